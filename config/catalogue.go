@@ -1,0 +1,294 @@
+// Package config holds the words everything else uses: the catalogue a plant
+// publishes, the unit a customer configures from it, and the findings the
+// checks report. It knows no money, reads no clock and draws nothing.
+package config
+
+import (
+	"encoding/json"
+
+	"boxwright/config/quantity"
+)
+
+// Catalogue is everything a plant offers in one dated edition.
+type Catalogue struct {
+	Format    string      `json:"format"`     // always CatalogueFormat
+	ID        string      `json:"id"`         // stable id of the catalogue, such as "demo"
+	Title     string      `json:"title"`      // name for readers
+	Edition   string      `json:"edition"`    // such as "2026-11"
+	ValidFrom Date        `json:"valid_from"` // first day the edition is in force
+	Notice    string      `json:"notice"`     // printed with every quote, such as that the data are invented
+	Chapters  []Chapter   `json:"chapters"`   // order in which groups are shown
+	Chassis   []Chassis   `json:"chassis"`
+	Bodies    []Body      `json:"bodies"`
+	Groups    []Group     `json:"groups"`
+	Options   []Option    `json:"options"`
+	Rules     []Rule      `json:"rules"`
+	Equipment []Equipment `json:"equipment"` // loose equipment a unit can carry
+	Plant     Plant       `json:"plant"`
+	// PriceBook is opaque here, since money never enters this package; package
+	// pricing decodes and checks it. It is part of the edition's content hash.
+	PriceBook json.RawMessage `json:"price_book"`
+
+	index index
+}
+
+// CatalogueFormat is the value of Catalogue.Format this program reads.
+const CatalogueFormat = "boxwright-catalogue/1"
+
+// Chapter is a heading under which groups are shown together.
+type Chapter struct {
+	ID    string `json:"id"`
+	Label string `json:"label"`
+}
+
+// Chassis is a truck as the plant receives it, before the module is mounted.
+// Stations are x inches behind the front axle, z inches above the ground.
+type Chassis struct {
+	ID    string `json:"id"`
+	Label string `json:"label"` // what it is: "Cutaway 14,500 lb, 158 in wheelbase"
+	Spec  string `json:"spec"`  // a sentence or two for the customer
+
+	Type  string `json:"type"`  // "I", "I-AD", "II", "III" or "III-AD"
+	Cab   string `json:"cab"`   // "cab-chassis", "cutaway", "van" or "medium"
+	Drive string `json:"drive"` // "4x2" or "4x4"
+	Fuel  string `json:"fuel"`  // "diesel" or "gasoline"
+
+	WheelbaseIn     quantity.Length `json:"wheelbase_in"`
+	CabToAxleIn     quantity.Length `json:"cab_to_axle_in"`    // back of cab to rear axle; 0 for a van
+	FrontOverhangIn quantity.Length `json:"front_overhang_in"` // front axle to bumper face
+	BodyStartIn     quantity.Length `json:"body_start_in"`     // front wall of the module behind the front axle
+	FrameHeightIn   quantity.Length `json:"frame_height_in"`   // top of frame above ground, loaded
+	FloorHeightIn   quantity.Length `json:"floor_height_in"`   // module floor above ground, loaded
+	CabHeightIn     quantity.Length `json:"cab_height_in"`     // roof of cab above ground
+	WidthIn         quantity.Length `json:"width_in"`          // cab width less mirrors
+	TrackFrontIn    quantity.Length `json:"track_front_in"`    // centre to centre of the wheels
+	TrackRearIn     quantity.Length `json:"track_rear_in"`     // centre to centre; of the dual pairs on duals
+	DualSpacingIn   quantity.Length `json:"dual_spacing_in"`   // between the two tyres of a pair; 0 single
+	FrameEndIn      quantity.Length `json:"frame_end_in"`      // end of frame behind the rear axle
+	GVWRLb          quantity.Mass   `json:"gvwr_lb"`
+	GAWRFrontLb     quantity.Mass   `json:"gawr_front_lb"`
+	GAWRRearLb      quantity.Mass   `json:"gawr_rear_lb"`
+	CurbFrontLb     quantity.Mass   `json:"curb_front_lb"` // chassis alone, full fluids, nobody aboard
+	CurbRearLb      quantity.Mass   `json:"curb_rear_lb"`
+	CurbTolLb       quantity.Mass   `json:"curb_tol_lb"`  // half width of the likely range of the chassis mass
+	CGHeightIn      quantity.Length `json:"cg_height_in"` // of the chassis alone, above ground
+	FrontTires      Tires           `json:"front_tires"`
+	RearTires       Tires           `json:"rear_tires"`
+	FuelGal         float64         `json:"fuel_gal"` // included in the curb weight; for range and for the drawing
+
+	CabSeats []Seat `json:"cab_seats"` // stations: x behind front axle, z above ground
+
+	Load   Load     `json:"load"`   // engine, ignition, lamps, wipers, cab climate
+	Supply Supply   `json:"supply"` // what the chassis generates and stores as it comes
+	Arrive Span     `json:"arrive"` // working days from order to arrival at the plant
+	Work   []Work   `json:"work"`   // plant work this chassis adds to the common network
+	Tags   []string `json:"tags,omitempty"`
+}
+
+// Tires of one axle. LoadLb is the maximum load of one tyre at PressurePSI in
+// the mounting it has here (single or dual).
+type Tires struct {
+	Size        string        `json:"size"`
+	Count       int           `json:"count"` // 2 or 4 on the axle
+	LoadLb      quantity.Mass `json:"load_lb"`
+	PressurePSI float64       `json:"pressure_psi"`
+	Passenger   bool          `json:"passenger,omitempty"` // P-metric: load is divided by 1.10 (49 CFR 571.120 S5.1.2)
+}
+
+// Body is a module, or the conversion of a van that has none.
+// Stations inside it: x behind the module's front wall, y right of the
+// centreline, z above the module floor.
+type Body struct {
+	ID    string `json:"id"`
+	Label string `json:"label"`
+	Spec  string `json:"spec"`
+
+	Kind       string          `json:"kind"` // "module" or "van"
+	LengthIn   quantity.Length `json:"length_in"`
+	WidthIn    quantity.Length `json:"width_in"`
+	HeightIn   quantity.Length `json:"height_in"` // outside, floor underside to roof
+	HeadroomIn quantity.Length `json:"headroom_in"`
+	AisleIn    quantity.Length `json:"aisle_in"` // clear walkway beside the cot
+
+	// Shell, for a module, is what its mass and centre are taken off from.
+	Shell *Shell `json:"shell,omitempty"`
+	// Mass is what the shell does not cover: for a module trim, doors' hardware
+	// and sealants; for a van conversion the whole lining and partition.
+	Mass Mass `json:"mass"`
+
+	Compartments []Compartment `json:"compartments"`
+	Work         []Work        `json:"work"`
+	Tags         []string      `json:"tags,omitempty"`
+}
+
+// Shell is the geometry of a welded aluminium module. Zero fields take the
+// plant's usual value, named beside each; all are common practice, no source.
+type Shell struct {
+	FrameSpacingIn  quantity.Length `json:"frame_spacing_in"`            // between uprights; 16 if zero
+	FrameTubeIn     quantity.Length `json:"frame_tube_in,omitempty"`     // square structural tube; 2 if zero
+	TubeWallIn      quantity.Length `json:"tube_wall_in,omitempty"`      // 0.125 if zero
+	SideSkinIn      quantity.Length `json:"side_skin_in,omitempty"`      // 0.125 if zero
+	RoofSkinIn      quantity.Length `json:"roof_skin_in,omitempty"`      // 0.090 if zero
+	FloorSheetIn    quantity.Length `json:"floor_sheet_in,omitempty"`    // 0.125 if zero
+	FloorCoreLbFt2  float64         `json:"floor_core_lb_ft2,omitempty"` // sub-floor board, lb per square foot; 2.2 if zero
+	CornerPostIn    quantity.Length `json:"corner_post_in,omitempty"`    // wall of the corner extrusion; 0.250 if zero
+	InsulationIn    quantity.Length `json:"insulation_in,omitempty"`     // thickness; 2 if zero
+	InsulationLbFt3 float64         `json:"insulation_lb_ft3,omitempty"` // 1.9 if zero
+	LiningLbFt2     float64         `json:"lining_lb_ft2,omitempty"`     // inside wall panels; 1.1 if zero
+	SideDoors       int             `json:"side_doors"`                  // entry doors on the curb side
+	RearDoors       int             `json:"rear_doors"`
+	Weld            string          `json:"weld,omitempty"` // "continuous" or "stitch"; "continuous" if empty
+}
+
+// Compartment is a place where loose equipment can be carried.
+type Compartment struct {
+	ID       string          `json:"id"`
+	Label    string          `json:"label"`
+	Side     string          `json:"side"` // "street", "curb", "rear" or "inside"
+	XIn      quantity.Length `json:"x_in"` // of its centre, behind the module's front wall
+	YIn      quantity.Length `json:"y_in"`
+	ZIn      quantity.Length `json:"z_in"`     // above the module floor; negative below
+	WidthIn  quantity.Length `json:"width_in"` // inside, along the vehicle
+	DepthIn  quantity.Length `json:"depth_in"` // inside, across the vehicle
+	HeightIn quantity.Length `json:"height_in"`
+	LimitLb  quantity.Mass   `json:"limit_lb"` // rated load of its floor or shelf; 0 not stated
+}
+
+// Seat is a place for a person. Kind is "cab", "attendant", "bench", "folding"
+// or "cot"; a cot counts as a patient, the others as designated seats.
+type Seat struct {
+	ID    string          `json:"id"`
+	Label string          `json:"label"`
+	Kind  string          `json:"kind"`
+	XIn   quantity.Length `json:"x_in"`
+	YIn   quantity.Length `json:"y_in"`
+	ZIn   quantity.Length `json:"z_in"`
+}
+
+// Mass of a thing, how well it is known, and where it sits.
+type Mass struct {
+	Lb      quantity.Mass   `json:"lb"`                // may be negative for a deletion
+	TolLb   quantity.Mass   `json:"tol_lb,omitempty"`  // half width of its likely range; 0 means 5 % is assumed
+	Zone    string          `json:"zone,omitempty"`    // where x and z count from, see Zones
+	XIn     quantity.Length `json:"x_in,omitempty"`    // positive rearward
+	YIn     quantity.Length `json:"y_in,omitempty"`    // positive to the right (curb side)
+	ZIn     quantity.Length `json:"z_in,omitempty"`    // positive up
+	Derived bool            `json:"derived,omitempty"` // already counted elsewhere, such as in the shell
+}
+
+// Zones a station can count from. For the module zones z counts from the
+// module floor, for the others from the ground.
+const (
+	ZoneChassis    = "chassis"     // x behind the front axle
+	ZoneBumper     = "bumper"      // x behind the front bumper face; negative ahead of it
+	ZoneRearAxle   = "rear-axle"   // x behind the rear axle
+	ZoneModule     = "module"      // x behind the module's front wall
+	ZoneModuleMid  = "module-mid"  // x behind the middle of the module
+	ZoneModuleRear = "module-rear" // x behind the module's rear wall; negative inside
+)
+
+// Zones lists them all.
+var Zones = []string{ZoneChassis, ZoneBumper, ZoneRearAxle, ZoneModule, ZoneModuleMid, ZoneModuleRear}
+
+// Group is a set of options and how many of them a unit may hold.
+type Group struct {
+	ID      string `json:"id"`
+	Label   string `json:"label"`
+	Chapter string `json:"chapter"`
+	Choose  string `json:"choose"` // "one", "at-most-one" or "any"
+	Help    string `json:"help,omitempty"`
+}
+
+// How many options of a group a unit holds.
+const (
+	ChooseOne       = "one"
+	ChooseAtMostOne = "at-most-one"
+	ChooseAny       = "any"
+)
+
+// Option is one thing a customer can have.
+type Option struct {
+	ID       string `json:"id"`
+	Group    string `json:"group"`
+	Label    string `json:"label"`
+	Spec     string `json:"spec"`                // the sentence printed in the quote
+	Standard bool   `json:"standard,omitempty"`  // what a unit gets when the customer does not say
+	MaxQty   int    `json:"max_qty,omitempty"`   // 0 and 1 both mean one
+	PriceKey string `json:"price_key,omitempty"` // empty: the option's id
+
+	Mass    *Mass    `json:"mass,omitempty"`
+	Load    *Load    `json:"load,omitempty"`    // 12 V current it draws
+	Supply  *Supply  `json:"supply,omitempty"`  // what it generates or stores
+	Circuit *Circuit `json:"circuit,omitempty"` // how it is wired
+	Work    []Work   `json:"work,omitempty"`
+	Parts   *Span    `json:"parts,omitempty"` // working days its long-lead part takes to arrive
+
+	StorageFt3   quantity.Volume `json:"storage_ft3,omitempty"`  // enclosed inside storage it adds; negative when it takes some
+	Compartments []Compartment   `json:"compartments,omitempty"` // exterior or interior compartments it adds
+	Seats        []Seat          `json:"seats,omitempty"`        // module stations: x from front wall, z above floor
+	Oxygen       *Oxygen         `json:"oxygen,omitempty"`
+	HeadroomIn   quantity.Length `json:"headroom_in,omitempty"` // what it takes away from the headroom, positive
+	AisleIn      quantity.Length `json:"aisle_in,omitempty"`    // what it takes away from the walkway, positive
+	Shell        *ShellChange    `json:"shell,omitempty"`       // what it changes in the module's construction
+	Clauses      []string        `json:"clauses,omitempty"`     // standard clauses it declares met
+	Tags         []string        `json:"tags,omitempty"`
+}
+
+// Load is current at 12 V nominal in each duty mode, and mains power.
+type Load struct {
+	ParkedA     quantity.Current `json:"parked_a,omitempty"`     // standing on shore line
+	DrivingA    quantity.Current `json:"driving_a,omitempty"`    // on the road, no call
+	RespondingA quantity.Current `json:"responding_a,omitempty"` // warning devices in the moving mode
+	SceneA      quantity.Current `json:"scene_a,omitempty"`      // at idle on scene
+	Shed        int              `json:"shed,omitempty"`         // order of shedding, 1 first; 0 never shed
+	ACW         quantity.Power   `json:"ac_w,omitempty"`         // 125 V power it takes from inverter or shore line
+}
+
+// Supply is what generates, stores or feeds power. Options that replace what
+// the chassis brings set Replaces; otherwise their figures add.
+type Supply struct {
+	HotIdleA     quantity.Current `json:"hot_idle_a,omitempty"`      // alternator at idle, 200 F under hood
+	HotHighIdleA quantity.Current `json:"hot_high_idle_a,omitempty"` // at high idle, 200 F
+	ColdA        quantity.Current `json:"cold_a,omitempty"`          // nameplate
+	BatteryAh    quantity.Charge  `json:"battery_ah,omitempty"`      // 20-hour rate
+	ShoreA       quantity.Current `json:"shore_a,omitempty"`         // rating of the 125 V inlet
+	InverterW    quantity.Power   `json:"inverter_w,omitempty"`      // continuous
+	Replaces     bool             `json:"replaces,omitempty"`
+}
+
+// Circuit is one protected 12 V run.
+type Circuit struct {
+	Function string           `json:"function"`           // marked on the wire every 4 in
+	Amps     quantity.Current `json:"amps"`               // continuous current of the run
+	RunFt    float64          `json:"run_ft"`             // one-way length of conductor, ft
+	Critical bool             `json:"critical,omitempty"` // 3 % drop rather than 10 %
+}
+
+// Oxygen supply or fixed cylinder.
+type Oxygen struct {
+	Cylinder     string  `json:"cylinder"`       // "D", "E", "M", "H"
+	LitresPerPSI float64 `json:"litres_per_psi"` // the cylinder factor
+	FullPSI      float64 `json:"full_psi"`
+	Count        int     `json:"count"`
+}
+
+// ShellChange overrides parts of the module's construction.
+type ShellChange struct {
+	Weld            string          `json:"weld,omitempty"`           // "continuous" or "stitch"
+	CornerPostIn    quantity.Length `json:"corner_post_in,omitempty"` // wall thickness
+	SideSkinIn      quantity.Length `json:"side_skin_in,omitempty"`
+	InsulationIn    quantity.Length `json:"insulation_in,omitempty"`
+	InsulationLbFt3 float64         `json:"insulation_lb_ft3,omitempty"`
+	FrameSpacingIn  quantity.Length `json:"frame_spacing_in,omitempty"`
+}
+
+// Equipment is something loose that the service carries.
+type Equipment struct {
+	ID       string          `json:"id"`
+	Label    string          `json:"label"`
+	MassLb   quantity.Mass   `json:"mass_lb"`
+	LengthIn quantity.Length `json:"length_in"`
+	WidthIn  quantity.Length `json:"width_in"`
+	HeightIn quantity.Length `json:"height_in"`
+	Basis    string          `json:"basis,omitempty"` // where the mass comes from
+}

@@ -1,0 +1,344 @@
+package config
+
+import (
+	"fmt"
+	"math"
+	"regexp"
+	"slices"
+	"strings"
+)
+
+var idForm = regexp.MustCompile(`^[a-z0-9][a-z0-9-]{0,47}$`)
+
+// checker walks a catalogue and gathers problems; its index is filled on the
+// way and becomes the catalogue's.
+type checker struct {
+	c   *Catalogue
+	ps  Problems
+	all map[string]string // every id of a chassis, body or option, and where
+}
+
+func (k *checker) add(code, where, format string, args ...any) {
+	k.ps = append(k.ps, Problem{"catalogue." + code, where, fmt.Sprintf(format, args...)})
+}
+
+func (c *Catalogue) check() Problems {
+	k := &checker{c: c, all: map[string]string{}}
+	if c.Format != CatalogueFormat {
+		k.add("format", "format", "is %q; this program reads %q", c.Format, CatalogueFormat)
+		return k.ps
+	}
+	if len(c.Options) > MaxOptions || len(c.Rules) > MaxRules {
+		k.add("too-large", "the catalogue", "has %d options and %d rules; the most is %d and %d", len(c.Options), len(c.Rules), MaxOptions, MaxRules)
+		return k.ps
+	}
+	if c.ID == "" || c.Title == "" || c.Edition == "" {
+		k.add("missing", "id, title, edition", "each needs a text")
+	}
+	if len(c.Chassis) == 0 || len(c.Bodies) == 0 {
+		k.add("missing", "chassis, bodies", "a catalogue offers at least one of each")
+	}
+	chapters := ids(k, "chapters", c.Chapters, func(x *Chapter) string { return x.ID }, false)
+	c.index = index{
+		stations:  ids(k, "plant.stations", c.Plant.Stations, func(x *PlantStation) string { return x.ID }, false),
+		chassis:   ids(k, "chassis", c.Chassis, func(x *Chassis) string { return x.ID }, true),
+		bodies:    ids(k, "bodies", c.Bodies, func(x *Body) string { return x.ID }, true),
+		groups:    ids(k, "groups", c.Groups, func(x *Group) string { return x.ID }, false),
+		options:   ids(k, "options", c.Options, func(x *Option) string { return x.ID }, true),
+		equipment: ids(k, "equipment", c.Equipment, func(x *Equipment) string { return x.ID }, false),
+		members:   map[string][]int{},
+	}
+	for i := range c.Groups {
+		g := &c.Groups[i]
+		where := at("groups", i, g.ID)
+		if _, ok := chapters[g.Chapter]; !ok {
+			k.add("unknown-id", where+" chapter", "%q is not a chapter", g.Chapter)
+		}
+		if !slices.Contains([]string{ChooseOne, ChooseAtMostOne, ChooseAny}, g.Choose) {
+			k.add("value", where+" choose", `%q is not "one", "at-most-one" or "any"`, g.Choose)
+		}
+	}
+	for i := range c.Chassis {
+		k.chassis(i)
+	}
+	for i := range c.Bodies {
+		k.body(i)
+	}
+	for i := range c.Options {
+		k.option(i)
+	}
+	for i := range c.Groups {
+		if len(c.index.members[c.Groups[i].ID]) == 0 {
+			k.add("empty-group", at("groups", i, c.Groups[i].ID), "has no options")
+		}
+	}
+	ids(k, "rules", c.Rules, func(x *Rule) string { return x.ID }, false)
+	for i := range c.Rules {
+		k.rule(i)
+	}
+	for i, e := range c.Equipment {
+		for _, v := range []float64{float64(e.MassLb), float64(e.LengthIn), float64(e.WidthIn), float64(e.HeightIn)} {
+			if !(v > 0 && v < 1e5) {
+				k.add("range", at("equipment", i, e.ID), "mass and three sizes must each be above zero")
+				break
+			}
+		}
+	}
+	k.plant()
+	return k.ps
+}
+
+func at(list string, i int, id string) string { return fmt.Sprintf("%s[%d] %q", list, i, id) }
+
+// ids checks the ids of a list and indexes them; shared ids live in the one
+// name space that rules pick from.
+func ids[T any](k *checker, list string, items []T, id func(*T) string, shared bool) map[string]int {
+	m := make(map[string]int, len(items))
+	for i := range items {
+		x := id(&items[i])
+		where := at(list, i, x)
+		if !idForm.MatchString(x) {
+			k.add("id", where, "an id is 1 to 48 small letters, digits and hyphens, beginning with a letter or digit")
+		}
+		if _, twice := m[x]; twice {
+			k.add("id", where, "this id stands twice in %s", list)
+		}
+		m[x] = i
+		if shared {
+			if other, taken := k.all[x]; taken {
+				k.add("id", where, "this id is already used by %s", other)
+			}
+			k.all[x] = where
+		}
+	}
+	return m
+}
+
+// between checks named numbers that a computation divides by or builds on.
+func (k *checker) between(where string, lo, hi float64, named map[string]float64) {
+	names := make([]string, 0, len(named))
+	for n := range named {
+		names = append(names, n)
+	}
+	slices.Sort(names)
+	for _, n := range names {
+		if v := named[n]; !(v >= lo && v <= hi) {
+			k.add("range", where+" "+n, "%v is outside %v to %v", v, lo, hi)
+		}
+	}
+}
+
+func (k *checker) oneOf(where, value string, allowed ...string) {
+	if !slices.Contains(allowed, value) {
+		k.add("value", where, "%q is not one of %s", value, strings.Join(allowed, ", "))
+	}
+}
+
+func (k *checker) chassis(i int) {
+	c := &k.c.Chassis[i]
+	w := at("chassis", i, c.ID)
+	k.oneOf(w+" type", c.Type, "I", "I-AD", "II", "III", "III-AD")
+	k.oneOf(w+" cab", c.Cab, "cab-chassis", "cutaway", "van", "medium")
+	k.oneOf(w+" drive", c.Drive, "4x2", "4x4")
+	k.oneOf(w+" fuel", c.Fuel, "diesel", "gasoline")
+	k.between(w, 1, 1e5, map[string]float64{
+		"wheelbase_in": float64(c.WheelbaseIn), "gvwr_lb": float64(c.GVWRLb), "gawr_front_lb": float64(c.GAWRFrontLb),
+		"gawr_rear_lb": float64(c.GAWRRearLb), "curb_front_lb": float64(c.CurbFrontLb), "curb_rear_lb": float64(c.CurbRearLb),
+		"track_front_in": float64(c.TrackFrontIn), "track_rear_in": float64(c.TrackRearIn), "cg_height_in": float64(c.CGHeightIn),
+		"floor_height_in": float64(c.FloorHeightIn), "front_tires load_lb": float64(c.FrontTires.LoadLb), "rear_tires load_lb": float64(c.RearTires.LoadLb),
+	})
+	k.between(w, 0, 1e4, map[string]float64{
+		"cab_to_axle_in": float64(c.CabToAxleIn), "front_overhang_in": float64(c.FrontOverhangIn), "body_start_in": float64(c.BodyStartIn),
+		"frame_height_in": float64(c.FrameHeightIn), "cab_height_in": float64(c.CabHeightIn), "width_in": float64(c.WidthIn),
+		"dual_spacing_in": float64(c.DualSpacingIn), "frame_end_in": float64(c.FrameEndIn), "curb_tol_lb": float64(c.CurbTolLb), "fuel_gal": c.FuelGal,
+	})
+	for _, n := range []int{c.FrontTires.Count, c.RearTires.Count} {
+		if n != 2 && n != 4 {
+			k.add("value", w+" tires count", "%d is not 2 or 4", n)
+		}
+	}
+	k.span(w+" arrive", c.Arrive)
+	k.work(w, c.Work)
+}
+
+func (k *checker) body(i int) {
+	b := &k.c.Bodies[i]
+	w := at("bodies", i, b.ID)
+	k.oneOf(w+" kind", b.Kind, "module", "van")
+	if b.Kind == "module" && b.Shell == nil {
+		k.add("missing", w+" shell", "a module needs its shell, from which its mass is taken off")
+	}
+	k.between(w, 0, 1000, map[string]float64{"length_in": float64(b.LengthIn), "width_in": float64(b.WidthIn), "height_in": float64(b.HeightIn), "headroom_in": float64(b.HeadroomIn), "aisle_in": float64(b.AisleIn)})
+	k.mass(w+" mass", &b.Mass)
+	k.compartments(w, b.Compartments)
+	k.work(w, b.Work)
+}
+
+func (k *checker) option(i int) {
+	o := &k.c.Options[i]
+	w := at("options", i, o.ID)
+	if k.c.GroupByID(o.Group) == nil {
+		k.add("unknown-id", w+" group", "%q is not a group", o.Group)
+	}
+	k.c.index.members[o.Group] = append(k.c.index.members[o.Group], i)
+	if o.Label == "" {
+		k.add("missing", w+" label", "an option needs a label")
+	}
+	k.between(w, 0, 99, map[string]float64{"max_qty": float64(o.MaxQty)})
+	if o.Mass != nil {
+		k.mass(w+" mass", o.Mass)
+	}
+	if l := o.Load; l != nil {
+		k.between(w+" load", 0, 1e5, map[string]float64{"parked_a": float64(l.ParkedA), "driving_a": float64(l.DrivingA), "responding_a": float64(l.RespondingA), "scene_a": float64(l.SceneA), "ac_w": float64(l.ACW), "shed": float64(l.Shed)})
+	}
+	if c := o.Circuit; c != nil {
+		k.between(w+" circuit", 0, 1e4, map[string]float64{"amps": float64(c.Amps), "run_ft": c.RunFt})
+	}
+	k.work(w, o.Work)
+	if o.Parts != nil {
+		k.span(w+" parts", *o.Parts)
+	}
+	k.compartments(w, o.Compartments)
+}
+
+func (k *checker) mass(where string, m *Mass) {
+	k.between(where, -2e4, 5e4, map[string]float64{"lb": float64(m.Lb)})
+	k.between(where, 0, 1e4, map[string]float64{"tol_lb": float64(m.TolLb)})
+	k.between(where, -1e3, 1e3, map[string]float64{"x_in": float64(m.XIn), "y_in": float64(m.YIn), "z_in": float64(m.ZIn)})
+	if m.Lb != 0 && !m.Derived {
+		k.oneOf(where+" zone", m.Zone, Zones...)
+	}
+}
+
+func (k *checker) compartments(where string, list []Compartment) {
+	for i, c := range list {
+		w := fmt.Sprintf("%s compartments[%d] %q", where, i, c.ID)
+		k.oneOf(w+" side", c.Side, "street", "curb", "rear", "inside")
+		k.between(w, 1, 400, map[string]float64{"width_in": float64(c.WidthIn), "depth_in": float64(c.DepthIn), "height_in": float64(c.HeightIn)})
+		k.between(w, -400, 400, map[string]float64{"x_in": float64(c.XIn), "y_in": float64(c.YIn), "z_in": float64(c.ZIn)})
+		k.between(w, 0, 1e4, map[string]float64{"limit_lb": float64(c.LimitLb)})
+	}
+}
+
+func (k *checker) work(where string, list []Work) {
+	for _, x := range list {
+		if _, ok := k.c.index.stations[x.Station]; !ok {
+			k.add("unknown-id", where+" work", "%q is not a station of the plant", x.Station)
+		}
+		if math.IsNaN(float64(x.Hours)) || math.Abs(float64(x.Hours)) > 1e4 {
+			k.add("range", where+" work", "%v hours is out of range", x.Hours)
+		}
+	}
+}
+
+func (k *checker) span(where string, s Span) {
+	if !(0 <= s.Low && s.Low <= s.Likely && s.Likely <= s.High && s.High <= 2000) {
+		k.add("range", where, "a span needs 0 <= low <= likely <= high <= 2000, not %v, %v, %v", s.Low, s.Likely, s.High)
+	}
+}
+
+func (k *checker) rule(i int) {
+	r := &k.c.Rules[i]
+	w := at("rules", i, r.ID)
+	k.oneOf(w+" kind", r.Kind, RuleKinds...)
+	if strings.TrimSpace(r.Reason) == "" {
+		k.add("missing", w+" reason", "a rule needs a reason the customer can read")
+	}
+	if r.If != nil {
+		k.cond(w+" if", r.If, 0)
+	}
+	k.cond(w+" then", &r.Then, 0)
+}
+
+func (k *checker) cond(where string, c *Cond, depth int) {
+	if depth > maxCondDepth {
+		k.add("depth", where, "conditions are nested more than %d deep", maxCondDepth)
+		return
+	}
+	set := 0
+	list := func(name string, of []Cond) {
+		set++
+		for i := range of {
+			k.cond(fmt.Sprintf("%s %s[%d]", where, name, i), &of[i], depth+1)
+		}
+	}
+	if c.Pick != "" {
+		set++
+		if _, ok := k.all[c.Pick]; !ok {
+			k.add("unknown-id", where, "%q is no option, chassis or body", c.Pick)
+		}
+	}
+	if c.All != nil {
+		list("all", c.All)
+	}
+	if c.Any != nil {
+		list("any", c.Any)
+	}
+	if c.Not != nil {
+		set++
+		k.cond(where+" not", c.Not, depth+1)
+	}
+	count := func(name string, n *Count) {
+		if n == nil {
+			return
+		}
+		list(name, n.Of)
+		if n.N < 0 || n.N > len(n.Of) {
+			k.add("range", where+" "+name, "n is %d but there are %d conditions", n.N, len(n.Of))
+		}
+	}
+	count("at_least", c.AtLeast)
+	count("at_most", c.AtMost)
+	if c.Chassis != nil {
+		set++
+		_, _, known := (&Chassis{}).Attr(c.Chassis.Attr)
+		k.test(where+" chassis", c.Chassis, known)
+	}
+	if c.Body != nil {
+		set++
+		_, _, known := (&Body{}).Attr(c.Body.Attr)
+		k.test(where+" body", c.Body, known)
+	}
+	if set != 1 {
+		k.add("condition", where, "a condition has exactly one of pick, all, any, not, at_least, at_most, chassis, body; this has %d", set)
+	}
+}
+
+func (k *checker) test(where string, t *Test, known bool) {
+	if !known {
+		k.add("value", where, "there is no attribute %q", t.Attr)
+	}
+	k.oneOf(where+" op", t.Op, "=", "!=", "<", "<=", ">", ">=")
+	numeric := strings.HasSuffix(t.Attr, "_in") || strings.HasSuffix(t.Attr, "_lb")
+	if known && numeric == (t.Op == "=" || t.Op == "!=") {
+		k.add("value", where, "%s takes %s", t.Attr, map[bool]string{true: "<, <=, > or >= and a number", false: "= or != and a text"}[numeric])
+	}
+}
+
+func (k *checker) plant() {
+	p := &k.c.Plant
+	acts := ids(k, "plant.activities", p.Activities, func(a *Activity) string { return a.ID }, false)
+	k.between("plant", 1, 24, map[string]float64{"hours_per_day": p.HoursPerDay})
+	for i := range p.Activities {
+		a := &p.Activities[i]
+		w := at("plant.activities", i, a.ID)
+		k.span(w+" days", a.Days)
+		if _, ok := k.c.index.stations[a.Station]; a.Station != "" && !ok {
+			k.add("unknown-id", w+" station", "%q is not a station of the plant", a.Station)
+		}
+		for _, before := range a.After {
+			// Naming only earlier activities keeps the network free of circles.
+			if j, ok := acts[before]; !ok || j >= i {
+				k.add("order", w+" after", "%q must be an activity that stands earlier in the list", before)
+			}
+		}
+	}
+	for i, s := range p.Stations {
+		k.between(at("plant.stations", i, s.ID), 0.1, 100, map[string]float64{"bays": float64(s.Bays), "shifts": s.Shifts, "crew": s.Crew})
+	}
+	for i, s := range p.Shutdowns {
+		if s.Last.Before(s.First) {
+			k.add("order", fmt.Sprintf("plant.shutdowns[%d]", i), "ends before it begins")
+		}
+	}
+}

@@ -1,0 +1,97 @@
+package config
+
+// Severity of a finding.
+type Severity string
+
+// Stop forbids the quote to be issued as it stands, Warn asks for a decision,
+// Note is for information.
+const (
+	Stop Severity = "stop"
+	Warn Severity = "warn"
+	Note Severity = "note"
+)
+
+// Basis says how well a limit is known.
+type Basis string
+
+// The bases, from firm to soft. A limit that rests on memory is shown as an
+// editable default and never stops a unit.
+const (
+	ReadInText     Basis = "read from the text"
+	Rating         Basis = "rating of the part"
+	Computed       Basis = "computed"
+	FromMemory     Basis = "from memory"
+	CommonPractice Basis = "common practice, no source"
+	Purchaser      Basis = "set by the purchaser"
+)
+
+// Figure is a number a user decides by: value, limit, margin and likely range,
+// all in Unit (a name of package quantity). Margin is positive when the limit
+// is kept, whichever way the limit points.
+type Figure struct {
+	Code   string  `json:"code"`  // stable, such as "weight.front-axle"
+	Label  string  `json:"label"` // for readers
+	Value  float64 `json:"value"`
+	Low    float64 `json:"low"` // likely range, Low <= Value <= High
+	High   float64 `json:"high"`
+	Limit  float64 `json:"limit,omitempty"`
+	Sense  Sense   `json:"sense,omitempty"` // how Limit binds; empty when there is none
+	Unit   string  `json:"unit"`
+	Source string  `json:"source,omitempty"` // where the limit is written
+	Basis  Basis   `json:"basis,omitempty"`
+	Chance float64 `json:"chance,omitempty"` // that the limit is exceeded, 0 to 1
+}
+
+// Sense says which side of a limit is good.
+type Sense string
+
+// AtMost and AtLeast.
+const (
+	AtMost  Sense = "at most"
+	AtLeast Sense = "at least"
+)
+
+// Margin to the limit, in the figure's unit; positive when kept. Without a
+// limit it is zero.
+func (f Figure) Margin() float64 {
+	switch f.Sense {
+	case AtMost:
+		return f.Limit - f.Value
+	case AtLeast:
+		return f.Value - f.Limit
+	}
+	return 0
+}
+
+// Met reports whether the limit is kept; a figure without one is met.
+func (f Figure) Met() bool { return f.Margin() >= 0 }
+
+// Finding is something a check has to say: a stable code, where, the numbers,
+// and what would help.
+type Finding struct {
+	Code     string   `json:"code"`
+	Severity Severity `json:"severity"`
+	Where    string   `json:"where"`            // area or thing concerned, for readers
+	Text     string   `json:"text"`             // one plain sentence
+	Figure   *Figure  `json:"figure,omitempty"` // value, limit, margin
+	Clause   string   `json:"clause,omitempty"` // clause or rule id
+	Basis    Basis    `json:"basis,omitempty"`
+	Remedy   string   `json:"remedy,omitempty"` // what to do, in words
+	Picks    []string `json:"picks,omitempty"`  // options concerned, or to take
+}
+
+// Report is what a calculator hands back.
+type Report struct {
+	Figures  []Figure  `json:"figures"`
+	Findings []Finding `json:"findings"`
+}
+
+// Figure finds one by code; the zero Figure and false when it is not there.
+func (r *Report) Figure(code string) (Figure, bool) {
+	for _, f := range r.Figures {
+		if f.Code == code {
+			return f, true
+		}
+	}
+	return Figure{}, false
+}

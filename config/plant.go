@@ -1,0 +1,60 @@
+package config
+
+import "boxwright/config/quantity"
+
+// Plant is the network of stations a unit passes through, and its calendar.
+type Plant struct {
+	Activities  []Activity     `json:"activities"`
+	HoursPerDay float64        `json:"hours_per_day"` // of one shift
+	Shutdowns   []Shutdown     `json:"shutdowns"`     // dated closures beside the federal holidays
+	Slots       []Slot         `json:"slots"`         // limited starts of the framing line
+	Stations    []PlantStation `json:"stations"`
+}
+
+// PlantStation is a place in the plant with a number of bays and crews.
+type PlantStation struct {
+	ID     string  `json:"id"`
+	Label  string  `json:"label"`
+	Bays   int     `json:"bays"`
+	Shifts float64 `json:"shifts"` // shifts worked a day, 1 or 2
+	Crew   float64 `json:"crew"`   // persons working on one unit at once; hours divide by it
+}
+
+// Activity is a step of the network. Its base duration is in working days;
+// option work at its station adds hours to it.
+type Activity struct {
+	ID      string   `json:"id"`
+	Label   string   `json:"label"`
+	Station string   `json:"station,omitempty"` // empty for waiting, such as paint cure
+	After   []string `json:"after"`             // activities that must be finished
+	Days    Span     `json:"days"`
+	Source  string   `json:"source,omitempty"` // "chassis": the chassis' own arrival span takes the place of Days; "parts": the long-lead parts'
+	Only    string   `json:"only,omitempty"`   // "module" or "van": kind of body that has this step
+}
+
+// Span is a three-point duration in working days: optimistic, most likely,
+// pessimistic; 0 <= Low <= Likely <= High.
+type Span struct {
+	Low    float64 `json:"low"`
+	Likely float64 `json:"likely"`
+	High   float64 `json:"high"`
+}
+
+// Work is labour that a choice adds (or saves, when negative) at a station.
+type Work struct {
+	Station string         `json:"station"`
+	Hours   quantity.Hours `json:"hours"`
+}
+
+// Shutdown closes the plant from First to Last, both included.
+type Shutdown struct {
+	First Date   `json:"first"`
+	Last  Date   `json:"last"`
+	Label string `json:"label"`
+}
+
+// Slot is a start date on the framing line and how many units it still takes.
+type Slot struct {
+	Start Date `json:"start"`
+	Open  int  `json:"open"`
+}

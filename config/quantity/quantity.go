@@ -1,0 +1,155 @@
+// Package quantity gives each physical quantity of a vehicle its own type,
+// held in the unit the trade's limits are written in (lb, in, A, W, ft3), so
+// that no round trip through metric can blur a boundary. Metric is a display
+// choice made at the very edge, by System.
+package quantity
+
+import (
+	"fmt"
+	"math"
+	"strconv"
+	"strings"
+)
+
+// The quantities. Each is a plain number in the unit its name's comment gives;
+// the JSON field that carries one ends in that unit.
+type (
+	Mass    float64 // pounds, lb; a weight reading in the trade's sense
+	Length  float64 // inches, in
+	Current float64 // amperes, A
+	Power   float64 // watts, W
+	Volume  float64 // cubic feet, ft3
+	Charge  float64 // ampere-hours, Ah
+	Hours   float64 // hours of work
+)
+
+// System is the display system: US customary or metric.
+type System bool
+
+// The two systems a reader can choose.
+const (
+	US     System = false
+	Metric System = true
+)
+
+// Exact conversion factors.
+// Source: NIST SP 811 appendix B (international pound and inch are exact).
+const (
+	KilogramsPerPound = 0.45359237
+	MillimetresPerIn  = 25.4
+	LitresPerCubicFt  = 28.316846592
+)
+
+// Unit names used in figures and findings. A figure's number is always in one
+// of these; System.Show turns it into the reader's unit.
+const (
+	Pound     = "lb"
+	Inch      = "in"
+	Amp       = "A"
+	Watt      = "W"
+	CubicFoot = "ft3"
+	AmpHour   = "Ah"
+	Minute    = "min"
+	Hour      = "h"
+	Percent   = "%"
+	Volt      = "V"
+	Litre     = "L"
+	Day       = "working days"
+	Ratio     = ""
+)
+
+// shown says how a unit is displayed in each system: factor, name, decimals.
+type shown struct {
+	metricFactor       float64
+	usName, metricName string
+	usDec, metricDec   int
+}
+
+var display = map[string]shown{
+	Pound:     {KilogramsPerPound, "lb", "kg", 0, 0},
+	Inch:      {MillimetresPerIn, "in", "mm", 1, 0},
+	Amp:       {1, "A", "A", 1, 1},
+	Watt:      {1, "W", "W", 0, 0},
+	CubicFoot: {LitresPerCubicFt, "ft³", "L", 1, 0},
+	AmpHour:   {1, "Ah", "Ah", 0, 0},
+	Minute:    {1, "min", "min", 0, 0},
+	Hour:      {1, "h", "h", 1, 1},
+	Percent:   {1, "%", "%", 1, 1},
+	Volt:      {1, "V", "V", 2, 2},
+	Litre:     {1, "L", "L", 0, 0},
+	Day:       {1, "working days", "working days", 0, 0},
+	Ratio:     {1, "", "", 2, 2},
+}
+
+// Show formats value, given in unit (one of the names above), for a reader.
+// An unknown unit is shown as it is with two decimals; NaN and infinities read
+// "not known".
+func (s System) Show(value float64, unit string) string {
+	d, known := display[unit]
+	if !known {
+		d = shown{1, unit, unit, 2, 2}
+	}
+	name, dec := d.usName, d.usDec
+	if s == Metric {
+		value, name, dec = value*d.metricFactor, d.metricName, d.metricDec
+	}
+	text := Group(value, dec)
+	switch {
+	case text == "not known", name == "":
+		return text
+	case name == "%":
+		return text + " %"
+	}
+	return text + " " + name
+}
+
+// Group formats v with the given decimals and thousands separated by commas.
+// Negative zero is shown as zero. NaN and infinities read "not known".
+func Group(v float64, decimals int) string {
+	if math.IsNaN(v) || math.IsInf(v, 0) {
+		return "not known"
+	}
+	text := strconv.FormatFloat(math.Abs(v), 'f', decimals, 64)
+	whole, frac, _ := strings.Cut(text, ".")
+	var b strings.Builder
+	if v < 0 && strings.Trim(text, "0.") != "" {
+		b.WriteString("−") // a true minus sign, legible at a distance
+	}
+	for i, digit := range whole {
+		if i > 0 && (len(whole)-i)%3 == 0 {
+			b.WriteByte(',')
+		}
+		b.WriteRune(digit)
+	}
+	if frac != "" {
+		b.WriteByte('.')
+		b.WriteString(frac)
+	}
+	return b.String()
+}
+
+// Parse reads a number the way a person types it: "1,750", "1750 lb",
+// "12.5", "-3". With Metric the number is taken in the metric unit and brought
+// to unit. It never accepts NaN, infinities or an unknown trailing word; the
+// error names what was typed and what would be understood.
+func (s System) Parse(text, unit string) (float64, error) {
+	d, known := display[unit]
+	if !known {
+		d = shown{1, unit, unit, 2, 2}
+	}
+	name, factor := d.usName, 1.0
+	if s == Metric {
+		name, factor = d.metricName, d.metricFactor
+	}
+	t := strings.TrimSpace(text)
+	t = strings.TrimSpace(strings.TrimSuffix(t, name))
+	if s == US && unit == CubicFoot {
+		t = strings.TrimSpace(strings.TrimSuffix(t, "ft3"))
+	}
+	t = strings.ReplaceAll(strings.ReplaceAll(t, ",", ""), "−", "-")
+	v, err := strconv.ParseFloat(t, 64)
+	if err != nil || math.IsNaN(v) || math.IsInf(v, 0) {
+		return 0, fmt.Errorf("%q is not a number of %s: type digits only, such as 1750 or 12.5", text, name)
+	}
+	return v / factor, nil
+}

@@ -1,0 +1,236 @@
+package config
+
+import (
+	"bytes"
+	"crypto/sha256"
+	"encoding/hex"
+	"encoding/json"
+	"errors"
+	"fmt"
+	"io"
+	"slices"
+)
+
+// Limits on a catalogue file, checked before and after decoding.
+const (
+	MaxCatalogueBytes = 8 << 20
+	MaxOptions        = 20000
+	MaxRules          = 40000
+	maxCondDepth      = 24
+)
+
+// index finds things of a loaded catalogue by id.
+type index struct {
+	chassis, bodies, groups, options, equipment, stations map[string]int
+	members                                               map[string][]int // group id to option positions
+	hash                                                  string
+}
+
+// Problem is one fault of a catalogue file: where it stands, what is wrong and
+// what would be right.
+type Problem struct {
+	Code  string // stable, such as "catalogue.unknown-id"
+	Where string // path in the file: options[12] "winch-front" mass
+	Text  string
+}
+
+func (p Problem) String() string { return p.Where + ": " + p.Text }
+
+// Problems is every fault found; it is the error that Read returns.
+type Problems []Problem
+
+func (ps Problems) Error() string {
+	if len(ps) == 1 {
+		return ps[0].String()
+	}
+	return fmt.Sprintf("%s (and %d more)", ps[0], len(ps)-1)
+}
+
+// Read decodes a catalogue file strictly and checks it whole. The error, when
+// there is one, is a Problems with at least one entry.
+func Read(file []byte) (*Catalogue, error) {
+	if len(file) > MaxCatalogueBytes {
+		return nil, Problems{{"catalogue.too-large", "the file", fmt.Sprintf("is %d bytes; the most that is read is %d", len(file), MaxCatalogueBytes)}}
+	}
+	c := new(Catalogue)
+	if p := DecodeStrict(file, c); p != nil {
+		p.Code = "catalogue." + p.Code
+		return nil, Problems{*p}
+	}
+	if ps := c.Prepare(); len(ps) > 0 {
+		return nil, ps
+	}
+	return c, nil
+}
+
+// DecodeStrict decodes one JSON value into v, refusing unknown fields and
+// anything after the value. The problem names the line and column.
+func DecodeStrict(file []byte, v any) *Problem {
+	d := json.NewDecoder(bytes.NewReader(file))
+	d.DisallowUnknownFields()
+	err := d.Decode(v)
+	if err == nil {
+		if _, more := d.Token(); !errors.Is(more, io.EOF) {
+			return &Problem{"trailing", position(file, d.InputOffset()), "there is something after the end of the data; a file holds one JSON value"}
+		}
+		return nil
+	}
+	var syntax *json.SyntaxError
+	var typed *json.UnmarshalTypeError
+	switch {
+	case errors.As(err, &syntax):
+		return &Problem{"syntax", position(file, syntax.Offset), "is not JSON: " + syntax.Error()}
+	case errors.As(err, &typed):
+		return &Problem{"type", position(file, typed.Offset) + " at " + typed.Field, "a " + typed.Value + " stands where a " + typed.Type.String() + " belongs"}
+	case errors.Is(err, io.ErrUnexpectedEOF), errors.Is(err, io.EOF):
+		return &Problem{"syntax", "the end of the file", "the file ends too early; was it cut short?"}
+	}
+	return &Problem{"field", position(file, d.InputOffset()), err.Error()}
+}
+
+// position turns a byte offset into line and column for a reader.
+func position(file []byte, offset int64) string {
+	n := min(max(int(offset), 0), len(file))
+	before := file[:n]
+	line := bytes.Count(before, []byte("\n")) + 1
+	return fmt.Sprintf("line %d, column %d", line, n-bytes.LastIndexByte(before, '\n'))
+}
+
+// Prepare checks a catalogue held in memory and builds its index. It returns
+// every problem found, none when the catalogue is ready for use.
+func (c *Catalogue) Prepare() Problems {
+	ps := c.check()
+	if len(ps) > 0 {
+		return ps
+	}
+	canonical, err := json.Marshal(c)
+	if err != nil {
+		return Problems{{"catalogue.encode", "the catalogue", err.Error()}}
+	}
+	sum := sha256.Sum256(canonical)
+	c.index.hash = hex.EncodeToString(sum[:])
+	return nil
+}
+
+// Hash names the edition by its content: the SHA-256 over its canonical JSON,
+// in hex.
+func (c *Catalogue) Hash() string { return c.index.hash }
+
+// ChassisByID returns the chassis, or nil.
+func (c *Catalogue) ChassisByID(id string) *Chassis { return find(c.Chassis, c.index.chassis, id) }
+
+// BodyByID returns the body, or nil.
+func (c *Catalogue) BodyByID(id string) *Body { return find(c.Bodies, c.index.bodies, id) }
+
+// GroupByID returns the group, or nil.
+func (c *Catalogue) GroupByID(id string) *Group { return find(c.Groups, c.index.groups, id) }
+
+// OptionByID returns the option, or nil.
+func (c *Catalogue) OptionByID(id string) *Option { return find(c.Options, c.index.options, id) }
+
+// EquipmentByID returns the equipment, or nil.
+func (c *Catalogue) EquipmentByID(id string) *Equipment {
+	return find(c.Equipment, c.index.equipment, id)
+}
+
+// Members lists the positions in Options of a group's options, in file order.
+func (c *Catalogue) Members(group string) []int { return c.index.members[group] }
+
+func find[T any](list []T, at map[string]int, id string) *T {
+	i, ok := at[id]
+	if !ok {
+		return nil
+	}
+	return &list[i]
+}
+
+// LabelOf names a chassis, body, option or equipment for readers; an unknown
+// id is returned as it is.
+func (c *Catalogue) LabelOf(id string) string {
+	if o := c.OptionByID(id); o != nil {
+		return o.Label
+	}
+	if ch := c.ChassisByID(id); ch != nil {
+		return ch.Label
+	}
+	if b := c.BodyByID(id); b != nil {
+		return b.Label
+	}
+	if e := c.EquipmentByID(id); e != nil {
+		return e.Label
+	}
+	return id
+}
+
+// CheckUnit says what of a unit this catalogue does not know, and what is out
+// of range; an empty answer means that every figure can be computed.
+func (c *Catalogue) CheckUnit(u *Unit) Problems {
+	var ps Problems
+	add := func(code, where, text string) { ps = append(ps, Problem{"unit." + code, where, text}) }
+	if c.ChassisByID(u.Chassis) == nil {
+		add("unknown-chassis", "chassis", fmt.Sprintf("%q is not in this edition; choose one of its %d chassis", u.Chassis, len(c.Chassis)))
+	}
+	if c.BodyByID(u.Body) == nil {
+		add("unknown-body", "body", fmt.Sprintf("%q is not in this edition; choose one of its %d bodies", u.Body, len(c.Bodies)))
+	}
+	for i, p := range u.Picks {
+		o := c.OptionByID(p.Option)
+		switch {
+		case o == nil:
+			add("unknown-option", fmt.Sprintf("picks[%d]", i), fmt.Sprintf("option %q is not in this edition", p.Option))
+		case p.Qty < 1 || p.Qty > max(o.MaxQty, 1):
+			add("quantity", fmt.Sprintf("picks[%d] %q", i, p.Option), fmt.Sprintf("%d is not a quantity from 1 to %d", p.Qty, max(o.MaxQty, 1)))
+		case i > 0 && u.Picks[i-1].Option >= p.Option:
+			add("order", fmt.Sprintf("picks[%d] %q", i, p.Option), "picks must be sorted by id, each once")
+		}
+	}
+	for i, e := range u.Carried {
+		if c.EquipmentByID(e.Equipment) == nil {
+			add("unknown-equipment", fmt.Sprintf("carried[%d]", i), fmt.Sprintf("equipment %q is not in this edition", e.Equipment))
+		}
+		if e.Qty < 1 || e.Qty > 999 {
+			add("quantity", fmt.Sprintf("carried[%d] %q", i, e.Equipment), fmt.Sprintf("%d is not a quantity from 1 to 999", e.Qty))
+		}
+	}
+	for _, m := range []struct {
+		name string
+		v    float64
+	}{{"occupant_lb", float64(u.OccupantLb)}, {"patient_lb", float64(u.PatientLb)}, {"payload_lb", float64(u.PayloadLb)}} {
+		if !(m.v >= 0 && m.v <= 20000) {
+			add("range", m.name, fmt.Sprintf("%v lb is outside 0 to 20,000", m.v))
+		}
+	}
+	return ps
+}
+
+// CompartmentsOf lists where a unit can carry loose equipment: those of its
+// body and those its options add.
+func (c *Catalogue) CompartmentsOf(u *Unit) []Compartment {
+	var out []Compartment
+	if b := c.BodyByID(u.Body); b != nil {
+		out = slices.Clone(b.Compartments)
+	}
+	for _, p := range u.Picks {
+		if o := c.OptionByID(p.Option); o != nil {
+			out = append(out, o.Compartments...)
+		}
+	}
+	return out
+}
+
+// SeatsOf lists the places of a unit: the cab's and those its options add.
+// inCab says where each one's station counts from: the front axle and the
+// ground, or the module's front wall and floor.
+func (c *Catalogue) SeatsOf(u *Unit) (cab, module []Seat) {
+	if ch := c.ChassisByID(u.Chassis); ch != nil {
+		cab = ch.CabSeats
+	}
+	for _, p := range u.Picks {
+		if o := c.OptionByID(p.Option); o != nil {
+			for range p.Qty {
+				module = append(module, o.Seats...)
+			}
+		}
+	}
+	return cab, module
+}

@@ -1,0 +1,86 @@
+package config
+
+import (
+	"slices"
+	"strings"
+
+	"boxwright/config/quantity"
+)
+
+// Unit is the whole state of one configured vehicle; every figure is computed
+// from it and the catalogue edition it names.
+type Unit struct {
+	Catalogue string    `json:"catalogue"` // catalogue id
+	Edition   string    `json:"edition"`   // content hash of the edition
+	Chassis   string    `json:"chassis"`
+	Body      string    `json:"body"`
+	Picks     []Pick    `json:"picks"`             // sorted by option id
+	Carried   []Carried `json:"carried,omitempty"` // loose equipment, sorted by id then compartment
+
+	RuleSet    string        `json:"rule_set"`              // id of the standard in force, see package standards
+	OccupantLb quantity.Mass `json:"occupant_lb,omitempty"` // own value; 0 takes the rule set's
+	PatientLb  quantity.Mass `json:"patient_lb,omitempty"`  // own value; 0 takes the rule set's
+	PayloadLb  quantity.Mass `json:"payload_lb,omitempty"`  // the purchaser's own minimum; 0 takes the rule set's
+
+	OrderOn  Date `json:"order_on"`           // day the order is placed
+	NeededBy Date `json:"needed_by,omitzero"` // zero when the buyer named none
+}
+
+// Pick is an option in the unit. Filled marks one that the program chose to
+// complete the unit; it gives way when the customer decides otherwise.
+type Pick struct {
+	Option string `json:"option"`
+	Qty    int    `json:"qty"` // 1 or more
+	Filled bool   `json:"filled,omitempty"`
+}
+
+// Carried is loose equipment and where it rides. An empty compartment means
+// "not yet stowed".
+type Carried struct {
+	Equipment   string `json:"equipment"`
+	Compartment string `json:"compartment,omitempty"`
+	Qty         int    `json:"qty"`
+}
+
+// Find returns the pick of an option, or nil.
+func (u *Unit) Find(option string) *Pick {
+	i, found := slices.BinarySearchFunc(u.Picks, option, func(p Pick, id string) int { return strings.Compare(p.Option, id) })
+	if !found {
+		return nil
+	}
+	return &u.Picks[i]
+}
+
+// Has reports whether the option is in the unit, picked or filled.
+func (u *Unit) Has(option string) bool { return u.Find(option) != nil }
+
+// Qty is how many of the option the unit holds; 0 when it has none.
+func (u *Unit) Qty(option string) int {
+	if p := u.Find(option); p != nil {
+		return p.Qty
+	}
+	return 0
+}
+
+// Set adds or replaces a pick, keeping the order.
+func (u *Unit) Set(p Pick) {
+	i, found := slices.BinarySearchFunc(u.Picks, p.Option, func(q Pick, id string) int { return strings.Compare(q.Option, id) })
+	if found {
+		u.Picks[i] = p
+		return
+	}
+	u.Picks = slices.Insert(u.Picks, i, p)
+}
+
+// Drop takes an option out; it is no error when the unit has none.
+func (u *Unit) Drop(option string) {
+	u.Picks = slices.DeleteFunc(u.Picks, func(p Pick) bool { return p.Option == option })
+}
+
+// Clone is a deep copy, so that a request can change its own.
+func (u *Unit) Clone() Unit {
+	c := *u
+	c.Picks = slices.Clone(u.Picks)
+	c.Carried = slices.Clone(u.Carried)
+	return c
+}
