@@ -3,12 +3,24 @@ package config
 import (
 	"fmt"
 	"math"
-	"regexp"
 	"slices"
 	"strings"
 )
 
-var idForm = regexp.MustCompile(`^[a-z0-9][a-z0-9-]{0,47}$`)
+// validID reports whether x is 1 to 48 small letters, digits and hyphens and
+// does not begin with a hyphen.
+func validID(x string) bool {
+	if x == "" || len(x) > 48 || x[0] == '-' {
+		return false
+	}
+	for i := range len(x) {
+		c := x[i]
+		if c != '-' && (c < '0' || c > '9') && (c < 'a' || c > 'z') {
+			return false
+		}
+	}
+	return true
+}
 
 // checker walks a catalogue and gathers problems; its index is filled on the
 // way and becomes the catalogue's.
@@ -97,7 +109,7 @@ func ids[T any](k *checker, list string, items []T, id func(*T) string, shared b
 	for i := range items {
 		x := id(&items[i])
 		where := at(list, i, x)
-		if !idForm.MatchString(x) {
+		if !validID(x) {
 			k.add("id", where, "an id is 1 to 48 small letters, digits and hyphens, beginning with a letter or digit")
 		}
 		if _, twice := m[x]; twice {

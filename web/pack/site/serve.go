@@ -1,0 +1,41 @@
+package site
+
+import (
+	"net"
+	"net/http"
+	"path"
+	"strings"
+	"time"
+)
+
+// Handler serves the folder form the way any static host would.
+func Handler(folder string) http.Handler {
+	files := http.FileServer(http.Dir(folder))
+	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
+		if strings.HasSuffix(r.URL.Path, ".wasm.gz") {
+			// The page unpacks it itself, so it must not arrive unpacked.
+			w.Header().Set("Content-Type", "application/octet-stream")
+		}
+		if name := path.Base(r.URL.Path); strings.Count(name, ".") >= 2 {
+			w.Header().Set("Cache-Control", "public, max-age=31536000, immutable")
+		} else {
+			w.Header().Set("Cache-Control", "no-cache")
+		}
+		w.Header().Set("X-Content-Type-Options", "nosniff")
+		files.ServeHTTP(w, r)
+	})
+}
+
+// Listen takes the preferred port of localhost, or any free one.
+func Listen(preferred string) (net.Listener, error) {
+	if l, err := net.Listen("tcp", net.JoinHostPort("127.0.0.1", preferred)); err == nil {
+		return l, nil
+	}
+	return net.Listen("tcp", "127.0.0.1:0")
+}
+
+// Serve answers on l until it fails.
+func Serve(l net.Listener, folder string) error {
+	s := &http.Server{Handler: Handler(folder), ReadHeaderTimeout: 5 * time.Second}
+	return s.Serve(l)
+}

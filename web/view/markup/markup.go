@@ -1,0 +1,136 @@
+// Package markup builds HTML and SVG as a tree and writes it escaped. There is
+// no way to put raw text into the page, so nothing a catalogue, a link or a
+// person supplies can ever become markup.
+package markup
+
+import (
+	"html"
+	"strings"
+)
+
+type kind uint8
+
+const (
+	nothing kind = iota
+	element
+	attribute
+	text
+	fragment
+)
+
+// Part is an element, an attribute, a text, or a run of parts. The zero Part
+// writes nothing.
+type Part struct {
+	kind  kind
+	name  string // of element or attribute
+	value string // of attribute or text
+	parts []Part
+}
+
+// El is an element with its attributes and children in any order.
+func El(tag string, parts ...Part) Part { return Part{kind: element, name: tag, parts: parts} }
+
+// At is an attribute.
+func At(name, value string) Part { return Part{kind: attribute, name: name, value: value} }
+
+// Flag is an attribute without a value, present when on.
+func Flag(name string, on bool) Part {
+	if !on {
+		return Part{}
+	}
+	return Part{kind: attribute, name: name}
+}
+
+// Class is the class attribute; empty names are skipped.
+func Class(names ...string) Part {
+	var kept []string
+	for _, n := range names {
+		if n != "" {
+			kept = append(kept, n)
+		}
+	}
+	if len(kept) == 0 {
+		return Part{}
+	}
+	return At("class", strings.Join(kept, " "))
+}
+
+// Text is a text.
+func Text(s string) Part { return Part{kind: text, value: s} }
+
+// Many is a run of parts without an element around them.
+func Many(parts ...Part) Part { return Part{kind: fragment, parts: parts} }
+
+// If keeps the part when the condition holds.
+func If(condition bool, p Part) Part {
+	if condition {
+		return p
+	}
+	return Part{}
+}
+
+// Each makes a part of every item.
+func Each[T any](items []T, make func(i int, item T) Part) Part {
+	run := Part{kind: fragment, parts: nil}
+	for i, item := range items {
+		run.parts = append(run.parts, make(i, item))
+	}
+	return run
+}
+
+// String writes the part as HTML.
+func (p Part) String() string {
+	var b strings.Builder
+	p.write(&b)
+	return b.String()
+}
+
+// Elements that have no end tag in HTML.
+var void = map[string]bool{"input": true, "br": true, "hr": true, "img": true, "meta": true, "link": true, "col": true, "wbr": true}
+
+func (p Part) write(b *strings.Builder) {
+	switch p.kind {
+	case text:
+		b.WriteString(html.EscapeString(p.value))
+	case fragment:
+		for _, c := range p.parts {
+			if c.kind != attribute {
+				c.write(b)
+			}
+		}
+	case element:
+		b.WriteByte('<')
+		b.WriteString(p.name)
+		attributes(b, p.parts)
+		b.WriteByte('>')
+		if void[p.name] {
+			return
+		}
+		for _, c := range p.parts {
+			if c.kind != attribute {
+				c.write(b)
+			}
+		}
+		b.WriteString("</")
+		b.WriteString(p.name)
+		b.WriteByte('>')
+	}
+}
+
+// attributes writes those of an element; a fragment may carry some too.
+func attributes(b *strings.Builder, parts []Part) {
+	for _, c := range parts {
+		switch c.kind {
+		case fragment:
+			attributes(b, c.parts)
+		case attribute:
+			b.WriteByte(' ')
+			b.WriteString(c.name)
+			if c.value != "" || c.name == "value" || c.name == "alt" {
+				b.WriteString(`="`)
+				b.WriteString(html.EscapeString(c.value))
+				b.WriteByte('"')
+			}
+		}
+	}
+}
