@@ -28,9 +28,16 @@ type Activity struct {
 	Station string   `json:"station,omitempty"` // empty for waiting, such as paint cure
 	After   []string `json:"after"`             // activities that must be finished
 	Days    Span     `json:"days"`
-	Source  string   `json:"source,omitempty"` // "chassis": the chassis' own arrival span takes the place of Days; "parts": the long-lead parts'
+	Source  string   `json:"source,omitempty"` // one of the Source constants; empty for plain work
 	Only    string   `json:"only,omitempty"`   // "module" or "van": kind of body that has this step
 }
+
+// What else an activity's time hangs on.
+const (
+	SourceChassis = "chassis" // the chassis' own arrival span takes the place of Days
+	SourceParts   = "parts"   // Days is for ordinary parts; the unit's long-lead parts run beside them, the last to arrive decides
+	SourceSlot    = "slot"    // the framing line's first step: it starts only in one of the plant's open slots
+)
 
 // Span is a three-point duration in working days: optimistic, most likely,
 // pessimistic; 0 <= Low <= Likely <= High.
