@@ -192,6 +192,14 @@ func (c *Catalogue) CheckUnit(u *Unit) Problems {
 			add("quantity", fmt.Sprintf("carried[%d] %q", i, e.Equipment), fmt.Sprintf("%d is not a quantity from 1 to 999", e.Qty))
 		}
 	}
+	for i, o := range u.Own {
+		if o.Figure == "" || !(o.Value >= 0 && o.Value <= 1e6) {
+			add("range", fmt.Sprintf("own[%d]", i), fmt.Sprintf("%q %v: a limit of one's own names a figure and is 0 to 1,000,000", o.Figure, o.Value))
+		}
+		if i > 0 && u.Own[i-1].Figure >= o.Figure {
+			add("order", fmt.Sprintf("own[%d] %q", i, o.Figure), "own limits must be sorted by figure, each once")
+		}
+	}
 	for _, m := range []struct {
 		name string
 		v    float64

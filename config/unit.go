@@ -21,9 +21,17 @@ type Unit struct {
 	OccupantLb quantity.Mass `json:"occupant_lb,omitempty"` // own value; 0 takes the rule set's
 	PatientLb  quantity.Mass `json:"patient_lb,omitempty"`  // own value; 0 takes the rule set's
 	PayloadLb  quantity.Mass `json:"payload_lb,omitempty"`  // the purchaser's own minimum; 0 takes the rule set's
+	Own        []OwnLimit    `json:"own,omitempty"`         // the purchaser's other limits, sorted by figure code
 
 	OrderOn  Date `json:"order_on"`           // day the order is placed
 	NeededBy Date `json:"needed_by,omitzero"` // zero when the buyer named none
+}
+
+// OwnLimit is the purchaser's value in place of the rule set's limit on a
+// figure, in the figure's unit.
+type OwnLimit struct {
+	Figure string  `json:"figure"` // code, such as "space.headroom"
+	Value  float64 `json:"value"`
 }
 
 // Pick is an option in the unit. Filled marks one that the program chose to
@@ -82,5 +90,6 @@ func (u *Unit) Clone() Unit {
 	c := *u
 	c.Picks = slices.Clone(u.Picks)
 	c.Carried = slices.Clone(u.Carried)
+	c.Own = slices.Clone(u.Own)
 	return c
 }
