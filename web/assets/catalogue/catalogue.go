@@ -1,0 +1,10 @@
+// Package catalogue holds the demonstration catalogue that is built into the
+// page. Everything in it is invented: plant, options, masses, prices, dates.
+package catalogue
+
+import _ "embed"
+
+// Demo is the catalogue file, in the form config.Read takes.
+//
+//go:embed demo.json
+var Demo []byte
