@@ -1,0 +1,242 @@
+package leadtime
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"boxwright/config"
+	"boxwright/config/quantity"
+)
+
+// Added is plant work that a choice puts on a step, or saves when negative.
+type Added struct {
+	ID    string         `json:"id"` // option, chassis or body
+	Label string         `json:"label"`
+	Hours quantity.Hours `json:"hours"`
+	Days  float64        `json:"days"`
+}
+
+// job is the network of one unit in its plant, and where each activity of it
+// comes from.
+type job struct {
+	cat   *config.Catalogue
+	unit  *config.Unit
+	line  *line
+	net   Network
+	steps []Step // beside net.Activities
+	notes []config.Finding
+	gated int // position of the activity that waits for a slot, -1 for none
+}
+
+// build makes the unit's network. What it cannot place becomes a note; what
+// leaves no plan at all is the error, a config.Problems.
+func build(cat *config.Catalogue, u *config.Unit, cal *Calendar) (*job, error) {
+	if cat == nil || u == nil {
+		return nil, config.Problems{{Code: "time.nothing", Where: "the plan", Text: "needs a catalogue and a unit"}}
+	}
+	chassis, body := cat.ChassisByID(u.Chassis), cat.BodyByID(u.Body)
+	var ps config.Problems
+	if chassis == nil {
+		ps = append(ps, config.Problem{Code: "time.unknown-chassis", Where: "chassis", Text: fmt.Sprintf("%q is not in this edition; choose one of its %d chassis", u.Chassis, len(cat.Chassis))})
+	}
+	if body == nil {
+		ps = append(ps, config.Problem{Code: "time.unknown-body", Where: "body", Text: fmt.Sprintf("%q is not in this edition; choose one of its %d bodies", u.Body, len(cat.Bodies))})
+	}
+	if len(cat.Plant.Activities) == 0 {
+		ps = append(ps, config.Problem{Code: "time.no-network", Where: "plant.activities", Text: "there are none; a catalogue without a plant network gives no dates"})
+	}
+	if y := u.OrderOn.Year; y < 1900 || y > 2190 {
+		ps = append(ps, config.Problem{Code: "time.no-order-date", Where: "order date", Text: "give the day the order is placed, such as 2026-11-25"})
+	}
+	if len(ps) > 0 {
+		return nil, ps
+	}
+	j := &job{cat: cat, unit: u, line: newLine(cal, u.OrderOn), gated: -1}
+	j.place(chassis, body)
+	if err := j.work(chassis, body); err != nil {
+		return nil, err
+	}
+	j.slots()
+	return j, nil
+}
+
+// place lays out the steps that this kind of body has. A step that it skips
+// hands its own predecessors on to those that come after it.
+func (j *job) place(chassis *config.Chassis, body *config.Body) {
+	acts := j.cat.Plant.Activities
+	hands := make(map[string][]string, len(acts)) // id to what stands for it in an After list
+	partsStep := false
+	for i := range acts {
+		a := &acts[i]
+		var after []string
+		for _, id := range a.After {
+			stands, skipped := hands[id]
+			if !skipped {
+				stands = []string{id}
+			}
+			for _, s := range stands {
+				if !slices.Contains(after, s) {
+					after = append(after, s)
+				}
+			}
+		}
+		if a.Only != "" && a.Only != body.Kind {
+			hands[a.ID] = after
+			continue
+		}
+		step := Step{ID: a.ID, Label: a.Label, Station: a.Station, Source: a.Source}
+		days := a.Days
+		switch a.Source {
+		case config.SourceChassis:
+			days = chassis.Arrive
+		case config.SourceParts:
+			partsStep = true
+			// The parts run beside the ordinary ones; all must have come.
+			hands[a.ID] = []string{a.ID}
+			for _, p := range j.unit.Picks {
+				if o := j.cat.OptionByID(p.Option); o != nil && o.Parts != nil {
+					id := a.ID + ":" + o.ID
+					j.add(Step{ID: id, Label: a.Label + ": " + o.Label, Source: a.Source, Option: o.ID}, after, *o.Parts)
+					hands[a.ID] = append(hands[a.ID], id)
+				}
+			}
+		}
+		j.add(step, after, days)
+	}
+	if !partsStep {
+		var late []string
+		for _, p := range j.unit.Picks {
+			if o := j.cat.OptionByID(p.Option); o != nil && o.Parts != nil {
+				late = append(late, o.ID)
+			}
+		}
+		if len(late) > 0 {
+			j.note("time.parts-unplaced", config.Warn, "parts", "The plant's network has no step that waits for long-lead parts, so theirs are not in the dates.", "Give one activity of the plant the source \"parts\".", late)
+		}
+	}
+}
+
+func (j *job) add(s Step, after []string, days config.Span) {
+	s.After = after
+	j.steps = append(j.steps, s)
+	j.net.Activities = append(j.net.Activities, Activity{ID: s.ID, After: after, Days: days})
+}
+
+// work adds the labour of chassis, body and picks. Hours become days by the
+// station's crew, shifts and hours; where several steps are done at one
+// station they share them in proportion to their likely time.
+func (j *job) work(chassis *config.Chassis, body *config.Body) error {
+	at := map[string][]int{} // station to its steps
+	for i := range j.steps {
+		if s := j.steps[i].Station; s != "" && j.steps[i].Option == "" {
+			at[s] = append(at[s], i)
+		}
+	}
+	perDay := make(map[string]float64, len(j.cat.Plant.Stations))
+	for i := range j.cat.Plant.Stations {
+		s := &j.cat.Plant.Stations[i]
+		perDay[s.ID] = s.Crew * s.Shifts * j.cat.Plant.HoursPerDay
+	}
+	var ps config.Problems
+	var lost []string
+	load := func(id, label string, qty int, list []config.Work) {
+		for _, w := range list {
+			hours := w.Hours * quantity.Hours(qty)
+			if hours == 0 {
+				continue
+			}
+			steps := at[w.Station]
+			if len(steps) == 0 {
+				if !slices.Contains(lost, id) {
+					lost = append(lost, id)
+				}
+				continue
+			}
+			rate := perDay[w.Station]
+			if !(rate > 0 && rate <= 24*1e4) {
+				ps = append(ps, config.Problem{Code: "time.station", Where: fmt.Sprintf("plant station %q", w.Station), Text: fmt.Sprintf("works %v hours a day on a unit; crew, shifts and hours per day must each be above zero", rate)})
+				continue
+			}
+			likely := 0.0
+			for _, i := range steps {
+				likely += j.net.Activities[i].Days.Likely
+			}
+			for _, i := range steps {
+				share := 1 / float64(len(steps))
+				if likely > 0 {
+					share = j.net.Activities[i].Days.Likely / likely
+				}
+				if share == 0 {
+					continue
+				}
+				days := float64(hours) / rate * share
+				j.net.Activities[i].Added += days
+				j.steps[i].Added = append(j.steps[i].Added, Added{id, label, quantity.Hours(round(float64(hours) * share)), round(days)})
+			}
+		}
+	}
+	load(chassis.ID, chassis.Label, 1, chassis.Work)
+	load(body.ID, body.Label, 1, body.Work)
+	for _, p := range j.unit.Picks {
+		if o := j.cat.OptionByID(p.Option); o != nil {
+			load(o.ID, o.Label, max(p.Qty, 0), o.Work)
+		}
+	}
+	if len(ps) > 0 {
+		return ps
+	}
+	if len(lost) > 0 {
+		names := make([]string, len(lost))
+		for i, id := range lost {
+			names[i] = j.cat.LabelOf(id)
+		}
+		j.note("time.work-unplaced", config.Note, "plant work", "No step of this unit is done at the station of some of the work, so that is not in the dates: "+strings.Join(names, "; ")+".", "Give the plant a step at that station for this kind of body.", lost)
+	}
+	return nil
+}
+
+// slots closes the framing line outside its published starts. A slot on a day
+// that is not worked opens on the next one that is. After the last published
+// slot, full or not, the line is taken to be free.
+func (j *job) slots() {
+	for i := range j.steps {
+		if j.steps[i].Source == config.SourceSlot {
+			j.gated = i
+			break
+		}
+	}
+	slots := j.cat.Plant.Slots
+	if len(slots) == 0 {
+		return
+	}
+	if j.gated < 0 {
+		marked := slices.ContainsFunc(j.cat.Plant.Activities, func(a config.Activity) bool { return a.Source == config.SourceSlot })
+		if !marked {
+			j.note("time.slots-unused", config.Warn, "slots", "The plant publishes slots of its framing line, but none of its steps is marked as the one that takes them.", "Give the first framing step the source \"slot\".", nil)
+		}
+		return
+	}
+	g := &Gate{}
+	for _, s := range slots {
+		at := float64(j.line.until(s.Start.AddDays(-1)))
+		if at < 0 || s.Start.IsZero() {
+			continue
+		}
+		g.Free = max(g.Free, at+1)
+		if s.Open > 0 {
+			g.Starts = append(g.Starts, at)
+		}
+	}
+	if g.Free == 0 {
+		j.note("time.slots-past", config.Warn, "slots", "Every published slot of the framing line lies before this order, so its start is not held to one.", "Ask the plant for its next open slots.", nil)
+		return
+	}
+	slices.Sort(g.Starts)
+	g.Starts = slices.Compact(g.Starts)
+	j.net.Activities[j.gated].Gate = g
+}
+
+func (j *job) note(code string, severity config.Severity, where, text, remedy string, picks []string) {
+	j.notes = append(j.notes, config.Finding{Code: code, Severity: severity, Where: where, Text: text, Remedy: remedy, Picks: picks})
+}

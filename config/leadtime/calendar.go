@@ -1,0 +1,174 @@
+package leadtime
+
+import (
+	"slices"
+	"time"
+
+	"github.com/rickar/cal/v2"
+	"github.com/rickar/cal/v2/us"
+
+	"boxwright/config"
+)
+
+// The holiday library computes in a zone it keeps in a package variable. Left
+// alone that is the machine's own, where a clock change at midnight can move a
+// date; the same input must give the same dates everywhere.
+func init() { cal.DefaultLoc = time.UTC }
+
+// Calendar says which days the plant works: Monday to Friday, less the federal
+// holidays as observed and the plant's own shutdowns. It never changes once
+// made, so any number of callers can share one.
+type Calendar struct {
+	shut []closure
+}
+
+// closure is a shutdown in serial days.
+type closure struct {
+	first, last int
+	label       string
+}
+
+// NewCalendar takes the plant's shutdowns. A shutdown that ends before it
+// begins closes nothing.
+func NewCalendar(p *config.Plant) *Calendar {
+	c := &Calendar{shut: make([]closure, len(p.Shutdowns))}
+	for i, s := range p.Shutdowns {
+		c.shut[i] = closure{serial(s.First), serial(s.Last), s.Label}
+		if s.Label == "" {
+			c.shut[i].label = "plant shutdown"
+		}
+	}
+	return c
+}
+
+// Holiday is a federal holiday and the day it is observed.
+type Holiday struct {
+	Date config.Date
+	Name string
+}
+
+// Holidays lists the federal holidays observed in a calendar year, in order. A
+// holiday on a Saturday is observed the Friday before, one on a Sunday the
+// Monday after, so New Year's Day can fall into the year before its own.
+//
+// Source: 5 USC 6103 (list, and the days in lieu).
+// Units: calendar days.
+// Valid: 1900 to 2199; Juneteenth from 2021, the other ten are taken as they are today.
+// Example: 1 January 2028 is a Saturday and is observed on 31 December 2027.
+func (c *Calendar) Holidays(year int) []Holiday {
+	var out []Holiday
+	for y := year; y <= year+1; y++ {
+		for _, h := range us.Holidays {
+			if _, observed := h.Calc(y); observed.Year() == year {
+				out = append(out, Holiday{config.DateOf(observed), h.Name})
+			}
+		}
+	}
+	slices.SortFunc(out, func(a, b Holiday) int { return serial(a.Date) - serial(b.Date) })
+	return out
+}
+
+// Working reports whether the plant works on that day.
+func (c *Calendar) Working(d config.Date) bool { return c.Closed(d) == "" }
+
+// Closed says why the plant does not work on that day: "weekend", the name of
+// a holiday, or the label of a shutdown. It is empty for a working day.
+func (c *Calendar) Closed(d config.Date) string {
+	w := walker{c: c}
+	return w.closed(serial(d))
+}
+
+// Add is the nth working day after d; before it when n is negative. The day
+// itself does not count, whether it is worked or not, and Add(d, 0) is d.
+// The answer stays within 1900 to 2199, even if the plant never works again.
+func (c *Calendar) Add(d config.Date, n int) config.Date {
+	step := 1
+	if n < 0 {
+		step, n = -1, -n
+	}
+	w := walker{c: c}
+	day := serial(d)
+	for n > 0 && day > firstDay && day < lastDay {
+		day += step
+		if w.closed(day) == "" {
+			n--
+		}
+	}
+	return fromSerial(day)
+}
+
+// Between counts the working days after d up to and including e: the largest n
+// for which Add(d, n) is not after e. It is negative when e is earlier.
+func (c *Calendar) Between(d, e config.Date) int {
+	from, to, sign := serial(d), serial(e), 1
+	if to < from {
+		from, to, sign = to, from, -1
+	}
+	from, to = max(from, firstDay), min(to, lastDay)
+	w := walker{c: c}
+	n := 0
+	for day := from + 1; day <= to; day++ {
+		if w.closed(day) == "" {
+			n += sign
+		}
+	}
+	return n
+}
+
+// Following lists d itself and then the next n working days, so that a whole
+// plan is dated in one walk. It is shorter when the calendar's years end first.
+func (c *Calendar) Following(d config.Date, n int) []config.Date {
+	out := make([]config.Date, 1, max(n, 0)+1)
+	out[0] = d
+	w := walker{c: c}
+	for day := max(serial(d), firstDay) + 1; len(out) <= n && day <= lastDay; day++ {
+		if w.closed(day) == "" {
+			out = append(out, fromSerial(day))
+		}
+	}
+	return out
+}
+
+// walker goes through days in order and works a year's holidays out once.
+type walker struct {
+	c     *Calendar
+	year  int
+	start int            // serial of 1 January of year
+	named map[int]string // observed holidays of year
+}
+
+func (w *walker) closed(day int) string {
+	// Serial 0, 1 January 1970, was a Thursday.
+	if weekday := (day%7 + 11) % 7; weekday == int(time.Saturday) || weekday == int(time.Sunday) {
+		return "weekend"
+	}
+	if w.named == nil || day < w.start || day >= w.start+365 {
+		d := fromSerial(day)
+		if w.named == nil || d.Year != w.year {
+			w.year, w.start, w.named = d.Year, serial(config.Date{Year: d.Year, Month: 1, Day: 1}), map[int]string{}
+			for _, h := range w.c.Holidays(d.Year) {
+				w.named[serial(h.Date)] = h.Name
+			}
+		}
+	}
+	if name, ok := w.named[day]; ok {
+		return name
+	}
+	for _, s := range w.c.shut {
+		if day >= s.first && day <= s.last {
+			return s.label
+		}
+	}
+	return ""
+}
+
+// serial numbers the days; fromSerial turns the number back.
+func serial(d config.Date) int { return int(d.Time().Unix() / 86400) }
+
+func fromSerial(day int) config.Date { return config.DateOf(time.Unix(int64(day)*86400, 0).UTC()) }
+
+// The days this package walks over.
+var (
+	firstDay = serial(config.Date{Year: 1900, Month: 1, Day: 1})
+	lastDay  = serial(config.Date{Year: 2199, Month: 12, Day: 31})
+)

@@ -1,0 +1,57 @@
+package leadtime
+
+import (
+	"math"
+	"slices"
+
+	"boxwright/config"
+)
+
+// line counts the working days of one plan from its order date, which is 0.
+// A step that begins at time t of the network first touches working day
+// floor(t)+1 after the order; one that ends at t leaves on working day ceil(t).
+type line struct {
+	cal  *Calendar
+	days []config.Date // days[n] is the nth working day after the order
+}
+
+func newLine(cal *Calendar, order config.Date) *line {
+	return &line{cal, cal.Following(order, 320)}
+}
+
+// at is the nth working day after the order. Beyond the calendar's last year
+// it is the last working day there.
+func (l *line) at(n int) config.Date {
+	n = max(n, 0)
+	if n >= len(l.days) {
+		last := len(l.days) - 1
+		l.days = append(l.days, l.cal.Following(l.days[last], n-last+100)[1:]...)
+	}
+	return l.days[min(n, len(l.days)-1)]
+}
+
+// until counts the working days after the order up to and including d;
+// negative when d is before the order.
+func (l *line) until(d config.Date) int {
+	if d.Before(l.days[0]) || l.days[len(l.days)-1].Before(d) {
+		return l.cal.Between(l.days[0], d)
+	}
+	n, found := slices.BinarySearchFunc(l.days, d, func(a, b config.Date) int { return b.DaysUntil(a) })
+	if found {
+		return n
+	}
+	return n - 1
+}
+
+func (l *line) starts(t float64) config.Date   { return l.at(int(math.Floor(t+dust)) + 1) }
+func (l *line) finishes(t float64) config.Date { return l.at(whole(t)) }
+
+// dust is the last digit that is kept of a time: sums come out alike on every
+// machine only when what lies below is dropped before rounding to whole days.
+const dust = 1e-6
+
+// whole is the number of working days that cover t.
+func whole(t float64) int { return int(math.Ceil(t - dust)) }
+
+// round keeps what lies above dust; adding zero turns a negative zero into zero.
+func round(t float64) float64 { return math.Round(t/dust)/(1/dust) + 0 }
