@@ -1,0 +1,151 @@
+package rules
+
+import (
+	"slices"
+
+	"boxwright/config"
+	"boxwright/config/solve"
+)
+
+// State of a chassis, a body or an option beside the deliberate picks. It is
+// judged by all of them but itself and, where only one of its group can be in
+// the unit, the others of its group: choosing it would replace them.
+type State string
+
+// The states. Checking means that the work allowed did not suffice to tell;
+// ask again with more, see Engine.Settle.
+const (
+	Open     State = "open"
+	Forced   State = "forced"
+	RuledOut State = "ruled-out"
+	Checking State = "checking"
+)
+
+// Answer is the whole table for one unit.
+type Answer struct {
+	// Satisfiable: some full unit holds all deliberate picks, keeps all rules and
+	// all limits.
+	Satisfiable bool
+	// States are parallel to Engine.IDs. When the picks cannot stand together
+	// they are judged by those that can, without the ones in SetAside.
+	States []State
+	// SetAside names picks (ids) and limits (codes) that the table leaves out so
+	// that it can say something; empty when Satisfiable.
+	SetAside []string
+	// Undecided lists the ids for which something is still open to question:
+	// those Checking, and those that may yet turn out to be Forced.
+	Undecided []string
+	// Problems are faults of the limits handed in; a faulty one is left out.
+	Problems config.Problems
+
+	vars map[string]int
+}
+
+// Of is the state of one id; Open for an id the catalogue does not have.
+func (a *Answer) Of(id string) State {
+	if v, known := a.vars[id]; known {
+		return a.States[v]
+	}
+	return Open
+}
+
+// IDs lists all chassis, then all bodies, then all options, as in the
+// catalogue.
+func (e *Engine) IDs() []string { return e.ids }
+
+// Answer judges everything the catalogue offers. Limits may be nil.
+func (e *Engine) Answer(u *config.Unit, limits *Limits) Answer {
+	return e.Settle(u, limits, e.Budget)
+}
+
+// Settle is Answer with another budget of conflicts for each single question;
+// 0 leaves nothing undecided, however long it takes. What an earlier call
+// found out is not asked again, so that calling with growing budgets completes
+// a table in steps.
+func (e *Engine) Settle(u *config.Unit, limits *Limits, budget int64) Answer {
+	picks := e.picks(u)
+	guards, problems := e.limits.load(e, u, limits)
+	a := Answer{Satisfiable: true, Problems: problems, vars: e.vars}
+	skip := 0
+	if len(guards) > 0 {
+		skip = e.firstOption() // the limits hold for this chassis and body only
+	}
+	for {
+		verdicts, r := e.table.Answer(solve.Query{Base: guards, Picks: picks, Budget: budget, Skip: skip})
+		if r == solve.Unsat {
+			a.Satisfiable = false
+			core := e.solver.Core()
+			if len(core) == 0 { // no unit at all keeps the catalogue's rules
+				a.States = slices.Repeat([]State{RuledOut}, e.n)
+				return a
+			}
+			guards, picks = e.setAside(&a, core, guards, picks)
+			continue
+		}
+		if r == solve.Unknown {
+			a.States = slices.Repeat([]State{Checking}, e.n)
+			a.Undecided = e.ids
+			a.Satisfiable = false
+			return a
+		}
+		a.States = make([]State, e.n)
+		for v, verdict := range verdicts {
+			a.States[v] = stateOf(verdict)
+			if v >= skip && !verdict.Decided() {
+				a.Undecided = append(a.Undecided, e.ids[v])
+			}
+		}
+		if skip > 0 {
+			e.judgeOthers(&a, u, limits, picks, budget)
+		}
+		return a
+	}
+}
+
+func stateOf(v solve.Verdict) State {
+	switch {
+	case v&solve.CannotHold != 0:
+		return RuledOut
+	case v&solve.MustHold != 0:
+		return Forced
+	case v&solve.CanHold != 0:
+		return Open
+	}
+	return Checking
+}
+
+// setAside takes the last member of a core out: a limit before a pick, an
+// option before the body, the chassis last.
+func (e *Engine) setAside(a *Answer, core, guards, picks []solve.Lit) (g, p []solve.Lit) {
+	for i := len(guards) - 1; i >= 0; i-- {
+		if slices.Contains(core, guards[i]) {
+			a.SetAside = append(a.SetAside, e.limits.code(guards[i]))
+			return slices.Delete(slices.Clone(guards), i, i+1), picks
+		}
+	}
+	for i := len(picks) - 1; i >= 0; i-- {
+		if slices.Contains(core, picks[i]) {
+			a.SetAside = append(a.SetAside, e.ids[picks[i].Var()])
+			return guards, slices.Delete(picks, i, i+1)
+		}
+	}
+	return guards, picks
+}
+
+// picks are the deliberate ones as literals: chassis, body, then options.
+func (e *Engine) picks(u *config.Unit) []solve.Lit {
+	out := make([]solve.Lit, 0, len(u.Picks)+2)
+	add := func(id string) {
+		if v, known := e.vars[id]; known {
+			out = append(out, solve.Pos(v))
+		}
+	}
+	add(u.Chassis)
+	add(u.Body)
+	for _, p := range u.Picks {
+		if !p.Filled {
+			add(p.Option)
+		}
+	}
+	return out
+}

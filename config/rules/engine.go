@@ -1,0 +1,192 @@
+// Package rules answers, for a catalogue and a unit, what can still be chosen:
+// which options are open, forced or ruled out, why, what to change to have one
+// anyway, and how to complete the unit. Answers are complete: an option said
+// to be open is in some full unit that keeps every rule and every limit.
+//
+// The deliberate picks of a unit (Filled false), its chassis and its body are
+// what it is judged by; picks that the program filled in give way.
+package rules
+
+import (
+	"fmt"
+
+	"boxwright/config"
+	"boxwright/config/solve"
+)
+
+// Engine answers questions about one catalogue. It remembers earlier answers
+// to be quick with the next, which never changes what it answers. It is not
+// safe for concurrent use.
+type Engine struct {
+	cat   *config.Catalogue
+	ids   []string       // by variable: chassis, then bodies, then options
+	vars  map[string]int // and back
+	class []int32        // by variable: those of one class replace each other
+	n     int            // variables that are ids; helpers follow
+	parts []part
+
+	solver *solve.Solver
+	table  *solve.Table
+	limits limitSet
+	other  others
+	proof  *prover
+
+	// Budget is how many conflicts Answer spends at most on a single question
+	// before it leaves it as Checking.
+	Budget int64
+}
+
+// DefaultBudget of a new engine, in conflicts.
+const DefaultBudget = 200
+
+// part is a rule or a group as clauses, kept apart so that it can be switched
+// off when a reason is sought.
+type part struct {
+	rule    int // index of the rule, or -1
+	group   int // index of the group, or -1; with rule -1 too, the choice of chassis and body
+	clauses [][]solve.Lit
+}
+
+// Compile reads a catalogue, which must not change afterwards. The error names
+// the place in the catalogue and what would be right; a catalogue that no unit
+// can satisfy is no error here, but Lint says so.
+func Compile(cat *config.Catalogue) (*Engine, error) {
+	if cat == nil {
+		return nil, config.Problems{{Code: "rules.no-catalogue", Where: "the catalogue", Text: "there is none; load one first"}}
+	}
+	e := &Engine{cat: cat, vars: map[string]int{}, Budget: DefaultBudget}
+	var ps config.Problems
+	groups := map[string]int32{}
+	for i := range cat.Groups {
+		groups[cat.Groups[i].ID] = int32(i)
+	}
+	add := func(where, id string, class int32) {
+		if _, twice := e.vars[id]; twice {
+			ps = append(ps, config.Problem{Code: "rules.id-twice", Where: where, Text: fmt.Sprintf("the id %q is already used; ids of chassis, bodies and options differ", id)})
+			return
+		}
+		e.vars[id] = len(e.ids)
+		e.ids = append(e.ids, id)
+		e.class = append(e.class, class)
+	}
+	for i := range cat.Chassis {
+		add(fmt.Sprintf("chassis[%d]", i), cat.Chassis[i].ID, chassisClass)
+	}
+	for i := range cat.Bodies {
+		add(fmt.Sprintf("bodies[%d]", i), cat.Bodies[i].ID, bodyClass)
+	}
+	for i := range cat.Options {
+		o := &cat.Options[i]
+		class := int32(-1)
+		g, known := groups[o.Group]
+		if !known {
+			ps = append(ps, config.Problem{Code: "rules.unknown-group", Where: fmt.Sprintf("options[%d] %q", i, o.ID), Text: fmt.Sprintf("%q is not a group", o.Group)})
+		} else if cat.Groups[g].Choose != config.ChooseAny {
+			class = firstGroupClass + g
+		}
+		add(fmt.Sprintf("options[%d]", i), o.ID, class)
+	}
+	if len(ps) > 0 {
+		return nil, ps
+	}
+	e.n = len(e.ids)
+	e.solver = solve.New(e.n)
+	ps = e.encode()
+	if len(ps) > 0 {
+		return nil, ps
+	}
+	for _, p := range e.parts {
+		for _, c := range p.clauses {
+			e.solver.AddClause(c...)
+		}
+	}
+	e.table = solve.NewTable(e.solver, e.class)
+	return e, nil
+}
+
+// Classes of variables that replace each other.
+const (
+	chassisClass int32 = iota
+	bodyClass
+	firstGroupClass
+)
+
+// encode fills parts, and the choices that limits group by.
+func (e *Engine) encode() config.Problems {
+	var ps config.Problems
+	e.choose(-1, e.span(0, len(e.cat.Chassis)), true)
+	e.choose(-1, e.span(len(e.cat.Chassis), len(e.cat.Bodies)), true)
+	members := make([][]int, len(e.cat.Groups))
+	for v := e.firstOption(); v < e.n; v++ {
+		if c := e.class[v]; c >= firstGroupClass {
+			members[c-firstGroupClass] = append(members[c-firstGroupClass], v)
+		}
+	}
+	for g := range e.cat.Groups {
+		if e.cat.Groups[g].Choose != config.ChooseAny {
+			e.choose(g, members[g], e.cat.Groups[g].Choose == config.ChooseOne)
+		}
+	}
+	for i := range e.cat.Rules {
+		r := &e.cat.Rules[i]
+		then, err := e.form(&r.Then, true, 0)
+		f := then
+		if err == nil && r.If != nil {
+			var unless form
+			unless, err = e.form(r.If, false, 0)
+			f = form{op: or, kids: []form{unless, then}}
+		}
+		if err != nil {
+			ps = append(ps, config.Problem{Code: "rules.condition", Where: fmt.Sprintf("rules[%d] %q", i, r.ID), Text: err.Error()})
+			continue
+		}
+		x := encoder{newVar: e.solver.NewVar}
+		x.demand(f)
+		e.parts = append(e.parts, part{i, -1, x.clauses})
+	}
+	return ps
+}
+
+func (e *Engine) span(from, n int) []int {
+	vs := make([]int, n)
+	for i := range vs {
+		vs[i] = from + i
+	}
+	return vs
+}
+
+func (e *Engine) firstOption() int { return len(e.cat.Chassis) + len(e.cat.Bodies) }
+
+// choose demands exactly one of the variables, or, with must false, at most
+// one; then a helper stands for "none", so that exactly one holds either way.
+func (e *Engine) choose(group int, vs []int, must bool) {
+	lits := make([]solve.Lit, 0, len(vs)+1)
+	for _, v := range vs {
+		lits = append(lits, solve.Pos(v))
+	}
+	if !must {
+		lits = append(lits, solve.Pos(e.solver.NewVar()))
+	}
+	p := part{rule: -1, group: group, clauses: [][]solve.Lit{lits}}
+	rest := lits
+	for len(rest) > 6 { // at most one of the first five and a helper that takes the others
+		h := solve.Pos(e.solver.NewVar())
+		first := append(append([]solve.Lit(nil), rest[:4]...), h)
+		p.clauses = append(p.clauses, pairs(first)...)
+		rest = append([]solve.Lit{h.Not()}, rest[4:]...)
+	}
+	p.clauses = append(p.clauses, pairs(rest)...)
+	e.parts = append(e.parts, p)
+	e.limits.choices = append(e.limits.choices, lits)
+}
+
+// pairs forbids every two of the literals together.
+func pairs(lits []solve.Lit) [][]solve.Lit {
+	var out [][]solve.Lit
+	for i, a := range lits {
+		for _, b := range lits[i+1:] {
+			out = append(out, []solve.Lit{a.Not(), b.Not()})
+		}
+	}
+	return out
+}

@@ -1,0 +1,188 @@
+package rules
+
+import (
+	"fmt"
+	"math"
+	"slices"
+
+	"boxwright/config"
+	"boxwright/config/solve"
+)
+
+// Limits hands the engine the linear limits of a unit. They may differ from
+// chassis to chassis and body to body, so it asks for the pair it judges.
+//
+// The contribution of an option is Per[id] times its quantity in the unit, or
+// times one when the unit does not have it.
+type Limits struct {
+	// For lists the limits on this chassis with this body.
+	For func(chassis, body string) []config.Linear
+	// Key names everything but chassis, body and picks that For depends on. Two
+	// calls with equal keys promise equal limits, which lets the engine skip the
+	// call; an empty key promises nothing.
+	Key string
+}
+
+// Fixed are limits that hold whatever the chassis and body.
+func Fixed(list ...config.Linear) *Limits {
+	return &Limits{For: func(string, string) []config.Linear { return list }}
+}
+
+// Scale is how many whole steps the engine makes of one unit of a limit.
+//
+// A contribution is rounded up to the next step and a limit down, so that the
+// engine never calls something open that breaks a limit; the error is at most
+// one step (0.0001 lb, A, ...) for each pick. Numbers within a hundredth of a
+// step of a whole one are taken to be it, so that 0.1 + 0.2 is 0.3.
+const Scale = 10000
+
+// largest absolute number taken in a limit, in its unit. With it, sums over
+// the most options a catalogue may have stay exact.
+const largest = 1e9
+
+func roundUp(x float64) int64   { return int64(math.Ceil(x*Scale - 0.01)) }
+func roundDown(x float64) int64 { return int64(math.Floor(x*Scale + 0.01)) }
+
+func usable(x float64) bool { return math.Abs(x) <= largest } // false for NaN too
+
+// weighed is a limit made whole numbers: cost of one, by variable.
+type weighed struct {
+	linear config.Linear
+	room   int64 // limit less base
+	cost   []int64
+}
+
+// limitSet is what the solver currently holds of limits. A slot keeps its
+// guard over the engine's life; its content changes.
+type limitSet struct {
+	choices [][]solve.Lit // sets of which exactly one holds
+
+	guards   []solve.Lit
+	inForce  []weighed
+	key      string
+	pair     [2]string
+	quantity map[int]int // by variable, where above one
+}
+
+func (ls *limitSet) code(guard solve.Lit) string {
+	return ls.inForce[slices.Index(ls.guards, guard)].linear.Code
+}
+
+// load brings the limits for the unit's chassis and body into the solver and
+// returns the guards to assume.
+func (ls *limitSet) load(e *Engine, u *config.Unit, limits *Limits) ([]solve.Lit, config.Problems) {
+	if limits == nil || limits.For == nil {
+		return nil, nil
+	}
+	pair := [2]string{u.Chassis, u.Body}
+	quantity := e.quantities(u)
+	list, ps := e.weigh(limits.For(u.Chassis, u.Body))
+	for i, w := range list {
+		same := i < len(ls.inForce) && sameWeights(&ls.inForce[i], &w) && sameQuantities(ls.quantity, quantity, w.cost)
+		if same {
+			continue
+		}
+		l := e.solveLimit(&w, quantity)
+		if i < len(ls.guards) {
+			e.table.ReplaceLimit(ls.guards[i], l)
+		} else {
+			ls.guards = append(ls.guards, e.table.AddLimit(l))
+		}
+	}
+	ls.inForce, ls.key, ls.pair, ls.quantity = list, limits.Key, pair, quantity
+	return ls.guards[:len(list)], ps
+}
+
+// weigh turns limits into whole numbers and leaves out what cannot be used.
+func (e *Engine) weigh(list []config.Linear) ([]weighed, config.Problems) {
+	var out []weighed
+	var ps config.Problems
+	for _, l := range list {
+		w := weighed{linear: l, cost: make([]int64, e.n)}
+		bad := ""
+		if !usable(l.Base) {
+			bad = fmt.Sprintf("its base is %v", l.Base)
+		}
+		if !usable(l.Limit) {
+			bad = fmt.Sprintf("its limit is %v", l.Limit)
+		}
+		for id, per := range l.Per {
+			v, known := e.vars[id]
+			switch {
+			case !usable(per):
+				if text := fmt.Sprintf("the contribution of %q is %v", id, per); bad == "" || text < bad {
+					bad = text
+				}
+			case known:
+				w.cost[v] = roundUp(per)
+			}
+		}
+		if bad != "" {
+			ps = append(ps, config.Problem{Code: "rules.limit-number", Where: fmt.Sprintf("limit %q", l.Code), Text: fmt.Sprintf("is left out of what can be chosen: %s; correct it to a number from −1e9 to 1e9", bad)})
+			continue
+		}
+		w.room = roundDown(l.Limit) - roundUp(l.Base)
+		out = append(out, w)
+	}
+	return out, ps
+}
+
+func sameWeights(a, b *weighed) bool { return a.room == b.room && slices.Equal(a.cost, b.cost) }
+
+func sameQuantities(a, b map[int]int, cost []int64) bool {
+	differ := func(x, y map[int]int) bool {
+		for v, q := range x {
+			if cost[v] != 0 && y[v] != q {
+				return true
+			}
+		}
+		return false
+	}
+	return !differ(a, b) && !differ(b, a)
+}
+
+// mostQuantity of one pick that is counted, as the catalogue's check has it.
+const mostQuantity = 99
+
+// quantities above one that the unit has, by variable.
+func (e *Engine) quantities(u *config.Unit) map[int]int {
+	var m map[int]int
+	for _, p := range u.Picks {
+		if v, known := e.vars[p.Option]; known && p.Qty > 1 {
+			if m == nil {
+				m = map[int]int{}
+			}
+			m[v] = min(p.Qty, mostQuantity)
+		}
+	}
+	return m
+}
+
+// solveLimit groups a limit by the sets of which exactly one holds.
+func (e *Engine) solveLimit(w *weighed, quantity map[int]int) solve.Limit {
+	cost := func(l solve.Lit) int64 {
+		v := l.Var()
+		if v >= e.n {
+			return 0 // "none of the group"
+		}
+		return w.cost[v] * int64(max(quantity[v], 1))
+	}
+	l := solve.Limit{Max: w.room}
+	for _, set := range e.limits.choices {
+		choices := make([]solve.Choice, 0, len(set))
+		counts := false
+		for _, x := range set {
+			choices = append(choices, solve.Choice{Lit: x, Cost: cost(x)})
+			counts = counts || cost(x) != 0
+		}
+		if counts {
+			l.Groups = append(l.Groups, choices)
+		}
+	}
+	for v := e.firstOption(); v < e.n; v++ {
+		if c := cost(solve.Pos(v)); e.class[v] < 0 && c != 0 {
+			l.Groups = append(l.Groups, []solve.Choice{{Lit: solve.Pos(v), Cost: c}, {Lit: solve.Neg(v), Cost: 0}})
+		}
+	}
+	return l
+}

@@ -1,0 +1,3 @@
+package rules
+
+type prover struct{}
