@@ -1,0 +1,205 @@
+// Package power answers whether the 12 V system carries the unit: what each
+// duty mode draws and what the hot alternator gives against it, what is left
+// over for the tag the specification asks for, how long the batteries last,
+// what the shore line and the inverter feed, and how every circuit is wired.
+//
+// Its figures are for quoting, not for wiring a vehicle: local code and
+// licensed practice decide.
+package power
+
+import (
+	"fmt"
+	"math"
+
+	"boxwright/config"
+	"boxwright/config/quantity"
+)
+
+// Sheet is the electrical load analysis of one unit.
+type Sheet struct {
+	config.Report
+	Modes    []Mode      // in the order of Duties
+	Hot      Output      // what the alternator gives at 200 F under hood
+	Shed     []ShedStep  // what goes first when the batteries carry the scene load
+	Battery  Battery     // capacity and minutes
+	Shore    Mains       // everything on 125 V against the inlet
+	Inverter Mains       // what the inverter feeds away from the shore line
+	Circuits []Conductor // the circuit schedule, by the usual Wiring
+}
+
+// Mode is one duty mode: its loads by item against its supply.
+type Mode struct {
+	Code  string // figure code, such as "power.scene"
+	Label string
+	Items []Item // chassis first, then allowances, then options by id
+	LoadA quantity.Current
+	// SupplyA is the alternator's hot output in this mode; 0 when parked,
+	// where the engine stands still.
+	SupplyA    quantity.Current
+	RemainingA quantity.Current // SupplyA - LoadA; negative when short; 0 when parked
+}
+
+// Item is one line of a mode.
+type Item struct {
+	ID    string // option id; empty for the chassis and for allowances
+	Label string
+	Amps  quantity.Current // for all of its quantity
+	Shed  int              // order of shedding; 0 never
+}
+
+// Output of the alternator with 200 F under the hood, the condition of
+// KKK-A-1822E 3.7.6 (sheet 33). The cold nameplate is shown beside it, since
+// it can be far higher (its warning 2).
+type Output struct {
+	IdleA     quantity.Current
+	HighIdleA quantity.Current
+	ColdA     quantity.Current
+}
+
+// DrawTolerance is the half width of the likely range of one item's current,
+// as a share of it; items vary independently. Common practice, no source.
+const DrawTolerance = 0.10
+
+// CodeMedical is the limit code by which a rule set asks for an allowance of
+// medical load on scene, beside whatever the unit itself draws.
+const CodeMedical = "power.medical-load"
+
+// Caution is printed with every sheet.
+const Caution = "Computed electrical figures are for quoting; they do not replace the test of the finished unit, the applicable electrical code or licensed practice."
+
+// duty says what a mode draws and from what it is fed.
+type duty struct {
+	code, label string
+	draw        func(*config.Load) quantity.Current
+	fed         bool // by the alternator
+}
+
+// The scene mode is judged at high idle: KKK-A-1822E 3.7.6 rates the system at
+// an engine speed not exceeding high idle and 3.7.6.3 asks for an automatic
+// high idle. What the load does at plain idle is the figure power.idle, which
+// warns. On the road the engine turns at least as fast as at high idle.
+var duties = []duty{
+	{"power.parked", "Parked on the shore line", func(l *config.Load) quantity.Current { return l.ParkedA }, false},
+	{"power.driving", "Driving", func(l *config.Load) quantity.Current { return l.DrivingA }, true},
+	{"power.responding", "Responding", func(l *config.Load) quantity.Current { return l.RespondingA }, true},
+	{"power.scene", "On scene", func(l *config.Load) quantity.Current { return l.SceneA }, true},
+}
+
+const ratedAt = "alternator output at 200 F under hood, high idle (condition of KKK-A-1822E 3.7.6)"
+
+// Budget computes the sheet. Currents in amperes, positive drawn; it never
+// fails: what cannot be computed is a finding, and a number that is negative
+// or not a number counts as zero and is named.
+func Budget(cat *config.Catalogue, u *config.Unit, as *config.Assumptions) *Sheet {
+	s := new(Sheet)
+	b := gather(cat, u, as, &s.Report)
+	if b == nil {
+		return s
+	}
+	s.Hot = b.output()
+	s.modes(b)
+	s.medical(b)
+	s.idle(b)
+	s.battery(b)
+	s.mains(b)
+	s.circuits(b)
+	return s
+}
+
+// modes sums the loads of each duty mode and holds them against the supply.
+func (s *Sheet) modes(b *basis) {
+	for _, d := range duties {
+		m := Mode{Code: d.code, Label: d.label, Items: b.items(d)}
+		var spread float64
+		for _, it := range m.Items {
+			m.LoadA += it.Amps
+			spread += sq(DrawTolerance * float64(it.Amps))
+		}
+		spread = math.Sqrt(spread)
+		f := config.Figure{Code: d.code, Label: d.label + ", 12 V load", Value: float64(m.LoadA), Unit: quantity.Amp}
+		f.Low, f.High = f.Value-spread, f.Value+spread
+		if d.fed {
+			m.SupplyA = s.Hot.HighIdleA
+			m.RemainingA = m.SupplyA - m.LoadA
+			f.Limit, f.Sense, f.Source, f.Basis = float64(m.SupplyA), config.AtMost, ratedAt, config.Rating
+		}
+		b.as.Bind(&f)
+		s.Modes = append(s.Modes, m)
+		s.Figures = append(s.Figures, f)
+		if !f.Met() {
+			s.add(config.Finding{Code: d.code, Severity: severity(f.Basis), Figure: &f, Basis: f.Basis,
+				Text:   fmt.Sprintf("%s, the unit draws %.1f A; the most that may be drawn is %.1f A.", d.label, f.Value, f.Limit),
+				Remedy: "Take a larger alternator, or fewer or thriftier loads.", Picks: heaviest(m.Items)})
+		}
+	}
+	scene, _ := s.Figure("power.scene")
+	left := config.Figure{Code: "power.remaining", Label: "Generating capacity remaining at 200 F, total load as built", Unit: quantity.Amp,
+		Value: float64(s.Hot.HighIdleA) - scene.Value, Low: float64(s.Hot.HighIdleA) - scene.High, High: float64(s.Hot.HighIdleA) - scene.Low}
+	b.as.Bind(&left)
+	s.Figures = append(s.Figures, left)
+	if !left.Met() {
+		s.add(config.Finding{Code: left.Code, Severity: severity(left.Basis), Figure: &left, Basis: left.Basis,
+			Text:   fmt.Sprintf("%.1f A remain; %.1f A are asked for.", left.Value, left.Limit),
+			Remedy: "Take a larger alternator or fewer loads."})
+	}
+}
+
+// medical shows the allowance that the rule set adds on scene.
+func (s *Sheet) medical(b *basis) {
+	l, asked := b.as.Limits[CodeMedical]
+	if !asked {
+		return
+	}
+	a := float64(clean(quantity.Current(l.Value)))
+	s.Figures = append(s.Figures, config.Figure{Code: CodeMedical, Label: "Medical load counted on scene", Value: a, Low: a, High: a, Unit: quantity.Amp,
+		Limit: l.Value, Sense: config.AtLeast, Source: l.Source, Basis: l.Basis})
+}
+
+// idle holds the scene load against the output at plain idle: what happens
+// when the automatic high idle is off.
+func (s *Sheet) idle(b *basis) {
+	scene, _ := s.Figure("power.scene")
+	f := config.Figure{Code: "power.idle", Label: "On scene at plain idle, 12 V load", Value: scene.Value, Low: scene.Low, High: scene.High, Unit: quantity.Amp,
+		Limit: float64(s.Hot.IdleA), Sense: config.AtMost, Source: "alternator output at 200 F under hood, idle", Basis: config.Rating}
+	s.Figures = append(s.Figures, f)
+	if !f.Met() {
+		s.add(config.Finding{Code: f.Code, Severity: config.Warn, Figure: &f, Basis: f.Basis,
+			Text:   fmt.Sprintf("At plain idle the alternator gives %.0f A hot and the scene load is %.1f A: without high idle the batteries discharge at %.1f A.", f.Limit, f.Value, -f.Margin()),
+			Remedy: "Keep the automatic high idle, take an alternator with more output at idle, or shed loads on scene."})
+	}
+}
+
+func (s *Sheet) add(f config.Finding) {
+	f.Where = "Power"
+	s.Findings = append(s.Findings, f)
+}
+
+// severity of a limit that is not kept: a rating or a text that was read
+// stops, anything softer asks for a decision.
+func severity(b config.Basis) config.Severity {
+	if b == config.Rating || b == config.ReadInText {
+		return config.Stop
+	}
+	return config.Warn
+}
+
+// heaviest names the options that draw most, up to three.
+func heaviest(items []Item) []string {
+	var out []string
+	for range 3 {
+		best := -1
+		for i, it := range items {
+			if it.ID == "" || it.Amps <= 0 || contains(out, it.ID) {
+				continue
+			}
+			if best < 0 || it.Amps > items[best].Amps {
+				best = i
+			}
+		}
+		if best < 0 {
+			break
+		}
+		out = append(out, items[best].ID)
+	}
+	return out
+}

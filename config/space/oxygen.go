@@ -1,0 +1,85 @@
+package space
+
+import (
+	"fmt"
+
+	"boxwright/config/quantity"
+)
+
+// Usual values of the oxygen figures. Common practice, no source.
+const (
+	ReservePSI = 200.0 // not counted on, so that a cylinder is changed in time
+	FlowLPM    = 15.0  // a high-flow mask
+)
+
+// Flows for which the sheet lists the hours, L/min. Common practice, no source.
+var Flows = []float64{2, 6, 10, 15}
+
+// Oxygen is what the unit carries and how long it lasts.
+type Oxygen struct {
+	Cylinders []Cylinder
+	Litres    float64   // down to an empty gauge
+	Hours     []HoursAt // by flow, down to ReservePSI
+	Caution   string    // printed with the figures
+}
+
+// Cylinder is one kind of cylinder aboard.
+type Cylinder struct {
+	ID, Label string // of the option
+	Kind      string // "D", "E", "M", "H"
+	Count     int
+	FullPSI   float64
+	Litres    float64 // of all of them, full, down to an empty gauge
+	Usable    float64 // down to ReservePSI
+}
+
+// HoursAt one flow.
+type HoursAt struct {
+	LPM, Hours float64
+}
+
+// Minutes a cylinder lasts at a steady flow.
+//
+//	t = (P - residual) x factor / flow
+//
+// Source: tank duration formula of respiratory-care teaching
+// (respiratorytherapyzone.com, E factor 0.28 L/psi). Units: psi, L/psi,
+// L/min, min. Valid: all at least 0, flow above 0; at or below the residual
+// nothing is left. Example: E cylinder, 1,000 psi, 2 L/min, no residual:
+// 140 min.
+func Minutes(factor, psi, residual, flow float64) (float64, error) {
+	for _, v := range []float64{factor, psi, residual} {
+		if clean(v) != v {
+			return 0, fmt.Errorf("%v is no pressure or cylinder factor: state numbers from 0 up", v)
+		}
+	}
+	if !(flow > 0 && flow <= 1e6) {
+		return 0, fmt.Errorf("%v L/min is no flow: state one above zero", flow)
+	}
+	return max(psi-residual, 0) * factor / flow, nil
+}
+
+func (s *Sheet) oxygen(b *basis) {
+	var usable float64
+	for _, p := range b.picks {
+		x := p.Oxygen
+		if x == nil || x.Count < 1 || x.Count > 999 {
+			continue
+		}
+		c := Cylinder{ID: p.ID, Label: p.Label, Kind: x.Cylinder, Count: x.Count * p.qty, FullPSI: clean(x.FullPSI)}
+		per := clean(x.LitresPerPSI) * float64(c.Count)
+		c.Litres, c.Usable = per*c.FullPSI, per*max(c.FullPSI-ReservePSI, 0)
+		s.Oxygen.Litres += c.Litres
+		usable += c.Usable
+		s.Oxygen.Cylinders = append(s.Oxygen.Cylinders, c)
+	}
+	s.Oxygen.Caution = "Cylinders full, gauge true, nothing lost by leaks; the medical director's protocol decides what is carried."
+	record(s, b, "space.oxygen", "Oxygen, cylinders full", s.Oxygen.Litres, quantity.Litre)
+	for _, flow := range Flows {
+		s.Oxygen.Hours = append(s.Oxygen.Hours, HoursAt{flow, usable / flow / 60})
+	}
+	if usable > 0 {
+		label := fmt.Sprintf("Oxygen at %.0f L/min, down to %.0f psi", FlowLPM, ReservePSI)
+		record(s, b, "space.oxygen-hours", label, usable/FlowLPM/60, quantity.Hour)
+	}
+}

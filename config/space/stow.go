@@ -1,0 +1,63 @@
+package space
+
+import (
+	"fmt"
+
+	"boxwright/config"
+	"boxwright/config/quantity"
+)
+
+// Use is what rides in one compartment.
+type Use struct {
+	config.Compartment
+	Items   []config.Carried
+	Ft3     quantity.Volume // inside volume
+	UsedFt3 quantity.Volume // of what rides in it
+	MassLb  quantity.Mass
+}
+
+// stow puts the carried equipment into its compartments and checks each.
+func (s *Sheet) stow(b *basis) {
+	at := map[string]int{}
+	var outside, all, used quantity.Volume
+	for _, c := range b.cat.CompartmentsOf(b.unit) {
+		if _, twice := at[c.ID]; twice {
+			s.add(config.Finding{Code: "space.same-compartment", Severity: config.Warn, Text: fmt.Sprintf("Two compartments are called %q; only the first is used.", c.ID), Remedy: "Give each its own id in the catalogue."})
+			continue
+		}
+		at[c.ID] = len(s.Compartments)
+		use := Use{Compartment: c, Ft3: Inside(&c)}
+		s.Compartments = append(s.Compartments, use)
+		all += use.Ft3
+		if c.Side != "inside" {
+			outside += use.Ft3
+		}
+	}
+	for _, c := range b.unit.Carried {
+		e := b.cat.EquipmentByID(c.Equipment)
+		if e == nil || c.Qty < 1 || c.Qty > 999 {
+			s.add(config.Finding{Code: "space.unknown-equipment", Severity: config.Warn, Text: fmt.Sprintf("Equipment %q (%d) is not counted.", c.Equipment, c.Qty), Remedy: "Take it out, or choose from this edition's list, 1 to 999 of it."})
+			continue
+		}
+		i, ok := at[c.Compartment]
+		if !ok {
+			s.Unstowed = append(s.Unstowed, c)
+			continue
+		}
+		use := &s.Compartments[i]
+		use.Items = append(use.Items, c)
+		use.UsedFt3 += bulk(e) * quantity.Volume(c.Qty)
+		use.MassLb += clean(e.MassLb) * quantity.Mass(c.Qty)
+	}
+	for i := range s.Compartments {
+		used += s.Compartments[i].UsedFt3
+	}
+	record(s, b, "space.compartments", "Exterior compartments, inside volume", outside, quantity.CubicFoot)
+	if all > 0 {
+		record(s, b, "space.stowed", "Compartment volume in use", 100*float64(used/all), quantity.Percent)
+	}
+}
+
+func bulk(e *config.Equipment) quantity.Volume {
+	return volume(clean(e.LengthIn), clean(e.WidthIn), clean(e.HeightIn))
+}
