@@ -1,0 +1,34 @@
+package weight
+
+import "math"
+
+// SSF is the static stability factor: half the track over the height of the
+// centre of gravity. Zero when either is not above zero.
+//
+// Source: SSF = T/2h (NHTSA, rollover resistance rating; TRID 763766 for the
+// fleet means of model year 2003). A rigid-body figure: the dynamic threshold
+// of heavy trucks was found about 25 percent lower (SAE 2003-01-3385).
+// Units: in; in; the result has none.
+// Valid: track > 0, height > 0.
+// Example: SSF(70, 35) = 1.00.
+func SSF(track, height float64) float64 {
+	if !(track > 0) || !(height > 0) || !finite(track, height) {
+		return 0
+	}
+	return track / (2 * height)
+}
+
+// TiltAngle is the angle of a tilt table, in degrees, at which a rigid vehicle
+// of this static stability factor begins to tip.
+//
+// Source: geometry, tan(angle) = T/2h.
+// Units: degrees.
+// Valid: ssf >= 0; a negative or non-finite one gives zero.
+// Example: TiltAngle(0.49858) = 26.5, the angle of the tilt test in NFPA 1901
+// 4.13.1.
+func TiltAngle(ssf float64) float64 {
+	if !(ssf > 0) || !finite(ssf) {
+		return 0
+	}
+	return math.Atan(ssf) * 180 / math.Pi
+}

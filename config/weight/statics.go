@@ -1,0 +1,97 @@
+package weight
+
+import "math"
+
+// Reactions splits a load between two axles by moments about the front one.
+// Both results are zero when the wheelbase is not above zero or a number is
+// not finite.
+//
+// Source: two-axle method, Lr = (CGf / WB) L, Lf = L - Lr (a chassis
+// body-builder manual, appendix B).
+// Units: lb; in, cg behind the front axle, negative ahead of it.
+// Valid: wheelbase > 0. A load beyond an axle gives the other a negative share.
+// Example: Reactions(14500, 156, 214) = 3929.91, 10570.09.
+func Reactions(load, cg, wheelbase float64) (front, rear float64) {
+	if !(wheelbase > 0) || !finite(load, cg, wheelbase) {
+		return 0, 0
+	}
+	rear = load * cg / wheelbase
+	return load - rear, rear
+}
+
+// Shift is the load that moves from the front axle to the rear one when w is
+// moved d rearward; negative when moved forward. It is zero when the wheelbase
+// is not above zero or a number is not finite.
+//
+// Source: moments about the front axle; as Reactions.
+// Units: lb; in.
+// Valid: wheelbase > 0.
+// Example: Shift(100, 24, 158) = 15.19.
+func Shift(w, d, wheelbase float64) float64 {
+	_, rear := Reactions(w, d, wheelbase)
+	return rear
+}
+
+// ShiftedCG is how far the centre of gravity of total moves when w, a part of
+// it, is moved by d.
+//
+// Source: change in CG = w d / total (weight-and-balance method of
+// FAA-H-8083-1, as worked in its public training texts).
+// Units: lb; in, the sign of d.
+// Valid: total > 0; otherwise zero.
+// Example: ShiftedCG(180, 32, 2700) = 2.1333.
+func ShiftedCG(w, d, total float64) float64 {
+	if !(total > 0) || !finite(w, d, total) {
+		return 0
+	}
+	return w * d / total
+}
+
+// ToShift is the weight that must be moved by d so that the centre of gravity
+// of total moves by change.
+//
+// Source: as ShiftedCG, solved for w.
+// Units: lb; in.
+// Valid: d other than zero; otherwise zero.
+// Example: ToShift(3200, 1.5, 25) = 192.
+func ToShift(total, change, d float64) float64 {
+	if d == 0 || !finite(total, change, d) {
+		return 0
+	}
+	return total * change / d
+}
+
+// Wheels splits an axle load between its left and right wheel ends. turn is
+// the moment of the load about the centreline, positive to the right.
+//
+// Source: moments about the centreline of the axle. Which axle carries how
+// much of a sideways moment depends on springs and frame; here each mass turns
+// the two axles in the proportion in which it loads them.
+// Units: lb; lb in; in between wheel centres (of pairs on duals).
+// Valid: track > 0; otherwise the load is halved.
+// Example: Wheels(10000, 7000, 70) = 4900, 5100.
+func Wheels(axle, turn, track float64) (left, right float64) {
+	if !(track > 0) || !finite(axle, turn, track) {
+		return axle / 2, axle / 2
+	}
+	right = axle/2 + turn/track
+	return axle - right, right
+}
+
+func finite(vs ...float64) bool {
+	for _, v := range vs {
+		if math.IsNaN(v) || math.IsInf(v, 0) {
+			return false
+		}
+	}
+	return true
+}
+
+// round6 takes the last binary dust off a sum, so that masses written in
+// decimals meet a limit written in decimals exactly.
+func round6(v float64) float64 {
+	if math.Abs(v) > 1e9 {
+		return v
+	}
+	return math.Round(v*1e6) / 1e6
+}
