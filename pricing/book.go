@@ -3,7 +3,11 @@
 // is rounded only where a line is formed, by the rounding the book names.
 package pricing
 
-import "boxwright/config"
+import (
+	"maps"
+
+	"boxwright/config"
+)
 
 // Book is the price book of a catalogue edition: the value of its "price_book".
 // Amounts, percentages and quantities are texts of plain digits ("1234.00",
@@ -34,6 +38,8 @@ type Book struct {
 	Tax         Tax         `json:"tax,omitzero"`
 	Bond        []BondStep  `json:"bond,omitempty"`       // performance bond premium, steps from low to high
 	Milestones  []Milestone `json:"milestones,omitempty"` // the usual payments; they make up 100 %
+
+	dated map[string]*Edition // by key, of the prices that an edition in force has changed
 }
 
 // Edition is a dated change of some prices. From its first day on, its price
@@ -195,17 +201,17 @@ func (b *Book) On(on config.Date) *Book {
 		return b
 	}
 	c := *b
-	c.Prices = make(map[string]Amount, len(b.Prices))
-	for key, a := range b.Prices {
-		c.Prices[key] = a
-	}
+	c.dated = nil
 	for i := len(b.Editions) - 1; i >= 0; i-- {
 		e := &b.Editions[i]
 		if on.Before(e.From) {
 			continue
 		}
+		if c.dated == nil {
+			c.Prices, c.dated = maps.Clone(b.Prices), map[string]*Edition{}
+		}
 		for key, a := range e.Prices {
-			c.Prices[key] = a
+			c.Prices[key], c.dated[key] = a, e
 		}
 	}
 	c.Surcharges, c.Contracts = nil, nil

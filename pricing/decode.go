@@ -11,9 +11,9 @@ import (
 	"boxwright/pricing/money"
 )
 
-// decode reads one JSON value strictly. A text that is no amount, percentage or
+// Decode reads one JSON value strictly. A text that is no amount, percentage or
 // quantity is named with its path in the value, such as "prices.winch-front".
-func decode(raw []byte, v any) *config.Problem {
+func Decode(raw []byte, v any) *config.Problem {
 	p := config.DecodeStrict(raw, v)
 	if p == nil || p.Code != "field" {
 		return p

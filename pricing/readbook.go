@@ -39,7 +39,7 @@ func ReadBook(raw json.RawMessage, cat *config.Catalogue) (*Book, error) {
 		return nil, config.Problems{{Code: "book.missing", Where: "price_book", Text: "the catalogue has no price book; without it nothing can be priced"}}
 	}
 	b := new(Book)
-	if p := decode(raw, b); p != nil {
+	if p := Decode(raw, b); p != nil {
 		p.Code, p.Where = "book."+p.Code, "price_book "+p.Where
 		return nil, config.Problems{*p}
 	}

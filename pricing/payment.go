@@ -1,0 +1,68 @@
+package pricing
+
+import (
+	"fmt"
+
+	"boxwright/config"
+	"boxwright/pricing/money"
+)
+
+// payments splits the total: first the deposit, then what it leaves over the
+// milestones.
+func (o *order) payments() {
+	s := o.sheet
+	left := s.Total
+	if left.Sign() <= 0 {
+		return
+	}
+	deposit, how := o.t.DepositAmount, "as agreed"
+	if !o.t.DepositPercent.IsZero() {
+		deposit, how = s.Total.Share(o.t.DepositPercent, o.r), o.t.DepositPercent.Show()+" of the total"
+	}
+	if deposit.Cmp(left) > 0 {
+		o.find("deposit", config.Warn, "deposit", fmt.Sprintf("The deposit of %s is more than the total; the total is asked for instead.", deposit.Show()), "Lower the deposit.")
+		deposit = left
+	}
+	rest := "of the total"
+	if deposit.Sign() > 0 {
+		s.Payments = append(s.Payments, Payment{"deposit", "Deposit with the order", deposit, how})
+		left, rest = left.Sub(deposit), "of what the deposit leaves"
+	}
+	plan := o.t.Milestones
+	if len(plan) == 0 {
+		plan = o.b.Milestones
+	}
+	if len(plan) == 0 {
+		plan = []Milestone{{"delivery", "On acceptance at delivery", hundred}}
+	}
+	if left.IsZero() {
+		return
+	}
+	shares := make([]Percent, len(plan))
+	for i, m := range plan {
+		shares[i] = m.Percent
+	}
+	for i, a := range money.AllocatePercents(left, shares) {
+		s.Payments = append(s.Payments, Payment{plan[i].ID, plan[i].Label, a, plan[i].Percent.Show() + " " + rest})
+	}
+}
+
+// share gives every single unit its part of the total, in proportion to its
+// own price.
+func (o *order) share() {
+	var weights []Amount
+	for n := range o.priced {
+		p := &o.priced[n]
+		for i := range p.count {
+			label := p.label
+			if p.count > 1 {
+				label = fmt.Sprintf("%s, %d of %d", p.label, i+1, p.count)
+			}
+			o.sheet.Shares = append(o.sheet.Shares, Share{Item: n + 1, Label: label, Due: p.item.Due})
+			weights = append(weights, p.sum())
+		}
+	}
+	for i, a := range money.Allocate(o.sheet.Total, weights) {
+		o.sheet.Shares[i].Amount = a
+	}
+}

@@ -1,0 +1,126 @@
+package pricing
+
+import (
+	"fmt"
+	"slices"
+
+	"github.com/shopspring/decimal"
+
+	"boxwright/config"
+	"boxwright/pricing/money"
+)
+
+// The federal excise on heavy trucks, as read in the text of the law.
+//
+// Source: 26 USC 4051(a)(1), 12 % of the price at the first retail sale;
+// 4051(a)(2), not on chassis and bodies suitable for a vehicle of 33,000 lb
+// gross vehicle weight or less; 4053(4), exempt is "Any ambulance, hearse, or
+// combination ambulance-hearse", whatever its weight.
+const (
+	ExciseOverLb = 33000
+	ExciseSource = "26 USC 4051(a)"
+	ExemptSource = "26 USC 4053(4)"
+)
+
+// ExciseRate is the rate of 26 USC 4051(a)(1).
+var ExciseRate = money.PercentOf(decimal.NewFromInt(12))
+
+// NotAmbulance is the tag of a body that is none, such as a rescue body.
+const NotAmbulance = "not-ambulance"
+
+// UseOf is what a unit counts as for the excise: what the terms say, else what
+// the body is.
+func UseOf(t *Terms, body *config.Body) string {
+	if t.Use != "" {
+		return t.Use
+	}
+	if slices.Contains(body.Tags, NotAmbulance) {
+		return UseOther
+	}
+	return UseAmbulance
+}
+
+// ExciseDue reports whether the federal excise reaches a vehicle of this use
+// and gross vehicle weight rating.
+//
+// Source: 26 USC 4051(a)(2), 4053(4).
+// Units: gvwr in lb.
+// Valid: any weight; any use but the three exempt by name counts as other.
+// Example: a 35,000 lb ambulance, no; a 35,000 lb command post, yes; one of
+// 33,000 lb, no.
+func ExciseDue(use string, gvwr float64) bool {
+	return use != UseAmbulance && use != UseHearse && use != UseCombination && gvwr > ExciseOverLb
+}
+
+// excise adds the federal excise where it reaches, and says where it does not
+// and why.
+func (o *order) excise() {
+	for i := range o.priced {
+		p := &o.priced[i]
+		ch := o.cat.ChassisByID(p.item.Unit.Chassis)
+		use := UseOf(o.t, o.cat.BodyByID(p.item.Unit.Body))
+		gvwr := float64(ch.GVWRLb)
+		if !ExciseDue(use, gvwr) {
+			text, source := fmt.Sprintf("%s: no federal excise tax. Ambulances and hearses are exempt by name at any weight (%s).", p.label, ExemptSource), ExemptSource
+			if use == UseOther {
+				text, source = fmt.Sprintf("%s: no federal excise tax. At %.0f lb it is not above %d lb (26 USC 4051(a)(2)).", p.label, gvwr, ExciseOverLb), "26 USC 4051(a)(2)"
+			}
+			o.sheet.Findings = append(o.sheet.Findings, config.Finding{Code: "price.excise-none", Severity: config.Note, Where: "federal excise", Text: text, Clause: source, Basis: config.ReadInText})
+			continue
+		}
+		base := p.sum()
+		each := base.Share(ExciseRate, o.r)
+		o.line(Line{Code: LineExcise, Item: i + 1, Label: "Federal excise tax", Qty: money.Count(p.count), Each: "unit", Price: each, Amount: each.Times(p.count), Taxed: !o.b.Tax.ExciseUntaxed,
+			How: fmt.Sprintf("%s of one unit at %s: not an ambulance, and at %.0f lb above %d lb", ExciseRate.Show(), base.Show(), gvwr, ExciseOverLb), Source: ExciseSource})
+		o.sheet.Findings = append(o.sheet.Findings, config.Finding{Code: "price.excise", Severity: config.Warn, Where: "federal excise", Clause: ExciseSource, Basis: config.ReadInText,
+			Text:   fmt.Sprintf("%s: federal excise tax of %s on the first retail sale is included. It is worked on the whole unit as sold; parts added within six months of service are taxed too (26 USC 4051(b)).", p.label, ExciseRate.Show()),
+			Remedy: "Have a tax adviser confirm the price it is on and any exemption of the buyer."})
+	}
+}
+
+func (o *order) tradeIn() {
+	if o.t.TradeIn.IsZero() {
+		return
+	}
+	how := "allowance for the unit handed in"
+	if o.t.TradeInText != "" {
+		how = o.t.TradeInText
+	}
+	o.whole(LineTradeIn, "Trade-in", o.t.TradeIn.Neg(), !o.b.Tax.TradeInTaxed, how, "trade_in")
+}
+
+// salesTax is on the lines marked as taxed.
+func (o *order) salesTax() {
+	var base Amount
+	for _, l := range o.sheet.Lines {
+		if l.Taxed {
+			base = base.Add(l.Amount)
+		}
+	}
+	rate, source := o.b.Tax.Rate, "tax"
+	if o.t.TaxRate != nil {
+		rate, source = *o.t.TaxRate, "tax_rate"
+	}
+	label := o.b.Tax.Label
+	if label == "" {
+		label = "Sales tax"
+	}
+	if o.t.TaxExempt {
+		how := "exempt"
+		if o.t.ExemptReason != "" {
+			how += ": " + o.t.ExemptReason
+		}
+		o.whole(LineTax, label, Amount{}, false, how, "tax_exempt")
+		return
+	}
+	if rate.IsZero() || base.Sign() <= 0 {
+		return
+	}
+	o.subtotal(SubTaxed, 0, "Taxed price", base)
+	how := fmt.Sprintf("%s of the taxed price of %s", rate.Show(), base.Show())
+	if o.t.TaxRate == nil && o.b.Tax.Reason != "" {
+		how += ": " + o.b.Tax.Reason
+	}
+	o.whole(LineTax, label, base.Share(rate, o.r), false, how, source)
+	o.find("tax", config.Note, "sales tax", "Sales tax is worked out as the price book or the terms say; what is taxed and who is exempt differs by place.", "Let the buyer's tax authority decide.")
+}
