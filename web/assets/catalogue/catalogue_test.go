@@ -7,6 +7,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"boxwright/config"
+	"boxwright/pricing"
 	"boxwright/web/assets/catalogue"
 )
 
@@ -31,4 +32,14 @@ func TestDemoIsOfRealSize(t *testing.T) {
 	assert.GreaterOrEqual(t, len(cat.Rules), 200)
 	assert.GreaterOrEqual(t, len(cat.Equipment), 25)
 	assert.Contains(t, cat.Notice, "invented")
+}
+
+func TestDemoIsPriced(t *testing.T) {
+	cat := read(t)
+	book, err := pricing.ReadBook(cat.PriceBook, cat) // refuses a missing, a strange and a malformed price
+	require.NoError(t, err)
+	for i := range cat.Chassis {
+		id := cat.Chassis[i].ID
+		assert.Equal(t, 1, pricing.PriceOf(book, cat, id).Sign(), "%s costs something", id)
+	}
 }
