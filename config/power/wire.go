@@ -1,0 +1,164 @@
+package power
+
+import (
+	"fmt"
+	"math"
+	"strconv"
+	"strings"
+)
+
+// Gauge is a conductor size by its number: 18 to 1, then 0 for 1/0, -1 for
+// 2/0, -2 for 3/0 and -3 for 4/0.
+type Gauge int
+
+// String is the trade's writing: "10", "2/0".
+func (g Gauge) String() string {
+	if g <= 0 {
+		return strconv.Itoa(1-int(g)) + "/0"
+	}
+	return strconv.Itoa(int(g))
+}
+
+// ParseGauge reads "10" or "2/0".
+func ParseGauge(text string) (Gauge, error) {
+	if n, ok := strings.CutSuffix(text, "/0"); ok {
+		if v, err := strconv.Atoi(n); err == nil && v >= 1 && v <= 4 {
+			return Gauge(1 - v), nil
+		}
+	} else if v, err := strconv.Atoi(text); err == nil && v >= 1 && v <= 40 {
+		return Gauge(v), nil
+	}
+	return 0, fmt.Errorf("%q is no wire size: write 18 to 1, or 1/0 to 4/0", text)
+}
+
+// AreaTable is a named table of conductor areas. Trap: automotive conductors
+// hold 5 to 12 % less copper than the same number by ASTM B258, and the size a
+// voltage drop asks for can differ by one.
+type AreaTable struct {
+	Name string
+	Rows []Area // thinnest first
+}
+
+// Area of one size in circular mils.
+type Area struct {
+	Gauge   Gauge
+	CircMil float64
+	Source  string
+}
+
+// The area tables.
+var (
+	// SAE areas are the minima of automotive cable.
+	SAE = AreaTable{Name: "SAE J1127/J1128", Rows: []Area{
+		{18, 1537, saeRecalled}, {16, 2336, saeRecalled}, {14, 3702, saeRecalled}, {12, 5833, saeRecalled}, {10, 9343, saeRecalled}, {8, 14810, saeRecalled},
+		{6, 24538, saeRead}, {4, 37360, saeRead}, {2, 62450, saeRead}, {0, 98980, saeRead}, {-1, 125100, saeRead}, {-3, 205500, saeRead},
+	}}
+	// AWG areas are those of NEC chapter 9 table 8.
+	AWG = AreaTable{Name: "AWG (NEC chapter 9 table 8)", Rows: []Area{
+		{18, 1620, table8}, {16, 2580, table8}, {14, 4110, table8}, {12, 6530, table8}, {10, 10380, table8}, {8, 16510, table8}, {6, 26240, table8}, {4, 41740, table8},
+		{2, 66360, table8}, {1, 83690, table8}, {0, 105600, table8}, {-1, 133100, table8}, {-2, 167800, table8}, {-3, 211600, table8},
+	}}
+)
+
+const (
+	saeRead     = "SAE minima as listed by batterycable.co"
+	saeRecalled = "SAE J1127/J1128, recalled; agrees with the worked example of hollandmarine.com p52"
+	table8      = "NEC chapter 9 table 8 (sfasoft.com/look/35/Conductor_Properties)"
+)
+
+// Of returns the area of a size, or false when the table has none.
+func (t AreaTable) Of(g Gauge) (Area, bool) {
+	for _, a := range t.Rows {
+		if a.Gauge == g {
+			return a, true
+		}
+	}
+	return Area{}, false
+}
+
+// DiameterAWG is the diameter of a solid conductor.
+//
+//	d = 0.005 x 92^((36 - n) / 39)
+//
+// Source: ASTM B258-02 definition (liquisearch.com; engineeringtoolbox.com
+// d_819): size 36 is 0.0050 in, 4/0 (n = -3) is 0.4600 in. Units: in. Valid:
+// n from -3 to 56. Example: 10: 0.1019 in; 4/0: 0.4600 in.
+func DiameterAWG(g Gauge) float64 { return 0.005 * math.Pow(92, (36-float64(g))/39) }
+
+// CircularMils of a diameter in inches.
+//
+//	CM = (1000 d)^2
+//
+// Source: definition of the circular mil. Units: in, circular mils. Valid:
+// d >= 0. Example: 0.1019 in: 10,384.
+func CircularMils(d float64) float64 { return 1e6 * d * d }
+
+// CopperK is the resistance of one circular-mil foot of copper, warm.
+// Source: ABYC E-11, recalled; the worked example V-4 agrees.
+const CopperK = 10.75
+
+// AreaFor is the conductor area that keeps a voltage drop.
+//
+//	CM = K I L / E
+//
+// Source: ABYC E-11 (variables as defined on hollandmarine.com p52-53), K =
+// 10.75. Units: I in A, L in ft of conductor out and back, E in V, CM in
+// circular mils. Valid: I, L >= 0, E > 0; otherwise an error. Example: 10 A,
+// 21 ft, 0.36 V: 6,270.8.
+func AreaFor(amps, roundTripFt, dropV float64) (float64, error) {
+	if !(amps >= 0 && roundTripFt >= 0) || !finite(amps) || !finite(roundTripFt) {
+		return 0, fmt.Errorf("%v A over %v ft: state a current and a length from 0 up", amps, roundTripFt)
+	}
+	if !(dropV > 0) || !finite(dropV) {
+		return 0, fmt.Errorf("%v V is no voltage drop: state one above zero", dropV)
+	}
+	return CopperK * amps * roundTripFt / dropV, nil
+}
+
+// DropByArea is the same law solved for the drop.
+//
+//	E = K I L / CM
+//
+// Source: ABYC E-11, see AreaFor. Units: A, ft out and back, circular mils, V.
+// Valid: area above 0; otherwise 0. Example: 20 A, 50 ft, 10,380: 1.036 V.
+func DropByArea(amps, roundTripFt, circMil float64) float64 {
+	if !(circMil > 0) {
+		return 0
+	}
+	return CopperK * amps * roundTripFt / circMil
+}
+
+// DropMetric is the voltage drop in metric measure.
+//
+//	E = 0.0164 I L / S
+//
+// Source: energy-solutions.co.uk; lena.geoffrichings.co.uk. Units: A, m out
+// and back, mm2, V. Valid: S above 0; otherwise 0. Example: 1.6 A, 22 m, 1.5 mm2:
+// 0.38 V.
+func DropMetric(amps, roundTripM, mm2 float64) float64 {
+	if !(mm2 > 0) {
+		return 0
+	}
+	return 0.0164 * amps * roundTripM / mm2
+}
+
+// ohmsPerKft of stranded uncoated copper at 75 C, by size.
+// Source: NEC chapter 9 table 8 (sfasoft.com/look/35/Conductor_Properties).
+var ohmsPerKft = map[Gauge]float64{18: 7.95, 16: 4.99, 14: 3.14, 12: 1.98, 10: 1.24, 8: 0.778, 6: 0.491, 4: 0.308, 2: 0.194, 1: 0.154, 0: 0.122, -1: 0.0967, -2: 0.0766, -3: 0.0608}
+
+// DropHot is the drop in a stranded AWG conductor at 75 C, the warm end of what
+// a loaded wire reaches; automotive areas are scaled to their copper.
+//
+//	E = I L R/1000 x (AWG area / area)
+//
+// Source: NEC chapter 9 table 8. Units: A, ft out and back, V. Valid: sizes of
+// the table; false for another. Example: 20 A, 50 ft, AWG 10: 1.24 V.
+func DropHot(amps, roundTripFt float64, g Gauge, t AreaTable) (float64, bool) {
+	r, known := ohmsPerKft[g]
+	a, has := t.Of(g)
+	base, _ := AWG.Of(g)
+	if !known || !has {
+		return 0, false
+	}
+	return amps * roundTripFt * r / 1000 * base.CircMil / a.CircMil, true
+}
