@@ -1,0 +1,121 @@
+package finance_test
+
+import (
+	"math/big"
+	"testing"
+
+	"github.com/shopspring/decimal"
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
+
+	"boxwright/pricing/finance"
+	"boxwright/pricing/money"
+)
+
+func TestPresentWorthAgainstExactRationals(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		rate := money.PercentOf(decimal.New(rapid.Int64Range(-90_000, 300_000).Draw(t, "rate, 1e-4 percent"), -4))
+		cents := rapid.SliceOfN(rapid.Int64Range(-50_000_000, 50_000_000), 1, 40).Draw(t, "flows, cents")
+		flows := make([]money.Amount, len(cents))
+		v := new(big.Rat).Inv(new(big.Rat).Add(big.NewRat(1, 1), rat(rate.Fraction())))
+		at, want := big.NewRat(1, 1), new(big.Rat)
+		for i, c := range cents {
+			flows[i] = money.Cents(c)
+			want.Add(want, new(big.Rat).Mul(rat(flows[i].Decimal()), at))
+			at = new(big.Rat).Mul(at, v)
+		}
+		got, err := finance.PresentWorth(rate, flows)
+		require.NoError(t, err)
+		off := new(big.Rat).Sub(rat(got.Decimal()), want)
+		bound, _ := new(big.Rat).SetString("0.0050000000000000000001")
+		assert.True(t, off.Abs(off).Cmp(bound) <= 0, "off by %s", off.FloatString(25))
+	})
+}
+
+func TestRateOfReturn(t *testing.T) {
+	flows := func(cents ...int64) []money.Amount {
+		var list []money.Amount
+		for _, c := range cents {
+			list = append(list, money.Cents(c))
+		}
+		return list
+	}
+	for _, c := range []struct {
+		flows  []money.Amount
+		want   string
+		err    error
+		reason string
+	}{
+		{flows(-10000, 11000), "10", nil, "one period"},
+		{flows(10000, -11000), "10", nil, "the borrower sees the same rate as the lender"},
+		{flows(-10000, 10000), "0", nil, "money back without interest"},
+		{flows(-10000, 0, 12100), "10", nil, "nothing in between"},
+		{flows(-10000, 6000), "-40", nil, "a loss"},
+		{flows(), "", finance.ErrNoRate, "no payments"},
+		{flows(1, 2, 3), "", finance.ErrNoRate, "only income"},
+		{flows(-100, 230, -132), "", finance.ErrManyRates, "worth nothing at 10 % and at 20 %"},
+		{flows(-10000, 1), "", finance.ErrRateRange, "almost all is lost"},
+		{flows(-1, 10000), "", finance.ErrRateRange, "ten thousand for one"},
+		{flows(-10000, 5000), "", finance.ErrRateRange, "half is lost: the edge of the range"},
+	} {
+		got, err := finance.RateOfReturn(c.flows)
+		assert.ErrorIs(t, err, c.err, c.reason)
+		if c.err == nil {
+			assert.Equal(t, c.want, got.String(), c.reason)
+		}
+	}
+}
+
+func TestEarlyPaymentOutOfRange(t *testing.T) {
+	for _, c := range []struct {
+		discount   string
+		days, year int
+		reason     string
+	}{
+		{"100", 30, 365, "everything for nothing"},
+		{"-1", 30, 365, "a surcharge"},
+		{"2", 0, 365, "no time gained"},
+		{"2", 20, 0, "a year without days"},
+		{"50", 1, 365, "36,500 % a year says nothing"},
+	} {
+		_, err := finance.EarlyPayment(percent(t, c.discount), c.days, c.year)
+		assert.Error(t, err, c.reason)
+	}
+	y, err := finance.EarlyPayment(percent(t, "0"), 20, 365)
+	require.NoError(t, err)
+	assert.True(t, y.Simple.IsZero() && y.Compounded.IsZero(), "no discount, no yield")
+}
+
+// What the yield of an early payment says, the rate of return of its two
+// payments says too.
+func TestEarlyPaymentIsARateOfReturn(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		hundredths := rapid.Int64Range(1, 900).Draw(t, "discount, 0.01 %")
+		days := rapid.IntRange(20, 720).Draw(t, "days")
+		d := money.PercentOf(decimal.New(hundredths, -2))
+		y, err := finance.EarlyPayment(d, days, 365)
+		require.NoError(t, err)
+		r, err := finance.RateOfReturn([]money.Amount{money.Cents(1_000_000 - 100*hundredths).Neg(), money.Cents(1_000_000)})
+		require.NoError(t, err)
+		simple := r.Decimal().Mul(decimal.NewFromInt(365)).Div(decimal.NewFromInt(int64(days)))
+		assert.True(t, simple.Sub(y.Simple.Decimal()).Abs().LessThan(decimal.New(1, -3)), "%s and %s", simple, y.Simple)
+		assert.True(t, y.Compounded.Cmp(y.Simple) >= 0 == (days <= 365) || y.Compounded.Decimal().Sub(y.Simple.Decimal()).Abs().LessThan(decimal.New(1, -3)), "interest on interest adds within a year")
+	})
+}
+
+func TestFactorAndPresentWorthRefuseAbsurdRates(t *testing.T) {
+	for _, p := range []string{"-51", "501"} {
+		_, err := finance.PresentWorth(percent(t, p), nil)
+		assert.Error(t, err, p)
+		_, err = finance.AnnuityFactor(percent(t, p), 3)
+		assert.Error(t, err, p)
+	}
+	_, err := finance.AnnuityFactor(percent(t, "5"), 0)
+	assert.Error(t, err)
+	_, err = finance.EquivalentAnnual(money.Dollars(1), percent(t, "5"), 0)
+	assert.Error(t, err)
+	a, err := finance.AnnuityFactor(percent(t, "0"), 7)
+	require.NoError(t, err)
+	assert.Equal(t, "7", a.String())
+}
