@@ -39,7 +39,7 @@ func (e *Engine) newSolver() *solve.Solver {
 
 func (e *Engine) judgeOthers(a *Answer, u *config.Unit, limits *Limits, picks []solve.Lit, budget int64) {
 	o := &e.other
-	if o.solver == nil {
+	if o.known == nil {
 		o.known = make([]elsewhere, e.firstOption())
 	}
 	quantity := e.quantities(u)
@@ -130,20 +130,26 @@ func (e *Engine) lookElsewhere(v int, pair [2]string, limits *Limits, beside []s
 	return k
 }
 
+// apart is the solver for limits other than the present ones.
+func (e *Engine) apart() *solve.Solver {
+	if e.other.solver == nil {
+		e.other.solver = e.newSolver()
+	}
+	return e.other.solver
+}
+
 // loadElsewhere puts limits into the solver apart and returns their guards.
 func (e *Engine) loadElsewhere(list []config.Linear, quantity map[int]int) []solve.Lit {
 	o := &e.other
-	if o.solver == nil {
-		o.solver = e.newSolver()
-	}
+	s := e.apart()
 	ws, _ := e.weigh(list)
 	for i := range ws {
 		l := e.solveLimit(&ws[i], quantity)
 		if i < len(o.guards) {
-			o.solver.ReplaceLimit(o.guards[i], l)
+			s.ReplaceLimit(o.guards[i], l)
 		} else {
-			o.guards = append(o.guards, o.solver.AddLimit(l))
+			o.guards = append(o.guards, s.AddLimit(l))
 		}
 	}
-	return o.guards[:len(ws)]
+	return slices.Clone(o.guards[:len(ws)])
 }

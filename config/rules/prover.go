@@ -1,3 +1,101 @@
 package rules
 
-type prover struct{}
+import (
+	"slices"
+
+	"boxwright/config"
+	"boxwright/config/solve"
+)
+
+// prover finds minimal reasons. Its solver holds every rule and group behind a
+// switch of its own, so that those that a conflict does not need can be told.
+type prover struct {
+	solver   *solve.Solver
+	switches []solve.Lit // by part
+	guards   []solve.Lit
+	codes    []weighed // what the guards stand for
+	gauge    solve.Lit // guard set apart for sums
+}
+
+// proofBudget is how many conflicts one step of a proof may take. Where it is
+// not enough, a member stays in the reason that might not be needed.
+const proofBudget = 2000
+
+func (e *Engine) prover() *prover {
+	if e.proof != nil {
+		return e.proof
+	}
+	p := &prover{solver: solve.New(e.solver.Vars())}
+	for range e.parts {
+		p.switches = append(p.switches, solve.Pos(p.solver.NewVar()))
+	}
+	for i, part := range e.parts {
+		for _, c := range part.clauses {
+			if e.background(i) {
+				p.solver.AddClause(c...)
+			} else {
+				p.solver.AddClause(append([]solve.Lit{p.switches[i].Not()}, c...)...)
+			}
+		}
+	}
+	e.proof = p
+	return p
+}
+
+// background parts hold always and are no part of a reason: that a unit has
+// one chassis and one body.
+func (e *Engine) background(part int) bool {
+	return e.parts[part].rule < 0 && e.parts[part].group < 0
+}
+
+// load brings limits into the prover.
+func (p *prover) load(e *Engine, list []config.Linear, quantity map[int]int) []solve.Lit {
+	ws, _ := e.weigh(list)
+	for i := range ws {
+		l := e.solveLimit(&ws[i], quantity)
+		if i < len(p.guards) {
+			p.solver.ReplaceLimit(p.guards[i], l)
+		} else {
+			p.guards = append(p.guards, p.solver.AddLimit(l))
+		}
+	}
+	p.codes = ws
+	return p.guards[:len(ws)]
+}
+
+// minimal is a smallest set, in the sense that no member can be left out, of
+// the candidates that cannot stand together beside what is fixed. Candidates
+// late in the list are left out first. It is nil when they can stand together
+// or when the work allowed does not suffice to tell.
+func (p *prover) minimal(candidates, fixed []solve.Lit) []solve.Lit {
+	impossible := func(some []solve.Lit, budget int64) bool {
+		return p.solver.Solve(append(slices.Clip(some), fixed...), budget) == solve.Unsat
+	}
+	if !impossible(candidates, 10*proofBudget) {
+		return nil
+	}
+	core := inOrder(candidates, p.solver.Core())
+	for i := len(core) - 1; i >= 0; i-- {
+		if without := slices.Delete(slices.Clone(core), i, i+1); impossible(without, proofBudget) {
+			core = inOrder(without, p.solver.Core())
+			i = min(i, len(core))
+		}
+	}
+	return core
+}
+
+// inOrder lists the members of core in the order of all.
+func inOrder(all, core []solve.Lit) []solve.Lit {
+	in := make(map[solve.Lit]bool, len(core))
+	for _, l := range core {
+		in[l] = true
+	}
+	out := make([]solve.Lit, 0, len(core))
+	for _, l := range all {
+		if in[l] {
+			out = append(out, l)
+			delete(in, l)
+		}
+	}
+	return out
+}

@@ -54,7 +54,6 @@ type contribution struct {
 
 // AddLimit adds a limit with a guard: it is in force where the guard, a fresh
 // variable's literal, is assumed, so that Core names it like any assumption.
-// The guard is tried false first.
 func (s *Solver) AddLimit(l Limit) (guard Lit) {
 	v := s.NewVar()
 	s.cancel(0)

@@ -364,7 +364,7 @@ func (s *Solver) choose() Lit {
 	for len(s.queue) > 0 {
 		if v := s.pop(); s.val[Pos(int(v))] == open {
 			s.Stats.Decisions++
-			if s.phase[v] {
+			if s.phase[v] && s.guards[v] < 0 { // a limit that nobody asked for stays off
 				return Pos(int(v))
 			}
 			return Neg(int(v))

@@ -1,0 +1,47 @@
+package rules
+
+import (
+	"boxwright/config"
+	"boxwright/config/solve"
+)
+
+// Completion is a full unit that costs as little as could be found.
+type Completion struct {
+	Found bool
+	Unit  config.Unit
+	Cost  int64 // of the deliberate picks and of what was added
+	Bound int64 // no full unit with these picks costs less
+}
+
+// Proven reports whether no full unit with these picks costs less.
+func (c Completion) Proven() bool { return c.Found && c.Cost == c.Bound }
+
+// Complete looks for the full unit that keeps the deliberate picks, all rules
+// and all limits and whose cost is least: the cheapest, the lightest, the
+// soonest. cost is of one of an option, in whole steps of the caller's choice
+// (cents, tenths of a pound, ...), below 1e15 in all; it is not asked for
+// chassis and bodies, which stay. At most budget conflicts are spent, 0
+// meaning no bound.
+func (e *Engine) Complete(u *config.Unit, limits *Limits, cost func(id string) int64, budget int64) Completion {
+	quantity := e.quantities(u)
+	w := weighed{cost: make([]int64, e.n)}
+	for v := e.firstOption(); v < e.n; v++ {
+		w.cost[v] = cost(e.ids[v])
+	}
+	guards, _ := e.limits.load(e, u, limits)
+	if e.gauge == 0 {
+		e.gauge = e.solver.AddLimit(solve.Limit{})
+	}
+	picks := e.picks(u)
+	best := e.solver.Minimize(append(append([]solve.Lit(nil), guards...), picks...), e.solveLimit(&w, quantity).Groups, e.gauge, budget)
+	out := Completion{Found: best.Found, Cost: best.Cost, Bound: best.Bound}
+	if !best.Found {
+		return out
+	}
+	f := filler{e: e, model: make([]bool, e.n)}
+	for v := range f.model {
+		f.model[v] = e.solver.Model(solve.Pos(v))
+	}
+	out.Unit = f.result(u)
+	return out
+}

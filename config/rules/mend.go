@@ -1,0 +1,311 @@
+package rules
+
+import (
+	"slices"
+
+	"boxwright/config"
+	"boxwright/config/solve"
+)
+
+// Mend is one way to make something possible: what to give up, and the unit
+// that results when it is pressed.
+type Mend struct {
+	// Drop names the deliberate picks given up, chassis or body among them;
+	// those that the wanted option replaces anyway are not counted here.
+	Drop []string
+	// Replace says, by the id given up or replaced, what the resulting unit has
+	// of the same group instead, where it has something.
+	Replace map[string]string
+	Weight  int64       // what the customer gives up: the sum of what was weighed
+	Unit    config.Unit // completed, see Engine.Fill
+	Changes []Change    // of options, between the unit asked about and this one, that completing it made
+}
+
+// How much a pick is cared for unless weighed.
+const (
+	chassisCare = 50
+	bodyCare    = 30
+	optionCare  = 10
+)
+
+const (
+	mostMends  = 5
+	mendRounds = 200  // candidates tried before what was found is returned
+	mendBudget = 2000 // conflicts for one candidate; one that takes more is not offered
+)
+
+// Mend looks for the lightest sets of deliberate picks to give up so that id
+// becomes possible, or, with id "", so that the picks can stand together. They
+// come lightest first: weigh says how much the customer cares for a pick, at
+// least 1; nil weighs a chassis 50, a body 30 and an option 10. Every mend,
+// applied, is a full unit that keeps all rules and limits. Nothing is returned
+// when no change would do, or, with id "", when nothing needs to change.
+func (e *Engine) Mend(u *config.Unit, limits *Limits, id string, weigh func(id string) int64) []Mend {
+	m := &mender{e: e, u: u, limits: limits, want: -1, quantity: e.quantities(u)}
+	picks := e.picks(u)
+	if id != "" {
+		v, known := e.vars[id]
+		if !known {
+			return nil
+		}
+		m.want = v
+		picks = e.beside(v, picks)
+	}
+	if weigh == nil {
+		weigh = e.care
+	}
+	for _, p := range picks {
+		m.soft = append(m.soft, p)
+		m.weight = append(m.weight, max(1, weigh(e.ids[p.Var()])))
+	}
+	m.guards, _ = e.limits.load(e, u, limits)
+	return m.search()
+}
+
+func (e *Engine) care(id string) int64 {
+	switch e.class[e.vars[id]] {
+	case chassisClass:
+		return chassisCare
+	case bodyClass:
+		return bodyCare
+	}
+	return optionCare
+}
+
+// mender finds minimal sets of picks that hit every conflict, lightest first:
+// each set that does not suffice yet yields a further conflict to be hit.
+type mender struct {
+	e         *Engine
+	u         *config.Unit
+	limits    *Limits
+	quantity  map[int]int
+	guards    []solve.Lit // of the limits for the unit's own chassis and body
+	want      int         // variable to be made possible, or -1
+	soft      []solve.Lit // picks that could be given up
+	weight    []int64
+	conflicts [][]int // members of soft, ascending, of which one must go
+	found     [][]int
+}
+
+func (m *mender) search() []Mend {
+	var out []Mend
+	for range mendRounds {
+		drop, ok := m.lightest()
+		if !ok || len(out) == mostMends {
+			break
+		}
+		pair, conflict := m.attempt(drop)
+		if conflict != nil {
+			if len(conflict) == 0 {
+				break // nothing that could be given up would help
+			}
+			m.conflicts = append(m.conflicts, conflict)
+			continue
+		}
+		if len(drop) == 0 && m.want < 0 {
+			break // nothing needs to change
+		}
+		m.found = append(m.found, drop)
+		if mend, ok := m.mend(drop, pair); ok {
+			out = append(out, mend)
+		}
+		if len(drop) == 0 {
+			break // the wanted option is possible as it is
+		}
+	}
+	return out
+}
+
+// lightest is the lightest set that hits every conflict and contains none of
+// the sets found; the first of equally light ones.
+func (m *mender) lightest() ([]int, bool) {
+	var best, now []int
+	bestWeight := int64(-1)
+	nodes := 20000
+	var extend func(weight int64)
+	extend = func(weight int64) {
+		if nodes--; nodes < 0 || bestWeight >= 0 && weight >= bestWeight {
+			return
+		}
+		if slices.ContainsFunc(m.found, func(f []int) bool { return contains(now, f) }) {
+			return
+		}
+		for _, c := range m.conflicts {
+			if slices.ContainsFunc(c, func(i int) bool { return slices.Contains(now, i) }) {
+				continue
+			}
+			for _, i := range c {
+				now = append(now, i)
+				extend(weight + m.weight[i])
+				now = now[:len(now)-1]
+			}
+			return
+		}
+		best, bestWeight = slices.Clone(now), weight
+	}
+	extend(0)
+	slices.Sort(best)
+	return best, bestWeight >= 0
+}
+
+func contains(all, part []int) bool {
+	for _, x := range part {
+		if !slices.Contains(all, x) {
+			return false
+		}
+	}
+	return true
+}
+
+// attempt asks whether giving these up suffices. If so it returns the chassis
+// and body of an answer; if not, a conflict, in soft picks, that is left: not
+// nil, and empty when no pick has a part in it.
+func (m *mender) attempt(drop []int) (pair [2]string, conflict []int) {
+	var kept []solve.Lit
+	for i, l := range m.soft {
+		if !slices.Contains(drop, i) {
+			kept = append(kept, l)
+		}
+	}
+	blame := []solve.Lit{}
+	for _, p := range m.pairs(kept) {
+		ask := slices.Clone(kept)
+		if m.want >= 0 {
+			ask = append(ask, solve.Pos(m.want))
+		}
+		ok, core := m.possible(p, ask)
+		if ok {
+			return p, nil
+		}
+		blame = append(blame, core...)
+	}
+	conflict = []int{}
+	for i, l := range m.soft {
+		if slices.Contains(blame, l) {
+			conflict = append(conflict, i)
+		}
+	}
+	return pair, conflict
+}
+
+// pairs of chassis and body that the kept picks and the wanted id leave, the
+// unit's own first.
+func (m *mender) pairs(kept []solve.Lit) [][2]string {
+	side := func(class int32, own string, from, n int) []string {
+		if m.want >= 0 && m.e.class[m.want] == class {
+			return []string{m.e.ids[m.want]}
+		}
+		for _, l := range kept {
+			if m.e.class[l.Var()] == class {
+				return []string{m.e.ids[l.Var()]}
+			}
+		}
+		ids := slices.Clone(m.e.ids[from : from+n])
+		if i := slices.Index(ids, own); i > 0 {
+			ids = append([]string{own}, slices.Delete(ids, i, i+1)...)
+		}
+		return ids
+	}
+	var out [][2]string
+	chassis := len(m.e.cat.Chassis)
+	for _, c := range side(chassisClass, m.u.Chassis, 0, chassis) {
+		for _, b := range side(bodyClass, m.u.Body, chassis, len(m.e.cat.Bodies)) {
+			out = append(out, [2]string{c, b})
+		}
+	}
+	return out
+}
+
+// possible asks for an answer with the chassis, the body and the literals; if
+// there is none, or none is found within the budget, it returns a cause among
+// the literals.
+func (m *mender) possible(pair [2]string, lits []solve.Lit) (bool, []solve.Lit) {
+	e := m.e
+	var base, own []solve.Lit // chassis and body: where not kept by choice, and where they are
+	for _, id := range pair {
+		if l := solve.Pos(e.vars[id]); slices.Contains(lits, l) {
+			own = append(own, l)
+		} else {
+			base = append(base, l)
+		}
+	}
+	s, guards := e.solver, m.guards
+	if elsewhere := pair != [2]string{m.u.Chassis, m.u.Body}; elsewhere && len(m.guards) > 0 {
+		// Rules first: they are quick to ask and the same everywhere.
+		if s.Solve(append(slices.Clone(base), lits...), mendBudget) == solve.Unsat {
+			return false, inOrder(lits, s.Core())
+		}
+		guards = e.loadElsewhere(m.limits.For(pair[0], pair[1]), m.quantity)
+		s = e.other.solver
+	}
+	base = append(slices.Clone(guards), base...)
+	ask := func(lits []solve.Lit) solve.Result { return s.Solve(append(slices.Clone(base), lits...), mendBudget) }
+	limited := false // the limits of this chassis and body have a part in it
+	smaller := func(lits []solve.Lit) []solve.Lit {
+		core := s.Core()
+		limited = slices.ContainsFunc(guards, func(g solve.Lit) bool { return slices.Contains(core, g) })
+		return inOrder(lits, core)
+	}
+	switch ask(lits) {
+	case solve.Sat:
+		return true, nil
+	case solve.Unknown:
+		return false, lits
+	}
+	core := smaller(lits)
+	for i := len(core) - 1; i >= 0; i-- { // smaller conflicts leave fewer candidates
+		if without := slices.Delete(slices.Clone(core), i, i+1); ask(without) == solve.Unsat {
+			core = smaller(without)
+			i = min(i, len(core))
+		}
+	}
+	if limited {
+		core = append(core, own...)
+	}
+	return false, core
+}
+
+// mend carries out giving up the picks. It is false only where completing the
+// unit took more work than is allowed.
+func (m *mender) mend(drop []int, pair [2]string) (Mend, bool) {
+	e := m.e
+	out := Mend{Replace: map[string]string{}}
+	n := m.u.Clone()
+	n.Chassis, n.Body = pair[0], pair[1]
+	var gone []int
+	for _, i := range drop {
+		v := m.soft[i].Var()
+		out.Drop = append(out.Drop, e.ids[v])
+		out.Weight += m.weight[i]
+		gone = append(gone, v)
+	}
+	if m.want >= 0 {
+		for _, p := range e.picks(m.u) {
+			if v := p.Var(); v != m.want && e.class[v] >= 0 && e.class[v] == e.class[m.want] {
+				gone = append(gone, v)
+			}
+		}
+	}
+	for _, v := range gone {
+		n.Drop(e.ids[v])
+	}
+	if m.want >= e.firstOption() {
+		n.Set(config.Pick{Option: e.ids[m.want], Qty: max(1, m.quantity[m.want])})
+	}
+	before := n
+	var ok bool
+	if out.Unit, out.Changes, ok = e.fillOn(&before, m.limits, pair != [2]string{m.u.Chassis, m.u.Body}); !ok {
+		return out, false
+	}
+	for _, v := range gone {
+		if e.class[v] < 0 {
+			continue
+		}
+		for x := range e.n {
+			if e.class[x] == e.class[v] && (out.Unit.Chassis == e.ids[x] || out.Unit.Body == e.ids[x] || out.Unit.Has(e.ids[x])) {
+				out.Replace[e.ids[v]] = e.ids[x]
+			}
+		}
+	}
+	return out, true
+}

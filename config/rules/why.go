@@ -1,0 +1,241 @@
+package rules
+
+import (
+	"slices"
+
+	"boxwright/config"
+	"boxwright/config/solve"
+)
+
+// Reason is one sufficient cause, minimal: without any one of its picks,
+// rules, groups or limits it would be none.
+//
+// Limits are those of the chassis with the body, and count on every group
+// having what it needs; where a reason has limits, these are taken as given and
+// not named.
+type Reason struct {
+	Picks  []string // deliberate picks, chassis and body among them, in the unit's order
+	Rules  []Cause
+	Groups []string // ids of groups whose "one" or "at most one" plays a part
+	Limits []Arithmetic
+}
+
+// Cause is a rule in its own words.
+type Cause struct {
+	ID   string
+	Kind string
+	Text string
+}
+
+// Arithmetic shows how a limit cannot be kept, in the limit's unit:
+// Base + Picked + Asked + Rest = Total, which is Over above Limit.
+type Arithmetic struct {
+	Code, Label, Unit string
+	Base              float64 // what is not an option: chassis, body, people, ...
+	Shares            []Share // what each deliberate pick adds, largest first
+	Picked            float64 // their sum
+	Asked             float64 // what the option asked about adds
+	Rest              float64 // the least that all else a full unit needs can add
+	Total             float64
+	Limit             float64
+	Over              float64
+	Exact             bool // Rest is proven to be the least; else it is only known not to be less
+}
+
+// Share is what one pick adds.
+type Share struct {
+	ID     string
+	Amount float64
+}
+
+// mostReasons is how many different reasons are looked for.
+const mostReasons = 4
+
+// Why says why an id is ruled out, or why it is forced; nil when it is
+// neither, or unknown. Where there are several reasons, each alone suffices,
+// but for one case: a chassis or body can be forced because limits rule out
+// each of the others, and the reasons are then one for each of these.
+func (e *Engine) Why(u *config.Unit, limits *Limits, id string) []Reason {
+	v, known := e.vars[id]
+	if !known {
+		return nil
+	}
+	pair := e.pairWith(u, v)
+	_, picks, aside := e.standing(u, limits)
+	if pair != [2]string{u.Chassis, u.Body} {
+		aside = nil // other limits hold there
+	}
+	picks = e.beside(v, picks)
+	if rs := e.reasons(u, limits, pair, picks, aside, solve.Pos(v)); rs != nil {
+		return rs
+	}
+	if v >= e.firstOption() {
+		return e.reasons(u, limits, pair, picks, aside, solve.Neg(v))
+	}
+	if rs := e.reasons(u, nil, pair, picks, nil, solve.Neg(v)); rs != nil {
+		return rs
+	}
+	var out []Reason
+	for x := range e.firstOption() {
+		if x == v || e.class[x] != e.class[v] {
+			continue
+		}
+		rs := e.reasons(u, limits, e.pairWith(u, x), picks, nil, solve.Pos(x))
+		if rs == nil {
+			return nil // this one is possible
+		}
+		out = append(out, rs[0])
+	}
+	return out
+}
+
+// Conflict says why the deliberate picks themselves cannot stand together; nil
+// when they can.
+func (e *Engine) Conflict(u *config.Unit, limits *Limits) []Reason {
+	return e.reasons(u, limits, [2]string{u.Chassis, u.Body}, e.picks(u), nil, -1)
+}
+
+// pairWith is the chassis and body of the unit with v in it.
+func (e *Engine) pairWith(u *config.Unit, v int) [2]string {
+	switch e.class[v] {
+	case chassisClass:
+		return [2]string{e.ids[v], u.Body}
+	case bodyClass:
+		return [2]string{u.Chassis, e.ids[v]}
+	}
+	return [2]string{u.Chassis, u.Body}
+}
+
+// standing are the picks and the guards of the limits for the unit's chassis
+// and body, less those that Answer would set aside because they cannot stand
+// with the others; those are named in aside.
+func (e *Engine) standing(u *config.Unit, limits *Limits) (guards, picks []solve.Lit, aside []string) {
+	picks = e.picks(u)
+	guards, _ = e.limits.load(e, u, limits)
+	var a Answer
+	for e.solver.Solve(append(slices.Clone(guards), picks...), 10*proofBudget) == solve.Unsat && len(e.solver.Core()) > 0 {
+		guards, picks = e.setAside(&a, e.solver.Core(), guards, picks)
+	}
+	return slices.Clone(guards), picks, a.SetAside
+}
+
+// beside leaves out the picks that v would replace, and v's own.
+func (e *Engine) beside(v int, picks []solve.Lit) []solve.Lit {
+	return slices.DeleteFunc(slices.Clone(picks), func(p solve.Lit) bool {
+		return p.Var() == v || e.class[v] >= 0 && e.class[p.Var()] == e.class[v]
+	})
+}
+
+func (e *Engine) limitsOf(limits *Limits, pair [2]string) []config.Linear {
+	if limits == nil || limits.For == nil {
+		return nil
+	}
+	return limits.For(pair[0], pair[1])
+}
+
+// reasons why the literal (or nothing, when negative) cannot hold beside the
+// picks, the limits set aside left out.
+func (e *Engine) reasons(u *config.Unit, limits *Limits, pair [2]string, picks []solve.Lit, aside []string, l solve.Lit) []Reason {
+	p := e.prover()
+	quantity := e.quantities(u)
+	guards := p.load(e, e.limitsOf(limits, pair), quantity)
+	var inForce []solve.Lit
+	for i, g := range guards {
+		if !slices.Contains(aside, p.codes[i].linear.Code) {
+			inForce = append(inForce, g)
+		}
+	}
+	// What stands last is left out first: limits before late picks, late picks
+	// before early ones, these before rules, and groups stay longest.
+	var groups, rules []solve.Lit
+	for i := range e.parts {
+		if e.parts[i].rule < 0 {
+			groups = append(groups, p.switches[i])
+		} else {
+			rules = append(rules, p.switches[i])
+		}
+	}
+	logic := append(rules, picks...)
+	var fixed []solve.Lit
+	if l >= 0 {
+		fixed = []solve.Lit{l}
+	}
+
+	var found [][]solve.Lit
+	note := func(core []solve.Lit) bool {
+		if core != nil && !slices.ContainsFunc(found, func(other []solve.Lit) bool { return slices.Equal(other, core) }) {
+			found = append(found, core)
+		}
+		return core != nil
+	}
+	// A limit counts on one of each group being chosen, and is that of one
+	// chassis with one body; so beside limits these stay as they are and are no
+	// part of the reason.
+	var options, truck []solve.Lit
+	for _, x := range logic {
+		if v := x.Var(); v < e.firstOption() {
+			truck = append(truck, x)
+		} else {
+			options = append(options, x)
+		}
+	}
+	beside := slices.Concat(groups, truck, fixed)
+	search := func(without solve.Lit) bool {
+		rest := func(all []solve.Lit) []solve.Lit {
+			return slices.DeleteFunc(slices.Clone(all), func(x solve.Lit) bool { return x == without })
+		}
+		if note(p.minimal(rest(append(slices.Clone(groups), logic...)), fixed)) {
+			return true
+		}
+		if len(inForce) == 0 || slices.Contains(beside, without) {
+			return false
+		}
+		return note(p.minimal(rest(append(slices.Clone(options), inForce...)), beside))
+	}
+	if !search(-1) {
+		return nil
+	}
+	for i := 0; i < len(found) && len(found) < mostReasons; i++ {
+		for _, x := range found[i] {
+			if len(found) < mostReasons {
+				search(x)
+			}
+		}
+	}
+	out := make([]Reason, 0, len(found))
+	for _, core := range found {
+		out = append(out, e.reason(core, l, picks, guards, quantity))
+	}
+	return out
+}
+
+func (e *Engine) reason(core []solve.Lit, l solve.Lit, picks, guards []solve.Lit, quantity map[int]int) Reason {
+	var r Reason
+	for _, x := range picks {
+		if slices.Contains(core, x) {
+			r.Picks = append(r.Picks, e.ids[x.Var()])
+		}
+	}
+	var broken []solve.Lit
+	for _, g := range guards {
+		if slices.Contains(core, g) {
+			broken = append(broken, g)
+		}
+	}
+	for i, sw := range e.proof.switches {
+		if !slices.Contains(core, sw) {
+			continue
+		}
+		if part := e.parts[i]; part.rule >= 0 {
+			rule := &e.cat.Rules[part.rule]
+			r.Rules = append(r.Rules, Cause{rule.ID, rule.Kind, rule.Reason})
+		} else {
+			r.Groups = append(r.Groups, e.cat.Groups[part.group].ID)
+		}
+	}
+	for i, g := range broken {
+		others := slices.Delete(slices.Clone(broken), i, i+1)
+		r.Limits = append(r.Limits, e.arithmetic(&e.proof.codes[slices.Index(guards, g)], l, picks, others, quantity))
+	}
+	return r
+}
