@@ -14,6 +14,9 @@ type Use struct {
 	Ft3     quantity.Volume // inside volume
 	UsedFt3 quantity.Volume // of what rides in it
 	MassLb  quantity.Mass
+	State   State
+	Why     string   // when it is not good
+	Placed  []Placed // the arrangement found
 }
 
 // stow puts the carried equipment into its compartments and checks each.
@@ -50,12 +53,35 @@ func (s *Sheet) stow(b *basis) {
 		use.MassLb += clean(e.MassLb) * quantity.Mass(c.Qty)
 	}
 	for i := range s.Compartments {
+		s.Compartments[i].judge(b.cat)
+		s.tell(&s.Compartments[i])
 		used += s.Compartments[i].UsedFt3
+	}
+	if n := len(s.Unstowed); n > 0 {
+		s.add(config.Finding{Code: "space.unstowed", Severity: config.Note, Text: fmt.Sprintf("%d lines of equipment are not stowed in a compartment of this unit.", n), Remedy: "Assign them by hand, or take the suggestion."})
 	}
 	record(s, b, "space.compartments", "Exterior compartments, inside volume", outside, quantity.CubicFoot)
 	if all > 0 {
 		record(s, b, "space.stowed", "Compartment volume in use", 100*float64(used/all), quantity.Percent)
 	}
+}
+
+// tell reports a compartment that is not in order.
+func (s *Sheet) tell(u *Use) {
+	f := config.Finding{Text: fmt.Sprintf("%s: %s.", u.Label, u.Why)}
+	switch u.State {
+	case TooBig:
+		f.Code, f.Severity, f.Basis, f.Remedy = "space.too-big", config.Stop, config.Computed, "Stow it elsewhere, or choose a larger compartment."
+	case Overloaded:
+		f.Code, f.Severity, f.Basis, f.Remedy = "space.overloaded", config.Stop, config.Rating, "Stow something elsewhere."
+		f.Figure = &config.Figure{Code: "space.compartment-load", Label: u.Label, Value: float64(u.MassLb), Low: float64(u.MassLb), High: float64(u.MassLb), Unit: quantity.Pound,
+			Limit: float64(u.LimitLb), Sense: config.AtMost, Source: "rated load of the compartment", Basis: config.Rating}
+	case Unproven:
+		f.Code, f.Severity, f.Basis, f.Remedy = "space.unproven", config.Warn, config.Computed, "Lay it out with the purchaser, or stow something elsewhere."
+	default:
+		return
+	}
+	s.add(f)
 }
 
 func bulk(e *config.Equipment) quantity.Volume {

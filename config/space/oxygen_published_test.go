@@ -1,0 +1,76 @@
+package space
+
+// What the oxygen figures were checked against:
+//
+//	O-1  respiratorytherapyzone.com: E cylinder, factor 0.28 L/psi, 1,000 psi,
+//	     2 L/min: 140 min. (The source writes this out as 2 hr 18 min; it is
+//	     2 h 20 min.)
+//	O-2  pamedic.org/node/6970: M cylinder, 500 psi, 6 L/min: 130 min, which is
+//	     500 x 1.56 / 6; the factor 1.56 L/psi is recalled and reproduces it.
+//
+// Neither takes off a residual pressure.
+
+import (
+	"math"
+	"testing"
+
+	"boxwright/config"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
+)
+
+func TestPublishedDurations(t *testing.T) {
+	for _, tt := range []struct {
+		reason                  string
+		factor, psi, flow, want float64
+	}{
+		{"O-1", 0.28, 1000, 2, 140},
+		{"O-2", 1.56, 500, 6, 130},
+	} {
+		m, err := Minutes(tt.factor, tt.psi, 0, tt.flow)
+		require.NoError(t, err, tt.reason)
+		assert.InDelta(t, tt.want, m, 1e-9, tt.reason)
+	}
+}
+
+func TestReserveShortensIt(t *testing.T) {
+	m, err := Minutes(0.28, 1000, ReservePSI, 2)
+	require.NoError(t, err)
+	assert.InDelta(t, 112, m, 1e-9, "O-1 with 200 psi kept: 800 x 0.28 / 2")
+	m, err = Minutes(0.28, 150, ReservePSI, 2)
+	require.NoError(t, err)
+	assert.Zero(t, m, "below the reserve nothing is counted on")
+	for _, bad := range [][4]float64{{-1, 1, 0, 1}, {1, -1, 0, 1}, {1, 1, 0, 0}, {1, 1, 0, -2}, {math.NaN(), 1, 0, 1}, {1, 1, 0, math.NaN()}, {1, math.Inf(1), 0, 1}} {
+		_, err := Minutes(bad[0], bad[1], bad[2], bad[3])
+		assert.Error(t, err, "%v", bad)
+	}
+}
+
+func TestUnitOxygen(t *testing.T) {
+	u := unit()
+	u.Set(config.Pick{Option: "oxygen-m", Qty: 2})
+	s := Measure(fixture(t), u, nil)
+	f, _ := s.Figure("space.oxygen")
+	assert.InDelta(t, 2*1.56*2200, f.Value, 1e-9, "two M cylinders, full: 6,864 L, each within the published 3,000 to 3,450 L (reference.com)")
+	h, ok := s.Figure("space.oxygen-hours")
+	require.True(t, ok)
+	assert.InDelta(t, 2*1.56*2000/15/60, h.Value, 1e-9)
+	none := Measure(fixture(t), unit(), nil)
+	_, ok = none.Figure("space.oxygen-hours")
+	assert.False(t, ok, "no oxygen, no hours")
+}
+
+func TestDurationFallsWithFlow(t *testing.T) {
+	rapid.Check(t, func(rt *rapid.T) {
+		factor, psi := rapid.Float64Range(0.1, 5).Draw(rt, "factor"), rapid.Float64Range(201, 3000).Draw(rt, "psi")
+		flow := rapid.Float64Range(0.5, 50).Draw(rt, "flow")
+		slow, err1 := Minutes(factor, psi, ReservePSI, flow)
+		fast, err2 := Minutes(factor, psi, ReservePSI, flow*1.5)
+		require.NoError(rt, err1)
+		require.NoError(rt, err2)
+		assert.Less(rt, fast, slow)
+		assert.InDelta(rt, slow*flow, fast*flow*1.5, 1e-6*slow*flow, "the litres are the same")
+	})
+}

@@ -1,0 +1,270 @@
+package space
+
+import (
+	"cmp"
+	"math"
+	"slices"
+
+	"boxwright/config"
+	"boxwright/config/quantity"
+)
+
+// Trim is how a unit stands on its axles and sides, as weighed; pounds. The
+// limits are the axle ratings; 0 leaves the axles out of the balance.
+type Trim struct {
+	FrontLb, RearLb           quantity.Mass
+	LeftLb, RightLb           quantity.Mass
+	FrontLimitLb, RearLimitLb quantity.Mass
+}
+
+// overWeight makes a pound over an axle's rating count for more than any
+// imbalance.
+const overWeight = 1000
+
+// Uneven is what Suggest makes small, in pounds: what the sides differ by, what
+// an even use of the two axle ratings would shift, and a thousandfold what is
+// over a rating.
+func (t Trim) Uneven() float64 {
+	u := math.Abs(float64(t.LeftLb - t.RightLb))
+	if f, r := float64(t.FrontLimitLb), float64(t.RearLimitLb); f > 0 && r > 0 {
+		all := float64(t.FrontLb + t.RearLb)
+		u += math.Abs(float64(t.FrontLb) - all*f/(f+r))
+		u += overWeight * (max(0, float64(t.FrontLb)-f) + max(0, float64(t.RearLb)-r))
+	}
+	return u
+}
+
+// plus adds m pounds at a place whose effect for one pound is e.
+func (t Trim) plus(e Trim, m quantity.Mass) Trim {
+	t.FrontLb += e.FrontLb * m
+	t.RearLb += e.RearLb * m
+	t.LeftLb += e.LeftLb * m
+	t.RightLb += e.RightLb * m
+	return t
+}
+
+// maxLoose bounds how many single things are placed at one call.
+const maxLoose = 200
+
+// Suggest places what is not yet stowed, so that the axles and the two sides
+// balance, and returns the whole list for Unit.Carried. What is stowed by hand
+// stays; a thing for which no place is proven stays unstowed. weigh is called
+// once for the unit without the loose things and once for each compartment,
+// and must be linear in mass, as statics is. The same unit always gets the same
+// suggestion. It is a good one, found by placing the largest first and then
+// moving and exchanging while that helps; it is not proven the best.
+func Suggest(cat *config.Catalogue, u *config.Unit, weigh func(*config.Unit) Trim) []config.Carried {
+	b := gather(cat, u, nil, new(config.Report))
+	if b == nil {
+		if u == nil {
+			return nil
+		}
+		return slices.Clone(u.Carried)
+	}
+	l := newLayout(b)
+	l.weigh(u, weigh)
+	for i := range l.loose {
+		l.settle(i)
+	}
+	for range 4 {
+		moved, swapped := l.moves(), l.swaps()
+		if !moved && !swapped {
+			break
+		}
+	}
+	return l.carried()
+}
+
+// layout is a stowage in the making.
+type layout struct {
+	holds []hold
+	loose []loose
+	kept  []config.Carried // by hand, or beyond what is placed
+	trim  Trim
+}
+
+// hold is a compartment with what is in it.
+type hold struct {
+	config.Compartment
+	fixed  []piece // by hand
+	massLb quantity.Mass
+	effect Trim // of one pound in it
+}
+
+// loose is one thing to be placed; in is its hold or -1.
+type loose struct {
+	piece
+	massLb quantity.Mass
+	in     int
+}
+
+func newLayout(b *basis) *layout {
+	l := new(layout)
+	at := map[string]int{}
+	for _, c := range b.cat.CompartmentsOf(b.unit) {
+		if _, twice := at[c.ID]; !twice {
+			at[c.ID] = len(l.holds)
+			l.holds = append(l.holds, hold{Compartment: c})
+		}
+	}
+	for _, c := range b.unit.Carried {
+		e := b.cat.EquipmentByID(c.Equipment)
+		if e == nil || c.Qty < 1 || c.Qty > 999 {
+			l.kept = append(l.kept, c)
+			continue
+		}
+		p := piece{e.ID, boxOf(e)}
+		if i, stowed := at[c.Compartment]; stowed {
+			l.kept = append(l.kept, c)
+			for range c.Qty {
+				l.holds[i].fixed = append(l.holds[i].fixed, p)
+			}
+			l.holds[i].massLb += clean(e.MassLb) * quantity.Mass(c.Qty)
+			continue
+		}
+		n := min(c.Qty, maxLoose-len(l.loose))
+		for range n {
+			l.loose = append(l.loose, loose{p, clean(e.MassLb), -1})
+		}
+		if n < c.Qty {
+			l.kept = append(l.kept, config.Carried{Equipment: c.Equipment, Qty: c.Qty - n})
+		}
+	}
+	slices.SortStableFunc(l.loose, func(x, y loose) int {
+		return cmp.Or(cmp.Compare(y.volume(), x.volume()), cmp.Compare(y.massLb, x.massLb), cmp.Compare(x.id, y.id))
+	})
+	return l
+}
+
+// weigh learns how the bare unit stands and what a pound in each hold does.
+func (l *layout) weigh(u *config.Unit, weigh func(*config.Unit) Trim) {
+	if weigh == nil || len(l.loose) == 0 {
+		return
+	}
+	probe := slices.MaxFunc(l.loose, func(x, y loose) int { return cmp.Compare(x.massLb, y.massLb) })
+	bare := u.Clone()
+	bare.Carried = slices.Clone(l.kept)
+	l.trim = weigh(&bare)
+	if probe.massLb <= 0 {
+		return
+	}
+	for i := range l.holds {
+		with := bare.Clone()
+		with.Carried = append(with.Carried, config.Carried{Equipment: probe.id, Compartment: l.holds[i].ID, Qty: 1})
+		slices.SortStableFunc(with.Carried, byIDThenPlace)
+		t := weigh(&with)
+		l.holds[i].effect = Trim{FrontLb: (t.FrontLb - l.trim.FrontLb) / probe.massLb, RearLb: (t.RearLb - l.trim.RearLb) / probe.massLb,
+			LeftLb: (t.LeftLb - l.trim.LeftLb) / probe.massLb, RightLb: (t.RightLb - l.trim.RightLb) / probe.massLb}
+	}
+}
+
+// takes says whether hold h, without the things out, takes also the things in.
+func (l *layout) takes(h int, in, out int) bool {
+	hd := &l.holds[h]
+	pieces, mass := slices.Clone(hd.fixed), hd.massLb+l.loose[in].massLb
+	for i := range l.loose {
+		if l.loose[i].in == h && i != out {
+			pieces = append(pieces, l.loose[i].piece)
+		}
+	}
+	if out >= 0 {
+		mass -= l.loose[out].massLb
+	}
+	if overRated(mass, clean(hd.LimitLb)) {
+		return false
+	}
+	_, ok := arrange(hollow(&hd.Compartment), append(pieces, l.loose[in].piece))
+	return ok
+}
+
+// put moves thing i to hold h, or out of every hold with -1.
+func (l *layout) put(i, h int) {
+	x := &l.loose[i]
+	if x.in >= 0 {
+		l.holds[x.in].massLb -= x.massLb
+		l.trim = l.trim.plus(l.holds[x.in].effect, -x.massLb)
+	}
+	if x.in = h; h >= 0 {
+		l.holds[h].massLb += x.massLb
+		l.trim = l.trim.plus(l.holds[h].effect, x.massLb)
+	}
+}
+
+// gain that a move must bring, in pounds, so that rounding never makes the search circle.
+const gain = 0.01
+
+// settle puts thing i where the unit stands evenest, if it fits anywhere.
+func (l *layout) settle(i int) bool {
+	here, best := l.loose[i].in, -1
+	least := math.Inf(1)
+	bare := l.trim
+	if here >= 0 {
+		bare = bare.plus(l.holds[here].effect, -l.loose[i].massLb)
+		best, least = here, l.trim.Uneven()-gain
+	}
+	for h := range l.holds {
+		if h == here {
+			continue
+		}
+		if v := bare.plus(l.holds[h].effect, l.loose[i].massLb).Uneven(); v < least && l.takes(h, i, -1) {
+			best, least = h, v
+		}
+	}
+	if best == here {
+		return false
+	}
+	l.put(i, best)
+	return true
+}
+
+func (l *layout) moves() (any bool) {
+	for i := range l.loose {
+		any = l.settle(i) || any
+	}
+	return any
+}
+
+// swaps exchanges two things of different holds where that helps.
+func (l *layout) swaps() (any bool) {
+	for i := range l.loose {
+		for j := range i {
+			x, y := l.loose[i], l.loose[j]
+			if x.in < 0 || y.in < 0 || x.in == y.in || x.massLb == y.massLb {
+				continue
+			}
+			t := l.trim.plus(l.holds[x.in].effect, y.massLb-x.massLb).plus(l.holds[y.in].effect, x.massLb-y.massLb)
+			if t.Uneven() < l.trim.Uneven()-gain && l.takes(y.in, i, j) && l.takes(x.in, j, i) {
+				l.put(i, y.in)
+				l.put(j, x.in)
+				any = true
+			}
+		}
+	}
+	return any
+}
+
+// carried writes the layout as a unit holds it.
+func (l *layout) carried() []config.Carried {
+	type key struct{ equipment, compartment string }
+	sum := map[key]int{}
+	for _, c := range l.kept {
+		sum[key{c.Equipment, c.Compartment}] += c.Qty
+	}
+	for _, x := range l.loose {
+		k := key{equipment: x.id}
+		if x.in >= 0 {
+			k.compartment = l.holds[x.in].ID
+		}
+		sum[k]++
+	}
+	out := make([]config.Carried, 0, len(sum))
+	for k, n := range sum {
+		out = append(out, config.Carried{Equipment: k.equipment, Compartment: k.compartment, Qty: n})
+	}
+	slices.SortFunc(out, byIDThenPlace)
+	return out
+}
+
+func byIDThenPlace(a, b config.Carried) int {
+	return cmp.Or(cmp.Compare(a.Equipment, b.Equipment), cmp.Compare(a.Compartment, b.Compartment))
+}
