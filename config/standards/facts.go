@@ -8,9 +8,9 @@ import (
 // factPrefix marks the figures this package reads off the chassis itself.
 const factPrefix = "chassis."
 
-// PassengerTireDivisor lowers a passenger-car tyre's load on a truck or
+// passengerTireDivisor lowers a passenger-car tyre's load on a truck or
 // multipurpose vehicle. Source: 49 CFR 571.120 S5.1.2 (nhtsa.gov node/71386).
-const PassengerTireDivisor = 1.10
+const passengerTireDivisor = 1.10
 
 // facts are figures that need no calculator.
 func facts(ch *config.Chassis, as config.Assumptions) []config.Figure {
@@ -18,7 +18,7 @@ func facts(ch *config.Chassis, as config.Assumptions) []config.Figure {
 		return config.Figure{Code: code, Label: label, Value: v, Low: v, High: v, Unit: unit}
 	}
 	tires := func(code, label string, t config.Tires, gawr quantity.Mass) config.Figure {
-		f := plain(code, label, float64(TireCapacity(t)), quantity.Pound)
+		f := plain(code, label, float64(tireCapacity(t)), quantity.Pound)
 		f.Limit, f.Sense, f.Source, f.Basis = float64(gawr), config.AtLeast, "axle rating", config.Rating
 		return f
 	}
@@ -30,26 +30,21 @@ func facts(ch *config.Chassis, as config.Assumptions) []config.Figure {
 		plain("chassis.floor-height", "Module floor above ground", float64(ch.FloorHeightIn), quantity.Inch),
 		plain("chassis.occupant", "Mass counted for a designated seat", as.OccupantLb.Value, quantity.Pound),
 		over,
-		tires("chassis.front-tires", "Front tyres, together", ch.FrontTires, ch.GAWRFrontLb),
-		tires("chassis.rear-tires", "Rear tyres, together", ch.RearTires, ch.GAWRRearLb),
+		// The codes are package weight's, which reports them only when short.
+		tires("weight.gawr-tires-front", "Front tires against front GAWR", ch.FrontTires, ch.GAWRFrontLb),
+		tires("weight.gawr-tires-rear", "Rear tires against rear GAWR", ch.RearTires, ch.GAWRRearLb),
 	}
 }
 
-// TireCapacity is what the tyres of one axle carry together.
-//
-//	capacity = count x load            (LT and truck tyres)
-//	capacity = count x load / 1.10     (passenger-car tyres)
-//
-// Source: 49 CFR 571.120 S5.1.2. Units: lb. Valid: count and load at least 0.
-// Example: four tyres of 3,550 lb: 14,200 lb; two passenger-car tyres of
-// 2,028 lb: 3,687.3 lb.
-func TireCapacity(t config.Tires) quantity.Mass {
+// tireCapacity is what the tyres of one axle carry together; package weight has
+// the same rule for its loads.
+func tireCapacity(t config.Tires) quantity.Mass {
 	load := t.LoadLb
-	if !(load >= 0) || t.Count < 0 {
+	if !(load >= 0 && load < 1e6) || t.Count < 0 {
 		return 0
 	}
 	if t.Passenger {
-		load /= PassengerTireDivisor
+		load /= passengerTireDivisor
 	}
 	return load * quantity.Mass(t.Count)
 }

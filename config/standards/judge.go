@@ -32,16 +32,18 @@ type Verdict struct {
 	Basis   config.Basis
 	Note    string   // why it is not judged, or who declares it
 	Picks   []string // options that declare it
+	Mild    bool     // see Clause
 }
 
 // Judge goes through the federal rules and then through every clause of the
 // chosen sets, in their order, reading the figures the calculators have
 // reported. A number that was read is judged as the text has it, even where the
 // purchaser asks for less; one that was not read gives way to the purchaser's
-// own. The purchaser's own limits come last, as lines of their own.
+// own. The purchaser's limits that stand in no clause come last, as lines of
+// their own.
 func Judge(ruleSet string, u *config.Unit, cat *config.Catalogue, reports ...*config.Report) []Verdict {
 	chosen, unknown := Split(ruleSet)
-	j := judge{own: map[string]float64{}, figures: map[string]config.Figure{}}
+	j := judge{own: map[string]float64{}, used: map[string]bool{}, figures: map[string]config.Figure{}}
 	if u == nil || cat == nil || cat.ChassisByID(u.Chassis) == nil {
 		return []Verdict{{Outcome: NotJudged, Title: "The unit", Note: "There is no unit with a chassis of this edition to judge."}}
 	}
@@ -64,6 +66,7 @@ type judge struct {
 	on       config.Date
 	figures  map[string]config.Figure
 	own      map[string]float64
+	used     map[string]bool     // own limits that stood in a clause
 	declares map[string][]string // clause id to the options that declare it
 }
 
@@ -99,7 +102,7 @@ func (j *judge) read(cat *config.Catalogue, u *config.Unit, as config.Assumption
 
 // clause gives one line.
 func (j *judge) clause(set string, c *Clause) Verdict {
-	v := Verdict{Set: set, Clause: c.ID, Title: c.Title, Text: c.Text, Outcome: NotJudged, Picks: j.declares[c.ID]}
+	v := Verdict{Set: set, Clause: c.ID, Title: c.Title, Text: c.Text, Outcome: NotJudged, Picks: j.declares[c.ID], Mild: c.Mild}
 	row, ok := c.At(j.on, j.chassis)
 	if !ok {
 		v.Note = "This clause has nothing in force for this type of vehicle on the day of the order."
@@ -131,6 +134,7 @@ func (j *judge) clause(set string, c *Clause) Verdict {
 	if own, given := j.own[c.Figure]; given && row.Basis != config.ReadInText {
 		f.Limit, f.Source, f.Basis = own, "set by the purchaser", config.Purchaser
 		v.Basis = config.Purchaser
+		j.used[c.Figure] = true
 		if !row.Open {
 			v.Note = fmt.Sprintf("The purchaser's own value; from memory the text has %s.", quantity.US.Show(row.Value, c.Unit))
 		}
@@ -159,10 +163,13 @@ func (v *Verdict) decide() {
 	}
 }
 
-// purchaser judges the limits the purchaser has set.
+// purchaser judges the purchaser's limits that stood in no clause.
 func (j *judge) purchaser(u *config.Unit) []Verdict {
 	var out []Verdict
 	for _, o := range ownLimits(u) {
+		if j.used[o.Figure] {
+			continue
+		}
 		v := Verdict{Set: "purchaser", Clause: "purchaser-" + o.Figure, Title: "Purchaser's own limit", Outcome: NotJudged, Source: "set by the purchaser", Basis: config.Purchaser}
 		f, computed := j.figures[o.Figure]
 		sense, known := SenseOf(o.Figure)
@@ -187,7 +194,7 @@ func (j *judge) purchaser(u *config.Unit) []Verdict {
 func Findings(verdicts []Verdict, reports ...*config.Report) []config.Finding {
 	lowered := map[string]bool{}
 	for _, v := range verdicts {
-		if v.Set == "purchaser" && v.Figure != nil {
+		if v.Basis == config.Purchaser && v.Figure != nil && v.Figure.Sense != "" {
 			lowered[v.Figure.Code] = true
 		}
 	}
@@ -199,7 +206,7 @@ func Findings(verdicts []Verdict, reports ...*config.Report) []config.Finding {
 		f := config.Finding{Code: "standard." + v.Clause, Severity: config.Warn, Where: "Standard", Figure: v.Figure, Clause: v.Clause, Basis: v.Basis,
 			Text:   fmt.Sprintf("%s: %s is %s; %s asks for %s %s.", v.Title, v.Figure.Label, quantity.US.Show(v.Figure.Value, v.Figure.Unit), v.Figure.Source, v.Figure.Sense, quantity.US.Show(v.Figure.Limit, v.Figure.Unit)),
 			Remedy: "Choose another chassis, body or options, or quote it as an exception."}
-		if v.Basis == config.ReadInText && !lowered[v.Figure.Code] {
+		if v.Basis == config.ReadInText && !v.Mild && !lowered[v.Figure.Code] {
 			f.Severity = config.Stop
 		}
 		out = append(out, f)

@@ -54,8 +54,8 @@ func readE(id, title, text, where string) Clause {
 func kkk() Set {
 	s := Set{ID: KKK, Label: "KKK-A-1822F",
 		Note:       "Payload and GVWR bands as published comparisons of revision F give them; electrical and body clauses as read in revision E. Numbers marked from memory are defaults to be replaced. Refurbished and remounted vehicles are not covered by the specification.",
-		OccupantLb: &config.Limit{Value: 175, Clause: "kkk-occupant", Source: "KKK-A-1822F figure 2, recalled; the form was not read", Basis: config.FromMemory},
-		PatientLb:  &config.Limit{Value: 175, Clause: "kkk-occupant", Source: "KKK-A-1822F figure 2, recalled; the form was not read", Basis: config.FromMemory},
+		OccupantLb: &config.Limit{Value: 175, Clause: "kkk-payload-sign", Source: "KKK-A-1822F figure 2, recalled; the form was not read", Basis: config.FromMemory},
+		PatientLb:  &config.Limit{Value: 175, Clause: "kkk-payload-sign", Source: "KKK-A-1822F figure 2, recalled; the form was not read", Basis: config.FromMemory},
 	}
 	s.Clauses = append(s.Clauses, kkkWeight()...)
 	s.Clauses = append(s.Clauses, kkkElectrical()...)

@@ -36,6 +36,7 @@ type Clause struct {
 	Figure string // code of the figure it reads
 	Sense  config.Sense
 	Unit   string
+	Mild   bool  // a miss asks for a decision and does not stop the unit
 	Rows   []Row // newest first; older ones are kept
 }
 

@@ -1,0 +1,177 @@
+package standards
+
+import (
+	"math"
+	"strings"
+	"testing"
+
+	"boxwright/config"
+	"boxwright/config/quantity"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+func TestOutcomes(t *testing.T) {
+	cat := fixture(t)
+	tested := on("t3")
+	tested.Picks = []config.Pick{{Option: "tested", Qty: 1}}
+	low := on("t3")
+	low.Own = []config.OwnLimit{{Figure: "space.headroom", Value: 54}, {Figure: "weight.front-share", Value: 30}}
+	for _, tt := range []struct {
+		reason string
+		unit   *config.Unit
+		report *config.Report
+		clause string
+		want   Outcome
+		basis  config.Basis
+	}{
+		{"by number", on("t3"), figure("space.headroom", 60), "kkk-headroom", Met, config.FromMemory},
+		{"by number", on("t3"), figure("space.headroom", 59.9), "kkk-headroom", NotMet, config.FromMemory},
+		{"the purchaser's own stands for a recalled one", low, figure("space.headroom", 55), "kkk-headroom", Met, config.Purchaser},
+		{"a figure that nobody reported", on("t3"), nil, "kkk-headroom", NotJudged, config.FromMemory},
+		{"a number nobody read is left open", on("t3"), figure("weight.front-share", 33), "kkk-front-share", NotJudged, config.Purchaser},
+		{"until the purchaser gives one", low, figure("weight.front-share", 33), "kkk-front-share", Met, config.Purchaser},
+		{"declared by an option", tested, nil, "kkk-flash", Declared, config.ReadInText},
+		{"declared by nobody", on("t3"), nil, "kkk-flash", NotJudged, config.ReadInText},
+		{"the tag states a figure", on("t3"), figure("power.remaining", 60), "kkk-remaining-tag", Declared, config.ReadInText},
+		{"superseded texts bind nobody", on("t3"), nil, "wa-light", NotJudged, ""},
+	} {
+		v := verdict(t, Judge(KKK+"+wa", tt.unit, cat, tt.report), tt.clause)
+		assert.Equal(t, tt.want, v.Outcome, tt.reason)
+		assert.Equal(t, tt.basis, v.Basis, tt.reason)
+		if tt.want == NotJudged {
+			assert.NotEmpty(t, v.Note, "%s: say why", tt.reason)
+		}
+	}
+}
+
+// Asking for less than a text that was read does not make the unit comply.
+func TestOwnPayloadBelowTheText(t *testing.T) {
+	cat, u := fixture(t), on("t3")
+	u.PayloadLb = 1500
+	vs := Judge(KKK, u, cat, figure("weight.payload", 1600))
+	assert.Equal(t, NotMet, verdict(t, vs, "kkk-payload").Outcome)
+	assert.Equal(t, 1750.0, verdict(t, vs, "kkk-payload").Figure.Limit)
+	own := verdict(t, vs, "purchaser-weight.payload")
+	assert.Equal(t, Met, own.Outcome)
+	assert.Equal(t, 100.0, own.Figure.Margin())
+	fs := Findings(vs)
+	require.Len(t, fs, 1)
+	assert.Equal(t, "standard.kkk-payload", fs[0].Code)
+	assert.Equal(t, config.Warn, fs[0].Severity, "the purchaser knows; a decision is asked for, nothing is hidden")
+}
+
+func TestOccupantBelowFederal(t *testing.T) {
+	u := on("t3")
+	u.OccupantLb = 149
+	assert.Equal(t, NotMet, verdict(t, Judge(KKK, u, fixture(t)), "cfr-567.4-occupant").Outcome)
+	u.OccupantLb = 150
+	assert.Equal(t, Met, verdict(t, Judge(KKK, u, fixture(t)), "cfr-567.4-occupant").Outcome)
+}
+
+func TestFindings(t *testing.T) {
+	cat := fixture(t)
+	short := figure("weight.payload", 1700)
+	vs := Judge(KKK, on("t3"), cat, short, figure("space.headroom", 58))
+	var got []string
+	for _, f := range Findings(vs) {
+		got = append(got, f.Code+" "+string(f.Severity))
+		assert.NotEmpty(t, f.Remedy)
+		assert.NotEmpty(t, f.Clause)
+	}
+	assert.Equal(t, []string{"standard.kkk-payload stop", "standard.kkk-headroom warn"}, got, "what was read stops, what was recalled warns")
+
+	f := *verdict(t, vs, "kkk-payload").Figure
+	short.Findings = []config.Finding{{Code: "weight.payload", Figure: &f}}
+	for _, x := range Findings(vs, short) {
+		assert.NotEqual(t, "standard.kkk-payload", x.Code, "the calculator has said it already")
+	}
+}
+
+func TestSwitchingRejudges(t *testing.T) {
+	cat, u := fixture(t), on("t2")
+	r := figure("weight.payload", 1600)
+	assert.Equal(t, Met, verdict(t, Judge(KKK, u, cat, r), "kkk-payload").Outcome)
+	assert.Equal(t, NotMet, verdict(t, Judge(ASTM, u, cat, r), "f2020-payload").Outcome)
+}
+
+func TestHostileQuestions(t *testing.T) {
+	cat := fixture(t)
+	nan := figure("weight.payload", math.NaN())
+	assert.Equal(t, NotMet, verdict(t, Judge(KKK, on("t3"), cat, nan), "kkk-payload").Outcome, "what is no number keeps no limit")
+	for _, vs := range [][]Verdict{
+		Judge(KKK, nil, cat), Judge(KKK, on("t3"), nil), Judge(KKK, on("gone"), cat), Judge("moon", on("t3"), cat), Judge("", on("t3"), cat, nil),
+		Judge(strings.Repeat("+", 1<<16), on("t3"), cat),
+	} {
+		assert.NotEmpty(t, vs)
+		assert.NotPanics(t, func() { Findings(vs, nil) })
+	}
+	last := Judge("moon", on("t3"), cat)
+	assert.Equal(t, NotJudged, last[len(last)-1].Outcome)
+	assert.Contains(t, last[len(last)-1].Note, "moon")
+}
+
+// The tables themselves: every clause can be cited, judged and traced.
+func TestTablesAreSound(t *testing.T) {
+	known := map[string]bool{}
+	all := append([]Set{federal()}, Sets()...)
+	for _, s := range all {
+		require.NotEmpty(t, s.Label)
+		for _, c := range s.Clauses {
+			assert.False(t, known[c.ID], "%s stands twice", c.ID)
+			known[c.ID] = true
+			assert.NotEmpty(t, c.Title, c.ID)
+			assert.NotEmpty(t, c.Text, c.ID)
+			assert.NotEmpty(t, c.Rows, c.ID)
+			assert.False(t, c.Sense != "" && c.Figure == "", "%s has a sense and no figure", c.ID)
+			assert.Equal(t, c.Sense != "", c.Unit != "", "%s: a number has a unit", c.ID)
+			for i, r := range c.Rows {
+				assert.NotEmpty(t, r.Source, c.ID)
+				assert.NotEmpty(t, r.Basis, c.ID)
+				assert.False(t, c.Sense != "" && r.Value == 0 && !r.Open && c.ID != "nhtsa-gvwr-gawr", "%s row %d has no number and is not open", c.ID, i)
+				if i > 0 {
+					assert.False(t, c.Rows[i-1].From.Before(r.From), "%s: newest first", c.ID)
+				}
+			}
+		}
+	}
+	assert.Equal(t, KKK, Default())
+	_, ok := Find(Default())
+	assert.True(t, ok)
+}
+
+// Section 1e of the reference: the state numbers that were read.
+func TestStateTexts(t *testing.T) {
+	for clause, want := range map[string]struct {
+		value float64
+		unit  string
+	}{
+		"in-width-most": {96, quantity.Inch}, "in-width-least": {75, quantity.Inch}, "in-height": {110, quantity.Inch}, "in-wheelbase": {123, quantity.Inch},
+		"nv-volume": {300, quantity.CubicFoot}, "nv-headroom": {60, quantity.Inch}, "nv-storage": {35, quantity.CubicFoot}, "nv-bench": {72, quantity.Inch}, "nv-bench-width": {22, quantity.Inch}, "nv-walkway": {18, quantity.Inch},
+		"ca-la-headroom": {60, quantity.Inch}, "ca-la-aisle": {12, quantity.Inch}, "ca-la-length": {113, quantity.Inch},
+		"wa-length": {112, quantity.Inch}, "wa-aisle": {9, quantity.Inch}, "wa-headroom": {53, quantity.Inch}, "ny-headroom": {54, quantity.Inch},
+	} {
+		found := false
+		for _, s := range Sets() {
+			for _, c := range s.Clauses {
+				if c.ID == clause {
+					found = true
+					assert.Equal(t, want.value, c.Rows[0].Value, clause)
+					assert.Equal(t, want.unit, c.Unit, clause)
+					assert.Equal(t, config.ReadInText, c.Rows[0].Basis, clause)
+					assert.True(t, s.AddOn, clause)
+				}
+			}
+		}
+		assert.True(t, found, clause)
+	}
+}
+
+func BenchmarkJudge(b *testing.B) {
+	cat, u := fixture(b), on("t3")
+	r := figure("weight.payload", 1800)
+	for b.Loop() {
+		Judge(KKK+"+nv", u, cat, r)
+	}
+}
