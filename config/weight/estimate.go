@@ -16,32 +16,35 @@ type estimate struct {
 	// taken holds the rows of inverse(chol(S)) A of the least-squares
 	// correction; the variance of c is |c|^2 - sum (row . c)^2.
 	taken [][]float64
+	errs  []float64 // by which tickets moved each thing, in standard deviations
 }
 
 func newEstimate(items []Item) *estimate {
-	e := &estimate{keys: map[string]int{}}
-	for i := range items {
-		e.key(&items[i])
-	}
+	e := &estimate{keys: make(map[string]int, len(items))}
+	e.know(items)
 	return e
+}
+
+// know gives each item the place of its thing among the errors.
+func (e *estimate) know(items []Item) {
+	for i := range items {
+		name := thing(&items[i])
+		k, ok := e.keys[name]
+		if !ok {
+			k = len(e.keys)
+			e.keys[name] = k
+		}
+		items[i].key = k
+	}
 }
 
 func thing(it *Item) string { return string(it.Kind) + "/" + it.ID }
 
-func (e *estimate) key(it *Item) int {
-	k, ok := e.keys[thing(it)]
-	if !ok {
-		k = len(e.keys)
-		e.keys[thing(it)] = k
-	}
-	return k
-}
-
-// spread is the gradient in units of the things' standard deviations.
+// spread is the gradient over items the estimate knows, in units of the things' standard deviations.
 func (e *estimate) spread(items []Item, perLb func(*Item) float64) []float64 {
 	c := make([]float64, len(e.keys))
 	for i := range items {
-		c[e.key(&items[i])] += perLb(&items[i]) * float64(items[i].TolLb) / likely
+		c[items[i].key] += perLb(&items[i]) * items[i].err
 	}
 	return c
 }

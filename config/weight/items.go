@@ -221,7 +221,7 @@ func (l *loader) option(o *config.Option) []Item {
 		add(l.placed(o.ID, o.Label, o.ID, KindOption, m))
 	}
 	if base := l.baseShell(); o.Shell != nil && base != nil {
-		t := TakeOffOf(l.body, o.Shell)
+		t := takeOffOf(l.body, changed(*l.body.Shell, o.Shell), false)
 		if t == nil {
 			l.note(config.Stop, "weight.shell.bad", o.Label, "What it changes in the module's construction is outside what can be built, so the change is not weighed.", "Correct its shell change in the catalogue.")
 		}
@@ -264,6 +264,7 @@ func (l *loader) times(it Item, n int) Item {
 	it.Qty *= n
 	it.Lb *= quantity.Mass(n)
 	it.TolLb *= quantity.Mass(n)
+	it.err *= float64(n)
 	l.share(&it)
 	return it
 }
@@ -291,6 +292,7 @@ func (l *loader) sound(it *Item) bool {
 	if !l.inside(x, y, z) {
 		l.note(config.Warn, "weight.item.place", it.Label, fmt.Sprintf("It is placed %.0f in behind the front axle, %.0f in right of the centreline and %.0f in above the ground, outside the vehicle.", x, y, z), "Check its station and zone in the catalogue.")
 	}
+	it.err = tol / likely
 	l.share(it)
 	return true
 }

@@ -224,7 +224,7 @@ func (l *loader) judgeShell(s *Sheet) {
 			counted += float64(it.Lb)
 		}
 	}
-	if d := float64(s.TakeOff.Lb) - counted; math.Abs(d) > 1 {
+	if d := float64(s.TakeOff.Lb) - counted; math.Abs(d) > 1 && s.Correction == nil {
 		l.note(config.Note, "weight.shell.together", "module shell", fmt.Sprintf("The construction options act on each other: the cut list's module weighs %s more than the sum counted here.", lb(d)), "Nothing to do when this is small beside the shell's own tolerance.")
 	}
 }

@@ -18,14 +18,28 @@ import "boxwright/config"
 // option, except when several of that option can be had: then it stays where
 // it is in this unit. An answer of nil means that nothing can be weighed.
 func Limits(cat *config.Catalogue, u *config.Unit, as *config.Assumptions) []config.Linear {
+	return LimitsWith(cat, u, as, nil)
+}
+
+// LimitsWith hands out the limits of the model as scale tickets correct it. A
+// ticket of the unit in hand holds for the unit as it stands: give the ticket
+// its own unit when picks are still to change.
+func LimitsWith(cat *config.Catalogue, u *config.Unit, as *config.Assumptions, tickets []Ticket) []config.Linear {
 	l := newLoader(cat, u, as)
 	if l == nil || !l.usable() {
 		return nil
+	}
+	est := &estimate{keys: map[string]int{}}
+	if len(tickets) > 0 {
+		items := l.unit()
+		est = newEstimate(items)
+		est.correct(l, items, tickets)
 	}
 	base := l.base()
 	stowage := l.stowage()
 	moves := l.movable(stowage)
 	base = append(base, l.carried(stowage)...)
+	est.apply(base)
 
 	var out []config.Linear
 	var sums []func([]Item) float64
@@ -41,7 +55,7 @@ func Limits(cat *config.Catalogue, u *config.Unit, as *config.Assumptions) []con
 			signs = []float64{-1}
 		}
 		for _, sign := range signs {
-			lin, sum := m.linear(sign)
+			lin, sum := m.linear(sign, len(cat.Options))
 			lin.Base = sum(base)
 			out = append(out, lin)
 			sums = append(sums, sum)
@@ -50,9 +64,7 @@ func Limits(cat *config.Catalogue, u *config.Unit, as *config.Assumptions) []con
 	for i := range cat.Options {
 		o := &cat.Options[i]
 		items := append(l.option(o), moves[o.ID]...)
-		if len(items) == 0 {
-			continue
-		}
+		est.apply(items)
 		for k, sum := range sums {
 			if v := sum(items); v != 0 {
 				out[k].Per[o.ID] = v
@@ -85,8 +97,8 @@ func firm(b config.Basis) bool {
 // linear turns the measure into a sum that must be at most a number; sign is
 // minus one where large values are the good ones. A ratio of at most r becomes
 // top - r bottom of at most zero.
-func (m *measure) linear(sign float64) (config.Linear, func([]Item) float64) {
-	lin := config.Linear{Code: m.code, Label: m.label, Unit: m.unit, Per: map[string]float64{}}
+func (m *measure) linear(sign float64, options int) (config.Linear, func([]Item) float64) {
+	lin := config.Linear{Code: m.code, Label: m.label, Unit: m.unit, Per: make(map[string]float64, options)}
 	if m.bottom == nil {
 		lin.Limit = sign * (m.limit - m.offset)
 		return lin, func(items []Item) float64 {
@@ -134,7 +146,7 @@ func (l *loader) movable(stowage map[string]stow) map[string][]Item {
 		if !l.sound(&there) || !l.sound(&loose) {
 			continue
 		}
-		loose.Lb, loose.FrontLb, loose.RearLb = -loose.Lb, -loose.FrontLb, -loose.RearLb
+		loose.Lb, loose.err = -loose.Lb, -loose.err
 		moves[at.option] = append(moves[at.option], there, loose)
 	}
 	return moves

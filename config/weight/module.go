@@ -22,6 +22,8 @@ type module struct {
 	sideDoors, rearLeaves   int
 	sideDoorH, rearLeafH    float64
 	parts                   []Part
+	listed                  bool // list the parts; without, only the sums are wanted
+	lb, mx, my, mz          float64
 	joints, seams           float64 // inches of weld, before stitching
 	bayLong, bayWide        float64 // actual spacing of uprights and bows
 	baysLong, baysWide      int
@@ -68,26 +70,37 @@ func newModule(b *config.Body, s config.Shell) (*module, bool) {
 	return m, true
 }
 
-// inch writes a size as the stock list does: 0.125, 2, 1.5.
+// inch writes an outside size as the stock list does: 2, 1.5.
 func inch(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }
 
 func (m *module) tubeStock(w, h float64) string {
-	return fmt.Sprintf("%s x %s x %s in tube, 6061", inch(w), inch(h), inch(m.wall))
+	return fmt.Sprintf("%s x %s x %.3f in tube, 6061", inch(w), inch(h), m.wall)
 }
 
-func sheetStock(t float64) string { return inch(t) + " in sheet, 5052" }
+func sheetStock(t float64) string { return fmt.Sprintf("%.3f in sheet, 5052", t) }
+
+// add counts a mass and reports whether its part is to be listed too.
+func (m *module) add(lb, x, y, z float64) bool {
+	m.lb += lb
+	m.mx += lb * x
+	m.my += lb * y
+	m.mz += lb * z
+	return m.listed
+}
 
 // tubes adds count pieces of w x h tube and the welds at both ends of each.
 func (m *module) tubes(section, label string, w, h, length float64, count int, x, y, z float64) {
 	if count <= 0 || length <= 0 {
 		return
 	}
-	m.parts = append(m.parts, Part{
-		Section: section, Label: label, Stock: m.tubeStock(w, h), LengthIn: quantity.Length(length), Count: count,
-		Lb:  quantity.Mass(TubeLbFt(Density6061, w, h, m.wall) * length / 12 * float64(count)),
-		XIn: quantity.Length(x), YIn: quantity.Length(y), ZIn: quantity.Length(z),
-	})
 	m.joints += 2 * 2 * (w + h) * float64(count)
+	lb := TubeLbFt(Density6061, w, h, m.wall) * length / 12 * float64(count)
+	if m.add(lb, x, y, z) {
+		m.parts = append(m.parts, Part{
+			Section: section, Label: label, Stock: m.tubeStock(w, h), LengthIn: quantity.Length(length), Count: count,
+			Lb: quantity.Mass(lb), XIn: quantity.Length(x), YIn: quantity.Length(y), ZIn: quantity.Length(z),
+		})
+	}
 }
 
 // sheets adds count pieces of sheet, each less an opening.
@@ -95,22 +108,27 @@ func (m *module) sheets(section, label string, t, length, width, opening float64
 	if count <= 0 || length <= 0 || width <= 0 || t == 0 {
 		return
 	}
-	area := math.Max(length*width-opening, 0)
-	m.parts = append(m.parts, Part{
-		Section: section, Label: label, Stock: sheetStock(t), LengthIn: quantity.Length(length), WidthIn: quantity.Length(width), Count: count,
-		Lb:  quantity.Mass(SheetLb(Density5052, t, area) * float64(count)),
-		XIn: quantity.Length(x), YIn: quantity.Length(y), ZIn: quantity.Length(z),
-	})
+	opening = math.Min(opening, length*width)
+	lb := SheetLb(Density5052, t, length*width-opening) * float64(count)
+	if m.add(lb, x, y, z) {
+		m.parts = append(m.parts, Part{
+			Section: section, Label: label, Stock: sheetStock(t), LengthIn: quantity.Length(length), WidthIn: quantity.Length(width), Count: count,
+			Lb: quantity.Mass(lb), BlankLb: quantity.Mass(SheetLb(Density5052, t, length*width) * float64(count)),
+			XIn: quantity.Length(x), YIn: quantity.Length(y), ZIn: quantity.Length(z),
+		})
+	}
 }
 
 func (m *module) bulk(section, label string, amount float64, per string, lb, x, y, z float64) {
 	if amount == 0 || lb == 0 {
 		return
 	}
-	m.parts = append(m.parts, Part{
-		Section: section, Label: label, Amount: amount, Per: per, Lb: quantity.Mass(lb),
-		XIn: quantity.Length(x), YIn: quantity.Length(y), ZIn: quantity.Length(z),
-	})
+	if m.add(lb, x, y, z) {
+		m.parts = append(m.parts, Part{
+			Section: section, Label: label, Amount: amount, Per: per, Lb: quantity.Mass(lb),
+			XIn: quantity.Length(x), YIn: quantity.Length(y), ZIn: quantity.Length(z),
+		})
+	}
 }
 
 // doorX is where the i-th side door is centred: towards the front for the only
@@ -155,22 +173,21 @@ func (m *module) walls() (street, curb, front, rear patch) {
 		rear = join(rear, patch{-float64(m.rearLeaves) * rearLeafWIn * m.rearLeafH, m.length, 0, sill + m.rearLeafH/2})
 	}
 	for _, c := range m.body.Compartments {
-		x, y, z := float64(c.XIn), float64(c.YIn), float64(c.ZIn)
-		face := float64(c.WidthIn * c.HeightIn)
-		// A compartment hung below the floor opens the skirt, not the wall.
-		if z < m.bottom {
-			continue
+		// Only what stands in the wall opens it; the rest hangs below the floor.
+		low := math.Max(float64(c.ZIn-c.HeightIn/2), m.bottom)
+		high := math.Min(float64(c.ZIn+c.HeightIn/2), m.top)
+		tall, z := math.Max(high-low, 0), (low+high)/2
+		switch face := float64(c.WidthIn) * tall; c.Side {
+		case "street":
+			street = join(street, patch{-face, float64(c.XIn), -half, z})
+		case "curb":
+			curb = join(curb, patch{-face, float64(c.XIn), half, z})
+		case "rear":
+			rear = join(rear, patch{-float64(c.DepthIn) * tall, m.length, float64(c.YIn), z})
 		}
-		switch {
-		case c.Side == "street" && face < street.area:
-			street = join(street, patch{-face, x, -half, z})
-		case c.Side == "curb" && face < curb.area:
-			curb = join(curb, patch{-face, x, half, z})
-		case c.Side == "rear":
-			if across := float64(c.DepthIn * c.HeightIn); across < rear.area {
-				rear = join(rear, patch{-across, m.length, y, z})
-			}
-		}
+	}
+	for _, p := range []*patch{&street, &curb, &front, &rear} {
+		p.area = math.Max(p.area, 0) // more openings than wall leave no wall
 	}
 	return street, curb, front, rear
 }
@@ -183,11 +200,13 @@ func (m *module) frame() {
 	under, roof := m.bottom+t/2, m.top-t/2
 
 	if leg, w := cornerLegIn, m.post; w > 0 {
-		m.parts = append(m.parts, Part{
-			Section: s, Label: "Corner posts", Stock: fmt.Sprintf("%s x %s x %s in corner extrusion, 6061", inch(leg), inch(leg), inch(w)),
-			LengthIn: quantity.Length(m.height), Count: 4, Lb: quantity.Mass(4 * AngleLbFt(Density6061, leg, w) * m.height / 12),
-			XIn: quantity.Length(m.length / 2), ZIn: quantity.Length(mid),
-		})
+		lb := 4 * AngleLbFt(Density6061, leg, w) * m.height / 12
+		if m.add(lb, m.length/2, 0, mid) {
+			m.parts = append(m.parts, Part{
+				Section: s, Label: "Corner posts", Stock: fmt.Sprintf("%s x %s x %.3f in corner extrusion, 6061", inch(leg), inch(leg), w),
+				LengthIn: quantity.Length(m.height), Count: 4, Lb: quantity.Mass(lb), XIn: quantity.Length(m.length / 2), ZIn: quantity.Length(mid),
+			})
+		}
 	}
 	m.tubes(s, "Floor rails", t, t, long, 2, m.length/2, 0, under)
 	m.tubes(s, "Floor cross members", t, t, wide, m.baysLong+1, m.length/2, 0, under)

@@ -33,10 +33,11 @@ type Part struct {
 	LengthIn quantity.Length `json:"length_in,omitempty"`
 	WidthIn  quantity.Length `json:"width_in,omitempty"`
 	Count    int             `json:"count,omitempty"`
-	Amount   float64         `json:"amount,omitempty"` // of a bulk
-	Per      string          `json:"per,omitempty"`    // its unit: "ft2", "ft3" or "in of weld"
-	Lb       quantity.Mass   `json:"lb"`               // of all pieces together
-	XIn      quantity.Length `json:"x_in"`             // centre of them all
+	Amount   float64         `json:"amount,omitempty"`   // of a bulk
+	Per      string          `json:"per,omitempty"`      // its unit: "ft2", "ft3" or "in of weld"
+	Lb       quantity.Mass   `json:"lb"`                 // of all pieces together
+	BlankLb  quantity.Mass   `json:"blank_lb,omitempty"` // of sheet, before openings for doors and compartments are cut out
+	XIn      quantity.Length `json:"x_in"`               // centre of them all
 	YIn      quantity.Length `json:"y_in"`
 	ZIn      quantity.Length `json:"z_in"`
 }
@@ -79,9 +80,17 @@ func TakeOffOf(b *config.Body, change *config.ShellChange) *TakeOff {
 	if b == nil || b.Shell == nil {
 		return nil
 	}
-	m, ok := newModule(b, changed(*b.Shell, change))
+	return takeOffOf(b, changed(*b.Shell, change), true)
+}
+
+// takeOffOf lists the parts, or finds only their sum, which is much faster.
+func takeOffOf(b *config.Body, s config.Shell, listed bool) *TakeOff {
+	m, ok := newModule(b, s)
 	if !ok {
 		return nil
+	}
+	if m.listed = listed; listed {
+		m.parts = make([]Part, 0, 64)
 	}
 	m.frame()
 	m.skins()
@@ -91,12 +100,13 @@ func TakeOffOf(b *config.Body, change *config.ShellChange) *TakeOff {
 	m.lining()
 	m.compartments()
 	m.welds()
-	t := &TakeOff{Parts: m.parts}
-	t.sum()
-	if !finite(float64(t.Lb), float64(t.XIn), float64(t.YIn), float64(t.ZIn)) {
+	if !finite(m.lb, m.mx, m.my, m.mz) || !(m.lb > 0) {
 		return nil
 	}
-	return t
+	return &TakeOff{
+		Lb: quantity.Mass(m.lb), Parts: m.parts,
+		XIn: quantity.Length(m.mx / m.lb), YIn: quantity.Length(m.my / m.lb), ZIn: quantity.Length(m.mz / m.lb),
+	}
 }
 
 // changed is the shell with an option's changes; nothing else touches it.
@@ -120,21 +130,6 @@ func changed(s config.Shell, c *config.ShellChange) config.Shell {
 		s.InsulationLbFt3 = c.InsulationLbFt3
 	}
 	return s
-}
-
-func (t *TakeOff) sum() {
-	var lb, mx, my, mz float64
-	for _, p := range t.Parts {
-		m := float64(p.Lb)
-		lb += m
-		mx += m * float64(p.XIn)
-		my += m * float64(p.YIn)
-		mz += m * float64(p.ZIn)
-	}
-	t.Lb = quantity.Mass(lb)
-	if lb != 0 {
-		t.XIn, t.YIn, t.ZIn = quantity.Length(mx/lb), quantity.Length(my/lb), quantity.Length(mz/lb)
-	}
 }
 
 // minus is the mass that has to be added to base to give t, and where; it may
@@ -168,15 +163,13 @@ func (t *TakeOff) Section(name string) quantity.Mass {
 
 // takeOff is the module with every construction option of the unit in.
 func (l *loader) takeOff() *TakeOff {
-	b := *l.body
-	shell := *b.Shell
+	shell := *l.body.Shell
 	for _, p := range l.u.Picks {
 		if o := l.cat.OptionByID(p.Option); o != nil {
 			shell = changed(shell, o.Shell)
 		}
 	}
-	b.Shell = &shell
-	return TakeOffOf(&b, nil)
+	return takeOffOf(l.body, shell, true)
 }
 
 // baseShell is the take-off of the body as it comes; nil for a van.
@@ -184,6 +177,6 @@ func (l *loader) baseShell() *TakeOff {
 	if l.body.Shell == nil || l.shellLb != nil {
 		return l.shellLb
 	}
-	l.shellLb = TakeOffOf(l.body, nil)
+	l.shellLb = takeOffOf(l.body, *l.body.Shell, false)
 	return l.shellLb
 }

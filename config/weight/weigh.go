@@ -28,6 +28,8 @@ type Sheet struct {
 	// TakeOff is the module's take-off with the construction options in; nil
 	// for a van.
 	TakeOff *TakeOff `json:"take_off,omitempty"`
+	// Correction says what scale tickets changed; nil without tickets.
+	Correction *Correction `json:"correction,omitempty"`
 }
 
 // Kind of a mass.
@@ -59,6 +61,9 @@ type Item struct {
 	ZIn     quantity.Length `json:"z_in"`
 	FrontLb quantity.Mass   `json:"front_lb"`
 	RearLb  quantity.Mass   `json:"rear_lb"`
+
+	err float64 // standard deviation of Lb before any ticket
+	key int     // of its thing in the estimate
 }
 
 // Condition is the vehicle with a given load aboard. Left is the street side.
@@ -91,6 +96,11 @@ type Wheel struct {
 // Weigh computes the weigh-up. It never fails: what cannot be computed is left
 // out and a finding says why and what to do.
 func Weigh(cat *config.Catalogue, u *config.Unit, as *config.Assumptions) *Sheet {
+	return WeighWith(cat, u, as, nil)
+}
+
+// WeighWith computes the weigh-up and corrects it by scale tickets; see Ticket.
+func WeighWith(cat *config.Catalogue, u *config.Unit, as *config.Assumptions, tickets []Ticket) *Sheet {
 	s := &Sheet{}
 	l := newLoader(cat, u, as)
 	if l == nil || !l.usable() {
@@ -99,6 +109,12 @@ func Weigh(cat *config.Catalogue, u *config.Unit, as *config.Assumptions) *Sheet
 	}
 	s.Items = l.unit()
 	est := newEstimate(s.Items)
+	if len(tickets) > 0 {
+		s.Correction = est.correct(l, s.Items, tickets)
+		for i := range s.Items {
+			l.share(&s.Items[i])
+		}
+	}
 	if l.body.Shell != nil {
 		s.TakeOff = l.takeOff()
 	}

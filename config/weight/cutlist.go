@@ -1,0 +1,133 @@
+package weight
+
+import (
+	"cmp"
+	"math"
+	"slices"
+	"strings"
+
+	"boxwright/config/quantity"
+)
+
+// Stock is what the plant buys and cuts: all cuts of one section or sheet.
+type Stock struct {
+	Stock    string        `json:"stock"`
+	Cuts     []Cut         `json:"cuts"` // longest first
+	LengthFt float64       `json:"length_ft,omitempty"`
+	AreaFt2  float64       `json:"area_ft2,omitempty"` // of blanks, before openings are cut out
+	Bars     int           `json:"bars,omitempty"`     // of BarIn, when nothing is longer
+	Lb       quantity.Mass `json:"lb"`                 // as fitted
+	BlankLb  quantity.Mass `json:"blank_lb"`           // as cut, before openings
+}
+
+// Cut is a number of pieces alike and what they are for.
+type Cut struct {
+	LengthIn quantity.Length `json:"length_in"`
+	WidthIn  quantity.Length `json:"width_in,omitempty"`
+	Count    int             `json:"count"`
+	For      []string        `json:"for"`
+	Lb       quantity.Mass   `json:"lb"` // of all pieces, as fitted
+	BlankLb  quantity.Mass   `json:"blank_lb"`
+}
+
+// How tube is bought and sawn: common practice, no source.
+const (
+	BarIn  = 240.0
+	KerfIn = 0.125
+)
+
+// CutList sorts the take-off's pieces by stock, alike ones together. What is
+// bought in bulk (board, batt, panels, coat, weld metal) is not in it; see
+// TakeOff.Bulk. Masses of both add up to the take-off.
+func (t *TakeOff) CutList() []Stock {
+	if t == nil {
+		return nil
+	}
+	var out []Stock
+	for _, p := range t.Parts {
+		if p.Stock == "" {
+			continue
+		}
+		i := slices.IndexFunc(out, func(s Stock) bool { return s.Stock == p.Stock })
+		if i < 0 {
+			i = len(out)
+			out = append(out, Stock{Stock: p.Stock})
+		}
+		out[i].add(p)
+	}
+	for i := range out {
+		s := &out[i]
+		slices.SortStableFunc(s.Cuts, func(a, b Cut) int {
+			return cmp.Or(cmp.Compare(b.LengthIn, a.LengthIn), cmp.Compare(b.WidthIn, a.WidthIn))
+		})
+		if s.AreaFt2 == 0 {
+			s.Bars = bars(s.Cuts)
+		}
+	}
+	slices.SortFunc(out, func(a, b Stock) int { return strings.Compare(a.Stock, b.Stock) })
+	return out
+}
+
+func (s *Stock) add(p Part) {
+	length, width, n := float64(p.LengthIn), float64(p.WidthIn), float64(p.Count)
+	blank := p.Lb
+	if width > 0 {
+		s.AreaFt2 += length * width / 144 * n
+		blank = p.BlankLb
+	} else {
+		s.LengthFt += length / 12 * n
+	}
+	s.Lb += p.Lb
+	s.BlankLb += blank
+	alike := func(c Cut) bool {
+		return math.Abs(float64(c.LengthIn-p.LengthIn)) < 1e-3 && math.Abs(float64(c.WidthIn-p.WidthIn)) < 1e-3
+	}
+	i := slices.IndexFunc(s.Cuts, alike)
+	if i < 0 {
+		i = len(s.Cuts)
+		s.Cuts = append(s.Cuts, Cut{LengthIn: p.LengthIn, WidthIn: p.WidthIn})
+	}
+	c := &s.Cuts[i]
+	c.Count += p.Count
+	c.Lb += p.Lb
+	c.BlankLb += blank
+	if !slices.Contains(c.For, p.Label) {
+		c.For = append(c.For, p.Label)
+	}
+}
+
+// bars counts how many bars the cuts need when each goes into the first bar
+// that still takes it, longest first: an order that wastes little, not a proof
+// of the least. Zero when a piece is longer than a bar.
+func bars(cuts []Cut) int {
+	var left []float64
+	for _, c := range cuts {
+		need := float64(c.LengthIn) + KerfIn
+		if float64(c.LengthIn) > BarIn {
+			return 0
+		}
+		for range c.Count {
+			i := slices.IndexFunc(left, func(v float64) bool { return v+KerfIn >= need })
+			if i < 0 {
+				i = len(left)
+				left = append(left, BarIn)
+			}
+			left[i] -= need
+		}
+	}
+	return len(left)
+}
+
+// Bulk lists the parts of the take-off that are bought by amount.
+func (t *TakeOff) Bulk() []Part {
+	if t == nil {
+		return nil
+	}
+	var out []Part
+	for _, p := range t.Parts {
+		if p.Stock == "" {
+			out = append(out, p)
+		}
+	}
+	return out
+}

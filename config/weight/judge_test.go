@@ -1,0 +1,171 @@
+package weight
+
+import (
+	"fmt"
+	"math"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"boxwright/config"
+)
+
+func TestSeverityFollowsTheBasis(t *testing.T) {
+	cat := prepared(t)
+	payload := Weigh(cat, typical(), people(175)).Figures
+	var value float64
+	for _, f := range payload {
+		if f.Code == "weight.payload" {
+			value = f.Value
+		}
+	}
+	for _, c := range []struct {
+		minimum float64
+		basis   config.Basis
+		code    string
+		want    config.Severity
+		reason  string
+	}{
+		{value + 1, config.ReadInText, "weight.payload.short", config.Stop, "a rule that was read, missed by a pound"},
+		{value + 1, config.Purchaser, "weight.payload.short", config.Stop, "the purchaser's own minimum"},
+		{value + 1000, config.FromMemory, "weight.payload.short", config.Warn, "from memory never stops a unit"},
+		{value + 1000, config.CommonPractice, "weight.payload.short", config.Warn, "nor does common practice"},
+		{value - 1, config.ReadInText, "weight.payload.near", config.Warn, "kept, but not surely"},
+		{value - 1000, config.ReadInText, "", "", "kept by far"},
+	} {
+		as := people(175)
+		as.Limits["weight.payload"] = config.Limit{Value: c.minimum, Sense: config.AtLeast, Source: "test", Basis: c.basis}
+		s := Weigh(cat, typical(), as)
+		if c.code == "" {
+			assert.Nil(t, finding(s, "weight.payload.short"), c.reason)
+			assert.Nil(t, finding(s, "weight.payload.near"), c.reason)
+			continue
+		}
+		f := finding(s, c.code)
+		require.NotNil(t, f, c.reason)
+		assert.Equal(t, c.want, f.Severity, c.reason)
+		assert.Equal(t, c.minimum, f.Figure.Limit, c.reason)
+		assert.NotEmpty(t, f.Picks, c.reason)
+	}
+}
+
+func TestOverloads(t *testing.T) {
+	for _, c := range []struct {
+		spoil  func(*config.Chassis)
+		code   string
+		reason string
+	}{
+		{func(c *config.Chassis) { c.GVWRLb = 10900 }, "weight.gross.over", "GVWR"},
+		{func(c *config.Chassis) { c.GAWRFrontLb = 4100 }, "weight.front-axle.over", "front GAWR"},
+		{func(c *config.Chassis) { c.GAWRRearLb = 6700 }, "weight.rear-axle.over", "rear GAWR"},
+		{func(c *config.Chassis) { c.FrontTires.LoadLb = 2050 }, "weight.front-tires.over", "front tires below the axle's rating"},
+		{func(c *config.Chassis) { c.RearTires.LoadLb = 1650 }, "weight.rear-tires.over", "rear tires below the axle's rating"},
+	} {
+		cat := fixture()
+		c.spoil(&cat.Chassis[0])
+		require.Empty(t, cat.Prepare())
+		f := finding(Weigh(cat, typical(), people(175)), c.code)
+		require.NotNil(t, f, c.reason)
+		assert.Equal(t, config.Stop, f.Severity, c.reason)
+		assert.Equal(t, config.Rating, f.Basis, c.reason)
+		assert.Less(t, f.Figure.Margin(), 0., c.reason)
+		assert.Greater(t, f.Figure.Chance, 0.5, c.reason)
+	}
+}
+
+func TestHeavyUnitOnTheRoad(t *testing.T) {
+	cat := fixture()
+	cat.Chassis[0].CurbFrontLb, cat.Chassis[0].CurbRearLb = 21000, 21000
+	require.Empty(t, cat.Prepare())
+	s := Weigh(cat, typical(), people(175))
+	assert.NotNil(t, finding(s, "weight.road-axle.over"))
+	assert.NotNil(t, finding(s, "weight.road-gross.over"))
+	assert.Equal(t, config.Warn, finding(s, "weight.road-gross.over").Severity)
+}
+
+func TestOneWheelEndTooHeavy(t *testing.T) {
+	cat := fixture()
+	cat.Chassis[0].GAWRFrontLb = 4300
+	cat.Options[0].Mass.Lb, cat.Options[0].Mass.YIn = 60, 34
+	require.Empty(t, cat.Prepare())
+	u := typical()
+	u.Set(config.Pick{Option: "winch", Qty: 1})
+	s := Weigh(cat, u, people(175))
+	require.Nil(t, finding(s, "weight.front-axle.over"))
+	f := finding(s, "weight.wheel.over")
+	require.NotNil(t, f, "the axle holds but its right wheel does not")
+	assert.Equal(t, config.Warn, f.Severity)
+	assert.Contains(t, f.Where, "RF")
+}
+
+// The chance of being over is that of a normal quantity; a limit at the value
+// itself is even odds, one at the edge of the likely range one in forty.
+func TestChance(t *testing.T) {
+	cat := fixture()
+	require.Empty(t, cat.Prepare())
+	gross := figure(t, Weigh(cat, typical(), people(175)), "weight.gross")
+	at := func(limit float64) float64 {
+		cat.Chassis[0].GVWRLb = lbs(limit)
+		return figure(t, Weigh(cat, typical(), people(175)), "weight.gross").Chance
+	}
+	assert.InDelta(t, 0.5, at(gross.Value), 1e-6)
+	assert.InDelta(t, 0.025, at(gross.High), 1e-6)
+	assert.InDelta(t, 0.975, at(gross.Low), 1e-6)
+	assert.Equal(t, 0., chanceAbove(5, 0, 5), "a sure load at its limit is not over")
+	assert.Equal(t, 1., chanceAbove(5.1, 0, 5))
+}
+
+// Likely ranges add by root sum square; pieces of one thing err together.
+func TestLikelyRanges(t *testing.T) {
+	cat := fixture()
+	cat.Chassis[0].CurbTolLb = 60
+	cat.Bodies[1].Mass.TolLb = 80
+	require.Empty(t, cat.Prepare())
+	u := &config.Unit{Chassis: "cutaway", Body: "van"}
+	f := figure(t, Weigh(cat, u, people(175)), "weight.gross")
+	assert.InDelta(t, 100, f.High-f.Value, 1e-5, "3-4-5")
+	u.Picks = []config.Pick{{Option: "scene-light", Qty: 6}}
+	f = figure(t, Weigh(cat, u, people(175)), "weight.gross")
+	assert.InDelta(t, math.Hypot(100, 6), f.High-f.Value, 1e-5, "six lights of 1 lb either way are 6 lb, not the root of 6")
+}
+
+func TestSideRangeNeverGoesBelowLevel(t *testing.T) {
+	cat := fixture()
+	require.Empty(t, cat.Prepare())
+	u := &config.Unit{Chassis: "cutaway", Body: "van"}
+	f := figure(t, Weigh(cat, u, people(175)), "weight.side")
+	assert.Equal(t, "Left-right difference, of gross, level", f.Label)
+	assert.Zero(t, f.Low)
+	// Two pounds on the right: by hand, 2 x y (front share / track + ...).
+	u.Picks = picks("bench")
+	f = figure(t, Weigh(cat, u, people(175)), "weight.side")
+	assert.Contains(t, f.Label, "right side heavy")
+}
+
+// Wheel loads of one mass by hand: 1,000 lb over the rear axle, 19 in to the
+// right on a track of 76 in, puts 750 on the right and 250 on the left.
+func TestWheelsByHand(t *testing.T) {
+	l, r := Wheels(1000, 1000*19, 76)
+	assert.Equal(t, 250., l)
+	assert.Equal(t, 750., r)
+	l, r = Wheels(1000, 5, 0)
+	assert.Equal(t, 500., l)
+	assert.Equal(t, 500., r)
+}
+
+// The front axle of a cutaway, with a winch bumper and without.
+func ExampleWeigh() {
+	cat := fixture()
+	cat.Prepare()
+	as := &config.Assumptions{OccupantLb: config.Limit{Value: 175}}
+	u := &config.Unit{Chassis: "cutaway", Body: "module-168"}
+	for range 2 {
+		f, _ := Weigh(cat, u, as).Figure("weight.front-axle")
+		fmt.Printf("%.0f lb, likely %.0f to %.0f, %.0f lb left\n", f.Value, f.Low, f.High, f.Margin())
+		u.Set(config.Pick{Option: "winch", Qty: 1})
+	}
+	// Output:
+	// 4071 lb, likely 4009 to 4134, 929 lb left
+	// 4307 lb, likely 4243 to 4371, 693 lb left
+}
