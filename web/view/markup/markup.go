@@ -11,16 +11,18 @@ import (
 type kind uint8
 
 const (
-	nothing kind = iota
-	element
+	element kind = iota
 	attribute
 	text
 	fragment
 )
 
-// Part is an element, an attribute, a text, or a run of parts. The zero Part
-// writes nothing.
-type Part struct {
+// Part is an element, an attribute, a text, or a run of parts. The nil Part
+// writes nothing. It is a pointer because the pages' code hands parts around
+// everywhere: copying the node itself would make the core a tenth larger.
+type Part = *node
+
+type node struct {
 	kind  kind
 	name  string // of element or attribute
 	value string // of attribute or text
@@ -28,17 +30,17 @@ type Part struct {
 }
 
 // El is an element with its attributes and children in any order.
-func El(tag string, parts ...Part) Part { return Part{kind: element, name: tag, parts: parts} }
+func El(tag string, parts ...Part) Part { return &node{kind: element, name: tag, parts: parts} }
 
 // At is an attribute.
-func At(name, value string) Part { return Part{kind: attribute, name: name, value: value} }
+func At(name, value string) Part { return &node{kind: attribute, name: name, value: value} }
 
 // Flag is an attribute without a value, present when on.
 func Flag(name string, on bool) Part {
 	if !on {
-		return Part{}
+		return nil
 	}
-	return Part{kind: attribute, name: name}
+	return &node{kind: attribute, name: name}
 }
 
 // Class is the class attribute; empty names are skipped.
@@ -50,28 +52,28 @@ func Class(names ...string) Part {
 		}
 	}
 	if len(kept) == 0 {
-		return Part{}
+		return nil
 	}
 	return At("class", strings.Join(kept, " "))
 }
 
 // Text is a text.
-func Text(s string) Part { return Part{kind: text, value: s} }
+func Text(s string) Part { return &node{kind: text, value: s} }
 
 // Many is a run of parts without an element around them.
-func Many(parts ...Part) Part { return Part{kind: fragment, parts: parts} }
+func Many(parts ...Part) Part { return &node{kind: fragment, parts: parts} }
 
 // If keeps the part when the condition holds.
 func If(condition bool, p Part) Part {
 	if condition {
 		return p
 	}
-	return Part{}
+	return nil
 }
 
 // Each makes a part of every item.
 func Each[T any](items []T, make func(i int, item T) Part) Part {
-	run := Part{kind: fragment, parts: nil}
+	run := &node{kind: fragment}
 	for i, item := range items {
 		run.parts = append(run.parts, make(i, item))
 	}
@@ -79,7 +81,7 @@ func Each[T any](items []T, make func(i int, item T) Part) Part {
 }
 
 // String writes the part as HTML.
-func (p Part) String() string {
+func (p *node) String() string {
 	var b strings.Builder
 	p.write(&b)
 	return b.String()
@@ -88,13 +90,16 @@ func (p Part) String() string {
 // Elements that have no end tag in HTML.
 var void = map[string]bool{"input": true, "br": true, "hr": true, "img": true, "meta": true, "link": true, "col": true, "wbr": true}
 
-func (p Part) write(b *strings.Builder) {
+func (p *node) write(b *strings.Builder) {
+	if p == nil {
+		return
+	}
 	switch p.kind {
 	case text:
 		b.WriteString(html.EscapeString(p.value))
 	case fragment:
 		for _, c := range p.parts {
-			if c.kind != attribute {
+			if c != nil && c.kind != attribute {
 				c.write(b)
 			}
 		}
@@ -107,7 +112,7 @@ func (p Part) write(b *strings.Builder) {
 			return
 		}
 		for _, c := range p.parts {
-			if c.kind != attribute {
+			if c != nil && c.kind != attribute {
 				c.write(b)
 			}
 		}
@@ -120,6 +125,9 @@ func (p Part) write(b *strings.Builder) {
 // attributes writes those of an element; a fragment may carry some too.
 func attributes(b *strings.Builder, parts []Part) {
 	for _, c := range parts {
+		if c == nil {
+			continue
+		}
 		switch c.kind {
 		case fragment:
 			attributes(b, c.parts)

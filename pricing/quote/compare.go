@@ -1,0 +1,166 @@
+package quote
+
+import (
+	"slices"
+
+	"boxwright/config/quantity"
+	"boxwright/pricing"
+)
+
+// Row is one line of a comparison: a heading, or a cell for each quote.
+type Row struct {
+	Label   string
+	Heading bool
+	Cells   []string
+	Differs bool
+}
+
+// compared are the figures two buyers argue about, by code.
+var compared = []struct{ code, label string }{
+	{"weight.payload", "Payload (GVWR less curb weight)"},
+	{"weight.payload-left", "Payload left, loaded"},
+	{"weight.curb", "Curb weight"},
+	{"weight.front-axle", "Front axle, loaded"},
+	{"weight.rear-axle", "Rear axle, loaded"},
+	{"weight.ssf", "T/2h"},
+	{"power.remaining", "Amps left, hot"},
+	{"power.battery-minutes", "On battery"},
+	{"space.storage", "Storage inside"},
+	{"space.headroom", "Headroom"},
+	{"space.oxygen", "Oxygen"},
+}
+
+// Compare sets quotes side by side, in the order given; a nil quote has empty
+// cells. Figures come first, then every group in which the units differ or
+// agree.
+func Compare(quotes []*Quote, in quantity.System) []Row {
+	var rows []Row
+	add := func(label string, cell func(*Quote) string) {
+		r := Row{Label: label}
+		first := ""
+		for i, q := range quotes {
+			text := "–"
+			if q != nil {
+				text = cell(q)
+			}
+			r.Cells = append(r.Cells, text)
+			if i == 0 {
+				first = text
+			} else if text != first {
+				r.Differs = true
+			}
+		}
+		rows = append(rows, r)
+	}
+	heading := func(label string) { rows = append(rows, Row{Label: label, Heading: true, Differs: true}) }
+
+	heading("What decides")
+	add("Price", (*Quote).Total)
+	add("Delivery, even odds", func(q *Quote) string { return q.Plan.EvenOdds.Long() })
+	add("Delivery, nine in ten", func(q *Quote) string { return q.Plan.NineInTen.Long() })
+	add("Stands until", func(q *Quote) string { return q.Price.ValidUntil.Long() })
+	heading("Figures")
+	for _, c := range compared {
+		add(c.label, func(q *Quote) string {
+			f, ok := q.Figure(c.code)
+			if !ok {
+				return "–"
+			}
+			text := in.Show(f.Value, f.Unit)
+			if f.Sense != "" {
+				text += " (margin " + in.Show(f.Margin(), f.Unit) + ")"
+			}
+			return text
+		})
+	}
+	heading("Vehicle")
+	add("Chassis", func(q *Quote) string { return q.Chassis.Label })
+	add("GVWR", func(q *Quote) string { return in.Show(float64(q.Chassis.GVWRLb), quantity.Pound) })
+	add("Module", func(q *Quote) string { return q.Body.Label })
+	i := slices.IndexFunc(quotes, func(q *Quote) bool { return q != nil })
+	if i < 0 {
+		return rows
+	}
+	cat := quotes[i].Edition.Cat
+	for _, ch := range cat.Chapters {
+		heading(ch.Label)
+		for g := range cat.Groups {
+			group := &cat.Groups[g]
+			if group.Chapter != ch.ID {
+				continue
+			}
+			add(group.Label, func(q *Quote) string { return q.chosen(group.ID) })
+		}
+	}
+	return rows
+}
+
+// chosen names what a unit holds of a group.
+func (q *Quote) chosen(group string) string {
+	text := ""
+	for _, m := range q.Edition.Cat.Members(group) {
+		o := &q.Edition.Cat.Options[m]
+		n := q.Draft.Unit.Qty(o.ID)
+		if n == 0 {
+			continue
+		}
+		if text != "" {
+			text += "; "
+		}
+		text += o.Label
+		if n > 1 {
+			text += " × " + quantity.Group(float64(n), 0)
+		}
+	}
+	if text == "" {
+		return "–"
+	}
+	return text
+}
+
+// Delta is what separates one quote from another.
+type Delta struct {
+	Lines []DeltaLine // in the order of the two price sheets
+	Total pricing.Amount
+	Days  int // calendar days by which the other arrives later at even odds
+}
+
+// DeltaLine is one line of the price that differs.
+type DeltaLine struct {
+	Label    string
+	From, To pricing.Amount
+	By       pricing.Amount
+}
+
+// Difference explains the price of one quote by that of another: the lines'
+// differences add up to the totals' difference, to the cent.
+func Difference(from, to *Quote) Delta {
+	type sums struct{ from, to pricing.Amount }
+	byKey := map[string]*sums{}
+	var order []string
+	labels := map[string]string{}
+	take := func(lines []pricing.Line, add func(*sums, pricing.Amount)) {
+		for _, l := range lines {
+			key := l.Code + " " + l.ID
+			if l.ID == "" {
+				key = l.Code + " " + l.Label
+			}
+			if byKey[key] == nil {
+				byKey[key] = &sums{}
+				order = append(order, key)
+				labels[key] = l.Label
+			}
+			add(byKey[key], l.Amount)
+		}
+	}
+	take(from.Price.Lines, func(s *sums, a pricing.Amount) { s.from = s.from.Add(a) })
+	take(to.Price.Lines, func(s *sums, a pricing.Amount) { s.to = s.to.Add(a) })
+	d := Delta{Total: to.Price.Total.Sub(from.Price.Total), Days: from.Plan.EvenOdds.DaysUntil(to.Plan.EvenOdds)}
+	for _, key := range order {
+		s := byKey[key]
+		if by := s.to.Sub(s.from); !by.IsZero() {
+			d.Lines = append(d.Lines, DeltaLine{Label: labels[key], From: s.from, To: s.to, By: by})
+		}
+	}
+	return d
+}

@@ -1,0 +1,153 @@
+package quote
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+	"strings"
+
+	"boxwright/config"
+	"boxwright/config/leadtime"
+	"boxwright/config/power"
+	"boxwright/config/quantity"
+	"boxwright/config/rules"
+	"boxwright/config/space"
+	"boxwright/config/standards"
+	"boxwright/config/weight"
+	"boxwright/pricing"
+)
+
+// Quote is a draft with everything computed from it.
+type Quote struct {
+	Edition *Edition
+	Draft   *Draft
+	Chassis *config.Chassis
+	Body    *config.Body
+
+	Assume   config.Assumptions
+	Answer   rules.Answer
+	Weight   *weight.Sheet
+	Power    *power.Sheet
+	Space    *space.Sheet
+	Plan     *leadtime.Plan
+	Price    *pricing.Sheet
+	Verdicts []standards.Verdict
+
+	// Findings of every check, those that stop the quote first.
+	Findings []config.Finding
+}
+
+// Compute checks the draft against the edition and works everything out. The
+// error is a config.Problems when the draft cannot be computed with this
+// edition at all.
+func Compute(ed *Edition, d *Draft) (*Quote, error) {
+	u := &d.Unit
+	if ps := ed.Cat.CheckUnit(u); len(ps) > 0 {
+		return nil, ps
+	}
+	q := &Quote{
+		Edition: ed, Draft: d,
+		Chassis: ed.Cat.ChassisByID(u.Chassis), Body: ed.Cat.BodyByID(u.Body),
+		Assume: standards.Assume(u.RuleSet, ed.Cat, u),
+	}
+	q.Weight = weight.Weigh(ed.Cat, u, &q.Assume)
+	q.Power = power.Budget(ed.Cat, u, &q.Assume)
+	q.Space = space.Measure(ed.Cat, u, &q.Assume)
+	var err error
+	if q.Plan, err = leadtime.Schedule(ed.Cat, u); err != nil {
+		return nil, err
+	}
+	if q.Price, err = pricing.Build(ed.Book, ed.Cat, u, &d.Terms, d.Date); err != nil {
+		return nil, err
+	}
+	q.Verdicts = standards.Judge(u.RuleSet, u, ed.Cat, &q.Weight.Report, &q.Power.Report, &q.Space.Report)
+	q.Answer = ed.Rules.Answer(u, Limits(ed, d))
+	q.gather()
+	return q, nil
+}
+
+// Limits are the sums that picks add up to on any chassis with any body.
+func Limits(ed *Edition, d *Draft) *rules.Limits {
+	cat, u := ed.Cat, d.Unit
+	others := u
+	others.Chassis, others.Body, others.Picks = "", "", nil
+	return &rules.Limits{
+		For: func(chassis, body string) []config.Linear {
+			on := u.Clone()
+			on.Chassis, on.Body = chassis, body
+			as := standards.Assume(u.RuleSet, cat, &on)
+			return slices.Concat(weight.Limits(cat, &on, &as), power.Limits(cat, &on, &as))
+		},
+		Key: fmt.Sprintf("%+v", others),
+	}
+}
+
+func (q *Quote) gather() {
+	q.Findings = slices.Concat(
+		q.fit(), q.Weight.Findings, q.Power.Findings, q.Space.Findings, q.Plan.Findings, q.Price.Findings, q.pending(),
+	)
+	rank := map[config.Severity]int{config.Stop: 0, config.Warn: 1, config.Note: 2}
+	slices.SortStableFunc(q.Findings, func(a, b config.Finding) int { return cmp.Compare(rank[a.Severity], rank[b.Severity]) })
+}
+
+// fit says where the picks do not go together.
+func (q *Quote) fit() []config.Finding {
+	if q.Answer.Satisfiable {
+		return nil
+	}
+	var out []config.Finding
+	for _, r := range q.Edition.Rules.Conflict(&q.Draft.Unit, Limits(q.Edition, q.Draft)) {
+		out = append(out, config.Finding{
+			Code: "rules.conflict", Severity: config.Stop, Where: "Options that do not go together",
+			Text: q.Words(r, quantity.US), Picks: r.Picks, Remedy: "Take out or exchange one of: " + q.Labels(r.Picks) + ".",
+		})
+	}
+	return out
+}
+
+// pending names the groups that still need a choice.
+func (q *Quote) pending() []config.Finding {
+	var out []config.Finding
+	cat := q.Edition.Cat
+	for i := range cat.Groups {
+		g := &cat.Groups[i]
+		if g.Choose != config.ChooseOne {
+			continue
+		}
+		chosen := slices.ContainsFunc(cat.Members(g.ID), func(m int) bool { return q.Draft.Unit.Has(cat.Options[m].ID) })
+		if !chosen {
+			out = append(out, config.Finding{
+				Code: "rules.choose", Severity: config.Warn, Where: g.Label, Clause: g.ID,
+				Text: "nothing is chosen yet.", Remedy: "Choose one in the Unit area, or press Complete the unit there.",
+			})
+		}
+	}
+	return out
+}
+
+// Labels joins the names of ids for a sentence.
+func (q *Quote) Labels(ids []string) string {
+	names := make([]string, len(ids))
+	for i, id := range ids {
+		names[i] = q.Edition.Cat.LabelOf(id)
+	}
+	return strings.Join(names, "; ")
+}
+
+// Total is the price with its currency.
+func (q *Quote) Total() string { return q.Price.Currency + " " + q.Price.Total.Show() }
+
+// Figure finds a figure of any check by its code.
+func (q *Quote) Figure(code string) (config.Figure, bool) {
+	for _, r := range []*config.Report{&q.Weight.Report, &q.Power.Report, &q.Space.Report, &q.Plan.Report} {
+		if f, ok := r.Figure(code); ok {
+			return f, true
+		}
+	}
+	return config.Figure{}, false
+}
+
+// Stopped reports whether something forbids issuing the quote as it stands.
+func (q *Quote) Stopped() bool {
+	return slices.ContainsFunc(q.Findings, func(f config.Finding) bool { return f.Severity == config.Stop })
+}

@@ -1,0 +1,97 @@
+// Package quote is the document model: the draft a person works on, everything
+// computed from it, and what is printed, compared and linked.
+package quote
+
+import (
+	"encoding/json"
+	"fmt"
+
+	"boxwright/config"
+	"boxwright/pricing"
+)
+
+// DraftFormat is the value of Draft.Format this program reads.
+const DraftFormat = "boxwright-quote/1"
+
+// Limits on a draft that comes from outside, checked before decoding.
+const (
+	MaxDraftBytes = 256 << 10
+	maxText       = 400
+	maxNotes      = 4000
+)
+
+// Draft is a quote being worked on: the unit, the terms and the parties. It is
+// the whole state of the page that matters; everything else is computed.
+type Draft struct {
+	Format string      `json:"format"`
+	Number string      `json:"number"` // the seller's number of the quote
+	Rev    int         `json:"rev"`    // 0 for the first issue
+	Date   config.Date `json:"date"`   // day the quote is dated
+	Title  string      `json:"title"`  // what the buyer calls the unit
+	Seller Party       `json:"seller"`
+	Buyer  Party       `json:"buyer"`
+	Notes  string      `json:"notes,omitempty"` // printed in the quote
+
+	Unit  config.Unit   `json:"unit"`
+	Terms pricing.Terms `json:"terms"`
+}
+
+// Party is one side of the quote.
+type Party struct {
+	Name    string `json:"name,omitempty"`
+	Person  string `json:"person,omitempty"`
+	Address string `json:"address,omitempty"`
+	Reach   string `json:"reach,omitempty"` // telephone or mail
+}
+
+// ReadDraft decodes a draft strictly and checks what does not need a
+// catalogue. The error is a config.Problems.
+func ReadDraft(data []byte) (*Draft, error) {
+	if len(data) > MaxDraftBytes {
+		return nil, config.Problems{{Code: "draft.too-large", Where: "the draft", Text: fmt.Sprintf("is %d bytes; the most that is read is %d", len(data), MaxDraftBytes)}}
+	}
+	d := new(Draft)
+	if p := config.DecodeStrict(data, d); p != nil {
+		p.Code = "draft." + p.Code
+		return nil, config.Problems{*p}
+	}
+	if ps := d.check(); len(ps) > 0 {
+		return nil, ps
+	}
+	return d, nil
+}
+
+func (d *Draft) check() config.Problems {
+	var ps config.Problems
+	if d.Format != DraftFormat {
+		ps = append(ps, config.Problem{Code: "draft.format", Where: "format", Text: fmt.Sprintf("is %q; this program reads %q", d.Format, DraftFormat)})
+	}
+	for _, f := range []struct {
+		where, text string
+		most        int
+	}{
+		{"number", d.Number, 60}, {"title", d.Title, maxText}, {"notes", d.Notes, maxNotes},
+		{"seller name", d.Seller.Name, maxText}, {"seller person", d.Seller.Person, maxText}, {"seller address", d.Seller.Address, maxText}, {"seller reach", d.Seller.Reach, maxText},
+		{"buyer name", d.Buyer.Name, maxText}, {"buyer person", d.Buyer.Person, maxText}, {"buyer address", d.Buyer.Address, maxText}, {"buyer reach", d.Buyer.Reach, maxText},
+	} {
+		if len(f.text) > f.most {
+			ps = append(ps, config.Problem{Code: "draft.too-long", Where: f.where, Text: fmt.Sprintf("has %d bytes; the most is %d", len(f.text), f.most)})
+		}
+	}
+	if d.Rev < 0 || d.Rev > 999 {
+		ps = append(ps, config.Problem{Code: "draft.range", Where: "rev", Text: "a revision is 0 to 999"})
+	}
+	return ps
+}
+
+// Bytes is the canonical form of the draft: the same draft always gives the
+// same bytes. It fails only on a number that is not finite.
+func (d *Draft) Bytes() ([]byte, error) { return json.Marshal(d) }
+
+// Clone is a deep copy.
+func (d *Draft) Clone() *Draft {
+	c := *d
+	c.Unit = d.Unit.Clone()
+	c.Terms = d.Terms.Clone()
+	return &c
+}

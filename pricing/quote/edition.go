@@ -1,0 +1,34 @@
+package quote
+
+import (
+	"boxwright/config"
+	"boxwright/config/rules"
+	"boxwright/pricing"
+)
+
+// Edition is a catalogue made ready: its price book read and its rules
+// compiled. It is not safe for concurrent use, since the rules engine keeps
+// what it has learnt.
+type Edition struct {
+	Cat   *config.Catalogue
+	Book  *pricing.Book
+	Rules *rules.Engine
+}
+
+// OpenEdition reads a catalogue file and makes it ready. The error, when there
+// is one, is a config.Problems with the places in the file.
+func OpenEdition(file []byte) (*Edition, error) {
+	cat, err := config.Read(file)
+	if err != nil {
+		return nil, err
+	}
+	book, err := pricing.ReadBook(cat.PriceBook, cat)
+	if err != nil {
+		return nil, err
+	}
+	engine, err := rules.Compile(cat)
+	if err != nil {
+		return nil, err
+	}
+	return &Edition{Cat: cat, Book: book, Rules: engine}, nil
+}

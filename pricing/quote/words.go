@@ -1,0 +1,44 @@
+package quote
+
+import (
+	"fmt"
+	"strings"
+
+	"boxwright/config"
+	"boxwright/config/quantity"
+	"boxwright/config/rules"
+)
+
+// Words puts a reason in the rules' own sentences; a limit is shown as the sum
+// it is.
+func (q *Quote) Words(r rules.Reason, in quantity.System) string {
+	var out []string
+	for _, rule := range r.Rules {
+		out = append(out, rule.Text)
+	}
+	for i := range r.Limits {
+		out = append(out, q.sum(&r.Limits[i], in))
+	}
+	if len(out) == 0 {
+		for _, id := range r.Groups {
+			if g := q.Edition.Cat.GroupByID(id); g != nil {
+				out = append(out, fmt.Sprintf("Of %s only %s can be had.", g.Label, map[string]string{config.ChooseOne: "one", config.ChooseAtMostOne: "one at most"}[g.Choose]))
+			}
+		}
+	}
+	return strings.Join(out, " ")
+}
+
+// sum writes a limit's arithmetic as a sentence: what stands, what is asked,
+// what it comes to, and by how much that is too much.
+func (q *Quote) sum(a *rules.Arithmetic, in quantity.System) string {
+	show := func(v float64) string { return in.Show(v, a.Unit) }
+	text := fmt.Sprintf("%s: %s before options, %s from your choices", a.Label, show(a.Base), show(a.Picked))
+	if a.Asked != 0 {
+		text += fmt.Sprintf(", %s from this", show(a.Asked))
+	}
+	if a.Rest != 0 {
+		text += fmt.Sprintf(", and at least %s from what a full unit still needs", show(a.Rest))
+	}
+	return text + fmt.Sprintf(", together %s: %s over the limit of %s.", show(a.Total), show(a.Over), show(a.Limit))
+}

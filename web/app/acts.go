@@ -1,0 +1,428 @@
+package app
+
+import (
+	"errors"
+	"slices"
+	"strconv"
+	"strings"
+
+	"boxwright/config"
+	"boxwright/config/rules"
+	"boxwright/pricing/link"
+	"boxwright/pricing/quote"
+	"boxwright/web/view"
+)
+
+// acts are all the things the page can ask for, by the word in its markup.
+var acts = map[string]func(*session, Act){
+	"start":          func(*session, Act) {},
+	"restore":        func(*session, Act) {},
+	"go":             goArea,
+	"chapter":        func(s *session, a Act) { s.view.Chapter, s.view.Asked, s.view.Search = a.ID, "", "" },
+	"search":         func(s *session, a Act) { s.view.Search = clip(a.Value, 80) },
+	"units":          func(s *session, _ Act) { s.view.Metric = !s.view.Metric },
+	"theme":          setTheme,
+	"print":          func(s *session, _ Act) { s.step(Step{Do: "print"}) },
+	"pick":           pick,
+	"release":        release,
+	"qty":            setQty,
+	"chassis":        setChassis,
+	"body":           setBody,
+	"complete":       func(s *session, _ Act) { s.refill() },
+	"why":            ask,
+	"mend":           mend,
+	"set":            setField,
+	"carry":          carry,
+	"stow":           stow,
+	"new":            startNew,
+	"open-link":      openLink,
+	"copy-link":      func(s *session, a Act) { s.step(Step{Do: "copy", Text: a.Value}); s.notice = "Link copied." },
+	"pin":            pin,
+	"unpin":          unpin,
+	"swap":           swap,
+	"only-dif":       func(s *session, a Act) { s.view.OnlyDif = a.On },
+	"load-catalogue": loadCatalogue,
+	"demo-catalogue": demoCatalogue,
+	"save-draft":     saveDraft,
+	"open-draft":     openDraft,
+}
+
+func goArea(s *session, a Act) {
+	s.view.Area, s.view.Asked = view.AreaByID(a.ID).ID, ""
+	s.step(Step{Do: "top"})
+}
+
+func setTheme(s *session, a Act) {
+	if slices.Contains([]string{"", "light", "dark", "contrast"}, a.Value) {
+		s.view.Theme = a.Value
+	}
+}
+
+// pick takes an option into the unit or out of it. In a group of which only
+// one can be had it takes the place of the other.
+func pick(s *session, a Act) {
+	cat := s.app.edition.Cat
+	o := cat.OptionByID(a.ID)
+	if o == nil {
+		s.fault("There is no option %q in this edition.", a.ID)
+		return
+	}
+	u := &s.draft.Unit
+	if !a.On {
+		u.Drop(o.ID)
+		s.refill()
+		return
+	}
+	answer := s.app.edition.Rules.Answer(u, s.limits())
+	if answer.Of(o.ID) == rules.RuledOut && !u.Has(o.ID) {
+		s.view.Asked = o.ID
+		s.notice = o.Label + " cannot be had with the present choices."
+		return
+	}
+	s.view.Asked = ""
+	s.take(o, max(u.Qty(o.ID), 1))
+	s.refill()
+}
+
+// take puts a deliberate pick in, dropping its rivals in a single-choice group.
+func (s *session) take(o *config.Option, qty int) {
+	cat, u := s.app.edition.Cat, &s.draft.Unit
+	if g := cat.GroupByID(o.Group); g.Choose != config.ChooseAny {
+		for _, m := range cat.Members(g.ID) {
+			u.Drop(cat.Options[m].ID)
+		}
+	}
+	u.Set(config.Pick{Option: o.ID, Qty: qty})
+}
+
+// release makes a deliberate pick give way again.
+func release(s *session, a Act) {
+	if p := s.draft.Unit.Find(a.ID); p != nil {
+		p.Filled = true
+		s.refill()
+		s.notice = s.app.edition.Cat.LabelOf(a.ID) + " may now give way to other choices. " + s.notice
+	}
+}
+
+func setQty(s *session, a Act) {
+	o := s.app.edition.Cat.OptionByID(a.ID)
+	if o == nil {
+		return
+	}
+	most := max(o.MaxQty, 1)
+	n, err := strconv.Atoi(strings.TrimSpace(a.Value))
+	if err != nil || n < 0 || n > most {
+		s.wrong("qty-"+a.ID, a.Value, "a whole number from 0 to "+strconv.Itoa(most))
+		return
+	}
+	s.right("qty-" + a.ID)
+	if n == 0 {
+		s.draft.Unit.Drop(o.ID)
+	} else {
+		s.draft.Unit.Set(config.Pick{Option: o.ID, Qty: n})
+	}
+	s.refill()
+}
+
+func setChassis(s *session, a Act) {
+	if s.app.edition.Cat.ChassisByID(a.ID) == nil {
+		s.fault("There is no chassis %q in this edition.", a.ID)
+		return
+	}
+	before := s.draft.Unit.Clone()
+	s.draft.Unit.Chassis = a.ID
+	s.moved(before, a.ID)
+}
+
+func setBody(s *session, a Act) {
+	if s.app.edition.Cat.BodyByID(a.ID) == nil {
+		s.fault("There is no module %q in this edition.", a.ID)
+		return
+	}
+	before := s.draft.Unit.Clone()
+	s.draft.Unit.Body = a.ID
+	s.moved(before, a.ID)
+}
+
+// moved completes the unit on another chassis or body. When the picks cannot
+// stand on it the unit stays as it was and the reason is shown.
+func (s *session) moved(before config.Unit, wanted string) {
+	answer := s.app.edition.Rules.Answer(&before, s.limitsOf(&before))
+	if answer.Of(wanted) == rules.RuledOut {
+		s.draft.Unit = before
+		s.view.Asked = wanted
+		s.notice = s.app.edition.Cat.LabelOf(wanted) + " does not go with the present choices."
+		return
+	}
+	s.view.Asked = ""
+	s.refill()
+}
+
+// tell words what the program changed to keep the unit whole.
+func (s *session) tell(changes []rules.Change) {
+	cat := s.app.edition.Cat
+	for i, c := range changes {
+		if i == 4 {
+			s.notice += " And " + strconv.Itoa(len(changes)-i) + " more."
+			break
+		}
+		if c.Added {
+			s.notice += " Also added: " + cat.LabelOf(c.Option) + "."
+		} else {
+			s.notice += " Gave way: " + cat.LabelOf(c.Option) + "."
+		}
+	}
+	s.notice = strings.TrimSpace(s.notice)
+}
+
+// ask opens or closes the answer to "why not?".
+func ask(s *session, a Act) {
+	if s.view.Asked == a.ID {
+		s.view.Asked = ""
+		return
+	}
+	s.view.Asked = a.ID
+	s.step(Step{Do: "focus", ID: "why-" + a.ID})
+}
+
+// mend applies an offered way out: ID is the thing wanted, Value the position
+// in the list of ways, worked out again from the same unit.
+func mend(s *session, a Act) {
+	u := &s.draft.Unit
+	list := s.app.edition.Rules.Mend(u, s.limits(), a.ID, nil)
+	i, err := strconv.Atoi(a.Value)
+	if err != nil || i < 0 || i >= len(list) {
+		s.fault("That way out is no longer open; ask again.")
+		return
+	}
+	s.draft.Unit = list[i].Unit
+	s.view.Asked = ""
+	s.notice = "Done: " + s.app.edition.Cat.LabelOf(a.ID) + " is in."
+	s.tell(list[i].Changes)
+}
+
+func (s *session) limits() *rules.Limits { return quote.Limits(s.app.edition, s.draft) }
+
+// limitsOf are the limits for the draft with another unit in it.
+func (s *session) limitsOf(u *config.Unit) *rules.Limits {
+	d := *s.draft
+	d.Unit = *u
+	return quote.Limits(s.app.edition, &d)
+}
+
+func carry(s *session, a Act) {
+	e := s.app.edition.Cat.EquipmentByID(a.ID)
+	if e == nil {
+		return
+	}
+	n, err := strconv.Atoi(strings.TrimSpace(a.Value))
+	if strings.TrimSpace(a.Value) == "" {
+		n, err = 0, nil
+	}
+	if err != nil || n < 0 || n > 99 {
+		s.wrong("carry-"+a.ID, a.Value, "a whole number from 0 to 99")
+		return
+	}
+	s.right("carry-" + a.ID)
+	u := &s.draft.Unit
+	i := slices.IndexFunc(u.Carried, func(c config.Carried) bool { return c.Equipment == a.ID })
+	switch {
+	case n == 0 && i >= 0:
+		u.Carried = slices.Delete(u.Carried, i, i+1)
+	case n > 0 && i >= 0:
+		u.Carried[i].Qty = n
+	case n > 0:
+		u.Carried = append(u.Carried, config.Carried{Equipment: a.ID, Qty: n})
+	}
+	sortCarried(u.Carried)
+}
+
+func stow(s *session, a Act) {
+	u := &s.draft.Unit
+	for i := range u.Carried {
+		if u.Carried[i].Equipment == a.ID {
+			u.Carried[i].Compartment = a.Value
+		}
+	}
+	sortCarried(u.Carried)
+}
+
+// startNew begins a quote on a chassis, keeping the parties.
+func startNew(s *session, a Act) {
+	old := s.draft
+	s.draft = s.fresh(a.ID, a.Value)
+	s.draft.Seller, s.draft.Buyer = old.Seller, old.Buyer
+	s.draft.Unit.RuleSet, s.draft.Unit.NeededBy = old.Unit.RuleSet, old.Unit.NeededBy
+	s.notice = "A new unit was begun. Undo brings the earlier one back."
+}
+
+// openLink replaces the draft by the one a link holds; the earlier one is set
+// aside in Compare, so that nothing is lost.
+func openLink(s *session, a Act) {
+	d, _, err := link.Decode(s.app.edition.Cat, a.Value)
+	if err != nil {
+		s.fault("%s", sentence(err))
+		return
+	}
+	if s.keepAside() {
+		s.notice = "The quote was opened from its link. The one worked on before is set aside in Compare."
+	} else {
+		s.notice = "The quote was opened from its link."
+	}
+	s.draft = d
+	s.view.Area, s.view.Asked = "quote", ""
+}
+
+// keepAside pins the present draft when it holds any deliberate choice.
+func (s *session) keepAside() bool {
+	chosen := slices.ContainsFunc(s.draft.Unit.Picks, func(p config.Pick) bool { return !p.Filled })
+	if !chosen && s.draft.Buyer.Name == "" {
+		return false
+	}
+	return s.pinDraft()
+}
+
+func (s *session) pinDraft() bool {
+	q, err := quote.Compute(s.app.edition, s.draft)
+	if err != nil {
+		return false
+	}
+	text, err := link.Encode(q)
+	if err != nil {
+		return false
+	}
+	if slices.Contains(s.pins, text) {
+		return true
+	}
+	if len(s.pins) >= maxPins {
+		s.pins = s.pins[1:]
+	}
+	s.pins = append(s.pins, text)
+	return true
+}
+
+func pin(s *session, _ Act) {
+	if s.pinDraft() {
+		s.notice = "Set aside for comparison. Now change the unit, and compare."
+	}
+}
+
+// pinLink sets a quote aside from its link.
+func pinLink(s *session, a Act) error {
+	if _, _, err := link.Decode(s.app.edition.Cat, a.Value); err != nil {
+		return err
+	}
+	if len(s.pins) >= maxPins {
+		return errors.New("three quotes are set aside already: take one out first")
+	}
+	text := a.Value
+	if i := strings.Index(text, "#"); i >= 0 {
+		text = text[i+1:]
+	}
+	s.pins = append(s.pins, strings.TrimSpace(text))
+	return nil
+}
+
+func unpin(s *session, a Act) {
+	if i, err := strconv.Atoi(a.ID); err == nil && i >= 0 && i < len(s.pins) {
+		s.pins = slices.Delete(slices.Clone(s.pins), i, i+1)
+	}
+}
+
+// swap works on a pinned quote and sets the present one aside in its place.
+func swap(s *session, a Act) {
+	i, err := strconv.Atoi(a.ID)
+	if err != nil || i < 0 || i >= len(s.pins) {
+		return
+	}
+	d, _, err := link.Decode(s.app.edition.Cat, s.pins[i])
+	if err != nil {
+		s.fault("%s", sentence(err))
+		return
+	}
+	s.pins = slices.Delete(slices.Clone(s.pins), i, i+1)
+	s.pinDraft()
+	s.draft = d
+}
+
+func loadCatalogue(s *session, a Act) {
+	ed, err := quote.OpenEdition([]byte(a.Value))
+	if err != nil {
+		s.fault("%s was not loaded; the catalogue in use stays. %s", a.ID, sentence(err))
+		return
+	}
+	if ed.Cat.Hash() == s.app.edition.Cat.Hash() {
+		return
+	}
+	s.changeEdition(ed)
+	s.step(Step{Do: "keep-catalogue", Text: a.Value})
+	s.notice = "Catalogue " + ed.Cat.Title + ", edition " + ed.Cat.Edition + ", is in use."
+}
+
+func demoCatalogue(s *session, _ Act) {
+	s.changeEdition(s.app.demo)
+	s.step(Step{Do: "keep-catalogue"})
+	s.notice = "The built-in catalogue is in use again."
+}
+
+// changeEdition moves to another edition. A draft kept from an earlier visit
+// may belong to it; otherwise what the editions share is carried over.
+func (s *session) changeEdition(ed *quote.Edition) {
+	s.app.edition = ed
+	if len(s.req.Draft) > 0 {
+		if d, err := quote.ReadDraft(s.req.Draft); err == nil && s.app.suits(d) == nil {
+			s.draft, s.faults = d, nil
+			return
+		}
+	}
+	moved, lost := quote.Move(ed, s.draft)
+	s.draft = moved
+	if len(lost) > 0 {
+		s.fault("The new edition does not have: %s. These were left out; Undo brings the earlier state back.", strings.Join(lost, ", "))
+	}
+	s.refill()
+}
+
+func saveDraft(s *session, _ Act) {
+	data, err := s.draft.Bytes()
+	if err != nil {
+		s.fault("%s", sentence(err))
+		return
+	}
+	name := s.draft.Number
+	if name == "" {
+		name = "quote"
+	}
+	s.step(Step{Do: "save", Name: fileName(name) + ".json", Type: "application/json", Text: string(data) + "\n"})
+}
+
+func openDraft(s *session, a Act) {
+	d, err := quote.ReadDraft([]byte(a.Value))
+	if err == nil {
+		err = s.app.suits(d)
+	}
+	if err != nil {
+		s.fault("%s was not opened; the present quote stays. %s", a.ID, sentence(err))
+		return
+	}
+	s.keepAside()
+	s.draft = d
+	s.notice = "The quote was opened from " + a.ID + "."
+}
+
+// fileName keeps what every file system takes.
+func fileName(text string) string {
+	return strings.Map(func(r rune) rune {
+		if r >= 'a' && r <= 'z' || r >= 'A' && r <= 'Z' || r >= '0' && r <= '9' || r == '-' {
+			return r
+		}
+		return '-'
+	}, text)
+}
+
+func clip(text string, most int) string {
+	if len(text) > most {
+		return strings.ToValidUTF8(text[:most], "")
+	}
+	return text
+}

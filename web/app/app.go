@@ -1,0 +1,142 @@
+// Package app is everything the page can ask for. A request carries the whole
+// state and what the user did; the reply carries the new state and the regions
+// of the page as HTML. It keeps nothing between requests but catalogues it has
+// read, so a worker that dies loses nothing.
+package app
+
+import (
+	"encoding/json"
+	"errors"
+	"fmt"
+
+	"boxwright/config"
+	"boxwright/pricing/quote"
+	"boxwright/web/assets/catalogue"
+	"boxwright/web/view"
+)
+
+// MaxRequestBytes bounds one request; a catalogue file is the largest part.
+const MaxRequestBytes = 12 << 20
+
+// Version of the request and reply format.
+const Version = 1
+
+// Request is one message from the page.
+type Request struct {
+	V     int             `json:"v"`
+	Acts  []Act           `json:"acts"`
+	Draft json.RawMessage `json:"draft"`
+	View  *view.State     `json:"view"`
+	Pins  []string        `json:"pins"` // links set aside for comparison
+	Today config.Date     `json:"today"`
+	Base  string          `json:"base"` // address of the page, without fragment
+	Kept  bool            `json:"kept"`
+	Undo  int             `json:"undo"`
+	Redo  int             `json:"redo"`
+}
+
+// Act is one thing the user did.
+type Act struct {
+	Do    string `json:"do"`
+	ID    string `json:"id"`
+	Value string `json:"value"`
+	On    bool   `json:"on"`
+}
+
+// Reply is what the page shows and keeps next.
+type Reply struct {
+	Draft   *quote.Draft      `json:"draft,omitempty"`
+	View    *view.State       `json:"view,omitempty"`
+	Pins    []string          `json:"pins"`
+	Regions map[string]string `json:"regions,omitempty"`
+	Title   string            `json:"title,omitempty"`
+	Say     string            `json:"say,omitempty"`   // read out politely
+	Fault   string            `json:"fault,omitempty"` // shown as an alert; the earlier state stands
+	Do      []Step            `json:"do,omitempty"`
+}
+
+// Step is something only the browser can do.
+type Step struct {
+	Do   string `json:"do"` // "focus", "top", "print", "copy", "save" or "keep-catalogue"
+	ID   string `json:"id,omitempty"`
+	Name string `json:"name,omitempty"`
+	Type string `json:"type,omitempty"`
+	Text string `json:"text,omitempty"`
+}
+
+// App answers requests. It is not safe for concurrent use.
+type App struct {
+	edition *quote.Edition
+	demo    *quote.Edition
+}
+
+// New is an app with the built-in catalogue, read at the first request.
+func New() *App { return &App{} }
+
+// Handle answers one request. It never panics on any input: a fault comes back
+// in the reply, with the state as it was.
+func (a *App) Handle(request []byte) []byte {
+	reply, err := a.answer(request)
+	if err != nil {
+		reply = &Reply{Fault: sentence(err)}
+	}
+	data, err := json.Marshal(reply)
+	if err != nil {
+		data, _ = json.Marshal(Reply{Fault: "The answer could not be written: " + err.Error()})
+	}
+	return data
+}
+
+func (a *App) answer(request []byte) (*Reply, error) {
+	if len(request) > MaxRequestBytes {
+		return nil, fmt.Errorf("the request is %d bytes; the most that is read is %d", len(request), MaxRequestBytes)
+	}
+	var req Request
+	if p := config.DecodeStrict(request, &req); p != nil {
+		return nil, fmt.Errorf("the request cannot be read, %s", p)
+	}
+	if req.V != Version {
+		return nil, fmt.Errorf("the page speaks version %d, the core version %d: reload the page", req.V, Version)
+	}
+	if err := a.ensure(); err != nil {
+		return nil, err
+	}
+	s := a.session(&req)
+	for _, act := range req.Acts {
+		s.do(act)
+	}
+	return s.reply()
+}
+
+// ensure has the built-in catalogue ready.
+func (a *App) ensure() error {
+	if a.edition != nil {
+		return nil
+	}
+	ed, err := quote.OpenEdition(catalogue.Demo)
+	if err != nil {
+		return fmt.Errorf("the built-in catalogue: %w", err)
+	}
+	a.edition, a.demo = ed, ed
+	return nil
+}
+
+// sentence words an error for the reader: the first few problems with their
+// places.
+func sentence(err error) string {
+	var ps config.Problems
+	if !errors.As(err, &ps) {
+		return err.Error()
+	}
+	text := ""
+	for i, p := range ps {
+		if i == 3 {
+			return text + fmt.Sprintf(" And %d more.", len(ps)-i)
+		}
+		if i > 0 {
+			text += " "
+		}
+		text += p.String() + "."
+	}
+	return text
+}

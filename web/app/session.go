@@ -1,0 +1,162 @@
+package app
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+
+	"boxwright/config"
+	"boxwright/config/standards"
+	"boxwright/pricing/link"
+	"boxwright/pricing/quote"
+	"boxwright/web/view"
+)
+
+// maxPins is how many quotes can be set aside for comparison.
+const maxPins = 3
+
+// session is one request being worked on.
+type session struct {
+	app    *App
+	req    *Request
+	draft  *quote.Draft
+	view   *view.State
+	pins   []string
+	faults []string
+	notice string
+	steps  []Step
+}
+
+// session takes the state from the request. A draft that does not read or does
+// not suit the edition is put aside with a fault, and a fresh one takes its
+// place, so that the page always has something to show.
+func (a *App) session(req *Request) *session {
+	s := &session{app: a, req: req, view: req.View, pins: req.Pins}
+	if s.view == nil {
+		s.view = &view.State{Area: "needs"}
+	}
+	if len(s.pins) > maxPins {
+		s.pins = s.pins[:maxPins]
+	}
+	if len(req.Draft) > 0 && string(req.Draft) != "null" {
+		d, err := quote.ReadDraft(req.Draft)
+		if err == nil {
+			err = a.suits(d)
+		}
+		if err != nil {
+			s.fault("The kept draft could not be used and a new one was begun. %s", sentence(err))
+		} else {
+			s.draft = d
+		}
+	}
+	return s
+}
+
+// suits reports whether the edition in hand can compute the draft.
+func (a *App) suits(d *quote.Draft) error {
+	if ps := a.edition.Cat.CheckUnit(&d.Unit); len(ps) > 0 {
+		return ps
+	}
+	if d.Unit.Edition != a.edition.Cat.Hash() {
+		return fmt.Errorf("it was made with another edition of the catalogue (%.12s)", d.Unit.Edition)
+	}
+	return nil
+}
+
+func (s *session) fault(format string, args ...any) {
+	s.faults = append(s.faults, fmt.Sprintf(format, args...))
+}
+
+func (s *session) step(st Step) { s.steps = append(s.steps, st) }
+
+// do carries out one act on the draft or the view.
+func (s *session) do(act Act) {
+	if s.draft == nil {
+		s.draft = s.fresh("", "")
+	}
+	f, known := acts[act.Do]
+	if !known {
+		s.fault("The page asked for %q, which the core does not know: reload the page.", act.Do)
+		return
+	}
+	f(s, act)
+}
+
+// fresh is a new draft on a chassis and body; empty ids take the catalogue's
+// first ones. The unit is completed with what is standard.
+func (s *session) fresh(chassis, body string) *quote.Draft {
+	ed := s.app.edition
+	d := quote.New(ed, chassis, body, s.req.Today)
+	d.Unit.RuleSet = standards.Default()
+	d.Unit, _ = ed.Rules.Start(&d.Unit, quote.Limits(ed, d))
+	return d
+}
+
+// reply computes the draft and draws the page.
+func (s *session) reply() (*Reply, error) {
+	if s.draft == nil {
+		s.draft = s.fresh("", "")
+	}
+	q, err := quote.Compute(s.app.edition, s.draft)
+	if err != nil {
+		return nil, err
+	}
+	text, err := link.Encode(q)
+	if err != nil {
+		s.fault("No link can be made: %s.", sentence(err))
+	}
+	p := &view.Page{
+		Q: q, State: s.view, Link: text, Base: s.req.Base, Undo: s.req.Undo, Redo: s.req.Redo, Kept: s.req.Kept, Notice: s.notice,
+	}
+	s.explain(p)
+	if s.view.Area == "compare" {
+		p.Others = s.others()
+	}
+	r := &Reply{Draft: s.draft, View: s.view, Pins: s.pins, Regions: view.Regions(p), Title: view.Title(p), Say: view.Live(p), Do: s.steps}
+	for i, f := range s.faults {
+		if i > 0 {
+			r.Fault += " "
+		}
+		r.Fault += f
+	}
+	return r, nil
+}
+
+// explain answers the open "why": what stands in the way, and the ways out.
+func (s *session) explain(p *view.Page) {
+	id := s.view.Asked
+	if id == "" {
+		return
+	}
+	ed, limits := s.app.edition, s.limits()
+	p.Reasons = ed.Rules.Why(&s.draft.Unit, limits, id)
+	p.Mends = ed.Rules.Mend(&s.draft.Unit, limits, id, nil)
+}
+
+// others computes the quotes set aside.
+func (s *session) others() []view.Other {
+	var out []view.Other
+	for _, pin := range s.pins {
+		o := view.Other{Link: pin}
+		if d, _, err := link.Decode(s.app.edition.Cat, pin); err != nil {
+			o.Fault = sentence(err)
+		} else if o.Q, err = quote.Compute(s.app.edition, d); err != nil {
+			o.Fault = sentence(err)
+		}
+		out = append(out, o)
+	}
+	return out
+}
+
+// refill completes the unit after a change and tells what gave way.
+func (s *session) refill() {
+	full, changes, _ := s.app.edition.Rules.Fill(&s.draft.Unit, s.limits())
+	s.draft.Unit = full // where something cannot stand together the findings say so
+	s.tell(changes)
+}
+
+func sortCarried(list []config.Carried) {
+	slices.SortFunc(list, func(a, b config.Carried) int {
+		return cmp.Or(cmp.Compare(a.Equipment, b.Equipment), cmp.Compare(a.Compartment, b.Compartment))
+	})
+}

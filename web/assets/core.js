@@ -1,0 +1,81 @@
+// Talks to the worker: one request at a time, restarted when it dies, with the
+// unanswered request sent again. A request that kills it twice is given up.
+
+const PATIENCE_MS = 20000;
+
+// source says where worker and core come from: addresses in the folder form,
+// texts inside the page in the single file.
+function source() {
+  const tag = document.querySelector("script[data-worker]");
+  if (tag) {
+    const address = (name) => new URL(name, document.baseURI).href;
+    return { worker: () => address(tag.dataset.worker), core: { url: address(tag.dataset.core) } };
+  }
+  const text = (id) => document.getElementById(id).textContent;
+  const script = Uint8Array.from(atob(text("worker-text")), (c) => c.charCodeAt(0));
+  const url = URL.createObjectURL(new Blob([script], { type: "text/javascript" }));
+  return { worker: () => url, core: { text: text("core-text") } };
+}
+
+export class Core {
+  // onTrouble is told, in words, when the core had to be restarted or given up.
+  constructor(onTrouble) {
+    this.onTrouble = onTrouble;
+    this.from = source();
+    this.lastId = 0;
+    this.launch();
+  }
+
+  launch() {
+    this.worker = new Worker(this.from.worker());
+    this.ready = new Promise((resolve) => {
+      this.worker.onmessage = ({ data }) => {
+        if (data.ready) resolve();
+        else if (data.dead) this.died(data.dead);
+        else if (this.pending && data.id === this.pending.id) this.settle(data.reply);
+      };
+    });
+    this.worker.onerror = (e) => this.died(e.message || "the worker failed to start");
+    this.worker.postMessage({ core: this.from.core });
+  }
+
+  // ask sends one request object and gives the reply object.
+  ask(request) {
+    return new Promise((resolve, reject) => {
+      this.pending = { id: ++this.lastId, text: JSON.stringify(request), resolve, reject, tries: 0 };
+      this.send();
+    });
+  }
+
+  async send() {
+    const { pending } = this;
+    pending.tries++;
+    pending.timer = setTimeout(() => this.died("no answer in time"), PATIENCE_MS);
+    await this.ready;
+    if (this.pending === pending) this.worker.postMessage({ id: pending.id, request: pending.text });
+  }
+
+  settle(reply) {
+    const { pending } = this;
+    this.pending = null;
+    clearTimeout(pending.timer);
+    pending.resolve(JSON.parse(reply));
+  }
+
+  died(why) {
+    this.worker.terminate();
+    const { pending } = this;
+    if (pending) clearTimeout(pending.timer);
+    if (pending && pending.tries >= 2) {
+      this.pending = null;
+      pending.reject(new Error(why));
+    }
+    this.deaths = (this.deaths || 0) + 1;
+    if (this.deaths > 5) {
+      this.onTrouble(`The checks cannot run in this browser (${why}). What you entered is kept.`);
+      return;
+    }
+    this.launch();
+    if (this.pending) this.send();
+  }
+}

@@ -1,0 +1,135 @@
+package view
+
+import (
+	"slices"
+	"strconv"
+
+	"boxwright/config"
+	"boxwright/config/quantity"
+	. "boxwright/web/view/markup"
+)
+
+func masthead(p *Page) Part {
+	d := p.Q.Draft
+	who := d.Buyer.Name
+	if who == "" {
+		who = "No buyer named yet"
+	}
+	number := d.Number
+	if number == "" {
+		number = "not numbered"
+	}
+	kept := "kept in this browser"
+	if !p.Kept {
+		kept = "NOT kept: this browser refuses storage"
+	}
+	theme := p.State.Theme
+	return Many(
+		El("p", Class("brand"), Text("Boxwright")),
+		El("p", Class("subject"), El("b", Text(subject(p))), Text(" · "+who+" · quote "+number), El("span", Class("small"), Text(" · "+kept))),
+		El("div", Class("tools"),
+			action("undo", "", "", "Undo", At("aria-disabled", strconv.FormatBool(p.Undo == 0)), At("title", "Ctrl Z")),
+			action("redo", "", "", "Redo", At("aria-disabled", strconv.FormatBool(p.Redo == 0)), At("title", "Ctrl Y")),
+			action("units", "", "", map[bool]string{false: "US units", true: "Metric"}[p.State.Metric], At("aria-label", "Units shown: press to change"), At("title", "Press for the other system")),
+			El("select", At("id", "f-theme"), At("data-act", "theme"), At("aria-label", "Appearance"),
+				options(theme, []choice{{"", "As the device"}, {"light", "Light"}, {"dark", "Dark"}, {"contrast", "High contrast"}})),
+			action("print", "", "", "Print"),
+		),
+	)
+}
+
+func areas(p *Page) Part {
+	return El("ol", Each(Areas, func(_ int, a Area) Part {
+		here := a.ID == AreaByID(p.State.Area).ID
+		var state Part
+		if a.codes != nil {
+			state = mark(worst(p.Q.Findings, a.codes))
+		} else {
+			state = El("span", Class("mark"))
+		}
+		return El("li", action("go", a.ID, "", "", At("id", "area-"+a.ID), If(here, At("aria-current", "page")),
+			state, El("span", Class("name"), Text(a.Name)), El("span", Class("gist"), Text(a.gist(p)))))
+	}))
+}
+
+// gauges are the figures that stand beside every area, in this order.
+var gauges = []struct{ code, label string }{
+	{"weight.payload-left", "Payload left after crew and equipment"},
+	{"weight.front-axle", "Front axle"},
+	{"weight.rear-axle", "Rear axle"},
+	{"power.scene", "12 V load on scene"},
+}
+
+func standing(p *Page) Part {
+	q := p.Q
+	return El("div", Class("inner"),
+		El("h2", Text("Where it stands")),
+		El("div", Class("gauges"), Each(gauges, func(_ int, g struct{ code, label string }) Part {
+			f, ok := q.Figure(g.code)
+			if !ok {
+				return nil
+			}
+			f.Label = g.label
+			return gauge(p, f)
+		})),
+		El("dl",
+			El("dt", Text("Delivery, even odds")), El("dd", Text(q.Plan.EvenOdds.Long())),
+			El("dt", Text("nine in ten")), El("dd", Text(q.Plan.NineInTen.Long())),
+			El("dt", Text("Price")), El("dd", Class("big"), Text(q.Total())),
+		),
+		standingFindings(p),
+	)
+}
+
+func gauge(p *Page, f config.Figure) Part {
+	var under Part
+	value := p.show(f.Value, f.Unit)
+	if f.Sense != "" {
+		word := "to spare"
+		if !f.Met() {
+			word = "over"
+			if f.Sense == config.AtLeast {
+				word = "short"
+			}
+		}
+		value = p.show(abs(f.Margin()), f.Unit) + " " + word
+		under = El("div", Class("under"), El("span", Text(p.show(f.Value, f.Unit))), El("span", Text(string(f.Sense)+" "+p.show(f.Limit, f.Unit))))
+	}
+	return El("div", Class("gauge"),
+		El("div", Class("line"), El("span", Text(f.Label)), El("span", Class("value"), mark(severityOf(f)), Text(" "+value))),
+		bar(f), under)
+}
+
+func abs(v float64) float64 { return max(v, -v) }
+
+// standingFindings shows what stops the unit, then what needs a decision.
+func standingFindings(p *Page) Part {
+	var urgent []config.Finding
+	for _, f := range p.Q.Findings {
+		if f.Severity != config.Note {
+			urgent = append(urgent, f)
+		}
+	}
+	const shown = 6
+	rest := len(urgent) - shown
+	if rest > 0 {
+		urgent = slices.Clone(urgent[:shown])
+	}
+	return Many(
+		El("h2", Text("To settle")),
+		findings(p, urgent, "Nothing stands in the way."),
+		If(rest > 0, El("p", Class("small soft"), Text("and "+count(rest, "more, in its area", "more, in their areas")))),
+	)
+}
+
+// Live is the sentence read out after a change.
+func Live(p *Page) string {
+	text := ""
+	if p.Notice != "" {
+		text = p.Notice + " "
+	}
+	if f, ok := p.Q.Figure("weight.payload-left"); ok {
+		text += "Payload left " + p.show(f.Value, quantity.Pound) + ". "
+	}
+	return text + "Delivery " + p.Q.Plan.EvenOdds.Long() + ". Price " + p.Q.Total() + "."
+}

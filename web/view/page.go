@@ -1,0 +1,168 @@
+// Package view turns the document model into HTML and SVG, for the screen and
+// for paper. It decides nothing: every number and every word of judgement comes
+// from the packages below it.
+package view
+
+import (
+	"fmt"
+	"strings"
+
+	"boxwright/config"
+	"boxwright/config/quantity"
+	"boxwright/config/rules"
+	"boxwright/pricing/quote"
+	. "boxwright/web/view/markup"
+)
+
+// State is what the page remembers beside the draft: where the reader is and
+// how they like to read. It travels with every request.
+type State struct {
+	Area    string            `json:"area"`
+	Chapter string            `json:"chapter"`
+	Metric  bool              `json:"metric,omitempty"`
+	Theme   string            `json:"theme,omitempty"`  // "", "light", "dark" or "contrast"
+	Asked   string            `json:"asked,omitempty"`  // the thing whose "why" is open
+	Search  string            `json:"search,omitempty"` // words to find options by
+	OnlyDif bool              `json:"only_dif,omitempty"`
+	Address string            `json:"address,omitempty"` // where the page is published, for links
+	Typed   map[string]string `json:"typed,omitempty"`   // text in a field that could not be taken
+	Wrong   map[string]string `json:"wrong,omitempty"`   // and why, by field
+}
+
+// Page is everything one screen is drawn from.
+type Page struct {
+	Q      *quote.Quote
+	State  *State
+	Others []Other // what Compare sets beside the unit
+	Link   string  // fragment that reproduces the draft
+	Base   string  // address of this page
+	Undo   int     // steps that can be undone
+	Redo   int
+	Kept   bool // the browser keeps the draft
+	Notice string
+	// Answers to the open "why": reasons and ways out.
+	Reasons []rules.Reason
+	Mends   []rules.Mend
+}
+
+// Other is a quote pinned for comparison; Fault says why it could not be
+// computed.
+type Other struct {
+	Link  string
+	Q     *quote.Quote
+	Fault string
+}
+
+// Area is one of the nine parts of the page.
+type Area struct {
+	ID, Name string
+	gist     func(*Page) string
+	codes    []string // of findings that mark it
+	draw     func(*Page) Part
+}
+
+// Areas in the order of the job.
+var Areas = []Area{
+	{"needs", "Needs", gistNeeds, []string{"unit"}, needs},
+	{"unit", "Unit", gistUnit, []string{"rules"}, unit},
+	{"weight", "Weight", gistWeight, []string{"weight"}, weightArea},
+	{"power", "Power", gistPower, []string{"power"}, powerArea},
+	{"space", "Space", gistSpace, []string{"space", "standards"}, spaceArea},
+	{"delivery", "Delivery", gistDelivery, []string{"time"}, delivery},
+	{"price", "Price", gistPrice, []string{"price"}, price},
+	{"compare", "Compare", gistCompare, nil, compare},
+	{"quote", "Quote", gistQuote, nil, document},
+}
+
+// AreaByID finds an area; the first one when there is none of that name.
+func AreaByID(id string) *Area {
+	for i := range Areas {
+		if Areas[i].ID == id {
+			return &Areas[i]
+		}
+	}
+	return &Areas[0]
+}
+
+// Regions draws every region of the page, by the id of its element.
+func Regions(p *Page) map[string]string {
+	return map[string]string{
+		"masthead": masthead(p).String(),
+		"areas":    areas(p).String(),
+		"main":     AreaByID(p.State.Area).draw(p).String(),
+		"standing": standing(p).String(),
+	}
+}
+
+// Title of the browser window.
+func Title(p *Page) string {
+	return AreaByID(p.State.Area).Name + " – " + subject(p) + " – Boxwright"
+}
+
+func subject(p *Page) string {
+	if t := p.Q.Draft.Title; t != "" {
+		return t
+	}
+	return p.Q.Edition.Cat.LabelOf(p.Q.Draft.Unit.Chassis)
+}
+
+// system is how the reader wants numbers shown.
+func (p *Page) system() quantity.System { return quantity.System(p.State.Metric) }
+
+// show formats a number held in unit.
+func (p *Page) show(v float64, unit string) string { return p.system().Show(v, unit) }
+
+// plain is show without the unit's name, for a field that names it beside.
+func (p *Page) plain(v float64, unit string) string {
+	text := p.show(v, unit)
+	return strings.TrimSuffix(text, " "+p.unitName(unit))
+}
+
+// unitName is how the reader's system calls the unit.
+func (p *Page) unitName(unit string) string {
+	_, name, _ := strings.Cut(p.show(1, unit), " ")
+	return name
+}
+
+// signed is show with a plus in front of what is not negative.
+func (p *Page) signed(v float64, unit string) string {
+	if v >= 0 {
+		return "+" + p.show(v, unit)
+	}
+	return p.show(v, unit)
+}
+
+// worst severity among findings whose code begins with one of the prefixes.
+func worst(findings []config.Finding, prefixes []string) config.Severity {
+	rank := map[config.Severity]int{config.Note: 1, config.Warn: 2, config.Stop: 3}
+	var top config.Severity
+	for _, f := range findings {
+		for _, prefix := range prefixes {
+			if len(f.Code) > len(prefix) && f.Code[:len(prefix)] == prefix && rank[f.Severity] > rank[top] {
+				top = f.Severity
+			}
+		}
+	}
+	return top
+}
+
+// mark shows a severity as a shape with a word for those who do not see it.
+func mark(s config.Severity) Part {
+	shape, class, word := "●", "ok", "in order"
+	switch s {
+	case config.Stop:
+		shape, class, word = "■", "stop", "stopped"
+	case config.Warn:
+		shape, class, word = "▲", "warn", "needs a decision"
+	}
+	return El("span", Class("mark", class),
+		El("span", At("aria-hidden", "true"), Text(shape)),
+		El("span", Class("hidden-text"), Text(word)))
+}
+
+func count(n int, one, many string) string {
+	if n == 1 {
+		return "1 " + one
+	}
+	return fmt.Sprintf("%d %s", n, many)
+}

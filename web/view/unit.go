@@ -1,0 +1,270 @@
+package view
+
+import (
+	"strconv"
+	"strings"
+
+	"boxwright/config"
+	"boxwright/config/quantity"
+	"boxwright/config/rules"
+	"boxwright/pricing"
+	. "boxwright/web/view/markup"
+)
+
+// The two chapters that stand before the catalogue's own.
+const (
+	chapterChassis = "chassis"
+	chapterModule  = "module"
+)
+
+func gistUnit(p *Page) string {
+	mine := 0
+	for _, x := range p.Q.Draft.Unit.Picks {
+		if !x.Filled {
+			mine++
+		}
+	}
+	return count(mine, "choice made", "choices made") + ", " + count(len(p.Q.Draft.Unit.Picks), "item in", "items in")
+}
+
+func unit(p *Page) Part {
+	u := p.Q.Draft.Unit
+	cat := p.Q.Edition.Cat
+	return Many(
+		heading("Unit", "Choose; what cannot be had says why. What you did not choose is filled in with the standard and gives way to your choices."),
+		El("p", El("b", Text(cat.LabelOf(u.Chassis))), Text(" · "), El("b", Text(cat.LabelOf(u.Body)))),
+		findings(p, only(p.Q.Findings, "rules."), ""),
+		chapters(p),
+		chapter(p),
+	)
+}
+
+func only(list []config.Finding, prefix string) []config.Finding {
+	var out []config.Finding
+	for _, f := range list {
+		if strings.HasPrefix(f.Code, prefix) {
+			out = append(out, f)
+		}
+	}
+	return out
+}
+
+// chapters is the row of headings, and the search beside it.
+func chapters(p *Page) Part {
+	here := p.chapter()
+	button := func(id, label string) Part {
+		return action("chapter", id, "", label, At("id", "chapter-"+id), If(id == here, At("aria-current", "true")))
+	}
+	return El("div", Class("chapters"), At("role", "group"), At("aria-label", "Chapters"),
+		button(chapterChassis, "Chassis"), button(chapterModule, "Module"),
+		Each(p.Q.Edition.Cat.Chapters, func(_ int, c config.Chapter) Part { return button(c.ID, c.Label) }),
+		El("input", Class("find"), At("type", "search"), At("id", "f-search"), At("data-act", "search"), At("data-live", "1"), At("value", p.State.Search), At("placeholder", "Find an option"), At("aria-label", "Find an option"), At("autocomplete", "off")),
+		action("complete", "", "", "Complete the unit", At("title", "Fill every group that still lacks a choice")),
+	)
+}
+
+// chapter is the one shown; empty while searching.
+func (p *Page) chapter() string {
+	if p.State.Search != "" {
+		return ""
+	}
+	if p.State.Chapter == chapterModule {
+		return chapterModule
+	}
+	for _, c := range p.Q.Edition.Cat.Chapters {
+		if c.ID == p.State.Chapter {
+			return c.ID
+		}
+	}
+	return chapterChassis
+}
+
+func chapter(p *Page) Part {
+	cat := p.Q.Edition.Cat
+	switch id := p.chapter(); id {
+	case "":
+		return found(p)
+	case chapterChassis:
+		return chassisChoice(p)
+	case chapterModule:
+		return moduleChoice(p)
+	default:
+		var out []Part
+		for i := range cat.Groups {
+			if g := &cat.Groups[i]; g.Chapter == id {
+				out = append(out, group(p, g, cat.Members(g.ID)))
+			}
+		}
+		return Many(out...)
+	}
+}
+
+// found lists the options whose words match the search, in their groups.
+func found(p *Page) Part {
+	cat := p.Q.Edition.Cat
+	words := strings.Fields(strings.ToLower(p.State.Search))
+	var out []Part
+	hits := 0
+	for i := range cat.Groups {
+		g := &cat.Groups[i]
+		var members []int
+		for _, m := range cat.Members(g.ID) {
+			o := &cat.Options[m]
+			text := strings.ToLower(o.Label + " " + o.Spec + " " + g.Label)
+			match := true
+			for _, w := range words {
+				match = match && strings.Contains(text, w)
+			}
+			if match {
+				members = append(members, m)
+			}
+		}
+		if len(members) > 0 {
+			hits += len(members)
+			out = append(out, group(p, g, members))
+		}
+	}
+	return Many(El("p", Class("lead"), Text(count(hits, "option", "options")+" found for “"+p.State.Search+"”. "), action("chapter", p.State.Chapter, "", "Back to the chapters", Class("quiet"))), Many(out...))
+}
+
+func group(p *Page, g *config.Group, members []int) Part {
+	how := map[string]string{config.ChooseOne: "one", config.ChooseAtMostOne: "at most one", config.ChooseAny: "any"}[g.Choose]
+	return El("fieldset", Class("group"), At("id", "group-"+g.ID),
+		El("legend", Text(g.Label), El("span", Class("soft"), Text("choose "+how)), If(g.Help != "", El("span", Class("soft"), Text(g.Help)))),
+		El("div", Each(members, func(_ int, m int) Part { return option(p, g, &p.Q.Edition.Cat.Options[m]) })),
+	)
+}
+
+func option(p *Page, g *config.Group, o *config.Option) Part {
+	pick := p.Q.Draft.Unit.Find(o.ID)
+	state := p.Q.Answer.Of(o.ID)
+	out := state == rules.RuledOut && pick == nil
+	kind := "checkbox"
+	if g.Choose == config.ChooseOne {
+		kind = "radio"
+	}
+	class := "option"
+	switch {
+	case out:
+		class += " out"
+	case pick != nil:
+		class += " in"
+	}
+	return El("div", Class(class), At("id", "row-"+o.ID),
+		El("input", At("type", kind), At("id", "o-"+o.ID), At("name", "g-"+g.ID), At("data-act", "pick"), At("data-id", o.ID), At("data-value", "1"),
+			Flag("checked", pick != nil), If(out, At("aria-disabled", "true")), At("aria-describedby", "d-"+o.ID)),
+		El("div",
+			El("label", At("for", "o-"+o.ID), Text(o.Label)),
+			El("span", Class("tags"), optionTags(p, o, pick, state)),
+			El("p", Class("spec"), At("id", "d-"+o.ID), Text(o.Spec)),
+			If(pick != nil && o.MaxQty > 1, quantityField(p, o, pick)),
+		),
+		El("span", Class("mass"), Text(massText(p, o))),
+		El("span", Class("price"), Text(priceText(p, o.ID))),
+		If(out, El("div", Class("reason"), El("b", Text("Cannot be had with the present choices. ")), action("why", o.ID, "", map[bool]string{false: "Why, and what would help", true: "Close"}[p.State.Asked == o.ID], Class("quiet"), At("aria-expanded", strconv.FormatBool(p.State.Asked == o.ID)), At("id", "ask-"+o.ID)))),
+		If(state == rules.Checking && pick == nil, El("div", Class("reason soft"), Text("Still checking whether it fits the weights."))),
+		If(p.State.Asked == o.ID, why(p, o.ID)),
+	)
+}
+
+func optionTags(p *Page, o *config.Option, pick *config.Pick, state rules.State) Part {
+	switch {
+	case pick == nil:
+		return nil
+	case state == rules.Forced && pick.Filled:
+		return Many(El("span", Class("tag"), Text("needed by your choices")), action("why", o.ID, "", "why", Class("quiet"), At("id", "ask-"+o.ID), At("aria-expanded", strconv.FormatBool(p.State.Asked == o.ID))))
+	case pick.Filled:
+		return El("span", Class("tag"), Text("filled in"))
+	}
+	return Many(El("span", Class("tag mine"), Text("your choice")), action("release", o.ID, "", "let it give way", Class("quiet"), At("id", "rel-"+o.ID), At("aria-label", "Let "+o.Label+" give way to other choices")))
+}
+
+func quantityField(p *Page, o *config.Option, pick *config.Pick) Part {
+	id := "qty-" + o.ID
+	value := strconv.Itoa(pick.Qty)
+	if typed, kept := p.State.Typed[id]; kept {
+		value = typed
+	}
+	return El("p", El("label", At("for", "f-"+id), Text("How many, up to "+strconv.Itoa(o.MaxQty)+" ")),
+		El("input", Class("qty"), At("type", "text"), At("inputmode", "numeric"), At("id", "f-"+id), At("data-act", "qty"), At("data-id", o.ID), At("value", value), describe(p, id, "")),
+		If(p.State.Wrong[id] != "", El("span", Class("wrong"), At("id", "w-"+id), Text(" "+p.State.Wrong[id]))))
+}
+
+func massText(p *Page, o *config.Option) string {
+	if o.Mass == nil || o.Mass.Lb == 0 {
+		return ""
+	}
+	return p.show(float64(o.Mass.Lb), quantity.Pound)
+}
+
+func priceText(p *Page, id string) string {
+	a := pricing.PriceOf(p.Q.Edition.Book, p.Q.Edition.Cat, id)
+	if a.IsZero() {
+		return "included"
+	}
+	return a.Show()
+}
+
+// why answers what stands in the way and offers the ways out, each at a press.
+func why(p *Page, id string) Part {
+	q := p.Q
+	return El("div", Class("why"), At("id", "why-"+id), At("tabindex", "-1"), At("role", "group"), At("aria-label", "Why, and what would help: "+q.Edition.Cat.LabelOf(id)),
+		Each(p.Reasons, func(i int, r rules.Reason) Part {
+			title := "What stands in the way"
+			if len(p.Reasons) > 1 {
+				title += " (" + strconv.Itoa(i+1) + " of " + strconv.Itoa(len(p.Reasons)) + ")"
+			}
+			return Many(El("h4", Text(title)), El("p", Text(q.Words(r, p.system()))),
+				If(len(r.Picks) > 0, El("p", Class("how"), Text("With your choice of: "+q.Labels(r.Picks)))))
+		}),
+		If(len(p.Mends) > 0, Many(El("h4", Text("What would help")),
+			El("ul", Class("mends"), Each(p.Mends, func(i int, m rules.Mend) Part {
+				return El("li", action("mend", id, strconv.Itoa(i), q.MendWords(&m), At("id", "mend-"+id+"-"+strconv.Itoa(i))), El("span", Class("how"), Text(q.MendEffect(&m))))
+			})))),
+		If(len(p.Mends) == 0 && !q.Draft.Unit.Has(id), El("p", Text("No change of your other choices makes it possible on any chassis of this catalogue."))),
+	)
+}
+
+func chassisChoice(p *Page) Part {
+	cat := p.Q.Edition.Cat
+	return El("fieldset", Class("group"), At("id", "group-chassis"),
+		El("legend", Text("Chassis"), El("span", Class("soft"), Text("choose one"))),
+		El("div", Each(cat.Chassis, func(_ int, c config.Chassis) Part {
+			gist := "Type " + c.Type + " · GVWR " + p.show(float64(c.GVWRLb), quantity.Pound) + " · axles " + p.show(float64(c.GAWRFrontLb), quantity.Pound) + " and " + p.show(float64(c.GAWRRearLb), quantity.Pound) + " · " + c.Drive + " " + c.Fuel
+			return thing(p, "chassis", c.ID, c.Label, c.Spec, gist, c.ID == p.Q.Draft.Unit.Chassis)
+		})))
+}
+
+func moduleChoice(p *Page) Part {
+	cat := p.Q.Edition.Cat
+	return El("fieldset", Class("group"), At("id", "group-module"),
+		El("legend", Text("Module"), El("span", Class("soft"), Text("choose one"))),
+		El("div", Each(cat.Bodies, func(_ int, b config.Body) Part {
+			gist := "Headroom " + p.show(float64(b.HeadroomIn), quantity.Inch)
+			if b.Kind == "module" {
+				gist = "Length " + p.show(float64(b.LengthIn), quantity.Inch) + " · width " + p.show(float64(b.WidthIn), quantity.Inch) + " · " + strings.ToLower(gist[:1]) + gist[1:]
+			}
+			return thing(p, "body", b.ID, b.Label, b.Spec, gist, b.ID == p.Q.Draft.Unit.Body)
+		})))
+}
+
+// thing is a row of the chassis or module list.
+func thing(p *Page, do, id, label, spec, gist string, in bool) Part {
+	state := p.Q.Answer.Of(id)
+	out := state == rules.RuledOut && !in
+	class := "option"
+	if out {
+		class += " out"
+	} else if in {
+		class += " in"
+	}
+	asked := p.State.Asked == id
+	return El("div", Class(class), At("id", "row-"+id),
+		El("input", At("type", "radio"), At("id", "o-"+id), At("name", do), At("data-act", do), At("data-id", id), Flag("checked", in), If(out, At("aria-disabled", "true")), At("aria-describedby", "d-"+id)),
+		El("div", El("label", At("for", "o-"+id), Text(label)), El("p", Class("small"), Text(gist)), El("p", Class("spec"), At("id", "d-"+id), Text(spec))),
+		El("span", Class("mass")),
+		El("span", Class("price"), Text(priceText(p, id))),
+		If(out, El("div", Class("reason"), El("b", Text("Cannot be had with the present choices. ")), action("why", id, "", map[bool]string{false: "Why, and what would help", true: "Close"}[asked], Class("quiet"), At("aria-expanded", strconv.FormatBool(asked)), At("id", "ask-"+id)))),
+		If(asked, why(p, id)),
+	)
+}
