@@ -40,7 +40,8 @@ func (e *estimate) know(items []Item) {
 
 func thing(it *Item) string { return string(it.Kind) + "/" + it.ID }
 
-// spread is the gradient over items the estimate knows, in units of the things' standard deviations.
+// spread is the gradient over items the estimate knows, in units of the things'
+// standard deviations.
 func (e *estimate) spread(items []Item, perLb func(*Item) float64) []float64 {
 	c := make([]float64, len(e.keys))
 	for i := range items {

@@ -246,7 +246,9 @@ func (l *loader) placed(id, label, option string, kind Kind, m *config.Mass) Ite
 }
 
 func (l *loader) shellItem(id, label, option string, kind Kind, lb quantity.Mass, x, y, z quantity.Length) Item {
-	return l.placed(id, label, option, kind, &config.Mass{Lb: lb, Zone: config.ZoneModule, XIn: x, YIn: y, ZIn: z})
+	it := l.placed(id, label, option, kind, &config.Mass{Lb: lb, Zone: config.ZoneModule, XIn: x, YIn: y, ZIn: z})
+	it.shell = true
+	return it
 }
 
 // person on a seat. The rule in force stipulates the weight, so it carries no

@@ -42,9 +42,10 @@ func (l *loader) judgeFigure(m *measure, f config.Figure, s *Sheet) {
 		if firm(f.Basis) {
 			finding.Severity = config.Stop
 		}
-		finding.Text = fmt.Sprintf("%s is %s, %s %s the limit of %s (%s).", f.Label, show(f.Value, f.Unit), show(by, f.Unit), missed, show(f.Limit, f.Unit), f.Source)
+		source := cmp.Or(f.Source, string(f.Basis))
+		finding.Text = fmt.Sprintf("%s is %s, %s %s the limit of %s (%s).", f.Label, show(f.Value, f.Unit), show(by, f.Unit), missed, show(f.Limit, f.Unit), source)
 		if f.Chance < 0.995 {
-			finding.Text += fmt.Sprintf(" The masses are known well enough that this is %s likely.", percent(f.Chance))
+			finding.Text += fmt.Sprintf(" Given how well the masses are known, the chance of missing it is %s.", percent(f.Chance))
 		}
 	case f.Sense == config.AtMost && f.High > f.Limit, f.Sense == config.AtLeast && f.Low < f.Limit:
 		finding.Code, finding.Severity = m.code+".near", config.Warn
@@ -200,8 +201,9 @@ func (l *loader) judgeWheels(s *Sheet) {
 		if half := gawr / 2; half > 0 && (limit <= 0 || half < limit) {
 			limit, source = half, "half the GAWR"
 		}
-		if limit <= 0 || float64(w.Lb) <= limit {
-			continue
+		axle := float64(w.Lb + s.Gross.Wheels[i^1].Lb)
+		if limit <= 0 || float64(w.Lb) <= limit || axle > 2*limit {
+			continue // kept, or the whole axle is over and says so
 		}
 		f := config.Figure{Code: "weight.wheel", Label: "Wheel end " + w.Pos + ", full load", Unit: quantity.Pound, Value: float64(w.Lb), Low: float64(w.Lb), High: float64(w.Lb), Limit: limit, Sense: config.AtMost, Source: source, Basis: config.CommonPractice}
 		l.findings = append(l.findings, config.Finding{
@@ -220,7 +222,7 @@ func (l *loader) judgeShell(s *Sheet) {
 	}
 	counted := 0.0
 	for _, it := range s.Items {
-		if strings.HasSuffix(it.ID, "-shell") && (it.Kind == KindModule || it.Kind == KindOption) {
+		if it.shell {
 			counted += float64(it.Lb)
 		}
 	}
@@ -236,7 +238,17 @@ func (l *loader) judgeOccupants() {
 	}
 }
 
-func show(v float64, unit string) string { return quantity.US.Show(v, unit) }
+// show writes a number for a sentence; a few pounds keep their tenths, so that
+// nothing is said to be over by 0 lb.
+func show(v float64, unit string) string {
+	if unit == quantity.Pound && math.Abs(v) < 10 {
+		if v > 0 && v < 0.05 {
+			return "under 0.1 lb"
+		}
+		return quantity.Group(v, 1) + " lb"
+	}
+	return quantity.US.Show(v, unit)
+}
 
 // percent writes a chance for a sentence, never as certain when it is not.
 func percent(chance float64) string {

@@ -99,6 +99,32 @@ func TestOneWheelEndTooHeavy(t *testing.T) {
 	assert.Contains(t, f.Where, "RF")
 }
 
+// A margin of tenths is said in tenths, and a limit without a source names its
+// basis.
+func TestNearMissesAreSaidPlainly(t *testing.T) {
+	cat := prepared(t)
+	payload := figure(t, Weigh(cat, typical(), people(175)), "weight.payload").Value
+	as := people(175)
+	as.Limits["weight.payload"] = config.Limit{Value: payload + 0.3, Sense: config.AtLeast, Basis: config.Purchaser}
+	f := finding(Weigh(cat, typical(), as), "weight.payload.short")
+	require.NotNil(t, f)
+	assert.Contains(t, f.Text, "0.3 lb short of")
+	assert.Contains(t, f.Text, "(set by the purchaser)")
+	assert.Contains(t, f.Text, "chance of missing it is 50 %")
+	assert.Contains(t, f.Remedy, "0.3 lb")
+}
+
+// An axle that is over as a whole is one finding, not three.
+func TestAnOverloadedAxleIsSaidOnce(t *testing.T) {
+	cat := fixture()
+	cat.Chassis[0].GAWRRearLb = 6000
+	require.Empty(t, cat.Prepare())
+	s := Weigh(cat, typical(), people(175))
+	assert.NotNil(t, finding(s, "weight.rear-axle.over"))
+	assert.Nil(t, finding(s, "weight.wheel.over"))
+	assert.Nil(t, finding(s, "weight.rear-tires.over"))
+}
+
 // The chance of being over is that of a normal quantity; a limit at the value
 // itself is even odds, one at the edge of the likely range one in forty.
 func TestChance(t *testing.T) {

@@ -6,6 +6,12 @@
 // Computed weights do not replace a certified scale; the final-stage
 // manufacturer certifies.
 //
+// How well masses are known: a tolerance is the half width of the range that
+// holds the mass 95 times in 100, errors are normal, pieces of one thing err
+// together and different things independently; a tolerance that is not stated
+// is 5 percent. Stations are taken as exact, and people weigh what the rule in
+// force stipulates. Likely ranges are root sums of squares with the same odds.
+//
 // Signs: x inches behind the front axle, y inches right of the centreline
 // (curb side positive), z inches above the ground. Masses are pounds.
 package weight
@@ -62,8 +68,9 @@ type Item struct {
 	FrontLb quantity.Mass   `json:"front_lb"`
 	RearLb  quantity.Mass   `json:"rear_lb"`
 
-	err float64 // standard deviation of Lb before any ticket
-	key int     // of its thing in the estimate
+	err   float64 // standard deviation of Lb before any ticket
+	key   int     // of its thing in the estimate
+	shell bool    // from the module's take-off
 }
 
 // Condition is the vehicle with a given load aboard. Left is the street side.

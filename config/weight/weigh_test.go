@@ -1,6 +1,7 @@
 package weight
 
 import (
+	"encoding/json"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -105,4 +106,23 @@ func TestConditionsNest(t *testing.T) {
 	assert.InDelta(t, 175+132+2*60, float64(s.Gross.TotalLb-s.Crewed.TotalLb), 1e-6, "a patient, the cot and two tool boxes")
 	assert.Equal(t, 6.0, figure(t, s, "weight.seats").Value)
 	assert.Equal(t, 1.0, figure(t, s, "weight.patients").Value)
+}
+
+// The same unit gives the same bytes, and what it is weighed from is left as
+// it was.
+func TestSameInputSameBytes(t *testing.T) {
+	cat, u, as := prepared(t), typical(), everyLimit()
+	before, err := json.Marshal(u)
+	require.NoError(t, err)
+	tickets := []Ticket{{What: TicketUnit, TotalLb: 9600}}
+	first, err := json.Marshal(WeighWith(cat, u, as, tickets))
+	require.NoError(t, err)
+	for range 5 {
+		again, err := json.Marshal(WeighWith(cat, u, as, tickets))
+		require.NoError(t, err)
+		require.Equal(t, string(first), string(again))
+	}
+	after, err := json.Marshal(u)
+	require.NoError(t, err)
+	assert.Equal(t, string(before), string(after))
 }
