@@ -23,18 +23,45 @@ type job struct {
 	cat   *config.Catalogue
 	unit  *config.Unit
 	line  *line
+	slots []config.Slot // still to be had
 	net   Network
 	steps []Step // beside net.Activities
 	notes []config.Finding
-	gated int // position of the activity that waits for a slot, -1 for none
+
+	gated   int       // position of the activity that waits for a slot, -1 for none
+	slotted []slotted // ascending
 }
 
-// build makes the unit's network. What it cannot place becomes a note; what
-// leaves no plan at all is the error, a config.Problems.
-func build(cat *config.Catalogue, u *config.Unit, cal *Calendar) (*job, error) {
-	if cat == nil || u == nil {
-		return nil, config.Problems{{Code: "time.nothing", Where: "the plan", Text: "needs a catalogue and a unit"}}
+// newJob makes the unit's network with the slots still to be had. What it
+// cannot place becomes a note; what leaves no plan at all is the error, a
+// config.Problems.
+func newJob(cat *config.Catalogue, u *config.Unit, slots []config.Slot) (*job, error) {
+	if u == nil {
+		return nil, config.Problems{{Code: "time.nothing", Where: "the plan", Text: "needs a unit"}}
 	}
+	if y := u.OrderOn.Year; y < 1900 || y > 2190 {
+		return nil, config.Problems{{Code: "time.no-order-date", Where: "order date", Text: "give the day the order is placed, such as 2026-11-25"}}
+	}
+	j := &job{cat: cat, unit: u, line: newLine(NewCalendar(&cat.Plant), u.OrderOn), slots: slots}
+	return j, j.build()
+}
+
+// with is the job of another unit ordered on the same day, which waits for the
+// same bays.
+func (j *job) with(u *config.Unit) (*job, error) {
+	other := &job{cat: j.cat, unit: u, line: j.line, slots: j.slots}
+	err := other.build()
+	for i := range other.net.Activities {
+		a := &other.net.Activities[i]
+		if k := slices.IndexFunc(j.net.Activities, func(b Activity) bool { return b.ID == a.ID }); k >= 0 {
+			a.NotBefore = j.net.Activities[k].NotBefore
+		}
+	}
+	return other, err
+}
+
+func (j *job) build() error {
+	cat, u := j.cat, j.unit
 	chassis, body := cat.ChassisByID(u.Chassis), cat.BodyByID(u.Body)
 	var ps config.Problems
 	if chassis == nil {
@@ -46,43 +73,43 @@ func build(cat *config.Catalogue, u *config.Unit, cal *Calendar) (*job, error) {
 	if len(cat.Plant.Activities) == 0 {
 		ps = append(ps, config.Problem{Code: "time.no-network", Where: "plant.activities", Text: "there are none; a catalogue without a plant network gives no dates"})
 	}
-	if y := u.OrderOn.Year; y < 1900 || y > 2190 {
-		ps = append(ps, config.Problem{Code: "time.no-order-date", Where: "order date", Text: "give the day the order is placed, such as 2026-11-25"})
-	}
 	if len(ps) > 0 {
-		return nil, ps
+		return ps
 	}
-	j := &job{cat: cat, unit: u, line: newLine(cal, u.OrderOn), gated: -1}
+	j.gated = -1
 	j.place(chassis, body)
 	if err := j.work(chassis, body); err != nil {
-		return nil, err
+		return err
 	}
-	j.slots()
-	return j, nil
+	j.hold()
+	return nil
 }
 
-// place lays out the steps that this kind of body has. A step that it skips
-// hands its own predecessors on to those that come after it.
+// place lays out the steps that this kind of body has. A link to a step that it
+// skips falls away; where no link is left, what the skipped steps come after
+// stands in, so that nothing starts before its turn.
 func (j *job) place(chassis *config.Chassis, body *config.Body) {
 	acts := j.cat.Plant.Activities
-	hands := make(map[string][]string, len(acts)) // id to what stands for it in an After list
+	hands := map[string][]string{} // id to what stands for it in an After list
+	skipped := map[string]bool{}
 	partsStep := false
 	for i := range acts {
 		a := &acts[i]
-		var after []string
+		var after, instead []string
 		for _, id := range a.After {
-			stands, skipped := hands[id]
-			if !skipped {
-				stands = []string{id}
-			}
-			for _, s := range stands {
-				if !slices.Contains(after, s) {
-					after = append(after, s)
-				}
+			if skipped[id] {
+				instead = append(instead, hands[id]...)
+			} else if parts, ok := hands[id]; ok {
+				after = append(after, parts...)
+			} else {
+				after = append(after, id)
 			}
 		}
+		if len(after) == 0 {
+			after = instead
+		}
 		if a.Only != "" && a.Only != body.Kind {
-			hands[a.ID] = after
+			hands[a.ID], skipped[a.ID] = after, true
 			continue
 		}
 		step := Step{ID: a.ID, Label: a.Label, Station: a.Station, Source: a.Source}
@@ -127,53 +154,13 @@ func (j *job) add(s Step, after []string, days config.Span) {
 // station's crew, shifts and hours; where several steps are done at one
 // station they share them in proportion to their likely time.
 func (j *job) work(chassis *config.Chassis, body *config.Body) error {
-	at := map[string][]int{} // station to its steps
-	for i := range j.steps {
-		if s := j.steps[i].Station; s != "" && j.steps[i].Option == "" {
-			at[s] = append(at[s], i)
-		}
-	}
-	perDay := make(map[string]float64, len(j.cat.Plant.Stations))
-	for i := range j.cat.Plant.Stations {
-		s := &j.cat.Plant.Stations[i]
-		perDay[s.ID] = s.Crew * s.Shifts * j.cat.Plant.HoursPerDay
-	}
 	var ps config.Problems
 	var lost []string
 	load := func(id, label string, qty int, list []config.Work) {
-		for _, w := range list {
-			hours := w.Hours * quantity.Hours(qty)
-			if hours == 0 {
-				continue
-			}
-			steps := at[w.Station]
-			if len(steps) == 0 {
-				if !slices.Contains(lost, id) {
-					lost = append(lost, id)
-				}
-				continue
-			}
-			rate := perDay[w.Station]
-			if !(rate > 0 && rate <= 24*1e4) {
-				ps = append(ps, config.Problem{Code: "time.station", Where: fmt.Sprintf("plant station %q", w.Station), Text: fmt.Sprintf("works %v hours a day on a unit; crew, shifts and hours per day must each be above zero", rate)})
-				continue
-			}
-			likely := 0.0
-			for _, i := range steps {
-				likely += j.net.Activities[i].Days.Likely
-			}
-			for _, i := range steps {
-				share := 1 / float64(len(steps))
-				if likely > 0 {
-					share = j.net.Activities[i].Days.Likely / likely
-				}
-				if share == 0 {
-					continue
-				}
-				days := float64(hours) / rate * share
-				j.net.Activities[i].Added += days
-				j.steps[i].Added = append(j.steps[i].Added, Added{id, label, quantity.Hours(round(float64(hours) * share)), round(days)})
-			}
+		problems, unplaced := j.load(id, label, qty, list)
+		ps = append(ps, problems...)
+		if unplaced {
+			lost = append(lost, id)
 		}
 	}
 	load(chassis.ID, chassis.Label, 1, chassis.Work)
@@ -196,18 +183,68 @@ func (j *job) work(chassis *config.Chassis, body *config.Body) error {
 	return nil
 }
 
-// slots closes the framing line outside its published starts. A slot on a day
+// load adds the hours of one choice to the steps at their stations. Unplaced
+// says that this unit has no step at one of them.
+func (j *job) load(id, label string, qty int, list []config.Work) (ps config.Problems, unplaced bool) {
+	for _, w := range list {
+		hours := w.Hours * quantity.Hours(qty)
+		if hours == 0 {
+			continue
+		}
+		var steps []int
+		likely := 0.0
+		for i := range j.steps {
+			if j.steps[i].Station == w.Station && w.Station != "" {
+				steps = append(steps, i)
+				likely += j.net.Activities[i].Days.Likely
+			}
+		}
+		if len(steps) == 0 {
+			unplaced = true
+			continue
+		}
+		rate := j.hoursPerDay(w.Station)
+		if !(rate > 0 && rate <= 24*1e4) {
+			ps = append(ps, config.Problem{Code: "time.station", Where: fmt.Sprintf("plant station %q", w.Station), Text: fmt.Sprintf("works %v hours a day on a unit; crew, shifts and hours per day must each be above zero", rate)})
+			continue
+		}
+		for _, i := range steps {
+			share := 1 / float64(len(steps))
+			if likely > 0 {
+				share = j.net.Activities[i].Days.Likely / likely
+			}
+			if share == 0 {
+				continue
+			}
+			days := float64(hours) / rate * share
+			j.net.Activities[i].Added += days
+			j.steps[i].Added = append(j.steps[i].Added, Added{id, label, quantity.Hours(round(float64(hours) * share)), round(days)})
+		}
+	}
+	return ps, unplaced
+}
+
+// hoursPerDay is the labour a station puts into one unit on a working day.
+func (j *job) hoursPerDay(station string) float64 {
+	for i := range j.cat.Plant.Stations {
+		if s := &j.cat.Plant.Stations[i]; s.ID == station {
+			return s.Crew * s.Shifts * j.cat.Plant.HoursPerDay
+		}
+	}
+	return 0
+}
+
+// hold closes the framing line outside its published starts. A slot on a day
 // that is not worked opens on the next one that is. After the last published
 // slot, full or not, the line is taken to be free.
-func (j *job) slots() {
+func (j *job) hold() {
 	for i := range j.steps {
 		if j.steps[i].Source == config.SourceSlot {
 			j.gated = i
 			break
 		}
 	}
-	slots := j.cat.Plant.Slots
-	if len(slots) == 0 {
+	if len(j.slots) == 0 {
 		return
 	}
 	if j.gated < 0 {
@@ -217,24 +254,39 @@ func (j *job) slots() {
 		}
 		return
 	}
-	g := &Gate{}
-	for _, s := range slots {
-		at := float64(j.line.until(s.Start.AddDays(-1)))
-		if at < 0 || s.Start.IsZero() {
-			continue
+	for _, s := range j.slots {
+		if !s.Start.IsZero() {
+			j.slotted = append(j.slotted, slotted{j.line.until(s.Start.AddDays(-1)), s.Open > 0})
 		}
-		g.Free = max(g.Free, at+1)
-		if s.Open > 0 {
+	}
+	slices.SortFunc(j.slotted, func(a, b slotted) int { return a.at - b.at })
+	g := j.gate(0)
+	if g == nil {
+		j.note("time.slots-past", config.Warn, "slots", "Every published slot of the framing line lies before this order, so its start is not held to one.", "Ask the plant for its next open slots.", nil)
+	}
+	j.net.Activities[j.gated].Gate = g
+}
+
+// slotted is a slot by the working days that lie before it from the order on.
+type slotted struct {
+	at   int
+	open bool
+}
+
+// gate is the framing line's slots as seen by an order placed so many working
+// days later, or nil when all lie before it.
+func (j *job) gate(later int) *Gate {
+	if len(j.slotted) == 0 || j.slotted[len(j.slotted)-1].at < later {
+		return nil
+	}
+	g := &Gate{Free: float64(j.slotted[len(j.slotted)-1].at - later + 1)}
+	for _, s := range j.slotted {
+		at := float64(s.at - later)
+		if s.open && at >= 0 && (len(g.Starts) == 0 || g.Starts[len(g.Starts)-1] < at) {
 			g.Starts = append(g.Starts, at)
 		}
 	}
-	if g.Free == 0 {
-		j.note("time.slots-past", config.Warn, "slots", "Every published slot of the framing line lies before this order, so its start is not held to one.", "Ask the plant for its next open slots.", nil)
-		return
-	}
-	slices.Sort(g.Starts)
-	g.Starts = slices.Compact(g.Starts)
-	j.net.Activities[j.gated].Gate = g
+	return g
 }
 
 func (j *job) note(code string, severity config.Severity, where, text, remedy string, picks []string) {

@@ -2,6 +2,7 @@ package leadtime
 
 import (
 	"slices"
+	"sync"
 	"time"
 
 	"github.com/rickar/cal/v2"
@@ -69,13 +70,29 @@ func (c *Calendar) Holidays(year int) []Holiday {
 }
 
 // Working reports whether the plant works on that day.
-func (c *Calendar) Working(d config.Date) bool { return c.Closed(d) == "" }
+func (c *Calendar) Working(d config.Date) bool {
+	w := walker{c: c}
+	return w.working(serial(d))
+}
 
 // Closed says why the plant does not work on that day: "weekend", the name of
 // a holiday, or the label of a shutdown. It is empty for a working day.
 func (c *Calendar) Closed(d config.Date) string {
-	w := walker{c: c}
-	return w.closed(serial(d))
+	day := serial(d)
+	if weekend(day) {
+		return "weekend"
+	}
+	for _, h := range c.Holidays(d.Year) {
+		if h.Date == d {
+			return h.Name
+		}
+	}
+	for _, s := range c.shut {
+		if day >= s.first && day <= s.last {
+			return s.label
+		}
+	}
+	return ""
 }
 
 // Add is the nth working day after d; before it when n is negative. The day
@@ -90,7 +107,7 @@ func (c *Calendar) Add(d config.Date, n int) config.Date {
 	day := serial(d)
 	for n > 0 && day > firstDay && day < lastDay {
 		day += step
-		if w.closed(day) == "" {
+		if w.working(day) {
 			n--
 		}
 	}
@@ -108,7 +125,7 @@ func (c *Calendar) Between(d, e config.Date) int {
 	w := walker{c: c}
 	n := 0
 	for day := from + 1; day <= to; day++ {
-		if w.closed(day) == "" {
+		if w.working(day) {
 			n += sign
 		}
 	}
@@ -122,45 +139,65 @@ func (c *Calendar) Following(d config.Date, n int) []config.Date {
 	out[0] = d
 	w := walker{c: c}
 	for day := max(serial(d), firstDay) + 1; len(out) <= n && day <= lastDay; day++ {
-		if w.closed(day) == "" {
+		if w.working(day) {
 			out = append(out, fromSerial(day))
 		}
 	}
 	return out
 }
 
-// walker goes through days in order and works a year's holidays out once.
+// walker goes through days in order and marks a year's closed days once.
 type walker struct {
-	c     *Calendar
-	year  int
-	start int            // serial of 1 January of year
-	named map[int]string // observed holidays of year
+	c           *Calendar
+	start, next int  // serials of 1 January of the marked year and of the next
+	closed      year // weekends, holidays and shutdowns
 }
 
-func (w *walker) closed(day int) string {
-	// Serial 0, 1 January 1970, was a Thursday.
-	if weekday := (day%7 + 11) % 7; weekday == int(time.Saturday) || weekday == int(time.Sunday) {
-		return "weekend"
+// year has a bit for each of its days.
+type year [6]uint64
+
+func (y *year) mark(day int)     { y[day>>6] |= 1 << (day & 63) }
+func (y *year) has(day int) bool { return y[day>>6]>>(day&63)&1 != 0 }
+func newYear(y int) (first int)  { return serial(config.Date{Year: y, Month: 1, Day: 1}) }
+func weekend(day int) bool       { return (day%7+12)%7 < 2 } // serial 2, 3 January 1970, was a Saturday
+func (w *walker) working(day int) bool {
+	if day < w.start || day >= w.next {
+		w.turn(day)
 	}
-	if w.named == nil || day < w.start || day >= w.start+365 {
-		d := fromSerial(day)
-		if w.named == nil || d.Year != w.year {
-			w.year, w.start, w.named = d.Year, serial(config.Date{Year: d.Year, Month: 1, Day: 1}), map[int]string{}
-			for _, h := range w.c.Holidays(d.Year) {
-				w.named[serial(h.Date)] = h.Name
-			}
+	return !w.closed.has(day - w.start)
+}
+
+// turn marks the year that a day lies in.
+func (w *walker) turn(day int) {
+	y := fromSerial(day).Year
+	w.start, w.next, w.closed = newYear(y), newYear(y+1), holidayMarks(y)
+	for d := w.start; d < w.next; d++ {
+		if weekend(d) {
+			w.closed.mark(d - w.start)
 		}
-	}
-	if name, ok := w.named[day]; ok {
-		return name
 	}
 	for _, s := range w.c.shut {
-		if day >= s.first && day <= s.last {
-			return s.label
+		for d := max(s.first, w.start); d <= min(s.last, w.next-1); d++ {
+			w.closed.mark(d - w.start)
 		}
 	}
-	return ""
 }
+
+// holidayMarks marks the federal holidays observed in a year. A year's never
+// change, so they are worked out once and kept.
+func holidayMarks(y int) year {
+	if kept, ok := keptMarks.Load(y); ok {
+		return kept.(year)
+	}
+	var marks year
+	for _, h := range (&Calendar{}).Holidays(y) {
+		marks.mark(serial(h.Date) - newYear(y))
+	}
+	keptMarks.Store(y, marks)
+	return marks
+}
+
+var keptMarks sync.Map // from int to year
 
 // serial numbers the days; fromSerial turns the number back.
 func serial(d config.Date) int { return int(d.Time().Unix() / 86400) }

@@ -7,7 +7,6 @@ import (
 
 	"boxwright/config"
 	"boxwright/config/leadtime"
-	"boxwright/config/quantity"
 )
 
 func day(text string) config.Date {
@@ -60,8 +59,7 @@ func plant() config.Plant {
 }
 
 // catalogue is small, invented and checked like any other.
-func catalogue(t testing.TB, change ...func(*config.Catalogue)) *config.Catalogue {
-	t.Helper()
+func catalogue(change ...func(*config.Catalogue)) *config.Catalogue {
 	tires := config.Tires{Size: "225/70R19.5", Count: 4, LoadLb: 3415}
 	chassis := config.Chassis{
 		ID: "cutaway", Label: "Cutaway 14,500 lb, 158 in wheelbase", Type: "III", Cab: "cutaway", Drive: "4x2", Fuel: "gasoline",
@@ -95,7 +93,9 @@ func catalogue(t testing.TB, change ...func(*config.Catalogue)) *config.Catalogu
 	for _, f := range change {
 		f(c)
 	}
-	require.Empty(t, c.Prepare())
+	if ps := c.Prepare(); len(ps) > 0 {
+		panic(ps.Error())
+	}
 	return c
 }
 
@@ -113,5 +113,3 @@ func schedule(t testing.TB, c *config.Catalogue, u *config.Unit) *leadtime.Plan 
 	require.NoError(t, err)
 	return p
 }
-
-func hours(h float64) quantity.Hours { return quantity.Hours(h) }

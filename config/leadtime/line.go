@@ -1,6 +1,7 @@
 package leadtime
 
 import (
+	"cmp"
 	"math"
 	"slices"
 
@@ -33,10 +34,18 @@ func (l *line) at(n int) config.Date {
 // until counts the working days after the order up to and including d;
 // negative when d is before the order.
 func (l *line) until(d config.Date) int {
-	if d.Before(l.days[0]) || l.days[len(l.days)-1].Before(d) {
+	if d.Before(l.days[0]) {
 		return l.cal.Between(l.days[0], d)
 	}
-	n, found := slices.BinarySearchFunc(l.days, d, func(a, b config.Date) int { return b.DaysUntil(a) })
+	if l.days[len(l.days)-1].Before(d) {
+		l.at(len(l.days) + 250) // a year more
+		if last := l.days[len(l.days)-1]; last.Before(d) {
+			return len(l.days) - 1 + l.cal.Between(last, d)
+		}
+	}
+	n, found := slices.BinarySearchFunc(l.days, d, func(a, b config.Date) int {
+		return cmp.Or(a.Year-b.Year, a.Month-b.Month, a.Day-b.Day)
+	})
 	if found {
 		return n
 	}

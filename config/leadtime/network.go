@@ -170,10 +170,10 @@ func (n *Network) compile() (*compiled, error) {
 		if !(math.Abs(a.Added) <= maxDays) {
 			add("span", i, "%v added days are outside %d to %d", a.Added, -maxDays, maxDays)
 		}
-		if !(a.NotBefore >= 0 && a.NotBefore <= 10*maxDays) {
-			add("span", i, "an earliest start of %v days is outside 0 to %d", a.NotBefore, 10*maxDays)
+		if !(a.NotBefore >= 0 && a.NotBefore <= maxTotal) {
+			add("span", i, "an earliest start of %v days is outside 0 to %d", a.NotBefore, maxTotal)
 		}
-		if g := a.Gate; g != nil && !(slices.IsSorted(g.Starts) && g.Free >= 0 && g.Free <= 10*maxDays && (len(g.Starts) == 0 || g.Starts[0] >= 0 && g.Starts[len(g.Starts)-1] < g.Free)) {
+		if g := a.Gate; g != nil && !(slices.IsSorted(g.Starts) && g.Free >= 0 && g.Free <= never && (len(g.Starts) == 0 || g.Starts[0] >= 0 && g.Starts[len(g.Starts)-1] < g.Free)) {
 			add("gate", i, "a gate's starts must ascend from 0 and lie before its free time")
 		}
 		for _, before := range a.After {
@@ -205,11 +205,12 @@ func (n *Network) compile() (*compiled, error) {
 	return c, nil
 }
 
-// Bounds of one duration and of all together, so that sums in thousandths of
-// a day stay exact.
+// Bounds of one duration and of all together, and a time after every end: sums
+// of them in thousandths of a day stay exact.
 const (
-	maxDays  = 2000
-	maxTotal = 1_000_000
+	maxDays  = 2_000
+	maxTotal = 20_000
+	never    = 200_000
 )
 
 // sort orders the activities, first come first served, and returns a circle

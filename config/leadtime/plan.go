@@ -73,11 +73,12 @@ type Plan struct {
 	NineInTen config.Date `json:"nine_in_ten"` // as simulated
 
 	// Analytic looks along the critical path alone; Simulated lets the later
-	// of merging paths decide in every draw. TooHopeful is by how many working
-	// days the first falls short of the second at nine in ten.
-	Analytic   Reckoning `json:"analytic"`
-	Simulated  Reckoning `json:"simulated"`
-	TooHopeful float64   `json:"too_hopeful"`
+	// of merging paths decide in every draw. The first is too hopeful by so
+	// many working days at even odds and at nine in ten.
+	Analytic         Reckoning `json:"analytic"`
+	Simulated        Reckoning `json:"simulated"`
+	TooHopefulAtEven float64   `json:"too_hopeful_at_even"`
+	TooHopefulAtNine float64   `json:"too_hopeful_at_nine"`
 
 	Spread []Chance    `json:"spread"`        // each working day from 1 to 99 in a hundred
 	Slot   config.Date `json:"slot,omitzero"` // framing start, when it is held to slots
@@ -100,9 +101,9 @@ func Schedule(cat *config.Catalogue, u *config.Unit) (*Plan, error) {
 // ScheduleWith is Schedule with another number of draws or another seed.
 func ScheduleWith(cat *config.Catalogue, u *config.Unit, sim Simulation) (*Plan, error) {
 	if cat == nil {
-		cat = &config.Catalogue{}
+		return nil, config.Problems{{Code: "time.nothing", Where: "the plan", Text: "needs a catalogue"}}
 	}
-	j, err := build(cat, u, NewCalendar(&cat.Plant))
+	j, err := newJob(cat, u, cat.Plant.Slots)
 	if err != nil {
 		return nil, err
 	}
@@ -125,7 +126,8 @@ func (j *job) plan(sim Simulation) (*Plan, error) {
 	p.Analytic = reckon(solved.Days, solved.At(.9))
 	p.Simulated = reckon(odds.At(.5), odds.At(.9))
 	p.EvenOdds, p.NineInTen = p.Simulated.EvenOdds, p.Simulated.NineInTen
-	p.TooHopeful = round(p.Simulated.NineInTenDays - p.Analytic.NineInTenDays)
+	p.TooHopefulAtEven = round(p.Simulated.EvenOddsDays - p.Analytic.EvenOddsDays)
+	p.TooHopefulAtNine = round(p.Simulated.NineInTenDays - p.Analytic.NineInTenDays)
 	for n := whole(odds.At(.01)); n <= whole(odds.At(.99)); n++ {
 		p.Spread = append(p.Spread, Chance{n, j.line.at(n), odds.Within(float64(n))})
 	}
@@ -240,6 +242,11 @@ func (p *Plan) waits() {
 			p.say("time.parts-critical", config.Note, "parts", fmt.Sprintf("%s takes %.0f to %.0f working days to arrive; delivery waits for it in %s of cases.", p.job.cat.LabelOf(s.Option), s.Days.Low, s.Days.High, percent(s.Share)), "A part ordered ahead, or another choice, would bring the date forward.", []string{s.Option})
 		case s.Source == config.SourceChassis && s.Share >= .5:
 			p.say("time.chassis-critical", config.Note, "chassis", fmt.Sprintf("The chassis takes %.0f to %.0f working days to arrive; delivery waits for it in %s of cases.", s.Days.Low, s.Days.High, percent(s.Share)), "A chassis in stock, or another chassis, would bring the date forward.", nil)
+		}
+	}
+	for i := range p.Steps {
+		if s := &p.Steps[i]; s.Wait >= 1 && s.Critical && i != p.job.gated {
+			p.say("time.bay-wait", config.Note, "bays", fmt.Sprintf("%s waits %.0f working days for a bay, until %s, because other units of this quote hold them.", s.Label, s.Wait, s.Start.Long()), "Order this unit ahead of the others, or stagger the orders.", nil)
 		}
 	}
 	if p.Slot.IsZero() {

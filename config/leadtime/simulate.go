@@ -31,7 +31,10 @@ type Odds struct {
 
 // Within is the share of draws finished in so many days.
 func (o *Odds) Within(days float64) float64 {
-	limit := int32(min(max(math.Floor(days*milli+0.5), -1), math.MaxInt32))
+	if !(days >= 0) {
+		return 0
+	}
+	limit := int32(math.Round(min(days, never) * milli))
 	n, _ := slices.BinarySearch(o.finish, limit+1)
 	return float64(n) / float64(len(o.finish))
 }
@@ -39,7 +42,10 @@ func (o *Odds) Within(days float64) float64 {
 // At is the number of days within which the given share of the draws, from 0
 // to 1, is finished.
 func (o *Odds) At(chance float64) float64 {
-	n := int(math.Ceil(min(max(chance, 0), 1)*float64(len(o.finish)) - tiny))
+	if !(chance >= 0) {
+		chance = 0
+	}
+	n := int(math.Ceil(min(chance, 1)*float64(len(o.finish)) - tiny))
 	return float64(o.finish[max(n, 1)-1]) / milli
 }
 
@@ -57,54 +63,109 @@ func (n *Network) Simulate(s Simulation) (*Odds, error) {
 }
 
 // block is how many draws are worked through at once, so that the rows of a
-// plant's network stay in the processor's cache.
-const block = 1000
+// plant's network stay in the processor's cache. It is a multiple of perWord.
+const block = 170 * perWord
 
 func (c *compiled) simulate(s Simulation) *Odds {
-	draws := min(max(s.Draws, 1), 1_000_000)
-	o := &Odds{Critical: make([]float64, len(c.acts)), finish: make([]int32, draws)}
+	o := &Odds{Critical: make([]float64, len(c.acts))}
+	o.finish = c.play(s, o.Critical)
+	var sum int64
+	for _, f := range o.finish {
+		sum += int64(f)
+	}
+	o.Mean = float64(sum) / milli / float64(len(o.finish))
+	sortDays(o.finish)
+	return o
+}
+
+// play returns when each draw is finished, in the order of the draws. Where
+// critical is not nil it gets each activity's share of the first block in
+// which the end waited for it.
+func (c *compiled) play(s Simulation, critical []float64) []int32 {
+	finish := make([]int32, min(max(s.Draws, 1), 1_000_000))
 	steps := make([]drawn, len(c.acts))
 	for i := range c.acts {
-		steps[i] = newDrawn(&c.acts[i], s.Seed)
+		steps[i] = newDrawn(&c.acts[i])
+	}
+	order, pred := c.decisive(steps)
+	for _, i := range order {
+		steps[i].prepare(&c.acts[i], s.Seed)
 	}
 	rows := make([]int32, len(c.acts)*block)
 	row := func(i int) []int32 { return rows[i*block : (i+1)*block] }
-	hits := make([]int, len(c.acts))
-	var sum int64
-	for first := 0; first < draws; first += block {
-		n := min(block, draws-first)
-		end := o.finish[first : first+n]
-		for _, i := range c.order {
-			out := row(i)[:n]
-			for k := range out {
-				out[k] = steps[i].notBefore
+	for first := 0; first < len(finish); first += block {
+		end := finish[first:min(first+block, len(finish))]
+		for _, i := range order {
+			out, d := row(i)[:len(end)], &steps[i]
+			ready := out
+			if len(pred[i]) == 1 && d.notBefore == 0 && d.gate == nil {
+				ready = row(pred[i][0])
+			} else {
+				for k := range out {
+					out[k] = d.notBefore
+				}
+				for _, p := range pred[i] {
+					later(out, row(p))
+				}
+				if d.gate != nil {
+					d.gate.hold(out)
+				}
 			}
-			for _, p := range c.pred[i] {
-				later(out, row(p))
-			}
-			if steps[i].gate != nil {
-				steps[i].gate.hold(out)
-			}
-			steps[i].add(out, first)
+			d.draw(out, ready, first/perWord)
 			if len(c.succ[i]) == 0 {
 				later(end, out)
 			}
 		}
-		if first == 0 {
+		if first == 0 && critical != nil {
+			ends := slices.DeleteFunc(slices.Clone(order), func(i int) bool { return len(c.succ[i]) > 0 })
+			hits := make([]int, len(steps))
 			for k := range end {
-				c.trace(steps, rows, k, end[k], hits)
+				trace(steps, pred, rows, ends, k, end[k], hits)
 			}
 			for i, h := range hits {
-				o.Critical[i] = float64(h) / float64(n)
+				critical[i] = float64(h) / float64(len(end))
 			}
 		}
-		for _, f := range end {
-			sum += int64(f)
+	}
+	return finish
+}
+
+// decisive leaves out what cannot decide anything in any draw: a predecessor
+// that at its latest is finished before another one at its earliest, and the
+// activities that only such links lead on from. The draws are the same without
+// them; a unit's many short-lead parts cost nothing.
+func (c *compiled) decisive(steps []drawn) (order []int, pred [][]int) {
+	soonest, latest := make([]int32, len(steps)), make([]int32, len(steps))
+	pred = make([][]int, len(steps))
+	keep := make([]bool, len(steps))
+	for _, i := range c.order {
+		d := &steps[i]
+		soon, late := d.notBefore, d.notBefore
+		for _, p := range c.pred[i] {
+			soon, late = max(soon, soonest[p]), max(late, latest[p])
+		}
+		for _, p := range c.pred[i] {
+			if latest[p] >= soon {
+				pred[i] = append(pred[i], p)
+			}
+		}
+		if d.gate != nil {
+			soon, late = d.gate.open(soon), d.gate.open(late)
+		}
+		soonest[i], latest[i] = soon+d.low, late+d.high
+		keep[i] = len(c.succ[i]) == 0
+	}
+	for _, i := range slices.Backward(c.order) {
+		if !keep[i] {
+			continue
+		}
+		order = append(order, i)
+		for _, p := range pred[i] {
+			keep[p] = true
 		}
 	}
-	o.Mean = float64(sum) / milli / float64(draws)
-	sortDays(o.finish)
-	return o
+	slices.Reverse(order)
+	return order, pred
 }
 
 // later raises each of out to the value beside it.
@@ -117,18 +178,12 @@ func later(out, other []int32) {
 
 // trace follows one draw back from its end and counts the activities that the
 // end waited for. It stops where an activity waited for a gate or a date.
-func (c *compiled) trace(steps []drawn, rows []int32, k int, end int32, hits []int) {
-	i := -1
-	for _, j := range c.order {
-		if len(c.succ[j]) == 0 && rows[j*block+k] == end {
-			i = j
-			break
-		}
-	}
+func trace(steps []drawn, pred [][]int, rows []int32, ends []int, k int, end int32, hits []int) {
+	i := ends[slices.IndexFunc(ends, func(j int) bool { return rows[j*block+k] == end })]
 	for i >= 0 {
 		hits[i]++
 		ready, from := int32(-1), -1
-		for _, p := range c.pred[i] {
+		for _, p := range pred[i] {
 			if f := rows[p*block+k]; f > ready {
 				ready, from = f, p
 			}
@@ -140,19 +195,26 @@ func (c *compiled) trace(steps []drawn, rows []int32, k int, end int32, hits []i
 	}
 }
 
-// drawn is an activity made ready for drawing.
+// drawn is an activity made ready for drawing, in thousandths of a day.
 type drawn struct {
-	low, added int32
-	width      int64
-	notBefore  int32
-	stream     uint64
-	quantile   []uint16 // of the duration between low and high; nil when certain
-	gate       *drawnGate
+	low, high int32 // shortest and longest it can take
+	notBefore int32
+	gate      *drawnGate
+	stream    uint64
+	duration  []int32 // one for each of strata equally likely draws; nil when certain
 }
 
 type drawnGate struct {
 	starts []int32
 	free   int32
+}
+
+func newGate(g *Gate) *drawnGate {
+	d := &drawnGate{free: toMilli(g.Free)}
+	for _, s := range g.Starts {
+		d.starts = append(d.starts, toMilli(s))
+	}
+	return d
 }
 
 func (g *drawnGate) open(ready int32) int32 {
@@ -172,51 +234,62 @@ func (g *drawnGate) hold(ready []int32) {
 
 func toMilli(days float64) int32 { return int32(math.Round(days * milli)) }
 
-func newDrawn(a *Activity, seed uint64) drawn {
-	d := drawn{low: toMilli(a.Days.Low), added: toMilli(a.Added), notBefore: toMilli(a.NotBefore)}
+func newDrawn(a *Activity) drawn {
+	added := toMilli(a.Added)
+	d := drawn{low: max(0, toMilli(a.Days.Low)+added), high: max(0, toMilli(a.Days.High)+added), notBefore: toMilli(a.NotBefore)}
 	if a.Gate != nil {
-		d.gate = &drawnGate{free: toMilli(a.Gate.Free)}
-		for _, s := range a.Gate.Starts {
-			d.gate.starts = append(d.gate.starts, toMilli(s))
-		}
-	}
-	if d.width = int64(toMilli(a.Days.High) - d.low); d.width > 0 {
-		h := fnv.New64a()
-		h.Write([]byte(a.ID))
-		d.stream = mix(h.Sum64() ^ mix(seed))
-		d.quantile = betaQuantiles((a.Days.Likely - a.Days.Low) / (a.Days.High - a.Days.Low))
+		d.gate = newGate(a.Gate)
 	}
 	return d
+}
+
+// prepare fills the table of durations. Added time moves every entry alike, so
+// more work makes each single draw longer or leaves it.
+func (d *drawn) prepare(a *Activity, seed uint64) {
+	if d.low == d.high {
+		return
+	}
+	h := fnv.New64a()
+	h.Write([]byte(a.ID))
+	d.stream = mix(h.Sum64() ^ mix(seed))
+	low, added, width := toMilli(a.Days.Low), toMilli(a.Added), int64(toMilli(a.Days.High)-toMilli(a.Days.Low))
+	d.duration = make([]int32, strata)
+	for k, q := range betaQuantiles((a.Days.Likely - a.Days.Low) / (a.Days.High - a.Days.Low)) {
+		d.duration[k] = max(0, low+added+int32(width*int64(q)>>16))
+	}
 }
 
 // perWord is how many draws one 64-bit random word serves: ten bits each.
 const perWord = 6
 
-// add puts a drawn duration, never below zero, on top of each start. Draw k
-// always uses the same bits, whichever block it falls into.
-func (d *drawn) add(out []int32, first int) {
-	if d.quantile == nil {
-		certain := max(0, d.low+d.added)
-		for k := range out {
-			out[k] += certain
+// draw puts a drawn duration on top of each start. Six draws at a time use one
+// word of the stream, the first of them that numbered word.
+func (d *drawn) draw(out, ready []int32, word int) {
+	ready = ready[:len(out)]
+	if d.duration == nil {
+		for k, r := range ready {
+			out[k] = r + d.low
 		}
 		return
 	}
-	q := d.quantile[:strata]
-	word := uint64(first / perWord)
-	bits, left := mix(d.stream+word*golden), perWord
-	for range first % perWord {
-		bits >>= 10
-		left--
+	t := (*[strata]int32)(d.duration)
+	at := d.stream + uint64(word)*golden
+	for len(out) >= perWord {
+		bits := mix(at)
+		at += golden
+		o, r := (*[perWord]int32)(out), (*[perWord]int32)(ready)
+		o[0] = r[0] + t[bits%strata]
+		o[1] = r[1] + t[bits>>10%strata]
+		o[2] = r[2] + t[bits>>20%strata]
+		o[3] = r[3] + t[bits>>30%strata]
+		o[4] = r[4] + t[bits>>40%strata]
+		o[5] = r[5] + t[bits>>50%strata]
+		out, ready = out[perWord:], ready[perWord:]
 	}
-	for k := range out {
-		if left == 0 {
-			word++
-			bits, left = mix(d.stream+word*golden), perWord
-		}
-		out[k] += max(0, d.low+d.added+int32(d.width*int64(q[bits%strata])>>16))
+	bits := mix(at)
+	for k, r := range ready {
+		out[k] = r + t[bits%strata]
 		bits >>= 10
-		left--
 	}
 }
 
@@ -249,20 +322,22 @@ const shapes = 16
 // beta = 5 - 4 mode.
 func betaQuantiles(mode float64) []uint16 {
 	tables := betaTables()
-	at := min(max(mode, 0), 1) * shapes
-	i := min(int(at), shapes-1)
-	t := at - float64(i)
+	at := int32(math.Round(min(max(mode, 0), 1) * shapes * 4096))
+	i := min(at/4096, shapes-1)
+	t := at - i*4096
+	a, b := &tables[i], &tables[i+1]
 	out := make([]uint16, strata)
 	for k := range out {
-		out[k] = uint16(math.Round(tables[i][k] + t*(tables[i+1][k]-tables[i][k])))
+		out[k] = uint16((a[k]*(4096-t) + b[k]*t + 2048) / 4096)
 	}
 	return out
 }
 
 // betaTables holds the quantiles for modes 0, 1/16 ... 1, as 0 to 65,535. They
-// are constants, worked out when first needed.
-var betaTables = sync.OnceValue(func() *[shapes + 1][strata]float64 {
-	t := new([shapes + 1][strata]float64)
+// are constants, worked out when first needed; whole numbers, so that machines
+// whose powers differ in the last bit draw the same durations.
+var betaTables = sync.OnceValue(func() *[shapes + 1][strata]int32 {
+	t := new([shapes + 1][strata]int32)
 	for i := range t {
 		if i > shapes/2 { // the mirror image of a shape already there
 			for k := range t[i] {
@@ -277,7 +352,7 @@ var betaTables = sync.OnceValue(func() *[shapes + 1][strata]float64 {
 
 // betaTable integrates the density x^(4 mode) (1-x)^(4-4 mode) by the midpoint
 // rule and inverts the sum by linear interpolation.
-func betaTable(mode float64, out *[strata]float64) {
+func betaTable(mode float64, out *[strata]int32) {
 	const cells = 2048
 	var upTo [cells + 1]float64
 	for j := range cells {
@@ -291,9 +366,7 @@ func betaTable(mode float64, out *[strata]float64) {
 			j++
 		}
 		x := (float64(j) + (target-upTo[j])/(upTo[j+1]-upTo[j])) / cells
-		// Whole numbers, so that machines whose powers differ in the last
-		// bit draw the same durations.
-		out[k] = math.Round(x * 65535)
+		out[k] = int32(math.Round(x * 65535))
 	}
 }
 
