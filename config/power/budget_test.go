@@ -28,6 +28,8 @@ func TestBudgetFigures(t *testing.T) {
 		{"chassis 38 and light bar 20 against the chassis' 175 at high idle", []string{"lightbar"}, nil, "power.scene", 58, 175},
 		{"the rule set's medical load comes on top", []string{"lightbar"}, medical(), "power.scene", 78, 175},
 		{"a replacing alternator takes the chassis' place", []string{"alternator-big", "lightbar"}, nil, "power.scene", 58, 270},
+		{"a replacing battery leaves the alternator alone", []string{"battery-agm"}, nil, "power.scene", 38, 175},
+		{"an alternator that states only its idle output gives that at high idle too", []string{"alternator-idle"}, nil, "power.scene", 38, 190},
 		{"a second alternator adds", []string{"alternator-second"}, nil, "power.scene", 38, 275},
 		{"remaining capacity is output less scene load", []string{"alternator-big", "lightbar"}, medical(), "power.remaining", 192, 0},
 		{"the medical load is no load of the road", []string{"ac", "lightbar"}, medical(), "power.responding", 97, 175},

@@ -109,13 +109,22 @@ func Circuits(cat *config.Catalogue, u *config.Unit, w Wiring) ([]Conductor, []c
 const firstNumber = 101
 
 func (b *basis) schedule(w Wiring) ([]Conductor, []config.Finding) {
-	number := map[string]int{}
-	for i := range b.cat.Options {
-		if b.cat.Options[i].Circuit != nil {
-			number[b.cat.Options[i].ID] = firstNumber + len(number)
-		}
-	}
 	wired := slices.DeleteFunc(slices.Clone(b.picks), func(p picked) bool { return p.Circuit == nil })
+	number := make(map[string]int, len(wired))
+	for _, p := range wired {
+		number[p.ID] = 0
+	}
+	next := firstNumber
+	for i := range b.cat.Options {
+		o := &b.cat.Options[i]
+		if o.Circuit == nil {
+			continue
+		}
+		if _, here := number[o.ID]; here {
+			number[o.ID] = next
+		}
+		next++
+	}
 	slices.SortStableFunc(wired, func(p, q picked) int { return cmp.Compare(number[p.ID], number[q.ID]) })
 	var out []Conductor
 	var findings []config.Finding

@@ -34,6 +34,7 @@ func small() *config.Catalogue {
 			opt("ac", config.Option{Load: &config.Load{DrivingA: 30, RespondingA: 30, SceneA: 30, Shed: 2}, Circuit: &config.Circuit{Function: "MODULE A/C", Amps: 30, RunFt: 18}}),
 			opt("alternator-big", config.Option{Supply: &config.Supply{HotIdleA: 180, HotHighIdleA: 270, ColdA: 320, Replaces: true}}),
 			opt("alternator-huge", config.Option{Supply: &config.Supply{HotIdleA: 200, HotHighIdleA: 330, Replaces: true}}),
+			opt("alternator-idle", config.Option{Supply: &config.Supply{HotIdleA: 190, Replaces: true}}),
 			opt("alternator-second", config.Option{Supply: &config.Supply{HotIdleA: 60, HotHighIdleA: 100}}),
 			opt("battery-agm", config.Option{MaxQty: 4, Supply: &config.Supply{BatteryAh: 100, Replaces: true}}),
 			opt("charger", config.Option{Load: &config.Load{ACW: 1000}, Tags: []string{TagShoreOnly}}),

@@ -198,6 +198,58 @@ func TestSuggestProperties(t *testing.T) {
 	})
 }
 
+// No single thing could be moved, and no two exchanged, for a real gain.
+func TestSuggestLeavesNoEasyGain(t *testing.T) {
+	cat := fixture(t)
+	weigh := scale(cat)
+	good := func(u *config.Unit) bool {
+		for _, c := range Measure(cat, u, nil).Compartments {
+			if c.State != Empty && c.State != Fits {
+				return false
+			}
+		}
+		return true
+	}
+	rapid.Check(t, func(rt *rapid.T) {
+		u := unit()
+		for _, id := range []string{"bag", "chair", "tools"} {
+			if n := rapid.IntRange(0, 4).Draw(rt, id); n > 0 {
+				u.Carried = append(u.Carried, carry("", n, id))
+			}
+		}
+		u.Carried = Suggest(cat, u, weigh)
+		reached := weigh(u).Uneven()
+		var single []config.Carried
+		for _, c := range u.Carried {
+			for range c.Qty {
+				single = append(single, carry(c.Compartment, 1, c.Equipment))
+			}
+		}
+		try := func(what string) {
+			v := &config.Unit{Chassis: u.Chassis, Body: u.Body, Carried: single}
+			if weigh(v).Uneven() < reached-2*gain {
+				assert.False(rt, good(v), "%s would gain", what)
+			}
+		}
+		for i := range single {
+			if single[i].Compartment == "" {
+				continue
+			}
+			here := single[i].Compartment
+			for _, c := range cat.CompartmentsOf(u) {
+				single[i].Compartment = c.ID
+				try("a move")
+			}
+			single[i].Compartment = here
+			for j := range i {
+				single[i].Compartment, single[j].Compartment = single[j].Compartment, single[i].Compartment
+				try("an exchange")
+				single[i].Compartment, single[j].Compartment = single[j].Compartment, single[i].Compartment
+			}
+		}
+	})
+}
+
 func TestSuggestWithoutScale(t *testing.T) {
 	u := unit()
 	u.Carried = []config.Carried{carry("", 2, "bag")}

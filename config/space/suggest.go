@@ -43,8 +43,12 @@ func (t Trim) plus(e Trim, m quantity.Mass) Trim {
 	return t
 }
 
-// maxLoose bounds how many single things are placed at one call.
-const maxLoose = 200
+// maxLoose bounds how many single things are placed at one call, maxRounds how
+// often they are looked through for a gain.
+const (
+	maxLoose  = 200
+	maxRounds = 40
+)
 
 // Suggest places what is not yet stowed, so that the axles and the two sides
 // balance, and returns the whole list for Unit.Carried. What is stowed by hand
@@ -66,7 +70,7 @@ func Suggest(cat *config.Catalogue, u *config.Unit, weigh func(*config.Unit) Tri
 	for i := range l.loose {
 		l.settle(i)
 	}
-	for range 4 {
+	for range maxRounds {
 		moved, swapped := l.moves(), l.swaps()
 		if !moved && !swapped {
 			break

@@ -49,7 +49,7 @@ func Judge(ruleSet string, u *config.Unit, cat *config.Catalogue, reports ...*co
 	}
 	j.read(cat, u, Assume(ruleSet, cat, u), reports)
 	var out []Verdict
-	for _, s := range append([]Set{federal()}, chosen...) {
+	for _, s := range append([]Set{always}, chosen...) {
 		for i := range s.Clauses {
 			out = append(out, j.clause(s.ID, &s.Clauses[i]))
 		}

@@ -1,22 +1,26 @@
 package standards
 
 import (
+	"slices"
+	"strings"
+
 	"boxwright/config"
 	"boxwright/config/quantity"
 )
 
 // Where the clauses of the federal ambulance specification were read.
 const (
-	cmp        = "comparison of NFPA, KKK-A-1822F and ASTM F2020 (slideplayer.com/slide/1463288)"
-	cmp2       = "Differences Between NFPA 1917, KKK-F and ASTM (paperzz.com/doc/8327792)"
-	kkkE       = "KKK-A-1822E, sheet "
-	recalledF  = "KKK-A-1822F, recalled; the text was not read"
-	recalledE  = "KKK-A-1822E 3.5.2, recalled; the text was not read"
-	amdBids    = "AMD list as public bid documents give it (docs.southbendin.gov 317583 p27; docs.cabarruscounty.us 1617289 p87)"
-	amdAdds    = "trailer-bodybuilders.com, ten new AMD standards"
-	amd2019    = "ntea.com, AMD Standardized Test Methods"
-	notice8    = "fama.org, Staying Compliant in the Evolving World of Ambulances"
-	revE, revF = "revision E, 1 Jun 2002", "revision F, 1 Aug 2007"
+	cmp         = "comparison of NFPA, KKK-A-1822F and ASTM F2020 (slideplayer.com/slide/1463288)"
+	cmp2        = "Differences Between NFPA 1917, KKK-F and ASTM (paperzz.com/doc/8327792)"
+	kkkE        = "KKK-A-1822E, sheet "
+	recalledF   = "KKK-A-1822F, recalled; the text was not read"
+	recalledE   = "KKK-A-1822E 3.5.2, recalled; the text was not read"
+	amdBids     = "AMD list as public bid documents give it (docs.southbendin.gov 317583 p27; docs.cabarruscounty.us 1617289 p87)"
+	amdAdds     = "trailer-bodybuilders.com, ten new AMD standards"
+	amdRecalled = "AMD list, recalled; the text was not read"
+	amd2019     = "ntea.com, AMD Standardized Test Methods"
+	notice8     = "fama.org, Staying Compliant in the Evolving World of Ambulances"
+	revE, revF  = "revision E, 1 Jun 2002", "revision F, 1 Aug 2007"
 )
 
 var (
@@ -101,6 +105,10 @@ func kkkElectrical() []Clause {
 			Rows: []Row{{Edition: revE, From: dayE, Value: 20, Source: kkkE + "33 (3.7.6)", Basis: config.ReadInText}}},
 		readE("kkk-load-list", "Minimum continuous load", "Beside the medical load: patient dome lights on high, module air conditioning at its coldest and highest blower, warning lights in the daytime primary mode.", "33 (3.7.6)"),
 		readE("kkk-monitor", "Electrical monitor and high idle", "There is an ammeter, a voltmeter or a low-voltage warning, and an automatic high idle.", "33 (3.7.6.1 to 3.7.6.3)"),
+		{ID: "kkk-wiring", Title: "Wiring", Text: "Wire carries 125 % of the current it is protected for, is of SAE J1128 type SXL or GXL in loom for 300 F, and is marked with its function at least every 4 in.",
+			Rows: []Row{rowF(For{}, 0, recalledF, config.FromMemory)}},
+		{ID: "kkk-shore", Title: "Shore line", Text: "The shore line is for 125 V and 20 A, with ground-fault protection.",
+			Rows: []Row{rowF(For{}, 0, recalledF, config.FromMemory)}},
 		readE("kkk-flash", "Flash rate", "Each emergency light flashes 75 to 125 times a minute.", "41 (3.8.2.2)"),
 		readE("kkk-beam", "Beam spread", "Warning lights spread at least 5 degrees up and down and 45 degrees left and right.", "41"),
 		readE("kkk-light-test", "Warning light test", "Warning lights are tested at 14.2 V; their colours keep SAE J578.", "41 and 42 (3.8.2.5)"),
@@ -139,7 +147,7 @@ func amdTests() []Clause {
 		{ID: "amd-001", Title: "AMD 001, body structure", Text: "The body structure passes the static load test; since the 2019 edition the number is reserved and SAE J3057 takes its place.",
 			Rows: []Row{{Edition: "2019 edition", From: day(2019, 1, 1), Source: amd2019, Basis: config.ReadInText}, {Edition: "before 2019", Source: amdBids, Basis: config.ReadInText}}},
 		{ID: "amd-003", Title: "AMD 003, reserved", Text: "Reserved since the 2019 edition; SAE J3043 (equipment mounts) takes its place.",
-			Rows: []Row{{Edition: "2019 edition", From: day(2019, 1, 1), Source: amd2019, Basis: config.ReadInText}}},
+			Rows: []Row{{Edition: "2019 edition", From: day(2019, 1, 1), Source: amd2019, Basis: config.ReadInText}, {Edition: "before 2019, oxygen tank retention", Source: amdRecalled, Basis: config.FromMemory}}},
 		declared("amd-005", "AMD 005, 12 V electrical system", "The electrical system passes the test.", kkkE+"33", config.ReadInText),
 		declared("amd-012", "AMD 012, interior climate", "The interior climate control passes the test.", "title of a public bid document", config.ReadInText),
 	}
@@ -149,6 +157,13 @@ func amdTests() []Clause {
 	} {
 		out = append(out, declared("amd-"+t.no, "AMD "+t.no+", "+t.subject, "The unit passes the test.", amdAdds, config.ReadInText))
 	}
+	for _, t := range []struct{ no, subject string }{
+		{"002", "door retention"}, {"004", "litter retention"}, {"006", "sound level"}, {"007", "carbon monoxide"}, {"008", "grab rail"}, {"009", "125 V system"},
+		{"010", "water spray"}, {"011", "equipment temperature"}, {"013", "weight distribution"}, {"014", "engine cooling"}, {"015", "oxygen system"},
+	} {
+		out = append(out, declared("amd-"+t.no, "AMD "+t.no+", "+t.subject, "The unit passes the test.", amdRecalled, config.FromMemory))
+	}
+	slices.SortFunc(out, func(a, b Clause) int { return strings.Compare(a.ID, b.ID) })
 	return append(out, Clause{ID: "amd-028", Title: "AMD 028, vertical static load", Text: "The unit passes the test.",
 		Rows: []Row{{Edition: "2019 edition", From: day(2019, 1, 1), Source: amd2019, Basis: config.ReadInText}}})
 }

@@ -98,6 +98,8 @@ func Default() string { return KKK }
 // judged by them.
 func Sets() []Set { return slices.Clone(sets) }
 
+var always = federal()
+
 var sets = []Set{kkk(), astm(), own(), indiana(), laCounty(), nevada(), newYork(), washington()}
 
 // Find returns the set, or false.
@@ -107,6 +109,19 @@ func Find(id string) (Set, bool) {
 		return Set{}, false
 	}
 	return sets[i], true
+}
+
+// Lookup finds a clause by its id, as config.Finding.Clause and
+// config.Option.Clauses name it, with the set it belongs to.
+func Lookup(clause string) (Set, Clause, bool) {
+	for _, s := range append([]Set{always}, sets...) {
+		for _, c := range s.Clauses {
+			if c.ID == clause {
+				return s, c, true
+			}
+		}
+	}
+	return Set{}, Clause{}, false
 }
 
 // Join writes a choice of sets as one text, the form of config.Unit.RuleSet:

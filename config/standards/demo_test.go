@@ -1,0 +1,150 @@
+package standards_test
+
+import (
+	"fmt"
+	"math"
+	"os"
+	"strings"
+	"testing"
+
+	"boxwright/config"
+	"boxwright/config/power"
+	"boxwright/config/space"
+	"boxwright/config/standards"
+	"boxwright/config/weight"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// demo reads the demonstration catalogue; this package may not import its.
+func demo(t testing.TB) *config.Catalogue {
+	t.Helper()
+	file, err := os.ReadFile("../../web/assets/catalogue/demo.json")
+	require.NoError(t, err)
+	cat, err := config.Read(file)
+	require.NoError(t, err)
+	return cat
+}
+
+// eachUnit visits every chassis under every body that goes with it, with the
+// standard options.
+func eachUnit(cat *config.Catalogue, visit func(u *config.Unit)) {
+	for _, ch := range cat.Chassis {
+		for _, b := range cat.Bodies {
+			if (ch.Cab == "van") != (b.Kind == "van") {
+				continue
+			}
+			u := &config.Unit{Chassis: ch.ID, Body: b.ID}
+			for _, o := range cat.Options {
+				if o.Standard {
+					u.Set(config.Pick{Option: o.ID, Qty: 1})
+				}
+			}
+			visit(u)
+		}
+	}
+}
+
+func everySet() string {
+	var ids []string
+	for _, s := range standards.Sets() {
+		ids = append(ids, s.ID)
+	}
+	return standards.Join(ids...)
+}
+
+// A figure that a clause reads must be one that a calculator reports, or the
+// clause would silently never be judged.
+func TestClausesReadFiguresThatExist(t *testing.T) {
+	cat := demo(t)
+	eachUnit(cat, func(u *config.Unit) {
+		as := standards.Assume(everySet(), cat, u)
+		w, p, s := weight.Weigh(cat, u, &as), power.Budget(cat, u, &as), space.Measure(cat, u, &as)
+		for _, v := range standards.Judge(everySet(), u, cat, &w.Report, &p.Report, &s.Report) {
+			assert.NotContains(t, v.Note, "is not known for this unit", "%s with %s: %s", u.Chassis, u.Body, v.Clause)
+			if v.Figure != nil {
+				assert.False(t, math.IsNaN(v.Figure.Margin()) || math.IsInf(v.Figure.Margin(), 0), v.Clause)
+			}
+		}
+	})
+}
+
+// Every clause an option declares is one of the tables'.
+func TestDeclaredClausesExist(t *testing.T) {
+	for _, o := range demo(t).Options {
+		for _, id := range o.Clauses {
+			_, c, ok := standards.Lookup(id)
+			assert.True(t, ok, "option %s declares %s, which no table has", o.ID, id)
+			assert.Equal(t, id, c.ID)
+		}
+	}
+}
+
+// The standard units of the demonstration are sound electrically and stow
+// what they carry; where a suggestion is taken it is proven to fit.
+func TestDemoUnitsPowerAndStowage(t *testing.T) {
+	cat := demo(t)
+	eachUnit(cat, func(u *config.Unit) {
+		as := standards.Assume(standards.KKK, cat, u)
+		ch := cat.ChassisByID(u.Chassis)
+		for _, e := range cat.Equipment {
+			u.Carried = append(u.Carried, config.Carried{Equipment: e.ID, Qty: 1})
+		}
+		scale := func(u *config.Unit) space.Trim {
+			g := weight.Weigh(cat, u, &as).Gross
+			return space.Trim{FrontLb: g.FrontLb, RearLb: g.RearLb, LeftLb: g.LeftLb, RightLb: g.RightLb, FrontLimitLb: ch.GAWRFrontLb, RearLimitLb: ch.GAWRRearLb}
+		}
+		before := scale(u)
+		u.Carried = space.Suggest(cat, u, scale)
+		after := scale(u)
+		name := fmt.Sprintf("%s with %s", u.Chassis, u.Body)
+		assert.Less(t, after.Uneven(), before.Uneven()+1, "%s: the suggestion should not stand worse than gear on the floor", name)
+		for _, f := range power.Budget(cat, u, &as).Findings {
+			assert.NotEqual(t, config.Stop, f.Severity, "%s: %s", name, f.Text)
+			assert.False(t, strings.HasPrefix(f.Code, "power.no-") || f.Code == "power.circuit-unsized" || f.Code == "power.bad-number", "%s: %s", name, f.Text)
+		}
+		for _, f := range space.Measure(cat, u, &as).Findings {
+			assert.NotContains(t, []string{"space.too-big", "space.overloaded", "space.unproven", "space.bad-number", "space.same-compartment"}, f.Code, "%s: %s", name, f.Text)
+		}
+	})
+}
+
+func BenchmarkDemo(b *testing.B) {
+	cat := demo(b)
+	var u *config.Unit
+	eachUnit(cat, func(x *config.Unit) { u = x })
+	for _, e := range cat.Equipment {
+		u.Carried = append(u.Carried, config.Carried{Equipment: e.ID, Qty: 1})
+	}
+	as := standards.Assume(standards.KKK, cat, u)
+	p, s := power.Budget(cat, u, &as), space.Measure(cat, u, &as)
+	b.Run("assume", func(b *testing.B) {
+		for b.Loop() {
+			standards.Assume(standards.KKK, cat, u)
+		}
+	})
+	b.Run("judge", func(b *testing.B) {
+		for b.Loop() {
+			standards.Judge(standards.KKK, u, cat, &p.Report, &s.Report)
+		}
+	})
+	b.Run("budget", func(b *testing.B) {
+		for b.Loop() {
+			power.Budget(cat, u, &as)
+		}
+	})
+	b.Run("measure", func(b *testing.B) {
+		for b.Loop() {
+			space.Measure(cat, u, &as)
+		}
+	})
+	b.Run("suggest", func(b *testing.B) {
+		for b.Loop() {
+			space.Suggest(cat, u, func(u *config.Unit) space.Trim {
+				g := weight.Weigh(cat, u, &as).Gross
+				return space.Trim{FrontLb: g.FrontLb, RearLb: g.RearLb, LeftLb: g.LeftLb, RightLb: g.RightLb}
+			})
+		}
+	})
+}
