@@ -62,34 +62,57 @@ func (j *job) odds(sim Simulation) *Odds {
 // past the day at nine in ten, by how many working days: the plan with one of
 // it taken, in place of another choice where its group allows only one. An
 // option that is not named either keeps the day or costs no time of its own.
+// Each option near the limit is a plan of its own, so this is for the moment
+// after the answer to a click, not before it.
 func (p *Plan) TooLate(by config.Date) map[string]float64 {
-	limit := p.job.line.until(by)
-	few := Simulation{min(p.sim.Draws, quick), p.sim.Seed}
-	base := p.job.odds(few).Mean
+	j := p.job
+	limit := j.line.until(by)
+	few := Simulation{min(p.sim.Draws, 1000), p.sim.Seed}
+	base := j.odds(few)
+	var upstream []string // stations whose work could miss a slot
+	if j.gated >= 0 && len(j.slotted) > 0 {
+		for _, a := range j.before().Activities {
+			if k := slices.IndexFunc(j.steps, func(s Step) bool { return s.ID == a.ID }); k != j.gated {
+				upstream = append(upstream, j.steps[k].Station)
+			}
+		}
+	}
+	// keeps reports what needs no playing through: hours put the delivery off
+	// by no more than the days they take, unless they make it miss a slot.
+	keeps := func(o *config.Option) bool {
+		days := 0.0
+		for _, w := range o.Work {
+			if slices.Contains(upstream, w.Station) {
+				return false
+			}
+			days += max(0, float64(w.Hours)/j.hoursPerDay(w.Station))
+		}
+		return o.Parts == nil && days <= maxDays && whole(p.odds.At(.9)+days) <= limit
+	}
 	out := map[string]float64{}
-	for i := range p.job.cat.Options {
-		o := &p.job.cat.Options[i]
-		if p.job.unit.Has(o.ID) || o.Parts == nil && len(o.Work) == 0 {
+	for i := range j.cat.Options {
+		o := &j.cat.Options[i]
+		if j.unit.Has(o.ID) || o.Parts == nil && len(o.Work) == 0 || keeps(o) {
 			continue
 		}
-		u := p.job.unit.Clone()
-		if g := p.job.cat.GroupByID(o.Group); g != nil && g.Choose != config.ChooseAny {
-			for _, m := range p.job.cat.Members(g.ID) {
-				u.Drop(p.job.cat.Options[m].ID)
+		u := j.unit.Clone()
+		if g := j.cat.GroupByID(o.Group); g != nil && g.Choose != config.ChooseAny {
+			for _, m := range j.cat.Members(g.ID) {
+				u.Drop(j.cat.Options[m].ID)
 			}
 		}
 		u.Set(config.Pick{Option: o.ID, Qty: 1})
-		with, err := p.job.with(&u)
+		with, err := j.with(&u)
 		if err != nil {
-			continue
+			continue // the option's own station or part is at fault, which taking it reports
 		}
 		odds := with.odds(few)
-		if odds.Mean <= base {
+		if odds.Mean <= base.Mean {
 			continue
 		}
 		days := whole(odds.At(.9))
 		// Near the limit the few draws do not settle it.
-		if near := days - limit; near >= -1 && near <= 2 && p.sim.Draws > quick {
+		if near := days - limit; near >= -2 && near <= 3 && p.sim.Draws > few.Draws {
 			days = whole(with.odds(p.sim).At(.9))
 		}
 		if days > limit {

@@ -266,17 +266,44 @@ func TestLimitsRuleOutOnlyWhatIsLate(t *testing.T) {
 	assert.Greater(t, bites, 50, "the limits do rule units out")
 }
 
+// TooLate against planning every option one by one.
 func TestTooLate(t *testing.T) {
-	c := catalogue()
-	u := unit("camera")
-	p := schedule(t, c, u)
-	u.NeededBy = p.NineInTen.AddDays(3)
-	late := schedule(t, c, u).TooLate(u.NeededBy)
-	with := unit("camera", "cot")
-	want := leadtime.NewCalendar(&c.Plant).Between(u.NeededBy, schedule(t, c, with).NineInTen)
-	assert.InDelta(t, float64(want), late["cot"], 1.01)
-	assert.Len(t, late, 1, "%v: the others keep the day", late)
-	assert.Empty(t, schedule(t, c, u).TooLate(day("2028-01-03")))
+	for name, c := range map[string]*config.Catalogue{
+		"free line": catalogue(),
+		"slots":     catalogue(withSlots),
+		"one of":    catalogue(func(c *config.Catalogue) { c.Groups[0].Choose = config.ChooseAtMostOne }),
+	} {
+		u := unit("pump")
+		p := schedule(t, c, u)
+		for _, days := range []int{-20, -2, 0, 1, 2, 9, 40} {
+			needed := p.NineInTen.AddDays(days)
+			got := p.TooLate(needed)
+			for i := range c.Options {
+				o := &c.Options[i]
+				if u.Has(o.ID) {
+					assert.NotContains(t, got, o.ID)
+					continue
+				}
+				other := u.Clone()
+				if name == "one of" {
+					other.Picks = nil
+				}
+				other.Set(config.Pick{Option: o.ID, Qty: 1})
+				q := schedule(t, c, &other)
+				late, is := got[o.ID]
+				misses := needed.Before(q.NineInTen)
+				if days >= 0 {
+					assert.Equal(t, misses, is, "%s, %s, %d days: %s", name, o.ID, days, q.NineInTen)
+				} else if q.Simulated.NineInTenDays > p.Simulated.NineInTenDays {
+					assert.True(t, is, "%s, %s: what is late already is made later", name, o.ID)
+				}
+				if is {
+					assert.True(t, misses)
+					assert.InDelta(t, float64(leadtime.NewCalendar(&c.Plant).Between(needed, q.NineInTen)), late, 1.01)
+				}
+			}
+		}
+	}
 }
 
 func TestHostilePlants(t *testing.T) {
