@@ -1,6 +1,8 @@
 package pricing
 
 import (
+	"slices"
+
 	"github.com/shopspring/decimal"
 
 	"boxwright/config"
@@ -31,13 +33,11 @@ func Limits(b *Book, cat *config.Catalogue, u *config.Unit, t *Terms) []config.L
 	listed, passed := b.marginal(cat, u, t, sheet)
 	for i := range cat.Options {
 		o := &cat.Options[i]
-		key := KeyOf(o)
-		each := b.Prices[key].Decimal().Mul(listed)
+		price := b.Prices[KeyOf(o)].Decimal()
+		each := price.Mul(listed)
 		for _, s := range b.Surcharges {
-			for _, k := range s.Keys {
-				if k == key {
-					each = each.Add(s.Amount.Decimal()).Add(b.Prices[key].Decimal().Mul(s.Percent.Fraction()))
-				}
+			if slices.Contains(s.Keys, KeyOf(o)) {
+				each = each.Add(s.Amount.Decimal()).Add(price.Mul(s.Percent.Fraction()))
 			}
 		}
 		dollars := each.Mul(passed).Round(0)
@@ -104,5 +104,6 @@ func (b *Book) marginal(cat *config.Catalogue, u *config.Unit, t *Terms, s *Shee
 			}
 		}
 	}
-	return listed, passed.Mul(grows).Mul(decimal.NewFromInt(int64(s.Units)))
+	// Twelve decimals are far more than a whole dollar needs.
+	return listed, passed.Mul(grows).Mul(decimal.NewFromInt(int64(s.Units))).Round(12)
 }

@@ -36,18 +36,17 @@ func (o *order) prepay() {
 	if o.t.PrepayDays > 0 {
 		days = o.t.PrepayDays
 	}
-	how := fmt.Sprintf("%s of the chassis, paid %d days early", x.Percent.Show(), days)
+	early := fmt.Sprintf("paid %d days early", days)
 	if y, err := finance.EarlyPayment(x.Percent, days, 365); err == nil {
-		how += fmt.Sprintf(": worth %s a year simple, %s compounded, of 365 days", y.Simple.Show(), y.Compounded.Show())
+		early += fmt.Sprintf(", which is worth %s a year simple, %s compounded", y.Simple.Show(), y.Compounded.Show())
 	}
-	how += ". " + x.Reason
 	for n, p := range o.priced {
 		each := p.part[chassisPart].Share(x.Percent, o.r)
 		if each.Sign() <= 0 {
 			continue
 		}
 		o.line(Line{Code: LinePrepay, Item: n + 1, Label: x.Label, Qty: money.Count(p.count), Each: "unit", Price: each.Neg(), Amount: each.Neg().Times(p.count), Taxed: true,
-			How: fmt.Sprintf("%s Chassis at %s.", how, p.part[chassisPart].Show()), Source: x.ID})
+			How: because(fmt.Sprintf("%s of the chassis at %s, %s", x.Percent.Show(), p.part[chassisPart].Show(), early), x.Reason), Source: x.ID})
 	}
 }
 
@@ -58,7 +57,7 @@ func (o *order) contractFee() {
 	}
 	base := o.sheet.Subtotal(SubUnits, 0)
 	fee := base.Share(o.contract.Fee, o.r)
-	o.whole(LineContractFee, o.contract.Label+", fee", fee, true, fmt.Sprintf("%s of the units at %s: %s", o.contract.Fee.Show(), base.Show(), o.contract.Reason), o.contract.ID)
+	o.whole(LineContractFee, o.contract.Label+", fee", fee, true, because(fmt.Sprintf("%s of the units at %s", o.contract.Fee.Show(), base.Show()), o.contract.Reason), o.contract.ID)
 }
 
 // freight is by the mile, for each unit.
@@ -80,7 +79,7 @@ func (o *order) freight() {
 		each = f.Minimum
 	}
 	if o.units > 1 {
-		how += "; " + unitsText(o.units)
+		how += ", for each of " + unitsText(o.units)
 	}
 	o.line(Line{Code: LineFreight, Label: "Freight from the plant", Qty: money.Count(o.units), Each: "unit", Price: each, Amount: each.Times(o.units), Taxed: !o.b.Tax.FreightUntaxed, How: how, Source: "freight"})
 }

@@ -118,8 +118,8 @@ func (o *order) salesTax() {
 	}
 	o.subtotal(SubTaxed, 0, "Taxed price", base)
 	how := fmt.Sprintf("%s of the taxed price of %s", rate.Show(), base.Show())
-	if o.t.TaxRate == nil && o.b.Tax.Reason != "" {
-		how += ": " + o.b.Tax.Reason
+	if o.t.TaxRate == nil {
+		how = because(how, o.b.Tax.Reason)
 	}
 	o.whole(LineTax, label, base.Share(rate, o.r), false, how, source)
 	o.find("tax", config.Note, "sales tax", "Sales tax is worked out as the price book or the terms say; what is taxed and who is exempt differs by place.", "Let the buyer's tax authority decide.")

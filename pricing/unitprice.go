@@ -18,6 +18,7 @@ func (o *order) unit(n int, it Item) {
 		p.label = ch.Label + ", " + body.Label
 	}
 	picks := o.inCatalogueOrder(it.Unit)
+	o.sheet.Lines = slices.Grow(o.sheet.Lines, len(picks)+16)
 
 	o.list(n, p, LineChassis, ch.ID, ch.ID, ch.Label, 1, chassisPart)
 	o.list(n, p, LineBody, body.ID, body.ID, body.Label, 1, bodyPart)
@@ -69,28 +70,41 @@ func (o *order) inCatalogueOrder(u *config.Unit) []picked {
 // list adds a line at the book's price.
 func (o *order) list(n int, p *priced, code, id, key, label string, qty int, to part) {
 	price := o.b.Prices[key]
-	how := "price book"
-	if e := o.b.dated[key]; e != nil {
-		how = fmt.Sprintf("edition %s of the price book: %s", e.ID, e.Reason)
-	}
+	how, why := "price book", ""
 	if price.IsZero() {
-		how += "; included at no charge"
+		how = "price book, included at no charge"
+	}
+	if e := o.b.dated[key]; e != nil {
+		how, why = "edition "+e.ID+" of the price book", e.Reason
 	}
 	if qty > 1 || p.count > 1 {
-		how += fmt.Sprintf("; %d for a unit, %s", qty, unitsText(p.count))
+		how += fmt.Sprintf(", %d a unit on %s", qty, unitsText(p.count))
 	}
-	q := money.Count(qty * p.count)
-	o.line(Line{Code: code, Item: n, ID: id, Label: label, Qty: q, Each: "each", Price: price, Amount: price.For(q, o.r), Taxed: true, How: how, Source: key})
-	p.part[to] = p.part[to].Add(price.Times(qty))
+	each := price.Times(qty)
+	o.line(Line{Code: code, Item: n, ID: id, Label: label, Qty: money.Count(qty * p.count), Each: "each", Price: price, Amount: each.Times(p.count), Taxed: true, How: because(how, why), Source: key})
+	p.part[to] = p.part[to].Add(each)
+}
+
+// because joins the figures of a line and the reason for it.
+func because(figures, reason string) string {
+	switch {
+	case reason == "":
+		return figures
+	case figures == "":
+		return reason
+	}
+	return figures + ": " + reason
 }
 
 // adjust adds a line of so much for each unit, and books it on a part.
-func (o *order) adjust(n int, p *priced, code, label string, each Amount, how, source string, on []part) {
+func (o *order) adjust(n int, p *priced, code, label string, each Amount, how, why, source string, on []part) {
 	if p.count > 1 {
-		how += "; " + unitsText(p.count)
+		if how != "" {
+			how += ", "
+		}
+		how += "on each of " + unitsText(p.count)
 	}
-	q := money.Count(p.count)
-	o.line(Line{Code: code, Item: n, Label: label, Qty: q, Each: "unit", Price: each, Amount: each.For(q, o.r), Taxed: true, How: how, Source: source})
+	o.line(Line{Code: code, Item: n, Label: label, Qty: money.Count(p.count), Each: "unit", Price: each, Amount: each.Times(p.count), Taxed: true, How: because(how, why), Source: source})
 	weights := make([]Amount, len(on))
 	for i, x := range on {
 		weights[i] = p.part[x]
@@ -107,15 +121,15 @@ func (o *order) surcharges(n int, p *priced, u *config.Unit, picks []picked) {
 		case len(s.Keys) > 0:
 			o.keyedSurcharge(n, p, s, u, picks)
 		case s.Percent.IsZero():
-			o.adjust(n, p, LineSurcharge, s.Label, s.Amount, s.Reason, s.ID, []part{bodyPart})
+			o.adjust(n, p, LineSurcharge, s.Label, s.Amount, "", s.Reason, s.ID, []part{bodyPart})
 		default:
 			var base Amount
 			for _, x := range partsOf[s.On] {
 				base = base.Add(listed[x])
 			}
 			if each := base.Share(s.Percent, o.r); each.Sign() > 0 {
-				how := fmt.Sprintf("%s of %s at %s: %s", s.Percent.Show(), s.On.Words(), base.Show(), s.Reason)
-				o.adjust(n, p, LineSurcharge, s.Label, each, how, s.ID, partsOf[s.On])
+				how := fmt.Sprintf("%s of %s at %s", s.Percent.Show(), s.On.Words(), base.Show())
+				o.adjust(n, p, LineSurcharge, s.Label, each, how, s.Reason, s.ID, partsOf[s.On])
 			}
 		}
 	}
@@ -123,12 +137,14 @@ func (o *order) surcharges(n int, p *priced, u *config.Unit, picks []picked) {
 
 // keyedSurcharge is on named things only: chassis, body or options.
 func (o *order) keyedSurcharge(n int, p *priced, s Surcharge, u *config.Unit, picks []picked) {
-	var each [partCount]Amount
-	pieces := 0
+	var on, each [partCount]Amount
+	var pieces [partCount]int
 	add := func(to part, key string, qty int) {
 		if slices.Contains(s.Keys, key) {
-			pieces += qty
-			each[to] = each[to].Add(s.Amount.Times(qty)).Add(o.b.Prices[key].Times(qty).Share(s.Percent, o.r))
+			price := o.b.Prices[key].Times(qty)
+			pieces[to] += qty
+			on[to] = on[to].Add(price)
+			each[to] = each[to].Add(s.Amount.Times(qty)).Add(price.Share(s.Percent, o.r))
 		}
 	}
 	add(chassisPart, u.Chassis, 1)
@@ -140,11 +156,11 @@ func (o *order) keyedSurcharge(n int, p *priced, s Surcharge, u *config.Unit, pi
 		if a.Sign() <= 0 {
 			continue
 		}
-		how := fmt.Sprintf("%s for each of %d: %s", s.Amount.Show(), pieces, s.Reason)
+		how := fmt.Sprintf("%s for each of %d", s.Amount.Show(), pieces[to])
 		if s.Amount.IsZero() {
-			how = fmt.Sprintf("%s of what it is on: %s", s.Percent.Show(), s.Reason)
+			how = fmt.Sprintf("%s of what it is on, at %s", s.Percent.Show(), on[to].Show())
 		}
-		o.adjust(n, p, LineSurcharge, s.Label, a, how, s.ID, []part{part(to)})
+		o.adjust(n, p, LineSurcharge, s.Label, a, how, s.Reason, s.ID, []part{part(to)})
 	}
 }
 
@@ -153,11 +169,7 @@ func (o *order) keyedSurcharge(n int, p *priced, s Surcharge, u *config.Unit, pi
 func (o *order) credits(n int, p *priced, u *config.Unit) {
 	earned := o.b.earned(u)
 	for _, c := range earned {
-		how := "for having all of these together: " + o.labels(c.When)
-		if c.Reason != "" {
-			how += ". " + c.Reason
-		}
-		o.adjust(n, p, LineCredit, c.Label, c.Amount.Neg(), how, c.ID, []part{optionPart})
+		o.adjust(n, p, LineCredit, c.Label, c.Amount.Neg(), "for "+o.labels(c.When)+" together", c.Reason, c.ID, []part{optionPart})
 	}
 }
 
@@ -220,8 +232,8 @@ func (o *order) rebate(n int, p *priced, code string, on Scope, percent Percent,
 	if each.Sign() <= 0 {
 		return
 	}
-	how := fmt.Sprintf("%s of %s at %s: %s", percent.Show(), on.Words(), base.Show(), why)
-	o.adjust(n, p, code, label, each.Neg(), how, source, partsOf[on])
+	how := fmt.Sprintf("%s of %s at %s", percent.Show(), on.Words(), base.Show())
+	o.adjust(n, p, code, label, each.Neg(), how, why, source, partsOf[on])
 }
 
 func unitsText(n int) string {

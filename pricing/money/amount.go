@@ -43,7 +43,12 @@ func (a Amount) Sub(b Amount) Amount { return Amount{d: a.d.Sub(b.d)} }
 func (a Amount) Neg() Amount { return Amount{d: a.d.Neg()} }
 
 // Times is a for n of them, exactly.
-func (a Amount) Times(n int) Amount { return Amount{d: a.d.Mul(decimal.NewFromInt(int64(n)))} }
+func (a Amount) Times(n int) Amount {
+	if n == 1 {
+		return a // most lines are for one
+	}
+	return Amount{d: a.d.Mul(decimal.NewFromInt(int64(n)))}
+}
 
 // For is the price of q at a each, to the cent by r.
 func (a Amount) For(q Quantity, r Rounding) Amount { return r.Cent(a.d.Mul(q.d)) }
