@@ -21,7 +21,8 @@ type PlantStation struct {
 }
 
 // Activity is a step of the network. Its base duration is in working days;
-// option work at its station adds hours to it.
+// option work at its station adds hours to it. A link in After to a step that
+// this kind of body skips falls away.
 type Activity struct {
 	ID      string   `json:"id"`
 	Label   string   `json:"label"`

@@ -170,7 +170,7 @@ func TestLatestOrder(t *testing.T) {
 			require.False(t, p.LatestOrder.IsZero(), name)
 			from := func(d config.Date) config.Date {
 				again := u.Clone()
-				again.OrderOn = d
+				again.OrderOn, again.NeededBy = d, config.Date{}
 				q, err := leadtime.ScheduleWith(c, &again, leadtime.Simulation{Draws: 300, Seed: 5})
 				require.NoError(t, err)
 				return q.NineInTen

@@ -370,11 +370,11 @@ func betaTable(mode float64, out *[strata]int32) {
 	}
 }
 
-// sortDays sorts by counting, which for a plan's few hundred thousand
-// possible values is quicker than comparing.
+// sortDays sorts by counting, which is quicker than comparing when the values
+// lie as close together as a plan's many draws do.
 func sortDays(v []int32) {
 	lo, hi := slices.Min(v), slices.Max(v)
-	if int64(hi)-int64(lo) > 1<<19 {
+	if int64(hi)-int64(lo) > 8*int64(len(v)) {
 		slices.Sort(v)
 		return
 	}
