@@ -91,8 +91,10 @@ func (e *Engine) newFiller(u *config.Unit, limits *Limits, apart bool) *filler {
 	f := &filler{e: e, solver: e.solver, cause: map[int]FillCause{}, by: map[int][]string{}}
 	var guards, picks []solve.Lit
 	if apart {
-		f.solver = e.apart()
-		guards = e.loadElsewhere(e.limitsOf(limits, [2]string{u.Chassis, u.Body}), e.quantities(u))
+		if limits != nil && limits.For != nil {
+			f.solver, guards = e.site([2]string{u.Chassis, u.Body}, limits, e.quantities(u)).load(e)
+			guards = slices.Clone(guards)
+		}
 		picks = e.picks(u)
 	} else {
 		guards, picks, f.aside = e.standing(u, limits)

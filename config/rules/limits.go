@@ -59,6 +59,7 @@ type limitSet struct {
 
 	guards   []solve.Lit
 	inForce  []weighed
+	problems config.Problems
 	key      string
 	pair     [2]string
 	quantity map[int]int // by variable, where above one
@@ -76,7 +77,10 @@ func (ls *limitSet) load(e *Engine, u *config.Unit, limits *Limits) ([]solve.Lit
 	}
 	pair := [2]string{u.Chassis, u.Body}
 	quantity := e.quantities(u)
-	list, ps := e.weigh(limits.For(u.Chassis, u.Body))
+	list, ps := ls.inForce, ls.problems
+	if limits.Key == "" || limits.Key != ls.key || pair != ls.pair {
+		list, ps = e.weigh(limits.For(u.Chassis, u.Body))
+	}
 	for i, w := range list {
 		same := i < len(ls.inForce) && sameWeights(&ls.inForce[i], &w) && sameQuantities(ls.quantity, quantity, w.cost)
 		if same {
@@ -89,7 +93,7 @@ func (ls *limitSet) load(e *Engine, u *config.Unit, limits *Limits) ([]solve.Lit
 			ls.guards = append(ls.guards, e.table.AddLimit(l))
 		}
 	}
-	ls.inForce, ls.key, ls.pair, ls.quantity = list, limits.Key, pair, quantity
+	ls.inForce, ls.problems, ls.key, ls.pair, ls.quantity = list, ps, limits.Key, pair, quantity
 	return ls.guards[:len(list)], ps
 }
 

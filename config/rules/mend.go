@@ -235,8 +235,7 @@ func (m *mender) possible(pair [2]string, lits []solve.Lit) (bool, []solve.Lit) 
 		if s.Solve(append(slices.Clone(base), lits...), mendBudget) == solve.Unsat {
 			return false, inOrder(lits, s.Core())
 		}
-		guards = e.loadElsewhere(m.limits.For(pair[0], pair[1]), m.quantity)
-		s = e.other.solver
+		s, guards = e.site(pair, m.limits, m.quantity).load(e)
 	}
 	base = append(slices.Clone(guards), base...)
 	ask := func(lits []solve.Lit) solve.Result { return s.Solve(append(slices.Clone(base), lits...), mendBudget) }

@@ -8,12 +8,11 @@ import (
 )
 
 // others judges every chassis and body other than the unit's own. Limits
-// differ there, so a solver apart takes the limits of one pair after another,
+// differ there, so each pair that needs it has a solver apart with its limits,
 // and what was found stands until picks, quantities or limits change it.
 type others struct {
-	solver *solve.Solver
-	guards []solve.Lit
-	known  []elsewhere // by variable of a chassis or body
+	known []elsewhere // by variable of a chassis or body
+	sites []*site     // those used longest ago first
 }
 
 // elsewhere is what is known of one other chassis or body.
@@ -24,6 +23,81 @@ type elsewhere struct {
 	quantity map[int]int
 	model    []bool      // Open: an answer, by variable
 	cause    []solve.Lit // RuledOut: the picks it rests on
+}
+
+// site is a solver with the limits of one chassis with one body.
+type site struct {
+	pair     [2]string
+	key      string
+	quantity map[int]int
+	weights  []weighed
+
+	solver *solve.Solver // made when first needed
+	loaded bool          // the solver has the limits
+	guards []solve.Lit
+}
+
+// mostSites bounds the memory that solvers apart take.
+const mostSites = 48
+
+// site with the limits of a pair for these quantities.
+func (e *Engine) site(pair [2]string, limits *Limits, quantity map[int]int) *site {
+	o := &e.other
+	var s *site
+	if i := slices.IndexFunc(o.sites, func(s *site) bool { return s.pair == pair }); i >= 0 {
+		s = o.sites[i]
+		o.sites = append(slices.Delete(o.sites, i, i+1), s)
+	} else {
+		s = &site{pair: pair}
+		if len(o.sites) == mostSites {
+			o.sites = slices.Delete(o.sites, 0, 1)
+		}
+		o.sites = append(o.sites, s)
+	}
+	if s.weights == nil || limits.Key == "" || s.key != limits.Key {
+		s.weights, _ = e.weigh(limits.For(pair[0], pair[1]))
+		s.key, s.loaded = limits.Key, false
+	}
+	if !sameKept(s.quantity, quantity) {
+		s.quantity, s.loaded = quantity, false
+	}
+	return s
+}
+
+// load is the solver with the limits in it and the guards to assume.
+func (s *site) load(e *Engine) (*solve.Solver, []solve.Lit) {
+	if s.solver == nil {
+		s.solver = e.newSolver()
+	}
+	if !s.loaded {
+		for i := range s.weights {
+			l := e.solveLimit(&s.weights[i], s.quantity)
+			if i < len(s.guards) {
+				s.solver.ReplaceLimit(s.guards[i], l)
+			} else {
+				s.guards = append(s.guards, s.solver.AddLimit(l))
+			}
+		}
+		s.loaded = true
+	}
+	return s.solver, s.guards[:len(s.weights)]
+}
+
+// keeps reports whether an answer keeps the limits.
+func (s *site) keeps(e *Engine, model []bool) bool {
+	for i := range s.weights {
+		w := &s.weights[i]
+		var sum int64
+		for v, has := range model {
+			if has {
+				sum += w.cost[v] * int64(max(s.quantity[v], 1))
+			}
+		}
+		if sum > w.room {
+			return false
+		}
+	}
+	return true
 }
 
 // newSolver is a fresh solver with the catalogue's clauses.
@@ -108,17 +182,26 @@ func (k *elsewhere) stands(l solve.Lit, beside []solve.Lit) bool {
 	return false
 }
 
+// lookElsewhere asks by the rules alone first: they rule most pairs out, and an
+// answer to them often keeps the limits too.
 func (e *Engine) lookElsewhere(v int, pair [2]string, limits *Limits, beside []solve.Lit, quantity map[int]int, budget int64) elsewhere {
 	k := elsewhere{pair: pair, key: limits.Key, quantity: quantity, state: Checking}
-	guards := e.loadElsewhere(limits.For(pair[0], pair[1]), quantity)
-	ask := append(append(slices.Clone(guards), solve.Pos(v)), beside...)
-	switch s := e.other.solver; s.Solve(ask, budget) {
+	ask := append([]solve.Lit{solve.Pos(v)}, beside...)
+	s := e.solver
+	r := s.Solve(ask, budget)
+	if r == solve.Sat {
+		k.model = e.model(s)
+		if at := e.site(pair, limits, quantity); !at.keeps(e, k.model) {
+			var guards []solve.Lit
+			s, guards = at.load(e)
+			if r = s.Solve(append(slices.Clone(guards), ask...), budget); r == solve.Sat {
+				k.model = e.model(s)
+			}
+		}
+	}
+	switch r {
 	case solve.Sat:
 		k.state = Open
-		k.model = make([]bool, e.n)
-		for x := range k.model {
-			k.model[x] = s.Model(solve.Pos(x))
-		}
 	case solve.Unsat:
 		k.state = RuledOut
 		for _, c := range s.Core() {
@@ -130,26 +213,11 @@ func (e *Engine) lookElsewhere(v int, pair [2]string, limits *Limits, beside []s
 	return k
 }
 
-// apart is the solver for limits other than the present ones.
-func (e *Engine) apart() *solve.Solver {
-	if e.other.solver == nil {
-		e.other.solver = e.newSolver()
+// model of the ids in a solver's last answer.
+func (e *Engine) model(s *solve.Solver) []bool {
+	m := make([]bool, e.n)
+	for v := range m {
+		m[v] = s.Model(solve.Pos(v))
 	}
-	return e.other.solver
-}
-
-// loadElsewhere puts limits into the solver apart and returns their guards.
-func (e *Engine) loadElsewhere(list []config.Linear, quantity map[int]int) []solve.Lit {
-	o := &e.other
-	s := e.apart()
-	ws, _ := e.weigh(list)
-	for i := range ws {
-		l := e.solveLimit(&ws[i], quantity)
-		if i < len(o.guards) {
-			s.ReplaceLimit(o.guards[i], l)
-		} else {
-			o.guards = append(o.guards, s.AddLimit(l))
-		}
-	}
-	return slices.Clone(o.guards[:len(ws)])
+	return m
 }

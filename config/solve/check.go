@@ -27,12 +27,17 @@ func (in *input) add(lits []Lit) {
 	in.valid = false
 }
 
-func (in *input) holds(c int32, model []bool) bool {
+// clause is the c-th as given.
+func (in *input) clause(c int32) []Lit {
 	from := int32(0)
 	if c > 0 {
 		from = in.ends[c-1]
 	}
-	for _, l := range in.lits[from:in.ends[c]] {
+	return in.lits[from:in.ends[c]]
+}
+
+func (in *input) holds(c int32, model []bool) bool {
+	for _, l := range in.clause(c) {
 		if model[l.Var()] != l.Negative() {
 			return true
 		}

@@ -1,8 +1,6 @@
 package solve
 
-import (
-	"slices"
-)
+import "slices"
 
 // Verdict says what the picks leave of a variable. It is a set of flags; where
 // neither of a pair is set, the question is still undecided.
@@ -21,7 +19,7 @@ func (v Verdict) Decided() bool { return v&(CanHold|CannotHold) != 0 && v&(CanFa
 
 // Query is what a table is asked beside.
 type Query struct {
-	Base   []Lit // assumed in every question, such as the guards of limits
+	Base   []Lit // guards of limits, assumed in every question
 	Picks  []Lit // of the table's variables; earlier picks first helps to reuse work
 	Budget int64 // conflicts for each single question; 0 for no bound
 	Skip   int   // so many of the first variables are not judged
@@ -34,12 +32,14 @@ type Query struct {
 // another member of a class replaces the one picked. The table remembers
 // answers and causes, so that a further pick asks only what it changed.
 type Table struct {
-	s      *Solver
-	n      int
-	class  []int32 // by variable; -1 for a class of its own
-	pool   []known
-	causes map[Lit][]Lit // why a literal was once impossible, itself left out
-	clicks int
+	s       *Solver
+	n       int
+	class   []int32 // by variable; -1 for a class of its own
+	members [][]int // by class
+	pool    pool    // answers found earlier
+	near    witness // an answer with all the picks, to walk from
+	causes  [][]Lit // by literal: why it was once impossible, itself left out
+	denied  []bool  // by literal: whether causes has it
 
 	// Of the query at hand.
 	base     []Lit
@@ -48,73 +48,59 @@ type Table struct {
 	isBase   []bool
 	released []bool // by variable: judging it leaves a pick out
 	skip     int
-	verdicts []Verdict
+	can      set // by literal: some answer has it
+	cannot   set // by literal: none has
 	ask      []Lit
+	verdicts []Verdict
 }
 
-// known is an answer found earlier.
-type known struct {
-	bits []uint64 // by variable of the solver
-	kept uint64   // by slot: whether the limit is kept
-	used int      // click at which it last told something new
-}
+// How much is tried to give the witness a margin, and to bring a single walk
+// back within the limits before the solver is asked.
+const (
+	polishTries = 600
+	walkTries   = 24
+)
 
-// poolMost bounds the answers kept; the ones longest without use go first.
-const poolMost = 256
-
-// NewTable makes a table over variables 0 to len(class)-1 of the solver.
-// Variables with the same class of 0 or more release each other.
+// NewTable makes a table over variables 0 to len(class)-1 of the solver, whose
+// clauses are all there. Variables with the same class of 0 or more release
+// each other.
 func NewTable(s *Solver, class []int32) *Table {
-	return &Table{s: s, n: len(class), class: class, causes: map[Lit][]Lit{}}
+	t := &Table{s: s, n: len(class), class: class, near: witness{s: s}}
+	for v, c := range class {
+		for int(c) >= len(t.members) {
+			t.members = append(t.members, nil)
+		}
+		if c >= 0 {
+			t.members[c] = append(t.members[c], v)
+		}
+	}
+	t.causes = make([][]Lit, 2*t.n)
+	t.denied = make([]bool, 2*t.n)
+	return t
 }
 
-// AddLimit adds a limit to the solver. A table takes at most 64.
+// AddLimit adds a limit to the solver.
 func (t *Table) AddLimit(l Limit) (guard Lit) {
 	guard = t.s.AddLimit(l)
-	t.reweigh(int(t.s.guards[guard.Var()]))
+	t.reweigh(guard)
 	return guard
 }
 
 // ReplaceLimit replaces a limit of the solver and forgets what rested on it.
 func (t *Table) ReplaceLimit(guard Lit, l Limit) {
 	t.s.ReplaceLimit(guard, l)
-	t.reweigh(int(t.s.guards[guard.Var()]))
-	for l, cause := range t.causes {
-		if slices.Contains(cause, guard) {
-			delete(t.causes, l)
+	t.reweigh(guard)
+	for i, cause := range t.causes {
+		if t.denied[i] && slices.Contains(cause, guard) {
+			t.denied[i] = false
 		}
 	}
 }
 
-// reweigh holds the pool against a limit that is new.
-func (t *Table) reweigh(slot int) {
-	for i := range t.pool {
-		t.pool[i].kept &^= 1 << slot
-		if t.keeps(t.pool[i].bits, slot) {
-			t.pool[i].kept |= 1 << slot
-		}
-	}
-}
-
-func (t *Table) keeps(model []uint64, slot int) bool {
-	l := &t.s.limits[slot]
-	var sum int64
-	for _, g := range l.groups {
-		for _, c := range g {
-			if bit(model, c.Lit) {
-				sum += c.Cost
-			}
-		}
-	}
-	return sum <= l.max
-}
-
-func bit(model []uint64, l Lit) bool {
-	v := l.Var()
-	if v/64 >= len(model) {
-		return l.Negative() // a variable that came later
-	}
-	return (model[v/64]>>(v%64)&1 == 1) != l.Negative()
+func (t *Table) reweigh(guard Lit) {
+	slot := int(t.s.guards[guard.Var()])
+	t.pool.weigh(&t.s.limits[slot], slot)
+	t.near.weigh(slot)
 }
 
 // Answer judges every variable. It is Unsat, with the cause in the solver's
@@ -126,14 +112,32 @@ func (t *Table) Answer(q Query) ([]Verdict, Result) {
 		return nil, r
 	}
 	t.takeImplied()
-	t.takePool(0)
 	t.takeCauses()
+	for i := range t.pool.known {
+		t.learnFrom(&t.pool.known[i])
+	}
 	t.search(q.Budget)
+	for v := range t.verdicts {
+		t.verdicts[v] = t.verdict(v)
+	}
 	return t.verdicts, Sat
 }
 
+func (t *Table) verdict(v int) Verdict {
+	var out Verdict
+	for i, s := range [2]*set{&t.can, &t.cannot} {
+		if s.has(Pos(v)) {
+			out |= CanHold << i
+		}
+		if s.has(Neg(v)) {
+			out |= CanFail << i
+		}
+	}
+	return out
+}
+
 func (t *Table) begin(q Query) {
-	t.clicks++
+	t.pool.click++
 	mark := func(flags *[]bool, lits []Lit) {
 		if len(*flags) < 2*t.s.Vars() {
 			*flags = make([]bool, 2*t.s.Vars())
@@ -147,33 +151,72 @@ func (t *Table) begin(q Query) {
 	t.picks = append(t.picks[:0], q.Picks...)
 	mark(&t.isPick, q.Picks)
 	mark(&t.isBase, q.Base)
-	t.verdicts = slices.Grow(t.verdicts[:0], t.n)[:t.n]
-	clear(t.verdicts)
 	t.skip = q.Skip
+	t.can.reset(t.n)
+	t.cannot.reset(t.n)
+	t.verdicts = slices.Grow(t.verdicts[:0], t.n)[:t.n]
 	t.released = slices.Grow(t.released[:0], t.n)[:t.n]
 	clear(t.released)
-	classes := map[int32]bool{}
 	for _, p := range q.Picks {
 		t.released[p.Var()] = true
-		classes[t.class[p.Var()]] = true
-	}
-	for v, c := range t.class {
-		t.released[v] = t.released[v] || c >= 0 && classes[c]
+		if c := t.class[p.Var()]; c >= 0 {
+			for _, v := range t.members[c] {
+				t.released[v] = true
+			}
+		}
 	}
 }
 
-// stand asks whether the picks can stand together.
+// stand asks whether the picks can stand together, and brings the witness
+// there: from where it is, from an answer of the pool that lacks but one pick,
+// or by the solver.
 func (t *Table) stand(budget int64) Result {
-	for i := range t.pool {
-		if t.inForce(&t.pool[i]) && t.violated(&t.pool[i]) == noLit {
-			return Sat
+	if t.near.fits() && t.approach() {
+		return Sat
+	}
+	for i := range t.pool.known {
+		k := &t.pool.known[i]
+		if k.keeps(t.s, t.base) && t.lacks(k) != several {
+			t.near.take(k.bits)
+			if t.approach() {
+				return Sat
+			}
+			break
 		}
 	}
 	r := t.s.Solve(t.assumptions(-1, noLit), budget)
 	if r == Sat {
-		t.remember()
+		t.near.take(t.pool.add(t.s.model, t.s).bits)
+		t.approach()
 	}
 	return r
+}
+
+// approach walks the witness to one that has all picks and keeps all limits,
+// with what margin it can find.
+func (t *Table) approach() bool {
+	for _, p := range t.picks {
+		if !t.near.is(p) && !t.near.reach(p, t.isPicked) {
+			return false
+		}
+	}
+	t.near.settle()
+	t.near.ease(t.base, enough, polishTries, t.isPicked)
+	t.near.settle()
+	if _, margin := t.near.tightest(t.base); margin < 0 {
+		return false
+	}
+	t.learnAll()
+	return true
+}
+
+func (t *Table) isPicked(v int) bool { return t.isPick[Pos(v)] || t.isPick[Neg(v)] }
+
+// learnAll takes what the witness tells.
+func (t *Table) learnAll() {
+	for v := range t.n {
+		t.can.add(Pos(v) ^ boolLit(!t.near.val[v]))
+	}
 }
 
 // assumptions for judging variable v: base, picks without those that v
@@ -196,113 +239,49 @@ func (t *Table) releases(v, p int) bool {
 	return v == p || t.class[v] >= 0 && t.class[v] == t.class[p]
 }
 
-func (t *Table) inForce(k *known) bool {
-	for _, l := range t.base {
-		if slot := t.s.guards[l.Var()]; slot >= 0 && !l.Negative() {
-			if k.kept>>slot&1 == 0 {
-				return false
-			}
-		} else if !bit(k.bits, l) {
-			return false
-		}
-	}
-	return true
-}
-
-// several is what violated returns when no single variable or class covers all
+// several is what lacks returns when no single variable or class covers all
 // the picks that an answer does not have.
 const several Lit = -2
 
-// violated finds the pick that an answer lacks: noLit for none, several for
-// more than one class.
-func (t *Table) violated(k *known) Lit {
-	lacks := noLit
+// lacks finds the pick that an answer does not have: noLit for none, several
+// for more than one class.
+func (t *Table) lacks(k *known) Lit {
+	out := noLit
 	for _, p := range t.picks {
 		if bit(k.bits, p) {
 			continue
 		}
-		if lacks != noLit && !t.releases(lacks.Var(), p.Var()) {
+		if out != noLit && !t.releases(out.Var(), p.Var()) {
 			return several
 		}
-		lacks = p
+		out = p
 	}
-	return lacks
+	return out
 }
 
-// remember puts the solver's last model into the pool and takes what it tells.
-func (t *Table) remember() {
-	var k known
-	if len(t.pool) < poolMost {
-		k.bits = make([]uint64, (t.s.Vars()+63)/64)
-	} else {
-		oldest := 0
-		for i := range t.pool {
-			if t.pool[i].used < t.pool[oldest].used {
-				oldest = i
+// learnFrom takes what an answer tells.
+func (t *Table) learnFrom(k *known) {
+	if !k.keeps(t.s, t.base) {
+		return
+	}
+	news := false
+	switch lacks := t.lacks(k); {
+	case lacks == several:
+	case lacks == noLit:
+		news = t.can.addAll(k.bits, t.n)
+	case t.class[lacks.Var()] < 0:
+		news = t.can.add(lacks.Not())
+	default:
+		for _, v := range t.members[t.class[lacks.Var()]] {
+			if l := Pos(v); bit(k.bits, l) {
+				news = t.can.add(l) || news
+			} else {
+				news = t.can.add(l.Not()) || news
 			}
 		}
-		k.bits = t.pool[oldest].bits
-		clear(k.bits)
-		t.pool = slices.Delete(t.pool, oldest, oldest+1)
 	}
-	for v, b := range t.s.model {
-		if b {
-			k.bits[v/64] |= 1 << (v % 64)
-		}
-	}
-	for slot := range t.s.limits {
-		if t.keeps(k.bits, slot) {
-			k.kept |= 1 << slot
-		}
-	}
-	k.used = t.clicks
-	t.pool = append(t.pool, k)
-	t.takePool(len(t.pool) - 1)
-}
-
-// takePool takes what the answers from the given place on tell.
-func (t *Table) takePool(from int) {
-	for i := from; i < len(t.pool); i++ {
-		k := &t.pool[i]
-		if !t.inForce(k) {
-			continue
-		}
-		news := false
-		take := func(v int) {
-			found := CanFail
-			if k.bits[v/64]>>(v%64)&1 == 1 {
-				found = CanHold
-			}
-			news = news || t.verdicts[v]&found == 0
-			t.verdicts[v] |= found
-		}
-		switch lacks := t.violated(k); {
-		case lacks == several:
-		case lacks == noLit:
-			for v := range t.n {
-				take(v)
-			}
-		case t.class[lacks.Var()] < 0:
-			take(lacks.Var())
-		default:
-			for v := range t.n {
-				if t.class[v] == t.class[lacks.Var()] {
-					take(v)
-				}
-			}
-		}
-		if news {
-			k.used = t.clicks
-		}
-	}
-}
-
-// deny notes that a literal is impossible.
-func (t *Table) deny(l Lit) {
-	if l.Negative() {
-		t.verdicts[l.Var()] |= MustHold
-	} else {
-		t.verdicts[l.Var()] |= CannotHold
+	if news {
+		k.used = t.pool.click
 	}
 }
 
@@ -315,94 +294,101 @@ func (t *Table) takeImplied() {
 	}
 	for _, l := range implied {
 		if v := l.Var(); v < t.n && (t.s.level[v] == 0 || !t.released[v]) {
-			t.deny(l.Not())
+			t.cannot.add(l.Not())
 		}
 	}
 }
 
 // takeCauses takes the impossibilities found earlier whose cause still stands.
 func (t *Table) takeCauses() {
-	for v := range t.n {
-		for _, l := range [2]Lit{Pos(v), Neg(v)} {
-			cause, known := t.causes[l]
-			if !known {
-				continue
-			}
-			stands := true
-			for _, c := range cause {
-				if !t.isBase[c] && (!t.isPick[c] || t.releases(v, c.Var())) {
-					stands = false
-					break
-				}
-			}
-			if stands {
-				t.deny(l)
-			}
-		}
-	}
-}
-
-// search asks the solver whatever is left, first for the variables that
-// release no pick, then pick by pick, the last one first, since that keeps the
-// most of the assumptions in common.
-func (t *Table) search(budget int64) {
-	var rest []int
-	for v := t.skip; v < t.n; v++ {
-		if !t.verdicts[v].Decided() && !t.released[v] {
-			t.judge(v, budget)
-		} else if !t.verdicts[v].Decided() {
-			rest = append(rest, v)
-		}
-	}
-	for i := len(t.picks) - 1; i >= 0 && len(rest) > 0; i-- {
-		p := t.picks[i].Var()
-		for _, v := range rest {
-			if t.releases(v, p) && !t.verdicts[v].Decided() {
-				t.judge(v, budget)
-			}
-		}
-	}
-}
-
-func (t *Table) judge(v int, budget int64) {
-	for _, l := range [2]Lit{Pos(v), Neg(v)} {
-		if t.verdicts[v]&flags(l) != 0 {
+	for i, cause := range t.causes {
+		if !t.denied[i] {
 			continue
 		}
-		t.preferUnseen()
-		switch t.s.Solve(t.assumptions(v, l), budget) {
-		case Sat:
-			t.remember()
-		case Unsat:
-			t.deny(l)
-			var cause []Lit
-			for _, c := range t.s.Core() {
-				if c != l {
-					cause = append(cause, c)
-				}
+		l := Lit(i)
+		stands := true
+		for _, c := range cause {
+			if !t.isBase[c] && (!t.isPick[c] || t.releases(l.Var(), c.Var())) {
+				stands = false
+				break
 			}
-			t.causes[l] = cause
+		}
+		if stands {
+			t.cannot.add(l)
 		}
 	}
 }
 
-// flags are those that answer whether the literal can hold.
-func flags(l Lit) Verdict {
-	if l.Negative() {
-		return CanFail | MustHold
-	}
-	return CanHold | CannotHold
-}
-
-// preferUnseen makes the next answer show as much as it can that no answer has
-// shown yet.
-func (t *Table) preferUnseen() {
+// search settles whatever is left: first by walks from the witness, then by
+// the solver, for the variables that release no pick, then pick by pick, the
+// last one first, since that keeps the most of the assumptions in common.
+func (t *Table) search(budget int64) {
+	var rest []Lit
 	for v := t.skip; v < t.n; v++ {
-		switch verdict := t.verdicts[v]; {
-		case verdict&flags(Pos(v)) == 0:
-			t.s.Prefer(Pos(v))
-		case verdict&flags(Neg(v)) == 0:
-			t.s.Prefer(Neg(v))
+		for _, l := range [2]Lit{Pos(v), Neg(v)} {
+			if !t.can.has(l) && !t.cannot.has(l) && !t.walk(l) {
+				rest = append(rest, l)
+			}
 		}
+	}
+	for _, l := range rest {
+		if !t.released[l.Var()] {
+			t.judge(l, budget)
+		}
+	}
+	for i := len(t.picks) - 1; i >= 0; i-- {
+		for _, l := range rest {
+			if t.releases(l.Var(), t.picks[i].Var()) {
+				t.judge(l, budget)
+			}
+		}
+	}
+}
+
+// walk looks for an answer with the literal near the witness.
+func (t *Table) walk(l Lit) bool {
+	x := l.Var()
+	protected := func(v int) bool { return v == x || t.isPicked(v) && !t.releases(x, v) }
+	found := t.near.reach(l, protected) && t.near.ease(t.base, 0, walkTries, protected)
+	if found {
+		t.learnChanges()
+	}
+	t.near.back(0)
+	return found
+}
+
+// learnChanges takes what a walk from the witness tells: of a pick that it
+// left, only what judging without that pick may use.
+func (t *Table) learnChanges() {
+	left := noLit
+	for _, l := range t.near.changed {
+		if t.isPick[l.Not()] && !t.near.is(l.Not()) {
+			left = l
+		}
+	}
+	for _, l := range t.near.changed {
+		if v := l.Var(); v < t.n && t.near.is(l) && (left == noLit || t.releases(v, left.Var())) {
+			t.can.add(l)
+		}
+	}
+}
+
+func (t *Table) judge(l Lit, budget int64) {
+	if t.can.has(l) || t.cannot.has(l) {
+		return
+	}
+	switch t.s.Solve(t.assumptions(l.Var(), l), budget) {
+	case Sat:
+		t.learnFrom(t.pool.add(t.s.model, t.s))
+	case Unsat:
+		t.cannot.add(l)
+		cause := t.causes[l][:0]
+		for _, c := range t.s.Core() {
+			if c != l {
+				cause = append(cause, c)
+			}
+		}
+		t.causes[l] = cause
+		t.denied[l] = true
 	}
 }
