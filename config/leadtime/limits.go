@@ -230,12 +230,12 @@ func (l *limiter) add(base float64, per map[string]float64, path []int, part str
 	// Each step is rounded to a thousandth of a day; the limit must not bite
 	// because of that.
 	slack := float64(len(path)+2) / milli
-	if most <= l.limit+slack {
+	if most-slack <= l.limit {
 		return
 	}
 	label := "Days on the way through " + l.job.steps[path[0]].Label
 	if part != "" {
 		label = fmt.Sprintf("Days until %s has come and is fitted", l.job.cat.LabelOf(part))
 	}
-	l.out = append(l.out, config.Linear{Code: "time.nine-in-ten", Label: label, Unit: quantity.Day, Base: round(base), Per: per, Limit: round(l.limit + slack)})
+	l.out = append(l.out, config.Linear{Code: "time.nine-in-ten", Label: label, Unit: quantity.Day, Base: round(base - slack), Per: per, Limit: l.limit})
 }

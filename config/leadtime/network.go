@@ -93,7 +93,7 @@ type Timing struct {
 	LS, LF             float64 // latest start and finish that keep the end
 	Float              float64 // LS - ES
 	Wait               float64 // days it stands ready but may not start yet
-	Critical           bool    // no float
+	Critical           bool    // its end cannot be later; a gate can leave no float without that
 }
 
 // Solution is a network worked through at expected durations.
@@ -284,6 +284,7 @@ func (c *compiled) solve() *Solution {
 			t[i].LF = min(t[i].LF, t[j].LS)
 		}
 		t[i].LS = t[i].LF - t[i].Expected
+		t[i].Critical = t[i].LF-t[i].EF < tiny
 		if a.Gate != nil {
 			t[i].LS = max(t[i].ES, a.Gate.latest(t[i].LS))
 			t[i].LF = t[i].LS + t[i].Expected
@@ -292,7 +293,6 @@ func (c *compiled) solve() *Solution {
 		if t[i].Float < tiny {
 			t[i].Float = 0
 		}
-		t[i].Critical = t[i].Float == 0
 	}
 	for i := range t {
 		if t[i].EF >= s.Days-tiny && (last < 0 || spread[i] > spread[last]) {

@@ -156,3 +156,18 @@ func TestGate(t *testing.T) {
 		assert.Equal(t, test.start+2, o.At(.5), "nothing is uncertain here: %s", test.reason)
 	}
 }
+
+// A gate can forbid a later start although the end of the activity has time to
+// spare; then it is not what the end waits for.
+func TestGateWithoutFloatIsNotCritical(t *testing.T) {
+	n := leadtime.Network{Activities: []leadtime.Activity{
+		{ID: "gated", Days: span(2, 2, 2), Gate: &leadtime.Gate{Starts: []float64{1, 9}, Free: 15}},
+		{ID: "long", Days: span(8, 8, 8)},
+		{ID: "end", After: []string{"gated", "long"}, Days: span(1, 1, 1)},
+	}}
+	s, err := n.Solve()
+	require.NoError(t, err)
+	assert.Zero(t, s.Timings[0].Float, "the next start, 9, would be too late")
+	assert.False(t, s.Timings[0].Critical)
+	assert.Equal(t, []string{"long", "end"}, s.Path)
+}

@@ -36,7 +36,7 @@ type Step struct {
 	LF       float64 `json:"lf"`
 	Float    float64 `json:"float"`
 	Wait     float64 `json:"wait,omitempty"` // ready, but waiting for a slot or a bay
-	Critical bool    `json:"critical"`       // no float at expected durations
+	Critical bool    `json:"critical"`       // at expected durations the delivery waits for its end
 	Share    float64 `json:"share"`          // of the draws in which the delivery waited for this step
 
 	Start        config.Date `json:"start"`
@@ -74,7 +74,8 @@ type Plan struct {
 
 	// Analytic looks along the critical path alone; Simulated lets the later
 	// of merging paths decide in every draw. The first is too hopeful by so
-	// many working days at even odds and at nine in ten.
+	// many working days at even odds and at nine in ten; below zero where one
+	// long path decides alone and its skew outweighs the merging.
 	Analytic         Reckoning `json:"analytic"`
 	Simulated        Reckoning `json:"simulated"`
 	TooHopefulAtEven float64   `json:"too_hopeful_at_even"`
