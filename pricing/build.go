@@ -71,6 +71,8 @@ func BuildFleet(b *Book, cat *config.Catalogue, items []Item, t *Terms, on confi
 	o.sheet.Total = o.total
 	o.payments()
 	o.share()
+	o.lease()
+	o.service()
 	o.validity()
 	o.judge()
 	return o.sheet, nil
@@ -181,8 +183,7 @@ func (o *order) judge() {
 		o.find("negative", config.Stop, "price", "The total is below nought: credits, discounts and trade-in come to more than the price.", "Take back a discount or the trade-in.")
 	}
 	if !o.t.Budget.IsZero() {
-		f := config.Figure{Code: BudgetCode, Label: "Price of the order", Value: s.Total.Float(), Low: s.Total.Float(), High: s.Total.Float(),
-			Limit: o.t.Budget.Float(), Sense: config.AtMost, Unit: s.Currency, Source: "the buyer's budget", Basis: config.Purchaser}
+		f := s.Figure(o.t)
 		finding := config.Finding{Code: "price.budget", Severity: config.Note, Where: "budget", Figure: &f, Basis: config.Purchaser,
 			Text: fmt.Sprintf("The order keeps the budget of %s with %s left.", o.t.Budget.Show(), o.t.Budget.Sub(s.Total).Show())}
 		if s.Total.Cmp(o.t.Budget) > 0 {

@@ -7,6 +7,9 @@ import (
 	"boxwright/pricing/money"
 )
 
+// depositID is the id of the deposit among the payments.
+const depositID = "deposit"
+
 // payments splits the total: first the deposit, then what it leaves over the
 // milestones.
 func (o *order) payments() {
@@ -25,7 +28,7 @@ func (o *order) payments() {
 	}
 	rest := "of the total"
 	if deposit.Sign() > 0 {
-		s.Payments = append(s.Payments, Payment{"deposit", "Deposit with the order", deposit, how})
+		s.Payments = append(s.Payments, Payment{depositID, "Deposit with the order", deposit, how})
 		left, rest = left.Sub(deposit), "of what the deposit leaves"
 	}
 	plan := o.t.Milestones

@@ -1,22 +1,27 @@
 package pricing
 
-import "boxwright/config"
+import (
+	"boxwright/config"
+	"boxwright/pricing/finance"
+)
 
 // Sheet is a price worked out: every line, in the order it was worked out in.
 // The amounts of the lines add up to the total, to the cent.
 type Sheet struct {
-	Currency   string           `json:"currency"`
-	On         config.Date      `json:"on"`          // day the price was worked out for
-	ValidUntil config.Date      `json:"valid_until"` // last day it stands
-	Units      int              `json:"units"`       // on the whole order
-	Lines      []Line           `json:"lines"`
-	Subtotals  []Subtotal       `json:"subtotals"`
-	Total      Amount           `json:"total"`
-	Payments   []Payment        `json:"payments"` // they add up to the total
-	Shares     []Share          `json:"shares"`   // of each single unit in the total; they add up to it
-	Rounding   string           `json:"rounding"` // where and how fractions of a cent are rounded
-	Notes      []string         `json:"notes,omitempty"`
-	Findings   []config.Finding `json:"findings,omitempty"`
+	Currency   string              `json:"currency"`
+	On         config.Date         `json:"on"`          // day the price was worked out for
+	ValidUntil config.Date         `json:"valid_until"` // last day it stands
+	Units      int                 `json:"units"`       // on the whole order
+	Lines      []Line              `json:"lines"`
+	Subtotals  []Subtotal          `json:"subtotals"`
+	Total      Amount              `json:"total"`
+	Payments   []Payment           `json:"payments"` // they add up to the total
+	Shares     []Share             `json:"shares"`   // of each single unit in the total; they add up to it
+	Lease      *LeasePlan          `json:"lease,omitempty"`
+	Service    *finance.Comparison `json:"service,omitempty"` // the quoted unit first
+	Rounding   string              `json:"rounding"`          // where and how fractions of a cent are rounded
+	Notes      []string            `json:"notes,omitempty"`
+	Findings   []config.Finding    `json:"findings,omitempty"`
 }
 
 // Line is one step of the price.
@@ -88,6 +93,23 @@ type Share struct {
 	Label  string      `json:"label"`
 	Due    config.Date `json:"due,omitzero"` // when it is to be delivered, if that was said
 	Amount Amount      `json:"amount"`
+}
+
+// LeasePlan is the lease of the terms, worked out.
+type LeasePlan struct {
+	Lease     finance.Lease     `json:"lease"` // with the principal that was financed
+	Schedule  *finance.Schedule `json:"schedule"`
+	Effective Percent           `json:"effective"` // yearly rate with interest on interest
+}
+
+// Figure is the total as a figure to decide by; its limit is the budget, if
+// there is one.
+func (s *Sheet) Figure(t *Terms) config.Figure {
+	f := config.Figure{Code: BudgetCode, Label: "Price of the order", Value: s.Total.Float(), Low: s.Total.Float(), High: s.Total.Float(), Unit: s.Currency}
+	if t != nil && t.Budget.Sign() > 0 {
+		f.Limit, f.Sense, f.Source, f.Basis = t.Budget.Float(), config.AtMost, "the buyer's budget", config.Purchaser
+	}
+	return f
 }
 
 // Subtotal finds one by code and item; 0.00 when the sheet has none.

@@ -55,6 +55,7 @@ func ExciseDue(use string, gvwr float64) bool {
 // excise adds the federal excise where it reaches, and says where it does not
 // and why.
 func (o *order) excise() {
+	sold := o.sold()
 	for i := range o.priced {
 		p := &o.priced[i]
 		ch := o.cat.ChassisByID(p.item.Unit.Chassis)
@@ -68,14 +69,32 @@ func (o *order) excise() {
 			o.sheet.Findings = append(o.sheet.Findings, config.Finding{Code: "price.excise-none", Severity: config.Note, Where: "federal excise", Text: text, Clause: source, Basis: config.ReadInText})
 			continue
 		}
-		base := p.sum()
-		each := base.Share(ExciseRate, o.r)
-		o.line(Line{Code: LineExcise, Item: i + 1, Label: "Federal excise tax", Qty: money.Count(p.count), Each: "unit", Price: each, Amount: each.Times(p.count), Taxed: !o.b.Tax.ExciseUntaxed,
-			How: fmt.Sprintf("%s of one unit at %s: not an ambulance, and at %.0f lb above %d lb", ExciseRate.Show(), base.Show(), gvwr, ExciseOverLb), Source: ExciseSource})
+		base := sold[i]
+		tax := base.Share(ExciseRate, o.r)
+		o.line(Line{Code: LineExcise, Item: i + 1, Label: "Federal excise tax", Qty: money.Count(1), Each: "order", Price: tax, Amount: tax, Taxed: !o.b.Tax.ExciseUntaxed,
+			How: fmt.Sprintf("%s of %s, which is %s less discount and prepayment: not an ambulance, and at %.0f lb above %d lb", ExciseRate.Show(), base.Show(), unitsText(p.count), gvwr, ExciseOverLb), Source: ExciseSource})
 		o.sheet.Findings = append(o.sheet.Findings, config.Finding{Code: "price.excise", Severity: config.Warn, Where: "federal excise", Clause: ExciseSource, Basis: config.ReadInText,
-			Text:   fmt.Sprintf("%s: federal excise tax of %s on the first retail sale is included. It is worked on the whole unit as sold; parts added within six months of service are taxed too (26 USC 4051(b)).", p.label, ExciseRate.Show()),
+			Text:   fmt.Sprintf("%s: federal excise tax of %s on the first retail sale is included. It is worked on the whole unit at the price it is sold for; parts added within six months of service are taxed too (26 USC 4051(b)).", p.label, ExciseRate.Show()),
 			Remedy: "Have a tax adviser confirm the price it is on and any exemption of the buyer."})
 	}
+}
+
+// sold is what each item is sold for in the end, all its units: less its part
+// of the discount on the whole order and its own prepayment credit.
+func (o *order) sold() []Amount {
+	list := make([]Amount, len(o.priced))
+	for i := range o.priced {
+		list[i] = o.priced[i].sum().Times(o.priced[i].count)
+	}
+	for i, less := range money.Allocate(o.t.DiscountAmount, list) {
+		list[i] = list[i].Sub(less)
+	}
+	for _, l := range o.sheet.Lines {
+		if l.Code == LinePrepay {
+			list[l.Item-1] = list[l.Item-1].Add(l.Amount)
+		}
+	}
+	return list
 }
 
 func (o *order) tradeIn() {

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"boxwright/config"
+	"boxwright/pricing/finance"
 )
 
 // Terms are the buyer's side of a price and what was agreed. The zero Terms
@@ -43,6 +44,17 @@ type Terms struct {
 
 	ValidityDays int    `json:"validity_days,omitempty"` // 0 takes the book's
 	Budget       Amount `json:"budget,omitzero"`         // the most the whole order may come to; 0 not stated
+
+	Lease   *finance.Lease `json:"lease,omitempty"`   // shown beside the payments; a principal of 0 takes the total less the deposit
+	Service *Service       `json:"service,omitempty"` // the quoted unit against other ways, by what a year costs
+}
+
+// Service asks what a year of service costs. This is the quoted unit: its price
+// is its share of the total, whatever is written there.
+type Service struct {
+	Rates  finance.Rates    `json:"rates"`
+	This   finance.Choice   `json:"this"`
+	Others []finance.Choice `json:"others"` // keep the old one, a remount, another offer
 }
 
 // Extra is a line typed in by hand, such as equipment bought with the unit.
@@ -75,6 +87,19 @@ func (t *Terms) Clone() Terms {
 		rate := *t.TaxRate
 		c.TaxRate = &rate
 	}
+	if t.Lease != nil {
+		lease := *t.Lease
+		c.Lease = &lease
+	}
+	if t.Service != nil {
+		service := *t.Service
+		service.This.Later = slices.Clone(service.This.Later)
+		service.Others = slices.Clone(service.Others)
+		for i := range service.Others {
+			service.Others[i].Later = slices.Clone(service.Others[i].Later)
+		}
+		c.Service = &service
+	}
 	return c
 }
 
@@ -82,6 +107,7 @@ func (t *Terms) Clone() Terms {
 const (
 	maxExtras  = 60
 	maxExtraOf = 9999
+	maxWays    = 7
 )
 
 // Check says what of the terms is out of range; an empty answer means that they
@@ -144,5 +170,23 @@ func (t *Terms) Check() config.Problems {
 		}
 	}
 	checkMilestones(add, t.Milestones)
+	if t.Lease != nil && len(t.Lease.Label) > maxText {
+		add("too-long", "lease label", "is %d bytes; the most is %d", len(t.Lease.Label), maxText)
+	}
+	if t.Service != nil {
+		count("service others", len(t.Service.Others), maxWays)
+		for i, c := range append([]finance.Choice{t.Service.This}, t.Service.Others...) {
+			w := fmt.Sprintf("service way %d", i+1)
+			count(w+" later", len(c.Later), maxExtras)
+			if len(c.ID)+len(c.Label) > maxText {
+				add("too-long", w+" label", "is above %d bytes", maxText)
+			}
+			for _, o := range c.Later {
+				if len(o.Label) > maxText {
+					add("too-long", w+" later", "has a label above %d bytes", maxText)
+				}
+			}
+		}
+	}
 	return ps
 }

@@ -12,8 +12,8 @@ import (
 
 // Lease is a lease-purchase or loan in level payments.
 type Lease struct {
-	Principal money.Amount  `json:"principal"`          // sum financed, above nought
-	Rate      money.Percent `json:"rate"`               // nominal a year, 0 to 60 %
+	Principal money.Amount  `json:"principal,omitzero"` // sum financed, above nought
+	Rate      money.Percent `json:"rate,omitzero"`      // nominal a year, 0 to 60 %
 	PerYear   int           `json:"per_year"`           // 12 monthly, 4 quarterly, 2 half-yearly, 1 yearly
 	Periods   int           `json:"periods"`            // number of level payments, 1 to 600
 	Advance   bool          `json:"advance,omitempty"`  // each payment at the beginning of its period

@@ -18,10 +18,10 @@ const StructureYears = 20
 type Choice struct {
 	ID       string        `json:"id"` // such as "keep", "new", "remount"
 	Label    string        `json:"label"`
-	Price    money.Amount  `json:"price"`              // paid now; 0 for keeping
+	Price    money.Amount  `json:"price,omitzero"`     // paid now; 0 for keeping
 	TradeIn  money.Amount  `json:"trade_in,omitzero"`  // what the old unit brings now
 	Years    int           `json:"years"`              // of service it gives, 1 to 40
-	Yearly   money.Amount  `json:"yearly"`             // upkeep in the first year, a maintenance plan included
+	Yearly   money.Amount  `json:"yearly,omitzero"`    // upkeep in the first year, a maintenance plan included
 	Ageing   money.Percent `json:"ageing,omitzero"`    // by which upkeep rises each year beyond inflation
 	Later    []Outlay      `json:"later,omitempty"`    // such as a transmission in year 4
 	Residual money.Amount  `json:"residual,omitzero"`  // what it brings at the end
@@ -38,8 +38,8 @@ type Outlay struct {
 // Rates are the yearly rates a comparison rests on; both are the purchaser's to
 // set.
 type Rates struct {
-	Inflation money.Percent `json:"inflation"`
-	Discount  money.Percent `json:"discount"` // what money costs, inflation included
+	Inflation money.Percent `json:"inflation,omitzero"`
+	Discount  money.Percent `json:"discount,omitzero"` // what money costs, inflation included
 }
 
 // Service is a choice worked out.

@@ -158,3 +158,22 @@ func TestWarrantyLeft(t *testing.T) {
 	}
 	assert.True(t, finance.SavedShare(money.Amount{}, money.Dollars(5)).IsZero())
 }
+
+func TestCompareFindsTheCheapestAndTheBreakEven(t *testing.T) {
+	keep, fresh, remount := threeWays()
+	c, err := finance.Compare([]finance.Choice{fresh, remount, keep}, finance.Rates{})
+	require.NoError(t, err)
+	assert.Equal(t, 2, c.Cheapest, "keeping costs 22,666.67 a year, while it lasts")
+	assert.Equal(t, []int{2, 2, 1}, []int{c.Ways[0].Against, c.Ways[1].Against, c.Ways[2].Against})
+	assert.Equal(t, "108333.33", c.Ways[1].BreakEven.String(), "8 x 22,666.67 - 76,000 - 6,000 + 9,000, cut to the cent below")
+	assert.Len(t, c.Ways[0].Swings, 6)
+
+	c, err = finance.Compare([]finance.Choice{fresh, fresh}, finance.Rates{})
+	require.NoError(t, err)
+	assert.Equal(t, 0, c.Cheapest, "the earlier of two equals")
+
+	_, err = finance.Compare([]finance.Choice{fresh}, finance.Rates{})
+	assert.Error(t, err, "one way is no comparison")
+	_, err = finance.Compare([]finance.Choice{fresh, {}}, finance.Rates{})
+	assert.Error(t, err, "a way without years")
+}
