@@ -1,0 +1,110 @@
+package rules
+
+import (
+	"encoding/json"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"boxwright/config"
+)
+
+// plain is a small faultless catalogue that tests break in one way each.
+func plain() *config.Catalogue {
+	work := []config.Work{{Station: "doors", Hours: 1}}
+	option := func(id, group string) config.Option {
+		return config.Option{ID: id, Group: group, Label: id, Mass: &config.Mass{Lb: 1}, Work: work}
+	}
+	return &config.Catalogue{
+		Chassis:   []config.Chassis{{ID: "short", Label: "Short chassis", CabToAxleIn: 84}, {ID: "long", Label: "Long chassis", CabToAxleIn: 108}},
+		Bodies:    []config.Body{{ID: "box", Label: "Box", Kind: "module", LengthIn: 150}, {ID: "big-box", Label: "Big box", Kind: "module", LengthIn: 170}},
+		Groups:    []config.Group{{ID: "step", Choose: config.ChooseOne}, {ID: "lamp", Choose: config.ChooseAny}},
+		Options:   []config.Option{option("plain-step", "step"), option("wide-step", "step"), option("spot", "lamp"), option("flood", "lamp")},
+		PriceBook: json.RawMessage(`{"prices":{"plain-step":"0.00","wide-step":"10.00","spot":"5.00","flood":"5.00"}}`),
+	}
+}
+
+func rule(id string, when *config.Cond, then config.Cond) config.Rule {
+	return config.Rule{ID: id, Kind: config.KindPlant, If: when, Then: then, Reason: "because of " + id}
+}
+
+func pick(id string) config.Cond   { return config.Cond{Pick: id} }
+func no(c config.Cond) config.Cond { return config.Cond{Not: &c} }
+
+func TestLintFindsPlantedFaults(t *testing.T) {
+	spot, flood, wide, big := pick("spot"), pick("flood"), pick("wide-step"), pick("big-box")
+	long := config.Cond{Chassis: &config.Test{Attr: "cab_to_axle_in", Op: ">", Number: 100}}
+	for _, c := range []struct {
+		reason string
+		spoil  func(*config.Catalogue)
+		codes  []string
+		text   string // part of the first finding
+	}{
+		{"a sound catalogue has no finding", func(*config.Catalogue) {}, nil, ""},
+		{"an option that two rules pull apart is dead", func(c *config.Catalogue) {
+			c.Rules = []config.Rule{rule("a", &spot, flood), rule("b", &spot, no(flood))}
+		}, []string{"catalogue.never"}, `rule "a", rule "b"`},
+		{"a rule without a condition that demands a pick forces it", func(c *config.Catalogue) {
+			c.Rules = []config.Rule{rule("a", nil, spot)}
+		}, []string{"catalogue.always"}, `rule "a"`},
+		{"two demands that exclude each other leave no unit", func(c *config.Catalogue) {
+			c.Rules = []config.Rule{rule("idle", &flood, spot), rule("a", nil, spot), rule("b", nil, no(spot))}
+		}, []string{"catalogue.nothing-possible"}, `rule "a", rule "b"`},
+		{"a group nobody can satisfy leaves no unit", func(c *config.Catalogue) {
+			c.Rules = []config.Rule{rule("a", nil, no(wide)), rule("b", nil, no(pick("plain-step")))}
+		}, []string{"catalogue.nothing-possible"}, `rule "a", rule "b", group "step"`},
+		{"a rule that says another one again", func(c *config.Catalogue) {
+			c.Rules = []config.Rule{rule("a", &spot, flood), rule("b", &config.Cond{All: []config.Cond{spot, wide}}, flood)}
+		}, []string{"catalogue.rule-redundant"}, `rule "a"`},
+		{"a rule whose condition the attributes never meet", func(c *config.Catalogue) {
+			c.Rules = []config.Rule{rule("a", &config.Cond{Chassis: &config.Test{Attr: "cab_to_axle_in", Op: ">", Number: 200}}, spot)}
+		}, []string{"catalogue.rule-idle"}, "never come about"},
+		{"a pair that no rule forbids but that leaves a group empty", func(c *config.Catalogue) {
+			c.Rules = []config.Rule{rule("a", &wide, long), rule("b", &big, wide), rule("c", &spot, wide)}
+		}, []string{}, ""},
+		{"a pair whose every step is ruled out", func(c *config.Catalogue) {
+			c.Rules = []config.Rule{rule("a", &wide, long), rule("b", &config.Cond{Pick: "plain-step"}, no(big))}
+		}, []string{"catalogue.group-empty"}, "Short chassis with Big box"},
+		{"an option without price, mass and work", func(c *config.Catalogue) {
+			c.Options = append(c.Options, config.Option{ID: "horn", Group: "lamp", Label: "Horn"})
+		}, []string{"catalogue.no-price", "catalogue.no-mass", "catalogue.no-work"}, "Horn has no price"},
+		{"a rule about an unknown option", func(c *config.Catalogue) {
+			c.Rules = []config.Rule{rule("a", nil, pick("ghost"))}
+		}, []string{"rules.condition"}, `"ghost"`},
+		{"a condition that says nothing", func(c *config.Catalogue) {
+			c.Rules = []config.Rule{rule("a", nil, config.Cond{})}
+		}, []string{"rules.condition"}, "says nothing"},
+	} {
+		t.Run(c.reason, func(t *testing.T) {
+			cat := plain()
+			c.spoil(cat)
+			var codes []string
+			found := Lint(cat)
+			for _, f := range found {
+				codes = append(codes, f.Code)
+				assert.NotEmpty(t, f.Remedy)
+				assert.NotEmpty(t, f.Where)
+			}
+			assert.ElementsMatch(t, c.codes, codes, "%+v", found)
+			if c.text != "" && len(found) > 0 {
+				assert.Contains(t, found[0].Text, c.text)
+			}
+		})
+	}
+}
+
+func TestDemoCatalogueHasNoFaultyRules(t *testing.T) {
+	for _, f := range Lint(demo(t)) {
+		require.Equal(t, config.Note, f.Severity, "%s: %s", f.Where, f.Text)
+		require.NotContains(t, f.Code, "rule-", "%s: %s", f.Where, f.Text)
+	}
+}
+
+func TestLintOfNothing(t *testing.T) {
+	for _, cat := range []*config.Catalogue{nil, {}} {
+		found := Lint(cat)
+		require.NotEmpty(t, found)
+		require.Equal(t, config.Stop, found[0].Severity)
+	}
+}
