@@ -19,6 +19,8 @@ func randomCNF(r *rand.Rand) *cnf {
 		}
 		p.clauses = append(p.clauses, c)
 	}
+	// gini takes no assumption about a variable beyond those in clauses.
+	p.clauses = append(p.clauses, []Lit{Pos(p.vars - 1), Neg(0), Pos(1)})
 	for range r.Intn(4) {
 		p.clauses = append(p.clauses, []Lit{Lit(r.Intn(2 * p.vars))})
 	}
