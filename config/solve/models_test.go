@@ -81,7 +81,7 @@ func noClasses(n int) []int32 {
 }
 
 func (p *cnf) gini() *gini.Gini {
-	g := gini.NewV(p.vars)
+	g := gini.NewV(p.vars + 8) // with no room to spare it overruns its trail
 	for _, c := range p.clauses {
 		for _, l := range c {
 			g.Add(giniLit(l))

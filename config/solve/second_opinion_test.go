@@ -47,8 +47,8 @@ func TestRandomProblemsAgreeWithTwoOtherSolvers(t *testing.T) {
 		s, g := p.solver(), p.gini()
 		for range 6 {
 			var assumed []Lit
-			for range r.Intn(6) {
-				assumed = append(assumed, Lit(r.Intn(2*p.vars)))
+			for _, v := range r.Perm(p.vars)[:r.Intn(6)] {
+				assumed = append(assumed, Lit(2*v+r.Intn(2)))
 			}
 			for _, l := range assumed {
 				g.Assume(giniLit(l))
