@@ -11,13 +11,14 @@ import (
 
 // Catalogue is everything a plant offers in one dated edition.
 type Catalogue struct {
-	Format    string      `json:"format"`     // always CatalogueFormat
-	ID        string      `json:"id"`         // stable id of the catalogue, such as "demo"
-	Title     string      `json:"title"`      // name for readers
-	Edition   string      `json:"edition"`    // such as "2026-11"
-	ValidFrom Date        `json:"valid_from"` // first day the edition is in force
-	Notice    string      `json:"notice"`     // printed with every quote, such as that the data are invented
-	Chapters  []Chapter   `json:"chapters"`   // order in which groups are shown
+	Format    string      `json:"format"`          // always CatalogueFormat
+	ID        string      `json:"id"`              // stable id of the catalogue, such as "demo"
+	Title     string      `json:"title"`           // name for readers
+	Edition   string      `json:"edition"`         // such as "2026-11"
+	ValidFrom Date        `json:"valid_from"`      // first day the edition is in force
+	Notice    string      `json:"notice"`          // printed with every quote, such as that the data are invented
+	Start     string      `json:"start,omitempty"` // chassis a new quote begins on; the first when empty
+	Chapters  []Chapter   `json:"chapters"`        // order in which groups are shown
 	Chassis   []Chassis   `json:"chassis"`
 	Bodies    []Body      `json:"bodies"`
 	Groups    []Group     `json:"groups"`
@@ -44,9 +45,10 @@ type Chapter struct {
 // Chassis is a truck as the plant receives it, before the module is mounted.
 // Stations are x inches behind the front axle, z inches above the ground.
 type Chassis struct {
-	ID    string `json:"id"`
-	Label string `json:"label"` // what it is: "Cutaway 14,500 lb, 158 in wheelbase"
-	Spec  string `json:"spec"`  // a sentence or two for the customer
+	ID        string `json:"id"`
+	Label     string `json:"label"`                // what it is: "Cutaway 14,500 lb, 158 in wheelbase"
+	Spec      string `json:"spec"`                 // a sentence or two for the customer
+	UsualBody string `json:"usual_body,omitempty"` // body usually mounted on it; the first when empty
 
 	Type  string `json:"type"`  // "I", "I-AD", "II", "III" or "III-AD"
 	Cab   string `json:"cab"`   // "cab-chassis", "cutaway", "van" or "medium"

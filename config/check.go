@@ -97,7 +97,20 @@ func (c *Catalogue) check() Problems {
 		}
 	}
 	k.plant()
+	k.usual()
 	return k.ps
+}
+
+// usual checks what a new quote begins with.
+func (k *checker) usual() {
+	if s := k.c.Start; s != "" && k.c.ChassisByID(s) == nil {
+		k.add("unknown-id", "start", "%q is not a chassis", s)
+	}
+	for i := range k.c.Chassis {
+		if b := k.c.Chassis[i].UsualBody; b != "" && k.c.BodyByID(b) == nil {
+			k.add("unknown-id", at("chassis", i, k.c.Chassis[i].ID)+" usual_body", "%q is not a body", b)
+		}
+	}
 }
 
 func at(list string, i int, id string) string { return fmt.Sprintf("%s[%d] %q", list, i, id) }

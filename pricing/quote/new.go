@@ -1,16 +1,22 @@
 package quote
 
-import "boxwright/config"
+import (
+	"cmp"
+
+	"boxwright/config"
+	"boxwright/config/standards"
+)
 
 // New is a draft on a chassis and a body of the edition, with nothing else
-// chosen. Empty or unknown ids take the first of the catalogue.
+// chosen. Empty or unknown ids take what the catalogue begins with, and the
+// body usual on the chassis.
 func New(ed *Edition, chassis, body string, today config.Date) *Draft {
 	cat := ed.Cat
 	if cat.ChassisByID(chassis) == nil {
-		chassis = cat.Chassis[0].ID
+		chassis = cmp.Or(cat.Start, cat.Chassis[0].ID)
 	}
 	if cat.BodyByID(body) == nil {
-		body = cat.Bodies[0].ID
+		body = cmp.Or(cat.ChassisByID(chassis).UsualBody, cat.Bodies[0].ID)
 	}
 	return &Draft{
 		Format: DraftFormat,
@@ -20,4 +26,13 @@ func New(ed *Edition, chassis, body string, today config.Date) *Draft {
 			Picks: []config.Pick{}, OrderOn: today,
 		},
 	}
+}
+
+// Begin is a new draft with the default rule set and everything that is
+// standard: a unit as the plant builds it when nobody says otherwise.
+func Begin(ed *Edition, chassis, body string, today config.Date) *Draft {
+	d := New(ed, chassis, body, today)
+	d.Unit.RuleSet = standards.Default()
+	d.Unit, _ = ed.Rules.Start(&d.Unit, Limits(ed, d))
+	return d
 }

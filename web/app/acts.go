@@ -250,7 +250,7 @@ func stow(s *session, a Act) {
 // startNew begins a quote on a chassis, keeping the parties.
 func startNew(s *session, a Act) {
 	old := s.draft
-	s.draft = s.fresh(a.ID, a.Value)
+	s.draft = quote.Begin(s.app.edition, a.ID, a.Value, s.req.Today)
 	s.draft.Seller, s.draft.Buyer = old.Seller, old.Buyer
 	s.draft.Unit.RuleSet, s.draft.Unit.NeededBy = old.Unit.RuleSet, old.Unit.NeededBy
 	s.notice = "A new unit was begun. Undo brings the earlier one back."

@@ -6,7 +6,6 @@ import (
 	"slices"
 
 	"boxwright/config"
-	"boxwright/config/standards"
 	"boxwright/pricing/link"
 	"boxwright/pricing/quote"
 	"boxwright/web/view"
@@ -72,7 +71,7 @@ func (s *session) step(st Step) { s.steps = append(s.steps, st) }
 // do carries out one act on the draft or the view.
 func (s *session) do(act Act) {
 	if s.draft == nil {
-		s.draft = s.fresh("", "")
+		s.draft = quote.Begin(s.app.edition, "", "", s.req.Today)
 	}
 	f, known := acts[act.Do]
 	if !known {
@@ -82,20 +81,10 @@ func (s *session) do(act Act) {
 	f(s, act)
 }
 
-// fresh is a new draft on a chassis and body; empty ids take the catalogue's
-// first ones. The unit is completed with what is standard.
-func (s *session) fresh(chassis, body string) *quote.Draft {
-	ed := s.app.edition
-	d := quote.New(ed, chassis, body, s.req.Today)
-	d.Unit.RuleSet = standards.Default()
-	d.Unit, _ = ed.Rules.Start(&d.Unit, quote.Limits(ed, d))
-	return d
-}
-
 // reply computes the draft and draws the page.
 func (s *session) reply() (*Reply, error) {
 	if s.draft == nil {
-		s.draft = s.fresh("", "")
+		s.draft = quote.Begin(s.app.edition, "", "", s.req.Today)
 	}
 	q, err := quote.Compute(s.app.edition, s.draft)
 	if err != nil {

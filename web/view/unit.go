@@ -157,14 +157,25 @@ func option(p *Page, g *config.Group, o *config.Option) Part {
 			El("label", At("for", "o-"+o.ID), Text(o.Label)),
 			El("span", Class("tags"), optionTags(p, o, pick, state)),
 			El("p", Class("spec"), At("id", "d-"+o.ID), Text(o.Spec)),
-			If(pick != nil && o.MaxQty > 1, quantityField(p, o, pick)),
+			When(pick != nil && o.MaxQty > 1, func() Part { return quantityField(p, o, pick) }),
 		),
 		El("span", Class("mass"), Text(massText(p, o))),
 		El("span", Class("price"), Text(priceText(p, o.ID))),
-		If(out, El("div", Class("reason"), El("b", Text("Cannot be had with the present choices. ")), action("why", o.ID, "", map[bool]string{false: "Why, and what would help", true: "Close"}[p.State.Asked == o.ID], Class("quiet"), At("aria-expanded", strconv.FormatBool(p.State.Asked == o.ID)), At("id", "ask-"+o.ID)))),
+		When(out, func() Part { return refusal(p, o.ID) }),
 		If(state == rules.Checking && pick == nil, El("div", Class("reason soft"), Text("Still checking whether it fits the weights."))),
-		If(p.State.Asked == o.ID, why(p, o.ID)),
+		When(p.State.Asked == o.ID, func() Part { return why(p, o.ID) }),
 	)
+}
+
+// refusal says that a thing cannot be had, and opens the reasons.
+func refusal(p *Page, id string) Part {
+	asked := p.State.Asked == id
+	label := "Why, and what would help"
+	if asked {
+		label = "Close"
+	}
+	return El("div", Class("reason"), El("b", Text("Cannot be had with the present choices. ")),
+		action("why", id, "", label, Class("quiet"), At("aria-expanded", strconv.FormatBool(asked)), At("id", "ask-"+id)))
 }
 
 func optionTags(p *Page, o *config.Option, pick *config.Pick, state rules.State) Part {
@@ -264,7 +275,7 @@ func thing(p *Page, do, id, label, spec, gist string, in bool) Part {
 		El("div", El("label", At("for", "o-"+id), Text(label)), El("p", Class("small"), Text(gist)), El("p", Class("spec"), At("id", "d-"+id), Text(spec))),
 		El("span", Class("mass")),
 		El("span", Class("price"), Text(priceText(p, id))),
-		If(out, El("div", Class("reason"), El("b", Text("Cannot be had with the present choices. ")), action("why", id, "", map[bool]string{false: "Why, and what would help", true: "Close"}[asked], Class("quiet"), At("aria-expanded", strconv.FormatBool(asked)), At("id", "ask-"+id)))),
-		If(asked, why(p, id)),
+		When(out, func() Part { return refusal(p, id) }),
+		When(asked, func() Part { return why(p, id) }),
 	)
 }

@@ -71,6 +71,14 @@ func If(condition bool, p Part) Part {
 	return nil
 }
 
+// When makes the part only if the condition holds.
+func When(condition bool, make func() Part) Part {
+	if condition {
+		return make()
+	}
+	return nil
+}
+
 // Each makes a part of every item.
 func Each[T any](items []T, make func(i int, item T) Part) Part {
 	run := &node{kind: fragment}
