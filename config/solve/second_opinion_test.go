@@ -12,7 +12,7 @@ import (
 // both answers are likely, with some units and exactly-one groups.
 func randomCNF(r *rand.Rand) *cnf {
 	p := &cnf{vars: 20 + r.Intn(60)}
-	for range p.vars * (28 + r.Intn(14)) / 10 {
+	for range p.vars * (14 + r.Intn(12)) / 10 {
 		var c []Lit
 		for range 2 + r.Intn(3) {
 			c = append(c, Lit(r.Intn(2*p.vars)))
@@ -36,20 +36,22 @@ func randomCNF(r *rand.Rand) *cnf {
 	return p
 }
 
-// Each question goes to one solver of ours that lives on, to one gini that
-// lives on, and to gophersat from a fresh problem with the assumptions as
-// clauses: its Assume loses facts, and a problem must not be used twice.
+// Each question goes to one solver of ours that lives on, to a fresh gini,
+// since one that lives on was seen to stop with "internal error in solve", and
+// to gophersat from a fresh problem with the assumptions as clauses: its Assume
+// loses facts, and a problem must not be used twice.
 func TestRandomProblemsAgreeWithTwoOtherSolvers(t *testing.T) {
 	sat, unsat := 0, 0
 	for seed := range int64(150) {
 		r := rand.New(rand.NewSource(seed))
 		p := randomCNF(r)
-		s, g := p.solver(), p.gini()
+		s := p.solver()
 		for range 6 {
 			var assumed []Lit
 			for _, v := range r.Perm(p.vars)[:r.Intn(6)] {
 				assumed = append(assumed, Lit(2*v+r.Intn(2)))
 			}
+			g := p.gini()
 			for _, l := range assumed {
 				g.Assume(giniLit(l))
 			}
