@@ -1,6 +1,3 @@
-// Package pricing turns a unit and a price book into a price whose every line
-// says how it came about. All arithmetic is exact decimal; a fraction of a cent
-// is rounded only where a line is formed, by the rounding the book names.
 package pricing
 
 import (

@@ -31,22 +31,24 @@ func Limits(b *Book, cat *config.Catalogue, u *config.Unit, t *Terms) []config.L
 	}
 	per, base := map[string]float64{}, sheet.Total
 	listed, passed := b.marginal(cat, u, t, sheet)
+	factor := listed.Mul(passed)
 	for i := range cat.Options {
 		o := &cat.Options[i]
-		price := b.Prices[KeyOf(o)].Decimal()
-		each := price.Mul(listed)
+		key := KeyOf(o)
+		price := b.Prices[key].Decimal()
+		added := price.Mul(factor)
 		for _, s := range b.Surcharges {
-			if slices.Contains(s.Keys, KeyOf(o)) {
-				each = each.Add(s.Amount.Decimal()).Add(price.Mul(s.Percent.Fraction()))
+			if slices.Contains(s.Keys, key) {
+				added = added.Add(s.Amount.Decimal().Add(price.Mul(s.Percent.Fraction())).Mul(passed))
 			}
 		}
-		dollars := each.Mul(passed).Round(0)
-		if dollars.IsZero() {
+		dollars := added.Round(0).IntPart()
+		if dollars == 0 {
 			continue
 		}
-		per[o.ID] = dollars.InexactFloat64()
+		per[o.ID] = float64(dollars)
 		if n := u.Qty(o.ID); n > 0 {
-			base = base.Sub(money.Dollars(dollars.IntPart()).Times(n))
+			base = base.Sub(money.Dollars(dollars).Times(n))
 		}
 	}
 	return []config.Linear{{Code: BudgetCode, Label: "Price of the order", Unit: b.Currency, Base: base.Float(), Per: per, Limit: t.Budget.Float()}}
@@ -104,6 +106,6 @@ func (b *Book) marginal(cat *config.Catalogue, u *config.Unit, t *Terms, s *Shee
 			}
 		}
 	}
-	// Twelve decimals are far more than a whole dollar needs.
-	return listed, passed.Mul(grows).Mul(decimal.NewFromInt(int64(s.Units))).Round(12)
+	// Nine decimals keep a price of millions to the cent.
+	return listed, passed.Mul(grows).Mul(decimal.NewFromInt(int64(s.Units))).Round(9)
 }

@@ -78,6 +78,9 @@ func TestBuildEveryLineByHand(t *testing.T) {
 		assert.NotEmpty(t, l.How, w.code)
 		assert.NotEmpty(t, l.Label, w.code)
 	}
+	// 0.016/0.984 x 365/120, and (1/0.984)^(365/120) - 1; the formula is checked
+	// against its published row in package finance.
+	assert.Contains(t, s.Lines[9].How, "4.9458 % a year simple, 5.0284 % compounded")
 	assert.Equal(t, "159649.99", s.Subtotal(pricing.SubList, 1).String())
 	assert.Equal(t, "156999.14", s.Subtotal(pricing.SubUnits, 0).String())
 	assert.Equal(t, "148822.66", s.Subtotal(pricing.SubTaxed, 0).String())
@@ -109,6 +112,8 @@ func TestFleetOfUnlikeUnitsSharesTheBreak(t *testing.T) {
 	assert.Equal(t, "840317.36", s.Total.String(), "and five title fees")
 	require.Len(t, s.Shares, 5)
 	assert.Equal(t, "Bariatric, 2 of 2", s.Shares[4].Label)
+	// Its own 184,817.50 and 185.00, less 1,000.00 x 184,817.50 / 840,392.36.
+	assert.Equal(t, "184782.58", s.Shares[4].Amount.String())
 	assert.Equal(t, "2028-01-10", s.Shares[4].Due.String())
 	assert.Equal(t, "0.00", s.Sum(pricing.LineTax).String())
 }

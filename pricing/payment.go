@@ -50,22 +50,39 @@ func (o *order) payments() {
 	}
 }
 
-// share gives every single unit its part of the total, in proportion to its
-// own price.
+// share gives every single unit its part of the total: its own price, what is
+// charged for each unit, and of everything else a part in proportion to its
+// price.
 func (o *order) share() {
+	var each, rest Amount
+	own := make([]Amount, len(o.priced))
+	for n := range o.priced {
+		own[n] = o.priced[n].sum().Times(o.priced[n].count)
+	}
+	for _, l := range o.sheet.Lines {
+		switch {
+		case l.Code == LinePrepay || l.Code == LineExcise:
+			own[l.Item-1] = own[l.Item-1].Add(l.Amount)
+		case l.Item > 0: // in the unit's own price
+		case l.Each == "unit":
+			each = each.Add(l.Price)
+		default:
+			rest = rest.Add(l.Amount)
+		}
+	}
 	var weights []Amount
 	for n := range o.priced {
 		p := &o.priced[n]
-		for i := range p.count {
+		for i, a := range money.Allocate(own[n], make([]Amount, p.count)) {
 			label := p.label
 			if p.count > 1 {
 				label = fmt.Sprintf("%s, %d of %d", p.label, i+1, p.count)
 			}
-			o.sheet.Shares = append(o.sheet.Shares, Share{Item: n + 1, Label: label, Due: p.item.Due})
+			o.sheet.Shares = append(o.sheet.Shares, Share{Item: n + 1, Label: label, Due: p.item.Due, Amount: a.Add(each)})
 			weights = append(weights, p.sum())
 		}
 	}
-	for i, a := range money.Allocate(o.sheet.Total, weights) {
-		o.sheet.Shares[i].Amount = a
+	for i, a := range money.Allocate(rest, weights) {
+		o.sheet.Shares[i].Amount = o.sheet.Shares[i].Amount.Add(a)
 	}
 }
