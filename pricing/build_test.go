@@ -141,6 +141,31 @@ func TestEditionIsNamedInTheLine(t *testing.T) {
 	assert.Equal(t, "2300.00", s.Lines[2].Amount.String())
 }
 
+func TestSurchargesOfEveryForm(t *testing.T) {
+	b, cat := book(t)
+	long := config.Date{Year: 2020, Month: 1, Day: 1}
+	for _, c := range []struct {
+		s      pricing.Surcharge
+		want   string
+		reason string
+	}{
+		{pricing.Surcharge{Amount: amount(t, "75")}, "150.00", "for each of two units"},
+		{pricing.Surcharge{On: pricing.OnOptions, Percent: percent(t, "2")}, "128.00", "2 % of 3,199.99 is 63.9998, 64.00 for one unit"},
+		{pricing.Surcharge{On: pricing.OnUnit, Percent: percent(t, "1")}, "3164.00", "1 % of 158,199.99 is 1,581.9999"},
+		{pricing.Surcharge{Keys: []string{"lights", "winch"}, Amount: amount(t, "10")}, "60.00", "for each of three pieces"},
+		{pricing.Surcharge{Keys: []string{"lights", "camera"}, Percent: percent(t, "3")}, "72.00", "3 % of 700.00 is 21.00 and of 499.99 is 15.00 (14.9997)"},
+		{pricing.Surcharge{Keys: []string{"cutaway", "module"}, Amount: amount(t, "10")}, "40.00", "on chassis and body by name"},
+		{pricing.Surcharge{Keys: []string{"mount"}, Amount: amount(t, "10")}, "0.00", "what is not there costs nothing"},
+	} {
+		x := *b
+		c.s.ID, c.s.Label, c.s.From, c.s.Reason = "x", "X", long, "A reason."
+		x.Surcharges, x.FleetBreaks, x.Credits = []pricing.Surcharge{c.s}, nil, nil
+		s, err := pricing.Build(&x, cat, scenePicks(), &pricing.Terms{Units: 2}, day)
+		require.NoError(t, err)
+		assert.Equal(t, c.want, s.Sum(pricing.LineSurcharge).String(), c.reason)
+	}
+}
+
 func TestFindingsAskForADecision(t *testing.T) {
 	b, cat := book(t)
 	for _, c := range []struct {
