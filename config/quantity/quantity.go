@@ -56,6 +56,7 @@ const (
 	Litre     = "L"
 	Day       = "working days"
 	Ratio     = ""
+	Count     = "places" // seats, patients: a plain whole number
 )
 
 // shown says how a unit is displayed in each system: factor, name, decimals.
@@ -79,6 +80,7 @@ var display = map[string]shown{
 	Litre:     {1, "L", "L", 0, 0},
 	Day:       {1, "working days", "working days", 0, 0},
 	Ratio:     {1, "", "", 2, 2},
+	Count:     {1, "", "", 0, 0},
 }
 
 // Show formats value, given in unit (one of the names above), for a reader.

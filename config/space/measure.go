@@ -97,8 +97,8 @@ func (s *Sheet) people(b *basis) {
 			s.Seats = append(s.Seats, seat)
 		}
 	}
-	record(s, b, "space.seats", "Designated seats", len(s.Seats), quantity.Ratio)
-	record(s, b, "space.patients", "Patients on cots", len(s.Cots), quantity.Ratio)
+	record(s, b, "space.seats", "Designated seats", len(s.Seats), quantity.Count)
+	record(s, b, "space.patients", "Patients on cots", len(s.Cots), quantity.Count)
 }
 
 // number is anything a figure can hold.

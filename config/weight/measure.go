@@ -74,8 +74,8 @@ func (l *loader) measures() []measure {
 			measure{code: "weight.ssf", label: "Static stability factor, T/2h", unit: quantity.Ratio, in: inGross, scale: 1, top: half, bottom: height})
 	}
 	ms = append(ms,
-		measure{code: "weight.seats", label: "Designated seating positions", unit: quantity.Ratio, in: inGross, scale: 1, count: func(it *Item) float64 { return counted(it, KindPerson) }},
-		measure{code: "weight.patients", label: "Patients on cots", unit: quantity.Ratio, in: inGross, scale: 1, count: func(it *Item) float64 { return counted(it, KindPatient) }})
+		measure{code: "weight.seats", label: "Designated seating positions", unit: quantity.Count, in: inGross, scale: 1, count: func(it *Item) float64 { return counted(it, KindPerson) }},
+		measure{code: "weight.patients", label: "Patients on cots", unit: quantity.Count, in: inGross, scale: 1, count: func(it *Item) float64 { return counted(it, KindPatient) }})
 	for i := range ms {
 		m := &ms[i]
 		f := config.Figure{Code: m.code, Sense: m.sense}

@@ -11,7 +11,7 @@ import (
 
 // Drawings are to scale, one drawing unit an inch, front to the left: the side
 // view shows the street side, the plan has the curb side above. Sizes that the
-// catalogue does not give (tyres, hood) are drawn as is usual and carry no
+// catalogue does not give (tires, hood) are drawn as is usual and carry no
 // number.
 
 // n writes a coordinate, to a tenth of an inch.
@@ -94,11 +94,11 @@ func sideView(p *Page) Part {
 	for _, x := range []float64{0, o.wheelbase} {
 		add(El("circle", Class("tyre"), At("cx", n(x)), At("cy", n(y(o.radius))), At("r", n(o.radius))), El("circle", Class("hub"), At("cx", n(x)), At("cy", n(y(o.radius))), At("r", n(o.radius*0.5))))
 	}
-	// Centre of gravity with its likely range.
+	// Center of gravity with its likely range.
 	x, z := float64(g.XIn), float64(g.ZIn)
 	add(path("cg-range", "M"+n(x-float64(g.XTolIn))+" "+n(y(z))+"H"+n(x+float64(g.XTolIn))+"M"+n(x)+" "+n(y(z-float64(g.ZTolIn)))+"V"+n(y(z+float64(g.ZTolIn)))))
 	add(El("circle", Class("cg"), At("cx", n(x)), At("cy", n(y(z))), At("r", "3")))
-	add(words("strong", x+6, y(z)-5, "Centre "+in(x)+" behind front axle, "+in(z)+" high"))
+	add(words("strong", x+6, y(z)-5, "Center "+in(x)+" behind front axle, "+in(z)+" high"))
 	// Axle loads.
 	load := func(x float64, m quantity.Mass, limit quantity.Mass) {
 		add(path("load", "M"+n(x)+" "+n(base+2)+"V"+n(base+14)+"M"+n(x-3.5)+" "+n(base+9)+"L"+n(x)+" "+n(base+15)+"L"+n(x+3.5)+" "+n(base+9)))
@@ -116,7 +116,7 @@ func sideView(p *Page) Part {
 	add(words("small", o.rear+15, y(o.top/2), in(o.top)))
 
 	said := "Side view from the street side, front to the left. Front axle " + lb(g.FrontLb) + " of " + lb(c.GAWRFrontLb) + "; rear axle " + lb(g.RearLb) + " of " + lb(c.GAWRRearLb) + "; gross " + lb(g.TotalLb) + " of " + lb(c.GVWRLb) +
-		". Wheelbase " + in(o.wheelbase) + ", overall length " + in(o.rear-o.front) + ", height " + in(o.top) + ". Centre of gravity " + in(x) + " behind the front axle, likely within " + in(float64(g.XTolIn)) + ", and " + in(z) + " above the ground, likely within " + in(float64(g.ZTolIn)) + "."
+		". Wheelbase " + in(o.wheelbase) + ", overall length " + in(o.rear-o.front) + ", height " + in(o.top) + ". Center of gravity " + in(x) + " behind the front axle, likely within " + in(float64(g.XTolIn)) + ", and " + in(z) + " above the ground, likely within " + in(float64(g.ZTolIn)) + "."
 	return drawing("side", said, o.front-24, 0, o.rear-o.front+72, base+68, parts)
 }
 

@@ -54,10 +54,10 @@ func areas(p *Page) Part {
 
 // gauges are the figures that stand beside every area, in this order.
 var gauges = []struct{ code, label string }{
-	{"weight.payload-left", "Payload left after crew and equipment"},
+	{"weight.payload-left", "Payload left, loaded"},
 	{"weight.front-axle", "Front axle"},
 	{"weight.rear-axle", "Rear axle"},
-	{"power.scene", "12 V load on scene"},
+	{"power.idle", "Amps on scene, hot idle"},
 }
 
 func standing(p *Page) Part {
@@ -72,11 +72,13 @@ func standing(p *Page) Part {
 			f.Label = g.label
 			return gauge(p, f)
 		})),
+		El("h3", Text("Delivery")),
 		El("dl",
-			El("dt", Text("Delivery, even odds")), El("dd", Text(q.Plan.EvenOdds.Long())),
-			El("dt", Text("nine in ten")), El("dd", Text(q.Plan.NineInTen.Long())),
-			El("dt", Text("Price")), El("dd", Class("big"), Text(q.Total())),
+			El("dt", Text("Even odds")), El("dd", Text(q.Plan.EvenOdds.Long())),
+			El("dt", Text("Nine in ten")), El("dd", Text(q.Plan.NineInTen.Long())),
 		),
+		El("h3", Text("Price")),
+		El("p", Class("big"), Text(q.Total())),
 		standingFindings(p),
 	)
 }

@@ -250,7 +250,7 @@ func basisText(f config.Figure) string {
 
 // figures is a table of figures.
 func figures(p *Page, caption string, list []config.Figure) Part {
-	t := table{caption: caption, heads: []string{"Figure", ">Value", ">Likely range", "Limit", ">Margin"}}
+	t := table{caption: caption, class: "figures", heads: []string{"Figure", ">Value", ">Likely range", "Limit", ">Margin"}}
 	for _, f := range list {
 		t.rows = append(t.rows, figureRow(p, f))
 	}

@@ -73,21 +73,20 @@ func oxygen(p *Page) Part {
 func compliance(p *Page) Part { return block("Rules in force: "+p.Q.Assume.Label, complianceTable(p)) }
 
 func complianceTable(p *Page) Part {
-	t := table{caption: "Clause by clause", heads: []string{"Clause", "What it asks", "Figure", ">Margin", "Verdict", "Source"}}
+	t := table{caption: "Clause by clause", class: "clauses", heads: []string{"Clause", "Verdict", ">Figure", ">Margin", "Source"}}
 	for _, v := range p.Q.Verdicts {
 		figure, margin := Text("–"), Text("–")
 		if v.Figure != nil {
 			figure = Text(p.show(v.Figure.Value, v.Figure.Unit))
 			if v.Figure.Sense != "" {
-				figure = Text(p.show(v.Figure.Value, v.Figure.Unit) + ", " + string(v.Figure.Sense) + " " + p.show(v.Figure.Limit, v.Figure.Unit))
+				figure = Many(Text(p.show(v.Figure.Value, v.Figure.Unit)), El("span", Class("how"), Text(string(v.Figure.Sense)+" "+p.show(v.Figure.Limit, v.Figure.Unit))))
 				margin = Text(p.signed(v.Figure.Margin(), v.Figure.Unit))
 			}
 		}
 		t.rows = append(t.rows, []Part{
-			Many(El("b", Text(v.Title)), El("span", Class("how"), Text(v.Clause))),
-			Many(Text(v.Text), If(v.Note != "", El("span", Class("how"), Text(v.Note)))),
-			figure, margin, Many(verdictMark(v), Text(" "+string(v.Outcome))),
-			Many(Text(v.Source), El("span", Class("how"), Text(string(v.Basis)))),
+			Many(El("b", Text(v.Title)), El("span", Class("how"), Text(v.Text)), If(v.Note != "", El("span", Class("how"), Text(v.Note)))),
+			Many(verdictMark(v), Text(" "+string(v.Outcome))), figure, margin,
+			Many(El("span", Class("small"), Text(v.Source)), El("span", Class("how"), Text(string(v.Basis)))),
 		})
 	}
 	return t.draw()

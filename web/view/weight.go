@@ -34,8 +34,8 @@ func weightArea(p *Page) Part {
 
 func conditions(p *Page) Part {
 	lb := func(m quantity.Mass) Part { return Text(p.show(float64(m), quantity.Pound)) }
-	t := table{caption: "Three conditions", heads: []string{"", ">Total", ">Front axle", ">Rear axle", ">Street side", ">Curb side", ">Centre behind front axle", ">Height"}}
-	w := table{caption: "Wheel ends at full load", heads: []string{"Wheel", ">Load", ">Tyres", ">On each tyre", ">Tyres here may carry"}}
+	t := table{caption: "Three conditions", heads: []string{"", ">Total", ">Front axle", ">Rear axle", ">Street side", ">Curb side", ">Center behind front axle", ">Height"}}
+	w := table{caption: "Wheel ends at full load", heads: []string{"Wheel", ">Load", ">Tires", ">On each tire", ">Tires here may carry"}}
 	for _, c := range []weight.Condition{p.Q.Weight.Curb, p.Q.Weight.Crewed, p.Q.Weight.Gross} {
 		t.rows = append(t.rows, []Part{Text(c.Label), lb(c.TotalLb), lb(c.FrontLb), lb(c.RearLb), lb(c.LeftLb), lb(c.RightLb), Text(p.show(float64(c.XIn), quantity.Inch)), Text(p.show(float64(c.ZIn), quantity.Inch))})
 	}
