@@ -2,6 +2,7 @@ package config
 
 import (
 	"fmt"
+	"strconv"
 	"time"
 )
 
@@ -19,11 +20,28 @@ func ParseDate(text string) (Date, error) {
 	if text == "" {
 		return Date{}, nil
 	}
-	t, err := time.Parse("2006-01-02", text)
-	if err != nil || t.Year() < 1900 || t.Year() > 2199 {
+	var d Date
+	if len(text) == 10 && text[4] == '-' && text[7] == '-' {
+		d = Date{digits(text[:4]), digits(text[5:7]), digits(text[8:])}
+	}
+	// A day that the calendar does not have, such as 30 February, moves when it
+	// is taken to a time and back.
+	if d.Year < 1900 || d.Year > 2199 || d != DateOf(d.Time()) {
 		return Date{}, fmt.Errorf("%q is not a date: write year-month-day, such as 2027-03-31", text)
 	}
-	return DateOf(t), nil
+	return d, nil
+}
+
+// digits reads a number of plain digits; -1 when there is anything else.
+func digits(text string) int {
+	n := 0
+	for i := range len(text) {
+		if text[i] < '0' || text[i] > '9' {
+			return -1
+		}
+		n = 10*n + int(text[i]-'0')
+	}
+	return n
 }
 
 // DateOf takes the day of t in t's own zone.
@@ -54,7 +72,22 @@ func (d Date) String() string {
 	if d.IsZero() {
 		return ""
 	}
-	return d.Time().Format("2006-01-02")
+	y, m, day := d.Time().Date()
+	return padded(y, 4) + "-" + padded(int(m), 2) + "-" + padded(day, 2)
+}
+
+// padded writes n with zeros before it, to at least so many digits. (Format of
+// package time would do, but costs the page more than all of this file.)
+func padded(n, width int) string {
+	sign := ""
+	if n < 0 {
+		sign, n = "-", -n
+	}
+	s := strconv.Itoa(n)
+	for len(s) < width {
+		s = "0" + s
+	}
+	return sign + s
 }
 
 // Long is the form for readers: "Wed 25 Nov 2026", or "not given".
@@ -62,7 +95,9 @@ func (d Date) Long() string {
 	if d.IsZero() {
 		return "not given"
 	}
-	return d.Time().Format("Mon 2 Jan 2006")
+	t := d.Time()
+	y, m, day := t.Date()
+	return t.Weekday().String()[:3] + " " + strconv.Itoa(day) + " " + m.String()[:3] + " " + padded(y, 4)
 }
 
 // MarshalText writes the file form.
