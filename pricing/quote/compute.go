@@ -40,7 +40,11 @@ type Quote struct {
 // Compute checks the draft against the edition and works everything out. The
 // error is a config.Problems when the draft cannot be computed with this
 // edition at all.
-func Compute(ed *Edition, d *Draft) (*Quote, error) {
+func Compute(ed *Edition, d *Draft) (*Quote, error) { return Settle(ed, d, 0) }
+
+// Settle is Compute with more work allowed for what is still checking: each
+// step of effort doubles it.
+func Settle(ed *Edition, d *Draft, effort int) (*Quote, error) {
 	u := &d.Unit
 	if ps := ed.Cat.CheckUnit(u); len(ps) > 0 {
 		return nil, ps
@@ -61,7 +65,7 @@ func Compute(ed *Edition, d *Draft) (*Quote, error) {
 		return nil, err
 	}
 	q.Verdicts = standards.Judge(u.RuleSet, u, ed.Cat, &q.Weight.Report, &q.Power.Report, &q.Space.Report)
-	q.Answer = ed.Rules.Answer(u, Limits(ed, d))
+	q.Answer = ed.Rules.Settle(u, Limits(ed, d), rules.DefaultBudget<<min(max(effort, 0), 20))
 	q.gather()
 	return q, nil
 }

@@ -28,7 +28,8 @@ var acts = map[string]func(*session, Act){
 	"qty":            setQty,
 	"chassis":        setChassis,
 	"body":           setBody,
-	"complete":       func(s *session, _ Act) { s.refill() },
+	"complete":       complete,
+	"settle":         func(s *session, a Act) { s.effort, _ = strconv.Atoi(a.Value) },
 	"why":            ask,
 	"mend":           mend,
 	"set":            setField,
@@ -102,6 +103,21 @@ func release(s *session, a Act) {
 		s.refill()
 		s.notice = s.app.edition.Cat.LabelOf(a.ID) + " may now give way to other choices. " + s.notice
 	}
+}
+
+// complete fills every group: with what is standard, or for a goal.
+func complete(s *session, a Act) {
+	if a.ID == "" {
+		s.refill()
+		return
+	}
+	full, said, ok := quote.Complete(s.app.edition, s.draft, quote.Goal(a.ID))
+	if !ok {
+		s.notice = "No full unit keeps your choices and every limit; what stands in the way is listed."
+		return
+	}
+	s.draft.Unit = full
+	s.notice = said
 }
 
 func setQty(s *session, a Act) {

@@ -53,6 +53,9 @@ type Reply struct {
 	Say     string            `json:"say,omitempty"`   // read out politely
 	Fault   string            `json:"fault,omitempty"` // shown as an alert; the earlier state stands
 	Do      []Step            `json:"do,omitempty"`
+	// Unsettled asks the page to come back with a "settle" act when it is idle:
+	// something is still checking.
+	Unsettled bool `json:"unsettled,omitempty"`
 }
 
 // Step is something only the browser can do.

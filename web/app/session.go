@@ -14,6 +14,9 @@ import (
 // maxPins is how many quotes can be set aside for comparison.
 const maxPins = 3
 
+// maxEffort ends the doubling of what is spent on one question.
+const maxEffort = 12
+
 // session is one request being worked on.
 type session struct {
 	app    *App
@@ -24,6 +27,7 @@ type session struct {
 	faults []string
 	notice string
 	steps  []Step
+	effort int // how often the table was already asked for more certainty
 }
 
 // session takes the state from the request. A draft that does not read or does
@@ -86,7 +90,7 @@ func (s *session) reply() (*Reply, error) {
 	if s.draft == nil {
 		s.draft = quote.Begin(s.app.edition, "", "", s.req.Today)
 	}
-	q, err := quote.Compute(s.app.edition, s.draft)
+	q, err := quote.Settle(s.app.edition, s.draft, s.effort)
 	if err != nil {
 		return nil, err
 	}
@@ -101,7 +105,7 @@ func (s *session) reply() (*Reply, error) {
 	if s.view.Area == "compare" {
 		p.Others = s.others()
 	}
-	r := &Reply{Draft: s.draft, View: s.view, Pins: s.pins, Regions: view.Regions(p), Title: view.Title(p), Say: view.Live(p), Do: s.steps}
+	r := &Reply{Draft: s.draft, View: s.view, Pins: s.pins, Regions: view.Regions(p), Title: view.Title(p), Say: view.Live(p), Do: s.steps, Unsettled: len(q.Answer.Undecided) > 0 && s.effort < maxEffort}
 	for i, f := range s.faults {
 		if i > 0 {
 			r.Fault += " "

@@ -43,7 +43,7 @@ async function flush() {
     const acts = queue;
     queue = [];
     try {
-      show(await core.ask({ v: 1, acts, draft: state.draft, view: state.view, pins: state.pins, today: today(), kept, undo: past.length, redo: future.length }), acts);
+      show(await core.ask({ v: 1, acts, draft: state.draft, view: state.view, pins: state.pins, today: today(), base: location.href.split("#")[0], kept, undo: past.length, redo: future.length }), acts);
     } catch (e) {
       trouble(`That could not be done (${e.message}). What you entered before is kept.`);
     }
@@ -81,6 +81,15 @@ function show(reply, acts) {
   const say = document.getElementById("say");
   if (reply.say && say.textContent !== reply.say) say.textContent = reply.say;
   for (const step of reply.do || []) perform(step);
+  settle(reply.unsettled, acts);
+}
+
+// settle comes back for what is still checking once nothing else waits; a click
+// in between begins anew.
+let effort = 0;
+function settle(unsettled, acts) {
+  if (!acts.every((a) => a.do === "settle")) effort = 0;
+  if (unsettled) setTimeout(() => queue.length || busy || act({ do: "settle", value: String(++effort) }), 50);
 }
 
 // perform does what only the main thread can.

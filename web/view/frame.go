@@ -109,6 +109,7 @@ func standingFindings(p *Page) Part {
 	var urgent []config.Finding
 	for _, f := range p.Q.Findings {
 		if f.Severity != config.Note {
+			f.Remedy, f.Basis, f.Clause = "", "", "" // those stand in its area
 			urgent = append(urgent, f)
 		}
 	}

@@ -2,6 +2,7 @@ package view
 
 import (
 	"strconv"
+	"strings"
 
 	"boxwright/config"
 	. "boxwright/web/view/markup" // the whole package is written in its words
@@ -172,7 +173,7 @@ func finding(p *Page, f config.Finding) Part {
 	}
 	return El("li", Class(string(f.Severity)),
 		El("span", Class("word"), Text(words[f.Severity])),
-		If(f.Where != "", El("b", Text(f.Where+": "))),
+		If(f.Where != "" && !strings.HasPrefix(f.Text, f.Where), El("b", Text(f.Where+": "))),
 		Text(f.Text),
 		If(f.Remedy != "", El("span", Class("remedy"), Text(f.Remedy))),
 		If(basis != "", El("span", Class("basis"), Text(" "+basis))),

@@ -34,6 +34,8 @@ func unit(p *Page) Part {
 		heading("Unit", "Choose; what cannot be had says why. What you did not choose is filled in with the standard and gives way to your choices."),
 		El("p", El("b", Text(cat.LabelOf(u.Chassis))), Text(" · "), El("b", Text(cat.LabelOf(u.Body)))),
 		findings(p, only(p.Q.Findings, "rules."), ""),
+		completions(p),
+		If(p.Notice != "", El("p", Class("notice"), Text(p.Notice))),
 		chapters(p),
 		chapter(p),
 	)
@@ -59,8 +61,14 @@ func chapters(p *Page) Part {
 		button(chapterChassis, "Chassis"), button(chapterModule, "Module"),
 		Each(p.Q.Edition.Cat.Chapters, func(_ int, c config.Chapter) Part { return button(c.ID, c.Label) }),
 		El("input", Class("find"), At("type", "search"), At("id", "f-search"), At("data-act", "search"), At("data-live", "1"), At("value", p.State.Search), At("placeholder", "Find an option"), At("aria-label", "Find an option"), At("autocomplete", "off")),
-		action("complete", "", "", "Complete the unit", At("title", "Fill every group that still lacks a choice")),
 	)
+}
+
+// completions fill what the customer left open, for one aim at a press.
+func completions(p *Page) Part {
+	press := func(id, label string) Part { return action("complete", id, "", label, At("id", "complete-"+id)) }
+	return El("div", Class("row-tools complete"), El("span", Class("soft"), Text("Keep my choices and fill the rest:")),
+		press("", "as standard"), press("cheapest", "cheapest"), press("lightest", "lightest"), press("soonest", "soonest"))
 }
 
 // chapter is the one shown; empty while searching.
