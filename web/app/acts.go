@@ -25,6 +25,7 @@ var acts = map[string]func(*session, Act){
 	"print":          func(s *session, _ Act) { s.step(Step{Do: "print"}) },
 	"pick":           pick,
 	"release":        release,
+	"keep":           keep,
 	"qty":            setQty,
 	"chassis":        setChassis,
 	"body":           setBody,
@@ -102,6 +103,14 @@ func release(s *session, a Act) {
 		p.Filled = true
 		s.refill()
 		s.notice = s.app.edition.Cat.LabelOf(a.ID) + " may now give way to other choices. " + s.notice
+	}
+}
+
+// keep makes a filled-in option the customer's own choice.
+func keep(s *session, a Act) {
+	if p := s.draft.Unit.Find(a.ID); p != nil {
+		p.Filled = false
+		s.refill()
 	}
 }
 

@@ -193,7 +193,7 @@ func optionTags(p *Page, o *config.Option, pick *config.Pick, state rules.State)
 	case state == rules.Forced && pick.Filled:
 		return Many(El("span", Class("tag"), Text("needed by your choices")), action("why", o.ID, "", "why", Class("quiet"), At("id", "ask-"+o.ID), At("aria-expanded", strconv.FormatBool(p.State.Asked == o.ID))))
 	case pick.Filled:
-		return El("span", Class("tag"), Text("filled in"))
+		return Many(El("span", Class("tag"), Text("filled in")), action("keep", o.ID, "", "keep it", Class("quiet"), At("id", "keep-"+o.ID), At("aria-label", "Keep "+o.Label+" as my choice")))
 	}
 	return Many(El("span", Class("tag mine"), Text("your choice")), action("release", o.ID, "", "let it give way", Class("quiet"), At("id", "rel-"+o.ID), At("aria-label", "Let "+o.Label+" give way to other choices")))
 }
