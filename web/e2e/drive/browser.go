@@ -1,0 +1,130 @@
+// Package drive runs the built page in the system's Chromium the way a person
+// would: real mouse and key events, and what can be read on the screen. It runs
+// on the host only, for the browser tests and the measurements.
+package drive
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"os/exec"
+	"time"
+
+	"github.com/chromedp/cdproto/page"
+	"github.com/chromedp/chromedp"
+)
+
+// Patience is how long a person would wait for the page before calling it
+// broken. Nothing is asserted about speed here; make bench measures that.
+const Patience = 30 * time.Second
+
+// Missing says in one sentence which tools the browser tests lack, or nothing.
+func Missing() error {
+	var gone []string
+	if chromium() == "" {
+		gone = append(gone, "chromium")
+	}
+	if _, err := exec.LookPath("pdftotext"); err != nil {
+		gone = append(gone, "poppler-utils")
+	}
+	if gone == nil {
+		return nil
+	}
+	text := "the browser tests need the Debian packages"
+	for _, name := range gone {
+		text += " " + name
+	}
+	return errors.New(text + ": install them with apt-get install chromium poppler-utils")
+}
+
+func chromium() string {
+	for _, name := range []string{"chromium", "chromium-browser", "google-chrome"} {
+		if path, err := exec.LookPath(name); err == nil {
+			return path
+		}
+	}
+	return ""
+}
+
+// Browser is one running Chromium. Each Tab of it has a profile of its own.
+type Browser struct {
+	ctx  context.Context
+	stop []context.CancelFunc
+}
+
+// Start runs a Chromium that can reach nothing but this machine: every other
+// name resolves to nothing.
+func Start() (*Browser, error) {
+	path := chromium()
+	if path == "" {
+		return nil, Missing()
+	}
+	opts := append(chromedp.DefaultExecAllocatorOptions[:],
+		chromedp.ExecPath(path), chromedp.NoSandbox, chromedp.DisableGPU,
+		chromedp.Flag("disable-quic", true),
+		chromedp.Flag("disable-component-update", true),
+		chromedp.Flag("host-resolver-rules", "MAP * ~NOTFOUND, EXCLUDE 127.0.0.1"),
+		// Fonts of every size are drawn alike on every machine.
+		chromedp.Flag("font-render-hinting", "none"),
+	)
+	alloc, stopAlloc := chromedp.NewExecAllocator(context.Background(), opts...)
+	ctx, stop := chromedp.NewContext(alloc)
+	b := &Browser{ctx: ctx, stop: []context.CancelFunc{stop, stopAlloc}}
+	if err := chromedp.Do(ctx); err != nil {
+		b.Close()
+		return nil, fmt.Errorf("starting %s: %w", path, err)
+	}
+	return b, nil
+}
+
+// Close ends the browser and its tabs.
+func (b *Browser) Close() {
+	for _, stop := range b.stop {
+		stop()
+	}
+}
+
+// Screen is the size of a window in CSS pixels.
+type Screen struct{ Width, Height int64 }
+
+// Screens the page is looked at on.
+var (
+	Desk  = Screen{1400, 900}
+	Phone = Screen{360, 740}
+)
+
+// counting notes what the page asks its worker and what came back, so that a
+// test knows when all is answered. It changes nothing.
+const counting = `(() => {
+	const seen = window.__drive = { asked: 0, answered: 0 };
+	const Plain = window.Worker;
+	window.Worker = class extends Plain {
+		constructor(...all) {
+			super(...all);
+			this.addEventListener("message", ({ data }) => { if (data.id !== undefined) seen.answered = data.id; });
+		}
+		postMessage(message, ...all) {
+			if (message && message.request !== undefined) seen.asked = message.id;
+			super.postMessage(message, ...all);
+		}
+	};
+})()`
+
+// Fresh opens a tab in a new, empty profile. The scripts run in every document
+// before the page's own.
+func (b *Browser) Fresh(screen Screen, scripts ...string) (*Tab, error) {
+	t := &Tab{}
+	ctx, cancel := chromedp.NewContext(b.ctx, chromedp.WithNewBrowserContext(), chromedp.WithListener(t.listen))
+	t.ctx, t.cancel = ctx, cancel
+	err := chromedp.Do(ctx, chromedp.EmulateViewport(screen.Width, screen.Height))
+	for _, s := range append([]string{counting}, scripts...) {
+		if err == nil {
+			_, err = chromedp.Call(ctx, page.AddScriptToEvaluateOnNewDocument, page.AddScriptToEvaluateOnNewDocumentParams{Source: s})
+		}
+	}
+	if err != nil {
+		t.Close()
+		return nil, fmt.Errorf("opening a tab: %w", err)
+	}
+	return t, nil
+}

@@ -1,0 +1,329 @@
+package drive
+
+import (
+	"context"
+	"encoding/json"
+	"errors"
+	"fmt"
+	"strings"
+	"sync"
+
+	"github.com/chromedp/cdproto/dom"
+	"github.com/chromedp/cdproto/emulation"
+	"github.com/chromedp/cdproto/log"
+	"github.com/chromedp/cdproto/network"
+	"github.com/chromedp/cdproto/runtime"
+	"github.com/chromedp/chromedp"
+	"github.com/chromedp/chromedp/kb"
+)
+
+// Tab is a window of the browser in a profile of its own.
+//
+// It finds things with scripts of its own and not with the library's mirror of
+// the document, because the single-file form holds megabytes of text in one
+// element, and a mirror of that never settles.
+type Tab struct {
+	ctx    context.Context
+	cancel context.CancelFunc
+
+	mu       sync.Mutex
+	requests []string // addresses asked for, in order
+	faults   []string // errors of scripts, refusals of the security policy
+}
+
+func (t *Tab) listen(event any) {
+	t.mu.Lock()
+	defer t.mu.Unlock()
+	switch e := event.(type) {
+	case *network.EventRequestWillBeSent:
+		t.requests = append(t.requests, e.Request.URL)
+	case *runtime.EventExceptionThrown:
+		t.faults = append(t.faults, "script: "+e.ExceptionDetails.Text+" "+description(e.ExceptionDetails.Exception))
+	case *log.EventEntryAdded:
+		if e.Entry.Level == log.EntryLevelError || e.Entry.Source == log.EntrySourceSecurity {
+			t.faults = append(t.faults, fmt.Sprintf("%s: %s %s", e.Entry.Source, e.Entry.Text, e.Entry.URL))
+		}
+	}
+}
+
+func description(o *runtime.RemoteObject) string {
+	if o == nil {
+		return ""
+	}
+	return o.Description
+}
+
+// Close ends the tab and forgets its profile.
+func (t *Tab) Close() { t.cancel() }
+
+// Requests are the addresses the document asked for so far, without those that
+// hold their own data.
+func (t *Tab) Requests() []string {
+	t.mu.Lock()
+	defer t.mu.Unlock()
+	var out []string
+	for _, r := range t.requests {
+		if !strings.HasPrefix(r, "data:") {
+			out = append(out, r)
+		}
+	}
+	return out
+}
+
+// Faults are the errors of scripts and the refusals of the security policy so
+// far. A sound page has none.
+func (t *Tab) Faults() []string {
+	t.mu.Lock()
+	defer t.mu.Unlock()
+	return append([]string(nil), t.faults...)
+}
+
+// limited is a context for one thing to be done.
+func (t *Tab) limited() (context.Context, context.CancelFunc) {
+	return context.WithTimeout(t.ctx, Patience)
+}
+
+// Open goes to an address and waits until the core has drawn the page.
+func (t *Tab) Open(address string) error {
+	if err := t.Visit(address); err != nil {
+		return err
+	}
+	return t.Ready()
+}
+
+// Visit goes to an address and does not wait for the core.
+func (t *Tab) Visit(address string) error {
+	ctx, cancel := t.limited()
+	defer cancel()
+	if err := chromedp.Do(ctx, chromedp.Navigate(address)); err != nil {
+		return fmt.Errorf("opening %.100s: %w", address, err)
+	}
+	return nil
+}
+
+// Reload loads the page anew, as the reload key does.
+func (t *Tab) Reload() error {
+	ctx, cancel := t.limited()
+	defer cancel()
+	if err := chromedp.Do(ctx, chromedp.Reload()); err != nil {
+		return fmt.Errorf("reloading: %w", err)
+	}
+	return t.Ready()
+}
+
+// Ready waits until the page is drawn and every request to the core answered.
+func (t *Tab) Ready() error {
+	if err := t.Until(`document.querySelectorAll("#areas li").length > 0`); err != nil {
+		return fmt.Errorf("the page did not start: %w", err)
+	}
+	return t.Settle()
+}
+
+// Settle waits until the core has answered all that was asked.
+func (t *Tab) Settle() error { return t.Until(`__drive.asked === __drive.answered`) }
+
+// Eval gives the value of a JavaScript expression; a promise is waited for.
+func Eval[T any](t *Tab, expression string) (T, error) {
+	ctx, cancel := t.limited()
+	defer cancel()
+	v, err := chromedp.Run(ctx, chromedp.Evaluate[T](expression, chromedp.EvalAwaitPromise))
+	if err != nil {
+		return v, fmt.Errorf("%.200s: %w", expression, err)
+	}
+	return v, nil
+}
+
+// Until waits for a JavaScript condition. When it does not come about, the
+// error tells what the page says instead.
+func (t *Tab) Until(condition string) error {
+	ctx, cancel := t.limited()
+	defer cancel()
+	// Frames alone would stop in a window that is hidden: ask at intervals too.
+	_, err := chromedp.Run(ctx, chromedp.Evaluate[chromedp.Void](`new Promise((done) => {
+		const ask = () => { let is = false; try { is = !!(`+condition+`); } catch {} if (is) done(); else setTimeout(ask, 5); };
+		ask();
+	})`, chromedp.EvalAwaitPromise))
+	if err == nil {
+		return nil
+	}
+	if !errors.Is(err, context.DeadlineExceeded) {
+		return fmt.Errorf("waiting until %.300s: %w", condition, err)
+	}
+	said, _ := t.Trouble()
+	return fmt.Errorf("waited %s in vain until %.300s; the page's alert says %q, faults %q", Patience, condition, said, t.Faults())
+}
+
+// Quote writes a text as a JavaScript string.
+func Quote(text string) string {
+	data, err := json.Marshal(text)
+	if err != nil {
+		panic(err) // a string always marshals
+	}
+	return string(data)
+}
+
+// Trouble is the text of the page's alert, empty when there is none.
+func (t *Tab) Trouble() (string, error) {
+	return Eval[string](t, `(() => { const box = document.getElementById("trouble"); return !box || box.hidden ? "" : box.textContent; })()`)
+}
+
+// Text is what can be read in the first element that suits the selector.
+func (t *Tab) Text(selector string) (string, error) {
+	return Eval[string](t, `document.querySelector(`+Quote(selector)+`).innerText`)
+}
+
+// Has reports whether an element suits the selector.
+func (t *Tab) Has(selector string) (bool, error) {
+	return Eval[bool](t, `!!document.querySelector(`+Quote(selector)+`)`)
+}
+
+// spot is where a click on an element would go.
+type spot struct {
+	X, Y float64
+	Hit  string // empty when the click reaches the element; else what is in the way
+}
+
+// Click waits for the element, brings it into view, clicks it with the mouse
+// and waits for the answer. A thing that something else covers cannot be clicked.
+func (t *Tab) Click(selector string) error {
+	at, err := t.spot(selector)
+	if err != nil {
+		return err
+	}
+	ctx, cancel := t.limited()
+	defer cancel()
+	if err := chromedp.Do(ctx, chromedp.MouseClickXY(at.X, at.Y)); err != nil {
+		return fmt.Errorf("clicking %s: %w", selector, err)
+	}
+	return t.Settle()
+}
+
+func (t *Tab) spot(selector string) (spot, error) {
+	q := Quote(selector)
+	if err := t.Until(`document.querySelector(` + q + `)`); err != nil {
+		return spot{}, err
+	}
+	at, err := Eval[spot](t, `(() => {
+		const el = document.querySelector(`+q+`);
+		el.scrollIntoView({ block: "center", inline: "center", behavior: "instant" });
+		const r = el.getBoundingClientRect();
+		const x = r.left + r.width / 2, y = r.top + r.height / 2;
+		const hit = document.elementFromPoint(x, y);
+		const label = hit && hit.closest("label");
+		const reaches = hit && (el.contains(hit) || hit.contains(el) || label && label.control === el);
+		return { X: x, Y: y, Hit: reaches ? "" : "at " + Math.round(x) + "," + Math.round(y) + " of " + innerWidth + "x" + innerHeight + " lies " + (hit ? hit.outerHTML.slice(0, 120) : "nothing") };
+	})()`)
+	if err == nil && at.Hit != "" {
+		err = fmt.Errorf("%s cannot be clicked: %s", selector, at.Hit)
+	}
+	return at, err
+}
+
+// Keys a person presses beside letters.
+const (
+	TabKey  = kb.Tab
+	Enter   = kb.Enter
+	Space   = " "
+	Down    = kb.ArrowDown
+	SelectA = "\x01select-all"
+)
+
+// Press types keys into what has the focus and waits for the answer.
+func (t *Tab) Press(keys ...string) error {
+	ctx, cancel := t.limited()
+	defer cancel()
+	for _, k := range keys {
+		action := chromedp.KeyEvent(k)
+		if k == SelectA {
+			action = chromedp.KeyEvent("a", chromedp.KeyModifiers(chromedp.ModifierCtrl))
+		}
+		if err := chromedp.Do(ctx, action); err != nil {
+			return fmt.Errorf("pressing %q: %w", k, err)
+		}
+	}
+	return t.Settle()
+}
+
+// ShiftTab goes back one stop.
+func (t *Tab) ShiftTab() error {
+	ctx, cancel := t.limited()
+	defer cancel()
+	return chromedp.Do(ctx, chromedp.KeyEvent(kb.Tab, chromedp.KeyModifiers(chromedp.ModifierShift)))
+}
+
+// Type replaces what a field holds and leaves it, as a person does with the
+// Tab key.
+func (t *Tab) Type(selector, text string) error {
+	if err := t.Click(selector); err != nil {
+		return err
+	}
+	if err := t.Press(SelectA); err != nil {
+		return err
+	}
+	if text == "" {
+		return t.Press(kb.Delete, TabKey)
+	}
+	// A long text is put in whole, as pasting does.
+	ctx, cancel := t.limited()
+	defer cancel()
+	if err := chromedp.Do(ctx, paste(text)); err != nil {
+		return fmt.Errorf("typing into %s: %w", selector, err)
+	}
+	return t.Press(TabKey)
+}
+
+// Choose takes a file for a file field.
+func (t *Tab) Choose(selector, file string) error {
+	ctx, cancel := t.limited()
+	defer cancel()
+	field, err := chromedp.Run(ctx, chromedp.Evaluate[*runtime.RemoteObject](`document.querySelector(`+Quote(selector)+`)`))
+	if err != nil {
+		return fmt.Errorf("finding %s: %w", selector, err)
+	}
+	_, err = chromedp.Call(ctx, dom.SetFileInputFiles, dom.SetFileInputFilesParams{Files: []string{file}, ObjectID: field.ObjectID})
+	return err
+}
+
+// Offline cuts the tab off from every network.
+func (t *Tab) Offline() error {
+	ctx, cancel := t.limited()
+	defer cancel()
+	_, err := chromedp.Call(ctx, network.EmulateNetworkConditionsByRule, network.EmulateNetworkConditionsByRuleParams{
+		MatchedNetworkConditions: []*network.Conditions{{Offline: true, DownloadThroughput: -1, UploadThroughput: -1}},
+	})
+	if err == nil {
+		_, err = chromedp.Call(ctx, network.OverrideNetworkState, network.OverrideNetworkStateParams{Offline: true, DownloadThroughput: -1, UploadThroughput: -1})
+	}
+	return err
+}
+
+// Prefer sets what the device says about the reader: "dark" or "light".
+func (t *Tab) Prefer(scheme string) error {
+	ctx, cancel := t.limited()
+	defer cancel()
+	_, err := chromedp.Call(ctx, emulation.SetEmulatedMedia, emulation.SetEmulatedMediaParams{
+		Features: []*emulation.MediaFeature{{Name: "prefers-color-scheme", Value: scheme}},
+	})
+	return err
+}
+
+// Resize changes the window.
+func (t *Tab) Resize(s Screen) error {
+	ctx, cancel := t.limited()
+	defer cancel()
+	return chromedp.Do(ctx, chromedp.EmulateViewport(s.Width, s.Height))
+}
+
+// PDF prints the page on paper as the page's own print style says.
+func (t *Tab) PDF() ([]byte, error) {
+	ctx, cancel := t.limited()
+	defer cancel()
+	return chromedp.Run(ctx, chromedp.PrintToPDF(chromedp.PDFPreferCSSPageSize(), chromedp.PDFPrintBackground()))
+}
+
+// Picture is what can be seen of the page now, as PNG.
+func (t *Tab) Picture() ([]byte, error) {
+	ctx, cancel := t.limited()
+	defer cancel()
+	return chromedp.Run(ctx, chromedp.CaptureScreenshot())
+}

@@ -1,0 +1,244 @@
+// Package e2e holds the tests of the built page in a browser: both forms of it,
+// on a wide screen and a narrow one, by mouse and by keyboard.
+package e2e
+
+import (
+	"fmt"
+	"net"
+	"net/http"
+	"os"
+	"path/filepath"
+	"slices"
+	"strings"
+	"sync"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"boxwright/config"
+	"boxwright/web/assets/catalogue"
+	"boxwright/web/e2e/drive"
+	"boxwright/web/pack/site"
+)
+
+// form is one of the two ways the page is given to people.
+type form struct {
+	name    string
+	address string
+	offline bool
+}
+
+var (
+	browser *drive.Browser
+	folder  form // served by a host
+	single  form // one file opened from disk, with the network off
+	demo    *config.Catalogue
+	served  record
+)
+
+// record notes every path the host was asked for.
+type record struct {
+	mu    sync.Mutex
+	paths []string
+}
+
+func (r *record) over(h http.Handler) http.Handler {
+	return http.HandlerFunc(func(w http.ResponseWriter, q *http.Request) {
+		r.mu.Lock()
+		r.paths = append(r.paths, q.URL.Path)
+		r.mu.Unlock()
+		h.ServeHTTP(w, q)
+	})
+}
+
+func (r *record) all() []string {
+	r.mu.Lock()
+	defer r.mu.Unlock()
+	return slices.Clone(r.paths)
+}
+
+func TestMain(m *testing.M) {
+	code, err := run(m)
+	if err != nil {
+		fmt.Fprintln(os.Stderr, "e2e:", err)
+		code = 1
+	}
+	os.Exit(code)
+}
+
+// run builds the page from the present sources, serves it and starts one
+// browser for all tests.
+func run(m *testing.M) (int, error) {
+	if err := drive.Missing(); err != nil {
+		return 1, err
+	}
+	root, err := site.Root()
+	if err != nil {
+		return 1, err
+	}
+	parts, err := site.Gather(root)
+	if err != nil {
+		return 1, err
+	}
+	dist, err := os.MkdirTemp("", "boxwright-e2e-")
+	if err != nil {
+		return 1, err
+	}
+	defer os.RemoveAll(dist)
+	if err := parts.Write(dist); err != nil {
+		return 1, err
+	}
+	l, err := net.Listen("tcp", "127.0.0.1:0")
+	if err != nil {
+		return 1, err
+	}
+	host := &http.Server{Handler: served.over(site.Handler(filepath.Join(dist, site.FolderForm)))}
+	go host.Serve(l) //nolint:errcheck // it ends with the tests
+	defer host.Close()
+	folder = form{name: "folder", address: "http://" + l.Addr().String() + "/"}
+	single = form{name: "single", address: "file://" + filepath.Join(dist, site.SingleForm), offline: true}
+
+	if demo, err = config.Read(catalogue.Demo); err != nil {
+		return 1, err
+	}
+	if browser, err = drive.Start(); err != nil {
+		return 1, err
+	}
+	defer browser.Close()
+	return m.Run(), nil
+}
+
+// eachForm runs a test on both forms of the page.
+func eachForm(t *testing.T, test func(t *testing.T, f form)) {
+	for _, f := range []form{folder, single} {
+		t.Run(f.name, func(t *testing.T) { test(t, f) })
+	}
+}
+
+// window is a tab with the page in it; what goes wrong ends the test.
+type window struct {
+	*drive.Tab
+	t *testing.T
+}
+
+// open starts the page in an empty profile. At the end of the test no script
+// may have failed and nothing may have been refused by the security policy.
+func open(t *testing.T, f form, screen drive.Screen, fragment string, scripts ...string) *window {
+	t.Helper()
+	w := blank(t, f, screen, scripts...)
+	w.must(w.Open(f.address + fragment))
+	return w
+}
+
+// blank is a window that has not gone to the page yet.
+func blank(t *testing.T, f form, screen drive.Screen, scripts ...string) *window {
+	t.Helper()
+	tab, err := browser.Fresh(screen, scripts...)
+	require.NoError(t, err)
+	t.Cleanup(func() {
+		require.Empty(t, tab.Faults(), "errors of scripts or refusals of the security policy")
+		tab.Close()
+	})
+	if f.offline {
+		require.NoError(t, tab.Offline())
+	}
+	return &window{tab, t}
+}
+
+func (w *window) must(err error) {
+	w.t.Helper()
+	require.NoError(w.t, err)
+}
+
+func (w *window) click(selector string) { w.t.Helper(); w.must(w.Click(selector)) }
+
+func (w *window) area(id string) { w.t.Helper(); w.click("#area-" + id) }
+
+func (w *window) typed(selector, text string) { w.t.Helper(); w.must(w.Type(selector, text)) }
+
+func (w *window) text(selector string) string {
+	w.t.Helper()
+	return eval[string](w, `document.querySelector(`+drive.Quote(selector)+`).innerText`)
+}
+
+func (w *window) has(selector string) bool {
+	w.t.Helper()
+	return eval[bool](w, `!!document.querySelector(`+drive.Quote(selector)+`)`)
+}
+
+func (w *window) trouble() string {
+	w.t.Helper()
+	text, err := w.Trouble()
+	w.must(err)
+	return text
+}
+
+func eval[T any](w *window, expression string) T {
+	w.t.Helper()
+	v, err := drive.Eval[T](w.Tab, expression)
+	w.must(err)
+	return v
+}
+
+// draft is the quote as the page keeps it, byte for byte.
+func (w *window) draft() string {
+	w.t.Helper()
+	return eval[string](w, `JSON.stringify(JSON.parse(localStorage.getItem("boxwright.state.1")).draft)`)
+}
+
+// begin starts a unit on a chassis and puts a module on it.
+func (w *window) begin(chassis, body string) {
+	w.t.Helper()
+	w.area("needs")
+	w.click("#begin-" + chassis)
+	w.area("unit")
+	w.click("#chapter-module")
+	if !w.checked(body) {
+		w.click("#o-" + body)
+	}
+	require.True(w.t, w.checked(body), "the module %s stands on %s", body, chassis)
+}
+
+// show opens the chapter an option stands in.
+func (w *window) show(option string) {
+	w.t.Helper()
+	o := demo.OptionByID(option)
+	require.NotNil(w.t, o, "the demonstration catalogue has the option %s", option)
+	if !w.has("#chapter-" + demo.GroupByID(o.Group).Chapter) {
+		w.area("unit")
+	}
+	w.click("#chapter-" + demo.GroupByID(o.Group).Chapter)
+}
+
+// pick makes an option a deliberate choice: presses it, or says "keep it" where
+// the page had filled it in.
+func (w *window) pick(option string) {
+	w.t.Helper()
+	w.show(option)
+	switch {
+	case !w.checked(option):
+		w.click("#o-" + option)
+	case w.has("#keep-" + option):
+		w.click("#keep-" + option)
+	case !strings.Contains(w.text("#row-"+option), "your choice"):
+		w.click("#" + eval[string](w, `[...document.getElementsByName(document.getElementById(`+drive.Quote("o-"+option)+`).name)].find((o) => !o.checked && o.ariaDisabled !== "true").id`))
+		w.click("#o-" + option)
+	}
+	require.True(w.t, w.checked(option), "%s is in after choosing it; the page says %q", option, w.text("#say"))
+	require.Contains(w.t, w.text("#row-"+option), "your choice")
+}
+
+func (w *window) checked(id string) bool {
+	w.t.Helper()
+	return eval[bool](w, `document.getElementById(`+drive.Quote("o-"+id)+`).checked`)
+}
+
+// winchStory is the unit of the firehouse walk: everything heavy at the front,
+// so that the winch bumper is more than the front axle may carry.
+func (w *window) winchStory() {
+	w.t.Helper()
+	w.begin("cut-14500-158-gas", "mod-146-72")
+	for _, id := range []string{"rest-four", "cot-power", "mount-power", "front-tall", "street-full", "build-ply", "bench-72", "o2-m1", "rbd-plate", "whl-steel"} {
+		w.pick(id)
+	}
+}
