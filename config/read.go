@@ -8,7 +8,10 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"reflect"
 	"slices"
+	"strings"
+	"unicode/utf8"
 )
 
 // Limits on a catalogue file, checked before and after decoding.
@@ -40,7 +43,10 @@ func (p Problem) String() string { return p.Where + ": " + p.Text }
 type Problems []Problem
 
 func (ps Problems) Error() string {
-	if len(ps) == 1 {
+	switch len(ps) {
+	case 0:
+		return "no problems"
+	case 1:
 		return ps[0].String()
 	}
 	return fmt.Sprintf("%s (and %d more)", ps[0], len(ps)-1)
@@ -70,30 +76,32 @@ func DecodeStrict(file []byte, v any) *Problem {
 	d.DisallowUnknownFields()
 	err := d.Decode(v)
 	if err == nil {
+		behind := next(file, d.InputOffset())
 		if _, more := d.Token(); !errors.Is(more, io.EOF) {
-			return &Problem{"trailing", position(file, d.InputOffset()), "there is something after the end of the data; a file holds one JSON value"}
+			return &Problem{"trailing", position(file, behind), "there is something after the end of the data; a file holds one JSON value"}
 		}
 		return nil
 	}
 	var syntax *json.SyntaxError
-	var typed *json.UnmarshalTypeError
 	switch {
 	case errors.As(err, &syntax):
-		return &Problem{"syntax", position(file, syntax.Offset), "is not JSON: " + syntax.Error()}
-	case errors.As(err, &typed):
-		return &Problem{"type", position(file, typed.Offset) + " at " + typed.Field, "a " + typed.Value + " stands where a " + typed.Type.String() + " belongs"}
+		return &Problem{"syntax", position(file, int(syntax.Offset)-1), "is not JSON: " + syntax.Error()}
 	case errors.Is(err, io.ErrUnexpectedEOF), errors.Is(err, io.EOF):
 		return &Problem{"syntax", "the end of the file", "the file ends too early; was it cut short?"}
 	}
-	return &Problem{"field", position(file, d.InputOffset()), err.Error()}
+	if m := locate(file, reflect.TypeOf(v)); m != nil {
+		return &Problem{m.code, strings.TrimSuffix(position(file, m.offset)+" at "+m.path, " at "), m.text}
+	}
+	return &Problem{"field", "the file", err.Error()}
 }
 
-// position turns a byte offset into line and column for a reader.
-func position(file []byte, offset int64) string {
-	n := min(max(int(offset), 0), len(file))
-	before := file[:n]
+// position turns a byte offset into line and column for a reader, both counted
+// from one.
+func position(file []byte, offset int) string {
+	before := file[:min(max(offset, 0), len(file))]
 	line := bytes.Count(before, []byte("\n")) + 1
-	return fmt.Sprintf("line %d, column %d", line, n-bytes.LastIndexByte(before, '\n'))
+	column := utf8.RuneCount(before[bytes.LastIndexByte(before, '\n')+1:]) + 1
+	return fmt.Sprintf("line %d, column %d", line, column)
 }
 
 // Prepare checks a catalogue held in memory and builds its index. It returns

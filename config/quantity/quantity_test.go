@@ -1,0 +1,139 @@
+package quantity_test
+
+import (
+	"fmt"
+	"math"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
+
+	"boxwright/config/quantity"
+)
+
+func ExampleSystem_Show() {
+	fmt.Println(quantity.US.Show(14500, quantity.Pound))
+	fmt.Println(quantity.Metric.Show(14500, quantity.Pound))
+	fmt.Println(quantity.US.Show(-3.25, quantity.Inch))
+	// Output:
+	// 14,500 lb
+	// 6,577 kg
+	// −3.2 in
+}
+
+func ExampleSystem_Parse() {
+	lb, _ := quantity.US.Parse("1,750 lb", quantity.Pound)
+	in, _ := quantity.Metric.Parse("1016 mm", quantity.Inch)
+	_, err := quantity.US.Parse("heavy", quantity.Pound)
+	fmt.Println(lb, in)
+	fmt.Println(err)
+	// Output:
+	// 1750 40
+	// "heavy" is not a number of lb: type digits only, such as 1750 or 12.5
+}
+
+func TestShow(t *testing.T) {
+	for _, c := range []struct {
+		system quantity.System
+		value  float64
+		unit   string
+		want   string
+		reason string
+	}{
+		{quantity.US, 0, quantity.Pound, "0 lb", "nothing"},
+		{quantity.US, 999.4, quantity.Pound, "999 lb", "no separator below a thousand"},
+		{quantity.US, 999.6, quantity.Pound, "1,000 lb", "rounded into a thousand"},
+		{quantity.US, 1234567, quantity.Pound, "1,234,567 lb", "two separators"},
+		{quantity.US, -1750, quantity.Pound, "−1,750 lb", "a true minus sign"},
+		{quantity.US, -0.4, quantity.Pound, "0 lb", "no minus before nought"},
+		{quantity.US, math.Copysign(0, -1), quantity.Inch, "0.0 in", "no negative nought"},
+		{quantity.US, 158, quantity.Inch, "158.0 in", "lengths to a tenth"},
+		{quantity.Metric, 158, quantity.Inch, "4,013 mm", "lengths to a millimetre"},
+		{quantity.Metric, 100, quantity.Pound, "45 kg", "mass to a kilogram"},
+		{quantity.US, 43.25, quantity.CubicFoot, "43.2 ft³", "volume to a tenth; a half to the even digit"},
+		{quantity.Metric, 43.25, quantity.CubicFoot, "1,225 L", "volume in litres"},
+		{quantity.Metric, 212.34, quantity.Amp, "212.3 A", "the same in both systems"},
+		{quantity.US, 12.5, quantity.Percent, "12.5 %", "a space before the sign"},
+		{quantity.US, 0.826, quantity.Ratio, "0.83", "a ratio has no name"},
+		{quantity.US, 42, quantity.Day, "42 working days", "days in full"},
+		{quantity.US, 3.14159, "furlong", "3.14 furlong", "an unknown unit as it is"},
+		{quantity.US, math.NaN(), quantity.Pound, "not known", "no number"},
+		{quantity.Metric, math.Inf(1), quantity.Pound, "not known", "no end"},
+		{quantity.US, math.Inf(-1), quantity.Percent, "not known", "no end, downward"},
+	} {
+		assert.Equal(t, c.want, c.system.Show(c.value, c.unit), c.reason)
+	}
+}
+
+func TestParse(t *testing.T) {
+	for _, c := range []struct {
+		system quantity.System
+		text   string
+		unit   string
+		want   float64
+		ok     bool
+		reason string
+	}{
+		{quantity.US, "1750", quantity.Pound, 1750, true, "digits"},
+		{quantity.US, "1,750", quantity.Pound, 1750, true, "a separator"},
+		{quantity.US, " 12.5 lb ", quantity.Pound, 12.5, true, "spaces and the unit"},
+		{quantity.US, "-3", quantity.Inch, -3, true, "a hyphen for minus"},
+		{quantity.US, "−3 in", quantity.Inch, -3, true, "a true minus, as Show writes it"},
+		{quantity.US, "40 ft3", quantity.CubicFoot, 40, true, "cubic feet as typed"},
+		{quantity.US, "40 ft³", quantity.CubicFoot, 40, true, "cubic feet as shown"},
+		{quantity.US, "12.5 %", quantity.Percent, 12.5, true, "a percentage"},
+		{quantity.US, "12.5", quantity.Ratio, 12.5, true, "a ratio"},
+		{quantity.Metric, "254 mm", quantity.Inch, 10, true, "millimetres to inches"},
+		{quantity.Metric, "45.359237", quantity.Pound, 100, true, "kilograms to pounds"},
+		{quantity.US, "45 kg", quantity.Pound, 0, false, "a unit of the other system"},
+		{quantity.US, "", quantity.Pound, 0, false, "nothing"},
+		{quantity.US, "lb", quantity.Pound, 0, false, "no number"},
+		{quantity.US, "NaN", quantity.Pound, 0, false, "no number, written out"},
+		{quantity.US, "Infinity", quantity.Pound, 0, false, "no end, written out"},
+		{quantity.US, "1e999", quantity.Pound, 0, false, "beyond what can be held"},
+		{quantity.US, "12 13", quantity.Pound, 0, false, "two numbers"},
+		{quantity.US, "not known", quantity.Pound, 0, false, "what Show says of no number"},
+	} {
+		got, err := c.system.Parse(c.text, c.unit)
+		assert.Equal(t, c.ok, err == nil, "%q: %s", c.text, c.reason)
+		if c.ok {
+			assert.InDelta(t, c.want, got, 1e-12, c.reason)
+		} else {
+			assert.ErrorContains(t, err, fmt.Sprintf("%q", c.text), c.reason)
+			assert.Zero(t, got, c.reason)
+		}
+	}
+}
+
+// What a reader sees can be typed back: the number is the same to half of the
+// last digit shown, and is then shown alike.
+func TestWhatIsShownCanBeTypedBack(t *testing.T) {
+	lastDigit := map[string]float64{ // of the coarser display, in the unit itself
+		quantity.Pound: 1 / quantity.KilogramsPerPound, quantity.Inch: 0.1, quantity.CubicFoot: 0.1, quantity.Amp: 0.1,
+		quantity.Watt: 1, quantity.Volt: 0.01, quantity.Percent: 0.1, quantity.Ratio: 0.01, quantity.Hour: 0.1, quantity.Day: 1,
+	}
+	units := []string{quantity.Pound, quantity.Inch, quantity.CubicFoot, quantity.Amp, quantity.Watt, quantity.Volt, quantity.Percent, quantity.Ratio, quantity.Hour, quantity.Day}
+	rapid.Check(t, func(t *rapid.T) {
+		s := quantity.System(rapid.Bool().Draw(t, "metric"))
+		unit := rapid.SampledFrom(units).Draw(t, "unit")
+		v := rapid.Float64Range(-1e6, 1e6).Draw(t, "value")
+		shown := s.Show(v, unit)
+		back, err := s.Parse(shown, unit)
+		require.NoError(t, err, shown)
+		require.InDelta(t, v, back, 0.5000001*lastDigit[unit], shown)
+		require.Equal(t, shown, s.Show(back, unit))
+	})
+}
+
+func TestGroup(t *testing.T) {
+	for _, c := range []struct {
+		v        float64
+		decimals int
+		want     string
+	}{
+		{0, 0, "0"}, {12, 2, "12.00"}, {-1234.5, 1, "−1,234.5"}, {100000, 0, "100,000"}, {1e15, 0, "1,000,000,000,000,000"}, {-0.004, 2, "0.00"}, {math.NaN(), 2, "not known"},
+	} {
+		assert.Equal(t, c.want, quantity.Group(c.v, c.decimals))
+	}
+}
