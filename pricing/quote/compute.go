@@ -31,10 +31,13 @@ type Quote struct {
 	Space    *space.Sheet
 	Plan     *leadtime.Plan
 	Price    *pricing.Sheet
+	Book     *pricing.Book // as in force on the day of the quote
 	Verdicts []standards.Verdict
 
 	// Findings of every check, those that stop the quote first.
 	Findings []config.Finding
+
+	deliveries []Delivery
 }
 
 // Compute checks the draft against the edition and works everything out. The
@@ -54,19 +57,25 @@ func Settle(ed *Edition, d *Draft, effort int) (*Quote, error) {
 		Chassis: ed.Cat.ChassisByID(u.Chassis), Body: ed.Cat.BodyByID(u.Body),
 		Assume: standards.Assume(u.RuleSet, ed.Cat, u),
 	}
-	q.Weight = weight.Weigh(ed.Cat, u, &q.Assume)
+	q.Weight = weight.WeighWith(ed.Cat, u, &q.Assume, d.Tickets)
 	q.Power = power.Budget(ed.Cat, u, &q.Assume)
+	d.Wiring.rewire(ed.Cat, u, q.Power)
 	q.Space = space.Measure(ed.Cat, u, &q.Assume)
 	var err error
-	if q.Plan, err = leadtime.Schedule(ed.Cat, u); err != nil {
+	if err = q.schedule(); err != nil {
 		return nil, err
 	}
-	if q.Price, err = pricing.Build(ed.Book, ed.Cat, u, &d.Terms, d.Date); err != nil {
+	if q.Price, err = priceAll(ed, d); err != nil {
 		return nil, err
 	}
+	q.Book = ed.Book.On(d.Date)
 	q.Verdicts = standards.Judge(u.RuleSet, u, ed.Cat, &q.Weight.Report, &q.Power.Report, &q.Space.Report)
 	q.Answer = ed.Rules.Settle(u, Limits(ed, d), rules.DefaultBudget<<min(max(effort, 0), 20))
-	q.gather()
+	others, err := q.fleet()
+	if err != nil {
+		return nil, err
+	}
+	q.gather(others)
 	return q, nil
 }
 
@@ -80,15 +89,15 @@ func Limits(ed *Edition, d *Draft) *rules.Limits {
 			on := u.Clone()
 			on.Chassis, on.Body = chassis, body
 			as := standards.Assume(u.RuleSet, cat, &on)
-			return slices.Concat(weight.Limits(cat, &on, &as), power.Limits(cat, &on, &as))
+			return slices.Concat(weight.LimitsWith(cat, &on, &as, ticketsOn(d, &on)), power.Limits(cat, &on, &as))
 		},
-		Key: fmt.Sprintf("%+v", others),
+		Key: fmt.Sprintf("%+v", others) + ticketKey(d),
 	}
 }
 
-func (q *Quote) gather() {
+func (q *Quote) gather(others []config.Finding) {
 	q.Findings = slices.Concat(
-		q.fit(), q.Weight.Findings, q.Power.Findings, q.Space.Findings, q.Plan.Findings, q.Price.Findings, q.pending(),
+		q.fit(), q.Weight.Findings, q.Power.Findings, q.Space.Findings, q.Plan.Findings, q.Price.Findings, q.pending(), others,
 	)
 	rank := map[config.Severity]int{config.Stop: 0, config.Warn: 1, config.Note: 2}
 	slices.SortStableFunc(q.Findings, func(a, b config.Finding) int { return cmp.Compare(rank[a.Severity], rank[b.Severity]) })

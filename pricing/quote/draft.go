@@ -7,6 +7,7 @@ import (
 	"fmt"
 
 	"boxwright/config"
+	"boxwright/config/weight"
 	"boxwright/pricing"
 )
 
@@ -34,6 +35,11 @@ type Draft struct {
 
 	Unit  config.Unit   `json:"unit"`
 	Terms pricing.Terms `json:"terms"`
+	At    int           `json:"at,omitempty"`   // place of Unit among all units of the quote
+	More  []Item        `json:"more,omitempty"` // the others, in their order
+
+	Tickets []weight.Ticket `json:"tickets,omitempty"` // scale tickets that correct the weights
+	Wiring  Wiring          `json:"wiring,omitzero"`   // how the circuit schedule is sized
 }
 
 // Party is one side of the quote.
@@ -81,7 +87,7 @@ func (d *Draft) check() config.Problems {
 	if d.Rev < 0 || d.Rev > 999 {
 		ps = append(ps, config.Problem{Code: "draft.range", Where: "rev", Text: "a revision is 0 to 999"})
 	}
-	return ps
+	return append(append(ps, d.checkEngineering()...), d.checkFleet()...)
 }
 
 // Bytes is the canonical form of the draft: the same draft always gives the
@@ -93,5 +99,7 @@ func (d *Draft) Clone() *Draft {
 	c := *d
 	c.Unit = d.Unit.Clone()
 	c.Terms = d.Terms.Clone()
+	c.Tickets = cloneTickets(d.Tickets)
+	c.More = cloneItems(d.More)
 	return &c
 }

@@ -36,6 +36,10 @@ var acts = map[string]func(*session, Act){
 	"set":            setField,
 	"carry":          carry,
 	"stow":           stow,
+	"take-out":       takeOut,
+	"suggest":        suggest,
+	"add-ticket":     addTicket,
+	"drop-ticket":    dropTicket,
 	"new":            startNew,
 	"open-link":      openLink,
 	"copy-link":      func(s *session, a Act) { s.step(Step{Do: "copy", Text: a.Value}); s.notice = "Link copied." },
@@ -235,49 +239,14 @@ func (s *session) limitsOf(u *config.Unit) *rules.Limits {
 	return quote.Limits(s.app.edition, &d)
 }
 
-func carry(s *session, a Act) {
-	e := s.app.edition.Cat.EquipmentByID(a.ID)
-	if e == nil {
-		return
-	}
-	n, err := strconv.Atoi(strings.TrimSpace(a.Value))
-	if strings.TrimSpace(a.Value) == "" {
-		n, err = 0, nil
-	}
-	if err != nil || n < 0 || n > 99 {
-		s.wrong("carry-"+a.ID, a.Value, "a whole number from 0 to 99")
-		return
-	}
-	s.right("carry-" + a.ID)
-	u := &s.draft.Unit
-	i := slices.IndexFunc(u.Carried, func(c config.Carried) bool { return c.Equipment == a.ID })
-	switch {
-	case n == 0 && i >= 0:
-		u.Carried = slices.Delete(u.Carried, i, i+1)
-	case n > 0 && i >= 0:
-		u.Carried[i].Qty = n
-	case n > 0:
-		u.Carried = append(u.Carried, config.Carried{Equipment: a.ID, Qty: n})
-	}
-	sortCarried(u.Carried)
-}
-
-func stow(s *session, a Act) {
-	u := &s.draft.Unit
-	for i := range u.Carried {
-		if u.Carried[i].Equipment == a.ID {
-			u.Carried[i].Compartment = a.Value
-		}
-	}
-	sortCarried(u.Carried)
-}
-
 // startNew begins a quote on a chassis, keeping the parties.
 func startNew(s *session, a Act) {
 	old := s.draft
 	s.draft = quote.Begin(s.app.edition, a.ID, a.Value, s.req.Today)
 	s.draft.Seller, s.draft.Buyer = old.Seller, old.Buyer
 	s.draft.Unit.RuleSet, s.draft.Unit.NeededBy = old.Unit.RuleSet, old.Unit.NeededBy
+	s.draft.Tickets, s.draft.Wiring = old.Tickets, old.Wiring
+	s.weighed(&old.Unit)
 	s.notice = "A new unit was begun. Undo brings the earlier one back."
 }
 

@@ -22,6 +22,9 @@ func setField(s *session, a Act) {
 		return
 	}
 	set, known := fields[a.ID]
+	if family, name, cut := strings.Cut(a.ID, "."); cut && families[family] != nil {
+		set, known = families[family](name), true
+	}
 	if !known {
 		s.fault("There is no field %q.", a.ID)
 		return

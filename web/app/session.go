@@ -1,11 +1,8 @@
 package app
 
 import (
-	"cmp"
 	"fmt"
-	"slices"
 
-	"boxwright/config"
 	"boxwright/pricing/link"
 	"boxwright/pricing/quote"
 	"boxwright/web/view"
@@ -82,7 +79,11 @@ func (s *session) do(act Act) {
 		s.fault("The page asked for %q, which the core does not know: reload the page.", act.Do)
 		return
 	}
+	was, began := s.draft.Unit.Clone(), s.draft
 	f(s, act)
+	if s.draft == began {
+		s.weighed(&was)
+	}
 }
 
 // reply computes the draft and draws the page.
@@ -146,10 +147,4 @@ func (s *session) refill() {
 	full, changes, _ := s.app.edition.Rules.Fill(&s.draft.Unit, s.limits())
 	s.draft.Unit = full // where something cannot stand together the findings say so
 	s.tell(changes)
-}
-
-func sortCarried(list []config.Carried) {
-	slices.SortFunc(list, func(a, b config.Carried) int {
-		return cmp.Or(cmp.Compare(a.Equipment, b.Equipment), cmp.Compare(a.Compartment, b.Compartment))
-	})
 }

@@ -10,6 +10,7 @@ import (
 	"boxwright/config"
 	"boxwright/config/quantity"
 	"boxwright/config/rules"
+	"boxwright/config/weight"
 	"boxwright/pricing/quote"
 	. "boxwright/web/view/markup"
 )
@@ -25,6 +26,7 @@ type State struct {
 	Search  string            `json:"search,omitempty"` // words to find options by
 	OnlyDif bool              `json:"only_dif,omitempty"`
 	Address string            `json:"address,omitempty"` // where the page is published, for links
+	Ticket  *weight.Ticket    `json:"ticket,omitempty"`  // scale ticket being entered
 	Typed   map[string]string `json:"typed,omitempty"`   // text in a field that could not be taken
 	Wrong   map[string]string `json:"wrong,omitempty"`   // and why, by field
 }

@@ -1,0 +1,202 @@
+package quote
+
+import (
+	"encoding/json"
+	"fmt"
+	"slices"
+	"strings"
+
+	"boxwright/config"
+	"boxwright/config/power"
+	"boxwright/config/weight"
+)
+
+// MaxTickets is how many scale tickets a draft may hold.
+const MaxTickets = 12
+
+// Wiring is how the seller has the circuit schedule sized. The zero value is
+// the usual way, power.UsualWiring.
+type Wiring struct {
+	Areas       string  `json:"areas,omitempty"`        // "sae" or "awg"; empty: sae
+	DropPct     float64 `json:"drop_pct,omitempty"`     // 0.5 to 20; 0: usual
+	CriticalPct float64 `json:"critical_pct,omitempty"` // the same for critical circuits
+}
+
+// Sizing fills in what is usual.
+func (w Wiring) Sizing() power.Wiring {
+	out := power.UsualWiring()
+	if w.Areas == "awg" {
+		out.Areas = power.AWG
+	}
+	if w.DropPct > 0 {
+		out.DropPct = w.DropPct
+	}
+	if w.CriticalPct > 0 {
+		out.CriticalPct = w.CriticalPct
+	}
+	return out
+}
+
+// rewire makes the schedule anew where the seller's way differs.
+func (w Wiring) rewire(cat *config.Catalogue, u *config.Unit, s *power.Sheet) {
+	if w == (Wiring{}) {
+		return
+	}
+	var findings []config.Finding
+	s.Circuits, findings = power.Circuits(cat, u, w.Sizing())
+	s.Findings = append(slices.DeleteFunc(s.Findings, func(f config.Finding) bool {
+		return slices.Contains([]string{"power.circuit-unsized", "power.no-fuse", "power.no-conductor"}, f.Code)
+	}), findings...)
+}
+
+// checkEngineering bounds what scale tickets and wiring bring from outside.
+func (d *Draft) checkEngineering() config.Problems {
+	var ps config.Problems
+	wrong := func(where, text string) {
+		ps = append(ps, config.Problem{Code: "draft.range", Where: where, Text: text})
+	}
+	if w := d.Wiring; w.Areas != "" && w.Areas != "sae" && w.Areas != "awg" || !DropOK(w.DropPct) || !DropOK(w.CriticalPct) {
+		wrong("wiring", `areas are "sae" or "awg", and a voltage drop is 0.5 to 20 percent`)
+	}
+	if n := len(d.Tickets); n > MaxTickets {
+		wrong("tickets", fmt.Sprintf("are %d; the most is %d", n, MaxTickets))
+	}
+	for i := range d.Tickets {
+		if text := TicketFault(&d.Tickets[i]); text != "" {
+			wrong(fmt.Sprintf("tickets[%d]", i), text)
+		}
+	}
+	return ps
+}
+
+// DropOK reports whether a voltage drop in percent can be sized for; nought
+// takes the usual one.
+func DropOK(percent float64) bool { return percent == 0 || percent >= 0.5 && percent <= 20 }
+
+// TicketFault says what is wrong with a scale ticket as entered; empty when
+// nothing is.
+func TicketFault(t *weight.Ticket) string {
+	readings := append([]float64{float64(t.TotalLb), float64(t.FrontLb), float64(t.RearLb), float64(t.LeftLb), float64(t.RightLb)}, wheels(t)...)
+	given := 0
+	for _, v := range readings {
+		if !(v >= 0 && v <= 200000) {
+			return "a reading is 0 to 200,000 lb"
+		}
+		if v > 0 {
+			given++
+		}
+	}
+	switch {
+	case given == 0:
+		return "it holds no reading: enter the total, the axles or the wheels"
+	case t.What != weight.TicketChassis && t.What != weight.TicketUnit:
+		return "it weighed the chassis or the finished unit"
+	case !slices.Contains([]string{"", "curb", "crewed", "gross"}, t.Condition):
+		return "the condition is curb, crewed or gross"
+	case !(t.FuelPart >= 0 && t.FuelPart <= 1):
+		return "the fuel is a part of a full tank, 0 to 1"
+	case !(t.TolLb >= 0 && t.TolLb < 1000):
+		return "the tolerance is 0 to 1,000 lb"
+	case len(t.Number) > 60:
+		return "its number has at most 60 characters"
+	}
+	return sums(t)
+}
+
+func wheels(t *weight.Ticket) []float64 {
+	out := make([]float64, len(t.WheelsLb))
+	for i, w := range t.WheelsLb {
+		out[i] = float64(w)
+	}
+	return out
+}
+
+// sums catches a slip of the pen: what was read twice must agree within the
+// scale's tolerance at every reading.
+func sums(t *weight.Ticket) string {
+	tol := float64(t.TolLb)
+	if tol == 0 {
+		tol = 10
+	}
+	w := wheels(t)
+	for _, s := range []struct {
+		whole float64
+		parts []float64
+		words string
+	}{
+		{float64(t.TotalLb), []float64{float64(t.FrontLb), float64(t.RearLb)}, "the axles do not add up to the total"},
+		{float64(t.TotalLb), w, "the wheels do not add up to the total"},
+		{float64(t.FrontLb), w[:2], "the front wheels do not add up to the front axle"},
+		{float64(t.RearLb), w[2:], "the rear wheels do not add up to the rear axle"},
+	} {
+		sum := 0.0
+		for _, v := range s.parts {
+			sum += v
+		}
+		off := s.whole - sum
+		if s.whole > 0 && !slices.Contains(s.parts, 0) && max(off, -off) > tol*float64(1+len(s.parts)) {
+			return s.words
+		}
+	}
+	return ""
+}
+
+func cloneTickets(list []weight.Ticket) []weight.Ticket {
+	out := slices.Clone(list)
+	for i := range out {
+		if u := out[i].Unit; u != nil {
+			c := u.Clone()
+			out[i].Unit = &c
+		}
+	}
+	return out
+}
+
+// Weighed gives each ticket of the unit in hand that unit as its own, so that
+// the unit can change or another take its place. A chassis ticket is left while
+// the chassis stays.
+func Weighed(list []weight.Ticket, was, is *config.Unit) []weight.Ticket {
+	out := slices.Clone(list)
+	for i := range out {
+		t := &out[i]
+		if t.Unit != nil || t.What == weight.TicketChassis && was.Chassis == is.Chassis || sameLoad(was, is, t.Condition == "gross") {
+			continue
+		}
+		u := was.Clone()
+		t.Unit = &config.Unit{Catalogue: u.Catalogue, Edition: u.Edition, Chassis: u.Chassis, Body: u.Body, Picks: u.Picks, RuleSet: u.RuleSet, OrderOn: u.OrderOn, OccupantLb: u.OccupantLb, PatientLb: u.PatientLb}
+		for k := range t.Unit.Picks {
+			t.Unit.Picks[k].Filled = false
+		}
+		if t.Condition == "gross" {
+			t.Unit.Carried = u.Carried
+		}
+	}
+	return out
+}
+
+func sameLoad(a, b *config.Unit, loose bool) bool {
+	return a.Chassis == b.Chassis && a.Body == b.Body && (!loose || slices.Equal(a.Carried, b.Carried)) &&
+		slices.EqualFunc(a.Picks, b.Picks, func(p, q config.Pick) bool { return p.Option == q.Option && p.Qty == q.Qty })
+}
+
+// ticketsOn are the tickets as they bear on another chassis or body.
+func ticketsOn(d *Draft, on *config.Unit) []weight.Ticket {
+	if on.Chassis == d.Unit.Chassis && on.Body == d.Unit.Body {
+		return d.Tickets
+	}
+	return Weighed(d.Tickets, &d.Unit, on)
+}
+
+// ticketKey names what the limits depend on when tickets correct them: a
+// ticket of the unit in hand makes them depend on the picks too.
+func ticketKey(d *Draft) string {
+	if len(d.Tickets) == 0 {
+		return ""
+	}
+	var b strings.Builder
+	e := json.NewEncoder(&b)
+	if e.Encode(d.Tickets) != nil || e.Encode(d.Unit) != nil {
+		return "?"
+	}
+	return b.String()
+}
