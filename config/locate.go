@@ -121,8 +121,14 @@ func next(file []byte, offset int64) int {
 // fieldType is the type of the field that a name of the file fills, by the
 // rules of encoding/json; nil when there is none.
 func fieldType(t reflect.Type, name string) reflect.Type {
-	for _, f := range reflect.VisibleFields(t) {
+	for i := range t.NumField() {
+		f := t.Field(i)
 		tag, _, _ := strings.Cut(f.Tag.Get("json"), ",")
+		if f.Anonymous && tag == "" && f.Type.Kind() == reflect.Struct {
+			if inner := fieldType(f.Type, name); inner != nil {
+				return inner
+			}
+		}
 		if tag == "" {
 			tag = f.Name
 		}

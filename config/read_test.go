@@ -268,3 +268,17 @@ func FuzzRead(f *testing.F) {
 		}
 	})
 }
+
+func TestFieldsOfAnEmbeddedStructAreKnown(t *testing.T) {
+	type inner struct {
+		Lb float64 `json:"lb"`
+	}
+	type outer struct {
+		inner
+		N int `json:"n"`
+	}
+	var v outer
+	p := config.DecodeStrict([]byte(`{"lb": 2, "n": "3"}`), &v)
+	require.NotNil(t, p)
+	assert.Equal(t, "line 1, column 16 at n", p.Where)
+}
