@@ -10,7 +10,7 @@
 //
 // where the picks are: chassis, body (varints: positions) | which options are
 // in (one bit each) | which of those are filled (one bit each) | quantities
-// above one | loose equipment.
+// above one | loose equipment; and the same again for each further unit.
 //
 // Positions refer to the catalogue edition, whose content hash pins them.
 package link
@@ -92,11 +92,14 @@ func Encode(q *quote.Quote) (string, error) {
 	if err != nil {
 		return "", fmt.Errorf("the edition's hash: %w", err)
 	}
-	picks := picksOf(cat, d)
+	var picks []byte
+	for _, u := range units(d) {
+		picks = append(picks, picksOf(cat, u)...)
+	}
 	b := bytes.NewBuffer(hash)
 	b.Write(binary.AppendUvarint(nil, uint64(len(picks))))
 	b.Write(picks)
-	text, err := json.Marshal(rest{Draft: stripped(d), Frozen: freeze(q)})
+	text, err := json.Marshal(rest{Draft: stripped(cat, d), Frozen: freeze(q)})
 	if err != nil {
 		return "", err
 	}
@@ -116,18 +119,18 @@ func Encode(q *quote.Quote) (string, error) {
 }
 
 // picksOf packs what the unit is made of by positions in the edition.
-func picksOf(cat *config.Catalogue, d *quote.Draft) []byte {
+func picksOf(cat *config.Catalogue, u *config.Unit) []byte {
 	var b bytes.Buffer
 	put := func(n int) { b.Write(binary.AppendUvarint(nil, uint64(n))) }
-	put(slices.IndexFunc(cat.Chassis, func(c config.Chassis) bool { return c.ID == d.Unit.Chassis }))
-	put(slices.IndexFunc(cat.Bodies, func(c config.Body) bool { return c.ID == d.Unit.Body }))
+	put(slices.IndexFunc(cat.Chassis, func(c config.Chassis) bool { return c.ID == u.Chassis }))
+	put(slices.IndexFunc(cat.Bodies, func(c config.Body) bool { return c.ID == u.Body }))
 
 	in := make([]bool, len(cat.Options))
 	var filled []bool
 	var more []int // positions among those in, and quantities
 	held := 0
 	for i := range cat.Options {
-		p := d.Unit.Find(cat.Options[i].ID)
+		p := u.Find(cat.Options[i].ID)
 		if p == nil {
 			continue
 		}
@@ -144,9 +147,13 @@ func picksOf(cat *config.Catalogue, d *quote.Draft) []byte {
 	for _, n := range more {
 		put(n)
 	}
-	places := cat.CompartmentsOf(&d.Unit)
-	put(len(d.Unit.Carried))
-	for _, c := range d.Unit.Carried {
+	places := cat.CompartmentsOf(u)
+	carried := u.Carried
+	if astray(cat, u) {
+		carried = nil
+	}
+	put(len(carried))
+	for _, c := range carried {
 		put(slices.IndexFunc(cat.Equipment, func(e config.Equipment) bool { return e.ID == c.Equipment }))
 		put(1 + slices.IndexFunc(places, func(p config.Compartment) bool { return p.ID == c.Compartment }))
 		put(c.Qty)
@@ -154,12 +161,35 @@ func picksOf(cat *config.Catalogue, d *quote.Draft) []byte {
 	return b.Bytes()
 }
 
+// astray reports whether something is stowed where the unit, since changed, has
+// no compartment. Such a list stays as it is in the rest of the draft.
+func astray(cat *config.Catalogue, u *config.Unit) bool {
+	places := cat.CompartmentsOf(u)
+	return slices.ContainsFunc(u.Carried, func(c config.Carried) bool {
+		return c.Compartment != "" && !slices.ContainsFunc(places, func(p config.Compartment) bool { return p.ID == c.Compartment })
+	})
+}
+
 // stripped is the draft without what the compact part holds.
-func stripped(d *quote.Draft) *quote.Draft {
+func stripped(cat *config.Catalogue, d *quote.Draft) *quote.Draft {
 	c := *d
-	c.Unit.Catalogue, c.Unit.Edition, c.Unit.Chassis, c.Unit.Body = "", "", "", ""
-	c.Unit.Picks, c.Unit.Carried = nil, nil
+	c.More = slices.Clone(d.More)
+	for _, u := range units(&c) {
+		if !astray(cat, u) {
+			u.Carried = nil
+		}
+		u.Catalogue, u.Edition, u.Chassis, u.Body, u.Picks = "", "", "", "", nil
+	}
 	return &c
+}
+
+// units are those of a draft in the order of the link: the one in work first.
+func units(d *quote.Draft) []*config.Unit {
+	list := []*config.Unit{&d.Unit}
+	for i := range d.More {
+		list = append(list, &d.More[i].Unit)
+	}
+	return list
 }
 
 func freeze(q *quote.Quote) Frozen {
@@ -221,11 +251,16 @@ func open(cat *config.Catalogue, data []byte) (*quote.Draft, *Frozen, error) {
 		return nil, nil, &Error{Code: UnknownEdition, Frozen: f, Text: fmt.Sprintf("The link was made with a catalogue edition this page does not hold (%s). Load that edition to recompute it. As it was issued, not recomputed: %s, %s; total %s; delivery at even odds %s; payload left %.0f lb.",
 			f.Edition, f.Chassis, f.Body, f.Total, f.Even.Long(), f.Payload)}
 	}
-	if err := picks.unit(cat, &rest.Draft.Unit); err != nil {
-		return nil, nil, err
+	for _, u := range units(rest.Draft) {
+		if err := picks.unit(cat, u); err != nil {
+			return nil, nil, err
+		}
+		if ps := cat.CheckUnit(u); len(ps) > 0 {
+			return nil, nil, ps
+		}
 	}
-	if ps := cat.CheckUnit(&rest.Draft.Unit); len(ps) > 0 {
-		return nil, nil, ps
+	if len(picks.data) > 0 {
+		return nil, nil, errShort
 	}
 	return rest.Draft, &rest.Frozen, nil
 }
@@ -304,7 +339,7 @@ func (r *reader) unit(cat *config.Catalogue, u *config.Unit) error {
 	for i := range list {
 		list[i] = carried{r.number(max(len(cat.Equipment), 1)), r.number(maxCarried), r.number(maxQty)}
 	}
-	if r.bad || len(r.data) > 0 {
+	if r.bad {
 		return errShort
 	}
 	u.Catalogue, u.Edition, u.Chassis, u.Body = cat.ID, cat.Hash(), cat.Chassis[chassis].ID, cat.Bodies[body].ID

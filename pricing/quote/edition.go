@@ -13,6 +13,8 @@ type Edition struct {
 	Cat   *config.Catalogue
 	Book  *pricing.Book
 	Rules *rules.Engine
+
+	items map[string]*Quote // units of a fleet checked before
 }
 
 // OpenEdition reads a catalogue file and makes it ready. The error, when there

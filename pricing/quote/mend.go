@@ -5,7 +5,6 @@ import (
 	"strings"
 
 	"boxwright/config/rules"
-	"boxwright/pricing"
 )
 
 // MendWords is the label of a way out: what pressing it gives up.
@@ -27,7 +26,9 @@ func (q *Quote) MendWords(m *rules.Mend) string {
 // MendEffect says what a way out does to the price and to what was filled in.
 func (q *Quote) MendEffect(m *rules.Mend) string {
 	text := ""
-	if s, err := pricing.Build(q.Edition.Book, q.Edition.Cat, &m.Unit, &q.Draft.Terms, q.Draft.Date); err == nil {
+	d := *q.Draft
+	d.Unit = m.Unit
+	if s, err := priceAll(q.Edition, &d); err == nil {
 		by := s.Total.Sub(q.Price.Total)
 		sign := ""
 		if by.Sign() >= 0 {

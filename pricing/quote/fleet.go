@@ -1,0 +1,281 @@
+package quote
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"boxwright/config"
+	"boxwright/config/leadtime"
+	"boxwright/config/weight"
+	"boxwright/pricing"
+)
+
+// MaxItems is the most kinds of unit on one quote.
+const MaxItems = 24
+
+// Item is one kind of unit on the quote. When it is ordered and needed stands
+// in the unit.
+type Item struct {
+	Label   string          `json:"label,omitempty"`
+	Units   int             `json:"units,omitempty"` // how many alike; 0 counts as 1
+	Unit    config.Unit     `json:"unit"`
+	Tickets []weight.Ticket `json:"tickets,omitempty"`
+}
+
+func (i *Item) clone() Item {
+	c := *i
+	c.Unit, c.Tickets = i.Unit.Clone(), cloneTickets(i.Tickets)
+	return c
+}
+
+// Count is the number of units, at least one.
+func (i *Item) Count() int { return max(i.Units, 1) }
+
+// Items lists every kind of unit in the order they go through the plant; the
+// one in work stands at d.At. They share the draft's memory.
+func (d *Draft) Items() []Item {
+	own := Item{d.Title, d.Terms.Units, d.Unit, d.Tickets}
+	return slices.Insert(slices.Clone(d.More), min(d.At, len(d.More)), own)
+}
+
+// Count is the number of units on the quote.
+func (d *Draft) Count() int {
+	n := 0
+	for _, it := range d.Items() {
+		n += it.Count()
+	}
+	return n
+}
+
+// WorkOn puts the unit in work back to its place and takes up another one.
+// Nothing of the quote but that changes.
+func (d *Draft) WorkOn(at int) {
+	items := d.Items()
+	if at < 0 || at >= len(items) {
+		return
+	}
+	it := items[at]
+	d.Title, d.Terms.Units, d.Unit, d.Tickets = it.Label, it.Units, it.Unit, it.Tickets
+	d.At, d.More = at, slices.Delete(items, at, at+1)
+}
+
+// Duplicate adds a copy of the unit in work behind it and works on the copy,
+// one of it. It reports whether there was room.
+func (d *Draft) Duplicate() bool {
+	if len(d.More)+1 >= MaxItems || d.Count() >= pricing.MaxUnits {
+		return false
+	}
+	it := (&Item{Label: d.Title, Units: 1, Unit: d.Unit, Tickets: d.Tickets}).clone()
+	d.More = slices.Insert(d.More, d.At, it)
+	d.WorkOn(d.At + 1)
+	return true
+}
+
+// Remove takes a kind of unit off the quote; the last one stays.
+func (d *Draft) Remove(at int) {
+	if at < 0 || at > len(d.More) || len(d.More) == 0 {
+		return
+	}
+	if at == d.At {
+		d.WorkOn(map[bool]int{true: at - 1, false: at + 1}[at > 0])
+	}
+	k := at
+	if at > d.At {
+		k--
+	} else {
+		d.At--
+	}
+	d.More = slices.Delete(d.More, k, k+1)
+	if len(d.More) == 0 {
+		d.More = nil
+	}
+}
+
+func (d *Draft) checkFleet() config.Problems {
+	var ps config.Problems
+	add := func(where, format string, args ...any) {
+		ps = append(ps, config.Problem{Code: "draft.fleet", Where: where, Text: fmt.Sprintf(format, args...)})
+	}
+	if len(d.More)+1 > MaxItems {
+		add("more", "has %d kinds of unit; the most is %d", len(d.More)+1, MaxItems)
+		return ps
+	}
+	if d.At < 0 || d.At > len(d.More) {
+		add("at", "%d is outside 0 to %d", d.At, len(d.More))
+	}
+	units := d.Terms.Units
+	for i, it := range d.More {
+		if len(it.Label) > maxText || it.Units < 0 || it.Units > pricing.MaxUnits {
+			add(fmt.Sprintf("more[%d]", i), "has a label above %d bytes or a count outside 0 to %d", maxText, pricing.MaxUnits)
+			return ps
+		}
+		units += it.Count()
+	}
+	if units > pricing.MaxUnits {
+		add("units", "%d are on the quote; the most is %d", units, pricing.MaxUnits)
+	}
+	return ps
+}
+
+func cloneItems(list []Item) []Item {
+	if list == nil {
+		return nil
+	}
+	c := make([]Item, len(list))
+	for i := range list {
+		c[i] = list[i].clone()
+	}
+	return c
+}
+
+// Luck is what every date of a quote is drawn with: few draws, so that a click
+// is answered at once, and the same everywhere, so that all areas agree.
+func Luck(units int) leadtime.Simulation {
+	if units > 20 {
+		return leadtime.Simulation{Draws: 500, Seed: 1}
+	}
+	return leadtime.Simulation{Draws: 2000, Seed: 1}
+}
+
+// Delivery is when one single unit of the quote can be handed over.
+type Delivery struct {
+	Item  int // position among the draft's items
+	N, Of int // which of those alike, from 1
+	Plan  *leadtime.Plan
+}
+
+// Deliveries plans all units of the quote through the plant together. A long
+// fleet takes a while, so only those up to the unit in work are planned with
+// every change; the others when this is first asked for.
+func (q *Quote) Deliveries() []Delivery {
+	if q.deliveries == nil {
+		if all, err := plans(q.Edition, q.Draft, true); err == nil { // what is ahead was planned before
+			q.deliveries = all
+		}
+	}
+	return q.deliveries
+}
+
+// plans lists the deliveries up to the first unit of the item in work, or all.
+func plans(ed *Edition, d *Draft, all bool) ([]Delivery, error) {
+	var out []Delivery
+	var units []*config.Unit
+	items := d.Items()
+	for i := range items {
+		n := items[i].Count()
+		if !all && i == d.At {
+			n = 1
+		}
+		for k := range n {
+			out = append(out, Delivery{Item: i, N: k + 1, Of: items[i].Count()})
+			units = append(units, &items[i].Unit)
+		}
+		if !all && i == d.At {
+			break
+		}
+	}
+	list, err := leadtime.Fleet(ed.Cat, units, Luck(d.Count()))
+	if err != nil {
+		return nil, err
+	}
+	for i := range out {
+		out[i].Plan = list[i]
+	}
+	return out, nil
+}
+
+// schedule plans the unit in work: the first of those alike, behind the units
+// that stand before it.
+func (q *Quote) schedule() error {
+	list, err := plans(q.Edition, q.Draft, false)
+	if err != nil {
+		return err
+	}
+	q.Plan = list[len(list)-1].Plan
+	if q.Draft.Count() == 1 {
+		q.deliveries = list
+	}
+	return nil
+}
+
+// priceAll prices every unit of the draft on the day it is dated.
+func priceAll(ed *Edition, d *Draft) (*pricing.Sheet, error) {
+	var list []pricing.Item
+	for _, it := range d.Items() {
+		list = append(list, pricing.Item{Label: it.Label, Unit: &it.Unit, Units: it.Units, Due: it.Unit.NeededBy})
+	}
+	return pricing.BuildFleet(ed.Book, ed.Cat, list, &d.Terms, d.Date)
+}
+
+// Repriced is the price of the draft with another agreed discount.
+func (q *Quote) Repriced(discount pricing.Percent) (*pricing.Sheet, error) {
+	d := *q.Draft
+	d.Terms.DiscountPercent = discount
+	return priceAll(q.Edition, &d)
+}
+
+// Item is one kind of unit of the quote, checked as a unit of its own. Its
+// price and dates are those of the whole quote. What was checked once is kept,
+// since only the unit in work changes.
+func (q *Quote) Item(at int) (*Quote, error) {
+	items := q.Draft.Items()
+	if at == q.Draft.At || at < 0 || at >= len(items) {
+		return q, nil
+	}
+	it := items[at]
+	d := &Draft{Format: DraftFormat, Date: q.Draft.Date, Title: it.Label, Unit: it.Unit, Tickets: it.Tickets, Wiring: q.Draft.Wiring}
+	key, err := d.Bytes()
+	if err != nil {
+		return nil, err
+	}
+	ed := q.Edition
+	kept := ed.items[string(key)]
+	if kept == nil {
+		if kept, err = Compute(ed, d.Clone()); err != nil {
+			return nil, err
+		}
+		if ed.items == nil || len(ed.items) >= 2*MaxItems {
+			ed.items = map[string]*Quote{}
+		}
+		ed.items[string(key)] = kept
+	}
+	c := *kept
+	c.Price = q.Price
+	return &c, nil
+}
+
+// fleet says what the checks of the other units have to settle.
+func (q *Quote) fleet() ([]config.Finding, error) {
+	var out []config.Finding
+	for i := range q.Draft.Items() {
+		if i == q.Draft.At {
+			continue
+		}
+		other, err := q.Item(i)
+		if err != nil {
+			return nil, err
+		}
+		for _, f := range other.Findings {
+			if f.Severity == config.Note || strings.HasPrefix(f.Code, "time.") || strings.HasPrefix(f.Code, "price.") {
+				continue
+			}
+			f.Where = q.NameOf(i) + ", " + f.Where
+			out = append(out, f)
+		}
+	}
+	return out, nil
+}
+
+// NameOf is what one kind of unit on the quote is called.
+func (q *Quote) NameOf(at int) string {
+	it := q.Draft.Items()[at]
+	name := it.Label
+	if name == "" {
+		name = q.Edition.Cat.LabelOf(it.Unit.Chassis) + ", " + q.Edition.Cat.LabelOf(it.Unit.Body)
+	}
+	if len(q.Draft.More) > 0 {
+		name = fmt.Sprintf("%d. %s", at+1, name)
+	}
+	return name
+}
