@@ -112,7 +112,10 @@ type Body struct {
 	HeadroomIn quantity.Length `json:"headroom_in"`
 	AisleIn    quantity.Length `json:"aisle_in"` // clear walkway beside the cot
 
-	// Shell, for a module, is what its mass and centre are taken off from.
+	// Existing marks a module that is there already and is remounted: it needs no
+	// shell, its Mass is all of it, and what was measured stands in Unit.Existing.
+	Existing bool `json:"existing,omitempty"`
+	// Shell, for a new module, is what its mass and centre are taken off from.
 	Shell *Shell `json:"shell,omitempty"`
 	// Mass is what the shell does not cover: for a module trim, doors' hardware
 	// and sealants; for a van conversion the whole lining and partition.
@@ -215,6 +218,7 @@ type Option struct {
 	Label    string `json:"label"`
 	Spec     string `json:"spec"`                // the sentence printed in the quote
 	Standard bool   `json:"standard,omitempty"`  // what a unit gets when the customer does not say
+	Kept     bool   `json:"kept,omitempty"`      // what an existing module has already: standard in a remount, in its group
 	MaxQty   int    `json:"max_qty,omitempty"`   // 0 and 1 both mean one
 	PriceKey string `json:"price_key,omitempty"` // empty: the option's id
 

@@ -190,8 +190,8 @@ func (k *checker) body(i int) {
 	b := &k.c.Bodies[i]
 	w := at("bodies", i, b.ID)
 	k.oneOf(w+" kind", b.Kind, "module", "van")
-	if b.Kind == "module" && b.Shell == nil {
-		k.add("missing", w+" shell", "a module needs its shell, from which its mass is taken off")
+	if b.Kind == "module" && b.Shell == nil && !b.Existing {
+		k.add("missing", w+" shell", "a new module needs its shell, from which its mass is taken off")
 	}
 	k.between(w, 0, 1000, map[string]float64{"length_in": float64(b.LengthIn), "width_in": float64(b.WidthIn), "height_in": float64(b.HeightIn), "headroom_in": float64(b.HeadroomIn), "aisle_in": float64(b.AisleIn)})
 	k.mass(w+" mass", &b.Mass)
@@ -349,7 +349,7 @@ func (k *checker) plant() {
 		w := at("plant.activities", i, a.ID)
 		k.span(w+" days", a.Days)
 		k.oneOf(w+" source", a.Source, "", SourceChassis, SourceParts, SourceSlot)
-		k.oneOf(w+" only", a.Only, "", "module", "van")
+		k.oneOf(w+" only", a.Only, "", "module", "van", "new", "existing")
 		if _, ok := k.c.index.stations[a.Station]; a.Station != "" && !ok {
 			k.add("unknown-id", w+" station", "%q is not a station of the plant", a.Station)
 		}

@@ -30,7 +30,18 @@ type Activity struct {
 	After   []string `json:"after"`             // activities that must be finished
 	Days    Span     `json:"days"`
 	Source  string   `json:"source,omitempty"` // one of the Source constants; empty for plain work
-	Only    string   `json:"only,omitempty"`   // "module" or "van": kind of body that has this step
+	Only    string   `json:"only,omitempty"`   // "module" or "van": kind of body that has this step; "new" or "existing": modules of that kind alone
+}
+
+// For reports whether a body goes through the step.
+func (a *Activity) For(b *Body) bool {
+	switch a.Only {
+	case "new":
+		return b.Kind == "module" && !b.Existing
+	case "existing":
+		return b.Existing
+	}
+	return a.Only == "" || a.Only == b.Kind
 }
 
 // What else an activity's time hangs on.

@@ -181,6 +181,9 @@ func (c *Catalogue) CheckUnit(u *Unit) Problems {
 	if c.BodyByID(u.Body) == nil {
 		add("unknown-body", "body", fmt.Sprintf("%q is not in this edition; choose one of its %d bodies", u.Body, len(c.Bodies)))
 	}
+	if u.Existing != nil {
+		ps = append(ps, u.Existing.check()...)
+	}
 	for i, p := range u.Picks {
 		o := c.OptionByID(p.Option)
 		switch {
@@ -223,7 +226,7 @@ func (c *Catalogue) CheckUnit(u *Unit) Problems {
 // body and those its options add.
 func (c *Catalogue) CompartmentsOf(u *Unit) []Compartment {
 	var out []Compartment
-	if b := c.BodyByID(u.Body); b != nil {
+	if b := c.BodyOf(u); b != nil {
 		out = slices.Clone(b.Compartments)
 	}
 	for _, p := range u.Picks {

@@ -44,7 +44,8 @@ type Count struct {
 
 // Test compares an attribute. Attributes of a chassis: type, cab, drive, fuel
 // (texts), wheelbase_in, cab_to_axle_in, gvwr_lb, gawr_front_lb, gawr_rear_lb.
-// Of a body: kind (text), length_in, width_in, headroom_in.
+// Of a body: kind, existing ("yes" or "no") (texts), length_in, width_in,
+// headroom_in.
 type Test struct {
 	Attr   string  `json:"attr"`
 	Op     string  `json:"op"` // "=" or "!=" with Text; "<", "<=", ">", ">=" with Number
@@ -82,6 +83,8 @@ func (b *Body) Attr(name string) (text string, number float64, known bool) {
 	switch name {
 	case "kind":
 		return b.Kind, 0, true
+	case "existing":
+		return map[bool]string{false: "no", true: "yes"}[b.Existing], 0, true
 	case "length_in":
 		return "", float64(b.LengthIn), true
 	case "width_in":

@@ -14,8 +14,9 @@ type Unit struct {
 	Edition   string    `json:"edition"`   // content hash of the edition
 	Chassis   string    `json:"chassis"`
 	Body      string    `json:"body"`
-	Picks     []Pick    `json:"picks"`             // sorted by option id
-	Carried   []Carried `json:"carried,omitempty"` // loose equipment, sorted by id then compartment
+	Existing  *Existing `json:"existing,omitempty"` // the module to be remounted, when Body is an existing one
+	Picks     []Pick    `json:"picks"`              // sorted by option id
+	Carried   []Carried `json:"carried,omitempty"`  // loose equipment, sorted by id then compartment
 
 	RuleSet    string        `json:"rule_set"`              // id of the standard in force, see package standards
 	OccupantLb quantity.Mass `json:"occupant_lb,omitempty"` // own value; 0 takes the rule set's
@@ -91,5 +92,9 @@ func (u *Unit) Clone() Unit {
 	c.Picks = slices.Clone(u.Picks)
 	c.Carried = slices.Clone(u.Carried)
 	c.Own = slices.Clone(u.Own)
+	if u.Existing != nil {
+		e := *u.Existing
+		c.Existing = &e
+	}
 	return c
 }

@@ -62,7 +62,7 @@ func (j *job) with(u *config.Unit) (*job, error) {
 
 func (j *job) build() error {
 	cat, u := j.cat, j.unit
-	chassis, body := cat.ChassisByID(u.Chassis), cat.BodyByID(u.Body)
+	chassis, body := cat.ChassisByID(u.Chassis), cat.BodyOf(u)
 	var ps config.Problems
 	if chassis == nil {
 		ps = append(ps, config.Problem{Code: "time.unknown-chassis", Where: "chassis", Text: fmt.Sprintf("%q is not in this edition; choose one of its %d chassis", u.Chassis, len(cat.Chassis))})
@@ -108,7 +108,7 @@ func (j *job) place(chassis *config.Chassis, body *config.Body) {
 		if len(after) == 0 {
 			after = instead
 		}
-		if a.Only != "" && a.Only != body.Kind {
+		if !a.For(body) {
 			hands[a.ID], skipped[a.ID] = after, true
 			continue
 		}

@@ -34,7 +34,7 @@ func gather(cat *config.Catalogue, u *config.Unit, as *config.Assumptions, r *co
 		tell("space.no-unit", config.Stop, "There is no catalogue or no unit to measure.", "Open a catalogue and a unit.")
 		return nil
 	}
-	b := &basis{cat: cat, unit: u, chassis: cat.ChassisByID(u.Chassis), body: cat.BodyByID(u.Body), as: as}
+	b := &basis{cat: cat, unit: u, chassis: cat.ChassisByID(u.Chassis), body: cat.BodyOf(u), as: as}
 	if b.as == nil {
 		b.as = new(config.Assumptions)
 	}

@@ -45,7 +45,7 @@ func newLoader(cat *config.Catalogue, u *config.Unit, as *config.Assumptions) *l
 	if cat == nil || u == nil {
 		return nil
 	}
-	l := &loader{cat: cat, u: u, as: as, ch: cat.ChassisByID(u.Chassis), body: cat.BodyByID(u.Body)}
+	l := &loader{cat: cat, u: u, as: as, ch: cat.ChassisByID(u.Chassis), body: cat.BodyOf(u)}
 	if l.ch == nil || l.body == nil {
 		return l
 	}
@@ -127,6 +127,7 @@ func refusals(cat *config.Catalogue, u *config.Unit, l *loader) []config.Finding
 
 // unit lists every mass of the unit.
 func (l *loader) unit() []Item {
+	l.existing()
 	items := l.base()
 	for _, p := range l.u.Picks {
 		o := l.cat.OptionByID(p.Option)
@@ -169,7 +170,11 @@ func (l *loader) base() []Item {
 		add(l.shellItem(l.body.ID+"-shell", "Module shell, from its take-off", "", KindModule, t.Lb, t.XIn, t.YIn, t.ZIn))
 	}
 	if m := &l.body.Mass; m.Lb != 0 && !m.Derived {
-		add(l.placed(l.body.ID, l.body.Label+", fittings", "", KindModule, m))
+		label := l.body.Label + ", fittings"
+		if l.body.Existing {
+			label = l.body.Label
+		}
+		add(l.placed(l.body.ID, label, "", KindModule, m))
 	}
 	for _, s := range l.ch.CabSeats {
 		add(l.person(s, "", s.XIn, s.YIn, s.ZIn))

@@ -31,6 +31,7 @@ const goalBudget = 20000
 // goal. It returns the full unit and one sentence that says what was found and
 // whether it is proven; false when no full unit keeps the picks and limits.
 func Complete(ed *Edition, d *Draft, goal Goal) (config.Unit, string, bool) {
+	ed = ed.For(&d.Unit)
 	cat, book := ed.Cat, ed.Book.On(d.Date)
 	cost := map[Goal]func(o *config.Option) int64{
 		Cheapest: func(o *config.Option) int64 { return pricing.PriceOf(book, cat, o.ID).Decimal().Shift(2).IntPart() },

@@ -48,13 +48,14 @@ func Compute(ed *Edition, d *Draft) (*Quote, error) { return Settle(ed, d, 0) }
 // Settle is Compute with more work allowed for what is still checking: each
 // step of effort doubles it.
 func Settle(ed *Edition, d *Draft, effort int) (*Quote, error) {
+	ed = ed.For(&d.Unit)
 	u := &d.Unit
 	if ps := ed.Cat.CheckUnit(u); len(ps) > 0 {
 		return nil, ps
 	}
 	q := &Quote{
 		Edition: ed, Draft: d,
-		Chassis: ed.Cat.ChassisByID(u.Chassis), Body: ed.Cat.BodyByID(u.Body),
+		Chassis: ed.Cat.ChassisByID(u.Chassis), Body: ed.Cat.BodyOf(u),
 		Assume: standards.Assume(u.RuleSet, ed.Cat, u),
 	}
 	q.Weight = weight.WeighWith(ed.Cat, u, &q.Assume, d.Tickets)
@@ -84,6 +85,10 @@ func Limits(ed *Edition, d *Draft) *rules.Limits {
 	cat, u := ed.Cat, d.Unit
 	others := u
 	others.Chassis, others.Body, others.Picks = "", "", nil
+	existing := config.Existing{} // by its value: a pointer says nothing
+	if u.Existing != nil {
+		existing, others.Existing = *u.Existing, nil
+	}
 	return &rules.Limits{
 		For: func(chassis, body string) []config.Linear {
 			on := u.Clone()
@@ -91,7 +96,7 @@ func Limits(ed *Edition, d *Draft) *rules.Limits {
 			as := standards.Assume(u.RuleSet, cat, &on)
 			return slices.Concat(weight.LimitsWith(cat, &on, &as, ticketsOn(d, &on)), power.Limits(cat, &on, &as))
 		},
-		Key: fmt.Sprintf("%+v", others) + ticketKey(d),
+		Key: fmt.Sprintf("%+v%+v", others, existing) + ticketKey(d),
 	}
 }
 

@@ -15,6 +15,10 @@ type Edition struct {
 	Rules *rules.Engine
 
 	items map[string]*Quote // units of a fleet checked before
+
+	measured []*Edition // for remounts, the latest last; see For
+	of       *Edition   // the edition that such a one is made from
+	key      string     // of its module
 }
 
 // OpenEdition reads a catalogue file and makes it ready. The error, when there

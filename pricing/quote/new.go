@@ -33,6 +33,7 @@ func New(ed *Edition, chassis, body string, today config.Date) *Draft {
 func Begin(ed *Edition, chassis, body string, today config.Date) *Draft {
 	d := New(ed, chassis, body, today)
 	d.Unit.RuleSet = standards.Default()
+	ed = ed.For(&d.Unit)
 	d.Unit, _ = ed.Rules.Start(&d.Unit, Limits(ed, d))
 	return d
 }

@@ -1,0 +1,173 @@
+package config
+
+import (
+	"fmt"
+	"slices"
+
+	"boxwright/config/quantity"
+)
+
+// Existing is a module that is there already, the plant's own or another
+// maker's, as it was measured before it is mounted on a new chassis. A figure
+// of 0 has not been measured: the usual one of the catalogue's existing body
+// stands for it.
+type Existing struct {
+	Maker string `json:"maker,omitempty"` // whose it is and what it is called, in the owner's words
+	Built int    `json:"built,omitempty"` // year
+
+	LengthIn   quantity.Length `json:"length_in,omitempty"`
+	WidthIn    quantity.Length `json:"width_in,omitempty"`
+	HeightIn   quantity.Length `json:"height_in,omitempty"` // outside, floor underside to roof
+	HeadroomIn quantity.Length `json:"headroom_in,omitempty"`
+	AisleIn    quantity.Length `json:"aisle_in,omitempty"`
+
+	// MassLb is of the module as it will be mounted: with everything that stays
+	// in it, without what is taken out. Its centre counts from the front wall,
+	// the centreline (positive to the curb side) and the floor.
+	MassLb    quantity.Mass   `json:"mass_lb,omitempty"`
+	TolLb     quantity.Mass   `json:"tol_lb,omitempty"` // half width of the likely range; 0 means 5 % is assumed
+	Weighed   string          `json:"weighed,omitempty"`
+	XIn       quantity.Length `json:"x_in,omitempty"`
+	YIn       quantity.Length `json:"y_in,omitempty"`
+	ZIn       quantity.Length `json:"z_in,omitempty"`
+	Estimated bool            `json:"estimated,omitempty"` // the centre was judged, not found by weighing
+
+	WarrantyYears int    `json:"warranty_years,omitempty"` // left on the structure
+	Notes         string `json:"notes,omitempty"`
+}
+
+// Most bytes of the texts of an existing module.
+const (
+	MaxExistingText  = 160
+	MaxExistingNotes = 1000
+)
+
+// ExistingRange is what a measured figure may be, by its JSON name; 0 always
+// stands for "not measured". Beyond it a figure is a slip of the keyboard.
+// Common practice, no source.
+func ExistingRange(name string) (least, most float64) {
+	switch name {
+	case "built":
+		return 1950, 2200
+	case "length_in":
+		return 60, 300
+	case "width_in":
+		return 60, 110
+	case "height_in":
+		return 40, 130
+	case "headroom_in":
+		return 40, 100
+	case "aisle_in":
+		return 6, 60
+	case "mass_lb":
+		return 500, 20000
+	case "tol_lb":
+		return 1, 2000
+	case "x_in":
+		return 12, 290
+	case "y_in":
+		return -30, 30
+	case "z_in":
+		return 4, 90
+	}
+	return 1, 50 // years of warranty
+}
+
+func (e *Existing) check() (ps Problems) {
+	add := func(code, name, text string) { ps = append(ps, Problem{"unit." + code, "existing " + name, text}) }
+	for _, f := range []struct {
+		name string
+		v    float64
+	}{
+		{"built", float64(e.Built)}, {"length_in", float64(e.LengthIn)}, {"width_in", float64(e.WidthIn)}, {"height_in", float64(e.HeightIn)},
+		{"headroom_in", float64(e.HeadroomIn)}, {"aisle_in", float64(e.AisleIn)}, {"mass_lb", float64(e.MassLb)}, {"tol_lb", float64(e.TolLb)},
+		{"x_in", float64(e.XIn)}, {"y_in", float64(e.YIn)}, {"z_in", float64(e.ZIn)}, {"warranty_years", float64(e.WarrantyYears)},
+	} {
+		if least, most := ExistingRange(f.name); f.v != 0 && !(f.v >= least && f.v <= most) {
+			add("range", f.name, fmt.Sprintf("%v is outside %v to %v; 0 means not measured", f.v, least, most))
+		}
+	}
+	if e.LengthIn > 0 && e.XIn >= e.LengthIn {
+		add("range", "x_in", fmt.Sprintf("a centre %v in behind the front wall is outside a module %v in long", e.XIn, e.LengthIn))
+	}
+	for _, t := range []struct {
+		name, text string
+		most       int
+	}{{"maker", e.Maker, MaxExistingText}, {"weighed", e.Weighed, MaxExistingText}, {"notes", e.Notes, MaxExistingNotes}} {
+		if len(t.text) > t.most {
+			add("too-long", t.name, fmt.Sprintf("has %d bytes; the most is %d", len(t.text), t.most))
+		}
+	}
+	return ps
+}
+
+// Measured reports whether the unit remounts an existing module, and what is
+// known of that; the second is nil when nothing has been measured.
+func (c *Catalogue) Measured(u *Unit) (remount bool, e *Existing) {
+	if u == nil {
+		return false, nil
+	}
+	if b := c.BodyByID(u.Body); b == nil || !b.Existing {
+		return false, nil
+	}
+	return true, u.Existing
+}
+
+// BodyOf is the body of a unit, or nil: the catalogue's, and for an existing
+// module that one with what was measured in place of its usual figures. The
+// compartments are spread over the measured length.
+func (c *Catalogue) BodyOf(u *Unit) *Body {
+	b := c.BodyByID(u.Body)
+	if b == nil || !b.Existing || u.Existing == nil {
+		return b
+	}
+	e, m := u.Existing, *b
+	set := func(to *quantity.Length, v quantity.Length) {
+		if v != 0 {
+			*to = v
+		}
+	}
+	set(&m.LengthIn, e.LengthIn)
+	set(&m.WidthIn, e.WidthIn)
+	set(&m.HeightIn, e.HeightIn)
+	set(&m.HeadroomIn, e.HeadroomIn)
+	set(&m.AisleIn, e.AisleIn)
+	if e.MassLb != 0 { // a tolerance not stated is then 5 %, not the usual one
+		m.Mass.Lb, m.Mass.TolLb = e.MassLb, e.TolLb
+	}
+	if e.XIn != 0 {
+		m.Mass.Zone, m.Mass.XIn = ZoneModule, e.XIn
+	}
+	set(&m.Mass.YIn, e.YIn)
+	set(&m.Mass.ZIn, e.ZIn)
+	if m.LengthIn != b.LengthIn && b.LengthIn > 0 {
+		m.Compartments = slices.Clone(b.Compartments)
+		for i := range m.Compartments {
+			m.Compartments[i].XIn *= m.LengthIn / b.LengthIn
+		}
+	}
+	return &m
+}
+
+// As is the catalogue as it stands for a unit: itself, or for a remount one in
+// which the existing body has the measured figures, so that rules judge those,
+// and in which keeping what the module has is the standard choice. It has the
+// same content hash and shares everything else.
+func (c *Catalogue) As(u *Unit) *Catalogue {
+	remount, _ := c.Measured(u)
+	if !remount {
+		return c
+	}
+	m := *c
+	m.Bodies, m.Options = slices.Clone(c.Bodies), slices.Clone(c.Options)
+	m.Bodies[c.index.bodies[u.Body]] = *c.BodyOf(u)
+	for g := range c.index.members {
+		kept := func(i int) bool { return c.Options[i].Kept }
+		if slices.ContainsFunc(c.Members(g), kept) {
+			for _, i := range c.Members(g) {
+				m.Options[i].Standard = kept(i)
+			}
+		}
+	}
+	return &m
+}
