@@ -38,7 +38,7 @@ type Engine struct {
 }
 
 // DefaultBudget of a new engine, in conflicts.
-const DefaultBudget = 200
+const DefaultBudget = 60
 
 // part is a rule or a group as clauses, kept apart so that it can be switched
 // off when a reason is sought.

@@ -21,7 +21,7 @@ func (v Verdict) Decided() bool { return v&(CanHold|CannotHold) != 0 && v&(CanFa
 type Query struct {
 	Base   []Lit // guards of limits, assumed in every question
 	Picks  []Lit // of the table's variables; earlier picks first helps to reuse work
-	Budget int64 // conflicts for each single question; 0 for no bound
+	Budget int64 // conflicts for each single question, and some of these in all; 0 for no bound
 	Skip   int   // so many of the first variables are not judged
 }
 
@@ -38,6 +38,7 @@ type Table struct {
 	members [][]int // by class
 	pool    pool    // answers found earlier
 	near    witness // an answer with all the picks, to walk from
+	prices  prices
 	causes  [][]Lit // by literal: why it was once impossible, itself left out
 	denied  []bool  // by literal: whether causes has it
 
@@ -51,6 +52,7 @@ type Table struct {
 	can      set // by literal: some answer has it
 	cannot   set // by literal: none has
 	ask      []Lit
+	started  int64 // the solver's conflicts when the query began
 	verdicts []Verdict
 }
 
@@ -59,6 +61,9 @@ type Table struct {
 const (
 	polishTries = 600
 	walkTries   = 24
+	firstTry    = 20 // conflicts, before limits are priced
+
+	totalBudgets = 2 // so many questions' budgets may be spent in one query
 )
 
 // NewTable makes a table over variables 0 to len(class)-1 of the solver, whose
@@ -138,6 +143,7 @@ func (t *Table) verdict(v int) Verdict {
 
 func (t *Table) begin(q Query) {
 	t.pool.click++
+	t.started = t.s.Stats.Conflicts
 	mark := func(flags *[]bool, lits []Lit) {
 		if len(*flags) < 2*t.s.Vars() {
 			*flags = make([]bool, 2*t.s.Vars())
@@ -373,11 +379,26 @@ func (t *Table) learnChanges() {
 	}
 }
 
+// judge asks the solver: briefly with the phases as they are, those of an
+// answer close by, and then, where limits make it hard, with phases that price
+// the limits against each other.
 func (t *Table) judge(l Lit, budget int64) {
-	if t.can.has(l) || t.cannot.has(l) {
+	if t.can.has(l) || t.cannot.has(l) || budget > 0 && t.s.Stats.Conflicts-t.started >= totalBudgets*budget {
 		return
 	}
-	switch t.s.Solve(t.assumptions(l.Var(), l), budget) {
+	ask := t.assumptions(l.Var(), l)
+	r := Unknown
+	if len(t.base) > 0 && (budget <= 0 || budget > firstTry) {
+		if r = t.s.Solve(ask, firstTry); r == Unknown {
+			if _, ok := t.s.Implied(ask); ok {
+				t.prices.prefer(t.s, t.base)
+			}
+		}
+	}
+	if r == Unknown {
+		r = t.s.Solve(ask, budget)
+	}
+	switch r {
 	case Sat:
 		t.learnFrom(t.pool.add(t.s.model, t.s))
 	case Unsat:
