@@ -1,0 +1,105 @@
+package main
+
+import (
+	"bytes"
+	"fmt"
+	"slices"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"boxwright/config"
+	"boxwright/web/assets/catalogue"
+)
+
+// Each fault is refused by the schema and by the reader alike, and the reader
+// says where it stands.
+func TestBrokenCataloguesFailInBoth(t *testing.T) {
+	s := schema(t, "catalogue.schema.json")
+	for _, c := range []struct {
+		reason   string
+		old, new string // the first such piece of the demonstration catalogue, and what takes its place
+		line     string // what Check prints
+	}{
+		{"another format", `boxwright-catalogue/1`, `boxwright-catalogue/9`, `format: is "boxwright-catalogue/9"; this program reads "boxwright-catalogue/1"`},
+		{"a misspelt field", `"choose": "one"`, `"chose": "one"`, `at groups[0].chose: there is no field "chose" here`},
+		{"a way of choosing nobody knows", `"choose": "one"`, `"choose": "two"`, `groups[0] "body-build" choose: "two" is not`},
+		{"a rule of no kind", `"kind": "physics"`, `"kind": "custom"`, `kind: "custom" is not one of physics, standard, plant, supplier, commercial`},
+		{"a mass at no zone", `"zone": "module-mid"`, `"zone": "attic"`, `zone: "attic" is not one of chassis, bumper`},
+		{"a compartment on no side", `"side": "street"`, `"side": "left"`, `side: "left" is not one of street, curb, rear, inside`},
+		{"a type of vehicle nobody builds", `"type": "II"`, `"type": "V"`, `type: "V" is not one of I, I-AD, II, III, III-AD`},
+		{"a text where a number belongs", `"wheelbase_in": 148`, `"wheelbase_in": "148"`, `at chassis[0].wheelbase_in: a text stands where a number belongs`},
+		{"a negative wheelbase", `"wheelbase_in": 148`, `"wheelbase_in": -148`, `chassis[0] "van-9500-148-gas" wheelbase_in: -148 is outside`},
+		{"an id with capitals", `"id": "body-build"`, `"id": "Body Build"`, `groups[0] "Body Build": an id is`},
+		{"a day that is none", `"valid_from": "2026-11-01"`, `"valid_from": "2026-13-01"`, `at valid_from: "2026-13-01" is not a date`},
+		{"a day written otherwise", `"valid_from": "2026-11-01"`, `"valid_from": "11/01/2026"`, `at valid_from: "11/01/2026" is not a date`},
+		{"a condition that says nothing", `"then": {"body": {"attr": "kind", "op": "=", "text": "van"}}`, `"then": {}`, `a condition has exactly one of`},
+		{"an attribute nobody has", `"attr": "cab"`, `"attr": "colour"`, `there is no attribute "colour"`},
+		{"a comparison nobody knows", `"op": "="`, `"op": "~"`, `op: "~" is not one of`},
+		{"work without hours told as a text", `"hours": 4`, `"hours": "four"`, `a text stands where a number belongs`},
+		{"a price as a number", `"van-9500-148-gas": "54800.00"`, `"van-9500-148-gas": 54800.00`, `price_book prices.van-9500-148-gas: "54800.00" is not an amount`},
+		{"a price with a separator", `"van-9500-148-gas": "54800.00"`, `"van-9500-148-gas": "54,800.00"`, `price_book prices.van-9500-148-gas: "54,800.00" is not an amount`},
+		{"half a cent", `"van-9500-148-gas": "54800.00"`, `"van-9500-148-gas": "54800.005"`, `price_book prices.van-9500-148-gas: "54800.005" is not an amount`},
+		{"a percentage with its sign", `"rate": "6.5"`, `"rate": "6.5%"`, `price_book tax.rate: "6.5%" is not a percentage`},
+		{"a rounding nobody knows", `"rounding": "half-up"`, `"rounding": "down"`, `price_book rounding: "down" is not "half-up" or "half-even"`},
+		{"a scope nobody knows", `"on": "body"`, `"on": "paint"`, `price_book surcharges[0] "aluminium-2026" on: "paint" is not one of`},
+		{"a fee per something else", `"per": "unit"`, `"per": "mile"`, `price_book fees[0] "documents" per: "mile" is not "unit" or "order"`},
+		{"a misspelt field of the price book", `"validity_days": 60`, `"validity": 60`, `at validity: there is no field "validity" here`},
+		{"an edition without a name", `"id": "2027-07"`, `"id": ""`, `price_book editions[0] ""`},
+	} {
+		require.Contains(t, string(catalogue.Demo), c.old, c.reason)
+		file := bytes.Replace(catalogue.Demo, []byte(c.old), []byte(c.new), 1)
+		assert.Error(t, valid(t, s, file), "schema: %s", c.reason)
+		r := Check(file)
+		require.NotZero(t, r.Faults(), "reader: %s", c.reason)
+		assert.Contains(t, strings.Join(r.Lines(true), "\n"), c.line, c.reason)
+	}
+}
+
+// Faults that take two places of the file to see are the reader's alone; that
+// is why a schema is no substitute for a check.
+func TestWhatOnlyTheReaderSees(t *testing.T) {
+	s := schema(t, "catalogue.schema.json")
+	for _, c := range []struct{ reason, old, new, line string }{
+		{"a rule on an unknown option", `"pick": "build-van"`, `"pick": "build-vann"`, `"build-vann" is no option, chassis or body`},
+		{"a group of another name", `"id": "body-build"`, `"id": "body-built"`, `options[0] "build-seam" group: "body-build" is not a group`},
+		{"an option without a price", `"build-seam": "0.00",`, ``, `price_book prices "build-seam": has no price, but options[0] "build-seam" needs one`},
+		{"a price for nothing", `"build-seam": "0.00",`, `"build-seam": "0.00", "build-dream": "9.00",`, `price_book prices "build-dream": is no chassis, body or price key`},
+	} {
+		file := bytes.Replace(catalogue.Demo, []byte(c.old), []byte(c.new), 1)
+		require.NoError(t, valid(t, s, file), c.reason)
+		r := Check(file)
+		require.NotZero(t, r.Faults(), c.reason)
+		assert.Contains(t, strings.Join(r.Lines(true), "\n"), c.line, c.reason)
+	}
+}
+
+// The words of the schema are those that the reader names when it refuses
+// another one.
+func TestFixedWordsAreThoseOfTheReader(t *testing.T) {
+	for name, piece := range map[string]string{
+		"Chassis.type": `"type": "II"`, "Chassis.cab": `"cab": "van"`, "Chassis.drive": `"drive": "4x2"`, "Chassis.fuel": `"fuel": "gasoline"`,
+		"Body.kind": `"kind": "module"`, "Compartment.side": `"side": "street"`, "Mass.zone": `"zone": "module-mid"`, "Group.choose": `"choose": "one"`,
+		"Rule.kind": `"kind": "physics"`, "Test.op": `"op": "="`, "Activity.source": `"source": "chassis"`, "Activity.only": `"only": "module"`, "Fee.per": `"per": "unit"`,
+	} {
+		field, _, _ := strings.Cut(piece, ":")
+		require.Contains(t, string(catalogue.Demo), piece, name)
+		r := Check(bytes.Replace(catalogue.Demo, []byte(piece), []byte(field+`: "no-such-word"`), 1))
+		i := slices.IndexFunc(r.Problems, func(p config.Problem) bool { return strings.Contains(p.Text, `"no-such-word" is not`) })
+		require.GreaterOrEqual(t, i, 0, "%s: %v", name, r.Problems)
+		text := r.Problems[i].Text
+		if _, list, ok := strings.Cut(text, "is not one of "); ok {
+			want := words[name]
+			if name == "Mass.zone" {
+				want = want[1:] // the empty word goes with a mass of nought
+			}
+			assert.Equal(t, strings.Join(want, ", "), list, name)
+			continue
+		}
+		for _, w := range words[name] {
+			assert.Contains(t, text, fmt.Sprintf("%q", w), name)
+		}
+	}
+}

@@ -1,0 +1,73 @@
+package main
+
+import (
+	"fmt"
+
+	"boxwright/config"
+	"boxwright/config/rules"
+	"boxwright/pricing"
+)
+
+// Result is what a check of a catalogue file has to say.
+type Result struct {
+	Problems config.Problems   // what the reader refuses
+	Findings []config.Finding  // what the lint of the rules found
+	Read     *config.Catalogue // nil when it could not be read at all
+}
+
+// Check reads a catalogue file as the page does, and looks through its rules.
+func Check(file []byte) Result {
+	cat, err := config.Read(file)
+	if err != nil {
+		return Result{Problems: err.(config.Problems)}
+	}
+	r := Result{Read: cat}
+	if _, err := pricing.ReadBook(cat.PriceBook, cat); err != nil {
+		r.Problems = err.(config.Problems)
+	}
+	for _, f := range rules.Lint(cat) {
+		if f.Code != "catalogue.no-price" { // the price book's reader has said so
+			r.Findings = append(r.Findings, f)
+		}
+	}
+	return r
+}
+
+// Faults counts what keeps the page from taking the catalogue, and the faults
+// of its rules.
+func (r *Result) Faults() int { return len(r.Problems) + r.count(config.Stop) }
+
+func (r *Result) count(s config.Severity) int {
+	n := 0
+	for _, f := range r.Findings {
+		if f.Severity == s {
+			n++
+		}
+	}
+	return n
+}
+
+// Lines says everything in words, a line each: place, fault and remedy. Notes
+// are only counted unless asked for.
+func (r *Result) Lines(notes bool) []string {
+	var lines []string
+	for _, p := range r.Problems {
+		lines = append(lines, p.String())
+	}
+	for _, f := range r.Findings {
+		if f.Severity != config.Note || notes {
+			lines = append(lines, fmt.Sprintf("%s: %s: %s %s", f.Severity, f.Where, f.Text, f.Remedy))
+		}
+	}
+	if n := r.count(config.Note); n > 0 && !notes {
+		lines = append(lines, fmt.Sprintf("%d notes; -notes lists them", n))
+	}
+	return lines
+}
+
+// Summary is one line about a catalogue in order.
+func (r *Result) Summary() string {
+	c := r.Read
+	return fmt.Sprintf("in order: %q, edition %s from %s: %d chassis, %d bodies, %d options in %d groups, %d rules, %d pieces of equipment; content %s",
+		c.Title, c.Edition, c.ValidFrom, len(c.Chassis), len(c.Bodies), len(c.Options), len(c.Groups), len(c.Rules), len(c.Equipment), c.Hash())
+}

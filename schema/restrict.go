@@ -1,0 +1,81 @@
+package main
+
+import (
+	"strings"
+
+	"github.com/invopop/jsonschema"
+
+	"boxwright/config"
+	"boxwright/pricing"
+	"boxwright/pricing/quote"
+)
+
+// words are the fields that take one of a few fixed words, by "Type.field", as
+// the reader has them; a test holds the two together. An empty word says that
+// the field may be there and say nothing.
+var words = map[string][]string{
+	"Catalogue.format": {config.CatalogueFormat},
+	"Chassis.type":     {"I", "I-AD", "II", "III", "III-AD"},
+	"Chassis.cab":      {"cab-chassis", "cutaway", "van", "medium"},
+	"Chassis.drive":    {"4x2", "4x4"},
+	"Chassis.fuel":     {"diesel", "gasoline"},
+	"Body.kind":        {"module", "van"},
+	"Compartment.side": {"street", "curb", "rear", "inside"},
+	"Mass.zone":        append([]string{""}, config.Zones...),
+	"Group.choose":     {config.ChooseOne, config.ChooseAtMostOne, config.ChooseAny},
+	"Rule.kind":        config.RuleKinds,
+	"Test.op":          {"=", "!=", "<", "<=", ">", ">="},
+	"Test.attr":        {"type", "cab", "drive", "fuel", "wheelbase_in", "cab_to_axle_in", "gvwr_lb", "gawr_front_lb", "gawr_rear_lb", "kind", "existing", "length_in", "width_in", "headroom_in"},
+	"Activity.source":  {"", config.SourceChassis, config.SourceParts, config.SourceSlot},
+	"Activity.only":    {"", "module", "van", "new", "existing"},
+	"Fee.per":          {pricing.PerUnit, pricing.PerOrder},
+	"Draft.format":     {quote.DraftFormat},
+	"Terms.use":        append([]string{""}, pricing.Uses...),
+}
+
+// named are the types whose "id" the reader holds to the form of an id.
+var named = []string{"Chapter", "Chassis", "Body", "Group", "Option", "Rule", "Equipment", "PlantStation", "Activity", "Edition", "Surcharge", "Credit", "Contract", "Prepay", "Fee", "Milestone"}
+
+const idPattern = `^[a-z0-9][a-z0-9-]{0,47}$`
+
+// positive are the figures that must be above nought, by "Type.field".
+var positive = []string{
+	"Chassis.wheelbase_in", "Chassis.gvwr_lb", "Chassis.gawr_front_lb", "Chassis.gawr_rear_lb", "Chassis.curb_front_lb", "Chassis.curb_rear_lb",
+	"Chassis.track_front_in", "Chassis.track_rear_in", "Chassis.cg_height_in", "Chassis.floor_height_in",
+	"Equipment.mass_lb", "Equipment.length_in", "Equipment.width_in", "Equipment.height_in", "Plant.hours_per_day",
+}
+
+// restrict adds to the definitions what the Go types do not say but the reader
+// checks. What takes two places of a file to see, such as an unknown id or a
+// missing price, only the reader finds.
+func restrict(defs jsonschema.Definitions) {
+	for name, list := range words {
+		if p := field(defs, name); p != nil {
+			p.Enum = values(list)
+		}
+	}
+	for _, name := range named {
+		if p := field(defs, name+".id"); p != nil {
+			p.Pattern = idPattern
+		}
+	}
+	for _, name := range positive {
+		if p := field(defs, name); p != nil {
+			p.ExclusiveMinimum = "0"
+		}
+	}
+	if c := defs["Cond"]; c != nil {
+		one := uint64(1)
+		c.MinProperties, c.MaxProperties = &one, &one
+	}
+}
+
+// field finds a property by "Type.field"; nil when this schema has none.
+func field(defs jsonschema.Definitions, name string) *jsonschema.Schema {
+	typ, prop, _ := strings.Cut(name, ".")
+	if defs[typ] == nil || defs[typ].Properties == nil {
+		return nil
+	}
+	p, _ := defs[typ].Properties.Get(prop)
+	return p
+}
