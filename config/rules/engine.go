@@ -33,7 +33,7 @@ type Engine struct {
 	gauge  solve.Lit // guard set apart for sums; 0 until the first is needed
 
 	// Budget is how many conflicts Answer spends at most on a single question
-	// before it leaves it as Checking.
+	// before it leaves it as Checking; at least 1.
 	Budget int64
 }
 

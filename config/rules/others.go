@@ -13,6 +13,7 @@ import (
 type others struct {
 	known []elsewhere // by variable of a chassis or body
 	sites []*site     // those used longest ago first
+	spare int         // sites that may still be set up in this answer
 }
 
 // elsewhere is what is known of one other chassis or body.
@@ -37,8 +38,24 @@ type site struct {
 	guards []solve.Lit
 }
 
-// mostSites bounds the memory that solvers apart take.
-const mostSites = 48
+const (
+	mostSites   = 48 // bounds the memory that solvers apart take
+	sitesAtOnce = 4  // set up in one answer of the usual budget; the rest is left as Checking
+)
+
+// maySetUp reports whether a site may be used now: it is ready, or this answer
+// can still afford to make it so.
+func (o *others) maySetUp(ready bool) bool {
+	if !ready {
+		o.spare--
+	}
+	return ready || o.spare >= 0
+}
+
+// has reports whether a site already knows the limits of a pair.
+func (o *others) has(pair [2]string, limits *Limits) bool {
+	return limits.Key != "" && slices.ContainsFunc(o.sites, func(s *site) bool { return s.pair == pair && s.key == limits.Key })
+}
 
 // site with the limits of a pair for these quantities.
 func (e *Engine) site(pair [2]string, limits *Limits, quantity map[int]int) *site {
@@ -117,6 +134,11 @@ func (e *Engine) judgeOthers(a *Answer, u *config.Unit, limits *Limits, picks []
 		o.known = make([]elsewhere, e.firstOption())
 	}
 	quantity := e.quantities(u)
+	if o.spare = sitesAtOnce; budget > e.Budget {
+		o.spare = int(sitesAtOnce * budget / e.Budget)
+	} else if budget <= 0 {
+		o.spare = len(o.known) * 2
+	}
 	for v := range e.firstOption() {
 		pair := [2]string{e.ids[v], u.Body}
 		if e.class[v] == bodyClass {
@@ -182,26 +204,46 @@ func (k *elsewhere) stands(l solve.Lit, beside []solve.Lit) bool {
 	return false
 }
 
-// lookElsewhere asks by the rules alone first: they rule most pairs out, and an
-// answer to them often keeps the limits too.
+// lookElsewhere looks near the present answer first, then asks by the rules
+// alone, which rule most pairs out; only where an answer to them breaks the
+// limits of the pair is the solver apart needed.
 func (e *Engine) lookElsewhere(v int, pair [2]string, limits *Limits, beside []solve.Lit, quantity map[int]int, budget int64) elsewhere {
 	k := elsewhere{pair: pair, key: limits.Key, quantity: quantity, state: Checking}
 	ask := append([]solve.Lit{solve.Pos(v)}, beside...)
-	s := e.solver
-	r := s.Solve(ask, budget)
+	s, r := e.solver, solve.Sat
+	model, found := e.table.Near(solve.Pos(v))
+	if !found {
+		if r = s.Solve(ask, budget); r == solve.Sat {
+			model = e.model(s)
+		}
+	}
 	if r == solve.Sat {
-		k.model = e.model(s)
-		if at := e.site(pair, limits, quantity); !at.keeps(e, k.model) {
+		o := &e.other
+		if !o.maySetUp(o.has(pair, limits)) {
+			return k
+		}
+		if at := e.site(pair, limits, quantity); !at.keeps(e, model) {
+			if !o.maySetUp(at.loaded) {
+				return k
+			}
 			var guards []solve.Lit
 			s, guards = at.load(e)
+			for x, has := range model {
+				if has {
+					s.Prefer(solve.Pos(x))
+				} else {
+					s.Prefer(solve.Neg(x))
+				}
+			}
 			if r = s.Solve(append(slices.Clone(guards), ask...), budget); r == solve.Sat {
-				k.model = e.model(s)
+				model = e.model(s)
 			}
 		}
 	}
 	switch r {
 	case solve.Sat:
 		k.state = Open
+		k.model = slices.Clone(model)
 	case solve.Unsat:
 		k.state = RuledOut
 		for _, c := range s.Core() {

@@ -52,6 +52,7 @@ type Table struct {
 	can      set // by literal: some answer has it
 	cannot   set // by literal: none has
 	ask      []Lit
+	found    []bool
 	started  int64 // the solver's conflicts when the query began
 	verdicts []Verdict
 }
@@ -361,6 +362,21 @@ func (t *Table) walk(l Lit) bool {
 	}
 	t.near.back(0)
 	return found
+}
+
+// Near looks, near the answer that the last query stood on, for one with the
+// literal, all picks that its variable does not replace, and no regard for
+// limits. It returns the values of the table's variables, good until the next
+// call.
+func (t *Table) Near(l Lit) ([]bool, bool) {
+	x := l.Var()
+	if !t.near.fits() {
+		return nil, false
+	}
+	found := t.near.is(l) || t.near.reach(l, func(v int) bool { return v == x || t.isPicked(v) && !t.releases(x, v) })
+	t.found = append(t.found[:0], t.near.val[:t.n]...)
+	t.near.back(0)
+	return t.found, found
 }
 
 // learnChanges takes what a walk from the witness tells: of a pick that it
