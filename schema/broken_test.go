@@ -44,17 +44,24 @@ func TestBrokenCataloguesFailInBoth(t *testing.T) {
 		{"half a cent", `"van-9500-148-gas": "54800.00"`, `"van-9500-148-gas": "54800.005"`, `price_book prices.van-9500-148-gas: "54800.005" is not an amount`},
 		{"a percentage with its sign", `"rate": "6.5"`, `"rate": "6.5%"`, `price_book tax.rate: "6.5%" is not a percentage`},
 		{"a rounding nobody knows", `"rounding": "half-up"`, `"rounding": "down"`, `price_book rounding: "down" is not "half-up" or "half-even"`},
-		{"a scope nobody knows", `"on": "body"`, `"on": "paint"`, `price_book surcharges[0] "aluminium-2026" on: "paint" is not one of`},
+		{"a scope nobody knows", `"on": "build", "reason"`, `"on": "paint", "reason"`, `price_book fleet_breaks on: "paint" is not one of`},
 		{"a fee per something else", `"per": "unit"`, `"per": "mile"`, `price_book fees[0] "documents" per: "mile" is not "unit" or "order"`},
-		{"a misspelt field of the price book", `"validity_days": 60`, `"validity": 60`, `at validity: there is no field "validity" here`},
-		{"an edition without a name", `"id": "2027-07"`, `"id": ""`, `price_book editions[0] ""`},
+		{"a misspelt field of the price book", `"validity_days": 60`, `"validity": 60`, `price_book validity: there is no field "validity" here`},
+		{"a contract without a name", `"id": "coop-plains"`, `"id": ""`, `price_book contracts[0] ""`},
 	} {
-		require.Contains(t, string(catalogue.Demo), c.old, c.reason)
+		require.True(t, bytes.Contains(catalogue.Demo, []byte(c.old)), "%s: the demonstration catalogue holds %s", c.reason, c.old)
 		file := bytes.Replace(catalogue.Demo, []byte(c.old), []byte(c.new), 1)
 		assert.Error(t, valid(t, s, file), "schema: %s", c.reason)
 		r := Check(file)
 		require.NotZero(t, r.Faults(), "reader: %s", c.reason)
-		assert.Contains(t, strings.Join(r.Lines(true), "\n"), c.line, c.reason)
+		lines := r.Lines("mine.json", true)
+		i := slices.IndexFunc(lines, func(line string) bool { return strings.Contains(line, c.line) })
+		if !assert.GreaterOrEqual(t, i, 0, "%s: %q", c.reason, lines) {
+			continue
+		}
+		before, _, _ := bytes.Cut(file, []byte(c.new))
+		at := fmt.Sprintf("mine.json:%d: ", bytes.Count(before, []byte("\n"))+1)
+		assert.True(t, strings.HasPrefix(lines[i], at), "%s: %s, not %s", c.reason, at, lines[i])
 	}
 }
 
@@ -68,11 +75,12 @@ func TestWhatOnlyTheReaderSees(t *testing.T) {
 		{"an option without a price", `"build-seam": "0.00",`, ``, `price_book prices "build-seam": has no price, but options[0] "build-seam" needs one`},
 		{"a price for nothing", `"build-seam": "0.00",`, `"build-seam": "0.00", "build-dream": "9.00",`, `price_book prices "build-dream": is no chassis, body or price key`},
 	} {
+		require.True(t, bytes.Contains(catalogue.Demo, []byte(c.old)), "%s: the demonstration catalogue holds %s", c.reason, c.old)
 		file := bytes.Replace(catalogue.Demo, []byte(c.old), []byte(c.new), 1)
 		require.NoError(t, valid(t, s, file), c.reason)
 		r := Check(file)
 		require.NotZero(t, r.Faults(), c.reason)
-		assert.Contains(t, strings.Join(r.Lines(true), "\n"), c.line, c.reason)
+		assert.Contains(t, strings.Join(r.Lines("mine.json", true), "\n"), c.line, c.reason)
 	}
 }
 
@@ -85,7 +93,7 @@ func TestFixedWordsAreThoseOfTheReader(t *testing.T) {
 		"Rule.kind": `"kind": "physics"`, "Test.op": `"op": "="`, "Activity.source": `"source": "chassis"`, "Activity.only": `"only": "module"`, "Fee.per": `"per": "unit"`,
 	} {
 		field, _, _ := strings.Cut(piece, ":")
-		require.Contains(t, string(catalogue.Demo), piece, name)
+		require.True(t, bytes.Contains(catalogue.Demo, []byte(piece)), "%s: the demonstration catalogue holds %s", name, piece)
 		r := Check(bytes.Replace(catalogue.Demo, []byte(piece), []byte(field+`: "no-such-word"`), 1))
 		i := slices.IndexFunc(r.Problems, func(p config.Problem) bool { return strings.Contains(p.Text, `"no-such-word" is not`) })
 		require.GreaterOrEqual(t, i, 0, "%s: %v", name, r.Problems)

@@ -13,17 +13,21 @@ type Result struct {
 	Problems config.Problems   // what the reader refuses
 	Findings []config.Finding  // what the lint of the rules found
 	Read     *config.Catalogue // nil when it could not be read at all
+	places   places
 }
 
 // Check reads a catalogue file as the page does, and looks through its rules.
 func Check(file []byte) Result {
 	cat, err := config.Read(file)
 	if err != nil {
-		return Result{Problems: err.(config.Problems)}
+		return Result{Problems: err.(config.Problems), places: placesOf(file)}
 	}
-	r := Result{Read: cat}
+	r := Result{Read: cat, places: placesOf(file)}
 	if _, err := pricing.ReadBook(cat.PriceBook, cat); err != nil {
-		r.Problems = err.(config.Problems)
+		for _, p := range err.(config.Problems) {
+			p.Where = cursorForm.ReplaceAllString(p.Where, "") // counted from the book's first line
+			r.Problems = append(r.Problems, p)
+		}
 	}
 	for _, f := range rules.Lint(cat) {
 		if f.Code != "catalogue.no-price" { // the price book's reader has said so
@@ -47,20 +51,27 @@ func (r *Result) count(s config.Severity) int {
 	return n
 }
 
-// Lines says everything in words, a line each: place, fault and remedy. Notes
-// are only counted unless asked for.
-func (r *Result) Lines(notes bool) []string {
+// Lines says everything in words, a line each: the file's name and line, the
+// place, the fault and its remedy. Notes are only counted unless asked for.
+func (r *Result) Lines(name string, notes bool) []string {
 	var lines []string
+	add := func(where, text string) {
+		at := name
+		if n := r.places.line(where); n > 0 {
+			at = fmt.Sprintf("%s:%d", name, n)
+		}
+		lines = append(lines, at+": "+text)
+	}
 	for _, p := range r.Problems {
-		lines = append(lines, p.String())
+		add(p.Where, p.String())
 	}
 	for _, f := range r.Findings {
 		if f.Severity != config.Note || notes {
-			lines = append(lines, fmt.Sprintf("%s: %s: %s %s", f.Severity, f.Where, f.Text, f.Remedy))
+			add(f.Where, fmt.Sprintf("%s: %s: %s %s", f.Severity, f.Where, f.Text, f.Remedy))
 		}
 	}
 	if n := r.count(config.Note); n > 0 && !notes {
-		lines = append(lines, fmt.Sprintf("%d notes; -notes lists them", n))
+		lines = append(lines, fmt.Sprintf("%s: %d notes; -notes lists them", name, n))
 	}
 	return lines
 }

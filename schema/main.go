@@ -78,8 +78,8 @@ func checkFile(name string, notes bool, out, errs io.Writer) int {
 		return 2
 	}
 	r := Check(file)
-	for _, line := range r.Lines(notes) {
-		fmt.Fprintf(out, "%s: %s\n", name, line)
+	for _, line := range r.Lines(name, notes) {
+		fmt.Fprintln(out, line)
 	}
 	if r.Faults() > 0 {
 		return 1

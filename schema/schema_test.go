@@ -17,12 +17,12 @@ import (
 )
 
 func ExampleCheck() {
-	file := strings.Replace(string(catalogue.Demo), `"choose": "one"`, `"choose": "two"`, 1)
+	file := strings.Replace(string(catalogue.Demo), `"valid_from": "2026-11-01"`, `"valid_from": "2026-11-31"`, 1)
 	r := Check([]byte(file))
-	for _, line := range r.Lines(false) {
+	for _, line := range r.Lines("mine.json", false) {
 		fmt.Println(line)
 	}
-	// Output: groups[0] "body-build" choose: "two" is not "one", "at-most-one" or "any"
+	// Output: mine.json:6: line 6, column 17 at valid_from: "2026-11-31" is not a date: write year-month-day, such as 2027-03-31
 }
 
 func ExampleFormat() {
@@ -120,7 +120,7 @@ func TestCommand(t *testing.T) {
 		{"no file", []string{"check"}, 2, "", "usage"},
 		{"a file that is not there", []string{"check", filepath.Join(dir, "none.json")}, 2, "", "none.json"},
 		{"in order", []string{"check", good}, 0, "good.json: in order: \"Demonstration catalogue", ""},
-		{"with its notes", []string{"check", "-notes", good}, 0, "good.json: note: option", ""},
+		{"with its notes", []string{"check", "-notes", good}, 0, ": note: option", ""},
 		{"not in order", []string{"check", bad}, 1, `at pricebook: there is no field "pricebook" here`, ""},
 		{"one of two not in order", []string{"check", cut, good}, 1, "cut.json: the end of the file: the file ends too early", ""},
 		{"format of a file in order", []string{"format", good}, 0, "", ""},
