@@ -156,7 +156,7 @@ type Compartment struct {
 	WidthIn  quantity.Length `json:"width_in"` // inside, along the vehicle
 	DepthIn  quantity.Length `json:"depth_in"` // inside, across the vehicle
 	HeightIn quantity.Length `json:"height_in"`
-	LimitLb  quantity.Mass   `json:"limit_lb"` // rated load of its floor or shelf; 0 not stated
+	LimitLb  quantity.Mass   `json:"limit_lb,omitempty"` // rated load of its floor or shelf; 0 not stated
 }
 
 // Seat is a place for a person. Kind is "cab", "attendant", "bench", "folding"
@@ -218,7 +218,7 @@ type Option struct {
 	Label    string `json:"label"`
 	Spec     string `json:"spec"`                // the sentence printed in the quote
 	Standard bool   `json:"standard,omitempty"`  // what a unit gets when the customer does not say
-	Kept     bool   `json:"kept,omitempty"`      // what an existing module has already: standard in a remount, in its group
+	Remount  bool   `json:"remount,omitempty"`   // standard in a remount, in place of its group's usual ones: what the module has already, or work always done
 	MaxQty   int    `json:"max_qty,omitempty"`   // 0 and 1 both mean one
 	PriceKey string `json:"price_key,omitempty"` // empty: the option's id
 

@@ -151,7 +151,7 @@ func (c *Catalogue) BodyOf(u *Unit) *Body {
 
 // As is the catalogue as it stands for a unit: itself, or for a remount one in
 // which the existing body has the measured figures, so that rules judge those,
-// and in which keeping what the module has is the standard choice. It has the
+// and in which the options meant for remounts are the standard ones. It has the
 // same content hash and shares everything else.
 func (c *Catalogue) As(u *Unit) *Catalogue {
 	remount, _ := c.Measured(u)
@@ -162,10 +162,10 @@ func (c *Catalogue) As(u *Unit) *Catalogue {
 	m.Bodies, m.Options = slices.Clone(c.Bodies), slices.Clone(c.Options)
 	m.Bodies[c.index.bodies[u.Body]] = *c.BodyOf(u)
 	for g := range c.index.members {
-		kept := func(i int) bool { return c.Options[i].Kept }
-		if slices.ContainsFunc(c.Members(g), kept) {
+		usual := func(i int) bool { return c.Options[i].Remount }
+		if slices.ContainsFunc(c.Members(g), usual) {
 			for _, i := range c.Members(g) {
-				m.Options[i].Standard = kept(i)
+				m.Options[i].Standard = usual(i)
 			}
 		}
 	}

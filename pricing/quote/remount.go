@@ -83,6 +83,7 @@ func mounting(ed *Edition, d *Draft, ch *config.Chassis, in quantity.System) Mou
 		for _, r := range ed.Rules.Conflict(&m.Unit, nil) {
 			m.Stops = append(m.Stops, (&Quote{Edition: ed}).Words(r, in))
 		}
+		slices.Sort(m.Stops) // what the rules have learnt must not show
 		return m
 	}
 	u := &m.Unit
