@@ -16,32 +16,44 @@ type Completion struct {
 // Proven reports whether no full unit with these picks costs less.
 func (c Completion) Proven() bool { return c.Found && c.Cost == c.Bound }
 
+// firstLook is how many conflicts go into good units before the proof.
+const firstLook = 300
+
 // Complete looks for the full unit that keeps the deliberate picks, all rules
 // and all limits and whose cost is least: the cheapest, the lightest, the
 // soonest. cost is of one of an option, in whole steps of the caller's choice
 // (cents, tenths of a pound, ...), below 1e15 in all; it is not asked for
-// chassis and bodies, which stay. At most budget conflicts are spent, 0
-// meaning no bound.
+// chassis and bodies, which stay. About budget conflicts are spent, 0 meaning
+// no bound.
 func (e *Engine) Complete(u *config.Unit, limits *Limits, cost func(id string) int64, budget int64) Completion {
 	quantity := e.quantities(u)
 	w := weighed{cost: make([]int64, e.n)}
 	for v := e.firstOption(); v < e.n; v++ {
 		w.cost[v] = cost(e.ids[v])
 	}
-	guards, _ := e.limits.load(e, u, limits)
-	if e.gauge == 0 {
-		e.gauge = e.solver.AddLimit(solve.Limit{})
+	// The search adds helpers of its own, so it gets a solver of its own. From
+	// above first, which gives good units soon, then from below for the proof.
+	s := e.newSolver()
+	var ask []solve.Lit
+	list, _ := e.weigh(e.limitsOf(limits, [2]string{u.Chassis, u.Body}))
+	for i := range list {
+		ask = append(ask, s.AddLimit(e.solveLimit(&list[i], quantity)))
 	}
-	picks := e.picks(u)
-	best := e.solver.Minimize(append(append([]solve.Lit(nil), guards...), picks...), e.solveLimit(&w, quantity).Groups, e.gauge, budget)
+	ask = append(ask, e.picks(u)...)
+	groups := e.solveLimit(&w, quantity).Groups
+	best := s.Minimize(ask, groups, s.AddLimit(solve.Limit{}), firstLook)
+	model := e.model(s)
+	if !best.Proven() {
+		if up := s.Climb(ask, groups, budget); up.Found && (!best.Found || up.Cost <= best.Cost) {
+			best, model = up, e.model(s)
+		} else {
+			best.Bound = max(best.Bound, up.Bound)
+		}
+	}
 	out := Completion{Found: best.Found, Cost: best.Cost, Bound: best.Bound}
-	if !best.Found {
-		return out
+	if best.Found {
+		f := filler{e: e, model: model}
+		out.Unit = f.result(u)
 	}
-	f := filler{e: e, model: make([]bool, e.n)}
-	for v := range f.model {
-		f.model[v] = e.solver.Model(solve.Pos(v))
-	}
-	out.Unit = f.result(u)
 	return out
 }

@@ -30,7 +30,6 @@ type Engine struct {
 	limits limitSet
 	other  others
 	proof  *prover
-	gauge  solve.Lit // guard set apart for sums; 0 until the first is needed
 
 	// Budget is how many conflicts Answer spends at most on a single question
 	// before it leaves it as Checking; at least 1.
