@@ -61,14 +61,15 @@ func ReadDraft(data []byte) (*Draft, error) {
 		p.Code = "draft." + p.Code
 		return nil, config.Problems{*p}
 	}
-	if ps := d.check(); len(ps) > 0 {
+	if ps := d.Check(); len(ps) > 0 {
 		return nil, ps
 	}
 	return d, nil
 }
 
-func (d *Draft) check() config.Problems {
-	var ps config.Problems
+// Check says what of the draft is out of range, whatever the catalogue.
+func (d *Draft) Check() config.Problems {
+	ps := d.Terms.Check()
 	if d.Format != DraftFormat {
 		ps = append(ps, config.Problem{Code: "draft.format", Where: "format", Text: fmt.Sprintf("is %q; this program reads %q", d.Format, DraftFormat)})
 	}

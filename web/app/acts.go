@@ -52,6 +52,13 @@ var acts = map[string]func(*session, Act){
 	"save-draft":     saveDraft,
 	"open-draft":     openDraft,
 }
+	"add":            add,
+	"drop":           drop,
+	"work-on":        workOn,
+	"open-costs":     openCosts,
+	"lock-costs":     lockCosts,
+	"forget-costs":   forgetCosts,
+	"too-late":       func(s *session, a Act) { s.view.Late = !s.view.Late },
 
 func goArea(s *session, a Act) {
 	s.view.Area, s.view.Asked = view.AreaByID(a.ID).ID, ""

@@ -10,6 +10,7 @@ import (
 	"fmt"
 
 	"boxwright/config"
+	"boxwright/pricing/costs"
 	"boxwright/pricing/quote"
 	"boxwright/web/assets/catalogue"
 	"boxwright/web/view"
@@ -31,6 +32,7 @@ type Request struct {
 	Today config.Date     `json:"today"`
 	Base  string          `json:"base"` // address of the page, without fragment
 	Kept  bool            `json:"kept"`
+	Costs bool            `json:"costs"` // a sealed cost sheet is kept in the browser
 	Undo  int             `json:"undo"`
 	Redo  int             `json:"redo"`
 }
@@ -41,6 +43,9 @@ type Act struct {
 	ID    string `json:"id"`
 	Value string `json:"value"`
 	On    bool   `json:"on"`
+	// Of a private file: what it holds, and 32 random bytes, in base64.
+	File   string `json:"file,omitempty"`
+	Random string `json:"random,omitempty"`
 }
 
 // Reply is what the page shows and keeps next.
@@ -60,17 +65,20 @@ type Reply struct {
 
 // Step is something only the browser can do.
 type Step struct {
-	Do   string `json:"do"` // "focus", "top", "print", "copy", "save" or "keep-catalogue"
+	Do   string `json:"do"` // "focus", "top", "print", "copy", "save", "keep-catalogue" or "keep-costs"
 	ID   string `json:"id,omitempty"`
 	Name string `json:"name,omitempty"`
 	Type string `json:"type,omitempty"`
 	Text string `json:"text,omitempty"`
+	// Base64 says that Text stands for bytes.
+	Base64 bool `json:"base64,omitempty"`
 }
 
 // App answers requests. It is not safe for concurrent use.
 type App struct {
 	edition *quote.Edition
 	demo    *quote.Edition
+	costs   *costs.Sheet // open until locked; never in a reply
 }
 
 // New is an app with the built-in catalogue, read at the first request.

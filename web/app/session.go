@@ -104,6 +104,7 @@ func (s *session) reply() (*Reply, error) {
 	}
 	s.explain(p)
 	if s.view.Area == "compare" {
+	s.private(p)
 		p.Others = s.others()
 	}
 	r := &Reply{Draft: s.draft, View: s.view, Pins: s.pins, Regions: view.Regions(p), Title: view.Title(p), Say: view.Live(p), Do: s.steps, Unsettled: len(q.Answer.Undecided) > 0 && s.effort < maxEffort}

@@ -15,6 +15,7 @@ let shown = {}; // html last put into each region
 let queue = [];
 let busy = false;
 let kept = true;
+let costs = keep.loadCosts(); // sealed; its clear text never comes to this thread
 
 const core = new Core(trouble);
 
@@ -43,7 +44,7 @@ async function flush() {
     const acts = queue;
     queue = [];
     try {
-      show(await core.ask({ v: 1, acts, draft: state.draft, view: state.view, pins: state.pins, today: today(), base: location.href.split("#")[0], kept, undo: past.length, redo: future.length }), acts);
+      show(await core.ask({ v: 1, acts, draft: state.draft, view: state.view, pins: state.pins, today: today(), base: location.href.split("#")[0], kept, costs: !!costs, undo: past.length, redo: future.length }), acts);
     } catch (e) {
       trouble(`That could not be done (${e.message}). What you entered before is kept.`);
     }
@@ -74,7 +75,7 @@ function show(reply, acts) {
     const html = reply.regions[id];
     if (html === undefined || html === shown[id]) continue;
     shown[id] = html;
-    Idiomorph.morph(document.getElementById(id), html, { morphStyle: "innerHTML", ignoreActiveValue: true });
+    Idiomorph.morph(document.getElementById(id), html, { morphStyle: "innerHTML", ignoreActiveValue: true, callbacks: { beforeAttributeUpdated: (name) => name !== "open" } });
   }
   document.title = reply.title;
   document.documentElement.dataset.theme = reply.view.theme || "";
@@ -111,7 +112,11 @@ function perform(step) {
       copy(step.text);
       break;
     case "save":
-      saveFile(step.name, step.type, step.text);
+      saveFile(step.name, step.type, step.base64 ? bytes(step.text) : step.text);
+      break;
+    case "keep-costs":
+      costs = step.text || "";
+      if (!keep.saveCosts(costs)) trouble("This browser will not keep the sealed cost sheet; open its file again next time.");
       break;
     case "keep-catalogue":
       if (!keep.saveCatalogue(step.text)) trouble("This browser will not keep the catalogue for next time; it stays loaded until the page is closed.");
@@ -131,6 +136,8 @@ async function copy(text) {
     }
   }
 }
+
+const bytes = (text) => Uint8Array.from(atob(text), (c) => c.charCodeAt(0));
 
 function saveFile(name, type, text) {
   const a = document.createElement("a");
@@ -157,6 +164,7 @@ document.addEventListener("click", (e) => {
   const el = e.target.closest("[data-act]");
   if (!el || el.matches("input, select, textarea")) return;
   e.preventDefault();
+  if (el.dataset.secret) return secret(el, "", costs);
   switch (el.dataset.act) {
     case "undo":
       return step(past, future);
@@ -176,7 +184,7 @@ document.addEventListener("change", (e) => {
   if (el.type === "file") {
     const [file] = el.files;
     el.value = "";
-    if (file) readFile(el.dataset.act, file);
+    if (file) readFile(el, file);
   } else if (el.type === "checkbox" || el.type === "radio") {
     act(doing(el, { on: el.checked, value: el.dataset.value ?? el.value }));
   } else if (!el.dataset.live) {
@@ -204,15 +212,28 @@ document.addEventListener("keydown", (e) => {
 
 const MAX_FILE = 8 << 20;
 
-function readFile(name, file) {
+// secret asks for something that takes a passphrase. It goes to the worker once
+// and is cleared here.
+function secret(el, id, file) {
+  const field = document.getElementById(el.dataset.secret);
+  const random = crypto.getRandomValues(new Uint8Array(32));
+  act({ do: el.dataset.act, id, value: field.value, file, random: btoa(String.fromCharCode(...random)) });
+  field.value = "";
+}
+
+function readFile(el, file) {
   if (file.size > MAX_FILE) {
     trouble(`${file.name} has ${file.size.toLocaleString("en")} bytes; the most that is read is ${MAX_FILE.toLocaleString("en")}. Nothing was changed.`);
     return;
   }
   const reader = new FileReader();
-  reader.onload = () => act({ do: name, id: file.name, value: reader.result });
+  reader.onload = () => {
+    if (el.dataset.secret) secret(el, file.name, reader.result.split(",")[1] || "");
+    else act({ do: el.dataset.act, id: file.name, value: reader.result });
+  };
   reader.onerror = () => trouble(`${file.name} could not be read. Nothing was changed.`);
-  reader.readAsText(file);
+  if (el.dataset.secret) reader.readAsDataURL(file);
+  else reader.readAsText(file);
 }
 
 function openFragment() {

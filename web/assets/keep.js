@@ -2,6 +2,7 @@
 
 const KEY = "boxwright.state.1";
 const CATALOGUE = "boxwright.catalogue.1";
+const COSTS = "boxwright.costs.1"; // the seller's cost sheet, sealed
 
 function read(key) {
   try {
@@ -34,3 +35,5 @@ export function load() {
 export const save = (state) => write(KEY, JSON.stringify(state));
 export const loadCatalogue = () => read(CATALOGUE);
 export const saveCatalogue = (text) => write(CATALOGUE, text);
+export const loadCosts = () => read(COSTS) || "";
+export const saveCosts = (sealed) => write(COSTS, sealed || null);

@@ -38,36 +38,3 @@ func loadBars(p *Page) Part {
 func chart(said string, w, h float64, parts []Part) Part {
 	return El("figure", El("svg", Class("drawing chart"), At("role", "img"), At("aria-label", said), At("viewBox", "0 0 "+n(w)+" "+n(h)), Many(parts...)))
 }
-
-// scheduleChart is a bar for each step from order to delivery, with the steps
-// that decide the date in the accent and float as a dashed line.
-func scheduleChart(p *Page) Part {
-	s := p.Q.Plan
-	const left, right, row = 132.0, 460.0, 13.0
-	end := 1.0
-	for _, st := range s.Steps {
-		end = max(end, st.LF, st.EF)
-	}
-	x := func(d float64) float64 { return left + (right-left)*d/end }
-	var parts []Part
-	said := "Schedule from " + s.Order.Long() + ". Steps that decide the date:"
-	for i, st := range s.Steps {
-		y := 6 + row*float64(i)
-		class := "work"
-		if st.Critical {
-			class = "critical"
-			said += " " + st.Label + " until " + st.Finish.Long() + ";"
-		}
-		parts = append(parts, words("small end", left-4, y+8, st.Label), rect("slot", left, y, right-left, 9), rect(class, x(st.ES), y, max(x(st.EF)-x(st.ES), 0.8), 9))
-		if st.LF > st.EF+0.05 {
-			parts = append(parts, path("float", "M"+n(x(st.EF))+" "+n(y+4.5)+"H"+n(x(st.LF))))
-		}
-	}
-	bottom := 6 + row*float64(len(s.Steps))
-	for i := 0; i <= 4; i++ {
-		d := end * float64(i) / 4
-		parts = append(parts, words("small mid", x(d), bottom+9, quantity.Group(d, 0)))
-	}
-	parts = append(parts, words("small mid", (left+right)/2, bottom+19, "working days from the order; delivery at even odds "+s.EvenOdds.Long()))
-	return chart(said+" delivery at even odds "+s.EvenOdds.Long()+".", 480, bottom+24, parts)
-}

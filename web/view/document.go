@@ -55,6 +55,7 @@ func linkBox(p *Page) Part {
 // paper is the quote itself. A table carries the running head and foot, since
 // every browser repeats those on each page.
 func paper(p *Page) Part {
+	p = leading(p)
 	d := p.Q.Draft
 	cat := p.Q.Edition.Cat
 	number := d.Number
@@ -68,14 +69,16 @@ func paper(p *Page) Part {
 		El("tfoot", El("tr", El("td", foot))),
 		El("tbody", El("tr", El("td",
 			cover(p),
+			fleetPaper(p),
 			specification(p),
 			El("h2", Text("Weights")), sideView(p), figures(p, "At full load", figuresOf(&p.Q.Weight.Report, "weight.")),
 			El("h2", Text("Electrical")), figures(p, "12 V and 125 V", figuresOf(&p.Q.Power.Report, "power.")),
 			El("h2", Text("Space")), planView(p), figures(p, "Inside and outside", figuresOf(&p.Q.Space.Report, "space.")),
 			El("h2", Text("Compliance: "+p.Q.Assume.Label)), complianceTable(p),
-			El("h2", Text("Delivery")), dates(p),
+			El("h2", Text("Delivery")), dates(p), deliveriesTable(p),
 			El("h2", Text("Price")), priceTable(p),
-			El("h2", Text("Payments")), paymentTable(p),
+			El("h2", Text("Payments")), paymentTable(p), leasePaper(p),
+			otherUnits(p),
 			printedCautions(),
 			acceptance(p),
 		))),

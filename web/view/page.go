@@ -27,21 +27,25 @@ type State struct {
 	OnlyDif bool              `json:"only_dif,omitempty"`
 	Address string            `json:"address,omitempty"` // where the page is published, for links
 	Ticket  *weight.Ticket    `json:"ticket,omitempty"`  // scale ticket being entered
+	Chance  int               `json:"chance,omitempty"`  // in a hundred, of the delivery date asked for
+	Late    bool              `json:"late,omitempty"`    // the options that would be too late are listed
 	Typed   map[string]string `json:"typed,omitempty"`   // text in a field that could not be taken
 	Wrong   map[string]string `json:"wrong,omitempty"`   // and why, by field
 }
 
 // Page is everything one screen is drawn from.
 type Page struct {
-	Q      *quote.Quote
-	State  *State
-	Others []Other // what Compare sets beside the unit
-	Link   string  // fragment that reproduces the draft
-	Base   string  // address of this page
-	Undo   int     // steps that can be undone
-	Redo   int
-	Kept   bool // the browser keeps the draft
-	Notice string
+	Q         *quote.Quote
+	State     *State
+	Others    []Other // what Compare sets beside the unit
+	Link      string  // fragment that reproduces the draft
+	Base      string  // address of this page
+	Undo      int     // steps that can be undone
+	Redo      int
+	Kept      bool // the browser keeps the draft
+	Notice    string
+	Costs     *Costs // the seller's own, while open; for the Price area alone
+	CostsKept bool   // a sealed cost sheet is kept in the browser
 	// Answers to the open "why": reasons and ways out.
 	Reasons []rules.Reason
 	Mends   []rules.Mend

@@ -217,7 +217,7 @@ func massText(p *Page, o *config.Option) string {
 }
 
 func priceText(p *Page, id string) string {
-	a := pricing.PriceOf(p.Q.Edition.Book, p.Q.Edition.Cat, id)
+	a := pricing.PriceOf(p.Q.Book, p.Q.Edition.Cat, id)
 	if a.IsZero() {
 		return "included"
 	}
