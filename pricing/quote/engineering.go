@@ -163,12 +163,13 @@ func Weighed(list []weight.Ticket, was, is *config.Unit) []weight.Ticket {
 			continue
 		}
 		u := was.Clone()
-		t.Unit = &config.Unit{Catalogue: u.Catalogue, Edition: u.Edition, Chassis: u.Chassis, Body: u.Body, Picks: u.Picks, RuleSet: u.RuleSet, OrderOn: u.OrderOn, OccupantLb: u.OccupantLb, PatientLb: u.PatientLb}
-		for k := range t.Unit.Picks {
-			t.Unit.Picks[k].Filled = false
+		u.Own, u.NeededBy, u.PayloadLb = nil, config.Date{}, 0
+		t.Unit = &u
+		for k := range u.Picks {
+			u.Picks[k].Filled = false
 		}
-		if t.Condition == "gross" {
-			t.Unit.Carried = u.Carried
+		if t.Condition != "gross" {
+			u.Carried = nil
 		}
 	}
 	return out
