@@ -51,6 +51,13 @@ var acts = map[string]func(*session, Act){
 	"demo-catalogue": demoCatalogue,
 	"save-draft":     saveDraft,
 	"open-draft":     openDraft,
+	"add":            add,
+	"drop":           drop,
+	"work-on":        workOn,
+	"open-costs":     openCosts,
+	"lock-costs":     lockCosts,
+	"forget-costs":   forgetCosts,
+	"too-late":       func(s *session, a Act) { s.view.Late = !s.view.Late },
 }
 	"add":            add,
 	"drop":           drop,
