@@ -1,10 +1,12 @@
 package quote
 
 import (
+	"fmt"
 	"slices"
 	"strings"
 
 	"boxwright/config/rules"
+	"boxwright/pricing"
 )
 
 // MendWords is the label of a way out: what pressing it gives up.
@@ -25,33 +27,48 @@ func (q *Quote) MendWords(m *rules.Mend) string {
 
 // MendEffect says what a way out does to the price and to what was filled in.
 func (q *Quote) MendEffect(m *rules.Mend) string {
-	text := ""
+	besides := slices.DeleteFunc(slices.Clone(m.Changes), func(c rules.Change) bool { return slices.Contains(m.Drop, c.Option) })
 	d := *q.Draft
 	d.Unit = m.Unit
-	if s, err := priceAll(q.Edition, &d); err == nil {
-		by := s.Total.Sub(q.Price.Total)
-		sign := ""
-		if by.Sign() >= 0 {
-			sign = "+"
-		}
-		text = "Total " + sign + by.Show() + "."
+	s, err := priceAll(q.Edition, &d)
+	if err != nil {
+		return q.ChangeWords(besides)
 	}
-	var added, out []string
-	for _, c := range m.Changes {
-		if slices.Contains(m.Drop, c.Option) {
+	return q.Effect(s.Total.Sub(q.Price.Total), besides)
+}
+
+// Effect words a change of the total and of what was filled in.
+func (q *Quote) Effect(by pricing.Amount, changes []rules.Change) string {
+	sign := ""
+	if by.Sign() >= 0 {
+		sign = "+"
+	}
+	return "Total " + sign + by.Show() + ". " + q.ChangeWords(changes)
+}
+
+// ChangeWords names what completing the unit added and took out.
+func (q *Quote) ChangeWords(changes []rules.Change) string {
+	const named = 5
+	text := ""
+	for _, side := range []struct {
+		added bool
+		words string
+	}{{false, "Gives way: "}, {true, "Comes in: "}} {
+		var names []string
+		for _, c := range changes {
+			if c.Added == side.added {
+				names = append(names, q.Edition.Cat.LabelOf(c.Option))
+			}
+		}
+		if len(names) == 0 {
 			continue
 		}
-		if c.Added {
-			added = append(added, q.Edition.Cat.LabelOf(c.Option))
-		} else {
-			out = append(out, q.Edition.Cat.LabelOf(c.Option))
+		more := ""
+		if len(names) > named {
+			more = fmt.Sprintf(" and %d more", len(names)-named)
+			names = names[:named]
 		}
+		text += side.words + strings.Join(names, "; ") + more + ". "
 	}
-	if len(added) > 0 {
-		text += " Also added: " + strings.Join(added, "; ") + "."
-	}
-	if len(out) > 0 {
-		text += " Gives way: " + strings.Join(out, "; ") + "."
-	}
-	return text
+	return strings.TrimSpace(text)
 }

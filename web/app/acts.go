@@ -33,6 +33,7 @@ var acts = map[string]func(*session, Act){
 	"settle":         func(s *session, a Act) { s.effort, _ = strconv.Atoi(a.Value) },
 	"why":            ask,
 	"mend":           mend,
+	"offer":          takeOffer,
 	"set":            setField,
 	"carry":          carry,
 	"stow":           stow,
@@ -59,13 +60,6 @@ var acts = map[string]func(*session, Act){
 	"forget-costs":   forgetCosts,
 	"too-late":       func(s *session, a Act) { s.view.Late = !s.view.Late },
 }
-	"add":            add,
-	"drop":           drop,
-	"work-on":        workOn,
-	"open-costs":     openCosts,
-	"lock-costs":     lockCosts,
-	"forget-costs":   forgetCosts,
-	"too-late":       func(s *session, a Act) { s.view.Late = !s.view.Late },
 
 func goArea(s *session, a Act) {
 	s.view.Area, s.view.Asked = view.AreaByID(a.ID).ID, ""
@@ -99,20 +93,34 @@ func pick(s *session, a Act) {
 		s.notice = o.Label + " cannot be had with the present choices."
 		return
 	}
+	full, changes, _ := quote.Take(s.app.edition, s.draft, o.ID)
+	if len(changes) > quote.FewChanges {
+		s.view.Asked = o.ID
+		s.notice = o.Label + " fits, but " + strconv.Itoa(len(changes)) + " things filled in would change. See what is offered beside it."
+		s.step(Step{Do: "focus", ID: "why-" + o.ID})
+		return
+	}
 	s.view.Asked = ""
-	s.take(o, max(u.Qty(o.ID), 1))
-	s.refill()
+	s.draft.Unit = full
+	s.tell(changes)
 }
 
-// take puts a deliberate pick in, dropping its rivals in a single-choice group.
-func (s *session) take(o *config.Option, qty int) {
-	cat, u := s.app.edition.Cat, &s.draft.Unit
-	if g := cat.GroupByID(o.Group); g.Choose != config.ChooseAny {
-		for _, m := range cat.Members(g.ID) {
-			u.Drop(cat.Options[m].ID)
-		}
+// takeOffer takes an option in one of the ways offered, worked out again from
+// the same unit.
+func takeOffer(s *session, a Act) {
+	q, err := quote.Compute(s.app.edition, s.draft)
+	if err != nil {
+		return
 	}
-	u.Set(config.Pick{Option: o.ID, Qty: qty})
+	offers := quote.Offers(q, a.ID)
+	i, err := strconv.Atoi(a.Value)
+	if err != nil || i < 0 || i >= len(offers) {
+		s.fault("That is no longer offered; ask again.")
+		return
+	}
+	s.draft.Unit = offers[i].Unit
+	s.view.Asked = ""
+	s.notice = s.app.edition.Cat.LabelOf(a.ID) + " is in. " + q.ChangeWords(offers[i].Changes)
 }
 
 // release makes a deliberate pick give way again.

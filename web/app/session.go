@@ -3,6 +3,7 @@ package app
 import (
 	"fmt"
 
+	"boxwright/config/rules"
 	"boxwright/pricing/link"
 	"boxwright/pricing/quote"
 	"boxwright/web/view"
@@ -103,8 +104,8 @@ func (s *session) reply() (*Reply, error) {
 		Q: q, State: s.view, Link: text, Base: s.req.Base, Undo: s.req.Undo, Redo: s.req.Redo, Kept: s.req.Kept, Notice: s.notice,
 	}
 	s.explain(p)
-	if s.view.Area == "compare" {
 	s.private(p)
+	if s.view.Area == "compare" {
 		p.Others = s.others()
 	}
 	r := &Reply{Draft: s.draft, View: s.view, Pins: s.pins, Regions: view.Regions(p), Title: view.Title(p), Say: view.Live(p), Do: s.steps, Unsettled: len(q.Answer.Undecided) > 0 && s.effort < maxEffort}
@@ -124,6 +125,10 @@ func (s *session) explain(p *view.Page) {
 		return
 	}
 	ed, limits := s.app.edition, s.limits()
+	if p.Q.Answer.Of(id) == rules.Open && !s.draft.Unit.Has(id) {
+		p.Offers = quote.Offers(p.Q, id)
+		return
+	}
 	p.Reasons = ed.Rules.Why(&s.draft.Unit, limits, id)
 	p.Mends = ed.Rules.Mend(&s.draft.Unit, limits, id, nil)
 }

@@ -62,7 +62,7 @@ var gauges = []struct{ code, label string }{
 
 func standing(p *Page) Part {
 	q := p.Q
-	return El("div", Class("inner"),
+	return Many(summaryLine(p), El("div", Class("inner"),
 		El("h2", Text("Where it stands")),
 		El("div", Class("gauges"), Each(gauges, func(_ int, g struct{ code, label string }) Part {
 			f, ok := q.Figure(g.code)
@@ -80,7 +80,26 @@ func standing(p *Page) Part {
 		El("h3", Text("Price")),
 		El("p", Class("big"), Text(q.Total())),
 		standingFindings(p),
-	)
+	))
+}
+
+// summaryLine stays in sight at the foot of a narrow screen.
+func summaryLine(p *Page) Part {
+	cell := func(label, value string, s config.Severity) Part {
+		return El("span", El("small", mark(s), Text(" "+label)), El("b", Text(value)))
+	}
+	out := []Part{Class("line"), At("aria-hidden", "true")} // the same is read out from below
+	for _, g := range gauges[:2] {
+		if f, ok := p.Q.Figure(g.code); ok {
+			v := f.Value
+			if f.Sense != "" {
+				v = f.Margin()
+			}
+			out = append(out, cell([]string{"Payload left", "Front axle"}[min(len(out)-2, 1)], p.show(v, f.Unit), severityOf(f)))
+		}
+	}
+	out = append(out, cell("Delivery", p.Q.Plan.EvenOdds.Long()[4:], worst(p.Q.Findings, []string{"time"})), cell("Price", p.Q.Price.Total.Show(), worst(p.Q.Findings, []string{"price"})))
+	return El("div", out...)
 }
 
 func gauge(p *Page, f config.Figure) Part {

@@ -49,6 +49,7 @@ type Page struct {
 	// Answers to the open "why": reasons and ways out.
 	Reasons []rules.Reason
 	Mends   []rules.Mend
+	Offers  []quote.Offer // where it fits only by changing much of what was filled in
 }
 
 // Other is a quote pinned for comparison; Fault says why it could not be

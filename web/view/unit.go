@@ -236,12 +236,33 @@ func why(p *Page, id string) Part {
 			return Many(El("h4", Text(title)), El("p", Text(q.Words(r, p.system()))),
 				If(len(r.Picks) > 0, El("p", Class("how"), Text("With your choice of: "+q.Labels(r.Picks)))))
 		}),
-		If(len(p.Mends) > 0, Many(El("h4", Text("What would help")),
-			El("ul", Class("mends"), Each(p.Mends, func(i int, m rules.Mend) Part {
-				return El("li", action("mend", id, strconv.Itoa(i), q.MendWords(&m), At("id", "mend-"+id+"-"+strconv.Itoa(i))), El("span", Class("how"), Text(q.MendEffect(&m))))
-			})))),
-		If(len(p.Mends) == 0 && !q.Draft.Unit.Has(id), El("p", Text("No change of your other choices makes it possible on any chassis of this catalogue."))),
+		When(len(p.Mends) > 0, func() Part {
+			return ways("What would help", len(p.Mends), func(i int) Part {
+				return wayOut("mend", id, i, q.MendWords(&p.Mends[i]), q.MendEffect(&p.Mends[i]))
+			})
+		}),
+		When(len(p.Offers) > 0, func() Part {
+			return ways("It goes with your own choices, but "+count(len(p.Offers[0].Changes), "thing", "things")+" filled in would change", len(p.Offers), func(i int) Part {
+				o := &p.Offers[i]
+				return wayOut("offer", id, i, q.OfferWords(o), q.Effect(o.Price, o.Changes))
+			})
+		}),
+		If(len(p.Mends)+len(p.Offers) == 0 && !q.Draft.Unit.Has(id), El("p", Text("No change of your other choices makes it possible in this catalogue."))),
 	)
+}
+
+// ways lists buttons, each with what it does written beneath.
+func ways(title string, n int, way func(i int) Part) Part {
+	list := make([]Part, n)
+	for i := range list {
+		list[i] = way(i)
+	}
+	return Many(El("h4", Text(title)), El("ul", Class("mends"), Many(list...)))
+}
+
+func wayOut(do, id string, i int, label, effect string) Part {
+	n := strconv.Itoa(i)
+	return El("li", action(do, id, n, label, At("id", do+"-"+id+"-"+n)), El("span", Class("how"), Text(effect)))
 }
 
 func chassisChoice(p *Page) Part {
