@@ -5,34 +5,53 @@ import (
 	. "boxwright/web/view/markup"
 )
 
-// loadBars shows each duty mode against the hot alternator at idle and at high
-// idle.
+// loadBars sets each duty mode's load, with its likely range, against what the
+// alternator gives hot at idle, hot at high idle and cold by its nameplate.
 func loadBars(p *Page) Part {
 	s := p.Q.Power
-	const left, right, row = 130.0, 390.0, 20.0
-	top := max(float64(s.Hot.HighIdleA), float64(s.Hot.IdleA), 1)
+	const left, right, row = 4.0, 326.0, 24.0
+	type line struct {
+		label, class string
+		amps         quantity.Current
+		low, high    float64
+	}
+	lines := []line{
+		{"Alternator cold, nameplate", "given", s.Hot.ColdA, 0, 0},
+		{"Alternator at 200 F, high idle", "given", s.Hot.HighIdleA, 0, 0},
+		{"Alternator at 200 F, idle", "given", s.Hot.IdleA, 0, 0},
+	}
 	for _, m := range s.Modes {
-		top = max(top, float64(m.LoadA))
-	}
-	top *= 1.08
-	x := func(a quantity.Current) float64 { return left + (right-left)*float64(a)/top }
-	var parts []Part
-	said := "12 V load by duty mode. Alternator when hot: " + p.show(float64(s.Hot.IdleA), quantity.Amp) + " at idle, " + p.show(float64(s.Hot.HighIdleA), quantity.Amp) + " at high idle."
-	for i, m := range s.Modes {
-		y := 8 + row*float64(i)
-		class := "work"
-		if m.SupplyA > 0 && m.LoadA > m.SupplyA {
-			class = "over"
+		l := line{m.Label, "work", m.LoadA, 0, 0}
+		if f, ok := p.Q.Figure(m.Code); ok {
+			l.low, l.high = f.Low, f.High
 		}
-		parts = append(parts, words("end", left-5, y+10, m.Label), rect("slot", left, y, right-left, 13), rect(class, left, y, x(m.LoadA)-left, 13), words("strong", x(m.LoadA)+3, y+10, p.show(float64(m.LoadA), quantity.Amp)))
-		said += " " + m.Label + " " + p.show(float64(m.LoadA), quantity.Amp) + "."
+		if m.SupplyA > 0 && m.LoadA > m.SupplyA {
+			l.class = "over"
+		}
+		lines = append(lines, l)
 	}
-	bottom := 8 + row*float64(len(s.Modes))
-	for i, a := range []quantity.Current{s.Hot.IdleA, s.Hot.HighIdleA} {
-		name := []string{"hot, idle ", "hot, high idle "}[i]
-		parts = append(parts, path("limit", "M"+n(x(a))+" 4V"+n(bottom+4)), words("small mid", x(a), bottom+12+float64(i)*9, name+p.show(float64(a), quantity.Amp)))
+	top := 1.0
+	for _, l := range lines {
+		top = max(top, float64(l.amps), l.high)
 	}
-	return chart(said, 430, bottom+26, parts)
+	x := func(a float64) float64 { return left + (right-left-2)*a/top }
+	foot := 4 + row*float64(len(lines))
+	said := "12 V loads against the alternator."
+	var parts, over []Part
+	for i, l := range lines {
+		y, end := 4+row*float64(i), x(float64(l.amps))
+		value := p.show(float64(l.amps), quantity.Amp)
+		said += " " + l.label + ": " + value + "."
+		parts = append(parts, rect("slot", left, y+11, right-left, 9), rect(l.class, left, y+11, end-left, 9))
+		if l.class == "given" {
+			over = append(over, trace("limit", "MV", end, y+20, foot))
+		}
+		if l.high > l.low {
+			over = append(over, trace("range", "MHMVMV", x(l.low), y+15.5, x(l.high), x(l.low), y+12.5, y+18.5, x(l.high), y+12.5, y+18.5))
+		}
+		over = append(over, words("", left, y+9, l.label), words("strong end", right, y+9, value))
+	}
+	return El("div", Class("load-chart"), chart(said, 330, foot+2, append(parts, over...)))
 }
 
 func chart(said string, w, h float64, parts []Part) Part {
