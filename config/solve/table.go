@@ -340,13 +340,13 @@ func (t *Table) search(budget int64) {
 	}
 	for _, l := range rest {
 		if !t.released[l.Var()] {
-			t.judge(l, budget)
+			t.judge(l, rest, budget)
 		}
 	}
 	for i := len(t.picks) - 1; i >= 0; i-- {
 		for _, l := range rest {
 			if t.releases(l.Var(), t.picks[i].Var()) {
-				t.judge(l, budget)
+				t.judge(l, rest, budget)
 			}
 		}
 	}
@@ -398,12 +398,22 @@ func (t *Table) learnChanges() {
 // judge asks the solver: briefly with the phases as they are, those of an
 // answer close by, and then, where limits make it hard, with phases that price
 // the limits against each other.
-func (t *Table) judge(l Lit, budget int64) {
+//
+// Without limits an answer may as well show many things at once, so whatever
+// is left unsettled is preferred; with limits that would overload every answer.
+func (t *Table) judge(l Lit, unsettled []Lit, budget int64) {
 	if t.can.has(l) || t.cannot.has(l) || budget > 0 && t.s.Stats.Conflicts-t.started >= totalBudgets*budget {
 		return
 	}
 	ask := t.assumptions(l.Var(), l)
 	r := Unknown
+	if len(t.base) == 0 {
+		for _, x := range unsettled {
+			if !t.can.has(x) {
+				t.s.Prefer(x)
+			}
+		}
+	}
 	if len(t.base) > 0 && (budget <= 0 || budget > firstTry) {
 		if r = t.s.Solve(ask, firstTry); r == Unknown {
 			if _, ok := t.s.Implied(ask); ok {
