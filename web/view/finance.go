@@ -1,6 +1,7 @@
 package view
 
 import (
+	"slices"
 	"strconv"
 
 	"github.com/shopspring/decimal"
@@ -179,16 +180,20 @@ func servicePicture(p *Page) Part {
 	if c == nil {
 		return nil
 	}
-	t := table{caption: "Cost of a year of service, in today's money", heads: []string{"Way", ">a year", ">Years", ">Years beyond the warranty", ">Costs as much as the best other at a price of"}}
+	t := table{caption: "Cost of a year of service, in today's money", heads: []string{"Way", ">a year", ">Years", ">Warranty left", ">Break-even price"}}
+	var how []Part
 	for i, w := range c.Ways {
-		name := Many(Text(w.Choice.Label), If(i == c.Cheapest, Many(Text(" "), El("span", Class("tag ok"), Text("least")))), El("span", Class("how"), Text(w.How)))
+		name := Many(Text(w.Choice.Label), If(i == c.Cheapest, Many(Text(" "), El("span", Class("tag ok"), Text("least")))))
+		how = append(how, El("p", Class("how"), Text(w.Choice.Label+": "+w.How)))
 		even := w.BreakEven.Show()
 		if w.BreakEven.Sign() < 0 {
 			even = "not even for nothing"
 		}
-		t.rows = append(t.rows, []Part{name, El("b", Text(w.PerYear.Show())), Text(strconv.Itoa(w.Choice.Years)), Text(strconv.Itoa(w.Uncovered)), Many(Text(even), El("span", Class("how"), Text("as "+c.Ways[w.Against].Choice.Label)))})
+		t.rows = append(t.rows, []Part{name, El("b", Text(w.PerYear.Show())), Text(strconv.Itoa(w.Choice.Years)), Many(Text(count(w.Choice.Warranty, "year", "years")), If(w.Uncovered > 0, El("span", Class("how"), Text(strconv.Itoa(w.Uncovered)+" without")))), Many(Text(even), El("span", Class("how"), Text("against: "+c.Ways[w.Against].Choice.Label)))})
 	}
-	return Many(t.draw(), sensitivity(p, c))
+	return Many(t.draw(), Many(how...),
+		El("p", Class("how"), Text("At its break-even price a way costs as much a year as the cheapest of the others: a remount is worth having for less than that.")),
+		El("h3", Text("What it hangs on")), sensitivity(p, c))
 }
 
 // sensitivity draws how far each assumption moves the cost of a year, on one
@@ -213,6 +218,7 @@ func sensitivity(p *Page, c *finance.Comparison) Part {
 		parts = append(parts, words("strong", 0, y+7, w.Choice.Label+": "+w.PerYear.Show()+" a year"))
 		y += row
 		said += " " + w.Choice.Label + ", " + w.PerYear.Show() + ":"
+		slices.SortStableFunc(w.Swings, func(a, b finance.Swing) int { return b.Width().Cmp(a.Width()) })
 		for _, s := range w.Swings {
 			if s.Width().IsZero() {
 				continue

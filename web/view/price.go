@@ -232,7 +232,7 @@ func terms(p *Page) Part {
 	}
 	cur := b.Currency
 	fields := func(parts ...Part) Part { return El("div", Class("fields"), Many(parts...)) }
-	return El("div", Class("columns"),
+	return Many(El("div", Class("columns"),
 		block("Contract and discount", fields(
 			choose(p, "terms.contract", "Cooperative contract", t.Contract, "Those in force on the day of the quote", contracts),
 			number(p, "terms.discount_percent", "Discount", blank(t.DiscountPercent), "%", ""),
@@ -251,7 +251,7 @@ func terms(p *Page) Part {
 			number(p, "terms.deposit_percent", "Deposit with the order", blank(t.DepositPercent), "%", ""),
 			number(p, "deal.deposit_amount", "Deposit, amount", blank(t.DepositAmount), cur, "Instead of the percentage"),
 			check(p, "terms.bond", "A performance bond is asked for", t.Bond),
-		)),
+		))),
 		block("Chassis paid early", fields(
 			choose(p, "terms.prepay", "Chassis paid early", t.Prepay, "", prepay),
 			number(p, "deal.prepay_days", "Days early", dayCount(t.PrepayDays), "days", "Empty takes the price book's"),
