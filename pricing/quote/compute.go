@@ -102,7 +102,7 @@ func Limits(ed *Edition, d *Draft) *rules.Limits {
 
 func (q *Quote) gather(others []config.Finding) {
 	q.Findings = slices.Concat(
-		q.fit(), q.Weight.Findings, q.Power.Findings, q.Space.Findings, q.Plan.Findings, q.Price.Findings, q.pending(), others,
+		q.fit(), q.Weight.Findings, q.Power.Findings, q.Space.Findings, q.Plan.Findings, q.Price.Findings, q.pending(), standards.Remount(q.Edition.Cat, &q.Draft.Unit), others,
 	)
 	rank := map[config.Severity]int{config.Stop: 0, config.Warn: 1, config.Note: 2}
 	slices.SortStableFunc(q.Findings, func(a, b config.Finding) int { return cmp.Compare(rank[a.Severity], rank[b.Severity]) })

@@ -13,6 +13,8 @@ import (
 	"boxwright/config/standards"
 	"boxwright/config/weight"
 	"boxwright/pricing"
+	"boxwright/pricing/finance"
+	"boxwright/pricing/money"
 )
 
 // mostMeasured is how many remounted modules the rules are kept compiled for.
@@ -46,6 +48,57 @@ func (ed *Edition) For(u *config.Unit) *Edition {
 	}
 	ed.measured = append(ed.measured, m)
 	return m
+}
+
+// BeginRemount is a new draft that remounts an existing module on a chassis,
+// with what was measured, and kept of the unit before: needs, and rules other
+// than a federal specification that covers no remount. False when the edition
+// has no body that stands for an existing module.
+func BeginRemount(ed *Edition, chassis string, before *config.Unit, today config.Date) (*Draft, bool) {
+	i := slices.IndexFunc(ed.Cat.Bodies, func(b config.Body) bool { return b.Existing })
+	if i < 0 {
+		return nil, false
+	}
+	d := New(ed, chassis, ed.Cat.Bodies[i].ID, today)
+	u := before.Clone()
+	ids := []string{standards.Own}
+	chosen, _ := standards.Split(u.RuleSet)
+	for _, s := range chosen {
+		if s.AddOn {
+			ids = append(ids, s.ID)
+		}
+	}
+	d.Unit.RuleSet, d.Unit.Existing, d.Unit.NeededBy = standards.Join(ids...), u.Existing, u.NeededBy
+	d.Unit.OccupantLb, d.Unit.PatientLb, d.Unit.PayloadLb, d.Unit.Own = u.OccupantLb, u.PatientLb, u.PayloadLb, u.Own
+	if d.Unit.Existing == nil {
+		d.Unit.Existing = &config.Existing{}
+	}
+	d.Unit, _ = ed.For(&d.Unit).Rules.Start(&d.Unit, Limits(ed, d))
+	return d, true
+}
+
+// AgainstNew is a comparison by years of service of the draft's remount with a
+// new unit: the usual module on the same chassis, at the same terms. Years,
+// upkeep and worth at the end are the purchaser's to say.
+func AgainstNew(ed *Edition, d *Draft) (*pricing.Service, error) {
+	fresh := Begin(ed, d.Unit.Chassis, "", d.Date)
+	terms := d.Terms.Clone()
+	terms.Service = nil
+	s, err := pricing.Build(ed.Book, ed.Cat, &fresh.Unit, &terms, d.Date)
+	if err != nil {
+		return nil, err
+	}
+	inflation, _ := money.ParsePercent("2.5")
+	discount, _ := money.ParsePercent("4")
+	left := 0
+	if d.Unit.Existing != nil {
+		left = d.Unit.Existing.WarrantyYears
+	}
+	return &pricing.Service{
+		Rates:  finance.Rates{Inflation: inflation, Discount: discount},
+		This:   finance.Choice{ID: "remount", Label: "This remount", Years: 8, Warranty: left},
+		Others: []finance.Choice{{ID: "new", Label: "A new unit on the same chassis: " + ed.Cat.LabelOf(fresh.Unit.Body), Price: s.Shares[0].Amount, Years: 10, Warranty: finance.StructureYears}},
+	}, nil
 }
 
 // Remount reports whether the quoted unit is one.

@@ -42,6 +42,9 @@ var acts = map[string]func(*session, Act){
 	"add-ticket":     addTicket,
 	"drop-ticket":    dropTicket,
 	"new":            startNew,
+	"remount":        startRemount,
+	"remount-years":  remountYears,
+	"mountings":      func(s *session, _ Act) { s.view.Mountings = !s.view.Mountings },
 	"open-link":      openLink,
 	"copy-link":      func(s *session, a Act) { s.step(Step{Do: "copy", Text: a.Value}); s.notice = "Link copied." },
 	"pin":            pin,
@@ -87,7 +90,7 @@ func pick(s *session, a Act) {
 		s.refill()
 		return
 	}
-	answer := s.app.edition.Rules.Answer(u, s.limits())
+	answer := s.rules().Answer(u, s.limits())
 	if answer.Of(o.ID) == rules.RuledOut && !u.Has(o.ID) {
 		s.view.Asked = o.ID
 		s.notice = o.Label + " cannot be had with the present choices."
@@ -198,7 +201,7 @@ func setBody(s *session, a Act) {
 // moved completes the unit on another chassis or body. When the picks cannot
 // stand on it the unit stays as it was and the reason is shown.
 func (s *session) moved(before config.Unit, wanted string) {
-	answer := s.app.edition.Rules.Answer(&before, s.limitsOf(&before))
+	answer := s.app.edition.For(&before).Rules.Answer(&before, s.limitsOf(&before))
 	if answer.Of(wanted) == rules.RuledOut {
 		s.draft.Unit = before
 		s.view.Asked = wanted
@@ -206,6 +209,7 @@ func (s *session) moved(before config.Unit, wanted string) {
 		return
 	}
 	s.view.Asked = ""
+	s.restart(&before)
 	s.refill()
 }
 
@@ -240,7 +244,7 @@ func ask(s *session, a Act) {
 // in the list of ways, worked out again from the same unit.
 func mend(s *session, a Act) {
 	u := &s.draft.Unit
-	list := s.app.edition.Rules.Mend(u, s.limits(), a.ID, nil)
+	list := s.rules().Mend(u, s.limits(), a.ID, nil)
 	i, err := strconv.Atoi(a.Value)
 	if err != nil || i < 0 || i >= len(list) {
 		s.fault("That way out is no longer open; ask again.")

@@ -78,7 +78,11 @@ type Step struct {
 type App struct {
 	edition *quote.Edition
 	demo    *quote.Edition
-	costs   *costs.Sheet // open until locked; never in a reply
+	mounted struct { // the last look at an existing module on every chassis
+		key  string
+		list []quote.Mounting
+	}
+	costs *costs.Sheet // open until locked; never in a reply
 }
 
 // New is an app with the built-in catalogue, read at the first request.

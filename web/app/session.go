@@ -104,6 +104,7 @@ func (s *session) reply() (*Reply, error) {
 		Q: q, State: s.view, Link: text, Base: s.req.Base, Undo: s.req.Undo, Redo: s.req.Redo, Kept: s.req.Kept, Notice: s.notice,
 	}
 	s.explain(p)
+	s.mountings(p)
 	s.private(p)
 	if s.view.Area == "compare" {
 		p.Others = s.others()
@@ -124,7 +125,7 @@ func (s *session) explain(p *view.Page) {
 	if id == "" {
 		return
 	}
-	ed, limits := s.app.edition, s.limits()
+	ed, limits := s.app.edition.For(&s.draft.Unit), s.limits()
 	if p.Q.Answer.Of(id) == rules.Open && !s.draft.Unit.Has(id) {
 		p.Offers = quote.Offers(p.Q, id)
 		return
@@ -150,7 +151,7 @@ func (s *session) others() []view.Other {
 
 // refill completes the unit after a change and tells what gave way.
 func (s *session) refill() {
-	full, changes, _ := s.app.edition.Rules.Fill(&s.draft.Unit, s.limits())
+	full, changes, _ := s.rules().Fill(&s.draft.Unit, s.limits())
 	s.draft.Unit = full // where something cannot stand together the findings say so
 	s.tell(changes)
 }

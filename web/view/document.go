@@ -132,6 +132,7 @@ func specification(p *Page) Part {
 		El("ul", Class("spec-list"),
 			El("li", El("b", Text(p.Q.Chassis.Label+". ")), Text(p.Q.Chassis.Spec)),
 			El("li", El("b", Text(p.Q.Body.Label+". ")), Text(p.Q.Body.Spec)),
+			remountWords(p),
 		),
 	}
 	for _, ch := range cat.Chapters {

@@ -39,6 +39,7 @@ func needs(p *Page) Part {
 		),
 		ruleSets(p),
 		begin(p),
+		remount(p),
 		equipment(p),
 		El("div", Class("columns"),
 			block("Seller",

@@ -4,6 +4,7 @@
 package view
 
 import (
+	"cmp"
 	"fmt"
 	"strings"
 
@@ -18,29 +19,31 @@ import (
 // State is what the page remembers beside the draft: where the reader is and
 // how they like to read. It travels with every request.
 type State struct {
-	Area    string            `json:"area"`
-	Chapter string            `json:"chapter"`
-	Metric  bool              `json:"metric,omitempty"`
-	Theme   string            `json:"theme,omitempty"`  // "", "light", "dark" or "contrast"
-	Asked   string            `json:"asked,omitempty"`  // the thing whose "why" is open
-	Search  string            `json:"search,omitempty"` // words to find options by
-	OnlyDif bool              `json:"only_dif,omitempty"`
-	Address string            `json:"address,omitempty"` // where the page is published, for links
-	Ticket  *weight.Ticket    `json:"ticket,omitempty"`  // scale ticket being entered
-	Chance  int               `json:"chance,omitempty"`  // in a hundred, of the delivery date asked for
-	Late    bool              `json:"late,omitempty"`    // the options that would be too late are listed
-	Typed   map[string]string `json:"typed,omitempty"`   // text in a field that could not be taken
-	Wrong   map[string]string `json:"wrong,omitempty"`   // and why, by field
+	Area      string            `json:"area"`
+	Chapter   string            `json:"chapter"`
+	Metric    bool              `json:"metric,omitempty"`
+	Theme     string            `json:"theme,omitempty"`  // "", "light", "dark" or "contrast"
+	Asked     string            `json:"asked,omitempty"`  // the thing whose "why" is open
+	Search    string            `json:"search,omitempty"` // words to find options by
+	OnlyDif   bool              `json:"only_dif,omitempty"`
+	Address   string            `json:"address,omitempty"`   // where the page is published, for links
+	Ticket    *weight.Ticket    `json:"ticket,omitempty"`    // scale ticket being entered
+	Chance    int               `json:"chance,omitempty"`    // in a hundred, of the delivery date asked for
+	Late      bool              `json:"late,omitempty"`      // the options that would be too late are listed
+	Mountings bool              `json:"mountings,omitempty"` // the existing module is looked at on every chassis
+	Typed     map[string]string `json:"typed,omitempty"`     // text in a field that could not be taken
+	Wrong     map[string]string `json:"wrong,omitempty"`     // and why, by field
 }
 
 // Page is everything one screen is drawn from.
 type Page struct {
 	Q         *quote.Quote
 	State     *State
-	Others    []Other // what Compare sets beside the unit
-	Link      string  // fragment that reproduces the draft
-	Base      string  // address of this page
-	Undo      int     // steps that can be undone
+	Others    []Other          // what Compare sets beside the unit
+	Mountings []quote.Mounting // the existing module on every chassis, while asked for
+	Link      string           // fragment that reproduces the draft
+	Base      string           // address of this page
+	Undo      int              // steps that can be undone
 	Redo      int
 	Kept      bool // the browser keeps the draft
 	Notice    string
@@ -107,10 +110,11 @@ func Title(p *Page) string {
 }
 
 func subject(p *Page) string {
-	if t := p.Q.Draft.Title; t != "" {
-		return t
+	t := cmp.Or(p.Q.Draft.Title, p.Q.Edition.Cat.LabelOf(p.Q.Draft.Unit.Chassis))
+	if p.Q.Remount() {
+		return "Remount: " + t
 	}
-	return p.Q.Edition.Cat.LabelOf(p.Q.Draft.Unit.Chassis)
+	return t
 }
 
 // system is how the reader wants numbers shown.
