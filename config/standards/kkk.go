@@ -111,7 +111,7 @@ func kkkElectrical() []Clause {
 			Rows: []Row{rowF(For{}, 0, recalledF, config.FromMemory)}},
 		readE("kkk-flash", "Flash rate", "Each emergency light flashes 75 to 125 times a minute.", "41 (3.8.2.2)"),
 		readE("kkk-beam", "Beam spread", "Warning lights spread at least 5 degrees up and down and 45 degrees left and right.", "41"),
-		readE("kkk-light-test", "Warning light test", "Warning lights are tested at 14.2 V; their colours keep SAE J578.", "41 and 42 (3.8.2.5)"),
+		readE("kkk-light-test", "Warning light test", "Warning lights are tested at 14.2 V; their colors keep SAE J578.", "41 and 42 (3.8.2.5)"),
 		readE("kkk-flood", "Flood and loading lights", "Flood and loading lights stand at least 75 in above ground, aim 12 to 18 degrees down, and give at least 800 beam candela a side, 500 for loading.", "42 (3.8.3)"),
 	}
 }

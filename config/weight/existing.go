@@ -21,8 +21,8 @@ func (l *loader) existing() {
 	}
 	if e == nil || e.XIn == 0 || e.Estimated {
 		l.note(config.Warn, "weight.existing.centre", "existing module",
-			fmt.Sprintf("Where the centre of the module lies is estimated: each %s it really lies further forward puts %s more on the front axle.",
+			fmt.Sprintf("Where the center of the module lies is estimated: each %s it really lies further forward puts %s more on the front axle.",
 				quantity.US.Show(1, quantity.Inch), lb(float64(m.Lb)/float64(l.ch.WheelbaseIn))),
-			"Weigh the module on two supports: its centre lies behind the front one by the rear reading times their distance, divided by the sum of both.")
+			"Weigh the module on two supports: its center lies behind the front one by the rear reading times their distance, divided by the sum of both.")
 	}
 }

@@ -93,7 +93,7 @@ func (l *loader) usable() bool {
 	need("wheelbase", float64(c.WheelbaseIn), true)
 	need("curb weight on the front axle", float64(c.CurbFrontLb), true)
 	need("curb weight on the rear axle", float64(c.CurbRearLb), true)
-	need("height of the centre of gravity", float64(c.CGHeightIn), true)
+	need("height of the center of gravity", float64(c.CGHeightIn), true)
 	need("GVWR", float64(c.GVWRLb), false)
 	need("front GAWR", float64(c.GAWRFrontLb), false)
 	need("rear GAWR", float64(c.GAWRRearLb), false)
@@ -297,7 +297,7 @@ func (l *loader) sound(it *Item) bool {
 		return false
 	}
 	if !l.inside(x, y, z) {
-		l.note(config.Warn, "weight.item.place", it.Label, fmt.Sprintf("It is placed %.0f in behind the front axle, %.0f in right of the centreline and %.0f in above the ground, outside the vehicle.", x, y, z), "Check its station and zone in the catalogue.")
+		l.note(config.Warn, "weight.item.place", it.Label, fmt.Sprintf("It is placed %.0f in behind the front axle, %.0f in right of the centerline and %.0f in above the ground, outside the vehicle.", x, y, z), "Check its station and zone in the catalogue.")
 	}
 	it.err = tol / likely
 	l.share(it)

@@ -230,7 +230,7 @@ func figureRow(p *Page, f config.Figure) []Part {
 	limit, margin := Text("–"), Text("–")
 	if f.Sense != "" {
 		limit = Many(Text(string(f.Sense)+" "+p.show(f.Limit, f.Unit)), El("span", Class("how"), Text(basisText(f))))
-		margin = Many(El("b", Text(p.signed(f.Margin(), f.Unit))), Text(" "), mark(severityOf(f)))
+		margin = Many(El("b", Text(p.signed(f.Margin(), f.Unit))), Text(" "), mark(severityOf(f)), If(chance(f) != "", El("span", Class("how"), Text(chance(f)))))
 	}
 	return []Part{
 		Many(Text(f.Label), bar(f)),
