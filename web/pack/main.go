@@ -32,6 +32,9 @@ func run(serve bool, port string) error {
 	if err != nil {
 		return err
 	}
+	if parts.Note != "" {
+		fmt.Println("note   ", parts.Note)
+	}
 	dist := filepath.Join(root, "dist")
 	if err := parts.Write(dist); err != nil {
 		return err

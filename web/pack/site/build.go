@@ -14,6 +14,8 @@ import (
 	"strings"
 
 	"github.com/evanw/esbuild/pkg/api"
+
+	"boxwright/web/pack/strip"
 )
 
 // Names of the two forms inside the output directory.
@@ -30,6 +32,7 @@ type Parts struct {
 	Style  []byte
 	Page   []byte // html with marks where the pieces go
 	Icon   []byte
+	Note   string // what could not be done and does no harm, for the reader
 }
 
 // Root finds the repository from the working directory: the folder of go.mod.
@@ -86,12 +89,16 @@ func Gather(root string) (*Parts, error) {
 	if err := BuildWasm(root, tmp.Name()); err != nil {
 		return nil, err
 	}
-	raw, err := os.ReadFile(tmp.Name())
+	linked, err := os.ReadFile(tmp.Name())
 	if err != nil {
 		return nil, err
 	}
 	p := new(Parts)
-	if p.Wasm, err = squeeze(raw); err != nil {
+	core, err := strip.Core(linked)
+	if err != nil {
+		p.Note = "the core keeps its stack traces and is larger for it: " + err.Error()
+	}
+	if p.Wasm, err = squeeze(core); err != nil {
 		return nil, err
 	}
 	if p.App, err = bundle(filepath.Join(assets, "app.js")); err != nil {
