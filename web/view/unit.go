@@ -1,6 +1,7 @@
 package view
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 
@@ -59,7 +60,7 @@ func chapters(p *Page) Part {
 	}
 	return El("div", Class("chapters"), At("role", "group"), At("aria-label", "Chapters"),
 		button(chapterChassis, "Chassis"), button(chapterModule, "Module"),
-		Each(p.Q.Edition.Cat.Chapters, func(_ int, c config.Chapter) Part { return button(c.ID, c.Label) }),
+		Each(p.Q.Edition.Cat.Chapters, func(_ int, c config.Chapter) Part { return If(p.offers(c.ID), button(c.ID, c.Label)) }),
 		El("input", Class("find"), At("type", "search"), At("id", "f-search"), At("data-act", "search"), At("data-live", "1"), At("value", p.State.Search), At("placeholder", "Find an option"), At("aria-label", "Find an option"), At("autocomplete", "off")),
 	)
 }
@@ -135,7 +136,28 @@ func found(p *Page) Part {
 	return Many(El("p", Class("lead"), Text(count(hits, "option", "options")+" found for “"+p.State.Search+"”. "), action("chapter", p.State.Chapter, "", "Back to the chapters", Class("quiet"))), Many(out...))
 }
 
+// remountOnly marks options that make sense only on a module that exists.
+const remountOnly = "remount"
+
+// shown leaves out what this kind of unit can never be asked about; what is in
+// the unit is always shown.
+func (p *Page) shown(o *config.Option) bool {
+	return p.Q.Body.Existing || !slices.Contains(o.Tags, remountOnly) || p.Q.Draft.Unit.Has(o.ID)
+}
+
+// offers reports whether a chapter has anything to show.
+func (p *Page) offers(chapter string) bool {
+	cat := p.Q.Edition.Cat
+	return slices.ContainsFunc(cat.Options, func(o config.Option) bool {
+		return cat.GroupByID(o.Group).Chapter == chapter && p.shown(&o)
+	})
+}
+
 func group(p *Page, g *config.Group, members []int) Part {
+	members = slices.DeleteFunc(slices.Clone(members), func(m int) bool { return !p.shown(&p.Q.Edition.Cat.Options[m]) })
+	if len(members) == 0 {
+		return nil
+	}
 	how := map[string]string{config.ChooseOne: "one", config.ChooseAtMostOne: "at most one", config.ChooseAny: "any"}[g.Choose]
 	return El("fieldset", Class("group"), At("id", "group-"+g.ID),
 		El("legend", Text(g.Label), El("span", Class("soft"), Text("choose "+how)), If(g.Help != "", El("span", Class("soft"), Text(g.Help)))),
