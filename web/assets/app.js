@@ -75,7 +75,7 @@ function show(reply, acts) {
     const html = reply.regions[id];
     if (html === undefined || html === shown[id]) continue;
     shown[id] = html;
-    Idiomorph.morph(document.getElementById(id), html, { morphStyle: "innerHTML", ignoreActiveValue: true, callbacks: { beforeAttributeUpdated: (name) => name !== "open" } });
+    Idiomorph.morph(document.getElementById(id), html, { morphStyle: "innerHTML", ignoreActiveValue: document.activeElement.matches("input, textarea"), callbacks: { beforeAttributeUpdated: (name) => name !== "open" } });
   }
   document.title = reply.title;
   document.documentElement.dataset.theme = reply.view.theme || "";

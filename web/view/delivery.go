@@ -115,8 +115,8 @@ func chanceChart(p *Page) Part {
 // with the steps that decide the date in the accent and float as a dashed line.
 func scheduleChart(p *Page) Part {
 	s := p.Q.Plan
-	const left, right, row, top = 132.0, 460.0, 13.0, 16.0
-	end := 1.0
+	const left, right, row, top = 152.0, 460.0, 13.0, 16.0
+	end := max(s.Simulated.NineInTenDays, 1)
 	for _, st := range s.Steps {
 		end = max(end, st.LF, st.EF)
 	}
@@ -146,7 +146,7 @@ func scheduleChart(p *Page) Part {
 			class = "critical"
 			said += " " + st.Label + " until " + st.Finish.Long() + ";"
 		}
-		parts = append(parts, words("small end", left-4, y+8, st.Label), rect("slot", left, y, right-left, 9), rect(class, x(st.ES), y, max(x(st.EF)-x(st.ES), 0.8), 9))
+		parts = append(parts, words("small end", left-4, y+8, shortened(st.Label, 38)), rect("slot", left, y, right-left, 9), rect(class, x(st.ES), y, max(x(st.EF)-x(st.ES), 0.8), 9))
 		if st.LF > st.EF+0.05 {
 			parts = append(parts, path("float", "M"+n(x(st.EF))+" "+n(y+4.5)+"H"+n(x(st.LF))))
 		}
@@ -158,15 +158,21 @@ func scheduleChart(p *Page) Part {
 			}
 		}
 	}
-	for _, m := range []struct {
+	for i, m := range []struct {
 		d    float64
 		word string
 	}{{s.Simulated.EvenOddsDays, "even odds"}, {s.Simulated.NineInTenDays, "nine in ten"}} {
-		if m.d <= end*1.02 {
-			parts = append(parts, path("limit", "M"+n(x(m.d))+" "+n(top)+"V"+n(bottom+2)), words("small mid", x(m.d), bottom+10, m.word))
-		}
+		parts = append(parts, path("limit", "M"+n(x(m.d))+" "+n(top)+"V"+n(bottom+2)), words("small end", x(m.d), bottom+9+8*float64(i), m.word))
 	}
-	return chart(said+" delivery at even odds "+s.EvenOdds.Long()+", at nine in ten "+s.NineInTen.Long()+".", 480, bottom+14, parts)
+	return chart(said+" delivery at even odds "+s.EvenOdds.Long()+", at nine in ten "+s.NineInTen.Long()+".", 480, bottom+22, parts)
+}
+
+// shortened keeps a label within so many letters.
+func shortened(text string, most int) string {
+	if r := []rune(text); len(r) > most {
+		return string(r[:most-1]) + "…"
+	}
+	return text
 }
 
 // monthOf is the month in three letters.
@@ -233,8 +239,8 @@ func delays(p *Page) Part {
 // each is a plan of its own.
 func tooLate(p *Page) Part {
 	needed := p.Q.Draft.Unit.NeededBy
-	if needed.IsZero() {
-		return nil
+	if needed.IsZero() || needed.Before(p.Q.Plan.NineInTen) {
+		return nil // a unit that is late already is late with anything more
 	}
 	label := "List the options that would be too late"
 	var list Part

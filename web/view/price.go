@@ -2,6 +2,7 @@ package view
 
 import (
 	"strconv"
+	"strings"
 
 	"boxwright/config/leadtime"
 	"boxwright/pricing"
@@ -40,14 +41,15 @@ func ledgerRow(class string, label Part, qty, each, amount string) Part {
 
 // line is a step of the price with how it came about.
 func (l *ledger) line(x pricing.Line) Part {
-	class, how, amount := "line", x.How, x.Amount.Show()
+	class, amount := "line", x.Amount.Show()
+	how := strings.TrimPrefix(strings.TrimPrefix(x.How, "price book"), ", included at no charge") // as the caption says
 	if x.Amount.IsZero() {
 		class, amount = "line free", "included"
 	}
 	if x.Qty.Show() != "1" {
-		how = x.Qty.Show() + " × " + x.Price.Show() + ": " + how
+		how = x.Qty.Show() + " × " + x.Price.Show() + strings.TrimSuffix(": "+strings.TrimPrefix(how, ", "), ": ")
 	}
-	return ledgerRow(class, Many(Text(x.Label), El("span", Class("how"), Text(how))), x.Qty.Show()+" "+x.Each, x.Price.Show(), amount)
+	return ledgerRow(class, Many(Text(x.Label), If(how != "", El("span", Class("how"), Text(how)))), x.Qty.Show()+" "+x.Each, x.Price.Show(), amount)
 }
 
 // sum is a subtotal: of one unit beside the prices of one where there are more.
@@ -146,7 +148,7 @@ func priceTable(p *Page) Part {
 	l.sum("Total, "+s.Currency, "", s.Total.Show())
 	return Many(
 		El("div", Class("scroll"), At("tabindex", "0"), At("role", "region"), At("aria-label", "Price build-up"), El("table", Class("data ledger"),
-			El("caption", Text("Price in "+s.Currency+", at the price book in force on "+s.On.Long())),
+			El("caption", Text("Price in "+s.Currency+", at the price book in force on "+s.On.Long()), El("span", Class("how"), Text("A line without a note is the book's price."))),
 			El("thead", El("tr", El("th", At("scope", "col"), Text("Line")), El("th", At("scope", "col"), Class("num wide-only"), Text("How many")), El("th", At("scope", "col"), Class("num wide-only"), Text("Each")), El("th", At("scope", "col"), Class("num"), Text("Amount")))),
 			Many(l.bodies...))),
 		If(!s.ValidUntil.IsZero(), El("p", Class("how"), Text("Stands until "+s.ValidUntil.Long()+". "+s.Rounding))),
