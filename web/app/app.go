@@ -27,8 +27,10 @@ type Request struct {
 	V     int             `json:"v"`
 	Acts  []Act           `json:"acts"`
 	Draft json.RawMessage `json:"draft"`
-	View  *view.State     `json:"view"`
-	Pins  []string        `json:"pins"` // links set aside for comparison
+	// View and pins were kept by an earlier visit, perhaps of another version of
+	// the page: what does not read of them is begun anew.
+	View  json.RawMessage `json:"view"`
+	Pins  json.RawMessage `json:"pins"` // links set aside for comparison
 	Today config.Date     `json:"today"`
 	Base  string          `json:"base"` // address of the page, without fragment
 	Kept  bool            `json:"kept"`

@@ -1,6 +1,7 @@
 package app
 
 import (
+	"encoding/json"
 	"fmt"
 
 	"boxwright/config/rules"
@@ -32,13 +33,14 @@ type session struct {
 // not suit the edition is put aside with a fault, and a fresh one takes its
 // place, so that the page always has something to show.
 func (a *App) session(req *Request) *session {
-	s := &session{app: a, req: req, view: req.View, pins: req.Pins}
-	if s.view == nil {
-		s.view = &view.State{Area: "needs"}
+	s := &session{app: a, req: req}
+	if json.Unmarshal(req.View, &s.view) != nil || s.view == nil {
+		s.view = &view.State{Area: "needs", OnlyDif: true}
 	}
-	if len(s.pins) > maxPins {
-		s.pins = s.pins[:maxPins]
+	if json.Unmarshal(req.Pins, &s.pins) != nil {
+		s.pins = nil
 	}
+	s.pins = s.pins[:min(len(s.pins), maxPins)]
 	if len(req.Draft) > 0 && string(req.Draft) != "null" {
 		d, err := quote.ReadDraft(req.Draft)
 		if err == nil {

@@ -62,7 +62,8 @@ function remember(draft) {
 }
 
 function show(reply, acts) {
-  trouble(reply.fault || "");
+  // What was said in alarm stays until the user does something else.
+  if (reply.fault || !acts.every((a) => a.do === "settle")) trouble(reply.fault || "");
   if (reply.fault && !reply.regions) return;
   if (reply.draft) {
     if (!acts.some((a) => a.do === "restore")) remember(reply.draft);

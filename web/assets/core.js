@@ -58,6 +58,7 @@ export class Core {
   settle(reply) {
     const { pending } = this;
     this.pending = null;
+    this.deaths = 0;
     clearTimeout(pending.timer);
     pending.resolve(JSON.parse(reply));
   }
@@ -72,6 +73,8 @@ export class Core {
     }
     this.deaths = (this.deaths || 0) + 1;
     if (this.deaths > 5) {
+      if (this.pending) this.pending.reject(new Error(why));
+      this.pending = null;
       this.onTrouble(`The checks cannot run in this browser (${why}). What you entered is kept.`);
       return;
     }

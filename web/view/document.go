@@ -116,7 +116,7 @@ func cover(p *Page) Part {
 	return Many(
 		El("h1", Text(subject(p))),
 		El("p", Text(q.Chassis.Label+" · "+q.Body.Label)),
-		El("div", Class("two"), El("div", El("h3", Text("For")), lines(d.Buyer)), El("div", El("h3", Text("From")), lines(d.Seller))),
+		El("div", Class("two"), El("div", El("h2", Class("plain"), Text("For")), lines(d.Buyer)), El("div", El("h2", Class("plain"), Text("From")), lines(d.Seller))),
 		El("div", Class("cover"), box("Price", q.Total()), box("Delivery, even odds", q.Plan.EvenOdds.Long()), box("Delivery, nine in ten", q.Plan.NineInTen.Long()), box("Payload", payload), box("Front axle margin", front), box("Stands until", q.Price.ValidUntil.Long())),
 		If(len(stops) > 0, Many(El("h3", Text("This quote cannot be issued yet")), findings(p, stops, ""))),
 		If(d.Notes != "", El("p", Text(d.Notes))),

@@ -62,7 +62,7 @@ var gauges = []struct{ code, label string }{
 
 func standing(p *Page) Part {
 	q := p.Q
-	return Many(summaryLine(p), El("div", Class("inner"),
+	return Many(summaryLine(p), El("div", Class("inner"), At("tabindex", "0"), At("role", "region"), At("aria-label", "Figures and what is to settle"),
 		El("h2", Text("Where it stands")),
 		El("div", Class("gauges"), Each(gauges, func(_ int, g struct{ code, label string }) Part {
 			f, ok := q.Figure(g.code)

@@ -111,7 +111,7 @@ func ruleSets(p *Page) Part {
 // begin offers to start afresh on each chassis.
 func begin(p *Page) Part {
 	cat := p.Q.Edition.Cat
-	t := table{caption: "Begin a unit on", heads: []string{"Chassis", "Type", ">GVWR", ">Wheelbase", "Drive", ""}}
+	t := table{caption: "Begin a unit on", heads: []string{"Chassis", "Type", ">GVWR", ">Wheelbase", "Drive", "Begin"}}
 	for i := range cat.Chassis {
 		c := &cat.Chassis[i]
 		here := c.ID == p.Q.Draft.Unit.Chassis
