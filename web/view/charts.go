@@ -55,5 +55,5 @@ func loadBars(p *Page) Part {
 }
 
 func chart(said string, w, h float64, parts []Part) Part {
-	return El("figure", El("svg", Class("drawing chart"), At("role", "img"), At("aria-label", said), At("viewBox", "0 0 "+n(w)+" "+n(h)), Many(parts...)))
+	return El("figure", Class("wide-chart"), At("tabindex", "0"), El("svg", Class("drawing chart"), At("role", "img"), At("aria-label", said), At("viewBox", "0 0 "+n(w)+" "+n(h)), Many(parts...)))
 }

@@ -225,7 +225,7 @@ func delays(p *Page) Part {
 	if len(list) == 0 {
 		return block("What your choices do to the date", El("p", Text("None of the options in the unit delays it by itself.")))
 	}
-	t := table{caption: "Without it, delivery would be earlier by", heads: []string{"Option", ">Working days, on average", ">at nine in ten"}}
+	t := table{caption: "Working days by which delivery would be earlier without it", heads: []string{"Option", ">On average", ">Nine in ten"}}
 	for i, d := range list {
 		if i == 12 {
 			break

@@ -14,14 +14,14 @@ import (
 
 // yields sets the credits for paying the chassis early beside what they earn.
 func yields(p *Page) Part {
-	t := table{caption: "What paying early earns", heads: []string{"Credit", ">of the chassis", ">Days", ">a year, simple", ">compounded"}}
+	t := table{caption: "What paying early earns", heads: []string{"Credit", ">a year, simple", ">compounded"}}
 	for _, x := range p.Q.Book.Prepayments {
 		days := x.Days
 		if p.Q.Draft.Terms.PrepayDays > 0 {
 			days = p.Q.Draft.Terms.PrepayDays
 		}
 		if y, err := finance.EarlyPayment(x.Percent, days, 365); err == nil {
-			t.rows = append(t.rows, texts(x.Label, x.Percent.Show(), strconv.Itoa(days), y.Simple.Show(), y.Compounded.Show()))
+			t.rows = append(t.rows, []Part{Many(Text(x.Label), El("span", Class("how"), Text(x.Percent.Show()+" of the chassis, "+strconv.Itoa(days)+" days early"))), Text(y.Simple.Show()), Text(y.Compounded.Show())})
 		}
 	}
 	if t.rows == nil {

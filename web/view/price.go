@@ -155,29 +155,29 @@ func priceTable(p *Page) Part {
 		Each(s.Notes, func(_ int, n string) Part { return El("p", Class("how"), Text(n)) }))
 }
 
-// dueDates are when the plan expects the events that payments hang on.
-func dueDates(p *Page, id string, plan *leadtime.Plan) string {
+// dueOn is when the plan expects the event that a payment hangs on.
+func dueOn(id string, plan *leadtime.Plan) string {
 	switch st := plan.Step(id); {
 	case id == "order" || id == "deposit":
 		return plan.Order.Long()
 	case id == "delivery":
-		return "about " + plan.EvenOdds.Long()
+		return "expected " + plan.EvenOdds.Long()
 	case st != nil:
-		return "about " + st.Finish.Long()
+		return "expected " + st.Finish.Long()
 	}
 	return "as agreed"
 }
 
 func paymentTable(p *Page) Part {
-	t := table{caption: "When what is due", heads: []string{"Payment", "Expected", ">Amount"}}
+	t := table{caption: "When what is due", heads: []string{"Payment", ">Amount"}}
 	for _, x := range p.Q.Price.Payments {
-		due := dueDates(p, x.ID, p.Q.Plan)
-		if len(p.Q.Draft.More) > 0 || p.Q.Draft.Count() > 1 {
+		due := dueOn(x.ID, p.Q.Plan)
+		if p.Q.Draft.Count() > 1 {
 			due = "for each unit as its day comes"
 		}
-		t.rows = append(t.rows, []Part{Many(Text(x.Label), El("span", Class("how"), Text(x.How))), Text(due), Text(x.Amount.Show())})
+		t.rows = append(t.rows, []Part{Many(Text(x.Label), El("span", Class("how"), Text(x.How+", "+due))), Text(x.Amount.Show())})
 	}
-	t.sums = append(t.sums, []Part{Text("Together"), nil, Text(p.Q.Total())})
+	t.sums = append(t.sums, []Part{Text("Together"), Text(p.Q.Total())})
 	return t.draw()
 }
 
