@@ -32,3 +32,55 @@ func TestRuleBrokenAndMended(t *testing.T) {
 		require.NotContains(t, w.text("#standing"), "■ Stop")
 	})
 }
+
+func TestOverloadedAxleStops(t *testing.T) {
+	eachForm(t, func(t *testing.T, f form) {
+		w := open(t, f, drive.Desk, "")
+		w.begin("cut-12500-138-gas", "mod-132-68")
+		require.NotContains(t, w.text("#standing"), "■ Stop")
+		w.area("needs")
+		w.typed("#f-carry-eq-stock", "40") // 3,400 lb
+		standing := w.text("#standing")
+		require.Contains(t, standing, "■ Stop")
+		require.Contains(t, standing, "Rear axle")
+		require.Regexp(t, `[\d,]+ lb over`, standing)
+		w.area("weight")
+		require.Contains(t, w.text("#main"), "■ Stop")
+		w.area("quote")
+		require.Contains(t, w.text("#main .paper"), "This quote cannot be issued yet")
+
+		w.area("needs")
+		w.typed("#f-carry-eq-stock", "")
+		require.NotContains(t, w.text("#standing"), "■ Stop")
+	})
+}
+
+func TestWhatCannotBeTakenStaysInItsField(t *testing.T) {
+	w := open(t, folder, drive.Desk, "")
+	before := w.draft()
+	for _, x := range []struct{ field, typed, says, reason string }{
+		{"#f-carry-eq-stock", "-3", "0 to 99", "fewer than none"},
+		{"#f-unit\\.occupant_lb", "heavy", "", "a word for a mass"},
+		{"#f-unit\\.payload_lb", "1e9", "0 to 20,000 lb", "more than any unit"},
+	} {
+		w.typed(x.field, x.typed)
+		require.Equal(t, x.typed, eval[string](w, `document.querySelector(`+drive.Quote(x.field)+`).value`), x.reason)
+		require.Equal(t, "true", eval[string](w, `document.querySelector(`+drive.Quote(x.field)+`).getAttribute("aria-invalid")`), x.reason)
+		require.Contains(t, w.text("#main"), x.says, x.reason)
+		require.Equal(t, before, w.draft(), x.reason)
+	}
+}
+
+func TestUndoAndRedo(t *testing.T) {
+	w := open(t, folder, drive.Desk, "")
+	w.begin("cut-14500-158-gas", "mod-146-72")
+	before := w.draft()
+	w.pick("hvac-roof")
+	after := w.draft()
+	require.NotEqual(t, before, after)
+	w.click(`[data-act="undo"]`)
+	require.Equal(t, before, w.draft())
+	require.False(t, w.checked("hvac-roof"))
+	w.click(`[data-act="redo"]`)
+	require.Equal(t, after, w.draft())
+}

@@ -9,7 +9,6 @@ import (
 	"os"
 	"path/filepath"
 	"slices"
-	"strings"
 	"sync"
 	"testing"
 
@@ -210,19 +209,18 @@ func (w *window) show(option string) {
 	w.click("#chapter-" + demo.GroupByID(o.Group).Chapter)
 }
 
-// pick makes an option a deliberate choice: presses it, or says "keep it" where
-// the page had filled it in.
+// pick makes an option a deliberate choice: presses it, says "keep it" where the
+// page had filled it in, and takes the first offer where the page asks first.
 func (w *window) pick(option string) {
 	w.t.Helper()
 	w.show(option)
-	switch {
-	case !w.checked(option):
-		w.click("#o-" + option)
-	case w.has("#keep-" + option):
+	if w.checked(option) {
 		w.click("#keep-" + option)
-	case !strings.Contains(w.text("#row-"+option), "your choice"):
-		w.click("#" + eval[string](w, `[...document.getElementsByName(document.getElementById(`+drive.Quote("o-"+option)+`).name)].find((o) => !o.checked && o.ariaDisabled !== "true").id`))
+	} else {
 		w.click("#o-" + option)
+	}
+	if offer := "#offer-" + option + "-0"; !w.checked(option) && w.has(offer) {
+		w.click(offer)
 	}
 	require.True(w.t, w.checked(option), "%s is in after choosing it; the page says %q", option, w.text("#say"))
 	require.Contains(w.t, w.text("#row-"+option), "your choice")

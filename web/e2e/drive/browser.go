@@ -96,12 +96,16 @@ var (
 // counting notes what the page asks its worker and what came back, so that a
 // test knows when all is answered. It changes nothing.
 const counting = `(() => {
-	const seen = window.__drive = { asked: 0, answered: 0 };
+	const seen = window.__drive = { asked: 0, answered: 0, launched: 0, ready: 0 };
 	const Plain = window.Worker;
 	window.Worker = class extends Plain {
 		constructor(...all) {
 			super(...all);
-			this.addEventListener("message", ({ data }) => { if (data.id !== undefined) seen.answered = data.id; });
+			const me = ++seen.launched;
+			this.addEventListener("message", ({ data }) => {
+				if (data.ready) seen.ready = me;
+				if (data.id !== undefined) seen.answered = data.id;
+			});
 		}
 		postMessage(message, ...all) {
 			if (message && message.request !== undefined) seen.asked = message.id;

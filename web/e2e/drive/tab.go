@@ -119,8 +119,10 @@ func (t *Tab) Ready() error {
 	return t.Settle()
 }
 
-// Settle waits until the core has answered all that was asked.
-func (t *Tab) Settle() error { return t.Until(`__drive.asked === __drive.answered`) }
+// Settle waits until the newest worker runs and has answered all that was asked.
+func (t *Tab) Settle() error {
+	return t.Until(`__drive.ready === __drive.launched && __drive.asked === __drive.answered`)
+}
 
 // Eval gives the value of a JavaScript expression; a promise is waited for.
 func Eval[T any](t *Tab, expression string) (T, error) {

@@ -1,0 +1,137 @@
+package e2e
+
+import (
+	"bytes"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"boxwright/web/assets/catalogue"
+	"boxwright/web/e2e/drive"
+)
+
+// written puts a file where the browser can take it from.
+func written(t *testing.T, name string, data []byte) string {
+	t.Helper()
+	path := filepath.Join(t.TempDir(), name)
+	require.NoError(t, os.WriteFile(path, data, 0o600))
+	return path
+}
+
+// altered is the demonstration catalogue with one piece of its text replaced.
+func altered(t *testing.T, from, to string) []byte {
+	t.Helper()
+	require.True(t, bytes.Contains(catalogue.Demo, []byte(from)), "the catalogue holds %s", from)
+	return bytes.Replace(catalogue.Demo, []byte(from), []byte(to), 1)
+}
+
+func TestCatalogueThatFailsItsSchema(t *testing.T) {
+	eachForm(t, func(t *testing.T, f form) {
+		w := open(t, f, drive.Desk, "")
+		w.begin("cut-14500-158-gas", "mod-146-72")
+		w.area("needs")
+		draft, block := w.draft(), w.text("#main")
+		for _, x := range []struct {
+			name   string
+			data   []byte
+			says   string
+			reason string
+		}{
+			{"empty.json", nil, "empty.json was not loaded", "an empty file"},
+			{"words.json", []byte("Dear Chief,"), "words.json was not loaded", "no JSON at all"},
+			{"list.json", []byte("[]"), "list.json was not loaded", "another kind of JSON"},
+			{"unknown-field.json", altered(t, `"standard": true`, `"standrad": true`), "standrad", "a misspelt field is named"},
+			{"negative-gvwr.json", altered(t, `"gvwr_lb": 9500`, `"gvwr_lb": -9500`), "gvwr", "a rating below nought is named"},
+			{"unknown-group.json", altered(t, `"group": "body-build"`, `"group": "no-such-group"`), "no-such-group", "an option of no group is named"},
+			{"twice.json", altered(t, `"id": "build-stitch"`, `"id": "build-seam"`), "build-seam", "one id for two options is named"},
+			{"markup.json", altered(t, `"id": "build-stitch"`, `"id": "<img src=x onerror=alert(1)>"`), "was not loaded", "markup in an id stays text"},
+			{"deep.json", []byte(strings.Repeat(`[`, 100_000)), "deep.json was not loaded", "brackets without end"},
+			{"large.json", bytes.Repeat([]byte(" "), 9<<20), "the most that is read", "more than is read at all"},
+		} {
+			w.must(w.Choose("#f-catalogue", written(t, x.name, x.data)))
+			w.must(w.Until(`!document.getElementById("trouble").hidden`))
+			w.must(w.Settle())
+			require.Contains(t, w.trouble(), x.says, x.reason)
+			require.Less(t, len(w.trouble()), 900, x.reason)
+			require.Equal(t, draft, w.draft(), x.reason)
+			require.Equal(t, block, w.text("#main"), "%s: the catalogue in use stays", x.reason)
+			require.False(t, w.has("#trouble img"), x.reason)
+			w.area("weight")
+			w.area("needs")
+			require.Empty(t, w.trouble(), x.reason)
+		}
+	})
+}
+
+func TestAnotherCatalogueIsUsedAndKept(t *testing.T) {
+	eachForm(t, func(t *testing.T, f form) {
+		w := open(t, f, drive.Desk, "")
+		w.begin("cut-14500-158-gas", "mod-146-72")
+		w.pick("fb-push")
+		w.area("needs")
+		other := altered(t, `"title": "Demonstration catalogue of an invented plant"`, `"title": "Another invented plant"`)
+		w.must(w.Choose("#f-catalogue", written(t, "other.json", other)))
+		w.must(w.Until(`document.getElementById("main").innerText.includes("Another invented plant")`))
+		require.Empty(t, w.trouble())
+		draft := w.draft()
+		require.Contains(t, draft, `"fb-push"`, "what the editions share is carried over")
+		if !f.offline {
+			w.must(w.Reload())
+			w.must(w.Until(`document.getElementById("main").innerText.includes("Another invented plant")`))
+			require.Equal(t, draft, w.draft())
+			require.Empty(t, w.trouble())
+		}
+		w.click(`[data-act="demo-catalogue"]`)
+		require.Contains(t, w.text("#main"), "Demonstration catalogue of an invented plant")
+	})
+}
+
+func TestQuoteFiles(t *testing.T) {
+	eachForm(t, func(t *testing.T, f form) {
+		w := open(t, f, drive.Desk, "")
+		w.begin("cut-14500-158-gas", "mod-146-72")
+		w.pick("fb-push")
+		w.area("needs")
+		draft := w.draft()
+		for _, x := range []struct{ name, data, says, reason string }{
+			{"unknown-option.json", strings.Replace(draft, `"fb-push"`, `"fb-no-such-thing"`, 1), "fb-no-such-thing", "an option this edition does not have is named"},
+			{"unknown-chassis.json", strings.Replace(draft, `"cut-14500-158-gas"`, `"cut-99"`, 1), "cut-99", "a chassis this edition does not have is named"},
+			{"negative.json", strings.Replace(draft, `"qty":1`, `"qty":-1`, 1), "was not opened", "fewer than none of an option"},
+			{"half.json", draft[:len(draft)/2], "was not opened", "half a file"},
+		} {
+			require.NotEqual(t, draft, x.data, x.reason)
+			w.must(w.Choose("#f-draft", written(t, x.name, []byte(x.data))))
+			w.must(w.Until(`!document.getElementById("trouble").hidden`))
+			require.Contains(t, w.trouble(), x.says, x.reason)
+			require.Equal(t, draft, w.draft(), x.reason)
+			w.area("weight")
+			w.area("needs")
+		}
+		w.click("#begin-van-9500-148-gas")
+		require.NotEqual(t, draft, w.draft())
+		w.must(w.Choose("#f-draft", written(t, "sound.json", []byte(draft))))
+		w.must(w.Until(`JSON.stringify(JSON.parse(localStorage.getItem("boxwright.state.1")).draft) === ` + drive.Quote(draft)))
+		require.Empty(t, w.trouble())
+	})
+}
+
+func TestKeptDraftThatCannotBeUsed(t *testing.T) {
+	for _, x := range []struct{ change, reason string }{
+		{`s.draft.unit.picks[0].option = "no-such-thing"`, "an unknown option id"},
+		{`s.draft = 7`, "not a draft"},
+		{`s.view = "x"`, "not a view"},
+		{`s.pins = [7]`, "not links"},
+		{`s.draft.unit.carried = [{ equipment: "eq-stock", qty: 1e9 }]`, "more than anything carries"},
+	} {
+		w := open(t, folder, drive.Desk, "")
+		eval[bool](w, `(() => { const s = JSON.parse(localStorage.getItem("boxwright.state.1")); `+x.change+`; localStorage.setItem("boxwright.state.1", JSON.stringify(s)); return true; })()`)
+		w.must(w.Reload())
+		require.NotEmpty(t, w.trouble(), x.reason)
+		require.Contains(t, w.text("#masthead"), "Boxwright", x.reason)
+		w.area("unit")
+		require.Empty(t, w.trouble(), x.reason)
+	}
+}

@@ -1,0 +1,64 @@
+package e2e
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"boxwright/web/e2e/drive"
+)
+
+func TestReloadKeepsEverything(t *testing.T) {
+	eachForm(t, func(t *testing.T, f form) {
+		if f.name == folder.name {
+			f.offline = false // reloading a served page needs its host
+		}
+		w := open(t, f, drive.Desk, "")
+		w.begin("cut-14500-158-4x4", "mod-153-72")
+		w.pick("fb-push")
+		w.area("needs")
+		w.typed(`#f-title`, "Rescue 4")
+		w.area("weight")
+		draft, standing := w.draft(), w.text("#standing")
+		w.must(w.Reload())
+		require.Equal(t, draft, w.draft())
+		require.Equal(t, standing, w.text("#standing"))
+		require.Contains(t, w.text("#masthead"), "Rescue 4")
+		require.Equal(t, "page", eval[string](w, `document.getElementById("area-weight").getAttribute("aria-current")`), "the reader is where they were")
+	})
+}
+
+// impatient shortens the page's patience with a silent worker, so that the test
+// need not sit it out.
+const impatient = `(() => {
+	const plain = window.setTimeout;
+	window.setTimeout = (what, ms, ...rest) => plain(what, ms >= 20000 ? 6000 : ms, ...rest);
+})()`
+
+func TestKilledWorkerLosesNothing(t *testing.T) {
+	eachForm(t, func(t *testing.T, f form) {
+		w := open(t, f, drive.Desk, "", impatient)
+		w.begin("cut-14500-158-gas", "mod-146-72")
+		w.show("hvac-roof")
+		w.must(w.KillWorker())
+		w.click("#o-hvac-roof")
+		require.True(t, w.checked("hvac-roof"), "what was pressed while the worker was dead is done by the next one")
+		require.Empty(t, w.trouble())
+		require.Contains(t, w.text("#row-hvac-roof"), "your choice")
+	})
+}
+
+// A core that ends says so, and is replaced at once, however often it happens.
+func TestEndedCoreIsReplaced(t *testing.T) {
+	w := open(t, folder, drive.Desk, "")
+	w.begin("cut-14500-158-gas", "mod-146-72")
+	w.show("hvac-roof")
+	for i := range 8 {
+		w.must(w.EndCore())
+		id := []string{"hvac-roof", "hvac-tied"}[i%2]
+		w.click("#o-" + id)
+		require.True(t, w.checked(id), "after %d deaths; the alert says %q", i+1, w.trouble())
+		require.Contains(t, w.draft(), id)
+	}
+	require.Empty(t, w.trouble())
+}

@@ -1,0 +1,131 @@
+package e2e
+
+import (
+	"fmt"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"boxwright/web/e2e/drive"
+)
+
+// stop is where the focus stands.
+type stop struct {
+	ID     string
+	What   string // its markup; empty when nothing has the focus
+	Seen   bool   // the element, or the label that stands for it, shows the focus
+	InView bool
+}
+
+func (w *window) focus() stop {
+	w.t.Helper()
+	return eval[stop](w, `(() => {
+		const el = document.activeElement;
+		const shows = (x) => { const s = getComputedStyle(x); return s.outlineStyle !== "none" && parseFloat(s.outlineWidth) >= 2; };
+		const small = (r) => r.width < 4 || r.height < 4;
+		const stands = small(el.getBoundingClientRect()) && el.labels && el.labels.length ? el.labels[0] : el;
+		const r = stands.getBoundingClientRect();
+		return {
+			ID: el.id, What: el === document.body ? "" : el.outerHTML.slice(0, 140),
+			// Inside a date field the browser marks the part that has the focus itself.
+			Seen: !small(r) && (shows(stands) || el.type === "date"),
+			InView: r.bottom > 0 && r.top < innerHeight && r.right > 0 && r.left < innerWidth,
+		};
+	})()`)
+}
+
+// tabTo presses Tab until the focus stands on the wanted element. On the way
+// every stop must be visible.
+func (w *window) tabTo(id string) {
+	w.t.Helper()
+	var last stop
+	for range 400 {
+		w.must(w.Press(drive.TabKey))
+		last = w.focus()
+		if last.What == "" {
+			continue // past the last stop; the next is the first
+		}
+		require.True(w.t, last.Seen, "the focus cannot be seen on %s", last.What)
+		require.True(w.t, last.InView, "the focus is outside the window on %s", last.What)
+		if last.ID == id {
+			return
+		}
+	}
+	require.Fail(w.t, "the Tab key never reaches #"+id, "it came to %s", last.What)
+}
+
+// press presses a key and expects the focus to stay on the element.
+func (w *window) press(id, key string) {
+	w.t.Helper()
+	require.Equal(w.t, id, w.focus().ID)
+	w.must(w.Press(key))
+}
+
+func TestByKeyboardAlone(t *testing.T) {
+	eachForm(t, func(t *testing.T, f form) {
+		w := open(t, f, drive.Desk, "")
+		w.tabTo("begin-cut-14500-158-gas")
+		w.press("begin-cut-14500-158-gas", drive.Enter)
+		require.Contains(t, w.text("#masthead"), demo.LabelOf("cut-14500-158-gas"))
+
+		w.tabTo("area-unit")
+		w.press("area-unit", drive.Enter)
+		require.Equal(t, "main", w.focus().ID, "after a change of area the reader stands at its beginning")
+		w.tabTo("chapter-exterior")
+		w.press("chapter-exterior", drive.Space)
+		require.Equal(t, "chapter-exterior", w.focus().ID, "the focus stays through the redrawing")
+
+		// A box by the space bar.
+		w.tabTo("o-rec-hitch")
+		w.press("o-rec-hitch", drive.Space)
+		require.True(t, w.checked("rec-hitch"))
+		require.Equal(t, "o-rec-hitch", w.focus().ID)
+		w.press("o-rec-hitch", drive.Space)
+		require.False(t, w.checked("rec-hitch"))
+
+		// One of several by the arrow keys.
+		w.tabTo("o-mir-stock")
+		w.press("o-mir-stock", drive.Down)
+		require.Equal(t, "o-mir-heated", w.focus().ID)
+		require.True(t, w.checked("mir-heated"))
+		require.Contains(t, w.text("#row-mir-heated"), "your choice")
+
+		// What cannot be had: ask why, and take a way out.
+		w.winchStory()
+		w.show("fb-winch")
+		w.tabTo("ask-fb-winch")
+		w.press("ask-fb-winch", drive.Enter)
+		require.Equal(t, "why-fb-winch", w.focus().ID, "the answer has the focus")
+		w.tabTo("mend-fb-winch-0")
+		w.press("mend-fb-winch-0", drive.Enter)
+		require.True(t, w.checked("fb-winch"))
+		require.NotEmpty(t, w.focus().What, "the focus is not lost when the answer closes")
+
+		w.tabTo("area-quote")
+		w.press("area-quote", drive.Enter)
+		w.tabTo("print-quote")
+	})
+}
+
+func TestEveryStopOfEveryAreaIsVisible(t *testing.T) {
+	for _, screen := range []drive.Screen{drive.Desk, drive.Phone} {
+		w := open(t, folder, screen, "")
+		w.begin("cut-14500-158-gas", "mod-146-72")
+		for _, a := range areas {
+			w.area(a)
+			seen := map[string]bool{}
+			for i := range 300 {
+				w.must(w.Press(drive.TabKey))
+				at := w.focus()
+				if at.What == "" || at.ID != "" && seen[at.What] {
+					break
+				}
+				seen[at.What] = true
+				where := fmt.Sprintf("%s at %d px wide, stop %d: %s", a, screen.Width, i, at.What)
+				require.True(t, at.Seen, "the focus cannot be seen in %s", where)
+				require.True(t, at.InView, "the focus is outside the window in %s", where)
+			}
+			require.NotEmpty(t, seen, a)
+		}
+	}
+}

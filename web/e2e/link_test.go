@@ -1,0 +1,86 @@
+package e2e
+
+import (
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"boxwright/web/e2e/drive"
+)
+
+// link is the fragment that the Quote area offers for the present unit.
+func (w *window) link() string {
+	w.t.Helper()
+	w.area("quote")
+	whole := eval[string](w, `document.getElementById("link-text").value`)
+	i := strings.Index(whole, "q=")
+	require.GreaterOrEqual(w.t, i, 0, whole)
+	return whole[i:]
+}
+
+func TestLinkBringsTheSameBytes(t *testing.T) {
+	eachForm(t, func(t *testing.T, f form) {
+		w := open(t, f, drive.Desk, "")
+		w.winchStory()
+		w.area("needs")
+		w.typed("#f-title", `Médic 7 <b>"bold"</b> & 'sons'`)
+		w.typed("#f-carry-eq-stair-chair", "2")
+		link, draft := w.link(), w.draft()
+
+		buyer := open(t, f, drive.Phone, "#"+link)
+		require.Equal(t, draft, buyer.draft())
+		require.Empty(t, buyer.trouble())
+		// A narrow screen folds columns away: what stands in the document counts.
+		whole := `document.querySelector("#main .paper").textContent`
+		require.Equal(t, eval[string](w, whole), eval[string](buyer, whole))
+		require.Equal(t, link, buyer.link(), "the link of the opened quote is the link itself")
+		require.False(t, buyer.has("#main .paper h1 b"), "a title is text, whatever it holds")
+		require.Contains(t, buyer.text("#main .paper h1"), `<b>"bold"</b>`)
+	})
+}
+
+func TestLinksOfStrangers(t *testing.T) {
+	eachForm(t, func(t *testing.T, f form) {
+		w := open(t, f, drive.Desk, "")
+		w.begin("cut-14500-158-gas", "mod-146-72")
+		w.pick("fb-push")
+		sound := w.link()
+		draft := w.draft()
+		hostile, err := os.ReadFile(filepath.Join("..", "..", "testdata", "hostile", "links.txt"))
+		require.NoError(t, err)
+		cases := map[string]string{
+			"a character altered": sound[:60] + map[bool]string{true: "B", false: "A"}[sound[60] == 'A'] + sound[61:],
+			"the end cut off":     sound[:len(sound)-7],
+			"far too long":        "q=" + strings.Repeat("A", 200_000),
+		}
+		for _, line := range strings.Split(strings.TrimSpace(string(hostile)), "\n") {
+			if line != "" && line[0] != ';' {
+				reason, link, found := strings.Cut(line, ": ")
+				require.True(t, found, line)
+				cases[reason] = link
+			}
+		}
+		for reason, link := range cases {
+			eval[bool](w, `(location.hash = `+drive.Quote("#"+link)+`, true)`)
+			w.must(w.Until(`!document.getElementById("trouble").hidden && !location.hash`))
+			require.Greater(t, len(w.trouble()), 20, "%s: the alert is a sentence", reason)
+			require.Less(t, len(w.trouble()), 600, "%s: the alert is short", reason)
+			require.Equal(t, draft, w.draft(), "%s: the previous unit is kept", reason)
+			// The page goes on working, and the alert leaves with the next thing done.
+			w.area("weight")
+			require.Empty(t, w.trouble(), reason)
+			w.area("quote")
+		}
+	})
+}
+
+func TestHostileLinkIntoAnEmptyProfile(t *testing.T) {
+	eachForm(t, func(t *testing.T, f form) {
+		w := open(t, f, drive.Phone, "#q=AQAAAAAAAAA")
+		w.must(w.Until(`!document.getElementById("trouble").hidden`))
+		require.Len(t, eval[[]string](w, `[...document.querySelectorAll("#areas li .name")].map((x) => x.textContent)`), 9, "the page stands beside the alert")
+	})
+}
