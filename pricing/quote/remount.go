@@ -97,7 +97,7 @@ func AgainstNew(ed *Edition, d *Draft) (*pricing.Service, error) {
 	return &pricing.Service{
 		Rates:  finance.Rates{Inflation: inflation, Discount: discount},
 		This:   finance.Choice{ID: "remount", Label: "This remount", Years: 8, Warranty: left},
-		Others: []finance.Choice{{ID: "new", Label: "A new unit on the same chassis: " + ed.Cat.LabelOf(fresh.Unit.Body), Price: s.Shares[0].Amount, Years: 10, Warranty: finance.StructureYears}},
+		Others: []finance.Choice{{ID: "new", Label: "A new unit, same chassis", Price: s.Shares[0].Amount, Years: 10, Warranty: finance.StructureYears}},
 	}, nil
 }
 

@@ -84,42 +84,43 @@ func measuredFields(p *Page) Part {
 	)
 }
 
-// mountings sets the module on every chassis side by side.
+// mountings sets the module on every chassis side by side, and says of those
+// that cannot carry it why.
 func mountings(p *Page) Part {
-	t := table{caption: "The module on every chassis", heads: []string{"Chassis", ">Front axle", ">Rear axle", ">GVWR", ">Payload", ">Delivery, even odds", ">Price", ""}}
+	t := table{caption: "The module on every chassis", heads: []string{"Chassis", ">Front axle", ">Rear axle", ">GVWR", ">Payload", ">Price and date"}}
+	var not []Part
 	for i := range p.Mountings {
-		t.rows = append(t.rows, mountingRow(p, &p.Mountings[i]))
+		m := &p.Mountings[i]
+		if len(m.Figures) > 0 {
+			t.rows = append(t.rows, mountingRow(p, m))
+		}
+		if len(m.Stops) > 0 {
+			not = append(not, El("li", mark(config.Stop), El("b", Text(" "+m.Chassis.Label+": ")), Text(strings.Join(m.Stops, " "))))
+		}
 	}
-	return Many(t.draw(), El("p", Class("how"), Text("Margins at full load, with your picks and whatever else a unit on that chassis needs. A computed weight does not replace a certified scale.")))
+	return Many(t.draw(),
+		El("p", Class("how"), Text("Margins at full load and the date at even odds, with your picks and whatever else a unit on that chassis needs. A computed weight does not replace a certified scale.")),
+		If(not != nil, Many(El("h3", Text("What stands in the way")), El("ul", Class("picks"), Many(not...)))))
 }
 
 func mountingRow(p *Page, m *quote.Mounting) []Part {
 	margin := func(code string) Part {
 		f, ok := m.Figures[code]
-		if !ok || f.Sense == "" {
+		switch {
+		case !ok:
 			return Text("–")
+		case f.Sense == "":
+			return Text(p.show(f.Value, f.Unit)) // no minimum is named
 		}
 		return Many(mark(severityOf(f)), Text(" "+p.signed(f.Margin(), f.Unit)))
 	}
-	payload := margin("weight.payload")
-	if f, ok := m.Figures["weight.payload"]; ok && f.Sense == "" {
-		payload = Many(Text(p.show(f.Value, f.Unit)), El("span", Class("how"), Text("no minimum named")))
-	}
-	fits := m.Figures != nil && !m.Even.IsZero()
-	date, price := "–", "–"
-	if fits {
-		date, price = m.Even.Long(), m.Total.Show()
-	}
-	var last Part
-	switch {
-	case m.Chassis.ID == p.Q.Draft.Unit.Chassis:
+	last := action("chassis", m.Chassis.ID, "", "Mount it on this", At("id", "mount-on-"+m.Chassis.ID), At("aria-label", "Mount the module on "+m.Chassis.Label))
+	if m.Chassis.ID == p.Q.Draft.Unit.Chassis {
 		last = El("span", Class("tag mine"), Text("in work"))
-	case fits:
-		last = action("chassis", m.Chassis.ID, "", "Mount it on this", At("id", "mount-on-"+m.Chassis.ID), At("aria-label", "Mount the module on "+m.Chassis.Label))
 	}
 	return []Part{
-		Many(Text(m.Chassis.Label), Each(m.Stops, func(_ int, why string) Part { return El("span", Class("how"), mark(config.Stop), Text(" "+why)) })),
-		margin("weight.front-axle"), margin("weight.rear-axle"), margin("weight.gross"), payload, Text(date), Text(price), last,
+		Many(Text(m.Chassis.Label), El("div", last)), margin("weight.front-axle"), margin("weight.rear-axle"), margin("weight.gross"), margin("weight.payload"),
+		Many(Text(m.Total.Show()), El("span", Class("how"), Text(m.Even.Long()))),
 	}
 }
 

@@ -138,3 +138,28 @@ func TestMeasuredMassBalances(t *testing.T) {
 	assert.InDelta(t, float64(ch.CurbRearLb)+5000.0*(59+90)/158, float64(with.RearLb), 0.001)
 	assert.InDelta(t, 5000.0*2/float64(with.TotalLb), float64(with.YIn), 0.001)
 }
+
+func TestWhatIsGuessedOfAModuleIsSaid(t *testing.T) {
+	cat := read(t)
+	for _, c := range []struct {
+		reason string
+		e      *config.Existing
+		want   []string
+	}{
+		{"nothing measured", nil, []string{"weight.existing.unmeasured", "weight.existing.centre"}},
+		{"weighed, its centre unknown", &config.Existing{MassLb: 4400}, []string{"weight.existing.centre"}},
+		{"its centre judged by eye", &config.Existing{MassLb: 4400, XIn: 70, Estimated: true}, []string{"weight.existing.centre"}},
+		{"weighed on two supports", &config.Existing{MassLb: 4400, XIn: 70}, nil},
+	} {
+		u := unit("cut-14500-158-gas", "old-module")
+		u.Existing = c.e
+		var said []string
+		for _, f := range weight.Weigh(cat, u, nil).Findings {
+			if f.Code == "weight.existing.unmeasured" || f.Code == "weight.existing.centre" {
+				said = append(said, f.Code)
+				assert.Equal(t, config.Warn, f.Severity)
+			}
+		}
+		assert.Equal(t, c.want, said, c.reason)
+	}
+}
