@@ -49,7 +49,7 @@ func loadBars(p *Page) Part {
 		if l.high > l.low {
 			over = append(over, trace("range", "MHMVMV", x(l.low), y+15.5, x(l.high), x(l.low), y+12.5, y+18.5, x(l.high), y+12.5, y+18.5))
 		}
-		over = append(over, words("", left, y+9, l.label), words("strong end", right, y+9, value))
+		over = append(over, words("strong", left, y+9, l.label+": "+value))
 	}
 	return El("div", Class("load-chart"), chart(said, 330, foot+2, append(parts, over...)))
 }

@@ -122,9 +122,17 @@ func arrow(x, y, dx, dy float64) Part {
 // of gravity is drawn: at scale nobody would see it.
 const rangeScale = 20
 
+const gravityRadius = 2.8 // of the mark
+
+// clear keeps labels off the mark of a center of gravity.
+func (d *picture) clear(x, y, xTol, yTol float64) {
+	w, h := max(xTol*rangeScale, gravityRadius), max(yTol*rangeScale, gravityRadius)
+	d.taken = append(d.taken, [4]float64{x - w, y - h, x + w, y + h})
+}
+
 // gravity marks a center of gravity and the likely range around it.
 func (d *picture) gravity(x, y, xTol, yTol float64) {
-	const r = 2.8
+	const r = gravityRadius
 	d.add(El("ellipse", Class("cg-range"), At("cx", n(x)), At("cy", n(y)), At("rx", n(xTol*rangeScale)), At("ry", n(yTol*rangeScale))),
 		El("circle", Class("cg-ring"), At("cx", n(x)), At("cy", n(y)), At("r", n(r))),
 		trace("cg", "MVALHAZ", x, y, y-r, r, 1, x+r, y, x, y, x-r, r, 0, x, y+r))

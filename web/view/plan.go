@@ -18,6 +18,7 @@ func planView(p *Page) Part {
 	lb := func(v quantity.Mass) string { return p.show(float64(v), quantity.Pound) }
 	d := new(picture)
 	o.shellPlan(d, y, float64(c.WidthIn)/2)
+	d.clear(float64(g.XIn), y(float64(g.YIn)), float64(g.XTolIn), float64(g.YTolIn))
 	for _, axle := range []struct {
 		x, track, count float64
 	}{{0, float64(c.TrackFrontIn), float64(c.FrontTires.Count)}, {o.wheelbase, float64(c.TrackRearIn), float64(c.RearTires.Count)}} {

@@ -32,7 +32,7 @@ func powerArea(p *Page) Part {
 		findings(p, s.Findings, "The 12 V and 125 V supplies carry the unit."),
 		block("Duty modes", El("div", Class("columns"), loadBars(p), El("div", modes.draw(), tag(p)))),
 		block("Against the supply", figures(p, "Power figures", s.Figures)),
-		El("div", Class("columns"), battery(p), Many(
+		El("div", Class("columns"), battery(p), El("div",
 			mains(p, "Shore line, 125 V", s.Shore, p.amps(s.Shore.RatedA)+" inlet", "the inlet"),
 			mains(p, "Inverter, 125 V", s.Inverter, p.show(float64(s.Inverter.RatedW), quantity.Watt)+" continuous", "the inverter"),
 		)),

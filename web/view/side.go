@@ -20,6 +20,8 @@ func sideView(p *Page) Part {
 	said := "Side view from the street side, front to the left. Front axle " + lb(g.FrontLb) + " of " + lb(c.GAWRFrontLb) + "; rear axle " + lb(g.RearLb) + " of " + lb(c.GAWRRearLb) + "; gross " + lb(g.TotalLb) + " of " + lb(c.GVWRLb) +
 		". Wheelbase " + in(o.wheelbase) + ", overall length " + in(o.rear-o.front) + ", height " + in(o.top) + ". " + gravityWords(p)
 
+	x, z, left := float64(g.XIn), float64(g.ZIn), o.front-14
+	d.clear(x, y(z), float64(g.XTolIn), float64(g.ZTolIn))
 	d.add(trace("ground", "MH", o.front-8, base, o.rear+6))
 	if !o.van { // frame rails, where they show
 		d.add(rect("thin", 20, y(float64(c.FrameHeightIn)), o.wheelbase+float64(c.FrameEndIn)-20, 8))
@@ -51,8 +53,6 @@ func sideView(p *Page) Part {
 		}
 	}
 
-	x, z := float64(g.XIn), float64(g.ZIn)
-	left := o.front - 14
 	d.add(trace("chain", "MHMV", left-3, y(z), x, x, y(z), base+18))
 	d.up(left, base, y(z), in(z))
 	d.gravity(x, y(z), float64(g.XTolIn), float64(g.ZTolIn))

@@ -16,7 +16,7 @@ import (
 func stowage(p *Page) Part {
 	cat, s := p.Q.Edition.Cat, p.Q.Space
 	places := []choice{{"", "not stowed yet"}}
-	c := table{caption: "Compartments", heads: []string{"Compartment", ">Inside, w × d × h", ">Volume used", ">Load", "State"}}
+	c := table{caption: "Compartments", heads: []string{"Compartment, inside width × depth × height", ">Volume used", ">Load", "State"}}
 	for i, u := range s.Compartments {
 		places = append(places, choice{u.ID, letter(i) + " " + u.Label})
 		load := p.show(float64(u.MassLb), quantity.Pound)
@@ -24,7 +24,7 @@ func stowage(p *Page) Part {
 			load += " of " + p.show(float64(u.LimitLb), quantity.Pound)
 		}
 		size := p.plain(float64(u.WidthIn), quantity.Inch) + " × " + p.plain(float64(u.DepthIn), quantity.Inch) + " × " + p.show(float64(u.HeightIn), quantity.Inch)
-		c.rows = append(c.rows, []Part{Many(El("b", Text(letter(i))), Text(" "+u.Label)), Text(size),
+		c.rows = append(c.rows, []Part{Many(El("b", Text(letter(i))), Text(" "+u.Label), El("span", Class("how"), Text(size))),
 			Text(p.show(float64(u.UsedFt3), quantity.CubicFoot) + " of " + p.show(float64(u.Ft3), quantity.CubicFoot)), Text(load), state(&u)})
 	}
 	e := table{caption: "Loose equipment", heads: []string{"Item", ">How many", ">Mass", "Rides in", ""}}
@@ -36,7 +36,7 @@ func stowage(p *Page) Part {
 		if x.Compartment == "" {
 			loose += x.Qty
 		} else {
-			tools = action("take-out", id, "", "Take one out", Class("quiet"), At("id", "out-"+id), At("aria-label", "Take one out: "+item.Label))
+			tools = action("take-out", id, "", "Take one out", Class("quiet nowrap"), At("id", "out-"+id), At("aria-label", "Take one out: "+item.Label))
 		}
 		e.rows = append(e.rows, []Part{Text(item.Label), Text(strconv.Itoa(x.Qty)), Text(p.show(float64(item.MassLb)*float64(x.Qty), quantity.Pound)),
 			El("select", At("id", "f-stow-"+id), At("data-act", "stow"), At("data-id", id), At("aria-label", "Rides in: "+item.Label), options(x.Compartment, places)), tools})
@@ -50,7 +50,7 @@ func stowage(p *Page) Part {
 			action("take-out", "", "", "Take everything out", At("id", "empty-all")),
 			El("span", Class("soft"), Text(count(loose, "thing waits", "things wait")+" to be stowed"))),
 		El("p", Class("how"), Text("The suggestion places the largest first and then moves and exchanges while axles and sides come closer to balance. What you stowed stays. It is a good one, not proven the best.")),
-		e.draw(), c.draw(), fronts(p),
+		e.draw(), c.draw(), El("p", El("b", Text("As they are seen through the doors, to one scale; what is not seen stands behind"))), fronts(p),
 		El("p", Class("how"), Text(space.StowCaution)))
 }
 
