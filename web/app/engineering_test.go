@@ -1,0 +1,219 @@
+package app
+
+import (
+	"encoding/json"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"boxwright/config"
+	"boxwright/pricing/quote"
+)
+
+func set(id, value string) Act { return Act{Do: "set", ID: id, Value: value} }
+
+// draftOf reads the draft of a reply the way the next visit would.
+func draftOf(t *testing.T, s shown) *quote.Draft {
+	t.Helper()
+	require.Empty(t, s.Fault)
+	d, err := quote.ReadDraft(s.Draft)
+	require.NoError(t, err)
+	return d
+}
+
+func begun(t *testing.T) *page {
+	p := open(t)
+	p.do(Act{Do: "new", ID: "cut-14500-158-gas"}, Act{Do: "go", ID: "weight"})
+	return p
+}
+
+// The walk of the scale ticket: the finished unit weighs more than computed; it
+// is entered, the margins move, and the next quote learns.
+func TestScaleTicketMovesTheFigures(t *testing.T) {
+	p := begun(t)
+	before := p.do(Act{Do: "go", ID: "weight"})
+	after := p.do(set("ticket.number", "A-17"), set("ticket.date", "2026-11-20"), set("ticket.total", "11,096"), set("ticket.front", "4,610"), set("ticket.rear", "6,486"), Act{Do: "add-ticket"})
+	d := draftOf(t, after)
+	require.Len(t, d.Tickets, 1)
+	assert.Equal(t, 11096.0, float64(d.Tickets[0].TotalLb))
+	assert.Contains(t, after.Regions["main"], "Readings against the model")
+	assert.Contains(t, after.Regions["main"], "11,096 lb")
+	assert.NotEqual(t, before.Regions["standing"], after.Regions["standing"], "the margins follow the ticket")
+
+	// A pick changes the unit: the ticket becomes that of the unit as weighed.
+	on := p.do(Act{Do: "pick", ID: "fb-push", On: true})
+	if d = draftOf(t, on); assert.NotNil(t, d.Tickets[0].Unit, "it keeps the unit it weighed") {
+		assert.False(t, d.Tickets[0].Unit.Has("fb-push"))
+	}
+	// And the next quote begins with what was learned.
+	next := p.do(Act{Do: "new", ID: "cut-14000-158-gas"}, Act{Do: "go", ID: "weight"})
+	d = draftOf(t, next)
+	require.Len(t, d.Tickets, 1)
+	assert.Equal(t, "cut-14500-158-gas", d.Tickets[0].Unit.Chassis)
+	assert.Contains(t, next.Regions["main"], "an earlier unit")
+
+	out := p.do(Act{Do: "drop-ticket", ID: "0"})
+	assert.Empty(t, draftOf(t, out).Tickets)
+	assert.Equal(t, 1, strings.Count(out.Regions["main"], "Enter a scale ticket"))
+}
+
+func TestATicketIsCheckedBeforeItCounts(t *testing.T) {
+	for _, c := range []struct {
+		reason, says string
+		acts         []Act
+	}{
+		{"nothing was read", "no reading", nil},
+		{"a slip of the pen", "do not add up", []Act{set("ticket.total", "11000"), set("ticket.front", "4600"), set("ticket.rear", "4400")}},
+		{"wheels against their axle", "front wheels do not add up", []Act{set("ticket.front", "4600"), set("ticket.lf", "2300"), set("ticket.rf", "2000")}},
+		{"a negative mass", "a number from 0", []Act{set("ticket.total", "-5")}},
+		{"words for a number", "is not a number", []Act{set("ticket.total", "heavy")}},
+		{"not a condition", "the condition is", []Act{set("ticket.total", "11000"), set("ticket.condition", "wet")}},
+		{"no day of the calendar", "is not a date", []Act{set("ticket.date", "2026-02-31")}},
+	} {
+		p := begun(t)
+		s := p.do(append(c.acts, Act{Do: "add-ticket"})...)
+		assert.Contains(t, s.Regions["main"], c.says, c.reason)
+		assert.Empty(t, draftOf(t, s).Tickets, c.reason)
+	}
+	p := begun(t)
+	for range quote.MaxTickets + 1 {
+		p.do(set("ticket.total", "11000"), Act{Do: "add-ticket"})
+	}
+	assert.Len(t, draftOf(t, p.do(Act{Do: "start"})).Tickets, quote.MaxTickets, "no more than can be held")
+}
+
+func TestTicketOfChassisAndChange(t *testing.T) {
+	p := begun(t)
+	p.do(set("ticket.what", "chassis"), set("ticket.total", "5700"), set("ticket.fuel", "50"), Act{Do: "add-ticket"})
+	s := p.do(Act{Do: "pick", ID: "fb-push", On: true})
+	d := draftOf(t, s)
+	assert.Nil(t, d.Tickets[0].Unit, "options do not touch what the chassis weighed")
+	assert.Equal(t, 0.5, d.Tickets[0].FuelPart)
+	s = p.do(Act{Do: "drop-ticket", ID: "0", Value: "edit"}, Act{Do: "go", ID: "weight"})
+	assert.Empty(t, draftOf(t, s).Tickets)
+	assert.Contains(t, s.Regions["main"], `data-id="ticket.total" value="5,700"`, "it is back in the form")
+}
+
+func TestOwnLimits(t *testing.T) {
+	p := begun(t)
+	p.do(Act{Do: "go", ID: "space"})
+	s := p.do(set("own.space.headroom", "80"))
+	assert.Equal(t, []config.OwnLimit{{Figure: "space.headroom", Value: 80}}, draftOf(t, s).Unit.Own)
+	assert.Contains(t, s.Regions["main"], "set by the purchaser")
+	assert.Contains(t, s.Regions["standing"], "Headroom", "the unit has less and it is said")
+	s = p.do(Act{Do: "units"}, set("own.space.aisle", "508"))
+	assert.InDelta(t, 20.0, draftOf(t, s).Unit.Own[0].Value, 1e-9, "typed in millimeters; kept sorted")
+	s = p.do(set("own.space.headroom", ""), set("own.space.aisle", ""), set("own.weight.payload", "1000"))
+	d := draftOf(t, s)
+	assert.Empty(t, d.Unit.Own)
+	assert.InDelta(t, 2204.62, float64(d.Unit.PayloadLb), 0.01)
+	s = p.do(set("own.space.headroom", "-1"))
+	assert.Contains(t, s.Regions["main"], "a number from 0")
+	s = p.do(set("own.nothing", "1"))
+	assert.Empty(t, draftOf(t, s).Unit.Own)
+}
+
+func TestWiringIsSizedAsAsked(t *testing.T) {
+	p := begun(t)
+	p.do(Act{Do: "go", ID: "power"})
+	s := p.do(set("wiring.areas", "awg"), set("wiring.drop", "5"), set("wiring.critical", "2"))
+	assert.Equal(t, quote.Wiring{Areas: "awg", DropPct: 5, CriticalPct: 2}, draftOf(t, s).Wiring)
+	assert.Contains(t, s.Regions["main"], "conductor areas by AWG")
+	assert.Contains(t, s.Regions["main"], "5 % allowed")
+	s = p.do(set("wiring.drop", "0.1"), set("wiring.areas", "birmingham"))
+	assert.Equal(t, "awg", draftOf(t, s).Wiring.Areas, "what cannot be taken changes nothing")
+	s = p.do(set("wiring.areas", ""), set("wiring.drop", ""), set("wiring.critical", ""))
+	assert.NotContains(t, string(s.Draft), "wiring", "the usual way leaves no trace")
+}
+
+func TestStowing(t *testing.T) {
+	p := begun(t)
+	ids := []string{}
+	require.NoError(t, p.app.ensure())
+	for _, e := range p.app.edition.Cat.Equipment {
+		ids = append(ids, e.ID)
+	}
+	a, b := ids[0], ids[1]
+	s := p.do(Act{Do: "carry", ID: a, Value: "3"}, Act{Do: "carry", ID: b, Value: "1"}, Act{Do: "go", ID: "space"})
+	place := p.app.edition.Cat.CompartmentsOf(&draftOf(t, s).Unit)[0].ID
+	s = p.do(Act{Do: "stow", ID: a + "/", Value: place}, Act{Do: "take-out", ID: a + "/" + place})
+	lines := map[config.Carried]bool{}
+	for _, c := range draftOf(t, s).Unit.Carried {
+		lines[c] = true
+	}
+	assert.True(t, lines[config.Carried{Equipment: a, Compartment: place, Qty: 2}] && lines[config.Carried{Equipment: a, Qty: 1}], "one of three was taken out: %v", lines)
+
+	s = p.do(Act{Do: "suggest"})
+	for _, c := range draftOf(t, s).Unit.Carried {
+		assert.NotEmpty(t, c.Compartment, "everything has found a place")
+	}
+	assert.Contains(t, s.Say, "Stowed 2 of 2")
+	assert.Contains(t, s.Regions["main"], "an arrangement was found")
+	assert.Contains(t, s.Regions["main"], "Through the door of compartment")
+
+	s = p.do(Act{Do: "carry", ID: a, Value: "1"})
+	held := 0
+	for _, c := range draftOf(t, s).Unit.Carried {
+		if c.Equipment == a {
+			held += c.Qty
+		}
+	}
+	assert.Equal(t, 1, held, "fewer are carried")
+	s = p.do(Act{Do: "take-out"})
+	for _, c := range draftOf(t, s).Unit.Carried {
+		assert.Empty(t, c.Compartment)
+	}
+	s = p.do(Act{Do: "carry", ID: a, Value: "0"}, Act{Do: "carry", ID: b, Value: "x"})
+	assert.Len(t, draftOf(t, s).Unit.Carried, 1, "nonsense leaves what was")
+}
+
+// What comes from outside is bounded before it is used.
+func TestHostileTicketsAndWiring(t *testing.T) {
+	p := begun(t)
+	var d map[string]any
+	require.NoError(t, json.Unmarshal(p.do(Act{Do: "start"}).Draft, &d))
+	ticket := func(more map[string]any) []any {
+		m := map[string]any{"what": "unit", "total_lb": 11000}
+		for k, v := range more {
+			m[k] = v
+		}
+		return []any{m}
+	}
+	for name, change := range map[string]map[string]any{
+		"negative mass":   {"tickets": ticket(map[string]any{"front_lb": -1})},
+		"huge mass":       {"tickets": ticket(map[string]any{"front_lb": 1e300})},
+		"long number":     {"tickets": ticket(map[string]any{"number": strings.Repeat("9", 61)})},
+		"unknown vehicle": {"tickets": ticket(map[string]any{"what": "boat"})},
+		"overfull tank":   {"tickets": ticket(map[string]any{"fuel_part": 2})},
+		"no reading":      {"tickets": []any{map[string]any{"what": "unit"}}},
+		"wiring":          {"wiring": map[string]any{"areas": "x"}},
+		"no drop":         {"wiring": map[string]any{"drop_pct": 1e-9}},
+	} {
+		bad := map[string]any{}
+		for k, v := range d {
+			bad[k] = v
+		}
+		for k, v := range change {
+			bad[k] = v
+		}
+		data, err := json.Marshal(bad)
+		require.NoError(t, err)
+		_, err = quote.ReadDraft(data)
+		assert.Error(t, err, name)
+	}
+}
+
+func TestTicketsTravelInTheLink(t *testing.T) {
+	p := begun(t)
+	s := p.do(set("ticket.total", "11,050"), Act{Do: "add-ticket"}, set("wiring.areas", "awg"), Act{Do: "go", ID: "quote"})
+	_, text, _ := strings.Cut(s.Regions["main"], `id="link-text"`)
+	_, text, _ = strings.Cut(text, "#")
+	text, _, _ = strings.Cut(text, "<")
+	other := open(t)
+	d := draftOf(t, other.do(Act{Do: "start"}, Act{Do: "open-link", Value: text}))
+	require.Len(t, d.Tickets, 1)
+	assert.Equal(t, 11050.0, float64(d.Tickets[0].TotalLb))
+	assert.Equal(t, "awg", d.Wiring.Areas)
+}
