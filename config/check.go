@@ -7,9 +7,9 @@ import (
 	"strings"
 )
 
-// validID reports whether x is 1 to 48 small letters, digits and hyphens and
+// ValidID reports whether x is 1 to 48 small letters, digits and hyphens and
 // does not begin with a hyphen.
-func validID(x string) bool {
+func ValidID(x string) bool {
 	if x == "" || len(x) > 48 || x[0] == '-' {
 		return false
 	}
@@ -122,7 +122,7 @@ func ids[T any](k *checker, list string, items []T, id func(*T) string, shared b
 	for i := range items {
 		x := id(&items[i])
 		where := at(list, i, x)
-		if !validID(x) {
+		if !ValidID(x) {
 			k.add("id", where, "an id is 1 to 48 small letters, digits and hyphens, beginning with a letter or digit")
 		}
 		if _, twice := m[x]; twice {

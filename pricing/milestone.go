@@ -6,6 +6,7 @@ import (
 
 	"github.com/shopspring/decimal"
 
+	"boxwright/config"
 	"boxwright/pricing/money"
 )
 
@@ -16,7 +17,7 @@ func checkMilestones(add func(code, where, format string, args ...any), list []M
 	var sum Percent
 	for i, m := range list {
 		w := fmt.Sprintf("milestones[%d] %q", i, m.ID)
-		if !idForm.MatchString(m.ID) {
+		if !config.ValidID(m.ID) {
 			add("id", w, "an id is 1 to 48 small letters, digits and hyphens, beginning with a letter or digit")
 		}
 		if strings.TrimSpace(m.Label) == "" || len(m.Label) > maxText {

@@ -4,7 +4,6 @@ import (
 	"bytes"
 	"encoding/json"
 	"fmt"
-	"regexp"
 	"slices"
 	"strings"
 
@@ -21,11 +20,6 @@ const (
 
 	// MaxUnits is the most units of one quote.
 	MaxUnits = 500
-)
-
-var (
-	currencyForm = regexp.MustCompile(`^[A-Z]{3}$`)
-	idForm       = regexp.MustCompile(`^[a-z0-9][a-z0-9-]{0,47}$`)
 )
 
 // ReadBook decodes a price book strictly and checks it whole against its
@@ -68,7 +62,7 @@ func (k *bookCheck) add(code, where, format string, args ...any) {
 
 func (k *bookCheck) run() {
 	b := k.b
-	if !currencyForm.MatchString(b.Currency) {
+	if len(b.Currency) != 3 || strings.Trim(b.Currency, "ABCDEFGHIJKLMNOPQRSTUVWXYZ") != "" {
 		k.add("value", "currency", `%q is not three capital letters, such as "USD"`, b.Currency)
 	}
 	if !slices.Contains(money.Roundings, b.Rounding) {
@@ -311,7 +305,7 @@ func (k *bookCheck) milestones() {
 // entry checks the id of a list's entry and names its place.
 func (k *bookCheck) entry(list string, i int, id string, seen map[string]bool) string {
 	w := fmt.Sprintf("%s[%d] %q", list, i, id)
-	if !idForm.MatchString(id) {
+	if !config.ValidID(id) {
 		k.add("id", w, "an id is 1 to 48 small letters, digits and hyphens, beginning with a letter or digit")
 	}
 	if seen[id] {

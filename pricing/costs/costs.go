@@ -7,7 +7,6 @@ package costs
 import (
 	"fmt"
 	"io"
-	"regexp"
 	"slices"
 	"strings"
 
@@ -84,8 +83,6 @@ const (
 	maxEntries = 200
 )
 
-var idForm = regexp.MustCompile(`^[a-z0-9][a-z0-9-]{0,47}$`)
-
 // Read decodes a cost sheet strictly and checks it against its catalogue and
 // price book. The error is a config.Problems. Its texts quote nothing of the
 // sheet but keys.
@@ -138,7 +135,7 @@ func (s *Sheet) check(cat *config.Catalogue, b *pricing.Book) config.Problems {
 	s.checkShares(add)
 	seen := map[string]bool{}
 	named := func(where, id, label string) {
-		if !idForm.MatchString(id) || seen[where[:4]+id] {
+		if !config.ValidID(id) || seen[where[:4]+id] {
 			add("id", where, "an id is 1 to 48 small letters, digits and hyphens, and stands once")
 		}
 		seen[where[:4]+id] = true

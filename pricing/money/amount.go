@@ -18,7 +18,7 @@ type Amount struct {
 // decimals, nine digits before the point, an exponent or a separator is a
 // *FormError.
 func ParseAmount(text string) (Amount, error) {
-	if !amountForm.MatchString(text) {
+	if !amountForm.fits(text) {
 		return Amount{}, formError("an amount", text, `dollars and cents in digits, such as "1234.00"`)
 	}
 	d, err := decimal.NewFromString(text)

@@ -12,7 +12,7 @@ type Percent struct {
 // ParsePercent reads "8.25" as 8.25 %; anything with more than six decimals,
 // three digits before the point, an exponent or a sign "%" is a *FormError.
 func ParsePercent(text string) (Percent, error) {
-	if !percentForm.MatchString(text) {
+	if !percentForm.fits(text) {
 		return Percent{}, formError("a percentage", text, `its digits alone, such as "8.25" for 8.25 %`)
 	}
 	d, err := decimal.NewFromString(text)

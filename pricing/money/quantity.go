@@ -16,7 +16,7 @@ type Quantity struct {
 // ParseQuantity reads "3" or "412.5"; a sign, an exponent or more than three
 // decimals is a *FormError.
 func ParseQuantity(text string) (Quantity, error) {
-	if !quantityForm.MatchString(text) {
+	if !quantityForm.fits(text) {
 		return Quantity{}, formError("a quantity", text, `digits with at most three decimals, such as "412.5"`)
 	}
 	d, err := decimal.NewFromString(text)
