@@ -39,7 +39,7 @@ func buyersRate(p *Page) pricing.Percent {
 }
 
 func leaseBlock(p *Page) Part {
-	l := p.Q.Draft.Terms.Lease
+	l, s := p.Q.Draft.Terms.Lease, p.Q.Draft.Terms.Service
 	if l == nil {
 		return block("Lease-purchase", El("p", Class("row-tools"), action("add", "lease", "", "Work out a lease-purchase", At("id", "add-lease")), El("span", Class("small soft"), Text("Level payments to the cent beside the payments above. No offer of credit."))))
 	}
@@ -53,7 +53,9 @@ func leaseBlock(p *Page) Part {
 			number(p, "lease.periods", "How many", strconv.Itoa(l.Periods), "", ""),
 			number(p, "lease.balloon", "Balloon at the end", blank(l.Balloon), cur, ""),
 			number(p, "lease.first_due", "First period begins", dayCount(l.FirstDue), "months", "After delivery"),
-			number(p, "rates.discount", "What money costs the buyer", buyersRate(p).String(), "% a year", "For the present worth; inflation included"),
+			When(s == nil || len(s.Others) == 0, func() Part { // else it stands beneath
+				return number(p, "rates.discount", "What money costs the buyer", buyersRate(p).String(), "% a year", "For the present worth; inflation included")
+			}),
 			check(p, "lease.advance", "Each payment at the beginning of its period", l.Advance),
 			field(p, "lease.label", "Note", l.Label, ""),
 		),

@@ -1,0 +1,271 @@
+package app
+
+import (
+	"encoding/json"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"boxwright/pricing"
+	"boxwright/pricing/quote"
+)
+
+func tick(id string) Act { return Act{Do: "set", ID: id, On: true} }
+
+func (p *page) draft() *quote.Draft {
+	p.t.Helper()
+	d, err := quote.ReadDraft(p.req["draft"].(json.RawMessage))
+	require.NoError(p.t, err)
+	return d
+}
+
+func (p *page) quote() *quote.Quote {
+	p.t.Helper()
+	q, err := quote.Compute(p.app.edition, p.draft())
+	require.NoError(p.t, err)
+	return q
+}
+
+func priced(t *testing.T) *page {
+	p := open(t)
+	p.do(Act{Do: "new", ID: "cut-14500-158-gas", Value: "mod-146-72"}, Act{Do: "go", ID: "price"})
+	return p
+}
+
+// Every term that a price knows can be set on the page and stands in the draft.
+func TestTermsAreSet(t *testing.T) {
+	p := priced(t)
+	s := p.do(
+		set("terms.contract", "coop-plains"), set("terms.discount_percent", "1.5 %"), set("terms.discount_amount", "1,200"), set("terms.discount_reason", "standing order"),
+		set("terms.trade_in", "18000"), set("terms.trade_in_text", "2014 unit"), set("terms.budget", "900000"), set("terms.validity_days", "45"),
+		set("terms.tax_rate", "7.25"), tick("terms.tax_exempt"), set("terms.exempt_reason", "public service"), set("deal.use", "other"), set("deal.deposit_amount", "5000"), tick("terms.bond"),
+		set("terms.prepay", "chassis-with-order"), set("deal.prepay_days", "150"), set("terms.freight_miles", "412.5"), set("terms.training_days", "3"), tick("fee.scale-ticket"),
+		Act{Do: "add", ID: "extra"}, set("extra.0.label", "Portable radios"), set("extra.0.qty", "4"), set("extra.0.price", "1850.00"), tick("extra.0.untaxed"),
+		Act{Do: "add", ID: "lease"}, set("lease.rate", "6.25"), set("lease.per_year", "1"), set("lease.periods", "7"), tick("lease.advance"), set("lease.balloon", "20000"), set("lease.first_due", "6"), set("lease.label", "County lease"),
+	)
+	require.Empty(t, s.Fault)
+	assert.NotContains(t, string(s.View), `"wrong"`, "%s", s.View)
+	d := p.draft()
+	text, err := json.Marshal(d.Terms)
+	require.NoError(t, err)
+	for _, want := range []string{
+		`"contract":"coop-plains"`, `"discount_percent":"1.5"`, `"discount_amount":"1200.00"`, `"trade_in":"18000.00"`, `"validity_days":45`, `"tax_rate":"7.25"`, `"tax_exempt":true`, `"use":"other"`,
+		`"deposit_amount":"5000.00"`, `"bond":true`, `"prepay":"chassis-with-order"`, `"prepay_days":150`, `"freight_miles":"412.5"`, `"training_days":"3"`, `"fees":["scale-ticket"]`,
+		`{"label":"Portable radios","qty":4,"price":"1850.00","untaxed":true}`, `"per_year":1`, `"periods":7`, `"advance":true`, `"balloon":"20000.00"`, `"first_due":6`, `"label":"County lease"`,
+	} {
+		assert.Contains(t, string(text), want)
+	}
+	for _, want := range []string{"County lease", "Portable radios", "Every payment", "Paid together"} {
+		assert.Contains(t, s.Regions["main"], want)
+	}
+	s = p.do(Act{Do: "drop", ID: "extra.0"}, Act{Do: "drop", ID: "lease"}, Act{Do: "set", ID: "fee.scale-ticket"})
+	require.Empty(t, s.Fault)
+	d = p.draft()
+	assert.Empty(t, d.Terms.Extras)
+	assert.Nil(t, d.Terms.Lease)
+	assert.Empty(t, d.Terms.Fees)
+}
+
+// What cannot be taken stays in its field with the reason; the draft is as it
+// was, and the page goes on.
+func TestWrongTerms(t *testing.T) {
+	for _, c := range []struct {
+		reason, id, value string
+		before            []Act
+	}{
+		{"a fraction of a cent", "extra.0.price", "1.005", []Act{{Do: "add", ID: "extra"}}},
+		{"an empty label", "extra.0.label", " ", []Act{{Do: "add", ID: "extra"}}},
+		{"a deposit twice", "deal.deposit_amount", "500", []Act{set("terms.deposit_percent", "10")}},
+		{"payments above the whole", "milestone.0.percent", "95", []Act{{Do: "add", ID: "milestone"}}},
+		{"no use of the law", "deal.use", "rocket", nil},
+		{"no such line", "extra.7.price", "1", nil},
+		{"no such field", "lease.color", "red", []Act{{Do: "add", ID: "lease"}}},
+		{"a position that is none", "extra.x.price", "1", nil},
+		{"more units than a quote holds", "item.0.units", "501", nil},
+		{"an order without a date", "item.0.order", "", nil},
+		{"words for a number", "way.1.years", "many", []Act{{Do: "add", ID: "way.keep"}}},
+		{"a chance beyond certainty", "chance", "100", nil},
+	} {
+		p := priced(t)
+		s := p.do(append([]Act{{Do: "go", ID: "price"}}, c.before...)...)
+		require.Empty(t, s.Fault, c.reason)
+		before := string(s.Draft)
+		s = p.do(set(c.id, c.value))
+		assert.Equal(t, before, string(s.Draft), c.reason)
+		assert.Contains(t, string(s.View), `"wrong"`, c.reason)
+		assert.NotEmpty(t, s.Regions["main"], c.reason)
+	}
+}
+
+// One's own payments always make up the whole: the last takes the rest.
+func TestMilestonesMakeUpTheWhole(t *testing.T) {
+	p := priced(t)
+	s := p.do(Act{Do: "add", ID: "milestone"}, set("milestone.0.percent", "12.5"), Act{Do: "add", ID: "milestone"}, set("milestone.3.label", "When painted"), Act{Do: "drop", ID: "milestone.1"})
+	require.Empty(t, s.Fault)
+	q := p.quote()
+	var sum pricing.Amount
+	for _, x := range q.Price.Payments {
+		sum = sum.Add(x.Amount)
+	}
+	assert.True(t, sum.Equal(q.Price.Total))
+	assert.Contains(t, s.Regions["main"], "When painted")
+	assert.Contains(t, s.Regions["main"], "expected ", "payments carry the day that is expected")
+	p.do(Act{Do: "drop", ID: "milestones"})
+	assert.Nil(t, p.draft().Terms.Milestones)
+}
+
+// The price shown at an option is that of the edition in force on the quote's
+// day, as in the build-up.
+func TestPricesOfTheDay(t *testing.T) {
+	p := priced(t)
+	p.do(Act{Do: "go", ID: "unit"}, Act{Do: "chapter", ID: "chassis"})
+	s := p.do(set("date", "2026-12-31"))
+	assert.Contains(t, s.Regions["main"], "51,800.00")
+	s = p.do(set("date", "2027-01-02"))
+	assert.Contains(t, s.Regions["main"], "53,200.00", "the edition of January is in force")
+	assert.NotContains(t, s.Regions["main"], "51,800.00")
+	s = p.do(Act{Do: "go", ID: "price"})
+	assert.Contains(t, s.Regions["main"], "53,200.00")
+	assert.Contains(t, s.Regions["main"], "Model-year change")
+}
+
+// Every line of the price stands in the area and on paper with how it came
+// about, and the chapters' sums are those of their lines.
+func TestBuildUpShowsEveryLine(t *testing.T) {
+	p := priced(t)
+	for _, area := range []string{"price", "quote"} {
+		s := p.do(Act{Do: "go", ID: area})
+		for _, l := range p.quote().Price.Lines {
+			assert.Contains(t, s.Regions["main"], escaped(l.Label), area)
+			if !strings.HasPrefix(l.How, "price book") {
+				assert.Contains(t, s.Regions["main"], escaped(l.How), area)
+			}
+		}
+	}
+}
+
+func escaped(text string) string {
+	return strings.NewReplacer("&", "&amp;", "<", "&lt;", ">", "&gt;", "'", "&#39;", `"`, "&#34;").Replace(text)
+}
+
+// Keep, buy new or remount: the comparison stands with its picture and the
+// break-even price.
+func TestYearsOfService(t *testing.T) {
+	p := priced(t)
+	s := p.do(Act{Do: "add", ID: "way.keep"}, Act{Do: "add", ID: "way.remount"}, set("way.0.yearly", "6500"), set("way.1.yearly", "24000"), set("way.2.price", "155000"), set("way.2.yearly", "9000"),
+		set("way.2.residual", "15000"), Act{Do: "add", ID: "later.2"}, set("later.2.0.year", "4"), set("later.2.0.amount", "8200"), set("rates.inflation", "3"))
+	require.Empty(t, s.Fault)
+	q := p.quote()
+	require.NotNil(t, q.Price.Service)
+	main := s.Regions["main"]
+	for _, w := range q.Price.Service.Ways {
+		assert.Contains(t, main, w.PerYear.Show())
+		assert.Contains(t, main, w.BreakEven.Show())
+	}
+	assert.Contains(t, main, "What a year costs when one assumption changes.")
+	assert.Equal(t, "8200.00", q.Draft.Terms.Service.Others[1].Later[0].Amount.String())
+	p.do(Act{Do: "drop", ID: "later.2.0"}, Act{Do: "drop", ID: "way.1"})
+	require.Len(t, p.draft().Terms.Service.Others, 1)
+	assert.Equal(t, "remount", p.draft().Terms.Service.Others[0].ID)
+}
+
+// Two kinds of unit on one quote: each is worked on in turn, and price, dates,
+// paper and link hold them all.
+func TestFleetOnThePage(t *testing.T) {
+	p := priced(t)
+	one := p.quote().Price.Total
+	s := p.do(set("item.0.units", "2"), set("item.0.label", "Medic"), Act{Do: "add", ID: "item"}, set("item.1.label", "Reserve"), set("item.1.needed", "2027-09-01"), Act{Do: "chassis", ID: "cut-14000-158-gas"})
+	require.Empty(t, s.Fault)
+	d := p.draft()
+	require.Len(t, d.More, 1)
+	assert.Equal(t, 1, d.At)
+	assert.Equal(t, "cut-14000-158-gas", d.Unit.Chassis)
+	assert.Equal(t, 3, d.Count())
+	q := p.quote()
+	assert.Equal(t, 3, q.Price.Units)
+	assert.True(t, one.Times(3).Cmp(q.Price.Total) > 0, "three units share a quantity break")
+	before := q.Price.Total
+
+	s = p.do(Act{Do: "work-on", ID: "0"})
+	d = p.draft()
+	assert.Equal(t, "Medic", d.Title)
+	assert.Equal(t, "cut-14500-158-gas", d.Unit.Chassis)
+	assert.True(t, before.Equal(p.quote().Price.Total), "which unit is in work changes nothing")
+	s = p.do(Act{Do: "go", ID: "delivery"})
+	for _, want := range []string{"1. Medic, 1 of 2", "1. Medic, 2 of 2", "2. Reserve"} {
+		assert.Contains(t, s.Regions["main"], want)
+	}
+	s = p.do(Act{Do: "go", ID: "quote"})
+	paper := s.Regions["main"]
+	for _, want := range []string{"1. Medic", "2. Reserve", "Cutaway 14,000 lb", "Cutaway 14,500 lb", "Delivery of every unit"} {
+		assert.Contains(t, paper, want)
+	}
+	_, reply := p.raw(Act{Do: "work-on", ID: "1"})
+	text := linkOf(t, reply)
+	whole := p.req["draft"]
+	p.do(Act{Do: "new"}, Act{Do: "open-link", Value: text})
+	assert.JSONEq(t, string(whole.(json.RawMessage)), string(p.req["draft"].(json.RawMessage)))
+
+	p.do(Act{Do: "drop", ID: "item.1"})
+	d = p.draft()
+	assert.Empty(t, d.More)
+	assert.Equal(t, "Medic", d.Title)
+	s = p.do(Act{Do: "drop", ID: "item.0"})
+	assert.Equal(t, "Medic", p.draft().Title, "the last unit stays")
+}
+
+// The paper is the same whichever unit is in work.
+func TestPaperOfAFleet(t *testing.T) {
+	p := priced(t)
+	p.do(set("item.0.label", "Medic"), Act{Do: "add", ID: "item"}, set("item.1.label", "Reserve"), Act{Do: "chassis", ID: "cut-14000-158-gas"}, Act{Do: "go", ID: "quote"})
+	paper := func(s shown) string {
+		_, text, found := strings.Cut(s.Regions["main"], "<article")
+		require.True(t, found)
+		return text
+	}
+	assert.Equal(t, paper(p.do(Act{Do: "work-on", ID: "0"})), paper(p.do(Act{Do: "work-on", ID: "1"})))
+}
+
+// A unit that is not in work still stops the quote.
+func TestAnotherUnitStopsTheQuote(t *testing.T) {
+	p := priced(t)
+	p.do(Act{Do: "add", ID: "item"}, Act{Do: "work-on", ID: "0"})
+	d := p.draft()
+	d.More[0].Unit.OccupantLb = 900
+	data, err := d.Bytes()
+	require.NoError(t, err)
+	p.req["draft"] = json.RawMessage(data)
+	s := p.do(Act{Do: "start"})
+	require.Empty(t, s.Fault)
+	q := p.quote()
+	found := false
+	for _, f := range q.Findings {
+		found = found || strings.HasPrefix(f.Where, "2. ")
+	}
+	assert.True(t, found, "findings of the second unit are told")
+	assert.True(t, q.Stopped())
+}
+
+// Delivery answers at any chance; the options that would be too late are listed
+// on demand only.
+func TestDeliveryAtAnyChance(t *testing.T) {
+	p := priced(t)
+	p.do(Act{Do: "go", ID: "delivery"})
+	s := p.do(set("chance", "65"))
+	assert.Contains(t, s.Regions["main"], p.quote().Plan.At(.65).Long())
+	q := p.quote()
+	s = p.do(set("unit.needed_by", q.Plan.NineInTen.AddDays(6).String()))
+	assert.NotContains(t, s.Regions["main"], "Would miss")
+	s = p.do(Act{Do: "too-late"})
+	assert.Contains(t, s.Regions["main"], "Would miss")
+	assert.Contains(t, s.Regions["main"], "order by")
+	dates := []string{q.Plan.EvenOdds.Long(), q.Plan.NineInTen.Long()}
+	for _, area := range []string{"delivery", "quote", "needs"} {
+		s = p.do(Act{Do: "go", ID: area})
+		for _, d := range dates {
+			assert.Contains(t, s.Regions["main"]+s.Regions["standing"], d, "one date in all areas: %s", area)
+		}
+	}
+}
