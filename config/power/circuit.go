@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"boxwright/config"
+	"boxwright/config/order"
 	"boxwright/config/quantity"
 )
 
@@ -125,7 +126,7 @@ func (b *basis) schedule(w Wiring) ([]Conductor, []config.Finding) {
 		}
 		next++
 	}
-	slices.SortStableFunc(wired, func(p, q picked) int { return cmp.Compare(number[p.ID], number[q.ID]) })
+	order.Sort(wired, func(p, q picked) int { return cmp.Compare(number[p.ID], number[q.ID]) })
 	var out []Conductor
 	var findings []config.Finding
 	for _, p := range wired {

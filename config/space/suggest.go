@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"boxwright/config"
+	"boxwright/config/order"
 	"boxwright/config/quantity"
 )
 
@@ -134,7 +135,7 @@ func newLayout(b *basis) *layout {
 			l.kept = append(l.kept, config.Carried{Equipment: c.Equipment, Qty: c.Qty - n})
 		}
 	}
-	slices.SortStableFunc(l.loose, func(x, y loose) int {
+	order.Sort(l.loose, func(x, y loose) int {
 		return cmp.Or(cmp.Compare(y.volume(), x.volume()), cmp.Compare(y.massLb, x.massLb), cmp.Compare(x.id, y.id))
 	})
 	return l
@@ -155,7 +156,7 @@ func (l *layout) weigh(u *config.Unit, weigh func(*config.Unit) Trim) {
 	for i := range l.holds {
 		with := bare.Clone()
 		with.Carried = append(with.Carried, config.Carried{Equipment: probe.id, Compartment: l.holds[i].ID, Qty: 1})
-		slices.SortStableFunc(with.Carried, byIDThenPlace)
+		order.Sort(with.Carried, byIDThenPlace)
 		t := weigh(&with)
 		l.holds[i].effect = Trim{FrontLb: (t.FrontLb - l.trim.FrontLb) / probe.massLb, RearLb: (t.RearLb - l.trim.RearLb) / probe.massLb,
 			LeftLb: (t.LeftLb - l.trim.LeftLb) / probe.massLb, RightLb: (t.RightLb - l.trim.RightLb) / probe.massLb}
@@ -265,7 +266,7 @@ func (l *layout) carried() []config.Carried {
 	for k, n := range sum {
 		out = append(out, config.Carried{Equipment: k.equipment, Compartment: k.compartment, Qty: n})
 	}
-	slices.SortFunc(out, byIDThenPlace)
+	order.Sort(out, byIDThenPlace)
 	return out
 }
 

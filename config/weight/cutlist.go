@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 
+	"boxwright/config/order"
 	"boxwright/config/quantity"
 )
 
@@ -57,14 +58,14 @@ func (t *TakeOff) CutList() []Stock {
 	}
 	for i := range out {
 		s := &out[i]
-		slices.SortStableFunc(s.Cuts, func(a, b Cut) int {
+		order.Sort(s.Cuts, func(a, b Cut) int {
 			return cmp.Or(cmp.Compare(b.LengthIn, a.LengthIn), cmp.Compare(b.WidthIn, a.WidthIn))
 		})
 		if s.AreaFt2 == 0 {
 			s.Bars = bars(s.Cuts)
 		}
 	}
-	slices.SortFunc(out, func(a, b Stock) int { return strings.Compare(a.Stock, b.Stock) })
+	order.Sort(out, func(a, b Stock) int { return strings.Compare(a.Stock, b.Stock) })
 	return out
 }
 

@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"boxwright/config"
+	"boxwright/config/order"
 	"boxwright/config/quantity"
 )
 
@@ -144,11 +145,11 @@ func (l *loader) unit() []Item {
 		}
 	}
 	items = append(items, l.carried(l.stowage())...)
-	slices.SortStableFunc(items, func(a, b Item) int { return order(a.Kind) - order(b.Kind) })
+	order.Sort(items, func(a, b Item) int { return rank(a.Kind) - rank(b.Kind) })
 	return items
 }
 
-func order(k Kind) int {
+func rank(k Kind) int {
 	return slices.Index([]Kind{KindChassis, KindFluid, KindModule, KindOption, KindPerson, KindPatient, KindEquipment}, k)
 }
 
