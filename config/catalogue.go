@@ -26,6 +26,10 @@ type Catalogue struct {
 	Rules     []Rule      `json:"rules"`
 	Equipment []Equipment `json:"equipment"` // loose equipment a unit can carry
 	Plant     Plant       `json:"plant"`
+	// Signers are the roster of those who may sign quotes. It is no part of the
+	// edition's content hash: a key that is revoked must not turn the quotes
+	// already sent into quotes of an edition nobody holds.
+	Signers []Signer `json:"signers,omitempty"`
 	// PriceBook is opaque here, since money never enters this package; package
 	// pricing decodes and checks it. It is part of the edition's content hash.
 	PriceBook json.RawMessage `json:"price_book"`

@@ -98,6 +98,7 @@ func (c *Catalogue) check() Problems {
 	}
 	k.plant()
 	k.usual()
+	k.signers()
 	return k.ps
 }
 

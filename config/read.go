@@ -111,7 +111,9 @@ func (c *Catalogue) Prepare() Problems {
 	if len(ps) > 0 {
 		return ps
 	}
-	canonical, err := json.Marshal(c)
+	content := *c
+	content.Signers = nil
+	canonical, err := json.Marshal(&content)
 	if err != nil {
 		return Problems{{"catalogue.encode", "the catalogue", err.Error()}}
 	}
@@ -120,8 +122,8 @@ func (c *Catalogue) Prepare() Problems {
 	return nil
 }
 
-// Hash names the edition by its content: the SHA-256 over its canonical JSON,
-// in hex.
+// Hash names the edition by its content: the SHA-256 over its canonical JSON
+// without the roster of signers, in hex.
 func (c *Catalogue) Hash() string { return c.index.hash }
 
 // ChassisByID returns the chassis, or nil.

@@ -1,10 +1,16 @@
 // Package link turns a draft into a text that fits into an address or a QR
 // code, and back, byte for byte. A link is data from a stranger: its size is
-// limited first, then it is decoded, then checked, and only then computed.
+// limited first, then its signature is checked, then it is decoded, then what it
+// says is checked, and only then is anything computed.
 //
-// Form of version 1: the letters "q=" and base64url of
+// The form: the letters "q=" and base64url of
 //
-//	version (1 byte) | check (4 bytes of SHA-256 over what follows) |
+//	kind (1 byte) | check (4 bytes of SHA-256 over what follows) |
+//	in a signed link: public key (32) | signature over the content (64) |
+//	content
+//
+// Kind 1 is unsigned and kind 2 signed; both hold content of version 1:
+//
 //	edition (8 bytes of its hash) | length of the picks | picks | the rest of
 //	the draft as JSON, deflated with a dictionary that belongs to the version
 //
@@ -18,7 +24,6 @@ package link
 import (
 	"bytes"
 	"compress/flate"
-	"crypto/sha256"
 	"encoding/base64"
 	"encoding/binary"
 	"encoding/hex"
@@ -31,6 +36,7 @@ import (
 
 	"boxwright/config"
 	"boxwright/pricing/quote"
+	"boxwright/pricing/sign"
 )
 
 // Limits, checked before anything is decoded.
@@ -41,10 +47,17 @@ const (
 
 const (
 	prefix     = "q="
-	version    = 1
 	checkBytes = 4
 	hashBytes  = 8
-	headBytes  = 1 + checkBytes + hashBytes
+	nameBytes  = 16 // of the hash that names a link
+)
+
+// Kinds of link, and what stands before the content of each.
+const (
+	unsigned      = 1
+	signed        = 2
+	unsignedHead  = 1 + checkBytes
+	signatureHead = sign.KeyBytes + sign.SignatureBytes
 )
 
 // Frozen are the figures a link carries as they were when it was made, for a
@@ -54,6 +67,7 @@ type Frozen struct {
 	Chassis string      `json:"c"`
 	Body    string      `json:"b"`
 	Total   string      `json:"t"`
+	Until   config.Date `json:"u"` // last day the quote stands
 	Even    config.Date `json:"d"`
 	Payload float64     `json:"p"` // payload left, lb, whole pounds
 }
@@ -69,8 +83,11 @@ type rest struct {
 type Error struct {
 	Code string
 	Text string
-	// Frozen is set when the link is sound but its edition is not at hand.
+	// Frozen and Draft are set when the link is sound but its edition is not at
+	// hand. The draft then lacks what positions in the edition stand for: chassis,
+	// body, options and equipment.
 	Frozen *Frozen
+	Draft  *quote.Draft
 }
 
 func (e *Error) Error() string { return e.Text }
@@ -113,9 +130,7 @@ func Encode(q *quote.Quote) (string, error) {
 	if err := z.Close(); err != nil {
 		return "", err
 	}
-	sum := sha256.Sum256(b.Bytes())
-	whole := append([]byte{version}, sum[:checkBytes]...)
-	return prefix + base64.RawURLEncoding.EncodeToString(append(whole, b.Bytes()...)), nil
+	return sealUp(unsigned, b.Bytes()), nil
 }
 
 // picksOf packs what the unit is made of by positions in the edition.
@@ -173,6 +188,7 @@ func astray(cat *config.Catalogue, u *config.Unit) bool {
 // stripped is the draft without what the compact part holds.
 func stripped(cat *config.Catalogue, d *quote.Draft) *quote.Draft {
 	c := *d
+	c.Earlier, c.Issued = "", ""
 	c.More = slices.Clone(d.More)
 	for _, u := range units(&c) {
 		if !astray(cat, u) {
@@ -195,7 +211,7 @@ func units(d *quote.Draft) []*config.Unit {
 func freeze(q *quote.Quote) Frozen {
 	f := Frozen{
 		Edition: q.Edition.Cat.ID + " " + q.Edition.Cat.Edition,
-		Chassis: q.Chassis.Label, Body: q.Body.Label, Total: q.Total(), Even: q.Plan.EvenOdds,
+		Chassis: q.Chassis.Label, Body: q.Body.Label, Total: q.Total(), Until: q.Price.ValidUntil, Even: q.Plan.EvenOdds,
 	}
 	if left, ok := q.Figure("weight.payload-left"); ok {
 		f.Payload = float64(int(left.Value))
@@ -203,33 +219,22 @@ func freeze(q *quote.Quote) Frozen {
 	return f
 }
 
-// Decode reads a link for the edition in hand. The error is an *Error.
+// Decode reads a link for the edition in hand. The draft of a signed link holds
+// the link itself, as Issued. The error is an *Error.
 func Decode(cat *config.Catalogue, text string) (*quote.Draft, *Frozen, error) {
-	text = strings.TrimSpace(text)
-	if i := strings.Index(text, "#"); i >= 0 {
-		text = text[i+1:] // a whole address was pasted
+	p, err := unwrap(text)
+	if err != nil {
+		return nil, nil, err
 	}
-	if len(text) > MaxText {
-		return nil, nil, &Error{Code: TooLong, Text: fmt.Sprintf("The link has %d characters; the most that is read is %d. It was not opened.", len(text), MaxText)}
-	}
-	body, ok := strings.CutPrefix(text, prefix)
-	raw, err := base64.RawURLEncoding.Strict().DecodeString(body)
-	if !ok || err != nil || len(raw) <= headBytes {
-		return nil, nil, &Error{Code: Malformed, Text: "This is not a whole quote link: it should begin with q= and hold only letters, digits, - and _. Copy it again from the sender; a mail program may have broken it over two lines."}
-	}
-	if raw[0] != version {
-		return nil, nil, &Error{Code: NewerVersion, Text: fmt.Sprintf("The link is of version %d and this page reads version %d. Use a newer copy of the page.", raw[0], version)}
-	}
-	checked := raw[1+checkBytes:]
-	if sum := sha256.Sum256(checked); !bytes.Equal(sum[:checkBytes], raw[1:1+checkBytes]) {
-		return nil, nil, &Error{Code: Altered, Text: "The link was changed or cut short on its way: its check does not agree. Ask for it again."}
-	}
-	d, frozen, err := open(cat, checked)
+	d, frozen, err := open(cat, p.content)
 	if err != nil {
 		if already, ok := errors.AsType[*Error](err); ok {
 			return nil, nil, already
 		}
 		return nil, nil, &Error{Code: NotValid, Text: "The link does not describe a unit of this edition: " + err.Error() + "."}
+	}
+	if p.key != nil {
+		d.Issued = prefix + base64.RawURLEncoding.EncodeToString(p.raw)
 	}
 	return d, frozen, nil
 }
@@ -248,7 +253,7 @@ func open(cat *config.Catalogue, data []byte) (*quote.Draft, *Frozen, error) {
 	}
 	if !strings.HasPrefix(cat.Hash(), hash) {
 		f := &rest.Frozen
-		return nil, nil, &Error{Code: UnknownEdition, Frozen: f, Text: fmt.Sprintf("The link was made with a catalogue edition this page does not hold (%s). Load that edition to recompute it. As it was issued, not recomputed: %s, %s; total %s; delivery at even odds %s; payload left %.0f lb.",
+		return nil, nil, &Error{Code: UnknownEdition, Frozen: f, Draft: rest.Draft, Text: fmt.Sprintf("The link was made with a catalogue edition this page does not hold (%s). Load that edition to recompute it. As it was issued, not recomputed: %s, %s; total %s; delivery at even odds %s; payload left %.0f lb.",
 			f.Edition, f.Chassis, f.Body, f.Total, f.Even.Long(), f.Payload)}
 	}
 	for _, u := range units(rest.Draft) {

@@ -5,6 +5,7 @@ package quote
 import (
 	"encoding/json"
 	"fmt"
+	"slices"
 
 	"boxwright/config"
 	"boxwright/config/weight"
@@ -19,6 +20,7 @@ const (
 	MaxDraftBytes = 256 << 10
 	maxText       = 400
 	maxNotes      = 4000
+	maxLink       = 16 << 10
 )
 
 // Draft is a quote being worked on: the unit, the terms and the parties. It is
@@ -40,6 +42,14 @@ type Draft struct {
 
 	Tickets []weight.Ticket `json:"tickets,omitempty"` // scale tickets that correct the weights
 	Wiring  Wiring          `json:"wiring,omitzero"`   // how the circuit schedule is sized
+
+	Needs        Needs         `json:"needs,omitzero"`         // what proposals answer
+	Requirements []Requirement `json:"requirements,omitempty"` // the buyer's list, line by line
+	Readings     []Reading     `json:"readings,omitempty"`     // from the test sheet, sorted by check
+
+	Prev    string `json:"prev,omitempty"`    // names the quote that this one revises, by the hash of its link
+	Earlier string `json:"earlier,omitempty"` // that link, where it is at hand; no link carries it
+	Issued  string `json:"issued,omitempty"`  // the signed link, while the draft is what was signed; no link carries it
 }
 
 // Party is one side of the quote.
@@ -77,6 +87,7 @@ func (d *Draft) Check() config.Problems {
 		where, text string
 		most        int
 	}{
+		{"prev", d.Prev, 60}, {"earlier", d.Earlier, maxLink}, {"issued", d.Issued, maxLink},
 		{"number", d.Number, 60}, {"title", d.Title, maxText}, {"notes", d.Notes, maxNotes},
 		{"seller name", d.Seller.Name, maxText}, {"seller person", d.Seller.Person, maxText}, {"seller address", d.Seller.Address, maxText}, {"seller reach", d.Seller.Reach, maxText},
 		{"buyer name", d.Buyer.Name, maxText}, {"buyer person", d.Buyer.Person, maxText}, {"buyer address", d.Buyer.Address, maxText}, {"buyer reach", d.Buyer.Reach, maxText},
@@ -88,7 +99,7 @@ func (d *Draft) Check() config.Problems {
 	if d.Rev < 0 || d.Rev > 999 {
 		ps = append(ps, config.Problem{Code: "draft.range", Where: "rev", Text: "a revision is 0 to 999"})
 	}
-	return append(append(ps, d.checkEngineering()...), d.checkFleet()...)
+	return append(append(append(ps, d.checkEngineering()...), d.checkFleet()...), d.checkNeeds()...)
 }
 
 // Bytes is the canonical form of the draft: the same draft always gives the
@@ -102,5 +113,7 @@ func (d *Draft) Clone() *Draft {
 	c.Terms = d.Terms.Clone()
 	c.Tickets = cloneTickets(d.Tickets)
 	c.More = cloneItems(d.More)
+	c.Needs = d.Needs.clone()
+	c.Requirements, c.Readings = slices.Clone(d.Requirements), slices.Clone(d.Readings)
 	return &c
 }
