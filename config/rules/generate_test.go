@@ -63,7 +63,7 @@ func (g *generated) drawRules(r *rand.Rand) {
 	n := len(g.cat.Options)
 	// Rules concern options near each other, as in a real catalogue.
 	near := func(at int) config.Cond {
-		return config.Cond{Pick: g.cat.Options[(at+r.Intn(60)-30+n)%n].ID}
+		return config.Cond{Pick: g.cat.Options[(at+r.Intn(60)+n*30-30)%n].ID}
 	}
 	for len(g.cat.Rules) < n*3/2 {
 		at := r.Intn(n)

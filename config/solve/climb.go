@@ -8,8 +8,9 @@ import "slices"
 // The bound it proves on the way is far sharper than a sum of cheapest
 // choices, since it sees the clauses too.
 //
-// It adds variables and clauses, so it belongs on a solver made for it. At
-// most the given number of conflicts is spent, 0 or less meaning no bound.
+// It adds variables and clauses, so it belongs on a solver made for it. About
+// the given number of conflicts is spent, each question counting as one more,
+// 0 or less meaning no bound.
 //
 // Source: core-guided optimisation with soft cardinalities (Andres et al.,
 // 2012; Morgado et al., 2014), described there, written anew here.
@@ -73,7 +74,7 @@ func (c *climber) pay(l Lit, price int64) {
 // are settled, so that early answers are good and conflicts small.
 func (c *climber) run(conflicts int64) Optimum {
 	s := c.s
-	start := s.Stats.Conflicts
+	start := s.work()
 	stratum := int64(0)
 	for _, p := range c.price {
 		stratum = max(stratum, p)
@@ -81,7 +82,7 @@ func (c *climber) run(conflicts int64) Optimum {
 	for {
 		left := int64(0)
 		if conflicts > 0 {
-			if left = conflicts - (s.Stats.Conflicts - start); left <= 0 {
+			if left = conflicts - (s.work() - start); left <= 0 {
 				return c.best
 			}
 		}
@@ -118,6 +119,10 @@ func (c *climber) run(conflicts int64) Optimum {
 		}
 	}
 }
+
+// work done so far: conflicts, and questions, since on a large problem even one
+// without a conflict takes its time.
+func (s *Solver) work() int64 { return s.Stats.Conflicts + s.Stats.Solves }
 
 // note keeps an answer if it is the best so far.
 func (c *climber) note() {
