@@ -32,16 +32,11 @@ const goalBudget = 20000
 // whether it is proven; false when no full unit keeps the picks and limits.
 func Complete(ed *Edition, d *Draft, goal Goal) (config.Unit, string, bool) {
 	ed = ed.For(&d.Unit)
-	cat, book := ed.Cat, ed.Book.On(d.Date)
-	cost := map[Goal]func(o *config.Option) int64{
-		Cheapest: func(o *config.Option) int64 { return pricing.PriceOf(book, cat, o.ID).Decimal().Shift(2).IntPart() },
-		Lightest: func(o *config.Option) int64 { return tenths(massOf(o)) },
-		Soonest:  func(o *config.Option) int64 { return tenths(effortOf(o)) },
-	}[goal]
+	cost := costOf(ed, d.Date, goal)
 	if cost == nil {
 		return d.Unit, "", false
 	}
-	c := ed.Rules.Complete(&d.Unit, Limits(ed, d), func(id string) int64 { return cost(cat.OptionByID(id)) }, goalBudget)
+	c := ed.Rules.Complete(&d.Unit, Limits(ed, d), cost, goalBudget)
 	if !c.Found {
 		return d.Unit, "", false
 	}
@@ -54,9 +49,24 @@ func Complete(ed *Edition, d *Draft, goal Goal) (config.Unit, string, bool) {
 	}
 	gap := fmt.Sprintf("%.1f lb", float64(c.Cost-c.Bound)/10)
 	if goal == Cheapest {
-		gap = book.Currency + " " + money.Cents(c.Cost-c.Bound).Show()
+		gap = ed.Book.Currency + " " + money.Cents(c.Cost-c.Bound).Show()
 	}
 	return c.Unit, said + ", the best found: at most " + gap + " could still be saved.", true
+}
+
+// costOf is what one of an option adds to what the goal makes least, in whole
+// steps; nil for an unknown goal.
+func costOf(ed *Edition, on config.Date, goal Goal) func(id string) int64 {
+	cat, book := ed.Cat, ed.Book.On(on)
+	cost := map[Goal]func(o *config.Option) int64{
+		Cheapest: func(o *config.Option) int64 { return pricing.PriceOf(book, cat, o.ID).Decimal().Shift(2).IntPart() },
+		Lightest: func(o *config.Option) int64 { return tenths(massOf(o)) },
+		Soonest:  func(o *config.Option) int64 { return tenths(effortOf(o)) },
+	}[goal]
+	if cost == nil {
+		return nil
+	}
+	return func(id string) int64 { return cost(cat.OptionByID(id)) }
 }
 
 // soonest compares the date of the unit found with one that nothing can beat:

@@ -28,6 +28,11 @@ const mostOffers = 2
 // Take completes the unit with one of an option in it, in place of its rivals.
 // It is false when the result cannot keep every rule and limit.
 func Take(ed *Edition, d *Draft, id string) (config.Unit, []rules.Change, bool) {
+	return take(ed, d, id, Limits)
+}
+
+// take is Take within other limits.
+func take(ed *Edition, d *Draft, id string, limits func(*Edition, *Draft) *rules.Limits) (config.Unit, []rules.Change, bool) {
 	cat, u := ed.Cat, d.Unit.Clone()
 	o := cat.OptionByID(id)
 	qty := max(u.Qty(id), 1)
@@ -39,7 +44,7 @@ func Take(ed *Edition, d *Draft, id string) (config.Unit, []rules.Change, bool) 
 	u.Set(config.Pick{Option: id, Qty: qty})
 	on := *d
 	on.Unit = u
-	return ed.Rules.Fill(&u, Limits(ed, &on))
+	return ed.Rules.Fill(&u, limits(ed, &on))
 }
 
 // Offers lists the ways to take an option: on the present chassis, and on the

@@ -1,0 +1,154 @@
+package quote
+
+import (
+	"fmt"
+	"slices"
+
+	"boxwright/config"
+	"boxwright/pricing"
+)
+
+// Needs are what the buyer asks for in the trade's words, before any chassis
+// or option is chosen. Budget, needed date, standard and loose equipment stand
+// in the terms and the unit.
+type Needs struct {
+	Duty     string   `json:"duty,omitempty"`     // id of one of Duties
+	Roads    string   `json:"roads,omitempty"`    // of one of RoadKinds
+	Climate  string   `json:"climate,omitempty"`  // of one of Climates
+	Type     string   `json:"type,omitempty"`     // of chassis: "I", "II" or "III", additional duty or not; empty any
+	Fuel     string   `json:"fuel,omitempty"`     // "diesel" or "gasoline"; empty either
+	Crew     int      `json:"crew,omitempty"`     // people on designated seats, the cab's included
+	Patients int      `json:"patients,omitempty"` // on cots at once
+	Must     []string `json:"must,omitempty"`     // ids of options the unit must have
+	Like     []string `json:"like,omitempty"`     // of options it would have, the dearest to the buyer first
+}
+
+// Need is a word of the trade and what it asks of a unit. A catalogue says in
+// the tags of its options which of them a need asks for: "needed-" and the id
+// for what it must have, "suits-" and the id for what it would have.
+type Need struct {
+	ID, Label string
+	Drive     string // of the chassis, where the need asks for one
+}
+
+// What a unit is for, where it goes, and in what weather.
+var (
+	Duties = []Need{
+		{"bls", "Basic life support transport", ""}, {"als", "Advanced life support", ""}, {"critical", "Critical care", ""},
+		{"neonatal", "Neonatal transport", ""}, {"multi", "Multi-patient transport", ""}, {"rescue", "Rescue", ""}, {"hazmat", "Hazardous materials", ""},
+	}
+	RoadKinds = []Need{{"paved", "Paved", ""}, {"gravel", "Gravel", ""}, {"snow", "Snow and steep grades", "4x4"}}
+	Climates  = []Need{{"temperate", "Temperate", ""}, {"hot", "Hot", ""}, {"cold", "Cold", ""}}
+)
+
+// Tags of options by need.
+const (
+	tagNeeded = "needed-"
+	tagSuits  = "suits-"
+)
+
+const maxWishes = 60
+
+// words are the needs stated that options may be tagged for.
+func (n *Needs) words() []string { return []string{n.Duty, n.Roads, n.Climate} }
+
+// drive the chassis must have; empty any.
+func (n *Needs) drive() string {
+	if i := slices.IndexFunc(RoadKinds, func(r Need) bool { return r.ID == n.Roads }); i >= 0 {
+		return RoadKinds[i].Drive
+	}
+	return ""
+}
+
+// Wishes are the ids of the options that the needs ask for: those the unit must
+// have, and those it would have, the buyer's own first.
+func (n *Needs) Wishes(cat *config.Catalogue) (must, like []string) {
+	add := func(list []string, id string) []string {
+		if cat.OptionByID(id) == nil || slices.Contains(must, id) || slices.Contains(list, id) {
+			return list
+		}
+		return append(list, id)
+	}
+	for _, id := range n.Must {
+		must = add(must, id)
+	}
+	for _, id := range n.Like {
+		like = add(like, id)
+	}
+	for i := range cat.Options {
+		o := &cat.Options[i]
+		for _, w := range n.words() {
+			switch {
+			case w == "":
+			case slices.Contains(o.Tags, tagNeeded+w):
+				must = add(must, o.ID)
+			case slices.Contains(o.Tags, tagSuits+w):
+				like = add(like, o.ID)
+			}
+		}
+	}
+	return must, slices.DeleteFunc(like, func(id string) bool { return slices.Contains(must, id) })
+}
+
+// suits reports whether a chassis is of the kind asked for.
+func (n *Needs) suits(c *config.Chassis) bool {
+	drive := n.drive()
+	return (n.Type == "" || c.Type == n.Type || c.Type == n.Type+"-AD") && (n.Fuel == "" || c.Fuel == n.Fuel) && (drive == "" || c.Drive == drive)
+}
+
+func (n *Needs) clone() Needs {
+	c := *n
+	c.Must, c.Like = slices.Clone(n.Must), slices.Clone(n.Like)
+	return c
+}
+
+// checkNeeds bounds what needs, requirements and readings bring from outside.
+func (d *Draft) checkNeeds() config.Problems {
+	var ps config.Problems
+	wrong := func(where, format string, args ...any) {
+		ps = append(ps, config.Problem{Code: "draft.range", Where: where, Text: fmt.Sprintf(format, args...)})
+	}
+	n := &d.Needs
+	for _, x := range []struct {
+		where, id string
+		of        []Need
+	}{{"needs.duty", n.Duty, Duties}, {"needs.roads", n.Roads, RoadKinds}, {"needs.climate", n.Climate, Climates},
+		{"needs.type", n.Type, []Need{{ID: "I"}, {ID: "II"}, {ID: "III"}}}, {"needs.fuel", n.Fuel, []Need{{ID: "diesel"}, {ID: "gasoline"}}}} {
+		if x.id != "" && !slices.ContainsFunc(x.of, func(w Need) bool { return w.ID == x.id }) {
+			wrong(x.where, "%.40q is not one of the words known here", x.id)
+		}
+	}
+	if n.Crew < 0 || n.Crew > 20 || n.Patients < 0 || n.Patients > 10 {
+		wrong("needs", "a crew is 0 to 20 and patients are 0 to 10")
+	}
+	if len(n.Must) > maxWishes || len(n.Like) > maxWishes {
+		wrong("needs", "at most %d things are asked for by name", maxWishes)
+	}
+	if len(d.Requirements) > MaxRequirements {
+		wrong("requirements", "are %d lines; the most is %d", len(d.Requirements), MaxRequirements)
+		return ps
+	}
+	for i, r := range d.Requirements {
+		if len(r.No) > maxNo || len(r.Text) > maxText || len(r.Answer) > maxText || len(r.Pick) > maxNo || !slices.Contains([]Outcome{"", Meets, Excepted}, r.Verdict) {
+			wrong(fmt.Sprintf("requirements[%d]", i), "its number has more than %d bytes, its text or answer more than %d, or its verdict is neither %q nor %q", maxNo, maxText, Meets, Excepted)
+		}
+	}
+	if len(d.Readings) > MaxReadings {
+		wrong("readings", "are %d; the most is %d", len(d.Readings), MaxReadings)
+		return ps
+	}
+	for i, r := range d.Readings {
+		if len(r.Check) > 80 || !(r.Value >= -maxReading && r.Value <= maxReading) {
+			wrong(fmt.Sprintf("readings[%d]", i), "is outside ±%d, or its check has more than 80 bytes", int(maxReading))
+		}
+	}
+	return ps
+}
+
+// over is by how much a price is above the budget; below nought where it is not.
+func over(d *Draft, total pricing.Amount) pricing.Amount {
+	if d.Terms.Budget.Sign() <= 0 {
+		return pricing.Amount{}
+	}
+	return total.Sub(d.Terms.Budget)
+}
