@@ -55,7 +55,7 @@ func (e *Engine) fillOn(u *config.Unit, limits *Limits, apart bool) (config.Unit
 			f.keep(v)
 		}
 	}
-	for _, group := range f.groups() {
+	for _, group := range f.groups(u) {
 		f.fillGroup(group)
 	}
 	f.restrain()
@@ -132,6 +132,7 @@ func (f *filler) fix(l solve.Lit) bool {
 	}
 	f.ask = f.ask[:len(f.ask)-1]
 	v := l.Var()
+	f.by[v] = nil
 	for _, c := range f.solver.Core() {
 		if c != l && c.Var() < f.e.n && !c.Negative() {
 			f.by[v] = append(f.by[v], f.e.ids[c.Var()])
@@ -162,9 +163,9 @@ func (f *filler) chosen(class int32) int {
 	return -1
 }
 
-// groups of which exactly one is needed and none is fixed, by their options'
-// variables.
-func (f *filler) groups() [][]int {
+// groups of which exactly one is needed and none is fixed or picked, by their
+// options' variables.
+func (f *filler) groups(u *config.Unit) [][]int {
 	e := f.e
 	members := make([][]int, len(e.cat.Groups))
 	for v := e.firstOption(); v < e.n; v++ {
@@ -172,20 +173,39 @@ func (f *filler) groups() [][]int {
 			members[g] = append(members[g], v)
 		}
 	}
-	return slices.DeleteFunc(members, func(vs []int) bool { return len(vs) == 0 || f.chosen(e.class[vs[0]]) >= 0 })
+	return slices.DeleteFunc(members, func(vs []int) bool {
+		return len(vs) == 0 || f.chosen(e.class[vs[0]]) >= 0 || f.picked(u, e.class[vs[0]])
+	})
 }
 
+// picked reports whether a deliberate pick is of the class, even one that is
+// set aside.
+func (f *filler) picked(u *config.Unit, class int32) bool {
+	return class >= 0 && slices.ContainsFunc(u.Picks, func(p config.Pick) bool {
+		v, known := f.e.vars[p.Option]
+		return known && !p.Filled && f.e.class[v] == class
+	})
+}
+
+// fillGroup fixes the standard option, or else the first that fits, which then
+// follows from what stands against the standard one.
 func (f *filler) fillGroup(vs []int) {
 	standard := func(v int) bool { return f.e.cat.Options[v-f.e.firstOption()].Standard }
-	for _, first := range []bool{true, false} {
-		for _, v := range vs {
-			if standard(v) == first && f.fix(solve.Pos(v)) {
-				f.cause[v] = Chosen
-				if first {
-					f.cause[v] = Standard
-				}
-				return
-			}
+	var refused []string
+	for _, v := range vs {
+		if !standard(v) {
+			continue
+		}
+		if f.fix(solve.Pos(v)) {
+			f.cause[v] = Standard
+			return
+		}
+		refused = f.by[v]
+	}
+	for _, v := range vs {
+		if !standard(v) && f.fix(solve.Pos(v)) {
+			f.cause[v], f.by[v] = Chosen, refused
+			return
 		}
 	}
 }
@@ -212,7 +232,7 @@ func (f *filler) result(u *config.Unit) config.Unit {
 		return known && p.Filled && !f.model[v]
 	})
 	for v := f.e.firstOption(); v < f.e.n; v++ {
-		if f.model[v] && !n.Has(f.e.ids[v]) {
+		if f.model[v] && !n.Has(f.e.ids[v]) && !f.picked(u, f.e.class[v]) {
 			n.Set(config.Pick{Option: f.e.ids[v], Qty: 1, Filled: true})
 		}
 	}
@@ -224,7 +244,7 @@ func (f *filler) changes(u *config.Unit) []Change {
 	for v := f.e.firstOption(); v < f.e.n; v++ {
 		id := f.e.ids[v]
 		switch p := u.Find(id); {
-		case p == nil && f.model[v]:
+		case p == nil && f.model[v] && !f.picked(u, f.e.class[v]):
 			out = append(out, Change{id, true, f.cause[v], f.by[v]})
 		case p != nil && p.Filled && !f.model[v]:
 			out = append(out, Change{id, false, GivesWay, f.by[v]})

@@ -84,9 +84,9 @@ func (l *linter) choices() {
 		id, where := e.ids[v], l.where(v)
 		switch {
 		case verdict&solve.CannotHold != 0:
-			l.add("never", config.Stop, where, fmt.Sprintf("%s can be in no unit: %s.", e.cat.LabelOf(id), l.because(solve.Pos(v))), "Correct one of these, or take it out of the catalogue.", id)
+			l.add("never", config.Stop, where, fmt.Sprintf("%s can be in no unit: %s.", l.label(v), l.because(solve.Pos(v))), "Correct one of these, or take it out of the catalogue.", id)
 		case verdict&solve.MustHold != 0 && !l.only(v):
-			l.add("always", config.Warn, where, fmt.Sprintf("%s is in every unit: %s.", e.cat.LabelOf(id), l.because(solve.Neg(v))), "If it is meant so, offer it as part of the body; else correct one of these.", id)
+			l.add("always", config.Warn, where, fmt.Sprintf("%s is in every unit: %s.", l.label(v), l.because(solve.Neg(v))), "If it is meant so, offer it as part of the body; else correct one of these.", id)
 		}
 	}
 }
@@ -109,6 +109,17 @@ func (l *linter) because(x solve.Lit) string {
 		return "as the rules together have it"
 	}
 	return l.members(rs[0])
+}
+
+func (l *linter) label(v int) string {
+	e := l.e
+	switch chassis := len(e.cat.Chassis); {
+	case v < chassis:
+		return e.cat.Chassis[v].Label
+	case v < e.firstOption():
+		return e.cat.Bodies[v-chassis].Label
+	}
+	return e.cat.Options[v-e.firstOption()].Label
 }
 
 func (l *linter) where(v int) string {
