@@ -203,7 +203,7 @@ func (t *Table) stand(budget int64) Result {
 // with what margin it can find.
 func (t *Table) approach() bool {
 	for _, p := range t.picks {
-		if !t.near.is(p) && !t.near.reach(p, t.isPicked) {
+		if !t.near.is(p) && (t.isPick[p.Not()] || !t.near.reach(p, t.isPicked)) {
 			return false
 		}
 	}
