@@ -52,7 +52,7 @@ func TestScaleTicketMovesTheFigures(t *testing.T) {
 	d = draftOf(t, next)
 	require.Len(t, d.Tickets, 1)
 	assert.Equal(t, "cut-14500-158-gas", d.Tickets[0].Unit.Chassis)
-	assert.Contains(t, next.Regions["main"], "an earlier unit")
+	assert.Contains(t, next.Regions["main"], "Of an earlier unit")
 
 	out := p.do(Act{Do: "drop-ticket", ID: "0"})
 	assert.Empty(t, draftOf(t, out).Tickets)

@@ -117,23 +117,24 @@ func circuits(p *Page) Part {
 		}
 		return strconv.FormatFloat(v, 'f', -1, 64)
 	}
-	t := table{caption: "Circuit schedule, conductor areas by " + usual.Areas.Name, heads: []string{"Wire and marking", ">Load", ">Run", ">Fuse", ">Conductor", ">Drop", ">Drop at 75 C", "Sized by"}}
+	t := table{caption: "Circuit schedule, conductor areas by " + usual.Areas.Name, heads: []string{"Wire and marking", ">Load", ">Run", ">Fuse", ">Conductor", ">Drop"}}
 	for _, c := range p.Q.Power.Circuits {
 		size := c.Gauge
 		if size == "" {
 			size = "none serves"
 		}
-		limit := percent(c.LimitPct) + " % allowed"
+		limit := percent(c.LimitPct) + " % allowed; " + p.show(c.HotV, quantity.Volt) + " at 75 C"
 		if c.Critical {
 			limit = "critical: " + limit
 		}
+		note := func(text, small string) Part { return Many(Text(text), El("span", Class("how"), Text(small))) }
 		run := quantity.Group(c.RunFt, 0) + " ft"
 		if p.State.Metric {
 			run = quantity.Group(c.RunFt*0.3048, 1) + " m"
 		}
 		t.rows = append(t.rows, []Part{
-			Many(El("b", Text(c.Number)), Text(" "+strings.ToUpper(c.Function))), Text(p.amps(c.Amps)), Text(run), Text(quantity.Group(c.FuseA, 1) + " A"), Text(size),
-			Text(p.show(c.DropV, quantity.Volt) + ", " + p.show(c.DropPct, quantity.Percent)), Text(p.show(c.HotV, quantity.Volt)), Many(Text(c.Decided), El("span", Class("how"), Text(limit))),
+			Many(El("b", Text(c.Number)), Text(" "+strings.ToUpper(c.Function))), Text(p.amps(c.Amps)), Text(run), Text(percent(c.FuseA) + " A"),
+			note(size, map[bool]string{true: "by " + c.Decided}[c.Decided != ""]), note(p.show(c.DropV, quantity.Volt)+", "+p.show(c.DropPct, quantity.Percent), limit),
 		})
 	}
 	return fold("circuits", "Circuit schedule ("+count(len(t.rows), "circuit", "circuits")+")",

@@ -24,52 +24,44 @@ func ticketList(p *Page) Part {
 	if len(list) == 0 {
 		return nil
 	}
-	lb := func(m quantity.Mass) string {
-		if m == 0 {
-			return "–"
-		}
-		return p.show(float64(m), quantity.Pound)
-	}
-	t := table{caption: "Tickets entered", heads: []string{"Ticket", "Weighed", ">Total", ">Front axle", ">Rear axle", ">Wheels LF, RF, LR, RR", ">±", ""}}
+	t := table{caption: "Tickets entered", heads: []string{"Ticket", "Readings", ""}}
 	for i, k := range list {
 		name := k.Number
 		if name == "" {
 			name = strconv.Itoa(i + 1)
 		}
-		what := "chassis"
+		what := "the chassis"
 		if k.What == weight.TicketUnit {
-			what = "unit, "
 			for _, c := range conditionWords {
 				if c.value == k.Condition {
-					what += c.label
+					what = "the unit, " + c.label
 				}
 			}
+		}
+		if !k.Date.IsZero() {
+			what = k.Date.Long() + ", " + what
 		}
 		if k.FuelPart > 0 && k.FuelPart < 1 {
 			what += ", tank " + p.show(100*k.FuelPart, quantity.Percent) + " full"
 		}
 		note := ""
 		if k.Unit != nil {
-			note = "an earlier unit: " + p.Q.Edition.Cat.LabelOf(k.Unit.Chassis) + ". It teaches about what both have, less surely."
-		}
-		wheels := "–"
-		if k.WheelsLb != [4]quantity.Mass{} {
-			wheels = ""
-			for j, w := range k.WheelsLb {
-				if j > 0 {
-					wheels += ", "
-				}
-				wheels += p.plain(float64(w), quantity.Pound)
-			}
+			note = "Of an earlier unit on " + p.Q.Edition.Cat.LabelOf(k.Unit.Chassis) + ": it teaches about what both have, less surely."
 		}
 		tol := k.TolLb
 		if tol == 0 {
 			tol = 10
 		}
+		readings := ""
+		for j, m := range append([]quantity.Mass{k.TotalLb, k.FrontLb, k.RearLb}, k.WheelsLb[:]...) {
+			if m > 0 {
+				readings += [...]string{"total ", "front axle ", "rear axle ", "LF ", "RF ", "LR ", "RR "}[j] + p.show(float64(m), quantity.Pound) + "; "
+			}
+		}
 		id := strconv.Itoa(i)
-		t.rows = append(t.rows, []Part{Many(El("b", Text(name)), El("span", Class("how"), Text(k.Date.Long()))), Many(Text(what), If(note != "", El("span", Class("how"), Text(note)))),
-			Text(lb(k.TotalLb)), Text(lb(k.FrontLb)), Text(lb(k.RearLb)), Text(wheels), Text(lb(tol)),
-			Many(action("drop-ticket", id, "edit", "Change", Class("quiet"), At("id", "edit-ticket-"+id), At("aria-label", "Change ticket "+name)),
+		t.rows = append(t.rows, []Part{Many(El("b", Text(name)), El("span", Class("how"), Text(what)), If(note != "", El("span", Class("how"), Text(note)))),
+			Text(readings + "each ± " + p.show(float64(tol), quantity.Pound)),
+			El("span", Class("nowrap screen"), action("drop-ticket", id, "edit", "Change", Class("quiet"), At("id", "edit-ticket-"+id), At("aria-label", "Change ticket "+name)),
 				action("drop-ticket", id, "", "Take out", Class("quiet"), At("id", "drop-ticket-"+id), At("aria-label", "Take out ticket "+name)))})
 	}
 	return t.draw()
