@@ -104,13 +104,14 @@ func (d *Draft) checkFleet() config.Problems {
 	if d.At < 0 || d.At > len(d.More) {
 		add("at", "%d is outside 0 to %d", d.At, len(d.More))
 	}
-	units := d.Terms.Units
+	units := d.Terms.Count()
 	for i, it := range d.More {
 		if len(it.Label) > maxText || it.Units < 0 || it.Units > pricing.MaxUnits {
 			add(fmt.Sprintf("more[%d]", i), "has a label above %d bytes or a count outside 0 to %d", maxText, pricing.MaxUnits)
 			return ps
 		}
 		units += it.Count()
+		ps = append(ps, (&Draft{Tickets: it.Tickets}).checkEngineering()...)
 	}
 	if units > pricing.MaxUnits {
 		add("units", "%d are on the quote; the most is %d", units, pricing.MaxUnits)
