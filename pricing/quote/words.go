@@ -2,6 +2,7 @@ package quote
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"boxwright/config"
@@ -9,15 +10,16 @@ import (
 	"boxwright/config/rules"
 )
 
-// Words puts a reason in the rules' own sentences; a limit is shown as the sum
-// it is.
+// Words puts a reason in the rules' own sentences. Where a limit is reached its
+// sum says it all: the many rules that keep a full unit from being lighter
+// would only hide it, see Background.
 func (q *Quote) Words(r rules.Reason, in quantity.System) string {
 	var out []string
-	for _, rule := range r.Rules {
-		out = append(out, rule.Text)
-	}
 	for i := range r.Limits {
 		out = append(out, q.sum(&r.Limits[i], in))
+	}
+	if len(r.Limits) == 0 {
+		out = ruleTexts(r)
 	}
 	if len(out) == 0 {
 		for _, id := range r.Groups {
@@ -27,6 +29,25 @@ func (q *Quote) Words(r rules.Reason, in quantity.System) string {
 		}
 	}
 	return strings.Join(out, " ")
+}
+
+// Background is the rules that play a part in a reason whose limit is shown.
+func (q *Quote) Background(r rules.Reason) []string {
+	if len(r.Limits) == 0 {
+		return nil
+	}
+	return ruleTexts(r)
+}
+
+// ruleTexts are the rules' sentences, each once.
+func ruleTexts(r rules.Reason) []string {
+	var out []string
+	for _, rule := range r.Rules {
+		if !slices.Contains(out, rule.Text) {
+			out = append(out, rule.Text)
+		}
+	}
+	return out
 }
 
 // sum writes a limit's arithmetic as a sentence: what stands, what is asked,

@@ -250,13 +250,13 @@ func priceText(p *Page, id string) string {
 func why(p *Page, id string) Part {
 	q := p.Q
 	return El("div", Class("why"), At("id", "why-"+id), At("tabindex", "-1"), At("role", "group"), At("aria-label", "Why, and what would help: "+q.Edition.Cat.LabelOf(id)),
-		Each(p.Reasons, func(i int, r rules.Reason) Part {
-			title := "What stands in the way"
-			if len(p.Reasons) > 1 {
-				title += " (" + strconv.Itoa(i+1) + " of " + strconv.Itoa(len(p.Reasons)) + ")"
-			}
-			return Many(El("h4", Text(title)), El("p", Text(q.Words(r, p.system()))),
-				If(len(r.Picks) > 0, El("p", Class("how"), Text("With your choice of: "+q.Labels(r.Picks)))))
+		Each(p.reasons(), func(i int, r rules.Reason) Part {
+			background := q.Background(r)
+			return Many(El("h4", Text("What stands in the way")), El("p", Text(q.Words(r, p.system()))),
+				If(len(r.Picks) > 0, El("p", Class("how"), Text("With your choice of: "+q.Labels(r.Picks)))),
+				If(len(background) > 0, El("details", At("id", "background-"+strconv.Itoa(i)),
+					El("summary", Class("small"), Text(count(len(background), "rule keeps", "rules keep")+" a full unit from being lighter")),
+					El("ul", Each(background, func(_ int, t string) Part { return El("li", Text(t)) })))))
 		}),
 		When(len(p.Mends) > 0, func() Part {
 			return ways("What would help", len(p.Mends), func(i int) Part {
@@ -271,6 +271,20 @@ func why(p *Page, id string) Part {
 		}),
 		If(len(p.Mends)+len(p.Offers) == 0 && !q.Draft.Unit.Has(id), El("p", Text("No change of your other choices makes it possible in this catalogue."))),
 	)
+}
+
+// reasons leaves out those that tell the same sum again.
+func (p *Page) reasons() []rules.Reason {
+	var out []rules.Reason
+	summed := false
+	for _, r := range p.Reasons {
+		if len(r.Limits) > 0 && summed {
+			continue
+		}
+		summed = summed || len(r.Limits) > 0
+		out = append(out, r)
+	}
+	return out
 }
 
 // ways lists buttons, each with what it does written beneath.
