@@ -24,7 +24,8 @@ const (
 // Answer is the whole table for one unit.
 type Answer struct {
 	// Satisfiable: some full unit holds all deliberate picks, keeps all rules and
-	// all limits.
+	// all limits. False without anything SetAside means that it is not known yet,
+	// or, with everything ruled out, that the catalogue has no unit at all.
 	Satisfiable bool
 	// States are parallel to Engine.IDs. When the picks cannot stand together
 	// they are judged by those that can, without the ones in SetAside.
@@ -83,9 +84,7 @@ func (e *Engine) Settle(u *config.Unit, limits *Limits, budget int64) Answer {
 			continue
 		}
 		if r == solve.Unknown {
-			a.States = slices.Repeat([]State{Checking}, e.n)
-			a.Undecided = e.ids
-			a.Satisfiable = false
+			e.byRulesAlone(&a, picks, budget)
 			return a
 		}
 		a.States = make([]State, e.n)
@@ -99,6 +98,21 @@ func (e *Engine) Settle(u *config.Unit, limits *Limits, budget int64) Answer {
 			e.judgeOthers(&a, u, limits, picks, budget)
 		}
 		return a
+	}
+}
+
+// byRulesAlone says what is sure before it is known whether the picks can keep
+// the limits: what the rules forbid or force stays so.
+func (e *Engine) byRulesAlone(a *Answer, picks []solve.Lit, budget int64) {
+	a.Satisfiable = false
+	a.States = slices.Repeat([]State{Checking}, e.n)
+	verdicts, _ := e.table.Answer(solve.Query{Picks: picks, Budget: budget})
+	for v := range a.States {
+		if v < len(verdicts) && verdicts[v]&(solve.CannotHold|solve.MustHold) != 0 {
+			a.States[v] = stateOf(verdicts[v])
+		} else {
+			a.Undecided = append(a.Undecided, e.ids[v])
+		}
 	}
 }
 

@@ -40,7 +40,7 @@ type site struct {
 
 const (
 	mostSites   = 48 // bounds the memory that solvers apart take
-	sitesAtOnce = 4  // set up in one answer of the usual budget; the rest is left as Checking
+	sitesAtOnce = 2  // set up in one answer of the usual budget; the rest is left as Checking
 )
 
 // maySetUp reports whether a site may be used now: it is ready, or this answer

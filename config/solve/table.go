@@ -57,14 +57,12 @@ type Table struct {
 	verdicts []Verdict
 }
 
-// How much is tried to give the witness a margin, and to bring a single walk
-// back within the limits before the solver is asked.
+// What is tried before more is asked of the solver.
 const (
-	polishTries = 600
-	walkTries   = 24
-	firstTry    = 20 // conflicts, before limits are priced
-
-	totalBudgets = 2 // so many questions' budgets may be spent in one query
+	polishTries  = 600 // changes, to give the witness a margin
+	walkTries    = 24  // changes, to bring a walk back within the limits
+	firstTry     = 20  // conflicts, before limits are priced
+	totalBudgets = 2   // so many questions' budgets may be spent in one query
 )
 
 // NewTable makes a table over variables 0 to len(class)-1 of the solver, whose
@@ -191,7 +189,7 @@ func (t *Table) stand(budget int64) Result {
 			break
 		}
 	}
-	r := t.s.Solve(t.assumptions(-1, noLit), budget)
+	r := t.attempt(t.assumptions(-1, noLit), totalBudgets*budget)
 	if r == Sat {
 		t.near.take(t.pool.add(t.s.model, t.s).bits)
 		t.approach()
@@ -395,18 +393,13 @@ func (t *Table) learnChanges() {
 	}
 }
 
-// judge asks the solver: briefly with the phases as they are, those of an
-// answer close by, and then, where limits make it hard, with phases that price
-// the limits against each other.
-//
-// Without limits an answer may as well show many things at once, so whatever
-// is left unsettled is preferred; with limits that would overload every answer.
+// judge asks the solver. Without limits an answer may as well show many things
+// at once, so whatever is left unsettled is preferred; with limits that would
+// overload every answer.
 func (t *Table) judge(l Lit, unsettled []Lit, budget int64) {
 	if t.can.has(l) || t.cannot.has(l) || budget > 0 && t.s.Stats.Conflicts-t.started >= totalBudgets*budget {
 		return
 	}
-	ask := t.assumptions(l.Var(), l)
-	r := Unknown
 	if len(t.base) == 0 {
 		for _, x := range unsettled {
 			if !t.can.has(x) {
@@ -414,17 +407,7 @@ func (t *Table) judge(l Lit, unsettled []Lit, budget int64) {
 			}
 		}
 	}
-	if len(t.base) > 0 && (budget <= 0 || budget > firstTry) {
-		if r = t.s.Solve(ask, firstTry); r == Unknown {
-			if _, ok := t.s.Implied(ask); ok {
-				t.prices.prefer(t.s, t.base)
-			}
-		}
-	}
-	if r == Unknown {
-		r = t.s.Solve(ask, budget)
-	}
-	switch r {
+	switch t.attempt(t.assumptions(l.Var(), l), budget) {
 	case Sat:
 		t.learnFrom(t.pool.add(t.s.model, t.s))
 	case Unsat:
@@ -438,4 +421,19 @@ func (t *Table) judge(l Lit, unsettled []Lit, budget int64) {
 		t.causes[l] = cause
 		t.denied[l] = true
 	}
+}
+
+// attempt solves: briefly with the phases as they are, those of an answer
+// close by, and then, where limits make it hard, with phases that price the
+// limits against each other.
+func (t *Table) attempt(ask []Lit, budget int64) Result {
+	if len(t.base) > 0 && (budget <= 0 || budget > firstTry) {
+		if r := t.s.Solve(ask, firstTry); r != Unknown {
+			return r
+		}
+		if _, ok := t.s.Implied(ask); ok {
+			t.prices.prefer(t.s, t.base)
+		}
+	}
+	return t.s.Solve(ask, budget)
 }
