@@ -11,26 +11,20 @@
 //
 // Kind 1 is unsigned and kind 2 signed; both hold content of version 1:
 //
-//	edition (8 bytes of its hash) | length of the picks | picks | the rest of
-//	the draft as JSON, deflated with a dictionary that belongs to the version
+//	edition (8 bytes of its hash) | packed: the text, then the units
 //
-// where the picks are: chassis, body (varints: positions) | which options are
-// in (one bit each) | which of those are filled (one bit each) | quantities
-// above one | loose equipment; and the same again for each further unit.
-//
-// Positions refer to the catalogue edition, whose content hash pins them.
+// The text is JSON: the draft without what its units are made of, and what the
+// link was issued with. The units are positions in the catalogue edition, whose
+// content hash pins them. Both are packed by an arithmetic coder whose
+// dictionary belongs to the version.
 package link
 
 import (
-	"bytes"
-	"compress/flate"
 	"encoding/base64"
-	"encoding/binary"
 	"encoding/hex"
 	"encoding/json"
 	"errors"
 	"fmt"
-	"io"
 	"slices"
 	"strings"
 
@@ -109,80 +103,21 @@ func Encode(q *quote.Quote) (string, error) {
 	if err != nil {
 		return "", fmt.Errorf("the edition's hash: %w", err)
 	}
-	var picks []byte
-	for _, u := range units(d) {
-		picks = append(picks, picksOf(cat, u)...)
-	}
-	b := bytes.NewBuffer(hash)
-	b.Write(binary.AppendUvarint(nil, uint64(len(picks))))
-	b.Write(picks)
 	text, err := json.Marshal(rest{Draft: stripped(cat, d), Frozen: freeze(q)})
 	if err != nil {
 		return "", err
 	}
-	z, err := flate.NewWriterDict(b, flate.BestCompression, []byte(dictionary1))
-	if err != nil {
-		return "", err
+	if len(text) > maxRest {
+		return "", fmt.Errorf("the quote is too large for a link: send it as a file")
 	}
-	if _, err := z.Write(text); err != nil {
-		return "", err
-	}
-	if err := z.Close(); err != nil {
-		return "", err
-	}
-	return sealUp(unsigned, b.Bytes()), nil
-}
-
-// picksOf packs what the unit is made of by positions in the edition.
-func picksOf(cat *config.Catalogue, u *config.Unit) []byte {
-	var b bytes.Buffer
-	put := func(n int) { b.Write(binary.AppendUvarint(nil, uint64(n))) }
-	put(slices.IndexFunc(cat.Chassis, func(c config.Chassis) bool { return c.ID == u.Chassis }))
-	put(slices.IndexFunc(cat.Bodies, func(c config.Body) bool { return c.ID == u.Body }))
-
-	in := make([]bool, len(cat.Options))
-	var filled []bool
-	var more []int // positions among those in, and quantities
-	held := 0
-	for i := range cat.Options {
-		p := u.Find(cat.Options[i].ID)
-		if p == nil {
-			continue
+	c := newWriter()
+	c.words(text, maxRest)
+	for _, u := range units(d) {
+		if err := c.unit(cat, u); err != nil {
+			return "", err
 		}
-		in[i] = true
-		filled = append(filled, p.Filled)
-		if p.Qty > 1 {
-			more = append(more, held, p.Qty)
-		}
-		held++
 	}
-	b.Write(bits(in))
-	b.Write(bits(filled))
-	put(len(more) / 2)
-	for _, n := range more {
-		put(n)
-	}
-	places := cat.CompartmentsOf(u)
-	carried := u.Carried
-	if astray(cat, u) {
-		carried = nil
-	}
-	put(len(carried))
-	for _, c := range carried {
-		put(slices.IndexFunc(cat.Equipment, func(e config.Equipment) bool { return e.ID == c.Equipment }))
-		put(1 + slices.IndexFunc(places, func(p config.Compartment) bool { return p.ID == c.Compartment }))
-		put(c.Qty)
-	}
-	return b.Bytes()
-}
-
-// astray reports whether something is stowed where the unit, since changed, has
-// no compartment. Such a list stays as it is in the rest of the draft.
-func astray(cat *config.Catalogue, u *config.Unit) bool {
-	places := cat.CompartmentsOf(u)
-	return slices.ContainsFunc(u.Carried, func(c config.Carried) bool {
-		return c.Compartment != "" && !slices.ContainsFunc(places, func(p config.Compartment) bool { return p.ID == c.Compartment })
-	})
+	return sealUp(unsigned, append(hash, c.finish()...)), nil
 }
 
 // stripped is the draft without what the compact part holds.
@@ -239,15 +174,11 @@ func Decode(cat *config.Catalogue, text string) (*quote.Draft, *Frozen, error) {
 	return d, frozen, nil
 }
 
-// open takes the checked bytes apart and checks what they say.
-func open(cat *config.Catalogue, data []byte) (*quote.Draft, *Frozen, error) {
-	r := &reader{data: data}
-	hash := hex.EncodeToString(r.take(hashBytes))
-	picks := &reader{data: r.take(r.number(len(data)))}
-	if r.bad {
-		return nil, nil, errShort
-	}
-	rest, err := inflate(r.data)
+// open takes the content apart and checks what it says.
+func open(cat *config.Catalogue, content []byte) (*quote.Draft, *Frozen, error) {
+	hash := hex.EncodeToString(content[:hashBytes])
+	c := newReader(content[hashBytes:])
+	rest, err := c.rest()
 	if err != nil {
 		return nil, nil, err
 	}
@@ -257,128 +188,24 @@ func open(cat *config.Catalogue, data []byte) (*quote.Draft, *Frozen, error) {
 			f.Edition, f.Chassis, f.Body, f.Total, f.Even.Long(), f.Payload)}
 	}
 	for _, u := range units(rest.Draft) {
-		if err := picks.unit(cat, u); err != nil {
+		if err := c.unit(cat, u); err != nil {
 			return nil, nil, err
 		}
 		if ps := cat.CheckUnit(u); len(ps) > 0 {
 			return nil, nil, ps
 		}
 	}
-	if len(picks.data) > 0 {
-		return nil, nil, errShort
+	if !c.ended() {
+		return nil, nil, errPacked
 	}
 	return rest.Draft, &rest.Frozen, nil
 }
 
-// reader takes a link's bytes apart; after the first fault everything is zero.
-type reader struct {
-	data []byte
-	bad  bool
-}
-
-var errShort = errors.New("its data are too short or too long")
-
-func (r *reader) take(n int) []byte {
-	if r.bad || n > len(r.data) {
-		r.bad = true
-		return make([]byte, n)
-	}
-	out := r.data[:n]
-	r.data = r.data[n:]
-	return out
-}
-
-// number reads a varint below limit.
-func (r *reader) number(limit int) int {
-	v, n := binary.Uvarint(r.data)
-	if r.bad || n <= 0 || v >= uint64(limit) {
-		r.bad = true
-		return 0
-	}
-	r.data = r.data[n:]
-	return int(v)
-}
-
-func (r *reader) bools(n int) []bool {
-	packed := r.take((n + 7) / 8)
-	out := make([]bool, n)
-	for i := range out {
-		out[i] = packed[i/8]>>(i%8)&1 == 1
-	}
-	return out
-}
-
-func bits(on []bool) []byte {
-	out := make([]byte, (len(on)+7)/8)
-	for i, b := range on {
-		if b {
-			out[i/8] |= 1 << (i % 8)
-		}
-	}
-	return out
-}
-
-const (
-	maxQty     = 1000
-	maxCarried = 2000
-)
-
-// unit reads the picks into a unit that holds everything else.
-func (r *reader) unit(cat *config.Catalogue, u *config.Unit) error {
-	chassis, body := r.number(len(cat.Chassis)), r.number(len(cat.Bodies))
-	in := r.bools(len(cat.Options))
-	held := 0
-	for _, b := range in {
-		if b {
-			held++
-		}
-	}
-	filled := r.bools(held)
-	qty := make(map[int]int)
-	for range r.number(held + 1) {
-		at := r.number(max(held, 1))
-		qty[at] = r.number(maxQty)
-	}
-	type carried struct{ equipment, place, qty int }
-	list := make([]carried, r.number(maxCarried))
-	for i := range list {
-		list[i] = carried{r.number(max(len(cat.Equipment), 1)), r.number(maxCarried), r.number(maxQty)}
-	}
-	if r.bad {
-		return errShort
-	}
-	u.Catalogue, u.Edition, u.Chassis, u.Body = cat.ID, cat.Hash(), cat.Chassis[chassis].ID, cat.Bodies[body].ID
-	u.Picks = []config.Pick{}
-	held = 0
-	for i, b := range in {
-		if b {
-			u.Set(config.Pick{Option: cat.Options[i].ID, Qty: max(qty[held], 1), Filled: filled[held]})
-			held++
-		}
-	}
-	places := cat.CompartmentsOf(u)
-	for _, c := range list {
-		place := ""
-		if c.place > len(places) {
-			return errors.New("it stows something in a compartment the unit does not have")
-		}
-		if c.place > 0 {
-			place = places[c.place-1].ID
-		}
-		u.Carried = append(u.Carried, config.Carried{Equipment: cat.Equipment[c.equipment].ID, Compartment: place, Qty: c.qty})
-	}
-	return nil
-}
-
-// inflate unpacks the rest and checks the draft in it, without its unit.
-func inflate(packed []byte) (*rest, error) {
-	z := flate.NewReaderDict(bytes.NewReader(packed), []byte(dictionary1))
-	text, err := io.ReadAll(io.LimitReader(z, maxRest+1))
-	if err != nil {
-		return nil, fmt.Errorf("its packed part cannot be unpacked: %w", err)
-	}
-	if len(text) > maxRest {
-		return nil, fmt.Errorf("its packed part is larger than %d bytes", maxRest)
+// rest reads the text of a link and checks the draft in it, without its units.
+func (c *coder) rest() (*rest, error) {
+	text := c.words(nil, maxRest)
+	if c.bad {
+		return nil, errPacked
 	}
 	var out rest
 	if p := config.DecodeStrict(text, &out); p != nil {
@@ -393,6 +220,9 @@ func inflate(packed []byte) (*rest, error) {
 	}
 	if _, err := quote.ReadDraft(data); err != nil {
 		return nil, err
+	}
+	if out.Draft.Issued != "" || out.Draft.Earlier != "" {
+		return nil, errors.New("it carries another link")
 	}
 	return &out, nil
 }

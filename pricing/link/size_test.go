@@ -1,0 +1,114 @@
+package link_test
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"boxwright/config"
+	"boxwright/pricing"
+	"boxwright/pricing/link"
+	"boxwright/pricing/money"
+	"boxwright/pricing/quote"
+	"boxwright/pricing/sign"
+)
+
+var today = config.Date{Year: 2026, Month: 11, Day: 25}
+
+// small is a unit as the plant builds it, for nobody in particular.
+func small() *quote.Draft { return quote.Begin(demo(), "", "", today) }
+
+func must[T any](v T, err error) T {
+	if err != nil {
+		panic(err)
+	}
+	return v
+}
+
+// typical has the parties, two dozen deliberate picks and usual terms.
+func typical() *quote.Draft {
+	d := small()
+	d.Number, d.Title = "2026-114", "Rescue 4"
+	d.Seller = quote.Party{Name: "Prairie Emergency Vehicles", Person: "Dana Whitfield", Address: "410 Depot Street, Harlan Junction", Reach: "dana@prairie.example"}
+	d.Buyer = quote.Party{Name: "Larkspur County Ambulance Service", Person: "Chief M. Okafor", Address: "12 Courthouse Square, Larkspur", Reach: "chief@larkspur.example"}
+	for i := range d.Unit.Picks {
+		d.Unit.Picks[i].Filled = i%4 != 0
+	}
+	d.Unit.NeededBy = config.Date{Year: 2027, Month: 6, Day: 30}
+	d.Terms.FreightMiles = must(money.ParseQuantity("412"))
+	d.Terms.TaxExempt, d.Terms.ExemptReason = true, "County service, certificate 88-1204"
+	d.Terms.DiscountPercent = must(money.ParsePercent("1.5"))
+	return d
+}
+
+// full has 120 picks, quantities, loose equipment and terms of many kinds.
+func full() *quote.Draft {
+	d := typical()
+	cat := demo().Cat
+	for i := range cat.Options {
+		o := &cat.Options[i]
+		if len(d.Unit.Picks) < 120 && !d.Unit.Has(o.ID) && cat.GroupByID(o.Group).Choose == config.ChooseAny {
+			d.Unit.Set(config.Pick{Option: o.ID, Qty: max(o.MaxQty, 1)})
+		}
+	}
+	for i := range 20 {
+		d.Unit.Carried = append(d.Unit.Carried, config.Carried{Equipment: cat.Equipment[i].ID, Qty: 1 + i%3})
+	}
+	slices.SortFunc(d.Unit.Carried, func(a, b config.Carried) int { return strings.Compare(a.Equipment, b.Equipment) })
+	d.Terms.TradeIn, d.Terms.TradeInText = must(money.ParseAmount("18500.00")), "2014 unit 7, 141,000 miles"
+	d.Terms.DiscountReason = "Second order this year"
+	d.Terms.Prepay, d.Terms.Bond, d.Terms.ValidityDays = "chassis-with-order", true, 60
+	d.Terms.Extras = []pricing.Extra{{Label: "Radio of the county, fitted here", Price: must(money.ParseAmount("1850.00"))}}
+	return d
+}
+
+func key(seed string) *sign.Key { return must(sign.New(strings.NewReader(fmt.Sprintf("%-32s", seed)))) }
+
+// A link of 600 characters behind an address of 60 fits a QR code of version 20
+// at level M, which holds 666 bytes (reference: capacity arrays identical in
+// several public encoders).
+func TestLinksAreShort(t *testing.T) {
+	for _, x := range []struct {
+		name  string
+		draft *quote.Draft
+		most  int // characters, unsigned
+	}{
+		{"small", small(), 110}, {"typical", typical(), 300}, {"full, 120 picks with terms", full(), 400},
+	} {
+		q, err := quote.Compute(demo(), x.draft)
+		require.NoError(t, err)
+		text, err := link.Encode(q)
+		require.NoError(t, err)
+		signed, err := link.Sign(text, key("a"))
+		require.NoError(t, err)
+		t.Logf("%s: %d picks, %d characters, signed %d", x.name, len(x.draft.Unit.Picks), len(text), len(signed))
+		assert.LessOrEqual(t, len(text), x.most, x.name)
+		assert.LessOrEqual(t, len(signed), 600, x.name)
+	}
+	assert.Len(t, full().Unit.Picks, 120)
+}
+
+func BenchmarkLink(b *testing.B) {
+	for name, d := range map[string]*quote.Draft{"small": small(), "typical": typical(), "full": full()} {
+		q := must(quote.Compute(demo(), d))
+		text := must(link.Encode(q))
+		b.Run("encode/"+name, func(b *testing.B) {
+			for b.Loop() {
+				must(link.Encode(q))
+			}
+			b.ReportMetric(float64(len(text)), "chars")
+			b.ReportMetric(float64(len(must(link.Sign(text, key("a"))))), "signed_chars")
+		})
+		b.Run("decode/"+name, func(b *testing.B) {
+			for b.Loop() {
+				if _, _, err := link.Decode(demo().Cat, text); err != nil {
+					b.Fatal(err)
+				}
+			}
+		})
+	}
+}
