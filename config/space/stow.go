@@ -58,7 +58,7 @@ func (s *Sheet) stow(b *basis) {
 		used += s.Compartments[i].UsedFt3
 	}
 	if n := len(s.Unstowed); n > 0 {
-		s.add(config.Finding{Code: "space.unstowed", Severity: config.Note, Text: fmt.Sprintf("%d lines of equipment are not stowed in a compartment of this unit.", n), Remedy: "Assign them by hand, or take the suggestion."})
+		s.add(config.Finding{Code: "space.unstowed", Severity: config.Note, Text: fmt.Sprintf("Lines of equipment not stowed in a compartment of this unit: %d.", n), Remedy: "Assign them by hand, or take the suggestion."})
 	}
 	record(s, b, "space.compartments", "Exterior compartments, inside volume", outside, quantity.CubicFoot)
 	if all > 0 {

@@ -36,7 +36,7 @@ func stowage(p *Page) Part {
 		if x.Compartment == "" {
 			loose += x.Qty
 		} else {
-			tools = action("take-out", id, "", "Take one out", Class("quiet nowrap"), At("id", "out-"+id), At("aria-label", "Take one out: "+item.Label))
+			tools = action("take-out", id, "", "Take one out", Class("quiet nowrap screen"), At("id", "out-"+id), At("aria-label", "Take one out: "+item.Label))
 		}
 		e.rows = append(e.rows, []Part{Text(item.Label), Text(strconv.Itoa(x.Qty)), Text(p.show(float64(item.MassLb)*float64(x.Qty), quantity.Pound)),
 			El("select", At("id", "f-stow-"+id), At("data-act", "stow"), At("data-id", id), At("aria-label", "Rides in: "+item.Label), options(x.Compartment, places)), tools})
