@@ -15,6 +15,7 @@ type Edition struct {
 	Rules *rules.Engine
 
 	items map[string]*Quote // units of a fleet checked before
+	words *vocabulary       // that requirements are matched against
 
 	measured []*Edition // for remounts, the latest last; see For
 	of       *Edition   // the edition that such a one is made from

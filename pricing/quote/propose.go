@@ -229,6 +229,18 @@ func needLimits(ed *Edition, d *Draft) *rules.Limits {
 	return l
 }
 
+// measured finds a figure of the draft's unit without asking the rules.
+func (q *Quote) measured(code string) (config.Figure, bool) {
+	u, cat := &q.Draft.Unit, q.Edition.Cat
+	as := standards.Assume(u.RuleSet, cat, u)
+	for _, r := range []*config.Report{&weight.WeighWith(cat, u, &as, nil).Report, &power.Budget(cat, u, &as).Report, &space.Measure(cat, u, &as).Report} {
+		if f, ok := r.Figure(code); ok {
+			return f, true
+		}
+	}
+	return config.Figure{}, false
+}
+
 // glance weighs, prices and dates a unit without asking the rules.
 func glance(ed *Edition, base *Draft, u config.Unit) look {
 	l := look{unit: u, metric: map[Goal]float64{}}
