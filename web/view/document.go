@@ -77,7 +77,7 @@ func paper(p *Page) Part {
 			El("h2", Text("Compliance: "+p.Q.Assume.Label)), complianceTable(p),
 			El("h2", Text("Delivery")), dates(p), deliveriesTable(p),
 			El("h2", Text("Price")), priceTable(p),
-			El("h2", Text("Payments")), paymentTable(p), leasePaper(p),
+			El("h2", Text("Payments")), paymentTable(p), financePaper(p),
 			otherUnits(p),
 			printedCautions(),
 			acceptance(p),

@@ -118,12 +118,14 @@ func leaseSchedule(p *Page) Part {
 	return t.draw()
 }
 
-// leasePaper prints the payment plan.
-func leasePaper(p *Page) Part {
-	if p.Q.Price.Lease == nil {
-		return nil
-	}
-	return Many(El("h3", Text("Lease-purchase, as worked out for the buyer; no offer of credit")), leaseSummary(p), leaseSchedule(p))
+// financePaper prints the payment plan of a lease and what a year of service
+// costs, where the terms ask for them.
+func financePaper(p *Page) Part {
+	return Many(
+		When(p.Q.Price.Lease != nil, func() Part {
+			return Many(El("h3", Text("Lease-purchase, as worked out for the buyer; no offer of credit")), leaseSummary(p), leaseSchedule(p))
+		}),
+		When(p.Q.Price.Service != nil, func() Part { return Many(El("h2", Text("Years of service")), servicePicture(p)) }))
 }
 
 // serviceBlock compares ways of having a unit over the years.
