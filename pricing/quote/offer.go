@@ -33,6 +33,7 @@ func Take(ed *Edition, d *Draft, id string) (config.Unit, []rules.Change, bool) 
 
 // take is Take within other limits.
 func take(ed *Edition, d *Draft, id string, limits func(*Edition, *Draft) *rules.Limits) (config.Unit, []rules.Change, bool) {
+	ed = ed.For(&d.Unit)
 	cat, u := ed.Cat, d.Unit.Clone()
 	o := cat.OptionByID(id)
 	qty := max(u.Qty(id), 1)
