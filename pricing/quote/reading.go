@@ -1,5 +1,16 @@
 package quote
 
+import (
+	"cmp"
+	"math"
+	"slices"
+	"strconv"
+
+	"boxwright/config"
+	"boxwright/config/quantity"
+	"boxwright/config/weight"
+)
+
 // MaxReadings is the most readings of a test sheet.
 const (
 	MaxReadings = 400
@@ -10,4 +21,159 @@ const (
 type Reading struct {
 	Check string  `json:"check"` // id of the check
 	Value float64 `json:"value"` // in the check's unit; 1 in order or 0 a fault where there is none
+}
+
+// Check is one line of the test sheet: what this very unit should show.
+type Check struct {
+	ID, Section, What string
+	Want, Low, High   float64 // expected, and what is accepted; infinite where nothing bounds it
+	Unit              string
+	Works             bool // to be found in order rather than read
+	Basis             string
+	Reading           *float64
+}
+
+// Good reports whether the reading is accepted; false without one.
+func (c *Check) Good() bool { return c.Reading != nil && *c.Reading >= c.Low && *c.Reading <= c.High }
+
+// Sections of the test sheet.
+const (
+	toWeigh   = "Weigh: full fluids, nobody and nothing loose aboard"
+	toMeasure = "Measure"
+	toLoad    = "Run: currents and times"
+	toDrop    = "Run: voltage drop of critical circuits at their full current"
+	toWork    = "Find in order"
+)
+
+// How well a finished unit can be held to its drawing, and to a scale.
+const (
+	sizeTolIn   = 0.5
+	outerTolIn  = 1.0
+	scaleTolLb  = 20.0
+	loadTolPart = 0.1
+)
+
+// common is what tolerances that no text gives rest on.
+const common = string(config.CommonPractice)
+
+// Checks is the test sheet of the unit, with the readings taken so far.
+func (q *Quote) Checks() []Check {
+	var out []Check
+	add := func(c Check) {
+		if i, found := slices.BinarySearchFunc(q.Draft.Readings, c.ID, func(r Reading, id string) int { return cmp.Compare(r.Check, id) }); found {
+			c.Reading = &q.Draft.Readings[i].Value
+		}
+		out = append(out, c)
+	}
+	for _, w := range q.curb() {
+		add(w)
+	}
+	figure := func(section, code string, tol float64, basis string, open bool) {
+		f, ok := q.Figure(code)
+		if !ok || f.Value == 0 {
+			return
+		}
+		c := Check{ID: code, Section: section, What: f.Label, Want: f.Value, Low: f.Value - tol, High: f.Value + tol, Unit: f.Unit, Basis: basis}
+		if tol == 0 {
+			tol = max((f.High-f.Low)/2, loadTolPart*f.Value)
+			c.Low, c.High = f.Value-tol, f.Value+tol
+		}
+		if open {
+			c.High = math.Inf(1)
+		}
+		switch {
+		case f.Sense == config.AtLeast && f.Limit > c.Low && f.Met():
+			c.Low, c.Basis = f.Limit, f.Source
+		case f.Sense == config.AtMost && f.Limit < c.High && f.Met():
+			c.High, c.Basis = f.Limit, f.Source
+		}
+		add(c)
+	}
+	for _, code := range []string{"space.length", "space.width", "space.height"} {
+		figure(toMeasure, code, outerTolIn, common, false)
+	}
+	for _, code := range []string{"space.headroom", "space.aisle", "space.inside-length", "space.bench", "space.bench-width"} {
+		figure(toMeasure, code, sizeTolIn, common, false)
+	}
+	for _, code := range []string{"power.parked", "power.driving", "power.responding", "power.scene", "power.shore"} {
+		figure(toLoad, code, 0, "likely range of this unit's loads, at least 10 %", false)
+	}
+	figure(toLoad, "power.battery-minutes", 0, "at least nine tenths of what is computed; "+common, true)
+	for _, c := range q.Power.Circuits {
+		if c.Critical {
+			add(Check{ID: "drop." + c.Number, Section: toDrop, What: c.Number + " " + c.Function + ", at " + strconv.FormatFloat(float64(c.Amps), 'f', -1, 64) + " A", Want: c.DropV, High: c.LimitPct / 100 * 12, Unit: quantity.Volt, Basis: "the circuit schedule's limit"})
+		}
+	}
+	works := func(id, what string) {
+		add(Check{ID: id, Section: toWork, What: what, Want: 1, Low: 1, High: 1, Works: true})
+	}
+	works("works.belts", "Belts and anchors at all "+quantity.Group(float64(len(q.Space.Seats)), 0)+" designated seats latch, hold and release")
+	if len(q.Space.Cots) > 0 {
+		works("works.cots", "Cot fastening holds in every position and direction")
+	}
+	if q.Space.Oxygen.Litres > 0 {
+		works("works.oxygen", "Oxygen piping and outlets free of leaks; tested with medical oxygen by those licensed to")
+	}
+	works("works.doors", "Every door latches, seals and warns when open")
+	for _, p := range q.Draft.Unit.Picks {
+		if o := q.Edition.Cat.OptionByID(p.Option); o != nil && o.Load != nil {
+			what := o.Label
+			if p.Qty > 1 {
+				what += " × " + quantity.Group(float64(p.Qty), 0)
+			}
+			works("works."+o.ID, what)
+		}
+	}
+	return out
+}
+
+// curb are the weighings of the empty unit: each accepted within the tolerance
+// of everything aboard and of the scale.
+func (q *Quote) curb() []Check {
+	var total, front, rear, side float64 // squares of half ranges
+	for _, it := range q.Weight.Items {
+		switch it.Kind {
+		case weight.KindPerson, weight.KindPatient, weight.KindEquipment:
+			continue
+		}
+		share := func(v quantity.Mass) float64 {
+			if it.Lb == 0 {
+				return 0
+			}
+			s := float64(it.TolLb) * float64(v) / float64(it.Lb)
+			return s * s
+		}
+		total += share(it.Lb)
+		front += share(it.FrontLb)
+		rear += share(it.RearLb)
+		side += share(it.Lb / 2)
+	}
+	c, ch := q.Weight.Curb, q.Chassis
+	var out []Check
+	for _, w := range []struct {
+		id, what string
+		lb       quantity.Mass
+		squares  float64
+		most     quantity.Mass
+	}{
+		{"weigh.total", "Whole unit", c.TotalLb, total, ch.GVWRLb}, {"weigh.front", "Front axle", c.FrontLb, front, ch.GAWRFrontLb}, {"weigh.rear", "Rear axle", c.RearLb, rear, ch.GAWRRearLb},
+		{"weigh.left", "Street side", c.LeftLb, side, 0}, {"weigh.right", "Curb side", c.RightLb, side, 0},
+	} {
+		tol := math.Sqrt(w.squares + scaleTolLb*scaleTolLb)
+		k := Check{ID: w.id, Section: toWeigh, What: w.what, Want: float64(w.lb), Low: float64(w.lb) - tol, High: float64(w.lb) + tol, Unit: quantity.Pound, Basis: "tolerance of every mass aboard, and 20 lb of the scale"}
+		if w.most > 0 && float64(w.most) < k.High {
+			k.High, k.Basis = float64(w.most), "rating"
+		}
+		out = append(out, k)
+	}
+	return out
+}
+
+// Read enters a reading, or takes it out with nil.
+func (d *Draft) Read(check string, value *float64) {
+	d.Readings = slices.DeleteFunc(slices.Clone(d.Readings), func(r Reading) bool { return r.Check == check })
+	if value != nil && len(d.Readings) < MaxReadings {
+		d.Readings = append(d.Readings, Reading{check, *value})
+		slices.SortFunc(d.Readings, func(a, b Reading) int { return cmp.Compare(a.Check, b.Check) })
+	}
 }

@@ -1,0 +1,80 @@
+package quote
+
+import (
+	"boxwright/config"
+	"boxwright/config/leadtime"
+)
+
+// Station is one station of the plant with the work this unit brings it.
+type Station struct {
+	ID, Label     string
+	Start, Finish config.Date // of its steps, at expected durations; zero when it has none
+	Hours         float64
+	Lines         []StationLine
+}
+
+// StationLine is one thing to be done at a station.
+type StationLine struct {
+	Label, Spec string
+	Qty         int
+	Hours       float64 // of all Qty
+}
+
+// Stations lists the plant's stations that have work on the unit, and last what
+// is fitted without hours of its own, under an empty station.
+func (q *Quote) Stations() []Station {
+	cat := q.Edition.Cat
+	var out []Station
+	var rest Station
+	for _, st := range cat.Plant.Stations {
+		s := Station{ID: st.ID, Label: st.Label}
+		add := func(label, spec string, qty int, work []config.Work) {
+			for _, w := range work {
+				if w.Station == st.ID && w.Hours != 0 {
+					h := float64(w.Hours) * float64(qty)
+					s.Hours += h
+					s.Lines = append(s.Lines, StationLine{label, spec, qty, h})
+				}
+			}
+		}
+		add(q.Chassis.Label, q.Chassis.Spec, 1, q.Chassis.Work)
+		add(q.Body.Label, q.Body.Spec, 1, q.Body.Work)
+		for _, p := range q.Draft.Unit.Picks {
+			if o := cat.OptionByID(p.Option); o != nil {
+				add(o.Label, o.Spec, p.Qty, o.Work)
+			}
+		}
+		for _, step := range q.Plan.Steps {
+			if step.Station != st.ID {
+				continue
+			}
+			if s.Start.IsZero() || step.Start.Before(s.Start) {
+				s.Start = step.Start
+			}
+			if s.Finish.Before(step.Finish) {
+				s.Finish = step.Finish
+			}
+		}
+		if s.Lines != nil {
+			out = append(out, s)
+		}
+	}
+	for _, p := range q.Draft.Unit.Picks {
+		if o := cat.OptionByID(p.Option); o != nil && len(o.Work) == 0 {
+			rest.Lines = append(rest.Lines, StationLine{o.Label, o.Spec, p.Qty, 0})
+		}
+	}
+	return append(out, rest)
+}
+
+// LongLead lists the steps of the plan that wait for a part of one option, and
+// for the chassis.
+func (q *Quote) LongLead() []leadtime.Step {
+	var out []leadtime.Step
+	for _, s := range q.Plan.Steps {
+		if s.Option != "" || s.Source == config.SourceChassis {
+			out = append(out, s)
+		}
+	}
+	return out
+}
