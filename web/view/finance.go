@@ -110,7 +110,7 @@ func leaseSummary(p *Page) Part {
 
 func leaseSchedule(p *Page) Part {
 	x := p.Q.Price.Lease
-	t := table{caption: "Payment plan of the lease, months after delivery", heads: []string{">No.", ">Month", ">Payment", ">Interest", ">Principal", ">Still owed"}}
+	t := table{caption: "Payment plan of the lease, months after delivery", heads: []string{"No.", ">Month", ">Payment", ">Interest", ">Principal", ">Still owed"}}
 	for _, r := range x.Schedule.Rows {
 		t.rows = append(t.rows, texts(strconv.Itoa(r.N), strconv.Itoa(r.Months), r.Payment.Show(), r.Interest.Show(), r.Principal.Show(), r.Balance.Show()))
 	}
@@ -187,7 +187,7 @@ func servicePicture(p *Page) Part {
 	t := table{caption: "Cost of a year of service, in today's money", heads: []string{"Way", ">a year", ">Years", ">Warranty left", ">Break-even price"}}
 	var how []Part
 	for i, w := range c.Ways {
-		name := Many(Text(w.Choice.Label), If(i == c.Cheapest, Many(Text(" "), El("span", Class("tag ok"), Text("least")))))
+		name := Many(Text(w.Choice.Label), If(i == c.Cheapest && w.PerYear.Sign() > 0, Many(Text(" "), El("span", Class("tag ok"), Text("least")))), If(w.PerYear.IsZero(), El("span", Class("how"), Text("no cost is entered for it yet"))))
 		how = append(how, El("p", Class("how"), Text(w.Choice.Label+": "+w.How)))
 		even := w.BreakEven.Show()
 		if w.BreakEven.Sign() < 0 {
