@@ -198,7 +198,7 @@ func giniTable(e *Engine, g *gini.Gini, picks []solve.Lit) {
 
 func demoShow(t testing.TB, scale float64) *show {
 	cat := demo(t)
-	return &show{cat: cat, rounds: 20, clicks: 22, proof: 20000,
+	return &show{cat: cat, rounds: 20, clicks: 22, proof: 5000,
 		limits: func(u *config.Unit) *Limits { return demoLimits(cat, u, scale) },
 		start: func(r *rand.Rand, e *Engine) config.Unit {
 			for {
@@ -223,23 +223,28 @@ func TestBenchReport(t *testing.T) {
 	if !*benchReport {
 		t.Skip("measures only with -bench-report")
 	}
-	demoShow(t, 1).run("demo", true)
-	demoShow(t, 1).ratio("demo")
+	t.Run("demo", func(t *testing.T) {
+		demoShow(t, 1).run("demo", true)
+		demoShow(t, 1).ratio("demo")
+	})
 	for _, c := range []struct {
 		name  string
 		scale float64
 	}{{"110", 1.10}, {"103", 1.03}, {"100", 1}, {"097", 0.97}} {
-		demoShow(t, c.scale).run("demo_capacity_"+c.name, false)
+		name := "demo_capacity_" + c.name
+		t.Run(name, func(t *testing.T) { demoShow(t, c.scale).run(name, false) })
 	}
 	for _, n := range []int{400, 2000, 10000} {
 		name := fmt.Sprintf("generated_%d", n)
-		s := generatedShow(n, 3, 1.03, max(1, 2000/n))
-		s.clicks = min(22, max(5, 44000/n))
-		if n > 5000 {
-			s.proof = 0 // takes minutes
-		}
-		s.run(name, true)
-		s.ratio(name)
+		t.Run(name, func(*testing.T) {
+			s := generatedShow(n, 3, 1.03, max(1, 2000/n))
+			s.clicks = min(22, max(5, 44000/n))
+			if n > 5000 {
+				s.proof = 0 // takes minutes
+			}
+			s.run(name, true)
+			s.ratio(name)
+		})
 	}
 }
 

@@ -33,7 +33,7 @@ func (e *Engine) Complete(u *config.Unit, limits *Limits, cost func(id string) i
 	}
 	// The search adds helpers of its own, so it gets a solver of its own. From
 	// above first, which gives good units soon, then from below for the proof.
-	s := e.newSolver()
+	s := e.fresh.Fork()
 	var ask []solve.Lit
 	list, _ := e.weigh(e.limitsOf(limits, [2]string{u.Chassis, u.Body}))
 	for i := range list {

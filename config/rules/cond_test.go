@@ -52,10 +52,10 @@ func TestChoicesOfEverySize(t *testing.T) {
 	for size := 1; size <= 14; size++ {
 		for _, must := range []bool{true, false} {
 			t.Run(fmt.Sprint(size, must), func(t *testing.T) {
-				e := &Engine{solver: solve.New(size), n: size}
+				e := &Engine{fresh: solve.New(size), n: size}
 				e.choose(0, e.span(0, size), must)
 				for _, c := range e.parts[0].clauses {
-					e.solver.AddClause(c...)
+					e.fresh.AddClause(c...)
 				}
 				none := make([]solve.Lit, size)
 				for v := range size {
@@ -64,13 +64,13 @@ func TestChoicesOfEverySize(t *testing.T) {
 					for w := range size {
 						one[w] = solve.Neg(w)
 						if w != v {
-							require.Equal(t, solve.Unsat, e.solver.Solve([]solve.Lit{solve.Pos(v), solve.Pos(w)}, 0), "%d with %d", v, w)
+							require.Equal(t, solve.Unsat, e.fresh.Solve([]solve.Lit{solve.Pos(v), solve.Pos(w)}, 0), "%d with %d", v, w)
 						}
 					}
 					one[v] = solve.Pos(v)
-					require.Equal(t, solve.Sat, e.solver.Solve(one, 0), "only %d", v)
+					require.Equal(t, solve.Sat, e.fresh.Solve(one, 0), "only %d", v)
 				}
-				require.Equal(t, !must, e.solver.Solve(none, 0) == solve.Sat, "none")
+				require.Equal(t, !must, e.fresh.Solve(none, 0) == solve.Sat, "none")
 			})
 		}
 	}

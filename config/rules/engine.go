@@ -25,6 +25,7 @@ type Engine struct {
 	n     int            // variables that are ids; helpers follow
 	parts []part
 
+	fresh  *solve.Solver // the clauses, never asked anything: others are forked from it
 	solver *solve.Solver
 	table  *solve.Table
 	limits limitSet
@@ -90,16 +91,17 @@ func Compile(cat *config.Catalogue) (*Engine, error) {
 		return nil, ps
 	}
 	e.n = len(e.ids)
-	e.solver = solve.New(e.n)
+	e.fresh = solve.New(e.n)
 	ps = e.encode()
 	if len(ps) > 0 {
 		return nil, ps
 	}
 	for _, p := range e.parts {
 		for _, c := range p.clauses {
-			e.solver.AddClause(c...)
+			e.fresh.AddClause(c...)
 		}
 	}
+	e.solver = e.fresh.Fork()
 	e.table = solve.NewTable(e.solver, e.class)
 	return e, nil
 }
@@ -140,7 +142,7 @@ func (e *Engine) encode() config.Problems {
 			ps = append(ps, config.Problem{Code: "rules.condition", Where: fmt.Sprintf("rules[%d] %q", i, r.ID), Text: err.Error()})
 			continue
 		}
-		x := encoder{newVar: e.solver.NewVar}
+		x := encoder{newVar: e.fresh.NewVar}
 		x.demand(f)
 		e.parts = append(e.parts, part{i, -1, x.clauses})
 	}
@@ -165,12 +167,12 @@ func (e *Engine) choose(group int, vs []int, must bool) {
 		lits = append(lits, solve.Pos(v))
 	}
 	if !must {
-		lits = append(lits, solve.Pos(e.solver.NewVar()))
+		lits = append(lits, solve.Pos(e.fresh.NewVar()))
 	}
 	p := part{rule: -1, group: group, clauses: [][]solve.Lit{lits}}
 	rest := lits
 	for len(rest) > 6 { // at most one of the first five and a helper that takes the others
-		h := solve.Pos(e.solver.NewVar())
+		h := solve.Pos(e.fresh.NewVar())
 		first := append(append([]solve.Lit(nil), rest[:4]...), h)
 		p.clauses = append(p.clauses, pairs(first)...)
 		rest = append([]solve.Lit{h.Not()}, rest[4:]...)

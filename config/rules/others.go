@@ -84,7 +84,7 @@ func (e *Engine) site(pair [2]string, limits *Limits, quantity map[int]int) *sit
 // load is the solver with the limits in it and the guards to assume.
 func (s *site) load(e *Engine) (*solve.Solver, []solve.Lit) {
 	if s.solver == nil {
-		s.solver = e.newSolver()
+		s.solver = e.fresh.Fork()
 	}
 	if !s.loaded {
 		for i := range s.weights {
@@ -115,17 +115,6 @@ func (s *site) keeps(e *Engine, model []bool) bool {
 		}
 	}
 	return true
-}
-
-// newSolver is a fresh solver with the catalogue's clauses.
-func (e *Engine) newSolver() *solve.Solver {
-	s := solve.New(e.solver.Vars())
-	for _, p := range e.parts {
-		for _, c := range p.clauses {
-			s.AddClause(c...)
-		}
-	}
-	return s
 }
 
 func (e *Engine) judgeOthers(a *Answer, u *config.Unit, limits *Limits, picks []solve.Lit, budget int64) {

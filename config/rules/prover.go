@@ -25,7 +25,7 @@ func (e *Engine) prover() *prover {
 	if e.proof != nil {
 		return e.proof
 	}
-	p := &prover{solver: solve.New(e.solver.Vars())}
+	p := &prover{solver: solve.New(e.fresh.Vars())}
 	for range e.parts {
 		p.switches = append(p.switches, solve.Pos(p.solver.NewVar()))
 	}

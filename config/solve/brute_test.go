@@ -163,3 +163,29 @@ func TestSolverAgreesWithTryingEverything(t *testing.T) {
 		}
 	}
 }
+
+// Two forks get clauses and limits of their own; neither minds the other.
+func TestForksLiveApart(t *testing.T) {
+	for seed := range int64(500) {
+		r := rand.New(rand.NewSource(seed))
+		p := makePuzzle(r)
+		fresh := New(p.n)
+		for _, c := range p.clauses {
+			fresh.AddClause(c...)
+		}
+		forks := []*Solver{fresh.Fork(), fresh.Fork()}
+		own := []*puzzle{{n: p.n}, {n: p.n}}
+		for i := range forks {
+			own[i].clauses = append(own[i].clauses, p.clauses...)
+		}
+		for range 4 {
+			for i, s := range forks {
+				c := []Lit{p.lit(r), p.lit(r), p.lit(r)}
+				own[i].clauses = append(own[i].clauses, c)
+				s.AddClause(c...)
+				assumed := []Lit{p.lit(r)}
+				require.Equal(t, own[i].satisfiable(assumed, 0), s.Solve(assumed, 0) == Sat, "seed %d", seed)
+			}
+		}
+	}
+}
