@@ -108,3 +108,26 @@ func TestLintOfNothing(t *testing.T) {
 		require.Equal(t, config.Stop, found[0].Severity)
 	}
 }
+
+func TestLintWithinLimits(t *testing.T) {
+	cat := plain()
+	per := map[string]float64{"plain-step": 10, "wide-step": 25, "spot": 20, "flood": 60}
+	limits := &Limits{For: func(chassis, body string) []config.Linear {
+		room := 50.0
+		if chassis == "short" && body == "big-box" {
+			room = 9 // not even the plain step
+		}
+		return []config.Linear{{Code: "weight.rear-axle", Per: per, Limit: room}}
+	}}
+	found := LintWithin(cat, limits)
+	require.Len(t, found, 2, "%+v", found)
+	assert.Equal(t, "catalogue.pair-overloaded", found[0].Code)
+	assert.Equal(t, []string{"short", "big-box"}, found[0].Picks)
+	assert.Equal(t, "catalogue.never-within-limits", found[1].Code)
+	assert.Equal(t, []string{"flood"}, found[1].Picks)
+}
+
+func TestEveryDemoOptionFitsSomewhere(t *testing.T) {
+	cat := demo(t)
+	require.Empty(t, LintWithin(cat, demoLimits(cat, &config.Unit{}, 1)))
+}
