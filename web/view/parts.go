@@ -116,6 +116,10 @@ func (t table) draw() Part {
 		if len(h) > 0 && h[0] == '>' {
 			right[i], h = true, h[1:]
 		}
+		if h == "" { // a column of buttons has no name
+			heads = append(heads, El("td"))
+			continue
+		}
 		heads = append(heads, El("th", At("scope", "col"), If(right[i], Class("num")), Text(h)))
 	}
 	row := func(cells []Part, class string) Part {
