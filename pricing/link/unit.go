@@ -33,11 +33,20 @@ func (c *coder) unit(cat *config.Catalogue, u *config.Unit) error {
 		u.Picks = []config.Pick{}
 	}
 	taken := make(map[string]bool, len(cat.Groups))
+	// What is standard in these groups differs between a new unit and a remount,
+	// and the catalogue at hand may be that of either.
+	differs := make(map[string]bool)
+	for i := range cat.Options {
+		if cat.Options[i].Remount {
+			differs[cat.Options[i].Group] = true
+		}
+	}
 	before := 0
 	for i := range cat.Options {
 		o := &cat.Options[i]
 		one := cat.GroupByID(o.Group).Choose != config.ChooseAny
-		kind := bits(o.Standard, o.Remount, one, taken[o.Group], cat.Bodies[body].Existing)
+		standard := o.Standard && !differs[o.Group]
+		kind := bits(standard, o.Remount, one, taken[o.Group], cat.Bodies[body].Existing)
 		p := u.Find(o.ID)
 		if c.reading {
 			p = nil
@@ -50,7 +59,7 @@ func (c *coder) unit(cat *config.Catalogue, u *config.Unit) error {
 		if p != nil {
 			pick = *p
 		}
-		pick.Filled = c.flip(&know.filled[bits(o.Standard, one)<<2|before], pick.Filled)
+		pick.Filled = c.flip(&know.filled[bits(standard, one)<<2|before], pick.Filled)
 		before = before<<1&2 | bits(pick.Filled)
 		if o.MaxQty > 1 {
 			pick.Qty = 1 + c.number(&know.qty, pick.Qty-1)
