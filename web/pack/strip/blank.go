@@ -22,10 +22,13 @@ var keptNames = []string{"reflect.makeFuncStub", "reflect.methodValueCall"}
 const roomForNames = 100
 
 // Kinds of pcdata and funcdata that only a stack trace, a trace of execution or
-// a preempting signal reads; a page has none of these.
+// a preempting signal reads; a page has none of these. Inlined calls are for
+// recover too.
 const (
 	pcdataUnsafePoint   = 0
+	pcdataInlTree       = 2
 	pcdataArgLiveIndex  = 3
+	funcdataInlTree     = 3
 	funcdataArgInfo     = 5
 	funcdataArgLiveInfo = 6
 	funcdataWrapInfo    = 7
@@ -37,10 +40,11 @@ const (
 func (t *table) write(functions []function) {
 	clear(t.units)
 	clear(t.files)
-	place := t.nameFunctions(functions)
 	for i := range functions {
+		t.forgetInlined(&functions[i])
 		functions[i].trim()
 	}
+	place := t.nameFunctions(functions)
 	t.packSteps(functions)
 
 	at := u32(t.index, 4)
@@ -75,6 +79,39 @@ func shortName(name string) string {
 		return runtimeName
 	}
 	return otherName
+}
+
+// An entry of the tree of calls that were inlined into a function.
+const (
+	inlinedSize  = 16
+	inlinedName  = 4
+	inlinedStart = 12 // line the inlined function starts at
+)
+
+// forgetInlined blanks the names and lines in the tree of inlined calls, and
+// drops the tree of the runtime's own functions. Recover counts the frames
+// between a panic and a deferred call, inlined ones too, so functions that may
+// stand there keep the tree; the runtime defers nothing that recovers by way
+// of an inlined call.
+func (t *table) forgetInlined(f *function) {
+	if len(f.pcdata) <= pcdataInlTree || len(f.funcdata) <= funcdataInlTree || f.funcdata[funcdataInlTree] == noFuncdata {
+		return
+	}
+	at := f.funcdata[funcdataInlTree]
+	size := inlinedSize * (t.highest(f.pcdata[pcdataInlTree]) + 1)
+	if uint64(at)+uint64(size) > uint64(len(t.datas)) {
+		return
+	}
+	tree := t.datas[at:][:size]
+	if strings.HasPrefix(f.name, "runtime.") || strings.HasPrefix(f.name, "internal/runtime/") {
+		clear(tree)
+		f.pcdata[pcdataInlTree], f.funcdata[funcdataInlTree] = 0, noFuncdata
+		return
+	}
+	for ; len(tree) > 0; tree = tree[inlinedSize:] {
+		put32(tree, inlinedName, 0)
+		put32(tree, inlinedStart, 0)
+	}
 }
 
 // trim drops the kinds nobody reads, and the places of missing ones at the end.

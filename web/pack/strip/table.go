@@ -47,6 +47,7 @@ type table struct {
 	pcs   []byte // tables from program counter to value
 	index []byte // entry and place of each record
 	funcs []byte // the index, then the records
+	datas []byte // what funcdata point into
 	find  []byte // from program counter to a place in the index, roughly
 	count int    // of functions
 }
@@ -75,6 +76,7 @@ const (
 	wordFuncs   = 13
 	wordIndex   = 16
 	wordFind    = 19
+	wordDatas   = 40 // the last part but one, up to the find table
 	wordEnd     = 41 // of the last part, the find table
 	moduleWords = 42
 )
@@ -126,6 +128,7 @@ func newTable(memory []byte, at int, module []byte) *table {
 		pcs:   part(wordPcs, 56, 1),
 		index: part(wordIndex, 64, 8),
 		funcs: part(wordFuncs, 64, 1),
+		datas: cut(u64(module, 8*wordDatas), u64(module, 8*wordFind)),
 		find:  cut(u64(module, 8*wordFind), u64(module, 8*wordEnd)),
 		count: len(part(wordIndex, 64, 8))/8 - 1, // the last entry only ends the one before
 	}
@@ -222,6 +225,19 @@ func (t *table) steps(place uint32) []byte {
 			at += n
 		}
 	}
+}
+
+// highest is the highest value in the table by program counter at a place.
+func (t *table) highest(place uint32) int {
+	value, most := int64(-1), int64(-1)
+	for steps := t.steps(place); len(steps) > 1; {
+		change, n := binary.Varint(steps)
+		_, m := binary.Uvarint(steps[n:])
+		value += change
+		most = max(most, value)
+		steps = steps[n+m:]
+	}
+	return int(most)
 }
 
 func u32(b []byte, at int) uint32      { return binary.LittleEndian.Uint32(b[at:]) }
