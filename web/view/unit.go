@@ -252,7 +252,7 @@ func why(p *Page, id string) Part {
 	return El("div", Class("why"), At("id", "why-"+id), At("tabindex", "-1"), At("role", "group"), At("aria-label", "Why, and what would help: "+q.Edition.Cat.LabelOf(id)),
 		Each(p.reasons(), func(i int, r rules.Reason) Part {
 			background := q.Background(r)
-			return Many(El("h4", Text("What stands in the way")), El("p", Text(q.Words(r, p.system()))),
+			return Many(El("p", Class("head"), Text("What stands in the way")), El("p", Text(q.Words(r, p.system()))),
 				If(len(r.Picks) > 0, El("p", Class("how"), Text("With your choice of: "+q.Labels(r.Picks)))),
 				If(len(background) > 0, El("details", At("id", "background-"+strconv.Itoa(i)),
 					El("summary", Class("small"), Text(count(len(background), "rule keeps", "rules keep")+" a full unit from being lighter")),
@@ -293,7 +293,7 @@ func ways(title string, n int, way func(i int) Part) Part {
 	for i := range list {
 		list[i] = way(i)
 	}
-	return Many(El("h4", Text(title)), El("ul", Class("mends"), Many(list...)))
+	return Many(El("p", Class("head"), Text(title)), El("ul", Class("mends"), Many(list...)))
 }
 
 func wayOut(do, id string, i int, label, effect string) Part {
