@@ -16,9 +16,6 @@ type Completion struct {
 // Proven reports whether no full unit with these picks costs less.
 func (c Completion) Proven() bool { return c.Found && c.Cost == c.Bound }
 
-// firstLook is how many conflicts go into good units before the proof.
-const firstLook = 300
-
 // Complete looks for the full unit that keeps the deliberate picks, all rules
 // and all limits and whose cost is least: the cheapest, the lightest, the
 // soonest. cost is of one of an option, in whole steps of the caller's choice
@@ -31,28 +28,17 @@ func (e *Engine) Complete(u *config.Unit, limits *Limits, cost func(id string) i
 	for v := e.firstOption(); v < e.n; v++ {
 		w.cost[v] = cost(e.ids[v])
 	}
-	// The search adds helpers of its own, so it gets a solver of its own. From
-	// above first, which gives good units soon, then from below for the proof.
-	s := e.fresh.Fork()
+	s := e.fresh.Fork() // the search leaves helpers behind
 	var ask []solve.Lit
 	list, _ := e.weigh(e.limitsOf(limits, [2]string{u.Chassis, u.Body}))
 	for i := range list {
 		ask = append(ask, s.AddLimit(e.solveLimit(&list[i], quantity)))
 	}
 	ask = append(ask, e.picks(u)...)
-	groups := e.solveLimit(&w, quantity).Groups
-	best := s.Minimize(ask, groups, s.AddLimit(solve.Limit{}), firstLook)
-	model := e.model(s)
-	if !best.Proven() {
-		if up := s.Climb(ask, groups, budget); up.Found && (!best.Found || up.Cost <= best.Cost) {
-			best, model = up, e.model(s)
-		} else {
-			best.Bound = max(best.Bound, up.Bound)
-		}
-	}
+	best := s.Optimize(ask, e.solveLimit(&w, quantity).Groups, budget)
 	out := Completion{Found: best.Found, Cost: best.Cost, Bound: best.Bound}
 	if best.Found {
-		f := filler{e: e, model: model}
+		f := filler{e: e, model: e.model(s)}
 		out.Unit = f.result(u)
 	}
 	return out

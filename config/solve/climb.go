@@ -2,7 +2,8 @@ package solve
 
 import "slices"
 
-// Climb looks for the answer beside the assumptions whose choices cost least,
+// Optimize looks for the answer beside the assumptions whose choices cost
+// least, first from above as Minimize does, which gives good answers soon, then
 // from below: it assumes that every group takes its cheapest choice and pays,
 // conflict by conflict, the least that each demands, until an answer is left.
 // The bound it proves on the way is far sharper than a sum of cheapest
@@ -14,8 +15,13 @@ import "slices"
 //
 // Source: core-guided optimisation with soft cardinalities (Andres et al.,
 // 2012; Morgado et al., 2014), described there, written anew here.
-func (s *Solver) Climb(assumptions []Lit, groups [][]Choice, conflicts int64) Optimum {
-	c := climber{s: s, groups: groups, fixed: slices.Clone(assumptions), price: map[Lit]int64{}, tally: map[Lit]*tally{}}
+func (s *Solver) Optimize(assumptions []Lit, groups [][]Choice, conflicts int64) Optimum {
+	best := s.Minimize(assumptions, groups, s.AddLimit(Limit{}), firstLook)
+	if best.Proven() {
+		return best
+	}
+	c := climber{s: s, groups: groups, fixed: slices.Clone(assumptions), price: map[Lit]int64{}, tally: map[Lit]*tally{}, best: best}
+	c.model = slices.Clone(s.model)
 	for _, g := range groups {
 		least := g[0].Cost
 		for _, x := range g {
@@ -31,14 +37,17 @@ func (s *Solver) Climb(assumptions []Lit, groups [][]Choice, conflicts int64) Op
 			}
 		}
 	}
-	best := c.run(conflicts)
-	best.Bound = c.bound
-	if best.Found {
-		best.Bound = min(best.Bound, best.Cost)
+	c.run(conflicts)
+	c.best.Bound = max(c.best.Bound, c.bound)
+	if c.best.Found {
+		c.best.Bound = min(c.best.Bound, c.best.Cost)
 		copy(s.model, c.model)
 	}
-	return best
+	return c.best
 }
+
+// firstLook is how many conflicts go into good answers before the proof.
+const firstLook = 300
 
 // climber keeps what is paid for: a literal with a price costs it when it
 // holds. The sum of all prices and the bound is at all times the cost of an
@@ -72,7 +81,7 @@ func (c *climber) pay(l Lit, price int64) {
 
 // run works on the dearest literals first and takes in cheaper ones when these
 // are settled, so that early answers are good and conflicts small.
-func (c *climber) run(conflicts int64) Optimum {
+func (c *climber) run(conflicts int64) {
 	s := c.s
 	start := s.work()
 	stratum := int64(0)
@@ -80,10 +89,13 @@ func (c *climber) run(conflicts int64) Optimum {
 		stratum = max(stratum, p)
 	}
 	for {
+		if c.best.Found && c.bound >= c.best.Cost {
+			return
+		}
 		left := int64(0)
 		if conflicts > 0 {
 			if left = conflicts - (s.work() - start); left <= 0 {
-				return c.best
+				return
 			}
 		}
 		ask := slices.Clone(c.fixed)
@@ -99,12 +111,12 @@ func (c *climber) run(conflicts int64) Optimum {
 		}
 		switch s.Solve(ask, left) {
 		case Unknown:
-			return c.best
+			return
 		case Sat:
 			c.note()
-			if next == 0 || c.best.Cost == c.bound {
+			if next == 0 {
 				c.bound = c.best.Cost
-				return c.best
+				return
 			}
 			stratum = max(next/2, 1)
 		case Unsat:
@@ -113,7 +125,7 @@ func (c *climber) run(conflicts int64) Optimum {
 				if c.best.Found {
 					c.bound = c.best.Cost
 				}
-				return c.best // no answer, or none better
+				return // no answer, or none better
 			}
 			c.settle(c.smaller(core))
 		}
