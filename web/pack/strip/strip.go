@@ -8,6 +8,9 @@
 // lines. The linker's -s and -w leave the second part in, and it is a sixth of
 // the packed core. Core takes it out and leaves the first part as it is.
 //
+// The table's index is left out too: a few instructions that run when the
+// module is set up count it up again.
+//
 // What still works: panic and recover, the text of a panic, runtime.Callers
 // and the program counters it gives. What changes: every frame has one of two
 // made-up names and the file "?", so a build that is to be debugged should not
@@ -32,31 +35,41 @@ func Core(module []byte) ([]byte, error) {
 	if err != nil {
 		return module, err
 	}
-	for i, s := range sections {
-		if s.id != dataSection {
-			continue
-		}
-		memory, err := readMemory(s.body)
-		if err != nil {
-			return module, err
-		}
-		err = blank(memory)
-		sections[i].body = writeMemory(memory)
-		return joinSections(sections), err
+	data := find(sections, dataSection)
+	if data == nil {
+		return module, errors.New("the module has no data section")
 	}
-	return module, errors.New("the module has no data section")
+	memory, err := readMemory(data.body)
+	if err != nil {
+		return module, err
+	}
+	sections, err = blank(sections, memory)
+	find(sections, dataSection).body = writeMemory(memory)
+	return joinSections(sections), err
 }
 
-// blank takes out of the memory what only a stack trace reads.
-func blank(memory []byte) error {
+// blank takes out of the memory what only a stack trace reads, and what a
+// start function can count up by itself.
+func blank(sections []section, memory []byte) ([]section, error) {
 	t, err := findTable(memory)
 	if err != nil {
-		return err
+		return sections, err
 	}
 	functions, err := t.read()
 	if err != nil {
-		return fmt.Errorf("the function table is not as expected: %w", err)
+		return sections, fmt.Errorf("the function table is not as expected: %w", err)
 	}
 	t.write(functions)
-	return nil
+	first, last := functions[0].entry, u32(t.index, 8*t.count)
+	for i, f := range functions {
+		if f.entry != first+uint32(i) {
+			return sections, nil // as it is will do
+		}
+	}
+	started, err := addStart(sections, counting(t.at, t.at+u32(t.index, 4), first, last))
+	if err != nil || last != first+uint32(t.count) {
+		return sections, nil
+	}
+	t.leaveOut()
+	return started, nil
 }

@@ -119,3 +119,30 @@ func TestNamesTheRuntimeReadsKeepTheirForm(t *testing.T) {
 	}
 	assert.LessOrEqual(t, room, roomForNames)
 }
+
+func TestAStartIsAddedOnlyWhereThereIsRoomForIt(t *testing.T) {
+	types := section{typeSection, []byte("\x01\x60\x00\x00")}
+	imports := section{importSection, []byte("\x02\x01m\x01f\x00\x00\x01m\x01g\x00\x00")}
+	functions := section{functionSection, []byte("\x01\x00")}
+	code := section{codeSection, []byte("\x01\x02\x00\x0b")}
+	for _, c := range []struct {
+		sections []section
+		want     []section
+		reason   string
+	}{
+		{[]section{types, imports, functions, code},
+			[]section{{typeSection, []byte("\x02\x60\x00\x00\x60\x00\x00")}, imports, {functionSection, []byte("\x02\x00\x01")}, {startSection, []byte{3}}, {codeSection, []byte("\x02\x02\x00\x0b\x02\x00\x0b")}},
+			"numbered after two imports and one function"},
+		{[]section{types, functions, code},
+			[]section{{typeSection, []byte("\x02\x60\x00\x00\x60\x00\x00")}, {functionSection, []byte("\x02\x00\x01")}, {startSection, []byte{1}}, {codeSection, []byte("\x02\x02\x00\x0b\x02\x00\x0b")}},
+			"nothing imported"},
+		{[]section{types, functions, {startSection, []byte{0}}, code}, nil, "it has a start already"},
+		{[]section{types, {importSection, []byte("\x01\x01m\x01t\x02\x00\x01")}, functions, code}, nil, "a memory is imported"},
+		{[]section{types, {importSection, []byte("\x02\x01m\x01f\x00\x00")}, functions, code}, nil, "imports are cut off"},
+		{[]section{types, functions}, nil, "no code"},
+	} {
+		got, err := addStart(c.sections, []byte("\x00\x0b"))
+		assert.Equal(t, c.want == nil, err != nil, c.reason)
+		assert.Equal(t, c.want, got, c.reason)
+	}
+}

@@ -50,6 +50,7 @@ type table struct {
 	datas []byte // what funcdata point into
 	find  []byte // from program counter to a place in the index, roughly
 	count int    // of functions
+	at    uint32 // address of index and funcs
 }
 
 // findTable looks for the table by its magic, and for the moduledata that
@@ -129,6 +130,7 @@ func newTable(memory []byte, at int, module []byte) *table {
 		index: part(wordIndex, 64, 8),
 		funcs: part(wordFuncs, 64, 1),
 		datas: cut(u64(module, 8*wordDatas), u64(module, 8*wordFind)),
+		at:    uint32(u64(module, 8*wordIndex)),
 		find:  cut(u64(module, 8*wordFind), u64(module, 8*wordEnd)),
 		count: len(part(wordIndex, 64, 8))/8 - 1, // the last entry only ends the one before
 	}

@@ -50,6 +50,16 @@ func joinSections(sections []section) []byte {
 	return module
 }
 
+// find is the first section with the id, nil for none.
+func find(sections []section, id byte) *section {
+	for i := range sections {
+		if sections[i].id == id {
+			return &sections[i]
+		}
+	}
+	return nil
+}
+
 // Opcodes of the expression that says where a data segment goes.
 const (
 	opI32Const = 0x41
