@@ -61,6 +61,13 @@ var acts = map[string]func(*session, Act){
 	"open-costs":     openCosts,
 	"lock-costs":     lockCosts,
 	"forget-costs":   forgetCosts,
+	"key-new":        newKey,
+	"key-import":     importKey,
+	"key-export":     exportKey,
+	"key-forget":     forgetKey,
+	"sign":           signQuote,
+	"foreign-open":   func(s *session, a Act) { openLink(s, Act{Value: s.view.Foreign, File: a.File}) },
+	"foreign-drop":   func(s *session, _ Act) { s.view.Foreign = "" },
 	"too-late":       func(s *session, a Act) { s.view.Late = !s.view.Late },
 }
 
@@ -280,17 +287,25 @@ func startNew(s *session, a Act) {
 // aside in Compare, so that nothing is lost.
 func openLink(s *session, a Act) {
 	d, _, err := link.Decode(s.app.edition.Cat, a.Value)
+	if e, ok := errors.AsType[*link.Error](err); ok && e.Code == link.UnknownEdition {
+		s.view.Foreign, s.view.Area = a.Value, "quote"
+		s.notice = "The link was made with a catalogue edition this page does not hold. It is shown as it was issued; the quote worked on stays."
+		return
+	}
 	if err != nil {
 		s.fault("%s", sentence(err))
 		return
 	}
+	before := s.draft.Issued
 	if s.keepAside() {
 		s.notice = "The quote was opened from its link. The one worked on before is set aside in Compare."
 	} else {
 		s.notice = "The quote was opened from its link."
 	}
 	s.draft = d
-	s.view.Area, s.view.Asked = "quote", ""
+	s.recall(append(append(strings.Fields(a.File), before), s.pins...)...)
+	s.view.Area, s.view.Asked, s.view.Foreign = "quote", "", ""
+	s.step(Step{Do: "new-quote"})
 }
 
 // keepAside pins the present draft when it holds any deliberate choice.

@@ -35,6 +35,7 @@ type Request struct {
 	Base  string          `json:"base"` // address of the page, without fragment
 	Kept  bool            `json:"kept"`
 	Costs bool            `json:"costs"` // a sealed cost sheet is kept in the browser
+	Key   string          `json:"key"`   // public half of the signing key kept in the browser
 	Undo  int             `json:"undo"`
 	Redo  int             `json:"redo"`
 }
@@ -45,7 +46,8 @@ type Act struct {
 	ID    string `json:"id"`
 	Value string `json:"value"`
 	On    bool   `json:"on"`
-	// Of a private file: what it holds, and 32 random bytes, in base64.
+	// Of a private file: what it holds, and 64 random bytes, in base64. Of a link
+	// that is opened: the signed links at hand.
 	File   string `json:"file,omitempty"`
 	Random string `json:"random,omitempty"`
 }
@@ -67,7 +69,7 @@ type Reply struct {
 
 // Step is something only the browser can do.
 type Step struct {
-	Do   string `json:"do"` // "focus", "top", "print", "copy", "save", "keep-catalogue" or "keep-costs"
+	Do   string `json:"do"` // "focus", "top", "print", "copy", "save", "keep-catalogue", "keep-costs", "keep-key" or "new-quote"
 	ID   string `json:"id,omitempty"`
 	Name string `json:"name,omitempty"`
 	Type string `json:"type,omitempty"`
@@ -84,7 +86,9 @@ type App struct {
 		key  string
 		list []quote.Mounting
 	}
-	costs *costs.Sheet // open until locked; never in a reply
+	costs     *costs.Sheet // open until locked; never in a reply
+	issued    *issued      // what the last signed quote holds
+	issuedFor *quote.Edition
 }
 
 // New is an app with the built-in catalogue, read at the first request.
@@ -122,6 +126,7 @@ func (a *App) answer(request []byte) (*Reply, error) {
 	for _, act := range req.Acts {
 		s.do(act)
 	}
+	s.unsign()
 	return s.reply()
 }
 

@@ -98,9 +98,11 @@ func (s *session) reply() (*Reply, error) {
 	if err != nil {
 		return nil, err
 	}
-	text, err := link.Encode(q)
-	if err != nil {
-		s.fault("No link can be made: %s.", sentence(err))
+	text := s.draft.Issued
+	if text == "" && s.view.Area == "quote" {
+		if text, err = link.Encode(q); err != nil {
+			s.fault("No link can be made: %s.", sentence(err))
+		}
 	}
 	p := &view.Page{
 		Q: q, State: s.view, Link: text, Base: s.req.Base, Undo: s.req.Undo, Redo: s.req.Redo, Kept: s.req.Kept, Notice: s.notice,
@@ -108,6 +110,9 @@ func (s *session) reply() (*Reply, error) {
 	s.explain(p)
 	s.mountings(p)
 	s.private(p)
+	if s.view.Area == "quote" {
+		s.trust(p)
+	}
 	if s.view.Area == "compare" {
 		p.Others = s.others()
 	}

@@ -25,6 +25,7 @@ func document(p *Page) Part {
 			If(p.Q.Stopped(), El("p", mark(config.Stop), Text(" The quote cannot be issued as it stands; what stops it is printed on it."))),
 			El("div", Class("row-tools"), action("print", "", "", "Print or save as PDF", Class("main"), At("id", "print-quote")), action("save-draft", "", "", "Save as a file")),
 			linkBox(p),
+			trust(p),
 		),
 		paper(p),
 	)
@@ -81,6 +82,7 @@ func paper(p *Page) Part {
 			otherUnits(p),
 			printedCautions(),
 			acceptance(p),
+			signatures(p),
 		))),
 	))
 }

@@ -31,6 +31,7 @@ type State struct {
 	Chance    int               `json:"chance,omitempty"`    // in a hundred, of the delivery date asked for
 	Late      bool              `json:"late,omitempty"`      // the options that would be too late are listed
 	Mountings bool              `json:"mountings,omitempty"` // the existing module is looked at on every chassis
+	Foreign   string            `json:"foreign,omitempty"`   // link of a quote whose edition is not at hand
 	Typed     map[string]string `json:"typed,omitempty"`     // text in a field that could not be taken
 	Wrong     map[string]string `json:"wrong,omitempty"`     // and why, by field
 }
@@ -48,6 +49,7 @@ type Page struct {
 	Kept      bool // the browser keeps the draft
 	Notice    string
 	Costs     *Costs // the seller's own, while open; for the Price area alone
+	Trust     *Trust // how far the quote can be relied on; for the Quote area
 	CostsKept bool   // a sealed cost sheet is kept in the browser
 	// Answers to the open "why": reasons and ways out.
 	Reasons []rules.Reason

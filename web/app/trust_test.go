@@ -1,0 +1,215 @@
+package app
+
+import (
+	"bytes"
+	"encoding/base64"
+	"encoding/json"
+	"os"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"boxwright/pricing/quote"
+	"boxwright/web/assets/catalogue"
+)
+
+const keyPhrase = "several plain words"
+
+var keyRandom = base64.StdEncoding.EncodeToString(bytes.Repeat([]byte{7}, 64))
+
+// demoKey is the published key of an invented person, as a page keeps it.
+func demoKey(t *testing.T, p *page, file string) (sealed string) {
+	t.Helper()
+	data, err := os.ReadFile("../assets/catalogue/" + file)
+	require.NoError(t, err)
+	s := p.do(Act{Do: "key-import", Value: keyPhrase, File: base64.StdEncoding.EncodeToString(data), Random: keyRandom})
+	require.Empty(t, s.Fault)
+	require.Equal(t, "keep-key", s.Do[0].Do)
+	p.req["key"] = s.Do[0].ID
+	return s.Do[0].Text
+}
+
+func (p *page) signed(t *testing.T, key string) shown {
+	t.Helper()
+	p.do(Act{Do: "new", ID: "cut-14500-158-gas", Value: "mod-146-72"}, Act{Do: "set", ID: "number", Value: "2026-114"}, Act{Do: "go", ID: "quote"})
+	s := p.do(Act{Do: "sign", Value: keyPhrase, File: key})
+	require.Empty(t, s.Fault)
+	return s
+}
+
+func signedDraft(t *testing.T, s shown) *quote.Draft {
+	t.Helper()
+	d, err := quote.ReadDraft(s.Draft)
+	require.NoError(t, err)
+	return d
+}
+
+func TestSignAndRead(t *testing.T) {
+	seller := open(t)
+	seller.do(Act{Do: "start"})
+	s := seller.signed(t, demoKey(t, seller, "demo-key.json"))
+	link := signedDraft(t, s).Issued
+	require.NotEmpty(t, link)
+	assert.Contains(t, s.Regions["main"], "Dana Whitfield (invented), sales manager, stands on the roster")
+	assert.Contains(t, s.Regions["main"], link, "the link offered is the signed one")
+	assert.Contains(t, s.Regions["main"], `class="qr"`)
+
+	buyer := open(t)
+	b := buyer.do(Act{Do: "start"}, Act{Do: "open-link", Value: "https://quotes.example/#" + link})
+	require.Empty(t, b.Fault)
+	assert.JSONEq(t, string(s.Draft), string(b.Draft))
+	assert.Contains(t, b.Regions["main"], "not a byte was changed")
+	assert.Contains(t, b.Regions["main"], "agree with those signed")
+	b = buyer.do(Act{Do: "go", ID: "weight"}, Act{Do: "units"})
+	assert.Equal(t, link, signedDraft(t, b).Issued, "looking at it changes nothing")
+}
+
+func TestEveryAlteredByteIsSaid(t *testing.T) {
+	seller := open(t)
+	seller.do(Act{Do: "start"})
+	link := signedDraft(t, seller.signed(t, demoKey(t, seller, "demo-key.json"))).Issued
+	before := seller.do(Act{Do: "go", ID: "quote"})
+	for i := 2; i < len(link); i += 5 {
+		other := byte('A')
+		if link[i] == 'A' {
+			other = 'B'
+		}
+		s := seller.do(Act{Do: "open-link", Value: link[:i] + string(other) + link[i+1:]})
+		require.NotEmpty(t, s.Fault, "character %d", i)
+		require.JSONEq(t, string(before.Draft), string(s.Draft), "the quote before stays")
+	}
+}
+
+func TestStandingOfTheSigner(t *testing.T) {
+	for _, x := range []struct{ key, today, says, reason string }{
+		{"demo-key.json", "2026-11-25", "days from today", "a sound quote"},
+		{"demo-key.json", "2028-03-01", "It expired", "long after"},
+		{"demo-key-revoked.json", "2026-11-25", "was revoked on", "a revoked key"},
+		{"", "2026-11-25", "does not know the key", "a key on no roster"},
+	} {
+		seller := open(t)
+		seller.do(Act{Do: "start"})
+		var key string
+		if x.key == "" {
+			s := seller.do(Act{Do: "key-new", Value: keyPhrase, Random: keyRandom})
+			require.Empty(t, s.Fault)
+			key = s.Do[0].Text
+		} else {
+			key = demoKey(t, seller, x.key)
+		}
+		link := signedDraft(t, seller.signed(t, key)).Issued
+		buyer := open(t)
+		buyer.req["today"] = x.today
+		s := buyer.do(Act{Do: "start"}, Act{Do: "open-link", Value: link})
+		assert.Contains(t, s.Regions["main"], x.says, x.reason)
+	}
+}
+
+func TestSignedQuoteThatIsEditedIsARevision(t *testing.T) {
+	seller := open(t)
+	seller.do(Act{Do: "start"})
+	key := demoKey(t, seller, "demo-key.json")
+	first := signedDraft(t, seller.signed(t, key)).Issued
+	s := seller.do(Act{Do: "pick", ID: "hvac-roof", On: true}, Act{Do: "set", ID: "terms.training_days", Value: "3"}, Act{Do: "go", ID: "quote"})
+	d := signedDraft(t, s)
+	assert.Empty(t, d.Issued, "never silently signed")
+	assert.Equal(t, 1, d.Rev)
+	assert.NotEmpty(t, d.Prev)
+	assert.Equal(t, first, d.Earlier)
+	assert.Contains(t, s.Regions["main"], "The change order comes to")
+	assert.Contains(t, s.Regions["main"], "Change order to revision 0")
+
+	s = seller.do(Act{Do: "sign", Value: keyPhrase, File: key})
+	second := signedDraft(t, s)
+	require.NotEmpty(t, second.Issued)
+
+	buyer := open(t)
+	b := buyer.do(Act{Do: "start"}, Act{Do: "open-link", Value: second.Issued})
+	assert.Contains(t, b.Regions["main"], "is not at hand")
+	b = buyer.do(Act{Do: "set", ID: "earlier", Value: "https://other.example/#" + second.Issued})
+	assert.Contains(t, b.Regions["main"], "not the quote that this revision names")
+	b = buyer.do(Act{Do: "set", ID: "earlier", Value: "https://quotes.example/#" + first})
+	assert.Contains(t, b.Regions["main"], "The change order comes to")
+	assert.Equal(t, second.Issued, signedDraft(t, b).Issued, "seeing the difference does not touch the signature")
+
+	// Who has the first one open, or at hand, sees the difference at once.
+	other := open(t)
+	b = other.do(Act{Do: "start"}, Act{Do: "open-link", Value: second.Issued, File: "q=AAAA " + first})
+	assert.Contains(t, b.Regions["main"], "The change order comes to")
+}
+
+// A signature that somebody writes into a kept draft by hand counts for nothing.
+func TestForgedSignatureIsTakenOff(t *testing.T) {
+	seller := open(t)
+	seller.do(Act{Do: "start"})
+	s := seller.signed(t, demoKey(t, seller, "demo-key.json"))
+	good := signedDraft(t, s)
+	for reason, change := range map[string]func(*quote.Draft){
+		"another price under the same signature": func(d *quote.Draft) { d.Buyer.Name = "Somebody else" },
+		"no link at all":                         func(d *quote.Draft) { d.Issued = "q=AAAA" },
+		"a link that is not signed":              func(d *quote.Draft) { d.Issued = unsignedLink(t) },
+	} {
+		d := good.Clone()
+		change(d)
+		data, err := d.Bytes()
+		require.NoError(t, err)
+		p := open(t)
+		p.req["draft"], p.req["view"] = json.RawMessage(data), s.View
+		r := p.do(Act{Do: "start"})
+		require.Empty(t, signedDraft(t, r).Issued, reason)
+		require.NotContains(t, r.Regions["main"], "not a byte was changed", reason)
+	}
+}
+
+func unsignedLink(t *testing.T) string {
+	p := open(t)
+	s := p.do(Act{Do: "start"}, Act{Do: "pin"})
+	return s.Pins[0]
+}
+
+func TestUnknownEditionShowsTheFrozenFigures(t *testing.T) {
+	seller := open(t)
+	seller.do(Act{Do: "start"})
+	link := signedDraft(t, seller.signed(t, demoKey(t, seller, "demo-key.json"))).Issued
+	other := strings.Replace(string(catalogue.Demo), `"edition": "2026-11"`, `"edition": "2027-03"`, 1)
+	buyer := open(t)
+	s := buyer.do(Act{Do: "start"}, Act{Do: "load-catalogue", ID: "other.json", Value: other}, Act{Do: "open-link", Value: link})
+	assert.Contains(t, s.Regions["main"], "NOT recomputed")
+	assert.Contains(t, s.Regions["main"], "demo 2026-11")
+	assert.Contains(t, s.Regions["main"], "Dana Whitfield", "the signature is checked without the edition")
+	s = buyer.do(Act{Do: "demo-catalogue"})
+	assert.Contains(t, s.Regions["main"], "Open it and recompute")
+	s = buyer.do(Act{Do: "foreign-open"})
+	assert.Equal(t, link, signedDraft(t, s).Issued)
+	assert.NotContains(t, s.Regions["main"], "NOT recomputed")
+}
+
+func TestStoppedQuoteIsNotSigned(t *testing.T) {
+	p := open(t)
+	p.do(Act{Do: "start"})
+	key := demoKey(t, p, "demo-key.json")
+	p.do(Act{Do: "new", ID: "cut-14500-158-gas", Value: "mod-146-72"})
+	d := signedDraft(t, p.do(Act{Do: "go", ID: "quote"}))
+	d.Unit.PayloadLb = 9000
+	data, _ := d.Bytes()
+	p.req["draft"] = json.RawMessage(data)
+	s := p.do(Act{Do: "sign", Value: keyPhrase, File: key})
+	if strings.Contains(s.Regions["main"], "cannot be issued") {
+		assert.Contains(t, s.Fault, "cannot be signed")
+		assert.Empty(t, signedDraft(t, s).Issued)
+	}
+}
+
+func TestKeyNeedsItsPassphrase(t *testing.T) {
+	p := open(t)
+	p.do(Act{Do: "start"})
+	key := demoKey(t, p, "demo-key.json")
+	s := p.do(Act{Do: "sign", Value: "another passphrase", File: key})
+	assert.Contains(t, s.Fault, "passphrase is wrong")
+	assert.Empty(t, signedDraft(t, s).Issued)
+	s = p.do(Act{Do: "key-new", Value: "short", Random: keyRandom})
+	assert.Contains(t, s.Fault, "10 to")
+	assert.Empty(t, s.Do)
+}
