@@ -63,6 +63,7 @@ const (
 	walkTries    = 24  // changes, to bring a walk back within the limits
 	firstTry     = 20  // conflicts, before limits are priced
 	totalBudgets = 2   // so many questions' budgets may be spent in one query
+	worthASweep  = 24  // questions that an answer to all of them at once should settle
 )
 
 // NewTable makes a table over variables 0 to len(class)-1 of the solver, whose
@@ -324,18 +325,53 @@ func (t *Table) takeCauses() {
 	}
 }
 
+// unsettled appends every literal of which it is not known whether it can be.
+func (t *Table) unsettled(to []Lit) []Lit {
+	for v := t.skip; v < t.n; v++ {
+		for _, l := range [2]Lit{Pos(v), Neg(v)} {
+			if !t.can.has(l) && !t.cannot.has(l) {
+				to = append(to, l)
+			}
+		}
+	}
+	return to
+}
+
+// sweep asks for answers with as much of what is unsettled as they can hold,
+// as long as that settles a good part of it. It serves where there are no
+// limits to overload.
+func (t *Table) sweep(rest []Lit, budget int64) []Lit {
+	for len(rest) > worthASweep {
+		for _, l := range rest {
+			t.s.Prefer(l)
+		}
+		if t.s.Solve(t.assumptions(-1, noLit), budget) != Sat {
+			return rest
+		}
+		t.learnFrom(t.pool.add(t.s.model, t.s))
+		before := len(rest)
+		rest = t.unsettled(rest[:0])
+		if len(rest) > before-worthASweep {
+			break
+		}
+	}
+	return rest
+}
+
 // search settles whatever is left: first by walks from the witness, then by
 // the solver, for the variables that release no pick, then pick by pick, the
 // last one first, since that keeps the most of the assumptions in common.
 func (t *Table) search(budget int64) {
-	var rest []Lit
-	for v := t.skip; v < t.n; v++ {
-		for _, l := range [2]Lit{Pos(v), Neg(v)} {
-			if !t.can.has(l) && !t.cannot.has(l) && !t.walk(l) {
-				rest = append(rest, l)
-			}
+	rest := t.unsettled(nil)
+	if len(t.base) == 0 {
+		rest = t.sweep(rest, budget)
+	}
+	for _, l := range rest {
+		if !t.can.has(l) {
+			t.walk(l)
 		}
 	}
+	rest = t.unsettled(rest[:0])
 	for _, l := range rest {
 		if !t.released[l.Var()] {
 			t.judge(l, rest, budget)
