@@ -1,8 +1,11 @@
 package quote
 
 import (
+	"cmp"
 	"slices"
+	"strings"
 
+	"boxwright/config"
 	"boxwright/config/quantity"
 	"boxwright/pricing"
 )
@@ -30,12 +33,23 @@ var compared = []struct{ code, label string }{
 	{"space.oxygen", "Oxygen"},
 }
 
-// Compare sets quotes side by side, in the order given; a nil quote has empty
-// cells. Figures come first, then every group in which the units differ or
+// Rival is a bid from elsewhere, typed in by hand.
+type Rival struct {
+	Name      string         `json:"name"`
+	Price     pricing.Amount `json:"price,omitzero"`
+	Date      config.Date    `json:"date,omitzero"` // of delivery, as promised
+	PayloadLb quantity.Mass  `json:"payload_lb,omitempty"`
+	Warranty  string         `json:"warranty,omitempty"`
+	Notes     string         `json:"notes,omitempty"`
+}
+
+// Compare sets quotes side by side, in the order given, and rival bids after
+// them; a nil quote has empty cells, and so have rivals where nothing is known
+// of them. Figures come first, then every group in which the units differ or
 // agree.
-func Compare(quotes []*Quote, in quantity.System) []Row {
+func Compare(quotes []*Quote, rivals []Rival, in quantity.System) []Row {
 	var rows []Row
-	add := func(label string, cell func(*Quote) string) {
+	add := func(label string, cell func(*Quote) string, bid func(*Rival) string) {
 		r := Row{Label: label}
 		first := ""
 		for i, q := range quotes {
@@ -50,15 +64,37 @@ func Compare(quotes []*Quote, in quantity.System) []Row {
 				r.Differs = true
 			}
 		}
+		for i := range rivals {
+			text := ""
+			if bid != nil {
+				text = bid(&rivals[i])
+			}
+			r.Differs = r.Differs || text != "" && text != first
+			r.Cells = append(r.Cells, cmp.Or(text, "–"))
+		}
 		rows = append(rows, r)
 	}
 	heading := func(label string) { rows = append(rows, Row{Label: label, Heading: true, Differs: true}) }
 
 	heading("What decides")
-	add("Price", (*Quote).Total)
-	add("Delivery, even odds", func(q *Quote) string { return q.Plan.EvenOdds.Long() })
-	add("Delivery, nine in ten", func(q *Quote) string { return q.Plan.NineInTen.Long() })
-	add("Stands until", func(q *Quote) string { return q.Price.ValidUntil.Long() })
+	currency := ""
+	if i := slices.IndexFunc(quotes, func(q *Quote) bool { return q != nil }); i >= 0 {
+		currency = quotes[i].Price.Currency + " "
+	}
+	add("Price", (*Quote).Total, func(r *Rival) string {
+		if r.Price.IsZero() {
+			return ""
+		}
+		return currency + r.Price.Show()
+	})
+	add("Delivery, even odds", func(q *Quote) string { return q.Plan.EvenOdds.Long() }, nil)
+	add("Delivery, nine in ten", func(q *Quote) string { return q.Plan.NineInTen.Long() }, nil)
+	add("Stands until", func(q *Quote) string { return q.Price.ValidUntil.Long() }, nil)
+	if rivals != nil {
+		add("Delivery as promised", func(*Quote) string { return "–" }, func(r *Rival) string { return r.Date.Long() })
+		add("Notes", func(*Quote) string { return "–" }, func(r *Rival) string { return r.Notes })
+	}
+	add("Warranty", (*Quote).warranty, func(r *Rival) string { return r.Warranty })
 	heading("Figures")
 	for _, c := range compared {
 		add(c.label, func(q *Quote) string {
@@ -71,12 +107,17 @@ func Compare(quotes []*Quote, in quantity.System) []Row {
 				text += " (margin " + in.Show(f.Margin(), f.Unit) + ")"
 			}
 			return text
+		}, func(r *Rival) string {
+			if c.code != "weight.payload" || r.PayloadLb == 0 {
+				return ""
+			}
+			return in.Show(float64(r.PayloadLb), quantity.Pound)
 		})
 	}
 	heading("Vehicle")
-	add("Chassis", func(q *Quote) string { return q.Chassis.Label })
-	add("GVWR", func(q *Quote) string { return in.Show(float64(q.Chassis.GVWRLb), quantity.Pound) })
-	add("Module", func(q *Quote) string { return q.Body.Label })
+	add("Chassis", func(q *Quote) string { return q.Chassis.Label }, nil)
+	add("GVWR", func(q *Quote) string { return in.Show(float64(q.Chassis.GVWRLb), quantity.Pound) }, nil)
+	add("Module", func(q *Quote) string { return q.Body.Label }, nil)
 	i := slices.IndexFunc(quotes, func(q *Quote) bool { return q != nil })
 	if i < 0 {
 		return rows
@@ -89,10 +130,24 @@ func Compare(quotes []*Quote, in quantity.System) []Row {
 			if group.Chapter != ch.ID {
 				continue
 			}
-			add(group.Label, func(q *Quote) string { return q.chosen(group.ID) })
+			add(group.Label, func(q *Quote) string { return q.chosen(group.ID) }, nil)
 		}
 	}
 	return rows
+}
+
+// warranty names what is promised of how long things last.
+func (q *Quote) warranty() string {
+	text := ""
+	for _, o := range q.Service() {
+		if g := q.Edition.Cat.GroupByID(o.Group); strings.Contains(strings.ToLower(g.Label), "warranty") {
+			if text != "" {
+				text += "; "
+			}
+			text += g.Label + ": " + o.Label
+		}
+	}
+	return cmp.Or(text, "–")
 }
 
 // chosen names what a unit holds of a group.

@@ -3,6 +3,8 @@
 package quote
 
 import (
+	"crypto/sha256"
+	"encoding/hex"
 	"encoding/json"
 	"fmt"
 	"slices"
@@ -105,6 +107,17 @@ func (d *Draft) Check() config.Problems {
 // Bytes is the canonical form of the draft: the same draft always gives the
 // same bytes. It fails only on a number that is not finite.
 func (d *Draft) Bytes() ([]byte, error) { return json.Marshal(d) }
+
+// Fingerprint names the content of the draft: the first 12 hex digits of the
+// SHA-256 over its canonical form.
+func (d *Draft) Fingerprint() string {
+	data, err := d.Bytes()
+	if err != nil {
+		return "unknown"
+	}
+	sum := sha256.Sum256(data)
+	return hex.EncodeToString(sum[:6])
+}
 
 // Clone is a deep copy.
 func (d *Draft) Clone() *Draft {

@@ -1,6 +1,8 @@
 package quote
 
 import (
+	"slices"
+
 	"boxwright/config"
 	"boxwright/config/quantity"
 )
@@ -60,17 +62,17 @@ func (q *Quote) Tasks(in quantity.System) []Task {
 	return out
 }
 
+// ServiceTag marks options that are promises rather than parts.
+const ServiceTag = "service"
+
 // Service lists the chosen options that are promises rather than parts:
 // warranty, maintenance plan, training, papers and delivery.
 func (q *Quote) Service() []*config.Option {
 	var out []*config.Option
 	for i := range q.Edition.Cat.Options {
 		o := &q.Edition.Cat.Options[i]
-		for _, t := range o.Tags {
-			if t == "service" && q.Draft.Unit.Has(o.ID) {
-				out = append(out, o)
-				break
-			}
+		if slices.Contains(o.Tags, ServiceTag) && q.Draft.Unit.Has(o.ID) {
+			out = append(out, o)
 		}
 	}
 	return out

@@ -15,60 +15,75 @@ import (
 
 // acts are all the things the page can ask for, by the word in its markup.
 var acts = map[string]func(*session, Act){
-	"start":          func(*session, Act) {},
-	"restore":        func(*session, Act) {},
-	"go":             goArea,
-	"chapter":        func(s *session, a Act) { s.view.Chapter, s.view.Asked, s.view.Search = a.ID, "", "" },
-	"search":         func(s *session, a Act) { s.view.Search = clip(a.Value, 80) },
-	"units":          func(s *session, _ Act) { s.view.Metric = !s.view.Metric },
-	"theme":          setTheme,
-	"print":          func(s *session, _ Act) { s.step(Step{Do: "print"}) },
-	"pick":           pick,
-	"release":        release,
-	"keep":           keep,
-	"qty":            setQty,
-	"chassis":        setChassis,
-	"body":           setBody,
-	"complete":       complete,
-	"settle":         func(s *session, a Act) { s.effort, _ = strconv.Atoi(a.Value) },
-	"why":            ask,
-	"mend":           mend,
-	"offer":          takeOffer,
-	"set":            setField,
-	"carry":          carry,
-	"stow":           stow,
-	"take-out":       takeOut,
-	"suggest":        suggest,
-	"add-ticket":     addTicket,
-	"drop-ticket":    dropTicket,
-	"new":            startNew,
-	"remount":        startRemount,
-	"remount-years":  remountYears,
-	"mountings":      func(s *session, _ Act) { s.view.Mountings = !s.view.Mountings },
-	"open-link":      openLink,
-	"copy-link":      func(s *session, a Act) { s.step(Step{Do: "copy", Text: a.Value}); s.notice = "Link copied." },
-	"pin":            pin,
-	"unpin":          unpin,
-	"swap":           swap,
-	"only-dif":       func(s *session, a Act) { s.view.OnlyDif = a.On },
-	"load-catalogue": loadCatalogue,
-	"demo-catalogue": demoCatalogue,
-	"save-draft":     saveDraft,
-	"open-draft":     openDraft,
-	"add":            add,
-	"drop":           drop,
-	"work-on":        workOn,
-	"open-costs":     openCosts,
-	"lock-costs":     lockCosts,
-	"forget-costs":   forgetCosts,
-	"key-new":        newKey,
-	"key-import":     importKey,
-	"key-export":     exportKey,
-	"key-forget":     forgetKey,
-	"sign":           signQuote,
-	"foreign-open":   func(s *session, a Act) { openLink(s, Act{Value: s.view.Foreign, File: a.File}) },
-	"foreign-drop":   func(s *session, _ Act) { s.view.Foreign = "" },
-	"too-late":       func(s *session, a Act) { s.view.Late = !s.view.Late },
+	"start":           func(*session, Act) {},
+	"restore":         func(*session, Act) {},
+	"go":              goArea,
+	"chapter":         func(s *session, a Act) { s.view.Chapter, s.view.Asked, s.view.Search = a.ID, "", "" },
+	"search":          func(s *session, a Act) { s.view.Search = clip(a.Value, 80) },
+	"units":           func(s *session, _ Act) { s.view.Metric = !s.view.Metric },
+	"theme":           setTheme,
+	"print":           func(s *session, _ Act) { s.step(Step{Do: "print"}) },
+	"pick":            pick,
+	"release":         release,
+	"keep":            keep,
+	"qty":             setQty,
+	"chassis":         setChassis,
+	"body":            setBody,
+	"complete":        complete,
+	"settle":          func(s *session, a Act) { s.effort, _ = strconv.Atoi(a.Value) },
+	"why":             ask,
+	"mend":            mend,
+	"offer":           takeOffer,
+	"set":             setField,
+	"carry":           carry,
+	"stow":            stow,
+	"take-out":        takeOut,
+	"suggest":         suggest,
+	"add-ticket":      addTicket,
+	"drop-ticket":     dropTicket,
+	"new":             startNew,
+	"remount":         startRemount,
+	"remount-years":   remountYears,
+	"mountings":       func(s *session, _ Act) { s.view.Mountings = !s.view.Mountings },
+	"open-link":       openLink,
+	"copy-link":       func(s *session, a Act) { s.step(Step{Do: "copy", Text: a.Value}); s.notice = "Link copied." },
+	"pin":             pin,
+	"unpin":           unpin,
+	"swap":            swap,
+	"only-dif":        func(s *session, a Act) { s.view.OnlyDif = a.On },
+	"load-catalogue":  loadCatalogue,
+	"demo-catalogue":  demoCatalogue,
+	"save-draft":      saveDraft,
+	"open-draft":      openDraft,
+	"add":             add,
+	"drop":            drop,
+	"work-on":         workOn,
+	"open-costs":      openCosts,
+	"lock-costs":      lockCosts,
+	"forget-costs":    forgetCosts,
+	"key-new":         newKey,
+	"key-import":      importKey,
+	"key-export":      exportKey,
+	"key-forget":      forgetKey,
+	"sign":            signQuote,
+	"foreign-open":    func(s *session, a Act) { openLink(s, Act{Value: s.view.Foreign, File: a.File}) },
+	"import":          importKept,
+	"quotes":          func(s *session, _ Act) { s.view.Area = "quote"; s.step(Step{Do: "focus", ID: "kept-quotes"}) },
+	"foreign-drop":    func(s *session, _ Act) { s.view.Foreign = "" },
+	"find":            func(s *session, a Act) { s.view.Find = clip(a.Value, 80) },
+	"wish":            wish,
+	"propose":         propose,
+	"take-proposal":   takeProposal,
+	"paste-list":      func(s *session, a Act) { a.ID = "list"; setField(s, a) },
+	"clear-list":      func(s *session, _ Act) { s.draft.Requirements = nil },
+	"take-answer":     takeAnswers,
+	"confirm-answers": confirmAnswers,
+	"save-answers":    saveAnswers,
+	"save-table":      saveTable,
+	"paper":           setPaper,
+	"add-rival":       addRival,
+	"drop-rival":      dropRival,
+	"too-late":        func(s *session, a Act) { s.view.Late = !s.view.Late },
 }
 
 func goArea(s *session, a Act) {
@@ -97,8 +112,7 @@ func pick(s *session, a Act) {
 		s.refill()
 		return
 	}
-	answer := s.rules().Answer(u, s.limits())
-	if answer.Of(o.ID) == rules.RuledOut && !u.Has(o.ID) {
+	if !u.Has(o.ID) && s.judge(u, o.ID) == rules.RuledOut {
 		s.view.Asked = o.ID
 		s.notice = o.Label + " cannot be had with the present choices."
 		return
@@ -208,8 +222,7 @@ func setBody(s *session, a Act) {
 // moved completes the unit on another chassis or body. When the picks cannot
 // stand on it the unit stays as it was and the reason is shown.
 func (s *session) moved(before config.Unit, wanted string) {
-	answer := s.app.edition.For(&before).Rules.Answer(&before, s.limitsOf(&before))
-	if answer.Of(wanted) == rules.RuledOut {
+	if s.judge(&before, wanted) == rules.RuledOut {
 		s.draft.Unit = before
 		s.view.Asked = wanted
 		s.notice = s.app.edition.Cat.LabelOf(wanted) + " does not go with the present choices."
@@ -218,6 +231,18 @@ func (s *session) moved(before config.Unit, wanted string) {
 	s.view.Asked = ""
 	s.restart(&before)
 	s.refill()
+}
+
+// judge says what an id is beside the picks of a unit. What the table is still
+// checking is given more work, since the user asks for it now.
+func (s *session) judge(u *config.Unit, id string) rules.State {
+	engine, limits := s.app.edition.For(u).Rules, s.limitsOf(u)
+	state := rules.Checking
+	for effort := 0; effort <= maxEffort && state == rules.Checking; effort += 2 {
+		answer := engine.Settle(u, limits, rules.DefaultBudget<<effort)
+		state = answer.Of(id)
+	}
+	return state
 }
 
 // tell words what the program changed to keep the unit whole.

@@ -35,6 +35,8 @@ type Request struct {
 	Base  string          `json:"base"` // address of the page, without fragment
 	Kept  bool            `json:"kept"`
 	Costs bool            `json:"costs"` // a sealed cost sheet is kept in the browser
+	Saved []view.Saved    `json:"saved"` // quotes kept in the browser, the last changed first
+	Trail []view.Moment   `json:"trail"` // states of this quote that can be gone back to
 	Key   string          `json:"key"`   // public half of the signing key kept in the browser
 	Undo  int             `json:"undo"`
 	Redo  int             `json:"redo"`
@@ -59,7 +61,9 @@ type Reply struct {
 	Pins    []string          `json:"pins"`
 	Regions map[string]string `json:"regions,omitempty"`
 	Title   string            `json:"title,omitempty"`
-	Say     string            `json:"say,omitempty"`   // read out politely
+	Say     string            `json:"say,omitempty"`  // read out politely
+	Said    string            `json:"said,omitempty"` // what was done, for the trail
+	Gist    Gist              `json:"gist"`
 	Fault   string            `json:"fault,omitempty"` // shown as an alert; the earlier state stands
 	Do      []Step            `json:"do,omitempty"`
 	// Unsettled asks the page to come back with a "settle" act when it is idle:
@@ -69,7 +73,7 @@ type Reply struct {
 
 // Step is something only the browser can do.
 type Step struct {
-	Do   string `json:"do"` // "focus", "top", "print", "copy", "save", "keep-catalogue", "keep-costs", "keep-key" or "new-quote"
+	Do   string `json:"do"` // "focus", "top", "print", "copy", "save", "keep-catalogue", "keep-costs", "keep-key", "new-quote" or "import"
 	ID   string `json:"id,omitempty"`
 	Name string `json:"name,omitempty"`
 	Type string `json:"type,omitempty"`
@@ -85,6 +89,10 @@ type App struct {
 	mounted struct { // the last look at an existing module on every chassis
 		key  string
 		list []quote.Mounting
+	}
+	proposed struct { // the last answer to needs
+		key    string
+		search quote.Search
 	}
 	costs     *costs.Sheet // open until locked; never in a reply
 	issued    *issued      // what the last signed quote holds

@@ -24,16 +24,20 @@ func complianceTable(p *Page) Part {
 		for end < len(list) && list[end].Set == list[0].Set {
 			end++
 		}
-		name := "Federal rules"
-		if set, ok := standards.Find(list[0].Set); ok {
-			name = set.Label
-		} else if list[0].Set == "purchaser" {
-			name = "The purchaser's own limits"
-		}
-		parts = append(parts, clauseTable(p, name+": "+tally(list[:end]), list[:end]))
+		parts = append(parts, clauseTable(p, setName(list[0].Set)+": "+tally(list[:end]), list[:end]))
 		list = list[end:]
 	}
 	return Many(remountNote(p), El("p", El("b", Text("All together: "+tally(p.Q.Verdicts)+"."))), Many(parts...))
+}
+
+// setName is what readers call a set of verdicts.
+func setName(id string) string {
+	if set, ok := standards.Find(id); ok {
+		return set.Label
+	} else if id == "purchaser" {
+		return "The purchaser's own limits"
+	}
+	return "Federal rules"
 }
 
 // tally counts verdicts in words.

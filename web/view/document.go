@@ -1,11 +1,15 @@
 package view
 
 import (
+	"slices"
+	"strconv"
 	"strings"
 
 	"boxwright/config"
 	"boxwright/config/power"
 	"boxwright/config/quantity"
+	"boxwright/config/standards"
+	"boxwright/pricing"
 	"boxwright/pricing/quote"
 	. "boxwright/web/view/markup"
 )
@@ -22,10 +26,13 @@ func document(p *Page) Part {
 	return Many(
 		El("div", Class("screen"),
 			heading("Quote", "The document as it prints, and the link that carries it."),
+			papersChoice(p),
 			If(p.Q.Stopped(), El("p", mark(config.Stop), Text(" The quote cannot be issued as it stands; what stops it is printed on it."))),
-			El("div", Class("row-tools"), action("print", "", "", "Print or save as PDF", Class("main"), At("id", "print-quote")), action("save-draft", "", "", "Save as a file")),
+			El("div", Class("row-tools"), action("print", "", "", "Print or save as PDF", Class("main"), At("id", "print-quote")), action("save-draft", "", "", "Save as a file"), action("save-table", "", "", "Everything as a table (CSV)", At("id", "save-table"))),
+			El("p", Class("how"), Text("The file is the unit as JSON; its form is described by quote.schema.json, which stands beside the page where it is published.")),
 			linkBox(p),
 			trust(p),
+			drafts(p),
 		),
 		paper(p),
 	)
@@ -53,7 +60,7 @@ func linkBox(p *Page) Part {
 	))
 }
 
-// paper is the quote itself. A table carries the running head and foot, since
+// paper is the document chosen. A table carries the running head and foot, since
 // every browser repeats those on each page.
 func paper(p *Page) Part {
 	p = leading(p)
@@ -63,28 +70,195 @@ func paper(p *Page) Part {
 	if number == "" {
 		number = "not numbered"
 	}
-	head := El("div", Class("running"), El("span", Text("Quote "+number+" · "+d.Date.Long())), El("span", Text(d.Buyer.Name)))
-	foot := El("div", Class("running foot"), El("span", Text("Catalogue "+cat.Title+", edition "+cat.Edition)), El("span", Text("Content "+cat.Hash()[:16])))
-	return El("article", Class("paper"), At("aria-label", "Quote document"), El("table", Class("sheet"), At("role", "presentation"),
+	shown := papers[0]
+	for _, x := range papers {
+		if x.id == p.State.Paper {
+			shown = x
+		}
+	}
+	head := El("div", Class("running"), El("span", Text(shown.label+" "+number+" · "+d.Date.Long()+revised(d))), El("span", Text(d.Buyer.Name)))
+	foot := El("div", Class("running foot"), El("span", Text("Catalogue "+cat.Title+", edition "+cat.Edition)), El("span", Text("Content "+cat.Hash()[:16]+" · of this document "+d.Fingerprint())))
+	return El("article", Class("paper"), At("aria-label", shown.label+" document"), El("table", Class("sheet"), At("role", "presentation"),
 		El("thead", El("tr", El("td", head))),
 		El("tfoot", El("tr", El("td", foot))),
-		El("tbody", El("tr", El("td",
-			cover(p),
-			fleetPaper(p),
-			specification(p),
-			El("h2", Text("Weights")), sideView(p), figures(p, "At full load", figuresOf(&p.Q.Weight.Report, "weight.")),
-			El("h2", Text("Electrical")), figures(p, "12 V and 125 V", figuresOf(&p.Q.Power.Report, "power.")),
-			El("h2", Text("Space")), planView(p), figures(p, "Inside and outside", figuresOf(&p.Q.Space.Report, "space.")),
-			El("h2", Text("Compliance: "+p.Q.Assume.Label)), complianceTable(p),
-			El("h2", Text("Delivery")), dates(p), deliveriesTable(p),
-			El("h2", Text("Price")), priceTable(p),
-			El("h2", Text("Payments")), paymentTable(p), financePaper(p),
-			otherUnits(p),
-			printedCautions(),
-			acceptance(p),
-			signatures(p),
-		))),
+		El("tbody", El("tr", El("td", shown.draw(p)))),
 	))
+}
+
+func revised(d *quote.Draft) string {
+	if d.Rev == 0 {
+		return ""
+	}
+	return " · revision " + quantityOf(d.Rev)
+}
+
+// paperKind is a document that the quote can be printed as.
+type paperKind struct {
+	id, label string
+	draw      func(*Page) Part
+}
+
+// papers in the order they are wanted; the first is the quote.
+var papers []paperKind
+
+func init() { // their functions look the list up
+	papers = []paperKind{
+		{"quote", "Quote", quotePaper}, {"exceptions", "Schedule of exceptions", exceptions}, {"order", "Order sheet", orderSheet}, {"test", "Test sheet", testSheet}, {"upkeep", "Maintenance schedule", upkeep},
+	}
+}
+
+// PaperOf is the id itself where there is such a paper, and the quote's where
+// there is none.
+func PaperOf(id string) string {
+	for _, x := range papers {
+		if x.id == id {
+			return id
+		}
+	}
+	return papers[0].id
+}
+
+// papersChoice says which document is shown and printed.
+func papersChoice(p *Page) Part {
+	here := PaperOf(p.State.Paper)
+	return El("div", Class("chapters"), At("role", "group"), At("aria-label", "Which document"), Each(papers, func(_ int, x paperKind) Part {
+		return action("paper", x.id, "", x.label, At("id", "paper-"+x.id), At("aria-pressed", strconv.FormatBool(x.id == here)))
+	}))
+}
+
+// quotePaper is the quote: what decides first, every line of the price last.
+func quotePaper(p *Page) Part {
+	q := p.Q
+	return Many(
+		cover(p),
+		fleetPaper(p),
+		El("h2", Text("Price")), priceSummary(p),
+		El("h2", Text("Payments")), paymentTable(p), financePaper(p),
+		specification(p),
+		El("h2", Text("Weights")), sideView(p), tight(p, "At full load", figuresOf(&q.Weight.Report, "weight.")),
+		El("h2", Text("Electrical")), tight(p, "12 V and 125 V", figuresOf(&q.Power.Report, "power.")),
+		El("h2", Text("Space")), planView(p), tight(p, "Inside and outside", figuresOf(&q.Space.Report, "space.")),
+		El("h2", Text("Compliance: "+q.Assume.Label)), compliancePaper(p),
+		El("h2", Text("Delivery")), dates(p), deliveriesTable(p),
+		otherUnits(p),
+		El("h2", Text("Warranty and maintenance")), service(p), El("p", Class("how"), Text("The maintenance schedule by months and miles is a document of its own.")),
+		printedCautions(),
+		acceptance(p),
+		signatures(p),
+		El("h2", Class("annex"), Text("Annex: the price line by line")), priceTable(p),
+	)
+}
+
+// tight is a table of figures for paper, without bars.
+func tight(p *Page, caption string, list []config.Figure) Part {
+	var from notes
+	t := table{caption: caption, class: "tight", heads: []string{"Figure", ">Value", ">Likely range", ">Limit", ">Margin", "From"}}
+	for _, f := range list {
+		row := texts(f.Label, p.show(f.Value, f.Unit), "", "–", "–", "")
+		if f.High > f.Low {
+			row[2] = Text(p.show(f.Low, f.Unit) + " to " + p.show(f.High, f.Unit))
+		}
+		if f.Sense != "" {
+			row[3], row[5] = Text(map[config.Sense]string{config.AtMost: "≤ ", config.AtLeast: "≥ "}[f.Sense]+p.show(f.Limit, f.Unit)), Text(from.mark(basisText(f)))
+			row[4] = Many(Text(p.signed(f.Margin(), f.Unit)+" "), mark(severityOf(f)))
+		}
+		t.rows = append(t.rows, row)
+	}
+	return Many(t.draw(), from.draw())
+}
+
+// notes are sources named once beneath a table and by their number in it.
+type notes []string
+
+func (n *notes) mark(source string) string {
+	i := slices.Index(*n, source)
+	if i < 0 {
+		i = len(*n)
+		*n = append(*n, source)
+	}
+	return quantityOf(i + 1)
+}
+
+func (n notes) draw() Part {
+	return El("p", Class("how"), Each(n, func(i int, t string) Part { return Many(El("b", Text(quantityOf(i+1)+" ")), Text(t+". ")) }))
+}
+
+// priceSummary is the price by chapter; every line stands in the annex.
+func priceSummary(p *Page) Part {
+	s, cat := p.Q.Price, p.Q.Edition.Cat
+	t := table{caption: "In " + s.Currency + ", at the price book in force on " + s.On.Long() + "; every line stands in the annex", class: "tight", heads: []string{"", ">Amount"}}
+	var labels []string
+	sums := map[string]pricing.Amount{}
+	for _, l := range s.Lines {
+		label := l.Label
+		if o := cat.OptionByID(l.ID); o != nil && l.Code == pricing.LineOption {
+			chapter := cat.GroupByID(o.Group).Chapter
+			for _, ch := range cat.Chapters {
+				if ch.ID == chapter {
+					label = "Options: " + ch.Label
+				}
+			}
+		}
+		if len(p.Q.Draft.More) > 0 && l.Item > 0 {
+			label = p.Q.NameOf(l.Item-1) + ": " + label
+		}
+		if _, has := sums[label]; !has {
+			labels = append(labels, label)
+		}
+		sums[label] = sums[label].Add(l.Amount)
+	}
+	for _, label := range labels {
+		if !sums[label].IsZero() {
+			t.rows = append(t.rows, texts(label, sums[label].Show()))
+		}
+	}
+	t.sums = append(t.sums, texts("Total", p.Q.Total()))
+	return Many(t.draw(), If(!s.ValidUntil.IsZero(), El("p", Class("how"), Text("Stands until "+s.ValidUntil.Long()+". "+s.Rounding))))
+}
+
+// compliancePaper lists each set's clauses with a figure in a row, and the rest
+// by what they come to.
+func compliancePaper(p *Page) Part {
+	out := []Part{remountNote(p), El("p", El("b", Text("All together: "+tally(p.Q.Verdicts)+".")))}
+	for list := p.Q.Verdicts; len(list) > 0; {
+		end := 1
+		for end < len(list) && list[end].Set == list[0].Set {
+			end++
+		}
+		t := table{caption: setName(list[0].Set) + ": " + tally(list[:end]), class: "tight", heads: []string{"Clause", "Verdict", ">Figure", ">Limit", "From"}}
+		rest := map[standards.Outcome]string{}
+		var from notes
+		for _, v := range list[:end] {
+			if v.Figure == nil && v.Outcome != standards.NotMet {
+				if rest[v.Outcome] != "" {
+					rest[v.Outcome] += "; "
+				}
+				rest[v.Outcome] += v.Title
+				continue
+			}
+			row := []Part{Text(v.Title), Many(verdictMark(v), Text(" "+string(v.Outcome))), nil, nil, Text(from.mark(v.Source + "; " + string(v.Basis)))}
+			if f := v.Figure; f != nil {
+				row[2] = Text(p.show(f.Value, f.Unit))
+				if f.Sense != "" {
+					row[3] = Text(map[config.Sense]string{config.AtMost: "≤ ", config.AtLeast: "≥ "}[f.Sense] + p.show(f.Limit, f.Unit))
+				}
+			}
+			t.rows = append(t.rows, row)
+		}
+		if t.rows != nil {
+			out = append(out, t.draw(), from.draw())
+		} else {
+			out = append(out, El("h3", Text(t.caption)))
+		}
+		for _, o := range []standards.Outcome{standards.Met, standards.Declared, standards.NotJudged} {
+			if rest[o] != "" {
+				word := string(o)
+				out = append(out, El("p", Class("small"), El("b", Text(strings.ToUpper(word[:1])+word[1:]+": ")), Text(rest[o]+".")))
+			}
+		}
+		list = list[end:]
+	}
+	return Many(out...)
 }
 
 func cover(p *Page) Part {
@@ -129,14 +303,8 @@ func cover(p *Page) Part {
 // specification says what the buyer gets, in sentences, chapter by chapter.
 func specification(p *Page) Part {
 	cat := p.Q.Edition.Cat
-	out := []Part{
-		El("h2", Text("Specification")),
-		El("ul", Class("spec-list"),
-			El("li", El("b", Text(p.Q.Chassis.Label+". ")), Text(p.Q.Chassis.Spec)),
-			El("li", El("b", Text(p.Q.Body.Label+". ")), Text(p.Q.Body.Spec)),
-			remountWords(p),
-		),
-	}
+	spec := func(name, text string) Part { return El("p", El("b", Text(name+". ")), Text(text)) }
+	out := []Part{Class("two-up"), spec(p.Q.Chassis.Label, p.Q.Chassis.Spec), spec(p.Q.Body.Label, p.Q.Body.Spec), remountWords(p)}
 	for _, ch := range cat.Chapters {
 		var items []Part
 		for i := range cat.Groups {
@@ -147,28 +315,28 @@ func specification(p *Page) Part {
 			for _, m := range cat.Members(g.ID) {
 				o := &cat.Options[m]
 				n := p.Q.Draft.Unit.Qty(o.ID)
-				if n == 0 {
+				if n == 0 || slices.Contains(o.Tags, quote.ServiceTag) { // promises stand with the warranty
 					continue
 				}
 				name := o.Label
 				if n > 1 {
 					name += " × " + quantity.Group(float64(n), 0)
 				}
-				items = append(items, El("li", El("b", Text(name+". ")), Text(o.Spec)))
+				items = append(items, spec(name, o.Spec))
 			}
 		}
 		if items != nil {
-			out = append(out, El("h3", Text(ch.Label)), El("ul", Class("spec-list"), Many(items...)))
+			out = append(out, El("h3", Text(ch.Label)), Many(items...))
 		}
 	}
 	var carried []Part
 	for _, c := range p.Q.Draft.Unit.Carried {
-		carried = append(carried, El("li", Text(quantity.Group(float64(c.Qty), 0)+" × "+cat.LabelOf(c.Equipment))))
+		carried = append(carried, El("p", Text(quantity.Group(float64(c.Qty), 0)+" × "+cat.LabelOf(c.Equipment))))
 	}
 	if carried != nil {
-		out = append(out, El("h3", Text("Loose equipment counted in the weights")), El("ul", Class("spec-list"), Many(carried...)))
+		out = append(out, El("h3", Text("Loose equipment counted in the weights")), Many(carried...))
 	}
-	return Many(out...)
+	return Many(El("h2", Text("Specification")), El("div", out...))
 }
 
 func printedCautions() Part {
@@ -182,7 +350,7 @@ func printedCautions() Part {
 
 func acceptance(p *Page) Part {
 	line := func(t string) Part { return El("div", Text(t)) }
-	return Many(
+	return El("section", Class("whole"),
 		El("h2", Text("Acceptance")),
 		El("p", Text("The buyer accepts this quote, number "+p.Q.Draft.Number+", at "+p.Q.Total()+", with the specification and terms above.")),
 		El("div", Class("sign"), line("For the buyer: name and title"), line("For the seller: name and title"), line("Signature and date"), line("Signature and date")),

@@ -116,7 +116,7 @@ func otherUnits(p *Page) Part {
 		}
 		of := *p
 		of.Q = q
-		out = append(out, El("h2", Text(p.Q.NameOf(i))), specification(&of), sideView(&of), figures(&of, "At full load: "+p.Q.NameOf(i), figuresOf(&q.Weight.Report, "weight.")))
+		out = append(out, El("h2", Text(p.Q.NameOf(i))), specification(&of), sideView(&of), tight(&of, "At full load: "+p.Q.NameOf(i), figuresOf(&q.Weight.Report, "weight.")))
 	}
 	return Many(out...)
 }

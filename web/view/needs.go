@@ -37,6 +37,8 @@ func needs(p *Page) Part {
 				El("p", Class("row-tools"), Text("At even odds: "), El("b", Text(p.Q.Plan.EvenOdds.Long())), Text(" · at nine in ten: "), El("b", Text(p.Q.Plan.NineInTen.Long()))),
 			),
 		),
+		proposals(p),
+		requirements(p),
 		ruleSets(p),
 		begin(p),
 		remount(p),

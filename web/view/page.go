@@ -32,6 +32,10 @@ type State struct {
 	Late      bool              `json:"late,omitempty"`      // the options that would be too late are listed
 	Mountings bool              `json:"mountings,omitempty"` // the existing module is looked at on every chassis
 	Foreign   string            `json:"foreign,omitempty"`   // link of a quote whose edition is not at hand
+	Find      string            `json:"find,omitempty"`      // words to find options by among the needs
+	Proposed  string            `json:"proposed,omitempty"`  // names the needs that were answered by proposals
+	Paper     string            `json:"paper,omitempty"`     // id of one of the papers; the quote when empty
+	Rivals    []quote.Rival     `json:"rivals,omitempty"`    // other bids, typed in for Compare
 	Typed     map[string]string `json:"typed,omitempty"`     // text in a field that could not be taken
 	Wrong     map[string]string `json:"wrong,omitempty"`     // and why, by field
 }
@@ -42,19 +46,24 @@ type Page struct {
 	State     *State
 	Others    []Other          // what Compare sets beside the unit
 	Mountings []quote.Mounting // the existing module on every chassis, while asked for
+	Search    *quote.Search    // proposals, while they answer the needs as they are
 	Link      string           // fragment that reproduces the draft
 	Base      string           // address of this page
 	Undo      int              // steps that can be undone
 	Redo      int
 	Kept      bool // the browser keeps the draft
 	Notice    string
-	Costs     *Costs // the seller's own, while open; for the Price area alone
-	Trust     *Trust // how far the quote can be relied on; for the Quote area
-	CostsKept bool   // a sealed cost sheet is kept in the browser
+	Costs     *Costs   // the seller's own, while open; for the Price area alone
+	Saved     []Saved  // quotes kept in this browser; for the Quote area
+	Trail     []Moment // states of this one
+	Trust     *Trust   // how far the quote can be relied on; for the Quote area
+	CostsKept bool     // a sealed cost sheet is kept in the browser
 	// Answers to the open "why": reasons and ways out.
 	Reasons []rules.Reason
 	Mends   []rules.Mend
 	Offers  []quote.Offer // where it fits only by changing much of what was filled in
+
+	span float64 // least width of a side view, in, so that several have one scale
 }
 
 // Other is a quote pinned for comparison; Fault says why it could not be

@@ -157,7 +157,7 @@ func remountWords(p *Page) Part {
 	if e.Notes != "" {
 		add(e.Notes)
 	}
-	return El("li", El("b", Text("The existing module. ")), Text(strings.Join(said, "; ")+"."))
+	return El("p", El("b", Text("The existing module. ")), Text(strings.Join(said, "; ")+"."))
 }
 
 // remountNote says above a compliance sheet that the rule set does not cover

@@ -72,7 +72,7 @@ func sideView(p *Page) Part {
 	d.up(o.rear+14, base, y(o.floor), in(o.floor))
 	d.up(o.rear+30, base, y(o.top), in(o.top))
 
-	return d.frame(said, left-12, 0, o.rear+36-left+12, base+82,
+	return d.frame(said, left-12, 0, max(o.rear+36-left+12, p.span), base+82,
 		Text("Arrows: load on each axle at full load, and its rating. Lettered doors: compartments, with what they carry in "+p.unitName(quantity.Pound)+". "+gravityWords(p)+rangeNote))
 }
 

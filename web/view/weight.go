@@ -100,14 +100,7 @@ func takeOff(p *Page) Part {
 	if s == nil {
 		return nil
 	}
-	in := func(v quantity.Length) string { return p.show(float64(v), quantity.Inch) }
-	size := func(length, width quantity.Length) string {
-		if width > 0 {
-			return in(length) + " × " + in(width)
-		}
-		return in(length)
-	}
-	lb := func(m quantity.Mass) string { return p.show(float64(m), quantity.Pound) }
+	in, lb, size := sizes(p)
 	t := table{caption: "By section, part by part", heads: []string{"Part", "Stock", ">Pieces", ">Size or amount", ">Mass", ">Center behind front wall", ">Above floor"}}
 	section := ""
 	for i, x := range s.Parts {
@@ -122,6 +115,19 @@ func takeOff(p *Page) Part {
 		t.rows = append(t.rows, texts(s.Parts[i].Label, x.Stock, pieces, length, lb(x.Lb), in(x.XIn), in(x.ZIn)))
 	}
 	t.sums = append(t.sums, texts("Bare module", "", "", "", lb(s.Lb), in(s.XIn), in(s.ZIn)))
+	return Many(
+		fold("take-off", "How the bare module's mass is made up ("+lb(s.Lb)+")", t.draw()),
+		fold("cut-list", "Cut list", cutList(p)),
+	)
+}
+
+// cutList is what the module is cut from, by stock; nil for a van.
+func cutList(p *Page) Part {
+	s := p.Q.Weight.TakeOff
+	if s == nil {
+		return nil
+	}
+	in, lb, size := sizes(p)
 	c := table{caption: "Cut list by stock", heads: []string{"Stock and use", ">Pieces", ">Size", ">Mass as fitted", ">As cut"}}
 	for _, x := range s.CutList() {
 		need := quantity.Group(x.LengthFt, 1) + " ft"
@@ -136,10 +142,20 @@ func takeOff(p *Page) Part {
 			c.rows = append(c.rows, texts(strings.Join(k.For, ", "), quantity.Group(float64(k.Count), 0), size(k.LengthIn, k.WidthIn), lb(k.Lb), lb(k.BlankLb)))
 		}
 	}
-	return Many(
-		fold("take-off", "How the bare module's mass is made up ("+lb(s.Lb)+")", t.draw()),
-		fold("cut-list", "Cut list", c.draw(), El("p", Class("how"), Text("Bars of "+in(weight.BarIn)+", "+in(weight.KerfIn)+" lost at each cut: common practice, no source. Where the plant's drawings differ, the drawings decide."))),
-	)
+	return Many(c.draw(), El("p", Class("how"), Text("Bars of "+in(weight.BarIn)+", "+in(weight.KerfIn)+" lost at each cut: common practice, no source. Where the plant's drawings differ, the drawings decide.")))
+}
+
+// sizes shows lengths, masses and the size of a piece.
+func sizes(p *Page) (in func(quantity.Length) string, lb func(quantity.Mass) string, size func(length, width quantity.Length) string) {
+	in = func(v quantity.Length) string { return p.show(float64(v), quantity.Inch) }
+	lb = func(m quantity.Mass) string { return p.show(float64(m), quantity.Pound) }
+	size = func(length, width quantity.Length) string {
+		if width > 0 {
+			return in(length) + " × " + in(width)
+		}
+		return in(length)
+	}
+	return in, lb, size
 }
 
 // fold is a part of an area that opens at a press.
