@@ -98,7 +98,7 @@ func Gather(root string) (*Parts, error) {
 	if err != nil {
 		p.Note = "the core keeps its stack traces and is larger for it: " + err.Error()
 	}
-	if p.Wasm, err = squeeze(core); err != nil {
+	if p.Wasm, err = packed(core, filepath.Join(root, "dist", ".packed")); err != nil {
 		return nil, err
 	}
 	if p.App, err = bundle(filepath.Join(assets, "app.js")); err != nil {
@@ -127,21 +127,14 @@ func Gather(root string) (*Parts, error) {
 	return p, err
 }
 
-// squeeze packs at the highest level with a fixed header, so that the same
-// core always gives the same bytes.
-func squeeze(raw []byte) ([]byte, error) {
+func squeeze(text []byte) ([]byte, error) {
 	var b bytes.Buffer
-	w, err := gzip.NewWriterLevel(&b, gzip.BestCompression)
-	if err != nil {
+	w := gzip.NewWriter(&b)
+	if _, err := w.Write(text); err != nil {
 		return nil, err
 	}
-	if _, err := w.Write(raw); err != nil {
-		return nil, err
-	}
-	if err := w.Close(); err != nil {
-		return nil, err
-	}
-	return b.Bytes(), nil
+	err := w.Close()
+	return b.Bytes(), err
 }
 
 func bundle(entry string) ([]byte, error) {
@@ -231,7 +224,7 @@ func fill(page []byte, marks map[string]string) []byte {
 }
 
 // Size is what a visitor downloads: the core with its catalogue, scripts and
-// style, each gzip.
+// style, each gzip: the core as it lies there, the rest as a host packs it.
 func (p *Parts) Size() (total, core int, err error) {
 	total, core = len(p.Wasm), len(p.Wasm)
 	for _, text := range [][]byte{p.App, p.Worker, p.Style, p.Page} {

@@ -19,3 +19,7 @@ var (
 		"-gcflags=boxwright/config/solve=",
 	}
 )
+
+// BudgetGzip is the most a visitor's line may be asked to carry, in bytes of
+// gzip: core with the built-in catalogue, scripts, style and page together.
+const BudgetGzip = 1_600_000
