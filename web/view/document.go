@@ -152,7 +152,7 @@ func quotePaper(p *Page) Part {
 // tight is a table of figures for paper, without bars.
 func tight(p *Page, caption string, list []config.Figure) Part {
 	var from notes
-	t := table{caption: caption, class: "tight", heads: []string{"Figure", ">Value", ">Likely range", ">Limit", ">Margin", "From"}}
+	t := table{caption: caption, class: "tight long", heads: []string{"Figure", ">Value", ">Likely range", ">Limit", ">Margin", "From"}}
 	for _, f := range list {
 		row := texts(f.Label, p.show(f.Value, f.Unit), "", "–", "–", "")
 		if f.High > f.Low {
@@ -225,7 +225,7 @@ func compliancePaper(p *Page) Part {
 		for end < len(list) && list[end].Set == list[0].Set {
 			end++
 		}
-		t := table{caption: setName(list[0].Set) + ": " + tally(list[:end]), class: "tight", heads: []string{"Clause", "Verdict", ">Figure", ">Limit", "From"}}
+		t := table{caption: setName(list[0].Set) + ": " + tally(list[:end]), class: "tight long", heads: []string{"Clause", "Verdict", ">Figure", ">Limit", "From"}}
 		rest := map[standards.Outcome]string{}
 		var from notes
 		for _, v := range list[:end] {
