@@ -1,9 +1,9 @@
-.PHONY: run site test bench fmt packages
+.PHONY: run site test bench fmt packages tools checked native wasm browser
 
-# Packages whose code runs in the browser, and so is tested there too.
-CORE = ./config/... ./pricing/... ./web/view/... ./web/app/...
-STATIC = GOOS=js GOARCH=wasm
-IN_NODE = -exec="$$(go env GOROOT)/lib/wasm/go_js_wasm_exec"
+# Packages that make up the core: they also build, and are tested, in wasm.
+CORE = ./config/... ./pricing/... ./web/app/... ./web/view/... ./web/assets/...
+GO_FOLDERS = config pricing schema wasm web
+IN_WASM = GOOS=js GOARCH=wasm CGO_ENABLED=0
 
 run: packages
 	go run ./web/pack -serve
@@ -11,18 +11,47 @@ run: packages
 site: packages
 	go run ./web/pack
 
+# One command, quiet when all is well but for what go test says.
+test: packages tools checked native wasm browser
+
+fmt:
+	gofmt -w $(GO_FOLDERS)
+
+# Formatted, and sound by go vet, natively and for the browser.
+checked:
+	@bad=$$(gofmt -l $(GO_FOLDERS)); if [ -n "$$bad" ]; then echo "not formatted (make fmt does it):" $$bad; exit 1; fi
+	@go vet ./...
+	@$(IN_WASM) go vet $(CORE) ./wasm
+
+# Everything but the browser, on this machine. What is generated is held against
+# what is committed by the tests of schema.
+native:
+	@go test $$(go list ./... | grep -v '/web/e2e') | grep -v '\[no test files\]'
+
+# The core again, as wasm under Node. Node is given a stack as large as the
+# browser's worker has.
+wasm:
+	@env -i PATH="$$PATH" HOME="$$HOME" $(IN_WASM) go test -exec="$$(go env GOROOT)/lib/wasm/go_js_wasm_exec" $(CORE) | grep -v '\[no test files\]'
+
+browser: packages tools
+	@go test -timeout 20m ./web/e2e/...
+
+bench: packages tools
+	@go run ./web/e2e/measure
+
 packages: web/node_modules/.package-lock.json
 
 web/node_modules/.package-lock.json: web/package.json web/package-lock.json
-	cd web && npm ci --silent --no-audit --no-fund
+	@cd web && npm ci --silent --no-audit --no-fund
 
-fmt:
-	gofmt -w config pricing schema wasm web
-
-test: packages
-	@.ci/browser
-	@test -z "$$(gofmt -l config pricing schema wasm web)" || { echo "not formatted (make fmt mends it):"; gofmt -l config pricing schema wasm web; exit 1; }
-	go vet ./...
-	$(STATIC) go vet $(CORE) ./wasm
-	go test ./...
-	$(STATIC) go test $(IN_NODE) $(CORE)
+# Chromium and pdftotext come from Debian, where this may install; elsewhere the
+# message says what to install.
+tools:
+	@if ! command -v chromium >/dev/null || ! command -v pdftotext >/dev/null; then \
+		if [ "$$(id -u)" = 0 ] && command -v apt-get >/dev/null; then \
+			echo "installing chromium and poppler-utils"; \
+			{ apt-get update && DEBIAN_FRONTEND=noninteractive apt-get install -y --no-install-recommends chromium poppler-utils; } >/dev/null; \
+		else \
+			echo "The browser tests need Chromium and pdftotext. On Debian: apt-get install chromium poppler-utils"; exit 1; \
+		fi; \
+	fi

@@ -62,17 +62,19 @@ func TestNoAreaShutsAnybodyOut(t *testing.T) {
 
 // The states an area takes on while it is used.
 func TestNoStateShutsAnybodyOut(t *testing.T) {
-	w := open(t, folder, drive.Desk, "", engine(t))
-	w.winchStory()
+	w := blank(t, folder, drive.Desk, engine(t))
+	w.openWinch(folder)
 	w.show("fb-winch")
 	w.click("#ask-fb-winch")
 	w.check("unit with an answer open")
 	w.typed("#f-search", "light")
 	w.check("unit while searching")
+	w.typed("#f-search", "")
 	for _, c := range demo.Chapters {
-		w.typed("#f-search", "")
-		w.click("#chapter-" + c.ID)
-		w.check("chapter " + c.ID)
+		if w.has("#chapter-" + c.ID) { // some are shown for a remount only
+			w.click("#chapter-" + c.ID)
+			w.check("chapter " + c.ID)
+		}
 	}
 	w.area("needs")
 	w.typed(`#f-unit\.payload_lb`, "heavy")
@@ -94,21 +96,21 @@ func TestNoStateShutsAnybodyOut(t *testing.T) {
 
 func TestNothingRunsOffANarrowScreen(t *testing.T) {
 	eachForm(t, func(t *testing.T, f form) {
-		w := open(t, f, drive.Phone, "")
-		w.winchStory()
+		w := blank(t, f, drive.Phone)
+		w.openWinch(f)
 		w.show("fb-winch")
 		w.click("#ask-fb-winch")
 		fits := func(where string) {
 			wide := eval[[]string](w, `(() => {
 				const most = document.documentElement.clientWidth, out = [];
+				const held = (el) => { for (let up = el.parentElement; up && up !== document.body; up = up.parentElement) if (getComputedStyle(up).overflowX !== "visible") return true; return false; };
 				if (document.scrollingElement.scrollWidth > most) {
 					for (const el of document.body.querySelectorAll("*")) {
-						const r = el.getBoundingClientRect();
-						if (r.right > most + 1 && !el.closest(".scroll, #areas ol")) out.push(Math.round(r.right) + ": " + el.outerHTML.slice(0, 120));
+						if (el.getBoundingClientRect().right > most + 1 && !held(el)) out.push(Math.round(el.getBoundingClientRect().right) + ": " + el.outerHTML.slice(0, 120));
 					}
 					out.push("scrollWidth " + document.scrollingElement.scrollWidth);
 				}
-				return out.slice(-4);
+				return out.slice(0, 2).concat(out.slice(2).slice(-3));
 			})()`)
 			require.Empty(t, wide, "%s runs off a screen of 360 px", where)
 		}

@@ -23,8 +23,8 @@ func (w *window) link() string {
 
 func TestLinkBringsTheSameBytes(t *testing.T) {
 	eachForm(t, func(t *testing.T, f form) {
-		w := open(t, f, drive.Desk, "")
-		w.winchStory()
+		w := blank(t, f, drive.Desk)
+		w.openWinch(f)
 		w.area("needs")
 		w.typed("#f-title", `Médic 7 <b>"bold"</b> & 'sons'`)
 		w.typed("#f-carry-eq-stair-chair", "2")

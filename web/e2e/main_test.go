@@ -231,12 +231,11 @@ func (w *window) checked(id string) bool {
 	return eval[bool](w, `document.getElementById(`+drive.Quote("o-"+id)+`).checked`)
 }
 
-// winchStory is the unit of the firehouse walk: everything heavy at the front,
-// so that the winch bumper is more than the front axle may carry.
+// winchStory clicks the winch unit together.
 func (w *window) winchStory() {
 	w.t.Helper()
 	w.begin("cut-14500-158-gas", "mod-146-72")
-	for _, id := range []string{"rest-four", "cot-power", "mount-power", "front-tall", "street-full", "build-ply", "bench-72", "o2-m1", "rbd-plate", "whl-steel"} {
+	for _, id := range winchPicks {
 		w.pick(id)
 	}
 }

@@ -24,7 +24,7 @@ func TestNothingIsAskedOfTheNetworkAfterLoading(t *testing.T) {
 			}
 		}
 
-		w.winchStory()
+		w.pick("fb-push")
 		w.area("needs")
 		w.typed("#f-title", "Nobody else may know")
 		for _, a := range areas {

@@ -30,8 +30,8 @@ func flat(text string) string { return spaces.ReplaceAllString(text, " ") }
 
 func TestPrintedQuote(t *testing.T) {
 	eachForm(t, func(t *testing.T, f form) {
-		w := open(t, f, drive.Desk, "")
-		w.winchStory()
+		w := blank(t, f, drive.Desk)
+		w.openWinch(f)
 		w.area("needs")
 		w.typed("#f-title", "Medic 12")
 		w.typed(`#f-buyer\.name`, "Alder County Rescue")

@@ -299,12 +299,13 @@ func (t *Tab) Offline() error {
 	return err
 }
 
-// Prefer sets what the device says about the reader: "dark" or "light".
+// Prefer sets what the device says about the reader: "dark" or "light", and that
+// they want nothing to move, so that no colour is caught half way.
 func (t *Tab) Prefer(scheme string) error {
 	ctx, cancel := t.limited()
 	defer cancel()
 	_, err := chromedp.Call(ctx, emulation.SetEmulatedMedia, emulation.SetEmulatedMediaParams{
-		Features: []*emulation.MediaFeature{{Name: "prefers-color-scheme", Value: scheme}},
+		Features: []*emulation.MediaFeature{{Name: "prefers-color-scheme", Value: scheme}, {Name: "prefers-reduced-motion", Value: "reduce"}},
 	})
 	return err
 }

@@ -1,0 +1,196 @@
+package site
+
+import (
+	"go/ast"
+	"go/parser"
+	"go/token"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"slices"
+	"strconv"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+)
+
+// list runs go list in the repository and gives its lines.
+func list(t *testing.T, env []string, args ...string) []string {
+	t.Helper()
+	root, err := Root()
+	require.NoError(t, err)
+	cmd := exec.Command("go", append([]string{"list"}, args...)...)
+	cmd.Dir = root
+	cmd.Env = append(os.Environ(), env...)
+	cmd.Stderr = os.Stderr
+	out, err := cmd.Output()
+	require.NoError(t, err)
+	return strings.Fields(string(out))
+}
+
+// What must not be in the shipped core, with the reason for each.
+func TestWhatTheCoreMustNotCarry(t *testing.T) {
+	forbidden := []struct{ path, reason string }{
+		{"net", "the page works without a network, and proves it"},
+		{"net/http", "the page works without a network, and proves it; half a megabyte"},
+		{"net/url", "nothing in the core reads addresses"},
+		{"os/exec", "host only"},
+		{"html/template", "measured: 793 KB more than the builder in web/view/markup"},
+		{"text/template", "reflection over everything; markup is written in Go"},
+		{"encoding/xml", "drawings are written by web/view/markup"},
+		{"encoding/csv", "config/csv is small and guards against spreadsheet formulas"},
+		{"encoding/gob", "nothing is stored in a Go-only form"},
+		{"testing", "host only"},
+		{"log", "faults are data, never lines of a log"},
+		{"log/slog", "faults are data, never lines of a log"},
+		{"time/tzdata", "dates have no time of day"},
+		{"github.com/invopop/jsonschema", "measured: 349 KB; schemas are made on the host"},
+		{"github.com/santhosh-tekuri/jsonschema/v6", "measured: 550 KB; the page reads strictly by type"},
+		{"github.com/stretchr/testify/require", "tests only"},
+		{"pgregory.net/rapid", "tests only"},
+		{"github.com/go-air/gini", "an oracle of the tests"},
+		{"github.com/crillab/gophersat/solver", "an oracle of the tests, with known faults"},
+		{"gonum.org/v1/gonum/graph", "an oracle of the tests"},
+		{"filippo.io/age", "measured: 486 KB; pricing/seal does the same with the standard library"},
+		{"github.com/evanw/esbuild/pkg/api", "host only"},
+		{"github.com/chromedp/chromedp", "host only"},
+		{"boxwright/web/pack/site", "host only"},
+		{"boxwright/schema", "host only"},
+	}
+	have := list(t, WasmEnv, "-deps", "./wasm")
+	require.Contains(t, have, "boxwright/config/rules", "the list is that of the core")
+	for _, f := range forbidden {
+		require.NotContains(t, have, f.path, f.reason)
+	}
+}
+
+// Which of our packages may know which, as the design says. A package that is
+// not named here must be added with a thought to where it stands.
+func TestLayers(t *testing.T) {
+	const m = "boxwright/"
+	lower := func(layers ...string) []string { return layers }
+	may := map[string][]string{
+		"config/quantity": nil,
+		"config/order":    nil,
+		"config/csv":      nil,
+		"config/solve":    nil, // knows nothing of vehicles
+		"config":          lower("config/quantity"),
+		"config/rules":    lower("config", "config/quantity", "config/solve"),
+		"pricing/money":   nil, // knows nothing of quotes
+		"pricing/seal":    nil,
+		"pricing/finance": lower("pricing/money"),
+		"web/view/markup": nil,
+		"wasm":            lower("web/app"), // the bridge knows the app and JavaScript, nothing else
+	}
+	within := map[string][]string{ // others, by the roots of what they may know
+		"config/":      lower("config"), // money never enters config
+		"pricing/link": lower("config", "pricing/quote", "pricing/sign", "pricing/money"),
+		"pricing":      lower("config", "pricing"),
+		"web/view":     lower("config", "pricing", "web/view"),
+		"web/app":      lower("config", "pricing", "web/view", "web/assets/catalogue"),
+	}
+	for _, path := range list(t, WasmEnv, "-deps", "./wasm") {
+		name, ours := strings.CutPrefix(path, m)
+		if !ours {
+			continue
+		}
+		exact, known := may[name]
+		nearest := ""
+		for prefix := range within {
+			if strings.HasPrefix(name, prefix) && len(prefix) > len(nearest) {
+				nearest = prefix
+			}
+		}
+		for _, i := range list(t, WasmEnv, "-f", `{{join .Imports "\n"}}`, path) {
+			other, ours := strings.CutPrefix(i, m)
+			if !ours {
+				continue
+			}
+			if known {
+				require.Contains(t, exact, other, "%s may not know %s", name, other)
+				continue
+			}
+			require.True(t, slices.ContainsFunc(within[nearest], func(r string) bool { return other == r || strings.HasPrefix(other, r+"/") }), "%s may not know %s", name, other)
+		}
+	}
+}
+
+// What a buyer is given must not be able to hold the seller's costs.
+func TestCostsStayWithTheSeller(t *testing.T) {
+	for _, path := range []string{"./pricing/quote", "./pricing/link", "./pricing/sign"} {
+		require.NotContains(t, list(t, WasmEnv, "-deps", path), "boxwright/pricing/costs", "%s makes what is printed or sent", path)
+	}
+}
+
+// Only packages that are given money may know it.
+func TestNoMoneyInConfig(t *testing.T) {
+	have := list(t, WasmEnv, "-deps", "./config/...")
+	require.NotContains(t, have, "github.com/shopspring/decimal", "money never enters config")
+	require.False(t, slices.ContainsFunc(have, func(p string) bool { return strings.HasPrefix(p, "boxwright/pricing") }), "money never enters config")
+}
+
+// The core reads no clock, no network, no file and no chance: those are
+// arguments. Names are looked for in the source, test files apart.
+func TestTheCoreIsPure(t *testing.T) {
+	root, err := Root()
+	require.NoError(t, err)
+	forbidden := map[string]string{
+		"time.Now":                  "the day is an argument",
+		"time.Since":                "speed is measured in benchmarks",
+		"time.After":                "nothing waits",
+		"time.Sleep":                "nothing waits",
+		"time.NewTimer":             "nothing waits",
+		"os.ReadFile":               "data are arguments",
+		"os.Open":                   "data are arguments",
+		"os.Getenv":                 "the same input gives the same bytes",
+		"rand.Int":                  "a source of chance is an argument",
+		"rand.Intn":                 "a source of chance is an argument",
+		"rand.IntN":                 "a source of chance is an argument",
+		"rand.Float64":              "a source of chance is an argument",
+		"rand.Perm":                 "a source of chance is an argument",
+		"rand.Shuffle":              "a source of chance is an argument",
+		"decimal.NewFromFloat":      "money comes from text, never from a binary fraction",
+		"decimal.DivisionPrecision": "a setting of the whole program; DivRound says it in place",
+	}
+	imports := map[string]string{
+		"syscall/js":  "JavaScript is known in wasm/ only",
+		"math/rand":   "a source of chance is an argument, of math/rand/v2",
+		"os":          "the core touches no file",
+		"unsafe":      "nothing here needs it",
+		"crypto/rand": "a source of chance is an argument",
+	}
+	for _, folder := range []string{"config", "pricing", "web/app", "web/view"} {
+		err := filepath.WalkDir(filepath.Join(root, folder), func(path string, d os.DirEntry, err error) error {
+			if err != nil || d.IsDir() || !strings.HasSuffix(path, ".go") || strings.HasSuffix(path, "_test.go") {
+				return err
+			}
+			fset := token.NewFileSet()
+			file, err := parser.ParseFile(fset, path, nil, 0)
+			if err != nil {
+				return err
+			}
+			for _, i := range file.Imports {
+				name, err := strconv.Unquote(i.Path.Value)
+				if err != nil {
+					return err
+				}
+				if reason, no := imports[name]; no {
+					t.Errorf("%s imports %s: %s", fset.Position(i.Pos()), name, reason)
+				}
+			}
+			ast.Inspect(file, func(n ast.Node) bool {
+				if s, ok := n.(*ast.SelectorExpr); ok {
+					if x, ok := s.X.(*ast.Ident); ok {
+						if reason, no := forbidden[x.Name+"."+s.Sel.Name]; no {
+							t.Errorf("%s uses %s.%s: %s", fset.Position(s.Pos()), x.Name, s.Sel.Name, reason)
+						}
+					}
+				}
+				return true
+			})
+			return nil
+		})
+		require.NoError(t, err)
+	}
+}

@@ -1,0 +1,169 @@
+package site
+
+import (
+	"bytes"
+	"encoding/json"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"boxwright/config"
+	"boxwright/web/app"
+	"boxwright/web/assets/catalogue"
+)
+
+// conversation is what a page and the core say to each other, recorded while the
+// core runs natively.
+type conversation struct {
+	t        *testing.T
+	core     *app.App
+	state    map[string]json.RawMessage // draft, view and pins of the last reply
+	requests [][]byte
+	replies  [][]byte
+}
+
+func (c *conversation) do(acts ...app.Act) {
+	c.t.Helper()
+	request := map[string]any{"v": app.Version, "acts": acts, "today": "2026-11-25", "base": "https://quotes.example/", "kept": true}
+	for k, v := range c.state {
+		request[k] = v
+	}
+	data, err := json.Marshal(request)
+	require.NoError(c.t, err)
+	c.say(data)
+}
+
+// say sends one request as it is.
+func (c *conversation) say(request []byte) {
+	c.t.Helper()
+	require.NotContains(c.t, string(request), "\n")
+	reply := c.core.Handle(request)
+	c.requests, c.replies = append(c.requests, request), append(c.replies, reply)
+	var r struct{ Draft, View, Pins json.RawMessage }
+	require.NoError(c.t, json.Unmarshal(reply, &r))
+	if r.Draft != nil {
+		c.state = map[string]json.RawMessage{"draft": r.Draft, "view": r.View, "pins": r.Pins}
+	}
+}
+
+// talk goes through everything the page can ask for: every area, every chapter,
+// picks all over the catalogue, reasons, mends, fields, links and bad input.
+func talk(t *testing.T) *conversation {
+	cat, err := config.Read(catalogue.Demo)
+	require.NoError(t, err)
+	c := &conversation{t: t, core: app.New()}
+	c.do(app.Act{Do: "start"})
+	c.do(app.Act{Do: "new", ID: "cut-14500-158-gas", Value: "mod-146-72"})
+	for i, g := range cat.Groups {
+		if i%4 != 0 {
+			continue
+		}
+		members := cat.Members(g.ID)
+		id := cat.Options[members[i/4%len(members)]].ID
+		c.do(app.Act{Do: "go", ID: "unit"}, app.Act{Do: "chapter", ID: g.Chapter}, app.Act{Do: "pick", ID: id, On: true})
+		if i%16 == 0 {
+			c.do(app.Act{Do: "why", ID: id})
+			c.do(app.Act{Do: "mend", ID: id, Value: "0"})
+		}
+	}
+	for _, id := range []string{"fb-winch", "df-hydraulic-power", "van-9500-148-gas"} {
+		c.do(app.Act{Do: "why", ID: id})
+		c.do(app.Act{Do: "mend", ID: id, Value: "0"})
+	}
+	c.do(app.Act{Do: "set", ID: "title", Value: "Médic <7> & \u2028 \U0001F691"}, app.Act{Do: "set", ID: "terms.discount_percent", Value: "1.5"}, app.Act{Do: "set", ID: "terms.trade_in", Value: "12,345.67"})
+	c.do(app.Act{Do: "set", ID: "unit.occupant_lb", Value: "NaN"}, app.Act{Do: "set", ID: "unit.payload_lb", Value: "1e308"}, app.Act{Do: "set", ID: "terms.units", Value: "-1"})
+	for _, e := range cat.Equipment[:3] {
+		c.do(app.Act{Do: "carry", ID: e.ID, Value: "2"})
+	}
+	c.do(app.Act{Do: "pin"})
+	for _, metric := range []bool{false, true} {
+		for _, area := range []string{"needs", "unit", "weight", "power", "space", "delivery", "price", "compare", "quote"} {
+			c.do(app.Act{Do: "go", ID: area})
+		}
+		if !metric {
+			c.do(app.Act{Do: "units"})
+		}
+	}
+	for _, chassis := range cat.Chassis {
+		c.do(app.Act{Do: "new", ID: chassis.ID})
+		c.do(app.Act{Do: "settle", Value: "1"}, app.Act{Do: "complete"}, app.Act{Do: "go", ID: "weight"})
+	}
+	for _, bad := range []string{
+		`{}`, `[]`, `nonsense`, `{"v":1,"acts":[{"do":"no such act"}]}`, `{"v":99}`, `{"v":1,"draft":{"format":"boxwright-quote/1"}}`,
+		`{"v":1,"acts":[{"do":"pick","id":"no-such-thing","on":true}],"today":"2026-11-25"}`,
+		`{"v":1,"acts":[{"do":"open-link","value":"q=AQAAAA"}],"today":"2026-11-25"}`,
+		`{"v":1,"acts":[{"do":"open-link","value":"` + strings.Repeat("A", 20_000) + `"}],"today":"2026-11-25"}`,
+		`{"v":1,"acts":[{"do":"load-catalogue","id":"a.json","value":"{\"format\":\"boxwright-catalogue/1\"}"}],"today":"2026-11-25"}`,
+		`{"v":1,"acts":[],"today":"2026-02-30"}`, strings.Repeat("[", 50_000),
+	} {
+		c.say([]byte(bad))
+	}
+	return c
+}
+
+// The core gives the same bytes natively and as shipped.
+func TestSameBytesInWasm(t *testing.T) {
+	node, err := exec.LookPath("node")
+	require.NoError(t, err, "Node is needed: apt-get install nodejs npm")
+	c := talk(t)
+	dir := t.TempDir()
+	put := func(name string, data []byte) string {
+		path := filepath.Join(dir, name)
+		require.NoError(t, os.WriteFile(path, data, 0o600))
+		return path
+	}
+	loader, err := Loader()
+	require.NoError(t, err)
+	cmd := exec.Command(node, "--stack-size=4096", filepath.Join("testdata", "ask.mjs"),
+		put("loader.js", loader), put("core.wasm", core(t)), put("requests.txt", append(bytes.Join(c.requests, []byte("\n")), '\n')))
+	cmd.Stderr = os.Stderr
+	out, err := cmd.Output()
+	require.NoError(t, err)
+	replies := bytes.Split(bytes.TrimSuffix(out, []byte("\n")), []byte("\n"))
+	require.Len(t, replies, len(c.requests))
+	for i, native := range c.replies {
+		same(t, i, c.requests[i], native, replies[i])
+	}
+}
+
+// A worker that dies loses nothing: a core that has just started makes of a
+// request the same draft as one that has long been at work. (How much of the
+// table is settled at once may differ: a core at work has examples to go by.)
+func TestAFreshCoreMakesTheSameDraft(t *testing.T) {
+	c := talk(t)
+	kept := func(reply []byte) []byte {
+		var r struct {
+			Draft json.RawMessage
+			Pins  []string
+			Fault string
+		}
+		require.NoError(t, json.Unmarshal(reply, &r))
+		data, err := json.Marshal(r)
+		require.NoError(t, err)
+		return data
+	}
+	for i := 0; i < len(c.requests); i += 5 {
+		same(t, i, c.requests[i], kept(c.replies[i]), kept(app.New().Handle(c.requests[i])))
+	}
+}
+
+// same shows where two long replies part.
+func same(t *testing.T, i int, request, want, got []byte) {
+	t.Helper()
+	at := 0
+	for at < min(len(want), len(got)) && want[at] == got[at] {
+		at++
+	}
+	if at < max(len(want), len(got)) {
+		t.Fatalf("the reply to request %d, %s, differs at byte %d:\nwant %s\ngot  %s", i, clipped(request, 0), at, clipped(want, at-60), clipped(got, at-60))
+	}
+}
+
+func clipped(text []byte, from int) string {
+	from = max(from, 0)
+	return string(text[from:min(from+300, len(text))])
+}
