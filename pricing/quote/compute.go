@@ -2,7 +2,6 @@ package quote
 
 import (
 	"cmp"
-	"fmt"
 	"slices"
 	"strings"
 
@@ -78,26 +77,6 @@ func Settle(ed *Edition, d *Draft, effort int) (*Quote, error) {
 	}
 	q.gather(others)
 	return q, nil
-}
-
-// Limits are the sums that picks add up to on any chassis with any body.
-func Limits(ed *Edition, d *Draft) *rules.Limits {
-	cat, u := ed.Cat, d.Unit
-	others := u
-	others.Chassis, others.Body, others.Picks = "", "", nil
-	existing := config.Existing{} // by its value: a pointer says nothing
-	if u.Existing != nil {
-		existing, others.Existing = *u.Existing, nil
-	}
-	return &rules.Limits{
-		For: func(chassis, body string) []config.Linear {
-			on := u.Clone()
-			on.Chassis, on.Body = chassis, body
-			as := standards.Assume(u.RuleSet, cat, &on)
-			return slices.Concat(weight.LimitsWith(cat, &on, &as, ticketsOn(d, &on)), power.Limits(cat, &on, &as))
-		},
-		Key: fmt.Sprintf("%+v%+v", others, existing) + ticketKey(d),
-	}
 }
 
 func (q *Quote) gather(others []config.Finding) {

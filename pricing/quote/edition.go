@@ -17,6 +17,8 @@ type Edition struct {
 	items map[string]*Quote // units of a fleet checked before
 	words *vocabulary       // that requirements are matched against
 
+	dayLimits map[string][]config.Linear // see days
+
 	measured []*Edition // for remounts, the latest last; see For
 	of       *Edition   // the edition that such a one is made from
 	key      string     // of its module

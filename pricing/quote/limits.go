@@ -1,0 +1,73 @@
+package quote
+
+import (
+	"fmt"
+	"slices"
+
+	"boxwright/config"
+	"boxwright/config/leadtime"
+	"boxwright/config/power"
+	"boxwright/config/rules"
+	"boxwright/config/standards"
+	"boxwright/config/weight"
+	"boxwright/pricing"
+)
+
+// Limits are the sums that picks add up to on any chassis with any body:
+// weights, amps, the budget where the terms name one, and on the unit's own
+// chassis and body the days until it is needed.
+func Limits(ed *Edition, d *Draft) *rules.Limits {
+	cat, u := ed.Cat, d.Unit
+	others := u
+	others.Chassis, others.Body, others.Picks = "", "", nil
+	existing := config.Existing{} // by its value: a pointer says nothing
+	if u.Existing != nil {
+		existing, others.Existing = *u.Existing, nil
+	}
+	key := fmt.Sprintf("%+v%+v", others, existing) + ticketKey(d)
+	budget := !d.Terms.Budget.IsZero()
+	if budget {
+		// Credits and minimums stand as the picks earn them now.
+		key += fmt.Sprintf("%+v%+v%v", u.Picks, d.Terms, d.Date)
+	}
+	return &rules.Limits{
+		For: func(chassis, body string) []config.Linear {
+			on := u.Clone()
+			on.Chassis, on.Body = chassis, body
+			as := standards.Assume(u.RuleSet, cat, &on)
+			list := slices.Concat(weight.LimitsWith(cat, &on, &as, ticketsOn(d, &on)), power.Limits(cat, &on, &as))
+			if budget {
+				list = append(list, pricing.Limits(ed.Book.On(d.Date), cat, &on, &d.Terms)...)
+			}
+			if chassis == u.Chassis && body == u.Body {
+				list = append(list, ed.days(&on)...)
+			}
+			return list
+		},
+		Key: key,
+	}
+}
+
+// maxDayLimits bounds what an edition remembers of them.
+const maxDayLimits = 8
+
+// days are the limits that the needed day puts on the picks. They do not hang
+// on the picks and take some time to work out, so the edition remembers them.
+func (ed *Edition) days(u *config.Unit) []config.Linear {
+	if u.NeededBy.IsZero() {
+		return nil
+	}
+	key := fmt.Sprint(u.Chassis, u.Body, u.OrderOn, u.NeededBy)
+	if list, known := ed.dayLimits[key]; known {
+		return list
+	}
+	var list []config.Linear
+	if plan, err := leadtime.ScheduleWith(ed.Cat, u, Luck(1)); err == nil {
+		list = plan.Limits(u.NeededBy)
+	}
+	if ed.dayLimits == nil || len(ed.dayLimits) >= maxDayLimits {
+		ed.dayLimits = map[string][]config.Linear{}
+	}
+	ed.dayLimits[key] = list
+	return list
+}
