@@ -42,7 +42,7 @@ type Search struct {
 // always give the same answer.
 const (
 	mostPairs  = 160
-	mostFinals = 4
+	mostFinals = 3
 )
 
 // titles of the goals as proposals.
@@ -119,6 +119,7 @@ func Propose(ed *Edition, d *Draft) Search {
 		if best == nil {
 			continue
 		}
+		wishedFor(ed, base, best, goal)
 		on := base.Clone()
 		on.Unit = best.unit
 		q, err := Compute(ed, on)
@@ -262,7 +263,8 @@ func glance(ed *Edition, base *Draft, u config.Unit) look {
 			l.misses += 3
 		}
 	}
-	if plan, err := leadtime.ScheduleWith(ed.Cat, &u, Luck(1)); err == nil {
+	// Few draws rank as well as many.
+	if plan, err := leadtime.ScheduleWith(ed.Cat, &u, Luck(mostPairs)); err == nil {
 		l.metric[Soonest] = plan.Simulated.EvenOddsDays
 		if by := u.NeededBy; !by.IsZero() && by.Before(plan.NineInTen) {
 			l.misses += 3
@@ -275,10 +277,7 @@ func better(a, b *look, goal Goal) int {
 	return cmp.Or(cmp.Compare(a.misses, b.misses), cmp.Compare(a.metric[goal], b.metric[goal]), cmp.Compare(a.metric[Cheapest], b.metric[Cheapest]))
 }
 
-// finish works the best full unit out on one pair, then takes in every
-// would-like that costs the goal nothing: the lowest price takes those without
-// a price, the earliest delivery those without delay, and the most margin all
-// that fit.
+// finish works the best full unit out on one pair.
 func finish(ed *Edition, base *Draft, u config.Unit, goal Goal) (look, bool) {
 	on := base.Clone()
 	on.Unit = u
@@ -295,25 +294,31 @@ func finish(ed *Edition, base *Draft, u config.Unit, goal Goal) (look, bool) {
 			on.Unit = c.Unit
 		}
 	}
-	best := glance(of, base, on.Unit)
-	var dropped []string
+	return glance(of, base, on.Unit), true
+}
+
+// wishedFor takes in every would-like that costs the goal nothing: the lowest
+// price takes those without a price, the earliest delivery those without delay,
+// and the most margin all that fit.
+func wishedFor(ed *Edition, base *Draft, best *look, goal Goal) {
 	for _, id := range base.Needs.Like {
-		if best.unit.Has(id) {
-			best.unit.Find(id).Filled = false
+		if p := best.unit.Find(id); p != nil {
+			p.Filled = false
 			continue
 		}
-		with := on.Clone()
-		with.Unit = best.unit
+		with := base.Clone()
+		with.Unit = best.unit.Clone()
+		of := ed.For(&with.Unit)
 		full, _, ok := take(of, with, id, needLimits)
-		l := glance(of, base, full)
-		if !ok || l.misses > best.misses || goal != Lightest && l.metric[goal] > best.metric[goal] {
-			dropped = append(dropped, id)
-			continue
+		if ok {
+			if l := glance(of, base, full); l.misses <= best.misses && (goal == Lightest || l.metric[goal] <= best.metric[goal]) {
+				l.dropped = best.dropped
+				*best = l
+				continue
+			}
 		}
-		best = l
+		best.dropped = append(best.dropped, id)
 	}
-	best.dropped = dropped
-	return best, true
 }
 
 // missed words what of the needs a proposal does not meet.
