@@ -1,5 +1,9 @@
 .PHONY: run site test bench fmt packages tools checked native wasm browser
 
+# A failure before a pipe is a failure.
+SHELL = /bin/bash
+.SHELLFLAGS = -euo pipefail -c
+
 # Packages that make up the core: they also build, and are tested, in wasm.
 CORE = ./config/... ./pricing/... ./web/app/... ./web/view/... ./web/assets/...
 GO_FOLDERS = config pricing schema wasm web
@@ -28,10 +32,9 @@ checked:
 native:
 	@go test $$(go list ./... | grep -v '/web/e2e') | grep -v '\[no test files\]'
 
-# The core again, as wasm under Node. Node is given a stack as large as the
-# browser's worker has.
+# The core again, as wasm under Node, which takes only a small environment.
 wasm:
-	@env -i PATH="$$PATH" HOME="$$HOME" $(IN_WASM) go test -exec="$$(go env GOROOT)/lib/wasm/go_js_wasm_exec" $(CORE) | grep -v '\[no test files\]'
+	@$(IN_WASM) go test -exec="env -i PATH=$$PATH $$(go env GOROOT)/lib/wasm/go_js_wasm_exec" $(CORE) | grep -v '\[no test files\]'
 
 browser: packages tools
 	@go test -timeout 20m ./web/e2e/...
