@@ -31,6 +31,22 @@ var words = map[string][]string{
 	"Fee.per":          {pricing.PerUnit, pricing.PerOrder},
 	"Draft.format":     {quote.DraftFormat},
 	"Terms.use":        append([]string{""}, pricing.Uses...),
+	"Needs.duty":       ids(quote.Duties),
+	"Needs.roads":      ids(quote.RoadKinds),
+	"Needs.climate":    ids(quote.Climates),
+	"Needs.type":       {"", "I", "II", "III"},
+	"Needs.fuel":       {"", "diesel", "gasoline"},
+
+	"Requirement.verdict": {"", string(quote.Meets), string(quote.Excepted)},
+}
+
+// ids are the words of a need, with the empty one.
+func ids(list []quote.Need) []string {
+	out := []string{""}
+	for _, n := range list {
+		out = append(out, n.ID)
+	}
+	return out
 }
 
 // named are the types whose "id" the reader holds to the form of an id.

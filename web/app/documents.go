@@ -267,7 +267,7 @@ func rivalField(name string) setter {
 		if err != nil || i < 0 || i >= len(s.view.Rivals) {
 			return errors.New("there is no such bid")
 		}
-		r := &s.view.Rivals[i]
+		r := s.view.Rivals[i]
 		typed := clip(strings.TrimSpace(a.Value), 400)
 		switch what {
 		case "name":
@@ -287,6 +287,9 @@ func rivalField(name string) setter {
 			var v float64
 			v, err = s.between(typed, quantity.Pound, 0, 100000)
 			r.PayloadLb = quantity.Mass(v)
+		}
+		if err == nil {
+			s.view.Rivals[i] = r
 		}
 		return err
 	}

@@ -1,0 +1,130 @@
+package app
+
+import (
+	"encoding/json"
+	"os"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"boxwright/config/csv"
+)
+
+func (p *page) unit() (u struct {
+	Chassis string
+	Picks   []struct{ Option string }
+}) {
+	var d struct{ Unit json.RawMessage }
+	require.NoError(p.t, json.Unmarshal(p.req["draft"].(json.RawMessage), &d))
+	require.NoError(p.t, json.Unmarshal(d.Unit, &u))
+	return u
+}
+
+func county(t *testing.T) string {
+	file, err := os.ReadFile("../../testdata/requirements/county.csv")
+	require.NoError(t, err)
+	return string(file)
+}
+
+func TestNeedsToProposals(t *testing.T) {
+	p := open(t)
+	s := p.do(set("needs.duty", "rescue"), set("needs.crew", "5"), Act{Do: "find", Value: "powered cot"})
+	assert.Contains(t, s.Regions["main"], `id="must-cot-power"`, "options are found by their words")
+	s = p.do(Act{Do: "wish", ID: "cot-power", Value: "must"}, Act{Do: "propose"})
+	require.Empty(t, s.Fault)
+	for _, words := range []string{"Lowest price", "Most carrying margin", "Earliest delivery", "Gives up", "pairs of chassis and module"} {
+		assert.Contains(t, s.Regions["main"], words)
+	}
+	s = p.do(Act{Do: "take-proposal", ID: "lightest"})
+	assert.Contains(t, s.Say, "is in work")
+	assert.Len(t, s.Pins, 1, "the unit worked on before is set aside")
+	u := p.unit()
+	found := map[string]bool{}
+	for _, x := range u.Picks {
+		found[x.Option] = true
+	}
+	assert.True(t, found["cot-power"] && found["dp-rescue"], "what was asked for is in")
+	assert.Contains(t, s.Regions["main"], "Earliest delivery", "the other two are still there")
+	s = p.do(set("needs.crew", "6"))
+	assert.Contains(t, s.Regions["main"], "The needs have changed")
+
+	s = p.do(Act{Do: "take-proposal", ID: "fastest"})
+	assert.NotEmpty(t, s.Fault)
+	assert.Equal(t, u.Chassis, p.unit().Chassis, "the unit stays")
+	s = p.do(set("needs.duty", "pizza"))
+	assert.Contains(t, s.Regions["main"], "not one of the words known")
+}
+
+func TestRequirementWalk(t *testing.T) {
+	p := open(t)
+	s := p.do(Act{Do: "new", ID: "cut-14500-158-gas", Value: "mod-146-72"}, Act{Do: "paste-list", Value: county(t)})
+	assert.Contains(t, s.Regions["main"], "40 lines: 36 met, 3 met with picks, 1 exception.")
+	s = p.do(Act{Do: "confirm-answers"})
+	assert.NotContains(t, s.Regions["main"], "All are read rightly")
+	s = p.do(Act{Do: "take-answer"})
+	assert.Contains(t, s.Regions["main"], "40 lines: 39 met, 1 exception.")
+	s = p.do(set("req.39.verdict", "meets"), set("req.39.answer", "=cmd|1"), Act{Do: "save-answers"})
+	require.Equal(t, "save", s.Do[0].Do)
+	rows, err := csv.Read(s.Do[0].Text)
+	require.NoError(t, err)
+	require.Len(t, rows, 41)
+	assert.Equal(t, []string{"40", "Overall height not to exceed 104 in", "meets"}, rows[40][:3])
+	assert.Contains(t, s.Do[0].Text, "'=cmd|1", "no formula leaves the page")
+	s = p.do(Act{Do: "paper", ID: "exceptions"})
+	assert.Contains(t, s.Regions["main"], "Schedule of exceptions")
+
+	s = p.do(Act{Do: "go", ID: "needs"}, Act{Do: "paste-list", Value: "a,\"b"})
+	assert.Contains(t, s.Regions["main"], "never closed", "a list that cannot be read says why")
+	s = p.do(Act{Do: "clear-list"})
+	assert.NotContains(t, s.Regions["main"], "40 lines")
+	for _, id := range []string{"req.0.pick", "req.-1.pick", "req.x"} {
+		s = p.do(set(id, "x"))
+		assert.NotEmpty(t, s.Regions, "%s is answered, not feared", id)
+	}
+}
+
+func TestPapers(t *testing.T) {
+	p := open(t)
+	p.do(set("number", "Q-7"), Act{Do: "go", ID: "quote"})
+	for id, words := range map[string][]string{
+		"quote":  {"Specification", "Weights", "Annex: the price line by line", "Acceptance", "of this document"},
+		"order":  {"Long lead", "Cut list", "Circuit schedule", "Framing jigs"},
+		"test":   {"Weigh: full fluids", "Whole unit", "Find in order"},
+		"upkeep": {"Tire pressures, cold", "common practice, no source"},
+		"wrong":  {"Specification"},
+	} {
+		s := p.do(Act{Do: "paper", ID: id})
+		for _, w := range words {
+			assert.Contains(t, s.Regions["main"], w, id)
+		}
+		if id == "order" || id == "test" {
+			_, paper, _ := strings.Cut(s.Regions["main"], "<article")
+			assert.NotContains(t, paper, "USD", "the plant's papers carry no price")
+		}
+	}
+	s := p.do(Act{Do: "paper", ID: "test"}, set("reading.weigh.total", "25000"), set("reading.works.belts", "1"))
+	assert.Contains(t, s.Regions["main"], "2 readings entered, 1 outside what is accepted.")
+	s = p.do(set("reading.weigh.total", "heavy"))
+	assert.Contains(t, s.Regions["main"], "heavy", "what could not be taken stays")
+	s = p.do(set("reading.weigh.total", ""), set("reading.nothing", "1"))
+	assert.Contains(t, s.Regions["main"], "1 reading entered, 0 outside")
+	s = p.do(Act{Do: "save-table"})
+	assert.Equal(t, "Q-7-everything.csv", s.Do[0].Name)
+}
+
+func TestRivals(t *testing.T) {
+	p := open(t)
+	s := p.do(Act{Do: "go", ID: "compare"}, Act{Do: "pin"}, Act{Do: "add-rival"}, set("rival.0.name", "Northern <b>Coach"), set("rival.0.price", "301,500"), set("rival.0.date", "2027-05-01"), set("rival.0.payload", "3100"), set("rival.0.warranty", "3 years"))
+	require.Empty(t, s.Fault)
+	for _, words := range []string{"Northern &lt;b&gt;Coach", "USD 301,500.00", "Sat 1 May 2027", "3,100 lb", "3 years", "the unit in work is USD"} {
+		assert.Contains(t, s.Regions["main"], words)
+	}
+	assert.NotContains(t, s.Regions["main"], "<b>Coach")
+	s = p.do(set("rival.0.price", "cheap"), set("rival.9.name", "x"))
+	assert.Contains(t, s.Regions["main"], "USD 301,500.00", "the earlier value stays")
+	s = p.do(Act{Do: "add-rival"}, Act{Do: "add-rival"}, Act{Do: "add-rival"}, Act{Do: "drop-rival", ID: "0"}, Act{Do: "drop-rival", ID: "7"})
+	assert.NotContains(t, s.Regions["main"], "Northern")
+	assert.NotContains(t, string(p.req["draft"].(json.RawMessage)), "Another bid", "bids are part of no quote")
+}
