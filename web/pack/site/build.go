@@ -8,9 +8,11 @@ import (
 	"encoding/hex"
 	"errors"
 	"fmt"
+	"maps"
 	"os"
 	"os/exec"
 	"path/filepath"
+	"slices"
 	"strings"
 
 	"github.com/evanw/esbuild/pkg/api"
@@ -26,13 +28,18 @@ const (
 
 // Parts are the pieces both forms are made from.
 type Parts struct {
-	Wasm   []byte // the core, gzip
+	Core   []byte // the linked core, as the browser runs it
+	Wasm   []byte // the same, packed
 	App    []byte // main-thread script
 	Worker []byte // worker script, with the toolchain's loader before it
 	Style  []byte
 	Page   []byte // html with marks where the pieces go
 	Icon   []byte
-	Note   string // what could not be done and does no harm, for the reader
+	// For the folder form alone: what makes it installable and keeps it for use
+	// without a network.
+	Service  []byte
+	Manifest []byte
+	Note     string // what could not be done and does no harm, for the reader
 }
 
 // Root finds the repository from the working directory: the folder of go.mod.
@@ -94,11 +101,10 @@ func Gather(root string) (*Parts, error) {
 		return nil, err
 	}
 	p := new(Parts)
-	core, err := strip.Core(linked)
-	if err != nil {
+	if p.Core, err = strip.Core(linked); err != nil {
 		p.Note = "the core keeps its stack traces and is larger for it: " + err.Error()
 	}
-	if p.Wasm, err = packed(core, filepath.Join(root, "dist", ".packed")); err != nil {
+	if p.Wasm, err = packed(root, p.Core, filepath.Join(root, "dist", ".packed")); err != nil {
 		return nil, err
 	}
 	if p.App, err = bundle(filepath.Join(assets, "app.js")); err != nil {
@@ -123,7 +129,13 @@ func Gather(root string) (*Parts, error) {
 	if p.Page, err = os.ReadFile(filepath.Join(assets, "index.html")); err != nil {
 		return nil, err
 	}
-	p.Icon, err = os.ReadFile(filepath.Join(assets, "icon.svg"))
+	if p.Icon, err = os.ReadFile(filepath.Join(assets, "icon.svg")); err != nil {
+		return nil, err
+	}
+	if p.Manifest, err = os.ReadFile(filepath.Join(assets, "manifest.json")); err != nil {
+		return nil, err
+	}
+	p.Service, err = bundle(filepath.Join(assets, "service.js"))
 	return p, err
 }
 
@@ -175,17 +187,33 @@ func (p *Parts) Write(dir string) error {
 
 // folder names each file by its content, so that a host may cache it for good.
 func (p *Parts) folder() map[string][]byte {
-	core := named("core", p.Wasm, "wasm.gz")
+	core := named("core", p.Wasm, "wasm.zst")
 	worker := named("worker", p.Worker, "js")
 	app := named("app", p.App, "js")
 	style := named("style", p.Style, "css")
 	page := fill(p.Page, map[string]string{
-		"policy": "default-src 'none'; script-src 'self' 'wasm-unsafe-eval'; worker-src 'self'; connect-src 'self'; style-src 'self'; img-src 'self' data:; base-uri 'none'; form-action 'none'",
-		"style":  `<link rel="stylesheet" href="` + style + `">`,
-		"icon":   "icon.svg",
-		"script": `<script defer src="` + app + `" data-worker="` + worker + `" data-core="` + core + `"></script>`,
+		"policy":   "default-src 'none'; script-src 'self' 'wasm-unsafe-eval'; worker-src 'self'; manifest-src 'self'; connect-src 'self'; style-src 'self'; img-src 'self' data:; base-uri 'none'; form-action 'none'",
+		"style":    `<link rel="stylesheet" href="` + style + `">`,
+		"icon":     "icon.svg",
+		"manifest": `<link rel="manifest" href="manifest.json">`,
+		"script":   `<script defer src="` + app + `" data-worker="` + worker + `" data-core="` + core + `" data-service="service.js"></script>`,
 	})
-	return map[string][]byte{"index.html": page, core: p.Wasm, worker: p.Worker, app: p.App, style: p.Style, "icon.svg": p.Icon}
+	files := map[string][]byte{"index.html": page, core: p.Wasm, worker: p.Worker, app: p.App, style: p.Style, "icon.svg": p.Icon, "manifest.json": p.Manifest}
+	files["service.js"] = serviceFor(files, p.Service)
+	return files
+}
+
+// serviceFor tells the service worker which files are its version.
+func serviceFor(files map[string][]byte, script []byte) []byte {
+	names := slices.Sorted(maps.Keys(files))
+	all := sha256.New()
+	for _, n := range names {
+		sum := sha256.Sum256(files[n])
+		all.Write(append([]byte(n), sum[:]...))
+	}
+	names[slices.Index(names, "index.html")] = "./" // a host may send on from its name, and a page may not come from there
+	list := "\"" + strings.Join(names, "\",\"") + "\""
+	return append([]byte("const FILES=["+list+"],VERSION=\""+hex.EncodeToString(all.Sum(nil)[:8])+"\";"), script...)
 }
 
 // single is one file that needs no network: scripts and style are allowed by
@@ -195,9 +223,10 @@ func (p *Parts) single() []byte {
 	style := string(p.Style)
 	icon := "data:image/svg+xml;base64," + base64.StdEncoding.EncodeToString(p.Icon)
 	return fill(p.Page, map[string]string{
-		"policy": "default-src 'none'; script-src '" + digest(app) + "' 'wasm-unsafe-eval'; worker-src blob:; style-src '" + digest(style) + "'; img-src data:; base-uri 'none'; form-action 'none'",
-		"style":  "<style>" + style + "</style>",
-		"icon":   icon,
+		"policy":   "default-src 'none'; script-src '" + digest(app) + "' 'wasm-unsafe-eval'; worker-src blob:; style-src '" + digest(style) + "'; img-src data:; base-uri 'none'; form-action 'none'",
+		"style":    "<style>" + style + "</style>",
+		"icon":     icon,
+		"manifest": "",
 		"script": `<script type="text/plain" id="worker-text">` + base64.StdEncoding.EncodeToString(p.Worker) + `</script>` +
 			`<script type="text/plain" id="core-text">` + base64.StdEncoding.EncodeToString(p.Wasm) + `</script>` +
 			"<script>" + app + "</script>",
@@ -223,11 +252,11 @@ func fill(page []byte, marks map[string]string) []byte {
 	return []byte(text)
 }
 
-// Size is what a visitor downloads: the core with its catalogue, scripts and
-// style, each gzip: the core as it lies there, the rest as a host packs it.
+// Size is what a visitor downloads: the core with its catalogue as it lies
+// there, scripts, style and page as a host packs them, with gzip.
 func (p *Parts) Size() (total, core int, err error) {
 	total, core = len(p.Wasm), len(p.Wasm)
-	for _, text := range [][]byte{p.App, p.Worker, p.Style, p.Page} {
+	for _, text := range [][]byte{p.App, p.Worker, p.Style, p.Page, p.Service, p.Manifest} {
 		z, err := squeeze(text)
 		if err != nil {
 			return 0, 0, err

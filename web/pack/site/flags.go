@@ -20,6 +20,6 @@ var (
 	}
 )
 
-// BudgetGzip is the most a visitor's line may be asked to carry, in bytes of
-// gzip: core with the built-in catalogue, scripts, style and page together.
-const BudgetGzip = 1_600_000
+// Budget is the most a visitor's line may be asked to carry, in bytes: core
+// with the built-in catalogue, scripts, style and page together, packed.
+const Budget = 1_600_000

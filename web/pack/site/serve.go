@@ -12,7 +12,7 @@ import (
 func Handler(folder string) http.Handler {
 	files := http.FileServer(http.Dir(folder))
 	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
-		if strings.HasSuffix(r.URL.Path, ".wasm.gz") {
+		if strings.HasSuffix(r.URL.Path, ".wasm.zst") {
 			// The page unpacks it itself, so it must not arrive unpacked.
 			w.Header().Set("Content-Type", "application/octet-stream")
 		}

@@ -1,0 +1,36 @@
+// A plain bar at the foot of the window that asks one thing at a time, such as
+// whether to use a new version. Nothing happens until a button is pressed.
+
+const waiting = new Map(); // by what it is about, in the order asked
+
+function draw() {
+  const bar = document.getElementById("bar");
+  const [next] = waiting.values();
+  bar.replaceChildren();
+  bar.hidden = !next;
+  if (!next) return;
+  const text = document.createElement("p");
+  text.textContent = next.text;
+  bar.append(text);
+  for (const [label, answer] of next.answers) {
+    const button = document.createElement("button");
+    button.type = "button";
+    button.textContent = label;
+    button.addEventListener("click", () => {
+      settle(next.about);
+      answer();
+    });
+    bar.append(button);
+  }
+}
+
+// ask puts a question; another about the same takes its place.
+export function ask(about, text, answers) {
+  waiting.set(about, { about, text, answers });
+  draw();
+}
+
+// settle takes a question away.
+export function settle(about) {
+  if (waiting.delete(about)) draw();
+}
