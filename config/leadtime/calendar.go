@@ -1,7 +1,6 @@
 package leadtime
 
 import (
-	"slices"
 	"sync"
 	"time"
 
@@ -9,6 +8,7 @@ import (
 	"github.com/rickar/cal/v2/us"
 
 	"boxwright/config"
+	"boxwright/config/order"
 )
 
 // The holiday library computes in a zone it keeps in a package variable. Left
@@ -65,7 +65,7 @@ func (c *Calendar) Holidays(year int) []Holiday {
 			}
 		}
 	}
-	slices.SortFunc(out, func(a, b Holiday) int { return serial(a.Date) - serial(b.Date) })
+	order.Sort(out, func(a, b Holiday) int { return serial(a.Date) - serial(b.Date) })
 	return out
 }
 

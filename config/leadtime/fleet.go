@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"boxwright/config"
+	"boxwright/config/order"
 )
 
 // Fleet plans several units of one quote through the plant together, each in
@@ -133,7 +134,7 @@ func (f *fleet) free(station string, ready, days float64) float64 {
 		}
 		return true
 	}
-	slices.SortFunc(near, func(a, b hold) int { return cmp.Compare(a.to, b.to) })
+	order.Sort(near, func(a, b hold) int { return cmp.Compare(a.to, b.to) })
 	if fits(ready) {
 		return ready
 	}

@@ -5,6 +5,7 @@ import (
 	"math"
 	"slices"
 
+	"boxwright/config/order"
 	"boxwright/config/solve"
 )
 
@@ -24,7 +25,7 @@ func (e *Engine) arithmetic(w *weighed, l solve.Lit, picks, others []solve.Lit, 
 			a.Picked += share
 		}
 	}
-	slices.SortStableFunc(a.Shares, func(x, y Share) int { return cmp.Compare(math.Abs(y.Amount), math.Abs(x.Amount)) })
+	order.Sort(a.Shares, func(x, y Share) int { return cmp.Compare(math.Abs(y.Amount), math.Abs(x.Amount)) })
 	ask := slices.Clone(others)
 	p := e.prover()
 	for _, sw := range p.switches {

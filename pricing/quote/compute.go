@@ -7,6 +7,7 @@ import (
 
 	"boxwright/config"
 	"boxwright/config/leadtime"
+	"boxwright/config/order"
 	"boxwright/config/power"
 	"boxwright/config/quantity"
 	"boxwright/config/rules"
@@ -84,7 +85,7 @@ func (q *Quote) gather(others []config.Finding) {
 		q.fit(), q.Weight.Findings, q.Power.Findings, q.Space.Findings, q.Plan.Findings, q.Price.Findings, q.pending(), standards.Remount(q.Edition.Cat, &q.Draft.Unit), others,
 	)
 	rank := map[config.Severity]int{config.Stop: 0, config.Warn: 1, config.Note: 2}
-	slices.SortStableFunc(q.Findings, func(a, b config.Finding) int { return cmp.Compare(rank[a.Severity], rank[b.Severity]) })
+	order.Sort(q.Findings, func(a, b config.Finding) int { return cmp.Compare(rank[a.Severity], rank[b.Severity]) })
 }
 
 // fit says where the picks do not go together.

@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"boxwright/config"
+	"boxwright/config/order"
 )
 
 // described is something the catalogue offers with the words that describe it.
@@ -129,7 +130,7 @@ func (v *vocabulary) matches(a *asked, has func(id string) bool) []match {
 			out = append(out, match{d.id, score})
 		}
 	}
-	slices.SortStableFunc(out, func(x, y match) int { return cmp.Compare(y.score, x.score) })
+	order.Sort(out, func(x, y match) int { return cmp.Compare(y.score, x.score) })
 	// What the unit has goes before what is as good.
 	for i := range out {
 		if out[0].score-out[i].score > alike {

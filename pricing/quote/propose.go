@@ -8,6 +8,7 @@ import (
 
 	"boxwright/config"
 	"boxwright/config/leadtime"
+	"boxwright/config/order"
 	"boxwright/config/power"
 	"boxwright/config/quantity"
 	"boxwright/config/rules"
@@ -108,7 +109,7 @@ func Propose(ed *Edition, d *Draft) Search {
 	}
 	s.Pairs = len(pairs)
 	for _, goal := range Goals {
-		slices.SortStableFunc(pairs, func(a, b look) int { return better(&a, &b, goal) })
+		order.Sort(pairs, func(a, b look) int { return better(&a, &b, goal) })
 		var best *look
 		for i := range pairs[:min(mostFinals, len(pairs))] {
 			if l, ok := finish(ed, base, pairs[i].unit, goal); ok && (best == nil || better(&l, best, goal) < 0) {

@@ -7,6 +7,7 @@ import (
 	"strconv"
 
 	"boxwright/config"
+	"boxwright/config/order"
 	"boxwright/config/quantity"
 	"boxwright/config/weight"
 )
@@ -174,6 +175,6 @@ func (d *Draft) Read(check string, value *float64) {
 	d.Readings = slices.DeleteFunc(slices.Clone(d.Readings), func(r Reading) bool { return r.Check == check })
 	if value != nil && len(d.Readings) < MaxReadings {
 		d.Readings = append(d.Readings, Reading{check, *value})
-		slices.SortFunc(d.Readings, func(a, b Reading) int { return cmp.Compare(a.Check, b.Check) })
+		order.Sort(d.Readings, func(a, b Reading) int { return cmp.Compare(a.Check, b.Check) })
 	}
 }

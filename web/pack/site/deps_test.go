@@ -76,7 +76,7 @@ func TestLayers(t *testing.T) {
 		"config/csv":      nil,
 		"config/solve":    nil, // knows nothing of vehicles
 		"config":          lower("config/quantity"),
-		"config/rules":    lower("config", "config/quantity", "config/solve"),
+		"config/rules":    lower("config", "config/order", "config/quantity", "config/solve"),
 		"pricing/money":   nil, // knows nothing of quotes
 		"pricing/seal":    nil,
 		"pricing/finance": lower("pricing/money"),

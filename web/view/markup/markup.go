@@ -3,10 +3,7 @@
 // person supplies can ever become markup.
 package markup
 
-import (
-	"html"
-	"strings"
-)
+import "strings"
 
 type kind uint8
 
@@ -95,6 +92,9 @@ func (p *node) String() string {
 	return b.String()
 }
 
+// Package html would bring its whole table of entities into the page.
+var escape = strings.NewReplacer("&", "&amp;", "<", "&lt;", ">", "&gt;", `"`, "&#34;", "'", "&#39;")
+
 // Elements that have no end tag in HTML.
 var void = map[string]bool{"input": true, "br": true, "hr": true, "img": true, "meta": true, "link": true, "col": true, "wbr": true}
 
@@ -104,7 +104,7 @@ func (p *node) write(b *strings.Builder) {
 	}
 	switch p.kind {
 	case text:
-		b.WriteString(html.EscapeString(p.value))
+		b.WriteString(escape.Replace(p.value))
 	case fragment:
 		for _, c := range p.parts {
 			if c != nil && c.kind != attribute {
@@ -144,7 +144,7 @@ func attributes(b *strings.Builder, parts []Part) {
 			b.WriteString(c.name)
 			if c.value != "" || c.name == "value" || c.name == "alt" {
 				b.WriteString(`="`)
-				b.WriteString(html.EscapeString(c.value))
+				b.WriteString(escape.Replace(c.value))
 				b.WriteByte('"')
 			}
 		}
