@@ -139,7 +139,7 @@ func quotePaper(p *Page) Part {
 		El("h2", Text("Electrical")), tight(p, "12 V and 125 V", figuresOf(&q.Power.Report, "power.")),
 		El("h2", Text("Space")), planView(p), tight(p, "Inside and outside", figuresOf(&q.Space.Report, "space.")),
 		El("h2", Text("Compliance: "+q.Assume.Label)), compliancePaper(p),
-		El("h2", Text("Delivery")), dates(p), deliveriesTable(p),
+		El("h2", Text("Delivery")), dates(p), scheduleChart(p), deliveriesTable(p),
 		otherUnits(p),
 		El("h2", Text("Warranty and maintenance")), service(p), El("p", Class("how"), Text("The maintenance schedule by months and miles is a document of its own.")),
 		printedCautions(),
