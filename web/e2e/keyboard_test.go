@@ -99,7 +99,7 @@ func TestByKeyboardAlone(t *testing.T) {
 		w.tabTo("mend-fb-winch-0")
 		w.press("mend-fb-winch-0", drive.Enter)
 		require.True(t, w.checked("fb-winch"))
-		require.NotEmpty(t, w.focus().What, "the focus is not lost when the answer closes")
+		require.Equal(t, "o-fb-winch", w.focus().ID, "when the answer closes the focus is on what was got")
 
 		w.tabTo("area-quote")
 		w.press("area-quote", drive.Enter)

@@ -138,6 +138,7 @@ func blank(t *testing.T, f form, screen drive.Screen, scripts ...string) *window
 		require.Empty(t, tab.Faults(), "errors of scripts or refusals of the security policy")
 		tab.Close()
 	})
+	require.NoError(t, tab.Prefer("light"))
 	if f.offline {
 		require.NoError(t, tab.Offline())
 	}
