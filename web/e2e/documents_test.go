@@ -1,0 +1,51 @@
+package e2e
+
+import (
+	"os"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"boxwright/web/e2e/drive"
+)
+
+// Needs are stated, three units proposed, one taken, and a buyer's list is
+// answered; then each document is looked at. Nobody is shut out on the way.
+func TestNeedsToDocuments(t *testing.T) {
+	list, err := os.ReadFile("../../testdata/requirements/county.csv")
+	require.NoError(t, err)
+	for _, screen := range []drive.Screen{drive.Desk, drive.Phone} {
+		w := open(t, folder, screen, "", engine(t))
+		w.area("needs")
+		eval[bool](w, `(document.getElementById("f-needs.duty").value = "rescue", document.getElementById("f-needs.duty").dispatchEvent(new Event("change", { bubbles: true })), true)`)
+		w.must(w.Settle())
+		w.typed("#f-find", "powered cot")
+		w.click("#must-cot-power")
+		w.click("#propose")
+		w.check("needs with proposals")
+		w.click("#take-lightest")
+		w.begin("cut-14500-158-gas", "mod-146-72")
+		w.area("needs")
+		eval[bool](w, `(document.getElementById("fold-requirements").open = true)`)
+		w.typed("#f-list", string(list))
+		w.check("needs with a requirement list")
+		require.Contains(t, w.text("#requirements"), "40 lines: 36 met, 3 met with picks, 1 exception.")
+		w.click("#take-answers")
+		require.Contains(t, w.text("#requirements"), "39 met, 1 exception.")
+
+		w.area("compare")
+		w.click("#add-rival")
+		w.typed(`#f-rival\.0\.price`, "301500")
+		w.check("compare with another bid")
+		w.area("quote")
+		for id, words := range map[string]string{"exceptions": "Overall height not to exceed 104 in", "order": "Cut list", "test": "Whole unit", "upkeep": "Tire pressures"} {
+			w.click("#paper-" + id)
+			w.check(id)
+			require.LessOrEqual(t, eval[int](w, `document.documentElement.scrollWidth - innerWidth`), 0, "%s is as wide as the screen", id)
+			if screen == drive.Desk {
+				require.Contains(t, flat(strings.Join(w.paper(), " ")), words)
+			}
+		}
+	}
+}
