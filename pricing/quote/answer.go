@@ -116,7 +116,7 @@ func (q *Quote) answer(r Requirement, in quantity.System) Answer {
 		q.hold(&a, &line, g, v, in)
 	} else {
 		v := q.Edition.vocabulary()
-		list := v.matches(&line, q.holds)
+		list := v.matches(r.Text, &line, q.holds)
 		for _, m := range list[:min(len(list), mostMatches)] {
 			a.Matches = append(a.Matches, m.id)
 		}

@@ -23,6 +23,7 @@ type described struct {
 type vocabulary struct {
 	things []described
 	idf    map[string]float64
+	ranked map[string][]match // lines ranked before
 }
 
 func (v *vocabulary) telling(w string) float64 {
@@ -37,7 +38,7 @@ func (ed *Edition) vocabulary() *vocabulary {
 	if ed.words != nil {
 		return ed.words
 	}
-	v := &vocabulary{idf: map[string]float64{}}
+	v := &vocabulary{idf: map[string]float64{}, ranked: map[string][]match{}}
 	add := func(id, label, near, far string) {
 		d := described{id: id, weight: map[string]float64{}}
 		for i, text := range []string{label, near, far} {
@@ -92,9 +93,32 @@ const (
 	alike = 0.03
 )
 
-// matches ranks what is offered by a line, best first. What does not keep the
-// numbers of the line can be suggested but is never sure.
-func (v *vocabulary) matches(a *asked, has func(id string) bool) []match {
+// matches ranks what is offered by a line, best first; of what is as good, what
+// the unit has goes first.
+func (v *vocabulary) matches(text string, a *asked, has func(id string) bool) []match {
+	out, known := v.ranked[text]
+	if !known {
+		if len(v.ranked) >= 2*MaxRequirements {
+			clear(v.ranked)
+		}
+		out = v.rank(a)
+		v.ranked[text] = out
+	}
+	for i := range out {
+		if out[0].score-out[i].score > alike {
+			break
+		}
+		if has(out[i].id) {
+			m := match{out[i].id, out[0].score}
+			return append([]match{m}, slices.Delete(slices.Clone(out), i, i+1)...)
+		}
+	}
+	return out
+}
+
+// rank scores everything offered. What does not keep the numbers of the line
+// can be suggested but is never sure.
+func (v *vocabulary) rank(a *asked) []match {
 	total := 0.0
 	for _, w := range a.words {
 		total += v.telling(w)
@@ -131,17 +155,6 @@ func (v *vocabulary) matches(a *asked, has func(id string) bool) []match {
 		}
 	}
 	order.Sort(out, func(x, y match) int { return cmp.Compare(y.score, x.score) })
-	// What the unit has goes before what is as good.
-	for i := range out {
-		if out[0].score-out[i].score > alike {
-			break
-		}
-		if has(out[i].id) {
-			m := out[i]
-			m.score = out[0].score
-			return slices.Insert(slices.Delete(out, i, i+1), 0, m)
-		}
-	}
 	return out
 }
 
