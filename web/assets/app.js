@@ -3,21 +3,30 @@
 // vehicles; every word on the page is written by the core.
 import { Idiomorph } from "idiomorph/dist/idiomorph.esm.js";
 import { Core } from "./core.js";
+import * as bar from "./bar.js";
 import * as keep from "./keep.js";
+import * as tabs from "./tabs.js";
+import { install } from "./update.js";
 
-const MAX_PAST = 100;
 const REGIONS = ["masthead", "areas", "main", "standing"];
 
-const state = keep.load(); // { draft, view, pins }
-const past = [];
-const future = [];
+const state = { draft: undefined, view: undefined, pins: [] };
+let here = { id: "", count: 0, mine: true }; // the kept quote that is worked on
+let trail = []; // its states, oldest first: { draft, said, when }
+let at = 0; // which of them is shown
+let first = 0; // number of the oldest
+let saved = []; // every kept quote: { id, name, line, when, issued }
 let shown = {}; // html last put into each region
 let queue = [];
 let busy = false;
 let kept = true;
-let costs = keep.loadCosts(); // sealed; its clear text never comes to this thread
+// Sealed files; their clear contents never come to this thread.
+let costs = keep.loadCosts();
+let key = keep.loadKey();
 
-const core = new Core(trouble);
+let catalogue; // text of the one loaded, when it is not the built-in one
+
+const core = new Core(trouble, () => catalogue && { v: 1, acts: [{ do: "load-catalogue", id: "the catalogue in use", value: catalogue }], today: day(new Date()) });
 
 function trouble(text) {
   const box = document.getElementById("trouble");
@@ -25,26 +34,40 @@ function trouble(text) {
   box.hidden = !text;
 }
 
-function today() {
-  const d = new Date();
-  const two = (n) => String(n).padStart(2, "0");
-  return `${d.getFullYear()}-${two(d.getMonth() + 1)}-${two(d.getDate())}`;
-}
+const two = (n) => String(n).padStart(2, "0");
+const day = (d) => `${d.getFullYear()}-${two(d.getMonth() + 1)}-${two(d.getDate())}`;
+const moment = (d) => `${day(d)} ${two(d.getHours())}:${two(d.getMinutes())}`;
+const newId = () => Array.from(crypto.getRandomValues(new Uint8Array(12)), (b) => b.toString(16).padStart(2, "0")).join("");
 
 // act queues something the user did. While the core is busy the acts gather
 // and go together; only the newest state is drawn.
 function act(a) {
   queue.push(a);
-  if (!busy) flush();
+  if (!busy) idle = flush();
 }
+
+let idle = Promise.resolve(); // settled when nothing waits for the core
 
 async function flush() {
   busy = true;
   while (queue.length) {
     const acts = queue;
     queue = [];
+    const asked = here;
+    const listed = (state.view || {}).area === "quote" || acts.some((a) => a.id === "quote" || a.do === "quotes");
+    const request = {
+      v: 1, acts, draft: state.draft, view: state.view, pins: state.pins, today: day(new Date()), base: location.href.split("#")[0], kept,
+      costs: !!costs, key: key.open, undo: at, redo: Math.max(trail.length - 1 - at, 0),
+    };
+    if (listed) {
+      request.saved = saved.map(({ id, name, line, when }) => ({ id, name, line, when, here: id === here.id }));
+      request.trail = trail.map(({ said, when }, i) => ({ n: first + i, said, when, here: i === at })).slice(-30);
+    }
     try {
-      show(await core.ask({ v: 1, acts, draft: state.draft, view: state.view, pins: state.pins, today: today(), base: location.href.split("#")[0], kept, costs: !!costs, undo: past.length, redo: future.length }), acts);
+      const reply = await core.ask(request);
+      if (asked !== here) continue; // another quote was taken up meanwhile
+      show(reply, acts);
+      if (!listed && state.view && state.view.area === "quote") queue.push({ do: "restore" });
     } catch (e) {
       trouble(`That could not be done (${e.message}). What you entered before is kept.`);
     }
@@ -52,26 +75,11 @@ async function flush() {
   busy = false;
 }
 
-function remember(draft) {
-  const before = JSON.stringify(state.draft);
-  if (state.draft && before !== JSON.stringify(draft)) {
-    past.push(before);
-    if (past.length > MAX_PAST) past.shift();
-    future.length = 0;
-  }
-}
-
 function show(reply, acts) {
   // What was said in alarm stays until the user does something else.
-  if (reply.fault || !acts.every((a) => a.do === "settle")) trouble(reply.fault || "");
+  if (reply.fault || !acts.every((a) => a.do === "settle" || a.do === "restore")) trouble(reply.fault || "");
   if (reply.fault && !reply.regions) return;
-  if (reply.draft) {
-    if (!acts.some((a) => a.do === "restore")) remember(reply.draft);
-    state.draft = reply.draft;
-  }
-  state.view = reply.view;
-  state.pins = reply.pins;
-  kept = keep.save(state);
+  if (!take(reply, acts)) return;
   for (const id of REGIONS) {
     const html = reply.regions[id];
     if (html === undefined || html === shown[id]) continue;
@@ -84,6 +92,164 @@ function show(reply, acts) {
   if (reply.say && say.textContent !== reply.say) say.textContent = reply.say;
   for (const step of reply.do || []) perform(step);
   settle(reply.unsettled, acts);
+}
+
+// take takes over the state of a reply and keeps it. It refuses a change of a
+// quote that another window holds.
+function take(reply, acts) {
+  const changed = JSON.stringify(state.draft) !== JSON.stringify(reply.draft);
+  // A link opens a quote of its own, and a kept quote that cannot be used stays
+  // as it is: in both cases a new record begins.
+  const another = changed && state.draft && ((reply.do || []).some((s) => s.do === "new-quote") || (reply.fault && acts.every((a) => a.do !== "set") && acts.some((a) => a.do === "start")));
+  if (another) begin();
+  else if (changed && state.draft && !here.mine) {
+    taken();
+    shown = {};
+    if (acts.some((a) => a.do !== "restore")) queue.push({ do: "restore" });
+    return false;
+  }
+  const isNew = (changed && acts.some((a) => a.do !== "restore")) || !trail.length;
+  state.draft = reply.draft;
+  state.view = reply.view;
+  state.pins = reply.pins;
+  if (isNew) {
+    trail.length = trail.length ? at + 1 : 0;
+    trail.push({ draft: reply.draft, said: reply.said || "", when: moment(new Date()) });
+    if (trail.length > MAX_TRAIL) {
+      trail.shift();
+      first++;
+    }
+    at = trail.length - 1;
+  } else {
+    trail[at].draft = reply.draft;
+  }
+  if (here.mine) store(reply.gist, isNew || changed, isNew);
+  return true;
+}
+
+const MAX_TRAIL = 101;
+
+// store keeps the quote as it is now.
+async function store(gist, step, isNew) {
+  const mine = here;
+  const when = moment(new Date());
+  const answer = keep.save({ id: mine.id, count: ++mine.count, saved: new Date().toISOString(), at: first + at, draft: state.draft, view: state.view, pins: state.pins, gist }, step && trail[at], isNew);
+  const news = !saved.some((s) => s.id === mine.id && s.name === gist.name && s.line === gist.line);
+  saved = [{ id: mine.id, ...gist, when }, ...saved.filter((s) => s.id !== mine.id)];
+  const ok = await answer;
+  if (ok === "taken") {
+    mine.mine = false;
+    if (mine === here) taken();
+    return;
+  }
+  if (kept !== ok) {
+    kept = ok;
+    if (!ok) saved = [];
+    act({ do: "restore" });
+  }
+  if (news) tabs.tell();
+}
+
+// begin starts a new record for what is on the page from now on.
+function begin() {
+  here = { id: newId(), count: 0, mine: true };
+  const mine = here;
+  trail = [];
+  at = first = 0;
+  bar.settle("taken");
+  keep.put("last", mine.id);
+  tabs.claim(mine.id, () => lost(mine));
+}
+
+// open takes up a kept quote; a new one begins when there is none. What is done
+// meanwhile waits.
+async function open(id, steal) {
+  while (busy) await idle;
+  busy = true;
+  await (idle = takeUp(id, steal));
+  busy = false;
+  act({ do: "start" });
+}
+
+async function takeUp(id, steal) {
+  const record = await keep.load(id);
+  if (!record) {
+    state.draft = undefined;
+    begin();
+    return;
+  }
+  const mine = { id, count: record.count, mine: true };
+  const { area } = state.view || {};
+  here = mine;
+  state.draft = record.draft;
+  state.pins = record.pins;
+  state.view = record.view || state.view;
+  if (area && state.view) state.view = { ...state.view, area };
+  first = record.first;
+  trail = record.steps;
+  at = Math.max(record.at - first, 0);
+  if (!trail[at]) [trail, at] = [[{ draft: record.draft, said: "", when: "" }], 0];
+  bar.settle("taken");
+  keep.put("last", id);
+  // The page is drawn meanwhile; the count in the record guards it until then.
+  tabs.claim(id, () => lost(mine), steal).then((ok) => ok || lost(mine));
+}
+
+function lost(mine) {
+  mine.mine = false;
+  if (mine === here) taken();
+}
+
+function taken() {
+  bar.ask("taken", "This quote is open in another window. It can be read here; changes are made in one window at a time.", [
+    ["Take it over here", () => open(here.id, true)],
+    ["Work on a copy", copyKept],
+  ]);
+}
+
+async function copyKept() {
+  while (busy) await idle;
+  begin();
+  act({ do: "restore" });
+}
+
+async function readSaved() {
+  saved = (await keep.list()).map((r) => ({ id: r.id, ...r.gist, when: moment(new Date(r.saved)) }));
+}
+
+// exportKept saves every kept quote as one file. Sealed files are not in it.
+async function exportKept() {
+  const quotes = [];
+  for (const r of await keep.list()) {
+    const full = await keep.load(r.id);
+    if (full) quotes.push({ id: r.id, name: r.gist.name, line: r.gist.line, saved: r.saved, draft: r.draft, pins: r.pins || [], steps: full.steps, at: r.at - full.first });
+  }
+  const file = { format: "boxwright-kept/1", quotes, catalogue: (await keep.get("catalogue")) || undefined };
+  let text = JSON.stringify(file);
+  if (text.length > MAX_FILE / 2) {
+    // Too much for one file with every state: the last one of each will do.
+    for (const q of quotes) [q.steps, q.at] = [[], 0];
+    text = JSON.stringify(file);
+  }
+  saveFile("boxwright-quotes.json", "application/json", text);
+}
+
+async function importKept(text) {
+  const file = JSON.parse(text);
+  try {
+    for (const q of file.quotes) await keep.add(q, newId());
+  } catch {
+    trouble("This browser could not keep all of it. What was here before stays.");
+  }
+  await readSaved();
+  tabs.tell();
+  act({ do: "restore" });
+  if (file.catalogue && file.catalogue !== (await keep.get("catalogue"))) {
+    bar.ask("catalogue", "The file also holds a catalogue.", [
+      ["Use it now", () => act({ do: "load-catalogue", id: "the catalogue of the file", value: file.catalogue })],
+      ["Leave it", () => {}],
+    ]);
+  }
 }
 
 // settle comes back for what is still checking once nothing else waits; a click
@@ -120,7 +286,15 @@ function perform(step) {
       if (!keep.saveCosts(costs)) trouble("This browser will not keep the sealed cost sheet; open its file again next time.");
       break;
     case "keep-catalogue":
-      if (!keep.saveCatalogue(step.text)) trouble("This browser will not keep the catalogue for next time; it stays loaded until the page is closed.");
+      catalogue = step.text;
+      keep.put("catalogue", step.text).then((ok) => ok || trouble("This browser will not keep the catalogue for next time; it stays loaded until the page is closed."));
+      break;
+    case "keep-key":
+      key = { sealed: step.text || "", open: step.id || "" };
+      if (!keep.saveKey(key.sealed, key.open)) trouble("This browser will not keep the sealed key; save its file, and open it again next time.");
+      break;
+    case "import":
+      importKept(step.text);
       break;
   }
 }
@@ -148,29 +322,50 @@ function saveFile(name, type, text) {
   setTimeout(() => URL.revokeObjectURL(a.href), 10000);
 }
 
-function step(from, to) {
-  if (!from.length) return;
-  to.push(JSON.stringify(state.draft));
-  state.draft = JSON.parse(from.pop());
+// go shows another state of the quote, when all that was asked is answered: so
+// many steps on, or back below nought.
+async function go(by) {
+  while (busy) await idle;
+  const to = at + by;
+  if (!trail[to]) return;
+  if (!here.mine) return taken();
+  at = to;
+  state.draft = trail[to].draft;
   act({ do: "restore" });
 }
+
+// links are the signed quotes at hand: a revision finds the one before it.
+const links = () => saved.map((s) => s.issued).filter(Boolean).join(" ");
 
 // One listener per kind of event; controls say what they do in data-act.
 function doing(el, extra) {
   const { act: name, id, value } = el.dataset;
-  return { do: name, id: id || "", value: value ?? "", ...extra };
+  const more = el.dataset.sealed ? { file: key.sealed } : el.dataset.links || id === "open-link" ? { file: links() } : {};
+  return { do: name, id: id || "", value: value ?? "", ...more, ...extra };
 }
 
 document.addEventListener("click", (e) => {
   const el = e.target.closest("[data-act]");
   if (!el || el.matches("input, select, textarea")) return;
   e.preventDefault();
-  if (el.dataset.secret) return secret(el, "", costs);
+  if (el.dataset.secret) return secret(el, "", el.dataset.act === "open-costs" ? costs : key.sealed);
   switch (el.dataset.act) {
     case "undo":
-      return step(past, future);
+      return go(-1);
     case "redo":
-      return step(future, past);
+      return go(1);
+    case "back-to":
+      return go(Number(el.dataset.id) - first - at);
+    case "open-kept":
+      return open(el.dataset.id);
+    case "fresh-kept":
+      return open("");
+    case "copy-kept":
+      return copyKept();
+    case "drop-kept":
+      return keep.drop(el.dataset.id).then(readSaved).then(() => (tabs.tell(), act({ do: "restore" })));
+    case "export-kept":
+      return exportKept();
     case "from-field": {
       const field = document.getElementById(el.dataset.field);
       return act({ do: el.dataset.value, id: el.dataset.id || "", value: field ? field.value : "" });
@@ -203,11 +398,10 @@ document.addEventListener("keydown", (e) => {
   const key = e.key.toLowerCase();
   if (key === "z") {
     e.preventDefault();
-    if (e.shiftKey) step(future, past);
-    else step(past, future);
+    go(e.shiftKey ? 1 : -1);
   } else if (key === "y") {
     e.preventDefault();
-    step(future, past);
+    go(1);
   }
 });
 
@@ -217,7 +411,7 @@ const MAX_FILE = 8 << 20;
 // and is cleared here.
 function secret(el, id, file) {
   const field = document.getElementById(el.dataset.secret);
-  const random = crypto.getRandomValues(new Uint8Array(32));
+  const random = crypto.getRandomValues(new Uint8Array(64));
   act({ do: el.dataset.act, id, value: field.value, file, random: btoa(String.fromCharCode(...random)) });
   field.value = "";
 }
@@ -239,14 +433,22 @@ function readFile(el, file) {
 
 function openFragment() {
   if (location.hash.startsWith("#q=")) {
-    act({ do: "open-link", value: location.hash.slice(1) });
+    act({ do: "open-link", value: location.hash.slice(1), file: links() });
     history.replaceState(null, "", location.href.split("#")[0]);
   }
 }
 
-addEventListener("hashchange", openFragment);
+async function start() {
+  kept = await keep.open();
+  await readSaved();
+  await takeUp(await keep.get("last"));
+  catalogue = await keep.get("catalogue");
+  if (catalogue) act({ do: "load-catalogue", id: "the catalogue kept here", value: catalogue });
+  act({ do: "start" });
+  openFragment();
+  addEventListener("hashchange", openFragment);
+  tabs.listen(() => readSaved().then(() => state.view && state.view.area === "quote" && act({ do: "restore" })));
+  install();
+}
 
-const catalogue = keep.loadCatalogue();
-if (catalogue) act({ do: "load-catalogue", id: "the catalogue kept here", value: catalogue });
-act({ do: "start" });
-openFragment();
+start();

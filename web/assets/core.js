@@ -19,19 +19,26 @@ function source() {
 
 export class Core {
   // onTrouble is told, in words, when the core had to be restarted or given up.
-  constructor(onTrouble) {
+  // A restarted core is first asked what preface gives, so that it holds the
+  // catalogue that the one before it held.
+  constructor(onTrouble, preface) {
     this.onTrouble = onTrouble;
+    this.preface = preface;
     this.from = source();
     this.lastId = 0;
     this.launch();
   }
 
   launch() {
+    const again = !!this.worker;
     this.worker = new Worker(this.from.worker());
     this.ready = new Promise((resolve) => {
       this.worker.onmessage = ({ data }) => {
-        if (data.ready) resolve();
-        else if (data.dead) this.died(data.dead);
+        if (data.ready) {
+          const first = again && this.preface();
+          if (first) this.worker.postMessage({ id: 0, request: JSON.stringify(first) });
+          resolve();
+        } else if (data.dead) this.died(data.dead);
         else if (this.pending && data.id === this.pending.id) this.settle(data.reply);
       };
     });

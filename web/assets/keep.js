@@ -1,39 +1,171 @@
-// Keeps the state of the page in this browser, at every change.
+// Keeps quotes in this browser, at every change: one record for each quote, and
+// apart from it every state that undo goes back to. A record counts how often it
+// was written; who finds another count than the last one it wrote itself knows
+// that another window was there, and writes nothing.
 
-const KEY = "boxwright.state.1";
-const CATALOGUE = "boxwright.catalogue.1";
-const COSTS = "boxwright.costs.1"; // the seller's cost sheet, sealed
+const VERSION = 1;
+const MAX_STEPS = 100;
 
-function read(key) {
+let db = null; // null: this browser refuses storage, and the page works without
+
+const done = (request) =>
+  new Promise((resolve, reject) => {
+    request.onsuccess = () => resolve(request.result);
+    request.onerror = () => reject(request.error);
+  });
+
+const all = (id) => IDBKeyRange.bound([id, -Infinity], [id, Infinity]);
+
+// open gets the storage ready and says whether there is any.
+export async function open() {
   try {
-    return localStorage.getItem(key);
+    const request = indexedDB.open("boxwright", VERSION);
+    request.onupgradeneeded = () => {
+      request.result.createObjectStore("quotes", { keyPath: "id" });
+      request.result.createObjectStore("steps");
+      request.result.createObjectStore("kept");
+    };
+    db = await done(request);
+    // Another window with a newer page must not wait for this one.
+    db.onversionchange = () => db.close();
+    if (navigator.storage && navigator.storage.persist) navigator.storage.persist().catch(() => {});
   } catch {
-    return null; // storage may be switched off; the page works without
+    db = null;
+  }
+  return !!db;
+}
+
+// get and put keep single things beside the quotes: "last", the quote worked on,
+// and "catalogue".
+export async function get(key) {
+  try {
+    return db && (await done(db.transaction("kept").objectStore("kept").get(key)));
+  } catch {
+    return undefined;
   }
 }
 
-function write(key, text) {
+export async function put(key, value) {
   try {
-    if (text === null) localStorage.removeItem(key);
-    else localStorage.setItem(key, text);
+    if (!db) return false;
+    const store = db.transaction("kept", "readwrite").objectStore("kept");
+    await done(value === undefined || value === null ? store.delete(key) : store.put(value, key));
     return true;
   } catch {
     return false;
   }
 }
 
-// load gives what was kept, or an empty state when there is none that reads.
-export function load() {
+// load gives a quote with its steps, oldest first, or nothing.
+export async function load(id) {
+  if (!db || !id) return null;
   try {
-    const state = JSON.parse(read(KEY) || "{}");
-    return state && typeof state === "object" ? state : {};
+    const t = db.transaction(["quotes", "steps"]);
+    const [record, steps, keys] = await Promise.all([
+      done(t.objectStore("quotes").get(id)),
+      done(t.objectStore("steps").getAll(all(id))),
+      done(t.objectStore("steps").getAllKeys(all(id))),
+    ]);
+    return record ? { ...record, steps, first: keys.length ? keys[0][1] : 0 } : null;
   } catch {
-    return {};
+    return null;
   }
 }
 
-export const save = (state) => write(KEY, JSON.stringify(state));
-export const loadCatalogue = () => read(CATALOGUE);
-export const saveCatalogue = (text) => write(CATALOGUE, text);
-export const loadCosts = () => read(COSTS) || "";
-export const saveCosts = (sealed) => write(COSTS, sealed || null);
+// save writes the record of a quote and the step it is at. A new step takes away
+// those after it. The answer is true, false when storage fails, or "taken" when
+// another window wrote the quote since.
+export function save(record, step, isNew) {
+  if (!db) return Promise.resolve(false);
+  return new Promise((resolve) => {
+    let answer = false;
+    try {
+      const t = db.transaction(["quotes", "steps"], "readwrite");
+      const quotes = t.objectStore("quotes");
+      const steps = t.objectStore("steps");
+      quotes.get(record.id).onsuccess = (e) => {
+        const there = e.target.result;
+        if ((there ? there.count : 0) !== record.count - 1) {
+          answer = "taken";
+          return;
+        }
+        quotes.put(record);
+        if (step) steps.put(step, [record.id, record.at]);
+        if (isNew) {
+          steps.delete(IDBKeyRange.bound([record.id, record.at], [record.id, Infinity], true));
+          steps.delete(IDBKeyRange.bound([record.id, -Infinity], [record.id, record.at - MAX_STEPS], false, true));
+        }
+        answer = true;
+      };
+      t.oncomplete = () => resolve(answer);
+      t.onabort = t.onerror = () => resolve(false);
+    } catch {
+      resolve(false);
+    }
+  });
+}
+
+// list gives every kept quote without its contents, the last changed first.
+export async function list() {
+  if (!db) return [];
+  try {
+    const records = await done(db.transaction("quotes").objectStore("quotes").getAll());
+    return records.sort((a, b) => (a.saved < b.saved ? 1 : -1));
+  } catch {
+    return [];
+  }
+}
+
+export async function drop(id) {
+  const t = db.transaction(["quotes", "steps"], "readwrite");
+  t.objectStore("quotes").delete(id);
+  await done(t.objectStore("steps").delete(all(id)));
+}
+
+// add puts in a quote that comes from a file, unless the same is there already.
+// One that is there with other contents stays, and the new one gets a new name.
+export async function add(quote, fresh) {
+  const there = await load(quote.id);
+  if (there && JSON.stringify(there.draft) === JSON.stringify(quote.draft)) return;
+  const id = there ? fresh : quote.id;
+  const t = db.transaction(["quotes", "steps"], "readwrite");
+  const steps = quote.steps && quote.steps.length ? quote.steps : [{ draft: quote.draft, said: "", when: quote.saved }];
+  const at = quote.steps && quote.steps.length ? quote.at : 0;
+  t.objectStore("quotes").put({ id, count: 1, saved: quote.saved, at, draft: quote.draft, view: null, pins: quote.pins || [], gist: { name: quote.name, line: quote.line, issued: quote.draft.issued } });
+  for (const [n, s] of steps.entries()) t.objectStore("steps").put(s, [id, n]);
+  await new Promise((resolve, reject) => {
+    t.oncomplete = resolve;
+    t.onabort = t.onerror = () => reject(t.error);
+  });
+}
+
+// Sealed files stand apart from all that: nothing that is exported or drawn ever
+// reads them.
+const COSTS = "boxwright.costs.1"; // the seller's cost sheet
+const KEY = "boxwright.key.1"; // the signing key, with its public half
+
+function read(key) {
+  try {
+    return localStorage.getItem(key) || "";
+  } catch {
+    return "";
+  }
+}
+
+function write(key, text) {
+  try {
+    if (text) localStorage.setItem(key, text);
+    else localStorage.removeItem(key);
+    return true;
+  } catch {
+    return false;
+  }
+}
+
+export const loadCosts = () => read(COSTS);
+export const saveCosts = (sealed) => write(COSTS, sealed);
+export function loadKey() {
+  const [sealed, open] = read(KEY).split(" ");
+  return { sealed: sealed || "", open: open || "" };
+}
+export const saveKey = (sealed, open) => write(KEY, sealed && `${sealed} ${open}`);

@@ -36,7 +36,9 @@ func TestSellersCostsStayPrivate(t *testing.T) {
 		require.Regexp(t, `^\d+,\d{3}\.\d\d$`, margin)
 		private := []string{title, "Salesperson", "Preparation and hand-over", margin, passphrase}
 
-		kept := func() string { return eval[string](w, `JSON.stringify(Object.entries(localStorage))`) }
+		kept := func() string {
+			return eval[string](w, `JSON.stringify(Object.entries(localStorage))`) + eval[string](w, stored)
+		}
 		sealed := eval[string](w, `localStorage.getItem("boxwright.costs.1")`)
 		paper := flat(strings.Join(w.paper(), " "))
 		require.Contains(t, paper, "Build-up")

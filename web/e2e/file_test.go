@@ -6,6 +6,7 @@ import (
 	"path/filepath"
 	"strings"
 	"testing"
+	"time"
 
 	"github.com/stretchr/testify/require"
 
@@ -113,7 +114,7 @@ func TestQuoteFiles(t *testing.T) {
 		w.click("#begin-van-9500-148-gas")
 		require.NotEqual(t, draft, w.draft())
 		w.must(w.Choose("#f-draft", written(t, "sound.json", []byte(draft))))
-		w.must(w.Until(`JSON.stringify(JSON.parse(localStorage.getItem("boxwright.state.1")).draft) === ` + drive.Quote(draft)))
+		require.Eventually(t, func() bool { return w.draft() == draft }, drive.Patience, 20*time.Millisecond)
 		require.Empty(t, w.trouble())
 	})
 }
@@ -132,7 +133,7 @@ func TestKeptStateThatCannotBeUsed(t *testing.T) {
 		{`s.pins = [7]`, false, "not links"},
 	} {
 		w := open(t, folder, drive.Desk, "")
-		eval[bool](w, `(() => { const s = JSON.parse(localStorage.getItem("boxwright.state.1")); `+x.change+`; localStorage.setItem("boxwright.state.1", JSON.stringify(s)); return true; })()`)
+		eval[bool](w, inStorage(x.change+`; return true`))
 		w.must(w.Reload())
 		if x.told {
 			require.NotEmpty(t, w.trouble(), x.reason)

@@ -33,6 +33,7 @@ var (
 	single  form // one file opened from disk, with the network off
 	demo    *config.Catalogue
 	served  record
+	built   *site.Parts
 )
 
 // record notes every path the host was asked for.
@@ -79,6 +80,7 @@ func run(m *testing.M) (int, error) {
 	if err != nil {
 		return 1, err
 	}
+	built = parts
 	dist, err := os.MkdirTemp("", "boxwright-e2e-")
 	if err != nil {
 		return 1, err
@@ -183,7 +185,7 @@ func eval[T any](w *window, expression string) T {
 // draft is the quote as the page keeps it, byte for byte.
 func (w *window) draft() string {
 	w.t.Helper()
-	return eval[string](w, `JSON.stringify(JSON.parse(localStorage.getItem("boxwright.state.1")).draft)`)
+	return eval[string](w, inStorage(`return JSON.stringify(s.draft)`))
 }
 
 // begin starts a unit on a chassis and puts a module on it.

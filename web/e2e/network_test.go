@@ -13,6 +13,9 @@ func TestNothingIsAskedOfTheNetworkAfterLoading(t *testing.T) {
 	eachForm(t, func(t *testing.T, f form) {
 		w := open(t, f, drive.Desk, "")
 		w.must(w.WatchWorker())
+		if !f.offline {
+			w.installed() // keeping the files for use without a network is part of loading
+		}
 		loaded, before := w.Requests(), len(served.all())
 		if f.offline {
 			for _, r := range loaded {

@@ -33,6 +33,7 @@ func masthead(p *Page) Part {
 			action("units", "", "", map[bool]string{false: "US units", true: "Metric"}[p.State.Metric], At("aria-label", "Units shown: press to change"), At("title", "Press for the other system")),
 			El("select", At("id", "f-theme"), At("data-act", "theme"), At("aria-label", "Appearance"),
 				options(theme, []choice{{"", "As the device"}, {"light", "Light"}, {"dark", "Dark"}, {"contrast", "High contrast"}})),
+			action("quotes", "", "", "Kept quotes", At("id", "go-quotes")),
 			action("print", "", "", "Print"),
 		),
 	)

@@ -1,0 +1,185 @@
+package e2e
+
+import (
+	"encoding/json"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"boxwright/web/e2e/drive"
+)
+
+// inStorage reads the record of the quote in work where the browser keeps it,
+// lets the script change it, and puts it back.
+func inStorage(script string) string {
+	return `new Promise((done) => {
+		const o = indexedDB.open("boxwright");
+		o.onsuccess = () => {
+			const t = o.result.transaction(["kept", "quotes"], "readwrite");
+			let answer = null;
+			t.objectStore("kept").get("last").onsuccess = (e) => {
+				t.objectStore("quotes").get(e.target.result).onsuccess = (f) => {
+					const s = f.target.result;
+					answer = (() => { ` + script + ` })();
+					t.objectStore("quotes").put(s);
+				};
+			};
+			t.oncomplete = () => { o.result.close(); done(answer); };
+		};
+	})`
+}
+
+// stored is everything the browser keeps for the page but what is sealed.
+const stored = `new Promise((done) => {
+	const o = indexedDB.open("boxwright");
+	o.onsuccess = async () => {
+		const t = o.result.transaction(["kept", "quotes", "steps"]);
+		const all = (name) => new Promise((r) => { t.objectStore(name).getAll().onsuccess = (e) => r(e.target.result); });
+		const what = await Promise.all([all("kept"), all("quotes"), all("steps")]);
+		o.result.close();
+		done(JSON.stringify(what));
+	};
+})`
+
+func (w *window) kept() []string {
+	w.t.Helper()
+	w.click("#go-quotes")
+	return eval[[]string](w, `[...document.querySelectorAll("#kept-quotes table:first-of-type tbody tr")].filter((r) => r.querySelector("[id^=kept-open],.how")).map((r) => r.innerText.replace(/\s+/g, " "))`)
+}
+
+// again is the same profile after the window was killed: a second window of the
+// same browser that finds what the first one kept.
+func (w *window) again(address string) *window {
+	w.t.Helper()
+	tab, err := w.Beside(drive.Desk)
+	w.must(err)
+	w.t.Cleanup(func() {
+		require.Empty(w.t, tab.Faults(), "errors of scripts or refusals of the security policy")
+		tab.Close()
+	})
+	o := &window{tab, w.t}
+	if address != "" {
+		o.must(o.Open(address))
+	}
+	return o
+}
+
+func TestKilledWindowLosesNothing(t *testing.T) {
+	eachForm(t, func(t *testing.T, f form) {
+		f.offline = false
+		w := open(t, f, drive.Desk, "")
+		w.begin("cut-14500-158-gas", "mod-146-72")
+		w.pick("hvac-roof")
+		w.area("needs")
+		w.typed("#f-title", "Rescue 4")
+		draft := w.draft()
+		o := w.again("")
+		w.must(w.Kill())
+		o.must(o.Open(f.address))
+		require.Equal(t, draft, o.draft())
+		require.False(t, o.has("#bar:not([hidden])"), "nobody else holds the quote any more")
+		o.click(`[data-act="undo"]`)
+		require.NotEqual(t, draft, o.draft(), "what was done before the window was killed can be undone")
+		o.click(`[data-act="redo"]`)
+		require.Equal(t, draft, o.draft())
+	})
+}
+
+func TestTwoWindowsOnOneQuote(t *testing.T) {
+	eachForm(t, func(t *testing.T, f form) {
+		f.offline = false
+		w := open(t, f, drive.Desk, "")
+		w.begin("cut-14500-158-gas", "mod-146-72")
+		w.area("needs")
+		w.typed("#f-title", "First window")
+		draft := w.draft()
+
+		second := w.again(f.address)
+		second.must(second.Until(`document.querySelector("#bar:not([hidden])")`))
+		require.Contains(t, second.text("#bar"), "open in another window")
+		second.area("needs")
+		second.typed("#f-title", "Second window")
+		require.Equal(t, draft, second.draft(), "nothing is overwritten")
+		require.Equal(t, "First window", eval[string](second, `document.querySelector("#f-title").value`))
+
+		second.click("#bar button:first-of-type") // take it over
+		second.must(second.Until(`document.querySelector("#bar").hidden`))
+		second.typed("#f-title", "Taken over")
+		require.Contains(t, w.draft(), "Taken over")
+		w.must(w.Until(`document.querySelector("#bar:not([hidden])")`))
+		taken := second.draft()
+		w.typed("#f-title", "Written over")
+		require.Equal(t, taken, w.draft())
+
+		w.click("#bar button:last-of-type") // work on a copy
+		w.area("needs")
+		w.typed("#f-title", "The copy")
+		require.Contains(t, w.draft(), "The copy")
+		require.Len(t, w.kept(), 2)
+	})
+}
+
+func TestKeptQuotesAndTheirFile(t *testing.T) {
+	eachForm(t, func(t *testing.T, f form) {
+		w := open(t, f, drive.Desk, "")
+		w.begin("cut-14500-158-gas", "mod-146-72")
+		w.area("needs")
+		w.typed("#f-title", "Medic 1")
+		w.click("#go-quotes")
+		w.click("#kept-fresh")
+		w.must(w.Until(`!document.getElementById("masthead").innerText.includes("Medic 1")`))
+		w.area("needs")
+		w.typed("#f-title", "Medic 2")
+		list := w.kept()
+		require.Len(t, list, 2)
+		require.Contains(t, list[0], "Medic 2")
+		require.Contains(t, list[1], "Medic 1")
+		w.click("#kept-open-1")
+		w.must(w.Until(`document.getElementById("masthead").innerText.includes("Medic 1")`))
+		require.Contains(t, w.draft(), "Medic 1")
+
+		eval[bool](w, `(URL.createObjectURL = (b) => { b.text().then((x) => { window.savedText = x; }); return "about:blank#saved"; }, HTMLAnchorElement.prototype.click = () => {}, true)`)
+		w.click("#kept-export")
+		w.must(w.Until(`window.savedText`))
+		file := eval[string](w, `window.savedText`)
+
+		o := open(t, f, drive.Desk, "")
+		o.click("#go-quotes")
+		o.must(o.Choose("#f-import", written(t, "all.json", []byte(file))))
+		o.must(o.Until(`document.querySelectorAll("#kept-quotes [id^=kept-open]").length >= 2`))
+		require.Empty(t, o.trouble())
+		require.Len(t, o.kept(), 3)
+
+		var whole map[string]any
+		require.NoError(t, json.Unmarshal([]byte(file), &whole))
+		for reason, text := range map[string]string{
+			"no file of ours":         `{"format":"boxwright-quote/1"}`,
+			"half of it":              file[:len(file)/2],
+			"markup where an id is":   strings.Replace(file, `"fb-`, `"<img src=x onerror=alert(1)>`, 1) + "x",
+			"a field nobody knows":    strings.Replace(file, `"format"`, `"onload":1,"format"`, 1),
+			"a draft of another form": strings.Replace(file, `boxwright-quote/1`, `boxwright-quote/9`, 1),
+		} {
+			o.must(o.Choose("#f-import", written(t, "bad.json", []byte(text))))
+			o.must(o.Until(`!document.getElementById("trouble").hidden`))
+			require.Contains(t, o.trouble(), "was not taken in", reason)
+			require.Len(t, o.kept(), 3, reason)
+		}
+	})
+}
+
+func TestEarlierStates(t *testing.T) {
+	w := open(t, folder, drive.Desk, "")
+	w.begin("cut-14500-158-gas", "mod-146-72")
+	first := w.draft()
+	w.area("needs")
+	w.typed("#f-title", "One")
+	w.typed("#f-title", "Two")
+	w.must(w.Reload())
+	w.click("#go-quotes")
+	w.click("#fold-trail summary")
+	rows := eval[int](w, `document.querySelectorAll("#fold-trail tbody tr").length`)
+	require.GreaterOrEqual(t, rows, 3)
+	w.click("#fold-trail tbody tr:nth-child(3) button")
+	require.Equal(t, first, w.draft())
+}

@@ -1,0 +1,159 @@
+package e2e
+
+import (
+	"bytes"
+	"image"
+	"image/png"
+	"os"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"boxwright/web/assets/catalogue"
+	"boxwright/web/e2e/drive"
+)
+
+const keyPhrase = "plum orchard lantern"
+
+// signs takes a key from its file and signs the quote in work with it.
+func (w *window) signs(file string) {
+	w.t.Helper()
+	data, err := os.ReadFile("../assets/catalogue/" + file)
+	w.must(err)
+	w.area("quote")
+	w.click("#fold-key summary")
+	w.typed("#key-pass", keyPhrase)
+	w.must(w.Choose("#f-key", written(w.t, file, data)))
+	w.must(w.Until(`document.getElementById("sign")`))
+	w.must(w.Settle())
+	w.signsAgain()
+}
+
+func (w *window) signsAgain() {
+	w.t.Helper()
+	w.typed("#key-pass", keyPhrase)
+	w.click("#sign")
+	w.must(w.Until(`document.querySelector("#trust h2").innerText.includes("Signed")`))
+	require.Empty(w.t, w.trouble())
+}
+
+func TestSignedQuoteReachesTheBuyer(t *testing.T) {
+	eachForm(t, func(t *testing.T, f form) {
+		w := open(t, f, drive.Desk, "")
+		w.begin("cut-14500-158-gas", "mod-146-72")
+		w.area("needs")
+		w.typed("#f-title", "Rescue 4")
+		w.signs("demo-key.json")
+		require.NotContains(t, eval[string](w, stored)+eval[string](w, `JSON.stringify(Object.entries(localStorage))`), keyPhrase)
+		require.NotContains(t, eval[string](w, `document.documentElement.outerHTML`), keyPhrase)
+		first := w.link()
+
+		buyer := open(t, f, drive.Phone, "#"+first)
+		require.Contains(t, buyer.text("#trust"), "not a byte was changed since")
+		require.Contains(t, buyer.text("#trust"), "Dana Whitfield (invented), sales manager, stands on the roster")
+		require.Contains(t, buyer.text("#trust"), "agree with those signed")
+		paper := flat(strings.Join(buyer.paper(), " "))
+		require.Contains(t, paper, "Dana Whitfield (invented)")
+
+		// The seller changes it: a new revision, not signed until somebody signs.
+		w.pick("hvac-roof")
+		w.area("quote")
+		require.Contains(t, w.text("#trust h2"), "Revision 1: Not signed")
+		require.Contains(t, w.text("#revision"), "The change order comes to")
+		w.signsAgain()
+		second := w.link()
+		require.NotEqual(t, first, second)
+
+		// The buyer, who had the first one, sees exactly what changed.
+		eval[bool](buyer, `(location.hash = `+drive.Quote("#"+second)+`, true)`)
+		buyer.must(buyer.Until(`document.getElementById("revision")`))
+		buyer.must(buyer.Settle())
+		require.Contains(t, buyer.text("#revision"), "The change order comes to USD")
+		changed := flat(strings.Join(buyer.paper(), " "))
+		require.Contains(t, changed, "Change order to revision 0")
+		require.Contains(t, changed, demo.OptionByID("hvac-roof").Label)
+
+		// Looking at it does not touch the signature; changing it takes it off.
+		buyer.click(`[data-act="units"]`)
+		require.Contains(t, buyer.text("#trust h2"), "Revision 1: Signed")
+		buyer.area("needs")
+		buyer.typed("#f-title", "Another title")
+		buyer.area("quote")
+		require.Contains(t, buyer.text("#trust h2"), "Not signed")
+	})
+}
+
+func TestWhatAReaderIsWarnedOf(t *testing.T) {
+	w := open(t, folder, drive.Desk, "")
+	w.begin("cut-14500-158-gas", "mod-146-72")
+	w.signs("demo-key-revoked.json")
+	link := w.link()
+	late := `(() => { const Plain = Date; window.Date = class extends Plain { constructor(...a) { if (a.length) super(...a); else super("2028-06-01T12:00:00"); } }; })()`
+	buyer := open(t, folder, drive.Desk, "#"+link, late)
+	require.Contains(t, buyer.text("#trust"), "was revoked on")
+	require.Contains(t, buyer.text("#trust"), "It expired")
+
+	// A key that is on no roster.
+	stranger := open(t, folder, drive.Desk, "")
+	stranger.begin("cut-14500-158-gas", "mod-146-72")
+	stranger.area("quote")
+	stranger.click("#fold-key summary")
+	stranger.typed("#key-pass", keyPhrase)
+	stranger.click("#key-new")
+	stranger.must(stranger.Until(`document.getElementById("sign")`))
+	stranger.must(stranger.Settle())
+	stranger.signsAgain()
+	require.Contains(t, stranger.text("#trust"), "does not know the key")
+
+	// One character altered anywhere.
+	for _, at := range []int{8, 60, 150, len(link) - 3} {
+		other := map[bool]string{true: "B", false: "A"}[link[at] == 'A']
+		eval[bool](buyer, `(location.hash = `+drive.Quote("#"+link[:at]+other+link[at+1:])+`, true)`)
+		buyer.must(buyer.Until(`!document.getElementById("trouble").hidden && !location.hash`))
+		require.Regexp(t, "changed|altered", buyer.trouble())
+		buyer.area("weight")
+		buyer.area("quote")
+	}
+
+	// An edition that is not at hand.
+	buyer.area("needs")
+	buyer.must(buyer.Choose("#f-catalogue", written(t, "other.json", altered(t, `"edition": "2026-11"`, `"edition": "2027-03"`))))
+	buyer.must(buyer.Until(`document.getElementById("main").innerText.includes("2027-03")`))
+	buyer.must(buyer.Settle())
+	eval[bool](buyer, `(location.hash = `+drive.Quote("#"+link)+`, true)`)
+	buyer.must(buyer.Until(`document.getElementById("foreign")`))
+	require.Contains(t, buyer.text("#foreign"), "NOT recomputed")
+	require.Contains(t, buyer.text("#foreign"), "demo 2026-11")
+	require.True(t, bytes.Contains(catalogue.Demo, []byte("signers")))
+}
+
+// The printed code is a picture of the link: its three corners and its size are
+// as the standard has them.
+func TestPrintedCode(t *testing.T) {
+	w := open(t, folder, drive.Desk, "")
+	w.begin("cut-14500-158-gas", "mod-146-72")
+	w.signs("demo-key.json")
+	w.click(".signature")
+	box := eval[[]float64](w, `(() => { const r = document.querySelector(".qr").getBoundingClientRect(); return [r.left, r.top, r.width, +document.querySelector(".qr").getAttribute("viewBox").split(" ")[2]]; })()`)
+	side := int(box[3]) - 8
+	require.LessOrEqual(t, side, 97, "version 20")
+	require.Zero(t, (side-17)%4)
+	data, err := w.Picture()
+	require.NoError(t, err)
+	picture, err := png.Decode(bytes.NewReader(data))
+	require.NoError(t, err)
+	module := box[2] / box[3]
+	dark := func(x, y int) bool {
+		r, _, _, _ := picture.At(int(box[0]+(float64(x+4)+.5)*module), int(box[1]+(float64(y+4)+.5)*module)).RGBA()
+		return r < 0x8000
+	}
+	for _, corner := range []image.Point{{0, 0}, {side - 7, 0}, {0, side - 7}} {
+		for y := range 7 {
+			for x := range 7 {
+				ring := x == 0 || y == 0 || x == 6 || y == 6 || x >= 2 && x <= 4 && y >= 2 && y <= 4
+				require.Equal(t, ring, dark(corner.X+x, corner.Y+y), "%v %d %d", corner, x, y)
+			}
+		}
+	}
+}
