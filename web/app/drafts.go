@@ -3,6 +3,8 @@ package app
 import (
 	"encoding/json"
 	"fmt"
+	"slices"
+	"strings"
 
 	"boxwright/config"
 	"boxwright/pricing/link"
@@ -161,6 +163,28 @@ func importKept(s *session, a Act) {
 
 // shelf is what the page says it keeps, within reason.
 func (s *session) shelf(p *view.Page) {
-	p.Saved = s.req.Saved[:min(len(s.req.Saved), maxKept)]
+	p.Saved = slices.Clone(s.req.Saved[:min(len(s.req.Saved), maxKept)])
+	for i := range p.Saved {
+		if g := gist(p.Q); p.Saved[i].Here { // as it is now, not as it was when the page asked
+			p.Saved[i].Name, p.Saved[i].Line = g.Name, g.Line
+		}
+	}
 	p.Trail = s.req.Trail[:min(len(s.req.Trail), maxSteps)]
+}
+
+// said is what was done in a few words, for the list of earlier states.
+func (s *session) said() string {
+	if s.notice != "" || len(s.req.Acts) == 0 {
+		return clip(s.notice, maxSaid)
+	}
+	a := s.req.Acts[len(s.req.Acts)-1]
+	switch cat := s.app.edition.Cat; {
+	case a.Do == "set":
+		return strings.NewReplacer(".", ", ", "_", " ").Replace(clip(a.ID, 60)) + ": " + clip(a.Value, 60)
+	case a.Do == "start":
+		return "begun"
+	case cat.OptionByID(a.ID) != nil || cat.ChassisByID(a.ID) != nil || cat.BodyByID(a.ID) != nil:
+		return cat.LabelOf(a.ID)
+	}
+	return ""
 }

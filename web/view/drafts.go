@@ -45,7 +45,7 @@ func drafts(p *Page) Part {
 			action("export-kept", "", "", "Save everything as one file", At("id", "kept-export")),
 			El("label", Class("button"), At("for", "f-import"), Text("Take in such a file…")),
 			El("input", Class("hidden-text"), At("type", "file"), At("id", "f-import"), At("data-act", "import"), At("accept", ".json,application/json"))),
-		El("p", Class("hint"), Text("Every change is kept at once, in this browser alone. The file holds all quotes with their earlier states, and the catalogue in use; a signing key or a cost sheet is never in it.")),
+		El("p", Class("small soft"), Text("Every change is kept at once, in this browser alone. The file holds all quotes with their earlier states, and the catalogue in use; a signing key or a cost sheet is never in it.")),
 		trail(p))
 }
 
