@@ -30,7 +30,7 @@ const (
 
 const (
 	mostMends  = 5
-	mendRounds = 200  // candidates tried before what was found is returned
+	mendRounds = 40   // candidates tried before what was found is returned
 	mendBudget = 2000 // conflicts for one candidate; one that takes more is not offered
 )
 
