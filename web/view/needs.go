@@ -51,6 +51,7 @@ func needs(p *Page) Part {
 					field(p, "seller.reach", "Telephone or mail", d.Seller.Reach, ""),
 					field(p, "number", "Quote number", d.Number, ""),
 					day(p, "date", "Quote dated", d.Date, "The price book in force on this day is used"),
+					El("div", Class("field wide"), textField(p, "notes", "Notes printed in the quote", d.Notes, "Never write cost or margin here: every reader of the quote sees it")),
 				)),
 			catalogueBlock(p),
 		),
