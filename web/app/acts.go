@@ -144,6 +144,7 @@ func takeOffer(s *session, a Act) {
 	}
 	s.draft.Unit = offers[i].Unit
 	s.view.Asked = ""
+	s.step(Step{Do: "focus", ID: "o-" + a.ID}) // the button pressed is gone
 	s.notice = s.app.edition.Cat.LabelOf(a.ID) + " is in. " + q.ChangeWords(offers[i].Changes)
 }
 
@@ -284,6 +285,7 @@ func mend(s *session, a Act) {
 	}
 	s.draft.Unit = list[i].Unit
 	s.view.Asked = ""
+	s.step(Step{Do: "focus", ID: "o-" + a.ID}) // the button pressed is gone
 	s.notice = "Done: " + s.app.edition.Cat.LabelOf(a.ID) + " is in."
 	s.tell(list[i].Changes)
 }
