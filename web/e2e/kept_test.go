@@ -4,6 +4,7 @@ import (
 	"encoding/json"
 	"strings"
 	"testing"
+	"time"
 
 	"github.com/stretchr/testify/require"
 
@@ -65,6 +66,12 @@ func (w *window) again(address string) *window {
 	return o
 }
 
+// eventually waits until the draft in storage holds a text.
+func (w *window) eventually(text string) {
+	w.t.Helper()
+	require.Eventually(w.t, func() bool { return strings.Contains(w.draft(), text) }, drive.Patience, 20*time.Millisecond, text)
+}
+
 func TestKilledWindowLosesNothing(t *testing.T) {
 	eachForm(t, func(t *testing.T, f form) {
 		f.offline = false
@@ -106,7 +113,7 @@ func TestTwoWindowsOnOneQuote(t *testing.T) {
 		second.click("#bar button:first-of-type") // take it over
 		second.must(second.Until(`document.querySelector("#bar").hidden`))
 		second.typed("#f-title", "Taken over")
-		require.Contains(t, w.draft(), "Taken over")
+		w.eventually("Taken over") // taking over reads the quote first; what is typed meanwhile waits
 		w.must(w.Until(`document.querySelector("#bar:not([hidden])")`))
 		taken := second.draft()
 		w.typed("#f-title", "Written over")
@@ -115,7 +122,7 @@ func TestTwoWindowsOnOneQuote(t *testing.T) {
 		w.click("#bar button:last-of-type") // work on a copy
 		w.area("needs")
 		w.typed("#f-title", "The copy")
-		require.Contains(t, w.draft(), "The copy")
+		w.eventually("The copy")
 		require.Len(t, w.kept(), 2)
 	})
 }
@@ -178,8 +185,7 @@ func TestEarlierStates(t *testing.T) {
 	w.must(w.Reload())
 	w.click("#go-quotes")
 	w.click("#fold-trail summary")
-	rows := eval[int](w, `document.querySelectorAll("#fold-trail tbody tr").length`)
-	require.GreaterOrEqual(t, rows, 3)
+	w.must(w.Until(`document.querySelectorAll("#fold-trail tbody tr").length >= 3`))
 	w.click("#fold-trail tbody tr:nth-child(3) button")
 	require.Equal(t, first, w.draft())
 }
