@@ -3,7 +3,6 @@ package drive
 import (
 	"context"
 	"encoding/json"
-	"errors"
 	"fmt"
 	"strings"
 	"sync"
@@ -140,19 +139,26 @@ func Eval[T any](t *Tab, expression string) (T, error) {
 func (t *Tab) Until(condition string) error {
 	ctx, cancel := t.limited()
 	defer cancel()
-	// Frames alone would stop in a window that is hidden: ask at intervals too.
-	_, err := chromedp.Run(ctx, chromedp.Evaluate[chromedp.Void](`new Promise((done) => {
+	ask := chromedp.Evaluate[chromedp.Void](`new Promise((done) => {
 		const ask = () => { let is = false; try { is = !!(`+condition+`); } catch {} if (is) done(); else setTimeout(ask, 5); };
 		ask();
-	})`, chromedp.EvalAwaitPromise))
-	if err == nil {
-		return nil
-	}
-	if !errors.Is(err, context.DeadlineExceeded) {
-		return fmt.Errorf("waiting until %.300s: %w", condition, err)
+	})`, chromedp.EvalAwaitPromise)
+	// A page that goes over to another one takes the question with it: ask again.
+	for ctx.Err() == nil {
+		if _, err := chromedp.Run(ctx, ask); err == nil {
+			return nil
+		} else if ctx.Err() == nil && !gone(err) {
+			return fmt.Errorf("waiting until %.300s: %w", condition, err)
+		}
 	}
 	said, _ := t.Trouble()
 	return fmt.Errorf("waited %s in vain until %.300s; the page's alert says %q, faults %q", Patience, condition, said, t.Faults())
+}
+
+// gone reports whether the document that was asked is no longer there.
+func gone(err error) bool {
+	text := err.Error()
+	return strings.Contains(text, "navigated or closed") || strings.Contains(text, "context was destroyed") || strings.Contains(text, "Cannot find context")
 }
 
 // Quote writes a text as a JavaScript string.
