@@ -303,7 +303,7 @@ func (s *session) limitsOf(u *config.Unit) *rules.Limits {
 func startNew(s *session, a Act) {
 	old := s.draft
 	s.draft = quote.Begin(s.app.edition, a.ID, a.Value, s.req.Today)
-	s.draft.Seller, s.draft.Buyer = old.Seller, old.Buyer
+	s.draft.Seller, s.draft.Buyer, s.draft.Title, s.draft.Number = old.Seller, old.Buyer, old.Title, old.Number
 	s.draft.Needs, s.draft.Requirements = old.Needs, old.Requirements
 	s.draft.Unit.RuleSet, s.draft.Unit.NeededBy = old.Unit.RuleSet, old.Unit.NeededBy
 	s.draft.Tickets, s.draft.Wiring = old.Tickets, old.Wiring

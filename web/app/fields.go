@@ -159,7 +159,7 @@ func whole(least, most int, of func(*quote.Draft) *int) setter {
 // commas are taken as thousands, and the terms as a whole must stay in range.
 func parsed[T any](parse func(string) (T, error), of func(*quote.Draft) *T) setter {
 	return func(s *session, a Act) error {
-		typed := strings.ReplaceAll(strings.TrimSpace(a.Value), ",", "")
+		typed := strings.TrimPrefix(strings.ReplaceAll(strings.TrimSpace(a.Value), ",", ""), "$")
 		var v T
 		if typed != "" {
 			var err error

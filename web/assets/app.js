@@ -63,6 +63,7 @@ async function flush() {
       request.saved = saved.map(({ id, name, line, when }) => ({ id, name, line, when, here: id === here.id }));
       request.trail = trail.map(({ said, when }, i) => ({ n: first + i, said, when, here: i === at })).slice(-30);
     }
+    const long = setTimeout(() => (document.documentElement.dataset.busy = "1"), 600);
     try {
       const reply = await core.ask(request);
       if (asked !== here) continue; // another quote was taken up meanwhile
@@ -70,6 +71,9 @@ async function flush() {
       if (!listed && state.view && state.view.area === "quote") queue.push({ do: "restore" });
     } catch (e) {
       trouble(`That could not be done (${e.message}). What you entered before is kept.`);
+    } finally {
+      clearTimeout(long);
+      delete document.documentElement.dataset.busy;
     }
   }
   busy = false;
@@ -86,6 +90,8 @@ function show(reply, acts) {
     shown[id] = html;
     Idiomorph.morph(document.getElementById(id), html, { morphStyle: "innerHTML", ignoreActiveValue: document.activeElement.matches("input, textarea"), callbacks: { beforeAttributeUpdated: (name) => name !== "open" } });
   }
+  // A press that was not taken must not look as if it were.
+  for (const el of document.querySelectorAll("#main input[type=radio], #main input[type=checkbox]")) el.checked = el.hasAttribute("checked");
   document.title = reply.title;
   document.documentElement.dataset.theme = reply.view.theme || "";
   const say = document.getElementById("say");

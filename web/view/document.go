@@ -352,7 +352,17 @@ func acceptance(p *Page) Part {
 	line := func(t string) Part { return El("div", Text(t)) }
 	return El("section", Class("whole"),
 		El("h2", Text("Acceptance")),
-		El("p", Text("The buyer accepts this quote, number "+p.Q.Draft.Number+", at "+p.Q.Total()+", with the specification and terms above.")),
+		El("p", Text("The buyer accepts "+p.named()+" at "+p.Q.Total()+", with the specification and terms above.")),
 		El("div", Class("sign"), line("For the buyer: name and title"), line("For the seller: name and title"), line("Signature and date"), line("Signature and date")),
 	)
+}
+
+// named is how the document calls itself: by its number, or by its fingerprint
+// while it has none.
+func (p *Page) named() string {
+	if n := p.Q.Draft.Number; n != "" {
+		return "this quote, number " + n + ","
+	}
+	print := p.Q.Draft.Fingerprint()
+	return "this quote (document " + print[:min(12, len(print))] + ")"
 }
