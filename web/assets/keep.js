@@ -29,10 +29,29 @@ export async function open() {
     // Another window with a newer page must not wait for this one.
     db.onversionchange = () => db.close();
     if (navigator.storage && navigator.storage.persist) navigator.storage.persist().catch(() => {});
+    await resume();
   } catch {
     db = null;
   }
   return !!db;
+}
+
+// The database takes a moment. What is on its way there stands in a note that is
+// written at once, so that a window that is closed or killed in that moment
+// loses nothing; the next one carries it out. A note that another window has
+// carried out itself finds a later count, and does nothing.
+const NOTE = "boxwright.unsaved.";
+
+async function resume() {
+  for (const name of Object.keys(localStorage).filter((k) => k.startsWith(NOTE))) {
+    try {
+      const [record, step, isNew] = JSON.parse(read(name));
+      await save(record, step, isNew);
+    } catch {
+      // not a note that can be read
+    }
+    write(name, "");
+  }
 }
 
 // get and put keep single things beside the quotes: "last", the quote worked on,
@@ -77,7 +96,13 @@ export async function load(id) {
 // another window wrote the quote since.
 export function save(record, step, isNew) {
   if (!db) return Promise.resolve(false);
-  return new Promise((resolve) => {
+  const note = JSON.stringify([record, step, isNew]);
+  write(NOTE + record.id, note);
+  return new Promise((settle) => {
+    const resolve = (answer) => {
+      if (read(NOTE + record.id) === note) write(NOTE + record.id, ""); // else a later one stands there
+      settle(answer);
+    };
     let answer = false;
     try {
       const t = db.transaction(["quotes", "steps"], "readwrite");
