@@ -132,17 +132,17 @@ func pick(s *session, a Act) {
 // takeOffer takes an option in one of the ways offered, worked out again from
 // the same unit.
 func takeOffer(s *session, a Act) {
-	q, err := quote.Compute(s.app.edition, s.draft)
+	q, err := s.compute()
 	if err != nil {
 		return
 	}
-	offers := quote.Offers(q, a.ID)
+	offers := s.ways(a.ID).offers
 	i, err := strconv.Atoi(a.Value)
 	if err != nil || i < 0 || i >= len(offers) {
 		s.fault("That is no longer offered; ask again.")
 		return
 	}
-	s.draft.Unit = offers[i].Unit
+	s.draft.Unit = offers[i].Unit.Clone()
 	s.view.Asked = ""
 	s.step(Step{Do: "focus", ID: "o-" + a.ID}) // the button pressed is gone
 	s.notice = s.app.edition.Cat.LabelOf(a.ID) + " is in. " + q.ChangeWords(offers[i].Changes)
@@ -276,14 +276,13 @@ func ask(s *session, a Act) {
 // mend applies an offered way out: ID is the thing wanted, Value the position
 // in the list of ways, worked out again from the same unit.
 func mend(s *session, a Act) {
-	u := &s.draft.Unit
-	list := s.rules().Mend(u, s.limits(), a.ID, nil)
+	list := s.ways(a.ID).mends
 	i, err := strconv.Atoi(a.Value)
 	if err != nil || i < 0 || i >= len(list) {
 		s.fault("That way out is no longer open; ask again.")
 		return
 	}
-	s.draft.Unit = list[i].Unit
+	s.draft.Unit = list[i].Unit.Clone()
 	s.view.Asked = ""
 	s.step(Step{Do: "focus", ID: "o-" + a.ID}) // the button pressed is gone
 	s.notice = "Done: " + s.app.edition.Cat.LabelOf(a.ID) + " is in."
@@ -346,7 +345,7 @@ func (s *session) keepAside() bool {
 }
 
 func (s *session) pinDraft() bool {
-	q, err := quote.Compute(s.app.edition, s.draft)
+	q, err := s.compute()
 	if err != nil {
 		return false
 	}

@@ -1,10 +1,11 @@
 // Package app is everything the page can ask for. A request carries the whole
 // state and what the user did; the reply carries the new state and the regions
 // of the page as HTML. It keeps nothing between requests but catalogues it has
-// read, so a worker that dies loses nothing.
+// read and what it has worked out, so a worker that dies loses nothing.
 package app
 
 import (
+	"bytes"
 	"encoding/json"
 	"errors"
 	"fmt"
@@ -56,7 +57,7 @@ type Act struct {
 
 // Reply is what the page shows and keeps next.
 type Reply struct {
-	Draft   *quote.Draft      `json:"draft,omitempty"`
+	Draft   json.RawMessage   `json:"draft,omitempty"`
 	View    *view.State       `json:"view,omitempty"`
 	Pins    []string          `json:"pins"`
 	Regions map[string]string `json:"regions,omitempty"`
@@ -66,8 +67,10 @@ type Reply struct {
 	Gist    Gist              `json:"gist"`
 	Fault   string            `json:"fault,omitempty"` // shown as an alert; the earlier state stands
 	Do      []Step            `json:"do,omitempty"`
-	// Unsettled asks the page to come back with a "settle" act when it is idle:
-	// something is still checking.
+	// Soon asks the page to come back with a "settle" act once it has drawn this:
+	// something that takes long is left out. Unsettled asks for the same when the
+	// page is idle: something is still checking.
+	Soon      bool `json:"soon,omitempty"`
 	Unsettled bool `json:"unsettled,omitempty"`
 }
 
@@ -84,13 +87,10 @@ type Step struct {
 
 // App answers requests. It is not safe for concurrent use.
 type App struct {
-	edition *quote.Edition
-	demo    *quote.Edition
-	mounted struct { // the last look at an existing module on every chassis
-		key  string
-		list []quote.Mounting
-	}
-	proposed struct { // the last answer to needs
+	edition  *quote.Edition
+	demo     *quote.Edition
+	worked   []*worked // the drafts worked out last, the latest first
+	proposed struct {  // the last answer to needs
 		key    string
 		search quote.Search
 	}
@@ -109,11 +109,15 @@ func (a *App) Handle(request []byte) []byte {
 	if err != nil {
 		reply = &Reply{Fault: sentence(err)}
 	}
-	data, err := json.Marshal(reply)
-	if err != nil {
-		data, _ = json.Marshal(Reply{Fault: "The answer could not be written: " + err.Error()})
+	// Most of a reply is markup, which JSON need not escape again.
+	var out bytes.Buffer
+	write := json.NewEncoder(&out)
+	write.SetEscapeHTML(false)
+	if err := write.Encode(reply); err != nil {
+		out.Reset()
+		write.Encode(Reply{Fault: "The answer could not be written: " + err.Error()}) //nolint:errcheck // a text always can
 	}
-	return data
+	return out.Bytes()
 }
 
 func (a *App) answer(request []byte) (*Reply, error) {

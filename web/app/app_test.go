@@ -28,9 +28,23 @@ type shown struct {
 	Say     string            `json:"say"`
 	Fault   string            `json:"fault"`
 	Do      []Step            `json:"do"`
+	Soon    bool              `json:"soon"`
 }
 
+// Like the page it comes back once for what takes long; what the first reply
+// said and asked for is told.
 func (p *page) do(acts ...Act) shown {
+	p.t.Helper()
+	s := p.ask(acts...)
+	if s.Soon {
+		next := p.ask(Act{Do: "settle"})
+		require.False(p.t, next.Soon, "what is left out once is there the next time")
+		s.Draft, s.View, s.Pins, s.Regions = next.Draft, next.View, next.Pins, next.Regions
+	}
+	return s
+}
+
+func (p *page) ask(acts ...Act) shown {
 	p.t.Helper()
 	p.req["acts"] = acts
 	data, err := json.Marshal(p.req)

@@ -106,9 +106,14 @@ func takeProposal(s *session, a Act) {
 
 // proposals shows those that answer the needs as they are now.
 func (s *session) proposals(p *view.Page) {
-	if s.view.Area == "needs" && s.view.Proposed != "" && s.view.Proposed == s.needsKey() {
-		p.Search = s.proposed()
+	if s.view.Area != "needs" || s.view.Proposed == "" || s.view.Proposed != s.needsKey() {
+		return
 	}
+	if s.app.proposed.key != s.view.Proposed && !s.settling() {
+		p.Proposing, s.soon = true, true
+		return
+	}
+	p.Search = s.proposed()
 }
 
 // ---- the buyer's requirement list ----
@@ -155,7 +160,7 @@ func requirementField(name string) setter {
 
 // answers computes the draft and goes through the list.
 func (s *session) answers() (*quote.Quote, []quote.Answer) {
-	q, err := quote.Compute(s.app.edition, s.draft)
+	q, err := s.compute()
 	if err != nil {
 		s.fault("%s", sentence(err))
 		return nil, nil
@@ -222,7 +227,7 @@ func setPaper(s *session, a Act) {
 // reading is a value typed into the test sheet.
 func reading(check string) setter {
 	return func(s *session, a Act) error {
-		q, err := quote.Compute(s.app.edition, s.draft)
+		q, err := s.compute()
 		if err != nil {
 			return err
 		}

@@ -104,18 +104,13 @@ func (s *session) measure(e *config.Existing, name string, a Act) error {
 }
 
 // mountings looks at the module on every chassis, while that is shown.
-func (s *session) mountings(p *view.Page) {
-	if !s.view.Mountings || s.view.Area != "needs" || !p.Q.Remount() {
-		return
+func (s *session) mountings(p *view.Page, w *worked) {
+	if s.view.Mountings && s.view.Area == "needs" && p.Q.Remount() {
+		name := fmt.Sprint("mountings ", s.view.Metric)
+		p.Mountings, _ = s.later(w, name, func() any {
+			return quote.Mountings(s.app.edition, w.quote.Draft, quantity.System(s.view.Metric))
+		}).([]quote.Mounting)
 	}
-	key := fmt.Sprintf("%v %s", s.view.Metric, p.Q.Price.Total)
-	if data, err := s.draft.Bytes(); err == nil {
-		key += string(data)
-	}
-	if s.app.mounted.key != key {
-		s.app.mounted.key, s.app.mounted.list = key, quote.Mountings(s.app.edition, s.draft, quantity.System(s.view.Metric))
-	}
-	p.Mountings = s.app.mounted.list
 }
 
 // restart fits what is standard when a unit turns from a new module to an

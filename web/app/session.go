@@ -4,6 +4,7 @@ import (
 	"encoding/json"
 	"fmt"
 
+	"boxwright/config/leadtime"
 	"boxwright/config/rules"
 	"boxwright/pricing/link"
 	"boxwright/pricing/quote"
@@ -26,7 +27,8 @@ type session struct {
 	faults []string
 	notice string
 	steps  []Step
-	effort int // how often the table was already asked for more certainty
+	effort int  // how often the table was already asked for more certainty
+	soon   bool // something that takes long is left out of this reply
 }
 
 // session takes the state from the request. A draft that does not read or does
@@ -94,10 +96,11 @@ func (s *session) reply() (*Reply, error) {
 	if s.draft == nil {
 		s.draft = quote.Begin(s.app.edition, "", "", s.req.Today)
 	}
-	q, err := quote.Settle(s.app.edition, s.draft, s.effort)
+	w, err := s.work()
 	if err != nil {
 		return nil, err
 	}
+	q := w.quote
 	text := s.draft.Issued
 	if text == "" && s.view.Area == "quote" {
 		if text, err = link.Encode(q); err != nil {
@@ -107,9 +110,10 @@ func (s *session) reply() (*Reply, error) {
 	p := &view.Page{
 		Q: q, State: s.view, Link: text, Base: s.req.Base, Undo: s.req.Undo, Redo: s.req.Redo, Kept: s.req.Kept, Notice: s.notice,
 	}
-	s.explain(p)
-	s.mountings(p)
+	s.explain(p, w)
+	s.mountings(p, w)
 	s.proposals(p)
+	s.dates(p, w)
 	s.private(p)
 	if s.view.Area == "quote" {
 		s.trust(p)
@@ -118,7 +122,12 @@ func (s *session) reply() (*Reply, error) {
 	if s.view.Area == "compare" {
 		p.Others = s.others()
 	}
-	r := &Reply{Draft: s.draft, View: s.view, Pins: s.pins, Regions: view.Regions(p), Title: view.Title(p), Say: view.Live(p), Said: s.said(), Gist: gist(q), Do: s.steps, Unsettled: len(q.Answer.Undecided) > 0 && s.effort < maxEffort}
+	p.Soon = s.soon
+	draft, err := s.draft.Bytes()
+	if err != nil {
+		return nil, err
+	}
+	r := &Reply{Draft: draft, View: s.view, Pins: s.pins, Regions: view.Regions(p), Title: view.Title(p), Say: view.Live(p), Said: s.said(), Gist: gist(q), Do: s.steps, Soon: s.soon, Unsettled: len(q.Answer.Undecided) > 0 && s.effort < maxEffort}
 	for i, f := range s.faults {
 		if i > 0 {
 			r.Fault += " "
@@ -128,19 +137,51 @@ func (s *session) reply() (*Reply, error) {
 	return r, nil
 }
 
+// why is the answer to "why not?", and how to have a thing nevertheless.
+type why struct {
+	reasons []rules.Reason
+	mends   []rules.Mend
+	offers  []quote.Offer
+}
+
+// why works the answer out for one thing. What the rules let in beside the
+// customer's own choices needs no reason, but changes much of the rest.
+func (s *session) why(w *worked, id string) why {
+	q := w.quote
+	if q.Answer.Of(id) == rules.Open && !q.Draft.Unit.Has(id) {
+		return why{offers: quote.Offers(q, id)}
+	}
+	u, limits := &q.Draft.Unit, quote.Limits(s.app.edition, q.Draft)
+	return why{reasons: q.Edition.Rules.Why(u, limits, id), mends: q.Edition.Rules.Mend(u, limits, id, nil)}
+}
+
+// ways is the answer for a thing of which a way is taken that was offered.
+func (s *session) ways(id string) why {
+	w, err := s.work()
+	if err != nil {
+		return why{}
+	}
+	return w.kept("why "+id, func() any { return s.why(w, id) }).(why)
+}
+
 // explain answers the open "why": what stands in the way, and the ways out.
-func (s *session) explain(p *view.Page) {
-	id := s.view.Asked
-	if id == "" {
+func (s *session) explain(p *view.Page, w *worked) {
+	if id := s.view.Asked; id != "" {
+		a, _ := s.later(w, "why "+id, func() any { return s.why(w, id) }).(why)
+		p.Reasons, p.Mends, p.Offers = a.reasons, a.mends, a.offers
+	}
+}
+
+// dates says what the picks do to the date, in the area that shows it.
+func (s *session) dates(p *view.Page, w *worked) {
+	if s.view.Area != "delivery" {
 		return
 	}
-	ed, limits := s.app.edition.For(&s.draft.Unit), s.limits()
-	if p.Q.Answer.Of(id) == rules.Open && !s.draft.Unit.Has(id) {
-		p.Offers = quote.Offers(p.Q, id)
-		return
+	plan := w.quote.Plan
+	p.Delays, _ = s.later(w, "delays", func() any { return plan.Delays() }).([]leadtime.Delay)
+	if needed := s.draft.Unit.NeededBy; s.view.Late && !needed.IsZero() {
+		p.TooLate, _ = s.later(w, "too late", func() any { return plan.TooLate(needed) }).(map[string]float64)
 	}
-	p.Reasons = ed.Rules.Why(&s.draft.Unit, limits, id)
-	p.Mends = ed.Rules.Mend(&s.draft.Unit, limits, id, nil)
 }
 
 // others computes the quotes set aside.

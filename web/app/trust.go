@@ -95,7 +95,7 @@ func signQuote(s *session, a Act) {
 		s.fault("No signing key is kept in this browser: make one, or take one from its file.")
 		return
 	}
-	q, err := quote.Compute(s.app.edition, s.draft)
+	q, err := s.compute()
 	if err != nil {
 		s.fault("%s", sentence(err))
 		return

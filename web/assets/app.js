@@ -97,7 +97,7 @@ function show(reply, acts) {
   const say = document.getElementById("say");
   if (reply.say && say.textContent !== reply.say) say.textContent = reply.say;
   for (const step of reply.do || []) perform(step);
-  settle(reply.unsettled, acts);
+  settle(reply, acts);
 }
 
 // take takes over the state of a reply and keeps it. It refuses a change of a
@@ -258,12 +258,14 @@ async function importKept(text) {
   }
 }
 
-// settle comes back for what is still checking once nothing else waits; a click
-// in between begins anew.
+// settle comes back for what takes long, once this is drawn, and for what is
+// still checking, once nothing else waits; a click in between begins anew.
 let effort = 0;
-function settle(unsettled, acts) {
+function settle({ soon, unsettled }, acts) {
   if (!acts.every((a) => a.do === "settle")) effort = 0;
-  if (unsettled) setTimeout(() => queue.length || busy || act({ do: "settle", value: String(++effort) }), 50);
+  if (!soon && !unsettled) return;
+  if (!soon) effort++;
+  setTimeout(() => queue.length || busy || act({ do: "settle", value: String(effort) }), soon ? 20 : 50);
 }
 
 // perform does what only the main thread can.

@@ -221,9 +221,13 @@ func slots(p *Page) Part {
 
 // delays names the choices that push the date out.
 func delays(p *Page) Part {
-	list := p.Q.Plan.Delays()
+	const title = "What your choices do to the date"
+	list := p.Delays
+	if list == nil && p.Soon {
+		return block(title, working())
+	}
 	if len(list) == 0 {
-		return block("What your choices do to the date", El("p", Text("None of the options in the unit delays it by itself.")))
+		return block(title, El("p", Text("None of the options in the unit delays it by itself.")))
 	}
 	t := table{caption: "Working days by which delivery would be earlier without it", heads: []string{"Option", ">On average", ">Nine in ten"}}
 	for i, d := range list {
@@ -232,7 +236,7 @@ func delays(p *Page) Part {
 		}
 		t.rows = append(t.rows, []Part{Text(p.Q.Edition.Cat.LabelOf(d.Option)), Text(quantity.Group(d.Days, 1)), Text(quantity.Group(d.AtNine, 1))})
 	}
-	return block("What your choices do to the date", t.draw(), El("p", Class("how"), Text("Delays do not add up: of two late parts the later hides the other.")))
+	return block(title, t.draw(), El("p", Class("how"), Text("Delays do not add up: of two late parts the later hides the other.")))
 }
 
 // tooLate lists the options that would miss the needed date; at a press, since
@@ -247,14 +251,17 @@ func tooLate(p *Page) Part {
 	if p.State.Late {
 		label = "Close the list"
 		t := table{caption: "Would miss " + needed.Long() + " at nine in ten, by", heads: []string{"Option", ">Working days"}}
-		late := p.Q.Plan.TooLate(needed)
 		for _, o := range p.Q.Edition.Cat.Options {
-			if late[o.ID] > 0 {
-				t.rows = append(t.rows, texts(o.Label, quantity.Group(late[o.ID], 0)))
+			if late := p.TooLate[o.ID]; late > 0 {
+				t.rows = append(t.rows, texts(o.Label, quantity.Group(late, 0)))
 			}
 		}
-		list = t.draw()
-		if t.rows == nil {
+		switch {
+		case t.rows != nil:
+			list = t.draw()
+		case p.TooLate == nil && p.Soon:
+			list = working()
+		default:
 			list = El("p", Text("Every option that can still be added keeps the day."))
 		}
 	}

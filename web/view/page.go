@@ -9,6 +9,7 @@ import (
 	"strings"
 
 	"boxwright/config"
+	"boxwright/config/leadtime"
 	"boxwright/config/quantity"
 	"boxwright/config/rules"
 	"boxwright/config/weight"
@@ -47,6 +48,7 @@ type Page struct {
 	Others    []Other          // what Compare sets beside the unit
 	Mountings []quote.Mounting // the existing module on every chassis, while asked for
 	Search    *quote.Search    // proposals, while they answer the needs as they are
+	Proposing bool             // they are left out, see Soon
 	Link      string           // fragment that reproduces the draft
 	Base      string           // address of this page
 	Undo      int              // steps that can be undone
@@ -62,6 +64,9 @@ type Page struct {
 	Reasons []rules.Reason
 	Mends   []rules.Mend
 	Offers  []quote.Offer // where it fits only by changing much of what was filled in
+	Delays  []leadtime.Delay
+	TooLate map[string]float64 // options that would miss the needed day, by how many working days
+	Soon    bool               // what takes long is left out: the page comes back for it
 
 	span float64 // least width of a side view, in, so that several have one scale
 }
@@ -188,3 +193,6 @@ func count(n int, one, many string) string {
 	}
 	return fmt.Sprintf("%d %s", n, many)
 }
+
+// working stands where something is shown a moment later.
+func working() Part { return El("p", Class("soft"), Text("Working it out …")) }

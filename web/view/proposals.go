@@ -39,7 +39,8 @@ func proposals(p *Page) Part {
 		),
 		wishes(p),
 		El("div", Class("row-tools"), action("propose", "", "", "Propose three units", Class("main"), At("id", "propose")),
-			If(p.State.Proposed != "" && p.Search == nil, El("span", Class("soft"), Text("The needs have changed: propose again.")))),
+			If(p.State.Proposed != "" && p.Search == nil && !p.Proposing, El("span", Class("soft"), Text("The needs have changed: propose again.")))),
+		If(p.Proposing, El("div", At("id", "proposals"), At("tabindex", "-1"), working())),
 		When(p.Search != nil, func() Part { return proposed(p) }),
 	)
 }

@@ -87,6 +87,9 @@ func measuredFields(p *Page) Part {
 // mountings sets the module on every chassis side by side, and says of those
 // that cannot carry it why.
 func mountings(p *Page) Part {
+	if p.Mountings == nil && p.Soon {
+		return working()
+	}
 	t := table{caption: "The module on every chassis", heads: []string{"Chassis", ">Front axle", ">Rear axle", ">GVWR", ">Payload", ">Price and date"}}
 	var not []Part
 	for i := range p.Mountings {

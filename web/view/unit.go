@@ -269,7 +269,8 @@ func why(p *Page, id string) Part {
 				return wayOut("offer", id, i, q.OfferWords(o), q.Effect(o.Price, o.Changes))
 			})
 		}),
-		If(len(p.Mends)+len(p.Offers) == 0 && !q.Draft.Unit.Has(id), El("p", Text("No change of your other choices makes it possible in this catalogue."))),
+		If(p.Soon && p.Reasons == nil && p.Offers == nil, working()),
+		If(!p.Soon && len(p.Mends)+len(p.Offers) == 0 && !q.Draft.Unit.Has(id), El("p", Text("No change of your other choices makes it possible in this catalogue."))),
 	)
 }
 

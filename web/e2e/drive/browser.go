@@ -96,7 +96,7 @@ var (
 // counting notes what the page asks its worker and what came back, so that a
 // test knows when all is answered. It changes nothing.
 const counting = `(() => {
-	const seen = window.__drive = { asked: 0, answered: 0, launched: 0, ready: 0 };
+	const seen = window.__drive = { asked: 0, answered: 0, launched: 0, ready: 0, soon: false };
 	const Plain = window.Worker;
 	window.Worker = class extends Plain {
 		constructor(...all) {
@@ -104,7 +104,9 @@ const counting = `(() => {
 			const me = ++seen.launched;
 			this.addEventListener("message", ({ data }) => {
 				if (data.ready) seen.ready = me;
-				if (data.id !== undefined) seen.answered = data.id;
+				if (data.id === undefined) return;
+				seen.answered = data.id;
+				seen.soon = data.reply.includes('"soon":true');
 			});
 		}
 		postMessage(message, ...all) {
