@@ -17,6 +17,7 @@ import (
 var acts = map[string]func(*session, Act){
 	"start":           func(*session, Act) {},
 	"restore":         func(*session, Act) {},
+	"rehearse":        func(*session, Act) {}, // beside other acts it has lost its use
 	"go":              goArea,
 	"chapter":         func(s *session, a Act) { s.view.Chapter, s.view.Asked, s.view.Search = a.ID, "", "" },
 	"search":          func(s *session, a Act) { s.view.Search = clip(a.Value, 80) },

@@ -72,6 +72,7 @@ type Reply struct {
 	// page is idle: something is still checking.
 	Soon      bool `json:"soon,omitempty"`
 	Unsettled bool `json:"unsettled,omitempty"`
+	Rehearsed bool `json:"rehearsed,omitempty"` // there is nothing to show
 }
 
 // Step is something only the browser can do.
@@ -135,6 +136,9 @@ func (a *App) answer(request []byte) (*Reply, error) {
 		return nil, err
 	}
 	s := a.session(&req)
+	if area := rehearsal(req.Acts); area != "" {
+		return s.rehearse(area)
+	}
 	for _, act := range req.Acts {
 		s.do(act)
 	}

@@ -5,6 +5,8 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/require"
+
+	"boxwright/web/view"
 )
 
 // ask sends acts to an app the way the page does, with the state of the reply
@@ -29,6 +31,8 @@ type shown struct {
 	Fault   string            `json:"fault"`
 	Do      []Step            `json:"do"`
 	Soon    bool              `json:"soon"`
+
+	Rehearsed bool `json:"rehearsed"`
 }
 
 // Like the page it comes back once for what takes long; what the first reply
@@ -61,6 +65,25 @@ func TestStart(t *testing.T) {
 	s := open(t).do(Act{Do: "start"})
 	require.Empty(t, s.Fault)
 	require.Contains(t, s.Regions["main"], "Needs")
+}
+
+// What is gone through while nobody waits leaves no trace.
+func TestRehearsal(t *testing.T) {
+	p, plain := open(t), open(t)
+	p.do(Act{Do: "new", ID: "cut-14500-158-gas"})
+	plain.do(Act{Do: "new", ID: "cut-14500-158-gas"})
+	for _, a := range view.Areas {
+		s := p.ask(Act{Do: "rehearse", ID: a.ID})
+		require.Empty(t, s.Fault)
+		require.True(t, s.Rehearsed)
+		require.Nil(t, s.Regions)
+	}
+	for _, a := range view.Areas {
+		require.Equal(t, plain.do(Act{Do: "go", ID: a.ID}), p.do(Act{Do: "go", ID: a.ID}), a.ID)
+	}
+	s := p.do(Act{Do: "rehearse", ID: "unit"}, Act{Do: "units"})
+	require.False(t, s.Rehearsed, "beside something else it is nothing")
+	require.NotNil(t, s.Regions)
 }
 
 func BenchmarkClick(b *testing.B) {

@@ -93,6 +93,26 @@ func (s *session) do(act Act) {
 
 // reply computes the draft and draws the page.
 func (s *session) reply() (*Reply, error) {
+	p, err := s.page()
+	if err != nil {
+		return nil, err
+	}
+	draft, err := s.draft.Bytes()
+	if err != nil {
+		return nil, err
+	}
+	r := &Reply{Draft: draft, View: s.view, Pins: s.pins, Regions: view.Regions(p), Title: view.Title(p), Say: view.Live(p), Said: s.said(), Gist: gist(p.Q), Do: s.steps, Soon: s.soon, Unsettled: len(p.Q.Answer.Undecided) > 0 && s.effort < maxEffort}
+	for i, f := range s.faults {
+		if i > 0 {
+			r.Fault += " "
+		}
+		r.Fault += f
+	}
+	return r, nil
+}
+
+// page is everything that one screen shows of the draft.
+func (s *session) page() (*view.Page, error) {
 	if s.draft == nil {
 		s.draft = quote.Begin(s.app.edition, "", "", s.req.Today)
 	}
@@ -100,15 +120,14 @@ func (s *session) reply() (*Reply, error) {
 	if err != nil {
 		return nil, err
 	}
-	q := w.quote
 	text := s.draft.Issued
 	if text == "" && s.view.Area == "quote" {
-		if text, err = link.Encode(q); err != nil {
+		if text, err = link.Encode(w.quote); err != nil {
 			s.fault("No link can be made: %s.", sentence(err))
 		}
 	}
 	p := &view.Page{
-		Q: q, State: s.view, Link: text, Base: s.req.Base, Undo: s.req.Undo, Redo: s.req.Redo, Kept: s.req.Kept, Notice: s.notice,
+		Q: w.quote, State: s.view, Link: text, Base: s.req.Base, Undo: s.req.Undo, Redo: s.req.Redo, Kept: s.req.Kept, Notice: s.notice,
 	}
 	s.explain(p, w)
 	s.mountings(p, w)
@@ -123,18 +142,7 @@ func (s *session) reply() (*Reply, error) {
 		p.Others = s.others()
 	}
 	p.Soon = s.soon
-	draft, err := s.draft.Bytes()
-	if err != nil {
-		return nil, err
-	}
-	r := &Reply{Draft: draft, View: s.view, Pins: s.pins, Regions: view.Regions(p), Title: view.Title(p), Say: view.Live(p), Said: s.said(), Gist: gist(q), Do: s.steps, Soon: s.soon, Unsettled: len(q.Answer.Undecided) > 0 && s.effort < maxEffort}
-	for i, f := range s.faults {
-		if i > 0 {
-			r.Fault += " "
-		}
-		r.Fault += f
-	}
-	return r, nil
+	return p, nil
 }
 
 // why is the answer to "why not?", and how to have a thing nevertheless.

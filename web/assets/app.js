@@ -66,7 +66,7 @@ async function flush() {
     const long = setTimeout(() => (document.documentElement.dataset.busy = "1"), 600);
     try {
       const reply = await core.ask(request);
-      if (asked !== here) continue; // another quote was taken up meanwhile
+      if (reply.rehearsed || asked !== here) continue; // another quote was taken up meanwhile
       show(reply, acts);
       if (!listed && state.view && state.view.area === "quote") queue.push({ do: "restore" });
     } catch (e) {
@@ -83,12 +83,17 @@ function show(reply, acts) {
   // What was said in alarm stays until the user does something else.
   if (reply.fault || !acts.every((a) => a.do === "settle" || a.do === "restore")) trouble(reply.fault || "");
   if (reply.fault && !reply.regions) return;
+  const { area } = state.view || {};
   if (!take(reply, acts)) return;
+  const another = area !== reply.view.area;
   for (const id of REGIONS) {
     const html = reply.regions[id];
     if (html === undefined || html === shown[id]) continue;
     shown[id] = html;
-    Idiomorph.morph(document.getElementById(id), html, { morphStyle: "innerHTML", ignoreActiveValue: document.activeElement.matches("input, textarea"), callbacks: { beforeAttributeUpdated: (name) => name !== "open" } });
+    const region = document.getElementById(id);
+    // Of another area nothing stays that would be worth matching.
+    if (id === "main" && another) region.innerHTML = html;
+    else Idiomorph.morph(region, html, { morphStyle: "innerHTML", ignoreActiveValue: document.activeElement.matches("input, textarea"), callbacks: { beforeAttributeUpdated: (name) => name !== "open" } });
   }
   // A press that was not taken must not look as if it were.
   for (const el of document.querySelectorAll("#main input[type=radio], #main input[type=checkbox]")) el.checked = el.hasAttribute("checked");
@@ -266,6 +271,17 @@ function settle({ soon, unsettled }, acts) {
   if (!soon && !unsettled) return;
   if (!soon) effort++;
   setTimeout(() => queue.length || busy || act({ do: "settle", value: String(effort) }), soon ? 20 : 50);
+}
+
+// rehearse has the core go through every area while nobody waits for it, so that
+// the browser has each part ready when it is first asked for.
+function rehearse() {
+  const areas = [...document.querySelectorAll("#areas [data-act=go]")].map((el) => el.dataset.id);
+  const next = () => {
+    if (!busy && !queue.length && !document.hidden) act({ do: "rehearse", id: areas.shift() });
+    if (areas.length) setTimeout(next, 100);
+  };
+  setTimeout(next, 200);
 }
 
 // perform does what only the main thread can.
@@ -454,6 +470,7 @@ async function start() {
   if (catalogue) act({ do: "load-catalogue", id: "the catalogue kept here", value: catalogue });
   act({ do: "start" });
   openFragment();
+  idle.then(rehearse);
   addEventListener("hashchange", openFragment);
   tabs.listen(() => readSaved().then(() => state.view && state.view.area === "quote" && act({ do: "restore" })));
   install();

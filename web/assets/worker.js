@@ -15,16 +15,51 @@ function unpacked(packed) {
   );
 }
 
-async function coreResponse(core) {
-  const packed = core.url
-    ? (await fetch(core.url)).body
-    : new Blob([Uint8Array.from(atob(core.text), (c) => c.charCodeAt(0))]).stream();
-  return new Response(unpacked(packed), { headers: { "content-type": "application/wasm" } });
+const wasm = { headers: { "content-type": "application/wasm" } };
+
+// In the folder form the unpacked core is kept beside the page, so that the next
+// start need not unpack it again. Where that is refused it is unpacked each time.
+const SHELF = "boxwright-core";
+
+async function shelf() {
+  try {
+    return await caches.open(SHELF);
+  } catch {
+    return null;
+  }
 }
 
+// start runs the core: the one kept, if there is one and it runs, else a new one.
 async function start(core) {
+  const kept = core.url && (await shelf());
+  const ready = kept && (await kept.match(core.url));
+  if (ready) {
+    try {
+      return await run(ready);
+    } catch {
+      await kept.delete(core.url);
+    }
+  }
+  if (!core.url) return run(new Response(unpacked(new Blob([Uint8Array.from(atob(core.text), (c) => c.charCodeAt(0))]).stream()), wasm));
+  const [now, later] = unpacked((await fetch(core.url)).body).tee();
+  await run(new Response(now, wasm));
+  if (kept) setTimeout(() => keep(kept, core.url, new Response(later, wasm)), LULL_MS);
+}
+
+const LULL_MS = 4000; // until the first answers are surely given
+
+async function keep(shelf, url, core) {
+  try {
+    for (const old of await shelf.keys()) await shelf.delete(old);
+    await shelf.put(url, core);
+  } catch {
+    // no room: the next start unpacks again
+  }
+}
+
+async function run(core) {
   const go = new Go();
-  const { instance } = await WebAssembly.instantiateStreaming(coreResponse(core), go.importObject);
+  const { instance } = await WebAssembly.instantiateStreaming(core, go.importObject);
   go.run(instance).then(() => postMessage({ dead: "the core ended" }), (e) => postMessage({ dead: String(e) }));
   postMessage({ ready: true });
 }
