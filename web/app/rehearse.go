@@ -30,7 +30,8 @@ func (s *session) rehearse(area string) (*Reply, error) {
 	s.view = &there
 	if area == "unit" {
 		s.draft = s.draft.Clone()
-		for _, o := range p.Q.Edition.Cat.Options {
+		for i := range p.Q.Edition.Cat.Options {
+			o := &p.Q.Edition.Cat.Options[i]
 			if !s.draft.Unit.Has(o.ID) && p.Q.Answer.Of(o.ID) == rules.Open {
 				there.Chapter = p.Q.Edition.Cat.GroupByID(o.Group).Chapter
 				pick(s, Act{ID: o.ID, On: true})

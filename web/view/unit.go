@@ -148,9 +148,12 @@ func (p *Page) shown(o *config.Option) bool {
 // offers reports whether a chapter has anything to show.
 func (p *Page) offers(chapter string) bool {
 	cat := p.Q.Edition.Cat
-	return slices.ContainsFunc(cat.Options, func(o config.Option) bool {
-		return cat.GroupByID(o.Group).Chapter == chapter && p.shown(&o)
-	})
+	for i := range cat.Groups {
+		if g := &cat.Groups[i]; g.Chapter == chapter && slices.ContainsFunc(cat.Members(g.ID), func(m int) bool { return p.shown(&cat.Options[m]) }) {
+			return true
+		}
+	}
+	return false
 }
 
 func group(p *Page, g *config.Group, members []int) Part {

@@ -92,8 +92,32 @@ func (p *node) String() string {
 	return b.String()
 }
 
-// Package html would bring its whole table of entities into the page.
-var escape = strings.NewReplacer("&", "&amp;", "<", "&lt;", ">", "&gt;", `"`, "&#34;", "'", "&#39;")
+// escape writes a text so that nothing in it is markup. Package html would bring
+// its whole table of entities into the page.
+func escape(b *strings.Builder, s string) {
+	from := 0
+	for i := range len(s) {
+		code := ""
+		switch s[i] {
+		case '&':
+			code = "&amp;"
+		case '<':
+			code = "&lt;"
+		case '>':
+			code = "&gt;"
+		case '"':
+			code = "&#34;"
+		case '\'':
+			code = "&#39;"
+		default:
+			continue
+		}
+		b.WriteString(s[from:i])
+		b.WriteString(code)
+		from = i + 1
+	}
+	b.WriteString(s[from:])
+}
 
 // Elements that have no end tag in HTML.
 var void = map[string]bool{"input": true, "br": true, "hr": true, "img": true, "meta": true, "link": true, "col": true, "wbr": true}
@@ -104,7 +128,7 @@ func (p *node) write(b *strings.Builder) {
 	}
 	switch p.kind {
 	case text:
-		b.WriteString(escape.Replace(p.value))
+		escape(b, p.value)
 	case fragment:
 		for _, c := range p.parts {
 			if c != nil && c.kind != attribute {
@@ -144,7 +168,7 @@ func attributes(b *strings.Builder, parts []Part) {
 			b.WriteString(c.name)
 			if c.value != "" || c.name == "value" || c.name == "alt" {
 				b.WriteString(`="`)
-				b.WriteString(escape.Replace(c.value))
+				escape(b, c.value)
 				b.WriteByte('"')
 			}
 		}
