@@ -18,7 +18,7 @@ import (
 var measured = []string{"./config/...", "./pricing/...", "./web/app/...", "./web/view/..."}
 
 // reports are the packages with a report of their own, in the form printed here.
-var reports = []string{"./config/rules", "./config/solve"}
+var reports = []string{"./config/rules", "./config/solve", "./pricing/quote"}
 
 // core runs the benchmarks natively and in wasm under Node.
 func core(root string) error {
