@@ -70,7 +70,7 @@ async function flush() {
       show(reply, acts);
       if (!listed && state.view && state.view.area === "quote") queue.push({ do: "restore" });
     } catch (e) {
-      trouble(`That could not be done (${e.message}). What you entered before is kept.`);
+      if (acts.some((a) => a.do !== "rehearse")) trouble(`That could not be done (${e.message}). What you entered before is kept.`);
     } finally {
       clearTimeout(long);
       delete document.documentElement.dataset.busy;
@@ -266,11 +266,18 @@ async function importKept(text) {
 // settle comes back for what takes long, once this is drawn, and for what is
 // still checking, once nothing else waits; a click in between begins anew.
 let effort = 0;
+let coming = 0; // the timer, while it waits to come back
 function settle({ soon, unsettled }, acts) {
   if (!acts.every((a) => a.do === "settle")) effort = 0;
+  clearTimeout(coming);
+  coming = 0;
   if (!soon && !unsettled) return;
   if (!soon) effort++;
-  setTimeout(() => queue.length || busy || act({ do: "settle", value: String(effort) }), soon ? 20 : 50);
+  const back = () => {
+    coming = 0;
+    if (!queue.length && !busy) act({ do: "settle", value: String(effort) });
+  };
+  coming = setTimeout(back, soon ? 20 : 50);
 }
 
 // rehearse has the core go through every area while nobody waits for it, so that
@@ -278,8 +285,9 @@ function settle({ soon, unsettled }, acts) {
 function rehearse() {
   const areas = [...document.querySelectorAll("#areas [data-act=go]")].map((el) => el.dataset.id);
   const next = () => {
-    if (!busy && !queue.length && !document.hidden) act({ do: "rehearse", id: areas.shift() });
-    if (areas.length) setTimeout(next, 100);
+    if (!areas.length) return;
+    if (!busy && !coming && !document.hidden) act({ do: "rehearse", id: areas.shift() });
+    setTimeout(next, 100);
   };
   setTimeout(next, 200);
 }
