@@ -2,9 +2,13 @@ package app
 
 import (
 	"encoding/json"
+	"regexp"
 	"testing"
 
+	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"boxwright/web/view"
 )
 
 // ask sends acts to an app the way the page does, with the state of the reply
@@ -47,6 +51,31 @@ func TestStart(t *testing.T) {
 	s := open(t).do(Act{Do: "start"})
 	require.Empty(t, s.Fault)
 	require.Contains(t, s.Regions["main"], "Needs")
+}
+
+// Every area and every paper writes days as its readers do; only a date field
+// holds the form of the files, for the browser.
+func TestDaysAreWrittenForReaders(t *testing.T) {
+	p := open(t)
+	p.do(Act{Do: "start"}, set("unit.needed_by", "2028-01-01"), set("ticket.date", "3/3/2027"), set("ticket.total", "14000"), Act{Do: "add-ticket"}, Act{Do: "pin"}, Act{Do: "propose"})
+	tag := regexp.MustCompile(`<[^>]*>`)
+	seen := 0
+	look := func(act Act) {
+		for region, html := range p.do(act).Regions {
+			text := tag.ReplaceAllString(html, " ")
+			for _, wrong := range regexp.MustCompile(`\b(19|20|21)\d\d-\d\d-\d\d\b|\b\d{1,2} (Jan|Feb|Mar|Apr|May|Jun|Jul|Aug|Sep|Oct|Nov|Dec)[a-z]* (19|20)\d\d`).FindAllString(text, -1) {
+				t.Errorf("%s %s: %q is not how an American writes a day", act.ID, region, wrong)
+			}
+			seen += len(regexp.MustCompile(`\b(Mon|Tue|Wed|Thu|Fri|Sat|Sun), [A-Z][a-z]{2} \d{1,2}, 20\d\d`).FindAllString(text, -1))
+		}
+	}
+	for _, a := range view.Areas {
+		look(Act{Do: "go", ID: a.ID})
+	}
+	for _, id := range []string{"quote", "exceptions", "order", "test", "upkeep"} {
+		look(Act{Do: "paper", ID: id})
+	}
+	assert.Greater(t, seen, 50)
 }
 
 func BenchmarkClick(b *testing.B) {

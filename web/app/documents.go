@@ -282,7 +282,7 @@ func rivalField(name string) setter {
 				r.Price, err = money.ParseAmount(strings.ReplaceAll(typed, ",", ""))
 			}
 		case "date":
-			r.Date, err = config.ParseDate(typed)
+			r.Date, err = config.ReadDate(typed)
 		case "payload":
 			var v float64
 			v, err = s.between(typed, quantity.Pound, 0, 100000)

@@ -116,9 +116,9 @@ func TestPapers(t *testing.T) {
 
 func TestRivals(t *testing.T) {
 	p := open(t)
-	s := p.do(Act{Do: "go", ID: "compare"}, Act{Do: "pin"}, Act{Do: "add-rival"}, set("rival.0.name", "Northern <b>Coach"), set("rival.0.price", "301,500"), set("rival.0.date", "2027-05-01"), set("rival.0.payload", "3100"), set("rival.0.warranty", "3 years"))
+	s := p.do(Act{Do: "go", ID: "compare"}, Act{Do: "pin"}, Act{Do: "add-rival"}, set("rival.0.name", "Northern <b>Coach"), set("rival.0.price", "301,500"), set("rival.0.date", "5/1/2027"), set("rival.0.payload", "3100"), set("rival.0.warranty", "3 years"))
 	require.Empty(t, s.Fault)
-	for _, words := range []string{"Northern &lt;b&gt;Coach", "USD 301,500.00", "Sat 1 May 2027", "3,100 lb", "3 years", "the unit in work is USD"} {
+	for _, words := range []string{"Northern &lt;b&gt;Coach", "USD 301,500.00", "Sat, May 1, 2027", "3,100 lb", "3 years", "the unit in work is USD"} {
 		assert.Contains(t, s.Regions["main"], words)
 	}
 	assert.NotContains(t, s.Regions["main"], "<b>Coach")

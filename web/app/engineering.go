@@ -46,7 +46,7 @@ func ticketField(name string) setter {
 		case "number":
 			t.Number = clip(a.Value, 60)
 		case "date":
-			t.Date, err = config.ParseDate(a.Value)
+			t.Date, err = config.ReadDate(a.Value)
 		case "fuel":
 			var v float64
 			if v, err = s.between(a.Value, quantity.Percent, 1, 100); err == nil {

@@ -36,7 +36,7 @@ function trouble(text) {
 
 const two = (n) => String(n).padStart(2, "0");
 const day = (d) => `${d.getFullYear()}-${two(d.getMonth() + 1)}-${two(d.getDate())}`;
-const moment = (d) => `${day(d)} ${two(d.getHours())}:${two(d.getMinutes())}`;
+const moment = (d) => d.toLocaleString("en-US", { dateStyle: "medium", timeStyle: "short" });
 const newId = () => Array.from(crypto.getRandomValues(new Uint8Array(12)), (b) => b.toString(16).padStart(2, "0")).join("");
 
 // act queues something the user did. While the core is busy the acts gather
