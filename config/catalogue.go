@@ -225,6 +225,7 @@ type Option struct {
 	Remount  bool   `json:"remount,omitempty"`   // standard in a remount, in place of its group's usual ones: what the module has already, or work always done
 	MaxQty   int    `json:"max_qty,omitempty"`   // 0 and 1 both mean one
 	PriceKey string `json:"price_key,omitempty"` // empty: the option's id
+	Asks     string `json:"asks,omitempty"`      // what the customer is to say with it, such as "Color name or code"; empty: nothing
 
 	Mass    *Mass    `json:"mass,omitempty"`
 	Load    *Load    `json:"load,omitempty"`    // 12 V current it draws

@@ -210,6 +210,9 @@ func (k *checker) option(i int) {
 	if o.Label == "" {
 		k.add("missing", w+" label", "an option needs a label")
 	}
+	if len(o.Asks) > MaxDetail {
+		k.add("too-long", w+" asks", "has %d bytes; the most is %d", len(o.Asks), MaxDetail)
+	}
 	k.between(w, 0, 99, map[string]float64{"max_qty": float64(o.MaxQty)})
 	if o.Mass != nil {
 		k.mass(w+" mass", o.Mass)

@@ -197,6 +197,17 @@ func (c *Catalogue) CheckUnit(u *Unit) Problems {
 			add("order", fmt.Sprintf("picks[%d] %q", i, p.Option), "picks must be sorted by id, each once")
 		}
 	}
+	for i, d := range u.Details {
+		where := fmt.Sprintf("details[%d] %q", i, d.Option)
+		switch {
+		case c.OptionByID(d.Option) == nil:
+			add("unknown-option", where, "the option is not in this edition")
+		case d.Text == "" || len(d.Text) > MaxDetail:
+			add("too-long", where, fmt.Sprintf("what is said has %d bytes; it is 1 to %d", len(d.Text), MaxDetail))
+		case i > 0 && u.Details[i-1].Option >= d.Option:
+			add("order", where, "details must be sorted by option, each once")
+		}
+	}
 	for i, e := range u.Carried {
 		if c.EquipmentByID(e.Equipment) == nil {
 			add("unknown-equipment", fmt.Sprintf("carried[%d]", i), fmt.Sprintf("equipment %q is not in this edition", e.Equipment))

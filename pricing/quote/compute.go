@@ -103,7 +103,8 @@ func (q *Quote) fit() []config.Finding {
 	return out
 }
 
-// pending names the groups that still need a choice.
+// pending names the groups that still need a choice, and the options that still
+// ask for something.
 func (q *Quote) pending() []config.Finding {
 	var out []config.Finding
 	cat := q.Edition.Cat
@@ -119,6 +120,18 @@ func (q *Quote) pending() []config.Finding {
 				Text: "nothing is chosen yet.", Remedy: "Choose one in the Unit area, or press Complete the unit there.",
 			})
 		}
+	}
+	var asking, said []string
+	for _, p := range q.Draft.Unit.Picks {
+		if o := cat.OptionByID(p.Option); o.Asks != "" && q.Draft.Unit.Detail(o.ID) == "" {
+			asking, said = append(asking, o.ID), append(said, o.Label+" ("+o.Asks+")")
+		}
+	}
+	if asking != nil {
+		out = append(out, config.Finding{
+			Code: "rules.detail", Severity: config.Note, Where: "Still to be named", Picks: asking,
+			Text: strings.Join(said, "; ") + ".", Remedy: "Write it beside the option in the Unit area; until then the quote says that it is to be named.",
+		})
 	}
 	return out
 }

@@ -2,6 +2,7 @@ package quote
 
 import (
 	"strconv"
+	"strings"
 
 	"boxwright/config"
 	"boxwright/config/quantity"
@@ -37,7 +38,7 @@ func (q *Quote) Everything() [][]string {
 	}
 	for _, p := range d.Unit.Picks {
 		if o := cat.OptionByID(p.Option); o != nil {
-			add("Specification", o.Label, o.Spec, strconv.Itoa(p.Qty))
+			add("Specification", o.Label, strings.TrimSpace(o.Spec+" "+q.Told(o)), strconv.Itoa(p.Qty))
 		}
 	}
 	for _, c := range d.Unit.Carried {

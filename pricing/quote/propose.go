@@ -64,7 +64,7 @@ func (d *Draft) Basis(cat *config.Catalogue) *Draft {
 	c.Needs.Like, c.Requirements, c.Readings, c.More, c.At, c.Tickets = nil, nil, nil, nil, 0, nil
 	must, like := d.Needs.Wishes(cat)
 	c.Needs.Like = like
-	c.Unit.Chassis, c.Unit.Picks = "", []config.Pick{}
+	c.Unit.Chassis, c.Unit.Picks, c.Unit.Details = "", []config.Pick{}, nil
 	for _, id := range must {
 		c.Unit.Set(config.Pick{Option: id, Qty: 1})
 	}

@@ -305,7 +305,7 @@ func startNew(s *session, a Act) {
 	s.draft = quote.Begin(s.app.edition, a.ID, a.Value, s.req.Today)
 	s.draft.Seller, s.draft.Buyer, s.draft.Title, s.draft.Number = old.Seller, old.Buyer, old.Title, old.Number
 	s.draft.Needs, s.draft.Requirements = old.Needs, old.Requirements
-	s.draft.Unit.RuleSet, s.draft.Unit.NeededBy = old.Unit.RuleSet, old.Unit.NeededBy
+	s.draft.Unit.RuleSet, s.draft.Unit.NeededBy, s.draft.Unit.Details = old.Unit.RuleSet, old.Unit.NeededBy, old.Unit.Details
 	s.draft.Tickets, s.draft.Wiring = old.Tickets, old.Wiring
 	s.weighed(&old.Unit)
 	s.notice = "A new unit was begun. Undo brings the earlier one back."

@@ -93,7 +93,9 @@ func takeProposal(s *session, a Act) {
 	for _, p := range s.proposed().Proposals {
 		if string(p.Goal) == a.ID {
 			aside := s.pinDraft()
+			said := s.draft.Unit.Details
 			s.draft.Unit = p.Unit.Clone()
+			s.draft.Unit.Details = said
 			s.notice = p.Title + " is in work."
 			if aside {
 				s.notice += " The unit worked on before is set aside in Compare."

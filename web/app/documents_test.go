@@ -114,6 +114,38 @@ func TestPapers(t *testing.T) {
 	assert.Equal(t, "Q-7-everything.csv", s.Do[0].Name)
 }
 
+func TestWhatOptionsAsk(t *testing.T) {
+	p := open(t)
+	s := p.do(Act{Do: "new", ID: "cut-14500-158-gas"}, Act{Do: "go", ID: "unit"}, Act{Do: "chapter", ID: "exterior"})
+	assert.Contains(t, s.Regions["main"], `id="f-detail.let-plain"`, "asked beside the option chosen")
+	assert.NotContains(t, s.Regions["main"], `id="f-detail.let-gilt"`, "and beside no other")
+	s = p.do(set("detail.let-plain", ` Larkspur <i>County</i> EMS `))
+	require.Empty(t, s.Fault)
+	assert.Contains(t, s.Regions["main"], `value="Larkspur &lt;i&gt;County&lt;/i&gt; EMS"`)
+	assert.Contains(t, s.Regions["main"], `id="rel-let-plain"`, "who says something means to have it")
+	s = p.do(set("detail.let-plain", strings.Repeat("x", 121)))
+	assert.Contains(t, s.Regions["main"], "121 bytes are too many", "the reason stands beneath what was typed")
+	assert.Equal(t, "Larkspur <i>County</i> EMS", draftOf(t, s).Unit.Detail("let-plain"), "the earlier text stays")
+	p.do(set("detail.let-plain", "Larkspur County EMS, gold"), Act{Do: "pick", ID: "let-gilt", On: true})
+	s = p.do(Act{Do: "pick", ID: "let-plain", On: true})
+	assert.Contains(t, s.Regions["main"], "Larkspur County EMS, gold", "what was said comes back with its option")
+	for _, paper := range []string{"quote", "order"} {
+		s = p.do(Act{Do: "paper", ID: paper})
+		assert.Contains(t, s.Regions["main"], "Name as it is to read, and its color: Larkspur County EMS, gold.", paper)
+		assert.Contains(t, s.Regions["main"], "Unit number: to be named.", paper)
+	}
+	_, rest, _ := strings.Cut(s.Regions["main"], `id="link-text"`)
+	_, text, _ := strings.Cut(rest, "#")
+	text, _, _ = strings.Cut(text, "<")
+	s = open(t).do(Act{Do: "open-link", Value: text})
+	require.Empty(t, s.Fault)
+	assert.Equal(t, "Larkspur County EMS, gold", draftOf(t, s).Unit.Detail("let-plain"), "the link carries it")
+	s = p.do(set("detail.let-plain", ""))
+	assert.NotContains(t, string(s.Draft), "details", "what is taken back leaves nothing behind")
+	s = p.do(set("detail.fb-winch", "x"), set("detail.nothing", "y"))
+	assert.NotContains(t, string(s.Draft), "details", "nothing is said to what the unit does not have")
+}
+
 func TestRivals(t *testing.T) {
 	p := open(t)
 	s := p.do(Act{Do: "go", ID: "compare"}, Act{Do: "pin"}, Act{Do: "add-rival"}, set("rival.0.name", "Northern <b>Coach"), set("rival.0.price", "301,500"), set("rival.0.date", "5/1/2027"), set("rival.0.payload", "3100"), set("rival.0.warranty", "3 years"))

@@ -322,7 +322,7 @@ func specification(p *Page) Part {
 				if n > 1 {
 					name += " × " + quantity.Group(float64(n), 0)
 				}
-				items = append(items, spec(name, o.Spec))
+				items = append(items, El("p", El("b", Text(name+". ")), Text(o.Spec), told(p.Q.Told(o))))
 			}
 		}
 		if items != nil {
@@ -338,6 +338,9 @@ func specification(p *Page) Part {
 	}
 	return Many(El("h2", Text("Specification")), El("div", out...))
 }
+
+// told prints what was said to an option behind its sentence.
+func told(text string) Part { return If(text != "", El("b", Text(" "+text+"."))) }
 
 func printedCautions() Part {
 	return Many(El("h2", Text("Cautions")), cautions(

@@ -263,7 +263,7 @@ func orderSheet(p *Page) Part {
 			if l.Hours != 0 {
 				hours = quantity.Group(l.Hours, 1)
 			}
-			t.rows = append(t.rows, []Part{Many(El("b", Text(l.Label+". ")), Text(l.Spec)), Text(quantityOf(l.Qty)), Text(hours), Text("☐")})
+			t.rows = append(t.rows, []Part{Many(El("b", Text(l.Label+". ")), Text(l.Spec), told(l.Told)), Text(quantityOf(l.Qty)), Text(hours), Text("☐")})
 		}
 		out = append(out, t.draw())
 	}

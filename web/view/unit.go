@@ -188,6 +188,9 @@ func option(p *Page, g *config.Group, o *config.Option) Part {
 			El("span", Class("tags"), optionTags(p, o, pick, state)),
 			El("p", Class("spec"), At("id", "d-"+o.ID), Text(o.Spec)),
 			When(pick != nil && o.MaxQty > 1, func() Part { return quantityField(p, o, pick) }),
+			When(pick != nil && o.Asks != "", func() Part {
+				return field(p, "detail."+o.ID, o.Asks, p.Q.Draft.Unit.Detail(o.ID), "", At("maxlength", strconv.Itoa(config.MaxDetail)))
+			}),
 		),
 		El("span", Class("mass"), Text(massText(p, o))),
 		El("span", Class("price"), Text(priceText(p, o.ID))),
