@@ -4,7 +4,6 @@ import (
 	"strconv"
 	"strings"
 
-	"boxwright/config"
 	"boxwright/config/quantity"
 )
 
@@ -27,7 +26,7 @@ func (q *Quote) Everything() [][]string {
 	} {
 		add("Quote", r[0], r[1])
 	}
-	for _, r := range []*config.Report{&q.Weight.Report, &q.Power.Report, &q.Space.Report, &q.Plan.Report} {
+	for _, r := range append(q.judged(), &q.Plan.Report) {
 		for _, f := range r.Figures {
 			limit, margin := "", ""
 			if f.Sense != "" {

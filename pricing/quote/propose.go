@@ -212,8 +212,8 @@ func needLimits(ed *Edition, d *Draft) *rules.Limits {
 			case "space.patients":
 				least = max(least, float64(d.Needs.Patients))
 			}
-			if least == 0 {
-				continue
+			if least == 0 || slices.ContainsFunc(out, func(l config.Linear) bool { return l.Code == s.code }) {
+				continue // a text that was read is among the unit's limits
 			}
 			limit := config.Linear{Code: s.code, Label: s.code, Per: map[string]float64{}, Limit: -least}
 			if s.base != nil {
@@ -253,10 +253,10 @@ func glance(ed *Edition, base *Draft, u config.Unit) look {
 	if f, ok := w.Figure("weight.payload-left"); ok {
 		l.metric[Lightest] = -f.Value
 	}
-	for _, r := range []*config.Report{&w.Report, &p.Report, &sp.Report} {
-		for _, f := range r.Findings {
-			l.misses += map[config.Severity]int{config.Stop: 100, config.Warn: 1}[f.Severity]
-		}
+	found := slices.Concat(w.Findings, p.Findings, sp.Findings,
+		standards.Findings(standards.Judge(u.RuleSet, &u, ed.Cat, &w.Report, &p.Report, &sp.Report), &w.Report, &p.Report, &sp.Report))
+	for _, f := range found {
+		l.misses += map[config.Severity]int{config.Stop: 100, config.Warn: 1}[f.Severity]
 	}
 	if sheet, err := priceAll(ed, &on); err == nil {
 		l.metric[Cheapest] = sheet.Total.Float()
