@@ -233,6 +233,9 @@ type Option struct {
 	Circuit *Circuit `json:"circuit,omitempty"` // how it is wired
 	Work    []Work   `json:"work,omitempty"`
 	Parts   *Span    `json:"parts,omitempty"` // working days its long-lead part takes to arrive
+	// PartsFor are the plant's activities that wait for the part, each with all
+	// that comes after it; empty: those that come after the plant's parts step.
+	PartsFor []string `json:"parts_for,omitempty"`
 
 	StorageFt3   quantity.Volume `json:"storage_ft3,omitempty"`  // enclosed inside storage it adds; negative when it takes some
 	Compartments []Compartment   `json:"compartments,omitempty"` // exterior or interior compartments it adds

@@ -364,6 +364,20 @@ func (k *checker) plant() {
 			}
 		}
 	}
+	arrive := slices.IndexFunc(p.Activities, func(a Activity) bool { return a.Source == SourceParts })
+	for i := range k.c.Options {
+		o := &k.c.Options[i]
+		w := at("options", i, o.ID) + " parts_for"
+		if len(o.PartsFor) > 0 && o.Parts == nil {
+			k.add("missing", w, "names steps that wait for a part, but the option has no parts that take time to arrive")
+		}
+		for _, id := range o.PartsFor {
+			// Behind the step where parts arrive nothing can come round to it.
+			if j, ok := acts[id]; !ok || j <= arrive {
+				k.add("order", w, "%q must be an activity of the plant that stands after the one where parts arrive", id)
+			}
+		}
+	}
 	for i, s := range p.Stations {
 		k.between(at("plant.stations", i, s.ID), 0.1, 100, map[string]float64{"bays": float64(s.Bays), "shifts": s.Shifts, "crew": s.Crew})
 	}
