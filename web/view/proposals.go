@@ -121,6 +121,7 @@ func card(p *Page, x *quote.Proposal) Part {
 		El("p", Text(q.Chassis.Label+" · "+q.Body.Label)),
 		El("dl", row("Payload left", figure("weight.payload-left")), row("Front axle", figure("weight.front-axle")), row("Amps, hot idle", figure("power.idle")), row("Seats", figure("space.seats")),
 			row("Even odds", Text(q.Plan.EvenOdds.Long())), row("Nine in ten", Text(q.Plan.NineInTen.Long()))),
+		If(x.Ties != nil, El("p", Class("notice"), Text(strings.Join(x.Ties, " ")))),
 		list("Does not meet", x.Misses), list("Gives up", x.Gives),
 		action("take-proposal", string(x.Goal), "", "Take this one", At("id", "take-"+string(x.Goal)), At("aria-label", "Take: "+x.Title)))
 }
