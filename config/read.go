@@ -183,6 +183,9 @@ func (c *Catalogue) CheckUnit(u *Unit) Problems {
 	if c.BodyByID(u.Body) == nil {
 		add("unknown-body", "body", fmt.Sprintf("%q is not in this edition; choose one of its %d bodies", u.Body, len(c.Bodies)))
 	}
+	if len(u.Proposed) > 2 {
+		add("proposed", "proposed", fmt.Sprintf("names %d things; a proposal chooses chassis and body", len(u.Proposed)))
+	}
 	if u.Existing != nil {
 		ps = append(ps, u.Existing.check()...)
 	}

@@ -16,6 +16,7 @@ type Unit struct {
 	Body      string    `json:"body"`
 	Existing  *Existing `json:"existing,omitempty"` // the module to be remounted, when Body is an existing one
 	Picks     []Pick    `json:"picks"`              // sorted by option id
+	Proposed  []string  `json:"proposed,omitempty"` // chassis and body while they are what a proposal chose, not the customer
 	Details   []Detail  `json:"details,omitempty"`  // what was said of options that ask, sorted by option
 	Carried   []Carried `json:"carried,omitempty"`  // loose equipment, sorted by id then compartment
 
@@ -75,6 +76,27 @@ func (u *Unit) Find(option string) *Pick {
 // Has reports whether the option is in the unit, picked or filled.
 func (u *Unit) Has(option string) bool { return u.Find(option) != nil }
 
+// Filled reports whether the program chose an option, a chassis or a body that
+// the unit has, and the customer has not made it an own choice since.
+func (u *Unit) Filled(id string) bool {
+	if id == u.Chassis || id == u.Body {
+		return slices.Contains(u.Proposed, id)
+	}
+	p := u.Find(id)
+	return p != nil && p.Filled
+}
+
+// Keep makes what the program chose the customer's own choice.
+func (u *Unit) Keep(id string) {
+	if p := u.Find(id); p != nil {
+		p.Filled = false
+	}
+	u.Proposed = slices.DeleteFunc(slices.Clone(u.Proposed), func(x string) bool { return x == id })
+	if len(u.Proposed) == 0 {
+		u.Proposed = nil
+	}
+}
+
 // Qty is how many of the option the unit holds; 0 when it has none.
 func (u *Unit) Qty(option string) int {
 	if p := u.Find(option); p != nil {
@@ -125,7 +147,7 @@ func (u *Unit) Tell(option, text string) {
 func (u *Unit) Clone() Unit {
 	c := *u
 	c.Picks = slices.Clone(u.Picks)
-	c.Details = slices.Clone(u.Details)
+	c.Proposed, c.Details = slices.Clone(u.Proposed), slices.Clone(u.Details)
 	c.Carried = slices.Clone(u.Carried)
 	c.Own = slices.Clone(u.Own)
 	if u.Existing != nil {

@@ -158,6 +158,27 @@ func (q *Quote) pending() []config.Finding {
 	return out
 }
 
+// Chosen words what a reason rests on: the customer's own choices, and what the
+// program filled in. Each ends with a full stop.
+func (q *Quote) Chosen(ids []string) string {
+	var own, filled []string
+	for _, id := range ids {
+		if q.Draft.Unit.Filled(id) {
+			filled = append(filled, id)
+		} else {
+			own = append(own, id)
+		}
+	}
+	text := ""
+	if own != nil {
+		text = "With your choice of: " + q.Labels(own) + ". "
+	}
+	if filled != nil {
+		text += "With what was filled in: " + q.Labels(filled) + "."
+	}
+	return strings.TrimSpace(text)
+}
+
 // Labels joins the names of ids for a sentence.
 func (q *Quote) Labels(ids []string) string {
 	names := make([]string, len(ids))

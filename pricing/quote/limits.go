@@ -21,7 +21,7 @@ import (
 func Limits(ed *Edition, d *Draft) *rules.Limits {
 	cat, u := ed.Cat, d.Unit
 	others := u
-	others.Chassis, others.Body, others.Picks, others.Details = "", "", nil, nil
+	others.Chassis, others.Body, others.Picks, others.Details, others.Proposed = "", "", nil, nil, nil
 	existing := config.Existing{} // by its value: a pointer says nothing
 	if u.Existing != nil {
 		existing, others.Existing = *u.Existing, nil

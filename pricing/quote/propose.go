@@ -68,7 +68,7 @@ func (d *Draft) Basis(cat *config.Catalogue) *Draft {
 	c.Needs.Like, c.Requirements, c.Readings, c.More, c.At, c.Tickets = nil, nil, nil, nil, 0, nil
 	must, like := d.Needs.Wishes(cat)
 	c.Needs.Like = like
-	c.Unit.Chassis, c.Unit.Picks, c.Unit.Details = "", []config.Pick{}, nil
+	c.Unit.Chassis, c.Unit.Picks, c.Unit.Proposed, c.Unit.Details = "", []config.Pick{}, nil, nil
 	for _, id := range must {
 		c.Unit.Set(config.Pick{Option: id, Qty: 1})
 	}
@@ -143,12 +143,16 @@ func Propose(ed *Edition, d *Draft) Search {
 			}
 		}
 		on := base.Clone()
-		on.Unit = best.unit
+		on.Unit = best.unit.Clone()
+		on.Unit.Proposed = []string{on.Unit.Chassis}
+		if base.Unit.Body == "" {
+			on.Unit.Proposed = append(on.Unit.Proposed, on.Unit.Body)
+		}
 		q, err := Compute(ed, on)
 		if err != nil || q.Stopped() {
 			continue
 		}
-		s.Proposals = append(s.Proposals, Proposal{Goal: goal, Title: titles[goal], Unit: best.unit, Quote: q, Dropped: without(base, &best.unit), Misses: missed(q)})
+		s.Proposals = append(s.Proposals, Proposal{Goal: goal, Title: titles[goal], Unit: on.Unit, Quote: q, Dropped: without(base, &best.unit), Misses: missed(q)})
 	}
 	for i := range s.Proposals {
 		s.Proposals[i].Gives, s.Proposals[i].Ties = gives(s.Proposals, i), ties(s.Proposals, i)

@@ -47,6 +47,20 @@ func TestNeedsToProposals(t *testing.T) {
 	}
 	assert.True(t, found["cot-power"] && found["dp-rescue"], "what was asked for is in")
 	assert.Contains(t, s.Regions["main"], "Earliest delivery", "the other two are still there")
+
+	module, chassis := draftOf(t, s).Unit.Body, u.Chassis
+	s = p.do(Act{Do: "go", ID: "unit"}, Act{Do: "chapter", ID: "module"})
+	assert.Contains(t, s.Regions["main"], `id="keep-`+module+`"`, "the module of a proposal is filled in")
+	for _, want := range []string{"With what was filled in: ", "With your choice of: "} {
+		s = p.do(Act{Do: "chapter", ID: "chassis"}, Act{Do: "why", ID: "van-9500-148-gas"})
+		assert.Contains(t, s.Regions["main"], want+p.app.edition.Cat.LabelOf(module), "and a reason says so, until it is kept")
+		p.do(Act{Do: "why", ID: "van-9500-148-gas"}, Act{Do: "keep", ID: module})
+	}
+	assert.NotContains(t, p.do(Act{Do: "chapter", ID: "module"}).Regions["main"], `id="keep-`+module+`"`)
+	assert.Contains(t, p.do(Act{Do: "chapter", ID: "chassis"}).Regions["main"], `id="keep-`+chassis+`"`, "the chassis is still filled in")
+	p.do(Act{Do: "chassis", ID: chassis})
+	assert.Nil(t, draftOf(t, p.do()).Unit.Proposed, "chosen by hand, it is an own choice")
+	s = p.do(Act{Do: "go", ID: "needs"})
 	s = p.do(set("needs.crew", "6"))
 	assert.Contains(t, s.Regions["main"], "The needs have changed")
 

@@ -218,9 +218,15 @@ func optionTags(p *Page, o *config.Option, pick *config.Pick, state rules.State)
 	case state == rules.Forced && pick.Filled:
 		return Many(El("span", Class("tag"), Text("needed by your choices")), action("why", o.ID, "", "why", Class("quiet"), At("id", "ask-"+o.ID), At("aria-expanded", strconv.FormatBool(p.State.Asked == o.ID))))
 	case pick.Filled:
-		return Many(El("span", Class("tag"), Text("filled in")), action("keep", o.ID, "", "keep it", Class("quiet"), At("id", "keep-"+o.ID), At("aria-label", "Keep "+o.Label+" as my choice")))
+		return filledIn(o.ID, o.Label)
 	}
 	return Many(El("span", Class("tag mine"), Text("your choice")), action("release", o.ID, "", "let it give way", Class("quiet"), At("id", "rel-"+o.ID), At("aria-label", "Let "+o.Label+" give way to other choices")))
+}
+
+// filledIn marks what the program chose, which the customer may make an own
+// choice.
+func filledIn(id, label string) Part {
+	return Many(El("span", Class("tag"), Text("filled in")), action("keep", id, "", "keep it", Class("quiet"), At("id", "keep-"+id), At("aria-label", "Keep "+label+" as my choice")))
 }
 
 func quantityField(p *Page, o *config.Option, pick *config.Pick) Part {
@@ -256,7 +262,7 @@ func why(p *Page, id string) Part {
 		Each(p.reasons(), func(i int, r rules.Reason) Part {
 			background := q.Background(r)
 			return Many(El("p", Class("head"), Text("What stands in the way")), El("p", Text(q.Words(r, p.system()))),
-				If(len(r.Picks) > 0, El("p", Class("how"), Text("With your choice of: "+q.Labels(r.Picks)))),
+				If(len(r.Picks) > 0, El("p", Class("how"), Text(q.Chosen(r.Picks)))),
 				If(len(background) > 0, El("details", At("id", "background-"+strconv.Itoa(i)),
 					El("summary", Class("small"), Text(count(len(background), "rule keeps", "rules keep")+" a full unit from being lighter")),
 					El("ul", Each(background, func(_ int, t string) Part { return El("li", Text(t)) })))))
@@ -340,7 +346,7 @@ func thing(p *Page, do, id, label, spec, gist string, in bool) Part {
 	asked := p.State.Asked == id
 	return El("div", Class(class), At("id", "row-"+id),
 		El("input", At("type", "radio"), At("id", "o-"+id), At("name", do), At("data-act", do), At("data-id", id), Flag("checked", in), If(out, At("aria-disabled", "true")), At("aria-describedby", "d-"+id)),
-		El("div", El("label", At("for", "o-"+id), Text(label)), El("p", Class("small"), Text(gist)), El("p", Class("spec"), At("id", "d-"+id), Text(spec))),
+		El("div", El("label", At("for", "o-"+id), Text(label)), If(in && p.Q.Draft.Unit.Filled(id), El("span", Class("tags"), filledIn(id, label))), El("p", Class("small"), Text(gist)), El("p", Class("spec"), At("id", "d-"+id), Text(spec))),
 		El("span", Class("mass")),
 		El("span", Class("price"), Text(priceText(p, id))),
 		When(out, func() Part { return refusal(p, id) }),
