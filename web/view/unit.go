@@ -269,13 +269,13 @@ func why(p *Page, id string) Part {
 		}),
 		When(len(p.Mends) > 0, func() Part {
 			return ways("What would help", len(p.Mends), func(i int) Part {
-				return wayOut("mend", id, i, q.MendWords(&p.Mends[i]), q.MendEffect(&p.Mends[i]))
+				return wayOut("mend", id, i, q.MendWords(&p.Mends[i]), q.MendEffect(&p.Mends[i], p.system()))
 			})
 		}),
 		When(len(p.Offers) > 0, func() Part {
 			return ways("It goes with your own choices, but "+count(len(p.Offers[0].Changes), "thing", "things")+" filled in would change", len(p.Offers), func(i int) Part {
 				o := &p.Offers[i]
-				return wayOut("offer", id, i, q.OfferWords(o), q.Effect(o.Price, o.Changes))
+				return wayOut("offer", id, i, q.OfferWords(o), q.Effect(&o.Unit, o.Changes, p.system()))
 			})
 		}),
 		If(len(p.Mends)+len(p.Offers) == 0 && !q.Draft.Unit.Has(id), El("p", Text("No change of your other choices makes it possible in this catalogue."))),
