@@ -23,8 +23,8 @@ func Limits(cat *config.Catalogue, u *config.Unit, as *config.Assumptions) []con
 		base              func(*config.Body) float64
 		takes             func(*config.Option) float64
 	}{
-		{"space.headroom", "Headroom", quantity.Inch, func(b *config.Body) float64 { return float64(clean(b.HeadroomIn)) }, func(o *config.Option) float64 { return float64(clean(o.HeadroomIn)) }},
-		{"space.aisle", "Walkway", quantity.Inch, func(b *config.Body) float64 { return float64(clean(b.AisleIn)) }, func(o *config.Option) float64 { return float64(clean(o.AisleIn)) }},
+		{"space.headroom", "Headroom", quantity.Inch, func(b *config.Body) float64 { return float64(config.Clean(b.HeadroomIn)) }, func(o *config.Option) float64 { return float64(config.Clean(o.HeadroomIn)) }},
+		{"space.aisle", "Walkway", quantity.Inch, func(b *config.Body) float64 { return float64(config.Clean(b.AisleIn)) }, func(o *config.Option) float64 { return float64(config.Clean(o.AisleIn)) }},
 		{"space.storage", "Inside storage", quantity.CubicFoot, func(b *config.Body) float64 { return float64(bodyStorage(b)) }, func(o *config.Option) float64 { return -float64(storageOf(o)) }},
 	} {
 		l, ok := as.Limits[k.code]
