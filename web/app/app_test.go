@@ -3,6 +3,7 @@ package app
 import (
 	"encoding/json"
 	"regexp"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -30,6 +31,7 @@ type shown struct {
 	Regions map[string]string `json:"regions"`
 	Title   string            `json:"title"`
 	Say     string            `json:"say"`
+	Said    string            `json:"said"`
 	Fault   string            `json:"fault"`
 	Do      []Step            `json:"do"`
 }
@@ -51,6 +53,25 @@ func TestStart(t *testing.T) {
 	s := open(t).do(Act{Do: "start"})
 	require.Empty(t, s.Fault)
 	require.Contains(t, s.Regions["main"], "Needs")
+}
+
+// The list of earlier states calls a field as the page does.
+func TestStatesAreCalledAsOnThePage(t *testing.T) {
+	p := open(t)
+	p.do(Act{Do: "start"})
+	for _, c := range []struct {
+		reason string
+		act    Act
+		want   string
+	}{
+		{"a field with its label", Act{Do: "set", ID: "unit.needed_by", Value: "2028-01-01", Said: "Needed by: Jan 1, 2028"}, "Needed by: Jan 1, 2028"},
+		{"one that the page does not name", set("unit.needed_by", "2028-02-01"), "unit, needed by: 2028-02-01"},
+		{"equipment", Act{Do: "carry", ID: "stair-chair", Value: "1", Said: "How many: Stair chair: 1"}, "How many: Stair chair: 1"},
+		{"an option by its own name, whatever the page says", Act{Do: "pick", ID: "fb-guard", On: true, Said: "Markup: <b>"}, "Bumper with grille guard"},
+		{"a hostile length", Act{Do: "set", ID: "title", Value: "x", Said: strings.Repeat("x", 9999)}, strings.Repeat("x", maxSaid)},
+	} {
+		assert.Equal(t, c.want, p.do(c.act).Said, c.reason)
+	}
 }
 
 // Every area and every paper writes days as its readers do; only a date field

@@ -29,7 +29,7 @@ func document(p *Page) Part {
 			papersChoice(p),
 			If(p.Q.Stopped(), El("p", mark(config.Stop), Text(" The quote cannot be issued as it stands; what stops it is printed on it."))),
 			El("div", Class("row-tools"), action("print", "", "", "Print or save as PDF", Class("main"), At("id", "print-quote")), action("save-draft", "", "", "Save as a file"), action("save-table", "", "", "Everything as a table (CSV)", At("id", "save-table"))),
-			El("p", Class("how"), Text("The file is the unit as JSON; its form is described by the JSON Schema quote.schema.json among the program's sources.")),
+			El("p", Class("how"), Text("The file is the unit as JSON. "), action("save-schema", "", "", "Save the schema of its form", Class("quiet"), At("id", "save-schema"))),
 			linkBox(p),
 			trust(p),
 			drafts(p),
