@@ -225,6 +225,7 @@ type Option struct {
 	Remount  bool   `json:"remount,omitempty"`   // standard in a remount, in place of its group's usual ones: what the module has already, or work always done
 	MaxQty   int    `json:"max_qty,omitempty"`   // 0 and 1 both mean one
 	PriceKey string `json:"price_key,omitempty"` // empty: the option's id
+	Asks     string `json:"asks,omitempty"`      // what the customer is to say with it, such as "Color name or code"; empty: nothing
 
 	Mass    *Mass    `json:"mass,omitempty"`
 	Load    *Load    `json:"load,omitempty"`    // 12 V current it draws
@@ -232,6 +233,9 @@ type Option struct {
 	Circuit *Circuit `json:"circuit,omitempty"` // how it is wired
 	Work    []Work   `json:"work,omitempty"`
 	Parts   *Span    `json:"parts,omitempty"` // working days its long-lead part takes to arrive
+	// PartsFor are the plant's activities that wait for the part, each with all
+	// that comes after it; empty: those that come after the plant's parts step.
+	PartsFor []string `json:"parts_for,omitempty"`
 
 	StorageFt3   quantity.Volume `json:"storage_ft3,omitempty"`  // enclosed inside storage it adds; negative when it takes some
 	Compartments []Compartment   `json:"compartments,omitempty"` // exterior or interior compartments it adds

@@ -210,6 +210,9 @@ func (k *checker) option(i int) {
 	if o.Label == "" {
 		k.add("missing", w+" label", "an option needs a label")
 	}
+	if len(o.Asks) > MaxDetail {
+		k.add("too-long", w+" asks", "has %d bytes; the most is %d", len(o.Asks), MaxDetail)
+	}
 	k.between(w, 0, 99, map[string]float64{"max_qty": float64(o.MaxQty)})
 	if o.Mass != nil {
 		k.mass(w+" mass", o.Mass)
@@ -358,6 +361,20 @@ func (k *checker) plant() {
 			// Naming only earlier activities keeps the network free of circles.
 			if j, ok := acts[before]; !ok || j >= i {
 				k.add("order", w+" after", "%q must be an activity that stands earlier in the list", before)
+			}
+		}
+	}
+	arrive := slices.IndexFunc(p.Activities, func(a Activity) bool { return a.Source == SourceParts })
+	for i := range k.c.Options {
+		o := &k.c.Options[i]
+		w := at("options", i, o.ID) + " parts_for"
+		if len(o.PartsFor) > 0 && o.Parts == nil {
+			k.add("missing", w, "names steps that wait for a part, but the option has no parts that take time to arrive")
+		}
+		for _, id := range o.PartsFor {
+			// Behind the step where parts arrive nothing can come round to it.
+			if j, ok := acts[id]; !ok || j <= arrive {
+				k.add("order", w, "%q must be an activity of the plant that stands after the one where parts arrive", id)
 			}
 		}
 	}

@@ -3,6 +3,7 @@ package config
 import (
 	"fmt"
 	"strconv"
+	"strings"
 	"time"
 )
 
@@ -14,8 +15,9 @@ type Date struct {
 	Day   int
 }
 
-// ParseDate reads "2026-11-25". An empty text is the zero Date; anything else
-// that is not a real day of the calendar is an error naming the text.
+// ParseDate reads the form of the files, "2026-11-25". An empty text is the zero
+// Date; anything else that is not a real day of the calendar is an error naming
+// the text.
 func ParseDate(text string) (Date, error) {
 	if text == "" {
 		return Date{}, nil
@@ -24,13 +26,59 @@ func ParseDate(text string) (Date, error) {
 	if len(text) == 10 && text[4] == '-' && text[7] == '-' {
 		d = Date{digits(text[:4]), digits(text[5:7]), digits(text[8:])}
 	}
-	// A day that the calendar does not have, such as 30 February, moves when it
-	// is taken to a time and back.
-	if d.Year < 1900 || d.Year > 2199 || d != DateOf(d.Time()) {
+	if !d.real() {
 		return Date{}, fmt.Errorf("%q is not a date: write year-month-day, such as 2027-03-31", text)
 	}
 	return d, nil
 }
+
+// ReadDate reads a day as a person writes it: "3/31/2027" or "3/31/27", month
+// first; "Mar 31, 2027", with its weekday before it or without; or the form of
+// the files. An empty text is the zero Date. The error names the text; a weekday
+// that the day does not fall on is one.
+func ReadDate(text string) (Date, error) {
+	text = strings.TrimSpace(text)
+	d, err := ParseDate(text)
+	if err == nil {
+		return d, nil
+	}
+	weekday := ""
+	if parts := strings.Split(text, "/"); len(parts) == 3 {
+		d = Date{digits(parts[2]), digits(parts[0]), digits(parts[1])}
+		if len(parts[2]) == 2 && d.Year >= 0 {
+			d.Year += 2000
+		}
+	} else {
+		words := strings.FieldsFunc(strings.ToLower(text), func(r rune) bool { return r == ' ' || r == ',' })
+		if len(words) == 4 {
+			weekday, words = words[0], words[1:]
+		}
+		if len(words) == 3 {
+			d = Date{Year: digits(words[2]), Day: digits(words[1])}
+			for m := time.January; m <= time.December; m++ {
+				if shortens(words[0], m.String()) {
+					d.Month = int(m)
+				}
+			}
+		}
+	}
+	if !d.real() || weekday != "" && !shortens(weekday, d.Time().Weekday().String()) {
+		return Date{}, fmt.Errorf("%q is not a date: write month/day/year, such as 3/31/2027, or Mar 31, 2027", text)
+	}
+	return d, nil
+}
+
+// shortens reports whether a word in small letters is a name or its beginning,
+// such as "sept." of September.
+func shortens(word, name string) bool {
+	word = strings.TrimSuffix(word, ".")
+	return len(word) >= 3 && strings.HasPrefix(strings.ToLower(name), word)
+}
+
+// real reports whether the calendar has the day within the valid years. A day
+// it does not have, such as February 30, moves when it is taken to a time and
+// back.
+func (d Date) real() bool { return d.Year >= 1900 && d.Year <= 2199 && d == DateOf(d.Time()) }
 
 // digits reads a number of plain digits; -1 when there is anything else.
 func digits(text string) int {
@@ -90,15 +138,26 @@ func padded(n, width int) string {
 	return sign + s
 }
 
-// Long is the form for readers: "Wed 25 Nov 2026", or "not given".
+// Long is the form for readers: "Wed, Nov 25, 2026", or "not given".
 func (d Date) Long() string {
+	if d.IsZero() {
+		return d.Short()
+	}
+	return d.Time().Weekday().String()[:3] + ", " + d.Short()
+}
+
+// Short is the form for readers where room is scarce: "Nov 25, 2026", or "not
+// given".
+func (d Date) Short() string {
 	if d.IsZero() {
 		return "not given"
 	}
-	t := d.Time()
-	y, m, day := t.Date()
-	return t.Weekday().String()[:3] + " " + strconv.Itoa(day) + " " + m.String()[:3] + " " + padded(y, 4)
+	y, _, day := d.Time().Date()
+	return d.MonthName() + " " + strconv.Itoa(day) + ", " + padded(y, 4)
 }
+
+// MonthName is the month in three letters: "Nov".
+func (d Date) MonthName() string { return d.Time().Month().String()[:3] }
 
 // MarshalText writes the file form.
 func (d Date) MarshalText() ([]byte, error) { return []byte(d.String()), nil }

@@ -19,7 +19,7 @@ func ExampleParseDate() {
 	_, err = config.ParseDate("25/11/2026")
 	fmt.Println(err)
 	// Output:
-	// Wed 25 Nov 2026 <nil>
+	// Wed, Nov 25, 2026 <nil>
 	// "25/11/2026" is not a date: write year-month-day, such as 2027-03-31
 }
 
@@ -83,8 +83,22 @@ func TestDatesAgreeWithPackageTime(t *testing.T) {
 		require.NoError(t, err)
 		require.Equal(t, config.DateOf(day), d)
 		require.Equal(t, text, d.String())
-		require.Equal(t, day.Format("Mon 2 Jan 2006"), d.Long())
+		require.Equal(t, day.Format("Mon, Jan 2, 2006"), d.Long())
 	}
+	rapid.Check(t, func(t *rapid.T) {
+		d := config.Date{Year: rapid.IntRange(1900, 2199).Draw(t, "year"), Month: rapid.IntRange(1, 12).Draw(t, "month"), Day: rapid.IntRange(1, 28).Draw(t, "day")}
+		for _, form := range []string{"1/2/2006", "01/02/2006", "Jan 2, 2006", "January 2 2006", "Monday, January 2, 2006", "2006-01-02"} {
+			text := d.Time().Format(form)
+			read, err := config.ReadDate(text)
+			require.NoError(t, err)
+			require.Equal(t, d, read, text)
+		}
+		for _, text := range []string{d.Long(), d.Short()} {
+			read, err := config.ReadDate(text)
+			require.NoError(t, err)
+			require.Equal(t, d, read, "what is shown can be typed: %s", text)
+		}
+	})
 	rapid.Check(t, func(t *rapid.T) {
 		text := rapid.StringMatching(`[0-9+-]{3,5}-[0-9 -]{1,3}-[0-9 ]{1,3}`).Draw(t, "text")
 		at, wrong := time.Parse("2006-01-02", text)
@@ -100,8 +114,53 @@ func TestDatesAgreeWithPackageTime(t *testing.T) {
 			return
 		}
 		require.Equal(t, d.Time().Format("2006-01-02"), d.String(), "a day that was computed need not be in the calendar's form")
-		require.Equal(t, d.Time().Format("Mon 2 Jan 2006"), d.Long())
+		require.Equal(t, d.Time().Format("Mon, Jan 2, 2006"), d.Long())
 	})
+}
+
+func ExampleReadDate() {
+	d, err := config.ReadDate("3/31/2027")
+	fmt.Println(d.Long(), err)
+	_, err = config.ReadDate("31.3.2027")
+	fmt.Println(err)
+	// Output:
+	// Wed, Mar 31, 2027 <nil>
+	// "31.3.2027" is not a date: write month/day/year, such as 3/31/2027, or Mar 31, 2027
+}
+
+func TestDaysAsPeopleWriteThem(t *testing.T) {
+	for _, c := range []struct{ text, want, reason string }{
+		{"", "", "not given"},
+		{"  ", "", "nor with spaces"},
+		{" 2027-03-31 ", "2027-03-31", "the form of the files"},
+		{"3/31/2027", "2027-03-31", "month first"},
+		{"03/31/27", "2027-03-31", "a short year is of this century"},
+		{"mar 31 2027", "2027-03-31", "small letters, no comma"},
+		{"Sept. 7, 2027", "2027-09-07", "a name shortened another way"},
+		{"Wed, Mar 31, 2027", "2027-03-31", "as the page writes it"},
+		{"2/29/2028", "2028-02-29", "a leap year"},
+		{"31/3/2027", "wrong", "day first is never guessed at"},
+		{"31.3.2027", "wrong", "nor are dots"},
+		{"2/29/2027", "wrong", "no leap year"},
+		{"Thu, Mar 31, 2027", "wrong", "it is a Wednesday: one of the two is a slip"},
+		{"Ma 31, 2027", "wrong", "March or May"},
+		{"Mar 31, 27", "wrong", "a short year beside a name"},
+		{"Mar 31", "wrong", "no year"},
+		{"3/31", "wrong", "no year"},
+		{"3/31/027", "wrong", "no year"},
+		{"3/-1/2027", "wrong", "a sign"},
+		{"1/2/3/2027", "wrong", "four numbers"},
+		{"3/31/-7", "wrong", "a sign for a digit"},
+	} {
+		d, err := config.ReadDate(c.text)
+		if c.want == "wrong" {
+			assert.Error(t, err, "%q: %s", c.text, c.reason)
+			assert.True(t, d.IsZero(), c.text)
+			continue
+		}
+		assert.NoError(t, err, c.reason)
+		assert.Equal(t, c.want, d.String(), c.reason)
+	}
 }
 
 func TestDaysAreCounted(t *testing.T) {

@@ -183,6 +183,9 @@ func (c *Catalogue) CheckUnit(u *Unit) Problems {
 	if c.BodyByID(u.Body) == nil {
 		add("unknown-body", "body", fmt.Sprintf("%q is not in this edition; choose one of its %d bodies", u.Body, len(c.Bodies)))
 	}
+	if len(u.Proposed) > 2 {
+		add("proposed", "proposed", fmt.Sprintf("names %d things; a proposal chooses chassis and body", len(u.Proposed)))
+	}
 	if u.Existing != nil {
 		ps = append(ps, u.Existing.check()...)
 	}
@@ -195,6 +198,17 @@ func (c *Catalogue) CheckUnit(u *Unit) Problems {
 			add("quantity", fmt.Sprintf("picks[%d] %q", i, p.Option), fmt.Sprintf("%d is not a quantity from 1 to %d", p.Qty, max(o.MaxQty, 1)))
 		case i > 0 && u.Picks[i-1].Option >= p.Option:
 			add("order", fmt.Sprintf("picks[%d] %q", i, p.Option), "picks must be sorted by id, each once")
+		}
+	}
+	for i, d := range u.Details {
+		where := fmt.Sprintf("details[%d] %q", i, d.Option)
+		switch {
+		case c.OptionByID(d.Option) == nil:
+			add("unknown-option", where, "the option is not in this edition")
+		case d.Text == "" || len(d.Text) > MaxDetail:
+			add("too-long", where, fmt.Sprintf("what is said has %d bytes; it is 1 to %d", len(d.Text), MaxDetail))
+		case i > 0 && u.Details[i-1].Option >= d.Option:
+			add("order", where, "details must be sorted by option, each once")
 		}
 	}
 	for i, e := range u.Carried {

@@ -16,6 +16,8 @@ type Unit struct {
 	Body      string    `json:"body"`
 	Existing  *Existing `json:"existing,omitempty"` // the module to be remounted, when Body is an existing one
 	Picks     []Pick    `json:"picks"`              // sorted by option id
+	Proposed  []string  `json:"proposed,omitempty"` // chassis and body while they are what a proposal chose, not the customer
+	Details   []Detail  `json:"details,omitempty"`  // what was said of options that ask, sorted by option
 	Carried   []Carried `json:"carried,omitempty"`  // loose equipment, sorted by id then compartment
 
 	RuleSet    string        `json:"rule_set"`              // id of the standard in force, see package standards
@@ -43,6 +45,17 @@ type Pick struct {
 	Filled bool   `json:"filled,omitempty"`
 }
 
+// Detail is what an option asks for beside being picked, in the customer's
+// words, such as the code of a color or the name to letter. It stays when the
+// option gives way, so that nothing is lost if it comes back.
+type Detail struct {
+	Option string `json:"option"`
+	Text   string `json:"text"` // 1 to MaxDetail bytes
+}
+
+// MaxDetail is the most bytes of a detail's text.
+const MaxDetail = 120
+
 // Carried is loose equipment and where it rides. An empty compartment means
 // "not yet stowed".
 type Carried struct {
@@ -62,6 +75,27 @@ func (u *Unit) Find(option string) *Pick {
 
 // Has reports whether the option is in the unit, picked or filled.
 func (u *Unit) Has(option string) bool { return u.Find(option) != nil }
+
+// Filled reports whether the program chose an option, a chassis or a body that
+// the unit has, and the customer has not made it an own choice since.
+func (u *Unit) Filled(id string) bool {
+	if id == u.Chassis || id == u.Body {
+		return slices.Contains(u.Proposed, id)
+	}
+	p := u.Find(id)
+	return p != nil && p.Filled
+}
+
+// Keep makes what the program chose the customer's own choice.
+func (u *Unit) Keep(id string) {
+	if p := u.Find(id); p != nil {
+		p.Filled = false
+	}
+	u.Proposed = slices.DeleteFunc(slices.Clone(u.Proposed), func(x string) bool { return x == id })
+	if len(u.Proposed) == 0 {
+		u.Proposed = nil
+	}
+}
 
 // Qty is how many of the option the unit holds; 0 when it has none.
 func (u *Unit) Qty(option string) int {
@@ -86,10 +120,34 @@ func (u *Unit) Drop(option string) {
 	u.Picks = slices.DeleteFunc(u.Picks, func(p Pick) bool { return p.Option == option })
 }
 
+// Detail is what was said of an option; empty when nothing was.
+func (u *Unit) Detail(option string) string {
+	for _, d := range u.Details {
+		if d.Option == option {
+			return d.Text
+		}
+	}
+	return ""
+}
+
+// Tell sets what is said of an option, keeping the order; an empty text takes
+// it back.
+func (u *Unit) Tell(option, text string) {
+	u.Details = slices.DeleteFunc(u.Details, func(d Detail) bool { return d.Option == option })
+	if text != "" {
+		i, _ := slices.BinarySearchFunc(u.Details, option, func(d Detail, id string) int { return strings.Compare(d.Option, id) })
+		u.Details = slices.Insert(u.Details, i, Detail{option, text})
+	}
+	if len(u.Details) == 0 {
+		u.Details = nil
+	}
+}
+
 // Clone is a deep copy, so that a request can change its own.
 func (u *Unit) Clone() Unit {
 	c := *u
 	c.Picks = slices.Clone(u.Picks)
+	c.Proposed, c.Details = slices.Clone(u.Proposed), slices.Clone(u.Details)
 	c.Carried = slices.Clone(u.Carried)
 	c.Own = slices.Clone(u.Own)
 	if u.Existing != nil {

@@ -26,6 +26,22 @@ func ExampleUnit_Set() {
 	// [{flood 2 false}] false 0
 }
 
+func ExampleUnit_Tell() {
+	var u config.Unit
+	u.Tell("paint", "signal red")
+	u.Tell("number", "Medic 7")
+	fmt.Println(u.Details, u.Detail("paint"))
+	u.Tell("paint", "")
+	u.Tell("number", "Medic 8")
+	fmt.Printf("%v %q\n", u.Details, u.Detail("paint"))
+	u.Tell("number", "")
+	fmt.Println(u.Details == nil)
+	// Output:
+	// [{number Medic 7} {paint signal red}] signal red
+	// [{number Medic 8}] ""
+	// true
+}
+
 // A map is the simplest thing that picks can be held against.
 func TestPicksBehaveLikeAMapAndStaySorted(t *testing.T) {
 	ids := []string{"a", "aa", "a-1", "b", "flood", "step", "z", "0"}

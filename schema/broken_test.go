@@ -73,6 +73,9 @@ func TestWhatOnlyTheReaderSees(t *testing.T) {
 		{"a rule on an unknown option", `"pick": "build-van"`, `"pick": "build-vann"`, `"build-vann" is no option, chassis or body`},
 		{"a group of another name", `"id": "body-build"`, `"id": "body-built"`, `options[0] "build-seam" group: "body-build" is not a group`},
 		{"an option without a price", `"build-seam": "0.00",`, ``, `price_book prices "build-seam": has no price, but options[0] "build-seam" needs one`},
+		{"a part for a step that is none", `"parts_for": ["cabinets"]`, `"parts_for": ["cabinetry"]`, `parts_for: "cabinetry" must be an activity of the plant`},
+		{"a part for a step before it is ordered", `"parts_for": ["cabinets"]`, `"parts_for": ["release"]`, `parts_for: "release" must be an activity of the plant that stands after the one where parts arrive`},
+		{"a step that waits for no part", `"parts": {"low": 20, "likely": 30, "high": 45}, "parts_for": ["cabinets"]`, `"parts_for": ["cabinets"]`, `parts_for: names steps that wait for a part`},
 		{"a price for nothing", `"build-seam": "0.00",`, `"build-seam": "0.00", "build-dream": "9.00",`, `price_book prices "build-dream": is no chassis, body or price key`},
 	} {
 		require.True(t, bytes.Contains(catalogue.Demo, []byte(c.old)), "%s: the demonstration catalogue holds %s", c.reason, c.old)

@@ -93,6 +93,7 @@ func (j *job) place(chassis *config.Chassis, body *config.Body) {
 	acts := j.cat.Plant.Activities
 	hands := map[string][]string{} // id to what stands for it in an After list
 	skipped := map[string]bool{}
+	feeds := map[string][]string{} // id to the parts that it waits for by name
 	partsStep := false
 	for i := range acts {
 		a := &acts[i]
@@ -109,6 +110,7 @@ func (j *job) place(chassis *config.Chassis, body *config.Body) {
 		if len(after) == 0 {
 			after = instead
 		}
+		after = append(after, feeds[a.ID]...)
 		if !a.For(body) {
 			hands[a.ID], skipped[a.ID] = after, true
 			continue
@@ -120,13 +122,20 @@ func (j *job) place(chassis *config.Chassis, body *config.Body) {
 			days = chassis.Arrive
 		case config.SourceParts:
 			partsStep = true
-			// The parts run beside the ordinary ones; all must have come.
+			// The parts run beside the ordinary ones; all must have come before what
+			// follows, but those that name the steps which wait for them.
 			hands[a.ID] = []string{a.ID}
 			for _, p := range j.unit.Picks {
 				if o := j.cat.OptionByID(p.Option); o != nil && o.Parts != nil {
 					id := a.ID + ":" + o.ID
 					j.add(Step{ID: id, Label: a.Label + ": " + o.Label, Source: a.Source, Option: o.ID}, after, *o.Parts)
-					hands[a.ID] = append(hands[a.ID], id)
+					named := waitsFor(acts, o, body)
+					for _, step := range named {
+						feeds[step] = append(feeds[step], id)
+					}
+					if named == nil {
+						hands[a.ID] = append(hands[a.ID], id)
+					}
 				}
 			}
 		}
@@ -143,6 +152,18 @@ func (j *job) place(chassis *config.Chassis, body *config.Body) {
 			j.note("time.parts-unplaced", config.Warn, "parts", "The plant's network has no step that waits for long-lead parts, so theirs are not in the dates.", "Give one activity of the plant the source \"parts\".", late)
 		}
 	}
+}
+
+// waitsFor lists the steps of this kind of body that an option names as waiting
+// for its part; none where it names no such step.
+func waitsFor(acts []config.Activity, o *config.Option, body *config.Body) []string {
+	var out []string
+	for i := range acts {
+		if a := &acts[i]; slices.Contains(o.PartsFor, a.ID) && a.For(body) {
+			out = append(out, a.ID)
+		}
+	}
+	return out
 }
 
 func (j *job) add(s Step, after []string, days config.Span) {

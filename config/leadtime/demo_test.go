@@ -1,6 +1,7 @@
 package leadtime_test
 
 import (
+	"slices"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -22,6 +23,24 @@ func demo(t testing.TB) (*config.Catalogue, *config.Unit) {
 		}
 	}
 	return c, u
+}
+
+// The cabinet shop does not start before its slat doors or panels have come, and
+// a suspension holds up the mount, not the cabinets.
+func TestDemoPartsHoldUpWhatNeedsThem(t *testing.T) {
+	c, u := demo(t)
+	u.Chassis, u.Body = "cut-14500-158-gas", "mod-146-72"
+	for option, step := range map[string]string{"doors-rolling": "cabinets", "build-foam": "cabinets", "sus-air": "mount", "cdoor-rollup": "doors", "lm-multiplex": "electrical"} {
+		with := u.Clone()
+		with.Set(config.Pick{Option: option, Qty: 1})
+		p, err := leadtime.ScheduleWith(c, &with, few)
+		require.NoError(t, err)
+		for i := range p.Steps {
+			s := &p.Steps[i]
+			assert.Equal(t, s.ID == step, slices.Contains(s.After, "parts:"+option), "%s and %s", option, s.ID)
+		}
+		assert.GreaterOrEqual(t, p.Step(step).ES, p.Step("parts:"+option).EF)
+	}
 }
 
 // A norm of 90 to 180 calendar days is published: firehouse.com 21266475,

@@ -43,7 +43,7 @@ func ExampleCalendar_Add() {
 	c := leadtime.NewCalendar(&config.Plant{})
 	order := config.Date{Year: 2027, Month: 12, Day: 30}
 	fmt.Println(c.Add(order, 1).Long(), "-", c.Closed(order.AddDays(1)))
-	// Output: Mon 3 Jan 2028 - New Year's Day
+	// Output: Mon, Jan 3, 2028 - New Year's Day
 }
 
 // catalogue and unit are this package's small test fixture; any loaded
@@ -67,10 +67,10 @@ func ExampleSchedule() {
 	d := p.Delays()[0]
 	fmt.Printf("%s: %.0f working days\n", d.Label, d.Days)
 	// Output:
-	// even odds: Fri 2 Apr 2027
-	// nine in ten: Thu 22 Apr 2027
+	// even odds: Fri, Apr 2, 2027
+	// nine in ten: Thu, Apr 22, 2027
 	// critical: [drawings parts:cot interior test deliver]
-	// order by: Tue 3 Nov 2026
+	// order by: Tue, Nov 3, 2026
 	// warn time.needed-by.missed
 	// note time.parts-critical
 	// Option cot: 23 working days

@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"fmt"
 	"slices"
+	"strings"
 
 	"boxwright/config"
 	"boxwright/config/quantity"
@@ -174,6 +175,14 @@ func (l *limiter) afterSlot(path []int, slot float64) {
 	l.add(slot+nineInTen(l.sum(path)), l.per(path), path, "")
 }
 
+// way is a path from a part's arrival to the end, with what comes before its
+// order.
+type way struct {
+	path []int
+	row  []int32            // its length by draw
+	per  map[string]float64 // what options add along it
+}
+
 // parts bounds each option that has a long-lead part: what comes before its
 // order, its arrival, and the longest way from there to the end. Other options
 // count only with what they add on that way, which holds without the part too.
@@ -183,36 +192,59 @@ func (l *limiter) parts(i int) {
 		at = slices.MaxFunc(l.c.pred[at], func(a, b int) int { return cmp.Compare(Expected(l.c.acts[a].Span()), Expected(l.c.acts[b].Span())) })
 		before = append(before, at)
 	}
-	var rest []int
-	var restRow []int32
-	longest := -1.0
-	for _, path := range l.c.paths(i) {
-		way := append(slices.Clone(before), path[1:]...)
-		if len(way) == 0 {
-			continue
-		}
-		row := l.sum(way)
-		if length := nineInTen(slices.Clone(row)); length > longest {
-			rest, restRow, longest = way, row, length
-		}
-	}
-	per := l.per(rest)
+	ways := map[string]*way{} // by the steps that wait
+	body := l.job.cat.BodyOf(l.job.unit)
 	for k := range l.job.cat.Options {
 		o := &l.job.cat.Options[k]
 		if o.Parts == nil || o.MaxQty > 1 { // two of it would count the wait twice
 			continue
 		}
-		total := draws(&Activity{ID: l.job.steps[i].ID + ":" + o.ID, Days: *o.Parts}, l.sim)
-		for n := range restRow {
-			total[n] += restRow[n]
+		named := waitsFor(l.job.cat.Plant.Activities, o, body)
+		key := strings.Join(named, " ")
+		if ways[key] == nil {
+			ways[key] = l.way(before, i, named)
 		}
-		own := make(map[string]float64, len(per)+1)
-		for id, days := range per {
+		w := ways[key]
+		total := draws(&Activity{ID: l.job.steps[i].ID + ":" + o.ID, Days: *o.Parts}, l.sim)
+		for n := range w.row {
+			total[n] += w.row[n]
+		}
+		own := make(map[string]float64, len(w.per)+1)
+		for id, days := range w.per {
 			own[id] = days
 		}
 		own[o.ID] += nineInTen(total)
-		l.add(0, own, rest, o.ID)
+		l.add(0, own, w.path, o.ID)
 	}
+}
+
+// way is the longest one on from the parts step, or from any of the named steps
+// that wait for the part in its place.
+func (l *limiter) way(before []int, parts int, named []string) *way {
+	var paths [][]int
+	if named == nil {
+		for _, path := range l.c.paths(parts) {
+			paths = append(paths, path[1:])
+		}
+	}
+	for k := range l.job.steps {
+		if slices.Contains(named, l.job.steps[k].ID) {
+			paths = append(paths, l.c.paths(k)...)
+		}
+	}
+	best, longest := new(way), -1.0
+	for _, path := range paths {
+		path = append(slices.Clone(before), path...)
+		if len(path) == 0 {
+			continue
+		}
+		row := l.sum(path)
+		if length := nineInTen(slices.Clone(row)); length > longest {
+			best.path, best.row, longest = path, row, length
+		}
+	}
+	best.per = l.per(best.path)
+	return best
 }
 
 // add keeps a limit that options could break.

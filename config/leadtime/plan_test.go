@@ -138,6 +138,29 @@ func TestPartsAndVan(t *testing.T) {
 	assert.Contains(t, codes(p), "time.work-unplaced", "a van has no painting step in this plant")
 }
 
+// A part holds up the steps that need it, and through them what follows.
+func TestPartsHoldUpTheStepsThatNeedThem(t *testing.T) {
+	c := catalogue()
+	p := schedule(t, c, unit("panel"))
+	assert.Equal(t, []string{"drawings", "parts:panel"}, p.Step("cabinets").After, "the shop does not start on panels that have not come")
+	assert.GreaterOrEqual(t, p.Step("cabinets").ES, p.Step("parts:panel").EF)
+	assert.NotContains(t, p.Step("interior").After, "parts:panel", "what follows the shop waits for it already")
+	assert.NotContains(t, p.Step("finish").After, "parts:panel", "what does not need the panels does not wait")
+	assert.Equal(t, []string{"drawings", "parts:panel", "cabinets", "interior", "test", "deliver"}, p.Critical)
+	assert.Equal(t, p.Step("cabinets").LS, p.Step("parts:panel").LF, "it may come as late as the shop may start")
+	require.NotEmpty(t, p.Delays())
+	assert.Equal(t, "panel", p.Delays()[0].Option)
+
+	p = schedule(t, c, unit("harness"))
+	for _, step := range []string{"wiring", "finish"} {
+		assert.Contains(t, p.Step(step).After, "parts:harness", "a part can feed several steps")
+	}
+	u := unit("jig")
+	u.Body = "van-body"
+	p = schedule(t, c, u)
+	assert.Contains(t, p.Step("interior").After, "parts:jig", "where no step that needs it is done, what waits for parts does")
+}
+
 func TestSlots(t *testing.T) {
 	c := catalogue(withSlots)
 	p := schedule(t, c, unit())
@@ -233,7 +256,7 @@ func TestPlanLaws(t *testing.T) {
 // A unit that breaks one of the limits misses the day; tried over random units.
 func TestLimitsRuleOutOnlyWhatIsLate(t *testing.T) {
 	sim := leadtime.Simulation{Draws: 400, Seed: 4}
-	options := []string{"camera", "cot", "drawer", "extra-coat", "plain", "prewired", "pump"}
+	options := []string{"camera", "cot", "drawer", "extra-coat", "harness", "jig", "panel", "plain", "prewired", "pump"}
 	free, slots := catalogue(), catalogue(withSlots)
 	bites := 0
 	rapid.Check(t, func(t *rapid.T) {
@@ -243,6 +266,7 @@ func TestLimitsRuleOutOnlyWhatIsLate(t *testing.T) {
 		}
 		picks := rapid.SliceOfDistinct(rapid.SampledFrom(options), rapid.ID).Draw(t, "picks")
 		u := unit(picks...)
+		u.Body = rapid.SampledFrom([]string{"module-152", "van-body"}).Draw(t, "body")
 		for i := range u.Picks {
 			if u.Picks[i].Option == "drawer" {
 				u.Picks[i].Qty = rapid.IntRange(1, 8).Draw(t, "drawers")

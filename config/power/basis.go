@@ -14,23 +14,18 @@ import (
 type basis struct {
 	cat     *config.Catalogue
 	chassis *config.Chassis
-	picks   []picked
+	picks   []config.Picked
 	as      *config.Assumptions
 }
 
-type picked struct {
-	*config.Option
-	qty int
-}
+// area is what the package's findings stand under.
+const area = "Power"
 
 // gather finds the parts of the unit, reports what it must leave out, and
 // returns nil when there is no chassis to compute from.
 func gather(cat *config.Catalogue, u *config.Unit, as *config.Assumptions, r *config.Report) *basis {
-	tell := func(code string, sev config.Severity, text, remedy string) {
-		r.Findings = append(r.Findings, config.Finding{Code: code, Severity: sev, Where: "Power", Text: text, Remedy: remedy})
-	}
 	if cat == nil || u == nil {
-		tell("power.no-unit", config.Stop, "There is no catalogue or no unit to compute from.", "Open a catalogue and a unit.")
+		r.Tell(area, "no-unit", config.Stop, "There is no catalogue or no unit to compute from.", "Open a catalogue and a unit.")
 		return nil
 	}
 	b := &basis{cat: cat, chassis: cat.ChassisByID(u.Chassis), as: as}
@@ -38,30 +33,18 @@ func gather(cat *config.Catalogue, u *config.Unit, as *config.Assumptions, r *co
 		b.as = new(config.Assumptions)
 	}
 	if b.chassis == nil {
-		tell("power.no-chassis", config.Stop, fmt.Sprintf("Chassis %q is not in this edition.", u.Chassis), "Choose a chassis.")
+		r.Tell(area, "no-chassis", config.Stop, fmt.Sprintf("Chassis %q is not in this edition.", u.Chassis), "Choose a chassis.")
 		return nil
 	}
-	for _, name := range badNumbers(&b.chassis.Load, &b.chassis.Supply, nil) {
-		tell("power.bad-number", config.Warn, fmt.Sprintf("%s: %s is negative or not a number and counts as zero.", b.chassis.Label, name), "Correct the catalogue.")
-	}
-	for _, p := range u.Picks {
-		o := cat.OptionByID(p.Option)
-		if o == nil || p.Qty < 1 {
-			tell("power.unknown-option", config.Warn, fmt.Sprintf("Option %q (%d) is not counted.", p.Option, p.Qty), "Take it out, or choose one of this edition in a quantity of 1 or more.")
-			continue
-		}
-		for _, name := range badNumbers(o.Load, o.Supply, o.Circuit) {
-			tell("power.bad-number", config.Warn, fmt.Sprintf("%s: %s is negative or not a number and counts as zero.", o.Label, name), "Correct the catalogue.")
-		}
-		b.picks = append(b.picks, picked{o, p.Qty})
-	}
+	r.BadNumbers(area, b.chassis.Label, badNumbers(&b.chassis.Load, &b.chassis.Supply, nil))
+	b.picks = cat.Picked(u, area, r, func(o *config.Option) config.Unclean { return badNumbers(o.Load, o.Supply, o.Circuit) })
 	return b
 }
 
 // items lists a mode's loads.
 func (b *basis) items(d duty) []Item {
 	var out []Item
-	if a := clean(d.draw(&b.chassis.Load)); a > 0 {
+	if a := config.Clean(d.draw(&b.chassis.Load)); a > 0 {
 		out = append(out, Item{Label: "Chassis: " + b.chassis.Label, Amps: a})
 	}
 	if a := b.allowance(d); a > 0 {
@@ -71,8 +54,8 @@ func (b *basis) items(d duty) []Item {
 		if p.Load == nil {
 			continue
 		}
-		if a := clean(d.draw(p.Load)); a > 0 {
-			out = append(out, Item{ID: p.ID, Label: p.Label, Amps: a * quantity.Current(p.qty), Shed: p.Load.Shed})
+		if a := config.Clean(d.draw(p.Load)); a > 0 {
+			out = append(out, Item{ID: p.ID, Label: p.Label, Amps: a * quantity.Current(p.Qty), Shed: p.Load.Shed})
 		}
 	}
 	return out
@@ -83,7 +66,7 @@ func (b *basis) allowance(d duty) quantity.Current {
 	if d.code != "power.scene" {
 		return 0
 	}
-	return clean(quantity.Current(b.as.Limits[CodeMedical].Value))
+	return config.Clean(quantity.Current(b.as.Limits[CodeMedical].Value))
 }
 
 // output of the alternator. Each option that replaces it adds its own figures
@@ -96,7 +79,7 @@ func (b *basis) output() Output {
 		if p.Supply == nil {
 			continue
 		}
-		add, n := b.change(p.Supply), quantity.Current(p.qty)
+		add, n := b.change(p.Supply), quantity.Current(p.Qty)
 		o.IdleA += n * add.IdleA
 		o.HighIdleA += n * add.HighIdleA
 		o.ColdA += n * add.ColdA
@@ -116,49 +99,35 @@ func (b *basis) change(s *config.Supply) Output {
 
 // hot reads a supply; an alternator gives at high idle no less than at idle.
 func hot(s *config.Supply) Output {
-	o := Output{clean(s.HotIdleA), clean(s.HotHighIdleA), clean(s.ColdA)}
+	o := Output{config.Clean(s.HotIdleA), config.Clean(s.HotHighIdleA), config.Clean(s.ColdA)}
 	o.HighIdleA = max(o.HighIdleA, o.IdleA)
 	return o
 }
 
 func replacesAlternator(s *config.Supply) bool { return hot(s).HighIdleA > 0 }
 
-// clean makes a hostile number harmless.
-func clean[T ~float64](v T) T {
-	if !(v >= 0 && v <= 1e6) {
-		return 0
-	}
-	return v
-}
-
-// badNumbers names the fields that clean would drop.
-func badNumbers(l *config.Load, s *config.Supply, c *config.Circuit) []string {
-	var out []string
-	look := func(name string, v float64) {
-		if clean(v) != v {
-			out = append(out, name)
-		}
-	}
+// badNumbers names the fields that count as zero.
+func badNumbers(l *config.Load, s *config.Supply, c *config.Circuit) (bad config.Unclean) {
 	if l != nil {
-		look("parked_a", float64(l.ParkedA))
-		look("driving_a", float64(l.DrivingA))
-		look("responding_a", float64(l.RespondingA))
-		look("scene_a", float64(l.SceneA))
-		look("ac_w", float64(l.ACW))
+		bad.Look("parked_a", float64(l.ParkedA))
+		bad.Look("driving_a", float64(l.DrivingA))
+		bad.Look("responding_a", float64(l.RespondingA))
+		bad.Look("scene_a", float64(l.SceneA))
+		bad.Look("ac_w", float64(l.ACW))
 	}
 	if s != nil {
-		look("hot_idle_a", float64(s.HotIdleA))
-		look("hot_high_idle_a", float64(s.HotHighIdleA))
-		look("cold_a", float64(s.ColdA))
-		look("battery_ah", float64(s.BatteryAh))
-		look("shore_a", float64(s.ShoreA))
-		look("inverter_w", float64(s.InverterW))
+		bad.Look("hot_idle_a", float64(s.HotIdleA))
+		bad.Look("hot_high_idle_a", float64(s.HotHighIdleA))
+		bad.Look("cold_a", float64(s.ColdA))
+		bad.Look("battery_ah", float64(s.BatteryAh))
+		bad.Look("shore_a", float64(s.ShoreA))
+		bad.Look("inverter_w", float64(s.InverterW))
 	}
 	if c != nil {
-		look("amps", float64(c.Amps))
-		look("run_ft", c.RunFt)
+		bad.Look("amps", float64(c.Amps))
+		bad.Look("run_ft", c.RunFt)
 	}
-	return out
+	return bad
 }
 
 func sq(v float64) float64 { return v * v }

@@ -107,14 +107,14 @@ func (s *Sheet) battery(b *basis) {
 // batteryOf sums the capacity; replacing options together take the chassis'
 // place.
 func batteryOf(b *basis) quantity.Charge {
-	own, replaced := clean(b.chassis.Supply.BatteryAh), false
+	own, replaced := config.Clean(b.chassis.Supply.BatteryAh), false
 	var sum quantity.Charge
 	for _, p := range b.picks {
 		if p.Supply == nil {
 			continue
 		}
-		ah := clean(p.Supply.BatteryAh)
-		sum += ah * quantity.Charge(p.qty)
+		ah := config.Clean(p.Supply.BatteryAh)
+		sum += ah * quantity.Charge(p.Qty)
 		replaced = replaced || (p.Supply.Replaces && ah > 0)
 	}
 	if replaced {

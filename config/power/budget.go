@@ -150,7 +150,7 @@ func (s *Sheet) medical(b *basis) {
 	if !asked {
 		return
 	}
-	a := float64(clean(quantity.Current(l.Value)))
+	a := float64(config.Clean(quantity.Current(l.Value)))
 	s.Figures = append(s.Figures, config.Figure{Code: CodeMedical, Label: "Medical load counted on scene", Value: a, Low: a, High: a, Unit: quantity.Amp,
 		Limit: l.Value, Sense: config.AtLeast, Source: l.Source, Basis: l.Basis})
 }

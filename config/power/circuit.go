@@ -110,7 +110,7 @@ func Circuits(cat *config.Catalogue, u *config.Unit, w Wiring) ([]Conductor, []c
 const firstNumber = 101
 
 func (b *basis) schedule(w Wiring) ([]Conductor, []config.Finding) {
-	wired := slices.DeleteFunc(slices.Clone(b.picks), func(p picked) bool { return p.Circuit == nil })
+	wired := slices.DeleteFunc(slices.Clone(b.picks), func(p config.Picked) bool { return p.Circuit == nil })
 	number := make(map[string]int, len(wired))
 	for _, p := range wired {
 		number[p.ID] = 0
@@ -126,7 +126,7 @@ func (b *basis) schedule(w Wiring) ([]Conductor, []config.Finding) {
 		}
 		next++
 	}
-	order.Sort(wired, func(p, q picked) int { return cmp.Compare(number[p.ID], number[q.ID]) })
+	order.Sort(wired, func(p, q config.Picked) int { return cmp.Compare(number[p.ID], number[q.ID]) })
 	var out []Conductor
 	var findings []config.Finding
 	for _, p := range wired {
@@ -134,9 +134,9 @@ func (b *basis) schedule(w Wiring) ([]Conductor, []config.Finding) {
 		if finding != nil {
 			findings = append(findings, *finding)
 		}
-		for i := range min(p.qty, 99) {
+		for i := range min(p.Qty, 99) {
 			run.Number = fmt.Sprint(number[p.ID])
-			if p.qty > 1 {
+			if p.Qty > 1 {
 				run.Number += fmt.Sprintf("-%d", i+1)
 			}
 			out = append(out, run)
@@ -147,8 +147,8 @@ func (b *basis) schedule(w Wiring) ([]Conductor, []config.Finding) {
 
 // run sizes one circuit: the fuse at 125 % of the load, the wire at 125 % of
 // the fuse and thick enough for the drop.
-func (w *Wiring) run(p picked) (Conductor, *config.Finding) {
-	c := Conductor{Function: p.Circuit.Function, Option: p.ID, Amps: clean(p.Circuit.Amps), RunFt: clean(p.Circuit.RunFt), Critical: p.Circuit.Critical,
+func (w *Wiring) run(p config.Picked) (Conductor, *config.Finding) {
+	c := Conductor{Function: p.Circuit.Function, Option: p.ID, Amps: config.Clean(p.Circuit.Amps), RunFt: config.Clean(p.Circuit.RunFt), Critical: p.Circuit.Critical,
 		Table: w.Areas.Name, LimitPct: w.DropPct}
 	if c.Critical {
 		c.LimitPct = w.CriticalPct

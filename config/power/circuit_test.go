@@ -53,7 +53,7 @@ func TestCircuitWithoutAnswer(t *testing.T) {
 		{"a run no wire serves", 390, 5, "power.no-conductor"},
 	} {
 		w := UsualWiring()
-		c, f := w.run(picked{&config.Option{ID: "x", Circuit: &config.Circuit{Amps: quantityCurrent(tt.amps), RunFt: tt.ft}}, 1})
+		c, f := w.run(config.Picked{Option: &config.Option{ID: "x", Circuit: &config.Circuit{Amps: quantityCurrent(tt.amps), RunFt: tt.ft}}, Qty: 1})
 		require.NotNil(t, f, tt.reason)
 		assert.Equal(t, tt.code, f.Code, tt.reason)
 		assert.Equal(t, config.Warn, f.Severity, "sizes from memory never stop a unit")
@@ -70,7 +70,7 @@ func TestSizedCircuitsKeepTheRules(t *testing.T) {
 		}
 		amps, ft := rapid.Float64Range(0.1, 250).Draw(rt, "amps"), rapid.Float64Range(1, 60).Draw(rt, "ft")
 		circuit := config.Circuit{Amps: quantityCurrent(amps), RunFt: ft, Critical: rapid.Bool().Draw(rt, "critical")}
-		c, f := w.run(picked{&config.Option{ID: "x", Circuit: &circuit}, 1})
+		c, f := w.run(config.Picked{Option: &config.Option{ID: "x", Circuit: &circuit}, Qty: 1})
 		if f != nil {
 			assert.Contains(rt, []string{"power.no-conductor", "power.no-fuse"}, f.Code)
 			return

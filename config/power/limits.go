@@ -24,12 +24,12 @@ func Limits(cat *config.Catalogue, u *config.Unit, as *config.Assumptions) []con
 			continue
 		}
 		l := config.Linear{Code: d.code, Label: d.label + ", 12 V load against the hot output at high idle", Unit: "A", Per: map[string]float64{},
-			Base: float64(clean(d.draw(&b.chassis.Load)) + b.allowance(d)), Limit: float64(own.HighIdleA)}
+			Base: float64(config.Clean(d.draw(&b.chassis.Load)) + b.allowance(d)), Limit: float64(own.HighIdleA)}
 		for i := range cat.Options {
 			o := &cat.Options[i]
 			var per float64
 			if o.Load != nil {
-				per += float64(clean(d.draw(o.Load)))
+				per += float64(config.Clean(d.draw(o.Load)))
 			}
 			if o.Supply != nil {
 				per -= float64(b.change(o.Supply).HighIdleA)
@@ -38,12 +38,12 @@ func Limits(cat *config.Catalogue, u *config.Unit, as *config.Assumptions) []con
 		}
 		out = append(out, l)
 	}
-	inlet := config.Linear{Code: "power.inlet", Label: "125 V load against the inlet's breaker", Unit: "A", Per: map[string]float64{}, Limit: float64(clean(b.chassis.Supply.ShoreA))}
+	inlet := config.Linear{Code: "power.inlet", Label: "125 V load against the inlet's breaker", Unit: "A", Per: map[string]float64{}, Limit: float64(config.Clean(b.chassis.Supply.ShoreA))}
 	for i := range cat.Options {
 		o := &cat.Options[i]
 		var per float64
 		if o.Load != nil {
-			per += float64(clean(o.Load.ACW)) / MainsVolts
+			per += float64(config.Clean(o.Load.ACW)) / MainsVolts
 		}
 		if o.Supply != nil {
 			shore, _ := b.mainsChange(o.Supply)

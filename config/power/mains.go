@@ -37,21 +37,21 @@ type MainsItem struct {
 
 // mains holds the 125 V loads against the inlet and against the inverter.
 func (s *Sheet) mains(b *basis) {
-	shore, inverter := clean(b.chassis.Supply.ShoreA), clean(b.chassis.Supply.InverterW)
+	shore, inverter := config.Clean(b.chassis.Supply.ShoreA), config.Clean(b.chassis.Supply.InverterW)
 	alternators := 0
 	for _, p := range b.picks {
 		if p.Supply != nil {
 			dShore, dInverter := b.mainsChange(p.Supply)
-			shore += dShore * quantity.Current(p.qty)
-			inverter += dInverter * quantity.Power(p.qty)
+			shore += dShore * quantity.Current(p.Qty)
+			inverter += dInverter * quantity.Power(p.Qty)
 			if p.Supply.Replaces && replacesAlternator(p.Supply) {
-				alternators += p.qty
+				alternators += p.Qty
 			}
 		}
-		if p.Load == nil || clean(p.Load.ACW) == 0 {
+		if p.Load == nil || config.Clean(p.Load.ACW) == 0 {
 			continue
 		}
-		it := MainsItem{p.ID, p.Label, clean(p.Load.ACW) * quantity.Power(p.qty)}
+		it := MainsItem{p.ID, p.Label, config.Clean(p.Load.ACW) * quantity.Power(p.Qty)}
 		s.Shore.take(it)
 		if !contains(p.Tags, TagShoreOnly) {
 			s.Inverter.take(it)
@@ -70,12 +70,12 @@ func (s *Sheet) mains(b *basis) {
 
 // mainsChange is what one option does to the inlet and the inverter.
 func (b *basis) mainsChange(s *config.Supply) (shore quantity.Current, inverter quantity.Power) {
-	shore, inverter = clean(s.ShoreA), clean(s.InverterW)
+	shore, inverter = config.Clean(s.ShoreA), config.Clean(s.InverterW)
 	if s.Replaces && shore > 0 {
-		shore -= clean(b.chassis.Supply.ShoreA)
+		shore -= config.Clean(b.chassis.Supply.ShoreA)
 	}
 	if s.Replaces && inverter > 0 {
-		inverter -= clean(b.chassis.Supply.InverterW)
+		inverter -= config.Clean(b.chassis.Supply.InverterW)
 	}
 	return shore, inverter
 }

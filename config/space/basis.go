@@ -15,23 +15,18 @@ type basis struct {
 	unit    *config.Unit
 	chassis *config.Chassis
 	body    *config.Body
-	picks   []picked
+	picks   []config.Picked
 	as      *config.Assumptions
 }
 
-type picked struct {
-	*config.Option
-	qty int
-}
+// area is what the package's findings stand under.
+const area = "Space"
 
 // gather finds the parts of the unit, reports what it must leave out, and
 // returns nil when there is nothing to measure.
 func gather(cat *config.Catalogue, u *config.Unit, as *config.Assumptions, r *config.Report) *basis {
-	tell := func(code string, sev config.Severity, text, remedy string) {
-		r.Findings = append(r.Findings, config.Finding{Code: code, Severity: sev, Where: "Space", Text: text, Remedy: remedy})
-	}
 	if cat == nil || u == nil {
-		tell("space.no-unit", config.Stop, "There is no catalogue or no unit to measure.", "Open a catalogue and a unit.")
+		r.Tell(area, "no-unit", config.Stop, "There is no catalogue or no unit to measure.", "Open a catalogue and a unit.")
 		return nil
 	}
 	b := &basis{cat: cat, unit: u, chassis: cat.ChassisByID(u.Chassis), body: cat.BodyOf(u), as: as}
@@ -39,47 +34,60 @@ func gather(cat *config.Catalogue, u *config.Unit, as *config.Assumptions, r *co
 		b.as = new(config.Assumptions)
 	}
 	if b.chassis == nil || b.body == nil {
-		tell("space.no-vehicle", config.Stop, fmt.Sprintf("Chassis %q or body %q is not in this edition.", u.Chassis, u.Body), "Choose a chassis and a body.")
+		r.Tell(area, "no-vehicle", config.Stop, fmt.Sprintf("Chassis %q or body %q is not in this edition.", u.Chassis, u.Body), "Choose a chassis and a body.")
 		return nil
 	}
-	bad := func(label string, named ...any) {
-		for i := 0; i < len(named); i += 2 {
-			if v := named[i+1].(float64); clean(v) != v {
-				tell("space.bad-number", config.Warn, fmt.Sprintf("%s: %s is negative or not a number and counts as zero.", label, named[i]), "Correct the catalogue.")
-			}
-		}
-	}
-	bad(b.chassis.Label, "front_overhang_in", float64(b.chassis.FrontOverhangIn), "body_start_in", float64(b.chassis.BodyStartIn), "floor_height_in", float64(b.chassis.FloorHeightIn), "wheelbase_in", float64(b.chassis.WheelbaseIn), "width_in", float64(b.chassis.WidthIn))
-	bad(b.body.Label, "length_in", float64(b.body.LengthIn), "width_in", float64(b.body.WidthIn), "height_in", float64(b.body.HeightIn), "headroom_in", float64(b.body.HeadroomIn), "aisle_in", float64(b.body.AisleIn))
-	for _, p := range u.Picks {
-		o := cat.OptionByID(p.Option)
-		if o == nil || p.Qty < 1 {
-			tell("space.unknown-option", config.Warn, fmt.Sprintf("Option %q (%d) is not counted.", p.Option, p.Qty), "Take it out, or choose one of this edition in a quantity of 1 or more.")
-			continue
-		}
-		bad(o.Label, "headroom_in", float64(o.HeadroomIn), "aisle_in", float64(o.AisleIn))
-		if x := o.Oxygen; x != nil {
-			bad(o.Label, "litres_per_psi", x.LitresPerPSI, "full_psi", x.FullPSI, "oxygen count", float64(x.Count))
-		}
-		b.picks = append(b.picks, picked{o, p.Qty})
-	}
+	r.BadNumbers(area, b.chassis.Label, badChassis(b.chassis))
+	r.BadNumbers(area, b.body.Label, badBody(b.body))
+	b.picks = cat.Picked(u, area, r, badOption)
 	return b
+}
+
+// The fields of chassis, body and option that count as zero.
+
+func badChassis(c *config.Chassis) (bad config.Unclean) {
+	bad.Look("front_overhang_in", float64(c.FrontOverhangIn))
+	bad.Look("body_start_in", float64(c.BodyStartIn))
+	bad.Look("floor_height_in", float64(c.FloorHeightIn))
+	bad.Look("wheelbase_in", float64(c.WheelbaseIn))
+	bad.Look("width_in", float64(c.WidthIn))
+	return bad
+}
+
+func badBody(b *config.Body) (bad config.Unclean) {
+	bad.Look("length_in", float64(b.LengthIn))
+	bad.Look("width_in", float64(b.WidthIn))
+	bad.Look("height_in", float64(b.HeightIn))
+	bad.Look("headroom_in", float64(b.HeadroomIn))
+	bad.Look("aisle_in", float64(b.AisleIn))
+	return bad
+}
+
+func badOption(o *config.Option) (bad config.Unclean) {
+	bad.Look("headroom_in", float64(o.HeadroomIn))
+	bad.Look("aisle_in", float64(o.AisleIn))
+	if x := o.Oxygen; x != nil {
+		bad.Look("litres_per_psi", x.LitresPerPSI)
+		bad.Look("full_psi", x.FullPSI)
+		bad.Look("oxygen count", float64(x.Count))
+	}
+	return bad
 }
 
 // headroom of the body less what options take from it.
 func (b *basis) headroom() quantity.Length {
-	h := clean(b.body.HeadroomIn)
+	h := config.Clean(b.body.HeadroomIn)
 	for _, p := range b.picks {
-		h -= clean(p.HeadroomIn) * quantity.Length(p.qty)
+		h -= config.Clean(p.HeadroomIn) * quantity.Length(p.Qty)
 	}
 	return h
 }
 
 // aisle of the body less what options take from it.
 func (b *basis) aisle() quantity.Length {
-	a := clean(b.body.AisleIn)
+	a := config.Clean(b.body.AisleIn)
 	for _, p := range b.picks {
-		a -= clean(p.AisleIn) * quantity.Length(p.qty)
+		a -= config.Clean(p.AisleIn) * quantity.Length(p.Qty)
 	}
 	return a
 }
@@ -88,7 +96,7 @@ func (b *basis) aisle() quantity.Length {
 func (b *basis) storage() quantity.Volume {
 	v := bodyStorage(b.body)
 	for _, p := range b.picks {
-		v += storageOf(p.Option) * quantity.Volume(p.qty)
+		v += storageOf(p.Option) * quantity.Volume(p.Qty)
 	}
 	return v
 }
@@ -139,8 +147,8 @@ func (b *basis) bench() (length, width quantity.Length, known bool) {
 			}
 			ln, err1 := strconv.ParseFloat(l, 64)
 			wd, err2 := strconv.ParseFloat(w, 64)
-			if err1 == nil && err2 == nil && clean(ln) > float64(length) {
-				length, width, known = quantity.Length(ln), quantity.Length(clean(wd)), true
+			if err1 == nil && err2 == nil && config.Clean(ln) > float64(length) {
+				length, width, known = quantity.Length(ln), quantity.Length(config.Clean(wd)), true
 			}
 		}
 	}
@@ -167,7 +175,7 @@ func (b *basis) floorThickness() quantity.Length {
 }
 
 func or(v, usual quantity.Length) quantity.Length {
-	if v = clean(v); v > 0 {
+	if v = config.Clean(v); v > 0 {
 		return v
 	}
 	return usual
@@ -180,19 +188,11 @@ func or(v, usual quantity.Length) quantity.Length {
 // Source: 1 ft = 12 in. Units: in, ft3. Valid: sizes above zero; a negative
 // size or one that is no number counts as zero. Example: 24 x 20 x 36 in: 10 ft3.
 func Inside(c *config.Compartment) quantity.Volume {
-	return volume(clean(c.WidthIn), clean(c.DepthIn), clean(c.HeightIn))
+	return volume(config.Clean(c.WidthIn), config.Clean(c.DepthIn), config.Clean(c.HeightIn))
 }
 
 const cubicInchesPerFt3 = 1728
 
 func volume(a, b, c quantity.Length) quantity.Volume {
 	return quantity.Volume(float64(a) * float64(b) * float64(c) / cubicInchesPerFt3)
-}
-
-// clean makes a hostile number harmless.
-func clean[T ~float64](v T) T {
-	if !(v >= 0 && v <= 1e6) {
-		return 0
-	}
-	return v
 }

@@ -10,25 +10,28 @@ import (
 // read in its text. All are least values, so both sides are negated; Limit less
 // the sum is the margin of Measure's figure with the same code.
 func Limits(cat *config.Catalogue, u *config.Unit, as *config.Assumptions) []config.Linear {
-	b := gather(cat, u, as, new(config.Report))
-	if b == nil {
+	if cat == nil || u == nil || as == nil {
+		return nil
+	}
+	body := cat.BodyOf(u)
+	if body == nil || cat.ChassisByID(u.Chassis) == nil {
 		return nil
 	}
 	var out []config.Linear
 	for _, k := range []struct {
 		code, label, unit string
-		base              float64
+		base              func(*config.Body) float64
 		takes             func(*config.Option) float64
 	}{
-		{"space.headroom", "Headroom", quantity.Inch, float64(clean(b.body.HeadroomIn)), func(o *config.Option) float64 { return float64(clean(o.HeadroomIn)) }},
-		{"space.aisle", "Walkway", quantity.Inch, float64(clean(b.body.AisleIn)), func(o *config.Option) float64 { return float64(clean(o.AisleIn)) }},
-		{"space.storage", "Inside storage", quantity.CubicFoot, float64(bodyStorage(b.body)), func(o *config.Option) float64 { return -float64(storageOf(o)) }},
+		{"space.headroom", "Headroom", quantity.Inch, func(b *config.Body) float64 { return float64(config.Clean(b.HeadroomIn)) }, func(o *config.Option) float64 { return float64(config.Clean(o.HeadroomIn)) }},
+		{"space.aisle", "Walkway", quantity.Inch, func(b *config.Body) float64 { return float64(config.Clean(b.AisleIn)) }, func(o *config.Option) float64 { return float64(config.Clean(o.AisleIn)) }},
+		{"space.storage", "Inside storage", quantity.CubicFoot, func(b *config.Body) float64 { return float64(bodyStorage(b)) }, func(o *config.Option) float64 { return -float64(storageOf(o)) }},
 	} {
-		l, ok := b.as.Limits[k.code]
+		l, ok := as.Limits[k.code]
 		if !ok || l.Sense != config.AtLeast || severity(l.Basis) != config.Stop {
 			continue
 		}
-		lin := config.Linear{Code: k.code, Label: k.label, Unit: k.unit, Base: -k.base, Per: map[string]float64{}, Limit: -l.Value}
+		lin := config.Linear{Code: k.code, Label: k.label, Unit: k.unit, Base: -k.base(body), Per: map[string]float64{}, Limit: -l.Value}
 		for i := range cat.Options {
 			if v := k.takes(&cat.Options[i]); v != 0 {
 				lin.Per[cat.Options[i].ID] = v

@@ -52,18 +52,18 @@ func Measure(cat *config.Catalogue, u *config.Unit, as *config.Assumptions) *She
 // mirrors, lamps, steps and roof equipment are in no catalogue field.
 func (s *Sheet) overall(b *basis) {
 	ch, body := b.chassis, b.body
-	tail := max(clean(ch.BodyStartIn)+clean(body.LengthIn), clean(ch.WheelbaseIn)+clean(ch.FrameEndIn))
-	record(s, b, "space.length", "Overall length, less bumper and step options", clean(ch.FrontOverhangIn)+tail, quantity.Inch)
-	record(s, b, "space.width", "Overall width, less mirrors, lamps and trim", max(clean(ch.WidthIn), clean(body.WidthIn)), quantity.Inch)
+	tail := max(config.Clean(ch.BodyStartIn)+config.Clean(body.LengthIn), config.Clean(ch.WheelbaseIn)+config.Clean(ch.FrameEndIn))
+	record(s, b, "space.length", "Overall length, less bumper and step options", config.Clean(ch.FrontOverhangIn)+tail, quantity.Inch)
+	record(s, b, "space.width", "Overall width, less mirrors, lamps and trim", max(config.Clean(ch.WidthIn), config.Clean(body.WidthIn)), quantity.Inch)
 
 	// The module stands between the top of frame and the floor; its underside
 	// is a floor build-up below the floor.
-	floor := clean(ch.FloorHeightIn)
+	floor := config.Clean(ch.FloorHeightIn)
 	f := config.Figure{Code: "space.height", Label: "Overall height, less roof equipment", Unit: quantity.Inch}
 	roof := func(underside quantity.Length) float64 {
-		return float64(max(clean(ch.CabHeightIn), underside+clean(body.HeightIn)))
+		return float64(max(config.Clean(ch.CabHeightIn), underside+config.Clean(body.HeightIn)))
 	}
-	frame := min(clean(ch.FrameHeightIn), floor)
+	frame := min(config.Clean(ch.FrameHeightIn), floor)
 	f.Low, f.High = roof(frame), roof(floor)
 	f.Value = roof(max(frame, floor-b.floorThickness()))
 	s.bind(b, f)
@@ -73,12 +73,12 @@ func (s *Sheet) overall(b *basis) {
 func (s *Sheet) inside(b *basis) {
 	body := b.body
 	wall := b.wallThickness()
-	length := max(clean(body.LengthIn)-2*wall, 0)
-	width := max(clean(body.WidthIn)-2*wall, 0)
+	length := max(config.Clean(body.LengthIn)-2*wall, 0)
+	width := max(config.Clean(body.WidthIn)-2*wall, 0)
 	record(s, b, "space.headroom", "Headroom over the floor", b.headroom(), quantity.Inch)
 	record(s, b, "space.aisle", "Clear walkway beside the cot", b.aisle(), quantity.Inch)
 	record(s, b, "space.inside-length", "Inside length of the patient compartment", length, quantity.Inch)
-	record(s, b, "space.interior", "Inside volume of the patient compartment, before cabinets", volume(length, width, clean(body.HeadroomIn)), quantity.CubicFoot)
+	record(s, b, "space.interior", "Inside volume of the patient compartment, before cabinets", volume(length, width, config.Clean(body.HeadroomIn)), quantity.CubicFoot)
 	if l, w, known := b.bench(); known {
 		record(s, b, "space.bench", "Squad bench, length", l, quantity.Inch)
 		record(s, b, "space.bench-width", "Squad bench, width", w, quantity.Inch)

@@ -3,6 +3,7 @@ package space
 import (
 	"fmt"
 
+	"boxwright/config"
 	"boxwright/config/quantity"
 )
 
@@ -49,7 +50,7 @@ type HoursAt struct {
 // 140 min.
 func Minutes(factor, psi, residual, flow float64) (float64, error) {
 	for _, v := range []float64{factor, psi, residual} {
-		if clean(v) != v {
+		if config.Clean(v) != v {
 			return 0, fmt.Errorf("%v is no pressure or cylinder factor: state numbers from 0 up", v)
 		}
 	}
@@ -66,8 +67,8 @@ func (s *Sheet) oxygen(b *basis) {
 		if x == nil || x.Count < 1 || x.Count > 999 {
 			continue
 		}
-		c := Cylinder{ID: p.ID, Label: p.Label, Kind: x.Cylinder, Count: x.Count * p.qty, FullPSI: clean(x.FullPSI)}
-		per := clean(x.LitresPerPSI) * float64(c.Count)
+		c := Cylinder{ID: p.ID, Label: p.Label, Kind: x.Cylinder, Count: x.Count * p.Qty, FullPSI: config.Clean(x.FullPSI)}
+		per := config.Clean(x.LitresPerPSI) * float64(c.Count)
 		c.Litres, c.Usable = per*c.FullPSI, per*max(c.FullPSI-ReservePSI, 0)
 		s.Oxygen.Litres += c.Litres
 		usable += c.Usable

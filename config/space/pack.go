@@ -32,11 +32,11 @@ const StowCaution = "Stowage is checked by outside sizes and mass. It does not s
 type box [3]float64
 
 func boxOf(e *config.Equipment) box {
-	return box{float64(clean(e.LengthIn)), float64(clean(e.WidthIn)), float64(clean(e.HeightIn))}
+	return box{float64(config.Clean(e.LengthIn)), float64(config.Clean(e.WidthIn)), float64(config.Clean(e.HeightIn))}
 }
 
 func hollow(c *config.Compartment) box {
-	return box{float64(clean(c.WidthIn)), float64(clean(c.DepthIn)), float64(clean(c.HeightIn))}
+	return box{float64(config.Clean(c.WidthIn)), float64(config.Clean(c.DepthIn)), float64(config.Clean(c.HeightIn))}
 }
 
 func (b box) volume() float64   { return b[0] * b[1] * b[2] }

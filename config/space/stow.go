@@ -50,7 +50,7 @@ func (s *Sheet) stow(b *basis) {
 		use := &s.Compartments[i]
 		use.Items = append(use.Items, c)
 		use.UsedFt3 += bulk(e) * quantity.Volume(c.Qty)
-		use.MassLb += clean(e.MassLb) * quantity.Mass(c.Qty)
+		use.MassLb += config.Clean(e.MassLb) * quantity.Mass(c.Qty)
 	}
 	for i := range s.Compartments {
 		s.Compartments[i].judge(b.cat)
@@ -85,5 +85,5 @@ func (s *Sheet) tell(u *Use) {
 }
 
 func bulk(e *config.Equipment) quantity.Volume {
-	return volume(clean(e.LengthIn), clean(e.WidthIn), clean(e.HeightIn))
+	return volume(config.Clean(e.LengthIn), config.Clean(e.WidthIn), config.Clean(e.HeightIn))
 }

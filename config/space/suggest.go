@@ -124,12 +124,12 @@ func newLayout(b *basis) *layout {
 			for range c.Qty {
 				l.holds[i].fixed = append(l.holds[i].fixed, p)
 			}
-			l.holds[i].massLb += clean(e.MassLb) * quantity.Mass(c.Qty)
+			l.holds[i].massLb += config.Clean(e.MassLb) * quantity.Mass(c.Qty)
 			continue
 		}
 		n := min(c.Qty, maxLoose-len(l.loose))
 		for range n {
-			l.loose = append(l.loose, loose{p, clean(e.MassLb), -1})
+			l.loose = append(l.loose, loose{p, config.Clean(e.MassLb), -1})
 		}
 		if n < c.Qty {
 			l.kept = append(l.kept, config.Carried{Equipment: c.Equipment, Qty: c.Qty - n})
@@ -175,7 +175,7 @@ func (l *layout) takes(h int, in, out int) bool {
 	if out >= 0 {
 		mass -= l.loose[out].massLb
 	}
-	if overRated(mass, clean(hd.LimitLb)) {
+	if overRated(mass, config.Clean(hd.LimitLb)) {
 		return false
 	}
 	_, ok := arrange(hollow(&hd.Compartment), append(pieces, l.loose[in].piece))

@@ -20,7 +20,7 @@ const (
 	amdRecalled = "AMD list, recalled; the text was not read"
 	amd2019     = "ntea.com, AMD Standardized Test Methods"
 	notice8     = "fama.org, Staying Compliant in the Evolving World of Ambulances"
-	revE, revF  = "revision E, 1 Jun 2002", "revision F, 1 Aug 2007"
+	revE, revF  = "revision E, Jun 1, 2002", "revision F, Aug 1, 2007"
 )
 
 var (
@@ -136,7 +136,7 @@ func kkkBody() []Clause {
 		readE("kkk-climate", "Climate test", "The air-conditioning test begins after three hours' soak at 95 F and runs at high idle.", "65"),
 		readE("kkk-cold-start", "Cold start", "The engine starts at 0 F (diesel) or -20 F (gasoline).", "24 (3.6.3.2)"),
 		{ID: "kkk-seats-litters", Title: "Seats and litters", Text: "Seats keep SAE J3026 and litters SAE J3027: 22.5 g from the front, 26.0 g from the side.",
-			Rows: []Row{{Edition: "change notice 8, 1 Jul 2015", From: day(2015, 7, 1), Source: notice8, Basis: config.ReadInText}}},
+			Rows: []Row{{Edition: "change notice 8, Jul 1, 2015", From: day(2015, 7, 1), Source: notice8, Basis: config.ReadInText}}},
 	}
 }
 

@@ -23,7 +23,7 @@ func own() Set {
 	open := func(source string) []Row { return []Row{{Open: true, Source: source, Basis: config.Purchaser}} }
 	const notFound = "number not found in a text that was read"
 	return Set{ID: Own, Label: "Purchaser's own, NFPA 1917 style",
-		Note: "NFPA 1917 was in force for contracts from 1 Jan 2013, its second edition from 2015. The purchaser sets the payload and whatever else is to be judged; the weight numbers of NFPA 1917, NFPA 1900 and the CAAS standard could not be read and are not built in.",
+		Note: "NFPA 1917 was in force for contracts from Jan 1, 2013, its second edition from 2015. The purchaser sets the payload and whatever else is to be judged; the weight numbers of NFPA 1917, NFPA 1900 and the CAAS standard could not be read and are not built in.",
 		Clauses: []Clause{
 			{ID: "own-payload", Title: "Payload", Text: "The purchaser sets the minimum usable payload.", Figure: "weight.payload", Sense: config.AtLeast, Unit: quantity.Pound, Rows: []Row{{Open: true, Source: cmp, Basis: config.Purchaser}}},
 			{ID: "own-front-share", Title: "Weight on the front axle", Text: "The purchaser sets the least share on the front axle.", Figure: "weight.front-share", Sense: config.AtLeast, Unit: quantity.Percent, Rows: open(notFound)},

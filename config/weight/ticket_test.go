@@ -75,7 +75,7 @@ func TestFinishedUnitHeavierThanComputed(t *testing.T) {
 
 	require.Len(t, after.Correction.Readings, 2)
 	r := after.Correction.Readings[0]
-	assert.Equal(t, "Ticket 4711 of Wed 3 Mar 2027, front axle", r.Label)
+	assert.Equal(t, "Ticket 4711 of Wed, Mar 3, 2027, front axle", r.Label)
 	assert.InDelta(t, 40, float64(r.MeasuredLb-r.BeforeLb), 1e-5)
 	assert.Less(t, math.Abs(float64(r.ResidualLb())), 5.)
 	assert.Equal(t, "module-168-shell", after.Correction.Moves[0].ID, "the least known mass gives way most")

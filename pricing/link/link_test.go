@@ -72,6 +72,13 @@ func anyUnit(t *rapid.T, cat *config.Catalogue) config.Unit {
 		o := &cat.Options[i]
 		u.Set(config.Pick{Option: o.ID, Qty: rapid.IntRange(1, max(o.MaxQty, 1)).Draw(t, "qty"), Filled: rapid.Bool().Draw(t, "filled")})
 	}
+	if rapid.Bool().Draw(t, "proposed") {
+		u.Proposed = []string{u.Chassis, u.Body}
+	}
+	for range rapid.IntRange(0, 3).Draw(t, "details") {
+		text := words.Draw(t, "detail")
+		u.Tell(cat.Options[rapid.IntRange(0, len(cat.Options)-1).Draw(t, "of")].ID, text[:min(len(text), config.MaxDetail)])
+	}
 	places := append(cat.CompartmentsOf(&u), config.Compartment{}, config.Compartment{ID: "gone-with-its-option"})
 	for range rapid.IntRange(0, 12).Draw(t, "carried") {
 		u.Carried = append(u.Carried, config.Carried{Equipment: rapid.SampledFrom(cat.Equipment).Draw(t, "equipment").ID, Compartment: rapid.SampledFrom(places).Draw(t, "place").ID, Qty: rapid.IntRange(1, 999).Draw(t, "qty")})

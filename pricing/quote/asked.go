@@ -149,6 +149,19 @@ func numberOf(w string) (float64, bool) {
 	return v, err == nil && w[0] >= '0' && w[0] <= '9' && v < 1e9
 }
 
+// dateAt reads a day written in the first word or the first three, "2027-06-01"
+// or "june", "1", "2027", and says how many they are; 0 when there is none.
+func dateAt(list []string) (config.Date, int) {
+	for _, n := range []int{3, 1} {
+		if n <= len(list) {
+			if d, err := config.ReadDate(strings.Join(list[:n], " ")); err == nil && !d.IsZero() {
+				return d, n
+			}
+		}
+	}
+	return config.Date{}, 0
+}
+
 // read takes a line apart.
 func read(text string) asked {
 	var a asked
@@ -164,9 +177,11 @@ func read(text string) asked {
 		a.sense = config.AtMost
 	}
 	a.not = has("no", "not", "without", "none", "delete", "omit") && a.sense == ""
-	for i, w := range list {
-		if d, err := config.ParseDate(w); err == nil && !d.IsZero() {
+	for i := 0; i < len(list); i++ {
+		w := list[i]
+		if d, n := dateAt(list[i:]); n > 0 {
 			a.date = d
+			i += n - 1
 			continue
 		}
 		v, isNumber := numberOf(w)

@@ -166,6 +166,9 @@ func (q *Quote) chosen(group string) string {
 		if n > 1 {
 			text += " × " + quantity.Group(float64(n), 0)
 		}
+		if said := q.Draft.Unit.Detail(o.ID); said != "" {
+			text += " (" + said + ")"
+		}
 	}
 	if text == "" {
 		return "–"

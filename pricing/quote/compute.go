@@ -70,7 +70,7 @@ func Settle(ed *Edition, d *Draft, effort int) (*Quote, error) {
 		return nil, err
 	}
 	q.Book = ed.Book.On(d.Date)
-	q.Verdicts = standards.Judge(u.RuleSet, u, ed.Cat, &q.Weight.Report, &q.Power.Report, &q.Space.Report)
+	q.Verdicts = standards.Judge(u.RuleSet, u, ed.Cat, q.judged()...)
 	q.Answer = ed.Rules.Settle(u, Limits(ed, d), rules.DefaultBudget<<min(max(effort, 0), 20))
 	others, err := q.fleet()
 	if err != nil {
@@ -80,21 +80,31 @@ func Settle(ed *Edition, d *Draft, effort int) (*Quote, error) {
 	return q, nil
 }
 
+// judged are the reports that clauses are held against.
+func (q *Quote) judged() []*config.Report {
+	return []*config.Report{&q.Weight.Report, &q.Power.Report, &q.Space.Report}
+}
+
 func (q *Quote) gather(others []config.Finding) {
 	q.Findings = slices.Concat(
-		q.fit(), q.Weight.Findings, q.Power.Findings, q.Space.Findings, q.Plan.Findings, q.Price.Findings, q.pending(), standards.Remount(q.Edition.Cat, &q.Draft.Unit), others,
+		q.fit(), q.Weight.Findings, q.Power.Findings, q.Space.Findings, standards.Findings(q.Verdicts, q.judged()...), q.Plan.Findings, q.Price.Findings, q.pending(), standards.Remount(q.Edition.Cat, &q.Draft.Unit), others,
 	)
 	rank := map[config.Severity]int{config.Stop: 0, config.Warn: 1, config.Note: 2}
 	order.Sort(q.Findings, func(a, b config.Finding) int { return cmp.Compare(rank[a.Severity], rank[b.Severity]) })
 }
 
-// fit says where the picks do not go together.
+// fit says where the picks do not go together. A limit that chassis and module
+// break by themselves or with a single pick is left to the check that stops the
+// unit by it: there the same sum would only be said again.
 func (q *Quote) fit() []config.Finding {
 	if q.Answer.Satisfiable {
 		return nil
 	}
 	var out []config.Finding
 	for _, r := range q.Edition.Rules.Conflict(&q.Draft.Unit, Limits(q.Edition, q.Draft)) {
+		if len(r.Picks) < 2 && len(r.Limits) > 0 && q.stopped(r.Limits[0].Code) {
+			continue
+		}
 		out = append(out, config.Finding{
 			Code: "rules.conflict", Severity: config.Stop, Where: "Options that do not go together",
 			Text: q.Words(r, quantity.US), Picks: r.Picks, Remedy: "Take out or exchange one of: " + q.Labels(r.Picks) + ".",
@@ -103,7 +113,20 @@ func (q *Quote) fit() []config.Finding {
 	return out
 }
 
-// pending names the groups that still need a choice.
+// stopped reports whether a check has stopped the unit by a figure.
+func (q *Quote) stopped(figure string) bool {
+	for _, r := range q.judged() {
+		if slices.ContainsFunc(r.Findings, func(f config.Finding) bool {
+			return f.Severity == config.Stop && f.Figure != nil && f.Figure.Code == figure
+		}) {
+			return true
+		}
+	}
+	return false
+}
+
+// pending names the groups that still need a choice, and the options that still
+// ask for something.
 func (q *Quote) pending() []config.Finding {
 	var out []config.Finding
 	cat := q.Edition.Cat
@@ -120,7 +143,40 @@ func (q *Quote) pending() []config.Finding {
 			})
 		}
 	}
+	var asking, said []string
+	for _, p := range q.Draft.Unit.Picks {
+		if o := cat.OptionByID(p.Option); o.Asks != "" && q.Draft.Unit.Detail(o.ID) == "" {
+			asking, said = append(asking, o.ID), append(said, o.Label+" ("+o.Asks+")")
+		}
+	}
+	if asking != nil {
+		out = append(out, config.Finding{
+			Code: "rules.detail", Severity: config.Note, Where: "Still to be named", Picks: asking,
+			Text: strings.Join(said, "; ") + ".", Remedy: "Write it beside the option in the Unit area; until then the quote says that it is to be named.",
+		})
+	}
 	return out
+}
+
+// Chosen words what a reason rests on: the customer's own choices, and what the
+// program filled in. Each ends with a full stop.
+func (q *Quote) Chosen(ids []string) string {
+	var own, filled []string
+	for _, id := range ids {
+		if q.Draft.Unit.Filled(id) {
+			filled = append(filled, id)
+		} else {
+			own = append(own, id)
+		}
+	}
+	text := ""
+	if own != nil {
+		text = "With your choice of: " + q.Labels(own) + ". "
+	}
+	if filled != nil {
+		text += "With what was filled in: " + q.Labels(filled) + "."
+	}
+	return strings.TrimSpace(text)
 }
 
 // Labels joins the names of ids for a sentence.
@@ -137,7 +193,7 @@ func (q *Quote) Total() string { return q.Price.Currency + " " + q.Price.Total.S
 
 // Figure finds a figure of any check by its code.
 func (q *Quote) Figure(code string) (config.Figure, bool) {
-	for _, r := range []*config.Report{&q.Weight.Report, &q.Power.Report, &q.Space.Report, &q.Plan.Report} {
+	for _, r := range append(q.judged(), &q.Plan.Report) {
 		if f, ok := r.Figure(code); ok {
 			return f, true
 		}

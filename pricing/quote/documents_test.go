@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"boxwright/config"
 	"boxwright/config/csv"
 	"boxwright/config/quantity"
 	"boxwright/pricing/quote"
@@ -46,6 +47,63 @@ func TestStations(t *testing.T) {
 	}
 	assert.InDelta(t, want, sum, 1e-9)
 	assert.NotEmpty(t, q.LongLead())
+}
+
+// What an option asks for is printed wherever the option is, and asked for
+// until it is said; an open question stops nothing.
+func TestDetails(t *testing.T) {
+	q := begun(t, "cut-14500-158-gas")
+	asked := func(q *quote.Quote) (config.Finding, bool) {
+		for _, f := range q.Findings {
+			if f.Code == "rules.detail" {
+				return f, true
+			}
+		}
+		return config.Finding{}, false
+	}
+	printed := func(q *quote.Quote) string {
+		text := csv.Write(q.Everything())
+		for _, s := range q.Stations() {
+			for _, l := range s.Lines {
+				text += "\n" + l.Label + " " + l.Told
+			}
+		}
+		for _, r := range quote.Compare([]*quote.Quote{q, q}, nil, quantity.US) {
+			text += "\n" + strings.Join(r.Cells, " ")
+		}
+		return text
+	}
+	f, found := asked(q)
+	require.True(t, found)
+	assert.Equal(t, config.Note, f.Severity)
+	assert.Contains(t, f.Picks, "mrk-unit-number")
+	assert.Equal(t, 2, strings.Count(printed(q), "Unit number: to be named"), "in the table and on the order sheet")
+	for _, id := range f.Picks {
+		q.Draft.Unit.Tell(id, "Medic 7 & <b>")
+	}
+	after, err := quote.Compute(q.Edition, q.Draft)
+	require.NoError(t, err)
+	_, found = asked(after)
+	assert.False(t, found)
+	assert.Equal(t, 2, strings.Count(printed(after), "Unit number: Medic 7 & <b>"))
+	assert.Contains(t, printed(after), "Unit number on four sides (Medic 7 & <b>)", "quotes are compared by it too")
+	assert.NotContains(t, printed(after), "to be named")
+
+	moved, lost := quote.Move(q.Edition, q.Draft)
+	assert.Empty(t, lost)
+	assert.Equal(t, q.Draft.Unit.Details, moved.Unit.Details)
+	assert.Empty(t, q.Draft.Basis(q.Edition.Cat).Unit.Details, "no proposal depends on it")
+	for reason, wrong := range map[string][]config.Detail{
+		"too long":     {{Option: "mrk-unit-number", Text: strings.Repeat("7", config.MaxDetail+1)}},
+		"empty":        {{Option: "mrk-unit-number"}},
+		"unknown":      {{Option: "mrk-none", Text: "7"}},
+		"twice":        {{Option: "mrk-unit-number", Text: "7"}, {Option: "mrk-unit-number", Text: "8"}},
+		"out of order": {{Option: "mrk-unit-number", Text: "7"}, {Option: "let-plain", Text: "8"}},
+	} {
+		q.Draft.Unit.Details = wrong
+		_, err := quote.Compute(q.Edition, q.Draft)
+		assert.ErrorContains(t, err, "details[", reason)
+	}
 }
 
 func TestChecks(t *testing.T) {

@@ -163,7 +163,7 @@ func Weighed(list []weight.Ticket, was, is *config.Unit) []weight.Ticket {
 			continue
 		}
 		u := was.Clone()
-		u.Own, u.NeededBy, u.PayloadLb = nil, config.Date{}, 0
+		u.Proposed, u.Details, u.Own, u.NeededBy, u.PayloadLb = nil, nil, nil, config.Date{}, 0
 		t.Unit = &u
 		for k := range u.Picks {
 			u.Picks[k].Filled = false

@@ -2,8 +2,8 @@ package quote
 
 import (
 	"strconv"
+	"strings"
 
-	"boxwright/config"
 	"boxwright/config/quantity"
 )
 
@@ -26,7 +26,7 @@ func (q *Quote) Everything() [][]string {
 	} {
 		add("Quote", r[0], r[1])
 	}
-	for _, r := range []*config.Report{&q.Weight.Report, &q.Power.Report, &q.Space.Report, &q.Plan.Report} {
+	for _, r := range append(q.judged(), &q.Plan.Report) {
 		for _, f := range r.Figures {
 			limit, margin := "", ""
 			if f.Sense != "" {
@@ -37,7 +37,7 @@ func (q *Quote) Everything() [][]string {
 	}
 	for _, p := range d.Unit.Picks {
 		if o := cat.OptionByID(p.Option); o != nil {
-			add("Specification", o.Label, o.Spec, strconv.Itoa(p.Qty))
+			add("Specification", o.Label, strings.TrimSpace(o.Spec+" "+q.Told(o)), strconv.Itoa(p.Qty))
 		}
 	}
 	for _, c := range d.Unit.Carried {

@@ -8,18 +8,20 @@ import (
 	"boxwright/config/leadtime"
 	"boxwright/config/power"
 	"boxwright/config/rules"
+	"boxwright/config/space"
 	"boxwright/config/standards"
 	"boxwright/config/weight"
 	"boxwright/pricing"
 )
 
 // Limits are the sums that picks add up to on any chassis with any body:
-// weights, amps, the budget where the terms name one, and on the unit's own
+// weights, amps, the inside room that a text which was read asks for, the budget
+// where the terms name one, and on the unit's own
 // chassis and body the days until it is needed.
 func Limits(ed *Edition, d *Draft) *rules.Limits {
 	cat, u := ed.Cat, d.Unit
 	others := u
-	others.Chassis, others.Body, others.Picks = "", "", nil
+	others.Chassis, others.Body, others.Picks, others.Details, others.Proposed = "", "", nil, nil, nil
 	existing := config.Existing{} // by its value: a pointer says nothing
 	if u.Existing != nil {
 		existing, others.Existing = *u.Existing, nil
@@ -35,7 +37,7 @@ func Limits(ed *Edition, d *Draft) *rules.Limits {
 			on := u.Clone()
 			on.Chassis, on.Body = chassis, body
 			as := standards.Assume(u.RuleSet, cat, &on)
-			list := slices.Concat(weight.LimitsWith(cat, &on, &as, ticketsOn(d, &on)), power.Limits(cat, &on, &as))
+			list := slices.Concat(weight.LimitsWith(cat, &on, &as, ticketsOn(d, &on)), power.Limits(cat, &on, &as), space.Limits(cat, &on, &as))
 			if budget {
 				list = append(list, pricing.Limits(ed.Book.On(d.Date), cat, &on, &d.Terms)...)
 			}

@@ -1,13 +1,18 @@
 package quote_test
 
 import (
+	"cmp"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
 	"boxwright/config"
+	"boxwright/config/order"
+	"boxwright/config/quantity"
 	"boxwright/config/rules"
+	"boxwright/config/standards"
 	"boxwright/pricing/money"
 	"boxwright/pricing/quote"
 	"boxwright/web/assets/catalogue"
@@ -41,4 +46,70 @@ func TestBudgetAndDayRuleOut(t *testing.T) {
 	q, err = quote.Compute(ed, d)
 	require.NoError(t, err)
 	assert.Equal(t, rules.RuledOut, q.Answer.Of("cot-incubator"), "its part alone takes longer than the day allows")
+}
+
+// A state's text that was read takes part in what can still be chosen; what is
+// only remembered of a federal one does not.
+func TestRoomRulesOut(t *testing.T) {
+	ed := demo(t)
+	d := quote.Begin(ed, "cut-12500-138-gas", "mod-120-64", today)
+	compute := func() *quote.Quote {
+		q, err := quote.Compute(ed, d)
+		require.NoError(t, err)
+		return q
+	}
+	require.Equal(t, rules.Open, compute().Answer.Of("cot-power-wide"))
+	d.Unit.RuleSet = standards.Join(standards.KKK, standards.Nevada)
+	q := compute()
+	require.Equal(t, rules.RuledOut, q.Answer.Of("cot-power-wide"), "it takes 2 in of a walkway of 18 in")
+	why := ed.Rules.Why(&d.Unit, quote.Limits(ed, d), "cot-power-wide")
+	require.NotEmpty(t, why)
+	assert.Equal(t, "Walkway: 18.0 in before options, 0.0 in from your choices, −2.0 in from this, together 16.0 in: 2.0 in short of 18.0 in.", q.Words(why[0], quantity.US))
+
+	d = quote.Begin(ed, "van-9500-148-gas", "", today)
+	require.Equal(t, rules.Open, compute().Answer.Of("ceil-quiet"), "58.5 in of headroom miss what is remembered of the federal 60 in")
+	d.Unit.Own = []config.OwnLimit{{Figure: "space.headroom", Value: 60}}
+	require.Equal(t, rules.Open, compute().Answer.Of("ceil-quiet"), "as with a limit the purchaser sets, a decision is asked for")
+}
+
+// What a unit has to settle is said once, and stops it only where a text that
+// was read, a rating or a rule does.
+func TestStandardsAreSaidOnce(t *testing.T) {
+	ed := demo(t)
+	said, stopped := 0, 0
+	for _, set := range standards.Sets() {
+		for _, chassis := range []string{"cut-12500-138-gas", "van-9500-148-gas", "med-26000-189-diesel"} {
+			d := quote.Begin(ed, chassis, "", today)
+			d.Unit.RuleSet = standards.Join(standards.KKK, set.ID)
+			d.Unit.Set(config.Pick{Option: "ceil-quiet", Qty: 1})
+			d.Unit.OccupantLb = 140
+			q, err := quote.Compute(ed, d)
+			require.NoError(t, err)
+			type line struct {
+				figure string
+				limit  float64
+			}
+			seen := map[line]string{}
+			for _, f := range q.Findings {
+				if f.Severity == config.Stop {
+					stopped++
+					assert.NotContains(t, []config.Basis{config.FromMemory, config.CommonPractice}, f.Basis, "%s on %s: %s", set.ID, chassis, f.Text)
+				}
+				assert.NotEqual(t, "rules.conflict", f.Code, "%s on %s: %s", set.ID, chassis, f.Text)
+				if f.Figure == nil || !strings.HasPrefix(f.Code, "space.") && !strings.HasPrefix(f.Code, "standard.") {
+					continue
+				}
+				said++
+				at := line{f.Figure.Code, f.Figure.Limit}
+				assert.Empty(t, seen[at], "%s on %s: %s", set.ID, chassis, f.Text)
+				seen[at] = f.Text
+			}
+			rank := map[config.Severity]int{config.Warn: 1, config.Note: 2}
+			sorted := append([]config.Finding{}, q.Findings...)
+			order.Sort(sorted, func(a, b config.Finding) int { return cmp.Compare(rank[a.Severity], rank[b.Severity]) })
+			assert.Equal(t, sorted, q.Findings, "what stops stands first")
+		}
+	}
+	assert.Greater(t, said, 20)
+	assert.Positive(t, stopped, "some text that was read is missed")
 }

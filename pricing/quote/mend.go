@@ -5,8 +5,11 @@ import (
 	"slices"
 	"strings"
 
+	"boxwright/config"
+	"boxwright/config/quantity"
 	"boxwright/config/rules"
-	"boxwright/pricing"
+	"boxwright/config/standards"
+	"boxwright/config/weight"
 )
 
 // MendWords is the label of a way out: what pressing it gives up.
@@ -25,25 +28,53 @@ func (q *Quote) MendWords(m *rules.Mend) string {
 	return strings.Join(parts, "; ")
 }
 
-// MendEffect says what a way out does to the price and to what was filled in.
-func (q *Quote) MendEffect(m *rules.Mend) string {
+// MendEffect is the Effect of a way out, less what pressing it gives up, since
+// its label says that.
+func (q *Quote) MendEffect(m *rules.Mend, in quantity.System) string {
 	besides := slices.DeleteFunc(slices.Clone(m.Changes), func(c rules.Change) bool { return slices.Contains(m.Drop, c.Option) })
-	d := *q.Draft
-	d.Unit = m.Unit
-	s, err := priceAll(q.Edition, &d)
-	if err != nil {
-		return q.ChangeWords(besides)
-	}
-	return q.Effect(s.Total.Sub(q.Price.Total), besides)
+	return q.Effect(&m.Unit, besides, in)
 }
 
-// Effect words a change of the total and of what was filled in.
-func (q *Quote) Effect(by pricing.Amount, changes []rules.Change) string {
-	sign := ""
-	if by.Sign() >= 0 {
-		sign = "+"
+// Effect words what another unit in place of this one does: to the total, to
+// the front axle, which has the least to spare on most units, to the delivery,
+// and to what was filled in.
+func (q *Quote) Effect(u *config.Unit, changes []rules.Change, in quantity.System) string {
+	ed, d := q.Edition.For(u), *q.Draft
+	d.Unit, d.Tickets = *u, Weighed(d.Tickets, &q.Draft.Unit, u)
+	text := ""
+	if s, err := priceAll(ed, &d); err == nil {
+		by := s.Total.Sub(q.Price.Total)
+		if by.Sign() >= 0 {
+			text = "+"
+		}
+		text = "Total " + text + by.Show() + ". "
 	}
-	return "Total " + sign + by.Show() + ". " + q.ChangeWords(changes)
+	const front = "weight.front-axle"
+	as := standards.Assume(u.RuleSet, ed.Cat, u)
+	if is, ok := weight.WeighWith(ed.Cat, u, &as, d.Tickets).Figure(front); ok && is.Sense != "" {
+		was, _ := q.Figure(front)
+		text += "Front axle margin " + in.Show(is.Margin(), is.Unit) + ", now " + in.Show(was.Margin(), was.Unit) + ". "
+	}
+	if list, err := plans(ed, &d, false); err == nil {
+		is := list[len(list)-1].Plan.EvenOdds
+		text += "Delivery " + is.Long() + later(q.Plan.EvenOdds.DaysUntil(is)) + ". "
+	}
+	return strings.TrimSpace(text + q.ChangeWords(changes))
+}
+
+// later words a move of the delivery by calendar days.
+func later(days int) string {
+	word := "later"
+	switch {
+	case days == 0:
+		return ", as now"
+	case days < 0:
+		word, days = "earlier", -days
+	}
+	if days == 1 {
+		return ", 1 day " + word
+	}
+	return fmt.Sprintf(", %d days %s", days, word)
 }
 
 // ChangeWords names what completing the unit added and took out.

@@ -1,6 +1,10 @@
 package quote
 
-import "boxwright/config"
+import (
+	"slices"
+
+	"boxwright/config"
+)
 
 // Move takes a draft over to another edition: what both know is kept, what the
 // new one lacks is left out and named.
@@ -28,6 +32,7 @@ func Move(ed *Edition, d *Draft) (*Draft, []string) {
 		p.Qty = min(p.Qty, max(o.MaxQty, 1))
 		m.Unit.Set(p)
 	}
+	m.Unit.Details = slices.DeleteFunc(m.Unit.Details, func(x config.Detail) bool { return cat.OptionByID(x.Option) == nil })
 	m.Unit.Carried = nil
 	for _, c := range d.Unit.Carried {
 		if cat.EquipmentByID(c.Equipment) == nil {

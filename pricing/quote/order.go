@@ -1,6 +1,8 @@
 package quote
 
 import (
+	"cmp"
+
 	"boxwright/config"
 	"boxwright/config/leadtime"
 )
@@ -15,9 +17,18 @@ type Station struct {
 
 // StationLine is one thing to be done at a station.
 type StationLine struct {
-	Label, Spec string
-	Qty         int
-	Hours       float64 // of all Qty
+	Label, Spec, Told string
+	Qty               int
+	Hours             float64 // of all Qty
+}
+
+// Told is what an option asks for and what was said to it: "Color name or code:
+// signal red". It is empty where the option asks nothing.
+func (q *Quote) Told(o *config.Option) string {
+	if o.Asks == "" {
+		return ""
+	}
+	return o.Asks + ": " + cmp.Or(q.Draft.Unit.Detail(o.ID), "to be named")
 }
 
 // Stations lists the plant's stations that have work on the unit, and last what
@@ -28,20 +39,20 @@ func (q *Quote) Stations() []Station {
 	var rest Station
 	for _, st := range cat.Plant.Stations {
 		s := Station{ID: st.ID, Label: st.Label}
-		add := func(label, spec string, qty int, work []config.Work) {
+		add := func(label, spec, told string, qty int, work []config.Work) {
 			for _, w := range work {
 				if w.Station == st.ID && w.Hours != 0 {
 					h := float64(w.Hours) * float64(qty)
 					s.Hours += h
-					s.Lines = append(s.Lines, StationLine{label, spec, qty, h})
+					s.Lines = append(s.Lines, StationLine{label, spec, told, qty, h})
 				}
 			}
 		}
-		add(q.Chassis.Label, q.Chassis.Spec, 1, q.Chassis.Work)
-		add(q.Body.Label, q.Body.Spec, 1, q.Body.Work)
+		add(q.Chassis.Label, q.Chassis.Spec, "", 1, q.Chassis.Work)
+		add(q.Body.Label, q.Body.Spec, "", 1, q.Body.Work)
 		for _, p := range q.Draft.Unit.Picks {
 			if o := cat.OptionByID(p.Option); o != nil {
-				add(o.Label, o.Spec, p.Qty, o.Work)
+				add(o.Label, o.Spec, q.Told(o), p.Qty, o.Work)
 			}
 		}
 		for _, step := range q.Plan.Steps {
@@ -61,7 +72,7 @@ func (q *Quote) Stations() []Station {
 	}
 	for _, p := range q.Draft.Unit.Picks {
 		if o := cat.OptionByID(p.Option); o != nil && len(o.Work) == 0 {
-			rest.Lines = append(rest.Lines, StationLine{o.Label, o.Spec, p.Qty, 0})
+			rest.Lines = append(rest.Lines, StationLine{o.Label, o.Spec, q.Told(o), p.Qty, 0})
 		}
 	}
 	return append(out, rest)

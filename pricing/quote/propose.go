@@ -3,6 +3,7 @@ package quote
 import (
 	"cmp"
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 
@@ -27,6 +28,7 @@ type Proposal struct {
 	Dropped []string // ids of would-likes it does without
 	Misses  []string // needs it does not meet, in words
 	Gives   []string // what it gives up against the other two
+	Ties    []string // where another of the three is the same unit, or as good by this one's measure
 }
 
 // Search is the answer to needs, and how far was looked.
@@ -35,7 +37,7 @@ type Search struct {
 	Pairs     int      // of chassis and body that go together and meet the needs
 	Refused   int      // pairs of the right kind on which the must-haves and needs cannot stand together
 	Unlooked  int      // pairs of the right kind beyond the bound
-	Finished  int      // of which, for each goal, a full unit was worked out to the last option
+	Finished  int      // units worked out to the last option, for the goals together
 	Unknown   []string // needs of which the catalogue says nothing
 }
 
@@ -49,12 +51,14 @@ const (
 // titles of the goals as proposals.
 var titles = map[Goal]string{Cheapest: "Lowest price", Lightest: "Most carrying margin", Soonest: "Earliest delivery"}
 
-// look is what a unit is judged by in the search.
+// look is what a unit is judged by in the search. Its date and price are those
+// that its quote has, so that no proposal loses by a day or a cent to a unit
+// that the search has seen.
 type look struct {
-	unit    config.Unit
-	misses  int
-	dropped []string
-	metric  map[Goal]float64 // less is better
+	unit   config.Unit
+	misses int
+	liked  int              // would-likes it has
+	metric map[Goal]float64 // less is better
 }
 
 // Basis is the draft reduced to what a proposal depends on: its choices are
@@ -64,7 +68,7 @@ func (d *Draft) Basis(cat *config.Catalogue) *Draft {
 	c.Needs.Like, c.Requirements, c.Readings, c.More, c.At, c.Tickets = nil, nil, nil, nil, 0, nil
 	must, like := d.Needs.Wishes(cat)
 	c.Needs.Like = like
-	c.Unit.Chassis, c.Unit.Picks = "", []config.Pick{}
+	c.Unit.Chassis, c.Unit.Picks, c.Unit.Proposed, c.Unit.Details = "", []config.Pick{}, nil, nil
 	for _, id := range must {
 		c.Unit.Set(config.Pick{Option: id, Qty: 1})
 	}
@@ -79,8 +83,9 @@ func (d *Draft) Basis(cat *config.Catalogue) *Draft {
 }
 
 // Propose answers the draft's needs with a full unit for each goal, looked for
-// over every chassis and body of the catalogue. There is none when no pair can
-// meet the needs.
+// over every chassis and body of the catalogue; each is the best by its goal of
+// all units worked out for any of them. There is none when no pair can meet the
+// needs.
 func Propose(ed *Edition, d *Draft) Search {
 	base := d.Basis(ed.Cat)
 	s := Search{}
@@ -108,31 +113,62 @@ func Propose(ed *Edition, d *Draft) Search {
 		pairs = append(pairs, glance(of, base, full))
 	}
 	s.Pairs = len(pairs)
+	seen := slices.Clone(pairs) // every unit that was worked out
 	for _, goal := range Goals {
 		order.Sort(pairs, func(a, b look) int { return better(&a, &b, goal) })
-		var best *look
 		for i := range pairs[:min(mostFinals, len(pairs))] {
-			if l, ok := finish(ed, base, pairs[i].unit, goal); ok && (best == nil || better(&l, best, goal) < 0) {
-				best = &l
+			if l, ok := finish(ed, base, pairs[i].unit, goal); ok {
+				seen = append(seen, l)
 			}
 			s.Finished++
 		}
-		if best == nil {
-			continue
+	}
+	for i := range seen {
+		seen[i].liked = len(base.Needs.Like) - len(without(base, &seen[i].unit))
+	}
+	plain := len(seen)
+	for _, goal := range Goals {
+		if plain > 0 {
+			seen = append(seen, wishedFor(ed, base, seen[:plain], goal))
 		}
-		wishedFor(ed, base, best, goal)
+	}
+	for i, goal := range Goals {
+		if plain == 0 {
+			break
+		}
+		best := &seen[plain+i]
+		for k := range seen[plain:] { // what one goal wishes may be better still for another
+			if l := &seen[plain+k]; better(l, best, goal) < 0 {
+				best = l
+			}
+		}
 		on := base.Clone()
-		on.Unit = best.unit
+		on.Unit = best.unit.Clone()
+		on.Unit.Proposed = []string{on.Unit.Chassis}
+		if base.Unit.Body == "" {
+			on.Unit.Proposed = append(on.Unit.Proposed, on.Unit.Body)
+		}
 		q, err := Compute(ed, on)
 		if err != nil || q.Stopped() {
 			continue
 		}
-		s.Proposals = append(s.Proposals, Proposal{Goal: goal, Title: titles[goal], Unit: best.unit, Quote: q, Dropped: best.dropped, Misses: missed(q)})
+		s.Proposals = append(s.Proposals, Proposal{Goal: goal, Title: titles[goal], Unit: on.Unit, Quote: q, Dropped: without(base, &best.unit), Misses: missed(q)})
 	}
 	for i := range s.Proposals {
-		s.Proposals[i].Gives = gives(s.Proposals, i)
+		s.Proposals[i].Gives, s.Proposals[i].Ties = gives(s.Proposals, i), ties(s.Proposals, i)
 	}
 	return s
+}
+
+// without lists the would-likes that a unit does without.
+func without(base *Draft, u *config.Unit) []string {
+	var out []string
+	for _, id := range base.Needs.Like {
+		if !u.Has(id) {
+			out = append(out, id)
+		}
+	}
+	return out
 }
 
 // pairsFor lists every chassis of the kind asked for with every body, the usual
@@ -212,8 +248,8 @@ func needLimits(ed *Edition, d *Draft) *rules.Limits {
 			case "space.patients":
 				least = max(least, float64(d.Needs.Patients))
 			}
-			if least == 0 {
-				continue
+			if least == 0 || slices.ContainsFunc(out, func(l config.Linear) bool { return l.Code == s.code }) {
+				continue // a text that was read is among the unit's limits
 			}
 			limit := config.Linear{Code: s.code, Label: s.code, Per: map[string]float64{}, Limit: -least}
 			if s.base != nil {
@@ -253,10 +289,10 @@ func glance(ed *Edition, base *Draft, u config.Unit) look {
 	if f, ok := w.Figure("weight.payload-left"); ok {
 		l.metric[Lightest] = -f.Value
 	}
-	for _, r := range []*config.Report{&w.Report, &p.Report, &sp.Report} {
-		for _, f := range r.Findings {
-			l.misses += map[config.Severity]int{config.Stop: 100, config.Warn: 1}[f.Severity]
-		}
+	found := slices.Concat(w.Findings, p.Findings, sp.Findings,
+		standards.Findings(standards.Judge(u.RuleSet, &u, ed.Cat, &w.Report, &p.Report, &sp.Report), &w.Report, &p.Report, &sp.Report))
+	for _, f := range found {
+		l.misses += map[config.Severity]int{config.Stop: 100, config.Warn: 1}[f.Severity]
 	}
 	if sheet, err := priceAll(ed, &on); err == nil {
 		l.metric[Cheapest] = sheet.Total.Float()
@@ -264,9 +300,8 @@ func glance(ed *Edition, base *Draft, u config.Unit) look {
 			l.misses += 3
 		}
 	}
-	// Few draws rank as well as many.
-	if plan, err := leadtime.ScheduleWith(ed.Cat, &u, Luck(mostPairs)); err == nil {
-		l.metric[Soonest] = plan.Simulated.EvenOddsDays
+	if plan, err := leadtime.ScheduleWith(ed.Cat, &u, Luck(base.Count())); err == nil {
+		l.metric[Soonest] = float64(base.Date.DaysUntil(plan.EvenOdds))
 		if by := u.NeededBy; !by.IsZero() && by.Before(plan.NineInTen) {
 			l.misses += 3
 		}
@@ -275,7 +310,7 @@ func glance(ed *Edition, base *Draft, u config.Unit) look {
 }
 
 func better(a, b *look, goal Goal) int {
-	return cmp.Or(cmp.Compare(a.misses, b.misses), cmp.Compare(a.metric[goal], b.metric[goal]), cmp.Compare(a.metric[Cheapest], b.metric[Cheapest]))
+	return cmp.Or(cmp.Compare(a.misses, b.misses), cmp.Compare(a.metric[goal], b.metric[goal]), cmp.Compare(b.liked, a.liked), cmp.Compare(a.metric[Cheapest], b.metric[Cheapest]))
 }
 
 // finish works the best full unit out on one pair.
@@ -298,10 +333,28 @@ func finish(ed *Edition, base *Draft, u config.Unit, goal Goal) (look, bool) {
 	return glance(of, base, on.Unit), true
 }
 
-// wishedFor takes in every would-like that costs the goal nothing: the lowest
-// price takes those without a price, the earliest delivery those without delay,
-// and the most margin all that fit.
-func wishedFor(ed *Edition, base *Draft, best *look, goal Goal) {
+// wishedFor is the best of the units by a goal with every would-like in it that
+// costs the goal nothing: the lowest price takes those without a price, the
+// earliest delivery those without delay, and the most margin those that leave it
+// ahead of every other unit.
+func wishedFor(ed *Edition, base *Draft, seen []look, goal Goal) look {
+	at := 0
+	for i := range seen {
+		if better(&seen[i], &seen[at], goal) < 0 {
+			at = i
+		}
+	}
+	best := seen[at]
+	best.unit = best.unit.Clone()
+	bound := best.metric[goal]
+	if goal == Lightest {
+		bound = math.Inf(1)
+		for i := range seen {
+			if i != at && seen[i].misses <= best.misses {
+				bound = min(bound, seen[i].metric[goal])
+			}
+		}
+	}
 	for _, id := range base.Needs.Like {
 		if p := best.unit.Find(id); p != nil {
 			p.Filled = false
@@ -310,16 +363,14 @@ func wishedFor(ed *Edition, base *Draft, best *look, goal Goal) {
 		with := base.Clone()
 		with.Unit = best.unit.Clone()
 		of := ed.For(&with.Unit)
-		full, _, ok := take(of, with, id, needLimits)
-		if ok {
-			if l := glance(of, base, full); l.misses <= best.misses && (goal == Lightest || l.metric[goal] <= best.metric[goal]) {
-				l.dropped = best.dropped
-				*best = l
-				continue
+		if full, _, ok := take(of, with, id, needLimits); ok {
+			if l := glance(of, base, full); l.misses <= best.misses && l.metric[goal] <= bound {
+				best = l
 			}
 		}
-		best.dropped = append(best.dropped, id)
 	}
+	best.liked = len(base.Needs.Like) - len(without(base, &best.unit))
+	return best
 }
 
 // missed words what of the needs a proposal does not meet.
@@ -339,11 +390,43 @@ func missed(q *Quote) []string {
 	return out
 }
 
+// measures compare two proposals by a goal, and say that they are alike in it.
+var measures = map[Goal]struct {
+	compare func(a, b *Quote) int
+	alike   string
+}{
+	Cheapest: {func(a, b *Quote) int { return a.Price.Total.Cmp(b.Price.Total) }, "costs as much"},
+	Lightest: {func(a, b *Quote) int { return cmp.Compare(marginOf(b), marginOf(a)) }, "carries as much"},
+	Soonest:  {func(a, b *Quote) int { return b.Plan.EvenOdds.DaysUntil(a.Plan.EvenOdds) }, "is delivered on the same day"},
+}
+
+func marginOf(q *Quote) float64 {
+	f, _ := q.Figure("weight.payload-left")
+	return f.Value
+}
+
+// ties says which of the others is the same unit, or as good by this one's
+// measure.
+func ties(all []Proposal, at int) []string {
+	this := &all[at]
+	var out []string
+	for i := range all {
+		m := measures[this.Goal]
+		switch title := strings.ToLower(all[i].Title); {
+		case i == at:
+		case sameLoad(&all[i].Unit, &this.Unit, false):
+			out = append(out, "The same unit as the "+title+": of all that were worked out none is better by either measure.")
+		case m.compare(all[i].Quote, this.Quote) == 0:
+			out = append(out, "The "+title+" "+m.alike+".")
+		}
+	}
+	return out
+}
+
 // gives says what a proposal gives up against the best of the others.
 func gives(all []Proposal, at int) []string {
 	this := &all[at]
 	var out []string
-	margin := func(q *Quote) float64 { f, _ := q.Figure("weight.payload-left"); return f.Value }
 	var price pricing.Amount
 	var lb float64
 	var days int
@@ -356,7 +439,7 @@ func gives(all []Proposal, at int) []string {
 		if by := this.Quote.Price.Total.Sub(o.Price.Total); by.Cmp(price) > 0 {
 			price, dearer = by, words
 		}
-		if by := margin(o) - margin(this.Quote); by > lb {
+		if by := marginOf(o) - marginOf(this.Quote); by > lb {
 			lb, lighter = by, words
 		}
 		if by := o.Plan.EvenOdds.DaysUntil(this.Quote.Plan.EvenOdds); by > days {

@@ -1,6 +1,7 @@
 package quote_test
 
 import (
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -27,12 +28,13 @@ func TestProposals(t *testing.T) {
 		needs  quote.Needs
 		budget string
 		by     config.Date
+		ties   string // said of the earliest delivery
 	}{
-		{"nothing asked", quote.Needs{}, "", config.Date{}},
-		{"advanced life support in snow, crew of six", quote.Needs{Duty: "als", Roads: "snow", Climate: "cold", Crew: 6, Must: []string{"rest-four", "cot-power"}, Like: []string{"sc-mast"}}, "400000", config.Date{Year: 2027, Month: 9, Day: 1}},
-		{"a neonatal unit", quote.Needs{Duty: "neonatal", Crew: 4}, "", config.Date{}},
-		{"two patients on gravel", quote.Needs{Duty: "multi", Roads: "gravel", Patients: 2}, "360000", config.Date{}},
-		{"a diesel Type I", quote.Needs{Type: "I", Fuel: "diesel"}, "", config.Date{}},
+		{"nothing asked", quote.Needs{}, "", config.Date{}, "The same unit as the lowest price: of all that were worked out none is better by either measure."},
+		{"advanced life support in snow, crew of six", quote.Needs{Duty: "als", Roads: "snow", Climate: "cold", Crew: 6, Must: []string{"rest-four", "cot-power"}, Like: []string{"sc-mast"}}, "400000", config.Date{Year: 2027, Month: 9, Day: 1}, ""},
+		{"a neonatal unit", quote.Needs{Duty: "neonatal", Crew: 4}, "", config.Date{}, "The lowest price is delivered on the same day."},
+		{"two patients on gravel", quote.Needs{Duty: "multi", Roads: "gravel", Patients: 2}, "360000", config.Date{}, "The lowest price is delivered on the same day."},
+		{"a diesel Type I", quote.Needs{Type: "I", Fuel: "diesel"}, "", config.Date{}, ""},
 	} {
 		d := quote.Begin(ed, "", "", today)
 		d.Needs, d.Unit.NeededBy = c.needs, c.by
@@ -75,6 +77,7 @@ func TestProposals(t *testing.T) {
 				}
 			}
 		}
+		assert.Equal(t, c.ties, strings.Join(s.Proposals[2].Ties, " "), "%s: where two coincide it is said", c.reason)
 		again := quote.Propose(ed, d)
 		for i := range s.Proposals {
 			assert.Equal(t, s.Proposals[i].Unit, again.Proposals[i].Unit, "%s: the same needs, the same answer", c.reason)

@@ -52,11 +52,17 @@ func made(unit string, was, is *config.Catalogue, a, b *config.Unit) []Change {
 	add("chassis", was.LabelOf(a.Chassis), is.LabelOf(b.Chassis))
 	add("module", was.LabelOf(a.Body), is.LabelOf(b.Body))
 	held := func(cat *config.Catalogue, u *config.Unit, id string) string {
-		n := u.Qty(id)
-		if n > 1 {
-			return fmt.Sprintf("%s × %d", cat.LabelOf(id), n)
+		n, text := u.Qty(id), cat.LabelOf(id)
+		if n == 0 {
+			return ""
 		}
-		return map[bool]string{true: cat.LabelOf(id)}[n == 1]
+		if n > 1 {
+			text += fmt.Sprintf(" × %d", n)
+		}
+		if said := u.Detail(id); said != "" {
+			text += " (" + said + ")"
+		}
+		return text
 	}
 	for _, id := range both(a.Picks, b.Picks, func(p config.Pick) string { return p.Option }) {
 		where := "option"
@@ -142,7 +148,7 @@ func flat(d *Draft, kinds int) map[string]string {
 	c.Prev, c.Earlier, c.Issued, c.At = "", "", "", 0
 	c.More = c.More[:kinds]
 	for _, u := range append([]*config.Unit{&c.Unit}, unitsOf(c.More)...) {
-		u.Picks, u.Carried, u.Chassis, u.Body = nil, nil, "", ""
+		u.Picks, u.Proposed, u.Details, u.Carried, u.Chassis, u.Body = nil, nil, nil, nil, "", ""
 	}
 	out := map[string]string{}
 	data, err := c.Bytes()

@@ -53,13 +53,17 @@ func ruleTexts(r rules.Reason) []string {
 // sum writes a limit's arithmetic as a sentence: what stands, what is asked,
 // what it comes to, and by how much that is too much.
 func (q *Quote) sum(a *rules.Arithmetic, in quantity.System) string {
-	show := func(v float64) string { return in.Show(v, a.Unit) }
+	sign, bound, over := 1.0, "at least", "over the limit of"
+	if a.Limit < 0 && q.Assume.Limits[a.Code].Sense == config.AtLeast {
+		sign, bound, over = -1, "at most", "short of" // handed to the rules with both sides negated
+	}
+	show := func(v float64) string { return in.Show(sign*v, a.Unit) }
 	text := fmt.Sprintf("%s: %s before options, %s from your choices", a.Label, show(a.Base), show(a.Picked))
 	if a.Asked != 0 {
 		text += fmt.Sprintf(", %s from this", show(a.Asked))
 	}
 	if a.Rest != 0 {
-		text += fmt.Sprintf(", and at least %s from what a full unit still needs", show(a.Rest))
+		text += fmt.Sprintf(", and %s %s from what a full unit still needs", bound, show(a.Rest))
 	}
-	return text + fmt.Sprintf(", together %s: %s over the limit of %s.", show(a.Total), show(a.Over), show(a.Limit))
+	return text + fmt.Sprintf(", together %s: %s %s %s.", show(a.Total), in.Show(a.Over, a.Unit), over, show(a.Limit))
 }

@@ -158,10 +158,10 @@ func release(s *session, a Act) {
 	}
 }
 
-// keep makes a filled-in option the customer's own choice.
+// keep makes what was filled in the customer's own choice.
 func keep(s *session, a Act) {
-	if p := s.draft.Unit.Find(a.ID); p != nil {
-		p.Filled = false
+	if s.draft.Unit.Filled(a.ID) {
+		s.draft.Unit.Keep(a.ID)
 		s.refill()
 	}
 }
@@ -206,9 +206,7 @@ func setChassis(s *session, a Act) {
 		s.fault("There is no chassis %q in this edition.", a.ID)
 		return
 	}
-	before := s.draft.Unit.Clone()
-	s.draft.Unit.Chassis = a.ID
-	s.moved(before, a.ID)
+	s.move(&s.draft.Unit.Chassis, a.ID)
 }
 
 func setBody(s *session, a Act) {
@@ -216,21 +214,21 @@ func setBody(s *session, a Act) {
 		s.fault("There is no module %q in this edition.", a.ID)
 		return
 	}
-	before := s.draft.Unit.Clone()
-	s.draft.Unit.Body = a.ID
-	s.moved(before, a.ID)
+	s.move(&s.draft.Unit.Body, a.ID)
 }
 
-// moved completes the unit on another chassis or body. When the picks cannot
-// stand on it the unit stays as it was and the reason is shown.
-func (s *session) moved(before config.Unit, wanted string) {
-	if s.judge(&before, wanted) == rules.RuledOut {
-		s.draft.Unit = before
+// move puts the unit on another chassis or body and completes it there. When
+// the picks cannot stand on it the unit stays as it is and the reason is shown.
+func (s *session) move(place *string, wanted string) {
+	if s.judge(&s.draft.Unit, wanted) == rules.RuledOut {
 		s.view.Asked = wanted
 		s.notice = s.app.edition.Cat.LabelOf(wanted) + " does not go with the present choices."
 		return
 	}
 	s.view.Asked = ""
+	before := s.draft.Unit.Clone()
+	*place = wanted
+	s.draft.Unit.Keep(wanted)
 	s.restart(&before)
 	s.refill()
 }
@@ -305,7 +303,7 @@ func startNew(s *session, a Act) {
 	s.draft = quote.Begin(s.app.edition, a.ID, a.Value, s.req.Today)
 	s.draft.Seller, s.draft.Buyer, s.draft.Title, s.draft.Number = old.Seller, old.Buyer, old.Title, old.Number
 	s.draft.Needs, s.draft.Requirements = old.Needs, old.Requirements
-	s.draft.Unit.RuleSet, s.draft.Unit.NeededBy = old.Unit.RuleSet, old.Unit.NeededBy
+	s.draft.Unit.RuleSet, s.draft.Unit.NeededBy, s.draft.Unit.Details = old.Unit.RuleSet, old.Unit.NeededBy, old.Unit.Details
 	s.draft.Tickets, s.draft.Wiring = old.Tickets, old.Wiring
 	s.weighed(&old.Unit)
 	s.notice = "A new unit was begun. Undo brings the earlier one back."

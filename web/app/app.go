@@ -49,6 +49,7 @@ type Act struct {
 	ID    string `json:"id"`
 	Value string `json:"value"`
 	On    bool   `json:"on"`
+	Said  string `json:"said,omitempty"` // a field's label and what was put in, as the page shows them
 	// Of a private file: what it holds, and 64 random bytes, in base64. Of a link
 	// that is opened: the signed links at hand.
 	File   string `json:"file,omitempty"`

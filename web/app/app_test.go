@@ -2,8 +2,11 @@ package app
 
 import (
 	"encoding/json"
+	"regexp"
+	"strings"
 	"testing"
 
+	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
 	"boxwright/web/view"
@@ -28,6 +31,7 @@ type shown struct {
 	Regions map[string]string `json:"regions"`
 	Title   string            `json:"title"`
 	Say     string            `json:"say"`
+	Said    string            `json:"said"`
 	Fault   string            `json:"fault"`
 	Do      []Step            `json:"do"`
 	Soon    bool              `json:"soon"`
@@ -84,6 +88,50 @@ func TestRehearsal(t *testing.T) {
 	s := p.do(Act{Do: "rehearse", ID: "unit"}, Act{Do: "units"})
 	require.False(t, s.Rehearsed, "beside something else it is nothing")
 	require.NotNil(t, s.Regions)
+}
+
+// The list of earlier states calls a field as the page does.
+func TestStatesAreCalledAsOnThePage(t *testing.T) {
+	p := open(t)
+	p.do(Act{Do: "start"})
+	for _, c := range []struct {
+		reason string
+		act    Act
+		want   string
+	}{
+		{"a field with its label", Act{Do: "set", ID: "unit.needed_by", Value: "2028-01-01", Said: "Needed by: Jan 1, 2028"}, "Needed by: Jan 1, 2028"},
+		{"one that the page does not name", set("unit.needed_by", "2028-02-01"), "unit, needed by: 2028-02-01"},
+		{"equipment", Act{Do: "carry", ID: "stair-chair", Value: "1", Said: "How many: Stair chair: 1"}, "How many: Stair chair: 1"},
+		{"an option by its own name, whatever the page says", Act{Do: "pick", ID: "fb-guard", On: true, Said: "Markup: <b>"}, "Bumper with grille guard"},
+		{"a hostile length", Act{Do: "set", ID: "title", Value: "x", Said: strings.Repeat("x", 9999)}, strings.Repeat("x", maxSaid)},
+	} {
+		assert.Equal(t, c.want, p.do(c.act).Said, c.reason)
+	}
+}
+
+// Every area and every paper writes days as its readers do; only a date field
+// holds the form of the files, for the browser.
+func TestDaysAreWrittenForReaders(t *testing.T) {
+	p := open(t)
+	p.do(Act{Do: "start"}, set("unit.needed_by", "2028-01-01"), set("ticket.date", "3/3/2027"), set("ticket.total", "14000"), Act{Do: "add-ticket"}, Act{Do: "pin"}, Act{Do: "propose"})
+	tag := regexp.MustCompile(`<[^>]*>`)
+	seen := 0
+	look := func(act Act) {
+		for region, html := range p.do(act).Regions {
+			text := tag.ReplaceAllString(html, " ")
+			for _, wrong := range regexp.MustCompile(`\b(19|20|21)\d\d-\d\d-\d\d\b|\b\d{1,2} (Jan|Feb|Mar|Apr|May|Jun|Jul|Aug|Sep|Oct|Nov|Dec)[a-z]* (19|20)\d\d`).FindAllString(text, -1) {
+				t.Errorf("%s %s: %q is not how an American writes a day", act.ID, region, wrong)
+			}
+			seen += len(regexp.MustCompile(`\b(Mon|Tue|Wed|Thu|Fri|Sat|Sun), [A-Z][a-z]{2} \d{1,2}, 20\d\d`).FindAllString(text, -1))
+		}
+	}
+	for _, a := range view.Areas {
+		look(Act{Do: "go", ID: a.ID})
+	}
+	for _, id := range []string{"quote", "exceptions", "order", "test", "upkeep"} {
+		look(Act{Do: "paper", ID: id})
+	}
+	assert.Greater(t, seen, 50)
 }
 
 func BenchmarkClick(b *testing.B) {

@@ -93,7 +93,9 @@ func takeProposal(s *session, a Act) {
 	for _, p := range s.proposed().Proposals {
 		if string(p.Goal) == a.ID {
 			aside := s.pinDraft()
+			said := s.draft.Unit.Details
 			s.draft.Unit = p.Unit.Clone()
+			s.draft.Unit.Details = said
 			s.notice = p.Title + " is in work."
 			if aside {
 				s.notice += " The unit worked on before is set aside in Compare."
@@ -287,7 +289,7 @@ func rivalField(name string) setter {
 				r.Price, err = money.ParseAmount(strings.ReplaceAll(typed, ",", ""))
 			}
 		case "date":
-			r.Date, err = config.ParseDate(typed)
+			r.Date, err = config.ReadDate(typed)
 		case "payload":
 			var v float64
 			v, err = s.between(typed, quantity.Pound, 0, 100000)

@@ -47,6 +47,20 @@ func TestNeedsToProposals(t *testing.T) {
 	}
 	assert.True(t, found["cot-power"] && found["dp-rescue"], "what was asked for is in")
 	assert.Contains(t, s.Regions["main"], "Earliest delivery", "the other two are still there")
+
+	module, chassis := draftOf(t, s).Unit.Body, u.Chassis
+	s = p.do(Act{Do: "go", ID: "unit"}, Act{Do: "chapter", ID: "module"})
+	assert.Contains(t, s.Regions["main"], `id="keep-`+module+`"`, "the module of a proposal is filled in")
+	for _, want := range []string{"With what was filled in: ", "With your choice of: "} {
+		s = p.do(Act{Do: "chapter", ID: "chassis"}, Act{Do: "why", ID: "van-9500-148-gas"})
+		assert.Contains(t, s.Regions["main"], want+p.app.edition.Cat.LabelOf(module), "and a reason says so, until it is kept")
+		p.do(Act{Do: "why", ID: "van-9500-148-gas"}, Act{Do: "keep", ID: module})
+	}
+	assert.NotContains(t, p.do(Act{Do: "chapter", ID: "module"}).Regions["main"], `id="keep-`+module+`"`)
+	assert.Contains(t, p.do(Act{Do: "chapter", ID: "chassis"}).Regions["main"], `id="keep-`+chassis+`"`, "the chassis is still filled in")
+	p.do(Act{Do: "chassis", ID: chassis})
+	assert.Nil(t, draftOf(t, p.do()).Unit.Proposed, "chosen by hand, it is an own choice")
+	s = p.do(Act{Do: "go", ID: "needs"})
 	s = p.do(set("needs.crew", "6"))
 	assert.Contains(t, s.Regions["main"], "The needs have changed")
 
@@ -114,11 +128,43 @@ func TestPapers(t *testing.T) {
 	assert.Equal(t, "Q-7-everything.csv", s.Do[0].Name)
 }
 
+func TestWhatOptionsAsk(t *testing.T) {
+	p := open(t)
+	s := p.do(Act{Do: "new", ID: "cut-14500-158-gas"}, Act{Do: "go", ID: "unit"}, Act{Do: "chapter", ID: "exterior"})
+	assert.Contains(t, s.Regions["main"], `id="f-detail.let-plain"`, "asked beside the option chosen")
+	assert.NotContains(t, s.Regions["main"], `id="f-detail.let-gilt"`, "and beside no other")
+	s = p.do(set("detail.let-plain", ` Larkspur <i>County</i> EMS `))
+	require.Empty(t, s.Fault)
+	assert.Contains(t, s.Regions["main"], `value="Larkspur &lt;i&gt;County&lt;/i&gt; EMS"`)
+	assert.Contains(t, s.Regions["main"], `id="rel-let-plain"`, "who says something means to have it")
+	s = p.do(set("detail.let-plain", strings.Repeat("x", 121)))
+	assert.Contains(t, s.Regions["main"], "121 bytes are too many", "the reason stands beneath what was typed")
+	assert.Equal(t, "Larkspur <i>County</i> EMS", draftOf(t, s).Unit.Detail("let-plain"), "the earlier text stays")
+	p.do(set("detail.let-plain", "Larkspur County EMS, gold"), Act{Do: "pick", ID: "let-gilt", On: true})
+	s = p.do(Act{Do: "pick", ID: "let-plain", On: true})
+	assert.Contains(t, s.Regions["main"], "Larkspur County EMS, gold", "what was said comes back with its option")
+	for _, paper := range []string{"quote", "order"} {
+		s = p.do(Act{Do: "paper", ID: paper})
+		assert.Contains(t, s.Regions["main"], "Name as it is to read, and its color: Larkspur County EMS, gold.", paper)
+		assert.Contains(t, s.Regions["main"], "Unit number: to be named.", paper)
+	}
+	_, rest, _ := strings.Cut(s.Regions["main"], `id="link-text"`)
+	_, text, _ := strings.Cut(rest, "#")
+	text, _, _ = strings.Cut(text, "<")
+	s = open(t).do(Act{Do: "open-link", Value: text})
+	require.Empty(t, s.Fault)
+	assert.Equal(t, "Larkspur County EMS, gold", draftOf(t, s).Unit.Detail("let-plain"), "the link carries it")
+	s = p.do(set("detail.let-plain", ""))
+	assert.NotContains(t, string(s.Draft), "details", "what is taken back leaves nothing behind")
+	s = p.do(set("detail.fb-winch", "x"), set("detail.nothing", "y"))
+	assert.NotContains(t, string(s.Draft), "details", "nothing is said to what the unit does not have")
+}
+
 func TestRivals(t *testing.T) {
 	p := open(t)
-	s := p.do(Act{Do: "go", ID: "compare"}, Act{Do: "pin"}, Act{Do: "add-rival"}, set("rival.0.name", "Northern <b>Coach"), set("rival.0.price", "301,500"), set("rival.0.date", "2027-05-01"), set("rival.0.payload", "3100"), set("rival.0.warranty", "3 years"))
+	s := p.do(Act{Do: "go", ID: "compare"}, Act{Do: "pin"}, Act{Do: "add-rival"}, set("rival.0.name", "Northern <b>Coach"), set("rival.0.price", "301,500"), set("rival.0.date", "5/1/2027"), set("rival.0.payload", "3100"), set("rival.0.warranty", "3 years"))
 	require.Empty(t, s.Fault)
-	for _, words := range []string{"Northern &lt;b&gt;Coach", "USD 301,500.00", "Sat 1 May 2027", "3,100 lb", "3 years", "the unit in work is USD"} {
+	for _, words := range []string{"Northern &lt;b&gt;Coach", "USD 301,500.00", "Sat, May 1, 2027", "3,100 lb", "3 years", "the unit in work is USD"} {
 		assert.Contains(t, s.Regions["main"], words)
 	}
 	assert.NotContains(t, s.Regions["main"], "<b>Coach")

@@ -179,6 +179,8 @@ func (s *session) said() string {
 	}
 	a := s.req.Acts[len(s.req.Acts)-1]
 	switch cat := s.app.edition.Cat; {
+	case a.Said != "" && (a.Do == "set" || a.Do == "carry"):
+		return clip(a.Said, maxSaid)
 	case a.Do == "set":
 		return strings.NewReplacer(".", ", ", "_", " ").Replace(clip(a.ID, 60)) + ": " + clip(a.Value, 60)
 	case a.Do == "start":

@@ -19,7 +19,28 @@ import (
 
 // families are fields that come by the dozen, by the first part of their id;
 // what follows the point says which one.
-var families = map[string]func(name string) setter{"ticket": ticketField, "own": ownLimit, "wiring": wiringField, "existing": existingField, "needs": needField, "req": requirementField, "reading": reading, "rival": rivalField}
+var families = map[string]func(name string) setter{"ticket": ticketField, "own": ownLimit, "wiring": wiringField, "existing": existingField, "needs": needField, "req": requirementField, "reading": reading, "rival": rivalField, "detail": detailField}
+
+// ---- what options ask ----
+
+// detailField takes what is said to an option that asks. Who says something to
+// an option means to have it.
+func detailField(option string) setter {
+	return func(s *session, a Act) error {
+		u := &s.draft.Unit
+		if len(a.Value) > config.MaxDetail {
+			return fmt.Errorf("%d bytes are too many; the most is %d", len(a.Value), config.MaxDetail)
+		}
+		if !u.Has(option) {
+			return fmt.Errorf("the unit does not have %q", option)
+		}
+		u.Tell(option, strings.TrimSpace(a.Value))
+		if u.Detail(option) != "" {
+			keep(s, Act{ID: option})
+		}
+		return nil
+	}
+}
 
 // ---- scale tickets ----
 
@@ -46,7 +67,7 @@ func ticketField(name string) setter {
 		case "number":
 			t.Number = clip(a.Value, 60)
 		case "date":
-			t.Date, err = config.ParseDate(a.Value)
+			t.Date, err = config.ReadDate(a.Value)
 		case "fuel":
 			var v float64
 			if v, err = s.between(a.Value, quantity.Percent, 1, 100); err == nil {

@@ -110,7 +110,7 @@ func text(most int, of func(*quote.Draft) *string) setter {
 
 func date(of func(*quote.Draft) *config.Date, needed bool) setter {
 	return func(s *session, a Act) error {
-		d, err := config.ParseDate(a.Value)
+		d, err := config.ReadDate(a.Value)
 		if err != nil {
 			return err
 		}

@@ -181,7 +181,7 @@ func put(place any, a Act) error {
 	case *pricing.Percent:
 		*p, err = money.ParsePercent(number)
 	case *config.Date:
-		*p, err = config.ParseDate(typed)
+		*p, err = config.ReadDate(typed)
 	case *fee:
 		list := &p.d.Terms.Fees
 		*list = slices.DeleteFunc(*list, func(id string) bool { return id == p.id })

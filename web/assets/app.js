@@ -36,7 +36,7 @@ function trouble(text) {
 
 const two = (n) => String(n).padStart(2, "0");
 const day = (d) => `${d.getFullYear()}-${two(d.getMonth() + 1)}-${two(d.getDate())}`;
-const moment = (d) => `${day(d)} ${two(d.getHours())}:${two(d.getMinutes())}`;
+const moment = (d) => d.toLocaleString("en-US", { dateStyle: "medium", timeStyle: "short" });
 const newId = () => Array.from(crypto.getRandomValues(new Uint8Array(12)), (b) => b.toString(16).padStart(2, "0")).join("");
 
 // act queues something the user did. While the core is busy the acts gather
@@ -240,9 +240,24 @@ async function exportKept() {
   if (text.length > MAX_FILE / 2) {
     // Too much for one file with every state: the last one of each will do.
     for (const q of quotes) [q.steps, q.at] = [[], 0];
+    const whole = text.length;
     text = JSON.stringify(file);
+    trouble(`The file holds every quote as it is now, but not its earlier states: with them it would have ${whole.toLocaleString("en")} characters, and at most ${(MAX_FILE / 2).toLocaleString("en")} go into one file. Here nothing was changed.`);
   }
   saveFile("boxwright-quotes.json", "application/json", text);
+}
+
+// saveSchema saves the JSON Schema of a quote's file, which the single file
+// carries and the folder has beside the page.
+async function saveSchema() {
+  try {
+    const carried = document.getElementById("schema-text");
+    const reply = carried || (await fetch("quote.schema.json"));
+    if (!carried && !reply.ok) throw new Error(`the host answers ${reply.status}`);
+    saveFile("quote.schema.json", "application/schema+json", carried ? carried.textContent : await reply.text());
+  } catch (e) {
+    trouble(`The schema could not be fetched (${e.message}). It stands beside this page as quote.schema.json; try again with a network.`);
+  }
 }
 
 async function importKept(text) {
@@ -398,6 +413,8 @@ document.addEventListener("click", (e) => {
       return keep.drop(el.dataset.id).then(readSaved).then(() => (tabs.tell(), act({ do: "restore" })));
     case "export-kept":
       return exportKept();
+    case "save-schema":
+      return saveSchema();
     case "from-field": {
       const field = document.getElementById(el.dataset.field);
       return act({ do: el.dataset.value, id: el.dataset.id || "", value: field ? field.value : "" });
@@ -405,6 +422,18 @@ document.addEventListener("click", (e) => {
   }
   act(doing(el, {}));
 });
+
+// saying is what was put into a field, in the words that stand on the page, for
+// the list of earlier states.
+function saying(el) {
+  const label = el.labels?.[0];
+  const name = ((label?.querySelector("b") || label)?.textContent || el.ariaLabel || "").trim();
+  let value = el.value;
+  if (el.type === "checkbox" || el.type === "radio") value = el.checked ? "yes" : "no";
+  else if (el.valueAsDate) value = el.valueAsDate.toLocaleDateString("en-US", { dateStyle: "medium", timeZone: "UTC" });
+  else if (el.selectedOptions && el.selectedOptions[0]) value = el.selectedOptions[0].textContent;
+  return name && `${name}: ${value || "–"}`;
+}
 
 document.addEventListener("change", (e) => {
   const el = e.target.closest("[data-act]");
@@ -414,9 +443,9 @@ document.addEventListener("change", (e) => {
     el.value = "";
     if (file) readFile(el, file);
   } else if (el.type === "checkbox" || el.type === "radio") {
-    act(doing(el, { on: el.checked, value: el.dataset.value ?? el.value }));
+    act(doing(el, { on: el.checked, value: el.dataset.value ?? el.value, said: saying(el) }));
   } else if (!el.dataset.live) {
-    act(doing(el, { value: el.value }));
+    act(doing(el, { value: el.value, said: saying(el) }));
   }
 });
 

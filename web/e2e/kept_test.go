@@ -162,7 +162,7 @@ func TestKeptQuotesAndTheirFile(t *testing.T) {
 		w.must(w.Until(`document.getElementById("masthead").innerText.includes("Medic 1")`))
 		require.Contains(t, w.draft(), "Medic 1")
 
-		eval[bool](w, `(URL.createObjectURL = (b) => { b.text().then((x) => { window.savedText = x; }); return "about:blank#saved"; }, HTMLAnchorElement.prototype.click = () => {}, true)`)
+		eval[bool](w, caught)
 		w.click("#kept-export")
 		w.must(w.Until(`window.savedText`))
 		file := eval[string](w, `window.savedText`)
@@ -191,6 +191,57 @@ func TestKeptQuotesAndTheirFile(t *testing.T) {
 	})
 }
 
+// caught takes what the page saves as a file into window.savedText.
+const caught = `(window.savedText = "", URL.createObjectURL = (b) => { b.text().then((x) => { window.savedText = x; }); return "about:blank#saved"; }, HTMLAnchorElement.prototype.click = () => {}, true)`
+
+// A file that would be too large to be read back leaves the earlier states out,
+// and says so.
+func TestFileWithoutEarlierStatesSaysSo(t *testing.T) {
+	w := open(t, folder, drive.Desk, "")
+	w.begin("cut-14500-158-gas", "mod-146-72")
+	w.area("needs")
+	w.typed("#f-title", "Medic 1")
+	w.click("#go-quotes")
+	eval[bool](w, caught)
+	w.click("#kept-export")
+	w.must(w.Until(`window.savedText`))
+	require.Contains(t, eval[string](w, `window.savedText`), `"when"`, "a small file has the earlier states")
+	require.Empty(t, w.trouble())
+
+	eval[bool](w, `new Promise((done) => {
+		const o = indexedDB.open("boxwright");
+		o.onsuccess = () => {
+			const t = o.result.transaction("steps", "readwrite"), store = t.objectStore("steps");
+			store.openCursor().onsuccess = (e) => { store.put({ ...e.target.result.value, said: "x".repeat(5 << 20) }, e.target.result.key); };
+			t.oncomplete = () => { o.result.close(); done(true); };
+		};
+	})`)
+	eval[bool](w, caught)
+	w.click("#kept-export")
+	w.must(w.Until(`window.savedText`))
+	require.NotContains(t, eval[string](w, `window.savedText`), `"when"`)
+	require.Contains(t, eval[string](w, `window.savedText`), "Medic 1")
+	require.Contains(t, w.trouble(), "but not its earlier states")
+}
+
+// The form of a quote's file can be had from either form of the page, without a
+// network from the one file.
+func TestSchemaCanBeSaved(t *testing.T) {
+	eachForm(t, func(t *testing.T, f form) {
+		w := open(t, f, drive.Desk, "")
+		w.area("quote")
+		eval[bool](w, caught)
+		w.click("#save-schema")
+		w.must(w.Until(`window.savedText`))
+		var schema struct {
+			Defs map[string]any `json:"$defs"`
+		}
+		require.NoError(t, json.Unmarshal([]byte(eval[string](w, `window.savedText`)), &schema))
+		require.Contains(t, schema.Defs, "Draft")
+		require.Empty(t, w.trouble())
+	})
+}
+
 func TestEarlierStates(t *testing.T) {
 	w := open(t, folder, drive.Desk, "")
 	w.begin("cut-14500-158-gas", "mod-146-72")
@@ -202,6 +253,9 @@ func TestEarlierStates(t *testing.T) {
 	w.click("#go-quotes")
 	w.click("#fold-trail summary")
 	w.must(w.Until(`document.querySelectorAll("#fold-trail tbody tr").length >= 3`))
+	said := eval[string](w, `document.querySelector("#fold-trail tbody").innerText`)
+	require.Contains(t, said, "What the buyer calls the unit: Two", "a state is called by the label of its field")
+	require.NotContains(t, said, "title")
 	w.click("#fold-trail tbody tr:nth-child(3) button")
 	require.Equal(t, first, w.draft())
 }

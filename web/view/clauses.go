@@ -12,7 +12,7 @@ import (
 
 // compliance is the unit held against the rule sets, clause by clause.
 func compliance(p *Page) Part {
-	return block("Rules in force: "+p.Q.Assume.Label, complianceTable(p))
+	return block("Rules in force: "+p.Q.Assume.Label, findings(p, only(p.Q.Findings, "standard."), ""), complianceTable(p))
 }
 
 // complianceTable is a table for each set, under what it comes to.

@@ -98,7 +98,7 @@ func chanceChart(p *Page) Part {
 	for i, c := range list {
 		line += map[bool]string{true: "M", false: "L"}[i == 0] + n(x(i)) + " " + n(y(c.Chance))
 		if i%max(len(list)/6, 1) == 0 {
-			parts = append(parts, words("small mid", x(i), bottom+10, monthOf(c.On)+" "+strconv.Itoa(c.On.Day)))
+			parts = append(parts, words("small mid", x(i), bottom+10, c.On.MonthName()+" "+strconv.Itoa(c.On.Day)))
 			said += " " + c.On.Long() + " " + hundred(c.Chance) + ";"
 		}
 	}
@@ -134,9 +134,9 @@ func scheduleChart(p *Page) Part {
 			break
 		}
 		parts = append(parts, path("thin", "M"+n(x(at))+" "+n(top-3)+"V"+n(bottom)))
-		if x(at)-last > 26 {
+		if x(at)-last > 29 {
 			last = x(at)
-			parts = append(parts, words("small", last+1, top-5, monthOf(first)+" "+strconv.Itoa(first.Year)[2:]))
+			parts = append(parts, words("small", last+1, top-5, first.MonthName()+" ’"+strconv.Itoa(first.Year)[2:]))
 		}
 	}
 	for i, st := range s.Steps {
@@ -174,9 +174,6 @@ func shortened(text string, most int) string {
 	}
 	return text
 }
-
-// monthOf is the month in three letters.
-func monthOf(d config.Date) string { return d.Time().Month().String()[:3] }
 
 func steps(p *Page) Part {
 	t := table{caption: "Steps", heads: []string{"Step", ">Working days", "Start", "Finish", ">Float", ">Decides", "What your choices add"}}

@@ -29,7 +29,7 @@ func document(p *Page) Part {
 			papersChoice(p),
 			If(p.Q.Stopped(), El("p", mark(config.Stop), Text(" The quote cannot be issued as it stands; what stops it is printed on it."))),
 			El("div", Class("row-tools"), action("print", "", "", "Print or save as PDF", Class("main"), At("id", "print-quote")), action("save-draft", "", "", "Save as a file"), action("save-table", "", "", "Everything as a table (CSV)", At("id", "save-table"))),
-			El("p", Class("how"), Text("The file is the unit as JSON; its form is described by the JSON Schema quote.schema.json among the program's sources.")),
+			El("p", Class("how"), Text("The file is the unit as JSON. "), action("save-schema", "", "", "Save the schema of its form", Class("quiet"), At("id", "save-schema"))),
 			linkBox(p),
 			trust(p),
 			drafts(p),
@@ -322,7 +322,7 @@ func specification(p *Page) Part {
 				if n > 1 {
 					name += " × " + quantity.Group(float64(n), 0)
 				}
-				items = append(items, spec(name, o.Spec))
+				items = append(items, El("p", El("b", Text(name+". ")), Text(o.Spec), told(p.Q.Told(o))))
 			}
 		}
 		if items != nil {
@@ -338,6 +338,9 @@ func specification(p *Page) Part {
 	}
 	return Many(El("h2", Text("Specification")), El("div", out...))
 }
+
+// told prints what was said to an option behind its sentence.
+func told(text string) Part { return If(text != "", El("b", Text(" "+text+"."))) }
 
 func printedCautions() Part {
 	return Many(El("h2", Text("Cautions")), cautions(

@@ -99,7 +99,7 @@ func summaryLine(p *Page) Part {
 			out = append(out, cell([]string{"Payload left", "Front axle"}[min(len(out)-2, 1)], p.show(v, f.Unit), severityOf(f)))
 		}
 	}
-	out = append(out, cell("Delivery", p.Q.Plan.EvenOdds.Long()[4:], worst(p.Q.Findings, []string{"time"})), cell("Price", p.Q.Price.Total.Show(), worst(p.Q.Findings, []string{"price"})))
+	out = append(out, cell("Delivery", p.Q.Plan.EvenOdds.Short(), worst(p.Q.Findings, []string{"time"})), cell("Price", p.Q.Price.Total.Show(), worst(p.Q.Findings, []string{"price"})))
 	return El("div", out...)
 }
 

@@ -93,7 +93,7 @@ var Areas = []Area{
 	{"unit", "Unit", gistUnit, []string{"rules"}, unit},
 	{"weight", "Weight", gistWeight, []string{"weight"}, weightArea},
 	{"power", "Power", gistPower, []string{"power"}, powerArea},
-	{"space", "Space", gistSpace, []string{"space", "standards"}, spaceArea},
+	{"space", "Space", gistSpace, []string{"space", "standard"}, spaceArea},
 	{"delivery", "Delivery", gistDelivery, []string{"time"}, delivery},
 	{"price", "Price", gistPrice, []string{"price"}, price},
 	{"compare", "Compare", gistCompare, nil, compare},

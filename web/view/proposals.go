@@ -122,6 +122,7 @@ func card(p *Page, x *quote.Proposal) Part {
 		El("p", Text(q.Chassis.Label+" · "+q.Body.Label)),
 		El("dl", row("Payload left", figure("weight.payload-left")), row("Front axle", figure("weight.front-axle")), row("Amps, hot idle", figure("power.idle")), row("Seats", figure("space.seats")),
 			row("Even odds", Text(q.Plan.EvenOdds.Long())), row("Nine in ten", Text(q.Plan.NineInTen.Long()))),
+		If(x.Ties != nil, El("p", Class("notice"), Text(strings.Join(x.Ties, " ")))),
 		list("Does not meet", x.Misses), list("Gives up", x.Gives),
 		action("take-proposal", string(x.Goal), "", "Take this one", At("id", "take-"+string(x.Goal)), At("aria-label", "Take: "+x.Title)))
 }
@@ -264,7 +265,7 @@ func orderSheet(p *Page) Part {
 			if l.Hours != 0 {
 				hours = quantity.Group(l.Hours, 1)
 			}
-			t.rows = append(t.rows, []Part{Many(El("b", Text(l.Label+". ")), Text(l.Spec)), Text(quantityOf(l.Qty)), Text(hours), Text("☐")})
+			t.rows = append(t.rows, []Part{Many(El("b", Text(l.Label+". ")), Text(l.Spec), told(l.Told)), Text(quantityOf(l.Qty)), Text(hours), Text("☐")})
 		}
 		out = append(out, t.draw())
 	}

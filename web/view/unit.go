@@ -191,6 +191,9 @@ func option(p *Page, g *config.Group, o *config.Option) Part {
 			El("span", Class("tags"), optionTags(p, o, pick, state)),
 			El("p", Class("spec"), At("id", "d-"+o.ID), Text(o.Spec)),
 			When(pick != nil && o.MaxQty > 1, func() Part { return quantityField(p, o, pick) }),
+			When(pick != nil && o.Asks != "", func() Part {
+				return field(p, "detail."+o.ID, o.Asks, p.Q.Draft.Unit.Detail(o.ID), "", At("maxlength", strconv.Itoa(config.MaxDetail)))
+			}),
 		),
 		El("span", Class("mass"), Text(massText(p, o))),
 		El("span", Class("price"), Text(priceText(p, o.ID))),
@@ -218,9 +221,15 @@ func optionTags(p *Page, o *config.Option, pick *config.Pick, state rules.State)
 	case state == rules.Forced && pick.Filled:
 		return Many(El("span", Class("tag"), Text("needed by your choices")), action("why", o.ID, "", "why", Class("quiet"), At("id", "ask-"+o.ID), At("aria-expanded", strconv.FormatBool(p.State.Asked == o.ID))))
 	case pick.Filled:
-		return Many(El("span", Class("tag"), Text("filled in")), action("keep", o.ID, "", "keep it", Class("quiet"), At("id", "keep-"+o.ID), At("aria-label", "Keep "+o.Label+" as my choice")))
+		return filledIn(o.ID, o.Label)
 	}
 	return Many(El("span", Class("tag mine"), Text("your choice")), action("release", o.ID, "", "let it give way", Class("quiet"), At("id", "rel-"+o.ID), At("aria-label", "Let "+o.Label+" give way to other choices")))
+}
+
+// filledIn marks what the program chose, which the customer may make an own
+// choice.
+func filledIn(id, label string) Part {
+	return Many(El("span", Class("tag"), Text("filled in")), action("keep", id, "", "keep it", Class("quiet"), At("id", "keep-"+id), At("aria-label", "Keep "+label+" as my choice")))
 }
 
 func quantityField(p *Page, o *config.Option, pick *config.Pick) Part {
@@ -256,20 +265,20 @@ func why(p *Page, id string) Part {
 		Each(p.reasons(), func(i int, r rules.Reason) Part {
 			background := q.Background(r)
 			return Many(El("p", Class("head"), Text("What stands in the way")), El("p", Text(q.Words(r, p.system()))),
-				If(len(r.Picks) > 0, El("p", Class("how"), Text("With your choice of: "+q.Labels(r.Picks)))),
+				If(len(r.Picks) > 0, El("p", Class("how"), Text(q.Chosen(r.Picks)))),
 				If(len(background) > 0, El("details", At("id", "background-"+strconv.Itoa(i)),
 					El("summary", Class("small"), Text(count(len(background), "rule keeps", "rules keep")+" a full unit from being lighter")),
 					El("ul", Each(background, func(_ int, t string) Part { return El("li", Text(t)) })))))
 		}),
 		When(len(p.Mends) > 0, func() Part {
 			return ways("What would help", len(p.Mends), func(i int) Part {
-				return wayOut("mend", id, i, q.MendWords(&p.Mends[i]), q.MendEffect(&p.Mends[i]))
+				return wayOut("mend", id, i, q.MendWords(&p.Mends[i]), q.MendEffect(&p.Mends[i], p.system()))
 			})
 		}),
 		When(len(p.Offers) > 0, func() Part {
 			return ways("It goes with your own choices, but "+count(len(p.Offers[0].Changes), "thing", "things")+" filled in would change", len(p.Offers), func(i int) Part {
 				o := &p.Offers[i]
-				return wayOut("offer", id, i, q.OfferWords(o), q.Effect(o.Price, o.Changes))
+				return wayOut("offer", id, i, q.OfferWords(o), q.Effect(&o.Unit, o.Changes, p.system()))
 			})
 		}),
 		If(p.Soon && p.Reasons == nil && p.Offers == nil, working()),
@@ -341,7 +350,7 @@ func thing(p *Page, do, id, label, spec, gist string, in bool) Part {
 	asked := p.State.Asked == id
 	return El("div", Class(class), At("id", "row-"+id),
 		El("input", At("type", "radio"), At("id", "o-"+id), At("name", do), At("data-act", do), At("data-id", id), Flag("checked", in), If(out, At("aria-disabled", "true")), At("aria-describedby", "d-"+id)),
-		El("div", El("label", At("for", "o-"+id), Text(label)), El("p", Class("small"), Text(gist)), El("p", Class("spec"), At("id", "d-"+id), Text(spec))),
+		El("div", El("label", At("for", "o-"+id), Text(label)), If(in && p.Q.Draft.Unit.Filled(id), El("span", Class("tags"), filledIn(id, label))), El("p", Class("small"), Text(gist)), El("p", Class("spec"), At("id", "d-"+id), Text(spec))),
 		El("span", Class("mass")),
 		El("span", Class("price"), Text(priceText(p, id))),
 		When(out, func() Part { return refusal(p, id) }),

@@ -16,7 +16,8 @@ func Handler(folder string) http.Handler {
 			// The page unpacks it itself, so it must not arrive unpacked.
 			w.Header().Set("Content-Type", "application/octet-stream")
 		}
-		if name := path.Base(r.URL.Path); strings.Count(name, ".") >= 2 {
+		// A file named by its content has its hash between two points.
+		if name := path.Base(r.URL.Path); strings.Count(name, ".") >= 2 && name != schemaFile {
 			w.Header().Set("Cache-Control", "public, max-age=31536000, immutable")
 		} else {
 			w.Header().Set("Cache-Control", "no-cache")
