@@ -51,6 +51,7 @@ type Before struct {
 	Signer string
 	As     *Issued
 	Q      *quote.Quote
+	Along  string // the link in work with that of the earlier quote
 }
 
 // assurance is one line of what a reader is told: in order, to be decided, or not.
@@ -122,7 +123,7 @@ func trust(p *Page) Part {
 	}
 	return Many(
 		foreign(p),
-		El("section", Class("block screen"), At("id", "trust"), El("h2", Text(title)), assurances(reliance(p)), When(t.Signature == nil, func() Part { return signing(p) })),
+		El("section", Class("block screen"), At("id", "trust"), El("h2", Text(title)), assurances(reliance(p)), If(!p.Reader, signing(p))),
 		El("div", Class("screen"), revision(p)),
 	)
 }
@@ -130,6 +131,9 @@ func trust(p *Page) Part {
 // signing is what a seller needs to put their name under the quote.
 func signing(p *Page) Part {
 	t := p.Trust
+	if t == nil || t.Signature != nil {
+		return nil
+	}
 	pass := func(id, hint string) Part {
 		return El("div", Class("fields"), El("div", Class("field"), El("label", At("for", id), Text("Passphrase of your signing key")),
 			El("input", At("type", "password"), At("id", id), At("autocomplete", "off"), At("aria-describedby", id+"-hint")),
@@ -151,7 +155,7 @@ func signing(p *Page) Part {
 	if t.Own.Signer != nil {
 		own = t.Own.Words()
 	}
-	return Many(
+	return El("div", Class("signing"),
 		pass("key-pass", "It opens the key for this one signature; it is kept nowhere."),
 		El("div", Class("row-tools"), asks("sign", "Sign this quote", Class("main")),
 			El("button", At("type", "button"), Class("quiet"), At("id", "key-export"), At("data-act", "key-export"), At("data-sealed", "key"), Text("Save the sealed key as a file")),
