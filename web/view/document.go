@@ -144,12 +144,14 @@ func papersChoice(p *Page) Part {
 	}))
 }
 
-// quotePaper is the quote: what decides first, every line of the price last.
+// quotePaper is the quote: what decides first, every line of the price last. A
+// revision begins with what it changes.
 func quotePaper(p *Page) Part {
 	q := p.Q
 	return Many(
 		cover(p),
 		fleetPaper(p),
+		revisionPaper(p),
 		El("h2", Text("Price")), priceSummary(p),
 		El("section", Class("whole"), El("h2", Text("Payments")), paymentTable(p)), financePaper(p),
 		specification(p),

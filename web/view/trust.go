@@ -183,20 +183,20 @@ func revision(p *Page) Part {
 		inside = El("p", Text("It was made with catalogue edition "+b.As.Edition+", which is not at hand, and is not recomputed. As it was issued: total "+b.As.Total+", delivery at even odds "+b.As.Even.Long()+". Now: total "+p.Q.Total()+", "+p.Q.Plan.EvenOdds.Long()+"."))
 	default:
 		d := quote.Difference(b.Q, p.Q)
-		inside = El("p", El("b", Text("The change order comes to "+p.Q.Price.Currency+" "+d.Total.Show()+". ")), Text(count(len(quote.Changes(b.Q, p.Q)), "thing", "things")+" changed; the document below lists each and what it costs."))
+		inside = El("p", El("b", Text("The change order comes to "+p.Q.Price.Currency+" "+d.Total.Show()+". ")), Text(count(len(quote.Changes(b.Q, p.Q)), "thing", "things")+" changed; the document begins with each and what it costs."))
 	}
-	return El("section", Class("block"), At("id", "revision"), El("h2", Text("What changed since "+name)), If(b.Signer != "", El("p", Class("how"), Text("That one was signed. "+b.Signer))), inside)
+	return El("section", Class("block"), At("id", "revision"), El("h2", Text("What changed since "+name)), inside, If(b.Signer != "", El("p", Class("how"), Text("The earlier one was signed. "+b.Signer))))
 }
 
 // changeOrder prices the difference alone.
 func changeOrder(p *Page, b *Before) Part {
 	changes := quote.Changes(b.Q, p.Q)
-	what := table{caption: "What changed", heads: []string{"What", "Before", "Now"}}
+	what := table{caption: "What changed", class: "tight", heads: []string{"What", "Before", "Now"}}
 	for _, c := range changes {
 		what.rows = append(what.rows, texts(c.Where, orDash(c.From), orDash(c.To)))
 	}
 	d := quote.Difference(b.Q, p.Q)
-	cost := table{caption: "What it costs", heads: []string{"Line", ">Before", ">Now", ">Change order"}}
+	cost := table{caption: "What it costs", class: "tight", heads: []string{"Line", ">Before", ">Now", ">Change order"}}
 	for _, l := range d.Lines {
 		cost.rows = append(cost.rows, texts(l.Label, l.From.Show(), l.To.Show(), l.By.Show()))
 	}
@@ -251,21 +251,20 @@ func foreign(p *Page) Part {
 			row("Total, as issued", f.As.Total), row("Delivery at even odds, as issued", f.As.Even.Long()), row("Payload left, as issued", p.show(f.As.Payload, "lb"))), tools)
 }
 
-// signatures is what paper says of the signature, with the code of the link, and
-// what a revision changed.
+// signatures is what paper says of the signature, with the code of the link.
 func signatures(p *Page) Part {
 	t := p.Trust
 	if t == nil {
 		return nil
 	}
-	return Many(revisionPaper(p), El("div", Class("signature"), qrCode(p), El("div", El("h3", Text("This quote on a screen")),
-		El("p", Text("The code holds the whole quote. Scan it, or open the link it was sent with, and the page recomputes every figure and says whether anything was changed.")), assurances(reliance(p)))))
+	return El("div", Class("signature"), qrCode(p), El("div", El("h3", Text("This quote on a screen")),
+		El("p", Text("The code holds the whole quote. Scan it, or open the link it was sent with, and the page recomputes every figure and says whether anything was changed.")), assurances(reliance(p))))
 }
 
 func revisionPaper(p *Page) Part {
-	b := p.Trust.Before
-	if b == nil || b.Q == nil {
+	if p.Trust == nil || p.Trust.Before == nil || p.Trust.Before.Q == nil {
 		return nil
 	}
+	b := p.Trust.Before
 	return Many(El("h2", Text("Change order to revision "+strconv.Itoa(b.Rev)+" of "+b.Date.Long())), changeOrder(p, b))
 }
