@@ -162,10 +162,7 @@ func TestKeptQuotesAndTheirFile(t *testing.T) {
 		w.must(w.Until(`document.getElementById("masthead").innerText.includes("Medic 1")`))
 		require.Contains(t, w.draft(), "Medic 1")
 
-		eval[bool](w, `(URL.createObjectURL = (b) => { b.text().then((x) => { window.savedText = x; }); return "about:blank#saved"; }, HTMLAnchorElement.prototype.click = () => {}, true)`)
-		w.click("#kept-export")
-		w.must(w.Until(`window.savedText`))
-		file := eval[string](w, `window.savedText`)
+		file := w.saving("#kept-export")
 
 		o := open(t, f, drive.Desk, "")
 		o.click("#go-quotes")

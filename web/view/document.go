@@ -84,9 +84,9 @@ func paper(p *Page) Part {
 	p.sources = new(sources)
 	d := p.Q.Draft
 	cat := p.Q.Edition.Cat
-	number := d.Number
-	if number == "" {
-		number = "not numbered"
+	number := " " + d.Number
+	if d.Number == "" {
+		number = ", not numbered"
 	}
 	shown := papers[0]
 	for _, x := range papers {
@@ -94,7 +94,7 @@ func paper(p *Page) Part {
 			shown = x
 		}
 	}
-	head := El("div", Class("running"), El("span", Text(shown.label+" "+number+" · "+d.Date.Long()+revised(d))), El("span", Text(d.Buyer.Name)))
+	head := El("div", Class("running"), El("span", Text(shown.label+number+" · "+d.Date.Long()+revised(d))), El("span", Text(d.Buyer.Name)))
 	foot := El("div", Class("running foot"), El("span", Text("Catalogue "+cat.Title+", edition "+cat.Edition)), El("span", Text("Content "+cat.Hash()[:16]+" · of this document "+d.Fingerprint())))
 	return El("article", Class("paper"), At("aria-label", shown.label+" document"), El("table", Class("sheet"), At("role", "presentation"),
 		El("thead", El("tr", El("td", head))),
