@@ -106,7 +106,6 @@ func dropTicket(s *session, a Act) {
 	t := s.draft.Tickets[i]
 	s.draft.Tickets = slices.Delete(slices.Clone(s.draft.Tickets), i, i+1)
 	if a.Value == "edit" {
-		t.Unit = nil
 		s.view.Ticket = &t
 		s.notice = "The ticket is back in the form; enter it again when it is right."
 	}

@@ -31,13 +31,13 @@ func ticketList(p *Page) Part {
 	if len(list) == 0 {
 		return nil
 	}
-	t := table{caption: "Tickets that count", heads: []string{"Ticket", "Readings", ""}}
+	t := table{caption: "Tickets that count", heads: []string{"Ticket", "Readings"}}
 	for i := range list {
 		id := strconv.Itoa(i)
-		name := p.ticketName(&list[i], i)
-		t.rows = append(t.rows, append(p.ticketCells(&list[i], name),
-			El("span", Class("nowrap screen"), action("drop-ticket", id, "edit", "Change", Class("quiet"), At("id", "edit-ticket-"+id), At("aria-label", "Change ticket "+name)),
-				action("drop-ticket", id, "", "Take out", Class("quiet"), At("id", "drop-ticket-"+id), At("aria-label", "Take out ticket "+name)))))
+		name := ticketName(&list[i], i)
+		t.rows = append(t.rows, p.ticketRow(&list[i], name,
+			action("drop-ticket", id, "edit", "Change", Class("quiet"), At("id", "edit-ticket-"+id), At("aria-label", "Change ticket "+name)),
+			action("drop-ticket", id, "", "Take out", Class("quiet"), At("id", "drop-ticket-"+id), At("aria-label", "Take out ticket "+name))))
 	}
 	return t.draw()
 }
@@ -47,17 +47,17 @@ func lessons(p *Page) Part {
 	if len(p.Lessons) == 0 {
 		return nil
 	}
-	t := table{caption: "Earlier units that were weighed, in the quotes kept in this browser", heads: []string{"Ticket", "Readings", ""}}
+	t := table{caption: "Earlier units that were weighed, in the quotes kept in this browser", heads: []string{"Ticket", "Readings"}}
 	for i := range p.Lessons {
 		k := &p.Lessons[i]
-		name := p.ticketName(&k.Ticket, i)
-		t.rows = append(t.rows, append(p.ticketCells(&k.Ticket, name), action("count-ticket", k.ID, "", "Count it here too", Class("quiet"), At("id", "count-ticket-"+strconv.Itoa(i)), At("aria-label", "Count ticket "+name+" here too"))))
+		name := ticketName(&k.Ticket, i)
+		t.rows = append(t.rows, p.ticketRow(&k.Ticket, name, action("count-ticket", k.ID, "", "Count it here too", Class("quiet"), At("id", "count-ticket-"+strconv.Itoa(i)), At("aria-label", "Count ticket "+name+" here too"))))
 	}
 	return El("div", Class("screen"), t.draw())
 }
 
 // ticketName is what the i-th ticket of a list is called.
-func (p *Page) ticketName(k *weight.Ticket, i int) string {
+func ticketName(k *weight.Ticket, i int) string {
 	if k.Number == "" {
 		return strconv.Itoa(i + 1)
 	}
@@ -79,8 +79,8 @@ func (p *Page) ofEarlier(k *weight.Ticket) string {
 	return "an earlier unit on " + cat.LabelOf(u.Chassis)
 }
 
-// ticketCells are what was weighed and what the scale read.
-func (p *Page) ticketCells(k *weight.Ticket, name string) []Part {
+// ticketRow says what was weighed and what the scale read, with what to do about it.
+func (p *Page) ticketRow(k *weight.Ticket, name string, tools ...Part) []Part {
 	what := "the chassis"
 	if k.What == weight.TicketUnit {
 		for _, c := range conditionWords {
@@ -106,7 +106,7 @@ func (p *Page) ticketCells(k *weight.Ticket, name string) []Part {
 			readings += [...]string{"total ", "front axle ", "rear axle ", "LF ", "RF ", "LR ", "RR "}[j] + p.show(float64(m), quantity.Pound) + "; "
 		}
 	}
-	return []Part{Many(El("b", Text(name)), El("span", Class("how"), Text(what)), If(of != "", El("span", Class("how"), Text("Of "+of+": it teaches about what both have, less surely.")))),
+	return []Part{Many(El("b", Text(name)), El("span", Class("how"), Text(what)), If(of != "", El("span", Class("how"), Text("Of "+of+": it teaches about what both have, less surely."))), El("div", Class("screen"), Many(tools...))),
 		Text(readings + "each ± " + p.show(float64(tol), quantity.Pound))}
 }
 
@@ -122,7 +122,7 @@ func learned(p *Page) Part {
 		if i > 0 {
 			said += "; "
 		}
-		said += p.ticketName(&list[i], i)
+		said += ticketName(&list[i], i)
 		if of := p.ofEarlier(&list[i]); of != "" {
 			said += ", of " + of
 		}
@@ -202,9 +202,10 @@ func ticketForm(p *Page) Part {
 	for i, id := range []string{"lf", "rf", "lr", "rr"} {
 		wheels = append(wheels, reading(id, wheelNames[i], t.WheelsLb[i], ""))
 	}
-	wrong := p.State.Wrong["ticket"]
+	wrong, of := p.State.Wrong["ticket"], p.ofEarlier(t)
 	return El("details", Class("screen ticket"), At("id", "fold-ticket"), Flag("open", p.State.Ticket != nil || wrong != ""),
 		El("summary", El("b", Text("Enter a scale ticket"))),
+		If(of != "", El("p", Text("Of "+of+"."))),
 		El("div", Class("fields"),
 			choose(p, "ticket.what", "What was weighed", t.What, "", []choice{{weight.TicketUnit, "the finished unit"}, {weight.TicketChassis, "the chassis as it arrived"}}),
 			If(t.What == weight.TicketUnit, choose(p, "ticket.condition", "In which condition", t.Condition, "", conditionWords)),
