@@ -43,6 +43,8 @@ func init() {
 		`beside every area does not stand "…"`: func(s *story, says []string) {
 			require.NotContains(s.t, flat(s.text("#standing")), says[0])
 		},
+		// As far as an engine can tell: names, contrast, order, roles.
+		`nobody is shut out here`: func(s *story, _ []string) { s.check("this state of the page") },
 		`on the cover "…" stands beside "…"`: func(s *story, says []string) {
 			cover := eval[[]string](s.window, `[...document.querySelectorAll(".cover span")].map((x) => x.innerText)`)
 			i := slices.Index(cover, says[0])
