@@ -48,7 +48,6 @@ func init() {
 			off := -s.line("Discount")
 			require.Positive(s.t, off)
 			require.Equal(s.t, s.noted["margin"]-off, s.margin())
-			require.Contains(s.t, flat(s.text("#margin-now")), s.text("#costs tbody td:nth-of-type(3)"), "it stands beside the discount too")
 		},
 		`the discount is "…" percent of one unit at list`: func(s *story, says []string) {
 			percent, err := strconv.ParseFloat(says[0], 64)

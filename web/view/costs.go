@@ -43,25 +43,6 @@ func costsInside(p *Page) Part {
 	)
 }
 
-// marginNow is the margin beside the fields that move it, while the cost sheet
-// is open. Paper leaves it out.
-func marginNow(p *Page) Part {
-	if p.Costs == nil {
-		return nil
-	}
-	m := p.Costs.Margins
-	var may []string
-	for _, v := range m.Roles {
-		if v.May {
-			may = append(may, v.Role.Label)
-		}
-	}
-	if may == nil {
-		may = []string{"nobody"}
-	}
-	return El("p", Class("notice screen"), At("id", "margin-now"), Text("The seller's own: margin "+m.Margin.Show()+", "+m.Percent.Show()+" of the price, after a discount of "+m.Discount.Show()+". May agree: "+strings.Join(may, ", ")+"."))
-}
-
 func margins(p *Page) Part {
 	m := p.Costs.Margins
 	t := table{caption: "Margin by line", heads: []string{"Line", ">Price", ">Cost", ">Margin", ">of the price"}}

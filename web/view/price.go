@@ -17,11 +17,12 @@ func price(p *Page) Part {
 		findings(p, p.Q.Price.Findings, ""),
 		fleetBlock(p),
 		block("Build-up", priceTable(p)),
+		If(p.Costs != nil, costsBlock(p)), // beside what moves it
 		terms(p),
 		block("Payments", paymentTable(p), milestones(p)),
 		leaseBlock(p),
 		serviceBlock(p),
-		costsBlock(p),
+		If(p.Costs == nil, costsBlock(p)),
 	)
 }
 
@@ -244,7 +245,7 @@ func terms(p *Page) Part {
 			field(p, "terms.trade_in_text", "What is traded in", t.TradeInText, ""),
 			number(p, "terms.budget", "Budget", blank(t.Budget), cur, "The most the whole order may come to"),
 			number(p, "terms.validity_days", "Quote stands for", dayCount(t.ValidityDays), "days", "Empty takes the price book's "+strconv.Itoa(b.ValidityDays)),
-		), marginNow(p)),
+		)),
 		block("Tax, deposit and bond", fields(
 			number(p, "terms.tax_rate", "Sales tax rate", tax, "%", "Empty takes "+b.Tax.Rate.Show()+"; the buyer's own authority decides what is taxed"),
 			check(p, "terms.tax_exempt", "The buyer is exempt from sales tax", t.TaxExempt),
