@@ -14,7 +14,8 @@
 //	edition (8 bytes of its hash) | packed: the text, then the units
 //
 // The text is JSON: the draft without what its units are made of, and what the
-// link was issued with. The units are positions in the catalogue edition, whose
+// link was issued with. The units, those that scale tickets weighed among them,
+// are positions in the catalogue edition, whose
 // content hash pins them. Both are packed by an arithmetic coder whose
 // dictionary belongs to the version.
 package link
@@ -25,7 +26,6 @@ import (
 	"encoding/json"
 	"errors"
 	"fmt"
-	"slices"
 	"strings"
 
 	"boxwright/config"
@@ -103,6 +103,9 @@ func Encode(q *quote.Quote) (string, error) {
 	if err != nil {
 		return "", fmt.Errorf("the edition's hash: %w", err)
 	}
+	if len(weighed(d, wasPacked)) > 0 {
+		return "", fmt.Errorf("a scale ticket does not say which unit it weighed: take it out")
+	}
 	text, err := json.Marshal(rest{Draft: stripped(cat, d), Frozen: freeze(q)})
 	if err != nil {
 		return "", err
@@ -112,7 +115,7 @@ func Encode(q *quote.Quote) (string, error) {
 	}
 	c := newWriter()
 	c.words(text, maxRest)
-	for _, u := range units(d) {
+	for _, u := range append(units(d), weighed(d, toPack(cat))...) {
 		if err := c.unit(cat, u); err != nil {
 			return "", err
 		}
@@ -122,16 +125,15 @@ func Encode(q *quote.Quote) (string, error) {
 
 // stripped is the draft without what the compact part holds.
 func stripped(cat *config.Catalogue, d *quote.Draft) *quote.Draft {
-	c := *d
+	c := d.Clone()
 	c.Earlier, c.Issued = "", ""
-	c.More = slices.Clone(d.More)
-	for _, u := range units(&c) {
+	for _, u := range append(units(c), weighed(c, toPack(cat))...) {
 		if !astray(cat, u) {
 			u.Carried = nil
 		}
 		u.Catalogue, u.Edition, u.Chassis, u.Body, u.Picks = "", "", "", "", nil
 	}
-	return &c
+	return c
 }
 
 // units are those of a draft in the order of the link: the one in work first.
@@ -142,6 +144,28 @@ func units(d *quote.Draft) []*config.Unit {
 	}
 	return list
 }
+
+// weighed are the earlier units of the draft's scale tickets that suit: those to
+// be packed, or those that were. Any other stays in the text.
+func weighed(d *quote.Draft, suits func(*config.Unit) bool) (list []*config.Unit) {
+	for _, it := range append([]quote.Item{{Tickets: d.Tickets}}, d.More...) {
+		for _, t := range it.Tickets {
+			if t.Unit != nil && suits(t.Unit) {
+				list = append(list, t.Unit)
+			}
+		}
+	}
+	return list
+}
+
+// toPack tells whether a unit is made of what an edition has, and can be packed.
+func toPack(cat *config.Catalogue) func(*config.Unit) bool {
+	return func(u *config.Unit) bool {
+		return u.Catalogue == cat.ID && u.Edition == cat.Hash() && u.Picks != nil && len(cat.CheckUnit(u)) == 0
+	}
+}
+
+func wasPacked(u *config.Unit) bool { return u.Chassis == "" }
 
 func freeze(q *quote.Quote) Frozen {
 	f := Frozen{
@@ -187,7 +211,7 @@ func open(cat *config.Catalogue, content []byte) (*quote.Draft, *Frozen, error) 
 		return nil, nil, &Error{Code: UnknownEdition, Frozen: f, Draft: rest.Draft, Text: fmt.Sprintf("The link was made with a catalogue edition this page does not hold (%s). Load that edition to recompute it. As it was issued, not recomputed: %s, %s; total %s; delivery at even odds %s; payload left %.0f lb.",
 			f.Edition, f.Chassis, f.Body, f.Total, f.Even.Long(), f.Payload)}
 	}
-	for _, u := range units(rest.Draft) {
+	for _, u := range append(units(rest.Draft), weighed(rest.Draft, wasPacked)...) {
 		if err := c.unit(cat, u); err != nil {
 			return nil, nil, err
 		}

@@ -136,7 +136,15 @@ func anyTerms(t *rapid.T) pricing.Terms {
 
 func anyTickets(t *rapid.T) (list []weight.Ticket) {
 	for range rapid.IntRange(0, 2).Draw(t, "tickets") {
-		list = append(list, weight.Ticket{What: weight.TicketUnit, Number: words.Draw(t, "number"), TotalLb: quantity.Mass(rapid.Float64Range(1000, 30000).Draw(t, "total"))})
+		k := weight.Ticket{What: weight.TicketUnit, Number: words.Draw(t, "number"), TotalLb: quantity.Mass(rapid.Float64Range(1000, 30000).Draw(t, "total"))}
+		switch rapid.IntRange(0, 3).Draw(t, "unit weighed") {
+		case 0: // an earlier unit
+			u := anyUnit(t, demo().Cat)
+			k.Unit = &u
+		case 1: // of another edition
+			k.Unit = &config.Unit{Catalogue: "demo", Edition: words.Draw(t, "edition"), Chassis: "gone", Body: words.Draw(t, "body")}
+		}
+		list = append(list, k)
 	}
 	return list
 }
@@ -269,4 +277,43 @@ func FuzzDecode(f *testing.F) {
 			t.Fatalf("%s\n%s", a, b)
 		}
 	})
+}
+
+// A ticket of an earlier unit is packed as that unit is, not written out.
+func TestTicketsOfEarlierUnitsAreShort(t *testing.T) {
+	d := quote.Begin(demo(), "", "", config.Date{Year: 2026, Month: 11, Day: 25})
+	size := func() int {
+		q, err := quote.Compute(demo(), d)
+		require.NoError(t, err)
+		text, err := link.Encode(q)
+		require.NoError(t, err)
+		return len(text)
+	}
+	plain := size()
+	d.Tickets = []weight.Ticket{{What: weight.TicketUnit, Number: "A-17", TotalLb: 11096}}
+	d.Tickets = d.Lessons()
+	require.NotNil(t, d.Tickets[0].Unit)
+	require.Less(t, size(), plain+120)
+	d.Tickets[0].Unit.Chassis = ""
+	q := quoted(d)
+	_, err := link.Encode(q)
+	require.ErrorContains(t, err, "scale ticket")
+}
+
+// A revision's link can bring the one before it along, and is itself all the same.
+func TestLinkBringsTheOneBefore(t *testing.T) {
+	q, err := quote.Compute(demo(), quote.Begin(demo(), "", "", config.Date{Year: 2026, Month: 11, Day: 25}))
+	require.NoError(t, err)
+	text, err := link.Encode(q)
+	require.NoError(t, err)
+	both := "https://example.org/#" + link.With(text, text)
+	own, before := link.Pair(both)
+	require.Equal(t, text, before)
+	require.Equal(t, "https://example.org/#"+text, own)
+	require.Equal(t, link.Name(text), link.Name(both))
+	_, _, err = link.Decode(demo().Cat, both)
+	require.NoError(t, err)
+	_, before = link.Pair(text + "&was=" + strings.Repeat("A", link.MaxText+1))
+	require.Empty(t, before, "what is too long to be a link is none")
+	require.Equal(t, text, link.With(text, ""))
 }

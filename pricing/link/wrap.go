@@ -26,13 +26,38 @@ func sealUp(kind byte, rest []byte) string {
 	return prefix + base64.RawURLEncoding.EncodeToString(append(whole, rest...))
 }
 
-// fragment is the link in a text that may be a whole address.
+// fragment is the link in a text that may be a whole address and may bring the
+// quote before it along.
 func fragment(text string) string {
-	text = strings.TrimSpace(text)
+	text, _ = Pair(strings.TrimSpace(text))
 	if i := strings.Index(text, "#"); i >= 0 {
 		text = text[i+1:]
 	}
 	return text
+}
+
+// was stands between the link of a revision and that of the quote before it. No
+// link holds the sign it begins with.
+const was = "&was="
+
+// With is the link of a revision that brings the quote before it along, so that
+// a reader who never had that one sees what changed. Nothing vouches for the
+// second link but its name in the first; see Name.
+func With(text, before string) string {
+	if before == "" {
+		return text
+	}
+	return text + was + strings.TrimPrefix(before, prefix)
+}
+
+// Pair parts the link of a revision from that of the quote before it, which is
+// empty where the text brings none along, or one too long to be a link.
+func Pair(text string) (own, before string) {
+	own, before, _ = strings.Cut(text, was)
+	if before == "" || len(before) > MaxText {
+		return own, ""
+	}
+	return own, prefix + before
 }
 
 // unwrap checks size, form, check and signature of a link. The error is an

@@ -224,7 +224,7 @@ func (q *Quote) hold(a *Answer, line *asked, g gauge, want float64, in quantity.
 	}
 	f.Limit, f.Sense = want, sense
 	a.ReadAs = f.Label + ", " + string(sense) + " " + show(want)
-	a.Offered = f.Label + " " + show(f.Value)
+	a.Offered = f.Label + ": " + show(f.Value)
 	// What is asked for to the unit and the figure as it is printed may differ by
 	// less than a reader sees.
 	if f.Met() || show(f.Value) == show(want) {

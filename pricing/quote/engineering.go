@@ -162,17 +162,42 @@ func Weighed(list []weight.Ticket, was, is *config.Unit) []weight.Ticket {
 		if t.Unit != nil || t.What == weight.TicketChassis && was.Chassis == is.Chassis || sameLoad(was, is, t.Condition == "gross") {
 			continue
 		}
-		u := was.Clone()
-		u.Proposed, u.Details, u.Own, u.NeededBy, u.PayloadLb = nil, nil, nil, config.Date{}, 0
-		t.Unit = &u
-		for k := range u.Picks {
-			u.Picks[k].Filled = false
-		}
-		if t.Condition != "gross" {
-			u.Carried = nil
-		}
+		*t = weighedAs(*t, was)
 	}
 	return out
+}
+
+// weighedAs is a ticket with the unit that stood on the scale, as far as its
+// weight goes.
+func weighedAs(t weight.Ticket, unit *config.Unit) weight.Ticket {
+	u := unit.Clone()
+	u.Proposed, u.Details, u.Own, u.NeededBy, u.PayloadLb = nil, nil, nil, config.Date{}, 0
+	for k := range u.Picks {
+		u.Picks[k].Filled = false
+	}
+	if t.Condition != "gross" {
+		u.Carried = nil
+	}
+	t.Unit = &u
+	return t
+}
+
+// Lessons are the scale tickets of the draft as other quotes can learn from
+// them: each with the unit it weighed. Those of an existing module are left out,
+// since no other unit has it.
+func (d *Draft) Lessons() []weight.Ticket {
+	var out []weight.Ticket
+	for _, it := range d.Items() {
+		for _, t := range it.Tickets {
+			if t.Unit == nil {
+				t = weighedAs(t, &it.Unit)
+			}
+			if t.Unit.Existing == nil {
+				out = append(out, t)
+			}
+		}
+	}
+	return cloneTickets(out)
 }
 
 func sameLoad(a, b *config.Unit, loose bool) bool {

@@ -42,6 +42,7 @@ var acts = map[string]func(*session, Act){
 	"suggest":         suggest,
 	"add-ticket":      addTicket,
 	"drop-ticket":     dropTicket,
+	"count-ticket":    countTicket,
 	"new":             startNew,
 	"remount":         startRemount,
 	"remount-years":   remountYears,
@@ -307,14 +308,16 @@ func startNew(s *session, a Act) {
 	s.draft.Tickets, s.draft.Wiring = old.Tickets, old.Wiring
 	s.weighed(&old.Unit)
 	s.notice = "A new unit was begun. Undo brings the earlier one back."
+	s.learn()
 }
 
 // openLink replaces the draft by the one a link holds; the earlier one is set
 // aside in Compare, so that nothing is lost.
 func openLink(s *session, a Act) {
-	d, _, err := link.Decode(s.app.edition.Cat, a.Value)
+	own, earlier := link.Pair(a.Value)
+	d, _, err := link.Decode(s.app.edition.Cat, own)
 	if e, ok := errors.AsType[*link.Error](err); ok && e.Code == link.UnknownEdition {
-		s.view.Foreign, s.view.Area = a.Value, "quote"
+		s.view.Foreign, s.view.Area = link.With(own, earlier), "quote"
 		s.notice = "The link was made with a catalogue edition this page does not hold. It is shown as it was issued; the quote worked on stays."
 		return
 	}
@@ -329,8 +332,9 @@ func openLink(s *session, a Act) {
 		s.notice = "The quote was opened from its link."
 	}
 	s.draft = d
-	s.recall(append(append(strings.Fields(a.File), before), s.pins...)...)
-	s.view.Area, s.view.Asked, s.view.Foreign = "quote", "", ""
+	s.recall(append(append(strings.Fields(a.File), earlier, before), s.pins...)...)
+	s.view.Area, s.view.Asked, s.view.Foreign, s.view.Paper = "quote", "", "", ""
+	s.view.Received = s.mark()
 	s.step(Step{Do: "new-quote"})
 }
 
@@ -376,7 +380,7 @@ func pinLink(s *session, a Act) error {
 	if len(s.pins) >= maxPins {
 		return errors.New("three quotes are set aside already: take one out first")
 	}
-	text := a.Value
+	text, _ := link.Pair(a.Value)
 	if i := strings.Index(text, "#"); i >= 0 {
 		text = text[i+1:]
 	}

@@ -38,9 +38,12 @@ type Request struct {
 	Costs bool            `json:"costs"` // a sealed cost sheet is kept in the browser
 	Saved []view.Saved    `json:"saved"` // quotes kept in the browser, the last changed first
 	Trail []view.Moment   `json:"trail"` // states of this quote that can be gone back to
-	Key   string          `json:"key"`   // public half of the signing key kept in the browser
-	Undo  int             `json:"undo"`
-	Redo  int             `json:"redo"`
+	// Scale tickets of the other quotes kept in the browser. As with view and pins,
+	// what does not read of them is left.
+	Weighed json.RawMessage `json:"weighed"`
+	Key     string          `json:"key"` // public half of the signing key kept in the browser
+	Undo    int             `json:"undo"`
+	Redo    int             `json:"redo"`
 }
 
 // Act is one thing the user did.

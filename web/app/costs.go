@@ -32,6 +32,7 @@ func openCosts(s *session, a Act) {
 		}
 		s.app.costs = sheet
 		s.step(Step{Do: "keep-costs", Text: a.File})
+		s.step(Step{Do: "focus", ID: "costs-lock"})
 		s.notice = "The cost sheet is open until you lock it or close the page."
 		return
 	}
@@ -49,12 +50,14 @@ func openCosts(s *session, a Act) {
 	text := base64.StdEncoding.EncodeToString(sealed)
 	s.app.costs = sheet
 	s.step(Step{Do: "keep-costs", Text: text})
+	s.step(Step{Do: "focus", ID: "costs-lock"})
 	s.step(Step{Do: "save", Name: "costs.sealed", Type: "application/octet-stream", Text: text, Base64: true})
 	s.notice = "The cost sheet is sealed and kept in this browser; its sealed file was saved. Keep the passphrase: nobody can open it without."
 }
 
 func lockCosts(s *session, _ Act) {
 	s.app.costs = nil
+	s.step(Step{Do: "focus", ID: "costs-pass"})
 	s.notice = "The cost sheet is locked."
 }
 

@@ -1,8 +1,6 @@
 package app
 
 import (
-	"crypto/sha256"
-	"encoding/hex"
 	"errors"
 	"fmt"
 	"slices"
@@ -66,14 +64,7 @@ func wish(s *session, a Act) {
 }
 
 // needsKey names what proposals depend on.
-func (s *session) needsKey() string {
-	data, err := s.draft.Basis(s.app.edition.Cat).Bytes()
-	if err != nil {
-		return ""
-	}
-	sum := sha256.Sum256(data)
-	return hex.EncodeToString(sum[:8])
-}
+func (s *session) needsKey() string { return hashed(s.draft.Basis(s.app.edition.Cat).Bytes()) }
 
 // proposed answers the needs, once for as long as they stay.
 func (s *session) proposed() *quote.Search {

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"boxwright/config"
+	"boxwright/config/weight"
 	"boxwright/pricing/link"
 	"boxwright/pricing/quote"
 	"boxwright/web/view"
@@ -20,11 +21,13 @@ type Gist struct {
 	Name   string `json:"name"`
 	Line   string `json:"line"`
 	Issued string `json:"issued,omitempty"` // its signed link
+
+	Weighed []weight.Ticket `json:"weighed,omitempty"` // what other quotes can learn from it
 }
 
 func gist(q *quote.Quote) Gist {
 	d := q.Draft
-	g := Gist{Name: d.Title, Issued: d.Issued}
+	g := Gist{Name: d.Title, Issued: d.Issued, Weighed: d.Lessons()}
 	if g.Name == "" {
 		g.Name = q.Chassis.Label
 	}
@@ -66,6 +69,8 @@ type KeptQuote struct {
 	Pins  []string     `json:"pins"`
 	Steps []KeptStep   `json:"steps"`
 	At    int          `json:"at"` // which of the steps the draft is
+
+	Weighed []weight.Ticket `json:"weighed,omitempty"` // as in Gist, drawn from the draft
 }
 
 // KeptStep is a state that undo goes back to.
@@ -151,6 +156,9 @@ func importKept(s *session, a Act) {
 	if err != nil {
 		s.fault("%s was not taken in; what is kept here stays as it is. %s", a.ID, sentence(err))
 		return
+	}
+	for i := range e.Quotes {
+		e.Quotes[i].Weighed = e.Quotes[i].Draft.Lessons()
 	}
 	data, err := json.Marshal(e)
 	if err != nil {

@@ -2,6 +2,7 @@ package app
 
 import (
 	"cmp"
+	"encoding/json"
 	"errors"
 	"fmt"
 	"slices"
@@ -15,6 +16,7 @@ import (
 	"boxwright/config/standards"
 	"boxwright/config/weight"
 	"boxwright/pricing/quote"
+	"boxwright/web/view"
 )
 
 // families are fields that come by the dozen, by the first part of their id;
@@ -125,7 +127,6 @@ func dropTicket(s *session, a Act) {
 	t := s.draft.Tickets[i]
 	s.draft.Tickets = slices.Delete(slices.Clone(s.draft.Tickets), i, i+1)
 	if a.Value == "edit" {
-		t.Unit = nil
 		s.view.Ticket = &t
 		s.notice = "The ticket is back in the form; enter it again when it is right."
 	}
@@ -135,6 +136,75 @@ func dropTicket(s *session, a Act) {
 // being quoted.
 func (s *session) weighed(was *config.Unit) {
 	s.draft.Tickets = quote.Weighed(s.draft.Tickets, was, &s.draft.Unit)
+}
+
+// lessons are the tickets of other quotes kept in the browser that this edition
+// can use.
+func (s *session) lessons() []weight.Ticket {
+	var list, out []weight.Ticket
+	if len(s.req.Weighed) == 0 || json.Unmarshal(s.req.Weighed, &list) != nil {
+		return nil
+	}
+	for _, t := range list[:min(len(list), maxLessons)] {
+		if t.Unit != nil && t.Unit.Catalogue == s.app.edition.Cat.ID && quote.TicketFault(&t) == "" && len(s.app.edition.Cat.CheckUnit(t.Unit)) == 0 && !holds(out, t) {
+			out = append(out, t)
+		}
+	}
+	return out
+}
+
+// maxLessons bounds how many of them are looked at.
+const maxLessons = 40
+
+// ticketID names a ticket with the unit it weighed.
+func ticketID(t weight.Ticket) string { return hashed(json.Marshal(t)) }
+
+func holds(list []weight.Ticket, t weight.Ticket) bool {
+	return slices.ContainsFunc(list, func(x weight.Ticket) bool { return ticketID(x) == ticketID(t) })
+}
+
+// learn counts the tickets of earlier units on the same chassis with the same
+// module, and no longer those of units that have neither.
+func (s *session) learn() {
+	u, list, learned := &s.draft.Unit, s.lessons(), 0
+	out := slices.DeleteFunc(slices.Clone(s.draft.Tickets), func(t weight.Ticket) bool {
+		return holds(list, t) && t.Unit.Chassis != u.Chassis && t.Unit.Body != u.Body
+	})
+	for _, t := range list {
+		if t.Unit.Chassis == u.Chassis && t.Unit.Body == u.Body && len(out) < quote.MaxTickets && !holds(out, t) {
+			out = append(out, t)
+			learned++
+		}
+	}
+	s.draft.Tickets = out
+	if learned > 0 {
+		s.notice = strings.TrimSpace(s.notice + " Its weights are corrected by the scale ticket of an earlier unit on the same chassis with the same module; the Weight area names it and takes it out.")
+	}
+}
+
+// offered are the tickets of earlier units that do not count yet and have the
+// chassis or the module in common with this one.
+func (s *session) offered() (out []view.Lesson) {
+	if s.view.Area != "weight" {
+		return nil
+	}
+	u, mine := &s.draft.Unit, s.draft.Lessons()
+	for _, t := range s.lessons() {
+		if (t.Unit.Chassis == u.Chassis || t.Unit.Body == u.Body) && !holds(mine, t) {
+			out = append(out, view.Lesson{ID: ticketID(t), Ticket: t})
+		}
+	}
+	return out
+}
+
+// countTicket takes one of them in.
+func countTicket(s *session, a Act) {
+	for _, x := range s.offered() {
+		if x.ID == a.ID && len(s.draft.Tickets) < quote.MaxTickets {
+			s.draft.Tickets = append(slices.Clone(s.draft.Tickets), x.Ticket)
+			s.notice = "The ticket of the earlier unit counts; the weights follow it."
+		}
+	}
 }
 
 // ---- the purchaser's own limits ----

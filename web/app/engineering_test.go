@@ -9,6 +9,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"boxwright/config"
+	"boxwright/config/weight"
 	"boxwright/pricing/quote"
 )
 
@@ -94,6 +95,71 @@ func TestTicketOfChassisAndChange(t *testing.T) {
 	s = p.do(Act{Do: "drop-ticket", ID: "0", Value: "edit"}, Act{Do: "go", ID: "weight"})
 	assert.Empty(t, draftOf(t, s).Tickets)
 	assert.Contains(t, s.Regions["main"], `data-id="ticket.total" value="5,700"`, "it is back in the form")
+}
+
+// What other quotes kept in the browser were weighed at: counted for the same
+// chassis and module, offered where one of them is the same, and no more.
+func TestNextQuoteLearnsFromKeptTickets(t *testing.T) {
+	p := begun(t)
+	d := draftOf(t, p.do(set("ticket.number", "A-17"), set("ticket.total", "11096"), Act{Do: "add-ticket"}))
+	kept := d.Lessons()
+	require.Len(t, kept, 1)
+	require.Equal(t, "cut-14500-158-gas", kept[0].Unit.Chassis)
+
+	next := open(t)
+	next.req["weighed"] = append(kept, kept[0]) // two kept quotes may hold the same
+	s := next.do(Act{Do: "new", ID: "cut-14500-158-gas"}, Act{Do: "go", ID: "weight"})
+	d = draftOf(t, s)
+	assert.Equal(t, kept, d.Tickets)
+	assert.Contains(t, s.Regions["standing"], "an earlier unit on the same chassis with the same module")
+	assert.Contains(t, s.Regions["main"], "What the tickets moved")
+	assert.NotContains(t, s.Regions["main"], "Earlier units that were weighed")
+	body := d.Unit.Body
+
+	// Taken out it is offered; counted again it is the same.
+	s = next.do(Act{Do: "drop-ticket", ID: "0"})
+	assert.Empty(t, draftOf(t, s).Tickets)
+	assert.Contains(t, s.Regions["main"], "Earlier units that were weighed")
+	s = next.do(Act{Do: "count-ticket", ID: "another"})
+	assert.Empty(t, draftOf(t, s).Tickets)
+	s = next.do(Act{Do: "count-ticket", ID: ticketID(kept[0])})
+	assert.Equal(t, kept, draftOf(t, s).Tickets)
+
+	// Another module on the chassis: it stays where it was counted, else it is offered.
+	s = next.do(Act{Do: "body", ID: "mod-153-72"})
+	assert.Equal(t, kept, draftOf(t, s).Tickets)
+	s = next.do(Act{Do: "drop-ticket", ID: "0"}, Act{Do: "body", ID: "mod-132-68"}, Act{Do: "go", ID: "weight"})
+	assert.Empty(t, draftOf(t, s).Tickets)
+	assert.Contains(t, s.Regions["main"], "an earlier unit on the same chassis with "+next.app.edition.Cat.LabelOf(body))
+	// Back on the module it counts again; with neither in common it goes.
+	s = next.do(Act{Do: "body", ID: body})
+	assert.Equal(t, kept, draftOf(t, s).Tickets)
+	s = next.do(Act{Do: "new", ID: "med-26000-189-diesel"}, Act{Do: "go", ID: "weight"})
+	assert.Empty(t, draftOf(t, s).Tickets)
+	assert.NotContains(t, s.Regions["main"], "Earlier units that were weighed")
+
+	// What cannot be used of what the browser kept is left.
+	wrong, gone := kept[0], kept[0]
+	wrong.TotalLb = -1
+	u := kept[0].Unit.Clone()
+	u.Body = "gone"
+	gone.Unit = &u
+	for reason, weighed := range map[string]any{"no list": "x", "a reading below nought": []weight.Ticket{wrong}, "a unit nobody knows": []weight.Ticket{gone}, "no unit": []weight.Ticket{{What: weight.TicketUnit, TotalLb: 11000}}, "nothing": nil} {
+		other := open(t)
+		other.req["weighed"] = weighed
+		assert.Empty(t, draftOf(t, other.do(Act{Do: "new", ID: "cut-14500-158-gas"})).Tickets, reason)
+	}
+}
+
+// A ticket put back into the form stays that of the unit it weighed.
+func TestTicketOfAnEarlierUnitIsChanged(t *testing.T) {
+	p := begun(t)
+	p.do(set("ticket.total", "10800"), Act{Do: "add-ticket"}, Act{Do: "pick", ID: "fb-push", On: true})
+	s := p.do(Act{Do: "drop-ticket", ID: "0", Value: "edit"}, Act{Do: "go", ID: "weight"})
+	assert.Contains(t, s.Regions["main"], "Of an earlier unit")
+	d := draftOf(t, p.do(set("ticket.total", "10810"), Act{Do: "add-ticket"}))
+	require.NotNil(t, d.Tickets[0].Unit)
+	assert.False(t, d.Tickets[0].Unit.Has("fb-push"))
 }
 
 func TestOwnLimits(t *testing.T) {

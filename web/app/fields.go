@@ -92,6 +92,7 @@ var fields = map[string]setter{
 	"terms.bond":             flag(func(d *quote.Draft) *bool { return &d.Terms.Bond }),
 
 	"address":   setAddress,
+	"along":     func(s *session, a Act) error { s.view.Alone = !a.On; return nil },
 	"list":      pasteList,
 	"earlier":   setEarlier,
 	"open-link": func(s *session, a Act) error { openLink(s, a); return nil },

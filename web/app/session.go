@@ -78,6 +78,7 @@ func (s *session) step(st Step) { s.steps = append(s.steps, st) }
 func (s *session) do(act Act) {
 	if s.draft == nil {
 		s.draft = quote.Begin(s.app.edition, "", "", s.req.Today)
+		s.learn()
 	}
 	f, known := acts[act.Do]
 	if !known {
@@ -86,8 +87,11 @@ func (s *session) do(act Act) {
 	}
 	was, began := s.draft.Unit.Clone(), s.draft
 	f(s, act)
-	if s.draft == began {
+	if is := &s.draft.Unit; s.draft == began {
 		s.weighed(&was)
+		if is.Chassis != was.Chassis || is.Body != was.Body {
+			s.learn()
+		}
 	}
 }
 
@@ -129,6 +133,7 @@ func (s *session) page() (*view.Page, error) {
 	p := &view.Page{
 		Q: w.quote, State: s.view, Link: text, Base: s.req.Base, Undo: s.req.Undo, Redo: s.req.Redo, Kept: s.req.Kept, Notice: s.notice,
 	}
+	p.Lessons = s.offered()
 	s.explain(p, w)
 	s.mountings(p, w)
 	s.proposals(p)
@@ -137,6 +142,7 @@ func (s *session) page() (*view.Page, error) {
 	if s.view.Area == "quote" {
 		s.trust(p)
 		s.shelf(p)
+		p.Reader = s.view.Received != "" && s.view.Received == s.mark()
 	}
 	if s.view.Area == "compare" {
 		p.Others = s.others()

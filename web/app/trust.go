@@ -2,7 +2,9 @@ package app
 
 import (
 	"bytes"
+	"crypto/sha256"
 	"encoding/base64"
+	"encoding/hex"
 	"errors"
 	"strings"
 
@@ -155,6 +157,19 @@ func settled(d *quote.Draft) ([]byte, error) {
 	return c.Bytes()
 }
 
+// mark names the quote as it stands, whatever is signed or at hand beside it;
+// empty when it cannot be named.
+func (s *session) mark() string { return hashed(settled(s.draft)) }
+
+// hashed is a short name of contents by their hash.
+func hashed(data []byte, err error) string {
+	if err != nil {
+		return ""
+	}
+	sum := sha256.Sum256(data)
+	return hex.EncodeToString(sum[:8])
+}
+
 // unsign makes a signed quote that was changed into a revision of its own. It
 // runs before every reply, so that nothing is ever shown as signed that is not.
 func (s *session) unsign() {
@@ -199,6 +214,7 @@ func (s *session) attach(text string) bool {
 	if s.draft.Prev == "" || link.Name(text) != s.draft.Prev {
 		return false
 	}
+	text, _ = link.Pair(text)
 	if i := strings.Index(text, "q="); i >= 0 {
 		text = strings.TrimSpace(text[i:])
 	}
@@ -234,7 +250,7 @@ func (s *session) trust(p *view.Page) {
 		t.Foreign = s.foreign()
 	}
 	if s.draft.Prev != "" {
-		t.Before = s.before(p.Q)
+		t.Before = s.before(p)
 	}
 }
 
@@ -247,11 +263,12 @@ func publicKey(text string) []byte {
 }
 
 // before compares the quote with the one it revises.
-func (s *session) before(q *quote.Quote) *view.Before {
+func (s *session) before(p *view.Page) *view.Before {
 	b := &view.Before{}
 	if s.draft.Earlier == "" || link.Name(s.draft.Earlier) != s.draft.Prev {
 		return b
 	}
+	b.Along = link.With(p.Link, s.draft.Earlier)
 	d, frozen, err := link.Decode(s.app.edition.Cat, s.draft.Earlier)
 	if e, ok := errors.AsType[*link.Error](err); ok && e.Code == link.UnknownEdition {
 		b.Number, b.Rev, b.Date = e.Draft.Number, e.Draft.Rev, e.Draft.Date

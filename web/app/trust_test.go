@@ -140,6 +140,54 @@ func TestSignedQuoteThatIsEditedIsARevision(t *testing.T) {
 	assert.Contains(t, b.Regions["main"], "The change order comes to")
 }
 
+// The link of a revision brings the quote before it along, unless the seller
+// says otherwise; one that is not the quote named counts for nothing.
+func TestRevisionBringsTheQuoteBeforeItAlong(t *testing.T) {
+	seller := open(t)
+	seller.do(Act{Do: "start"})
+	key := demoKey(t, seller, "demo-key.json")
+	first := signedDraft(t, seller.signed(t, key)).Issued
+	seller.do(set("terms.discount_percent", "1.5"))
+	s := seller.do(Act{Do: "sign", Value: keyPhrase, File: key})
+	second := signedDraft(t, s).Issued
+	both := second + "&was=" + strings.TrimPrefix(first, "q=")
+	written := strings.ReplaceAll(both, "&", "&amp;")
+	assert.Contains(t, s.Regions["main"], written)
+	s = seller.do(Act{Do: "set", ID: "along"})
+	assert.NotContains(t, s.Regions["main"], written)
+	assert.Contains(t, s.Regions["main"], second)
+
+	buyer := open(t)
+	b := buyer.do(Act{Do: "start"}, Act{Do: "open-link", Value: "https://quotes.example/#" + both})
+	require.Empty(t, b.Fault)
+	assert.Contains(t, b.Regions["main"], "The change order comes to")
+	assert.Equal(t, first, signedDraft(t, b).Earlier)
+	assert.Equal(t, second, signedDraft(t, b).Issued)
+
+	stranger := open(t)
+	b = stranger.do(Act{Do: "start"}, Act{Do: "open-link", Value: second + "&was=" + strings.TrimPrefix(second, "q=")})
+	assert.Contains(t, b.Regions["main"], "is not at hand")
+	b = stranger.do(Act{Do: "set", ID: "pin-link", Value: both})
+	assert.Equal(t, []string{second}, b.Pins, "what is set aside is the quote alone")
+}
+
+// Who opens a link reads the document first; who changes it has the tools first.
+func TestReaderOfALinkComesFirst(t *testing.T) {
+	seller := open(t)
+	link := signedDraft(t, seller.signed(t, demoKey(t, seller, "demo-key.json"))).Issued
+	first := func(s shown) bool {
+		main := s.Regions["main"]
+		require.Contains(t, main, `id="link-text"`)
+		return strings.Index(main, `class="paper"`) < strings.Index(main, `id="link-text"`)
+	}
+	p := open(t)
+	assert.False(t, first(p.do(Act{Do: "go", ID: "quote"})), "whose own quote it is has the tools first")
+	assert.True(t, first(p.do(Act{Do: "open-link", Value: link})))
+	assert.True(t, first(p.do(Act{Do: "units"}, Act{Do: "go", ID: "weight"}, Act{Do: "go", ID: "quote"})), "looking round changes nothing")
+	assert.False(t, first(p.do(set("title", "Mine"))))
+	assert.True(t, first(p.do(set("title", ""), Act{Do: "open-link", Value: link})))
+}
+
 // A signature that somebody writes into a kept draft by hand counts for nothing.
 func TestForgedSignatureIsTakenOff(t *testing.T) {
 	seller := open(t)

@@ -15,7 +15,7 @@ let here = { id: "", count: 0, mine: true }; // the kept quote that is worked on
 let trail = []; // its states, oldest first: { draft, said, when }
 let at = 0; // which of them is shown
 let first = 0; // number of the oldest
-let saved = []; // every kept quote: { id, name, line, when, issued }
+let saved = []; // every kept quote: { id, name, line, when, issued, weighed }
 let shown = {}; // html last put into each region
 let queue = [];
 let busy = false;
@@ -57,7 +57,7 @@ async function flush() {
     const listed = (state.view || {}).area === "quote" || acts.some((a) => a.id === "quote" || a.do === "quotes");
     const request = {
       v: 1, acts, draft: state.draft, view: state.view, pins: state.pins, today: day(new Date()), base: location.href.split("#")[0], kept,
-      costs: !!costs, key: key.open, undo: at, redo: Math.max(trail.length - 1 - at, 0),
+      costs: !!costs, key: key.open, weighed: saved.filter((s) => s.id !== here.id).flatMap((s) => s.weighed || []), undo: at, redo: Math.max(trail.length - 1 - at, 0),
     };
     if (listed) {
       request.saved = saved.map(({ id, name, line, when }) => ({ id, name, line, when, here: id === here.id }));
@@ -145,7 +145,8 @@ async function store(gist, step, isNew) {
   const mine = here;
   const when = moment(new Date());
   const answer = keep.save({ id: mine.id, count: ++mine.count, saved: new Date().toISOString(), at: first + at, draft: state.draft, view: state.view, pins: state.pins, gist }, step && trail[at], isNew);
-  const news = !saved.some((s) => s.id === mine.id && s.name === gist.name && s.line === gist.line);
+  const told = (s) => JSON.stringify([s.id, s.name, s.line, s.weighed]);
+  const news = !saved.some((s) => told(s) === told({ id: mine.id, ...gist }));
   saved = [{ id: mine.id, ...gist, when }, ...saved.filter((s) => s.id !== mine.id)];
   const ok = await answer;
   if (ok === "taken") {

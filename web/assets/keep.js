@@ -156,7 +156,7 @@ export async function add(quote, fresh) {
   const t = db.transaction(["quotes", "steps"], "readwrite");
   const steps = quote.steps && quote.steps.length ? quote.steps : [{ draft: quote.draft, said: "", when: quote.saved }];
   const at = quote.steps && quote.steps.length ? quote.at : 0;
-  t.objectStore("quotes").put({ id, count: 1, saved: quote.saved, at, draft: quote.draft, view: null, pins: quote.pins || [], gist: { name: quote.name, line: quote.line, issued: quote.draft.issued } });
+  t.objectStore("quotes").put({ id, count: 1, saved: quote.saved, at, draft: quote.draft, view: null, pins: quote.pins || [], gist: { name: quote.name, line: quote.line, issued: quote.draft.issued, weighed: quote.weighed } });
   for (const [n, s] of steps.entries()) t.objectStore("steps").put(s, [id, n]);
   await new Promise((resolve, reject) => {
     t.oncomplete = resolve;

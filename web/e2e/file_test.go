@@ -22,6 +22,15 @@ func written(t *testing.T, name string, data []byte) string {
 	return path
 }
 
+// saving presses what saves a file, and gives its text instead.
+func (w *window) saving(selector string) string {
+	w.t.Helper()
+	eval[bool](w, `(window.savedText = "", URL.createObjectURL = (b) => { b.text().then((x) => { window.savedText = x; }); return "about:blank#saved"; }, HTMLAnchorElement.prototype.click = () => {}, true)`)
+	w.click(selector)
+	w.must(w.Until(`window.savedText`))
+	return eval[string](w, `window.savedText`)
+}
+
 // altered is the demonstration catalogue with one piece of its text replaced.
 func altered(t *testing.T, from, to string) []byte {
 	t.Helper()

@@ -162,10 +162,7 @@ func TestKeptQuotesAndTheirFile(t *testing.T) {
 		w.must(w.Until(`document.getElementById("masthead").innerText.includes("Medic 1")`))
 		require.Contains(t, w.draft(), "Medic 1")
 
-		eval[bool](w, caught)
-		w.click("#kept-export")
-		w.must(w.Until(`window.savedText`))
-		file := eval[string](w, `window.savedText`)
+		file := w.saving("#kept-export")
 
 		o := open(t, f, drive.Desk, "")
 		o.click("#go-quotes")
@@ -191,9 +188,6 @@ func TestKeptQuotesAndTheirFile(t *testing.T) {
 	})
 }
 
-// caught takes what the page saves as a file into window.savedText.
-const caught = `(window.savedText = "", URL.createObjectURL = (b) => { b.text().then((x) => { window.savedText = x; }); return "about:blank#saved"; }, HTMLAnchorElement.prototype.click = () => {}, true)`
-
 // A file that would be too large to be read back leaves the earlier states out,
 // and says so.
 func TestFileWithoutEarlierStatesSaysSo(t *testing.T) {
@@ -202,10 +196,7 @@ func TestFileWithoutEarlierStatesSaysSo(t *testing.T) {
 	w.area("needs")
 	w.typed("#f-title", "Medic 1")
 	w.click("#go-quotes")
-	eval[bool](w, caught)
-	w.click("#kept-export")
-	w.must(w.Until(`window.savedText`))
-	require.Contains(t, eval[string](w, `window.savedText`), `"when"`, "a small file has the earlier states")
+	require.Contains(t, w.saving("#kept-export"), `"when"`, "a small file has the earlier states")
 	require.Empty(t, w.trouble())
 
 	eval[bool](w, `new Promise((done) => {
@@ -216,11 +207,9 @@ func TestFileWithoutEarlierStatesSaysSo(t *testing.T) {
 			t.oncomplete = () => { o.result.close(); done(true); };
 		};
 	})`)
-	eval[bool](w, caught)
-	w.click("#kept-export")
-	w.must(w.Until(`window.savedText`))
-	require.NotContains(t, eval[string](w, `window.savedText`), `"when"`)
-	require.Contains(t, eval[string](w, `window.savedText`), "Medic 1")
+	file := w.saving("#kept-export")
+	require.NotContains(t, file, `"when"`)
+	require.Contains(t, file, "Medic 1")
 	require.Contains(t, w.trouble(), "but not its earlier states")
 }
 
@@ -230,13 +219,10 @@ func TestSchemaCanBeSaved(t *testing.T) {
 	eachForm(t, func(t *testing.T, f form) {
 		w := open(t, f, drive.Desk, "")
 		w.area("quote")
-		eval[bool](w, caught)
-		w.click("#save-schema")
-		w.must(w.Until(`window.savedText`))
 		var schema struct {
 			Defs map[string]any `json:"$defs"`
 		}
-		require.NoError(t, json.Unmarshal([]byte(eval[string](w, `window.savedText`)), &schema))
+		require.NoError(t, json.Unmarshal([]byte(w.saving("#save-schema")), &schema))
 		require.Contains(t, schema.Defs, "Draft")
 		require.Empty(t, w.trouble())
 	})

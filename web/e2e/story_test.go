@@ -26,7 +26,7 @@ func TestStories(t *testing.T) {
 		t.Run(strings.TrimSuffix(filepath.Base(file), ".txt"), func(t *testing.T) {
 			text, err := os.ReadFile(file)
 			require.NoError(t, err)
-			s := &story{t: t, links: map[string]string{}}
+			s := &story{t: t, people: map[string]*window{}, links: map[string]string{}, noted: map[string]int{}}
 			for i, line := range strings.Split(string(text), "\n") {
 				line = strings.TrimSpace(line)
 				if line == "" || line[0] == '#' {
@@ -58,8 +58,11 @@ func TestAStoryWithAnUnknownWordFails(t *testing.T) {
 type story struct {
 	*window
 	t      *testing.T
+	people map[string]*window // each at a window of their own
 	links  map[string]string
-	sheets string // what was printed last
+	sheets string         // what was printed last
+	saved  string         // text of the file saved last
+	noted  map[string]int // figures noted down, in cents or pounds
 	looked bool
 }
 
@@ -79,11 +82,21 @@ func read(line string) (known sentence, says []string, looks bool) {
 	return looked[form], says, true
 }
 
+// know adds the sentences of one topic; no sentence has two meanings.
+func know(all, topic map[string]sentence) {
+	for form, f := range topic {
+		if deeds[form] != nil || looked[form] != nil {
+			panic("two meanings of the sentence: " + form)
+		}
+		all[form] = f
+	}
+}
+
 // deeds are the sentences in which somebody does something.
 var deeds = map[string]sentence{
-	`on a laptop with the network off`:       func(s *story, _ []string) { s.window = open(s.t, single, drive.Desk, "") },
-	`on a laptop from the published address`: func(s *story, _ []string) { s.window = open(s.t, folder, drive.Desk, "") },
-	`on a phone from the published address`:  func(s *story, _ []string) { s.window = open(s.t, folder, drive.Phone, "") },
+	`on a laptop with the network off`:       func(s *story, _ []string) { s.window = open(s.t, single, drive.Desk, "", engine(s.t)) },
+	`on a laptop from the published address`: func(s *story, _ []string) { s.window = open(s.t, folder, drive.Desk, "", engine(s.t)) },
+	`on a phone from the published address`:  func(s *story, _ []string) { s.window = open(s.t, folder, drive.Phone, "", engine(s.t)) },
 
 	`begin on "…"`: func(s *story, says []string) {
 		s.area("needs")
@@ -225,6 +238,16 @@ func (s *story) day(id, date string) {
 	eval[bool](s.window, `(() => { const f = document.getElementById(`+drive.Quote(id)+`); f.value = `+drive.Quote(date)+`; f.dispatchEvent(new Event("change", { bubbles: true })); return true; })()`)
 	s.must(s.Settle())
 	require.Contains(s.t, s.draft(), date)
+}
+
+// number is a figure as printed, in hundredths where it has them and in units
+// where it has none.
+func (s *story) number(text string) int {
+	s.t.Helper()
+	m := regexp.MustCompile(`[-−]?\d[\d,]*(\.\d\d)?`).FindString(text)
+	v, err := strconv.Atoi(strings.NewReplacer(",", "", ".", "", "−", "-").Replace(m))
+	require.NoError(s.t, err, "there is a number in %q", text)
+	return v
 }
 
 // between reads a number as printed and holds it between two others.

@@ -1,6 +1,8 @@
 package view
 
 import (
+	"strings"
+
 	"boxwright/pricing/costs"
 	. "boxwright/web/view/markup"
 )
@@ -71,13 +73,7 @@ func margins(p *Page) Part {
 	}
 	effect := table{caption: "What a discount does to the margin", heads: []string{"Discount", ">The buyer pays", ">Margin", ">of the price", ">Margin lost", "Who may agree"}}
 	for _, s := range p.Costs.Steps {
-		who := ""
-		for i, r := range s.Roles {
-			if i > 0 {
-				who += ", "
-			}
-			who += r
-		}
+		who := strings.Join(s.Roles, ", ")
 		if who == "" {
 			who = "nobody"
 		}

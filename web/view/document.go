@@ -21,19 +21,27 @@ func gistQuote(p *Page) string {
 	return "ready to print"
 }
 
-// document is the quote as it is printed, with the tools to send it above.
+// document is the quote as it is printed, with the tools to send it above. For
+// somebody who opened its link it comes first, beneath how far it can be relied
+// on, and the tools after it.
 func document(p *Page) Part {
+	screen := func(parts ...Part) Part { return El("div", Class("screen"), Many(parts...)) }
+	print := action("print", "", "", "Print or save as PDF", Class("main"), At("id", "print-quote"))
+	stopped := If(p.Q.Stopped(), El("p", mark(config.Stop), Text(" The quote cannot be issued as it stands; what stops it is printed on it.")))
+	files := Many(action("save-draft", "", "", "Save as a file"), action("save-table", "", "", "Everything as a table (CSV)", At("id", "save-table")))
+	form := El("p", Class("how"), Text("The file is the unit as JSON. "), action("save-schema", "", "", "Save the schema of its form", Class("quiet"), At("id", "save-schema")))
+	if p.Reader {
+		sign := If(p.Trust != nil && p.Trust.Signature == nil, block("Sign this quote", signing(p)))
+		return Many(
+			screen(heading("Quote", "As its link brought it; every figure is recomputed on this computer."), stopped, trust(p),
+				El("p", Class("row-tools"), print, action("pin", "", "", "Set aside to compare", At("id", "pin-quote")), El("a", At("href", "#tools"), Text("Other papers; send, sign, keep")))),
+			paper(p),
+			screen(El("section", At("id", "tools"), El("h2", Text("Other papers; send, sign, keep")), papersChoice(p), El("div", Class("row-tools"), files), form, linkBox(p), sign, drafts(p))),
+		)
+	}
 	return Many(
-		El("div", Class("screen"),
-			heading("Quote", "The document as it prints, and the link that carries it."),
-			papersChoice(p),
-			If(p.Q.Stopped(), El("p", mark(config.Stop), Text(" The quote cannot be issued as it stands; what stops it is printed on it."))),
-			El("div", Class("row-tools"), action("print", "", "", "Print or save as PDF", Class("main"), At("id", "print-quote")), action("save-draft", "", "", "Save as a file"), action("save-table", "", "", "Everything as a table (CSV)", At("id", "save-table"))),
-			El("p", Class("how"), Text("The file is the unit as JSON. "), action("save-schema", "", "", "Save the schema of its form", Class("quiet"), At("id", "save-schema"))),
-			linkBox(p),
-			trust(p),
-			drafts(p),
-		),
+		screen(heading("Quote", "The document as it prints, and the link that carries it."), papersChoice(p), stopped,
+			El("div", Class("row-tools"), print, files), form, linkBox(p), trust(p), drafts(p)),
 		paper(p),
 	)
 }
@@ -42,6 +50,13 @@ func linkBox(p *Page) Part {
 	base, text := p.State.Address, p.Link
 	if base == "" && !strings.HasPrefix(p.Base, "file:") {
 		base = p.Base
+	}
+	along := Many()
+	if t := p.Trust; t != nil && t.Before != nil && t.Before.Along != "" {
+		along = check(p, "along", "Bring the quote before it along, so that the reader sees what changed", !p.State.Alone)
+		if !p.State.Alone {
+			text = t.Before.Along
+		}
 	}
 	whole := text
 	if base != "" {
@@ -55,6 +70,7 @@ func linkBox(p *Page) Part {
 		field(p, "address", "Address where buyers find the page", p.State.Address, "Empty takes the address this page was opened from"),
 		El("div", Class("field"), El("label", At("for", "link-text"), Text("The link, "+count(len(whole), "character", "characters"))),
 			El("textarea", At("id", "link-text"), Flag("readonly", true), Text(whole)), El("p", Class("hint"), Text(hint))),
+		along,
 		El("div", Class("row-tools"), action("copy-link", "", whole, "Copy the link", At("id", "copy-link"))),
 		El("div", Class("field"), field(p, "open-link", "Open a link", "", "Paste a link; the quote worked on now is set aside in Compare")),
 	))
@@ -63,12 +79,14 @@ func linkBox(p *Page) Part {
 // paper is the document chosen. A table carries the running head and foot, since
 // every browser repeats those on each page.
 func paper(p *Page) Part {
-	p = leading(p)
+	of := *leading(p)
+	p = &of
+	p.sources = new(sources)
 	d := p.Q.Draft
 	cat := p.Q.Edition.Cat
-	number := d.Number
-	if number == "" {
-		number = "not numbered"
+	number := " " + d.Number
+	if d.Number == "" {
+		number = ", not numbered"
 	}
 	shown := papers[0]
 	for _, x := range papers {
@@ -76,7 +94,7 @@ func paper(p *Page) Part {
 			shown = x
 		}
 	}
-	head := El("div", Class("running"), El("span", Text(shown.label+" "+number+" · "+d.Date.Long()+revised(d))), El("span", Text(d.Buyer.Name)))
+	head := El("div", Class("running"), El("span", Text(shown.label+number+" · "+d.Date.Long()+revised(d))), El("span", Text(d.Buyer.Name)))
 	foot := El("div", Class("running foot"), El("span", Text("Catalogue "+cat.Title+", edition "+cat.Edition)), El("span", Text("Content "+cat.Hash()[:16]+" · of this document "+d.Fingerprint())))
 	return El("article", Class("paper"), At("aria-label", shown.label+" document"), El("table", Class("sheet"), At("role", "presentation"),
 		El("thead", El("tr", El("td", head))),
@@ -126,16 +144,18 @@ func papersChoice(p *Page) Part {
 	}))
 }
 
-// quotePaper is the quote: what decides first, every line of the price last.
+// quotePaper is the quote: what decides first, every line of the price last. A
+// revision begins with what it changes.
 func quotePaper(p *Page) Part {
 	q := p.Q
 	return Many(
 		cover(p),
 		fleetPaper(p),
+		revisionPaper(p),
 		El("h2", Text("Price")), priceSummary(p),
-		El("h2", Text("Payments")), paymentTable(p), financePaper(p),
+		El("section", Class("whole"), El("h2", Text("Payments")), paymentTable(p)), financePaper(p),
 		specification(p),
-		El("h2", Text("Weights")), sideView(p), tight(p, "At full load", figuresOf(&q.Weight.Report, "weight.")),
+		El("h2", Text("Weights")), sideView(p), learned(p), tight(p, "At full load", figuresOf(&q.Weight.Report, "weight.")),
 		El("h2", Text("Electrical")), tight(p, "12 V and 125 V", figuresOf(&q.Power.Report, "power.")),
 		El("h2", Text("Space")), planView(p), tight(p, "Inside and outside", figuresOf(&q.Space.Report, "space.")),
 		El("h2", Text("Compliance: "+q.Assume.Label)), compliancePaper(p),
@@ -146,12 +166,12 @@ func quotePaper(p *Page) Part {
 		acceptance(p),
 		signatures(p),
 		El("h2", Class("annex"), Text("Annex: the price line by line")), priceTable(p),
+		p.sources.draw(),
 	)
 }
 
 // tight is a table of figures for paper, without bars.
 func tight(p *Page, caption string, list []config.Figure) Part {
-	var from notes
 	t := table{caption: caption, class: "tight long", heads: []string{"Figure", ">Value", ">Likely range", ">Limit", ">Margin", "From"}}
 	for _, f := range list {
 		row := texts(f.Label, p.show(f.Value, f.Unit), "", "–", "–", "")
@@ -159,28 +179,37 @@ func tight(p *Page, caption string, list []config.Figure) Part {
 			row[2] = Text(p.show(f.Low, f.Unit) + " to " + p.show(f.High, f.Unit))
 		}
 		if f.Sense != "" {
-			row[3], row[5] = Text(map[config.Sense]string{config.AtMost: "≤ ", config.AtLeast: "≥ "}[f.Sense]+p.show(f.Limit, f.Unit)), Text(from.mark(basisText(f)))
+			row[3], row[5] = Text(map[config.Sense]string{config.AtMost: "≤ ", config.AtLeast: "≥ "}[f.Sense]+p.show(f.Limit, f.Unit)), p.sources.mark(basisText(f), f.Basis)
 			row[4] = Many(Text(p.signed(f.Margin(), f.Unit)+" "), mark(severityOf(f)))
 		}
 		t.rows = append(t.rows, row)
 	}
-	return Many(t.draw(), from.draw())
+	return t.draw()
 }
 
-// notes are sources named once beneath a table and by their number in it.
-type notes []string
+// sources of the limits: in the tables each is a word and a number, and at the
+// end of the document it stands in full, once.
+type sources []string
 
-func (n *notes) mark(source string) string {
-	i := slices.Index(*n, source)
+// wordOf is what a limit rests on, as short as a column allows.
+var wordOf = map[config.Basis]string{config.Rating: "rating", config.ReadInText: "text", config.FromMemory: "memory", config.CommonPractice: "practice", config.Purchaser: "purchaser", config.Computed: "computed"}
+
+func (s *sources) mark(source string, basis config.Basis) Part {
+	i := slices.Index(*s, source)
 	if i < 0 {
-		i = len(*n)
-		*n = append(*n, source)
+		i = len(*s)
+		*s = append(*s, source)
 	}
-	return quantityOf(i + 1)
+	return Many(Text(wordOf[basis]+" "), El("span", Class("soft"), Text("["+quantityOf(i+1)+"]")))
 }
 
-func (n notes) draw() Part {
-	return El("p", Class("how"), Each(n, func(i int, t string) Part { return Many(El("b", Text(quantityOf(i+1)+" ")), Text(t+". ")) }))
+func (s *sources) draw() Part {
+	if len(*s) == 0 {
+		return nil
+	}
+	return El("section", El("h2", Text("Sources of the limits")),
+		El("p", Class("how"), Text("By the numbers in brackets in the tables. Memory: nobody here read the text, and the number is a default to be replaced. Practice: common practice, no source.")),
+		El("ol", Class("sources two-up"), Each(*s, func(_ int, t string) Part { return El("li", Text(t+".")) })))
 }
 
 // priceSummary is the price by chapter; every line stands in the annex.
@@ -227,7 +256,6 @@ func compliancePaper(p *Page) Part {
 		}
 		t := table{caption: setName(list[0].Set) + ": " + tally(list[:end]), class: "tight long", heads: []string{"Clause", "Verdict", ">Figure", ">Limit", "From"}}
 		rest := map[standards.Outcome]string{}
-		var from notes
 		for _, v := range list[:end] {
 			if v.Figure == nil && v.Outcome != standards.NotMet {
 				if rest[v.Outcome] != "" {
@@ -236,7 +264,7 @@ func compliancePaper(p *Page) Part {
 				rest[v.Outcome] += v.Title
 				continue
 			}
-			row := []Part{Text(v.Title), Many(verdictMark(v), Text(" "+string(v.Outcome))), nil, nil, Text(from.mark(v.Source + "; " + string(v.Basis)))}
+			row := []Part{Text(v.Title), Many(verdictMark(v), Text(" "+string(v.Outcome))), nil, nil, p.sources.mark(v.Source+"; "+string(v.Basis), v.Basis)}
 			if f := v.Figure; f != nil {
 				row[2] = Text(p.show(f.Value, f.Unit))
 				if f.Sense != "" {
@@ -246,7 +274,7 @@ func compliancePaper(p *Page) Part {
 			t.rows = append(t.rows, row)
 		}
 		if t.rows != nil {
-			out = append(out, t.draw(), from.draw())
+			out = append(out, t.draw())
 		} else {
 			out = append(out, El("h3", Text(t.caption)))
 		}
@@ -264,12 +292,15 @@ func compliancePaper(p *Page) Part {
 func cover(p *Page) Part {
 	q, d := p.Q, p.Q.Draft
 	box := func(label, value string) Part { return El("div", El("span", Text(label)), El("b", Text(value))) }
-	payload, front := "not known", "not known"
-	if f, ok := q.Figure("weight.payload"); ok {
-		payload = p.show(f.Value, f.Unit)
-	}
-	if f, ok := q.Figure("weight.front-axle"); ok {
-		front = p.show(f.Margin(), f.Unit)
+	figure := func(label, code string) Part {
+		f, ok := q.Figure(code)
+		switch {
+		case !ok:
+			return box(label, "not known")
+		case f.Sense != "" && f.Code != "weight.payload":
+			return box(label, p.signed(f.Margin(), f.Unit))
+		}
+		return box(label, p.show(f.Value, f.Unit))
 	}
 	lines := func(x quote.Party) Part {
 		var out []Part
@@ -293,7 +324,8 @@ func cover(p *Page) Part {
 		El("h1", Text(subject(p))),
 		El("p", Text(q.Chassis.Label+" · "+q.Body.Label)),
 		El("div", Class("two"), El("div", El("h2", Class("plain"), Text("For")), lines(d.Buyer)), El("div", El("h2", Class("plain"), Text("From")), lines(d.Seller))),
-		El("div", Class("cover"), box("Price", q.Total()), box("Delivery, even odds", q.Plan.EvenOdds.Long()), box("Delivery, nine in ten", q.Plan.NineInTen.Long()), box("Payload", payload), box("Front axle margin", front), box("Stands until", q.Price.ValidUntil.Long())),
+		El("div", Class("cover"), box("Price", q.Total()), box("Delivery, even odds", q.Plan.EvenOdds.Long()), box("Delivery, nine in ten", q.Plan.NineInTen.Long()), box("Stands until", q.Price.ValidUntil.Long()),
+			figure("Payload", "weight.payload"), figure("Payload left, loaded", "weight.payload-left"), figure("Front axle margin", "weight.front-axle"), figure("Rear axle margin", "weight.rear-axle")),
 		If(len(stops) > 0, Many(El("h3", Text("This quote cannot be issued yet")), findings(p, stops, ""))),
 		If(d.Notes != "", El("p", Text(d.Notes))),
 		El("p", Class("how"), Text(q.Edition.Cat.Notice)),

@@ -73,6 +73,7 @@ func standing(p *Page) Part {
 			f.Label = g.label
 			return gauge(p, f)
 		})),
+		learned(p),
 		El("h3", Text("Delivery")),
 		El("dl",
 			El("dt", Text("Even odds")), El("dd", Text(q.Plan.EvenOdds.Long())),

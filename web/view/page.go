@@ -36,6 +36,8 @@ type State struct {
 	Find      string            `json:"find,omitempty"`      // words to find options by among the needs
 	Proposed  string            `json:"proposed,omitempty"`  // names the needs that were answered by proposals
 	Paper     string            `json:"paper,omitempty"`     // id of one of the papers; the quote when empty
+	Received  string            `json:"received,omitempty"`  // names the quote as the last opened link brought it
+	Alone     bool              `json:"alone,omitempty"`     // the link of a revision does not bring the quote before it along
 	Rivals    []quote.Rival     `json:"rivals,omitempty"`    // other bids, typed in for Compare
 	Typed     map[string]string `json:"typed,omitempty"`     // text in a field that could not be taken
 	Wrong     map[string]string `json:"wrong,omitempty"`     // and why, by field
@@ -49,6 +51,7 @@ type Page struct {
 	Mountings []quote.Mounting // the existing module on every chassis, while asked for
 	Search    *quote.Search    // proposals, while they answer the needs as they are
 	Proposing bool             // they are left out, see Soon
+	Lessons   []Lesson         // tickets of earlier units that could count; for the Weight area
 	Link      string           // fragment that reproduces the draft
 	Base      string           // address of this page
 	Undo      int              // steps that can be undone
@@ -59,6 +62,7 @@ type Page struct {
 	Saved     []Saved  // quotes kept in this browser; for the Quote area
 	Trail     []Moment // states of this one
 	Trust     *Trust   // how far the quote can be relied on; for the Quote area
+	Reader    bool     // the quote is as its link brought it: its reader comes first
 	CostsKept bool     // a sealed cost sheet is kept in the browser
 	// Answers to the open "why": reasons and ways out.
 	Reasons []rules.Reason
@@ -68,7 +72,8 @@ type Page struct {
 	TooLate map[string]float64 // options that would miss the needed day, by how many working days
 	Soon    bool               // what takes long is left out: the page comes back for it
 
-	span float64 // least width of a side view, in, so that several have one scale
+	span    float64  // least width of a side view, in, so that several have one scale
+	sources *sources // of the limits, on the paper being drawn
 }
 
 // Other is a quote pinned for comparison; Fault says why it could not be

@@ -17,11 +17,12 @@ func price(p *Page) Part {
 		findings(p, p.Q.Price.Findings, ""),
 		fleetBlock(p),
 		block("Build-up", priceTable(p)),
+		If(p.Costs != nil, costsBlock(p)), // beside what moves it
 		terms(p),
 		block("Payments", paymentTable(p), milestones(p)),
 		leaseBlock(p),
 		serviceBlock(p),
-		costsBlock(p),
+		If(p.Costs == nil, costsBlock(p)),
 	)
 }
 

@@ -1,6 +1,7 @@
 package view
 
 import (
+	"cmp"
 	"slices"
 	"strings"
 
@@ -235,11 +236,18 @@ func exceptions(p *Page) Part {
 			not.rows = append(not.rows, texts(no, a.Text, a.Offered))
 		}
 	}
-	return Many(El("h1", Text("Schedule of exceptions")), El("p", Text(subject(p)+" · "+p.Q.Chassis.Label+" · "+p.Q.Body.Label)),
+	open := 0
+	for _, a := range list {
+		if !a.Sure {
+			open++
+		}
+	}
+	return Many(El("h1", Text("Schedule of exceptions")), El("p", Text(cmp.Or(p.Q.Draft.Title, p.Q.Draft.Buyer.Name, "Unit")+" · "+p.Q.Chassis.Label+" · "+p.Q.Body.Label)),
 		If(len(list) == 0, El("p", Text("No requirement list was entered. Paste the buyer's list in Needs."))),
 		If(len(list) > 0, El("p", El("b", Text(count(len(list), "line", "lines")+": "+tallyOf(list)+".")))),
 		If(not.rows != nil, not.draw()), If(len(list) > 0 && not.rows == nil, El("p", Text("There is no exception."))),
-		If(len(list) > 0, all.draw()))
+		If(open > 0, El("p", mark(config.Warn), Text(" "+count(open, "line is", "lines are")+" answered as this program read them and not yet confirmed: look at each in Needs before this goes out."))),
+		If(len(list) > 0, Many(all.draw(), El("div", Class("sign"), El("div", Text("For the bidder: name and title")), El("div", Text("Signature and date"))))))
 }
 
 // orderSheet tells the plant what to build, station by station.

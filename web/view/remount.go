@@ -75,10 +75,10 @@ func measuredFields(p *Page) Part {
 		measured("mass_lb", "Weighed mass", float64(e.MassLb), float64(b.Mass.Lb), quantity.Pound, "As it will be mounted: with what stays in it, without what is taken out."),
 		measured("tol_lb", "Give or take", float64(e.TolLb), 0, quantity.Pound, "Empty takes 5 %."),
 		field(p, "existing.weighed", "How it was weighed", e.Weighed, "Such as: certified scale, lifted off; two supports"),
-		inch("x_in", "Centre behind the front wall", e.XIn, x, ""),
-		inch("y_in", "Centre right of the centreline", e.YIn, 0, "Negative to the street side; empty is none."),
-		inch("z_in", "Centre above the floor", e.ZIn, z, ""),
-		check(p, "existing.estimated", "The centre is estimated, not found by weighing", e.Estimated),
+		inch("x_in", "Center behind the front wall", e.XIn, x, ""),
+		inch("y_in", "Center right of the centerline", e.YIn, 0, "Negative to the street side; empty is none."),
+		inch("z_in", "Center above the floor", e.ZIn, z, ""),
+		check(p, "existing.estimated", "The center is estimated, not found by weighing", e.Estimated),
 		whole("warranty_years", "Structural warranty left", e.WarrantyYears, "years", ""),
 		El("div", Class("field wide"), textField(p, "existing.notes", "Notes on its condition", e.Notes, "")),
 	)
@@ -118,6 +118,9 @@ func mountingRow(p *Page, m *quote.Mounting) []Part {
 		return Many(mark(severityOf(f)), Text(" "+p.signed(f.Margin(), f.Unit)))
 	}
 	last := action("chassis", m.Chassis.ID, "", "Mount it on this", At("id", "mount-on-"+m.Chassis.ID), At("aria-label", "Mount the module on "+m.Chassis.Label))
+	if len(m.Stops) > 0 {
+		last = El("span", Class("tag out"), Text("cannot carry it"))
+	}
 	if m.Chassis.ID == p.Q.Draft.Unit.Chassis {
 		last = El("span", Class("tag mine"), Text("in work"))
 	}

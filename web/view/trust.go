@@ -51,6 +51,7 @@ type Before struct {
 	Signer string
 	As     *Issued
 	Q      *quote.Quote
+	Along  string // the link in work with that of the earlier quote
 }
 
 // assurance is one line of what a reader is told: in order, to be decided, or not.
@@ -122,7 +123,7 @@ func trust(p *Page) Part {
 	}
 	return Many(
 		foreign(p),
-		El("section", Class("block screen"), At("id", "trust"), El("h2", Text(title)), assurances(reliance(p)), When(t.Signature == nil, func() Part { return signing(p) })),
+		El("section", Class("block screen"), At("id", "trust"), El("h2", Text(title)), assurances(reliance(p)), If(!p.Reader, signing(p))),
 		El("div", Class("screen"), revision(p)),
 	)
 }
@@ -130,6 +131,9 @@ func trust(p *Page) Part {
 // signing is what a seller needs to put their name under the quote.
 func signing(p *Page) Part {
 	t := p.Trust
+	if t == nil || t.Signature != nil {
+		return nil
+	}
 	pass := func(id, hint string) Part {
 		return El("div", Class("fields"), El("div", Class("field"), El("label", At("for", id), Text("Passphrase of your signing key")),
 			El("input", At("type", "password"), At("id", id), At("autocomplete", "off"), At("aria-describedby", id+"-hint")),
@@ -151,7 +155,7 @@ func signing(p *Page) Part {
 	if t.Own.Signer != nil {
 		own = t.Own.Words()
 	}
-	return Many(
+	return El("div", Class("signing"),
 		pass("key-pass", "It opens the key for this one signature; it is kept nowhere."),
 		El("div", Class("row-tools"), asks("sign", "Sign this quote", Class("main")),
 			El("button", At("type", "button"), Class("quiet"), At("id", "key-export"), At("data-act", "key-export"), At("data-sealed", "key"), Text("Save the sealed key as a file")),
@@ -179,20 +183,20 @@ func revision(p *Page) Part {
 		inside = El("p", Text("It was made with catalogue edition "+b.As.Edition+", which is not at hand, and is not recomputed. As it was issued: total "+b.As.Total+", delivery at even odds "+b.As.Even.Long()+". Now: total "+p.Q.Total()+", "+p.Q.Plan.EvenOdds.Long()+"."))
 	default:
 		d := quote.Difference(b.Q, p.Q)
-		inside = El("p", El("b", Text("The change order comes to "+p.Q.Price.Currency+" "+d.Total.Show()+". ")), Text(count(len(quote.Changes(b.Q, p.Q)), "thing", "things")+" changed; the document below lists each and what it costs."))
+		inside = El("p", El("b", Text("The change order comes to "+p.Q.Price.Currency+" "+d.Total.Show()+". ")), Text(count(len(quote.Changes(b.Q, p.Q)), "thing", "things")+" changed; the document begins with each and what it costs."))
 	}
-	return El("section", Class("block"), At("id", "revision"), El("h2", Text("What changed since "+name)), If(b.Signer != "", El("p", Class("how"), Text("That one was signed. "+b.Signer))), inside)
+	return El("section", Class("block"), At("id", "revision"), El("h2", Text("What changed since "+name)), inside, If(b.Signer != "", El("p", Class("how"), Text("The earlier one was signed. "+b.Signer))))
 }
 
 // changeOrder prices the difference alone.
 func changeOrder(p *Page, b *Before) Part {
 	changes := quote.Changes(b.Q, p.Q)
-	what := table{caption: "What changed", heads: []string{"What", "Before", "Now"}}
+	what := table{caption: "What changed", class: "tight", heads: []string{"What", "Before", "Now"}}
 	for _, c := range changes {
 		what.rows = append(what.rows, texts(c.Where, orDash(c.From), orDash(c.To)))
 	}
 	d := quote.Difference(b.Q, p.Q)
-	cost := table{caption: "What it costs", heads: []string{"Line", ">Before", ">Now", ">Change order"}}
+	cost := table{caption: "What it costs", class: "tight", heads: []string{"Line", ">Before", ">Now", ">Change order"}}
 	for _, l := range d.Lines {
 		cost.rows = append(cost.rows, texts(l.Label, l.From.Show(), l.To.Show(), l.By.Show()))
 	}
@@ -247,21 +251,20 @@ func foreign(p *Page) Part {
 			row("Total, as issued", f.As.Total), row("Delivery at even odds, as issued", f.As.Even.Long()), row("Payload left, as issued", p.show(f.As.Payload, "lb"))), tools)
 }
 
-// signatures is what paper says of the signature, with the code of the link, and
-// what a revision changed.
+// signatures is what paper says of the signature, with the code of the link.
 func signatures(p *Page) Part {
 	t := p.Trust
 	if t == nil {
 		return nil
 	}
-	return Many(revisionPaper(p), El("div", Class("signature"), qrCode(p), El("div", El("h3", Text("This quote on a screen")),
-		El("p", Text("The code holds the whole quote. Scan it, or open the link it was sent with, and the page recomputes every figure and says whether anything was changed.")), assurances(reliance(p)))))
+	return El("div", Class("signature"), qrCode(p), El("div", El("h3", Text("This quote on a screen")),
+		El("p", Text("The code holds the whole quote. Scan it, or open the link it was sent with, and the page recomputes every figure and says whether anything was changed.")), assurances(reliance(p))))
 }
 
 func revisionPaper(p *Page) Part {
-	b := p.Trust.Before
-	if b == nil || b.Q == nil {
+	if p.Trust == nil || p.Trust.Before == nil || p.Trust.Before.Q == nil {
 		return nil
 	}
+	b := p.Trust.Before
 	return Many(El("h2", Text("Change order to revision "+strconv.Itoa(b.Rev)+" of "+b.Date.Long())), changeOrder(p, b))
 }
