@@ -83,6 +83,7 @@ var acts = map[string]func(*session, Act){
 	"paper":           setPaper,
 	"add-rival":       addRival,
 	"drop-rival":      dropRival,
+	"guide":           guide,
 	"too-late":        func(s *session, a Act) { s.view.Late = !s.view.Late },
 }
 
@@ -332,7 +333,7 @@ func openLink(s *session, a Act) {
 	}
 	s.draft = d
 	s.recall(append(append(strings.Fields(a.File), before), s.pins...)...)
-	s.view.Area, s.view.Asked, s.view.Foreign = "quote", "", ""
+	s.view.Area, s.view.Asked, s.view.Foreign, s.view.Guide = "quote", "", "", 0
 	s.step(Step{Do: "new-quote"})
 }
 

@@ -51,6 +51,8 @@ func (a *App) session(req *Request) *session {
 		} else {
 			s.draft = d
 		}
+	} else if s.view.Guide > 0 { // another quote is begun
+		s.view.Guide, s.view.GuideOff = 0, true
 	}
 	return s
 }
@@ -94,6 +96,7 @@ func (s *session) reply() (*Reply, error) {
 	if s.draft == nil {
 		s.draft = quote.Begin(s.app.edition, "", "", s.req.Today)
 	}
+	guided := s.guided()
 	q, err := quote.Settle(s.app.edition, s.draft, s.effort)
 	if err != nil {
 		return nil, err
@@ -105,7 +108,7 @@ func (s *session) reply() (*Reply, error) {
 		}
 	}
 	p := &view.Page{
-		Q: q, State: s.view, Link: text, Base: s.req.Base, Undo: s.req.Undo, Redo: s.req.Redo, Kept: s.req.Kept, Notice: s.notice,
+		Q: q, State: s.view, Link: text, Base: s.req.Base, Undo: s.req.Undo, Redo: s.req.Redo, Kept: s.req.Kept, Notice: s.notice, GuidedOn: guided,
 	}
 	s.explain(p)
 	s.mountings(p)

@@ -189,7 +189,7 @@ async function takeUp(id, steal) {
   here = mine;
   state.draft = record.draft;
   state.pins = record.pins;
-  state.view = record.view || state.view;
+  state.view = record.view || (state.view && { ...state.view, guide: 0 });
   if (area && state.view) state.view = { ...state.view, area };
   first = record.first;
   trail = record.steps;
@@ -272,6 +272,11 @@ function perform(step) {
     case "focus": {
       const target = document.getElementById(step.id);
       if (target) target.focus();
+      break;
+    }
+    case "show": {
+      const target = document.getElementById(step.id);
+      if (target) target.scrollIntoView({ block: "nearest" });
       break;
     }
     case "top":

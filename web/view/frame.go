@@ -81,6 +81,7 @@ func standing(p *Page) Part {
 		El("h3", Text("Price")),
 		El("p", Class("big"), Text(q.Total())),
 		standingFindings(p),
+		wordsOf("standing"),
 	))
 }
 
@@ -148,6 +149,9 @@ func standingFindings(p *Page) Part {
 // Live is the sentence read out after a change.
 func Live(p *Page) string {
 	text := ""
+	if p.GuidedOn {
+		text = p.instruction() + " "
+	}
 	if p.Notice != "" {
 		text = p.Notice + " "
 	}

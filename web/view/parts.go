@@ -8,11 +8,13 @@ import (
 	. "boxwright/web/view/markup" // the whole package is written in its words
 )
 
-// heading of an area with one sentence that says what it answers.
+// heading of an area with one sentence that says what it answers, and what its
+// words mean.
 func heading(title, lead string) Part {
 	return Many(
 		El("div", Class("area-head"), El("h1", Text(title))),
 		El("p", Class("lead"), Text(lead)),
+		wordsOf(strings.ToLower(title)),
 	)
 }
 
@@ -77,7 +79,7 @@ func textField(p *Page, id, label, value, hint string) Part {
 func fieldFrame(p *Page, id, label, hint string, control Part) Part {
 	wrong := p.State.Wrong[id]
 	return El("div", Class("field"),
-		El("label", At("for", "f-"+id), Text(label)),
+		El("label", At("for", "f-"+id), Text(label)), help(id),
 		control,
 		If(wrong != "", El("p", Class("wrong"), At("id", "w-"+id), Text(wrong))),
 		If(hint != "", El("p", Class("hint"), At("id", "h-"+id), Text(hint))),
@@ -237,7 +239,7 @@ func figureRow(p *Page, f config.Figure) []Part {
 		margin = Many(El("b", Text(p.signed(f.Margin(), f.Unit))), Text(" "), mark(severityOf(f)), If(chance(f) != "", El("span", Class("how"), Text(chance(f)))))
 	}
 	return []Part{
-		Many(Text(f.Label), bar(f)),
+		Many(Text(f.Label), help(f.Code), bar(f)),
 		El("b", Text(p.show(f.Value, f.Unit))),
 		Text(rangeText), limit, margin,
 	}
