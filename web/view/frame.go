@@ -58,7 +58,7 @@ var gauges = []struct{ code, label string }{
 	{"weight.payload-left", "Payload left, loaded"},
 	{"weight.front-axle", "Front axle"},
 	{"weight.rear-axle", "Rear axle"},
-	{"power.idle", "Amps on scene, hot idle"},
+	{"power.idle", "Amps at hot idle"},
 }
 
 func standing(p *Page) Part {

@@ -48,7 +48,7 @@ var guideSteps = []guideStep{
 	{open: "delivery", see: "ask-weight.front-axle",
 		do: "Look at Front axle: {front} to spare{miss}. Then open Delivery.", because: "It fits on paper, no more, and the page marks it ▲: weigh the unit before the winch is promised."},
 	{area: "price", paid: true, target: "f-terms.deposit_percent",
-		do: "Promise {nine}, nine in ten. Then in Price type 10 for the deposit and press Enter.", because: "Even odds, {even}, is a coin toss."},
+		do: "Promise {nine}, nine in ten. Then in Price type 15 for the deposit and press Enter.", because: "Even odds, {even}, is a coin toss."},
 	{area: "quote", act: "copy-link", target: "copy-link",
 		do: "In Quote, press “Copy the link”.", because: "It holds the whole quote and never cost or margin. Whoever opens it sees these figures."},
 	{area: "quote", act: "print", target: "print-quote",
@@ -233,7 +233,8 @@ func guide(p *Page) Part {
 			El("p", El("b", Text(do))), El("p", Class("small"), Text(because)), El("div", Class("row-tools"), Many(tools...)))
 	}
 	press := func(id, label, class string) Part {
-		return action("guide", id, "", label, At("id", "guide-"+id), Class(class))
+		said := map[string]string{"skip": "Skip this step", "end": "End the guide"}[id]
+		return action("guide", id, "", label, At("id", "guide-"+id), Class(class), If(said != "" && i < len(guideSteps), At("aria-label", said)))
 	}
 	if i == len(guideSteps) {
 		return strip(p.instruction(), "It is kept in this browser as “"+GuideTitle+"”. A “?” beside a figure tells what is meant by it.",
@@ -245,7 +246,7 @@ func guide(p *Page) Part {
 		label = "Open " + AreaByID(x.open).Name
 	}
 	return strip(p.instruction(), p.fill(x, x.because),
-		If(x.see != "" && p.State.Area == guideSteps[i-1].open, press("see", "Show it", "")), press("go", label, "main"), press("skip", "Skip this step", "quiet"), press("end", "End the guide", "quiet"))
+		If(x.see != "" && p.State.Area == guideSteps[i-1].open, press("see", "Show it", "")), press("go", label, "main"), press("skip", "Skip", "quiet"), press("end", "End", "quiet"))
 }
 
 // guideOffer asks a newcomer who has done nothing yet; guideAgain offers the

@@ -115,7 +115,7 @@ func ruleSets(p *Page) Part {
 // begin offers to start afresh on each chassis.
 func begin(p *Page) Part {
 	cat := p.Q.Edition.Cat
-	t := table{caption: "Begin a unit on", heads: []string{"Chassis", "Type", ">GVWR", ">Wheelbase", "Drive", "Begin"}}
+	t := table{caption: "Begin a unit on", class: "cards", heads: []string{"Chassis", "Type", ">GVWR", ">Wheelbase", "Drive", ""}}
 	for i := range cat.Chassis {
 		c := &cat.Chassis[i]
 		here := c.ID == p.Q.Draft.Unit.Chassis
@@ -132,7 +132,7 @@ func begin(p *Page) Part {
 func equipment(p *Page) Part {
 	cat := p.Q.Edition.Cat
 	total := 0.0
-	t := table{caption: "Loose equipment carried", heads: []string{"Item", ">Each", "Mass from", ">How many"}}
+	t := table{caption: "Loose equipment carried", class: "cards", heads: []string{"Item", ">Each", "Mass from", ">How many"}}
 	for i := range cat.Equipment {
 		e := &cat.Equipment[i]
 		qty := 0

@@ -103,6 +103,7 @@ func describe(p *Page, id, hint string) Part {
 }
 
 // table of rows under heads; a head that begins with ">" is a column of numbers.
+// With the class "cards" its rows stand one beneath the other on a narrow screen.
 type table struct {
 	caption string
 	class   string
@@ -112,12 +113,14 @@ type table struct {
 }
 
 func (t table) draw() Part {
-	right := make([]bool, len(t.heads))
+	right, cards := make([]bool, len(t.heads)), strings.Contains(t.class, "cards")
+	names := make([]string, len(t.heads))
 	heads := make([]Part, 0, len(t.heads))
 	for i, h := range t.heads {
 		if len(h) > 0 && h[0] == '>' {
 			right[i], h = true, h[1:]
 		}
+		names[i] = h
 		if h == "" { // a column of buttons has no name
 			heads = append(heads, El("td"))
 			continue
@@ -130,7 +133,7 @@ func (t table) draw() Part {
 			if i == 0 {
 				tr = append(tr, El("th", At("scope", "row"), c))
 			} else {
-				tr = append(tr, El("td", If(i < len(right) && right[i], Class("num")), c))
+				tr = append(tr, El("td", If(i < len(right) && right[i], Class("num")), If(cards && c != nil && names[i] != "", At("data-head", names[min(i, len(names)-1)])), c))
 			}
 		}
 		return El("tr", tr...)
@@ -233,7 +236,7 @@ func figureRow(p *Page, f config.Figure) []Part {
 	if f.High > f.Low {
 		rangeText = p.show(f.Low, f.Unit) + " to " + p.show(f.High, f.Unit)
 	}
-	limit, margin := Text("–"), Text("–")
+	limit, margin := none(), none()
 	if f.Sense != "" {
 		limit = Many(Text(string(f.Sense)+" "+p.show(f.Limit, f.Unit)), El("span", Class("how"), Text(basisText(f))))
 		margin = Many(El("b", Text(p.signed(f.Margin(), f.Unit))), Text(" "), mark(severityOf(f)), If(chance(f) != "", El("span", Class("how"), Text(chance(f)))))
@@ -244,6 +247,9 @@ func figureRow(p *Page, f config.Figure) []Part {
 		Text(rangeText), limit, margin,
 	}
 }
+
+// none stands in a cell that holds nothing, where there is a cell.
+func none() Part { return El("span", Class("none"), Text("–")) }
 
 func basisText(f config.Figure) string {
 	switch {
@@ -257,7 +263,7 @@ func basisText(f config.Figure) string {
 
 // figures is a table of figures.
 func figures(p *Page, caption string, list []config.Figure) Part {
-	t := table{caption: caption, class: "figures", heads: []string{"Figure", ">Value", ">Likely range", "Limit", ">Margin"}}
+	t := table{caption: caption, class: "figures cards", heads: []string{"Figure", ">Value", ">Likely range", "Limit", ">Margin"}}
 	for _, f := range list {
 		t.rows = append(t.rows, figureRow(p, f))
 	}
