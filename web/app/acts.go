@@ -85,6 +85,7 @@ var acts = map[string]func(*session, Act){
 	"paper":           setPaper,
 	"add-rival":       addRival,
 	"drop-rival":      dropRival,
+	"guide":           guide,
 	"too-late":        func(s *session, a Act) { s.view.Late = !s.view.Late },
 }
 
@@ -333,7 +334,7 @@ func openLink(s *session, a Act) {
 	}
 	s.draft = d
 	s.recall(append(append(strings.Fields(a.File), earlier, before), s.pins...)...)
-	s.view.Area, s.view.Asked, s.view.Foreign, s.view.Paper = "quote", "", "", ""
+	s.view.Area, s.view.Asked, s.view.Foreign, s.view.Paper, s.view.Guide = "quote", "", "", "", 0
 	s.view.Received = s.mark()
 	s.step(Step{Do: "new-quote"})
 }

@@ -81,7 +81,7 @@ type Reply struct {
 
 // Step is something only the browser can do.
 type Step struct {
-	Do   string `json:"do"` // "focus", "top", "print", "copy", "save", "keep-catalogue", "keep-costs", "keep-key", "new-quote" or "import"
+	Do   string `json:"do"` // "focus", "show", "top", "print", "copy", "save", "keep-catalogue", "keep-costs", "keep-key", "new-quote" or "import"
 	ID   string `json:"id,omitempty"`
 	Name string `json:"name,omitempty"`
 	Type string `json:"type,omitempty"`

@@ -53,6 +53,8 @@ func (a *App) session(req *Request) *session {
 		} else {
 			s.draft = d
 		}
+	} else if s.view.Guide > 0 { // another quote is begun
+		s.view.Guide, s.view.GuideOff = 0, true
 	}
 	return s
 }
@@ -120,6 +122,7 @@ func (s *session) page() (*view.Page, error) {
 	if s.draft == nil {
 		s.draft = quote.Begin(s.app.edition, "", "", s.req.Today)
 	}
+	guided := s.guided()
 	w, err := s.work()
 	if err != nil {
 		return nil, err
@@ -131,7 +134,7 @@ func (s *session) page() (*view.Page, error) {
 		}
 	}
 	p := &view.Page{
-		Q: w.quote, State: s.view, Link: text, Base: s.req.Base, Undo: s.req.Undo, Redo: s.req.Redo, Kept: s.req.Kept, Notice: s.notice,
+		Q: w.quote, State: s.view, Link: text, Base: s.req.Base, Undo: s.req.Undo, Redo: s.req.Redo, Kept: s.req.Kept, Notice: s.notice, GuidedOn: guided,
 	}
 	p.Lessons = s.offered()
 	s.explain(p, w)

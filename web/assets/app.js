@@ -97,12 +97,23 @@ function show(reply, acts) {
   }
   // A press that was not taken must not look as if it were.
   for (const el of document.querySelectorAll("#main input[type=radio], #main input[type=checkbox]")) el.checked = el.hasAttribute("checked");
+  inSight();
   document.title = reply.title;
   document.documentElement.dataset.theme = reply.view.theme || "";
   const say = document.getElementById("say");
   if (reply.say && say.textContent !== reply.say) say.textContent = reply.say;
   for (const step of reply.do || []) perform(step);
   settle(reply, acts);
+}
+
+// inSight scrolls a row that runs off a narrow screen to where the reader is in
+// it, or is to go next.
+function inSight() {
+  for (const el of document.querySelectorAll(":is(#areas, .chapters) :is([aria-current], [data-next])")) {
+    const row = el.closest("ol, .chapters");
+    const [a, b] = [el.getBoundingClientRect(), row.getBoundingClientRect()];
+    if (a.left < b.left || a.right > b.right) row.scrollLeft += a.left - b.left - 24;
+  }
 }
 
 // take takes over the state of a reply and keeps it. It refuses a change of a
@@ -195,7 +206,7 @@ async function takeUp(id, steal) {
   here = mine;
   state.draft = record.draft;
   state.pins = record.pins;
-  state.view = record.view || state.view;
+  state.view = record.view || (state.view && { ...state.view, guide: 0 });
   if (area && state.view) state.view = { ...state.view, area };
   first = record.first;
   trail = record.steps;
@@ -314,6 +325,11 @@ function perform(step) {
     case "focus": {
       const target = document.getElementById(step.id);
       if (target) target.focus();
+      break;
+    }
+    case "show": {
+      const target = document.getElementById(step.id);
+      if (target) target.scrollIntoView({ block: "nearest" });
       break;
     }
     case "top":

@@ -58,9 +58,9 @@ func tally(list []standards.Verdict) string {
 }
 
 func clauseTable(p *Page, caption string, list []standards.Verdict) Part {
-	t := table{caption: caption, class: "clauses", heads: []string{"Clause", "Verdict", ">Figure", ">Margin"}}
+	t := table{caption: caption, class: "clauses cards", heads: []string{"Clause", "Verdict", ">Figure", ">Margin"}}
 	for _, v := range list {
-		figure, margin := Text("–"), Text("–")
+		figure, margin := none(), none()
 		if f := v.Figure; f != nil {
 			figure = Text(p.show(f.Value, f.Unit))
 			if f.Sense != "" {

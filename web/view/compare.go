@@ -121,6 +121,9 @@ func comparison(p *Page, quotes []*quote.Quote, heads []Part) Part {
 		cells := Each(r.Cells, func(i int, c string) Part { return El("td", At("data-head", names[i]), Text(c)) })
 		body = append(body, El("tr", If(r.Differs, Class("differs")), El("th", At("scope", "row"), Text(r.Label)), cells))
 	}
+	if len(body) == 0 {
+		body = append(body, El("tr", El("td", At("colspan", strconv.Itoa(len(heads)+1)), Text("Nothing differs."))))
+	}
 	return El("div", Class("block scroll"), At("tabindex", "0"), At("role", "region"), At("aria-label", "Comparison"),
 		El("table", Class("compare"),
 			El("thead", El("tr", El("td"), Each(heads, func(_ int, h Part) Part { return El("th", At("scope", "col"), h) }))),

@@ -52,7 +52,7 @@ func asked(p *Page) Part {
 	needed := p.Q.Draft.Unit.NeededBy
 	text := Many(Text("At "+in+": "), El("b", Text(s.At(c).Long())), Text("."))
 	if needed.IsZero() {
-		return El("p", Class("row-tools"), text)
+		return El("p", text)
 	}
 	verdict, last := mark(config.Warn), "no order date would do"
 	if !needed.Before(s.NineInTen) {
@@ -61,7 +61,7 @@ func asked(p *Page) Part {
 	if d := s.LatestOrderFor(needed, c); !d.IsZero() {
 		last = "order by " + d.Long()
 	}
-	return Many(El("p", Class("row-tools"), text),
+	return Many(El("p", text),
 		El("p", verdict, Text(" The chance of having it by "+needed.Long()+" is "), El("b", Text(hundred(s.Chance(needed)))), Text(". To have it by then at "+in+": "), El("b", Text(last)), Text(".")))
 }
 

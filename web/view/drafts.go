@@ -25,7 +25,7 @@ type Moment struct {
 
 // drafts lists the quotes kept in this browser, and the states of this one.
 func drafts(p *Page) Part {
-	t := table{caption: "Quotes kept in this browser", heads: []string{"Quote", "What it is", "Last changed", ""}}
+	t := table{caption: "Quotes kept in this browser", class: "cards", heads: []string{"Quote", "What it is", "Last changed", ""}}
 	for i, k := range p.Saved {
 		n := strconv.Itoa(i)
 		tools := Many(

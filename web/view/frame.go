@@ -58,7 +58,7 @@ var gauges = []struct{ code, label string }{
 	{"weight.payload-left", "Payload left, loaded"},
 	{"weight.front-axle", "Front axle"},
 	{"weight.rear-axle", "Rear axle"},
-	{"power.idle", "Amps on scene, hot idle"},
+	{"power.idle", "Amps at hot idle"},
 }
 
 func standing(p *Page) Part {
@@ -82,6 +82,7 @@ func standing(p *Page) Part {
 		El("h3", Text("Price")),
 		El("p", Class("big"), Text(q.Total())),
 		standingFindings(p),
+		wordsOf("standing"),
 	))
 }
 
@@ -149,6 +150,9 @@ func standingFindings(p *Page) Part {
 // Live is the sentence read out after a change.
 func Live(p *Page) string {
 	text := ""
+	if p.GuidedOn {
+		text = p.instruction() + " "
+	}
 	if p.Notice != "" {
 		text = p.Notice + " "
 	}

@@ -19,6 +19,7 @@ func gistNeeds(p *Page) string {
 func needs(p *Page) Part {
 	d := p.Q.Draft
 	return Many(
+		guideOffer(p),
 		heading("Needs", "Who buys, what the unit must carry, which rules judge it and when it is needed. Everything else follows from here."),
 		El("div", Class("columns"),
 			block("Buyer",
@@ -32,9 +33,9 @@ func needs(p *Page) Part {
 			block("When",
 				El("div", Class("fields"),
 					day(p, "unit.order_on", "Order placed on", d.Unit.OrderOn, "Delivery is counted from here"),
-					day(p, "unit.needed_by", "Needed by", d.Unit.NeededBy, "Leave empty when there is no such day"),
+					day(p, "unit.needed_by", "Needed by", d.Unit.NeededBy, "Held against the date at nine in ten; empty when there is no such day"),
 				),
-				El("p", Class("row-tools"), Text("At even odds: "), El("b", Text(p.Q.Plan.EvenOdds.Long())), Text(" · at nine in ten: "), El("b", Text(p.Q.Plan.NineInTen.Long()))),
+				El("p", Text("Delivery at even odds: "), El("b", Class("nowrap"), Text(p.Q.Plan.EvenOdds.Long())), Text(", at nine in ten: "), El("b", Class("nowrap"), Text(p.Q.Plan.NineInTen.Long())), Text(".")),
 			),
 		),
 		proposals(p),
@@ -114,7 +115,7 @@ func ruleSets(p *Page) Part {
 // begin offers to start afresh on each chassis.
 func begin(p *Page) Part {
 	cat := p.Q.Edition.Cat
-	t := table{caption: "Begin a unit on", heads: []string{"Chassis", "Type", ">GVWR", ">Wheelbase", "Drive", "Begin"}}
+	t := table{caption: "Begin a unit on", class: "cards", heads: []string{"Chassis", "Type", ">GVWR", ">Wheelbase", "Drive", ""}}
 	for i := range cat.Chassis {
 		c := &cat.Chassis[i]
 		here := c.ID == p.Q.Draft.Unit.Chassis
@@ -124,14 +125,14 @@ func begin(p *Page) Part {
 		}
 		t.rows = append(t.rows, []Part{Text(c.Label), Text(c.Type), Text(p.show(float64(c.GVWRLb), quantity.Pound)), Text(p.show(float64(c.WheelbaseIn), quantity.Inch)), Text(c.Drive + " " + c.Fuel), state})
 	}
-	return block("Start", El("p", Class("lead"), Text("A new unit comes complete with what is standard. Undo brings the earlier one back.")), t.draw())
+	return block("Start", El("p", Class("lead"), Text("A new unit comes complete with what is standard. Undo brings the earlier one back.")), t.draw(), guideAgain(p))
 }
 
 // equipment is what the service carries loose.
 func equipment(p *Page) Part {
 	cat := p.Q.Edition.Cat
 	total := 0.0
-	t := table{caption: "Loose equipment carried", heads: []string{"Item", ">Each", "Mass from", ">How many"}}
+	t := table{caption: "Loose equipment carried", class: "cards", heads: []string{"Item", ">Each", "Mass from", ">How many"}}
 	for i := range cat.Equipment {
 		e := &cat.Equipment[i]
 		qty := 0

@@ -39,6 +39,8 @@ type State struct {
 	Received  string            `json:"received,omitempty"`  // names the quote as the last opened link brought it
 	Alone     bool              `json:"alone,omitempty"`     // the link of a revision does not bring the quote before it along
 	Rivals    []quote.Rival     `json:"rivals,omitempty"`    // other bids, typed in for Compare
+	Guide     int               `json:"guide,omitempty"`     // step of the guided quote, from one
+	GuideOff  bool              `json:"guide_off,omitempty"` // it was ended, or declined
 	Typed     map[string]string `json:"typed,omitempty"`     // text in a field that could not be taken
 	Wrong     map[string]string `json:"wrong,omitempty"`     // and why, by field
 }
@@ -58,6 +60,7 @@ type Page struct {
 	Redo      int
 	Kept      bool // the browser keeps the draft
 	Notice    string
+	GuidedOn  bool     // the guide has just come to another step
 	Costs     *Costs   // the seller's own, while open; for the Price area alone
 	Saved     []Saved  // quotes kept in this browser; for the Quote area
 	Trail     []Moment // states of this one
@@ -117,10 +120,11 @@ func AreaByID(id string) *Area {
 
 // Regions draws every region of the page, by the id of its element.
 func Regions(p *Page) map[string]string {
+	next := p.point()
 	return map[string]string{
 		"masthead": masthead(p).String(),
-		"areas":    areas(p).String(),
-		"main":     AreaByID(p.State.Area).draw(p).String(),
+		"areas":    pointed(areas(p).String(), next),
+		"main":     pointed(Many(guide(p), AreaByID(p.State.Area).draw(p)).String(), next),
 		"standing": standing(p).String(),
 	}
 }

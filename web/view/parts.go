@@ -8,11 +8,13 @@ import (
 	. "boxwright/web/view/markup" // the whole package is written in its words
 )
 
-// heading of an area with one sentence that says what it answers.
+// heading of an area with one sentence that says what it answers, and what its
+// words mean.
 func heading(title, lead string) Part {
 	return Many(
 		El("div", Class("area-head"), El("h1", Text(title))),
 		El("p", Class("lead"), Text(lead)),
+		wordsOf(strings.ToLower(title)),
 	)
 }
 
@@ -77,7 +79,7 @@ func textField(p *Page, id, label, value, hint string) Part {
 func fieldFrame(p *Page, id, label, hint string, control Part) Part {
 	wrong := p.State.Wrong[id]
 	return El("div", Class("field"),
-		El("label", At("for", "f-"+id), Text(label)),
+		El("label", At("for", "f-"+id), Text(label)), help(id),
 		control,
 		If(wrong != "", El("p", Class("wrong"), At("id", "w-"+id), Text(wrong))),
 		If(hint != "", El("p", Class("hint"), At("id", "h-"+id), Text(hint))),
@@ -101,6 +103,7 @@ func describe(p *Page, id, hint string) Part {
 }
 
 // table of rows under heads; a head that begins with ">" is a column of numbers.
+// With the class "cards" its rows stand one beneath the other on a narrow screen.
 type table struct {
 	caption string
 	class   string
@@ -110,12 +113,14 @@ type table struct {
 }
 
 func (t table) draw() Part {
-	right := make([]bool, len(t.heads))
+	right, cards := make([]bool, len(t.heads)), strings.Contains(t.class, "cards")
+	names := make([]string, len(t.heads))
 	heads := make([]Part, 0, len(t.heads))
 	for i, h := range t.heads {
 		if len(h) > 0 && h[0] == '>' {
 			right[i], h = true, h[1:]
 		}
+		names[i] = h
 		if h == "" { // a column of buttons has no name
 			heads = append(heads, El("td"))
 			continue
@@ -128,7 +133,7 @@ func (t table) draw() Part {
 			if i == 0 {
 				tr = append(tr, El("th", At("scope", "row"), c))
 			} else {
-				tr = append(tr, El("td", If(i < len(right) && right[i], Class("num")), c))
+				tr = append(tr, El("td", If(i < len(right) && right[i], Class("num")), If(cards && c != nil && names[i] != "", At("data-head", names[min(i, len(names)-1)])), c))
 			}
 		}
 		return El("tr", tr...)
@@ -231,17 +236,20 @@ func figureRow(p *Page, f config.Figure) []Part {
 	if f.High > f.Low {
 		rangeText = p.show(f.Low, f.Unit) + " to " + p.show(f.High, f.Unit)
 	}
-	limit, margin := Text("–"), Text("–")
+	limit, margin := none(), none()
 	if f.Sense != "" {
 		limit = Many(Text(string(f.Sense)+" "+p.show(f.Limit, f.Unit)), El("span", Class("how"), Text(basisText(f))))
 		margin = Many(El("b", Text(p.signed(f.Margin(), f.Unit))), Text(" "), mark(severityOf(f)), If(chance(f) != "", El("span", Class("how"), Text(chance(f)))))
 	}
 	return []Part{
-		Many(Text(f.Label), bar(f)),
+		Many(Text(f.Label), help(f.Code), bar(f)),
 		El("b", Text(p.show(f.Value, f.Unit))),
 		Text(rangeText), limit, margin,
 	}
 }
+
+// none stands in a cell that holds nothing, where there is a cell.
+func none() Part { return El("span", Class("none"), Text("–")) }
 
 func basisText(f config.Figure) string {
 	switch {
@@ -255,7 +263,7 @@ func basisText(f config.Figure) string {
 
 // figures is a table of figures.
 func figures(p *Page, caption string, list []config.Figure) Part {
-	t := table{caption: caption, class: "figures", heads: []string{"Figure", ">Value", ">Likely range", "Limit", ">Margin"}}
+	t := table{caption: caption, class: "figures cards", heads: []string{"Figure", ">Value", ">Likely range", "Limit", ">Margin"}}
 	for _, f := range list {
 		t.rows = append(t.rows, figureRow(p, f))
 	}

@@ -19,7 +19,7 @@ func gistPower(p *Page) string {
 
 func powerArea(p *Page) Part {
 	s := p.Q.Power
-	modes := table{caption: "12 V load by duty mode", heads: []string{"Mode", ">Load", ">Alternator, hot", ">Remaining"}}
+	modes := table{caption: "12 V load by duty mode", class: "cards", heads: []string{"Mode", ">Load", ">Alternator, hot", ">Remaining"}}
 	for _, m := range s.Modes {
 		supply, left := "shore line", "–"
 		if m.SupplyA > 0 {

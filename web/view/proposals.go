@@ -26,7 +26,7 @@ func proposals(p *Page) Part {
 		return out
 	}
 	return El("section", Class("block screen"), At("id", "proposals"), At("tabindex", "-1"), El("h2", Text("What it is for")),
-		El("p", Class("lead"), Text("Say what the unit must do, and three full units that can be built are proposed: the lowest price, the most carrying margin, the earliest delivery. The standard, the equipment and the people's weights below count too.")),
+		El("p", Class("lead"), Text("Say what the unit must do, and three full units that can be built are proposed: the lowest price, the most carrying margin, the earliest delivery. The day it is needed, the standard, the equipment and the people's weights count too.")),
 		El("div", Class("fields"),
 			choose(p, "needs.duty", "Duty", n.Duty, "", words(quote.Duties, "any")),
 			number(p, "needs.crew", "Seats for", dayCount(n.Crew), "people", "Driver and crew; empty takes what comes"),
@@ -36,7 +36,6 @@ func proposals(p *Page) Part {
 			choose(p, "needs.type", "Type", n.Type, "", []choice{{"", "any"}, {"I", "I, cab-chassis"}, {"II", "II, van"}, {"III", "III, cutaway"}}),
 			choose(p, "needs.fuel", "Fuel", n.Fuel, "", []choice{{"", "either"}, {"gasoline", "gasoline"}, {"diesel", "diesel"}}),
 			number(p, "terms.budget", "Budget", blank(d.Terms.Budget), p.Q.Book.Currency, "For the whole order"),
-			day(p, "unit.needed_by", "Needed by", d.Unit.NeededBy, "Held against the date at nine in ten"),
 		),
 		wishes(p),
 		El("div", Class("row-tools"), action("propose", "", "", "Propose three units", Class("main"), At("id", "propose")),

@@ -29,7 +29,7 @@ func oxygen(p *Page) Part {
 	if len(o.Cylinders) == 0 {
 		return nil
 	}
-	t := table{caption: "Cylinders", heads: []string{"Cylinder", ">How many", ">Full", ">Contents", ">Usable"}}
+	t := table{caption: "Cylinders", class: "cards", heads: []string{"Cylinder", ">How many", ">Full", ">Contents", ">Usable"}}
 	for _, c := range o.Cylinders {
 		t.rows = append(t.rows, texts(c.Label, quantity.Group(float64(c.Count), 0), quantity.Group(c.FullPSI, 0)+" psi", p.show(c.Litres, quantity.Litre), p.show(c.Usable, quantity.Litre)))
 	}

@@ -17,7 +17,7 @@ import (
 func stowage(p *Page) Part {
 	cat, s := p.Q.Edition.Cat, p.Q.Space
 	places := []choice{{"", "not stowed yet"}}
-	c := table{caption: "Compartments", heads: []string{"Compartment, inside width × depth × height", ">Volume used", ">Load", "State"}}
+	c := table{caption: "Compartments", class: "cards", heads: []string{"Compartment, inside width × depth × height", ">Volume used", ">Load", "State"}}
 	for i, u := range s.Compartments {
 		places = append(places, choice{u.ID, letter(i) + " " + u.Label})
 		load := p.show(float64(u.MassLb), quantity.Pound)
@@ -28,7 +28,7 @@ func stowage(p *Page) Part {
 		c.rows = append(c.rows, []Part{Many(El("b", Text(letter(i))), Text(" "+u.Label), El("span", Class("how"), Text(size))),
 			Text(p.show(float64(u.UsedFt3), quantity.CubicFoot) + " of " + p.show(float64(u.Ft3), quantity.CubicFoot)), Text(load), state(&u)})
 	}
-	e := table{caption: "Loose equipment", heads: []string{"Item", ">How many", ">Mass", "Rides in", ""}}
+	e := table{caption: "Loose equipment", class: "cards", heads: []string{"Item", ">How many", ">Mass", "Rides in", ""}}
 	loose := 0
 	for _, x := range p.Q.Draft.Unit.Carried {
 		item := cat.EquipmentByID(x.Equipment)

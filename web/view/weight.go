@@ -40,8 +40,8 @@ func conditions(p *Page) Part {
 	in := func(v, tol quantity.Length) Part {
 		return Many(Text(p.show(float64(v), quantity.Inch)), El("span", Class("how"), Text("± "+p.show(float64(tol), quantity.Inch))))
 	}
-	t := table{caption: "Three conditions", heads: []string{"", ">Total", ">Front axle", ">Rear axle", ">Street side", ">Curb side", ">Center behind front axle", ">Its height"}}
-	w := table{caption: "Wheel ends at full load", heads: []string{"Wheel", ">Load", ">Tires", ">On each tire", ">Tires here may carry", ">To spare"}}
+	t := table{caption: "Three conditions", class: "cards", heads: []string{"", ">Total", ">Front axle", ">Rear axle", ">Street side", ">Curb side", ">Center behind front axle", ">Its height"}}
+	w := table{caption: "Wheel ends at full load", class: "cards", heads: []string{"Wheel", ">Load", ">Tires", ">On each tire", ">Tires here may carry", ">To spare"}}
 	for _, c := range []weight.Condition{p.Q.Weight.Curb, p.Q.Weight.Crewed, p.Q.Weight.Gross} {
 		t.rows = append(t.rows, append(texts(c.Label, lb(c.TotalLb), lb(c.FrontLb), lb(c.RearLb), lb(c.LeftLb), lb(c.RightLb)), in(c.XIn, c.XTolIn), in(c.ZIn, c.ZTolIn)))
 	}

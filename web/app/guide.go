@@ -1,0 +1,78 @@
+package app
+
+import (
+	"boxwright/config"
+	"boxwright/pricing/quote"
+	"boxwright/web/view"
+)
+
+// guide begins the guided quote, and does what its strip offers.
+func guide(s *session, a Act) {
+	v := s.view
+	switch a.ID {
+	case "start":
+		startGuide(s)
+	case "go", "see":
+		if id := v.GoThere(s.app.edition.Cat, a.ID == "see"); id != "" {
+			s.step(Step{Do: "focus", ID: id})
+		} else {
+			s.step(Step{Do: "top"})
+		}
+	case "skip":
+		v.Guide++
+	case "on":
+		v.GuideOff = false
+		s.step(Step{Do: "top"})
+	case "end":
+		v.GuideOff = true
+		s.step(Step{Do: "focus", ID: "main"})
+	}
+}
+
+// startGuide begins a quote of its own, so that none that is worked on is lost:
+// it stays among those kept or, where the browser keeps none, in Compare.
+func startGuide(s *session) {
+	if !view.HasGuide(s.app.edition.Cat) {
+		s.fault("The catalogue in use is not the one the guided quote tells of.")
+		return
+	}
+	old, v := s.draft, s.view
+	if !s.req.Kept {
+		s.keepAside()
+	} else if s.req.Undo > 0 || !view.Untouched(old) {
+		s.pins = nil
+		s.step(Step{Do: "new-quote"})
+	}
+	s.draft = quote.Begin(s.app.edition, view.GuideFrom, "", s.req.Today)
+	s.draft.Seller, s.draft.Title = old.Seller, view.GuideTitle
+	s.view = &view.State{Area: "needs", OnlyDif: true, Metric: v.Metric, Theme: v.Theme, Address: v.Address, Guide: 1}
+	s.notice = "A quote to try things on was begun; no other was changed."
+	s.step(Step{Do: "top"})
+}
+
+// guided moves the guide on past what was done, and reports whether it did.
+func (s *session) guided() bool {
+	moved := false
+	for {
+		on, began := s.view.Advance(s.draft, s.app.edition.Cat, func(act string) bool {
+			for _, a := range s.req.Acts {
+				if a.Do == act {
+					return true
+				}
+			}
+			return false
+		})
+		moved = moved || on
+		if !began {
+			break
+		}
+		for _, id := range view.GuideBrings {
+			s.draft.Unit.Set(config.Pick{Option: id, Qty: 1})
+		}
+		s.refill()
+	}
+	if moved {
+		s.step(Step{Do: "show", ID: "guide"})
+	}
+	return moved
+}

@@ -1,0 +1,284 @@
+package view
+
+import (
+	"strconv"
+	"strings"
+
+	"boxwright/config"
+	"boxwright/pricing/quote"
+	. "boxwright/web/view/markup"
+)
+
+// The guided quote walks a newcomer through the page itself. It is a number in
+// State: the step that comes next, counted from one. A step is over when the
+// draft and the view show that what it asks for was done, whoever did it.
+
+// guideStep is one thing to do. In do and because, {it} is what the catalogue
+// calls the option or the chassis, {chapter} where it stands; {front},
+// {miss}, {even} and {nine} are figures of the unit.
+type guideStep struct {
+	area    string // where it is done
+	chassis string // to begin on
+	option  string // to choose, or only to ask for
+	try     bool   // asking is enough: it cannot be had
+	open    string // an area to go to
+	paid    bool   // a deposit or a budget is to be set
+	act     string // what the page is to do, when that leaves no trace
+	target  string // id of the control, where it does not follow from the rest
+	see     string // id of what to look at first
+	do      string
+	because string
+}
+
+// guideSteps, told of the demonstration catalogue. With one that lacks any of
+// their ids there is no guided quote.
+var guideSteps = []guideStep{
+	{area: "needs", chassis: "cut-14500-158-gas",
+		do: "Under Start, press “Begin on this” at “{it}”.", because: "The chassis comes first: its ratings limit all that is built on it."},
+	{area: "unit", option: "rest-four",
+		do: "In Unit, under {chapter}, choose “{it}”.", because: "What the county always has is in already; the rest is filled in with the standard."},
+	{area: "unit", option: "cot-power",
+		do: "Under {chapter}, choose “{it}”.", because: "Each choice moves weight, current, price and date at once."},
+	{area: "unit", option: "fb-winch", try: true,
+		do: "Now try “{it}”, under {chapter}.", because: "It hangs ahead of the front axle, which has only {front} to spare."},
+	{area: "unit", option: "fb-winch", target: "mend-fb-winch-0",
+		do: "It cannot be had. Under “What would help”, press a way out.", because: "The reason names the rating and the sum. Every way out offered was checked."},
+	{open: "weight",
+		do: "The winch is in. Open Weight.", because: "There each load stands against its rating, with its likely range."},
+	{open: "delivery", see: "ask-weight.front-axle",
+		do: "Look at Front axle: {front} to spare{miss}. Then open Delivery.", because: "It fits on paper, no more, and the page marks it ▲: weigh the unit before the winch is promised."},
+	{area: "price", paid: true, target: "f-terms.deposit_percent",
+		do: "Promise {nine}, nine in ten. Then in Price type 15 for the deposit and press Enter.", because: "Even odds, {even}, is a coin toss."},
+	{area: "quote", act: "copy-link", target: "copy-link",
+		do: "In Quote, press “Copy the link”.", because: "It holds the whole quote and never cost or margin. Whoever opens it sees these figures."},
+	{area: "quote", act: "print", target: "print-quote",
+		do: "Read the quote, and press “Print or save as PDF”.", because: "That is the paper the county files; this strip is not on it."},
+}
+
+// The unit a guided quote begins with, and what the county always has: it comes
+// with the chassis, and leaves the front axle little to spare.
+const (
+	GuideFrom  = "van-9500-148-gas"
+	GuideTitle = "Demonstration: county ambulance"
+)
+
+var GuideBrings = []string{"front-tall", "street-full", "build-ply", "bench-72", "whl-steel"}
+
+// HasGuide reports whether the catalogue has everything the guided quote speaks of.
+func HasGuide(cat *config.Catalogue) bool {
+	ids := GuideBrings
+	for _, x := range guideSteps {
+		if x.option != "" {
+			ids = append(ids, x.option)
+		}
+		if x.chassis != "" && cat.ChassisByID(x.chassis) == nil {
+			return false
+		}
+	}
+	for _, id := range ids {
+		if cat.OptionByID(id) == nil {
+			return false
+		}
+	}
+	return cat.ChassisByID(GuideFrom) != nil
+}
+
+// step that is to be shown: the place among guideSteps, their number when all
+// are done, below nought when there is no guide.
+func (s *State) step(cat *config.Catalogue) int {
+	if s.Guide < 1 || s.GuideOff || !HasGuide(cat) {
+		return -1
+	}
+	return min(s.Guide-1, len(guideSteps))
+}
+
+// Advance goes on past each step that is done, given what the page was asked
+// for last. It reports whether it went on, and whether the unit was just begun,
+// so that what the county always has is to be put in.
+func (s *State) Advance(d *quote.Draft, cat *config.Catalogue, asked func(act string) bool) (on, began bool) {
+	for i := s.step(cat); i >= 0 && i < len(guideSteps) && guideSteps[i].done(s, d, asked); i = s.step(cat) {
+		s.Guide++
+		if on = true; guideSteps[i].chassis != "" {
+			return on, true
+		}
+	}
+	return on, false
+}
+
+func (x *guideStep) done(s *State, d *quote.Draft, asked func(act string) bool) bool {
+	pick := d.Unit.Find(x.option)
+	switch {
+	case x.open != "":
+		return s.Area == x.open
+	case x.act != "":
+		return asked(x.act)
+	case x.paid:
+		return d.Terms.DepositPercent.Sign() > 0 || d.Terms.DepositAmount.Sign() > 0 || d.Terms.Budget.Sign() > 0
+	case x.chassis != "":
+		return d.Unit.Chassis == x.chassis
+	case x.try && s.Asked == x.option:
+		return true
+	}
+	return pick != nil && !pick.Filled
+}
+
+// GoThere takes the reader to where the next step is done, and gives the id of
+// the control, or of what to look at first when look is set; empty where the
+// area itself is what was asked for.
+func (s *State) GoThere(cat *config.Catalogue, look bool) string {
+	i := s.step(cat)
+	if i < 0 || i == len(guideSteps) {
+		return ""
+	}
+	x := &guideSteps[i]
+	if look {
+		return x.see
+	}
+	if s.Area = x.area; x.open != "" {
+		s.Area = x.open
+	}
+	if o := cat.OptionByID(x.option); o != nil {
+		s.Chapter, s.Search = cat.GroupByID(o.Group).Chapter, ""
+		if !x.try && x.target != "" {
+			s.Asked = o.ID
+		}
+	}
+	return x.control()
+}
+
+// control of the step once the reader is where it stands.
+func (x *guideStep) control() string {
+	switch {
+	case x.open != "":
+		return ""
+	case x.target != "":
+		return x.target
+	case x.chassis != "":
+		return "begin-" + x.chassis
+	}
+	return "o-" + x.option
+}
+
+// point is the id of what the reader presses next: the control itself or, from
+// elsewhere, what leads to it.
+func (p *Page) point() string {
+	cat := p.Q.Edition.Cat
+	i := p.State.step(cat)
+	if i < 0 || i == len(guideSteps) {
+		return ""
+	}
+	x := &guideSteps[i]
+	here := AreaByID(p.State.Area).ID
+	if x.open != "" || here != x.area {
+		return "area-" + x.open + x.area
+	}
+	if o := cat.OptionByID(x.option); o != nil {
+		if chapter := cat.GroupByID(o.Group).Chapter; p.chapter() != chapter {
+			return "chapter-" + chapter
+		}
+		if p.State.Asked != o.ID { // whose ways out are not shown
+			return "o-" + o.ID
+		}
+	}
+	return x.control()
+}
+
+// pointed marks the control of the next step, for the eye and in words.
+func pointed(html, id string) string {
+	if id == "" {
+		return html
+	}
+	id = ` id="` + id + `"`
+	return strings.Replace(html, id, id+` data-next aria-description="Next step of the guided quote"`, 1)
+}
+
+// fill puts names and figures into the text of a step.
+func (p *Page) fill(x *guideStep, text string) string {
+	cat, chapter, front, miss := p.Q.Edition.Cat, "", "", ""
+	if o := cat.OptionByID(x.option); o != nil {
+		for _, c := range cat.Chapters {
+			if c.ID == cat.GroupByID(o.Group).Chapter {
+				chapter = c.Label
+			}
+		}
+	}
+	if f, ok := p.Q.Figure("weight.front-axle"); ok {
+		front = p.show(f.Margin(), f.Unit)
+		if miss = chance(f); miss != "" {
+			miss = ", " + miss
+		}
+	}
+	return strings.NewReplacer("{it}", cat.LabelOf(x.chassis+x.option), "{chapter}", chapter, "{front}", front, "{miss}", miss,
+		"{even}", p.Q.Plan.EvenOdds.Long(), "{nine}", p.Q.Plan.NineInTen.Long()).Replace(text)
+}
+
+// instruction is what to do next.
+func (p *Page) instruction() string {
+	i := p.State.step(p.Q.Edition.Cat)
+	if i == len(guideSteps) {
+		return "That is a quote, from the chassis to the paper."
+	}
+	x := &guideSteps[i]
+	return strconv.Itoa(i+1) + " of " + strconv.Itoa(len(guideSteps)) + ": " + p.fill(x, x.do)
+}
+
+// guide is the strip that says what to do next, above whatever area is open.
+func guide(p *Page) Part {
+	i := p.State.step(p.Q.Edition.Cat)
+	if i < 0 {
+		return nil
+	}
+	strip := func(do, because string, tools ...Part) Part {
+		return El("section", Class("guide screen"), At("id", "guide"), At("tabindex", "-1"), At("aria-label", "Guided quote"),
+			El("p", El("b", Text(do))), El("p", Class("small"), Text(because)), El("div", Class("row-tools"), Many(tools...)))
+	}
+	press := func(id, label, class string) Part {
+		said := map[string]string{"skip": "Skip this step", "end": "End the guide"}[id]
+		return action("guide", id, "", label, At("id", "guide-"+id), Class(class), If(said != "" && i < len(guideSteps), At("aria-label", said)))
+	}
+	if i == len(guideSteps) {
+		return strip(p.instruction(), "It is kept in this browser as “"+GuideTitle+"”. A “?” beside a figure tells what is meant by it.",
+			action("fresh-kept", "", "", "Begin a quote of your own", At("id", "guide-own"), Class("main")), press("end", "Close", ""))
+	}
+	x := &guideSteps[i]
+	label := "Take me there"
+	if x.open != "" {
+		label = "Open " + AreaByID(x.open).Name
+	}
+	return strip(p.instruction(), p.fill(x, x.because),
+		If(x.see != "" && p.State.Area == guideSteps[i-1].open, press("see", "Show it", "")), press("go", label, "main"), press("skip", "Skip", "quiet"), press("end", "End", "quiet"))
+}
+
+// guideOffer asks a newcomer who has done nothing yet; guideAgain offers the
+// same later, where it is in nobody's way.
+func guideOffer(p *Page) Part {
+	if p.State.Guide > 0 || p.State.GuideOff || !p.Untouched() || !HasGuide(p.Q.Edition.Cat) {
+		return nil
+	}
+	return El("section", Class("guide screen"), At("id", "guide-offer"), At("aria-label", "For a newcomer"),
+		El("p", El("b", Text("New here? ")), Text("Build one real quote on this page, in "+strconv.Itoa(len(guideSteps))+" steps. It stays apart from yours.")),
+		El("div", Class("row-tools"), action("guide", "start", "", "Show me: a county ambulance in two minutes", At("id", "guide-start"), Class("main")), action("guide", "end", "", "No, thank you", At("id", "guide-no"), Class("quiet"))))
+}
+
+func guideAgain(p *Page) Part {
+	s := p.State
+	if !HasGuide(p.Q.Edition.Cat) || s.Guide > 0 && !s.GuideOff {
+		return nil
+	}
+	return El("p", Class("row-tools screen"),
+		If(s.Guide > 0 && s.Guide <= len(guideSteps), action("guide", "on", "", "Go on with the guided quote", At("id", "guide-on"))),
+		action("guide", "start", "", "A county ambulance in two minutes, step by step", At("id", "guide-again"), Class("quiet")))
+}
+
+// Untouched reports whether nothing of the reader's own is in the quote yet.
+func (p *Page) Untouched() bool { return p.Undo == 0 && Untouched(p.Q.Draft) }
+
+// Untouched reports whether a draft is as it was begun.
+func Untouched(d *quote.Draft) bool {
+	for _, x := range d.Unit.Picks {
+		if !x.Filled {
+			return false
+		}
+	}
+	return d.Title+d.Number+d.Notes+d.Buyer.Name+d.Issued == "" && len(d.Unit.Carried)+len(d.Tickets)+len(d.Requirements)+len(d.More) == 0
+}
