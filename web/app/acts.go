@@ -115,7 +115,7 @@ func pick(s *session, a Act) {
 		s.refill()
 		return
 	}
-	if !u.Has(o.ID) && s.judge(u, o.ID) == rules.RuledOut {
+	if !u.Has(o.ID) && s.judge(o.ID) == rules.RuledOut {
 		s.view.Asked = o.ID
 		s.notice = o.Label + " cannot be had with the present choices."
 		return
@@ -222,7 +222,7 @@ func setBody(s *session, a Act) {
 // move puts the unit on another chassis or body and completes it there. When
 // the picks cannot stand on it the unit stays as it is and the reason is shown.
 func (s *session) move(place *string, wanted string) {
-	if s.judge(&s.draft.Unit, wanted) == rules.RuledOut {
+	if s.judge(wanted) == rules.RuledOut {
 		s.view.Asked = wanted
 		s.notice = s.app.edition.Cat.LabelOf(wanted) + " does not go with the present choices."
 		return
@@ -235,13 +235,17 @@ func (s *session) move(place *string, wanted string) {
 	s.refill()
 }
 
-// judge says what an id is beside the picks of a unit. What the table is still
+// judge says what an id is beside the picks of the unit. What the table is still
 // checking is given more work, since the user asks for it now.
-func (s *session) judge(u *config.Unit, id string) rules.State {
-	engine, limits := s.app.edition.For(u).Rules, s.limitsOf(u)
-	state := rules.Checking
-	for effort := 0; effort <= maxEffort && state == rules.Checking; effort += 2 {
-		answer := engine.Settle(u, limits, rules.DefaultBudget<<effort)
+func (s *session) judge(id string) rules.State {
+	w, err := s.work()
+	if err != nil {
+		return rules.Checking
+	}
+	u, limits := &w.quote.Draft.Unit, quote.Limits(s.app.edition, w.quote.Draft)
+	state := w.quote.Answer.Of(id)
+	for effort := 2; effort <= maxEffort && state == rules.Checking; effort += 2 {
+		answer := w.quote.Edition.Rules.Settle(u, limits, rules.DefaultBudget<<effort)
 		state = answer.Of(id)
 	}
 	return state
@@ -291,13 +295,6 @@ func mend(s *session, a Act) {
 }
 
 func (s *session) limits() *rules.Limits { return quote.Limits(s.app.edition, s.draft) }
-
-// limitsOf are the limits for the draft with another unit in it.
-func (s *session) limitsOf(u *config.Unit) *rules.Limits {
-	d := *s.draft
-	d.Unit = *u
-	return quote.Limits(s.app.edition, &d)
-}
 
 // startNew begins a quote on a chassis, keeping the parties.
 func startNew(s *session, a Act) {

@@ -15,13 +15,6 @@ import (
 	"boxwright/pricing/quote"
 )
 
-func init() {
-	fields["chance"] = setChance
-	for family, find := range moneyFields {
-		families[family] = func(name string) setter { return fieldOf(family, name, find) }
-	}
-}
-
 // moneyFields find the place in a draft that a field of a family stands for; nil
 // when there is none.
 var moneyFields = map[string]func(d *quote.Draft, at int, name string) any{
