@@ -184,7 +184,7 @@ func (c *Catalogue) CheckUnit(u *Unit) Problems {
 		add("unknown-body", "body", fmt.Sprintf("%q is not in this edition; choose one of its %d bodies", u.Body, len(c.Bodies)))
 	}
 	if len(u.Proposed) > 2 {
-		add("proposed", "proposed", fmt.Sprintf("names %d things; a proposal chooses chassis and body", len(u.Proposed)))
+		add("proposed", "proposed", "names more than a chassis and a body")
 	}
 	if u.Existing != nil {
 		ps = append(ps, u.Existing.check()...)
@@ -201,14 +201,8 @@ func (c *Catalogue) CheckUnit(u *Unit) Problems {
 		}
 	}
 	for i, d := range u.Details {
-		where := fmt.Sprintf("details[%d] %q", i, d.Option)
-		switch {
-		case c.OptionByID(d.Option) == nil:
-			add("unknown-option", where, "the option is not in this edition")
-		case d.Text == "" || len(d.Text) > MaxDetail:
-			add("too-long", where, fmt.Sprintf("what is said has %d bytes; it is 1 to %d", len(d.Text), MaxDetail))
-		case i > 0 && u.Details[i-1].Option >= d.Option:
-			add("order", where, "details must be sorted by option, each once")
+		if c.OptionByID(d.Option) == nil || d.Text == "" || len(d.Text) > MaxDetail || i > 0 && u.Details[i-1].Option >= d.Option {
+			add("detail", fmt.Sprintf("details[%d] %q", i, d.Option), fmt.Sprintf("details are of options in this edition, sorted by them, each once and of 1 to %d bytes", MaxDetail))
 		}
 	}
 	for i, e := range u.Carried {

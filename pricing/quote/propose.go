@@ -390,14 +390,15 @@ func missed(q *Quote) []string {
 	return out
 }
 
-// measures compare two proposals by a goal, and say that they are alike in it.
-var measures = map[Goal]struct {
-	compare func(a, b *Quote) int
-	alike   string
-}{
-	Cheapest: {func(a, b *Quote) int { return a.Price.Total.Cmp(b.Price.Total) }, "costs as much"},
-	Lightest: {func(a, b *Quote) int { return cmp.Compare(marginOf(b), marginOf(a)) }, "carries as much"},
-	Soonest:  {func(a, b *Quote) int { return b.Plan.EvenOdds.DaysUntil(a.Plan.EvenOdds) }, "is delivered on the same day"},
+// sizeOf is what a goal makes least, as the quote shows it.
+func sizeOf(goal Goal, q *Quote) float64 {
+	switch goal {
+	case Cheapest:
+		return q.Price.Total.Float()
+	case Lightest:
+		return -marginOf(q)
+	}
+	return float64(q.Draft.Date.DaysUntil(q.Plan.EvenOdds))
 }
 
 func marginOf(q *Quote) float64 {
@@ -409,15 +410,15 @@ func marginOf(q *Quote) float64 {
 // measure.
 func ties(all []Proposal, at int) []string {
 	this := &all[at]
+	alike := map[Goal]string{Cheapest: " costs as much.", Lightest: " carries as much.", Soonest: " is delivered on the same day."}[this.Goal]
 	var out []string
 	for i := range all {
-		m := measures[this.Goal]
 		switch title := strings.ToLower(all[i].Title); {
 		case i == at:
 		case sameLoad(&all[i].Unit, &this.Unit, false):
 			out = append(out, "The same unit as the "+title+": of all that were worked out none is better by either measure.")
-		case m.compare(all[i].Quote, this.Quote) == 0:
-			out = append(out, "The "+title+" "+m.alike+".")
+		case sizeOf(this.Goal, all[i].Quote) == sizeOf(this.Goal, this.Quote):
+			out = append(out, "The "+title+alike)
 		}
 	}
 	return out
