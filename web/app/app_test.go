@@ -28,6 +28,7 @@ type shown struct {
 	Say     string            `json:"say"`
 	Fault   string            `json:"fault"`
 	Do      []Step            `json:"do"`
+	Gist    Gist              `json:"gist"`
 }
 
 func (p *page) do(acts ...Act) shown {

@@ -125,6 +125,7 @@ func (s *session) reply() (*Reply, error) {
 		p.Others = s.others()
 	}
 	r := &Reply{Draft: s.draft, View: s.view, Pins: s.pins, Regions: view.Regions(p), Title: view.Title(p), Say: view.Live(p), Said: s.said(), Gist: gist(q), Do: s.steps, Unsettled: len(q.Answer.Undecided) > 0 && s.effort < maxEffort}
+	r.Gist.Weighed = s.taught()
 	for i, f := range s.faults {
 		if i > 0 {
 			r.Fault += " "
