@@ -15,9 +15,11 @@
 //
 // The text is JSON: the draft without what its units are made of, and what the
 // link was issued with. The units, those that scale tickets weighed among them,
-// are positions in the catalogue edition, whose
-// content hash pins them. Both are packed by an arithmetic coder whose
-// dictionary belongs to the version.
+// are positions in the catalogue edition, whose content hash pins them. Both are
+// packed by an arithmetic coder whose dictionary belongs to the version.
+//
+// A revision's link may be followed by "&was=" and the link of the quote before
+// it, without its "q=".
 package link
 
 import (

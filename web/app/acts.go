@@ -330,6 +330,7 @@ func openLink(s *session, a Act) {
 		s.notice = "The quote was opened from its link."
 	}
 	s.draft = d
+	s.brought(d)
 	s.recall(append(append(strings.Fields(a.File), earlier, before), s.pins...)...)
 	s.view.Area, s.view.Asked, s.view.Foreign, s.view.Paper, s.view.Guide = "quote", "", "", "", 0
 	s.view.Received = s.mark()
@@ -372,9 +373,11 @@ func pin(s *session, _ Act) {
 
 // pinLink sets a quote aside from its link.
 func pinLink(s *session, a Act) error {
-	if _, _, err := link.Decode(s.app.edition.Cat, a.Value); err != nil {
+	d, _, err := link.Decode(s.app.edition.Cat, a.Value)
+	if err != nil {
 		return err
 	}
+	s.brought(d)
 	if len(s.pins) >= maxPins {
 		return errors.New("three quotes are set aside already: take one out first")
 	}
@@ -470,6 +473,7 @@ func openDraft(s *session, a Act) {
 	}
 	s.keepAside()
 	s.draft = d
+	s.brought(d)
 	s.notice = "The quote was opened from " + a.ID + "."
 }
 

@@ -34,6 +34,7 @@ type shown struct {
 	Said    string            `json:"said"`
 	Fault   string            `json:"fault"`
 	Do      []Step            `json:"do"`
+	Gist    Gist              `json:"gist"`
 	Soon    bool              `json:"soon"`
 
 	Rehearsed bool `json:"rehearsed"`

@@ -27,7 +27,7 @@ type Gist struct {
 
 func gist(q *quote.Quote) Gist {
 	d := q.Draft
-	g := Gist{Name: d.Title, Issued: d.Issued, Weighed: d.Lessons()}
+	g := Gist{Name: d.Title, Issued: d.Issued}
 	if g.Name == "" {
 		g.Name = q.Chassis.Label
 	}

@@ -138,70 +138,99 @@ func (s *session) weighed(was *config.Unit) {
 	s.draft.Tickets = quote.Weighed(s.draft.Tickets, was, &s.draft.Unit)
 }
 
-// lessons are the tickets of other quotes kept in the browser that this edition
-// can use.
-func (s *session) lessons() []weight.Ticket {
-	var list, out []weight.Ticket
-	if len(s.req.Weighed) == 0 || json.Unmarshal(s.req.Weighed, &list) != nil {
-		return nil
-	}
-	for _, t := range list[:min(len(list), maxLessons)] {
-		if t.Unit != nil && t.Unit.Catalogue == s.app.edition.Cat.ID && quote.TicketFault(&t) == "" && len(s.app.edition.Cat.CheckUnit(t.Unit)) == 0 && !holds(out, t) {
-			out = append(out, t)
+// lessonsOf gives tickets with the unit they weighed a name each, and each once.
+func lessonsOf(list []weight.Ticket) (out []view.Lesson) {
+	for _, t := range list {
+		if id := hashed(json.Marshal(t)); !slices.ContainsFunc(out, func(l view.Lesson) bool { return l.ID == id }) {
+			out = append(out, view.Lesson{ID: id, Ticket: t})
 		}
 	}
 	return out
 }
 
-// maxLessons bounds how many of them are looked at.
+func holds(list []view.Lesson, id string) bool {
+	return slices.ContainsFunc(list, func(l view.Lesson) bool { return l.ID == id })
+}
+
+// maxLessons bounds how many are looked at, and how many are remembered as
+// brought by others.
 const maxLessons = 40
 
-// ticketID names a ticket with the unit it weighed.
-func ticketID(t weight.Ticket) string { return hashed(json.Marshal(t)) }
+// lessons are the tickets of other quotes kept in the browser that this edition
+// can use.
+func (s *session) lessons() []view.Lesson {
+	var list []weight.Ticket
+	if len(s.req.Weighed) == 0 || json.Unmarshal(s.req.Weighed, &list) != nil {
+		return nil
+	}
+	return lessonsOf(slices.DeleteFunc(list[:min(len(list), maxLessons)], func(t weight.Ticket) bool {
+		return t.Unit == nil || t.Unit.Catalogue != s.app.edition.Cat.ID || quote.TicketFault(&t) != "" || len(s.app.edition.Cat.CheckUnit(t.Unit)) > 0
+	}))
+}
 
-func holds(list []weight.Ticket, t weight.Ticket) bool {
-	return slices.ContainsFunc(list, func(x weight.Ticket) bool { return ticketID(x) == ticketID(t) })
+// brought remembers the tickets that came with somebody's link or file: they
+// count in that quote, and teach no other one.
+func (s *session) brought(d *quote.Draft) {
+	for _, l := range lessonsOf(d.Lessons()) {
+		s.view.Brought = append(s.view.Brought, l.ID)
+	}
+	s.view.Brought = s.view.Brought[max(len(s.view.Brought)-maxLessons, 0):]
+}
+
+// taught are the tickets of the quote in work that the next ones learn from.
+func (s *session) taught() (out []weight.Ticket) {
+	for _, l := range lessonsOf(s.draft.Lessons()) {
+		if !slices.Contains(s.view.Brought, l.ID) {
+			out = append(out, l.Ticket)
+		}
+	}
+	return out
 }
 
 // learn counts the tickets of earlier units on the same chassis with the same
 // module, and no longer those of units that have neither.
 func (s *session) learn() {
-	u, list, learned := &s.draft.Unit, s.lessons(), 0
-	out := slices.DeleteFunc(slices.Clone(s.draft.Tickets), func(t weight.Ticket) bool {
-		return holds(list, t) && t.Unit.Chassis != u.Chassis && t.Unit.Body != u.Body
-	})
-	for _, t := range list {
-		if t.Unit.Chassis == u.Chassis && t.Unit.Body == u.Body && len(out) < quote.MaxTickets && !holds(out, t) {
+	u, list := &s.draft.Unit, s.lessons()
+	if list == nil {
+		return
+	}
+	var out []weight.Ticket
+	var have []view.Lesson
+	for _, t := range s.draft.Tickets {
+		id := hashed(json.Marshal(t))
+		if !holds(list, id) || t.Unit.Chassis == u.Chassis || t.Unit.Body == u.Body {
+			out, have = append(out, t), append(have, view.Lesson{ID: id})
+		}
+	}
+	before := len(out)
+	for _, l := range list {
+		if t := l.Ticket; t.Unit.Chassis == u.Chassis && t.Unit.Body == u.Body && len(out) < quote.MaxTickets && !holds(have, l.ID) {
 			out = append(out, t)
-			learned++
 		}
 	}
 	s.draft.Tickets = out
-	if learned > 0 {
+	if len(out) > before {
 		s.notice = strings.TrimSpace(s.notice + " Its weights are corrected by the scale ticket of an earlier unit on the same chassis with the same module; the Weight area names it and takes it out.")
 	}
 }
 
 // offered are the tickets of earlier units that do not count yet and have the
 // chassis or the module in common with this one.
-func (s *session) offered() (out []view.Lesson) {
+func (s *session) offered() []view.Lesson {
 	if s.view.Area != "weight" {
 		return nil
 	}
-	u, mine := &s.draft.Unit, s.draft.Lessons()
-	for _, t := range s.lessons() {
-		if (t.Unit.Chassis == u.Chassis || t.Unit.Body == u.Body) && !holds(mine, t) {
-			out = append(out, view.Lesson{ID: ticketID(t), Ticket: t})
-		}
-	}
-	return out
+	u, mine := &s.draft.Unit, lessonsOf(s.draft.Lessons())
+	return slices.DeleteFunc(s.lessons(), func(l view.Lesson) bool {
+		return l.Ticket.Unit.Chassis != u.Chassis && l.Ticket.Unit.Body != u.Body || holds(mine, l.ID)
+	})
 }
 
 // countTicket takes one of them in.
 func countTicket(s *session, a Act) {
-	for _, x := range s.offered() {
-		if x.ID == a.ID && len(s.draft.Tickets) < quote.MaxTickets {
-			s.draft.Tickets = append(slices.Clone(s.draft.Tickets), x.Ticket)
+	for _, l := range s.offered() {
+		if l.ID == a.ID && len(s.draft.Tickets) < quote.MaxTickets {
+			s.draft.Tickets = append(slices.Clone(s.draft.Tickets), l.Ticket)
 			s.notice = "The ticket of the earlier unit counts; the weights follow it."
 		}
 	}

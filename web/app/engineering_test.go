@@ -10,6 +10,7 @@ import (
 
 	"boxwright/config"
 	"boxwright/config/weight"
+	"boxwright/pricing/link"
 	"boxwright/pricing/quote"
 )
 
@@ -122,7 +123,7 @@ func TestNextQuoteLearnsFromKeptTickets(t *testing.T) {
 	assert.Contains(t, s.Regions["main"], "Earlier units that were weighed")
 	s = next.do(Act{Do: "count-ticket", ID: "another"})
 	assert.Empty(t, draftOf(t, s).Tickets)
-	s = next.do(Act{Do: "count-ticket", ID: ticketID(kept[0])})
+	s = next.do(Act{Do: "count-ticket", ID: lessonsOf(kept)[0].ID})
 	assert.Equal(t, kept, draftOf(t, s).Tickets)
 
 	// Another module on the chassis: it stays where it was counted, else it is offered.
@@ -149,6 +150,25 @@ func TestNextQuoteLearnsFromKeptTickets(t *testing.T) {
 		other.req["weighed"] = weighed
 		assert.Empty(t, draftOf(t, other.do(Act{Do: "new", ID: "cut-14500-158-gas"})).Tickets, reason)
 	}
+}
+
+// A ticket that came with somebody's link counts in that quote and teaches no
+// other; one that is entered here does.
+func TestWhatALinkBringsTeachesNothing(t *testing.T) {
+	p := begun(t)
+	s := p.do(set("ticket.total", "10800"), Act{Do: "add-ticket"}, Act{Do: "go", ID: "quote"})
+	require.Len(t, s.Gist.Weighed, 1)
+	q, err := quote.Compute(p.app.edition, draftOf(t, s))
+	require.NoError(t, err)
+	text, err := link.Encode(q)
+	require.NoError(t, err)
+	other := open(t)
+	s = other.do(Act{Do: "open-link", Value: text})
+	require.Len(t, draftOf(t, s).Tickets, 1)
+	assert.Empty(t, s.Gist.Weighed)
+	s = other.do(set("ticket.total", "10810"), Act{Do: "add-ticket"})
+	require.Len(t, s.Gist.Weighed, 1)
+	assert.EqualValues(t, 10810, s.Gist.Weighed[0].TotalLb)
 }
 
 // A ticket put back into the form stays that of the unit it weighed.

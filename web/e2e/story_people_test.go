@@ -39,6 +39,10 @@ func init() {
 		`the page does not say "…"`: func(s *story, says []string) {
 			require.NotContains(s.t, flat(s.text("#main")), says[0])
 		},
+		`the quote does not say "…"`: func(s *story, says []string) {
+			s.area("quote")
+			require.NotContains(s.t, flat(s.text("#main")), says[0])
+		},
 		`beside every area stands "…"`: func(s *story, says []string) { require.Contains(s.t, flat(s.text("#standing")), says[0]) },
 		`beside every area does not stand "…"`: func(s *story, says []string) {
 			require.NotContains(s.t, flat(s.text("#standing")), says[0])

@@ -37,6 +37,7 @@ type State struct {
 	Proposed  string            `json:"proposed,omitempty"`  // names the needs that were answered by proposals
 	Paper     string            `json:"paper,omitempty"`     // id of one of the papers; the quote when empty
 	Received  string            `json:"received,omitempty"`  // names the quote as the last opened link brought it
+	Brought   []string          `json:"brought,omitempty"`   // names of scale tickets that came with a link or a file
 	Alone     bool              `json:"alone,omitempty"`     // the link of a revision does not bring the quote before it along
 	Rivals    []quote.Rival     `json:"rivals,omitempty"`    // other bids, typed in for Compare
 	Guide     int               `json:"guide,omitempty"`     // step of the guided quote, from one
