@@ -2,6 +2,7 @@ package e2e
 
 import (
 	"fmt"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -15,6 +16,8 @@ type stop struct {
 	What   string // its markup; empty when nothing has the focus
 	Seen   bool   // the element, or the label that stands for it, shows the focus
 	InView bool
+	Name   string  // what is said of it, by label, text or title
+	Stands float64 // contrast of what shows the focus with what it lies on
 }
 
 func (w *window) focus() stop {
@@ -25,7 +28,16 @@ func (w *window) focus() stop {
 		const small = (r) => r.width < 4 || r.height < 4;
 		const stands = small(el.getBoundingClientRect()) && el.labels && el.labels.length ? el.labels[0] : el;
 		const r = stands.getBoundingClientRect();
+		const text = (x) => (x ? x.textContent.trim() : "");
+		const said = (el.getAttribute("aria-labelledby") || "").split(" ").map((id) => text(document.getElementById(id))).join(" ").trim();
+		const name = el.getAttribute("aria-label") || said || (el.labels && [...el.labels].map(text).join(" ")) || (el.matches("input, select, textarea") ? el.title : text(el)) || el.title || "";
+		const parts = (color) => (color.match(/[\d.]+/g) || [0, 0, 0, 0]).map(Number);
+		const light = (color) => { const [a, b, c] = parts(color).map((v) => (v /= 255, v <= 0.04045 ? v / 12.92 : ((v + 0.055) / 1.055) ** 2.4)); return 0.2126 * a + 0.7152 * b + 0.0722 * c; };
+		let under = stands.parentElement;
+		while (under.parentElement && (parts(getComputedStyle(under).backgroundColor)[3] ?? 1) < 1) under = under.parentElement;
+		const [dark, bright] = [light(getComputedStyle(stands).outlineColor), light(getComputedStyle(under).backgroundColor)].sort((a, b) => a - b);
 		return {
+			Name: name.trim(), Stands: shows(stands) ? (bright + 0.05) / (dark + 0.05) : 21,
 			ID: el.id, What: el === document.body ? "" : el.outerHTML.slice(0, 140),
 			// Inside a date field the browser marks the part that has the focus itself.
 			Seen: !small(r) && (shows(stands) || el.type === "date"),
@@ -107,25 +119,52 @@ func TestByKeyboardAlone(t *testing.T) {
 	})
 }
 
+// Contrast that what shows the focus needs with what it lies on.
+// Source: WCAG 2.2, success criterion 1.4.11, non-text contrast, from memory.
+const leastContrast = 3
+
+// The Tab key comes through every area to its end, in every theme; each stop has
+// a name and shows that it is the one.
 func TestEveryStopOfEveryAreaIsVisible(t *testing.T) {
-	for _, screen := range []drive.Screen{drive.Desk, drive.Phone} {
-		w := open(t, folder, screen, "")
+	for _, x := range []struct {
+		scheme string
+		screen drive.Screen
+	}{{"light", drive.Desk}, {"dark", drive.Desk}, {"contrast", drive.Desk}, {"light", drive.Phone}} {
+		w := open(t, folder, x.screen, "")
+		w.in(x.scheme)
+		w.click("#guide-start")
 		w.begin("cut-14500-158-gas", "mod-146-72")
 		for _, a := range areas {
 			w.area(a)
 			seen := map[string]bool{}
-			for i := range 300 {
+			ended := false
+			for i := range 400 {
 				w.must(w.Press(drive.TabKey))
 				at := w.focus()
-				if at.What == "" || at.ID != "" && seen[at.What] {
+				if ended = at.What == "" || at.ID != "" && seen[at.What]; ended {
 					break
 				}
 				seen[at.What] = true
-				where := fmt.Sprintf("%s at %d px wide, stop %d: %s", a, screen.Width, i, at.What)
+				where := fmt.Sprintf("%s in %s at %d px wide, stop %d: %s", a, x.scheme, x.screen.Width, i, at.What)
 				require.True(t, at.Seen, "the focus cannot be seen in %s", where)
 				require.True(t, at.InView, "the focus is outside the window in %s", where)
+				require.NotEmpty(t, at.Name, "nothing says what it is in %s", where)
+				require.GreaterOrEqual(t, at.Stands, float64(leastContrast), "the focus hardly stands out in %s", where)
 			}
-			require.NotEmpty(t, seen, a)
+			require.True(t, ended, "the Tab key never comes to the end of %s", a)
+			require.Greater(t, len(seen), 20, a)
+			for _, id := range []string{"guide-end", "area-" + a} {
+				require.True(t, reached(seen, id), "%s is reached in %s", id, a)
+			}
 		}
 	}
+}
+
+func reached(seen map[string]bool, id string) bool {
+	for what := range seen {
+		if strings.Contains(what, ` id="`+id+`"`) {
+			return true
+		}
+	}
+	return false
 }
