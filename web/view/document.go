@@ -28,7 +28,7 @@ func document(p *Page) Part {
 			heading("Quote", "The document as it prints, and the link that carries it."),
 			papersChoice(p),
 			If(p.Q.Stopped(), El("p", mark(config.Stop), Text(" The quote cannot be issued as it stands; what stops it is printed on it."))),
-			El("div", Class("row-tools"), action("print", "", "", "Print or save as PDF", Class("main"), At("id", "print-quote")), El("a", Class("button"), At("href", "#paper"), Text("Read it below")), action("save-draft", "", "", "Save as a file"), action("save-table", "", "", "Everything as a table (CSV)", At("id", "save-table"))),
+			El("div", Class("row-tools"), action("print", "", "", "Print or save as PDF", Class("main"), At("id", "print-quote")), action("save-draft", "", "", "Save as a file"), action("save-table", "", "", "Everything as a table (CSV)", At("id", "save-table"))),
 			El("p", Class("how"), Text("The file is the unit as JSON; its form is described by the JSON Schema quote.schema.json among the program's sources.")),
 			linkBox(p),
 			trust(p),
@@ -78,7 +78,7 @@ func paper(p *Page) Part {
 	}
 	head := El("div", Class("running"), El("span", Text(shown.label+" "+number+" · "+d.Date.Long()+revised(d))), El("span", Text(d.Buyer.Name)))
 	foot := El("div", Class("running foot"), El("span", Text("Catalogue "+cat.Title+", edition "+cat.Edition)), El("span", Text("Content "+cat.Hash()[:16]+" · of this document "+d.Fingerprint())))
-	return El("article", Class("paper"), At("id", "paper"), At("aria-label", shown.label+" document"), El("table", Class("sheet"), At("role", "presentation"),
+	return El("article", Class("paper"), At("aria-label", shown.label+" document"), El("table", Class("sheet"), At("role", "presentation"),
 		El("thead", El("tr", El("td", head))),
 		El("tfoot", El("tr", El("td", foot))),
 		El("tbody", El("tr", El("td", shown.draw(p)))),
