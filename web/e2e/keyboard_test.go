@@ -2,6 +2,7 @@ package e2e
 
 import (
 	"fmt"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -15,6 +16,9 @@ type stop struct {
 	What   string // its markup; empty when nothing has the focus
 	Seen   bool   // the element, or the label that stands for it, shows the focus
 	InView bool
+	Hidden bool    // something that stays in its place lies over all of it
+	Name   string  // what is said of it, by label, text or title
+	Stands float64 // contrast of what shows the focus with what it lies on
 }
 
 func (w *window) focus() stop {
@@ -25,10 +29,24 @@ func (w *window) focus() stop {
 		const small = (r) => r.width < 4 || r.height < 4;
 		const stands = small(el.getBoundingClientRect()) && el.labels && el.labels.length ? el.labels[0] : el;
 		const r = stands.getBoundingClientRect();
+		const text = (x) => (x ? x.textContent.trim() : "");
+		const said = (el.getAttribute("aria-labelledby") || "").split(" ").map((id) => text(document.getElementById(id))).join(" ").trim();
+		const name = el.getAttribute("aria-label") || said || (el.labels && [...el.labels].map(text).join(" ")) || (el.matches("input, select, textarea") ? el.title : text(el)) || el.title || "";
+		const parts = (color) => (color.match(/[\d.]+/g) || [0, 0, 0, 0]).map(Number);
+		const light = (color) => { const [a, b, c] = parts(color).map((v) => (v /= 255, v <= 0.04045 ? v / 12.92 : ((v + 0.055) / 1.055) ** 2.4)); return 0.2126 * a + 0.7152 * b + 0.0722 * c; };
+		let under = stands.parentElement;
+		while (under.parentElement && (parts(getComputedStyle(under).backgroundColor)[3] ?? 1) < 1) under = under.parentElement;
+		const [dark, bright] = [light(getComputedStyle(stands).outlineColor), light(getComputedStyle(under).backgroundColor)].sort((a, b) => a - b);
 		return {
+			Name: name.trim(), Stands: shows(stands) ? (bright + 0.05) / (dark + 0.05) : 21,
 			ID: el.id, What: el === document.body ? "" : el.outerHTML.slice(0, 140),
 			// Inside a date field the browser marks the part that has the focus itself.
 			Seen: !small(r) && (shows(stands) || el.type === "date"),
+			Hidden: [[r.left + 2, r.top + 2], [r.left + r.width / 2, r.top + r.height / 2], [r.right - 2, r.bottom - 2]].every(([x, y]) => {
+				const over = document.elementFromPoint(x, y);
+				const bar = over && over.closest("#masthead, #areas, #guide, #standing > .line, #bar, #trouble");
+				return bar && !bar.contains(stands);
+			}),
 			InView: r.bottom > 0 && r.top < innerHeight && r.right > 0 && r.left < innerWidth,
 		};
 	})()`)
@@ -107,25 +125,63 @@ func TestByKeyboardAlone(t *testing.T) {
 	})
 }
 
+// Contrast that what shows the focus needs with what it lies on.
+// Source: WCAG 2.2, success criterion 1.4.11, non-text contrast, from memory.
+const leastContrast = 3
+
+// The Tab key comes through every area to its end, in every theme; each stop has
+// a name and shows that it is the one.
 func TestEveryStopOfEveryAreaIsVisible(t *testing.T) {
-	for _, screen := range []drive.Screen{drive.Desk, drive.Phone} {
-		w := open(t, folder, screen, "")
+	for _, x := range []struct {
+		scheme string
+		screen drive.Screen
+	}{{"light", drive.Desk}, {"dark", drive.Desk}, {"contrast", drive.Desk}, {"light", drive.Phone}} {
+		w := open(t, folder, x.screen, "")
+		w.in(x.scheme)
+		w.click("#guide-start")
 		w.begin("cut-14500-158-gas", "mod-146-72")
 		for _, a := range areas {
 			w.area(a)
 			seen := map[string]bool{}
-			for i := range 300 {
+			ended, last, same := false, "", 0
+			for i := range 500 {
 				w.must(w.Press(drive.TabKey))
 				at := w.focus()
-				if at.What == "" || at.ID != "" && seen[at.What] {
+				if same++; at.What != last {
+					same = 0
+				}
+				if last = at.What; same > 0 && same < 5 { // the parts of a date
+					continue
+				}
+				require.Less(t, same, 5, "the Tab key is caught in %s", at.What)
+				if at.What == "" {
+					continue // past the last stop; the next is the first
+				}
+				if ended = at.ID != "" && seen[at.What]; ended {
 					break
 				}
 				seen[at.What] = true
-				where := fmt.Sprintf("%s at %d px wide, stop %d: %s", a, screen.Width, i, at.What)
+				where := fmt.Sprintf("%s in %s at %d px wide, stop %d: %s", a, x.scheme, x.screen.Width, i, at.What)
 				require.True(t, at.Seen, "the focus cannot be seen in %s", where)
 				require.True(t, at.InView, "the focus is outside the window in %s", where)
+				require.False(t, at.Hidden, "the focus lies beneath something in %s", where)
+				require.NotEmpty(t, at.Name, "nothing says what it is in %s", where)
+				require.GreaterOrEqual(t, at.Stands, float64(leastContrast), "the focus hardly stands out in %s", where)
 			}
-			require.NotEmpty(t, seen, a)
+			require.True(t, ended, "the Tab key never comes round in %s", a)
+			require.Greater(t, len(seen), 20, a)
+			for _, id := range []string{"guide-end", "area-" + a} {
+				require.True(t, reached(seen, id), "%s is reached in %s", id, a)
+			}
 		}
 	}
+}
+
+func reached(seen map[string]bool, id string) bool {
+	for what := range seen {
+		if strings.Contains(what, ` id="`+id+`"`) {
+			return true
+		}
+	}
+	return false
 }

@@ -122,7 +122,11 @@ func comparison(p *Page, quotes []*quote.Quote, heads []Part) Part {
 		body = append(body, El("tr", If(r.Differs, Class("differs")), El("th", At("scope", "row"), Text(r.Label)), cells))
 	}
 	if len(body) == 0 {
-		body = append(body, El("tr", El("td", At("colspan", strconv.Itoa(len(heads)+1)), Text("Nothing differs."))))
+		none := "Nothing differs."
+		if len(heads) == 1 {
+			none = "There is nothing yet to set beside it."
+		}
+		body = append(body, El("tr", El("td", At("colspan", strconv.Itoa(len(heads)+1)), Text(none))))
 	}
 	return El("div", Class("block scroll"), At("tabindex", "0"), At("role", "region"), At("aria-label", "Comparison"),
 		El("table", Class("compare"),

@@ -34,25 +34,25 @@ type guideStep struct {
 // their ids there is no guided quote.
 var guideSteps = []guideStep{
 	{area: "needs", chassis: "cut-14500-158-gas",
-		do: "Under Start, press “Begin on this” at “{it}”.", because: "The chassis comes first: its ratings limit all that is built on it."},
+		do: "Under Start, press “Begin on this” at “{it}”.", because: "Its ratings limit all that is built on it."},
 	{area: "unit", option: "rest-four",
-		do: "In Unit, under {chapter}, choose “{it}”.", because: "What the county always has is in already; the rest is filled in with the standard."},
+		do: "In Unit, under {chapter}, choose “{it}”.", because: "The county's own list is in already; the rest is standard."},
 	{area: "unit", option: "cot-power",
-		do: "Under {chapter}, choose “{it}”.", because: "Each choice moves weight, current, price and date at once."},
+		do: "Under {chapter}, choose “{it}”.", because: "Weight, current, price and date move at once."},
 	{area: "unit", option: "fb-winch", try: true,
-		do: "Now try “{it}”, under {chapter}.", because: "It hangs ahead of the front axle, which has only {front} to spare."},
+		do: "Try “{it}”, under {chapter}.", because: "It hangs ahead of the front axle: only {front} to spare."},
 	{area: "unit", option: "fb-winch", target: "mend-fb-winch-0",
-		do: "It cannot be had. Under “What would help”, press a way out.", because: "The reason names the rating and the sum. Every way out offered was checked."},
+		do: "It cannot be had. Press a way out under “What would help”.", because: "The sum is shown; each way out was checked."},
 	{open: "weight",
-		do: "The winch is in. Open Weight.", because: "There each load stands against its rating, with its likely range."},
+		do: "The winch is in. Open Weight.", because: "Every load stands against its rating."},
 	{open: "delivery", see: "ask-weight.front-axle",
-		do: "Look at Front axle: {front} to spare{miss}. Then open Delivery.", because: "It fits on paper, no more, and the page marks it ▲: weigh the unit before the winch is promised."},
+		do: "Look at Front axle: {front} to spare{miss}. Then open Delivery.", because: "▲: it fits on paper only. Weigh it before you promise it."},
 	{area: "price", paid: true, target: "f-terms.deposit_percent",
-		do: "Promise {nine}, nine in ten. Then in Price type 15 for the deposit and press Enter.", because: "Even odds, {even}, is a coin toss."},
+		do: "Promise {nine}, nine in ten. In Price, type 15 for the deposit and press Enter.", because: "Even odds, {even}, is a coin toss."},
 	{area: "quote", act: "copy-link", target: "copy-link",
-		do: "In Quote, press “Copy the link”.", because: "It holds the whole quote and never cost or margin. Whoever opens it sees these figures."},
+		do: "In Quote, press “Copy the link”.", because: "It carries the whole quote, never cost or margin."},
 	{area: "quote", act: "print", target: "print-quote",
-		do: "Read the quote, and press “Print or save as PDF”.", because: "That is the paper the county files; this strip is not on it."},
+		do: "Read the quote; press “Print or save as PDF”.", because: "That paper is what the county files."},
 }
 
 // The unit a guided quote begins with, and what the county always has: it comes
@@ -216,7 +216,7 @@ func (p *Page) fill(x *guideStep, text string) string {
 func (p *Page) instruction() string {
 	i := p.State.step(p.Q.Edition.Cat)
 	if i == len(guideSteps) {
-		return "That is a quote, from the chassis to the paper."
+		return "That is a quote, from chassis to paper."
 	}
 	x := &guideSteps[i]
 	return strconv.Itoa(i+1) + " of " + strconv.Itoa(len(guideSteps)) + ": " + p.fill(x, x.do)
@@ -237,7 +237,8 @@ func guide(p *Page) Part {
 		return action("guide", id, "", label, At("id", "guide-"+id), Class(class), If(said != "" && i < len(guideSteps), At("aria-label", said)))
 	}
 	if i == len(guideSteps) {
-		return strip(p.instruction(), "It is kept in this browser as “"+GuideTitle+"”. A “?” beside a figure tells what is meant by it.",
+		stays := map[bool]string{true: "It stays in this browser. "}[p.Kept]
+		return strip(p.instruction(), stays+"A “?” beside a figure tells what it means.",
 			action("fresh-kept", "", "", "Begin a quote of your own", At("id", "guide-own"), Class("main")), press("end", "Close", ""))
 	}
 	x := &guideSteps[i]

@@ -40,7 +40,7 @@ var glossary = []term{
 	{"Payload", "GVWR less curb weight: what is there for people, patients and equipment. Payload left is what remains when all of those are aboard.",
 		ntea + "; the least that KKK-A-1822F asks for, read in a published comparison", "needs weight compare standing", "weight.payload weight.payload-left unit.payload_lb"},
 	{"People's weight", "Rules differ: 150 lb in 49 CFR 567.4 and in NTEA's method, 175 lb in military truck specifications, 250 lb in NFPA 1901 for fire apparatus. The rule set in force decides, and your own value goes before it.",
-		"Each read in the text or a quotation of it", "", "unit.occupant_lb"},
+		"Each read in the text or a quotation of it", "", "unit.occupant_lb unit.patient_lb"},
 	{"Station", "Where a mass sits: inches behind the front axle, right of the center line, above the ground. What hangs ahead of the front axle loads that axle with more than its own weight.",
 		"Two-axle method of a chassis maker's body-builder manual, read", "weight", ""},
 	{"Likely range", "Every mass has a tolerance. If those are right, the range holds the true value 95 times in 100.", byPage, "weight power space standing", ""},
@@ -54,13 +54,18 @@ var glossary = []term{
 		"NHTSA, Rollover, chapter V; SAE 2003-01-3385; both read", "weight", "weight.ssf weight.cg-height"},
 
 	{"Hot idle", "A hot alternator on a slow engine gives far less than its nameplate says. Here the load on scene meets what it gives at 200 F under the hood at plain idle.",
-		kkkE, "power standing", "power.idle"},
+		kkkE + "; plain idle in place of high idle is this page's own, stricter look", "power standing", "power.idle"},
+	{"Duty modes", "Parked, driving, responding, on scene: the catalogue says what draws how much in each. Each is held against the alternator at 200 F under the hood and high idle.",
+		kkkE, "power", "power.parked power.driving power.responding power.scene"},
+	{"Medical load", "Current kept free for medical devices, counted on scene whether or not they are aboard.", kkkE, "", "power.medical-load"},
 	{"Generating capacity remaining", "What is left at 200 F under the hood and high idle with the whole load on. The specification wants this number on a tag in the unit.",
 		kkkE, "power", "power.remaining"},
 	{"Minutes on battery", "The faster a battery is emptied, the less it gives. Peukert's law with an exponent of 1.2 tells the minutes, and half of the capacity is kept to start the engine.",
 		practice, "power", "power.battery-minutes"},
 	{"Shed", "The order in which loads are switched off to spare the batteries. Never: it stays on.", "The catalogue's load management", "power", ""},
 	{"80 % rule", "A steady load, such as a charger or a heater, may take 80 % of what the breaker is rated for.", practice, "power", "power.shore power.inlet"},
+
+	{"Inverter", "Makes 125 V from the batteries while no shore line is plugged in. All its loads at once are held against what it can give without end.", "The rating in the catalogue", "", "power.inverter"},
 
 	{"Oxygen hours", "From full cylinders down to 200 psi, at a steady flow. What stays in them is not counted, so that a cylinder is changed in time.", practice, "", "space.oxygen-hours"},
 	{"Read, from memory, common practice", "How well a limit is known. Read: in the standard itself or a quotation of it. From memory and common practice: nobody here read it, so it is a default that you may replace in Space, and it never stops a unit.",
@@ -73,6 +78,8 @@ var glossary = []term{
 	{"Slot", "A place on the plant's framing line that is still open on that day.", "The catalogue's plant calendar", "delivery", ""},
 
 	{"Price book", "The catalogue's list of prices from a given day on. The book in force on the day of the quote counts, so a later rise does not touch it.", byPage, "price quote", "date"},
+	{"Cooperative contract", "Prices that a purchasing group has bid out once for its members. Whether a county may buy from it without a bid of its own, its rules say.", practice, "price", "terms.contract"},
+	{"Performance bond", "A surety's promise to pay the buyer if the seller does not deliver. Its premium is a line of the price.", practice, "price", "terms.bond"},
 	{"Milestone", "A part of the price that falls due at an event, such as the chassis arriving.", "The catalogue's price book, or your own", "price", ""},
 	{"Lease-purchase", "The buyer pays the unit off in level payments and then owns it. The rate is the lessor's to state; nothing here is an offer of credit.", "Annuity formula, checked against numpy-financial", "price", "lease.rate"},
 	{"Equal annual cost", "Every cost over the years of service, brought to today's money and spread evenly, so that ways that last unequally long can be compared.", "Equivalent annual cost, checked against a published example", "price", "rates.discount"},

@@ -291,5 +291,5 @@ func extras(p *Page) Part {
 // check is a box to tick with its label.
 func check(p *Page, id, label string, on bool) Part {
 	return El("div", Class("field"), El("label", At("for", "f-"+id),
-		El("input", At("type", "checkbox"), At("id", "f-"+id), At("data-act", "set"), At("data-id", id), Flag("checked", on)), Text(" "+label)))
+		El("input", At("type", "checkbox"), At("id", "f-"+id), At("data-act", "set"), At("data-id", id), Flag("checked", on)), Text(" "+label)), help(id))
 }
