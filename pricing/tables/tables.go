@@ -203,7 +203,7 @@ func (t *taking) open(in Sheet) {
 			s.at[id] = n
 		}
 	}
-	if len(s.at) == 0 {
+	if len(s.at) == 0 && !(table == "rules" && len(t.cat.Rules) == 0) {
 		t.wrong(in.Name, "has no rows; a table with nothing in it would empty the catalogue")
 	}
 }
@@ -241,7 +241,7 @@ func clip(text string) string {
 	return text
 }
 
-// kept goes through the rows of a table in their order: entry is told the
+// each goes through the rows of a table in their order: entry is told the
 // position in the file's list that a row stands for, or that it is new and
 // behind which it goes, -1 at the beginning.
 func (s *sheet) each(known map[string]int, entry func(n int, id string, row []string, was, behind int)) {
@@ -301,13 +301,9 @@ func (t *taking) place(where string) string {
 		}
 		return where
 	}
-	column := "id"
-	if list == "prices" {
-		column = "price"
-	}
-	rest = strings.TrimSpace(rest)
-	for _, h := range s.heads {
-		if h != "" && (rest == h || strings.HasPrefix(rest, h+" ")) && len(h) >= len(column)-2 {
+	column := ""
+	for _, h := range s.heads { // such as "mass lb", or "then" of "then all[2]"
+		if strings.HasPrefix(strings.TrimSpace(rest)+" ", h+" ") && len(h) > len(column) {
 			column = h
 		}
 	}
