@@ -438,12 +438,12 @@ func (s *session) changeEdition(ed *quote.Edition) {
 			return
 		}
 	}
-	moved, lost := quote.Move(ed, s.draft)
+	moved, lost, changes := quote.Move(ed, s.draft)
 	s.draft = moved
 	if len(lost) > 0 {
 		s.fault("The new edition does not have: %s. These were left out; Undo brings the earlier state back.", strings.Join(lost, ", "))
 	}
-	s.refill()
+	s.tell(changes)
 }
 
 func saveDraft(s *session, _ Act) {
