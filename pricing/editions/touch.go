@@ -1,7 +1,6 @@
 package editions
 
 import (
-	"errors"
 	"slices"
 
 	"boxwright/config"
@@ -46,10 +45,7 @@ func (t *Touch) Touched() bool {
 func (c *Comparison) Touch(d *quote.Draft) *Touch {
 	t := &Touch{Signed: d.Issued != "", Current: d.Unit.Edition == c.To.Cat.Hash()}
 	if t.Signed {
-		t.Frozen = frozen(c.From.Cat, d.Issued)
-		if f := frozen(c.To.Cat, d.Issued); t.Frozen == nil {
-			t.Frozen = f
-		}
+		t.Frozen = link.FrozenIn(c.From.Cat, d.Issued)
 	}
 	if t.Current {
 		return t
@@ -87,15 +83,6 @@ func figures(q *quote.Quote) *Figures {
 	f := &Figures{Total: q.Total(), Even: q.Plan.EvenOdds, Stopped: q.Stopped()}
 	if curb, ok := q.Figure("weight.curb"); ok {
 		f.CurbLb = curb.Value
-	}
-	return f
-}
-
-// frozen are the figures a signed link carries.
-func frozen(cat *config.Catalogue, text string) *link.Frozen {
-	_, f, err := link.Decode(cat, text)
-	if e, ok := errors.AsType[*link.Error](err); ok {
-		return e.Frozen
 	}
 	return f
 }

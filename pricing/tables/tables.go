@@ -14,6 +14,7 @@ import (
 	"cmp"
 	"fmt"
 	"strings"
+	"unicode/utf8"
 
 	"boxwright/config"
 	"boxwright/config/csv"
@@ -26,6 +27,9 @@ var Names = []string{"options", "prices", "rules"}
 
 // maxProblems bounds how much is said of tables that are not in order.
 const maxProblems = 100
+
+// lost stands in the place of a letter that could not be read.
+const lost = "\ufffd"
 
 // Sheet is an edited table: its file's name and its text.
 type Sheet struct {
@@ -148,6 +152,10 @@ func (s *sheet) cell(row int, id, column string) string {
 
 // open takes a table apart, finds out which it is, and which row is which.
 func (t *taking) open(in Sheet) {
+	if !utf8.ValidString(in.Text) || strings.Contains(in.Text, lost) && !strings.Contains(string(t.file), lost) {
+		t.wrong(in.Name, `is not in UTF-8, so letters with accents and signs such as ½ would be lost; save it as "CSV UTF-8"`)
+		return
+	}
 	rows, err := csv.Read(in.Text)
 	if err != nil {
 		t.wrong(in.Name, "%s", err)
@@ -325,4 +333,20 @@ func splice(file []byte, edits []edit) []byte {
 		at = e.to
 	}
 	return append(out, file[at:]...)
+}
+
+// Rename gives a catalogue's edition another name, or another first day when
+// that is not empty. The error is a config.Problems.
+func Rename(file []byte, name, from string) ([]byte, error) {
+	var edits []edit
+	for _, x := range [][2]string{{"edition", name}, {"valid_from", from}} {
+		if p := find(file, x[0]); p != nil && x[1] != "" {
+			edits = append(edits, edit{p.from, p.to, line(x[1])})
+		}
+	}
+	edited := splice(file, edits)
+	if _, err := read(edited); err != nil {
+		return nil, err
+	}
+	return edited, nil
 }

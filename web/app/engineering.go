@@ -19,7 +19,7 @@ import (
 
 // families are fields that come by the dozen, by the first part of their id;
 // what follows the point says which one.
-var families = map[string]func(name string) setter{"ticket": ticketField, "own": ownLimit, "wiring": wiringField, "existing": existingField, "needs": needField, "req": requirementField, "reading": reading, "rival": rivalField}
+var families = map[string]func(name string) setter{"ticket": ticketField, "own": ownLimit, "wiring": wiringField, "existing": existingField, "needs": needField, "req": requirementField, "reading": reading, "rival": rivalField, "edition": editionField}
 
 // ---- scale tickets ----
 

@@ -21,6 +21,7 @@ type session struct {
 	app    *App
 	req    *Request
 	draft  *quote.Draft
+	other  *quote.Draft // as it came, when it was made with another edition: draft is then what it would be
 	view   *view.State
 	pins   []string
 	faults []string
@@ -29,9 +30,9 @@ type session struct {
 	effort int // how often the table was already asked for more certainty
 }
 
-// session takes the state from the request. A draft that does not read or does
-// not suit the edition is put aside with a fault, and a fresh one takes its
-// place, so that the page always has something to show.
+// session takes the state from the request. A draft that does not read is put
+// aside with a fault, and a fresh one takes its place, so that the page always
+// has something to show. One of another edition stays as it is.
 func (a *App) session(req *Request) *session {
 	s := &session{app: a, req: req}
 	if json.Unmarshal(req.View, &s.view) != nil || s.view == nil {
@@ -43,6 +44,10 @@ func (a *App) session(req *Request) *session {
 	s.pins = s.pins[:min(len(s.pins), maxPins)]
 	if len(req.Draft) > 0 && string(req.Draft) != "null" {
 		d, err := quote.ReadDraft(req.Draft)
+		if err == nil && d.Unit.Edition != a.edition.Cat.Hash() {
+			s.other = d
+			return s
+		}
 		if err == nil {
 			err = a.suits(d)
 		}
@@ -74,32 +79,49 @@ func (s *session) step(st Step) { s.steps = append(s.steps, st) }
 
 // do carries out one act on the draft or the view.
 func (s *session) do(act Act) {
-	if s.draft == nil {
-		s.draft = quote.Begin(s.app.edition, "", "", s.req.Today)
-	}
 	f, known := acts[act.Do]
 	if !known {
 		s.fault("The page asked for %q, which the core does not know: reload the page.", act.Do)
 		return
 	}
-	was, began := s.draft.Unit.Clone(), s.draft
+	if otherEdition[act.Do] {
+		f(s, act)
+		return
+	}
+	s.begin()
+	was, began, other := s.draft.Clone(), s.draft, s.other
 	f(s, act)
-	if s.draft == began {
-		s.weighed(&was)
+	switch {
+	case s.draft != began:
+		s.other = nil // another quote was taken up
+	case s.other == nil:
+		s.weighed(&was.Unit)
+	case other != nil && canonical(was) != canonical(s.draft):
+		s.draft, s.notice = was, ""
+		s.fault("This quote was made with another edition of the catalogue and is kept as it is. Move it to the edition in use first, at the top of the page.")
+	}
+}
+
+// begin has a draft to work on or to look at.
+func (s *session) begin() {
+	if s.draft == nil && s.other != nil {
+		s.draft, _, _ = quote.Move(s.app.edition, s.other)
+		s.draft.Issued = ""
+	}
+	if s.draft == nil {
+		s.draft = quote.Begin(s.app.edition, "", "", s.req.Today)
 	}
 }
 
 // reply computes the draft and draws the page.
 func (s *session) reply() (*Reply, error) {
-	if s.draft == nil {
-		s.draft = quote.Begin(s.app.edition, "", "", s.req.Today)
-	}
+	s.begin()
 	q, err := quote.Settle(s.app.edition, s.draft, s.effort)
 	if err != nil {
 		return nil, err
 	}
 	text := s.draft.Issued
-	if text == "" && s.view.Area == "quote" {
+	if text == "" && s.view.Area == "quote" && s.other == nil {
 		if text, err = link.Encode(q); err != nil {
 			s.fault("No link can be made: %s.", sentence(err))
 		}
@@ -118,7 +140,13 @@ func (s *session) reply() (*Reply, error) {
 	if s.view.Area == "compare" {
 		p.Others = s.others()
 	}
-	r := &Reply{Draft: s.draft, View: s.view, Pins: s.pins, Regions: view.Regions(p), Title: view.Title(p), Say: view.Live(p), Said: s.said(), Gist: gist(q), Do: s.steps, Unsettled: len(q.Answer.Undecided) > 0 && s.effort < maxEffort}
+	s.keepers(p)
+	s.elsewhere(p)
+	kept := s.draft
+	if s.other != nil {
+		kept = s.other
+	}
+	r := &Reply{Draft: kept, View: s.view, Pins: s.pins, Regions: view.Regions(p), Title: view.Title(p), Say: view.Live(p), Said: s.said(), Gist: s.gist(q), Do: s.steps, Unsettled: len(q.Answer.Undecided) > 0 && s.effort < maxEffort}
 	for i, f := range s.faults {
 		if i > 0 {
 			r.Fault += " "

@@ -38,6 +38,7 @@ type State struct {
 	Rivals    []quote.Rival     `json:"rivals,omitempty"`    // other bids, typed in for Compare
 	Typed     map[string]string `json:"typed,omitempty"`     // text in a field that could not be taken
 	Wrong     map[string]string `json:"wrong,omitempty"`     // and why, by field
+	Keeping   bool              `json:"keeping,omitempty"`   // the catalogue's own part is shown in the place of Needs
 }
 
 // Page is everything one screen is drawn from.
@@ -58,6 +59,8 @@ type Page struct {
 	Trail     []Moment // states of this one
 	Trust     *Trust   // how far the quote can be relied on; for the Quote area
 	CostsKept bool     // a sealed cost sheet is kept in the browser
+	Keeper    *Keeper  // while the catalogue's own part is shown
+	Elsewhere *Elsewhere
 	// Answers to the open "why": reasons and ways out.
 	Reasons []rules.Reason
 	Mends   []rules.Mend
@@ -110,13 +113,23 @@ func Regions(p *Page) map[string]string {
 	return map[string]string{
 		"masthead": masthead(p).String(),
 		"areas":    areas(p).String(),
-		"main":     AreaByID(p.State.Area).draw(p).String(),
+		"main":     Many(elsewhere(p), main(p)).String(),
 		"standing": standing(p).String(),
 	}
 }
 
+func main(p *Page) Part {
+	if p.Keeper != nil {
+		return keeping(p)
+	}
+	return AreaByID(p.State.Area).draw(p)
+}
+
 // Title of the browser window.
 func Title(p *Page) string {
+	if p.Keeper != nil {
+		return "Catalogue – Boxwright"
+	}
 	return AreaByID(p.State.Area).Name + " – " + subject(p) + " – Boxwright"
 }
 
