@@ -70,9 +70,9 @@ func differences(c *editions.Comparison) []string {
 			day = " from " + p.On.String()
 		}
 		switch {
-		case p.From == nil:
+		case p.How() == editions.Added:
 			add("Prices: added %s (%s)%s: %s", p.Label, p.Key, day, p.To)
-		case p.To == nil:
+		case p.How() == editions.Removed:
 			add("Prices: removed %s (%s)%s: %s", p.Label, p.Key, day, p.From)
 		default:
 			add("Prices: %s (%s)%s: %s, was %s: %s %s", p.Label, p.Key, day, p.To, p.From, p.By(), p.Percent())

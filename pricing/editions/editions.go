@@ -61,13 +61,24 @@ type Price struct {
 	From, To   *pricing.Amount // nil where the edition does not have it
 }
 
+// How the price changed.
+func (p *Price) How() How {
+	switch {
+	case p.From == nil:
+		return Added
+	case p.To == nil:
+		return Removed
+	}
+	return Changed
+}
+
 // By is the difference, for what both have.
 func (p *Price) By() pricing.Amount { return p.To.Sub(*p.From) }
 
 // Percent is the difference of what it was, such as "+4.2 %"; empty where it
 // was nothing, or is not in both.
 func (p *Price) Percent() string {
-	if p.From == nil || p.To == nil || p.From.Sign() <= 0 {
+	if p.How() != Changed || p.From.Sign() <= 0 {
 		return ""
 	}
 	return fmt.Sprintf("%+.1f %%", 100*p.By().Float()/p.From.Float()) // for the eye only
@@ -148,13 +159,14 @@ func tree(v any) map[string]any {
 }
 
 func sorted[V any](a, b map[string]V) []string {
-	all := map[string]bool{}
+	var all []string
 	for _, m := range []map[string]V{a, b} {
 		for k := range m {
-			all[k] = true
+			all = append(all, k)
 		}
 	}
-	return slices.Sorted(maps.Keys(all))
+	slices.Sort(all)
+	return slices.Compact(all)
 }
 
 // within compares the members of an object that holds lists.
@@ -184,39 +196,44 @@ func (c *Comparison) list(key string, a, b any) []Field {
 		return differ(key, a, b)
 	}
 	p := Part{Name: nameOf(key)}
-	add := func(how How, of map[string]any, fields []Field) {
-		id, _ := of["id"].(string)
-		label, _ := of["label"].(string)
-		if label == "" {
-			label = id
-		}
-		if slices.Contains([]string{"options", "chassis", "bodies", "equipment"}, key) {
-			c.changed[id] = true
-		}
-		p.Things = append(p.Things, Thing{id, label, how, fields})
-	}
 	before := map[any]map[string]any{}
 	for _, x := range was {
 		before[x["id"]] = x
 	}
 	for _, x := range is {
-		old, there := before[x["id"]]
-		if !there {
-			add(Added, x, nil)
-		} else if fields := differ("", without(key, old), without(key, x)); fields != nil {
-			add(Changed, x, fields)
+		how, fields := Added, []Field(nil)
+		if old := before[x["id"]]; old != nil {
+			how, fields = Changed, differ("", without(key, old), without(key, x))
+		}
+		if how == Added || fields != nil {
+			p.add(x, how, fields)
 		}
 		delete(before, x["id"])
 	}
 	for _, x := range was {
 		if before[x["id"]] != nil {
-			add(Removed, x, nil)
+			p.add(x, Removed, nil)
 		}
 	}
-	if p.Things != nil {
-		c.Parts = append(c.Parts, p)
+	if p.Things == nil {
+		return nil
+	}
+	c.Parts = append(c.Parts, p)
+	if slices.Contains([]string{"options", "chassis", "bodies", "equipment"}, key) {
+		for _, t := range p.Things {
+			c.changed[t.ID] = true
+		}
 	}
 	return nil
+}
+
+func (p *Part) add(x map[string]any, how How, fields []Field) {
+	id, _ := x["id"].(string)
+	label, _ := x["label"].(string)
+	if label == "" {
+		label = id
+	}
+	p.Things = append(p.Things, Thing{id, label, how, fields})
 }
 
 // without is a dated change of prices without its prices, which are told apart.
@@ -263,16 +280,16 @@ func differ(key string, a, b any) []Field {
 // prices compares what each thing costs on the first day and on each on which
 // either edition changes prices. A difference that only goes on is said once.
 func (c *Comparison) prices() {
-	days := map[string]config.Date{"": {}}
+	days := []config.Date{{}}
 	for _, b := range []*pricing.Book{c.From.Book, c.To.Book} {
 		for _, e := range b.Editions {
-			days[e.From.String()] = e.From
+			days = append(days, e.From)
 		}
 	}
+	order.Sort(days, func(a, b config.Date) int { return b.DaysUntil(a) })
 	type state struct{ from, to string }
 	last := map[string]state{}
-	for _, day := range slices.Sorted(maps.Keys(days)) {
-		on := days[day]
+	for _, on := range days {
 		was, is := c.From.Book.On(on).Prices, c.To.Book.On(on).Prices
 		for _, key := range priceKeys(c.To.Cat, c.From.Cat) {
 			a, had := was[key]

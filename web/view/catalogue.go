@@ -36,29 +36,33 @@ type Kept struct {
 // mostShown bounds the rows of a table of changes.
 const mostShown = 300
 
-// keeping is the catalogue's own part of the page, in the place of Needs.
-func keeping(p *Page) Part {
-	k := p.Keeper
-	return Many(
-		heading("Catalogue", "For whoever keeps it: take it out as tables, bring edited tables in, check it, and see what another edition changes before it is used."),
-		El("p", Class("row-tools screen"), action("keeping", "", "", "Back to Needs", At("id", "keeping-back"))),
-		inUse(p), refused(k), bringIn(k), linted(p), beside(p), keptQuotes(p), changedParts(p), handOut(k),
-	)
+// Parts that this file is mostly made of.
+
+func para(text string) Part  { return El("p", Text(text)) }
+func aside(text string) Part { return El("span", Class("how"), Text(text)) }
+func bold(text string) Part  { return El("b", Text(text)) }
+
+func pressed(parts ...Part) Part { return El("div", Class("row-tools"), Many(parts...)) }
+
+// over is a text with others beneath it; empty ones are left out.
+func over(top Part, under ...string) Part {
+	parts := []Part{top}
+	for _, u := range under {
+		if u != "" {
+			parts = append(parts, aside(u))
+		}
+	}
+	return Many(parts...)
 }
 
-func editionLine(ed *quote.Edition) Part {
-	c := ed.Cat
-	return Many(
-		El("p", El("b", Text(c.Title)), Text(", edition "+c.Edition+", in force from "+c.ValidFrom.Long()+".")),
-		El("p", Class("how"), Text("Content "+c.Hash()[:16]+" · "+count(len(c.Options), "option", "options")+" · "+count(len(c.Rules), "rule", "rules"))))
+// part is a block that can be gone to.
+func part(id, title string, parts ...Part) Part {
+	return El("section", Class("block"), At("id", id), At("tabindex", "-1"), El("h2", Text(title)), Many(parts...))
 }
 
-func inUse(p *Page) Part {
-	table := func(name, label string) Part { return action("tables-out", name, "", label, At("id", "out-"+name)) }
-	return block("In use", editionLine(p.Q.Edition),
-		El("p", Class("hint"), Text("The tables open in any spreadsheet. Edit cells, add and remove rows, save as CSV, and bring them in below: alone or together.")),
-		El("div", Class("row-tools"), table("options", "Options as a table"), table("prices", "Prices as a table"), table("rules", "Rules as a table"),
-			action("save-catalogue", "", "", "Save it as a file", Class("quiet"), At("id", "save-catalogue"))))
+// press is an action whose id is told.
+func press(do, id, label, class, element string) Part {
+	return action(do, id, "", label, Class(class), At("id", element))
 }
 
 // fileButton is a button that takes files for an act.
@@ -67,38 +71,50 @@ func fileButton(id, do, label, accept string, parts ...Part) Part {
 		El("input", Class("hidden-text"), At("type", "file"), At("id", id), At("accept", accept), At("data-act", do), Many(parts...)))
 }
 
-func bringIn(k *Keeper) Part {
-	into := "the edition in use"
+// keeping is the catalogue's own part of the page, in the place of Needs.
+func keeping(p *Page) Part {
+	k := p.Keeper
+	looked, id := "the edition in use", ""
 	if k.Beside != nil {
-		into = "the edition beside it, which holds what was brought in before"
+		looked, id = "the edition beside it", "beside"
 	}
-	return block("Bring in a change",
-		El("p", Text("Nothing is used yet: what comes in is checked, set beside the edition in use and compared with it. Tables are taken into "+into+".")),
-		El("div", Class("row-tools"),
-			fileButton("f-tables", "tables-in", "Take in edited tables…", ".csv,.tsv,.txt,text/csv", Flag("multiple", true)),
-			fileButton("f-beside", "set-beside", "Set another edition beside it…", ".json,application/json"),
-			action("set-beside", "", "", "Set the built-in one beside it", Class("quiet"), At("id", "beside-built-in"))))
+	parts := []Part{
+		heading("Catalogue", "For whoever keeps it: take it out as tables, bring edited tables in, check it, and see what another edition changes before it is used."),
+		pressed(press("keeping", "", "Back to Needs", "", "keeping-back")),
+		block("In use", editionLine(p.Q.Edition),
+			pressed(press("tables-out", "options", "Options as a table", "", "out-options"), press("tables-out", "prices", "Prices as a table", "", "out-prices"), press("tables-out", "rules", "Rules as a table", "", "out-rules"),
+				press("save-catalogue", "", "Save it as a file", "quiet", "save-catalogue")),
+			El("p", Class("hint"), Text("The tables open in any spreadsheet. Edit cells, add and remove rows, save as CSV (UTF-8), and bring them in below, one alone or several together."))),
+		block("Bring in a change",
+			para("Nothing is used yet: what comes in is checked, set beside the edition in use and compared with it. Tables are taken into "+looked+"."),
+			pressed(fileButton("f-tables", "tables-in", "Take in edited tables…", ".csv,.tsv,.txt,text/csv", Flag("multiple", true)),
+				fileButton("f-beside", "set-beside", "Set another edition beside it…", ".json,application/json"),
+				press("set-beside", "", "Set the built-in one beside it", "quiet", "beside-built-in"))),
+	}
+	if k.Refused != "" {
+		parts = append(parts, part("refused", "Not taken: "+k.Refused, para(count(len(k.Problems), "fault", "faults")+". Nothing was changed."),
+			El("ul", Class("findings"), Each(k.Problems, func(_ int, x config.Problem) Part {
+				return El("li", Class("stop"), bold(x.Where+": "), Text(x.Text+"."))
+			}))))
+	}
+	if k.Diff != nil {
+		parts = append(parts, beside(p), keptQuotes(p), changedParts(p))
+	}
+	return Many(append(parts, linted(p, looked), block("Hand it out",
+		para("One file that holds this page with "+looked+" built in. It opens from disk with the network off; no quote, key or cost sheet goes with it."),
+		pressed(press("embed", id, "Save Boxwright with this catalogue", "", "embed"))))...)
 }
 
-// refused lists what is wrong with the file that was not taken.
-func refused(k *Keeper) Part {
-	if k.Refused == "" {
-		return nil
-	}
-	return El("section", Class("block"), At("id", "refused"), At("tabindex", "-1"), El("h2", Text("Not taken: "+k.Refused)),
-		El("p", Text(count(len(k.Problems), "fault", "faults")+". Nothing was changed.")),
-		El("ul", Class("findings"), Each(k.Problems, func(_ int, x config.Problem) Part {
-			return El("li", Class("stop"), El("b", Text(x.Where+": ")), Text(x.Text+"."))
-		})))
+func editionLine(ed *quote.Edition) Part {
+	c := ed.Cat
+	return Many(
+		El("p", bold(c.Title), Text(", edition "+c.Edition+", in force from "+c.ValidFrom.Long()+".")),
+		El("p", Class("how"), Text("Content "+c.Hash()[:16]+" · "+count(len(c.Options), "option", "options")+" · "+count(len(c.Rules), "rule", "rules"))))
 }
 
 // linted is what going through the edition found.
-func linted(p *Page) Part {
+func linted(p *Page, looked string) Part {
 	k := p.Keeper
-	which := "the edition in use"
-	if k.Beside != nil {
-		which = "the edition beside it"
-	}
 	var notes, rest []config.Finding
 	for _, f := range k.Findings {
 		f.Basis = "" // all of them are computed
@@ -108,49 +124,48 @@ func linted(p *Page) Part {
 			rest = append(rest, f)
 		}
 	}
-	return El("section", Class("block"), At("id", "lint"), At("tabindex", "-1"), El("h2", Text("Go through the rules")),
-		El("p", Text("Looks for what can never be had, what is always in, rules that contradict each other or say nothing, groups that leave no choice, and what has no price, mass or work. It takes some seconds.")),
-		El("div", Class("row-tools"), action("lint", "", "", "Go through "+which, At("id", "lint-now"))),
-		When(k.Linted, func() Part {
-			return Many(findings(p, rest, "Nothing that stands in the way was found."),
-				If(len(notes) > 0, El("details", At("id", "lint-notes"), El("summary", Text(count(len(notes), "thing worth a look", "things worth a look"))), findings(p, notes, ""))))
-		}))
+	var found Part
+	if k.Linted {
+		found = findings(p, rest, "Nothing that stands in the way was found.")
+	}
+	if notes != nil {
+		found = Many(found, El("details", At("id", "lint-notes"), El("summary", Text(count(len(notes), "thing worth a look", "things worth a look"))), findings(p, notes, "")))
+	}
+	return part("lint", "Go through the rules",
+		para("Looks for what can never be had, what is always in, rules that contradict each other or say nothing, groups that leave no choice, and what has no price, mass or work. It takes some seconds."),
+		pressed(press("lint", "", "Go through "+looked, "", "lint-now")), found)
 }
 
+// beside is the edition that is not in use yet, or the one before.
 func beside(p *Page) Part {
-	k := p.Keeper
-	if k.Diff == nil {
-		return nil
+	b := p.Keeper.Beside
+	if b == nil {
+		return part("beside", "The edition before", editionLine(p.Keeper.Before),
+			para("What the edition in use changed is listed below, and what that means for the quotes kept here."),
+			pressed(press("drop-beside", "", "Put the comparison away", "quiet", "drop-beside")))
 	}
-	if k.Beside == nil {
-		return El("section", Class("block"), At("id", "beside"), At("tabindex", "-1"), El("h2", Text("The edition before")), editionLine(k.Before),
-			El("p", Text("What the edition in use changed is listed below, and what that means for the quotes kept here.")),
-			El("div", Class("row-tools"), action("drop-beside", "", "", "Put the comparison away", Class("quiet"), At("id", "drop-beside"))))
+	var name Part
+	if b.Cat.Edition == p.Q.Edition.Cat.Edition {
+		name = El("p", mark(config.Warn), Text(" It is called like the edition in use, though it is not the same. Give it a name of its own, so that readers of a quote can tell them apart."))
 	}
-	name := If(k.Beside.Cat.Edition == p.Q.Edition.Cat.Edition && k.Beside.Cat.Hash() != p.Q.Edition.Cat.Hash(),
-		El("p", mark(config.Warn), Text(" It has the same name as the edition in use, though it is not the same. Give it a name of its own, so that readers of a quote can tell them apart.")))
-	return El("section", Class("block"), At("id", "beside"), At("tabindex", "-1"), El("h2", Text("Beside it, not in use yet")), editionLine(k.Beside), name,
+	return part("beside", "Beside it, not in use yet", editionLine(b), name,
 		El("div", Class("fields"),
-			field(p, "edition.name", "Name of the edition", k.Beside.Cat.Edition, "Such as 2027-01"),
-			day(p, "edition.from", "In force from", k.Beside.Cat.ValidFrom, "")),
-		El("div", Class("row-tools"),
-			action("use-beside", "", "", "Use this edition", Class("main"), At("id", "use-beside")),
-			action("save-catalogue", "beside", "", "Save it as a file", At("id", "save-beside")),
-			action("drop-beside", "", "", "Put it away", Class("quiet"), At("id", "drop-beside"))))
+			field(p, "edition.name", "Name of the edition", b.Cat.Edition, "Such as 2027-01"),
+			day(p, "edition.from", "In force from", b.Cat.ValidFrom, "")),
+		pressed(press("use-beside", "", "Use this edition", "main", "use-beside"),
+			press("save-catalogue", "beside", "Save it as a file", "", "save-beside"),
+			press("drop-beside", "", "Put it away", "quiet", "drop-beside")))
 }
 
 // keptQuotes says which of the quotes kept here the change touches.
 func keptQuotes(p *Page) Part {
 	k := p.Keeper
-	if k.Diff == nil {
-		return nil
-	}
 	touched := 0
 	t := table{caption: "Kept quotes that the change touches", class: "kept", heads: []string{"Quote", "What changed of it", ">Price", ">Curb weight", "Delivery, even odds", "Fits", ""}}
 	for i := range k.Kept {
 		x := &k.Kept[i]
 		if x.Touch == nil {
-			t.rows = append(t.rows, []Part{quoteName(x), Text("It cannot be read: " + x.Fault), nil, nil, nil, nil, nil})
+			t.rows = append(t.rows, append([]Part{over(bold(x.Name), x.Line), Text("It cannot be read: " + x.Fault)}, make([]Part, 5)...))
 		} else if x.Moved || x.Touch.Touched() {
 			touched++
 			t.rows = append(t.rows, keptRow(p, x, i))
@@ -160,19 +175,20 @@ func keptQuotes(p *Page) Part {
 	if k.More {
 		said = "Going through the kept quotes: " + strconv.Itoa(len(k.Kept)) + " looked at so far."
 	}
-	return El("section", Class("block"), At("id", "touched"), El("h2", Text("Quotes kept in this browser")), El("p", Text(said)), When(t.rows != nil, t.draw))
-}
-
-func quoteName(x *Kept) Part {
-	return Many(El("b", Text(x.Name)), El("span", Class("how"), Text(x.Line)))
+	return part("touched", "Quotes kept in this browser", para(said), When(t.rows != nil, t.draw))
 }
 
 func keptRow(p *Page, x *Kept, i int) []Part {
-	t := x.Touch
+	t, diff := x.Touch, p.Keeper.Diff
 	var what []Part
 	say := func(label string, list []string) {
 		if list != nil {
-			what = append(what, El("p", El("b", Text(label)), Text(strings.Join(list[:min(len(list), 6)], "; ")+map[bool]string{true: " and more"}[len(list) > 6])))
+			const most = 6
+			more := ""
+			if len(list) > most {
+				list, more = list[:most], "; and more"
+			}
+			what = append(what, El("p", bold(label), Text(strings.Join(list, "; ")+more)))
 		}
 	}
 	say("Changed: ", t.Uses)
@@ -180,127 +196,115 @@ func keptRow(p *Page, x *Kept, i int) []Part {
 	var added, gone []string
 	for _, c := range t.Changes {
 		if c.Added {
-			added = append(added, p.Keeper.Diff.To.Cat.LabelOf(c.Option))
+			added = append(added, diff.To.Cat.LabelOf(c.Option))
 		} else {
-			gone = append(gone, p.Keeper.Diff.From.Cat.LabelOf(c.Option))
+			gone = append(gone, diff.From.Cat.LabelOf(c.Option))
 		}
 	}
 	say("Filled in anew: ", added)
 	say("Gives way: ", gone)
-	price, curb, when, fits := Text("–"), Text("–"), Text("–"), Text(t.Fault)
-	if t.Is != nil {
-		price, curb, when = Text(t.Is.Total), Text(p.show(t.Is.CurbLb, quantity.Pound)), Text(t.Is.Even.Long())
-		fits = Many(mark(""), Text(" yes"))
-		if t.Is.Stopped {
-			fits = Many(mark(config.Stop), Text(" no"), El("ul", Class("small"), Each(t.Stops[:min(len(t.Stops), 4)], func(_ int, f config.Finding) Part { return El("li", Text(f.Text)) })))
+	row := []Part{over(bold(x.Name), x.Line), Many(what...), nil, nil, nil, Text(t.Fault), nil}
+	if is := t.Is; is != nil {
+		price, curb, when, was := is.Total, p.show(is.CurbLb, quantity.Pound), is.Even.Long(), ""
+		fits := Many(mark(""), Text(" yes"))
+		if is.Stopped {
+			said := []string{}
+			for _, f := range t.Stops[:min(len(t.Stops), 4)] {
+				said = append(said, f.Text)
+			}
+			if t.Was != nil && t.Was.Stopped {
+				said = append(said, "Nor did it before.")
+			}
+			fits = over(Many(mark(config.Stop), Text(" no")), said...)
 		}
+		if t.Was != nil {
+			was = "was " + t.Was.Total
+			price, curb, when = t.Delta.Total.Show(), p.signed(is.CurbLb-t.Was.CurbLb, quantity.Pound), inDays(t.Delta.Days)
+			if t.Delta.Total.Sign() > 0 {
+				price = "+" + price
+			}
+		}
+		row[2] = over(bold(price), was, "is "+is.Total)
+		row[3] = over(bold(curb), "is "+p.show(is.CurbLb, quantity.Pound))
+		row[4] = over(bold(when), "is "+is.Even.Long())
+		row[5] = fits
 	}
-	if t.Was != nil && t.Is != nil {
-		by := t.Delta.Total.Show()
-		if t.Delta.Total.Sign() > 0 {
-			by = "+" + by
-		}
-		days := "the same day"
-		if t.Delta.Days != 0 {
-			days = count(max(t.Delta.Days, -t.Delta.Days), "day", "days") + map[bool]string{true: " later", false: " earlier"}[t.Delta.Days > 0]
-		}
-		was := func(text string) Part { return El("span", Class("how"), Text("was "+text)) }
-		price = Many(El("b", Text(by)), was(t.Was.Total), El("span", Class("how"), Text("is "+t.Is.Total)))
-		curb = Many(El("b", Text(p.signed(t.Is.CurbLb-t.Was.CurbLb, quantity.Pound))), El("span", Class("how"), Text("is "+p.show(t.Is.CurbLb, quantity.Pound))))
-		when = Many(El("b", Text(days)), El("span", Class("how"), Text(t.Is.Even.Long())))
-		if t.Was.Stopped && t.Is.Stopped {
-			fits = Many(fits, El("span", Class("how"), Text("nor did it before")))
-		}
-	}
-	var tool Part
-	switch {
+	switch f := t.Frozen; {
 	case x.Moved:
-		tool = El("span", Class("tag mine"), Text("moved"))
-	case t.Signed:
-		tool = Many(El("b", Text("Signed: it stays as it is.")), When(t.Frozen != nil, func() Part {
-			return El("span", Class("how"), Text("Total "+t.Frozen.Total+", delivery at even odds "+t.Frozen.Even.Long()+", stands until "+t.Frozen.Until.Long()+". Beside it stands what a revision would come to."))
-		}))
-	case t.Is == nil:
+		row[6] = El("span", Class("tag mine"), Text("moved"))
+	case f != nil:
+		row[6] = over(bold("Signed: it stays as it is."), "Total "+f.Total+", delivery at even odds "+f.Even.Long()+", stands until "+f.Until.Long()+". The row tells what a revision would come to.")
+	case t.Signed || t.Is == nil:
 	case p.Keeper.Beside == nil:
-		tool = action("move-kept", x.ID, "", "Move it", At("id", "move-"+strconv.Itoa(i)), At("aria-label", "Move to the edition in use: "+x.Name))
+		row[6] = action("move-kept", x.ID, "", "Move it", At("id", "move-"+strconv.Itoa(i)), At("aria-label", "Move to the edition in use: "+x.Name))
 	default:
-		tool = El("span", Class("how"), Text("It can be moved once the edition is in use."))
+		row[6] = aside("It can be moved once the edition is in use.")
 	}
-	return []Part{quoteName(x), Many(what...), price, curb, when, fits, tool}
+	return row
+}
+
+func inDays(n int) string {
+	switch {
+	case n > 0:
+		return count(n, "day", "days") + " later"
+	case n < 0:
+		return count(-n, "day", "days") + " earlier"
+	}
+	return "the same day"
 }
 
 // changedParts lists what the editions have otherwise.
 func changedParts(p *Page) Part {
 	d := p.Keeper.Diff
-	if d == nil {
-		return nil
-	}
-	if d.Same() {
-		return block("What changes", El("p", mark(""), Text(" Nothing: the two have the same content.")))
-	}
-	var out []Part
-	add := func(t table) {
-		if rest := len(t.rows) - mostShown; rest > 0 {
-			t.rows = append(t.rows[:mostShown], append([]Part{Text("and " + count(rest, "more", "more"))}, make([]Part, len(t.heads)-1)...))
-		}
-		if t.rows != nil {
-			out = append(out, t.draw())
-		}
-	}
-	t := table{caption: "Prices: " + strconv.Itoa(len(d.Prices)), heads: []string{"What", "From", ">Was", ">Is", ">Difference", ">Percent"}}
+	prices := table{caption: "Prices", heads: []string{"What", "From", ">Was", ">Is", ">Difference", ">Percent"}}
 	for i := range d.Prices {
 		x := &d.Prices[i]
-		was, is, by := "–", "–", string(editions.Changed)
+		cells := []string{"the first day", "–", "–", string(x.How()), x.Percent()}
+		if !x.On.IsZero() {
+			cells[0] = x.On.Long()
+		}
 		if x.From != nil {
-			was = x.From.Show()
-		} else {
-			by = string(editions.Added)
+			cells[1] = x.From.Show()
 		}
 		if x.To != nil {
-			is = x.To.Show()
-		} else {
-			by = string(editions.Removed)
+			cells[2] = x.To.Show()
 		}
-		if x.From != nil && x.To != nil {
-			by = x.By().Show()
+		if x.How() == editions.Changed {
+			cells[3] = x.By().Show()
 		}
-		on := "the first day"
-		if !x.On.IsZero() {
-			on = x.On.Long()
-		}
-		t.rows = append(t.rows, []Part{withID(x.Label, x.Key), Text(on), Text(was), Text(is), Text(by), Text(x.Percent())})
+		prices.rows = append(prices.rows, append([]Part{over(Text(x.Label), x.Key)}, texts(cells...)...))
 	}
-	add(t)
-	t = table{caption: "Rules: " + strconv.Itoa(len(d.Rules)), heads: []string{"Rule", "How", "What a customer reads", "Was", "Is"}}
+	rules := table{caption: "Rules", heads: []string{"Rule", "How", "What a customer reads", "Was", "Is"}}
 	for i := range d.Rules {
 		r := &d.Rules[i]
-		reason := Many(Text(r.Reason), If(r.Was != "", El("span", Class("how"), Text("was: "+r.Was))))
-		t.rows = append(t.rows, []Part{withID("", r.ID), Text(string(r.How)), reason, El("code", Text(r.From)), El("code", Text(r.To))})
-	}
-	add(t)
-	for _, part := range d.Parts {
-		t := table{caption: part.Name + ": " + strconv.Itoa(len(part.Things)), heads: []string{"What", "How", "Field, was, is"}}
-		for _, x := range part.Things {
-			t.rows = append(t.rows, []Part{withID(x.Label, x.ID), Text(string(x.How)), El("ul", Each(x.Fields, func(_ int, f editions.Field) Part {
-				return El("li", El("b", Text(f.Name+": ")), Text(orDash(f.From)+" → "+orDash(f.To)))
-			}))})
+		was := r.Was
+		if was != "" {
+			was = "was: " + was
 		}
-		add(t)
+		rules.rows = append(rules.rows, []Part{Text(r.ID), Text(string(r.How)), over(Text(r.Reason), was), El("code", Text(r.From)), El("code", Text(r.To))})
+	}
+	all := []table{prices, rules}
+	for _, part := range d.Parts {
+		t := table{caption: part.Name, heads: []string{"What", "How", "Field, was, is"}}
+		for _, x := range part.Things {
+			t.rows = append(t.rows, []Part{over(Text(x.Label), x.ID), Text(string(x.How)), Each(x.Fields, func(_ int, f editions.Field) Part {
+				return El("p", bold(f.Name+": "), Text(orDash(f.From)+" → "+orDash(f.To)))
+			})})
+		}
+		all = append(all, t)
+	}
+	var out []Part
+	for _, t := range all {
+		if t.rows == nil {
+			continue
+		}
+		t.caption += ": " + strconv.Itoa(len(t.rows))
+		if rest := len(t.rows) - mostShown; rest > 0 {
+			t.rows = append(t.rows[:mostShown], append([]Part{Text("and " + strconv.Itoa(rest) + " more")}, make([]Part, len(t.heads)-1)...))
+		}
+		out = append(out, t.draw())
 	}
 	return block("What changes", out...)
-}
-
-// withID is a label with the id beneath it.
-func withID(label, id string) Part {
-	return Many(Text(label), If(id != "" && id != label, El("span", Class("how"), Text(id))))
-}
-
-// handOut makes a page of one's own.
-func handOut(k *Keeper) Part {
-	id := map[bool]string{true: "beside"}[k.Beside != nil]
-	return block("Hand it out",
-		El("p", Text("One file that holds this page with "+map[bool]string{true: "the edition beside it", false: "the edition in use"}[k.Beside != nil]+" built in. It opens from disk with the network off; no quote, key or cost sheet goes with it.")),
-		El("div", Class("row-tools"), action("embed", id, "", "Save Boxwright with this catalogue", At("id", "embed"))))
 }
 
 // Elsewhere is a quote of another edition, which is kept as it is. What the page
@@ -316,11 +320,10 @@ func elsewhere(p *Page) Part {
 	if e == nil {
 		return nil
 	}
-	said, press := "It is kept as it is until you move it. What is shown here is what it would be with the edition in use; nothing can be changed before.", "Move it to the edition in use"
+	said, label := "It is kept as it is until you move it. What is shown here is what it would be with the edition in use; nothing can be changed before.", "Move it to the edition in use"
 	if e.As != nil {
 		said = "It is signed and stands as it was signed: total " + e.As.Total + ", delivery at even odds " + e.As.Even.Long() + ", stands until " + e.As.Until.Long() + ". What is shown here is what a revision would come to with the edition in use."
-		press = "Make a revision with the edition in use"
+		label = "Make a revision with the edition in use"
 	}
-	return El("section", Class("block"), At("id", "elsewhere"), El("h2", Text("Made with another edition of the catalogue: "+e.Edition)),
-		El("p", Text(said)), El("div", Class("row-tools screen"), action("move-here", "", "", press, Class("main"), At("id", "move-here"))))
+	return part("elsewhere", "Made with another edition of the catalogue: "+e.Edition, para(said), pressed(press("move-here", "", label, "main", "move-here")))
 }
