@@ -4,9 +4,9 @@
 package editions
 
 import (
+	"cmp"
 	"encoding/json"
 	"fmt"
-	"maps"
 	"slices"
 	"strings"
 
@@ -97,21 +97,7 @@ type Rule struct {
 // never fails.
 func Compare(from, to *quote.Edition) *Comparison {
 	c := &Comparison{From: from, To: to, changed: map[string]bool{}}
-	a, b := tree(from.Cat), tree(to.Cat)
-	var rest []Field
-	for _, key := range sorted(a, b) {
-		switch key {
-		case "rules": // told apart
-		case "plant", "price_book":
-			was, _ := a[key].(map[string]any)
-			is, _ := b[key].(map[string]any)
-			c.within(key, was, is)
-		default:
-			rest = append(rest, c.list(key, a[key], b[key])...)
-		}
-	}
-	c.other("The edition", rest)
-	order.Sort(c.Parts, func(x, y Part) int { return rank(x.Name) - rank(y.Name) })
+	c.things()
 	c.prices()
 	c.rules()
 	return c
@@ -128,153 +114,103 @@ var names = []struct{ key, name string }{
 	{"editions", "Dated prices"}, {"price_book", "Terms of the price book"}, {"chapters", "Chapters"}, {"", "The edition"},
 }
 
-func nameOf(key string) string {
+// held are kinds of things that a unit holds.
+const held = " options chassis bodies equipment "
+
+// values are all single values of a catalogue but rules and prices, which are
+// told apart. Their names are a kind of thing, its id, and what it is of it.
+type values map[string]string
+
+const between = "\x00"
+
+func valuesOf(cat *config.Catalogue) values {
+	v := values{}
+	data, err := json.Marshal(cat)
+	var tree any
+	if err == nil && json.Unmarshal(data, &tree) == nil {
+		v.walk("", "", "", tree)
+	}
+	return v
+}
+
+// walk goes through decoded JSON. A list of things with ids begins a kind of its
+// own, unless it is part of such a thing.
+func (v values) walk(kind, id, field string, x any) {
+	switch x := x.(type) {
+	case map[string]any:
+		for k, y := range x {
+			_, nested := y.(map[string]any)
+			switch {
+			case kind+id == "" && nested:
+				v.walk(k, "", "", y)
+			case kind+k == "rules", k == "prices" && (kind == "price_book" || kind == "editions"):
+			default:
+				v.walk(kind, id, strings.TrimSpace(field+" "+k), y)
+			}
+		}
+	case []any:
+		for i, y := range x {
+			of, _ := y.(map[string]any)
+			name, named := of["id"].(string)
+			switch {
+			case named && id == "":
+				v.walk(field, name, "", y)
+			case named:
+				v.walk(kind, id, field+" "+name, y)
+			default:
+				v.walk(kind, id, fmt.Sprint(field, " ", i+1), y)
+			}
+		}
+	default:
+		for _, text := range quote.Fields(x) {
+			v[kind+between+id+between+field] = text
+		}
+	}
+}
+
+// things compares everything but rules and prices.
+func (c *Comparison) things() {
+	was, is := valuesOf(c.From.Cat), valuesOf(c.To.Cat)
+	keys := []string{}
+	for _, v := range []values{was, is} {
+		for k := range v {
+			if was[k] != is[k] {
+				keys = append(keys, k)
+			}
+		}
+	}
+	slices.Sort(keys)
+	keys = slices.Compact(keys)
 	for _, n := range names {
-		if n.key == key {
-			return n.name
+		p := Part{Name: n.name}
+		for _, k := range keys {
+			name := strings.SplitN(k, between, 3)
+			if name[0] != n.key {
+				continue
+			}
+			thing := strings.TrimSuffix(k, name[2])
+			last := len(p.Things) - 1
+			if last < 0 || p.Things[last].ID != name[1] {
+				x := Thing{ID: name[1], Label: cmp.Or(is[thing+"label"], was[thing+"label"], name[1], n.name), How: Changed}
+				if was[thing+"id"] == "" && name[1] != "" {
+					x.How = Added
+				} else if is[thing+"id"] == "" && name[1] != "" {
+					x.How = Removed
+				}
+				p.Things = append(p.Things, x)
+				last++
+				if strings.Contains(held, " "+n.key+" ") {
+					c.changed[name[1]] = true
+				}
+			}
+			if x := &p.Things[last]; x.How == Changed {
+				x.Fields = append(x.Fields, Field{name[2], was[k], is[k]})
+			}
+		}
+		if p.Things != nil {
+			c.Parts = append(c.Parts, p)
 		}
 	}
-	return key
-}
-
-func rank(name string) int {
-	for i, n := range names {
-		if n.name == name {
-			return i
-		}
-	}
-	return len(names)
-}
-
-func tree(v any) map[string]any {
-	data, err := json.Marshal(v)
-	var out map[string]any
-	if err == nil {
-		err = json.Unmarshal(data, &out)
-	}
-	if err != nil {
-		return nil // an edition is JSON that was read
-	}
-	return out
-}
-
-func sorted[V any](a, b map[string]V) []string {
-	var all []string
-	for _, m := range []map[string]V{a, b} {
-		for k := range m {
-			all = append(all, k)
-		}
-	}
-	slices.Sort(all)
-	return slices.Compact(all)
-}
-
-// within compares the members of an object that holds lists.
-func (c *Comparison) within(key string, a, b map[string]any) {
-	var rest []Field
-	for _, k := range sorted(a, b) {
-		if key == "price_book" && k == "prices" {
-			continue // told apart, with those of dated changes
-		}
-		rest = append(rest, c.list(k, a[k], b[k])...)
-	}
-	c.other(nameOf(key), rest)
-}
-
-func (c *Comparison) other(name string, fields []Field) {
-	if fields != nil {
-		c.Parts = append(c.Parts, Part{name, []Thing{{Label: name, How: Changed, Fields: fields}}})
-	}
-}
-
-// list compares two lists of things with ids. What is none is compared value by
-// value, and given back.
-func (c *Comparison) list(key string, a, b any) []Field {
-	was, first := things(a)
-	is, second := things(b)
-	if was == nil && is == nil || !first || !second {
-		return differ(key, a, b)
-	}
-	p := Part{Name: nameOf(key)}
-	before := map[any]map[string]any{}
-	for _, x := range was {
-		before[x["id"]] = x
-	}
-	for _, x := range is {
-		how, fields := Added, []Field(nil)
-		if old := before[x["id"]]; old != nil {
-			how, fields = Changed, differ("", without(key, old), without(key, x))
-		}
-		if how == Added || fields != nil {
-			p.add(x, how, fields)
-		}
-		delete(before, x["id"])
-	}
-	for _, x := range was {
-		if before[x["id"]] != nil {
-			p.add(x, Removed, nil)
-		}
-	}
-	if p.Things == nil {
-		return nil
-	}
-	c.Parts = append(c.Parts, p)
-	if slices.Contains([]string{"options", "chassis", "bodies", "equipment"}, key) {
-		for _, t := range p.Things {
-			c.changed[t.ID] = true
-		}
-	}
-	return nil
-}
-
-func (p *Part) add(x map[string]any, how How, fields []Field) {
-	id, _ := x["id"].(string)
-	label, _ := x["label"].(string)
-	if label == "" {
-		label = id
-	}
-	p.Things = append(p.Things, Thing{id, label, how, fields})
-}
-
-// without is a dated change of prices without its prices, which are told apart.
-func without(key string, x map[string]any) map[string]any {
-	if key != "editions" {
-		return x
-	}
-	x = maps.Clone(x)
-	delete(x, "prices")
-	return x
-}
-
-// things reports whether a value is a list of objects with ids, or nothing.
-func things(v any) (list []map[string]any, ok bool) {
-	if v == nil {
-		return nil, true
-	}
-	all, isList := v.([]any)
-	if !isList {
-		return nil, false
-	}
-	for _, x := range all {
-		m, _ := x.(map[string]any)
-		if m["id"] == nil {
-			return nil, false
-		}
-		list = append(list, m)
-	}
-	return list, true
-}
-
-// differ lists the single values in which two differ.
-func differ(key string, a, b any) []Field {
-	was, is := quote.Fields(map[string]any{key: a}), quote.Fields(map[string]any{key: b})
-	var out []Field
-	for _, k := range sorted(was, is) {
-		if was[k] != is[k] {
-			out = append(out, Field{strings.ReplaceAll(strings.TrimPrefix(k, "."), ".", " "), was[k], is[k]})
-		}
-	}
-	return out
 }
 
 // prices compares what each thing costs on the first day and on each on which

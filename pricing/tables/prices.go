@@ -209,25 +209,20 @@ func (t *taking) newEditions(s *sheet, columns []dated) {
 	if len(added) == 0 {
 		return
 	}
-	if p := find(t.file, "price_book", "editions"); p != nil && len(p.entries) > 0 {
-		// Those at hand may be edited too, inside: so the new ones go in between.
-		for behind, list := range added {
-			text := strings.Join(list, ", ")
-			if behind < 0 {
-				t.edits = append(t.edits, edit{p.entries[0].from, p.entries[0].from, text + ", "})
-			} else {
-				t.edits = append(t.edits, edit{p.entries[behind].to, p.entries[behind].to, ", " + text})
-			}
+	p := find(t.file, "price_book", "editions")
+	if p == nil || p.open != '[' {
+		t.wrong(s.name, `the catalogue's file has no list of dated prices yet; put "editions": [] into its price_book first`)
+		return
+	}
+	// Those at hand may be edited too, inside: so the new ones go in between.
+	for behind, list := range added {
+		e := edit{p.from, p.from, strings.Join(list, ", ")}
+		if behind >= 0 {
+			e.from, e.text = p.entries[behind].to, ", "+e.text
+		} else if len(p.entries) > 0 {
+			e.from, e.text = p.entries[0].from, e.text+", "
 		}
-		return
+		e.to = e.from
+		t.edits = append(t.edits, e)
 	}
-	book, list := find(t.file, "price_book"), strings.Join(added[-1], ", ")
-	texts := book.texts(t.file)
-	if i := slices.IndexFunc(book.entries, func(e entry) bool { return strings.EqualFold(e.name, "editions") }); i >= 0 {
-		e := book.entries[i]
-		t.edits = append(t.edits, edit{e.from, e.to, `"editions": [` + list + "]"})
-		return
-	}
-	last := book.entries[len(texts)-1].to
-	t.edits = append(t.edits, edit{last, last, `, "editions": [` + list + "]"})
 }

@@ -407,6 +407,7 @@ func generated(t *rapid.T) []byte {
 		}
 	}
 	book := map[string]any{"currency": "USD", "rounding": "half-up", "validity_days": 30, "prices": prices}
+	book["editions"] = []any{}
 	if rapid.Bool().Draw(t, "editions") {
 		book["editions"] = []any{map[string]any{"id": "e", "from": "2027-01-01", "reason": "Why: because", "prices": dated}}
 	}
