@@ -511,7 +511,9 @@ async function start() {
   await takeUp(await keep.get("last"));
   builtIn = await embed.builtIn(MAX_FILE);
   catalogue = await keep.get("catalogue");
-  [...takeBuiltIn(), ...takeKept()].forEach(act); // each is large: the first goes alone
+  if ((builtIn || "").length + (catalogue || "").length > MAX_FILE) takeBuiltIn().forEach(act); // too much for one request
+  else queue.push(...takeBuiltIn());
+  queue.push(...takeKept());
   act({ do: "start" });
   openFragment();
   addEventListener("hashchange", openFragment);

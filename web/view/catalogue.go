@@ -166,7 +166,7 @@ func keptQuotes(p *Page) Part {
 		x := &k.Kept[i]
 		if x.Touch == nil {
 			t.rows = append(t.rows, append([]Part{over(bold(x.Name), x.Line), Text("It cannot be read: " + x.Fault)}, make([]Part, 5)...))
-		} else if x.Moved || x.Touch.Touched() {
+		} else if x.Touch.Touched() {
 			touched++
 			t.rows = append(t.rows, keptRow(p, x, i))
 		}
@@ -302,6 +302,7 @@ func changedParts(p *Page) Part {
 		if rest := len(t.rows) - mostShown; rest > 0 {
 			t.rows = append(t.rows[:mostShown], append([]Part{Text("and " + strconv.Itoa(rest) + " more")}, make([]Part, len(t.heads)-1)...))
 		}
+		t.class = "kept"
 		out = append(out, t.draw())
 	}
 	return block("What changes", out...)
