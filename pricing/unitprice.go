@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"boxwright/config"
+	sorting "boxwright/config/order"
 	"boxwright/pricing/money"
 )
 
@@ -63,7 +64,7 @@ func (o *order) inCatalogueOrder(u *config.Unit) []picked {
 		option := o.cat.OptionByID(p.Option)
 		list[i] = picked{option, o.rank[option.Group], p.Qty}
 	}
-	slices.SortStableFunc(list, func(a, b picked) int { return a.rank - b.rank })
+	sorting.Sort(list, func(a, b picked) int { return a.rank - b.rank })
 	return list
 }
 

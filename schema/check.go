@@ -6,6 +6,8 @@ import (
 	"boxwright/config"
 	"boxwright/config/rules"
 	"boxwright/pricing"
+	"boxwright/pricing/editions"
+	"boxwright/pricing/quote"
 )
 
 // Result is what a check of a catalogue file has to say.
@@ -29,7 +31,11 @@ func Check(file []byte) Result {
 			r.Problems = append(r.Problems, p)
 		}
 	}
-	for _, f := range rules.Lint(cat) {
+	findings := rules.Lint
+	if ed, err := quote.OpenEdition(file); err == nil {
+		findings = func(*config.Catalogue) []config.Finding { return editions.Lint(ed) }
+	}
+	for _, f := range findings(cat) {
 		if f.Code != "catalogue.no-price" { // the price book's reader has said so
 			r.Findings = append(r.Findings, f)
 		}

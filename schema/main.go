@@ -1,10 +1,14 @@
 // Command schema keeps the file formats: it generates their JSON Schemas from
-// the Go types, checks a catalogue as the page does, and writes one in the
-// house's form. It runs on the host only; nothing of it goes into the page.
+// the Go types, checks a catalogue as the page does, writes one in the house's
+// form, compares two editions, and turns one into tables for a spreadsheet and
+// back. It runs on the host only; nothing of it goes into the page.
 //
 //	go run ./schema generate
 //	go run ./schema check [-notes] FILE...
 //	go run ./schema format FILE
+//	go run ./schema compare OLD NEW
+//	go run ./schema export FILE DIR
+//	go run ./schema import FILE DIR
 package main
 
 import (
@@ -23,6 +27,9 @@ const usage = `usage:
   schema generate             write the JSON Schemas, from the module's root
   schema check [-notes] FILE...  check catalogues; with -notes, list what is only worth a look
   schema format FILE          write a catalogue in the house's form
+  schema compare OLD NEW      say what the new edition has otherwise than the old one
+  schema export FILE DIR      write options, prices and rules as tables for a spreadsheet
+  schema import FILE DIR      take the tables in DIR, edited, into the catalogue's file
 `
 
 func main() { os.Exit(run(os.Args[1:], os.Stdout, os.Stderr)) }
@@ -51,6 +58,18 @@ func run(args []string, out, errs io.Writer) int {
 	case "format":
 		if len(args) == 2 {
 			return formatFile(args[1], errs)
+		}
+	case "compare":
+		if len(args) == 3 {
+			return compareFiles(args[1], args[2], out, errs)
+		}
+	case "export":
+		if len(args) == 3 {
+			return exportTables(args[1], args[2], out, errs)
+		}
+	case "import":
+		if len(args) == 3 {
+			return importTables(args[1], args[2], out, errs)
 		}
 	}
 	fmt.Fprint(errs, usage)
@@ -96,10 +115,7 @@ func formatFile(name string, errs io.Writer) int {
 	}
 	text, err := Format(file)
 	if ps, ok := err.(config.Problems); ok {
-		for _, p := range ps {
-			fmt.Fprintf(errs, "%s: %s\n", name, p)
-		}
-		return 1
+		return refused(name, ps, errs)
 	}
 	if err == nil {
 		err = os.WriteFile(name, text, 0o644)
@@ -109,4 +125,12 @@ func formatFile(name string, errs io.Writer) int {
 		return 1
 	}
 	return 0
+}
+
+// refused prints why a file was not taken.
+func refused(name string, ps config.Problems, errs io.Writer) int {
+	for _, p := range ps {
+		fmt.Fprintf(errs, "%s: %s\n", name, p)
+	}
+	return 1
 }

@@ -3,6 +3,7 @@ package solve
 import (
 	"cmp"
 	"slices"
+	"sort"
 )
 
 // Choice is one literal of a group and what it costs when it holds.
@@ -102,7 +103,7 @@ func (s *Solver) fillLimit(slot int, l Limit) {
 	*lim = limit{guard: lim.guard, max: l.Max}
 	for g, choices := range l.Groups {
 		cs := slices.Clone(choices)
-		slices.SortStableFunc(cs, func(a, b Choice) int { return cmp.Compare(a.Cost, b.Cost) })
+		sort.SliceStable(cs, func(i, j int) bool { return cs[i].Cost < cs[j].Cost })
 		at := int32(0)
 		for int(at) < len(cs)-1 && s.val[cs[at].Lit] == refuted {
 			at++
@@ -117,7 +118,7 @@ func (s *Solver) fillLimit(slot int, l Limit) {
 			}
 		}
 	}
-	slices.SortStableFunc(lim.byGain, func(a, b gain) int { return cmp.Compare(b.above, a.above) })
+	sort.SliceStable(lim.byGain, func(i, j int) bool { return lim.byGain[i].above > lim.byGain[j].above })
 	s.propagateLimit(slot) // no conflict: the guard is not assumed here
 	s.settle()
 }

@@ -200,6 +200,16 @@ func Decode(cat *config.Catalogue, text string) (*quote.Draft, *Frozen, error) {
 	return d, frozen, nil
 }
 
+// FrozenIn are the figures that a sound link carries, whether or not its edition
+// is at hand; nil when the link is not sound.
+func FrozenIn(cat *config.Catalogue, text string) *Frozen {
+	_, f, err := Decode(cat, text)
+	if e, ok := errors.AsType[*Error](err); ok {
+		return e.Frozen
+	}
+	return f
+}
+
 // open takes the content apart and checks what it says.
 func open(cat *config.Catalogue, content []byte) (*quote.Draft, *Frozen, error) {
 	hash := hex.EncodeToString(content[:hashBytes])

@@ -2,7 +2,7 @@ package money
 
 import (
 	"math/big"
-	"slices"
+	"sort"
 )
 
 // Allocate splits a total over weights so that the parts always add up to the
@@ -45,7 +45,7 @@ func Allocate(total Amount, weights []Amount) []Amount {
 	for i := range order {
 		order[i] = i
 	}
-	slices.SortStableFunc(order, func(a, b int) int { return cut[b].Cmp(cut[a]) })
+	sort.SliceStable(order, func(i, j int) bool { return cut[order[i]].Cmp(cut[order[j]]) > 0 })
 	one := big.NewInt(1)
 	for _, i := range order[:left.Int64()] {
 		parts[i].Add(parts[i], one)

@@ -89,8 +89,14 @@ func (q *Quote) gather(others []config.Finding) {
 	q.Findings = slices.Concat(
 		q.fit(), q.Weight.Findings, q.Power.Findings, q.Space.Findings, standards.Findings(q.Verdicts, q.judged()...), q.Plan.Findings, q.Price.Findings, q.pending(), standards.Remount(q.Edition.Cat, &q.Draft.Unit), others,
 	)
+	Worst(q.Findings)
+}
+
+// Worst puts the findings that stop something first, then those that need a
+// decision.
+func Worst(list []config.Finding) {
 	rank := map[config.Severity]int{config.Stop: 0, config.Warn: 1, config.Note: 2}
-	order.Sort(q.Findings, func(a, b config.Finding) int { return cmp.Compare(rank[a.Severity], rank[b.Severity]) })
+	order.Sort(list, func(a, b config.Finding) int { return cmp.Compare(rank[a.Severity], rank[b.Severity]) })
 }
 
 // fit says where the picks do not go together. A limit that chassis and module

@@ -89,7 +89,7 @@ func TestDetails(t *testing.T) {
 	assert.Contains(t, printed(after), "Unit number on four sides (Medic 7 & <b>)", "quotes are compared by it too")
 	assert.NotContains(t, printed(after), "to be named")
 
-	moved, lost := quote.Move(q.Edition, q.Draft)
+	moved, lost, _ := quote.Move(q.Edition, q.Draft)
 	assert.Empty(t, lost)
 	assert.Equal(t, q.Draft.Unit.Details, moved.Unit.Details)
 	assert.Empty(t, q.Draft.Basis(q.Edition.Cat).Unit.Details, "no proposal depends on it")

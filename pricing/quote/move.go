@@ -4,24 +4,40 @@ import (
 	"slices"
 
 	"boxwright/config"
+	"boxwright/config/rules"
 )
 
-// Move takes a draft over to another edition: what both know is kept, what the
-// new one lacks is left out and named.
-func Move(ed *Edition, d *Draft) (*Draft, []string) {
-	cat := ed.Cat
-	var lost []string
+// Move takes a draft over to another edition: in each of its units what both
+// know is kept, what the new one lacks is left out and named, and what was
+// filled in gives way or is added until the unit is whole again. The changes
+// are those of all units.
+func Move(ed *Edition, d *Draft) (moved *Draft, lost []string, changes []rules.Change) {
 	m := d.Clone()
-	fresh := New(ed, d.Unit.Chassis, d.Unit.Body, d.Unit.OrderOn)
-	for _, x := range []struct{ had, has string }{{d.Unit.Chassis, fresh.Unit.Chassis}, {d.Unit.Body, fresh.Unit.Body}} {
+	for i := range m.More {
+		it := &m.More[i]
+		on := m.Clone() // the limits of a unit are asked for as if it were the one in work
+		on.Unit, on.Tickets = it.Unit, it.Tickets
+		gone, changed := ed.take(on)
+		it.Unit = on.Unit
+		lost, changes = append(lost, gone...), append(changes, changed...)
+	}
+	gone, changed := ed.take(m)
+	return m, append(lost, gone...), append(changes, changed...)
+}
+
+// take fits the unit in work to the edition.
+func (ed *Edition) take(d *Draft) (lost []string, changes []rules.Change) {
+	cat, u := ed.Cat, &d.Unit
+	fresh := New(ed, u.Chassis, u.Body, u.OrderOn).Unit
+	for _, x := range []struct{ had, has string }{{u.Chassis, fresh.Chassis}, {u.Body, fresh.Body}} {
 		if x.had != x.has {
 			lost = append(lost, x.had)
 		}
 	}
-	m.Unit.Catalogue, m.Unit.Edition = cat.ID, cat.Hash()
-	m.Unit.Chassis, m.Unit.Body = fresh.Unit.Chassis, fresh.Unit.Body
-	m.Unit.Picks = []config.Pick{}
-	for _, p := range d.Unit.Picks {
+	u.Catalogue, u.Edition, u.Chassis, u.Body = cat.ID, cat.Hash(), fresh.Chassis, fresh.Body
+	had := u.Picks
+	u.Picks = []config.Pick{}
+	for _, p := range had {
 		o := cat.OptionByID(p.Option)
 		if o == nil {
 			if !p.Filled {
@@ -30,16 +46,23 @@ func Move(ed *Edition, d *Draft) (*Draft, []string) {
 			continue
 		}
 		p.Qty = min(p.Qty, max(o.MaxQty, 1))
-		m.Unit.Set(p)
+		u.Set(p)
 	}
-	m.Unit.Details = slices.DeleteFunc(m.Unit.Details, func(x config.Detail) bool { return cat.OptionByID(x.Option) == nil })
-	m.Unit.Carried = nil
-	for _, c := range d.Unit.Carried {
-		if cat.EquipmentByID(c.Equipment) == nil {
+	u.Details = slices.DeleteFunc(slices.Clone(u.Details), func(x config.Detail) bool { return cat.OptionByID(x.Option) == nil })
+	if len(u.Details) == 0 {
+		u.Details = nil
+	}
+	u.Carried = slices.DeleteFunc(slices.Clone(u.Carried), func(c config.Carried) bool {
+		gone := cat.EquipmentByID(c.Equipment) == nil
+		if gone {
 			lost = append(lost, c.Equipment)
-			continue
 		}
-		m.Unit.Carried = append(m.Unit.Carried, c)
+		return gone
+	})
+	if len(u.Carried) == 0 {
+		u.Carried = nil
 	}
-	return m, lost
+	// Where something cannot stand together the findings say so.
+	*u, changes, _ = ed.For(u).Rules.Fill(u, Limits(ed, d))
+	return lost, changes
 }

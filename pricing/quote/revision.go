@@ -150,16 +150,15 @@ func flat(d *Draft, kinds int) map[string]string {
 	for _, u := range append([]*config.Unit{&c.Unit}, unitsOf(c.More)...) {
 		u.Picks, u.Proposed, u.Details, u.Carried, u.Chassis, u.Body = nil, nil, nil, nil, "", ""
 	}
-	out := map[string]string{}
 	data, err := c.Bytes()
 	if err != nil {
-		return out // a number that is not finite was refused long before
+		return nil // a number that is not finite was refused long before
 	}
 	var tree any
-	if json.Unmarshal(data, &tree) == nil {
-		walk(out, "", tree)
+	if json.Unmarshal(data, &tree) != nil {
+		return nil
 	}
-	return out
+	return Fields(tree)
 }
 
 func unitsOf(items []Item) []*config.Unit {
@@ -167,6 +166,14 @@ func unitsOf(items []Item) []*config.Unit {
 	for i := range items {
 		out[i] = &items[i].Unit
 	}
+	return out
+}
+
+// Fields is every single value of decoded JSON as a text, by its path, such as
+// "unit.picks.3.qty".
+func Fields(v any) map[string]string {
+	out := map[string]string{}
+	walk(out, "", v)
 	return out
 }
 

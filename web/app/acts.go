@@ -54,7 +54,21 @@ var acts = map[string]func(*session, Act){
 	"swap":            swap,
 	"only-dif":        func(s *session, a Act) { s.view.OnlyDif = a.On },
 	"load-catalogue":  loadCatalogue,
+	"kept-catalogue":  keptCatalogue,
 	"demo-catalogue":  demoCatalogue,
+	"built-in":        builtIn,
+	"keeping":         openKeeping,
+	"tables-out":      tablesOut,
+	"tables-in":       tablesIn,
+	"save-catalogue":  saveCatalogue,
+	"set-beside":      setBeside,
+	"use-beside":      useBeside,
+	"drop-beside":     dropBeside,
+	"lint":            lint,
+	"embed":           embed,
+	"touch":           touch,
+	"move-kept":       moveKept,
+	"move-here":       moveHere,
 	"save-draft":      saveDraft,
 	"open-draft":      openDraft,
 	"add":             add,
@@ -89,8 +103,12 @@ var acts = map[string]func(*session, Act){
 	"too-late":        func(s *session, a Act) { s.view.Late = !s.view.Late },
 }
 
+// otherEdition are the acts that need no draft to be at hand, since they decide
+// which edition it is taken with.
+var otherEdition = map[string]bool{"load-catalogue": true, "kept-catalogue": true, "demo-catalogue": true, "built-in": true, "use-beside": true, "move-here": true}
+
 func goArea(s *session, a Act) {
-	s.view.Area, s.view.Asked = view.AreaByID(a.ID).ID, ""
+	s.view.Area, s.view.Asked, s.view.Keeping = view.AreaByID(a.ID).ID, "", false
 	s.step(Step{Do: "top"})
 }
 
@@ -412,7 +430,8 @@ func swap(s *session, a Act) {
 }
 
 func loadCatalogue(s *session, a Act) {
-	ed, err := quote.OpenEdition([]byte(a.Value))
+	file := []byte(a.Value)
+	ed, err := quote.OpenEdition(file)
 	if err != nil {
 		s.fault("%s was not loaded; the catalogue in use stays. %s", a.ID, sentence(err))
 		return
@@ -420,33 +439,51 @@ func loadCatalogue(s *session, a Act) {
 	if ed.Cat.Hash() == s.app.edition.Cat.Hash() {
 		return
 	}
-	s.changeEdition(ed)
+	s.changeEdition(held{ed, file}, true)
 	s.step(Step{Do: "keep-catalogue", Text: a.Value})
-	s.notice = "Catalogue " + ed.Cat.Title + ", edition " + ed.Cat.Edition + ", is in use."
+	s.notice = strings.TrimSpace("Catalogue " + ed.Cat.Title + ", edition " + ed.Cat.Edition + ", is in use. " + s.notice)
+}
+
+// keptCatalogue takes up the one that was in use before.
+func keptCatalogue(s *session, a Act) {
+	file := []byte(a.Value)
+	ed, err := quote.OpenEdition(file)
+	if err != nil {
+		s.fault("%s was not loaded; the catalogue in use stays. %s", a.ID, sentence(err))
+		return
+	}
+	s.changeEdition(held{ed, file}, false)
 }
 
 func demoCatalogue(s *session, _ Act) {
-	s.changeEdition(s.app.demo)
+	s.changeEdition(s.app.keep.builtIn, true)
 	s.step(Step{Do: "keep-catalogue"})
-	s.notice = "The built-in catalogue is in use again."
+	s.notice = strings.TrimSpace("The built-in catalogue is in use again. " + s.notice)
 }
 
-// changeEdition moves to another edition. A draft kept from an earlier visit
-// may belong to it; otherwise what the editions share is carried over.
-func (s *session) changeEdition(ed *quote.Edition) {
-	s.app.edition = ed
-	if len(s.req.Draft) > 0 {
-		if d, err := quote.ReadDraft(s.req.Draft); err == nil && s.app.suits(d) == nil {
-			s.draft, s.faults = d, nil
-			return
+// changeEdition takes another edition into use. The quote in work is carried
+// over, if so wanted; one that is signed stays as it is, and so does one that
+// waits to be moved.
+func (s *session) changeEdition(h held, carry bool) {
+	s.app.use(h)
+	d := s.draft
+	if s.other != nil {
+		d = s.other
+	}
+	switch {
+	case d == nil:
+	case d.Unit.Edition == h.ed.Cat.Hash() && s.app.suits(d) == nil:
+		s.draft, s.other = d, nil
+	case s.other != nil || d.Issued != "" || !carry:
+		s.draft, s.other = nil, d
+	default:
+		moved, lost, changes := quote.Move(h.ed, d)
+		s.draft = moved
+		if len(lost) > 0 {
+			s.fault("The new edition does not have: %s. These were left out; Undo brings the earlier state back.", strings.Join(lost, ", "))
 		}
+		s.tell(changes)
 	}
-	moved, lost := quote.Move(ed, s.draft)
-	s.draft = moved
-	if len(lost) > 0 {
-		s.fault("The new edition does not have: %s. These were left out; Undo brings the earlier state back.", strings.Join(lost, ", "))
-	}
-	s.refill()
 }
 
 func saveDraft(s *session, _ Act) {

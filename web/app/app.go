@@ -13,7 +13,6 @@ import (
 	"boxwright/config"
 	"boxwright/pricing/costs"
 	"boxwright/pricing/quote"
-	"boxwright/web/assets/catalogue"
 	"boxwright/web/view"
 )
 
@@ -81,19 +80,21 @@ type Reply struct {
 
 // Step is something only the browser can do.
 type Step struct {
-	Do   string `json:"do"` // "focus", "show", "top", "print", "copy", "save", "keep-catalogue", "keep-costs", "keep-key", "new-quote" or "import"
+	Do   string `json:"do"` // "focus", "show", "top", "print", "copy", "save", "keep-catalogue", "keep-costs", "keep-key", "new-quote", "import", "send-kept", "keep-moved" or "embed"
 	ID   string `json:"id,omitempty"`
 	Name string `json:"name,omitempty"`
 	Type string `json:"type,omitempty"`
 	Text string `json:"text,omitempty"`
 	// Base64 says that Text stands for bytes.
 	Base64 bool `json:"base64,omitempty"`
+	// Gist names a draft that is kept without being worked on.
+	Gist *Gist `json:"gist,omitempty"`
 }
 
 // App answers requests. It is not safe for concurrent use.
 type App struct {
-	edition  *quote.Edition
-	demo     *quote.Edition
+	edition  *quote.Edition // in use
+	keep     keeper
 	worked   []*worked // the drafts worked out last, the latest first
 	proposed struct {  // the last answer to needs
 		key    string
@@ -122,7 +123,7 @@ func (a *App) Handle(request []byte) []byte {
 		out.Reset()
 		write.Encode(Reply{Fault: "The answer could not be written: " + err.Error()}) //nolint:errcheck // a text always can
 	}
-	return out.Bytes()
+	return bytes.TrimSuffix(out.Bytes(), []byte("\n"))
 }
 
 func (a *App) answer(request []byte) (*Reply, error) {
@@ -155,12 +156,12 @@ func (a *App) ensure() error {
 	if a.edition != nil {
 		return nil
 	}
-	ed, err := quote.OpenEdition(catalogue.Demo)
-	if err != nil {
-		return fmt.Errorf("the built-in catalogue: %w", err)
+	h, err := demonstration()
+	if err == nil {
+		a.keep.builtIn = h
+		a.use(h)
 	}
-	a.edition, a.demo = ed, ed
-	return nil
+	return err
 }
 
 // sentence words an error for the reader: the first few problems with their

@@ -47,6 +47,20 @@ func gist(q *quote.Quote) Gist {
 	return g
 }
 
+// gist is that of the quote in work. One of another edition is not called by a
+// price that it does not have.
+func (s *session) gist(q *quote.Quote) Gist {
+	g := gist(q)
+	if s.other != nil {
+		g.Name, g.Line = nameOf(s.app.edition.Cat, s.other)
+		g.Line, g.Issued = strings.TrimPrefix(g.Line+" · made with another edition of the catalogue", " · "), s.other.Issued
+		if g.Issued != "" {
+			g.Line += " · signed"
+		}
+	}
+	return g
+}
+
 // ExportFormat is the value of Export.Format this program reads.
 const ExportFormat = "boxwright-kept/1"
 
@@ -173,7 +187,7 @@ func importKept(s *session, a Act) {
 func (s *session) shelf(p *view.Page) {
 	p.Saved = slices.Clone(s.req.Saved[:min(len(s.req.Saved), maxKept)])
 	for i := range p.Saved {
-		if g := gist(p.Q); p.Saved[i].Here { // as it is now, not as it was when the page asked
+		if g := s.gist(p.Q); p.Saved[i].Here { // as it is now, not as it was when the page asked
 			p.Saved[i].Name, p.Saved[i].Line = g.Name, g.Line
 		}
 	}

@@ -21,7 +21,7 @@ import (
 
 // families are fields that come by the dozen, by the first part of their id;
 // what follows the point says which one.
-var families = map[string]func(name string) setter{"ticket": ticketField, "own": ownLimit, "wiring": wiringField, "existing": existingField, "needs": needField, "req": requirementField, "reading": reading, "rival": rivalField, "detail": detailField}
+var families = map[string]func(name string) setter{"ticket": ticketField, "own": ownLimit, "wiring": wiringField, "existing": existingField, "needs": needField, "req": requirementField, "reading": reading, "rival": rivalField, "detail": detailField, "edition": editionField}
 
 // ---- what options ask ----
 

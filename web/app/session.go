@@ -22,6 +22,7 @@ type session struct {
 	app    *App
 	req    *Request
 	draft  *quote.Draft
+	other  *quote.Draft // as it came, when it was made with another edition: draft is then what it would be
 	view   *view.State
 	pins   []string
 	faults []string
@@ -31,9 +32,9 @@ type session struct {
 	soon   bool // something that takes long is left out of this reply
 }
 
-// session takes the state from the request. A draft that does not read or does
-// not suit the edition is put aside with a fault, and a fresh one takes its
-// place, so that the page always has something to show.
+// session takes the state from the request. A draft that does not read is put
+// aside with a fault, and a fresh one takes its place, so that the page always
+// has something to show. One of another edition stays as it is.
 func (a *App) session(req *Request) *session {
 	s := &session{app: a, req: req}
 	if json.Unmarshal(req.View, &s.view) != nil || s.view == nil {
@@ -45,6 +46,10 @@ func (a *App) session(req *Request) *session {
 	s.pins = s.pins[:min(len(s.pins), maxPins)]
 	if len(req.Draft) > 0 && string(req.Draft) != "null" {
 		d, err := quote.ReadDraft(req.Draft)
+		if err == nil && d.Unit.Edition != a.edition.Cat.Hash() {
+			s.other = d
+			return s
+		}
 		if err == nil {
 			err = a.suits(d)
 		}
@@ -78,22 +83,41 @@ func (s *session) step(st Step) { s.steps = append(s.steps, st) }
 
 // do carries out one act on the draft or the view.
 func (s *session) do(act Act) {
-	if s.draft == nil {
-		s.draft = quote.Begin(s.app.edition, "", "", s.req.Today)
-		s.learn()
-	}
 	f, known := acts[act.Do]
 	if !known {
 		s.fault("The page asked for %q, which the core does not know: reload the page.", act.Do)
 		return
 	}
-	was, began := s.draft.Unit.Clone(), s.draft
+	if otherEdition[act.Do] {
+		f(s, act)
+		return
+	}
+	s.begin()
+	was, began, other := s.draft.Clone(), s.draft, s.other
 	f(s, act)
-	if is := &s.draft.Unit; s.draft == began {
-		s.weighed(&was)
-		if is.Chassis != was.Chassis || is.Body != was.Body {
+	switch {
+	case s.draft != began:
+		s.other = nil // another quote was taken up
+	case s.other == nil:
+		s.weighed(&was.Unit)
+		if is := &s.draft.Unit; is.Chassis != was.Unit.Chassis || is.Body != was.Unit.Body {
 			s.learn()
 		}
+	case other != nil && canonical(was) != canonical(s.draft):
+		s.draft, s.notice = was, ""
+		s.fault("This quote was made with another edition of the catalogue and is kept as it is. Move it to the edition in use first, at the top of the page.")
+	}
+}
+
+// begin has a draft to work on or to look at.
+func (s *session) begin() {
+	if s.draft == nil && s.other != nil {
+		s.draft, _, _ = quote.Move(s.app.edition, s.other)
+		s.draft.Issued = ""
+	}
+	if s.draft == nil {
+		s.draft = quote.Begin(s.app.edition, "", "", s.req.Today)
+		s.learn()
 	}
 }
 
@@ -103,11 +127,15 @@ func (s *session) reply() (*Reply, error) {
 	if err != nil {
 		return nil, err
 	}
-	draft, err := s.draft.Bytes()
+	kept := s.draft
+	if s.other != nil {
+		kept = s.other
+	}
+	draft, err := kept.Bytes()
 	if err != nil {
 		return nil, err
 	}
-	r := &Reply{Draft: draft, View: s.view, Pins: s.pins, Regions: view.Regions(p), Title: view.Title(p), Say: view.Live(p), Said: s.said(), Gist: gist(p.Q), Do: s.steps, Soon: s.soon, Unsettled: len(p.Q.Answer.Undecided) > 0 && s.effort < maxEffort}
+	r := &Reply{Draft: draft, View: s.view, Pins: s.pins, Regions: view.Regions(p), Title: view.Title(p), Say: view.Live(p), Said: s.said(), Gist: s.gist(p.Q), Do: s.steps, Soon: s.soon, Unsettled: len(p.Q.Answer.Undecided) > 0 && s.effort < maxEffort}
 	r.Gist.Weighed = s.taught()
 	for i, f := range s.faults {
 		if i > 0 {
@@ -120,16 +148,14 @@ func (s *session) reply() (*Reply, error) {
 
 // page is everything that one screen shows of the draft.
 func (s *session) page() (*view.Page, error) {
-	if s.draft == nil {
-		s.draft = quote.Begin(s.app.edition, "", "", s.req.Today)
-	}
+	s.begin()
 	guided := s.guided()
 	w, err := s.work()
 	if err != nil {
 		return nil, err
 	}
 	text := s.draft.Issued
-	if text == "" && s.view.Area == "quote" {
+	if text == "" && s.view.Area == "quote" && s.other == nil {
 		if text, err = link.Encode(w.quote); err != nil {
 			s.fault("No link can be made: %s.", sentence(err))
 		}
@@ -151,6 +177,8 @@ func (s *session) page() (*view.Page, error) {
 	if s.view.Area == "compare" {
 		p.Others = s.others()
 	}
+	s.keepers(p)
+	s.elsewhere(p)
 	p.Soon = s.soon
 	return p, nil
 }

@@ -174,7 +174,7 @@ func hashed(data []byte, err error) string {
 // runs before every reply, so that nothing is ever shown as signed that is not.
 func (s *session) unsign() {
 	d := s.draft
-	if d == nil || d.Issued == "" {
+	if d == nil || d.Issued == "" || s.other != nil {
 		return
 	}
 	was := s.app.openIssued(d.Issued)

@@ -4,6 +4,7 @@
 import { Idiomorph } from "idiomorph/dist/idiomorph.esm.js";
 import { Core } from "./core.js";
 import * as bar from "./bar.js";
+import * as embed from "./embed.js";
 import * as keep from "./keep.js";
 import * as tabs from "./tabs.js";
 import { install } from "./update.js";
@@ -24,9 +25,12 @@ let kept = true;
 let costs = keep.loadCosts();
 let key = keep.loadKey();
 
+let builtIn; // text of the catalogue that this page was made with, when that is not the demonstration
 let catalogue; // text of the one loaded, when it is not the built-in one
 
-const core = new Core(trouble, () => catalogue && { v: 1, acts: [{ do: "load-catalogue", id: "the catalogue in use", value: catalogue }], today: day(new Date()) });
+const takeBuiltIn = () => (builtIn === undefined ? [] : [{ do: "built-in", value: builtIn }]);
+const takeKept = () => (catalogue ? [{ do: "kept-catalogue", id: "The catalogue kept here", value: catalogue }] : []);
+const core = new Core(trouble, () => [takeBuiltIn(), takeKept()].filter((acts) => acts.length).map((acts) => ({ v: 1, acts, today: day(new Date()) })));
 
 function trouble(text) {
   const box = document.getElementById("trouble");
@@ -236,6 +240,36 @@ async function copyKept() {
   act({ do: "restore" });
 }
 
+// sendKept hands the quotes kept here to the core one by one, as it asks for
+// them; nothing else waits for that.
+const MOST_SENT = 200;
+let unsent = [];
+async function sendKept(first) {
+  if (first) unsent = (await keep.list()).slice(0, MOST_SENT).map((r) => r.id);
+  const id = unsent.shift();
+  const r = id && (await keep.load(id));
+  act({ do: "touch", id: r ? id : "", value: r ? JSON.stringify(r.draft) : "", on: unsent.length > 0 });
+}
+
+// keepMoved keeps a quote that the core moved to another edition; the state
+// before stays as an earlier one.
+async function keepMoved({ id, text, name, gist }) {
+  const r = await keep.load(id);
+  const draft = JSON.parse(text);
+  const ok = r && (await keep.save({ id, count: r.count + 1, saved: new Date().toISOString(), at: r.at + 1, draft, view: r.view, pins: r.pins, gist }, { draft, said: name, when: moment(new Date()) }, true));
+  if (ok !== true) trouble("The quote could not be kept as it was moved; it stays as it was.");
+  await readSaved();
+  tabs.tell();
+}
+
+async function saveSingle({ name, text }) {
+  try {
+    saveFile(name, "text/html", await embed.single(text));
+  } catch (e) {
+    trouble(`The file could not be put together (${e.message}). Nothing was changed.`);
+  }
+}
+
 async function readSaved() {
   saved = (await keep.list()).map((r) => ({ id: r.id, ...r.gist, when: moment(new Date(r.saved)) }));
 }
@@ -360,6 +394,15 @@ function perform(step) {
     case "import":
       importKept(step.text);
       break;
+    case "send-kept":
+      sendKept(step.id);
+      break;
+    case "keep-moved":
+      keepMoved(step);
+      break;
+    case "embed":
+      saveSingle(step);
+      break;
   }
 }
 
@@ -428,6 +471,9 @@ document.addEventListener("click", (e) => {
       return copyKept();
     case "drop-kept":
       return keep.drop(el.dataset.id).then(readSaved).then(() => (tabs.tell(), act({ do: "restore" })));
+    case "move-kept":
+      if (el.dataset.id === here.id) return act({ do: "move-here" });
+      return keep.load(el.dataset.id).then((r) => r && act({ do: "move-kept", id: r.id, value: JSON.stringify(r.draft) }));
     case "export-kept":
       return exportKept();
     case "save-schema":
@@ -456,9 +502,10 @@ document.addEventListener("change", (e) => {
   const el = e.target.closest("[data-act]");
   if (!el) return;
   if (el.type === "file") {
-    const [file] = el.files;
+    const [file, ...others] = el.files;
+    if (el.multiple) readFiles(el, [file, ...others].filter(Boolean));
+    else if (file) readFile(el, file);
     el.value = "";
-    if (file) readFile(el, file);
   } else if (el.type === "checkbox" || el.type === "radio") {
     act(doing(el, { on: el.checked, value: el.dataset.value ?? el.value, said: saying(el) }));
   } else if (!el.dataset.live) {
@@ -494,11 +541,25 @@ function secret(el, id, file) {
   field.value = "";
 }
 
-function readFile(el, file) {
-  if (file.size > MAX_FILE) {
-    trouble(`${file.name} has ${file.size.toLocaleString("en")} bytes; the most that is read is ${MAX_FILE.toLocaleString("en")}. Nothing was changed.`);
-    return;
+function tooLarge(name, size) {
+  if (size > MAX_FILE) trouble(`${name} has ${size.toLocaleString("en")} bytes; the most that is read is ${MAX_FILE.toLocaleString("en")}. Nothing was changed.`);
+  return size > MAX_FILE;
+}
+
+// readFiles takes several texts for one act.
+async function readFiles(el, files) {
+  const { act: name } = el.dataset;
+  const names = files.map((f) => f.name).join(", ");
+  if (!files.length || tooLarge(names, files.reduce((n, f) => n + f.size, 0))) return;
+  try {
+    act({ do: name, id: names, value: JSON.stringify(await Promise.all(files.map(async (f) => ({ name: f.name, text: await f.text() })))) });
+  } catch {
+    trouble(`${names} could not be read. Nothing was changed.`);
   }
+}
+
+function readFile(el, file) {
+  if (tooLarge(file.name, file.size)) return;
   const reader = new FileReader();
   reader.onload = () => {
     if (el.dataset.secret) secret(el, file.name, reader.result.split(",")[1] || "");
@@ -520,8 +581,11 @@ async function start() {
   kept = await keep.open();
   await readSaved();
   await takeUp(await keep.get("last"));
+  builtIn = await embed.builtIn(MAX_FILE);
   catalogue = await keep.get("catalogue");
-  if (catalogue) act({ do: "load-catalogue", id: "the catalogue kept here", value: catalogue });
+  if ((builtIn || "").length + (catalogue || "").length > MAX_FILE) takeBuiltIn().forEach(act); // too much for one request
+  else queue.push(...takeBuiltIn());
+  queue.push(...takeKept());
   act({ do: "start" });
   openFragment();
   idle.then(rehearse);

@@ -20,7 +20,7 @@ function source() {
 export class Core {
   // onTrouble is told, in words, when the core had to be restarted or given up.
   // A restarted core is first asked what preface gives, so that it holds the
-  // catalogue that the one before it held.
+  // catalogues that the one before it held.
   constructor(onTrouble, preface) {
     this.onTrouble = onTrouble;
     this.preface = preface;
@@ -35,8 +35,7 @@ export class Core {
     this.ready = new Promise((resolve) => {
       this.worker.onmessage = ({ data }) => {
         if (data.ready) {
-          const first = again && this.preface();
-          if (first) this.worker.postMessage({ id: 0, request: JSON.stringify(first) });
+          for (const first of again ? this.preface() : []) this.worker.postMessage({ id: 0, request: JSON.stringify(first) });
           resolve();
         } else if (data.dead) this.died(data.dead);
         else if (this.pending && data.id === this.pending.id) this.settle(data.reply);

@@ -2,6 +2,7 @@ package e2e
 
 import (
 	"fmt"
+	"maps"
 	"os"
 	"path/filepath"
 	"regexp"
@@ -193,6 +194,11 @@ var looked = map[string]sentence{
 	`nothing runs off the screen`: func(s *story, _ []string) {
 		require.LessOrEqual(s.t, eval[int](s.window, `document.scrollingElement.scrollWidth - document.documentElement.clientWidth`), 0)
 	},
+}
+
+func init() { // a story of whoever keeps the catalogue, see catalogue_story_test.go
+	maps.Copy(deeds, editionDeeds)
+	maps.Copy(looked, editionLooks)
 }
 
 // find looks an option up by its name, as a person does: in the field for it.

@@ -2,6 +2,7 @@
 //
 //	go run ./web/pack          build both forms
 //	go run ./web/pack -serve   build, then serve the folder form
+//	go run ./web/pack -catalogue FILE   build both with a catalogue of one's own in the place of the demonstration
 package main
 
 import (
@@ -10,20 +11,26 @@ import (
 	"os"
 	"path/filepath"
 
+	"boxwright/pricing/quote"
 	"boxwright/web/pack/site"
 )
 
 func main() {
 	serve := flag.Bool("serve", false, "serve the page on localhost after building")
 	port := flag.String("port", "8642", "port to prefer")
+	own := flag.String("catalogue", "", "`FILE` of a catalogue to build in, in the place of the demonstration")
 	flag.Parse()
-	if err := run(*serve, *port); err != nil {
+	if err := run(*serve, *port, *own); err != nil {
 		fmt.Fprintln(os.Stderr, "pack:", err)
 		os.Exit(1)
 	}
 }
 
-func run(serve bool, port string) error {
+func run(serve bool, port, own string) error {
+	file, err := checked(own)
+	if err != nil {
+		return err
+	}
 	root, err := site.Root()
 	if err != nil {
 		return err
@@ -32,6 +39,7 @@ func run(serve bool, port string) error {
 	if err != nil {
 		return err
 	}
+	parts.Catalogue = file
 	if parts.Note != "" {
 		fmt.Println("note   ", parts.Note)
 	}
@@ -54,4 +62,20 @@ func run(serve bool, port string) error {
 	}
 	fmt.Printf("serving http://%s/   (Ctrl-C ends it)\n", l.Addr())
 	return site.Serve(l, filepath.Join(dist, site.FolderForm))
+}
+
+// checked reads the catalogue to build in as the page would; nil when there is
+// none.
+func checked(name string) ([]byte, error) {
+	if name == "" {
+		return nil, nil
+	}
+	file, err := os.ReadFile(name)
+	if err != nil {
+		return nil, err
+	}
+	if _, err := quote.OpenEdition(file); err != nil {
+		return nil, fmt.Errorf("%s is not built in: %w; go run ./schema check lists all", name, err)
+	}
+	return file, nil
 }

@@ -161,19 +161,17 @@ func equipment(p *Page) Part {
 func catalogueBlock(p *Page) Part {
 	cat := p.Q.Edition.Cat
 	return block("Catalogue in use",
-		El("p", El("b", Text(cat.Title)), Text(", edition "+cat.Edition+", in force from "+cat.ValidFrom.Long()+".")),
-		El("p", Class("how"), Text("Content "+cat.Hash()[:16]+" · "+count(len(cat.Options), "option", "options")+" · "+count(len(cat.Rules), "rule", "rules"))),
+		editionLine(p.Q.Edition),
 		El("p", Class("how"), Text(cat.Notice)),
 		El("div", Class("row-tools"),
-			El("label", Class("button"), At("for", "f-catalogue"), Text("Load a catalogue file…")),
-			El("input", Class("hidden-text"), At("type", "file"), At("id", "f-catalogue"), At("accept", ".json,application/json"), At("data-act", "load-catalogue")),
+			fileButton("f-catalogue", "load-catalogue", "Load a catalogue file…", ".json,application/json"),
 			action("demo-catalogue", "", "", "Use the built-in one"),
+			action("keeping", "", "", "Keep the catalogue: tables, checks, editions", Class("quiet"), At("id", "keeping")),
 		),
 		El("h3", Text("Quote files")),
 		El("div", Class("row-tools"),
 			action("save-draft", "", "", "Save this quote as a file"),
-			El("label", Class("button"), At("for", "f-draft"), Text("Open a quote file…")),
-			El("input", Class("hidden-text"), At("type", "file"), At("id", "f-draft"), At("accept", ".json,application/json"), At("data-act", "open-draft")),
+			fileButton("f-draft", "open-draft", "Open a quote file…", ".json,application/json"),
 		),
 	)
 }

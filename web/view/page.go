@@ -44,6 +44,7 @@ type State struct {
 	GuideOff  bool              `json:"guide_off,omitempty"` // it was ended, or declined
 	Typed     map[string]string `json:"typed,omitempty"`     // text in a field that could not be taken
 	Wrong     map[string]string `json:"wrong,omitempty"`     // and why, by field
+	Keeping   bool              `json:"keeping,omitempty"`   // the catalogue's own part is shown in the place of Needs
 }
 
 // Page is everything one screen is drawn from.
@@ -68,6 +69,8 @@ type Page struct {
 	Trust     *Trust   // how far the quote can be relied on; for the Quote area
 	Reader    bool     // the quote is as its link brought it: its reader comes first
 	CostsKept bool     // a sealed cost sheet is kept in the browser
+	Keeper    *Keeper  // while the catalogue's own part is shown
+	Elsewhere *Elsewhere
 	// Answers to the open "why": reasons and ways out.
 	Reasons []rules.Reason
 	Mends   []rules.Mend
@@ -125,13 +128,23 @@ func Regions(p *Page) map[string]string {
 	return map[string]string{
 		"masthead": masthead(p).String(),
 		"areas":    pointed(areas(p).String(), next),
-		"main":     pointed(Many(guide(p), AreaByID(p.State.Area).draw(p)).String(), next),
+		"main":     pointed(Many(guide(p), elsewhere(p), main(p)).String(), next),
 		"standing": standing(p).String(),
 	}
 }
 
+func main(p *Page) Part {
+	if p.Keeper != nil {
+		return keeping(p)
+	}
+	return AreaByID(p.State.Area).draw(p)
+}
+
 // Title of the browser window.
 func Title(p *Page) string {
+	if p.Keeper != nil {
+		return "Catalogue – Boxwright"
+	}
 	return AreaByID(p.State.Area).Name + " – " + subject(p) + " – Boxwright"
 }
 

@@ -40,6 +40,8 @@ type Parts struct {
 	Page   []byte // html with marks where the pieces go
 	Icon   []byte
 	Schema []byte // of a quote's file; fetched or saved by those who ask for it
+	// Catalogue takes the place of the demonstration in both forms; nil without.
+	Catalogue []byte
 	// For the folder form alone: what makes it installable and keeps it for use
 	// without a network.
 	Service  []byte
@@ -166,6 +168,7 @@ func squeeze(text []byte) ([]byte, error) {
 func bundle(entry string) ([]byte, error) {
 	r := api.Build(api.BuildOptions{
 		EntryPoints: []string{entry}, Bundle: true, Format: api.FormatIIFE, Target: api.ES2022, Charset: api.CharsetUTF8,
+		Loader:           map[string]api.Loader{".html": api.LoaderText},
 		MinifyWhitespace: true, MinifyIdentifiers: true, MinifySyntax: true, LegalComments: api.LegalCommentsNone, LogLevel: api.LogLevelSilent,
 	})
 	if len(r.Errors) > 0 {
@@ -181,6 +184,9 @@ func minify(js []byte) ([]byte, error) {
 	}
 	return r.Code, nil
 }
+
+// Single is the form of one file.
+func (p *Parts) Single() []byte { return p.single() }
 
 // Write puts both forms under dir, replacing what was there.
 func (p *Parts) Write(dir string) error {
@@ -205,14 +211,20 @@ func (p *Parts) folder() map[string][]byte {
 	worker := named("worker", p.Worker, "js")
 	app := named("app", p.App, "js")
 	style := named("style", p.Style, "css")
+	files := map[string][]byte{core: p.Wasm, worker: p.Worker, app: p.App, style: p.Style, "icon.svg": p.Icon, "manifest.json": p.Manifest}
+	own := ""
+	if p.Catalogue != nil {
+		name := named("catalogue", p.Catalogue, "json")
+		files[name], own = p.Catalogue, `" data-catalogue="`+name
+	}
 	page := fill(p.Page, map[string]string{
 		"policy":   "default-src 'none'; script-src 'self' 'wasm-unsafe-eval'; worker-src 'self'; manifest-src 'self'; connect-src 'self'; style-src 'self'; img-src 'self' data:; base-uri 'none'; form-action 'none'",
 		"style":    `<link rel="stylesheet" href="` + style + `">`,
 		"icon":     "icon.svg",
 		"manifest": `<link rel="manifest" href="manifest.json">`,
-		"script":   `<script defer src="` + app + `" data-worker="` + worker + `" data-core="` + core + `" data-service="service.js"></script>`,
+		"script":   `<script defer src="` + app + `" data-worker="` + worker + `" data-core="` + core + own + `" data-service="service.js"></script>`,
 	})
-	files := map[string][]byte{"index.html": page, core: p.Wasm, worker: p.Worker, app: p.App, style: p.Style, "icon.svg": p.Icon, "manifest.json": p.Manifest}
+	files["index.html"] = page
 	files["service.js"] = serviceFor(files, p.Service)
 	files[schemaFile] = p.Schema // no part of a visit, so the service worker does not keep it
 	return files
@@ -232,10 +244,15 @@ func serviceFor(files map[string][]byte, script []byte) []byte {
 }
 
 // single is one file that needs no network: scripts and style are allowed by
-// their hashes and nothing may be fetched at all.
+// their hashes and nothing may be fetched at all. The page makes such a file of
+// itself in web/assets/embed.js, byte for byte.
 func (p *Parts) single() []byte {
 	app := string(p.App)
 	style := string(p.Style)
+	own := ""
+	if p.Catalogue != nil {
+		own = `<script type="text/plain" id="catalogue-text">` + base64.StdEncoding.EncodeToString(p.Catalogue) + `</script>`
+	}
 	icon := "data:image/svg+xml;base64," + base64.StdEncoding.EncodeToString(p.Icon)
 	return fill(p.Page, map[string]string{
 		"policy":   "default-src 'none'; script-src '" + digest(app) + "' 'wasm-unsafe-eval'; worker-src blob:; style-src '" + digest(style) + "'; img-src data:; base-uri 'none'; form-action 'none'",
@@ -244,7 +261,7 @@ func (p *Parts) single() []byte {
 		"manifest": "",
 		"script": `<script type="text/plain" id="worker-text">` + base64.StdEncoding.EncodeToString(p.Worker) + `</script>` +
 			`<script type="text/plain" id="schema-text">` + string(p.Schema) + `</script>` +
-			`<script type="text/plain" id="core-text">` + base64.StdEncoding.EncodeToString(p.Wasm) + `</script>` +
+			`<script type="text/plain" id="core-text">` + base64.StdEncoding.EncodeToString(p.Wasm) + `</script>` + own +
 			"<script>" + app + "</script>",
 	})
 }
@@ -259,13 +276,14 @@ func digest(text string) string {
 	return "sha256-" + base64.StdEncoding.EncodeToString(sum[:])
 }
 
-// fill replaces the marks {{name}} of the page.
+// fill replaces the marks {{name}} of the page. What takes their place may hold
+// such marks of its own, and keeps them: the script has a page in it.
 func fill(page []byte, marks map[string]string) []byte {
-	text := string(page)
+	var pairs []string
 	for name, value := range marks {
-		text = strings.ReplaceAll(text, "{{"+name+"}}", value)
+		pairs = append(pairs, "{{"+name+"}}", value)
 	}
-	return []byte(text)
+	return []byte(strings.NewReplacer(pairs...).Replace(string(page)))
 }
 
 // Size is what a visitor downloads: the core with its catalogue as it lies

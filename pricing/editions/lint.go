@@ -1,0 +1,22 @@
+package editions
+
+import (
+	"slices"
+
+	"boxwright/config"
+	"boxwright/config/rules"
+	"boxwright/config/standards"
+	"boxwright/pricing/quote"
+)
+
+// Lint looks for what reading an edition does not show: what nobody can ever
+// have, by the rules or by the limits of every chassis; what everybody always
+// has; rules that say nothing; what lacks a mass or work. It takes some seconds
+// on a large catalogue. Those that stop come first.
+func Lint(ed *quote.Edition) []config.Finding {
+	d := quote.New(ed, "", "", config.Date{})
+	d.Unit.RuleSet = standards.Default()
+	list := slices.Concat(rules.Lint(ed.Cat), rules.LintWithin(ed.Cat, quote.Limits(ed, d)))
+	quote.Worst(list)
+	return list
+}
