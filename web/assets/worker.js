@@ -2,17 +2,19 @@
 // keeping: every request carries all that is needed to answer it.
 /* global Go, boxwright */
 import { Decompress } from "fzstd";
+import { unfold } from "./unfold.js";
 
-// unpacked lets the browser compile the core while it is still arriving.
-function unpacked(packed) {
-  let decoder;
-  return packed.pipeThrough(
-    new TransformStream({
-      start: (out) => (decoder = new Decompress((part) => out.enqueue(part))),
-      transform: (part) => decoder.push(part),
-      flush: () => decoder.push(new Uint8Array(0), true),
-    }),
-  );
+// unpacked is the core as the browser compiles it. Most of the work is done while
+// the rest is still arriving.
+async function unpacked(packed) {
+  const parts = [];
+  const decoder = new Decompress((part) => parts.push(part));
+  for (const reader = packed.getReader(); ; ) {
+    const { done, value } = await reader.read();
+    decoder.push(value || new Uint8Array(0), done);
+    if (done) break;
+  }
+  return unfold(new Uint8Array(await new Blob(parts).arrayBuffer()));
 }
 
 const wasm = { headers: { "content-type": "application/wasm" } };
@@ -40,10 +42,10 @@ async function start(core) {
       await kept.delete(core.url);
     }
   }
-  if (!core.url) return run(new Response(unpacked(new Blob([Uint8Array.from(atob(core.text), (c) => c.charCodeAt(0))]).stream()), wasm));
-  const [now, later] = unpacked((await fetch(core.url)).body).tee();
-  await run(new Response(now, wasm));
-  if (kept) setTimeout(() => keep(kept, core.url, new Response(later, wasm)), LULL_MS);
+  const packed = core.url ? (await fetch(core.url)).body : new Blob([Uint8Array.from(atob(core.text), (c) => c.charCodeAt(0))]).stream();
+  const whole = await unpacked(packed);
+  await run(new Response(whole, wasm));
+  if (kept) setTimeout(() => keep(kept, core.url, new Response(whole, wasm)), LULL_MS);
 }
 
 const LULL_MS = 4000; // until the first answers are surely given
