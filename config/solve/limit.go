@@ -32,6 +32,7 @@ type limit struct {
 	first  []int32 // by group: its cheapest choice still possible
 	least  int64   // sum of those
 	max    int64
+	stale  bool   // in the solver's list of those to propagate
 	byGain []gain // choices by what they cost above their group's cheapest, largest first
 }
 
@@ -122,11 +123,12 @@ func (s *Solver) fillLimit(slot int, l Limit) {
 	s.settle()
 }
 
-// fall and rise keep the least sum when a literal is refuted or freed.
-func (l *limit) fall(val []int8, u limitUse) {
+// fall and rise keep the least sum when a literal is refuted or freed; fall
+// reports whether it has risen.
+func (l *limit) fall(val []int8, u limitUse) bool {
 	at := l.first[u.group]
 	if at != u.pos {
-		return
+		return false
 	}
 	g := l.groups[u.group]
 	to := at
@@ -135,6 +137,7 @@ func (l *limit) fall(val []int8, u limitUse) {
 	}
 	l.least += g[to].Cost - g[at].Cost
 	l.first[u.group] = to
+	return g[to].Cost > g[at].Cost
 }
 
 func (l *limit) rise(u limitUse) {

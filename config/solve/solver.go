@@ -36,6 +36,7 @@ type Solver struct {
 	watches [][]watch // by literal, looked at when the literal becomes true
 
 	limits  []limit
+	stale   []int32      // slots whose least sum has risen since the limit was last propagated
 	uses    [][]limitUse // by literal: where it stands in limits
 	guards  []int32      // by variable: slot of the limit it guards, or -1
 	contrib []contribution
@@ -53,6 +54,7 @@ type Solver struct {
 	trail      []Lit
 	levels     []int32 // where on the trail each level begins
 	head       int     // next literal of the trail to propagate
+	kept       int     // so much of the trail was never taken back since a follower reset it
 	impossible bool    // no assignment at all satisfies the clauses
 
 	assumed []Lit
@@ -170,13 +172,42 @@ func (s *Solver) enqueue(l Lit, r reason) {
 	s.place[v] = int32(len(s.trail))
 	s.trail = append(s.trail, l)
 	for _, u := range s.uses[l.Not()] {
-		s.limits[u.slot].fall(s.val, u)
+		if s.limits[u.slot].fall(s.val, u) {
+			s.mark(u.slot)
+		}
 	}
 }
 
-// propagate draws every consequence of the trail. On a conflict it returns the
-// clause or limit that is broken.
+// mark remembers a limit to be propagated.
+func (s *Solver) mark(slot int32) {
+	if l := &s.limits[slot]; !l.stale {
+		l.stale = true
+		s.stale = append(s.stale, slot)
+	}
+}
+
+// propagate draws every consequence of the trail, limits last, since a look at
+// one takes longer. On a conflict it returns the clause or limit that is
+// broken.
 func (s *Solver) propagate() (reason, bool) {
+	for {
+		if broken, conflict := s.propagateClauses(); conflict {
+			return broken, true
+		}
+		last := len(s.stale) - 1
+		if last < 0 {
+			return noReason, false
+		}
+		slot := s.stale[last]
+		s.stale = s.stale[:last]
+		s.limits[slot].stale = false
+		if s.propagateLimit(int(slot)) {
+			return limitReason(int(slot)), true
+		}
+	}
+}
+
+func (s *Solver) propagateClauses() (reason, bool) {
 	for s.head < len(s.trail) {
 		p := s.trail[s.head]
 		s.head++
@@ -225,15 +256,8 @@ func (s *Solver) propagate() (reason, bool) {
 			s.enqueue(first, reason(w.clause))
 		}
 		s.watches[p] = ws[:kept]
-		for _, u := range s.uses[fallen] {
-			if s.propagateLimit(int(u.slot)) {
-				s.head = len(s.trail)
-				return limitReason(int(u.slot)), true
-			}
-		}
-		if slot := s.guards[p.Var()]; slot >= 0 && !p.Negative() && s.propagateLimit(int(slot)) {
-			s.head = len(s.trail)
-			return limitReason(int(slot)), true
+		if slot := s.guards[p.Var()]; slot >= 0 && !p.Negative() {
+			s.mark(slot)
 		}
 	}
 	return noReason, false
@@ -244,6 +268,10 @@ func (s *Solver) cancel(lvl int) {
 	if len(s.levels) <= lvl {
 		return
 	}
+	for _, slot := range s.stale { // what stays on the trail was propagated before the level above it
+		s.limits[slot].stale = false
+	}
+	s.stale = s.stale[:0]
 	start := int(s.levels[lvl])
 	for i := len(s.trail) - 1; i >= start; i-- {
 		l := s.trail[i]
@@ -258,13 +286,14 @@ func (s *Solver) cancel(lvl int) {
 	s.trail = s.trail[:start]
 	s.levels = s.levels[:lvl]
 	s.head = start
+	s.kept = min(s.kept, start)
 }
 
 // Solve asks whether everything can hold together with the assumptions. At
 // most the given number of conflicts is spent; zero or less means no bound.
 // After Sat the answer is in Model, after Unsat the cause is in Core.
 func (s *Solver) Solve(assumptions []Lit, conflicts int64) Result {
-	r := s.run(assumptions, conflicts, true)
+	r := s.run(assumptions, conflicts, s.choose)
 	if r == Sat {
 		for v := range s.model {
 			s.model[v] = s.val[Pos(v)] == holds
@@ -279,7 +308,7 @@ func (s *Solver) Solve(assumptions []Lit, conflicts int64) Result {
 // alone, the assumptions among them. It is false, with the cause in Core, when
 // they contradict each other that way. The list is good until the next call.
 func (s *Solver) Implied(assumptions []Lit) ([]Lit, bool) {
-	if s.run(assumptions, 0, false) != Sat {
+	if s.run(assumptions, 0, nil) != Sat {
 		return nil, false
 	}
 	return s.trail, true
@@ -293,8 +322,9 @@ func (s *Solver) Model(l Lit) bool { return s.model[l.Var()] != l.Negative() }
 func (s *Solver) Core() []Lit { return s.core }
 
 // run places the assumptions, each on its own level, reusing those that the
-// last question had in common, and then, if asked to, decides the rest.
-func (s *Solver) run(assumptions []Lit, conflicts int64, decide bool) Result {
+// last question had in common, and then decides, where asked to, until there
+// is nothing left to decide.
+func (s *Solver) run(assumptions []Lit, conflicts int64, decide func() Lit) Result {
 	s.Stats.Solves++
 	s.core = s.core[:0]
 	if s.impossible {
@@ -348,12 +378,13 @@ func (s *Solver) run(assumptions []Lit, conflicts int64, decide bool) Result {
 			}
 		}
 		if next == noLit {
-			if !decide {
+			if decide == nil {
 				return Sat
 			}
-			if next = s.choose(); next == noLit {
+			if next = decide(); next == noLit {
 				return Sat
 			}
+			s.Stats.Decisions++
 		}
 		s.levels = append(s.levels, int32(len(s.trail)))
 		s.enqueue(next, noReason)
@@ -363,7 +394,6 @@ func (s *Solver) run(assumptions []Lit, conflicts int64, decide bool) Result {
 func (s *Solver) choose() Lit {
 	for len(s.queue) > 0 {
 		if v := s.pop(); s.val[Pos(int(v))] == open {
-			s.Stats.Decisions++
 			if s.phase[v] && s.guards[v] < 0 { // a limit that nobody asked for stays off
 				return Pos(int(v))
 			}

@@ -212,6 +212,12 @@ func (t *Table) approach() bool {
 	if _, margin := t.near.tightest(t.base); margin < 0 {
 		return false
 	}
+	for _, l := range t.s.limits { // the answer keeps those that were asked for
+		if g := l.guard; t.near.is(g) != t.isBase[g] {
+			t.near.turn(g ^ boolLit(t.near.is(g)))
+		}
+	}
+	t.near.settle()
 	t.learnAll()
 	return true
 }
@@ -436,14 +442,23 @@ func (t *Table) judge(l Lit, unsettled []Lit, budget int64) {
 	if t.can.has(l) || t.cannot.has(l) || budget > 0 && t.s.Stats.Conflicts-t.started >= totalBudgets*budget {
 		return
 	}
-	if len(t.base) == 0 {
-		for _, x := range unsettled {
-			if !t.can.has(x) {
-				t.s.Prefer(x)
+	ask := t.assumptions(l.Var(), l)
+	r := t.s.solveNear(&t.near, t.base, ask, firstTry)
+	if r == Sat {
+		t.learnChanges()
+	}
+	t.near.back(0)
+	if r == Unknown {
+		if len(t.base) == 0 {
+			for _, x := range unsettled {
+				if !t.can.has(x) {
+					t.s.Prefer(x)
+				}
 			}
 		}
+		r = t.attempt(ask, budget)
 	}
-	switch t.attempt(t.assumptions(l.Var(), l), budget) {
+	switch r {
 	case Sat:
 		t.learnFrom(t.pool.add(t.s.model, t.s))
 	case Unsat:

@@ -14,6 +14,7 @@ type witness struct {
 	walk    int32
 	broken  []int32 // clauses to look at
 	tries   int     // left of what ease may spend
+	base    []Lit   // guards of the limits that repair keeps
 }
 
 // mostChanges is how far a walk goes from the answer it starts at.
