@@ -36,6 +36,8 @@ type limit struct {
 	byGain []gain // choices by what they cost above their group's cheapest, largest first
 }
 
+// gain is a choice, or in a reason a group's cheapest one that is left, and how
+// far that is above the group's cheapest of all.
 type gain struct {
 	lit   Lit
 	group int32
@@ -46,11 +48,11 @@ type gain struct {
 // limitUse says where a literal stands: limit, group and position in it.
 type limitUse struct{ slot, group, pos int32 }
 
-// contribution of a group to a reason: how far it is above its static minimum.
-type contribution struct {
-	group int32
-	gain  int64
-	least int64
+// largestFirst sorts by what is gained.
+func largestFirst(list []gain) {
+	slices.SortFunc(list, func(a, b gain) int {
+		return cmp.Or(cmp.Compare(b.above, a.above), cmp.Compare(a.group, b.group), cmp.Compare(a.lit, b.lit))
+	})
 }
 
 // AddLimit adds a limit with a guard: it is in force where the guard, a fresh
@@ -100,16 +102,28 @@ func (s *Solver) retract(guard Lit) {
 
 func (s *Solver) fillLimit(slot int, l Limit) {
 	lim := &s.limits[slot]
-	*lim = limit{guard: lim.guard, max: l.Max}
+	*lim = limit{guard: lim.guard, max: l.Max, groups: make([][]Choice, len(l.Groups)), first: make([]int32, len(l.Groups))}
+	n := 0
+	for _, choices := range l.Groups {
+		n += len(choices)
+	}
+	all := make([]Choice, 0, n)
+	lim.byGain = make([]gain, 0, n)
 	for g, choices := range l.Groups {
-		cs := slices.Clone(choices)
-		slices.SortStableFunc(cs, func(a, b Choice) int { return cmp.Compare(a.Cost, b.Cost) })
+		from := len(all)
+		all = append(all, choices...)
+		cs := all[from:]
+		for i := range cs { // few: put each in its place
+			for ; i > 0 && cs[i].Cost < cs[i-1].Cost; i-- {
+				cs[i], cs[i-1] = cs[i-1], cs[i]
+			}
+		}
 		at := int32(0)
 		for int(at) < len(cs)-1 && s.val[cs[at].Lit] == refuted {
 			at++
 		}
-		lim.groups = append(lim.groups, cs)
-		lim.first = append(lim.first, at)
+		lim.groups[g] = cs
+		lim.first[g] = at
 		lim.least += cs[at].Cost
 		for i, c := range cs {
 			s.uses[c.Lit] = append(s.uses[c.Lit], limitUse{int32(slot), int32(g), int32(i)})
@@ -118,7 +132,7 @@ func (s *Solver) fillLimit(slot int, l Limit) {
 			}
 		}
 	}
-	slices.SortStableFunc(lim.byGain, func(a, b gain) int { return cmp.Compare(b.above, a.above) })
+	largestFirst(lim.byGain)
 	s.propagateLimit(slot) // no conflict: the guard is not assumed here
 	s.settle()
 }
@@ -214,21 +228,19 @@ func (s *Solver) explainLimit(slot int, p Lit, dst []Lit) []Lit {
 		}
 		sum += base
 		if least := choices[i].Cost; least > base {
-			cs = append(cs, contribution{int32(g), least - base, least})
+			cs = append(cs, gain{group: int32(g), cost: least, above: least - base})
 		}
 	}
-	slices.SortFunc(cs, func(a, b contribution) int {
-		return cmp.Or(cmp.Compare(b.gain, a.gain), cmp.Compare(a.group, b.group))
-	})
+	largestFirst(cs)
 	n := 0
 	for n < len(cs) && sum <= need {
-		sum += cs[n].gain
+		sum += cs[n].above
 		n++
 	}
 	spare := sum - need - 1
 	for _, c := range cs[:n] {
 		choices := l.groups[c.group]
-		least := c.least
+		least := c.cost
 		if spare > 0 && len(choices) > 2 { // claim a lower minimum where that still suffices
 			for t := len(choices) - 1; t >= 0; t-- {
 				if x := choices[t]; x.Cost < least && least-x.Cost <= spare && s.val[x.Lit] == refuted {

@@ -1,13 +1,20 @@
 package solve
 
+import "slices"
+
 // solveNear asks as Solve does, but starts from a witness that has all the
 // assumptions but the last few, and decides only what these leave broken of
 // it: what no clause and no limit complains of stays as the witness has it.
 // The work then grows with what changes, not with the number of variables. Of
 // the assumptions, base are the guards of limits. After Sat the answer is in
-// Model and the witness is that answer; back takes it to where it was.
+// Model and the witness is that answer; back(0) takes it to where it was.
 func (s *Solver) solveNear(w *witness, base, assumptions []Lit, conflicts int64) Result {
 	w.base = base
+	for i := range s.limits { // those that nobody asked for need not be kept
+		if g := s.limits[i].guard; w.is(g) != slices.Contains(base, g) {
+			w.turn(g ^ boolLit(w.is(g)))
+		}
+	}
 	s.kept = 0
 	r := s.run(assumptions, conflicts, w.repair)
 	if r == Sat {

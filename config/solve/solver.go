@@ -39,7 +39,7 @@ type Solver struct {
 	stale   []int32      // slots whose least sum has risen since the limit was last propagated
 	uses    [][]limitUse // by literal: where it stands in limits
 	guards  []int32      // by variable: slot of the limit it guards, or -1
-	contrib []contribution
+	contrib []gain       // room for explainLimit
 
 	val   []int8 // by literal
 	level []int32

@@ -104,7 +104,7 @@ func (t *Table) ReplaceLimit(guard Lit, l Limit) {
 
 func (t *Table) reweigh(guard Lit) {
 	slot := int(t.s.guards[guard.Var()])
-	t.pool.weigh(&t.s.limits[slot], slot)
+	t.pool.forget(slot)
 	t.near.weigh(slot)
 }
 
@@ -182,7 +182,7 @@ func (t *Table) stand(budget int64) Result {
 	}
 	for i := range t.pool.known {
 		k := &t.pool.known[i]
-		if k.keeps(t.s, t.base) && t.lacks(k) != several {
+		if t.lacks(k) != several && k.keeps(t.s, t.base) {
 			t.near.take(k.bits)
 			if t.approach() {
 				return Sat
@@ -192,7 +192,7 @@ func (t *Table) stand(budget int64) Result {
 	}
 	r := t.attempt(t.assumptions(-1, noLit), totalBudgets*budget)
 	if r == Sat {
-		t.near.take(t.pool.add(t.s.model, t.s).bits)
+		t.near.take(t.pool.add(t.s.model, t.s, t.base).bits)
 		t.approach()
 	}
 	return r
@@ -212,12 +212,6 @@ func (t *Table) approach() bool {
 	if _, margin := t.near.tightest(t.base); margin < 0 {
 		return false
 	}
-	for _, l := range t.s.limits { // the answer keeps those that were asked for
-		if g := l.guard; t.near.is(g) != t.isBase[g] {
-			t.near.turn(g ^ boolLit(t.near.is(g)))
-		}
-	}
-	t.near.settle()
 	t.learnAll()
 	return true
 }
@@ -273,12 +267,12 @@ func (t *Table) lacks(k *known) Lit {
 
 // learnFrom takes what an answer tells.
 func (t *Table) learnFrom(k *known) {
-	if !k.keeps(t.s, t.base) {
+	news := false
+	lacks := t.lacks(k)
+	if lacks == several || !k.keeps(t.s, t.base) {
 		return
 	}
-	news := false
-	switch lacks := t.lacks(k); {
-	case lacks == several:
+	switch {
 	case lacks == noLit:
 		news = t.can.addAll(k.bits, t.n)
 	case t.class[lacks.Var()] < 0:
@@ -354,7 +348,7 @@ func (t *Table) sweep(rest []Lit, budget int64) []Lit {
 		if t.s.Solve(t.assumptions(-1, noLit), budget) != Sat {
 			return rest
 		}
-		t.learnFrom(t.pool.add(t.s.model, t.s))
+		t.learnFrom(t.pool.add(t.s.model, t.s, t.base))
 		before := len(rest)
 		rest = t.unsettled(rest[:0])
 		if len(rest) > before-worthASweep {
@@ -404,19 +398,27 @@ func (t *Table) walk(l Lit) bool {
 	return found
 }
 
-// Near looks, near the answer that the last query stood on, for one with the
-// literal, all picks that its variable does not replace, and no regard for
-// limits. It returns the values of the table's variables, good until the next
-// call.
-func (t *Table) Near(l Lit) ([]bool, bool) {
+// Elsewhere asks for an answer with the literal, all picks of the last query
+// that its variable does not replace, and no regard for limits, near the answer
+// that the query stood on. After Sat the values of the table's variables are
+// returned, good until the next call; after Unsat the solver's Core has the
+// cause.
+func (t *Table) Elsewhere(l Lit, budget int64) ([]bool, Result) {
 	x := l.Var()
-	if !t.near.fits() {
-		return nil, false
+	r := Sat
+	if !t.near.is(l) && !t.near.reach(l, func(v int) bool { return v == x || t.isPicked(v) && !t.releases(x, v) }) {
+		t.ask = t.ask[:0]
+		for _, p := range t.picks {
+			if !t.releases(x, p.Var()) {
+				t.ask = append(t.ask, p)
+			}
+		}
+		t.ask = append(t.ask, l)
+		r = t.s.solveNear(&t.near, nil, t.ask, budget)
 	}
-	found := t.near.is(l) || t.near.reach(l, func(v int) bool { return v == x || t.isPicked(v) && !t.releases(x, v) })
 	t.found = append(t.found[:0], t.near.val[:t.n]...)
 	t.near.back(0)
-	return t.found, found
+	return t.found, r
 }
 
 // learnChanges takes what a walk from the witness tells: of a pick that it
@@ -460,7 +462,7 @@ func (t *Table) judge(l Lit, unsettled []Lit, budget int64) {
 	}
 	switch r {
 	case Sat:
-		t.learnFrom(t.pool.add(t.s.model, t.s))
+		t.learnFrom(t.pool.add(t.s.model, t.s, t.base))
 	case Unsat:
 		t.cannot.add(l)
 		cause := t.causes[l][:0]
