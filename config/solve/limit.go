@@ -51,7 +51,10 @@ type limitUse struct{ slot, group, pos int32 }
 // largestFirst sorts by what is gained.
 func largestFirst(list []gain) {
 	slices.SortFunc(list, func(a, b gain) int {
-		return cmp.Or(cmp.Compare(b.above, a.above), cmp.Compare(a.group, b.group), cmp.Compare(a.lit, b.lit))
+		if c := cmp.Compare(b.above, a.above); c != 0 {
+			return c
+		}
+		return cmp.Or(cmp.Compare(a.group, b.group), cmp.Compare(a.lit, b.lit))
 	})
 }
 
