@@ -96,7 +96,7 @@ func (c *climber) run(conflicts int64) {
 				next = max(next, p)
 			}
 		}
-		switch s.Solve(ask, left) {
+		switch s.solve(ask, left) {
 		case Unknown:
 			return
 		case Sat:
@@ -135,7 +135,7 @@ func (c *climber) smaller(core []Lit) []Lit {
 	}
 	for i := len(core) - 1; i >= 0 && len(core) > 1; i-- {
 		ask := slices.Concat(c.fixed, core[:i], core[i+1:])
-		if c.s.Solve(ask, 30) == Unsat {
+		if c.s.solve(ask, 30) == Unsat {
 			kept := c.s.Core()
 			core = slices.DeleteFunc(core, func(l Lit) bool { return !slices.Contains(kept, l) })
 			i = min(i, len(core))

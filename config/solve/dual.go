@@ -8,8 +8,9 @@ import "math"
 // costs, and the prices that raise it most are the dual of the linear program
 // that lets a choice be a fraction.
 //
-// It serves to prove what is cheapest, since it sees clauses, limits and costs
-// at once, where a search sees them one by one.
+// It sees clauses, limits and costs at once, where a search sees them one by
+// one. So it proves what is cheapest, and near the limit its choice is where a
+// search for any answer at all should begin.
 //
 // Source: Lagrangian relaxation with subgradient steps (Held and Karp, 1971;
 // Camerini, Fratta and Maffioli, 1975), described there, written anew here.
@@ -47,12 +48,7 @@ func newDual(s *Solver, assumptions []Lit, costs [][]Choice) *dual {
 	for l := range d.at {
 		d.at[l] = -1
 	}
-	var limits []*limit
-	for _, a := range assumptions {
-		if slot := s.guards[a.Var()]; slot >= 0 {
-			limits = append(limits, &s.limits[slot])
-		}
-	}
+	limits := s.limitsIn(assumptions)
 	grouped := make([]bool, s.Vars())
 	d.addGroups(costs, grouped)
 	for _, l := range limits {
@@ -180,7 +176,7 @@ func (d *dual) addClause(clause []Lit) {
 	d.addRow(r)
 }
 
-// bound at the present prices.
+// bound at the present prices for what the solver's trail leaves possible.
 func (d *dual) bound() float64 {
 	for i, c := range d.cost {
 		d.priced[i] = float64(c)
@@ -197,20 +193,27 @@ func (d *dual) bound() float64 {
 		}
 	}
 	for g := range d.choice {
-		best := d.from[g]
-		for p := best + 1; p < d.from[g+1]; p++ {
-			if d.priced[p] < d.priced[best] {
-				best = p
-			}
+		if p := cheapest(d, g, d.priced); p >= 0 {
+			d.choice[g] = p
+			bound += d.priced[p]
 		}
-		d.choice[g] = best
-		bound += d.priced[best]
 	}
 	return bound
 }
 
+// cheapest place of a group that the trail leaves; -1 when it leaves none.
+func cheapest[T int64 | float64](d *dual, g int, priced []T) int32 {
+	best := int32(-1)
+	for p := d.from[g]; p < d.from[g+1]; p++ {
+		if d.s.val[d.lits[p]] != refuted && (best < 0 || priced[p] < priced[best]) {
+			best = p
+		}
+	}
+	return best
+}
+
 const (
-	raisings = 300 // steps at most; measured: within 0.1 % of the linear program
+	raisings = 300 // steps, from no prices; measured: within 0.1 % of the linear program
 	patience = 10  // steps without gain before they are made shorter
 	momentum = 0.7 // of the last step in the next
 )
@@ -218,14 +221,19 @@ const (
 // raise moves the prices so that the bound comes near the linear program's:
 // what the choice overloads becomes dearer, what it leaves free cheaper, by a
 // step that fits how far the bound is from the target, what an answer is known
-// to cost.
-func (d *dual) raise(target float64) {
+// to cost, in at most so many steps.
+func (d *dual) raise(target float64, steps int) {
 	sharp := make([]float64, len(d.price))
 	way := make([]float64, len(d.price))
 	chosen := make([]bool, len(d.lits))
 	sharpest := math.Inf(-1)
 	length, idle := 1.0, 0
-	for range raisings {
+	terms := 0
+	for k := range d.rows {
+		terms += len(d.rows[k].at)
+	}
+	for range steps {
+		d.s.Stats.Steps += int64(terms) / 64
 		b := d.bound()
 		if b > sharpest {
 			if b-sharpest > 1e-4*(target-b) {
@@ -296,11 +304,10 @@ func (d *dual) prefer() {
 	}
 }
 
-// limit is what the rows at their prices, in whole numbers, demand of an answer
-// that costs at most target; it follows from them exactly. The bound is the
-// least that an answer with that can cost. It is false when the numbers would
-// become too large.
-func (d *dual) limit(target int64) (l Limit, bound int64, ok bool) {
+// whole is the present pricing in whole numbers: for every answer, unit times
+// what it costs is at least fixed and what is priced of its choices, exactly,
+// whatever the prices. It is false when the numbers would become too large.
+func (d *dual) whole(target int64) (priced []int64, fixed, unit int64, ok bool) {
 	size := math.Abs(float64(d.fixed)) + math.Abs(float64(target))
 	for _, c := range d.cost {
 		size += math.Abs(float64(c))
@@ -313,15 +320,14 @@ func (d *dual) limit(target int64) (l Limit, bound int64, ok bool) {
 		}
 		size += p * sum
 	}
-	unit := int64(min(1<<40, (1<<60)/(size+1)))
-	if unit < 1 {
-		return l, 0, false
+	if unit = int64(min(1<<40, (1<<60)/(size+1))); unit < 1 {
+		return nil, 0, 0, false
 	}
-	priced := make([]int64, len(d.cost))
+	priced = make([]int64, len(d.cost))
 	for i, c := range d.cost {
 		priced[i] = c * unit
 	}
-	fixed := d.fixed * unit
+	fixed = d.fixed * unit
 	for k, p := range d.price {
 		r := &d.rows[k]
 		if times := int64(p / r.unit * float64(unit)); times > 0 {
@@ -331,16 +337,54 @@ func (d *dual) limit(target int64) (l Limit, bound int64, ok bool) {
 			}
 		}
 	}
+	return priced, fixed, unit, true
+}
+
+// exceeds reports whether every answer that the trail leaves costs more than
+// the target.
+func (d *dual) exceeds(target int64) bool {
+	priced, least, unit, ok := d.whole(target)
+	for g := range d.choice {
+		if p := cheapest(d, g, priced); p >= 0 {
+			least += priced[p]
+		}
+	}
+	return ok && least > target*unit
+}
+
+// loads are all limits as one sum, each in its unit, and what that can come to
+// at most. They are rounded so that no answer is lost.
+func (s *Solver) loads(limits []*limit) (sum [][]Choice, most int64) {
+	const fine = 1e6
+	for _, l := range limits {
+		scale := fine / l.unit()
+		most += int64(math.Ceil(float64(l.max)*scale)) + 1
+		for _, choices := range l.groups {
+			cs := make([]Choice, len(choices))
+			for i, c := range choices {
+				cs[i] = Choice{c.Lit, int64(math.Floor(float64(c.Cost) * scale))}
+			}
+			sum = append(sum, cs)
+		}
+	}
+	return sum, most
+}
+
+// limit is what the pricing demands of an answer that costs at most target,
+// and the least that any can cost.
+func (d *dual) limit(target int64) (l Limit, bound int64, ok bool) {
+	priced, fixed, unit, ok := d.whole(target)
+	if !ok {
+		return l, 0, false
+	}
 	l.Max = target*unit - fixed
 	least := fixed
 	for g := range d.choice {
 		choices := make([]Choice, 0, d.from[g+1]-d.from[g])
-		low := int64(math.MaxInt64)
 		for p := d.from[g]; p < d.from[g+1]; p++ {
 			choices = append(choices, Choice{d.lits[p], priced[p]})
-			low = min(low, priced[p])
 		}
-		least += low
+		least += priced[cheapest(d, g, priced)]
 		l.Groups = append(l.Groups, choices)
 	}
 	bound = least / unit

@@ -45,6 +45,15 @@ type gain struct {
 	above int64
 }
 
+// unit is the largest single choice of a limit, in which limits compare; at
+// least 1.
+func (l *limit) unit() float64 {
+	if len(l.byGain) == 0 {
+		return 1
+	}
+	return float64(l.byGain[0].above)
+}
+
 // limitUse says where a literal stands: limit, group and position in it.
 type limitUse struct{ slot, group, pos int32 }
 

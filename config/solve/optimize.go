@@ -19,7 +19,7 @@ func (s *Solver) Optimize(assumptions []Lit, costs [][]Choice, conflicts int64) 
 	}
 	if best.Found {
 		if d := newDual(s, assumptions, costs); d != nil {
-			if d.raise(float64(best.Cost)); d.binds() {
+			if d.raise(float64(best.Cost), raisings); d.binds() {
 				return s.narrow(d, assumptions, costs, guard, best, conflicts)
 			}
 		}
@@ -54,7 +54,7 @@ func (s *Solver) narrow(d *dual, assumptions []Lit, costs [][]Choice, guard Lit,
 		s.ReplaceLimit(guard, Limit{Groups: costs, Max: target})
 		r := Unsat
 		if d := newDual(s, within, costs); d != nil {
-			d.raise(float64(target + 1))
+			d.raise(float64(target+1), raisings)
 			l, bound, ok := d.limit(target)
 			if !ok || spent() {
 				break
@@ -63,7 +63,7 @@ func (s *Solver) narrow(d *dual, assumptions []Lit, costs [][]Choice, guard Lit,
 				best.Bound = max(best.Bound, bound)
 				s.ReplaceLimit(cut, l)
 				d.prefer()
-				r = s.Solve(append(within, cut), turn)
+				r = s.solve(append(within, cut), turn)
 			}
 		}
 		switch r {

@@ -79,7 +79,7 @@ func TestProofsOfTheCheapestAgreeWithTryingEverything(t *testing.T) {
 			"climb": func(best Optimum) Optimum { return q.s.climb(q.ask, q.costs, best, budget) },
 			"narrow": func(best Optimum) Optimum {
 				d := newDual(q.s, q.ask, q.costs)
-				d.raise(float64(best.Cost))
+				d.raise(float64(best.Cost), raisings)
 				return q.s.narrow(d, q.ask, q.costs, q.s.AddLimit(Limit{}), best, budget)
 			},
 		} {
@@ -119,7 +119,7 @@ func TestTheDualLosesNoAnswer(t *testing.T) {
 			continue
 		}
 		if r.Intn(2) == 0 {
-			d.raise(float64(least + int64(r.Intn(20))))
+			d.raise(float64(least+int64(r.Intn(20))), raisings)
 		} else {
 			for k := range d.price {
 				d.price[k] = r.ExpFloat64() * 3
@@ -172,7 +172,7 @@ func TestTheDualReachesTheLinearProgram(t *testing.T) {
 	}{{10, 8, 8}, {9, 11, 14}, {8, 14, 14}} {
 		s.ReplaceLimit(guard, Limit{Groups: groups(3, 5), Max: c.room})
 		d := newDual(s, []Lit{guard}, groups(10, 4))
-		d.raise(20)
+		d.raise(20, raisings)
 		require.InDelta(t, c.fraction, d.bound(), 0.01, "room for %d", c.room)
 		require.Equal(t, c.whole, s.Optimize([]Lit{guard}, groups(10, 4), 0).Cost, "room for %d", c.room)
 	}

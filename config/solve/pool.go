@@ -33,14 +33,7 @@ func (p *pool) add(model []bool, s *Solver, guards []Lit) *known {
 		k = p.known[oldest]
 		p.known = slices.Delete(p.known, oldest, oldest+1)
 	}
-	words := (len(model) + 63) / 64
-	k.bits = slices.Grow(k.bits[:0], words)[:words]
-	clear(k.bits)
-	for v, b := range model {
-		if b {
-			k.bits[v/64] |= 1 << (v % 64)
-		}
-	}
+	k.bits = pack(k.bits, model)
 	k.kept = slices.Grow(k.kept[:0], len(s.limits))[:len(s.limits)]
 	clear(k.kept)
 	for _, g := range guards {
@@ -49,6 +42,19 @@ func (p *pool) add(model []bool, s *Solver, guards []Lit) *known {
 	k.used = p.click
 	p.known = append(p.known, k)
 	return &p.known[len(p.known)-1]
+}
+
+// pack an answer into bits, in the room given where that suffices.
+func pack(bits []uint64, model []bool) []uint64 {
+	words := (len(model) + 63) / 64
+	bits = slices.Grow(bits[:0], words)[:words]
+	clear(bits)
+	for v, b := range model {
+		if b {
+			bits[v/64] |= 1 << (v % 64)
+		}
+	}
+	return bits
 }
 
 // forget a slot's limit, which is new.

@@ -67,13 +67,16 @@ type Solver struct {
 	reasonBuf []Lit
 	stamps    []int32
 	stamp     int32
-	keepMost  int // learned clauses kept before the weaker half is dropped
+	keepMost  int   // learned clauses kept before the weaker half is dropped
+	stopAt    int64 // steps at which a question is given up; 0 for never
 
 	Stats Stats
 }
 
-// Stats count the work done since the solver was made.
-type Stats struct{ Solves, Conflicts, Decisions, Propagations, LimitProps int64 }
+// Stats count the work done since the solver was made. Steps are literals
+// propagated, changes tried on an answer at hand, and the like: some 0.3 µs
+// each, 1 µs in wasm.
+type Stats struct{ Solves, Conflicts, Decisions, Steps, LimitProps int64 }
 
 // New makes a solver with n variables, numbered from 0.
 func New(n int) *Solver {
@@ -211,7 +214,7 @@ func (s *Solver) propagateClauses() (reason, bool) {
 	for s.head < len(s.trail) {
 		p := s.trail[s.head]
 		s.head++
-		s.Stats.Propagations++
+		s.Stats.Steps++
 		fallen := p.Not()
 		ws := s.watches[p]
 		arena, val := s.arena, s.val
@@ -292,7 +295,43 @@ func (s *Solver) cancel(lvl int) {
 // Solve asks whether everything can hold together with the assumptions. At
 // most the given number of conflicts is spent; zero or less means no bound.
 // After Sat the answer is in Model, after Unsat the cause is in Core.
+//
+// Where limits are assumed and a first try with the phases as they are does not
+// tell, what is cheapest under the prices of limits and clauses is tried first:
+// that lies near an answer that keeps them all.
 func (s *Solver) Solve(assumptions []Lit, conflicts int64) Result {
+	base := s.limitsIn(assumptions)
+	if len(base) == 0 || conflicts > 0 && conflicts <= firstTry {
+		return s.solve(assumptions, conflicts)
+	}
+	r := s.solve(assumptions, firstTry)
+	if r == Unknown {
+		loads, most := s.loads(base)
+		if d := newDual(s, assumptions, loads); d != nil {
+			d.raise(float64(most), raisings)
+			d.prefer()
+		}
+		r = s.solve(assumptions, conflicts)
+	}
+	return r
+}
+
+// firstTry is how many conflicts a question may take before limits are priced.
+const firstTry = 20
+
+// limitsIn lists the limits that the assumptions demand.
+func (s *Solver) limitsIn(assumptions []Lit) []*limit {
+	var ls []*limit
+	for _, a := range assumptions {
+		if slot := s.guards[a.Var()]; slot >= 0 && !a.Negative() {
+			ls = append(ls, &s.limits[slot])
+		}
+	}
+	return ls
+}
+
+// solve asks with the phases as they are.
+func (s *Solver) solve(assumptions []Lit, conflicts int64) Result {
 	r := s.run(assumptions, conflicts, s.choose)
 	if r == Sat {
 		for v := range s.model {
@@ -349,7 +388,7 @@ func (s *Solver) run(assumptions []Lit, conflicts int64, decide func() Lit) Resu
 				return Unsat
 			}
 			s.learn(broken)
-			if conflicts > 0 && spent >= conflicts {
+			if conflicts > 0 && spent >= conflicts || s.stopAt > 0 && s.Stats.Steps >= s.stopAt {
 				return Unknown
 			}
 			continue

@@ -68,6 +68,7 @@ func (w *witness) weigh(slot int) {
 
 // turn makes a literal that fails hold.
 func (w *witness) turn(l Lit) {
+	w.s.Stats.Steps++
 	w.val[l.Var()] = !l.Negative()
 	for _, c := range w.s.input.in[l] {
 		w.count[c]++
