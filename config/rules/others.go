@@ -14,6 +14,7 @@ type others struct {
 	known []elsewhere // by variable of a chassis or body
 	sites []*site     // those used longest ago first
 	spare int         // sites that may still be set up in this answer
+	steps int64       // that it may still take
 }
 
 // elsewhere is what is known of one other chassis or body.
@@ -36,9 +37,9 @@ type site struct {
 	guards []solve.Lit
 }
 
-const (
-	sitesAtOnce = 2  // set up in one answer of the usual budget; the rest is left as Checking
-)
+// sitesAtOnce are set up in one answer of the usual budget; the rest is left as
+// Checking.
+const sitesAtOnce = 2
 
 // maySetUp reports whether a site may be used now: it is ready, or this answer
 // can still afford to make it so.
@@ -47,6 +48,22 @@ func (o *others) maySetUp(ready bool) bool {
 		o.spare--
 	}
 	return ready || o.spare >= 0
+}
+
+// bounded asks a solver with what this answer may still spend.
+func (o *others) bounded(s *solve.Solver, budget int64, ask func() solve.Result) solve.Result {
+	if budget <= 0 {
+		return ask()
+	}
+	if o.steps <= 0 {
+		return solve.Unknown
+	}
+	start := s.Stats.Steps
+	s.Allow(o.steps)
+	r := ask()
+	s.Allow(0)
+	o.steps -= s.Stats.Steps - start
+	return r
 }
 
 // site with the limits of a pair for these quantities.
@@ -111,6 +128,7 @@ func (e *Engine) judgeOthers(a *Answer, u *config.Unit, limits *Limits, picks []
 		o.known = make([]elsewhere, e.firstOption())
 	}
 	quantity := e.quantities(u)
+	o.steps = budget * stepsEach
 	if o.spare = sitesAtOnce; budget > e.Budget {
 		o.spare = int(sitesAtOnce * budget / e.Budget)
 	} else if budget <= 0 {
@@ -187,9 +205,13 @@ func (k *elsewhere) stands(l solve.Lit, beside []solve.Lit) bool {
 func (e *Engine) lookElsewhere(v int, pair [2]string, limits *Limits, beside []solve.Lit, quantity map[int]int, budget int64) elsewhere {
 	k := elsewhere{pair: pair, key: limits.Key, quantity: quantity, state: Checking}
 	s := e.solver
-	model, r := e.table.Elsewhere(solve.Pos(v), budget)
+	o := &e.other
+	var model []bool
+	r := o.bounded(s, budget, func() (r solve.Result) {
+		model, r = e.table.Elsewhere(solve.Pos(v), budget)
+		return r
+	})
 	if r == solve.Sat {
-		o := &e.other
 		if !o.maySetUp(e.limits.has(pair, limits)) {
 			return k
 		}
@@ -207,7 +229,7 @@ func (e *Engine) lookElsewhere(v int, pair [2]string, limits *Limits, beside []s
 				}
 			}
 			ask := append(append(slices.Clone(guards), beside...), solve.Pos(v))
-			if r = s.Solve(ask, budget); r == solve.Sat {
+			if r = o.bounded(s, budget, func() solve.Result { return s.Solve(ask, budget) }); r == solve.Sat {
 				model = e.model(s)
 			}
 		}

@@ -93,7 +93,9 @@ func (s *Solver) ReplaceLimit(guard Lit, l Limit) {
 	}
 	s.retract(guard)
 	off := guard.Not()
-	s.rebuild(func(_ int32, lits []Lit) bool { return !slices.Contains(lits, off) })
+	if slices.ContainsFunc(s.learned, func(c int32) bool { return slices.Contains(s.lits(c), off) }) {
+		s.rebuild(func(_ int32, lits []Lit) bool { return !slices.Contains(lits, off) })
+	}
 	s.fillLimit(slot, l)
 }
 

@@ -319,6 +319,14 @@ func (s *Solver) Solve(assumptions []Lit, conflicts int64) Result {
 // firstTry is how many conflicts a question may take before limits are priced.
 const firstTry = 20
 
+// Allow lets the questions from now on take so many steps in all; 0 for no
+// bound. Past it they end as Unknown.
+func (s *Solver) Allow(steps int64) {
+	if s.stopAt = 0; steps > 0 {
+		s.stopAt = s.Stats.Steps + steps
+	}
+}
+
 // limitsIn lists the limits that the assumptions demand.
 func (s *Solver) limitsIn(assumptions []Lit) []*limit {
 	var ls []*limit

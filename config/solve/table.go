@@ -117,12 +117,12 @@ func (t *Table) reweigh(guard Lit) {
 // budget did not suffice to tell; verdicts are good until the next call.
 func (t *Table) Answer(q Query) ([]Verdict, Result) {
 	t.begin(q)
-	defer func() { t.s.stopAt = 0 }()
-	t.allow(q.Work)
+	defer t.s.Allow(0)
+	t.s.Allow(q.Work)
 	if r := t.stand(q.Budget); r != Sat {
 		return nil, r
 	}
-	t.allow(q.Work)
+	t.s.Allow(q.Work)
 	t.takeImplied()
 	t.takeCauses()
 	for i := range t.pool.known {
@@ -146,13 +146,6 @@ func (t *Table) verdict(v int) Verdict {
 		}
 	}
 	return out
-}
-
-// allow so many steps from now on; 0 for no bound.
-func (t *Table) allow(work int64) {
-	if t.s.stopAt = 0; work > 0 {
-		t.s.stopAt = t.s.Stats.Steps + work
-	}
 }
 
 // spent reports whether the steps allowed are used up.
