@@ -43,7 +43,7 @@ type Engine struct {
 const DefaultBudget = 60
 
 // stepsEach is how many of a solver's steps come with a conflict of the budget.
-const stepsEach = 200
+const stepsEach = 300
 
 // part is a rule or a group as clauses, kept apart so that it can be switched
 // off when a reason is sought.

@@ -28,7 +28,7 @@ func (s *Solver) Fork() *Solver {
 	c.model = slices.Clone(s.model)
 	c.seen = slices.Clone(s.seen)
 	c.stamps = slices.Clone(s.stamps)
-	c.stale, c.assumed, c.core, c.contrib = nil, nil, nil, nil
+	c.sums, c.stale, c.assumed, c.core, c.contrib = nil, nil, nil, nil, nil
 	c.seenVars, c.clauseBuf, c.reasonBuf = nil, nil, nil
 	return &c
 }

@@ -60,6 +60,7 @@ type Solver struct {
 	assumed []Lit
 	core    []Lit
 	model   []bool
+	sums    []int64 // by slot: what the limit's choices cost in the model last checked
 
 	seen      []bool
 	seenVars  []int
@@ -74,8 +75,8 @@ type Solver struct {
 }
 
 // Stats count the work done since the solver was made. Steps are literals
-// propagated, changes tried on an answer at hand, and the like: some 0.3 µs
-// each, 1 µs in wasm.
+// propagated, and other work in what takes about as long: some 0.2 µs each,
+// 0.6 µs in wasm.
 type Stats struct{ Solves, Conflicts, Decisions, Steps, LimitProps int64 }
 
 // New makes a solver with n variables, numbered from 0.

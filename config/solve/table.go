@@ -63,6 +63,7 @@ type Table struct {
 const (
 	polishTries = 600 // changes, to give the witness a margin
 	walkTries   = 24  // changes, to bring a walk back within the limits
+	walksMissed = 16  // walks that found nothing, one after another, before they are given up
 	oftenMissed = 4   // questions not answered near the witness, before a better one is sought, or none
 	closeBy     = 50  // steps from the prices of all picks to those of a question
 	harder      = 10  // times the conflicts, for the questions that are left
@@ -394,9 +395,15 @@ func (t *Table) search(budget int64) {
 	if len(t.base) == 0 {
 		rest = t.sweep(rest, budget)
 	}
+	missed := 0
 	for _, l := range rest {
-		if !t.can.has(l) && !t.spent() {
-			t.walk(l)
+		if missed == walksMissed || t.spent() {
+			break
+		}
+		if !t.can.has(l) {
+			if missed++; t.walk(l) {
+				missed = 0
+			}
 		}
 	}
 	// What is hard waits until all that is easy is settled.
