@@ -31,6 +31,7 @@ type Engine struct {
 	limits limitSet
 	other  others
 	proof  *prover
+	asked  asked
 
 	// Budget is how many conflicts Answer spends at most on a single question
 	// before it leaves it as Checking, and with that what it spends in all; at

@@ -301,15 +301,29 @@ func (s *Solver) cancel(lvl int) {
 // tell, what is cheapest under the prices of limits and clauses is tried first:
 // that lies near an answer that keeps them all.
 func (s *Solver) Solve(assumptions []Lit, conflicts int64) Result {
-	base := s.limitsIn(assumptions)
-	if len(base) == 0 || conflicts > 0 && conflicts <= firstTry {
+	return s.lead(assumptions, conflicts, false)
+}
+
+// Prove asks as Solve does, for who needs to know whether it cannot be: where
+// the prices alone prove that, Core is all of the assumptions.
+func (s *Solver) Prove(assumptions []Lit, conflicts int64) Result {
+	return s.lead(assumptions, conflicts, true)
+}
+
+func (s *Solver) lead(assumptions []Lit, conflicts int64, prove bool) Result {
+	limits := s.limitsIn(assumptions)
+	if len(limits) == 0 || conflicts > 0 && conflicts <= firstTry {
 		return s.solve(assumptions, conflicts)
 	}
 	r := s.solve(assumptions, firstTry)
-	if r == Unknown {
-		loads, most := s.loads(base)
+	if r == Unknown && !s.Spent() {
+		loads, most := s.loads(limits)
 		if d := newDual(s, assumptions, loads); d != nil {
 			d.raise(float64(most), raisings)
+			if prove && d.exceeds(most) {
+				s.core = append(s.core[:0], assumptions...)
+				return Unsat
+			}
 			d.prefer()
 		}
 		r = s.solve(assumptions, conflicts)
@@ -327,6 +341,9 @@ func (s *Solver) Allow(steps int64) {
 		s.stopAt = s.Stats.Steps + steps
 	}
 }
+
+// Spent reports whether the steps allowed are used up.
+func (s *Solver) Spent() bool { return s.stopAt > 0 && s.Stats.Steps >= s.stopAt }
 
 // limitsIn lists the limits that the assumptions demand.
 func (s *Solver) limitsIn(assumptions []Lit) []*limit {
@@ -397,7 +414,7 @@ func (s *Solver) run(assumptions []Lit, conflicts int64, decide func() Lit) Resu
 				return Unsat
 			}
 			s.learn(broken)
-			if conflicts > 0 && spent >= conflicts || s.stopAt > 0 && s.Stats.Steps >= s.stopAt {
+			if conflicts > 0 && spent >= conflicts || s.Spent() {
 				return Unknown
 			}
 			continue

@@ -149,9 +149,6 @@ func (t *Table) verdict(v int) Verdict {
 	return out
 }
 
-// spent reports whether the steps allowed are used up.
-func (t *Table) spent() bool { return t.s.stopAt > 0 && t.s.Stats.Steps >= t.s.stopAt }
-
 func (t *Table) begin(q Query) {
 	t.pool.click++
 	mark := func(flags *[]bool, lits []Lit) {
@@ -397,7 +394,7 @@ func (t *Table) search(budget int64) {
 	}
 	missed := 0
 	for _, l := range rest {
-		if missed == walksMissed || t.spent() {
+		if missed == walksMissed || t.s.Spent() {
 			break
 		}
 		if !t.can.has(l) {
@@ -484,7 +481,7 @@ func (t *Table) learnChanges() {
 
 // judge asks the solver, at first near the witness.
 func (t *Table) judge(l Lit, unsettled []Lit, effort int64) {
-	if t.can.has(l) || t.cannot.has(l) || t.spent() {
+	if t.can.has(l) || t.cannot.has(l) || t.s.Spent() {
 		return
 	}
 	var r Result
