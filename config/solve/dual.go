@@ -344,12 +344,15 @@ func (d *dual) whole(target int64) (priced []int64, fixed, unit int64, ok bool) 
 // the target.
 func (d *dual) exceeds(target int64) bool {
 	priced, least, unit, ok := d.whole(target)
+	if !ok {
+		return false
+	}
 	for g := range d.choice {
 		if p := cheapest(d, g, priced); p >= 0 {
 			least += priced[p]
 		}
 	}
-	return ok && least > target*unit
+	return least > target*unit
 }
 
 // loads are all limits as one sum, each in its unit, and what that can come to
