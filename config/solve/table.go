@@ -404,7 +404,7 @@ func (t *Table) search(budget int64) {
 		}
 	}
 	// What is hard waits until all that is easy is settled.
-	for effort := int64(firstTry); ; effort *= harder {
+	for effort, near := int64(firstTry), true; ; effort, near = effort*harder, false {
 		last := budget > 0 && effort >= budget || effort > hardest
 		if last {
 			effort = budget
@@ -412,13 +412,13 @@ func (t *Table) search(budget int64) {
 		rest = t.unsettled(rest[:0])
 		for _, l := range rest {
 			if !t.released[l.Var()] {
-				t.judge(l, rest, effort)
+				t.judge(l, rest, effort, near)
 			}
 		}
 		for i := len(t.picks) - 1; i >= 0; i-- {
 			for _, l := range rest {
 				if t.releases(l.Var(), t.picks[i].Var()) {
-					t.judge(l, rest, effort)
+					t.judge(l, rest, effort, near)
 				}
 			}
 		}
@@ -479,14 +479,14 @@ func (t *Table) learnChanges() {
 	}
 }
 
-// judge asks the solver, at first near the witness.
-func (t *Table) judge(l Lit, unsettled []Lit, effort int64) {
+// judge asks the solver, near the witness or anywhere.
+func (t *Table) judge(l Lit, unsettled []Lit, conflicts int64, near bool) {
 	if t.can.has(l) || t.cannot.has(l) || t.s.Spent() {
 		return
 	}
 	var r Result
-	if effort == firstTry && t.missed < oftenMissed {
-		if r = t.s.solveNear(&t.near, t.base, t.assumptions(l.Var(), l), effort); r == Sat {
+	if near && t.missed < oftenMissed {
+		if r = t.s.solveNear(&t.near, t.base, t.assumptions(l.Var(), l), conflicts); r == Sat {
 			t.learnChanges()
 		}
 		t.near.back(0)
@@ -496,7 +496,7 @@ func (t *Table) judge(l Lit, unsettled []Lit, effort int64) {
 			}
 		}
 	} else {
-		r = t.attempt(l, unsettled, effort)
+		r = t.attempt(l, unsettled, conflicts)
 	}
 	switch r {
 	case Sat:
