@@ -22,7 +22,7 @@ type Query struct {
 	Base   []Lit // guards of limits, assumed in every question
 	Picks  []Lit // of the table's variables; earlier picks first helps to reuse work
 	Budget int64 // conflicts for each single question; 0 for no bound
-	Work   int64 // steps for all questions, and as many to find out whether the picks can stand; 0 for no bound
+	Work   int64 // steps for all questions, and some to find out whether the picks can stand; 0 for no bound
 	Skip   int   // so many of the first variables are not judged
 }
 
@@ -63,6 +63,7 @@ type Table struct {
 const (
 	polishTries = 600 // changes, to give the witness a margin
 	walkTries   = 24  // changes, to bring a walk back within the limits
+	standEach   = 8   // steps for each variable, beside the work allowed, to find one answer at all
 	walksMissed = 16  // walks that found nothing, one after another, before they are given up
 	oftenMissed = 4   // questions not answered near the witness, before a better one is sought, or none
 	closeBy     = 50  // steps from the prices of all picks to those of a question
@@ -119,7 +120,9 @@ func (t *Table) reweigh(guard Lit) {
 func (t *Table) Answer(q Query) ([]Verdict, Result) {
 	t.begin(q)
 	defer t.s.Allow(0)
-	t.s.Allow(q.Work)
+	if q.Work > 0 {
+		t.s.Allow(q.Work + standEach*int64(t.n))
+	}
 	if r := t.stand(q.Budget); r != Sat {
 		return nil, r
 	}
