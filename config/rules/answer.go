@@ -72,7 +72,7 @@ func (e *Engine) Settle(u *config.Unit, limits *Limits, budget int64) Answer {
 		skip = e.firstOption() // the limits hold for this chassis and body only
 	}
 	for {
-		verdicts, r := e.table.Answer(solve.Query{Base: guards, Picks: picks, Budget: budget, Skip: skip})
+		verdicts, r := e.table.Answer(solve.Query{Base: guards, Picks: picks, Budget: budget, Work: budget * stepsEach, Skip: skip})
 		if r == solve.Unsat {
 			a.Satisfiable = false
 			core := e.solver.Core()
@@ -106,7 +106,7 @@ func (e *Engine) Settle(u *config.Unit, limits *Limits, budget int64) Answer {
 func (e *Engine) byRulesAlone(a *Answer, picks []solve.Lit, budget int64) {
 	a.Satisfiable = false
 	a.States = slices.Repeat([]State{Checking}, e.n)
-	verdicts, _ := e.table.Answer(solve.Query{Picks: picks, Budget: budget})
+	verdicts, _ := e.table.Answer(solve.Query{Picks: picks, Budget: budget, Work: budget * stepsEach})
 	for v := range a.States {
 		if v < len(verdicts) && verdicts[v]&(solve.CannotHold|solve.MustHold) != 0 {
 			a.States[v] = stateOf(verdicts[v])

@@ -39,7 +39,7 @@ func (e *Engine) arithmetic(w *weighed, l solve.Lit, picks, others []solve.Lit, 
 	if p.gauge == 0 {
 		p.gauge = p.solver.AddLimit(solve.Limit{})
 	}
-	best := p.solver.Minimize(ask, e.solveLimit(w, quantity).Groups, p.gauge, proofBudget)
+	best := p.solver.Minimize(ask, e.solveLimit(w, quantity).Groups, p.gauge, proofBudget/10)
 	a.Exact = best.Proven()
 	a.Rest = float64(best.Bound)/Scale - a.Picked - a.Asked
 	if math.Abs(a.Rest) < 0.01 { // rounding to whole steps, no real mass

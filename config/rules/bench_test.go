@@ -61,8 +61,9 @@ type show struct {
 }
 
 func (s *show) run(name string, others bool) {
-	var load, first, click, settle, why, mend, fill, complete times
-	undecided, unsettled, proven, asked := 0, 0, 0, 0
+	var load, first, click, settle, fill, complete times
+	var asked questions
+	undecided, unsettled, proven, completed := 0, 0, 0, 0
 	r := rand.New(rand.NewSource(1))
 	for range s.rounds {
 		var e *Engine
@@ -81,7 +82,7 @@ func (s *show) run(name string, others bool) {
 				unsettled += len(a.Undecided)
 			}
 			if others {
-				s.askOthers(&c, &a, l, &why, &mend)
+				asked.ask(&c, &a, l)
 				fill.measure(func() { e.Fill(&c.u, l) })
 			}
 			c.click(&a)
@@ -90,7 +91,7 @@ func (s *show) run(name string, others bool) {
 			l := s.limits(&c.u)
 			price := func(id string) int64 { return int64(len(id)*7919+int(id[len(id)-1])*131) % 9000 }
 			complete.measure(func() {
-				asked++
+				completed++
 				if e.Complete(&c.u, l, price, s.proof).Proven() {
 					proven++
 				}
@@ -106,27 +107,44 @@ func (s *show) run(name string, others bool) {
 	}
 	print(name+"_load_ms", load.at(.5), "ms")
 	print(name+"_table_ms", first.at(.5), "ms")
-	print(name+"_why_ms_p50", why.at(.5), "ms")
-	print(name+"_why_ms_p95", why.at(.95), "ms")
-	print(name+"_mend_ms_p50", mend.at(.5), "ms")
-	print(name+"_mend_ms_p95", mend.at(.95), "ms")
+	for _, q := range []struct {
+		name string
+		ts   times
+	}{{"_why", asked.why}, {"_why_first", asked.whyFirst}, {"_mend", asked.mend}, {"_mend_first", asked.mendFirst}} {
+		print(name+q.name+"_ms_p50", q.ts.at(.5), "ms")
+		print(name+q.name+"_ms_p95", q.ts.at(.95), "ms")
+	}
 	print(name+"_fill_ms_p50", fill.at(.5), "ms")
-	if asked == 0 {
+	if completed == 0 {
 		return
 	}
 	print(name+"_complete_ms_p50", complete.at(.5), "ms")
 	print(name+"_complete_ms_worst", complete.at(1), "ms")
-	print(name+"_complete_proven", float64(proven)/float64(asked), "of all")
+	print(name+"_complete_proven", float64(proven)/float64(completed), "of all")
 }
 
-func (s *show) askOthers(c *clicker, a *Answer, l *Limits, why, mend *times) {
+// questions are those about one option that is ruled out: what is shown first,
+// with the budget of an answer, and all of it.
+type questions struct{ why, whyFirst, mend, mendFirst times }
+
+func (q *questions) ask(c *clicker, a *Answer, l *Limits) {
 	for range 50 {
 		v := c.r.Intn(c.e.n)
 		if a.States[v] != RuledOut {
 			continue
 		}
-		why.measure(func() { c.e.Why(&c.u, l, c.e.ids[v]) })
-		mend.measure(func() { c.e.Mend(&c.u, l, c.e.ids[v], nil) })
+		id := c.e.ids[v]
+		measure := func(first, whole *times, some, rest func()) {
+			first.measure(some)
+			whole.measure(rest)
+			(*whole)[len(*whole)-1] += (*first)[len(*first)-1]
+		}
+		measure(&q.whyFirst, &q.why,
+			func() { c.e.WhyWithin(&c.u, l, id, DefaultBudget) },
+			func() { c.e.Why(&c.u, l, id) })
+		measure(&q.mendFirst, &q.mend,
+			func() { c.e.MendWithin(&c.u, l, id, nil, DefaultBudget) },
+			func() { c.e.Mend(&c.u, l, id, nil) })
 		return
 	}
 }

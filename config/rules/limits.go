@@ -59,10 +59,43 @@ type limitSet struct {
 
 	guards   []solve.Lit
 	inForce  []weighed
-	problems config.Problems
-	key      string
-	pair     [2]string
 	quantity map[int]int // by variable, where above one
+
+	known []*onPair // those used longest ago first
+}
+
+// onPair are the limits of a chassis with a body, made whole numbers.
+type onPair struct {
+	pair     [2]string
+	key      string
+	list     []weighed
+	problems config.Problems
+}
+
+// mostPairs bounds the memory that limits take.
+const mostPairs = 48
+
+// has reports whether the limits of a pair are known.
+func (ls *limitSet) has(pair [2]string, limits *Limits) bool {
+	return limits.Key != "" && slices.ContainsFunc(ls.known, func(p *onPair) bool { return p.pair == pair && p.key == limits.Key })
+}
+
+// on lists the limits of a pair.
+func (ls *limitSet) on(e *Engine, pair [2]string, limits *Limits) *onPair {
+	i := slices.IndexFunc(ls.known, func(p *onPair) bool { return p.pair == pair })
+	var p *onPair
+	if i >= 0 {
+		p = ls.known[i]
+		ls.known = slices.Delete(ls.known, i, i+1)
+	} else if len(ls.known) == mostPairs {
+		ls.known = slices.Delete(ls.known, 0, 1)
+	}
+	if p == nil || limits.Key == "" || p.key != limits.Key {
+		p = &onPair{pair: pair, key: limits.Key}
+		p.list, p.problems = e.weigh(limits.For(pair[0], pair[1]))
+	}
+	ls.known = append(ls.known, p)
+	return p
 }
 
 func (ls *limitSet) code(guard solve.Lit) string {
@@ -75,26 +108,23 @@ func (ls *limitSet) load(e *Engine, u *config.Unit, limits *Limits) ([]solve.Lit
 	if limits == nil || limits.For == nil {
 		return nil, nil
 	}
-	pair := [2]string{u.Chassis, u.Body}
 	quantity := e.quantities(u)
-	list, ps := ls.inForce, ls.problems
-	if limits.Key == "" || limits.Key != ls.key || pair != ls.pair {
-		list, ps = e.weigh(limits.For(u.Chassis, u.Body))
-	}
-	for i, w := range list {
-		same := i < len(ls.inForce) && sameWeights(&ls.inForce[i], &w) && sameQuantities(ls.quantity, quantity, w.cost)
+	p := ls.on(e, [2]string{u.Chassis, u.Body}, limits)
+	for i := range p.list {
+		w := &p.list[i]
+		same := i < len(ls.inForce) && sameWeights(&ls.inForce[i], w) && sameQuantities(ls.quantity, quantity, w.cost)
 		if same {
 			continue
 		}
-		l := e.solveLimit(&w, quantity)
+		l := e.solveLimit(w, quantity)
 		if i < len(ls.guards) {
 			e.table.ReplaceLimit(ls.guards[i], l)
 		} else {
 			ls.guards = append(ls.guards, e.table.AddLimit(l))
 		}
 	}
-	ls.inForce, ls.problems, ls.key, ls.pair, ls.quantity = list, ps, limits.Key, pair, quantity
-	return ls.guards[:len(list)], ps
+	ls.inForce, ls.quantity = p.list, quantity
+	return ls.guards[:len(p.list)], p.problems
 }
 
 // weigh turns limits into whole numbers and leaves out what cannot be used.
@@ -131,7 +161,9 @@ func (e *Engine) weigh(list []config.Linear) ([]weighed, config.Problems) {
 	return out, ps
 }
 
-func sameWeights(a, b *weighed) bool { return a.room == b.room && slices.Equal(a.cost, b.cost) }
+func sameWeights(a, b *weighed) bool {
+	return a == b || a.room == b.room && slices.Equal(a.cost, b.cost)
+}
 
 func sameQuantities(a, b map[int]int, cost []int64) bool {
 	differ := func(x, y map[int]int) bool {

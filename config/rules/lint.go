@@ -157,7 +157,7 @@ func (l *linter) groups() {
 			if p.solver.Solve(slices.Concat(rules, pair), lintBudget) != solve.Sat {
 				continue // rules alone forbid it
 			}
-			core := p.minimal(slices.Concat(rules, groups), pair)
+			core := p.minimal(slices.Concat(rules, groups), pair, proofBudget)
 			r := e.reason(core, -1, nil, nil, nil)
 			for _, g := range r.Groups {
 				if seen[g] {

@@ -32,6 +32,7 @@ const (
 	mostMends  = 5
 	mendRounds = 40   // candidates tried before what was found is returned
 	mendBudget = 2000 // conflicts for one candidate; one that takes more is not offered
+	siteSteps  = 3000 // what setting up a solver apart takes
 )
 
 // Mend looks for the lightest sets of deliberate picks to give up so that id
@@ -41,7 +42,40 @@ const (
 // applied, is a full unit that keeps all rules and limits. Nothing is returned
 // when no change would do, or, with id "", when nothing needs to change.
 func (e *Engine) Mend(u *config.Unit, limits *Limits, id string, weigh func(id string) int64) []Mend {
-	m := &mender{e: e, u: u, limits: limits, want: -1, quantity: e.quantities(u)}
+	mends, _ := e.MendWithin(u, limits, id, weigh, 0)
+	return mends
+}
+
+// MendWithin is Mend with a budget, of the same kind as that of Settle. It
+// returns what was found and whether there may be more. A further call about
+// the same unit goes on where the last one ended, so that calling with growing
+// budgets completes the list in steps; what it has only gets longer.
+func (e *Engine) MendWithin(u *config.Unit, limits *Limits, id string, weigh func(id string) int64, budget int64) (mends []Mend, more bool) {
+	a := e.ask(u, limits, id)
+	m := a.mend
+	if m == nil || weigh != nil {
+		if m = e.mender(u, id, weigh); m == nil {
+			return nil, false
+		}
+	}
+	if weigh == nil {
+		a.mend = m
+	}
+	m.u, m.limits, m.purse = u, limits, purse{bounded: budget > 0, left: budget * stepsEach}
+	m.guards, _ = e.limits.load(e, u, limits)
+	m.search()
+	for i := range m.out {
+		mend := m.out[i]
+		full := mend.Unit
+		mend.Unit = u.Clone()
+		mend.Unit.Chassis, mend.Unit.Body, mend.Unit.Picks = full.Chassis, full.Body, slices.Clone(full.Picks)
+		mends = append(mends, mend)
+	}
+	return mends, !m.done
+}
+
+func (e *Engine) mender(u *config.Unit, id string, weigh func(id string) int64) *mender {
+	m := &mender{e: e, want: -1, quantity: e.quantities(u)}
 	picks := e.picks(u)
 	if id != "" {
 		v, known := e.vars[id]
@@ -58,8 +92,7 @@ func (e *Engine) Mend(u *config.Unit, limits *Limits, id string, weigh func(id s
 		m.soft = append(m.soft, p)
 		m.weight = append(m.weight, max(1, weigh(e.ids[p.Var()])))
 	}
-	m.guards, _ = e.limits.load(e, u, limits)
-	return m.search()
+	return m
 }
 
 func (e *Engine) care(id string) int64 {
@@ -85,35 +118,58 @@ type mender struct {
 	weight    []int64
 	conflicts [][]int // members of soft, ascending, of which one must go
 	found     [][]int
+	out       []Mend
+	rounds    int
+	done      bool
+	purse
 }
 
-func (m *mender) search() []Mend {
-	var out []Mend
-	for range mendRounds {
+// purse is what may still be spent, in steps.
+type purse struct {
+	bounded bool
+	left    int64
+}
+
+func (p *purse) empty() bool { return p.bounded && p.left <= 0 }
+
+// pay for what a solver does.
+func (p *purse) pay(s *solve.Solver, do func()) {
+	start := s.Stats.Steps
+	if p.bounded {
+		s.Allow(max(1, p.left))
+		defer s.Allow(0)
+	}
+	do()
+	p.left -= s.Stats.Steps - start
+}
+
+func (m *mender) search() {
+	for !m.done && !m.empty() {
 		drop, ok := m.lightest()
-		if !ok || len(out) == mostMends {
-			break
+		if !ok || len(m.out) == mostMends || m.rounds == mendRounds {
+			m.done = true
+			return
 		}
 		pair, conflict := m.attempt(drop)
+		if m.empty() && conflict != nil {
+			return // it may be one for want of work only
+		}
+		m.rounds++
 		if conflict != nil {
-			if len(conflict) == 0 {
-				break // nothing that could be given up would help
-			}
 			m.conflicts = append(m.conflicts, conflict)
+			m.done = len(conflict) == 0 // nothing that could be given up would help
 			continue
 		}
 		if len(drop) == 0 && m.want < 0 {
-			break // nothing needs to change
+			m.done = true // nothing needs to change
+			return
 		}
 		m.found = append(m.found, drop)
 		if mend, ok := m.mend(drop, pair); ok {
-			out = append(out, mend)
+			m.out = append(m.out, mend)
 		}
-		if len(drop) == 0 {
-			break // the wanted option is possible as it is
-		}
+		m.done = len(drop) == 0 // the wanted option is possible as it is
 	}
-	return out
 }
 
 // lightest is the lightest set that hits every conflict and contains none of
@@ -167,11 +223,20 @@ func (m *mender) attempt(drop []int) (pair [2]string, conflict []int) {
 			kept = append(kept, l)
 		}
 	}
+	ask := kept
+	if m.want >= 0 {
+		ask = append(slices.Clip(kept), solve.Pos(m.want))
+	}
 	blame := []solve.Lit{}
-	for _, p := range m.pairs(kept) {
-		ask := slices.Clone(kept)
-		if m.want >= 0 {
-			ask = append(ask, solve.Pos(m.want))
+	pairs := m.pairs(kept)
+	if len(pairs) > 1 {
+		if core := m.forbidden(ask); core != nil {
+			blame, pairs = core, nil
+		}
+	}
+	for _, p := range pairs {
+		if m.empty() {
+			break
 		}
 		ok, core := m.possible(p, ask)
 		if ok {
@@ -216,6 +281,24 @@ func (m *mender) pairs(kept []solve.Lit) [][2]string {
 	return out
 }
 
+// forbidden is a cause among the literals for that the rules alone rule them
+// out, on any chassis with any body; nil when they do not.
+func (m *mender) forbidden(lits []solve.Lit) []solve.Lit {
+	if s := m.e.solver; m.ask(s, nil, lits, mendBudget) == solve.Unsat {
+		core, _ := m.trim(s, nil, lits, nil)
+		return core
+	}
+	return nil
+}
+
+// ask a solver; unknown when the purse is empty.
+func (m *mender) ask(s *solve.Solver, base, lits []solve.Lit, conflicts int64) (r solve.Result) {
+	if !m.empty() {
+		m.pay(s, func() { r = s.Prove(append(slices.Clone(base), lits...), conflicts) })
+	}
+	return r
+}
+
 // possible asks for an answer with the chassis, the body and the literals; if
 // there is none, or none is found within the budget, it returns a cause among
 // the literals.
@@ -232,36 +315,46 @@ func (m *mender) possible(pair [2]string, lits []solve.Lit) (bool, []solve.Lit) 
 	s, guards := e.solver, m.guards
 	if elsewhere := pair != [2]string{m.u.Chassis, m.u.Body}; elsewhere && len(m.guards) > 0 {
 		// Rules first: they are quick to ask and the same everywhere.
-		if s.Solve(append(slices.Clone(base), lits...), mendBudget) == solve.Unsat {
+		if m.ask(s, base, lits, mendBudget) == solve.Unsat {
 			return false, inOrder(lits, s.Core())
 		}
-		s, guards = e.site(pair, m.limits, m.quantity).load(e)
+		at := e.site(pair, m.limits, m.quantity)
+		if !at.loaded {
+			m.left -= siteSteps
+		}
+		s, guards = at.load(e)
 	}
 	base = append(slices.Clone(guards), base...)
-	ask := func(lits []solve.Lit) solve.Result { return s.Solve(append(slices.Clone(base), lits...), mendBudget) }
-	limited := false // the limits of this chassis and body have a part in it
-	smaller := func(lits []solve.Lit) []solve.Lit {
-		core := s.Core()
-		limited = slices.ContainsFunc(guards, func(g solve.Lit) bool { return slices.Contains(core, g) })
-		return inOrder(lits, core)
-	}
-	switch ask(lits) {
+	switch m.ask(s, base, lits, mendBudget) {
 	case solve.Sat:
 		return true, nil
 	case solve.Unknown:
 		return false, lits
 	}
-	core := smaller(lits)
-	for i := len(core) - 1; i >= 0; i-- { // smaller conflicts leave fewer candidates
-		if without := slices.Delete(slices.Clone(core), i, i+1); ask(without) == solve.Unsat {
-			core = smaller(without)
-			i = min(i, len(core))
-		}
-	}
+	core, limited := m.trim(s, base, lits, guards)
 	if limited {
 		core = append(core, own...)
 	}
 	return false, core
+}
+
+// trim leaves out of the literals what the solver's last refutation of them
+// does not need, since smaller conflicts leave fewer candidates. It reports
+// whether one of the guards has a part in what is left.
+func (m *mender) trim(s *solve.Solver, base, lits, guards []solve.Lit) (core []solve.Lit, limited bool) {
+	smaller := func(lits []solve.Lit) {
+		cause := s.Core()
+		limited = slices.ContainsFunc(guards, func(g solve.Lit) bool { return slices.Contains(cause, g) })
+		core = inOrder(lits, cause)
+	}
+	smaller(lits)
+	for i := len(core) - 1; i >= 0; i-- {
+		if without := slices.Delete(slices.Clone(core), i, i+1); m.ask(s, base, without, trimBudget) == solve.Unsat {
+			smaller(without)
+			i = min(i, len(core))
+		}
+	}
+	return core, limited
 }
 
 // mend carries out giving up the picks. It is false only where completing the

@@ -14,6 +14,7 @@ type others struct {
 	known []elsewhere // by variable of a chassis or body
 	sites []*site     // those used longest ago first
 	spare int         // sites that may still be set up in this answer
+	steps int64       // that it may still take
 }
 
 // elsewhere is what is known of one other chassis or body.
@@ -28,20 +29,17 @@ type elsewhere struct {
 
 // site is a solver with the limits of one chassis with one body.
 type site struct {
-	pair     [2]string
-	key      string
+	limits   *onPair
 	quantity map[int]int
-	weights  []weighed
 
 	solver *solve.Solver // made when first needed
 	loaded bool          // the solver has the limits
 	guards []solve.Lit
 }
 
-const (
-	mostSites   = 48 // bounds the memory that solvers apart take
-	sitesAtOnce = 2  // set up in one answer of the usual budget; the rest is left as Checking
-)
+// sitesAtOnce are set up in one answer of the usual budget; the rest is left as
+// Checking.
+const sitesAtOnce = 2
 
 // maySetUp reports whether a site may be used now: it is ready, or this answer
 // can still afford to make it so.
@@ -52,28 +50,35 @@ func (o *others) maySetUp(ready bool) bool {
 	return ready || o.spare >= 0
 }
 
-// has reports whether a site already knows the limits of a pair.
-func (o *others) has(pair [2]string, limits *Limits) bool {
-	return limits.Key != "" && slices.ContainsFunc(o.sites, func(s *site) bool { return s.pair == pair && s.key == limits.Key })
+// bounded asks a solver with what this answer may still spend.
+func (o *others) bounded(s *solve.Solver, budget int64, ask func() solve.Result) solve.Result {
+	if budget <= 0 {
+		return ask()
+	}
+	if o.steps <= 0 {
+		return solve.Unknown
+	}
+	start := s.Stats.Steps
+	s.Allow(o.steps)
+	r := ask()
+	s.Allow(0)
+	o.steps -= s.Stats.Steps - start
+	return r
 }
 
 // site with the limits of a pair for these quantities.
 func (e *Engine) site(pair [2]string, limits *Limits, quantity map[int]int) *site {
 	o := &e.other
-	var s *site
-	if i := slices.IndexFunc(o.sites, func(s *site) bool { return s.pair == pair }); i >= 0 {
+	s := &site{}
+	if i := slices.IndexFunc(o.sites, func(s *site) bool { return s.limits.pair == pair }); i >= 0 {
 		s = o.sites[i]
-		o.sites = append(slices.Delete(o.sites, i, i+1), s)
-	} else {
-		s = &site{pair: pair}
-		if len(o.sites) == mostSites {
-			o.sites = slices.Delete(o.sites, 0, 1)
-		}
-		o.sites = append(o.sites, s)
+		o.sites = slices.Delete(o.sites, i, i+1)
+	} else if len(o.sites) == mostPairs {
+		o.sites = slices.Delete(o.sites, 0, 1)
 	}
-	if s.weights == nil || limits.Key == "" || s.key != limits.Key {
-		s.weights, _ = e.weigh(limits.For(pair[0], pair[1]))
-		s.key, s.loaded = limits.Key, false
+	o.sites = append(o.sites, s)
+	if on := e.limits.on(e, pair, limits); on != s.limits {
+		s.limits, s.loaded = on, false
 	}
 	if !sameKept(s.quantity, quantity) {
 		s.quantity, s.loaded = quantity, false
@@ -87,8 +92,8 @@ func (s *site) load(e *Engine) (*solve.Solver, []solve.Lit) {
 		s.solver = e.fresh.Fork()
 	}
 	if !s.loaded {
-		for i := range s.weights {
-			l := e.solveLimit(&s.weights[i], s.quantity)
+		for i := range s.limits.list {
+			l := e.solveLimit(&s.limits.list[i], s.quantity)
 			if i < len(s.guards) {
 				s.solver.ReplaceLimit(s.guards[i], l)
 			} else {
@@ -97,13 +102,13 @@ func (s *site) load(e *Engine) (*solve.Solver, []solve.Lit) {
 		}
 		s.loaded = true
 	}
-	return s.solver, s.guards[:len(s.weights)]
+	return s.solver, s.guards[:len(s.limits.list)]
 }
 
 // keeps reports whether an answer keeps the limits.
 func (s *site) keeps(e *Engine, model []bool) bool {
-	for i := range s.weights {
-		w := &s.weights[i]
+	for i := range s.limits.list {
+		w := &s.limits.list[i]
 		var sum int64
 		for v, has := range model {
 			if has {
@@ -123,6 +128,7 @@ func (e *Engine) judgeOthers(a *Answer, u *config.Unit, limits *Limits, picks []
 		o.known = make([]elsewhere, e.firstOption())
 	}
 	quantity := e.quantities(u)
+	o.steps = budget * stepsEach
 	if o.spare = sitesAtOnce; budget > e.Budget {
 		o.spare = int(sitesAtOnce * budget / e.Budget)
 	} else if budget <= 0 {
@@ -193,22 +199,20 @@ func (k *elsewhere) stands(l solve.Lit, beside []solve.Lit) bool {
 	return false
 }
 
-// lookElsewhere looks near the present answer first, then asks by the rules
-// alone, which rule most pairs out; only where an answer to them breaks the
-// limits of the pair is the solver apart needed.
+// lookElsewhere asks by the rules alone first, near the present answer, which
+// rules most pairs out; only where an answer to them breaks the limits of the
+// pair is the solver apart needed.
 func (e *Engine) lookElsewhere(v int, pair [2]string, limits *Limits, beside []solve.Lit, quantity map[int]int, budget int64) elsewhere {
 	k := elsewhere{pair: pair, key: limits.Key, quantity: quantity, state: Checking}
-	ask := append([]solve.Lit{solve.Pos(v)}, beside...)
-	s, r := e.solver, solve.Sat
-	model, found := e.table.Near(solve.Pos(v))
-	if !found {
-		if r = s.Solve(ask, budget); r == solve.Sat {
-			model = e.model(s)
-		}
-	}
+	s := e.solver
+	o := &e.other
+	var model []bool
+	r := o.bounded(s, budget, func() (r solve.Result) {
+		model, r = e.table.Elsewhere(solve.Pos(v), budget)
+		return r
+	})
 	if r == solve.Sat {
-		o := &e.other
-		if !o.maySetUp(o.has(pair, limits)) {
+		if !o.maySetUp(e.limits.has(pair, limits)) {
 			return k
 		}
 		if at := e.site(pair, limits, quantity); !at.keeps(e, model) {
@@ -224,7 +228,8 @@ func (e *Engine) lookElsewhere(v int, pair [2]string, limits *Limits, beside []s
 					s.Prefer(solve.Neg(x))
 				}
 			}
-			if r = s.Solve(append(slices.Clone(guards), ask...), budget); r == solve.Sat {
+			ask := append(append(slices.Clone(guards), beside...), solve.Pos(v))
+			if r = o.bounded(s, budget, func() solve.Result { return s.Solve(ask, budget) }); r == solve.Sat {
 				model = e.model(s)
 			}
 		}

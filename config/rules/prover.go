@@ -17,9 +17,12 @@ type prover struct {
 	gauge    solve.Lit // guard set apart for sums
 }
 
-// proofBudget is how many conflicts one step of a proof may take. Where it is
+// Conflicts for a proof, and for one step of making it smaller: where that is
 // not enough, a member stays in the reason that might not be needed.
-const proofBudget = 2000
+const (
+	proofBudget = 20000
+	trimBudget  = 200
+)
 
 func (e *Engine) prover() *prover {
 	if e.proof != nil {
@@ -66,17 +69,17 @@ func (p *prover) load(e *Engine, list []config.Linear, quantity map[int]int) []s
 // minimal is a smallest set, in the sense that no member can be left out, of
 // the candidates that cannot stand together beside what is fixed. Candidates
 // late in the list are left out first. It is nil when they can stand together
-// or when the work allowed does not suffice to tell.
-func (p *prover) minimal(candidates, fixed []solve.Lit) []solve.Lit {
+// or when the conflicts allowed for that do not suffice to tell.
+func (p *prover) minimal(candidates, fixed []solve.Lit, budget int64) []solve.Lit {
 	impossible := func(some []solve.Lit, budget int64) bool {
-		return p.solver.Solve(append(slices.Clip(some), fixed...), budget) == solve.Unsat
+		return !p.solver.Spent() && p.solver.Prove(append(slices.Clip(some), fixed...), budget) == solve.Unsat
 	}
-	if !impossible(candidates, 10*proofBudget) {
+	if !impossible(candidates, budget) {
 		return nil
 	}
 	core := inOrder(candidates, p.solver.Core())
 	for i := len(core) - 1; i >= 0; i-- {
-		if without := slices.Delete(slices.Clone(core), i, i+1); impossible(without, proofBudget) {
+		if without := slices.Delete(slices.Clone(core), i, i+1); impossible(without, trimBudget) {
 			core = inOrder(without, p.solver.Core())
 			i = min(i, len(core))
 		}

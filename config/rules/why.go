@@ -51,11 +51,58 @@ type Share struct {
 // mostReasons is how many different reasons are looked for.
 const mostReasons = 4
 
+// asked is the last question why, or what would help, and how far its answer
+// has come: a page shows one at a time and asks it again and again.
+type asked struct {
+	id, chassis, body, key string
+	picks                  []config.Pick
+
+	known   bool // reasons are complete
+	reasons []Reason
+	mend    *mender
+}
+
+// ask goes on with the last question where this is the same.
+func (e *Engine) ask(u *config.Unit, limits *Limits, id string) *asked {
+	a := &e.asked
+	key := ""
+	if limits != nil {
+		key = limits.Key
+	}
+	same := a.id == id && a.chassis == u.Chassis && a.body == u.Body && a.key == key && slices.Equal(a.picks, u.Picks)
+	if !same || limits != nil && key == "" {
+		*a = asked{id: id, chassis: u.Chassis, body: u.Body, key: key, picks: slices.Clone(u.Picks)}
+	}
+	return a
+}
+
 // Why says why an id is ruled out, or why it is forced; nil when it is
 // neither, or unknown. Where there are several reasons, each alone suffices,
 // but for one case: a chassis or body can be forced because limits rule out
 // each of the others, and the reasons are then one for each of these.
 func (e *Engine) Why(u *config.Unit, limits *Limits, id string) []Reason {
+	reasons, _ := e.WhyWithin(u, limits, id, 0)
+	return reasons
+}
+
+// WhyWithin is Why with a budget, of the same kind as that of Settle. It
+// returns the reasons found and whether more work may show more, or show that
+// a part of one is not needed.
+func (e *Engine) WhyWithin(u *config.Unit, limits *Limits, id string, budget int64) (reasons []Reason, more bool) {
+	a := e.ask(u, limits, id)
+	if !a.known {
+		p := e.prover()
+		p.solver.Allow(budget * stepsEach)
+		e.solver.Allow(budget * stepsEach)
+		a.reasons = e.why(u, limits, id)
+		a.known = !p.solver.Spent() && !e.solver.Spent()
+		p.solver.Allow(0)
+		e.solver.Allow(0)
+	}
+	return a.reasons, !a.known
+}
+
+func (e *Engine) why(u *config.Unit, limits *Limits, id string) []Reason {
 	v, known := e.vars[id]
 	if !known {
 		return nil
@@ -113,7 +160,7 @@ func (e *Engine) standing(u *config.Unit, limits *Limits) (guards, picks []solve
 	picks = e.picks(u)
 	guards, _ = e.limits.load(e, u, limits)
 	var a Answer
-	for e.solver.Solve(append(slices.Clone(guards), picks...), 10*proofBudget) == solve.Unsat && len(e.solver.Core()) > 0 {
+	for e.solver.Solve(append(slices.Clone(guards), picks...), proofBudget) == solve.Unsat && len(e.solver.Core()) > 0 {
 		guards, picks = e.setAside(&a, e.solver.Core(), guards, picks)
 	}
 	return slices.Clone(guards), picks, a.SetAside
@@ -180,25 +227,25 @@ func (e *Engine) reasons(u *config.Unit, limits *Limits, pair [2]string, picks [
 		}
 	}
 	beside := slices.Concat(groups, truck, fixed)
-	search := func(without solve.Lit) bool {
+	search := func(without solve.Lit, budget int64) bool {
 		rest := func(all []solve.Lit) []solve.Lit {
 			return slices.DeleteFunc(slices.Clone(all), func(x solve.Lit) bool { return x == without })
 		}
-		if note(p.minimal(rest(append(slices.Clone(groups), logic...)), fixed)) {
+		if note(p.minimal(rest(append(slices.Clone(groups), logic...)), fixed, budget)) {
 			return true
 		}
 		if len(inForce) == 0 || slices.Contains(beside, without) {
 			return false
 		}
-		return note(p.minimal(rest(append(slices.Clone(options), inForce...)), beside))
+		return note(p.minimal(rest(append(slices.Clone(options), inForce...)), beside, budget))
 	}
-	if !search(-1) {
+	if !search(-1, proofBudget) {
 		return nil
 	}
 	for i := 0; i < len(found) && len(found) < mostReasons; i++ {
 		for _, x := range found[i] {
 			if len(found) < mostReasons {
-				search(x)
+				search(x, trimBudget)
 			}
 		}
 	}

@@ -8,6 +8,7 @@ type input struct {
 	ends    []int32   // by clause: where it ends in lits
 	in      [][]int32 // by literal: the clauses it stands in
 	checked []bool    // the last assignment that passed
+	changed []int32   // variables in which it differed from the one before
 	valid   bool      // whether checked passed every clause given so far
 }
 
@@ -47,6 +48,7 @@ func (in *input) holds(c int32, model []bool) bool {
 
 // accepts reports whether the model satisfies every clause.
 func (in *input) accepts(model []bool) bool {
+	in.changed = in.changed[:0]
 	if !in.valid {
 		for c := range in.ends {
 			if !in.holds(int32(c), model) {
@@ -58,6 +60,7 @@ func (in *input) accepts(model []bool) bool {
 			if b == in.checked[v] {
 				continue
 			}
+			in.changed = append(in.changed, int32(v))
 			lost := Pos(v)
 			if b {
 				lost = Neg(v)
@@ -78,11 +81,24 @@ func (in *input) accepts(model []bool) bool {
 // were given. A failure would be a fault of this package, and showing a wrong
 // answer is worse than stopping.
 func (s *Solver) check() {
+	before := s.input.valid && len(s.sums) == len(s.limits)
 	if !s.input.accepts(s.model) {
 		panic("solve: a model breaks a clause")
 	}
+	if before {
+		for _, v := range s.input.changed {
+			now := Pos(int(v)) ^ boolLit(!s.model[v])
+			s.count(now, 1)
+			s.count(now.Not(), -1)
+		}
+	} else {
+		s.sums = s.sums[:0]
+		for i := range s.limits {
+			s.sums = append(s.sums, s.limits[i].sum(s.model))
+		}
+	}
 	for i := range s.limits {
-		if l := &s.limits[i]; l.inForce(s.model) && l.sum(s.model) > l.max {
+		if l := &s.limits[i]; l.inForce(s.model) && s.sums[i] > l.max {
 			panic("solve: a model breaks a limit")
 		}
 	}
@@ -90,5 +106,12 @@ func (s *Solver) check() {
 		if !s.Model(a) {
 			panic("solve: a model breaks an assumption")
 		}
+	}
+}
+
+// count what a literal adds to the sums of the last model.
+func (s *Solver) count(l Lit, times int64) {
+	for _, u := range s.uses[l] {
+		s.sums[u.slot] += times * s.limits[u.slot].groups[u.group][u.pos].Cost
 	}
 }

@@ -2,27 +2,17 @@ package solve
 
 import "slices"
 
-// Optimize looks for the answer beside the assumptions whose choices cost
-// least, first from above as Minimize does, which gives good answers soon, then
-// from below: it assumes that every group takes its cheapest choice and pays,
-// conflict by conflict, the least that each demands, until an answer is left.
-// The bound it proves on the way is far sharper than a sum of cheapest
-// choices, since it sees the clauses too.
+// climb looks for the cheapest answer from below: it assumes that every group
+// takes its cheapest choice and pays, conflict by conflict, the least that each
+// demands, until an answer is left. The bound it proves on the way is far
+// sharper than a sum of cheapest choices, since it sees the clauses too.
 //
-// It adds variables and clauses, so it belongs on a solver made for it. About
-// the given number of conflicts is spent, each question counting as one more,
-// 0 or less meaning no bound.
-//
-// Source: core-guided optimisation with soft cardinalities (Andres et al.,
+// Source: core-guided optimization with soft cardinalities (Andres et al.,
 // 2012; Morgado et al., 2014), described there, written anew here.
-func (s *Solver) Optimize(assumptions []Lit, groups [][]Choice, conflicts int64) Optimum {
-	best := s.Minimize(assumptions, groups, s.AddLimit(Limit{}), firstLook)
-	if best.Proven() {
-		return best
-	}
-	c := climber{s: s, groups: groups, fixed: slices.Clone(assumptions), price: map[Lit]int64{}, tally: map[Lit]*tally{}, best: best}
+func (s *Solver) climb(assumptions []Lit, costs [][]Choice, best Optimum, conflicts int64) Optimum {
+	c := climber{s: s, costs: costs, fixed: slices.Clone(assumptions), price: map[Lit]int64{}, tally: map[Lit]*tally{}, best: best}
 	c.model = slices.Clone(s.model)
-	for _, g := range groups {
+	for _, g := range costs {
 		least := g[0].Cost
 		for _, x := range g {
 			least = min(least, x.Cost)
@@ -46,22 +36,19 @@ func (s *Solver) Optimize(assumptions []Lit, groups [][]Choice, conflicts int64)
 	return c.best
 }
 
-// firstLook is how many conflicts go into good answers before the proof.
-const firstLook = 300
-
 // climber keeps what is paid for: a literal with a price costs it when it
 // holds. The sum of all prices and the bound is at all times the cost of an
 // answer.
 type climber struct {
-	s      *Solver
-	groups [][]Choice
-	fixed  []Lit
-	price  map[Lit]int64
-	order  []Lit // literals ever priced, in the order that came about
-	tally  map[Lit]*tally
-	bound  int64
-	best   Optimum
-	model  []bool
+	s     *Solver
+	costs [][]Choice
+	fixed []Lit
+	price map[Lit]int64
+	order []Lit // literals ever priced, in the order that came about
+	tally map[Lit]*tally
+	bound int64
+	best  Optimum
+	model []bool
 }
 
 // tally counts how many literals of a conflict hold. at[i] holds if at least
@@ -109,7 +96,7 @@ func (c *climber) run(conflicts int64) {
 				next = max(next, p)
 			}
 		}
-		switch s.Solve(ask, left) {
+		switch s.solve(ask, left) {
 		case Unknown:
 			return
 		case Sat:
@@ -132,20 +119,9 @@ func (c *climber) run(conflicts int64) {
 	}
 }
 
-// work done so far: conflicts, and questions, since on a large problem even one
-// without a conflict takes its time.
-func (s *Solver) work() int64 { return s.Stats.Conflicts + s.Stats.Solves }
-
 // note keeps an answer if it is the best so far.
 func (c *climber) note() {
-	var cost int64
-	for _, g := range c.groups {
-		for _, x := range g {
-			if c.s.Model(x.Lit) {
-				cost += x.Cost
-			}
-		}
-	}
+	cost := c.s.sum(c.costs)
 	if !c.best.Found || cost < c.best.Cost {
 		c.best.Found, c.best.Cost = true, cost
 		c.model = append(c.model[:0], c.s.model...)
@@ -159,7 +135,7 @@ func (c *climber) smaller(core []Lit) []Lit {
 	}
 	for i := len(core) - 1; i >= 0 && len(core) > 1; i-- {
 		ask := slices.Concat(c.fixed, core[:i], core[i+1:])
-		if c.s.Solve(ask, 30) == Unsat {
+		if c.s.solve(ask, 30) == Unsat {
 			kept := c.s.Core()
 			core = slices.DeleteFunc(core, func(l Lit) bool { return !slices.Contains(kept, l) })
 			i = min(i, len(core))

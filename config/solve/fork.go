@@ -13,7 +13,7 @@ func (s *Solver) Fork() *Solver {
 	c.input = s.input.fork()
 	c.arena = slices.Clone(s.arena)
 	c.watches = flat(s.watches)
-	c.uses = make([][]limitUse, len(s.uses))
+	c.uses = room(len(s.uses))
 	c.guards = slices.Clone(s.guards)
 	c.val = slices.Clone(s.val)
 	c.level = slices.Clone(s.level)
@@ -28,7 +28,7 @@ func (s *Solver) Fork() *Solver {
 	c.model = slices.Clone(s.model)
 	c.seen = slices.Clone(s.seen)
 	c.stamps = slices.Clone(s.stamps)
-	c.assumed, c.core, c.contrib = nil, nil, nil
+	c.sums, c.stale, c.assumed, c.core, c.contrib = nil, nil, nil, nil, nil
 	c.seenVars, c.clauseBuf, c.reasonBuf = nil, nil, nil
 	return &c
 }
@@ -45,6 +45,17 @@ func flat[T any](lists [][]T) [][]T {
 		from := len(all)
 		all = append(all, l...)
 		out[i] = all[from:len(all):len(all)]
+	}
+	return out
+}
+
+// room for literals to stand in some limits each before their lists must grow.
+func room(literals int) [][]limitUse {
+	const some = 8
+	all := make([]limitUse, some*literals)
+	out := make([][]limitUse, literals)
+	for i := range out {
+		out[i] = all[some*i : some*i : some*(i+1)]
 	}
 	return out
 }

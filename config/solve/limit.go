@@ -3,7 +3,6 @@ package solve
 import (
 	"cmp"
 	"slices"
-	"sort"
 )
 
 // Choice is one literal of a group and what it costs when it holds.
@@ -33,9 +32,12 @@ type limit struct {
 	first  []int32 // by group: its cheapest choice still possible
 	least  int64   // sum of those
 	max    int64
+	stale  bool   // in the solver's list of those to propagate
 	byGain []gain // choices by what they cost above their group's cheapest, largest first
 }
 
+// gain is a choice, or in a reason a group's cheapest one that is left, and how
+// far that is above the group's cheapest of all.
 type gain struct {
 	lit   Lit
 	group int32
@@ -43,14 +45,26 @@ type gain struct {
 	above int64
 }
 
+// unit is the largest single choice of a limit, in which limits compare; at
+// least 1.
+func (l *limit) unit() float64 {
+	if len(l.byGain) == 0 {
+		return 1
+	}
+	return float64(l.byGain[0].above)
+}
+
 // limitUse says where a literal stands: limit, group and position in it.
 type limitUse struct{ slot, group, pos int32 }
 
-// contribution of a group to a reason: how far it is above its static minimum.
-type contribution struct {
-	group int32
-	gain  int64
-	least int64
+// largestFirst sorts by what is gained.
+func largestFirst(list []gain) {
+	slices.SortFunc(list, func(a, b gain) int {
+		if c := cmp.Compare(b.above, a.above); c != 0 {
+			return c
+		}
+		return cmp.Or(cmp.Compare(a.group, b.group), cmp.Compare(a.lit, b.lit))
+	})
 }
 
 // AddLimit adds a limit with a guard: it is in force where the guard, a fresh
@@ -79,7 +93,9 @@ func (s *Solver) ReplaceLimit(guard Lit, l Limit) {
 	}
 	s.retract(guard)
 	off := guard.Not()
-	s.rebuild(func(_ int32, lits []Lit) bool { return !slices.Contains(lits, off) })
+	if slices.ContainsFunc(s.learned, func(c int32) bool { return slices.Contains(s.lits(c), off) }) {
+		s.rebuild(func(_ int32, lits []Lit) bool { return !slices.Contains(lits, off) })
+	}
 	s.fillLimit(slot, l)
 }
 
@@ -99,17 +115,30 @@ func (s *Solver) retract(guard Lit) {
 }
 
 func (s *Solver) fillLimit(slot int, l Limit) {
+	s.sums = s.sums[:0]
 	lim := &s.limits[slot]
-	*lim = limit{guard: lim.guard, max: l.Max}
+	*lim = limit{guard: lim.guard, max: l.Max, groups: make([][]Choice, len(l.Groups)), first: make([]int32, len(l.Groups))}
+	n := 0
+	for _, choices := range l.Groups {
+		n += len(choices)
+	}
+	all := make([]Choice, 0, n)
+	lim.byGain = make([]gain, 0, n)
 	for g, choices := range l.Groups {
-		cs := slices.Clone(choices)
-		sort.SliceStable(cs, func(i, j int) bool { return cs[i].Cost < cs[j].Cost })
+		from := len(all)
+		all = append(all, choices...)
+		cs := all[from:]
+		for i := range cs { // few: put each in its place
+			for ; i > 0 && cs[i].Cost < cs[i-1].Cost; i-- {
+				cs[i], cs[i-1] = cs[i-1], cs[i]
+			}
+		}
 		at := int32(0)
 		for int(at) < len(cs)-1 && s.val[cs[at].Lit] == refuted {
 			at++
 		}
-		lim.groups = append(lim.groups, cs)
-		lim.first = append(lim.first, at)
+		lim.groups[g] = cs
+		lim.first[g] = at
 		lim.least += cs[at].Cost
 		for i, c := range cs {
 			s.uses[c.Lit] = append(s.uses[c.Lit], limitUse{int32(slot), int32(g), int32(i)})
@@ -118,16 +147,17 @@ func (s *Solver) fillLimit(slot int, l Limit) {
 			}
 		}
 	}
-	sort.SliceStable(lim.byGain, func(i, j int) bool { return lim.byGain[i].above > lim.byGain[j].above })
+	largestFirst(lim.byGain)
 	s.propagateLimit(slot) // no conflict: the guard is not assumed here
 	s.settle()
 }
 
-// fall and rise keep the least sum when a literal is refuted or freed.
-func (l *limit) fall(val []int8, u limitUse) {
+// fall and rise keep the least sum when a literal is refuted or freed; fall
+// reports whether it has risen.
+func (l *limit) fall(val []int8, u limitUse) bool {
 	at := l.first[u.group]
 	if at != u.pos {
-		return
+		return false
 	}
 	g := l.groups[u.group]
 	to := at
@@ -136,6 +166,7 @@ func (l *limit) fall(val []int8, u limitUse) {
 	}
 	l.least += g[to].Cost - g[at].Cost
 	l.first[u.group] = to
+	return g[to].Cost > g[at].Cost
 }
 
 func (l *limit) rise(u limitUse) {
@@ -212,21 +243,19 @@ func (s *Solver) explainLimit(slot int, p Lit, dst []Lit) []Lit {
 		}
 		sum += base
 		if least := choices[i].Cost; least > base {
-			cs = append(cs, contribution{int32(g), least - base, least})
+			cs = append(cs, gain{group: int32(g), cost: least, above: least - base})
 		}
 	}
-	slices.SortFunc(cs, func(a, b contribution) int {
-		return cmp.Or(cmp.Compare(b.gain, a.gain), cmp.Compare(a.group, b.group))
-	})
+	largestFirst(cs)
 	n := 0
 	for n < len(cs) && sum <= need {
-		sum += cs[n].gain
+		sum += cs[n].above
 		n++
 	}
 	spare := sum - need - 1
 	for _, c := range cs[:n] {
 		choices := l.groups[c.group]
-		least := c.least
+		least := c.cost
 		if spare > 0 && len(choices) > 2 { // claim a lower minimum where that still suffices
 			for t := len(choices) - 1; t >= 0; t-- {
 				if x := choices[t]; x.Cost < least && least-x.Cost <= spare && s.val[x.Lit] == refuted {

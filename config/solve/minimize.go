@@ -43,7 +43,7 @@ func (s *Solver) Minimize(assumptions []Lit, groups [][]Choice, guard Lit, confl
 				break
 			}
 		}
-		r := s.Solve(ask, left)
+		r := s.solve(ask, left)
 		if r == Sat {
 			best.Found = true
 			best.Cost = s.limits[slot].sum(s.model)

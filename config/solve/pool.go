@@ -12,15 +12,16 @@ type pool struct {
 // known is an answer found earlier.
 type known struct {
 	bits []uint64 // by variable of the solver
-	kept []bool   // by slot: whether the limit is kept
+	kept []int8   // by slot: whether the limit is kept: holds, refuted, or open where it was not weighed yet
 	used int      // click at which it last told something new
 }
 
 // poolMost bounds the answers kept; the ones longest without use go first.
 const poolMost = 384
 
-// add puts in an answer; the pointer is good until the next call.
-func (p *pool) add(model []bool, s *Solver) *known {
+// add puts in an answer that keeps the limits of the guards; the pointer is
+// good until the next call.
+func (p *pool) add(model []bool, s *Solver, guards []Lit) *known {
 	var k known
 	if len(p.known) == poolMost {
 		oldest := 0
@@ -32,50 +33,70 @@ func (p *pool) add(model []bool, s *Solver) *known {
 		k = p.known[oldest]
 		p.known = slices.Delete(p.known, oldest, oldest+1)
 	}
-	words := (len(model) + 63) / 64
-	k.bits = slices.Grow(k.bits[:0], words)[:words]
-	clear(k.bits)
-	for v, b := range model {
-		if b {
-			k.bits[v/64] |= 1 << (v % 64)
-		}
-	}
-	k.kept = k.kept[:0]
-	for slot := range s.limits {
-		k.kept = append(k.kept, s.limits[slot].sum(model) <= s.limits[slot].max)
+	k.bits = pack(k.bits, model)
+	k.kept = slices.Grow(k.kept[:0], len(s.limits))[:len(s.limits)]
+	clear(k.kept)
+	for _, g := range guards {
+		k.kept[s.guards[g.Var()]] = holds
 	}
 	k.used = p.click
 	p.known = append(p.known, k)
 	return &p.known[len(p.known)-1]
 }
 
-// weigh holds the pool against a limit that is new.
-func (p *pool) weigh(l *limit, slot int) {
+// pack an answer into bits, in the room given where that suffices.
+func pack(bits []uint64, model []bool) []uint64 {
+	words := (len(model) + 63) / 64
+	bits = slices.Grow(bits[:0], words)[:words]
+	clear(bits)
+	for v, b := range model {
+		if b {
+			bits[v/64] |= 1 << (v % 64)
+		}
+	}
+	return bits
+}
+
+// forget a slot's limit, which is new.
+func (p *pool) forget(slot int) {
 	for i := range p.known {
-		k := &p.known[i]
-		for len(k.kept) <= slot {
-			k.kept = append(k.kept, false)
+		if k := &p.known[i]; slot < len(k.kept) {
+			k.kept[slot] = open
 		}
-		var sum int64
-		for _, g := range l.groups {
-			for _, c := range g {
-				if bit(k.bits, c.Lit) {
-					sum += c.Cost
-				}
-			}
-		}
-		k.kept[slot] = sum <= l.max
 	}
 }
 
 // keeps reports whether the answer keeps the limits of the guards.
 func (k *known) keeps(s *Solver, guards []Lit) bool {
+	for len(k.kept) < len(s.limits) {
+		k.kept = append(k.kept, open)
+	}
 	for _, g := range guards {
-		if slot := int(s.guards[g.Var()]); slot >= len(k.kept) || !k.kept[slot] {
+		slot := s.guards[g.Var()]
+		if k.kept[slot] == open {
+			k.kept[slot] = refuted
+			if l := &s.limits[slot]; k.sum(l) <= l.max {
+				k.kept[slot] = holds
+			}
+		}
+		if k.kept[slot] == refuted {
 			return false
 		}
 	}
 	return true
+}
+
+// sum is what a limit's choices cost in the answer.
+func (k *known) sum(l *limit) int64 {
+	var sum int64
+	for _, g := range l.groups {
+		for _, c := range g {
+			if bit(k.bits, c.Lit) {
+				sum += c.Cost
+			}
+		}
+	}
+	return sum
 }
 
 // bit reads a literal from an answer.

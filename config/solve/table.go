@@ -21,7 +21,8 @@ func (v Verdict) Decided() bool { return v&(CanHold|CannotHold) != 0 && v&(CanFa
 type Query struct {
 	Base   []Lit // guards of limits, assumed in every question
 	Picks  []Lit // of the table's variables; earlier picks first helps to reuse work
-	Budget int64 // conflicts for each single question, and some of these in all; 0 for no bound
+	Budget int64 // conflicts for each single question; 0 for no bound
+	Work   int64 // steps for all questions, and some to find out whether the picks can stand; 0 for no bound
 	Skip   int   // so many of the first variables are not judged
 }
 
@@ -38,7 +39,6 @@ type Table struct {
 	members [][]int // by class
 	pool    pool    // answers found earlier
 	near    witness // an answer with all the picks, to walk from
-	prices  prices
 	causes  [][]Lit // by literal: why it was once impossible, itself left out
 	denied  []bool  // by literal: whether causes has it
 
@@ -53,17 +53,23 @@ type Table struct {
 	cannot   set // by literal: none has
 	ask      []Lit
 	found    []bool
-	started  int64 // the solver's conflicts when the query began
+	most     int64 // what the loads of base may come to
+	dual     *dual // of base and picks, once a question was hard
+	missed   int   // questions that were not answered near the witness
 	verdicts []Verdict
 }
 
 // What is tried before more is asked of the solver.
 const (
-	polishTries  = 600 // changes, to give the witness a margin
-	walkTries    = 24  // changes, to bring a walk back within the limits
-	firstTry     = 20  // conflicts, before limits are priced
-	totalBudgets = 2   // so many questions' budgets may be spent in one query
-	worthASweep  = 24  // questions that an answer to all of them at once should settle
+	polishTries = 600 // changes, to give the witness a margin
+	walkTries   = 24  // changes, to bring a walk back within the limits
+	standEach   = 8   // steps for each variable, beside the work allowed, to find one answer at all
+	walksMissed = 16  // walks that found nothing, one after another, before they are given up
+	oftenMissed = 4   // questions not answered near the witness, before a better one is sought, or none
+	closeBy     = 50  // steps from the prices of all picks to those of a question
+	harder      = 10  // times the conflicts, for the questions that are left
+	hardest     = 1e5 // conflicts after which the questions left are asked without bound
+	worthASweep = 24  // questions that an answer to all of them at once should settle
 )
 
 // NewTable makes a table over variables 0 to len(class)-1 of the solver, whose
@@ -104,7 +110,7 @@ func (t *Table) ReplaceLimit(guard Lit, l Limit) {
 
 func (t *Table) reweigh(guard Lit) {
 	slot := int(t.s.guards[guard.Var()])
-	t.pool.weigh(&t.s.limits[slot], slot)
+	t.pool.forget(slot)
 	t.near.weigh(slot)
 }
 
@@ -113,9 +119,14 @@ func (t *Table) reweigh(guard Lit) {
 // budget did not suffice to tell; verdicts are good until the next call.
 func (t *Table) Answer(q Query) ([]Verdict, Result) {
 	t.begin(q)
+	defer t.s.Allow(0)
+	if q.Work > 0 {
+		t.s.Allow(q.Work + standEach*int64(t.n))
+	}
 	if r := t.stand(q.Budget); r != Sat {
 		return nil, r
 	}
+	t.s.Allow(q.Work)
 	t.takeImplied()
 	t.takeCauses()
 	for i := range t.pool.known {
@@ -143,7 +154,6 @@ func (t *Table) verdict(v int) Verdict {
 
 func (t *Table) begin(q Query) {
 	t.pool.click++
-	t.started = t.s.Stats.Conflicts
 	mark := func(flags *[]bool, lits []Lit) {
 		if len(*flags) < 2*t.s.Vars() {
 			*flags = make([]bool, 2*t.s.Vars())
@@ -158,6 +168,7 @@ func (t *Table) begin(q Query) {
 	mark(&t.isPick, q.Picks)
 	mark(&t.isBase, q.Base)
 	t.skip = q.Skip
+	t.dual, t.missed = nil, 0
 	t.can.reset(t.n)
 	t.cannot.reset(t.n)
 	t.verdicts = slices.Grow(t.verdicts[:0], t.n)[:t.n]
@@ -182,7 +193,7 @@ func (t *Table) stand(budget int64) Result {
 	}
 	for i := range t.pool.known {
 		k := &t.pool.known[i]
-		if k.keeps(t.s, t.base) && t.lacks(k) != several {
+		if t.lacks(k) != several && k.keeps(t.s, t.base) {
 			t.near.take(k.bits)
 			if t.approach() {
 				return Sat
@@ -190,9 +201,9 @@ func (t *Table) stand(budget int64) Result {
 			break
 		}
 	}
-	r := t.attempt(t.assumptions(-1, noLit), totalBudgets*budget)
+	r := t.s.Solve(t.assumptions(-1, noLit), budget)
 	if r == Sat {
-		t.near.take(t.pool.add(t.s.model, t.s).bits)
+		t.near.take(t.pool.add(t.s.model, t.s, t.base).bits)
 		t.approach()
 	}
 	return r
@@ -214,6 +225,24 @@ func (t *Table) approach() bool {
 	}
 	t.learnAll()
 	return true
+}
+
+// widen looks for a witness with more of a margin than changes to the one at
+// hand find: the cheapest choices under the prices of all limits.
+func (t *Table) widen() bool {
+	_, before := t.near.tightest(t.base)
+	t.lean(-1, noLit)
+	if t.s.solve(t.assumptions(-1, noLit), firstTry) != Sat {
+		return false
+	}
+	had := pack(nil, t.near.val)
+	t.near.take(t.pool.add(t.s.model, t.s, t.base).bits)
+	t.learnAll()
+	if _, now := t.near.tightest(t.base); now > before {
+		return true
+	}
+	t.near.take(had)
+	return false
 }
 
 func (t *Table) isPicked(v int) bool { return t.isPick[Pos(v)] || t.isPick[Neg(v)] }
@@ -267,12 +296,12 @@ func (t *Table) lacks(k *known) Lit {
 
 // learnFrom takes what an answer tells.
 func (t *Table) learnFrom(k *known) {
-	if !k.keeps(t.s, t.base) {
+	news := false
+	lacks := t.lacks(k)
+	if lacks == several || !k.keeps(t.s, t.base) {
 		return
 	}
-	news := false
-	switch lacks := t.lacks(k); {
-	case lacks == several:
+	switch {
 	case lacks == noLit:
 		news = t.can.addAll(k.bits, t.n)
 	case t.class[lacks.Var()] < 0:
@@ -348,7 +377,7 @@ func (t *Table) sweep(rest []Lit, budget int64) []Lit {
 		if t.s.Solve(t.assumptions(-1, noLit), budget) != Sat {
 			return rest
 		}
-		t.learnFrom(t.pool.add(t.s.model, t.s))
+		t.learnFrom(t.pool.add(t.s.model, t.s, t.base))
 		before := len(rest)
 		rest = t.unsettled(rest[:0])
 		if len(rest) > before-worthASweep {
@@ -366,22 +395,38 @@ func (t *Table) search(budget int64) {
 	if len(t.base) == 0 {
 		rest = t.sweep(rest, budget)
 	}
+	missed := 0
 	for _, l := range rest {
+		if missed == walksMissed || t.s.Spent() {
+			break
+		}
 		if !t.can.has(l) {
-			t.walk(l)
-		}
-	}
-	rest = t.unsettled(rest[:0])
-	for _, l := range rest {
-		if !t.released[l.Var()] {
-			t.judge(l, rest, budget)
-		}
-	}
-	for i := len(t.picks) - 1; i >= 0; i-- {
-		for _, l := range rest {
-			if t.releases(l.Var(), t.picks[i].Var()) {
-				t.judge(l, rest, budget)
+			if missed++; t.walk(l) {
+				missed = 0
 			}
+		}
+	}
+	// What is hard waits until all that is easy is settled.
+	for effort, near := int64(firstTry), true; ; effort, near = effort*harder, false {
+		last := budget > 0 && effort >= budget || effort > hardest
+		if last {
+			effort = budget
+		}
+		rest = t.unsettled(rest[:0])
+		for _, l := range rest {
+			if !t.released[l.Var()] {
+				t.judge(l, rest, effort, near)
+			}
+		}
+		for i := len(t.picks) - 1; i >= 0; i-- {
+			for _, l := range rest {
+				if t.releases(l.Var(), t.picks[i].Var()) {
+					t.judge(l, rest, effort, near)
+				}
+			}
+		}
+		if last || len(rest) == 0 {
+			return
 		}
 	}
 }
@@ -398,19 +443,27 @@ func (t *Table) walk(l Lit) bool {
 	return found
 }
 
-// Near looks, near the answer that the last query stood on, for one with the
-// literal, all picks that its variable does not replace, and no regard for
-// limits. It returns the values of the table's variables, good until the next
-// call.
-func (t *Table) Near(l Lit) ([]bool, bool) {
+// Elsewhere asks for an answer with the literal, all picks of the last query
+// that its variable does not replace, and no regard for limits, near the answer
+// that the query stood on. After Sat the values of the table's variables are
+// returned, good until the next call; after Unsat the solver's Core has the
+// cause.
+func (t *Table) Elsewhere(l Lit, budget int64) ([]bool, Result) {
 	x := l.Var()
-	if !t.near.fits() {
-		return nil, false
+	r := Sat
+	if !t.near.is(l) && !t.near.reach(l, func(v int) bool { return v == x || t.isPicked(v) && !t.releases(x, v) }) {
+		t.ask = t.ask[:0]
+		for _, p := range t.picks {
+			if !t.releases(x, p.Var()) {
+				t.ask = append(t.ask, p)
+			}
+		}
+		t.ask = append(t.ask, l)
+		r = t.s.solveNear(&t.near, nil, t.ask, budget)
 	}
-	found := t.near.is(l) || t.near.reach(l, func(v int) bool { return v == x || t.isPicked(v) && !t.releases(x, v) })
 	t.found = append(t.found[:0], t.near.val[:t.n]...)
 	t.near.back(0)
-	return t.found, found
+	return t.found, r
 }
 
 // learnChanges takes what a walk from the witness tells: of a pick that it
@@ -429,23 +482,28 @@ func (t *Table) learnChanges() {
 	}
 }
 
-// judge asks the solver. Without limits an answer may as well show many things
-// at once, so whatever is left unsettled is preferred; with limits that would
-// overload every answer.
-func (t *Table) judge(l Lit, unsettled []Lit, budget int64) {
-	if t.can.has(l) || t.cannot.has(l) || budget > 0 && t.s.Stats.Conflicts-t.started >= totalBudgets*budget {
+// judge asks the solver, near the witness or anywhere.
+func (t *Table) judge(l Lit, unsettled []Lit, conflicts int64, near bool) {
+	if t.can.has(l) || t.cannot.has(l) || t.s.Spent() {
 		return
 	}
-	if len(t.base) == 0 {
-		for _, x := range unsettled {
-			if !t.can.has(x) {
-				t.s.Prefer(x)
+	var r Result
+	if near && t.missed < oftenMissed {
+		if r = t.s.solveNear(&t.near, t.base, t.assumptions(l.Var(), l), conflicts); r == Sat {
+			t.learnChanges()
+		}
+		t.near.back(0)
+		if r == Unknown {
+			if t.missed++; t.missed == oftenMissed && t.dual == nil && len(t.base) > 0 && t.widen() {
+				t.missed = 0
 			}
 		}
+	} else {
+		r = t.attempt(l, unsettled, conflicts)
 	}
-	switch t.attempt(t.assumptions(l.Var(), l), budget) {
+	switch r {
 	case Sat:
-		t.learnFrom(t.pool.add(t.s.model, t.s))
+		t.learnFrom(t.pool.add(t.s.model, t.s, t.base))
 	case Unsat:
 		t.cannot.add(l)
 		cause := t.causes[l][:0]
@@ -459,17 +517,41 @@ func (t *Table) judge(l Lit, unsettled []Lit, budget int64) {
 	}
 }
 
-// attempt solves: briefly with the phases as they are, those of an answer
-// close by, and then, where limits make it hard, with phases that price the
-// limits against each other.
-func (t *Table) attempt(ask []Lit, budget int64) Result {
-	if len(t.base) > 0 && (budget <= 0 || budget > firstTry) {
-		if r := t.s.Solve(ask, firstTry); r != Unknown {
-			return r
+// attempt solves a question that is not easy. Without limits an answer may as
+// well show many things at once, so whatever is left unsettled is preferred;
+// with limits that would overload every answer.
+func (t *Table) attempt(l Lit, unsettled []Lit, conflicts int64) Result {
+	v := l.Var()
+	if len(t.base) == 0 {
+		for _, x := range unsettled {
+			if !t.can.has(x) {
+				t.s.Prefer(x)
+			}
 		}
-		if _, ok := t.s.Implied(ask); ok {
-			t.prices.prefer(t.s, t.base)
-		}
+	} else if t.lean(v, l) && !t.released[v] {
+		t.s.core = append(t.s.core[:0], t.assumptions(v, l)...)
+		return Unsat
 	}
-	return t.s.Solve(ask, budget)
+	return t.s.solve(t.assumptions(v, l), conflicts)
+}
+
+// lean makes the solver try first what is cheapest under the prices of limits
+// and clauses, as Solve does. The prices for all picks are worked out once in a
+// query; those for a question are not far. It reports whether they prove that
+// no answer keeps the limits, which holds of questions that release no pick.
+func (t *Table) lean(v int, l Lit) bool {
+	if t.dual == nil {
+		var loads [][]Choice
+		loads, t.most = t.s.loads(t.s.limitsIn(t.base))
+		if t.dual = newDual(t.s, t.assumptions(-1, noLit), loads); t.dual == nil {
+			return false
+		}
+		t.dual.raise(float64(t.most), raisings)
+	}
+	if _, ok := t.s.Implied(t.assumptions(v, l)); !ok {
+		return false
+	}
+	t.dual.raise(float64(t.most), closeBy)
+	t.dual.prefer()
+	return t.dual.exceeds(t.most)
 }

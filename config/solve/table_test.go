@@ -60,14 +60,28 @@ func TestTableAgreesWithTryingEverything(t *testing.T) {
 					require.Equal(t, want, verdicts[v], "seed %d click %d: variable %d beside %v", seed, click, v, picks)
 					judged++
 				}
-				if near, found := table.Near(Pos(r.Intn(p.n))); found {
+				l := p.lit(r)
+				var beside []Lit
+				for _, q := range picks {
+					if v := l.Var(); q.Var() != v && (class[v] < 0 || class[v] != class[q.Var()]) {
+						beside = append(beside, q)
+					}
+				}
+				elsewhere, found := table.Elsewhere(l, 0)
+				require.Equal(t, p.satisfiable(append(beside, l), 0), found == Sat, "seed %d click %d: %d without limits", seed, click, l)
+				if found == Sat {
 					m := 0
-					for v, b := range near {
+					for v, b := range elsewhere {
 						if b {
 							m |= 1 << v
 						}
 					}
-					require.True(t, p.holds(m, nil, 0), "seed %d: an answer nearby breaks a clause", seed)
+					require.True(t, p.holds(m, append(beside, l), 0), "seed %d: an answer nearby breaks a clause", seed)
+				} else {
+					for _, c := range s.Core() {
+						require.Contains(t, append(beside, l), c, "seed %d: the cause", seed)
+					}
+					require.False(t, p.satisfiable(s.Core(), 0), "seed %d: the cause", seed)
 				}
 			}
 			if len(picks) > 0 && r.Intn(3) == 0 {

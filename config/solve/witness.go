@@ -9,12 +9,17 @@ type witness struct {
 	count []int32 // by clause as given: literals of it that hold
 	sums  []int64 // by slot: what the limit's choices cost
 
+	turns   int     // ever made
 	changed []Lit   // since it was last settled, in order
 	moved   []int32 // by variable: stamp of the walk that changed it
 	walk    int32
 	broken  []int32 // clauses to look at
 	tries   int     // left of what ease may spend
+	base    []Lit   // guards of the limits that repair keeps
 }
+
+// turnsEach of the witness take as long as a step of the solver.
+const turnsEach = 4
 
 // mostChanges is how far a walk goes from the answer it starts at.
 const mostChanges = 24
@@ -67,6 +72,9 @@ func (w *witness) weigh(slot int) {
 
 // turn makes a literal that fails hold.
 func (w *witness) turn(l Lit) {
+	if w.turns++; w.turns%turnsEach == 0 {
+		w.s.Stats.Steps++
+	}
 	w.val[l.Var()] = !l.Negative()
 	for _, c := range w.s.input.in[l] {
 		w.count[c]++
