@@ -27,15 +27,24 @@ func ValidID(x string) bool {
 type checker struct {
 	c   *Catalogue
 	ps  Problems
-	all map[string]string // every id of a chassis, body or option, and where
+	all map[string]place // every id of a chassis, body or option, and where
 }
+
+// place is where something stands in the file.
+type place struct {
+	list string
+	i    int
+	id   string
+}
+
+func (p place) String() string { return at(p.list, p.i, p.id) }
 
 func (k *checker) add(code, where, format string, args ...any) {
 	k.ps = append(k.ps, Problem{"catalogue." + code, where, fmt.Sprintf(format, args...)})
 }
 
 func (c *Catalogue) check() Problems {
-	k := &checker{c: c, all: map[string]string{}}
+	k := &checker{c: c, all: map[string]place{}}
 	if c.Format != CatalogueFormat {
 		k.add("format", "format", "is %q; this program reads %q", c.Format, CatalogueFormat)
 		return k.ps
@@ -51,15 +60,7 @@ func (c *Catalogue) check() Problems {
 		k.add("missing", "chassis, bodies", "a catalogue offers at least one of each")
 	}
 	chapters := ids(k, "chapters", c.Chapters, func(x *Chapter) string { return x.ID }, false)
-	c.index = index{
-		stations:  ids(k, "plant.stations", c.Plant.Stations, func(x *PlantStation) string { return x.ID }, false),
-		chassis:   ids(k, "chassis", c.Chassis, func(x *Chassis) string { return x.ID }, true),
-		bodies:    ids(k, "bodies", c.Bodies, func(x *Body) string { return x.ID }, true),
-		groups:    ids(k, "groups", c.Groups, func(x *Group) string { return x.ID }, false),
-		options:   ids(k, "options", c.Options, func(x *Option) string { return x.ID }, true),
-		equipment: ids(k, "equipment", c.Equipment, func(x *Equipment) string { return x.ID }, false),
-		members:   map[string][]int{},
-	}
+	k.index()
 	for i := range c.Groups {
 		g := &c.Groups[i]
 		where := at("groups", i, g.ID)
@@ -102,6 +103,24 @@ func (c *Catalogue) check() Problems {
 	return k.ps
 }
 
+// index finds things by id from now on.
+func (k *checker) index() {
+	c := k.c
+	c.index = index{
+		stations:  ids(k, "plant.stations", c.Plant.Stations, func(x *PlantStation) string { return x.ID }, false),
+		chassis:   ids(k, "chassis", c.Chassis, func(x *Chassis) string { return x.ID }, true),
+		bodies:    ids(k, "bodies", c.Bodies, func(x *Body) string { return x.ID }, true),
+		groups:    ids(k, "groups", c.Groups, func(x *Group) string { return x.ID }, false),
+		options:   ids(k, "options", c.Options, func(x *Option) string { return x.ID }, true),
+		equipment: ids(k, "equipment", c.Equipment, func(x *Equipment) string { return x.ID }, false),
+		members:   map[string][]int{},
+	}
+	for i := range c.Options {
+		group := c.Options[i].Group
+		c.index.members[group] = append(c.index.members[group], i)
+	}
+}
+
 // usual checks what a new quote begins with.
 func (k *checker) usual() {
 	if s := k.c.Start; s != "" && k.c.ChassisByID(s) == nil {
@@ -122,17 +141,17 @@ func ids[T any](k *checker, list string, items []T, id func(*T) string, shared b
 	m := make(map[string]int, len(items))
 	for i := range items {
 		x := id(&items[i])
-		where := at(list, i, x)
+		where := place{list, i, x}
 		if !ValidID(x) {
-			k.add("id", where, "an id is 1 to 48 small letters, digits and hyphens, beginning with a letter or digit")
+			k.add("id", where.String(), "an id is 1 to 48 small letters, digits and hyphens, beginning with a letter or digit")
 		}
 		if _, twice := m[x]; twice {
-			k.add("id", where, "this id stands twice in %s", list)
+			k.add("id", where.String(), "this id stands twice in %s", list)
 		}
 		m[x] = i
 		if shared {
 			if other, taken := k.all[x]; taken {
-				k.add("id", where, "this id is already used by %s", other)
+				k.add("id", where.String(), "this id is already used by %s", other)
 			}
 			k.all[x] = where
 		}
@@ -206,7 +225,6 @@ func (k *checker) option(i int) {
 	if k.c.GroupByID(o.Group) == nil {
 		k.add("unknown-id", w+" group", "%q is not a group", o.Group)
 	}
-	k.c.index.members[o.Group] = append(k.c.index.members[o.Group], i)
 	if o.Label == "" {
 		k.add("missing", w+" label", "an option needs a label")
 	}

@@ -69,6 +69,19 @@ func Read(file []byte) (*Catalogue, error) {
 	return c, nil
 }
 
+// ReadBuilt reads the catalogue that a program is built with. Whoever builds it
+// reads it with Read and hands on its Hash; neither the checks nor the hash, which
+// take longer than all else at a start, are done again.
+func ReadBuilt(file []byte, hash string) (*Catalogue, error) {
+	c := new(Catalogue)
+	if p := DecodeStrict(file, c); p != nil {
+		return nil, Problems{*p}
+	}
+	(&checker{c: c, all: map[string]place{}}).index()
+	c.index.hash = hash
+	return c, nil
+}
+
 // DecodeStrict decodes one JSON value into v, refusing unknown fields and
 // anything after the value. The problem names the line and column.
 func DecodeStrict(file []byte, v any) *Problem {

@@ -31,6 +31,20 @@ func OpenEdition(file []byte) (*Edition, error) {
 	if err != nil {
 		return nil, err
 	}
+	return ready(cat)
+}
+
+// OpenBuilt is OpenEdition for the catalogue that a program is built with, see
+// config.ReadBuilt.
+func OpenBuilt(file []byte, hash string) (*Edition, error) {
+	cat, err := config.ReadBuilt(file, hash)
+	if err != nil {
+		return nil, err
+	}
+	return ready(cat)
+}
+
+func ready(cat *config.Catalogue) (*Edition, error) {
 	book, err := pricing.ReadBook(cat.PriceBook, cat)
 	if err != nil {
 		return nil, err

@@ -1,10 +1,8 @@
 package quote
 
 import (
-	"encoding/json"
 	"fmt"
 	"slices"
-	"strings"
 
 	"boxwright/config"
 	"boxwright/config/power"
@@ -211,18 +209,4 @@ func ticketsOn(d *Draft, on *config.Unit) []weight.Ticket {
 		return d.Tickets
 	}
 	return Weighed(d.Tickets, &d.Unit, on)
-}
-
-// ticketKey names what the limits depend on when tickets correct them: a
-// ticket of the unit in hand makes them depend on the picks too.
-func ticketKey(d *Draft) string {
-	if len(d.Tickets) == 0 {
-		return ""
-	}
-	var b strings.Builder
-	e := json.NewEncoder(&b)
-	if e.Encode(d.Tickets) != nil || e.Encode(d.Unit) != nil {
-		return "?"
-	}
-	return b.String()
 }

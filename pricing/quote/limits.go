@@ -1,6 +1,7 @@
 package quote
 
 import (
+	"encoding/json"
 	"fmt"
 	"slices"
 
@@ -22,15 +23,18 @@ func Limits(ed *Edition, d *Draft) *rules.Limits {
 	cat, u := ed.Cat, d.Unit
 	others := u
 	others.Chassis, others.Body, others.Picks, others.Details, others.Proposed = "", "", nil, nil, nil
-	existing := config.Existing{} // by its value: a pointer says nothing
-	if u.Existing != nil {
-		existing, others.Existing = *u.Existing, nil
+	on := []any{others}
+	if len(d.Tickets) > 0 {
+		on = append(on, d.Tickets, u)
 	}
-	key := fmt.Sprintf("%+v%+v", others, existing) + ticketKey(d)
 	budget := !d.Terms.Budget.IsZero()
 	if budget {
 		// Credits and minimums stand as the picks earn them now.
-		key += fmt.Sprintf("%+v%+v%v", u.Picks, d.Terms, d.Date)
+		on = append(on, u.Picks, d.Terms, d.Date)
+	}
+	key, err := json.Marshal(on)
+	if err != nil {
+		key = nil // which promises nothing
 	}
 	return &rules.Limits{
 		For: func(chassis, body string) []config.Linear {
@@ -46,7 +50,7 @@ func Limits(ed *Edition, d *Draft) *rules.Limits {
 			}
 			return list
 		},
-		Key: key,
+		Key: string(key),
 	}
 }
 

@@ -369,7 +369,11 @@ func (s *session) keepers(p *view.Page) {
 
 // demonstration is the catalogue that is part of the core.
 func demonstration() (held, error) {
-	ed, err := quote.OpenEdition(catalogue.Demo)
+	open := quote.OpenEdition
+	if catalogue.Hash != "" {
+		open = func(file []byte) (*quote.Edition, error) { return quote.OpenBuilt(file, catalogue.Hash) }
+	}
+	ed, err := open(catalogue.Demo)
 	if err != nil {
 		return held{}, fmt.Errorf("the demonstration catalogue: %w", err)
 	}

@@ -83,8 +83,8 @@ func (s *session) step(st Step) { s.steps = append(s.steps, st) }
 
 // do carries out one act on the draft or the view.
 func (s *session) do(act Act) {
-	f, known := acts[act.Do]
-	if !known {
+	f := actOf(act.Do)
+	if f == nil {
 		s.fault("The page asked for %q, which the core does not know: reload the page.", act.Do)
 		return
 	}

@@ -1,21 +1,12 @@
 // The worker runs the Go core and nothing else. It holds no state worth
 // keeping: every request carries all that is needed to answer it.
 /* global Go, boxwright */
-import { Decompress } from "fzstd";
+import { decompress } from "fzstd";
 import { unfold } from "./unfold.js";
 
-// unpacked is the core as the browser compiles it. Most of the work is done while
-// the rest is still arriving.
-async function unpacked(packed) {
-  const parts = [];
-  const decoder = new Decompress((part) => parts.push(part));
-  for (const reader = packed.getReader(); ; ) {
-    const { done, value } = await reader.read();
-    decoder.push(value || new Uint8Array(0), done);
-    if (done) break;
-  }
-  return unfold(new Uint8Array(await new Blob(parts).arrayBuffer()));
-}
+// unpacked is the core as the browser compiles it. Unpacking it piece by piece
+// while it arrives takes three times as long as all at once.
+const unpacked = (packed) => unfold(decompress(packed));
 
 const wasm = { headers: { "content-type": "application/wasm" } };
 
@@ -42,8 +33,7 @@ async function start(core) {
       await kept.delete(core.url);
     }
   }
-  const packed = core.url ? (await fetch(core.url)).body : new Blob([Uint8Array.from(atob(core.text), (c) => c.charCodeAt(0))]).stream();
-  const whole = await unpacked(packed);
+  const whole = unpacked(core.url ? new Uint8Array(await (await fetch(core.url)).arrayBuffer()) : Uint8Array.from(atob(core.text), (c) => c.charCodeAt(0)));
   await run(new Response(whole, wasm));
   if (kept) setTimeout(() => keep(kept, core.url, new Response(whole, wasm)), LULL_MS);
 }

@@ -8,3 +8,7 @@ import _ "embed"
 //
 //go:embed demo.json
 var Demo []byte
+
+// Hash of Demo, where the program that holds it was told when it was linked;
+// web/pack does that for the page.
+var Hash string

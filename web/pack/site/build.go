@@ -18,6 +18,8 @@ import (
 
 	"github.com/evanw/esbuild/pkg/api"
 
+	"boxwright/config"
+	"boxwright/web/assets/catalogue"
 	"boxwright/web/pack/strip"
 )
 
@@ -69,7 +71,11 @@ func Root() (string, error) {
 
 // BuildWasm compiles the core for the browser into file.
 func BuildWasm(root, file string) error {
-	args := append([]string{"build"}, WasmFlags...)
+	cat, err := config.Read(catalogue.Demo)
+	if err != nil {
+		return fmt.Errorf("the built-in catalogue: %w", err)
+	}
+	args := append([]string{"build", "-ldflags=" + LinkFlags + " -X boxwright/web/assets/catalogue.Hash=" + cat.Hash()}, WasmFlags...)
 	cmd := exec.Command("go", append(args, "-o", file, "./wasm")...)
 	cmd.Dir = root
 	cmd.Env = append(os.Environ(), WasmEnv...)

@@ -10,9 +10,9 @@ package site
 // last flag that fits a package is the one that holds for it.
 var (
 	WasmEnv   = []string{"GOOS=js", "GOARCH=wasm", "CGO_ENABLED=0"}
+	LinkFlags = "-s -w -buildid="
 	WasmFlags = []string{
 		"-trimpath",
-		"-ldflags=-s -w -buildid=",
 		"-gcflags=all=-l",
 		"-gcflags=runtime=",
 		"-gcflags=internal/runtime/...=",
