@@ -60,16 +60,16 @@ type Act struct {
 
 // Reply is what the page shows and keeps next.
 type Reply struct {
-	Draft   json.RawMessage   `json:"draft,omitempty"`
-	View    *view.State       `json:"view,omitempty"`
-	Pins    []string          `json:"pins"`
-	Regions map[string]string `json:"regions,omitempty"`
-	Title   string            `json:"title,omitempty"`
-	Say     string            `json:"say,omitempty"`  // read out politely
-	Said    string            `json:"said,omitempty"` // what was done, for the trail
-	Gist    Gist              `json:"gist"`
-	Fault   string            `json:"fault,omitempty"` // shown as an alert; the earlier state stands
-	Do      []Step            `json:"do,omitempty"`
+	Draft   json.RawMessage     `json:"draft,omitempty"`
+	View    *view.State         `json:"view,omitempty"`
+	Pins    []string            `json:"pins"`
+	Regions map[string][]string `json:"regions,omitempty"`
+	Title   string              `json:"title,omitempty"`
+	Say     string              `json:"say,omitempty"`  // read out politely
+	Said    string              `json:"said,omitempty"` // what was done, for the trail
+	Gist    Gist                `json:"gist"`
+	Fault   string              `json:"fault,omitempty"` // shown as an alert; the earlier state stands
+	Do      []Step              `json:"do,omitempty"`
 	// Soon asks the page to come back with a "settle" act once it has drawn this:
 	// something that takes long is left out. Unsettled asks for the same when the
 	// page is idle: something is still checking.

@@ -25,19 +25,34 @@ func open(t *testing.T) *page {
 }
 
 type shown struct {
-	Draft   json.RawMessage   `json:"draft"`
-	View    json.RawMessage   `json:"view"`
-	Pins    []string          `json:"pins"`
-	Regions map[string]string `json:"regions"`
-	Title   string            `json:"title"`
-	Say     string            `json:"say"`
-	Said    string            `json:"said"`
-	Fault   string            `json:"fault"`
-	Do      []Step            `json:"do"`
-	Gist    Gist              `json:"gist"`
-	Soon    bool              `json:"soon"`
+	Draft   json.RawMessage `json:"draft"`
+	View    json.RawMessage `json:"view"`
+	Pins    []string        `json:"pins"`
+	Regions regions         `json:"regions"`
+	Title   string          `json:"title"`
+	Say     string          `json:"say"`
+	Said    string          `json:"said"`
+	Fault   string          `json:"fault"`
+	Do      []Step          `json:"do"`
+	Gist    Gist            `json:"gist"`
+	Soon    bool            `json:"soon"`
 
 	Rehearsed bool `json:"rehearsed"`
+}
+
+// regions are the pieces of each region put together.
+type regions map[string]string
+
+func (r *regions) UnmarshalJSON(data []byte) error {
+	var pieces map[string][]string
+	if err := json.Unmarshal(data, &pieces); err != nil {
+		return err
+	}
+	*r = regions{}
+	for id, list := range pieces {
+		(*r)[id] = strings.Join(list, "")
+	}
+	return nil
 }
 
 // Like the page it comes back once for what takes long; what the first reply

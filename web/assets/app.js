@@ -90,20 +90,13 @@ function show(reply, acts) {
   const { area } = state.view || {};
   if (!take(reply, acts)) return;
   const another = area !== reply.view.area;
-  for (const id of REGIONS) {
-    const html = reply.regions[id];
-    if (html === undefined || html === shown[id]) continue;
-    shown[id] = html;
-    const region = document.getElementById(id);
-    // Of another area nothing stays that would be worth matching.
-    if (id === "main" && another) region.innerHTML = html;
-    else Idiomorph.morph(region, html, { morphStyle: "innerHTML", ignoreActiveValue: document.activeElement.matches("input, textarea"), callbacks: { beforeAttributeUpdated: (name) => name !== "open" } });
-  }
+  for (const id of REGIONS) draw(id, reply.regions[id], id === "main" && another);
   // A press that was not taken must not look as if it were.
   for (const el of document.querySelectorAll("#main input[type=radio], #main input[type=checkbox]")) el.checked = el.hasAttribute("checked");
   inSight();
   document.title = reply.title;
-  document.documentElement.dataset.theme = reply.view.theme || "";
+  const { dataset } = document.documentElement;
+  if (dataset.theme !== (reply.view.theme || "")) dataset.theme = reply.view.theme || "";
   const say = document.getElementById("say");
   if (reply.say && say.textContent !== reply.say) say.textContent = reply.say;
   for (const step of reply.do || []) perform(step);
@@ -113,12 +106,27 @@ function show(reply, acts) {
 // inSight scrolls a row that runs off a narrow screen to where the reader is in
 // it, or is to go next.
 function inSight() {
+  if (!matchMedia("(max-width: 1000px)").matches) return;
   for (const el of document.querySelectorAll(":is(#areas, .chapters) :is([aria-current], [data-next])")) {
     const row = el.closest("ol, .chapters");
     const [a, b] = [el.getBoundingClientRect(), row.getBoundingClientRect()];
     if (a.left < b.left || a.right > b.right) row.scrollLeft += a.left - b.left - 24;
   }
 }
+
+// draw brings a region to what it shall show: one piece of HTML after another, of
+// which those that stay are left alone. Of another area nothing stays.
+function draw(id, pieces, another) {
+  const region = document.getElementById(id);
+  const had = shown[id] || [];
+  shown[id] = pieces;
+  if (another) region.innerHTML = pieces.join("");
+  else if (had.length !== pieces.length || region.childNodes.length !== pieces.length) morph(region, pieces.join(""), "innerHTML");
+  else pieces.forEach((html, i) => html === had[i] || morph(region.childNodes[i], html, "outerHTML"));
+}
+
+const morph = (node, html, morphStyle) =>
+  Idiomorph.morph(node, html, { morphStyle, ignoreActiveValue: document.activeElement.matches("input, textarea"), callbacks: { beforeAttributeUpdated: (name) => name !== "open" } });
 
 // take takes over the state of a reply and keeps it. It refuses a change of a
 // quote that another window holds.

@@ -48,7 +48,10 @@ func TestHelpStandsWhereTheQuestionArises(t *testing.T) {
 	all := ""
 	for _, a := range Areas {
 		p.State.Area = a.ID
-		r := Regions(p)
+		r := map[string]string{}
+		for id, pieces := range Regions(p) {
+			r[id] = strings.Join(pieces, "")
+		}
 		assert.Contains(t, r["main"], `id="words-`+a.ID+`"`)
 		assert.Contains(t, r["standing"], `id="words-standing"`)
 		for _, x := range glossary {

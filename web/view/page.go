@@ -122,17 +122,21 @@ func AreaByID(id string) *Area {
 	return &Areas[0]
 }
 
-// Regions draws every region of the page, by the id of its element.
-func Regions(p *Page) map[string]string {
+// Regions draws every region of the page, by the id of its element: one piece of
+// HTML after another.
+func Regions(p *Page) map[string][]string {
 	next := p.point()
-	return map[string]string{
-		"masthead": masthead(p).String(),
-		"areas":    pointed(areas(p).String(), next),
-		"main":     pointed(Many(guide(p), elsewhere(p), main(p)).String(), next),
-		"standing": standing(p).String(),
+	area := Many(guide(p), elsewhere(p), main(p)).Pieces()
+	tabs := areas(p).Pieces()
+	for _, pieces := range [][]string{area, tabs} {
+		for i := range pieces {
+			pieces[i] = pointed(pieces[i], next)
+		}
 	}
+	return map[string][]string{"masthead": masthead(p).Pieces(), "areas": tabs, "main": area, "standing": standing(p).Pieces()}
 }
 
+// main is the area shown, or the catalogue's own part in its place.
 func main(p *Page) Part {
 	if p.Keeper != nil {
 		return keeping(p)

@@ -36,7 +36,7 @@ func unit(p *Page) Part {
 		El("p", El("b", Text(cat.LabelOf(u.Chassis))), Text(" · "), El("b", Text(cat.LabelOf(u.Body)))),
 		findings(p, only(p.Q.Findings, "rules."), ""),
 		completions(p),
-		If(p.Notice != "", El("p", Class("notice"), Text(p.Notice))),
+		El("p", Class("notice"), Flag("hidden", p.Notice == ""), Text(p.Notice)), // always there: the rest keeps its place
 		chapters(p),
 		chapter(p),
 	)

@@ -92,6 +92,34 @@ func (p *node) String() string {
 	return b.String()
 }
 
+// Pieces writes the elements of a run one by one, so that whoever shows them can
+// leave alone those that stay. Where a text stands among them they are one piece.
+func (p *node) Pieces() []string {
+	list := flat(nil, p)
+	out := make([]string, len(list))
+	for i, c := range list {
+		if c.kind == text {
+			return []string{p.String()}
+		}
+		out[i] = c.String()
+	}
+	return out
+}
+
+// flat appends what a run has in it, without the runs inside.
+func flat(to []Part, p Part) []Part {
+	if p == nil || p.kind == attribute {
+		return to
+	}
+	if p.kind != fragment {
+		return append(to, p)
+	}
+	for _, c := range p.parts {
+		to = flat(to, c)
+	}
+	return to
+}
+
 // escape writes a text so that nothing in it is markup. Package html would bring
 // its whole table of entities into the page.
 func escape(b *strings.Builder, s string) {
