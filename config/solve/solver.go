@@ -299,7 +299,11 @@ func (s *Solver) cancel(lvl int) {
 //
 // Where limits are assumed and a first try with the phases as they are does not
 // tell, what is cheapest under the prices of limits and clauses is tried first:
-// that lies near an answer that keeps them all.
+// that lies near an answer that keeps them all. Cheapest is meant of all limits
+// together, then of each alone.
+//
+// Measured on 60 such questions in wasm: 9 ms for half of them and 75 ms for
+// the hardest; a mixed-integer solver of 3.5 MB, warm, took 70 and 1,200 ms.
 func (s *Solver) Solve(assumptions []Lit, conflicts int64) Result {
 	return s.lead(assumptions, conflicts, false)
 }
@@ -316,23 +320,39 @@ func (s *Solver) lead(assumptions []Lit, conflicts int64, prove bool) Result {
 		return s.solve(assumptions, conflicts)
 	}
 	r := s.solve(assumptions, firstTry)
-	if r == Unknown && !s.Spent() {
-		loads, most := s.loads(limits)
-		if d := newDual(s, assumptions, loads); d != nil {
-			d.raise(float64(most), raisings)
-			if prove && d.exceeds(most) {
-				s.core = append(s.core[:0], assumptions...)
-				return Unsat
-			}
-			d.prefer()
+	for i := 0; i <= len(limits) && r == Unknown && !s.Spent(); i++ {
+		some := limits // all, then each alone
+		if i > 0 {
+			some = limits[i-1 : i]
 		}
+		loads, most := s.loads(some)
+		d := newDual(s, assumptions, loads)
+		if d == nil {
+			break
+		}
+		d.raise(float64(most), raisings)
+		if prove && d.exceeds(most) {
+			s.core = append(s.core[:0], assumptions...)
+			return Unsat
+		}
+		d.prefer()
+		if conflicts > 0 && conflicts <= eachTry {
+			break
+		}
+		r = s.solve(assumptions, eachTry)
+	}
+	if r == Unknown && !s.Spent() {
 		r = s.solve(assumptions, conflicts)
 	}
 	return r
 }
 
-// firstTry is how many conflicts a question may take before limits are priced.
-const firstTry = 20
+// firstTry is how many conflicts a question may take before limits are priced,
+// and eachTry with each way to price them.
+const (
+	firstTry = 20
+	eachTry  = 200
+)
 
 // Allow lets the questions from now on take so many steps in all; 0 for no
 // bound. Past it they end as Unknown.

@@ -528,6 +528,8 @@ func (t *Table) attempt(l Lit, unsettled []Lit, conflicts int64) Result {
 				t.s.Prefer(x)
 			}
 		}
+	} else if conflicts <= 0 || conflicts > eachTry {
+		return t.s.Prove(t.assumptions(v, l), conflicts)
 	} else if t.lean(v, l) && !t.released[v] {
 		t.s.core = append(t.s.core[:0], t.assumptions(v, l)...)
 		return Unsat

@@ -171,6 +171,7 @@ func (s *session) page() (*view.Page, error) {
 	s.private(p)
 	if s.view.Area == "quote" {
 		s.trust(p)
+		p.Foreign = s.foreign()
 		s.shelf(p)
 		p.Reader = s.view.Received != "" && s.view.Received == s.mark()
 	}

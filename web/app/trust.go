@@ -246,9 +246,6 @@ func (s *session) trust(p *view.Page) {
 			t.Signature = &view.Signature{Key: key, Standing: sign.Judge(cat, key, s.draft.Date), As: view.Issued(*was.frozen)}
 		}
 	}
-	if s.view.Foreign != "" {
-		t.Foreign = s.foreign()
-	}
 	if s.draft.Prev != "" {
 		t.Before = s.before(p)
 	}
@@ -287,8 +284,12 @@ func (s *session) before(p *view.Page) *view.Before {
 	return b
 }
 
-// foreign is the quote of an edition that is not at hand, as it was issued.
+// foreign is the quote of an edition that is not at hand, as it was issued; nil
+// when no such quote was opened.
 func (s *session) foreign() *view.Foreign {
+	if s.view.Foreign == "" {
+		return nil
+	}
 	_, _, err := link.Decode(s.app.edition.Cat, s.view.Foreign)
 	e, _ := errors.AsType[*link.Error](err)
 	if err == nil {
@@ -298,7 +299,7 @@ func (s *session) foreign() *view.Foreign {
 		s.view.Foreign = ""
 		return nil
 	}
-	f := &view.Foreign{As: view.Issued(*e.Frozen), Draft: e.Draft}
+	f := &view.Foreign{Today: s.req.Today, As: view.Issued(*e.Frozen), Draft: e.Draft}
 	if key, err := link.Signer(s.view.Foreign); err == nil && key != nil {
 		f.Key, f.Standing = key, sign.Judge(s.app.edition.Cat, key, e.Draft.Date)
 	}

@@ -157,7 +157,8 @@ function take(reply, acts) {
   } else {
     trail[at].draft = reply.draft;
   }
-  if (here.mine) store(reply.gist, isNew || changed, isNew);
+  // What only comes later than the rest is nothing new to keep.
+  if (here.mine && (changed || !acts.every((a) => a.do === "settle"))) store(reply.gist, isNew || changed, isNew);
   return true;
 }
 

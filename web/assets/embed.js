@@ -24,7 +24,7 @@ async function pieces() {
   const tag = document.querySelector("script[data-worker]");
   if (!tag) {
     const text = (query) => document.querySelector(query).textContent;
-    return { app: text("script:not([type])"), style: text("style"), worker: text("#worker-text"), core: text("#core-text"), icon: document.querySelector("link[rel=icon]").href };
+    return { app: text("script:not([type])"), style: text("style"), worker: text("#worker-text"), schema: text("#schema-text"), core: text("#core-text"), icon: document.querySelector("link[rel=icon]").href };
   }
   const get = async (address) => {
     const reply = await fetch(address);
@@ -35,7 +35,7 @@ async function pieces() {
   const packed = async (address) => base64(await (await get(address)).blob());
   return {
     app: await (await get(tag.src)).text(), style: await (await get(link("stylesheet"))).text(),
-    worker: await packed(tag.dataset.worker), core: await packed(tag.dataset.core), icon: `data:image/svg+xml;base64,${await packed(link("icon"))}`,
+    worker: await packed(tag.dataset.worker), schema: await (await get("quote.schema.json")).text(), core: await packed(tag.dataset.core), icon: `data:image/svg+xml;base64,${await packed(link("icon"))}`,
   };
 }
 
@@ -47,7 +47,7 @@ export async function single(catalogue) {
     style: `<style>${p.style}</style>`,
     icon: p.icon,
     manifest: "",
-    script: block("worker-text", p.worker) + block("core-text", p.core) + block(CATALOGUE, await base64(new Blob([catalogue]))) + `<script>${p.app}</script>`,
+    script: block("worker-text", p.worker) + block("schema-text", p.schema) + block("core-text", p.core) + block(CATALOGUE, await base64(new Blob([catalogue]))) + `<script>${p.app}</script>`,
   };
   return page.replace(/\{\{(\w+)\}\}/g, (_, name) => marks[name]);
 }

@@ -41,12 +41,17 @@ export async function open() {
 // loses nothing; the next one carries it out. A note that another window has
 // carried out itself finds a later count, and does nothing.
 const NOTE = "boxwright.unsaved.";
+const coming = new Map(); // by quote: what its note holds, oldest first
+
+function note(id) {
+  const list = coming.get(id);
+  write(NOTE + id, list.length ? JSON.stringify(list) : "");
+}
 
 async function resume() {
   for (const name of Object.keys(localStorage).filter((k) => k.startsWith(NOTE))) {
     try {
-      const [record, step, isNew] = JSON.parse(read(name));
-      await save(record, step, isNew);
+      await Promise.all(JSON.parse(read(name)).map((change) => save(...change)));
     } catch {
       // not a note that can be read
     }
@@ -96,11 +101,13 @@ export async function load(id) {
 // another window wrote the quote since.
 export function save(record, step, isNew) {
   if (!db) return Promise.resolve(false);
-  const note = JSON.stringify([record, step, isNew]);
-  write(NOTE + record.id, note);
+  const change = [record, step, isNew];
+  coming.set(record.id, [...(coming.get(record.id) || []), change]);
+  note(record.id);
   return new Promise((settle) => {
     const resolve = (answer) => {
-      if (read(NOTE + record.id) === note) write(NOTE + record.id, ""); // else a later one stands there
+      coming.set(record.id, coming.get(record.id).filter((c) => c !== change));
+      note(record.id);
       settle(answer);
     };
     let answer = false;

@@ -35,7 +35,9 @@ var editionDeeds = map[string]sentence{
 		s.lookedAt()
 	},
 	`move the kept quote "…"`: func(s *story, says []string) {
-		s.click(`#touched [data-act="move-kept"][aria-label$=` + drive.Quote(": "+says[0]) + `]`)
+		button := `#touched [data-act="move-kept"][aria-label$=` + drive.Quote(": "+says[0]) + `]`
+		s.click(button)
+		s.must(s.Until(`!document.querySelector(` + drive.Quote(button) + `)`)) // it is read from the database first
 		s.must(s.Settle())
 	},
 	`open the kept quote "…"`: func(s *story, says []string) {

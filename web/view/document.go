@@ -33,7 +33,7 @@ func document(p *Page) Part {
 	if p.Reader {
 		sign := If(p.Trust != nil && p.Trust.Signature == nil, block("Sign this quote", signing(p)))
 		return Many(
-			screen(heading("Quote", "As its link brought it; every figure is recomputed on this computer."), stopped, trust(p),
+			screen(heading("Quote", "As its link brought it; every figure is recomputed on this computer."), stopped, foreign(p), trust(p),
 				El("p", Class("row-tools"), print, action("pin", "", "", "Set aside to compare", At("id", "pin-quote")), El("a", At("href", "#tools"), Text("Other papers; send, sign, keep")))),
 			paper(p),
 			screen(El("section", At("id", "tools"), El("h2", Text("Other papers; send, sign, keep")), papersChoice(p), El("div", Class("row-tools"), files), form, linkBox(p), sign, drafts(p))),
@@ -41,7 +41,7 @@ func document(p *Page) Part {
 	}
 	return Many(
 		screen(heading("Quote", "The document as it prints, and the link that carries it."), papersChoice(p), stopped,
-			El("div", Class("row-tools"), print, files), form, linkBox(p), trust(p), drafts(p)),
+			El("div", Class("row-tools"), print, files), form, linkBox(p), foreign(p), trust(p), drafts(p)),
 		paper(p),
 	)
 }

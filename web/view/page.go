@@ -67,6 +67,7 @@ type Page struct {
 	Saved     []Saved  // quotes kept in this browser; for the Quote area
 	Trail     []Moment // states of this one
 	Trust     *Trust   // how far the quote can be relied on; for the Quote area
+	Foreign   *Foreign // a quote whose edition is not at hand; for the Quote area
 	Reader    bool     // the quote is as its link brought it: its reader comes first
 	CostsKept bool     // a sealed cost sheet is kept in the browser
 	Keeper    *Keeper  // while the catalogue's own part is shown

@@ -15,7 +15,6 @@ type Trust struct {
 	OwnKey    string        // public half of the key kept in this browser; empty when there is none
 	Own       sign.Standing // of that key
 	Signature *Signature    // nil when the quote is not signed
-	Foreign   *Foreign      // a quote of an edition that is not at hand
 	Before    *Before       // nil when the quote revises no other
 }
 
@@ -35,6 +34,7 @@ type Issued struct {
 
 // Foreign is a quote that cannot be recomputed here.
 type Foreign struct {
+	Today    config.Date
 	As       Issued
 	Draft    *quote.Draft // without what the edition alone knows
 	Key      []byte       // nil when it is not signed
@@ -122,7 +122,6 @@ func trust(p *Page) Part {
 		title = "Revision " + strconv.Itoa(d.Rev) + ": " + title
 	}
 	return Many(
-		foreign(p),
 		El("section", Class("block screen"), At("id", "trust"), El("h2", Text(title)), assurances(reliance(p)), If(!p.Reader, signing(p))),
 		El("div", Class("screen"), revision(p)),
 	)
@@ -224,7 +223,7 @@ func orDash(text string) string {
 
 // foreign shows a quote of an edition that is not at hand as it was issued.
 func foreign(p *Page) Part {
-	f := p.Trust.Foreign
+	f := p.Foreign
 	if f == nil {
 		return nil
 	}
@@ -241,7 +240,7 @@ func foreign(p *Page) Part {
 	}
 	list = append(list,
 		assurance{config.Warn, "Figures", "as they were issued, NOT recomputed: this page does not hold catalogue edition " + f.As.Edition + ". Load that edition in the Needs area to recompute them."},
-		validity(f.As.Until, p.Trust.Today))
+		validity(f.As.Until, f.Today))
 	number := f.Draft.Number
 	if number != "" {
 		number += ", revision " + strconv.Itoa(f.Draft.Rev) + ", of " + f.Draft.Date.Long()
