@@ -39,7 +39,7 @@ wasm:
 # A browser on a slow machine can miss a moment: what fails is tried once more,
 # and a real fault fails twice.
 browser: packages tools
-	@go test -timeout 25m ./web/e2e/... || { echo "once more, in case the machine was slow"; go test -count=1 -timeout 25m ./web/e2e/...; }
+	@go test -timeout 40m ./web/e2e/... || { echo "once more, in case the machine was slow"; go test -count=1 -timeout 40m ./web/e2e/...; }
 
 bench: packages tools
 	@go run ./web/e2e/measure

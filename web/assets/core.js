@@ -9,7 +9,7 @@ function source() {
   const tag = document.querySelector("script[data-worker]");
   if (tag) {
     const address = (name) => new URL(name, document.baseURI).href;
-    return { worker: () => address(tag.dataset.worker), core: { url: address(tag.dataset.core) } };
+    return { worker: () => address(tag.dataset.worker), core: { url: address(tag.dataset.core), served: !!navigator.serviceWorker?.controller } };
   }
   const text = (id) => document.getElementById(id).textContent;
   const script = Uint8Array.from(atob(text("worker-text")), (c) => c.charCodeAt(0));

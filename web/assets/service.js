@@ -1,9 +1,10 @@
 // Runs beside the page in the folder form: answers from the files of one
 // version, all fetched together, so that the page opens without a network and
-// never mixes two versions.
+// never mixes two versions. The unpacked core is where worker.js puts it.
 /* global FILES, VERSION */
 
 const NAME = `boxwright ${VERSION}`;
+const SHELF = "boxwright-core";
 
 addEventListener("install", (e) => {
   e.waitUntil(caches.open(NAME).then((c) => c.addAll(FILES.map((f) => new Request(f, { cache: "no-cache" })))));
@@ -20,6 +21,15 @@ addEventListener("message", (e) => {
 addEventListener("fetch", (e) => {
   const { request } = e;
   if (request.method !== "GET" || !request.url.startsWith(registration.scope)) return;
+  if (request.url.endsWith(".wasm")) {
+    e.respondWith(
+      caches
+        .open(SHELF)
+        .then((c) => c.match(request))
+        .then((there) => there || Response.error()),
+    );
+    return;
+  }
   const asked = request.mode === "navigate" ? registration.scope : request;
   e.respondWith(
     caches

@@ -12,6 +12,7 @@ const wasm = { headers: { "content-type": "application/wasm" } };
 
 // In the folder form the unpacked core is kept beside the page, so that the next
 // start need not unpack it again. Where that is refused it is unpacked each time.
+// Taken by way of the service worker, the browser also keeps what it compiled.
 const SHELF = "boxwright-core";
 
 async function shelf() {
@@ -25,17 +26,18 @@ async function shelf() {
 // start runs the core: the one kept, if there is one and it runs, else a new one.
 async function start(core) {
   const kept = core.url && (await shelf());
-  const ready = kept && (await kept.match(core.url));
+  const bare = core.url && core.url.replace(/[.]zst$/, "");
+  const ready = kept && (await kept.match(bare));
   if (ready) {
     try {
-      return await run(ready);
+      return await run(core.served ? fetch(bare) : ready);
     } catch {
-      await kept.delete(core.url);
+      await kept.delete(bare);
     }
   }
   const whole = unpacked(core.url ? new Uint8Array(await (await fetch(core.url)).arrayBuffer()) : Uint8Array.from(atob(core.text), (c) => c.charCodeAt(0)));
   await run(new Response(whole, wasm));
-  if (kept) setTimeout(() => keep(kept, core.url, new Response(whole, wasm)), LULL_MS);
+  if (kept) setTimeout(() => keep(kept, bare, new Response(whole, wasm)), LULL_MS);
 }
 
 const LULL_MS = 4000; // until the first answers are surely given
