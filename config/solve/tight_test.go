@@ -148,14 +148,14 @@ func TestTablesNearTheLimitAgreeWithTheListOfAnswers(t *testing.T) {
 							unfinished++
 						}
 						q.t.dual = nil
+						if ask := q.t.assumptions(v, side.l); q.t.lean(v, side.l) && !q.t.released[v] {
+							require.False(t, q.possible(ask), "seed %d: prices against %d beside %v", seed, side.l, picks)
+							byPrices++
+						}
 						r := q.t.attempt(side.l, nil, 0)
 						require.Equal(t, is, r == Sat, "seed %d: %d beside %v", seed, side.l, picks)
 						if r == Unsat {
 							require.False(t, q.possible(q.s.Core()), "seed %d: the cause of %d beside %v", seed, side.l, picks)
-						}
-						if ask := q.t.assumptions(v, side.l); q.t.lean(v, side.l) && !q.t.released[v] {
-							require.False(t, q.possible(ask), "seed %d: prices against %d beside %v", seed, side.l, picks)
-							byPrices++
 						}
 					}
 				}
