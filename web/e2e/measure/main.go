@@ -4,6 +4,7 @@
 //
 //	go run ./web/e2e/measure            everything
 //	go run ./web/e2e/measure -only page sizes and the page in the browser
+//	go run ./web/e2e/measure -only clicks as page, without the starts
 //	go run ./web/e2e/measure -only core benchmarks of the core, native and in wasm
 package main
 
@@ -19,7 +20,7 @@ import (
 )
 
 func main() {
-	only := flag.String("only", "", `"page" or "core"; empty measures both`)
+	only := flag.String("only", "", `"page", "clicks" or "core"; empty measures all`)
 	clicks := flag.Int("clicks", 200, "how many clicks to time in the browser")
 	flag.Parse()
 	if err := run(*only, *clicks); err != nil {
@@ -34,11 +35,11 @@ func run(only string, clicks int) error {
 		return err
 	}
 	if only != "core" {
-		if err := page(root, clicks); err != nil {
+		if err := page(root, clicks, only != "clicks"); err != nil {
 			return err
 		}
 	}
-	if only != "page" {
+	if only == "" || only == "core" {
 		return core(root)
 	}
 	return nil

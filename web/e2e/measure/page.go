@@ -17,8 +17,9 @@ import (
 // starts is how often each way of starting is timed; the middle one is told.
 const starts = 7
 
-// page prints the sizes of what is shipped, and times the page in Chromium.
-func page(root string, clicks int) error {
+// page prints the sizes of what is shipped, and times the page in Chromium: its
+// starts too, or clicks only.
+func page(root string, clicks int, starts bool) error {
 	parts, err := site.Gather(root)
 	if err != nil {
 		return err
@@ -48,11 +49,13 @@ func page(root string, clicks int) error {
 	}
 	defer b.Close()
 	folder := "http://" + l.Addr().String() + "/"
-	if err := startTimes(b, folder, onShelf, "cold_start_ms", "warm_start_ms"); err != nil {
-		return err
-	}
-	if err := startTimes(b, "file://"+filepath.Join(dist, site.SingleForm), "true", "single_file_start_ms", "single_file_again_ms"); err != nil {
-		return err
+	if starts {
+		if err := startTimes(b, folder, onShelf, "cold_start_ms", "warm_start_ms"); err != nil {
+			return err
+		}
+		if err := startTimes(b, "file://"+filepath.Join(dist, site.SingleForm), "true", "single_file_start_ms", "single_file_again_ms"); err != nil {
+			return err
+		}
 	}
 	return clickTimes(b, folder, clicks)
 }
