@@ -2,6 +2,9 @@ package leadtime
 
 import (
 	"fmt"
+	"math"
+	"math/rand"
+	"slices"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -61,4 +64,18 @@ func TestPlayAgainstWalkingEveryDraw(t *testing.T) {
 		}
 		assert.Equal(t, want, c.play(sim, nil))
 	})
+}
+
+func TestDaysAreSorted(t *testing.T) {
+	r := rand.New(rand.NewSource(1))
+	for _, spread := range []int32{1, 3, 5000, 1 << 21, 1<<22 - 1, 1 << 22, math.MaxInt32} { // wider ones are compared
+		days := make([]int32, 1000)
+		for i := range days {
+			days[i] = r.Int31n(spread)
+		}
+		days[0], days[1] = spread, 0
+		want := slices.Sorted(slices.Values(days))
+		sortDays(days)
+		require.Equal(t, want, days, "spread %d", spread)
+	}
 }
