@@ -109,8 +109,14 @@ const started = `(() => {
 // which it does once the page has been quiet for a while.
 const onShelf = `caches.open("boxwright-core").then((c) => c.keys()).then((k) => k.length > 0)`
 
-// compiled waits until the browser has surely put by what it compiled.
-const compiled = `new Promise((r) => setTimeout(() => r(true), 6000))`
+// compiled is how long the browser takes at most to put by what it compiled.
+const compiled = 6 * time.Second
+
+// pause lets the page be for a while.
+func pause(tab *drive.Tab, d time.Duration) error {
+	_, err := drive.Eval[bool](tab, fmt.Sprintf(`new Promise((r) => setTimeout(() => r(true), %d))`, d.Milliseconds()))
+	return err
+}
 
 // startTimes times the first start in an empty profile and, once the page is
 // ready for it, the third in the same: the browser keeps what it compiled in the
@@ -137,7 +143,7 @@ func startTimes(b *drive.Browser, address, ready, first, again string) error {
 			if err := tab.Until(`Promise.resolve(` + ready + `).then((is) => window.__ready = is) && window.__ready`); err != nil {
 				return err
 			}
-			if err := tab.Until(compiled); err != nil {
+			if err := pause(tab, compiled); err != nil {
 				return err
 			}
 		}
@@ -212,7 +218,7 @@ func clickTimes(b *drive.Browser, address string, clicks int) error {
 			return err
 		}
 		kind, what := got[0], got[1]
-		if err := tab.Until(`new Promise((r) => setTimeout(() => r(true), 250))`); err != nil {
+		if err := pause(tab, 250*time.Millisecond); err != nil {
 			return err
 		}
 		before, err := drive.Eval[int](tab, `window.__clicks.length`)
