@@ -256,7 +256,7 @@ func inDays(n int) string {
 // changedParts lists what the editions have otherwise.
 func changedParts(p *Page) Part {
 	d := p.Keeper.Diff
-	prices := table{caption: "Prices", heads: []string{"What", "From", ">Was", ">Is", ">Difference", ">Percent"}}
+	prices := table{caption: "Prices", class: "cards", heads: []string{"What", "From", ">Was", ">Is", ">Difference", ">Percent"}}
 	for i := range d.Prices {
 		x := &d.Prices[i]
 		cells := []string{"the first day", "–", "–", string(x.How()), x.Percent()}
@@ -274,7 +274,7 @@ func changedParts(p *Page) Part {
 		}
 		prices.rows = append(prices.rows, append([]Part{over(Text(x.Label), x.Key)}, texts(cells...)...))
 	}
-	rules := table{caption: "Rules", heads: []string{"Rule", "How", "What a customer reads", "Was", "Is"}}
+	rules := table{caption: "Rules", class: "cards", heads: []string{"Rule", "How", "What a customer reads", "Was", "Is"}}
 	for i := range d.Rules {
 		r := &d.Rules[i]
 		was := r.Was

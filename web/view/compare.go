@@ -156,7 +156,7 @@ func differences(p *Page, quotes []*quote.Quote) Part {
 			continue
 		}
 		d := quote.Difference(p.Q, q)
-		t := table{caption: "From the unit in work to " + titleOf(q), heads: []string{"Line", ">Present", ">Other", ">Difference"}}
+		t := table{caption: "From the unit in work to " + titleOf(q), class: "cards", heads: []string{"Line", ">Present", ">Other", ">Difference"}}
 		for _, l := range d.Lines {
 			t.rows = append(t.rows, texts(l.Label, l.From.Show(), l.To.Show(), l.By.Show()))
 		}

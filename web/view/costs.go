@@ -45,7 +45,7 @@ func costsInside(p *Page) Part {
 
 func margins(p *Page) Part {
 	m := p.Costs.Margins
-	t := table{caption: "Margin by line", heads: []string{"Line", ">Price", ">Cost", ">Margin", ">of the price"}}
+	t := table{caption: "Margin by line", class: "cards", heads: []string{"Line", ">Price", ">Cost", ">Margin", ">of the price"}}
 	row := func(x costs.LineMargin) []Part {
 		return []Part{Many(Text(x.Label), El("span", Class("how"), Text(x.How))), Text(x.Price.Show()), Text(x.Cost.Show()), Text(x.Margin.Show()), Text(x.Percent.Show())}
 	}
@@ -59,7 +59,7 @@ func margins(p *Page) Part {
 	}
 	whole := texts("Together, without taxes, trade-in and bond", m.Price.Show(), m.Cost.Show(), m.Margin.Show(), m.Percent.Show())
 	t.sums = append(t.sums, whole)
-	roles := table{caption: "Who may agree to it: the discount now is " + m.Discount.Show(), heads: []string{"Role", "This price", ">Largest discount", ">Least margin", ">May grant here"}}
+	roles := table{caption: "Who may agree to it: the discount now is " + m.Discount.Show(), class: "cards", heads: []string{"Role", "This price", ">Largest discount", ">Least margin", ">May grant here"}}
 	for _, v := range m.Roles {
 		state := Many(mark(""), Text(" may agree"))
 		if !v.May {
@@ -71,7 +71,7 @@ func margins(p *Page) Part {
 		}
 		roles.rows = append(roles.rows, []Part{Text(v.Role.Label), state, Text(v.Role.MaxDiscount.Show()), Text(v.Role.MinMargin.Show()), Text("up to " + most)})
 	}
-	effect := table{caption: "What a discount does to the margin", heads: []string{"Discount", ">The buyer pays", ">Margin", ">of the price", ">Margin lost", "Who may agree"}}
+	effect := table{caption: "What a discount does to the margin", class: "cards", heads: []string{"Discount", ">The buyer pays", ">Margin", ">of the price", ">Margin lost", "Who may agree"}}
 	for _, s := range p.Costs.Steps {
 		who := strings.Join(s.Roles, ", ")
 		if who == "" {
@@ -79,7 +79,7 @@ func margins(p *Page) Part {
 		}
 		effect.rows = append(effect.rows, texts(s.Discount.Show(), s.Total.Show(), s.Margin.Show(), s.Percent.Show(), s.Lost.Show(), who))
 	}
-	summary := table{caption: p.Costs.Title, heads: []string{"", ">Price", ">Cost", ">Margin", ">of the price"}, rows: [][]Part{whole}}
+	summary := table{caption: p.Costs.Title, class: "cards", heads: []string{"", ">Price", ">Cost", ">Margin", ">of the price"}, rows: [][]Part{whole}}
 	return Many(
 		El("div", Class("row-tools"), action("lock-costs", "", "", "Lock", Class("main"), At("id", "costs-lock")), El("span", Class("small soft"), Text("Open in this page only. It is not printed; closing the page locks it."))),
 		summary.draw(), roles.draw(), effect.draw(),

@@ -176,7 +176,7 @@ func shortened(text string, most int) string {
 }
 
 func steps(p *Page) Part {
-	t := table{caption: "Steps", heads: []string{"Step", ">Working days", "Start", "Finish", ">Float", ">Decides", "What your choices add"}}
+	t := table{caption: "Steps", class: "cards", heads: []string{"Step", ">Working days", "Start", "Finish", ">Float", ">Decides", "What your choices add"}}
 	for _, s := range p.Q.Plan.Steps {
 		added := ""
 		for i, a := range s.Added {

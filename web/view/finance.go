@@ -184,7 +184,7 @@ func servicePicture(p *Page) Part {
 	if c == nil {
 		return nil
 	}
-	t := table{caption: "Cost of a year of service, in today's money", heads: []string{"Way", ">a year", ">Years", ">Warranty left", ">Break-even price"}}
+	t := table{caption: "Cost of a year of service, in today's money", class: "cards", heads: []string{"Way", ">a year", ">Years", ">Warranty left", ">Break-even price"}}
 	var how []Part
 	for i, w := range c.Ways {
 		name := Many(Text(w.Choice.Label), If(i == c.Cheapest && w.PerYear.Sign() > 0, Many(Text(" "), El("span", Class("tag ok"), Text("least")))), If(w.PerYear.IsZero(), El("span", Class("how"), Text("no cost is entered for it yet"))))

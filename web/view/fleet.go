@@ -18,7 +18,7 @@ func fleetBlock(p *Page) Part {
 		return block("Units on this quote", El("div", Class("fields"), number(p, "item.0.units", "How many alike", quantityOf(d.Terms.Count()), "", "Quantity breaks count every unit of the quote")),
 			El("p", Class("row-tools"), add, El("span", Class("small soft"), Text("A copy of this unit joins the quote; change it as you like."))))
 	}
-	t := table{caption: "Units on this quote, in the order they go through the plant", heads: []string{"Unit", ">How many", "Ordered", "Needed by", ">Price", ""}}
+	t := table{caption: "Units on this quote, in the order they go through the plant", class: "cards", heads: []string{"Unit", ">How many", "Ordered", "Needed by", ">Price", ""}}
 	for i, it := range d.Items() {
 		id := "item." + strconv.Itoa(i)
 		tools := []Part{action("drop", id, "", "Take off", Class("quiet"), At("id", "drop-"+id), At("aria-label", "Take off: "+p.Q.NameOf(i)))}
@@ -68,7 +68,7 @@ func deliveriesTable(p *Page) Part {
 	if p.Q.Draft.Count() == 1 {
 		return nil
 	}
-	t := table{caption: "Delivery of every unit", heads: []string{"Unit", "Ordered", "Even odds", "Nine in ten", "Needed by", "Framing slot"}}
+	t := table{caption: "Delivery of every unit", class: "cards", heads: []string{"Unit", "Ordered", "Even odds", "Nine in ten", "Needed by", "Framing slot"}}
 	for _, x := range p.Q.Deliveries() {
 		name := p.Q.NameOf(x.Item)
 		if x.Of > 1 {

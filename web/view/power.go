@@ -117,7 +117,7 @@ func circuits(p *Page) Part {
 		}
 		return strconv.FormatFloat(v, 'f', -1, 64)
 	}
-	t := table{caption: "Circuit schedule, conductor areas by " + usual.Areas.Name, heads: []string{"Wire and marking", ">Load", ">Run", ">Fuse", ">Conductor", ">Drop"}}
+	t := table{caption: "Circuit schedule, conductor areas by " + usual.Areas.Name, class: "cards", heads: []string{"Wire and marking", ">Load", ">Run", ">Fuse", ">Conductor", ">Drop"}}
 	for _, c := range p.Q.Power.Circuits {
 		size := c.Gauge
 		if size == "" {

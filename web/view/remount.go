@@ -90,7 +90,7 @@ func mountings(p *Page) Part {
 	if p.Mountings == nil && p.Soon {
 		return working()
 	}
-	t := table{caption: "The module on every chassis", heads: []string{"Chassis", ">Front axle", ">Rear axle", ">GVWR", ">Payload", ">Price and date"}}
+	t := table{caption: "The module on every chassis", class: "cards", heads: []string{"Chassis", ">Front axle", ">Rear axle", ">GVWR", ">Payload", ">Price and date"}}
 	var not []Part
 	for i := range p.Mountings {
 		m := &p.Mountings[i]

@@ -137,7 +137,7 @@ func moved(p *Page) Part {
 		return nil
 	}
 	plain := weight.Weigh(p.Q.Edition.Cat, &p.Q.Draft.Unit, &p.Q.Assume)
-	t := table{caption: "What the tickets moved, at full load", heads: []string{"Margin", ">Computed", ">With the tickets", ">Moved by"}}
+	t := table{caption: "What the tickets moved, at full load", class: "cards", heads: []string{"Margin", ">Computed", ">With the tickets", ">Moved by"}}
 	for _, g := range gauges[:3] {
 		was, known := plain.Figure(g.code)
 		is, _ := p.Q.Weight.Figure(g.code)
@@ -162,7 +162,7 @@ func correction(p *Page) Part {
 		return nil
 	}
 	lb := func(m quantity.Mass) string { return p.show(float64(m), quantity.Pound) }
-	r := table{caption: "Readings against the model", heads: []string{"Reading", ">Measured", ">Computed before", ">Difference", ">After", ">Left unexplained", "Surprise"}}
+	r := table{caption: "Readings against the model", class: "cards", heads: []string{"Reading", ">Measured", ">Computed before", ">Difference", ">After", ">Left unexplained", "Surprise"}}
 	for _, x := range c.Readings {
 		d, surprise := max(x.Deviation, -x.Deviation), "as the tolerances lead one to expect"
 		switch {
@@ -173,7 +173,7 @@ func correction(p *Page) Part {
 		}
 		r.rows = append(r.rows, texts(x.Label, lb(x.MeasuredLb), lb(x.BeforeLb), p.signed(float64(x.MeasuredLb-x.BeforeLb), quantity.Pound), lb(x.AfterLb), p.signed(float64(x.ResidualLb()), quantity.Pound), surprise))
 	}
-	m := table{caption: "Masses moved, largest first", heads: []string{"Mass", ">From", ">To", ">By"}}
+	m := table{caption: "Masses moved, largest first", class: "cards", heads: []string{"Mass", ">From", ">To", ">By"}}
 	for _, x := range c.Moves {
 		m.rows = append(m.rows, texts(x.Label, lb(x.FromLb), lb(x.ToLb), p.signed(float64(x.ToLb-x.FromLb), quantity.Pound)))
 	}
