@@ -183,7 +183,7 @@ var looked = map[string]sentence{
 		require.Contains(s.t, s.sheets, price)
 	},
 	`the other costs between "…" and "…" more`: func(s *story, says []string) {
-		row := eval[[]string](s.window, `[...document.querySelectorAll("#difference-0 tr")].at(-1).innerText.split("\t")`)
+		row := eval[[]string](s.window, `[...[...document.querySelectorAll("#difference-0 tr")].at(-1).cells].map((c) => c.innerText)`)
 		s.between(row[len(row)-1], says)
 	},
 	`the other arrives between "…" and "…" days later`: func(s *story, says []string) {
