@@ -1,10 +1,10 @@
 // Runs beside the page in the folder form: answers from the files of one
 // version, all fetched together, so that the page opens without a network and
-// never mixes two versions. The unpacked core is where worker.js puts it.
+// never mixes two versions.
 /* global FILES, VERSION */
+import { SHELF } from "./shelf.js";
 
 const NAME = `boxwright ${VERSION}`;
-const SHELF = "boxwright-core";
 
 addEventListener("install", (e) => {
   e.waitUntil(caches.open(NAME).then((c) => c.addAll(FILES.map((f) => new Request(f, { cache: "no-cache" })))));

@@ -2,6 +2,7 @@
 // keeping: every request carries all that is needed to answer it.
 /* global Go, boxwright */
 import { decompress } from "fzstd";
+import { SHELF } from "./shelf.js";
 import { unfold } from "./unfold.js";
 
 // unpacked is the core as the browser compiles it. Unpacking it piece by piece
@@ -13,8 +14,6 @@ const wasm = { headers: { "content-type": "application/wasm" } };
 // In the folder form the unpacked core is kept beside the page, so that the next
 // start need not unpack it again. Where that is refused it is unpacked each time.
 // Taken by way of the service worker, the browser also keeps what it compiled.
-const SHELF = "boxwright-core";
-
 async function shelf() {
   try {
     return await caches.open(SHELF);
