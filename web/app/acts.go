@@ -345,8 +345,8 @@ func startNew(s *session, a Act) {
 // openLink replaces the draft by the one a link holds; the earlier one is set
 // aside in Compare, so that nothing is lost.
 func openLink(s *session, a Act) {
-	own, earlier := link.Pair(a.Value)
-	d, _, err := link.Decode(s.app.edition.Cat, own)
+	own, _, earlier := link.Split(a.Value)
+	d, frozen, err := link.Decode(s.app.edition.Cat, a.Value)
 	if e, ok := errors.AsType[*link.Error](err); ok && e.Code == link.UnknownEdition {
 		s.view.Foreign, s.view.Area = link.With(own, earlier), "quote"
 		s.notice = "The link was made with a catalogue edition this page does not hold. It is shown as it was issued; the quote worked on stays."
@@ -368,6 +368,18 @@ func openLink(s *session, a Act) {
 	s.view.Area, s.view.Asked, s.view.Foreign, s.view.Paper, s.view.Guide = "quote", "", "", "", 0
 	s.view.Received = s.mark()
 	s.step(Step{Do: "new-quote"})
+	s.tellNewFigures(frozen)
+}
+
+// tellNewFigures says where this copy of the page computes another price or date
+// than an unsigned link came with. Of a signed one the check list says so.
+func (s *session) tellNewFigures(was *link.Frozen) {
+	q, err := s.compute()
+	if err != nil || s.draft.Issued != "" || q.Total() == was.Total && q.Plan.EvenOdds == was.Even {
+		return
+	}
+	s.notice += " It was made with a total of " + was.Total + " and delivery on " + was.Even.Long() + "; this copy of the page computes " +
+		q.Total() + " and " + q.Plan.EvenOdds.Long() + "."
 }
 
 // keepAside pins the present draft when it holds any deliberate choice.
@@ -414,11 +426,8 @@ func pinLink(s *session, a Act) error {
 	if len(s.pins) >= maxPins {
 		return errors.New("three quotes are set aside already: take one out first")
 	}
-	text, _ := link.Pair(a.Value)
-	if i := strings.Index(text, "#"); i >= 0 {
-		text = text[i+1:]
-	}
-	s.pins = append(s.pins, strings.TrimSpace(text))
+	own, _, _ := link.Split(a.Value)
+	s.pins = append(s.pins, own)
 	return nil
 }
 

@@ -155,14 +155,16 @@ func (s *session) page() (*view.Page, error) {
 	if err != nil {
 		return nil, err
 	}
-	text := s.draft.Issued
+	text, covered := s.draft.Issued, s.covered(s.draft.Issued)
 	if text == "" && s.view.Area == "quote" && s.other == nil {
 		if text, err = link.Encode(w.quote); err != nil {
 			s.fault("No link can be made: %s.", sentence(err))
+		} else {
+			covered = link.WithCover(text, link.Cover(s.draft, link.Freeze(w.quote)))
 		}
 	}
 	p := &view.Page{
-		Q: w.quote, State: s.view, Link: text, Base: s.req.Base, Undo: s.req.Undo, Redo: s.req.Redo, Kept: s.req.Kept, Notice: s.notice, GuidedOn: guided,
+		Q: w.quote, State: s.view, Link: text, Covered: covered, Base: s.req.Base, Undo: s.req.Undo, Redo: s.req.Redo, Kept: s.req.Kept, Notice: s.notice, GuidedOn: guided,
 	}
 	p.Lessons = s.offered()
 	s.explain(p, w)

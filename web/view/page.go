@@ -58,6 +58,7 @@ type Page struct {
 	Proposing bool             // they are left out, see Soon
 	Lessons   []Lesson         // tickets of earlier units that could count; for the Weight area
 	Link      string           // fragment that reproduces the draft
+	Covered   string           // the same with its cover, as it is copied
 	Base      string           // address of this page
 	Undo      int              // steps that can be undone
 	Redo      int
