@@ -307,11 +307,11 @@ async function exportKept() {
 async function saveSchema() {
   try {
     const carried = document.getElementById("schema-text");
-    const reply = carried || (await fetch("quote.schema.json"));
+    const reply = carried || (await fetch(document.querySelector("script[data-schema]").dataset.schema));
     if (!carried && !reply.ok) throw new Error(`the host answers ${reply.status}`);
     saveFile("quote.schema.json", "application/schema+json", carried ? carried.textContent : await reply.text());
   } catch (e) {
-    trouble(`The schema could not be fetched (${e.message}). It stands beside this page as quote.schema.json; try again with a network.`);
+    trouble(`The schema could not be fetched (${e.message}). Try again with a network.`);
   }
 }
 
