@@ -6,7 +6,6 @@ import (
 	"slices"
 
 	"boxwright/config"
-	"boxwright/config/order"
 )
 
 // described is something the catalogue offers with the words that describe it.
@@ -154,7 +153,7 @@ func (v *vocabulary) rank(a *asked) []match {
 			out = append(out, match{d.id, score})
 		}
 	}
-	order.Sort(out, func(x, y match) int { return cmp.Compare(y.score, x.score) })
+	slices.SortStableFunc(out, func(x, y match) int { return cmp.Compare(y.score, x.score) })
 	return out
 }
 

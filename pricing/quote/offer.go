@@ -2,9 +2,9 @@ package quote
 
 import (
 	"cmp"
+	"slices"
 
 	"boxwright/config"
-	"boxwright/config/order"
 	"boxwright/config/rules"
 	"boxwright/pricing"
 )
@@ -85,7 +85,7 @@ func Offers(q *Quote, id string) []Offer {
 			others = append(others, o)
 		}
 	}
-	order.Sort(others, func(a, b Offer) int {
+	slices.SortStableFunc(others, func(a, b Offer) int {
 		return cmp.Or(cmp.Compare(len(a.Changes), len(b.Changes)), a.Price.Cmp(b.Price))
 	})
 	return append([]Offer{here}, others[:min(len(others), mostOffers)]...)
