@@ -1,4 +1,4 @@
-.PHONY: run site test bench fmt packages tools checked native wasm browser
+.PHONY: run site test bench fmt packages tools checked native wasm scripts browser
 
 # A failure before a pipe is a failure.
 SHELL = /bin/bash
@@ -16,7 +16,7 @@ site: packages
 	go run ./web/pack
 
 # One command, quiet when all is well but for what go test says.
-test: packages tools checked native wasm browser
+test: packages tools checked native wasm scripts browser
 
 fmt:
 	gofmt -w $(GO_FOLDERS)
@@ -35,6 +35,10 @@ native:
 # The core again, as wasm under Node, which takes only a small environment.
 wasm:
 	@$(IN_WASM) go test -exec="env -i PATH=$$PATH $$(go env GOROOT)/lib/wasm/go_js_wasm_exec" $(CORE) | grep -v '\[no test files\]'
+
+# The page's scripts: their types, and their tests under Node.
+scripts: packages
+	@cd web && npm run -s types && npm test -s
 
 # A browser on a slow machine can miss a moment: what fails is tried once more,
 # and a real fault fails twice.
