@@ -9,6 +9,7 @@ import (
 	"boxwright/config"
 	"boxwright/config/rules"
 	"boxwright/pricing/link"
+	"boxwright/pricing/propose"
 	"boxwright/pricing/quote"
 	"boxwright/web/view"
 )
@@ -88,7 +89,7 @@ var acts = map[string]func(*session, Act){
 	"foreign-drop":    func(s *session, _ Act) { s.view.Foreign = "" },
 	"find":            func(s *session, a Act) { s.view.Find = clip(a.Value, 80) },
 	"wish":            wish,
-	"propose":         propose,
+	"propose":         findProposals,
 	"take-proposal":   takeProposal,
 	"paste-list":      func(s *session, a Act) { a.ID = "list"; setField(s, a) },
 	"clear-list":      func(s *session, _ Act) { s.draft.Requirements = nil },
@@ -138,8 +139,8 @@ func pick(s *session, a Act) {
 		s.notice = o.Label + " cannot be had with the present choices."
 		return
 	}
-	full, changes, _ := quote.Take(s.app.edition, s.draft, o.ID)
-	if len(changes) > quote.FewChanges {
+	full, changes, _ := propose.Take(s.app.edition, s.draft, o.ID)
+	if len(changes) > propose.FewChanges {
 		s.view.Asked = o.ID
 		s.notice = o.Label + " fits, but " + strconv.Itoa(len(changes)) + " things filled in would change. See what is offered beside it."
 		s.step(Step{Do: "focus", ID: "why-" + o.ID})
@@ -166,7 +167,7 @@ func takeOffer(s *session, a Act) {
 	s.draft.Unit = offers[i].Unit.Clone()
 	s.view.Asked = ""
 	s.step(Step{Do: "focus", ID: "o-" + a.ID}) // the button pressed is gone
-	s.notice = s.app.edition.Cat.LabelOf(a.ID) + " is in. " + q.ChangeWords(offers[i].Changes)
+	s.notice = s.app.edition.Cat.LabelOf(a.ID) + " is in. " + propose.ChangeWords(q, offers[i].Changes)
 }
 
 // release makes a deliberate pick give way again.
@@ -192,7 +193,7 @@ func complete(s *session, a Act) {
 		s.refill()
 		return
 	}
-	full, said, ok := quote.Complete(s.app.edition, s.draft, quote.Goal(a.ID))
+	full, said, ok := propose.Complete(s.app.edition, s.draft, propose.Goal(a.ID))
 	if !ok {
 		s.notice = "No full unit keeps your choices and every limit; what stands in the way is listed."
 		return
