@@ -15,7 +15,7 @@ type Edition struct {
 	Rules *rules.Engine
 
 	items map[string]*Quote // units of a fleet checked before
-	words *vocabulary       // that requirements are matched against
+	once  map[any]any       // see Once
 
 	dayLimits map[string][]config.Linear // see days
 	dated     *pricing.Book              // the book on the day it was last asked for; see bookOn
@@ -53,6 +53,21 @@ func (ed *Edition) bookOn(day config.Date) *pricing.Book {
 		ed.dated, ed.datedOn = ed.Book.On(day), day
 	}
 	return ed.dated
+}
+
+// Once gives what make makes for this edition: made at the first call with a key
+// and kept as long as the edition. A package keeps what it works out of a
+// catalogue under a key of a type of its own.
+func (ed *Edition) Once(key any, make func() any) any {
+	v, known := ed.once[key]
+	if !known {
+		v = make()
+		if ed.once == nil {
+			ed.once = map[any]any{}
+		}
+		ed.once[key] = v
+	}
+	return v
 }
 
 func ready(cat *config.Catalogue) (*Edition, error) {

@@ -12,6 +12,7 @@ import (
 
 	"boxwright/config"
 	"boxwright/pricing/costs"
+	"boxwright/pricing/propose"
 	"boxwright/pricing/quote"
 	"boxwright/web/view"
 )
@@ -105,7 +106,7 @@ type App struct {
 	rows     view.Rows
 	proposed struct { // the last answer to needs
 		key    string
-		search quote.Search
+		search propose.Search
 	}
 	costs     *costs.Sheet // open until locked; never in a reply
 	issued    *issued      // what the last signed quote holds

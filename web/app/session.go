@@ -7,6 +7,7 @@ import (
 	"boxwright/config/leadtime"
 	"boxwright/config/rules"
 	"boxwright/pricing/link"
+	"boxwright/pricing/propose"
 	"boxwright/pricing/quote"
 	"boxwright/web/view"
 )
@@ -156,15 +157,17 @@ func (s *session) page() (*view.Page, *worked, error) {
 	if err != nil {
 		return nil, nil, err
 	}
-	text := s.draft.Issued
+	text, covered := s.draft.Issued, s.covered(s.draft.Issued)
 	if text == "" && s.view.Area == "quote" && s.other == nil {
 		if text, err = link.Encode(w.quote); err != nil {
 			s.fault("No link can be made: %s.", sentence(err))
+		} else {
+			covered = link.WithCover(text, link.Cover(s.draft, link.Freeze(w.quote)))
 		}
 	}
 	p := &view.Page{
-		Q: w.quote, State: s.view, Link: text, Base: s.req.Base, Undo: s.req.Undo, Redo: s.req.Redo, Kept: s.req.Kept, Notice: s.notice, GuidedOn: guided,
-		Rows: &s.app.rows,
+		Q: w.quote, State: s.view, Link: text, Covered: covered, Base: s.req.Base, Undo: s.req.Undo, Redo: s.req.Redo,
+		Kept: s.req.Kept, Notice: s.notice, GuidedOn: guided, Rows: &s.app.rows,
 	}
 	p.Lessons = s.offered()
 	s.explain(p, w)
@@ -191,7 +194,7 @@ func (s *session) page() (*view.Page, *worked, error) {
 type why struct {
 	reasons []rules.Reason
 	mends   []rules.Mend
-	offers  []quote.Offer
+	offers  []propose.Offer
 }
 
 // why works the answer out for one thing. What the rules let in beside the
@@ -199,7 +202,7 @@ type why struct {
 func (s *session) why(w *worked, id string) why {
 	q := w.quote
 	if q.Answer.Of(id) == rules.Open && !q.Draft.Unit.Has(id) {
-		return why{offers: quote.Offers(q, id)}
+		return why{offers: propose.Offers(q, id)}
 	}
 	u, limits := &q.Draft.Unit, quote.Limits(s.app.edition, q.Draft)
 	return why{reasons: q.Edition.Rules.Why(u, limits, id), mends: q.Edition.Rules.Mend(u, limits, id, nil)}

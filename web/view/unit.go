@@ -9,6 +9,7 @@ import (
 	"boxwright/config/quantity"
 	"boxwright/config/rules"
 	"boxwright/pricing"
+	"boxwright/pricing/propose"
 	. "boxwright/web/view/markup"
 )
 
@@ -318,13 +319,13 @@ func why(p *Page, id string) Part {
 		}),
 		When(len(p.Mends) > 0, func() Part {
 			return ways("What would help", len(p.Mends), func(i int) Part {
-				return wayOut("mend", id, i, q.MendWords(&p.Mends[i]), q.MendEffect(&p.Mends[i], p.system()))
+				return wayOut("mend", id, i, propose.MendWords(q, &p.Mends[i]), propose.MendEffect(q, &p.Mends[i], p.system()))
 			})
 		}),
 		When(len(p.Offers) > 0, func() Part {
 			return ways("It goes with your own choices, but "+count(len(p.Offers[0].Changes), "thing", "things")+" filled in would change", len(p.Offers), func(i int) Part {
 				o := &p.Offers[i]
-				return wayOut("offer", id, i, q.OfferWords(o), q.Effect(&o.Unit, o.Changes, p.system()))
+				return wayOut("offer", id, i, o.Words(q.Edition.Cat), propose.Effect(q, &o.Unit, o.Changes, p.system()))
 			})
 		}),
 		If(p.Soon && p.Reasons == nil && p.Offers == nil, working()),
