@@ -46,15 +46,6 @@ func OpenBuilt(file []byte, hash string) (*Edition, error) {
 	return ready(cat)
 }
 
-// bookOn is the price book as in force on a day. The day asked for last is kept,
-// since every press of one quote asks for the same.
-func (ed *Edition) bookOn(day config.Date) *pricing.Book {
-	if ed.dated == nil || ed.datedOn != day {
-		ed.dated, ed.datedOn = ed.Book.On(day), day
-	}
-	return ed.dated
-}
-
 // Once gives what make makes for this edition: made at the first call with a key
 // and kept as long as the edition. A package keeps what it works out of a
 // catalogue under a key of a type of its own.
@@ -68,6 +59,15 @@ func (ed *Edition) Once(key any, make func() any) any {
 		ed.once[key] = v
 	}
 	return v
+}
+
+// bookOn is the price book as in force on a day. The day asked for last is kept,
+// since every press of one quote asks for the same.
+func (ed *Edition) bookOn(day config.Date) *pricing.Book {
+	if ed.dated == nil || ed.datedOn != day {
+		ed.dated, ed.datedOn = ed.Book.On(day), day
+	}
+	return ed.dated
 }
 
 func ready(cat *config.Catalogue) (*Edition, error) {

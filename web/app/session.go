@@ -166,8 +166,8 @@ func (s *session) page() (*view.Page, *worked, error) {
 		}
 	}
 	p := &view.Page{
-		Q: w.quote, State: s.view, Link: text, Covered: covered, Base: s.req.Base, Undo: s.req.Undo, Redo: s.req.Redo,
-		Kept: s.req.Kept, Notice: s.notice, GuidedOn: guided, Rows: &s.app.rows,
+		Q: w.quote, State: s.view, Link: text, Covered: covered, Base: s.req.Base, Undo: s.req.Undo, Redo: s.req.Redo, Kept: s.req.Kept, Notice: s.notice, GuidedOn: guided,
+		Rows: &s.app.rows,
 	}
 	p.Lessons = s.offered()
 	s.explain(p, w)
