@@ -36,13 +36,15 @@ export interface Request {
   key?: string;
   undo?: number;
   redo?: number;
+  shown?: string;
 }
 
 export interface Reply {
   draft?: Draft;
   view?: State;
   pins: string[];
-  regions?: Record<string, string[]>;
+  regions?: Record<string, (string | null)[]>;
+  shown?: string;
   title?: string;
   say?: string;
   said?: string;
