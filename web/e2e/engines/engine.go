@@ -50,7 +50,7 @@ type Tab interface {
 	// Perform carries out actions of a pointer or of keys. A pointer moves to the
 	// first element of the selector, where one is given.
 	Perform(selector string, input source) error
-	// Paper is the text of the page as it prints.
+	// Paper is the text of the page as it prints, with a form feed after each sheet.
 	Paper() (string, error)
 }
 

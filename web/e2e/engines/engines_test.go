@@ -282,6 +282,8 @@ func paper(v *visitor, total string) {
 	v.until(`document.getElementById("print-quote")`)
 	text, err := v.Paper()
 	v.must(err)
+	first, _, _ := strings.Cut(text, "\f")
+	require.Contains(v.t, first, "Medic 4", "the document begins on the first sheet")
 	text = spaces.ReplaceAllString(text, " ")
 	for _, words := range []string{"Medic 4", demo.LabelOf(chassis), demo.LabelOf(winch), total} {
 		require.Contains(v.t, text, words)
