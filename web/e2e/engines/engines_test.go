@@ -33,8 +33,8 @@ func TestMain(m *testing.M) {
 	os.Exit(code)
 }
 
-// tried runs the tests on the page in the folder BOXWRIGHT_DIST, or on one built
-// from the present sources.
+// tried runs the tests on the page in the folder BOXWRIGHT_DIST (relative to the
+// repository), or on one built from the present sources.
 func tried(m *testing.M) (int, error) {
 	err := Missing()
 	if err != nil {
@@ -43,25 +43,28 @@ func tried(m *testing.M) (int, error) {
 	if demo, err = config.Read(catalogue.Demo); err != nil {
 		return 1, err
 	}
+	root, err := site.Root()
+	if err != nil {
+		return 1, err
+	}
 	if dist = os.Getenv("BOXWRIGHT_DIST"); dist == "" {
 		if dist, err = os.MkdirTemp("", "boxwright-engines-"); err != nil {
 			return 1, err
 		}
 		defer os.RemoveAll(dist)
-		if err := build(); err != nil {
+		if err := build(root); err != nil {
 			return 1, err
 		}
+	} else if !filepath.IsAbs(dist) {
+		dist = filepath.Join(root, dist)
 	}
 	host = httptest.NewServer(site.Handler(filepath.Join(dist, site.FolderForm)))
 	defer host.Close()
 	return m.Run(), nil
 }
 
-func build() error {
-	root, err := site.Root()
-	if err != nil {
-		return err
-	}
+// build writes both forms of the page into the folder dist.
+func build(root string) error {
 	parts, err := site.Gather(root)
 	if err != nil {
 		return err
