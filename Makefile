@@ -1,4 +1,4 @@
-.PHONY: run site test bench fmt packages tools checked native wasm browser engines engine-tools
+.PHONY: run site test soak bench fmt packages tools checked native wasm scripts browser engines engine-tools
 
 # A failure before a pipe is a failure.
 SHELL = /bin/bash
@@ -9,6 +9,10 @@ CORE = ./config/... ./pricing/... ./web/app/... ./web/view/... ./web/assets/...
 GO_FOLDERS = config pricing schema wasm web
 IN_WASM = GOOS=js GOARCH=wasm CGO_ENABLED=0
 
+# Random tests draw the same each time; make soak draws afresh.
+export RAPID_SEED = 1
+MINUTES = 10
+
 run: packages
 	go run ./web/pack -serve
 
@@ -16,7 +20,7 @@ site: packages
 	go run ./web/pack
 
 # One command, quiet when all is well but for what go test says.
-test: packages tools checked native wasm browser engines
+test: packages tools checked native wasm scripts browser engines
 
 fmt:
 	gofmt -w $(GO_FOLDERS)
@@ -34,7 +38,11 @@ native:
 
 # The core again, as wasm under Node, which takes only a small environment.
 wasm:
-	@$(IN_WASM) go test -exec="env -i PATH=$$PATH $$(go env GOROOT)/lib/wasm/go_js_wasm_exec" $(CORE) | grep -v '\[no test files\]'
+	@$(IN_WASM) go test -exec="env -i PATH=$$PATH RAPID_SEED=$$RAPID_SEED $$(go env GOROOT)/lib/wasm/go_js_wasm_exec" $(CORE) | grep -v '\[no test files\]'
+
+# The page's scripts: their types, and their tests under Node.
+scripts: packages
+	@cd web && npm run -s types && npm test -s
 
 # A browser on a slow machine can miss a moment: what fails is tried once more,
 # and a real fault fails twice.
@@ -46,6 +54,10 @@ browser: packages tools
 # page that is built already.
 engines: packages tools engine-tools
 	@go test -timeout 20m ./web/e2e/engines
+
+# Random tests on fresh seeds and fuzz targets for MINUTES in all.
+soak:
+	@go run ./web/e2e/soak -minutes $(MINUTES)
 
 bench: packages tools
 	@go run ./web/e2e/measure
