@@ -193,6 +193,7 @@ func walk(t *testing.T, b Browser, address string) {
 	t.Cleanup(func() { require.Empty(t, b.Faults(), "errors of scripts or refusals of the security policy") })
 	abilities(v)
 
+	v.area("unit") // the core has answered when it is there
 	v.area("needs")
 	v.click("#begin-" + chassis)
 	v.until(`document.getElementById("standing").innerText.includes("5,000")`)
@@ -220,18 +221,18 @@ func walk(t *testing.T, b Browser, address string) {
 	// What is written is still on its way to the database for a moment.
 	v.must(v.Reload())
 	v.must(Ready(v.Tab))
+	v.until(`document.getElementById("link-text")?.value === ` + quote(link))
 	require.Contains(t, v.text("#masthead"), "Medic 4", "a reload keeps the draft")
 	require.Equal(t, total, v.text(price))
 	require.Equal(t, figures, v.text(gauges))
-	require.Equal(t, link, v.read(`document.getElementById("link-text").value`))
 
 	_, fragment, found := strings.Cut(link, "q=") // the form of one file has no address to give
 	require.True(t, found, link)
 	buyer := visit(t, b, address+"#q="+fragment)
+	buyer.until(`document.getElementById("link-text")?.value === ` + quote(link))
 	require.Equal(t, total, buyer.text(price), "a link brings the same unit")
 	require.Equal(t, figures, buyer.text(gauges))
 	require.Contains(t, buyer.text("#masthead"), "Medic 4")
-	require.Equal(t, link, buyer.read(`document.getElementById("link-text").value`))
 	require.Contains(t, buyer.text("#main"), demo.LabelOf(winch))
 	require.Equal(t, "true", buyer.read(`String(document.getElementById("trouble").hidden)`))
 	if strings.HasPrefix(address, "http:") {
@@ -248,7 +249,11 @@ func abilities(v *visitor) {
 		"streams that pack":   `new CompressionStream("gzip")`,
 		":has() in styles":    `CSS.supports("selector(:has(a))")`,
 		"wasm":                `WebAssembly.instantiateStreaming`,
-		"a database":          `new Promise((done) => { const o = indexedDB.open("probe"); o.onsuccess = () => done(1); o.onerror = () => done(0); })`,
+		"a database": `new Promise((done) => {
+			const o = indexedDB.open("probe");
+			o.onsuccess = () => done(1);
+			o.onerror = () => done(0);
+		})`,
 	} {
 		require.Equal(v.t, "true", v.read(`(async () => String(!!(await (`+condition+`))))()`), name)
 	}
