@@ -1,4 +1,4 @@
-package quote_test
+package propose_test
 
 import (
 	"strings"
@@ -7,6 +7,7 @@ import (
 	"github.com/stretchr/testify/assert"
 
 	"boxwright/config/rules"
+	"boxwright/pricing/propose"
 	"boxwright/pricing/quote"
 )
 
@@ -35,6 +36,6 @@ func TestChangeWords(t *testing.T) {
 		{"six", "of six one is counted", out[:6], "Gives way: A; B; C; D; E and 1 more."},
 		{"eight", "each side is cut by itself", append(in[:8:8], out[0]), "Gives way: A. Comes in: A; B; C; D; E and 3 more."},
 	} {
-		t.Run(c.name, func(t *testing.T) { assert.Equal(t, c.want, q.ChangeWords(c.changes), c.reason) })
+		t.Run(c.name, func(t *testing.T) { assert.Equal(t, c.want, propose.ChangeWords(q, c.changes), c.reason) })
 	}
 }
