@@ -46,7 +46,7 @@ func (a *App) session(req *Request) *session {
 	}
 	s.pins = s.pins[:min(len(s.pins), maxPins)]
 	if len(req.Draft) > 0 && string(req.Draft) != "null" {
-		d, err := quote.ReadDraft(req.Draft)
+		d, err := a.read(req.Draft)
 		if err == nil && d.Unit.Edition != a.edition.Cat.Hash() {
 			s.other = d
 			return s
@@ -124,19 +124,21 @@ func (s *session) begin() {
 
 // reply computes the draft and draws the page.
 func (s *session) reply() (*Reply, error) {
-	p, err := s.page()
+	p, w, err := s.page()
 	if err != nil {
 		return nil, err
 	}
-	kept := s.draft
+	draft := w.draft
 	if s.other != nil {
-		kept = s.other
+		if draft, err = s.other.Bytes(); err != nil {
+			return nil, err
+		}
 	}
-	draft, err := kept.Bytes()
-	if err != nil {
-		return nil, err
+	r := &Reply{
+		Draft: draft, View: s.view, Pins: s.pins, Title: view.Title(p), Say: view.Live(p), Said: s.said(), Gist: s.gist(p.Q),
+		Do: s.steps, Soon: s.soon, Unsettled: len(p.Q.Answer.Undecided) > 0 && s.effort < maxEffort,
 	}
-	r := &Reply{Draft: draft, View: s.view, Pins: s.pins, Regions: view.Regions(p), Title: view.Title(p), Say: view.Live(p), Said: s.said(), Gist: s.gist(p.Q), Do: s.steps, Soon: s.soon, Unsettled: len(p.Q.Answer.Undecided) > 0 && s.effort < maxEffort}
+	r.Regions, r.Shown = s.app.changed(view.Regions(p), s.req.Shown)
 	r.Gist.Weighed = s.taught()
 	for i, f := range s.faults {
 		if i > 0 {
@@ -148,12 +150,12 @@ func (s *session) reply() (*Reply, error) {
 }
 
 // page is everything that one screen shows of the draft.
-func (s *session) page() (*view.Page, error) {
+func (s *session) page() (*view.Page, *worked, error) {
 	s.begin()
 	guided := s.guided()
 	w, err := s.work()
 	if err != nil {
-		return nil, err
+		return nil, nil, err
 	}
 	text, covered := s.draft.Issued, s.covered(s.draft.Issued)
 	if text == "" && s.view.Area == "quote" && s.other == nil {
@@ -165,6 +167,7 @@ func (s *session) page() (*view.Page, error) {
 	}
 	p := &view.Page{
 		Q: w.quote, State: s.view, Link: text, Covered: covered, Base: s.req.Base, Undo: s.req.Undo, Redo: s.req.Redo, Kept: s.req.Kept, Notice: s.notice, GuidedOn: guided,
+		Rows: &s.app.rows,
 	}
 	p.Lessons = s.offered()
 	s.explain(p, w)
@@ -184,7 +187,7 @@ func (s *session) page() (*view.Page, error) {
 	s.keepers(p)
 	s.elsewhere(p)
 	p.Soon = s.soon
-	return p, nil
+	return p, w, nil
 }
 
 // why is the answer to "why not?", and how to have a thing nevertheless.

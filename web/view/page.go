@@ -82,6 +82,8 @@ type Page struct {
 	TooLate map[string]float64 // options that would miss the needed day, by how many working days
 	Soon    bool               // what takes long is left out: the page comes back for it
 
+	Rows *Rows // rows of options drawn before, when some are kept
+
 	span    float64  // least width of a side view, in, so that several have one scale
 	sources *sources // of the limits, on the paper being drawn
 }
