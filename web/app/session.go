@@ -137,6 +137,7 @@ func (s *session) reply() (*Reply, error) {
 	}
 	r := &Reply{Draft: draft, View: s.view, Pins: s.pins, Regions: view.Regions(p), Title: view.Title(p), Say: view.Live(p), Said: s.said(), Gist: s.gist(p.Q), Do: s.steps, Soon: s.soon, Unsettled: len(p.Q.Answer.Undecided) > 0 && s.effort < maxEffort}
 	r.Gist.Weighed = s.taught()
+	r.Private = p.Costs != nil
 	for i, f := range s.faults {
 		if i > 0 {
 			r.Fault += " "

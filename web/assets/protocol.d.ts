@@ -52,6 +52,7 @@ export interface Reply {
   soon?: boolean;
   unsettled?: boolean;
   rehearsed?: boolean;
+  private?: boolean;
 }
 
 export interface Export {
@@ -118,6 +119,7 @@ export interface Step {
   text?: string;
   base64?: boolean;
   gist?: Gist;
+  screen?: Record<string, string>;
 }
 
 export interface KeptQuote {

@@ -110,9 +110,9 @@ func (t *Tab) Reload() error {
 	return t.Ready()
 }
 
-// Ready waits until the page is drawn and every request to the core answered.
+// Ready waits until the core has drawn the page and answered every request.
 func (t *Tab) Ready() error {
-	if err := t.Until(`document.querySelectorAll("#areas li").length > 0`); err != nil {
+	if err := t.Until(`__drive.answered > 0`); err != nil {
 		return fmt.Errorf("the page did not start: %w", err)
 	}
 	return t.Settle()
