@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"boxwright/pricing/quote"
+	"boxwright/web/view"
 )
 
 // First is the screen of somebody who opens the page for the first time, by
@@ -39,11 +40,11 @@ func FirstScreen(file []byte) (First, error) {
 	drawn := map[string][]element{}
 	for i, n := range firstDays {
 		today := a.edition.Cat.ValidFrom.AddDays(n)
-		r, err := a.session(&Request{V: Version, Today: today, Kept: true}).reply()
+		p, _, err := a.session(&Request{V: Version, Today: today, Kept: true}).page()
 		if err != nil {
 			return nil, err
 		}
-		for id, pieces := range r.Regions {
+		for id, pieces := range view.Regions(p) {
 			list := parse(strings.Join(pieces, ""))
 			if i > 0 {
 				list = common(drawn[id], list)

@@ -317,7 +317,7 @@ func (s *session) elsewhere(p *view.Page) {
 			e.As, e.Edition = (*view.Issued)(f), f.Edition
 		}
 	}
-	p.Elsewhere, p.Trust, p.Link = e, nil, d.Issued
+	p.Elsewhere, p.Trust, p.Link, p.Covered = e, nil, d.Issued, s.covered(d.Issued)
 	q := *p.Q
 	q.Findings = append([]config.Finding{{
 		Code: "unit.edition", Severity: config.Stop, Where: "Edition of the catalogue",

@@ -23,5 +23,7 @@ if (firstWorker && firstCore) {
   const worker = new Worker(address(firstWorker));
   early.worker = worker;
   worker.onmessage = worker.onerror = (e) => early.heard.push(e);
-  worker.postMessage({ core: { url: address(firstCore), served: !!navigator.serviceWorker?.controller } });
+  const packed = address(firstCore);
+  const unpacked = navigator.serviceWorker?.controller && packed.replace(/bin$/, "wasm");
+  worker.postMessage({ core: { packed, unpacked } });
 }

@@ -119,11 +119,11 @@ export class Files {
    */
   async saveSchema() {
     try {
-      const text = document.getElementById("schema-text")?.textContent ?? (await fetched("quote.schema.json"));
+      const carried = document.getElementById("schema-text")?.textContent;
+      const text = carried ?? (await fetched(schemaAddress()));
       this.around.save("quote.schema.json", "application/schema+json", text);
     } catch (e) {
-      const where = "It stands beside this page as quote.schema.json; try again with a network.";
-      this.around.trouble(`The schema could not be fetched (${words(e)}). ${where}`);
+      this.around.trouble(`The schema could not be fetched (${words(e)}). Try again with a network.`);
     }
   }
 
@@ -181,6 +181,12 @@ export class Files {
 
 /** @param {unknown} e */
 const words = (e) => (e instanceof Error ? e.message : String(e));
+
+/** schemaAddress is where the folder form has the schema, by the page's own script tag. */
+function schemaAddress() {
+  const tag = document.querySelector("script[data-schema]");
+  return (tag instanceof HTMLElement && tag.dataset.schema) || "quote.schema.json";
+}
 
 /** @param {string} address */
 async function fetched(address) {

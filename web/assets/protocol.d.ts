@@ -36,6 +36,7 @@ export interface Request {
   key?: string;
   undo?: number;
   redo?: number;
+  shown?: string;
 }
 
 export interface Reply {
@@ -43,6 +44,7 @@ export interface Reply {
   view?: State;
   pins: string[];
   regions?: Record<string, string[]>;
+  shown?: string;
   title?: string;
   say?: string;
   said?: string;
