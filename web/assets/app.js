@@ -49,6 +49,7 @@ const transport = new Transport(state, {
   ask: (request) => core.ask(request),
   ready: core.started,
   base: address,
+  shown: () => screen.name,
   working: screen.working,
   show,
   failed: (why) => trouble(`That could not be done (${why}). What you entered before is kept.`),
@@ -94,7 +95,7 @@ function show(reply, acts) {
   screen.open(foreign && (opening === "link" || opening === "foreign") ? "foreign" : undefined);
   // A page that was drawn before anything was known shows the first area.
   screen.show(reply, (before?.area || FIRST_AREA) !== reply.view?.area);
-  if (acts.some((a) => a.do === "start")) screen.stale("");
+  if (acts.some((a) => a.do === "start")) screen.outdated("");
   for (const step of reply.do || []) perform(step, { state, history, files, keep, trouble });
   transport.comeBack(reply, acts);
   if (!screen.opening) remember(reply);
@@ -153,7 +154,7 @@ function showFirst() {
   const before = last.read(version);
   if (before) screen.last(before);
   if (!before?.regions) return null;
-  if (before.day !== day(new Date())) screen.stale("This is how you left it on an earlier day. It is being brought up to date.");
+  if (before.day !== day(new Date())) screen.outdated("This is how you left it on an earlier day. It is being brought up to date.");
   return before;
 }
 
@@ -167,7 +168,7 @@ async function takeUp(seen) {
   await history.takeUp(await keep.get("last"));
   const { here, draft } = state;
   if (seen && seen.id === here.id) {
-    if (seen.count !== here.count) screen.stale("This is not quite how you left it. It is being brought up to date.");
+    if (seen.count !== here.count) screen.outdated("This is not quite how you left it. It is being brought up to date.");
   } else if (!screen.opening && (seen || draft)) screen.open("kept"); // what is seen is another quote
   state.builtIn = await embed.builtIn(MAX_FILE_BYTES);
   state.catalogue = await keep.get("catalogue");
