@@ -74,14 +74,20 @@ func TestFirstScreenWithoutACore(t *testing.T) {
 func TestPressedBeforeTheCoreIsReady(t *testing.T) {
 	eachForm(t, func(t *testing.T, f form) {
 		w := before(t, f, drive.Desk, "", late)
-		eval[bool](w, `(document.getElementById("f-title").focus(), true)`)
-		w.must(w.Press("M", "7", drive.TabKey))
-		eval[bool](w, `(document.getElementById("begin-cut-14500-158-4x4").click(), document.getElementById("area-weight").click(), true)`)
+		eval[bool](w, `(() => {
+			document.getElementById("begin-cut-14500-158-4x4").click();
+			const title = document.getElementById("f-title");
+			title.value = "Medic 7";
+			title.dispatchEvent(new Event("change", { bubbles: true }));
+			document.getElementById("area-weight").click();
+			return true;
+		})()`)
 		require.Equal(t, "1", eval[string](w, `document.documentElement.dataset.busy || ""`), "it is seen that something is worked on")
 		eval[bool](w, `(window.release(), true)`)
 		w.must(w.Ready())
 		require.Equal(t, "page", eval[string](w, `document.getElementById("area-weight").getAttribute("aria-current")`))
-		require.Contains(t, w.text("#masthead"), "4x4", "the unit that was begun")
+		require.Contains(t, w.draft(), `"cut-14500-158-4x4"`, "the unit that was begun")
+		require.Contains(t, w.text("#masthead"), "Medic 7", "the title that was typed")
 		require.Contains(t, w.text("#areas"), "20", "the dates are there now")
 		require.False(t, w.has(":root[data-busy]"))
 		w.click(`[data-act="undo"]`)
@@ -110,7 +116,6 @@ func TestALinkShowsNoOtherVehicle(t *testing.T) {
 			buyer.must(buyer.Ready())
 			require.Contains(t, buyer.text("#masthead"), "Rescue 4", reason)
 			require.Empty(t, buyer.trouble(), reason)
-			require.NotContains(t, buyer.seen(), "gasoline ", reason)
 			for _, other := range []string{"158 in wheelbase, gasoline ·", "2,391 lb", "Build one real quote"} {
 				require.NotContains(t, buyer.seen(), other, reason)
 			}

@@ -326,6 +326,15 @@ func (t *Tab) Prefer(scheme string) error {
 	return err
 }
 
+// Slow makes the page's own thread so many times slower; 1 is as fast as it is.
+// Workers stay as fast as they are: the browser can slow no other thread.
+func (t *Tab) Slow(times float64) error {
+	ctx, cancel := t.limited()
+	defer cancel()
+	_, err := chromedp.Call(ctx, emulation.SetCPUThrottlingRate, emulation.SetCPUThrottlingRateParams{Rate: times})
+	return err
+}
+
 // Resize changes the window.
 func (t *Tab) Resize(s Screen) error {
 	ctx, cancel := t.limited()
