@@ -140,6 +140,7 @@ func (s *session) reply() (*Reply, error) {
 	}
 	r.Regions, r.Shown = s.app.changed(view.Regions(p), s.req.Shown)
 	r.Gist.Weighed = s.taught()
+	r.Private = p.Costs != nil
 	for i, f := range s.faults {
 		if i > 0 {
 			r.Fault += " "

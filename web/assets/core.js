@@ -2,6 +2,7 @@
 // unanswered request sent again. A request that kills it twice is given up.
 
 const PATIENCE_MS = 20000;
+const START_MS = 5000;
 
 // source says where worker and core come from: addresses in the folder form,
 // texts inside the page in the single file.
@@ -29,24 +30,32 @@ export class Core {
     this.preface = preface;
     this.from = source();
     this.lastId = 0;
-    this.launch();
+    // Settled when a core is ready for the first time, or will not be soon.
+    this.started = new Promise((resolve) => {
+      this.begun = resolve;
+      setTimeout(resolve, START_MS);
+    });
+    this.launch(window.early?.worker);
   }
 
-  launch() {
+  // launch starts a worker, or takes over one that is on its way already.
+  launch(early) {
     const again = !!this.worker;
-    this.worker = new Worker(this.from.worker());
+    this.worker = early || new Worker(this.from.worker());
     this.ready = new Promise((resolve) => {
       this.worker.onmessage = ({ data }) => {
         if (data.ready) {
           for (const first of again ? this.preface() : []) this.worker.postMessage({ id: 0, request: JSON.stringify(first) });
           resolve();
+          this.begun();
         } else if (data.failed) this.giveUp(`${data.failed}; reload the page to try again`);
         else if (data.dead) this.died(data.dead);
         else if (this.pending && data.id === this.pending.id) this.settle(data.reply);
       };
     });
     this.worker.onerror = (e) => this.died(e.message || "the worker failed to start");
-    this.worker.postMessage({ core: this.from.core });
+    if (!early) this.worker.postMessage({ core: this.from.core });
+    else for (const e of window.early.heard) e.type === "message" ? this.worker.onmessage(e) : this.worker.onerror(e);
   }
 
   // ask sends one request object and gives the reply object.
@@ -74,6 +83,7 @@ export class Core {
   }
 
   died(why) {
+    this.begun();
     this.worker.terminate();
     const { pending } = this;
     if (pending) clearTimeout(pending.timer);
@@ -91,6 +101,7 @@ export class Core {
   }
 
   giveUp(why) {
+    this.begun();
     const { pending } = this;
     this.pending = null;
     this.onTrouble(`The checks cannot run in this browser (${why}). What you entered is kept.`);
