@@ -1,7 +1,10 @@
 // Talks to the worker: one request at a time, restarted when it dies, with the
 // unanswered request sent again. A request that kills it twice is given up.
 
+// How long an answer may take before the worker counts as dead. A worker's first
+// one includes its start, which takes long on a slow machine.
 const PATIENCE_MS = 20000;
+const FIRST_PATIENCE_MS = 60000;
 const START_MS = 5000;
 
 // source says where worker and core come from: addresses in the folder form,
@@ -41,6 +44,7 @@ export class Core {
   // launch starts a worker, or takes over one that is on its way already.
   launch(early) {
     const again = !!this.worker;
+    this.answered = false; // by this worker
     this.worker = early || new Worker(this.from.worker());
     this.ready = new Promise((resolve) => {
       this.worker.onmessage = ({ data }) => {
@@ -69,7 +73,7 @@ export class Core {
   async send() {
     const { pending } = this;
     pending.tries++;
-    pending.timer = setTimeout(() => this.died("no answer in time"), PATIENCE_MS);
+    pending.timer = setTimeout(() => this.died("no answer in time"), this.answered ? PATIENCE_MS : FIRST_PATIENCE_MS);
     await this.ready;
     if (this.pending === pending) this.worker.postMessage({ id: pending.id, request: pending.text });
   }
@@ -78,6 +82,7 @@ export class Core {
     const { pending } = this;
     this.pending = null;
     this.deaths = 0;
+    this.answered = true;
     clearTimeout(pending.timer);
     pending.resolve(JSON.parse(reply));
   }
