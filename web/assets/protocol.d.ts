@@ -36,13 +36,15 @@ export interface Request {
   key?: string;
   undo?: number;
   redo?: number;
+  shown?: string;
 }
 
 export interface Reply {
   draft?: Draft;
   view?: State;
   pins: string[];
-  regions?: Record<string, string[]>;
+  regions?: Record<string, (string | null)[]>;
+  shown?: string;
   title?: string;
   say?: string;
   said?: string;
@@ -52,6 +54,7 @@ export interface Reply {
   soon?: boolean;
   unsettled?: boolean;
   rehearsed?: boolean;
+  private?: boolean;
 }
 
 export interface Export {
@@ -118,6 +121,7 @@ export interface Step {
   text?: string;
   base64?: boolean;
   gist?: Gist;
+  screen?: Record<string, string>;
 }
 
 export interface KeptQuote {
