@@ -28,7 +28,8 @@ const watching = `(() => {
 	const seen = window.__seen = new Set();
 	const look = () => {
 		seen.add(document.title);
-		if (!document.body) return;
+		// Before the style is there the browser paints nothing.
+		if (!document.body || !getComputedStyle(document.documentElement).getPropertyValue("--ink")) return;
 		for (const line of document.body.innerText.split("\n")) seen.add(line);
 		const say = document.getElementById("say");
 		if (say) seen.add(say.textContent);
