@@ -112,6 +112,7 @@ func TestWhatAReaderIsWarnedOf(t *testing.T) {
 		eval[bool](buyer, `(location.hash = `+drive.Quote("#"+link[:at]+other+link[at+1:])+`, true)`)
 		buyer.must(buyer.Until(`!document.getElementById("trouble").hidden && !location.hash`))
 		require.Regexp(t, "changed|altered", buyer.trouble())
+		buyer.click("#leave-refused")
 		buyer.area("weight")
 		buyer.area("quote")
 	}
@@ -125,6 +126,10 @@ func TestWhatAReaderIsWarnedOf(t *testing.T) {
 	buyer.must(buyer.Until(`document.getElementById("foreign")`))
 	require.Contains(t, buyer.text("#foreign"), "NOT recomputed")
 	require.Contains(t, buyer.text("#foreign"), "demo 2026-11")
+	require.Equal(t, buyer.text("#foreign"), strings.TrimSpace(buyer.text("#main")), "and nothing of the quote worked on")
+	require.NotContains(t, buyer.text("body"), "Where it stands")
+	buyer.click("#foreign-drop")
+	require.Contains(t, buyer.text("#masthead"), "Cutaway")
 	require.True(t, bytes.Contains(catalogue.Demo, []byte("signers")))
 }
 
