@@ -81,6 +81,7 @@ type Reply struct {
 	Soon      bool `json:"soon,omitempty"`
 	Unsettled bool `json:"unsettled,omitempty"`
 	Rehearsed bool `json:"rehearsed,omitempty"` // there is nothing to show
+	Private   bool `json:"private,omitempty"`   // the page shows this and never keeps it
 }
 
 // Step is something only the browser can do.
@@ -94,6 +95,8 @@ type Step struct {
 	Base64 bool `json:"base64,omitempty"`
 	// Gist names a draft that is kept without being worked on.
 	Gist *Gist `json:"gist,omitempty"`
+	// Screen is the first screen of a page that is put together.
+	Screen First `json:"screen,omitempty"`
 }
 
 // App answers requests. It is not safe for concurrent use.

@@ -168,7 +168,12 @@ func saveCatalogue(s *session, a Act) {
 // embed has the page make one file of itself with an edition built in.
 func embed(s *session, a Act) {
 	h := s.named(a.ID)
-	s.step(Step{Do: "embed", Name: "boxwright-" + fileOf(h, ".html"), Text: string(h.file)})
+	screen, err := FirstScreen(h.file)
+	if err != nil {
+		s.fault("The file was not put together: %s.", sentence(err))
+		return
+	}
+	s.step(Step{Do: "embed", Name: "boxwright-" + fileOf(h, ".html"), Text: string(h.file), Screen: screen})
 }
 
 func lint(s *session, _ Act) {

@@ -84,7 +84,7 @@ func (s *session) step(st Step) { s.steps = append(s.steps, st) }
 
 // do carries out one act on the draft or the view.
 func (s *session) do(act Act) {
-	f := actOf(act.Do)
+	f := acts[act.Do]
 	if f == nil {
 		s.fault("The page asked for %q, which the core does not know: reload the page.", act.Do)
 		return
@@ -140,6 +140,7 @@ func (s *session) reply() (*Reply, error) {
 	}
 	r.Regions, r.Shown = s.app.changed(view.Regions(p), s.req.Shown)
 	r.Gist.Weighed = s.taught()
+	r.Private = p.Costs != nil
 	for i, f := range s.faults {
 		if i > 0 {
 			r.Fault += " "
