@@ -261,8 +261,11 @@ func (s *session) judge(id string) rules.State {
 	if err != nil {
 		return rules.Checking
 	}
-	u, limits := &w.quote.Draft.Unit, quote.Limits(s.app.edition, w.quote.Draft)
 	state := w.quote.Answer.Of(id)
+	if state != rules.Checking {
+		return state
+	}
+	u, limits := &w.quote.Draft.Unit, quote.Limits(s.app.edition, w.quote.Draft)
 	for effort := 2; effort <= maxEffort && state == rules.Checking; effort += 2 {
 		answer := w.quote.Edition.Rules.Settle(u, limits, rules.DefaultBudget<<effort)
 		state = answer.Of(id)
