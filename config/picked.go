@@ -54,12 +54,20 @@ func Clean[T ~float64](v T) T {
 // Unclean gathers the names of fields that Clean would change.
 type Unclean []string
 
-// Look takes a field's name in the file, and its value. In line it would cost
-// the page 2 KB.
-//
-//go:noinline
+// Look takes a field's name in the file, and its value.
 func (u *Unclean) Look(name string, v float64) {
 	if Clean(v) != v {
 		*u = append(*u, name)
 	}
+}
+
+// Cots is how many patients one of the option carries on cots.
+func (o *Option) Cots() int {
+	n := 0
+	for _, s := range o.Seats {
+		if s.Kind == "cot" {
+			n++
+		}
+	}
+	return n
 }

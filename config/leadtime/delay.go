@@ -5,7 +5,6 @@ import (
 	"slices"
 
 	"boxwright/config"
-	"boxwright/config/order"
 )
 
 // Delay is by how many working days a pick puts the delivery off: the plan
@@ -43,7 +42,7 @@ func (p *Plan) Delays() []Delay {
 			out = append(out, d)
 		}
 	}
-	order.Sort(out, func(a, b Delay) int {
+	slices.SortStableFunc(out, func(a, b Delay) int {
 		return cmp.Compare(b.Days, a.Days)
 	})
 	return out
@@ -56,7 +55,7 @@ func (j *job) odds(sim Simulation) *Odds {
 	if err != nil {
 		return &Odds{finish: []int32{0}}
 	}
-	return c.simulate(sim)
+	return c.odds(sim, nil)
 }
 
 // TooLate says for every option not in the unit that puts the delivery off

@@ -7,7 +7,6 @@ import (
 
 	"boxwright/config"
 	"boxwright/config/leadtime"
-	"boxwright/config/order"
 	"boxwright/config/power"
 	"boxwright/config/quantity"
 	"boxwright/config/rules"
@@ -66,10 +65,10 @@ func Settle(ed *Edition, d *Draft, effort int) (*Quote, error) {
 	if err = q.schedule(); err != nil {
 		return nil, err
 	}
-	if q.Price, err = priceAll(ed, d); err != nil {
+	if q.Price, err = PriceAll(ed, d); err != nil {
 		return nil, err
 	}
-	q.Book = ed.Book.On(d.Date)
+	q.Book = ed.bookOn(d.Date)
 	q.Verdicts = standards.Judge(u.RuleSet, u, ed.Cat, q.judged()...)
 	q.Answer = ed.Rules.Settle(u, Limits(ed, d), rules.DefaultBudget<<min(max(effort, 0), 20))
 	others, err := q.fleet()
@@ -96,7 +95,7 @@ func (q *Quote) gather(others []config.Finding) {
 // decision.
 func Worst(list []config.Finding) {
 	rank := map[config.Severity]int{config.Stop: 0, config.Warn: 1, config.Note: 2}
-	order.Sort(list, func(a, b config.Finding) int { return cmp.Compare(rank[a.Severity], rank[b.Severity]) })
+	slices.SortStableFunc(list, func(a, b config.Finding) int { return cmp.Compare(rank[a.Severity], rank[b.Severity]) })
 }
 
 // fit says where the picks do not go together. A limit that chassis and module

@@ -15,9 +15,11 @@ type Edition struct {
 	Rules *rules.Engine
 
 	items map[string]*Quote // units of a fleet checked before
-	words *vocabulary       // that requirements are matched against
+	once  map[any]any       // see Once
 
 	dayLimits map[string][]config.Linear // see days
+	dated     *pricing.Book              // the book on the day it was last asked for; see bookOn
+	datedOn   config.Date
 
 	measured []*Edition // for remounts, the latest last; see For
 	of       *Edition   // the edition that such a one is made from
@@ -42,6 +44,30 @@ func OpenBuilt(file []byte, hash string) (*Edition, error) {
 		return nil, err
 	}
 	return ready(cat)
+}
+
+// Once gives what make makes for this edition: made at the first call with a key
+// and kept as long as the edition. A package keeps what it works out of a
+// catalogue under a key of a type of its own.
+func (ed *Edition) Once(key any, make func() any) any {
+	v, known := ed.once[key]
+	if !known {
+		v = make()
+		if ed.once == nil {
+			ed.once = map[any]any{}
+		}
+		ed.once[key] = v
+	}
+	return v
+}
+
+// bookOn is the price book as in force on a day. The day asked for last is kept,
+// since every press of one quote asks for the same.
+func (ed *Edition) bookOn(day config.Date) *pricing.Book {
+	if ed.dated == nil || ed.datedOn != day {
+		ed.dated, ed.datedOn = ed.Book.On(day), day
+	}
+	return ed.dated
 }
 
 func ready(cat *config.Catalogue) (*Edition, error) {

@@ -2,6 +2,7 @@ package quote_test
 
 import (
 	"cmp"
+	"slices"
 	"strings"
 	"testing"
 
@@ -9,11 +10,11 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"boxwright/config"
-	"boxwright/config/order"
 	"boxwright/config/quantity"
 	"boxwright/config/rules"
 	"boxwright/config/standards"
 	"boxwright/pricing/money"
+	"boxwright/pricing/propose"
 	"boxwright/pricing/quote"
 	"boxwright/web/assets/catalogue"
 )
@@ -27,7 +28,7 @@ func TestBudgetAndDayRuleOut(t *testing.T) {
 	require.NoError(t, err)
 	require.Equal(t, rules.Open, q.Answer.Of("mount-power"), "without limits the power-load mount can be had")
 
-	cheap, _, ok := quote.Complete(ed, d, quote.Cheapest)
+	cheap, _, ok := propose.Complete(ed, d, propose.Cheapest)
 	require.True(t, ok)
 	d.Unit = cheap
 	q, err = quote.Compute(ed, d)
@@ -106,7 +107,7 @@ func TestStandardsAreSaidOnce(t *testing.T) {
 			}
 			rank := map[config.Severity]int{config.Warn: 1, config.Note: 2}
 			sorted := append([]config.Finding{}, q.Findings...)
-			order.Sort(sorted, func(a, b config.Finding) int { return cmp.Compare(rank[a.Severity], rank[b.Severity]) })
+			slices.SortStableFunc(sorted, func(a, b config.Finding) int { return cmp.Compare(rank[a.Severity], rank[b.Severity]) })
 			assert.Equal(t, sorted, q.Findings, "what stops stands first")
 		}
 	}

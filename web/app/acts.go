@@ -9,112 +9,99 @@ import (
 	"boxwright/config"
 	"boxwright/config/rules"
 	"boxwright/pricing/link"
+	"boxwright/pricing/propose"
 	"boxwright/pricing/quote"
 	"boxwright/web/view"
 )
 
-// acts are all the things the page can ask for, by the word in its markup. They
-// are a list, since a map of them would be made at every start.
-var acts = []struct {
-	name string
-	do   func(*session, Act)
-}{
-	{"start", func(*session, Act) {}},
-	{"restore", func(*session, Act) {}},
-	{"rehearse", func(*session, Act) {}}, // beside other acts it has lost its use
-	{"go", goArea},
-	{"chapter", func(s *session, a Act) { s.view.Chapter, s.view.Asked, s.view.Search = a.ID, "", "" }},
-	{"search", func(s *session, a Act) { s.view.Search = clip(a.Value, 80) }},
-	{"units", func(s *session, _ Act) { s.view.Metric = !s.view.Metric }},
-	{"theme", setTheme},
-	{"print", func(s *session, _ Act) { s.step(Step{Do: "print"}) }},
-	{"pick", pick},
-	{"release", release},
-	{"keep", keep},
-	{"qty", setQty},
-	{"chassis", setChassis},
-	{"body", setBody},
-	{"complete", complete},
-	{"settle", func(s *session, a Act) { s.effort, _ = strconv.Atoi(a.Value) }},
-	{"why", ask},
-	{"mend", mend},
-	{"offer", takeOffer},
-	{"set", setField},
-	{"carry", carry},
-	{"stow", stow},
-	{"take-out", takeOut},
-	{"suggest", suggest},
-	{"add-ticket", addTicket},
-	{"drop-ticket", dropTicket},
-	{"count-ticket", countTicket},
-	{"new", startNew},
-	{"remount", startRemount},
-	{"remount-years", remountYears},
-	{"mountings", func(s *session, _ Act) { s.view.Mountings = !s.view.Mountings }},
-	{"open-link", openLink},
-	{"copy-link", func(s *session, a Act) { s.step(Step{Do: "copy", Text: a.Value}); s.notice = "Link copied." }},
-	{"pin", pin},
-	{"unpin", unpin},
-	{"swap", swap},
-	{"only-dif", func(s *session, a Act) { s.view.OnlyDif = a.On }},
-	{"load-catalogue", loadCatalogue},
-	{"kept-catalogue", keptCatalogue},
-	{"demo-catalogue", demoCatalogue},
-	{"built-in", builtIn},
-	{"keeping", openKeeping},
-	{"tables-out", tablesOut},
-	{"tables-in", tablesIn},
-	{"save-catalogue", saveCatalogue},
-	{"set-beside", setBeside},
-	{"use-beside", useBeside},
-	{"drop-beside", dropBeside},
-	{"lint", lint},
-	{"embed", embed},
-	{"touch", touch},
-	{"move-kept", moveKept},
-	{"move-here", moveHere},
-	{"save-draft", saveDraft},
-	{"open-draft", openDraft},
-	{"add", add},
-	{"drop", drop},
-	{"work-on", workOn},
-	{"open-costs", openCosts},
-	{"lock-costs", lockCosts},
-	{"forget-costs", forgetCosts},
-	{"key-new", newKey},
-	{"key-import", importKey},
-	{"key-export", exportKey},
-	{"key-forget", forgetKey},
-	{"sign", signQuote},
-	{"foreign-open", func(s *session, a Act) { openLink(s, Act{Value: s.view.Foreign, File: a.File}) }},
-	{"import", importKept},
-	{"quotes", func(s *session, _ Act) { s.view.Area = "quote"; s.step(Step{Do: "focus", ID: "kept-quotes"}) }},
-	{"foreign-drop", func(s *session, _ Act) { s.view.Foreign = "" }},
-	{"find", func(s *session, a Act) { s.view.Find = clip(a.Value, 80) }},
-	{"wish", wish},
-	{"propose", propose},
-	{"take-proposal", takeProposal},
-	{"paste-list", func(s *session, a Act) { a.ID = "list"; setField(s, a) }},
-	{"clear-list", func(s *session, _ Act) { s.draft.Requirements = nil }},
-	{"take-answer", takeAnswers},
-	{"confirm-answers", confirmAnswers},
-	{"save-answers", saveAnswers},
-	{"save-table", saveTable},
-	{"paper", setPaper},
-	{"add-rival", addRival},
-	{"drop-rival", dropRival},
-	{"guide", guide},
-	{"too-late", func(s *session, a Act) { s.view.Late = !s.view.Late }},
-}
-
-// actOf finds an act by its name; nil when there is none.
-func actOf(name string) func(*session, Act) {
-	for i := range acts {
-		if acts[i].name == name {
-			return acts[i].do
-		}
-	}
-	return nil
+// acts are all the things the page can ask for, by the word in its markup.
+var acts = map[string]func(*session, Act){
+	"start":           func(*session, Act) {},
+	"restore":         func(*session, Act) {},
+	"rehearse":        func(*session, Act) {}, // ignored when sent with other acts
+	"go":              goArea,
+	"chapter":         func(s *session, a Act) { s.view.Chapter, s.view.Asked, s.view.Search = a.ID, "", "" },
+	"search":          func(s *session, a Act) { s.view.Search = clip(a.Value, 80) },
+	"units":           func(s *session, _ Act) { s.view.Metric = !s.view.Metric },
+	"theme":           setTheme,
+	"print":           func(s *session, _ Act) { s.step(Step{Do: "print"}) },
+	"pick":            pick,
+	"release":         release,
+	"keep":            keep,
+	"qty":             setQty,
+	"chassis":         setChassis,
+	"body":            setBody,
+	"complete":        complete,
+	"settle":          func(s *session, a Act) { s.effort, _ = strconv.Atoi(a.Value) },
+	"why":             ask,
+	"mend":            mend,
+	"offer":           takeOffer,
+	"set":             setField,
+	"carry":           carry,
+	"stow":            stow,
+	"take-out":        takeOut,
+	"suggest":         suggest,
+	"add-ticket":      addTicket,
+	"drop-ticket":     dropTicket,
+	"count-ticket":    countTicket,
+	"new":             startNew,
+	"remount":         startRemount,
+	"remount-years":   remountYears,
+	"mountings":       func(s *session, _ Act) { s.view.Mountings = !s.view.Mountings },
+	"open-link":       openLink,
+	"copy-link":       func(s *session, a Act) { s.step(Step{Do: "copy", Text: a.Value}); s.notice = "Link copied." },
+	"pin":             pin,
+	"unpin":           unpin,
+	"swap":            swap,
+	"only-dif":        func(s *session, a Act) { s.view.OnlyDif = a.On },
+	"load-catalogue":  loadCatalogue,
+	"kept-catalogue":  keptCatalogue,
+	"demo-catalogue":  demoCatalogue,
+	"built-in":        builtIn,
+	"keeping":         openKeeping,
+	"tables-out":      tablesOut,
+	"tables-in":       tablesIn,
+	"save-catalogue":  saveCatalogue,
+	"set-beside":      setBeside,
+	"use-beside":      useBeside,
+	"drop-beside":     dropBeside,
+	"lint":            lint,
+	"embed":           embed,
+	"touch":           touch,
+	"move-kept":       moveKept,
+	"move-here":       moveHere,
+	"save-draft":      saveDraft,
+	"open-draft":      openDraft,
+	"add":             add,
+	"drop":            drop,
+	"work-on":         workOn,
+	"open-costs":      openCosts,
+	"lock-costs":      lockCosts,
+	"forget-costs":    forgetCosts,
+	"key-new":         newKey,
+	"key-import":      importKey,
+	"key-export":      exportKey,
+	"key-forget":      forgetKey,
+	"sign":            signQuote,
+	"foreign-open":    func(s *session, a Act) { openLink(s, Act{Value: s.view.Foreign, File: a.File}) },
+	"import":          importKept,
+	"quotes":          func(s *session, _ Act) { s.view.Area = "quote"; s.step(Step{Do: "focus", ID: "kept-quotes"}) },
+	"foreign-drop":    func(s *session, _ Act) { s.view.Foreign = "" },
+	"find":            func(s *session, a Act) { s.view.Find = clip(a.Value, 80) },
+	"wish":            wish,
+	"propose":         findProposals,
+	"take-proposal":   takeProposal,
+	"paste-list":      func(s *session, a Act) { a.ID = "list"; setField(s, a) },
+	"clear-list":      func(s *session, _ Act) { s.draft.Requirements = nil },
+	"take-answer":     takeAnswers,
+	"confirm-answers": confirmAnswers,
+	"save-answers":    saveAnswers,
+	"save-table":      saveTable,
+	"paper":           setPaper,
+	"add-rival":       addRival,
+	"drop-rival":      dropRival,
+	"guide":           guide,
+	"too-late":        func(s *session, a Act) { s.view.Late = !s.view.Late },
 }
 
 // otherEdition are the acts that need no draft to be at hand, since they decide
@@ -152,8 +139,8 @@ func pick(s *session, a Act) {
 		s.notice = o.Label + " cannot be had with the present choices."
 		return
 	}
-	full, changes, _ := quote.Take(s.app.edition, s.draft, o.ID)
-	if len(changes) > quote.FewChanges {
+	full, changes, _ := propose.Take(s.app.edition, s.draft, o.ID)
+	if len(changes) > propose.FewChanges {
 		s.view.Asked = o.ID
 		s.notice = o.Label + " fits, but " + strconv.Itoa(len(changes)) + " things filled in would change. See what is offered beside it."
 		s.step(Step{Do: "focus", ID: "why-" + o.ID})
@@ -180,7 +167,7 @@ func takeOffer(s *session, a Act) {
 	s.draft.Unit = offers[i].Unit.Clone()
 	s.view.Asked = ""
 	s.step(Step{Do: "focus", ID: "o-" + a.ID}) // the button pressed is gone
-	s.notice = s.app.edition.Cat.LabelOf(a.ID) + " is in. " + q.ChangeWords(offers[i].Changes)
+	s.notice = s.app.edition.Cat.LabelOf(a.ID) + " is in. " + propose.ChangeWords(q, offers[i].Changes)
 }
 
 // release makes a deliberate pick give way again.
@@ -206,7 +193,7 @@ func complete(s *session, a Act) {
 		s.refill()
 		return
 	}
-	full, said, ok := quote.Complete(s.app.edition, s.draft, quote.Goal(a.ID))
+	full, said, ok := propose.Complete(s.app.edition, s.draft, propose.Goal(a.ID))
 	if !ok {
 		s.notice = "No full unit keeps your choices and every limit; what stands in the way is listed."
 		return
@@ -344,8 +331,8 @@ func startNew(s *session, a Act) {
 // openLink replaces the draft by the one a link holds; the earlier one is set
 // aside in Compare, so that nothing is lost.
 func openLink(s *session, a Act) {
-	own, earlier := link.Pair(a.Value)
-	d, _, err := link.Decode(s.app.edition.Cat, own)
+	own, _, earlier := link.Split(a.Value)
+	d, frozen, err := link.Decode(s.app.edition.Cat, a.Value)
 	if e, ok := errors.AsType[*link.Error](err); ok && e.Code == link.UnknownEdition {
 		s.view.Foreign, s.view.Area = link.With(own, earlier), "quote"
 		s.notice = "The link was made with a catalogue edition this page does not hold. It is shown as it was issued; the quote worked on stays."
@@ -367,6 +354,18 @@ func openLink(s *session, a Act) {
 	s.view.Area, s.view.Asked, s.view.Foreign, s.view.Paper, s.view.Guide = "quote", "", "", "", 0
 	s.view.Received = s.mark()
 	s.step(Step{Do: "new-quote"})
+	s.tellNewFigures(frozen)
+}
+
+// tellNewFigures says where this copy of the page computes another price or date
+// than an unsigned link came with. Of a signed one the check list says so.
+func (s *session) tellNewFigures(was *link.Frozen) {
+	q, err := s.compute()
+	if err != nil || s.draft.Issued != "" || q.Total() == was.Total && q.Plan.EvenOdds == was.Even {
+		return
+	}
+	s.notice += " It was made with a total of " + was.Total + " and delivery on " + was.Even.Long() + "; this copy of the page computes " +
+		q.Total() + " and " + q.Plan.EvenOdds.Long() + "."
 }
 
 // keepAside pins the present draft when it holds any deliberate choice.
@@ -413,11 +412,8 @@ func pinLink(s *session, a Act) error {
 	if len(s.pins) >= maxPins {
 		return errors.New("three quotes are set aside already: take one out first")
 	}
-	text, _ := link.Pair(a.Value)
-	if i := strings.Index(text, "#"); i >= 0 {
-		text = text[i+1:]
-	}
-	s.pins = append(s.pins, strings.TrimSpace(text))
+	own, _, _ := link.Split(a.Value)
+	s.pins = append(s.pins, own)
 	return nil
 }
 

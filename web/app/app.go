@@ -12,6 +12,7 @@ import (
 
 	"boxwright/config"
 	"boxwright/pricing/costs"
+	"boxwright/pricing/propose"
 	"boxwright/pricing/quote"
 	"boxwright/web/view"
 )
@@ -43,6 +44,7 @@ type Request struct {
 	Key     string          `json:"key"` // public half of the signing key kept in the browser
 	Undo    int             `json:"undo"`
 	Redo    int             `json:"redo"`
+	Shown   string          `json:"shown,omitempty"` // names the regions that the page shows, see Reply
 }
 
 // Act is one thing the user did.
@@ -60,22 +62,26 @@ type Act struct {
 
 // Reply is what the page shows and keeps next.
 type Reply struct {
-	Draft   json.RawMessage     `json:"draft,omitempty"`
-	View    *view.State         `json:"view,omitempty"`
-	Pins    []string            `json:"pins"`
-	Regions map[string][]string `json:"regions,omitempty"`
-	Title   string              `json:"title,omitempty"`
-	Say     string              `json:"say,omitempty"`  // read out politely
-	Said    string              `json:"said,omitempty"` // what was done, for the trail
-	Gist    Gist                `json:"gist"`
-	Fault   string              `json:"fault,omitempty"` // shown as an alert; the earlier state stands
-	Do      []Step              `json:"do,omitempty"`
+	Draft json.RawMessage `json:"draft,omitempty"`
+	View  *view.State     `json:"view,omitempty"`
+	Pins  []string        `json:"pins"`
+	// Regions are HTML, one piece after another. A piece is null where it is the
+	// same as in the regions that the request said are shown.
+	Regions map[string][]*string `json:"regions,omitempty"`
+	Shown   string               `json:"shown,omitempty"` // names these regions
+	Title   string               `json:"title,omitempty"`
+	Say     string               `json:"say,omitempty"`  // read out politely
+	Said    string               `json:"said,omitempty"` // what was done, for the trail
+	Gist    Gist                 `json:"gist"`
+	Fault   string               `json:"fault,omitempty"` // shown as an alert; the earlier state stands
+	Do      []Step               `json:"do,omitempty"`
 	// Soon asks the page to come back with a "settle" act once it has drawn this:
 	// something that takes long is left out. Unsettled asks for the same when the
 	// page is idle: something is still checking.
 	Soon      bool `json:"soon,omitempty"`
 	Unsettled bool `json:"unsettled,omitempty"`
 	Rehearsed bool `json:"rehearsed,omitempty"` // there is nothing to show
+	Private   bool `json:"private,omitempty"`   // the page shows this and never keeps it
 }
 
 // Step is something only the browser can do.
@@ -89,16 +95,21 @@ type Step struct {
 	Base64 bool `json:"base64,omitempty"`
 	// Gist names a draft that is kept without being worked on.
 	Gist *Gist `json:"gist,omitempty"`
+	// Screen is the first screen of a page that is put together.
+	Screen First `json:"screen,omitempty"`
 }
 
 // App answers requests. It is not safe for concurrent use.
 type App struct {
 	edition  *quote.Edition // in use
 	keep     keeper
-	worked   []*worked // the drafts worked out last, the latest first
-	proposed struct {  // the last answer to needs
+	worked   []*worked   // the drafts worked out last, the latest first
+	drafts   []readDraft // those that requests brought last
+	shown    shownRegions
+	rows     view.Rows
+	proposed struct { // the last answer to needs
 		key    string
-		search quote.Search
+		search propose.Search
 	}
 	costs     *costs.Sheet // open until locked; never in a reply
 	issued    *issued      // what the last signed quote holds

@@ -97,8 +97,8 @@ type KeptStep struct {
 // Limits on a file of kept quotes, checked before and after decoding.
 const (
 	MaxExportBytes = 8 << 20
-	maxKept        = 500
-	maxSteps       = 101
+	MaxKept        = 500
+	MaxSteps       = 101 // states of one quote that can be gone back to
 	maxSaid        = 600
 )
 
@@ -119,13 +119,13 @@ func ReadExport(file []byte) (*Export, error) {
 	if e.Format != ExportFormat {
 		return fail("format", "format", "is %q; this program reads %q", e.Format, ExportFormat)
 	}
-	if len(e.Quotes) > maxKept {
-		return fail("too-large", "quotes", "has %d; the most is %d", len(e.Quotes), maxKept)
+	if len(e.Quotes) > MaxKept {
+		return fail("too-large", "quotes", "has %d; the most is %d", len(e.Quotes), MaxKept)
 	}
 	for i := range e.Quotes {
 		k := &e.Quotes[i]
 		where := fmt.Sprintf("quotes[%d] %q", i, clip(k.Name, 60))
-		if len(k.ID) == 0 || len(k.ID) > 60 || len(k.Name) > maxSaid || len(k.Line) > 2*maxSaid || len(k.Saved) > 40 || len(k.Steps) > maxSteps || len(k.Pins) > maxPins {
+		if len(k.ID) == 0 || len(k.ID) > 60 || len(k.Name) > maxSaid || len(k.Line) > 2*maxSaid || len(k.Saved) > 40 || len(k.Steps) > MaxSteps || len(k.Pins) > maxPins {
 			return fail("range", where, "has a text or a list that is too long, or no id")
 		}
 		if len(k.Steps) > 0 && (k.At < 0 || k.At >= len(k.Steps)) {
@@ -185,13 +185,13 @@ func importKept(s *session, a Act) {
 
 // shelf is what the page says it keeps, within reason.
 func (s *session) shelf(p *view.Page) {
-	p.Saved = slices.Clone(s.req.Saved[:min(len(s.req.Saved), maxKept)])
+	p.Saved = slices.Clone(s.req.Saved[:min(len(s.req.Saved), MaxKept)])
 	for i := range p.Saved {
 		if g := s.gist(p.Q); p.Saved[i].Here { // as it is now, not as it was when the page asked
 			p.Saved[i].Name, p.Saved[i].Line = g.Name, g.Line
 		}
 	}
-	p.Trail = s.req.Trail[:min(len(s.req.Trail), maxSteps)]
+	p.Trail = s.req.Trail[:min(len(s.req.Trail), MaxSteps)]
 }
 
 // said is what was done in a few words, for the list of earlier states.

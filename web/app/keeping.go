@@ -168,7 +168,12 @@ func saveCatalogue(s *session, a Act) {
 // embed has the page make one file of itself with an edition built in.
 func embed(s *session, a Act) {
 	h := s.named(a.ID)
-	s.step(Step{Do: "embed", Name: "boxwright-" + fileOf(h, ".html"), Text: string(h.file)})
+	screen, err := FirstScreen(h.file)
+	if err != nil {
+		s.fault("The file was not put together: %s.", sentence(err))
+		return
+	}
+	s.step(Step{Do: "embed", Name: "boxwright-" + fileOf(h, ".html"), Text: string(h.file), Screen: screen})
 }
 
 func lint(s *session, _ Act) {
@@ -312,7 +317,7 @@ func (s *session) elsewhere(p *view.Page) {
 			e.As, e.Edition = (*view.Issued)(f), f.Edition
 		}
 	}
-	p.Elsewhere, p.Trust, p.Link = e, nil, d.Issued
+	p.Elsewhere, p.Trust, p.Link, p.Covered = e, nil, d.Issued, s.covered(d.Issued)
 	q := *p.Q
 	q.Findings = append([]config.Finding{{
 		Code: "unit.edition", Severity: config.Stop, Where: "Edition of the catalogue",

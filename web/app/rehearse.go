@@ -21,7 +21,7 @@ func rehearsal(acts []Act) string {
 // rehearse draws an area and, for the unit, takes an option, on a copy of the
 // state. Nothing of it is shown or kept.
 func (s *session) rehearse(area string) (*Reply, error) {
-	p, err := s.page()
+	p, _, err := s.page()
 	if err != nil {
 		return nil, err
 	}
@@ -39,7 +39,7 @@ func (s *session) rehearse(area string) (*Reply, error) {
 			}
 		}
 	}
-	if p, err = s.page(); err == nil {
+	if p, _, err = s.page(); err == nil {
 		view.Regions(p)
 	}
 	return &Reply{Rehearsed: true}, err

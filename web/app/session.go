@@ -7,6 +7,7 @@ import (
 	"boxwright/config/leadtime"
 	"boxwright/config/rules"
 	"boxwright/pricing/link"
+	"boxwright/pricing/propose"
 	"boxwright/pricing/quote"
 	"boxwright/web/view"
 )
@@ -45,7 +46,7 @@ func (a *App) session(req *Request) *session {
 	}
 	s.pins = s.pins[:min(len(s.pins), maxPins)]
 	if len(req.Draft) > 0 && string(req.Draft) != "null" {
-		d, err := quote.ReadDraft(req.Draft)
+		d, err := a.read(req.Draft)
 		if err == nil && d.Unit.Edition != a.edition.Cat.Hash() {
 			s.other = d
 			return s
@@ -83,7 +84,7 @@ func (s *session) step(st Step) { s.steps = append(s.steps, st) }
 
 // do carries out one act on the draft or the view.
 func (s *session) do(act Act) {
-	f := actOf(act.Do)
+	f := acts[act.Do]
 	if f == nil {
 		s.fault("The page asked for %q, which the core does not know: reload the page.", act.Do)
 		return
@@ -123,20 +124,23 @@ func (s *session) begin() {
 
 // reply computes the draft and draws the page.
 func (s *session) reply() (*Reply, error) {
-	p, err := s.page()
+	p, w, err := s.page()
 	if err != nil {
 		return nil, err
 	}
-	kept := s.draft
+	draft := w.draft
 	if s.other != nil {
-		kept = s.other
+		if draft, err = s.other.Bytes(); err != nil {
+			return nil, err
+		}
 	}
-	draft, err := kept.Bytes()
-	if err != nil {
-		return nil, err
+	r := &Reply{
+		Draft: draft, View: s.view, Pins: s.pins, Title: view.Title(p), Say: view.Live(p), Said: s.said(), Gist: s.gist(p.Q),
+		Do: s.steps, Soon: s.soon, Unsettled: len(p.Q.Answer.Undecided) > 0 && s.effort < maxEffort,
 	}
-	r := &Reply{Draft: draft, View: s.view, Pins: s.pins, Regions: view.Regions(p), Title: view.Title(p), Say: view.Live(p), Said: s.said(), Gist: s.gist(p.Q), Do: s.steps, Soon: s.soon, Unsettled: len(p.Q.Answer.Undecided) > 0 && s.effort < maxEffort}
+	r.Regions, r.Shown = s.app.changed(view.Regions(p), s.req.Shown)
 	r.Gist.Weighed = s.taught()
+	r.Private = p.Costs != nil
 	for i, f := range s.faults {
 		if i > 0 {
 			r.Fault += " "
@@ -147,21 +151,24 @@ func (s *session) reply() (*Reply, error) {
 }
 
 // page is everything that one screen shows of the draft.
-func (s *session) page() (*view.Page, error) {
+func (s *session) page() (*view.Page, *worked, error) {
 	s.begin()
 	guided := s.guided()
 	w, err := s.work()
 	if err != nil {
-		return nil, err
+		return nil, nil, err
 	}
-	text := s.draft.Issued
+	text, covered := s.draft.Issued, s.covered(s.draft.Issued)
 	if text == "" && s.view.Area == "quote" && s.other == nil {
 		if text, err = link.Encode(w.quote); err != nil {
 			s.fault("No link can be made: %s.", sentence(err))
+		} else {
+			covered = link.WithCover(text, link.Cover(s.draft, link.Freeze(w.quote)))
 		}
 	}
 	p := &view.Page{
-		Q: w.quote, State: s.view, Link: text, Base: s.req.Base, Undo: s.req.Undo, Redo: s.req.Redo, Kept: s.req.Kept, Notice: s.notice, GuidedOn: guided,
+		Q: w.quote, State: s.view, Link: text, Covered: covered, Base: s.req.Base, Undo: s.req.Undo, Redo: s.req.Redo, Kept: s.req.Kept, Notice: s.notice, GuidedOn: guided,
+		Rows: &s.app.rows,
 	}
 	p.Lessons = s.offered()
 	s.explain(p, w)
@@ -181,14 +188,14 @@ func (s *session) page() (*view.Page, error) {
 	s.keepers(p)
 	s.elsewhere(p)
 	p.Soon = s.soon
-	return p, nil
+	return p, w, nil
 }
 
 // why is the answer to "why not?", and how to have a thing nevertheless.
 type why struct {
 	reasons []rules.Reason
 	mends   []rules.Mend
-	offers  []quote.Offer
+	offers  []propose.Offer
 }
 
 // why works the answer out for one thing. What the rules let in beside the
@@ -196,7 +203,7 @@ type why struct {
 func (s *session) why(w *worked, id string) why {
 	q := w.quote
 	if q.Answer.Of(id) == rules.Open && !q.Draft.Unit.Has(id) {
-		return why{offers: quote.Offers(q, id)}
+		return why{offers: propose.Offers(q, id)}
 	}
 	u, limits := &q.Draft.Unit, quote.Limits(s.app.edition, q.Draft)
 	return why{reasons: q.Edition.Rules.Why(u, limits, id), mends: q.Edition.Rules.Mend(u, limits, id, nil)}

@@ -9,6 +9,7 @@ import "boxwright/pricing/quote"
 // worked is what was worked out of one draft.
 type worked struct {
 	key    string // edition and draft
+	draft  []byte // the draft's canonical form
 	quote  *quote.Quote
 	effort int
 	slow   map[string]any // by what was asked
@@ -27,7 +28,7 @@ func (s *session) work() (*worked, error) {
 		return nil, err
 	}
 	key := a.edition.Cat.Hash() + string(data)
-	w := &worked{key: key, slow: map[string]any{}}
+	w := &worked{key: key, draft: data, slow: map[string]any{}}
 	for i, known := range a.worked {
 		if known.key == key {
 			w = known
@@ -46,6 +47,32 @@ func (s *session) work() (*worked, error) {
 	a.worked = a.worked[:min(len(a.worked), mostWorked)]
 	return w, nil
 }
+
+// read decodes and checks the draft of a request. The page sends the same one
+// again and again, so those read last are kept; what is handed out is a copy.
+func (a *App) read(text []byte) (*quote.Draft, error) {
+	for _, known := range a.drafts {
+		if known.text == string(text) {
+			return known.draft.Clone(), nil
+		}
+	}
+	d, err := quote.ReadDraft(text)
+	if err != nil {
+		return nil, err
+	}
+	a.drafts = append([]readDraft{{string(text), d}}, a.drafts...)
+	a.drafts = a.drafts[:min(len(a.drafts), mostRead)]
+	return d.Clone(), nil
+}
+
+// readDraft is a draft as a request brought it, and what was read of it.
+type readDraft struct {
+	text  string
+	draft *quote.Draft
+}
+
+// mostRead drafts are kept as they were read.
+const mostRead = 4
 
 // compute is the quote of the draft as it is.
 func (s *session) compute() (*quote.Quote, error) {

@@ -1,7 +1,11 @@
 // Talks to the worker: one request at a time, restarted when it dies, with the
 // unanswered request sent again. A request that kills it twice is given up.
 
+// How long an answer may take before the worker counts as dead. A worker's first
+// one includes its start, which takes long on a slow machine.
 const PATIENCE_MS = 20000;
+const FIRST_PATIENCE_MS = 60000;
+const START_MS = 5000;
 
 // source says where worker and core come from: addresses in the folder form,
 // texts inside the page in the single file.
@@ -9,7 +13,10 @@ function source() {
   const tag = document.querySelector("script[data-worker]");
   if (tag) {
     const address = (name) => new URL(name, document.baseURI).href;
-    return { worker: () => address(tag.dataset.worker), core: { url: address(tag.dataset.core), served: !!navigator.serviceWorker?.controller } };
+    const packed = address(tag.dataset.core);
+    // The service worker hands the core out unpacked, under this name.
+    const unpacked = navigator.serviceWorker?.controller && packed.replace(/bin$/, "wasm");
+    return { worker: () => address(tag.dataset.worker), core: { packed, unpacked } };
   }
   const text = (id) => document.getElementById(id).textContent;
   const script = Uint8Array.from(atob(text("worker-text")), (c) => c.charCodeAt(0));
@@ -26,23 +33,33 @@ export class Core {
     this.preface = preface;
     this.from = source();
     this.lastId = 0;
-    this.launch();
+    // Settled when a core is ready for the first time, or will not be soon.
+    this.started = new Promise((resolve) => {
+      this.begun = resolve;
+      setTimeout(resolve, START_MS);
+    });
+    this.launch(window.early?.worker);
   }
 
-  launch() {
+  // launch starts a worker, or takes over one that is on its way already.
+  launch(early) {
     const again = !!this.worker;
-    this.worker = new Worker(this.from.worker());
+    this.answered = false; // by this worker
+    this.worker = early || new Worker(this.from.worker());
     this.ready = new Promise((resolve) => {
       this.worker.onmessage = ({ data }) => {
         if (data.ready) {
           for (const first of again ? this.preface() : []) this.worker.postMessage({ id: 0, request: JSON.stringify(first) });
           resolve();
-        } else if (data.dead) this.died(data.dead);
+          this.begun();
+        } else if (data.failed) this.giveUp(`${data.failed}; reload the page to try again`);
+        else if (data.dead) this.died(data.dead);
         else if (this.pending && data.id === this.pending.id) this.settle(data.reply);
       };
     });
     this.worker.onerror = (e) => this.died(e.message || "the worker failed to start");
-    this.worker.postMessage({ core: this.from.core });
+    if (!early) this.worker.postMessage({ core: this.from.core });
+    else for (const e of window.early.heard) e.type === "message" ? this.worker.onmessage(e) : this.worker.onerror(e);
   }
 
   // ask sends one request object and gives the reply object.
@@ -56,7 +73,7 @@ export class Core {
   async send() {
     const { pending } = this;
     pending.tries++;
-    pending.timer = setTimeout(() => this.died("no answer in time"), PATIENCE_MS);
+    pending.timer = setTimeout(() => this.died("no answer in time"), this.answered ? PATIENCE_MS : FIRST_PATIENCE_MS);
     await this.ready;
     if (this.pending === pending) this.worker.postMessage({ id: pending.id, request: pending.text });
   }
@@ -65,11 +82,13 @@ export class Core {
     const { pending } = this;
     this.pending = null;
     this.deaths = 0;
+    this.answered = true;
     clearTimeout(pending.timer);
     pending.resolve(JSON.parse(reply));
   }
 
   died(why) {
+    this.begun();
     this.worker.terminate();
     const { pending } = this;
     if (pending) clearTimeout(pending.timer);
@@ -79,12 +98,20 @@ export class Core {
     }
     this.deaths = (this.deaths || 0) + 1;
     if (this.deaths > 5) {
-      if (this.pending) this.pending.reject(new Error(why));
-      this.pending = null;
-      this.onTrouble(`The checks cannot run in this browser (${why}). What you entered is kept.`);
+      this.giveUp(why);
       return;
     }
     this.launch();
     if (this.pending) this.send();
+  }
+
+  giveUp(why) {
+    this.begun();
+    const { pending } = this;
+    this.pending = null;
+    this.onTrouble(`The checks cannot run in this browser (${why}). What you entered is kept.`);
+    if (!pending) return;
+    clearTimeout(pending.timer);
+    pending.reject(new Error(why));
   }
 }

@@ -1,6 +1,7 @@
 package e2e
 
 import (
+	"encoding/base64"
 	"os"
 	"path/filepath"
 	"strings"
@@ -51,10 +52,16 @@ func TestLinksOfStrangers(t *testing.T) {
 		draft := w.draft()
 		hostile, err := os.ReadFile(filepath.Join("..", "..", "testdata", "hostile", "links.txt"))
 		require.NoError(t, err)
+		own, _, found := strings.Cut(sound, "&cover=")
+		require.True(t, found, "a copied link has a cover")
+		cover := "&cover=" + base64.RawURLEncoding.EncodeToString([]byte("Rescue 4\nUSD 1.00\n2026-12-24"))
 		cases := map[string]string{
-			"a character altered": sound[:60] + map[bool]string{true: "B", false: "A"}[sound[60] == 'A'] + sound[61:],
-			"the end cut off":     sound[:len(sound)-7],
-			"far too long":        "q=" + strings.Repeat("A", 200_000),
+			"the cover of another": own + cover,
+			"two covers":           sound + cover,
+			"without its end":      own[:len(own)-7],
+			"a character altered":  sound[:60] + map[bool]string{true: "B", false: "A"}[sound[60] == 'A'] + sound[61:],
+			"the end cut off":      sound[:len(sound)-7],
+			"far too long":         "q=" + strings.Repeat("A", 200_000),
 		}
 		for _, line := range strings.Split(strings.TrimSpace(string(hostile)), "\n") {
 			if line != "" && line[0] != ';' {
@@ -69,6 +76,8 @@ func TestLinksOfStrangers(t *testing.T) {
 			require.Greater(t, len(w.trouble()), 20, "%s: the alert is a sentence", reason)
 			require.Less(t, len(w.trouble()), 600, "%s: the alert is short", reason)
 			require.Equal(t, draft, w.draft(), "%s: the previous unit is kept", reason)
+			w.click("#leave-refused")
+			w.must(w.Until(`!document.documentElement.dataset.opening`))
 			// The page goes on working, and the alert leaves with the next thing done.
 			w.area("weight")
 			require.Empty(t, w.trouble(), reason)
@@ -81,6 +90,9 @@ func TestHostileLinkIntoAnEmptyProfile(t *testing.T) {
 	eachForm(t, func(t *testing.T, f form) {
 		w := open(t, f, drive.Phone, "#q=AQAAAAAAAAA")
 		w.must(w.Until(`!document.getElementById("trouble").hidden`))
-		require.Len(t, eval[[]string](w, `[...document.querySelectorAll("#areas li .name")].map((x) => x.textContent)`), 9, "the page stands beside the alert")
+		require.NotContains(t, w.text("body"), "Cutaway", "the refusal stands alone")
+		w.click("#leave-refused")
+		w.must(w.Until(`!document.documentElement.dataset.opening`))
+		require.Len(t, eval[[]string](w, `[...document.querySelectorAll("#areas li .name")].map((x) => x.textContent)`), 9, "the page goes on without the link")
 	})
 }

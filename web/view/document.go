@@ -47,7 +47,7 @@ func document(p *Page) Part {
 }
 
 func linkBox(p *Page) Part {
-	base, text := p.State.Address, p.Link
+	base, text := p.State.Address, p.Covered
 	if base == "" && !strings.HasPrefix(p.Base, "file:") {
 		base = p.Base
 	}

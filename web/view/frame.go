@@ -1,6 +1,7 @@
 package view
 
 import (
+	"math"
 	"slices"
 	"strconv"
 
@@ -116,15 +117,13 @@ func gauge(p *Page, f config.Figure) Part {
 				word = "short"
 			}
 		}
-		value = p.show(abs(f.Margin()), f.Unit) + " " + word
+		value = p.show(math.Abs(f.Margin()), f.Unit) + " " + word
 		under = El("div", Class("under"), El("span", Text(p.show(f.Value, f.Unit))), El("span", Text(string(f.Sense)+" "+p.show(f.Limit, f.Unit))))
 	}
 	return El("div", Class("gauge"),
 		El("div", Class("line"), El("span", Text(f.Label)), El("span", Class("value"), mark(severityOf(f)), Text(" "+value))),
 		bar(f), under)
 }
-
-func abs(v float64) float64 { return max(v, -v) }
 
 // standingFindings shows what stops the unit, then what needs a decision.
 func standingFindings(p *Page) Part {

@@ -13,6 +13,7 @@ import (
 	"boxwright/config/quantity"
 	"boxwright/config/rules"
 	"boxwright/config/weight"
+	"boxwright/pricing/propose"
 	"boxwright/pricing/quote"
 	. "boxwright/web/view/markup"
 )
@@ -53,10 +54,11 @@ type Page struct {
 	State     *State
 	Others    []Other          // what Compare sets beside the unit
 	Mountings []quote.Mounting // the existing module on every chassis, while asked for
-	Search    *quote.Search    // proposals, while they answer the needs as they are
+	Search    *propose.Search  // proposals, while they answer the needs as they are
 	Proposing bool             // they are left out, see Soon
 	Lessons   []Lesson         // tickets of earlier units that could count; for the Weight area
 	Link      string           // fragment that reproduces the draft
+	Covered   string           // the same with its cover, as it is copied
 	Base      string           // address of this page
 	Undo      int              // steps that can be undone
 	Redo      int
@@ -75,10 +77,12 @@ type Page struct {
 	// Answers to the open "why": reasons and ways out.
 	Reasons []rules.Reason
 	Mends   []rules.Mend
-	Offers  []quote.Offer // where it fits only by changing much of what was filled in
+	Offers  []propose.Offer // where it fits only by changing much of what was filled in
 	Delays  []leadtime.Delay
 	TooLate map[string]float64 // options that would miss the needed day, by how many working days
 	Soon    bool               // what takes long is left out: the page comes back for it
+
+	Rows *Rows // rows of options drawn before, when some are kept
 
 	span    float64  // least width of a side view, in, so that several have one scale
 	sources *sources // of the limits, on the paper being drawn

@@ -7,6 +7,8 @@ import (
 
 	"boxwright/config"
 	"boxwright/config/quantity"
+	"boxwright/pricing/bid"
+	"boxwright/pricing/propose"
 	"boxwright/pricing/quote"
 	. "boxwright/web/view/markup"
 )
@@ -101,10 +103,10 @@ func proposed(p *Page) Part {
 	if len(s.Proposals) == 0 {
 		return El("p", Class("notice"), Text("No unit of this catalogue meets these needs. Take a must-have off, or ask for fewer seats or patients. "+said))
 	}
-	return Many(El("div", Class("three"), Each(s.Proposals, func(_ int, x quote.Proposal) Part { return card(p, &x) })), El("p", Class("how"), Text(said)))
+	return Many(El("div", Class("three"), Each(s.Proposals, func(_ int, x propose.Proposal) Part { return card(p, &x) })), El("p", Class("how"), Text(said)))
 }
 
-func card(p *Page, x *quote.Proposal) Part {
+func card(p *Page, x *propose.Proposal) Part {
 	q := x.Quote
 	figure := func(code string) Part {
 		f, _ := q.Figure(code)
@@ -132,7 +134,7 @@ func card(p *Page, x *quote.Proposal) Part {
 var outcomeMarks = map[quote.Outcome]config.Severity{quote.Excepted: config.Stop, quote.MeetsWith: config.Warn, quote.ByHand: config.Warn}
 
 // tallyOf counts the answers of each kind.
-func tallyOf(list []quote.Answer) string {
+func tallyOf(list []bid.Answer) string {
 	var said []string
 	for _, o := range []struct {
 		outcome   quote.Outcome
@@ -153,7 +155,7 @@ func tallyOf(list []quote.Answer) string {
 
 // requirements reads the buyer's list and answers it line by line.
 func requirements(p *Page) Part {
-	list := p.Q.Answers(p.system())
+	list := bid.Answers(p.Q, p.system())
 	paste := Many(textField(p, "list", "Paste the list: one line each, or a table as CSV", "", "A column headed Requirement is read, and one headed No. A pasted list takes the place of the one here."),
 		El("div", Class("row-tools"), action("from-field", "", "paste-list", "Read the list", At("data-field", "f-list"), At("id", "read-list")),
 			El("label", Class("button"), At("for", "f-list-file"), Text("Open a file…")),
@@ -161,7 +163,7 @@ func requirements(p *Page) Part {
 	if len(list) == 0 {
 		return fold("requirements", "The buyer's requirement list", paste)
 	}
-	unsure := slices.ContainsFunc(list, func(a quote.Answer) bool { return !a.Sure && a.Outcome != quote.ByHand })
+	unsure := slices.ContainsFunc(list, func(a bid.Answer) bool { return !a.Sure && a.Outcome != quote.ByHand })
 	t := table{caption: "Line by line", class: "stack answers", heads: []string{"Requirement", "Answer", "Read as", "Offered"}}
 	for _, a := range list {
 		t.rows = append(t.rows, answerRow(p, a))
@@ -169,7 +171,7 @@ func requirements(p *Page) Part {
 	return El("section", Class("block screen"), At("id", "requirements"), El("h2", Text("The buyer's requirement list")),
 		El("p", El("b", Text(count(len(list), "line", "lines")+": "+tallyOf(list)+"."))),
 		El("div", Class("row-tools"),
-			If(slices.ContainsFunc(list, func(a quote.Answer) bool { return a.Takes != "" }), action("take-answer", "", "", "Take all the picks", Class("main"), At("id", "take-answers"))),
+			If(slices.ContainsFunc(list, func(a bid.Answer) bool { return a.Takes != "" }), action("take-answer", "", "", "Take all the picks", Class("main"), At("id", "take-answers"))),
 			If(unsure, action("confirm-answers", "", "", "All are read rightly", At("id", "confirm-answers"))),
 			action("save-answers", "", "", "Save the answers as CSV", At("id", "save-answers")),
 			action("paper", "exceptions", "", "Schedule of exceptions", At("id", "to-exceptions")),
@@ -179,7 +181,7 @@ func requirements(p *Page) Part {
 		fold("list", "Paste another list", paste))
 }
 
-func answerRow(p *Page, a quote.Answer) []Part {
+func answerRow(p *Page, a bid.Answer) []Part {
 	id := "req." + quantityOf(a.At)
 	cat := p.Q.Edition.Cat
 	outcome := Many(mark(outcomeMarks[a.Outcome]), Text(" "+string(a.Outcome)))
@@ -218,7 +220,7 @@ func orNone(text string) string {
 
 // exceptions is the schedule that goes back with the bid.
 func exceptions(p *Page) Part {
-	list := p.Q.Answers(p.system())
+	list := bid.Answers(p.Q, p.system())
 	all := table{caption: "Every line", class: "tight", heads: []string{"No.", "Requirement", "Answer", "Offered"}}
 	not := table{caption: "Exceptions", class: "tight", heads: []string{"No.", "Requirement", "Offered"}}
 	for _, a := range list {

@@ -7,7 +7,6 @@ import (
 	"strings"
 
 	"boxwright/config"
-	"boxwright/config/order"
 	"boxwright/config/quantity"
 	"boxwright/config/space"
 	. "boxwright/web/view/markup"
@@ -83,7 +82,7 @@ func fronts(p *Page) Part {
 		var names []string
 		things := slices.Clone(u.Placed)
 		// The farthest is drawn first, so that what stands before it covers it.
-		order.Sort(things, func(a, b space.Placed) int { return cmp.Compare(b.At[1], a.At[1]) })
+		slices.SortStableFunc(things, func(a, b space.Placed) int { return cmp.Compare(b.At[1], a.At[1]) })
 		for _, x := range things {
 			if numbers[x.Equipment] == 0 {
 				numbers[x.Equipment] = len(names) + 1

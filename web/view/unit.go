@@ -9,6 +9,7 @@ import (
 	"boxwright/config/quantity"
 	"boxwright/config/rules"
 	"boxwright/pricing"
+	"boxwright/pricing/propose"
 	. "boxwright/web/view/markup"
 )
 
@@ -168,9 +169,55 @@ func group(p *Page, g *config.Group, members []int) Part {
 	)
 }
 
+// option is the row of an option, drawn before or now.
 func option(p *Page, g *config.Group, o *config.Option) Part {
 	pick := p.Q.Draft.Unit.Find(o.ID)
 	state := p.Q.Answer.Of(o.ID)
+	own := p.State.Asked == o.ID || pick != nil && len(p.State.Typed)+len(p.State.Wrong) > 0
+	if p.Rows == nil || own {
+		return optionRow(p, g, o, pick, state)
+	}
+	key := rowKey{option: o.ID, state: state, metric: p.State.Metric}
+	if pick != nil {
+		key.qty, key.filled, key.detail = pick.Qty, pick.Filled, p.Q.Draft.Unit.Detail(o.ID)
+	}
+	return p.Rows.row(p.Q.Edition.Cat, p.Q.Book, key, func() Part { return optionRow(p, g, o, pick, state) })
+}
+
+// Rows keeps the rows of options as they were drawn: a press changes few of them.
+// The zero value has none.
+type Rows struct {
+	cat  *config.Catalogue
+	book *pricing.Book
+	rows map[rowKey]Part
+}
+
+// rowKey is all that a row hangs on beside catalogue and price book.
+type rowKey struct {
+	option string
+	state  rules.State
+	metric bool
+	qty    int // none when it is not in the unit
+	filled bool
+	detail string
+}
+
+// mostRows bounds the memory that kept rows take.
+const mostRows = 2000
+
+func (r *Rows) row(cat *config.Catalogue, book *pricing.Book, key rowKey, draw func() Part) Part {
+	if r.cat != cat || r.book != book || len(r.rows) == mostRows {
+		r.cat, r.book, r.rows = cat, book, map[rowKey]Part{}
+	}
+	row := r.rows[key]
+	if row == nil {
+		row = Written(draw())
+		r.rows[key] = row
+	}
+	return row
+}
+
+func optionRow(p *Page, g *config.Group, o *config.Option, pick *config.Pick, state rules.State) Part {
 	out := state == rules.RuledOut && pick == nil
 	kind := "checkbox"
 	if g.Choose == config.ChooseOne {
@@ -272,13 +319,13 @@ func why(p *Page, id string) Part {
 		}),
 		When(len(p.Mends) > 0, func() Part {
 			return ways("What would help", len(p.Mends), func(i int) Part {
-				return wayOut("mend", id, i, q.MendWords(&p.Mends[i]), q.MendEffect(&p.Mends[i], p.system()))
+				return wayOut("mend", id, i, propose.MendWords(q, &p.Mends[i]), propose.MendEffect(q, &p.Mends[i], p.system()))
 			})
 		}),
 		When(len(p.Offers) > 0, func() Part {
 			return ways("It goes with your own choices, but "+count(len(p.Offers[0].Changes), "thing", "things")+" filled in would change", len(p.Offers), func(i int) Part {
 				o := &p.Offers[i]
-				return wayOut("offer", id, i, q.OfferWords(o), q.Effect(&o.Unit, o.Changes, p.system()))
+				return wayOut("offer", id, i, o.Words(q.Edition.Cat), propose.Effect(q, &o.Unit, o.Changes, p.system()))
 			})
 		}),
 		If(p.Soon && p.Reasons == nil && p.Offers == nil, working()),

@@ -5,7 +5,6 @@ import (
 	"strings"
 
 	"boxwright/config"
-	"boxwright/config/order"
 	"boxwright/config/quantity"
 	"boxwright/config/weight"
 	. "boxwright/web/view/markup"
@@ -72,7 +71,7 @@ func chance(f config.Figure) string {
 // masses lists everything aboard, heaviest first, with where it sits.
 func masses(p *Page) Part {
 	items := slices.Clone(p.Q.Weight.Items)
-	order.Sort(items, func(a, b weight.Item) int {
+	slices.SortStableFunc(items, func(a, b weight.Item) int {
 		switch {
 		case a.Lb > b.Lb:
 			return -1

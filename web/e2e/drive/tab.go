@@ -12,6 +12,7 @@ import (
 	"github.com/chromedp/cdproto/log"
 	"github.com/chromedp/cdproto/network"
 	"github.com/chromedp/cdproto/runtime"
+	"github.com/chromedp/cdproto/tracing"
 	"github.com/chromedp/chromedp"
 	"github.com/chromedp/chromedp/kb"
 )
@@ -28,6 +29,8 @@ type Tab struct {
 	mu       sync.Mutex
 	requests []string // addresses asked for, in order
 	faults   []string // errors of scripts, refusals of the security policy
+	trace    []json.RawMessage
+	traced   chan struct{} // closed when the trace is complete
 }
 
 func (t *Tab) listen(event any) {
@@ -36,6 +39,12 @@ func (t *Tab) listen(event any) {
 	switch e := event.(type) {
 	case *network.EventRequestWillBeSent:
 		t.requests = append(t.requests, e.Request.URL)
+	case *tracing.EventDataCollected:
+		for _, v := range e.Value {
+			t.trace = append(t.trace, json.RawMessage(v))
+		}
+	case *tracing.EventTracingComplete:
+		close(t.traced)
 	case *runtime.EventExceptionThrown:
 		t.faults = append(t.faults, "script: "+e.ExceptionDetails.Text+" "+description(e.ExceptionDetails.Exception))
 	case *log.EventEntryAdded:
@@ -110,9 +119,9 @@ func (t *Tab) Reload() error {
 	return t.Ready()
 }
 
-// Ready waits until the page is drawn and every request to the core answered.
+// Ready waits until the core has drawn the page and answered every request.
 func (t *Tab) Ready() error {
-	if err := t.Until(`document.querySelectorAll("#areas li").length > 0`); err != nil {
+	if err := t.Until(`__drive.answered > 0`); err != nil {
 		return fmt.Errorf("the page did not start: %w", err)
 	}
 	return t.Settle()
@@ -314,6 +323,15 @@ func (t *Tab) Prefer(scheme string) error {
 	_, err := chromedp.Call(ctx, emulation.SetEmulatedMedia, emulation.SetEmulatedMediaParams{
 		Features: []*emulation.MediaFeature{{Name: "prefers-color-scheme", Value: scheme}, {Name: "prefers-reduced-motion", Value: "reduce"}},
 	})
+	return err
+}
+
+// Slow makes the page's own thread so many times slower; 1 is as fast as it is.
+// Workers stay as fast as they are: the browser can slow no other thread.
+func (t *Tab) Slow(times float64) error {
+	ctx, cancel := t.limited()
+	defer cancel()
+	_, err := chromedp.Call(ctx, emulation.SetCPUThrottlingRate, emulation.SetCPUThrottlingRateParams{Rate: times})
 	return err
 }
 

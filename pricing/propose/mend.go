@@ -1,0 +1,106 @@
+package propose
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"boxwright/config"
+	"boxwright/config/quantity"
+	"boxwright/config/rules"
+	"boxwright/config/standards"
+	"boxwright/config/weight"
+	"boxwright/pricing/quote"
+)
+
+// MendWords is the label of a way out: what pressing it gives up.
+func MendWords(q *quote.Quote, m *rules.Mend) string {
+	var parts []string
+	for _, id := range m.Drop {
+		if other := m.Replace[id]; other != "" {
+			parts = append(parts, q.Edition.Cat.LabelOf(other)+" instead of "+q.Edition.Cat.LabelOf(id))
+		} else {
+			parts = append(parts, "Give up "+q.Edition.Cat.LabelOf(id))
+		}
+	}
+	if len(parts) == 0 {
+		return "Take it"
+	}
+	return strings.Join(parts, "; ")
+}
+
+// MendEffect is the Effect of a way out, less what pressing it gives up, since
+// its label says that.
+func MendEffect(q *quote.Quote, m *rules.Mend, in quantity.System) string {
+	besides := slices.DeleteFunc(slices.Clone(m.Changes), func(c rules.Change) bool { return slices.Contains(m.Drop, c.Option) })
+	return Effect(q, &m.Unit, besides, in)
+}
+
+// Effect words what another unit in place of this one does: to the total, to
+// the front axle, which has the least to spare on most units, to the delivery,
+// and to what was filled in.
+func Effect(q *quote.Quote, u *config.Unit, changes []rules.Change, in quantity.System) string {
+	ed, d := q.Edition.For(u), *q.Draft
+	d.Unit, d.Tickets = *u, quote.Weighed(d.Tickets, &q.Draft.Unit, u)
+	text := ""
+	if s, err := quote.PriceAll(ed, &d); err == nil {
+		by := s.Total.Sub(q.Price.Total)
+		if by.Sign() >= 0 {
+			text = "+"
+		}
+		text = "Total " + text + by.Show() + ". "
+	}
+	const front = "weight.front-axle"
+	as := standards.Assume(u.RuleSet, ed.Cat, u)
+	if is, ok := weight.WeighWith(ed.Cat, u, &as, d.Tickets).Figure(front); ok && is.Sense != "" {
+		was, _ := q.Figure(front)
+		text += "Front axle margin " + in.Show(is.Margin(), is.Unit) + ", now " + in.Show(was.Margin(), was.Unit) + ". "
+	}
+	if plan, err := quote.NextPlan(ed, &d); err == nil {
+		is := plan.EvenOdds
+		text += "Delivery " + is.Long() + later(q.Plan.EvenOdds.DaysUntil(is)) + ". "
+	}
+	return strings.TrimSpace(text + ChangeWords(q, changes))
+}
+
+// later words a move of the delivery by calendar days.
+func later(days int) string {
+	word := "later"
+	switch {
+	case days == 0:
+		return ", as now"
+	case days < 0:
+		word, days = "earlier", -days
+	}
+	if days == 1 {
+		return ", 1 day " + word
+	}
+	return fmt.Sprintf(", %d days %s", days, word)
+}
+
+// ChangeWords names what completing the unit added and took out.
+func ChangeWords(q *quote.Quote, changes []rules.Change) string {
+	const named = 5
+	text := ""
+	for _, side := range []struct {
+		added bool
+		words string
+	}{{false, "Gives way: "}, {true, "Comes in: "}} {
+		var names []string
+		for _, c := range changes {
+			if c.Added == side.added {
+				names = append(names, q.Edition.Cat.LabelOf(c.Option))
+			}
+		}
+		if len(names) == 0 {
+			continue
+		}
+		more := ""
+		if len(names) > named {
+			more = fmt.Sprintf(" and %d more", len(names)-named)
+			names = names[:named]
+		}
+		text += side.words + strings.Join(names, "; ") + more + ". "
+	}
+	return strings.TrimSpace(text)
+}

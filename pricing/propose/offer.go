@@ -1,0 +1,101 @@
+package propose
+
+import (
+	"cmp"
+	"slices"
+
+	"boxwright/config"
+	"boxwright/config/rules"
+	"boxwright/pricing"
+	"boxwright/pricing/quote"
+)
+
+// FewChanges is how many filled-in things may give way to a choice without the
+// customer being asked first.
+const FewChanges = 4
+
+// Offer is a way to take something that goes with the customer's own choices,
+// and what it changes of the rest.
+type Offer struct {
+	Chassis string // another chassis to take it on; empty for the present one
+	Unit    config.Unit
+	Changes []rules.Change
+	Price   pricing.Amount // total less the present total
+}
+
+// mostOffers is how many other chassis are offered.
+const mostOffers = 2
+
+// Take completes the unit with one of an option in it, in place of its rivals.
+// It is false when the result cannot keep every rule and limit.
+func Take(ed *quote.Edition, d *quote.Draft, id string) (config.Unit, []rules.Change, bool) {
+	return take(ed, d, id, quote.Limits)
+}
+
+// take is Take within other limits.
+func take(ed *quote.Edition, d *quote.Draft, id string, limits func(*quote.Edition, *quote.Draft) *rules.Limits) (config.Unit, []rules.Change, bool) {
+	ed = ed.For(&d.Unit)
+	cat, u := ed.Cat, d.Unit.Clone()
+	o := cat.OptionByID(id)
+	qty := max(u.Qty(id), 1)
+	if g := cat.GroupByID(o.Group); g.Choose != config.ChooseAny {
+		for _, m := range cat.Members(g.ID) {
+			u.Drop(cat.Options[m].ID)
+		}
+	}
+	u.Set(config.Pick{Option: id, Qty: qty})
+	on := *d
+	on.Unit = u
+	return ed.Rules.Fill(&u, limits(ed, &on))
+}
+
+// Offers lists the ways to take an option: on the present chassis, and on the
+// chassis that change less, the fewest changes first.
+func Offers(q *quote.Quote, id string) []Offer {
+	ed, d := q.Edition, q.Draft
+	if ed.Cat.OptionByID(id) == nil {
+		return nil
+	}
+	offer := func(chassis string) (Offer, bool) {
+		on := d.Clone()
+		if chassis != "" {
+			on.Unit.Chassis = chassis
+		}
+		full, changes, ok := Take(ed, on, id)
+		if !ok {
+			return Offer{}, false
+		}
+		on.Unit = full
+		o := Offer{Chassis: chassis, Unit: full, Changes: changes}
+		if s, err := quote.PriceAll(ed, on); err == nil {
+			o.Price = s.Total.Sub(q.Price.Total)
+		}
+		return o, true
+	}
+	here, fits := offer("")
+	if !fits {
+		return nil
+	}
+	var others []Offer
+	for i := range ed.Cat.Chassis {
+		c := ed.Cat.Chassis[i].ID
+		if c == d.Unit.Chassis || q.Answer.Of(c) == rules.RuledOut {
+			continue
+		}
+		if o, ok := offer(c); ok && len(o.Changes) < len(here.Changes) {
+			others = append(others, o)
+		}
+	}
+	slices.SortStableFunc(others, func(a, b Offer) int {
+		return cmp.Or(cmp.Compare(len(a.Changes), len(b.Changes)), a.Price.Cmp(b.Price))
+	})
+	return append([]Offer{here}, others[:min(len(others), mostOffers)]...)
+}
+
+// Words is the label of an offer.
+func (o *Offer) Words(cat *config.Catalogue) string {
+	if o.Chassis != "" {
+		return "Take it on " + cat.LabelOf(o.Chassis)
+	}
+	return "Take it here"
+}
