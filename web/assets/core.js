@@ -1,7 +1,8 @@
 // Talks to the worker: one request at a time, restarted when it dies, with the
 // unanswered request sent again. A request that kills it twice is given up.
 
-const PATIENCE_MS = 20000;
+const PATIENCE_MS = 20000; // with one answer
+const START_MS = 60000; // a slow device takes long to compile; beginning anew would take as long again
 
 // source says where worker and core come from: addresses in the folder form,
 // texts inside the page in the single file.
@@ -60,9 +61,12 @@ export class Core {
   async send() {
     const { pending } = this;
     pending.tries++;
-    pending.timer = setTimeout(() => this.died("no answer in time"), PATIENCE_MS);
+    pending.timer = setTimeout(() => this.died("the core did not start in time"), START_MS);
     await this.ready;
-    if (this.pending === pending) this.worker.postMessage({ id: pending.id, request: pending.text });
+    if (this.pending !== pending) return;
+    clearTimeout(pending.timer);
+    pending.timer = setTimeout(() => this.died("no answer in time"), PATIENCE_MS);
+    this.worker.postMessage({ id: pending.id, request: pending.text });
   }
 
   settle(reply) {
