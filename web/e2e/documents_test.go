@@ -13,6 +13,7 @@ import (
 // Needs are stated, three units proposed, one taken, and a buyer's list is
 // answered; then each document is looked at. Nobody is shut out on the way.
 func TestNeedsToDocuments(t *testing.T) {
+	t.Parallel()
 	list, err := os.ReadFile("../../testdata/requirements/county.csv")
 	require.NoError(t, err)
 	for _, screen := range []drive.Screen{drive.Desk, drive.Phone} {

@@ -73,6 +73,7 @@ func (w *window) eventually(text string) {
 }
 
 func TestKilledWindowLosesNothing(t *testing.T) {
+	t.Parallel()
 	eachForm(t, func(t *testing.T, f form) {
 		f.offline = false
 		w := open(t, f, drive.Desk, "")
@@ -96,6 +97,7 @@ func TestKilledWindowLosesNothing(t *testing.T) {
 // The database takes a moment to write; a window that ends in that very moment
 // loses nothing all the same.
 func TestWindowEndsWhileItSaves(t *testing.T) {
+	t.Parallel()
 	eachForm(t, func(t *testing.T, f form) {
 		f.offline = false
 		w := open(t, f, drive.Desk, "")
@@ -110,6 +112,7 @@ func TestWindowEndsWhileItSaves(t *testing.T) {
 }
 
 func TestTwoWindowsOnOneQuote(t *testing.T) {
+	t.Parallel()
 	eachForm(t, func(t *testing.T, f form) {
 		f.offline = false
 		w := open(t, f, drive.Desk, "")
@@ -144,6 +147,7 @@ func TestTwoWindowsOnOneQuote(t *testing.T) {
 }
 
 func TestKeptQuotesAndTheirFile(t *testing.T) {
+	t.Parallel()
 	eachForm(t, func(t *testing.T, f form) {
 		w := open(t, f, drive.Desk, "")
 		w.begin("cut-14500-158-gas", "mod-146-72")
@@ -191,6 +195,7 @@ func TestKeptQuotesAndTheirFile(t *testing.T) {
 // A file that would be too large to be read back leaves the earlier states out,
 // and says so.
 func TestFileWithoutEarlierStatesSaysSo(t *testing.T) {
+	t.Parallel()
 	w := open(t, folder, drive.Desk, "")
 	w.begin("cut-14500-158-gas", "mod-146-72")
 	w.area("needs")
@@ -216,6 +221,7 @@ func TestFileWithoutEarlierStatesSaysSo(t *testing.T) {
 // The form of a quote's file can be had from either form of the page, without a
 // network from the one file.
 func TestSchemaCanBeSaved(t *testing.T) {
+	t.Parallel()
 	eachForm(t, func(t *testing.T, f form) {
 		w := open(t, f, drive.Desk, "")
 		w.area("quote")
@@ -229,6 +235,7 @@ func TestSchemaCanBeSaved(t *testing.T) {
 }
 
 func TestEarlierStates(t *testing.T) {
+	t.Parallel()
 	w := open(t, folder, drive.Desk, "")
 	w.begin("cut-14500-158-gas", "mod-146-72")
 	first := w.draft()

@@ -23,6 +23,7 @@ func (w *window) link() string {
 }
 
 func TestLinkBringsTheSameBytes(t *testing.T) {
+	t.Parallel()
 	eachForm(t, func(t *testing.T, f form) {
 		w := blank(t, f, drive.Desk)
 		w.openWinch(f)
@@ -44,6 +45,7 @@ func TestLinkBringsTheSameBytes(t *testing.T) {
 }
 
 func TestLinksOfStrangers(t *testing.T) {
+	t.Parallel()
 	eachForm(t, func(t *testing.T, f form) {
 		w := open(t, f, drive.Desk, "")
 		w.begin("cut-14500-158-gas", "mod-146-72")
@@ -85,6 +87,7 @@ func TestLinksOfStrangers(t *testing.T) {
 }
 
 func TestHostileLinkIntoAnEmptyProfile(t *testing.T) {
+	t.Parallel()
 	eachForm(t, func(t *testing.T, f form) {
 		w := open(t, f, drive.Phone, "#q=AQAAAAAAAAA")
 		w.must(w.Until(`!document.getElementById("trouble").hidden`))

@@ -25,7 +25,7 @@ func (t *Tab) Beside(screen Screen) (*Tab, error) {
 	}
 	o := &Tab{}
 	o.ctx, o.cancel = chromedp.NewContext(t.ctx, chromedp.WithTargetID(made.TargetID), chromedp.WithListener(o.listen))
-	err = chromedp.Do(o.ctx, chromedp.EmulateViewport(screen.Width, screen.Height))
+	err = begin(o.ctx, screen)
 	if err == nil {
 		_, err = chromedp.Call(o.ctx, page.AddScriptToEvaluateOnNewDocument, page.AddScriptToEvaluateOnNewDocumentParams{Source: counting})
 	}
