@@ -8,6 +8,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
+	"boxwright/config/seeds"
 	"boxwright/web/e2e/drive"
 )
 
@@ -177,13 +178,13 @@ func TestKeptQuotesAndTheirFile(t *testing.T) {
 
 		var whole map[string]any
 		require.NoError(t, json.Unmarshal([]byte(file), &whole))
-		for reason, text := range map[string]string{
+		for reason, text := range seeds.InOrder(map[string]string{
 			"no file of ours":         `{"format":"boxwright-quote/1"}`,
 			"half of it":              file[:len(file)/2],
 			"markup where an id is":   strings.Replace(file, `"fb-`, `"<img src=x onerror=alert(1)>`, 1) + "x",
 			"a field nobody knows":    strings.Replace(file, `"format"`, `"onload":1,"format"`, 1),
 			"a draft of another form": strings.Replace(file, `boxwright-quote/1`, `boxwright-quote/9`, 1),
-		} {
+		}) {
 			o.must(o.Choose("#f-import", written(t, "bad.json", []byte(text))))
 			o.must(o.Until(`!document.getElementById("trouble").hidden`))
 			require.Contains(t, o.trouble(), "was not taken in", reason)

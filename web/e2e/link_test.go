@@ -9,6 +9,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
+	"boxwright/config/seeds"
 	"boxwright/web/e2e/drive"
 )
 
@@ -72,7 +73,7 @@ func TestLinksOfStrangers(t *testing.T) {
 				cases[reason] = link
 			}
 		}
-		for reason, link := range cases {
+		for reason, link := range seeds.InOrder(cases) {
 			eval[bool](w, `(location.hash = `+drive.Quote("#"+link)+`, true)`)
 			w.must(w.Until(`!document.getElementById("trouble").hidden && !location.hash`))
 			require.Greater(t, len(w.trouble()), 20, "%s: the alert is a sentence", reason)

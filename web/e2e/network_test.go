@@ -13,6 +13,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
+	"boxwright/config/seeds"
 	"boxwright/web/e2e/drive"
 	"boxwright/web/pack/site"
 )
@@ -125,7 +126,7 @@ func TestThePolicyRefusesEveryDoor(t *testing.T) {
 		defer tab.Close()
 		w := &window{tab, t}
 		w.must(w.Open(f.address))
-		for door, js := range doors(address) {
+		for door, js := range seeds.InOrder(doors(address)) {
 			require.Equal(t, "shut", eval[string](w, js), door)
 		}
 		require.Zero(t, came(), "nobody reached the stranger")
@@ -138,7 +139,7 @@ func TestThePolicyRefusesEveryDoor(t *testing.T) {
 	defer plain.Close()
 	w := &window{plain, t}
 	w.must(w.Visit(address + "/plain"))
-	for door, js := range doors(address) {
+	for door, js := range seeds.InOrder(doors(address)) {
 		require.Equal(t, "open", eval[string](w, js), "%s without a policy", door)
 	}
 	require.NotZero(t, came())
