@@ -39,6 +39,7 @@ func (w *window) signsAgain() {
 }
 
 func TestSignedQuoteReachesTheBuyer(t *testing.T) {
+	t.Parallel()
 	eachForm(t, func(t *testing.T, f form) {
 		w := open(t, f, drive.Desk, "")
 		w.begin("cut-14500-158-gas", "mod-146-72")
@@ -85,6 +86,7 @@ func TestSignedQuoteReachesTheBuyer(t *testing.T) {
 }
 
 func TestWhatAReaderIsWarnedOf(t *testing.T) {
+	t.Parallel()
 	w := open(t, folder, drive.Desk, "")
 	w.begin("cut-14500-158-gas", "mod-146-72")
 	w.signs("demo-key-revoked.json")
@@ -136,6 +138,7 @@ func TestWhatAReaderIsWarnedOf(t *testing.T) {
 // The printed code is a picture of the link: its three corners and its size are
 // as the standard has them.
 func TestPrintedCode(t *testing.T) {
+	t.Parallel()
 	w := open(t, folder, drive.Desk, "")
 	w.begin("cut-14500-158-gas", "mod-146-72")
 	w.signs("demo-key.json")
