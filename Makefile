@@ -12,7 +12,7 @@ IN_WASM = GOOS=js GOARCH=wasm CGO_ENABLED=0
 # Tests that need no browser and no built page. Those that take longest begin
 # first, so that none of them is left over at the end for one processor.
 LONGEST = ./web/app ./schema ./pricing/propose ./config/rules ./pricing/tables ./config/solve
-NATIVE = $(LONGEST) $$(go list ./... | grep -v -e '/web/e2e$$$$' -e /web/e2e/engines -e /web/pack/site)
+NATIVE = $(LONGEST) $$(go list ./... | grep -v -e '/web/e2e$$' -e /web/e2e/engines -e /web/pack/site)
 
 # Tests that run again in wasm, since they could end otherwise there: what counts
 # in floating point, what encrypts (in assembly on this machine), and what reads
