@@ -28,8 +28,10 @@ func TestChangesAreTold(t *testing.T) {
 	}{
 		{"none", "nothing is said of nothing", nil, "Done."},
 		{"two", "added and taken out are told apart", list[:2], "Done. Also added: Thing a. Gave way: Thing b."},
-		{"four", "four are all named", list[:4], "Done. Also added: Thing a. Gave way: Thing b. Also added: Thing c. Gave way: Thing d."},
-		{"six", "the rest is counted", list, "Done. Also added: Thing a. Gave way: Thing b. Also added: Thing c. Gave way: Thing d. And 2 more."},
+		{"four", "four are all named", list[:4],
+			"Done. Also added: Thing a. Gave way: Thing b. Also added: Thing c. Gave way: Thing d."},
+		{"six", "the rest is counted", list,
+			"Done. Also added: Thing a. Gave way: Thing b. Also added: Thing c. Gave way: Thing d. And 2 more."},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			s := &session{app: &App{edition: h.ed}, notice: "Done."}
@@ -41,7 +43,8 @@ func TestChangesAreTold(t *testing.T) {
 
 // A file with many faults names the first three and counts the rest.
 func TestFaultsAreWordedAsSentences(t *testing.T) {
-	ps := config.Problems{{Where: "a", Text: "is wrong"}, {Where: "b", Text: "is wrong"}, {Where: "c", Text: "is wrong"}, {Where: "d", Text: "is wrong"}, {Where: "e", Text: "is wrong"}}
+	ps := config.Problems{{Where: "a", Text: "is wrong"}, {Where: "b", Text: "is wrong"}, {Where: "c",
+		Text: "is wrong"}, {Where: "d", Text: "is wrong"}, {Where: "e", Text: "is wrong"}}
 	for _, c := range []struct {
 		name, reason string
 		err          error

@@ -37,7 +37,8 @@ func numbered(i int) string { return fmt.Sprintf("Thing %d", i+1) }
 func TestListsThatAreCutShort(t *testing.T) {
 	ed := demo(t)
 	kept := func(p *Page, x *editions.Touch) string {
-		p.Keeper = &Keeper{Diff: &editions.Comparison{From: ed, To: ed}, Kept: []Kept{{ID: "k", Name: "Kept", Touch: x}}}
+		p.Keeper = &Keeper{Diff: &editions.Comparison{From: ed, To: ed}, Kept: []Kept{{ID: "k",
+			Name: "Kept", Touch: x}}}
 		return markup.Many(keptRow(p, &p.Keeper.Kept[0], 0)...).String()
 	}
 	texts := func(n int) (list []string) {
@@ -69,12 +70,25 @@ func TestListsThatAreCutShort(t *testing.T) {
 			p.Q.Findings = stops(n)
 			return standingFindings(p).String()
 		}, func(rest int) string {
-			return "and " + strconv.Itoa(rest) + map[bool]string{true: " more, in its area", false: " more, in their areas"}[rest == 1]
+			return "and " + strconv.Itoa(rest) + map[bool]string{true: " more, in its area",
+				false: " more, in their areas"}[rest == 1]
 		}},
-		{"what a kept quote uses", 6, func(p *Page, n int) string { return kept(p, &editions.Touch{Uses: texts(n)}) }, func(int) string { return "; and more" }},
-		{"what a kept quote loses", 6, func(p *Page, n int) string { return kept(p, &editions.Touch{Lost: texts(n)}) }, func(int) string { return "; and more" }},
-		{"what comes into a kept quote", 6, func(p *Page, n int) string { return kept(p, &editions.Touch{Changes: changed(n, true)}) }, func(int) string { return "; and more" }},
-		{"what goes out of a kept quote", 6, func(p *Page, n int) string { return kept(p, &editions.Touch{Changes: changed(n, false)}) }, func(int) string { return "; and more" }},
+		{"what a kept quote uses", 6, func(p *Page, n int) string {
+			return kept(p,
+				&editions.Touch{Uses: texts(n)})
+		}, func(int) string { return "; and more" }},
+		{"what a kept quote loses", 6, func(p *Page, n int) string {
+			return kept(p,
+				&editions.Touch{Lost: texts(n)})
+		}, func(int) string { return "; and more" }},
+		{"what comes into a kept quote", 6, func(p *Page, n int) string {
+			return kept(p,
+				&editions.Touch{Changes: changed(n, true)})
+		}, func(int) string { return "; and more" }},
+		{"what goes out of a kept quote", 6, func(p *Page, n int) string {
+			return kept(p,
+				&editions.Touch{Changes: changed(n, false)})
+		}, func(int) string { return "; and more" }},
 		{"why a kept quote stops", 4, func(p *Page, n int) string {
 			return kept(p, &editions.Touch{Is: &editions.Figures{Stopped: true}, Stops: stops(n)})
 		}, nil},
@@ -111,7 +125,8 @@ func TestListsThatAreCutShort(t *testing.T) {
 		{"rows of changed prices", 300, func(p *Page, n int) string {
 			diff := &editions.Comparison{From: ed, To: ed}
 			for i := range n {
-				diff.Prices = append(diff.Prices, editions.Price{Key: "key", Label: numbered(i), To: new(pricing.Amount)})
+				diff.Prices = append(diff.Prices, editions.Price{Key: "key", Label: numbered(i),
+					To: new(pricing.Amount)})
 			}
 			p.Keeper = &Keeper{Diff: diff}
 			return changedParts(p).String()

@@ -24,15 +24,25 @@ func TestAGaugeSaysOnWhichSideOfTheLimit(t *testing.T) {
 		mark   config.Severity
 		reason string
 	}{
-		{"under a most", config.Figure{Sense: config.AtMost, Value: 4600, Limit: 5000, Low: 4550, High: 4650, Basis: config.Rating}, "400 lb to spare", "", "it keeps its rating"},
-		{"at a most", config.Figure{Sense: config.AtMost, Value: 5000, Limit: 5000, Low: 5000, High: 5000, Basis: config.Rating}, "0 lb to spare", "", "a limit may be used up"},
-		{"over a most", config.Figure{Sense: config.AtMost, Value: 5120, Limit: 5000, Low: 5000, High: 5200, Basis: config.Rating}, "120 lb over", config.Stop, "an overload is never to spare"},
-		{"above a least", config.Figure{Sense: config.AtLeast, Value: 2100, Limit: 1750, Low: 2000, High: 2200, Basis: config.Rating}, "350 lb to spare", "", "more payload than asked for"},
-		{"below a least", config.Figure{Sense: config.AtLeast, Value: 1500, Limit: 1750, Low: 1400, High: 1600, Basis: config.Rating}, "250 lb short", config.Stop, "payload is missing, not over"},
-		{"over a limit from memory", config.Figure{Sense: config.AtMost, Value: 5120, Limit: 5000, Low: 5000, High: 5200, Basis: config.FromMemory}, "120 lb over", config.Warn, "what was not read stops nothing"},
-		{"near a most", config.Figure{Sense: config.AtMost, Value: 4990, Limit: 5000, Low: 4900, High: 5080, Basis: config.Rating}, "10 lb to spare", config.Warn, "its likely range crosses the limit"},
-		{"near a least", config.Figure{Sense: config.AtLeast, Value: 1760, Limit: 1750, Low: 1700, High: 1820, Basis: config.Rating}, "10 lb to spare", config.Warn, "its likely range crosses the limit"},
-		{"without a limit", config.Figure{Value: 4600, Low: 4500, High: 4700}, "4,600 lb", "", "only the value is known"},
+		{"under a most", config.Figure{Sense: config.AtMost, Value: 4600, Limit: 5000, Low: 4550,
+			High: 4650, Basis: config.Rating}, "400 lb to spare", "", "it keeps its rating"},
+		{"at a most", config.Figure{Sense: config.AtMost, Value: 5000, Limit: 5000, Low: 5000, High: 5000,
+			Basis: config.Rating}, "0 lb to spare", "", "a limit may be used up"},
+		{"over a most", config.Figure{Sense: config.AtMost, Value: 5120, Limit: 5000, Low: 5000,
+			High: 5200, Basis: config.Rating}, "120 lb over", config.Stop, "an overload is never to spare"},
+		{"above a least", config.Figure{Sense: config.AtLeast, Value: 2100, Limit: 1750, Low: 2000,
+			High: 2200, Basis: config.Rating}, "350 lb to spare", "", "more payload than asked for"},
+		{"below a least", config.Figure{Sense: config.AtLeast, Value: 1500, Limit: 1750, Low: 1400,
+			High: 1600, Basis: config.Rating}, "250 lb short", config.Stop, "payload is missing, not over"},
+		{"over a limit from memory", config.Figure{Sense: config.AtMost, Value: 5120, Limit: 5000,
+			Low: 5000, High: 5200, Basis: config.FromMemory}, "120 lb over", config.Warn,
+			"what was not read stops nothing"},
+		{"near a most", config.Figure{Sense: config.AtMost, Value: 4990, Limit: 5000, Low: 4900,
+			High: 5080, Basis: config.Rating}, "10 lb to spare", config.Warn, "its likely range crosses the limit"},
+		{"near a least", config.Figure{Sense: config.AtLeast, Value: 1760, Limit: 1750, Low: 1700,
+			High: 1820, Basis: config.Rating}, "10 lb to spare", config.Warn, "its likely range crosses the limit"},
+		{"without a limit", config.Figure{Value: 4600, Low: 4500, High: 4700}, "4,600 lb", "",
+			"only the value is known"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			c.figure.Unit = quantity.Pound
@@ -40,8 +50,10 @@ func TestAGaugeSaysOnWhichSideOfTheLimit(t *testing.T) {
 			said := regexp.MustCompile(`class="value">(.*?)</span></div>`).FindStringSubmatch(html)
 			require.NotNil(t, said, html)
 			text := regexp.MustCompile(`<[^>]*>`).ReplaceAllString(said[1], "")
-			word := map[config.Severity]string{"": "in order", config.Warn: "needs a decision", config.Stop: "stopped"}[c.mark]
-			assert.True(t, strings.HasSuffix(text, word+" "+c.says), "%q is to end with %q: %s", text, word+" "+c.says, c.reason)
+			word := map[config.Severity]string{"": "in order", config.Warn: "needs a decision",
+				config.Stop: "stopped"}[c.mark]
+			assert.True(t, strings.HasSuffix(text, word+" "+c.says), "%q is to end with %q: %s", text,
+				word+" "+c.says, c.reason)
 			assert.Equal(t, c.mark, severityOf(c.figure), c.reason)
 		})
 	}
@@ -51,7 +63,8 @@ func TestAGaugeSaysOnWhichSideOfTheLimit(t *testing.T) {
 func TestWheelLoadsStandBesideTheirWheels(t *testing.T) {
 	p := pageOf(t, demo(t), "cut-14500-158-gas", true)
 	o := outlineOf(p.Q)
-	wheels := []weight.Wheel{{Pos: "LF", Lb: 2101}, {Pos: "RF", Lb: 2202}, {Pos: "LR", Lb: 4303}, {Pos: "RR", Lb: 4404}}
+	wheels := []weight.Wheel{{Pos: "LF", Lb: 2101}, {Pos: "RF", Lb: 2202}, {Pos: "LR", Lb: 4303},
+		{Pos: "RR", Lb: 4404}}
 	p.Q.Weight.Gross.Wheels = wheels
 	svg := planView(p).String()
 	middle := o.width/2 + 24
@@ -59,10 +72,12 @@ func TestWheelLoadsStandBesideTheirWheels(t *testing.T) {
 		name   string
 		x      float64
 		street bool
-	}{{"left front", 0, true}, {"right front", 0, false}, {"left rear", o.wheelbase, true}, {"right rear", o.wheelbase, false}} {
+	}{{"left front", 0, true}, {"right front", 0, false}, {"left rear", o.wheelbase, true}, {"right rear",
+		o.wheelbase, false}} {
 		t.Run(c.name, func(t *testing.T) {
 			shown := regexp.QuoteMeta(p.show(float64(wheels[i].Lb), quantity.Pound))
-			at := regexp.MustCompile(`<text class="strong mid" x="([-0-9.]+)" y="([-0-9.]+)">` + shown + `</text>`).FindStringSubmatch(svg)
+			placed := `<text class="strong mid" x="([-0-9.]+)" y="([-0-9.]+)">` + shown + `</text>`
+			at := regexp.MustCompile(placed).FindStringSubmatch(svg)
 			require.NotNil(t, at, "the load is lettered")
 			x, err := strconv.ParseFloat(at[1], 64)
 			require.NoError(t, err)

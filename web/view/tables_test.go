@@ -37,15 +37,18 @@ func TestLoadsStandUnderTheirHeads(t *testing.T) {
 	g := &p.Q.Weight.Gross
 	g.TotalLb, g.FrontLb, g.RearLb, g.LeftLb, g.RightLb, g.XIn, g.ZIn = 13001, 4502, 8499, 6603, 6398, 105, 41
 	g.Wheels = []weight.Wheel{
-		{Pos: "LF", Lb: 2301, Tires: 1, PerTireLb: 2301, RatedLb: 3042}, {Pos: "RF", Lb: 2202, Tires: 1, PerTireLb: 2202, RatedLb: 3042},
-		{Pos: "LR", Lb: 4304, Tires: 2, PerTireLb: 2152, RatedLb: 5556}, {Pos: "RR", Lb: 6000, Tires: 2, PerTireLb: 3000, RatedLb: 5556},
+		{Pos: "LF", Lb: 2301, Tires: 1, PerTireLb: 2301, RatedLb: 3042}, {Pos: "RF", Lb: 2202, Tires: 1,
+			PerTireLb: 2202, RatedLb: 3042},
+		{Pos: "LR", Lb: 4304, Tires: 2, PerTireLb: 2152, RatedLb: 5556}, {Pos: "RR", Lb: 6000, Tires: 2,
+			PerTireLb: 3000, RatedLb: 5556},
 	}
 	html := conditions(p).String()
 	heads := rowOf(t, html, "")
 	row := rowOf(t, html, g.Label)
 	require.Len(t, heads, len(row))
 	for i, head := range heads {
-		want := map[string]string{"Total": "13,001 lb", "Front axle": "4,502 lb", "Rear axle": "8,499 lb", "Street side": "6,603 lb", "Curb side": "6,398 lb"}[head]
+		want := map[string]string{"Total": "13,001 lb", "Front axle": "4,502 lb", "Rear axle": "8,499 lb",
+			"Street side": "6,603 lb", "Curb side": "6,398 lb"}[head]
 		if want != "" {
 			assert.Equal(t, want, row[i], head)
 		}
@@ -80,7 +83,8 @@ func TestAxleLoadsStandBeneathTheirAxles(t *testing.T) {
 		{"rear load", "8,499 lb", float64(c.WheelbaseIn)}, {"rear rating", "of 9,502 lb", float64(c.WheelbaseIn)},
 	} {
 		t.Run(x.name, func(t *testing.T) {
-			m := regexp.MustCompile(`<text class="[^"]*" x="([-0-9.]+)" y="[-0-9.]+">` + x.label + `</text>`).FindStringSubmatch(svg)
+			placed := `<text class="[^"]*" x="([-0-9.]+)" y="[-0-9.]+">` + x.label + `</text>`
+			m := regexp.MustCompile(placed).FindStringSubmatch(svg)
 			require.NotNil(t, m, "it is lettered")
 			is, err := strconv.ParseFloat(m[1], 64)
 			require.NoError(t, err)
@@ -103,12 +107,18 @@ func TestRivalsAreToldInTheRightDirection(t *testing.T) {
 		rival        quote.Rival
 		want         string
 	}{
-		{"cheaper than ours", "our price is the higher one", quote.Rival{Price: total.Sub(dollars(1500))}, "the unit in work is USD 1,500.00 more"},
-		{"dearer than ours", "our price is the lower one", quote.Rival{Price: total.Add(dollars(1500))}, "the unit in work is USD 1,500.00 less"},
-		{"sooner", "their date lies before ours", quote.Rival{Date: ours.AddDays(-9)}, "promised 9 days before ours at nine in ten"},
-		{"later", "their date lies after ours", quote.Rival{Date: ours.AddDays(1)}, "promised 1 day after ours at nine in ten"},
-		{"carries less", "ours less theirs", quote.Rival{PayloadLb: quantity.Mass(payload.Value - 100)}, "our payload less theirs is +100 lb"},
-		{"carries more", "ours less theirs", quote.Rival{PayloadLb: quantity.Mass(payload.Value + 100)}, "our payload less theirs is -100 lb"},
+		{"cheaper than ours", "our price is the higher one", quote.Rival{Price: total.Sub(dollars(1500))},
+			"the unit in work is USD 1,500.00 more"},
+		{"dearer than ours", "our price is the lower one", quote.Rival{Price: total.Add(dollars(1500))},
+			"the unit in work is USD 1,500.00 less"},
+		{"sooner", "their date lies before ours", quote.Rival{Date: ours.AddDays(-9)},
+			"promised 9 days before ours at nine in ten"},
+		{"later", "their date lies after ours", quote.Rival{Date: ours.AddDays(1)},
+			"promised 1 day after ours at nine in ten"},
+		{"carries less", "ours less theirs", quote.Rival{PayloadLb: quantity.Mass(payload.Value - 100)},
+			"our payload less theirs is +100 lb"},
+		{"carries more", "ours less theirs", quote.Rival{PayloadLb: quantity.Mass(payload.Value + 100)},
+			"our payload less theirs is -100 lb"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			c.rival.Name = "Other bidder"
@@ -127,7 +137,8 @@ func TestDifferencesAreToldInTheRightDirection(t *testing.T) {
 		name string
 		days int
 		want string
-	}{{"later", 8, "It arrives 8 calendar days later"}, {"a day earlier", -1, "It arrives 1 calendar day earlier"}, {"the same", 0, "It arrives on the same day"}} {
+	}{{"later", 8, "It arrives 8 calendar days later"}, {"a day earlier", -1,
+		"It arrives 1 calendar day earlier"}, {"the same", 0, "It arrives on the same day"}} {
 		t.Run(c.name, func(t *testing.T) {
 			other, plan, price := *p.Q, *p.Q.Plan, *p.Q.Price
 			plan.EvenOdds = plan.EvenOdds.AddDays(c.days)
@@ -135,7 +146,8 @@ func TestDifferencesAreToldInTheRightDirection(t *testing.T) {
 			other.Plan, other.Price = &plan, &price
 			html := differences(p, []*quote.Quote{p.Q, &other}).String()
 			assert.Contains(t, html, c.want)
-			assert.Equal(t, []string{p.Q.Price.Total.Show(), price.Total.Show(), "250.00"}, rowOf(t, html, "Total")[1:])
+			assert.Equal(t, []string{p.Q.Price.Total.Show(), price.Total.Show(), "250.00"}, rowOf(t, html,
+				"Total")[1:])
 		})
 	}
 }
