@@ -10,7 +10,6 @@ import (
 	"boxwright/config/rules"
 	"boxwright/pricing/link"
 	"boxwright/pricing/quote"
-	"boxwright/web/view"
 )
 
 // acts are all the things the page can ask for, by the word in its markup. They
@@ -122,7 +121,7 @@ func actOf(name string) func(*session, Act) {
 var otherEdition = map[string]bool{"load-catalogue": true, "kept-catalogue": true, "demo-catalogue": true, "built-in": true, "use-beside": true, "move-here": true}
 
 func goArea(s *session, a Act) {
-	s.view.Area, s.view.Asked, s.view.Keeping = view.AreaByID(a.ID).ID, "", false
+	s.view.Area, s.view.Asked, s.view.Keeping = areaOf(a.ID).ID, "", false
 	s.step(Step{Do: "top"})
 }
 

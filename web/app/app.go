@@ -13,7 +13,7 @@ import (
 	"boxwright/config"
 	"boxwright/pricing/costs"
 	"boxwright/pricing/quote"
-	"boxwright/web/view"
+	sess "boxwright/web/session"
 )
 
 // MaxRequestBytes bounds one request; a catalogue file is the largest part.
@@ -35,8 +35,8 @@ type Request struct {
 	Base  string          `json:"base"` // address of the page, without fragment
 	Kept  bool            `json:"kept"`
 	Costs bool            `json:"costs"` // a sealed cost sheet is kept in the browser
-	Saved []view.Saved    `json:"saved"` // quotes kept in the browser, the last changed first
-	Trail []view.Moment   `json:"trail"` // states of this quote that can be gone back to
+	Saved []sess.Saved    `json:"saved"` // quotes kept in the browser, the last changed first
+	Trail []sess.Moment   `json:"trail"` // states of this quote that can be gone back to
 	// Scale tickets of the other quotes kept in the browser. As with view and pins,
 	// what does not read of them is left.
 	Weighed json.RawMessage `json:"weighed"`
@@ -61,7 +61,7 @@ type Act struct {
 // Reply is what the page shows and keeps next.
 type Reply struct {
 	Draft   json.RawMessage     `json:"draft,omitempty"`
-	View    *view.State         `json:"view,omitempty"`
+	View    *sess.View          `json:"view,omitempty"`
 	Pins    []string            `json:"pins"`
 	Regions map[string][]string `json:"regions,omitempty"`
 	Title   string              `json:"title,omitempty"`

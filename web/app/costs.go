@@ -8,7 +8,7 @@ import (
 	"boxwright/pricing"
 	"boxwright/pricing/costs"
 	"boxwright/pricing/seal"
-	"boxwright/web/view"
+	"boxwright/web/areas/price"
 )
 
 // The seller's cost sheet is open only in this worker's memory: no reply
@@ -74,13 +74,13 @@ func plain(err error) string { return strings.TrimPrefix(sentence(err), "seal: "
 var tried = []int64{0, 100, 200, 300, 400, 500, 750, 1000}
 
 // private works out what the seller earns, for the Price area alone.
-func (s *session) private(p *view.Page) {
+func (s *session) private(p *price.Page) {
 	p.CostsKept = s.req.Costs
 	sheet := s.app.costs
-	if sheet == nil || sheet.Catalogue != p.Q.Edition.Cat.ID || p.State.Area != "price" {
+	if sheet == nil || sheet.Catalogue != p.Q.Edition.Cat.ID {
 		return
 	}
-	c := &view.Costs{Title: sheet.Title, Margins: costs.Judge(sheet, p.Q.Price), Most: map[string]string{}}
+	c := &price.Costs{Title: sheet.Title, Margins: costs.Judge(sheet, p.Q.Price), Most: map[string]string{}}
 	var list []pricing.Percent
 	for _, n := range tried {
 		list = append(list, hundredths(n))

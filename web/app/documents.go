@@ -12,7 +12,9 @@ import (
 	"boxwright/config/quantity"
 	"boxwright/pricing/money"
 	"boxwright/pricing/quote"
-	"boxwright/web/view"
+	"boxwright/web/areas/compare"
+	"boxwright/web/areas/needs"
+	papers "boxwright/web/areas/quote"
 )
 
 // ---- needs and proposals ----
@@ -98,8 +100,8 @@ func takeProposal(s *session, a Act) {
 }
 
 // proposals shows those that answer the needs as they are now.
-func (s *session) proposals(p *view.Page) {
-	if s.view.Area != "needs" || s.view.Proposed == "" || s.view.Proposed != s.needsKey() {
+func (s *session) proposals(p *needs.Page) {
+	if s.view.Proposed == "" || s.view.Proposed != s.needsKey() {
 		return
 	}
 	if s.app.proposed.key != s.view.Proposed && !s.settling() {
@@ -213,7 +215,7 @@ func saveTable(s *session, _ Act) {
 // ---- which document is shown ----
 
 func setPaper(s *session, a Act) {
-	s.view.Paper = view.PaperOf(a.Value + a.ID)
+	s.view.Paper = papers.PaperOf(a.Value + a.ID)
 	s.view.Area = "quote"
 }
 
@@ -247,7 +249,7 @@ func reading(check string) setter {
 // ---- rival bids ----
 
 func addRival(s *session, _ Act) {
-	if len(s.view.Rivals) < view.MaxRivals {
+	if len(s.view.Rivals) < compare.MaxRivals {
 		s.view.Rivals = append(slices.Clone(s.view.Rivals), quote.Rival{Name: "Another bid"})
 	}
 }

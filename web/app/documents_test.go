@@ -12,7 +12,7 @@ import (
 	"boxwright/config/csv"
 )
 
-func (p *page) unit() (u struct {
+func (p *browser) unit() (u struct {
 	Chassis string
 	Picks   []struct{ Option string }
 }) {

@@ -10,7 +10,7 @@ import (
 	"boxwright/config/weight"
 	"boxwright/pricing/link"
 	"boxwright/pricing/quote"
-	"boxwright/web/view"
+	papers "boxwright/web/areas/quote"
 )
 
 // The page keeps quotes in the browser by itself. The core names them for the
@@ -184,7 +184,7 @@ func importKept(s *session, a Act) {
 }
 
 // shelf is what the page says it keeps, within reason.
-func (s *session) shelf(p *view.Page) {
+func (s *session) shelf(p *papers.Page) {
 	p.Saved = slices.Clone(s.req.Saved[:min(len(s.req.Saved), maxKept)])
 	for i := range p.Saved {
 		if g := s.gist(p.Q); p.Saved[i].Here { // as it is now, not as it was when the page asked

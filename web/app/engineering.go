@@ -16,7 +16,7 @@ import (
 	"boxwright/config/standards"
 	"boxwright/config/weight"
 	"boxwright/pricing/quote"
-	"boxwright/web/view"
+	sess "boxwright/web/session"
 )
 
 // families are fields that come by the dozen, by the first part of their id;
@@ -139,17 +139,17 @@ func (s *session) weighed(was *config.Unit) {
 }
 
 // lessonsOf gives tickets with the unit they weighed a name each, and each once.
-func lessonsOf(list []weight.Ticket) (out []view.Lesson) {
+func lessonsOf(list []weight.Ticket) (out []sess.Lesson) {
 	for _, t := range list {
-		if id := hashed(json.Marshal(t)); !slices.ContainsFunc(out, func(l view.Lesson) bool { return l.ID == id }) {
-			out = append(out, view.Lesson{ID: id, Ticket: t})
+		if id := hashed(json.Marshal(t)); !slices.ContainsFunc(out, func(l sess.Lesson) bool { return l.ID == id }) {
+			out = append(out, sess.Lesson{ID: id, Ticket: t})
 		}
 	}
 	return out
 }
 
-func holds(list []view.Lesson, id string) bool {
-	return slices.ContainsFunc(list, func(l view.Lesson) bool { return l.ID == id })
+func holds(list []sess.Lesson, id string) bool {
+	return slices.ContainsFunc(list, func(l sess.Lesson) bool { return l.ID == id })
 }
 
 // maxLessons bounds how many are looked at, and how many are remembered as
@@ -158,7 +158,7 @@ const maxLessons = 40
 
 // lessons are the tickets of other quotes kept in the browser that this edition
 // can use.
-func (s *session) lessons() []view.Lesson {
+func (s *session) lessons() []sess.Lesson {
 	var list []weight.Ticket
 	if len(s.req.Weighed) == 0 || json.Unmarshal(s.req.Weighed, &list) != nil {
 		return nil
@@ -195,11 +195,11 @@ func (s *session) learn() {
 		return
 	}
 	var out []weight.Ticket
-	var have []view.Lesson
+	var have []sess.Lesson
 	for _, t := range s.draft.Tickets {
 		id := hashed(json.Marshal(t))
 		if !holds(list, id) || t.Unit.Chassis == u.Chassis || t.Unit.Body == u.Body {
-			out, have = append(out, t), append(have, view.Lesson{ID: id})
+			out, have = append(out, t), append(have, sess.Lesson{ID: id})
 		}
 	}
 	before := len(out)
@@ -216,12 +216,9 @@ func (s *session) learn() {
 
 // offered are the tickets of earlier units that do not count yet and have the
 // chassis or the module in common with this one.
-func (s *session) offered() []view.Lesson {
-	if s.view.Area != "weight" {
-		return nil
-	}
+func (s *session) offered() []sess.Lesson {
 	u, mine := &s.draft.Unit, lessonsOf(s.draft.Lessons())
-	return slices.DeleteFunc(s.lessons(), func(l view.Lesson) bool {
+	return slices.DeleteFunc(s.lessons(), func(l sess.Lesson) bool {
 		return l.Ticket.Unit.Chassis != u.Chassis && l.Ticket.Unit.Body != u.Body || holds(mine, l.ID)
 	})
 }

@@ -25,7 +25,7 @@ func draftOf(t *testing.T, s shown) *quote.Draft {
 	return d
 }
 
-func begun(t *testing.T) *page {
+func begun(t *testing.T) *browser {
 	p := open(t)
 	p.do(Act{Do: "new", ID: "cut-14500-158-gas"}, Act{Do: "go", ID: "weight"})
 	return p

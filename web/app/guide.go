@@ -3,7 +3,8 @@ package app
 import (
 	"boxwright/config"
 	"boxwright/pricing/quote"
-	"boxwright/web/view"
+	tour "boxwright/web/guide"
+	sess "boxwright/web/session"
 )
 
 // guide begins the guided quote, and does what its strip offers.
@@ -13,7 +14,7 @@ func guide(s *session, a Act) {
 	case "start":
 		startGuide(s)
 	case "go", "see":
-		if id := v.GoThere(s.app.edition.Cat, a.ID == "see"); id != "" {
+		if id := tour.GoThere(v, s.app.edition.Cat, a.ID == "see"); id != "" {
 			s.step(Step{Do: "focus", ID: id})
 		} else {
 			s.step(Step{Do: "top"})
@@ -32,20 +33,20 @@ func guide(s *session, a Act) {
 // startGuide begins a quote of its own, so that none that is worked on is lost:
 // it stays among those kept or, where the browser keeps none, in Compare.
 func startGuide(s *session) {
-	if !view.HasGuide(s.app.edition.Cat) {
+	if !tour.Has(s.app.edition.Cat) {
 		s.fault("The catalogue in use is not the one the guided quote tells of.")
 		return
 	}
 	old, v := s.draft, s.view
 	if !s.req.Kept {
 		s.keepAside()
-	} else if s.req.Undo > 0 || !view.Untouched(old) {
+	} else if s.req.Undo > 0 || !tour.Untouched(old) {
 		s.pins = nil
 		s.step(Step{Do: "new-quote"})
 	}
-	s.draft = quote.Begin(s.app.edition, view.GuideFrom, "", s.req.Today)
-	s.draft.Seller, s.draft.Title = old.Seller, view.GuideTitle
-	s.view = &view.State{Area: "needs", OnlyDif: true, Metric: v.Metric, Theme: v.Theme, Address: v.Address, Guide: 1}
+	s.draft = quote.Begin(s.app.edition, tour.From, "", s.req.Today)
+	s.draft.Seller, s.draft.Title = old.Seller, tour.Title
+	s.view = &sess.View{Area: "needs", OnlyDif: true, Metric: v.Metric, Theme: v.Theme, Address: v.Address, Guide: 1}
 	s.notice = "A quote to try things on was begun; no other was changed."
 	s.step(Step{Do: "top"})
 }
@@ -54,7 +55,7 @@ func startGuide(s *session) {
 func (s *session) guided() bool {
 	moved := false
 	for {
-		on, began := s.view.Advance(s.draft, s.app.edition.Cat, func(act string) bool {
+		on, began := tour.Advance(s.view, s.draft, s.app.edition.Cat, func(act string) bool {
 			for _, a := range s.req.Acts {
 				if a.Do == act {
 					return true
@@ -66,7 +67,7 @@ func (s *session) guided() bool {
 		if !began {
 			break
 		}
-		for _, id := range view.GuideBrings {
+		for _, id := range tour.Brings {
 			s.draft.Unit.Set(config.Pick{Option: id, Qty: 1})
 		}
 		s.refill()

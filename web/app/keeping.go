@@ -10,8 +10,8 @@ import (
 	"boxwright/pricing/link"
 	"boxwright/pricing/quote"
 	"boxwright/pricing/tables"
+	shelf "boxwright/web/areas/catalogue"
 	"boxwright/web/assets/catalogue"
-	"boxwright/web/view"
 )
 
 // Keeping a catalogue. An edition that comes in is set beside the one in use,
@@ -34,7 +34,7 @@ type keeper struct {
 	findings []config.Finding
 	from, to held // the two compared; one of them is in use
 	diff     *editions.Comparison
-	kept     []view.Kept
+	kept     []shelf.Kept
 	more     bool
 }
 
@@ -231,7 +231,7 @@ func touch(s *session, a Act) {
 	if a.ID == "" {
 		return
 	}
-	x := view.Kept{ID: a.ID}
+	x := shelf.Kept{ID: a.ID}
 	d, err := quote.ReadDraft([]byte(a.Value))
 	if err != nil {
 		x.Name, x.Fault = "A kept quote", sentence(err)
@@ -295,13 +295,13 @@ func moveKept(s *session, a Act) {
 // ---- a quote of another edition ----
 
 // elsewhere is the draft that came with the request, when it was made with
-// another edition than the one in use.
-func (s *session) elsewhere(p *view.Page) {
+// another edition than the one in use; nil otherwise.
+func (s *session) elsewhere() *shelf.Elsewhere {
 	d := s.other
 	if d == nil {
-		return
+		return nil
 	}
-	e := &view.Elsewhere{Edition: fmt.Sprintf("content %.16s", d.Unit.Edition)}
+	e := &shelf.Elsewhere{Edition: fmt.Sprintf("content %.16s", d.Unit.Edition)}
 	for _, h := range []*quote.Edition{s.app.keep.builtIn.ed, s.app.keep.from.ed, s.app.keep.to.ed} {
 		if h != nil && h.Cat.Hash() == d.Unit.Edition {
 			e.Edition = h.Cat.Edition
@@ -309,16 +309,17 @@ func (s *session) elsewhere(p *view.Page) {
 	}
 	if d.Issued != "" {
 		if f := link.FrozenIn(s.app.edition.Cat, d.Issued); f != nil {
-			e.As, e.Edition = (*view.Issued)(f), f.Edition
+			e.As, e.Edition = f, f.Edition
 		}
 	}
-	p.Elsewhere, p.Trust, p.Link = e, nil, d.Issued
-	q := *p.Q
-	q.Findings = append([]config.Finding{{
-		Code: "unit.edition", Severity: config.Stop, Where: "Edition of the catalogue",
-		Text: "The quote was made with another edition. What is shown is what it would be with the one in use.", Remedy: "Move it to the edition in use, at the top of the page.",
-	}}, q.Findings...)
-	p.Q = &q
+	return e
+}
+
+// otherEditionFinding stops a quote of another edition from being issued.
+var otherEditionFinding = config.Finding{
+	Code: "unit.edition", Severity: config.Stop, Where: "Edition of the catalogue",
+	Text:   "The quote was made with another edition. What is shown is what it would be with the one in use.",
+	Remedy: "Move it to the edition in use, at the top of the page.",
 }
 
 // moveHere moves the quote in work to the edition in use. One that is signed
@@ -352,19 +353,17 @@ func builtIn(s *session, a Act) {
 	}
 }
 
-// keepers shows the catalogue's own part.
-func (s *session) keepers(p *view.Page) {
-	if !s.view.Keeping || s.view.Area != "needs" {
-		return
-	}
+// keeper is what the catalogue's own part shows.
+func (s *session) keeper() *shelf.Keeper {
 	k := &s.app.keep
-	p.Keeper = &view.Keeper{Refused: k.refused, Problems: k.problems, Diff: k.diff, Kept: k.kept, More: k.more, Before: k.from.ed}
+	v := &shelf.Keeper{Refused: k.refused, Problems: k.problems, Diff: k.diff, Kept: k.kept, More: k.more, Before: k.from.ed}
 	if b := k.beside(); b != nil {
-		p.Keeper.Beside = b.ed
+		v.Beside = b.ed
 	}
 	if k.linted == k.looked().ed {
-		p.Keeper.Linted, p.Keeper.Findings = true, k.findings
+		v.Linted, v.Findings = true, k.findings
 	}
+	return v
 }
 
 // demonstration is the catalogue that is part of the core.

@@ -126,7 +126,7 @@ func TestGoingThroughTheRules(t *testing.T) {
 }
 
 // rubber is a page with a unit that has the rubber rub rail.
-func rubber(t *testing.T) *page {
+func rubber(t *testing.T) *browser {
 	p := open(t)
 	p.do(Act{Do: "new", ID: "cut-14500-158-gas", Value: "mod-146-72"}, Act{Do: "set", ID: "title", Value: "Medic 4"})
 	s := p.do(Act{Do: "pick", ID: "rail-rubber", On: true})

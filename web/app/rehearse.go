@@ -2,7 +2,6 @@ package app
 
 import (
 	"boxwright/config/rules"
-	"boxwright/web/view"
 )
 
 // A browser makes a part of the core ready when that part is first used, which
@@ -21,7 +20,7 @@ func rehearsal(acts []Act) string {
 // rehearse draws an area and, for the unit, takes an option, on a copy of the
 // state. Nothing of it is shown or kept.
 func (s *session) rehearse(area string) (*Reply, error) {
-	p, err := s.page()
+	p, err := s.screen()
 	if err != nil {
 		return nil, err
 	}
@@ -39,8 +38,8 @@ func (s *session) rehearse(area string) (*Reply, error) {
 			}
 		}
 	}
-	if p, err = s.page(); err == nil {
-		view.Regions(p)
+	if p, err = s.screen(); err == nil {
+		p.regions()
 	}
 	return &Reply{Rehearsed: true}, err
 }

@@ -10,7 +10,7 @@ import (
 	"boxwright/config/quantity"
 	"boxwright/config/rules"
 	"boxwright/pricing/quote"
-	"boxwright/web/view"
+	"boxwright/web/areas/needs"
 )
 
 // rules judge the unit in work: for a remount, with the measured module.
@@ -104,8 +104,8 @@ func (s *session) measure(e *config.Existing, name string, a Act) error {
 }
 
 // mountings looks at the module on every chassis, while that is shown.
-func (s *session) mountings(p *view.Page, w *worked) {
-	if s.view.Mountings && s.view.Area == "needs" && p.Q.Remount() {
+func (s *session) mountings(p *needs.Page, w *worked) {
+	if s.view.Mountings && p.Q.Remount() {
 		name := fmt.Sprint("mountings ", s.view.Metric)
 		p.Mountings, _ = s.later(w, name, func() any {
 			return quote.Mountings(s.app.edition, w.quote.Draft, quantity.System(s.view.Metric))

@@ -8,7 +8,10 @@ import (
 	"boxwright/config/rules"
 	"boxwright/pricing/link"
 	"boxwright/pricing/quote"
-	"boxwright/web/view"
+	"boxwright/web/areas/compare"
+	"boxwright/web/areas/delivery"
+	"boxwright/web/areas/unit"
+	sess "boxwright/web/session"
 )
 
 // maxPins is how many quotes can be set aside for comparison.
@@ -23,7 +26,7 @@ type session struct {
 	req    *Request
 	draft  *quote.Draft
 	other  *quote.Draft // as it came, when it was made with another edition: draft is then what it would be
-	view   *view.State
+	view   *sess.View
 	pins   []string
 	faults []string
 	notice string
@@ -38,7 +41,7 @@ type session struct {
 func (a *App) session(req *Request) *session {
 	s := &session{app: a, req: req}
 	if json.Unmarshal(req.View, &s.view) != nil || s.view == nil {
-		s.view = &view.State{Area: "needs", OnlyDif: true}
+		s.view = &sess.View{Area: "needs", OnlyDif: true}
 	}
 	if json.Unmarshal(req.Pins, &s.pins) != nil {
 		s.pins = nil
@@ -123,7 +126,7 @@ func (s *session) begin() {
 
 // reply computes the draft and draws the page.
 func (s *session) reply() (*Reply, error) {
-	p, err := s.page()
+	p, err := s.screen()
 	if err != nil {
 		return nil, err
 	}
@@ -135,7 +138,11 @@ func (s *session) reply() (*Reply, error) {
 	if err != nil {
 		return nil, err
 	}
-	r := &Reply{Draft: draft, View: s.view, Pins: s.pins, Regions: view.Regions(p), Title: view.Title(p), Say: view.Live(p), Said: s.said(), Gist: s.gist(p.Q), Do: s.steps, Soon: s.soon, Unsettled: len(p.Q.Answer.Undecided) > 0 && s.effort < maxEffort}
+	r := &Reply{
+		Draft: draft, View: s.view, Pins: s.pins, Regions: p.regions(), Title: p.title(), Say: p.said(), Said: s.said(),
+		Gist: s.gist(p.Q), Do: s.steps, Soon: s.soon,
+		Unsettled: len(p.Q.Answer.Undecided) > 0 && s.effort < maxEffort,
+	}
 	r.Gist.Weighed = s.taught()
 	for i, f := range s.faults {
 		if i > 0 {
@@ -144,44 +151,6 @@ func (s *session) reply() (*Reply, error) {
 		r.Fault += f
 	}
 	return r, nil
-}
-
-// page is everything that one screen shows of the draft.
-func (s *session) page() (*view.Page, error) {
-	s.begin()
-	guided := s.guided()
-	w, err := s.work()
-	if err != nil {
-		return nil, err
-	}
-	text := s.draft.Issued
-	if text == "" && s.view.Area == "quote" && s.other == nil {
-		if text, err = link.Encode(w.quote); err != nil {
-			s.fault("No link can be made: %s.", sentence(err))
-		}
-	}
-	p := &view.Page{
-		Q: w.quote, State: s.view, Link: text, Base: s.req.Base, Undo: s.req.Undo, Redo: s.req.Redo, Kept: s.req.Kept, Notice: s.notice, GuidedOn: guided,
-	}
-	p.Lessons = s.offered()
-	s.explain(p, w)
-	s.mountings(p, w)
-	s.proposals(p)
-	s.dates(p, w)
-	s.private(p)
-	if s.view.Area == "quote" {
-		s.trust(p)
-		p.Foreign = s.foreign()
-		s.shelf(p)
-		p.Reader = s.view.Received != "" && s.view.Received == s.mark()
-	}
-	if s.view.Area == "compare" {
-		p.Others = s.others()
-	}
-	s.keepers(p)
-	s.elsewhere(p)
-	p.Soon = s.soon
-	return p, nil
 }
 
 // why is the answer to "why not?", and how to have a thing nevertheless.
@@ -212,7 +181,7 @@ func (s *session) ways(id string) why {
 }
 
 // explain answers the open "why": what stands in the way, and the ways out.
-func (s *session) explain(p *view.Page, w *worked) {
+func (s *session) explain(p *unit.Page, w *worked) {
 	if id := s.view.Asked; id != "" {
 		a, _ := s.later(w, "why "+id, func() any { return s.why(w, id) }).(why)
 		p.Reasons, p.Mends, p.Offers = a.reasons, a.mends, a.offers
@@ -220,10 +189,7 @@ func (s *session) explain(p *view.Page, w *worked) {
 }
 
 // dates says what the picks do to the date, in the area that shows it.
-func (s *session) dates(p *view.Page, w *worked) {
-	if s.view.Area != "delivery" {
-		return
-	}
+func (s *session) dates(p *delivery.Page, w *worked) {
 	plan := w.quote.Plan
 	p.Delays, _ = s.later(w, "delays", func() any { return plan.Delays() }).([]leadtime.Delay)
 	if needed := s.draft.Unit.NeededBy; s.view.Late && !needed.IsZero() {
@@ -232,10 +198,10 @@ func (s *session) dates(p *view.Page, w *worked) {
 }
 
 // others computes the quotes set aside.
-func (s *session) others() []view.Other {
-	var out []view.Other
+func (s *session) others() []compare.Other {
+	var out []compare.Other
 	for _, pin := range s.pins {
-		o := view.Other{Link: pin}
+		o := compare.Other{Link: pin}
 		if d, _, err := link.Decode(s.app.edition.Cat, pin); err != nil {
 			o.Fault = sentence(err)
 		} else if o.Q, err = quote.Compute(s.app.edition, d); err != nil {

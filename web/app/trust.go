@@ -12,7 +12,7 @@ import (
 	"boxwright/pricing/quote"
 	"boxwright/pricing/seal"
 	"boxwright/pricing/sign"
-	"boxwright/web/view"
+	papers "boxwright/web/areas/quote"
 )
 
 // Signing and what a reader is told about a signature. The signing key is opened
@@ -232,8 +232,8 @@ func (s *session) recall(links ...string) {
 }
 
 // trust tells the reader how far the quote can be relied on.
-func (s *session) trust(p *view.Page) {
-	t := &view.Trust{Today: s.req.Today, OwnKey: s.req.Key}
+func (s *session) trust(p *papers.Page) {
+	t := &papers.Trust{Today: s.req.Today, OwnKey: s.req.Key}
 	p.Trust = t
 	cat := s.app.edition.Cat
 	if own := publicKey(s.req.Key); own != nil {
@@ -243,7 +243,7 @@ func (s *session) trust(p *view.Page) {
 		key, err := link.Signer(s.draft.Issued)
 		was := s.app.openIssued(s.draft.Issued)
 		if err == nil && was.err == nil {
-			t.Signature = &view.Signature{Key: key, Standing: sign.Judge(cat, key, s.draft.Date), As: view.Issued(*was.frozen)}
+			t.Signature = &papers.Signature{Key: key, Standing: sign.Judge(cat, key, s.draft.Date), As: *was.frozen}
 		}
 	}
 	if s.draft.Prev != "" {
@@ -260,8 +260,8 @@ func publicKey(text string) []byte {
 }
 
 // before compares the quote with the one it revises.
-func (s *session) before(p *view.Page) *view.Before {
-	b := &view.Before{}
+func (s *session) before(p *papers.Page) *papers.Before {
+	b := &papers.Before{}
 	if s.draft.Earlier == "" || link.Name(s.draft.Earlier) != s.draft.Prev {
 		return b
 	}
@@ -269,12 +269,12 @@ func (s *session) before(p *view.Page) *view.Before {
 	d, frozen, err := link.Decode(s.app.edition.Cat, s.draft.Earlier)
 	if e, ok := errors.AsType[*link.Error](err); ok && e.Code == link.UnknownEdition {
 		b.Number, b.Rev, b.Date = e.Draft.Number, e.Draft.Rev, e.Draft.Date
-		b.As = (*view.Issued)(e.Frozen)
+		b.As = e.Frozen
 	}
 	if err != nil {
 		return b
 	}
-	b.Number, b.Rev, b.Date, b.As = d.Number, d.Rev, d.Date, (*view.Issued)(frozen)
+	b.Number, b.Rev, b.Date, b.As = d.Number, d.Rev, d.Date, frozen
 	if key, err := link.Signer(s.draft.Earlier); err == nil && key != nil {
 		b.Signer = sign.Judge(s.app.edition.Cat, key, d.Date).Words()
 	}
@@ -286,20 +286,20 @@ func (s *session) before(p *view.Page) *view.Before {
 
 // foreign is the quote of an edition that is not at hand, as it was issued; nil
 // when no such quote was opened.
-func (s *session) foreign() *view.Foreign {
+func (s *session) foreign() *papers.Foreign {
 	if s.view.Foreign == "" {
 		return nil
 	}
 	_, _, err := link.Decode(s.app.edition.Cat, s.view.Foreign)
 	e, _ := errors.AsType[*link.Error](err)
 	if err == nil {
-		return &view.Foreign{Known: true}
+		return &papers.Foreign{Known: true}
 	}
 	if e == nil || e.Frozen == nil {
 		s.view.Foreign = ""
 		return nil
 	}
-	f := &view.Foreign{Today: s.req.Today, As: view.Issued(*e.Frozen), Draft: e.Draft}
+	f := &papers.Foreign{Today: s.req.Today, As: *e.Frozen, Draft: e.Draft}
 	if key, err := link.Signer(s.view.Foreign); err == nil && key != nil {
 		f.Key, f.Standing = key, sign.Judge(s.app.edition.Cat, key, e.Draft.Date)
 	}

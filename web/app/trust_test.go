@@ -20,7 +20,7 @@ const keyPhrase = "several plain words"
 var keyRandom = base64.StdEncoding.EncodeToString(bytes.Repeat([]byte{7}, 64))
 
 // demoKey is the published key of an invented person, as a page keeps it.
-func demoKey(t *testing.T, p *page, file string) (sealed string) {
+func demoKey(t *testing.T, p *browser, file string) (sealed string) {
 	t.Helper()
 	data, err := os.ReadFile("../assets/catalogue/" + file)
 	require.NoError(t, err)
@@ -31,7 +31,7 @@ func demoKey(t *testing.T, p *page, file string) (sealed string) {
 	return s.Do[0].Text
 }
 
-func (p *page) signed(t *testing.T, key string) shown {
+func (p *browser) signed(t *testing.T, key string) shown {
 	t.Helper()
 	p.do(Act{Do: "new", ID: "cut-14500-158-gas", Value: "mod-146-72"}, Act{Do: "set", ID: "number", Value: "2026-114"}, Act{Do: "go", ID: "quote"})
 	s := p.do(Act{Do: "sign", Value: keyPhrase, File: key})
