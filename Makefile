@@ -1,4 +1,4 @@
-.PHONY: run site test bench fmt packages tools checked native wasm browser
+.PHONY: run site test soak bench fmt packages tools checked native wasm browser
 
 # A failure before a pipe is a failure.
 SHELL = /bin/bash
@@ -9,6 +9,10 @@ CORE = ./config/... ./pricing/... ./web/app/... ./web/areas/... ./web/drawing/..
 	./web/session/... ./web/assets/...
 GO_FOLDERS = config pricing schema wasm web
 IN_WASM = GOOS=js GOARCH=wasm CGO_ENABLED=0
+
+# Random tests draw the same each time; make soak draws afresh.
+export RAPID_SEED = 1
+MINUTES = 10
 
 run: packages
 	go run ./web/pack -serve
@@ -35,12 +39,16 @@ native:
 
 # The core again, as wasm under Node, which takes only a small environment.
 wasm:
-	@$(IN_WASM) go test -exec="env -i PATH=$$PATH $$(go env GOROOT)/lib/wasm/go_js_wasm_exec" $(CORE) | grep -v '\[no test files\]'
+	@$(IN_WASM) go test -exec="env -i PATH=$$PATH RAPID_SEED=$$RAPID_SEED $$(go env GOROOT)/lib/wasm/go_js_wasm_exec" $(CORE) | grep -v '\[no test files\]'
 
 # A browser on a slow machine can miss a moment: what fails is tried once more,
 # and a real fault fails twice.
 browser: packages tools
 	@go test -timeout 40m ./web/e2e/... || { echo "once more, in case the machine was slow"; go test -count=1 -timeout 40m ./web/e2e/...; }
+
+# Random tests on fresh seeds and fuzz targets for MINUTES in all.
+soak:
+	@go run ./web/e2e/soak -minutes $(MINUTES)
 
 bench: packages tools
 	@go run ./web/e2e/measure

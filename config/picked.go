@@ -63,3 +63,14 @@ func (u *Unclean) Look(name string, v float64) {
 		*u = append(*u, name)
 	}
 }
+
+// Cots is how many patients one of the option carries on cots.
+func (o *Option) Cots() int {
+	n := 0
+	for _, s := range o.Seats {
+		if s.Kind == "cot" {
+			n++
+		}
+	}
+	return n
+}

@@ -12,6 +12,7 @@ import (
 	"pgregory.net/rapid"
 
 	"boxwright/config"
+	"boxwright/config/seeds"
 )
 
 // The first word from seed 0 is published with the reference implementation,
@@ -67,7 +68,7 @@ func TestPlayAgainstWalkingEveryDraw(t *testing.T) {
 }
 
 func TestDaysAreSorted(t *testing.T) {
-	r := rand.New(rand.NewSource(1))
+	r := rand.New(rand.NewSource(seeds.First()))
 	for _, spread := range []int32{1, 3, 5000, 1 << 21, 1<<22 - 1, 1 << 22, math.MaxInt32} { // wider ones are compared
 		days := make([]int32, 1000)
 		for i := range days {

@@ -9,6 +9,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"boxwright/config"
+	"boxwright/config/seeds"
 )
 
 func TestBadCataloguesAreRefusedWithThePlace(t *testing.T) {
@@ -102,7 +103,7 @@ func TestPicksThatCannotStand(t *testing.T) {
 // settling says the rest.
 func TestASmallBudgetLeavesCheckingButNeverGuesses(t *testing.T) {
 	checking := 0
-	for seed := range int64(3) {
+	for seed := range seeds.Each(3) {
 		g := generate(150, seed)
 		l := g.limits(0.9)
 		c := clicker{r: rand.New(rand.NewSource(seed)), u: config.Unit{Chassis: "c0", Body: "b0"}}

@@ -8,11 +8,12 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"boxwright/config"
+	"boxwright/config/seeds"
 )
 
 func TestAnswerAgreesWithTryingEveryUnit(t *testing.T) {
 	stood := 0
-	for seed := range int64(1500) {
+	for seed := range seeds.Each(1500) {
 		r := rand.New(rand.NewSource(seed))
 		w := makeWorld(r)
 		e, err := Compile(w.cat)
@@ -46,7 +47,7 @@ func TestAnswerAgreesWithTryingEveryUnit(t *testing.T) {
 }
 
 func TestAnswerWithoutLimits(t *testing.T) {
-	for seed := range int64(300) {
+	for seed := range seeds.Each(300) {
 		r := rand.New(rand.NewSource(seed))
 		w := makeWorld(r)
 		w.limits = map[[2]string][]config.Linear{}

@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"boxwright/config"
+	"boxwright/config/seeds"
 )
 
 // asFull reads a unit as the oracle's complete unit.
@@ -35,7 +36,7 @@ func (w *world) stands(u *config.Unit) bool {
 
 func TestFillCompletesAndKeepsThePicks(t *testing.T) {
 	done := 0
-	for seed := range int64(1500) {
+	for seed := range seeds.Each(1500) {
 		r := rand.New(rand.NewSource(seed))
 		w := makeWorld(r)
 		e, err := Compile(w.cat)
@@ -94,7 +95,7 @@ func (w *world) lightestMend(u *config.Unit, soft, with []string, weigh func(str
 
 func TestMendIsLightestAndStands(t *testing.T) {
 	offered := 0
-	for seed := range int64(800) {
+	for seed := range seeds.Each(800) {
 		r := rand.New(rand.NewSource(seed))
 		w := makeWorld(r)
 		e, err := Compile(w.cat)
@@ -147,7 +148,7 @@ func TestMendIsLightestAndStands(t *testing.T) {
 
 func TestCompleteIsCheapest(t *testing.T) {
 	proven := 0
-	for seed := range int64(800) {
+	for seed := range seeds.Each(800) {
 		r := rand.New(rand.NewSource(seed))
 		w := makeWorld(r)
 		e, err := Compile(w.cat)

@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"boxwright/config"
+	"boxwright/config/seeds"
 )
 
 // without is the world with some rules, groups' demands and limits left out:
@@ -70,7 +71,7 @@ func (w *world) suffices(u *config.Unit, r Reason, with, without []string) bool 
 
 func TestWhyIsSufficientAndMinimal(t *testing.T) {
 	asked, limited, several := 0, 0, 0
-	for seed := range int64(500) {
+	for seed := range seeds.Each(500) {
 		r := rand.New(rand.NewSource(seed))
 		w := makeWorld(r)
 		e, err := Compile(w.cat)

@@ -8,13 +8,14 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"boxwright/config"
+	"boxwright/config/seeds"
 )
 
 // However little work is allowed, an answer says nothing that more work takes
 // back: what is not known is still checking.
 func TestLittleWorkLeavesThingsOpenButNeverWrong(t *testing.T) {
 	checking, judged := 0, 0
-	for seed := range int64(12) {
+	for seed := range seeds.Each(12) {
 		g := generate(60, seed)
 		l := g.limits([]float64{1.05, 0.8, 0.7}[seed%3])
 		whole, err := Compile(g.cat)
@@ -58,7 +59,7 @@ func TestLittleWorkLeavesThingsOpenButNeverWrong(t *testing.T) {
 // Ways out found in steps are those found at once; a list only gets longer.
 func TestWaysOutInSteps(t *testing.T) {
 	offered, steps := 0, 0
-	for seed := range int64(300) {
+	for seed := range seeds.Each(300) {
 		r := rand.New(rand.NewSource(seed))
 		w := makeWorld(r)
 		u := w.drawUnit(r)
@@ -98,7 +99,7 @@ func TestWaysOutInSteps(t *testing.T) {
 // The last question is remembered only as long as the unit is the same.
 func TestWaysOutFollowTheUnit(t *testing.T) {
 	changed := 0
-	for seed := range int64(600) {
+	for seed := range seeds.Each(600) {
 		r := rand.New(rand.NewSource(seed))
 		w := makeWorld(r)
 		u := w.drawUnit(r)
@@ -126,10 +127,10 @@ func TestWaysOutFollowTheUnit(t *testing.T) {
 func TestReasonsInSteps(t *testing.T) {
 	cat := demo(t)
 	first, known := 0, 0
-	for seed := range int64(2) {
+	for seed := range seeds.Each(2) {
 		e, err := Compile(cat)
 		require.NoError(t, err)
-		c := clicker{r: rand.New(rand.NewSource(seed)), e: e, u: config.Unit{Chassis: cat.Chassis[seed].ID, Body: cat.Bodies[0].ID}}
+		c := clicker{r: rand.New(rand.NewSource(seed)), e: e, u: config.Unit{Chassis: cat.Chassis[seed%int64(len(cat.Chassis))].ID, Body: cat.Bodies[0].ID}}
 		var a Answer
 		for range 15 {
 			a = e.Settle(&c.u, demoLimits(cat, &c.u, 1), 5000)

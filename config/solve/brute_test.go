@@ -5,6 +5,8 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/require"
+
+	"boxwright/config/seeds"
 )
 
 // A random problem small enough to try every assignment of.
@@ -91,7 +93,7 @@ func (p *puzzle) holds(m int, assumed []Lit, inForce int) bool {
 }
 
 func TestSolverAgreesWithTryingEverything(t *testing.T) {
-	for seed := range int64(8000) {
+	for seed := range seeds.Each(8000) {
 		r := rand.New(rand.NewSource(seed))
 		p := makePuzzle(r)
 		s := New(p.n)
@@ -166,7 +168,7 @@ func TestSolverAgreesWithTryingEverything(t *testing.T) {
 
 // Two forks get clauses and limits of their own; neither minds the other.
 func TestForksLiveApart(t *testing.T) {
-	for seed := range int64(500) {
+	for seed := range seeds.Each(500) {
 		r := rand.New(rand.NewSource(seed))
 		p := makePuzzle(r)
 		fresh := New(p.n)

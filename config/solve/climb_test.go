@@ -5,11 +5,13 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/require"
+
+	"boxwright/config/seeds"
 )
 
 func TestBothWaysToTheLeastCostAgreeWithTryingEverything(t *testing.T) {
 	found := 0
-	for seed := range int64(4000) {
+	for seed := range seeds.Each(4000) {
 		r := rand.New(rand.NewSource(seed))
 		p := makePuzzle(r)
 		cost := p.limit(r).Groups

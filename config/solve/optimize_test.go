@@ -5,6 +5,8 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/require"
+
+	"boxwright/config/seeds"
 )
 
 // posed is a puzzle with costs, put to a solver of its own.
@@ -70,7 +72,7 @@ func (q *posed) answers() (all []int, least int64) {
 // Both proofs, begun from any answer, agree with trying every assignment.
 func TestProofsOfTheCheapestAgreeWithTryingEverything(t *testing.T) {
 	proofs := map[string]int{}
-	for seed := range int64(3000) {
+	for seed := range seeds.Each(3000) {
 		r := rand.New(rand.NewSource(seed))
 		q := pose(r)
 		_, least := q.answers()
@@ -109,7 +111,7 @@ func TestProofsOfTheCheapestAgreeWithTryingEverything(t *testing.T) {
 // make loses no answer within the target.
 func TestTheDualLosesNoAnswer(t *testing.T) {
 	tried := 0
-	for seed := range int64(3000) {
+	for seed := range seeds.Each(3000) {
 		r := rand.New(rand.NewSource(seed))
 		q := pose(r)
 		all, least := q.answers()

@@ -6,6 +6,8 @@ import (
 
 	"github.com/crillab/gophersat/solver"
 	"github.com/stretchr/testify/require"
+
+	"boxwright/config/seeds"
 )
 
 // randomCNF draws clauses of two to four literals, near the density where
@@ -42,7 +44,7 @@ func randomCNF(r *rand.Rand) *cnf {
 // loses facts, and a problem must not be used twice.
 func TestRandomProblemsAgreeWithTwoOtherSolvers(t *testing.T) {
 	sat, unsat := 0, 0
-	for seed := range int64(150) {
+	for seed := range seeds.Each(150) {
 		r := rand.New(rand.NewSource(seed))
 		p := randomCNF(r)
 		s := p.solver()

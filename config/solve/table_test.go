@@ -5,13 +5,15 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/require"
+
+	"boxwright/config/seeds"
 )
 
 // A table over a session of clicks, with classes, and limits that come, change
 // and go, is held against trying every assignment, click by click.
 func TestTableAgreesWithTryingEverything(t *testing.T) {
 	judged := 0
-	for seed := range int64(1500) {
+	for seed := range seeds.Each(1500) {
 		r := rand.New(rand.NewSource(seed))
 		p := makePuzzle(r)
 		class := noClasses(p.n)

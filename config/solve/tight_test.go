@@ -6,6 +6,8 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/require"
+
+	"boxwright/config/seeds"
 )
 
 // tight is a problem near its limits, with few enough answers to list: groups
@@ -119,7 +121,7 @@ func (q *tight) possible(lits []Lit) bool {
 // asked the way that is left for the hard ones.
 func TestTablesNearTheLimitAgreeWithTheListOfAnswers(t *testing.T) {
 	judged, byPrices, unfinished := 0, 0, 0
-	for seed := range int64(400) {
+	for seed := range seeds.Each(400) {
 		r := rand.New(rand.NewSource(seed))
 		q := makeTight(r)
 		if len(q.all) == 0 {
@@ -173,7 +175,7 @@ func TestTablesNearTheLimitAgreeWithTheListOfAnswers(t *testing.T) {
 // completes the table.
 func TestAllowedWorkEndsQuestions(t *testing.T) {
 	cut := 0
-	for seed := range int64(200) {
+	for seed := range seeds.Each(200) {
 		r := rand.New(rand.NewSource(seed))
 		q := makeTight(r)
 		ask := append(slices.Clone(q.guards), Pos(r.Intn(3*tightGroups)))

@@ -12,6 +12,7 @@ import (
 	"boxwright/config"
 	"boxwright/pricing/editions"
 	"boxwright/pricing/link"
+	"boxwright/pricing/propose"
 	"boxwright/pricing/quote"
 	"boxwright/pricing/sign"
 	"boxwright/web/assets/catalogue"
@@ -89,7 +90,7 @@ func begun(t *testing.T, ed *quote.Edition, picks ...string) *quote.Draft {
 	t.Helper()
 	d := quote.Begin(ed, "cut-14500-158-gas", "mod-146-72", today)
 	for _, id := range picks {
-		d.Unit, _, _ = quote.Take(ed, d, id)
+		d.Unit, _, _ = propose.Take(ed, d, id)
 		require.True(t, d.Unit.Has(id), id)
 	}
 	return d

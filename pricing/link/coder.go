@@ -9,7 +9,6 @@ type coder struct {
 	reading         bool
 	data            []byte // written so far, or still to be read
 	low, high, code uint32
-	text            *model
 	bad             bool // what was read is no number that could have been written
 }
 
@@ -120,36 +119,6 @@ func (c *coder) number(s *sizes, v int) int {
 		}
 	}
 	return out - 1
-}
-
-// words codes a text of at most so many bytes.
-func (c *coder) words(text []byte, most int) []byte {
-	length := c.number(new(sizes), len(text))
-	if length > most {
-		c.bad = true
-		return nil
-	}
-	m := trained()
-	out := text
-	if c.reading {
-		out = make([]byte, 0, min(length, 1<<14))
-	}
-	for i := range length {
-		given := byte(0)
-		if !c.reading {
-			given = text[i]
-		}
-		got := uint32(0)
-		for k := 7; k >= 0; k-- {
-			bit := c.bit(m.predict(), uint32(given>>k)&1)
-			m.learn(bit)
-			got = got<<1 | bit
-		}
-		if c.reading {
-			out = append(out, byte(got))
-		}
-	}
-	return out
 }
 
 // finish gives what was written. The reader takes noughts where the bytes end,

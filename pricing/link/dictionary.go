@@ -1,16 +1,74 @@
 package link
 
-// dictionary1 is what the packer's model has read before it begins: words of
-// the trade, and drafts as they usually are, each a little different. It belongs
-// to version 1 for good: changing a byte of it would make every link ever sent
-// unreadable. People and places in it are invented.
-const dictionary1 = `the first second third order this year next last with without from before after until within thirty sixty days of delivery as agreed by and for to follow supplied fitted mounted lettering drawing approved included customer department's own radio radios equipment installed here handed over old unit new units replaces trade-in miles condition sold as is certificate number purchase order contract bid request approved board council. Please Call The To be Per our ` +
-	`Fire Department Rescue Squad Volunteer District Authority Hospital University Medical Center Regional Health System Township Village City of Town of County of North South East West Saint Lake River Creek Hill Valley Springs Grove Park Ridge Harbor Falls Bend Mill Bridge Highway Route Road Avenue Boulevard Lane Drive Court Square Depot Station Courthouse Market Church Washington Lincoln Jefferson Franklin Madison Monroe Main Street, First Street, Second Street, Oak Street, Elm Street, Box 12, Suite 200, ` +
-	`John James Robert Michael William David Richard Thomas Daniel Mark Paul Steven Andrew Kevin Brian Maria Anna Mary Linda Susan Karen Laura Sarah Rachel Smith Johnson Brown Miller Davis Wilson Anderson Taylor Martin Thompson Garcia Martinez Captain Lieutenant Director Deputy Chief Manager Battalion Medic Engine Squad Ambulance Rescue Unit 12 Medic 7 Ambulance 3 ` +
-	`Dealer Distributor Sales Emergency Vehicles Equipment Specialty Vehicle Group Company Inc. LLC sales@ info@ fleet@ ems@ chief@ .example" .com" .org" .gov" .net" 555-0134 (605) 555-0170 ` +
-	`{"q":{"format":"boxwright-quote/1","number":"","rev":0,"date":"2026-11-25","title":"","seller":{},"buyer":{},"unit":{"catalogue":"","edition":"","chassis":"","body":"","picks":null,"rule_set":"kkk-a-1822f","order_on":"2026-11-25"},"terms":{}},"f":{"e":"demo 2026-11","c":"Cutaway 14,500 lb, 158 in wheelbase, gasoline","b":"Module 146 in, 72 in headroom","t":"USD 298,410.00","u":"2027-01-24","d":"2027-06-21","p":1204}}` +
-	`{"q":{"format":"boxwright-quote/1","number":"26-0417","rev":2,"date":"2026-12-03","title":"Ambulance 5","seller":{"name":"Northern Emergency Vehicles","person":"Paul Anderson","address":"100 Market Street, Grand Falls","reach":"sales@northern.example"},"buyer":{"name":"Lake County Fire and Rescue","person":"Chief Maria Thompson","address":"20 Washington Avenue, Springfield","reach":"chief@lakecounty.example"},"notes":"Old unit to be handed over at delivery.","unit":{"catalogue":"","edition":"","chassis":"","body":"","picks":null,"rule_set":"kkk-a-1822f","occupant_lb":175,"patient_lb":175,"payload_lb":1500,"own":[{"figure":"space.headroom","value":70},{"figure":"space.storage","value":30}],"order_on":"2026-12-10","needed_by":"2027-09-01"},` +
-	`"terms":{"units":2,"contract":"coop-plains","use":"ambulance","discount_percent":"2","discount_amount":"1500.00","discount_reason":"Agreed by the sales manager","prepay":"chassis-on-arrival","prepay_days":90,"trade_in":"12000.00","trade_in_text":"2012 unit 3, 150,000 miles","freight_miles":"300","training_days":"2","fees":["scale-ticket","inspection-trip"],"extras":[{"label":"Radio, supplied and fitted","qty":2,"price":"2400.00"},{"label":"Lettering","price":"950.00","untaxed":true}],"tax_rate":"6","tax_exempt":true,"exempt_reason":"Public service, certificate 12-3456","bond":true,"deposit_percent":"10","validity_days":60,"budget":"350000.00"},"tickets":[{"what":"unit","number":"1","total_lb":11200,"front_lb":4100}],"wiring":{},"prev":""},"f":{"e":"demo 2027-03","c":"Cab-chassis 16,500 lb, 169 in wheelbase, diesel","b":"Module 164 in, 74 in headroom","t":"USD 640,912.50","u":"2027-02-01","d":"2027-10-08","p":980}}` +
-	`{"q":{"format":"boxwright-quote/1","number":"2026-031","rev":0,"date":"2026-10-14","title":"Medic 2","seller":{"name":"Central Fire Equipment Company","person":"Susan Miller","address":"55 Franklin Road, Cedar Grove","reach":"info@central.example"},"buyer":{"name":"City of Oak Ridge Ambulance Service","person":"Director James Wilson","address":"8 Main Street, Oak Ridge","reach":"ems@oakridge.example"},"unit":{"catalogue":"","edition":"","chassis":"","body":"","picks":null,"rule_set":"kkk-a-1822f","order_on":"2026-10-14","needed_by":"2027-08-31"},` +
-	`"terms":{"discount_percent":"1","discount_reason":"First order","prepay":"chassis-with-order","trade_in":"9000.00","trade_in_text":"2015 ambulance, 120,000 miles","freight_miles":"250","extras":[{"label":"Cot of the customer, mounted","price":"600.00"}],"tax_exempt":true,"exempt_reason":"County, certificate 77-120","bond":true,"validity_days":90}},"f":{"e":"demo 2026-11","c":"Cutaway 14,500 lb, 158 in wheelbase, four-wheel drive","b":"Module 153 in, 72 in headroom","t":"USD 312,655.25","u":"2026-12-13","d":"2027-05-17","p":1377}}` +
-	`{"q":{"format":"boxwright-quote/1","number":"","rev":0,"date":"2026-11-25","title":"","seller":{"name":"","person":""},"buyer":{"name":"","person":""},"unit":{"catalogue":"","edition":"","chassis":"","body":"","picks":null,"rule_set":"kkk-a-1822f","order_on":"2026-11-25"},"terms":{"discount_percent":"3","freight_miles":"120","tax_exempt":true,"bond":true}},"f":{"e":"demo 2026-11","c":"Cutaway 14,500 lb, 158 in wheelbase, gasoline","b":"Module 146 in, 72 in headroom","t":"USD 304,200.00","u":"2027-01-24","d":"2027-06-21","p":1155}}`
+// dictionary2 is the preset dictionary of the text's compression: words of the
+// trade, and drafts as they usually are. What is most likely stands last, where it
+// costs least. It belongs to content version 2 for good: changing a byte of it
+// would make every link of that version unreadable. People and places in it are
+// invented.
+const dictionary2 = `the first second third order this year next last with without from before after until within thirty ` +
+	`sixty days of delivery as agreed by and for to follow supplied fitted mounted lettering drawing ` +
+	`approved included customer department's own radio radios equipment installed here at our station ` +
+	`handed over old unit new units replaces trade-in miles condition sold as is certificate number ` +
+	`purchase order contract bid request approved board council. Please Call The To be Per our ` +
+	`Fire Department Rescue Squad Volunteer District Authority Hospital University Medical Center ` +
+	`Regional Health System Township Village City of Town of County of North South East West Saint Lake ` +
+	`River Creek Hill Valley Springs Grove Park Ridge Harbor Falls Bend Mill Bridge Highway Route Road ` +
+	`Avenue Boulevard Lane Drive Court Square Depot Station Courthouse Market Church Washington Lincoln ` +
+	`Jefferson Franklin Madison Monroe Main Street, First Street, Second Street, Oak Street, Elm Street, ` +
+	`Box 12, Suite 200, ` +
+	`John James Robert Michael William David Richard Thomas Daniel Mark Paul Steven Andrew Kevin Brian ` +
+	`Maria Anna Mary Linda Susan Karen Laura Sarah Rachel Smith Johnson Brown Miller Davis Wilson ` +
+	`Anderson Taylor Martin Thompson Garcia Martinez Captain Lieutenant Director Deputy Chief Manager ` +
+	`Battalion Medic Engine Squad Ambulance Rescue Unit 12 Medic 7 Ambulance 3 January February March ` +
+	`April May June July August September October November December ` +
+	`Dealer Distributor Sales Emergency Vehicles Equipment Specialty Vehicle Group Company Inc. LLC ` +
+	`AMBULANCE FIRE RESCUE COUNTY CITY MEDIC dark blue, white, red, yellow, black, gold, silver, green ` +
+	`"existing":{"maker":"","built":2012,"length_in":152,"width_in":95,"height_in":90,"headroom_in":72,` +
+	`"aisle_in":46,"mass_lb":4200,"tol_lb":100,"weighed":"x_in":"y_in":"z_in":,"estimated":true,` +
+	`"warranty_years":10,"notes":""}` +
+	`"milestones":[{"id":"","label":"At the order","percent":"30"},{"id":"","label":"At delivery",` +
+	`"percent":"70"}],"lease":{"principal":"","rate":"5","per_year":12,"periods":60,"advance":true,` +
+	`"balloon":"","label":"","first_due":1},"service":{"rates":{"inflation":"3","discount":"4"},` +
+	`"this":{"id":"","label":"This unit","price":"0.00","trade_in":"0.00","years":10,"yearly":"12000.00",` +
+	`"ageing":"4","residual":"20000.00","warranty":5,"later":[{"year":1,"amount":"","label":""}]},` +
+	`"others":[]}` +
+	`"at":1,"more":[{"label":"Reserve","units":2,"unit":{"catalogue":"","edition":"","chassis":"",` +
+	`"body":"","picks":null,"rule_set":"kkk-a-1822f","order_on":"2026-11-25"}}],` +
+	`"tickets":[{"date":"2027-05-20","number":"A-1","what":"unit","condition":"curb",` +
+	`"condition":"crewed","condition":"gross","fuel_part":0.5,"total_lb":11200,"front_lb":4100,` +
+	`"rear_lb":7100,"left_lb":5500,"right_lb":5600,"wheels_lb":[2000,2050,3500,3600],"tol_lb":20}],` +
+	`"wiring":{"areas":"awg","drop_pct":3,"critical_pct":1},` +
+	`"requirements":[{"no":"1","text":"The unit shall be have ","pick":"","verdict":"meets","answer":""},` +
+	`{"no":"2","text":"","verdict":"exception"}],"readings":[{"check":"","value":1}],"prev":"",` +
+	`"proposed":["",""],"more":[` +
+	`"contract":"state-list","use":"rescue","use":"ambulance","discount_amount":"1500.00",` +
+	`"prepay":"chassis-on-arrival","prepay_days":90,"training_days":"2","fees":["scale-ticket",` +
+	`"inspection-trip"],"tax_rate":"6","deposit_amount":"","deposit_percent":"10",` +
+	`{"q":{"format":"boxwright-quote/1","number":"","rev":0,"date":"2026-11-25","title":"","seller":{},` +
+	`"buyer":{},"unit":{"catalogue":"","edition":"","chassis":"","body":"","picks":null,` +
+	`"rule_set":"kkk-a-1822f","order_on":"2026-11-25"},"terms":{}},"f":{"e":"demo 2026-11",` +
+	`"c":"Cab-chassis 16,500 lb, 169 in wheelbase, diesel","b":"Module 164 in long, 74 in headroom",` +
+	`"t":"USD 640,912.50","u":"2027-02-01","d":"2027-10-08","p":980}}` +
+	`{"q":{"format":"boxwright-quote/1","number":"26-0417","rev":1,"date":"2026-12-03",` +
+	`"title":"Ambulance 5","seller":{"name":"Northern Emergency Vehicles","person":"Paul Anderson",` +
+	`"address":"100 Market Street, Grand Falls","reach":"(605) 555-0134 sales@northern.example"},` +
+	`"buyer":{"name":"Lake County Fire and Rescue Ambulance Service","person":"Chief Maria Thompson",` +
+	`"address":"20 Washington Avenue, Springfield","reach":"chief@lakecounty.example"},"notes":"Old unit ` +
+	`to be handed over at delivery.","unit":{"catalogue":"","edition":"","chassis":"","body":"",` +
+	`"picks":null,"details":[{"option":"let-plain","text":"COUNTY AMBULANCE, blue"},` +
+	`{"option":"paint-colour","text":"White"},{"option":"mrk-unit-number","text":"5"},` +
+	`{"option":"str-belt","text":"Blue"}],"rule_set":"kkk-a-1822f","occupant_lb":175,"patient_lb":175,` +
+	`"payload_lb":1500,"own":[{"figure":"weight.payload","value":1500},{"figure":"power.idle",` +
+	`"value":20},{"figure":"space.storage","value":30},{"figure":"space.headroom","value":72}],` +
+	`"order_on":"2026-12-10","needed_by":"2027-09-30"},"terms":{"units":2,"contract":"coop-plains",` +
+	`"discount_percent":"1","discount_reason":"Agreed by the sales manager",` +
+	`"prepay":"chassis-with-order","trade_in":"12000.00","trade_in_text":"2012 unit 3, 150,000 miles",` +
+	`"freight_miles":"300","extras":[{"label":"Radio, supplied and fitted","qty":2,"price":"2400.00"},` +
+	`{"label":"Lettering","price":"950.00","untaxed":true}],"tax_exempt":true,"exempt_reason":"Public ` +
+	`service, certificate 12-3456","bond":true,"validity_days":60,"budget":"350000.00"},` +
+	`"needs":{"duty":"bls","duty":"critical","duty":"neonatal","duty":"multi","duty":"rescue",` +
+	`"duty":"hazmat","duty":"als","roads":"paved","roads":"gravel","roads":"snow","climate":"temperate",` +
+	`"climate":"hot","climate":"cold","type":"I","type":"III","fuel":"diesel","fuel":"gasoline","crew":4,` +
+	`"patients":1,"must":["cot-power","siren-200"],"like":["o2-m2","cam-rear"]}},"f":{"e":"demo 2026-11",` +
+	`"c":"Cutaway 14,500 lb, 158 in wheelbase, gasoline","b":"Module 146 in long, 72 in headroom",` +
+	`"t":"USD 298,410.00","u":"2027-01-24","d":"2027-06-21","p":1204}}`

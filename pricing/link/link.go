@@ -3,23 +3,61 @@
 // limited first, then its signature is checked, then it is decoded, then what it
 // says is checked, and only then is anything computed.
 //
-// The form: the letters "q=" and base64url of
+// # Form
+//
+// A link is the fragment of the page's address, fields parted by "&", of which
+// only the first must be there:
+//
+//	q=LINK&cover=COVER&was=LINK
+//
+// Every value is base64url without padding, so that no mail program breaks or
+// rewrites it. The first is
 //
 //	kind (1 byte) | check (4 bytes of SHA-256 over what follows) |
 //	in a signed link: public key (32) | signature over the content (64) |
 //	content
 //
-// Kind 1 is unsigned and kind 2 signed; both hold content of version 1:
+// Kind 3 is unsigned and kind 4 signed; both hold content of version 2:
 //
-//	edition (8 bytes of its hash) | packed: the text, then the units
+//	edition (8 bytes of its hash) | text | units
 //
 // The text is JSON: the draft without what its units are made of, and what the
-// link was issued with. The units, those that scale tickets weighed among them,
-// are positions in the catalogue edition, whose content hash pins them. Both are
-// packed by an arithmetic coder whose dictionary belongs to the version.
+// link was issued with. It is a DEFLATE stream with a preset dictionary, which
+// ends by itself. The units, those that scale tickets weighed among them, are
+// positions in the catalogue edition, whose content hash pins them, packed by an
+// arithmetic coder. Kinds 1 and 2, of content version 1, are refused by name.
 //
-// A revision's link may be followed by "&was=" and the link of the quote before
-// it, without its "q=".
+// "was" is the link of the quote that a revision revises.
+//
+// # Cover
+//
+// "cover" is what a page may show before the link is decoded, as sent and not yet
+// checked: UTF-8, at most 80 characters, exactly three lines parted by "\n":
+//
+//	title          at most 44 characters, never markup: "Rescue 4"
+//	price          with its currency, as the page heads it: "USD 298,410.00"
+//	likely date    year, month and day: "2027-06-21"; may be empty
+//
+// No line holds a control character, nor one that turns the direction of writing,
+// nor a space at either end. Decode makes the cover anew from what the link holds,
+// which in a signed link is what was signed, and refuses a link whose cover
+// differs. Links that are copied carry a cover, QR codes none. In JavaScript:
+//
+//	function cover(fragment) { // location.hash; null where there is nothing to show
+//	  const field = new URLSearchParams(fragment.slice(1)).get("cover");
+//	  if (!field || field.length > 427) return null;
+//	  try {
+//	    const bytes = Uint8Array.from(atob(field.replaceAll("-", "+").replaceAll("_", "/")), (c) => c.charCodeAt(0));
+//	    const text = new TextDecoder("utf-8", { fatal: true }).decode(bytes);
+//	    const [title, price, date, ...more] = text.split("\n");
+//	    if ([...text].length > 80 || date === undefined || more.length || /[\p{C}\p{Zl}\p{Zp}]/u.test(title + price + date)) return null;
+//	    return { title, price, date };
+//	  } catch {
+//	    return null;
+//	  }
+//	}
+//
+// Show each line as text (textContent) in an element of its own with dir="auto".
 package link
 
 import (
@@ -28,6 +66,7 @@ import (
 	"encoding/json"
 	"errors"
 	"fmt"
+	"slices"
 	"strings"
 
 	"boxwright/config"
@@ -50,8 +89,10 @@ const (
 
 // Kinds of link, and what stands before the content of each.
 const (
-	unsigned      = 1
-	signed        = 2
+	unsigned1     = 1 // of content version 1, as signed1
+	signed1       = 2
+	unsigned      = 3
+	signed        = 4
 	unsignedHead  = 1 + checkBytes
 	signatureHead = sign.KeyBytes + sign.SignatureBytes
 )
@@ -93,9 +134,11 @@ const (
 	TooLong        = "link.too-long"
 	Malformed      = "link.malformed"
 	Altered        = "link.altered"
+	OlderVersion   = "link.older-version"
 	NewerVersion   = "link.newer-version"
 	UnknownEdition = "link.unknown-edition"
 	NotValid       = "link.not-valid"
+	BadCover       = "link.cover"
 )
 
 // Encode writes a computed quote's draft as a link.
@@ -108,21 +151,24 @@ func Encode(q *quote.Quote) (string, error) {
 	if len(weighed(d, wasPacked)) > 0 {
 		return "", fmt.Errorf("a scale ticket does not say which unit it weighed: take it out")
 	}
-	text, err := json.Marshal(rest{Draft: stripped(cat, d), Frozen: freeze(q)})
+	text, err := json.Marshal(rest{Draft: stripped(cat, d), Frozen: *Freeze(q)})
 	if err != nil {
 		return "", err
 	}
 	if len(text) > maxRest {
 		return "", fmt.Errorf("the quote is too large for a link: send it as a file")
 	}
+	packed, err := squeeze(text)
+	if err != nil {
+		return "", err
+	}
 	c := newWriter()
-	c.words(text, maxRest)
 	for _, u := range append(units(d), weighed(d, toPack(cat))...) {
 		if err := c.unit(cat, u); err != nil {
 			return "", err
 		}
 	}
-	return sealUp(unsigned, append(hash, c.finish()...)), nil
+	return sealUp(unsigned, slices.Concat(hash, packed, c.finish())), nil
 }
 
 // stripped is the draft without what the compact part holds.
@@ -169,8 +215,9 @@ func toPack(cat *config.Catalogue) func(*config.Unit) bool {
 
 func wasPacked(u *config.Unit) bool { return u.Chassis == "" }
 
-func freeze(q *quote.Quote) Frozen {
-	f := Frozen{
+// Freeze is the figures that a link of this quote carries.
+func Freeze(q *quote.Quote) *Frozen {
+	f := &Frozen{
 		Edition: q.Edition.Cat.ID + " " + q.Edition.Cat.Edition,
 		Chassis: q.Chassis.Label, Body: q.Body.Label, Total: q.Total(), Until: q.Price.ValidUntil, Even: q.Plan.EvenOdds,
 	}
@@ -180,8 +227,9 @@ func freeze(q *quote.Quote) Frozen {
 	return f
 }
 
-// Decode reads a link for the edition in hand. The draft of a signed link holds
-// the link itself, as Issued. The error is an *Error.
+// Decode reads a link for the edition in hand, and refuses one whose cover says
+// something else than the link. The draft of a signed link holds the link itself,
+// as Issued. The error is an *Error.
 func Decode(cat *config.Catalogue, text string) (*quote.Draft, *Frozen, error) {
 	p, err := unwrap(text)
 	if err != nil {
@@ -190,9 +238,15 @@ func Decode(cat *config.Catalogue, text string) (*quote.Draft, *Frozen, error) {
 	d, frozen, err := open(cat, p.content)
 	if err != nil {
 		if already, ok := errors.AsType[*Error](err); ok {
+			if err := checkCover(p.cover, already.Draft, already.Frozen); err != nil {
+				return nil, nil, err
+			}
 			return nil, nil, already
 		}
 		return nil, nil, &Error{Code: NotValid, Text: "The link does not describe a unit of this edition: " + err.Error() + "."}
+	}
+	if err := checkCover(p.cover, d, frozen); err != nil {
+		return nil, nil, err
 	}
 	if p.key != nil {
 		d.Issued = prefix + base64.RawURLEncoding.EncodeToString(p.raw)
@@ -213,8 +267,11 @@ func FrozenIn(cat *config.Catalogue, text string) *Frozen {
 // open takes the content apart and checks what it says.
 func open(cat *config.Catalogue, content []byte) (*quote.Draft, *Frozen, error) {
 	hash := hex.EncodeToString(content[:hashBytes])
-	c := newReader(content[hashBytes:])
-	rest, err := c.rest()
+	text, packed, err := expand(content[hashBytes:])
+	if err != nil {
+		return nil, nil, err
+	}
+	rest, err := readRest(text)
 	if err != nil {
 		return nil, nil, err
 	}
@@ -223,6 +280,7 @@ func open(cat *config.Catalogue, content []byte) (*quote.Draft, *Frozen, error) 
 		return nil, nil, &Error{Code: UnknownEdition, Frozen: f, Draft: rest.Draft, Text: fmt.Sprintf("The link was made with a catalogue edition this page does not hold (%s). Load that edition to recompute it. As it was issued, not recomputed: %s, %s; total %s; delivery at even odds %s; payload left %.0f lb.",
 			f.Edition, f.Chassis, f.Body, f.Total, f.Even.Long(), f.Payload)}
 	}
+	c := newReader(packed)
 	for _, u := range append(units(rest.Draft), weighed(rest.Draft, wasPacked)...) {
 		if err := c.unit(cat, u); err != nil {
 			return nil, nil, err
@@ -237,12 +295,9 @@ func open(cat *config.Catalogue, content []byte) (*quote.Draft, *Frozen, error) 
 	return rest.Draft, &rest.Frozen, nil
 }
 
-// rest reads the text of a link and checks the draft in it, without its units.
-func (c *coder) rest() (*rest, error) {
-	text := c.words(nil, maxRest)
-	if c.bad {
-		return nil, errPacked
-	}
+// readRest decodes the text of a link and checks the draft in it, without its
+// units.
+func readRest(text []byte) (*rest, error) {
 	var out rest
 	if p := config.DecodeStrict(text, &out); p != nil {
 		return nil, errors.New(p.String())

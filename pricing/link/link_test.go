@@ -230,7 +230,9 @@ func TestLinksThatAreNotRead(t *testing.T) {
 		{"an address without one", "https://quotes.example/", link.Malformed},
 		{"too long", "q=" + strings.Repeat("A", link.MaxText), link.TooLong},
 		{"a version to come", "q=" + strings.Repeat("_", 40), link.NewerVersion},
-		{"a check that does not agree", "q=AQ" + strings.Repeat("A", 40), link.Altered},
+		{"a version before", "q=AQ" + strings.Repeat("A", 40), link.OlderVersion},
+		{"a version before, signed", "q=Ag" + strings.Repeat("A", 400), link.OlderVersion},
+		{"a check that does not agree", "q=Aw" + strings.Repeat("A", 40), link.Altered},
 	} {
 		_, _, err := link.Decode(demo().Cat, c.text)
 		var fault *link.Error
@@ -307,13 +309,14 @@ func TestLinkBringsTheOneBefore(t *testing.T) {
 	text, err := link.Encode(q)
 	require.NoError(t, err)
 	both := "https://example.org/#" + link.With(text, text)
-	own, before := link.Pair(both)
+	own, cover, before := link.Split(both)
 	require.Equal(t, text, before)
-	require.Equal(t, "https://example.org/#"+text, own)
+	require.Equal(t, text, own)
+	require.Empty(t, cover)
 	require.Equal(t, link.Name(text), link.Name(both))
 	_, _, err = link.Decode(demo().Cat, both)
 	require.NoError(t, err)
-	_, before = link.Pair(text + "&was=" + strings.Repeat("A", link.MaxText+1))
+	_, _, before = link.Split(text + "&was=" + strings.Repeat("A", link.MaxText+1))
 	require.Empty(t, before, "what is too long to be a link is none")
 	require.Equal(t, text, link.With(text, ""))
 }

@@ -14,6 +14,7 @@ import (
 // parts of a link before its content is looked at.
 type parts struct {
 	raw       []byte
+	cover     string // the field as it stands
 	key       []byte // nil in an unsigned link
 	signature []byte
 	content   []byte
@@ -26,19 +27,37 @@ func sealUp(kind byte, rest []byte) string {
 	return prefix + base64.RawURLEncoding.EncodeToString(append(whole, rest...))
 }
 
-// fragment is the link in a text that may be a whole address and may bring the
-// quote before it along.
-func fragment(text string) string {
-	text, _ = Pair(strings.TrimSpace(text))
+// Fields that may follow the link itself, each at most once.
+const (
+	coverField = "cover="
+	wasField   = "was="
+)
+
+// sent is a link as it was sent, before anything of it is decoded.
+type sent struct {
+	own, cover, before string // before without its "q="
+	bad                bool   // a field is unknown, empty or stands twice
+}
+
+// split parts the fields of a text that may be a whole address.
+func split(text string) (s sent) {
+	text = strings.TrimSpace(text)
 	if i := strings.Index(text, "#"); i >= 0 {
 		text = text[i+1:]
 	}
-	return text
+	fields := strings.Split(text, "&")
+	s.own = fields[0]
+	for _, field := range fields[1:] {
+		if cover, ok := strings.CutPrefix(field, coverField); ok && cover != "" && s.cover == "" {
+			s.cover = cover
+		} else if before, ok := strings.CutPrefix(field, wasField); ok && before != "" && s.before == "" {
+			s.before = before
+		} else {
+			s.bad = true
+		}
+	}
+	return s
 }
-
-// was stands between the link of a revision and that of the quote before it. No
-// link holds the sign it begins with.
-const was = "&was="
 
 // With is the link of a revision that brings the quote before it along, so that
 // a reader who never had that one sees what changed. Nothing vouches for the
@@ -47,35 +66,43 @@ func With(text, before string) string {
 	if before == "" {
 		return text
 	}
-	return text + was + strings.TrimPrefix(before, prefix)
+	return text + "&" + wasField + strings.TrimPrefix(before, prefix)
 }
 
-// Pair parts the link of a revision from that of the quote before it, which is
-// empty where the text brings none along, or one too long to be a link.
-func Pair(text string) (own, before string) {
-	own, before, _ = strings.Cut(text, was)
-	if before == "" || len(before) > MaxText {
-		return own, ""
+// Split takes a link as it was sent apart: the link itself, what its cover says,
+// and the link of the quote before it. The last two are empty where there are
+// none or where they cannot be read. The cover is not checked; see Decode.
+func Split(text string) (own, cover, before string) {
+	s := split(text)
+	if s.before != "" && len(s.before) <= MaxText {
+		before = prefix + s.before
 	}
-	return own, prefix + before
+	if cover, err := readCover(s.cover); err == nil {
+		return s.own, cover, before
+	}
+	return s.own, "", before
 }
 
 // unwrap checks size, form, check and signature of a link. The error is an
 // *Error.
 func unwrap(text string) (*parts, error) {
-	text = fragment(text)
+	s := split(text)
+	text = s.own
 	if len(text) > MaxText {
 		return nil, &Error{Code: TooLong, Text: fmt.Sprintf("The link has %d characters; the most that is read is %d. It was not opened.", len(text), MaxText)}
 	}
 	body, ok := strings.CutPrefix(text, prefix)
 	raw, err := base64.RawURLEncoding.Strict().DecodeString(body)
-	if !ok || err != nil || len(raw) <= unsignedHead+hashBytes || strings.ContainsAny(body, "\r\n") {
+	if s.bad || !ok || err != nil || len(raw) <= unsignedHead+hashBytes || strings.ContainsAny(body, "\r\n") {
 		return nil, &Error{Code: Malformed, Text: "This is not a whole quote link: it should begin with q= and hold only letters, digits, - and _. Copy it again from the sender; a mail program may have broken it over two lines."}
+	}
+	if raw[0] == unsigned1 || raw[0] == signed1 {
+		return nil, &Error{Code: OlderVersion, Text: "The link was made by an older copy of the page, in a form that is no longer read. Ask the sender for a new link."}
 	}
 	if raw[0] != unsigned && raw[0] != signed {
 		return nil, &Error{Code: NewerVersion, Text: fmt.Sprintf("The link is of kind %d, which this page does not read. Use a newer copy of the page.", raw[0])}
 	}
-	p := &parts{raw: raw, content: raw[unsignedHead:]}
+	p := &parts{raw: raw, cover: s.cover, content: raw[unsignedHead:]}
 	if sum := sha256.Sum256(p.content); !bytes.Equal(sum[:checkBytes], raw[1:unsignedHead]) {
 		return nil, &Error{Code: Altered, Text: "The link was changed or cut short on its way: its check does not agree. Ask for it again."}
 	}

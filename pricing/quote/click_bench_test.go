@@ -12,6 +12,7 @@ import (
 
 	"boxwright/config"
 	"boxwright/config/rules"
+	"boxwright/pricing/propose"
 	"boxwright/pricing/quote"
 )
 
@@ -45,7 +46,7 @@ func TestBenchReport(t *testing.T) {
 				d.Unit.Drop(own[r.Intn(len(own))])
 			} else if id := open(r, q); id != "" {
 				timed(&take, func() {
-					if u, _, ok := quote.Take(ed, d, id); ok {
+					if u, _, ok := propose.Take(ed, d, id); ok {
 						d.Unit = u
 					}
 				})

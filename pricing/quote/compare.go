@@ -130,7 +130,7 @@ func Compare(quotes []*Quote, rivals []Rival, in quantity.System) []Row {
 			if group.Chapter != ch.ID {
 				continue
 			}
-			add(group.Label, func(q *Quote) string { return q.chosen(group.ID) }, nil)
+			add(group.Label, func(q *Quote) string { return q.InGroup(group.ID) }, nil)
 		}
 	}
 	return rows
@@ -150,8 +150,8 @@ func (q *Quote) warranty() string {
 	return cmp.Or(text, "–")
 }
 
-// chosen names what a unit holds of a group.
-func (q *Quote) chosen(group string) string {
+// InGroup names what a unit holds of a group.
+func (q *Quote) InGroup(group string) string {
 	text := ""
 	for _, m := range q.Edition.Cat.Members(group) {
 		o := &q.Edition.Cat.Options[m]

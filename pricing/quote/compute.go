@@ -66,7 +66,7 @@ func Settle(ed *Edition, d *Draft, effort int) (*Quote, error) {
 	if err = q.schedule(); err != nil {
 		return nil, err
 	}
-	if q.Price, err = priceAll(ed, d); err != nil {
+	if q.Price, err = PriceAll(ed, d); err != nil {
 		return nil, err
 	}
 	q.Book = ed.Book.On(d.Date)

@@ -11,6 +11,7 @@ import (
 	"boxwright/config"
 	"boxwright/config/csv"
 	"boxwright/config/quantity"
+	"boxwright/pricing/propose"
 	"boxwright/pricing/quote"
 )
 
@@ -92,7 +93,7 @@ func TestDetails(t *testing.T) {
 	moved, lost, _ := quote.Move(q.Edition, q.Draft)
 	assert.Empty(t, lost)
 	assert.Equal(t, q.Draft.Unit.Details, moved.Unit.Details)
-	assert.Empty(t, q.Draft.Basis(q.Edition.Cat).Unit.Details, "no proposal depends on it")
+	assert.Empty(t, propose.Basis(q.Draft, q.Edition.Cat).Unit.Details, "no proposal depends on it")
 	for reason, wrong := range map[string][]config.Detail{
 		"too long":     {{Option: "mrk-unit-number", Text: strings.Repeat("7", config.MaxDetail+1)}},
 		"empty":        {{Option: "mrk-unit-number"}},

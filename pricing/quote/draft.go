@@ -20,7 +20,7 @@ const DraftFormat = "boxwright-quote/1"
 // Limits on a draft that comes from outside, checked before decoding.
 const (
 	MaxDraftBytes = 256 << 10
-	maxText       = 400
+	MaxText       = 400
 	maxNotes      = 4000
 	maxLink       = 16 << 10
 )
@@ -90,9 +90,9 @@ func (d *Draft) Check() config.Problems {
 		most        int
 	}{
 		{"prev", d.Prev, 60}, {"earlier", d.Earlier, maxLink}, {"issued", d.Issued, maxLink},
-		{"number", d.Number, 60}, {"title", d.Title, maxText}, {"notes", d.Notes, maxNotes},
-		{"seller name", d.Seller.Name, maxText}, {"seller person", d.Seller.Person, maxText}, {"seller address", d.Seller.Address, maxText}, {"seller reach", d.Seller.Reach, maxText},
-		{"buyer name", d.Buyer.Name, maxText}, {"buyer person", d.Buyer.Person, maxText}, {"buyer address", d.Buyer.Address, maxText}, {"buyer reach", d.Buyer.Reach, maxText},
+		{"number", d.Number, 60}, {"title", d.Title, MaxText}, {"notes", d.Notes, maxNotes},
+		{"seller name", d.Seller.Name, MaxText}, {"seller person", d.Seller.Person, MaxText}, {"seller address", d.Seller.Address, MaxText}, {"seller reach", d.Seller.Reach, MaxText},
+		{"buyer name", d.Buyer.Name, MaxText}, {"buyer person", d.Buyer.Person, MaxText}, {"buyer address", d.Buyer.Address, MaxText}, {"buyer reach", d.Buyer.Reach, MaxText},
 	} {
 		if len(f.text) > f.most {
 			ps = append(ps, config.Problem{Code: "draft.too-long", Where: f.where, Text: fmt.Sprintf("has %d bytes; the most is %d", len(f.text), f.most)})

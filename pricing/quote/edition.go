@@ -15,7 +15,7 @@ type Edition struct {
 	Rules *rules.Engine
 
 	items map[string]*Quote // units of a fleet checked before
-	words *vocabulary       // that requirements are matched against
+	once  map[any]any       // see Once
 
 	dayLimits map[string][]config.Linear // see days
 
@@ -42,6 +42,21 @@ func OpenBuilt(file []byte, hash string) (*Edition, error) {
 		return nil, err
 	}
 	return ready(cat)
+}
+
+// Once gives what make makes for this edition: made at the first call with a key
+// and kept as long as the edition. A package keeps what it works out of a
+// catalogue under a key of a type of its own.
+func (ed *Edition) Once(key any, make func() any) any {
+	v, known := ed.once[key]
+	if !known {
+		v = make()
+		if ed.once == nil {
+			ed.once = map[any]any{}
+		}
+		ed.once[key] = v
+	}
+	return v
 }
 
 func ready(cat *config.Catalogue) (*Edition, error) {

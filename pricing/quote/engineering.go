@@ -157,7 +157,7 @@ func Weighed(list []weight.Ticket, was, is *config.Unit) []weight.Ticket {
 	out := slices.Clone(list)
 	for i := range out {
 		t := &out[i]
-		if t.Unit != nil || t.What == weight.TicketChassis && was.Chassis == is.Chassis || sameLoad(was, is, t.Condition == "gross") {
+		if t.Unit != nil || t.What == weight.TicketChassis && was.Chassis == is.Chassis || SameLoad(was, is, t.Condition == "gross") {
 			continue
 		}
 		*t = weighedAs(*t, was)
@@ -198,7 +198,9 @@ func (d *Draft) Lessons() []weight.Ticket {
 	return cloneTickets(out)
 }
 
-func sameLoad(a, b *config.Unit, loose bool) bool {
+// SameLoad reports whether two units have the same chassis, body and picks; with
+// loose, also the same equipment aboard.
+func SameLoad(a, b *config.Unit, loose bool) bool {
 	return a.Chassis == b.Chassis && a.Body == b.Body && (!loose || slices.Equal(a.Carried, b.Carried)) &&
 		slices.EqualFunc(a.Picks, b.Picks, func(p, q config.Pick) bool { return p.Option == q.Option && p.Qty == q.Qty })
 }

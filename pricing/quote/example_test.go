@@ -28,18 +28,3 @@ func ExampleCompute() {
 	// front axle 4803 lb, at most 5000 lb
 	// can be issued: true
 }
-
-// Everything left open is chosen for an aim; the sentence says what is proven.
-func ExampleComplete() {
-	ed, err := quote.OpenEdition(catalogue.Demo)
-	if err != nil {
-		fmt.Println(err)
-		return
-	}
-	d := quote.Begin(ed, "", "", config.Date{Year: 2026, Month: 11, Day: 25})
-	d.Unit.Set(config.Pick{Option: "rest-four", Qty: 1}) // the customer's own choice
-	_, said, ok := quote.Complete(ed, d, quote.Cheapest)
-	fmt.Println(ok, said)
-	// Output:
-	// true The cheapest unit that keeps your choices, proven: no other has lower list prices.
-}

@@ -106,8 +106,8 @@ func (d *Draft) checkFleet() config.Problems {
 	}
 	units := d.Terms.Count()
 	for i, it := range d.More {
-		if len(it.Label) > maxText || it.Units < 0 || it.Units > pricing.MaxUnits {
-			add(fmt.Sprintf("more[%d]", i), "has a label above %d bytes or a count outside 0 to %d", maxText, pricing.MaxUnits)
+		if len(it.Label) > MaxText || it.Units < 0 || it.Units > pricing.MaxUnits {
+			add(fmt.Sprintf("more[%d]", i), "has a label above %d bytes or a count outside 0 to %d", MaxText, pricing.MaxUnits)
 			return ps
 		}
 		units += it.Count()
@@ -200,8 +200,18 @@ func (q *Quote) schedule() error {
 	return nil
 }
 
-// priceAll prices every unit of the draft on the day it is dated.
-func priceAll(ed *Edition, d *Draft) (*pricing.Sheet, error) {
+// NextPlan plans the unit in work alone: the first of those alike, behind the
+// units that stand before it.
+func NextPlan(ed *Edition, d *Draft) (*leadtime.Plan, error) {
+	list, err := plans(ed, d, false)
+	if err != nil {
+		return nil, err
+	}
+	return list[len(list)-1].Plan, nil
+}
+
+// PriceAll prices every unit of the draft on the day it is dated.
+func PriceAll(ed *Edition, d *Draft) (*pricing.Sheet, error) {
 	var list []pricing.Item
 	for _, it := range d.Items() {
 		list = append(list, pricing.Item{Label: it.Label, Unit: &it.Unit, Units: it.Units, Due: it.Unit.NeededBy})
@@ -213,7 +223,7 @@ func priceAll(ed *Edition, d *Draft) (*pricing.Sheet, error) {
 func (q *Quote) Repriced(discount pricing.Percent) (*pricing.Sheet, error) {
 	d := *q.Draft
 	d.Terms.DiscountPercent = discount
-	return priceAll(q.Edition, &d)
+	return PriceAll(q.Edition, &d)
 }
 
 // Item is one kind of unit of the quote, checked as a unit of its own. Its

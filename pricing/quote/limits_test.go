@@ -14,6 +14,7 @@ import (
 	"boxwright/config/rules"
 	"boxwright/config/standards"
 	"boxwright/pricing/money"
+	"boxwright/pricing/propose"
 	"boxwright/pricing/quote"
 	"boxwright/web/assets/catalogue"
 )
@@ -27,7 +28,7 @@ func TestBudgetAndDayRuleOut(t *testing.T) {
 	require.NoError(t, err)
 	require.Equal(t, rules.Open, q.Answer.Of("mount-power"), "without limits the power-load mount can be had")
 
-	cheap, _, ok := quote.Complete(ed, d, quote.Cheapest)
+	cheap, _, ok := propose.Complete(ed, d, propose.Cheapest)
 	require.True(t, ok)
 	d.Unit = cheap
 	q, err = quote.Compute(ed, d)

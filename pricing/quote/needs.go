@@ -49,6 +49,20 @@ const (
 
 const maxWishes = 60
 
+// Unknown lists the needs of which the catalogue says nothing: none of its options
+// is tagged for them.
+func (n *Needs) Unknown(cat *config.Catalogue) []string {
+	var out []string
+	for _, w := range n.words() {
+		if w != "" && w != "paved" && w != "temperate" && !slices.ContainsFunc(cat.Options, func(o config.Option) bool {
+			return slices.Contains(o.Tags, tagNeeded+w) || slices.Contains(o.Tags, tagSuits+w)
+		}) {
+			out = append(out, w)
+		}
+	}
+	return out
+}
+
 // words are the needs stated that options may be tagged for.
 func (n *Needs) words() []string { return []string{n.Duty, n.Roads, n.Climate} }
 
@@ -90,8 +104,8 @@ func (n *Needs) Wishes(cat *config.Catalogue) (must, like []string) {
 	return must, slices.DeleteFunc(like, func(id string) bool { return slices.Contains(must, id) })
 }
 
-// suits reports whether a chassis is of the kind asked for.
-func (n *Needs) suits(c *config.Chassis) bool {
+// Suits reports whether a chassis is of the kind asked for.
+func (n *Needs) Suits(c *config.Chassis) bool {
 	drive := n.drive()
 	return (n.Type == "" || c.Type == n.Type || c.Type == n.Type+"-AD") && (n.Fuel == "" || c.Fuel == n.Fuel) && (drive == "" || c.Drive == drive)
 }
@@ -129,8 +143,8 @@ func (d *Draft) checkNeeds() config.Problems {
 		return ps
 	}
 	for i, r := range d.Requirements {
-		if len(r.No) > maxNo || len(r.Text) > maxText || len(r.Answer) > maxText || len(r.Pick) > maxNo || !slices.Contains([]Outcome{"", Meets, Excepted}, r.Verdict) {
-			wrong(fmt.Sprintf("requirements[%d]", i), "its number has more than %d bytes, its text or answer more than %d, or its verdict is neither %q nor %q", maxNo, maxText, Meets, Excepted)
+		if len(r.No) > MaxNo || len(r.Text) > MaxText || len(r.Answer) > MaxText || len(r.Pick) > MaxNo || !slices.Contains([]Outcome{"", Meets, Excepted}, r.Verdict) {
+			wrong(fmt.Sprintf("requirements[%d]", i), "its number has more than %d bytes, its text or answer more than %d, or its verdict is neither %q nor %q", MaxNo, MaxText, Meets, Excepted)
 		}
 	}
 	if len(d.Readings) > MaxReadings {
@@ -145,8 +159,9 @@ func (d *Draft) checkNeeds() config.Problems {
 	return ps
 }
 
-// over is by how much a price is above the budget; below nought where it is not.
-func over(d *Draft, total pricing.Amount) pricing.Amount {
+// OverBudget is by how much a price is above the budget: negative below it, zero
+// without a budget.
+func (d *Draft) OverBudget(total pricing.Amount) pricing.Amount {
 	if d.Terms.Budget.Sign() <= 0 {
 		return pricing.Amount{}
 	}

@@ -3,7 +3,7 @@ package quote
 // MaxRequirements is the most lines of a buyer's list.
 const (
 	MaxRequirements = 200
-	maxNo           = 60
+	MaxNo           = 60
 )
 
 // Outcome of a requirement.

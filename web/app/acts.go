@@ -9,6 +9,7 @@ import (
 	"boxwright/config"
 	"boxwright/config/rules"
 	"boxwright/pricing/link"
+	"boxwright/pricing/propose"
 	"boxwright/pricing/quote"
 )
 
@@ -91,7 +92,7 @@ var acts = []struct {
 	{"foreign-drop", func(s *session, _ Act) { s.view.Foreign = "" }},
 	{"find", func(s *session, a Act) { s.view.Find = clip(a.Value, 80) }},
 	{"wish", wish},
-	{"propose", propose},
+	{"propose", findProposals},
 	{"take-proposal", takeProposal},
 	{"paste-list", func(s *session, a Act) { a.ID = "list"; setField(s, a) }},
 	{"clear-list", func(s *session, _ Act) { s.draft.Requirements = nil }},
@@ -151,8 +152,8 @@ func pick(s *session, a Act) {
 		s.notice = o.Label + " cannot be had with the present choices."
 		return
 	}
-	full, changes, _ := quote.Take(s.app.edition, s.draft, o.ID)
-	if len(changes) > quote.FewChanges {
+	full, changes, _ := propose.Take(s.app.edition, s.draft, o.ID)
+	if len(changes) > propose.FewChanges {
 		s.view.Asked = o.ID
 		s.notice = o.Label + " fits, but " + strconv.Itoa(len(changes)) + " things filled in would change. See what is offered beside it."
 		s.step(Step{Do: "focus", ID: "why-" + o.ID})
@@ -179,7 +180,7 @@ func takeOffer(s *session, a Act) {
 	s.draft.Unit = offers[i].Unit.Clone()
 	s.view.Asked = ""
 	s.step(Step{Do: "focus", ID: "o-" + a.ID}) // the button pressed is gone
-	s.notice = s.app.edition.Cat.LabelOf(a.ID) + " is in. " + q.ChangeWords(offers[i].Changes)
+	s.notice = s.app.edition.Cat.LabelOf(a.ID) + " is in. " + propose.ChangeWords(q, offers[i].Changes)
 }
 
 // release makes a deliberate pick give way again.
@@ -205,7 +206,7 @@ func complete(s *session, a Act) {
 		s.refill()
 		return
 	}
-	full, said, ok := quote.Complete(s.app.edition, s.draft, quote.Goal(a.ID))
+	full, said, ok := propose.Complete(s.app.edition, s.draft, propose.Goal(a.ID))
 	if !ok {
 		s.notice = "No full unit keeps your choices and every limit; what stands in the way is listed."
 		return
@@ -343,8 +344,8 @@ func startNew(s *session, a Act) {
 // openLink replaces the draft by the one a link holds; the earlier one is set
 // aside in Compare, so that nothing is lost.
 func openLink(s *session, a Act) {
-	own, earlier := link.Pair(a.Value)
-	d, _, err := link.Decode(s.app.edition.Cat, own)
+	own, _, earlier := link.Split(a.Value)
+	d, frozen, err := link.Decode(s.app.edition.Cat, a.Value)
 	if e, ok := errors.AsType[*link.Error](err); ok && e.Code == link.UnknownEdition {
 		s.view.Foreign, s.view.Area = link.With(own, earlier), "quote"
 		s.notice = "The link was made with a catalogue edition this page does not hold. It is shown as it was issued; the quote worked on stays."
@@ -366,6 +367,18 @@ func openLink(s *session, a Act) {
 	s.view.Area, s.view.Asked, s.view.Foreign, s.view.Paper, s.view.Guide = "quote", "", "", "", 0
 	s.view.Received = s.mark()
 	s.step(Step{Do: "new-quote"})
+	s.tellNewFigures(frozen)
+}
+
+// tellNewFigures says where this copy of the page computes another price or date
+// than an unsigned link came with. Of a signed one the check list says so.
+func (s *session) tellNewFigures(was *link.Frozen) {
+	q, err := s.compute()
+	if err != nil || s.draft.Issued != "" || q.Total() == was.Total && q.Plan.EvenOdds == was.Even {
+		return
+	}
+	s.notice += " It was made with a total of " + was.Total + " and delivery on " + was.Even.Long() + "; this copy of the page computes " +
+		q.Total() + " and " + q.Plan.EvenOdds.Long() + "."
 }
 
 // keepAside pins the present draft when it holds any deliberate choice.
@@ -412,11 +425,8 @@ func pinLink(s *session, a Act) error {
 	if len(s.pins) >= maxPins {
 		return errors.New("three quotes are set aside already: take one out first")
 	}
-	text, _ := link.Pair(a.Value)
-	if i := strings.Index(text, "#"); i >= 0 {
-		text = text[i+1:]
-	}
-	s.pins = append(s.pins, strings.TrimSpace(text))
+	own, _, _ := link.Split(a.Value)
+	s.pins = append(s.pins, own)
 	return nil
 }
 

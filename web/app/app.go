@@ -12,6 +12,7 @@ import (
 
 	"boxwright/config"
 	"boxwright/pricing/costs"
+	"boxwright/pricing/propose"
 	"boxwright/pricing/quote"
 	sess "boxwright/web/session"
 )
@@ -98,7 +99,7 @@ type App struct {
 	worked   []*worked // the drafts worked out last, the latest first
 	proposed struct {  // the last answer to needs
 		key    string
-		search quote.Search
+		search propose.Search
 	}
 	costs     *costs.Sheet // open until locked; never in a reply
 	issued    *issued      // what the last signed quote holds

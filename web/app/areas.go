@@ -116,13 +116,15 @@ func loadCompare(s *session, p *page.Page, _ *worked) func() markup.Part {
 
 func loadQuote(s *session, p *page.Page, w *worked) func() markup.Part {
 	v := &quote.Page{Page: p, View: s.view, Base: s.req.Base}
-	v.Link = s.draft.Issued
+	v.Link, v.Covered = s.draft.Issued, s.covered(s.draft.Issued)
 	if s.other != nil {
-		v.Link = s.other.Issued
+		v.Link, v.Covered = s.other.Issued, s.covered(s.other.Issued)
 	} else if v.Link == "" {
 		var err error
 		if v.Link, err = link.Encode(w.quote); err != nil {
 			s.fault("No link can be made: %s.", sentence(err))
+		} else {
+			v.Covered = link.WithCover(v.Link, link.Cover(s.draft, link.Freeze(w.quote)))
 		}
 	}
 	if s.other == nil {

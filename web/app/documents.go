@@ -10,7 +10,9 @@ import (
 	"boxwright/config"
 	"boxwright/config/csv"
 	"boxwright/config/quantity"
+	"boxwright/pricing/bid"
 	"boxwright/pricing/money"
+	"boxwright/pricing/propose"
 	"boxwright/pricing/quote"
 	"boxwright/web/areas/compare"
 	"boxwright/web/areas/needs"
@@ -66,18 +68,18 @@ func wish(s *session, a Act) {
 }
 
 // needsKey names what proposals depend on.
-func (s *session) needsKey() string { return hashed(s.draft.Basis(s.app.edition.Cat).Bytes()) }
+func (s *session) needsKey() string { return hashed(propose.Basis(s.draft, s.app.edition.Cat).Bytes()) }
 
 // proposed answers the needs, once for as long as they stay.
-func (s *session) proposed() *quote.Search {
+func (s *session) proposed() *propose.Search {
 	key := s.needsKey()
 	if s.app.proposed.key != key {
-		s.app.proposed.key, s.app.proposed.search = key, quote.Propose(s.app.edition, s.draft)
+		s.app.proposed.key, s.app.proposed.search = key, propose.Propose(s.app.edition, s.draft)
 	}
 	return &s.app.proposed.search
 }
 
-func propose(s *session, _ Act) {
+func findProposals(s *session, _ Act) {
 	s.view.Proposed = s.needsKey()
 	s.step(Step{Do: "focus", ID: "proposals"})
 }
@@ -118,7 +120,7 @@ func pasteList(s *session, a Act) error {
 	if strings.TrimSpace(a.Value) == "" {
 		return nil
 	}
-	list, err := quote.ReadRequirements(a.Value)
+	list, err := bid.ReadRequirements(a.Value)
 	if err != nil {
 		return err
 	}
@@ -154,13 +156,13 @@ func requirementField(name string) setter {
 }
 
 // answers computes the draft and goes through the list.
-func (s *session) answers() (*quote.Quote, []quote.Answer) {
+func (s *session) answers() (*quote.Quote, []bid.Answer) {
 	q, err := s.compute()
 	if err != nil {
 		s.fault("%s", sentence(err))
 		return nil, nil
 	}
-	return q, q.Answers(quantity.System(s.view.Metric))
+	return q, bid.Answers(q, quantity.System(s.view.Metric))
 }
 
 // takeAnswers takes the picks that would meet a line, or all lines.
@@ -172,7 +174,7 @@ func takeAnswers(s *session, a Act) {
 	if q == nil {
 		return
 	}
-	u, taken, refused := quote.TakeAnswers(q, list)
+	u, taken, refused := bid.TakeAnswers(q, list)
 	s.draft.Unit = u
 	s.notice = fmt.Sprintf("Taken for %d of the lines.", taken)
 	if refused > 0 {
@@ -202,7 +204,7 @@ func (s *session) save(suffix string, rows [][]string) {
 
 func saveAnswers(s *session, _ Act) {
 	if q, list := s.answers(); q != nil {
-		s.save("requirements", q.AnswerRows(list))
+		s.save("requirements", bid.AnswerRows(q, list))
 	}
 }
 

@@ -294,11 +294,8 @@ func TestHostileTicketsAndWiring(t *testing.T) {
 func TestTicketsTravelInTheLink(t *testing.T) {
 	p := begun(t)
 	s := p.do(set("ticket.total", "11,050"), Act{Do: "add-ticket"}, set("wiring.areas", "awg"), Act{Do: "go", ID: "quote"})
-	_, text, _ := strings.Cut(s.Regions["main"], `id="link-text"`)
-	_, text, _ = strings.Cut(text, "#")
-	text, _, _ = strings.Cut(text, "<")
 	other := open(t)
-	d := draftOf(t, other.do(Act{Do: "start"}, Act{Do: "open-link", Value: text}))
+	d := draftOf(t, other.do(Act{Do: "start"}, Act{Do: "open-link", Value: sentLink(t, s)}))
 	require.Len(t, d.Tickets, 1)
 	assert.Equal(t, 11050.0, float64(d.Tickets[0].TotalLb))
 	assert.Equal(t, "awg", d.Wiring.Areas)

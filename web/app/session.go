@@ -7,6 +7,7 @@ import (
 	"boxwright/config/leadtime"
 	"boxwright/config/rules"
 	"boxwright/pricing/link"
+	"boxwright/pricing/propose"
 	"boxwright/pricing/quote"
 	"boxwright/web/areas/compare"
 	"boxwright/web/areas/delivery"
@@ -157,7 +158,7 @@ func (s *session) reply() (*Reply, error) {
 type why struct {
 	reasons []rules.Reason
 	mends   []rules.Mend
-	offers  []quote.Offer
+	offers  []propose.Offer
 }
 
 // why works the answer out for one thing. What the rules let in beside the
@@ -165,7 +166,7 @@ type why struct {
 func (s *session) why(w *worked, id string) why {
 	q := w.quote
 	if q.Answer.Of(id) == rules.Open && !q.Draft.Unit.Has(id) {
-		return why{offers: quote.Offers(q, id)}
+		return why{offers: propose.Offers(q, id)}
 	}
 	u, limits := &q.Draft.Unit, quote.Limits(s.app.edition, q.Draft)
 	return why{reasons: q.Edition.Rules.Why(u, limits, id), mends: q.Edition.Rules.Mend(u, limits, id, nil)}

@@ -148,6 +148,22 @@ func (a *App) openIssued(text string) *issued {
 	return a.issued
 }
 
+// covered is a signed link with its cover; alone when it does not hold.
+func (s *session) covered(text string) string {
+	if text == "" {
+		return ""
+	}
+	i := s.app.openIssued(text)
+	d, frozen := i.draft, i.frozen
+	if e, ok := errors.AsType[*link.Error](i.err); ok {
+		d, frozen = e.Draft, e.Frozen
+	}
+	if d == nil || frozen == nil {
+		return text
+	}
+	return link.WithCover(text, link.Cover(d, frozen))
+}
+
 // settled is a draft's bytes without what may differ while it stays the same
 // quote: the links it holds, and which of its units is being looked at.
 func settled(d *quote.Draft) ([]byte, error) {
@@ -214,11 +230,7 @@ func (s *session) attach(text string) bool {
 	if s.draft.Prev == "" || link.Name(text) != s.draft.Prev {
 		return false
 	}
-	text, _ = link.Pair(text)
-	if i := strings.Index(text, "q="); i >= 0 {
-		text = strings.TrimSpace(text[i:])
-	}
-	s.draft.Earlier = text
+	s.draft.Earlier, _, _ = link.Split(text)
 	return true
 }
 
@@ -265,7 +277,7 @@ func (s *session) before(p *papers.Page) *papers.Before {
 	if s.draft.Earlier == "" || link.Name(s.draft.Earlier) != s.draft.Prev {
 		return b
 	}
-	b.Along = link.With(p.Link, s.draft.Earlier)
+	b.Along = link.With(p.Covered, s.draft.Earlier)
 	d, frozen, err := link.Decode(s.app.edition.Cat, s.draft.Earlier)
 	if e, ok := errors.AsType[*link.Error](err); ok && e.Code == link.UnknownEdition {
 		b.Number, b.Rev, b.Date = e.Draft.Number, e.Draft.Rev, e.Draft.Date

@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"encoding/base64"
 	"encoding/json"
+	"html"
 	"os"
 	"strings"
 	"testing"
@@ -37,6 +38,17 @@ func (p *browser) signed(t *testing.T, key string) shown {
 	s := p.do(Act{Do: "sign", Value: keyPhrase, File: key})
 	require.Empty(t, s.Fault)
 	return s
+}
+
+// sentLink is the link that the Quote area offers to copy.
+func sentLink(t *testing.T, s shown) string {
+	t.Helper()
+	_, rest, found := strings.Cut(s.Regions["main"], `id="link-text"`)
+	require.True(t, found)
+	_, rest, _ = strings.Cut(rest, ">")
+	text, _, _ := strings.Cut(rest, "<")
+	_, text, _ = strings.Cut(html.UnescapeString(text), "#")
+	return text
 }
 
 func signedDraft(t *testing.T, s shown) *quote.Draft {
@@ -150,9 +162,10 @@ func TestRevisionBringsTheQuoteBeforeItAlong(t *testing.T) {
 	seller.do(set("terms.discount_percent", "1.5"))
 	s := seller.do(Act{Do: "sign", Value: keyPhrase, File: key})
 	second := signedDraft(t, s).Issued
-	both := second + "&was=" + strings.TrimPrefix(first, "q=")
-	written := strings.ReplaceAll(both, "&", "&amp;")
-	assert.Contains(t, s.Regions["main"], written)
+	both := sentLink(t, s)
+	assert.True(t, strings.HasPrefix(both, second+"&cover="))
+	assert.True(t, strings.HasSuffix(both, "&was="+strings.TrimPrefix(first, "q=")))
+	written := "&amp;was="
 	s = seller.do(Act{Do: "set", ID: "along"})
 	assert.NotContains(t, s.Regions["main"], written)
 	assert.Contains(t, s.Regions["main"], second)

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"boxwright/config/quantity"
+	"boxwright/pricing/bid"
 	"boxwright/pricing/quote"
 )
 
@@ -51,7 +52,7 @@ func Blank(v interface {
 }
 
 // Tally counts the answers of each kind.
-func Tally(list []quote.Answer) string {
+func Tally(list []bid.Answer) string {
 	var said []string
 	for _, o := range []struct {
 		outcome   quote.Outcome

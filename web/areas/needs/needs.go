@@ -7,6 +7,7 @@ import (
 	"boxwright/config"
 	"boxwright/config/quantity"
 	"boxwright/config/standards"
+	"boxwright/pricing/propose"
 	"boxwright/pricing/quote"
 	"boxwright/web/areas"
 	"boxwright/web/guide"
@@ -29,7 +30,7 @@ type Page struct {
 	*page.Page
 	View      *session.View
 	Guide     *guide.Page
-	Search    *quote.Search    // proposals, while they answer the needs as they are
+	Search    *propose.Search  // proposals, while they answer the needs as they are
 	Proposing bool             // they are left out, see Soon
 	Mountings []quote.Mounting // the existing module on every chassis, while asked for
 }

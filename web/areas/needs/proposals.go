@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strings"
 
+	"boxwright/pricing/propose"
 	"boxwright/pricing/quote"
 	"boxwright/web/page"
 	. "boxwright/web/page/markup"
@@ -99,10 +100,10 @@ func proposed(p *Page) Part {
 	if len(s.Proposals) == 0 {
 		return El("p", Class("notice"), Text("No unit of this catalogue meets these needs. Take a must-have off, or ask for fewer seats or patients. "+said))
 	}
-	return Many(El("div", Class("three"), Each(s.Proposals, func(_ int, x quote.Proposal) Part { return card(p, &x) })), El("p", Class("how"), Text(said)))
+	return Many(El("div", Class("three"), Each(s.Proposals, func(_ int, x propose.Proposal) Part { return card(p, &x) })), El("p", Class("how"), Text(said)))
 }
 
-func card(p *Page, x *quote.Proposal) Part {
+func card(p *Page, x *propose.Proposal) Part {
 	q := x.Quote
 	figure := func(code string) Part {
 		f, _ := q.Figure(code)

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"boxwright/config"
+	"boxwright/pricing/bid"
 	"boxwright/pricing/quote"
 	"boxwright/web/page"
 	. "boxwright/web/page/markup"
@@ -16,7 +17,7 @@ var outcomeMarks = map[quote.Outcome]config.Severity{quote.Excepted: config.Stop
 
 // requirements reads the buyer's list and answers it line by line.
 func requirements(p *Page) Part {
-	list := p.Q.Answers(p.System())
+	list := bid.Answers(p.Q, p.System())
 	paste := Many(page.TextField(p.Page, "list", "Paste the list: one line each, or a table as CSV", "", "A column headed Requirement is read, and one headed No. A pasted list takes the place of the one here."),
 		El("div", Class("row-tools"), page.Action("from-field", "", "paste-list", "Read the list", At("data-field", "f-list"), At("id", "read-list")),
 			El("label", Class("button"), At("for", "f-list-file"), Text("Open a file…")),
@@ -24,7 +25,7 @@ func requirements(p *Page) Part {
 	if len(list) == 0 {
 		return page.Fold("requirements", "The buyer's requirement list", paste)
 	}
-	unsure := slices.ContainsFunc(list, func(a quote.Answer) bool { return !a.Sure && a.Outcome != quote.ByHand })
+	unsure := slices.ContainsFunc(list, func(a bid.Answer) bool { return !a.Sure && a.Outcome != quote.ByHand })
 	t := page.Table{Caption: "Line by line", Class: "stack answers", Heads: []string{"Requirement", "Answer", "Read as", "Offered"}}
 	for _, a := range list {
 		t.Rows = append(t.Rows, answerRow(p, a))
@@ -32,7 +33,7 @@ func requirements(p *Page) Part {
 	return El("section", Class("block screen"), At("id", "requirements"), El("h2", Text("The buyer's requirement list")),
 		El("p", El("b", Text(page.Count(len(list), "line", "lines")+": "+page.Tally(list)+"."))),
 		El("div", Class("row-tools"),
-			If(slices.ContainsFunc(list, func(a quote.Answer) bool { return a.Takes != "" }), page.Action("take-answer", "", "", "Take all the picks", Class("main"), At("id", "take-answers"))),
+			If(slices.ContainsFunc(list, func(a bid.Answer) bool { return a.Takes != "" }), page.Action("take-answer", "", "", "Take all the picks", Class("main"), At("id", "take-answers"))),
 			If(unsure, page.Action("confirm-answers", "", "", "All are read rightly", At("id", "confirm-answers"))),
 			page.Action("save-answers", "", "", "Save the answers as CSV", At("id", "save-answers")),
 			page.Action("paper", "exceptions", "", "Schedule of exceptions", At("id", "to-exceptions")),
@@ -42,7 +43,7 @@ func requirements(p *Page) Part {
 		page.Fold("list", "Paste another list", paste))
 }
 
-func answerRow(p *Page, a quote.Answer) []Part {
+func answerRow(p *Page, a bid.Answer) []Part {
 	id := "req." + page.Whole(a.At)
 	cat := p.Q.Edition.Cat
 	outcome := Many(page.Mark(outcomeMarks[a.Outcome]), Text(" "+string(a.Outcome)))

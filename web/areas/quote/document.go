@@ -31,6 +31,7 @@ type Page struct {
 	*page.Page
 	View    *session.View
 	Link    string // fragment that reproduces the draft
+	Covered string // the same with its cover, as it is copied
 	Base    string // address of this page
 	Saved   []session.Saved
 	Trail   []session.Moment // states of this quote
@@ -74,7 +75,7 @@ func Draw(p *Page) Part {
 }
 
 func linkBox(p *Page) Part {
-	base, text := p.View.Address, p.Link
+	base, text := p.View.Address, p.Covered
 	if base == "" && !strings.HasPrefix(p.Base, "file:") {
 		base = p.Base
 	}

@@ -7,6 +7,7 @@ import (
 
 	"boxwright/config"
 	"boxwright/config/quantity"
+	"boxwright/pricing/bid"
 	"boxwright/pricing/quote"
 	"boxwright/web/page"
 	. "boxwright/web/page/markup"
@@ -14,7 +15,7 @@ import (
 
 // exceptions is the schedule that goes back with the bid.
 func exceptions(p *Page) Part {
-	list := p.Q.Answers(p.System())
+	list := bid.Answers(p.Q, p.System())
 	all := page.Table{Caption: "Every line", Class: "tight", Heads: []string{"No.", "Requirement", "Answer", "Offered"}}
 	not := page.Table{Caption: "Exceptions", Class: "tight", Heads: []string{"No.", "Requirement", "Offered"}}
 	for _, a := range list {

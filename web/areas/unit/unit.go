@@ -10,7 +10,7 @@ import (
 	"boxwright/config/quantity"
 	"boxwright/config/rules"
 	"boxwright/pricing"
-	"boxwright/pricing/quote"
+	"boxwright/pricing/propose"
 	"boxwright/web/areas"
 	"boxwright/web/page"
 	. "boxwright/web/page/markup"
@@ -34,7 +34,7 @@ type Page struct {
 	// Answers to the open "why": reasons and ways out.
 	Reasons []rules.Reason
 	Mends   []rules.Mend
-	Offers  []quote.Offer // where it fits only by changing much of what was filled in
+	Offers  []propose.Offer // where it fits only by changing much of what was filled in
 }
 
 func gist(p *page.Page) string {
@@ -256,13 +256,15 @@ func why(p *Page, id string) Part {
 		}),
 		When(len(p.Mends) > 0, func() Part {
 			return ways("What would help", len(p.Mends), func(i int) Part {
-				return wayOut("mend", id, i, q.MendWords(&p.Mends[i]), q.MendEffect(&p.Mends[i], p.System()))
+				m := &p.Mends[i]
+				return wayOut("mend", id, i, propose.MendWords(q, m), propose.MendEffect(q, m, p.System()))
 			})
 		}),
 		When(len(p.Offers) > 0, func() Part {
 			return ways("It goes with your own choices, but "+page.Count(len(p.Offers[0].Changes), "thing", "things")+" filled in would change", len(p.Offers), func(i int) Part {
 				o := &p.Offers[i]
-				return wayOut("offer", id, i, q.OfferWords(o), q.Effect(&o.Unit, o.Changes, p.System()))
+				effect := propose.Effect(q, &o.Unit, o.Changes, p.System())
+				return wayOut("offer", id, i, o.Words(q.Edition.Cat), effect)
 			})
 		}),
 		If(p.Soon && p.Reasons == nil && p.Offers == nil, page.Working()),

@@ -1,4 +1,4 @@
-package quote_test
+package bid_test
 
 import (
 	"os"
@@ -8,20 +8,31 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"boxwright/config"
 	"boxwright/config/csv"
 	"boxwright/config/quantity"
+	"boxwright/pricing/bid"
 	"boxwright/pricing/quote"
+	"boxwright/web/assets/catalogue"
 )
 
-func answersTo(t *testing.T, list ...string) (*quote.Quote, []quote.Answer) {
+var today = config.Date{Year: 2026, Month: 11, Day: 25}
+
+func demo(t testing.TB) *quote.Edition {
+	ed, err := quote.OpenEdition(catalogue.Demo)
+	require.NoError(t, err)
+	return ed
+}
+
+func answersTo(t *testing.T, list ...string) (*quote.Quote, []bid.Answer) {
 	ed := demo(t)
 	d := quote.Begin(ed, "cut-14500-158-gas", "mod-146-72", today)
 	var err error
-	d.Requirements, err = quote.ReadRequirements(strings.Join(list, "\n"))
+	d.Requirements, err = bid.ReadRequirements(strings.Join(list, "\n"))
 	require.NoError(t, err)
 	q, err := quote.Compute(ed, d)
 	require.NoError(t, err)
-	return q, q.Answers(quantity.US)
+	return q, bid.Answers(q, quantity.US)
 }
 
 // Walk 4 of the design: forty lines pasted; thirty-six met, three met with
@@ -41,14 +52,14 @@ func TestRequirementList(t *testing.T) {
 	assert.Equal(t, []string{"40"}, tally[quote.Excepted])
 	assert.Contains(t, list[39].Offered, "105.1 in", "the exception carries the figure offered")
 
-	u, taken, refused := quote.TakeAnswers(q, list)
+	u, taken, refused := bid.TakeAnswers(q, list)
 	assert.Equal(t, [2]int{3, 0}, [2]int{taken, refused})
 	on := q.Draft.Clone()
 	on.Unit = u
 	after, err := quote.Compute(q.Edition, on)
 	require.NoError(t, err)
 	met := 0
-	for _, a := range after.Answers(quantity.US) {
+	for _, a := range bid.Answers(after, quantity.US) {
 		if a.Outcome == quote.Meets {
 			met++
 		}
@@ -96,13 +107,13 @@ func TestReadRequirements(t *testing.T) {
 		{"number and text in two cells", "1,Powered cot\n2,\"Siren, 100 W\"", []quote.Requirement{{No: "1", Text: "Powered cot"}, {No: "2", Text: "Siren, 100 W"}}},
 		{"a table with a head, columns in any order", "Description;Ref\nPowered cot;A1", []quote.Requirement{{No: "A1", Text: "Powered cot"}}},
 	} {
-		got, err := quote.ReadRequirements(c.text)
+		got, err := bid.ReadRequirements(c.text)
 		require.NoError(t, err, c.reason)
 		assert.Equal(t, c.want, got, c.reason)
 	}
-	_, err := quote.ReadRequirements(" \n ")
+	_, err := bid.ReadRequirements(" \n ")
 	assert.Error(t, err, "nothing to answer")
-	_, err = quote.ReadRequirements(strings.Repeat("Siren\n", quote.MaxRequirements+1))
+	_, err = bid.ReadRequirements(strings.Repeat("Siren\n", quote.MaxRequirements+1))
 	assert.ErrorContains(t, err, "201")
 }
 
@@ -111,10 +122,10 @@ func TestAnswersByHand(t *testing.T) {
 	d := q.Draft
 	d.Requirements[0].Verdict, d.Requirements[0].Answer = quote.Excepted, "=1+1 none offered"
 	d.Requirements[1].Pick = quote.NoPick
-	list := q.Answers(quantity.US)
+	list := bid.Answers(q, quantity.US)
 	assert.Equal(t, quote.Excepted, list[0].Outcome)
 	assert.Equal(t, quote.ByHand, list[1].Outcome, "a refused match stays open")
-	assert.Contains(t, csv.Write(q.AnswerRows(list)), `,'=1+1 none offered`, "no formula leaves the house")
+	assert.Contains(t, csv.Write(bid.AnswerRows(q, list)), `,'=1+1 none offered`, "no formula leaves the house")
 }
 
 func FuzzRequirements(f *testing.F) {
@@ -129,7 +140,7 @@ func FuzzRequirements(f *testing.F) {
 		if len(text) > 2000 {
 			return
 		}
-		list, err := quote.ReadRequirements(text)
+		list, err := bid.ReadRequirements(text)
 		if err != nil {
 			return
 		}
@@ -137,6 +148,6 @@ func FuzzRequirements(f *testing.F) {
 		if ps := q.Draft.Check(); len(ps) > 0 {
 			t.Fatalf("what was read does not hold: %v", ps)
 		}
-		q.Answers(quantity.Metric)
+		bid.Answers(q, quantity.Metric)
 	})
 }

@@ -1,4 +1,4 @@
-package quote
+package bid
 
 import (
 	"cmp"
@@ -7,6 +7,7 @@ import (
 
 	"boxwright/config"
 	"boxwright/config/order"
+	"boxwright/pricing/quote"
 )
 
 // described is something the catalogue offers with the words that describe it.
@@ -33,11 +34,15 @@ func (v *vocabulary) telling(w string) float64 {
 	return math.Log(1 + float64(len(v.things))) // nobody knows the word
 }
 
-// vocabulary of the edition, made when first asked for.
-func (ed *Edition) vocabulary() *vocabulary {
-	if ed.words != nil {
-		return ed.words
-	}
+// vocabularyKey names the vocabulary among what is kept with an edition.
+type vocabularyKey struct{}
+
+// vocabularyOf is the vocabulary of the edition, made when first asked for.
+func vocabularyOf(ed *quote.Edition) *vocabulary {
+	return ed.Once(vocabularyKey{}, func() any { return newVocabulary(ed.Cat) }).(*vocabulary)
+}
+
+func newVocabulary(cat *config.Catalogue) *vocabulary {
 	v := &vocabulary{idf: map[string]float64{}, ranked: map[string][]match{}}
 	add := func(id, label, near, far string) {
 		d := described{id: id, weight: map[string]float64{}}
@@ -58,25 +63,24 @@ func (ed *Edition) vocabulary() *vocabulary {
 		}
 		v.things = append(v.things, d)
 	}
-	for i := range ed.Cat.Chassis {
-		c := &ed.Cat.Chassis[i]
+	for i := range cat.Chassis {
+		c := &cat.Chassis[i]
 		add(c.ID, c.Label+", Type "+c.Type+" "+c.Drive+" "+c.Fuel, "chassis "+c.Cab, c.Spec)
 	}
-	for i := range ed.Cat.Bodies {
-		if b := &ed.Cat.Bodies[i]; !b.Existing {
+	for i := range cat.Bodies {
+		if b := &cat.Bodies[i]; !b.Existing {
 			add(b.ID, b.Label, "module body "+b.Kind, b.Spec)
 		}
 	}
-	for i := range ed.Cat.Options {
-		o := &ed.Cat.Options[i]
+	for i := range cat.Options {
+		o := &cat.Options[i]
 		if !slices.Contains(o.Tags, "remount") { // what an existing module has already
-			add(o.ID, o.Label, ed.Cat.GroupByID(o.Group).Label, o.Spec)
+			add(o.ID, o.Label, cat.GroupByID(o.Group).Label, o.Spec)
 		}
 	}
 	for w, n := range v.idf {
 		v.idf[w] = math.Log(1 + float64(len(v.things))/n)
 	}
-	ed.words = v
 	return v
 }
 
@@ -98,7 +102,7 @@ const (
 func (v *vocabulary) matches(text string, a *asked, has func(id string) bool) []match {
 	out, known := v.ranked[text]
 	if !known {
-		if len(v.ranked) >= 2*MaxRequirements {
+		if len(v.ranked) >= 2*quote.MaxRequirements {
 			clear(v.ranked)
 		}
 		out = v.rank(a)

@@ -1,4 +1,4 @@
-package quote_test
+package propose_test
 
 import (
 	"fmt"
@@ -9,6 +9,7 @@ import (
 
 	"boxwright/config/quantity"
 	"boxwright/config/rules"
+	"boxwright/pricing/propose"
 	"boxwright/pricing/quote"
 )
 
@@ -24,13 +25,13 @@ func TestEffectsAreWhatComesOfThem(t *testing.T) {
 		if d.Unit.Has(o.ID) || q.Answer.Of(o.ID) != rules.Open || o.Parts == nil {
 			continue
 		}
-		for _, offer := range quote.Offers(q, o.ID) {
+		for _, offer := range propose.Offers(q, o.ID) {
 			on := d.Clone()
 			on.Unit = offer.Unit
 			then, err := quote.Compute(ed, on)
 			require.NoError(t, err)
 			is, _ := then.Figure("weight.front-axle")
-			text := q.Effect(&offer.Unit, offer.Changes, quantity.US)
+			text := propose.Effect(q, &offer.Unit, offer.Changes, quantity.US)
 			assert.Contains(t, text, fmt.Sprintf("Front axle margin %s, now %s.", quantity.US.Show(is.Margin(), quantity.Pound), quantity.US.Show(was.Margin(), quantity.Pound)), o.Label)
 			assert.Contains(t, text, "Delivery "+then.Plan.EvenOdds.Long()+", ", o.Label)
 			assert.Contains(t, text, then.Price.Total.Sub(q.Price.Total).Show()+". ", o.Label)

@@ -1,4 +1,4 @@
-package quote
+package propose
 
 import (
 	"cmp"
@@ -7,6 +7,7 @@ import (
 	"boxwright/config/order"
 	"boxwright/config/rules"
 	"boxwright/pricing"
+	"boxwright/pricing/quote"
 )
 
 // FewChanges is how many filled-in things may give way to a choice without the
@@ -27,12 +28,12 @@ const mostOffers = 2
 
 // Take completes the unit with one of an option in it, in place of its rivals.
 // It is false when the result cannot keep every rule and limit.
-func Take(ed *Edition, d *Draft, id string) (config.Unit, []rules.Change, bool) {
-	return take(ed, d, id, Limits)
+func Take(ed *quote.Edition, d *quote.Draft, id string) (config.Unit, []rules.Change, bool) {
+	return take(ed, d, id, quote.Limits)
 }
 
 // take is Take within other limits.
-func take(ed *Edition, d *Draft, id string, limits func(*Edition, *Draft) *rules.Limits) (config.Unit, []rules.Change, bool) {
+func take(ed *quote.Edition, d *quote.Draft, id string, limits func(*quote.Edition, *quote.Draft) *rules.Limits) (config.Unit, []rules.Change, bool) {
 	ed = ed.For(&d.Unit)
 	cat, u := ed.Cat, d.Unit.Clone()
 	o := cat.OptionByID(id)
@@ -50,7 +51,7 @@ func take(ed *Edition, d *Draft, id string, limits func(*Edition, *Draft) *rules
 
 // Offers lists the ways to take an option: on the present chassis, and on the
 // chassis that change less, the fewest changes first.
-func Offers(q *Quote, id string) []Offer {
+func Offers(q *quote.Quote, id string) []Offer {
 	ed, d := q.Edition, q.Draft
 	if ed.Cat.OptionByID(id) == nil {
 		return nil
@@ -66,7 +67,7 @@ func Offers(q *Quote, id string) []Offer {
 		}
 		on.Unit = full
 		o := Offer{Chassis: chassis, Unit: full, Changes: changes}
-		if s, err := priceAll(ed, on); err == nil {
+		if s, err := quote.PriceAll(ed, on); err == nil {
 			o.Price = s.Total.Sub(q.Price.Total)
 		}
 		return o, true
@@ -91,10 +92,10 @@ func Offers(q *Quote, id string) []Offer {
 	return append([]Offer{here}, others[:min(len(others), mostOffers)]...)
 }
 
-// OfferWords is the label of an offer.
-func (q *Quote) OfferWords(o *Offer) string {
+// Words is the label of an offer.
+func (o *Offer) Words(cat *config.Catalogue) string {
 	if o.Chassis != "" {
-		return "Take it on " + q.Edition.Cat.LabelOf(o.Chassis)
+		return "Take it on " + cat.LabelOf(o.Chassis)
 	}
 	return "Take it here"
 }

@@ -1,4 +1,6 @@
-package quote
+// Package propose finds units: whole ones that answer the needs, completions for a
+// goal, and ways to take an option that does not fit as things stand.
+package propose
 
 import (
 	"cmp"
@@ -17,6 +19,7 @@ import (
 	"boxwright/config/standards"
 	"boxwright/config/weight"
 	"boxwright/pricing"
+	"boxwright/pricing/quote"
 )
 
 // Proposal is a whole unit that answers the needs, best by its goal.
@@ -24,7 +27,7 @@ type Proposal struct {
 	Goal    Goal
 	Title   string
 	Unit    config.Unit
-	Quote   *Quote
+	Quote   *quote.Quote
 	Dropped []string // ids of would-likes it does without
 	Misses  []string // needs it does not meet, in words
 	Gives   []string // what it gives up against the other two
@@ -63,7 +66,7 @@ type look struct {
 
 // Basis is the draft reduced to what a proposal depends on: its choices are
 // taken out, the needs are put in.
-func (d *Draft) Basis(cat *config.Catalogue) *Draft {
+func Basis(d *quote.Draft, cat *config.Catalogue) *quote.Draft {
 	c := d.Clone()
 	c.Needs.Like, c.Requirements, c.Readings, c.More, c.At, c.Tickets = nil, nil, nil, nil, 0, nil
 	must, like := d.Needs.Wishes(cat)
@@ -86,16 +89,9 @@ func (d *Draft) Basis(cat *config.Catalogue) *Draft {
 // over every chassis and body of the catalogue; each is the best by its goal of
 // all units worked out for any of them. There is none when no pair can meet the
 // needs.
-func Propose(ed *Edition, d *Draft) Search {
-	base := d.Basis(ed.Cat)
-	s := Search{}
-	for _, w := range base.Needs.words() {
-		if w != "" && w != "paved" && w != "temperate" && !slices.ContainsFunc(ed.Cat.Options, func(o config.Option) bool {
-			return slices.Contains(o.Tags, tagNeeded+w) || slices.Contains(o.Tags, tagSuits+w)
-		}) {
-			s.Unknown = append(s.Unknown, w)
-		}
-	}
+func Propose(ed *quote.Edition, d *quote.Draft) Search {
+	base := Basis(d, ed.Cat)
+	s := Search{Unknown: base.Needs.Unknown(ed.Cat)}
 	var pairs []look
 	for _, u := range pairsFor(ed, base) {
 		if len(pairs)+s.Refused >= mostPairs {
@@ -148,7 +144,7 @@ func Propose(ed *Edition, d *Draft) Search {
 		if base.Unit.Body == "" {
 			on.Unit.Proposed = append(on.Unit.Proposed, on.Unit.Body)
 		}
-		q, err := Compute(ed, on)
+		q, err := quote.Compute(ed, on)
 		if err != nil || q.Stopped() {
 			continue
 		}
@@ -161,7 +157,7 @@ func Propose(ed *Edition, d *Draft) Search {
 }
 
 // without lists the would-likes that a unit does without.
-func without(base *Draft, u *config.Unit) []string {
+func without(base *quote.Draft, u *config.Unit) []string {
 	var out []string
 	for _, id := range base.Needs.Like {
 		if !u.Has(id) {
@@ -173,11 +169,11 @@ func without(base *Draft, u *config.Unit) []string {
 
 // pairsFor lists every chassis of the kind asked for with every body, the usual
 // one first.
-func pairsFor(ed *Edition, base *Draft) []config.Unit {
+func pairsFor(ed *quote.Edition, base *quote.Draft) []config.Unit {
 	var out []config.Unit
 	for i := range ed.Cat.Chassis {
 		c := &ed.Cat.Chassis[i]
-		if !base.Needs.suits(c) {
+		if !base.Needs.Suits(c) {
 			continue
 		}
 		var on []config.Unit
@@ -206,8 +202,8 @@ var summed = []struct {
 	base func(*config.Chassis, *config.Body) float64
 	per  func(*config.Option) float64
 }{
-	{"space.seats", func(c *config.Chassis, _ *config.Body) float64 { return float64(len(c.CabSeats)) }, func(o *config.Option) float64 { return float64(len(o.Seats) - cots(o)) }},
-	{"space.patients", nil, func(o *config.Option) float64 { return float64(cots(o)) }},
+	{"space.seats", func(c *config.Chassis, _ *config.Body) float64 { return float64(len(c.CabSeats)) }, func(o *config.Option) float64 { return float64(len(o.Seats) - o.Cots()) }},
+	{"space.patients", nil, func(o *config.Option) float64 { return float64(o.Cots()) }},
 	{"space.oxygen", nil, func(o *config.Option) float64 {
 		if o.Oxygen == nil {
 			return 0
@@ -218,18 +214,9 @@ var summed = []struct {
 	{"space.headroom", func(_ *config.Chassis, b *config.Body) float64 { return float64(b.HeadroomIn) }, func(o *config.Option) float64 { return -float64(o.HeadroomIn) }},
 }
 
-func cots(o *config.Option) (n int) {
-	for _, s := range o.Seats {
-		if s.Kind == "cot" {
-			n++
-		}
-	}
-	return n
-}
-
 // needLimits are the unit's limits with the needs put among them.
-func needLimits(ed *Edition, d *Draft) *rules.Limits {
-	l := Limits(ed, d)
+func needLimits(ed *quote.Edition, d *quote.Draft) *rules.Limits {
+	l := quote.Limits(ed, d)
 	fixed := l.For
 	l.Key += fmt.Sprint(d.Needs.Crew, d.Needs.Patients)
 	l.For = func(chassis, body string) []config.Linear {
@@ -267,20 +254,8 @@ func needLimits(ed *Edition, d *Draft) *rules.Limits {
 	return l
 }
 
-// measured finds a figure of the draft's unit without asking the rules.
-func (q *Quote) measured(code string) (config.Figure, bool) {
-	u, cat := &q.Draft.Unit, q.Edition.Cat
-	as := standards.Assume(u.RuleSet, cat, u)
-	for _, r := range []*config.Report{&weight.WeighWith(cat, u, &as, nil).Report, &power.Budget(cat, u, &as).Report, &space.Measure(cat, u, &as).Report} {
-		if f, ok := r.Figure(code); ok {
-			return f, true
-		}
-	}
-	return config.Figure{}, false
-}
-
 // glance weighs, prices and dates a unit without asking the rules.
-func glance(ed *Edition, base *Draft, u config.Unit) look {
+func glance(ed *quote.Edition, base *quote.Draft, u config.Unit) look {
 	l := look{unit: u, metric: map[Goal]float64{}}
 	on := *base
 	on.Unit = u
@@ -294,13 +269,13 @@ func glance(ed *Edition, base *Draft, u config.Unit) look {
 	for _, f := range found {
 		l.misses += map[config.Severity]int{config.Stop: 100, config.Warn: 1}[f.Severity]
 	}
-	if sheet, err := priceAll(ed, &on); err == nil {
+	if sheet, err := quote.PriceAll(ed, &on); err == nil {
 		l.metric[Cheapest] = sheet.Total.Float()
-		if over(&on, sheet.Total).Sign() > 0 {
+		if on.OverBudget(sheet.Total).Sign() > 0 {
 			l.misses += 3
 		}
 	}
-	if plan, err := leadtime.ScheduleWith(ed.Cat, &u, Luck(base.Count())); err == nil {
+	if plan, err := leadtime.ScheduleWith(ed.Cat, &u, quote.Luck(base.Count())); err == nil {
 		l.metric[Soonest] = float64(base.Date.DaysUntil(plan.EvenOdds))
 		if by := u.NeededBy; !by.IsZero() && by.Before(plan.NineInTen) {
 			l.misses += 3
@@ -314,7 +289,7 @@ func better(a, b *look, goal Goal) int {
 }
 
 // finish works the best full unit out on one pair.
-func finish(ed *Edition, base *Draft, u config.Unit, goal Goal) (look, bool) {
+func finish(ed *quote.Edition, base *quote.Draft, u config.Unit, goal Goal) (look, bool) {
 	on := base.Clone()
 	on.Unit = u
 	of := ed.For(&on.Unit)
@@ -337,7 +312,7 @@ func finish(ed *Edition, base *Draft, u config.Unit, goal Goal) (look, bool) {
 // costs the goal nothing: the lowest price takes those without a price, the
 // earliest delivery those without delay, and the most margin those that leave it
 // ahead of every other unit.
-func wishedFor(ed *Edition, base *Draft, seen []look, goal Goal) look {
+func wishedFor(ed *quote.Edition, base *quote.Draft, seen []look, goal Goal) look {
 	at := 0
 	for i := range seen {
 		if better(&seen[i], &seen[at], goal) < 0 {
@@ -374,9 +349,9 @@ func wishedFor(ed *Edition, base *Draft, seen []look, goal Goal) look {
 }
 
 // missed words what of the needs a proposal does not meet.
-func missed(q *Quote) []string {
+func missed(q *quote.Quote) []string {
 	var out []string
-	if by := over(q.Draft, q.Price.Total); by.Sign() > 0 {
+	if by := q.Draft.OverBudget(q.Price.Total); by.Sign() > 0 {
 		out = append(out, q.Price.Currency+" "+by.Show()+" over the budget")
 	}
 	if by := q.Draft.Unit.NeededBy; !by.IsZero() && by.Before(q.Plan.NineInTen) {
@@ -391,7 +366,7 @@ func missed(q *Quote) []string {
 }
 
 // sizeOf is what a goal makes least, as the quote shows it.
-func sizeOf(goal Goal, q *Quote) float64 {
+func sizeOf(goal Goal, q *quote.Quote) float64 {
 	switch goal {
 	case Cheapest:
 		return q.Price.Total.Float()
@@ -401,7 +376,7 @@ func sizeOf(goal Goal, q *Quote) float64 {
 	return float64(q.Draft.Date.DaysUntil(q.Plan.EvenOdds))
 }
 
-func marginOf(q *Quote) float64 {
+func marginOf(q *quote.Quote) float64 {
 	f, _ := q.Figure("weight.payload-left")
 	return f.Value
 }
@@ -415,7 +390,7 @@ func ties(all []Proposal, at int) []string {
 	for i := range all {
 		switch title := strings.ToLower(all[i].Title); {
 		case i == at:
-		case sameLoad(&all[i].Unit, &this.Unit, false):
+		case quote.SameLoad(&all[i].Unit, &this.Unit, false):
 			out = append(out, "The same unit as the "+title+": of all that were worked out none is better by either measure.")
 		case sizeOf(this.Goal, all[i].Quote) == sizeOf(this.Goal, this.Quote):
 			out = append(out, "The "+title+alike)

@@ -1,4 +1,4 @@
-package quote_test
+package propose_test
 
 import (
 	"strings"
@@ -9,6 +9,7 @@ import (
 
 	"boxwright/config"
 	"boxwright/pricing/money"
+	"boxwright/pricing/propose"
 	"boxwright/pricing/quote"
 	"boxwright/web/assets/catalogue"
 )
@@ -41,7 +42,7 @@ func TestProposals(t *testing.T) {
 		if c.budget != "" {
 			d.Terms.Budget, _ = money.ParseAmount(c.budget)
 		}
-		s := quote.Propose(ed, d)
+		s := propose.Propose(ed, d)
 		require.Len(t, s.Proposals, 3, c.reason)
 		must, like := d.Needs.Wishes(ed.Cat)
 		for i, p := range s.Proposals {
@@ -78,7 +79,7 @@ func TestProposals(t *testing.T) {
 			}
 		}
 		assert.Equal(t, c.ties, strings.Join(s.Proposals[2].Ties, " "), "%s: where two coincide it is said", c.reason)
-		again := quote.Propose(ed, d)
+		again := propose.Propose(ed, d)
 		for i := range s.Proposals {
 			assert.Equal(t, s.Proposals[i].Unit, again.Proposals[i].Unit, "%s: the same needs, the same answer", c.reason)
 		}
@@ -89,7 +90,7 @@ func TestNoProposal(t *testing.T) {
 	ed := demo(t)
 	d := quote.Begin(ed, "", "", today)
 	d.Needs = quote.Needs{Crew: 20}
-	s := quote.Propose(ed, d)
+	s := propose.Propose(ed, d)
 	assert.Empty(t, s.Proposals, "no body seats twenty")
 	assert.Positive(t, s.Refused, "and it is said how many were refused")
 }
@@ -108,6 +109,6 @@ func BenchmarkPropose(b *testing.B) {
 	d := quote.Begin(ed, "", "", today)
 	d.Needs = quote.Needs{Duty: "als", Climate: "cold", Crew: 5}
 	for b.Loop() {
-		quote.Propose(ed, d)
+		propose.Propose(ed, d)
 	}
 }

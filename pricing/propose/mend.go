@@ -1,4 +1,4 @@
-package quote
+package propose
 
 import (
 	"fmt"
@@ -10,10 +10,11 @@ import (
 	"boxwright/config/rules"
 	"boxwright/config/standards"
 	"boxwright/config/weight"
+	"boxwright/pricing/quote"
 )
 
 // MendWords is the label of a way out: what pressing it gives up.
-func (q *Quote) MendWords(m *rules.Mend) string {
+func MendWords(q *quote.Quote, m *rules.Mend) string {
 	var parts []string
 	for _, id := range m.Drop {
 		if other := m.Replace[id]; other != "" {
@@ -30,19 +31,19 @@ func (q *Quote) MendWords(m *rules.Mend) string {
 
 // MendEffect is the Effect of a way out, less what pressing it gives up, since
 // its label says that.
-func (q *Quote) MendEffect(m *rules.Mend, in quantity.System) string {
+func MendEffect(q *quote.Quote, m *rules.Mend, in quantity.System) string {
 	besides := slices.DeleteFunc(slices.Clone(m.Changes), func(c rules.Change) bool { return slices.Contains(m.Drop, c.Option) })
-	return q.Effect(&m.Unit, besides, in)
+	return Effect(q, &m.Unit, besides, in)
 }
 
 // Effect words what another unit in place of this one does: to the total, to
 // the front axle, which has the least to spare on most units, to the delivery,
 // and to what was filled in.
-func (q *Quote) Effect(u *config.Unit, changes []rules.Change, in quantity.System) string {
+func Effect(q *quote.Quote, u *config.Unit, changes []rules.Change, in quantity.System) string {
 	ed, d := q.Edition.For(u), *q.Draft
-	d.Unit, d.Tickets = *u, Weighed(d.Tickets, &q.Draft.Unit, u)
+	d.Unit, d.Tickets = *u, quote.Weighed(d.Tickets, &q.Draft.Unit, u)
 	text := ""
-	if s, err := priceAll(ed, &d); err == nil {
+	if s, err := quote.PriceAll(ed, &d); err == nil {
 		by := s.Total.Sub(q.Price.Total)
 		if by.Sign() >= 0 {
 			text = "+"
@@ -55,11 +56,11 @@ func (q *Quote) Effect(u *config.Unit, changes []rules.Change, in quantity.Syste
 		was, _ := q.Figure(front)
 		text += "Front axle margin " + in.Show(is.Margin(), is.Unit) + ", now " + in.Show(was.Margin(), was.Unit) + ". "
 	}
-	if list, err := plans(ed, &d, false); err == nil {
-		is := list[len(list)-1].Plan.EvenOdds
+	if plan, err := quote.NextPlan(ed, &d); err == nil {
+		is := plan.EvenOdds
 		text += "Delivery " + is.Long() + later(q.Plan.EvenOdds.DaysUntil(is)) + ". "
 	}
-	return strings.TrimSpace(text + q.ChangeWords(changes))
+	return strings.TrimSpace(text + ChangeWords(q, changes))
 }
 
 // later words a move of the delivery by calendar days.
@@ -78,7 +79,7 @@ func later(days int) string {
 }
 
 // ChangeWords names what completing the unit added and took out.
-func (q *Quote) ChangeWords(changes []rules.Change) string {
+func ChangeWords(q *quote.Quote, changes []rules.Change) string {
 	const named = 5
 	text := ""
 	for _, side := range []struct {

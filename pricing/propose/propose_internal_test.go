@@ -1,4 +1,4 @@
-package quote
+package propose
 
 import (
 	"testing"
@@ -7,18 +7,19 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"boxwright/config"
+	"boxwright/pricing/quote"
 	"boxwright/web/assets/catalogue"
 )
 
 // The search judges a unit by the very price, margin and date that its quote
 // shows: a unit that is better by a day or a dollar cannot be passed over.
 func TestTheSearchJudgesByWhatTheQuoteShows(t *testing.T) {
-	ed, err := OpenEdition(catalogue.Demo)
+	ed, err := quote.OpenEdition(catalogue.Demo)
 	require.NoError(t, err)
-	d := Begin(ed, "", "", config.Date{Year: 2026, Month: 11, Day: 25})
-	d.Needs = Needs{Duty: "als", Climate: "cold", Crew: 5}
+	d := quote.Begin(ed, "", "", config.Date{Year: 2026, Month: 11, Day: 25})
+	d.Needs = quote.Needs{Duty: "als", Climate: "cold", Crew: 5}
 	d.Terms.Units = 3
-	base := d.Basis(ed.Cat)
+	base := Basis(d, ed.Cat)
 	for _, p := range Propose(ed, d).Proposals {
 		l := glance(ed, base, p.Unit)
 		assert.Equal(t, p.Quote.Price.Total.Float(), l.metric[Cheapest], p.Title)

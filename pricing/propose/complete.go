@@ -1,4 +1,4 @@
-package quote
+package propose
 
 import (
 	"fmt"
@@ -8,6 +8,7 @@ import (
 	"boxwright/config/leadtime"
 	"boxwright/pricing"
 	"boxwright/pricing/money"
+	"boxwright/pricing/quote"
 )
 
 // Goal is what a completion of the unit seeks.
@@ -30,13 +31,13 @@ const goalBudget = 20000
 // Complete keeps the deliberate picks and chooses everything else for the
 // goal. It returns the full unit and one sentence that says what was found and
 // whether it is proven; false when no full unit keeps the picks and limits.
-func Complete(ed *Edition, d *Draft, goal Goal) (config.Unit, string, bool) {
+func Complete(ed *quote.Edition, d *quote.Draft, goal Goal) (config.Unit, string, bool) {
 	ed = ed.For(&d.Unit)
 	cost := costOf(ed, d.Date, goal)
 	if cost == nil {
 		return d.Unit, "", false
 	}
-	c := ed.Rules.Complete(&d.Unit, Limits(ed, d), cost, goalBudget)
+	c := ed.Rules.Complete(&d.Unit, quote.Limits(ed, d), cost, goalBudget)
 	if !c.Found {
 		return d.Unit, "", false
 	}
@@ -56,7 +57,7 @@ func Complete(ed *Edition, d *Draft, goal Goal) (config.Unit, string, bool) {
 
 // costOf is what one of an option adds to what the goal makes least, in whole
 // steps; nil for an unknown goal.
-func costOf(ed *Edition, on config.Date, goal Goal) func(id string) int64 {
+func costOf(ed *quote.Edition, on config.Date, goal Goal) func(id string) int64 {
 	cat, book := ed.Cat, ed.Book.On(on)
 	cost := map[Goal]func(o *config.Option) int64{
 		Cheapest: func(o *config.Option) int64 { return pricing.PriceOf(book, cat, o.ID).Decimal().Shift(2).IntPart() },
@@ -72,7 +73,7 @@ func costOf(ed *Edition, on config.Date, goal Goal) func(id string) int64 {
 // soonest compares the date of the unit found with one that nothing can beat:
 // the same unit with the deliberate picks alone, since added work never makes
 // a delivery earlier.
-func soonest(ed *Edition, d *Draft, found *config.Unit) string {
+func soonest(ed *quote.Edition, d *quote.Draft, found *config.Unit) string {
 	bare := d.Unit.Clone()
 	bare.Picks = slices.DeleteFunc(bare.Picks, func(p config.Pick) bool { return p.Filled })
 	at, err := leadtime.Schedule(ed.Cat, found)

@@ -1,0 +1,30 @@
+// Package seeds gives the tests that draw at random their seeds. They follow
+// -rapid.seed (RAPID_SEED in the environment), so one number repeats every
+// random test: make test sets it to 1, make soak to another one each time. Only
+// tests import this package.
+package seeds
+
+import (
+	"flag"
+	"iter"
+
+	_ "pgregory.net/rapid" // defines the flag
+)
+
+// First returns the first seed of a test: 0 when -rapid.seed is 1 or not set.
+func First() int64 {
+	seed := flag.Lookup("rapid.seed").Value.(flag.Getter).Get().(uint64)
+	return int64(max(seed, 1) - 1)
+}
+
+// Each returns n seeds that follow each other, beginning with First.
+func Each(n int64) iter.Seq[int64] {
+	return func(yield func(int64) bool) {
+		first := First()
+		for i := range n {
+			if !yield(first + i) {
+				return
+			}
+		}
+	}
+}
