@@ -2,7 +2,6 @@ package config
 
 import (
 	"fmt"
-	"strconv"
 	"strings"
 	"time"
 )
@@ -120,22 +119,7 @@ func (d Date) String() string {
 	if d.IsZero() {
 		return ""
 	}
-	y, m, day := d.Time().Date()
-	return padded(y, 4) + "-" + padded(int(m), 2) + "-" + padded(day, 2)
-}
-
-// padded writes n with zeros before it, to at least so many digits. (Format of
-// package time would do, but costs the page more than all of this file.)
-func padded(n, width int) string {
-	sign := ""
-	if n < 0 {
-		sign, n = "-", -n
-	}
-	s := strconv.Itoa(n)
-	for len(s) < width {
-		s = "0" + s
-	}
-	return sign + s
+	return d.Time().Format(time.DateOnly)
 }
 
 // Long is the form for readers: "Wed, Nov 25, 2026", or "not given".
@@ -143,7 +127,7 @@ func (d Date) Long() string {
 	if d.IsZero() {
 		return d.Short()
 	}
-	return d.Time().Weekday().String()[:3] + ", " + d.Short()
+	return d.Time().Format("Mon, ") + d.Short()
 }
 
 // Short is the form for readers where room is scarce: "Nov 25, 2026", or "not
@@ -152,12 +136,11 @@ func (d Date) Short() string {
 	if d.IsZero() {
 		return "not given"
 	}
-	y, _, day := d.Time().Date()
-	return d.MonthName() + " " + strconv.Itoa(day) + ", " + padded(y, 4)
+	return d.Time().Format("Jan 2, 2006")
 }
 
 // MonthName is the month in three letters: "Nov".
-func (d Date) MonthName() string { return d.Time().Month().String()[:3] }
+func (d Date) MonthName() string { return d.Time().Format("Jan") }
 
 // MarshalText writes the file form.
 func (d Date) MarshalText() ([]byte, error) { return []byte(d.String()), nil }

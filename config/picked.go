@@ -54,10 +54,7 @@ func Clean[T ~float64](v T) T {
 // Unclean gathers the names of fields that Clean would change.
 type Unclean []string
 
-// Look takes a field's name in the file, and its value. In line it would cost
-// the page 2 KB.
-//
-//go:noinline
+// Look takes a field's name in the file, and its value.
 func (u *Unclean) Look(name string, v float64) {
 	if Clean(v) != v {
 		*u = append(*u, name)

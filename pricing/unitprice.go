@@ -5,7 +5,6 @@ import (
 	"slices"
 
 	"boxwright/config"
-	sorting "boxwright/config/order"
 	"boxwright/pricing/money"
 )
 
@@ -64,7 +63,7 @@ func (o *order) inCatalogueOrder(u *config.Unit) []picked {
 		option := o.cat.OptionByID(p.Option)
 		list[i] = picked{option, o.rank[option.Group], p.Qty}
 	}
-	sorting.Sort(list, func(a, b picked) int { return a.rank - b.rank })
+	slices.SortStableFunc(list, func(a, b picked) int { return a.rank - b.rank })
 	return list
 }
 

@@ -6,7 +6,6 @@ import (
 	"strings"
 
 	"boxwright/config"
-	"boxwright/config/order"
 	"boxwright/config/quantity"
 )
 
@@ -281,7 +280,7 @@ func (j *job) hold() {
 			j.slotted = append(j.slotted, slotted{j.line.until(s.Start.AddDays(-1)), s.Open > 0})
 		}
 	}
-	order.Sort(j.slotted, func(a, b slotted) int { return a.at - b.at })
+	slices.SortStableFunc(j.slotted, func(a, b slotted) int { return a.at - b.at })
 	g := j.gate(0)
 	if g == nil {
 		j.note("time.slots-past", config.Warn, "slots", "Every published slot of the framing line lies before this order, so its start is not held to one.", "Ask the plant for its next open slots.", nil)

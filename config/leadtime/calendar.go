@@ -1,6 +1,7 @@
 package leadtime
 
 import (
+	"slices"
 	"sync"
 	"time"
 
@@ -8,7 +9,6 @@ import (
 	"github.com/rickar/cal/v2/us"
 
 	"boxwright/config"
-	"boxwright/config/order"
 )
 
 // The holiday library computes in a zone it keeps in a package variable. Left
@@ -65,7 +65,7 @@ func (c *Calendar) Holidays(year int) []Holiday {
 			}
 		}
 	}
-	order.Sort(out, func(a, b Holiday) int { return serial(a.Date) - serial(b.Date) })
+	slices.SortStableFunc(out, func(a, b Holiday) int { return serial(a.Date) - serial(b.Date) })
 	return out
 }
 

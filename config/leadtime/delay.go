@@ -5,7 +5,6 @@ import (
 	"slices"
 
 	"boxwright/config"
-	"boxwright/config/order"
 )
 
 // Delay is by how many working days a pick puts the delivery off: the plan
@@ -43,7 +42,7 @@ func (p *Plan) Delays() []Delay {
 			out = append(out, d)
 		}
 	}
-	order.Sort(out, func(a, b Delay) int {
+	slices.SortStableFunc(out, func(a, b Delay) int {
 		return cmp.Compare(b.Days, a.Days)
 	})
 	return out

@@ -6,7 +6,6 @@ import (
 	"slices"
 
 	"boxwright/config"
-	"boxwright/config/order"
 )
 
 // Fleet plans several units of one quote through the plant together, each in
@@ -134,7 +133,7 @@ func (f *fleet) free(station string, ready, days float64) float64 {
 		}
 		return true
 	}
-	order.Sort(near, func(a, b hold) int { return cmp.Compare(a.to, b.to) })
+	slices.SortStableFunc(near, func(a, b hold) int { return cmp.Compare(a.to, b.to) })
 	if fits(ready) {
 		return ready
 	}

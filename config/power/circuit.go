@@ -6,7 +6,6 @@ import (
 	"slices"
 
 	"boxwright/config"
-	"boxwright/config/order"
 	"boxwright/config/quantity"
 )
 
@@ -126,7 +125,7 @@ func (b *basis) schedule(w Wiring) ([]Conductor, []config.Finding) {
 		}
 		next++
 	}
-	order.Sort(wired, func(p, q config.Picked) int { return cmp.Compare(number[p.ID], number[q.ID]) })
+	slices.SortStableFunc(wired, func(p, q config.Picked) int { return cmp.Compare(number[p.ID], number[q.ID]) })
 	var out []Conductor
 	var findings []config.Finding
 	for _, p := range wired {

@@ -5,7 +5,6 @@ import (
 	"math"
 	"slices"
 
-	"boxwright/config/order"
 	"boxwright/config/solve"
 )
 
@@ -25,7 +24,7 @@ func (e *Engine) arithmetic(w *weighed, l solve.Lit, picks, others []solve.Lit, 
 			a.Picked += share
 		}
 	}
-	order.Sort(a.Shares, func(x, y Share) int { return cmp.Compare(math.Abs(y.Amount), math.Abs(x.Amount)) })
+	slices.SortStableFunc(a.Shares, func(x, y Share) int { return cmp.Compare(math.Abs(y.Amount), math.Abs(x.Amount)) })
 	ask := slices.Clone(others)
 	p := e.prover()
 	for _, sw := range p.switches {

@@ -7,7 +7,6 @@ import (
 	"slices"
 
 	"boxwright/config"
-	"boxwright/config/order"
 	"boxwright/config/quantity"
 )
 
@@ -96,7 +95,7 @@ func arrange(outer box, pieces []piece) ([]Placed, bool) {
 		return nil, false
 	}
 	pieces = slices.Clone(pieces)
-	order.Sort(pieces, func(a, b piece) int {
+	slices.SortStableFunc(pieces, func(a, b piece) int {
 		return cmp.Or(cmp.Compare(b.volume(), a.volume()), cmp.Compare(b.edges(), a.edges()), cmp.Compare(a.id, b.id))
 	})
 	var out []Placed
@@ -112,7 +111,7 @@ func arrange(outer box, pieces []piece) ([]Placed, bool) {
 			c[axis] += placed.Size[axis]
 			corners = append(corners, c)
 		}
-		order.Sort(corners, func(a, b [3]float64) int {
+		slices.SortFunc(corners, func(a, b [3]float64) int {
 			return cmp.Or(cmp.Compare(a[2], b[2]), cmp.Compare(a[1], b[1]), cmp.Compare(a[0], b[0]))
 		})
 	}

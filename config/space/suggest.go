@@ -6,7 +6,6 @@ import (
 	"slices"
 
 	"boxwright/config"
-	"boxwright/config/order"
 	"boxwright/config/quantity"
 )
 
@@ -135,7 +134,7 @@ func newLayout(b *basis) *layout {
 			l.kept = append(l.kept, config.Carried{Equipment: c.Equipment, Qty: c.Qty - n})
 		}
 	}
-	order.Sort(l.loose, func(x, y loose) int {
+	slices.SortStableFunc(l.loose, func(x, y loose) int {
 		return cmp.Or(cmp.Compare(y.volume(), x.volume()), cmp.Compare(y.massLb, x.massLb), cmp.Compare(x.id, y.id))
 	})
 	return l
@@ -156,7 +155,7 @@ func (l *layout) weigh(u *config.Unit, weigh func(*config.Unit) Trim) {
 	for i := range l.holds {
 		with := bare.Clone()
 		with.Carried = append(with.Carried, config.Carried{Equipment: probe.id, Compartment: l.holds[i].ID, Qty: 1})
-		order.Sort(with.Carried, byIDThenPlace)
+		slices.SortStableFunc(with.Carried, byIDThenPlace)
 		t := weigh(&with)
 		l.holds[i].effect = Trim{FrontLb: (t.FrontLb - l.trim.FrontLb) / probe.massLb, RearLb: (t.RearLb - l.trim.RearLb) / probe.massLb,
 			LeftLb: (t.LeftLb - l.trim.LeftLb) / probe.massLb, RightLb: (t.RightLb - l.trim.RightLb) / probe.massLb}
@@ -266,7 +265,7 @@ func (l *layout) carried() []config.Carried {
 	for k, n := range sum {
 		out = append(out, config.Carried{Equipment: k.equipment, Compartment: k.compartment, Qty: n})
 	}
-	order.Sort(out, byIDThenPlace)
+	slices.SortStableFunc(out, byIDThenPlace)
 	return out
 }
 

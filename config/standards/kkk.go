@@ -1,10 +1,10 @@
 package standards
 
 import (
+	"slices"
 	"strings"
 
 	"boxwright/config"
-	"boxwright/config/order"
 	"boxwright/config/quantity"
 )
 
@@ -163,7 +163,7 @@ func amdTests() []Clause {
 	} {
 		out = append(out, declared("amd-"+t.no, "AMD "+t.no+", "+t.subject, "The unit passes the test.", amdRecalled, config.FromMemory))
 	}
-	order.Sort(out, func(a, b Clause) int { return strings.Compare(a.ID, b.ID) })
+	slices.SortFunc(out, func(a, b Clause) int { return strings.Compare(a.ID, b.ID) })
 	return append(out, Clause{ID: "amd-028", Title: "AMD 028, vertical static load", Text: "The unit passes the test.",
 		Rows: []Row{{Edition: "2019 edition", From: day(2019, 1, 1), Source: amd2019, Basis: config.ReadInText}}})
 }

@@ -6,7 +6,6 @@ import (
 	"slices"
 	"strings"
 
-	"boxwright/config/order"
 	"boxwright/config/quantity"
 )
 
@@ -58,14 +57,14 @@ func (t *TakeOff) CutList() []Stock {
 	}
 	for i := range out {
 		s := &out[i]
-		order.Sort(s.Cuts, func(a, b Cut) int {
+		slices.SortStableFunc(s.Cuts, func(a, b Cut) int {
 			return cmp.Or(cmp.Compare(b.LengthIn, a.LengthIn), cmp.Compare(b.WidthIn, a.WidthIn))
 		})
 		if s.AreaFt2 == 0 {
 			s.Bars = bars(s.Cuts)
 		}
 	}
-	order.Sort(out, func(a, b Stock) int { return strings.Compare(a.Stock, b.Stock) })
+	slices.SortFunc(out, func(a, b Stock) int { return strings.Compare(a.Stock, b.Stock) })
 	return out
 }
 

@@ -6,7 +6,6 @@ import (
 	"slices"
 
 	"boxwright/config"
-	"boxwright/config/order"
 	"boxwright/config/quantity"
 )
 
@@ -145,7 +144,7 @@ func (l *loader) unit() []Item {
 		}
 	}
 	items = append(items, l.carried(l.stowage())...)
-	order.Sort(items, func(a, b Item) int { return rank(a.Kind) - rank(b.Kind) })
+	slices.SortStableFunc(items, func(a, b Item) int { return rank(a.Kind) - rank(b.Kind) })
 	return items
 }
 

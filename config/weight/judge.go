@@ -4,10 +4,10 @@ import (
 	"cmp"
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"boxwright/config"
-	"boxwright/config/order"
 	"boxwright/config/quantity"
 )
 
@@ -143,7 +143,7 @@ func (l *loader) heaviest(m *measure, f config.Figure, s *Sheet) []string {
 			ids = append(ids, id)
 		}
 	}
-	order.Sort(ids, func(a, b string) int { return cmp.Or(cmp.Compare(by[b], by[a]), strings.Compare(a, b)) })
+	slices.SortFunc(ids, func(a, b string) int { return cmp.Or(cmp.Compare(by[b], by[a]), strings.Compare(a, b)) })
 	return ids[:min(len(ids), 3)]
 }
 

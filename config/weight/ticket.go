@@ -8,7 +8,6 @@ import (
 	"strings"
 
 	"boxwright/config"
-	"boxwright/config/order"
 	"boxwright/config/quantity"
 )
 
@@ -156,7 +155,7 @@ func (e *estimate) correct(l *loader, items []Item, tickets []Ticket) *Correctio
 			c.Moves = append(c.Moves, Move{it.ID, it.Label, from, it.Lb})
 		}
 	}
-	order.Sort(c.Moves, func(a, b Move) int {
+	slices.SortStableFunc(c.Moves, func(a, b Move) int {
 		by := func(m Move) float64 { return math.Abs(float64(m.ToLb - m.FromLb)) }
 		return cmp.Or(cmp.Compare(by(b), by(a)), strings.Compare(a.ID, b.ID))
 	})

@@ -6,7 +6,6 @@ import (
 	"slices"
 
 	"boxwright/config"
-	"boxwright/config/order"
 	"boxwright/pricing/quote"
 )
 
@@ -158,7 +157,7 @@ func (v *vocabulary) rank(a *asked) []match {
 			out = append(out, match{d.id, score})
 		}
 	}
-	order.Sort(out, func(x, y match) int { return cmp.Compare(y.score, x.score) })
+	slices.SortStableFunc(out, func(x, y match) int { return cmp.Compare(y.score, x.score) })
 	return out
 }
 

@@ -12,7 +12,6 @@ import (
 
 	"boxwright/config"
 	"boxwright/config/expr"
-	"boxwright/config/order"
 	"boxwright/pricing"
 	"boxwright/pricing/quote"
 )
@@ -222,7 +221,7 @@ func (c *Comparison) prices() {
 			days = append(days, e.From)
 		}
 	}
-	order.Sort(days, func(a, b config.Date) int { return b.DaysUntil(a) })
+	slices.SortStableFunc(days, func(a, b config.Date) int { return b.DaysUntil(a) })
 	type state struct{ from, to string }
 	last := map[string]state{}
 	for _, on := range days {

@@ -2,7 +2,7 @@ package money
 
 import (
 	"math/big"
-	"sort"
+	"slices"
 )
 
 // Allocate splits a total over weights so that the parts always add up to the
@@ -45,7 +45,7 @@ func Allocate(total Amount, weights []Amount) []Amount {
 	for i := range order {
 		order[i] = i
 	}
-	sort.SliceStable(order, func(i, j int) bool { return cut[order[i]].Cmp(cut[order[j]]) > 0 })
+	slices.SortStableFunc(order, func(a, b int) int { return cut[b].Cmp(cut[a]) })
 	one := big.NewInt(1)
 	for _, i := range order[:left.Int64()] {
 		parts[i].Add(parts[i], one)

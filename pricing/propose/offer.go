@@ -2,9 +2,9 @@ package propose
 
 import (
 	"cmp"
+	"slices"
 
 	"boxwright/config"
-	"boxwright/config/order"
 	"boxwright/config/rules"
 	"boxwright/pricing"
 	"boxwright/pricing/quote"
@@ -86,7 +86,7 @@ func Offers(q *quote.Quote, id string) []Offer {
 			others = append(others, o)
 		}
 	}
-	order.Sort(others, func(a, b Offer) int {
+	slices.SortStableFunc(others, func(a, b Offer) int {
 		return cmp.Or(cmp.Compare(len(a.Changes), len(b.Changes)), a.Price.Cmp(b.Price))
 	})
 	return append([]Offer{here}, others[:min(len(others), mostOffers)]...)

@@ -11,7 +11,6 @@ import (
 
 	"boxwright/config"
 	"boxwright/config/leadtime"
-	"boxwright/config/order"
 	"boxwright/config/power"
 	"boxwright/config/quantity"
 	"boxwright/config/rules"
@@ -111,7 +110,7 @@ func Propose(ed *quote.Edition, d *quote.Draft) Search {
 	s.Pairs = len(pairs)
 	seen := slices.Clone(pairs) // every unit that was worked out
 	for _, goal := range Goals {
-		order.Sort(pairs, func(a, b look) int { return better(&a, &b, goal) })
+		slices.SortStableFunc(pairs, func(a, b look) int { return better(&a, &b, goal) })
 		for i := range pairs[:min(mostFinals, len(pairs))] {
 			if l, ok := finish(ed, base, pairs[i].unit, goal); ok {
 				seen = append(seen, l)

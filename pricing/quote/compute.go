@@ -7,7 +7,6 @@ import (
 
 	"boxwright/config"
 	"boxwright/config/leadtime"
-	"boxwright/config/order"
 	"boxwright/config/power"
 	"boxwright/config/quantity"
 	"boxwright/config/rules"
@@ -96,7 +95,7 @@ func (q *Quote) gather(others []config.Finding) {
 // decision.
 func Worst(list []config.Finding) {
 	rank := map[config.Severity]int{config.Stop: 0, config.Warn: 1, config.Note: 2}
-	order.Sort(list, func(a, b config.Finding) int { return cmp.Compare(rank[a.Severity], rank[b.Severity]) })
+	slices.SortStableFunc(list, func(a, b config.Finding) int { return cmp.Compare(rank[a.Severity], rank[b.Severity]) })
 }
 
 // fit says where the picks do not go together. A limit that chassis and module

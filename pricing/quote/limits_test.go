@@ -2,6 +2,7 @@ package quote_test
 
 import (
 	"cmp"
+	"slices"
 	"strings"
 	"testing"
 
@@ -9,7 +10,6 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"boxwright/config"
-	"boxwright/config/order"
 	"boxwright/config/quantity"
 	"boxwright/config/rules"
 	"boxwright/config/standards"
@@ -107,7 +107,7 @@ func TestStandardsAreSaidOnce(t *testing.T) {
 			}
 			rank := map[config.Severity]int{config.Warn: 1, config.Note: 2}
 			sorted := append([]config.Finding{}, q.Findings...)
-			order.Sort(sorted, func(a, b config.Finding) int { return cmp.Compare(rank[a.Severity], rank[b.Severity]) })
+			slices.SortStableFunc(sorted, func(a, b config.Finding) int { return cmp.Compare(rank[a.Severity], rank[b.Severity]) })
 			assert.Equal(t, sorted, q.Findings, "what stops stands first")
 		}
 	}

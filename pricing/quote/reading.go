@@ -7,7 +7,6 @@ import (
 	"strconv"
 
 	"boxwright/config"
-	"boxwright/config/order"
 	"boxwright/config/quantity"
 	"boxwright/config/weight"
 )
@@ -175,6 +174,6 @@ func (d *Draft) Read(check string, value *float64) {
 	d.Readings = slices.DeleteFunc(slices.Clone(d.Readings), func(r Reading) bool { return r.Check == check })
 	if value != nil && len(d.Readings) < MaxReadings {
 		d.Readings = append(d.Readings, Reading{check, *value})
-		order.Sort(d.Readings, func(a, b Reading) int { return cmp.Compare(a.Check, b.Check) })
+		slices.SortFunc(d.Readings, func(a, b Reading) int { return cmp.Compare(a.Check, b.Check) })
 	}
 }

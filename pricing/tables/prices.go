@@ -7,7 +7,6 @@ import (
 	"strings"
 
 	"boxwright/config"
-	"boxwright/config/order"
 	"boxwright/pricing"
 	"boxwright/pricing/money"
 )
@@ -184,7 +183,7 @@ func (t *taking) price(s *sheet, n int, id, head string, k int, row []string, ne
 // newEditions adds those whose day the book does not have, newest first.
 func (t *taking) newEditions(s *sheet, columns []dated) {
 	added := map[int][]string{}
-	order.Sort(columns, func(a, b dated) int { return b.from.Time().Compare(a.from.Time()) })
+	slices.SortStableFunc(columns, func(a, b dated) int { return b.from.Time().Compare(a.from.Time()) })
 	for _, d := range columns {
 		if d.was >= 0 {
 			continue

@@ -13,12 +13,12 @@ package tables
 import (
 	"cmp"
 	"fmt"
+	"slices"
 	"strings"
 	"unicode/utf8"
 
 	"boxwright/config"
 	"boxwright/config/csv"
-	"boxwright/config/order"
 	"boxwright/pricing"
 )
 
@@ -325,7 +325,7 @@ type edit struct {
 }
 
 func splice(file []byte, edits []edit) []byte {
-	order.Sort(edits, func(a, b edit) int { return cmp.Compare(a.from, b.from) })
+	slices.SortStableFunc(edits, func(a, b edit) int { return cmp.Compare(a.from, b.from) })
 	var out []byte
 	at := 0
 	for _, e := range edits {

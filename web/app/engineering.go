@@ -10,7 +10,6 @@ import (
 	"strings"
 
 	"boxwright/config"
-	"boxwright/config/order"
 	"boxwright/config/quantity"
 	"boxwright/config/space"
 	"boxwright/config/standards"
@@ -256,7 +255,7 @@ func ownLimit(figure string) setter {
 		u.Own = slices.DeleteFunc(slices.Clone(u.Own), func(o config.OwnLimit) bool { return o.Figure == figure })
 		if given {
 			u.Own = append(u.Own, config.OwnLimit{Figure: figure, Value: v})
-			order.Sort(u.Own, func(a, b config.OwnLimit) int { return cmp.Compare(a.Figure, b.Figure) })
+			slices.SortFunc(u.Own, func(a, b config.OwnLimit) int { return cmp.Compare(a.Figure, b.Figure) })
 		}
 		return nil
 	}
@@ -384,7 +383,7 @@ func loose(list []config.Carried) (n int) {
 
 // stowed takes over a list of what rides where, like lines as one.
 func (s *session) stowed(list []config.Carried) {
-	order.Sort(list, func(a, b config.Carried) int {
+	slices.SortStableFunc(list, func(a, b config.Carried) int {
 		return cmp.Or(cmp.Compare(a.Equipment, b.Equipment), cmp.Compare(a.Compartment, b.Compartment))
 	})
 	var out []config.Carried

@@ -21,7 +21,7 @@ func setField(s *session, a Act) {
 		setRule(s, id, a.On)
 		return
 	}
-	set := plainField(a.ID)
+	set := plainFields[a.ID]
 	if family, name, cut := strings.Cut(a.ID, "."); cut && set == nil {
 		if find := moneyFields[family]; find != nil {
 			set = fieldOf(family, name, find)
@@ -55,95 +55,49 @@ func (s *session) right(id string) {
 
 type setter func(*session, Act) error
 
-// plainField is how a field of the draft is set, by the id of its input; nil when
-// there is none. It is no table, since every entry of one would be made at every
-// start.
-func plainField(id string) setter {
-	switch id {
-	case "title":
-		return text(400, func(d *quote.Draft) *string { return &d.Title })
-	case "number":
-		return text(60, func(d *quote.Draft) *string { return &d.Number })
-	case "notes":
-		return text(4000, func(d *quote.Draft) *string { return &d.Notes })
-	case "buyer.name":
-		return text(400, func(d *quote.Draft) *string { return &d.Buyer.Name })
-	case "buyer.person":
-		return text(400, func(d *quote.Draft) *string { return &d.Buyer.Person })
-	case "buyer.address":
-		return text(400, func(d *quote.Draft) *string { return &d.Buyer.Address })
-	case "buyer.reach":
-		return text(400, func(d *quote.Draft) *string { return &d.Buyer.Reach })
-	case "seller.name":
-		return text(400, func(d *quote.Draft) *string { return &d.Seller.Name })
-	case "seller.person":
-		return text(400, func(d *quote.Draft) *string { return &d.Seller.Person })
-	case "seller.address":
-		return text(400, func(d *quote.Draft) *string { return &d.Seller.Address })
-	case "seller.reach":
-		return text(400, func(d *quote.Draft) *string { return &d.Seller.Reach })
-	case "date":
-		return date(func(d *quote.Draft) *config.Date { return &d.Date }, true)
-	case "unit.order_on":
-		return date(func(d *quote.Draft) *config.Date { return &d.Unit.OrderOn }, true)
-	case "unit.needed_by":
-		return date(func(d *quote.Draft) *config.Date { return &d.Unit.NeededBy }, false)
-	case "unit.occupant_lb":
-		return mass(func(d *quote.Draft) *quantity.Mass { return &d.Unit.OccupantLb })
-	case "unit.patient_lb":
-		return mass(func(d *quote.Draft) *quantity.Mass { return &d.Unit.PatientLb })
-	case "unit.payload_lb":
-		return mass(func(d *quote.Draft) *quantity.Mass { return &d.Unit.PayloadLb })
-	case "terms.units":
-		return whole(1, pricing.MaxUnits, func(d *quote.Draft) *int { return &d.Terms.Units })
-	case "terms.validity_days":
-		return whole(0, 3650, func(d *quote.Draft) *int { return &d.Terms.ValidityDays })
-	case "terms.contract":
-		return text(100, func(d *quote.Draft) *string { return &d.Terms.Contract })
-	case "terms.prepay":
-		return text(100, func(d *quote.Draft) *string { return &d.Terms.Prepay })
-	case "terms.discount_reason":
-		return text(200, func(d *quote.Draft) *string { return &d.Terms.DiscountReason })
-	case "terms.trade_in_text":
-		return text(200, func(d *quote.Draft) *string { return &d.Terms.TradeInText })
-	case "terms.exempt_reason":
-		return text(200, func(d *quote.Draft) *string { return &d.Terms.ExemptReason })
-	case "terms.discount_percent":
-		return percent(func(d *quote.Draft) *pricing.Percent { return &d.Terms.DiscountPercent })
-	case "terms.deposit_percent":
-		return percent(func(d *quote.Draft) *pricing.Percent { return &d.Terms.DepositPercent })
-	case "terms.discount_amount":
-		return amount(func(d *quote.Draft) *pricing.Amount { return &d.Terms.DiscountAmount })
-	case "terms.trade_in":
-		return amount(func(d *quote.Draft) *pricing.Amount { return &d.Terms.TradeIn })
-	case "terms.budget":
-		return amount(func(d *quote.Draft) *pricing.Amount { return &d.Terms.Budget })
-	case "terms.freight_miles":
-		return number(func(d *quote.Draft) *pricing.Quantity { return &d.Terms.FreightMiles })
-	case "terms.training_days":
-		return number(func(d *quote.Draft) *pricing.Quantity { return &d.Terms.TrainingDays })
-	case "terms.tax_rate":
-		return taxRate
-	case "terms.tax_exempt":
-		return flag(func(d *quote.Draft) *bool { return &d.Terms.TaxExempt })
-	case "terms.bond":
-		return flag(func(d *quote.Draft) *bool { return &d.Terms.Bond })
-	case "address":
-		return setAddress
-	case "along":
-		return func(s *session, a Act) error { s.view.Alone = !a.On; return nil }
-	case "chance":
-		return setChance
-	case "list":
-		return pasteList
-	case "earlier":
-		return setEarlier
-	case "open-link":
-		return func(s *session, a Act) error { openLink(s, a); return nil }
-	case "pin-link":
-		return func(s *session, a Act) error { return pinLink(s, a) }
-	}
-	return nil
+// plainFields set the fields of the draft and the view, by the id of their input.
+var plainFields = map[string]setter{
+	"title":                  text(400, func(d *quote.Draft) *string { return &d.Title }),
+	"number":                 text(60, func(d *quote.Draft) *string { return &d.Number }),
+	"notes":                  text(4000, func(d *quote.Draft) *string { return &d.Notes }),
+	"buyer.name":             text(400, func(d *quote.Draft) *string { return &d.Buyer.Name }),
+	"buyer.person":           text(400, func(d *quote.Draft) *string { return &d.Buyer.Person }),
+	"buyer.address":          text(400, func(d *quote.Draft) *string { return &d.Buyer.Address }),
+	"buyer.reach":            text(400, func(d *quote.Draft) *string { return &d.Buyer.Reach }),
+	"seller.name":            text(400, func(d *quote.Draft) *string { return &d.Seller.Name }),
+	"seller.person":          text(400, func(d *quote.Draft) *string { return &d.Seller.Person }),
+	"seller.address":         text(400, func(d *quote.Draft) *string { return &d.Seller.Address }),
+	"seller.reach":           text(400, func(d *quote.Draft) *string { return &d.Seller.Reach }),
+	"date":                   date(func(d *quote.Draft) *config.Date { return &d.Date }, true),
+	"unit.order_on":          date(func(d *quote.Draft) *config.Date { return &d.Unit.OrderOn }, true),
+	"unit.needed_by":         date(func(d *quote.Draft) *config.Date { return &d.Unit.NeededBy }, false),
+	"unit.occupant_lb":       mass(func(d *quote.Draft) *quantity.Mass { return &d.Unit.OccupantLb }),
+	"unit.patient_lb":        mass(func(d *quote.Draft) *quantity.Mass { return &d.Unit.PatientLb }),
+	"unit.payload_lb":        mass(func(d *quote.Draft) *quantity.Mass { return &d.Unit.PayloadLb }),
+	"terms.units":            whole(1, pricing.MaxUnits, func(d *quote.Draft) *int { return &d.Terms.Units }),
+	"terms.validity_days":    whole(0, 3650, func(d *quote.Draft) *int { return &d.Terms.ValidityDays }),
+	"terms.contract":         text(100, func(d *quote.Draft) *string { return &d.Terms.Contract }),
+	"terms.prepay":           text(100, func(d *quote.Draft) *string { return &d.Terms.Prepay }),
+	"terms.discount_reason":  text(200, func(d *quote.Draft) *string { return &d.Terms.DiscountReason }),
+	"terms.trade_in_text":    text(200, func(d *quote.Draft) *string { return &d.Terms.TradeInText }),
+	"terms.exempt_reason":    text(200, func(d *quote.Draft) *string { return &d.Terms.ExemptReason }),
+	"terms.discount_percent": percent(func(d *quote.Draft) *pricing.Percent { return &d.Terms.DiscountPercent }),
+	"terms.deposit_percent":  percent(func(d *quote.Draft) *pricing.Percent { return &d.Terms.DepositPercent }),
+	"terms.discount_amount":  amount(func(d *quote.Draft) *pricing.Amount { return &d.Terms.DiscountAmount }),
+	"terms.trade_in":         amount(func(d *quote.Draft) *pricing.Amount { return &d.Terms.TradeIn }),
+	"terms.budget":           amount(func(d *quote.Draft) *pricing.Amount { return &d.Terms.Budget }),
+	"terms.freight_miles":    number(func(d *quote.Draft) *pricing.Quantity { return &d.Terms.FreightMiles }),
+	"terms.training_days":    number(func(d *quote.Draft) *pricing.Quantity { return &d.Terms.TrainingDays }),
+	"terms.tax_rate":         taxRate,
+	"terms.tax_exempt":       flag(func(d *quote.Draft) *bool { return &d.Terms.TaxExempt }),
+	"terms.bond":             flag(func(d *quote.Draft) *bool { return &d.Terms.Bond }),
+	"address":                setAddress,
+	"along":                  func(s *session, a Act) error { s.view.Alone = !a.On; return nil },
+	"chance":                 setChance,
+	"list":                   pasteList,
+	"earlier":                setEarlier,
+	"open-link":              func(s *session, a Act) error { openLink(s, a); return nil },
+	"pin-link":               func(s *session, a Act) error { return pinLink(s, a) },
 }
 
 func text(most int, of func(*quote.Draft) *string) setter {
@@ -170,7 +124,7 @@ func date(of func(*quote.Draft) *config.Date, needed bool) setter {
 	}
 }
 
-// mass reads pounds or kilograms, as the reader has it; empty is nought.
+// mass reads pounds or kilograms, in the user's units; empty is 0.
 func mass(of func(*quote.Draft) *quantity.Mass) setter {
 	return func(s *session, a Act) error {
 		if strings.TrimSpace(a.Value) == "" {
@@ -203,7 +157,7 @@ func whole(least, most int, of func(*quote.Draft) *int) setter {
 	}
 }
 
-// parsed is a setter for the exact decimal types of a price: empty is nought,
+// parsed is a setter for the exact decimal types of a price: empty is 0,
 // commas are taken as thousands, and the terms as a whole must stay in range.
 func parsed[T any](parse func(string) (T, error), of func(*quote.Draft) *T) setter {
 	return func(s *session, a Act) error {
@@ -233,7 +187,7 @@ func percent(of func(*quote.Draft) *pricing.Percent) setter {
 }
 func number(of func(*quote.Draft) *pricing.Quantity) setter { return parsed(money.ParseQuantity, of) }
 
-// taxRate may be empty, which is another thing than nought.
+// taxRate may be empty, which is another thing than 0.
 func taxRate(s *session, a Act) error {
 	if strings.TrimSpace(a.Value) == "" {
 		s.draft.Terms.TaxRate = nil

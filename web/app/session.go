@@ -87,7 +87,7 @@ func (s *session) step(st Step) { s.steps = append(s.steps, st) }
 
 // do carries out one act on the draft or the view.
 func (s *session) do(act Act) {
-	f := actOf(act.Do)
+	f := acts[act.Do]
 	if f == nil {
 		s.fault("The page asked for %q, which the core does not know: reload the page.", act.Do)
 		return

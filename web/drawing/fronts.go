@@ -6,7 +6,6 @@ import (
 	"strconv"
 	"strings"
 
-	"boxwright/config/order"
 	"boxwright/config/quantity"
 	"boxwright/config/space"
 	"boxwright/web/page"
@@ -27,7 +26,7 @@ func Fronts(p *page.Page) Part {
 		var names []string
 		things := slices.Clone(u.Placed)
 		// The farthest is drawn first, so that what stands before it covers it.
-		order.Sort(things, func(a, b space.Placed) int { return cmp.Compare(b.At[1], a.At[1]) })
+		slices.SortStableFunc(things, func(a, b space.Placed) int { return cmp.Compare(b.At[1], a.At[1]) })
 		for _, x := range things {
 			if numbers[x.Equipment] == 0 {
 				numbers[x.Equipment] = len(names) + 1

@@ -1,11 +1,11 @@
 package page
 
 import (
+	"slices"
 	"strconv"
 
 	"github.com/shopspring/decimal"
 
-	"boxwright/config/order"
 	"boxwright/pricing"
 	"boxwright/pricing/finance"
 	"boxwright/pricing/money"
@@ -116,7 +116,7 @@ func sensitivity(p *Page, c *finance.Comparison) Part {
 		parts = append(parts, Label("strong", 0, y+7, w.Choice.Label+": "+w.PerYear.Show()+" a year"))
 		y += row
 		said += " " + w.Choice.Label + ", " + w.PerYear.Show() + ":"
-		order.Sort(w.Swings, func(a, b finance.Swing) int { return b.Width().Cmp(a.Width()) })
+		slices.SortStableFunc(w.Swings, func(a, b finance.Swing) int { return b.Width().Cmp(a.Width()) })
 		for _, s := range w.Swings {
 			if s.Width().IsZero() {
 				continue

@@ -5,7 +5,6 @@ import (
 	"slices"
 	"strings"
 
-	"boxwright/config/order"
 	"boxwright/config/quantity"
 	"boxwright/config/weight"
 	"boxwright/web/areas"
@@ -77,7 +76,7 @@ var wheelNames = [4]string{"Left front (street side)", "Right front (curb side)"
 // masses lists everything aboard, heaviest first, with where it sits.
 func masses(p *Page) Part {
 	items := slices.Clone(p.Q.Weight.Items)
-	order.Sort(items, func(a, b weight.Item) int {
+	slices.SortStableFunc(items, func(a, b weight.Item) int {
 		switch {
 		case a.Lb > b.Lb:
 			return -1

@@ -74,11 +74,10 @@ func TestLayers(t *testing.T) {
 	lower := func(layers ...string) []string { return layers }
 	may := map[string][]string{
 		"config/quantity": nil,
-		"config/order":    nil,
 		"config/csv":      nil,
 		"config/solve":    nil, // knows nothing of vehicles
 		"config":          lower("config/quantity"),
-		"config/rules":    lower("config", "config/order", "config/quantity", "config/solve"),
+		"config/rules":    lower("config", "config/quantity", "config/solve"),
 		"pricing/money":   nil, // knows nothing of quotes
 		"pricing/seal":    nil,
 		"pricing/finance": lower("pricing/money"),
