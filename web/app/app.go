@@ -1,20 +1,17 @@
-// Package app is everything the page can ask for. A request carries the whole
-// state and what the user did; the reply carries the new state and the regions
-// of the page as HTML. It keeps nothing between requests but catalogues it has
-// read and what it has worked out, so a worker that dies loses nothing.
+// Package app is the protocol between the page and the core. A request carries the
+// whole state and what the user did; the reply carries the new state and the
+// regions of the page as HTML. The list of areas stands here and nowhere else.
 package app
 
 import (
 	"bytes"
 	"encoding/json"
-	"errors"
 	"fmt"
 
 	"boxwright/config"
-	"boxwright/pricing/costs"
-	"boxwright/pricing/propose"
 	"boxwright/pricing/quote"
-	sess "boxwright/web/session"
+	"boxwright/web/assets/catalogue"
+	"boxwright/web/session"
 )
 
 // MaxRequestBytes bounds one request; a catalogue file is the largest part.
@@ -23,54 +20,26 @@ const MaxRequestBytes = 12 << 20
 // Version of the request and reply format.
 const Version = 1
 
-// Request is one message from the page.
-type Request struct {
-	V     int             `json:"v"`
-	Acts  []Act           `json:"acts"`
-	Draft json.RawMessage `json:"draft"`
-	// View and pins were kept by an earlier visit, perhaps of another version of
-	// the page: what does not read of them is begun anew.
-	View  json.RawMessage `json:"view"`
-	Pins  json.RawMessage `json:"pins"` // links set aside for comparison
-	Today config.Date     `json:"today"`
-	Base  string          `json:"base"` // address of the page, without fragment
-	Kept  bool            `json:"kept"`
-	Costs bool            `json:"costs"` // a sealed cost sheet is kept in the browser
-	Saved []sess.Saved    `json:"saved"` // quotes kept in the browser, the last changed first
-	Trail []sess.Moment   `json:"trail"` // states of this quote that can be gone back to
-	// Scale tickets of the other quotes kept in the browser. As with view and pins,
-	// what does not read of them is left.
-	Weighed json.RawMessage `json:"weighed"`
-	Key     string          `json:"key"` // public half of the signing key kept in the browser
-	Undo    int             `json:"undo"`
-	Redo    int             `json:"redo"`
-}
-
-// Act is one thing the user did.
-type Act struct {
-	Do    string `json:"do"`
-	ID    string `json:"id"`
-	Value string `json:"value"`
-	On    bool   `json:"on"`
-	Said  string `json:"said,omitempty"` // a field's label and what was put in, as the page shows them
-	// Of a private file: what it holds, and 64 random bytes, in base64. Of a link
-	// that is opened: the signed links at hand.
-	File   string `json:"file,omitempty"`
-	Random string `json:"random,omitempty"`
-}
+// What the page sends and is asked to do, as acts know it.
+type (
+	Request = session.Request
+	Act     = session.Act
+	Step    = session.Step
+	Gist    = session.Gist
+)
 
 // Reply is what the page shows and keeps next.
 type Reply struct {
 	Draft   json.RawMessage     `json:"draft,omitempty"`
-	View    *sess.View          `json:"view,omitempty"`
+	View    *session.View       `json:"view,omitempty"`
 	Pins    []string            `json:"pins"`
 	Regions map[string][]string `json:"regions,omitempty"`
 	Title   string              `json:"title,omitempty"`
 	Say     string              `json:"say,omitempty"`  // read out politely
 	Said    string              `json:"said,omitempty"` // what was done, for the trail
-	Gist    Gist                `json:"gist"`
+	Gist    session.Gist        `json:"gist"`
 	Fault   string              `json:"fault,omitempty"` // shown as an alert; the earlier state stands
-	Do      []Step              `json:"do,omitempty"`
+	Do      []session.Step      `json:"do,omitempty"`
 	// Soon asks the page to come back with a "settle" act once it has drawn this:
 	// something that takes long is left out. Unsettled asks for the same when the
 	// page is idle: something is still checking.
@@ -79,31 +48,9 @@ type Reply struct {
 	Rehearsed bool `json:"rehearsed,omitempty"` // there is nothing to show
 }
 
-// Step is something only the browser can do.
-type Step struct {
-	Do   string `json:"do"` // "focus", "show", "top", "print", "copy", "save", "keep-catalogue", "keep-costs", "keep-key", "new-quote", "import", "send-kept", "keep-moved" or "embed"
-	ID   string `json:"id,omitempty"`
-	Name string `json:"name,omitempty"`
-	Type string `json:"type,omitempty"`
-	Text string `json:"text,omitempty"`
-	// Base64 says that Text stands for bytes.
-	Base64 bool `json:"base64,omitempty"`
-	// Gist names a draft that is kept without being worked on.
-	Gist *Gist `json:"gist,omitempty"`
-}
-
 // App answers requests. It is not safe for concurrent use.
 type App struct {
-	edition  *quote.Edition // in use
-	keep     keeper
-	worked   []*worked // the drafts worked out last, the latest first
-	proposed struct {  // the last answer to needs
-		key    string
-		search propose.Search
-	}
-	costs     *costs.Sheet // open until locked; never in a reply
-	issued    *issued      // what the last signed quote holds
-	issuedFor *quote.Edition
+	memory session.Memory
 }
 
 // New is an app with the built-in catalogue, read at the first request.
@@ -114,7 +61,7 @@ func New() *App { return &App{} }
 func (a *App) Handle(request []byte) []byte {
 	reply, err := a.answer(request)
 	if err != nil {
-		reply = &Reply{Fault: sentence(err)}
+		reply = &Reply{Fault: session.Sentence(err)}
 	}
 	// Most of a reply is markup, which JSON need not escape again.
 	var out bytes.Buffer
@@ -131,7 +78,7 @@ func (a *App) answer(request []byte) (*Reply, error) {
 	if len(request) > MaxRequestBytes {
 		return nil, fmt.Errorf("the request is %d bytes; the most that is read is %d", len(request), MaxRequestBytes)
 	}
-	var req Request
+	var req session.Request
 	if p := config.DecodeStrict(request, &req); p != nil {
 		return nil, fmt.Errorf("the request cannot be read, %s", p)
 	}
@@ -143,44 +90,37 @@ func (a *App) answer(request []byte) (*Reply, error) {
 	}
 	s := a.session(&req)
 	if area := rehearsal(req.Acts); area != "" {
-		return s.rehearse(area)
+		return rehearse(s, area)
 	}
 	for _, act := range req.Acts {
-		s.do(act)
+		do(s, act)
 	}
-	s.unsign()
-	return s.reply()
+	s.Unsign()
+	return reply(s)
 }
 
 // ensure has the built-in catalogue ready.
 func (a *App) ensure() error {
-	if a.edition != nil {
+	if a.memory.Edition != nil {
 		return nil
 	}
 	h, err := demonstration()
 	if err == nil {
-		a.keep.builtIn = h
-		a.use(h)
+		a.memory.Keep.BuiltIn = h
+		a.memory.Use(h)
 	}
 	return err
 }
 
-// sentence words an error for the reader: the first few problems with their
-// places.
-func sentence(err error) string {
-	var ps config.Problems
-	if !errors.As(err, &ps) {
-		return err.Error()
+// demonstration is the catalogue that is part of the core.
+func demonstration() (session.Held, error) {
+	open := quote.OpenEdition
+	if catalogue.Hash != "" {
+		open = func(file []byte) (*quote.Edition, error) { return quote.OpenBuilt(file, catalogue.Hash) }
 	}
-	text := ""
-	for i, p := range ps {
-		if i == 3 {
-			return text + fmt.Sprintf(" And %d more.", len(ps)-i)
-		}
-		if i > 0 {
-			text += " "
-		}
-		text += p.String() + "."
+	ed, err := open(catalogue.Demo)
+	if err != nil {
+		return session.Held{}, fmt.Errorf("the demonstration catalogue: %w", err)
 	}
-	return text
+	return session.Held{Ed: ed, File: catalogue.Demo}, nil
 }

@@ -8,6 +8,8 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"boxwright/web/session"
 )
 
 // ask sends acts to an app the way the page does, with the state of the reply
@@ -117,7 +119,7 @@ func TestStatesAreCalledAsOnThePage(t *testing.T) {
 		{"one that the page does not name", set("unit.needed_by", "2028-02-01"), "unit, needed by: 2028-02-01"},
 		{"equipment", Act{Do: "carry", ID: "stair-chair", Value: "1", Said: "How many: Stair chair: 1"}, "How many: Stair chair: 1"},
 		{"an option by its own name, whatever the page says", Act{Do: "pick", ID: "fb-guard", On: true, Said: "Markup: <b>"}, "Bumper with grille guard"},
-		{"a hostile length", Act{Do: "set", ID: "title", Value: "x", Said: strings.Repeat("x", 9999)}, strings.Repeat("x", maxSaid)},
+		{"a hostile length", Act{Do: "set", ID: "title", Value: "x", Said: strings.Repeat("x", 9999)}, strings.Repeat("x", session.MaxSaid)},
 	} {
 		assert.Equal(t, c.want, p.do(c.act).Said, c.reason)
 	}

@@ -13,12 +13,12 @@ import (
 	"boxwright/config"
 	"boxwright/web/assets/catalogue"
 	tour "boxwright/web/guide"
-	sess "boxwright/web/session"
+	"boxwright/web/session"
 )
 
-func (p *browser) view() *sess.View {
+func (p *browser) view() *session.View {
 	p.t.Helper()
-	v := new(sess.View)
+	v := new(session.View)
 	require.NoError(p.t, json.Unmarshal(p.req["view"].(json.RawMessage), v))
 	return v
 }

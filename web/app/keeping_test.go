@@ -178,7 +178,7 @@ func TestKeptQuotesAreTouchedAndMoved(t *testing.T) {
 	d, err := quote.ReadDraft([]byte(moved.Text))
 	require.NoError(t, err)
 	require.True(t, d.Unit.Has("rail-rubber"))
-	require.Equal(t, p.app.edition.Cat.Hash(), d.Unit.Edition)
+	require.Equal(t, p.app.memory.Edition.Cat.Hash(), d.Unit.Edition)
 	require.Contains(t, s.Regions["main"], ">moved<")
 	s = p.do(Act{Do: "touch", ID: "a", Value: moved.Text})
 	require.Contains(t, s.Regions["main"], ">moved<", "what it was before is still shown")

@@ -24,7 +24,7 @@ func (p *browser) draft() *quote.Draft {
 
 func (p *browser) quote() *quote.Quote {
 	p.t.Helper()
-	q, err := quote.Compute(p.app.edition, p.draft())
+	q, err := quote.Compute(p.app.memory.Edition, p.draft())
 	require.NoError(p.t, err)
 	return q
 }

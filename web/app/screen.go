@@ -5,9 +5,10 @@ import (
 
 	"boxwright/config"
 	"boxwright/web/areas/catalogue"
-	tour "boxwright/web/guide"
+	"boxwright/web/guide"
 	"boxwright/web/page"
 	"boxwright/web/page/markup"
+	"boxwright/web/session"
 )
 
 // screen is what is shown of the draft: the area that the reader is in with all
@@ -18,51 +19,51 @@ type screen struct {
 	notice string
 	draw   func() markup.Part // the area
 	frame  *page.Frame
-	guide  *tour.Page
+	guide  *guide.Page
 	guided bool                 // the guide has just come to another step
 	strip  *catalogue.Elsewhere // while the quote is one of another edition
 }
 
-// screen loads what is shown of the draft.
-func (s *session) screen() (*screen, error) {
-	s.begin()
-	guided := s.guided()
-	w, err := s.work()
+// load takes from the session what is shown of the draft.
+func load(s *session.Session) (*screen, error) {
+	s.Begin()
+	guided := guide.Follow(s)
+	w, err := s.Work()
 	if err != nil {
 		return nil, err
 	}
-	here := areaOf(s.view.Area)
+	here := areaOf(s.View.Area)
 	p := &page.Page{
-		Q: w.quote, Area: here.ID, Metric: s.view.Metric, Typed: s.view.Typed, Wrong: s.view.Wrong, Glossary: glossary,
+		Q: w.Quote, Area: here.ID, Metric: s.View.Metric, Typed: s.View.Typed, Wrong: s.View.Wrong, Glossary: glossary,
 	}
-	strip := s.elsewhere()
+	strip := catalogue.LoadElsewhere(s)
 	if strip != nil {
-		q := *w.quote
-		q.Findings = slices.Concat([]config.Finding{otherEditionFinding}, q.Findings)
+		q := *w.Quote
+		q.Findings = slices.Concat([]config.Finding{catalogue.OtherEdition}, q.Findings)
 		p.Q = &q
 	}
-	if s.view.Keeping && s.view.Area == "needs" {
-		here = &keeping
+	if s.View.Keeping && s.View.Area == "needs" {
+		here = keeping
 	}
 	p.Words = here.Words
-	draw := here.load(s, p, w)
-	p.Soon = s.soon
-	frame := &page.Frame{Page: p, Theme: s.view.Theme, Undo: s.req.Undo, Redo: s.req.Redo, Kept: s.req.Kept}
+	draw := here.Load(s, p, w)
+	p.Soon = s.Soon
+	frame := &page.Frame{Page: p, Theme: s.View.Theme, Undo: s.Req.Undo, Redo: s.Req.Redo, Kept: s.Req.Kept}
 	for _, a := range tabs {
 		frame.Tabs = append(frame.Tabs, page.Tab{ID: a.ID, Name: a.Name, Gist: a.Gist(p), Codes: a.Codes})
 	}
-	return &screen{p, here.Name, s.notice, draw, frame, s.guidePage(p), guided, strip}, nil
+	return &screen{p, here.Name, s.Notice, draw, frame, guide.Load(s, p), guided, strip}, nil
 }
 
 // regions draws every region of the page, by the id of its element: one piece of
 // HTML after another.
 func (v *screen) regions() map[string][]string {
 	next := v.guide.Point()
-	area := markup.Many(tour.Strip(v.guide), v.strip.Draw(), v.draw()).Pieces()
+	area := markup.Many(guide.Strip(v.guide), v.strip.Draw(), v.draw()).Pieces()
 	tabs := v.frame.Areas().Pieces()
 	for _, pieces := range [][]string{area, tabs} {
 		for i := range pieces {
-			pieces[i] = tour.Pointed(pieces[i], next)
+			pieces[i] = guide.Pointed(pieces[i], next)
 		}
 	}
 	return map[string][]string{
@@ -73,7 +74,7 @@ func (v *screen) regions() map[string][]string {
 // title of the browser window.
 func (v *screen) title() string {
 	if v.name == keeping.Name {
-		return "Catalogue – Boxwright"
+		return v.name + " – Boxwright"
 	}
 	return v.name + " – " + page.Subject(v.Page) + " – Boxwright"
 }

@@ -72,6 +72,7 @@ const (
 	Title = "Demonstration: county ambulance"
 )
 
+// Brings is what the county always has.
 var Brings = []string{"front-tall", "street-full", "build-ply", "bench-72", "whl-steel"}
 
 // Has reports whether the catalogue has everything the guided quote speaks of.

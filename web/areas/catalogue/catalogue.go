@@ -12,12 +12,17 @@ import (
 	"boxwright/web/areas"
 	"boxwright/web/page"
 	. "boxwright/web/page/markup"
+	"boxwright/web/session"
 )
 
 // Area is the value by which web/app knows the area.
 var Area = areas.Area{
-	ID:   "catalogue",
-	Name: "Catalogue",
+	ID:       "catalogue",
+	Name:     "Catalogue",
+	Load:     load,
+	Acts:     acts,
+	Editions: deciding,
+	Families: families,
 }
 
 // Page is what the area is drawn from.
@@ -36,16 +41,8 @@ type Keeper struct {
 	Beside   *quote.Edition   // set beside the one in use, until it is taken into use
 	Before   *quote.Edition   // the one that it took the place of
 	Diff     *editions.Comparison
-	Kept     []Kept // quotes kept in this browser, looked at so far
-	More     bool   // others are still to be looked at
-}
-
-// Kept is what a change of editions means for a kept quote.
-type Kept struct {
-	ID, Name, Line string
-	Touch          *editions.Touch // nil where the quote cannot be read
-	Fault          string
-	Moved          bool // it was moved to the new edition since
+	Kept     []session.Kept // quotes kept in this browser, looked at so far
+	More     bool           // others are still to be looked at
 }
 
 // mostShown bounds the rows of a table of changes.
@@ -80,8 +77,8 @@ func press(do, id, label, class, element string) Part {
 	return page.Action(do, id, "", label, Class(class), At("id", element))
 }
 
-// Draw is the catalogue's own part of the page, in the place of Needs.
-func Draw(p *Page) Part {
+// draw is the catalogue's own part of the page, in the place of Needs.
+func draw(p *Page) Part {
 	k := p.Keeper
 	looked, id := "the edition in use", ""
 	if k.Beside != nil {
@@ -180,7 +177,7 @@ func keptQuotes(p *Page) Part {
 	return part("touched", "Quotes kept in this browser", para(said), When(t.Rows != nil, t.Draw))
 }
 
-func keptRow(p *Page, x *Kept, i int) []Part {
+func keptRow(p *Page, x *session.Kept, i int) []Part {
 	t, diff := x.Touch, p.Diff
 	var what []Part
 	say := func(label string, list []string) {

@@ -1,8 +1,13 @@
 package catalogue
 
 import (
+	"fmt"
+
+	"boxwright/config"
 	"boxwright/pricing/link"
+	"boxwright/pricing/quote"
 	. "boxwright/web/page/markup"
+	"boxwright/web/session"
 )
 
 // Elsewhere is a quote of another edition, which is kept as it is. What the page
@@ -10,6 +15,34 @@ import (
 type Elsewhere struct {
 	Edition string // as a reader knows it, or the beginning of its hash
 	As      *link.Frozen
+}
+
+// LoadElsewhere is the draft that came with the request, when it was made with
+// another edition than the one in use; nil otherwise.
+func LoadElsewhere(s *session.Session) *Elsewhere {
+	d := s.Other
+	if d == nil {
+		return nil
+	}
+	e := &Elsewhere{Edition: fmt.Sprintf("content %.16s", d.Unit.Edition)}
+	for _, h := range []*quote.Edition{s.Memory.Keep.BuiltIn.Ed, s.Memory.Keep.From.Ed, s.Memory.Keep.To.Ed} {
+		if h != nil && h.Cat.Hash() == d.Unit.Edition {
+			e.Edition = h.Cat.Edition
+		}
+	}
+	if d.Issued != "" {
+		if f := link.FrozenIn(s.Memory.Edition.Cat, d.Issued); f != nil {
+			e.As, e.Edition = f, f.Edition
+		}
+	}
+	return e
+}
+
+// OtherEdition stops a quote of another edition from being issued.
+var OtherEdition = config.Finding{
+	Code: "unit.edition", Severity: config.Stop, Where: "Edition of the catalogue",
+	Text:   "The quote was made with another edition. What is shown is what it would be with the one in use.",
+	Remedy: "Move it to the edition in use, at the top of the page.",
 }
 
 // Draw is the strip that stands above every area while such a quote is open.

@@ -16,10 +16,14 @@ import (
 
 // Area is the value by which web/app knows the area.
 var Area = areas.Area{
-	ID:    "compare",
-	Name:  "Compare",
-	Gist:  gist,
-	Words: words,
+	ID:       "compare",
+	Name:     "Compare",
+	Gist:     gist,
+	Words:    words,
+	Load:     load,
+	Acts:     acts,
+	Fields:   fields,
+	Families: families,
 }
 
 // Page is what the area is drawn from.
@@ -33,7 +37,7 @@ func gist(p *page.Page) string {
 	return "side by side"
 }
 
-func Draw(p *Page) Part {
+func draw(p *Page) Part {
 	quotes := []*quote.Quote{p.Q}
 	heads := []Part{Many(El("b", Text(titleOf(p.Q))), El("span", Class("how"), Text("in work")))}
 	for i, o := range p.Others {

@@ -16,11 +16,14 @@ import (
 
 // Area is the value by which web/app knows the area.
 var Area = areas.Area{
-	ID:    "delivery",
-	Name:  "Delivery",
-	Codes: []string{"time"},
-	Gist:  gist,
-	Words: words,
+	ID:     "delivery",
+	Name:   "Delivery",
+	Codes:  []string{"time"},
+	Gist:   gist,
+	Words:  words,
+	Load:   load,
+	Acts:   acts,
+	Fields: fields,
 }
 
 // Page is what the area is drawn from.
@@ -33,7 +36,7 @@ type Page struct {
 
 func gist(p *page.Page) string { return p.Q.Plan.EvenOdds.Long() }
 
-func Draw(p *Page) Part {
+func draw(p *Page) Part {
 	s := p.Q.Plan
 	return Many(
 		page.Heading(p.Page, "Delivery", "When the unit can be handed over, at any chance you ask for, and what decides it."),
@@ -58,7 +61,7 @@ func Draw(p *Page) Part {
 	)
 }
 
-// Chance is the one asked for, in a hundred.
+// chance is the one asked for, in a hundred.
 func (p *Page) chance() int {
 	if c := p.View.Chance; c >= 1 && c <= 99 {
 		return c

@@ -18,11 +18,15 @@ import (
 
 // Area is the value by which web/app knows the area.
 var Area = areas.Area{
-	ID:    "needs",
-	Name:  "Needs",
-	Codes: []string{"unit"},
-	Gist:  gist,
-	Words: words,
+	ID:       "needs",
+	Name:     "Needs",
+	Codes:    []string{"unit"},
+	Gist:     gist,
+	Words:    words,
+	Load:     load,
+	Acts:     acts,
+	Fields:   fields,
+	Families: families,
 }
 
 // Page is what the area is drawn from.
@@ -42,7 +46,7 @@ func gist(p *page.Page) string {
 	return p.Q.Draft.Buyer.Name
 }
 
-func Draw(p *Page) Part {
+func draw(p *Page) Part {
 	d := p.Q.Draft
 	return Many(
 		guide.Offer(p.Guide),

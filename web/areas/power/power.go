@@ -14,11 +14,13 @@ import (
 
 // Area is the value by which web/app knows the area.
 var Area = areas.Area{
-	ID:    "power",
-	Name:  "Power",
-	Codes: []string{"power"},
-	Gist:  gist,
-	Words: words,
+	ID:       "power",
+	Name:     "Power",
+	Codes:    []string{"power"},
+	Gist:     gist,
+	Words:    words,
+	Load:     load,
+	Families: families,
 }
 
 // Page is what the area is drawn from.
@@ -34,7 +36,7 @@ func gist(p *page.Page) string {
 	return p.Show(f.Value, f.Unit) + " left when hot"
 }
 
-func Draw(p *Page) Part {
+func draw(p *Page) Part {
 	s := p.Q.Power
 	modes := page.Table{Caption: "12 V load by duty mode", Class: "cards", Heads: []string{"Mode", ">Load", ">Alternator, hot", ">Remaining"}}
 	for _, m := range s.Modes {

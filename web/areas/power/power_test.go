@@ -14,7 +14,7 @@ import (
 
 func TestPowerPageHoldsWhatIsPostedAndWired(t *testing.T) {
 	p := &Page{pagetest.Of(t, pagetest.Demo(t), "cut-14500-158-gas", false)}
-	area := Draw(p).String()
+	area := draw(p).String()
 	f, _ := p.Q.Figure("power.remaining")
 	assert.Contains(t, area, `class="plate-figure">`+p.Show(f.Value, f.Unit)+"<", "the tag's figure")
 	for _, c := range p.Q.Power.Circuits {

@@ -12,11 +12,15 @@ import (
 
 // Area is the value by which web/app knows the area.
 var Area = areas.Area{
-	ID:    "price",
-	Name:  "Price",
-	Codes: []string{"price"},
-	Gist:  gist,
-	Words: words,
+	ID:       "price",
+	Name:     "Price",
+	Codes:    []string{"price"},
+	Gist:     gist,
+	Words:    words,
+	Load:     load,
+	Acts:     acts,
+	Fields:   fields,
+	Families: families,
 }
 
 // Page is what the area is drawn from.
@@ -28,7 +32,7 @@ type Page struct {
 
 func gist(p *page.Page) string { return p.Q.Total() }
 
-func Draw(p *Page) Part {
+func draw(p *Page) Part {
 	return Many(
 		page.Heading(p.Page, "Price", "Every line says how it came about. Amounts are exact to the cent."),
 		page.Findings(p.Page, p.Q.Price.Findings, ""),

@@ -20,10 +20,14 @@ import (
 
 // Area is the value by which web/app knows the area.
 var Area = areas.Area{
-	ID:    "quote",
-	Name:  "Quote",
-	Gist:  gist,
-	Words: words,
+	ID:       "quote",
+	Name:     "Quote",
+	Gist:     gist,
+	Words:    words,
+	Load:     load,
+	Acts:     acts,
+	Fields:   fields,
+	Families: families,
 }
 
 // Page is what the area is drawn from.
@@ -49,10 +53,10 @@ func gist(p *page.Page) string {
 	return "ready to print"
 }
 
-// Draw is the quote as it is printed, with the tools to send it above. For
+// draw is the quote as it is printed, with the tools to send it above. For
 // somebody who opened its link it comes first, beneath how far it can be relied
 // on, and the tools after it.
-func Draw(p *Page) Part {
+func draw(p *Page) Part {
 	screen := func(parts ...Part) Part { return El("div", Class("screen"), Many(parts...)) }
 	print := page.Action("print", "", "", "Print or save as PDF", Class("main"), At("id", "print-quote"))
 	stopped := If(p.Q.Stopped(), El("p", page.Mark(config.Stop), Text(" The quote cannot be issued as it stands; what stops it is printed on it.")))

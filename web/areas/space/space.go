@@ -12,11 +12,14 @@ import (
 
 // Area is the value by which web/app knows the area.
 var Area = areas.Area{
-	ID:    "space",
-	Name:  "Space",
-	Codes: []string{"space", "standard"},
-	Gist:  gist,
-	Words: words,
+	ID:       "space",
+	Name:     "Space",
+	Codes:    []string{"space", "standard"},
+	Gist:     gist,
+	Words:    words,
+	Load:     load,
+	Acts:     acts,
+	Families: families,
 }
 
 // Page is what the area is drawn from.
@@ -28,7 +31,7 @@ func gist(p *page.Page) string {
 	return page.Count(len(p.Q.Space.Seats), "seat", "seats") + ", " + p.Show(float64(p.Q.Space.StorageFt3), quantity.CubicFoot) + " inside"
 }
 
-func Draw(p *Page) Part {
+func draw(p *Page) Part {
 	s := p.Q.Space
 	return Many(
 		page.Heading(p.Page, "Space", "Who sits where, what rides where, whether it has room, and what the rules in force say about it."),

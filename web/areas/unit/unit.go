@@ -19,11 +19,14 @@ import (
 
 // Area is the value by which web/app knows the area.
 var Area = areas.Area{
-	ID:    "unit",
-	Name:  "Unit",
-	Codes: []string{"rules"},
-	Gist:  gist,
-	Words: words,
+	ID:       "unit",
+	Name:     "Unit",
+	Codes:    []string{"rules"},
+	Gist:     gist,
+	Words:    words,
+	Load:     load,
+	Acts:     acts,
+	Families: families,
 }
 
 // Page is what the area is drawn from.
@@ -47,7 +50,7 @@ func gist(p *page.Page) string {
 	return page.Count(mine, "choice made", "choices made") + ", " + page.Count(len(p.Q.Draft.Unit.Picks), "item in", "items in")
 }
 
-func Draw(p *Page) Part {
+func draw(p *Page) Part {
 	u := p.Q.Draft.Unit
 	cat := p.Q.Edition.Cat
 	return Many(

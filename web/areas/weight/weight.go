@@ -16,11 +16,14 @@ import (
 
 // Area is the value by which web/app knows the area.
 var Area = areas.Area{
-	ID:    "weight",
-	Name:  "Weight",
-	Codes: []string{"weight"},
-	Gist:  gist,
-	Words: words,
+	ID:       "weight",
+	Name:     "Weight",
+	Codes:    []string{"weight"},
+	Gist:     gist,
+	Words:    words,
+	Load:     load,
+	Acts:     acts,
+	Families: families,
 }
 
 // Page is what the area is drawn from.
@@ -38,7 +41,7 @@ func gist(p *page.Page) string {
 	return p.Show(f.Value, f.Unit) + " payload left"
 }
 
-func Draw(p *Page) Part {
+func draw(p *Page) Part {
 	s := p.Q.Weight
 	return Many(
 		page.Heading(p.Page, "Weight", "What the finished unit weighs, on which wheels, and how far that is from every rating. Ranges come from the tolerance of each mass."),

@@ -1,4 +1,4 @@
-package app
+package quote
 
 import (
 	"encoding/json"

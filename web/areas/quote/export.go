@@ -1,65 +1,15 @@
-package app
+package quote
 
 import (
 	"encoding/json"
 	"fmt"
-	"slices"
-	"strings"
 
 	"boxwright/config"
 	"boxwright/config/weight"
 	"boxwright/pricing/link"
 	"boxwright/pricing/quote"
-	papers "boxwright/web/areas/quote"
+	"boxwright/web/session"
 )
-
-// The page keeps quotes in the browser by itself. The core names them for the
-// list, and checks a file of kept quotes before anything of it is taken in.
-
-// Gist is how a quote is called in the list of those kept.
-type Gist struct {
-	Name   string `json:"name"`
-	Line   string `json:"line"`
-	Issued string `json:"issued,omitempty"` // its signed link
-
-	Weighed []weight.Ticket `json:"weighed,omitempty"` // what other quotes can learn from it
-}
-
-func gist(q *quote.Quote) Gist {
-	d := q.Draft
-	g := Gist{Name: d.Title, Issued: d.Issued}
-	if g.Name == "" {
-		g.Name = q.Chassis.Label
-	}
-	g.Line = q.Total()
-	if d.Buyer.Name != "" {
-		g.Line = d.Buyer.Name + " · " + g.Line
-	}
-	if d.Number != "" {
-		g.Line = d.Number + " · " + g.Line
-	}
-	if d.Rev > 0 {
-		g.Line += fmt.Sprintf(" · revision %d", d.Rev)
-	}
-	if d.Issued != "" {
-		g.Line += " · signed"
-	}
-	return g
-}
-
-// gist is that of the quote in work. One of another edition is not called by a
-// price that it does not have.
-func (s *session) gist(q *quote.Quote) Gist {
-	g := gist(q)
-	if s.other != nil {
-		g.Name, g.Line = nameOf(s.app.edition.Cat, s.other)
-		g.Line, g.Issued = strings.TrimPrefix(g.Line+" · made with another edition of the catalogue", " · "), s.other.Issued
-		if g.Issued != "" {
-			g.Line += " · signed"
-		}
-	}
-	return g
-}
 
 // ExportFormat is the value of Export.Format this program reads.
 const ExportFormat = "boxwright-kept/1"
@@ -99,7 +49,6 @@ const (
 	MaxExportBytes = 8 << 20
 	maxKept        = 500
 	maxSteps       = 101
-	maxSaid        = 600
 )
 
 // ReadExport decodes a file of kept quotes strictly and checks every part of
@@ -124,8 +73,8 @@ func ReadExport(file []byte) (*Export, error) {
 	}
 	for i := range e.Quotes {
 		k := &e.Quotes[i]
-		where := fmt.Sprintf("quotes[%d] %q", i, clip(k.Name, 60))
-		if len(k.ID) == 0 || len(k.ID) > 60 || len(k.Name) > maxSaid || len(k.Line) > 2*maxSaid || len(k.Saved) > 40 || len(k.Steps) > maxSteps || len(k.Pins) > maxPins {
+		where := fmt.Sprintf("quotes[%d] %q", i, session.Clip(k.Name, 60))
+		if len(k.ID) == 0 || len(k.ID) > 60 || len(k.Name) > session.MaxSaid || len(k.Line) > 2*session.MaxSaid || len(k.Saved) > 40 || len(k.Steps) > maxSteps || len(k.Pins) > session.MaxPins {
 			return fail("range", where, "has a text or a list that is too long, or no id")
 		}
 		if len(k.Steps) > 0 && (k.At < 0 || k.At >= len(k.Steps)) {
@@ -138,7 +87,7 @@ func ReadExport(file []byte) (*Export, error) {
 		}
 		drafts := []*quote.Draft{k.Draft}
 		for _, s := range k.Steps {
-			if len(s.Said) > maxSaid || len(s.When) > 40 {
+			if len(s.Said) > session.MaxSaid || len(s.When) > 40 {
 				return fail("range", where+" steps", "has a text that is too long")
 			}
 			drafts = append(drafts, s.Draft)
@@ -152,23 +101,23 @@ func ReadExport(file []byte) (*Export, error) {
 				_, err = quote.ReadDraft(data)
 			}
 			if err != nil {
-				return fail("draft", fmt.Sprintf("%s draft %d", where, n), "%s", sentence(err))
+				return fail("draft", fmt.Sprintf("%s draft %d", where, n), "%s", session.Sentence(err))
 			}
 		}
 	}
 	if e.Catalogue != "" {
 		if _, err := quote.OpenEdition([]byte(e.Catalogue)); err != nil {
-			return fail("catalogue", "catalogue", "%s", sentence(err))
+			return fail("catalogue", "catalogue", "%s", session.Sentence(err))
 		}
 	}
 	return e, nil
 }
 
 // importKept checks a file of kept quotes and hands it to the page.
-func importKept(s *session, a Act) {
+func importKept(s *session.Session, a session.Act) {
 	e, err := ReadExport([]byte(a.Value))
 	if err != nil {
-		s.fault("%s was not taken in; what is kept here stays as it is. %s", a.ID, sentence(err))
+		s.Fault("%s was not taken in; what is kept here stays as it is. %s", a.ID, session.Sentence(err))
 		return
 	}
 	for i := range e.Quotes {
@@ -176,39 +125,9 @@ func importKept(s *session, a Act) {
 	}
 	data, err := json.Marshal(e)
 	if err != nil {
-		s.fault("%s was not taken in: %s.", a.ID, err)
+		s.Fault("%s was not taken in: %s.", a.ID, err)
 		return
 	}
-	s.step(Step{Do: "import", Text: string(data)})
-	s.notice = fmt.Sprintf("%d kept quotes were taken in from %s. None that was here was changed.", len(e.Quotes), clip(a.ID, 100))
-}
-
-// shelf is what the page says it keeps, within reason.
-func (s *session) shelf(p *papers.Page) {
-	p.Saved = slices.Clone(s.req.Saved[:min(len(s.req.Saved), maxKept)])
-	for i := range p.Saved {
-		if g := s.gist(p.Q); p.Saved[i].Here { // as it is now, not as it was when the page asked
-			p.Saved[i].Name, p.Saved[i].Line = g.Name, g.Line
-		}
-	}
-	p.Trail = s.req.Trail[:min(len(s.req.Trail), maxSteps)]
-}
-
-// said is what was done in a few words, for the list of earlier states.
-func (s *session) said() string {
-	if s.notice != "" || len(s.req.Acts) == 0 {
-		return clip(s.notice, maxSaid)
-	}
-	a := s.req.Acts[len(s.req.Acts)-1]
-	switch cat := s.app.edition.Cat; {
-	case a.Said != "" && (a.Do == "set" || a.Do == "carry"):
-		return clip(a.Said, maxSaid)
-	case a.Do == "set":
-		return strings.NewReplacer(".", ", ", "_", " ").Replace(clip(a.ID, 60)) + ": " + clip(a.Value, 60)
-	case a.Do == "start":
-		return "begun"
-	case cat.OptionByID(a.ID) != nil || cat.ChassisByID(a.ID) != nil || cat.BodyByID(a.ID) != nil:
-		return cat.LabelOf(a.ID)
-	}
-	return ""
+	s.Step(session.Step{Do: "import", Text: string(data)})
+	s.Notice = fmt.Sprintf("%d kept quotes were taken in from %s. None that was here was changed.", len(e.Quotes), session.Clip(a.ID, 100))
 }

@@ -1,4 +1,4 @@
-package app
+package price
 
 import (
 	"fmt"
@@ -13,7 +13,28 @@ import (
 	"boxwright/pricing/finance"
 	"boxwright/pricing/money"
 	"boxwright/pricing/quote"
+	"boxwright/web/session"
 )
+
+// taxRate may be empty, which is another thing than 0.
+func taxRate(s *session.Session, a session.Act) error {
+	if strings.TrimSpace(a.Value) == "" {
+		s.Draft.Terms.TaxRate = nil
+		return nil
+	}
+	rate := new(pricing.Percent)
+	err := session.Percent(func(*quote.Draft) *pricing.Percent { return rate })(s, a)
+	if err != nil {
+		return err
+	}
+	before := s.Draft.Terms.TaxRate
+	s.Draft.Terms.TaxRate = rate
+	if ps := s.Draft.Terms.Check(); len(ps) > 0 {
+		s.Draft.Terms.TaxRate = before
+		return ps
+	}
+	return nil
+}
 
 // moneyFields find the place in a draft that a field of a family stands for; nil
 // when there is none.
@@ -116,10 +137,21 @@ func way(d *quote.Draft, at int) *finance.Choice {
 
 func hundredths(n int64) pricing.Percent { return money.PercentOf(decimal.New(n, -2)) }
 
+// families are fields by the part of their id before the point.
+var families = moneyFamilies()
+
+func moneyFamilies() map[string]session.SetterByName {
+	out := map[string]session.SetterByName{}
+	for family, find := range moneyFields {
+		out[family] = func(name string) session.Setter { return fieldOf(family, name, find) }
+	}
+	return out
+}
+
 // fieldOf takes what was typed into the place; what the draft as a whole cannot
 // bear is taken back.
-func fieldOf(family, name string, find func(*quote.Draft, int, string) any) setter {
-	return func(s *session, a Act) error {
+func fieldOf(family, name string, find func(*quote.Draft, int, string) any) session.Setter {
+	return func(s *session.Session, a session.Act) error {
 		at, rest := 0, name
 		if number, tail, cut := strings.Cut(name, "."); cut {
 			n, err := strconv.Atoi(number)
@@ -128,21 +160,21 @@ func fieldOf(family, name string, find func(*quote.Draft, int, string) any) sett
 			}
 			at, rest = n, tail
 		}
-		before := s.draft.Clone()
-		err := put(find(s.draft, at, rest), a)
+		before := s.Draft.Clone()
+		err := put(find(s.Draft, at, rest), a)
 		if err == nil && family == "milestone" {
-			err = settle(s.draft.Terms.Milestones)
+			err = settle(s.Draft.Terms.Milestones)
 		}
-		if err == nil && (s.draft.Unit.OrderOn.IsZero() || slices.ContainsFunc(s.draft.More, func(i quote.Item) bool { return i.Unit.OrderOn.IsZero() })) {
+		if err == nil && (s.Draft.Unit.OrderOn.IsZero() || slices.ContainsFunc(s.Draft.More, func(i quote.Item) bool { return i.Unit.OrderOn.IsZero() })) {
 			err = fmt.Errorf("a date is needed here")
 		}
 		if err == nil {
-			if ps := s.draft.Check(); len(ps) > 0 {
+			if ps := s.Draft.Check(); len(ps) > 0 {
 				err = ps
 			}
 		}
 		if err != nil {
-			s.draft = before
+			s.Draft = before
 		}
 		return err
 	}
@@ -150,7 +182,7 @@ func fieldOf(family, name string, find func(*quote.Draft, int, string) any) sett
 
 // put reads a text into a place of any type that a field can have; empty is
 // nought.
-func put(place any, a Act) error {
+func put(place any, a session.Act) error {
 	typed := strings.TrimSpace(a.Value)
 	number := strings.TrimSpace(strings.TrimSuffix(strings.ReplaceAll(typed, ",", ""), "%"))
 	if number == "" {
@@ -216,23 +248,23 @@ func startOf(kind string) finance.Choice {
 }
 
 // add appends to a list of the draft, or begins what the draft does not have.
-func add(s *session, a Act) {
-	before := s.draft.Clone()
-	d, t := s.draft, &s.draft.Terms
+func add(s *session.Session, a session.Act) {
+	before := s.Draft.Clone()
+	d, t := s.Draft, &s.Draft.Terms
 	list, name, _ := strings.Cut(a.ID, ".")
 	switch list {
 	case "extra":
 		t.Extras = append(t.Extras, pricing.Extra{Label: "Further item", Qty: 1})
 	case "milestone":
 		if t.Milestones == nil {
-			t.Milestones = slices.Clone(s.app.edition.Book.Milestones)
+			t.Milestones = slices.Clone(s.Memory.Edition.Book.Milestones)
 			return
 		}
 		last := &t.Milestones[len(t.Milestones)-1]
 		half := money.PercentOf(last.Percent.Decimal().DivRound(decimal.NewFromInt(2), 2))
-		t.Milestones = slices.Insert(t.Milestones, len(t.Milestones)-1, pricing.Milestone{ID: s.freeID(), Label: "Further payment", Percent: half})
+		t.Milestones = slices.Insert(t.Milestones, len(t.Milestones)-1, pricing.Milestone{ID: freeID(s), Label: "Further payment", Percent: half})
 		if settle(t.Milestones) != nil {
-			s.draft = before
+			s.Draft = before
 		}
 	case "lease":
 		t.Lease = &finance.Lease{Rate: hundredths(500), PerYear: 12, Periods: 84}
@@ -246,22 +278,22 @@ func add(s *session, a Act) {
 		}
 	case "item":
 		if !d.Duplicate() {
-			s.fault("A quote holds at most %d kinds of unit, and %d units.", quote.MaxItems, pricing.MaxUnits)
+			s.Fault("A quote holds at most %d kinds of unit, and %d units.", quote.MaxItems, pricing.MaxUnits)
 			return
 		}
-		s.notice = "A copy of the unit was added to the quote and is now worked on."
+		s.Notice = "A copy of the unit was added to the quote and is now worked on."
 	}
-	if ps := s.draft.Check(); len(ps) > 0 {
-		s.draft = before
-		s.fault("%s", sentence(ps))
+	if ps := s.Draft.Check(); len(ps) > 0 {
+		s.Draft = before
+		s.Fault("%s", session.Sentence(ps))
 	}
 }
 
 // freeID is an id that no payment has yet.
-func (s *session) freeID() string {
+func freeID(s *session.Session) string {
 	for n := 1; ; n++ {
 		id := "own-" + strconv.Itoa(n)
-		if !slices.ContainsFunc(s.draft.Terms.Milestones, func(m pricing.Milestone) bool { return m.ID == id }) {
+		if !slices.ContainsFunc(s.Draft.Terms.Milestones, func(m pricing.Milestone) bool { return m.ID == id }) {
 			return id
 		}
 	}
@@ -269,8 +301,8 @@ func (s *session) freeID() string {
 
 // drop takes an entry out of a list of the draft. What was typed wrong into
 // the list belongs to positions that are no more.
-func drop(s *session, a Act) {
-	d, t := s.draft, &s.draft.Terms
+func drop(s *session.Session, a session.Act) {
+	d, t := s.Draft, &s.Draft.Terms
 	list, name, _ := strings.Cut(a.ID, ".")
 	first, second, _ := strings.Cut(name, ".")
 	i, _ := strconv.Atoi(first)
@@ -297,7 +329,7 @@ func drop(s *session, a Act) {
 	case "item":
 		d.Remove(i)
 	}
-	for _, kept := range []map[string]string{s.view.Typed, s.view.Wrong} {
+	for _, kept := range []map[string]string{s.View.Typed, s.View.Wrong} {
 		for id := range kept {
 			if strings.HasPrefix(id, list+".") {
 				delete(kept, id)
@@ -317,20 +349,10 @@ func without[T any](list []T, i int) []T {
 	return list
 }
 
-// setChance is the chance, in a hundred, at which a delivery date is asked for.
-func setChance(s *session, a Act) error {
-	c, err := strconv.Atoi(strings.TrimSpace(strings.TrimSuffix(strings.TrimSpace(a.Value), "%")))
-	if err != nil || c < 1 || c > 99 {
-		return fmt.Errorf("a whole number from 1 to 99")
-	}
-	s.view.Chance = c
-	return nil
-}
-
 // workOn takes up another unit of the quote.
-func workOn(s *session, a Act) {
+func workOn(s *session.Session, a session.Act) {
 	if i, err := strconv.Atoi(a.ID); err == nil {
-		s.draft.WorkOn(i)
+		s.Draft.WorkOn(i)
 	}
-	s.view.Asked = ""
+	s.View.Asked = ""
 }
