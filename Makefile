@@ -1,4 +1,4 @@
-.PHONY: run site test soak bench fmt packages tools checked native wasm browser
+.PHONY: run site test soak bench fmt packages tools checked native wasm scripts browser engines engine-tools
 
 # A failure before a pipe is a failure.
 SHELL = /bin/bash
@@ -21,7 +21,7 @@ site: packages
 	go run ./web/pack
 
 # One command, quiet when all is well but for what go test says.
-test: packages tools checked native wasm browser
+test: packages tools checked native wasm scripts browser engines
 
 fmt:
 	gofmt -w $(GO_FOLDERS)
@@ -41,10 +41,20 @@ native:
 wasm:
 	@$(IN_WASM) go test -exec="env -i PATH=$$PATH RAPID_SEED=$$RAPID_SEED $$(go env GOROOT)/lib/wasm/go_js_wasm_exec" $(CORE) | grep -v '\[no test files\]'
 
+# The page's scripts: their types, and their tests under Node.
+scripts: packages
+	@cd web && npm run -s types && npm test -s
+
 # A browser on a slow machine can miss a moment: what fails is tried once more,
 # and a real fault fails twice.
 browser: packages tools
-	@go test -timeout 40m ./web/e2e/... || { echo "once more, in case the machine was slow"; go test -count=1 -timeout 40m ./web/e2e/...; }
+	@packages=$$(go list ./web/e2e/... | grep -v '/engines$$'); \
+	go test -timeout 40m $$packages || { echo "once more, in case the machine was slow"; go test -count=1 -timeout 40m $$packages; }
+
+# The first walk in Firefox and in WebKitGTK. BOXWRIGHT_DIST names a folder with a
+# page that is built already.
+engines: packages tools engine-tools
+	@go test -timeout 20m ./web/e2e/engines
 
 # Random tests on fresh seeds and fuzz targets for MINUTES in all.
 soak:
@@ -67,5 +77,15 @@ tools:
 			{ apt-get update && DEBIAN_FRONTEND=noninteractive apt-get install -y --no-install-recommends chromium poppler-utils; } >/dev/null; \
 		else \
 			echo "The browser tests need Chromium and pdftotext. On Debian: apt-get install chromium poppler-utils"; exit 1; \
+		fi; \
+	fi
+
+engine-tools:
+	@if ! command -v firefox-esr >/dev/null || ! command -v WebKitWebDriver >/dev/null || ! command -v Xvfb >/dev/null; then \
+		if [ "$$(id -u)" = 0 ] && command -v apt-get >/dev/null; then \
+			echo "installing firefox-esr, webkit2gtk-driver and xvfb"; \
+			{ apt-get update && DEBIAN_FRONTEND=noninteractive apt-get install -y --no-install-recommends firefox-esr webkit2gtk-driver xvfb; } >/dev/null; \
+		else \
+			echo "The tests in other engines need Debian packages: apt-get install firefox-esr webkit2gtk-driver xvfb"; exit 1; \
 		fi; \
 	fi

@@ -37,6 +37,7 @@ type Book struct {
 	Milestones  []Milestone `json:"milestones,omitempty"` // the usual payments; they make up 100 %
 
 	dated map[string]*Edition // by key, of the prices that an edition in force has changed
+	day   config.Date         // the prices are those of this day; zero as published
 }
 
 // Edition is a dated change of some prices. From its first day on, its price
@@ -194,11 +195,11 @@ type Milestone struct {
 // are left out. The zero Date leaves the prices as first published and drops
 // nothing.
 func (b *Book) On(on config.Date) *Book {
-	if on.IsZero() {
+	if on.IsZero() || on == b.day {
 		return b
 	}
 	c := *b
-	c.dated = nil
+	c.dated, c.day = nil, on
 	for i := len(b.Editions) - 1; i >= 0; i-- {
 		e := &b.Editions[i]
 		if on.Before(e.From) {

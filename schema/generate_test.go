@@ -55,6 +55,17 @@ func TestCommittedSchemasAreThoseOfTheTypes(t *testing.T) {
 	assert.ErrorContains(t, err, "recipe")
 }
 
+func TestCommittedProtocolIsThatOfTheTypes(t *testing.T) {
+	t.Chdir("..")
+	for path, make := range Protocol {
+		want, err := make()
+		require.NoError(t, err)
+		have, err := os.ReadFile(path)
+		require.NoError(t, err)
+		assert.Equal(t, string(want), string(have), "%s has drifted from the Go types; run: go run ./schema generate", path)
+	}
+}
+
 func TestDemoCatalogueFitsItsSchema(t *testing.T) {
 	require.NoError(t, valid(t, schema(t, "catalogue.schema.json"), catalogue.Demo))
 }

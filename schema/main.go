@@ -24,7 +24,7 @@ import (
 )
 
 const usage = `usage:
-  schema generate             write the JSON Schemas, from the module's root
+  schema generate             write the JSON Schemas and the page's protocol, from the module's root
   schema check [-notes] FILE...  check catalogues; with -notes, list what is only worth a look
   schema format FILE          write a catalogue in the house's form
   schema compare OLD NEW      say what the new edition has otherwise than the old one
@@ -84,6 +84,16 @@ func generate(errs io.Writer) int {
 		}
 		if err != nil {
 			fmt.Fprintf(errs, "%s: %v\n", name, err)
+			return 2
+		}
+	}
+	for _, path := range slices.Sorted(maps.Keys(Protocol)) {
+		text, err := Protocol[path]()
+		if err == nil {
+			err = os.WriteFile(path, text, 0o644)
+		}
+		if err != nil {
+			fmt.Fprintf(errs, "%s: %v\n", path, err)
 			return 2
 		}
 	}

@@ -5,16 +5,19 @@ package main
 import (
 	"encoding/json"
 	"fmt"
+	"runtime/debug"
 
 	"github.com/hack-pad/safejs"
 )
 
 // expose gives the page a function of one text to one text. A panic must not
-// end the Go program, so it comes back as an error reply.
+// end the Go program, so it comes back as an error reply; where it happened goes
+// to standard error, which is the developer's console.
 func expose(name string, handle func(request []byte) []byte) error {
 	f, err := safejs.FuncOf(func(_ safejs.Value, args []safejs.Value) (reply any) {
 		defer func() {
 			if fault := recover(); fault != nil {
+				println("panic:", fmt.Sprint(fault)+"\n"+string(debug.Stack())) // fmt would wait for the page, which waits for us
 				reply = failure(fmt.Sprint(fault))
 			}
 		}()

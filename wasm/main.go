@@ -6,20 +6,47 @@
 package main
 
 import (
+	"runtime"
 	"runtime/debug"
+	"time"
 
 	"boxwright/web/app"
 )
 
-// What the core holds is small beside what a click leaves behind, and while it
-// is collected nobody is answered: let it grow to a few dozen megabytes first.
-const growth = 400
+// The live heap is small and a press leaves much garbage behind. Collecting it
+// delays a reply by some frames, so it is done while nobody waits: a moment after
+// the last reply, once the heap has doubled. Only a page that is never left alone
+// gets to the limit of growth, in percent, at which the runtime collects by itself.
+const (
+	growth = 400
+	lull   = 80 * time.Millisecond
+)
 
 func main() {
 	debug.SetGCPercent(growth)
 	core := app.New()
-	if err := expose("boxwright", core.Handle); err != nil {
+	tidy := time.AfterFunc(lull, collect)
+	err := expose("boxwright", func(request []byte) []byte {
+		tidy.Stop()
+		defer tidy.Reset(lull)
+		return core.Handle(request)
+	})
+	if err != nil {
 		panic(err) // without the bridge there is nobody to tell
 	}
 	select {}
+}
+
+// live is the size of the heap after the last collection here.
+var live uint64
+
+func collect() {
+	var m runtime.MemStats
+	runtime.ReadMemStats(&m)
+	if m.HeapAlloc < 2*live {
+		return
+	}
+	runtime.GC()
+	runtime.ReadMemStats(&m)
+	live = m.HeapAlloc
 }

@@ -55,7 +55,7 @@ func (j *job) odds(sim Simulation) *Odds {
 	if err != nil {
 		return &Odds{finish: []int32{0}}
 	}
-	return c.simulate(sim)
+	return c.odds(sim, nil)
 }
 
 // TooLate says for every option not in the unit that puts the delivery off

@@ -1,10 +1,11 @@
 package leadtime
 
 import (
-	"hash/fnv"
 	"math"
 	"slices"
 	"sync"
+
+	"boxwright/config"
 )
 
 // Simulation says how many times a network is played through and from which
@@ -67,8 +68,15 @@ func (n *Network) Simulate(s Simulation) (*Odds, error) {
 const block = 170 * perWord
 
 func (c *compiled) simulate(s Simulation) *Odds {
-	o := &Odds{Critical: make([]float64, len(c.acts))}
-	o.finish = c.play(s, o.Critical)
+	critical := make([]float64, len(c.acts))
+	o := c.odds(s, critical)
+	o.Critical = critical
+	return o
+}
+
+// odds plays the network through and fills critical, where that is not nil.
+func (c *compiled) odds(s Simulation, critical []float64) *Odds {
+	o := &Odds{finish: c.play(s, critical)}
 	var sum int64
 	for _, f := range o.finish {
 		sum += int64(f)
@@ -91,8 +99,9 @@ func (c *compiled) play(s Simulation, critical []float64) []int32 {
 	for _, i := range order {
 		steps[i].prepare(&c.acts[i], s.Seed)
 	}
-	rows := make([]int32, len(c.acts)*block)
-	row := func(i int) []int32 { return rows[i*block : (i+1)*block] }
+	length := min(block, len(finish))
+	rows := make([]int32, len(c.acts)*length)
+	row := func(i int) []int32 { return rows[i*length : (i+1)*length] }
 	for first := 0; first < len(finish); first += block {
 		end := finish[first:min(first+block, len(finish))]
 		for _, i := range order {
@@ -120,7 +129,7 @@ func (c *compiled) play(s Simulation, critical []float64) []int32 {
 			ends := slices.DeleteFunc(slices.Clone(order), func(i int) bool { return len(c.succ[i]) > 0 })
 			hits := make([]int, len(steps))
 			for k := range end {
-				trace(steps, pred, rows, ends, k, end[k], hits)
+				trace(steps, pred, rows, length, ends, k, end[k], hits)
 			}
 			for i, h := range hits {
 				critical[i] = float64(h) / float64(len(end))
@@ -178,13 +187,13 @@ func later(out, other []int32) {
 
 // trace follows one draw back from its end and counts the activities that the
 // end waited for. It stops where an activity waited for a gate or a date.
-func trace(steps []drawn, pred [][]int, rows []int32, ends []int, k int, end int32, hits []int) {
-	i := ends[slices.IndexFunc(ends, func(j int) bool { return rows[j*block+k] == end })]
+func trace(steps []drawn, pred [][]int, rows []int32, length int, ends []int, k int, end int32, hits []int) {
+	i := ends[slices.IndexFunc(ends, func(j int) bool { return rows[j*length+k] == end })]
 	for i >= 0 {
 		hits[i]++
 		ready, from := int32(-1), -1
 		for _, p := range pred[i] {
-			if f := rows[p*block+k]; f > ready {
+			if f := rows[p*length+k]; f > ready {
 				ready, from = f, p
 			}
 		}
@@ -201,7 +210,8 @@ type drawn struct {
 	notBefore int32
 	gate      *drawnGate
 	stream    uint64
-	duration  []int32 // one for each of strata equally likely draws; nil when certain
+	added     int32          // on top of each duration
+	duration  *[strata]int32 // one for each of strata equally likely draws, shared; nil when certain
 }
 
 type drawnGate struct {
@@ -243,20 +253,60 @@ func newDrawn(a *Activity) drawn {
 	return d
 }
 
-// prepare fills the table of durations. Added time moves every entry alike, so
+// prepare finds the table of durations. Added time moves every entry alike, so
 // more work makes each single draw longer or leaves it.
 func (d *drawn) prepare(a *Activity, seed uint64) {
 	if d.low == d.high {
 		return
 	}
-	h := fnv.New64a()
-	h.Write([]byte(a.ID))
-	d.stream = mix(h.Sum64() ^ mix(seed))
-	low, added, width := toMilli(a.Days.Low), toMilli(a.Added), int64(toMilli(a.Days.High)-toMilli(a.Days.Low))
-	d.duration = make([]int32, strata)
-	for k, q := range betaQuantiles((a.Days.Likely - a.Days.Low) / (a.Days.High - a.Days.Low)) {
-		d.duration[k] = max(0, low+added+int32(width*int64(q)>>16))
+	d.stream = mix(hashed(a.ID) ^ mix(seed))
+	d.duration, d.added = durations(a.Days), toMilli(a.Added)
+	if toMilli(a.Days.Low)+d.added >= 0 {
+		return
 	}
+	clipped := new([strata]int32)
+	for k, t := range d.duration {
+		clipped[k] = max(0, t+d.added)
+	}
+	d.duration, d.added = clipped, 0
+}
+
+// hashed is the 64-bit FNV-1a hash of an activity's id.
+func hashed(id string) uint64 {
+	h := uint64(14695981039346656037)
+	for i := range len(id) {
+		h = (h ^ uint64(id[i])) * 1099511628211
+	}
+	return h
+}
+
+// durations is the table of a span: the middle of each of strata equally likely
+// slices. Plans are made again and again of the same few spans, so the tables
+// made last are kept.
+func durations(s config.Span) *[strata]int32 {
+	tables.Lock()
+	defer tables.Unlock()
+	if t := tables.bySpan[s]; t != nil {
+		return t
+	}
+	t := new([strata]int32)
+	low, width := toMilli(s.Low), int64(toMilli(s.High)-toMilli(s.Low))
+	for k, q := range betaQuantiles((s.Likely - s.Low) / (s.High - s.Low)) {
+		t[k] = low + int32(width*int64(q)>>16)
+	}
+	if tables.bySpan == nil || len(tables.bySpan) == mostTables {
+		tables.bySpan = map[config.Span]*[strata]int32{}
+	}
+	tables.bySpan[s] = t
+	return t
+}
+
+// mostTables bounds the memory that the kept tables take, 4 KB each.
+const mostTables = 256
+
+var tables struct {
+	sync.Mutex
+	bySpan map[config.Span]*[strata]int32
 }
 
 // perWord is how many draws one 64-bit random word serves: ten bits each.
@@ -272,23 +322,23 @@ func (d *drawn) draw(out, ready []int32, word int) {
 		}
 		return
 	}
-	t := (*[strata]int32)(d.duration)
+	t, added := d.duration, d.added
 	at := d.stream + uint64(word)*golden
 	for len(out) >= perWord {
 		bits := mix(at)
 		at += golden
 		o, r := (*[perWord]int32)(out), (*[perWord]int32)(ready)
-		o[0] = r[0] + t[bits%strata]
-		o[1] = r[1] + t[bits>>10%strata]
-		o[2] = r[2] + t[bits>>20%strata]
-		o[3] = r[3] + t[bits>>30%strata]
-		o[4] = r[4] + t[bits>>40%strata]
-		o[5] = r[5] + t[bits>>50%strata]
+		o[0] = r[0] + added + t[bits%strata]
+		o[1] = r[1] + added + t[bits>>10%strata]
+		o[2] = r[2] + added + t[bits>>20%strata]
+		o[3] = r[3] + added + t[bits>>30%strata]
+		o[4] = r[4] + added + t[bits>>40%strata]
+		o[5] = r[5] + added + t[bits>>50%strata]
 		out, ready = out[perWord:], ready[perWord:]
 	}
 	bits := mix(at)
 	for k, r := range ready {
-		out[k] = r + t[bits%strata]
+		out[k] = r + added + t[bits%strata]
 		bits >>= 10
 	}
 }

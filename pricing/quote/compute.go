@@ -68,7 +68,7 @@ func Settle(ed *Edition, d *Draft, effort int) (*Quote, error) {
 	if q.Price, err = PriceAll(ed, d); err != nil {
 		return nil, err
 	}
-	q.Book = ed.Book.On(d.Date)
+	q.Book = ed.bookOn(d.Date)
 	q.Verdicts = standards.Judge(u.RuleSet, u, ed.Cat, q.judged()...)
 	q.Answer = ed.Rules.Settle(u, Limits(ed, d), rules.DefaultBudget<<min(max(effort, 0), 20))
 	others, err := q.fleet()

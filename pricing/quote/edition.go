@@ -18,6 +18,8 @@ type Edition struct {
 	once  map[any]any       // see Once
 
 	dayLimits map[string][]config.Linear // see days
+	dated     *pricing.Book              // the book on the day it was last asked for; see bookOn
+	datedOn   config.Date
 
 	measured []*Edition // for remounts, the latest last; see For
 	of       *Edition   // the edition that such a one is made from
@@ -57,6 +59,15 @@ func (ed *Edition) Once(key any, make func() any) any {
 		ed.once[key] = v
 	}
 	return v
+}
+
+// bookOn is the price book as in force on a day. The day asked for last is kept,
+// since every press of one quote asks for the same.
+func (ed *Edition) bookOn(day config.Date) *pricing.Book {
+	if ed.dated == nil || ed.datedOn != day {
+		ed.dated, ed.datedOn = ed.Book.On(day), day
+	}
+	return ed.dated
 }
 
 func ready(cat *config.Catalogue) (*Edition, error) {

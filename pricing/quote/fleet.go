@@ -216,7 +216,7 @@ func PriceAll(ed *Edition, d *Draft) (*pricing.Sheet, error) {
 	for _, it := range d.Items() {
 		list = append(list, pricing.Item{Label: it.Label, Unit: &it.Unit, Units: it.Units, Due: it.Unit.NeededBy})
 	}
-	return pricing.BuildFleet(ed.Book, ed.Cat, list, &d.Terms, d.Date)
+	return pricing.BuildFleet(ed.bookOn(d.Date), ed.Cat, list, &d.Terms, d.Date)
 }
 
 // Repriced is the price of the draft with another agreed discount.

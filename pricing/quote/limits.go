@@ -43,7 +43,7 @@ func Limits(ed *Edition, d *Draft) *rules.Limits {
 			as := standards.Assume(u.RuleSet, cat, &on)
 			list := slices.Concat(weight.LimitsWith(cat, &on, &as, ticketsOn(d, &on)), power.Limits(cat, &on, &as), space.Limits(cat, &on, &as))
 			if budget {
-				list = append(list, pricing.Limits(ed.Book.On(d.Date), cat, &on, &d.Terms)...)
+				list = append(list, pricing.Limits(ed.bookOn(d.Date), cat, &on, &d.Terms)...)
 			}
 			if chassis == u.Chassis && body == u.Body {
 				list = append(list, ed.days(&on)...)

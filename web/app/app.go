@@ -11,6 +11,7 @@ import (
 	"boxwright/config"
 	"boxwright/pricing/quote"
 	"boxwright/web/assets/catalogue"
+	"boxwright/web/page"
 	"boxwright/web/session"
 )
 
@@ -30,16 +31,19 @@ type (
 
 // Reply is what the page shows and keeps next.
 type Reply struct {
-	Draft   json.RawMessage     `json:"draft,omitempty"`
-	View    *session.View       `json:"view,omitempty"`
-	Pins    []string            `json:"pins"`
-	Regions map[string][]string `json:"regions,omitempty"`
-	Title   string              `json:"title,omitempty"`
-	Say     string              `json:"say,omitempty"`  // read out politely
-	Said    string              `json:"said,omitempty"` // what was done, for the trail
-	Gist    session.Gist        `json:"gist"`
-	Fault   string              `json:"fault,omitempty"` // shown as an alert; the earlier state stands
-	Do      []session.Step      `json:"do,omitempty"`
+	Draft json.RawMessage `json:"draft,omitempty"`
+	View  *session.View   `json:"view,omitempty"`
+	Pins  []string        `json:"pins"`
+	// Regions are HTML, one piece after another. A piece is null where it is the
+	// same as in the regions that the request said are shown.
+	Regions map[string][]*string `json:"regions,omitempty"`
+	Shown   string               `json:"shown,omitempty"` // names these regions
+	Title   string               `json:"title,omitempty"`
+	Say     string               `json:"say,omitempty"`  // read out politely
+	Said    string               `json:"said,omitempty"` // what was done, for the trail
+	Gist    Gist                 `json:"gist"`
+	Fault   string               `json:"fault,omitempty"` // shown as an alert; the earlier state stands
+	Do      []Step               `json:"do,omitempty"`
 	// Soon asks the page to come back with a "settle" act once it has drawn this:
 	// something that takes long is left out. Unsettled asks for the same when the
 	// page is idle: something is still checking.
@@ -51,6 +55,8 @@ type Reply struct {
 // App answers requests. It is not safe for concurrent use.
 type App struct {
 	memory session.Memory
+	shown  shownRegions
+	rows   page.Rows // of the unit, as they were drawn
 }
 
 // New is an app with the built-in catalogue, read at the first request.
@@ -90,13 +96,13 @@ func (a *App) answer(request []byte) (*Reply, error) {
 	}
 	s := a.session(&req)
 	if area := rehearsal(req.Acts); area != "" {
-		return rehearse(s, area)
+		return a.rehearse(s, area)
 	}
 	for _, act := range req.Acts {
 		do(s, act)
 	}
 	s.Unsign()
-	return reply(s)
+	return a.reply(s)
 }
 
 // ensure has the built-in catalogue ready.

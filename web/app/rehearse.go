@@ -20,8 +20,8 @@ func rehearsal(acts []session.Act) string {
 
 // rehearse draws an area and, for the unit, takes an option, on a copy of the
 // state. Nothing of it is shown or kept.
-func rehearse(s *session.Session, area string) (*Reply, error) {
-	p, err := load(s)
+func (a *App) rehearse(s *session.Session, area string) (*Reply, error) {
+	p, _, err := a.load(s)
 	if err != nil {
 		return nil, err
 	}
@@ -39,7 +39,7 @@ func rehearse(s *session.Session, area string) (*Reply, error) {
 			}
 		}
 	}
-	if p, err = load(s); err == nil {
+	if p, _, err = a.load(s); err == nil {
 		p.regions()
 	}
 	return &Reply{Rehearsed: true}, err

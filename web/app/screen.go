@@ -25,12 +25,12 @@ type screen struct {
 }
 
 // load takes from the session what is shown of the draft.
-func load(s *session.Session) (*screen, error) {
+func (a *App) load(s *session.Session) (*screen, *session.Worked, error) {
 	s.Begin()
 	guided := guide.Follow(s)
 	w, err := s.Work()
 	if err != nil {
-		return nil, err
+		return nil, nil, err
 	}
 	here := areaOf(s.View.Area)
 	p := &page.Page{
@@ -45,14 +45,14 @@ func load(s *session.Session) (*screen, error) {
 	if s.View.Keeping && s.View.Area == "needs" {
 		here = keeping
 	}
-	p.Words = here.Words
+	p.Words, p.Rows = here.Words, &a.rows
 	draw := here.Load(s, p, w)
 	p.Soon = s.Soon
 	frame := &page.Frame{Page: p, Theme: s.View.Theme, Undo: s.Req.Undo, Redo: s.Req.Redo, Kept: s.Req.Kept}
 	for _, a := range tabs {
 		frame.Tabs = append(frame.Tabs, page.Tab{ID: a.ID, Name: a.Name, Gist: a.Gist(p), Codes: a.Codes})
 	}
-	return &screen{p, here.Name, s.Notice, draw, frame, guide.Load(s, p), guided, strip}, nil
+	return &screen{p, here.Name, s.Notice, draw, frame, guide.Load(s, p), guided, strip}, w, nil
 }
 
 // regions draws every region of the page, by the id of its element: one piece of

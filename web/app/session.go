@@ -3,7 +3,6 @@ package app
 import (
 	"encoding/json"
 
-	"boxwright/pricing/quote"
 	"boxwright/web/session"
 )
 
@@ -20,7 +19,7 @@ func (a *App) session(req *session.Request) *session.Session {
 	}
 	s.Pins = s.Pins[:min(len(s.Pins), session.MaxPins)]
 	if len(req.Draft) > 0 && string(req.Draft) != "null" {
-		d, err := quote.ReadDraft(req.Draft)
+		d, err := a.memory.Read(req.Draft)
 		if err == nil && d.Unit.Edition != a.memory.Edition.Cat.Hash() {
 			s.Other = d
 			return s
@@ -68,24 +67,23 @@ func do(s *session.Session, act session.Act) {
 }
 
 // reply computes the draft and draws the page.
-func reply(s *session.Session) (*Reply, error) {
-	p, err := load(s)
+func (a *App) reply(s *session.Session) (*Reply, error) {
+	p, w, err := a.load(s)
 	if err != nil {
 		return nil, err
 	}
-	kept := s.Draft
+	draft := w.Draft
 	if s.Other != nil {
-		kept = s.Other
-	}
-	draft, err := kept.Bytes()
-	if err != nil {
-		return nil, err
+		if draft, err = s.Other.Bytes(); err != nil {
+			return nil, err
+		}
 	}
 	r := &Reply{
-		Draft: draft, View: s.View, Pins: s.Pins, Regions: p.regions(), Title: p.title(), Say: p.said(), Said: said(s),
+		Draft: draft, View: s.View, Pins: s.Pins, Title: p.title(), Say: p.said(), Said: said(s),
 		Gist: s.Gist(p.Q), Do: s.Steps, Soon: s.Soon,
 		Unsettled: len(p.Q.Answer.Undecided) > 0 && s.Effort < session.MaxEffort,
 	}
+	r.Regions, r.Shown = a.changed(p.regions(), s.Req.Shown)
 	r.Gist.Weighed = s.Taught()
 	for i, f := range s.Faults {
 		if i > 0 {

@@ -1,10 +1,14 @@
+// @ts-check
 // A plain bar at the foot of the window that asks one thing at a time, such as
 // whether to use a new version. Nothing happens until a button is pressed.
 
-const waiting = new Map(); // by what it is about, in the order asked
+/** @typedef {[label: string, answer: () => unknown]} Answer */
+
+/** @type {Map<string, { about: string, text: string, answers: Answer[] }>} by what it is about, in the order asked */
+const waiting = new Map();
 
 function draw() {
-  const bar = document.getElementById("bar");
+  const bar = /** @type {HTMLElement} */ (document.getElementById("bar"));
   const [next] = waiting.values();
   bar.replaceChildren();
   bar.hidden = !next;
@@ -24,13 +28,18 @@ function draw() {
   }
 }
 
-// ask puts a question; another about the same takes its place.
+/**
+ * ask puts a question; another about the same takes its place.
+ * @param {string} about
+ * @param {string} text
+ * @param {Answer[]} answers
+ */
 export function ask(about, text, answers) {
   waiting.set(about, { about, text, answers });
   draw();
 }
 
-// settle takes a question away.
+/** settle takes a question away. @param {string} about */
 export function settle(about) {
   if (waiting.delete(about)) draw();
 }

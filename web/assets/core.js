@@ -9,7 +9,10 @@ function source() {
   const tag = document.querySelector("script[data-worker]");
   if (tag) {
     const address = (name) => new URL(name, document.baseURI).href;
-    return { worker: () => address(tag.dataset.worker), core: { url: address(tag.dataset.core), served: !!navigator.serviceWorker?.controller } };
+    const packed = address(tag.dataset.core);
+    // The service worker hands the core out unpacked, under this name.
+    const unpacked = navigator.serviceWorker?.controller && packed.replace(/bin$/, "wasm");
+    return { worker: () => address(tag.dataset.worker), core: { packed, unpacked } };
   }
   const text = (id) => document.getElementById(id).textContent;
   const script = Uint8Array.from(atob(text("worker-text")), (c) => c.charCodeAt(0));
@@ -37,7 +40,8 @@ export class Core {
         if (data.ready) {
           for (const first of again ? this.preface() : []) this.worker.postMessage({ id: 0, request: JSON.stringify(first) });
           resolve();
-        } else if (data.dead) this.died(data.dead);
+        } else if (data.failed) this.giveUp(`${data.failed}; reload the page to try again`);
+        else if (data.dead) this.died(data.dead);
         else if (this.pending && data.id === this.pending.id) this.settle(data.reply);
       };
     });
@@ -79,12 +83,19 @@ export class Core {
     }
     this.deaths = (this.deaths || 0) + 1;
     if (this.deaths > 5) {
-      if (this.pending) this.pending.reject(new Error(why));
-      this.pending = null;
-      this.onTrouble(`The checks cannot run in this browser (${why}). What you entered is kept.`);
+      this.giveUp(why);
       return;
     }
     this.launch();
     if (this.pending) this.send();
+  }
+
+  giveUp(why) {
+    const { pending } = this;
+    this.pending = null;
+    this.onTrouble(`The checks cannot run in this browser (${why}). What you entered is kept.`);
+    if (!pending) return;
+    clearTimeout(pending.timer);
+    pending.reject(new Error(why));
   }
 }

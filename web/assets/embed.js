@@ -35,7 +35,7 @@ async function pieces() {
   const packed = async (address) => base64(await (await get(address)).blob());
   return {
     app: await (await get(tag.src)).text(), style: await (await get(link("stylesheet"))).text(),
-    worker: await packed(tag.dataset.worker), schema: await (await get("quote.schema.json")).text(), core: await packed(tag.dataset.core), icon: `data:image/svg+xml;base64,${await packed(link("icon"))}`,
+    worker: await packed(tag.dataset.worker), schema: await (await get(tag.dataset.schema)).text(), core: await packed(tag.dataset.core), icon: `data:image/svg+xml;base64,${await packed(link("icon"))}`,
   };
 }
 

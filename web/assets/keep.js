@@ -1,22 +1,35 @@
+// @ts-check
 // Keeps quotes in this browser, at every change: one record for each quote, and
 // apart from it every state that undo goes back to. A record counts how often it
 // was written; who finds another count than the last one it wrote itself knows
 // that another window was there, and writes nothing.
+import { MAX_STEPS } from "./protocol.js";
+
+/**
+ * @typedef {import("./state.js").Kept} Kept
+ * @typedef {import("./state.js").Moment} Moment
+ * @typedef {[record: Kept, step: Moment | undefined, isNew: boolean]} Change
+ */
 
 const VERSION = 1;
-const MAX_STEPS = 100;
 
-let db = null; // null: this browser refuses storage, and the page works without
+/** @type {IDBDatabase | null} null: this browser refuses storage, and the page works without */
+let db = null;
 
+/**
+ * @template T
+ * @param {IDBRequest<T>} request
+ * @returns {Promise<T>}
+ */
 const done = (request) =>
   new Promise((resolve, reject) => {
     request.onsuccess = () => resolve(request.result);
     request.onerror = () => reject(request.error);
   });
 
-const all = (id) => IDBKeyRange.bound([id, -Infinity], [id, Infinity]);
+const all = (/** @type {string} */ id) => IDBKeyRange.bound([id, -Infinity], [id, Infinity]);
 
-// open gets the storage ready and says whether there is any.
+/** open gets the storage ready and says whether there is any. */
 export async function open() {
   try {
     const request = indexedDB.open("boxwright", VERSION);
@@ -25,9 +38,10 @@ export async function open() {
       request.result.createObjectStore("steps");
       request.result.createObjectStore("kept");
     };
-    db = await done(request);
+    const opened = await done(request);
+    db = opened;
     // Another window with a newer page must not wait for this one.
-    db.onversionchange = () => db.close();
+    opened.onversionchange = () => opened.close();
     if (navigator.storage && navigator.storage.persist) navigator.storage.persist().catch(() => {});
     await resume();
   } catch {
@@ -41,17 +55,21 @@ export async function open() {
 // loses nothing; the next one carries it out. A note that another window has
 // carried out itself finds a later count, and does nothing.
 const NOTE = "boxwright.unsaved.";
-const coming = new Map(); // by quote: what its note holds, oldest first
+/** @type {Map<string, Change[]>} by quote: what its note holds, oldest first */
+const coming = new Map();
 
+/** @param {string} id */
 function note(id) {
-  const list = coming.get(id);
+  const list = coming.get(id) || [];
   write(NOTE + id, list.length ? JSON.stringify(list) : "");
 }
 
 async function resume() {
   for (const name of Object.keys(localStorage).filter((k) => k.startsWith(NOTE))) {
     try {
-      await Promise.all(JSON.parse(read(name)).map((change) => save(...change)));
+      /** @type {Change[]} */
+      const changes = JSON.parse(read(name));
+      await Promise.all(changes.map((change) => save(...change)));
     } catch {
       // not a note that can be read
     }
@@ -59,28 +77,41 @@ async function resume() {
   }
 }
 
-// get and put keep single things beside the quotes: "last", the quote worked on,
-// and "catalogue".
+/**
+ * get and put keep single things beside the quotes: "last", the quote worked on,
+ * and "catalogue".
+ * @param {string} key
+ * @returns {Promise<string | undefined>}
+ */
 export async function get(key) {
   try {
-    return db && (await done(db.transaction("kept").objectStore("kept").get(key)));
+    return db ? await done(db.transaction("kept").objectStore("kept").get(key)) : undefined;
   } catch {
     return undefined;
   }
 }
 
+/**
+ * @param {string} key
+ * @param {string | undefined} value
+ */
 export async function put(key, value) {
   try {
     if (!db) return false;
     const store = db.transaction("kept", "readwrite").objectStore("kept");
-    await done(value === undefined || value === null ? store.delete(key) : store.put(value, key));
+    if (value === undefined || value === null) await done(store.delete(key));
+    else await done(store.put(value, key));
     return true;
   } catch {
     return false;
   }
 }
 
-// load gives a quote with its steps, oldest first, or nothing.
+/**
+ * load gives a quote with its steps, oldest first, or nothing.
+ * @param {string} id
+ * @returns {Promise<(Kept & { steps: Moment[], first: number }) | null>}
+ */
 export async function load(id) {
   if (!db || !id) return null;
   try {
@@ -90,33 +121,43 @@ export async function load(id) {
       done(t.objectStore("steps").getAll(all(id))),
       done(t.objectStore("steps").getAllKeys(all(id))),
     ]);
-    return record ? { ...record, steps, first: keys.length ? keys[0][1] : 0 } : null;
+    return record ? { ...record, steps, first: keys.length ? /** @type {[string, number]} */ (keys[0])[1] : 0 } : null;
   } catch {
     return null;
   }
 }
 
-// save writes the record of a quote and the step it is at. A new step takes away
-// those after it. The answer is true, false when storage fails, or "taken" when
-// another window wrote the quote since.
+/**
+ * save writes the record of a quote and the step it is at. A new step takes away
+ * those after it. The answer is true, false when storage fails, or "taken" when
+ * another window wrote the quote since.
+ * @param {Kept} record
+ * @param {Moment | undefined | false} step
+ * @param {boolean} isNew
+ * @returns {Promise<boolean | "taken">}
+ */
 export function save(record, step, isNew) {
-  if (!db) return Promise.resolve(false);
-  const change = [record, step, isNew];
+  const store = db;
+  if (!store) return Promise.resolve(false);
+  /** @type {Change} */
+  const change = [record, step || undefined, isNew];
   coming.set(record.id, [...(coming.get(record.id) || []), change]);
   note(record.id);
   return new Promise((settle) => {
-    const resolve = (answer) => {
-      coming.set(record.id, coming.get(record.id).filter((c) => c !== change));
+    const resolve = (/** @type {boolean | "taken"} */ answer) => {
+      coming.set(record.id, (coming.get(record.id) || []).filter((c) => c !== change));
       note(record.id);
       settle(answer);
     };
+    /** @type {boolean | "taken"} */
     let answer = false;
     try {
-      const t = db.transaction(["quotes", "steps"], "readwrite");
+      const t = store.transaction(["quotes", "steps"], "readwrite");
       const quotes = t.objectStore("quotes");
       const steps = t.objectStore("steps");
-      quotes.get(record.id).onsuccess = (e) => {
-        const there = e.target.result;
+      const find = quotes.get(record.id);
+      find.onsuccess = () => {
+        const there = find.result;
         if ((there ? there.count : 0) !== record.count - 1) {
           answer = "taken";
           return;
@@ -125,7 +166,8 @@ export function save(record, step, isNew) {
         if (step) steps.put(step, [record.id, record.at]);
         if (isNew) {
           steps.delete(IDBKeyRange.bound([record.id, record.at], [record.id, Infinity], true));
-          steps.delete(IDBKeyRange.bound([record.id, -Infinity], [record.id, record.at - MAX_STEPS], false, true));
+          const oldest = record.at + 1 - MAX_STEPS;
+          steps.delete(IDBKeyRange.bound([record.id, -Infinity], [record.id, oldest], false, true));
         }
         answer = true;
       };
@@ -137,7 +179,10 @@ export function save(record, step, isNew) {
   });
 }
 
-// list gives every kept quote without its contents, the last changed first.
+/**
+ * list gives every kept quote without its earlier states, the last changed first.
+ * @returns {Promise<Kept[]>}
+ */
 export async function list() {
   if (!db) return [];
   try {
@@ -148,25 +193,45 @@ export async function list() {
   }
 }
 
+/** @param {string} id */
 export async function drop(id) {
+  if (!db) return;
   const t = db.transaction(["quotes", "steps"], "readwrite");
   t.objectStore("quotes").delete(id);
   await done(t.objectStore("steps").delete(all(id)));
 }
 
-// add puts in a quote that comes from a file, unless the same is there already.
-// One that is there with other contents stays, and the new one gets a new name.
+/**
+ * add puts in a quote that comes from a file, unless the same is there already.
+ * One that is there with other contents stays, and the new one gets a new name.
+ * @param {import("./protocol.js").KeptQuote} quote
+ * @param {string} fresh the new name
+ */
 export async function add(quote, fresh) {
   const there = await load(quote.id);
   if (there && JSON.stringify(there.draft) === JSON.stringify(quote.draft)) return;
+  if (!db) throw new Error("this browser refuses storage");
   const id = there ? fresh : quote.id;
   const t = db.transaction(["quotes", "steps"], "readwrite");
-  const steps = quote.steps && quote.steps.length ? quote.steps : [{ draft: quote.draft, said: "", when: quote.saved }];
-  const at = quote.steps && quote.steps.length ? quote.at : 0;
-  t.objectStore("quotes").put({ id, count: 1, saved: quote.saved, at, draft: quote.draft, view: null, pins: quote.pins || [], gist: { name: quote.name, line: quote.line, issued: quote.draft.issued, weighed: quote.weighed } });
+  const whole = quote.steps?.length > 0;
+  const steps = whole ? quote.steps : [{ draft: quote.draft, said: "", when: quote.saved }];
+  const at = whole ? quote.at : 0;
+  const { name, line, saved, draft, weighed } = quote;
+  /** @type {Kept} */
+  const record = {
+    id,
+    count: 1,
+    saved,
+    at,
+    draft,
+    view: null,
+    pins: quote.pins || [],
+    gist: { name, line, issued: draft.issued, weighed },
+  };
+  t.objectStore("quotes").put(record);
   for (const [n, s] of steps.entries()) t.objectStore("steps").put(s, [id, n]);
   await new Promise((resolve, reject) => {
-    t.oncomplete = resolve;
+    t.oncomplete = () => resolve(undefined);
     t.onabort = t.onerror = () => reject(t.error);
   });
 }
@@ -176,6 +241,7 @@ export async function add(quote, fresh) {
 const COSTS = "boxwright.costs.1"; // the seller's cost sheet
 const KEY = "boxwright.key.1"; // the signing key, with its public half
 
+/** @param {string} key */
 function read(key) {
   try {
     return localStorage.getItem(key) || "";
@@ -184,6 +250,7 @@ function read(key) {
   }
 }
 
+/** @param {string} key @param {string} text */
 function write(key, text) {
   try {
     if (text) localStorage.setItem(key, text);
@@ -195,9 +262,9 @@ function write(key, text) {
 }
 
 export const loadCosts = () => read(COSTS);
-export const saveCosts = (sealed) => write(COSTS, sealed);
+export const saveCosts = (/** @type {string} */ sealed) => write(COSTS, sealed);
 export function loadKey() {
   const [sealed, open] = read(KEY).split(" ");
   return { sealed: sealed || "", open: open || "" };
 }
-export const saveKey = (sealed, open) => write(KEY, sealed && `${sealed} ${open}`);
+export const saveKey = (/** @type {string} */ sealed, /** @type {string} */ open) => write(KEY, sealed && `${sealed} ${open}`);

@@ -1,13 +1,20 @@
+// @ts-check
 // Two windows on one quote: the first one holds it, the second is told and may
 // take it over or work on a copy. The browser's locks say who holds what; where
 // it has none, the count in the record still keeps one window from writing over
 // another.
 
+/** @type {((value?: unknown) => void) | null} */
 let letGo = null;
 let turns = 0;
 
-// claim takes a quote for this window. The answer is whether it is held now;
-// lost is called when another window takes it over.
+/**
+ * claim takes a quote for this window. The answer is whether it is held now;
+ * lost is called when another window takes it over.
+ * @param {string} id
+ * @param {() => void} lost
+ * @param {boolean} [steal] from a window that holds it
+ */
 export async function claim(id, lost, steal) {
   const turn = ++turns;
   if (letGo) letGo();
@@ -21,6 +28,12 @@ export async function claim(id, lost, steal) {
   return false;
 }
 
+/**
+ * @param {string} id
+ * @param {() => void} lost
+ * @param {boolean} [steal]
+ * @returns {Promise<boolean>}
+ */
 function once(id, lost, steal) {
   return new Promise((resolve) => {
     let mine = false;
@@ -34,6 +47,7 @@ function once(id, lost, steal) {
   });
 }
 
+/** @type {BroadcastChannel | null} */
 let channel = null;
 try {
   channel = new BroadcastChannel("boxwright");
@@ -41,9 +55,10 @@ try {
   channel = null; // the list of kept quotes is then read anew at the next start
 }
 
-// tell says to the other windows that the kept quotes changed.
+/** tell says to the other windows that the kept quotes changed. */
 export const tell = () => channel && channel.postMessage("kept");
 
+/** @param {() => void} heard */
 export function listen(heard) {
   if (channel) channel.onmessage = heard;
 }

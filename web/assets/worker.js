@@ -1,65 +1,85 @@
 // The worker runs the Go core and nothing else. It holds no state worth
 // keeping: every request carries all that is needed to answer it.
-/* global Go, boxwright */
-import { decompress } from "fzstd";
-import { SHELF } from "./shelf.js";
-import { unfold } from "./unfold.js";
+/* global Go, boxwright, fs */
 
-// unpacked is the core as the browser compiles it. Unpacking it piece by piece
-// while it arrives takes three times as long as all at once.
-const unpacked = (packed) => unfold(decompress(packed));
+const STEP = 1 << 18; // characters of base64 decoded at a time; four stand for three bytes
 
-const wasm = { headers: { "content-type": "application/wasm" } };
-
-// In the folder form the unpacked core is kept beside the page, so that the next
-// start need not unpack it again. Where that is refused it is unpacked each time.
-// Taken by way of the service worker, the browser also keeps what it compiled.
-async function shelf() {
-  try {
-    return await caches.open(SHELF);
-  } catch {
-    return null;
-  }
+// decoded is a stream of the bytes that a base64 text stands for.
+function decoded(text) {
+  let at = 0;
+  return new ReadableStream({
+    pull(to) {
+      if (at >= text.length) return to.close();
+      const part = atob(text.slice(at, (at += STEP)));
+      const bytes = new Uint8Array(part.length);
+      for (let i = 0; i < part.length; i++) bytes[i] = part.charCodeAt(i);
+      to.enqueue(bytes);
+    },
+  });
 }
 
-// start runs the core: the one kept, if there is one and it runs, else a new one.
-async function start(core) {
-  const kept = core.url && (await shelf());
-  const bare = core.url && core.url.replace(/[.]zst$/, "");
-  const ready = kept && (await kept.match(bare));
-  if (ready) {
+// plain gives the core as the browser compiles it. It is shipped packed, and a
+// host may have unpacked it on the way: the first byte tells which it is.
+async function plain(body) {
+  const [peek, whole] = body.tee();
+  const reader = peek.getReader();
+  const { value } = await reader.read();
+  reader.cancel();
+  const first = value && value[0];
+  if (first !== 0x1f && first !== 0) throw new Error(value ? "what arrived is not the program" : "nothing arrived");
+  return new Response(first ? whole.pipeThrough(new DecompressionStream("gzip")) : whole, { headers: { "content-type": "application/wasm" } });
+}
+
+// load fetches the core. What the service worker hands out unpacked goes to the
+// compiler as it is, since only then the browser keeps what it compiled.
+async function load(url, cache) {
+  const reply = await fetch(url, { cache });
+  if (!reply.ok) throw new Error(`the host answers ${reply.status}`);
+  return reply.headers.get("content-type") === "application/wasm" ? reply : plain(reply.body);
+}
+
+// start runs the core. One that cannot be had, or is damaged, is fetched again
+// past every cache.
+async function start({ text, packed, unpacked }) {
+  if (text) return run(await plain(decoded(text)));
+  const url = unpacked || packed;
+  const ways = [() => load(url, "default"), () => load(url, "reload"), () => load(packed, "reload")];
+  for (;;) {
     try {
-      return await run(core.served ? fetch(bare) : ready);
-    } catch {
-      await kept.delete(bare);
+      return await run(await ways.shift()());
+    } catch (e) {
+      if (!ways.length) throw e;
     }
-  }
-  const whole = unpacked(core.url ? new Uint8Array(await (await fetch(core.url)).arrayBuffer()) : Uint8Array.from(atob(core.text), (c) => c.charCodeAt(0)));
-  await run(new Response(whole, wasm));
-  if (kept) setTimeout(() => keep(kept, bare, new Response(whole, wasm)), LULL_MS);
-}
-
-const LULL_MS = 4000; // until the first answers are surely given
-
-async function keep(shelf, url, core) {
-  try {
-    for (const old of await shelf.keys()) await shelf.delete(old);
-    await shelf.put(url, core);
-  } catch {
-    // no room: the next start unpacks again
   }
 }
 
 async function run(core) {
   const go = new Go();
-  const { instance } = await WebAssembly.instantiateStreaming(core, go.importObject);
+  const { instance } = await WebAssembly.instantiateStreaming(core, go.importObject).catch((e) => {
+    throw new Error(`the program is damaged: ${e.message}`);
+  });
   go.run(instance).then(() => postMessage({ dead: "the core ended" }), (e) => postMessage({ dead: String(e) }));
   postMessage({ ready: true });
 }
 
+// What the core writes is the trace of a panic; it goes to the console in one
+// piece.
+const text = new TextDecoder();
+let written = "";
+fs.writeSync = (_, bytes) => {
+  if (!written) {
+    queueMicrotask(() => {
+      console.error(written);
+      written = "";
+    });
+  }
+  written += text.decode(bytes, { stream: true });
+  return bytes.length;
+};
+
 onmessage = ({ data }) => {
   if (data.core) {
-    start(data.core).catch((e) => postMessage({ dead: String(e) }));
+    start(data.core).catch((e) => postMessage({ failed: e.message }));
     return;
   }
   postMessage({ id: data.id, reply: boxwright(data.request) });

@@ -4,8 +4,10 @@ import (
 	"bytes"
 	"net"
 	"net/http"
+	"os"
 	"path/filepath"
 	"testing"
+	"time"
 
 	"github.com/stretchr/testify/require"
 
@@ -32,10 +34,12 @@ func serve(t *testing.T, folder string) *published {
 	return h
 }
 
-// newer writes the folder form of a version that differs in its style alone.
+// newer writes the folder form of a version that differs in its style and its
+// worker.
 func newer(t *testing.T) string {
 	p := *built
 	p.Style = append(bytes.Clone(p.Style), ":root{--version:2}"...)
+	p.Worker = append(bytes.Clone(p.Worker), "// 2"...)
 	return onDisk(t, &p)
 }
 
@@ -65,6 +69,16 @@ func TestOpensWithoutTheHost(t *testing.T) {
 	require.Empty(t, w.trouble())
 }
 
+// offered waits until the page offers a new version.
+func (w *window) offered() {
+	w.t.Helper()
+	w.must(w.Until(`document.querySelector("#bar:not([hidden])")`))
+	require.Contains(w.t, w.text("#bar"), "A new version is ready")
+}
+
+// kept are the caches that hold a version.
+const kept = `caches.keys().then((names) => names.filter((n) => n.startsWith("boxwright ") && !n.endsWith("in use")))`
+
 func TestNewVersionWaitsUntilSomebodyAgrees(t *testing.T) {
 	h := serve(t, onDisk(t, built))
 	w := open(t, form{name: "folder", address: h.address}, drive.Desk, "")
@@ -76,20 +90,110 @@ func TestNewVersionWaitsUntilSomebodyAgrees(t *testing.T) {
 
 	h.folder = newer(t)
 	w.must(w.Reload())
-	w.must(w.Until(`document.querySelector("#bar:not([hidden])")`))
-	require.Contains(t, w.text("#bar"), "A new version is ready")
+	w.offered()
 	require.Empty(t, eval[string](w, version), "the old one is in use")
 	w.click("#bar button:last-of-type") // later
 	w.must(w.Reload())
 	require.Empty(t, eval[string](w, version), "still")
-	w.must(w.Until(`document.querySelector("#bar:not([hidden])")`))
+	w.offered()
+
+	for range 2 {
+		w.must(w.Visit("about:blank")) // the only window of the page is closed
+		w.must(w.Open(h.address))
+		require.Empty(t, eval[string](w, version), "opening it again agrees to nothing")
+		w.offered()
+	}
 
 	w.click("#bar button:first-of-type") // use it now
 	w.must(w.Until(version + ` === "2"`))
 	w.must(w.Ready())
 	require.Equal(t, draft, w.draft(), "the quote came along")
 	require.False(t, w.has("#bar:not([hidden])"))
-	require.Len(t, eval[[]string](w, `caches.keys().then((names) => names.filter((n) => n.startsWith("boxwright ")))`), 1, "nothing is left of the old one")
+	h.server.Close()
+	w.must(w.Visit("about:blank"))
+	w.must(w.Open(h.address))
+	require.Equal(t, "2", eval[string](w, version), "it stays in use, without the host too")
+	require.Eventually(t, func() bool { return len(eval[[]string](w, kept)) == 1 }, drive.Patience, 20*time.Millisecond,
+		"nothing is left of the old one")
+}
+
+// A window that runs the old version goes on with the old one's files when
+// another window takes the new one into use and the host has no others.
+func TestVersionsAreNeverMixed(t *testing.T) {
+	h := serve(t, onDisk(t, built))
+	old := open(t, form{name: "folder", address: h.address}, drive.Desk, "",
+		`window.Worker = class extends Worker { constructor(...all) { super(...all); window.lastWorker = this; } }`)
+	old.installed()
+	old.must(old.Reload())
+	h.folder = newer(t)
+	old.must(old.Reload())
+	old.offered()
+	tab, err := old.Beside(drive.Desk)
+	require.NoError(t, err)
+	t.Cleanup(tab.Close)
+	other := &window{tab, t}
+	other.must(other.Open(h.address))
+	other.must(other.Until(`document.querySelector("#bar").innerText.includes("A new version is ready")`))
+	eval[bool](other, `([...document.querySelectorAll("#bar button")].find((b) => b.textContent === "Use it now").click(), true)`)
+	other.must(other.Until(version + ` === "2"`))
+
+	old.must(old.Until(`document.querySelector("#bar").innerText.includes("Another window took the new version into use")`))
+	eval[bool](old, `lastWorker.dispatchEvent(new MessageEvent("message", { data: { dead: "ended by a test" } }))`)
+	old.must(old.Until(`__drive.launched === 2`))
+	old.must(old.Ready())
+	require.Empty(t, eval[string](old, version))
+	old.area("needs")
+	require.Empty(t, old.trouble(), "a worker of the old version was started")
+	old.click("#bar button") // load it here
+	old.must(old.Until(version + ` === "2"`))
+}
+
+// What a host sends while it is being changed is not kept as a version.
+func TestAHalfPublishedVersionIsNotOffered(t *testing.T) {
+	h := serve(t, onDisk(t, built))
+	w := open(t, form{name: "folder", address: h.address}, drive.Desk, "")
+	w.installed()
+	w.must(w.Reload())
+	next := newer(t)
+	styles, err := filepath.Glob(filepath.Join(next, "style.*.css"))
+	require.NoError(t, err)
+	require.Len(t, styles, 1)
+	whole, err := os.ReadFile(styles[0])
+	require.NoError(t, err)
+	require.NoError(t, os.WriteFile(styles[0], whole[:len(whole)/2], 0o600))
+	h.folder = next
+	update := `navigator.serviceWorker.getRegistration().then((r) => r.update()).then((r) => { const w = r.installing; return !w ? "none" : new Promise((done) => w.addEventListener("statechange", () => done(w.state))); })`
+	require.Equal(t, "redundant", eval[string](w, update), "half a style")
+	require.False(t, w.has("#bar:not([hidden])"))
+
+	require.NoError(t, os.WriteFile(styles[0], whole, 0o600))
+	require.Equal(t, "installed", eval[string](w, update), "all of it")
+	w.offered()
+}
+
+// The unpacked core is kept beside the packed one it was made of, and made anew
+// when it is damaged.
+func TestTheUnpackedCoreIsKept(t *testing.T) {
+	h := serve(t, onDisk(t, built))
+	w := open(t, form{name: "folder", address: h.address}, drive.Desk, "")
+	w.installed()
+	core := eval[string](w, `new URL(document.querySelector("script[data-core]").dataset.core.replace(/bin$/, "wasm"), location).href`)
+	size := `caches.match("` + core + `").then((r) => r.arrayBuffer()).then((b) => b.byteLength)`
+	require.Equal(t, len(built.Core), eval[int](w, size))
+	h.server.Close()
+
+	spoil := `(async () => {
+		for (const name of await caches.keys()) {
+			const c = await caches.open(name);
+			if (await c.match("` + core + `")) await c.put("` + core + `", new Response("gone", { headers: { "content-type": "application/wasm" } }));
+		}
+		return true;
+	})()`
+	eval[bool](w, spoil)
+	require.Equal(t, 4, eval[int](w, size))
+	w.must(w.Reload())
+	require.Empty(t, w.trouble())
+	require.Equal(t, len(built.Core), eval[int](w, size), "made anew")
 }
 
 func TestCanBeInstalled(t *testing.T) {

@@ -40,9 +40,6 @@ func run(serve bool, port, own string) error {
 		return err
 	}
 	parts.Catalogue = file
-	if parts.Note != "" {
-		fmt.Println("note   ", parts.Note)
-	}
 	dist := filepath.Join(root, "dist")
 	if err := parts.Write(dist); err != nil {
 		return err

@@ -12,6 +12,7 @@ type Memory struct {
 	Edition   *quote.Edition // in use
 	Keep      Keeping
 	worked    []*Worked    // the drafts worked out last, the latest first
+	drafts    []readDraft  // those that requests brought last
 	Proposed  Proposed     // the last answer to needs
 	Costs     *costs.Sheet // open until locked; never in a reply
 	issued    *issued      // what the last signed quote holds

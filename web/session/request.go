@@ -27,6 +27,7 @@ type Request struct {
 	Key     string          `json:"key"` // public half of the signing key kept in the browser
 	Undo    int             `json:"undo"`
 	Redo    int             `json:"redo"`
+	Shown   string          `json:"shown,omitempty"` // names the regions that the page shows
 }
 
 // Act is one thing the user did.

@@ -9,6 +9,7 @@ import "boxwright/pricing/quote"
 // Worked is what was worked out of one draft.
 type Worked struct {
 	key    string // edition and draft
+	Draft  []byte // the draft's canonical form
 	Quote  *quote.Quote
 	effort int
 	slow   map[string]any // by what was asked
@@ -27,7 +28,7 @@ func (s *Session) Work() (*Worked, error) {
 		return nil, err
 	}
 	key := a.Edition.Cat.Hash() + string(data)
-	w := &Worked{key: key, slow: map[string]any{}}
+	w := &Worked{key: key, Draft: data, slow: map[string]any{}}
 	for i, known := range a.worked {
 		if known.key == key {
 			w = known
@@ -46,6 +47,32 @@ func (s *Session) Work() (*Worked, error) {
 	a.worked = a.worked[:min(len(a.worked), mostWorked)]
 	return w, nil
 }
+
+// Read decodes and checks the draft of a request. The page sends the same one
+// again and again, so those read last are kept; what is handed out is a copy.
+func (m *Memory) Read(text []byte) (*quote.Draft, error) {
+	for _, known := range m.drafts {
+		if known.text == string(text) {
+			return known.draft.Clone(), nil
+		}
+	}
+	d, err := quote.ReadDraft(text)
+	if err != nil {
+		return nil, err
+	}
+	m.drafts = append([]readDraft{{string(text), d}}, m.drafts...)
+	m.drafts = m.drafts[:min(len(m.drafts), mostRead)]
+	return d.Clone(), nil
+}
+
+// readDraft is a draft as a request brought it, and what was read of it.
+type readDraft struct {
+	text  string
+	draft *quote.Draft
+}
+
+// mostRead drafts are kept as they were read.
+const mostRead = 4
 
 // Compute is the quote of the draft as it is.
 func (s *Session) Compute() (*quote.Quote, error) {

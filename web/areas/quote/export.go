@@ -47,8 +47,8 @@ type KeptStep struct {
 // Limits on a file of kept quotes, checked before and after decoding.
 const (
 	MaxExportBytes = 8 << 20
-	maxKept        = 500
-	maxSteps       = 101
+	MaxKept        = 500
+	MaxSteps       = 101 // states of one quote that can be gone back to
 )
 
 // ReadExport decodes a file of kept quotes strictly and checks every part of
@@ -68,13 +68,13 @@ func ReadExport(file []byte) (*Export, error) {
 	if e.Format != ExportFormat {
 		return fail("format", "format", "is %q; this program reads %q", e.Format, ExportFormat)
 	}
-	if len(e.Quotes) > maxKept {
-		return fail("too-large", "quotes", "has %d; the most is %d", len(e.Quotes), maxKept)
+	if len(e.Quotes) > MaxKept {
+		return fail("too-large", "quotes", "has %d; the most is %d", len(e.Quotes), MaxKept)
 	}
 	for i := range e.Quotes {
 		k := &e.Quotes[i]
 		where := fmt.Sprintf("quotes[%d] %q", i, session.Clip(k.Name, 60))
-		if len(k.ID) == 0 || len(k.ID) > 60 || len(k.Name) > session.MaxSaid || len(k.Line) > 2*session.MaxSaid || len(k.Saved) > 40 || len(k.Steps) > maxSteps || len(k.Pins) > session.MaxPins {
+		if len(k.ID) == 0 || len(k.ID) > 60 || len(k.Name) > session.MaxSaid || len(k.Line) > 2*session.MaxSaid || len(k.Saved) > 40 || len(k.Steps) > MaxSteps || len(k.Pins) > session.MaxPins {
 			return fail("range", where, "has a text or a list that is too long, or no id")
 		}
 		if len(k.Steps) > 0 && (k.At < 0 || k.At >= len(k.Steps)) {

@@ -37,13 +37,13 @@ func load(s *session.Session, p *page.Page, w *session.Worked) func() markup.Par
 
 // loadShelf is what the page says it keeps, within reason.
 func loadShelf(s *session.Session, p *Page) {
-	p.Saved = slices.Clone(s.Req.Saved[:min(len(s.Req.Saved), maxKept)])
+	p.Saved = slices.Clone(s.Req.Saved[:min(len(s.Req.Saved), MaxKept)])
 	for i := range p.Saved {
 		if g := s.Gist(p.Q); p.Saved[i].Here { // as it is now, not as it was when the page asked
 			p.Saved[i].Name, p.Saved[i].Line = g.Name, g.Line
 		}
 	}
-	p.Trail = s.Req.Trail[:min(len(s.Req.Trail), maxSteps)]
+	p.Trail = s.Req.Trail[:min(len(s.Req.Trail), MaxSteps)]
 }
 
 // covered is a signed link with its cover; alone when it does not hold.

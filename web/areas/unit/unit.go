@@ -155,9 +155,32 @@ func group(p *Page, g *config.Group, members []int) Part {
 	)
 }
 
+// option is the row of an option, drawn before or now.
 func option(p *Page, g *config.Group, o *config.Option) Part {
 	pick := p.Q.Draft.Unit.Find(o.ID)
 	state := p.Q.Answer.Of(o.ID)
+	own := p.View.Asked == o.ID || pick != nil && len(p.Typed)+len(p.Wrong) > 0
+	if p.Rows == nil || own {
+		return optionRow(p, g, o, pick, state)
+	}
+	key := rowKey{option: o.ID, state: state, metric: p.Metric}
+	if pick != nil {
+		key.qty, key.filled, key.detail = pick.Qty, pick.Filled, p.Q.Draft.Unit.Detail(o.ID)
+	}
+	return p.Rows.Row(p.Q.Edition.Cat, p.Q.Book, key, func() Part { return optionRow(p, g, o, pick, state) })
+}
+
+// rowKey is all that a row hangs on beside catalogue and price book.
+type rowKey struct {
+	option string
+	state  rules.State
+	metric bool
+	qty    int // none when it is not in the unit
+	filled bool
+	detail string
+}
+
+func optionRow(p *Page, g *config.Group, o *config.Option, pick *config.Pick, state rules.State) Part {
 	out := state == rules.RuledOut && pick == nil
 	kind := "checkbox"
 	if g.Choose == config.ChooseOne {

@@ -1,8 +1,6 @@
 package main
 
 import (
-	"bytes"
-	"compress/gzip"
 	"fmt"
 	"net"
 	"net/http"
@@ -50,7 +48,7 @@ func page(root string, clicks int, starts bool) error {
 	defer b.Close()
 	folder := "http://" + l.Addr().String() + "/"
 	if starts {
-		if err := startTimes(b, folder, onShelf, "cold_start_ms", "warm_start_ms"); err != nil {
+		if err := startTimes(b, folder, installed, "cold_start_ms", "warm_start_ms"); err != nil {
 			return err
 		}
 		if err := startTimes(b, "file://"+filepath.Join(dist, site.SingleForm), "true", "single_file_start_ms", "single_file_again_ms"); err != nil {
@@ -61,10 +59,6 @@ func page(root string, clicks int, starts bool) error {
 }
 
 func sizes(parts *site.Parts, dist string) error {
-	core, err := gzipped(parts.Core)
-	if err != nil {
-		return err
-	}
 	total, packed, err := parts.Size()
 	if err != nil {
 		return err
@@ -74,24 +68,10 @@ func sizes(parts *site.Parts, dist string) error {
 		return err
 	}
 	say("wasm_raw_bytes", float64(len(parts.Core)), "bytes")
-	say("wasm_gzip_bytes", float64(core), "bytes")
 	say("wasm_shipped_bytes", float64(packed), "bytes")
-	say("total_gzip_bytes", float64(total-packed+core), "bytes")
 	say("total_shipped_bytes", float64(total), "bytes")
 	say("single_file_bytes", float64(single.Size()), "bytes")
 	return nil
-}
-
-func gzipped(data []byte) (int, error) {
-	var out bytes.Buffer
-	z, err := gzip.NewWriterLevel(&out, gzip.BestCompression)
-	if err != nil {
-		return 0, err
-	}
-	if _, err := z.Write(data); err != nil {
-		return 0, err
-	}
-	return out.Len(), z.Close()
 }
 
 // started notes when the page is first drawn by the core and can be used, in ms
@@ -105,9 +85,8 @@ const started = `(() => {
 	}).observe(document, { childList: true, subtree: true });
 })()`
 
-// onShelf tells that the worker has put the unpacked core by for the next start,
-// which it does once the page has been quiet for a while.
-const onShelf = `caches.open("boxwright-core").then((c) => c.keys()).then((k) => k.length > 0)`
+// installed tells that the service worker keeps everything for the next start.
+const installed = `navigator.serviceWorker.getRegistration().then((r) => !!(r && r.active))`
 
 // compiled is how long the browser takes at most to put by what it compiled.
 const compiled = 6 * time.Second

@@ -2,7 +2,6 @@ package site
 
 import (
 	"bytes"
-	"compress/gzip"
 	"crypto/sha256"
 	"encoding/base64"
 	"encoding/hex"
@@ -20,7 +19,6 @@ import (
 
 	"boxwright/config"
 	"boxwright/web/assets/catalogue"
-	"boxwright/web/pack/strip"
 )
 
 // Names of the two forms inside the output directory.
@@ -35,7 +33,7 @@ const schemaFile = "quote.schema.json"
 // Parts are the pieces both forms are made from.
 type Parts struct {
 	Core   []byte // the linked core, as the browser runs it
-	Wasm   []byte // the same, packed
+	Packed []byte // the same as gzip, which the page unpacks
 	App    []byte // main-thread script
 	Worker []byte // worker script, with the toolchain's loader before it
 	Style  []byte
@@ -48,7 +46,6 @@ type Parts struct {
 	// without a network.
 	Service  []byte
 	Manifest []byte
-	Note     string // what could not be done and does no harm, for the reader
 }
 
 // Root finds the repository from the working directory: the folder of go.mod.
@@ -69,14 +66,16 @@ func Root() (string, error) {
 	}
 }
 
-// BuildWasm compiles the core for the browser into file.
-func BuildWasm(root, file string) error {
+// BuildWasm compiles the core for the browser into file; more are further flags
+// of go build.
+func BuildWasm(root, file string, more ...string) error {
 	cat, err := config.Read(catalogue.Demo)
 	if err != nil {
 		return fmt.Errorf("the built-in catalogue: %w", err)
 	}
-	args := append([]string{"build", "-ldflags=" + LinkFlags + " -X boxwright/web/assets/catalogue.Hash=" + cat.Hash()}, WasmFlags...)
-	cmd := exec.Command("go", append(args, "-o", file, "./wasm")...)
+	args := []string{"build", "-o", file, "-ldflags=" + LinkFlags + " -X boxwright/web/assets/catalogue.Hash=" + cat.Hash()}
+	args = append(append(args, WasmFlags...), more...)
+	cmd := exec.Command("go", append(args, "./wasm")...)
 	cmd.Dir = root
 	cmd.Env = append(os.Environ(), WasmEnv...)
 	if out, err := cmd.CombinedOutput(); err != nil {
@@ -109,15 +108,11 @@ func Gather(root string) (*Parts, error) {
 	if err := BuildWasm(root, tmp.Name()); err != nil {
 		return nil, err
 	}
-	linked, err := os.ReadFile(tmp.Name())
-	if err != nil {
+	p := new(Parts)
+	if p.Core, err = os.ReadFile(tmp.Name()); err != nil {
 		return nil, err
 	}
-	p := new(Parts)
-	if p.Core, err = strip.Core(linked); err != nil {
-		p.Note = "the core keeps its stack traces and is larger for it: " + err.Error()
-	}
-	if p.Wasm, err = packed(root, p.Core, filepath.Join(root, "dist", ".packed")); err != nil {
+	if p.Packed, err = packed(p.Core); err != nil {
 		return nil, err
 	}
 	if p.App, err = bundle(filepath.Join(assets, "app.js")); err != nil {
@@ -161,16 +156,6 @@ func Gather(root string) (*Parts, error) {
 	return p, err
 }
 
-func squeeze(text []byte) ([]byte, error) {
-	var b bytes.Buffer
-	w := gzip.NewWriter(&b)
-	if _, err := w.Write(text); err != nil {
-		return nil, err
-	}
-	err := w.Close()
-	return b.Bytes(), err
-}
-
 func bundle(entry string) ([]byte, error) {
 	r := api.Build(api.BuildOptions{
 		EntryPoints: []string{entry}, Bundle: true, Format: api.FormatIIFE, Target: api.ES2022, Charset: api.CharsetUTF8,
@@ -212,12 +197,17 @@ func (p *Parts) Write(dir string) error {
 }
 
 // folder names each file by its content, so that a host may cache it for good.
+// The packed core's name says nothing of gzip: hosts that know the suffix would
+// tell the browser to unpack it on the way.
 func (p *Parts) folder() map[string][]byte {
-	core := named("core", p.Wasm, "wasm.zst")
+	core := named("core", p.Packed, "bin")
 	worker := named("worker", p.Worker, "js")
 	app := named("app", p.App, "js")
 	style := named("style", p.Style, "css")
-	files := map[string][]byte{core: p.Wasm, worker: p.Worker, app: p.App, style: p.Style, "icon.svg": p.Icon, "manifest.json": p.Manifest}
+	schema := named("quote-schema", p.Schema, "json")
+	icon := named("icon", p.Icon, "svg")
+	files := map[string][]byte{core: p.Packed, worker: p.Worker, app: p.App, style: p.Style, schema: p.Schema, icon: p.Icon}
+	files["manifest.json"] = fill(p.Manifest, map[string]string{"icon": icon})
 	own := ""
 	if p.Catalogue != nil {
 		name := named("catalogue", p.Catalogue, "json")
@@ -226,48 +216,51 @@ func (p *Parts) folder() map[string][]byte {
 	page := fill(p.Page, map[string]string{
 		"policy":   "default-src 'none'; script-src 'self' 'wasm-unsafe-eval'; worker-src 'self'; manifest-src 'self'; connect-src 'self'; style-src 'self'; img-src 'self' data:; base-uri 'none'; form-action 'none'",
 		"style":    `<link rel="stylesheet" href="` + style + `">`,
-		"icon":     "icon.svg",
+		"icon":     icon,
 		"manifest": `<link rel="manifest" href="manifest.json">`,
-		"script":   `<script defer src="` + app + `" data-worker="` + worker + `" data-core="` + core + own + `" data-service="service.js"></script>`,
+		"script":   `<script defer src="` + app + `" data-worker="` + worker + `" data-core="` + core + `" data-schema="` + schema + own + `" data-service="service.js"></script>`,
 	})
 	files["index.html"] = page
 	files["service.js"] = serviceFor(files, p.Service)
-	files[schemaFile] = p.Schema // no part of a visit, so the service worker does not keep it
 	return files
 }
 
-// serviceFor tells the service worker which files are its version.
+// serviceFor tells the service worker which files are its version, each with its
+// hash.
 func serviceFor(files map[string][]byte, script []byte) []byte {
-	names := slices.Sorted(maps.Keys(files))
 	all := sha256.New()
-	for _, n := range names {
-		sum := sha256.Sum256(files[n])
-		all.Write(append([]byte(n), sum[:]...))
+	var list []string
+	for _, name := range slices.Sorted(maps.Keys(files)) {
+		sum := digest(files[name])
+		all.Write([]byte(name + sum))
+		if name == "index.html" {
+			name = "./" // a host may send on from its name, and a page may not come from there
+		}
+		list = append(list, fmt.Sprintf("[%q,%q]", name, sum))
 	}
-	names[slices.Index(names, "index.html")] = "./" // a host may send on from its name, and a page may not come from there
-	list := "\"" + strings.Join(names, "\",\"") + "\""
-	return append([]byte("const FILES=["+list+"],VERSION=\""+hex.EncodeToString(all.Sum(nil)[:8])+"\";"), script...)
+	version := hex.EncodeToString(all.Sum(nil)[:8])
+	head := fmt.Sprintf("const FILES=[%s],VERSION=%q;", strings.Join(list, ","), version)
+	return append([]byte(head), script...)
 }
 
 // single is one file that needs no network: scripts and style are allowed by
 // their hashes and nothing may be fetched at all. The page makes such a file of
 // itself in web/assets/embed.js, byte for byte.
 func (p *Parts) single() []byte {
-	app := string(p.App)
-	style := string(p.Style)
+	app, style := string(p.App), string(p.Style)
 	own := ""
 	if p.Catalogue != nil {
 		own = `<script type="text/plain" id="catalogue-text">` + base64.StdEncoding.EncodeToString(p.Catalogue) + `</script>`
 	}
 	icon := "data:image/svg+xml;base64," + base64.StdEncoding.EncodeToString(p.Icon)
 	return fill(p.Page, map[string]string{
-		"policy":   "default-src 'none'; script-src '" + digest(app) + "' 'wasm-unsafe-eval'; worker-src blob:; style-src '" + digest(style) + "'; img-src data:; base-uri 'none'; form-action 'none'",
+		"policy":   "default-src 'none'; script-src '" + digest(p.App) + "' 'wasm-unsafe-eval'; worker-src blob:; style-src '" + digest(p.Style) + "'; img-src data:; base-uri 'none'; form-action 'none'",
 		"style":    "<style>" + style + "</style>",
 		"icon":     icon,
 		"manifest": "",
 		"script": `<script type="text/plain" id="worker-text">` + base64.StdEncoding.EncodeToString(p.Worker) + `</script>` +
 			`<script type="text/plain" id="schema-text">` + string(p.Schema) + `</script>` +
-			`<script type="text/plain" id="core-text">` + base64.StdEncoding.EncodeToString(p.Wasm) + `</script>` + own +
+			`<script type="text/plain" id="core-text">` + base64.StdEncoding.EncodeToString(p.Packed) + `</script>` + own +
 			"<script>" + app + "</script>",
 	})
 }
@@ -277,8 +270,9 @@ func named(stem string, data []byte, ext string) string {
 	return stem + "." + hex.EncodeToString(sum[:6]) + "." + ext
 }
 
-func digest(text string) string {
-	sum := sha256.Sum256([]byte(text))
+// digest is the hash of a file as policies and requests write it.
+func digest(data []byte) string {
+	sum := sha256.Sum256(data)
 	return "sha256-" + base64.StdEncoding.EncodeToString(sum[:])
 }
 
@@ -292,12 +286,12 @@ func fill(page []byte, marks map[string]string) []byte {
 	return []byte(strings.NewReplacer(pairs...).Replace(string(page)))
 }
 
-// Size is what a visitor downloads: the core with its catalogue as it lies
-// there, scripts, style and page as a host packs them, with gzip.
+// Size is what a visit downloads: the core with its catalogue as it lies there,
+// the rest as a host packs it, with gzip.
 func (p *Parts) Size() (total, core int, err error) {
-	total, core = len(p.Wasm), len(p.Wasm)
-	for _, text := range [][]byte{p.App, p.Worker, p.Style, p.Page, p.Service, p.Manifest} {
-		z, err := squeeze(text)
+	total, core = len(p.Packed), len(p.Packed)
+	for _, text := range [][]byte{p.App, p.Worker, p.Style, p.Page, p.Schema, p.Icon, p.Service, p.Manifest} {
+		z, err := packed(text)
 		if err != nil {
 			return 0, 0, err
 		}

@@ -12,12 +12,12 @@ import (
 func Handler(folder string) http.Handler {
 	files := http.FileServer(http.Dir(folder))
 	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
-		if strings.HasSuffix(r.URL.Path, ".wasm.zst") {
-			// The page unpacks it itself, so it must not arrive unpacked.
+		if strings.HasSuffix(r.URL.Path, ".bin") {
+			// The packed core, which the page unpacks itself.
 			w.Header().Set("Content-Type", "application/octet-stream")
 		}
 		// A file named by its content has its hash between two points.
-		if name := path.Base(r.URL.Path); strings.Count(name, ".") >= 2 && name != schemaFile {
+		if strings.Count(path.Base(r.URL.Path), ".") >= 2 {
 			w.Header().Set("Cache-Control", "public, max-age=31536000, immutable")
 		} else {
 			w.Header().Set("Cache-Control", "no-cache")

@@ -54,8 +54,8 @@ func TestBothFormsAreWritten(t *testing.T) {
 	page, err := os.ReadFile(filepath.Join(dir, FolderForm, "index.html"))
 	require.NoError(t, err)
 	require.NotContains(t, string(page), "{{", "every mark of the page is filled")
-	names := regexp.MustCompile(`(?:href|src|data-worker|data-core)="([^"]+)"`).FindAllStringSubmatch(string(page), -1)
-	require.GreaterOrEqual(t, len(names), 5)
+	names := regexp.MustCompile(`(?:href|src|data-worker|data-core|data-schema)="([^"]+)"`).FindAllStringSubmatch(string(page), -1)
+	require.GreaterOrEqual(t, len(names), 6)
 	for _, m := range names {
 		if !strings.HasPrefix(m[1], "#") {
 			require.FileExists(t, filepath.Join(dir, FolderForm, m[1]), "what the page names is there")
@@ -69,13 +69,10 @@ func TestBothFormsAreWritten(t *testing.T) {
 	require.NotContains(t, policyOf(t, one), "connect-src", "the one file may not connect anywhere")
 	source, err := os.ReadFile("../../../schema/" + schemaFile)
 	require.NoError(t, err)
-	shipped, err := os.ReadFile(filepath.Join(dir, FolderForm, schemaFile))
+	shipped, err := os.ReadFile(filepath.Join(dir, FolderForm, named("quote-schema", parts(t).Schema, "json")))
 	require.NoError(t, err)
 	require.JSONEq(t, string(source), string(shipped), "the form of a quote's file stands beside the page")
 	require.Contains(t, string(one), string(shipped), "and is carried by the one file")
-	service, err := os.ReadFile(filepath.Join(dir, FolderForm, "service.js"))
-	require.NoError(t, err)
-	require.NotContains(t, string(service), schemaFile, "a visit does not fetch it")
 	for _, form := range [][]byte{page, one} {
 		require.Contains(t, policyOf(t, form), "default-src 'none'", "what is not named is refused")
 		require.NotContains(t, policyOf(t, form), "'unsafe-inline'")

@@ -3,7 +3,10 @@
 // person supplies can ever become markup.
 package markup
 
-import "strings"
+import (
+	"strings"
+	"sync"
+)
 
 type kind uint8
 
@@ -12,6 +15,7 @@ const (
 	attribute
 	text
 	fragment
+	written
 )
 
 // Part is an element, an attribute, a text, or a run of parts. The nil Part
@@ -22,7 +26,7 @@ type Part = *node
 type node struct {
 	kind  kind
 	name  string // of element or attribute
-	value string // of attribute or text
+	value string // of attribute or text; the HTML of what is written
 	parts []Part
 }
 
@@ -85,11 +89,15 @@ func Each[T any](items []T, make func(i int, item T) Part) Part {
 	return run
 }
 
+// Written is the element as it will be written. It can stand in many pages, and
+// costs little in each.
+func Written(p Part) Part { return &node{kind: written, value: p.String()} }
+
 // String writes the part as HTML.
 func (p *node) String() string {
-	var b strings.Builder
-	p.write(&b)
-	return b.String()
+	b := sheets.Get().(*sheet)
+	defer sheets.Put(b)
+	return b.html(p)
 }
 
 // Pieces writes the elements of a run one by one, so that whoever shows them can
@@ -97,14 +105,30 @@ func (p *node) String() string {
 func (p *node) Pieces() []string {
 	list := flat(nil, p)
 	out := make([]string, len(list))
+	b := sheets.Get().(*sheet)
+	defer sheets.Put(b)
 	for i, c := range list {
 		if c.kind == text {
 			return []string{p.String()}
 		}
-		out[i] = c.String()
+		out[i] = b.html(c)
 	}
 	return out
 }
+
+// sheet is what HTML is written on. Used again it has room for the next part.
+type sheet struct{ text []byte }
+
+var sheets = sync.Pool{New: func() any { return new(sheet) }}
+
+// html writes a part by itself.
+func (b *sheet) html(p Part) string {
+	b.text = b.text[:0]
+	p.write(b)
+	return string(b.text)
+}
+
+func (b *sheet) add(s string) { b.text = append(b.text, s...) }
 
 // flat appends what a run has in it, without the runs inside.
 func flat(to []Part, p Part) []Part {
@@ -122,7 +146,7 @@ func flat(to []Part, p Part) []Part {
 
 // escape writes a text so that nothing in it is markup. Package html would bring
 // its whole table of entities into the page.
-func escape(b *strings.Builder, s string) {
+func escape(b *sheet, s string) {
 	from := 0
 	for i := range len(s) {
 		code := ""
@@ -140,23 +164,31 @@ func escape(b *strings.Builder, s string) {
 		default:
 			continue
 		}
-		b.WriteString(s[from:i])
-		b.WriteString(code)
+		b.add(s[from:i])
+		b.add(code)
 		from = i + 1
 	}
-	b.WriteString(s[from:])
+	b.add(s[from:])
 }
 
-// Elements that have no end tag in HTML.
-var void = map[string]bool{"input": true, "br": true, "hr": true, "img": true, "meta": true, "link": true, "col": true, "wbr": true}
+// void reports whether an element has no end tag in HTML.
+func void(tag string) bool {
+	switch tag {
+	case "input", "br", "hr", "img", "meta", "link", "col", "wbr":
+		return true
+	}
+	return false
+}
 
-func (p *node) write(b *strings.Builder) {
+func (p *node) write(b *sheet) {
 	if p == nil {
 		return
 	}
 	switch p.kind {
 	case text:
 		escape(b, p.value)
+	case written:
+		b.add(p.value)
 	case fragment:
 		for _, c := range p.parts {
 			if c != nil && c.kind != attribute {
@@ -164,11 +196,11 @@ func (p *node) write(b *strings.Builder) {
 			}
 		}
 	case element:
-		b.WriteByte('<')
-		b.WriteString(p.name)
+		b.text = append(b.text, '<')
+		b.add(p.name)
 		attributes(b, p.parts)
-		b.WriteByte('>')
-		if void[p.name] {
+		b.text = append(b.text, '>')
+		if void(p.name) {
 			return
 		}
 		for _, c := range p.parts {
@@ -176,14 +208,14 @@ func (p *node) write(b *strings.Builder) {
 				c.write(b)
 			}
 		}
-		b.WriteString("</")
-		b.WriteString(p.name)
-		b.WriteByte('>')
+		b.add("</")
+		b.add(p.name)
+		b.text = append(b.text, '>')
 	}
 }
 
 // attributes writes those of an element; a fragment may carry some too.
-func attributes(b *strings.Builder, parts []Part) {
+func attributes(b *sheet, parts []Part) {
 	for _, c := range parts {
 		if c == nil {
 			continue
@@ -192,12 +224,12 @@ func attributes(b *strings.Builder, parts []Part) {
 		case fragment:
 			attributes(b, c.parts)
 		case attribute:
-			b.WriteByte(' ')
-			b.WriteString(c.name)
+			b.text = append(b.text, ' ')
+			b.add(c.name)
 			if c.value != "" || c.name == "value" || c.name == "alt" {
-				b.WriteString(`="`)
+				b.add(`="`)
 				escape(b, c.value)
-				b.WriteByte('"')
+				b.text = append(b.text, '"')
 			}
 		}
 	}

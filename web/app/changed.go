@@ -1,0 +1,68 @@
+package app
+
+import (
+	"maps"
+	"slices"
+	"strconv"
+)
+
+// Most of the page stays as it is from one press to the next. A request names
+// what the page shows; where that is what the core sent last, only the pieces
+// that changed are sent. A core that was restarted knows no such name and sends
+// all of them.
+
+// shownRegions are the regions sent last, and their name.
+type shownRegions struct {
+	name    string
+	regions map[string][]string
+}
+
+// changed leaves out the pieces of the regions that the page shows already, and
+// names the whole.
+func (a *App) changed(regions map[string][]string, shown string) (pieces map[string][]*string, name string) {
+	before := a.shown.regions
+	if shown == "" || shown != a.shown.name {
+		before = nil
+	}
+	// What was sent before and what changed since name the whole.
+	sum := newSum()
+	if before != nil {
+		sum.add(shown)
+	}
+	pieces = make(map[string][]*string, len(regions))
+	for _, id := range slices.Sorted(maps.Keys(regions)) {
+		list, had := regions[id], before[id]
+		out := make([]*string, len(list))
+		sum.add(id)
+		sum.add(strconv.Itoa(len(list)))
+		for i := range list {
+			if len(had) != len(list) || had[i] != list[i] {
+				out[i] = &list[i]
+				sum.add(strconv.Itoa(i))
+				sum.add(list[i])
+			}
+		}
+		pieces[id] = out
+	}
+	a.shown = shownRegions{sum.String(), regions}
+	return pieces, a.shown.name
+}
+
+// sum is a 64-bit FNV-1a hash over texts, each ended by a byte that no text of
+// ours has.
+type sum uint64
+
+func newSum() *sum {
+	s := sum(14695981039346656037)
+	return &s
+}
+
+func (s *sum) add(text string) {
+	h := uint64(*s)
+	for i := range len(text) {
+		h = (h ^ uint64(text[i])) * 1099511628211
+	}
+	*s = sum((h ^ 0xff) * 1099511628211)
+}
+
+func (s *sum) String() string { return strconv.FormatUint(uint64(*s), 36) }

@@ -1,0 +1,164 @@
+// @ts-check
+// One listener per kind of event. Controls say what they do in data-act.
+
+/**
+ * @typedef {import("./state.js").State} State
+ * @typedef {import("./state.js").Act} Act
+ * @typedef {import("./history.js").History} History
+ * @typedef {import("./files.js").Files} Files
+ * @typedef {HTMLInputElement & { selectedOptions?: HTMLCollectionOf<HTMLOptionElement> }} Control
+ *
+ * @typedef {{
+ *   state: State,
+ *   history: Pick<History, "go" | "goTo" | "open" | "copy" | "drop" | "move" | "links">,
+ *   files: Pick<Files, "read" | "readAll" | "readBytes" | "exportKept" | "saveSchema">,
+ *   act: (a: Act) => void,
+ * }} Page
+ */
+
+/**
+ * Presses that the main thread answers itself, by the word in data-act.
+ * @type {Record<string, (el: HTMLElement, page: Page) => unknown>}
+ */
+const presses = {
+  undo: (_, { history }) => history.go(-1),
+  redo: (_, { history }) => history.go(1),
+  "back-to": ({ dataset }, { history }) => history.goTo(Number(dataset.id)),
+  "open-kept": ({ dataset }, { history }) => history.open(dataset.id || ""),
+  "fresh-kept": (_, { history }) => history.open(""),
+  "copy-kept": (_, { history }) => history.copy(),
+  "drop-kept": ({ dataset }, { history }) => history.drop(dataset.id || ""),
+  "move-kept": ({ dataset }, { history }) => history.move(dataset.id || ""),
+  "export-kept": (_, { files }) => files.exportKept(),
+  "save-schema": (_, { files }) => files.saveSchema(),
+  "from-field": ({ dataset }, { act }) => {
+    const field = /** @type {Control | null} */ (document.getElementById(dataset.field || ""));
+    act({ do: dataset.value || "", id: dataset.id || "", value: field ? field.value : "" });
+  },
+};
+
+/**
+ * press is a control that was pressed.
+ * @param {HTMLElement} el
+ * @param {Page} page
+ */
+export function press(el, page) {
+  const { act: name = "", secret: asked } = el.dataset;
+  const { costs, key } = page.state;
+  if (asked) secret(el, "", name === "open-costs" ? costs : key.sealed, page);
+  else if (Object.hasOwn(presses, name)) presses[name](el, page);
+  else page.act(doing(el, page));
+}
+
+/**
+ * change is a field or a choice that was changed.
+ * @param {Control} el
+ * @param {Page} page
+ */
+export function change(el, page) {
+  if (el.type === "file") chosen(el, page);
+  else if (el.type === "checkbox" || el.type === "radio") {
+    page.act({ ...doing(el, page), on: el.checked, value: el.dataset.value ?? el.value, said: saying(el) });
+  } else if (!el.dataset.live) {
+    page.act({ ...doing(el, page), value: el.value, said: saying(el) });
+  }
+}
+
+/**
+ * chosen takes the files out of a file field.
+ * @param {Control} el
+ * @param {Page} page
+ */
+function chosen(el, page) {
+  const name = el.dataset.act || "";
+  const [file, ...others] = el.files || [];
+  if (el.multiple) page.files.readAll(name, [file, ...others].filter(Boolean));
+  else if (file && el.dataset.secret) page.files.readBytes(file, (text) => secret(el, file.name, text, page));
+  else if (file) page.files.read(name, file);
+  el.value = "";
+}
+
+/**
+ * doing is the act that a control stands for.
+ * @param {HTMLElement} el
+ * @param {Page} page
+ * @returns {Act}
+ */
+export function doing(el, { state, history }) {
+  const { act: name = "", id = "", value = "", sealed, links } = el.dataset;
+  const act = { do: name, id, value };
+  if (sealed) return { ...act, file: state.key.sealed };
+  return links || id === "open-link" ? { ...act, file: history.links() } : act;
+}
+
+/**
+ * saying is what was put into a field, in the words that stand on the page, for
+ * the list of earlier states.
+ * @param {Control} el
+ */
+export function saying(el) {
+  const label = el.labels?.[0];
+  const name = ((label?.querySelector("b") || label)?.textContent || el.ariaLabel || "").trim();
+  let value = el.value;
+  if (el.type === "checkbox" || el.type === "radio") value = el.checked ? "yes" : "no";
+  else if (el.valueAsDate) value = el.valueAsDate.toLocaleDateString("en-US", { dateStyle: "medium", timeZone: "UTC" });
+  else if (el.selectedOptions?.[0]) value = el.selectedOptions[0].textContent || "";
+  return name && `${name}: ${value || "–"}`;
+}
+
+/**
+ * secret asks for something that takes a passphrase. It goes to the worker once
+ * and is cleared here.
+ * @param {HTMLElement} el
+ * @param {string} id
+ * @param {string} file
+ * @param {Page} page
+ */
+function secret(el, id, file, page) {
+  const field = /** @type {Control} */ (document.getElementById(el.dataset.secret || ""));
+  const random = crypto.getRandomValues(new Uint8Array(64));
+  page.act({ do: el.dataset.act || "", id, value: field.value, file, random: btoa(String.fromCharCode(...random)) });
+  field.value = "";
+}
+
+/**
+ * keyed gives the step through the states that a key asks for; 0 when it asks for none.
+ * @param {KeyboardEvent} e
+ */
+export function keyed(e) {
+  if (!(e.ctrlKey || e.metaKey) || e.altKey) return 0;
+  const key = e.key.toLowerCase();
+  if (key === "y") return 1;
+  if (key === "z") return e.shiftKey ? 1 : -1;
+  return 0;
+}
+
+/**
+ * listen attends to the whole document.
+ * @param {Document} doc
+ * @param {Page} page
+ */
+export function listen(doc, page) {
+  /** @param {Event} e @param {string} selector @returns {Control | null} */
+  const from = (e, selector) => (e.target instanceof Element ? e.target.closest(selector) : null);
+  doc.addEventListener("click", (e) => {
+    const el = from(e, "[data-act]");
+    if (!el || el.matches("input, select, textarea")) return;
+    e.preventDefault();
+    press(el, page);
+  });
+  doc.addEventListener("change", (e) => {
+    const el = from(e, "[data-act]");
+    if (el) change(el, page);
+  });
+  doc.addEventListener("input", (e) => {
+    const el = from(e, "[data-live]");
+    if (el) page.act({ ...doing(el, page), value: el.value });
+  });
+  doc.addEventListener("keydown", (e) => {
+    const by = keyed(e);
+    if (!by || from(e, "input:not([type=radio],[type=checkbox]), textarea")) return;
+    e.preventDefault();
+    page.history.go(by);
+  });
+}

@@ -1,0 +1,219 @@
+// @ts-check
+// Files that are read, saved and put together in the browser.
+import { MAX_FILE_BYTES } from "./protocol.js";
+import { newId } from "./history.js";
+
+/**
+ * @typedef {import("./state.js").Act} Act
+ * @typedef {import("./state.js").Step} Step
+ * @typedef {import("./protocol.js").KeptQuote} KeptQuote
+ * @typedef {import("./protocol.js").Export} Export
+ *
+ * What the files need of the page around them.
+ * @typedef {{
+ *   keep: Pick<typeof import("./keep.js"), "load" | "list" | "get" | "add">,
+ *   bar: Pick<typeof import("./bar.js"), "ask">,
+ *   single: (catalogue: Step) => Promise<string>,
+ *   act: (a: Act) => void,
+ *   relisted: () => Promise<void>,
+ *   trouble: (text: string) => void,
+ *   save: (name: string, type: string, content: BlobPart) => void,
+ * }} Around
+ */
+
+const MAX_CHARACTERS = MAX_FILE_BYTES / 2; // of a file of kept quotes, whatever is in it
+const number = (/** @type {number} */ n) => n.toLocaleString("en");
+
+export class Files {
+  /** @param {Around} around */
+  constructor(around) {
+    this.around = around;
+  }
+
+  /**
+   * tooLarge says so when a file has more than is read.
+   * @param {string} name
+   * @param {number} size
+   */
+  tooLarge(name, size) {
+    if (size <= MAX_FILE_BYTES) return false;
+    const most = number(MAX_FILE_BYTES);
+    this.around.trouble(`${name} has ${number(size)} bytes; the most that is read is ${most}. Nothing was changed.`);
+    return true;
+  }
+
+  /**
+   * read takes the text of a file for an act.
+   * @param {string} name of the act
+   * @param {File} file
+   */
+  async read(name, file) {
+    await this.content(file, (f) => f.text(), (value) => this.around.act({ do: name, id: file.name, value }));
+  }
+
+  /**
+   * readBytes hands on the bytes of a file in base64.
+   * @param {File} file
+   * @param {(text: string) => void} take
+   */
+  async readBytes(file, take) {
+    await this.content(file, base64, take);
+  }
+
+  /**
+   * @param {File} file
+   * @param {(file: File) => Promise<string>} how
+   * @param {(text: string) => void} take
+   */
+  async content(file, how, take) {
+    if (this.tooLarge(file.name, file.size)) return;
+    let text = "";
+    try {
+      text = await how(file);
+    } catch {
+      this.around.trouble(`${file.name} could not be read. Nothing was changed.`);
+      return;
+    }
+    take(text);
+  }
+
+  /**
+   * readAll takes several texts for one act.
+   * @param {string} name of the act
+   * @param {File[]} files
+   */
+  async readAll(name, files) {
+    const names = files.map((f) => f.name).join(", ");
+    if (!files.length || this.tooLarge(names, files.reduce((n, f) => n + f.size, 0))) return;
+    try {
+      const texts = await Promise.all(files.map(async (f) => ({ name: f.name, text: await f.text() })));
+      this.around.act({ do: name, id: names, value: JSON.stringify(texts) });
+    } catch {
+      this.around.trouble(`${names} could not be read. Nothing was changed.`);
+    }
+  }
+
+  /**
+   * saveStep saves what the core wrote.
+   * @param {Step} step
+   */
+  saveStep({ name = "", type = "", text = "", base64: packed }) {
+    this.around.save(name, type, packed ? Uint8Array.from(atob(text), (c) => c.charCodeAt(0)) : text);
+  }
+
+  /**
+   * saveSingle saves the page as one file with a catalogue in it.
+   * @param {Step} step
+   */
+  async saveSingle(step) {
+    try {
+      this.around.save(step.name || "", "text/html", await this.around.single(step));
+    } catch (e) {
+      this.around.trouble(`The file could not be put together (${words(e)}). Nothing was changed.`);
+    }
+  }
+
+  /**
+   * saveSchema saves the JSON Schema of a quote's file, which the single file
+   * carries and the folder has beside the page.
+   */
+  async saveSchema() {
+    try {
+      const carried = document.getElementById("schema-text")?.textContent;
+      const text = carried ?? (await fetched(schemaAddress()));
+      this.around.save("quote.schema.json", "application/schema+json", text);
+    } catch (e) {
+      this.around.trouble(`The schema could not be fetched (${words(e)}). Try again with a network.`);
+    }
+  }
+
+  /** exportKept saves every kept quote as one file. Sealed files are not in it. */
+  async exportKept() {
+    const { keep, trouble, save } = this.around;
+    /** @type {KeptQuote[]} */
+    const quotes = [];
+    for (const r of await keep.list()) {
+      const full = await keep.load(r.id);
+      if (!full) continue;
+      const { id, saved, draft, pins } = r;
+      const { name, line } = r.gist;
+      quotes.push({ id, name, line, saved, draft, pins: pins || [], steps: full.steps, at: r.at - full.first });
+    }
+    const file = { format: "boxwright-kept/1", quotes, catalogue: (await keep.get("catalogue")) || undefined };
+    let text = JSON.stringify(file);
+    if (text.length > MAX_CHARACTERS) {
+      // Too much for one file with every state: the last one of each will do.
+      for (const q of quotes) [q.steps, q.at] = [[], 0];
+      const [whole, most] = [number(text.length), number(MAX_CHARACTERS)];
+      text = JSON.stringify(file);
+      trouble(
+        "The file holds every quote as it is now, but not its earlier states: " +
+          `with them it would have ${whole} characters, and at most ${most} go into one file. Here nothing was changed.`,
+      );
+    }
+    save("boxwright-quotes.json", "application/json", text);
+  }
+
+  /**
+   * importKept takes in a file of kept quotes that the core has checked.
+   * @param {string} text
+   */
+  async importKept(text) {
+    const { keep, bar, act, relisted, trouble } = this.around;
+    /** @type {Export} */
+    const file = JSON.parse(text);
+    try {
+      for (const q of file.quotes) await keep.add(q, newId());
+    } catch {
+      trouble("This browser could not keep all of it. What was here before stays.");
+    }
+    await relisted();
+    act({ do: "restore" });
+    const { catalogue } = file;
+    if (catalogue && catalogue !== (await keep.get("catalogue"))) {
+      bar.ask("catalogue", "The file also holds a catalogue.", [
+        ["Use it now", () => act({ do: "load-catalogue", id: "the catalogue of the file", value: catalogue })],
+        ["Leave it", () => {}],
+      ]);
+    }
+  }
+}
+
+/** @param {unknown} e */
+const words = (e) => (e instanceof Error ? e.message : String(e));
+
+/** schemaAddress is where the folder form has the schema, by the page's own script tag. */
+function schemaAddress() {
+  const tag = document.querySelector("script[data-schema]");
+  return (tag instanceof HTMLElement && tag.dataset.schema) || "quote.schema.json";
+}
+
+/** @param {string} address */
+async function fetched(address) {
+  const reply = await fetch(address);
+  if (!reply.ok) throw new Error(`the host answers ${reply.status}`);
+  return reply.text();
+}
+
+/** @param {Blob} file @returns {Promise<string>} */
+const base64 = (file) =>
+  new Promise((resolve, reject) => {
+    const reader = new FileReader();
+    reader.onload = () => resolve(String(reader.result).split(",")[1] || "");
+    reader.onerror = () => reject(reader.error);
+    reader.readAsDataURL(file);
+  });
+
+/**
+ * download gives the reader a file.
+ * @param {string} name
+ * @param {string} type
+ * @param {BlobPart} content
+ */
+export function download(name, type, content) {
+  const a = document.createElement("a");
+  a.href = URL.createObjectURL(new Blob([content], { type }));
+  a.download = name;
+  a.click();
+  setTimeout(() => URL.revokeObjectURL(a.href), 10000);
+}

@@ -1,0 +1,97 @@
+// Files read and written, without a browser.
+import { test } from "node:test";
+import assert from "node:assert/strict";
+import { Files } from "./files.js";
+import { MAX_FILE_BYTES } from "./protocol.js";
+
+function page(records = []) {
+  const said = { acts: [], trouble: [], saved: [], added: [], asked: [] };
+  const files = new Files({
+    keep: {
+      list: async () => records,
+      load: async (id) => records.find((r) => r.id === id),
+      get: async () => "present",
+      add: async (q, fresh) => said.added.push([q.id, fresh.length]),
+    },
+    bar: { ask: (about, _, answers) => said.asked.push([about, answers]) },
+    single: async () => {
+      throw new Error("no room");
+    },
+    act: (a) => said.acts.push(a),
+    relisted: async () => {},
+    trouble: (text) => said.trouble.push(text),
+    save: (name, type, content) => said.saved.push([name, type, content]),
+  });
+  return { files, said };
+}
+
+const file = (name, text, size = text.length) => ({ name, size, text: async () => text });
+
+test("a file of text becomes an act", async () => {
+  const { files, said } = page();
+  await files.read("open-draft", file("a.json", "{}"));
+  await files.readAll("tables-in", [file("b.csv", "1"), file("c.csv", "2")]);
+  assert.deepEqual(said.acts, [
+    { do: "open-draft", id: "a.json", value: "{}" },
+    { do: "tables-in", id: "b.csv, c.csv", value: '[{"name":"b.csv","text":"1"},{"name":"c.csv","text":"2"}]' },
+  ]);
+});
+
+test("what is too large or cannot be read is told of, and nothing is asked", async () => {
+  const { files, said } = page();
+  await files.read("open-draft", file("large.json", "", MAX_FILE_BYTES + 1));
+  await files.readAll("tables-in", [file("d.csv", "", MAX_FILE_BYTES), file("e.csv", "", 1)]);
+  await files.read("open-draft", { name: "gone.json", size: 1, text: () => Promise.reject(new Error("gone")) });
+  assert.deepEqual(said.acts, []);
+  assert.equal(said.trouble.length, 3);
+  assert.match(said.trouble[0], /large\.json has 8,388,609 bytes; the most that is read is 8,388,608/);
+  assert.match(said.trouble[2], /gone\.json could not be read/);
+});
+
+const record = (id, size) => ({
+  id,
+  saved: "2026-11-25T00:00:00Z",
+  at: 3,
+  first: 2,
+  draft: { title: id },
+  gist: { name: id, line: "1" },
+  steps: [{ draft: {}, said: "x".repeat(size), when: "" }, { draft: {}, said: "", when: "" }],
+});
+
+test("every kept quote goes into one file with its states", async () => {
+  const { files, said } = page([record("a", 1), record("b", 1)]);
+  await files.exportKept();
+  const [name, type, text] = said.saved[0];
+  assert.deepEqual([name, type], ["boxwright-quotes.json", "application/json"]);
+  const { format, quotes, catalogue } = JSON.parse(text);
+  assert.deepEqual([format, catalogue], ["boxwright-kept/1", "present"]);
+  assert.deepEqual(quotes.map((q) => [q.id, q.at, q.steps.length, q.pins]), [["a", 1, 2, []], ["b", 1, 2, []]]);
+});
+
+test("when the states are too much the quotes go without them, and it is said", async () => {
+  const { files, said } = page([record("a", MAX_FILE_BYTES / 2)]);
+  await files.exportKept();
+  const { quotes } = JSON.parse(said.saved[0][2]);
+  assert.deepEqual([quotes[0].steps, quotes[0].at], [[], 0]);
+  assert.match(said.trouble[0], /but not its earlier states: with them it would have 4,194,\d+ characters/);
+});
+
+test("a catalogue in a file of kept quotes is only used when asked", async () => {
+  const { files, said } = page();
+  await files.importKept(JSON.stringify({ quotes: [{ id: "q" }], catalogue: "other" }));
+  assert.deepEqual(said.added, [["q", 24]]);
+  assert.deepEqual(said.acts, [{ do: "restore" }]);
+  said.asked[0][1][0][1]();
+  assert.equal(said.acts.at(-1).value, "other");
+  const same = page();
+  await same.files.importKept(JSON.stringify({ quotes: [], catalogue: "present" }));
+  assert.deepEqual(same.said.asked, []);
+});
+
+test("bytes are saved as bytes, and a file that cannot be made is told of", async () => {
+  const { files, said } = page();
+  files.saveStep({ do: "save", name: "k", type: "t", text: "AQI=", base64: true });
+  assert.deepEqual([...said.saved[0][2]], [1, 2]);
+  await files.saveSingle({ do: "embed", name: "x.html", text: "{}" });
+  assert.match(said.trouble[0], /could not be put together \(no room\)/);
+});

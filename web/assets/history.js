@@ -1,0 +1,288 @@
+// @ts-check
+// The states of the quote in work, for undo, and the records of every quote in
+// this browser.
+import { MAX_STEPS } from "./protocol.js";
+import { moment } from "./moment.js";
+import { only } from "./transport.js";
+
+/**
+ * @typedef {import("./state.js").State} State
+ * @typedef {import("./state.js").Here} Here
+ * @typedef {import("./state.js").Moment} Moment
+ * @typedef {import("./state.js").Act} Act
+ * @typedef {import("./state.js").Reply} Reply
+ * @typedef {import("./state.js").Gist} Gist
+ * @typedef {import("./state.js").Step} Step
+ * @typedef {import("./transport.js").Transport} Transport
+ *
+ * What the history needs of the page around it.
+ * @typedef {{
+ *   keep: Pick<typeof import("./keep.js"), "load" | "save" | "list" | "put" | "drop">,
+ *   tabs: Pick<typeof import("./tabs.js"), "claim" | "tell">,
+ *   bar: Pick<typeof import("./bar.js"), "ask" | "settle">,
+ *   forget: () => void,
+ *   trouble: (text: string) => void,
+ * }} Around
+ */
+
+const MOST_SENT = 200; // kept quotes that are looked at under another edition
+
+export const newId = () =>
+  Array.from(crypto.getRandomValues(new Uint8Array(12)), (b) => b.toString(16).padStart(2, "0")).join("");
+
+export class History {
+  /** @param {State} state @param {Transport} transport @param {Around} around */
+  constructor(state, transport, around) {
+    this.state = state;
+    this.transport = transport;
+    this.around = around;
+    /** @type {string[]} kept quotes that the core has not been sent yet */
+    this.unsent = [];
+  }
+
+  /**
+   * take takes over the state of a reply and keeps it. It refuses a change of a
+   * quote that another window holds.
+   * @param {Reply} reply
+   * @param {Act[]} acts
+   */
+  take(reply, acts) {
+    const { state, transport } = this;
+    if (!reply.draft) return false;
+    const changed = JSON.stringify(state.draft) !== JSON.stringify(reply.draft);
+    // A link opens a quote of its own, and a kept quote that cannot be used stays
+    // as it is: in both cases a new record begins.
+    const opened = reply.do?.some((s) => s.do === "new-quote");
+    const unusable = reply.fault && acts.some((a) => a.do === "start") && !acts.some((a) => a.do === "set");
+    if (changed && state.draft && (opened || unusable)) this.begin();
+    else if (changed && state.draft && !state.here.mine) {
+      this.taken();
+      this.around.forget();
+      if (!only(acts, "restore")) transport.queue.push({ do: "restore" });
+      return false;
+    }
+    const isNew = (changed && !only(acts, "restore")) || !state.trail.length;
+    state.draft = reply.draft;
+    state.view = reply.view;
+    state.pins = reply.pins;
+    if (isNew) this.add({ draft: reply.draft, said: reply.said || "", when: moment(new Date()) });
+    else state.trail[state.at].draft = reply.draft;
+    // What only comes later than the rest is nothing new to keep.
+    if (state.here.mine && (changed || !only(acts, "settle"))) this.store(reply.gist, isNew || changed, isNew);
+    return true;
+  }
+
+  /**
+   * add puts a state behind the one shown, in the place of those after it.
+   * @param {Moment} now
+   */
+  add(now) {
+    const { state } = this;
+    state.trail.length = state.trail.length ? state.at + 1 : 0;
+    state.trail.push(now);
+    if (state.trail.length > MAX_STEPS) {
+      state.trail.shift();
+      state.first++;
+    }
+    state.at = state.trail.length - 1;
+  }
+
+  /**
+   * store keeps the quote as it is now.
+   * @param {Gist} gist
+   * @param {boolean} step whether the state shown is written too
+   * @param {boolean} isNew whether it is one more
+   */
+  async store(gist, step, isNew) {
+    const { state, transport } = this;
+    const { here, draft, view, pins, first, at, trail } = state;
+    if (!draft) return;
+    const when = moment(new Date());
+    const saved = new Date().toISOString();
+    const record = { id: here.id, count: ++here.count, saved, at: first + at, draft, view, pins, gist };
+    const answer = this.around.keep.save(record, step && trail[at], isNew);
+    const told = (/** @type {Gist & { id: string }} */ s) => JSON.stringify([s.id, s.name, s.line, s.weighed]);
+    const news = !state.saved.some((s) => told(s) === told({ id: here.id, ...gist }));
+    state.saved = [{ id: here.id, ...gist, when }, ...state.saved.filter((s) => s.id !== here.id)];
+    const ok = await answer;
+    if (ok === "taken") {
+      this.lost(here);
+      return;
+    }
+    if (state.kept !== ok) {
+      state.kept = ok;
+      if (!ok) state.saved = [];
+      transport.act({ do: "restore" });
+    }
+    if (news) this.around.tabs.tell();
+  }
+
+  /** begin starts a new record for what is on the page from now on. */
+  begin() {
+    const { state } = this;
+    state.trail = [];
+    state.at = state.first = 0;
+    this.hold({ id: newId(), count: 0, mine: true });
+  }
+
+  /**
+   * hold makes a record the one that is worked on in this window. What is shown
+   * does not wait for the answer: until then the count in the record guards it.
+   * @param {Here} here
+   * @param {boolean} [steal] from another window
+   */
+  hold(here, steal) {
+    this.state.here = here;
+    this.around.bar.settle("taken");
+    this.around.keep.put("last", here.id);
+    this.around.tabs.claim(here.id, () => this.lost(here), steal).then((ok) => ok || this.lost(here));
+  }
+
+  /**
+   * open takes up a kept quote; a new one begins when there is none.
+   * @param {string} id
+   * @param {boolean} [steal] from another window
+   */
+  async open(id, steal) {
+    await this.transport.alone(() => this.takeUp(id, steal));
+    this.transport.act({ do: "start" });
+  }
+
+  /**
+   * takeUp puts a kept quote into the state.
+   * @param {string | undefined} id
+   * @param {boolean} [steal]
+   */
+  async takeUp(id, steal) {
+    const { state } = this;
+    const record = id ? await this.around.keep.load(id) : null;
+    if (!record) {
+      state.draft = undefined;
+      this.begin();
+      return;
+    }
+    const area = state.view?.area;
+    state.draft = record.draft;
+    state.pins = record.pins;
+    state.view = record.view || (state.view && { ...state.view, guide: 0 });
+    if (area && state.view) state.view = { ...state.view, area };
+    state.first = record.first;
+    state.trail = record.steps;
+    state.at = Math.max(record.at - record.first, 0);
+    if (!state.trail[state.at]) {
+      state.trail = [{ draft: record.draft, said: "", when: "" }];
+      state.at = 0;
+    }
+    this.hold({ id: record.id, count: record.count, mine: true }, steal);
+  }
+
+  /** lost is told when another window has a quote. @param {Here} here */
+  lost(here) {
+    here.mine = false;
+    if (here === this.state.here) this.taken();
+  }
+
+  taken() {
+    const text = "This quote is open in another window. It can be read here; changes are made in one window at a time.";
+    this.around.bar.ask("taken", text, [
+      ["Take it over here", () => this.open(this.state.here.id, true)],
+      ["Work on a copy", () => this.copy()],
+    ]);
+  }
+
+  /** copy goes on with what is shown in a record of its own. */
+  async copy() {
+    await this.transport.alone(() => this.begin());
+    this.transport.act({ do: "restore" });
+  }
+
+  /**
+   * go shows another state of the quote, when all that was asked is answered.
+   * @param {number} by so many steps on, or back below zero
+   */
+  async go(by) {
+    const { state, transport } = this;
+    while (transport.busy) await transport.idle;
+    const to = state.trail[state.at + by];
+    if (!to) return;
+    if (!state.here.mine) {
+      this.taken();
+      return;
+    }
+    state.at += by;
+    state.draft = to.draft;
+    transport.act({ do: "restore" });
+  }
+
+  /** goTo shows the state of that number. @param {number} n */
+  goTo(n) {
+    return this.go(n - this.state.first - this.state.at);
+  }
+
+  /** links are the signed quotes at hand: a revision finds the one before it. */
+  links() {
+    return this.state.saved.flatMap((s) => s.issued || []).join(" ");
+  }
+
+  /** relist reads which quotes are kept, and shows the list where it is in sight. */
+  async relist() {
+    const kept = await this.around.keep.list();
+    this.state.saved = kept.map((r) => ({ id: r.id, ...r.gist, when: moment(new Date(r.saved)) }));
+  }
+
+  /** drop takes a kept quote out of this browser. @param {string} id */
+  async drop(id) {
+    await this.around.keep.drop(id);
+    await this.relist();
+    this.around.tabs.tell();
+    this.transport.act({ do: "restore" });
+  }
+
+  /**
+   * sendKept hands the quotes kept here to the core one by one, as it asks for
+   * them; nothing else waits for that.
+   * @param {boolean} anew
+   */
+  async sendKept(anew) {
+    const { keep } = this.around;
+    if (anew) this.unsent = (await keep.list()).slice(0, MOST_SENT).map((r) => r.id);
+    const id = this.unsent.shift();
+    const r = id && (await keep.load(id));
+    const quote = r ? { id: r.id, value: JSON.stringify(r.draft) } : { id: "", value: "" };
+    this.transport.act({ do: "touch", ...quote, on: this.unsent.length > 0 });
+  }
+
+  /**
+   * move has the core move a quote to the edition in use.
+   * @param {string} id
+   */
+  async move(id) {
+    if (id === this.state.here.id) {
+      this.transport.act({ do: "move-here" });
+      return;
+    }
+    const r = await this.around.keep.load(id);
+    if (r) this.transport.act({ do: "move-kept", id: r.id, value: JSON.stringify(r.draft) });
+  }
+
+  /**
+   * keepMoved keeps a quote that the core moved to another edition; the state
+   * before stays as an earlier one.
+   * @param {Step} step
+   */
+  async keepMoved({ id, text, name, gist }) {
+    const { keep, tabs, trouble } = this.around;
+    const r = id && (await keep.load(id));
+    const draft = JSON.parse(text || "null");
+    const now = { draft, said: name || "", when: moment(new Date()) };
+    let ok = /** @type {boolean | "taken"} */ (false);
+    if (r && gist) {
+      const saved = new Date().toISOString();
+      const { count, at, view, pins } = r;
+      ok = await keep.save({ id: r.id, count: count + 1, saved, at: at + 1, draft, view, pins, gist }, now, true);
+    }
+    if (ok !== true) trouble("The quote could not be kept as it was moved; it stays as it was.");
+    await this.relist();
+    tabs.tell();
+  }
+}

@@ -1,0 +1,155 @@
+// Undo, redo and the records of quotes, without a browser.
+import { test } from "node:test";
+import assert from "node:assert/strict";
+import { History } from "./history.js";
+import { MAX_STEPS } from "./protocol.js";
+import { newState } from "./state.js";
+import { Transport } from "./transport.js";
+
+/** A page around a history: what it keeps is in records, what it asks in bars. */
+function page() {
+  const state = newState("", { sealed: "", open: "" });
+  const asked = [];
+  const transport = new Transport(state, {
+    ask: async (request) => (asked.push(request), { rehearsed: true }),
+    base: () => "https://quotes.example/",
+    working() {},
+    show() {},
+    failed() {},
+  });
+  const records = new Map();
+  const bars = [];
+  const keep = {
+    answer: true,
+    load: async (id) => records.get(id) || null,
+    list: async () => [...records.values()],
+    put: async () => true,
+    drop: async (id) => records.delete(id),
+    save: async (record, step, isNew) => {
+      const old = records.get(record.id) || { steps: [], first: 0 };
+      const steps = isNew ? [...old.steps.slice(0, record.at - old.first), step] : old.steps;
+      if (keep.answer === true) records.set(record.id, { ...record, steps, first: old.first });
+      return keep.answer;
+    },
+  };
+  const history = new History(state, transport, {
+    keep,
+    tabs: { claim: async () => true, tell() {} },
+    bar: { ask: (about) => bars.push(about), settle: (about) => bars.includes(about) && bars.splice(bars.indexOf(about), 1) },
+    forget() {},
+    trouble() {},
+  });
+  const reply = (title, more) => ({ draft: { title }, view: { area: "needs" }, pins: [], gist: { name: title, line: "" }, ...more });
+  const done = (title, more, acts = [{ do: "set" }]) => history.take(reply(title, more), acts);
+  return { state, transport, history, keep, records, bars, asked, reply, done };
+}
+
+const titles = ({ state }) => state.trail.map((m) => m.draft.title);
+
+test("each change is one more state, and showing the same again is none", async () => {
+  const p = page();
+  p.history.begin();
+  p.done("a", {}, [{ do: "start" }]);
+  p.done("b");
+  p.done("b");
+  assert.deepEqual(titles(p), ["a", "b"]);
+  assert.equal(p.records.get(p.state.here.id).draft.title, "b");
+  await p.transport.idle;
+});
+
+test("undo goes back, and a change after it takes the place of what was undone", async () => {
+  const p = page();
+  p.history.begin();
+  for (const title of ["a", "b", "c"]) p.done(title);
+  await p.history.go(-2);
+  assert.equal(p.state.draft.title, "a");
+  await p.history.go(-1); // there is nothing before the first
+  assert.equal(p.state.draft.title, "a");
+  await p.history.goTo(1);
+  assert.equal(p.state.draft.title, "b");
+  assert.deepEqual(p.asked.at(-1).acts, [{ do: "restore" }]);
+  p.done("d");
+  assert.deepEqual(titles(p), ["a", "b", "d"]);
+});
+
+test("the oldest states go when there are too many, and keep their numbers", () => {
+  const p = page();
+  p.history.begin();
+  for (let i = 0; i < MAX_STEPS + 5; i++) p.done(`t${i}`);
+  assert.equal(p.state.trail.length, MAX_STEPS);
+  assert.equal(p.state.first, 5);
+  assert.equal(p.state.at, MAX_STEPS - 1);
+});
+
+test("a link begins a record of its own, and so does a quote that cannot be used", () => {
+  for (const [more, acts] of [
+    [{ do: [{ do: "new-quote" }] }, [{ do: "open-link" }]],
+    [{ fault: "The kept draft could not be used." }, [{ do: "start" }]],
+  ]) {
+    const p = page();
+    p.history.begin();
+    p.done("a");
+    const before = p.state.here.id;
+    p.done("b", more, acts);
+    assert.notEqual(p.state.here.id, before);
+    assert.deepEqual(titles(p), ["b"]);
+    assert.equal(p.records.get(before).draft.title, "a");
+  }
+});
+
+test("a change of a quote that another window holds is refused", () => {
+  const p = page();
+  p.history.begin();
+  p.done("a");
+  p.history.lost(p.state.here);
+  assert.deepEqual(p.bars, ["taken"]);
+  assert.equal(p.done("b"), false);
+  assert.equal(p.state.draft.title, "a");
+  assert.deepEqual(p.transport.queue, [{ do: "restore" }], "the page is drawn as it was");
+  assert.equal(p.done("a"), true, "showing it is allowed");
+});
+
+test("another window that wrote the record is found out when it is kept", async () => {
+  const p = page();
+  p.history.begin();
+  p.keep.answer = "taken";
+  p.done("a");
+  await new Promise((r) => setTimeout(r));
+  assert.equal(p.state.here.mine, false);
+  assert.deepEqual(p.bars, ["taken"]);
+});
+
+test("a browser that stops keeping is told of, and lists nothing", async () => {
+  const p = page();
+  p.history.begin();
+  p.keep.answer = false;
+  p.done("a");
+  await new Promise((r) => setTimeout(r));
+  assert.equal(p.state.kept, false);
+  assert.deepEqual(p.state.saved, []);
+});
+
+test("a kept quote comes back with its states and where it was", async () => {
+  const p = page();
+  p.history.begin();
+  for (const title of ["a", "b"]) p.done(title);
+  const { id } = p.state.here;
+  await p.history.open("");
+  assert.equal(p.state.draft, undefined, "a new one is begun by the core");
+  await p.history.open(id);
+  assert.equal(p.state.draft.title, "b");
+  assert.deepEqual(titles(p), ["a", "b"]);
+  assert.equal(p.state.at, 1);
+  assert.deepEqual(p.asked.at(-1).acts, [{ do: "start" }]);
+});
+
+test("kept quotes are handed to the core one by one", async () => {
+  const p = page();
+  for (const id of ["x", "y"]) p.records.set(id, { id, draft: { title: id }, steps: [], first: 0 });
+  await p.history.sendKept(true);
+  await p.history.sendKept(false);
+  await p.history.sendKept(false);
+  await p.transport.idle;
+  const sent = p.asked.flatMap((r) => r.acts).map(({ id, on }) => [id, on]);
+  assert.deepEqual(sent, [["x", true], ["y", false], ["", false]]);
+});

@@ -1,0 +1,141 @@
+// Generated from the Go types by go run ./schema generate; do not edit.
+export const VERSION: number;
+export const MAX_FILE_BYTES: number;
+export const MAX_REQUEST_BYTES: number;
+export const MAX_STEPS: number;
+
+// A quote as the core keeps it; the page hands it on and looks at its signature alone.
+export interface Draft {
+  issued?: string;
+  [field: string]: unknown;
+}
+
+export interface Act {
+  do: string;
+  id?: string;
+  value?: string;
+  on?: boolean;
+  said?: string;
+  file?: string;
+  random?: string;
+}
+
+export interface Request {
+  v: number;
+  acts: Act[];
+  draft?: Draft;
+  view?: unknown;
+  pins?: unknown;
+  today?: string;
+  base?: string;
+  kept?: boolean;
+  costs?: boolean;
+  saved?: Saved[];
+  trail?: Moment[];
+  weighed?: unknown;
+  key?: string;
+  undo?: number;
+  redo?: number;
+  shown?: string;
+}
+
+export interface Reply {
+  draft?: Draft;
+  view?: View;
+  pins: string[];
+  regions?: Record<string, string[]>;
+  shown?: string;
+  title?: string;
+  say?: string;
+  said?: string;
+  gist: Gist;
+  fault?: string;
+  do?: Step[];
+  soon?: boolean;
+  unsettled?: boolean;
+  rehearsed?: boolean;
+}
+
+export interface Export {
+  format: string;
+  quotes: KeptQuote[];
+  catalogue?: string;
+}
+
+export interface Saved {
+  id: string;
+  name: string;
+  line: string;
+  when: string;
+  here: boolean;
+}
+
+export interface Moment {
+  n: number;
+  said: string;
+  when: string;
+  here: boolean;
+}
+
+export interface View {
+  area: string;
+  chapter: string;
+  metric?: boolean;
+  theme?: string;
+  asked?: string;
+  search?: string;
+  only_dif?: boolean;
+  address?: string;
+  ticket?: unknown;
+  chance?: number;
+  late?: boolean;
+  mountings?: boolean;
+  foreign?: string;
+  find?: string;
+  proposed?: string;
+  paper?: string;
+  received?: string;
+  brought?: string[];
+  alone?: boolean;
+  rivals?: unknown[];
+  guide?: number;
+  guide_off?: boolean;
+  typed?: Record<string, string>;
+  wrong?: Record<string, string>;
+  keeping?: boolean;
+}
+
+export interface Gist {
+  name: string;
+  line: string;
+  issued?: string;
+  weighed?: unknown[];
+}
+
+export interface Step {
+  do: string;
+  id?: string;
+  name?: string;
+  type?: string;
+  text?: string;
+  base64?: boolean;
+  gist?: Gist;
+}
+
+export interface KeptQuote {
+  id: string;
+  name: string;
+  line: string;
+  saved: string;
+  draft: Draft;
+  pins: string[];
+  steps: KeptStep[];
+  at: number;
+  weighed?: unknown[];
+}
+
+export interface KeptStep {
+  draft: Draft;
+  said: string;
+  when: string;
+}

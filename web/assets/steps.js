@@ -1,0 +1,67 @@
+// @ts-check
+// What the core asks for and only the main thread can do.
+
+/**
+ * @typedef {import("./state.js").State} State
+ * @typedef {import("./state.js").Step} Step
+ * @typedef {import("./history.js").History} History
+ * @typedef {import("./files.js").Files} Files
+ *
+ * @typedef {{
+ *   state: State,
+ *   history: History,
+ *   files: Files,
+ *   keep: Pick<typeof import("./keep.js"), "put" | "saveCosts" | "saveKey">,
+ *   trouble: (text: string) => void,
+ * }} Page
+ */
+
+/** @type {Record<string, (step: Step, page: Page) => void>} */
+const steps = {
+  focus: ({ id = "" }) => document.getElementById(id)?.focus(),
+  show: ({ id = "" }) => document.getElementById(id)?.scrollIntoView({ block: "nearest" }),
+  top: () => {
+    scrollTo(0, 0);
+    document.getElementById("main")?.focus({ preventScroll: true });
+  },
+  print: () => print(),
+  copy: ({ text = "" }) => copy(text),
+  save: (step, { files }) => files.saveStep(step),
+  embed: (step, { files }) => files.saveSingle(step),
+  import: ({ text = "" }, { files }) => files.importKept(text),
+  "keep-costs": ({ text = "" }, { state, keep, trouble }) => {
+    state.costs = text;
+    if (keep.saveCosts(text)) return;
+    trouble("This browser will not keep the sealed cost sheet; open its file again next time.");
+  },
+  "keep-key": ({ text = "", id = "" }, { state, keep, trouble }) => {
+    state.key = { sealed: text, open: id };
+    if (keep.saveKey(text, id)) return;
+    trouble("This browser will not keep the sealed key; save its file, and open it again next time.");
+  },
+  "keep-catalogue": async ({ text }, { state, keep, trouble }) => {
+    state.catalogue = text;
+    if (await keep.put("catalogue", text)) return;
+    trouble("This browser will not keep the catalogue for next time; it stays loaded until the page is closed.");
+  },
+  "send-kept": ({ id }, { history }) => history.sendKept(!!id),
+  "keep-moved": (step, { history }) => history.keepMoved(step),
+};
+
+/**
+ * perform does one step. What is not known here is for somebody else.
+ * @param {Step} step
+ * @param {Page} page
+ */
+export const perform = (step, page) => steps[step.do]?.(step, page);
+
+/** @param {string} text */
+async function copy(text) {
+  try {
+    await navigator.clipboard.writeText(text.startsWith("#") ? location.href.split("#")[0] + text : text);
+  } catch {
+    const field = /** @type {HTMLInputElement | null} */ (document.getElementById("link-text"));
+    field?.focus();
+    field?.select();
+  }
+}

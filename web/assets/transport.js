@@ -1,0 +1,168 @@
+// @ts-check
+// Sends what the user does to the core, one request at a time, and gives the
+// replies to whoever shows them.
+import { VERSION } from "./protocol.js";
+import { day } from "./moment.js";
+
+/**
+ * @typedef {import("./state.js").State} State
+ * @typedef {import("./state.js").Act} Act
+ * @typedef {import("./state.js").Reply} Reply
+ * @typedef {import("./protocol.js").Request} Request
+ *
+ * What the transport needs of the page around it.
+ * @typedef {{
+ *   ask: (request: Request) => Promise<Reply>,
+ *   base: () => string,
+ *   working: (long: boolean) => void,
+ *   show: (reply: Reply, acts: Act[]) => void,
+ *   failed: (why: string) => void,
+ * }} Around
+ */
+
+const LONG_MS = 600; // a person notices that nothing happens
+const SOON_MS = 20; // the first part of an answer is drawn
+const IDLE_MS = 50;
+const REHEARSAL_MS = 100;
+const SHOWN_STEPS = 30; // of the trail
+
+/** @param {Act[]} acts @param {...string} names */
+export const only = (acts, ...names) => acts.every((a) => names.includes(a.do));
+
+export class Transport {
+  /** @param {State} state @param {Around} around */
+  constructor(state, around) {
+    this.state = state;
+    this.around = around;
+    /** @type {Act[]} what waits for the core */
+    this.queue = [];
+    this.busy = false;
+    this.idle = Promise.resolve(); // settled when nothing waits for the core
+    this.effort = 0; // how often it was already asked for more certainty
+    this.coming = 0; // the timer, while it waits to come back
+  }
+
+  /**
+   * act queues something the user did. While the core is busy the acts gather and
+   * go together; only the newest state is drawn.
+   * @param {...Act} acts
+   */
+  act(...acts) {
+    this.queue.push(...acts);
+    if (!this.busy) this.idle = this.flush();
+  }
+
+  /**
+   * alone does some work while no request is under way. What is done meanwhile waits.
+   * @param {() => Promise<void> | void} work
+   */
+  async alone(work) {
+    while (this.busy) await this.idle;
+    this.busy = true;
+    try {
+      await (this.idle = Promise.resolve(work()));
+    } finally {
+      this.busy = false;
+    }
+  }
+
+  async flush() {
+    this.busy = true;
+    while (this.queue.length) {
+      const acts = this.queue;
+      this.queue = [];
+      await this.send(acts);
+    }
+    this.busy = false;
+  }
+
+  /** @param {Act[]} acts */
+  async send(acts) {
+    const { state, around } = this;
+    const asked = state.here;
+    const request = this.request(acts);
+    const long = setTimeout(() => around.working(true), LONG_MS);
+    try {
+      const reply = await around.ask(request);
+      if (reply.rehearsed || asked !== state.here) return; // another quote was taken up meanwhile
+      around.show(reply, acts);
+      if (!request.saved && state.view?.area === "quote") this.queue.push({ do: "restore" });
+    } catch (e) {
+      if (!only(acts, "rehearse")) around.failed(e instanceof Error ? e.message : String(e));
+    } finally {
+      clearTimeout(long);
+      around.working(false);
+    }
+  }
+
+  /**
+   * request carries the whole state. The lists of kept quotes and earlier states
+   * go along where they are shown.
+   * @param {Act[]} acts
+   * @returns {Request}
+   */
+  request(acts) {
+    const { draft, view, pins, here, trail, at, first, saved, kept, costs, key } = this.state;
+    /** @type {Request} */
+    const request = {
+      v: VERSION,
+      acts,
+      draft,
+      view,
+      pins,
+      today: day(new Date()),
+      base: this.around.base(),
+      kept,
+      costs: !!costs,
+      key: key.open,
+      weighed: saved.filter((s) => s.id !== here.id).flatMap((s) => s.weighed || []),
+      undo: at,
+      redo: Math.max(trail.length - 1 - at, 0),
+    };
+    if (view?.area === "quote" || acts.some((a) => a.id === "quote" || a.do === "quotes")) {
+      request.saved = saved.map(({ id, name, line, when }) => ({ id, name, line, when, here: id === here.id }));
+      const steps = trail.map(({ said, when }, i) => ({ n: first + i, said, when, here: i === at }));
+      request.trail = steps.slice(-SHOWN_STEPS);
+    }
+    return request;
+  }
+
+  /**
+   * comeBack asks again for what takes long, once this is drawn, and for what is
+   * still checking, once nothing else waits; a press in between begins anew.
+   * @param {Reply} reply
+   * @param {Act[]} acts
+   */
+  comeBack({ soon, unsettled }, acts) {
+    if (!only(acts, "settle")) this.effort = 0;
+    clearTimeout(this.coming);
+    this.coming = 0;
+    if (!soon && !unsettled) return;
+    if (!soon) this.effort++;
+    const back = () => {
+      this.coming = 0;
+      if (!this.queue.length && !this.busy) this.act({ do: "settle", value: String(this.effort) });
+    };
+    this.coming = Number(setTimeout(back, soon ? SOON_MS : IDLE_MS));
+  }
+
+  /**
+   * rehearse has the core go through every area while nobody waits for it, so that
+   * the browser has each part ready when it is first asked for.
+   * @param {string[]} areas
+   * @param {() => boolean} watched whether the reader sees the page
+   */
+  rehearse(areas, watched) {
+    const left = [...areas];
+    const next = () => {
+      const id = left[0];
+      if (id === undefined) return;
+      if (!this.busy && !this.coming && watched()) {
+        left.shift();
+        this.act({ do: "rehearse", id });
+      }
+      setTimeout(next, REHEARSAL_MS);
+    };
+    setTimeout(next, 2 * REHEARSAL_MS);
+  }
+}
