@@ -2,6 +2,7 @@ package config
 
 import (
 	"fmt"
+	"maps"
 	"math"
 	"slices"
 	"strings"
@@ -161,12 +162,7 @@ func ids[T any](k *checker, list string, items []T, id func(*T) string, shared b
 
 // between checks named numbers that a computation divides by or builds on.
 func (k *checker) between(where string, lo, hi float64, named map[string]float64) {
-	names := make([]string, 0, len(named))
-	for n := range named {
-		names = append(names, n)
-	}
-	slices.Sort(names)
-	for _, n := range names {
+	for _, n := range slices.Sorted(maps.Keys(named)) {
 		if v := named[n]; !(v >= lo && v <= hi) {
 			k.add("range", where+" "+n, "%v is outside %v to %v", v, lo, hi)
 		}

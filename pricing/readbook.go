@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"encoding/json"
 	"fmt"
+	"maps"
 	"slices"
 	"strings"
 
@@ -113,7 +114,7 @@ func (k *bookCheck) prices() {
 // known refuses prices that nothing in the catalogue can ask for: most often a
 // misspelt id.
 func (k *bookCheck) known(where string, prices map[string]Amount) {
-	for _, key := range sortedKeys(prices) {
+	for _, key := range slices.Sorted(maps.Keys(prices)) {
 		if !k.keys[key] {
 			k.add("unknown-key", fmt.Sprintf("%s %q", where, key), "is no chassis, body or price key of an option in this catalogue")
 		}
@@ -133,7 +134,7 @@ func (k *bookCheck) editions() {
 		}
 		k.text(w+" reason", e.Reason, true)
 		k.known(w+" prices", e.Prices)
-		for _, key := range sortedKeys(e.Prices) {
+		for _, key := range slices.Sorted(maps.Keys(e.Prices)) {
 			if e.Prices[key].Sign() < 0 && (k.cat.ChassisByID(key) != nil || k.cat.BodyByID(key) != nil) {
 				k.add("negative", fmt.Sprintf("%s prices %q", w, key), "%s is below nought; only an option may be a credit", e.Prices[key])
 			}
@@ -350,13 +351,4 @@ func (k *bookCheck) dates(where string, from, until config.Date) {
 	if !until.IsZero() && until.Before(from) {
 		k.add("order", where+" until", "ends before it begins")
 	}
-}
-
-func sortedKeys(m map[string]Amount) []string {
-	keys := make([]string, 0, len(m))
-	for key := range m {
-		keys = append(keys, key)
-	}
-	slices.Sort(keys)
-	return keys
 }

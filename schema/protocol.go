@@ -51,6 +51,7 @@ func protocolTypes() ([]byte, error) {
 		reflect.TypeFor[json.RawMessage](): "unknown",
 		reflect.TypeFor[weight.Ticket]():   "unknown",
 		reflect.TypeFor[quote.Rival]():     "unknown",
+		reflect.TypeFor[[]*string]():       "(string | null)[]",
 	}}
 	text := generated
 	for _, l := range limits {

@@ -3,7 +3,6 @@ package power
 import (
 	"fmt"
 	"math"
-	"slices"
 
 	"boxwright/config"
 	"boxwright/config/quantity"
@@ -131,7 +130,5 @@ func badNumbers(l *config.Load, s *config.Supply, c *config.Circuit) (bad config
 }
 
 func sq(v float64) float64 { return v * v }
-
-func contains(list []string, s string) bool { return slices.Contains(list, s) }
 
 func finite(v float64) bool { return !math.IsNaN(v) && !math.IsInf(v, 0) }

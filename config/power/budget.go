@@ -10,6 +10,7 @@ package power
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"boxwright/config"
 	"boxwright/config/quantity"
@@ -189,7 +190,7 @@ func heaviest(items []Item) []string {
 	for range 3 {
 		best := -1
 		for i, it := range items {
-			if it.ID == "" || it.Amps <= 0 || contains(out, it.ID) {
+			if it.ID == "" || it.Amps <= 0 || slices.Contains(out, it.ID) {
 				continue
 			}
 			if best < 0 || it.Amps > items[best].Amps {

@@ -2,6 +2,7 @@ package power
 
 import (
 	"fmt"
+	"slices"
 
 	"boxwright/config"
 	"boxwright/config/quantity"
@@ -53,7 +54,7 @@ func (s *Sheet) mains(b *basis) {
 		}
 		it := MainsItem{p.ID, p.Label, config.Clean(p.Load.ACW) * quantity.Power(p.Qty)}
 		s.Shore.take(it)
-		if !contains(p.Tags, TagShoreOnly) {
+		if !slices.Contains(p.Tags, TagShoreOnly) {
 			s.Inverter.take(it)
 		}
 	}

@@ -7,6 +7,7 @@ package costs
 import (
 	"fmt"
 	"io"
+	"maps"
 	"slices"
 	"strings"
 
@@ -183,7 +184,7 @@ func (s *Sheet) checkCosts(add adder, cat *config.Catalogue, b *pricing.Book) {
 	for i := range cat.Options {
 		need(pricing.LineOption, pricing.KeyOf(&cat.Options[i]))
 	}
-	for _, key := range sorted(s.Costs) {
+	for _, key := range slices.Sorted(maps.Keys(s.Costs)) {
 		if _, ok := b.Prices[key]; !known[key] || !ok {
 			add("unknown-key", fmt.Sprintf("costs %.60q", key), "is no key of the price book")
 		}
@@ -191,7 +192,7 @@ func (s *Sheet) checkCosts(add adder, cat *config.Catalogue, b *pricing.Book) {
 }
 
 func (s *Sheet) checkShares(add adder) {
-	for _, code := range sorted(s.Shares) {
+	for _, code := range slices.Sorted(maps.Keys(s.Shares)) {
 		if !slices.Contains(listed, code) {
 			add("unknown-key", fmt.Sprintf("shares %.60q", code), "is not one of %s", strings.Join(listed, ", "))
 		}
@@ -199,7 +200,7 @@ func (s *Sheet) checkShares(add adder) {
 			add("negative", "shares "+code, "is below nought")
 		}
 	}
-	for _, code := range sorted(s.Charges) {
+	for _, code := range slices.Sorted(maps.Keys(s.Charges)) {
 		if _, ok := Passed[code]; !ok {
 			add("unknown-key", fmt.Sprintf("charges %.60q", code), "is no line code beside chassis, body and option")
 		}
@@ -207,13 +208,4 @@ func (s *Sheet) checkShares(add adder) {
 			add("negative", fmt.Sprintf("charges %.60q", code), "is below nought")
 		}
 	}
-}
-
-func sorted[T any](m map[string]T) []string {
-	keys := make([]string, 0, len(m))
-	for k := range m {
-		keys = append(keys, k)
-	}
-	slices.Sort(keys)
-	return keys
 }

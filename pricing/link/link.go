@@ -25,7 +25,9 @@
 // link was issued with. It is a DEFLATE stream with a preset dictionary, which
 // ends by itself. The units, those that scale tickets weighed among them, are
 // positions in the catalogue edition, whose content hash pins them, packed by an
-// arithmetic coder. Kinds 1 and 2, of content version 1, are refused by name.
+// arithmetic coder. The page always makes the same link of a quote; the reader does
+// not insist on the compressed bytes, since a later compressor may make others.
+// Kinds 1 and 2, of content version 1, are refused by name.
 //
 // "was" is the link of the quote that a revision revises.
 //
@@ -61,6 +63,7 @@
 package link
 
 import (
+	"bytes"
 	"encoding/base64"
 	"encoding/hex"
 	"encoding/json"
@@ -162,13 +165,22 @@ func Encode(q *quote.Quote) (string, error) {
 	if err != nil {
 		return "", err
 	}
+	made, err := packUnits(cat, d)
+	if err != nil {
+		return "", err
+	}
+	return sealUp(unsigned, slices.Concat(hash, packed, made)), nil
+}
+
+// packUnits writes what the draft's units are made of.
+func packUnits(cat *config.Catalogue, d *quote.Draft) ([]byte, error) {
 	c := newWriter()
 	for _, u := range append(units(d), weighed(d, toPack(cat))...) {
 		if err := c.unit(cat, u); err != nil {
-			return "", err
+			return nil, err
 		}
 	}
-	return sealUp(unsigned, slices.Concat(hash, packed, c.finish())), nil
+	return c.finish(), nil
 }
 
 // stripped is the draft without what the compact part holds.
@@ -291,6 +303,10 @@ func open(cat *config.Catalogue, content []byte) (*quote.Draft, *Frozen, error) 
 	}
 	if !c.ended() {
 		return nil, nil, errPacked
+	}
+	again, err := packUnits(cat, rest.Draft)
+	if err != nil || !bytes.Equal(again, packed) {
+		return nil, nil, errPacked // other bits that mean the same, or units that also stand in the text
 	}
 	return rest.Draft, &rest.Frozen, nil
 }

@@ -6,6 +6,8 @@ import (
 	"strings"
 	"sync"
 	"testing"
+	"unicode"
+	"unicode/utf8"
 
 	"github.com/shopspring/decimal"
 	"github.com/stretchr/testify/assert"
@@ -256,8 +258,30 @@ func FuzzDecode(f *testing.F) {
 		f.Fatal(err)
 	}
 	f.Add(text)
+	for _, x := range link.Forged(f) {
+		f.Add(x)
+	}
+	q := must(quote.Compute(demo(), typical()))
+	text = must(link.Encode(q))
+	cover := link.Cover(q.Draft, link.Freeze(q))
+	signed := must(link.Sign(text, key("a")))
+	for _, x := range []string{text, signed} {
+		f.Add(link.WithCover(x, cover))
+		f.Add(link.With(link.WithCover(x, cover), text))
+		f.Add(link.WithCover(x, cover+" "))
+		f.Add(link.WithCover(x, "Rescue 4\nUSD 1.00\n2026-12-24"))
+		f.Add(link.WithCover(x, "\u202eRescue 4\nUSD 1.00\n"))
+		f.Add(x + "&cover=%41&was=")
+	}
 	f.Fuzz(func(t *testing.T, text string) {
-		d, _, err := link.Decode(demo().Cat, text)
+		_, cover, _ := link.Split(text)
+		if utf8.RuneCountInString(cover) > link.MaxCover || strings.ContainsFunc(cover, unicode.IsControl) != (cover != "") {
+			t.Fatalf("a cover that is not to be shown: %q", cover)
+		}
+		d, frozen, err := link.Decode(demo().Cat, text)
+		if err == nil && cover != "" && cover != link.Cover(d, frozen) {
+			t.Fatalf("opened, though its cover says %q", cover)
+		}
 		if err != nil {
 			var fault *link.Error
 			if !errors.As(err, &fault) || fault.Code == "" || fault.Text == "" {
@@ -273,6 +297,7 @@ func FuzzDecode(f *testing.F) {
 		if err != nil {
 			t.Fatal(err)
 		}
+		d.Issued = "" // the one made here is not signed
 		a, _ := d.Bytes()
 		b, _ := second.Bytes()
 		if !bytes.Equal(a, b) {

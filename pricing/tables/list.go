@@ -140,7 +140,7 @@ func (t *taking) entry(l *list, s *sheet, n int, row []string, old reflect.Value
 	for _, h := range l.heads {
 		if g, _, several := strings.Cut(h, " "); several {
 			empty, is := gone[g]
-			gone[g] = cells[h] == "" && (empty || !is)
+			gone[g] = plainText(cells[h]) == "" && (empty || !is)
 		}
 	}
 	for _, h := range l.heads {

@@ -12,6 +12,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"boxwright/pricing/link"
 	"boxwright/pricing/quote"
 	"boxwright/web/assets/catalogue"
 )
@@ -273,4 +274,68 @@ func TestKeyNeedsItsPassphrase(t *testing.T) {
 	s = p.do(Act{Do: "key-new", Value: "short", Random: keyRandom})
 	assert.Contains(t, s.Fault, "10 to")
 	assert.Empty(t, s.Do)
+}
+
+// The link that is copied says on its cover what is in it. One whose cover says
+// something else is not opened, whether its edition is at hand or not.
+func TestCoverMustAgree(t *testing.T) {
+	seller := open(t)
+	seller.do(Act{Do: "start"})
+	s := seller.signed(t, demoKey(t, seller, "demo-key.json"))
+	signed := sentLink(t, s)
+	unsigned := sentLink(t, seller.do(set("title", "Rescue 4")))
+	later := strings.Replace(string(catalogue.Demo), `"edition": "2026-11"`, `"edition": "2027-03"`, 1)
+	for name, sent := range map[string]string{"signed": signed, "unsigned": unsigned} {
+		for _, edition := range []string{"its edition", "another edition"} {
+			t.Run(name+", "+edition, func(t *testing.T) {
+				own, cover, _ := link.Split(sent)
+				lines := strings.Split(cover, "\n")
+				require.Len(t, lines, 3)
+				require.NotEqual(t, own, sent, "a copied link has a cover")
+				buyer := open(t)
+				buyer.do(Act{Do: "start"})
+				if edition != "its edition" {
+					buyer.do(Act{Do: "load-catalogue", ID: "later.json", Value: later})
+				}
+				before := buyer.do(Act{Do: "go", ID: "quote"})
+				lines[1] = "USD 1.00"
+				b := buyer.do(Act{Do: "open-link", Value: link.WithCover(own, strings.Join(lines, "\n"))})
+				require.Contains(t, b.Fault, `The cover of the link says "USD 1.00" as its price`)
+				require.JSONEq(t, string(before.Draft), string(b.Draft), "the quote before stays")
+				require.False(t, strings.Contains(b.Regions["main"], `id="foreign"`))
+				b = buyer.do(Act{Do: "set", ID: "pin-link", Value: link.WithCover(own, strings.Join(lines, "\n"))})
+				require.Empty(t, b.Pins)
+				b = buyer.do(Act{Do: "open-link", Value: sent})
+				require.Empty(t, b.Fault)
+				if edition == "its edition" {
+					require.Equal(t, sent, sentLink(t, b), "the reader can send it on as it came")
+				} else {
+					require.True(t, strings.Contains(b.Regions["main"], "NOT recomputed"))
+				}
+			})
+		}
+	}
+}
+
+// An unsigned link with other figures than this page computes is opened, and the
+// difference is said.
+func TestUnsignedLinkWithOtherFiguresSaysSo(t *testing.T) {
+	p := open(t)
+	p.do(Act{Do: "new", ID: "cut-14500-158-gas", Value: "mod-146-72"})
+	d := signedDraft(t, p.do(Act{Do: "go", ID: "quote"}))
+	q, err := quote.Compute(p.app.memory.Edition, d)
+	require.NoError(t, err)
+	honest, err := link.Encode(q)
+	require.NoError(t, err)
+	price := *q.Price
+	price.Currency = "CAD"
+	q.Price = &price
+	other, err := link.Encode(q)
+	require.NoError(t, err)
+	s := open(t).do(Act{Do: "open-link", Value: honest})
+	require.Empty(t, s.Fault)
+	assert.NotContains(t, s.Say, "It was made with a total of")
+	s = open(t).do(Act{Do: "open-link", Value: other})
+	require.Empty(t, s.Fault)
+	assert.Contains(t, s.Say, "It was made with a total of CAD")
 }

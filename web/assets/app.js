@@ -45,6 +45,7 @@ const address = () => location.href.split("#")[0];
 const transport = new Transport(state, {
   ask: (request) => core.ask(request),
   base: address,
+  shown: () => screen.name,
   working: screen.working,
   show,
   failed: (why) => trouble(`That could not be done (${why}). What you entered before is kept.`),

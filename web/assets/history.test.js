@@ -13,6 +13,7 @@ function page() {
   const transport = new Transport(state, {
     ask: async (request) => (asked.push(request), { rehearsed: true }),
     base: () => "https://quotes.example/",
+    shown: () => "",
     working() {},
     show() {},
     failed() {},

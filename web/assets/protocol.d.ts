@@ -43,7 +43,7 @@ export interface Reply {
   draft?: Draft;
   view?: View;
   pins: string[];
-  regions?: Record<string, string[]>;
+  regions?: Record<string, (string | null)[]>;
   shown?: string;
   title?: string;
   say?: string;

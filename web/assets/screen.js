@@ -13,11 +13,14 @@ export class Screen {
   constructor() {
     /** @type {Record<string, string[]>} the pieces of HTML last put into each region */
     this.shown = {};
+    this.name = ""; // how the core calls what is shown; empty asks for all of it
+    this.stale = false; // the page may differ from what was last put into it
   }
 
   /** forget has every region brought up anew. */
   forget() {
-    this.shown = {};
+    this.name = "";
+    this.stale = true;
   }
 
   /** trouble shows an alert; an empty text takes it away. @param {string} text */
@@ -40,6 +43,8 @@ export class Screen {
    */
   show(reply, another) {
     for (const id of REGIONS) this.draw(id, reply.regions?.[id] || [], id === "main" && another);
+    this.name = reply.shown || "";
+    this.stale = false;
     // Inputs go back to what is drawn after a press that was not taken.
     for (const el of document.querySelectorAll("#main input[type=radio], #main input[type=checkbox]")) {
       /** @type {HTMLInputElement} */ (el).checked = el.hasAttribute("checked");
@@ -55,21 +60,54 @@ export class Screen {
 
   /**
    * draw brings a region to what it shall show: one piece of HTML after another, of
-   * which those that stay are left alone. Of another area nothing stays.
+   * which those that stay are left alone; null is one that stays. Of another area
+   * nothing stays.
    * @param {string} id
-   * @param {string[]} pieces
+   * @param {(string | null)[]} sent
    * @param {boolean} another
    */
-  draw(id, pieces, another) {
+  draw(id, sent, another) {
     const region = element(id);
     const had = this.shown[id] || [];
+    const pieces = sent.map((html, i) => html ?? had[i]);
     this.shown[id] = pieces;
     if (another) region.innerHTML = pieces.join("");
-    else if (had.length !== pieces.length || region.childNodes.length !== pieces.length) {
-      morph(region, pieces.join(""), "innerHTML");
-    } else pieces.forEach((html, i) => html === had[i] || morph(region.childNodes[i], html, "outerHTML"));
+    else if (this.stale || region.childNodes.length !== had.length) morph(region, pieces.join(""), "innerHTML");
+    else if (had.length === pieces.length) {
+      pieces.forEach((html, i) => html === had[i] || morph(region.childNodes[i], html, "outerHTML"));
+    } else exchange(region, had, pieces) || morph(region, pieces.join(""), "innerHTML");
   }
 }
+
+/**
+ * exchange takes out the pieces between those that stay at both ends, and puts in
+ * the new ones, where none of them is an old one changed. It reports whether it did.
+ * @param {HTMLElement} region
+ * @param {string[]} had
+ * @param {string[]} pieces
+ */
+function exchange(region, had, pieces) {
+  const most = Math.min(had.length, pieces.length);
+  let head = 0;
+  while (head < most && had[head] === pieces[head]) head++;
+  let tail = 0;
+  while (tail < most - head && had.at(-1 - tail) === pieces.at(-1 - tail)) tail++;
+  const put = pieces.slice(head, pieces.length - tail);
+  const named = new Set(put.map(idOf));
+  const out = [...region.childNodes].slice(head, had.length - tail);
+  for (const node of out) {
+    const { id } = /** @type {Element} */ (node);
+    if ((put.length && !id) || named.has(id) || node.contains(document.activeElement)) return false;
+  }
+  const fresh = document.createElement("template");
+  fresh.innerHTML = put.join("");
+  region.insertBefore(fresh.content, region.childNodes[had.length - tail] || null);
+  for (const node of out) node.remove();
+  return true;
+}
+
+/** idOf is the id of a piece's element, or empty. @param {string} html */
+const idOf = (html) => /^<[^>]*? id="([^"]*)"/.exec(html)?.[1] || "";
 
 /** @param {Node} node @param {string} html @param {string} morphStyle */
 const morph = (node, html, morphStyle) =>

@@ -14,6 +14,7 @@ import { day } from "./moment.js";
  * @typedef {{
  *   ask: (request: Request) => Promise<Reply>,
  *   base: () => string,
+ *   shown: () => string,
  *   working: (long: boolean) => void,
  *   show: (reply: Reply, acts: Act[]) => void,
  *   failed: (why: string) => void,
@@ -112,6 +113,7 @@ export class Transport {
       pins,
       today: day(new Date()),
       base: this.around.base(),
+      shown: this.around.shown(),
       kept,
       costs: !!costs,
       key: key.open,

@@ -14,6 +14,7 @@ function page() {
   const transport = new Transport(state, {
     ask: (request) => (asked.push(request), new Promise((resolve, reject) => waiting.push({ resolve, reject }))),
     base: () => "https://quotes.example/",
+    shown: () => "s1",
     working() {},
     show: (reply, acts) => shown.push([reply, acts]),
     failed: (why) => failed.push(why),

@@ -1,6 +1,7 @@
 package e2e
 
 import (
+	"encoding/base64"
 	"os"
 	"path/filepath"
 	"strings"
@@ -51,10 +52,16 @@ func TestLinksOfStrangers(t *testing.T) {
 		draft := w.draft()
 		hostile, err := os.ReadFile(filepath.Join("..", "..", "testdata", "hostile", "links.txt"))
 		require.NoError(t, err)
+		own, _, found := strings.Cut(sound, "&cover=")
+		require.True(t, found, "a copied link has a cover")
+		cover := "&cover=" + base64.RawURLEncoding.EncodeToString([]byte("Rescue 4\nUSD 1.00\n2026-12-24"))
 		cases := map[string]string{
-			"a character altered": sound[:60] + map[bool]string{true: "B", false: "A"}[sound[60] == 'A'] + sound[61:],
-			"the end cut off":     sound[:len(sound)-7],
-			"far too long":        "q=" + strings.Repeat("A", 200_000),
+			"the cover of another": own + cover,
+			"two covers":           sound + cover,
+			"without its end":      own[:len(own)-7],
+			"a character altered":  sound[:60] + map[bool]string{true: "B", false: "A"}[sound[60] == 'A'] + sound[61:],
+			"the end cut off":      sound[:len(sound)-7],
+			"far too long":         "q=" + strings.Repeat("A", 200_000),
 		}
 		for _, line := range strings.Split(strings.TrimSpace(string(hostile)), "\n") {
 			if line != "" && line[0] != ';' {

@@ -1,6 +1,7 @@
 package page
 
 import (
+	"math"
 	"slices"
 	"strconv"
 
@@ -133,15 +134,13 @@ func gauge(p *Page, f config.Figure) Part {
 				word = "short"
 			}
 		}
-		value = p.Show(abs(f.Margin()), f.Unit) + " " + word
+		value = p.Show(math.Abs(f.Margin()), f.Unit) + " " + word
 		under = El("div", Class("under"), El("span", Text(p.Show(f.Value, f.Unit))), El("span", Text(string(f.Sense)+" "+p.Show(f.Limit, f.Unit))))
 	}
 	return El("div", Class("gauge"),
 		El("div", Class("line"), El("span", Text(f.Label)), El("span", Class("value"), Mark(SeverityOf(f)), Text(" "+value))),
 		bar(f), under)
 }
-
-func abs(v float64) float64 { return max(v, -v) }
 
 // standingFindings shows what stops the unit, then what needs a decision.
 func standingFindings(p *Page) Part {

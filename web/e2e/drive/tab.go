@@ -12,6 +12,7 @@ import (
 	"github.com/chromedp/cdproto/log"
 	"github.com/chromedp/cdproto/network"
 	"github.com/chromedp/cdproto/runtime"
+	"github.com/chromedp/cdproto/tracing"
 	"github.com/chromedp/chromedp"
 	"github.com/chromedp/chromedp/kb"
 )
@@ -28,6 +29,8 @@ type Tab struct {
 	mu       sync.Mutex
 	requests []string // addresses asked for, in order
 	faults   []string // errors of scripts, refusals of the security policy
+	trace    []json.RawMessage
+	traced   chan struct{} // closed when the trace is complete
 }
 
 func (t *Tab) listen(event any) {
@@ -36,6 +39,12 @@ func (t *Tab) listen(event any) {
 	switch e := event.(type) {
 	case *network.EventRequestWillBeSent:
 		t.requests = append(t.requests, e.Request.URL)
+	case *tracing.EventDataCollected:
+		for _, v := range e.Value {
+			t.trace = append(t.trace, json.RawMessage(v))
+		}
+	case *tracing.EventTracingComplete:
+		close(t.traced)
 	case *runtime.EventExceptionThrown:
 		t.faults = append(t.faults, "script: "+e.ExceptionDetails.Text+" "+description(e.ExceptionDetails.Exception))
 	case *log.EventEntryAdded:

@@ -50,7 +50,7 @@ type Tab interface {
 	// Perform carries out actions of a pointer or of keys. A pointer moves to the
 	// first element of the selector, where one is given.
 	Perform(selector string, input source) error
-	// Paper is the text of the page as it prints.
+	// Paper is the text of the page as it prints, with a form feed after each sheet.
 	Paper() (string, error)
 }
 
@@ -151,7 +151,7 @@ func Until(t Tab, condition string) error {
 			time.Sleep(50 * time.Millisecond)
 		}
 	}
-	said, _ := Eval[string](t, `document.getElementById("trouble")?.textContent + " | " + document.getElementById("say")?.textContent`)
+	said, _ := Eval[string](t, `["trouble", "say"].map((id) => document.getElementById(id)?.textContent).join(" | ")`)
 	return errors.Join(fmt.Errorf("waited %s in vain until %.300s; the page says %q", patience, condition, said), last)
 }
 
@@ -178,7 +178,7 @@ const counting = `(() => {
 
 const settled = `__seen.asked === __seen.answered && !__seen.soon`
 
-// Ready waits until the core has drawn the page, and counts from then on.
+// Ready waits until the areas are drawn, and counts from then on.
 func Ready(t Tab) error {
 	if err := Until(t, `document.querySelectorAll("#areas li").length > 0`); err != nil {
 		return fmt.Errorf("the page did not start: %w", err)

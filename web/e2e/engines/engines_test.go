@@ -33,8 +33,8 @@ func TestMain(m *testing.M) {
 	os.Exit(code)
 }
 
-// tried runs the tests on the page in the folder BOXWRIGHT_DIST, or on one built
-// from the present sources.
+// tried runs the tests on the page in the folder BOXWRIGHT_DIST (relative to the
+// repository), or on one built from the present sources.
 func tried(m *testing.M) (int, error) {
 	err := Missing()
 	if err != nil {
@@ -43,25 +43,28 @@ func tried(m *testing.M) (int, error) {
 	if demo, err = config.Read(catalogue.Demo); err != nil {
 		return 1, err
 	}
+	root, err := site.Root()
+	if err != nil {
+		return 1, err
+	}
 	if dist = os.Getenv("BOXWRIGHT_DIST"); dist == "" {
 		if dist, err = os.MkdirTemp("", "boxwright-engines-"); err != nil {
 			return 1, err
 		}
 		defer os.RemoveAll(dist)
-		if err := build(); err != nil {
+		if err := build(root); err != nil {
 			return 1, err
 		}
+	} else if !filepath.IsAbs(dist) {
+		dist = filepath.Join(root, dist)
 	}
 	host = httptest.NewServer(site.Handler(filepath.Join(dist, site.FolderForm)))
 	defer host.Close()
 	return m.Run(), nil
 }
 
-func build() error {
-	root, err := site.Root()
-	if err != nil {
-		return err
-	}
+// build writes both forms of the page into the folder dist.
+func build(root string) error {
 	parts, err := site.Gather(root)
 	if err != nil {
 		return err
@@ -190,6 +193,7 @@ func walk(t *testing.T, b Browser, address string) {
 	t.Cleanup(func() { require.Empty(t, b.Faults(), "errors of scripts or refusals of the security policy") })
 	abilities(v)
 
+	v.area("unit") // the core has answered when it is there
 	v.area("needs")
 	v.click("#begin-" + chassis)
 	v.until(`document.getElementById("standing").innerText.includes("5,000")`)
@@ -217,18 +221,18 @@ func walk(t *testing.T, b Browser, address string) {
 	// What is written is still on its way to the database for a moment.
 	v.must(v.Reload())
 	v.must(Ready(v.Tab))
+	v.until(`document.getElementById("link-text")?.value === ` + quote(link))
 	require.Contains(t, v.text("#masthead"), "Medic 4", "a reload keeps the draft")
 	require.Equal(t, total, v.text(price))
 	require.Equal(t, figures, v.text(gauges))
-	require.Equal(t, link, v.read(`document.getElementById("link-text").value`))
 
 	_, fragment, found := strings.Cut(link, "q=") // the form of one file has no address to give
 	require.True(t, found, link)
 	buyer := visit(t, b, address+"#q="+fragment)
+	buyer.until(`document.getElementById("link-text")?.value === ` + quote(link))
 	require.Equal(t, total, buyer.text(price), "a link brings the same unit")
 	require.Equal(t, figures, buyer.text(gauges))
 	require.Contains(t, buyer.text("#masthead"), "Medic 4")
-	require.Equal(t, link, buyer.read(`document.getElementById("link-text").value`))
 	require.Contains(t, buyer.text("#main"), demo.LabelOf(winch))
 	require.Equal(t, "true", buyer.read(`String(document.getElementById("trouble").hidden)`))
 	if strings.HasPrefix(address, "http:") {
@@ -245,7 +249,11 @@ func abilities(v *visitor) {
 		"streams that pack":   `new CompressionStream("gzip")`,
 		":has() in styles":    `CSS.supports("selector(:has(a))")`,
 		"wasm":                `WebAssembly.instantiateStreaming`,
-		"a database":          `new Promise((done) => { const o = indexedDB.open("probe"); o.onsuccess = () => done(1); o.onerror = () => done(0); })`,
+		"a database": `new Promise((done) => {
+			const o = indexedDB.open("probe");
+			o.onsuccess = () => done(1);
+			o.onerror = () => done(0);
+		})`,
 	} {
 		require.Equal(v.t, "true", v.read(`(async () => String(!!(await (`+condition+`))))()`), name)
 	}
@@ -282,6 +290,8 @@ func paper(v *visitor, total string) {
 	v.until(`document.getElementById("print-quote")`)
 	text, err := v.Paper()
 	v.must(err)
+	first, _, _ := strings.Cut(text, "\f")
+	require.Contains(v.t, first, "Medic 4", "the document begins on the first sheet")
 	text = spaces.ReplaceAllString(text, " ")
 	for _, words := range []string{"Medic 4", demo.LabelOf(chassis), demo.LabelOf(winch), total} {
 		require.Contains(v.t, text, words)

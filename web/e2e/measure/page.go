@@ -38,7 +38,10 @@ func page(root string, clicks int, starts bool) error {
 	if err != nil {
 		return err
 	}
-	host := &http.Server{Handler: site.Handler(filepath.Join(dist, site.FolderForm)), ReadHeaderTimeout: 5 * time.Second}
+	pages := http.NewServeMux()
+	pages.Handle("/", site.Handler(filepath.Join(dist, site.FolderForm)))
+	pages.HandleFunc("/"+floor, echo)
+	host := &http.Server{Handler: pages, ReadHeaderTimeout: 5 * time.Second}
 	go host.Serve(l) //nolint:errcheck // it ends with the program
 	defer host.Close()
 	b, err := drive.Start()
@@ -55,7 +58,7 @@ func page(root string, clicks int, starts bool) error {
 			return err
 		}
 	}
-	return clickTimes(b, folder, clicks)
+	return pressTimes(b, folder, clicks)
 }
 
 func sizes(parts *site.Parts, dist string) error {
@@ -130,103 +133,5 @@ func startTimes(b *drive.Browser, address, ready, first, again string) error {
 	}
 	say(first, at(cold, 0.5), "ms")
 	say(again, at(warm, 0.5), "ms")
-	return nil
-}
-
-// timing notes for each click the time from the input event to the picture after
-// the core's answer was put into the page.
-const timing = `(() => {
-	const clicks = window.__clicks = [];
-	let from = null, asked = 0;
-	addEventListener("click", (e) => { from = e.timeStamp; asked = __drive.asked; }, true);
-	new MutationObserver(() => {
-		if (from === null || __drive.answered <= asked) return;
-		const began = from;
-		from = null;
-		requestAnimationFrame(() => { const c = new MessageChannel(); c.port1.onmessage = () => { clicks.push(performance.now() - began); }; c.port2.postMessage(0); });
-	}).observe(document, { childList: true, subtree: true, attributes: true, characterData: true });
-})()`
-
-// next names something that can be clicked, by a fixed sequence of numbers: most
-// often an option, else a chapter, an area, a question or the last step undone.
-const next = `((n) => {
-	const all = (q) => [...document.querySelectorAll(q)].filter((e) => e.offsetParent !== null);
-	const one = (list) => list.length ? list[n % list.length] : null;
-	const options = all('#main input[data-act="pick"]').filter((e) => e.getAttribute("aria-disabled") !== "true" && !(e.type === "radio" && e.checked));
-	const chapters = all('button[data-act="chapter"]').filter((e) => !e.ariaCurrent);
-	const areas = all("#areas button").filter((e) => e.ariaCurrent !== "page");
-	const why = all('#main [data-act="why"]'), ways = all('#main .why button');
-	const kind = (n >> 8) % 20;
-	const here = !!document.querySelector('button[data-act="chapter"]');
-	if (!here) return ["area", document.getElementById("area-unit")];
-	if (ways.length) return ["way", one(ways)];
-	if (kind < 12 && options.length) return ["pick", one(options)];
-	if (kind < 15) return ["chapter", one(chapters)];
-	if (kind < 17 && why.length) return ["why", one(why)];
-	return ["area", one(areas)];
-})`
-
-// clickTimes makes varied clicks, each a quarter of a second after the picture
-// that the one before it gave.
-func clickTimes(b *drive.Browser, address string, clicks int) error {
-	tab, err := b.Fresh(drive.Desk, timing)
-	if err != nil {
-		return err
-	}
-	defer tab.Close()
-	if err := tab.Open(address); err != nil {
-		return err
-	}
-	for _, first := range []string{"#begin-cut-14500-158-gas", "#area-unit", "#chapter-exterior"} {
-		if err := tab.Click(first); err != nil {
-			return err
-		}
-	}
-	times := map[string][]float64{}
-	var all []float64
-	seed := uint32(1)
-	for i := range clicks {
-		seed = seed*1664525 + 1013904223
-		got, err := drive.Eval[[]string](tab, fmt.Sprintf(`(() => {
-			document.querySelectorAll("[data-measured]").forEach((e) => e.removeAttribute("data-measured"));
-			const [kind, el] = %s(%d);
-			if (el) el.setAttribute("data-measured", "");
-			return [kind, el ? el.id || el.dataset.act : ""];
-		})()`, next, seed>>1))
-		if err != nil {
-			return err
-		}
-		kind, what := got[0], got[1]
-		if err := pause(tab, 250*time.Millisecond); err != nil {
-			return err
-		}
-		before, err := drive.Eval[int](tab, `window.__clicks.length`)
-		if err != nil {
-			return err
-		}
-		if err := tab.Click("[data-measured]"); err != nil {
-			return fmt.Errorf("click %d on %s %s: %w", i, kind, what, err)
-		}
-		if err := tab.Until(fmt.Sprintf(`window.__clicks.length > %d`, before)); err != nil {
-			return fmt.Errorf("click %d on %s %s changed nothing: %w", i, kind, what, err)
-		}
-		ms, err := drive.Eval[float64](tab, `window.__clicks.at(-1)`)
-		if err != nil {
-			return err
-		}
-		times[kind] = append(times[kind], ms)
-		all = append(all, ms)
-	}
-	say("clicks", float64(len(all)), "clicks")
-	say("click_ms_p50", at(all, 0.5), "ms")
-	say("click_ms_p95", at(all, 0.95), "ms")
-	say("click_ms_p99", at(all, 0.99), "ms")
-	say("click_ms_worst", at(all, 1), "ms")
-	for _, kind := range []string{"pick", "chapter", "area", "why", "way"} {
-		if list := times[kind]; len(list) > 0 {
-			say("click_"+kind+"_ms_p50", at(list, 0.5), "ms")
-			say("click_"+kind+"_ms_p95", at(list, 0.95), "ms")
-		}
-	}
 	return nil
 }

@@ -1,0 +1,4 @@
+package link
+
+// Forged are links that no page of ours writes, for the seeds of the fuzz test.
+var Forged = forged

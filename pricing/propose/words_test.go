@@ -1,0 +1,41 @@
+package propose_test
+
+import (
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+
+	"boxwright/config/rules"
+	"boxwright/pricing/propose"
+	"boxwright/pricing/quote"
+)
+
+// What completing a unit changed is named up to five things a side, and the
+// rest is counted.
+func TestChangeWords(t *testing.T) {
+	ed := demo(t)
+	var out, in []rules.Change
+	for i, label := range strings.Fields("A B C D E F G H") {
+		o := &ed.Cat.Options[i]
+		o.Label = label
+		out = append(out, rules.Change{Option: o.ID})
+		in = append(in, rules.Change{Option: o.ID, Added: true})
+	}
+	q := &quote.Quote{Edition: ed}
+	for _, c := range []struct {
+		name, reason string
+		changes      []rules.Change
+		want         string
+	}{
+		{"nothing", "what did not change is not said", nil, ""},
+		{"one out", "a single thing", out[:1], "Gives way: A."},
+		{"one in", "what is added comes in", in[:1], "Comes in: A."},
+		{"both", "what goes is said first", append(in[:1:1], out[1]), "Gives way: B. Comes in: A."},
+		{"five", "five are all named", out[:5], "Gives way: A; B; C; D; E."},
+		{"six", "of six one is counted", out[:6], "Gives way: A; B; C; D; E and 1 more."},
+		{"eight", "each side is cut by itself", append(in[:8:8], out[0]), "Gives way: A. Comes in: A; B; C; D; E and 3 more."},
+	} {
+		t.Run(c.name, func(t *testing.T) { assert.Equal(t, c.want, propose.ChangeWords(q, c.changes), c.reason) })
+	}
+}
