@@ -2,6 +2,7 @@ package link
 
 import (
 	"bytes"
+	"encoding/base64"
 	"errors"
 	"runtime"
 	"slices"
@@ -33,6 +34,31 @@ func TestTextComesBackWithWhatFollows(t *testing.T) {
 		_, _, err = expand(packed[:len(packed)-1])
 		require.Error(r, err, "the end is missing")
 	})
+}
+
+// A text packed by an earlier build stays readable for as long as links of content
+// version 2 are read, which a change of the dictionary would end; and the same
+// text is packed into the same bytes natively and in wasm. Should a later
+// toolchain pack it otherwise, only the second half changes.
+func TestPackedTextStaysReadable(t *testing.T) {
+	const text = `{"q":{"format":"boxwright-quote/1","number":"27-0031","rev":2,"date":"2027-02-09","title":"Rettung 7` +
+		` – Ünit","seller":{"name":"Prairie Emergency Vehicles"},"buyer":{"name":"Larkspur County","person":"` +
+		`Chief M. Okafor"},"unit":{"catalogue":"","edition":"","chassis":"","body":"","picks":null,"rule_set"` +
+		`:"kkk-a-1822f","order_on":"2027-02-09"},"terms":{"freight_miles":"412","bond":true}},"f":{"e":"demo ` +
+		`2026-11","c":"Cutaway","b":"Module","t":"USD 301,100.00","u":"2027-04-10","d":"2027-09-30","p":1502}` +
+		`}`
+	const packed = `Iq1tYK5rYGBsCGsbGOmg9oWMdA0skdoGQaklJaV56QrmCo8aJiscngPpDGG0EQKKEjOLMlOxNRGwVtdF2cUFpUXQKhtLhayn4J-d` +
+		`mJZfpET_ViMsDJBLWPRiycTQCCUzE5lyUNIEUrwbGxjqGBpgxLsJpAZIQS35IfFuamBUWwsIAAD__w`
+	data, err := base64.RawURLEncoding.DecodeString(packed)
+	require.NoError(t, err)
+	got, after, err := expand(data)
+	require.NoError(t, err)
+	require.Equal(t, text, string(got))
+	require.Empty(t, after)
+
+	again, err := squeeze([]byte(text))
+	require.NoError(t, err)
+	require.Equal(t, packed, base64.RawURLEncoding.EncodeToString(again))
 }
 
 // What expands to more than is read is given up at the limit: a text of 64 MB

@@ -27,6 +27,7 @@ type (
 	Act     = session.Act
 	Step    = session.Step
 	Gist    = session.Gist
+	First   = session.First
 )
 
 // Reply is what the page shows and keeps next.
@@ -50,6 +51,7 @@ type Reply struct {
 	Soon      bool `json:"soon,omitempty"`
 	Unsettled bool `json:"unsettled,omitempty"`
 	Rehearsed bool `json:"rehearsed,omitempty"` // there is nothing to show
+	Private   bool `json:"private,omitempty"`   // the page shows this and never keeps it
 }
 
 // App answers requests. It is not safe for concurrent use.
@@ -102,6 +104,7 @@ func (a *App) answer(request []byte) (*Reply, error) {
 		do(s, act)
 	}
 	s.Unsign()
+	putTogether(s)
 	return a.reply(s)
 }
 

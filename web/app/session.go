@@ -85,6 +85,7 @@ func (a *App) reply(s *session.Session) (*Reply, error) {
 	}
 	r.Regions, r.Shown = a.changed(p.regions(), s.Req.Shown)
 	r.Gist.Weighed = s.Taught()
+	r.Private = s.Private
 	for i, f := range s.Faults {
 		if i > 0 {
 			r.Fault += " "

@@ -1,7 +1,11 @@
 // Talks to the worker: one request at a time, restarted when it dies, with the
 // unanswered request sent again. A request that kills it twice is given up.
 
+// How long an answer may take before the worker counts as dead. A worker's first
+// one includes its start, which takes long on a slow machine.
 const PATIENCE_MS = 20000;
+const FIRST_PATIENCE_MS = 60000;
+const START_MS = 5000;
 
 // source says where worker and core come from: addresses in the folder form,
 // texts inside the page in the single file.
@@ -29,24 +33,33 @@ export class Core {
     this.preface = preface;
     this.from = source();
     this.lastId = 0;
-    this.launch();
+    // Settled when a core is ready for the first time, or will not be soon.
+    this.started = new Promise((resolve) => {
+      this.begun = resolve;
+      setTimeout(resolve, START_MS);
+    });
+    this.launch(window.early?.worker);
   }
 
-  launch() {
+  // launch starts a worker, or takes over one that is on its way already.
+  launch(early) {
     const again = !!this.worker;
-    this.worker = new Worker(this.from.worker());
+    this.answered = false; // by this worker
+    this.worker = early || new Worker(this.from.worker());
     this.ready = new Promise((resolve) => {
       this.worker.onmessage = ({ data }) => {
         if (data.ready) {
           for (const first of again ? this.preface() : []) this.worker.postMessage({ id: 0, request: JSON.stringify(first) });
           resolve();
+          this.begun();
         } else if (data.failed) this.giveUp(`${data.failed}; reload the page to try again`);
         else if (data.dead) this.died(data.dead);
         else if (this.pending && data.id === this.pending.id) this.settle(data.reply);
       };
     });
     this.worker.onerror = (e) => this.died(e.message || "the worker failed to start");
-    this.worker.postMessage({ core: this.from.core });
+    if (!early) this.worker.postMessage({ core: this.from.core });
+    else for (const e of window.early.heard) e.type === "message" ? this.worker.onmessage(e) : this.worker.onerror(e);
   }
 
   // ask sends one request object and gives the reply object.
@@ -60,7 +73,7 @@ export class Core {
   async send() {
     const { pending } = this;
     pending.tries++;
-    pending.timer = setTimeout(() => this.died("no answer in time"), PATIENCE_MS);
+    pending.timer = setTimeout(() => this.died("no answer in time"), this.answered ? PATIENCE_MS : FIRST_PATIENCE_MS);
     await this.ready;
     if (this.pending === pending) this.worker.postMessage({ id: pending.id, request: pending.text });
   }
@@ -69,11 +82,13 @@ export class Core {
     const { pending } = this;
     this.pending = null;
     this.deaths = 0;
+    this.answered = true;
     clearTimeout(pending.timer);
     pending.resolve(JSON.parse(reply));
   }
 
   died(why) {
+    this.begun();
     this.worker.terminate();
     const { pending } = this;
     if (pending) clearTimeout(pending.timer);
@@ -91,6 +106,7 @@ export class Core {
   }
 
   giveUp(why) {
+    this.begun();
     const { pending } = this;
     this.pending = null;
     this.onTrouble(`The checks cannot run in this browser (${why}). What you entered is kept.`);

@@ -24,29 +24,36 @@ async function pieces() {
   const tag = document.querySelector("script[data-worker]");
   if (!tag) {
     const text = (query) => document.querySelector(query).textContent;
-    return { app: text("script:not([type])"), style: text("style"), worker: text("#worker-text"), schema: text("#schema-text"), core: text("#core-text"), icon: document.querySelector("link[rel=icon]").href };
+    return { app: text("script:not([type], #early)"), early: text("#early"), style: text("style"), worker: text("#worker-text"), schema: text("#schema-text"), core: text("#core-text"), icon: document.querySelector("link[rel=icon]").href };
   }
   const get = async (address) => {
     const reply = await fetch(address);
     if (!reply.ok) throw new Error(`${address}: ${reply.status}`);
     return reply;
   };
+  const first = document.getElementById("early");
   const link = (rel) => document.querySelector(`link[rel=${rel}]`).href;
   const packed = async (address) => base64(await (await get(address)).blob());
   return {
-    app: await (await get(tag.src)).text(), style: await (await get(link("stylesheet"))).text(),
+    app: await (await get(tag.src)).text(), early: await (await get(first.src)).text(), style: await (await get(link("stylesheet"))).text(),
     worker: await packed(tag.dataset.worker), schema: await (await get(tag.dataset.schema)).text(), core: await packed(tag.dataset.core), icon: `data:image/svg+xml;base64,${await packed(link("icon"))}`,
   };
 }
 
-export async function single(catalogue) {
+/**
+ * single is the page as one file.
+ * @param {import("./protocol.js").Step} step the catalogue's text, and the first screen drawn with it
+ */
+export async function single({ text: catalogue = "", screen }) {
   const p = await pieces();
   const block = (id, text) => `<script type="text/plain" id="${id}">${text}</script>`;
   const marks = {
-    policy: `default-src 'none'; script-src ${await digest(p.app)} 'wasm-unsafe-eval'; worker-src blob:; style-src ${await digest(p.style)}; img-src data:; base-uri 'none'; form-action 'none'`,
+    ...screen,
+    policy: `default-src 'none'; script-src ${await digest(p.early)} ${await digest(p.app)} 'wasm-unsafe-eval'; worker-src blob:; style-src ${await digest(p.style)}; img-src data:; base-uri 'none'; form-action 'none'`,
     style: `<style>${p.style}</style>`,
     icon: p.icon,
     manifest: "",
+    early: `<script id="early">${p.early}</script>`,
     script: block("worker-text", p.worker) + block("schema-text", p.schema) + block("core-text", p.core) + block(CATALOGUE, await base64(new Blob([catalogue]))) + `<script>${p.app}</script>`,
   };
   return page.replace(/\{\{(\w+)\}\}/g, (_, name) => marks[name]);

@@ -137,20 +137,24 @@ export function keyed(e) {
  * listen attends to the whole document.
  * @param {Document} doc
  * @param {Page} page
+ * @param {Event[]} early what was pressed before
  */
-export function listen(doc, page) {
+export function listen(doc, page, early) {
   /** @param {Event} e @param {string} selector @returns {Control | null} */
   const from = (e, selector) => (e.target instanceof Element ? e.target.closest(selector) : null);
-  doc.addEventListener("click", (e) => {
+  const click = (/** @type {Event} */ e) => {
     const el = from(e, "[data-act]");
     if (!el || el.matches("input, select, textarea")) return;
     e.preventDefault();
     press(el, page);
-  });
-  doc.addEventListener("change", (e) => {
+  };
+  const changed = (/** @type {Event} */ e) => {
     const el = from(e, "[data-act]");
     if (el) change(el, page);
-  });
+  };
+  doc.addEventListener("click", click);
+  doc.addEventListener("change", changed);
+  for (const e of early) (e.type === "click" ? click : changed)(e);
   doc.addEventListener("input", (e) => {
     const el = from(e, "[data-live]");
     if (el) page.act({ ...doing(el, page), value: el.value });

@@ -1,4 +1,5 @@
-// What the scripts import that has no types of its own.
+// What the scripts import that has no types of its own, and what one script
+// leaves for another.
 declare module "idiomorph/dist/idiomorph.esm.js" {
   export const Idiomorph: {
     morph(node: Node, html: string, options: object): void;
@@ -8,4 +9,16 @@ declare module "idiomorph/dist/idiomorph.esm.js" {
 declare module "*.html" {
   const text: string;
   export default text;
+}
+
+// What early.js leaves for app.js.
+interface Early {
+  version: string; // of the folder form; empty in the single file
+  worker?: Worker; // on its way with the core
+  heard: Event[]; // what the worker said meanwhile
+  pressed?: Event[]; // until the page attends to what is pressed
+}
+
+interface Window {
+  early?: Early;
 }

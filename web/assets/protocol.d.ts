@@ -54,6 +54,7 @@ export interface Reply {
   soon?: boolean;
   unsettled?: boolean;
   rehearsed?: boolean;
+  private?: boolean;
 }
 
 export interface Export {
@@ -120,6 +121,7 @@ export interface Step {
   text?: string;
   base64?: boolean;
   gist?: Gist;
+  screen?: Record<string, string>;
 }
 
 export interface KeptQuote {

@@ -9,12 +9,68 @@ const REGIONS = ["masthead", "areas", "main", "standing"];
 /** element finds a part that every page has. @param {string} id */
 const element = (id) => /** @type {HTMLElement} */ (document.getElementById(id));
 
+/**
+ * What is seen in the place of the page: "link" while a link is checked,
+ * "refused" when it cannot be opened, "foreign" for a quote of another edition,
+ * which is seen without the one worked on, and "kept" while the last quote comes up.
+ * @typedef {"link" | "refused" | "foreign" | "kept"} Opening
+ */
+
 export class Screen {
   constructor() {
     /** @type {Record<string, string[]>} the pieces of HTML last put into each region */
     this.shown = {};
     this.name = ""; // how the core calls what is shown; empty asks for all of it
     this.stale = false; // the page may differ from what was last put into it
+  }
+
+  /** opening is what is seen in the place of the page, if anything. */
+  get opening() {
+    return /** @type {Opening | undefined} */ (document.documentElement.dataset.opening);
+  }
+
+  /** open shows something in the place of the page, or the page. @param {Opening} [what] */
+  open(what) {
+    if (what) document.documentElement.dataset.opening = what;
+    else delete document.documentElement.dataset.opening;
+    if (what) document.title = "Boxwright";
+  }
+
+  /**
+   * cover shows what a link says of itself until the core has checked it.
+   * @param {{ title: string, price: string, date: string } | null} says
+   */
+  cover(says) {
+    element("cover").hidden = !says;
+    for (const [name, text] of Object.entries(says || {})) {
+      element(`cover-${name}`).textContent = text;
+      element(`cover-${name}`).parentElement?.toggleAttribute("hidden", !text);
+    }
+    this.open("link");
+  }
+
+  /**
+   * last shows the last screen: as it was, or in words when there is no more.
+   * @param {import("./last.js").Last} last
+   */
+  last({ name, line, theme, regions }) {
+    element("last-quote").textContent = [name, line].filter(Boolean).join(" · ");
+    if (!regions) return;
+    if (["light", "dark", "contrast"].includes(theme)) document.documentElement.dataset.theme = theme;
+    for (const id of REGIONS) this.draw(id, regions[id] || [], true);
+    inSight();
+    this.open();
+  }
+
+  /**
+   * outdated says that what is seen is of an earlier day; an empty text takes that away.
+   * @param {string} text
+   */
+  outdated(text) {
+    const line = element("stale");
+    if (line.hidden === !text) return;
+    line.textContent = text;
+    line.hidden = !text;
   }
 
   /** forget has every region brought up anew. */
@@ -50,10 +106,11 @@ export class Screen {
       /** @type {HTMLInputElement} */ (el).checked = el.hasAttribute("checked");
     }
     inSight();
-    document.title = reply.title || "";
     const { dataset } = document.documentElement;
     const theme = reply.view?.theme || "";
     if (dataset.theme !== theme) dataset.theme = theme;
+    if (this.opening) return; // another quote than the one that is seen
+    document.title = reply.title || "";
     const say = element("say");
     if (reply.say && say.textContent !== reply.say) say.textContent = reply.say;
   }

@@ -13,6 +13,7 @@ import { day } from "./moment.js";
  * What the transport needs of the page around it.
  * @typedef {{
  *   ask: (request: Request) => Promise<Reply>,
+ *   ready?: Promise<unknown>,
  *   base: () => string,
  *   shown: () => string,
  *   working: (long: boolean) => void,
@@ -37,6 +38,7 @@ export class Transport {
     this.around = around;
     /** @type {Act[]} what waits for the core */
     this.queue = [];
+    this.waiting = around.ready; // until the core is there; what is pressed meanwhile goes together
     this.busy = false;
     this.idle = Promise.resolve(); // settled when nothing waits for the core
     this.effort = 0; // how often it was already asked for more certainty
@@ -69,6 +71,8 @@ export class Transport {
 
   async flush() {
     this.busy = true;
+    if (this.waiting) await this.waiting;
+    this.waiting = undefined;
     while (this.queue.length) {
       const acts = this.queue;
       this.queue = [];

@@ -76,6 +76,8 @@ func TestLinksOfStrangers(t *testing.T) {
 			require.Greater(t, len(w.trouble()), 20, "%s: the alert is a sentence", reason)
 			require.Less(t, len(w.trouble()), 600, "%s: the alert is short", reason)
 			require.Equal(t, draft, w.draft(), "%s: the previous unit is kept", reason)
+			w.click("#leave-refused")
+			w.must(w.Until(`!document.documentElement.dataset.opening`))
 			// The page goes on working, and the alert leaves with the next thing done.
 			w.area("weight")
 			require.Empty(t, w.trouble(), reason)
@@ -88,6 +90,9 @@ func TestHostileLinkIntoAnEmptyProfile(t *testing.T) {
 	eachForm(t, func(t *testing.T, f form) {
 		w := open(t, f, drive.Phone, "#q=AQAAAAAAAAA")
 		w.must(w.Until(`!document.getElementById("trouble").hidden`))
-		require.Len(t, eval[[]string](w, `[...document.querySelectorAll("#areas li .name")].map((x) => x.textContent)`), 9, "the page stands beside the alert")
+		require.NotContains(t, w.text("body"), "Cutaway", "the refusal stands alone")
+		w.click("#leave-refused")
+		w.must(w.Until(`!document.documentElement.dataset.opening`))
+		require.Len(t, eval[[]string](w, `[...document.querySelectorAll("#areas li .name")].map((x) => x.textContent)`), 9, "the page goes on without the link")
 	})
 }

@@ -54,4 +54,11 @@ type Step struct {
 	Base64 bool `json:"base64,omitempty"`
 	// Gist names a draft that is kept without being worked on.
 	Gist *Gist `json:"gist,omitempty"`
+	// Screen is the first screen of a page that is put together.
+	Screen First `json:"screen,omitempty"`
 }
+
+// First is the screen of somebody who opens the page for the first time, by
+// region. It is drawn when the page is built, so that there is something to read
+// before the core runs.
+type First map[string]string

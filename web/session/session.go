@@ -11,17 +11,18 @@ const MaxEffort = 12
 
 // Session is one request being worked on.
 type Session struct {
-	Memory *Memory
-	Req    *Request
-	Draft  *quote.Draft
-	Other  *quote.Draft // as it came, when it was made with another edition: draft is then what it would be
-	View   *View
-	Pins   []string
-	Faults []string
-	Notice string
-	Steps  []Step
-	Effort int  // how often the table was already asked for more certainty
-	Soon   bool // something that takes long is left out of this reply
+	Memory  *Memory
+	Req     *Request
+	Draft   *quote.Draft
+	Other   *quote.Draft // as it came, when it was made with another edition: draft is then what it would be
+	View    *View
+	Pins    []string
+	Faults  []string
+	Notice  string
+	Steps   []Step
+	Effort  int  // how often the table was already asked for more certainty
+	Private bool // what is shown is the seller's own: the page never keeps it
+	Soon    bool // something that takes long is left out of this reply
 }
 
 // Fault adds a sentence to the alert that is shown.

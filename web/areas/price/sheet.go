@@ -15,6 +15,7 @@ import (
 func load(s *session.Session, p *page.Page, _ *session.Worked) func() markup.Part {
 	v := &Page{Page: p}
 	loadCosts(s, v)
+	s.Private = v.Costs != nil
 	return func() markup.Part { return draw(v) }
 }
 

@@ -14,8 +14,8 @@ import (
 )
 
 // Beside opens another tab in the profile of this one, as a person does who
-// opens the page twice.
-func (t *Tab) Beside(screen Screen) (*Tab, error) {
+// opens the page twice. The scripts run in every document before the page's own.
+func (t *Tab) Beside(screen Screen, scripts ...string) (*Tab, error) {
 	ctx, cancel := t.limited()
 	defer cancel()
 	mine := chromedp.FromContext(t.ctx)
@@ -26,8 +26,10 @@ func (t *Tab) Beside(screen Screen) (*Tab, error) {
 	o := &Tab{}
 	o.ctx, o.cancel = chromedp.NewContext(t.ctx, chromedp.WithTargetID(made.TargetID), chromedp.WithListener(o.listen))
 	err = chromedp.Do(o.ctx, chromedp.EmulateViewport(screen.Width, screen.Height))
-	if err == nil {
-		_, err = chromedp.Call(o.ctx, page.AddScriptToEvaluateOnNewDocument, page.AddScriptToEvaluateOnNewDocumentParams{Source: counting})
+	for _, s := range append([]string{counting}, scripts...) {
+		if err == nil {
+			_, err = chromedp.Call(o.ctx, page.AddScriptToEvaluateOnNewDocument, page.AddScriptToEvaluateOnNewDocumentParams{Source: s})
+		}
 	}
 	return o, err
 }

@@ -119,9 +119,9 @@ func (t *Tab) Reload() error {
 	return t.Ready()
 }
 
-// Ready waits until the page is drawn and every request to the core answered.
+// Ready waits until the core has drawn the page and answered every request.
 func (t *Tab) Ready() error {
-	if err := t.Until(`document.querySelectorAll("#areas li").length > 0`); err != nil {
+	if err := t.Until(`__drive.answered > 0`); err != nil {
 		return fmt.Errorf("the page did not start: %w", err)
 	}
 	return t.Settle()
@@ -323,6 +323,15 @@ func (t *Tab) Prefer(scheme string) error {
 	_, err := chromedp.Call(ctx, emulation.SetEmulatedMedia, emulation.SetEmulatedMediaParams{
 		Features: []*emulation.MediaFeature{{Name: "prefers-color-scheme", Value: scheme}, {Name: "prefers-reduced-motion", Value: "reduce"}},
 	})
+	return err
+}
+
+// Slow makes the page's own thread so many times slower; 1 is as fast as it is.
+// Workers stay as fast as they are: the browser can slow no other thread.
+func (t *Tab) Slow(times float64) error {
+	ctx, cancel := t.limited()
+	defer cancel()
+	_, err := chromedp.Call(ctx, emulation.SetCPUThrottlingRate, emulation.SetCPUThrottlingRateParams{Rate: times})
 	return err
 }
 

@@ -18,6 +18,7 @@ import (
 	"github.com/evanw/esbuild/pkg/api"
 
 	"boxwright/config"
+	"boxwright/web/app"
 	"boxwright/web/assets/catalogue"
 )
 
@@ -35,11 +36,13 @@ type Parts struct {
 	Core   []byte // the linked core, as the browser runs it
 	Packed []byte // the same as gzip, which the page unpacks
 	App    []byte // main-thread script
+	Early  []byte // what of it runs before anything is painted
 	Worker []byte // worker script, with the toolchain's loader before it
 	Style  []byte
 	Page   []byte // html with marks where the pieces go
 	Icon   []byte
-	Schema []byte // of a quote's file; fetched or saved by those who ask for it
+	Schema []byte    // of a quote's file; fetched or saved by those who ask for it
+	First  app.First // the first screen with the demonstration
 	// Catalogue takes the place of the demonstration in both forms; nil without.
 	Catalogue []byte
 	// For the folder form alone: what makes it installable and keeps it for use
@@ -116,6 +119,12 @@ func Gather(root string) (*Parts, error) {
 		return nil, err
 	}
 	if p.App, err = bundle(filepath.Join(assets, "app.js")); err != nil {
+		return nil, err
+	}
+	if p.Early, err = bundle(filepath.Join(assets, "early.js")); err != nil {
+		return nil, err
+	}
+	if p.First, err = app.FirstScreen(nil); err != nil {
 		return nil, err
 	}
 	loader, err := Loader()
@@ -202,23 +211,27 @@ func (p *Parts) Write(dir string) error {
 func (p *Parts) folder() map[string][]byte {
 	core := named("core", p.Packed, "bin")
 	worker := named("worker", p.Worker, "js")
-	app := named("app", p.App, "js")
+	script := named("app", p.App, "js")
+	early := named("early", p.Early, "js")
 	style := named("style", p.Style, "css")
 	schema := named("quote-schema", p.Schema, "json")
 	icon := named("icon", p.Icon, "svg")
-	files := map[string][]byte{core: p.Packed, worker: p.Worker, app: p.App, style: p.Style, schema: p.Schema, icon: p.Icon}
+	files := map[string][]byte{core: p.Packed, worker: p.Worker, script: p.App, early: p.Early, style: p.Style, schema: p.Schema, icon: p.Icon}
 	files["manifest.json"] = fill(p.Manifest, map[string]string{"icon": icon})
 	own := ""
 	if p.Catalogue != nil {
 		name := named("catalogue", p.Catalogue, "json")
 		files[name], own = p.Catalogue, `" data-catalogue="`+name
 	}
-	page := fill(p.Page, map[string]string{
+	version := sha256.Sum256([]byte(strings.Join([]string{core, worker, script, style}, " ")))
+	page := fill(p.Page, p.screen(), map[string]string{
 		"policy":   "default-src 'none'; script-src 'self' 'wasm-unsafe-eval'; worker-src 'self'; manifest-src 'self'; connect-src 'self'; style-src 'self'; img-src 'self' data:; base-uri 'none'; form-action 'none'",
 		"style":    `<link rel="stylesheet" href="` + style + `">`,
 		"icon":     icon,
 		"manifest": `<link rel="manifest" href="manifest.json">`,
-		"script":   `<script defer src="` + app + `" data-worker="` + worker + `" data-core="` + core + `" data-schema="` + schema + own + `" data-service="service.js"></script>`,
+		"early": `<script src="` + early + `" id="early" data-first-worker="` + worker + `" data-first-core="` + core +
+			`" data-version="` + hex.EncodeToString(version[:8]) + `"></script>`,
+		"script": `<script defer src="` + script + `" data-worker="` + worker + `" data-core="` + core + `" data-schema="` + schema + own + `" data-service="service.js"></script>`,
 	})
 	files["index.html"] = page
 	files["service.js"] = serviceFor(files, p.Service)
@@ -247,22 +260,33 @@ func serviceFor(files map[string][]byte, script []byte) []byte {
 // their hashes and nothing may be fetched at all. The page makes such a file of
 // itself in web/assets/embed.js, byte for byte.
 func (p *Parts) single() []byte {
-	app, style := string(p.App), string(p.Style)
+	script, early, style := string(p.App), string(p.Early), string(p.Style)
 	own := ""
 	if p.Catalogue != nil {
 		own = `<script type="text/plain" id="catalogue-text">` + base64.StdEncoding.EncodeToString(p.Catalogue) + `</script>`
 	}
 	icon := "data:image/svg+xml;base64," + base64.StdEncoding.EncodeToString(p.Icon)
-	return fill(p.Page, map[string]string{
-		"policy":   "default-src 'none'; script-src '" + digest(p.App) + "' 'wasm-unsafe-eval'; worker-src blob:; style-src '" + digest(p.Style) + "'; img-src data:; base-uri 'none'; form-action 'none'",
+	return fill(p.Page, p.screen(), map[string]string{
+		"policy":   "default-src 'none'; script-src '" + digest(p.Early) + "' '" + digest(p.App) + "' 'wasm-unsafe-eval'; worker-src blob:; style-src '" + digest(p.Style) + "'; img-src data:; base-uri 'none'; form-action 'none'",
 		"style":    "<style>" + style + "</style>",
 		"icon":     icon,
 		"manifest": "",
+		"early":    `<script id="early">` + early + `</script>`,
 		"script": `<script type="text/plain" id="worker-text">` + base64.StdEncoding.EncodeToString(p.Worker) + `</script>` +
 			`<script type="text/plain" id="schema-text">` + string(p.Schema) + `</script>` +
 			`<script type="text/plain" id="core-text">` + base64.StdEncoding.EncodeToString(p.Packed) + `</script>` + own +
-			"<script>" + app + "</script>",
+			"<script>" + script + "</script>",
 	})
+}
+
+// screen is the first screen with the catalogue that is built in.
+func (p *Parts) screen() map[string]string {
+	if p.Catalogue != nil {
+		if screen, err := app.FirstScreen(p.Catalogue); err == nil {
+			return screen
+		}
+	}
+	return p.First
 }
 
 func named(stem string, data []byte, ext string) string {
@@ -278,10 +302,12 @@ func digest(data []byte) string {
 
 // fill replaces the marks {{name}} of the page. What takes their place may hold
 // such marks of its own, and keeps them: the script has a page in it.
-func fill(page []byte, marks map[string]string) []byte {
+func fill(page []byte, marks ...map[string]string) []byte {
 	var pairs []string
-	for name, value := range marks {
-		pairs = append(pairs, "{{"+name+"}}", value)
+	for _, list := range marks {
+		for name, value := range list {
+			pairs = append(pairs, "{{"+name+"}}", value)
+		}
 	}
 	return []byte(strings.NewReplacer(pairs...).Replace(string(page)))
 }
@@ -290,7 +316,8 @@ func fill(page []byte, marks map[string]string) []byte {
 // the rest as a host packs it, with gzip.
 func (p *Parts) Size() (total, core int, err error) {
 	total, core = len(p.Packed), len(p.Packed)
-	for _, text := range [][]byte{p.App, p.Worker, p.Style, p.Page, p.Schema, p.Icon, p.Service, p.Manifest} {
+	page := fill(p.Page, p.screen())
+	for _, text := range [][]byte{p.App, p.Early, p.Worker, p.Style, page, p.Schema, p.Icon, p.Service, p.Manifest} {
 		z, err := packed(text)
 		if err != nil {
 			return 0, 0, err

@@ -1,0 +1,29 @@
+// @ts-check
+// Runs before anything is painted. It decides which screen may be seen first, so
+// that nobody who opens a link or comes back sees another vehicle meanwhile; it
+// sets the core off; and it holds what is pressed until the page attends to it.
+import { kept } from "./last.js";
+
+const tag = /** @type {HTMLScriptElement} */ (document.currentScript);
+const { dataset } = document.documentElement;
+if (location.hash.startsWith("#q=")) dataset.opening = "link";
+else if (kept()) dataset.opening = "kept";
+
+/** @type {Early} */
+const early = { version: tag.dataset.version || "", pressed: [], heard: [] };
+window.early = early;
+
+for (const kind of /** @type {const} */ (["click", "change"])) {
+  addEventListener(kind, (e) => early.pressed?.push(e), true);
+}
+
+const { firstWorker, firstCore } = tag.dataset;
+if (firstWorker && firstCore) {
+  const address = (/** @type {string} */ name) => new URL(name, document.baseURI).href;
+  const worker = new Worker(address(firstWorker));
+  early.worker = worker;
+  worker.onmessage = worker.onerror = (e) => early.heard.push(e);
+  const packed = address(firstCore);
+  const unpacked = navigator.serviceWorker?.controller && packed.replace(/bin$/, "wasm");
+  worker.postMessage({ core: { packed, unpacked } });
+}
