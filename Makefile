@@ -1,14 +1,30 @@
-.PHONY: run site test soak bench fmt packages tools checked native wasm scripts browser engines engine-tools
+.PHONY: run site check test soak bench fmt packages tools checked native wasm scripts page browser engines
 
 # A failure before a pipe is a failure.
 SHELL = /bin/bash
 .SHELLFLAGS = -euo pipefail -c
 
-# Packages that make up the core: they also build, and are tested, in wasm.
+# Packages that make up the core: they also build in wasm.
 CORE = ./config/... ./pricing/... ./web/app/... ./web/areas/... ./web/drawing/... ./web/guide/... ./web/page/... \
 	./web/session/... ./web/assets/...
 GO_FOLDERS = config pricing schema wasm web
 IN_WASM = GOOS=js GOARCH=wasm CGO_ENABLED=0
+
+# Tests that need no browser and no built page. Those that take longest begin
+# first, so that none of them is left over at the end for one processor.
+LONGEST = ./web/app ./schema ./pricing/propose ./config/rules ./pricing/tables ./config/solve
+NATIVE = $(LONGEST) $$(go list ./... | grep -v -e '/web/e2e$$$$' -e /web/e2e/engines -e /web/pack/site)
+
+# Tests that run again in wasm, since they could end otherwise there: what counts
+# in floating point, what encrypts (in assembly on this machine), and what reads
+# anything from strangers, on a smaller stack. The rest is the same instructions
+# on the same whole numbers and texts, and the test that holds a recorded
+# conversation byte for byte beside the shipped core goes through all of it.
+FLOATING = ./config/leadtime ./config/power ./config/quantity ./config/solve ./config/space ./config/weight \
+	./pricing/bid ./pricing/finance ./pricing/seal ./pricing/sign
+READERS = ./config ./config/csv ./config/expr ./pricing ./pricing/bid ./pricing/link ./pricing/quote ./pricing/tables ./web/app
+NODE = -exec="env -i PATH=$$PATH RAPID_SEED=$$RAPID_SEED $$(go env GOROOT)/lib/wasm/go_js_wasm_exec"
+TESTED = grep -v '\[no test'
 
 # Random tests draw the same each time; make soak draws afresh.
 export RAPID_SEED = 1
@@ -20,8 +36,13 @@ run: packages
 site: packages
 	go run ./web/pack
 
-# One command, quiet when all is well but for what go test says.
-test: packages tools checked native wasm scripts browser engines
+# Formatted, sound and right natively, in little time: for while one works.
+check: checked native scripts
+
+# One command, quiet when all is well but for what go test says. Two parts at a
+# time: a browser waits often enough to leave room for another.
+test: packages tools
+	@$(MAKE) --no-print-directory -j2 --output-sync=target browser check wasm page engines
 
 fmt:
 	gofmt -w $(GO_FOLDERS)
@@ -32,29 +53,33 @@ checked:
 	@go vet ./...
 	@$(IN_WASM) go vet $(CORE) ./wasm
 
-# Everything but the browser, on this machine. What is generated is held against
-# what is committed by the tests of schema.
+# Everything that needs neither browser nor page, on this machine. What is
+# generated is held against what is committed by the tests of schema. (The whole
+# of vet runs in checked.)
 native:
-	@go test $$(go list ./... | grep -v '/web/e2e') | grep -v '\[no test files\]'
+	@go test -vet=off $(NATIVE) | $(TESTED)
 
-# The core again, as wasm under Node, which takes only a small environment.
+# Under Node, which takes only a small environment.
 wasm:
-	@$(IN_WASM) go test -exec="env -i PATH=$$PATH RAPID_SEED=$$RAPID_SEED $$(go env GOROOT)/lib/wasm/go_js_wasm_exec" $(CORE) | grep -v '\[no test files\]'
+	@$(IN_WASM) go test -vet=off -short $(NODE) $(FLOATING) | $(TESTED)
+	@$(IN_WASM) go test -vet=off -run='^Fuzz' $(NODE) $(READERS) | $(TESTED)
 
 # The page's scripts: their types, and their tests under Node.
 scripts: packages
 	@cd web && npm run -s types && npm test -s
 
-# A browser on a slow machine can miss a moment: what fails is tried once more,
-# and a real fault fails twice.
+# The built page, without a browser.
+page: packages
+	@go test -vet=off ./web/pack/site
+
+# The built page in Chromium: one browser, three tabs at a time.
 browser: packages tools
-	@packages=$$(go list ./web/e2e/... | grep -v '/engines$$'); \
-	go test -timeout 40m $$packages || { echo "once more, in case the machine was slow"; go test -count=1 -timeout 40m $$packages; }
+	@go test -vet=off -timeout 40m -parallel 3 ./web/e2e
 
 # The first walk in Firefox and in WebKitGTK. BOXWRIGHT_DIST names a folder with a
 # page that is built already.
-engines: packages tools engine-tools
-	@go test -timeout 20m ./web/e2e/engines
+engines: packages tools
+	@go test -vet=off -timeout 20m ./web/e2e/engines
 
 # Random tests on fresh seeds and fuzz targets for MINUTES in all.
 soak:
@@ -68,24 +93,16 @@ packages: web/node_modules/.package-lock.json
 web/node_modules/.package-lock.json: web/package.json web/package-lock.json
 	@cd web && npm ci --silent --no-audit --no-fund
 
-# Chromium and pdftotext come from Debian, where this may install; elsewhere the
+# Browsers and pdftotext come from Debian, where this may install; elsewhere the
 # message says what to install.
-tools:
-	@if ! command -v chromium >/dev/null || ! command -v pdftotext >/dev/null; then \
-		if [ "$$(id -u)" = 0 ] && command -v apt-get >/dev/null; then \
-			echo "installing chromium and poppler-utils"; \
-			{ apt-get update && DEBIAN_FRONTEND=noninteractive apt-get install -y --no-install-recommends chromium poppler-utils; } >/dev/null; \
-		else \
-			echo "The browser tests need Chromium and pdftotext. On Debian: apt-get install chromium poppler-utils"; exit 1; \
-		fi; \
-	fi
+DEBIAN = chromium poppler-utils firefox-esr webkit2gtk-driver xvfb
 
-engine-tools:
-	@if ! command -v firefox-esr >/dev/null || ! command -v WebKitWebDriver >/dev/null || ! command -v Xvfb >/dev/null; then \
+tools:
+	@if [ "$$(command -v chromium pdftotext firefox-esr WebKitWebDriver Xvfb | wc -l)" -lt 5 ]; then \
 		if [ "$$(id -u)" = 0 ] && command -v apt-get >/dev/null; then \
-			echo "installing firefox-esr, webkit2gtk-driver and xvfb"; \
-			{ apt-get update && DEBIAN_FRONTEND=noninteractive apt-get install -y --no-install-recommends firefox-esr webkit2gtk-driver xvfb; } >/dev/null; \
+			echo "installing $(DEBIAN)"; \
+			{ apt-get update && DEBIAN_FRONTEND=noninteractive apt-get install -y --no-install-recommends $(DEBIAN); } >/dev/null; \
 		else \
-			echo "The tests in other engines need Debian packages: apt-get install firefox-esr webkit2gtk-driver xvfb"; exit 1; \
+			echo "The browser tests need more programs. On Debian: apt-get install $(DEBIAN)"; exit 1; \
 		fi; \
 	fi

@@ -94,6 +94,8 @@ func (j *job) place(chassis *config.Chassis, body *config.Body) {
 	skipped := map[string]bool{}
 	feeds := map[string][]string{} // id to the parts that it waits for by name
 	partsStep := false
+	j.steps = make([]Step, 0, len(acts)+len(j.unit.Picks)/4)
+	j.net.Activities = make([]Activity, 0, cap(j.steps))
 	for i := range acts {
 		a := &acts[i]
 		var after, instead []string

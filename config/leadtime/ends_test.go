@@ -14,7 +14,8 @@ import (
 // shutdown, around them, and through every day of two years.
 func TestClosedDaysHaveAReason(t *testing.T) {
 	p := plant()
-	p.Shutdowns = append(p.Shutdowns, config.Shutdown{First: day("2027-07-12"), Last: day("2027-07-23"), Label: "Summer"}, config.Shutdown{First: day("2027-08-11"), Last: day("2027-08-11"), Label: "Stock taking"})
+	p.Shutdowns = append(p.Shutdowns, config.Shutdown{First: day("2027-07-12"), Last: day("2027-07-23"),
+		Label: "Summer"}, config.Shutdown{First: day("2027-08-11"), Last: day("2027-08-11"), Label: "Stock taking"})
 	c := leadtime.NewCalendar(&p)
 	for _, x := range []struct{ day, closed, reason string }{
 		{"2027-07-09", "", "the Friday before the shutdown"},

@@ -100,7 +100,12 @@ func (c *compiled) play(s Simulation, critical []float64) []int32 {
 		steps[i].prepare(&c.acts[i], s.Seed)
 	}
 	length := min(block, len(finish))
-	rows := make([]int32, len(c.acts)*length)
+	buffer := buffers.Get().(*[]int32)
+	defer buffers.Put(buffer)
+	if need := len(c.acts) * length; cap(*buffer) < need {
+		*buffer = make([]int32, need)
+	}
+	rows := (*buffer)[:len(c.acts)*length]
 	row := func(i int) []int32 { return rows[i*length : (i+1)*length] }
 	for first := 0; first < len(finish); first += block {
 		end := finish[first:min(first+block, len(finish))]
@@ -138,6 +143,10 @@ func (c *compiled) play(s Simulation, critical []float64) []int32 {
 	}
 	return finish
 }
+
+// buffers are for the rows of draws: each row is written before it is read, so
+// they need not be cleared.
+var buffers = sync.Pool{New: func() any { return new([]int32) }}
 
 // decisive leaves out what cannot decide anything in any draw: a predecessor
 // that at its latest is finished before another one at its earliest, and the

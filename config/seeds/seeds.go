@@ -1,12 +1,16 @@
-// Package seeds gives the tests that draw at random their seeds. They follow
+// Package seeds makes tests go the same way each time. It gives those that draw at
+// random their seeds, which follow
 // -rapid.seed (RAPID_SEED in the environment), so one number repeats every
 // random test: make test sets it to 1, make soak to another one each time. Only
 // tests import this package.
 package seeds
 
 import (
+	"cmp"
 	"flag"
 	"iter"
+	"maps"
+	"slices"
 
 	_ "pgregory.net/rapid" // defines the flag
 )
@@ -23,6 +27,18 @@ func Each(n int64) iter.Seq[int64] {
 		first := First()
 		for i := range n {
 			if !yield(first + i) {
+				return
+			}
+		}
+	}
+}
+
+// InOrder goes through a map in the order of its keys: cases that share
+// something, such as a page, then follow each other alike in every run.
+func InOrder[K cmp.Ordered, V any](m map[K]V) iter.Seq2[K, V] {
+	return func(yield func(K, V) bool) {
+		for _, key := range slices.Sorted(maps.Keys(m)) {
+			if !yield(key, m[key]) {
 				return
 			}
 		}

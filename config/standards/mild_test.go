@@ -13,7 +13,8 @@ import (
 // How hard a clause that is not met bites, by where its number comes from and
 // who lowered it.
 func TestSeverityOfAClauseThatIsNotMet(t *testing.T) {
-	figure := &config.Figure{Code: "weight.payload", Label: "Payload", Unit: quantity.Pound, Value: 1500, Sense: config.AtLeast, Limit: 1750, Source: "test"}
+	figure := &config.Figure{Code: "weight.payload", Label: "Payload", Unit: quantity.Pound, Value: 1500,
+		Sense: config.AtLeast, Limit: 1750, Source: "test"}
 	missed := func(v Verdict) Verdict {
 		v.Clause, v.Title, v.Figure, v.Outcome = "c", "Clause", figure, NotMet
 		return v
@@ -25,11 +26,16 @@ func TestSeverityOfAClauseThatIsNotMet(t *testing.T) {
 		want         config.Severity // empty: no finding
 	}{
 		{"read", "a text that was read stops", []Verdict{missed(Verdict{Basis: config.ReadInText})}, config.Stop},
-		{"read but mild", "a mild clause asks for a decision", []Verdict{missed(Verdict{Basis: config.ReadInText, Mild: true})}, config.Warn},
-		{"read, lowered", "the purchaser has knowingly asked for less", []Verdict{missed(Verdict{Basis: config.ReadInText}), lowered}, config.Warn},
-		{"from memory", "what was not read stops nothing", []Verdict{missed(Verdict{Basis: config.FromMemory})}, config.Warn},
-		{"purchaser", "an own limit asks for a decision", []Verdict{missed(Verdict{Basis: config.Purchaser})}, config.Warn},
-		{"met", "a clause that is met is no finding", []Verdict{{Clause: "c", Figure: figure, Basis: config.ReadInText, Outcome: Met}}, ""},
+		{"read but mild", "a mild clause asks for a decision",
+			[]Verdict{missed(Verdict{Basis: config.ReadInText, Mild: true})}, config.Warn},
+		{"read, lowered", "the purchaser has knowingly asked for less",
+			[]Verdict{missed(Verdict{Basis: config.ReadInText}), lowered}, config.Warn},
+		{"from memory", "what was not read stops nothing",
+			[]Verdict{missed(Verdict{Basis: config.FromMemory})}, config.Warn},
+		{"purchaser", "an own limit asks for a decision",
+			[]Verdict{missed(Verdict{Basis: config.Purchaser})}, config.Warn},
+		{"met", "a clause that is met is no finding", []Verdict{{Clause: "c", Figure: figure,
+			Basis: config.ReadInText, Outcome: Met}}, ""},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			found := Findings(c.verdicts)
@@ -43,7 +49,8 @@ func TestSeverityOfAClauseThatIsNotMet(t *testing.T) {
 		})
 	}
 	reported := config.Report{Findings: []config.Finding{{Figure: figure}}}
-	assert.Empty(t, Findings([]Verdict{missed(Verdict{Basis: config.ReadInText})}, nil, &reported), "a calculator has said it already")
+	assert.Empty(t, Findings([]Verdict{missed(Verdict{Basis: config.ReadInText})}, nil, &reported),
+		"a calculator has said it already")
 }
 
 // The mild clauses of the law miss without stopping: 49 CFR 567.4(g)(3) through

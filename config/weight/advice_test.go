@@ -28,10 +28,12 @@ func TestAdviceOnOverloads(t *testing.T) {
 	}{
 		{"front axle", "weight.front-axle.over", "what hangs ahead of the axle loads it with more than its weight",
 			func(c *config.Catalogue) { c.Chassis[0].GAWRFrontLb = 4100 }, nil,
-			[]string{"lb of the front axle", "at the front bumper puts 1.22 lb", "front wall 0.67 lb", "rear wall -0.39 lb", "24 in rearward takes 15 lb off"}, "winch"},
+			[]string{"lb of the front axle", "at the front bumper puts 1.22 lb", "front wall 0.67 lb",
+				"rear wall -0.39 lb", "24 in rearward takes 15 lb off"}, "winch"},
 		{"rear axle", "weight.rear-axle.over", "what hangs behind the axle loads it with more than its weight",
 			func(c *config.Catalogue) { c.Chassis[0].GAWRRearLb = 5500 }, nil,
-			[]string{"lb of the rear axle", "rear wall puts 1.39 lb", "front wall 0.33 lb", "24 in forward takes 15 lb off"}, "bench"},
+			[]string{"lb of the rear axle", "rear wall puts 1.39 lb", "front wall 0.33 lb",
+				"24 in forward takes 15 lb off"}, "bench"},
 		{"right side heavy", "weight.side.over", "load goes from the heavy side to the light one", lean(40),
 			&config.Limit{Value: 1, Sense: config.AtMost, Source: "test", Basis: config.ReadInText},
 			[]string{"from the right (curb) to the left (street) side"}, "winch"},
@@ -72,9 +74,13 @@ func TestWhatARemountRestsOn(t *testing.T) {
 		unmeasured   string // words of the finding; empty: there is none
 		center       string
 	}{
-		{"nothing measured", "both are guesses", nil, "the usual 3,160 lb, give or take 300 lb, is counted", "each 1.0 in it really lies further forward puts 20 lb more on the front axle"},
-		{"weighed, center not found", "the center is a guess still", &config.Existing{MassLb: 4740}, "", "puts 30 lb more on the front axle"},
-		{"weighed, center judged", "a judged center is a guess", &config.Existing{MassLb: 4740, XIn: 80, Estimated: true}, "", "puts 30 lb more on the front axle"},
+		{"nothing measured", "both are guesses", nil,
+			"the usual 3,160 lb, give or take 300 lb, is counted",
+			"each 1.0 in it really lies further forward puts 20 lb more on the front axle"},
+		{"weighed, center not found", "the center is a guess still", &config.Existing{MassLb: 4740}, "",
+			"puts 30 lb more on the front axle"},
+		{"weighed, center judged", "a judged center is a guess", &config.Existing{MassLb: 4740, XIn: 80,
+			Estimated: true}, "", "puts 30 lb more on the front axle"},
 		{"all measured", "nothing is left to guess", &config.Existing{MassLb: 4740, XIn: 80}, "", ""},
 	} {
 		t.Run(c.name, func(t *testing.T) {
@@ -85,7 +91,8 @@ func TestWhatARemountRestsOn(t *testing.T) {
 			require.Empty(t, cat.Prepare())
 			u := &config.Unit{Chassis: "cutaway", Body: "module-168", Existing: c.existing}
 			s := Weigh(cat, u, people(175))
-			for code, words := range map[string]string{"weight.existing.unmeasured": c.unmeasured, "weight.existing.centre": c.center} {
+			for code, words := range map[string]string{"weight.existing.unmeasured": c.unmeasured,
+				"weight.existing.centre": c.center} {
 				f := finding(s, code)
 				if words == "" {
 					assert.Nil(t, f, c.reason)

@@ -32,7 +32,8 @@ func fill(v reflect.Value, deep int) {
 
 // shared are the places at which two values hold the same memory.
 func shared(path string, a, b reflect.Value, out *[]string) {
-	if strings.HasPrefix(a.Type().PkgPath(), "boxwright/pricing/money") || strings.Contains(a.Type().PkgPath(), "decimal") {
+	if strings.HasPrefix(a.Type().PkgPath(),
+		"boxwright/pricing/money") || strings.Contains(a.Type().PkgPath(), "decimal") {
 		return // exact numbers never change in place
 	}
 	switch a.Kind() {

@@ -24,7 +24,8 @@ func TestCompareRows(t *testing.T) {
 		require.NoError(t, err)
 		quotes[i] = q
 	}
-	rival := quote.Rival{Name: "Other", Price: money.Cents(301_500_00), Date: config.Date{Year: 2027, Month: 5, Day: 1}, PayloadLb: 3100, Warranty: "3 years", Notes: "no loose equipment"}
+	rival := quote.Rival{Name: "Other", Price: money.Cents(301_500_00), Date: config.Date{Year: 2027,
+		Month: 5, Day: 1}, PayloadLb: 3100, Warranty: "3 years", Notes: "no loose equipment"}
 	rows := map[string]quote.Row{}
 	for _, r := range quote.Compare([]*quote.Quote{quotes[0], quotes[1], nil}, []quote.Rival{rival}, quantity.US) {
 		if !r.Heading {
@@ -67,7 +68,10 @@ func TestCompareRows(t *testing.T) {
 		{"Headroom", figure("space.headroom"), "–"},
 		{"Oxygen", figure("space.oxygen"), "–"},
 		{"Chassis", func(q *quote.Quote) string { return q.Chassis.Label }, "–"},
-		{"GVWR", func(q *quote.Quote) string { return quantity.US.Show(float64(q.Chassis.GVWRLb), quantity.Pound) }, "–"},
+		{"GVWR", func(q *quote.Quote) string {
+			return quantity.US.Show(float64(q.Chassis.GVWRLb),
+				quantity.Pound)
+		}, "–"},
 		{"Module", func(q *quote.Quote) string { return q.Body.Label }, "–"},
 	} {
 		t.Run(c.label, func(t *testing.T) {

@@ -36,7 +36,8 @@ func TestBlankCellsOfACircuit(t *testing.T) {
 			const id = "fb-guard"
 			var cat config.Catalogue
 			require.NoError(t, json.Unmarshal(small(t), &cat))
-			cat.Options[slices.IndexFunc(cat.Options, func(o config.Option) bool { return o.ID == id })].Circuit = c.was
+			cat.Options[slices.IndexFunc(cat.Options,
+				func(o config.Option) bool { return o.ID == id })].Circuit = c.was
 			file, err := json.Marshal(&cat)
 			require.NoError(t, err)
 			text, err := tables.Out(file, "options")

@@ -40,7 +40,8 @@ func TestANewUnitKeepsWhatTheOldOneWeighed(t *testing.T) {
 // What a new unit takes over from the quote before it, and what it leaves.
 func TestANewUnitKeepsTheParties(t *testing.T) {
 	p := begun(t)
-	p.do(set("buyer.name", "Hollow County EMS"), set("seller.name", "Inland Rescue Sales"), set("title", "Medic 4"), set("number", "Q-7"),
+	p.do(set("buyer.name", "Hollow County EMS"), set("seller.name", "Inland Rescue Sales"), set("title",
+		"Medic 4"), set("number", "Q-7"),
 		set("unit.needed_by", "2028-01-01"), set("needs.crew", "3"), Act{Do: "pick", ID: "fb-push", On: true})
 	d := draftOf(t, p.do(Act{Do: "new", ID: "cut-14000-158-gas"}))
 	for _, c := range []struct{ name, want, is string }{

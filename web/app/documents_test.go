@@ -10,6 +10,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"boxwright/config/csv"
+	"boxwright/config/seeds"
 )
 
 func (p *browser) unit() (u struct {
@@ -102,13 +103,13 @@ func TestRequirementWalk(t *testing.T) {
 func TestPapers(t *testing.T) {
 	p := open(t)
 	p.do(set("number", "Q-7"), Act{Do: "go", ID: "quote"})
-	for id, words := range map[string][]string{
+	for id, words := range seeds.InOrder(map[string][]string{
 		"quote":  {"Specification", "Weights", "Annex: the price line by line", "Acceptance", "of this document"},
 		"order":  {"Long lead", "Cut list", "Circuit schedule", "Framing jigs"},
 		"test":   {"Weigh: full fluids", "Whole unit", "Find in order"},
 		"upkeep": {"Tire pressures, cold", "common practice, no source"},
 		"wrong":  {"Specification"},
-	} {
+	}) {
 		s := p.do(Act{Do: "paper", ID: id})
 		for _, w := range words {
 			assert.Contains(t, s.Regions["main"], w, id)

@@ -9,6 +9,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"boxwright/config"
+	"boxwright/config/seeds"
 	"boxwright/config/weight"
 	"boxwright/pricing/link"
 	"boxwright/pricing/quote"
@@ -146,7 +147,7 @@ func TestNextQuoteLearnsFromKeptTickets(t *testing.T) {
 	u := kept[0].Unit.Clone()
 	u.Body = "gone"
 	gone.Unit = &u
-	for reason, weighed := range map[string]any{"no list": "x", "a reading below nought": []weight.Ticket{wrong}, "a unit nobody knows": []weight.Ticket{gone}, "no unit": []weight.Ticket{{What: weight.TicketUnit, TotalLb: 11000}}, "nothing": nil} {
+	for reason, weighed := range seeds.InOrder(map[string]any{"no list": "x", "a reading below nought": []weight.Ticket{wrong}, "a unit nobody knows": []weight.Ticket{gone}, "no unit": []weight.Ticket{{What: weight.TicketUnit, TotalLb: 11000}}, "nothing": nil}) {
 		other := open(t)
 		other.req["weighed"] = weighed
 		assert.Empty(t, draftOf(t, other.do(Act{Do: "new", ID: "cut-14500-158-gas"})).Tickets, reason)
@@ -268,7 +269,7 @@ func TestHostileTicketsAndWiring(t *testing.T) {
 		}
 		return []any{m}
 	}
-	for name, change := range map[string]map[string]any{
+	for name, change := range seeds.InOrder(map[string]map[string]any{
 		"negative mass":   {"tickets": ticket(map[string]any{"front_lb": -1})},
 		"huge mass":       {"tickets": ticket(map[string]any{"front_lb": 1e300})},
 		"long number":     {"tickets": ticket(map[string]any{"number": strings.Repeat("9", 61)})},
@@ -277,7 +278,7 @@ func TestHostileTicketsAndWiring(t *testing.T) {
 		"no reading":      {"tickets": []any{map[string]any{"what": "unit"}}},
 		"wiring":          {"wiring": map[string]any{"areas": "x"}},
 		"no drop":         {"wiring": map[string]any{"drop_pct": 1e-9}},
-	} {
+	}) {
 		bad := map[string]any{}
 		for k, v := range d {
 			bad[k] = v

@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"boxwright/config"
+	"boxwright/config/seeds"
 	"boxwright/pricing/quote"
 )
 
@@ -63,7 +64,7 @@ func TestOldModuleNewChassis(t *testing.T) {
 func TestMeasuredFieldsKeepWhatCannotBeTaken(t *testing.T) {
 	p := open(t)
 	p.do(Act{Do: "remount"})
-	for name, typed := range map[string]string{"mass_lb": "heavy", "length_in": "15000", "built": "19x4", "x_in": "-4"} {
+	for name, typed := range seeds.InOrder(map[string]string{"mass_lb": "heavy", "length_in": "15000", "built": "19x4", "x_in": "-4"}) {
 		s := p.do(measured(name, typed))
 		assert.Contains(t, s.Regions["main"], `value="`+typed+`"`, name)
 		assert.Contains(t, s.Regions["main"], `id="w-existing.`+name+`"`, name)

@@ -1,11 +1,13 @@
 // Talks to the worker: one request at a time, restarted when it dies, with the
 // unanswered request sent again. A request that kills it twice is given up.
 
-// How long an answer may take before the worker counts as dead. A worker's first
-// one includes its start, which takes long on a slow machine.
-const PATIENCE_MS = 20000;
-const FIRST_PATIENCE_MS = 60000;
-const START_MS = 5000;
+// How long a worker may take to start, and then for an answer, before it counts as
+// dead. Its first answer takes longer: functions are compiled when first called,
+// and beginning anew on a slow device would take as long again.
+const START_MS = 60000;
+const FIRST_ANSWER_MS = 60000;
+const ANSWER_MS = 20000;
+const SOON_MS = 5000;
 
 // source says where worker and core come from: addresses in the folder form,
 // texts inside the page in the single file.
@@ -36,7 +38,7 @@ export class Core {
     // Settled when a core is ready for the first time, or will not be soon.
     this.started = new Promise((resolve) => {
       this.begun = resolve;
-      setTimeout(resolve, START_MS);
+      setTimeout(resolve, SOON_MS);
     });
     this.launch(window.early?.worker);
   }
@@ -73,9 +75,12 @@ export class Core {
   async send() {
     const { pending } = this;
     pending.tries++;
-    pending.timer = setTimeout(() => this.died("no answer in time"), this.answered ? PATIENCE_MS : FIRST_PATIENCE_MS);
+    pending.timer = setTimeout(() => this.died("the core did not start in time"), START_MS);
     await this.ready;
-    if (this.pending === pending) this.worker.postMessage({ id: pending.id, request: pending.text });
+    if (this.pending !== pending) return;
+    clearTimeout(pending.timer);
+    pending.timer = setTimeout(() => this.died("no answer in time"), this.answered ? ANSWER_MS : FIRST_ANSWER_MS);
+    this.worker.postMessage({ id: pending.id, request: pending.text });
   }
 
   settle(reply) {

@@ -86,14 +86,15 @@ export class Transport {
     const { state, around } = this;
     const asked = state.here;
     const request = this.request(acts);
-    const long = setTimeout(() => around.working(true), LONG_MS);
+    const rehearsed = only(acts, "rehearse"); // nobody waits for that
+    const long = rehearsed ? 0 : setTimeout(() => around.working(true), LONG_MS);
     try {
       const reply = await around.ask(request);
       if (reply.rehearsed || asked !== state.here) return; // another quote was taken up meanwhile
       around.show(reply, acts);
       if (!request.saved && state.view?.area === "quote") this.queue.push({ do: "restore" });
     } catch (e) {
-      if (!only(acts, "rehearse")) around.failed(e instanceof Error ? e.message : String(e));
+      if (!rehearsed) around.failed(e instanceof Error ? e.message : String(e));
     } finally {
       clearTimeout(long);
       around.working(false);

@@ -37,6 +37,29 @@ test("what is pressed while the core works goes together in the next request", a
   assert.equal(p.shown.length, 2);
 });
 
+test("until the core is there what is pressed gathers, and goes in one request", async () => {
+  let come = () => {};
+  const asked = [];
+  const transport = new Transport(newState("", { sealed: "", open: "" }), {
+    ask: async (request) => (asked.push(request), {}),
+    ready: new Promise((resolve) => (come = resolve)),
+    base: () => "",
+    shown: () => "",
+    working() {},
+    show() {},
+    failed() {},
+  });
+  transport.act({ do: "start" });
+  transport.act({ do: "pick" });
+  await null;
+  assert.equal(asked.length, 0);
+  assert.ok(transport.waiting);
+  come();
+  await transport.idle;
+  assert.deepEqual(asked.map(does), [["start", "pick"]]);
+  assert.equal(transport.waiting, undefined);
+});
+
 test("a request that fails is told of, and what waits goes on", async () => {
   const p = page();
   p.transport.act({ do: "pick" });

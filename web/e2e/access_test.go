@@ -40,10 +40,12 @@ func engine(t *testing.T) string {
 }
 
 func TestNoAreaShutsAnybodyOut(t *testing.T) {
+	t.Parallel()
 	axe := engine(t)
 	for _, screen := range []drive.Screen{drive.Desk, drive.Phone} {
 		for _, scheme := range []string{"light", "dark", "contrast"} {
 			t.Run(scheme+"-"+itoa(int(screen.Width)), func(t *testing.T) {
+				t.Parallel()
 				w := open(t, folder, screen, "", axe)
 				w.in(scheme)
 				w.check("the offer to a newcomer")
@@ -80,6 +82,7 @@ func (w *window) in(scheme string) {
 
 // The states an area takes on while it is used.
 func TestNoStateShutsAnybodyOut(t *testing.T) {
+	t.Parallel()
 	w := blank(t, folder, drive.Desk, engine(t))
 	w.openWinch(folder)
 	w.show("fb-winch")
@@ -112,6 +115,7 @@ func TestNoStateShutsAnybodyOut(t *testing.T) {
 }
 
 func TestNothingRunsOffANarrowScreen(t *testing.T) {
+	t.Parallel()
 	eachForm(t, func(t *testing.T, f form) {
 		w := blank(t, f, drive.Phone)
 		w.openWinch(f)

@@ -43,6 +43,7 @@ func (w *window) takes(selector, file, shows string) {
 }
 
 func TestATableGoesOutIsEditedAndComesBack(t *testing.T) {
+	t.Parallel()
 	eachForm(t, func(t *testing.T, f form) {
 		w := open(t, f, drive.Desk, "", catching)
 		w.begin("cut-14500-158-gas", "mod-146-72")
@@ -88,6 +89,7 @@ func TestATableGoesOutIsEditedAndComesBack(t *testing.T) {
 
 // The file that the page makes of itself is the one that the packer makes.
 func TestTheCatalogueIsHandedOutInOneFile(t *testing.T) {
+	t.Parallel()
 	own := bytes.Replace(altered(t, `"title": "Demonstration catalogue of an invented plant"`, `"title": "Own <b>catalogue</b>, ½ invented"`), []byte(`"fb-push": "1460.00"`), []byte(`"fb-push": "1500.00"`), 1)
 	want := *built
 	want.Catalogue = own
@@ -138,6 +140,7 @@ func TestTheCatalogueIsHandedOutInOneFile(t *testing.T) {
 // A quote made with one edition stays as it is under another, through undo and
 // reload, until it is moved.
 func TestAQuoteWaitsToBeMoved(t *testing.T) {
+	t.Parallel()
 	w := open(t, folder, drive.Desk, "", engine(t))
 	w.begin("cut-14500-158-gas", "mod-146-72")
 	w.pick("fb-push")
@@ -177,6 +180,7 @@ func TestAQuoteWaitsToBeMoved(t *testing.T) {
 }
 
 func TestKeepingIsForEverybody(t *testing.T) {
+	t.Parallel()
 	for _, screen := range []drive.Screen{drive.Desk, drive.Phone} {
 		w := open(t, folder, screen, "", engine(t))
 		w.begin("cut-14500-158-gas", "mod-146-72")

@@ -9,6 +9,7 @@ import (
 )
 
 func TestRuleBrokenAndMended(t *testing.T) {
+	t.Parallel()
 	eachForm(t, func(t *testing.T, f form) {
 		w := open(t, f, drive.Desk, "")
 		w.winchStory()
@@ -34,6 +35,7 @@ func TestRuleBrokenAndMended(t *testing.T) {
 }
 
 func TestOverloadedAxleStops(t *testing.T) {
+	t.Parallel()
 	eachForm(t, func(t *testing.T, f form) {
 		w := open(t, f, drive.Desk, "")
 		w.begin("cut-12500-138-gas", "mod-132-68")
@@ -56,6 +58,7 @@ func TestOverloadedAxleStops(t *testing.T) {
 }
 
 func TestWhatCannotBeTakenStaysInItsField(t *testing.T) {
+	t.Parallel()
 	w := open(t, folder, drive.Desk, "")
 	before := w.draft()
 	for _, x := range []struct{ field, typed, says, reason string }{
@@ -72,6 +75,7 @@ func TestWhatCannotBeTakenStaysInItsField(t *testing.T) {
 }
 
 func TestUndoAndRedo(t *testing.T) {
+	t.Parallel()
 	w := open(t, folder, drive.Desk, "")
 	w.begin("cut-14500-158-gas", "mod-146-72")
 	before := w.draft()

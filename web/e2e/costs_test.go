@@ -13,6 +13,7 @@ import (
 // The manager's private figures: sealed in this browser, on the screen while
 // unlocked, and neither on paper nor in anything the browser keeps.
 func TestSellersCostsStayPrivate(t *testing.T) {
+	t.Parallel()
 	const passphrase = "plum orchard lantern"
 	eachForm(t, func(t *testing.T, f form) {
 		if f.name == folder.name {

@@ -7,12 +7,14 @@ import (
 
 	"github.com/stretchr/testify/require"
 
+	"boxwright/config/seeds"
 	"boxwright/web/e2e/drive"
 )
 
 // Needs are stated, three units proposed, one taken, and a buyer's list is
 // answered; then each document is looked at. Nobody is shut out on the way.
 func TestNeedsToDocuments(t *testing.T) {
+	t.Parallel()
 	list, err := os.ReadFile("../../testdata/requirements/county.csv")
 	require.NoError(t, err)
 	for _, screen := range []drive.Screen{drive.Desk, drive.Phone} {
@@ -39,7 +41,7 @@ func TestNeedsToDocuments(t *testing.T) {
 		w.typed(`#f-rival\.0\.price`, "301500")
 		w.check("compare with another bid")
 		w.area("quote")
-		for id, words := range map[string]string{"exceptions": "Overall height not to exceed 104 in", "order": "Cut list", "test": "Whole unit", "upkeep": "Tire pressures"} {
+		for id, words := range seeds.InOrder(map[string]string{"exceptions": "Overall height not to exceed 104 in", "order": "Cut list", "test": "Whole unit", "upkeep": "Tire pressures"}) {
 			w.click("#paper-" + id)
 			w.check(id)
 			require.LessOrEqual(t, eval[int](w, `document.documentElement.scrollWidth - innerWidth`), 0, "%s is as wide as the screen", id)

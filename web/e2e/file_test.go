@@ -39,6 +39,7 @@ func altered(t *testing.T, from, to string) []byte {
 }
 
 func TestCatalogueThatFailsItsSchema(t *testing.T) {
+	t.Parallel()
 	eachForm(t, func(t *testing.T, f form) {
 		w := open(t, f, drive.Desk, "")
 		w.begin("cut-14500-158-gas", "mod-146-72")
@@ -77,6 +78,7 @@ func TestCatalogueThatFailsItsSchema(t *testing.T) {
 }
 
 func TestAnotherCatalogueIsUsedAndKept(t *testing.T) {
+	t.Parallel()
 	eachForm(t, func(t *testing.T, f form) {
 		w := open(t, f, drive.Desk, "")
 		w.begin("cut-14500-158-gas", "mod-146-72")
@@ -100,6 +102,7 @@ func TestAnotherCatalogueIsUsedAndKept(t *testing.T) {
 }
 
 func TestQuoteFiles(t *testing.T) {
+	t.Parallel()
 	eachForm(t, func(t *testing.T, f form) {
 		w := open(t, f, drive.Desk, "")
 		w.begin("cut-14500-158-gas", "mod-146-72")
@@ -129,6 +132,7 @@ func TestQuoteFiles(t *testing.T) {
 }
 
 func TestKeptStateThatCannotBeUsed(t *testing.T) {
+	t.Parallel()
 	for _, x := range []struct {
 		change string
 		told   bool // whether something of worth is lost, which must be said

@@ -11,6 +11,7 @@ import (
 // The figures one decides by stay in sight wherever one reads, follow every
 // choice and are said aloud.
 func TestTheSummaryStaysInSight(t *testing.T) {
+	t.Parallel()
 	for screen, summary := range map[drive.Screen]string{drive.Desk: "#standing .big", drive.Phone: "#standing > .line"} {
 		w := open(t, folder, screen, "")
 		w.begin("cut-14500-158-gas", "mod-146-72")
@@ -30,6 +31,7 @@ func TestTheSummaryStaysInSight(t *testing.T) {
 
 // Whoever asks the device for stillness gets it; see drive.Tab.Prefer.
 func TestNothingMovesForWhomThatIsUnwelcome(t *testing.T) {
+	t.Parallel()
 	w := open(t, folder, drive.Desk, "")
 	w.click("#guide-start")
 	for _, a := range []string{"needs", "unit", "quote"} {

@@ -52,12 +52,14 @@ func (w *window) follow(do func(selector, typed string)) (said []string) {
 func escaped(id string) string { return strings.ReplaceAll(id, ".", `\.`) }
 
 func TestANewcomerFinishesTheGuidedQuote(t *testing.T) {
+	t.Parallel()
 	for _, x := range []struct {
 		how    string
 		form   form
 		screen drive.Screen
 	}{{"by mouse", folder, drive.Desk}, {"by keyboard", folder, drive.Desk}, {"on a phone", single, drive.Phone}} {
 		t.Run(x.how, func(t *testing.T) {
+			t.Parallel()
 			w := open(t, x.form, x.screen, "", printing)
 			do := func(selector, typed string) {
 				w.t.Helper()
@@ -114,6 +116,7 @@ func TestANewcomerFinishesTheGuidedQuote(t *testing.T) {
 // A guided quote is one of its own: what was worked on stays, the guide goes on
 // where it was left, and it ends when it is told to.
 func TestTheGuideKeepsToItsOwnQuote(t *testing.T) {
+	t.Parallel()
 	w := open(t, folder, drive.Desk, "")
 	require.True(t, w.has("#guide-offer"))
 	w.typed("#f-title", "Medic 9")
@@ -154,6 +157,7 @@ func (w *window) openKept(name string) {
 }
 
 func TestHelpWhereTheQuestionArises(t *testing.T) {
+	t.Parallel()
 	for _, screen := range []drive.Screen{drive.Desk, drive.Phone} {
 		w := open(t, folder, screen, "")
 		w.area("weight")
@@ -178,6 +182,7 @@ func TestHelpWhereTheQuestionArises(t *testing.T) {
 
 // Neither the guide nor the meaning of words is on paper.
 func TestGuideAndHelpAreNotPrinted(t *testing.T) {
+	t.Parallel()
 	w := open(t, folder, drive.Desk, "")
 	w.click("#guide-start")
 	for _, a := range []string{"weight", "quote"} {

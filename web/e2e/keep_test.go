@@ -9,6 +9,7 @@ import (
 )
 
 func TestReloadKeepsEverything(t *testing.T) {
+	t.Parallel()
 	eachForm(t, func(t *testing.T, f form) {
 		if f.name == folder.name {
 			f.offline = false // reloading a served page needs its host
@@ -28,19 +29,26 @@ func TestReloadKeepsEverything(t *testing.T) {
 	})
 }
 
-// impatient shortens the page's patience with a silent worker, so that the test
-// need not sit it out.
+// impatient shortens the page's patience with a worker that is silent, once,
+// when a test says so: it need not sit it out, and the next worker has all the
+// time that it takes to start.
 const impatient = `(() => {
 	const plain = window.setTimeout;
-	window.setTimeout = (what, ms, ...rest) => plain(what, ms >= 20000 ? 6000 : ms, ...rest);
+	window.setTimeout = (what, ms, ...rest) => {
+		const short = ms === 20000 && window.__silent;
+		if (short) window.__silent = false;
+		return plain(what, short ? 500 : ms, ...rest);
+	};
 })()`
 
 func TestKilledWorkerLosesNothing(t *testing.T) {
+	t.Parallel()
 	eachForm(t, func(t *testing.T, f form) {
 		w := open(t, f, drive.Desk, "", impatient)
 		w.begin("cut-14500-158-gas", "mod-146-72")
 		w.show("hvac-roof")
 		w.must(w.KillWorker())
+		eval[bool](w, `(window.__silent = true)`)
 		w.click("#o-hvac-roof")
 		require.True(t, w.checked("hvac-roof"), "what was pressed while the worker was dead is done by the next one")
 		require.Empty(t, w.trouble())
@@ -50,6 +58,7 @@ func TestKilledWorkerLosesNothing(t *testing.T) {
 
 // A core that ends says so, and is replaced at once, however often it happens.
 func TestEndedCoreIsReplaced(t *testing.T) {
+	t.Parallel()
 	w := open(t, folder, drive.Desk, "")
 	w.begin("cut-14500-158-gas", "mod-146-72")
 	w.show("hvac-roof")

@@ -8,6 +8,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
+	"boxwright/config/seeds"
 	"boxwright/web/e2e/drive"
 )
 
@@ -73,6 +74,7 @@ func (w *window) eventually(text string) {
 }
 
 func TestKilledWindowLosesNothing(t *testing.T) {
+	t.Parallel()
 	eachForm(t, func(t *testing.T, f form) {
 		f.offline = false
 		w := open(t, f, drive.Desk, "")
@@ -96,6 +98,7 @@ func TestKilledWindowLosesNothing(t *testing.T) {
 // The database takes a moment to write; a window that ends in that very moment
 // loses nothing all the same.
 func TestWindowEndsWhileItSaves(t *testing.T) {
+	t.Parallel()
 	eachForm(t, func(t *testing.T, f form) {
 		f.offline = false
 		w := open(t, f, drive.Desk, "")
@@ -110,6 +113,7 @@ func TestWindowEndsWhileItSaves(t *testing.T) {
 }
 
 func TestTwoWindowsOnOneQuote(t *testing.T) {
+	t.Parallel()
 	eachForm(t, func(t *testing.T, f form) {
 		f.offline = false
 		w := open(t, f, drive.Desk, "")
@@ -144,6 +148,7 @@ func TestTwoWindowsOnOneQuote(t *testing.T) {
 }
 
 func TestKeptQuotesAndTheirFile(t *testing.T) {
+	t.Parallel()
 	eachForm(t, func(t *testing.T, f form) {
 		w := open(t, f, drive.Desk, "")
 		w.begin("cut-14500-158-gas", "mod-146-72")
@@ -173,13 +178,13 @@ func TestKeptQuotesAndTheirFile(t *testing.T) {
 
 		var whole map[string]any
 		require.NoError(t, json.Unmarshal([]byte(file), &whole))
-		for reason, text := range map[string]string{
+		for reason, text := range seeds.InOrder(map[string]string{
 			"no file of ours":         `{"format":"boxwright-quote/1"}`,
 			"half of it":              file[:len(file)/2],
 			"markup where an id is":   strings.Replace(file, `"fb-`, `"<img src=x onerror=alert(1)>`, 1) + "x",
 			"a field nobody knows":    strings.Replace(file, `"format"`, `"onload":1,"format"`, 1),
 			"a draft of another form": strings.Replace(file, `boxwright-quote/1`, `boxwright-quote/9`, 1),
-		} {
+		}) {
 			o.must(o.Choose("#f-import", written(t, "bad.json", []byte(text))))
 			o.must(o.Until(`!document.getElementById("trouble").hidden`))
 			require.Contains(t, o.trouble(), "was not taken in", reason)
@@ -191,6 +196,7 @@ func TestKeptQuotesAndTheirFile(t *testing.T) {
 // A file that would be too large to be read back leaves the earlier states out,
 // and says so.
 func TestFileWithoutEarlierStatesSaysSo(t *testing.T) {
+	t.Parallel()
 	w := open(t, folder, drive.Desk, "")
 	w.begin("cut-14500-158-gas", "mod-146-72")
 	w.area("needs")
@@ -216,6 +222,7 @@ func TestFileWithoutEarlierStatesSaysSo(t *testing.T) {
 // The form of a quote's file can be had from either form of the page, without a
 // network from the one file.
 func TestSchemaCanBeSaved(t *testing.T) {
+	t.Parallel()
 	eachForm(t, func(t *testing.T, f form) {
 		w := open(t, f, drive.Desk, "")
 		w.area("quote")
@@ -229,6 +236,7 @@ func TestSchemaCanBeSaved(t *testing.T) {
 }
 
 func TestEarlierStates(t *testing.T) {
+	t.Parallel()
 	w := open(t, folder, drive.Desk, "")
 	w.begin("cut-14500-158-gas", "mod-146-72")
 	first := w.draft()

@@ -80,6 +80,7 @@ func (w *window) press(id, key string) {
 }
 
 func TestByKeyboardAlone(t *testing.T) {
+	t.Parallel()
 	eachForm(t, func(t *testing.T, f form) {
 		w := open(t, f, drive.Desk, "")
 		w.tabTo("begin-cut-14500-158-gas")
@@ -132,48 +133,52 @@ const leastContrast = 3
 // The Tab key comes through every area to its end, in every theme; each stop has
 // a name and shows that it is the one.
 func TestEveryStopOfEveryAreaIsVisible(t *testing.T) {
+	t.Parallel()
 	for _, x := range []struct {
 		scheme string
 		screen drive.Screen
 	}{{"light", drive.Desk}, {"dark", drive.Desk}, {"contrast", drive.Desk}, {"light", drive.Phone}} {
-		w := open(t, folder, x.screen, "")
-		w.in(x.scheme)
-		w.click("#guide-start")
-		w.begin("cut-14500-158-gas", "mod-146-72")
-		for _, a := range areas {
-			w.area(a)
-			seen := map[string]bool{}
-			ended, last, same := false, "", 0
-			for i := range 500 {
-				w.must(w.Press(drive.TabKey))
-				at := w.focus()
-				if same++; at.What != last {
-					same = 0
+		t.Run(x.scheme+"-"+itoa(int(x.screen.Width)), func(t *testing.T) {
+			t.Parallel()
+			w := open(t, folder, x.screen, "")
+			w.in(x.scheme)
+			w.click("#guide-start")
+			w.begin("cut-14500-158-gas", "mod-146-72")
+			for _, a := range areas {
+				w.area(a)
+				seen := map[string]bool{}
+				ended, last, same := false, "", 0
+				for i := range 500 {
+					w.must(w.Press(drive.TabKey))
+					at := w.focus()
+					if same++; at.What != last {
+						same = 0
+					}
+					if last = at.What; same > 0 && same < 5 { // the parts of a date
+						continue
+					}
+					require.Less(t, same, 5, "the Tab key is caught in %s", at.What)
+					if at.What == "" {
+						continue // past the last stop; the next is the first
+					}
+					if ended = at.ID != "" && seen[at.What]; ended {
+						break
+					}
+					seen[at.What] = true
+					where := fmt.Sprintf("%s in %s at %d px wide, stop %d: %s", a, x.scheme, x.screen.Width, i, at.What)
+					require.True(t, at.Seen, "the focus cannot be seen in %s", where)
+					require.True(t, at.InView, "the focus is outside the window in %s", where)
+					require.False(t, at.Hidden, "the focus lies beneath something in %s", where)
+					require.NotEmpty(t, at.Name, "nothing says what it is in %s", where)
+					require.GreaterOrEqual(t, at.Stands, float64(leastContrast), "the focus hardly stands out in %s", where)
 				}
-				if last = at.What; same > 0 && same < 5 { // the parts of a date
-					continue
+				require.True(t, ended, "the Tab key never comes round in %s", a)
+				require.Greater(t, len(seen), 20, a)
+				for _, id := range []string{"guide-end", "area-" + a} {
+					require.True(t, reached(seen, id), "%s is reached in %s", id, a)
 				}
-				require.Less(t, same, 5, "the Tab key is caught in %s", at.What)
-				if at.What == "" {
-					continue // past the last stop; the next is the first
-				}
-				if ended = at.ID != "" && seen[at.What]; ended {
-					break
-				}
-				seen[at.What] = true
-				where := fmt.Sprintf("%s in %s at %d px wide, stop %d: %s", a, x.scheme, x.screen.Width, i, at.What)
-				require.True(t, at.Seen, "the focus cannot be seen in %s", where)
-				require.True(t, at.InView, "the focus is outside the window in %s", where)
-				require.False(t, at.Hidden, "the focus lies beneath something in %s", where)
-				require.NotEmpty(t, at.Name, "nothing says what it is in %s", where)
-				require.GreaterOrEqual(t, at.Stands, float64(leastContrast), "the focus hardly stands out in %s", where)
 			}
-			require.True(t, ended, "the Tab key never comes round in %s", a)
-			require.Greater(t, len(seen), 20, a)
-			for _, id := range []string{"guide-end", "area-" + a} {
-				require.True(t, reached(seen, id), "%s is reached in %s", id, a)
-			}
-		}
+		})
 	}
 }
 

@@ -9,6 +9,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
+	"boxwright/config/seeds"
 	"boxwright/web/e2e/drive"
 )
 
@@ -23,6 +24,7 @@ func (w *window) link() string {
 }
 
 func TestLinkBringsTheSameBytes(t *testing.T) {
+	t.Parallel()
 	eachForm(t, func(t *testing.T, f form) {
 		w := blank(t, f, drive.Desk)
 		w.openWinch(f)
@@ -44,6 +46,7 @@ func TestLinkBringsTheSameBytes(t *testing.T) {
 }
 
 func TestLinksOfStrangers(t *testing.T) {
+	t.Parallel()
 	eachForm(t, func(t *testing.T, f form) {
 		w := open(t, f, drive.Desk, "")
 		w.begin("cut-14500-158-gas", "mod-146-72")
@@ -70,7 +73,7 @@ func TestLinksOfStrangers(t *testing.T) {
 				cases[reason] = link
 			}
 		}
-		for reason, link := range cases {
+		for reason, link := range seeds.InOrder(cases) {
 			eval[bool](w, `(location.hash = `+drive.Quote("#"+link)+`, true)`)
 			w.must(w.Until(`!document.getElementById("trouble").hidden && !location.hash`))
 			require.Greater(t, len(w.trouble()), 20, "%s: the alert is a sentence", reason)
@@ -87,6 +90,7 @@ func TestLinksOfStrangers(t *testing.T) {
 }
 
 func TestHostileLinkIntoAnEmptyProfile(t *testing.T) {
+	t.Parallel()
 	eachForm(t, func(t *testing.T, f form) {
 		w := open(t, f, drive.Phone, "#q=AQAAAAAAAAA")
 		w.must(w.Until(`!document.getElementById("trouble").hidden`))

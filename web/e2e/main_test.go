@@ -8,8 +8,6 @@ import (
 	"net/http"
 	"os"
 	"path/filepath"
-	"slices"
-	"sync"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -32,30 +30,9 @@ var (
 	folder  form // served by a host
 	single  form // one file opened from disk, with the network off
 	demo    *config.Catalogue
-	served  record
 	built   *site.Parts
+	files   string // the folder form, as a host serves it
 )
-
-// record notes every path the host was asked for.
-type record struct {
-	mu    sync.Mutex
-	paths []string
-}
-
-func (r *record) over(h http.Handler) http.Handler {
-	return http.HandlerFunc(func(w http.ResponseWriter, q *http.Request) {
-		r.mu.Lock()
-		r.paths = append(r.paths, q.URL.Path)
-		r.mu.Unlock()
-		h.ServeHTTP(w, q)
-	})
-}
-
-func (r *record) all() []string {
-	r.mu.Lock()
-	defer r.mu.Unlock()
-	return slices.Clone(r.paths)
-}
 
 func TestMain(m *testing.M) {
 	code, err := run(m)
@@ -93,7 +70,8 @@ func run(m *testing.M) (int, error) {
 	if err != nil {
 		return 1, err
 	}
-	host := &http.Server{Handler: served.over(site.Handler(filepath.Join(dist, site.FolderForm)))}
+	files = filepath.Join(dist, site.FolderForm)
+	host := &http.Server{Handler: site.Handler(files)}
 	go host.Serve(l) //nolint:errcheck // it ends with the tests
 	defer host.Close()
 	folder = form{name: "folder", address: "http://" + l.Addr().String() + "/"}

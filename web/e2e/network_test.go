@@ -5,17 +5,49 @@ import (
 	"net/http"
 	"net/http/httptest"
 	"path"
+	"slices"
 	"strings"
+	"sync"
 	"sync/atomic"
 	"testing"
 
 	"github.com/stretchr/testify/require"
 
+	"boxwright/config/seeds"
 	"boxwright/web/e2e/drive"
+	"boxwright/web/pack/site"
 )
 
+// record notes every path that a host was asked for.
+type record struct {
+	mu    sync.Mutex
+	paths []string
+}
+
+func (r *record) over(h http.Handler) http.Handler {
+	return http.HandlerFunc(func(w http.ResponseWriter, q *http.Request) {
+		r.mu.Lock()
+		r.paths = append(r.paths, q.URL.Path)
+		r.mu.Unlock()
+		h.ServeHTTP(w, q)
+	})
+}
+
+func (r *record) all() []string {
+	r.mu.Lock()
+	defer r.mu.Unlock()
+	return slices.Clone(r.paths)
+}
+
 func TestNothingIsAskedOfTheNetworkAfterLoading(t *testing.T) {
+	t.Parallel()
 	eachForm(t, func(t *testing.T, f form) {
+		var served record
+		if !f.offline { // a host that nobody else asks
+			host := httptest.NewServer(served.over(site.Handler(files)))
+			t.Cleanup(host.Close)
+			f.address = host.URL + "/"
+		}
 		w := open(t, f, drive.Desk, "")
 		w.must(w.WatchWorker())
 		if !f.offline {
@@ -86,6 +118,7 @@ func doors(stranger string) map[string]string {
 }
 
 func TestThePolicyRefusesEveryDoor(t *testing.T) {
+	t.Parallel()
 	address, came := stranger(t)
 	eachForm(t, func(t *testing.T, f form) {
 		tab, err := browser.Fresh(drive.Desk)
@@ -93,7 +126,7 @@ func TestThePolicyRefusesEveryDoor(t *testing.T) {
 		defer tab.Close()
 		w := &window{tab, t}
 		w.must(w.Open(f.address))
-		for door, js := range doors(address) {
+		for door, js := range seeds.InOrder(doors(address)) {
 			require.Equal(t, "shut", eval[string](w, js), door)
 		}
 		require.Zero(t, came(), "nobody reached the stranger")
@@ -106,7 +139,7 @@ func TestThePolicyRefusesEveryDoor(t *testing.T) {
 	defer plain.Close()
 	w := &window{plain, t}
 	w.must(w.Visit(address + "/plain"))
-	for door, js := range doors(address) {
+	for door, js := range seeds.InOrder(doors(address)) {
 		require.Equal(t, "open", eval[string](w, js), "%s without a policy", door)
 	}
 	require.NotZero(t, came())

@@ -29,6 +29,7 @@ var spaces = regexp.MustCompile(`\s+`)
 func flat(text string) string { return spaces.ReplaceAllString(text, " ") }
 
 func TestPrintedQuote(t *testing.T) {
+	t.Parallel()
 	eachForm(t, func(t *testing.T, f form) {
 		w := blank(t, f, drive.Desk)
 		w.openWinch(f)

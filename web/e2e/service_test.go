@@ -57,6 +57,7 @@ func (w *window) installed() {
 }
 
 func TestOpensWithoutTheHost(t *testing.T) {
+	t.Parallel()
 	h := serve(t, onDisk(t, built))
 	w := open(t, form{name: "folder", address: h.address}, drive.Desk, "")
 	w.begin("cut-14500-158-gas", "mod-146-72")
@@ -80,6 +81,7 @@ func (w *window) offered() {
 const kept = `caches.keys().then((names) => names.filter((n) => n.startsWith("boxwright ") && !n.endsWith("in use")))`
 
 func TestNewVersionWaitsUntilSomebodyAgrees(t *testing.T) {
+	t.Parallel()
 	h := serve(t, onDisk(t, built))
 	w := open(t, form{name: "folder", address: h.address}, drive.Desk, "")
 	w.installed()
@@ -120,6 +122,7 @@ func TestNewVersionWaitsUntilSomebodyAgrees(t *testing.T) {
 // A window that runs the old version goes on with the old one's files when
 // another window takes the new one into use and the host has no others.
 func TestVersionsAreNeverMixed(t *testing.T) {
+	t.Parallel()
 	h := serve(t, onDisk(t, built))
 	old := open(t, form{name: "folder", address: h.address}, drive.Desk, "",
 		`window.Worker = class extends Worker { constructor(...all) { super(...all); window.lastWorker = this; } }`)
@@ -150,6 +153,7 @@ func TestVersionsAreNeverMixed(t *testing.T) {
 
 // What a host sends while it is being changed is not kept as a version.
 func TestAHalfPublishedVersionIsNotOffered(t *testing.T) {
+	t.Parallel()
 	h := serve(t, onDisk(t, built))
 	w := open(t, form{name: "folder", address: h.address}, drive.Desk, "")
 	w.installed()
@@ -174,6 +178,7 @@ func TestAHalfPublishedVersionIsNotOffered(t *testing.T) {
 // The unpacked core is kept beside the packed one it was made of, and made anew
 // when it is damaged.
 func TestTheUnpackedCoreIsKept(t *testing.T) {
+	t.Parallel()
 	h := serve(t, onDisk(t, built))
 	w := open(t, form{name: "folder", address: h.address}, drive.Desk, "")
 	w.installed()
@@ -197,6 +202,7 @@ func TestTheUnpackedCoreIsKept(t *testing.T) {
 }
 
 func TestCanBeInstalled(t *testing.T) {
+	t.Parallel()
 	w := open(t, folder, drive.Desk, "")
 	w.installed()
 	w.must(w.Reload())

@@ -20,11 +20,13 @@ import (
 // for the reader. A sentence nobody knows is a failure, and so is a story in
 // which nothing is looked at.
 func TestStories(t *testing.T) {
+	t.Parallel()
 	files, err := filepath.Glob(filepath.Join("stories", "*.txt"))
 	require.NoError(t, err)
 	require.GreaterOrEqual(t, len(files), 2)
 	for _, file := range files {
 		t.Run(strings.TrimSuffix(filepath.Base(file), ".txt"), func(t *testing.T) {
+			t.Parallel()
 			text, err := os.ReadFile(file)
 			require.NoError(t, err)
 			s := &story{t: t, people: map[string]*window{}, links: map[string]string{}, noted: map[string]int{}}
@@ -46,6 +48,7 @@ func TestStories(t *testing.T) {
 }
 
 func TestAStoryWithAnUnknownWordFails(t *testing.T) {
+	t.Parallel()
 	for _, line := range []string{"choos \"Powered cot\"", "choose Powered cot", "nothing stops the units", "press \"OK\""} {
 		known, _, _ := read(line)
 		require.Nil(t, known, line)

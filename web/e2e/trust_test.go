@@ -39,6 +39,7 @@ func (w *window) signsAgain() {
 }
 
 func TestSignedQuoteReachesTheBuyer(t *testing.T) {
+	t.Parallel()
 	eachForm(t, func(t *testing.T, f form) {
 		w := open(t, f, drive.Desk, "")
 		w.begin("cut-14500-158-gas", "mod-146-72")
@@ -85,6 +86,7 @@ func TestSignedQuoteReachesTheBuyer(t *testing.T) {
 }
 
 func TestWhatAReaderIsWarnedOf(t *testing.T) {
+	t.Parallel()
 	w := open(t, folder, drive.Desk, "")
 	w.begin("cut-14500-158-gas", "mod-146-72")
 	w.signs("demo-key-revoked.json")
@@ -112,6 +114,7 @@ func TestWhatAReaderIsWarnedOf(t *testing.T) {
 		eval[bool](buyer, `(location.hash = `+drive.Quote("#"+link[:at]+other+link[at+1:])+`, true)`)
 		buyer.must(buyer.Until(`!document.getElementById("trouble").hidden && !location.hash`))
 		require.Regexp(t, "changed|altered", buyer.trouble())
+		buyer.click("#leave-refused")
 		buyer.area("weight")
 		buyer.area("quote")
 	}
@@ -125,12 +128,17 @@ func TestWhatAReaderIsWarnedOf(t *testing.T) {
 	buyer.must(buyer.Until(`document.getElementById("foreign")`))
 	require.Contains(t, buyer.text("#foreign"), "NOT recomputed")
 	require.Contains(t, buyer.text("#foreign"), "demo 2026-11")
+	require.Equal(t, buyer.text("#foreign"), strings.TrimSpace(buyer.text("#main")), "and nothing of the quote worked on")
+	require.NotContains(t, buyer.text("body"), "Where it stands")
+	buyer.click("#foreign-drop")
+	require.Contains(t, buyer.text("#masthead"), "Cutaway")
 	require.True(t, bytes.Contains(catalogue.Demo, []byte("signers")))
 }
 
 // The printed code is a picture of the link: its three corners and its size are
 // as the standard has them.
 func TestPrintedCode(t *testing.T) {
+	t.Parallel()
 	w := open(t, folder, drive.Desk, "")
 	w.begin("cut-14500-158-gas", "mod-146-72")
 	w.signs("demo-key.json")

@@ -63,6 +63,7 @@ func linkTo(chassis, body string, picks ...string) (string, error) {
 
 // The shortcut must not part from what a person reaches by clicking.
 func TestTheLinkIsTheClickedUnit(t *testing.T) {
+	t.Parallel()
 	text, err := winchLink()
 	require.NoError(t, err)
 	ed, err := quote.OpenEdition(catalogue.Demo)

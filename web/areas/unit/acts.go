@@ -155,8 +155,11 @@ func judge(s *session.Session, id string) rules.State {
 	if err != nil {
 		return rules.Checking
 	}
-	u, limits := &w.Quote.Draft.Unit, quote.Limits(s.Memory.Edition, w.Quote.Draft)
 	state := w.Quote.Answer.Of(id)
+	if state != rules.Checking {
+		return state
+	}
+	u, limits := &w.Quote.Draft.Unit, quote.Limits(s.Memory.Edition, w.Quote.Draft)
 	for effort := 2; effort <= session.MaxEffort && state == rules.Checking; effort += 2 {
 		answer := w.Quote.Edition.Rules.Settle(u, limits, rules.DefaultBudget<<effort)
 		state = answer.Of(id)

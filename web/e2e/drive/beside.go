@@ -25,7 +25,7 @@ func (t *Tab) Beside(screen Screen, scripts ...string) (*Tab, error) {
 	}
 	o := &Tab{}
 	o.ctx, o.cancel = chromedp.NewContext(t.ctx, chromedp.WithTargetID(made.TargetID), chromedp.WithListener(o.listen))
-	err = chromedp.Do(o.ctx, chromedp.EmulateViewport(screen.Width, screen.Height))
+	err = begin(o.ctx, screen)
 	for _, s := range append([]string{counting}, scripts...) {
 		if err == nil {
 			_, err = chromedp.Call(o.ctx, page.AddScriptToEvaluateOnNewDocument, page.AddScriptToEvaluateOnNewDocumentParams{Source: s})

@@ -178,9 +178,10 @@ const counting = `(() => {
 
 const settled = `__seen.asked === __seen.answered && !__seen.soon`
 
-// Ready waits until the areas are drawn, and counts from then on.
+// Ready waits until the core has drawn the page, which names it in the window's
+// title, and counts from then on.
 func Ready(t Tab) error {
-	if err := Until(t, `document.querySelectorAll("#areas li").length > 0`); err != nil {
+	if err := Until(t, `document.title !== "Boxwright"`); err != nil {
 		return fmt.Errorf("the page did not start: %w", err)
 	}
 	_, err := Eval[bool](t, counting)

@@ -76,9 +76,13 @@ func random(folder string, files []string) ([]string, error) {
 				continue
 			}
 			ast.Inspect(fn, func(n ast.Node) bool {
-				if id, ok := n.(*ast.Ident); ok {
-					uses[fn.Name.Name] = append(uses[fn.Name.Name], id.Name)
-					draws[fn.Name.Name] = draws[fn.Name.Name] || slices.Contains(chance, id.Name)
+				switch n := n.(type) {
+				case *ast.Ident:
+					uses[fn.Name.Name] = append(uses[fn.Name.Name], n.Name)
+				case *ast.SelectorExpr:
+					if from, ok := n.X.(*ast.Ident); ok && slices.Contains(chance, from.Name) && n.Sel.Name != "InOrder" {
+						draws[fn.Name.Name] = true
+					}
 				}
 				return true
 			})

@@ -22,7 +22,8 @@ import lots "boxwright/config/seeds"
 func TestDrawsThroughAFunction(t *testing.T) { through(t) }
 func through(t *testing.T) { law(t) }
 func TestDrawsUnderAnotherName(t *testing.T) { lots.Each(1) }
-func TestIsTheSameEachTime(t *testing.T) { t.Log("rapid") }`,
+func TestIsTheSameEachTime(t *testing.T) { t.Log("rapid") }
+func TestGoesInOrder(t *testing.T) { lots.InOrder(nil) }`,
 	}
 	var names []string
 	for name, text := range files {

@@ -55,23 +55,29 @@ func run(length time.Duration) (finds int, err error) {
 		return 0, err
 	}
 	defer os.RemoveAll(folder)
+	cache, err := exec.Command("go", "env", "GOCACHE").Output()
+	if err != nil {
+		return 0, fmt.Errorf("asking go for its cache: %w", err)
+	}
 	var queue []*turns
 	for _, t := range targets {
 		queue = append(queue, &turns{target: t})
 	}
 	rand.Shuffle(len(queue), func(i, j int) { queue[i], queue[j] = queue[j], queue[i] })
-	binaries := map[string]string{}
+	binaries := map[string]string{} // by package, those of fuzz targets apart
 	count, reached := 0, 0
 	from := time.Now()
 	for time.Since(from) < length && len(queue) > 0 {
 		t := slices.MinFunc(queue, func(a, b *turns) int { return cmp.Compare(a.spent, b.spent) })
-		if !t.fuzz && binaries[t.path] == "" {
-			if binaries[t.path], err = compile(folder, t.target); err != nil {
+		name := t.binary()
+		if binaries[name] == "" {
+			binaries[name] = filepath.Join(folder, name)
+			if err := t.compile(binaries[name]); err != nil {
 				return finds, err
 			}
 		}
 		began := time.Now()
-		said, failed := t.turn(binaries[t.path])
+		said, failed := t.turn(binaries[name], filepath.Join(strings.TrimSpace(string(cache)), "fuzz", t.path))
 		t.spent += time.Since(began)
 		if t.count++; t.count == 1 {
 			reached++
@@ -88,20 +94,35 @@ func run(length time.Duration) (finds int, err error) {
 	return finds, nil
 }
 
-// compile builds the test binary of a target's package.
-func compile(folder string, t target) (string, error) {
-	binary := filepath.Join(folder, strings.ReplaceAll(t.path, "/", "-"))
-	if out, err := exec.Command("go", "test", "-c", "-o", binary, t.path).CombinedOutput(); err != nil {
-		return "", fmt.Errorf("building the tests of %s: %w\n%s", t.path, err, out)
+// binary is the name of the test binary that a target is in.
+func (t target) binary() string {
+	name := strings.ReplaceAll(t.path, "/", "-")
+	if t.fuzz {
+		name += "-fuzz"
 	}
-	return binary, nil
+	return name
+}
+
+// compile builds it; for a fuzz target with what shows the fuzzer its way.
+func (t target) compile(file string) error {
+	args := []string{"test", "-c", "-o", file}
+	if t.fuzz {
+		args = append(args, "-fuzz=.")
+	}
+	if out, err := exec.Command("go", append(args, t.path)...).CombinedOutput(); err != nil {
+		return fmt.Errorf("building the tests of %s: %w\n%s", t.path, err, out)
+	}
+	return nil
 }
 
 // turn runs a target once. When it fails, said tells how and how to repeat it.
-func (t target) turn(binary string) (said string, failed bool) {
+// The fuzzer keeps what leads to new ground in the folder known.
+func (t target) turn(binary, known string) (said string, failed bool) {
 	if t.fuzz {
-		out, err := exec.Command("go", "test", "-run=^$", "-fuzz=^"+t.name+"$", "-fuzztime="+fuzzTurn.String(),
-			"-fuzzminimizetime=10s", t.path).CombinedOutput()
+		run := exec.Command(binary, "-test.run=^$", "-test.fuzz=^"+t.name+"$", "-test.fuzztime="+fuzzTurn.String(),
+			"-test.fuzzminimizetime=10s", "-test.fuzzcachedir="+known)
+		run.Dir = t.folder
+		out, err := run.CombinedOutput()
 		return end(out) + t.input(out), err != nil
 	}
 	seed := rand.Uint64N(1<<40) + 2

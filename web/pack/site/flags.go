@@ -5,6 +5,10 @@ package site
 // Flags and environment the core is built with. The tests build with the same,
 // so that what is tested is what is shipped. The linker leaves out debug tables;
 // stack traces still name functions, files and lines.
+//
+// Inlining stays on everywhere: in the solver and the runtime alone it saves 0.4 MB
+// and presses take half as much CPU time again (wasm under Node). A profile of
+// presses given to the compiler made the core 0.1 MB larger and presses no faster.
 var (
 	WasmEnv   = []string{"GOOS=js", "GOARCH=wasm", "CGO_ENABLED=0"}
 	LinkFlags = "-s -w -buildid="

@@ -1,4 +1,4 @@
-package site
+package main
 
 import (
 	"go/ast"
@@ -15,12 +15,13 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"boxwright/web/app"
+	"boxwright/web/pack/site"
 )
 
 // list runs go list in the repository and gives its lines.
 func list(t *testing.T, env []string, args ...string) []string {
 	t.Helper()
-	root, err := Root()
+	root, err := site.Root()
 	require.NoError(t, err)
 	cmd := exec.Command("go", append([]string{"list"}, args...)...)
 	cmd.Dir = root
@@ -60,7 +61,7 @@ func TestWhatTheCoreMustNotCarry(t *testing.T) {
 		{"boxwright/web/pack/site", "host only"},
 		{"boxwright/schema", "host only"},
 	}
-	have := list(t, WasmEnv, "-deps", "./wasm")
+	have := list(t, site.WasmEnv, "-deps", "./wasm")
 	require.Contains(t, have, "boxwright/config/rules", "the list is that of the core")
 	for _, f := range forbidden {
 		require.NotContains(t, have, f.path, f.reason)
@@ -96,7 +97,7 @@ func TestLayers(t *testing.T) {
 		"web/app": lower("config", "pricing", "web/areas", "web/drawing", "web/guide", "web/page", "web/session",
 			"web/assets/catalogue"),
 	}
-	for _, path := range list(t, WasmEnv, "-deps", "./wasm") {
+	for _, path := range list(t, site.WasmEnv, "-deps", "./wasm") {
 		name, ours := strings.CutPrefix(path, m)
 		if !ours {
 			continue
@@ -108,7 +109,7 @@ func TestLayers(t *testing.T) {
 				nearest = prefix
 			}
 		}
-		for _, i := range list(t, WasmEnv, "-f", `{{join .Imports "\n"}}`, path) {
+		for _, i := range list(t, site.WasmEnv, "-f", `{{join .Imports "\n"}}`, path) {
 			other, ours := strings.CutPrefix(i, m)
 			if !ours {
 				continue
@@ -126,7 +127,7 @@ func TestLayers(t *testing.T) {
 // the list in web/app knows any.
 func TestAreasAreApart(t *testing.T) {
 	found := 0
-	edges := list(t, WasmEnv, "-deps", "-f", `{{range .Imports}}{{$.ImportPath}}>{{.}} {{end}}`, "./wasm")
+	edges := list(t, site.WasmEnv, "-deps", "-f", `{{range .Imports}}{{$.ImportPath}}>{{.}} {{end}}`, "./wasm")
 	for _, edge := range edges {
 		from, to, _ := strings.Cut(edge, ">")
 		if strings.HasPrefix(to, "boxwright/web/areas/") {
@@ -140,13 +141,13 @@ func TestAreasAreApart(t *testing.T) {
 // What a buyer is given must not be able to hold the seller's costs.
 func TestCostsStayWithTheSeller(t *testing.T) {
 	for _, path := range []string{"./pricing/quote", "./pricing/link", "./pricing/sign"} {
-		require.NotContains(t, list(t, WasmEnv, "-deps", path), "boxwright/pricing/costs", "%s makes what is printed or sent", path)
+		require.NotContains(t, list(t, site.WasmEnv, "-deps", path), "boxwright/pricing/costs", "%s makes what is printed or sent", path)
 	}
 }
 
 // Only packages that are given money may know it.
 func TestNoMoneyInConfig(t *testing.T) {
-	have := list(t, WasmEnv, "-deps", "./config/...")
+	have := list(t, site.WasmEnv, "-deps", "./config/...")
 	require.NotContains(t, have, "github.com/shopspring/decimal", "money never enters config")
 	require.False(t, slices.ContainsFunc(have, func(p string) bool { return strings.HasPrefix(p, "boxwright/pricing") }), "money never enters config")
 }
@@ -154,7 +155,7 @@ func TestNoMoneyInConfig(t *testing.T) {
 // The core reads no clock, no network, no file and no chance: those are
 // arguments. Names are looked for in the source, test files apart.
 func TestTheCoreIsPure(t *testing.T) {
-	root, err := Root()
+	root, err := site.Root()
 	require.NoError(t, err)
 	forbidden := map[string]string{
 		"time.Now":                  "the day is an argument",
