@@ -5,7 +5,8 @@ SHELL = /bin/bash
 .SHELLFLAGS = -euo pipefail -c
 
 # Packages that make up the core: they also build in wasm.
-CORE = ./config/... ./pricing/... ./web/app/... ./web/view/... ./web/assets/...
+CORE = ./config/... ./pricing/... ./web/app/... ./web/areas/... ./web/drawing/... ./web/guide/... ./web/page/... \
+	./web/session/... ./web/assets/...
 GO_FOLDERS = config pricing schema wasm web
 IN_WASM = GOOS=js GOARCH=wasm CGO_ENABLED=0
 

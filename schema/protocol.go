@@ -11,6 +11,7 @@ import (
 	"boxwright/config/weight"
 	"boxwright/pricing/quote"
 	"boxwright/web/app"
+	kept "boxwright/web/areas/quote"
 )
 
 // Protocol are the files that say to the page's scripts what they and the core
@@ -29,9 +30,9 @@ var limits = []struct {
 	value         int
 }{
 	{"VERSION", "of the request and reply format", app.Version},
-	{"MAX_FILE_BYTES", "the largest file that is read", min(config.MaxCatalogueBytes, app.MaxExportBytes)},
+	{"MAX_FILE_BYTES", "the largest file that is read", min(config.MaxCatalogueBytes, kept.MaxExportBytes)},
 	{"MAX_REQUEST_BYTES", "the largest request that is answered", app.MaxRequestBytes},
-	{"MAX_STEPS", "states of one quote that can be gone back to", app.MaxSteps},
+	{"MAX_STEPS", "states of one quote that can be gone back to", kept.MaxSteps},
 }
 
 func protocolLimits() ([]byte, error) {
@@ -61,7 +62,7 @@ func protocolTypes() ([]byte, error) {
 	w.write(reflect.TypeFor[app.Act](), sent{"do"})
 	w.write(reflect.TypeFor[app.Request](), sent{"v", "acts"})
 	w.write(reflect.TypeFor[app.Reply](), nil)
-	w.write(reflect.TypeFor[app.Export](), nil)
+	w.write(reflect.TypeFor[kept.Export](), nil)
 	for len(w.waiting) > 0 && w.err == nil {
 		t := w.waiting[0]
 		w.waiting = w.waiting[1:]

@@ -1,20 +1,18 @@
-// Package app is everything the page can ask for. A request carries the whole
-// state and what the user did; the reply carries the new state and the regions
-// of the page as HTML. It keeps nothing between requests but catalogues it has
-// read and what it has worked out, so a worker that dies loses nothing.
+// Package app is the protocol between the page and the core. A request carries the
+// whole state and what the user did; the reply carries the new state and the
+// regions of the page as HTML. The list of areas stands here and nowhere else.
 package app
 
 import (
 	"bytes"
 	"encoding/json"
-	"errors"
 	"fmt"
 
 	"boxwright/config"
-	"boxwright/pricing/costs"
-	"boxwright/pricing/propose"
 	"boxwright/pricing/quote"
-	"boxwright/web/view"
+	"boxwright/web/assets/catalogue"
+	"boxwright/web/page"
+	"boxwright/web/session"
 )
 
 // MaxRequestBytes bounds one request; a catalogue file is the largest part.
@@ -23,47 +21,19 @@ const MaxRequestBytes = 12 << 20
 // Version of the request and reply format.
 const Version = 1
 
-// Request is one message from the page.
-type Request struct {
-	V     int             `json:"v"`
-	Acts  []Act           `json:"acts"`
-	Draft json.RawMessage `json:"draft"`
-	// View and pins were kept by an earlier visit, perhaps of another version of
-	// the page: what does not read of them is begun anew.
-	View  json.RawMessage `json:"view"`
-	Pins  json.RawMessage `json:"pins"` // links set aside for comparison
-	Today config.Date     `json:"today"`
-	Base  string          `json:"base"` // address of the page, without fragment
-	Kept  bool            `json:"kept"`
-	Costs bool            `json:"costs"` // a sealed cost sheet is kept in the browser
-	Saved []view.Saved    `json:"saved"` // quotes kept in the browser, the last changed first
-	Trail []view.Moment   `json:"trail"` // states of this quote that can be gone back to
-	// Scale tickets of the other quotes kept in the browser. As with view and pins,
-	// what does not read of them is left.
-	Weighed json.RawMessage `json:"weighed"`
-	Key     string          `json:"key"` // public half of the signing key kept in the browser
-	Undo    int             `json:"undo"`
-	Redo    int             `json:"redo"`
-	Shown   string          `json:"shown,omitempty"` // names the regions that the page shows, see Reply
-}
-
-// Act is one thing the user did.
-type Act struct {
-	Do    string `json:"do"`
-	ID    string `json:"id"`
-	Value string `json:"value"`
-	On    bool   `json:"on"`
-	Said  string `json:"said,omitempty"` // a field's label and what was put in, as the page shows them
-	// Of a private file: what it holds, and 64 random bytes, in base64. Of a link
-	// that is opened: the signed links at hand.
-	File   string `json:"file,omitempty"`
-	Random string `json:"random,omitempty"`
-}
+// What the page sends and is asked to do, as acts know it.
+type (
+	Request = session.Request
+	Act     = session.Act
+	Step    = session.Step
+	Gist    = session.Gist
+	First   = session.First
+)
 
 // Reply is what the page shows and keeps next.
 type Reply struct {
 	Draft json.RawMessage `json:"draft,omitempty"`
-	View  *view.State     `json:"view,omitempty"`
+	View  *session.View   `json:"view,omitempty"`
 	Pins  []string        `json:"pins"`
 	// Regions are HTML, one piece after another. A piece is null where it is the
 	// same as in the regions that the request said are shown.
@@ -84,36 +54,11 @@ type Reply struct {
 	Private   bool `json:"private,omitempty"`   // the page shows this and never keeps it
 }
 
-// Step is something only the browser can do.
-type Step struct {
-	Do   string `json:"do"` // "focus", "show", "top", "print", "copy", "save", "keep-catalogue", "keep-costs", "keep-key", "new-quote", "import", "send-kept", "keep-moved" or "embed"
-	ID   string `json:"id,omitempty"`
-	Name string `json:"name,omitempty"`
-	Type string `json:"type,omitempty"`
-	Text string `json:"text,omitempty"`
-	// Base64 says that Text stands for bytes.
-	Base64 bool `json:"base64,omitempty"`
-	// Gist names a draft that is kept without being worked on.
-	Gist *Gist `json:"gist,omitempty"`
-	// Screen is the first screen of a page that is put together.
-	Screen First `json:"screen,omitempty"`
-}
-
 // App answers requests. It is not safe for concurrent use.
 type App struct {
-	edition  *quote.Edition // in use
-	keep     keeper
-	worked   []*worked   // the drafts worked out last, the latest first
-	drafts   []readDraft // those that requests brought last
-	shown    shownRegions
-	rows     view.Rows
-	proposed struct { // the last answer to needs
-		key    string
-		search propose.Search
-	}
-	costs     *costs.Sheet // open until locked; never in a reply
-	issued    *issued      // what the last signed quote holds
-	issuedFor *quote.Edition
+	memory session.Memory
+	shown  shownRegions
+	rows   page.Rows // of the unit, as they were drawn
 }
 
 // New is an app with the built-in catalogue, read at the first request.
@@ -124,7 +69,7 @@ func New() *App { return &App{} }
 func (a *App) Handle(request []byte) []byte {
 	reply, err := a.answer(request)
 	if err != nil {
-		reply = &Reply{Fault: sentence(err)}
+		reply = &Reply{Fault: session.Sentence(err)}
 	}
 	// Most of a reply is markup, which JSON need not escape again.
 	var out bytes.Buffer
@@ -141,7 +86,7 @@ func (a *App) answer(request []byte) (*Reply, error) {
 	if len(request) > MaxRequestBytes {
 		return nil, fmt.Errorf("the request is %d bytes; the most that is read is %d", len(request), MaxRequestBytes)
 	}
-	var req Request
+	var req session.Request
 	if p := config.DecodeStrict(request, &req); p != nil {
 		return nil, fmt.Errorf("the request cannot be read, %s", p)
 	}
@@ -153,44 +98,38 @@ func (a *App) answer(request []byte) (*Reply, error) {
 	}
 	s := a.session(&req)
 	if area := rehearsal(req.Acts); area != "" {
-		return s.rehearse(area)
+		return a.rehearse(s, area)
 	}
 	for _, act := range req.Acts {
-		s.do(act)
+		do(s, act)
 	}
-	s.unsign()
-	return s.reply()
+	s.Unsign()
+	putTogether(s)
+	return a.reply(s)
 }
 
 // ensure has the built-in catalogue ready.
 func (a *App) ensure() error {
-	if a.edition != nil {
+	if a.memory.Edition != nil {
 		return nil
 	}
 	h, err := demonstration()
 	if err == nil {
-		a.keep.builtIn = h
-		a.use(h)
+		a.memory.Keep.BuiltIn = h
+		a.memory.Use(h)
 	}
 	return err
 }
 
-// sentence words an error for the reader: the first few problems with their
-// places.
-func sentence(err error) string {
-	var ps config.Problems
-	if !errors.As(err, &ps) {
-		return err.Error()
+// demonstration is the catalogue that is part of the core.
+func demonstration() (session.Held, error) {
+	open := quote.OpenEdition
+	if catalogue.Hash != "" {
+		open = func(file []byte) (*quote.Edition, error) { return quote.OpenBuilt(file, catalogue.Hash) }
 	}
-	text := ""
-	for i, p := range ps {
-		if i == 3 {
-			return text + fmt.Sprintf(" And %d more.", len(ps)-i)
-		}
-		if i > 0 {
-			text += " "
-		}
-		text += p.String() + "."
+	ed, err := open(catalogue.Demo)
+	if err != nil {
+		return session.Held{}, fmt.Errorf("the demonstration catalogue: %w", err)
 	}
-	return text
+	return session.Held{Ed: ed, File: catalogue.Demo}, nil
 }

@@ -9,19 +9,19 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"boxwright/web/view"
+	"boxwright/web/session"
 )
 
 // ask sends acts to an app the way the page does, with the state of the reply
 // before.
-type page struct {
+type browser struct {
 	t   *testing.T
 	app *App
 	req map[string]any
 }
 
-func open(t *testing.T) *page {
-	return &page{t: t, app: New(), req: map[string]any{"v": 1, "today": "2026-11-25", "base": "https://quotes.example/", "kept": true}}
+func open(t *testing.T) *browser {
+	return &browser{t: t, app: New(), req: map[string]any{"v": 1, "today": "2026-11-25", "base": "https://quotes.example/", "kept": true}}
 }
 
 type shown struct {
@@ -57,7 +57,7 @@ func (r *regions) UnmarshalJSON(data []byte) error {
 
 // Like the page it comes back once for what takes long; what the first reply
 // said and asked for is told.
-func (p *page) do(acts ...Act) shown {
+func (p *browser) do(acts ...Act) shown {
 	p.t.Helper()
 	s := p.ask(acts...)
 	if s.Soon {
@@ -68,7 +68,7 @@ func (p *page) do(acts ...Act) shown {
 	return s
 }
 
-func (p *page) ask(acts ...Act) shown {
+func (p *browser) ask(acts ...Act) shown {
 	p.t.Helper()
 	p.req["acts"] = acts
 	data, err := json.Marshal(p.req)
@@ -92,13 +92,13 @@ func TestRehearsal(t *testing.T) {
 	p, plain := open(t), open(t)
 	p.do(Act{Do: "new", ID: "cut-14500-158-gas"})
 	plain.do(Act{Do: "new", ID: "cut-14500-158-gas"})
-	for _, a := range view.Areas {
+	for _, a := range tabs {
 		s := p.ask(Act{Do: "rehearse", ID: a.ID})
 		require.Empty(t, s.Fault)
 		require.True(t, s.Rehearsed)
 		require.Nil(t, s.Regions)
 	}
-	for _, a := range view.Areas {
+	for _, a := range tabs {
 		require.Equal(t, plain.do(Act{Do: "go", ID: a.ID}), p.do(Act{Do: "go", ID: a.ID}), a.ID)
 	}
 	s := p.do(Act{Do: "rehearse", ID: "unit"}, Act{Do: "units"})
@@ -119,7 +119,7 @@ func TestStatesAreCalledAsOnThePage(t *testing.T) {
 		{"one that the page does not name", set("unit.needed_by", "2028-02-01"), "unit, needed by: 2028-02-01"},
 		{"equipment", Act{Do: "carry", ID: "stair-chair", Value: "1", Said: "How many: Stair chair: 1"}, "How many: Stair chair: 1"},
 		{"an option by its own name, whatever the page says", Act{Do: "pick", ID: "fb-guard", On: true, Said: "Markup: <b>"}, "Bumper with grille guard"},
-		{"a hostile length", Act{Do: "set", ID: "title", Value: "x", Said: strings.Repeat("x", 9999)}, strings.Repeat("x", maxSaid)},
+		{"a hostile length", Act{Do: "set", ID: "title", Value: "x", Said: strings.Repeat("x", 9999)}, strings.Repeat("x", session.MaxSaid)},
 	} {
 		assert.Equal(t, c.want, p.do(c.act).Said, c.reason)
 	}
@@ -141,7 +141,7 @@ func TestDaysAreWrittenForReaders(t *testing.T) {
 			seen += len(regexp.MustCompile(`\b(Mon|Tue|Wed|Thu|Fri|Sat|Sun), [A-Z][a-z]{2} \d{1,2}, 20\d\d`).FindAllString(text, -1))
 		}
 	}
-	for _, a := range view.Areas {
+	for _, a := range tabs {
 		look(Act{Do: "go", ID: a.ID})
 	}
 	for _, id := range []string{"quote", "exceptions", "order", "test", "upkeep"} {
@@ -151,7 +151,7 @@ func TestDaysAreWrittenForReaders(t *testing.T) {
 }
 
 func BenchmarkClick(b *testing.B) {
-	p := &page{t: &testing.T{}, app: New(), req: map[string]any{"v": 1, "today": "2026-11-25", "kept": true}}
+	p := &browser{t: &testing.T{}, app: New(), req: map[string]any{"v": 1, "today": "2026-11-25", "kept": true}}
 	p.do(Act{Do: "new", ID: "cut-14500-158-gas", Value: "mod-146-72"}, Act{Do: "go", ID: "unit"}, Act{Do: "chapter", ID: "lighting"})
 	on := true
 	for b.Loop() {

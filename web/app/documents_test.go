@@ -13,7 +13,7 @@ import (
 	"boxwright/config/seeds"
 )
 
-func (p *page) unit() (u struct {
+func (p *browser) unit() (u struct {
 	Chassis string
 	Picks   []struct{ Option string }
 }) {
@@ -54,7 +54,7 @@ func TestNeedsToProposals(t *testing.T) {
 	assert.Contains(t, s.Regions["main"], `id="keep-`+module+`"`, "the module of a proposal is filled in")
 	for _, want := range []string{"With what was filled in: ", "With your choice of: "} {
 		s = p.do(Act{Do: "chapter", ID: "chassis"}, Act{Do: "why", ID: "van-9500-148-gas"})
-		assert.Contains(t, s.Regions["main"], want+p.app.edition.Cat.LabelOf(module), "and a reason says so, until it is kept")
+		assert.Contains(t, s.Regions["main"], want+p.app.memory.Edition.Cat.LabelOf(module), "and a reason says so, until it is kept")
 		p.do(Act{Do: "why", ID: "van-9500-148-gas"}, Act{Do: "keep", ID: module})
 	}
 	assert.NotContains(t, p.do(Act{Do: "chapter", ID: "module"}).Regions["main"], `id="keep-`+module+`"`)

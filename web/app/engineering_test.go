@@ -13,6 +13,7 @@ import (
 	"boxwright/config/weight"
 	"boxwright/pricing/link"
 	"boxwright/pricing/quote"
+	"boxwright/web/session"
 )
 
 func set(id, value string) Act { return Act{Do: "set", ID: id, Value: value} }
@@ -26,7 +27,7 @@ func draftOf(t *testing.T, s shown) *quote.Draft {
 	return d
 }
 
-func begun(t *testing.T) *page {
+func begun(t *testing.T) *browser {
 	p := open(t)
 	p.do(Act{Do: "new", ID: "cut-14500-158-gas"}, Act{Do: "go", ID: "weight"})
 	return p
@@ -124,7 +125,7 @@ func TestNextQuoteLearnsFromKeptTickets(t *testing.T) {
 	assert.Contains(t, s.Regions["main"], "Earlier units that were weighed")
 	s = next.do(Act{Do: "count-ticket", ID: "another"})
 	assert.Empty(t, draftOf(t, s).Tickets)
-	s = next.do(Act{Do: "count-ticket", ID: lessonsOf(kept)[0].ID})
+	s = next.do(Act{Do: "count-ticket", ID: session.LessonsOf(kept)[0].ID})
 	assert.Equal(t, kept, draftOf(t, s).Tickets)
 
 	// Another module on the chassis: it stays where it was counted, else it is offered.
@@ -132,7 +133,7 @@ func TestNextQuoteLearnsFromKeptTickets(t *testing.T) {
 	assert.Equal(t, kept, draftOf(t, s).Tickets)
 	s = next.do(Act{Do: "drop-ticket", ID: "0"}, Act{Do: "body", ID: "mod-132-68"}, Act{Do: "go", ID: "weight"})
 	assert.Empty(t, draftOf(t, s).Tickets)
-	assert.Contains(t, s.Regions["main"], "an earlier unit on the same chassis with "+next.app.edition.Cat.LabelOf(body))
+	assert.Contains(t, s.Regions["main"], "an earlier unit on the same chassis with "+next.app.memory.Edition.Cat.LabelOf(body))
 	// Back on the module it counts again; with neither in common it goes.
 	s = next.do(Act{Do: "body", ID: body})
 	assert.Equal(t, kept, draftOf(t, s).Tickets)
@@ -159,7 +160,7 @@ func TestWhatALinkBringsTeachesNothing(t *testing.T) {
 	p := begun(t)
 	s := p.do(set("ticket.total", "10800"), Act{Do: "add-ticket"}, Act{Do: "go", ID: "quote"})
 	require.Len(t, s.Gist.Weighed, 1)
-	q, err := quote.Compute(p.app.edition, draftOf(t, s))
+	q, err := quote.Compute(p.app.memory.Edition, draftOf(t, s))
 	require.NoError(t, err)
 	text, err := link.Encode(q)
 	require.NoError(t, err)
@@ -219,12 +220,12 @@ func TestStowing(t *testing.T) {
 	p := begun(t)
 	ids := []string{}
 	require.NoError(t, p.app.ensure())
-	for _, e := range p.app.edition.Cat.Equipment {
+	for _, e := range p.app.memory.Edition.Cat.Equipment {
 		ids = append(ids, e.ID)
 	}
 	a, b := ids[0], ids[1]
 	s := p.do(Act{Do: "carry", ID: a, Value: "3"}, Act{Do: "carry", ID: b, Value: "1"}, Act{Do: "go", ID: "space"})
-	place := p.app.edition.Cat.CompartmentsOf(&draftOf(t, s).Unit)[0].ID
+	place := p.app.memory.Edition.Cat.CompartmentsOf(&draftOf(t, s).Unit)[0].ID
 	s = p.do(Act{Do: "stow", ID: a + "/", Value: place}, Act{Do: "take-out", ID: a + "/" + place})
 	lines := map[config.Carried]bool{}
 	for _, c := range draftOf(t, s).Unit.Carried {

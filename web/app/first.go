@@ -5,13 +5,8 @@ import (
 	"strings"
 
 	"boxwright/pricing/quote"
-	"boxwright/web/view"
+	"boxwright/web/session"
 )
-
-// First is the screen of somebody who opens the page for the first time, by
-// region. It is drawn when the page is built, so that there is something to read
-// before the core runs.
-type First map[string]string
 
 // leftOpen stands in the first screen where something depends on the day.
 const leftOpen = "…"
@@ -35,16 +30,16 @@ func FirstScreen(file []byte) (First, error) {
 		if err != nil {
 			return nil, err
 		}
-		a.use(held{ed, file})
+		a.memory.Use(session.Held{Ed: ed, File: file})
 	}
 	drawn := map[string][]element{}
 	for i, n := range firstDays {
-		today := a.edition.Cat.ValidFrom.AddDays(n)
-		p, _, err := a.session(&Request{V: Version, Today: today, Kept: true}).page()
+		today := a.memory.Edition.Cat.ValidFrom.AddDays(n)
+		p, _, err := a.load(a.session(&Request{V: Version, Today: today, Kept: true}))
 		if err != nil {
 			return nil, err
 		}
-		for id, pieces := range view.Regions(p) {
+		for id, pieces := range p.regions() {
 			list := parse(strings.Join(pieces, ""))
 			if i > 0 {
 				list = common(drawn[id], list)
@@ -57,6 +52,22 @@ func FirstScreen(file []byte) (First, error) {
 		screen[id] = write(list)
 	}
 	return screen, nil
+}
+
+// putTogether gives the first screen to each file of the page that is to be made.
+func putTogether(s *session.Session) {
+	for i, step := range s.Steps {
+		if step.Do != "embed" {
+			continue
+		}
+		screen, err := FirstScreen([]byte(step.Text))
+		if err != nil {
+			s.Fault("The file was not put together: %s.", session.Sentence(err))
+			s.Steps = slices.Delete(s.Steps, i, i+1)
+			return
+		}
+		s.Steps[i].Screen = screen
+	}
 }
 
 // element is a piece of markup: a text, or a tag with what stands in it.

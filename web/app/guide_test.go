@@ -12,12 +12,13 @@ import (
 
 	"boxwright/config"
 	"boxwright/web/assets/catalogue"
-	"boxwright/web/view"
+	tour "boxwright/web/guide"
+	"boxwright/web/session"
 )
 
-func (p *page) view() *view.State {
+func (p *browser) view() *session.View {
 	p.t.Helper()
-	v := new(view.State)
+	v := new(session.View)
 	require.NoError(p.t, json.Unmarshal(p.req["view"].(json.RawMessage), v))
 	return v
 }
@@ -92,7 +93,7 @@ func TestGuideGoesOnByWhatIsDone(t *testing.T) {
 	require.Contains(t, s.Regions["main"], `id="guide-own"`)
 	require.NotContains(t, s.Regions["main"], "data-next")
 	d := p.draft()
-	for _, id := range view.GuideBrings {
+	for _, id := range tour.Brings {
 		if id != "bench-72" { // which the way out took
 			assert.True(t, d.Unit.Has(id), id)
 		}
@@ -148,8 +149,8 @@ func TestGuideEndsAndGoesOn(t *testing.T) {
 func TestGuideNeedsItsCatalogue(t *testing.T) {
 	cat, err := config.Read(catalogue.Demo)
 	require.NoError(t, err)
-	require.True(t, view.HasGuide(cat))
-	for _, id := range append([]string{"cut-14500-158-gas", "rest-four", "cot-power", "fb-winch", view.GuideFrom}, view.GuideBrings...) {
+	require.True(t, tour.Has(cat))
+	for _, id := range append([]string{"cut-14500-158-gas", "rest-four", "cot-power", "fb-winch", tour.From}, tour.Brings...) {
 		other := strings.ReplaceAll(string(catalogue.Demo), `"`+id+`"`, `"x`+id+`"`)
 		p := open(t)
 		s := p.do(Act{Do: "start"}, Act{Do: "load-catalogue", ID: "other.json", Value: other})
@@ -194,7 +195,7 @@ func TestGuideIsReadInTwoMinutes(t *testing.T) {
 	for i := 1; i <= 11; i++ {
 		p.req["view"] = json.RawMessage(`{"area":"needs","guide":` + strconv.Itoa(i) + `}`)
 		if i == 1 {
-			p.do(Act{Do: "new", ID: view.GuideFrom})
+			p.do(Act{Do: "new", ID: tour.From})
 		}
 		text := strip.FindStringSubmatch(p.do(Act{Do: "restore"}).Regions["main"])
 		require.Len(t, text, 3, "step %d", i)

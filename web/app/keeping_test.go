@@ -126,7 +126,7 @@ func TestGoingThroughTheRules(t *testing.T) {
 }
 
 // rubber is a page with a unit that has the rubber rub rail.
-func rubber(t *testing.T) *page {
+func rubber(t *testing.T) *browser {
 	p := open(t)
 	p.do(Act{Do: "new", ID: "cut-14500-158-gas", Value: "mod-146-72"}, Act{Do: "set", ID: "title", Value: "Medic 4"})
 	s := p.do(Act{Do: "pick", ID: "rail-rubber", On: true})
@@ -178,7 +178,7 @@ func TestKeptQuotesAreTouchedAndMoved(t *testing.T) {
 	d, err := quote.ReadDraft([]byte(moved.Text))
 	require.NoError(t, err)
 	require.True(t, d.Unit.Has("rail-rubber"))
-	require.Equal(t, p.app.edition.Cat.Hash(), d.Unit.Edition)
+	require.Equal(t, p.app.memory.Edition.Cat.Hash(), d.Unit.Edition)
 	require.Contains(t, s.Regions["main"], ">moved<")
 	s = p.do(Act{Do: "touch", ID: "a", Value: moved.Text})
 	require.Contains(t, s.Regions["main"], ">moved<", "what it was before is still shown")

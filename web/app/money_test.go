@@ -15,21 +15,21 @@ import (
 
 func tick(id string) Act { return Act{Do: "set", ID: id, On: true} }
 
-func (p *page) draft() *quote.Draft {
+func (p *browser) draft() *quote.Draft {
 	p.t.Helper()
 	d, err := quote.ReadDraft(p.req["draft"].(json.RawMessage))
 	require.NoError(p.t, err)
 	return d
 }
 
-func (p *page) quote() *quote.Quote {
+func (p *browser) quote() *quote.Quote {
 	p.t.Helper()
-	q, err := quote.Compute(p.app.edition, p.draft())
+	q, err := quote.Compute(p.app.memory.Edition, p.draft())
 	require.NoError(p.t, err)
 	return q
 }
 
-func priced(t *testing.T) *page {
+func priced(t *testing.T) *browser {
 	p := open(t)
 	p.do(Act{Do: "new", ID: "cut-14500-158-gas", Value: "mod-146-72"}, Act{Do: "go", ID: "price"})
 	return p

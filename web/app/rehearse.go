@@ -2,7 +2,7 @@ package app
 
 import (
 	"boxwright/config/rules"
-	"boxwright/web/view"
+	"boxwright/web/session"
 )
 
 // A browser makes a part of the core ready when that part is first used, which
@@ -11,7 +11,7 @@ import (
 // kind is as quick as the next.
 
 // rehearsal is the area to go through, when nothing else is asked.
-func rehearsal(acts []Act) string {
+func rehearsal(acts []session.Act) string {
 	if len(acts) == 1 && acts[0].Do == "rehearse" {
 		return acts[0].ID
 	}
@@ -20,27 +20,27 @@ func rehearsal(acts []Act) string {
 
 // rehearse draws an area and, for the unit, takes an option, on a copy of the
 // state. Nothing of it is shown or kept.
-func (s *session) rehearse(area string) (*Reply, error) {
-	p, _, err := s.page()
+func (a *App) rehearse(s *session.Session, area string) (*Reply, error) {
+	p, _, err := a.load(s)
 	if err != nil {
 		return nil, err
 	}
-	there := *s.view
+	there := *s.View
 	there.Area, there.Asked = area, ""
-	s.view = &there
+	s.View = &there
 	if area == "unit" {
-		s.draft = s.draft.Clone()
+		s.Draft = s.Draft.Clone()
 		for i := range p.Q.Edition.Cat.Options {
 			o := &p.Q.Edition.Cat.Options[i]
-			if !s.draft.Unit.Has(o.ID) && p.Q.Answer.Of(o.ID) == rules.Open {
+			if !s.Draft.Unit.Has(o.ID) && p.Q.Answer.Of(o.ID) == rules.Open {
 				there.Chapter = p.Q.Edition.Cat.GroupByID(o.Group).Chapter
-				pick(s, Act{ID: o.ID, On: true})
+				do(s, session.Act{Do: "pick", ID: o.ID, On: true})
 				break
 			}
 		}
 	}
-	if p, _, err = s.page(); err == nil {
-		view.Regions(p)
+	if p, _, err = a.load(s); err == nil {
+		p.regions()
 	}
 	return &Reply{Rehearsed: true}, err
 }

@@ -27,7 +27,7 @@ var keyRandom = base64.StdEncoding.EncodeToString(bytes.Repeat([]byte{7}, 64))
 var imported = map[string]Step{}
 
 // demoKey is the published key of an invented person, as a page keeps it.
-func demoKey(t *testing.T, p *page, file string) (sealed string) {
+func demoKey(t *testing.T, p *browser, file string) (sealed string) {
 	t.Helper()
 	if step, ok := imported[file]; ok {
 		p.req["key"] = step.ID
@@ -43,7 +43,7 @@ func demoKey(t *testing.T, p *page, file string) (sealed string) {
 	return s.Do[0].Text
 }
 
-func (p *page) signed(t *testing.T, key string) shown {
+func (p *browser) signed(t *testing.T, key string) shown {
 	t.Helper()
 	p.do(Act{Do: "new", ID: "cut-14500-158-gas", Value: "mod-146-72"}, Act{Do: "set", ID: "number", Value: "2026-114"}, Act{Do: "go", ID: "quote"})
 	s := p.do(Act{Do: "sign", Value: keyPhrase, File: key})
@@ -333,7 +333,7 @@ func TestUnsignedLinkWithOtherFiguresSaysSo(t *testing.T) {
 	p := open(t)
 	p.do(Act{Do: "new", ID: "cut-14500-158-gas", Value: "mod-146-72"})
 	d := signedDraft(t, p.do(Act{Do: "go", ID: "quote"}))
-	q, err := quote.Compute(p.app.edition, d)
+	q, err := quote.Compute(p.app.memory.Edition, d)
 	require.NoError(t, err)
 	honest, err := link.Encode(q)
 	require.NoError(t, err)

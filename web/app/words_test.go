@@ -1,60 +1,54 @@
 package app
 
 import (
-	"errors"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
-	"github.com/stretchr/testify/require"
 
-	"boxwright/config"
-	"boxwright/config/rules"
+	"boxwright/web/page"
 )
 
-// What the program changed by itself is named up to four things.
-func TestChangesAreTold(t *testing.T) {
-	h, err := demonstration()
-	require.NoError(t, err)
-	var list []rules.Change
-	for i, name := range []string{"a", "b", "c", "d", "e", "f"} {
-		o := &h.ed.Cat.Options[i]
-		o.Label = "Thing " + name
-		list = append(list, rules.Change{Option: o.ID, Added: i%2 == 0})
-	}
-	for _, c := range []struct {
-		name, reason string
-		changes      []rules.Change
-		want         string
-	}{
-		{"none", "nothing is said of nothing", nil, "Done."},
-		{"two", "added and taken out are told apart", list[:2], "Done. Also added: Thing a. Gave way: Thing b."},
-		{"four", "four are all named", list[:4],
-			"Done. Also added: Thing a. Gave way: Thing b. Also added: Thing c. Gave way: Thing d."},
-		{"six", "the rest is counted", list,
-			"Done. Also added: Thing a. Gave way: Thing b. Also added: Thing c. Gave way: Thing d. And 2 more."},
-	} {
-		t.Run(c.name, func(t *testing.T) {
-			s := &session{app: &App{edition: h.ed}, notice: "Done."}
-			s.tell(c.changes)
-			assert.Equal(t, c.want, s.notice, c.reason)
-		})
+// A definition is short, says where it comes from, and stands somewhere.
+func TestGlossary(t *testing.T) {
+	seen := map[string]*page.Term{}
+	for _, x := range glossary { // those of several areas come once for each
+		if was := seen[x.Name]; was != nil {
+			assert.Same(t, was, x, "%s is defined once", x.Name)
+		}
+		seen[x.Name] = x
+		sentences := strings.Count(x.Text, ". ") + strings.Count(x.Text, "? ") + 1
+		assert.LessOrEqual(t, sentences, 3, x.Name)
+		assert.LessOrEqual(t, len(x.Text), 300, x.Name)
+		assert.True(t, strings.HasSuffix(x.Text, "."), x.Name)
+		assert.NotEmpty(t, x.Source, x.Name)
+		assert.False(t, strings.HasSuffix(x.Source, "."), x.Name)
+		assert.False(t, x.Aside && x.About == "", "%s stands nowhere", x.Name)
 	}
 }
 
-// A file with many faults names the first three and counts the rest.
-func TestFaultsAreWordedAsSentences(t *testing.T) {
-	ps := config.Problems{{Where: "a", Text: "is wrong"}, {Where: "b", Text: "is wrong"}, {Where: "c",
-		Text: "is wrong"}, {Where: "d", Text: "is wrong"}, {Where: "e", Text: "is wrong"}}
-	for _, c := range []struct {
-		name, reason string
-		err          error
-		want         string
-	}{
-		{"plain", "another error is said as it is", errors.New("no"), "no"},
-		{"one", "a single fault", ps[:1], "a: is wrong."},
-		{"three", "three are all named", ps[:3], "a: is wrong. b: is wrong. c: is wrong."},
-		{"five", "the rest is counted", ps, "a: is wrong. b: is wrong. c: is wrong. And 2 more."},
-	} {
-		t.Run(c.name, func(t *testing.T) { assert.Equal(t, c.want, sentence(c.err), c.reason) })
+// Every area says what its words mean, and what a definition is said to be about
+// is there to be explained.
+func TestHelpStandsWhereTheQuestionArises(t *testing.T) {
+	p := open(t)
+	all := ""
+	for _, a := range tabs {
+		r := p.do(Act{Do: "go", ID: a.ID}).Regions
+		assert.Contains(t, r["main"], `id="words-`+a.ID+`"`)
+		assert.Contains(t, r["standing"], `id="words-standing"`)
+		for _, x := range glossary {
+			for _, code := range strings.Fields(x.About) {
+				assert.LessOrEqual(t, strings.Count(r["main"], `id="help-`+code+`"`), 1, "%s twice in %s", code, a.ID)
+			}
+		}
+		all += r["main"]
+	}
+	for _, x := range glossary {
+		for _, code := range strings.Fields(x.About) {
+			if code == "lease.rate" || code == "rates.discount" { // shown once a lease or a comparison is asked for
+				continue
+			}
+			assert.Contains(t, all, `id="help-`+code+`"`, "%s is explained beside %s", x.Name, code)
+		}
 	}
 }

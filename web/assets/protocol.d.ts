@@ -41,7 +41,7 @@ export interface Request {
 
 export interface Reply {
   draft?: Draft;
-  view?: State;
+  view?: View;
   pins: string[];
   regions?: Record<string, (string | null)[]>;
   shown?: string;
@@ -78,7 +78,7 @@ export interface Moment {
   here: boolean;
 }
 
-export interface State {
+export interface View {
   area: string;
   chapter: string;
   metric?: boolean;

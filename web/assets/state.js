@@ -9,7 +9,7 @@
  * @typedef {import("./protocol.js").Draft} Draft
  * @typedef {import("./protocol.js").Gist} Gist
  * @typedef {import("./protocol.js").Step} Step
- * @typedef {import("./protocol.js").State} View
+ * @typedef {import("./protocol.js").View} View
  */
 
 /**

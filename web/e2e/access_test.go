@@ -9,11 +9,12 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"boxwright/web/app"
 	"boxwright/web/e2e/drive"
 )
 
 // areas of the page, in its order.
-var areas = []string{"needs", "unit", "weight", "power", "space", "delivery", "price", "compare", "quote"}
+var areas = app.Areas()
 
 // violation is what the accessibility engine holds against the page.
 type violation struct {

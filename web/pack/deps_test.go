@@ -14,6 +14,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
+	"boxwright/web/app"
 	"boxwright/web/pack/site"
 )
 
@@ -38,9 +39,9 @@ func TestWhatTheCoreMustNotCarry(t *testing.T) {
 		{"net/http", "the page works without a network, and proves it; half a megabyte"},
 		{"net/url", "nothing in the core reads addresses"},
 		{"os/exec", "host only"},
-		{"html/template", "measured: 793 KB more than the builder in web/view/markup"},
+		{"html/template", "measured: 793 KB more than the builder in web/page/markup"},
 		{"text/template", "reflection over everything; markup is written in Go"},
-		{"encoding/xml", "drawings are written by web/view/markup"},
+		{"encoding/xml", "drawings are written by web/page/markup"},
 		{"encoding/csv", "config/csv is small and guards against spreadsheet formulas"},
 		{"encoding/gob", "nothing is stored in a Go-only form"},
 		{"testing", "host only"},
@@ -81,15 +82,20 @@ func TestLayers(t *testing.T) {
 		"pricing/money":   nil, // knows nothing of quotes
 		"pricing/seal":    nil,
 		"pricing/finance": lower("pricing/money"),
-		"web/view/markup": nil,
+		"web/page/markup": nil,
 		"wasm":            lower("web/app"), // the bridge knows the app and JavaScript, nothing else
 	}
 	within := map[string][]string{ // others, by the roots of what they may know
 		"config/":      lower("config"), // money never enters config
 		"pricing/link": lower("config", "pricing/quote", "pricing/sign", "pricing/money"),
 		"pricing":      lower("config", "pricing"),
-		"web/view":     lower("config", "pricing", "web/view"),
-		"web/app":      lower("config", "pricing", "web/view", "web/assets/catalogue"),
+		"web/page":     lower("config", "pricing", "web/page"),
+		"web/drawing":  lower("config", "pricing", "web/page"),
+		"web/session":  lower("config", "pricing"), // knows no area, and not how it is drawn
+		"web/guide":    lower("config", "pricing", "web/page", "web/session"),
+		"web/areas":    lower("config", "pricing", "web/areas", "web/drawing", "web/guide", "web/page", "web/session"),
+		"web/app": lower("config", "pricing", "web/areas", "web/drawing", "web/guide", "web/page", "web/session",
+			"web/assets/catalogue"),
 	}
 	for _, path := range list(t, site.WasmEnv, "-deps", "./wasm") {
 		name, ours := strings.CutPrefix(path, m)
@@ -115,6 +121,21 @@ func TestLayers(t *testing.T) {
 			require.True(t, slices.ContainsFunc(within[nearest], func(r string) bool { return other == r || strings.HasPrefix(other, r+"/") }), "%s may not know %s", name, other)
 		}
 	}
+}
+
+// What two areas share goes down a floor: no area knows another, and nothing but
+// the list in web/app knows any.
+func TestAreasAreApart(t *testing.T) {
+	found := 0
+	edges := list(t, site.WasmEnv, "-deps", "-f", `{{range .Imports}}{{$.ImportPath}}>{{.}} {{end}}`, "./wasm")
+	for _, edge := range edges {
+		from, to, _ := strings.Cut(edge, ">")
+		if strings.HasPrefix(to, "boxwright/web/areas/") {
+			found++
+			require.Equal(t, "boxwright/web/app", from, "it knows the area %s", to)
+		}
+	}
+	require.GreaterOrEqual(t, found, len(app.Areas()), "the areas are found")
 }
 
 // What a buyer is given must not be able to hold the seller's costs.
@@ -161,7 +182,9 @@ func TestTheCoreIsPure(t *testing.T) {
 		"unsafe":      "nothing here needs it",
 		"crypto/rand": "a source of chance is an argument",
 	}
-	for _, folder := range []string{"config", "pricing", "web/app", "web/view"} {
+	for _, folder := range []string{
+		"config", "pricing", "web/app", "web/areas", "web/drawing", "web/guide", "web/page", "web/session",
+	} {
 		err := filepath.WalkDir(filepath.Join(root, folder), func(path string, d os.DirEntry, err error) error {
 			if err != nil || d.IsDir() || !strings.HasSuffix(path, ".go") || strings.HasSuffix(path, "_test.go") {
 				return err

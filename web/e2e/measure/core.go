@@ -15,7 +15,10 @@ import (
 )
 
 // measured are the packages whose benchmarks are told.
-var measured = []string{"./config/...", "./pricing/...", "./web/app/...", "./web/view/..."}
+var measured = []string{
+	"./config/...", "./pricing/...",
+	"./web/app/...", "./web/areas/...", "./web/drawing/...", "./web/guide/...", "./web/page/...", "./web/session/...",
+}
 
 // reports are the packages with a report of their own, in the form printed here.
 var reports = []string{"./config/rules", "./config/solve", "./pricing/quote"}

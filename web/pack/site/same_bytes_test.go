@@ -81,7 +81,7 @@ func talk(t *testing.T) *conversation {
 	}
 	c.do(app.Act{Do: "pin"})
 	for _, metric := range []bool{false, true} {
-		for _, area := range []string{"needs", "unit", "weight", "power", "space", "delivery", "price", "compare", "quote"} {
+		for _, area := range app.Areas() {
 			c.do(app.Act{Do: "go", ID: area})
 		}
 		if !metric {

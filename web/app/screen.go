@@ -1,0 +1,89 @@
+package app
+
+import (
+	"slices"
+
+	"boxwright/config"
+	"boxwright/web/areas/catalogue"
+	"boxwright/web/guide"
+	"boxwright/web/page"
+	"boxwright/web/page/markup"
+	"boxwright/web/session"
+)
+
+// screen is what is shown of the draft: the area that the reader is in with all
+// that stands around it.
+type screen struct {
+	*page.Page
+	name   string // of the area
+	notice string
+	draw   func() markup.Part // the area
+	frame  *page.Frame
+	guide  *guide.Page
+	guided bool                 // the guide has just come to another step
+	strip  *catalogue.Elsewhere // while the quote is one of another edition
+}
+
+// load takes from the session what is shown of the draft.
+func (a *App) load(s *session.Session) (*screen, *session.Worked, error) {
+	s.Begin()
+	guided := guide.Follow(s)
+	w, err := s.Work()
+	if err != nil {
+		return nil, nil, err
+	}
+	here := areaOf(s.View.Area)
+	p := &page.Page{
+		Q: w.Quote, Area: here.ID, Metric: s.View.Metric, Typed: s.View.Typed, Wrong: s.View.Wrong, Glossary: glossary,
+	}
+	strip := catalogue.LoadElsewhere(s)
+	if strip != nil {
+		q := *w.Quote
+		q.Findings = slices.Concat([]config.Finding{catalogue.OtherEdition}, q.Findings)
+		p.Q = &q
+	}
+	if s.View.Keeping && s.View.Area == "needs" {
+		here = keeping
+	}
+	p.Words, p.Rows = here.Words, &a.rows
+	draw := here.Load(s, p, w)
+	p.Soon = s.Soon
+	frame := &page.Frame{Page: p, Theme: s.View.Theme, Undo: s.Req.Undo, Redo: s.Req.Redo, Kept: s.Req.Kept}
+	for _, a := range tabs {
+		frame.Tabs = append(frame.Tabs, page.Tab{ID: a.ID, Name: a.Name, Gist: a.Gist(p), Codes: a.Codes})
+	}
+	return &screen{p, here.Name, s.Notice, draw, frame, guide.Load(s, p), guided, strip}, w, nil
+}
+
+// regions draws every region of the page, by the id of its element: one piece of
+// HTML after another.
+func (v *screen) regions() map[string][]string {
+	next := v.guide.Point()
+	area := markup.Many(guide.Strip(v.guide), v.strip.Draw(), v.draw()).Pieces()
+	tabs := v.frame.Areas().Pieces()
+	for _, pieces := range [][]string{area, tabs} {
+		for i := range pieces {
+			pieces[i] = guide.Pointed(pieces[i], next)
+		}
+	}
+	return map[string][]string{
+		"masthead": v.frame.Masthead().Pieces(), "areas": tabs, "main": area, "standing": page.Standing(v.Page).Pieces(),
+	}
+}
+
+// title of the browser window.
+func (v *screen) title() string {
+	if v.name == keeping.Name {
+		return v.name + " – Boxwright"
+	}
+	return v.name + " – " + page.Subject(v.Page) + " – Boxwright"
+}
+
+// said is read out after a change.
+func (v *screen) said() string {
+	instruction := ""
+	if v.guided {
+		instruction = v.guide.Instruction()
+	}
+	return page.Live(v.Page, instruction, v.notice)
+}

@@ -1,0 +1,293 @@
+package catalogue
+
+import (
+	"fmt"
+	"strings"
+
+	"boxwright/config"
+	"boxwright/pricing/editions"
+	"boxwright/pricing/quote"
+	"boxwright/pricing/tables"
+	"boxwright/web/session"
+)
+
+func loadCatalogue(s *session.Session, a session.Act) {
+	file := []byte(a.Value)
+	ed, err := quote.OpenEdition(file)
+	if err != nil {
+		s.Fault("%s was not loaded; the catalogue in use stays. %s", a.ID, session.Sentence(err))
+		return
+	}
+	if ed.Cat.Hash() == s.Memory.Edition.Cat.Hash() {
+		return
+	}
+	s.ChangeEdition(session.Held{Ed: ed, File: file}, true)
+	s.Step(session.Step{Do: "keep-catalogue", Text: a.Value})
+	s.Notice = strings.TrimSpace("Catalogue " + ed.Cat.Title + ", edition " + ed.Cat.Edition + ", is in use. " + s.Notice)
+}
+
+// keptCatalogue takes up the one that was in use before.
+func keptCatalogue(s *session.Session, a session.Act) {
+	file := []byte(a.Value)
+	ed, err := quote.OpenEdition(file)
+	if err != nil {
+		s.Fault("%s was not loaded; the catalogue in use stays. %s", a.ID, session.Sentence(err))
+		return
+	}
+	s.ChangeEdition(session.Held{Ed: ed, File: file}, false)
+}
+
+func demoCatalogue(s *session.Session, _ session.Act) {
+	s.ChangeEdition(s.Memory.Keep.BuiltIn, true)
+	s.Step(session.Step{Do: "keep-catalogue"})
+	s.Notice = strings.TrimSpace("The built-in catalogue is in use again. " + s.Notice)
+}
+
+func openKeeping(s *session.Session, _ session.Act) {
+	s.View.Keeping = !s.View.Keeping
+	s.View.Area = "needs"
+	s.Step(session.Step{Do: "top"})
+}
+
+// refuse remembers what is wrong with a file and shows it.
+func refuse(s *session.Session, name string, err error) {
+	k := &s.Memory.Keep
+	k.Refused, k.Problems = session.Clip(name, 100), nil
+	if ps, ok := err.(config.Problems); ok {
+		k.Problems = ps[:min(len(ps), 200)]
+	} else {
+		k.Problems = []config.Problem{{Where: "the file", Text: err.Error()}}
+	}
+	s.View.Keeping = true
+	s.Step(session.Step{Do: "focus", ID: "refused"})
+}
+
+// compareWith sets an edition beside the one in use and compares the two. Then
+// the page sends the quotes it keeps, one after another.
+func compareWith(s *session.Session, name string, file []byte) {
+	k := &s.Memory.Keep
+	ed, err := quote.OpenEdition(file)
+	if err != nil {
+		refuse(s, name, err)
+		return
+	}
+	k.Refused, k.Problems = "", nil
+	if ed.Cat.Hash() == s.Memory.Edition.Cat.Hash() {
+		k.Apart()
+		s.Notice = session.Clip(name, 100) + " has the same content as the edition in use."
+		return
+	}
+	k.From, k.To = k.InUse, session.Held{Ed: ed, File: file}
+	k.Diff, k.Kept = editions.Compare(k.From.Ed, ed), nil
+	s.View.Keeping = true
+	s.Notice = "Edition " + ed.Cat.Edition + " stands beside the one in use."
+	s.Step(session.Step{Do: "focus", ID: "beside"})
+	goThrough(s)
+}
+
+// goThrough asks for the kept quotes.
+func goThrough(s *session.Session) {
+	s.Memory.Keep.More = true
+	s.Step(session.Step{Do: "send-kept", ID: "first"})
+}
+
+func setBeside(s *session.Session, a session.Act) {
+	if a.ID == "" {
+		compareWith(s, "The built-in catalogue", s.Memory.Keep.BuiltIn.File)
+		return
+	}
+	compareWith(s, a.ID, []byte(a.Value))
+}
+
+// tablesIn takes edited tables into the edition looked at.
+func tablesIn(s *session.Session, a session.Act) {
+	var sheets []tables.Sheet
+	if p := config.DecodeStrict([]byte(a.Value), &sheets); p != nil {
+		s.Fault("The tables could not be read: %s.", p)
+		return
+	}
+	for i := range sheets {
+		sheets[i].Name = session.Clip(sheets[i].Name, 100)
+	}
+	file, err := tables.In(s.Memory.Keep.Looked().File, sheets)
+	if err != nil {
+		refuse(s, a.ID, err)
+		return
+	}
+	compareWith(s, a.ID, file)
+}
+
+func tablesOut(s *session.Session, a session.Act) {
+	h := s.Memory.Keep.InUse
+	text, err := tables.Out(h.File, a.ID)
+	if err != nil {
+		s.Fault("No table was made: %s", session.Sentence(err))
+		return
+	}
+	s.Step(session.Step{Do: "save", Name: a.ID + ".csv", Type: "text/csv", Text: "\ufeff" + text})
+}
+
+// editionFor is the edition that an act is for: the one beside, or the one in use.
+func editionFor(s *session.Session, id string) *session.Held {
+	if id == "beside" {
+		return s.Memory.Keep.Looked()
+	}
+	return &s.Memory.Keep.InUse
+}
+
+func fileOf(h *session.Held, ending string) string {
+	return session.FileName(h.Ed.Cat.ID+"-"+h.Ed.Cat.Edition) + ending
+}
+
+func saveCatalogue(s *session.Session, a session.Act) {
+	h := editionFor(s, a.ID)
+	s.Step(session.Step{Do: "save", Name: fileOf(h, ".json"), Type: "application/json", Text: string(h.File)})
+}
+
+// embed has the page make one file of itself with an edition built in.
+func embed(s *session.Session, a session.Act) {
+	h := editionFor(s, a.ID)
+	s.Step(session.Step{Do: "embed", Name: "boxwright-" + fileOf(h, ".html"), Text: string(h.File)})
+}
+
+func lint(s *session.Session, _ session.Act) {
+	k := &s.Memory.Keep
+	k.Linted = k.Looked().Ed
+	k.Findings = editions.Lint(k.Linted)
+	s.Step(session.Step{Do: "focus", ID: "lint"})
+}
+
+func useBeside(s *session.Session, _ session.Act) {
+	k := &s.Memory.Keep
+	h := k.Beside()
+	if h == nil {
+		s.Fault("No edition stands beside the one in use any more: bring it in again.")
+		return
+	}
+	s.ChangeEdition(*h, true)
+	s.Step(session.Step{Do: "keep-catalogue", Text: string(h.File)})
+	s.Notice = strings.TrimSpace("Edition " + h.Ed.Cat.Edition + " is in use. " + s.Notice)
+	goThrough(s)
+}
+
+func dropBeside(s *session.Session, _ session.Act) {
+	s.Memory.Keep.Apart()
+	s.Step(session.Step{Do: "focus", ID: "f-tables"})
+}
+
+// editionField gives the edition beside another name or first day.
+func editionField(name string) session.Setter {
+	return func(s *session.Session, a session.Act) error {
+		h := s.Memory.Keep.Beside()
+		if h == nil || strings.TrimSpace(a.Value) == "" || len(a.Value) > 60 {
+			return fmt.Errorf("an edition has a name of up to 60 letters and a first day")
+		}
+		edition, from := a.Value, ""
+		if name == "from" {
+			edition, from = "", a.Value
+		}
+		file, err := tables.Rename(h.File, edition, from)
+		if err == nil {
+			compareWith(s, "the edition", file)
+		}
+		return err
+	}
+}
+
+// ---- quotes kept in the browser ----
+
+// touch says what the change means for one kept quote: ID is its place in the
+// browser, Value its draft, and On that there are more.
+func touch(s *session.Session, a session.Act) {
+	k := &s.Memory.Keep
+	if k.Diff == nil {
+		return
+	}
+	k.More = a.On
+	if a.On {
+		s.Step(session.Step{Do: "send-kept"})
+	}
+	if a.ID == "" {
+		return
+	}
+	x := session.Kept{ID: a.ID}
+	d, err := quote.ReadDraft([]byte(a.Value))
+	if err != nil {
+		x.Name, x.Fault = "A kept quote", session.Sentence(err)
+	} else {
+		x.Name, x.Line = session.NameOf(k.Diff.From.Cat, d)
+		x.Touch = k.Diff.Touch(d)
+	}
+	for i := range k.Kept {
+		if old := &k.Kept[i]; old.ID == x.ID {
+			if x.Touch != nil && x.Touch.Current && old.Touch != nil && !old.Touch.Current {
+				old.Moved = true
+			} else {
+				*old = x
+			}
+			return
+		}
+	}
+	k.Kept = append(k.Kept, x)
+}
+
+// moveKept moves a kept quote to the edition in use and hands it back to be
+// kept; the state before stays among its earlier ones.
+func moveKept(s *session.Session, a session.Act) {
+	d, err := quote.ReadDraft([]byte(a.Value))
+	if err == nil && d.Issued != "" {
+		err = fmt.Errorf("it is signed and stays as it is; open it to make a revision of it")
+	}
+	var q *quote.Quote
+	if err == nil {
+		d, _, _ = quote.Move(s.Memory.Edition, d)
+		q, err = quote.Compute(s.Memory.Edition, d)
+	}
+	if err != nil {
+		s.Fault("The kept quote was not moved: %s", session.Sentence(err))
+		return
+	}
+	data, err := d.Bytes()
+	if err != nil {
+		return
+	}
+	g := session.GistOf(q)
+	s.Notice = g.Name + " is moved to the edition in use. Its state before stays among its earlier ones."
+	s.Step(session.Step{Do: "keep-moved", ID: a.ID, Name: "moved to edition " + s.Memory.Edition.Cat.Edition, Text: string(data), Gist: &g})
+	for i := range s.Memory.Keep.Kept {
+		if x := &s.Memory.Keep.Kept[i]; x.ID == a.ID {
+			x.Moved = true
+		}
+	}
+}
+
+// moveHere moves the quote in work to the edition in use. One that is signed
+// becomes a revision, since it is not what was signed any more.
+func moveHere(s *session.Session, _ session.Act) {
+	if s.Other == nil {
+		return
+	}
+	moved, lost, changes := quote.Move(s.Memory.Edition, s.Other)
+	s.Draft, s.Other = moved, nil
+	s.Notice = "The quote is moved to the edition in use."
+	if len(lost) > 0 {
+		s.Notice += " It does not have: " + strings.Join(lost, ", ") + "."
+	}
+	s.Tell(changes)
+}
+
+// builtIn takes the catalogue that this page was made with in the place of the
+// demonstration. One that cannot be used is told of, and the demonstration stays.
+func builtIn(s *session.Session, a session.Act) {
+	file := []byte(a.Value)
+	ed, err := quote.OpenEdition(file)
+	if err != nil {
+		s.Fault("The catalogue built into this page cannot be used, and the demonstration catalogue takes its place. %s", session.Sentence(err))
+		return
+	}
+	was := s.Memory.Keep.BuiltIn.Ed
+	s.Memory.Keep.BuiltIn = session.Held{Ed: ed, File: file}
+	if s.Memory.Edition == was {
+		s.ChangeEdition(s.Memory.Keep.BuiltIn, false)
+	}
+}

@@ -1,0 +1,308 @@
+// Package catalogue is the Catalogue area: keeping the catalogue: tables, checks, editions.
+package catalogue
+
+import (
+	"strconv"
+	"strings"
+
+	"boxwright/config"
+	"boxwright/config/quantity"
+	"boxwright/pricing/editions"
+	"boxwright/pricing/quote"
+	"boxwright/web/areas"
+	"boxwright/web/page"
+	. "boxwright/web/page/markup"
+	"boxwright/web/session"
+)
+
+// Area is the value by which web/app knows the area.
+var Area = areas.Area{
+	ID:       "catalogue",
+	Name:     "Catalogue",
+	Load:     load,
+	Acts:     acts,
+	Editions: deciding,
+	Families: families,
+}
+
+// Page is what the area is drawn from.
+type Page struct {
+	*page.Page
+	*Keeper
+}
+
+// Keeper is what whoever keeps the catalogue sees: the edition in use, what was
+// wrong with a file, and another edition beside it.
+type Keeper struct {
+	Refused  string           // name of the file or table that was not taken; empty when there is none
+	Problems []config.Problem // what is wrong with it
+	Linted   bool             // the edition that would be kept was gone through
+	Findings []config.Finding // what that found
+	Beside   *quote.Edition   // set beside the one in use, until it is taken into use
+	Before   *quote.Edition   // the one that it took the place of
+	Diff     *editions.Comparison
+	Kept     []session.Kept // quotes kept in this browser, looked at so far
+	More     bool           // others are still to be looked at
+}
+
+// mostShown bounds the rows of a table of changes.
+const mostShown = 300
+
+// Parts that this file is mostly made of.
+
+func para(text string) Part { return El("p", Text(text)) }
+
+func aside(text string) Part { return El("span", Class("how"), Text(text)) }
+
+func pressed(parts ...Part) Part { return El("div", Class("row-tools"), Many(parts...)) }
+
+// over is a text with others beneath it; empty ones are left out.
+func over(top Part, under ...string) Part {
+	parts := []Part{top}
+	for _, u := range under {
+		if u != "" {
+			parts = append(parts, aside(u))
+		}
+	}
+	return Many(parts...)
+}
+
+// part is a block that can be gone to.
+func part(id, title string, parts ...Part) Part {
+	return El("section", Class("block"), At("id", id), At("tabindex", "-1"), El("h2", Text(title)), Many(parts...))
+}
+
+// press is an action whose id is told.
+func press(do, id, label, class, element string) Part {
+	return page.Action(do, id, "", label, Class(class), At("id", element))
+}
+
+// draw is the catalogue's own part of the page, in the place of Needs.
+func draw(p *Page) Part {
+	k := p.Keeper
+	looked, id := "the edition in use", ""
+	if k.Beside != nil {
+		looked, id = "the edition beside it", "beside"
+	}
+	parts := []Part{
+		page.Heading(p.Page, "Catalogue", "For whoever keeps it: take it out as tables, bring edited tables in, check it, and see what another edition changes before it is used."),
+		pressed(press("keeping", "", "Back to Needs", "", "keeping-back")),
+		page.Block("In use", page.EditionLine(p.Q.Edition),
+			pressed(press("tables-out", "options", "Options as a table", "", "out-options"), press("tables-out", "prices", "Prices as a table", "", "out-prices"), press("tables-out", "rules", "Rules as a table", "", "out-rules"),
+				press("save-catalogue", "", "Save it as a file", "quiet", "save-catalogue")),
+			El("p", Class("hint"), Text("The tables open in any spreadsheet. Edit cells, add and remove rows, save as CSV (UTF-8), and bring them in below, one alone or several together."))),
+		page.Block("Bring in a change",
+			para("Nothing is used yet: what comes in is checked, set beside the edition in use and compared with it. Tables are taken into "+looked+"."),
+			pressed(page.FileButton("f-tables", "tables-in", "Take in edited tables…", ".csv,.tsv,.txt,text/csv", Flag("multiple", true)),
+				page.FileButton("f-beside", "set-beside", "Set another edition beside it…", ".json,application/json"),
+				press("set-beside", "", "Set the built-in one beside it", "quiet", "beside-built-in"))),
+	}
+	if k.Refused != "" {
+		parts = append(parts, part("refused", "Not taken: "+k.Refused, para(page.Count(len(k.Problems), "fault", "faults")+". Nothing was changed."),
+			El("ul", Class("findings"), Each(k.Problems, func(_ int, x config.Problem) Part {
+				return El("li", Class("stop"), page.Bold(x.Where+": "), Text(x.Text+"."))
+			}))))
+	}
+	if k.Diff != nil {
+		parts = append(parts, beside(p), keptQuotes(p), changedParts(p))
+	}
+	return Many(append(parts, linted(p, looked), page.Block("Hand it out",
+		para("One file that holds this page with "+looked+" built in. It opens from disk with the network off; no quote, key or cost sheet goes with it."),
+		pressed(press("embed", id, "Save Boxwright with this catalogue", "", "embed"))))...)
+}
+
+// linted is what going through the edition found.
+func linted(p *Page, looked string) Part {
+	k := p.Keeper
+	var notes, rest []config.Finding
+	for _, f := range k.Findings {
+		f.Basis = "" // all of them are computed
+		if f.Severity == config.Note {
+			notes = append(notes, f)
+		} else {
+			rest = append(rest, f)
+		}
+	}
+	var found Part
+	if k.Linted {
+		found = page.Findings(p.Page, rest, "Nothing that stands in the way was found.")
+	}
+	if notes != nil {
+		found = Many(found, El("details", At("id", "lint-notes"), El("summary", Text(page.Count(len(notes), "thing worth a look", "things worth a look"))), page.Findings(p.Page, notes, "")))
+	}
+	return part("lint", "Go through the rules",
+		para("Looks for what can never be had, what is always in, rules that contradict each other or say nothing, groups that leave no choice, and what has no price, mass or work. It takes some seconds."),
+		pressed(press("lint", "", "Go through "+looked, "", "lint-now")), found)
+}
+
+// beside is the edition that is not in use yet, or the one before.
+func beside(p *Page) Part {
+	b := p.Beside
+	if b == nil {
+		return part("beside", "The edition before", page.EditionLine(p.Before),
+			para("What the edition in use changed is listed below, and what that means for the quotes kept here."),
+			pressed(press("drop-beside", "", "Put the comparison away", "quiet", "drop-beside")))
+	}
+	var name Part
+	if b.Cat.Edition == p.Q.Edition.Cat.Edition {
+		name = El("p", page.Mark(config.Warn), Text(" It is called like the edition in use, though it is not the same. Give it a name of its own, so that readers of a quote can tell them apart."))
+	}
+	return part("beside", "Beside it, not in use yet", page.EditionLine(b), name,
+		El("div", Class("fields"),
+			page.Field(p.Page, "edition.name", "Name of the edition", b.Cat.Edition, "Such as 2027-01"),
+			page.Day(p.Page, "edition.from", "In force from", b.Cat.ValidFrom, "")),
+		pressed(press("use-beside", "", "Use this edition", "main", "use-beside"),
+			press("save-catalogue", "beside", "Save it as a file", "", "save-beside"),
+			press("drop-beside", "", "Put it away", "quiet", "drop-beside")))
+}
+
+// keptQuotes says which of the quotes kept here the change touches.
+func keptQuotes(p *Page) Part {
+	k := p.Keeper
+	touched := 0
+	t := page.Table{Caption: "Kept quotes that the change touches", Class: "kept", Heads: []string{"Quote", "What changed of it", ">Price", ">Curb weight", "Delivery, even odds", "Fits", ""}}
+	for i := range k.Kept {
+		x := &k.Kept[i]
+		if x.Touch == nil {
+			t.Rows = append(t.Rows, append([]Part{over(page.Bold(x.Name), x.Line), Text("It cannot be read: " + x.Fault)}, make([]Part, 5)...))
+		} else if x.Touch.Touched() {
+			touched++
+			t.Rows = append(t.Rows, keptRow(p, x, i))
+		}
+	}
+	said := page.Count(touched, "kept quote is touched", "kept quotes are touched") + ", of " + strconv.Itoa(len(k.Kept)) + " looked at."
+	if k.More {
+		said = "Going through the kept quotes: " + strconv.Itoa(len(k.Kept)) + " looked at so far."
+	}
+	return part("touched", "Quotes kept in this browser", para(said), When(t.Rows != nil, t.Draw))
+}
+
+func keptRow(p *Page, x *session.Kept, i int) []Part {
+	t, diff := x.Touch, p.Diff
+	var what []Part
+	say := func(label string, list []string) {
+		if list != nil {
+			const most = 6
+			more := ""
+			if len(list) > most {
+				list, more = list[:most], "; and more"
+			}
+			what = append(what, El("p", page.Bold(label), Text(strings.Join(list, "; ")+more)))
+		}
+	}
+	say("Changed: ", t.Uses)
+	say("No longer offered: ", t.Lost)
+	var added, gone []string
+	for _, c := range t.Changes {
+		if c.Added {
+			added = append(added, diff.To.Cat.LabelOf(c.Option))
+		} else {
+			gone = append(gone, diff.From.Cat.LabelOf(c.Option))
+		}
+	}
+	say("Filled in anew: ", added)
+	say("Gives way: ", gone)
+	row := []Part{over(page.Bold(x.Name), x.Line), Many(what...), nil, nil, nil, Text(t.Fault), nil}
+	if is := t.Is; is != nil {
+		price, curb, when, was := is.Total, p.Show(is.CurbLb, quantity.Pound), is.Even.Long(), ""
+		fits := Many(page.Mark(""), Text(" yes"))
+		if is.Stopped {
+			said := []string{}
+			for _, f := range t.Stops[:min(len(t.Stops), 4)] {
+				said = append(said, f.Text)
+			}
+			if t.Was != nil && t.Was.Stopped {
+				said = append(said, "Nor did it before.")
+			}
+			fits = over(Many(page.Mark(config.Stop), Text(" no")), said...)
+		}
+		if t.Was != nil {
+			was = "was " + t.Was.Total
+			price, curb, when = t.Delta.Total.Show(), p.Signed(is.CurbLb-t.Was.CurbLb, quantity.Pound), inDays(t.Delta.Days)
+			if t.Delta.Total.Sign() > 0 {
+				price = "+" + price
+			}
+		}
+		row[2] = over(page.Bold(price), was, "is "+is.Total)
+		row[3] = over(page.Bold(curb), "is "+p.Show(is.CurbLb, quantity.Pound))
+		row[4] = over(page.Bold(when), "is "+is.Even.Long())
+		row[5] = fits
+	}
+	switch f := t.Frozen; {
+	case x.Moved:
+		row[6] = El("span", Class("tag mine"), Text("moved"))
+	case f != nil:
+		row[6] = over(page.Bold("Signed: it stays as it is."), "Total "+f.Total+", delivery at even odds "+f.Even.Long()+", stands until "+f.Until.Long()+". The row tells what a revision would come to.")
+	case t.Signed || t.Is == nil:
+	case p.Beside == nil:
+		row[6] = page.Action("move-kept", x.ID, "", "Move it", At("id", "move-"+strconv.Itoa(i)), At("aria-label", "Move to the edition in use: "+x.Name))
+	default:
+		row[6] = aside("It can be moved once the edition is in use.")
+	}
+	return row
+}
+
+func inDays(n int) string {
+	switch {
+	case n > 0:
+		return page.Count(n, "day", "days") + " later"
+	case n < 0:
+		return page.Count(-n, "day", "days") + " earlier"
+	}
+	return "the same day"
+}
+
+// changedParts lists what the editions have otherwise.
+func changedParts(p *Page) Part {
+	d := p.Diff
+	prices := page.Table{Caption: "Prices", Class: "cards", Heads: []string{"What", "From", ">Was", ">Is", ">Difference", ">Percent"}}
+	for i := range d.Prices {
+		x := &d.Prices[i]
+		cells := []string{"the first day", "–", "–", string(x.How()), x.Percent()}
+		if !x.On.IsZero() {
+			cells[0] = x.On.Long()
+		}
+		if x.From != nil {
+			cells[1] = x.From.Show()
+		}
+		if x.To != nil {
+			cells[2] = x.To.Show()
+		}
+		if x.How() == editions.Changed {
+			cells[3] = x.By().Show()
+		}
+		prices.Rows = append(prices.Rows, append([]Part{over(Text(x.Label), x.Key)}, page.Texts(cells...)...))
+	}
+	rules := page.Table{Caption: "Rules", Class: "cards", Heads: []string{"Rule", "How", "What a customer reads", "Was", "Is"}}
+	for i := range d.Rules {
+		r := &d.Rules[i]
+		was := r.Was
+		if was != "" {
+			was = "was: " + was
+		}
+		rules.Rows = append(rules.Rows, []Part{Text(r.ID), Text(string(r.How)), over(Text(r.Reason), was), El("code", Text(r.From)), El("code", Text(r.To))})
+	}
+	all := []page.Table{prices, rules}
+	for _, part := range d.Parts {
+		t := page.Table{Caption: part.Name, Heads: []string{"What", "How", "Field, was, is"}}
+		for _, x := range part.Things {
+			t.Rows = append(t.Rows, []Part{over(Text(x.Label), x.ID), Text(string(x.How)), Each(x.Fields, func(_ int, f editions.Field) Part {
+				return El("p", page.Bold(f.Name+": "), Text(page.OrDash(f.From)+" → "+page.OrDash(f.To)))
+			})})
+		}
+		all = append(all, t)
+	}
+	var out []Part
+	for _, t := range all {
+		if t.Rows == nil {
+			continue
+		}
+		t.Caption += ": " + strconv.Itoa(len(t.Rows))
+		if rest := len(t.Rows) - mostShown; rest > 0 {
+			t.Rows = append(t.Rows[:mostShown], append([]Part{Text("and " + strconv.Itoa(rest) + " more")}, make([]Part, len(t.Heads)-1)...))
+		}
+		t.Class = "kept"
+		out = append(out, t.Draw())
+	}
+	return page.Block("What changes", out...)
+}

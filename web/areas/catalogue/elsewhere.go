@@ -1,0 +1,64 @@
+package catalogue
+
+import (
+	"fmt"
+
+	"boxwright/config"
+	"boxwright/pricing/link"
+	"boxwright/pricing/quote"
+	. "boxwright/web/page/markup"
+	"boxwright/web/session"
+)
+
+// Elsewhere is a quote of another edition, which is kept as it is. What the page
+// shows is what it would be with the edition in use.
+type Elsewhere struct {
+	Edition string // as a reader knows it, or the beginning of its hash
+	As      *link.Frozen
+}
+
+// LoadElsewhere is the draft that came with the request, when it was made with
+// another edition than the one in use; nil otherwise.
+func LoadElsewhere(s *session.Session) *Elsewhere {
+	d := s.Other
+	if d == nil {
+		return nil
+	}
+	e := &Elsewhere{Edition: fmt.Sprintf("content %.16s", d.Unit.Edition)}
+	for _, h := range []*quote.Edition{s.Memory.Keep.BuiltIn.Ed, s.Memory.Keep.From.Ed, s.Memory.Keep.To.Ed} {
+		if h != nil && h.Cat.Hash() == d.Unit.Edition {
+			e.Edition = h.Cat.Edition
+		}
+	}
+	if d.Issued != "" {
+		if f := link.FrozenIn(s.Memory.Edition.Cat, d.Issued); f != nil {
+			e.As, e.Edition = f, f.Edition
+		}
+	}
+	return e
+}
+
+// OtherEdition stops a quote of another edition from being issued.
+var OtherEdition = config.Finding{
+	Code: "unit.edition", Severity: config.Stop, Where: "Edition of the catalogue",
+	Text:   "The quote was made with another edition. What is shown is what it would be with the one in use.",
+	Remedy: "Move it to the edition in use, at the top of the page.",
+}
+
+// Draw is the strip that stands above every area while such a quote is open.
+func (e *Elsewhere) Draw() Part {
+	if e == nil {
+		return nil
+	}
+	said := "It is kept as it is until you move it. What is shown here is what it would be with the edition in use; " +
+		"nothing can be changed before."
+	label := "Move it to the edition in use"
+	if e.As != nil {
+		said = "It is signed and stands as it was signed: total " + e.As.Total + ", delivery at even odds " +
+			e.As.Even.Long() + ", stands until " + e.As.Until.Long() +
+			". What is shown here is what a revision would come to with the edition in use."
+		label = "Make a revision with the edition in use"
+	}
+	return part("elsewhere", "Made with another edition of the catalogue: "+e.Edition,
+		para(said), pressed(press("move-here", "", label, "main", "move-here")))
+}

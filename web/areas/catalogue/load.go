@@ -1,0 +1,25 @@
+package catalogue
+
+import (
+	"boxwright/web/page"
+	"boxwright/web/page/markup"
+	"boxwright/web/session"
+)
+
+func load(s *session.Session, p *page.Page, _ *session.Worked) func() markup.Part {
+	v := &Page{Page: p, Keeper: loadKeeper(s)}
+	return func() markup.Part { return draw(v) }
+}
+
+// loadKeeper is what the catalogue's own part shows.
+func loadKeeper(s *session.Session) *Keeper {
+	k := &s.Memory.Keep
+	v := &Keeper{Refused: k.Refused, Problems: k.Problems, Diff: k.Diff, Kept: k.Kept, More: k.More, Before: k.From.Ed}
+	if b := k.Beside(); b != nil {
+		v.Beside = b.Ed
+	}
+	if k.Linted == k.Looked().Ed {
+		v.Linted, v.Findings = true, k.Findings
+	}
+	return v
+}

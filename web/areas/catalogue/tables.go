@@ -1,0 +1,33 @@
+package catalogue
+
+import "boxwright/web/session"
+
+// acts are what the area can be asked to do, by the word in its markup.
+var acts = map[string]session.Do{
+	"keeping":        openKeeping,
+	"tables-out":     tablesOut,
+	"tables-in":      tablesIn,
+	"save-catalogue": saveCatalogue,
+	"set-beside":     setBeside,
+	"drop-beside":    dropBeside,
+	"lint":           lint,
+	"embed":          embed,
+	"touch":          touch,
+	"move-kept":      moveKept,
+}
+
+// deciding are the acts that need no draft to be at hand, since they decide which
+// edition it is taken with.
+var deciding = map[string]session.Do{
+	"load-catalogue": loadCatalogue,
+	"kept-catalogue": keptCatalogue,
+	"demo-catalogue": demoCatalogue,
+	"built-in":       builtIn,
+	"use-beside":     useBeside,
+	"move-here":      moveHere,
+}
+
+// families are fields by the part of their id before the point.
+var families = map[string]session.SetterByName{
+	"edition": editionField,
+}

@@ -1,0 +1,107 @@
+package compare
+
+import (
+	"errors"
+	"slices"
+	"strconv"
+	"strings"
+
+	"boxwright/config"
+	"boxwright/config/quantity"
+	"boxwright/pricing/link"
+	"boxwright/pricing/money"
+	"boxwright/pricing/quote"
+	"boxwright/web/session"
+)
+
+func pin(s *session.Session, _ session.Act) {
+	if s.PinDraft() {
+		s.Notice = "Set aside for comparison. Now change the unit, and compare."
+	}
+}
+
+// pinLink sets a quote aside from its link.
+func pinLink(s *session.Session, a session.Act) error {
+	d, _, err := link.Decode(s.Memory.Edition.Cat, a.Value)
+	if err != nil {
+		return err
+	}
+	s.Brought(d)
+	if len(s.Pins) >= session.MaxPins {
+		return errors.New("three quotes are set aside already: take one out first")
+	}
+	own, _, _ := link.Split(a.Value)
+	s.Pins = append(s.Pins, own)
+	return nil
+}
+
+func unpin(s *session.Session, a session.Act) {
+	if i, err := strconv.Atoi(a.ID); err == nil && i >= 0 && i < len(s.Pins) {
+		s.Pins = slices.Delete(slices.Clone(s.Pins), i, i+1)
+	}
+}
+
+// swap works on a pinned quote and sets the present one aside in its place.
+func swap(s *session.Session, a session.Act) {
+	i, err := strconv.Atoi(a.ID)
+	if err != nil || i < 0 || i >= len(s.Pins) {
+		return
+	}
+	d, _, err := link.Decode(s.Memory.Edition.Cat, s.Pins[i])
+	if err != nil {
+		s.Fault("%s", session.Sentence(err))
+		return
+	}
+	s.Pins = slices.Delete(slices.Clone(s.Pins), i, i+1)
+	s.PinDraft()
+	s.Draft = d
+}
+
+// ---- rival bids ----
+
+func addRival(s *session.Session, _ session.Act) {
+	if len(s.View.Rivals) < MaxRivals {
+		s.View.Rivals = append(slices.Clone(s.View.Rivals), quote.Rival{Name: "Another bid"})
+	}
+}
+
+func dropRival(s *session.Session, a session.Act) {
+	if i, err := strconv.Atoi(a.ID); err == nil && i >= 0 && i < len(s.View.Rivals) {
+		s.View.Rivals = slices.Delete(slices.Clone(s.View.Rivals), i, i+1)
+	}
+}
+
+func rivalField(name string) session.Setter {
+	return func(s *session.Session, a session.Act) error {
+		at, what, _ := strings.Cut(name, ".")
+		i, err := strconv.Atoi(at)
+		if err != nil || i < 0 || i >= len(s.View.Rivals) {
+			return errors.New("there is no such bid")
+		}
+		r := s.View.Rivals[i]
+		typed := session.Clip(strings.TrimSpace(a.Value), 400)
+		switch what {
+		case "name":
+			r.Name = typed
+		case "warranty":
+			r.Warranty = typed
+		case "notes":
+			r.Notes = typed
+		case "price":
+			r.Price = money.Cents(0)
+			if typed != "" {
+				r.Price, err = money.ParseAmount(strings.ReplaceAll(typed, ",", ""))
+			}
+		case "date":
+			r.Date, err = config.ReadDate(typed)
+		case "payload":
+			var v float64
+			v, err = s.Between(typed, quantity.Pound, 0, 100000)
+			r.PayloadLb = quantity.Mass(v)
+		}
+		if err == nil {
+			s.View.Rivals[i] = r
+		}
+		return err
+	}
+}

@@ -1,0 +1,227 @@
+// Package compare is the Compare area: quotes and other bids side by side.
+package compare
+
+import (
+	"strconv"
+	"strings"
+
+	"boxwright/config/quantity"
+	"boxwright/pricing/quote"
+	"boxwright/web/areas"
+	"boxwright/web/drawing"
+	"boxwright/web/page"
+	. "boxwright/web/page/markup"
+	"boxwright/web/session"
+)
+
+// Area is the value by which web/app knows the area.
+var Area = areas.Area{
+	ID:       "compare",
+	Name:     "Compare",
+	Gist:     gist,
+	Words:    words,
+	Load:     load,
+	Acts:     acts,
+	Fields:   fields,
+	Families: families,
+}
+
+// Page is what the area is drawn from.
+type Page struct {
+	*page.Page
+	View   *session.View
+	Others []Other // what is set beside the unit
+}
+
+func gist(p *page.Page) string {
+	return "side by side"
+}
+
+func draw(p *Page) Part {
+	quotes := []*quote.Quote{p.Q}
+	heads := []Part{Many(El("b", Text(titleOf(p.Q))), El("span", Class("how"), Text("in work")))}
+	for i, o := range p.Others {
+		n := strconv.Itoa(i)
+		tools := Many(page.Action("swap", n, "", "Work on this", Class("quiet"), At("id", "swap-"+n)), page.Action("unpin", n, "", "Take out", Class("quiet"), At("id", "unpin-"+n)))
+		if o.Q == nil {
+			heads = append(heads, Many(El("span", Class("tag out"), Text("not computed")), El("span", Class("how"), Text(o.Fault)), tools))
+		} else {
+			heads = append(heads, Many(El("b", Text(titleOf(o.Q))), El("span", Class("how"), tools)))
+		}
+		quotes = append(quotes, o.Q)
+	}
+	return Many(
+		page.Heading(p.Page, "Compare", "Up to four quotes side by side. Set the present unit aside, change it, and see what the change costs."),
+		El("div", Class("row-tools screen"),
+			page.Action("pin", "", "", "Set the present unit aside", Class("main"), At("id", "pin")),
+			El("label", At("for", "f-only-dif"), El("input", At("type", "checkbox"), At("id", "f-only-dif"), At("data-act", "only-dif"), Flag("checked", p.View.OnlyDif)), Text(" only what differs")),
+		),
+		El("div", Class("block screen"), El("div", Class("fields"),
+			page.Field(p.Page, "pin-link", "Add a quote by its link", "", "Paste the whole link; it is checked before anything is shown"))),
+		comparison(p, quotes, heads),
+		drawings(p, quotes),
+		differences(p, quotes),
+		rivals(p),
+	)
+}
+
+// Other is a quote pinned for comparison; Fault says why it could not be
+// computed.
+type Other struct {
+	Link  string
+	Q     *quote.Quote
+	Fault string
+}
+
+// MaxRivals is how many other bids are set beside the quotes.
+const MaxRivals = 3
+
+// rivals are bids from elsewhere, typed in.
+func rivals(p *Page) Part {
+	cur := p.Q.Book.Currency
+	return El("section", Class("block screen"), El("h2", Text("Other bids")),
+		El("p", Class("lead"), Text("Bids from elsewhere stand in the comparison as you type them in. They stay in this browser and are part of no quote and no link.")),
+		Each(p.View.Rivals, func(i int, r quote.Rival) Part {
+			id := "rival." + strconv.Itoa(i)
+			payload := ""
+			if r.PayloadLb > 0 {
+				payload = p.Plain(float64(r.PayloadLb), quantity.Pound)
+			}
+			return El("div", Class("fields entry"),
+				page.Field(p.Page, id+".name", "Bidder", r.Name, ""), page.Number(p.Page, id+".price", "Price", page.Blank(r.Price), cur, ""), page.Day(p.Page, id+".date", "Delivery promised", r.Date, ""),
+				page.Number(p.Page, id+".payload", "Payload", payload, p.UnitName(quantity.Pound), ""), page.Field(p.Page, id+".warranty", "Warranty", r.Warranty, ""), page.Field(p.Page, id+".notes", "Notes", r.Notes, ""),
+				El("div", Class("row-tools"), page.Action("drop-rival", strconv.Itoa(i), "", "Take out", Class("quiet"), At("id", "drop-"+id), At("aria-label", "Take out: "+r.Name))))
+		}),
+		If(len(p.View.Rivals) < MaxRivals, El("p", Class("row-tools"), page.Action("add-rival", "", "", "Add another bid", At("id", "add-rival")))))
+}
+
+// drawings are the side views on one scale.
+func drawings(p *Page, quotes []*quote.Quote) Part {
+	const margin = 84 // beside the vehicle, for dimensions
+	of := *p.Page
+	n := 0
+	for _, q := range quotes {
+		if q != nil {
+			of.Span = max(of.Span, drawing.Length(q)+margin)
+			n++
+		}
+	}
+	if n < 2 {
+		return nil
+	}
+	return page.Block("Side views, on one scale", El("div", Class("scaled"), Each(quotes, func(_ int, q *quote.Quote) Part {
+		if q == nil {
+			return nil
+		}
+		of.Q = q
+		return El("div", El("h3", Text(titleOf(q))), drawing.Side(&of))
+	})))
+}
+
+func titleOf(q *quote.Quote) string {
+	if q.Draft.Title != "" {
+		return q.Draft.Title
+	}
+	return q.Chassis.Label
+}
+
+// comparison is one table: figures first, then what each unit holds.
+func comparison(p *Page, quotes []*quote.Quote, heads []Part) Part {
+	rows := quote.Compare(quotes, p.View.Rivals, p.System())
+	names := []string{}
+	for _, q := range quotes {
+		if q == nil {
+			names = append(names, "not computed")
+		} else {
+			names = append(names, titleOf(q))
+		}
+	}
+	for _, r := range p.View.Rivals {
+		names = append(names, r.Name)
+		heads = append(heads, Many(El("b", Text(r.Name)), El("span", Class("how"), Text("as typed in"))))
+	}
+	body := make([]Part, 0, len(rows))
+	for i, r := range rows {
+		if p.View.OnlyDif && (!r.Differs || r.Heading && !differs(rows[i+1:])) {
+			continue
+		}
+		if r.Heading {
+			body = append(body, El("tr", El("th", At("scope", "rowgroup"), At("colspan", strconv.Itoa(len(heads)+1)), Text(r.Label))))
+			continue
+		}
+		cells := Each(r.Cells, func(i int, c string) Part { return El("td", At("data-head", names[i]), Text(c)) })
+		body = append(body, El("tr", If(r.Differs, Class("differs")), El("th", At("scope", "row"), Text(r.Label)), cells))
+	}
+	if len(body) == 0 {
+		none := "Nothing differs."
+		if len(heads) == 1 {
+			none = "There is nothing yet to set beside it."
+		}
+		body = append(body, El("tr", El("td", At("colspan", strconv.Itoa(len(heads)+1)), Text(none))))
+	}
+	return El("div", Class("block scroll"), At("tabindex", "0"), At("role", "region"), At("aria-label", "Comparison"),
+		El("table", Class("compare"),
+			El("thead", El("tr", El("td"), Each(heads, func(_ int, h Part) Part { return El("th", At("scope", "col"), h) }))),
+			El("tbody", body...)))
+}
+
+// differs reports whether anything differs before the next heading.
+func differs(rows []quote.Row) bool {
+	for _, r := range rows {
+		if r.Heading {
+			return false
+		}
+		if r.Differs {
+			return true
+		}
+	}
+	return false
+}
+
+// differences explains, line by line, what separates each quote from the one
+// in work.
+func differences(p *Page, quotes []*quote.Quote) Part {
+	var out []Part
+	for i, q := range quotes[1:] {
+		if q == nil {
+			continue
+		}
+		d := quote.Difference(p.Q, q)
+		t := page.Table{Caption: "From the unit in work to " + titleOf(q), Class: "cards", Heads: []string{"Line", ">Present", ">Other", ">Difference"}}
+		for _, l := range d.Lines {
+			t.Rows = append(t.Rows, page.Texts(l.Label, l.From.Show(), l.To.Show(), l.By.Show()))
+		}
+		t.Sums = append(t.Sums, page.Texts("Total", p.Q.Price.Total.Show(), q.Price.Total.Show(), d.Total.Show()))
+		when := "It arrives on the same day at even odds."
+		if d.Days > 0 {
+			when = "It arrives " + page.Count(d.Days, "calendar day", "calendar days") + " later at even odds."
+		} else if d.Days < 0 {
+			when = "It arrives " + page.Count(-d.Days, "calendar day", "calendar days") + " earlier at even odds."
+		}
+		out = append(out, El("section", Class("block"), At("id", "difference-"+strconv.Itoa(i)), El("h2", Text("Why the price differs: "+titleOf(q))), t.Draw(), El("p", Text(when))))
+	}
+	for _, r := range p.View.Rivals {
+		var said []string
+		if !r.Price.IsZero() {
+			by, than := p.Q.Price.Total.Sub(r.Price), "more"
+			if by.Sign() < 0 {
+				by, than = r.Price.Sub(p.Q.Price.Total), "less"
+			}
+			said = append(said, "the unit in work is "+p.Q.Price.Currency+" "+by.Show()+" "+than)
+		}
+		if !r.Date.IsZero() {
+			days, side := r.Date.DaysUntil(p.Q.Plan.NineInTen), "before"
+			if days < 0 {
+				days, side = -days, "after"
+			}
+			said = append(said, "promised "+page.Count(days, "day", "days")+" "+side+" ours at nine in ten")
+		}
+		if f, ok := p.Q.Figure("weight.payload"); ok && r.PayloadLb > 0 {
+			said = append(said, "our payload less theirs is "+p.Signed(f.Value-float64(r.PayloadLb), quantity.Pound))
+		}
+		if said != nil {
+			out = append(out, El("p", El("b", Text(r.Name+": ")), Text(strings.Join(said, "; ")+".")))
+		}
+	}
+	return Many(out...)
+}

@@ -1,0 +1,62 @@
+package compare
+
+import (
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+
+	"boxwright/config/quantity"
+	"boxwright/pricing/money"
+	"boxwright/pricing/quote"
+	"boxwright/web/page/pagetest"
+	"boxwright/web/session"
+)
+
+// A rival's bid is told against ours in the right direction.
+func TestRivalsAreToldInTheRightDirection(t *testing.T) {
+	p := &Page{Page: pagetest.Of(t, pagetest.Demo(t), "cut-14500-158-gas", false), View: &session.View{}}
+	total, ours := p.Q.Price.Total, p.Q.Plan.NineInTen
+	payload, _ := p.Q.Figure("weight.payload")
+	dollars := func(n int64) money.Amount { return money.Cents(n * 100) }
+	for _, c := range []struct {
+		name, reason string
+		rival        quote.Rival
+		want         string
+	}{
+		{"cheaper than ours", "our price is the higher one", quote.Rival{Price: total.Sub(dollars(1500))}, "the unit in work is USD 1,500.00 more"},
+		{"dearer than ours", "our price is the lower one", quote.Rival{Price: total.Add(dollars(1500))}, "the unit in work is USD 1,500.00 less"},
+		{"sooner", "their date lies before ours", quote.Rival{Date: ours.AddDays(-9)}, "promised 9 days before ours at nine in ten"},
+		{"later", "their date lies after ours", quote.Rival{Date: ours.AddDays(1)}, "promised 1 day after ours at nine in ten"},
+		{"carries less", "ours less theirs", quote.Rival{PayloadLb: quantity.Mass(payload.Value - 100)}, "our payload less theirs is +100 lb"},
+		{"carries more", "ours less theirs", quote.Rival{PayloadLb: quantity.Mass(payload.Value + 100)}, "our payload less theirs is -100 lb"},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			c.rival.Name = "Other bidder"
+			p.View.Rivals = []quote.Rival{c.rival}
+			html := differences(p, []*quote.Quote{p.Q}).String()
+			assert.Contains(t, strings.ReplaceAll(html, "−", "-"), c.want, c.reason)
+		})
+	}
+}
+
+// How much later or earlier another quote arrives, and what it costs against
+// ours.
+func TestDifferencesAreToldInTheRightDirection(t *testing.T) {
+	p := &Page{Page: pagetest.Of(t, pagetest.Demo(t), "cut-14500-158-gas", false), View: &session.View{}}
+	for _, c := range []struct {
+		name string
+		days int
+		want string
+	}{{"later", 8, "It arrives 8 calendar days later"}, {"a day earlier", -1, "It arrives 1 calendar day earlier"}, {"the same", 0, "It arrives on the same day"}} {
+		t.Run(c.name, func(t *testing.T) {
+			other, plan, price := *p.Q, *p.Q.Plan, *p.Q.Price
+			plan.EvenOdds = plan.EvenOdds.AddDays(c.days)
+			price.Total = price.Total.Add(money.Cents(250_00))
+			other.Plan, other.Price = &plan, &price
+			html := differences(p, []*quote.Quote{p.Q, &other}).String()
+			assert.Contains(t, html, c.want)
+			assert.Equal(t, []string{p.Q.Price.Total.Show(), price.Total.Show(), "250.00"}, pagetest.RowOf(t, html, "Total")[1:])
+		})
+	}
+}

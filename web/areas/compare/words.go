@@ -1,0 +1,15 @@
+package compare
+
+import "boxwright/web/page"
+
+// words of the area, in the order they are met.
+var words = []*page.Term{
+	page.Payload,
+	page.EvenOdds,
+	page.NineInTen,
+	{
+		Name:   "Set aside",
+		Text:   "Kept beside the quote in work, as it is now, for the comparison.",
+		Source: page.ByPage,
+	},
+}

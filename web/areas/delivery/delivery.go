@@ -1,0 +1,211 @@
+// Package delivery is the Delivery area: when the unit can be handed over and what decides it.
+package delivery
+
+import (
+	"slices"
+	"strconv"
+
+	"boxwright/config"
+	"boxwright/config/leadtime"
+	"boxwright/config/quantity"
+	"boxwright/web/areas"
+	"boxwright/web/page"
+	. "boxwright/web/page/markup"
+	"boxwright/web/session"
+)
+
+// Area is the value by which web/app knows the area.
+var Area = areas.Area{
+	ID:     "delivery",
+	Name:   "Delivery",
+	Codes:  []string{"time"},
+	Gist:   gist,
+	Words:  words,
+	Load:   load,
+	Acts:   acts,
+	Fields: fields,
+}
+
+// Page is what the area is drawn from.
+type Page struct {
+	*page.Page
+	View    *session.View
+	Delays  []leadtime.Delay
+	TooLate map[string]float64 // options that would miss the needed day, by how many working days
+}
+
+func gist(p *page.Page) string { return p.Q.Plan.EvenOdds.Long() }
+
+func draw(p *Page) Part {
+	s := p.Q.Plan
+	return Many(
+		page.Heading(p.Page, "Delivery", "When the unit can be handed over, at any chance you ask for, and what decides it."),
+		page.Findings(p.Page, s.Findings, "Nothing endangers the date."),
+		page.Block("When",
+			El("div", Class("fields"),
+				page.Day(p.Page, "unit.order_on", "Order placed on", p.Q.Draft.Unit.OrderOn, ""),
+				page.Day(p.Page, "unit.needed_by", "Needed by", p.Q.Draft.Unit.NeededBy, "Leave empty when there is no such day"),
+				page.Number(p.Page, "chance", "With a chance of", strconv.Itoa(p.chance()), "in 100", "From 1 to 99"),
+			),
+			asked(p),
+			page.Dates(p.Page),
+			chanceChart(p),
+		),
+		page.Block("The work, day by day", page.ScheduleChart(p.Page), El("p", Class("how"), Text("Filled: expected work, in the accent where the delivery waits for it. Dashed: float. Small marks on the framing line: its open slots."))),
+		When(p.Q.Draft.Count() > 1, func() Part { return page.Block("Every unit of the quote", page.DeliveriesTable(p.Page)) }),
+		steps(p),
+		slots(p),
+		delays(p),
+		tooLate(p),
+		page.Cautions("Dates are estimates from three-point durations. A date is promised only by the plant's written confirmation of the slot and of the chassis."),
+	)
+}
+
+// chance is the one asked for, in a hundred.
+func (p *Page) chance() int {
+	if c := p.View.Chance; c >= 1 && c <= 99 {
+		return c
+	}
+	return 80
+}
+
+// asked answers for the chance asked for, and judges the needed date.
+func asked(p *Page) Part {
+	s, c := p.Q.Plan, float64(p.chance())/100
+	in := strconv.Itoa(p.chance()) + " in 100"
+	needed := p.Q.Draft.Unit.NeededBy
+	text := Many(Text("At "+in+": "), El("b", Text(s.At(c).Long())), Text("."))
+	if needed.IsZero() {
+		return El("p", text)
+	}
+	verdict, last := page.Mark(config.Warn), "no order date would do"
+	if !needed.Before(s.NineInTen) {
+		verdict = page.Mark("")
+	}
+	if d := s.LatestOrderFor(needed, c); !d.IsZero() {
+		last = "order by " + d.Long()
+	}
+	return Many(El("p", text),
+		El("p", verdict, Text(" The chance of having it by "+needed.Long()+" is "), El("b", Text(page.Percent(s.Chance(needed)))), Text(". To have it by then at "+in+": "), El("b", Text(last)), Text(".")))
+}
+
+// chanceChart draws how the chance rises from day to day.
+func chanceChart(p *Page) Part {
+	list := p.Q.Plan.Spread
+	if len(list) < 2 {
+		return nil
+	}
+	const left, right, top, bottom = 34.0, 470.0, 8.0, 98.0
+	x := func(i int) float64 { return left + (right-left)*float64(i)/float64(len(list)-1) }
+	y := func(c float64) float64 { return bottom - (bottom-top)*c }
+	said := "Chance of delivery by date:"
+	line := ""
+	var parts []Part
+	for _, c := range []float64{.1, .5, .9} {
+		parts = append(parts, page.Label("small end", left-4, y(c)+3, page.Percent(c)), page.Path("thin", "M"+page.Coord(left)+" "+page.Coord(y(c))+"H"+page.Coord(right)))
+	}
+	for i, c := range list {
+		line += map[bool]string{true: "M", false: "L"}[i == 0] + page.Coord(x(i)) + " " + page.Coord(y(c.Chance))
+		if i%max(len(list)/6, 1) == 0 {
+			parts = append(parts, page.Label("small mid", x(i), bottom+10, c.On.MonthName()+" "+strconv.Itoa(c.On.Day)))
+			said += " " + c.On.Long() + " " + page.Percent(c.Chance) + ";"
+		}
+	}
+	parts = append(parts, page.Path("curve", line))
+	if needed := p.Q.Draft.Unit.NeededBy; !needed.IsZero() {
+		if i := slices.IndexFunc(list, func(c leadtime.Chance) bool { return !c.On.Before(needed) }); i >= 0 && !needed.Before(list[0].On) {
+			parts = append(parts, page.Path("limit", "M"+page.Coord(x(i))+" "+page.Coord(top)+"V"+page.Coord(bottom)), page.Label("small mid", x(i), top-1, "needed"))
+		}
+	}
+	return page.Chart(said, 490, bottom+14, parts)
+}
+
+func steps(p *Page) Part {
+	t := page.Table{Caption: "Steps", Class: "cards", Heads: []string{"Step", ">Working days", "Start", "Finish", ">Float", ">Decides", "What your choices add"}}
+	for _, s := range p.Q.Plan.Steps {
+		added := ""
+		for i, a := range s.Added {
+			if i == 4 {
+				added += " and " + page.Count(len(s.Added)-i, "more", "more")
+				break
+			}
+			if i > 0 {
+				added += ", "
+			}
+			added += a.Label + " " + p.Show(float64(a.Hours), quantity.Hour)
+		}
+		name := Many(Text(s.Label))
+		if s.Critical {
+			name = Many(El("b", Text(s.Label)), Text(" "), El("span", Class("tag"), Text("decides the date")))
+		}
+		t.Rows = append(t.Rows, []Part{name, Text(quantity.Group(s.Expected, 1)), Text(s.Start.Long()), Text(s.Finish.Long()), Text(quantity.Group(s.Float, 1)), Text(page.Percent(s.Share)), Text(added)})
+	}
+	return page.Fold("steps", "Every step with its dates", El("p", Class("how"), Text("Decides: in how many of the draws the delivery waited for the step.")), t.Draw())
+}
+
+// slots lists the framing line's open starts from the order on.
+func slots(p *Page) Part {
+	t := page.Table{Caption: "Open starts of the framing line", Heads: []string{"Slot", ">Open", ""}}
+	for _, s := range p.Q.Edition.Cat.Plant.Slots {
+		if s.Open > 0 && !s.Start.Before(p.Q.Plan.Order) {
+			mine := ""
+			if s.Start == p.Q.Plan.Slot {
+				mine = "this unit"
+			}
+			t.Rows = append(t.Rows, page.Texts(s.Start.Long(), strconv.Itoa(s.Open), mine))
+		}
+	}
+	if t.Rows == nil {
+		return nil
+	}
+	return page.Fold("slots", "Slots of the framing line", t.Draw())
+}
+
+// delays names the choices that push the date out.
+func delays(p *Page) Part {
+	const title = "What your choices do to the date"
+	list := p.Delays
+	if list == nil && p.Soon {
+		return page.Block(title, page.Working())
+	}
+	if len(list) == 0 {
+		return page.Block(title, El("p", Text("None of the options in the unit delays it by itself.")))
+	}
+	t := page.Table{Caption: "Working days by which delivery would be earlier without it", Heads: []string{"Option", ">On average", ">Nine in ten"}}
+	for i, d := range list {
+		if i == 12 {
+			break
+		}
+		t.Rows = append(t.Rows, []Part{Text(p.Q.Edition.Cat.LabelOf(d.Option)), Text(quantity.Group(d.Days, 1)), Text(quantity.Group(d.AtNine, 1))})
+	}
+	return page.Block(title, t.Draw(), El("p", Class("how"), Text("Delays do not add up: of two late parts the later hides the other.")))
+}
+
+// tooLate lists the options that would miss the needed date; at a press, since
+// each is a plan of its own.
+func tooLate(p *Page) Part {
+	needed := p.Q.Draft.Unit.NeededBy
+	if needed.IsZero() || needed.Before(p.Q.Plan.NineInTen) {
+		return nil // a unit that is late already is late with anything more
+	}
+	label := "List the options that would be too late"
+	var list Part
+	if p.View.Late {
+		label = "Close the list"
+		t := page.Table{Caption: "Would miss " + needed.Long() + " at nine in ten, by", Heads: []string{"Option", ">Working days"}}
+		for _, o := range p.Q.Edition.Cat.Options {
+			if late := p.TooLate[o.ID]; late > 0 {
+				t.Rows = append(t.Rows, page.Texts(o.Label, quantity.Group(late, 0)))
+			}
+		}
+		switch {
+		case t.Rows != nil:
+			list = t.Draw()
+		case p.TooLate == nil && p.Soon:
+			list = page.Working()
+		default:
+			list = El("p", Text("Every option that can still be added keeps the day."))
+		}
+	}
+	return page.Block("Options and the needed date", El("p", page.Action("too-late", "", "", label, At("id", "too-late"))), list)
+}

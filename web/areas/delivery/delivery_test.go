@@ -1,0 +1,35 @@
+package delivery
+
+import (
+	"strconv"
+	"testing"
+
+	"boxwright/config/leadtime"
+	"boxwright/web/page/pagetest"
+	"boxwright/web/session"
+)
+
+func TestListsThatAreCutShort(t *testing.T) {
+	ed := pagetest.Demo(t)
+	p := &Page{Page: pagetest.Of(t, ed, "cut-14500-158-gas", false), View: &session.View{}}
+	for _, l := range []pagetest.List{
+		{Name: "what choices add to a step", Most: 4, Draw: func(n int) string {
+			s := leadtime.Step{Label: "Weld"}
+			for i := range n {
+				s.Added = append(s.Added, leadtime.Added{Label: pagetest.Numbered(i), Hours: 2})
+			}
+			p.Q.Plan.Steps = []leadtime.Step{s}
+			return steps(p).String()
+		}, More: func(rest int) string { return " and " + strconv.Itoa(rest) + " more" }},
+		{Name: "choices that delay", Most: 12, Draw: func(n int) string {
+			p.Delays = nil
+			for i := range n {
+				ed.Cat.Options[i].Label = pagetest.Numbered(i)
+				p.Delays = append(p.Delays, leadtime.Delay{Option: ed.Cat.Options[i].ID, Days: float64(90 - i)})
+			}
+			return delays(p).String()
+		}},
+	} {
+		l.IsCutShort(t)
+	}
+}

@@ -1,0 +1,15 @@
+package needs
+
+import (
+	"boxwright/web/guide"
+	"boxwright/web/page"
+	"boxwright/web/page/markup"
+	"boxwright/web/session"
+)
+
+func load(s *session.Session, p *page.Page, w *session.Worked) func() markup.Part {
+	v := &Page{Page: p, View: s.View, Guide: guide.Load(s, p)}
+	loadMountings(s, v, w)
+	loadProposals(s, v)
+	return func() markup.Part { return draw(v) }
+}

@@ -1,0 +1,27 @@
+package needs
+
+import (
+	"testing"
+
+	"boxwright/web/page/pagetest"
+	"boxwright/web/session"
+)
+
+func TestListsThatAreCutShort(t *testing.T) {
+	ed := pagetest.Demo(t)
+	p := &Page{Page: pagetest.Of(t, ed, "cut-14500-158-gas", false), View: &session.View{}}
+	pagetest.List{Name: "options found by a word", Most: 12, Draw: func(n int) string {
+		for i := range ed.Cat.Options {
+			ed.Cat.Options[i].Spec = ""
+		}
+		found := 0
+		for i := range ed.Cat.Options {
+			if o := &ed.Cat.Options[i]; found < n && p.Shown(o) {
+				o.Spec, o.Label = "Sought word", pagetest.Numbered(found)
+				found++
+			}
+		}
+		p.View.Find = "sought word"
+		return wishes(p).String()
+	}}.IsCutShort(t)
+}

@@ -1,0 +1,167 @@
+// Package power is the Power area: the 12 V and 125 V supplies and the circuits.
+package power
+
+import (
+	"strconv"
+	"strings"
+
+	"boxwright/config/power"
+	"boxwright/config/quantity"
+	"boxwright/web/areas"
+	"boxwright/web/page"
+	. "boxwright/web/page/markup"
+)
+
+// Area is the value by which web/app knows the area.
+var Area = areas.Area{
+	ID:       "power",
+	Name:     "Power",
+	Codes:    []string{"power"},
+	Gist:     gist,
+	Words:    words,
+	Load:     load,
+	Families: families,
+}
+
+// Page is what the area is drawn from.
+type Page struct {
+	*page.Page
+}
+
+func gist(p *page.Page) string {
+	f, ok := p.Q.Figure("power.remaining")
+	if !ok {
+		return "not known"
+	}
+	return p.Show(f.Value, f.Unit) + " left when hot"
+}
+
+func draw(p *Page) Part {
+	s := p.Q.Power
+	modes := page.Table{Caption: "12 V load by duty mode", Class: "cards", Heads: []string{"Mode", ">Load", ">Alternator, hot", ">Remaining"}}
+	for _, m := range s.Modes {
+		supply, left := "shore line", "–"
+		if m.SupplyA > 0 {
+			supply, left = p.amps(m.SupplyA), p.amps(m.RemainingA)
+		}
+		modes.Rows = append(modes.Rows, page.Texts(m.Label, p.amps(m.LoadA), supply, left))
+	}
+	return Many(
+		page.Heading(p.Page, "Power", "Whether the alternator carries the load when it is hot, how long the batteries last without it, and what the shore line feeds."),
+		page.Findings(p.Page, s.Findings, "The 12 V and 125 V supplies carry the unit."),
+		page.Block("Duty modes", El("div", Class("columns"), loadBars(p), El("div", modes.Draw(), tag(p)))),
+		page.Block("Against the supply", page.Figures(p.Page, "Power figures", s.Figures)),
+		El("div", Class("columns"), battery(p), El("div",
+			mains(p, "Shore line, 125 V", s.Shore, p.amps(s.Shore.RatedA)+" inlet", "the inlet"),
+			mains(p, "Inverter, 125 V", s.Inverter, p.Show(float64(s.Inverter.RatedW), quantity.Watt)+" continuous", "the inverter"),
+		)),
+		circuits(p),
+		Each(s.Modes, func(_ int, m power.Mode) Part { return modeItems(p, m) }),
+		page.Cautions(power.Caution),
+	)
+}
+
+func (p *Page) amps(a quantity.Current) string { return p.Show(float64(a), quantity.Amp) }
+
+// tag is what the specification asks to be posted in the unit.
+func tag(p *Page) Part {
+	f, ok := p.Q.Figure("power.remaining")
+	if !ok {
+		return nil
+	}
+	return El("div", Class("plate"), At("role", "group"), At("aria-label", "Tag for the unit"),
+		El("p", Text("Generating capacity remaining at 200 F after the total load as built, options included")),
+		El("p", Class("plate-figure"), Text(p.Show(f.Value, f.Unit))),
+		El("p", Class("small"), Text(page.Subject(p.Page)+" · "+p.amps(p.Q.Power.Hot.HighIdleA)+" at high idle · computed for the quote of "+p.Q.Draft.Date.Long()+"; the test of the finished unit decides what is engraved.")))
+}
+
+func modeItems(p *Page, m power.Mode) Part {
+	t := page.Table{Caption: m.Label, Heads: []string{"Load", ">Current", ">Shed"}}
+	for _, it := range m.Items {
+		shed := "never"
+		if it.Shed > 0 {
+			shed = strconv.Itoa(it.Shed)
+		}
+		t.Rows = append(t.Rows, page.Texts(it.Label, p.amps(it.Amps), shed))
+	}
+	t.Sums = append(t.Sums, page.Texts("Together", p.amps(m.LoadA), ""))
+	return page.Fold(m.Code, "Loads: "+m.Label+" ("+p.amps(m.LoadA)+")", t.Draw())
+}
+
+func battery(p *Page) Part {
+	s := p.Q.Power
+	minutes := func(v float64) string {
+		if v <= 0 {
+			return "not known"
+		}
+		return p.Show(v, quantity.Minute)
+	}
+	t := page.Table{Caption: "Scene load with the engine off, shedding in this order", Heads: []string{"Step", ">Load left", ">Lasts"}}
+	t.Rows = append(t.Rows, page.Texts("Everything on", p.amps(s.Battery.LoadA), minutes(s.Battery.Minutes)))
+	for _, x := range s.Shed {
+		var names []string
+		for _, it := range x.Items {
+			names = append(names, it.Label)
+		}
+		t.Rows = append(t.Rows, page.Texts(strconv.Itoa(x.Order)+". Shed "+strings.Join(names, "; "), p.amps(x.LeftA), minutes(x.Minutes)))
+	}
+	return page.Block("Batteries: "+p.Show(float64(s.Battery.AmpHours), quantity.AmpHour), t.Draw(),
+		El("p", Class("how"), Text("By Peukert's law with an exponent of 1.2 (the likely range from 1.1 to 1.3), half of the capacity kept for starting: common practice, no source.")))
+}
+
+// mains is one 125 V supply with what it may have to feed at once.
+func mains(p *Page, title string, m power.Mains, rating, of string) Part {
+	t := page.Table{Caption: rating, Heads: []string{"Load", ">Power", ">Current"}}
+	row := func(label string, w quantity.Power) []Part {
+		return page.Texts(label, p.Show(float64(w), quantity.Watt), p.amps(quantity.Current(w/power.MainsVolts)))
+	}
+	for _, it := range m.Items {
+		t.Rows = append(t.Rows, row(it.Label, it.Watts))
+	}
+	t.Sums = append(t.Sums, row("Together", m.LoadW))
+	if m.RatedA > 0 {
+		steady := quantity.Power(power.ContinuousShare * power.MainsVolts * float64(m.RatedA))
+		t.Sums = append(t.Sums, row("80 % of "+of+", for a steady load", steady), row("Left of that", steady-m.LoadW))
+	}
+	return page.Block(title, t.Draw())
+}
+
+// circuits is the schedule by which the unit is wired and marked.
+func circuits(p *Page) Part {
+	w := p.Q.Draft.Wiring
+	usual := w.Sizing()
+	percent := func(v float64) string {
+		if v == 0 {
+			return ""
+		}
+		return strconv.FormatFloat(v, 'f', -1, 64)
+	}
+	t := page.Table{Caption: "Circuit schedule, conductor areas by " + usual.Areas.Name, Class: "cards", Heads: []string{"Wire and marking", ">Load", ">Run", ">Fuse", ">Conductor", ">Drop"}}
+	for _, c := range p.Q.Power.Circuits {
+		size := c.Gauge
+		if size == "" {
+			size = "none serves"
+		}
+		limit := percent(c.LimitPct) + " % allowed; " + p.Show(c.HotV, quantity.Volt) + " at 75 C"
+		if c.Critical {
+			limit = "critical: " + limit
+		}
+		note := func(text, small string) Part { return Many(Text(text), El("span", Class("how"), Text(small))) }
+		run := quantity.Group(c.RunFt, 0) + " ft"
+		if p.Metric {
+			run = quantity.Group(c.RunFt*0.3048, 1) + " m"
+		}
+		t.Rows = append(t.Rows, []Part{
+			Many(El("b", Text(c.Number)), Text(" "+strings.ToUpper(c.Function))), Text(p.amps(c.Amps)), Text(run), Text(percent(c.FuseA) + " A"),
+			note(size, map[bool]string{true: "by " + c.Decided}[c.Decided != ""]), note(p.Show(c.DropV, quantity.Volt)+", "+p.Show(c.DropPct, quantity.Percent), limit),
+		})
+	}
+	return page.Fold("circuits", "Circuit schedule ("+page.Count(len(t.Rows), "circuit", "circuits")+")",
+		El("div", Class("fields screen"),
+			page.Choose(p.Page, "wiring.areas", "Conductor areas", w.Areas, "The same number holds 5 to 12 % less copper in an automotive cable", []page.Choice{{"", power.SAE.Name}, {"awg", power.AWG.Name}}),
+			page.Number(p.Page, "wiring.drop", "Voltage drop allowed", percent(w.DropPct), "%", "Empty takes 10 %, common practice"),
+			page.Number(p.Page, "wiring.critical", "Drop allowed for critical circuits", percent(w.CriticalPct), "%", "Empty takes 3 %, common practice"),
+		),
+		El("p", Class("how"), Text("Mark every wire with its number and function every 4 in. Fuse: next standard size above 125 % of the load. Wire: carries 125 % of the fuse and keeps the drop, out and back. Ampacities of 125 C cross-linked insulation and the fuse sizes are from memory: defaults for quoting.")),
+		t.Draw())
+}

@@ -1,0 +1,8 @@
+package power
+
+import "boxwright/web/session"
+
+// families are fields by the part of their id before the point.
+var families = map[string]session.SetterByName{
+	"wiring": wiringField,
+}

@@ -1,0 +1,143 @@
+// Package price is the Price area: the build-up of the price, the terms, and the seller's own costs.
+package price
+
+import (
+	"strconv"
+
+	"boxwright/pricing"
+	"boxwright/web/areas"
+	"boxwright/web/page"
+	. "boxwright/web/page/markup"
+)
+
+// Area is the value by which web/app knows the area.
+var Area = areas.Area{
+	ID:       "price",
+	Name:     "Price",
+	Codes:    []string{"price"},
+	Gist:     gist,
+	Words:    words,
+	Load:     load,
+	Acts:     acts,
+	Fields:   fields,
+	Families: families,
+}
+
+// Page is what the area is drawn from.
+type Page struct {
+	*page.Page
+	Costs     *Costs // the seller's own, while open
+	CostsKept bool   // a sealed cost sheet is kept in the browser
+}
+
+func gist(p *page.Page) string { return p.Q.Total() }
+
+func draw(p *Page) Part {
+	return Many(
+		page.Heading(p.Page, "Price", "Every line says how it came about. Amounts are exact to the cent."),
+		page.Findings(p.Page, p.Q.Price.Findings, ""),
+		fleetBlock(p),
+		page.Block("Build-up", page.PriceTable(p.Page)),
+		If(p.Costs != nil, costsBlock(p)), // beside what moves it
+		terms(p),
+		page.Block("Payments", page.PaymentTable(p.Page), milestones(p)),
+		leaseBlock(p),
+		serviceBlock(p),
+		If(p.Costs == nil, costsBlock(p)),
+	)
+}
+
+// milestones are the seller's own payments in place of the price book's.
+func milestones(p *Page) Part {
+	list := p.Q.Draft.Terms.Milestones
+	if list == nil {
+		return El("p", Class("row-tools"), Text("The payments are the price book's. "), page.Action("add", "milestone", "", "Change them", At("id", "milestone-own")))
+	}
+	last := len(list) - 1
+	return Many(
+		Each(list, func(i int, m pricing.Milestone) Part {
+			id := "milestone." + strconv.Itoa(i)
+			share := page.Number(p.Page, id+".percent", "Part", m.Percent.String(), "%", "")
+			if i == last {
+				share = El("p", Class("field"), Text("The rest: "+m.Percent.Show()))
+			}
+			return El("div", Class("fields entry"), page.Field(p.Page, id+".label", "Due", m.Label, ""), share,
+				If(i < last, El("div", Class("row-tools"), page.Action("drop", id, "", "Take out", Class("quiet"), At("id", "drop-"+id), At("aria-label", "Take out: "+m.Label)))))
+		}),
+		El("p", Class("row-tools"), page.Action("add", "milestone", "", "Add a payment", At("id", "add-milestone")), page.Action("drop", "milestones", "", "Back to the price book's", Class("quiet"), At("id", "drop-milestones"))),
+	)
+}
+
+// terms are what buyer and seller agreed.
+func terms(p *Page) Part {
+	t, b := &p.Q.Draft.Terms, p.Q.Book
+	contracts, prepay := []page.Choice{{"", "none"}}, []page.Choice{{"", "none"}}
+	for _, c := range b.Contracts {
+		contracts = append(contracts, page.Choice{c.ID, c.Label})
+	}
+	for _, c := range b.Prepayments {
+		prepay = append(prepay, page.Choice{c.ID, c.Label})
+	}
+	uses := []page.Choice{{"", "as the body is built"}}
+	for _, u := range pricing.Uses {
+		uses = append(uses, page.Choice{u, u})
+	}
+	uses[3][1] = "combination ambulance-hearse"
+	tax := ""
+	if t.TaxRate != nil {
+		tax = t.TaxRate.String()
+	}
+	cur := b.Currency
+	fields := func(parts ...Part) Part { return El("div", Class("fields"), Many(parts...)) }
+	return Many(El("div", Class("columns"),
+		page.Block("Contract and discount", fields(
+			page.Choose(p.Page, "terms.contract", "Cooperative contract", t.Contract, "Those in force on the day of the quote", contracts),
+			page.Number(p.Page, "terms.discount_percent", "Discount", page.Blank(t.DiscountPercent), "%", ""),
+			page.Number(p.Page, "terms.discount_amount", "Discount, amount", page.Blank(t.DiscountAmount), cur, "Once, on the whole order"),
+			page.Field(p.Page, "terms.discount_reason", "Reason for the discount", t.DiscountReason, "Printed beside it"),
+			page.Number(p.Page, "terms.trade_in", "Trade-in allowance", page.Blank(t.TradeIn), cur, ""),
+			page.Field(p.Page, "terms.trade_in_text", "What is traded in", t.TradeInText, ""),
+			page.Number(p.Page, "terms.budget", "Budget", page.Blank(t.Budget), cur, "The most the whole order may come to"),
+			page.Number(p.Page, "terms.validity_days", "Quote stands for", page.DayCount(t.ValidityDays), "days", "Empty takes the price book's "+strconv.Itoa(b.ValidityDays)),
+		)),
+		page.Block("Tax, deposit and bond", fields(
+			page.Number(p.Page, "terms.tax_rate", "Sales tax rate", tax, "%", "Empty takes "+b.Tax.Rate.Show()+"; the buyer's own authority decides what is taxed"),
+			page.Check(p.Page, "terms.tax_exempt", "The buyer is exempt from sales tax", t.TaxExempt),
+			page.Field(p.Page, "terms.exempt_reason", "Exemption certificate", t.ExemptReason, ""),
+			page.Choose(p.Page, "deal.use", "Federal excise: it serves as", t.Use, "12 % above 33,000 lb GVWR, "+pricing.ExciseSource+"; ambulances and hearses are exempt by name, "+pricing.ExemptSource, uses),
+			page.Number(p.Page, "terms.deposit_percent", "Deposit with the order", page.Blank(t.DepositPercent), "%", ""),
+			page.Number(p.Page, "deal.deposit_amount", "Deposit, amount", page.Blank(t.DepositAmount), cur, "Instead of the percentage"),
+			page.Check(p.Page, "terms.bond", "A performance bond is asked for", t.Bond),
+		))),
+		page.Block("Chassis paid early", fields(
+			page.Choose(p.Page, "terms.prepay", "Chassis paid early", t.Prepay, "", prepay),
+			page.Number(p.Page, "deal.prepay_days", "Days early", page.DayCount(t.PrepayDays), "days", "Empty takes the price book's"),
+		), yields(p)),
+		page.Block("Freight, training and what is added", fields(
+			page.Number(p.Page, "terms.freight_miles", "Miles from the plant", page.Blank(t.FreightMiles), "miles", ""),
+			page.Number(p.Page, "terms.training_days", "Days of training", page.Blank(t.TrainingDays), "days", ""),
+			Each(b.Fees, func(_ int, f pricing.Fee) Part {
+				on := false
+				for _, id := range t.Fees {
+					on = on || id == f.ID
+				}
+				return If(f.Choice, page.Check(p.Page, "fee."+f.ID, f.Label+", "+f.Amount.Show()+" per "+f.Per, on))
+			})),
+			extras(p)),
+	)
+}
+
+// extras are lines typed in by hand.
+func extras(p *Page) Part {
+	return Many(
+		Each(p.Q.Draft.Terms.Extras, func(i int, x pricing.Extra) Part {
+			id := "extra." + strconv.Itoa(i)
+			return El("div", Class("fields entry"),
+				page.Field(p.Page, id+".label", "What", x.Label, ""),
+				page.Number(p.Page, id+".qty", "How many", strconv.Itoa(max(x.Qty, 1)), "", ""),
+				page.Number(p.Page, id+".price", "Each", x.Price.String(), p.Q.Book.Currency, "Below nought is an allowance"),
+				page.Check(p.Page, id+".untaxed", "No sales tax on it", x.Untaxed),
+				El("div", Class("row-tools"), page.Action("drop", id, "", "Take out", Class("quiet"), At("id", "drop-"+id), At("aria-label", "Take out: "+x.Label))))
+		}),
+		El("p", Class("row-tools"), page.Action("add", "extra", "", "Add a line of your own", At("id", "add-extra"))))
+}

@@ -1,0 +1,402 @@
+// Package quote is the Quote area: the documents, the link, the signature and the quotes kept in this browser.
+package quote
+
+import (
+	"slices"
+	"strconv"
+	"strings"
+
+	"boxwright/config"
+	"boxwright/config/power"
+	"boxwright/config/standards"
+	"boxwright/pricing"
+	"boxwright/pricing/quote"
+	"boxwright/web/areas"
+	"boxwright/web/drawing"
+	"boxwright/web/page"
+	. "boxwright/web/page/markup"
+	"boxwright/web/session"
+)
+
+// Area is the value by which web/app knows the area.
+var Area = areas.Area{
+	ID:       "quote",
+	Name:     "Quote",
+	Gist:     gist,
+	Words:    words,
+	Load:     load,
+	Acts:     acts,
+	Fields:   fields,
+	Families: families,
+}
+
+// Page is what the area is drawn from.
+type Page struct {
+	*page.Page
+	View    *session.View
+	Link    string // fragment that reproduces the draft
+	Covered string // the same with its cover, as it is copied
+	Base    string // address of this page
+	Saved   []session.Saved
+	Trail   []session.Moment // states of this quote
+	Trust   *Trust           // how far the quote can be relied on
+	Foreign *Foreign         // a quote whose edition is not at hand
+	Reader  bool             // the quote is as its link brought it: its reader comes first
+
+	sources *sources // of the limits, on the paper being drawn
+}
+
+func gist(p *page.Page) string {
+	if p.Q.Stopped() {
+		return "cannot be issued yet"
+	}
+	return "ready to print"
+}
+
+// draw is the quote as it is printed, with the tools to send it above. For
+// somebody who opened its link it comes first, beneath how far it can be relied
+// on, and the tools after it.
+func draw(p *Page) Part {
+	screen := func(parts ...Part) Part { return El("div", Class("screen"), Many(parts...)) }
+	print := page.Action("print", "", "", "Print or save as PDF", Class("main"), At("id", "print-quote"))
+	stopped := If(p.Q.Stopped(), El("p", page.Mark(config.Stop), Text(" The quote cannot be issued as it stands; what stops it is printed on it.")))
+	files := Many(page.Action("save-draft", "", "", "Save as a file"), page.Action("save-table", "", "", "Everything as a table (CSV)", At("id", "save-table")))
+	form := El("p", Class("how"), Text("The file is the unit as JSON. "), page.Action("save-schema", "", "", "Save the schema of its form", Class("quiet"), At("id", "save-schema")))
+	if p.Reader {
+		sign := If(p.Trust != nil && p.Trust.Signature == nil, page.Block("Sign this quote", signing(p)))
+		return Many(
+			screen(page.Heading(p.Page, "Quote", "As its link brought it; every figure is recomputed on this computer."), stopped, foreign(p), trust(p),
+				El("p", Class("row-tools"), print, page.Action("pin", "", "", "Set aside to compare", At("id", "pin-quote")), El("a", At("href", "#tools"), Text("Other papers; send, sign, keep")))),
+			paper(p),
+			screen(El("section", At("id", "tools"), El("h2", Text("Other papers; send, sign, keep")), papersChoice(p), El("div", Class("row-tools"), files), form, linkBox(p), sign, drafts(p))),
+		)
+	}
+	return Many(
+		screen(page.Heading(p.Page, "Quote", "The document as it prints, and the link that carries it."), papersChoice(p), stopped,
+			El("div", Class("row-tools"), print, files), form, linkBox(p), foreign(p), trust(p), drafts(p)),
+		paper(p),
+	)
+}
+
+func linkBox(p *Page) Part {
+	base, text := p.View.Address, p.Covered
+	if base == "" && !strings.HasPrefix(p.Base, "file:") {
+		base = p.Base
+	}
+	along := Many()
+	if t := p.Trust; t != nil && t.Before != nil && t.Before.Along != "" {
+		along = page.Check(p.Page, "along", "Bring the quote before it along, so that the reader sees what changed", !p.View.Alone)
+		if !p.View.Alone {
+			text = t.Before.Along
+		}
+	}
+	whole := text
+	if base != "" {
+		whole = base + "#" + text
+	}
+	hint := "The link holds the whole quote and needs no server. It never holds cost or margin."
+	if base == "" {
+		hint += " This copy of the page was opened from disk: give the address where your buyers find the page, or send the text below; they paste it in Compare."
+	}
+	return page.Block("Link", El("div", Class("link-box"),
+		page.Field(p.Page, "address", "Address where buyers find the page", p.View.Address, "Empty takes the address this page was opened from"),
+		El("div", Class("field"), El("label", At("for", "link-text"), Text("The link, "+page.Count(len(whole), "character", "characters"))),
+			El("textarea", At("id", "link-text"), Flag("readonly", true), Text(whole)), El("p", Class("hint"), Text(hint))),
+		along,
+		El("div", Class("row-tools"), page.Action("copy-link", "", whole, "Copy the link", At("id", "copy-link"))),
+		El("div", Class("field"), page.Field(p.Page, "open-link", "Open a link", "", "Paste a link; the quote worked on now is set aside in Compare")),
+	))
+}
+
+// paper is the document chosen. A table carries the running head and foot, since
+// every browser repeats those on each page.
+func paper(p *Page) Part {
+	p = p.of(leading(p.Q))
+	p.sources = new(sources)
+	d := p.Q.Draft
+	cat := p.Q.Edition.Cat
+	number := " " + d.Number
+	if d.Number == "" {
+		number = ", not numbered"
+	}
+	shown := papers[0]
+	for _, x := range papers {
+		if x.id == p.View.Paper {
+			shown = x
+		}
+	}
+	head := El("div", Class("running"), El("span", Text(shown.label+number+" · "+d.Date.Long()+revised(d))), El("span", Text(d.Buyer.Name)))
+	foot := El("div", Class("running foot"), El("span", Text("Catalogue "+cat.Title+", edition "+cat.Edition)), El("span", Text("Content "+cat.Hash()[:16]+" · of this document "+d.Fingerprint())))
+	return El("article", Class("paper"), At("aria-label", shown.label+" document"), El("table", Class("sheet"), At("role", "presentation"),
+		El("thead", El("tr", El("td", head))),
+		El("tfoot", El("tr", El("td", foot))),
+		El("tbody", El("tr", El("td", shown.draw(p)))),
+	))
+}
+
+func revised(d *quote.Draft) string {
+	if d.Rev == 0 {
+		return ""
+	}
+	return " · revision " + page.Whole(d.Rev)
+}
+
+// paperKind is a document that the quote can be printed as.
+type paperKind struct {
+	id, label string
+	draw      func(*Page) Part
+}
+
+// papers in the order they are wanted; the first is the quote.
+var papers []paperKind
+
+func init() { // their functions look the list up
+	papers = []paperKind{
+		{"quote", "Quote", quotePaper}, {"exceptions", "Schedule of exceptions", exceptions}, {"order", "Order sheet", orderSheet}, {"test", "Test sheet", testSheet}, {"upkeep", "Maintenance schedule", upkeep},
+	}
+}
+
+// PaperOf is the id itself where there is such a paper, and the quote's where
+// there is none.
+func PaperOf(id string) string {
+	for _, x := range papers {
+		if x.id == id {
+			return id
+		}
+	}
+	return papers[0].id
+}
+
+// papersChoice says which document is shown and printed.
+func papersChoice(p *Page) Part {
+	here := PaperOf(p.View.Paper)
+	return El("div", Class("chapters"), At("role", "group"), At("aria-label", "Which document"), Each(papers, func(_ int, x paperKind) Part {
+		return page.Action("paper", x.id, "", x.label, At("id", "paper-"+x.id), At("aria-pressed", strconv.FormatBool(x.id == here)))
+	}))
+}
+
+// quotePaper is the quote: what decides first, every line of the price last. A
+// revision begins with what it changes.
+func quotePaper(p *Page) Part {
+	q := p.Q
+	return Many(
+		cover(p),
+		fleetPaper(p),
+		revisionPaper(p),
+		El("h2", Text("Price")), priceSummary(p),
+		El("section", Class("whole"), El("h2", Text("Payments")), page.PaymentTable(p.Page)), financePaper(p),
+		specification(p),
+		El("h2", Text("Weights")), drawing.Side(p.Page), page.Learned(p.Page), tight(p, "At full load", page.FiguresOf(&q.Weight.Report, "weight.")),
+		El("h2", Text("Electrical")), tight(p, "12 V and 125 V", page.FiguresOf(&q.Power.Report, "power.")),
+		El("h2", Text("Space")), drawing.Plan(p.Page), tight(p, "Inside and outside", page.FiguresOf(&q.Space.Report, "space.")),
+		El("h2", Text("Compliance: "+q.Assume.Label)), compliancePaper(p),
+		El("h2", Text("Delivery")), page.Dates(p.Page), page.ScheduleChart(p.Page), page.DeliveriesTable(p.Page),
+		otherUnits(p),
+		El("h2", Text("Warranty and maintenance")), service(p), El("p", Class("how"), Text("The maintenance schedule by months and miles is a document of its own.")),
+		printedCautions(),
+		acceptance(p),
+		signatures(p),
+		El("h2", Class("annex"), Text("Annex: the price line by line")), page.PriceTable(p.Page),
+		p.sources.draw(),
+	)
+}
+
+// tight is a table of figures for paper, without bars.
+func tight(p *Page, caption string, list []config.Figure) Part {
+	t := page.Table{Caption: caption, Class: "tight long", Heads: []string{"Figure", ">Value", ">Likely range", ">Limit", ">Margin", "From"}}
+	for _, f := range list {
+		row := page.Texts(f.Label, p.Show(f.Value, f.Unit), "", "–", "–", "")
+		if f.High > f.Low {
+			row[2] = Text(p.Show(f.Low, f.Unit) + " to " + p.Show(f.High, f.Unit))
+		}
+		if f.Sense != "" {
+			row[3], row[5] = Text(map[config.Sense]string{config.AtMost: "≤ ", config.AtLeast: "≥ "}[f.Sense]+p.Show(f.Limit, f.Unit)), p.sources.mark(page.BasisText(f), f.Basis)
+			row[4] = Many(Text(p.Signed(f.Margin(), f.Unit)+" "), page.Mark(page.SeverityOf(f)))
+		}
+		t.Rows = append(t.Rows, row)
+	}
+	return t.Draw()
+}
+
+// sources of the limits: in the tables each is a word and a number, and at the
+// end of the document it stands in full, once.
+type sources []string
+
+// wordOf is what a limit rests on, as short as a column allows.
+var wordOf = map[config.Basis]string{config.Rating: "rating", config.ReadInText: "text", config.FromMemory: "memory", config.CommonPractice: "practice", config.Purchaser: "purchaser", config.Computed: "computed"}
+
+func (s *sources) mark(source string, basis config.Basis) Part {
+	i := slices.Index(*s, source)
+	if i < 0 {
+		i = len(*s)
+		*s = append(*s, source)
+	}
+	return Many(Text(wordOf[basis]+" "), El("span", Class("soft"), Text("["+page.Whole(i+1)+"]")))
+}
+
+func (s *sources) draw() Part {
+	if len(*s) == 0 {
+		return nil
+	}
+	return El("section", El("h2", Text("Sources of the limits")),
+		El("p", Class("how"), Text("By the numbers in brackets in the tables. Memory: nobody here read the text, and the number is a default to be replaced. Practice: common practice, no source.")),
+		El("ol", Class("sources two-up"), Each(*s, func(_ int, t string) Part { return El("li", Text(t+".")) })))
+}
+
+// priceSummary is the price by chapter; every line stands in the annex.
+func priceSummary(p *Page) Part {
+	s, cat := p.Q.Price, p.Q.Edition.Cat
+	t := page.Table{Caption: "In " + s.Currency + ", at the price book in force on " + s.On.Long() + "; every line stands in the annex", Class: "tight", Heads: []string{"", ">Amount"}}
+	var labels []string
+	sums := map[string]pricing.Amount{}
+	for _, l := range s.Lines {
+		label := l.Label
+		if o := cat.OptionByID(l.ID); o != nil && l.Code == pricing.LineOption {
+			chapter := cat.GroupByID(o.Group).Chapter
+			for _, ch := range cat.Chapters {
+				if ch.ID == chapter {
+					label = "Options: " + ch.Label
+				}
+			}
+		}
+		if len(p.Q.Draft.More) > 0 && l.Item > 0 {
+			label = p.Q.NameOf(l.Item-1) + ": " + label
+		}
+		if _, has := sums[label]; !has {
+			labels = append(labels, label)
+		}
+		sums[label] = sums[label].Add(l.Amount)
+	}
+	for _, label := range labels {
+		if !sums[label].IsZero() {
+			t.Rows = append(t.Rows, page.Texts(label, sums[label].Show()))
+		}
+	}
+	t.Sums = append(t.Sums, page.Texts("Total", p.Q.Total()))
+	return Many(t.Draw(), If(!s.ValidUntil.IsZero(), El("p", Class("how"), Text("Stands until "+s.ValidUntil.Long()+". "+s.Rounding))))
+}
+
+// compliancePaper lists each set's clauses with a figure in a row, and the rest
+// by what they come to.
+func compliancePaper(p *Page) Part {
+	out := []Part{page.RemountNote(p.Page), El("p", El("b", Text("All together: "+page.VerdictTally(p.Q.Verdicts)+".")))}
+	for list := p.Q.Verdicts; len(list) > 0; {
+		end := 1
+		for end < len(list) && list[end].Set == list[0].Set {
+			end++
+		}
+		t := page.Table{Caption: page.SetName(list[0].Set) + ": " + page.VerdictTally(list[:end]), Class: "tight long", Heads: []string{"Clause", "Verdict", ">Figure", ">Limit", "From"}}
+		rest := map[standards.Outcome]string{}
+		for _, v := range list[:end] {
+			if v.Figure == nil && v.Outcome != standards.NotMet {
+				if rest[v.Outcome] != "" {
+					rest[v.Outcome] += "; "
+				}
+				rest[v.Outcome] += v.Title
+				continue
+			}
+			row := []Part{Text(v.Title), Many(page.VerdictMark(v), Text(" "+string(v.Outcome))), nil, nil, p.sources.mark(v.Source+"; "+string(v.Basis), v.Basis)}
+			if f := v.Figure; f != nil {
+				row[2] = Text(p.Show(f.Value, f.Unit))
+				if f.Sense != "" {
+					row[3] = Text(map[config.Sense]string{config.AtMost: "≤ ", config.AtLeast: "≥ "}[f.Sense] + p.Show(f.Limit, f.Unit))
+				}
+			}
+			t.Rows = append(t.Rows, row)
+		}
+		if t.Rows != nil {
+			out = append(out, t.Draw())
+		} else {
+			out = append(out, El("h3", Text(t.Caption)))
+		}
+		for _, o := range []standards.Outcome{standards.Met, standards.Declared, standards.NotJudged} {
+			if rest[o] != "" {
+				word := string(o)
+				out = append(out, El("p", Class("small"), El("b", Text(strings.ToUpper(word[:1])+word[1:]+": ")), Text(rest[o]+".")))
+			}
+		}
+		list = list[end:]
+	}
+	return Many(out...)
+}
+
+func cover(p *Page) Part {
+	q, d := p.Q, p.Q.Draft
+	box := func(label, value string) Part { return El("div", El("span", Text(label)), El("b", Text(value))) }
+	figure := func(label, code string) Part {
+		f, ok := q.Figure(code)
+		switch {
+		case !ok:
+			return box(label, "not known")
+		case f.Sense != "" && f.Code != "weight.payload":
+			return box(label, p.Signed(f.Margin(), f.Unit))
+		}
+		return box(label, p.Show(f.Value, f.Unit))
+	}
+	lines := func(x quote.Party) Part {
+		var out []Part
+		for _, t := range []string{x.Name, x.Person, x.Address, x.Reach} {
+			if t != "" {
+				out = append(out, El("p", Text(t)))
+			}
+		}
+		if out == nil {
+			out = append(out, El("p", Class("soft"), Text("not named")))
+		}
+		return Many(out...)
+	}
+	var stops []config.Finding
+	for _, f := range q.Findings {
+		if f.Severity == config.Stop {
+			stops = append(stops, f)
+		}
+	}
+	return Many(
+		El("h1", Text(page.Subject(p.Page))),
+		El("p", Text(q.Chassis.Label+" · "+q.Body.Label)),
+		El("div", Class("two"), El("div", El("h2", Class("plain"), Text("For")), lines(d.Buyer)), El("div", El("h2", Class("plain"), Text("From")), lines(d.Seller))),
+		El("div", Class("cover"), box("Price", q.Total()), box("Delivery, even odds", q.Plan.EvenOdds.Long()), box("Delivery, nine in ten", q.Plan.NineInTen.Long()), box("Stands until", q.Price.ValidUntil.Long()),
+			figure("Payload", "weight.payload"), figure("Payload left, loaded", "weight.payload-left"), figure("Front axle margin", "weight.front-axle"), figure("Rear axle margin", "weight.rear-axle")),
+		If(len(stops) > 0, Many(El("h3", Text("This quote cannot be issued yet")), page.Findings(p.Page, stops, ""))),
+		If(d.Notes != "", El("p", Text(d.Notes))),
+		El("p", Class("how"), Text(q.Edition.Cat.Notice)),
+	)
+}
+
+func printedCautions() Part {
+	return Many(El("h2", Text("Cautions")), page.Cautions(
+		"Computed weights do not replace a certified scale. The final-stage manufacturer certifies the finished vehicle.",
+		power.Caution,
+		"Figures marked as from memory or common practice were not read in a standard's text. The purchaser's authority having jurisdiction decides which rules apply.",
+		"Dates are estimates until the plant confirms slot and chassis in writing.",
+	))
+}
+
+func acceptance(p *Page) Part {
+	line := func(t string) Part { return El("div", Text(t)) }
+	return El("section", Class("whole"),
+		El("h2", Text("Acceptance")),
+		El("p", Text("The buyer accepts "+p.named()+" at "+p.Q.Total()+", with the specification and terms above.")),
+		El("div", Class("sign"), line("For the buyer: name and title"), line("For the seller: name and title"), line("Signature and date"), line("Signature and date")),
+	)
+}
+
+// named is how the document calls itself: by its number, or by its fingerprint
+// while it has none.
+func (p *Page) named() string {
+	if n := p.Q.Draft.Number; n != "" {
+		return "this quote, number " + n + ","
+	}
+	print := p.Q.Draft.Fingerprint()
+	return "this quote (document " + print[:min(12, len(print))] + ")"
+}
+
+// financePaper prints the payment plan of a lease and what a year of service
+// costs, where the terms ask for them.
+func financePaper(p *Page) Part {
+	return Many(
+		When(p.Q.Price.Lease != nil, func() Part {
+			return Many(El("h3", Text("Lease-purchase, as worked out for the buyer; no offer of credit")), page.LeaseSummary(p.Page), page.LeaseSchedule(p.Page))
+		}),
+		When(p.Q.Price.Service != nil, func() Part { return Many(El("h2", Text("Years of service")), page.ServicePicture(p.Page)) }))
+}

@@ -1,0 +1,133 @@
+package quote
+
+import (
+	"encoding/json"
+	"fmt"
+
+	"boxwright/config"
+	"boxwright/config/weight"
+	"boxwright/pricing/link"
+	"boxwright/pricing/quote"
+	"boxwright/web/session"
+)
+
+// ExportFormat is the value of Export.Format this program reads.
+const ExportFormat = "boxwright-kept/1"
+
+// Export is everything kept in a browser as one file: every quote with the
+// states that undo goes back to, and the catalogue in use. Sealed files, such as
+// a signing key or a cost sheet, are no part of it.
+type Export struct {
+	Format    string      `json:"format"`
+	Quotes    []KeptQuote `json:"quotes"`
+	Catalogue string      `json:"catalogue,omitempty"` // the catalogue file's text, when one was loaded
+}
+
+// KeptQuote is one quote of an Export.
+type KeptQuote struct {
+	ID    string       `json:"id"`
+	Name  string       `json:"name"`
+	Line  string       `json:"line"`
+	Saved string       `json:"saved"`
+	Draft *quote.Draft `json:"draft"`
+	Pins  []string     `json:"pins"`
+	Steps []KeptStep   `json:"steps"`
+	At    int          `json:"at"` // which of the steps the draft is
+
+	Weighed []weight.Ticket `json:"weighed,omitempty"` // as in Gist, drawn from the draft
+}
+
+// KeptStep is a state that undo goes back to.
+type KeptStep struct {
+	Draft *quote.Draft `json:"draft"`
+	Said  string       `json:"said"`
+	When  string       `json:"when"`
+}
+
+// Limits on a file of kept quotes, checked before and after decoding.
+const (
+	MaxExportBytes = 8 << 20
+	MaxKept        = 500
+	MaxSteps       = 101 // states of one quote that can be gone back to
+)
+
+// ReadExport decodes a file of kept quotes strictly and checks every part of
+// it. The error is a config.Problems that names the place.
+func ReadExport(file []byte) (*Export, error) {
+	fail := func(code, where, format string, args ...any) (*Export, error) {
+		return nil, config.Problems{{Code: "kept." + code, Where: where, Text: fmt.Sprintf(format, args...)}}
+	}
+	if len(file) > MaxExportBytes {
+		return fail("too-large", "the file", "is %d bytes; the most that is read is %d", len(file), MaxExportBytes)
+	}
+	e := new(Export)
+	if p := config.DecodeStrict(file, e); p != nil {
+		p.Code = "kept." + p.Code
+		return nil, config.Problems{*p}
+	}
+	if e.Format != ExportFormat {
+		return fail("format", "format", "is %q; this program reads %q", e.Format, ExportFormat)
+	}
+	if len(e.Quotes) > MaxKept {
+		return fail("too-large", "quotes", "has %d; the most is %d", len(e.Quotes), MaxKept)
+	}
+	for i := range e.Quotes {
+		k := &e.Quotes[i]
+		where := fmt.Sprintf("quotes[%d] %q", i, session.Clip(k.Name, 60))
+		if len(k.ID) == 0 || len(k.ID) > 60 || len(k.Name) > session.MaxSaid || len(k.Line) > 2*session.MaxSaid || len(k.Saved) > 40 || len(k.Steps) > MaxSteps || len(k.Pins) > session.MaxPins {
+			return fail("range", where, "has a text or a list that is too long, or no id")
+		}
+		if len(k.Steps) > 0 && (k.At < 0 || k.At >= len(k.Steps)) {
+			return fail("range", where+" at", "%d is no place among %d steps", k.At, len(k.Steps))
+		}
+		for _, pin := range k.Pins {
+			if len(pin) > link.MaxText {
+				return fail("range", where+" pins", "a link has %d characters; the most is %d", len(pin), link.MaxText)
+			}
+		}
+		drafts := []*quote.Draft{k.Draft}
+		for _, s := range k.Steps {
+			if len(s.Said) > session.MaxSaid || len(s.When) > 40 {
+				return fail("range", where+" steps", "has a text that is too long")
+			}
+			drafts = append(drafts, s.Draft)
+		}
+		for n, d := range drafts {
+			if d == nil {
+				return fail("missing", where, "has no draft in it, or a step without one")
+			}
+			data, err := d.Bytes()
+			if err == nil {
+				_, err = quote.ReadDraft(data)
+			}
+			if err != nil {
+				return fail("draft", fmt.Sprintf("%s draft %d", where, n), "%s", session.Sentence(err))
+			}
+		}
+	}
+	if e.Catalogue != "" {
+		if _, err := quote.OpenEdition([]byte(e.Catalogue)); err != nil {
+			return fail("catalogue", "catalogue", "%s", session.Sentence(err))
+		}
+	}
+	return e, nil
+}
+
+// importKept checks a file of kept quotes and hands it to the page.
+func importKept(s *session.Session, a session.Act) {
+	e, err := ReadExport([]byte(a.Value))
+	if err != nil {
+		s.Fault("%s was not taken in; what is kept here stays as it is. %s", a.ID, session.Sentence(err))
+		return
+	}
+	for i := range e.Quotes {
+		e.Quotes[i].Weighed = e.Quotes[i].Draft.Lessons()
+	}
+	data, err := json.Marshal(e)
+	if err != nil {
+		s.Fault("%s was not taken in: %s.", a.ID, err)
+		return
+	}
+	s.Step(session.Step{Do: "import", Text: string(data)})
+	s.Notice = fmt.Sprintf("%d kept quotes were taken in from %s. None that was here was changed.", len(e.Quotes), session.Clip(a.ID, 100))
+}

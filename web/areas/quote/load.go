@@ -1,0 +1,138 @@
+package quote
+
+import (
+	"encoding/base64"
+	"errors"
+	"slices"
+
+	"boxwright/pricing/link"
+	"boxwright/pricing/quote"
+	"boxwright/pricing/sign"
+	"boxwright/web/page"
+	"boxwright/web/page/markup"
+	"boxwright/web/session"
+)
+
+func load(s *session.Session, p *page.Page, w *session.Worked) func() markup.Part {
+	v := &Page{Page: p, View: s.View, Base: s.Req.Base}
+	v.Link, v.Covered = s.Draft.Issued, covered(s, s.Draft.Issued)
+	if s.Other != nil {
+		v.Link, v.Covered = s.Other.Issued, covered(s, s.Other.Issued)
+	} else if v.Link == "" {
+		var err error
+		if v.Link, err = link.Encode(w.Quote); err != nil {
+			s.Fault("No link can be made: %s.", session.Sentence(err))
+		} else {
+			v.Covered = link.WithCover(v.Link, link.Cover(s.Draft, link.Freeze(w.Quote)))
+		}
+	}
+	if s.Other == nil {
+		loadTrust(s, v)
+	}
+	v.Foreign = loadForeign(s)
+	loadShelf(s, v)
+	v.Reader = s.View.Received != "" && s.View.Received == s.Mark()
+	return func() markup.Part { return draw(v) }
+}
+
+// loadShelf is what the page says it keeps, within reason.
+func loadShelf(s *session.Session, p *Page) {
+	p.Saved = slices.Clone(s.Req.Saved[:min(len(s.Req.Saved), MaxKept)])
+	for i := range p.Saved {
+		if g := s.Gist(p.Q); p.Saved[i].Here { // as it is now, not as it was when the page asked
+			p.Saved[i].Name, p.Saved[i].Line = g.Name, g.Line
+		}
+	}
+	p.Trail = s.Req.Trail[:min(len(s.Req.Trail), MaxSteps)]
+}
+
+// covered is a signed link with its cover; alone when it does not hold.
+func covered(s *session.Session, text string) string {
+	if text == "" {
+		return ""
+	}
+	i := s.Memory.OpenIssued(text)
+	d, frozen := i.Draft, i.Frozen
+	if e, ok := errors.AsType[*link.Error](i.Err); ok {
+		d, frozen = e.Draft, e.Frozen
+	}
+	if d == nil || frozen == nil {
+		return text
+	}
+	return link.WithCover(text, link.Cover(d, frozen))
+}
+
+// loadTrust tells the reader how far the quote can be relied on.
+func loadTrust(s *session.Session, p *Page) {
+	t := &Trust{Today: s.Req.Today, OwnKey: s.Req.Key}
+	p.Trust = t
+	cat := s.Memory.Edition.Cat
+	if own := publicKey(s.Req.Key); own != nil {
+		t.Own = sign.Judge(cat, own, s.Draft.Date)
+	}
+	if s.Draft.Issued != "" {
+		key, err := link.Signer(s.Draft.Issued)
+		was := s.Memory.OpenIssued(s.Draft.Issued)
+		if err == nil && was.Err == nil {
+			t.Signature = &Signature{Key: key, Standing: sign.Judge(cat, key, s.Draft.Date), As: *was.Frozen}
+		}
+	}
+	if s.Draft.Prev != "" {
+		t.Before = loadBefore(s, p)
+	}
+}
+
+func publicKey(text string) []byte {
+	raw, err := base64.RawURLEncoding.DecodeString(text)
+	if err != nil || len(raw) != sign.KeyBytes {
+		return nil
+	}
+	return raw
+}
+
+// loadBefore compares the quote with the one it revises.
+func loadBefore(s *session.Session, p *Page) *Before {
+	b := &Before{}
+	if s.Draft.Earlier == "" || link.Name(s.Draft.Earlier) != s.Draft.Prev {
+		return b
+	}
+	b.Along = link.With(p.Covered, s.Draft.Earlier)
+	d, frozen, err := link.Decode(s.Memory.Edition.Cat, s.Draft.Earlier)
+	if e, ok := errors.AsType[*link.Error](err); ok && e.Code == link.UnknownEdition {
+		b.Number, b.Rev, b.Date = e.Draft.Number, e.Draft.Rev, e.Draft.Date
+		b.As = e.Frozen
+	}
+	if err != nil {
+		return b
+	}
+	b.Number, b.Rev, b.Date, b.As = d.Number, d.Rev, d.Date, frozen
+	if key, err := link.Signer(s.Draft.Earlier); err == nil && key != nil {
+		b.Signer = sign.Judge(s.Memory.Edition.Cat, key, d.Date).Words()
+	}
+	if b.Q, err = quote.Compute(s.Memory.Edition, d); err != nil {
+		b.Q = nil
+	}
+	return b
+}
+
+// loadForeign is the quote of an edition that is not at hand, as it was issued; nil
+// when no such quote was opened.
+func loadForeign(s *session.Session) *Foreign {
+	if s.View.Foreign == "" {
+		return nil
+	}
+	_, _, err := link.Decode(s.Memory.Edition.Cat, s.View.Foreign)
+	e, _ := errors.AsType[*link.Error](err)
+	if err == nil {
+		return &Foreign{Known: true}
+	}
+	if e == nil || e.Frozen == nil {
+		s.View.Foreign = ""
+		return nil
+	}
+	f := &Foreign{Today: s.Req.Today, As: *e.Frozen, Draft: e.Draft}
+	if key, err := link.Signer(s.View.Foreign); err == nil && key != nil {
+		f.Key, f.Standing = key, sign.Judge(s.Memory.Edition.Cat, key, e.Draft.Date)
+	}
+	return f
+}

@@ -1,0 +1,175 @@
+package quote
+
+import (
+	"cmp"
+	"slices"
+	"strings"
+
+	"boxwright/config"
+	"boxwright/config/quantity"
+	"boxwright/pricing/bid"
+	"boxwright/pricing/quote"
+	"boxwright/web/page"
+	. "boxwright/web/page/markup"
+)
+
+// exceptions is the schedule that goes back with the bid.
+func exceptions(p *Page) Part {
+	list := bid.Answers(p.Q, p.System())
+	all := page.Table{Caption: "Every line", Class: "tight", Heads: []string{"No.", "Requirement", "Answer", "Offered"}}
+	not := page.Table{Caption: "Exceptions", Class: "tight", Heads: []string{"No.", "Requirement", "Offered"}}
+	for _, a := range list {
+		no := a.No
+		if no == "" {
+			no = page.Whole(a.At + 1)
+		}
+		outcome := string(a.Outcome)
+		if a.Takes != "" {
+			outcome += " " + p.Q.Edition.Cat.LabelOf(a.Takes)
+		}
+		all.Rows = append(all.Rows, page.Texts(no, a.Text, outcome, a.Offered))
+		if a.Outcome == quote.Excepted {
+			not.Rows = append(not.Rows, page.Texts(no, a.Text, a.Offered))
+		}
+	}
+	open := 0
+	for _, a := range list {
+		if !a.Sure {
+			open++
+		}
+	}
+	return Many(El("h1", Text("Schedule of exceptions")), El("p", Text(cmp.Or(p.Q.Draft.Title, p.Q.Draft.Buyer.Name, "Unit")+" · "+p.Q.Chassis.Label+" · "+p.Q.Body.Label)),
+		If(len(list) == 0, El("p", Text("No requirement list was entered. Paste the buyer's list in Needs."))),
+		If(len(list) > 0, El("p", El("b", Text(page.Count(len(list), "line", "lines")+": "+page.Tally(list)+".")))),
+		If(not.Rows != nil, not.Draw()), If(len(list) > 0 && not.Rows == nil, El("p", Text("There is no exception."))),
+		If(open > 0, El("p", page.Mark(config.Warn), Text(" "+page.Count(open, "line is", "lines are")+" answered as this program read them and not yet confirmed: look at each in Needs before this goes out."))),
+		If(len(list) > 0, Many(all.Draw(), El("div", Class("sign"), El("div", Text("For the bidder: name and title")), El("div", Text("Signature and date"))))))
+}
+
+// orderSheet tells the plant what to build, station by station.
+func orderSheet(p *Page) Part {
+	q := p.Q
+	out := []Part{El("h1", Text("Order sheet: "+page.Subject(p.Page))), El("p", Text(q.Chassis.Label+" · "+q.Body.Label+" · rules: "+q.Assume.Label)),
+		El("p", Text("Order "+q.Plan.Order.Long()+" · delivery at even odds "+q.Plan.EvenOdds.Long()+", at nine in ten "+q.Plan.NineInTen.Long()+". Dates by station are those expected."))}
+	lead := page.Table{Caption: "Long lead: order these first", Class: "tight", Heads: []string{"Part", ">Working days, likely", "Expected", "Needed at the latest"}}
+	for _, s := range q.LongLead() {
+		lead.Rows = append(lead.Rows, page.Texts(s.Label, quantity.Group(s.Days.Likely, 0), s.Finish.Long(), s.LatestFinish.Long()))
+	}
+	out = append(out, lead.Draw())
+	for _, s := range q.Stations() {
+		head := s.Label + ", " + quantity.Group(s.Hours, 1) + " h"
+		if s.ID == "" {
+			head = "Fitted or delivered without hours of its own"
+		} else if !s.Start.IsZero() {
+			head += ", " + s.Start.Long() + " to " + s.Finish.Long()
+		}
+		t := page.Table{Caption: head, Class: "tight", Heads: []string{"What", ">How many", ">Hours", "Done"}}
+		for _, l := range s.Lines {
+			hours := ""
+			if l.Hours != 0 {
+				hours = quantity.Group(l.Hours, 1)
+			}
+			t.Rows = append(t.Rows, []Part{Many(El("b", Text(l.Label+". ")), Text(l.Spec), told(l.Told)), Text(page.Whole(l.Qty)), Text(hours), Text("☐")})
+		}
+		out = append(out, t.Draw())
+	}
+	if cuts := page.CutList(p.Page); cuts != nil {
+		out = append(out, El("h2", Text("Cut list")), cuts)
+	}
+	w := page.Table{Caption: "Every 12 V circuit", Class: "tight", Heads: []string{"No.", "Function", ">Amps", ">Run, ft", ">Fuse, A", "Wire", ">Drop", "Sized by"}}
+	for _, c := range q.Power.Circuits {
+		w.Rows = append(w.Rows, page.Texts(c.Number, c.Function, quantity.Group(float64(c.Amps), 1), quantity.Group(c.RunFt, 0), quantity.Group(c.FuseA, 0), c.Gauge, quantity.Group(c.DropPct, 1)+" %", c.Decided))
+	}
+	return Many(Many(out...), El("h2", Text("Circuit schedule")), w.Draw(), El("p", Class("how"), Text("For building to, once a licensed designer of record has gone over it. Mark number and function every 4 in where the option says so.")))
+}
+
+// testSheet is filled in at the finished unit; what is typed in is judged.
+func testSheet(p *Page) Part {
+	list := p.Q.Checks()
+	out := []Part{El("h1", Text("Test sheet: "+page.Subject(p.Page))), El("p", Text(p.Q.Chassis.Label+" · "+p.Q.Body.Label+" · serial number ____________________"))}
+	read, bad := 0, 0
+	for len(list) > 0 {
+		end := 1
+		for end < len(list) && list[end].Section == list[0].Section {
+			end++
+		}
+		t := page.Table{Caption: list[0].Section, Class: "tight readings", Heads: []string{"What", ">Expected", "Accepted", "Reading"}}
+		if list[0].Works {
+			t.Heads = []string{"What", "Found"}
+		}
+		for _, c := range list[:end] {
+			if c.Reading != nil {
+				read++
+				if !c.Good() {
+					bad++
+				}
+			}
+			t.Rows = append(t.Rows, checkRow(p, c))
+		}
+		out = append(out, t.Draw(), If(!list[0].Works, El("p", Class("how"), Text("Accepted by: "+bases(list[:end])+"."))))
+		list = list[end:]
+	}
+	said := "No reading is entered yet."
+	if read > 0 {
+		said = page.Count(read, "reading", "readings") + " entered, " + page.Whole(bad) + " outside what is accepted."
+	}
+	return Many(Many(out...), El("p", El("b", Text(said))), El("div", Class("sign"), El("div", Text("Tested by, date")), El("div", Text("Approved by, date"))))
+}
+
+func checkRow(p *Page, c quote.Check) []Part {
+	id := "reading." + c.ID
+	verdict := Text("")
+	if c.Reading != nil {
+		verdict = Many(Text(" "), page.Mark(map[bool]config.Severity{true: "", false: config.Stop}[c.Good()]))
+	}
+	if c.Works {
+		value := ""
+		if c.Reading != nil {
+			value = page.Whole(int(*c.Reading))
+		}
+		return []Part{Text(c.What), Many(El("select", At("id", "f-"+id), At("data-act", "set"), At("data-id", id), At("aria-label", "Found: "+c.What), page.Options(value, []page.Choice{{"", "☐"}, {"1", "in order"}, {"0", "a fault"}})), verdict)}
+	}
+	value := ""
+	if c.Reading != nil {
+		value = p.Plain(*c.Reading, c.Unit)
+	}
+	accepted := p.Show(c.Low, c.Unit) + " to " + p.Show(c.High, c.Unit)
+	if c.High > 1e9 {
+		accepted = "at least " + p.Show(c.Low, c.Unit)
+	} else if c.Low == 0 {
+		accepted = "at most " + p.Show(c.High, c.Unit)
+	}
+	return []Part{Text(c.What), Text(p.Show(c.Want, c.Unit)), Text(accepted), Many(page.Bare(p.Page, id, "decimal", value, "Reading: "+c.What), verdict)}
+}
+
+// bases lists what the tolerances of a section rest on, each once.
+func bases(list []quote.Check) string {
+	var out []string
+	for _, c := range list {
+		if !slices.Contains(out, c.Basis) {
+			out = append(out, c.Basis)
+		}
+	}
+	return strings.Join(out, "; ")
+}
+
+// upkeep is the maintenance schedule of this very unit.
+func upkeep(p *Page) Part {
+	t := page.Table{Caption: "By months and miles, whichever comes first", Class: "tight", Heads: []string{">Months", ">Miles", "What", "First due by"}}
+	for _, x := range p.Q.Tasks(p.System()) {
+		miles := "–"
+		if x.Miles > 0 {
+			miles = page.Whole(x.Miles)
+		}
+		t.Rows = append(t.Rows, page.Texts(page.Whole(x.Months), miles, x.What, x.First.Long()))
+	}
+	return Many(El("h1", Text("Maintenance schedule: "+page.Subject(p.Page))), El("p", Text(p.Q.Chassis.Label+" · "+p.Q.Body.Label)),
+		t.Draw(),
+		El("p", Class("how"), Text("Intervals are common practice, no source; where the maker of the chassis or of a part asks for more, that goes first. Days are counted from delivery at even odds.")),
+		El("h2", Text("Plan, warranty and service")), service(p))
+}
+
+// service lists the promises that go with the unit.
+func service(p *Page) Part {
+	return El("ul", Class("spec-list two-up"), Each(p.Q.Service(), func(_ int, o *config.Option) Part { return El("li", El("b", Text(o.Label+". ")), Text(o.Spec)) }))
+}

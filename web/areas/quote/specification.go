@@ -1,0 +1,90 @@
+package quote
+
+import (
+	"slices"
+	"strconv"
+	"strings"
+
+	"boxwright/config/quantity"
+	"boxwright/pricing/quote"
+	"boxwright/web/page"
+	. "boxwright/web/page/markup"
+)
+
+// specification says what the buyer gets, in sentences, chapter by chapter.
+func specification(p *Page) Part {
+	cat := p.Q.Edition.Cat
+	spec := func(name, text string) Part { return El("p", El("b", Text(name+". ")), Text(text)) }
+	out := []Part{Class("two-up"), spec(p.Q.Chassis.Label, p.Q.Chassis.Spec), spec(p.Q.Body.Label, p.Q.Body.Spec), remountWords(p)}
+	for _, ch := range cat.Chapters {
+		var items []Part
+		for i := range cat.Groups {
+			g := &cat.Groups[i]
+			if g.Chapter != ch.ID {
+				continue
+			}
+			for _, m := range cat.Members(g.ID) {
+				o := &cat.Options[m]
+				n := p.Q.Draft.Unit.Qty(o.ID)
+				if n == 0 || slices.Contains(o.Tags, quote.ServiceTag) { // promises stand with the warranty
+					continue
+				}
+				name := o.Label
+				if n > 1 {
+					name += " × " + quantity.Group(float64(n), 0)
+				}
+				items = append(items, El("p", El("b", Text(name+". ")), Text(o.Spec), told(p.Q.Told(o))))
+			}
+		}
+		if items != nil {
+			out = append(out, El("h3", Text(ch.Label)), Many(items...))
+		}
+	}
+	var carried []Part
+	for _, c := range p.Q.Draft.Unit.Carried {
+		carried = append(carried, El("p", Text(quantity.Group(float64(c.Qty), 0)+" × "+cat.LabelOf(c.Equipment))))
+	}
+	if carried != nil {
+		out = append(out, El("h3", Text("Loose equipment counted in the weights")), Many(carried...))
+	}
+	return Many(El("h2", Text("Specification")), El("div", out...))
+}
+
+// told prints what was said to an option behind its sentence.
+func told(text string) Part { return If(text != "", El("b", Text(" "+text+"."))) }
+
+// remountWords describes the existing module in the specification.
+func remountWords(p *Page) Part {
+	e := p.Q.Draft.Unit.Existing
+	if !p.Q.Remount() || e == nil {
+		return nil
+	}
+	b := p.Q.Body
+	var said []string
+	add := func(text string) { said = append(said, text) }
+	if e.Maker != "" {
+		add(e.Maker)
+	}
+	if e.Built != 0 {
+		add("built " + strconv.Itoa(e.Built))
+	}
+	inch := func(v quantity.Length) string { return p.Show(float64(v), quantity.Inch) }
+	add(inch(b.LengthIn) + " long, " + inch(b.WidthIn) + " wide, " + inch(b.HeightIn) + " high, headroom " + inch(b.HeadroomIn))
+	weighed := p.Show(float64(b.Mass.Lb), quantity.Pound)
+	switch {
+	case e.MassLb == 0:
+		weighed += " estimated, not yet weighed"
+	case e.Weighed != "":
+		weighed += " weighed (" + e.Weighed + ")"
+	default:
+		weighed += " weighed"
+	}
+	add(weighed)
+	if e.WarrantyYears != 0 {
+		add(page.Count(e.WarrantyYears, "year", "years") + " of structural warranty left")
+	}
+	if e.Notes != "" {
+		add(e.Notes)
+	}
+	return El("p", El("b", Text("The existing module. ")), Text(strings.Join(said, "; ")+"."))
+}

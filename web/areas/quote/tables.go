@@ -1,0 +1,43 @@
+package quote
+
+import "boxwright/web/session"
+
+// acts are what the area can be asked to do, by the word in its markup.
+var acts = map[string]session.Do{
+	"open-link": openLink,
+	"copy-link": func(s *session.Session, a session.Act) {
+		s.Step(session.Step{Do: "copy", Text: a.Value})
+		s.Notice = "Link copied."
+	},
+	"save-draft": saveDraft,
+	"open-draft": openDraft,
+	"key-new":    newKey,
+	"key-import": importKey,
+	"key-export": exportKey,
+	"key-forget": forgetKey,
+	"sign":       signQuote,
+	"foreign-open": func(s *session.Session, a session.Act) {
+		openLink(s, session.Act{Value: s.View.Foreign, File: a.File})
+	},
+	"import": importKept,
+	"quotes": func(s *session.Session, _ session.Act) {
+		s.View.Area = "quote"
+		s.Step(session.Step{Do: "focus", ID: "kept-quotes"})
+	},
+	"foreign-drop": func(s *session.Session, _ session.Act) { s.View.Foreign = "" },
+	"save-table":   saveTable,
+	"paper":        setPaper,
+}
+
+// fields are set by the id of their input.
+var fields = map[string]session.Setter{
+	"address":   setAddress,
+	"along":     func(s *session.Session, a session.Act) error { s.View.Alone = !a.On; return nil },
+	"earlier":   setEarlier,
+	"open-link": func(s *session.Session, a session.Act) error { openLink(s, a); return nil },
+}
+
+// families are fields by the part of their id before the point.
+var families = map[string]session.SetterByName{
+	"reading": reading,
+}

@@ -1,0 +1,257 @@
+package quote
+
+import (
+	"strconv"
+
+	"boxwright/config"
+	"boxwright/pricing/link"
+	"boxwright/pricing/quote"
+	"boxwright/pricing/sign"
+	"boxwright/web/page"
+	. "boxwright/web/page/markup"
+)
+
+// Trust is how far a reader can rely on the quote.
+type Trust struct {
+	Today     config.Date
+	OwnKey    string        // public half of the key kept in this browser; empty when there is none
+	Own       sign.Standing // of that key
+	Signature *Signature    // nil when the quote is not signed
+	Before    *Before       // nil when the quote revises no other
+}
+
+// Signature that holds: not a byte of the quote was changed since.
+type Signature struct {
+	Key      []byte
+	Standing sign.Standing
+	As       link.Frozen
+}
+
+// Foreign is a quote that cannot be recomputed here.
+type Foreign struct {
+	Today    config.Date
+	As       link.Frozen
+	Draft    *quote.Draft // without what the edition alone knows
+	Key      []byte       // nil when it is not signed
+	Standing sign.Standing
+	Known    bool // its edition has been loaded since
+}
+
+// Before is the quote that this one revises. Q is nil when it is not at hand or
+// cannot be recomputed; As is nil when it is not at hand.
+type Before struct {
+	Number string
+	Rev    int
+	Date   config.Date
+	Signer string
+	As     *link.Frozen
+	Q      *quote.Quote
+	Along  string // the link in work with that of the earlier quote
+}
+
+// assurance is one line of what a reader is told: in order, to be decided, or not.
+type assurance struct {
+	state config.Severity
+	about string
+	says  string
+}
+
+func assurances(list []assurance) Part {
+	return El("ul", Class("checks"), Each(list, func(_ int, c assurance) Part {
+		return El("li", page.Mark(c.state), El("b", Text(" "+c.about+": ")), Text(c.says))
+	}))
+}
+
+// standingCheck says who signed.
+func standingCheck(key []byte, s sign.Standing) assurance {
+	state := config.Severity("")
+	if s.Code == sign.Unknown || s.Code == sign.TooSoon || s.Code == sign.Ended {
+		state = config.Warn
+	}
+	if s.Code == sign.Revoked {
+		state = config.Stop
+	}
+	return assurance{state, "Signer", s.Words() + " Key " + sign.Short(key) + "."}
+}
+
+// validity says until when the quote stands, seen from today.
+func validity(until, today config.Date) assurance {
+	left := today.DaysUntil(until)
+	switch {
+	case left < 0:
+		return assurance{config.Warn, "Stands until", until.Long() + ". It expired " + page.Count(-left, "day", "days") + " ago: ask the seller for a new one before ordering."}
+	case left == 0:
+		return assurance{"", "Stands until", until.Long() + ", which is today."}
+	}
+	return assurance{"", "Stands until", until.Long() + ", " + page.Count(left, "day", "days") + " from today."}
+}
+
+// reliance is the check list of the quote in work.
+func reliance(p *Page) []assurance {
+	t, q := p.Trust, p.Q
+	list := []assurance{{config.Warn, "Signature", "none. This is a draft: nobody has put their name to it."}}
+	if g := t.Signature; g != nil {
+		list = []assurance{{"", "Signature", "holds; not a byte was changed since."}, standingCheck(g.Key, g.Standing)}
+		if now := q.Total(); now == g.As.Total && q.Plan.EvenOdds == g.As.Even {
+			list = append(list, assurance{"", "Figures", "recomputed here; price and date agree with those signed."})
+		} else {
+			list = append(list, assurance{config.Warn, "Figures", "signed with a total of " + g.As.Total + " and delivery on " + g.As.Even.Long() + "; this copy of the page computes " + now + " and " + q.Plan.EvenOdds.Long() + ". What was signed stands."})
+		}
+	}
+	return append(list, validity(q.Price.ValidUntil, t.Today))
+}
+
+// trust is the part of the Quote area that says how far the quote can be relied
+// on, and signs it.
+func trust(p *Page) Part {
+	t := p.Trust
+	if t == nil {
+		return nil
+	}
+	d := p.Q.Draft
+	title := "Not signed"
+	if t.Signature != nil {
+		title = "Signed"
+	}
+	if d.Rev > 0 {
+		title = "Revision " + strconv.Itoa(d.Rev) + ": " + title
+	}
+	return Many(
+		El("section", Class("block screen"), At("id", "trust"), El("h2", Text(title)), assurances(reliance(p)), If(!p.Reader, signing(p))),
+		El("div", Class("screen"), revision(p)),
+	)
+}
+
+// signing is what a seller needs to put their name under the quote.
+func signing(p *Page) Part {
+	t := p.Trust
+	if t == nil || t.Signature != nil {
+		return nil
+	}
+	pass := func(id, hint string) Part {
+		return El("div", Class("fields"), El("div", Class("field"), El("label", At("for", id), Text("Passphrase of your signing key")),
+			El("input", At("type", "password"), At("id", id), At("autocomplete", "off"), At("aria-describedby", id+"-hint")),
+			El("p", Class("hint"), At("id", id+"-hint"), Text(hint))))
+	}
+	asks := func(act, label string, parts ...Part) Part {
+		return El("button", At("type", "button"), At("id", act), At("data-act", act), At("data-secret", "key-pass"), Many(parts...), Text(label))
+	}
+	if t.OwnKey == "" {
+		return El("details", At("id", "fold-key"), El("summary", El("b", Text("Sign as the seller"))),
+			El("p", Text("A signature shows the buyer who stands behind the quote and that nothing in it was changed. It needs a key of your own. The key is kept in this browser, sealed with a passphrase, and leaves it only in a sealed file.")),
+			pass("key-pass", "Ten letters or more; several plain words are good. Nobody can recover it."),
+			El("div", Class("row-tools"), asks("key-new", "Make a signing key", Class("main")),
+				El("label", Class("button"), At("for", "f-key"), Text("Take a key from its file…")),
+				El("input", Class("hidden-text"), At("type", "file"), At("id", "f-key"), At("data-act", "key-import"), At("data-secret", "key-pass")),
+				El("span", Class("small soft"), Text("Type the passphrase first."))))
+	}
+	own := "It is on no roster of this catalogue yet: buyers are told that its owner is unknown. Give the public key to whoever keeps the catalogue."
+	if t.Own.Signer != nil {
+		own = t.Own.Words()
+	}
+	return El("div", Class("signing"),
+		pass("key-pass", "It opens the key for this one signature; it is kept nowhere."),
+		El("div", Class("row-tools"), asks("sign", "Sign this quote", Class("main")),
+			El("button", At("type", "button"), Class("quiet"), At("id", "key-export"), At("data-act", "key-export"), At("data-sealed", "key"), Text("Save the sealed key as a file")),
+			page.Action("key-forget", "", "", "Take the key out of this browser", Class("quiet"), At("id", "key-forget"))),
+		El("p", Class("hint"), Text("Your key: "), El("code", Text(t.OwnKey)), Text(". "+own)),
+	)
+}
+
+// revision says what a revision changed and what that costs.
+func revision(p *Page) Part {
+	b := p.Trust.Before
+	if b == nil {
+		return nil
+	}
+	name := "the earlier quote"
+	if b.As != nil {
+		name = "quote " + b.Number + ", revision " + strconv.Itoa(b.Rev) + ", of " + b.Date.Long()
+	}
+	inside := Many()
+	switch {
+	case b.As == nil:
+		inside = Many(El("p", Text("This quote revises an earlier one that is not at hand. Paste its link to see exactly what changed.")),
+			page.Field(p.Page, "earlier", "Link of the earlier quote", "", "It is compared with the name this revision gives it; no other quote can take its place"))
+	case b.Q == nil:
+		inside = El("p", Text("It was made with catalogue edition "+b.As.Edition+", which is not at hand, and is not recomputed. As it was issued: total "+b.As.Total+", delivery at even odds "+b.As.Even.Long()+". Now: total "+p.Q.Total()+", "+p.Q.Plan.EvenOdds.Long()+"."))
+	default:
+		d := quote.Difference(b.Q, p.Q)
+		inside = El("p", El("b", Text("The change order comes to "+p.Q.Price.Currency+" "+d.Total.Show()+". ")), Text(page.Count(len(quote.Changes(b.Q, p.Q)), "thing", "things")+" changed; the document begins with each and what it costs."))
+	}
+	return El("section", Class("block"), At("id", "revision"), El("h2", Text("What changed since "+name)), inside, If(b.Signer != "", El("p", Class("how"), Text("The earlier one was signed. "+b.Signer))))
+}
+
+// changeOrder prices the difference alone.
+func changeOrder(p *Page, b *Before) Part {
+	changes := quote.Changes(b.Q, p.Q)
+	what := page.Table{Caption: "What changed", Class: "tight", Heads: []string{"What", "Before", "Now"}}
+	for _, c := range changes {
+		what.Rows = append(what.Rows, page.Texts(c.Where, page.OrDash(c.From), page.OrDash(c.To)))
+	}
+	d := quote.Difference(b.Q, p.Q)
+	cost := page.Table{Caption: "What it costs", Class: "tight", Heads: []string{"Line", ">Before", ">Now", ">Change order"}}
+	for _, l := range d.Lines {
+		cost.Rows = append(cost.Rows, page.Texts(l.Label, l.From.Show(), l.To.Show(), l.By.Show()))
+	}
+	cost.Sums = append(cost.Sums, page.Texts("Total", b.Q.Price.Total.Show(), p.Q.Price.Total.Show(), d.Total.Show()))
+	when := "Delivery at even odds stays on " + p.Q.Plan.EvenOdds.Long() + "."
+	if d.Days > 0 {
+		when = "Delivery at even odds moves " + page.Count(d.Days, "calendar day", "calendar days") + " later, to " + p.Q.Plan.EvenOdds.Long() + "."
+	} else if d.Days < 0 {
+		when = "Delivery at even odds moves " + page.Count(-d.Days, "calendar day", "calendar days") + " earlier, to " + p.Q.Plan.EvenOdds.Long() + "."
+	}
+	was := If(b.Q.Total() != b.As.Total, El("p", page.Mark(config.Warn), Text(" The earlier quote was issued at "+b.As.Total+"; this copy of the page computes "+b.Q.Total()+" for it. What was signed stands.")))
+	return Many(
+		If(what.Rows == nil, El("p", Text("Nothing was changed."))), If(what.Rows != nil, what.Draw()),
+		If(cost.Rows != nil, cost.Draw()), was,
+		El("p", El("b", Text("The change order comes to "+p.Q.Price.Currency+" "+d.Total.Show()+". ")), Text(when)),
+	)
+}
+
+// foreign shows a quote of an edition that is not at hand as it was issued.
+func foreign(p *Page) Part {
+	f := p.Foreign
+	if f == nil {
+		return nil
+	}
+	tools := El("div", Class("row-tools"), page.Action("foreign-drop", "", "", "Put it away", Class("quiet"), At("id", "foreign-drop")))
+	if f.Known {
+		return El("section", Class("block screen"), At("id", "foreign"), El("h2", Text("The catalogue edition of the other quote is loaded now")),
+			El("div", Class("row-tools"), El("button", At("type", "button"), Class("main"), At("id", "foreign-open"), At("data-act", "foreign-open"), At("data-links", "1"), Text("Open it and recompute"))), tools)
+	}
+	row := func(label, value string) Part { return Many(El("dt", Text(label)), El("dd", Text(page.OrDash(value)))) }
+	signed := assurance{config.Warn, "Signature", "none. Nobody has put their name to it."}
+	list := []assurance{signed}
+	if f.Key != nil {
+		list = []assurance{{"", "Signature", "holds; not a byte was changed since."}, standingCheck(f.Key, f.Standing)}
+	}
+	list = append(list,
+		assurance{config.Warn, "Figures", "as they were issued, NOT recomputed: this page does not hold catalogue edition " + f.As.Edition + ". Load that edition in the Needs area to recompute them."},
+		validity(f.As.Until, f.Today))
+	number := f.Draft.Number
+	if number != "" {
+		number += ", revision " + strconv.Itoa(f.Draft.Rev) + ", of " + f.Draft.Date.Long()
+	}
+	return El("section", Class("block"), At("id", "foreign"), El("h2", Text("A quote of another catalogue edition")), assurances(list),
+		El("dl", row("Quote", number), row("For", f.Draft.Buyer.Name), row("From", f.Draft.Seller.Name), row("What", f.Draft.Title), row("Chassis", f.As.Chassis), row("Module", f.As.Body),
+			row("Total, as issued", f.As.Total), row("Delivery at even odds, as issued", f.As.Even.Long()), row("Payload left, as issued", p.Show(f.As.Payload, "lb"))), tools)
+}
+
+// signatures is what paper says of the signature, with the code of the link.
+func signatures(p *Page) Part {
+	t := p.Trust
+	if t == nil {
+		return nil
+	}
+	return El("div", Class("signature"), qrCode(p), El("div", El("h3", Text("This quote on a screen")),
+		El("p", Text("The code holds the whole quote. Scan it, or open the link it was sent with, and the page recomputes every figure and says whether anything was changed.")), assurances(reliance(p))))
+}
+
+func revisionPaper(p *Page) Part {
+	if p.Trust == nil || p.Trust.Before == nil || p.Trust.Before.Q == nil {
+		return nil
+	}
+	b := p.Trust.Before
+	return Many(El("h2", Text("Change order to revision "+strconv.Itoa(b.Rev)+" of "+b.Date.Long())), changeOrder(p, b))
+}

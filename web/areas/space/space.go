@@ -1,0 +1,62 @@
+// Package space is the Space area: seats, compartments, oxygen, and the rules in force.
+package space
+
+import (
+	"boxwright/config/quantity"
+	"boxwright/config/space"
+	"boxwright/web/areas"
+	"boxwright/web/drawing"
+	"boxwright/web/page"
+	. "boxwright/web/page/markup"
+)
+
+// Area is the value by which web/app knows the area.
+var Area = areas.Area{
+	ID:       "space",
+	Name:     "Space",
+	Codes:    []string{"space", "standard"},
+	Gist:     gist,
+	Words:    words,
+	Load:     load,
+	Acts:     acts,
+	Families: families,
+}
+
+// Page is what the area is drawn from.
+type Page struct {
+	*page.Page
+}
+
+func gist(p *page.Page) string {
+	return page.Count(len(p.Q.Space.Seats), "seat", "seats") + ", " + p.Show(float64(p.Q.Space.StorageFt3), quantity.CubicFoot) + " inside"
+}
+
+func draw(p *Page) Part {
+	s := p.Q.Space
+	return Many(
+		page.Heading(p.Page, "Space", "Who sits where, what rides where, whether it has room, and what the rules in force say about it."),
+		page.Findings(p.Page, s.Findings, "Everything and everybody has room."),
+		page.Block("Plan, to scale", drawing.Plan(p.Page)),
+		stowage(p),
+		page.Block("Against the limits", page.Figures(p.Page, "Space figures", s.Figures)),
+		oxygen(p),
+		compliance(p),
+		ownLimits(p),
+	)
+}
+
+func oxygen(p *Page) Part {
+	o := p.Q.Space.Oxygen
+	if len(o.Cylinders) == 0 {
+		return nil
+	}
+	t := page.Table{Caption: "Cylinders", Class: "cards", Heads: []string{"Cylinder", ">How many", ">Full", ">Contents", ">Usable"}}
+	for _, c := range o.Cylinders {
+		t.Rows = append(t.Rows, page.Texts(c.Label, quantity.Group(float64(c.Count), 0), quantity.Group(c.FullPSI, 0)+" psi", p.Show(c.Litres, quantity.Litre), p.Show(c.Usable, quantity.Litre)))
+	}
+	h := page.Table{Caption: "How long it lasts, from full down to " + quantity.Group(space.ReservePSI, 0) + " psi", Heads: []string{"Flow", ">Lasts"}}
+	for _, x := range o.Hours {
+		h.Rows = append(h.Rows, page.Texts(quantity.Group(x.LPM, 0)+" L/min", p.Show(x.Hours, quantity.Hour)))
+	}
+	return page.Block("Oxygen: "+p.Show(o.Litres, quantity.Litre), El("div", Class("columns"), t.Draw(), h.Draw()), page.Cautions(o.Caution))
+}

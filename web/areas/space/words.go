@@ -1,0 +1,22 @@
+package space
+
+import "boxwright/web/page"
+
+// words of the area, in the order they are met.
+var words = []*page.Term{
+	page.LikelyRange,
+	{
+		Name: "Oxygen hours",
+		Text: "From full cylinders down to 200 psi, at a steady flow. What stays in them is not " +
+			"counted, so that a cylinder is changed in time.",
+		Source: page.Practice,
+		About:  "space.oxygen-hours",
+		Aside:  true,
+	},
+	page.HowKnown,
+	{
+		Name:   "Declared",
+		Text:   "The plant says that the option named meets the clause; the page cannot compute it.",
+		Source: page.ByPage,
+	},
+}

@@ -1,0 +1,226 @@
+package unit
+
+import (
+	"fmt"
+	"slices"
+	"strconv"
+	"strings"
+
+	"boxwright/config"
+	"boxwright/config/rules"
+	"boxwright/pricing/propose"
+	"boxwright/pricing/quote"
+	"boxwright/web/session"
+)
+
+// pick takes an option into the unit or out of it. In a group of which only
+// one can be had it takes the place of the other.
+func pick(s *session.Session, a session.Act) {
+	cat := s.Memory.Edition.Cat
+	o := cat.OptionByID(a.ID)
+	if o == nil {
+		s.Fault("There is no option %q in this edition.", a.ID)
+		return
+	}
+	u := &s.Draft.Unit
+	if !a.On {
+		u.Drop(o.ID)
+		s.Refill()
+		return
+	}
+	if !u.Has(o.ID) && judge(s, o.ID) == rules.RuledOut {
+		s.View.Asked = o.ID
+		s.Notice = o.Label + " cannot be had with the present choices."
+		return
+	}
+	full, changes, _ := propose.Take(s.Memory.Edition, s.Draft, o.ID)
+	if len(changes) > propose.FewChanges {
+		s.View.Asked = o.ID
+		s.Notice = o.Label + " fits, but " + strconv.Itoa(len(changes)) + " things filled in would change. See what is offered beside it."
+		s.Step(session.Step{Do: "focus", ID: "why-" + o.ID})
+		return
+	}
+	s.View.Asked = ""
+	s.Draft.Unit = full
+	s.Tell(changes)
+}
+
+// takeOffer takes an option in one of the ways offered, worked out again from
+// the same unit.
+func takeOffer(s *session.Session, a session.Act) {
+	q, err := s.Compute()
+	if err != nil {
+		return
+	}
+	offers := waysOut(s, a.ID).offers
+	i, err := strconv.Atoi(a.Value)
+	if err != nil || i < 0 || i >= len(offers) {
+		s.Fault("That is no longer offered; ask again.")
+		return
+	}
+	s.Draft.Unit = offers[i].Unit.Clone()
+	s.View.Asked = ""
+	s.Step(session.Step{Do: "focus", ID: "o-" + a.ID}) // the button pressed is gone
+	s.Notice = s.Memory.Edition.Cat.LabelOf(a.ID) + " is in. " + propose.ChangeWords(q, offers[i].Changes)
+}
+
+// release makes a deliberate pick give way again.
+func release(s *session.Session, a session.Act) {
+	if p := s.Draft.Unit.Find(a.ID); p != nil {
+		p.Filled = true
+		s.Refill()
+		s.Notice = s.Memory.Edition.Cat.LabelOf(a.ID) + " may now give way to other choices. " + s.Notice
+	}
+}
+
+// keep makes what was filled in the customer's own choice.
+func keep(s *session.Session, a session.Act) {
+	if s.Draft.Unit.Filled(a.ID) {
+		s.Draft.Unit.Keep(a.ID)
+		s.Refill()
+	}
+}
+
+// complete fills every group: with what is standard, or for a goal.
+func complete(s *session.Session, a session.Act) {
+	if a.ID == "" {
+		s.Refill()
+		return
+	}
+	full, said, ok := propose.Complete(s.Memory.Edition, s.Draft, propose.Goal(a.ID))
+	if !ok {
+		s.Notice = "No full unit keeps your choices and every limit; what stands in the way is listed."
+		return
+	}
+	s.Draft.Unit = full
+	s.Notice = said
+}
+
+func setQty(s *session.Session, a session.Act) {
+	o := s.Memory.Edition.Cat.OptionByID(a.ID)
+	if o == nil {
+		return
+	}
+	most := max(o.MaxQty, 1)
+	n, err := strconv.Atoi(strings.TrimSpace(a.Value))
+	if err != nil || n < 0 || n > most {
+		s.Wrong("qty-"+a.ID, a.Value, "a whole number from 0 to "+strconv.Itoa(most))
+		return
+	}
+	s.Right("qty-" + a.ID)
+	if n == 0 {
+		s.Draft.Unit.Drop(o.ID)
+	} else {
+		s.Draft.Unit.Set(config.Pick{Option: o.ID, Qty: n})
+	}
+	s.Refill()
+}
+
+func setChassis(s *session.Session, a session.Act) {
+	if s.Memory.Edition.Cat.ChassisByID(a.ID) == nil {
+		s.Fault("There is no chassis %q in this edition.", a.ID)
+		return
+	}
+	move(s, &s.Draft.Unit.Chassis, a.ID)
+}
+
+func setBody(s *session.Session, a session.Act) {
+	if s.Memory.Edition.Cat.BodyByID(a.ID) == nil {
+		s.Fault("There is no module %q in this edition.", a.ID)
+		return
+	}
+	move(s, &s.Draft.Unit.Body, a.ID)
+}
+
+// move puts the unit on another chassis or body and completes it there. When
+// the picks cannot stand on it the unit stays as it is and the reason is shown.
+func move(s *session.Session, place *string, wanted string) {
+	if judge(s, wanted) == rules.RuledOut {
+		s.View.Asked = wanted
+		s.Notice = s.Memory.Edition.Cat.LabelOf(wanted) + " does not go with the present choices."
+		return
+	}
+	s.View.Asked = ""
+	before := s.Draft.Unit.Clone()
+	*place = wanted
+	s.Draft.Unit.Keep(wanted)
+	restart(s, &before)
+	s.Refill()
+}
+
+// judge says what an id is beside the picks of the unit. What the table is still
+// checking is given more work, since the user asks for it now.
+func judge(s *session.Session, id string) rules.State {
+	w, err := s.Work()
+	if err != nil {
+		return rules.Checking
+	}
+	state := w.Quote.Answer.Of(id)
+	if state != rules.Checking {
+		return state
+	}
+	u, limits := &w.Quote.Draft.Unit, quote.Limits(s.Memory.Edition, w.Quote.Draft)
+	for effort := 2; effort <= session.MaxEffort && state == rules.Checking; effort += 2 {
+		answer := w.Quote.Edition.Rules.Settle(u, limits, rules.DefaultBudget<<effort)
+		state = answer.Of(id)
+	}
+	return state
+}
+
+// ask opens or closes the answer to "why not?".
+func ask(s *session.Session, a session.Act) {
+	if s.View.Asked == a.ID {
+		s.View.Asked = ""
+		return
+	}
+	s.View.Asked = a.ID
+	s.Step(session.Step{Do: "focus", ID: "why-" + a.ID})
+}
+
+// mend applies an offered way out: ID is the thing wanted, Value the position
+// in the list of ways, worked out again from the same unit.
+func mend(s *session.Session, a session.Act) {
+	list := waysOut(s, a.ID).mends
+	i, err := strconv.Atoi(a.Value)
+	if err != nil || i < 0 || i >= len(list) {
+		s.Fault("That way out is no longer open; ask again.")
+		return
+	}
+	s.Draft.Unit = list[i].Unit.Clone()
+	s.View.Asked = ""
+	s.Step(session.Step{Do: "focus", ID: "o-" + a.ID}) // the button pressed is gone
+	s.Notice = "Done: " + s.Memory.Edition.Cat.LabelOf(a.ID) + " is in."
+	s.Tell(list[i].Changes)
+}
+
+// ---- what options ask ----
+
+// detailField takes what is said to an option that asks. Who says something to
+// an option means to have it.
+func detailField(option string) session.Setter {
+	return func(s *session.Session, a session.Act) error {
+		u := &s.Draft.Unit
+		if len(a.Value) > config.MaxDetail {
+			return fmt.Errorf("%d bytes are too many; the most is %d", len(a.Value), config.MaxDetail)
+		}
+		if !u.Has(option) {
+			return fmt.Errorf("the unit does not have %q", option)
+		}
+		u.Tell(option, strings.TrimSpace(a.Value))
+		if u.Detail(option) != "" {
+			keep(s, session.Act{ID: option})
+		}
+		return nil
+	}
+}
+
+// restart fits what is standard when a unit turns from a new module to an
+// existing one or back; deliberate picks stay.
+func restart(s *session.Session, before *config.Unit) {
+	u := &s.Draft.Unit
+	was, _ := s.Memory.Edition.Cat.Measured(before)
+	if is, _ := s.Memory.Edition.Cat.Measured(u); is != was {
+		u.Picks = slices.DeleteFunc(u.Picks, func(p config.Pick) bool { return p.Filled })
+		*u, _ = s.Rules().Start(u, s.Limits())
+	}
+}

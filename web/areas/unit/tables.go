@@ -1,0 +1,24 @@
+package unit
+
+import "boxwright/web/session"
+
+// acts are what the area can be asked to do, by the word in its markup.
+var acts = map[string]session.Do{
+	"chapter":  func(s *session.Session, a session.Act) { s.View.Chapter, s.View.Asked, s.View.Search = a.ID, "", "" },
+	"search":   func(s *session.Session, a session.Act) { s.View.Search = session.Clip(a.Value, 80) },
+	"pick":     pick,
+	"release":  release,
+	"keep":     keep,
+	"qty":      setQty,
+	"chassis":  setChassis,
+	"body":     setBody,
+	"complete": complete,
+	"why":      ask,
+	"mend":     mend,
+	"offer":    takeOffer,
+}
+
+// families are fields by the part of their id before the point.
+var families = map[string]session.SetterByName{
+	"detail": detailField,
+}

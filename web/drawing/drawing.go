@@ -1,0 +1,189 @@
+// Package drawing draws the unit as SVG, to scale, on screen and paper.
+package drawing
+
+import (
+	"math"
+	"strings"
+	"unicode/utf8"
+
+	"boxwright/config"
+	"boxwright/config/quantity"
+	"boxwright/pricing/quote"
+	"boxwright/web/page"
+	. "boxwright/web/page/markup"
+)
+
+// picture is a drawing in the making; it knows where its labels stand, so that
+// no two cover each other.
+type picture struct {
+	parts []Part
+	taken [][4]float64 // left, top, right, bottom of labels
+}
+
+func (d *picture) add(parts ...Part) { d.parts = append(d.parts, parts...) }
+
+// Size of lettering on a narrow screen, where it is largest against the
+// drawing; labels are kept clear at that size.
+const (
+	lettering = 10.0
+	perLetter = 6.3
+)
+
+// label is centered on x with its foot on y. It gives way to labels that stand
+// there already, to the nearest free place.
+func (d *picture) label(class string, x, y float64, text string) {
+	half := perLetter * float64(utf8.RuneCountInString(text)) / 2
+	best, bx, by := math.Inf(1), x, y
+	for i := range 9 * 9 {
+		dx, dy := float64(i%9-4)*half/2, float64(i/9-4)*lettering/2
+		if far := math.Hypot(dx, 1.5*dy); far < best && d.free(x+dx-half, y+dy-lettering+1, x+dx+half, y+dy+1) {
+			best, bx, by = far, x+dx, y+dy
+		}
+	}
+	d.taken = append(d.taken, [4]float64{bx - half, by - lettering + 1, bx + half, by + 1})
+	d.add(page.Label(strings.TrimSpace(class+" mid"), bx, by, text))
+}
+
+func (d *picture) free(left, top, right, bottom float64) bool {
+	for _, t := range d.taken {
+		if left < t[2] && right > t[0] && top < t[3] && bottom > t[1] {
+			return false
+		}
+	}
+	return true
+}
+
+// across is a horizontal dimension from one x to another, its text above.
+func (d *picture) across(from, to, y float64, text string) {
+	d.add(page.Trace("dim", "MHMVMV", from, y, to, from, y-3, y+3, to, y-3, y+3), arrow(from, y, 4, 0), arrow(to, y, -4, 0))
+	d.label("small", (from+to)/2, y-2, text)
+}
+
+// up is a vertical dimension with its text along the line.
+func (d *picture) up(x, from, to float64, text string) {
+	mid := (from + to) / 2
+	d.add(page.Trace("dim", "MVMHMH", x, from, to, x-3, from, x+3, x-3, to, x+3), arrow(x, from, 0, -4), arrow(x, to, 0, 4),
+		El("text", Class("small mid"), At("x", page.Coord(x-2)), At("y", page.Coord(mid)), At("transform", "rotate(-90 "+page.Coord(x-2)+" "+page.Coord(mid)+")"), Text(text)))
+}
+
+// arrow is a filled head with its point at x, y, which comes from where dx and
+// dy point to.
+func arrow(x, y, dx, dy float64) Part {
+	return page.Trace("head", "MLLZ", x, y, x+dx+dy/3, y+dy+dx/3, x+dx-dy/3, y+dy-dx/3)
+}
+
+// rangeScale is how much larger than the drawing the likely range of the center
+// of gravity is drawn: at scale nobody would see it.
+const rangeScale = 20
+
+const gravityRadius = 2.8 // of the mark
+
+// clear keeps labels off the mark of a center of gravity.
+func (d *picture) clear(x, y, xTol, yTol float64) {
+	w, h := max(xTol*rangeScale, gravityRadius), max(yTol*rangeScale, gravityRadius)
+	d.taken = append(d.taken, [4]float64{x - w, y - h, x + w, y + h})
+}
+
+// gravity marks a center of gravity and the likely range around it.
+func (d *picture) gravity(x, y, xTol, yTol float64) {
+	const r = gravityRadius
+	d.add(El("ellipse", Class("cg-range"), At("cx", page.Coord(x)), At("cy", page.Coord(y)), At("rx", page.Coord(xTol*rangeScale)), At("ry", page.Coord(yTol*rangeScale))),
+		El("circle", Class("cg-ring"), At("cx", page.Coord(x)), At("cy", page.Coord(y)), At("r", page.Coord(r))),
+		page.Trace("cg", "MVALHAZ", x, y, y-r, r, 1, x+r, y, x, y, x-r, r, 0, x, y+r))
+}
+
+// frame closes the picture. The text alternative carries its numbers; the
+// legend beneath explains what is lettered in it.
+func (d *picture) frame(said string, x, y, w, h float64, legend ...Part) Part {
+	return El("figure", El("svg", Class("drawing"), At("role", "img"), At("aria-label", said), At("viewBox", page.Coord(x)+" "+page.Coord(y)+" "+page.Coord(w)+" "+page.Coord(h)), Many(d.parts...)),
+		El("figcaption", Class("legend"), Many(legend...)))
+}
+
+// outline is what both views need of the vehicle, in inches.
+type outline struct {
+	front, rear       float64 // bumper face and rearmost point, behind the front axle
+	start, end        float64 // module's walls; of a van its lining's front and its doors
+	floor, roof, cab  float64
+	top               float64 // highest point
+	wheelbase, radius float64
+	width             float64
+	van               bool
+	form              form
+}
+
+// form of a cab's sheet metal as is usual: height of sill, nose and hood, foot
+// of the windshield, where it meets the roof, and the front edge of the door.
+type form struct{ sill, nose, hood, cowlX, cowlZ, headX, door float64 }
+
+var forms = map[string]form{
+	"van":         {17, 31, 42, 15, 52, 45, 23},
+	"cutaway":     {17, 31, 42, 15, 52, 42, 23},
+	"cab-chassis": {19, 35, 50, 27, 55, 49, 33},
+	"medium":      {24, 42, 59, 19, 66, 35, 25},
+}
+
+func outlineOf(q *quote.Quote) outline {
+	c, b := q.Chassis, q.Body
+	o := outline{
+		front: -float64(c.FrontOverhangIn), start: float64(c.BodyStartIn), wheelbase: float64(c.WheelbaseIn),
+		floor: float64(c.FloorHeightIn), cab: float64(c.CabHeightIn), van: b.Kind == "van", width: max(float64(b.WidthIn), float64(c.WidthIn)), radius: 15.5,
+		form: forms[c.Cab],
+	}
+	if o.form == (form{}) {
+		o.form = forms["cutaway"]
+	}
+	if c.GVWRLb > 16000 {
+		o.radius = 17
+	}
+	o.end = o.start + float64(b.LengthIn)
+	o.rear = max(o.end, o.wheelbase+float64(c.FrameEndIn))
+	o.roof = o.floor + float64(b.HeightIn)
+	if f, ok := q.Figure("space.height"); ok && (o.van || f.Value > o.cab) {
+		o.roof = f.Value
+	}
+	if o.van {
+		o.end = o.rear
+	}
+	o.top = max(o.roof, o.cab)
+	return o
+}
+
+// Length of a unit over all, in.
+func Length(q *quote.Quote) float64 {
+	o := outlineOf(q)
+	return o.rear - o.front
+}
+
+// Letter names the compartment at a place in the list, the same in both views,
+// in the table and in the legend.
+func Letter(i int) string {
+	if i < 26 {
+		return string(rune('A' + i))
+	}
+	return Letter(i/26-1) + Letter(i%26)
+}
+
+// gravityWords say where the center is and how well that is known.
+func gravityWords(p *page.Page) string {
+	g := p.Q.Weight.Gross
+	in := func(v quantity.Length) string { return p.Show(float64(v), quantity.Inch) }
+	side := "right"
+	if g.YIn < 0 {
+		side = "left"
+	}
+	return "Center of gravity at full load " + in(g.XIn) + " behind the front axle, likely within " + in(g.XTolIn) + "; " + in(g.ZIn) + " above the ground, within " + in(g.ZTolIn) +
+		"; " + in(quantity.Length(math.Abs(float64(g.YIn)))) + " " + side + " of the middle, within " + in(g.YTolIn) + "."
+}
+
+const rangeNote = " The shaded ellipse is that range, drawn twenty times as large."
+
+// seats of the unit with their stations behind the front axle.
+func seatsOf(q *quote.Quote) []config.Seat {
+	cab, inside := q.Edition.Cat.SeatsOf(&q.Draft.Unit)
+	out := append([]config.Seat(nil), cab...)
+	for _, s := range inside {
+		s.XIn += q.Chassis.BodyStartIn
+		out = append(out, s)
+	}
+	return out
+}

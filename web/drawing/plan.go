@@ -1,0 +1,120 @@
+package drawing
+
+import (
+	"strconv"
+	"strings"
+
+	"boxwright/config/quantity"
+	"boxwright/web/page"
+	. "boxwright/web/page/markup"
+)
+
+// Plan is the unit from above with seats, cots, compartments and what is in
+// them, the load on each wheel end, and the center of gravity.
+func Plan(p *page.Page) Part {
+	q := p.Q
+	c, o, g := q.Chassis, outlineOf(q), q.Weight.Gross
+	mid := o.width/2 + 24
+	y := func(right float64) float64 { return mid - right } // curb side above
+	lb := func(v quantity.Mass) string { return p.Show(float64(v), quantity.Pound) }
+	d := new(picture)
+	o.shellPlan(d, y, float64(c.WidthIn)/2)
+	d.clear(float64(g.XIn), y(float64(g.YIn)), float64(g.XTolIn), float64(g.YTolIn))
+	for _, axle := range []struct {
+		x, track, count float64
+	}{{0, float64(c.TrackFrontIn), float64(c.FrontTires.Count)}, {o.wheelbase, float64(c.TrackRearIn), float64(c.RearTires.Count)}} {
+		wide := 9.0
+		if axle.count > 2 {
+			wide += float64(c.DualSpacingIn)
+		}
+		for _, side := range []float64{1, -1} {
+			d.add(page.Rect("hidden", axle.x-o.radius, y(side*axle.track/2)-wide/2, 2*o.radius, wide, At("rx", "3")))
+		}
+	}
+	said := []string{}
+	// Wheel ends: left front, right front, left rear, right rear.
+	for i, w := range g.Wheels {
+		x, foot := 0.0, y(o.width/2)-8
+		if i > 1 {
+			x = o.wheelbase
+		}
+		if i%2 == 0 {
+			foot = y(-o.width/2) + 16
+		}
+		d.label("strong", x, foot, lb(w.Lb))
+		said = append(said, w.Pos+" wheel end "+lb(w.Lb)+" of "+lb(w.RatedLb))
+	}
+	d.label("small", o.wheelbase/2, y(o.width/2)-8, "curb side")
+	d.label("small", o.wheelbase/2, y(-o.width/2)+16, "street side")
+
+	d.across(o.front, o.rear, y(-o.width/2)+34, "overall "+p.Show(o.rear-o.front, quantity.Inch))
+	d.up(o.rear+14, y(-o.width/2), y(o.width/2), p.Show(o.width, quantity.Inch)+" wide")
+
+	// What hangs overhead is dashed, as draughtsmen have it.
+	for _, u := range q.Space.Compartments {
+		class := "store"
+		if u.ZIn-u.HeightIn/2 > 40 {
+			class = "store hidden"
+		}
+		x, top := o.start+float64(u.XIn-u.WidthIn/2), y(float64(u.YIn+u.DepthIn/2))
+		d.add(page.Rect(class, x, top, float64(u.WidthIn), float64(u.DepthIn)))
+		for _, it := range u.Placed {
+			d.add(page.Rect("item", x+it.At[0], top+it.At[1], it.Size[0], it.Size[1]))
+		}
+	}
+	var people, stores []string
+	for i, s := range seatsOf(q) {
+		x, yy := float64(s.XIn), y(float64(s.YIn))
+		number := strconv.Itoa(i + 1)
+		if s.Kind == "cot" {
+			d.add(page.Rect("cot", x-38, yy-11.5, 76, 23, At("rx", "4")), page.Rect("thin", x-35, yy-8, 14, 16, At("rx", "3")))
+		} else {
+			d.add(page.Rect("seat", x-11, yy-8.5, 16, 17, At("rx", "3")), page.Trace("seat", "MV", x+2.5, yy-6.5, yy+6.5))
+		}
+		d.label("", x-3, yy+3.5, number)
+		people = append(people, number+" "+s.Label)
+	}
+	for i, u := range q.Space.Compartments {
+		name := Letter(i)
+		x, yy := o.start+float64(u.XIn), y(float64(u.YIn))
+		carries := "empty"
+		if u.MassLb > 0 {
+			carries = lb(u.MassLb)
+			d.label("", x, yy+3.5, name+" "+p.Plain(float64(u.MassLb), quantity.Pound))
+		} else {
+			d.label("small", x, yy+3.5, name)
+		}
+		stores = append(stores, name+" "+u.Label+" ("+carries+")")
+	}
+	d.gravity(float64(g.XIn), y(float64(g.YIn)), float64(g.XTolIn), float64(g.YTolIn))
+	seats, places := strings.Join(people, "; ")+".", strings.Join(stores, "; ")+"."
+	return d.frame("Plan, front to the left, curb side above, "+p.Show(o.rear-o.front, quantity.Inch)+" overall, "+p.Show(o.width, quantity.Inch)+" wide. "+strings.Join(said, "; ")+". Places: "+seats+" Compartments: "+places+" "+gravityWords(p),
+		min(o.front, -32)-6, 0, o.rear+20-min(o.front, -32)+6, y(-o.width/2)+40,
+		El("p", El("b", Text("Places: ")), Text(seats)), El("p", El("b", Text("Compartments: ")), Text(places)),
+		El("p", Text("Loads stand beside the wheel ends, at full load. "+gravityWords(p)+rangeNote)))
+}
+
+// shellPlan is the outline from above: nose and cab with their glass, then the
+// walls of the box or of the van.
+func (o *outline) shellPlan(d *picture, y func(float64) float64, half float64) {
+	f := o.form
+	back := o.start - 1
+	if o.van {
+		back = o.end
+	}
+	nose := o.front + 3 // bowed, so that its middle is the bumper's face
+	d.add(page.Trace("edge", "MHQQQHZ", back, y(half), nose+14, nose+1, y(half), nose, y(half-16), nose-6, y(0), nose, y(-half+16), nose+1, y(-half), nose+14, y(-half), back))
+	// The windshield bows forward; the hood has two creases.
+	d.add(page.Trace("glass", "MQLQZ", f.cowlX+4, y(half-3), f.cowlX-8, y(0), f.cowlX+4, y(-half+3), f.headX+5, y(-half+8), f.headX-3, y(0), f.headX+5, y(half-8)),
+		page.Trace("thin", "MLML", o.front+8, y(half-14), f.cowlX-4, y(half-10), o.front+8, y(-half+14), f.cowlX-4, y(-half+10)))
+	for _, side := range []float64{1, -1} { // mirrors
+		d.add(page.Rect("edge", f.cowlX+8, min(y(side*(half+7)), y(side*half)), 4, 7, At("rx", "1.5")))
+	}
+	if o.van {
+		d.add(page.Trace("thin", "MHVH", o.start, y(half-3), back-3, y(-half+3), o.start))
+	} else {
+		w := o.width / 2
+		d.add(page.Rect("edge", o.start, y(w), o.end-o.start, 2*w, At("rx", "3")), page.Rect("thin", o.start+2.5, y(w-2.5), o.end-o.start-5, 2*w-5))
+	}
+	d.add(page.Trace("door", "MHMHMH", o.end-4, y(0), o.end+1, o.end-2.5, y(24), o.end+1, o.end-2.5, y(-24), o.end+1)) // rear doors
+}

@@ -1,0 +1,42 @@
+package drawing
+
+import (
+	"regexp"
+	"strconv"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"boxwright/config/quantity"
+	"boxwright/config/weight"
+	"boxwright/web/page/pagetest"
+)
+
+// Each wheel end's load stands beside that wheel: at its axle, on its side.
+func TestWheelLoadsStandBesideTheirWheels(t *testing.T) {
+	p := pagetest.Of(t, pagetest.Demo(t), "cut-14500-158-gas", true)
+	o := outlineOf(p.Q)
+	wheels := []weight.Wheel{{Pos: "LF", Lb: 2101}, {Pos: "RF", Lb: 2202}, {Pos: "LR", Lb: 4303}, {Pos: "RR", Lb: 4404}}
+	p.Q.Weight.Gross.Wheels = wheels
+	svg := Plan(p).String()
+	middle := o.width/2 + 24
+	for i, c := range []struct {
+		name   string
+		x      float64
+		street bool
+	}{{"left front", 0, true}, {"right front", 0, false}, {"left rear", o.wheelbase, true}, {"right rear", o.wheelbase, false}} {
+		t.Run(c.name, func(t *testing.T) {
+			shown := regexp.QuoteMeta(p.Show(float64(wheels[i].Lb), quantity.Pound))
+			at := regexp.MustCompile(`<text class="strong mid" x="([-0-9.]+)" y="([-0-9.]+)">` + shown + `</text>`).FindStringSubmatch(svg)
+			require.NotNil(t, at, "the load is lettered")
+			x, err := strconv.ParseFloat(at[1], 64)
+			require.NoError(t, err)
+			y, err := strconv.ParseFloat(at[2], 64)
+			require.NoError(t, err)
+			assert.InDelta(t, c.x, x, o.wheelbase/4, "at its axle")
+			assert.Equal(t, c.street, y > middle, "the street side is drawn below")
+			assert.Contains(t, svg, wheels[i].Pos+" wheel end "+p.Show(float64(wheels[i].Lb), quantity.Pound))
+		})
+	}
+}

@@ -1,0 +1,84 @@
+package guide
+
+import (
+	"boxwright/config"
+	"boxwright/pricing/quote"
+	"boxwright/web/page"
+	"boxwright/web/session"
+)
+
+// Load is what the guided quote is drawn from.
+func Load(s *session.Session, p *page.Page) *Page {
+	return &Page{Page: p, View: s.View, Undo: s.Req.Undo, Kept: s.Req.Kept}
+}
+
+// Act begins the guided quote, and does what its strip offers.
+func Act(s *session.Session, a session.Act) {
+	v := s.View
+	switch a.ID {
+	case "start":
+		startGuide(s)
+	case "go", "see":
+		if id := GoThere(v, s.Memory.Edition.Cat, a.ID == "see"); id != "" {
+			s.Step(session.Step{Do: "focus", ID: id})
+		} else {
+			s.Step(session.Step{Do: "top"})
+		}
+	case "skip":
+		v.Guide++
+	case "on":
+		v.GuideOff = false
+		s.Step(session.Step{Do: "top"})
+	case "end":
+		v.GuideOff = true
+		s.Step(session.Step{Do: "focus", ID: "main"})
+	}
+}
+
+// startGuide begins a quote of its own, so that none that is worked on is lost:
+// it stays among those kept or, where the browser keeps none, in Compare.
+func startGuide(s *session.Session) {
+	if !Has(s.Memory.Edition.Cat) {
+		s.Fault("The catalogue in use is not the one the guided quote tells of.")
+		return
+	}
+	old, v := s.Draft, s.View
+	if !s.Req.Kept {
+		s.KeepAside()
+	} else if s.Req.Undo > 0 || !Untouched(old) {
+		s.Pins = nil
+		s.Step(session.Step{Do: "new-quote"})
+	}
+	s.Draft = quote.Begin(s.Memory.Edition, From, "", s.Req.Today)
+	s.Draft.Seller, s.Draft.Title = old.Seller, Title
+	s.View = &session.View{Area: "needs", OnlyDif: true, Metric: v.Metric, Theme: v.Theme, Address: v.Address, Guide: 1}
+	s.Notice = "A quote to try things on was begun; no other was changed."
+	s.Step(session.Step{Do: "top"})
+}
+
+// Follow moves the guide on past what was done, and reports whether it did.
+func Follow(s *session.Session) bool {
+	moved := false
+	for {
+		on, began := Advance(s.View, s.Draft, s.Memory.Edition.Cat, func(act string) bool {
+			for _, a := range s.Req.Acts {
+				if a.Do == act {
+					return true
+				}
+			}
+			return false
+		})
+		moved = moved || on
+		if !began {
+			break
+		}
+		for _, id := range Brings {
+			s.Draft.Unit.Set(config.Pick{Option: id, Qty: 1})
+		}
+		s.Refill()
+	}
+	if moved {
+		s.Step(session.Step{Do: "show", ID: "guide"})
+	}
+	return moved
+}

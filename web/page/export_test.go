@@ -1,0 +1,4 @@
+package page
+
+// StandingFindings for the tests outside the package.
+var StandingFindings = standingFindings

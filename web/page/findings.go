@@ -1,0 +1,51 @@
+package page
+
+import (
+	"strings"
+
+	"boxwright/config"
+	. "boxwright/web/page/markup"
+)
+
+// Findings lists what the checks have to say; ok is said when there is nothing.
+func Findings(p *Page, list []config.Finding, ok string) Part {
+	if len(list) == 0 {
+		if ok == "" {
+			return nil
+		}
+		return El("p", Mark(""), Text(" "+ok))
+	}
+	return El("ul", Class("findings"), Each(list, func(_ int, f config.Finding) Part { return finding(p, f) }))
+}
+
+func finding(p *Page, f config.Finding) Part {
+	words := map[config.Severity]string{config.Stop: "■ Stop", config.Warn: "▲ Decide", config.Note: "Note"}
+	basis := ""
+	if f.Clause != "" {
+		basis = f.Clause
+	}
+	if f.Basis != "" {
+		if basis != "" {
+			basis += ", "
+		}
+		basis += string(f.Basis)
+	}
+	return El("li", Class(string(f.Severity)),
+		El("span", Class("word"), Text(words[f.Severity])),
+		If(f.Where != "" && !strings.HasPrefix(f.Text, f.Where), El("b", Text(f.Where+": "))),
+		Text(f.Text),
+		If(f.Remedy != "", El("span", Class("remedy"), Text(f.Remedy))),
+		If(basis != "", El("span", Class("basis"), Text(" "+basis))),
+	)
+}
+
+// Only picks the findings whose code begins with prefix.
+func Only(list []config.Finding, prefix string) []config.Finding {
+	var out []config.Finding
+	for _, f := range list {
+		if strings.HasPrefix(f.Code, prefix) {
+			out = append(out, f)
+		}
+	}
+	return out
+}

@@ -1,0 +1,180 @@
+package page
+
+import (
+	"math"
+	"slices"
+	"strconv"
+
+	"boxwright/config"
+	"boxwright/config/quantity"
+	. "boxwright/web/page/markup"
+)
+
+// Frame is what stands around the area: the masthead, the tabs and the figures
+// that every area shows.
+type Frame struct {
+	*Page
+	Tabs  []Tab
+	Theme string // "", "light", "dark" or "contrast"
+	Undo  int    // steps that can be undone
+	Redo  int
+	Kept  bool // the browser keeps the draft
+}
+
+// Tab leads to an area.
+type Tab struct {
+	ID, Name string
+	Gist     string
+	Codes    []string // beginnings of the codes of findings that mark it; nil for none
+}
+
+// Masthead names the quote and holds what concerns the whole page.
+func (f *Frame) Masthead() Part {
+	d := f.Q.Draft
+	who := d.Buyer.Name
+	if who == "" {
+		who = "No buyer named yet"
+	}
+	number := d.Number
+	if number == "" {
+		number = "not numbered"
+	}
+	kept := "kept in this browser"
+	if !f.Kept {
+		kept = "NOT kept: this browser refuses storage"
+	}
+	return Many(
+		El("p", Class("brand"), Text("Boxwright")),
+		El("p", Class("subject"), El("b", Text(Subject(f.Page))), Text(" · "+who+" · quote "+number), El("span", Class("small"), Text(" · "+kept))),
+		El("div", Class("tools"),
+			Action("undo", "", "", "Undo", At("aria-disabled", strconv.FormatBool(f.Undo == 0)), At("title", "Ctrl Z")),
+			Action("redo", "", "", "Redo", At("aria-disabled", strconv.FormatBool(f.Redo == 0)), At("title", "Ctrl Y")),
+			Action("units", "", "", map[bool]string{false: "US units", true: "Metric"}[f.Metric], At("aria-label", "Units shown: press to change"), At("title", "Press for the other system")),
+			El("select", At("id", "f-theme"), At("data-act", "theme"), At("aria-label", "Appearance"),
+				Options(f.Theme, []Choice{{"", "As the device"}, {"light", "Light"}, {"dark", "Dark"}, {"contrast", "High contrast"}})),
+			Action("quotes", "", "", "Kept quotes", At("id", "go-quotes")),
+			Action("print", "", "", "Print"),
+		),
+	)
+}
+
+// Areas are the tabs, each with how it stands and what it comes to.
+func (f *Frame) Areas() Part {
+	return El("ol", Each(f.Tabs, func(_ int, t Tab) Part {
+		state := El("span", Class("mark"))
+		if t.Codes != nil {
+			state = Mark(worst(f.Q.Findings, t.Codes))
+		}
+		return El("li", Action("go", t.ID, "", "", At("id", "area-"+t.ID), If(t.ID == f.Area, At("aria-current", "page")),
+			state, El("span", Class("name"), Text(t.Name)), El("span", Class("gist"), Text(t.Gist))))
+	}))
+}
+
+// Gauges are the figures that stand beside every area, in this order.
+var Gauges = []struct{ Code, Label string }{
+	{"weight.payload-left", "Payload left, loaded"},
+	{"weight.front-axle", "Front axle"},
+	{"weight.rear-axle", "Rear axle"},
+	{"power.idle", "Amps at hot idle"},
+}
+
+// Standing is what stands beside every area: the figures people decide by and what is open.
+func Standing(p *Page) Part {
+	q := p.Q
+	return Many(summaryLine(p), El("div", Class("inner"), At("tabindex", "0"), At("role", "region"), At("aria-label", "Figures and what is to settle"),
+		El("h2", Text("Where it stands")),
+		El("div", Class("gauges"), Each(Gauges, func(_ int, g struct{ Code, Label string }) Part {
+			f, ok := q.Figure(g.Code)
+			if !ok {
+				return nil
+			}
+			f.Label = g.Label
+			return gauge(p, f)
+		})),
+		Learned(p),
+		El("h3", Text("Delivery")),
+		El("dl",
+			El("dt", Text("Even odds")), El("dd", Text(q.Plan.EvenOdds.Long())),
+			El("dt", Text("Nine in ten")), El("dd", Text(q.Plan.NineInTen.Long())),
+		),
+		El("h3", Text("Price")),
+		El("p", Class("big"), Text(q.Total())),
+		standingFindings(p),
+		wordsOf("standing", StandingWords),
+	))
+}
+
+// summaryLine stays in sight at the foot of a narrow screen.
+func summaryLine(p *Page) Part {
+	cell := func(label, value string, s config.Severity) Part {
+		return El("span", El("small", Mark(s), Text(" "+label)), El("b", Text(value)))
+	}
+	out := []Part{Class("line"), At("aria-hidden", "true")} // the same is read out from below
+	for _, g := range Gauges[:2] {
+		if f, ok := p.Q.Figure(g.Code); ok {
+			v := f.Value
+			if f.Sense != "" {
+				v = f.Margin()
+			}
+			out = append(out, cell([]string{"Payload left", "Front axle"}[min(len(out)-2, 1)], p.Show(v, f.Unit), SeverityOf(f)))
+		}
+	}
+	out = append(out, cell("Delivery", p.Q.Plan.EvenOdds.Short(), worst(p.Q.Findings, []string{"time"})), cell("Price", p.Q.Price.Total.Show(), worst(p.Q.Findings, []string{"price"})))
+	return El("div", out...)
+}
+
+func gauge(p *Page, f config.Figure) Part {
+	var under Part
+	value := p.Show(f.Value, f.Unit)
+	if f.Sense != "" {
+		word := "to spare"
+		if !f.Met() {
+			word = "over"
+			if f.Sense == config.AtLeast {
+				word = "short"
+			}
+		}
+		value = p.Show(math.Abs(f.Margin()), f.Unit) + " " + word
+		under = El("div", Class("under"), El("span", Text(p.Show(f.Value, f.Unit))), El("span", Text(string(f.Sense)+" "+p.Show(f.Limit, f.Unit))))
+	}
+	return El("div", Class("gauge"),
+		El("div", Class("line"), El("span", Text(f.Label)), El("span", Class("value"), Mark(SeverityOf(f)), Text(" "+value))),
+		bar(f), under)
+}
+
+// standingFindings shows what stops the unit, then what needs a decision.
+func standingFindings(p *Page) Part {
+	var urgent []config.Finding
+	for _, f := range p.Q.Findings {
+		if f.Severity != config.Note {
+			f.Remedy, f.Basis, f.Clause = "", "", "" // those stand in its area
+			urgent = append(urgent, f)
+		}
+	}
+	const shown = 6
+	rest := len(urgent) - shown
+	if rest > 0 {
+		urgent = slices.Clone(urgent[:shown])
+	}
+	return Many(
+		El("h2", Text("To settle")),
+		Findings(p, urgent, "Nothing stands in the way."),
+		If(rest > 0, El("p", Class("small soft"), Text("and "+Count(rest, "more, in its area", "more, in their areas")))),
+	)
+}
+
+// Live is the sentence read out after a change: what the guide asks for next,
+// what was done, and the figures people decide by.
+func Live(p *Page, instruction, notice string) string {
+	text := ""
+	if instruction != "" {
+		text = instruction + " "
+	}
+	if notice != "" {
+		text = notice + " "
+	}
+	if f, ok := p.Q.Figure("weight.payload-left"); ok {
+		text += "Payload left " + p.Show(f.Value, quantity.Pound) + ". "
+	}
+	return text + "Delivery " + p.Q.Plan.EvenOdds.Long() + ". Price " + p.Q.Total() + "."
+}

@@ -1,0 +1,47 @@
+// Package pagetest makes pages for the tests of what is drawn.
+package pagetest
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"boxwright/config"
+	"boxwright/config/space"
+	"boxwright/config/standards"
+	"boxwright/config/weight"
+	"boxwright/pricing/quote"
+	"boxwright/web/assets/catalogue"
+	"boxwright/web/page"
+)
+
+// Today is the day of every test.
+var Today = config.Date{Year: 2026, Month: 11, Day: 25}
+
+// Demo is the demonstration catalogue.
+func Demo(t testing.TB) *quote.Edition {
+	t.Helper()
+	ed, err := quote.OpenEdition(catalogue.Demo)
+	require.NoError(t, err)
+	return ed
+}
+
+// Of is the page of a new unit on a chassis, with everything loose the catalogue
+// knows aboard and stowed when loaded.
+func Of(t testing.TB, ed *quote.Edition, chassis string, loaded bool) *page.Page {
+	t.Helper()
+	d := quote.Begin(ed, chassis, "", Today)
+	if loaded {
+		for i := range ed.Cat.Equipment {
+			d.Unit.Carried = append(d.Unit.Carried, config.Carried{Equipment: ed.Cat.Equipment[i].ID, Qty: 1})
+		}
+		as := standards.Assume(d.Unit.RuleSet, ed.Cat, &d.Unit)
+		d.Unit.Carried = space.Suggest(ed.Cat, &d.Unit, func(u *config.Unit) space.Trim {
+			g := weight.Weigh(ed.Cat, u, &as).Gross
+			return space.Trim{FrontLb: g.FrontLb, RearLb: g.RearLb, LeftLb: g.LeftLb, RightLb: g.RightLb}
+		})
+	}
+	q, err := quote.Compute(ed, d)
+	require.NoError(t, err)
+	return &page.Page{Q: q}
+}

@@ -1,0 +1,150 @@
+package page
+
+import (
+	"strings"
+
+	"boxwright/config"
+	"boxwright/pricing/quote"
+	. "boxwright/web/page/markup"
+)
+
+// Bold is a text in bold.
+func Bold(text string) Part { return El("b", Text(text)) }
+
+// FileButton is a button that takes files for an act.
+func FileButton(id, do, label, accept string, parts ...Part) Part {
+	return Many(El("label", Class("button"), At("for", id), Text(label)),
+		El("input", Class("hidden-text"), At("type", "file"), At("id", id), At("accept", accept), At("data-act", do), Many(parts...)))
+}
+
+// EditionLine names an edition of the catalogue and what it holds.
+func EditionLine(ed *quote.Edition) Part {
+	c := ed.Cat
+	return Many(
+		El("p", Bold(c.Title), Text(", edition "+c.Edition+", in force from "+c.ValidFrom.Long()+".")),
+		El("p", Class("how"), Text("Content "+c.Hash()[:16]+" · "+Count(len(c.Options), "option", "options")+" · "+Count(len(c.Rules), "rule", "rules"))))
+}
+
+// Bare is an input in a table, named for those who do not see the heads.
+func Bare(p *Page, id, kind, value, name string) Part {
+	if typed, kept := p.Typed[id]; kept {
+		value = typed
+	}
+	mode, class := kind, ""
+	if kind == "count" {
+		mode, class = "text", "qty"
+	}
+	return Many(El("input", Class(class), At("type", mode), At("id", "f-"+id), At("data-act", "set"), At("data-id", id), At("value", value), At("aria-label", name), At("autocomplete", "off"), If(kind == "count", At("inputmode", "numeric")), Describe(p, id, "")),
+		If(p.Wrong[id] != "", El("p", Class("wrong"), At("id", "w-"+id), Text(p.Wrong[id]))))
+}
+
+// Heading of an area with one sentence that says what it answers, and what its
+// words mean.
+func Heading(p *Page, title, lead string) Part {
+	return Many(
+		El("div", Class("area-head"), El("h1", Text(title))),
+		El("p", Class("lead"), Text(lead)),
+		wordsOf(strings.ToLower(title), p.Words),
+	)
+}
+
+// Block is a framed part of an area.
+func Block(title string, parts ...Part) Part {
+	return El("section", Class("block"), El("h2", Text(title)), Many(parts...))
+}
+
+// Action is a button that asks the core to do something.
+func Action(do, id, value, label string, parts ...Part) Part {
+	return El("button", At("type", "button"), At("data-act", do), At("data-id", id), At("data-value", value), Many(parts...), Text(label))
+}
+
+// Field is a labelled text input. What was typed and could not be taken stays
+// in it, with the reason beneath.
+func Field(p *Page, id, label, value, hint string, parts ...Part) Part {
+	if typed, kept := p.Typed[id]; kept {
+		value = typed
+	}
+	return fieldFrame(p, id, label, hint,
+		El("input", At("type", "text"), At("id", "f-"+id), At("data-act", "set"), At("data-id", id), At("value", value), At("autocomplete", "off"), Describe(p, id, hint), Many(parts...)))
+}
+
+// Number is a field for a number in a unit.
+func Number(p *Page, id, label, value, unit, hint string) Part {
+	if typed, kept := p.Typed[id]; kept {
+		value = typed
+	}
+	return fieldFrame(p, id, label, hint, El("div", Class("with-unit"),
+		El("input", At("type", "text"), At("inputmode", "decimal"), At("id", "f-"+id), At("data-act", "set"), At("data-id", id), At("value", value), At("autocomplete", "off"), Describe(p, id, hint)),
+		If(unit != "", El("span", Text(unit)))))
+}
+
+// Day is a field for a date.
+func Day(p *Page, id, label string, value config.Date, hint string) Part {
+	return fieldFrame(p, id, label, hint,
+		El("input", At("type", "date"), At("id", "f-"+id), At("data-act", "set"), At("data-id", id), At("value", value.String()), Describe(p, id, hint)))
+}
+
+// Choice is one value and its words.
+type Choice [2]string
+
+// Choose is a labelled list to choose from.
+func Choose(p *Page, id, label, value, hint string, choices []Choice) Part {
+	return fieldFrame(p, id, label, hint, El("select", At("id", "f-"+id), At("data-act", "set"), At("data-id", id), Describe(p, id, hint), Options(value, choices)))
+}
+
+// Options are the choices of a list, the chosen one selected.
+func Options(value string, choices []Choice) Part {
+	return Each(choices, func(_ int, c Choice) Part {
+		return El("option", At("value", c[0]), Flag("selected", c[0] == value), Text(c[1]))
+	})
+}
+
+// TextField is a field of several lines.
+func TextField(p *Page, id, label, value, hint string) Part {
+	if typed, kept := p.Typed[id]; kept {
+		value = typed
+	}
+	return fieldFrame(p, id, label, hint, El("textarea", At("id", "f-"+id), At("rows", "3"), At("data-act", "set"), At("data-id", id), Describe(p, id, hint), Text(value)))
+}
+
+func fieldFrame(p *Page, id, label, hint string, control Part) Part {
+	wrong := p.Wrong[id]
+	return El("div", Class("field"),
+		El("label", At("for", "f-"+id), Text(label)), help(p, id),
+		control,
+		If(wrong != "", El("p", Class("wrong"), At("id", "w-"+id), Text(wrong))),
+		If(hint != "", El("p", Class("hint"), At("id", "h-"+id), Text(hint))),
+	)
+}
+
+// Describe ties hint and fault to the control for those who listen.
+func Describe(p *Page, id, hint string) Part {
+	wrong := p.Wrong[id] != ""
+	ids := ""
+	if wrong {
+		ids = "w-" + id
+	}
+	if hint != "" {
+		if ids != "" {
+			ids += " "
+		}
+		ids += "h-" + id
+	}
+	return Many(If(ids != "", At("aria-describedby", ids)), If(wrong, At("aria-invalid", "true")))
+}
+
+// Check is a box to tick with its label.
+func Check(p *Page, id, label string, on bool) Part {
+	return El("div", Class("field"), El("label", At("for", "f-"+id),
+		El("input", At("type", "checkbox"), At("id", "f-"+id), At("data-act", "set"), At("data-id", id), Flag("checked", on)), Text(" "+label)), help(p, id))
+}
+
+// Fold is a part of an area that opens at a press.
+func Fold(id, title string, parts ...Part) Part {
+	return El("details", Class("block"), At("id", "fold-"+id), El("summary", El("b", Text(title))), Many(parts...))
+}
+
+// Cautions lists sentences to be read before relying on an area.
+func Cautions(list ...string) Part {
+	return El("ul", Class("caution"), Each(list, func(_ int, c string) Part { return El("li", Text(c)) }))
+}

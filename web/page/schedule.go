@@ -1,0 +1,111 @@
+package page
+
+import (
+	"strconv"
+
+	"boxwright/config"
+	"boxwright/config/leadtime"
+	"boxwright/config/quantity"
+	. "boxwright/web/page/markup"
+)
+
+// Dates are the delivery dates at both chances, and how they came about.
+func Dates(p *Page) Part {
+	s := p.Q.Plan
+	t := Table{Caption: "Delivery", Heads: []string{"", "Even odds", "Nine in ten"}}
+	row := func(name string, r leadtime.Reckoning) {
+		t.Rows = append(t.Rows, []Part{Text(name), Text(r.EvenOdds.Long() + " (" + quantity.Group(r.EvenOddsDays, 0) + " working days)"), Text(r.NineInTen.Long() + " (" + quantity.Group(r.NineInTenDays, 0) + ")")})
+	}
+	row("All paths, simulated", s.Simulated)
+	row("Critical path alone", s.Analytic)
+	return Many(t.Draw(),
+		If(s.TooHopefulAtNine > 0, El("p", Class("how"), Text("Looking at the critical path alone is too hopeful by "+quantity.Group(s.TooHopefulAtNine, 1)+" working days at nine in ten and "+quantity.Group(s.TooHopefulAtEven, 1)+" at even odds, because other paths can come in later. The quote uses the simulated dates."))),
+		If(!s.Slot.IsZero(), El("p", Text("Framing starts in the slot of "+s.Slot.Long()+"."))),
+		If(!s.LatestOrder.IsZero(), El("p", Text("To have it by the needed day at nine in ten, order by "), El("b", Text(s.LatestOrder.Long())), Text("."))),
+	)
+}
+
+// ScheduleChart is a bar for each step from order to delivery under a calendar,
+// with the steps that decide the date in the accent and float as a dashed line.
+func ScheduleChart(p *Page) Part {
+	s := p.Q.Plan
+	const left, right, row, top = 152.0, 460.0, 13.0, 16.0
+	end := max(s.Simulated.NineInTenDays, 1)
+	for _, st := range s.Steps {
+		end = max(end, st.LF, st.EF)
+	}
+	x := func(d float64) float64 { return left + (right-left)*d/end }
+	cal := leadtime.NewCalendar(&p.Q.Edition.Cat.Plant)
+	bottom := top + row*float64(len(s.Steps))
+	var parts []Part
+	said := "Schedule from " + s.Order.Long() + ". Steps that decide the date:"
+	first := config.Date{Year: s.Order.Year, Month: s.Order.Month, Day: 1}
+	for last := -99.0; ; {
+		first = first.AddDays(32)
+		first.Day = 1
+		at := float64(cal.Between(s.Order, first.AddDays(-1)))
+		if at > end {
+			break
+		}
+		parts = append(parts, Path("thin", "M"+Coord(x(at))+" "+Coord(top-3)+"V"+Coord(bottom)))
+		if x(at)-last > 29 {
+			last = x(at)
+			parts = append(parts, Label("small", last+1, top-5, first.MonthName()+" ’"+strconv.Itoa(first.Year)[2:]))
+		}
+	}
+	for i, st := range s.Steps {
+		y := top + row*float64(i)
+		class := "work"
+		if st.Critical {
+			class = "critical"
+			said += " " + st.Label + " until " + st.Finish.Long() + ";"
+		}
+		parts = append(parts, Label("small end", left-4, y+8, shortened(st.Label, 38)), Rect("slot", left, y, right-left, 9), Rect(class, x(st.ES), y, max(x(st.EF)-x(st.ES), 0.8), 9))
+		if st.LF > st.EF+0.05 {
+			parts = append(parts, Path("float", "M"+Coord(x(st.EF))+" "+Coord(y+4.5)+"H"+Coord(x(st.LF))))
+		}
+		if st.Source == config.SourceSlot {
+			for _, slot := range p.Q.Edition.Cat.Plant.Slots {
+				if at := float64(cal.Between(s.Order, slot.Start)); slot.Open > 0 && at > 0 && at <= end {
+					parts = append(parts, Path("tick", "M"+Coord(x(at))+" "+Coord(y-1)+"v3.500"))
+				}
+			}
+		}
+	}
+	for i, m := range []struct {
+		d    float64
+		word string
+	}{{s.Simulated.EvenOddsDays, "even odds"}, {s.Simulated.NineInTenDays, "nine in ten"}} {
+		parts = append(parts, Path("limit", "M"+Coord(x(m.d))+" "+Coord(top)+"V"+Coord(bottom+2)), Label("small end", x(m.d), bottom+9+8*float64(i), m.word))
+	}
+	return Chart(said+" delivery at even odds "+s.EvenOdds.Long()+", at nine in ten "+s.NineInTen.Long()+".", 480, bottom+22, parts)
+}
+
+// DeliveriesTable dates every single unit of a quote of several.
+func DeliveriesTable(p *Page) Part {
+	if p.Q.Draft.Count() == 1 {
+		return nil
+	}
+	t := Table{Caption: "Delivery of every unit", Class: "cards", Heads: []string{"Unit", "Ordered", "Even odds", "Nine in ten", "Needed by", "Framing slot"}}
+	for _, x := range p.Q.Deliveries() {
+		name := p.Q.NameOf(x.Item)
+		if x.Of > 1 {
+			name += ", " + strconv.Itoa(x.N) + " of " + strconv.Itoa(x.Of)
+		}
+		due := p.Q.Draft.Items()[x.Item].Unit.NeededBy
+		judged := Text(due.Long())
+		if !due.IsZero() {
+			worst, how := config.Severity(""), "kept at nine in ten"
+			if due.Before(x.Plan.NineInTen) {
+				worst, how = config.Warn, "chance "+Percent(x.Plan.Chance(due))
+			}
+			judged = Many(Text(due.Long()+" "), Mark(worst), El("span", Class("how"), Text(how)))
+		}
+		slot := ""
+		if !x.Plan.Slot.IsZero() {
+			slot = x.Plan.Slot.Long()
+		}
+		t.Rows = append(t.Rows, []Part{Text(name), Text(x.Plan.Order.Long()), Text(x.Plan.EvenOdds.Long()), Text(x.Plan.NineInTen.Long()), judged, Text(slot)})
+	}
+	return t.Draw()
+}

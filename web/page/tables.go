@@ -1,0 +1,173 @@
+package page
+
+import (
+	"strconv"
+	"strings"
+
+	"boxwright/config"
+	"boxwright/config/quantity"
+	. "boxwright/web/page/markup"
+)
+
+// Table of rows under heads; a head that begins with ">" is a column of numbers.
+// With the class "cards" its rows stand one beneath the other on a narrow screen.
+type Table struct {
+	Caption string
+	Class   string
+	Heads   []string
+	Rows    [][]Part
+	Sums    [][]Part // rows set apart beneath
+}
+
+func (t Table) Draw() Part {
+	right, cards := make([]bool, len(t.Heads)), strings.Contains(t.Class, "cards")
+	names := make([]string, len(t.Heads))
+	heads := make([]Part, 0, len(t.Heads))
+	for i, h := range t.Heads {
+		if len(h) > 0 && h[0] == '>' {
+			right[i], h = true, h[1:]
+		}
+		names[i] = h
+		if h == "" { // a column of buttons has no name
+			heads = append(heads, El("td"))
+			continue
+		}
+		heads = append(heads, El("th", At("scope", "col"), If(right[i], Class("num")), Text(h)))
+	}
+	row := func(cells []Part, class string) Part {
+		tr := []Part{Class(class)}
+		for i, c := range cells {
+			if i == 0 {
+				tr = append(tr, El("th", At("scope", "row"), c))
+			} else {
+				tr = append(tr, El("td", If(i < len(right) && right[i], Class("num")), If(cards && c != nil && names[i] != "", At("data-head", names[min(i, len(names)-1)])), c))
+			}
+		}
+		return El("tr", tr...)
+	}
+	return El("div", Class("scroll"), At("tabindex", "0"), At("role", "region"), At("aria-label", t.Caption),
+		El("table", Class("data", t.Class),
+			If(t.Caption != "", El("caption", Text(t.Caption))),
+			El("thead", El("tr", heads...)),
+			El("tbody",
+				Each(t.Rows, func(_ int, r []Part) Part { return row(r, "") }),
+				Each(t.Sums, func(_ int, r []Part) Part { return row(r, "sum") })),
+		))
+}
+
+// Texts makes cells of strings.
+func Texts(cells ...string) []Part {
+	out := make([]Part, len(cells))
+	for i, c := range cells {
+		out[i] = Text(c)
+	}
+	return out
+}
+
+// SeverityOf a figure: how its bar is coloured. The likely range crossing the
+// limit needs a decision even where the value keeps it.
+func SeverityOf(f config.Figure) config.Severity {
+	switch {
+	case f.Sense == "":
+		return ""
+	case !f.Met() && (f.Basis == config.Rating || f.Basis == config.ReadInText || f.Basis == config.Computed):
+		return config.Stop
+	case !f.Met():
+		return config.Warn
+	case f.Sense == config.AtMost && f.High > f.Limit, f.Sense == config.AtLeast && f.Low < f.Limit:
+		return config.Warn
+	}
+	return ""
+}
+
+// bar draws a figure against its limit: a filled track, the likely range as a
+// whisker, and the limit as a line. The same numbers stand beside it in words.
+func bar(f config.Figure) Part {
+	if f.Sense == "" || f.Limit <= 0 {
+		return nil
+	}
+	top := max(f.Limit*1.12, f.High*1.02, f.Value*1.02)
+	if f.Sense == config.AtLeast {
+		top = max(f.Limit*1.6, f.High*1.05)
+	}
+	at := func(v float64) string {
+		return strconv.FormatFloat(200*min(max(v/top, 0), 1), 'f', 1, 64)
+	}
+	class := "bar"
+	if s := SeverityOf(f); s != "" {
+		class += " " + string(s)
+	}
+	return El("svg", At("class", class), At("viewBox", "0 0 200 12"), At("preserveAspectRatio", "none"), At("aria-hidden", "true"),
+		El("rect", Class("track"), At("x", "0"), At("y", "1"), At("width", "200"), At("height", "10")),
+		El("rect", Class("fill"), At("x", "0"), At("y", "2.500"), At("width", at(f.Value)), At("height", "7")),
+		If(f.High > f.Low, El("path", Class("range"), At("d", "M"+at(f.Low)+" 6H"+at(f.High)+"M"+at(f.Low)+" 3.500V8.500M"+at(f.High)+" 3.500V8.500"))),
+		El("path", Class("limit"), At("d", "M"+at(f.Limit)+" 0V12")),
+	)
+}
+
+// figureRow is one figure of a table: value, range, limit, margin, source.
+func figureRow(p *Page, f config.Figure) []Part {
+	rangeText := ""
+	if f.High > f.Low {
+		rangeText = p.Show(f.Low, f.Unit) + " to " + p.Show(f.High, f.Unit)
+	}
+	limit, margin := None(), None()
+	if f.Sense != "" {
+		limit = Many(Text(string(f.Sense)+" "+p.Show(f.Limit, f.Unit)), El("span", Class("how"), Text(BasisText(f))))
+		margin = Many(El("b", Text(p.Signed(f.Margin(), f.Unit))), Text(" "), Mark(SeverityOf(f)), If(Chance(f) != "", El("span", Class("how"), Text(Chance(f)))))
+	}
+	return []Part{
+		Many(Text(f.Label), help(p, f.Code), bar(f)),
+		El("b", Text(p.Show(f.Value, f.Unit))),
+		Text(rangeText), limit, margin,
+	}
+}
+
+// None stands in a cell that holds nothing, where there is a cell.
+func None() Part { return El("span", Class("none"), Text("–")) }
+
+// BasisText says where a limit comes from and how well it is known.
+func BasisText(f config.Figure) string {
+	switch {
+	case f.Source != "" && f.Basis != "":
+		return f.Source + "; " + string(f.Basis)
+	case f.Source != "":
+		return f.Source
+	}
+	return string(f.Basis)
+}
+
+// Figures is a table of figures.
+func Figures(p *Page, caption string, list []config.Figure) Part {
+	t := Table{Caption: caption, Class: "figures cards", Heads: []string{"Figure", ">Value", ">Likely range", "Limit", ">Margin"}}
+	for _, f := range list {
+		t.Rows = append(t.Rows, figureRow(p, f))
+	}
+	return t.Draw()
+}
+
+// Chance that a figure misses its limit, as people say it; empty where it
+// cannot be told or is next to nothing.
+func Chance(f config.Figure) string {
+	c := f.Chance
+	switch {
+	case f.Sense == "" || !(c >= 0.0005):
+		return ""
+	case c >= 0.995:
+		return "almost certainly missed"
+	case c < 0.01:
+		return quantity.Group(max(c*1000, 1), 0) + " in 1,000 that it is missed"
+	}
+	return quantity.Group(c*100, 0) + " in 100 that it is missed"
+}
+
+// FiguresOf picks figures of a report by the beginning of their code.
+func FiguresOf(r *config.Report, prefix string) []config.Figure {
+	var out []config.Figure
+	for _, f := range r.Figures {
+		if strings.HasPrefix(f.Code, prefix) {
+			out = append(out, f)
+		}
+	}
+	return out
+}

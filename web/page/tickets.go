@@ -1,0 +1,51 @@
+package page
+
+import (
+	"strconv"
+
+	"boxwright/config/weight"
+	. "boxwright/web/page/markup"
+)
+
+// TicketName is what the i-th ticket of a list is called.
+func TicketName(k *weight.Ticket, i int) string {
+	if k.Number == "" {
+		return strconv.Itoa(i + 1)
+	}
+	return k.Number
+}
+
+// OfEarlier says which earlier unit a ticket weighed; empty when it weighed the
+// unit in hand.
+func (p *Page) OfEarlier(k *weight.Ticket) string {
+	u, cat := k.Unit, p.Q.Edition.Cat
+	switch is := &p.Q.Draft.Unit; {
+	case u == nil:
+		return ""
+	case u.Chassis == is.Chassis && u.Body == is.Body:
+		return "an earlier unit on the same chassis with the same module"
+	case u.Chassis == is.Chassis:
+		return "an earlier unit on the same chassis with " + cat.LabelOf(u.Body)
+	}
+	return "an earlier unit on " + cat.LabelOf(u.Chassis)
+}
+
+// Learned says on the quote, and beside every area, what its weights rest on
+// beside computation.
+func Learned(p *Page) Part {
+	list := p.Q.Draft.Tickets
+	if len(list) == 0 {
+		return nil
+	}
+	said := "Weights corrected by scale ticket "
+	for i := range list {
+		if i > 0 {
+			said += "; "
+		}
+		said += TicketName(&list[i], i)
+		if of := p.OfEarlier(&list[i]); of != "" {
+			said += ", of " + of
+		}
+	}
+	return El("p", Class("how"), Text(said+"."))
+}

@@ -1,0 +1,163 @@
+package session
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+
+	"boxwright/config"
+	"boxwright/config/quantity"
+	"boxwright/pricing"
+	"boxwright/pricing/money"
+	"boxwright/pricing/quote"
+)
+
+// Between reads a number in a unit; empty is nought, whatever the least is.
+func (s *Session) Between(typed, unit string, least, most float64) (float64, error) {
+	if strings.TrimSpace(typed) == "" {
+		return 0, nil
+	}
+	sys := quantity.System(s.View.Metric)
+	v, err := sys.Parse(typed, unit)
+	if err == nil && !(v >= least && v <= most) {
+		err = fmt.Errorf("a number from %s to %s", sys.Show(least, unit), sys.Show(most, unit))
+	}
+	return v, err
+}
+
+// Wrong keeps what was typed beside why it cannot be taken.
+func (s *Session) Wrong(id, typed, why string) {
+	if s.View.Typed == nil {
+		s.View.Typed, s.View.Wrong = map[string]string{}, map[string]string{}
+	}
+	s.View.Typed[id], s.View.Wrong[id] = Clip(typed, 4000), why
+}
+
+// Right takes back that a field was typed wrongly.
+func (s *Session) Right(id string) {
+	delete(s.View.Typed, id)
+	delete(s.View.Wrong, id)
+}
+
+// Setter takes what was typed into a field, or says why it cannot.
+type Setter func(*Session, Act) error
+
+// SetterByName is the setter of one of the fields of a family, by what follows the
+// point in its id; nil when there is none.
+type SetterByName func(name string) Setter
+
+// Do carries out one act.
+type Do func(*Session, Act)
+
+// Set takes what was typed into a field. What cannot be taken stays in the field
+// with the reason beneath, and the draft keeps its earlier value.
+func (s *Session) Set(a Act, set Setter) {
+	if err := set(s, a); err != nil {
+		s.Wrong(a.ID, a.Value, err.Error())
+		return
+	}
+	s.Right(a.ID)
+}
+
+// Text sets a text of at most so many bytes.
+func Text(most int, of func(*quote.Draft) *string) Setter {
+	return func(s *Session, a Act) error {
+		if len(a.Value) > most {
+			return fmt.Errorf("%d bytes are too many; the most is %d", len(a.Value), most)
+		}
+		*of(s.Draft) = a.Value
+		return nil
+	}
+}
+
+// Date sets a date, which may be left empty where it is not needed.
+func Date(of func(*quote.Draft) *config.Date, needed bool) Setter {
+	return func(s *Session, a Act) error {
+		d, err := config.ReadDate(a.Value)
+		if err != nil {
+			return err
+		}
+		if needed && d.IsZero() {
+			return fmt.Errorf("a date is needed here")
+		}
+		*of(s.Draft) = d
+		return nil
+	}
+}
+
+// Mass reads pounds or kilograms, in the user's units; empty is 0.
+func Mass(of func(*quote.Draft) *quantity.Mass) Setter {
+	return func(s *Session, a Act) error {
+		if strings.TrimSpace(a.Value) == "" {
+			*of(s.Draft) = 0
+			return nil
+		}
+		v, err := quantity.System(s.View.Metric).Parse(a.Value, quantity.Pound)
+		if err != nil {
+			return err
+		}
+		if v < 0 || v > 20000 {
+			return fmt.Errorf("a mass here is 0 to %s", quantity.System(s.View.Metric).Show(20000, quantity.Pound))
+		}
+		*of(s.Draft) = quantity.Mass(v)
+		return nil
+	}
+}
+
+// Whole sets a whole number in a range; empty is the least.
+func Whole(least, most int, of func(*quote.Draft) *int) Setter {
+	return func(s *Session, a Act) error {
+		v, err := strconv.Atoi(strings.TrimSpace(a.Value))
+		if strings.TrimSpace(a.Value) == "" {
+			v, err = least, nil
+		}
+		if err != nil || v < least || v > most {
+			return fmt.Errorf("a whole number from %d to %d", least, most)
+		}
+		*of(s.Draft) = v
+		return nil
+	}
+}
+
+// parsed is a setter for the exact decimal types of a price: empty is 0,
+// commas are taken as thousands, and the terms as a whole must stay in range.
+func parsed[T any](parse func(string) (T, error), of func(*quote.Draft) *T) Setter {
+	return func(s *Session, a Act) error {
+		typed := strings.TrimPrefix(strings.ReplaceAll(strings.TrimSpace(a.Value), ",", ""), "$")
+		var v T
+		if typed != "" {
+			var err error
+			if v, err = parse(typed); err != nil {
+				return err
+			}
+		}
+		before := s.Draft.Terms.Clone()
+		*of(s.Draft) = v
+		if ps := s.Draft.Terms.Check(); len(ps) > 0 {
+			s.Draft.Terms = before
+			return ps
+		}
+		return nil
+	}
+}
+
+// Amount sets a sum of money.
+func Amount(of func(*quote.Draft) *pricing.Amount) Setter { return parsed(money.ParseAmount, of) }
+
+// Percent sets a percentage, with or without its sign.
+func Percent(of func(*quote.Draft) *pricing.Percent) Setter {
+	return parsed(func(t string) (pricing.Percent, error) {
+		return money.ParsePercent(strings.TrimSpace(strings.TrimSuffix(t, "%")))
+	}, of)
+}
+
+// Number sets a quantity of a price.
+func Number(of func(*quote.Draft) *pricing.Quantity) Setter { return parsed(money.ParseQuantity, of) }
+
+// Flag sets what is ticked.
+func Flag(of func(*quote.Draft) *bool) Setter {
+	return func(s *Session, a Act) error {
+		*of(s.Draft) = a.On
+		return nil
+	}
+}

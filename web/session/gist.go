@@ -1,0 +1,61 @@
+package session
+
+import (
+	"fmt"
+	"strings"
+
+	"boxwright/config/weight"
+	"boxwright/pricing/quote"
+)
+
+// The page keeps quotes in the browser by itself. The core names them for the
+// list, and checks a file of kept quotes before anything of it is taken in.
+
+// MaxSaid bounds what the list of earlier states says of each.
+const MaxSaid = 600
+
+// Gist is how a quote is called in the list of those kept.
+type Gist struct {
+	Name   string `json:"name"`
+	Line   string `json:"line"`
+	Issued string `json:"issued,omitempty"` // its signed link
+
+	Weighed []weight.Ticket `json:"weighed,omitempty"` // what other quotes can learn from it
+}
+
+// GistOf is how the list calls a quote of the edition in use.
+func GistOf(q *quote.Quote) Gist {
+	d := q.Draft
+	g := Gist{Name: d.Title, Issued: d.Issued}
+	if g.Name == "" {
+		g.Name = q.Chassis.Label
+	}
+	g.Line = q.Total()
+	if d.Buyer.Name != "" {
+		g.Line = d.Buyer.Name + " · " + g.Line
+	}
+	if d.Number != "" {
+		g.Line = d.Number + " · " + g.Line
+	}
+	if d.Rev > 0 {
+		g.Line += fmt.Sprintf(" · revision %d", d.Rev)
+	}
+	if d.Issued != "" {
+		g.Line += " · signed"
+	}
+	return g
+}
+
+// Gist is that of the quote in work. One of another edition is not called by a
+// price that it does not have.
+func (s *Session) Gist(q *quote.Quote) Gist {
+	g := GistOf(q)
+	if s.Other != nil {
+		g.Name, g.Line = NameOf(s.Memory.Edition.Cat, s.Other)
+		g.Line, g.Issued = strings.TrimPrefix(g.Line+" · made with another edition of the catalogue", " · "), s.Other.Issued
+		if g.Issued != "" {
+			g.Line += " · signed"
+		}
+	}
+	return g
+}

@@ -1,0 +1,82 @@
+package session
+
+import (
+	"crypto/sha256"
+	"encoding/hex"
+	"encoding/json"
+	"errors"
+	"fmt"
+	"strings"
+
+	"boxwright/config"
+	"boxwright/config/csv"
+	"boxwright/pricing/quote"
+)
+
+// FileName keeps what every file system takes.
+func FileName(text string) string {
+	return strings.Map(func(r rune) rune {
+		if r >= 'a' && r <= 'z' || r >= 'A' && r <= 'Z' || r >= '0' && r <= '9' || r == '-' {
+			return r
+		}
+		return '-'
+	}, text)
+}
+
+// Clip is a text cut to at most so many bytes.
+func Clip(text string, most int) string {
+	if len(text) > most {
+		return strings.ToValidUTF8(text[:most], "")
+	}
+	return text
+}
+
+// Sentence words an error for the reader: the first few problems with their
+// places.
+func Sentence(err error) string {
+	var ps config.Problems
+	if !errors.As(err, &ps) {
+		return err.Error()
+	}
+	text := ""
+	for i, p := range ps {
+		if i == 3 {
+			return text + fmt.Sprintf(" And %d more.", len(ps)-i)
+		}
+		if i > 0 {
+			text += " "
+		}
+		text += p.String() + "."
+	}
+	return text
+}
+
+// Plain words an error of sealing without the name of its package.
+func Plain(err error) string { return strings.TrimPrefix(Sentence(err), "seal: ") }
+
+// Save has the browser save rows as a table named after the quote.
+func (s *Session) Save(suffix string, rows [][]string) {
+	name := s.Draft.Number
+	if name == "" {
+		name = "quote"
+	}
+	s.Step(Step{Do: "save", Name: FileName(name) + "-" + suffix + ".csv", Type: "text/csv", Text: "\ufeff" + csv.Write(rows)})
+}
+
+// Canonical is a draft's bytes, to see whether an act has changed it.
+func Canonical(d *quote.Draft) string {
+	data, err := json.Marshal(d)
+	if err != nil {
+		return ""
+	}
+	return string(data)
+}
+
+// Hashed is a short name of contents by their hash.
+func Hashed(data []byte, err error) string {
+	if err != nil {
+		return ""
+	}
+	sum := sha256.Sum256(data)
+	return hex.EncodeToString(sum[:8])
+}
