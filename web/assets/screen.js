@@ -33,7 +33,9 @@ export class Screen {
   open(what) {
     if (what) document.documentElement.dataset.opening = what;
     else delete document.documentElement.dataset.opening;
-    if (what) document.title = "Boxwright";
+    if (!what) return;
+    document.title = "Boxwright";
+    element("say").textContent = "";
   }
 
   /**

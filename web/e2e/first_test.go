@@ -126,9 +126,12 @@ func TestALinkShowsNoOtherVehicle(t *testing.T) {
 		other := open(t, f, drive.Desk, "", watching)
 		other.area("needs")
 		other.typed("#f-title", "Quite another one")
-		eval[bool](other, `(window.__seen.clear(), location.hash = `+drive.Quote("#"+link)+`, true)`)
+		eval[bool](other, `(addEventListener("hashchange", () => window.__seen.clear()), location.hash = `+drive.Quote("#"+link)+`, true)`)
 		other.must(other.Until(`document.getElementById("masthead").innerText.includes("Rescue 4")`))
-		require.NotContains(t, other.seen(), "Quite another one", "from the moment the link is followed")
+		// From the moment the link is followed; the list of kept quotes names it for good.
+		for _, one := range []string{"Quite another one ·", "Quite another one –", "2,391 lb"} {
+			require.NotContains(t, other.seen(), one)
+		}
 	})
 }
 
