@@ -30,6 +30,9 @@ TESTED = grep -v '\[no test'
 export RAPID_SEED = 1
 MINUTES = 10
 
+# What tests of the built page need.
+NEEDED = packages tools
+
 run: packages
 	go run ./web/pack -serve
 
@@ -40,9 +43,10 @@ site: packages
 check: checked native scripts
 
 # One command, quiet when all is well but for what go test says. Two parts at a
-# time: a browser waits often enough to leave room for another.
+# time: a browser waits often enough to leave room for another. What they need is
+# there by then, so the browser begins at once.
 test: packages tools
-	@$(MAKE) --no-print-directory -j2 --output-sync=target browser check wasm page engines
+	@$(MAKE) --no-print-directory -j2 --output-sync=target NEEDED= browser check wasm page engines
 
 fmt:
 	gofmt -w $(GO_FOLDERS)
@@ -65,20 +69,20 @@ wasm:
 	@$(IN_WASM) go test -vet=off -run='^Fuzz' $(NODE) $(READERS) | $(TESTED)
 
 # The page's scripts: their types, and their tests under Node.
-scripts: packages
+scripts: $(NEEDED)
 	@cd web && npm run -s types && npm test -s
 
 # The built page, without a browser.
-page: packages
+page: $(NEEDED)
 	@go test -vet=off ./web/pack/site
 
 # The built page in Chromium: one browser, three tabs at a time.
-browser: packages tools
+browser: $(NEEDED)
 	@go test -vet=off -timeout 40m -parallel 3 ./web/e2e
 
 # The first walk in Firefox and in WebKitGTK. BOXWRIGHT_DIST names a folder with a
 # page that is built already.
-engines: packages tools
+engines: $(NEEDED)
 	@go test -vet=off -timeout 20m ./web/e2e/engines
 
 # Random tests on fresh seeds and fuzz targets for MINUTES in all.

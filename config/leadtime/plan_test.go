@@ -287,7 +287,11 @@ func TestLimitsRuleOutOnlyWhatIsLate(t *testing.T) {
 			}
 		}
 	})
-	assert.Greater(t, bites, 50, "the limits do rule units out")
+	least := 50
+	if testing.Short() {
+		least = 10 // a fifth of the units is drawn
+	}
+	assert.Greater(t, bites, least, "the limits do rule units out")
 }
 
 // TooLate against planning every option one by one.
