@@ -69,11 +69,11 @@ wasm:
 	@$(IN_WASM) go test -vet=off -run='^Fuzz' $(NODE) $(READERS) | $(TESTED)
 
 # The page's scripts: their types, and their tests under Node.
-scripts: $(NEEDED)
+scripts: $(filter packages,$(NEEDED))
 	@cd web && npm run -s types && npm test -s
 
 # The built page, without a browser.
-page: $(NEEDED)
+page: $(filter packages,$(NEEDED))
 	@go test -vet=off ./web/pack/site
 
 # The built page in Chromium: one browser, three tabs at a time.
