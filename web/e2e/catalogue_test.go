@@ -106,7 +106,7 @@ func TestTheCatalogueIsHandedOutInOneFile(t *testing.T) {
 		require.NotContains(t, string(file), "A quote that stays here")
 		require.True(t, bytes.Equal(want.Single(), file), "as the packer writes it")
 
-		o := open(t, form{"own", "file://" + written(t, name, file), true}, drive.Desk, "")
+		o := open(t, form{name: "own", address: "file://" + written(t, name, file), offline: true, lean: true}, drive.Desk, "")
 		require.Contains(t, o.text("#main"), "Own <b>catalogue</b>, ½ invented, edition 2026-11")
 		o.begin("cut-14500-158-gas", "mod-146-72")
 		o.pick("fb-push")
@@ -130,7 +130,7 @@ func TestTheCatalogueIsHandedOutInOneFile(t *testing.T) {
 	want.Catalogue = []byte("{")
 	path := filepath.Join(t.TempDir(), "broken.html")
 	require.NoError(t, os.WriteFile(path, want.Single(), 0o600))
-	w = open(t, form{"broken", "file://" + path, true}, drive.Desk, "")
+	w = open(t, form{name: "broken", address: "file://" + path, offline: true, lean: true}, drive.Desk, "")
 	require.Contains(t, w.trouble(), "The catalogue built into this page cannot be used, and the demonstration catalogue takes its place.")
 	require.Contains(t, w.text("#main"), "Demonstration catalogue")
 	w.area("weight")

@@ -23,7 +23,24 @@ type form struct {
 	name    string
 	address string
 	offline bool
+	lean    bool // without what the page does in the background, see lean
 }
+
+// lean takes the work out of a page that nobody waits for: it is not installed,
+// and does not go through its areas ahead of time. That is most of what a start
+// costs; the tests that are about it open a form that is not lean.
+const lean = `(() => {
+	delete Navigator.prototype.serviceWorker;
+	const Plain = window.Worker;
+	window.Worker = class extends Plain {
+		postMessage(message, ...all) {
+			if (!message?.request?.includes('"do":"rehearse"')) return super.postMessage(message, ...all);
+			window.__drive.asked = message.id;
+			const data = { id: message.id, reply: '{"rehearsed":true}' };
+			setTimeout(() => this.dispatchEvent(new MessageEvent("message", { data })));
+		}
+	};
+})()`
 
 var (
 	browser *drive.Browser
@@ -74,8 +91,8 @@ func run(m *testing.M) (int, error) {
 	host := &http.Server{Handler: site.Handler(files)}
 	go host.Serve(l) //nolint:errcheck // it ends with the tests
 	defer host.Close()
-	folder = form{name: "folder", address: "http://" + l.Addr().String() + "/"}
-	single = form{name: "single", address: "file://" + filepath.Join(dist, site.SingleForm), offline: true}
+	folder = form{name: "folder", address: "http://" + l.Addr().String() + "/", lean: true}
+	single = form{name: "single", address: "file://" + filepath.Join(dist, site.SingleForm), offline: true, lean: true}
 
 	if demo, err = config.Read(catalogue.Demo); err != nil {
 		return 1, err
@@ -112,6 +129,9 @@ func open(t *testing.T, f form, screen drive.Screen, fragment string, scripts ..
 // blank is a window that has not gone to the page yet.
 func blank(t *testing.T, f form, screen drive.Screen, scripts ...string) *window {
 	t.Helper()
+	if f.lean {
+		scripts = append([]string{lean}, scripts...)
+	}
 	tab, err := browser.Fresh(screen, scripts...)
 	require.NoError(t, err)
 	t.Cleanup(func() {

@@ -48,6 +48,7 @@ func TestNothingIsAskedOfTheNetworkAfterLoading(t *testing.T) {
 			t.Cleanup(host.Close)
 			f.address = host.URL + "/"
 		}
+		f.lean = false
 		w := open(t, f, drive.Desk, "")
 		w.must(w.WatchWorker())
 		if !f.offline {

@@ -203,7 +203,7 @@ func TestTheUnpackedCoreIsKept(t *testing.T) {
 
 func TestCanBeInstalled(t *testing.T) {
 	t.Parallel()
-	w := open(t, folder, drive.Desk, "")
+	w := open(t, form{name: "folder", address: folder.address}, drive.Desk, "")
 	w.installed()
 	w.must(w.Reload())
 	errors, err := w.Installable()
