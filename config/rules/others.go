@@ -154,14 +154,22 @@ func (e *Engine) judgeOthers(a *Answer, u *config.Unit, limits *Limits, picks []
 		}
 	}
 	for _, class := range []int32{chassisClass, bodyClass} {
-		only, open := -1, 0
+		last, open, checking := -1, 0, 0
 		for v := range e.firstOption() {
-			if e.class[v] == class && a.States[v] != RuledOut {
-				only, open = v, open+1
+			switch {
+			case e.class[v] != class:
+			case a.States[v] == Open:
+				last, open = v, open+1
+			case a.States[v] == Checking:
+				checking++
 			}
 		}
-		if open == 1 && a.States[only] == Open {
-			a.States[only] = Forced
+		switch {
+		case open != 1:
+		case checking == 0:
+			a.States[last] = Forced
+		default: // forced, should the others turn out to be ruled out
+			a.Undecided = append(a.Undecided, e.ids[last])
 		}
 	}
 }

@@ -15,7 +15,9 @@ import (
 // back: what is not known is still checking.
 func TestLittleWorkLeavesThingsOpenButNeverWrong(t *testing.T) {
 	checking, judged := 0, 0
-	for seed := range seeds.Each(12) {
+	// The last one was found by fresh seeds: a chassis that turned out to be
+	// the only one left was not told as open to question.
+	for _, seed := range append(slices.Collect(seeds.Each(12)), 655887169597) {
 		g := generate(60, seed)
 		l := g.limits([]float64{1.05, 0.8, 0.7}[seed%3])
 		whole, err := Compile(g.cat)
@@ -38,11 +40,11 @@ func TestLittleWorkLeavesThingsOpenButNeverWrong(t *testing.T) {
 					switch got.States[i] {
 					case Checking:
 						checking++
-						require.Contains(t, got.Undecided, id)
+						require.Contains(t, got.Undecided, id, "seed %d budget %d", seed, budget)
 					case Open:
 						if want.States[i] != Open {
 							require.Equal(t, Forced, want.States[i], "seed %d budget %d: %s", seed, budget, id)
-							require.Contains(t, got.Undecided, id)
+							require.Contains(t, got.Undecided, id, "seed %d budget %d", seed, budget)
 						}
 					default:
 						require.Equal(t, want.States[i], got.States[i], "seed %d budget %d: %s", seed, budget, id)
