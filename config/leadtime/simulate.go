@@ -1,6 +1,7 @@
 package leadtime
 
 import (
+	"hash/fnv"
 	"math"
 	"slices"
 	"sync"
@@ -268,7 +269,9 @@ func (d *drawn) prepare(a *Activity, seed uint64) {
 	if d.low == d.high {
 		return
 	}
-	d.stream = mix(hashed(a.ID) ^ mix(seed))
+	h := fnv.New64a()
+	h.Write([]byte(a.ID))
+	d.stream = mix(h.Sum64() ^ mix(seed))
 	d.duration, d.added = durations(a.Days), toMilli(a.Added)
 	if toMilli(a.Days.Low)+d.added >= 0 {
 		return
@@ -278,15 +281,6 @@ func (d *drawn) prepare(a *Activity, seed uint64) {
 		clipped[k] = max(0, t+d.added)
 	}
 	d.duration, d.added = clipped, 0
-}
-
-// hashed is the 64-bit FNV-1a hash of an activity's id.
-func hashed(id string) uint64 {
-	h := uint64(14695981039346656037)
-	for i := range len(id) {
-		h = (h ^ uint64(id[i])) * 1099511628211
-	}
-	return h
 }
 
 // durations is the table of a span: the middle of each of strata equally likely

@@ -1,6 +1,8 @@
 package app
 
 import (
+	"hash"
+	"hash/fnv"
 	"maps"
 	"slices"
 	"strconv"
@@ -25,7 +27,7 @@ func (a *App) changed(regions map[string][]string, shown string) (pieces map[str
 		before = nil
 	}
 	// What was sent before and what changed since name the whole.
-	sum := newSum()
+	sum := nameOf{fnv.New64a()}
 	if before != nil {
 		sum.add(shown)
 	}
@@ -48,21 +50,9 @@ func (a *App) changed(regions map[string][]string, shown string) (pieces map[str
 	return pieces, a.shown.name
 }
 
-// sum is a 64-bit FNV-1a hash over texts, each ended by a byte that no text of
-// ours has.
-type sum uint64
+// nameOf is a short name for texts, each ended by a byte that no text of ours has.
+type nameOf struct{ hash.Hash64 }
 
-func newSum() *sum {
-	s := sum(14695981039346656037)
-	return &s
-}
+func (n nameOf) add(text string) { n.Write(append([]byte(text), 0xff)) }
 
-func (s *sum) add(text string) {
-	h := uint64(*s)
-	for i := range len(text) {
-		h = (h ^ uint64(text[i])) * 1099511628211
-	}
-	*s = sum((h ^ 0xff) * 1099511628211)
-}
-
-func (s *sum) String() string { return strconv.FormatUint(uint64(*s), 36) }
+func (n nameOf) String() string { return strconv.FormatUint(n.Sum64(), 36) }
