@@ -8,25 +8,16 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
-	"boxwright/config"
 	"boxwright/config/csv"
 	"boxwright/config/quantity"
 	"boxwright/pricing/bid"
 	"boxwright/pricing/quote"
-	"boxwright/web/assets/catalogue"
+	"boxwright/pricing/quote/quotetest"
 )
 
-var today = config.Date{Year: 2026, Month: 11, Day: 25}
-
-func demo(t testing.TB) *quote.Edition {
-	ed, err := quote.OpenEdition(catalogue.Demo)
-	require.NoError(t, err)
-	return ed
-}
-
 func answersTo(t *testing.T, list ...string) (*quote.Quote, []bid.Answer) {
-	ed := demo(t)
-	d := quote.Begin(ed, "cut-14500-158-gas", "mod-146-72", today)
+	ed := quotetest.Demo(t)
+	d := quote.Begin(ed, "cut-14500-158-gas", "mod-146-72", quotetest.Today)
 	var err error
 	d.Requirements, err = bid.ReadRequirements(strings.Join(list, "\n"))
 	require.NoError(t, err)
@@ -129,8 +120,8 @@ func TestAnswersByHand(t *testing.T) {
 }
 
 func FuzzRequirements(f *testing.F) {
-	ed := demo(f)
-	d := quote.Begin(ed, "", "", today)
+	ed := quotetest.Demo(f)
+	d := quote.Begin(ed, "", "", quotetest.Today)
 	q, err := quote.Compute(ed, d)
 	require.NoError(f, err)
 	for _, s := range []string{"No.,Requirement\n1,Payload 2000 lb", "1/0 in headroom", "oxygen 99999999999999999999 L", "price $", "\"", "delivery by 9999-99-99", "by 2027-06-01 delivery within 1e9 days"} {

@@ -11,12 +11,13 @@ import (
 	"boxwright/config/rules"
 	"boxwright/pricing/propose"
 	"boxwright/pricing/quote"
+	"boxwright/pricing/quote/quotetest"
 )
 
 // What is printed beside a way out is what the quote shows once it is taken.
 func TestEffectsAreWhatComesOfThem(t *testing.T) {
-	ed := demo(t)
-	d := quote.Begin(ed, "cut-14500-158-gas", "mod-146-72", today)
+	ed := quotetest.Demo(t)
+	d := quote.Begin(ed, "cut-14500-158-gas", "mod-146-72", quotetest.Today)
 	q, err := quote.Compute(ed, d)
 	require.NoError(t, err)
 	was, _ := q.Figure("weight.front-axle")

@@ -11,19 +11,11 @@ import (
 	"boxwright/pricing/money"
 	"boxwright/pricing/propose"
 	"boxwright/pricing/quote"
-	"boxwright/web/assets/catalogue"
+	"boxwright/pricing/quote/quotetest"
 )
 
-var today = config.Date{Year: 2026, Month: 11, Day: 25}
-
-func demo(t testing.TB) *quote.Edition {
-	ed, err := quote.OpenEdition(catalogue.Demo)
-	require.NoError(t, err)
-	return ed
-}
-
 func TestProposals(t *testing.T) {
-	ed := demo(t)
+	ed := quotetest.Demo(t)
 	for _, c := range []struct {
 		reason string
 		needs  quote.Needs
@@ -37,7 +29,7 @@ func TestProposals(t *testing.T) {
 		{"two patients on gravel", quote.Needs{Duty: "multi", Roads: "gravel", Patients: 2}, "360000", config.Date{}, "The lowest price is delivered on the same day."},
 		{"a diesel Type I", quote.Needs{Type: "I", Fuel: "diesel"}, "", config.Date{}, ""},
 	} {
-		d := quote.Begin(ed, "", "", today)
+		d := quote.Begin(ed, "", "", quotetest.Today)
 		d.Needs, d.Unit.NeededBy = c.needs, c.by
 		if c.budget != "" {
 			d.Terms.Budget, _ = money.ParseAmount(c.budget)
@@ -87,8 +79,8 @@ func TestProposals(t *testing.T) {
 }
 
 func TestNoProposal(t *testing.T) {
-	ed := demo(t)
-	d := quote.Begin(ed, "", "", today)
+	ed := quotetest.Demo(t)
+	d := quote.Begin(ed, "", "", quotetest.Today)
 	d.Needs = quote.Needs{Crew: 20}
 	s := propose.Propose(ed, d)
 	assert.Empty(t, s.Proposals, "no body seats twenty")
@@ -105,8 +97,8 @@ func contains(list []string, id string) bool {
 }
 
 func BenchmarkPropose(b *testing.B) {
-	ed := demo(b)
-	d := quote.Begin(ed, "", "", today)
+	ed := quotetest.Demo(b)
+	d := quote.Begin(ed, "", "", quotetest.Today)
 	d.Needs = quote.Needs{Duty: "als", Climate: "cold", Crew: 5}
 	for b.Loop() {
 		propose.Propose(ed, d)

@@ -9,12 +9,13 @@ import (
 	"boxwright/config/rules"
 	"boxwright/pricing/propose"
 	"boxwright/pricing/quote"
+	"boxwright/pricing/quote/quotetest"
 )
 
 // What completing a unit changed is named up to five things a side, and the
 // rest is counted.
 func TestChangeWords(t *testing.T) {
-	ed := demo(t)
+	ed := quotetest.Demo(t)
 	var out, in []rules.Change
 	for i, label := range strings.Fields("A B C D E F G H") {
 		o := &ed.Cat.Options[i]

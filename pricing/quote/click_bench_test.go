@@ -14,6 +14,7 @@ import (
 	"boxwright/config/rules"
 	"boxwright/pricing/propose"
 	"boxwright/pricing/quote"
+	"boxwright/pricing/quote/quotetest"
 )
 
 var benchReport = flag.Bool("bench-report", false, "print measured figures, one 'name value unit' a line")
@@ -27,7 +28,7 @@ func TestBenchReport(t *testing.T) {
 		t.Skip("measures only with -bench-report")
 	}
 	const rounds, clicks = 24, 24
-	ed := demo(t)
+	ed := quotetest.Demo(t)
 	r := rand.New(rand.NewSource(1))
 	var answer, take, settle []float64
 	timed := func(into *[]float64, f func()) {
@@ -37,7 +38,7 @@ func TestBenchReport(t *testing.T) {
 	}
 	undecided := 0
 	for round := range rounds {
-		d := quote.Begin(ed, ed.Cat.Chassis[round%len(ed.Cat.Chassis)].ID, "", today)
+		d := quote.Begin(ed, ed.Cat.Chassis[round%len(ed.Cat.Chassis)].ID, "", quotetest.Today)
 		q, err := quote.Compute(ed, d)
 		require.NoError(t, err)
 		for range clicks {

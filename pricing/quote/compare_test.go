@@ -11,16 +11,17 @@ import (
 	"boxwright/config/quantity"
 	"boxwright/pricing/money"
 	"boxwright/pricing/quote"
+	"boxwright/pricing/quote/quotetest"
 	"boxwright/web/assets/catalogue"
 )
 
 // Every row of a comparison holds what its label says, a column for each quote
 // and each rival, and tells rows that differ from those that agree.
 func TestCompareRows(t *testing.T) {
-	ed := demo(t)
+	ed := quotetest.Demo(t)
 	quotes := make([]*quote.Quote, 2)
 	for i, chassis := range []string{"cut-14500-158-gas", "cut-14000-158-gas"} {
-		q, err := quote.Compute(ed, quote.Begin(ed, chassis, "", today))
+		q, err := quote.Compute(ed, quote.Begin(ed, chassis, "", quotetest.Today))
 		require.NoError(t, err)
 		quotes[i] = q
 	}
@@ -111,8 +112,8 @@ func TestMoveKeepsWhatTheEditionAllows(t *testing.T) {
 			changed := bytes.Replace(line, []byte(`"max_qty": 6`), []byte(c.most), 1)
 			to, err := quote.OpenEdition(bytes.Replace(catalogue.Demo, line, changed, 1))
 			require.NoError(t, err)
-			from := demo(t)
-			d := quote.Begin(from, "cut-14500-158-gas", "", today)
+			from := quotetest.Demo(t)
+			d := quote.Begin(from, "cut-14500-158-gas", "", quotetest.Today)
 			d.Unit.Set(config.Pick{Option: id, Qty: c.has})
 			moved, lost, _ := quote.Move(to, d)
 			assert.Empty(t, lost)

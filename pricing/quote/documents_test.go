@@ -13,11 +13,12 @@ import (
 	"boxwright/config/quantity"
 	"boxwright/pricing/propose"
 	"boxwright/pricing/quote"
+	"boxwright/pricing/quote/quotetest"
 )
 
 func begun(t *testing.T, chassis string) *quote.Quote {
-	ed := demo(t)
-	q, err := quote.Compute(ed, quote.Begin(ed, chassis, "", today))
+	ed := quotetest.Demo(t)
+	q, err := quote.Compute(ed, quote.Begin(ed, chassis, "", quotetest.Today))
 	require.NoError(t, err)
 	return q
 }

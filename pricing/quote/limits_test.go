@@ -16,6 +16,7 @@ import (
 	"boxwright/pricing/money"
 	"boxwright/pricing/propose"
 	"boxwright/pricing/quote"
+	"boxwright/pricing/quote/quotetest"
 	"boxwright/web/assets/catalogue"
 )
 
@@ -52,8 +53,8 @@ func TestBudgetAndDayRuleOut(t *testing.T) {
 // A state's text that was read takes part in what can still be chosen; what is
 // only remembered of a federal one does not.
 func TestRoomRulesOut(t *testing.T) {
-	ed := demo(t)
-	d := quote.Begin(ed, "cut-12500-138-gas", "mod-120-64", today)
+	ed := quotetest.Demo(t)
+	d := quote.Begin(ed, "cut-12500-138-gas", "mod-120-64", quotetest.Today)
 	compute := func() *quote.Quote {
 		q, err := quote.Compute(ed, d)
 		require.NoError(t, err)
@@ -67,7 +68,7 @@ func TestRoomRulesOut(t *testing.T) {
 	require.NotEmpty(t, why)
 	assert.Equal(t, "Walkway: 18.0 in before options, 0.0 in from your choices, −2.0 in from this, together 16.0 in: 2.0 in short of 18.0 in.", q.Words(why[0], quantity.US))
 
-	d = quote.Begin(ed, "van-9500-148-gas", "", today)
+	d = quote.Begin(ed, "van-9500-148-gas", "", quotetest.Today)
 	require.Equal(t, rules.Open, compute().Answer.Of("ceil-quiet"), "58.5 in of headroom miss what is remembered of the federal 60 in")
 	d.Unit.Own = []config.OwnLimit{{Figure: "space.headroom", Value: 60}}
 	require.Equal(t, rules.Open, compute().Answer.Of("ceil-quiet"), "as with a limit the purchaser sets, a decision is asked for")
@@ -76,11 +77,11 @@ func TestRoomRulesOut(t *testing.T) {
 // What a unit has to settle is said once, and stops it only where a text that
 // was read, a rating or a rule does.
 func TestStandardsAreSaidOnce(t *testing.T) {
-	ed := demo(t)
+	ed := quotetest.Demo(t)
 	said, stopped := 0, 0
 	for _, set := range standards.Sets() {
 		for _, chassis := range []string{"cut-12500-138-gas", "van-9500-148-gas", "med-26000-189-diesel"} {
-			d := quote.Begin(ed, chassis, "", today)
+			d := quote.Begin(ed, chassis, "", quotetest.Today)
 			d.Unit.RuleSet = standards.Join(standards.KKK, set.ID)
 			d.Unit.Set(config.Pick{Option: "ceil-quiet", Qty: 1})
 			d.Unit.OccupantLb = 140

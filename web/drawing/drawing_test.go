@@ -11,6 +11,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"boxwright/config/quantity"
+	"boxwright/pricing/quote/quotetest"
 	"boxwright/web/page/pagetest"
 )
 
@@ -60,7 +61,7 @@ func labels(t *testing.T, svg string) (list []lettered, frame [4]float64) {
 }
 
 func TestDrawingsAreLegibleOnEveryChassis(t *testing.T) {
-	ed := pagetest.Demo(t)
+	ed := quotetest.Demo(t)
 	for i := range ed.Cat.Chassis {
 		c := &ed.Cat.Chassis[i]
 		for _, loaded := range []bool{false, true} {
@@ -88,7 +89,7 @@ func TestDrawingsAreLegibleOnEveryChassis(t *testing.T) {
 }
 
 func TestTextAlternativesCarryTheSameNumbers(t *testing.T) {
-	ed := pagetest.Demo(t)
+	ed := quotetest.Demo(t)
 	p := pagetest.Of(t, ed, "cut-14500-158-gas", true)
 	for name, svg := range map[string]string{"side": Side(p).String(), "plan": Plan(p).String()} {
 		_, said, _ := strings.Cut(svg, `aria-label="`)
@@ -107,7 +108,7 @@ func TestTextAlternativesCarryTheSameNumbers(t *testing.T) {
 }
 
 func TestEveryPartOfTheUnitIsInItsDrawing(t *testing.T) {
-	ed := pagetest.Demo(t)
+	ed := quotetest.Demo(t)
 	p := pagetest.Of(t, ed, "med-26000-189-diesel", true)
 	svg := Plan(p).String()
 	for i, u := range p.Q.Space.Compartments {

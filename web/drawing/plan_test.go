@@ -10,12 +10,13 @@ import (
 
 	"boxwright/config/quantity"
 	"boxwright/config/weight"
+	"boxwright/pricing/quote/quotetest"
 	"boxwright/web/page/pagetest"
 )
 
 // Each wheel end's load stands beside that wheel: at its axle, on its side.
 func TestWheelLoadsStandBesideTheirWheels(t *testing.T) {
-	p := pagetest.Of(t, pagetest.Demo(t), "cut-14500-158-gas", true)
+	p := pagetest.Of(t, quotetest.Demo(t), "cut-14500-158-gas", true)
 	o := outlineOf(p.Q)
 	wheels := []weight.Wheel{{Pos: "LF", Lb: 2101}, {Pos: "RF", Lb: 2202}, {Pos: "LR", Lb: 4303}, {Pos: "RR", Lb: 4404}}
 	p.Q.Weight.Gross.Wheels = wheels

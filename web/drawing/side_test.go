@@ -8,12 +8,13 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"boxwright/pricing/quote/quotetest"
 	"boxwright/web/page/pagetest"
 )
 
 // Each axle's load and rating stand beneath that axle in the side view.
 func TestAxleLoadsStandBeneathTheirAxles(t *testing.T) {
-	p := pagetest.Of(t, pagetest.Demo(t), "cut-14500-158-gas", true)
+	p := pagetest.Of(t, quotetest.Demo(t), "cut-14500-158-gas", true)
 	p.Q.Weight.Gross.FrontLb, p.Q.Weight.Gross.RearLb = 4502, 8499
 	c := *p.Q.Chassis
 	c.GAWRFrontLb, c.GAWRRearLb = 5001, 9502

@@ -5,12 +5,13 @@ import (
 	"testing"
 
 	"boxwright/config"
+	"boxwright/pricing/quote/quotetest"
 	"boxwright/web/page"
 	"boxwright/web/page/pagetest"
 )
 
 func TestListsThatAreCutShort(t *testing.T) {
-	p := pagetest.Of(t, pagetest.Demo(t), "cut-14500-158-gas", false)
+	p := pagetest.Of(t, quotetest.Demo(t), "cut-14500-158-gas", false)
 	pagetest.List{Name: "what is to settle", Most: 6, Draw: func(n int) string {
 		p.Q.Findings = nil
 		for _, text := range pagetest.Texts(n) {

@@ -8,13 +8,14 @@ import (
 	"boxwright/config/rules"
 	"boxwright/pricing"
 	"boxwright/pricing/editions"
+	"boxwright/pricing/quote/quotetest"
 	"boxwright/web/page/markup"
 	"boxwright/web/page/pagetest"
 	"boxwright/web/session"
 )
 
 func TestListsThatAreCutShort(t *testing.T) {
-	ed := pagetest.Demo(t)
+	ed := quotetest.Demo(t)
 	p := &Page{Page: pagetest.Of(t, ed, "cut-14500-158-gas", false)}
 	kept := func(x *editions.Touch) string {
 		p.Keeper = &Keeper{

@@ -9,13 +9,14 @@ import (
 	"boxwright/config/quantity"
 	"boxwright/pricing/money"
 	"boxwright/pricing/quote"
+	"boxwright/pricing/quote/quotetest"
 	"boxwright/web/page/pagetest"
 	"boxwright/web/session"
 )
 
 // A rival's bid is told against ours in the right direction.
 func TestRivalsAreToldInTheRightDirection(t *testing.T) {
-	p := &Page{Page: pagetest.Of(t, pagetest.Demo(t), "cut-14500-158-gas", false), View: &session.View{}}
+	p := &Page{Page: pagetest.Of(t, quotetest.Demo(t), "cut-14500-158-gas", false), View: &session.View{}}
 	total, ours := p.Q.Price.Total, p.Q.Plan.NineInTen
 	payload, _ := p.Q.Figure("weight.payload")
 	dollars := func(n int64) money.Amount { return money.Cents(n * 100) }
@@ -43,7 +44,7 @@ func TestRivalsAreToldInTheRightDirection(t *testing.T) {
 // How much later or earlier another quote arrives, and what it costs against
 // ours.
 func TestDifferencesAreToldInTheRightDirection(t *testing.T) {
-	p := &Page{Page: pagetest.Of(t, pagetest.Demo(t), "cut-14500-158-gas", false), View: &session.View{}}
+	p := &Page{Page: pagetest.Of(t, quotetest.Demo(t), "cut-14500-158-gas", false), View: &session.View{}}
 	for _, c := range []struct {
 		name string
 		days int

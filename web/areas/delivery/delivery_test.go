@@ -5,12 +5,13 @@ import (
 	"testing"
 
 	"boxwright/config/leadtime"
+	"boxwright/pricing/quote/quotetest"
 	"boxwright/web/page/pagetest"
 	"boxwright/web/session"
 )
 
 func TestListsThatAreCutShort(t *testing.T) {
-	ed := pagetest.Demo(t)
+	ed := quotetest.Demo(t)
 	p := &Page{Page: pagetest.Of(t, ed, "cut-14500-158-gas", false), View: &session.View{}}
 	for _, l := range []pagetest.List{
 		{Name: "what choices add to a step", Most: 4, Draw: func(n int) string {

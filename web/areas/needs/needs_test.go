@@ -3,12 +3,13 @@ package needs
 import (
 	"testing"
 
+	"boxwright/pricing/quote/quotetest"
 	"boxwright/web/page/pagetest"
 	"boxwright/web/session"
 )
 
 func TestListsThatAreCutShort(t *testing.T) {
-	ed := pagetest.Demo(t)
+	ed := quotetest.Demo(t)
 	p := &Page{Page: pagetest.Of(t, ed, "cut-14500-158-gas", false), View: &session.View{}}
 	pagetest.List{Name: "options found by a word", Most: 12, Draw: func(n int) string {
 		for i := range ed.Cat.Options {

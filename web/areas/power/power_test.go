@@ -9,11 +9,12 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"boxwright/config/quantity"
+	"boxwright/pricing/quote/quotetest"
 	"boxwright/web/page/pagetest"
 )
 
 func TestPowerPageHoldsWhatIsPostedAndWired(t *testing.T) {
-	p := &Page{pagetest.Of(t, pagetest.Demo(t), "cut-14500-158-gas", false)}
+	p := &Page{pagetest.Of(t, quotetest.Demo(t), "cut-14500-158-gas", false)}
 	area := draw(p).String()
 	f, _ := p.Q.Figure("power.remaining")
 	assert.Contains(t, area, `class="plate-figure">`+p.Show(f.Value, f.Unit)+"<", "the tag's figure")
@@ -27,7 +28,7 @@ func TestPowerPageHoldsWhatIsPostedAndWired(t *testing.T) {
 }
 
 func TestTheLoadBarsSayTheirNumbers(t *testing.T) {
-	svg := loadBars(&Page{pagetest.Of(t, pagetest.Demo(t), "cut-14500-158-gas", true)}).String()
+	svg := loadBars(&Page{pagetest.Of(t, quotetest.Demo(t), "cut-14500-158-gas", true)}).String()
 	_, said, _ := strings.Cut(svg, `aria-label="`)
 	said, _, _ = strings.Cut(said, `"`)
 	texts := regexp.MustCompile(`<text[^>]*>([^<]*)</text>`).FindAllStringSubmatch(svg, -1)

@@ -8,12 +8,13 @@ import (
 
 	"boxwright/config"
 	"boxwright/config/standards"
+	"boxwright/pricing/quote/quotetest"
 	"boxwright/web/page"
 	"boxwright/web/page/pagetest"
 )
 
 func TestVerdictsAreCountedAndGrouped(t *testing.T) {
-	p := pagetest.Of(t, pagetest.Demo(t), "cut-14500-158-gas", false)
+	p := pagetest.Of(t, quotetest.Demo(t), "cut-14500-158-gas", false)
 	sheet := compliance(&Page{p}).String()
 	assert.Contains(t, sheet, "All together: "+page.VerdictTally(p.Q.Verdicts)+".")
 	sets := map[string]bool{}
@@ -28,7 +29,7 @@ func TestVerdictsAreCountedAndGrouped(t *testing.T) {
 // Every limit that rests on memory or common practice can be replaced on the
 // page, and its basis stands beside it.
 func TestSoftLimitsCanBeReplaced(t *testing.T) {
-	p := pagetest.Of(t, pagetest.Demo(t), "cut-14500-158-gas", false)
+	p := pagetest.Of(t, quotetest.Demo(t), "cut-14500-158-gas", false)
 	sheet := ownLimits(&Page{p}).String()
 	soft := 0
 	for code, l := range p.Q.Assume.Limits {

@@ -8,12 +8,13 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"boxwright/config/weight"
+	"boxwright/pricing/quote/quotetest"
 	"boxwright/web/page/pagetest"
 )
 
 // Every load stands under its own head in the tables of Weight.
 func TestLoadsStandUnderTheirHeads(t *testing.T) {
-	p := &Page{Page: pagetest.Of(t, pagetest.Demo(t), "cut-14500-158-gas", false)}
+	p := &Page{Page: pagetest.Of(t, quotetest.Demo(t), "cut-14500-158-gas", false)}
 	g := &p.Q.Weight.Gross
 	g.TotalLb, g.FrontLb, g.RearLb, g.LeftLb, g.RightLb, g.XIn, g.ZIn = 13001, 4502, 8499, 6603, 6398, 105, 41
 	g.Wheels = []weight.Wheel{

@@ -11,26 +11,15 @@ import (
 	"boxwright/config/standards"
 	"boxwright/config/weight"
 	"boxwright/pricing/quote"
-	"boxwright/web/assets/catalogue"
+	"boxwright/pricing/quote/quotetest"
 	"boxwright/web/page"
 )
-
-// Today is the day of every test.
-var Today = config.Date{Year: 2026, Month: 11, Day: 25}
-
-// Demo is the demonstration catalogue.
-func Demo(t testing.TB) *quote.Edition {
-	t.Helper()
-	ed, err := quote.OpenEdition(catalogue.Demo)
-	require.NoError(t, err)
-	return ed
-}
 
 // Of is the page of a new unit on a chassis, with everything loose the catalogue
 // knows aboard and stowed when loaded.
 func Of(t testing.TB, ed *quote.Edition, chassis string, loaded bool) *page.Page {
 	t.Helper()
-	d := quote.Begin(ed, chassis, "", Today)
+	d := quote.Begin(ed, chassis, "", quotetest.Today)
 	if loaded {
 		for i := range ed.Cat.Equipment {
 			d.Unit.Carried = append(d.Unit.Carried, config.Carried{Equipment: ed.Cat.Equipment[i].ID, Qty: 1})
