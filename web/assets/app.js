@@ -190,7 +190,6 @@ async function start() {
   transport.idle.then(() => {
     const areas = /** @type {NodeListOf<HTMLElement>} */ (document.querySelectorAll("#areas [data-act=go]"));
     transport.rehearse([...areas].map((el) => el.dataset.id || ""), () => !document.hidden);
-    install(); // it fetches and unpacks a core of its own, so not beside the first answer
   });
   addEventListener("hashchange", openLink);
   addEventListener("pagehide", () => toKeep());
@@ -199,6 +198,7 @@ async function start() {
     await history.relist();
     if (state.view?.area === "quote") act({ do: "restore" });
   });
+  install();
 }
 
 start();
