@@ -47,7 +47,7 @@ type Linear struct {
 }
 
 // Place resolves a station to inches behind the front axle, right of the
-// centreline and above the ground, for an item mounted on this chassis with
+// centerline and above the ground, for an item mounted on this chassis with
 // this body. An unknown zone counts from the front axle.
 func Place(ch *Chassis, b *Body, zone string, x, y, z quantity.Length) (px, py, pz quantity.Length) {
 	switch zone {

@@ -67,9 +67,9 @@ type Chassis struct {
 	FloorHeightIn   quantity.Length `json:"floor_height_in"`   // module floor above ground, loaded
 	CabHeightIn     quantity.Length `json:"cab_height_in"`     // roof of cab above ground
 	WidthIn         quantity.Length `json:"width_in"`          // cab width less mirrors
-	TrackFrontIn    quantity.Length `json:"track_front_in"`    // centre to centre of the wheels
-	TrackRearIn     quantity.Length `json:"track_rear_in"`     // centre to centre; of the dual pairs on duals
-	DualSpacingIn   quantity.Length `json:"dual_spacing_in"`   // between the two tyres of a pair; 0 single
+	TrackFrontIn    quantity.Length `json:"track_front_in"`    // center to center of the wheels
+	TrackRearIn     quantity.Length `json:"track_rear_in"`     // center to center; of the dual pairs on duals
+	DualSpacingIn   quantity.Length `json:"dual_spacing_in"`   // between the two tires of a pair; 0 single
 	FrameEndIn      quantity.Length `json:"frame_end_in"`      // end of frame behind the rear axle
 	GVWRLb          quantity.Mass   `json:"gvwr_lb"`
 	GAWRFrontLb     quantity.Mass   `json:"gawr_front_lb"`
@@ -91,7 +91,7 @@ type Chassis struct {
 	Tags   []string `json:"tags,omitempty"`
 }
 
-// Tires of one axle. LoadLb is the maximum load of one tyre at PressurePSI in
+// Tires of one axle. LoadLb is the maximum load of one tire at PressurePSI in
 // the mounting it has here (single or dual).
 type Tires struct {
 	Size        string        `json:"size"`
@@ -103,7 +103,7 @@ type Tires struct {
 
 // Body is a module, or the conversion of a van that has none.
 // Stations inside it: x behind the module's front wall, y right of the
-// centreline, z above the module floor.
+// centerline, z above the module floor.
 type Body struct {
 	ID    string `json:"id"`
 	Label string `json:"label"`
@@ -119,7 +119,7 @@ type Body struct {
 	// Existing marks a module that is there already and is remounted: it needs no
 	// shell, its Mass is all of it, and what was measured stands in Unit.Existing.
 	Existing bool `json:"existing,omitempty"`
-	// Shell, for a new module, is what its mass and centre are taken off from.
+	// Shell, for a new module, is what its mass and center are taken off from.
 	Shell *Shell `json:"shell,omitempty"`
 	// Mass is what the shell does not cover: for a module trim, doors' hardware
 	// and sealants; for a van conversion the whole lining and partition.
@@ -130,16 +130,17 @@ type Body struct {
 	Tags         []string      `json:"tags,omitempty"`
 }
 
-// Shell is the geometry of a welded aluminium module. Zero fields take the
+// Shell is the geometry of a welded aluminum module. Zero fields take the
 // plant's usual value, named beside each; all are common practice, no source.
 type Shell struct {
-	FrameSpacingIn  quantity.Length `json:"frame_spacing_in"`            // between uprights; 16 if zero
-	FrameTubeIn     quantity.Length `json:"frame_tube_in,omitempty"`     // square structural tube; 2 if zero
-	TubeWallIn      quantity.Length `json:"tube_wall_in,omitempty"`      // 0.125 if zero
-	SideSkinIn      quantity.Length `json:"side_skin_in,omitempty"`      // 0.125 if zero
-	RoofSkinIn      quantity.Length `json:"roof_skin_in,omitempty"`      // 0.090 if zero
-	FloorSheetIn    quantity.Length `json:"floor_sheet_in,omitempty"`    // 0.125 if zero
-	FloorCoreLbFt2  float64         `json:"floor_core_lb_ft2,omitempty"` // sub-floor board, lb per square foot; 2.2 if zero
+	FrameSpacingIn quantity.Length `json:"frame_spacing_in"`         // between uprights; 16 if zero
+	FrameTubeIn    quantity.Length `json:"frame_tube_in,omitempty"`  // square structural tube; 2 if zero
+	TubeWallIn     quantity.Length `json:"tube_wall_in,omitempty"`   // 0.125 if zero
+	SideSkinIn     quantity.Length `json:"side_skin_in,omitempty"`   // 0.125 if zero
+	RoofSkinIn     quantity.Length `json:"roof_skin_in,omitempty"`   // 0.090 if zero
+	FloorSheetIn   quantity.Length `json:"floor_sheet_in,omitempty"` // 0.125 if zero
+	// sub-floor board, lb per square foot; 2.2 if zero
+	FloorCoreLbFt2  float64         `json:"floor_core_lb_ft2,omitempty"`
 	CornerPostIn    quantity.Length `json:"corner_post_in,omitempty"`    // wall of the corner extrusion; 0.250 if zero
 	InsulationIn    quantity.Length `json:"insulation_in,omitempty"`     // thickness; 2 if zero
 	InsulationLbFt3 float64         `json:"insulation_lb_ft3,omitempty"` // 1.9 if zero
@@ -154,7 +155,7 @@ type Compartment struct {
 	ID       string          `json:"id"`
 	Label    string          `json:"label"`
 	Side     string          `json:"side"` // "street", "curb", "rear" or "inside"
-	XIn      quantity.Length `json:"x_in"` // of its centre, behind the module's front wall
+	XIn      quantity.Length `json:"x_in"` // of its center, behind the module's front wall
 	YIn      quantity.Length `json:"y_in"`
 	ZIn      quantity.Length `json:"z_in"`     // above the module floor; negative below
 	WidthIn  quantity.Length `json:"width_in"` // inside, along the vehicle
@@ -220,12 +221,15 @@ type Option struct {
 	ID       string `json:"id"`
 	Group    string `json:"group"`
 	Label    string `json:"label"`
-	Spec     string `json:"spec"`                // the sentence printed in the quote
-	Standard bool   `json:"standard,omitempty"`  // what a unit gets when the customer does not say
-	Remount  bool   `json:"remount,omitempty"`   // standard in a remount, in place of its group's usual ones: what the module has already, or work always done
+	Spec     string `json:"spec"`               // the sentence printed in the quote
+	Standard bool   `json:"standard,omitempty"` // what a unit gets when the customer does not say
+	// standard in a remount, in place of its group's usual ones: what the module has already, or
+	// work always done
+	Remount  bool   `json:"remount,omitempty"`
 	MaxQty   int    `json:"max_qty,omitempty"`   // 0 and 1 both mean one
 	PriceKey string `json:"price_key,omitempty"` // empty: the option's id
-	Asks     string `json:"asks,omitempty"`      // what the customer is to say with it, such as "Color name or code"; empty: nothing
+	// what the customer is to say with it, such as "Color name or code"; empty: nothing
+	Asks string `json:"asks,omitempty"`
 
 	Mass    *Mass    `json:"mass,omitempty"`
 	Load    *Load    `json:"load,omitempty"`    // 12 V current it draws
@@ -237,7 +241,8 @@ type Option struct {
 	// that comes after it; empty: those that come after the plant's parts step.
 	PartsFor []string `json:"parts_for,omitempty"`
 
-	StorageFt3   quantity.Volume `json:"storage_ft3,omitempty"`  // enclosed inside storage it adds; negative when it takes some
+	// enclosed inside storage it adds; negative when it takes some
+	StorageFt3   quantity.Volume `json:"storage_ft3,omitempty"`
 	Compartments []Compartment   `json:"compartments,omitempty"` // exterior or interior compartments it adds
 	Seats        []Seat          `json:"seats,omitempty"`        // module stations: x from front wall, z above floor
 	Oxygen       *Oxygen         `json:"oxygen,omitempty"`
@@ -281,7 +286,7 @@ type Circuit struct {
 // Oxygen supply or fixed cylinder.
 type Oxygen struct {
 	Cylinder     string  `json:"cylinder"`       // "D", "E", "M", "H"
-	LitresPerPSI float64 `json:"litres_per_psi"` // the cylinder factor
+	LitersPerPSI float64 `json:"liters_per_psi"` // the cylinder factor
 	FullPSI      float64 `json:"full_psi"`
 	Count        int     `json:"count"`
 }

@@ -51,7 +51,8 @@ func (c *Catalogue) check() Problems {
 		return k.ps
 	}
 	if len(c.Options) > MaxOptions || len(c.Rules) > MaxRules {
-		k.add("too-large", "the catalogue", "has %d options and %d rules; the most is %d and %d", len(c.Options), len(c.Rules), MaxOptions, MaxRules)
+		k.add("too-large", "the catalogue", "has %d options and %d rules; the most is %d and %d", len(c.Options),
+			len(c.Rules), MaxOptions, MaxRules)
 		return k.ps
 	}
 	if c.ID == "" || c.Title == "" || c.Edition == "" {
@@ -144,7 +145,8 @@ func ids[T any](k *checker, list string, items []T, id func(*T) string, shared b
 		x := id(&items[i])
 		where := place{list, i, x}
 		if !ValidID(x) {
-			k.add("id", where.String(), "an id is 1 to 48 small letters, digits and hyphens, beginning with a letter or digit")
+			k.add("id", where.String(), "an id is 1 to 48 small letters, digits and hyphens, beginning with a letter "+
+				"or digit")
 		}
 		if _, twice := m[x]; twice {
 			k.add("id", where.String(), "this id stands twice in %s", list)
@@ -209,7 +211,8 @@ func (k *checker) body(i int) {
 	if b.Kind == "module" && b.Shell == nil && !b.Existing {
 		k.add("missing", w+" shell", "a new module needs its shell, from which its mass is taken off")
 	}
-	k.between(w, 0, 1000, map[string]float64{"length_in": float64(b.LengthIn), "width_in": float64(b.WidthIn), "height_in": float64(b.HeightIn), "headroom_in": float64(b.HeadroomIn), "aisle_in": float64(b.AisleIn)})
+	k.between(w, 0, 1000, map[string]float64{"length_in": float64(b.LengthIn), "width_in": float64(b.WidthIn),
+		"height_in": float64(b.HeightIn), "headroom_in": float64(b.HeadroomIn), "aisle_in": float64(b.AisleIn)})
 	k.mass(w+" mass", &b.Mass)
 	k.compartments(w, b.Compartments)
 	k.work(w, b.Work)
@@ -232,7 +235,9 @@ func (k *checker) option(i int) {
 		k.mass(w+" mass", o.Mass)
 	}
 	if l := o.Load; l != nil {
-		k.between(w+" load", 0, 1e5, map[string]float64{"parked_a": float64(l.ParkedA), "driving_a": float64(l.DrivingA), "responding_a": float64(l.RespondingA), "scene_a": float64(l.SceneA), "ac_w": float64(l.ACW), "shed": float64(l.Shed)})
+		k.between(w+" load", 0, 1e5,
+			map[string]float64{"parked_a": float64(l.ParkedA), "driving_a": float64(l.DrivingA),
+				"responding_a": float64(l.RespondingA), "scene_a": float64(l.SceneA), "ac_w": float64(l.ACW), "shed": float64(l.Shed)})
 	}
 	if c := o.Circuit; c != nil {
 		k.between(w+" circuit", 0, 1e4, map[string]float64{"amps": float64(c.Amps), "run_ft": c.RunFt})
@@ -247,7 +252,8 @@ func (k *checker) option(i int) {
 func (k *checker) mass(where string, m *Mass) {
 	k.between(where, -2e4, 5e4, map[string]float64{"lb": float64(m.Lb)})
 	k.between(where, 0, 1e4, map[string]float64{"tol_lb": float64(m.TolLb)})
-	k.between(where, -1e3, 1e3, map[string]float64{"x_in": float64(m.XIn), "y_in": float64(m.YIn), "z_in": float64(m.ZIn)})
+	k.between(where, -1e3, 1e3, map[string]float64{"x_in": float64(m.XIn), "y_in": float64(m.YIn),
+		"z_in": float64(m.ZIn)})
 	if m.Lb != 0 && !m.Derived {
 		k.oneOf(where+" zone", m.Zone, Zones...)
 	}
@@ -257,8 +263,10 @@ func (k *checker) compartments(where string, list []Compartment) {
 	for i, c := range list {
 		w := fmt.Sprintf("%s compartments[%d] %q", where, i, c.ID)
 		k.oneOf(w+" side", c.Side, "street", "curb", "rear", "inside")
-		k.between(w, 1, 400, map[string]float64{"width_in": float64(c.WidthIn), "depth_in": float64(c.DepthIn), "height_in": float64(c.HeightIn)})
-		k.between(w, -400, 400, map[string]float64{"x_in": float64(c.XIn), "y_in": float64(c.YIn), "z_in": float64(c.ZIn)})
+		k.between(w, 1, 400, map[string]float64{"width_in": float64(c.WidthIn), "depth_in": float64(c.DepthIn),
+			"height_in": float64(c.HeightIn)})
+		k.between(w, -400, 400, map[string]float64{"x_in": float64(c.XIn), "y_in": float64(c.YIn),
+			"z_in": float64(c.ZIn)})
 		k.between(w, 0, 1e4, map[string]float64{"limit_lb": float64(c.LimitLb)})
 	}
 }
@@ -276,7 +284,8 @@ func (k *checker) work(where string, list []Work) {
 
 func (k *checker) span(where string, s Span) {
 	if !(0 <= s.Low && s.Low <= s.Likely && s.Likely <= s.High && s.High <= 2000) {
-		k.add("range", where, "a span needs 0 <= low <= likely <= high <= 2000, not %v, %v, %v", s.Low, s.Likely, s.High)
+		k.add("range", where, "a span needs 0 <= low <= likely <= high <= 2000, not %v, %v, %v", s.Low, s.Likely,
+			s.High)
 	}
 }
 
@@ -343,7 +352,8 @@ func (k *checker) cond(where string, c *Cond, depth int) {
 		k.test(where+" body", c.Body, known)
 	}
 	if set != 1 {
-		k.add("condition", where, "a condition has exactly one of pick, all, any, not, at_least, at_most, chassis, body; this has %d", set)
+		k.add("condition", where, "a condition has exactly one of pick, all, any, not, at_least, at_most, chassis, "+
+			"body; this has %d", set)
 	}
 }
 
@@ -354,7 +364,8 @@ func (k *checker) test(where string, t *Test, known bool) {
 	k.oneOf(where+" op", t.Op, "=", "!=", "<", "<=", ">", ">=")
 	numeric := strings.HasSuffix(t.Attr, "_in") || strings.HasSuffix(t.Attr, "_lb")
 	if known && numeric == (t.Op == "=" || t.Op == "!=") {
-		k.add("value", where, "%s takes %s", t.Attr, map[bool]string{true: "<, <=, > or >= and a number", false: "= or != and a text"}[numeric])
+		k.add("value", where, "%s takes %s", t.Attr,
+			map[bool]string{true: "<, <=, > or >= and a number", false: "= or != and a text"}[numeric])
 	}
 }
 
@@ -383,17 +394,20 @@ func (k *checker) plant() {
 		o := &k.c.Options[i]
 		w := at("options", i, o.ID) + " parts_for"
 		if len(o.PartsFor) > 0 && o.Parts == nil {
-			k.add("missing", w, "names steps that wait for a part, but the option has no parts that take time to arrive")
+			k.add("missing", w,
+				"names steps that wait for a part, but the option has no parts that take time to arrive")
 		}
 		for _, id := range o.PartsFor {
 			// Behind the step where parts arrive nothing can come round to it.
 			if j, ok := acts[id]; !ok || j <= arrive {
-				k.add("order", w, "%q must be an activity of the plant that stands after the one where parts arrive", id)
+				k.add("order", w, "%q must be an activity of the plant that stands after the one where parts arrive",
+					id)
 			}
 		}
 	}
 	for i, s := range p.Stations {
-		k.between(at("plant.stations", i, s.ID), 0.1, 100, map[string]float64{"bays": float64(s.Bays), "shifts": s.Shifts, "crew": s.Crew})
+		k.between(at("plant.stations", i, s.ID), 0.1, 100,
+			map[string]float64{"bays": float64(s.Bays), "shifts": s.Shifts, "crew": s.Crew})
 	}
 	for i, s := range p.Shutdowns {
 		if s.Last.Before(s.First) {

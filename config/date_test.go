@@ -38,9 +38,9 @@ func TestOnlyRealDaysAreRead(t *testing.T) {
 		{"2100-02-29", false, "a century that is none"},
 		{"2027-02-29", false, "no leap year"},
 		{"2027-04-31", false, "April has 30 days"},
-		{"2027-00-10", false, "no month nought"},
+		{"2027-00-10", false, "no month zero"},
 		{"2027-13-01", false, "no thirteenth month"},
-		{"2027-01-00", false, "no day nought"},
+		{"2027-01-00", false, "no day zero"},
 		{"2027-01-32", false, "no day 32"},
 		{"1899-12-31", false, "before the earliest"},
 		{"2200-01-01", false, "after the latest"},
@@ -86,8 +86,10 @@ func TestDatesAgreeWithPackageTime(t *testing.T) {
 		require.Equal(t, day.Format("Mon, Jan 2, 2006"), d.Long())
 	}
 	rapid.Check(t, func(t *rapid.T) {
-		d := config.Date{Year: rapid.IntRange(1900, 2199).Draw(t, "year"), Month: rapid.IntRange(1, 12).Draw(t, "month"), Day: rapid.IntRange(1, 28).Draw(t, "day")}
-		for _, form := range []string{"1/2/2006", "01/02/2006", "Jan 2, 2006", "January 2 2006", "Monday, January 2, 2006", "2006-01-02"} {
+		d := config.Date{Year: rapid.IntRange(1900, 2199).Draw(t, "year"),
+			Month: rapid.IntRange(1, 12).Draw(t, "month"), Day: rapid.IntRange(1, 28).Draw(t, "day")}
+		for _, form := range []string{"1/2/2006", "01/02/2006", "Jan 2, 2006", "January 2 2006",
+			"Monday, January 2, 2006", "2006-01-02"} {
 			text := d.Time().Format(form)
 			read, err := config.ReadDate(text)
 			require.NoError(t, err)
@@ -109,11 +111,13 @@ func TestDatesAgreeWithPackageTime(t *testing.T) {
 		}
 	})
 	rapid.Check(t, func(t *rapid.T) {
-		d := config.Date{Year: rapid.IntRange(-20000, 20000).Draw(t, "year"), Month: rapid.IntRange(-30, 30).Draw(t, "month"), Day: rapid.IntRange(-400, 400).Draw(t, "day")}
+		d := config.Date{Year: rapid.IntRange(-20000, 20000).Draw(t, "year"),
+			Month: rapid.IntRange(-30, 30).Draw(t, "month"), Day: rapid.IntRange(-400, 400).Draw(t, "day")}
 		if d.IsZero() {
 			return
 		}
-		require.Equal(t, d.Time().Format("2006-01-02"), d.String(), "a day that was computed need not be in the calendar's form")
+		require.Equal(t, d.Time().Format("2006-01-02"), d.String(),
+			"a day that was computed need not be in the calendar's form")
 		require.Equal(t, d.Time().Format("Mon, Jan 2, 2006"), d.Long())
 	})
 }

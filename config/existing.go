@@ -22,15 +22,15 @@ type Existing struct {
 	AisleIn    quantity.Length `json:"aisle_in,omitempty"`
 
 	// MassLb is of the module as it will be mounted: with everything that stays
-	// in it, without what is taken out. Its centre counts from the front wall,
-	// the centreline (positive to the curb side) and the floor.
+	// in it, without what is taken out. Its center counts from the front wall,
+	// the centerline (positive to the curb side) and the floor.
 	MassLb    quantity.Mass   `json:"mass_lb,omitempty"`
 	TolLb     quantity.Mass   `json:"tol_lb,omitempty"` // half width of the likely range; 0 means 5 % is assumed
 	Weighed   string          `json:"weighed,omitempty"`
 	XIn       quantity.Length `json:"x_in,omitempty"`
 	YIn       quantity.Length `json:"y_in,omitempty"`
 	ZIn       quantity.Length `json:"z_in,omitempty"`
-	Estimated bool            `json:"estimated,omitempty"` // the centre was judged, not found by weighing
+	Estimated bool            `json:"estimated,omitempty"` // the center was judged, not found by weighing
 
 	WarrantyYears int    `json:"warranty_years,omitempty"` // left on the structure
 	Notes         string `json:"notes,omitempty"`
@@ -88,12 +88,14 @@ func (e *Existing) check() (ps Problems) {
 		}
 	}
 	if e.LengthIn > 0 && e.XIn >= e.LengthIn {
-		add("range", "x_in", fmt.Sprintf("a centre %v in behind the front wall is outside a module %v in long", e.XIn, e.LengthIn))
+		add("range", "x_in", fmt.Sprintf("a center %v in behind the front wall is outside a module %v in long", e.XIn,
+			e.LengthIn))
 	}
 	for _, t := range []struct {
 		name, text string
 		most       int
-	}{{"maker", e.Maker, MaxExistingText}, {"weighed", e.Weighed, MaxExistingText}, {"notes", e.Notes, MaxExistingNotes}} {
+	}{{"maker", e.Maker, MaxExistingText}, {"weighed", e.Weighed, MaxExistingText}, {"notes", e.Notes,
+		MaxExistingNotes}} {
 		if len(t.text) > t.most {
 			add("too-long", t.name, fmt.Sprintf("has %d bytes; the most is %d", len(t.text), t.most))
 		}

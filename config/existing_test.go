@@ -21,7 +21,8 @@ func withExisting(t *testing.T) *config.Catalogue {
 			"mass": {"lb": 4500, "tol_lb": 400, "zone": "module-mid", "z_in": 30},
 			"compartments": [{"id": "o1", "label": "Rear", "side": "street", "x_in": 120, "y_in": -37, "z_in": 25, "width_in": 22, "depth_in": 20, "height_in": 66, "limit_lb": 0}], "work": []},`,
 		`"spec": "", "mass": {"lb": 40`, `"spec": "", "standard": true, "mass": {"lb": 40`,
-		`"options": [`, `"options": [{"id": "step-kept", "group": "steps", "label": "Step as it is", "spec": "", "remount": true, "mass": {"lb": 0}},`,
+		`"options": [`,
+		`"options": [{"id": "step-kept", "group": "steps", "label": "Step as it is", "spec": "", "remount": true, "mass": {"lb": 0}},`,
 	).Replace(small)))
 	require.NoError(t, err)
 	return c
@@ -36,13 +37,15 @@ func TestMeasuredFiguresStandForUsualOnes(t *testing.T) {
 	b := c.BodyOf(u)
 	assert.EqualValues(t, 120, b.LengthIn)
 	assert.EqualValues(t, 95, b.WidthIn, "not measured")
-	assert.Equal(t, config.Mass{Lb: 3900, Zone: config.ZoneModule, XIn: 58, YIn: -2, ZIn: 28}, b.Mass, "the usual tolerance went with the usual mass")
+	assert.Equal(t, config.Mass{Lb: 3900, Zone: config.ZoneModule, XIn: 58, YIn: -2, ZIn: 28}, b.Mass,
+		"the usual tolerance went with the usual mass")
 	assert.EqualValues(t, 96, b.Compartments[0].XIn, "spread over the measured length")
 	assert.EqualValues(t, 120, c.BodyByID("old").Compartments[0].XIn, "the catalogue itself is untouched")
 	assert.EqualValues(t, 150, c.BodyByID("old").LengthIn)
 
 	u.Body = "mod"
-	assert.Equal(t, c.BodyByID("mod"), c.BodyOf(u), "a new module is as the catalogue has it, whatever was measured elsewhere")
+	assert.Equal(t, c.BodyByID("mod"), c.BodyOf(u), "a new module is as the catalogue has it, whatever was measured "+
+		"elsewhere")
 	remount, e := c.Measured(u)
 	assert.False(t, remount)
 	assert.Nil(t, e)
@@ -71,11 +74,11 @@ func TestStrangeMeasurementsAreNamed(t *testing.T) {
 	}{
 		{"nothing measured yet", config.Existing{}, ""},
 		{"a usual module", config.Existing{Built: 2012, LengthIn: 146, MassLb: 4300, TolLb: 40, XIn: 70, YIn: -3, ZIn: 31, WarrantyYears: 8}, ""},
-		{"a mass below nought", config.Existing{MassLb: -4300}, "existing mass_lb"},
+		{"a mass below zero", config.Existing{MassLb: -4300}, "existing mass_lb"},
 		{"a mass that is no number", config.Existing{MassLb: quantity.Mass(math.NaN())}, "existing mass_lb"},
 		{"feet typed for inches", config.Existing{LengthIn: 12}, "existing length_in"},
 		{"a length without end", config.Existing{LengthIn: quantity.Length(math.Inf(1))}, "existing length_in"},
-		{"a centre behind the rear wall", config.Existing{LengthIn: 120, XIn: 140}, "existing x_in"},
+		{"a center behind the rear wall", config.Existing{LengthIn: 120, XIn: 140}, "existing x_in"},
 		{"a year of another age", config.Existing{Built: 19}, "existing built"},
 		{"a warranty of a century", config.Existing{WarrantyYears: 100}, "existing warranty_years"},
 		{"a novel for a name", config.Existing{Maker: strings.Repeat("x", config.MaxExistingText+1)}, "existing maker"},
@@ -99,8 +102,10 @@ func TestMeasurementsAreCloned(t *testing.T) {
 }
 
 func TestStepsOfANewAndAnExistingModule(t *testing.T) {
-	fresh, old, van := &config.Body{Kind: "module"}, &config.Body{Kind: "module", Existing: true}, &config.Body{Kind: "van"}
-	for only, want := range map[string][3]bool{"": {true, true, true}, "module": {true, true, false}, "van": {false, false, true}, "new": {true, false, false}, "existing": {false, true, false}} {
+	fresh, old, van := &config.Body{Kind: "module"}, &config.Body{Kind: "module", Existing: true},
+		&config.Body{Kind: "van"}
+	for only, want := range map[string][3]bool{"": {true, true, true}, "module": {true, true, false},
+		"van": {false, false, true}, "new": {true, false, false}, "existing": {false, true, false}} {
 		a := config.Activity{Only: only}
 		assert.Equal(t, want, [3]bool{a.For(fresh), a.For(old), a.For(van)}, "a step for %q alone", only)
 	}

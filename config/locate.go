@@ -79,7 +79,8 @@ func (l *locator) value(t reflect.Type, path string) *misfit {
 			if t.Kind() == reflect.Map {
 				elem = t.Elem()
 			} else if elem = fieldType(t, name); elem == nil {
-				return &misfit{at, start, "field", fmt.Sprintf("there is no field %q here; it is misspelt or in the wrong place", name)}
+				return &misfit{at, start, "field",
+					fmt.Sprintf("there is no field %q here; it is misspelled or in the wrong place", name)}
 			}
 		}
 		if m := l.value(elem, at); m != nil {

@@ -30,7 +30,9 @@ type Activity struct {
 	After   []string `json:"after"`             // activities that must be finished
 	Days    Span     `json:"days"`
 	Source  string   `json:"source,omitempty"` // one of the Source constants; empty for plain work
-	Only    string   `json:"only,omitempty"`   // "module" or "van": kind of body that has this step; "new" or "existing": modules of that kind alone
+	// "module" or "van": kind of body that has this step; "new" or "existing": modules of that kind
+	// alone
+	Only string `json:"only,omitempty"`
 }
 
 // For reports whether a body goes through the step.
@@ -47,8 +49,10 @@ func (a *Activity) For(b *Body) bool {
 // What else an activity's time hangs on.
 const (
 	SourceChassis = "chassis" // the chassis' own arrival span takes the place of Days
-	SourceParts   = "parts"   // Days is for ordinary parts; the unit's long-lead parts run beside them, the last to arrive decides
-	SourceSlot    = "slot"    // the framing line's first step: it starts only in one of the plant's open slots
+	// Days is for ordinary parts; the unit's long-lead parts run beside them, the last to arrive
+	// decides
+	SourceParts = "parts"
+	SourceSlot  = "slot" // the framing line's first step: it starts only in one of the plant's open slots
 )
 
 // Span is a three-point duration in working days: optimistic, most likely,
@@ -59,7 +63,7 @@ type Span struct {
 	High   float64 `json:"high"`
 }
 
-// Work is labour that a choice adds (or saves, when negative) at a station.
+// Work is labor that a choice adds (or saves, when negative) at a station.
 type Work struct {
 	Station string         `json:"station"`
 	Hours   quantity.Hours `json:"hours"`

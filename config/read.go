@@ -56,7 +56,8 @@ func (ps Problems) Error() string {
 // there is one, is a Problems with at least one entry.
 func Read(file []byte) (*Catalogue, error) {
 	if len(file) > MaxCatalogueBytes {
-		return nil, Problems{{"catalogue.too-large", "the file", fmt.Sprintf("is %d bytes; the most that is read is %d", len(file), MaxCatalogueBytes)}}
+		return nil, Problems{{"catalogue.too-large", "the file",
+			fmt.Sprintf("is %d bytes; the most that is read is %d", len(file), MaxCatalogueBytes)}}
 	}
 	c := new(Catalogue)
 	if p := DecodeStrict(file, c); p != nil {
@@ -91,7 +92,8 @@ func DecodeStrict(file []byte, v any) *Problem {
 	if err == nil {
 		behind := next(file, d.InputOffset())
 		if _, more := d.Token(); !errors.Is(more, io.EOF) {
-			return &Problem{"trailing", position(file, behind), "there is something after the end of the data; a file holds one JSON value"}
+			return &Problem{"trailing", position(file, behind),
+				"there is something after the end of the data; a file holds one JSON value"}
 		}
 		return nil
 	}
@@ -191,10 +193,12 @@ func (c *Catalogue) CheckUnit(u *Unit) Problems {
 	var ps Problems
 	add := func(code, where, text string) { ps = append(ps, Problem{"unit." + code, where, text}) }
 	if c.ChassisByID(u.Chassis) == nil {
-		add("unknown-chassis", "chassis", fmt.Sprintf("%q is not in this edition; choose one of its %d chassis", u.Chassis, len(c.Chassis)))
+		add("unknown-chassis", "chassis", fmt.Sprintf("%q is not in this edition; choose one of its %d chassis",
+			u.Chassis, len(c.Chassis)))
 	}
 	if c.BodyByID(u.Body) == nil {
-		add("unknown-body", "body", fmt.Sprintf("%q is not in this edition; choose one of its %d bodies", u.Body, len(c.Bodies)))
+		add("unknown-body", "body", fmt.Sprintf("%q is not in this edition; choose one of its %d bodies", u.Body,
+			len(c.Bodies)))
 	}
 	if len(u.Proposed) > 2 {
 		add("proposed", "proposed", "names more than a chassis and a body")
@@ -206,29 +210,37 @@ func (c *Catalogue) CheckUnit(u *Unit) Problems {
 		o := c.OptionByID(p.Option)
 		switch {
 		case o == nil:
-			add("unknown-option", fmt.Sprintf("picks[%d]", i), fmt.Sprintf("option %q is not in this edition", p.Option))
+			add("unknown-option", fmt.Sprintf("picks[%d]", i),
+				fmt.Sprintf("option %q is not in this edition", p.Option))
 		case p.Qty < 1 || p.Qty > max(o.MaxQty, 1):
-			add("quantity", fmt.Sprintf("picks[%d] %q", i, p.Option), fmt.Sprintf("%d is not a quantity from 1 to %d", p.Qty, max(o.MaxQty, 1)))
+			add("quantity", fmt.Sprintf("picks[%d] %q", i, p.Option),
+				fmt.Sprintf("%d is not a quantity from 1 to %d", p.Qty, max(o.MaxQty, 1)))
 		case i > 0 && u.Picks[i-1].Option >= p.Option:
 			add("order", fmt.Sprintf("picks[%d] %q", i, p.Option), "picks must be sorted by id, each once")
 		}
 	}
 	for i, d := range u.Details {
-		if c.OptionByID(d.Option) == nil || d.Text == "" || len(d.Text) > MaxDetail || i > 0 && u.Details[i-1].Option >= d.Option {
-			add("detail", fmt.Sprintf("details[%d] %q", i, d.Option), fmt.Sprintf("details are of options in this edition, sorted by them, each once and of 1 to %d bytes", MaxDetail))
+		if c.OptionByID(d.Option) == nil || d.Text == "" || len(d.Text) > MaxDetail || i > 0 &&
+			u.Details[i-1].Option >= d.Option {
+			add("detail", fmt.Sprintf("details[%d] %q", i, d.Option),
+				fmt.Sprintf("details are of options in this edition, sorted by them, each once and of 1 to %d bytes",
+					MaxDetail))
 		}
 	}
 	for i, e := range u.Carried {
 		if c.EquipmentByID(e.Equipment) == nil {
-			add("unknown-equipment", fmt.Sprintf("carried[%d]", i), fmt.Sprintf("equipment %q is not in this edition", e.Equipment))
+			add("unknown-equipment", fmt.Sprintf("carried[%d]", i),
+				fmt.Sprintf("equipment %q is not in this edition", e.Equipment))
 		}
 		if e.Qty < 1 || e.Qty > 999 {
-			add("quantity", fmt.Sprintf("carried[%d] %q", i, e.Equipment), fmt.Sprintf("%d is not a quantity from 1 to 999", e.Qty))
+			add("quantity", fmt.Sprintf("carried[%d] %q", i, e.Equipment),
+				fmt.Sprintf("%d is not a quantity from 1 to 999", e.Qty))
 		}
 	}
 	for i, o := range u.Own {
 		if o.Figure == "" || !(o.Value >= 0 && o.Value <= 1e6) {
-			add("range", fmt.Sprintf("own[%d]", i), fmt.Sprintf("%q %v: a limit of one's own names a figure and is 0 to 1,000,000", o.Figure, o.Value))
+			add("range", fmt.Sprintf("own[%d]", i),
+				fmt.Sprintf("%q %v: a limit of one's own names a figure and is 0 to 1,000,000", o.Figure, o.Value))
 		}
 		if i > 0 && u.Own[i-1].Figure >= o.Figure {
 			add("order", fmt.Sprintf("own[%d] %q", i, o.Figure), "own limits must be sorted by figure, each once")
@@ -237,7 +249,8 @@ func (c *Catalogue) CheckUnit(u *Unit) Problems {
 	for _, m := range []struct {
 		name string
 		v    float64
-	}{{"occupant_lb", float64(u.OccupantLb)}, {"patient_lb", float64(u.PatientLb)}, {"payload_lb", float64(u.PayloadLb)}} {
+	}{{"occupant_lb", float64(u.OccupantLb)}, {"patient_lb", float64(u.PatientLb)}, {"payload_lb",
+		float64(u.PayloadLb)}} {
 		if !(m.v >= 0 && m.v <= 20000) {
 			add("range", m.name, fmt.Sprintf("%v lb is outside 0 to 20,000", m.v))
 		}

@@ -43,8 +43,8 @@ func ExamplePlace() {
 	c, _ := config.Read([]byte(small))
 	// 4 in ahead of the rear wall, on the right, 30 in above the module floor.
 	x, y, z := config.Place(&c.Chassis[0], &c.Bodies[0], config.ZoneModuleRear, -4, 20, 30)
-	fmt.Println(x, "in behind the front axle,", y, "in right of the centreline,", z, "in above the ground")
-	// Output: 201 in behind the front axle, 20 in right of the centreline, 62 in above the ground
+	fmt.Println(x, "in behind the front axle,", y, "in right of the centerline,", z, "in above the ground")
+	// Output: 201 in behind the front axle, 20 in right of the centerline, 62 in above the ground
 }
 
 func TestHostileCatalogues(t *testing.T) {
@@ -85,9 +85,9 @@ func TestHostileCatalogues(t *testing.T) {
 		{"a group without options", `"group": "steps"`, `"group": "lamps"`, "empty-group", `groups[1] "steps"`, "no options", true},
 		{"an option without a label", `"Rear step"`, `""`, "missing", `options[1] "step" label`, "needs a label", true},
 		{"a negative wheelbase", `"wheelbase_in": 158`, `"wheelbase_in": -158`, "range", `chassis[0] "cut" wheelbase_in`, "outside 1 to", true},
-		{"a wheelbase of nought", `"wheelbase_in": 158`, `"wheelbase_in": 0`, "range", `chassis[0] "cut" wheelbase_in`, "outside 1 to", true},
+		{"a wheelbase of zero", `"wheelbase_in": 158`, `"wheelbase_in": 0`, "range", `chassis[0] "cut" wheelbase_in`, "outside 1 to", true},
 		{"a wheelbase left out", `"wheelbase_in": 158, `, ``, "range", `chassis[0] "cut" wheelbase_in`, "outside 1 to", true},
-		{"three tyres on an axle", `"count": 4`, `"count": 3`, "value", `chassis[0] "cut" tires count`, "not 2 or 4", true},
+		{"three tires on an axle", `"count": 4`, `"count": 3`, "value", `chassis[0] "cut" tires count`, "not 2 or 4", true},
 		{"a type of vehicle nobody builds", `"type": "III"`, `"type": "IV"`, "value", `chassis[0] "cut" type`, "III-AD", true},
 		{"a module without its shell", `"shell": {"frame_spacing_in": 16, "side_doors": 1, "rear_doors": 2}, `, ``, "missing", `bodies[0] "mod" shell`, "taken off", true},
 		{"a mass at no zone", `"lb": 40, "zone": "module-rear"`, `"lb": 40`, "value", `options[1] "step" mass zone`, "module-rear", true},
@@ -106,7 +106,7 @@ func TestHostileCatalogues(t *testing.T) {
 		{"conditions deeper than anybody reads", `"then": {"pick": "flood"}`, `"then": ` + nested, "depth", `rules[0] "lit-step" then` + strings.Repeat(" not", 25), "nested", true},
 		{"a fault deep inside a condition", `"then": {"pick": "flood"}`, `"then": {"all": [{"pick": "flood"}, {"not": {"pick": "flod"}}]}`, "unknown-id", `rules[0] "lit-step" then all[1] not`, "flod", true},
 		{"a count of more than there are", `"then": {"pick": "flood"}`, `"then": {"at_least": {"n": 2, "of": [{"pick": "flood"}]}}`, "range", `rules[0] "lit-step" then at_least`, "n is 2 but there are 1", true},
-		{"an attribute nobody has", `"if": {"pick": "step"}`, `"if": {"chassis": {"attr": "colour", "op": "=", "text": "red"}}`, "value", `rules[0] "lit-step" if chassis`, `no attribute "colour"`, true},
+		{"an attribute nobody has", `"if": {"pick": "step"}`, `"if": {"chassis": {"attr": "color", "op": "=", "text": "red"}}`, "value", `rules[0] "lit-step" if chassis`, `no attribute "color"`, true},
 		{"a number compared as a text", `"if": {"pick": "step"}`, `"if": {"chassis": {"attr": "gvwr_lb", "op": "=", "text": "14500"}}`, "value", `rules[0] "lit-step" if chassis`, "and a number", true},
 		{"equipment of no mass", `"mass_lb": 22`, `"mass_lb": 0`, "range", `equipment[0] "bag"`, "above zero", true},
 		{"an activity after itself", `"after": []`, `"after": ["mounting"]`, "order", `plant.activities[0] "mounting" after`, "earlier", true},
@@ -118,7 +118,8 @@ func TestHostileCatalogues(t *testing.T) {
 		file, where := strings.Replace(small, c.old, c.new, 1), c.where
 		if before, after, marked := strings.Cut(file, "‸"); marked {
 			file = before + after
-			where = fmt.Sprintf("line %d, column %d", strings.Count(before, "\n")+1, len(before)-strings.LastIndexByte(before, '\n'))
+			where = fmt.Sprintf("line %d, column %d", strings.Count(before, "\n")+1,
+				len(before)-strings.LastIndexByte(before, '\n'))
 			if c.where != "" {
 				where += " at " + c.where
 			}
@@ -160,7 +161,8 @@ func TestOversizedCatalogues(t *testing.T) {
 }
 
 func TestEveryProblemIsReported(t *testing.T) {
-	file := strings.NewReplacer(`"wheelbase_in": 158`, `"wheelbase_in": -1`, `"choose": "any"`, `"choose": "all"`, `"crew": 2`, `"crew": -2`).Replace(small)
+	file := strings.NewReplacer(`"wheelbase_in": 158`, `"wheelbase_in": -1`, `"choose": "any"`, `"choose": "all"`,
+		`"crew": 2`, `"crew": -2`).Replace(small)
 	_, err := config.Read([]byte(file))
 	assert.Len(t, err, 3)
 	assert.EqualError(t, err, `groups[0] "lamps" choose: "all" is not "one", "at-most-one" or "any" (and 2 more)`)
@@ -178,7 +180,8 @@ func TestCatalogueIsIndexed(t *testing.T) {
 	assert.Nil(t, c.OptionByID("cut"), "a chassis is no option")
 	assert.Equal(t, []int{1}, c.Members("steps"))
 	assert.Empty(t, c.Members("no-such-group"))
-	for id, label := range map[string]string{"cut": "Cutaway", "mod": "Module", "flood": "Flood lamps", "bag": "Bag", "ghost": "ghost"} {
+	for id, label := range map[string]string{"cut": "Cutaway", "mod": "Module", "flood": "Flood lamps", "bag": "Bag",
+		"ghost": "ghost"} {
 		assert.Equal(t, label, c.LabelOf(id))
 	}
 }
@@ -198,7 +201,8 @@ func TestHashNamesTheContent(t *testing.T) {
 	c, err := config.Read(written)
 	require.NoError(t, err)
 	assert.Equal(t, a.Hash(), c.Hash(), "a catalogue written and read is the same edition")
-	for _, change := range [][2]string{{`"lb": 40`, `"lb": 41`}, {`"price_book": {}`, `"price_book": {"currency": "USD"}`}, {"A step is lit", "A step must be lit"}} {
+	for _, change := range [][2]string{{`"lb": 40`, `"lb": 41`},
+		{`"price_book": {}`, `"price_book": {"currency": "USD"}`}, {"A step is lit", "A step must be lit"}} {
 		d, err := config.Read([]byte(strings.Replace(small, change[0], change[1], 1)))
 		require.NoError(t, err)
 		assert.NotEqual(t, a.Hash(), d.Hash(), change[1])
@@ -246,7 +250,8 @@ func TestStationsAreCountedFromTheirZone(t *testing.T) {
 		{"attic", 10, 5, 7, "an unknown zone counts from the front axle"},
 	} {
 		px, py, pz := config.Place(&c.Chassis[0], &c.Bodies[0], x.zone, 10, 5, 7)
-		assert.Equal(t, [3]float64{x.x, x.y, x.z}, [3]float64{float64(px), float64(py), float64(pz)}, "%s: %s", x.zone, x.reason)
+		assert.Equal(t, [3]float64{x.x, x.y, x.z}, [3]float64{float64(px), float64(py), float64(pz)}, "%s: %s", x.zone,
+			x.reason)
 	}
 }
 

@@ -35,7 +35,8 @@ func TestRosterIsChecked(t *testing.T) {
 func TestRosterIsNoPartOfTheHash(t *testing.T) {
 	a, err := config.Read(catalogue.Demo)
 	require.NoError(t, err)
-	b, err := config.Read([]byte(strings.Replace(string(catalogue.Demo), `"until": "2028-12-31"`, `"until": "2028-12-31", "revoked": "2026-12-01"`, 1)))
+	b, err := config.Read([]byte(strings.Replace(string(catalogue.Demo), `"until": "2028-12-31"`,
+		`"until": "2028-12-31", "revoked": "2026-12-01"`, 1)))
 	require.NoError(t, err)
 	assert.Equal(t, a.Hash(), b.Hash())
 	assert.NotEqual(t, a.Signers, b.Signers)

@@ -16,9 +16,10 @@ type Unit struct {
 	Body      string    `json:"body"`
 	Existing  *Existing `json:"existing,omitempty"` // the module to be remounted, when Body is an existing one
 	Picks     []Pick    `json:"picks"`              // sorted by option id
-	Proposed  []string  `json:"proposed,omitempty"` // chassis and body while they are what a proposal chose, not the customer
-	Details   []Detail  `json:"details,omitempty"`  // what was said of options that ask, sorted by option
-	Carried   []Carried `json:"carried,omitempty"`  // loose equipment, sorted by id then compartment
+	// chassis and body while they are what a proposal chose, not the customer
+	Proposed []string  `json:"proposed,omitempty"`
+	Details  []Detail  `json:"details,omitempty"` // what was said of options that ask, sorted by option
+	Carried  []Carried `json:"carried,omitempty"` // loose equipment, sorted by id then compartment
 
 	RuleSet    string        `json:"rule_set"`              // id of the standard in force, see package standards
 	OccupantLb quantity.Mass `json:"occupant_lb,omitempty"` // own value; 0 takes the rule set's
@@ -66,7 +67,9 @@ type Carried struct {
 
 // Find returns the pick of an option, or nil.
 func (u *Unit) Find(option string) *Pick {
-	i, found := slices.BinarySearchFunc(u.Picks, option, func(p Pick, id string) int { return strings.Compare(p.Option, id) })
+	i, found := slices.BinarySearchFunc(u.Picks, option, func(p Pick, id string) int {
+		return strings.Compare(p.Option, id)
+	})
 	if !found {
 		return nil
 	}
@@ -107,7 +110,9 @@ func (u *Unit) Qty(option string) int {
 
 // Set adds or replaces a pick, keeping the order.
 func (u *Unit) Set(p Pick) {
-	i, found := slices.BinarySearchFunc(u.Picks, p.Option, func(q Pick, id string) int { return strings.Compare(q.Option, id) })
+	i, found := slices.BinarySearchFunc(u.Picks, p.Option, func(q Pick, id string) int {
+		return strings.Compare(q.Option, id)
+	})
 	if found {
 		u.Picks[i] = p
 		return
@@ -135,7 +140,9 @@ func (u *Unit) Detail(option string) string {
 func (u *Unit) Tell(option, text string) {
 	u.Details = slices.DeleteFunc(u.Details, func(d Detail) bool { return d.Option == option })
 	if text != "" {
-		i, _ := slices.BinarySearchFunc(u.Details, option, func(d Detail, id string) int { return strings.Compare(d.Option, id) })
+		i, _ := slices.BinarySearchFunc(u.Details, option, func(d Detail, id string) int {
+			return strings.Compare(d.Option, id)
+		})
 		u.Details = slices.Insert(u.Details, i, Detail{option, text})
 	}
 	if len(u.Details) == 0 {

@@ -50,7 +50,8 @@ func TestPicksBehaveLikeAMapAndStaySorted(t *testing.T) {
 		model := map[string]config.Pick{}
 		t.Repeat(map[string]func(*rapid.T){
 			"set": func(t *rapid.T) {
-				p := config.Pick{Option: rapid.SampledFrom(ids).Draw(t, "id"), Qty: rapid.IntRange(1, 9).Draw(t, "qty"), Filled: rapid.Bool().Draw(t, "filled")}
+				p := config.Pick{Option: rapid.SampledFrom(ids).Draw(t, "id"), Qty: rapid.IntRange(1, 9).Draw(t, "qty"),
+					Filled: rapid.Bool().Draw(t, "filled")}
 				u.Set(p)
 				model[p.Option] = p
 			},
@@ -61,7 +62,9 @@ func TestPicksBehaveLikeAMapAndStaySorted(t *testing.T) {
 			},
 			"": func(t *rapid.T) {
 				require.Len(t, u.Picks, len(model))
-				require.True(t, slices.IsSortedFunc(u.Picks, func(a, b config.Pick) int { return strings.Compare(a.Option, b.Option) }))
+				require.True(t, slices.IsSortedFunc(u.Picks, func(a, b config.Pick) int {
+					return strings.Compare(a.Option, b.Option)
+				}))
 				for _, id := range ids {
 					want, has := model[id]
 					require.Equal(t, has, u.Has(id))
@@ -79,7 +82,8 @@ func TestPicksBehaveLikeAMapAndStaySorted(t *testing.T) {
 
 func TestOrderOfPicksChangesNothing(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		picks := rapid.SliceOfNDistinct(rapid.StringMatching(`[a-z0-9][a-z0-9-]{0,3}`), 0, 12, rapid.ID[string]).Draw(t, "ids")
+		picks := rapid.SliceOfNDistinct(rapid.StringMatching(`[a-z0-9][a-z0-9-]{0,3}`), 0, 12, rapid.ID[string]).Draw(t,
+			"ids")
 		var u, v config.Unit
 		for i, id := range picks {
 			u.Set(config.Pick{Option: id, Qty: i + 1})

@@ -37,7 +37,8 @@ func bigUnit(b *testing.B) (*pricing.Book, *config.Catalogue, *config.Unit, *pri
 	}
 	terms := &pricing.Terms{
 		Contract: "coop", DiscountPercent: percent(b, "1.5"), Prepay: "on-arrival", FreightMiles: quantity(b, "412.5"),
-		TrainingDays: quantity(b, "3"), TradeIn: amount(b, "12000"), Bond: true, DepositPercent: percent(b, "5"), Budget: money.Dollars(900000),
+		TrainingDays: quantity(b, "3"), TradeIn: amount(b, "12000"), Bond: true, DepositPercent: percent(b, "5"),
+		Budget: money.Dollars(900000),
 	}
 	return bk, cat, u, terms
 }

@@ -16,14 +16,17 @@ func (o *order) bond() {
 		return
 	}
 	if len(o.b.Bond) == 0 {
-		o.find("bond", config.Warn, "performance bond", "A performance bond is asked for, but the price book has no premium for one; it was left out.", "Add the premium's steps to the price book, or type the bond in as an extra line.")
+		o.find("bond", config.Warn, "performance bond", "A performance bond is asked for, but the price book has no "+
+			"premium for one; it was left out.", "Add the premium's steps to the price book, or type the bond in as "+
+			"an extra line.")
 		return
 	}
 	if o.total.Sign() <= 0 {
 		return
 	}
 	premium, how := o.b.bondPremium(o.total)
-	o.whole(LineBond, "Performance bond", o.r.Cent(premium), false, fmt.Sprintf("on %s: %s", o.total.Show(), how), "bond")
+	o.whole(LineBond, "Performance bond", o.r.Cent(premium), false, fmt.Sprintf("on %s: %s", o.total.Show(), how),
+		"bond")
 }
 
 // bondPremium adds the steps' parts exactly; the caller rounds once.

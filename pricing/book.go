@@ -13,7 +13,7 @@ import (
 type Book struct {
 	Currency     string   `json:"currency"`        // three capital letters, such as "USD"
 	Rounding     Rounding `json:"rounding"`        // "half-up" or "half-even", of every rounded line
-	ValidityDays int      `json:"validity_days"`   // how many days a quote stands; 30 if nought
+	ValidityDays int      `json:"validity_days"`   // how many days a quote stands; 30 if zero
 	Notes        []string `json:"notes,omitempty"` // printed beneath the price
 
 	// Prices by key: chassis and bodies by their id, options by their price key
@@ -84,7 +84,7 @@ type Credit struct {
 	ID     string   `json:"id"`
 	Label  string   `json:"label"`
 	When   []string `json:"when"`             // option, chassis or body ids, all of them in the unit
-	Amount Amount   `json:"amount"`           // above nought: taken off the price of a unit
+	Amount Amount   `json:"amount"`           // above zero: taken off the price of a unit
 	Ousts  []string `json:"ousts,omitempty"`  // ids of smaller credits that this one takes the place of
 	Reason string   `json:"reason,omitempty"` // why the package costs less
 }
@@ -112,7 +112,7 @@ type Contract struct {
 	Discounts []ContractDiscount `json:"discounts"`
 	// NoFleetBreak: the contract's prices stand instead of the fleet breaks.
 	NoFleetBreak bool `json:"no_fleet_break,omitempty"`
-	// Fee is what the cooperative adds, on the units' price; nought where the
+	// Fee is what the cooperative adds, on the units' price; zero where the
 	// plant bears it.
 	Fee    Percent `json:"fee,omitzero"`
 	Reason string  `json:"reason"`
@@ -239,7 +239,7 @@ func KeyOf(o *config.Option) string {
 }
 
 // PriceOf is the price of one chassis, body or option, by its id, before any
-// adjustment; nought when the catalogue does not know the id. For the prices of
+// adjustment; zero when the catalogue does not know the id. For the prices of
 // a day, hand it b.On(day).
 func PriceOf(b *Book, cat *config.Catalogue, id string) Amount {
 	if o := cat.OptionByID(id); o != nil {

@@ -17,7 +17,7 @@ func TestReadBookNamesEveryFaultAndItsPlace(t *testing.T) {
 	long := strings.Repeat("x", 401)
 	for _, c := range []struct{ old, new, code, where, reason string }{
 		{`"winch": "2000.00", `, ``, "book.missing-price", `prices "winch"`, "an option without a price cannot be quoted"},
-		{`"winch": "2000.00", `, `"winch": "2000.00", "wnich": "1.00", `, "book.unknown-key", `prices "wnich"`, "a misspelt key would be a price nobody charges"},
+		{`"winch": "2000.00", `, `"winch": "2000.00", "wnich": "1.00", `, "book.unknown-key", `prices "wnich"`, "a misspelled key would be a price nobody charges"},
 		{`"cutaway": "60000.00"`, `"cutaway": "-1.00"`, "book.negative", `prices "cutaway"`, "a chassis is no credit"},
 		{`"2000.00"`, `"2e9000000"`, "book.form", "prices.winch", "an exponent could hang the arithmetic"},
 		{`"2000.00"`, `2000`, "book.form", "prices.winch", "a JSON number may have lost its cents"},
@@ -72,7 +72,8 @@ func TestReadBookNamesEveryFaultAndItsPlace(t *testing.T) {
 
 func TestReadBookWithoutABook(t *testing.T) {
 	cat := catalogue(t)
-	for _, raw := range []string{"", "  ", "null", "[]", `{"currency":"USD"`, strings.Repeat(" ", pricing.MaxBookBytes+1)} {
+	for _, raw := range []string{"", "  ", "null", "[]", `{"currency":"USD"`,
+		strings.Repeat(" ", pricing.MaxBookBytes+1)} {
 		_, err := pricing.ReadBook(json.RawMessage(raw), cat)
 		assert.ErrorAs(t, err, new(config.Problems), "%.20q", raw)
 	}

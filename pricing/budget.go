@@ -51,7 +51,8 @@ func Limits(b *Book, cat *config.Catalogue, u *config.Unit, t *Terms) []config.L
 			base = base.Sub(money.Dollars(dollars).Times(n))
 		}
 	}
-	return []config.Linear{{Code: BudgetCode, Label: "Price of the order", Unit: b.Currency, Base: base.Float(), Per: per, Limit: t.Budget.Float()}}
+	return []config.Linear{{Code: BudgetCode, Label: "Price of the order", Unit: b.Currency, Base: base.Float(),
+		Per: per, Limit: t.Budget.Float()}}
 }
 
 // marginal is what a dollar of an option's price becomes: listed with the

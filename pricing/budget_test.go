@@ -35,8 +35,10 @@ func TestBudgetAsALinearLimit(t *testing.T) {
 	}{
 		{"as it stands", func(*config.Unit) {}, 0.005, "exact to the cent for the unit it was made from"},
 		{"without the camera", func(u *config.Unit) { u.Drop("camera") }, 1, "a whole dollar is the unit of the limit"},
-		{"a deletion", func(u *config.Unit) { u.Set(config.Pick{Option: "no-spare", Qty: 1}) }, 1, "credits count downward"},
-		{"two more lamps", func(u *config.Unit) { u.Set(config.Pick{Option: "lights", Qty: 3}) }, 3, "half a dollar each at most, and rounding of the lines of five units"},
+		{"a deletion", func(u *config.Unit) { u.Set(config.Pick{Option: "no-spare", Qty: 1}) }, 1,
+			"credits count downward"},
+		{"two more lamps", func(u *config.Unit) { u.Set(config.Pick{Option: "lights", Qty: 3}) }, 3,
+			"half a dollar each at most, and rounding of the lines of five units"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			u := unit(config.Pick{Option: "lights", Qty: 1}, config.Pick{Option: "camera", Qty: 1})
@@ -67,5 +69,6 @@ func TestNoBudgetNoLimit(t *testing.T) {
 	b, cat := book(t)
 	assert.Empty(t, pricing.Limits(b, cat, unit(), &pricing.Terms{}))
 	assert.Empty(t, pricing.Limits(b, cat, nil, &pricing.Terms{Budget: money.Dollars(1)}))
-	assert.Empty(t, pricing.Limits(b, cat, &config.Unit{}, &pricing.Terms{Budget: money.Dollars(1)}), "a unit that cannot be priced")
+	assert.Empty(t, pricing.Limits(b, cat, &config.Unit{}, &pricing.Terms{Budget: money.Dollars(1)}),
+		"a unit that cannot be priced")
 }

@@ -43,7 +43,9 @@ func BuildFleet(b *Book, cat *config.Catalogue, items []Item, t *Terms, on confi
 	dated := b.On(on)
 	o := &order{b: dated, cat: cat, t: t, r: dated.Rounding, sheet: &Sheet{
 		Currency: b.Currency, On: on, Notes: b.Notes,
-		Rounding: "Each line that a percentage or a distance enters is rounded once, for one unit, " + dated.Rounding.Words() + "; sums are exact. Payments and shares are split by largest remainder, so that they add up to the total.",
+		Rounding: "Each line that a percentage or a distance enters is rounded once, for one unit, " +
+			dated.Rounding.Words() + "; sums are exact. Payments and shares are split by largest remainder, so that " +
+			"they add up to the total.",
 	}}
 	for _, it := range items {
 		o.units += max(it.Units, 1)
@@ -87,10 +89,12 @@ func checkOrder(cat *config.Catalogue, items []Item, t *Terms) config.Problems {
 	for i, it := range items {
 		where := fmt.Sprintf("unit %d", i+1)
 		if it.Units < 0 || it.Units > MaxUnits {
-			ps = append(ps, config.Problem{Code: "terms.range", Where: where, Text: fmt.Sprintf("%d is outside 0 to %d units", it.Units, MaxUnits)})
+			ps = append(ps, config.Problem{Code: "terms.range", Where: where,
+				Text: fmt.Sprintf("%d is outside 0 to %d units", it.Units, MaxUnits)})
 		}
 		if units += max(it.Units, 1); units > MaxUnits {
-			return append(ps, config.Problem{Code: "terms.range", Where: where, Text: fmt.Sprintf("an order holds at most %d units", MaxUnits)})
+			return append(ps, config.Problem{Code: "terms.range", Where: where,
+				Text: fmt.Sprintf("an order holds at most %d units", MaxUnits)})
 		}
 		if it.Unit == nil {
 			ps = append(ps, config.Problem{Code: "unit.missing", Where: where, Text: "there is no unit to price"})
@@ -137,7 +141,8 @@ func (o *order) line(l Line) {
 
 // whole adds a step that concerns the whole order.
 func (o *order) whole(code, label string, a Amount, taxed bool, how, source string) {
-	o.line(Line{Code: code, Label: label, Qty: money.Count(1), Each: "order", Price: a, Amount: a, Taxed: taxed, How: how, Source: source})
+	o.line(Line{Code: code, Label: label, Qty: money.Count(1), Each: "order", Price: a, Amount: a, Taxed: taxed,
+		How: how, Source: source})
 }
 
 func (o *order) subtotal(code string, item int, label string, a Amount) {
@@ -145,7 +150,8 @@ func (o *order) subtotal(code string, item int, label string, a Amount) {
 }
 
 func (o *order) find(code string, s config.Severity, where, text, remedy string) {
-	o.sheet.Findings = append(o.sheet.Findings, config.Finding{Code: "price." + code, Severity: s, Where: where, Text: text, Remedy: remedy})
+	o.sheet.Findings = append(o.sheet.Findings, config.Finding{Code: "price." + code, Severity: s, Where: where,
+		Text: text, Remedy: remedy})
 }
 
 // findContract returns the contract of the terms if it is in force.
@@ -155,7 +161,9 @@ func (o *order) findContract() *Contract {
 	}
 	i := slices.IndexFunc(o.b.Contracts, func(c Contract) bool { return c.ID == o.t.Contract })
 	if i < 0 {
-		o.find("contract", config.Warn, "contract", fmt.Sprintf("Contract %q is not in force on this day in this price book; it was left out.", o.t.Contract), "Choose a contract in force, or none.")
+		o.find("contract", config.Warn, "contract",
+			fmt.Sprintf("Contract %q is not in force on this day in this price book; it was left out.", o.t.Contract),
+			"Choose a contract in force, or none.")
 		return nil
 	}
 	return &o.b.Contracts[i]
@@ -177,18 +185,24 @@ func (o *order) validity() {
 func (o *order) judge() {
 	s := o.sheet
 	if !s.On.IsZero() && s.On.Before(o.cat.ValidFrom) {
-		o.find("early", config.Warn, "price", fmt.Sprintf("This edition is in force from %s; the price is worked out for an earlier day.", o.cat.ValidFrom.Long()), "Load the edition in force on the day of the quote.")
+		o.find("early", config.Warn, "price",
+			fmt.Sprintf("This edition is in force from %s; the price is worked out for an earlier day.",
+				o.cat.ValidFrom.Long()), "Load the edition in force on the day of the quote.")
 	}
 	if s.Total.Sign() < 0 {
-		o.find("negative", config.Stop, "price", "The total is below nought: credits, discounts and trade-in come to more than the price.", "Take back a discount or the trade-in.")
+		o.find("negative", config.Stop, "price", "The total is below zero: credits, discounts and trade-in come to "+
+			"more than the price.", "Take back a discount or the trade-in.")
 	}
 	if !o.t.Budget.IsZero() {
 		f := s.Figure(o.t)
-		finding := config.Finding{Code: "price.budget", Severity: config.Note, Where: "budget", Figure: &f, Basis: config.Purchaser,
-			Text: fmt.Sprintf("The order keeps the budget of %s with %s left.", o.t.Budget.Show(), o.t.Budget.Sub(s.Total).Show())}
+		finding := config.Finding{Code: "price.budget", Severity: config.Note, Where: "budget", Figure: &f,
+			Basis: config.Purchaser,
+			Text: fmt.Sprintf("The order keeps the budget of %s with %s left.", o.t.Budget.Show(),
+				o.t.Budget.Sub(s.Total).Show())}
 		if s.Total.Cmp(o.t.Budget) > 0 {
 			finding.Severity = config.Warn
-			finding.Text = fmt.Sprintf("The order is %s above the budget of %s.", s.Total.Sub(o.t.Budget).Show(), o.t.Budget.Show())
+			finding.Text = fmt.Sprintf("The order is %s above the budget of %s.", s.Total.Sub(o.t.Budget).Show(),
+				o.t.Budget.Show())
 			finding.Remedy = "Leave out options, or ask for the lowest-priced unit that meets the needs."
 		}
 		s.Findings = append(s.Findings, finding)

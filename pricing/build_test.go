@@ -23,7 +23,8 @@ func unit(picks ...config.Pick) *config.Unit {
 }
 
 func scenePicks() *config.Unit {
-	return unit(config.Pick{Option: "winch", Qty: 1}, config.Pick{Option: "lights", Qty: 2}, config.Pick{Option: "camera", Qty: 1})
+	return unit(config.Pick{Option: "winch", Qty: 1}, config.Pick{Option: "lights", Qty: 2},
+		config.Pick{Option: "camera", Qty: 1})
 }
 
 func percent(t testing.TB, text string) money.Percent {
@@ -58,7 +59,7 @@ func TestBuildEveryLineByHand(t *testing.T) {
 		{"option", "camera", "499.99", "list"},
 		{"option", "lights", "700.00", "2 x 350.00"},
 		{"option", "winch", "2000.00", "list; the edition of January is not in force yet"},
-		{"surcharge", "aluminium", "1425.00", "1.5 % of 95,000.00"},
+		{"surcharge", "aluminum", "1425.00", "1.5 % of 95,000.00"},
 		{"surcharge", "display", "25.00", "one camera"},
 		{"credit", "scene-pack-plus", "-260.00", "takes the place of the smaller credit"},
 		{"discount", "discount_percent", "-2390.85", "1.5 % of 159,389.99 is 2,390.84985"},
@@ -99,14 +100,15 @@ func TestFleetOfUnlikeUnitsSharesTheBreak(t *testing.T) {
 	b, cat := book(t)
 	heavy := unit()
 	heavy.Chassis = "heavy"
-	day := config.Date{Year: 2027, Month: 2, Day: 1} // no aluminium surcharge, module at 97,000.00
+	day := config.Date{Year: 2027, Month: 2, Day: 1} // no aluminum surcharge, module at 97,000.00
 	s, err := pricing.BuildFleet(b, cat, []pricing.Item{
 		{Label: "Medic", Unit: unit(config.Pick{Option: "winch", Qty: 1}), Units: 3},
 		{Label: "Bariatric", Unit: heavy, Units: 2, Due: config.Date{Year: 2028, Month: 1, Day: 10}},
 	}, &pricing.Terms{DiscountAmount: amount(t, "1000"), TaxExempt: true, ExemptReason: "certificate 7"}, day)
 	require.NoError(t, err)
 	// Five units reach 2.25 % on body and options: of 99,150.00 and of 97,000.00.
-	assert.Equal(t, "156919.12", s.Subtotal(pricing.SubUnit, 1).String(), "60,000.00 + 99,150.00 - 2,230.88 (2,230.875)")
+	assert.Equal(t, "156919.12", s.Subtotal(pricing.SubUnit, 1).String(),
+		"60,000.00 + 99,150.00 - 2,230.88 (2,230.875)")
 	assert.Equal(t, "184817.50", s.Subtotal(pricing.SubUnit, 2).String(), "90,000.00 + 97,000.00 - 2,182.50")
 	assert.Equal(t, "839392.36", s.Subtotal(pricing.SubUnits, 0).String(), "3 and 2 of them less 1,000.00")
 	assert.Equal(t, "840317.36", s.Total.String(), "and five title fees")
@@ -120,10 +122,12 @@ func TestFleetOfUnlikeUnitsSharesTheBreak(t *testing.T) {
 
 func TestContractStandsInsteadOfTheBreak(t *testing.T) {
 	b, cat := book(t)
-	s, err := pricing.Build(b, cat, unit(), &pricing.Terms{Units: 5, Contract: "coop", TaxExempt: true}, config.Date{Year: 2027, Month: 4, Day: 1})
+	s, err := pricing.Build(b, cat, unit(), &pricing.Terms{Units: 5, Contract: "coop", TaxExempt: true},
+		config.Date{Year: 2027, Month: 4, Day: 1})
 	require.NoError(t, err)
 	assert.True(t, s.Sum(pricing.LineFleet).IsZero())
-	assert.Equal(t, "-22400.00", s.Sum(pricing.LineContract).String(), "five times 1 % of 60,000.00 and 4 % of 97,000.00")
+	assert.Equal(t, "-22400.00", s.Sum(pricing.LineContract).String(),
+		"five times 1 % of 60,000.00 and 4 % of 97,000.00")
 	assert.Equal(t, "3813.00", s.Sum(pricing.LineContractFee).String(), "0.5 % of 762,600.00")
 
 	s, err = pricing.Build(b, cat, unit(), &pricing.Terms{Contract: "coop"}, config.Date{Year: 2029, Month: 1, Day: 1})
@@ -134,7 +138,8 @@ func TestContractStandsInsteadOfTheBreak(t *testing.T) {
 
 func TestEditionIsNamedInTheLine(t *testing.T) {
 	b, cat := book(t)
-	s, err := pricing.Build(b, cat, unit(config.Pick{Option: "winch", Qty: 1}), nil, config.Date{Year: 2027, Month: 8, Day: 1})
+	s, err := pricing.Build(b, cat, unit(config.Pick{Option: "winch", Qty: 1}), nil,
+		config.Date{Year: 2027, Month: 8, Day: 1})
 	require.NoError(t, err)
 	assert.Contains(t, s.Lines[1].How, "edition 2027-01")
 	assert.Contains(t, s.Lines[2].How, "edition 2027-07")
@@ -234,10 +239,13 @@ func TestBadInputIsAnErrorThatNamesThePlace(t *testing.T) {
 
 func TestTermsSurviveTheirFile(t *testing.T) {
 	rate := percent(t, "8.875")
-	terms := pricing.Terms{Units: 2, DiscountPercent: percent(t, "1.5"), TaxRate: &rate, FreightMiles: quantity(t, "412.5"), Budget: amount(t, "500000")}
+	terms := pricing.Terms{Units: 2, DiscountPercent: percent(t, "1.5"), TaxRate: &rate,
+		FreightMiles: quantity(t, "412.5"), Budget: amount(t, "500000")}
 	data, err := json.Marshal(terms)
 	require.NoError(t, err)
-	assert.JSONEq(t, `{"units":2,"discount_percent":"1.5","tax_rate":"8.875","freight_miles":"412.5","budget":"500000.00"}`, string(data), "what was not said is not written")
+	assert.JSONEq(t,
+		`{"units":2,"discount_percent":"1.5","tax_rate":"8.875","freight_miles":"412.5","budget":"500000.00"}`,
+		string(data), "what was not said is not written")
 	var back pricing.Terms
 	require.Nil(t, pricing.Decode(data, &back))
 	again, err := json.Marshal(back.Clone())

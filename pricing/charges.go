@@ -28,7 +28,9 @@ func (o *order) prepay() {
 	}
 	i := slices.IndexFunc(o.b.Prepayments, func(p Prepay) bool { return p.ID == o.t.Prepay })
 	if i < 0 {
-		o.find("prepay", config.Warn, "chassis prepayment", fmt.Sprintf("The price book has no prepayment %q; it was left out.", o.t.Prepay), "Choose one that the book offers, or none.")
+		o.find("prepay", config.Warn, "chassis prepayment",
+			fmt.Sprintf("The price book has no prepayment %q; it was left out.", o.t.Prepay),
+			"Choose one that the book offers, or none.")
 		return
 	}
 	x := o.b.Prepayments[i]
@@ -45,8 +47,10 @@ func (o *order) prepay() {
 		if each.Sign() <= 0 {
 			continue
 		}
-		o.line(Line{Code: LinePrepay, Item: n + 1, Label: x.Label, Qty: money.Count(p.count), Each: "unit", Price: each.Neg(), Amount: each.Neg().Times(p.count), Taxed: true,
-			How: because(fmt.Sprintf("%s of the chassis at %s, %s", x.Percent.Show(), p.part[chassisPart].Show(), early), x.Reason), Source: x.ID})
+		o.line(Line{Code: LinePrepay, Item: n + 1, Label: x.Label, Qty: money.Count(p.count), Each: "unit",
+			Price: each.Neg(), Amount: each.Neg().Times(p.count), Taxed: true,
+			How: because(fmt.Sprintf("%s of the chassis at %s, %s", x.Percent.Show(), p.part[chassisPart].Show(),
+				early), x.Reason), Source: x.ID})
 	}
 }
 
@@ -57,7 +61,9 @@ func (o *order) contractFee() {
 	}
 	base := o.sheet.Subtotal(SubUnits, 0)
 	fee := base.Share(o.contract.Fee, o.r)
-	o.whole(LineContractFee, o.contract.Label+", fee", fee, true, because(fmt.Sprintf("%s of the units at %s", o.contract.Fee.Show(), base.Show()), o.contract.Reason), o.contract.ID)
+	o.whole(LineContractFee, o.contract.Label+", fee", fee, true,
+		because(fmt.Sprintf("%s of the units at %s", o.contract.Fee.Show(), base.Show()), o.contract.Reason),
+		o.contract.ID)
 }
 
 // freight is by the mile, for each unit.
@@ -81,7 +87,8 @@ func (o *order) freight() {
 	if o.units > 1 {
 		how += ", for each of " + unitsText(o.units)
 	}
-	o.line(Line{Code: LineFreight, Label: "Freight from the plant", Qty: money.Count(o.units), Each: "unit", Price: each, Amount: each.Times(o.units), Taxed: !o.b.Tax.FreightUntaxed, How: how, Source: "freight"})
+	o.line(Line{Code: LineFreight, Label: "Freight from the plant", Qty: money.Count(o.units), Each: "unit",
+		Price: each, Amount: each.Times(o.units), Taxed: !o.b.Tax.FreightUntaxed, How: how, Source: "freight"})
 }
 
 // training is by the day, for the whole order.
@@ -95,7 +102,8 @@ func (o *order) training() {
 	if !x.Free.IsZero() {
 		how = fmt.Sprintf("%s days less %s included, at %s", o.t.TrainingDays.Show(), x.Free.Show(), x.PerDay.Show())
 	}
-	o.line(Line{Code: LineTraining, Label: "Training at the buyer's place", Qty: days, Each: "day", Price: x.PerDay, Amount: x.PerDay.For(days, o.r), Taxed: true, How: how, Source: "training"})
+	o.line(Line{Code: LineTraining, Label: "Training at the buyer's place", Qty: days, Each: "day", Price: x.PerDay,
+		Amount: x.PerDay.For(days, o.r), Taxed: true, How: how, Source: "training"})
 }
 
 func (o *order) fees() {
@@ -107,11 +115,13 @@ func (o *order) fees() {
 		if f.Per == PerUnit {
 			n, each = o.units, "unit"
 		}
-		o.line(Line{Code: LineFee, Label: f.Label, Qty: money.Count(n), Each: each, Price: f.Amount, Amount: f.Amount.Times(n), Taxed: !f.Untaxed, How: f.Reason, Source: f.ID})
+		o.line(Line{Code: LineFee, Label: f.Label, Qty: money.Count(n), Each: each, Price: f.Amount,
+			Amount: f.Amount.Times(n), Taxed: !f.Untaxed, How: f.Reason, Source: f.ID})
 	}
 	for _, id := range o.t.Fees {
 		if !slices.ContainsFunc(o.b.Fees, func(f Fee) bool { return f.ID == id }) {
-			o.find("fee", config.Warn, "fees", fmt.Sprintf("The price book has no fee %q; it was left out.", id), "Take it out of the terms.")
+			o.find("fee", config.Warn, "fees", fmt.Sprintf("The price book has no fee %q; it was left out.", id),
+				"Take it out of the terms.")
 		}
 	}
 }
@@ -119,6 +129,7 @@ func (o *order) fees() {
 func (o *order) extras() {
 	for _, x := range o.t.Extras {
 		n := max(x.Qty, 1)
-		o.line(Line{Code: LineExtra, Label: x.Label, Qty: money.Count(n), Each: "each", Price: x.Price, Amount: x.Price.Times(n), Taxed: !x.Untaxed, How: "typed in for this quote", Source: "extras"})
+		o.line(Line{Code: LineExtra, Label: x.Label, Qty: money.Count(n), Each: "each", Price: x.Price,
+			Amount: x.Price.Times(n), Taxed: !x.Untaxed, How: "typed in for this quote", Source: "extras"})
 	}
 }

@@ -42,7 +42,8 @@ func ExampleBuildFleet() {
 		{Label: "Medic", Unit: &config.Unit{Chassis: "cutaway", Body: "module"}, Units: 3},
 		{Label: "Bariatric", Unit: &config.Unit{Chassis: "heavy", Body: "module"}},
 	}
-	sheet, err := pricing.BuildFleet(b, cat, items, &pricing.Terms{TaxExempt: true}, config.Date{Year: 2027, Month: 8, Day: 1})
+	sheet, err := pricing.BuildFleet(b, cat, items, &pricing.Terms{TaxExempt: true},
+		config.Date{Year: 2027, Month: 8, Day: 1})
 	if err != nil {
 		fmt.Println(err)
 		return

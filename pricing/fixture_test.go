@@ -21,7 +21,7 @@ const bookText = `{
     {"id": "2027-01", "from": "2027-01-01", "reason": "Yearly change.", "prices": {"winch": "2150.00", "module": "97000.00"}}
   ],
   "surcharges": [
-    {"id": "aluminium", "label": "Aluminium surcharge", "from": "2026-07-01", "until": "2026-12-31", "on": "body", "percent": "1.5", "reason": "Sheet cost."},
+    {"id": "aluminum", "label": "Aluminum surcharge", "from": "2026-07-01", "until": "2026-12-31", "on": "body", "percent": "1.5", "reason": "Sheet cost."},
     {"id": "display", "label": "Camera supply surcharge", "from": "2026-10-01", "until": "2027-03-31", "keys": ["camera"], "amount": "25.00", "reason": "Per camera."}
   ],
   "credits": [
@@ -55,7 +55,8 @@ func catalogue(t testing.TB) *config.Catalogue {
 	rear := front
 	rear.Count = 4
 	chassis := config.Chassis{
-		ID: "cutaway", Label: "Cutaway 14,500 lb, 158 in wheelbase", Type: "III", Cab: "cutaway", Drive: "4x2", Fuel: "diesel",
+		ID: "cutaway", Label: "Cutaway 14,500 lb, 158 in wheelbase", Type: "III", Cab: "cutaway", Drive: "4x2",
+		Fuel:        "diesel",
 		WheelbaseIn: 158, FloorHeightIn: 32, TrackFrontIn: 68, TrackRearIn: 76, CGHeightIn: 28, GVWRLb: 14500,
 		GAWRFrontLb: 5000, GAWRRearLb: 9450, CurbFrontLb: 3200, CurbRearLb: 2600, FrontTires: front, RearTires: rear,
 	}
@@ -65,16 +66,18 @@ func catalogue(t testing.TB) *config.Catalogue {
 		return config.Option{ID: id, Group: "all", Label: "Option " + id, Spec: "The " + id + ".", MaxQty: most}
 	}
 	c := &config.Catalogue{
-		Format: config.CatalogueFormat, ID: "small", Title: "Small", Edition: "2026-11", ValidFrom: config.Date{Year: 2026, Month: 11, Day: 1},
-		Notice: "Invented.", Chapters: []config.Chapter{{ID: "all", Label: "All"}},
+		Format: config.CatalogueFormat, ID: "small", Title: "Small", Edition: "2026-11",
+		ValidFrom: config.Date{Year: 2026, Month: 11, Day: 1},
+		Notice:    "Invented.", Chapters: []config.Chapter{{ID: "all", Label: "All"}},
 		Chassis: []config.Chassis{chassis, heavy},
 		Bodies: []config.Body{
 			{ID: "module", Label: "148 in module", Kind: "module", Shell: &config.Shell{}},
 			{ID: "rescue-body", Label: "Rescue body", Kind: "module", Shell: &config.Shell{}, Tags: []string{"not-ambulance"}},
 		},
-		Groups:  []config.Group{{ID: "all", Label: "All", Chapter: "all", Choose: config.ChooseAny}},
-		Options: []config.Option{option("winch", 1), option("lights", 4), option("camera", 2), option("no-spare", 1), option("mount", 1)},
-		Plant:   config.Plant{HoursPerDay: 8},
+		Groups: []config.Group{{ID: "all", Label: "All", Chapter: "all", Choose: config.ChooseAny}},
+		Options: []config.Option{option("winch", 1), option("lights", 4), option("camera", 2), option("no-spare", 1),
+			option("mount", 1)},
+		Plant: config.Plant{HoursPerDay: 8},
 	}
 	c.Options[4].PriceKey = "cot-mount"
 	c.PriceBook = json.RawMessage(bookText)

@@ -24,7 +24,7 @@ func checkMilestones(add func(code, where, format string, args ...any), list []M
 			add("missing", w+" label", "says when the payment is due, in at most %d bytes", maxText)
 		}
 		if m.Percent.Sign() <= 0 {
-			add("range", w+" percent", "%s must be above nought", m.Percent)
+			add("range", w+" percent", "%s must be above zero", m.Percent)
 		}
 		sum = sum.Add(m.Percent)
 	}

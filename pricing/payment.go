@@ -23,7 +23,9 @@ func (o *order) payments() {
 		deposit, how = s.Total.Share(o.t.DepositPercent, o.r), o.t.DepositPercent.Show()+" of the total"
 	}
 	if deposit.Cmp(left) > 0 {
-		o.find("deposit", config.Warn, "deposit", fmt.Sprintf("The deposit of %s is more than the total; the total is asked for instead.", deposit.Show()), "Lower the deposit.")
+		o.find("deposit", config.Warn, "deposit",
+			fmt.Sprintf("The deposit of %s is more than the total; the total is asked for instead.", deposit.Show()),
+			"Lower the deposit.")
 		deposit = left
 	}
 	rest := "of the total"
@@ -78,7 +80,8 @@ func (o *order) share() {
 			if p.count > 1 {
 				label = fmt.Sprintf("%s, %d of %d", p.label, i+1, p.count)
 			}
-			o.sheet.Shares = append(o.sheet.Shares, Share{Item: n + 1, Label: label, Due: p.item.Due, Amount: a.Add(each)})
+			o.sheet.Shares = append(o.sheet.Shares,
+				Share{Item: n + 1, Label: label, Due: p.item.Due, Amount: a.Add(each)})
 			weights = append(weights, p.sum())
 		}
 	}

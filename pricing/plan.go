@@ -24,7 +24,8 @@ func (o *order) lease() {
 	}
 	schedule, err := l.Schedule()
 	if err != nil {
-		o.find("lease", config.Warn, "lease", "The lease cannot be worked out: "+plain(err)+".", "Change the lease's rate, number of payments or balloon.")
+		o.find("lease", config.Warn, "lease", "The lease cannot be worked out: "+plain(err)+".",
+			"Change the lease's rate, number of payments or balloon.")
 		return
 	}
 	effective, err := l.Effective()
@@ -32,7 +33,8 @@ func (o *order) lease() {
 		return // the schedule has passed the same check
 	}
 	o.sheet.Lease = &LeasePlan{l, schedule, effective}
-	o.find("lease-offer", config.Note, "lease", "The lease is worked out at the rate that was typed in; it is no offer of credit.", "Ask the lessor for its own schedule.")
+	o.find("lease-offer", config.Note, "lease", "The lease is worked out at the rate that was typed in; it is no "+
+		"offer of credit.", "Ask the lessor for its own schedule.")
 }
 
 // service compares what a year costs.
@@ -48,7 +50,8 @@ func (o *order) service() {
 	}
 	c, err := finance.Compare(append([]finance.Choice{this}, s.Others...), s.Rates)
 	if err != nil {
-		o.find("service", config.Warn, "years of service", "The ways cannot be compared: "+plain(err)+".", "Change the figures of that way.")
+		o.find("service", config.Warn, "years of service", "The ways cannot be compared: "+plain(err)+".",
+			"Change the figures of that way.")
 		return
 	}
 	o.sheet.Service = c

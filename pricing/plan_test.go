@@ -74,7 +74,8 @@ func TestPlansFromALinkAreBounded(t *testing.T) {
 func TestCloneSharesNothing(t *testing.T) {
 	rate := percent(t, "6")
 	terms := pricing.Terms{Fees: []string{"trip"}, TaxRate: &rate, Lease: &finance.Lease{Periods: 5},
-		Service: &pricing.Service{This: finance.Choice{Later: []finance.Outlay{{Year: 1}}}, Others: []finance.Choice{{Later: []finance.Outlay{{Year: 1}}}}}}
+		Service: &pricing.Service{This: finance.Choice{Later: []finance.Outlay{{Year: 1}}},
+			Others: []finance.Choice{{Later: []finance.Outlay{{Year: 1}}}}}}
 	before, err := json.Marshal(terms)
 	require.NoError(t, err)
 	c := terms.Clone()
@@ -90,7 +91,8 @@ func TestExciseFollowsDiscountAndPrepayment(t *testing.T) {
 	b, cat := book(t)
 	heavy := &config.Unit{Chassis: "heavy", Body: "rescue-body"}
 	s, err := pricing.BuildFleet(b, cat, []pricing.Item{{Unit: heavy}, {Unit: unit()}},
-		&pricing.Terms{TaxExempt: true, DiscountAmount: amount(t, "3550.30"), Prepay: "on-arrival"}, config.Date{Year: 2027, Month: 4, Day: 1})
+		&pricing.Terms{TaxExempt: true, DiscountAmount: amount(t, "3550.30"), Prepay: "on-arrival"},
+		config.Date{Year: 2027, Month: 4, Day: 1})
 	require.NoError(t, err)
 	// 198,900.00 and 156,030.00 after the break of 1 % on the bodies; of the
 	// discount 3,550.30 x 198,900 / 354,930 = 1,989.56 falls on the first, and

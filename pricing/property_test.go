@@ -14,7 +14,8 @@ import (
 )
 
 func anyUnit(t *rapid.T) *config.Unit {
-	u := &config.Unit{Chassis: rapid.SampledFrom([]string{"cutaway", "heavy"}).Draw(t, "chassis"), Body: rapid.SampledFrom([]string{"module", "rescue-body"}).Draw(t, "body")}
+	u := &config.Unit{Chassis: rapid.SampledFrom([]string{"cutaway", "heavy"}).Draw(t, "chassis"),
+		Body: rapid.SampledFrom([]string{"module", "rescue-body"}).Draw(t, "body")}
 	for _, o := range []struct {
 		id   string
 		most int
@@ -40,10 +41,13 @@ func anyTerms(t *rapid.T) *pricing.Terms {
 		Use:      rapid.SampledFrom(append([]string{""}, pricing.Uses...)).Draw(t, "use"),
 		Prepay:   rapid.SampledFrom([]string{"", "on-arrival"}).Draw(t, "prepay"),
 
-		DiscountPercent: percent("discount", 20), DiscountAmount: cents("less", 5000), TradeIn: cents("trade-in", 40000),
+		DiscountPercent: percent("discount", 20), DiscountAmount: cents("less", 5000), TradeIn: cents("trade-in",
+			40000),
 		FreightMiles: miles, TrainingDays: money.Count(rapid.IntRange(0, 9).Draw(t, "training")),
-		TaxExempt: rapid.Bool().Draw(t, "exempt"), Bond: rapid.Bool().Draw(t, "bond"), DepositPercent: percent("deposit", 30),
-		Extras: []pricing.Extra{{Label: "Extra", Qty: rapid.IntRange(0, 9).Draw(t, "extras"), Price: cents("extra", 900)}},
+		TaxExempt: rapid.Bool().Draw(t, "exempt"), Bond: rapid.Bool().Draw(t, "bond"),
+		DepositPercent: percent("deposit", 30),
+		Extras: []pricing.Extra{{Label: "Extra", Qty: rapid.IntRange(0, 9).Draw(t, "extras"),
+			Price: cents("extra", 900)}},
 	}
 	if rapid.Bool().Draw(t, "own rate") {
 		rate := percent("tax", 12)
@@ -72,7 +76,8 @@ func TestEverySheetAddsUp(t *testing.T) {
 			lines = lines.Add(l.Amount)
 			require.NotEmpty(t, l.How, l.Code)
 			require.True(t, l.Amount.Decimal().Equal(l.Amount.Decimal().Round(2)), "%s: whole cents", l.Code)
-			require.True(t, l.Price.For(l.Qty, money.HalfUp).Equal(l.Amount), "%s: %s for %s is not %s", l.Code, l.Price, l.Qty, l.Amount)
+			require.True(t, l.Price.For(l.Qty, money.HalfUp).Equal(l.Amount), "%s: %s for %s is not %s", l.Code,
+				l.Price, l.Qty, l.Amount)
 		}
 		require.True(t, lines.Equal(s.Total))
 		for _, p := range s.Payments {
@@ -137,7 +142,7 @@ func TestTotalMovesTheRightWay(t *testing.T) {
 }
 
 // The linear limit agrees with the whole price: exactly for the unit it was
-// made from, and to a dollar a pick for its neighbours.
+// made from, and to a dollar a pick for its neighbors.
 func TestLinearLimitFollowsThePrice(t *testing.T) {
 	b, cat := book(t)
 	bare := *b

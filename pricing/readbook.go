@@ -28,10 +28,12 @@ const (
 // fault and where it stands.
 func ReadBook(raw json.RawMessage, cat *config.Catalogue) (*Book, error) {
 	if len(raw) > MaxBookBytes {
-		return nil, config.Problems{{Code: "book.too-large", Where: "price_book", Text: fmt.Sprintf("is %d bytes; the most that is read is %d", len(raw), MaxBookBytes)}}
+		return nil, config.Problems{{Code: "book.too-large", Where: "price_book",
+			Text: fmt.Sprintf("is %d bytes; the most that is read is %d", len(raw), MaxBookBytes)}}
 	}
 	if len(bytes.TrimSpace(raw)) == 0 {
-		return nil, config.Problems{{Code: "book.missing", Where: "price_book", Text: "the catalogue has no price book; without it nothing can be priced"}}
+		return nil, config.Problems{{Code: "book.missing", Where: "price_book",
+			Text: "the catalogue has no price book; without it nothing can be priced"}}
 	}
 	b := new(Book)
 	if p := Decode(raw, b); p != nil {
@@ -58,7 +60,8 @@ type bookCheck struct {
 }
 
 func (k *bookCheck) add(code, where, format string, args ...any) {
-	k.ps = append(k.ps, config.Problem{Code: "book." + code, Where: "price_book " + where, Text: fmt.Sprintf(format, args...)})
+	k.ps = append(k.ps, config.Problem{Code: "book." + code, Where: "price_book " + where,
+		Text: fmt.Sprintf(format, args...)})
 }
 
 func (k *bookCheck) run() {
@@ -95,7 +98,7 @@ func (k *bookCheck) prices() {
 		if !ok {
 			k.add("missing-price", fmt.Sprintf("prices %q", key), "has no price, but %s needs one", where)
 		} else if positive && a.Sign() < 0 {
-			k.add("negative", fmt.Sprintf("prices %q", key), "%s is below nought; only an option may be a credit", a)
+			k.add("negative", fmt.Sprintf("prices %q", key), "%s is below zero; only an option may be a credit", a)
 		}
 	}
 	for i, c := range k.cat.Chassis {
@@ -112,11 +115,12 @@ func (k *bookCheck) prices() {
 }
 
 // known refuses prices that nothing in the catalogue can ask for: most often a
-// misspelt id.
+// misspelled id.
 func (k *bookCheck) known(where string, prices map[string]Amount) {
 	for _, key := range slices.Sorted(maps.Keys(prices)) {
 		if !k.keys[key] {
-			k.add("unknown-key", fmt.Sprintf("%s %q", where, key), "is no chassis, body or price key of an option in this catalogue")
+			k.add("unknown-key", fmt.Sprintf("%s %q", where, key),
+				"is no chassis, body or price key of an option in this catalogue")
 		}
 	}
 }
@@ -136,7 +140,8 @@ func (k *bookCheck) editions() {
 		k.known(w+" prices", e.Prices)
 		for _, key := range slices.Sorted(maps.Keys(e.Prices)) {
 			if e.Prices[key].Sign() < 0 && (k.cat.ChassisByID(key) != nil || k.cat.BodyByID(key) != nil) {
-				k.add("negative", fmt.Sprintf("%s prices %q", w, key), "%s is below nought; only an option may be a credit", e.Prices[key])
+				k.add("negative", fmt.Sprintf("%s prices %q", w, key),
+					"%s is below zero; only an option may be a credit", e.Prices[key])
 			}
 		}
 	}
@@ -154,7 +159,7 @@ func (k *bookCheck) surcharges() {
 		case s.Percent.IsZero() == s.Amount.IsZero():
 			k.add("value", w, "a surcharge has either a percentage or an amount")
 		case s.Percent.Sign() < 0 || s.Amount.Sign() < 0:
-			k.add("negative", w, "a surcharge is above nought; for a price that falls write an edition")
+			k.add("negative", w, "a surcharge is above zero; for a price that falls write an edition")
 		case !s.Percent.IsZero() && (s.On == "") == (len(s.Keys) == 0):
 			k.add("value", w, `a percentage needs either "on" or "keys"`)
 		case !s.Amount.IsZero() && s.On != "":
@@ -166,7 +171,8 @@ func (k *bookCheck) surcharges() {
 		k.size(w+" keys", len(s.Keys))
 		for _, key := range s.Keys {
 			if !k.keys[key] {
-				k.add("unknown-key", w+" keys", "%q is no chassis, body or price key of an option in this catalogue", key)
+				k.add("unknown-key", w+" keys", "%q is no chassis, body or price key of an option in this catalogue",
+					key)
 			}
 		}
 	}
@@ -184,7 +190,7 @@ func (k *bookCheck) credits() {
 		k.text(w+" label", c.Label, true)
 		k.text(w+" reason", c.Reason, false)
 		if c.Amount.Sign() <= 0 {
-			k.add("range", w+" amount", "%s must be above nought; it is taken off the price", c.Amount)
+			k.add("range", w+" amount", "%s must be above zero; it is taken off the price", c.Amount)
 		}
 		k.size(w+" when", len(c.When))
 		if len(c.When) == 0 {
@@ -261,9 +267,10 @@ func (k *bookCheck) charges() {
 	for _, x := range []struct {
 		where string
 		a     Amount
-	}{{"freight per_mile", k.b.Freight.PerMile}, {"freight minimum", k.b.Freight.Minimum}, {"training per_day", k.b.Training.PerDay}} {
+	}{{"freight per_mile", k.b.Freight.PerMile}, {"freight minimum", k.b.Freight.Minimum}, {"training per_day",
+		k.b.Training.PerDay}} {
 		if x.a.Sign() < 0 {
-			k.add("negative", x.where, "%s is below nought", x.a)
+			k.add("negative", x.where, "%s is below zero", x.a)
 		}
 	}
 	k.size("fees", len(k.b.Fees))
@@ -273,7 +280,7 @@ func (k *bookCheck) charges() {
 		k.text(w+" label", f.Label, true)
 		k.text(w+" reason", f.Reason, true)
 		if f.Amount.Sign() < 0 {
-			k.add("negative", w+" amount", "%s is below nought", f.Amount)
+			k.add("negative", w+" amount", "%s is below zero", f.Amount)
 		}
 		if f.Per != PerUnit && f.Per != PerOrder {
 			k.add("value", w+" per", `%q is not "unit" or "order"`, f.Per)
@@ -337,7 +344,7 @@ func (k *bookCheck) scope(where string, s Scope) {
 	}
 }
 
-// rebate checks a percentage from nought to the whole.
+// rebate checks a percentage from zero to the whole.
 func (k *bookCheck) rebate(where string, p Percent) {
 	if p.Sign() < 0 || p.Cmp(hundred) > 0 {
 		k.add("range", where, "%s is outside 0 to 100 %%", p)

@@ -105,7 +105,8 @@ type LeasePlan struct {
 // Figure is the total as a figure to decide by; its limit is the budget, if
 // there is one.
 func (s *Sheet) Figure(t *Terms) config.Figure {
-	f := config.Figure{Code: BudgetCode, Label: "Price of the order", Value: s.Total.Float(), Low: s.Total.Float(), High: s.Total.Float(), Unit: s.Currency}
+	f := config.Figure{Code: BudgetCode, Label: "Price of the order", Value: s.Total.Float(), Low: s.Total.Float(),
+		High: s.Total.Float(), Unit: s.Currency}
 	if t != nil && t.Budget.Sign() > 0 {
 		f.Limit, f.Sense, f.Source, f.Basis = t.Budget.Float(), config.AtMost, "the buyer's budget", config.Purchaser
 	}

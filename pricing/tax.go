@@ -62,19 +62,28 @@ func (o *order) excise() {
 		use := UseOf(o.t, o.cat.BodyByID(p.item.Unit.Body))
 		gvwr := float64(ch.GVWRLb)
 		if !ExciseDue(use, gvwr) {
-			text, source := fmt.Sprintf("%s: no federal excise tax. Ambulances and hearses are exempt by name at any weight (%s).", p.label, ExemptSource), ExemptSource
+			text, source := fmt.Sprintf("%s: no federal excise tax. Ambulances and hearses are exempt by name at any "+
+				"weight (%s).", p.label, ExemptSource), ExemptSource
 			if use == UseOther {
-				text, source = fmt.Sprintf("%s: no federal excise tax. At %.0f lb it is not above %d lb (26 USC 4051(a)(2)).", p.label, gvwr, ExciseOverLb), "26 USC 4051(a)(2)"
+				text, source = fmt.Sprintf("%s: no federal excise tax. At %.0f lb it is not above %d lb (26 USC "+
+					"4051(a)(2)).", p.label, gvwr, ExciseOverLb), "26 USC 4051(a)(2)"
 			}
-			o.sheet.Findings = append(o.sheet.Findings, config.Finding{Code: "price.excise-none", Severity: config.Note, Where: "federal excise", Text: text, Clause: source, Basis: config.ReadInText})
+			o.sheet.Findings = append(o.sheet.Findings, config.Finding{Code: "price.excise-none", Severity: config.Note,
+				Where: "federal excise", Text: text, Clause: source, Basis: config.ReadInText})
 			continue
 		}
 		base := sold[i]
 		tax := base.Share(ExciseRate, o.r)
-		o.line(Line{Code: LineExcise, Item: i + 1, Label: "Federal excise tax", Qty: money.Count(1), Each: "order", Price: tax, Amount: tax, Taxed: !o.b.Tax.ExciseUntaxed,
-			How: fmt.Sprintf("%s of %s, which is %s less discount and prepayment: not an ambulance, and at %.0f lb above %d lb", ExciseRate.Show(), base.Show(), unitsText(p.count), gvwr, ExciseOverLb), Source: ExciseSource})
-		o.sheet.Findings = append(o.sheet.Findings, config.Finding{Code: "price.excise", Severity: config.Warn, Where: "federal excise", Clause: ExciseSource, Basis: config.ReadInText,
-			Text:   fmt.Sprintf("%s: federal excise tax of %s on the first retail sale is included. It is worked on the whole unit at the price it is sold for; parts added within six months of service are taxed too (26 USC 4051(b)).", p.label, ExciseRate.Show()),
+		o.line(Line{Code: LineExcise, Item: i + 1, Label: "Federal excise tax", Qty: money.Count(1), Each: "order",
+			Price: tax, Amount: tax, Taxed: !o.b.Tax.ExciseUntaxed,
+			How: fmt.Sprintf("%s of %s, which is %s less discount and prepayment: not an ambulance, and at %.0f lb "+
+				"above %d lb", ExciseRate.Show(), base.Show(), unitsText(p.count), gvwr, ExciseOverLb),
+			Source: ExciseSource})
+		o.sheet.Findings = append(o.sheet.Findings, config.Finding{Code: "price.excise", Severity: config.Warn,
+			Where: "federal excise", Clause: ExciseSource, Basis: config.ReadInText,
+			Text: fmt.Sprintf("%s: federal excise tax of %s on the first retail sale is included. It is worked on "+
+				"the whole unit at the price it is sold for; parts added within six months of service are taxed too "+
+				"(26 USC 4051(b)).", p.label, ExciseRate.Show()),
 			Remedy: "Have a tax adviser confirm the price it is on and any exemption of the buyer."})
 	}
 }
@@ -141,5 +150,6 @@ func (o *order) salesTax() {
 		how = because(how, o.b.Tax.Reason)
 	}
 	o.whole(LineTax, label, base.Share(rate, o.r), false, how, source)
-	o.find("tax", config.Note, "sales tax", "Sales tax is worked out as the price book or the terms say; what is taxed and who is exempt differs by place.", "Let the buyer's tax authority decide.")
+	o.find("tax", config.Note, "sales tax", "Sales tax is worked out as the price book or the terms say; what is "+
+		"taxed and who is exempt differs by place.", "Let the buyer's tax authority decide.")
 }

@@ -24,7 +24,7 @@ type Terms struct {
 	Prepay     string `json:"prepay,omitempty"`      // id of a chassis prepayment
 	PrepayDays int    `json:"prepay_days,omitempty"` // how much earlier it is paid; 0 takes the book's
 
-	TradeIn     Amount `json:"trade_in,omitzero"` // allowance, above nought
+	TradeIn     Amount `json:"trade_in,omitzero"` // allowance, above zero
 	TradeInText string `json:"trade_in_text,omitempty"`
 
 	FreightMiles Quantity `json:"freight_miles,omitzero"` // plant to buyer, one way
@@ -45,7 +45,8 @@ type Terms struct {
 	ValidityDays int    `json:"validity_days,omitempty"` // 0 takes the book's
 	Budget       Amount `json:"budget,omitzero"`         // the most the whole order may come to; 0 not stated
 
-	Lease   *finance.Lease `json:"lease,omitempty"`   // shown beside the payments; a principal of 0 takes the total less the deposit
+	// shown beside the payments; a principal of 0 takes the total less the deposit
+	Lease   *finance.Lease `json:"lease,omitempty"`
 	Service *Service       `json:"service,omitempty"` // the quoted unit against other ways, by what a year costs
 }
 
@@ -135,9 +136,10 @@ func (t *Terms) Check() config.Problems {
 	for _, x := range []struct {
 		where string
 		a     Amount
-	}{{"discount_amount", t.DiscountAmount}, {"trade_in", t.TradeIn}, {"deposit_amount", t.DepositAmount}, {"budget", t.Budget}} {
+	}{{"discount_amount", t.DiscountAmount}, {"trade_in", t.TradeIn}, {"deposit_amount", t.DepositAmount}, {"budget",
+		t.Budget}} {
 		if x.a.Sign() < 0 {
-			add("negative", x.where, "%s is below nought; write it without a sign", x.a)
+			add("negative", x.where, "%s is below zero; write it without a sign", x.a)
 		}
 	}
 	rates := map[string]Percent{"discount_percent": t.DiscountPercent, "deposit_percent": t.DepositPercent}
@@ -152,7 +154,8 @@ func (t *Terms) Check() config.Problems {
 	if !t.DepositPercent.IsZero() && !t.DepositAmount.IsZero() {
 		add("value", "deposit", "a deposit is either a percentage or an amount")
 	}
-	for _, x := range []struct{ where, text string }{{"contract", t.Contract}, {"prepay", t.Prepay}, {"discount_reason", t.DiscountReason}, {"trade_in_text", t.TradeInText}, {"exempt_reason", t.ExemptReason}} {
+	for _, x := range []struct{ where, text string }{{"contract", t.Contract}, {"prepay", t.Prepay},
+		{"discount_reason", t.DiscountReason}, {"trade_in_text", t.TradeInText}, {"exempt_reason", t.ExemptReason}} {
 		if len(x.text) > maxText {
 			add("too-long", x.where, "is %d bytes; the most is %d", len(x.text), maxText)
 		}

@@ -81,7 +81,8 @@ func (o *order) list(n int, p *priced, code, id, key, label string, qty int, to 
 		how += fmt.Sprintf(", %d a unit on %s", qty, unitsText(p.count))
 	}
 	each := price.Times(qty)
-	o.line(Line{Code: code, Item: n, ID: id, Label: label, Qty: money.Count(qty * p.count), Each: "each", Price: price, Amount: each.Times(p.count), Taxed: true, How: because(how, why), Source: key})
+	o.line(Line{Code: code, Item: n, ID: id, Label: label, Qty: money.Count(qty * p.count), Each: "each", Price: price,
+		Amount: each.Times(p.count), Taxed: true, How: because(how, why), Source: key})
 	p.part[to] = p.part[to].Add(each)
 }
 
@@ -104,7 +105,8 @@ func (o *order) adjust(n int, p *priced, code, label string, each Amount, how, w
 		}
 		how += "on each of " + unitsText(p.count)
 	}
-	o.line(Line{Code: code, Item: n, Label: label, Qty: money.Count(p.count), Each: "unit", Price: each, Amount: each.Times(p.count), Taxed: true, How: because(how, why), Source: source})
+	o.line(Line{Code: code, Item: n, Label: label, Qty: money.Count(p.count), Each: "unit", Price: each,
+		Amount: each.Times(p.count), Taxed: true, How: because(how, why), Source: source})
 	weights := make([]Amount, len(on))
 	for i, x := range on {
 		weights[i] = p.part[x]
@@ -169,7 +171,8 @@ func (o *order) keyedSurcharge(n int, p *priced, s Surcharge, u *config.Unit, pi
 func (o *order) credits(n int, p *priced, u *config.Unit) {
 	earned := o.b.earned(u)
 	for _, c := range earned {
-		o.adjust(n, p, LineCredit, c.Label, c.Amount.Neg(), "for "+o.labels(c.When)+" together", c.Reason, c.ID, []part{optionPart})
+		o.adjust(n, p, LineCredit, c.Label, c.Amount.Neg(), "for "+o.labels(c.When)+" together", c.Reason, c.ID,
+			[]part{optionPart})
 	}
 }
 
@@ -207,7 +210,8 @@ func (o *order) fleetBreak(n int, p *priced) {
 		return
 	}
 	if x := f.at(o.units); x != nil {
-		o.rebate(n, p, LineFleet, f.On, x.Percent, fmt.Sprintf("Quantity break from %d units", x.Units), f.Reason, fmt.Sprintf("fleet_breaks %d", x.Units))
+		o.rebate(n, p, LineFleet, f.On, x.Percent, fmt.Sprintf("Quantity break from %d units", x.Units), f.Reason,
+			fmt.Sprintf("fleet_breaks %d", x.Units))
 	}
 }
 

@@ -24,7 +24,7 @@ func TestBrokenCataloguesFailInBoth(t *testing.T) {
 		line     string // what Check prints
 	}{
 		{"another format", `boxwright-catalogue/1`, `boxwright-catalogue/9`, `format: is "boxwright-catalogue/9"; this program reads "boxwright-catalogue/1"`},
-		{"a misspelt field", `"choose": "one"`, `"chose": "one"`, `at groups[0].chose: there is no field "chose" here`},
+		{"a misspelled field", `"choose": "one"`, `"chose": "one"`, `at groups[0].chose: there is no field "chose" here`},
 		{"a way of choosing nobody knows", `"choose": "one"`, `"choose": "two"`, `groups[0] "body-build" choose: "two" is not`},
 		{"a rule of no kind", `"kind": "physics"`, `"kind": "custom"`, `kind: "custom" is not one of physics, standard, plant, supplier, commercial`},
 		{"a mass at no zone", `"zone": "module-mid"`, `"zone": "attic"`, `zone: "attic" is not one of chassis, bumper`},
@@ -36,7 +36,7 @@ func TestBrokenCataloguesFailInBoth(t *testing.T) {
 		{"a day that is none", `"valid_from": "2026-11-01"`, `"valid_from": "2026-13-01"`, `at valid_from: "2026-13-01" is not a date`},
 		{"a day written otherwise", `"valid_from": "2026-11-01"`, `"valid_from": "11/01/2026"`, `at valid_from: "11/01/2026" is not a date`},
 		{"a condition that says nothing", `"then": {"body": {"attr": "kind", "op": "=", "text": "van"}}`, `"then": {}`, `a condition has exactly one of`},
-		{"an attribute nobody has", `"attr": "cab"`, `"attr": "colour"`, `there is no attribute "colour"`},
+		{"an attribute nobody has", `"attr": "cab"`, `"attr": "color"`, `there is no attribute "color"`},
 		{"a comparison nobody knows", `"op": "="`, `"op": "~"`, `op: "~" is not one of`},
 		{"work without hours told as a text", `"hours": 4`, `"hours": "four"`, `a text stands where a number belongs`},
 		{"a price as a number", `"van-9500-148-gas": "54800.00"`, `"van-9500-148-gas": 54800.00`, `price_book prices.van-9500-148-gas: "54800.00" is not an amount`},
@@ -46,10 +46,11 @@ func TestBrokenCataloguesFailInBoth(t *testing.T) {
 		{"a rounding nobody knows", `"rounding": "half-up"`, `"rounding": "down"`, `price_book rounding: "down" is not "half-up" or "half-even"`},
 		{"a scope nobody knows", `"on": "build", "reason"`, `"on": "paint", "reason"`, `price_book fleet_breaks on: "paint" is not one of`},
 		{"a fee per something else", `"per": "unit"`, `"per": "mile"`, `price_book fees[0] "documents" per: "mile" is not "unit" or "order"`},
-		{"a misspelt field of the price book", `"validity_days": 60`, `"validity": 60`, `price_book validity: there is no field "validity" here`},
+		{"a misspelled field of the price book", `"validity_days": 60`, `"validity": 60`, `price_book validity: there is no field "validity" here`},
 		{"a contract without a name", `"id": "coop-plains"`, `"id": ""`, `price_book contracts[0] ""`},
 	} {
-		require.True(t, bytes.Contains(catalogue.Demo, []byte(c.old)), "%s: the demonstration catalogue holds %s", c.reason, c.old)
+		require.True(t, bytes.Contains(catalogue.Demo, []byte(c.old)), "%s: the demonstration catalogue holds %s",
+			c.reason, c.old)
 		file := bytes.Replace(catalogue.Demo, []byte(c.old), []byte(c.new), 1)
 		assert.Error(t, valid(t, s, file), "schema: %s", c.reason)
 		r := Check(file)
@@ -78,7 +79,8 @@ func TestWhatOnlyTheReaderSees(t *testing.T) {
 		{"a step that waits for no part", `"parts": {"low": 20, "likely": 30, "high": 45}, "parts_for": ["cabinets"]`, `"parts_for": ["cabinets"]`, `parts_for: names steps that wait for a part`},
 		{"a price for nothing", `"build-seam": "0.00",`, `"build-seam": "0.00", "build-dream": "9.00",`, `price_book prices "build-dream": is no chassis, body or price key`},
 	} {
-		require.True(t, bytes.Contains(catalogue.Demo, []byte(c.old)), "%s: the demonstration catalogue holds %s", c.reason, c.old)
+		require.True(t, bytes.Contains(catalogue.Demo, []byte(c.old)), "%s: the demonstration catalogue holds %s",
+			c.reason, c.old)
 		file := bytes.Replace(catalogue.Demo, []byte(c.old), []byte(c.new), 1)
 		require.NoError(t, valid(t, s, file), c.reason)
 		r := Check(file)
@@ -96,15 +98,18 @@ func TestFixedWordsAreThoseOfTheReader(t *testing.T) {
 		"Rule.kind": `"kind": "physics"`, "Test.op": `"op": "="`, "Activity.source": `"source": "chassis"`, "Activity.only": `"only": "module"`, "Fee.per": `"per": "unit"`,
 	} {
 		field, _, _ := strings.Cut(piece, ":")
-		require.True(t, bytes.Contains(catalogue.Demo, []byte(piece)), "%s: the demonstration catalogue holds %s", name, piece)
+		require.True(t, bytes.Contains(catalogue.Demo, []byte(piece)), "%s: the demonstration catalogue holds %s", name,
+			piece)
 		r := Check(bytes.Replace(catalogue.Demo, []byte(piece), []byte(field+`: "no-such-word"`), 1))
-		i := slices.IndexFunc(r.Problems, func(p config.Problem) bool { return strings.Contains(p.Text, `"no-such-word" is not`) })
+		i := slices.IndexFunc(r.Problems, func(p config.Problem) bool {
+			return strings.Contains(p.Text, `"no-such-word" is not`)
+		})
 		require.GreaterOrEqual(t, i, 0, "%s: %v", name, r.Problems)
 		text := r.Problems[i].Text
 		if _, list, ok := strings.Cut(text, "is not one of "); ok {
 			want := words[name]
 			if name == "Mass.zone" {
-				want = want[1:] // the empty word goes with a mass of nought
+				want = want[1:] // the empty word goes with a mass of zero
 			}
 			assert.Equal(t, strings.Join(want, ", "), list, name)
 			continue

@@ -85,6 +85,8 @@ func (r *Result) Lines(name string, notes bool) []string {
 // Summary is one line about a catalogue in order.
 func (r *Result) Summary() string {
 	c := r.Read
-	return fmt.Sprintf("in order: %q, edition %s from %s: %d chassis, %d bodies, %d options in %d groups, %d rules, %d pieces of equipment; content %s",
-		c.Title, c.Edition, c.ValidFrom, len(c.Chassis), len(c.Bodies), len(c.Options), len(c.Groups), len(c.Rules), len(c.Equipment), c.Hash())
+	return fmt.Sprintf("in order: %q, edition %s from %s: %d chassis, %d bodies, %d options in %d groups, %d rules, "+
+		"%d pieces of equipment; content %s",
+		c.Title, c.Edition, c.ValidFrom, len(c.Chassis), len(c.Bodies), len(c.Options), len(c.Groups), len(c.Rules),
+		len(c.Equipment), c.Hash())
 }

@@ -134,7 +134,8 @@ func importTables(name, dir string, out, errs io.Writer) int {
 		sheets = append(sheets, tables.Sheet{Name: path, Text: string(text)})
 	}
 	if sheets == nil {
-		fmt.Fprintf(errs, "%s holds none of the tables %s, each with .csv behind it\n", dir, strings.Join(tables.Names, ", "))
+		fmt.Fprintf(errs, "%s holds none of the tables %s, each with .csv behind it\n", dir,
+			strings.Join(tables.Names, ", "))
 		return 2
 	}
 	edited, err := tables.In(file, sheets)

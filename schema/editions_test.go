@@ -16,7 +16,8 @@ import (
 // A keeper's round on the host: out, edited, in, compared, checked.
 func TestTablesAndEditionsOnTheHost(t *testing.T) {
 	dir := t.TempDir()
-	before, file, sheets := filepath.Join(dir, "before.json"), filepath.Join(dir, "mine.json"), filepath.Join(dir, "sheets")
+	before, file, sheets := filepath.Join(dir, "before.json"), filepath.Join(dir, "mine.json"), filepath.Join(dir,
+		"sheets")
 	require.NoError(t, os.WriteFile(before, catalogue.Demo, 0o644))
 	require.NoError(t, os.WriteFile(file, catalogue.Demo, 0o644))
 	do := func(status int, args ...string) (out, errs string) {
@@ -58,7 +59,8 @@ func TestTablesAndEditionsOnTheHost(t *testing.T) {
 	assert.Contains(t, errs, `row 5 "fit-164", column kind: "whim" is not one of physics`)
 	edit("rules", "fit-164,whim", "fit-164,plant")
 	out, _ = do(0, "import", file, sheets)
-	assert.Contains(t, out, "Prices: Winch bumper with 9,000 lb electric winch (fb-winch): 6804.00, was 6480.00: 324.00 +5.0 %\n")
+	assert.Contains(t, out, "Prices: Winch bumper with 9,000 lb electric winch (fb-winch): 6804.00, was 6480.00: "+
+		"324.00 +5.0 %\n")
 
 	again, _ := do(0, "compare", before, file)
 	assert.Equal(t, out, again)

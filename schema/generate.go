@@ -25,12 +25,19 @@ var Schemas = map[string]struct {
 
 // texts are the types that are written as a text of a fixed form.
 var texts = map[reflect.Type]*jsonschema.Schema{
-	reflect.TypeFor[config.Date]():      {Type: "string", Pattern: `^((19|20|21)[0-9]{2}-(0[1-9]|1[0-2])-(0[1-9]|[12][0-9]|3[01]))?$`, Description: "A calendar day, year-month-day; an empty text is no day."},
-	reflect.TypeFor[money.Amount]():     {Type: "string", Pattern: money.AmountPattern, Description: "Money in the currency of the price book, such as \"1234.00\"; negative is a credit."},
-	reflect.TypeFor[money.Percent]():    {Type: "string", Pattern: money.PercentPattern, Description: "A rate in hundredths: \"8.25\" is 8.25 %."},
-	reflect.TypeFor[money.Quantity]():   {Type: "string", Pattern: money.QuantityPattern, Description: "How many or how much is priced: pieces, miles, days."},
-	reflect.TypeFor[pricing.Rounding](): {Type: "string", Enum: values(money.Roundings), Description: "Where an exact half of a cent goes."},
-	reflect.TypeFor[pricing.Scope]():    {Type: "string", Enum: values(pricing.Scopes), Description: "Which of a unit's prices a percentage applies to; build is body and options."},
+	reflect.TypeFor[config.Date](): {Type: "string",
+		Pattern: `^((19|20|21)[0-9]{2}-(0[1-9]|1[0-2])-(0[1-9]|[12][0-9]|3[01]))?$`, Description: "A calendar day, " +
+			"year-month-day; an empty text is no day."},
+	reflect.TypeFor[money.Amount](): {Type: "string", Pattern: money.AmountPattern,
+		Description: "Money in the currency of the price book, such as \"1234.00\"; negative is a credit."},
+	reflect.TypeFor[money.Percent](): {Type: "string", Pattern: money.PercentPattern,
+		Description: "A rate in hundredths: \"8.25\" is 8.25 %."},
+	reflect.TypeFor[money.Quantity](): {Type: "string", Pattern: money.QuantityPattern,
+		Description: "How many or how much is priced: pieces, miles, days."},
+	reflect.TypeFor[pricing.Rounding](): {Type: "string", Enum: values(money.Roundings),
+		Description: "Where an exact half of a cent goes."},
+	reflect.TypeFor[pricing.Scope](): {Type: "string", Enum: values(pricing.Scopes),
+		Description: "Which of a unit's prices a percentage applies to; build is body and options."},
 }
 
 // Generate makes the schema of a file from the Go types that read it, with

@@ -62,7 +62,8 @@ func TestCommittedProtocolIsThatOfTheTypes(t *testing.T) {
 		require.NoError(t, err)
 		have, err := os.ReadFile(path)
 		require.NoError(t, err)
-		assert.Equal(t, string(want), string(have), "%s has drifted from the Go types; run: go run ./schema generate", path)
+		assert.Equal(t, string(want), string(have), "%s has drifted from the Go types; run: go run ./schema generate",
+			path)
 	}
 }
 
@@ -84,10 +85,16 @@ func TestQuotesFitTheirSchema(t *testing.T) {
 	}{
 		{"hardly anything filled in", quote.Draft{Format: quote.DraftFormat, Unit: config.Unit{Picks: []config.Pick{}}}},
 		{"much filled in", quote.Draft{
-			Format: quote.DraftFormat, Number: "Q-1", Rev: 2, Date: config.Date{Year: 2026, Month: 11, Day: 25}, Seller: quote.Party{Name: "Seller"},
-			Unit: config.Unit{Chassis: "cut", Body: "mod", Picks: []config.Pick{{Option: "flood", Qty: 2, Filled: true}}, Own: []config.OwnLimit{{Figure: "space.headroom", Value: 72}}, OrderOn: config.Date{Year: 2026, Month: 12, Day: 1}},
-			Terms: pricing.Terms{Units: 3, Use: pricing.UseOther, DiscountPercent: percent("1.5"), TradeIn: amount, TaxRate: &rate,
-				FreightMiles: money.Count(412), Extras: []pricing.Extra{{Label: "Radios", Price: amount}}, Milestones: []pricing.Milestone{{ID: "order", Label: "With the order", Percent: percent("100")}}},
+			Format: quote.DraftFormat, Number: "Q-1", Rev: 2, Date: config.Date{Year: 2026, Month: 11, Day: 25},
+			Seller: quote.Party{Name: "Seller"},
+			Unit: config.Unit{Chassis: "cut", Body: "mod",
+				Picks: []config.Pick{{Option: "flood", Qty: 2, Filled: true}},
+				Own:   []config.OwnLimit{{Figure: "space.headroom", Value: 72}}, OrderOn: config.Date{Year: 2026,
+					Month: 12, Day: 1}},
+			Terms: pricing.Terms{Units: 3, Use: pricing.UseOther, DiscountPercent: percent("1.5"), TradeIn: amount,
+				TaxRate:      &rate,
+				FreightMiles: money.Count(412), Extras: []pricing.Extra{{Label: "Radios", Price: amount}},
+				Milestones: []pricing.Milestone{{ID: "order", Label: "With the order", Percent: percent("100")}}},
 		}},
 	} {
 		file, err := c.draft.Bytes()

@@ -74,7 +74,8 @@ var (
 	cursorForm = regexp.MustCompile(`line (\d+), column \d+(?: at )?`)
 )
 
-var listOf = map[string]string{"option": "options", "rule": "rules", "group": "groups", "chassis": "chassis", "body": "bodies"}
+var listOf = map[string]string{"option": "options", "rule": "rules", "group": "groups", "chassis": "chassis",
+	"body": "bodies"}
 
 // line is where a problem stands that is described by the place in words which
 // the readers use; 0 when the file has no such place.

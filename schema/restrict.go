@@ -50,13 +50,15 @@ func ids(list []quote.Need) []string {
 }
 
 // named are the types whose "id" the reader holds to the form of an id.
-var named = []string{"Chapter", "Chassis", "Body", "Group", "Option", "Rule", "Equipment", "PlantStation", "Activity", "Edition", "Surcharge", "Credit", "Contract", "Prepay", "Fee", "Milestone"}
+var named = []string{"Chapter", "Chassis", "Body", "Group", "Option", "Rule", "Equipment", "PlantStation", "Activity",
+	"Edition", "Surcharge", "Credit", "Contract", "Prepay", "Fee", "Milestone"}
 
 const idPattern = `^[a-z0-9][a-z0-9-]{0,47}$`
 
-// positive are the figures that must be above nought, by "Type.field".
+// positive are the figures that must be above zero, by "Type.field".
 var positive = []string{
-	"Chassis.wheelbase_in", "Chassis.gvwr_lb", "Chassis.gawr_front_lb", "Chassis.gawr_rear_lb", "Chassis.curb_front_lb", "Chassis.curb_rear_lb",
+	"Chassis.wheelbase_in", "Chassis.gvwr_lb", "Chassis.gawr_front_lb", "Chassis.gawr_rear_lb", "Chassis.curb_front_lb",
+	"Chassis.curb_rear_lb",
 	"Chassis.track_front_in", "Chassis.track_rear_in", "Chassis.cg_height_in", "Chassis.floor_height_in",
 	"Equipment.mass_lb", "Equipment.length_in", "Equipment.width_in", "Equipment.height_in", "Plant.hours_per_day",
 }

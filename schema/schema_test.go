@@ -22,7 +22,8 @@ func ExampleCheck() {
 	for _, line := range r.Lines("mine.json", false) {
 		fmt.Println(line)
 	}
-	// Output: mine.json:6: line 6, column 17 at valid_from: "2026-11-31" is not a date: write year-month-day, such as 2027-03-31
+	// Output:
+	// mine.json:6: line 6, column 17 at valid_from: "2026-11-31" is not a date: write year-month-day, such as 2027-03-31
 }
 
 func ExampleFormat() {
@@ -107,7 +108,8 @@ func TestCommand(t *testing.T) {
 		require.NoError(t, os.WriteFile(path, bytes.Replace(catalogue.Demo, []byte(old), []byte(new), 1), 0o644))
 		return path
 	}
-	good, bad, cut := file("good.json", "", ""), file("bad.json", `"price_book": {`, `"pricebook": {`), filepath.Join(dir, "cut.json")
+	good, bad, cut := file("good.json", "", ""), file("bad.json", `"price_book": {`, `"pricebook": {`),
+		filepath.Join(dir, "cut.json")
 	require.NoError(t, os.WriteFile(cut, catalogue.Demo[:5000], 0o644))
 	for _, c := range []struct {
 		reason    string

@@ -17,7 +17,8 @@ func expose(name string, handle func(request []byte) []byte) error {
 	f, err := safejs.FuncOf(func(_ safejs.Value, args []safejs.Value) (reply any) {
 		defer func() {
 			if fault := recover(); fault != nil {
-				println("panic:", fmt.Sprint(fault)+"\n"+string(debug.Stack())) // fmt would wait for the page, which waits for us
+				// fmt would wait for the page, which waits for us
+				println("panic:", fmt.Sprint(fault)+"\n"+string(debug.Stack()))
 				reply = failure(fmt.Sprint(fault))
 			}
 		}()

@@ -13,7 +13,8 @@ import (
 )
 
 func ExampleWrite() {
-	fmt.Print(csv.Write([][]string{{"No.", "Text", "Margin"}, {"1", `72" headroom, clear`, "-4.5"}, {"2", "=HYPERLINK(1)", ""}}))
+	fmt.Print(csv.Write([][]string{{"No.", "Text", "Margin"}, {"1", `72" headroom, clear`, "-4.5"},
+		{"2", "=HYPERLINK(1)", ""}}))
 	// Output:
 	// No.,Text,Margin
 	// 1,"72"" headroom, clear",-4.5
@@ -62,7 +63,8 @@ func TestRoundTrip(t *testing.T) {
 }
 
 func FuzzRead(f *testing.F) {
-	for _, seed := range []string{"a,b\n1,2\n", "\"", "'=1", "\ufeff;\t,", "=cmd|' /C calc'!A0,@SUM(1)", strings.Repeat("\"\"", 40)} {
+	for _, seed := range []string{"a,b\n1,2\n", "\"", "'=1", "\ufeff;\t,", "=cmd|' /C calc'!A0,@SUM(1)",
+		strings.Repeat("\"\"", 40)} {
 		f.Add(seed)
 	}
 	f.Fuzz(func(t *testing.T, text string) {

@@ -29,7 +29,8 @@ func ExampleRead() {
 }
 
 func ExampleWrite() {
-	fmt.Println(expr.Write(&config.Cond{AtMost: &config.Count{N: 1, Of: []config.Cond{{Pick: "cot-power"}, {Body: &config.Test{Attr: "kind", Op: "=", Text: "van"}}}}}))
+	fmt.Println(expr.Write(&config.Cond{AtMost: &config.Count{N: 1,
+		Of: []config.Cond{{Pick: "cot-power"}, {Body: &config.Test{Attr: "kind", Op: "=", Text: "van"}}}}}))
 	// Output: at-most 1 of (cot-power, body.kind = van)
 }
 
@@ -42,7 +43,7 @@ func TestWhatIsRead(t *testing.T) {
 		{"a list of nothing", "all()", "all()"},
 		{"a text of several words", `body.kind != "a, b"`, `body.kind != "a, b"`},
 		{"an id of digits", "at-least 2 of (2, 3)", "at-least 2 of (2, 3)"},
-		{"below nought", "body.length_in > -2.5", "body.length_in > -2.5"},
+		{"below zero", "body.length_in > -2.5", "body.length_in > -2.5"},
 	} {
 		got, err := expr.Read(c.text)
 		require.NoError(t, err, c.reason)
@@ -86,7 +87,8 @@ func TestRoundTrip(t *testing.T) {
 				return &config.Count{N: rapid.IntRange(0, 4).Draw(t, "n"), Of: of()}
 			}
 			check := func() *config.Test {
-				x := &config.Test{Attr: attr.Draw(t, "attr"), Op: rapid.SampledFrom([]string{"=", "!=", "<", "<=", ">", ">="}).Draw(t, "op")}
+				x := &config.Test{Attr: attr.Draw(t, "attr"),
+					Op: rapid.SampledFrom([]string{"=", "!=", "<", "<=", ">", ">="}).Draw(t, "op")}
 				if x.Op == "=" || x.Op == "!=" {
 					x.Text = strings.ToValidUTF8(text.Draw(t, "text"), "")
 				} else {
@@ -139,7 +141,8 @@ func TestRulesOfTheDemonstration(t *testing.T) {
 }
 
 func FuzzRead(f *testing.F) {
-	for _, seed := range []string{"all(a, not b)", "at-least 2 of (a, b)", `body.kind = "x\n"`, "((((", "not not not", "chassis.gvwr_lb >= 1e9", "at-most -1 of ()"} {
+	for _, seed := range []string{"all(a, not b)", "at-least 2 of (a, b)", `body.kind = "x\n"`, "((((", "not not not",
+		"chassis.gvwr_lb >= 1e9", "at-most -1 of ()"} {
 		f.Add(seed)
 	}
 	f.Fuzz(func(t *testing.T, text string) {

@@ -40,7 +40,8 @@ func newJob(cat *config.Catalogue, u *config.Unit, slots []config.Slot) (*job, e
 		return nil, config.Problems{{Code: "time.nothing", Where: "the plan", Text: "needs a unit"}}
 	}
 	if y := u.OrderOn.Year; y < 1900 || y > 2190 {
-		return nil, config.Problems{{Code: "time.no-order-date", Where: "order date", Text: "give the day the order is placed, such as 2026-11-25"}}
+		return nil, config.Problems{{Code: "time.no-order-date", Where: "order date",
+			Text: "give the day the order is placed, such as 2026-11-25"}}
 	}
 	j := &job{cat: cat, unit: u, line: newLine(NewCalendar(&cat.Plant), u.OrderOn), slots: slots}
 	return j, j.build()
@@ -65,13 +66,16 @@ func (j *job) build() error {
 	chassis, body := cat.ChassisByID(u.Chassis), cat.BodyOf(u)
 	var ps config.Problems
 	if chassis == nil {
-		ps = append(ps, config.Problem{Code: "time.unknown-chassis", Where: "chassis", Text: fmt.Sprintf("%q is not in this edition; choose one of its %d chassis", u.Chassis, len(cat.Chassis))})
+		ps = append(ps, config.Problem{Code: "time.unknown-chassis", Where: "chassis",
+			Text: fmt.Sprintf("%q is not in this edition; choose one of its %d chassis", u.Chassis, len(cat.Chassis))})
 	}
 	if body == nil {
-		ps = append(ps, config.Problem{Code: "time.unknown-body", Where: "body", Text: fmt.Sprintf("%q is not in this edition; choose one of its %d bodies", u.Body, len(cat.Bodies))})
+		ps = append(ps, config.Problem{Code: "time.unknown-body", Where: "body",
+			Text: fmt.Sprintf("%q is not in this edition; choose one of its %d bodies", u.Body, len(cat.Bodies))})
 	}
 	if len(cat.Plant.Activities) == 0 {
-		ps = append(ps, config.Problem{Code: "time.no-network", Where: "plant.activities", Text: "there are none; a catalogue without a plant network gives no dates"})
+		ps = append(ps, config.Problem{Code: "time.no-network", Where: "plant.activities",
+			Text: "there are none; a catalogue without a plant network gives no dates"})
 	}
 	if len(ps) > 0 {
 		return ps
@@ -129,7 +133,8 @@ func (j *job) place(chassis *config.Chassis, body *config.Body) {
 			for _, p := range j.unit.Picks {
 				if o := j.cat.OptionByID(p.Option); o != nil && o.Parts != nil {
 					id := a.ID + ":" + o.ID
-					j.add(Step{ID: id, Label: a.Label + ": " + o.Label, Source: a.Source, Option: o.ID}, after, *o.Parts)
+					j.add(Step{ID: id, Label: a.Label + ": " + o.Label, Source: a.Source, Option: o.ID}, after,
+						*o.Parts)
 					named := waitsFor(acts, o, body)
 					for _, step := range named {
 						feeds[step] = append(feeds[step], id)
@@ -150,7 +155,9 @@ func (j *job) place(chassis *config.Chassis, body *config.Body) {
 			}
 		}
 		if len(late) > 0 {
-			j.note("time.parts-unplaced", config.Warn, "parts", "The plant's network has no step that waits for long-lead parts, so theirs are not in the dates.", "Give one activity of the plant the source \"parts\".", late)
+			j.note("time.parts-unplaced", config.Warn, "parts", "The plant's network has no step that waits for "+
+				"long-lead parts, so theirs are not in the dates.", "Give one activity of the plant the source "+
+				"\"parts\".", late)
 		}
 	}
 }
@@ -173,7 +180,7 @@ func (j *job) add(s Step, after []string, days config.Span) {
 	j.net.Activities = append(j.net.Activities, Activity{ID: s.ID, After: after, Days: days})
 }
 
-// work adds the labour of chassis, body and picks. Hours become days by the
+// work adds the labor of chassis, body and picks. Hours become days by the
 // station's crew, shifts and hours; where several steps are done at one
 // station they share them in proportion to their likely time.
 func (j *job) work(chassis *config.Chassis, body *config.Body) error {
@@ -201,7 +208,9 @@ func (j *job) work(chassis *config.Chassis, body *config.Body) error {
 		for i, id := range lost {
 			names[i] = j.cat.LabelOf(id)
 		}
-		j.note("time.work-unplaced", config.Note, "plant work", "No step of this unit is done at the station of some of the work, so that is not in the dates: "+strings.Join(names, "; ")+".", "Give the plant a step at that station for this kind of body.", lost)
+		j.note("time.work-unplaced", config.Note, "plant work", "No step of this unit is done at the station of some "+
+			"of the work, so that is not in the dates: "+strings.Join(names, "; ")+
+			".", "Give the plant a step at that station for this kind of body.", lost)
 	}
 	return nil
 }
@@ -228,7 +237,9 @@ func (j *job) load(id, label string, qty int, list []config.Work) (ps config.Pro
 		}
 		rate := j.hoursPerDay(w.Station)
 		if !(rate > 0 && rate <= 24*1e4) {
-			ps = append(ps, config.Problem{Code: "time.station", Where: fmt.Sprintf("plant station %q", w.Station), Text: fmt.Sprintf("works %v hours a day on a unit; crew, shifts and hours per day must each be above zero", rate)})
+			ps = append(ps, config.Problem{Code: "time.station", Where: fmt.Sprintf("plant station %q", w.Station),
+				Text: fmt.Sprintf("works %v hours a day on a unit; crew, shifts and hours per day must each be "+
+					"above zero", rate)})
 			continue
 		}
 		for _, i := range steps {
@@ -241,13 +252,14 @@ func (j *job) load(id, label string, qty int, list []config.Work) (ps config.Pro
 			}
 			days := float64(hours) / rate * share
 			j.net.Activities[i].Added += days
-			j.steps[i].Added = append(j.steps[i].Added, Added{id, label, quantity.Hours(round(float64(hours) * share)), round(days)})
+			j.steps[i].Added = append(j.steps[i].Added, Added{id, label, quantity.Hours(round(float64(hours) * share)),
+				round(days)})
 		}
 	}
 	return ps, unplaced
 }
 
-// hoursPerDay is the labour a station puts into one unit on a working day.
+// hoursPerDay is the labor a station puts into one unit on a working day.
 func (j *job) hoursPerDay(station string) float64 {
 	for i := range j.cat.Plant.Stations {
 		if s := &j.cat.Plant.Stations[i]; s.ID == station {
@@ -271,9 +283,13 @@ func (j *job) hold() {
 		return
 	}
 	if j.gated < 0 {
-		marked := slices.ContainsFunc(j.cat.Plant.Activities, func(a config.Activity) bool { return a.Source == config.SourceSlot })
+		marked := slices.ContainsFunc(j.cat.Plant.Activities, func(a config.Activity) bool {
+			return a.Source == config.SourceSlot
+		})
 		if !marked {
-			j.note("time.slots-unused", config.Warn, "slots", "The plant publishes slots of its framing line, but none of its steps is marked as the one that takes them.", "Give the first framing step the source \"slot\".", nil)
+			j.note("time.slots-unused", config.Warn, "slots", "The plant publishes slots of its framing line, but "+
+				"none of its steps is marked as the one that takes them.",
+				"Give the first framing step the source \"slot\".", nil)
 		}
 		return
 	}
@@ -285,7 +301,8 @@ func (j *job) hold() {
 	slices.SortStableFunc(j.slotted, func(a, b slotted) int { return a.at - b.at })
 	g := j.gate(0)
 	if g == nil {
-		j.note("time.slots-past", config.Warn, "slots", "Every published slot of the framing line lies before this order, so its start is not held to one.", "Ask the plant for its next open slots.", nil)
+		j.note("time.slots-past", config.Warn, "slots", "Every published slot of the framing line lies before this "+
+			"order, so its start is not held to one.", "Ask the plant for its next open slots.", nil)
 	}
 	j.net.Activities[j.gated].Gate = g
 }
@@ -313,5 +330,6 @@ func (j *job) gate(later int) *Gate {
 }
 
 func (j *job) note(code string, severity config.Severity, where, text, remedy string, picks []string) {
-	j.notes = append(j.notes, config.Finding{Code: code, Severity: severity, Where: where, Text: text, Remedy: remedy, Picks: picks})
+	j.notes = append(j.notes, config.Finding{Code: code, Severity: severity, Where: where, Text: text, Remedy: remedy,
+		Picks: picks})
 }

@@ -60,7 +60,8 @@ func TestCalendarNeverWorking(t *testing.T) {
 	assert.Equal(t, 0, c.Between(day("2026-01-01"), day("2199-12-31")))
 	assert.Equal(t, "plant shutdown", c.Closed(day("2026-11-25")), "a shutdown without a label")
 	backward := config.Plant{Shutdowns: []config.Shutdown{{First: day("2026-12-31"), Last: day("2026-01-01")}}}
-	assert.True(t, leadtime.NewCalendar(&backward).Working(day("2026-11-25")), "a shutdown that ends before it begins closes nothing")
+	assert.True(t, leadtime.NewCalendar(&backward).Working(day("2026-11-25")),
+		"a shutdown that ends before it begins closes nothing")
 	assert.NotPanics(t, func() {
 		leadtime.NewCalendar(&config.Plant{}).Between(config.Date{}, config.Date{Year: 99999, Month: 77, Day: -3})
 	})

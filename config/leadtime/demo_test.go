@@ -30,7 +30,8 @@ func demo(t testing.TB) (*config.Catalogue, *config.Unit) {
 func TestDemoPartsHoldUpWhatNeedsThem(t *testing.T) {
 	c, u := demo(t)
 	u.Chassis, u.Body = "cut-14500-158-gas", "mod-146-72"
-	for option, step := range map[string]string{"doors-rolling": "cabinets", "build-foam": "cabinets", "sus-air": "mount", "cdoor-rollup": "doors", "lm-multiplex": "electrical"} {
+	for option, step := range map[string]string{"doors-rolling": "cabinets", "build-foam": "cabinets",
+		"sus-air": "mount", "cdoor-rollup": "doors", "lm-multiplex": "electrical"} {
 		with := u.Clone()
 		with.Set(config.Pick{Option: option, Qty: 1})
 		p, err := leadtime.ScheduleWith(c, &with, few)

@@ -62,9 +62,12 @@ func plant() config.Plant {
 func catalogue(change ...func(*config.Catalogue)) *config.Catalogue {
 	tires := config.Tires{Size: "225/70R19.5", Count: 4, LoadLb: 3415}
 	chassis := config.Chassis{
-		ID: "cutaway", Label: "Cutaway 14,500 lb, 158 in wheelbase", Type: "III", Cab: "cutaway", Drive: "4x2", Fuel: "gasoline",
-		WheelbaseIn: 158, GVWRLb: 14500, GAWRFrontLb: 5000, GAWRRearLb: 9600, CurbFrontLb: 3600, CurbRearLb: 2500, TrackFrontIn: 68, TrackRearIn: 70,
-		CGHeightIn: 30, FloorHeightIn: 34, FrontTires: config.Tires{Count: 2, LoadLb: 3000}, RearTires: tires, Arrive: span(30, 40, 60),
+		ID: "cutaway", Label: "Cutaway 14,500 lb, 158 in wheelbase", Type: "III", Cab: "cutaway", Drive: "4x2",
+		Fuel:        "gasoline",
+		WheelbaseIn: 158, GVWRLb: 14500, GAWRFrontLb: 5000, GAWRRearLb: 9600, CurbFrontLb: 3600, CurbRearLb: 2500,
+		TrackFrontIn: 68, TrackRearIn: 70,
+		CGHeightIn: 30, FloorHeightIn: 34, FrontTires: config.Tires{Count: 2, LoadLb: 3000}, RearTires: tires,
+		Arrive: span(30, 40, 60),
 	}
 	option := func(id string, o config.Option) config.Option {
 		o.ID, o.Group, o.Label = id, "all", "Option "+id
@@ -84,12 +87,16 @@ func catalogue(change ...func(*config.Catalogue)) *config.Catalogue {
 			option("cot", config.Option{Parts: &config.Span{Low: 40, Likely: 55, High: 90}}),
 			option("extra-coat", config.Option{Work: []config.Work{{Station: "paint", Hours: 32}}}),
 			option("drawer", config.Option{MaxQty: 8, Work: []config.Work{{Station: "cabinets", Hours: 8}}}),
-			option("harness", config.Option{Parts: &config.Span{Low: 20, Likely: 30, High: 45}, PartsFor: []string{"wiring", "finish"}}),
-			option("jig", config.Option{Parts: &config.Span{Low: 20, Likely: 30, High: 45}, PartsFor: []string{"doors"}}),
-			option("panel", config.Option{Parts: &config.Span{Low: 20, Likely: 30, High: 45}, PartsFor: []string{"cabinets"}, Work: []config.Work{{Station: "cabinets", Hours: 4}}}),
+			option("harness", config.Option{Parts: &config.Span{Low: 20, Likely: 30, High: 45},
+				PartsFor: []string{"wiring", "finish"}}),
+			option("jig", config.Option{Parts: &config.Span{Low: 20, Likely: 30, High: 45},
+				PartsFor: []string{"doors"}}),
+			option("panel", config.Option{Parts: &config.Span{Low: 20, Likely: 30, High: 45},
+				PartsFor: []string{"cabinets"}, Work: []config.Work{{Station: "cabinets", Hours: 4}}}),
 			option("plain", config.Option{}),
 			option("prewired", config.Option{Work: []config.Work{{Station: "electrical", Hours: -16}}}),
-			option("pump", config.Option{Parts: &config.Span{Low: 10, Likely: 15, High: 25}, Work: []config.Work{{Station: "interior", Hours: 12}}}),
+			option("pump", config.Option{Parts: &config.Span{Low: 10, Likely: 15, High: 25},
+				Work: []config.Work{{Station: "interior", Hours: 12}}}),
 		},
 		Plant: plant(),
 	}

@@ -17,7 +17,8 @@ import (
 // in the plant. A bay is free for other units between two steps of one unit.
 func Fleet(cat *config.Catalogue, units []*config.Unit, sim Simulation) ([]*Plan, error) {
 	if cat == nil || len(units) == 0 {
-		return nil, config.Problems{{Code: "time.nothing", Where: "the fleet", Text: "needs a catalogue and at least one unit"}}
+		return nil, config.Problems{{Code: "time.nothing", Where: "the fleet",
+			Text: "needs a catalogue and at least one unit"}}
 	}
 	f := fleet{bays: map[string]int{}, held: map[string][]hold{}}
 	for i := range cat.Plant.Stations {

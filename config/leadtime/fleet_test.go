@@ -30,12 +30,14 @@ func TestFleetTakesSlotsInTurn(t *testing.T) {
 	for _, p := range plans {
 		got = append(got, p.Slot.String())
 	}
-	assert.Equal(t, []string{"2027-01-11", "2027-01-19", "2027-01-25"}, got, "one unit to a slot; the 18th is a holiday and opens on the 19th")
+	assert.Equal(t, []string{"2027-01-11", "2027-01-19", "2027-01-25"}, got,
+		"one unit to a slot; the 18th is a holiday and opens on the 19th")
 	assert.Equal(t, 1, c.Plant.Slots[1].Open, "the catalogue is left as it was")
 
 	plans, err = leadtime.Fleet(catalogue(withSlots), []*config.Unit{unit(), unit(), unit()}, few)
 	require.NoError(t, err)
-	assert.Equal(t, "2027-02-08", plans[2].Slot.String(), "with two framing bays the third unit finds both held on the 25th")
+	assert.Equal(t, "2027-02-08", plans[2].Slot.String(), "with two framing bays the third unit finds both held on "+
+		"the 25th")
 }
 
 func TestFleetSharesBays(t *testing.T) {
@@ -71,9 +73,11 @@ func TestFleetSharesBays(t *testing.T) {
 		}
 	}
 	for i := 1; i < len(plans); i++ {
-		assert.False(t, plans[i].EvenOdds.Before(plans[i-1].EvenOdds), "like units are delivered in the order of the quote")
+		assert.False(t, plans[i].EvenOdds.Before(plans[i-1].EvenOdds),
+			"like units are delivered in the order of the quote")
 	}
-	assert.Greater(t, plans[7].Simulated.EvenOddsDays, plans[0].Simulated.EvenOddsDays+10, "one paint booth serves them all")
+	assert.Greater(t, plans[7].Simulated.EvenOddsDays, plans[0].Simulated.EvenOddsDays+10,
+		"one paint booth serves them all")
 	assert.Contains(t, codes(plans[7]), "time.bay-wait")
 }
 

@@ -189,7 +189,9 @@ type way struct {
 func (l *limiter) parts(i int) {
 	var before []int // the longest way in, by expected time
 	for at := i; len(l.c.pred[at]) > 0; {
-		at = slices.MaxFunc(l.c.pred[at], func(a, b int) int { return cmp.Compare(Expected(l.c.acts[a].Span()), Expected(l.c.acts[b].Span())) })
+		at = slices.MaxFunc(l.c.pred[at], func(a, b int) int {
+			return cmp.Compare(Expected(l.c.acts[a].Span()), Expected(l.c.acts[b].Span()))
+		})
 		before = append(before, at)
 	}
 	ways := map[string]*way{} // by the steps that wait
@@ -269,5 +271,6 @@ func (l *limiter) add(base float64, per map[string]float64, path []int, part str
 	if part != "" {
 		label = fmt.Sprintf("Days until %s has come and is fitted", l.job.cat.LabelOf(part))
 	}
-	l.out = append(l.out, config.Linear{Code: "time.nine-in-ten", Label: label, Unit: quantity.Day, Base: round(base - slack), Per: per, Limit: l.limit})
+	l.out = append(l.out, config.Linear{Code: "time.nine-in-ten", Label: label, Unit: quantity.Day,
+		Base: round(base - slack), Per: per, Limit: l.limit})
 }

@@ -64,7 +64,8 @@ const tiny = 1e-9
 
 // Span is the duration with the added time in it.
 func (a *Activity) Span() config.Span {
-	return config.Span{Low: max(0, a.Days.Low+a.Added), Likely: max(0, a.Days.Likely+a.Added), High: max(0, a.Days.High+a.Added)}
+	return config.Span{Low: max(0, a.Days.Low+a.Added), Likely: max(0, a.Days.Likely+a.Added),
+		High: max(0, a.Days.High+a.Added)}
 }
 
 // Expected is the mean of a three-point duration.
@@ -146,10 +147,12 @@ type compiled struct {
 func (n *Network) compile() (*compiled, error) {
 	var ps config.Problems
 	add := func(code string, i int, text string, args ...any) {
-		ps = append(ps, config.Problem{Code: "time." + code, Where: fmt.Sprintf("activities[%d] %q", i, n.Activities[i].ID), Text: fmt.Sprintf(text, args...)})
+		ps = append(ps, config.Problem{Code: "time." + code,
+			Where: fmt.Sprintf("activities[%d] %q", i, n.Activities[i].ID), Text: fmt.Sprintf(text, args...)})
 	}
 	if len(n.Activities) == 0 {
-		return nil, config.Problems{{Code: "time.empty", Where: "activities", Text: "there are none; a plan needs at least one step"}}
+		return nil, config.Problems{{Code: "time.empty", Where: "activities",
+			Text: "there are none; a plan needs at least one step"}}
 	}
 	at := make(map[string]int, len(n.Activities))
 	for i := range n.Activities {
@@ -165,7 +168,8 @@ func (n *Network) compile() (*compiled, error) {
 		d := a.Days
 		total += d.High + math.Abs(a.Added)
 		if !(0 <= d.Low && d.Low <= d.Likely && d.Likely <= d.High && d.High <= maxDays) {
-			add("span", i, "a duration needs 0 <= low <= likely <= high <= %d days, not %v, %v, %v", maxDays, d.Low, d.Likely, d.High)
+			add("span", i, "a duration needs 0 <= low <= likely <= high <= %d days, not %v, %v, %v", maxDays, d.Low,
+				d.Likely, d.High)
 		}
 		if !(math.Abs(a.Added) <= maxDays) {
 			add("span", i, "%v added days are outside %d to %d", a.Added, -maxDays, maxDays)
@@ -173,7 +177,8 @@ func (n *Network) compile() (*compiled, error) {
 		if !(a.NotBefore >= 0 && a.NotBefore <= maxTotal) {
 			add("span", i, "an earliest start of %v days is outside 0 to %d", a.NotBefore, maxTotal)
 		}
-		if g := a.Gate; g != nil && !(slices.IsSorted(g.Starts) && g.Free >= 0 && g.Free <= never && (len(g.Starts) == 0 || g.Starts[0] >= 0 && g.Starts[len(g.Starts)-1] < g.Free)) {
+		if g := a.Gate; g != nil && !(slices.IsSorted(g.Starts) && g.Free >= 0 && g.Free <= never &&
+			(len(g.Starts) == 0 || g.Starts[0] >= 0 && g.Starts[len(g.Starts)-1] < g.Free)) {
 			add("gate", i, "a gate's starts must ascend from 0 and lie before its free time")
 		}
 		for _, before := range a.After {
@@ -189,7 +194,9 @@ func (n *Network) compile() (*compiled, error) {
 		}
 	}
 	if len(ps) == 0 && total > maxTotal {
-		ps = config.Problems{{Code: "time.too-long", Where: "activities", Text: fmt.Sprintf("the longest durations sum to %.0f days; at most %d are worked through", total, maxTotal)}}
+		ps = config.Problems{{Code: "time.too-long", Where: "activities",
+			Text: fmt.Sprintf("the longest durations sum to %.0f days; at most %d are worked through", total,
+				maxTotal)}}
 	}
 	if len(ps) > 0 {
 		return nil, ps

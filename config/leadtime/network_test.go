@@ -27,7 +27,8 @@ func randomNetwork(t *rapid.T, forward bool) *leadtime.Network {
 	for i := range size {
 		low := float64(rapid.IntRange(0, 40).Draw(t, "low")) / 4
 		likely := low + float64(rapid.IntRange(0, 20).Draw(t, "likely"))/4
-		a := leadtime.Activity{ID: id(i), Days: span(low, likely, likely+float64(rapid.IntRange(0, 40).Draw(t, "high"))/4)}
+		a := leadtime.Activity{ID: id(i),
+			Days: span(low, likely, likely+float64(rapid.IntRange(0, 40).Draw(t, "high"))/4)}
 		for j := range size {
 			if (!forward || j < i) && i != j && rapid.IntRange(0, 9).Draw(t, "link") < 2 {
 				a.After = append(a.After, id(j))
@@ -57,7 +58,8 @@ func TestNetworkAgainstGonum(t *testing.T) {
 			g.SetWeightedEdge(g.NewWeightedEdge(simple.Node(i), simple.Node(end), -leadtime.Expected(a.Days)))
 			for _, before := range a.After {
 				j := at[before]
-				g.SetWeightedEdge(g.NewWeightedEdge(simple.Node(j), simple.Node(i), -leadtime.Expected(n.Activities[j].Days)))
+				g.SetWeightedEdge(g.NewWeightedEdge(simple.Node(j), simple.Node(i),
+					-leadtime.Expected(n.Activities[j].Days)))
 			}
 		}
 		_, unorderable := topo.Sort(g)
@@ -123,7 +125,8 @@ func TestNetworkRefuses(t *testing.T) {
 }
 
 func TestCircleIsNamed(t *testing.T) {
-	n := leadtime.Network{Activities: []leadtime.Activity{{ID: "skin", After: []string{"weld"}}, {ID: "weld", After: []string{"grind"}}, {ID: "grind", After: []string{"skin"}}}}
+	n := leadtime.Network{Activities: []leadtime.Activity{{ID: "skin", After: []string{"weld"}},
+		{ID: "weld", After: []string{"grind"}}, {ID: "grind", After: []string{"skin"}}}}
 	_, err := n.Solve()
 	assert.ErrorContains(t, err, "skin after weld after grind after skin")
 }
@@ -150,7 +153,8 @@ func TestGate(t *testing.T) {
 		require.NoError(t, err)
 		assert.Equal(t, test.start, s.Timings[1].ES, test.reason)
 		assert.Equal(t, test.start-4-test.added, s.Timings[1].Wait, test.reason)
-		assert.Equal(t, s.Timings[1].Wait, s.Timings[0].Float, "what comes before may be late by as much: %s", test.reason)
+		assert.Equal(t, s.Timings[1].Wait, s.Timings[0].Float, "what comes before may be late by as much: %s",
+			test.reason)
 		o, err := n.Simulate(leadtime.Simulation{Draws: 7, Seed: 3})
 		require.NoError(t, err)
 		assert.Equal(t, test.start+2, o.At(.5), "nothing is uncertain here: %s", test.reason)

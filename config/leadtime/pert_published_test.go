@@ -41,7 +41,8 @@ func TestPublishedP1(t *testing.T) {
 	z := (28 - s.Days) / math.Sqrt(s.Variance)
 	assert.InDelta(t, 1.7889, z, 5e-5)
 	assert.InDelta(t, .96318, s.Within(28), 5e-6, "exact (derived)")
-	assert.InDelta(t, .9633, leadtime.NormalWithin(math.Round(z*100)/100), 5e-5, "as published, from a table entered with z = 1.79")
+	assert.InDelta(t, .9633, leadtime.NormalWithin(math.Round(z*100)/100), 5e-5,
+		"as published, from a table entered with z = 1.79")
 }
 
 // P-2: wizedu.com/questions/717873; inputs, te and the slack of A to F as

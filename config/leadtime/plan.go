@@ -2,7 +2,7 @@
 // of steps with the work this unit's picks add, laid on the plant's working
 // calendar, with the chance of each date.
 //
-// What is modelled: every step's three-point duration; option hours at the
+// What is modeled: every step's three-point duration; option hours at the
 // station's crew, shifts and hours; the chassis' own arrival; each long-lead
 // part; the framing line's published slots; weekends, federal holidays and
 // plant shutdowns. Bays limit how many units a station holds at once and so
@@ -177,8 +177,10 @@ func (p *Plan) Step(id string) *Step {
 func (p *Plan) report() {
 	j, o := p.job, p.odds
 	days := func(chance float64) float64 { return float64(whole(o.At(chance))) }
-	even := config.Figure{Code: "time.even-odds", Label: "Delivery at even odds", Unit: quantity.Day, Value: days(.5), Low: days(.1), High: days(.9)}
-	nine := config.Figure{Code: "time.nine-in-ten", Label: "Delivery at nine in ten", Unit: quantity.Day, Value: days(.9), Low: days(.5), High: days(.99)}
+	even := config.Figure{Code: "time.even-odds", Label: "Delivery at even odds", Unit: quantity.Day, Value: days(.5),
+		Low: days(.1), High: days(.9)}
+	nine := config.Figure{Code: "time.nine-in-ten", Label: "Delivery at nine in ten", Unit: quantity.Day,
+		Value: days(.9), Low: days(.5), High: days(.99)}
 	needed := j.unit.NeededBy
 	if !needed.IsZero() {
 		for _, f := range []*config.Figure{&even, &nine} {
@@ -194,24 +196,29 @@ func (p *Plan) report() {
 	}
 	p.waits()
 	if last := j.line.at(whole(o.At(.99))); j.line.until(last) < whole(o.At(.99)) {
-		p.say("time.calendar-end", config.Warn, "calendar", "The plant's calendar has too few working days left before 2200 for this plan.", "Check the plant's shutdowns.", nil)
+		p.say("time.calendar-end", config.Warn, "calendar", "The plant's calendar has too few working days left "+
+			"before 2200 for this plan.", "Check the plant's shutdowns.", nil)
 	}
 }
 
 func (p *Plan) say(code string, severity config.Severity, where, text, remedy string, picks []string) {
-	p.Findings = append(p.Findings, config.Finding{Code: code, Severity: severity, Where: where, Text: text, Remedy: remedy, Picks: picks})
+	p.Findings = append(p.Findings, config.Finding{Code: code, Severity: severity, Where: where, Text: text,
+		Remedy: remedy, Picks: picks})
 }
 
 // missed says that the needed date is not kept at nine in ten.
 func (p *Plan) missed(nine config.Figure) {
 	needed := p.job.unit.NeededBy
-	text := fmt.Sprintf("Needed by %s; delivery is %s at even odds and %s at nine in ten. The chance of keeping the needed date is %s.",
+	text := fmt.Sprintf("Needed by %s; delivery is %s at even odds and %s at nine in ten. The chance of keeping the "+
+		"needed date is %s.",
 		needed.Long(), p.EvenOdds.Long(), p.NineInTen.Long(), percent(1-nine.Chance))
 	remedy := "Move the needed date to " + p.NineInTen.Long() + ", or take out picks that delay delivery."
 	if !p.LatestOrder.IsZero() {
 		remedy += " For the date as it stands the order had to be placed by " + p.LatestOrder.Long() + "."
 	}
-	p.Findings = append(p.Findings, config.Finding{Code: "time.needed-by.missed", Severity: config.Warn, Where: "delivery", Text: text, Figure: &nine, Basis: config.Purchaser, Remedy: remedy, Picks: p.criticalPicks()})
+	p.Findings = append(p.Findings, config.Finding{Code: "time.needed-by.missed", Severity: config.Warn,
+		Where: "delivery", Text: text, Figure: &nine, Basis: config.Purchaser, Remedy: remedy,
+		Picks: p.criticalPicks()})
 }
 
 // criticalPicks are the picks whose work or parts lie on the critical path.
@@ -240,14 +247,23 @@ func (p *Plan) waits() {
 		s := &p.Steps[i]
 		switch {
 		case s.Option != "" && s.Share >= .05:
-			p.say("time.parts-critical", config.Note, "parts", fmt.Sprintf("%s takes %.0f to %.0f working days to arrive; delivery waits for it in %s of cases.", p.job.cat.LabelOf(s.Option), s.Days.Low, s.Days.High, percent(s.Share)), "A part ordered ahead, or another choice, would bring the date forward.", []string{s.Option})
+			p.say("time.parts-critical", config.Note, "parts",
+				fmt.Sprintf("%s takes %.0f to %.0f working days to arrive; delivery waits for it in %s of cases.",
+					p.job.cat.LabelOf(s.Option), s.Days.Low, s.Days.High, percent(s.Share)), "A part ordered ahead, "+
+					"or another choice, would bring the date forward.", []string{s.Option})
 		case s.Source == config.SourceChassis && s.Share >= .5:
-			p.say("time.chassis-critical", config.Note, "chassis", fmt.Sprintf("The chassis takes %.0f to %.0f working days to arrive; delivery waits for it in %s of cases.", s.Days.Low, s.Days.High, percent(s.Share)), "A chassis in stock, or another chassis, would bring the date forward.", nil)
+			p.say("time.chassis-critical", config.Note, "chassis",
+				fmt.Sprintf("The chassis takes %.0f to %.0f working days to arrive; delivery waits for it in %s of "+
+					"cases.", s.Days.Low, s.Days.High, percent(s.Share)), "A chassis in stock, or another chassis, "+
+					"would bring the date forward.", nil)
 		}
 	}
 	for i := range p.Steps {
 		if s := &p.Steps[i]; s.Wait >= 1 && s.Critical && i != p.job.gated {
-			p.say("time.bay-wait", config.Note, "bays", fmt.Sprintf("%s waits %.0f working days for a bay, until %s, because other units of this quote hold them.", s.Label, s.Wait, s.Start.Long()), "Order this unit ahead of the others, or stagger the orders.", nil)
+			p.say("time.bay-wait", config.Note, "bays",
+				fmt.Sprintf("%s waits %.0f working days for a bay, until %s, because other units of this quote "+
+					"hold them.", s.Label, s.Wait, s.Start.Long()), "Order this unit ahead of the others, or stagger "+
+					"the orders.", nil)
 		}
 	}
 	if p.Slot.IsZero() {
@@ -257,9 +273,12 @@ func (p *Plan) waits() {
 	gate := p.job.net.Activities[p.job.gated].Gate
 	switch {
 	case s.ES >= gate.Free-dust:
-		p.say("time.slot-beyond", config.Warn, "slots", "Framing starts after the last published slot, when the line is taken to be free.", "Ask the plant for a later slot.", nil)
+		p.say("time.slot-beyond", config.Warn, "slots", "Framing starts after the last published slot, when the line "+
+			"is taken to be free.", "Ask the plant for a later slot.", nil)
 	case s.Wait >= 1 && s.Critical:
-		p.say("time.slot-wait", config.Note, "slots", fmt.Sprintf("The unit is ready for framing %.0f working days before its slot on %s.", s.Wait, s.Start.Long()), "An earlier slot would bring the date forward.", nil)
+		p.say("time.slot-wait", config.Note, "slots",
+			fmt.Sprintf("The unit is ready for framing %.0f working days before its slot on %s.", s.Wait,
+				s.Start.Long()), "An earlier slot would bring the date forward.", nil)
 	}
 }
 

@@ -50,7 +50,8 @@ func TestHoursBecomeDays(t *testing.T) {
 	for _, test := range tests {
 		before, after := schedule(t, c, unit()).Step(test.step), schedule(t, c, unit(test.picks...)).Step(test.step)
 		assert.InDelta(t, test.days, after.Expected-before.Expected, 2e-6, "%s: %s", test.step, test.reason)
-		assert.InDelta(t, after.Days.High-before.Days.High, after.Days.Low-before.Days.Low, 2e-6, "added work moves all three points")
+		assert.InDelta(t, after.Days.High-before.Days.High, after.Days.Low-before.Days.Low, 2e-6,
+			"added work moves all three points")
 	}
 	u := unit()
 	u.Set(config.Pick{Option: "drawer", Qty: 3})
@@ -100,7 +101,8 @@ func TestNeededBy(t *testing.T) {
 	f := p.Findings[0]
 	assert.Equal(t, config.Warn, f.Severity, "a date is the buyer's to move")
 	assert.Equal(t, []string{"cot"}, f.Picks)
-	assert.Equal(t, float64(leadtime.NewCalendar(&c.Plant).Between(u.OrderOn, day("2027-04-02"))), f.Figure.Limit, "what is needed by Saturday is delivered by Friday")
+	assert.Equal(t, float64(leadtime.NewCalendar(&c.Plant).Between(u.OrderOn, day("2027-04-02"))), f.Figure.Limit,
+		"what is needed by Saturday is delivered by Friday")
 	assert.Less(t, f.Figure.Margin(), 0.0)
 	assert.InDelta(t, 1-p.Chance(u.NeededBy), f.Figure.Chance, 1e-12)
 	u.NeededBy = p.NineInTen
@@ -114,25 +116,30 @@ func TestPartsAndVan(t *testing.T) {
 	p := schedule(t, c, unit("cot", "pump"))
 	assert.Equal(t, []string{"drawings", "parts:cot", "interior", "test", "deliver"}, p.Critical)
 	assert.Contains(t, codes(p), "time.parts-critical")
-	assert.Equal(t, []string{"chassis", "mount", "cabinets", "parts", "parts:cot", "parts:pump", "wiring"}, p.Step("interior").After)
+	assert.Equal(t, []string{"chassis", "mount", "cabinets", "parts", "parts:cot", "parts:pump", "wiring"},
+		p.Step("interior").After)
 	delays := p.Delays()
 	require.NotEmpty(t, delays)
 	assert.Equal(t, "cot", delays[0].Option)
-	assert.InDelta(t, p.Simulated.NineInTenDays-schedule(t, c, unit("pump")).Simulated.NineInTenDays, delays[0].AtNine, .8, "as planning without it says, within what fewer draws tell")
+	assert.InDelta(t, p.Simulated.NineInTenDays-schedule(t, c, unit("pump")).Simulated.NineInTenDays, delays[0].AtNine,
+		.8, "as planning without it says, within what fewer draws tell")
 	for i := 1; i < len(delays); i++ {
 		assert.LessOrEqual(t, delays[i].Days, delays[i-1].Days, "the worst first")
 	}
 	for _, d := range delays[1:] {
 		assert.Equal(t, "pump", d.Option)
-		assert.InDelta(t, 12.0/16, d.Days, .01, "12 h in the interior always tell; its part comes long before the cot and never does")
+		assert.InDelta(t, 12.0/16, d.Days, .01, "12 h in the interior always tell; its part comes long before the "+
+			"cot and never does")
 	}
 
 	u := unit("cot")
 	u.Body = "van-body"
 	p = schedule(t, c, u)
 	assert.Nil(t, p.Step("frame"))
-	assert.Equal(t, []string{"drawings"}, p.Step("wiring").After, "with doors, skin and frame gone, what they came after stands in")
-	assert.Equal(t, []string{"parts", "parts:cot", "chassis"}, p.Step("finish").After, "a link to a skipped step falls away where others stay")
+	assert.Equal(t, []string{"drawings"}, p.Step("wiring").After,
+		"with doors, skin and frame gone, what they came after stands in")
+	assert.Equal(t, []string{"parts", "parts:cot", "chassis"}, p.Step("finish").After,
+		"a link to a skipped step falls away where others stay")
 	u.Set(config.Pick{Option: "extra-coat", Qty: 1})
 	p = schedule(t, c, u)
 	assert.Contains(t, codes(p), "time.work-unplaced", "a van has no painting step in this plant")
@@ -142,7 +149,8 @@ func TestPartsAndVan(t *testing.T) {
 func TestPartsHoldUpTheStepsThatNeedThem(t *testing.T) {
 	c := catalogue()
 	p := schedule(t, c, unit("panel"))
-	assert.Equal(t, []string{"drawings", "parts:panel"}, p.Step("cabinets").After, "the shop does not start on panels that have not come")
+	assert.Equal(t, []string{"drawings", "parts:panel"}, p.Step("cabinets").After,
+		"the shop does not start on panels that have not come")
 	assert.GreaterOrEqual(t, p.Step("cabinets").ES, p.Step("parts:panel").EF)
 	assert.NotContains(t, p.Step("interior").After, "parts:panel", "what follows the shop waits for it already")
 	assert.NotContains(t, p.Step("finish").After, "parts:panel", "what does not need the panels does not wait")
@@ -158,7 +166,8 @@ func TestPartsHoldUpTheStepsThatNeedThem(t *testing.T) {
 	u := unit("jig")
 	u.Body = "van-body"
 	p = schedule(t, c, u)
-	assert.Contains(t, p.Step("interior").After, "parts:jig", "where no step that needs it is done, what waits for parts does")
+	assert.Contains(t, p.Step("interior").After, "parts:jig", "where no step that needs it is done, what waits for "+
+		"parts does")
 }
 
 func TestSlots(t *testing.T) {
@@ -168,7 +177,8 @@ func TestSlots(t *testing.T) {
 	assert.Equal(t, p.Slot, p.Step("frame").Start)
 	late := unit()
 	late.OrderOn = day("2027-01-06")
-	assert.Equal(t, "2027-01-25", schedule(t, c, late).Slot.String(), "drawings are ready on the 19th, just after the slot on Martin Luther King's day, which opens that Tuesday")
+	assert.Equal(t, "2027-01-25", schedule(t, c, late).Slot.String(),
+		"drawings are ready on the 19th, just after the slot on Martin Luther King's day, which opens that Tuesday")
 	late.OrderOn = day("2027-02-01")
 	p = schedule(t, c, late)
 	assert.Contains(t, codes(p), "time.slot-beyond")
@@ -283,7 +293,8 @@ func TestLimitsRuleOutOnlyWhatIsLate(t *testing.T) {
 			}
 			if sum > l.Limit+1e-9 {
 				bites++
-				assert.True(t, late, "%s: %.3f > %.3f yet delivered %s for %s", l.Label, sum, l.Limit, p.NineInTen, needed)
+				assert.True(t, late, "%s: %.3f > %.3f yet delivered %s for %s", l.Label, sum, l.Limit, p.NineInTen,
+					needed)
 			}
 		}
 	})
@@ -343,14 +354,24 @@ func TestHostilePlants(t *testing.T) {
 		{"time.no-network", func(c *config.Catalogue, u *config.Unit) { c.Plant = config.Plant{} }, "a zero plant"},
 		{"time.unknown-chassis", func(c *config.Catalogue, u *config.Unit) { u.Chassis = "?" }, "an unknown chassis"},
 		{"time.unknown-body", func(c *config.Catalogue, u *config.Unit) { u.Body = "?" }, "an unknown body"},
-		{"time.no-order-date", func(c *config.Catalogue, u *config.Unit) { u.OrderOn = config.Date{} }, "no order date"},
-		{"time.no-order-date", func(c *config.Catalogue, u *config.Unit) { u.OrderOn = config.Date{Year: 9999, Month: 1, Day: 1} }, "a date beyond the calendar"},
-		{"time.circle", func(c *config.Catalogue, u *config.Unit) { c.Plant.Activities[0].After = []string{"deliver"} }, "a circle"},
-		{"time.unknown-id", func(c *config.Catalogue, u *config.Unit) { c.Plant.Activities[0].After = []string{"nowhere"} }, "an unknown predecessor"},
-		{"time.span", func(c *config.Catalogue, u *config.Unit) { c.Plant.Activities[0].Days.Likely = math.NaN() }, "a duration that is no number"},
-		{"time.span", func(c *config.Catalogue, u *config.Unit) { c.Chassis[0].Arrive.High = math.Inf(1) }, "a chassis that never arrives"},
-		{"time.station", func(c *config.Catalogue, u *config.Unit) { c.Plant.Stations[1].Crew = 0 }, "nobody at the station"},
-		{"time.station", func(c *config.Catalogue, u *config.Unit) { c.Plant.HoursPerDay = math.NaN() }, "no hours in the day"},
+		{"time.no-order-date", func(c *config.Catalogue, u *config.Unit) { u.OrderOn = config.Date{} },
+			"no order date"},
+		{"time.no-order-date", func(c *config.Catalogue, u *config.Unit) {
+			u.OrderOn = config.Date{Year: 9999, Month: 1, Day: 1}
+		}, "a date beyond the calendar"},
+		{"time.circle", func(c *config.Catalogue, u *config.Unit) { c.Plant.Activities[0].After = []string{"deliver"} },
+			"a circle"},
+		{"time.unknown-id", func(c *config.Catalogue, u *config.Unit) {
+			c.Plant.Activities[0].After = []string{"nowhere"}
+		}, "an unknown predecessor"},
+		{"time.span", func(c *config.Catalogue, u *config.Unit) { c.Plant.Activities[0].Days.Likely = math.NaN() },
+			"a duration that is no number"},
+		{"time.span", func(c *config.Catalogue, u *config.Unit) { c.Chassis[0].Arrive.High = math.Inf(1) },
+			"a chassis that never arrives"},
+		{"time.station", func(c *config.Catalogue, u *config.Unit) { c.Plant.Stations[1].Crew = 0 },
+			"nobody at the station"},
+		{"time.station", func(c *config.Catalogue, u *config.Unit) { c.Plant.HoursPerDay = math.NaN() },
+			"no hours in the day"},
 		{"time.station", func(c *config.Catalogue, u *config.Unit) { c.Plant.Stations = nil }, "no stations"},
 		{"time.span", func(c *config.Catalogue, u *config.Unit) {
 			c.Bodies[0].Work = []config.Work{{Station: "framing", Hours: quantity.Hours(math.NaN())}}

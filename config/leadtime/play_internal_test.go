@@ -28,7 +28,8 @@ func TestPlayAgainstWalkingEveryDraw(t *testing.T) {
 		n := Network{}
 		for i := range rapid.IntRange(1, 12).Draw(t, "size") {
 			low := float64(rapid.IntRange(0, 80).Draw(t, "low")) / 4
-			a := Activity{ID: fmt.Sprint(i), Days: config.Span{Low: low, Likely: low + 1, High: low + 1 + float64(rapid.IntRange(0, 9).Draw(t, "high"))}}
+			a := Activity{ID: fmt.Sprint(i), Days: config.Span{Low: low, Likely: low + 1, High: low + 1 +
+				float64(rapid.IntRange(0, 9).Draw(t, "high"))}}
 			a.Added = float64(rapid.IntRange(-20, 20).Draw(t, "added")) / 4
 			if rapid.IntRange(0, 4).Draw(t, "date") == 0 {
 				a.NotBefore = float64(rapid.IntRange(0, 60).Draw(t, "not before"))
@@ -45,7 +46,8 @@ func TestPlayAgainstWalkingEveryDraw(t *testing.T) {
 		}
 		c, err := n.compile()
 		require.NoError(t, err)
-		sim := Simulation{Draws: rapid.SampledFrom([]int{1, 5, 6, 7, block - 1, block, block + 1, 2*block + 4}).Draw(t, "draws"), Seed: 11}
+		sim := Simulation{Draws: rapid.SampledFrom([]int{1, 5, 6, 7, block - 1, block, block + 1, 2*block + 4}).Draw(t,
+			"draws"), Seed: 11}
 		want := make([]int32, sim.Draws)
 		rows := make([][]int32, len(n.Activities))
 		for i := range n.Activities {

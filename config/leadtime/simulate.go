@@ -256,7 +256,8 @@ func toMilli(days float64) int32 { return int32(math.Round(days * milli)) }
 
 func newDrawn(a *Activity) drawn {
 	added := toMilli(a.Added)
-	d := drawn{low: max(0, toMilli(a.Days.Low)+added), high: max(0, toMilli(a.Days.High)+added), notBefore: toMilli(a.NotBefore)}
+	d := drawn{low: max(0, toMilli(a.Days.Low)+added), high: max(0, toMilli(a.Days.High)+added),
+		notBefore: toMilli(a.NotBefore)}
 	if a.Gate != nil {
 		d.gate = newGate(a.Gate)
 	}

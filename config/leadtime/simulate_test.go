@@ -27,7 +27,8 @@ func simulate(t require.TestingT, n *leadtime.Network, draws int) *leadtime.Odds
 // and whose variance is (mean-a)(b-mean)/7 (moments of the beta distribution,
 // DLMF 5.12; alpha + beta = 6).
 func TestDrawsFollowTheBetaDistribution(t *testing.T) {
-	for _, s := range []config.Span{span(0, 0, 10), span(0, 1, 10), span(4, 8, 13), span(0, 5, 10), span(2, 8.3, 10), span(0, 10, 10)} {
+	for _, s := range []config.Span{span(0, 0, 10), span(0, 1, 10), span(4, 8, 13), span(0, 5, 10), span(2, 8.3, 10),
+		span(0, 10, 10)} {
 		n := &leadtime.Network{Activities: []leadtime.Activity{{ID: "only", Days: s}}}
 		o := simulate(t, n, 200_000)
 		mean := leadtime.Expected(s)
@@ -76,7 +77,8 @@ func TestSimulationAgainstGonum(t *testing.T) {
 	for i, a := range n.Activities {
 		at[a.ID] = i
 		if w := a.Days.High - a.Days.Low; w > 0 {
-			dist[i] = distuv.Beta{Alpha: 1 + 4*(a.Days.Likely-a.Days.Low)/w, Beta: 1 + 4*(a.Days.High-a.Days.Likely)/w, Src: source}
+			dist[i] = distuv.Beta{Alpha: 1 + 4*(a.Days.Likely-a.Days.Low)/w, Beta: 1 + 4*(a.Days.High-a.Days.Likely)/w,
+				Src: source}
 		}
 	}
 	ends := make([]float64, draws)
@@ -129,7 +131,9 @@ func TestMergingPathsAreLaterThanTheAnalyticAnswer(t *testing.T) {
 	}
 	// Of two like and independent paths the later one has the chance p*p.
 	one := simulate(t, &leadtime.Network{Activities: []leadtime.Activity{{ID: id(0), Days: span(10, 20, 30)}}}, 100_000)
-	two := simulate(t, &leadtime.Network{Activities: []leadtime.Activity{{ID: id(0), Days: span(10, 20, 30)}, {ID: id(1), Days: span(10, 20, 30)}}}, 100_000)
+	two := simulate(t,
+		&leadtime.Network{Activities: []leadtime.Activity{{ID: id(0), Days: span(10, 20, 30)},
+			{ID: id(1), Days: span(10, 20, 30)}}}, 100_000)
 	for _, by := range []float64{16, 20, 24} {
 		assert.InDelta(t, math.Pow(one.Within(by), 2), two.Within(by), .01, "by day %v", by)
 	}
@@ -174,7 +178,8 @@ func TestSimulationLaws(t *testing.T) {
 			assert.GreaterOrEqual(t, longer.At(p), base.At(p), "added work is never earlier, at any chance")
 		}
 		// What cannot decide must not change a single draw.
-		idle := leadtime.Network{Activities: append([]leadtime.Activity{{ID: "idle", Days: span(0, 0, low)}}, n.Activities...)}
+		idle := leadtime.Network{Activities: append([]leadtime.Activity{{ID: "idle", Days: span(0, 0, low)}},
+			n.Activities...)}
 		still := simulate(t, &idle, 300)
 		assert.Equal(t, base.Mean, still.Mean)
 		assert.Equal(t, base.At(.9), still.At(.9))

@@ -24,7 +24,8 @@ const area = "Power"
 // returns nil when there is no chassis to compute from.
 func gather(cat *config.Catalogue, u *config.Unit, as *config.Assumptions, r *config.Report) *basis {
 	if cat == nil || u == nil {
-		r.Tell(area, "no-unit", config.Stop, "There is no catalogue or no unit to compute from.", "Open a catalogue and a unit.")
+		r.Tell(area, "no-unit", config.Stop, "There is no catalogue or no unit to compute from.",
+			"Open a catalogue and a unit.")
 		return nil
 	}
 	b := &basis{cat: cat, chassis: cat.ChassisByID(u.Chassis), as: as}
@@ -32,11 +33,14 @@ func gather(cat *config.Catalogue, u *config.Unit, as *config.Assumptions, r *co
 		b.as = new(config.Assumptions)
 	}
 	if b.chassis == nil {
-		r.Tell(area, "no-chassis", config.Stop, fmt.Sprintf("Chassis %q is not in this edition.", u.Chassis), "Choose a chassis.")
+		r.Tell(area, "no-chassis", config.Stop, fmt.Sprintf("Chassis %q is not in this edition.", u.Chassis),
+			"Choose a chassis.")
 		return nil
 	}
 	r.BadNumbers(area, b.chassis.Label, badNumbers(&b.chassis.Load, &b.chassis.Supply, nil))
-	b.picks = cat.Picked(u, area, r, func(o *config.Option) config.Unclean { return badNumbers(o.Load, o.Supply, o.Circuit) })
+	b.picks = cat.Picked(u, area, r, func(o *config.Option) config.Unclean {
+		return badNumbers(o.Load, o.Supply, o.Circuit)
+	})
 	return b
 }
 

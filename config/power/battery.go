@@ -68,7 +68,9 @@ func (s *Sheet) battery(b *basis) {
 	scene := s.Modes[len(s.Modes)-1]
 	s.Battery.LoadA = scene.LoadA
 	if s.Battery.AmpHours <= 0 {
-		s.add(config.Finding{Code: "power.no-battery", Severity: config.Warn, Text: "No battery capacity is stated, so the minutes on battery are not known.", Remedy: "State the ampere-hours of the batteries, or choose a battery option."})
+		s.add(config.Finding{Code: "power.no-battery", Severity: config.Warn, Text: "No battery capacity is stated, " +
+			"so the minutes on battery are not known.", Remedy: "State the ampere-hours of the batteries, or choose " +
+			"a battery option."})
 	}
 	minutes := func(load quantity.Current, k float64) float64 {
 		h, err := Peukert(s.Battery.AmpHours, RatedHours, load, k)
@@ -94,13 +96,15 @@ func (s *Sheet) battery(b *basis) {
 	if s.Battery.Minutes <= 0 {
 		return
 	}
-	f := config.Figure{Code: "power.battery-minutes", Label: "Minutes on battery, scene load, engine off, to half capacity", Unit: quantity.Minute,
+	f := config.Figure{Code: "power.battery-minutes", Label: "Minutes on battery, scene load, engine off, to half " +
+		"capacity", Unit: quantity.Minute,
 		Value: s.Battery.Minutes, Low: minutes(scene.LoadA, PeukertHigh), High: minutes(scene.LoadA, PeukertLow)}
 	b.as.Bind(&f)
 	s.Figures = append(s.Figures, f)
 	if !f.Met() {
 		s.add(config.Finding{Code: f.Code, Severity: severity(f.Basis), Figure: &f, Basis: f.Basis,
-			Text: fmt.Sprintf("The batteries carry the scene load for %.0f minutes; %.0f are asked for.", f.Value, f.Limit), Remedy: "Take more battery capacity, or let more loads be shed."})
+			Text: fmt.Sprintf("The batteries carry the scene load for %.0f minutes; %.0f are asked for.", f.Value,
+				f.Limit), Remedy: "Take more battery capacity, or let more loads be shed."})
 	}
 }
 

@@ -74,7 +74,8 @@ func TestBatteryMinutesAndShedding(t *testing.T) {
 	u.Set(config.Pick{Option: "battery-agm", Qty: 2})
 	u.Set(config.Pick{Option: "scene-light", Qty: 2})
 	s := Budget(fixture(t), u, nil)
-	assert.Equal(t, quantity.Charge(200), s.Battery.AmpHours, "two replacing batteries of 100 Ah, the chassis' 140 gone")
+	assert.Equal(t, quantity.Charge(200), s.Battery.AmpHours,
+		"two replacing batteries of 100 Ah, the chassis' 140 gone")
 	assert.Equal(t, quantity.Current(38+30+20+18), s.Battery.LoadA)
 	assert.InDelta(t, 60*0.5*20*math.Pow(200.0/(106*20), 1.2), s.Battery.Minutes, 1e-9)
 	require.Len(t, s.Shed, 2)

@@ -66,7 +66,8 @@ const DrawTolerance = 0.10
 const CodeMedical = "power.medical-load"
 
 // Caution is printed with every sheet.
-const Caution = "Computed electrical figures are for quoting; they do not replace the test of the finished unit, the applicable electrical code or licensed practice."
+const Caution = "Computed electrical figures are for quoting; they do not replace the test of the finished unit, the " +
+	"applicable electrical code or licensed practice."
 
 // duty says what a mode draws and from what it is fed.
 type duty struct {
@@ -129,13 +130,16 @@ func (s *Sheet) modes(b *basis) {
 		s.Figures = append(s.Figures, f)
 		if !f.Met() {
 			s.add(config.Finding{Code: d.code, Severity: severity(f.Basis), Figure: &f, Basis: f.Basis,
-				Text:   fmt.Sprintf("%s, the unit draws %.1f A; the most that may be drawn is %.1f A.", d.label, f.Value, f.Limit),
+				Text: fmt.Sprintf("%s, the unit draws %.1f A; the most that may be drawn is %.1f A.", d.label,
+					f.Value, f.Limit),
 				Remedy: "Take a larger alternator, or fewer or thriftier loads.", Picks: heaviest(m.Items)})
 		}
 	}
 	scene, _ := s.Figure("power.scene")
-	left := config.Figure{Code: "power.remaining", Label: "Generating capacity remaining at 200 F, total load as built", Unit: quantity.Amp,
-		Value: float64(s.Hot.HighIdleA) - scene.Value, Low: float64(s.Hot.HighIdleA) - scene.High, High: float64(s.Hot.HighIdleA) - scene.Low}
+	left := config.Figure{Code: "power.remaining", Label: "Generating capacity remaining at 200 F, total load as built",
+		Unit:  quantity.Amp,
+		Value: float64(s.Hot.HighIdleA) - scene.Value, Low: float64(s.Hot.HighIdleA) - scene.High,
+		High: float64(s.Hot.HighIdleA) - scene.Low}
 	b.as.Bind(&left)
 	s.Figures = append(s.Figures, left)
 	if !left.Met() {
@@ -152,7 +156,8 @@ func (s *Sheet) medical(b *basis) {
 		return
 	}
 	a := float64(config.Clean(quantity.Current(l.Value)))
-	s.Figures = append(s.Figures, config.Figure{Code: CodeMedical, Label: "Medical load counted on scene", Value: a, Low: a, High: a, Unit: quantity.Amp,
+	s.Figures = append(s.Figures, config.Figure{Code: CodeMedical, Label: "Medical load counted on scene", Value: a,
+		Low: a, High: a, Unit: quantity.Amp,
 		Limit: l.Value, Sense: config.AtLeast, Source: l.Source, Basis: l.Basis})
 }
 
@@ -160,12 +165,15 @@ func (s *Sheet) medical(b *basis) {
 // when the automatic high idle is off.
 func (s *Sheet) idle(b *basis) {
 	scene, _ := s.Figure("power.scene")
-	f := config.Figure{Code: "power.idle", Label: "On scene at plain idle, 12 V load", Value: scene.Value, Low: scene.Low, High: scene.High, Unit: quantity.Amp,
-		Limit: float64(s.Hot.IdleA), Sense: config.AtMost, Source: "alternator output at 200 F under hood, idle", Basis: config.Rating}
+	f := config.Figure{Code: "power.idle", Label: "On scene at plain idle, 12 V load", Value: scene.Value,
+		Low: scene.Low, High: scene.High, Unit: quantity.Amp,
+		Limit: float64(s.Hot.IdleA), Sense: config.AtMost, Source: "alternator output at 200 F under hood, idle",
+		Basis: config.Rating}
 	s.Figures = append(s.Figures, f)
 	if !f.Met() {
 		s.add(config.Finding{Code: f.Code, Severity: config.Warn, Figure: &f, Basis: f.Basis,
-			Text:   fmt.Sprintf("At plain idle the alternator gives %.0f A hot and the scene load is %.1f A: without high idle the batteries discharge at %.1f A.", f.Limit, f.Value, -f.Margin()),
+			Text: fmt.Sprintf("At plain idle the alternator gives %.0f A hot and the scene load is %.1f A: without "+
+				"high idle the batteries discharge at %.1f A.", f.Limit, f.Value, -f.Margin()),
 			Remedy: "Keep the automatic high idle, take an alternator with more output at idle, or shed loads on scene."})
 	}
 }

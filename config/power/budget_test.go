@@ -13,7 +13,8 @@ import (
 )
 
 func medical() *config.Assumptions {
-	return &config.Assumptions{Limits: map[string]config.Limit{CodeMedical: {Value: 20, Sense: config.AtLeast, Source: "test", Basis: config.ReadInText}}}
+	return &config.Assumptions{Limits: map[string]config.Limit{CodeMedical: {Value: 20, Sense: config.AtLeast,
+		Source: "test", Basis: config.ReadInText}}}
 }
 
 func TestBudgetFigures(t *testing.T) {
@@ -129,7 +130,8 @@ func TestHostileNumbersNeverSpread(t *testing.T) {
 	for _, bad := range []float64{math.NaN(), math.Inf(1), math.Inf(-1), -5, 0, 1e300} {
 		c := small()
 		ch := &c.Chassis[0]
-		ch.Load.SceneA, ch.Supply.HotIdleA, ch.Supply.BatteryAh, ch.Supply.ShoreA = quantity.Current(bad), quantity.Current(bad), quantity.Charge(bad), quantity.Current(bad)
+		ch.Load.SceneA, ch.Supply.HotIdleA, ch.Supply.BatteryAh, ch.Supply.ShoreA = quantity.Current(bad),
+			quantity.Current(bad), quantity.Charge(bad), quantity.Current(bad)
 		c.Options[0].Load.SceneA = quantity.Current(bad)
 		c.Options[0].Circuit.Amps, c.Options[0].Circuit.RunFt = quantity.Current(bad), bad
 		c.Prepare() // fills the index; its problems are another test's

@@ -32,8 +32,10 @@ const Margin125 = 1.25
 // memory: editable defaults, which never stop a unit.
 func UsualWiring() Wiring {
 	return Wiring{Areas: SAE, Volts: 12, DropPct: 10, CriticalPct: 3,
-		Ampacity: map[Gauge]float64{18: 25, 16: 30, 14: 40, 12: 50, 10: 70, 8: 90, 6: 125, 4: 170, 2: 225, 1: 265, 0: 305, -1: 355, -2: 410, -3: 475},
-		Fuses:    []float64{1, 2, 3, 5, 7.5, 10, 15, 20, 25, 30, 40, 50, 60, 70, 80, 100, 125, 150, 175, 200, 225, 250, 300, 350, 400, 500},
+		Ampacity: map[Gauge]float64{18: 25, 16: 30, 14: 40, 12: 50, 10: 70, 8: 90, 6: 125, 4: 170, 2: 225, 1: 265,
+			0: 305, -1: 355, -2: 410, -3: 475},
+		Fuses: []float64{1, 2, 3, 5, 7.5, 10, 15, 20, 25, 30, 40, 50, 60, 70, 80, 100, 125, 150, 175, 200, 225, 250,
+			300, 350, 400, 500},
 	}
 }
 
@@ -147,21 +149,25 @@ func (b *basis) schedule(w Wiring) ([]Conductor, []config.Finding) {
 // run sizes one circuit: the fuse at 125 % of the load, the wire at 125 % of
 // the fuse and thick enough for the drop.
 func (w *Wiring) run(p config.Picked) (Conductor, *config.Finding) {
-	c := Conductor{Function: p.Circuit.Function, Option: p.ID, Amps: config.Clean(p.Circuit.Amps), RunFt: config.Clean(p.Circuit.RunFt), Critical: p.Circuit.Critical,
+	c := Conductor{Function: p.Circuit.Function, Option: p.ID, Amps: config.Clean(p.Circuit.Amps),
+		RunFt: config.Clean(p.Circuit.RunFt), Critical: p.Circuit.Critical,
 		Table: w.Areas.Name, LimitPct: w.DropPct}
 	if c.Critical {
 		c.LimitPct = w.CriticalPct
 	}
 	warn := func(code, text, remedy string) (Conductor, *config.Finding) {
-		return c, &config.Finding{Code: code, Severity: config.Warn, Where: "Power", Text: p.Label + ": " + text, Basis: config.FromMemory, Remedy: remedy, Picks: []string{p.ID}}
+		return c, &config.Finding{Code: code, Severity: config.Warn, Where: "Power", Text: p.Label + ": " + text,
+			Basis: config.FromMemory, Remedy: remedy, Picks: []string{p.ID}}
 	}
 	if c.Amps <= 0 || c.RunFt <= 0 {
-		return warn("power.circuit-unsized", "the circuit states no current or no length, so it is not sized.", "State amps and run_ft in the catalogue.")
+		return warn("power.circuit-unsized", "the circuit states no current or no length, so it is not sized.",
+			"State amps and run_ft in the catalogue.")
 	}
 	amps, trip := float64(c.Amps), 2*c.RunFt
 	fuse, ok := NextFuse(w.Fuses, Margin125*amps)
 	if !ok {
-		return warn("power.no-fuse", fmt.Sprintf("no standard fuse serves %.1f A.", Margin125*amps), "Divide the circuit in two.")
+		return warn("power.no-fuse", fmt.Sprintf("no standard fuse serves %.1f A.", Margin125*amps),
+			"Divide the circuit in two.")
 	}
 	c.FuseA = fuse
 	need, err := AreaFor(amps, trip, w.Volts*c.LimitPct/100)
@@ -171,7 +177,8 @@ func (w *Wiring) run(p config.Picked) (Conductor, *config.Finding) {
 	c.NeedCM = need
 	g, decided, ok := w.Size(need, Margin125*fuse)
 	if !ok {
-		return warn("power.no-conductor", fmt.Sprintf("no size of %s carries %.0f A over %.0f ft.", w.Areas.Name, Margin125*fuse, c.RunFt), "Divide the circuit in two, or shorten it.")
+		return warn("power.no-conductor", fmt.Sprintf("no size of %s carries %.0f A over %.0f ft.", w.Areas.Name,
+			Margin125*fuse, c.RunFt), "Divide the circuit in two, or shorten it.")
 	}
 	area, _ := w.Areas.Of(g)
 	c.Gauge, c.Decided = g.String(), decided

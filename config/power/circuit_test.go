@@ -20,7 +20,8 @@ func TestCircuitSchedule(t *testing.T) {
 	for _, r := range runs {
 		numbers = append(numbers, r.Number+" "+r.Function)
 	}
-	assert.Equal(t, []string{"101 MODULE A/C", "102 FRONT LIGHT BAR", "103-1 SCENE LIGHT", "103-2 SCENE LIGHT"}, numbers)
+	assert.Equal(t, []string{"101 MODULE A/C", "102 FRONT LIGHT BAR", "103-1 SCENE LIGHT", "103-2 SCENE LIGHT"},
+		numbers)
 
 	ac := runs[0]
 	assert.Equal(t, 40.0, ac.FuseA, "1.25 x 30 = 37.5, next size 40")
@@ -53,7 +54,8 @@ func TestCircuitWithoutAnswer(t *testing.T) {
 		{"a run no wire serves", 390, 5, "power.no-conductor"},
 	} {
 		w := UsualWiring()
-		c, f := w.run(config.Picked{Option: &config.Option{ID: "x", Circuit: &config.Circuit{Amps: quantityCurrent(tt.amps), RunFt: tt.ft}}, Qty: 1})
+		c, f := w.run(config.Picked{Option: &config.Option{ID: "x",
+			Circuit: &config.Circuit{Amps: quantityCurrent(tt.amps), RunFt: tt.ft}}, Qty: 1})
 		require.NotNil(t, f, tt.reason)
 		assert.Equal(t, tt.code, f.Code, tt.reason)
 		assert.Equal(t, config.Warn, f.Severity, "sizes from memory never stop a unit")

@@ -52,7 +52,8 @@ func ExampleCircuits() {
 		wiring.Areas = table
 		runs, _ := power.Circuits(demo(), unit, wiring)
 		r := runs[0]
-		fmt.Printf("%s %s: fuse %.0f A, wire %s by %s, drop %.2f V (%s)\n", r.Number, r.Function, r.FuseA, r.Gauge, r.Table, r.DropV, r.Decided)
+		fmt.Printf("%s %s: fuse %.0f A, wire %s by %s, drop %.2f V (%s)\n", r.Number, r.Function, r.FuseA, r.Gauge,
+			r.Table, r.DropV, r.Decided)
 	}
 	// Output:
 	// 101 FRONT LIGHT BAR: fuse 25 A, wire 10 by SAE J1127/J1128, drop 1.01 V (voltage drop)

@@ -23,7 +23,8 @@ func Limits(cat *config.Catalogue, u *config.Unit, as *config.Assumptions) []con
 		if !d.fed {
 			continue
 		}
-		l := config.Linear{Code: d.code, Label: d.label + ", 12 V load against the hot output at high idle", Unit: "A", Per: map[string]float64{},
+		l := config.Linear{Code: d.code, Label: d.label + ", 12 V load against the hot output at high idle", Unit: "A",
+			Per:  map[string]float64{},
 			Base: float64(config.Clean(d.draw(&b.chassis.Load)) + b.allowance(d)), Limit: float64(own.HighIdleA)}
 		for i := range cat.Options {
 			o := &cat.Options[i]
@@ -38,7 +39,8 @@ func Limits(cat *config.Catalogue, u *config.Unit, as *config.Assumptions) []con
 		}
 		out = append(out, l)
 	}
-	inlet := config.Linear{Code: "power.inlet", Label: "125 V load against the inlet's breaker", Unit: "A", Per: map[string]float64{}, Limit: float64(config.Clean(b.chassis.Supply.ShoreA))}
+	inlet := config.Linear{Code: "power.inlet", Label: "125 V load against the inlet's breaker", Unit: "A",
+		Per: map[string]float64{}, Limit: float64(config.Clean(b.chassis.Supply.ShoreA))}
 	for i := range cat.Options {
 		o := &cat.Options[i]
 		var per float64

@@ -59,7 +59,9 @@ func (s *Sheet) mains(b *basis) {
 		}
 	}
 	if alternators > 1 {
-		s.add(config.Finding{Code: "power.two-alternators", Severity: config.Stop, Text: fmt.Sprintf("%d alternators each take the place of the one the chassis brings; only one has room.", alternators), Remedy: "Keep one of them."})
+		s.add(config.Finding{Code: "power.two-alternators", Severity: config.Stop,
+			Text: fmt.Sprintf("%d alternators each take the place of the one the chassis brings; only one has room.",
+				alternators), Remedy: "Keep one of them."})
 	}
 	s.Shore.rate(quantity.Power(shore * MainsVolts))
 	s.Inverter.rate(inverter)
@@ -96,8 +98,10 @@ func (m *Mains) rate(w quantity.Power) {
 // rule for loads that run for hours, which asks for a decision.
 func (s *Sheet) inlet(b *basis) {
 	a := float64(s.Shore.LoadA)
-	full := config.Figure{Code: "power.inlet", Label: "125 V load, all at once, against the inlet's breaker", Value: a, Low: a, High: a, Unit: quantity.Amp,
-		Limit: float64(s.Shore.RatedA), Sense: config.AtMost, Source: "rating of the shore line inlet", Basis: config.Rating}
+	full := config.Figure{Code: "power.inlet", Label: "125 V load, all at once, against the inlet's breaker", Value: a,
+		Low: a, High: a, Unit: quantity.Amp,
+		Limit: float64(s.Shore.RatedA), Sense: config.AtMost, Source: "rating of the shore line inlet",
+		Basis: config.Rating}
 	steady := full
 	steady.Code, steady.Label = "power.shore", "125 V load, all at once, against 80 % of the inlet"
 	steady.Limit *= ContinuousShare
@@ -107,23 +111,29 @@ func (s *Sheet) inlet(b *basis) {
 	switch {
 	case !full.Met() && s.Shore.RatedA <= 0:
 		s.add(config.Finding{Code: full.Code, Severity: config.Stop, Figure: &full, Basis: full.Basis,
-			Text: fmt.Sprintf("The unit has 125 V loads of %.0f W and no shore line inlet.", float64(s.Shore.LoadW)), Remedy: "Choose a shore line inlet."})
+			Text:   fmt.Sprintf("The unit has 125 V loads of %.0f W and no shore line inlet.", float64(s.Shore.LoadW)),
+			Remedy: "Choose a shore line inlet."})
 	case !full.Met():
 		s.add(config.Finding{Code: full.Code, Severity: config.Stop, Figure: &full, Basis: full.Basis,
-			Text: fmt.Sprintf("Together the 125 V loads draw %.1f A; the inlet's breaker opens above %.0f A.", a, full.Limit), Remedy: remedy})
+			Text: fmt.Sprintf("Together the 125 V loads draw %.1f A; the inlet's breaker opens above %.0f A.", a,
+				full.Limit), Remedy: remedy})
 	case !steady.Met():
 		s.add(config.Finding{Code: steady.Code, Severity: config.Warn, Figure: &steady, Basis: steady.Basis,
-			Text: fmt.Sprintf("Together the 125 V loads draw %.1f A, more than the %.1f A that the inlet should carry for hours.", a, steady.Limit), Remedy: remedy})
+			Text: fmt.Sprintf("Together the 125 V loads draw %.1f A, more than the %.1f A that the inlet should "+
+				"carry for hours.", a, steady.Limit), Remedy: remedy})
 	}
 }
 
 func (s *Sheet) inverter(b *basis) {
 	w := float64(s.Inverter.LoadW)
-	f := config.Figure{Code: "power.inverter", Label: "125 V load on the inverter, all at once", Value: w, Low: w, High: w, Unit: quantity.Watt,
-		Limit: float64(s.Inverter.RatedW), Sense: config.AtMost, Source: "continuous rating of the inverter", Basis: config.Rating}
+	f := config.Figure{Code: "power.inverter", Label: "125 V load on the inverter, all at once", Value: w, Low: w,
+		High: w, Unit: quantity.Watt,
+		Limit: float64(s.Inverter.RatedW), Sense: config.AtMost, Source: "continuous rating of the inverter",
+		Basis: config.Rating}
 	s.Figures = append(s.Figures, f)
 	if !f.Met() {
 		s.add(config.Finding{Code: f.Code, Severity: config.Warn, Figure: &f, Basis: f.Basis,
-			Text: fmt.Sprintf("The loads the inverter may feed add up to %.0f W; it gives %.0f W, so not all can run at once.", w, f.Limit), Remedy: "Take a larger inverter, or keep some loads for the shore line."})
+			Text: fmt.Sprintf("The loads the inverter may feed add up to %.0f W; it gives %.0f W, so not all can run "+
+				"at once.", w, f.Limit), Remedy: "Take a larger inverter, or keep some loads for the shore line."})
 	}
 }

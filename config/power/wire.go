@@ -144,7 +144,8 @@ func DropMetric(amps, roundTripM, mm2 float64) float64 {
 
 // ohmsPerKft of stranded uncoated copper at 75 C, by size.
 // Source: NEC chapter 9 table 8 (sfasoft.com/look/35/Conductor_Properties).
-var ohmsPerKft = map[Gauge]float64{18: 7.95, 16: 4.99, 14: 3.14, 12: 1.98, 10: 1.24, 8: 0.778, 6: 0.491, 4: 0.308, 2: 0.194, 1: 0.154, 0: 0.122, -1: 0.0967, -2: 0.0766, -3: 0.0608}
+var ohmsPerKft = map[Gauge]float64{18: 7.95, 16: 4.99, 14: 3.14, 12: 1.98, 10: 1.24, 8: 0.778, 6: 0.491, 4: 0.308,
+	2: 0.194, 1: 0.154, 0: 0.122, -1: 0.0967, -2: 0.0766, -3: 0.0608}
 
 // DropHot is the drop in a stranded AWG conductor at 75 C, the warm end of what
 // a loaded wire reaches; automotive areas are scaled to their copper.

@@ -86,7 +86,8 @@ func TestB258Definition(t *testing.T) {
 }
 
 func TestB258AgainstPublishedDiameters(t *testing.T) {
-	for g, d := range map[Gauge]float64{-3: .4600, -1: .3648, 0: .3249, 2: .2576, 4: .2043, 6: .1620, 8: .1285, 10: .1019, 12: .0808, 14: .0641, 16: .0508, 18: .0403} {
+	for g, d := range map[Gauge]float64{-3: .4600, -1: .3648, 0: .3249, 2: .2576, 4: .2043, 6: .1620, 8: .1285,
+		10: .1019, 12: .0808, 14: .0641, 16: .0508, 18: .0403} {
 		assert.Equal(t, d, math.Round(DiameterAWG(g)*1e4)/1e4, "size %s", g)
 	}
 }

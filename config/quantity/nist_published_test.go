@@ -16,7 +16,8 @@ import (
 // Quoted from memory; the last line of the test follows from the inch alone.
 func TestFactorsAreThoseOfTheGuide(t *testing.T) {
 	assert.Equal(t, 0.45359237, quantity.KilogramsPerPound, "the pound, exact")
-	assert.Equal(t, 25.4, quantity.MillimetresPerIn, "the inch, exact")
-	assert.InDelta(t, 28.31685, quantity.LitresPerCubicFt, 0.5e-5, "the cubic foot, as printed")
-	assert.InEpsilon(t, 12*12*12*2.54*2.54*2.54/1000, quantity.LitresPerCubicFt, 1e-15, "the cubic foot, from the exact inch")
+	assert.Equal(t, 25.4, quantity.MillimetersPerIn, "the inch, exact")
+	assert.InDelta(t, 28.31685, quantity.LitersPerCubicFt, 0.5e-5, "the cubic foot, as printed")
+	assert.InEpsilon(t, 12*12*12*2.54*2.54*2.54/1000, quantity.LitersPerCubicFt, 1e-15,
+		"the cubic foot, from the exact inch")
 }

@@ -36,8 +36,8 @@ const (
 // Source: NIST SP 811 appendix B (international pound and inch are exact).
 const (
 	KilogramsPerPound = 0.45359237
-	MillimetresPerIn  = 25.4
-	LitresPerCubicFt  = 28.316846592
+	MillimetersPerIn  = 25.4
+	LitersPerCubicFt  = 28.316846592
 )
 
 // Unit names used in figures and findings. A figure's number is always in one
@@ -53,7 +53,7 @@ const (
 	Hour      = "h"
 	Percent   = "%"
 	Volt      = "V"
-	Litre     = "L"
+	Liter     = "L"
 	Day       = "working days"
 	Ratio     = ""
 	Count     = "places" // seats, patients: a plain whole number
@@ -68,16 +68,16 @@ type shown struct {
 
 var display = map[string]shown{
 	Pound:     {KilogramsPerPound, "lb", "kg", 0, 0},
-	Inch:      {MillimetresPerIn, "in", "mm", 1, 0},
+	Inch:      {MillimetersPerIn, "in", "mm", 1, 0},
 	Amp:       {1, "A", "A", 1, 1},
 	Watt:      {1, "W", "W", 0, 0},
-	CubicFoot: {LitresPerCubicFt, "ft³", "L", 1, 0},
+	CubicFoot: {LitersPerCubicFt, "ft³", "L", 1, 0},
 	AmpHour:   {1, "Ah", "Ah", 0, 0},
 	Minute:    {1, "min", "min", 0, 0},
 	Hour:      {1, "h", "h", 1, 1},
 	Percent:   {1, "%", "%", 1, 1},
 	Volt:      {1, "V", "V", 2, 2},
-	Litre:     {1, "L", "L", 0, 0},
+	Liter:     {1, "L", "L", 0, 0},
 	Day:       {1, "working days", "working days", 0, 0},
 	Ratio:     {1, "", "", 2, 2},
 	Count:     {1, "", "", 0, 0},

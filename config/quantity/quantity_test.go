@@ -46,13 +46,13 @@ func TestShow(t *testing.T) {
 		{quantity.US, 999.6, quantity.Pound, "1,000 lb", "rounded into a thousand"},
 		{quantity.US, 1234567, quantity.Pound, "1,234,567 lb", "two separators"},
 		{quantity.US, -1750, quantity.Pound, "−1,750 lb", "a true minus sign"},
-		{quantity.US, -0.4, quantity.Pound, "0 lb", "no minus before nought"},
-		{quantity.US, math.Copysign(0, -1), quantity.Inch, "0.0 in", "no negative nought"},
+		{quantity.US, -0.4, quantity.Pound, "0 lb", "no minus before zero"},
+		{quantity.US, math.Copysign(0, -1), quantity.Inch, "0.0 in", "no negative zero"},
 		{quantity.US, 158, quantity.Inch, "158.0 in", "lengths to a tenth"},
-		{quantity.Metric, 158, quantity.Inch, "4,013 mm", "lengths to a millimetre"},
+		{quantity.Metric, 158, quantity.Inch, "4,013 mm", "lengths to a millimeter"},
 		{quantity.Metric, 100, quantity.Pound, "45 kg", "mass to a kilogram"},
 		{quantity.US, 43.25, quantity.CubicFoot, "43.2 ft³", "volume to a tenth; a half to the even digit"},
-		{quantity.Metric, 43.25, quantity.CubicFoot, "1,225 L", "volume in litres"},
+		{quantity.Metric, 43.25, quantity.CubicFoot, "1,225 L", "volume in liters"},
 		{quantity.Metric, 212.34, quantity.Amp, "212.3 A", "the same in both systems"},
 		{quantity.US, 12.5, quantity.Percent, "12.5 %", "a space before the sign"},
 		{quantity.US, 0.826, quantity.Ratio, "0.83", "a ratio has no name"},
@@ -84,7 +84,7 @@ func TestParse(t *testing.T) {
 		{quantity.US, "40 ft³", quantity.CubicFoot, 40, true, "cubic feet as shown"},
 		{quantity.US, "12.5 %", quantity.Percent, 12.5, true, "a percentage"},
 		{quantity.US, "12.5", quantity.Ratio, 12.5, true, "a ratio"},
-		{quantity.Metric, "254 mm", quantity.Inch, 10, true, "millimetres to inches"},
+		{quantity.Metric, "254 mm", quantity.Inch, 10, true, "millimeters to inches"},
 		{quantity.Metric, "45.359237", quantity.Pound, 100, true, "kilograms to pounds"},
 		{quantity.US, "45 kg", quantity.Pound, 0, false, "a unit of the other system"},
 		{quantity.US, "", quantity.Pound, 0, false, "nothing"},
@@ -111,9 +111,11 @@ func TestParse(t *testing.T) {
 func TestWhatIsShownCanBeTypedBack(t *testing.T) {
 	lastDigit := map[string]float64{ // of the coarser display, in the unit itself
 		quantity.Pound: 1 / quantity.KilogramsPerPound, quantity.Inch: 0.1, quantity.CubicFoot: 0.1, quantity.Amp: 0.1,
-		quantity.Watt: 1, quantity.Volt: 0.01, quantity.Percent: 0.1, quantity.Ratio: 0.01, quantity.Hour: 0.1, quantity.Day: 1,
+		quantity.Watt: 1, quantity.Volt: 0.01, quantity.Percent: 0.1, quantity.Ratio: 0.01, quantity.Hour: 0.1,
+		quantity.Day: 1,
 	}
-	units := []string{quantity.Pound, quantity.Inch, quantity.CubicFoot, quantity.Amp, quantity.Watt, quantity.Volt, quantity.Percent, quantity.Ratio, quantity.Hour, quantity.Day}
+	units := []string{quantity.Pound, quantity.Inch, quantity.CubicFoot, quantity.Amp, quantity.Watt, quantity.Volt,
+		quantity.Percent, quantity.Ratio, quantity.Hour, quantity.Day}
 	rapid.Check(t, func(t *rapid.T) {
 		s := quantity.System(rapid.Bool().Draw(t, "metric"))
 		unit := rapid.SampledFrom(units).Draw(t, "unit")

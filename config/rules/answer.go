@@ -72,7 +72,8 @@ func (e *Engine) Settle(u *config.Unit, limits *Limits, budget int64) Answer {
 		skip = e.firstOption() // the limits hold for this chassis and body only
 	}
 	for {
-		verdicts, r := e.table.Answer(solve.Query{Base: guards, Picks: picks, Budget: budget, Work: budget * stepsEach, Skip: skip})
+		verdicts, r := e.table.Answer(solve.Query{Base: guards, Picks: picks, Budget: budget, Work: budget * stepsEach,
+			Skip: skip})
 		if r == solve.Unsat {
 			a.Satisfiable = false
 			core := e.solver.Core()

@@ -17,7 +17,8 @@ func (e *Engine) arithmetic(w *weighed, l solve.Lit, picks, others []solve.Lit, 
 		}
 		return w.linear.Per[e.ids[x.Var()]] * float64(max(quantity[x.Var()], 1))
 	}
-	a := Arithmetic{Code: w.linear.Code, Label: w.linear.Label, Unit: w.linear.Unit, Base: w.linear.Base, Limit: w.linear.Limit}
+	a := Arithmetic{Code: w.linear.Code, Label: w.linear.Label, Unit: w.linear.Unit, Base: w.linear.Base,
+		Limit: w.linear.Limit}
 	for _, p := range picks {
 		if share := of(p); share != 0 {
 			a.Shares = append(a.Shares, Share{e.ids[p.Var()], share})

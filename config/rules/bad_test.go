@@ -24,10 +24,12 @@ func TestBadCataloguesAreRefusedWithThePlace(t *testing.T) {
 		where  string
 	}{
 		{"an id used twice", func(c *config.Catalogue) { c.Options[3].ID = "spot" }, "options[3]"},
-		{"an option of an unknown group", func(c *config.Catalogue) { c.Options[1].Group = "ghost" }, `options[1] "wide-step"`},
-		{"nesting beyond all reason", func(c *config.Catalogue) { c.Rules = []config.Rule{rule("deep", nil, deep)} }, `rules[0] "deep"`},
+		{"an option of an unknown group", func(c *config.Catalogue) { c.Options[1].Group = "ghost" },
+			`options[1] "wide-step"`},
+		{"nesting beyond all reason", func(c *config.Catalogue) { c.Rules = []config.Rule{rule("deep", nil, deep)} },
+			`rules[0] "deep"`},
 		{"an unknown attribute", func(c *config.Catalogue) {
-			c.Rules = []config.Rule{rule("a", nil, config.Cond{Body: &config.Test{Attr: "colour", Op: "="}})}
+			c.Rules = []config.Rule{rule("a", nil, config.Cond{Body: &config.Test{Attr: "color", Op: "="}})}
 		}, `rules[0] "a"`},
 	} {
 		t.Run(c.reason, func(t *testing.T) {
@@ -84,7 +86,8 @@ func TestBadUnitsAndLimitsNeverPanic(t *testing.T) {
 func TestPicksThatCannotStand(t *testing.T) {
 	e, err := Compile(plain())
 	require.NoError(t, err)
-	u := config.Unit{Chassis: "short", Body: "box", Picks: []config.Pick{{Option: "plain-step", Qty: 1}, {Option: "wide-step", Qty: 1}}}
+	u := config.Unit{Chassis: "short", Body: "box",
+		Picks: []config.Pick{{Option: "plain-step", Qty: 1}, {Option: "wide-step", Qty: 1}}}
 	a := e.Answer(&u, nil)
 	assert.False(t, a.Satisfiable)
 	assert.Equal(t, []string{"wide-step"}, a.SetAside)

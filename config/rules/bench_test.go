@@ -220,7 +220,8 @@ func demoShow(t testing.TB, scale float64) *show {
 		limits: func(u *config.Unit) *Limits { return demoLimits(cat, u, scale) },
 		start: func(r *rand.Rand, e *Engine) config.Unit {
 			for {
-				u := config.Unit{Chassis: cat.Chassis[r.Intn(len(cat.Chassis))].ID, Body: cat.Bodies[r.Intn(len(cat.Bodies))].ID}
+				u := config.Unit{Chassis: cat.Chassis[r.Intn(len(cat.Chassis))].ID,
+					Body: cat.Bodies[r.Intn(len(cat.Bodies))].ID}
 				if e.solver.Solve(e.picks(&u), 0) == solve.Sat {
 					return u
 				}

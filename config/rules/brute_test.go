@@ -35,7 +35,8 @@ func TestAnswerAgreesWithTryingEveryUnit(t *testing.T) {
 			if want {
 				stood++
 				for i, id := range e.IDs() {
-					require.Equal(t, w.state(&u, id), a.States[i], "seed %d step %d: %s beside %v", seed, step, id, deliberate(&u))
+					require.Equal(t, w.state(&u, id), a.States[i], "seed %d step %d: %s beside %v", seed, step, id,
+						deliberate(&u))
 				}
 			} else if len(w.valid) > 0 {
 				require.NotEmpty(t, a.SetAside, "seed %d step %d", seed, step)

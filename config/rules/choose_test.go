@@ -138,7 +138,8 @@ func TestMendIsLightestAndStands(t *testing.T) {
 					require.True(t, asFull(&m.Unit).has(id), "seed %d: %q: %+v", seed, id, m)
 				}
 				for _, p := range soft {
-					require.NotEqual(t, slices.Contains(m.Drop, p), slices.Contains(deliberate(&m.Unit), p), "seed %d: %q %s: %+v", seed, id, p, m)
+					require.NotEqual(t, slices.Contains(m.Drop, p), slices.Contains(deliberate(&m.Unit), p),
+						"seed %d: %q %s: %+v", seed, id, p, m)
 				}
 			}
 		}

@@ -105,7 +105,8 @@ func (e *Engine) form(c *config.Cond, want bool, depth int) (form, error) {
 		}
 		return f, nil
 	}
-	return form{}, fmt.Errorf("a condition says nothing; give it a pick, all, any, not, at_least, at_most, chassis or body")
+	return form{}, fmt.Errorf("a condition says nothing; give it a pick, all, any, not, at_least, at_most, chassis " +
+		"or body")
 }
 
 // encoder turns forms into clauses. Helper variables are made only where

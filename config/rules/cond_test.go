@@ -64,7 +64,8 @@ func TestChoicesOfEverySize(t *testing.T) {
 					for w := range size {
 						one[w] = solve.Neg(w)
 						if w != v {
-							require.Equal(t, solve.Unsat, e.fresh.Solve([]solve.Lit{solve.Pos(v), solve.Pos(w)}, 0), "%d with %d", v, w)
+							require.Equal(t, solve.Unsat, e.fresh.Solve([]solve.Lit{solve.Pos(v), solve.Pos(w)}, 0),
+								"%d with %d", v, w)
 						}
 					}
 					one[v] = solve.Pos(v)

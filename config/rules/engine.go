@@ -59,7 +59,8 @@ type part struct {
 // can satisfy is no error here, but Lint says so.
 func Compile(cat *config.Catalogue) (*Engine, error) {
 	if cat == nil {
-		return nil, config.Problems{{Code: "rules.no-catalogue", Where: "the catalogue", Text: "there is none; load one first"}}
+		return nil, config.Problems{{Code: "rules.no-catalogue", Where: "the catalogue",
+			Text: "there is none; load one first"}}
 	}
 	e := &Engine{cat: cat, vars: map[string]int{}, Budget: DefaultBudget}
 	var ps config.Problems
@@ -69,7 +70,8 @@ func Compile(cat *config.Catalogue) (*Engine, error) {
 	}
 	add := func(where, id string, class int32) {
 		if _, twice := e.vars[id]; twice {
-			ps = append(ps, config.Problem{Code: "rules.id-twice", Where: where, Text: fmt.Sprintf("the id %q is already used; ids of chassis, bodies and options differ", id)})
+			ps = append(ps, config.Problem{Code: "rules.id-twice", Where: where,
+				Text: fmt.Sprintf("the id %q is already used; ids of chassis, bodies and options differ", id)})
 			return
 		}
 		e.vars[id] = len(e.ids)
@@ -87,7 +89,8 @@ func Compile(cat *config.Catalogue) (*Engine, error) {
 		class := int32(-1)
 		g, known := groups[o.Group]
 		if !known {
-			ps = append(ps, config.Problem{Code: "rules.unknown-group", Where: fmt.Sprintf("options[%d] %q", i, o.ID), Text: fmt.Sprintf("%q is not a group", o.Group)})
+			ps = append(ps, config.Problem{Code: "rules.unknown-group", Where: fmt.Sprintf("options[%d] %q", i, o.ID),
+				Text: fmt.Sprintf("%q is not a group", o.Group)})
 		} else if cat.Groups[g].Choose != config.ChooseAny {
 			class = firstGroupClass + g
 		}
@@ -145,7 +148,8 @@ func (e *Engine) encode() config.Problems {
 			f = form{op: or, kids: []form{unless, then}}
 		}
 		if err != nil {
-			ps = append(ps, config.Problem{Code: "rules.condition", Where: fmt.Sprintf("rules[%d] %q", i, r.ID), Text: err.Error()})
+			ps = append(ps, config.Problem{Code: "rules.condition", Where: fmt.Sprintf("rules[%d] %q", i, r.ID),
+				Text: err.Error()})
 			continue
 		}
 		x := encoder{newVar: e.fresh.NewVar}

@@ -11,9 +11,10 @@ import (
 func steps() *config.Catalogue {
 	winch := config.Cond{Pick: "winch"}
 	return &config.Catalogue{
-		Chassis: []config.Chassis{{ID: "cutaway", Label: "Cutaway 14,500 lb"}, {ID: "medium", Label: "Medium 19,500 lb"}},
-		Bodies:  []config.Body{{ID: "box-150", Label: "Module 150 in"}},
-		Groups:  []config.Group{{ID: "bumper", Choose: config.ChooseOne}, {ID: "front", Choose: config.ChooseAny}},
+		Chassis: []config.Chassis{{ID: "cutaway", Label: "Cutaway 14,500 lb"},
+			{ID: "medium", Label: "Medium 19,500 lb"}},
+		Bodies: []config.Body{{ID: "box-150", Label: "Module 150 in"}},
+		Groups: []config.Group{{ID: "bumper", Choose: config.ChooseOne}, {ID: "front", Choose: config.ChooseAny}},
 		Options: []config.Option{
 			{ID: "bumper-plain", Group: "bumper", Label: "Plain bumper", Standard: true},
 			{ID: "bumper-heavy", Group: "bumper", Label: "Heavy bumper"},
@@ -66,7 +67,8 @@ func ExampleEngine_Why() {
 	reason := engine.Why(&unit, frontAxle(), "winch")[0]
 	fmt.Println(reason.Rules[0].Text)
 	a := reason.Limits[0]
-	fmt.Printf("%s: %g + %g for this + %g for what it needs = %g %s, %g over %g\n", a.Label, a.Base, a.Asked, a.Rest, a.Total, a.Unit, a.Over, a.Limit)
+	fmt.Printf("%s: %g + %g for this + %g for what it needs = %g %s, %g over %g\n", a.Label, a.Base, a.Asked, a.Rest,
+		a.Total, a.Unit, a.Over, a.Limit)
 	// Output:
 	// A winch needs the heavy bumper.
 	// Front axle: 4900 + 90 for this + 60 for what it needs = 5050 lb, 30 over 5020
@@ -119,12 +121,15 @@ func ExampleLint() {
 	lamp := config.Cond{Pick: "lamp"}
 	plain := config.Cond{Pick: "bumper-plain"}
 	cat.Rules = append(cat.Rules,
-		config.Rule{ID: "lamp-bumper", Kind: config.KindPlant, If: &lamp, Then: config.Cond{Pick: "winch"}, Reason: "The lamp bar sits on the winch."},
-		config.Rule{ID: "lamp-light", Kind: config.KindPlant, If: &lamp, Then: plain, Reason: "The lamp bar needs the plain bumper."})
+		config.Rule{ID: "lamp-bumper", Kind: config.KindPlant, If: &lamp, Then: config.Cond{Pick: "winch"},
+			Reason: "The lamp bar sits on the winch."},
+		config.Rule{ID: "lamp-light", Kind: config.KindPlant, If: &lamp, Then: plain,
+			Reason: "The lamp bar needs the plain bumper."})
 	for _, f := range rules.Lint(cat) {
 		if f.Severity == config.Stop {
 			fmt.Println(f.Where, f.Text)
 		}
 	}
-	// Output: option "lamp" Lamp bar can be in no unit: rule "winch-bumper", rule "lamp-bumper", rule "lamp-light", group "bumper".
+	// Output:
+	// option "lamp" Lamp bar can be in no unit: rule "winch-bumper", rule "lamp-bumper", rule "lamp-light", group "bumper".
 }

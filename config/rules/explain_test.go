@@ -112,12 +112,14 @@ func TestWhyIsSufficientAndMinimal(t *testing.T) {
 					} else {
 						with = slices.DeleteFunc(slices.Clone(with), func(x string) bool { return x != id })
 					}
-					require.True(t, w.suffices(&u, onPair, with, without), "seed %d: %s %s: %+v", seed, id, state, reason)
+					require.True(t, w.suffices(&u, onPair, with, without), "seed %d: %s %s: %+v", seed, id, state,
+						reason)
 					for _, s := range smaller(reason) {
 						if len(s.Limits) > 0 {
 							s.Picks = append(s.Picks, pair[0], pair[1])
 						}
-						require.False(t, w.suffices(&u, s, with, without), "seed %d: %s %s: %+v is not minimal: %+v", seed, id, state, reason, s)
+						require.False(t, w.suffices(&u, s, with, without), "seed %d: %s %s: %+v is not minimal: %+v",
+							seed, id, state, reason, s)
 					}
 				}
 			}

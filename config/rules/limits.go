@@ -77,7 +77,9 @@ const mostPairs = 48
 
 // has reports whether the limits of a pair are known.
 func (ls *limitSet) has(pair [2]string, limits *Limits) bool {
-	return limits.Key != "" && slices.ContainsFunc(ls.known, func(p *onPair) bool { return p.pair == pair && p.key == limits.Key })
+	return limits.Key != "" && slices.ContainsFunc(ls.known, func(p *onPair) bool {
+		return p.pair == pair && p.key == limits.Key
+	})
 }
 
 // on lists the limits of a pair.
@@ -152,7 +154,9 @@ func (e *Engine) weigh(list []config.Linear) ([]weighed, config.Problems) {
 			}
 		}
 		if bad != "" {
-			ps = append(ps, config.Problem{Code: "rules.limit-number", Where: fmt.Sprintf("limit %q", l.Code), Text: fmt.Sprintf("is left out of what can be chosen: %s; correct it to a number from −1e9 to 1e9", bad)})
+			ps = append(ps, config.Problem{Code: "rules.limit-number", Where: fmt.Sprintf("limit %q", l.Code),
+				Text: fmt.Sprintf("is left out of what can be chosen: %s; correct it to a number from −1e9 to 1e9",
+					bad)})
 			continue
 		}
 		w.room = roundDown(l.Limit) - roundUp(l.Base)

@@ -23,7 +23,8 @@ func Lint(cat *config.Catalogue) []config.Finding {
 	if err != nil {
 		var out []config.Finding
 		for _, p := range err.(config.Problems) {
-			out = append(out, config.Finding{Code: p.Code, Severity: config.Stop, Where: p.Where, Text: p.Text, Remedy: "Correct the catalogue at this place."})
+			out = append(out, config.Finding{Code: p.Code, Severity: config.Stop, Where: p.Where, Text: p.Text,
+				Remedy: "Correct the catalogue at this place."})
 		}
 		return out
 	}
@@ -44,7 +45,8 @@ type linter struct {
 }
 
 func (l *linter) add(code string, s config.Severity, where, text, remedy string, picks ...string) {
-	l.out = append(l.out, config.Finding{Code: "catalogue." + code, Severity: s, Where: where, Text: text, Remedy: remedy, Basis: config.Computed, Picks: picks})
+	l.out = append(l.out, config.Finding{Code: "catalogue." + code, Severity: s, Where: where, Text: text,
+		Remedy: remedy, Basis: config.Computed, Picks: picks})
 }
 
 // stands reports whether there is any unit at all, and if not says which rules
@@ -84,9 +86,12 @@ func (l *linter) choices() {
 		id, where := e.ids[v], l.where(v)
 		switch {
 		case verdict&solve.CannotHold != 0:
-			l.add("never", config.Stop, where, fmt.Sprintf("%s can be in no unit: %s.", l.label(v), l.because(solve.Pos(v))), "Correct one of these, or take it out of the catalogue.", id)
+			l.add("never", config.Stop, where, fmt.Sprintf("%s can be in no unit: %s.", l.label(v),
+				l.because(solve.Pos(v))), "Correct one of these, or take it out of the catalogue.", id)
 		case verdict&solve.MustHold != 0 && !l.only(v):
-			l.add("always", config.Warn, where, fmt.Sprintf("%s is in every unit: %s.", l.label(v), l.because(solve.Neg(v))), "If it is meant so, offer it as part of the body; else correct one of these.", id)
+			l.add("always", config.Warn, where,
+				fmt.Sprintf("%s is in every unit: %s.", l.label(v), l.because(solve.Neg(v))), "If it is meant so, "+
+					"offer it as part of the body; else correct one of these.", id)
 		}
 	}
 }
@@ -165,7 +170,8 @@ func (l *linter) groups() {
 				}
 				seen[g] = true
 				l.add("group-empty", config.Warn, fmt.Sprintf("group %q", g),
-					fmt.Sprintf("%s with %s leaves nothing to choose here: %s. No rule says that they do not go together.", e.cat.Chassis[c].Label, e.cat.Bodies[b].Label, l.members(r)),
+					fmt.Sprintf("%s with %s leaves nothing to choose here: %s. No rule says that they do not go "+
+						"together.", e.cat.Chassis[c].Label, e.cat.Bodies[b].Label, l.members(r)),
 					"Add a rule that forbids the pair with its reason, or an option that fits.")
 			}
 		}
@@ -186,7 +192,8 @@ func (l *linter) rules() {
 		where := fmt.Sprintf("rule %q", rule.ID)
 		if rule.If != nil {
 			if f, err := e.form(rule.If, true, 0); err == nil && !l.comesAbout(i, f) {
-				l.add("rule-idle", config.Warn, where, "Its condition can never come about, so it says nothing.", "Correct the condition or take the rule out.")
+				l.add("rule-idle", config.Warn, where, "Its condition can never come about, so it says nothing.",
+					"Correct the condition or take the rule out.")
 				continue
 			}
 		}
@@ -197,7 +204,8 @@ func (l *linter) rules() {
 					others = l.members(r)
 				}
 			}
-			l.add("rule-redundant", config.Note, where, fmt.Sprintf("It demands nothing that %s do not demand already.", others), "Keep it if its reason serves the customer; else take it out.")
+			l.add("rule-redundant", config.Note, where, fmt.Sprintf("It demands nothing that %s do not demand already.",
+				others), "Keep it if its reason serves the customer; else take it out.")
 		}
 	}
 }
@@ -256,13 +264,16 @@ func (l *linter) data() {
 			key = o.ID
 		}
 		if _, priced := book.Prices[key]; !priced && len(l.e.cat.PriceBook) > 0 {
-			l.add("no-price", config.Stop, where, fmt.Sprintf("%s has no price: the price book has no %q.", o.Label, key), "Add a price, 0 if it costs nothing.", o.ID)
+			l.add("no-price", config.Stop, where, fmt.Sprintf("%s has no price: the price book has no %q.", o.Label,
+				key), "Add a price, 0 if it costs nothing.", o.ID)
 		}
 		if o.Mass == nil {
-			l.add("no-mass", config.Note, where, fmt.Sprintf("%s has no mass.", o.Label), "State its mass, 0 if it has none.", o.ID)
+			l.add("no-mass", config.Note, where, fmt.Sprintf("%s has no mass.", o.Label),
+				"State its mass, 0 if it has none.", o.ID)
 		}
 		if len(o.Work) == 0 {
-			l.add("no-work", config.Note, where, fmt.Sprintf("%s adds no plant work.", o.Label), "State the station and hours, 0 if it takes none.", o.ID)
+			l.add("no-work", config.Note, where, fmt.Sprintf("%s adds no plant work.", o.Label),
+				"State the station and hours, 0 if it takes none.", o.ID)
 		}
 	}
 }

@@ -17,10 +17,13 @@ func plain() *config.Catalogue {
 		return config.Option{ID: id, Group: group, Label: id, Mass: &config.Mass{Lb: 1}, Work: work}
 	}
 	return &config.Catalogue{
-		Chassis:   []config.Chassis{{ID: "short", Label: "Short chassis", CabToAxleIn: 84}, {ID: "long", Label: "Long chassis", CabToAxleIn: 108}},
-		Bodies:    []config.Body{{ID: "box", Label: "Box", Kind: "module", LengthIn: 150}, {ID: "big-box", Label: "Big box", Kind: "module", LengthIn: 170}},
-		Groups:    []config.Group{{ID: "step", Choose: config.ChooseOne}, {ID: "lamp", Choose: config.ChooseAny}},
-		Options:   []config.Option{option("plain-step", "step"), option("wide-step", "step"), option("spot", "lamp"), option("flood", "lamp")},
+		Chassis: []config.Chassis{{ID: "short", Label: "Short chassis", CabToAxleIn: 84},
+			{ID: "long", Label: "Long chassis", CabToAxleIn: 108}},
+		Bodies: []config.Body{{ID: "box", Label: "Box", Kind: "module", LengthIn: 150},
+			{ID: "big-box", Label: "Big box", Kind: "module", LengthIn: 170}},
+		Groups: []config.Group{{ID: "step", Choose: config.ChooseOne}, {ID: "lamp", Choose: config.ChooseAny}},
+		Options: []config.Option{option("plain-step", "step"), option("wide-step", "step"), option("spot", "lamp"),
+			option("flood", "lamp")},
 		PriceBook: json.RawMessage(`{"prices":{"plain-step":"0.00","wide-step":"10.00","spot":"5.00","flood":"5.00"}}`),
 	}
 }
@@ -55,10 +58,12 @@ func TestLintFindsPlantedFaults(t *testing.T) {
 			c.Rules = []config.Rule{rule("a", nil, no(wide)), rule("b", nil, no(pick("plain-step")))}
 		}, []string{"catalogue.nothing-possible"}, `rule "a", rule "b", group "step"`},
 		{"a rule that says another one again", func(c *config.Catalogue) {
-			c.Rules = []config.Rule{rule("a", &spot, flood), rule("b", &config.Cond{All: []config.Cond{spot, wide}}, flood)}
+			c.Rules = []config.Rule{rule("a", &spot, flood),
+				rule("b", &config.Cond{All: []config.Cond{spot, wide}}, flood)}
 		}, []string{"catalogue.rule-redundant"}, `rule "a"`},
 		{"a rule whose condition the attributes never meet", func(c *config.Catalogue) {
-			c.Rules = []config.Rule{rule("a", &config.Cond{Chassis: &config.Test{Attr: "cab_to_axle_in", Op: ">", Number: 200}}, spot)}
+			c.Rules = []config.Rule{rule("a",
+				&config.Cond{Chassis: &config.Test{Attr: "cab_to_axle_in", Op: ">", Number: 200}}, spot)}
 		}, []string{"catalogue.rule-idle"}, "never come about"},
 		{"a pair that no rule forbids but that leaves a group empty", func(c *config.Catalogue) {
 			c.Rules = []config.Rule{rule("a", &wide, long), rule("b", &big, wide), rule("c", &spot, wide)}

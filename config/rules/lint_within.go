@@ -36,7 +36,8 @@ func LintWithin(cat *config.Catalogue, limits *Limits) []config.Finding {
 			verdicts, r := e.table.Answer(solve.Query{Base: guards, Picks: e.picks(&u), Budget: lintBudget})
 			if r == solve.Unsat {
 				l.add("pair-overloaded", config.Warn, fmt.Sprintf("chassis %q, body %q", u.Chassis, u.Body),
-					fmt.Sprintf("%s with %s cannot keep its limits with the lightest of everything.", cat.Chassis[c].Label, cat.Bodies[b].Label),
+					fmt.Sprintf("%s with %s cannot keep its limits with the lightest of everything.",
+						cat.Chassis[c].Label, cat.Bodies[b].Label),
 					"Add a rule that forbids the pair with its reason, or correct the masses.", u.Chassis, u.Body)
 			}
 			for v := range verdicts {
@@ -47,7 +48,8 @@ func LintWithin(cat *config.Catalogue, limits *Limits) []config.Finding {
 	}
 	for v := e.firstOption(); v < e.n; v++ {
 		if !fits[v] {
-			l.add("never-within-limits", config.Stop, l.where(v), fmt.Sprintf("%s fits within the limits of no chassis with no body.", l.label(v)),
+			l.add("never-within-limits", config.Stop, l.where(v),
+				fmt.Sprintf("%s fits within the limits of no chassis with no body.", l.label(v)),
 				"Correct its mass, station or current, or take it out of the catalogue.", e.ids[v])
 		}
 	}

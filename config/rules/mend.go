@@ -50,7 +50,9 @@ func (e *Engine) Mend(u *config.Unit, limits *Limits, id string, weigh func(id s
 // returns what was found and whether there may be more. A further call about
 // the same unit goes on where the last one ended, so that calling with growing
 // budgets completes the list in steps; what it has only gets longer.
-func (e *Engine) MendWithin(u *config.Unit, limits *Limits, id string, weigh func(id string) int64, budget int64) (mends []Mend, more bool) {
+func (e *Engine) MendWithin(
+	u *config.Unit, limits *Limits, id string, weigh func(id string) int64, budget int64,
+) (mends []Mend, more bool) {
 	a := e.ask(u, limits, id)
 	m := a.mend
 	if m == nil || weigh != nil {
@@ -394,7 +396,8 @@ func (m *mender) mend(drop []int, pair [2]string) (Mend, bool) {
 			continue
 		}
 		for x := range e.n {
-			if e.class[x] == e.class[v] && (out.Unit.Chassis == e.ids[x] || out.Unit.Body == e.ids[x] || out.Unit.Has(e.ids[x])) {
+			if e.class[x] == e.class[v] && (out.Unit.Chassis == e.ids[x] || out.Unit.Body == e.ids[x] ||
+				out.Unit.Has(e.ids[x])) {
 				out.Replace[e.ids[v]] = e.ids[x]
 			}
 		}

@@ -39,7 +39,9 @@ func TestOrderOfRulesAndOptionsChangesNothing(t *testing.T) {
 		other.Rules, other.Options = slices.Clone(g.cat.Rules), slices.Clone(g.cat.Options)
 		r := rand.New(rand.NewSource(rapid.Int64Range(0, 1000).Draw(t, "shuffle")))
 		r.Shuffle(len(other.Rules), func(i, j int) { other.Rules[i], other.Rules[j] = other.Rules[j], other.Rules[i] })
-		r.Shuffle(len(other.Options), func(i, j int) { other.Options[i], other.Options[j] = other.Options[j], other.Options[i] })
+		r.Shuffle(len(other.Options), func(i, j int) {
+			other.Options[i], other.Options[j] = other.Options[j], other.Options[i]
+		})
 		_, b := answer(t, &other, u, l)
 		require.Equal(t, a.Satisfiable, b.Satisfiable)
 		if a.Satisfiable {

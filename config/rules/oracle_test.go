@@ -213,7 +213,8 @@ func (w *world) state(u *config.Unit, id string) State {
 
 // makeWorld draws a catalogue of at most 3 chassis, 2 bodies and 9 options.
 func makeWorld(r *rand.Rand) *world {
-	cat := &config.Catalogue{Format: config.CatalogueFormat, ID: "small", Title: "Small invented catalogue", Edition: "1"}
+	cat := &config.Catalogue{Format: config.CatalogueFormat, ID: "small", Title: "Small invented catalogue",
+		Edition: "1"}
 	types := []string{"I", "II", "III"}
 	for i := range 1 + r.Intn(3) {
 		cat.Chassis = append(cat.Chassis, config.Chassis{ID: fmt.Sprintf("chassis-%d", i), Type: types[r.Intn(3)]})
@@ -235,12 +236,14 @@ func makeWorld(r *rand.Rand) *world {
 		id := fmt.Sprintf("group-%d", g)
 		cat.Groups = append(cat.Groups, config.Group{ID: id, Choose: choose[r.Intn(3)]})
 		for i := range 1 + r.Intn(3) {
-			cat.Options = append(cat.Options, config.Option{ID: fmt.Sprintf("option-%d-%d", g, i), Group: id, MaxQty: 3, Standard: r.Intn(3) == 0})
+			cat.Options = append(cat.Options, config.Option{ID: fmt.Sprintf("option-%d-%d", g, i), Group: id, MaxQty: 3,
+				Standard: r.Intn(3) == 0})
 		}
 	}
 	w := &world{cat: cat}
 	for i := range r.Intn(6) {
-		rule := config.Rule{ID: fmt.Sprintf("rule-%d", i), Kind: config.KindPlant, Reason: fmt.Sprintf("reason %d", i), Then: w.cond(r, 2)}
+		rule := config.Rule{ID: fmt.Sprintf("rule-%d", i), Kind: config.KindPlant, Reason: fmt.Sprintf("reason %d", i),
+			Then: w.cond(r, 2)}
 		if r.Intn(3) > 0 {
 			c := w.cond(r, 2)
 			rule.If = &c
@@ -303,7 +306,8 @@ func (w *world) redrawLimits(r *rand.Rand) {
 		for _, b := range w.cat.Bodies {
 			var list []config.Linear
 			for i := range n {
-				l := config.Linear{Code: fmt.Sprintf("limit-%d", i), Label: "Limit", Unit: "lb", Base: float64(r.Intn(10)), Per: map[string]float64{}, Limit: float64(5 + r.Intn(40))}
+				l := config.Linear{Code: fmt.Sprintf("limit-%d", i), Label: "Limit", Unit: "lb",
+					Base: float64(r.Intn(10)), Per: map[string]float64{}, Limit: float64(5 + r.Intn(40))}
 				for _, o := range w.cat.Options {
 					if r.Intn(3) > 0 {
 						l.Per[o.ID] = float64(r.Intn(100)-20) / 4
@@ -322,7 +326,8 @@ func (w *world) handLimits(key string) *Limits {
 
 // drawUnit draws picks; consistent ones are likelier when few.
 func (w *world) drawUnit(r *rand.Rand) config.Unit {
-	u := config.Unit{Chassis: w.cat.Chassis[r.Intn(len(w.cat.Chassis))].ID, Body: w.cat.Bodies[r.Intn(len(w.cat.Bodies))].ID}
+	u := config.Unit{Chassis: w.cat.Chassis[r.Intn(len(w.cat.Chassis))].ID,
+		Body: w.cat.Bodies[r.Intn(len(w.cat.Bodies))].ID}
 	for range r.Intn(4) {
 		w.click(r, &u)
 	}

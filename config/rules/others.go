@@ -139,13 +139,16 @@ func (e *Engine) judgeOthers(a *Answer, u *config.Unit, limits *Limits, picks []
 		if e.class[v] == bodyClass {
 			pair = [2]string{u.Chassis, e.ids[v]}
 		}
-		beside := slices.DeleteFunc(slices.Clone(picks), func(p solve.Lit) bool { return e.class[p.Var()] == e.class[v] })
+		beside := slices.DeleteFunc(slices.Clone(picks), func(p solve.Lit) bool {
+			return e.class[p.Var()] == e.class[v]
+		})
 		if slices.Contains(picks, solve.Pos(v)) && len(a.SetAside) == 0 {
 			a.States[v] = Open // the table has an answer with all picks, this one among them
 			continue
 		}
 		k := &o.known[v]
-		if limits.Key == "" || k.key != limits.Key || k.pair != pair || !sameKept(k.quantity, quantity) || !k.stands(solve.Pos(v), beside) {
+		if limits.Key == "" || k.key != limits.Key || k.pair != pair || !sameKept(k.quantity, quantity) ||
+			!k.stands(solve.Pos(v), beside) {
 			*k = e.lookElsewhere(v, pair, limits, beside, quantity, budget)
 		}
 		a.States[v] = k.state
@@ -210,7 +213,9 @@ func (k *elsewhere) stands(l solve.Lit, beside []solve.Lit) bool {
 // lookElsewhere asks by the rules alone first, near the present answer, which
 // rules most pairs out; only where an answer to them breaks the limits of the
 // pair is the solver apart needed.
-func (e *Engine) lookElsewhere(v int, pair [2]string, limits *Limits, beside []solve.Lit, quantity map[int]int, budget int64) elsewhere {
+func (e *Engine) lookElsewhere(
+	v int, pair [2]string, limits *Limits, beside []solve.Lit, quantity map[int]int, budget int64,
+) elsewhere {
 	k := elsewhere{pair: pair, key: limits.Key, quantity: quantity, state: Checking}
 	s := e.solver
 	o := &e.other

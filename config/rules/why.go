@@ -182,7 +182,9 @@ func (e *Engine) limitsOf(limits *Limits, pair [2]string) []config.Linear {
 
 // reasons why the literal (or nothing, when negative) cannot hold beside the
 // picks, the limits set aside left out.
-func (e *Engine) reasons(u *config.Unit, limits *Limits, pair [2]string, picks []solve.Lit, aside []string, l solve.Lit) []Reason {
+func (e *Engine) reasons(
+	u *config.Unit, limits *Limits, pair [2]string, picks []solve.Lit, aside []string, l solve.Lit,
+) []Reason {
 	p := e.prover()
 	quantity := e.quantities(u)
 	guards := p.load(e, e.limitsOf(limits, pair), quantity)
@@ -210,7 +212,9 @@ func (e *Engine) reasons(u *config.Unit, limits *Limits, pair [2]string, picks [
 
 	var found [][]solve.Lit
 	note := func(core []solve.Lit) bool {
-		if core != nil && !slices.ContainsFunc(found, func(other []solve.Lit) bool { return slices.Equal(other, core) }) {
+		if core != nil && !slices.ContainsFunc(found, func(other []solve.Lit) bool {
+			return slices.Equal(other, core)
+		}) {
 			found = append(found, core)
 		}
 		return core != nil

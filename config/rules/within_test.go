@@ -132,7 +132,8 @@ func TestReasonsInSteps(t *testing.T) {
 	for seed := range seeds.Each(2) {
 		e, err := Compile(cat)
 		require.NoError(t, err)
-		c := clicker{r: rand.New(rand.NewSource(seed)), e: e, u: config.Unit{Chassis: cat.Chassis[seed%int64(len(cat.Chassis))].ID, Body: cat.Bodies[0].ID}}
+		c := clicker{r: rand.New(rand.NewSource(seed)), e: e,
+			u: config.Unit{Chassis: cat.Chassis[seed%int64(len(cat.Chassis))].ID, Body: cat.Bodies[0].ID}}
 		var a Answer
 		for range 15 {
 			a = e.Settle(&c.u, demoLimits(cat, &c.u, 1), 5000)

@@ -28,7 +28,8 @@ func makePuzzle(r *rand.Rand) *puzzle {
 		p.clauses = append(p.clauses, c)
 	}
 	// Variables 0, 1 and 2 are a group of which exactly one holds.
-	p.clauses = append(p.clauses, []Lit{Pos(0), Pos(1), Pos(2)}, []Lit{Neg(0), Neg(1)}, []Lit{Neg(0), Neg(2)}, []Lit{Neg(1), Neg(2)})
+	p.clauses = append(p.clauses, []Lit{Pos(0), Pos(1), Pos(2)}, []Lit{Neg(0), Neg(1)}, []Lit{Neg(0), Neg(2)},
+		[]Lit{Neg(1), Neg(2)})
 	for range r.Intn(3) {
 		p.limits = append(p.limits, p.limit(r))
 	}
@@ -142,7 +143,8 @@ func TestSolverAgreesWithTryingEverything(t *testing.T) {
 				require.True(t, ok)
 				for _, l := range implied {
 					if l.Var() < p.n {
-						require.False(t, p.satisfiable(append([]Lit{l.Not()}, picks...), inForce), "seed %d: implied %d", seed, l)
+						require.False(t, p.satisfiable(append([]Lit{l.Not()}, picks...), inForce),
+							"seed %d: implied %d", seed, l)
 					}
 				}
 				continue

@@ -10,7 +10,8 @@ import "slices"
 // Source: core-guided optimization with soft cardinalities (Andres et al.,
 // 2012; Morgado et al., 2014), described there, written anew here.
 func (s *Solver) climb(assumptions []Lit, costs [][]Choice, best Optimum, conflicts int64) Optimum {
-	c := climber{s: s, costs: costs, fixed: slices.Clone(assumptions), price: map[Lit]int64{}, tally: map[Lit]*tally{}, best: best}
+	c := climber{s: s, costs: costs, fixed: slices.Clone(assumptions), price: map[Lit]int64{}, tally: map[Lit]*tally{},
+		best: best}
 	c.model = slices.Clone(s.model)
 	for _, g := range costs {
 		least := g[0].Cost

@@ -37,11 +37,11 @@ func ExampleSolver_AddLimit() {
 func ExampleTable() {
 	s := solve.New(3)
 	red, blue, stripe := solve.Pos(0), solve.Pos(1), solve.Pos(2)
-	s.AddClause(red, blue) // one colour
+	s.AddClause(red, blue) // one color
 	s.AddClause(red.Not(), blue.Not())
 	s.AddClause(stripe.Not(), blue) // the stripe goes with blue only
 
-	t := solve.NewTable(s, []int32{0, 0, -1}) // the colours replace each other
+	t := solve.NewTable(s, []int32{0, 0, -1}) // the colors replace each other
 	verdicts, _ := t.Answer(solve.Query{Picks: []solve.Lit{red}})
 	for _, v := range verdicts {
 		fmt.Println(v&solve.CanHold != 0, v&solve.MustHold != 0)

@@ -62,7 +62,8 @@ func room(literals int) [][]limitUse {
 
 // fork shares what both only read; either may add clauses of its own.
 func (in *input) fork() input {
-	c := input{lits: slices.Clip(in.lits), ends: slices.Clip(in.ends), in: make([][]int32, len(in.in)), checked: slices.Clone(in.checked), valid: in.valid}
+	c := input{lits: slices.Clip(in.lits), ends: slices.Clip(in.ends), in: make([][]int32, len(in.in)),
+		checked: slices.Clone(in.checked), valid: in.valid}
 	for l, list := range in.in {
 		c.in[l] = slices.Clip(list)
 	}

@@ -117,7 +117,8 @@ func (s *Solver) retract(guard Lit) {
 func (s *Solver) fillLimit(slot int, l Limit) {
 	s.sums = s.sums[:0]
 	lim := &s.limits[slot]
-	*lim = limit{guard: lim.guard, max: l.Max, groups: make([][]Choice, len(l.Groups)), first: make([]int32, len(l.Groups))}
+	*lim = limit{guard: lim.guard, max: l.Max, groups: make([][]Choice, len(l.Groups)),
+		first: make([]int32, len(l.Groups))}
 	n := 0
 	for _, choices := range l.Groups {
 		n += len(choices)

@@ -17,7 +17,7 @@ import (
 )
 
 // The public product-line models, where they are at hand: feature models of
-// the SoftVarE group's benchmark collection, MIT licence,
+// the SoftVarE group's benchmark collection, MIT license,
 // DOI 10.5281/zenodo.11652924. They are not part of this repository.
 const modelFolder = "../../../shared/models"
 
@@ -179,7 +179,8 @@ func TestPublicModelsAgreeWithGini(t *testing.T) {
 						if l.Negative() {
 							want <<= 2
 						}
-						require.NotZero(t, verdicts[v]&want, "%s: literal %d beside %v: %b", c.model, l, picks, verdicts[v])
+						require.NotZero(t, verdicts[v]&want, "%s: literal %d beside %v: %b", c.model, l, picks,
+							verdicts[v])
 					}
 				}
 				for len(open) > 0 {

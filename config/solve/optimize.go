@@ -38,7 +38,9 @@ func (s *Solver) work() int64 { return s.Stats.Conflicts + s.Stats.Solves }
 // ones the longer it finds none, so that most of the work goes into the last
 // proof. What the dual says of a target is a limit that rules most choices out
 // at once.
-func (s *Solver) narrow(d *dual, assumptions []Lit, costs [][]Choice, guard Lit, best Optimum, conflicts int64) Optimum {
+func (s *Solver) narrow(
+	d *dual, assumptions []Lit, costs [][]Choice, guard Lit, best Optimum, conflicts int64,
+) Optimum {
 	start := s.work()
 	spent := func() bool { return conflicts > 0 && s.work()-start >= conflicts }
 	model := slices.Clone(s.model)

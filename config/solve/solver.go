@@ -416,7 +416,8 @@ func (s *Solver) run(assumptions []Lit, conflicts int64, decide func() Lit) Resu
 		return Unsat
 	}
 	same := 0
-	for same < len(assumptions) && same < len(s.assumed) && same < len(s.levels) && s.assumed[same] == assumptions[same] {
+	for same < len(assumptions) && same < len(s.assumed) && same < len(s.levels) &&
+		s.assumed[same] == assumptions[same] {
 		same++
 	}
 	s.cancel(same)

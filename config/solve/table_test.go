@@ -59,7 +59,8 @@ func TestTableAgreesWithTryingEverything(t *testing.T) {
 					if p.satisfiable(append(beside, Neg(v)), inForce) {
 						want ^= MustHold | CanFail
 					}
-					require.Equal(t, want, verdicts[v], "seed %d click %d: variable %d beside %v", seed, click, v, picks)
+					require.Equal(t, want, verdicts[v], "seed %d click %d: variable %d beside %v", seed, click, v,
+						picks)
 					judged++
 				}
 				l := p.lit(r)
@@ -70,7 +71,8 @@ func TestTableAgreesWithTryingEverything(t *testing.T) {
 					}
 				}
 				elsewhere, found := table.Elsewhere(l, 0)
-				require.Equal(t, p.satisfiable(append(beside, l), 0), found == Sat, "seed %d click %d: %d without limits", seed, click, l)
+				require.Equal(t, p.satisfiable(append(beside, l), 0), found == Sat,
+					"seed %d click %d: %d without limits", seed, click, l)
 				if found == Sat {
 					m := 0
 					for v, b := range elsewhere {

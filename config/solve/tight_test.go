@@ -130,10 +130,13 @@ func TestTablesNearTheLimitAgreeWithTheListOfAnswers(t *testing.T) {
 		answer := q.all[r.Intn(len(q.all))]
 		var picks []Lit
 		for range 3 {
-			verdicts, result := q.t.Answer(Query{Base: q.guards, Picks: picks, Budget: 100, Work: int64(r.Intn(2) * 300)})
+			verdicts, result := q.t.Answer(Query{Base: q.guards, Picks: picks, Budget: 100,
+				Work: int64(r.Intn(2) * 300)})
 			if result == Sat {
 				for v, verdict := range verdicts {
-					beside := slices.DeleteFunc(slices.Clone(picks), func(p Lit) bool { return q.t.releases(v, p.Var()) })
+					beside := slices.DeleteFunc(slices.Clone(picks), func(p Lit) bool {
+						return q.t.releases(v, p.Var())
+					})
 					for _, side := range []struct {
 						l       Lit
 						can, no Verdict
@@ -151,13 +154,15 @@ func TestTablesNearTheLimitAgreeWithTheListOfAnswers(t *testing.T) {
 						}
 						q.t.dual = nil
 						if ask := q.t.assumptions(v, side.l); q.t.lean(v, side.l) && !q.t.released[v] {
-							require.False(t, q.possible(ask), "seed %d: prices against %d beside %v", seed, side.l, picks)
+							require.False(t, q.possible(ask), "seed %d: prices against %d beside %v", seed, side.l,
+								picks)
 							byPrices++
 						}
 						r := q.t.attempt(side.l, nil, 0)
 						require.Equal(t, is, r == Sat, "seed %d: %d beside %v", seed, side.l, picks)
 						if r == Unsat {
-							require.False(t, q.possible(q.s.Core()), "seed %d: the cause of %d beside %v", seed, side.l, picks)
+							require.False(t, q.possible(q.s.Core()), "seed %d: the cause of %d beside %v", seed, side.l,
+								picks)
 						}
 					}
 				}
@@ -167,7 +172,8 @@ func TestTablesNearTheLimitAgreeWithTheListOfAnswers(t *testing.T) {
 		}
 	}
 	require.Greater(t, judged, 20000)
-	require.Positive(t, byPrices, "clauses and limits together are rarely impossible by fractions where they are not by a glance")
+	require.Positive(t, byPrices, "clauses and limits together are rarely impossible by fractions where they are not "+
+		"by a glance")
 	require.Greater(t, unfinished, 0, "a bound on work leaves some undecided")
 }
 

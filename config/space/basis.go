@@ -26,7 +26,8 @@ const area = "Space"
 // returns nil when there is nothing to measure.
 func gather(cat *config.Catalogue, u *config.Unit, as *config.Assumptions, r *config.Report) *basis {
 	if cat == nil || u == nil {
-		r.Tell(area, "no-unit", config.Stop, "There is no catalogue or no unit to measure.", "Open a catalogue and a unit.")
+		r.Tell(area, "no-unit", config.Stop, "There is no catalogue or no unit to measure.",
+			"Open a catalogue and a unit.")
 		return nil
 	}
 	b := &basis{cat: cat, unit: u, chassis: cat.ChassisByID(u.Chassis), body: cat.BodyOf(u), as: as}
@@ -34,7 +35,8 @@ func gather(cat *config.Catalogue, u *config.Unit, as *config.Assumptions, r *co
 		b.as = new(config.Assumptions)
 	}
 	if b.chassis == nil || b.body == nil {
-		r.Tell(area, "no-vehicle", config.Stop, fmt.Sprintf("Chassis %q or body %q is not in this edition.", u.Chassis, u.Body), "Choose a chassis and a body.")
+		r.Tell(area, "no-vehicle", config.Stop, fmt.Sprintf("Chassis %q or body %q is not in this edition.", u.Chassis,
+			u.Body), "Choose a chassis and a body.")
 		return nil
 	}
 	r.BadNumbers(area, b.chassis.Label, badChassis(b.chassis))
@@ -67,7 +69,7 @@ func badOption(o *config.Option) (bad config.Unclean) {
 	bad.Look("headroom_in", float64(o.HeadroomIn))
 	bad.Look("aisle_in", float64(o.AisleIn))
 	if x := o.Oxygen; x != nil {
-		bad.Look("litres_per_psi", x.LitresPerPSI)
+		bad.Look("liters_per_psi", x.LitersPerPSI)
 		bad.Look("full_psi", x.FullPSI)
 		bad.Look("oxygen count", float64(x.Count))
 	}

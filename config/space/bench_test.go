@@ -8,7 +8,8 @@ import (
 
 func loaded() *config.Unit {
 	u := unit("bench", "cabinet-tall", "cot")
-	u.Carried = []config.Carried{{Equipment: "bag", Qty: 10}, {Equipment: "chair", Qty: 3}, {Equipment: "tools", Qty: 6}}
+	u.Carried = []config.Carried{{Equipment: "bag", Qty: 10}, {Equipment: "chair", Qty: 3},
+		{Equipment: "tools", Qty: 6}}
 	return u
 }
 

@@ -24,7 +24,8 @@ func ExampleInside() {
 
 func ExampleMeasure() {
 	cat := catalogue()
-	unit := &config.Unit{Chassis: "cutaway", Body: "module", Carried: []config.Carried{{Equipment: "bag", Compartment: "left", Qty: 2}}}
+	unit := &config.Unit{Chassis: "cutaway", Body: "module",
+		Carried: []config.Carried{{Equipment: "bag", Compartment: "left", Qty: 2}}}
 	sheet := space.Measure(cat, unit, nil)
 	for _, code := range []string{"space.headroom", "space.compartments", "space.stowed"} {
 		f, _ := sheet.Figure(code)

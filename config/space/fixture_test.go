@@ -12,38 +12,52 @@ import (
 // and an inside one, and the options the tests pick from.
 func small() *config.Catalogue {
 	hole := func(id, side string, x, y, w, d, h float64) config.Compartment {
-		return config.Compartment{ID: id, Label: "Compartment " + id, Side: side, XIn: in(x), YIn: in(y), ZIn: 10, WidthIn: in(w), DepthIn: in(d), HeightIn: in(h)}
+		return config.Compartment{ID: id, Label: "Compartment " + id, Side: side, XIn: in(x), YIn: in(y), ZIn: 10,
+			WidthIn: in(w), DepthIn: in(d), HeightIn: in(h)}
 	}
 	ch := config.Chassis{ID: "c1", Label: "Cutaway", Type: "III", Cab: "cutaway", Drive: "4x2", Fuel: "gasoline",
-		WheelbaseIn: 158, FrontOverhangIn: 33, BodyStartIn: 70, FrameHeightIn: 27, FloorHeightIn: 32, CabHeightIn: 82, WidthIn: 80, FrameEndIn: 60,
-		GVWRLb: 14000, GAWRFrontLb: 5000, GAWRRearLb: 9500, CurbFrontLb: 3500, CurbRearLb: 2500, TrackFrontIn: 69, TrackRearIn: 77, CGHeightIn: 30,
+		WheelbaseIn: 158, FrontOverhangIn: 33, BodyStartIn: 70, FrameHeightIn: 27, FloorHeightIn: 32, CabHeightIn: 82,
+		WidthIn: 80, FrameEndIn: 60,
+		GVWRLb: 14000, GAWRFrontLb: 5000, GAWRRearLb: 9500, CurbFrontLb: 3500, CurbRearLb: 2500, TrackFrontIn: 69,
+		TrackRearIn: 77, CGHeightIn: 30,
 		FrontTires: config.Tires{Count: 2, LoadLb: 2700}, RearTires: config.Tires{Count: 4, LoadLb: 2500},
 		CabSeats: []config.Seat{{ID: "driver", Kind: "cab"}, {ID: "officer", Kind: "cab"}}}
-	body := config.Body{ID: "b1", Label: "Module 150 in", Kind: "module", LengthIn: 150, WidthIn: 96, HeightIn: 88, HeadroomIn: 72, AisleIn: 18, Shell: &config.Shell{FrameSpacingIn: 16},
+	body := config.Body{ID: "b1", Label: "Module 150 in", Kind: "module", LengthIn: 150, WidthIn: 96, HeightIn: 88,
+		HeadroomIn: 72, AisleIn: 18, Shell: &config.Shell{FrameSpacingIn: 16},
 		Compartments: []config.Compartment{
 			hole("left-front", "street", 20, -40, 24, 20, 60), hole("left-rear", "street", 120, -40, 40, 20, 60),
-			hole("right-front", "curb", 20, 40, 24, 20, 60), hole("right-rear", "curb", 120, 40, 30, 20, 60), hole("cabinet", "inside", 60, -30, 36, 16, 30)}}
+			hole("right-front", "curb", 20, 40, 24, 20, 60), hole("right-rear", "curb", 120, 40, 30, 20, 60),
+			hole("cabinet", "inside", 60, -30, 36, 16, 30)}}
 	body.Compartments[1].LimitLb = 200
 	opt := func(id string, o config.Option) config.Option {
 		o.ID, o.Label, o.Group = id, "Option "+id, "g"
 		return o
 	}
 	gear := func(id string, lb, l, w, h float64) config.Equipment {
-		return config.Equipment{ID: id, Label: "Gear " + id, MassLb: mass(lb), LengthIn: in(l), WidthIn: in(w), HeightIn: in(h)}
+		return config.Equipment{ID: id, Label: "Gear " + id, MassLb: mass(lb), LengthIn: in(l), WidthIn: in(w),
+			HeightIn: in(h)}
 	}
 	return &config.Catalogue{Format: config.CatalogueFormat, ID: "small", Title: "Small, invented", Edition: "1",
-		Chapters: []config.Chapter{{ID: "all", Label: "All"}}, Groups: []config.Group{{ID: "g", Label: "All", Chapter: "all", Choose: config.ChooseAny}},
-		Chassis: []config.Chassis{ch}, Bodies: []config.Body{body, {ID: "van", Label: "Van", Kind: "van", LengthIn: 125, WidthIn: 78, HeightIn: 76, HeadroomIn: 68, AisleIn: 14}},
+		Chapters: []config.Chapter{{ID: "all", Label: "All"}},
+		Groups:   []config.Group{{ID: "g", Label: "All", Chapter: "all", Choose: config.ChooseAny}},
+		Chassis:  []config.Chassis{ch}, Bodies: []config.Body{body,
+			{ID: "van", Label: "Van", Kind: "van", LengthIn: 125,
+				WidthIn: 78, HeightIn: 76, HeadroomIn: 68, AisleIn: 14}},
 		Options: []config.Option{
-			opt("bench", config.Option{Tags: []string{"bench-72x22"}, Seats: []config.Seat{{ID: "b1", Kind: "bench"}, {ID: "b2", Kind: "bench"}}}),
-			opt("cabinet-tall", config.Option{MaxQty: 3, StorageFt3: 12, Compartments: []config.Compartment{hole("tall", "inside", 100, -30, 20, 20, 60)}}),
+			opt("bench", config.Option{Tags: []string{"bench-72x22"},
+				Seats: []config.Seat{{ID: "b1", Kind: "bench"}, {ID: "b2", Kind: "bench"}}}),
+			opt("cabinet-tall", config.Option{MaxQty: 3, StorageFt3: 12,
+				Compartments: []config.Compartment{hole("tall", "inside", 100, -30, 20, 20, 60)}}),
 			opt("ceiling-duct", config.Option{HeadroomIn: 4}),
 			opt("cot", config.Option{Seats: []config.Seat{{ID: "cot", Kind: "cot"}}, AisleIn: 2}),
 			opt("no-cabinet", config.Option{StorageFt3: -5}),
-			opt("oxygen-m", config.Option{MaxQty: 2, Oxygen: &config.Oxygen{Cylinder: "M", LitresPerPSI: 1.56, FullPSI: 2200, Count: 1}}),
+			opt("oxygen-m",
+				config.Option{MaxQty: 2, Oxygen: &config.Oxygen{Cylinder: "M", LitersPerPSI: 1.56, FullPSI: 2200,
+					Count: 1}}),
 		},
-		Equipment: []config.Equipment{gear("backboard", 15, 72, 16, 2), gear("bag", 20, 20, 14, 12), gear("chair", 30, 36, 20, 10), gear("ladder", 25, 80, 14, 4), gear("tools", 90, 22, 18, 14)},
-		Plant:     config.Plant{HoursPerDay: 8}}
+		Equipment: []config.Equipment{gear("backboard", 15, 72, 16, 2), gear("bag", 20, 20, 14, 12),
+			gear("chair", 30, 36, 20, 10), gear("ladder", 25, 80, 14, 4), gear("tools", 90, 22, 18, 14)},
+		Plant: config.Plant{HoursPerDay: 8}}
 }
 
 func fixture(t testing.TB) *config.Catalogue {

@@ -23,15 +23,22 @@ func Limits(cat *config.Catalogue, u *config.Unit, as *config.Assumptions) []con
 		base              func(*config.Body) float64
 		takes             func(*config.Option) float64
 	}{
-		{"space.headroom", "Headroom", quantity.Inch, func(b *config.Body) float64 { return float64(config.Clean(b.HeadroomIn)) }, func(o *config.Option) float64 { return float64(config.Clean(o.HeadroomIn)) }},
-		{"space.aisle", "Walkway", quantity.Inch, func(b *config.Body) float64 { return float64(config.Clean(b.AisleIn)) }, func(o *config.Option) float64 { return float64(config.Clean(o.AisleIn)) }},
-		{"space.storage", "Inside storage", quantity.CubicFoot, func(b *config.Body) float64 { return float64(bodyStorage(b)) }, func(o *config.Option) float64 { return -float64(storageOf(o)) }},
+		{"space.headroom", "Headroom", quantity.Inch, func(b *config.Body) float64 {
+			return float64(config.Clean(b.HeadroomIn))
+		}, func(o *config.Option) float64 { return float64(config.Clean(o.HeadroomIn)) }},
+		{"space.aisle", "Walkway", quantity.Inch, func(b *config.Body) float64 {
+			return float64(config.Clean(b.AisleIn))
+		}, func(o *config.Option) float64 { return float64(config.Clean(o.AisleIn)) }},
+		{"space.storage", "Inside storage", quantity.CubicFoot, func(b *config.Body) float64 {
+			return float64(bodyStorage(b))
+		}, func(o *config.Option) float64 { return -float64(storageOf(o)) }},
 	} {
 		l, ok := as.Limits[k.code]
 		if !ok || l.Sense != config.AtLeast || severity(l.Basis) != config.Stop {
 			continue
 		}
-		lin := config.Linear{Code: k.code, Label: k.label, Unit: k.unit, Base: -k.base(body), Per: map[string]float64{}, Limit: -l.Value}
+		lin := config.Linear{Code: k.code, Label: k.label, Unit: k.unit, Base: -k.base(body), Per: map[string]float64{},
+			Limit: -l.Value}
 		for i := range cat.Options {
 			if v := k.takes(&cat.Options[i]); v != 0 {
 				lin.Per[cat.Options[i].ID] = v

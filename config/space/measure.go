@@ -52,9 +52,12 @@ func Measure(cat *config.Catalogue, u *config.Unit, as *config.Assumptions) *She
 // mirrors, lamps, steps and roof equipment are in no catalogue field.
 func (s *Sheet) overall(b *basis) {
 	ch, body := b.chassis, b.body
-	tail := max(config.Clean(ch.BodyStartIn)+config.Clean(body.LengthIn), config.Clean(ch.WheelbaseIn)+config.Clean(ch.FrameEndIn))
-	record(s, b, "space.length", "Overall length, less bumper and step options", config.Clean(ch.FrontOverhangIn)+tail, quantity.Inch)
-	record(s, b, "space.width", "Overall width, less mirrors, lamps and trim", max(config.Clean(ch.WidthIn), config.Clean(body.WidthIn)), quantity.Inch)
+	tail := max(config.Clean(ch.BodyStartIn)+config.Clean(body.LengthIn), config.Clean(ch.WheelbaseIn)+
+		config.Clean(ch.FrameEndIn))
+	record(s, b, "space.length", "Overall length, less bumper and step options", config.Clean(ch.FrontOverhangIn)+tail,
+		quantity.Inch)
+	record(s, b, "space.width", "Overall width, less mirrors, lamps and trim",
+		max(config.Clean(ch.WidthIn), config.Clean(body.WidthIn)), quantity.Inch)
 
 	// The module stands between the top of frame and the floor; its underside
 	// is a floor build-up below the floor.
@@ -78,7 +81,8 @@ func (s *Sheet) inside(b *basis) {
 	record(s, b, "space.headroom", "Headroom over the floor", b.headroom(), quantity.Inch)
 	record(s, b, "space.aisle", "Clear walkway beside the cot", b.aisle(), quantity.Inch)
 	record(s, b, "space.inside-length", "Inside length of the patient compartment", length, quantity.Inch)
-	record(s, b, "space.interior", "Inside volume of the patient compartment, before cabinets", volume(length, width, config.Clean(body.HeadroomIn)), quantity.CubicFoot)
+	record(s, b, "space.interior", "Inside volume of the patient compartment, before cabinets",
+		volume(length, width, config.Clean(body.HeadroomIn)), quantity.CubicFoot)
 	if l, w, known := b.bench(); known {
 		record(s, b, "space.bench", "Squad bench, length", l, quantity.Inch)
 		record(s, b, "space.bench-width", "Squad bench, width", w, quantity.Inch)
@@ -117,7 +121,8 @@ func (s *Sheet) bind(b *basis, f config.Figure) {
 		return
 	}
 	s.add(config.Finding{Code: f.Code, Severity: severity(f.Basis), Figure: &f, Basis: f.Basis,
-		Text:   fmt.Sprintf("%s is %s; %s asks for %s %s.", f.Label, show(f.Value, f.Unit), f.Source, f.Sense, show(f.Limit, f.Unit)),
+		Text: fmt.Sprintf("%s is %s; %s asks for %s %s.", f.Label, show(f.Value, f.Unit), f.Source, f.Sense,
+			show(f.Limit, f.Unit)),
 		Remedy: "Choose another body or other options, or enter the purchaser's own limit."})
 }
 

@@ -56,8 +56,10 @@ func TestLimitSeverity(t *testing.T) {
 	for _, tt := range []struct {
 		basis config.Basis
 		want  config.Severity
-	}{{config.ReadInText, config.Stop}, {config.FromMemory, config.Warn}, {config.CommonPractice, config.Warn}, {config.Purchaser, config.Warn}} {
-		as := &config.Assumptions{Limits: map[string]config.Limit{"space.headroom": {Value: 73, Sense: config.AtLeast, Source: "a text", Basis: tt.basis}}}
+	}{{config.ReadInText, config.Stop}, {config.FromMemory, config.Warn}, {config.CommonPractice, config.Warn},
+		{config.Purchaser, config.Warn}} {
+		as := &config.Assumptions{Limits: map[string]config.Limit{"space.headroom": {Value: 73, Sense: config.AtLeast,
+			Source: "a text", Basis: tt.basis}}}
 		s := Measure(fixture(t), unit(), as)
 		require.Len(t, s.Findings, 1)
 		assert.Equal(t, "space.headroom", s.Findings[0].Code)
@@ -102,11 +104,12 @@ func TestHostileNumbersNeverSpread(t *testing.T) {
 		b.LengthIn, b.HeadroomIn, b.WidthIn = in(bad), in(bad), in(bad)
 		b.Compartments[0].WidthIn, b.Shell.FrameTubeIn = in(bad), in(bad)
 		c.Options[1].StorageFt3 = quantity.Volume(bad)
-		c.Options[5].Oxygen.LitresPerPSI, c.Options[5].Oxygen.FullPSI = bad, bad
+		c.Options[5].Oxygen.LitersPerPSI, c.Options[5].Oxygen.FullPSI = bad, bad
 		c.Equipment[1].MassLb, c.Equipment[1].LengthIn = mass(bad), in(bad)
 		c.Prepare() // fills the index; its problems are another test's
 		u := unit("bench", "cabinet-tall", "cot", "oxygen-m")
-		u.Carried = []config.Carried{{Equipment: "bag", Compartment: "left-front", Qty: 3}, {Equipment: "chair", Qty: 2}}
+		u.Carried = []config.Carried{{Equipment: "bag", Compartment: "left-front", Qty: 3},
+			{Equipment: "chair", Qty: 2}}
 		s := Measure(c, u, nil)
 		if bad != 0 {
 			assert.Contains(t, codes(&s.Report), "space.bad-number", "%v must be named", bad)

@@ -19,7 +19,7 @@ var Flows = []float64{2, 6, 10, 15}
 // Oxygen is what the unit carries and how long it lasts.
 type Oxygen struct {
 	Cylinders []Cylinder
-	Litres    float64   // down to an empty gauge
+	Liters    float64   // down to an empty gauge
 	Hours     []HoursAt // by flow, down to ReservePSI
 	Caution   string    // printed with the figures
 }
@@ -30,7 +30,7 @@ type Cylinder struct {
 	Kind      string // "D", "E", "M", "H"
 	Count     int
 	FullPSI   float64
-	Litres    float64 // of all of them, full, down to an empty gauge
+	Liters    float64 // of all of them, full, down to an empty gauge
 	Usable    float64 // down to ReservePSI
 }
 
@@ -67,15 +67,17 @@ func (s *Sheet) oxygen(b *basis) {
 		if x == nil || x.Count < 1 || x.Count > 999 {
 			continue
 		}
-		c := Cylinder{ID: p.ID, Label: p.Label, Kind: x.Cylinder, Count: x.Count * p.Qty, FullPSI: config.Clean(x.FullPSI)}
-		per := config.Clean(x.LitresPerPSI) * float64(c.Count)
-		c.Litres, c.Usable = per*c.FullPSI, per*max(c.FullPSI-ReservePSI, 0)
-		s.Oxygen.Litres += c.Litres
+		c := Cylinder{ID: p.ID, Label: p.Label, Kind: x.Cylinder, Count: x.Count * p.Qty,
+			FullPSI: config.Clean(x.FullPSI)}
+		per := config.Clean(x.LitersPerPSI) * float64(c.Count)
+		c.Liters, c.Usable = per*c.FullPSI, per*max(c.FullPSI-ReservePSI, 0)
+		s.Oxygen.Liters += c.Liters
 		usable += c.Usable
 		s.Oxygen.Cylinders = append(s.Oxygen.Cylinders, c)
 	}
-	s.Oxygen.Caution = "Cylinders full, gauge true, nothing lost by leaks; the medical director's protocol decides what is carried."
-	record(s, b, "space.oxygen", "Oxygen, cylinders full", s.Oxygen.Litres, quantity.Litre)
+	s.Oxygen.Caution = "Cylinders full, gauge true, nothing lost by leaks; the medical director's protocol decides " +
+		"what is carried."
+	record(s, b, "space.oxygen", "Oxygen, cylinders full", s.Oxygen.Liters, quantity.Liter)
 	for _, flow := range Flows {
 		s.Oxygen.Hours = append(s.Oxygen.Hours, HoursAt{flow, usable / flow / 60})
 	}

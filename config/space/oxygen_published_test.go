@@ -42,7 +42,8 @@ func TestReserveShortensIt(t *testing.T) {
 	m, err = Minutes(0.28, 150, ReservePSI, 2)
 	require.NoError(t, err)
 	assert.Zero(t, m, "below the reserve nothing is counted on")
-	for _, bad := range [][4]float64{{-1, 1, 0, 1}, {1, -1, 0, 1}, {1, 1, 0, 0}, {1, 1, 0, -2}, {math.NaN(), 1, 0, 1}, {1, 1, 0, math.NaN()}, {1, math.Inf(1), 0, 1}} {
+	for _, bad := range [][4]float64{{-1, 1, 0, 1}, {1, -1, 0, 1}, {1, 1, 0, 0}, {1, 1, 0, -2}, {math.NaN(), 1, 0, 1},
+		{1, 1, 0, math.NaN()}, {1, math.Inf(1), 0, 1}} {
 		_, err := Minutes(bad[0], bad[1], bad[2], bad[3])
 		assert.Error(t, err, "%v", bad)
 	}
@@ -53,7 +54,8 @@ func TestUnitOxygen(t *testing.T) {
 	u.Set(config.Pick{Option: "oxygen-m", Qty: 2})
 	s := Measure(fixture(t), u, nil)
 	f, _ := s.Figure("space.oxygen")
-	assert.InDelta(t, 2*1.56*2200, f.Value, 1e-9, "two M cylinders, full: 6,864 L, each within the published 3,000 to 3,450 L (reference.com)")
+	assert.InDelta(t, 2*1.56*2200, f.Value, 1e-9, "two M cylinders, full: 6,864 L, each within the published 3,000 "+
+		"to 3,450 L (reference.com)")
 	h, ok := s.Figure("space.oxygen-hours")
 	require.True(t, ok)
 	assert.InDelta(t, 2*1.56*2000/15/60, h.Value, 1e-9)
@@ -71,6 +73,6 @@ func TestDurationFallsWithFlow(t *testing.T) {
 		require.NoError(rt, err1)
 		require.NoError(rt, err2)
 		assert.Less(rt, fast, slow)
-		assert.InDelta(rt, slow*flow, fast*flow*1.5, 1e-6*slow*flow, "the litres are the same")
+		assert.InDelta(rt, slow*flow, fast*flow*1.5, 1e-6*slow*flow, "the liters are the same")
 	})
 }

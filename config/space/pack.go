@@ -25,7 +25,9 @@ const (
 )
 
 // StowCaution is printed with the stowage.
-const StowCaution = "Stowage is checked by outside sizes and mass. It does not show that a thing can be reached, passed through the door or held in a crash; mount equipment by its maker's instructions and the applicable standard."
+const StowCaution = "Stowage is checked by outside sizes and mass. It does not show that a thing can be reached, " +
+	"passed through the door or held in a crash; mount equipment by its maker's instructions and the applicable " +
+	"standard."
 
 // box is the size of one thing, in inches.
 type box [3]float64
@@ -59,9 +61,11 @@ const slack = 1e-9
 func cannotHold(outer, inner box) string {
 	switch {
 	case inner.least() > outer.least()+slack:
-		return fmt.Sprintf("its least side, %.4g in, is more than the compartment's %.4g in", inner.least(), outer.least())
+		return fmt.Sprintf("its least side, %.4g in, is more than the compartment's %.4g in", inner.least(),
+			outer.least())
 	case inner.diagonal() > outer.diagonal()+slack:
-		return fmt.Sprintf("it is %.4g in across corners and the compartment %.4g in", inner.diagonal(), outer.diagonal())
+		return fmt.Sprintf("it is %.4g in across corners and the compartment %.4g in", inner.diagonal(),
+			outer.diagonal())
 	case inner.edges() > outer.edges()+slack:
 		return "its three sides together are longer than the compartment's"
 	case inner.surface() > outer.surface()*(1+slack):
@@ -171,10 +175,12 @@ func (u *Use) judge(cat *config.Catalogue) {
 	}
 	switch {
 	case float64(u.UsedFt3) > float64(u.Ft3)*(1+slack):
-		u.State, u.Why = TooBig, fmt.Sprintf("together %.1f cubic feet, the compartment has %.1f", float64(u.UsedFt3), float64(u.Ft3))
+		u.State, u.Why = TooBig, fmt.Sprintf("together %.1f cubic feet, the compartment has %.1f", float64(u.UsedFt3),
+			float64(u.Ft3))
 		return
 	case overRated(u.MassLb, u.LimitLb):
-		u.State, u.Why = Overloaded, fmt.Sprintf("%.0f lb on a rated load of %.0f lb", float64(u.MassLb), float64(u.LimitLb))
+		u.State, u.Why = Overloaded, fmt.Sprintf("%.0f lb on a rated load of %.0f lb", float64(u.MassLb),
+			float64(u.LimitLb))
 		return
 	}
 	placed, ok := arrange(outer, pieces)

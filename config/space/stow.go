@@ -25,7 +25,9 @@ func (s *Sheet) stow(b *basis) {
 	var outside, all, used quantity.Volume
 	for _, c := range b.cat.CompartmentsOf(b.unit) {
 		if _, twice := at[c.ID]; twice {
-			s.add(config.Finding{Code: "space.same-compartment", Severity: config.Warn, Text: fmt.Sprintf("Two compartments are called %q; only the first is used.", c.ID), Remedy: "Give each its own id in the catalogue."})
+			s.add(config.Finding{Code: "space.same-compartment", Severity: config.Warn,
+				Text:   fmt.Sprintf("Two compartments are called %q; only the first is used.", c.ID),
+				Remedy: "Give each its own id in the catalogue."})
 			continue
 		}
 		at[c.ID] = len(s.Compartments)
@@ -39,7 +41,9 @@ func (s *Sheet) stow(b *basis) {
 	for _, c := range b.unit.Carried {
 		e := b.cat.EquipmentByID(c.Equipment)
 		if e == nil || c.Qty < 1 || c.Qty > 999 {
-			s.add(config.Finding{Code: "space.unknown-equipment", Severity: config.Warn, Text: fmt.Sprintf("Equipment %q (%d) is not counted.", c.Equipment, c.Qty), Remedy: "Take it out, or choose from this edition's list, 1 to 999 of it."})
+			s.add(config.Finding{Code: "space.unknown-equipment", Severity: config.Warn,
+				Text: fmt.Sprintf("Equipment %q (%d) is not counted.", c.Equipment, c.Qty), Remedy: "Take it out, or " +
+					"choose from this edition's list, 1 to 999 of it."})
 			continue
 		}
 		i, ok := at[c.Compartment]
@@ -58,7 +62,9 @@ func (s *Sheet) stow(b *basis) {
 		used += s.Compartments[i].UsedFt3
 	}
 	if n := len(s.Unstowed); n > 0 {
-		s.add(config.Finding{Code: "space.unstowed", Severity: config.Note, Text: fmt.Sprintf("Lines of equipment not stowed in a compartment of this unit: %d.", n), Remedy: "Assign them by hand, or take the suggestion."})
+		s.add(config.Finding{Code: "space.unstowed", Severity: config.Note,
+			Text:   fmt.Sprintf("Lines of equipment not stowed in a compartment of this unit: %d.", n),
+			Remedy: "Assign them by hand, or take the suggestion."})
 	}
 	record(s, b, "space.compartments", "Exterior compartments, inside volume", outside, quantity.CubicFoot)
 	if all > 0 {
@@ -71,13 +77,18 @@ func (s *Sheet) tell(u *Use) {
 	f := config.Finding{Text: fmt.Sprintf("%s: %s.", u.Label, u.Why)}
 	switch u.State {
 	case TooBig:
-		f.Code, f.Severity, f.Basis, f.Remedy = "space.too-big", config.Stop, config.Computed, "Stow it elsewhere, or choose a larger compartment."
+		f.Code, f.Severity, f.Basis, f.Remedy = "space.too-big", config.Stop, config.Computed, "Stow it elsewhere, "+
+			"or choose a larger compartment."
 	case Overloaded:
-		f.Code, f.Severity, f.Basis, f.Remedy = "space.overloaded", config.Stop, config.Rating, "Stow something elsewhere."
-		f.Figure = &config.Figure{Code: "space.compartment-load", Label: u.Label, Value: float64(u.MassLb), Low: float64(u.MassLb), High: float64(u.MassLb), Unit: quantity.Pound,
-			Limit: float64(u.LimitLb), Sense: config.AtMost, Source: "rated load of the compartment", Basis: config.Rating}
+		f.Code, f.Severity, f.Basis, f.Remedy = "space.overloaded", config.Stop, config.Rating,
+			"Stow something elsewhere."
+		f.Figure = &config.Figure{Code: "space.compartment-load", Label: u.Label, Value: float64(u.MassLb),
+			Low: float64(u.MassLb), High: float64(u.MassLb), Unit: quantity.Pound,
+			Limit: float64(u.LimitLb), Sense: config.AtMost, Source: "rated load of the compartment",
+			Basis: config.Rating}
 	case Unproven:
-		f.Code, f.Severity, f.Basis, f.Remedy = "space.unproven", config.Warn, config.Computed, "Lay it out with the purchaser, or stow something elsewhere."
+		f.Code, f.Severity, f.Basis, f.Remedy = "space.unproven", config.Warn, config.Computed, "Lay it out with the "+
+			"purchaser, or stow something elsewhere."
 	default:
 		return
 	}

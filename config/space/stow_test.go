@@ -101,7 +101,8 @@ func TestCannotHoldIsSound(t *testing.T) {
 	rapid.Check(t, func(rt *rapid.T) {
 		side := rapid.Float64Range(0.5, 30)
 		inner := box{side.Draw(rt, "a"), side.Draw(rt, "b"), side.Draw(rt, "c")}
-		turn := rotation(rapid.Float64Range(0, 6.3).Draw(rt, "x"), rapid.Float64Range(0, 6.3).Draw(rt, "y"), rapid.Float64Range(0, 6.3).Draw(rt, "z"))
+		turn := rotation(rapid.Float64Range(0, 6.3).Draw(rt, "x"), rapid.Float64Range(0, 6.3).Draw(rt, "y"),
+			rapid.Float64Range(0, 6.3).Draw(rt, "z"))
 		var outer box // the smallest square-standing hollow round the tilted box
 		for i := range 3 {
 			for k := range 3 {
@@ -115,10 +116,11 @@ func TestCannotHoldIsSound(t *testing.T) {
 
 func rotation(x, y, z float64) [3][3]float64 {
 	cx, sx, cy, sy, cz, sz := math.Cos(x), math.Sin(x), math.Cos(y), math.Sin(y), math.Cos(z), math.Sin(z)
-	return [3][3]float64{{cy * cz, sx*sy*cz - cx*sz, cx*sy*cz + sx*sz}, {cy * sz, sx*sy*sz + cx*cz, cx*sy*sz - sx*cz}, {-sy, sx * cy, cx * cy}}
+	return [3][3]float64{{cy * cz, sx*sy*cz - cx*sz, cx*sy*cz + sx*sz}, {cy * sz, sx*sy*sz + cx*cz, cx*sy*sz - sx*cz},
+		{-sy, sx * cy, cx * cy}}
 }
 
-// scale weighs with plain statics: x from the front axle, y from the centre.
+// scale weighs with plain statics: x from the front axle, y from the center.
 func scale(cat *config.Catalogue) func(*config.Unit) Trim {
 	return func(u *config.Unit) Trim {
 		t := Trim{FrontLb: 4000, RearLb: 6500, LeftLb: 5200, RightLb: 5300, FrontLimitLb: 5000, RearLimitLb: 9500}
@@ -155,7 +157,8 @@ func TestSuggestBalances(t *testing.T) {
 func TestSuggestKeepsWhatIsStowedByHand(t *testing.T) {
 	cat := fixture(t)
 	u := unit()
-	u.Carried = []config.Carried{carry("", 1, "bag"), carry("", 1, "ladder"), carry("right-rear", 2, "bag"), carry("right-rear", 1, "chair")}
+	u.Carried = []config.Carried{carry("", 1, "bag"), carry("", 1, "ladder"), carry("right-rear", 2, "bag"),
+		carry("right-rear", 1, "chair")}
 	got := Suggest(cat, u, scale(cat))
 	assert.Contains(t, got, carry("right-rear", 1, "chair"))
 	assert.Contains(t, got, carry("", 1, "ladder"), "it fits nowhere, so it stays unstowed")

@@ -157,7 +157,8 @@ func (l *layout) weigh(u *config.Unit, weigh func(*config.Unit) Trim) {
 		with.Carried = append(with.Carried, config.Carried{Equipment: probe.id, Compartment: l.holds[i].ID, Qty: 1})
 		slices.SortStableFunc(with.Carried, byIDThenPlace)
 		t := weigh(&with)
-		l.holds[i].effect = Trim{FrontLb: (t.FrontLb - l.trim.FrontLb) / probe.massLb, RearLb: (t.RearLb - l.trim.RearLb) / probe.massLb,
+		l.holds[i].effect = Trim{FrontLb: (t.FrontLb - l.trim.FrontLb) / probe.massLb,
+			RearLb: (t.RearLb - l.trim.RearLb) / probe.massLb,
 			LeftLb: (t.LeftLb - l.trim.LeftLb) / probe.massLb, RightLb: (t.RightLb - l.trim.RightLb) / probe.massLb}
 	}
 }

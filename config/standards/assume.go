@@ -94,7 +94,8 @@ func ownValues(as *config.Assumptions, u *config.Unit) {
 		if !known {
 			continue
 		}
-		as.Limits[o.Figure] = config.Limit{Value: o.Value, Sense: sense, Clause: as.Limits[o.Figure].Clause, Source: source, Basis: config.Purchaser}
+		as.Limits[o.Figure] = config.Limit{Value: o.Value, Sense: sense, Clause: as.Limits[o.Figure].Clause,
+			Source: source, Basis: config.Purchaser}
 	}
 }
 

@@ -83,9 +83,11 @@ func TestAssumePeople(t *testing.T) {
 func TestOwnValuesWin(t *testing.T) {
 	u := on("t3")
 	u.PayloadLb = 2000
-	u.Own = []config.OwnLimit{{Figure: "space.headroom", Value: 66}, {Figure: "space.no-such", Value: 1}, {Figure: "weight.front-share", Value: 30}, {Figure: "weight.side", Value: math.NaN()}}
+	u.Own = []config.OwnLimit{{Figure: "space.headroom", Value: 66}, {Figure: "space.no-such", Value: 1},
+		{Figure: "weight.front-share", Value: 30}, {Figure: "weight.side", Value: math.NaN()}}
 	as := Assume(KKK, fixture(t), u)
-	for figure, want := range map[string]float64{"weight.payload": 2000, "space.headroom": 66, "weight.front-share": 30} {
+	for figure, want := range map[string]float64{"weight.payload": 2000, "space.headroom": 66,
+		"weight.front-share": 30} {
 		assert.Equal(t, want, as.Limits[figure].Value, figure)
 		assert.Equal(t, config.Purchaser, as.Limits[figure].Basis, figure)
 		assert.Equal(t, config.AtLeast, as.Limits[figure].Sense, figure)
@@ -113,7 +115,8 @@ func TestDatedRows(t *testing.T) {
 	}
 	u := on("t3srw")
 	u.OrderOn = day(1990, 1, 1)
-	assert.NotContains(t, Assume(KKK, fixture(t), u).Limits, "weight.payload", "before revision E the table has nothing")
+	assert.NotContains(t, Assume(KKK, fixture(t), u).Limits, "weight.payload",
+		"before revision E the table has nothing")
 }
 
 func TestJoinAndSplit(t *testing.T) {

@@ -93,19 +93,23 @@ func TestDemoUnitsPowerAndStowage(t *testing.T) {
 		}
 		scale := func(u *config.Unit) space.Trim {
 			g := weight.Weigh(cat, u, &as).Gross
-			return space.Trim{FrontLb: g.FrontLb, RearLb: g.RearLb, LeftLb: g.LeftLb, RightLb: g.RightLb, FrontLimitLb: ch.GAWRFrontLb, RearLimitLb: ch.GAWRRearLb}
+			return space.Trim{FrontLb: g.FrontLb, RearLb: g.RearLb, LeftLb: g.LeftLb, RightLb: g.RightLb,
+				FrontLimitLb: ch.GAWRFrontLb, RearLimitLb: ch.GAWRRearLb}
 		}
 		before := scale(u)
 		u.Carried = space.Suggest(cat, u, scale)
 		after := scale(u)
 		name := fmt.Sprintf("%s with %s", u.Chassis, u.Body)
-		assert.Less(t, after.Uneven(), before.Uneven()+1, "%s: the suggestion should not stand worse than gear on the floor", name)
+		assert.Less(t, after.Uneven(), before.Uneven()+1, "%s: the suggestion should not stand worse than gear on "+
+			"the floor", name)
 		for _, f := range power.Budget(cat, u, &as).Findings {
 			assert.NotEqual(t, config.Stop, f.Severity, "%s: %s", name, f.Text)
-			assert.False(t, strings.HasPrefix(f.Code, "power.no-") || f.Code == "power.circuit-unsized" || f.Code == "power.bad-number", "%s: %s", name, f.Text)
+			assert.False(t, strings.HasPrefix(f.Code, "power.no-") || f.Code == "power.circuit-unsized" ||
+				f.Code == "power.bad-number", "%s: %s", name, f.Text)
 		}
 		for _, f := range space.Measure(cat, u, &as).Findings {
-			assert.NotContains(t, []string{"space.too-big", "space.overloaded", "space.unproven", "space.bad-number", "space.same-compartment"}, f.Code, "%s: %s", name, f.Text)
+			assert.NotContains(t, []string{"space.too-big", "space.overloaded", "space.unproven", "space.bad-number",
+				"space.same-compartment"}, f.Code, "%s: %s", name, f.Text)
 		}
 	})
 }

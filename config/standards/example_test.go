@@ -11,8 +11,10 @@ import (
 // catalogue is the least one a unit can be judged by, invented.
 func catalogue() *config.Catalogue {
 	c := &config.Catalogue{Format: config.CatalogueFormat, ID: "example", Title: "Invented", Edition: "1",
-		Chassis: []config.Chassis{{ID: "cutaway", Label: "Cutaway 14,000 lb", Type: "III", Cab: "cutaway", Drive: "4x2", Fuel: "gasoline", WheelbaseIn: 158, FloorHeightIn: 32,
-			GVWRLb: 14000, GAWRFrontLb: 5000, GAWRRearLb: 9500, CurbFrontLb: 3500, CurbRearLb: 2500, TrackFrontIn: 69, TrackRearIn: 77, CGHeightIn: 30,
+		Chassis: []config.Chassis{{ID: "cutaway", Label: "Cutaway 14,000 lb", Type: "III", Cab: "cutaway", Drive: "4x2",
+			Fuel: "gasoline", WheelbaseIn: 158, FloorHeightIn: 32,
+			GVWRLb: 14000, GAWRFrontLb: 5000, GAWRRearLb: 9500, CurbFrontLb: 3500, CurbRearLb: 2500, TrackFrontIn: 69,
+			TrackRearIn: 77, CGHeightIn: 30,
 			FrontTires: config.Tires{Count: 2, LoadLb: 2700}, RearTires: config.Tires{Count: 4, LoadLb: 2500}}},
 		Bodies: []config.Body{{ID: "van", Label: "Van", Kind: "van"}},
 		Plant:  config.Plant{HoursPerDay: 8}}
@@ -41,7 +43,8 @@ func ExampleAssume() {
 
 func ExampleJudge() {
 	unit := &config.Unit{Chassis: "cutaway", Body: "van"}
-	weighed := &config.Report{Figures: []config.Figure{{Code: "weight.payload", Label: "Payload", Value: 1749, Unit: quantity.Pound}}}
+	weighed := &config.Report{Figures: []config.Figure{{Code: "weight.payload", Label: "Payload", Value: 1749,
+		Unit: quantity.Pound}}}
 	for _, v := range standards.Judge(standards.KKK, unit, catalogue(), weighed) {
 		switch v.Clause {
 		case "kkk-payload", "kkk-gvwr-most", "kkk-flash", "kkk-front-share":
@@ -57,7 +60,8 @@ func ExampleJudge() {
 
 func ExampleFindings() {
 	unit := &config.Unit{Chassis: "cutaway", Body: "van"}
-	weighed := &config.Report{Figures: []config.Figure{{Code: "weight.payload", Label: "Payload", Value: 1749, Unit: quantity.Pound}}}
+	weighed := &config.Report{Figures: []config.Figure{{Code: "weight.payload", Label: "Payload", Value: 1749,
+		Unit: quantity.Pound}}}
 	for _, f := range standards.Findings(standards.Judge(standards.KKK, unit, catalogue(), weighed), weighed) {
 		fmt.Println(f.Severity, f.Code, f.Figure.Margin())
 	}

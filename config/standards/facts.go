@@ -8,7 +8,7 @@ import (
 // factPrefix marks the figures this package reads off the chassis itself.
 const factPrefix = "chassis."
 
-// passengerTireDivisor lowers a passenger-car tyre's load on a truck or
+// passengerTireDivisor lowers a passenger-car tire's load on a truck or
 // multipurpose vehicle. Source: 49 CFR 571.120 S5.1.2 (nhtsa.gov node/71386).
 const passengerTireDivisor = 1.10
 
@@ -23,7 +23,8 @@ func facts(ch *config.Chassis, as config.Assumptions) []config.Figure {
 		return f
 	}
 	gawr := ch.GAWRFrontLb + ch.GAWRRearLb
-	over := plain("chassis.gvwr-over-axles", "GVWR beyond the sum of the axle ratings", float64(ch.GVWRLb-gawr), quantity.Pound)
+	over := plain("chassis.gvwr-over-axles", "GVWR beyond the sum of the axle ratings", float64(ch.GVWRLb-gawr),
+		quantity.Pound)
 	return []config.Figure{
 		plain("chassis.gvwr", "GVWR", float64(ch.GVWRLb), quantity.Pound),
 		plain("chassis.wheelbase", "Wheelbase", float64(ch.WheelbaseIn), quantity.Inch),
@@ -36,7 +37,7 @@ func facts(ch *config.Chassis, as config.Assumptions) []config.Figure {
 	}
 }
 
-// tireCapacity is what the tyres of one axle carry together; package weight has
+// tireCapacity is what the tires of one axle carry together; package weight has
 // the same rule for its loads.
 func tireCapacity(t config.Tires) quantity.Mass {
 	load := t.LoadLb

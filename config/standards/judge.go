@@ -45,7 +45,8 @@ func Judge(ruleSet string, u *config.Unit, cat *config.Catalogue, reports ...*co
 	chosen, unknown := Split(ruleSet)
 	j := judge{own: map[string]float64{}, used: map[string]bool{}, figures: map[string]config.Figure{}}
 	if u == nil || cat == nil || cat.ChassisByID(u.Chassis) == nil {
-		return []Verdict{{Outcome: NotJudged, Title: "The unit", Note: "There is no unit with a chassis of this edition to judge."}}
+		return []Verdict{{Outcome: NotJudged, Title: "The unit",
+			Note: "There is no unit with a chassis of this edition to judge."}}
 	}
 	j.read(cat, u, Assume(ruleSet, cat, u), reports)
 	var out []Verdict
@@ -55,7 +56,8 @@ func Judge(ruleSet string, u *config.Unit, cat *config.Catalogue, reports ...*co
 		}
 	}
 	for _, id := range unknown {
-		out = append(out, Verdict{Set: id, Outcome: NotJudged, Title: "Rule set", Note: fmt.Sprintf("%q is not a rule set of this program; choose another.", id)})
+		out = append(out, Verdict{Set: id, Outcome: NotJudged, Title: "Rule set",
+			Note: fmt.Sprintf("%q is not a rule set of this program; choose another.", id)})
 	}
 	return append(out, j.purchaser(u)...)
 }
@@ -102,7 +104,8 @@ func (j *judge) read(cat *config.Catalogue, u *config.Unit, as config.Assumption
 
 // clause gives one line.
 func (j *judge) clause(set string, c *Clause) Verdict {
-	v := Verdict{Set: set, Clause: c.ID, Title: c.Title, Text: c.Text, Outcome: NotJudged, Picks: j.declares[c.ID], Mild: c.Mild}
+	v := Verdict{Set: set, Clause: c.ID, Title: c.Title, Text: c.Text, Outcome: NotJudged, Picks: j.declares[c.ID],
+		Mild: c.Mild}
 	row, ok := c.At(j.on, j.chassis)
 	if !ok {
 		v.Note = "This clause has nothing in force for this type of vehicle on the day of the order."
@@ -136,7 +139,8 @@ func (j *judge) clause(set string, c *Clause) Verdict {
 		v.Basis = config.Purchaser
 		j.used[c.Figure] = true
 		if !row.Open {
-			v.Note = fmt.Sprintf("The purchaser's own value; from memory the text has %s.", quantity.US.Show(row.Value, c.Unit))
+			v.Note = fmt.Sprintf("The purchaser's own value; from memory the text has %s.",
+				quantity.US.Show(row.Value, c.Unit))
 		}
 	} else if row.Open {
 		f.Sense, f.Limit = "", 0
@@ -170,7 +174,8 @@ func (j *judge) purchaser(u *config.Unit) []Verdict {
 		if j.used[o.Figure] {
 			continue
 		}
-		v := Verdict{Set: "purchaser", Clause: "purchaser-" + o.Figure, Title: "Purchaser's own limit", Outcome: NotJudged, Source: "set by the purchaser", Basis: config.Purchaser}
+		v := Verdict{Set: "purchaser", Clause: "purchaser-" + o.Figure, Title: "Purchaser's own limit",
+			Outcome: NotJudged, Source: "set by the purchaser", Basis: config.Purchaser}
 		f, computed := j.figures[o.Figure]
 		sense, known := SenseOf(o.Figure)
 		if !computed || !known {
@@ -178,7 +183,8 @@ func (j *judge) purchaser(u *config.Unit) []Verdict {
 			out = append(out, v)
 			continue
 		}
-		v.Title, v.Text = f.Label, fmt.Sprintf("The purchaser asks for %s %s.", sense, quantity.US.Show(o.Value, f.Unit))
+		v.Title, v.Text = f.Label, fmt.Sprintf("The purchaser asks for %s %s.", sense,
+			quantity.US.Show(o.Value, f.Unit))
 		f.Sense, f.Limit, f.Source, f.Basis, f.Chance = sense, o.Value, v.Source, v.Basis, 0
 		v.Figure = &f
 		v.decide()
@@ -203,8 +209,11 @@ func Findings(verdicts []Verdict, reports ...*config.Report) []config.Finding {
 		if v.Outcome != NotMet || reported(v.Figure, reports) {
 			continue
 		}
-		f := config.Finding{Code: "standard." + v.Clause, Severity: config.Warn, Where: "Standard", Figure: v.Figure, Clause: v.Clause, Basis: v.Basis,
-			Text:   fmt.Sprintf("%s: %s is %s; %s asks for %s %s.", v.Title, v.Figure.Label, quantity.US.Show(v.Figure.Value, v.Figure.Unit), v.Figure.Source, v.Figure.Sense, quantity.US.Show(v.Figure.Limit, v.Figure.Unit)),
+		f := config.Finding{Code: "standard." + v.Clause, Severity: config.Warn, Where: "Standard", Figure: v.Figure,
+			Clause: v.Clause, Basis: v.Basis,
+			Text: fmt.Sprintf("%s: %s is %s; %s asks for %s %s.", v.Title, v.Figure.Label,
+				quantity.US.Show(v.Figure.Value, v.Figure.Unit), v.Figure.Source, v.Figure.Sense,
+				quantity.US.Show(v.Figure.Limit, v.Figure.Unit)),
 			Remedy: "Choose another chassis, body or options, or quote it as an exception."}
 		if v.Basis == config.ReadInText && !v.Mild && !lowered[v.Figure.Code] {
 			f.Severity = config.Stop

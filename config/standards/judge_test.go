@@ -80,7 +80,8 @@ func TestFindings(t *testing.T) {
 		assert.NotEmpty(t, f.Remedy)
 		assert.NotEmpty(t, f.Clause)
 	}
-	assert.Equal(t, []string{"standard.kkk-payload stop", "standard.kkk-headroom warn"}, got, "what was read stops, what was recalled warns")
+	assert.Equal(t, []string{"standard.kkk-payload stop", "standard.kkk-headroom warn"}, got,
+		"what was read stops, what was recalled warns")
 
 	f := *verdict(t, vs, "kkk-payload").Figure
 	short.Findings = []config.Finding{{Code: "weight.payload", Figure: &f}}
@@ -99,9 +100,11 @@ func TestSwitchingRejudges(t *testing.T) {
 func TestHostileQuestions(t *testing.T) {
 	cat := fixture(t)
 	nan := figure("weight.payload", math.NaN())
-	assert.Equal(t, NotMet, verdict(t, Judge(KKK, on("t3"), cat, nan), "kkk-payload").Outcome, "what is no number keeps no limit")
+	assert.Equal(t, NotMet, verdict(t, Judge(KKK, on("t3"), cat, nan), "kkk-payload").Outcome,
+		"what is no number keeps no limit")
 	for _, vs := range [][]Verdict{
-		Judge(KKK, nil, cat), Judge(KKK, on("t3"), nil), Judge(KKK, on("gone"), cat), Judge("moon", on("t3"), cat), Judge("", on("t3"), cat, nil),
+		Judge(KKK, nil, cat), Judge(KKK, on("t3"), nil), Judge(KKK, on("gone"), cat), Judge("moon", on("t3"), cat),
+		Judge("", on("t3"), cat, nil),
 		Judge(strings.Repeat("+", 1<<16), on("t3"), cat),
 	} {
 		assert.NotEmpty(t, vs)
@@ -129,7 +132,8 @@ func TestTablesAreSound(t *testing.T) {
 			for i, r := range c.Rows {
 				assert.NotEmpty(t, r.Source, c.ID)
 				assert.NotEmpty(t, r.Basis, c.ID)
-				assert.False(t, c.Sense != "" && r.Value == 0 && !r.Open && c.ID != "nhtsa-gvwr-gawr", "%s row %d has no number and is not open", c.ID, i)
+				assert.False(t, c.Sense != "" && r.Value == 0 && !r.Open && c.ID != "nhtsa-gvwr-gawr",
+					"%s row %d has no number and is not open", c.ID, i)
 				if i > 0 {
 					assert.False(t, c.Rows[i-1].From.Before(r.From), "%s: newest first", c.ID)
 				}

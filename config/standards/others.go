@@ -8,8 +8,10 @@ import (
 // astm is ASTM F2020, of which only the payload minima were read.
 func astm() Set {
 	return Set{ID: ASTM, Label: "ASTM F2020",
-		Note: "Only the payload minima were read, in a published comparison; none was found for the additional-duty types.",
-		Clauses: []Clause{{ID: "f2020-payload", Title: "Payload", Text: "The unit carries at least the minimum payload of its type.", Figure: "weight.payload", Sense: config.AtLeast, Unit: quantity.Pound,
+		Note: "Only the payload minima were read, in a published comparison; none was found for the additional-duty " +
+			"types.",
+		Clauses: []Clause{{ID: "f2020-payload", Title: "Payload", Text: "The unit carries at least the minimum " +
+			"payload of its type.", Figure: "weight.payload", Sense: config.AtLeast, Unit: quantity.Pound,
 			Rows: []Row{
 				{For: typeII, Value: 1700, Source: cmp, Basis: config.ReadInText},
 				{For: rear(plain, 2), Value: 1500, Source: cmp + ", modular with single rear wheels", Basis: config.ReadInText},
@@ -23,7 +25,9 @@ func own() Set {
 	open := func(source string) []Row { return []Row{{Open: true, Source: source, Basis: config.Purchaser}} }
 	const notFound = "number not found in a text that was read"
 	return Set{ID: Own, Label: "Purchaser's own, NFPA 1917 style",
-		Note: "NFPA 1917 was in force for contracts from Jan 1, 2013, its second edition from 2015. The purchaser sets the payload and whatever else is to be judged; the weight numbers of NFPA 1917, NFPA 1900 and the CAAS standard could not be read and are not built in.",
+		Note: "NFPA 1917 was in force for contracts from Jan 1, 2013, its second edition from 2015. The purchaser " +
+			"sets the payload and whatever else is to be judged; the weight numbers of NFPA 1917, NFPA 1900 and the " +
+			"CAAS standard could not be read and are not built in.",
 		Clauses: []Clause{
 			{ID: "own-payload", Title: "Payload", Text: "The purchaser sets the minimum usable payload.", Figure: "weight.payload", Sense: config.AtLeast, Unit: quantity.Pound, Rows: []Row{{Open: true, Source: cmp, Basis: config.Purchaser}}},
 			{ID: "own-front-share", Title: "Weight on the front axle", Text: "The purchaser sets the least share on the front axle.", Figure: "weight.front-share", Sense: config.AtLeast, Unit: quantity.Percent, Rows: open(notFound)},
@@ -32,12 +36,19 @@ func own() Set {
 			{ID: "own-remaining", Title: "Generating capacity in reserve", Text: "The purchaser sets the current to be left over on scene, at 200 F.", Figure: "power.remaining", Sense: config.AtLeast, Unit: quantity.Amp, Rows: open(notFound)},
 			{ID: "own-storage", Title: "Inside storage", Text: "The purchaser sets the least enclosed storage.", Figure: "space.storage", Sense: config.AtLeast, Unit: quantity.CubicFoot, Rows: open(notFound)},
 			{ID: "own-headroom", Title: "Headroom", Text: "The purchaser sets the least headroom.", Figure: "space.headroom", Sense: config.AtLeast, Unit: quantity.Inch, Rows: open(notFound)},
-			{ID: "own-oxygen", Title: "Oxygen", Text: "The purchaser sets the least oxygen to be carried.", Figure: "space.oxygen", Sense: config.AtLeast, Unit: quantity.Litre, Rows: open(notFound)},
+			{ID: "own-oxygen", Title: "Oxygen", Text: "The purchaser sets the least oxygen to be carried.", Figure: "space.oxygen", Sense: config.AtLeast, Unit: quantity.Liter, Rows: open(notFound)},
 			{ID: "own-battery", Title: "Minutes on battery", Text: "The purchaser sets how long the scene load runs with the engine off.", Figure: "power.battery-minutes", Sense: config.AtLeast, Unit: quantity.Minute, Rows: open(notFound)},
 			{ID: "own-generating", Title: "Generating system", Text: "The alternator's hot output carries the scene load.", Figure: "power.scene", Rows: []Row{{Source: "rating of the alternator", Basis: config.Rating}}},
-			declared("own-load-analysis", "Electrical load analysis", "An analysis lists the alternator's nameplate and rating, each item of the minimum continuous load, each further continuous item and each intermittent one.", "public fire-apparatus specification after NFPA 1901 chapter 13 (bendix.manymanuals.es, p108)", config.ReadInText),
-			declared("own-circuits", "Circuit feeder wire", "Each circuit's wire carries 125 % of the current it is protected for, drops at most 10 % from source to device, and is of SAE J1127 or J1128 type SXL, GXL or TXL.", "public fire-apparatus specification after NFPA 1901 chapter 13 (bendix.manymanuals.es, p108)", config.ReadInText),
-			declared("own-low-voltage", "Low-voltage alarm", "The alarm sounds within 140 s of 11.70 V.", "public fire-apparatus specification after NFPA 1901 chapter 13", config.ReadInText),
+			declared("own-load-analysis", "Electrical load analysis", "An analysis lists the alternator's nameplate "+
+				"and rating, each item of the minimum continuous load, each further continuous item and each "+
+				"intermittent one.", "public fire-apparatus specification after NFPA 1901 chapter 13 "+
+				"(bendix.manymanuals.es, p108)", config.ReadInText),
+			declared("own-circuits", "Circuit feeder wire", "Each circuit's wire carries 125 % of the current it is "+
+				"protected for, drops at most 10 % from source to device, and is of SAE J1127 or J1128 type SXL, GXL "+
+				"or TXL.", "public fire-apparatus specification after NFPA 1901 chapter 13 "+
+				"(bendix.manymanuals.es, p108)", config.ReadInText),
+			declared("own-low-voltage", "Low-voltage alarm", "The alarm sounds within 140 s of 11.70 V.",
+				"public fire-apparatus specification after NFPA 1901 chapter 13", config.ReadInText),
 		}}
 }
 

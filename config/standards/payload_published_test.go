@@ -1,6 +1,6 @@
 package standards
 
-// What the payload minima, type bands and tyre rules were checked against:
+// What the payload minima, type bands and tire rules were checked against:
 //
 //	R-5  boundary of the KKK-A-1822F minima: "Type II - 1500 lbs Type I or III -
 //	     1750 lbs Type I or III AD - 2250 lbs" (slideplayer.com/slide/1463288)
@@ -8,9 +8,9 @@ package standards
 //	     Modular - 1500 lbs" (same)
 //	R-6  boundary of the bands: "GVWR 10,001 to 14,000", "Type 1 - AD 14,001 GVWR
 //	     or more" (paperzz.com/doc/8327792)
-//	R-1  nhtsa.gov node/118686 (aiam0583): four tyres at 3,550 lb on an axle of
+//	R-1  nhtsa.gov node/118686 (aiam0583): four tires at 3,550 lb on an axle of
 //	     17,500 lb: 14,200 lb, fails
-//	R-4  49 CFR 571.120 S5.1.2 (node/71386): two P-metric tyres of 2,028 lb:
+//	R-4  49 CFR 571.120 S5.1.2 (node/71386): two P-metric tires of 2,028 lb:
 //	     3,687.3 lb
 
 import (
@@ -73,5 +73,6 @@ func TestR1TiresBelowAxle(t *testing.T) {
 
 func TestR4PassengerTires(t *testing.T) {
 	assert.InDelta(t, 3687.3, float64(tireCapacity(config.Tires{Count: 2, LoadLb: 2028, Passenger: true})), 0.05)
-	assert.Equal(t, mass(4056), tireCapacity(config.Tires{Count: 2, LoadLb: 2028}), "the divisor is for passenger-car tyres only")
+	assert.Equal(t, mass(4056), tireCapacity(config.Tires{Count: 2, LoadLb: 2028}),
+		"the divisor is for passenger-car tires only")
 }

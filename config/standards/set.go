@@ -3,7 +3,7 @@
 // hands the calculators their limits and judges a unit clause by clause.
 //
 // Only a number that was read in its text is ever a hard limit. One recalled
-// from memory is a labelled default that the purchaser can replace; one that
+// from memory is a labeled default that the purchaser can replace; one that
 // nobody could read is left open.
 package standards
 
@@ -56,7 +56,7 @@ type Row struct {
 // For narrows a row to some chassis; its zero value fits all.
 type For struct {
 	Types []string // of config.Chassis.Type
-	Rear  int      // tyres on the rear axle, 2 or 4; 0 either
+	Rear  int      // tires on the rear axle, 2 or 4; 0 either
 }
 
 func (f For) fits(ch *config.Chassis) bool {
@@ -158,8 +158,11 @@ func Split(ruleSet string) (chosen []Set, unknown []string) {
 func day(y, m, d int) config.Date { return config.Date{Year: y, Month: m, Day: d} }
 
 // one is a clause with a single row for every vehicle.
-func one(id, title, text, figure string, sense config.Sense, value float64, unit, source string, basis config.Basis) Clause {
-	return Clause{ID: id, Title: title, Text: text, Figure: figure, Sense: sense, Unit: unit, Rows: []Row{{Value: value, Source: source, Basis: basis}}}
+func one(
+	id, title, text, figure string, sense config.Sense, value float64, unit, source string, basis config.Basis,
+) Clause {
+	return Clause{ID: id, Title: title, Text: text, Figure: figure, Sense: sense, Unit: unit,
+		Rows: []Row{{Value: value, Source: source, Basis: basis}}}
 }
 
 // declared is a clause that no computed figure answers.

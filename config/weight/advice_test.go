@@ -92,7 +92,7 @@ func TestWhatARemountRestsOn(t *testing.T) {
 			u := &config.Unit{Chassis: "cutaway", Body: "module-168", Existing: c.existing}
 			s := Weigh(cat, u, people(175))
 			for code, words := range map[string]string{"weight.existing.unmeasured": c.unmeasured,
-				"weight.existing.centre": c.center} {
+				"weight.existing.center": c.center} {
 				f := finding(s, code)
 				if words == "" {
 					assert.Nil(t, f, c.reason)

@@ -1,6 +1,6 @@
 package weight
 
-// Axle reactions and centres of gravity against published worked examples.
+// Axle reactions and centers of gravity against published worked examples.
 //
 // BODY: a chassis body-builder manual, appendix B, pages 77 and 81
 // (easymanua.ls/peterbilt/220/manual/63601).
@@ -41,9 +41,9 @@ func TestPublishedReactions(t *testing.T) {
 	assert.InDelta(t, 10570.09, r, 5e-3)
 }
 
-func TestPublishedCentresOfGravity(t *testing.T) {
+func TestPublishedCentersOfGravity(t *testing.T) {
 	// 340 lb on the nose wheel, 78 in ahead of the mains, 2,006 lb in all:
-	// centre 13.2 in ahead of the mains.
+	// center 13.2 in ahead of the mains.
 	ahead := ShiftedCG(340, 78, 2006)
 	assert.Equal(t, 13.2, math.Round(ahead*10)/10, "A-3, FAA")
 	nose, _ := Reactions(2006, 78-ahead, 78)

@@ -22,7 +22,8 @@ func assertFinite(t testing.TB, s *Sheet) {
 	for _, f := range s.Figures {
 		num(f.Code, f.Value, f.Low, f.High, f.Limit, f.Chance)
 		if !(f.Low <= f.Value && f.Value <= f.High) || f.Chance < 0 || f.Chance > 1 {
-			t.Errorf("%s: %v is not within %v to %v, or its chance of %v is none", f.Code, f.Value, f.Low, f.High, f.Chance)
+			t.Errorf("%s: %v is not within %v to %v, or its chance of %v is none", f.Code, f.Value, f.Low, f.High,
+				f.Chance)
 		}
 	}
 	for _, f := range s.Findings {
@@ -34,10 +35,12 @@ func assertFinite(t testing.TB, s *Sheet) {
 		}
 	}
 	for _, it := range s.Items {
-		num(it.ID, float64(it.Lb), float64(it.TolLb), float64(it.FrontLb), float64(it.RearLb), float64(it.XIn), float64(it.YIn), float64(it.ZIn))
+		num(it.ID, float64(it.Lb), float64(it.TolLb), float64(it.FrontLb), float64(it.RearLb), float64(it.XIn),
+			float64(it.YIn), float64(it.ZIn))
 	}
 	for _, c := range []Condition{s.Curb, s.Crewed, s.Gross} {
-		num(c.Label, float64(c.TotalLb), float64(c.FrontLb), float64(c.LeftLb), float64(c.XIn), float64(c.YIn), float64(c.ZIn), float64(c.XTolIn), float64(c.YTolIn), float64(c.ZTolIn))
+		num(c.Label, float64(c.TotalLb), float64(c.FrontLb), float64(c.LeftLb), float64(c.XIn), float64(c.YIn),
+			float64(c.ZIn), float64(c.XTolIn), float64(c.YTolIn), float64(c.ZTolIn))
 		for _, w := range c.Wheels {
 			num(w.Pos, float64(w.Lb), float64(w.PerTireLb), float64(w.RatedLb))
 		}
@@ -54,30 +57,53 @@ func TestBadInputGivesFindings(t *testing.T) {
 		spoil  func(*config.Catalogue, *config.Unit)
 		code   string
 	}{
-		{"zero wheelbase", func(c *config.Catalogue, u *config.Unit) { c.Chassis[0].WheelbaseIn = 0 }, "weight.chassis.bad"},
-		{"NaN wheelbase", func(c *config.Catalogue, u *config.Unit) { c.Chassis[0].WheelbaseIn = in(nan) }, "weight.chassis.bad"},
-		{"negative curb weight", func(c *config.Catalogue, u *config.Unit) { c.Chassis[0].CurbFrontLb = -1 }, "weight.chassis.bad"},
-		{"infinite GVWR", func(c *config.Catalogue, u *config.Unit) { c.Chassis[0].GVWRLb = lbs(inf) }, "weight.chassis.bad"},
-		{"zero track", func(c *config.Catalogue, u *config.Unit) { c.Chassis[0].TrackRearIn = 0 }, "weight.chassis.bad"},
-		{"NaN height of the centre", func(c *config.Catalogue, u *config.Unit) { c.Chassis[0].CGHeightIn = in(nan) }, "weight.chassis.bad"},
-		{"NaN option mass", func(c *config.Catalogue, u *config.Unit) { c.OptionByID("step").Mass.Lb = lbs(nan) }, "weight.item.bad"},
-		{"infinite option mass", func(c *config.Catalogue, u *config.Unit) { c.OptionByID("step").Mass.Lb = lbs(inf) }, "weight.item.bad"},
-		{"NaN tolerance", func(c *config.Catalogue, u *config.Unit) { c.OptionByID("step").Mass.TolLb = lbs(nan) }, "weight.item.bad"},
-		{"negative tolerance", func(c *config.Catalogue, u *config.Unit) { c.OptionByID("step").Mass.TolLb = -1 }, "weight.item.bad"},
-		{"NaN station", func(c *config.Catalogue, u *config.Unit) { c.OptionByID("step").Mass.XIn = in(nan) }, "weight.item.bad"},
-		{"a station beside the road", func(c *config.Catalogue, u *config.Unit) { c.OptionByID("step").Mass.YIn = 400 }, "weight.item.place"},
-		{"negative equipment", func(c *config.Catalogue, u *config.Unit) { c.Equipment[1].MassLb = -60 }, "weight.item.bad"},
+		{"zero wheelbase", func(c *config.Catalogue, u *config.Unit) { c.Chassis[0].WheelbaseIn = 0 },
+			"weight.chassis.bad"},
+		{"NaN wheelbase", func(c *config.Catalogue, u *config.Unit) { c.Chassis[0].WheelbaseIn = in(nan) },
+			"weight.chassis.bad"},
+		{"negative curb weight", func(c *config.Catalogue, u *config.Unit) { c.Chassis[0].CurbFrontLb = -1 },
+			"weight.chassis.bad"},
+		{"infinite GVWR", func(c *config.Catalogue, u *config.Unit) { c.Chassis[0].GVWRLb = lbs(inf) },
+			"weight.chassis.bad"},
+		{"zero track", func(c *config.Catalogue, u *config.Unit) { c.Chassis[0].TrackRearIn = 0 },
+			"weight.chassis.bad"},
+		{"NaN height of the center", func(c *config.Catalogue, u *config.Unit) { c.Chassis[0].CGHeightIn = in(nan) },
+			"weight.chassis.bad"},
+		{"NaN option mass", func(c *config.Catalogue, u *config.Unit) { c.OptionByID("step").Mass.Lb = lbs(nan) },
+			"weight.item.bad"},
+		{"infinite option mass", func(c *config.Catalogue, u *config.Unit) { c.OptionByID("step").Mass.Lb = lbs(inf) },
+			"weight.item.bad"},
+		{"NaN tolerance", func(c *config.Catalogue, u *config.Unit) { c.OptionByID("step").Mass.TolLb = lbs(nan) },
+			"weight.item.bad"},
+		{"negative tolerance", func(c *config.Catalogue, u *config.Unit) { c.OptionByID("step").Mass.TolLb = -1 },
+			"weight.item.bad"},
+		{"NaN station", func(c *config.Catalogue, u *config.Unit) { c.OptionByID("step").Mass.XIn = in(nan) },
+			"weight.item.bad"},
+		{"a station beside the road", func(c *config.Catalogue, u *config.Unit) { c.OptionByID("step").Mass.YIn = 400 },
+			"weight.item.place"},
+		{"negative equipment", func(c *config.Catalogue, u *config.Unit) { c.Equipment[1].MassLb = -60 },
+			"weight.item.bad"},
 		{"negative body", func(c *config.Catalogue, u *config.Unit) { c.Bodies[0].Mass.Lb = -60 }, "weight.item.bad"},
 		{"unknown chassis", func(c *config.Catalogue, u *config.Unit) { u.Chassis = "gone" }, "weight.chassis.unknown"},
 		{"unknown body", func(c *config.Catalogue, u *config.Unit) { u.Body = "gone" }, "weight.body.unknown"},
-		{"unknown option", func(c *config.Catalogue, u *config.Unit) { u.Set(config.Pick{Option: "gone", Qty: 1}) }, "weight.option.unknown"},
-		{"a quantity of none", func(c *config.Catalogue, u *config.Unit) { u.Picks[0].Qty = 0 }, "weight.option.quantity"},
-		{"a huge quantity", func(c *config.Catalogue, u *config.Unit) { u.Picks[0].Qty = math.MaxInt }, "weight.option.quantity"},
-		{"unknown equipment", func(c *config.Catalogue, u *config.Unit) { u.Carried[0].Equipment = "gone" }, "weight.equipment.unknown"},
-		{"equipment by the million", func(c *config.Catalogue, u *config.Unit) { u.Carried[0].Qty = 1e6 }, "weight.equipment.quantity"},
-		{"unknown compartment", func(c *config.Catalogue, u *config.Unit) { u.Carried[1].Compartment = "gone" }, "weight.equipment.no-place"},
-		{"two compartments alike", func(c *config.Catalogue, u *config.Unit) { c.Bodies[0].Compartments[0].ID = "curb-rear" }, "weight.compartment.twice"},
-		{"no module length", func(c *config.Catalogue, u *config.Unit) { c.Bodies[0].LengthIn = 0 }, "weight.shell.bad"},
+		{"unknown option", func(c *config.Catalogue, u *config.Unit) { u.Set(config.Pick{Option: "gone", Qty: 1}) },
+			"weight.option.unknown"},
+		{"a quantity of none", func(c *config.Catalogue, u *config.Unit) {
+			u.Picks[0].Qty = 0
+		}, "weight.option.quantity"},
+		{"a huge quantity", func(c *config.Catalogue, u *config.Unit) { u.Picks[0].Qty = math.MaxInt },
+			"weight.option.quantity"},
+		{"unknown equipment", func(c *config.Catalogue, u *config.Unit) { u.Carried[0].Equipment = "gone" },
+			"weight.equipment.unknown"},
+		{"equipment by the million", func(c *config.Catalogue, u *config.Unit) { u.Carried[0].Qty = 1e6 },
+			"weight.equipment.quantity"},
+		{"unknown compartment", func(c *config.Catalogue, u *config.Unit) { u.Carried[1].Compartment = "gone" },
+			"weight.equipment.no-place"},
+		{"two compartments alike", func(c *config.Catalogue, u *config.Unit) {
+			c.Bodies[0].Compartments[0].ID = "curb-rear"
+		}, "weight.compartment.twice"},
+		{"no module length", func(c *config.Catalogue, u *config.Unit) { c.Bodies[0].LengthIn = 0 },
+			"weight.shell.bad"},
 		{"an impossible shell change", func(c *config.Catalogue, u *config.Unit) {
 			c.OptionByID("stitch").Shell.FrameSpacingIn = -3
 			u.Set(config.Pick{Option: "stitch", Qty: 1})
@@ -103,7 +129,8 @@ func TestBadInputGivesFindings(t *testing.T) {
 
 func TestNothingAtAll(t *testing.T) {
 	cat := prepared(t)
-	for _, s := range []*Sheet{Weigh(nil, nil, nil), Weigh(cat, nil, nil), Weigh(cat, &config.Unit{}, nil), Weigh(&config.Catalogue{}, typical(), nil)} {
+	for _, s := range []*Sheet{Weigh(nil, nil, nil), Weigh(cat, nil, nil), Weigh(cat, &config.Unit{}, nil),
+		Weigh(&config.Catalogue{}, typical(), nil)} {
 		require.NotEmpty(t, s.Findings)
 		assert.Equal(t, config.Stop, s.Findings[0].Severity)
 		assert.Empty(t, s.Figures)
@@ -131,14 +158,16 @@ func FuzzWeigh(f *testing.F) {
 		ch.WheelbaseIn, ch.TrackFrontIn, ch.CurbFrontLb, ch.GVWRLb = in(wheelbase), in(track), lbs(curb), lbs(gvwr)
 		ch.CurbTolLb, ch.FrontTires.LoadLb, ch.FuelGal, ch.FloorHeightIn = lbs(mass), lbs(curb), gvwr, in(height)
 		o := cat.OptionByID("step")
-		o.Mass = &config.Mass{Lb: lbs(mass), TolLb: lbs(station), Zone: config.ZoneModule, XIn: in(station), YIn: in(track), ZIn: in(height)}
+		o.Mass = &config.Mass{Lb: lbs(mass), TolLb: lbs(station), Zone: config.ZoneModule, XIn: in(station),
+			YIn: in(track), ZIn: in(height)}
 		cat.Bodies[0].HeightIn, cat.Bodies[0].Shell.FrameSpacingIn = in(height), in(spacing)
 		cat.Bodies[0].Compartments[0].WidthIn = in(station)
 		cat.Equipment[0].MassLb = lbs(mass)
 		u.Picks[0].Qty, u.Carried[0].Qty = qty, qty
 		as := people(mass)
 		as.Limits["weight.ssf"] = config.Limit{Value: track, Sense: config.AtLeast, Basis: config.Purchaser}
-		ticket := Ticket{What: TicketUnit, TotalLb: lbs(weighed), WheelsLb: [4]quantity.Mass{lbs(weighed / 4), 0, lbs(curb)}, TolLb: lbs(station), FuelPart: track}
+		ticket := Ticket{What: TicketUnit, TotalLb: lbs(weighed),
+			WheelsLb: [4]quantity.Mass{lbs(weighed / 4), 0, lbs(curb)}, TolLb: lbs(station), FuelPart: track}
 		assertFinite(t, WeighWith(cat, u, as, []Ticket{ticket}))
 		for _, l := range LimitsWith(cat, u, as, []Ticket{ticket}) {
 			if !finite(l.Base, l.Limit) {

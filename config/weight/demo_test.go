@@ -40,7 +40,9 @@ func TestDemoCatalogueWeighs(t *testing.T) {
 			}
 			s := Weigh(cat, standard(cat, ch.ID, b.ID), people(175))
 			assertFinite(t, s)
-			for _, code := range []string{"weight.item.bad", "weight.item.place", "weight.chassis.bad", "weight.shell.bad", "weight.compartment.twice", "weight.gawr-tires-front.short", "weight.gawr-tires-rear.short", "weight.ratings.gvwr"} {
+			for _, code := range []string{"weight.item.bad", "weight.item.place", "weight.chassis.bad",
+				"weight.shell.bad", "weight.compartment.twice", "weight.gawr-tires-front.short",
+				"weight.gawr-tires-rear.short", "weight.ratings.gvwr"} {
 				if f := finding(s, code); f != nil {
 					t.Errorf("%s with %s: %s: %s", ch.ID, b.ID, f.Where, f.Text)
 				}

@@ -18,27 +18,33 @@ func fixture() *config.Catalogue {
 		return &config.Mass{Lb: lbs(lb), TolLb: lbs(tol), Zone: zone, XIn: in(x), YIn: in(y), ZIn: in(z)}
 	}
 	box := func(id, side string, x, y, z, w, d, h float64) config.Compartment {
-		return config.Compartment{ID: id, Label: id, Side: side, XIn: in(x), YIn: in(y), ZIn: in(z), WidthIn: in(w), DepthIn: in(d), HeightIn: in(h)}
+		return config.Compartment{ID: id, Label: id, Side: side, XIn: in(x), YIn: in(y), ZIn: in(z), WidthIn: in(w),
+			DepthIn: in(d), HeightIn: in(h)}
 	}
 	return &config.Catalogue{
 		Format: config.CatalogueFormat, ID: "fixture", Title: "Invented, for tests", Edition: "1",
 		Chapters: []config.Chapter{{ID: "all", Label: "All"}},
 		Chassis: []config.Chassis{{
-			ID: "cutaway", Label: "Cutaway 14,500 lb, 158 in wheelbase", Type: "III", Cab: "cutaway", Drive: "4x2", Fuel: "gasoline",
-			WheelbaseIn: 158, CabToAxleIn: 100, FrontOverhangIn: 34, BodyStartIn: 52, FrameHeightIn: 30, FloorHeightIn: 34, CabHeightIn: 82, WidthIn: 80,
+			ID: "cutaway", Label: "Cutaway 14,500 lb, 158 in wheelbase", Type: "III", Cab: "cutaway", Drive: "4x2",
+			Fuel:        "gasoline",
+			WheelbaseIn: 158, CabToAxleIn: 100, FrontOverhangIn: 34, BodyStartIn: 52, FrameHeightIn: 30,
+			FloorHeightIn: 34, CabHeightIn: 82, WidthIn: 80,
 			TrackFrontIn: 68, TrackRearIn: 76, DualSpacingIn: 10, FrameEndIn: 50,
-			GVWRLb: 14500, GAWRFrontLb: 5000, GAWRRearLb: 9880, CurbFrontLb: 3400, CurbRearLb: 2500, CurbTolLb: 100, CGHeightIn: 30,
+			GVWRLb: 14500, GAWRFrontLb: 5000, GAWRRearLb: 9880, CurbFrontLb: 3400, CurbRearLb: 2500, CurbTolLb: 100,
+			CGHeightIn: 30,
 			FrontTires: config.Tires{Size: "LT235/85R16 E", Count: 2, LoadLb: 3042, PressurePSI: 80},
 			RearTires:  config.Tires{Size: "LT235/85R16 E", Count: 4, LoadLb: 2778, PressurePSI: 80},
 			FuelGal:    55,
 			CabSeats:   []config.Seat{seat("driver", "cab", 50, -18, 50), seat("passenger", "cab", 50, 18, 50)},
 		}},
 		Bodies: []config.Body{{
-			ID: "module-168", Label: "Module 168 in", Kind: "module", LengthIn: 168, WidthIn: 95, HeightIn: 88, HeadroomIn: 72, AisleIn: 20,
+			ID: "module-168", Label: "Module 168 in", Kind: "module", LengthIn: 168, WidthIn: 95, HeightIn: 88,
+			HeadroomIn: 72, AisleIn: 20,
 			Shell: &config.Shell{SideDoors: 1, RearDoors: 2},
 			Mass:  *mass(420, 40, config.ZoneModuleMid, 0, 0, 30),
 			Compartments: []config.Compartment{
-				box("street-front", "street", 18, -37, 40, 26, 20, 76), box("street-rear", "street", 148, -37, 30, 30, 20, 40),
+				box("street-front", "street", 18, -37, 40, 26, 20, 76), box("street-rear", "street", 148, -37, 30, 30,
+					20, 40),
 				box("cabinet", "inside", 80, -38, 52, 90, 18, 20),
 			},
 		}, {
@@ -86,7 +92,8 @@ func picks(ids ...string) []config.Pick {
 func typical() *config.Unit {
 	return &config.Unit{
 		Chassis: "cutaway", Body: "module-168", Picks: picks("bench", "attendant", "cot", "step", "curb-box"),
-		Carried: []config.Carried{{Equipment: "stretcher", Qty: 1}, {Equipment: "tools", Compartment: "curb-rear", Qty: 2}},
+		Carried: []config.Carried{{Equipment: "stretcher", Qty: 1},
+			{Equipment: "tools", Compartment: "curb-rear", Qty: 2}},
 	}
 }
 

@@ -51,13 +51,16 @@ func newLoader(cat *config.Catalogue, u *config.Unit, as *config.Assumptions) *l
 	}
 	if as == nil {
 		l.as = &config.Assumptions{}
-		l.note(config.Warn, "weight.assumptions.missing", "people", "No rule set is in force, so people count 150 lb and nothing but the vehicle's ratings is judged.", "Choose a rule set.")
+		l.note(config.Warn, "weight.assumptions.missing", "people", "No rule set is in force, so people count 150 lb "+
+			"and nothing but the vehicle's ratings is judged.", "Choose a rule set.")
 	}
 	ok := func(v float64) bool { return v > 0 && v < 1000 }
 	l.occupantLb, l.patientLb = float64(l.as.OccupantLb.Value), float64(l.as.PatientLb.Value)
 	if !ok(l.occupantLb) {
 		if as != nil {
-			l.note(config.Warn, "weight.assumptions.occupant", "people", fmt.Sprintf("A person of %v lb is not sensible; 150 lb is counted.", l.occupantLb), "Enter the weight of one person, such as 150 (49 CFR 567.4(g)(3)).")
+			l.note(config.Warn, "weight.assumptions.occupant", "people",
+				fmt.Sprintf("A person of %v lb is not sensible; 150 lb is counted.", l.occupantLb),
+				"Enter the weight of one person, such as 150 (49 CFR 567.4(g)(3)).")
 		}
 		l.occupantLb = 150
 	}
@@ -68,7 +71,8 @@ func newLoader(cat *config.Catalogue, u *config.Unit, as *config.Assumptions) *l
 }
 
 func (l *loader) note(sev config.Severity, code, where, text, remedy string) {
-	l.findings = append(l.findings, config.Finding{Code: code, Severity: sev, Where: where, Text: text, Remedy: remedy, Basis: config.Computed})
+	l.findings = append(l.findings, config.Finding{Code: code, Severity: sev, Where: where, Text: text, Remedy: remedy,
+		Basis: config.Computed})
 }
 
 // usable reports whether axle loads can be computed at all, and notes every
@@ -86,7 +90,8 @@ func (l *loader) usable() bool {
 		if fatal {
 			ok, sev, says = false, config.Stop, "no weight can be computed"
 		}
-		l.note(sev, "weight.chassis.bad", "chassis "+l.ch.Label, fmt.Sprintf("Its %s of %v is not above zero, so %s.", name, v, says), "Correct the catalogue.")
+		l.note(sev, "weight.chassis.bad", "chassis "+l.ch.Label,
+			fmt.Sprintf("Its %s of %v is not above zero, so %s.", name, v, says), "Correct the catalogue.")
 		return false
 	}
 	c := l.ch
@@ -111,15 +116,21 @@ func refusals(cat *config.Catalogue, u *config.Unit, l *loader) []config.Finding
 	bad := &loader{}
 	switch {
 	case cat == nil:
-		bad.note(config.Stop, "weight.catalogue.missing", "catalogue", "There is no catalogue, so nothing can be weighed.", "Load a catalogue.")
+		bad.note(config.Stop, "weight.catalogue.missing", "catalogue",
+			"There is no catalogue, so nothing can be weighed.", "Load a catalogue.")
 	case u == nil:
-		bad.note(config.Stop, "weight.unit.missing", "unit", "There is no unit to weigh.", "Choose a chassis and a module.")
+		bad.note(config.Stop, "weight.unit.missing", "unit", "There is no unit to weigh.",
+			"Choose a chassis and a module.")
 	default:
 		if l.ch == nil {
-			bad.note(config.Stop, "weight.chassis.unknown", "chassis", fmt.Sprintf("The chassis %q is not in this edition, so nothing can be weighed.", u.Chassis), "Choose a chassis.")
+			bad.note(config.Stop, "weight.chassis.unknown", "chassis",
+				fmt.Sprintf("The chassis %q is not in this edition, so nothing can be weighed.", u.Chassis),
+				"Choose a chassis.")
 		}
 		if l.body == nil {
-			bad.note(config.Stop, "weight.body.unknown", "module", fmt.Sprintf("The module %q is not in this edition, so nothing can be weighed.", u.Body), "Choose a module.")
+			bad.note(config.Stop, "weight.body.unknown", "module",
+				fmt.Sprintf("The module %q is not in this edition, so nothing can be weighed.", u.Body),
+				"Choose a module.")
 		}
 	}
 	return bad.findings
@@ -133,10 +144,13 @@ func (l *loader) unit() []Item {
 		o := l.cat.OptionByID(p.Option)
 		switch {
 		case o == nil:
-			l.note(config.Stop, "weight.option.unknown", "option "+p.Option, fmt.Sprintf("The option %q is not in this edition and is not weighed.", p.Option), "Take it out or load the edition that has it.")
+			l.note(config.Stop, "weight.option.unknown", "option "+p.Option,
+				fmt.Sprintf("The option %q is not in this edition and is not weighed.", p.Option),
+				"Take it out or load the edition that has it.")
 			continue
 		case p.Qty < 1 || p.Qty > 999:
-			l.note(config.Stop, "weight.option.quantity", o.Label, fmt.Sprintf("A quantity of %d is not weighed.", p.Qty), "Enter a quantity from 1 up.")
+			l.note(config.Stop, "weight.option.quantity", o.Label,
+				fmt.Sprintf("A quantity of %d is not weighed.", p.Qty), "Enter a quantity from 1 up.")
 			continue
 		}
 		for _, it := range l.option(o) {
@@ -149,7 +163,8 @@ func (l *loader) unit() []Item {
 }
 
 func rank(k Kind) int {
-	return slices.Index([]Kind{KindChassis, KindFluid, KindModule, KindOption, KindPerson, KindPatient, KindEquipment}, k)
+	return slices.Index([]Kind{KindChassis, KindFluid, KindModule, KindOption, KindPerson, KindPatient, KindEquipment},
+		k)
 }
 
 // base lists what no option brings and what is not loose: chassis, fuel, the
@@ -165,9 +180,12 @@ func (l *loader) base() []Item {
 		add(it)
 	}
 	if t := l.baseShell(); t == nil && l.body.Shell != nil {
-		l.note(config.Stop, "weight.shell.bad", "module "+l.body.Label, "Its sizes or construction are outside what can be built, so the mass of its shell is missing here.", "Correct length, width, height, doors and shell in the catalogue.")
+		l.note(config.Stop, "weight.shell.bad", "module "+l.body.Label, "Its sizes or construction are outside what "+
+			"can be built, so the mass of its shell is missing here.", "Correct length, width, height, doors and "+
+			"shell in the catalogue.")
 	} else if t != nil {
-		add(l.shellItem(l.body.ID+"-shell", "Module shell, from its take-off", "", KindModule, t.Lb, t.XIn, t.YIn, t.ZIn))
+		add(l.shellItem(l.body.ID+"-shell", "Module shell, from its take-off", "", KindModule, t.Lb, t.XIn, t.YIn,
+			t.ZIn))
 	}
 	if m := &l.body.Mass; m.Lb != 0 && !m.Derived {
 		label := l.body.Label + ", fittings"
@@ -199,7 +217,8 @@ func (l *loader) chassis() []Item {
 		density = gasolineLbGal
 	}
 	fuel := Item{
-		ID: "fuel", Label: fmt.Sprintf("Fuel, %v gal full tank", c.FuelGal), Kind: KindFluid, Qty: 1, Lb: quantity.Mass(c.FuelGal * density),
+		ID: "fuel", Label: fmt.Sprintf("Fuel, %v gal full tank", c.FuelGal), Kind: KindFluid, Qty: 1,
+		Lb:  quantity.Mass(c.FuelGal * density),
 		XIn: tankAtWheelbase * c.WheelbaseIn, ZIn: c.FrameHeightIn - tankBelowFrameIn,
 	}
 	if !(fuel.Lb > 0) || fuel.Lb > truck.Lb/4 || !finite(float64(fuel.ZIn)) {
@@ -228,10 +247,13 @@ func (l *loader) option(o *config.Option) []Item {
 	if base := l.baseShell(); o.Shell != nil && base != nil {
 		t := takeOffOf(l.body, changed(*l.body.Shell, o.Shell), false)
 		if t == nil {
-			l.note(config.Stop, "weight.shell.bad", o.Label, "What it changes in the module's construction is outside what can be built, so the change is not weighed.", "Correct its shell change in the catalogue.")
+			l.note(config.Stop, "weight.shell.bad", o.Label, "What it changes in the module's construction is "+
+				"outside what can be built, so the change is not weighed.",
+				"Correct its shell change in the catalogue.")
 		}
 		if d, ok := t.minus(base); ok {
-			add(l.shellItem(o.ID+"-shell", o.Label+", change of the module shell", o.ID, KindOption, d.Lb, d.XIn, d.YIn, d.ZIn))
+			add(l.shellItem(o.ID+"-shell", o.Label+", change of the module shell", o.ID, KindOption, d.Lb, d.XIn, d.YIn,
+				d.ZIn))
 		}
 	}
 	for _, s := range o.Seats {
@@ -259,7 +281,8 @@ func (l *loader) shellItem(id, label, option string, kind Kind, lb quantity.Mass
 // person on a seat. The rule in force stipulates the weight, so it carries no
 // tolerance.
 func (l *loader) person(s config.Seat, option string, x, y, z quantity.Length) Item {
-	it := Item{ID: s.ID, Label: s.Label, Kind: KindPerson, Option: option, Qty: 1, Lb: quantity.Mass(l.occupantLb), XIn: x, YIn: y, ZIn: z}
+	it := Item{ID: s.ID, Label: s.Label, Kind: KindPerson, Option: option, Qty: 1, Lb: quantity.Mass(l.occupantLb),
+		XIn: x, YIn: y, ZIn: z}
 	if s.Kind == "cot" {
 		it.Kind, it.Lb = KindPatient, quantity.Mass(l.patientLb)
 	}
@@ -288,16 +311,22 @@ func (l *loader) sound(it *Item) bool {
 	lb, tol := float64(it.Lb), float64(it.TolLb)
 	negative := lb < 0 && it.Kind != KindOption
 	if !(math.Abs(lb) < mostLb) || negative || !(tol >= 0 && tol < mostLb) {
-		l.note(config.Stop, "weight.item.bad", it.Label, fmt.Sprintf("A mass of %v lb, give or take %v lb, is not sensible and is not counted.", lb, tol), "Correct its mass in the catalogue.")
+		l.note(config.Stop, "weight.item.bad", it.Label,
+			fmt.Sprintf("A mass of %v lb, give or take %v lb, is not sensible and is not counted.", lb, tol),
+			"Correct its mass in the catalogue.")
 		return false
 	}
 	x, y, z := float64(it.XIn), float64(it.YIn), float64(it.ZIn)
 	if !(math.Abs(x) < mostIn && math.Abs(y) < mostIn && math.Abs(z) < mostIn) {
-		l.note(config.Stop, "weight.item.bad", it.Label, fmt.Sprintf("Its station of %v, %v, %v in is not sensible, so it is not counted.", x, y, z), "Correct its station in the catalogue.")
+		l.note(config.Stop, "weight.item.bad", it.Label,
+			fmt.Sprintf("Its station of %v, %v, %v in is not sensible, so it is not counted.", x, y, z),
+			"Correct its station in the catalogue.")
 		return false
 	}
 	if !l.inside(x, y, z) {
-		l.note(config.Warn, "weight.item.place", it.Label, fmt.Sprintf("It is placed %.0f in behind the front axle, %.0f in right of the centerline and %.0f in above the ground, outside the vehicle.", x, y, z), "Check its station and zone in the catalogue.")
+		l.note(config.Warn, "weight.item.place", it.Label,
+			fmt.Sprintf("It is placed %.0f in behind the front axle, %.0f in right of the centerline and %.0f in "+
+				"above the ground, outside the vehicle.", x, y, z), "Check its station and zone in the catalogue.")
 	}
 	it.err = tol / likely
 	l.share(it)
@@ -325,7 +354,9 @@ func (l *loader) stowage() map[string]stow {
 	add := func(list []config.Compartment, option string) {
 		for _, c := range list {
 			if _, taken := places[c.ID]; taken {
-				l.note(config.Note, "weight.compartment.twice", "compartment "+c.Label, fmt.Sprintf("Two compartments of this unit share the id %q; equipment is weighed in the first.", c.ID), "Give each compartment its own id in the catalogue.")
+				l.note(config.Note, "weight.compartment.twice", "compartment "+c.Label,
+					fmt.Sprintf("Two compartments of this unit share the id %q; equipment is weighed in the first.",
+						c.ID), "Give each compartment its own id in the catalogue.")
 				continue
 			}
 			places[c.ID] = stow{c, option}
@@ -340,7 +371,7 @@ func (l *loader) stowage() map[string]stow {
 	return places
 }
 
-// carried lists the loose equipment, each at its compartment's centre.
+// carried lists the loose equipment, each at its compartment's center.
 func (l *loader) carried(places map[string]stow) []Item {
 	var items []Item
 	loose := 0.0
@@ -348,15 +379,20 @@ func (l *loader) carried(places map[string]stow) []Item {
 		e := l.cat.EquipmentByID(c.Equipment)
 		switch {
 		case e == nil:
-			l.note(config.Stop, "weight.equipment.unknown", "equipment "+c.Equipment, fmt.Sprintf("The equipment %q is not in this edition and is not weighed.", c.Equipment), "Take it out or load the edition that has it.")
+			l.note(config.Stop, "weight.equipment.unknown", "equipment "+c.Equipment,
+				fmt.Sprintf("The equipment %q is not in this edition and is not weighed.", c.Equipment),
+				"Take it out or load the edition that has it.")
 			continue
 		case c.Qty < 1 || c.Qty > 999:
-			l.note(config.Stop, "weight.equipment.quantity", e.Label, fmt.Sprintf("A quantity of %d is not weighed.", c.Qty), "Enter a quantity from 1 to 999.")
+			l.note(config.Stop, "weight.equipment.quantity", e.Label,
+				fmt.Sprintf("A quantity of %d is not weighed.", c.Qty), "Enter a quantity from 1 to 999.")
 			continue
 		}
 		at, stowed := places[c.Compartment]
 		if c.Compartment != "" && !stowed {
-			l.note(config.Warn, "weight.equipment.no-place", e.Label, fmt.Sprintf("Its compartment %q is not in this unit, so it is weighed in the middle of the module.", c.Compartment), "Stow it in a compartment the unit has.")
+			l.note(config.Warn, "weight.equipment.no-place", e.Label,
+				fmt.Sprintf("Its compartment %q is not in this unit, so it is weighed in the middle of the module.",
+					c.Compartment), "Stow it in a compartment the unit has.")
 		}
 		it := l.equipment(e, c.Qty, at, stowed)
 		if l.sound(&it) {
@@ -367,7 +403,9 @@ func (l *loader) carried(places map[string]stow) []Item {
 		}
 	}
 	if loose > 0 {
-		l.note(config.Note, "weight.equipment.unstowed", "loose equipment", fmt.Sprintf("%s of loose equipment has no compartment yet and is weighed in the middle of the module.", lb(loose)), "Stow it, by hand or by the suggestion, so that the axles are right.")
+		l.note(config.Note, "weight.equipment.unstowed", "loose equipment",
+			fmt.Sprintf("%s of loose equipment has no compartment yet and is weighed in the middle of the module.",
+				lb(loose)), "Stow it, by hand or by the suggestion, so that the axles are right.")
 	}
 	return items
 }

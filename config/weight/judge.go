@@ -43,13 +43,17 @@ func (l *loader) judgeFigure(m *measure, f config.Figure, s *Sheet) {
 			finding.Severity = config.Stop
 		}
 		source := cmp.Or(f.Source, string(f.Basis))
-		finding.Text = fmt.Sprintf("%s is %s, %s %s the limit of %s (%s).", f.Label, show(f.Value, f.Unit), show(by, f.Unit), missed, show(f.Limit, f.Unit), source)
+		finding.Text = fmt.Sprintf("%s is %s, %s %s the limit of %s (%s).", f.Label, show(f.Value, f.Unit),
+			show(by, f.Unit), missed, show(f.Limit, f.Unit), source)
 		if f.Chance < 0.995 {
-			finding.Text += fmt.Sprintf(" Given how well the masses are known, the chance of missing it is %s.", percent(f.Chance))
+			finding.Text += fmt.Sprintf(" Given how well the masses are known, the chance of missing it is %s.",
+				percent(f.Chance))
 		}
 	case f.Sense == config.AtMost && f.High > f.Limit, f.Sense == config.AtLeast && f.Low < f.Limit:
 		finding.Code, finding.Severity = m.code+".near", config.Warn
-		finding.Text = fmt.Sprintf("%s is computed to keep the limit of %s by %s, but its likely range is %s to %s: the chance of missing the limit is %s.", f.Label, show(f.Limit, f.Unit), show(by, f.Unit), show(f.Low, f.Unit), show(f.High, f.Unit), percent(f.Chance))
+		finding.Text = fmt.Sprintf("%s is computed to keep the limit of %s by %s, but its likely range is %s to %s: "+
+			"the chance of missing the limit is %s.", f.Label, show(f.Limit, f.Unit), show(by, f.Unit), show(f.Low,
+			f.Unit), show(f.High, f.Unit), percent(f.Chance))
 	default:
 		return
 	}
@@ -57,7 +61,7 @@ func (l *loader) judgeFigure(m *measure, f config.Figure, s *Sheet) {
 	l.findings = append(l.findings, finding)
 }
 
-// coveredByAxle spares the reader a second finding where the tyres carry more
+// coveredByAxle spares the reader a second finding where the tires carry more
 // than the axle's own rating.
 func (l *loader) coveredByAxle(f config.Figure) bool {
 	switch f.Code {
@@ -93,18 +97,23 @@ func (l *loader) remedy(m *measure, f config.Figure, s *Sheet) (string, []string
 		bumper, _ := at(-float64(l.ch.FrontOverhangIn))
 		wall, _ := at(start)
 		back, _ := at(end)
-		says = fmt.Sprintf("%s of the front axle. Each pound at the front bumper puts %.2f lb on it, at the module's front wall %.2f lb, at its rear wall %.2f lb; 100 lb moved 24 in rearward takes %s off it.", take, bumper, wall, back, show(Shift(100, 24, wb), quantity.Pound))
+		says = fmt.Sprintf("%s of the front axle. Each pound at the front bumper puts %.2f lb on it, at the module's "+
+			"front wall %.2f lb, at its rear wall %.2f lb; 100 lb moved 24 in rearward takes %s off it.", take, bumper,
+			wall, back, show(Shift(100, 24, wb), quantity.Pound))
 	case "weight.rear-axle", "weight.rear-tires":
 		_, wall := at(start)
 		_, back := at(end)
-		says = fmt.Sprintf("%s of the rear axle. Each pound at the module's rear wall puts %.2f lb on it, at its front wall %.2f lb; 100 lb moved 24 in forward takes %s off it.", take, back, wall, show(Shift(100, 24, wb), quantity.Pound))
+		says = fmt.Sprintf("%s of the rear axle. Each pound at the module's rear wall puts %.2f lb on it, at its "+
+			"front wall %.2f lb; 100 lb moved 24 in forward takes %s off it.", take, back, wall,
+			show(Shift(100, 24, wb), quantity.Pound))
 	case "weight.side":
 		heavy, light := "right (curb)", "left (street)"
 		if s.Gross.LeftLb > s.Gross.RightLb {
 			heavy, light = light, heavy
 		}
 		track := float64(l.ch.TrackRearIn)
-		says = fmt.Sprintf("Move loose equipment or options from the %s to the %s side: 100 lb moved 60 in across changes the difference by %s.", heavy, light, show(2*100*60/track, quantity.Pound))
+		says = fmt.Sprintf("Move loose equipment or options from the %s to the %s side: 100 lb moved 60 in across "+
+			"changes the difference by %s.", heavy, light, show(2*100*60/track, quantity.Pound))
 	case "weight.cg-height", "weight.ssf":
 		says = "Carry heavy things lower, or leave out what is high up."
 	case "weight.front-share":
@@ -154,7 +163,8 @@ func (l *loader) judgeTires(s *Sheet) {
 		}
 		l.findings = append(l.findings, config.Finding{
 			Code: f.Code + ".short", Severity: config.Stop, Where: f.Label, Figure: &f, Basis: f.Basis,
-			Text:   fmt.Sprintf("The tires of this axle carry %s together, %s short of its rating of %s (49 CFR 571.120 S5.1.2).", lb(f.Value), lb(-f.Margin()), lb(f.Limit)),
+			Text: fmt.Sprintf("The tires of this axle carry %s together, %s short of its rating of %s (49 CFR "+
+				"571.120 S5.1.2).", lb(f.Value), lb(-f.Margin()), lb(f.Limit)),
 			Remedy: "Fit tires of a higher load range, or rate the axle lower.",
 		})
 	}
@@ -164,7 +174,9 @@ func (l *loader) judgeTires(s *Sheet) {
 func (l *loader) judgeRatings(s *Sheet) {
 	gvwr, axles := float64(l.ch.GVWRLb), float64(l.ch.GAWRFrontLb+l.ch.GAWRRearLb)
 	if gvwr > axles && axles > 0 && gvwr < mostLb {
-		l.note(config.Warn, "weight.ratings.gvwr", "chassis "+l.ch.Label, fmt.Sprintf("Its GVWR of %s is more than its axle ratings together, %s; a GVWR should not exceed them (NHTSA letter aiam0613).", lb(gvwr), lb(axles)), "Correct the catalogue.")
+		l.note(config.Warn, "weight.ratings.gvwr", "chassis "+l.ch.Label,
+			fmt.Sprintf("Its GVWR of %s is more than its axle ratings together, %s; a GVWR should not exceed them "+
+				"(NHTSA letter aiam0613).", lb(gvwr), lb(axles)), "Correct the catalogue.")
 	}
 }
 
@@ -172,14 +184,17 @@ func (l *loader) judgeRatings(s *Sheet) {
 // They bind only unusually heavy units, so they show only then.
 func (l *loader) judgeRoad(s *Sheet) {
 	over := func(code, label string, v quantity.Mass, limit float64, source string) {
-		f := config.Figure{Code: code, Label: label, Unit: quantity.Pound, Value: float64(v), Low: float64(v), High: float64(v), Limit: limit, Sense: config.AtMost, Source: source, Basis: config.ReadInText, Chance: 1}
+		f := config.Figure{Code: code, Label: label, Unit: quantity.Pound, Value: float64(v), Low: float64(v),
+			High: float64(v), Limit: limit, Sense: config.AtMost, Source: source, Basis: config.ReadInText, Chance: 1}
 		if f.Met() {
 			return
 		}
 		l.findings = append(l.findings, config.Finding{
 			Code: code + ".over", Severity: config.Warn, Where: label, Figure: &f, Basis: f.Basis,
-			Text:   fmt.Sprintf("%s is %s, over the %s allowed on Interstate highways (%s).", label, lb(f.Value), lb(limit), source),
-			Remedy: "Carry less, or ask the authority for a permit; emergency vehicles under 23 USC 127(r) are defined by fire duty, so do not assume that an ambulance qualifies.",
+			Text: fmt.Sprintf("%s is %s, over the %s allowed on Interstate highways (%s).", label, lb(f.Value),
+				lb(limit), source),
+			Remedy: "Carry less, or ask the authority for a permit; emergency vehicles under 23 USC 127(r) are " +
+				"defined by fire duty, so do not assume that an ambulance qualifies.",
 		})
 	}
 	over("weight.road-axle", "Front axle, full load", s.Gross.FrontLb, singleAxleLb, "single-axle limit")
@@ -205,11 +220,15 @@ func (l *loader) judgeWheels(s *Sheet) {
 		if limit <= 0 || float64(w.Lb) <= limit || axle > 2*limit {
 			continue // kept, or the whole axle is over and says so
 		}
-		f := config.Figure{Code: "weight.wheel", Label: "Wheel end " + w.Pos + ", full load", Unit: quantity.Pound, Value: float64(w.Lb), Low: float64(w.Lb), High: float64(w.Lb), Limit: limit, Sense: config.AtMost, Source: source, Basis: config.CommonPractice}
+		f := config.Figure{Code: "weight.wheel", Label: "Wheel end " + w.Pos + ", full load", Unit: quantity.Pound,
+			Value: float64(w.Lb), Low: float64(w.Lb), High: float64(w.Lb), Limit: limit, Sense: config.AtMost,
+			Source: source, Basis: config.CommonPractice}
 		l.findings = append(l.findings, config.Finding{
 			Code: "weight.wheel.over", Severity: config.Warn, Where: f.Label, Figure: &f, Basis: f.Basis,
-			Text:   fmt.Sprintf("Wheel end %s carries %s, %s over %s of %s.", w.Pos, lb(f.Value), lb(-f.Margin()), source, lb(limit)),
-			Remedy: fmt.Sprintf("Move load to the other side: 100 lb over this axle moved 60 in across takes %s off this wheel end.", lb(100*60/float64(l.ch.TrackRearIn))),
+			Text: fmt.Sprintf("Wheel end %s carries %s, %s over %s of %s.", w.Pos, lb(f.Value), lb(-f.Margin()),
+				source, lb(limit)),
+			Remedy: fmt.Sprintf("Move load to the other side: 100 lb over this axle moved 60 in across takes %s off "+
+				"this wheel end.", lb(100*60/float64(l.ch.TrackRearIn))),
 		})
 	}
 }
@@ -227,14 +246,18 @@ func (l *loader) judgeShell(s *Sheet) {
 		}
 	}
 	if d := float64(s.TakeOff.Lb) - counted; math.Abs(d) > 1 && s.Correction == nil {
-		l.note(config.Note, "weight.shell.together", "module shell", fmt.Sprintf("The construction options act on each other: the cut list's module weighs %s more than the sum counted here.", lb(d)), "Nothing to do when this is small beside the shell's own tolerance.")
+		l.note(config.Note, "weight.shell.together", "module shell",
+			fmt.Sprintf("The construction options act on each other: the cut list's module weighs %s more than the "+
+				"sum counted here.", lb(d)), "Nothing to do when this is small beside the shell's own tolerance.")
 	}
 }
 
 // judgeOccupants warns of a person lighter than certification counts.
 func (l *loader) judgeOccupants() {
 	if l.occupantLb < 150 {
-		l.note(config.Warn, "weight.occupant.light", "people", fmt.Sprintf("People count %s each here; the certified GVWR must allow 150 lb for each designated seating position (49 CFR 567.4(g)(3)).", lb(l.occupantLb)), "Count at least 150 lb.")
+		l.note(config.Warn, "weight.occupant.light", "people",
+			fmt.Sprintf("People count %s each here; the certified GVWR must allow 150 lb for each designated seating "+
+				"position (49 CFR 567.4(g)(3)).", lb(l.occupantLb)), "Count at least 150 lb.")
 	}
 }
 

@@ -35,7 +35,8 @@ func TestSeverityFollowsTheBasis(t *testing.T) {
 		{value - 1000, config.ReadInText, "", "", "kept by far"},
 	} {
 		as := people(175)
-		as.Limits["weight.payload"] = config.Limit{Value: c.minimum, Sense: config.AtLeast, Source: "test", Basis: c.basis}
+		as.Limits["weight.payload"] = config.Limit{Value: c.minimum, Sense: config.AtLeast, Source: "test",
+			Basis: c.basis}
 		s := Weigh(cat, typical(), as)
 		if c.code == "" {
 			assert.Nil(t, finding(s, "weight.payload.short"), c.reason)
@@ -59,8 +60,12 @@ func TestOverloads(t *testing.T) {
 		{func(c *config.Chassis) { c.GVWRLb = 10900 }, "weight.gross.over", "GVWR"},
 		{func(c *config.Chassis) { c.GAWRFrontLb = 4100 }, "weight.front-axle.over", "front GAWR"},
 		{func(c *config.Chassis) { c.GAWRRearLb = 6700 }, "weight.rear-axle.over", "rear GAWR"},
-		{func(c *config.Chassis) { c.FrontTires.LoadLb = 2050 }, "weight.front-tires.over", "front tires below the axle's rating"},
-		{func(c *config.Chassis) { c.RearTires.LoadLb = 1650 }, "weight.rear-tires.over", "rear tires below the axle's rating"},
+		{func(c *config.Chassis) {
+			c.FrontTires.LoadLb = 2050
+		}, "weight.front-tires.over", "front tires below the axle's rating"},
+		{func(c *config.Chassis) {
+			c.RearTires.LoadLb = 1650
+		}, "weight.rear-tires.over", "rear tires below the axle's rating"},
 	} {
 		cat := fixture()
 		c.spoil(&cat.Chassis[0])
@@ -153,7 +158,8 @@ func TestLikelyRanges(t *testing.T) {
 	assert.InDelta(t, 100, f.High-f.Value, 1e-5, "3-4-5")
 	u.Picks = []config.Pick{{Option: "scene-light", Qty: 6}}
 	f = figure(t, Weigh(cat, u, people(175)), "weight.gross")
-	assert.InDelta(t, math.Hypot(100, 6), f.High-f.Value, 1e-5, "six lights of 1 lb either way are 6 lb, not the root of 6")
+	assert.InDelta(t, math.Hypot(100, 6), f.High-f.Value, 1e-5,
+		"six lights of 1 lb either way are 6 lb, not the root of 6")
 }
 
 func TestSideRangeNeverGoesBelowLevel(t *testing.T) {

@@ -22,7 +22,8 @@ func randomUnit(t *rapid.T, cat *config.Catalogue) *config.Unit {
 	}
 	for _, e := range cat.Equipment {
 		where := rapid.SampledFrom([]string{"", "street-rear", "curb-rear"}).Draw(t, e.ID)
-		u.Carried = append(u.Carried, config.Carried{Equipment: e.ID, Compartment: where, Qty: rapid.IntRange(1, 9).Draw(t, e.ID+" qty")})
+		u.Carried = append(u.Carried,
+			config.Carried{Equipment: e.ID, Compartment: where, Qty: rapid.IntRange(1, 9).Draw(t, e.ID+" qty")})
 	}
 	return u
 }
@@ -91,7 +92,8 @@ func TestLimitsSayWhatWeighSays(t *testing.T) {
 			}
 			seen[l.Code] = true
 		}
-		for _, code := range []string{"weight.gross", "weight.front-axle", "weight.rear-axle", "weight.front-tires", "weight.payload", "weight.side", "weight.ssf", "weight.seats"} {
+		for _, code := range []string{"weight.gross", "weight.front-axle", "weight.rear-axle", "weight.front-tires",
+			"weight.payload", "weight.side", "weight.ssf", "weight.seats"} {
 			assert.True(t, seen[code], code)
 		}
 		assert.False(t, seen["weight.rear-tires"], "the rear tires carry more than the axle's rating")

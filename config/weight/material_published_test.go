@@ -26,7 +26,8 @@ func TestPublishedSheetMasses(t *testing.T) {
 	} {
 		assert.Equal(t, lb, math.Round(SheetLb(0.101, thickness, 48*144)*100)/100, "SHEET %v in", thickness)
 	}
-	for thickness, lb := range map[float64]float64{0.063: 0.889, 0.080: 1.129, 0.090: 1.270, 0.125: 1.764, 0.188: 2.653, 0.250: 3.528} {
+	for thickness, lb := range map[float64]float64{0.063: 0.889, 0.080: 1.129, 0.090: 1.270, 0.125: 1.764, 0.188: 2.653,
+		0.250: 3.528} {
 		assert.Equal(t, lb, math.Round(SheetLb(0.098, thickness, 144)*1000)/1000, "LBFT2 %v in", thickness)
 	}
 }
@@ -37,7 +38,8 @@ func TestPublishedSections(t *testing.T) {
 	} {
 		assert.InDelta(t, c.lb, TubeLbFt(0.098, c.w, c.h, c.wall), 5e-5, "tube %v x %v", c.w, c.h)
 	}
-	for _, c := range []struct{ w, h, lb float64 }{{0.5, 0.125, 0.073}, {0.5, 0.25, 0.148}, {1, 0.25, 0.295}, {1, 0.5, 0.590}} {
+	for _, c := range []struct{ w, h, lb float64 }{{0.5, 0.125, 0.073}, {0.5, 0.25, 0.148}, {1, 0.25, 0.295},
+		{1, 0.5, 0.590}} {
 		solid := TubeLbFt(0.098, c.w, c.h, c.h) // a wall that fills the section
 		assert.InEpsilon(t, c.lb, solid, 0.01, "BAR %v x %v: printed with a density 0.3 percent higher", c.w, c.h)
 	}

@@ -49,19 +49,26 @@ func (l *loader) measures() []measure {
 
 	ms := []measure{
 		{code: "weight.curb", label: "Curb weight", unit: quantity.Pound, in: inCurb, scale: 1, top: one},
-		rated(measure{code: "weight.gross", label: "Gross weight, full load", unit: quantity.Pound, in: inGross, scale: 1, top: one}, gvwr, "GVWR of the chassis"),
-		rated(measure{code: "weight.front-axle", label: "Front axle, full load", unit: quantity.Pound, in: inGross, scale: 1, top: front}, gawrF, "front GAWR of the chassis"),
-		rated(measure{code: "weight.rear-axle", label: "Rear axle, full load", unit: quantity.Pound, in: inGross, scale: 1, top: rear}, gawrR, "rear GAWR of the chassis"),
-		rated(measure{code: "weight.front-tires", label: "Front tires, full load", unit: quantity.Pound, in: inGross, scale: 1, top: front}, tiresF, "load of the front tires together"),
-		rated(measure{code: "weight.rear-tires", label: "Rear tires, full load", unit: quantity.Pound, in: inGross, scale: 1, top: rear}, tiresR, "load of the rear tires together"),
+		rated(measure{code: "weight.gross", label: "Gross weight, full load", unit: quantity.Pound, in: inGross,
+			scale: 1, top: one}, gvwr, "GVWR of the chassis"),
+		rated(measure{code: "weight.front-axle", label: "Front axle, full load", unit: quantity.Pound, in: inGross,
+			scale: 1, top: front}, gawrF, "front GAWR of the chassis"),
+		rated(measure{code: "weight.rear-axle", label: "Rear axle, full load", unit: quantity.Pound, in: inGross,
+			scale: 1, top: rear}, gawrR, "rear GAWR of the chassis"),
+		rated(measure{code: "weight.front-tires", label: "Front tires, full load", unit: quantity.Pound, in: inGross,
+			scale: 1, top: front}, tiresF, "load of the front tires together"),
+		rated(measure{code: "weight.rear-tires", label: "Rear tires, full load", unit: quantity.Pound, in: inGross,
+			scale: 1, top: rear}, tiresR, "load of the rear tires together"),
 		{code: "weight.front-share", label: "Front axle share of gross", unit: quantity.Percent, in: inGross, scale: 100, top: front, bottom: one},
 		{code: "weight.rear-share", label: "Rear axle share of gross", unit: quantity.Percent, in: inGross, scale: 100, top: rear, bottom: one},
 		{code: "weight.cg-height", label: "Height of the center of gravity, full load", unit: quantity.Inch, in: inGross, scale: 1, top: height, bottom: one},
 	}
 	if gvwr > 0 && gvwr < mostLb {
 		ms = append(ms,
-			measure{code: "weight.payload", label: "Payload, GVWR less curb weight", unit: quantity.Pound, in: inCurb, offset: gvwr, scale: -1, top: one},
-			measure{code: "weight.payload-left", label: "Payload left, GVWR less full load", unit: quantity.Pound, in: inGross, offset: gvwr, scale: -1, top: one})
+			measure{code: "weight.payload", label: "Payload, GVWR less curb weight", unit: quantity.Pound, in: inCurb,
+				offset: gvwr, scale: -1, top: one},
+			measure{code: "weight.payload-left", label: "Payload left, GVWR less full load", unit: quantity.Pound,
+				in: inGross, offset: gvwr, scale: -1, top: one})
 	}
 	if l.tracks {
 		tf, tr := float64(c.TrackFrontIn), float64(c.TrackRearIn)
@@ -70,12 +77,16 @@ func (l *loader) measures() []measure {
 		}
 		half := func(*Item) float64 { return (tf + tr) / 4 }
 		ms = append(ms,
-			measure{code: "weight.side", label: "Left-right difference, of gross", unit: quantity.Percent, in: inGross, scale: 100, top: rightLessLeft, bottom: one, magnitude: true},
-			measure{code: "weight.ssf", label: "Static stability factor, T/2h", unit: quantity.Ratio, in: inGross, scale: 1, top: half, bottom: height})
+			measure{code: "weight.side", label: "Left-right difference, of gross", unit: quantity.Percent, in: inGross,
+				scale: 100, top: rightLessLeft, bottom: one, magnitude: true},
+			measure{code: "weight.ssf", label: "Static stability factor, T/2h", unit: quantity.Ratio, in: inGross,
+				scale: 1, top: half, bottom: height})
 	}
 	ms = append(ms,
-		measure{code: "weight.seats", label: "Designated seating positions", unit: quantity.Count, in: inGross, scale: 1, count: func(it *Item) float64 { return counted(it, KindPerson) }},
-		measure{code: "weight.patients", label: "Patients on cots", unit: quantity.Count, in: inGross, scale: 1, count: func(it *Item) float64 { return counted(it, KindPatient) }})
+		measure{code: "weight.seats", label: "Designated seating positions", unit: quantity.Count, in: inGross,
+			scale: 1, count: func(it *Item) float64 { return counted(it, KindPerson) }},
+		measure{code: "weight.patients", label: "Patients on cots", unit: quantity.Count, in: inGross, scale: 1,
+			count: func(it *Item) float64 { return counted(it, KindPatient) }})
 	for i := range ms {
 		m := &ms[i]
 		f := config.Figure{Code: m.code, Sense: m.sense}
@@ -195,7 +206,7 @@ func (l *loader) figures(items []Item, est *estimate) []config.Figure {
 	return append(fs, l.tireFigures()...)
 }
 
-// tireFigures stand only where the tyres of an axle carry less than its
+// tireFigures stand only where the tires of an axle carry less than its
 // rating, which 49 CFR 571.120 S5.1.2 forbids.
 func (l *loader) tireFigures() []config.Figure {
 	var fs []config.Figure
@@ -203,7 +214,8 @@ func (l *loader) tireFigures() []config.Figure {
 		if v := TireCapacity(t); v < gawr && gawr < mostLb {
 			fs = append(fs, config.Figure{
 				Code: code, Label: label, Unit: quantity.Pound, Value: round6(v), Low: round6(v), High: round6(v),
-				Limit: gawr, Sense: config.AtLeast, Source: "49 CFR 571.120 S5.1.2", Basis: config.ReadInText, Chance: 1,
+				Limit: gawr, Sense: config.AtLeast, Source: "49 CFR 571.120 S5.1.2", Basis: config.ReadInText,
+				Chance: 1,
 			})
 		}
 	}

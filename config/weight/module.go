@@ -54,7 +54,8 @@ func newModule(b *config.Body, s config.Shell) (*module, bool) {
 	ok := between(m.length, 24, 1000) && between(m.width, 24, 200) && between(m.height, 24, 200) &&
 		between(m.tube, 0.5, 12) && between(m.wall, 0.01, 2) && between(m.spacing, 4, 200) &&
 		between(m.skin, 0, 2) && between(m.roofSkin, 0, 2) && between(m.sheet, 0, 2) && between(m.core, 0, 100) &&
-		between(m.post, 0, cornerLegIn) && between(m.insul, 0, 24) && between(m.batt, 0, 100) && between(m.panel, 0, 100) &&
+		between(m.post, 0, cornerLegIn) && between(m.insul, 0, 24) && between(m.batt, 0, 100) &&
+		between(m.panel, 0, 100) &&
 		m.sideDoors >= 0 && m.rearLeaves >= 0 &&
 		float64(m.sideDoors)*(sideDoorWIn+2*m.tube) < m.length && float64(m.rearLeaves)*rearLeafWIn < m.width
 	if !ok {
@@ -112,7 +113,8 @@ func (m *module) sheets(section, label string, t, length, width, opening float64
 	lb := SheetLb(Density5052, t, length*width-opening) * float64(count)
 	if m.add(lb, x, y, z) {
 		m.parts = append(m.parts, Part{
-			Section: section, Label: label, Stock: sheetStock(t), LengthIn: quantity.Length(length), WidthIn: quantity.Length(width), Count: count,
+			Section: section, Label: label, Stock: sheetStock(t), LengthIn: quantity.Length(length),
+			WidthIn: quantity.Length(width), Count: count,
 			Lb: quantity.Mass(lb), BlankLb: quantity.Mass(SheetLb(Density5052, t, length*width) * float64(count)),
 			XIn: quantity.Length(x), YIn: quantity.Length(y), ZIn: quantity.Length(z),
 		})
@@ -131,7 +133,7 @@ func (m *module) bulk(section, label string, amount float64, per string, lb, x, 
 	}
 }
 
-// doorX is where the i-th side door is centred: towards the front for the only
+// doorX is where the i-th side door is centered: towards the front for the only
 // one, spread along the side for more.
 func (m *module) doorX(i int) float64 {
 	if m.sideDoors == 1 {
@@ -140,7 +142,7 @@ func (m *module) doorX(i int) float64 {
 	return (float64(i) + 0.5) * m.length / float64(m.sideDoors)
 }
 
-// patch is an area of wall and its centre; an opening has a negative area.
+// patch is an area of wall and its center; an opening has a negative area.
 type patch struct{ area, x, y, z float64 }
 
 func join(ps ...patch) patch {
@@ -203,8 +205,10 @@ func (m *module) frame() {
 		lb := 4 * AngleLbFt(Density6061, leg, w) * m.height / 12
 		if m.add(lb, m.length/2, 0, mid) {
 			m.parts = append(m.parts, Part{
-				Section: s, Label: "Corner posts", Stock: fmt.Sprintf("%s x %s x %.3f in corner extrusion, 6061", inch(leg), inch(leg), w),
-				LengthIn: quantity.Length(m.height), Count: 4, Lb: quantity.Mass(lb), XIn: quantity.Length(m.length / 2), ZIn: quantity.Length(mid),
+				Section: s, Label: "Corner posts", Stock: fmt.Sprintf("%s x %s x %.3f in corner extrusion, 6061",
+					inch(leg), inch(leg), w),
+				LengthIn: quantity.Length(m.height), Count: 4, Lb: quantity.Mass(lb),
+				XIn: quantity.Length(m.length / 2), ZIn: quantity.Length(mid),
 			})
 		}
 	}
@@ -232,7 +236,8 @@ func (m *module) frame() {
 	}
 	// Two rows of 1 x 2 girts between uprights.
 	m.tubes(s, "Street side girts", t/2, t, m.bayLong-t, 2*m.baysLong, m.length/2, t/2-half, mid)
-	m.tubes(s, "Curb side girts", t/2, t, m.bayLong-t, 2*max(m.baysLong-(lost+1)*m.sideDoors, 0), m.length/2, half-t/2, mid)
+	m.tubes(s, "Curb side girts", t/2, t, m.bayLong-t, 2*max(m.baysLong-(lost+1)*m.sideDoors, 0), m.length/2, half-t/2,
+		mid)
 	m.tubes(s, "Front wall girts", t/2, t, m.bayWide-t, 2*m.baysWide, t/2, 0, mid)
 }
 

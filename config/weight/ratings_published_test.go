@@ -1,6 +1,6 @@
 package weight
 
-// Tyre, occupant and payload rows against what the rules and their published
+// Tire, occupant and payload rows against what the rules and their published
 // interpretations print.
 //
 // NHTSA letter aiam0583 (node/118686). R-3: a vehicle owner manual's three
@@ -45,7 +45,8 @@ func TestPublishedTireSums(t *testing.T) {
 	assert.Equal(t, -3300., f.Figure.Margin(), "R-1")
 
 	ch.GAWRRearLb = 14200
-	assert.Nil(t, finding(Weigh(cat, u, people(150)), "weight.gawr-tires-rear.short"), "a sum equal to the rating passes")
+	assert.Nil(t, finding(Weigh(cat, u, people(150)), "weight.gawr-tires-rear.short"),
+		"a sum equal to the rating passes")
 
 	passenger := config.Tires{Size: "P235/75R15", Count: 2, LoadLb: 2028, Passenger: true}
 	assert.InDelta(t, 3687.3, TireCapacity(passenger), 0.05, "R-4")
@@ -53,7 +54,8 @@ func TestPublishedTireSums(t *testing.T) {
 	assert.Equal(t, 4056., TireCapacity(passenger), "trap 7: only passenger-car tires are divided by 1.10")
 
 	assert.Equal(t, 6084., TireCapacity(config.Tires{Count: 2, LoadLb: 3042}), "tire table, two single")
-	assert.Equal(t, 11112., TireCapacity(config.Tires{Count: 4, LoadLb: 5556. / 2}), "tire table, two pairs of 5,556 lb")
+	assert.Equal(t, 11112., TireCapacity(config.Tires{Count: 4, LoadLb: 5556. / 2}),
+		"tire table, two pairs of 5,556 lb")
 }
 
 func TestPublishedCapacityLeft(t *testing.T) {
@@ -76,7 +78,8 @@ func TestPublishedPayloadMinima(t *testing.T) {
 	}{{1749, 1750, false}, {1750, 1750, true}, {2249, 2250, false}, {2250, 2250, true}} {
 		cat, u := bare(t, 14500, 14500-c.payload, 2)
 		as := people(175)
-		as.Limits["weight.payload"] = config.Limit{Value: c.minimum, Sense: config.AtLeast, Source: "KKK-A-1822F", Basis: config.ReadInText}
+		as.Limits["weight.payload"] = config.Limit{Value: c.minimum, Sense: config.AtLeast, Source: "KKK-A-1822F",
+			Basis: config.ReadInText}
 		s := Weigh(cat, u, as)
 		f := figure(t, s, "weight.payload")
 		assert.Equal(t, c.pass, f.Met(), "R-5, %v lb against %v lb", c.payload, c.minimum)

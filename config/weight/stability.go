@@ -3,7 +3,7 @@ package weight
 import "math"
 
 // SSF is the static stability factor: half the track over the height of the
-// centre of gravity. Zero when either is not above zero.
+// center of gravity. Zero when either is not above zero.
 //
 // Source: SSF = T/2h (NHTSA, rollover resistance rating; TRID 763766 for the
 // fleet means of model year 2003). A rigid-body figure: the dynamic threshold

@@ -15,7 +15,7 @@ func TestPublishedStability(t *testing.T) {
 	assert.InDelta(t, 26.5, TiltAngle(0.49858), 5e-4)
 	assert.InDelta(t, 0.49858, math.Tan(26.5*math.Pi/180), 5e-6)
 	// Fleet mean of full-size vans of model year 2003: 1.12 (TRID 763766). A
-	// van of 67.4 in track would have its centre 30.1 in up.
+	// van of 67.4 in track would have its center 30.1 in up.
 	assert.InDelta(t, 1.12, SSF(67.4, 30.1), 0.005)
 	assert.Zero(t, SSF(70, 0))
 }

@@ -32,7 +32,7 @@ func Shift(w, d, wheelbase float64) float64 {
 	return rear
 }
 
-// ShiftedCG is how far the centre of gravity of total moves when w, a part of
+// ShiftedCG is how far the center of gravity of total moves when w, a part of
 // it, is moved by d.
 //
 // Source: change in CG = w d / total (weight-and-balance method of
@@ -47,7 +47,7 @@ func ShiftedCG(w, d, total float64) float64 {
 	return w * d / total
 }
 
-// ToShift is the weight that must be moved by d so that the centre of gravity
+// ToShift is the weight that must be moved by d so that the center of gravity
 // of total moves by change.
 //
 // Source: as ShiftedCG, solved for w.
@@ -62,12 +62,12 @@ func ToShift(total, change, d float64) float64 {
 }
 
 // Wheels splits an axle load between its left and right wheel ends. turn is
-// the moment of the load about the centreline, positive to the right.
+// the moment of the load about the centerline, positive to the right.
 //
-// Source: moments about the centreline of the axle. Which axle carries how
+// Source: moments about the centerline of the axle. Which axle carries how
 // much of a sideways moment depends on springs and frame; here each mass turns
 // the two axles in the proportion in which it loads them.
-// Units: lb; lb in; in between wheel centres (of pairs on duals).
+// Units: lb; lb in; in between wheel centers (of pairs on duals).
 // Valid: track > 0; otherwise the load is halved.
 // Example: Wheels(10000, 7000, 70) = 4900, 5100.
 func Wheels(axle, turn, track float64) (left, right float64) {

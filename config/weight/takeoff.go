@@ -7,9 +7,9 @@ import (
 	"boxwright/config/quantity"
 )
 
-// TakeOff is the mass and centre of a module from its geometry and
+// TakeOff is the mass and center of a module from its geometry and
 // construction, part by part. Stations count from the module: x behind its
-// front wall, y right of the centreline, z above the top of its floor.
+// front wall, y right of the centerline, z above the top of its floor.
 //
 // Not in it: what options bring (their own masses say), floor covering,
 // undercoat beyond a plain coat, paint, trim and sealant (the body's own mass
@@ -33,13 +33,14 @@ type Part struct {
 	LengthIn quantity.Length `json:"length_in,omitempty"`
 	WidthIn  quantity.Length `json:"width_in,omitempty"`
 	Count    int             `json:"count,omitempty"`
-	Amount   float64         `json:"amount,omitempty"`   // of a bulk
-	Per      string          `json:"per,omitempty"`      // its unit: "ft2", "ft3" or "in of weld"
-	Lb       quantity.Mass   `json:"lb"`                 // of all pieces together
-	BlankLb  quantity.Mass   `json:"blank_lb,omitempty"` // of sheet, before openings for doors and compartments are cut out
-	XIn      quantity.Length `json:"x_in"`               // centre of them all
-	YIn      quantity.Length `json:"y_in"`
-	ZIn      quantity.Length `json:"z_in"`
+	Amount   float64         `json:"amount,omitempty"` // of a bulk
+	Per      string          `json:"per,omitempty"`    // its unit: "ft2", "ft3" or "in of weld"
+	Lb       quantity.Mass   `json:"lb"`               // of all pieces together
+	// of sheet, before openings for doors and compartments are cut out
+	BlankLb quantity.Mass   `json:"blank_lb,omitempty"`
+	XIn     quantity.Length `json:"x_in"` // center of them all
+	YIn     quantity.Length `json:"y_in"`
+	ZIn     quantity.Length `json:"z_in"`
 }
 
 // Sections of a take-off, in the order of the work.

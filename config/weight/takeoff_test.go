@@ -15,18 +15,22 @@ import (
 func randomBody(t *rapid.T) *config.Body {
 	b := &config.Body{
 		ID: "b", Label: "Module", Kind: "module",
-		LengthIn: in(rapid.Float64Range(110, 190).Draw(t, "length")), WidthIn: in(rapid.Float64Range(80, 96).Draw(t, "width")), HeightIn: in(rapid.Float64Range(70, 96).Draw(t, "height")),
+		LengthIn: in(rapid.Float64Range(110, 190).Draw(t, "length")), WidthIn: in(rapid.Float64Range(80, 96).Draw(t,
+			"width")), HeightIn: in(rapid.Float64Range(70, 96).Draw(t, "height")),
 		Shell: &config.Shell{
 			FrameSpacingIn: in(rapid.Float64Range(10, 24).Draw(t, "spacing")),
-			SideDoors:      rapid.IntRange(0, 2).Draw(t, "side doors"), RearDoors: rapid.IntRange(0, 2).Draw(t, "rear doors"),
+			SideDoors:      rapid.IntRange(0, 2).Draw(t, "side doors"), RearDoors: rapid.IntRange(0, 2).Draw(t,
+				"rear doors"),
 			Weld: rapid.SampledFrom([]string{"", "continuous", "stitch"}).Draw(t, "weld"),
 		},
 	}
 	for i := range rapid.IntRange(0, 4).Draw(t, "compartments") {
 		b.Compartments = append(b.Compartments, config.Compartment{
-			ID: fmt.Sprint("c", i), Label: fmt.Sprint("Compartment ", i), Side: rapid.SampledFrom([]string{"street", "curb", "rear", "inside"}).Draw(t, "side"),
-			XIn: in(rapid.Float64Range(10, 100).Draw(t, "x")), ZIn: in(rapid.Float64Range(-20, 60).Draw(t, "z")),
-			WidthIn: in(rapid.Float64Range(10, 40).Draw(t, "w")), DepthIn: in(rapid.Float64Range(10, 24).Draw(t, "d")), HeightIn: in(rapid.Float64Range(10, 70).Draw(t, "h")),
+			ID: fmt.Sprint("c", i), Label: fmt.Sprint("Compartment ", i),
+			Side: rapid.SampledFrom([]string{"street", "curb", "rear", "inside"}).Draw(t, "side"),
+			XIn:  in(rapid.Float64Range(10, 100).Draw(t, "x")), ZIn: in(rapid.Float64Range(-20, 60).Draw(t, "z")),
+			WidthIn: in(rapid.Float64Range(10, 40).Draw(t, "w")), DepthIn: in(rapid.Float64Range(10, 24).Draw(t, "d")),
+			HeightIn: in(rapid.Float64Range(10, 70).Draw(t, "h")),
 		})
 	}
 	return b
@@ -42,7 +46,8 @@ func TestCutListCloses(t *testing.T) {
 		pieces, cuts := 0, 0
 		for _, s := range off.CutList() {
 			sum += float64(s.Lb)
-			assert.GreaterOrEqual(t, float64(s.BlankLb), float64(s.Lb)-1e-9, "a blank is no lighter than what is left of it")
+			assert.GreaterOrEqual(t, float64(s.BlankLb), float64(s.Lb)-1e-9,
+				"a blank is no lighter than what is left of it")
 			feet, area, merged := 0.0, 0.0, 0.0
 			for _, c := range s.Cuts {
 				cuts += c.Count
@@ -81,7 +86,8 @@ func TestTakeOffIsSane(t *testing.T) {
 		off := TakeOffOf(b, nil)
 		assert.Greater(t, float64(off.Lb), 800.0)
 		assert.Less(t, float64(off.Lb), 4500.0)
-		assert.InDelta(t, float64(b.LengthIn)/2, float64(off.XIn), float64(b.LengthIn)/5, "the centre is near the middle")
+		assert.InDelta(t, float64(b.LengthIn)/2, float64(off.XIn), float64(b.LengthIn)/5,
+			"the center is near the middle")
 		assert.InDelta(t, 0, float64(off.YIn), float64(b.WidthIn)/5)
 		assert.Greater(t, float64(off.ZIn), 0.0)
 		assert.Less(t, float64(off.ZIn), float64(b.HeightIn))
@@ -159,8 +165,10 @@ func TestDoorsAndCompartmentsOpenTheWall(t *testing.T) {
 	}
 	whole := 160 * 90 * 0.125 * 0.0968
 	assert.InDelta(t, whole-30*63*0.125*0.0968, skin(b, "Curb side skin"), 1e-6)
-	b.Compartments = []config.Compartment{{ID: "low", Label: "Low", Side: "street", XIn: 80, ZIn: -2.875, WidthIn: 20, DepthIn: 20, HeightIn: 24}}
-	assert.InDelta(t, whole-20*12*0.125*0.0968, skin(b, "Street side skin"), 1e-6, "the half below the floor opens no wall")
+	b.Compartments = []config.Compartment{{ID: "low", Label: "Low", Side: "street", XIn: 80, ZIn: -2.875, WidthIn: 20,
+		DepthIn: 20, HeightIn: 24}}
+	assert.InDelta(t, whole-20*12*0.125*0.0968, skin(b, "Street side skin"), 1e-6,
+		"the half below the floor opens no wall")
 }
 
 func TestStitchesWeighAQuarter(t *testing.T) {
@@ -206,7 +214,8 @@ func ExampleTakeOff_CutList() {
 			continue // sheet
 		}
 		c := s.Cuts[0]
-		fmt.Printf("%s: %.1f ft, %.0f lb, %d bars; longest %d of %.2f in for %s\n", s.Stock, s.LengthFt, s.Lb, s.Bars, c.Count, c.LengthIn, c.For[0])
+		fmt.Printf("%s: %.1f ft, %.0f lb, %d bars; longest %d of %.2f in for %s\n", s.Stock, s.LengthFt, s.Lb, s.Bars,
+			c.Count, c.LengthIn, c.For[0])
 	}
 	// Output:
 	// 1 x 2 x 0.125 in tube, 6061: 114.2 ft, 92 lb, 6 bars; longest 4 of 60.00 in for Rear door leaf, stiles

@@ -104,7 +104,8 @@ func (e *estimate) correct(l *loader, items []Item, tickets []Ticket) *Correctio
 	var rows []row
 	for i := range tickets {
 		if i == maxTickets {
-			l.note(config.Warn, "weight.ticket.many", "scale tickets", fmt.Sprintf("Only the first %d tickets are used.", maxTickets), "Leave out the oldest.")
+			l.note(config.Warn, "weight.ticket.many", "scale tickets",
+				fmt.Sprintf("Only the first %d tickets are used.", maxTickets), "Leave out the oldest.")
 			break
 		}
 		rows = append(rows, l.rows(i, &tickets[i], items)...)
@@ -128,7 +129,8 @@ func (e *estimate) correct(l *loader, items []Item, tickets []Ticket) *Correctio
 		rows[i].Deviation = r.gap / math.Sqrt(s[i][i])
 	}
 	if !cholesky(s) {
-		l.note(config.Warn, "weight.ticket.unusable", "scale tickets", "The readings contradict each other beyond what can be reconciled, so none is used.", "Check the tickets for slips of the pen.")
+		l.note(config.Warn, "weight.ticket.unusable", "scale tickets", "The readings contradict each other beyond "+
+			"what can be reconciled, so none is used.", "Check the tickets for slips of the pen.")
 		return c
 	}
 	forward(s, gaps)
@@ -164,7 +166,11 @@ func (e *estimate) correct(l *loader, items []Item, tickets []Ticket) *Correctio
 		r.AfterLb = quantity.Mass(round6(after))
 		c.Readings = append(c.Readings, r.Reading)
 		if math.Abs(r.Deviation) > 3 {
-			l.note(config.Warn, "weight.ticket.far", r.Label, fmt.Sprintf("It reads %s where %s was computed, %.1f times what the tolerances lead one to expect.", lb(float64(r.MeasuredLb)), lb(float64(r.BeforeLb)), math.Abs(r.Deviation)), "Check the ticket, its condition and fuel, and that every option on the vehicle is in the unit; then correct the catalogue.")
+			l.note(config.Warn, "weight.ticket.far", r.Label,
+				fmt.Sprintf("It reads %s where %s was computed, %.1f times what the tolerances lead one to expect.",
+					lb(float64(r.MeasuredLb)), lb(float64(r.BeforeLb)), math.Abs(r.Deviation)), "Check the ticket, "+
+					"its condition and fuel, and that every option on the vehicle is in the unit; then correct the "+
+					"catalogue.")
 		}
 	}
 	return c
@@ -198,12 +204,14 @@ func (l *loader) rows(n int, t *Ticket, items []Item) []row {
 	if t.Unit != nil {
 		at = newLoader(l.cat, t.Unit, l.as)
 		if at == nil || !at.usable() {
-			return refuse("The unit it weighed is not in this edition, so it is not used.", "Enter the ticket with the unit it belongs to.")
+			return refuse("The unit it weighed is not in this edition, so it is not used.",
+				"Enter the ticket with the unit it belongs to.")
 		}
 		items = at.unit()
 	}
 	if t.What != TicketChassis && t.What != TicketUnit {
-		return refuse(fmt.Sprintf("It weighed %q; only a chassis or a unit can be corrected.", t.What), "Say whether it weighed the chassis or the finished unit.")
+		return refuse(fmt.Sprintf("It weighed %q; only a chassis or a unit can be corrected.", t.What),
+			"Say whether it weighed the chassis or the finished unit.")
 	}
 	in := map[string]func(Kind) bool{"": inCurb, "curb": inCurb, "crewed": inCrewed, "gross": inGross}[t.Condition]
 	if in == nil {
@@ -213,7 +221,8 @@ func (l *loader) rows(n int, t *Ticket, items []Item) []row {
 		in = func(k Kind) bool { return k == KindChassis || k == KindFluid }
 	}
 	if !(t.FuelPart >= 0 && t.FuelPart <= 1) || !(t.TolLb >= 0 && t.TolLb < 1000) {
-		return refuse("Its fuel or its tolerance is not sensible, so it is not used.", "Enter the fuel as a part of a full tank, 0 to 1, and the tolerance in pounds.")
+		return refuse("Its fuel or its tolerance is not sensible, so it is not used.",
+			"Enter the fuel as a part of a full tank, 0 to 1, and the tolerance in pounds.")
 	}
 	tol := float64(t.TolLb)
 	if tol == 0 {
@@ -239,14 +248,16 @@ func (l *loader) rows(n int, t *Ticket, items []Item) []row {
 		}
 		// Half or double is another vehicle, or kilograms.
 		if v := float64(measured); !(v > computed/2 && v < computed*2) {
-			refuse(fmt.Sprintf("Its reading of %v lb, %s, is nothing like the computed %s, so it is not used.", v, label, lb(computed)), "Check that it belongs to this vehicle and is in pounds.")
+			refuse(fmt.Sprintf("Its reading of %v lb, %s, is nothing like the computed %s, so it is not used.", v,
+				label, lb(computed)), "Check that it belongs to this vehicle and is in pounds.")
 			return
 		}
 		r := row{items: items, perLb: perLb, noise: tol / likely, gap: float64(measured) - computed}
 		if t.Unit != nil {
 			r.noise = math.Hypot(r.noise, specimenTol*computed/likely)
 		}
-		r.Reading = Reading{Ticket: n, Label: name + ", " + label, MeasuredLb: measured, BeforeLb: quantity.Mass(round6(computed))}
+		r.Reading = Reading{Ticket: n, Label: name + ", " + label, MeasuredLb: measured,
+			BeforeLb: quantity.Mass(round6(computed))}
 		out = append(out, r)
 	}
 	wb := float64(at.ch.WheelbaseIn)
@@ -259,7 +270,8 @@ func (l *loader) rows(n int, t *Ticket, items []Item) []row {
 		return out
 	}
 	if !at.tracks {
-		return append(out, refuse("Its left and right readings need the tracks of the chassis, which are missing.", "Correct the catalogue.")...)
+		return append(out, refuse("Its left and right readings need the tracks of the chassis, which are missing.",
+			"Correct the catalogue.")...)
 	}
 	// A wheel end carries half of what each mass puts on the axle, and more or
 	// less by how far the mass sits to its side.

@@ -53,7 +53,8 @@ func TestTicketByHand(t *testing.T) {
 	assert.InDelta(t, 1550, itemLb(s, "van"), 1e-6)
 
 	// A scale that errs as much as the masses together is believed half.
-	s = WeighWith(cat, u, people(150), []Ticket{{What: TicketUnit, TotalLb: 7625, TolLb: quantity.Mass(math.Hypot(100, 50))}})
+	s = WeighWith(cat, u, people(150),
+		[]Ticket{{What: TicketUnit, TotalLb: 7625, TolLb: quantity.Mass(math.Hypot(100, 50))}})
 	assert.InDelta(t, 7500+62.5, float64(s.Gross.TotalLb), 1e-6)
 	assert.InDelta(t, 62.5, float64(s.Correction.Readings[0].ResidualLb()), 1e-6)
 }
@@ -63,7 +64,8 @@ func TestFinishedUnitHeavierThanComputed(t *testing.T) {
 	cat, u, as := prepared(t), typical(), people(175)
 	before := Weigh(cat, u, as)
 	b := before.Curb
-	ticket := Ticket{Number: "4711", Date: config.Date{Year: 2027, Month: 3, Day: 3}, What: TicketUnit, FrontLb: b.FrontLb + 40, RearLb: b.RearLb + 172}
+	ticket := Ticket{Number: "4711", Date: config.Date{Year: 2027, Month: 3, Day: 3}, What: TicketUnit,
+		FrontLb: b.FrontLb + 40, RearLb: b.RearLb + 172}
 	after := WeighWith(cat, u, as, []Ticket{ticket})
 
 	gain := float64(after.Curb.TotalLb - b.TotalLb)
@@ -88,7 +90,9 @@ func TestCorrectionIsLeastSquares(t *testing.T) {
 	base := Weigh(cat, u, as)
 	rapid.Check(t, func(t *rapid.T) {
 		off := func(name string) quantity.Mass { return lbs(rapid.Float64Range(-300, 300).Draw(t, name)) }
-		tickets := []Ticket{{What: TicketUnit, FrontLb: base.Curb.FrontLb + off("f"), RearLb: base.Curb.RearLb + off("r"), TotalLb: base.Curb.TotalLb + off("t"), TolLb: 20}, {What: TicketChassis, TotalLb: 5900 + off("c")}}
+		tickets := []Ticket{{What: TicketUnit, FrontLb: base.Curb.FrontLb + off("f"), RearLb: base.Curb.RearLb +
+			off("r"), TotalLb: base.Curb.TotalLb + off("t"), TolLb: 20}, {What: TicketChassis, TotalLb: 5900 +
+			off("c")}}
 		l := newLoader(cat, u, as)
 		items := l.unit()
 		est := newEstimate(items)
@@ -131,7 +135,9 @@ func TestTicketsOnlyTeach(t *testing.T) {
 			return v * lbs(rapid.Float64Range(0.97, 1.03).Draw(t, name))
 		}
 		draw := func() Ticket {
-			k := Ticket{What: TicketUnit, FrontLb: near(base.Curb.FrontLb, "front"), RearLb: near(base.Curb.RearLb, "rear"), LeftLb: near(base.Curb.LeftLb, "left"), RightLb: near(base.Curb.RightLb, "right"), TotalLb: near(base.Curb.TotalLb, "total")}
+			k := Ticket{What: TicketUnit, FrontLb: near(base.Curb.FrontLb, "front"),
+				RearLb: near(base.Curb.RearLb, "rear"), LeftLb: near(base.Curb.LeftLb, "left"),
+				RightLb: near(base.Curb.RightLb, "right"), TotalLb: near(base.Curb.TotalLb, "total")}
 			for i := range k.WheelsLb {
 				k.WheelsLb[i] = near(base.Curb.Wheels[i].Lb, k.What)
 			}
@@ -221,7 +227,8 @@ func TestTicketsThatCannotBeUsed(t *testing.T) {
 	far := WeighWith(cat, u, as, []Ticket{{What: TicketUnit, TotalLb: Weigh(cat, u, as).Curb.TotalLb + 900}})
 	assert.NotNil(t, finding(far, "weight.ticket.far"), "believed, but remarked upon")
 	// Readings that repeat each other, or contradict, still give finite answers.
-	same := Ticket{What: TicketUnit, TotalLb: 9500, FrontLb: 3800, RearLb: 5700, LeftLb: 4750, RightLb: 4900, TolLb: 1e-9}
+	same := Ticket{What: TicketUnit, TotalLb: 9500, FrontLb: 3800, RearLb: 5700, LeftLb: 4750, RightLb: 4900,
+		TolLb: 1e-9}
 	assertFinite(t, WeighWith(cat, u, as, []Ticket{same, same, {What: TicketUnit, TotalLb: 9700, TolLb: 1e-9}}))
 	assertFinite(t, WeighWith(cat, u, as, make([]Ticket, 500)))
 }

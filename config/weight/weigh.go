@@ -12,7 +12,7 @@
 // is 5 percent. Stations are taken as exact, and people weigh what the rule in
 // force stipulates. Likely ranges are root sums of squares with the same odds.
 //
-// Signs: x inches behind the front axle, y inches right of the centreline
+// Signs: x inches behind the front axle, y inches right of the centerline
 // (curb side positive), z inches above the ground. Masses are pounds.
 package weight
 
@@ -82,7 +82,7 @@ type Condition struct {
 	LeftLb  quantity.Mass   `json:"left_lb"`
 	RightLb quantity.Mass   `json:"right_lb"`
 	Wheels  []Wheel         `json:"wheels"` // left front, right front, left rear, right rear
-	XIn     quantity.Length `json:"x_in"`   // centre of gravity
+	XIn     quantity.Length `json:"x_in"`   // center of gravity
 	YIn     quantity.Length `json:"y_in"`
 	ZIn     quantity.Length `json:"z_in"`
 	// XTolIn, YTolIn and ZTolIn are half widths of its likely range.
@@ -91,13 +91,13 @@ type Condition struct {
 	ZTolIn quantity.Length `json:"z_tol_in"`
 }
 
-// Wheel end: one tyre, or a pair on duals.
+// Wheel end: one tire, or a pair on duals.
 type Wheel struct {
 	Pos       string        `json:"pos"` // "LF", "RF", "LR" or "RR"
 	Lb        quantity.Mass `json:"lb"`
 	Tires     int           `json:"tires"`
 	PerTireLb quantity.Mass `json:"per_tire_lb"`
-	RatedLb   quantity.Mass `json:"rated_lb"` // what the tyres here may carry together
+	RatedLb   quantity.Mass `json:"rated_lb"` // what the tires here may carry together
 }
 
 // Weigh computes the weigh-up. It never fails: what cannot be computed is left
@@ -159,15 +159,16 @@ func (l *loader) condition(label string, items []Item, in func(Kind) bool, est *
 		my += m * float64(it.YIn)
 		mz += m * float64(it.ZIn)
 	}
-	c.TotalLb, c.FrontLb, c.RearLb = quantity.Mass(round6(total)), quantity.Mass(round6(front)), quantity.Mass(round6(rear))
+	c.TotalLb, c.FrontLb, c.RearLb = quantity.Mass(round6(total)), quantity.Mass(round6(front)),
+		quantity.Mass(round6(rear))
 	if total > 0 {
 		c.XIn, c.YIn, c.ZIn = quantity.Length(mx/total), quantity.Length(my/total), quantity.Length(mz/total)
-		tol := func(at func(*Item) quantity.Length, centre quantity.Length) quantity.Length {
+		tol := func(at func(*Item) quantity.Length, center quantity.Length) quantity.Length {
 			return quantity.Length(likely * est.sigma(items, func(it *Item) float64 {
 				if !in(it.Kind) {
 					return 0
 				}
-				return float64(at(it)-centre) / total
+				return float64(at(it)-center) / total
 			}))
 		}
 		c.XTolIn = tol(func(it *Item) quantity.Length { return it.XIn }, c.XIn)

@@ -102,8 +102,10 @@ func TestMoreMassIsNeverLighter(t *testing.T) {
 
 func TestConditionsNest(t *testing.T) {
 	s := Weigh(prepared(t), typical(), people(175))
-	assert.InDelta(t, 6*175, float64(s.Crewed.TotalLb-s.Curb.TotalLb), 1e-6, "two in the cab, an attendant, three on the bench")
-	assert.InDelta(t, 175+132+2*60, float64(s.Gross.TotalLb-s.Crewed.TotalLb), 1e-6, "a patient, the cot and two tool boxes")
+	assert.InDelta(t, 6*175, float64(s.Crewed.TotalLb-s.Curb.TotalLb), 1e-6,
+		"two in the cab, an attendant, three on the bench")
+	assert.InDelta(t, 175+132+2*60, float64(s.Gross.TotalLb-s.Crewed.TotalLb), 1e-6,
+		"a patient, the cot and two tool boxes")
 	assert.Equal(t, 6.0, figure(t, s, "weight.seats").Value)
 	assert.Equal(t, 1.0, figure(t, s, "weight.patients").Value)
 }

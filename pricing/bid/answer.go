@@ -60,7 +60,8 @@ func ReadRequirements(text string) ([]quote.Requirement, error) {
 	var out []quote.Requirement
 	add := func(no, text string) {
 		if text = strings.Join(strings.Fields(text), " "); text != "" {
-			out = append(out, quote.Requirement{No: clipped(strings.TrimSpace(no), quote.MaxNo), Text: clipped(text, quote.MaxText)})
+			out = append(out, quote.Requirement{No: clipped(strings.TrimSpace(no), quote.MaxNo),
+				Text: clipped(text, quote.MaxText)})
 		}
 	}
 	if what >= 0 {
@@ -76,9 +77,12 @@ func ReadRequirements(text string) ([]quote.Requirement, error) {
 	} else {
 		for _, line := range strings.Split(strings.TrimPrefix(text, "\ufeff"), "\n") {
 			line = strings.TrimSpace(line)
-			if cells, err := csv.Read(line); err == nil && len(cells) == 1 && len(cells[0]) == 2 && numbered(cells[0][0]) {
+			if cells, err := csv.Read(line); err == nil && len(cells) == 1 && len(cells[0]) == 2 &&
+				numbered(cells[0][0]) {
 				add(cells[0][0], cells[0][1])
-			} else if n, rest, cut := strings.Cut(line, " "); cut && strings.HasSuffix(strings.Trim(n, "0123456789"), ".") || cut && numbered(strings.TrimSuffix(n, ")")) && strings.HasSuffix(n, ")") {
+			} else if n, rest, cut := strings.Cut(line, " "); cut &&
+				strings.HasSuffix(strings.Trim(n, "0123456789"), ".") || cut && numbered(strings.TrimSuffix(n, ")")) &&
+				strings.HasSuffix(n, ")") {
 				add(strings.TrimRight(n, ".)"), rest)
 			} else {
 				add("", strings.Trim(line, `"`))
@@ -89,7 +93,8 @@ func ReadRequirements(text string) ([]quote.Requirement, error) {
 		return nil, fmt.Errorf("no line holds a text")
 	}
 	if len(out) > quote.MaxRequirements {
-		return nil, fmt.Errorf("the list has %d lines; the most that is answered is %d", len(out), quote.MaxRequirements)
+		return nil, fmt.Errorf("the list has %d lines; the most that is answered is %d", len(out),
+			quote.MaxRequirements)
 	}
 	return out, nil
 }
@@ -240,7 +245,8 @@ func hold(q *quote.Quote, a *Answer, line *asked, g gauge, want float64, in quan
 		return
 	}
 	a.Outcome = quote.Excepted
-	a.Offered += ", " + show(max(f.Margin(), -f.Margin())) + map[config.Sense]string{config.AtLeast: " short", config.AtMost: " over"}[sense]
+	a.Offered += ", " + show(max(f.Margin(), -f.Margin())) + map[config.Sense]string{config.AtLeast: " short",
+		config.AtMost: " over"}[sense]
 	if id := lift(q, g.code, f); id != "" {
 		a.Outcome, a.Takes = quote.MeetsWith, id
 	}
@@ -284,7 +290,8 @@ var lifts = map[string]func(*config.Option) bool{
 func measured(q *quote.Quote, code string) (config.Figure, bool) {
 	u, cat := &q.Draft.Unit, q.Edition.Cat
 	as := standards.Assume(u.RuleSet, cat, u)
-	for _, r := range []*config.Report{&weight.WeighWith(cat, u, &as, nil).Report, &power.Budget(cat, u, &as).Report, &space.Measure(cat, u, &as).Report} {
+	for _, r := range []*config.Report{&weight.WeighWith(cat, u, &as, nil).Report, &power.Budget(cat, u, &as).Report,
+		&space.Measure(cat, u, &as).Report} {
 		if f, ok := r.Figure(code); ok {
 			return f, true
 		}
@@ -369,7 +376,8 @@ func AnswerRows(q *quote.Quote, list []Answer) [][]string {
 		if a.Outcome == quote.MeetsWith {
 			outcome += " " + q.Edition.Cat.LabelOf(a.Takes)
 		}
-		rows = append(rows, []string{no, a.Text, outcome, a.ReadAs, map[bool]string{true: "yes", false: "no"}[a.Sure], a.Offered})
+		rows = append(rows, []string{no, a.Text, outcome, a.ReadAs, map[bool]string{true: "yes", false: "no"}[a.Sure],
+			a.Offered})
 	}
 	return rows
 }

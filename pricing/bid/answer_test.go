@@ -83,7 +83,8 @@ func TestAnswers(t *testing.T) {
 	} {
 		_, list := answersTo(t, c.line)
 		a := list[0]
-		assert.Equal(t, c.want, a.Outcome, "%s: %s read as %q, offered %q, takes %q", c.reason, c.line, a.ReadAs, a.Offered, a.Takes)
+		assert.Equal(t, c.want, a.Outcome, "%s: %s read as %q, offered %q, takes %q", c.reason, c.line, a.ReadAs,
+			a.Offered, a.Takes)
 		assert.Contains(t, a.ReadAs, c.readAs, c.reason)
 	}
 }
@@ -124,7 +125,8 @@ func FuzzRequirements(f *testing.F) {
 	d := quote.Begin(ed, "", "", quotetest.Today)
 	q, err := quote.Compute(ed, d)
 	require.NoError(f, err)
-	for _, s := range []string{"No.,Requirement\n1,Payload 2000 lb", "1/0 in headroom", "oxygen 99999999999999999999 L", "price $", "\"", "delivery by 9999-99-99", "by 2027-06-01 delivery within 1e9 days"} {
+	for _, s := range []string{"No.,Requirement\n1,Payload 2000 lb", "1/0 in headroom", "oxygen 99999999999999999999 L",
+		"price $", "\"", "delivery by 9999-99-99", "by 2027-06-01 delivery within 1e9 days"} {
 		f.Add(s)
 	}
 	f.Fuzz(func(t *testing.T, text string) {

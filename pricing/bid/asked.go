@@ -24,11 +24,11 @@ type measure struct {
 // kind.
 var units = map[string]measure{
 	"in": {1, quantity.Inch}, "inch": {1, quantity.Inch}, `"`: {1, quantity.Inch}, "ft": {12, quantity.Inch}, "foot": {12, quantity.Inch}, "feet": {12, quantity.Inch},
-	"mm": {1 / quantity.MillimetresPerIn, quantity.Inch}, "cm": {10 / quantity.MillimetresPerIn, quantity.Inch}, "m": {1000 / quantity.MillimetresPerIn, quantity.Inch},
+	"mm": {1 / quantity.MillimetersPerIn, quantity.Inch}, "cm": {10 / quantity.MillimetersPerIn, quantity.Inch}, "m": {1000 / quantity.MillimetersPerIn, quantity.Inch},
 	"lb": {1, quantity.Pound}, "pound": {1, quantity.Pound}, "kg": {1 / quantity.KilogramsPerPound, quantity.Pound},
 	"a": {1, quantity.Amp}, "amp": {1, quantity.Amp}, "ampere": {1, quantity.Amp}, "ah": {1, quantity.AmpHour},
 	"w": {1, quantity.Watt}, "watt": {1, quantity.Watt}, "kw": {1000, quantity.Watt}, "v": {1, quantity.Volt}, "volt": {1, quantity.Volt},
-	"l": {1, quantity.Litre}, "liter": {1, quantity.Litre}, "ft3": {1, quantity.CubicFoot},
+	"l": {1, quantity.Liter}, "liter": {1, quantity.Liter}, "ft3": {1, quantity.CubicFoot},
 	"min": {1, quantity.Minute}, "minute": {1, quantity.Minute}, "h": {60, quantity.Minute}, "hour": {60, quantity.Minute},
 	"day": {1, days}, "week": {7, days}, "month": {1, "month"}, "year": {12, "month"}, "mi": {1, "mi"}, "mile": {1, "mi"}, "%": {1, quantity.Percent}, "percent": {1, quantity.Percent},
 	"usd": {1, currency}, "dollar": {1, currency},
@@ -58,7 +58,11 @@ var spelling = map[string]string{
 var idle = map[string]bool{}
 
 func init() {
-	for _, w := range strings.Fields("a an and any are as at be by each for from have has if in is it its made of on or per provide provided shall should so such supplied supply that the their them there these this to unit vehicle ambulance must will with be equal approved required requirement include including installed install equipped fitted furnish furnished least most minimum maximum min max not less more than no exceed over under up within above below before") {
+	for _, w := range strings.Fields("a an and any are as at be by each for from have has if in is it its made of on " +
+		"or per provide provided shall should so such supplied supply that the their them there these this to unit " +
+		"vehicle ambulance must will with be equal approved required requirement include including installed install " +
+		"equipped fitted furnish furnished least most minimum maximum min max not less more than no exceed over " +
+		"under up within above below before") {
 		idle[w] = true
 	}
 }
@@ -99,7 +103,9 @@ func unitOf(w string) measure {
 // split cuts a text into words and numbers.
 func split(text string) []string {
 	text = strings.ToLower(text)
-	for _, r := range [][2]string{{"cubic feet", "ft3"}, {"cu ft", "ft3"}, {"cu. ft.", "ft3"}, {"cubic foot", "ft3"}, {"ft³", "ft3"}, {"four-wheel drive", "4x4"}, {"all-wheel drive", "4x4"}, {"four wheel drive", "4x4"}, {"$", " usd "}, {"≥", " minimum "}, {">=", " minimum "}, {"≤", " maximum "}, {"<=", " maximum "}} {
+	for _, r := range [][2]string{{"cubic feet", "ft3"}, {"cu ft", "ft3"}, {"cu. ft.", "ft3"}, {"cubic foot", "ft3"},
+		{"ft³", "ft3"}, {"four-wheel drive", "4x4"}, {"all-wheel drive", "4x4"}, {"four wheel drive", "4x4"}, {"$",
+			" usd "}, {"≥", " minimum "}, {">=", " minimum "}, {"≤", " maximum "}, {"<=", " maximum "}} {
 		text = strings.ReplaceAll(text, r[0], r[1])
 	}
 	var out []string
@@ -121,7 +127,8 @@ func split(text string) []string {
 		case kind == 2 && strings.ContainsRune(".,/-", r) && i+1 < len(text) && text[i+1] >= '0' && text[i+1] <= '9':
 			k = 2 // 1,750 and 12.5 and 1/4 and 2027-06-01
 		}
-		if k == 1 && kind == 2 && strings.ContainsRune("x³3", r) || k == 2 && kind == 1 && start >= 0 && (strings.HasSuffix(text[start:i], "x") || text[start:i] == "ft" || text[start:i] == "o") {
+		if k == 1 && kind == 2 && strings.ContainsRune("x³3", r) || k == 2 && kind == 1 && start >= 0 &&
+			(strings.HasSuffix(text[start:i], "x") || text[start:i] == "ft" || text[start:i] == "o") {
 			k = kind // 4x4, ft3, o2
 		}
 		if k != kind {
@@ -171,9 +178,11 @@ func read(text string) asked {
 		return slices.ContainsFunc(phrases, func(p string) bool { return strings.Contains(line, " "+p+" ") })
 	}
 	switch {
-	case has("not less than", "no less than", "at least", "minimum", "min", "or more", "not under", "no fewer than", "exceeding", "or larger", "or greater"):
+	case has("not less than", "no less than", "at least", "minimum", "min", "or more", "not under", "no fewer than",
+		"exceeding", "or larger", "or greater"):
 		a.sense = config.AtLeast
-	case has("at most", "maximum", "max", "not more than", "no more than", "not exceed", "not to exceed", "up to", "or less", "within", "by", "before", "under", "not later than", "no later than", "below"):
+	case has("at most", "maximum", "max", "not more than", "no more than", "not exceed", "not to exceed", "up to",
+		"or less", "within", "by", "before", "under", "not later than", "no later than", "below"):
 		a.sense = config.AtMost
 	}
 	a.not = has("no", "not", "without", "none", "delete", "omit") && a.sense == ""
@@ -252,7 +261,7 @@ var gauges = []gauge{
 	{"inside length|interior length|compartment length", "space.inside-length", quantity.Inch, config.AtLeast},
 	{"bench length|squad bench", "space.bench", quantity.Inch, config.AtLeast},
 	{"module length|body length", factModule, quantity.Inch, config.AtLeast},
-	{"oxygen", "space.oxygen", quantity.Litre, config.AtLeast},
+	{"oxygen", "space.oxygen", quantity.Liter, config.AtLeast},
 	{"exterior compartment|outside compartment|exterior storage", "space.compartments", quantity.CubicFoot, config.AtLeast},
 	{"storage|cabinet volume", "space.storage", quantity.CubicFoot, config.AtLeast},
 	{"battery|batteries", "power.battery-minutes", quantity.Minute, config.AtLeast},
@@ -293,7 +302,8 @@ func (a *asked) gaugeOf() (g gauge, v float64, ok bool) {
 					bare = append(bare, n)
 				}
 			}
-			if len(bare) == 1 && len(a.nums) == 0 && (g.unit == currency && bare[0] >= 1000 || g.unit == "" && len(a.words) <= 3) {
+			if len(bare) == 1 && len(a.nums) == 0 &&
+				(g.unit == currency && bare[0] >= 1000 || g.unit == "" && len(a.words) <= 3) {
 				return g, bare[0], true
 			}
 		}

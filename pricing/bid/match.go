@@ -167,7 +167,8 @@ func keeps(a *asked, nums []measure) bool {
 	for _, m := range a.nums {
 		if !slices.ContainsFunc(nums, func(n measure) bool {
 			close := math.Abs(n.value-m.value) <= 0.01*m.value
-			return n.unit == m.unit && (close || a.sense == config.AtLeast && n.value > m.value || a.sense == config.AtMost && n.value < m.value)
+			return n.unit == m.unit && (close || a.sense == config.AtLeast && n.value > m.value ||
+				a.sense == config.AtMost && n.value < m.value)
 		}) {
 			return false
 		}

@@ -61,10 +61,12 @@ type Role struct {
 // not say: everything that is handed on to somebody else, nothing of what is
 // taken off the price.
 var Passed = map[string]money.Percent{
-	pricing.LineSurcharge: whole, pricing.LineContractFee: whole, pricing.LineFreight: whole, pricing.LineTraining: whole,
-	pricing.LineFee: whole, pricing.LineExtra: whole, pricing.LineExcise: whole, pricing.LineTradeIn: whole,
+	pricing.LineSurcharge: whole, pricing.LineContractFee: whole, pricing.LineFreight: whole,
+	pricing.LineTraining: whole,
+	pricing.LineFee:      whole, pricing.LineExtra: whole, pricing.LineExcise: whole, pricing.LineTradeIn: whole,
 	pricing.LineTax: whole, pricing.LineBond: whole,
-	pricing.LineCredit: none, pricing.LineContract: none, pricing.LineFleet: none, pricing.LineDiscount: none, pricing.LinePrepay: none,
+	pricing.LineCredit: none, pricing.LineContract: none, pricing.LineFleet: none, pricing.LineDiscount: none,
+	pricing.LinePrepay: none,
 }
 
 var (
@@ -89,7 +91,8 @@ const (
 // sheet but keys.
 func Read(file []byte, cat *config.Catalogue, b *pricing.Book) (*Sheet, error) {
 	if len(file) > seal.MaxBytes {
-		return nil, config.Problems{{Code: "costs.too-large", Where: "the cost sheet", Text: fmt.Sprintf("is %d bytes; the most that is read is %d", len(file), seal.MaxBytes)}}
+		return nil, config.Problems{{Code: "costs.too-large", Where: "the cost sheet",
+			Text: fmt.Sprintf("is %d bytes; the most that is read is %d", len(file), seal.MaxBytes)}}
 	}
 	s := new(Sheet)
 	if p := pricing.Decode(file, s); p != nil {
@@ -148,7 +151,7 @@ func (s *Sheet) check(cat *config.Catalogue, b *pricing.Book) config.Problems {
 		w := fmt.Sprintf("overheads[%d]", i)
 		named(w, o.ID, o.Label)
 		if o.Amount.Sign() < 0 {
-			add("negative", w+" amount", "is below nought")
+			add("negative", w+" amount", "is below zero")
 		}
 	}
 	for i, r := range s.Roles {
@@ -172,7 +175,8 @@ func (s *Sheet) checkCosts(add adder, cat *config.Catalogue, b *pricing.Book) {
 			return
 		}
 		if _, ok := s.Shares[code]; !ok {
-			add("missing-cost", fmt.Sprintf("costs %q", key), "has a price but neither a cost nor a share of its list price for %q", code)
+			add("missing-cost", fmt.Sprintf("costs %q", key),
+				"has a price but neither a cost nor a share of its list price for %q", code)
 		}
 	}
 	for _, c := range cat.Chassis {
@@ -197,7 +201,7 @@ func (s *Sheet) checkShares(add adder) {
 			add("unknown-key", fmt.Sprintf("shares %.60q", code), "is not one of %s", strings.Join(listed, ", "))
 		}
 		if p := s.Shares[code]; p.Sign() < 0 {
-			add("negative", "shares "+code, "is below nought")
+			add("negative", "shares "+code, "is below zero")
 		}
 	}
 	for _, code := range slices.Sorted(maps.Keys(s.Charges)) {
@@ -205,7 +209,7 @@ func (s *Sheet) checkShares(add adder) {
 			add("unknown-key", fmt.Sprintf("charges %.60q", code), "is no line code beside chassis, body and option")
 		}
 		if p := s.Charges[code]; p.Sign() < 0 {
-			add("negative", fmt.Sprintf("charges %.60q", code), "is below nought")
+			add("negative", fmt.Sprintf("charges %.60q", code), "is below zero")
 		}
 	}
 }

@@ -33,7 +33,8 @@ const sheetText = `{"format": "boxwright-costs/1", "catalogue": "small", "title"
     {"id": "seller", "label": "Salesperson", "max_discount": "2.17", "min_margin": "16.71"},
     {"id": "manager", "label": "Sales manager", "max_discount": "6.31", "min_margin": "13.97"}]}`
 
-var secrets = []string{"56173.91", "71137.37", "1391.17", "71.73", "83.19", "917.13", "2.17", "16.71", "6.31", "13.97", "Private", "Preparation", "Salesperson", "manager"}
+var secrets = []string{"56173.91", "71137.37", "1391.17", "71.73", "83.19", "917.13", "2.17", "16.71", "6.31", "13.97",
+	"Private", "Preparation", "Salesperson", "manager"}
 
 var day = config.Date{Year: 2026, Month: 11, Day: 25}
 
@@ -57,12 +58,16 @@ func catalogue(t testing.TB) *config.Catalogue {
 	rear := config.Tires{Count: 4, LoadLb: 3640}
 	c := &config.Catalogue{
 		Format: config.CatalogueFormat, ID: "small", Title: "Small", Edition: "1", Notice: "Invented.",
-		Chapters: []config.Chapter{{ID: "all"}}, Groups: []config.Group{{ID: "all", Chapter: "all", Choose: config.ChooseAny}},
-		Chassis: []config.Chassis{{ID: "cutaway", Label: "Cutaway", Type: "III", Cab: "cutaway", Drive: "4x2", Fuel: "diesel", WheelbaseIn: 158, FloorHeightIn: 32,
-			TrackFrontIn: 68, TrackRearIn: 76, CGHeightIn: 28, GVWRLb: 14500, GAWRFrontLb: 5000, GAWRRearLb: 9450, CurbFrontLb: 3200, CurbRearLb: 2600, FrontTires: front, RearTires: rear}},
-		Bodies:  []config.Body{{ID: "module", Label: "Module", Kind: "module", Shell: &config.Shell{}}},
-		Options: []config.Option{{ID: "winch", Group: "all", Label: "Winch"}, {ID: "lights", Group: "all", Label: "Lights", MaxQty: 4}},
-		Plant:   config.Plant{HoursPerDay: 8}, PriceBook: json.RawMessage(bookText),
+		Chapters: []config.Chapter{{ID: "all"}},
+		Groups:   []config.Group{{ID: "all", Chapter: "all", Choose: config.ChooseAny}},
+		Chassis: []config.Chassis{{ID: "cutaway", Label: "Cutaway", Type: "III", Cab: "cutaway", Drive: "4x2",
+			Fuel: "diesel", WheelbaseIn: 158, FloorHeightIn: 32,
+			TrackFrontIn: 68, TrackRearIn: 76, CGHeightIn: 28, GVWRLb: 14500, GAWRFrontLb: 5000, GAWRRearLb: 9450,
+			CurbFrontLb: 3200, CurbRearLb: 2600, FrontTires: front, RearTires: rear}},
+		Bodies: []config.Body{{ID: "module", Label: "Module", Kind: "module", Shell: &config.Shell{}}},
+		Options: []config.Option{{ID: "winch", Group: "all", Label: "Winch"},
+			{ID: "lights", Group: "all", Label: "Lights", MaxQty: 4}},
+		Plant: config.Plant{HoursPerDay: 8}, PriceBook: json.RawMessage(bookText),
 	}
 	require.Empty(t, c.Prepare())
 	return c
@@ -79,7 +84,8 @@ func read(t testing.TB) (*costs.Sheet, *pricing.Book, *config.Catalogue) {
 }
 
 func unit() *config.Unit {
-	return &config.Unit{Chassis: "cutaway", Body: "module", Picks: []config.Pick{{Option: "lights", Qty: 2}, {Option: "winch", Qty: 1}}}
+	return &config.Unit{Chassis: "cutaway", Body: "module",
+		Picks: []config.Pick{{Option: "lights", Qty: 2}, {Option: "winch", Qty: 1}}}
 }
 
 func terms(t testing.TB) pricing.Terms {
@@ -127,7 +133,8 @@ func TestMarginByLineByHand(t *testing.T) {
 	assert.Equal(t, "51806.48", m.Margin.String())
 	assert.Equal(t, "16.58", m.Percent.String())
 	assert.Equal(t, "1", m.Discount.String())
-	assert.Equal(t, []bool{false, true}, []bool{m.Roles[0].May, m.Roles[1].May}, "below the salesperson's 16.71 %, within the manager's")
+	assert.Equal(t, []bool{false, true}, []bool{m.Roles[0].May, m.Roles[1].May},
+		"below the salesperson's 16.71 %, within the manager's")
 	assert.Contains(t, m.Roles[0].Why, "margin")
 }
 
@@ -185,7 +192,7 @@ func TestReadNamesFaultsAndTheirPlace(t *testing.T) {
 		{`"boxwright-costs/1"`, `"boxwright-costs/2"`, "costs.format", "format", "another form"},
 		{`"small"`, `"large"`, "costs.catalogue", "catalogue", "another plant's costs"},
 		{`"module": "71137.37", `, ``, "costs.missing-cost", `"module"`, "a body without a cost has a margin of 100 %"},
-		{`"winch": `, `"wnich": `, "costs.unknown-key", `"wnich"`, "a misspelt key"},
+		{`"winch": `, `"wnich": `, "costs.unknown-key", `"wnich"`, "a misspelled key"},
 		{`"shares": {"option"`, `"shares": {"options"`, "costs.missing-cost", `"lights"`, "a share for no line"},
 		{`"freight": "83.19"`, `"freigth": "83.19"`, "costs.unknown-key", "freigth", "a charge for no line"},
 		{`"71.73"`, `"-71.73"`, "costs.negative", "shares option", "a cost below nothing"},
@@ -250,7 +257,8 @@ func TestBuyersPackagesDoNotImportCosts(t *testing.T) {
 			f, err := parser.ParseFile(token.NewFileSet(), file, nil, parser.ImportsOnly)
 			require.NoError(t, err)
 			for _, i := range f.Imports {
-				assert.NotEqual(t, `"boxwright/pricing/costs"`, i.Path.Value, "%s: what a buyer may see must not know costs", file)
+				assert.NotEqual(t, `"boxwright/pricing/costs"`, i.Path.Value,
+					"%s: what a buyer may see must not know costs", file)
 			}
 		}
 	}

@@ -31,7 +31,7 @@ type LineMargin struct {
 	Price   money.Amount  `json:"price"`
 	Cost    money.Amount  `json:"cost"`
 	Margin  money.Amount  `json:"margin"`
-	Percent money.Percent `json:"percent"` // of the line's price; 0 where that is nought
+	Percent money.Percent `json:"percent"` // of the line's price; 0 where that is zero
 	How     string        `json:"how"`
 }
 
@@ -135,7 +135,8 @@ func Effect(c *Sheet, price Price, discounts []money.Percent) ([]Step, error) {
 			return nil, err
 		}
 		m := Judge(c, s)
-		steps[i] = Step{Discount: d, Total: s.Total, Margin: m.Margin, Percent: m.Percent, Lost: share(full.Sub(m.Margin), full)}
+		steps[i] = Step{Discount: d, Total: s.Total, Margin: m.Margin, Percent: m.Percent,
+			Lost: share(full.Sub(m.Margin), full)}
 		for _, v := range m.Roles {
 			if v.May {
 				steps[i].Roles = append(steps[i].Roles, v.Role.Label)

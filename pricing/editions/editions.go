@@ -190,7 +190,8 @@ func (c *Comparison) things() {
 			thing := strings.TrimSuffix(k, name[2])
 			last := len(p.Things) - 1
 			if last < 0 || p.Things[last].ID != name[1] {
-				x := Thing{ID: name[1], Label: cmp.Or(is[thing+"label"], was[thing+"label"], name[1], n.name), How: Changed}
+				x := Thing{ID: name[1], Label: cmp.Or(is[thing+"label"], was[thing+"label"], name[1], n.name),
+					How: Changed}
 				if was[thing+"id"] == "" && name[1] != "" {
 					x.How = Added
 				} else if is[thing+"id"] == "" && name[1] != "" {

@@ -49,15 +49,21 @@ func TestWhatChanged(t *testing.T) {
 	c := editions.Compare(edition(t), edition(t,
 		`"edition": "2026-11"`, `"edition": "2027-02"`,
 		`"fb-winch": "6480.00"`, `"fb-winch": "6804.00"`, // from the first day; 6,650.00 from 2027 on stays
-		`"id": "rail-rubber", "group": "rub-rail", "label": "Rub rail with rubber insert"`, `"id": "rail-rubber", "group": "rub-rail", "label": "Rubber rub rail"`,
+		`"id": "rail-rubber", "group": "rub-rail", "label": "Rub rail with rubber insert"`,
+		`"id": "rail-rubber", "group": "rub-rail", "label": "Rubber rub rail"`,
 		`{"id": "fit-164", "kind": "physics", "if": {"body": {"attr": "length_in", "op": ">", "number": 153}}, "then": {"chassis": {"attr": "gvwr_lb", "op": ">=", "number": 14500}}`,
 		`{"id": "fit-164", "kind": "physics", "if": {"body": {"attr": "length_in", "op": ">", "number": 153}}, "then": {"chassis": {"attr": "gvwr_lb", "op": ">=", "number": 16000}}`,
 		`{"id": "van-rail",`, `{"id": "van-no-rail",`,
 		`"rate": "6.5"`, `"rate": "7"`,
 	))
-	require.Equal(t, []editions.Thing{{ID: "rail-rubber", Label: "Rubber rub rail", How: editions.Changed, Fields: []editions.Field{{Name: "label", From: "Rub rail with rubber insert", To: "Rubber rub rail"}}}}, part(c, "Options"))
-	require.Equal(t, []editions.Field{{Name: "edition", From: "2026-11", To: "2027-02"}}, part(c, "The edition")[0].Fields)
-	require.Equal(t, []editions.Field{{Name: "tax rate", From: "6.5", To: "7"}}, part(c, "Terms of the price book")[0].Fields)
+	require.Equal(t,
+		[]editions.Thing{{ID: "rail-rubber", Label: "Rubber rub rail", How: editions.Changed,
+			Fields: []editions.Field{{Name: "label", From: "Rub rail with rubber insert", To: "Rubber rub rail"}}}},
+		part(c, "Options"))
+	require.Equal(t, []editions.Field{{Name: "edition", From: "2026-11", To: "2027-02"}},
+		part(c, "The edition")[0].Fields)
+	require.Equal(t, []editions.Field{{Name: "tax rate", From: "6.5", To: "7"}},
+		part(c, "Terms of the price book")[0].Fields)
 	require.Equal(t, "Options", c.Parts[0].Name)
 
 	require.Len(t, c.Prices, 1)
@@ -70,7 +76,8 @@ func TestWhatChanged(t *testing.T) {
 	require.Len(t, c.Rules, 3)
 	assert.Equal(t, editions.Rule{
 		ID: "fit-164", Kind: "physics", Reason: c.Rules[0].Reason, How: editions.Changed,
-		From: "if body.length_in > 153 then chassis.gvwr_lb >= 14500", To: "if body.length_in > 153 then chassis.gvwr_lb >= 16000",
+		From: "if body.length_in > 153 then chassis.gvwr_lb >= 14500", To: "if body.length_in > 153 then " +
+			"chassis.gvwr_lb >= 16000",
 	}, c.Rules[0])
 	assert.NotEmpty(t, c.Rules[0].Reason)
 	assert.Equal(t, editions.Added, c.Rules[1].How)

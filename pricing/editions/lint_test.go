@@ -15,7 +15,8 @@ func TestLint(t *testing.T) {
 	found := editions.Lint(edition(t,
 		`"rules": [`, `"rules": [
     {"id": "no-rubber", "kind": "supplier", "then": {"not": {"pick": "rail-rubber"}}, "reason": "The rubber is no longer made."},`,
-		`"mass": {"lb": 23, "tol_lb": 2, "zone": "module-mid", "x_in": 20, "y_in": 10, "z_in": 30}`, `"mass": {"lb": 23000, "tol_lb": 2, "zone": "module-mid", "x_in": 20, "y_in": 10, "z_in": 30}`,
+		`"mass": {"lb": 23, "tol_lb": 2, "zone": "module-mid", "x_in": 20, "y_in": 10, "z_in": 30}`,
+		`"mass": {"lb": 23000, "tol_lb": 2, "zone": "module-mid", "x_in": 20, "y_in": 10, "z_in": 30}`,
 	))
 	require.Equal(t, "catalogue.never", found[0].Code)
 	require.Contains(t, found[0].Text, `rule "no-rubber"`)

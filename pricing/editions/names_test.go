@@ -19,7 +19,8 @@ func TestEveryKindIsNamed(t *testing.T) {
 	for k := range valuesOf(cat) {
 		kind, _, _ := strings.Cut(k, between)
 		seen[kind] = true
-		require.True(t, slices.ContainsFunc(names, func(n struct{ key, name string }) bool { return n.key == kind }), kind)
+		require.True(t, slices.ContainsFunc(names, func(n struct{ key, name string }) bool { return n.key == kind }),
+			kind)
 	}
 	require.Len(t, seen, len(names))
 }

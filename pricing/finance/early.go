@@ -29,7 +29,8 @@ type Yield struct {
 // of 360 days.
 func EarlyPayment(discount money.Percent, days, yearDays int) (Yield, error) {
 	if discount.Sign() < 0 || discount.Cmp(hundred) >= 0 {
-		return Yield{}, errors.New("finance: an early-payment discount is from 0 to below 100 %; " + discount.Show() + " is not")
+		return Yield{}, errors.New("finance: an early-payment discount is from 0 to below 100 %; " + discount.Show() +
+			" is not")
 	}
 	if days < 1 || days > 3660 || yearDays < 1 || yearDays > 3660 {
 		return Yield{}, errors.New("finance: days early and days of the year are each from 1 to 3,660")
@@ -38,7 +39,8 @@ func EarlyPayment(discount money.Percent, days, yearDays int) (Yield, error) {
 	period := d.DivRound(one.Sub(d), places)
 	simple := period.Mul(year).DivRound(early, places)
 	if simple.GreaterThan(decimal.NewFromInt(10)) {
-		return Yield{}, fmt.Errorf("finance: %s for %d days is above 1,000 %% a year; state the discount alone", discount.Show(), days)
+		return Yield{}, fmt.Errorf("finance: %s for %d days is above 1,000 %% a year; state the discount alone",
+			discount.Show(), days)
 	}
 	grown := power(one.Add(period), year.DivRound(early, places))
 	return Yield{Simple: percent(simple), Compounded: percent(grown.Sub(one))}, nil

@@ -11,14 +11,16 @@ import (
 // dollar at the end.
 func ExampleLease_Schedule() {
 	rate, _ := money.ParsePercent("5.25")
-	l := finance.Lease{Principal: money.Dollars(282000), Rate: rate, PerYear: 1, Periods: 5, Advance: true, Balloon: money.Dollars(1)}
+	l := finance.Lease{Principal: money.Dollars(282000), Rate: rate, PerYear: 1, Periods: 5, Advance: true,
+		Balloon: money.Dollars(1)}
 	s, err := l.Schedule()
 	if err != nil {
 		fmt.Println(err)
 		return
 	}
 	for _, r := range s.Rows {
-		fmt.Printf("month %2d  %10s  interest %9s  owed %10s\n", r.Months, r.Payment.Show(), r.Interest.Show(), r.Balance.Show())
+		fmt.Printf("month %2d  %10s  interest %9s  owed %10s\n", r.Months, r.Payment.Show(), r.Interest.Show(),
+			r.Balance.Show())
 	}
 	fmt.Println("interest in all", s.Interest.Show())
 	// Output:

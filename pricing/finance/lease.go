@@ -12,7 +12,7 @@ import (
 
 // Lease is a lease-purchase or loan in level payments.
 type Lease struct {
-	Principal money.Amount  `json:"principal,omitzero"` // sum financed, above nought
+	Principal money.Amount  `json:"principal,omitzero"` // sum financed, above zero
 	Rate      money.Percent `json:"rate,omitzero"`      // nominal a year, 0 to 60 %
 	PerYear   int           `json:"per_year"`           // 12 monthly, 4 quarterly, 2 half-yearly, 1 yearly
 	Periods   int           `json:"periods"`            // number of level payments, 1 to 600
@@ -52,7 +52,7 @@ const (
 func (l *Lease) Check() error {
 	switch {
 	case l.Principal.Sign() <= 0:
-		return fmt.Errorf("finance: principal %s must be above nought", l.Principal.Show())
+		return fmt.Errorf("finance: principal %s must be above zero", l.Principal.Show())
 	case l.Rate.Sign() < 0 || l.Rate.Decimal().GreaterThan(decimal.NewFromInt(maxRate)):
 		return fmt.Errorf("finance: rate %s is outside 0 to %d %% a year", l.Rate.Show(), maxRate)
 	case !slices.Contains([]int{1, 2, 4, 12}, l.PerYear):
@@ -109,7 +109,7 @@ type ExactRow struct {
 // advance; what the payment leaves over goes off the balance.
 // Units: dollars.
 // Valid: a lease that passes Check. What remains in the last row's balance is
-// the balloon's worth that day, else nought to 25 decimals.
+// the balloon's worth that day, else zero to 25 decimals.
 // Example: 2,500.00 at 8.24 % over 12 months begins with 200.58 and 17.17,
 // leaving 2,299.42.
 func (l *Lease) ExactRows() ([]ExactRow, error) {
@@ -136,7 +136,7 @@ func (l *Lease) ExactRows() ([]ExactRow, error) {
 //
 // Source: as Exact and ExactRows, each figure in whole cents.
 // Units: dollars and cents; months after delivery.
-// Valid: a lease that passes Check and whose last payment stays between nought
+// Valid: a lease that passes Check and whose last payment stays between zero
 // and twice the level one; else ErrTooSmall.
 // Example: 1,000.00 without interest in 3 yearly payments is 333.33, 333.33
 // and 333.34.
@@ -150,7 +150,7 @@ func (l *Lease) Schedule() (*Schedule, error) {
 		return nil, ErrTooSmall
 	}
 	r, balance := l.period(), l.Principal
-	// leave is what the last level payment leaves owing: nought, or what grows
+	// leave is what the last level payment leaves owing: zero, or what grows
 	// into the balloon.
 	leave := l.Balloon
 	if l.Advance {
@@ -177,7 +177,8 @@ func (l *Lease) Schedule() (*Schedule, error) {
 		s.add(row)
 	}
 	if !l.Balloon.IsZero() {
-		s.add(Row{N: l.Periods + 1, Months: l.FirstDue + l.Periods*step, Payment: l.Balloon, Interest: l.Balloon.Sub(balance), Principal: balance})
+		s.add(Row{N: l.Periods + 1, Months: l.FirstDue + l.Periods*step, Payment: l.Balloon,
+			Interest: l.Balloon.Sub(balance), Principal: balance})
 	}
 	return s, nil
 }
@@ -206,10 +207,12 @@ func (l *Lease) Effective() (money.Percent, error) {
 // Source: n = -ln(1 - P r / A) / ln(1 + r).
 // Units: rate of a year in percent, divided by perYear; the result in periods,
 // to eight decimals.
-// Valid: principal and payment above nought, and a payment above the interest
+// Valid: principal and payment above zero, and a payment above the interest
 // of the first period; else an error.
 // Example: 8,000.00 at 7 % a year, 150.00 a month, takes 64.07335 months.
-func PeriodsFor(principal money.Amount, rate money.Percent, perYear int, payment money.Amount) (decimal.Decimal, error) {
+func PeriodsFor(
+	principal money.Amount, rate money.Percent, perYear int, payment money.Amount,
+) (decimal.Decimal, error) {
 	l := Lease{Principal: principal, Rate: rate, PerYear: perYear, Periods: 1}
 	if err := l.Check(); err != nil {
 		return decimal.Decimal{}, err
@@ -217,7 +220,8 @@ func PeriodsFor(principal money.Amount, rate money.Percent, perYear int, payment
 	r := l.period()
 	interest := principal.Decimal().Mul(r)
 	if payment.Decimal().LessThanOrEqual(interest) {
-		return decimal.Decimal{}, fmt.Errorf("finance: %s a period does not cover the first interest of %s", payment.Show(), money.HalfUp.Cent(interest).Show())
+		return decimal.Decimal{}, fmt.Errorf("finance: %s a period does not cover the first interest of %s",
+			payment.Show(), money.HalfUp.Cent(interest).Show())
 	}
 	if r.IsZero() {
 		return principal.Decimal().DivRound(payment.Decimal(), 8), nil

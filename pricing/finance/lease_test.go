@@ -80,7 +80,8 @@ func TestScheduleSettlesToTheCent(t *testing.T) {
 			if r.N > l.Periods {
 				most = big.NewRat(2, 100) // the balloon is as agreed: its interest takes the odd cent
 			}
-			require.True(t, off.Abs(off).Cmp(most) <= 0, "row %d: interest %s is not that on %s", r.N, r.Interest, balance)
+			require.True(t, off.Abs(off).Cmp(most) <= 0, "row %d: interest %s is not that on %s", r.N, r.Interest,
+				balance)
 			if r.N < l.Periods {
 				require.True(t, r.Payment.Equal(s.Payment), "level until the last")
 			}
@@ -118,7 +119,8 @@ func TestRateOfReturnFindsTheLeaseRate(t *testing.T) {
 		got, err := finance.RateOfReturn(flows)
 		require.NoError(t, err)
 		want := l.Rate.Decimal().Div(decimal.NewFromInt(int64(l.PerYear)))
-		assert.True(t, got.Decimal().Sub(want).Abs().LessThan(decimal.New(1, -4)), "%s %% a period, not %s %%; payments are rounded to the cent", want, got)
+		assert.True(t, got.Decimal().Sub(want).Abs().LessThan(decimal.New(1, -4)),
+			"%s %% a period, not %s %%; payments are rounded to the cent", want, got)
 	})
 }
 
@@ -130,17 +132,23 @@ func TestScheduleByHand(t *testing.T) {
 		reason string
 	}{
 		{finance.Lease{Principal: amount(t, "1000"), PerYear: 1, Periods: 3},
-			[]string{"333.33 0.00 666.67", "333.33 0.00 333.34", "333.34 0.00 0.00"}, []int{12, 24, 36}, "without interest the last payment takes the odd cent"},
+			[]string{"333.33 0.00 666.67", "333.33 0.00 333.34", "333.34 0.00 0.00"}, []int{12, 24, 36},
+			"without interest the last payment takes the odd cent"},
 		{finance.Lease{Principal: amount(t, "1000"), Rate: percent(t, "10"), PerYear: 1, Periods: 2},
-			[]string{"576.19 100.00 523.81", "576.19 52.38 0.00"}, []int{12, 24}, "1,000 x 0.1 / (1 - 1.1^-2) is 576.1905"},
+			[]string{"576.19 100.00 523.81", "576.19 52.38 0.00"}, []int{12, 24},
+			"1,000 x 0.1 / (1 - 1.1^-2) is 576.1905"},
 		{finance.Lease{Principal: amount(t, "1000"), Rate: percent(t, "10"), PerYear: 1, Periods: 2, Advance: true},
-			[]string{"523.81 0.00 476.19", "523.81 47.62 0.00"}, []int{0, 12}, "in advance the first payment is all principal"},
+			[]string{"523.81 0.00 476.19", "523.81 47.62 0.00"}, []int{0, 12},
+			"in advance the first payment is all principal"},
 		{finance.Lease{Principal: amount(t, "1000"), Rate: percent(t, "8"), PerYear: 4, Periods: 2, Balloon: amount(t, "500"), FirstDue: 3},
-			[]string{"267.52 20.00 752.48", "267.53 15.05 500.00", "500.00 0.00 0.00"}, []int{6, 9, 9}, "a balloon in arrears falls due with the last payment"},
+			[]string{"267.52 20.00 752.48", "267.53 15.05 500.00", "500.00 0.00 0.00"}, []int{6, 9, 9},
+			"a balloon in arrears falls due with the last payment"},
 		{finance.Lease{Principal: amount(t, "1000"), Rate: percent(t, "10"), PerYear: 1, Periods: 1, Advance: true, Balloon: amount(t, "550")},
-			[]string{"500.00 0.00 500.00", "550.00 50.00 0.00"}, []int{0, 12}, "a balloon in advance falls due a period later and bears its interest"},
+			[]string{"500.00 0.00 500.00", "550.00 50.00 0.00"}, []int{0, 12}, "a balloon in advance falls due a " +
+				"period later and bears its interest"},
 		{finance.Lease{Principal: amount(t, "1000"), Rate: percent(t, "10"), PerYear: 1, Periods: 2, Balloon: amount(t, "1000")},
-			[]string{"100.00 100.00 1000.00", "100.00 100.00 1000.00", "1000.00 0.00 0.00"}, []int{12, 24, 24}, "interest only"},
+			[]string{"100.00 100.00 1000.00", "100.00 100.00 1000.00", "1000.00 0.00 0.00"}, []int{12, 24, 24},
+			"interest only"},
 	} {
 		s, err := c.l.Schedule()
 		require.NoError(t, err, c.reason)
@@ -172,8 +180,11 @@ func TestBadLeaseIsAnError(t *testing.T) {
 		{func(l *finance.Lease) { l.Balloon = money.Dollars(1001) }, "a balloon above the principal"},
 		{func(l *finance.Lease) { l.Balloon = money.Dollars(-1) }, "a negative balloon"},
 		{func(l *finance.Lease) { l.FirstDue = 121 }, "the first period is too far away"},
-		{func(l *finance.Lease) { l.Principal, l.Rate, l.Periods = money.Cents(3), money.Percent{}, 600 }, "three cents over 600 payments"},
-		{func(l *finance.Lease) { l.Rate, l.Periods, l.PerYear = percent(t, "60"), 600, 1 }, "half a cent grows beyond the payment at that rate and length"},
+		{func(l *finance.Lease) { l.Principal, l.Rate, l.Periods = money.Cents(3), money.Percent{}, 600 },
+			"three cents over 600 payments"},
+		{func(l *finance.Lease) {
+			l.Rate, l.Periods, l.PerYear = percent(t, "60"), 600, 1
+		}, "half a cent grows beyond the payment at that rate and length"},
 	} {
 		l := good
 		c.change(&l)

@@ -33,7 +33,7 @@ func growth(base decimal.Decimal, n int) decimal.Decimal {
 	return result
 }
 
-// power is base above nought to any exponent, to the stated places.
+// power is base above zero to any exponent, to the stated places.
 func power(base, exponent decimal.Decimal) decimal.Decimal {
 	p, err := base.PowWithPrecision(exponent, places)
 	if err != nil {

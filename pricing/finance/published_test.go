@@ -65,7 +65,8 @@ func TestF2Schedule(t *testing.T) {
 	require.Len(t, rows, len(printed))
 	interest := decimal.Zero
 	for i, r := range rows {
-		assert.Equal(t, printed[i], [3]string{r.Principal.StringFixed(2), r.Interest.StringFixed(2), r.Balance.Abs().StringFixed(2)}, "month %d", i+1)
+		assert.Equal(t, printed[i], [3]string{r.Principal.StringFixed(2), r.Interest.StringFixed(2),
+			r.Balance.Abs().StringFixed(2)}, "month %d", i+1)
 		interest = interest.Add(r.Interest)
 	}
 	assert.Equal(t, "112.98", interest.StringFixed(2))
@@ -90,19 +91,22 @@ func TestF3Periods(t *testing.T) {
 
 // F-4. numpy-financial, _financial.py, npv at 8 %: 3065.22267.
 func TestF4PresentWorth(t *testing.T) {
-	now, err := finance.PresentWorth(percent(t, "8"), []money.Amount{amount(t, "-40000"), amount(t, "5000"), amount(t, "8000"), amount(t, "12000"), amount(t, "30000")})
+	now, err := finance.PresentWorth(percent(t, "8"), []money.Amount{amount(t, "-40000"), amount(t, "5000"),
+		amount(t, "8000"), amount(t, "12000"), amount(t, "30000")})
 	require.NoError(t, err)
 	assert.Equal(t, "3065.22", now.String(), "printed 3065.22267; ours is money, to the cent")
 
 	// To all printed digits: the same series in units a thousand times larger.
-	now, err = finance.PresentWorth(percent(t, "8"), []money.Amount{amount(t, "-40000000"), amount(t, "5000000"), amount(t, "8000000"), amount(t, "12000000"), amount(t, "30000000")})
+	now, err = finance.PresentWorth(percent(t, "8"), []money.Amount{amount(t, "-40000000"), amount(t, "5000000"),
+		amount(t, "8000000"), amount(t, "12000000"), amount(t, "30000000")})
 	require.NoError(t, err)
 	assert.Equal(t, "3065222.67", now.String())
 }
 
 // F-5. numpy-financial, _financial.py, irr: 0.28095.
 func TestF5RateOfReturn(t *testing.T) {
-	r, err := finance.RateOfReturn([]money.Amount{amount(t, "-100"), amount(t, "39"), amount(t, "59"), amount(t, "55"), amount(t, "20")})
+	r, err := finance.RateOfReturn([]money.Amount{amount(t, "-100"), amount(t, "39"), amount(t, "59"), amount(t, "55"),
+		amount(t, "20")})
 	require.NoError(t, err)
 	assert.Equal(t, "0.28095", r.Fraction().Round(5).String())
 }
@@ -147,7 +151,8 @@ func TestF7EquivalentAnnualCost(t *testing.T) {
 		require.NoError(t, err)
 		assert.Equal(t, c.perYear, each.Decimal().Round(0).String(), c.name)
 		assert.Equal(t, c.exactCent, each.String(), "%s: recomputed at full precision", c.name)
-		s, err := finance.CostPerYear(finance.Choice{Price: amount(t, c.buy), Yearly: amount(t, c.yearly), Years: c.years}, finance.Rates{Discount: percent(t, "5")})
+		s, err := finance.CostPerYear(finance.Choice{Price: amount(t, c.buy), Yearly: amount(t, c.yearly),
+			Years: c.years}, finance.Rates{Discount: percent(t, "5")})
 		require.NoError(t, err)
 		assert.Equal(t, c.exactCent, s.PerYear.String(), "%s: the same as a choice of service", c.name)
 	}
@@ -161,7 +166,8 @@ func TestF10EquivalentAnnualCost(t *testing.T) {
 		years       int
 		want        string
 	}{{"30000", "3000", 5, "10513.69"}, {"22000", "4000", 3, "12536.74"}} {
-		s, err := finance.CostPerYear(finance.Choice{Price: amount(t, c.buy), Yearly: amount(t, c.yearly), Years: c.years}, finance.Rates{Discount: percent(t, "8")})
+		s, err := finance.CostPerYear(finance.Choice{Price: amount(t, c.buy), Yearly: amount(t, c.yearly),
+			Years: c.years}, finance.Rates{Discount: percent(t, "8")})
 		require.NoError(t, err)
 		assert.Equal(t, c.want, s.PerYear.String())
 	}

@@ -22,7 +22,7 @@ type Choice struct {
 	TradeIn  money.Amount  `json:"trade_in,omitzero"`  // what the old unit brings now
 	Years    int           `json:"years"`              // of service it gives, 1 to 40
 	Yearly   money.Amount  `json:"yearly,omitzero"`    // upkeep in the first year, a maintenance plan included
-	Ageing   money.Percent `json:"ageing,omitzero"`    // by which upkeep rises each year beyond inflation
+	Aging    money.Percent `json:"ageing,omitzero"`    // by which upkeep rises each year beyond inflation
 	Later    []Outlay      `json:"later,omitempty"`    // such as a transmission in year 4
 	Residual money.Amount  `json:"residual,omitzero"`  // what it brings at the end
 	Warranty int           `json:"warranty,omitempty"` // years left on the structure from now
@@ -69,18 +69,19 @@ func (c *Choice) Check() error {
 		a    money.Amount
 	}{{"price", c.Price}, {"trade-in", c.TradeIn}, {"yearly upkeep", c.Yearly}, {"residual", c.Residual}} {
 		if x.a.Sign() < 0 {
-			return fmt.Errorf("finance: %s: %s of %s is below nought", c.Label, x.name, x.a.Show())
+			return fmt.Errorf("finance: %s: %s of %s is below zero", c.Label, x.name, x.a.Show())
 		}
 	}
-	if c.Ageing.Decimal().Abs().GreaterThan(decimal.NewFromInt(50)) {
-		return fmt.Errorf("finance: %s: upkeep rising by %s a year is outside -50 to 50 %%", c.Label, c.Ageing.Show())
+	if c.Aging.Decimal().Abs().GreaterThan(decimal.NewFromInt(50)) {
+		return fmt.Errorf("finance: %s: upkeep rising by %s a year is outside -50 to 50 %%", c.Label, c.Aging.Show())
 	}
 	if c.Warranty < 0 || c.Warranty > 100 {
 		return fmt.Errorf("finance: %s: %d years of warranty; choose 0 to 100", c.Label, c.Warranty)
 	}
 	for _, o := range c.Later {
 		if o.Year < 1 || o.Year > c.Years {
-			return fmt.Errorf("finance: %s: %q in year %d is outside the %d years of service", c.Label, o.Label, o.Year, c.Years)
+			return fmt.Errorf("finance: %s: %q in year %d is outside the %d years of service", c.Label, o.Label, o.Year,
+				c.Years)
 		}
 	}
 	return nil
@@ -109,7 +110,7 @@ func (c *Choice) flows() []decimal.Decimal {
 	upkeep := c.Yearly.Decimal()
 	for y := 1; y <= c.Years; y++ {
 		list[y] = upkeep
-		upkeep = upkeep.Mul(one.Add(c.Ageing.Fraction())).Round(places)
+		upkeep = upkeep.Mul(one.Add(c.Aging.Fraction())).Round(places)
 	}
 	for _, o := range c.Later {
 		list[o.Year] = list[o.Year].Add(o.Amount.Decimal())
@@ -152,13 +153,14 @@ func CostPerYear(c Choice, r Rates) (*Service, error) {
 	}
 	s.Worth = money.HalfUp.Cent(sum)
 	s.PerYear = money.HalfUp.Cent(sum.DivRound(factor(r.real(), c.Years), places))
-	s.How = fmt.Sprintf("%s now is worth the same as %s in each of %d years, in today's money, at %s inflation and %s for money.", s.Worth.Show(), s.PerYear.Show(), c.Years, r.Inflation.Show(), r.Discount.Show())
+	s.How = fmt.Sprintf("%s now is worth the same as %s in each of %d years, in today's money, at %s inflation and "+
+		"%s for money.", s.Worth.Show(), s.PerYear.Show(), c.Years, r.Inflation.Show(), r.Discount.Show())
 	return s, nil
 }
 
 // BreakEven is the price at which a choice costs as much a year as another;
 // below it the choice is the cheaper one. For a remount against a new unit it
-// is the most the remount may cost. It is below nought when the choice would
+// is the most the remount may cost. It is below zero when the choice would
 // not even be worth having for nothing.
 //
 // Source: the equivalent annual cost is linear in the price, so that the price
@@ -198,7 +200,7 @@ func discounted(c *Choice, i decimal.Decimal) decimal.Decimal {
 //
 // Source: common practice, no source.
 // Units: years.
-// Valid: any age of nought or more; a term of nought has none left.
+// Valid: any age of zero or more; a term of zero has none left.
 // Example: 13 of 20 years leave 7; a remount makes it 20 again.
 func WarrantyLeft(age, term int, remounted bool) int {
 	if remounted {
@@ -211,7 +213,7 @@ func WarrantyLeft(age, term int, remounted bool) int {
 //
 // Source: (new - other) / new.
 // Units: percent, to four decimals, half up; negative when the other costs more.
-// Valid: a new unit's price above nought; else 0.
+// Valid: a new unit's price above zero; else 0.
 // Example: 194,000 against 282,000 saves 31.2057 %.
 func SavedShare(newPrice, other money.Amount) money.Percent {
 	if newPrice.Sign() <= 0 {

@@ -13,9 +13,12 @@ import (
 
 // An invented comparison with round figures.
 func threeWays() (keep, fresh, remount finance.Choice) {
-	keep = finance.Choice{ID: "keep", Label: "Keep", Years: 3, Yearly: money.Dollars(24000), Residual: money.Dollars(4000), Warranty: 2}
-	fresh = finance.Choice{ID: "new", Label: "Buy new", Price: money.Dollars(282000), TradeIn: money.Dollars(12000), Years: 10, Yearly: money.Dollars(9000), Residual: money.Dollars(15000), Warranty: 20}
-	remount = finance.Choice{ID: "remount", Label: "Remount", Price: money.Dollars(194000), Years: 8, Yearly: money.Dollars(9500), Residual: money.Dollars(9000), Warranty: 20,
+	keep = finance.Choice{ID: "keep", Label: "Keep", Years: 3, Yearly: money.Dollars(24000),
+		Residual: money.Dollars(4000), Warranty: 2}
+	fresh = finance.Choice{ID: "new", Label: "Buy new", Price: money.Dollars(282000), TradeIn: money.Dollars(12000),
+		Years: 10, Yearly: money.Dollars(9000), Residual: money.Dollars(15000), Warranty: 20}
+	remount = finance.Choice{ID: "remount", Label: "Remount", Price: money.Dollars(194000), Years: 8,
+		Yearly: money.Dollars(9500), Residual: money.Dollars(9000), Warranty: 20,
 		Later: []finance.Outlay{{Year: 4, Amount: money.Dollars(6000), Label: "Cabinet refurbishing"}}}
 	return keep, fresh, remount
 }
@@ -52,7 +55,7 @@ func TestInflationEqualToDiscountCancels(t *testing.T) {
 }
 
 func TestAgeingRaisesUpkeepYearByYear(t *testing.T) {
-	c := finance.Choice{Label: "Keep", Years: 3, Yearly: money.Dollars(10000), Ageing: percent(t, "10")}
+	c := finance.Choice{Label: "Keep", Years: 3, Yearly: money.Dollars(10000), Aging: percent(t, "10")}
 	s, err := finance.CostPerYear(c, finance.Rates{})
 	require.NoError(t, err)
 	assert.Equal(t, "11033.33", s.PerYear.String(), "(10,000 + 11,000 + 12,100) / 3")
@@ -60,7 +63,8 @@ func TestAgeingRaisesUpkeepYearByYear(t *testing.T) {
 
 func anyRates(t *rapid.T) finance.Rates {
 	hundredth := rapid.Int64Range(0, 900)
-	return finance.Rates{Inflation: percentOf(hundredth.Draw(t, "inflation")), Discount: percentOf(hundredth.Draw(t, "discount"))}
+	return finance.Rates{Inflation: percentOf(hundredth.Draw(t, "inflation")),
+		Discount: percentOf(hundredth.Draw(t, "discount"))}
 }
 
 func percentOf(hundredths int64) money.Percent {
@@ -82,7 +86,8 @@ func TestBreakEvenIsWhereTheYearsCostTheSame(t *testing.T) {
 		c.Price = most
 		at, err := finance.CostPerYear(c, r)
 		require.NoError(t, err)
-		assert.LessOrEqual(t, at.PerYear.Sub(want.PerYear).Abs().Cmp(money.Cents(1)), 0, "%s and %s", at.PerYear, want.PerYear)
+		assert.LessOrEqual(t, at.PerYear.Sub(want.PerYear).Abs().Cmp(money.Cents(1)), 0, "%s and %s", at.PerYear,
+			want.PerYear)
 		c.Price = most.Add(money.Dollars(100))
 		above, err := finance.CostPerYear(c, r)
 		require.NoError(t, err)
@@ -124,9 +129,11 @@ func TestBadChoiceIsAnError(t *testing.T) {
 		{func(c *finance.Choice, _ *finance.Rates) { c.Years = 41 }, "too long"},
 		{func(c *finance.Choice, _ *finance.Rates) { c.Price = money.Dollars(-1) }, "a negative price"},
 		{func(c *finance.Choice, _ *finance.Rates) { c.Residual = money.Dollars(-1) }, "a negative residual"},
-		{func(c *finance.Choice, _ *finance.Rates) { c.Ageing = percent(t, "51") }, "upkeep out of reason"},
+		{func(c *finance.Choice, _ *finance.Rates) { c.Aging = percent(t, "51") }, "upkeep out of reason"},
 		{func(c *finance.Choice, _ *finance.Rates) { c.Warranty = -1 }, "a negative warranty"},
-		{func(c *finance.Choice, _ *finance.Rates) { c.Later = []finance.Outlay{{Year: 11}} }, "an outlay after the end"},
+		{func(c *finance.Choice, _ *finance.Rates) {
+			c.Later = []finance.Outlay{{Year: 11}}
+		}, "an outlay after the end"},
 		{func(_ *finance.Choice, r *finance.Rates) { r.Discount = percent(t, "-11") }, "a rate out of reason"},
 		{func(_ *finance.Choice, r *finance.Rates) { r.Inflation = percent(t, "31") }, "a rate out of reason"},
 	} {
@@ -150,7 +157,7 @@ func TestWarrantyLeft(t *testing.T) {
 		reason    string
 	}{
 		{13, false, 7, "the rest of the term"},
-		{25, false, 0, "none below nought"},
+		{25, false, 0, "none below zero"},
 		{-3, false, 20, "a module not yet built"},
 		{13, true, 20, "a remount renews it"},
 	} {
@@ -165,7 +172,8 @@ func TestCompareFindsTheCheapestAndTheBreakEven(t *testing.T) {
 	require.NoError(t, err)
 	assert.Equal(t, 2, c.Cheapest, "keeping costs 22,666.67 a year, while it lasts")
 	assert.Equal(t, []int{2, 2, 1}, []int{c.Ways[0].Against, c.Ways[1].Against, c.Ways[2].Against})
-	assert.Equal(t, "108333.33", c.Ways[1].BreakEven.String(), "8 x 22,666.67 - 76,000 - 6,000 + 9,000, cut to the cent below")
+	assert.Equal(t, "108333.33", c.Ways[1].BreakEven.String(), "8 x 22,666.67 - 76,000 - 6,000 + 9,000, cut to the "+
+		"cent below")
 	assert.Len(t, c.Ways[0].Swings, 6)
 
 	c, err = finance.Compare([]finance.Choice{fresh, fresh}, finance.Rates{})

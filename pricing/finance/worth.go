@@ -12,7 +12,7 @@ import (
 // maxFlows bounds a series of payments.
 const maxFlows = 1200
 
-// checkRate is for a discount rate of one period; below nought it is a rate
+// checkRate is for a discount rate of one period; below zero it is a rate
 // after inflation.
 func checkRate(rate money.Percent) error {
 	if rate.Decimal().LessThan(decimal.NewFromInt(-50)) || rate.Decimal().GreaterThan(decimal.NewFromInt(500)) {
@@ -49,7 +49,7 @@ func worth(i decimal.Decimal, flows []money.Amount) decimal.Decimal {
 
 // AnnuityFactor is the present worth of 1.00 at the end of each of n periods.
 //
-// Source: A(n,i) = (1 - (1+i)^-n) / i; n where i is nought.
+// Source: A(n,i) = (1 - (1+i)^-n) / i; n where i is zero.
 // Units: rate of one period in percent; a plain number.
 // Valid: rate from -50 to 500 %, n from 1 to 1,200.
 // Example: 5 % over 3 years is 2.723, over 8 years 6.463.
@@ -94,7 +94,8 @@ var rateTolerance = decimal.RequireFromString(RateTolerance)
 // Errors of RateOfReturn.
 var (
 	ErrNoRate    = errors.New("finance: payments all of one sign have no rate of return")
-	ErrManyRates = errors.New("finance: payments that change sign more than once may have several rates of return; compare present worths instead")
+	ErrManyRates = errors.New("finance: payments that change sign more than once may have several rates of return; " +
+		"compare present worths instead")
 	ErrRateRange = errors.New("finance: the rate of return is not above -50 and up to 500 % a period")
 )
 

@@ -96,11 +96,14 @@ func TestEarlyPaymentIsARateOfReturn(t *testing.T) {
 		d := money.PercentOf(decimal.New(hundredths, -2))
 		y, err := finance.EarlyPayment(d, days, 365)
 		require.NoError(t, err)
-		r, err := finance.RateOfReturn([]money.Amount{money.Cents(1_000_000 - 100*hundredths).Neg(), money.Cents(1_000_000)})
+		r, err := finance.RateOfReturn([]money.Amount{money.Cents(1_000_000 - 100*hundredths).Neg(),
+			money.Cents(1_000_000)})
 		require.NoError(t, err)
 		simple := r.Decimal().Mul(decimal.NewFromInt(365)).Div(decimal.NewFromInt(int64(days)))
 		assert.True(t, simple.Sub(y.Simple.Decimal()).Abs().LessThan(decimal.New(1, -3)), "%s and %s", simple, y.Simple)
-		assert.True(t, y.Compounded.Cmp(y.Simple) >= 0 == (days <= 365) || y.Compounded.Decimal().Sub(y.Simple.Decimal()).Abs().LessThan(decimal.New(1, -3)), "interest on interest adds within a year")
+		assert.True(t, y.Compounded.Cmp(y.Simple) >= 0 == (days <= 365) ||
+			y.Compounded.Decimal().Sub(y.Simple.Decimal()).Abs().LessThan(decimal.New(1, -3)),
+			"interest on interest adds within a year")
 	})
 }
 

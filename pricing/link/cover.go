@@ -61,7 +61,8 @@ func shorten(text string, most int) string {
 
 // readCover decodes the cover field of a link.
 func readCover(field string) (string, error) {
-	unreadable := &Error{Code: BadCover, Text: "What the link says on its cover cannot be read: it was changed on its way, or made " +
+	unreadable := &Error{Code: BadCover, Text: "What the link says on its cover cannot be read: it was changed on " +
+		"its way, or made " +
 		"by something else. The link was not opened. Ask the sender for it again."}
 	if len(field) > base64.RawURLEncoding.EncodedLen(utf8.UTFMax*MaxCover) {
 		return "", unreadable
@@ -69,7 +70,8 @@ func readCover(field string) (string, error) {
 	raw, err := base64.RawURLEncoding.Strict().DecodeString(field)
 	cover := string(raw)
 	lines := strings.Split(cover, "\n")
-	if err != nil || strings.ContainsAny(field, "\r\n") || utf8.RuneCountInString(cover) > MaxCover || len(lines) != len(coverParts) {
+	if err != nil || strings.ContainsAny(field, "\r\n") || utf8.RuneCountInString(cover) > MaxCover ||
+		len(lines) != len(coverParts) {
 		return "", unreadable
 	}
 	for _, line := range lines {
@@ -93,8 +95,9 @@ func checkCover(field string, d *quote.Draft, f *Frozen) error {
 	says, holds := strings.Split(cover, "\n"), strings.Split(Cover(d, f), "\n")
 	for i, part := range coverParts {
 		if says[i] != holds[i] {
-			return &Error{Code: BadCover, Text: fmt.Sprintf("The cover of the link says %q as its %s, the quote in it %q: somebody changed it. "+
-				"The link was not opened. Ask the sender for it again.", says[i], part, holds[i])}
+			return &Error{Code: BadCover,
+				Text: fmt.Sprintf("The cover of the link says %q as its %s, the quote in it %q: somebody changed it. "+
+					"The link was not opened. Ask the sender for it again.", says[i], part, holds[i])}
 		}
 	}
 	return nil

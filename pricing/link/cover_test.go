@@ -52,7 +52,8 @@ func TestCoverThatAgreesIsOpened(t *testing.T) {
 			assert.Regexp(t, `^q=[A-Za-z0-9_-]+&cover=[A-Za-z0-9_-]+$`, sent)
 			plain, _, err := link.Decode(demo().Cat, text)
 			require.NoError(t, err)
-			for _, whole := range []string{sent, link.With(sent, text), "https://quotes.example/#" + sent, text + "&was=" + text[2:] + sent[len(text):]} {
+			for _, whole := range []string{sent, link.With(sent, text), "https://quotes.example/#" + sent,
+				text + "&was=" + text[2:] + sent[len(text):]} {
 				own, says, _ := link.Split(whole)
 				assert.Equal(t, text, own)
 				assert.Equal(t, cover, says)
@@ -93,7 +94,8 @@ func TestCoverThatDiffersIsRefused(t *testing.T) {
 	} {
 		t.Run(x.name, func(t *testing.T) {
 			for kind, text := range texts {
-				for edition, cat := range map[string]*config.Catalogue{"its edition": demo().Cat, "another edition": laterEdition()} {
+				for edition, cat := range map[string]*config.Catalogue{"its edition": demo().Cat,
+					"another edition": laterEdition()} {
 					_, _, err := link.Decode(cat, text+"&cover="+x.field)
 					var fault *link.Error
 					require.ErrorAs(t, err, &fault, "%s, %s", kind, edition)

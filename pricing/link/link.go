@@ -231,7 +231,8 @@ func wasPacked(u *config.Unit) bool { return u.Chassis == "" }
 func Freeze(q *quote.Quote) *Frozen {
 	f := &Frozen{
 		Edition: q.Edition.Cat.ID + " " + q.Edition.Cat.Edition,
-		Chassis: q.Chassis.Label, Body: q.Body.Label, Total: q.Total(), Until: q.Price.ValidUntil, Even: q.Plan.EvenOdds,
+		Chassis: q.Chassis.Label, Body: q.Body.Label, Total: q.Total(), Until: q.Price.ValidUntil,
+		Even: q.Plan.EvenOdds,
 	}
 	if left, ok := q.Figure("weight.payload-left"); ok {
 		f.Payload = float64(int(left.Value))
@@ -255,7 +256,8 @@ func Decode(cat *config.Catalogue, text string) (*quote.Draft, *Frozen, error) {
 			}
 			return nil, nil, already
 		}
-		return nil, nil, &Error{Code: NotValid, Text: "The link does not describe a unit of this edition: " + err.Error() + "."}
+		return nil, nil, &Error{Code: NotValid, Text: "The link does not describe a unit of this edition: " +
+			err.Error() + "."}
 	}
 	if err := checkCover(p.cover, d, frozen); err != nil {
 		return nil, nil, err
@@ -289,8 +291,11 @@ func open(cat *config.Catalogue, content []byte) (*quote.Draft, *Frozen, error) 
 	}
 	if !strings.HasPrefix(cat.Hash(), hash) {
 		f := &rest.Frozen
-		return nil, nil, &Error{Code: UnknownEdition, Frozen: f, Draft: rest.Draft, Text: fmt.Sprintf("The link was made with a catalogue edition this page does not hold (%s). Load that edition to recompute it. As it was issued, not recomputed: %s, %s; total %s; delivery at even odds %s; payload left %.0f lb.",
-			f.Edition, f.Chassis, f.Body, f.Total, f.Even.Long(), f.Payload)}
+		return nil, nil, &Error{Code: UnknownEdition, Frozen: f, Draft: rest.Draft,
+			Text: fmt.Sprintf("The link was made with a catalogue edition this page does not hold (%s). Load that "+
+				"edition to recompute it. As it was issued, not recomputed: %s, %s; total %s; delivery at even odds "+
+				"%s; payload left %.0f lb.",
+				f.Edition, f.Chassis, f.Body, f.Total, f.Even.Long(), f.Payload)}
 	}
 	c := newReader(packed)
 	for _, u := range append(units(rest.Draft), weighed(rest.Draft, wasPacked)...) {

@@ -38,7 +38,8 @@ var demo = sync.OnceValue(func() *quote.Edition {
 
 // ---- random drafts ----
 
-var words = rapid.OneOf(rapid.Just(""), rapid.StringN(0, 30, 90), rapid.SampledFrom([]string{`<script>alert("1")</script>`, "Ünit № 7", "=1+1", "\u2028", "a\x00b"}))
+var words = rapid.OneOf(rapid.Just(""), rapid.StringN(0, 30, 90),
+	rapid.SampledFrom([]string{`<script>alert("1")</script>`, "Ünit № 7", "=1+1", "\u2028", "a\x00b"}))
 
 func anyAmount(t *rapid.T, name string) pricing.Amount {
 	return money.Cents(rapid.Int64Range(0, 99_999_999_99).Draw(t, name))
@@ -60,34 +61,45 @@ func anyDate(t *rapid.T, name string) config.Date {
 
 func anyUnit(t *rapid.T, cat *config.Catalogue) config.Unit {
 	u := config.Unit{
-		Catalogue: cat.ID, Edition: cat.Hash(), Picks: []config.Pick{}, RuleSet: rapid.SampledFrom([]string{"", "kkk-a-1822f", "kkk-a-1822f own"}).Draw(t, "rules"),
-		Chassis: cat.Chassis[rapid.IntRange(0, len(cat.Chassis)-1).Draw(t, "chassis")].ID, Body: cat.Bodies[rapid.IntRange(0, len(cat.Bodies)-1).Draw(t, "body")].ID,
-		OccupantLb: quantity.Mass(rapid.IntRange(0, 400).Draw(t, "occupant")), PayloadLb: quantity.Mass(rapid.Float64Range(0, 9000).Draw(t, "payload")), OrderOn: anyDate(t, "order"),
+		Catalogue: cat.ID, Edition: cat.Hash(), Picks: []config.Pick{},
+		RuleSet:    rapid.SampledFrom([]string{"", "kkk-a-1822f", "kkk-a-1822f own"}).Draw(t, "rules"),
+		Chassis:    cat.Chassis[rapid.IntRange(0, len(cat.Chassis)-1).Draw(t, "chassis")].ID,
+		Body:       cat.Bodies[rapid.IntRange(0, len(cat.Bodies)-1).Draw(t, "body")].ID,
+		OccupantLb: quantity.Mass(rapid.IntRange(0, 400).Draw(t, "occupant")),
+		PayloadLb:  quantity.Mass(rapid.Float64Range(0, 9000).Draw(t, "payload")), OrderOn: anyDate(t, "order"),
 	}
 	if rapid.Bool().Draw(t, "needed") {
 		u.NeededBy = anyDate(t, "needed by")
 	}
 	if cat.BodyByID(u.Body).Existing && rapid.Bool().Draw(t, "measured") {
-		u.Existing = &config.Existing{Maker: words.Draw(t, "maker"), LengthIn: quantity.Length(rapid.SampledFrom([]int{0, 152}).Draw(t, "length")), MassLb: quantity.Mass(rapid.Float64Range(2000, 8000).Draw(t, "mass")), WarrantyYears: rapid.IntRange(0, 20).Draw(t, "warranty")}
+		u.Existing = &config.Existing{Maker: words.Draw(t, "maker"),
+			LengthIn: quantity.Length(rapid.SampledFrom([]int{0, 152}).Draw(t, "length")),
+			MassLb:   quantity.Mass(rapid.Float64Range(2000, 8000).Draw(t, "mass")), WarrantyYears: rapid.IntRange(0,
+				20).Draw(t, "warranty")}
 	}
 	for _, i := range rapid.SliceOfNDistinct(rapid.IntRange(0, len(cat.Options)-1), 0, 140, rapid.ID).Draw(t, "picks") {
 		o := &cat.Options[i]
-		u.Set(config.Pick{Option: o.ID, Qty: rapid.IntRange(1, max(o.MaxQty, 1)).Draw(t, "qty"), Filled: rapid.Bool().Draw(t, "filled")})
+		u.Set(config.Pick{Option: o.ID, Qty: rapid.IntRange(1, max(o.MaxQty, 1)).Draw(t, "qty"),
+			Filled: rapid.Bool().Draw(t, "filled")})
 	}
 	if rapid.Bool().Draw(t, "proposed") {
 		u.Proposed = []string{u.Chassis, u.Body}
 	}
 	for range rapid.IntRange(0, 3).Draw(t, "details") {
 		text := words.Draw(t, "detail")
-		u.Tell(cat.Options[rapid.IntRange(0, len(cat.Options)-1).Draw(t, "of")].ID, text[:min(len(text), config.MaxDetail)])
+		u.Tell(cat.Options[rapid.IntRange(0, len(cat.Options)-1).Draw(t, "of")].ID,
+			text[:min(len(text), config.MaxDetail)])
 	}
 	places := append(cat.CompartmentsOf(&u), config.Compartment{}, config.Compartment{ID: "gone-with-its-option"})
 	for range rapid.IntRange(0, 12).Draw(t, "carried") {
-		u.Carried = append(u.Carried, config.Carried{Equipment: rapid.SampledFrom(cat.Equipment).Draw(t, "equipment").ID, Compartment: rapid.SampledFrom(places).Draw(t, "place").ID, Qty: rapid.IntRange(1, 999).Draw(t, "qty")})
+		u.Carried = append(u.Carried,
+			config.Carried{Equipment: rapid.SampledFrom(cat.Equipment).Draw(t, "equipment").ID,
+				Compartment: rapid.SampledFrom(places).Draw(t, "place").ID, Qty: rapid.IntRange(1, 999).Draw(t, "qty")})
 	}
 	for i, code := range []string{"space.headroom", "space.storage", "weight.payload"} {
 		if rapid.Bool().Draw(t, "own") {
-			u.Own = append(u.Own, config.OwnLimit{Figure: code, Value: float64(i) + rapid.Float64Range(0, 9000).Draw(t, "limit")})
+			u.Own = append(u.Own,
+				config.OwnLimit{Figure: code, Value: float64(i) + rapid.Float64Range(0, 9000).Draw(t, "limit")})
 		}
 	}
 	return u
@@ -95,22 +107,31 @@ func anyUnit(t *rapid.T, cat *config.Catalogue) config.Unit {
 
 func anyChoice(t *rapid.T) finance.Choice {
 	c := finance.Choice{
-		ID: "way", Label: "Way " + words.Draw(t, "label"), Price: anyAmount(t, "price"), TradeIn: anyAmount(t, "trade-in"), Years: rapid.IntRange(1, 40).Draw(t, "years"), Yearly: anyAmount(t, "yearly"),
-		Ageing: anyPercent(t, "ageing", 50), Residual: anyAmount(t, "residual"), Warranty: rapid.IntRange(0, 100).Draw(t, "warranty"),
+		ID: "way", Label: "Way " + words.Draw(t, "label"), Price: anyAmount(t, "price"), TradeIn: anyAmount(t,
+			"trade-in"), Years: rapid.IntRange(1, 40).Draw(t, "years"), Yearly: anyAmount(t, "yearly"),
+		Aging: anyPercent(t, "aging", 50), Residual: anyAmount(t, "residual"), Warranty: rapid.IntRange(0,
+			100).Draw(t, "warranty"),
 	}
 	for range rapid.IntRange(0, 3).Draw(t, "later") {
-		c.Later = append(c.Later, finance.Outlay{Year: 1, Amount: anyAmount(t, "outlay"), Label: words.Draw(t, "label")})
+		c.Later = append(c.Later,
+			finance.Outlay{Year: 1, Amount: anyAmount(t, "outlay"), Label: words.Draw(t, "label")})
 	}
 	return c
 }
 
 func anyTerms(t *rapid.T) pricing.Terms {
 	x := pricing.Terms{
-		Units: rapid.IntRange(0, 20).Draw(t, "units"), Contract: words.Draw(t, "contract"), Use: rapid.SampledFrom(append([]string{""}, pricing.Uses...)).Draw(t, "use"),
-		DiscountPercent: anyPercent(t, "discount", 100), DiscountAmount: anyAmount(t, "discount"), DiscountReason: words.Draw(t, "reason"),
-		Prepay: words.Draw(t, "prepay"), PrepayDays: rapid.IntRange(0, 300).Draw(t, "days"), TradeIn: anyAmount(t, "trade-in"), TradeInText: words.Draw(t, "what"),
-		FreightMiles: anyQuantity(t, "miles"), TrainingDays: anyQuantity(t, "days"), Fees: rapid.SliceOfN(words, 0, 3).Draw(t, "fees"),
-		TaxExempt: rapid.Bool().Draw(t, "exempt"), ExemptReason: words.Draw(t, "certificate"), Bond: rapid.Bool().Draw(t, "bond"), DepositPercent: anyPercent(t, "deposit", 100),
+		Units: rapid.IntRange(0, 20).Draw(t, "units"), Contract: words.Draw(t, "contract"),
+		Use:             rapid.SampledFrom(append([]string{""}, pricing.Uses...)).Draw(t, "use"),
+		DiscountPercent: anyPercent(t, "discount", 100), DiscountAmount: anyAmount(t, "discount"),
+		DiscountReason: words.Draw(t, "reason"),
+		Prepay:         words.Draw(t, "prepay"), PrepayDays: rapid.IntRange(0, 300).Draw(t, "days"),
+		TradeIn: anyAmount(t,
+			"trade-in"), TradeInText: words.Draw(t, "what"),
+		FreightMiles: anyQuantity(t, "miles"), TrainingDays: anyQuantity(t, "days"), Fees: rapid.SliceOfN(words, 0,
+			3).Draw(t, "fees"),
+		TaxExempt: rapid.Bool().Draw(t, "exempt"), ExemptReason: words.Draw(t, "certificate"),
+		Bond: rapid.Bool().Draw(t, "bond"), DepositPercent: anyPercent(t, "deposit", 100),
 		ValidityDays: rapid.IntRange(0, 365).Draw(t, "validity"), Budget: anyAmount(t, "budget"),
 	}
 	if rapid.Bool().Draw(t, "rate") {
@@ -118,17 +139,24 @@ func anyTerms(t *rapid.T) pricing.Terms {
 		x.TaxRate = &p
 	}
 	for range rapid.IntRange(0, 3).Draw(t, "extras") {
-		x.Extras = append(x.Extras, pricing.Extra{Label: "Extra " + words.Draw(t, "extra"), Qty: rapid.IntRange(0, 9999).Draw(t, "qty"), Price: anyAmount(t, "price").Neg(), Untaxed: rapid.Bool().Draw(t, "untaxed")})
+		x.Extras = append(x.Extras,
+			pricing.Extra{Label: "Extra " + words.Draw(t, "extra"), Qty: rapid.IntRange(0, 9999).Draw(t, "qty"),
+				Price: anyAmount(t, "price").Neg(), Untaxed: rapid.Bool().Draw(t, "untaxed")})
 	}
 	if rapid.Bool().Draw(t, "milestones") {
 		part := money.PercentOf(decimal.New(rapid.Int64Range(1, 9999).Draw(t, "part"), -2))
-		x.Milestones = []pricing.Milestone{{ID: "first", Label: "First " + words.Draw(t, "label"), Percent: part}, {ID: "last", Label: "Last", Percent: money.PercentOf(decimal.NewFromInt(100).Sub(part.Decimal()))}}
+		x.Milestones = []pricing.Milestone{{ID: "first", Label: "First " + words.Draw(t, "label"), Percent: part},
+			{ID: "last", Label: "Last", Percent: money.PercentOf(decimal.NewFromInt(100).Sub(part.Decimal()))}}
 	}
 	if rapid.Bool().Draw(t, "lease") {
-		x.Lease = &finance.Lease{Principal: anyAmount(t, "principal"), Rate: anyPercent(t, "rate", 60), PerYear: 12, Periods: rapid.IntRange(1, 600).Draw(t, "periods"), Advance: rapid.Bool().Draw(t, "advance"), Balloon: anyAmount(t, "balloon"), Label: words.Draw(t, "label"), FirstDue: rapid.IntRange(0, 120).Draw(t, "first")}
+		x.Lease = &finance.Lease{Principal: anyAmount(t, "principal"), Rate: anyPercent(t, "rate", 60), PerYear: 12,
+			Periods: rapid.IntRange(1, 600).Draw(t, "periods"), Advance: rapid.Bool().Draw(t, "advance"),
+			Balloon: anyAmount(t, "balloon"), Label: words.Draw(t, "label"), FirstDue: rapid.IntRange(0, 120).Draw(t,
+				"first")}
 	}
 	if rapid.Bool().Draw(t, "service") {
-		x.Service = &pricing.Service{Rates: finance.Rates{Inflation: anyPercent(t, "inflation", 30), Discount: anyPercent(t, "discount", 30)}, This: anyChoice(t), Others: []finance.Choice{}}
+		x.Service = &pricing.Service{Rates: finance.Rates{Inflation: anyPercent(t, "inflation", 30),
+			Discount: anyPercent(t, "discount", 30)}, This: anyChoice(t), Others: []finance.Choice{}}
 		for range rapid.IntRange(0, 3).Draw(t, "others") {
 			x.Service.Others = append(x.Service.Others, anyChoice(t))
 		}
@@ -138,13 +166,15 @@ func anyTerms(t *rapid.T) pricing.Terms {
 
 func anyTickets(t *rapid.T) (list []weight.Ticket) {
 	for range rapid.IntRange(0, 2).Draw(t, "tickets") {
-		k := weight.Ticket{What: weight.TicketUnit, Number: words.Draw(t, "number"), TotalLb: quantity.Mass(rapid.Float64Range(1000, 30000).Draw(t, "total"))}
+		k := weight.Ticket{What: weight.TicketUnit, Number: words.Draw(t, "number"),
+			TotalLb: quantity.Mass(rapid.Float64Range(1000, 30000).Draw(t, "total"))}
 		switch rapid.IntRange(0, 3).Draw(t, "unit weighed") {
 		case 0: // an earlier unit
 			u := anyUnit(t, demo().Cat)
 			k.Unit = &u
 		case 1: // of another edition
-			k.Unit = &config.Unit{Catalogue: "demo", Edition: words.Draw(t, "edition"), Chassis: "gone", Body: words.Draw(t, "body")}
+			k.Unit = &config.Unit{Catalogue: "demo", Edition: words.Draw(t, "edition"), Chassis: "gone",
+				Body: words.Draw(t, "body")}
 		}
 		list = append(list, k)
 	}
@@ -154,14 +184,18 @@ func anyTickets(t *rapid.T) (list []weight.Ticket) {
 func anyDraft(t *rapid.T) *quote.Draft {
 	cat := demo().Cat
 	party := func() quote.Party {
-		return quote.Party{Name: words.Draw(t, "name"), Person: words.Draw(t, "person"), Address: words.Draw(t, "address"), Reach: words.Draw(t, "reach")}
+		return quote.Party{Name: words.Draw(t, "name"), Person: words.Draw(t, "person"),
+			Address: words.Draw(t, "address"), Reach: words.Draw(t, "reach")}
 	}
 	d := &quote.Draft{
-		Format: quote.DraftFormat, Number: rapid.StringMatching(`[A-Z0-9-]{0,12}`).Draw(t, "number"), Rev: rapid.IntRange(0, 999).Draw(t, "rev"), Date: anyDate(t, "date"), Title: words.Draw(t, "title"),
-		Seller: party(), Buyer: party(), Notes: words.Draw(t, "notes"), Unit: anyUnit(t, cat), Terms: anyTerms(t), Tickets: anyTickets(t),
+		Format: quote.DraftFormat, Number: rapid.StringMatching(`[A-Z0-9-]{0,12}`).Draw(t, "number"),
+		Rev: rapid.IntRange(0, 999).Draw(t, "rev"), Date: anyDate(t, "date"), Title: words.Draw(t, "title"),
+		Seller: party(), Buyer: party(), Notes: words.Draw(t, "notes"), Unit: anyUnit(t, cat), Terms: anyTerms(t),
+		Tickets: anyTickets(t),
 	}
 	for range rapid.IntRange(0, 3).Draw(t, "more") {
-		d.More = append(d.More, quote.Item{Label: words.Draw(t, "label"), Units: rapid.IntRange(0, 20).Draw(t, "units"), Unit: anyUnit(t, cat), Tickets: anyTickets(t)})
+		d.More = append(d.More, quote.Item{Label: words.Draw(t, "label"), Units: rapid.IntRange(0, 20).Draw(t, "units"),
+			Unit: anyUnit(t, cat), Tickets: anyTickets(t)})
 	}
 	d.At = rapid.IntRange(0, len(d.More)).Draw(t, "at")
 	return d
@@ -172,8 +206,10 @@ func anyDraft(t *rapid.T) *quote.Draft {
 func quoted(d *quote.Draft) *quote.Quote {
 	cat := demo().Cat
 	return &quote.Quote{
-		Edition: demo().For(&d.Unit), Draft: d, Chassis: cat.ChassisByID(d.Unit.Chassis), Body: cat.BodyByID(d.Unit.Body),
-		Weight: &weight.Sheet{}, Power: &power.Sheet{}, Space: &space.Sheet{}, Plan: &leadtime.Plan{EvenOdds: d.Date}, Price: &pricing.Sheet{Currency: "USD"},
+		Edition: demo().For(&d.Unit), Draft: d, Chassis: cat.ChassisByID(d.Unit.Chassis),
+		Body:   cat.BodyByID(d.Unit.Body),
+		Weight: &weight.Sheet{}, Power: &power.Sheet{}, Space: &space.Sheet{}, Plan: &leadtime.Plan{EvenOdds: d.Date},
+		Price: &pricing.Sheet{Currency: "USD"},
 	}
 }
 
@@ -275,7 +311,8 @@ func FuzzDecode(f *testing.F) {
 	}
 	f.Fuzz(func(t *testing.T, text string) {
 		_, cover, _ := link.Split(text)
-		if utf8.RuneCountInString(cover) > link.MaxCover || strings.ContainsFunc(cover, unicode.IsControl) != (cover != "") {
+		if utf8.RuneCountInString(cover) > link.MaxCover ||
+			strings.ContainsFunc(cover, unicode.IsControl) != (cover != "") {
 			t.Fatalf("a cover that is not to be shown: %q", cover)
 		}
 		d, frozen, err := link.Decode(demo().Cat, text)

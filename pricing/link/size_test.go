@@ -33,8 +33,10 @@ func must[T any](v T, err error) T {
 func typical() *quote.Draft {
 	d := small()
 	d.Number, d.Title = "2026-114", "Rescue 4"
-	d.Seller = quote.Party{Name: "Prairie Emergency Vehicles", Person: "Dana Whitfield", Address: "410 Depot Street, Harlan Junction", Reach: "dana@prairie.example"}
-	d.Buyer = quote.Party{Name: "Larkspur County Ambulance Service", Person: "Chief M. Okafor", Address: "12 Courthouse Square, Larkspur", Reach: "chief@larkspur.example"}
+	d.Seller = quote.Party{Name: "Prairie Emergency Vehicles", Person: "Dana Whitfield",
+		Address: "410 Depot Street, Harlan Junction", Reach: "dana@prairie.example"}
+	d.Buyer = quote.Party{Name: "Larkspur County Ambulance Service", Person: "Chief M. Okafor",
+		Address: "12 Courthouse Square, Larkspur", Reach: "chief@larkspur.example"}
 	for i := range d.Unit.Picks {
 		d.Unit.Picks[i].Filled = i%4 != 0
 	}
@@ -62,7 +64,8 @@ func full() *quote.Draft {
 	d.Terms.TradeIn, d.Terms.TradeInText = must(money.ParseAmount("18500.00")), "2014 unit 7, 141,000 miles"
 	d.Terms.DiscountReason = "Second order this year"
 	d.Terms.Prepay, d.Terms.Bond, d.Terms.ValidityDays = "chassis-with-order", true, 60
-	d.Terms.Extras = []pricing.Extra{{Label: "Radio of the county, fitted here", Price: must(money.ParseAmount("1850.00"))}}
+	d.Terms.Extras = []pricing.Extra{{Label: "Radio of the county, fitted here",
+		Price: must(money.ParseAmount("1850.00"))}}
 	return d
 }
 

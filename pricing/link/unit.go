@@ -26,7 +26,8 @@ type choosing struct {
 // everything else.
 func (c *coder) unit(cat *config.Catalogue, u *config.Unit) error {
 	var know choosing
-	chassis := c.below(len(cat.Chassis), slices.IndexFunc(cat.Chassis, func(x config.Chassis) bool { return x.ID == u.Chassis }))
+	chassis := c.below(len(cat.Chassis),
+		slices.IndexFunc(cat.Chassis, func(x config.Chassis) bool { return x.ID == u.Chassis }))
 	body := c.below(len(cat.Bodies), slices.IndexFunc(cat.Bodies, func(x config.Body) bool { return x.ID == u.Body }))
 	if c.reading {
 		u.Catalogue, u.Edition, u.Chassis, u.Body = cat.ID, cat.Hash(), cat.Chassis[chassis].ID, cat.Bodies[body].ID
@@ -88,8 +89,11 @@ func (c *coder) carried(cat *config.Catalogue, u *config.Unit, know *choosing) e
 		if !c.reading {
 			x = list[i]
 		}
-		what := c.below(len(cat.Equipment), slices.IndexFunc(cat.Equipment, func(e config.Equipment) bool { return e.ID == x.Equipment }))
-		place := c.number(&know.place, 1+slices.IndexFunc(places, func(p config.Compartment) bool { return x.Compartment != "" && p.ID == x.Compartment }))
+		what := c.below(len(cat.Equipment),
+			slices.IndexFunc(cat.Equipment, func(e config.Equipment) bool { return e.ID == x.Equipment }))
+		place := c.number(&know.place, 1+slices.IndexFunc(places, func(p config.Compartment) bool {
+			return x.Compartment != "" && p.ID == x.Compartment
+		}))
 		x.Qty = c.number(&know.much, x.Qty)
 		if !c.reading {
 			continue
@@ -125,6 +129,8 @@ func bits(list ...bool) int {
 func astray(cat *config.Catalogue, u *config.Unit) bool {
 	places := cat.CompartmentsOf(u)
 	return slices.ContainsFunc(u.Carried, func(c config.Carried) bool {
-		return c.Compartment != "" && !slices.ContainsFunc(places, func(p config.Compartment) bool { return p.ID == c.Compartment })
+		return c.Compartment != "" && !slices.ContainsFunc(places, func(p config.Compartment) bool {
+			return p.ID == c.Compartment
+		})
 	})
 }

@@ -89,32 +89,43 @@ func unwrap(text string) (*parts, error) {
 	s := split(text)
 	text = s.own
 	if len(text) > MaxText {
-		return nil, &Error{Code: TooLong, Text: fmt.Sprintf("The link has %d characters; the most that is read is %d. It was not opened.", len(text), MaxText)}
+		return nil, &Error{Code: TooLong,
+			Text: fmt.Sprintf("The link has %d characters; the most that is read is %d. It was not opened.", len(text),
+				MaxText)}
 	}
 	body, ok := strings.CutPrefix(text, prefix)
 	raw, err := base64.RawURLEncoding.Strict().DecodeString(body)
 	if s.bad || !ok || err != nil || len(raw) <= unsignedHead+hashBytes || strings.ContainsAny(body, "\r\n") {
-		return nil, &Error{Code: Malformed, Text: "This is not a whole quote link: it should begin with q= and hold only letters, digits, - and _. Copy it again from the sender; a mail program may have broken it over two lines."}
+		return nil, &Error{Code: Malformed, Text: "This is not a whole quote link: it should begin with q= and hold " +
+			"only letters, digits, - and _. Copy it again from the sender; a mail program may have broken it over " +
+			"two lines."}
 	}
 	if raw[0] == unsigned1 || raw[0] == signed1 {
-		return nil, &Error{Code: OlderVersion, Text: "The link was made by an older copy of the page, in a form that is no longer read. Ask the sender for a new link."}
+		return nil, &Error{Code: OlderVersion, Text: "The link was made by an older copy of the page, in a form that " +
+			"is no longer read. Ask the sender for a new link."}
 	}
 	if raw[0] != unsigned && raw[0] != signed {
-		return nil, &Error{Code: NewerVersion, Text: fmt.Sprintf("The link is of kind %d, which this page does not read. Use a newer copy of the page.", raw[0])}
+		return nil, &Error{Code: NewerVersion,
+			Text: fmt.Sprintf("The link is of kind %d, which this page does not read. Use a newer copy of the page.",
+				raw[0])}
 	}
 	p := &parts{raw: raw, cover: s.cover, content: raw[unsignedHead:]}
 	if sum := sha256.Sum256(p.content); !bytes.Equal(sum[:checkBytes], raw[1:unsignedHead]) {
-		return nil, &Error{Code: Altered, Text: "The link was changed or cut short on its way: its check does not agree. Ask for it again."}
+		return nil, &Error{Code: Altered, Text: "The link was changed or cut short on its way: its check does not " +
+			"agree. Ask for it again."}
 	}
 	if raw[0] == unsigned {
 		return p, nil
 	}
 	if len(p.content) <= signatureHead+hashBytes {
-		return nil, &Error{Code: Malformed, Text: "The link says that it is signed and is too short to be. Ask for it again."}
+		return nil, &Error{Code: Malformed, Text: "The link says that it is signed and is too short to be. Ask for " +
+			"it again."}
 	}
-	p.key, p.signature, p.content = p.content[:sign.KeyBytes], p.content[sign.KeyBytes:signatureHead], p.content[signatureHead:]
+	p.key, p.signature, p.content = p.content[:sign.KeyBytes], p.content[sign.KeyBytes:signatureHead],
+		p.content[signatureHead:]
 	if !sign.Check(p.key, p.content, p.signature) {
-		return nil, &Error{Code: Altered, Text: "The link was altered after it was signed, or signed by nobody: the signature does not agree with what it says. It was not opened. Ask the seller for it again."}
+		return nil, &Error{Code: Altered, Text: "The link was altered after it was signed, or signed by nobody: the " +
+			"signature does not agree with what it says. It was not opened. Ask the seller for it again."}
 	}
 	return p, nil
 }

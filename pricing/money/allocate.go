@@ -13,8 +13,8 @@ import (
 // earlier part first where they are equal.
 // Units: total in dollars and cents, of either sign; weights any non-negative
 // numbers, of which only the proportions count.
-// Valid: at least one weight. Where all weights are nought, or one is negative
-// (counted as nought), the whole goes evenly over all parts.
+// Valid: at least one weight. Where all weights are zero, or one is negative
+// (counted as zero), the whole goes evenly over all parts.
 // Example: 100.00 over 1, 1, 1 is 33.34, 33.33, 33.33.
 func Allocate(total Amount, weights []Amount) []Amount {
 	if len(weights) == 0 {

@@ -15,7 +15,8 @@ import (
 )
 
 func ExampleAllocate() {
-	for _, part := range money.Allocate(money.Dollars(100), []money.Amount{money.Cents(1), money.Cents(1), money.Cents(1)}) {
+	for _, part := range money.Allocate(money.Dollars(100),
+		[]money.Amount{money.Cents(1), money.Cents(1), money.Cents(1)}) {
 		fmt.Println(part)
 	}
 	// Output:
@@ -148,7 +149,8 @@ func TestAllocationAlwaysSumsToTheCent(t *testing.T) {
 		for i, p := range parts {
 			// Nobody is more than a cent from the exact share.
 			exact := total.Decimal().Mul(weights[i].Decimal()).DivRound(all.Decimal(), 20)
-			require.True(t, p.Decimal().Sub(exact).Abs().LessThan(decimal.New(1, -2)), "part %d is %s, exactly %s", i, p, exact)
+			require.True(t, p.Decimal().Sub(exact).Abs().LessThan(decimal.New(1, -2)), "part %d is %s, exactly %s", i,
+				p, exact)
 			for j := range parts[:i] {
 				if weights[i].Cmp(weights[j]) > 0 {
 					require.GreaterOrEqual(t, p.Abs().Cmp(parts[j].Abs()), 0, "the larger weight never gets less")
@@ -166,8 +168,8 @@ func TestAllocationOfOddWeights(t *testing.T) {
 		reason  string
 	}{
 		{[]int64{0, 0}, "[0.51 0.50]", "no weights: evenly, the odd cent to the first"},
-		{[]int64{-5, 1}, "[0.00 1.01]", "a negative weight counts as nought"},
-		{[]int64{1, 0, 1}, "[0.51 0.00 0.50]", "nought gets nothing"},
+		{[]int64{-5, 1}, "[0.00 1.01]", "a negative weight counts as zero"},
+		{[]int64{1, 0, 1}, "[0.51 0.00 0.50]", "zero gets nothing"},
 	} {
 		var w []money.Amount
 		for _, x := range c.weights {
@@ -176,7 +178,8 @@ func TestAllocationOfOddWeights(t *testing.T) {
 		assert.Equal(t, c.want, fmt.Sprint(money.Allocate(money.Cents(101), w)), c.reason)
 	}
 	p := func(s string) money.Percent { x, _ := money.ParsePercent(s); return x }
-	assert.Equal(t, "[33.33 66.67]", fmt.Sprint(money.AllocatePercents(money.Dollars(100), []money.Percent{p("33.333333"), p("66.666667")})))
+	assert.Equal(t, "[33.33 66.67]",
+		fmt.Sprint(money.AllocatePercents(money.Dollars(100), []money.Percent{p("33.333333"), p("66.666667")})))
 }
 
 func BenchmarkAllocate200(b *testing.B) {

@@ -37,7 +37,7 @@ func (p Percent) Cmp(q Percent) int { return p.d.Cmp(q.d) }
 // Equal reports whether the two are the same rate.
 func (p Percent) Equal(q Percent) bool { return p.d.Equal(q.d) }
 
-// IsZero reports whether the rate is nought.
+// IsZero reports whether the rate is zero.
 func (p Percent) IsZero() bool { return p.d.IsZero() }
 
 // Sign is -1, 0 or 1.

@@ -46,7 +46,8 @@ func Complete(ed *quote.Edition, d *quote.Draft, goal Goal) (config.Unit, string
 	}
 	said := "The " + string(goal) + " unit that keeps your choices"
 	if c.Proven() {
-		return c.Unit, said + ", proven: no other has " + map[Goal]string{Cheapest: "lower list prices", Lightest: "a lower mass of its options"}[goal] + ".", true
+		return c.Unit, said + ", proven: no other has " +
+			map[Goal]string{Cheapest: "lower list prices", Lightest: "a lower mass of its options"}[goal] + ".", true
 	}
 	gap := fmt.Sprintf("%.1f lb", float64(c.Cost-c.Bound)/10)
 	if goal == Cheapest {

@@ -32,7 +32,9 @@ func MendWords(q *quote.Quote, m *rules.Mend) string {
 // MendEffect is the Effect of a way out, less what pressing it gives up, since
 // its label says that.
 func MendEffect(q *quote.Quote, m *rules.Mend, in quantity.System) string {
-	besides := slices.DeleteFunc(slices.Clone(m.Changes), func(c rules.Change) bool { return slices.Contains(m.Drop, c.Option) })
+	besides := slices.DeleteFunc(slices.Clone(m.Changes), func(c rules.Change) bool {
+		return slices.Contains(m.Drop, c.Option)
+	})
 	return Effect(q, &m.Unit, besides, in)
 }
 

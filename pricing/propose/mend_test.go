@@ -33,7 +33,9 @@ func TestEffectsAreWhatComesOfThem(t *testing.T) {
 			require.NoError(t, err)
 			is, _ := then.Figure("weight.front-axle")
 			text := propose.Effect(q, &offer.Unit, offer.Changes, quantity.US)
-			assert.Contains(t, text, fmt.Sprintf("Front axle margin %s, now %s.", quantity.US.Show(is.Margin(), quantity.Pound), quantity.US.Show(was.Margin(), quantity.Pound)), o.Label)
+			assert.Contains(t, text,
+				fmt.Sprintf("Front axle margin %s, now %s.", quantity.US.Show(is.Margin(), quantity.Pound),
+					quantity.US.Show(was.Margin(), quantity.Pound)), o.Label)
 			assert.Contains(t, text, "Delivery "+then.Plan.EvenOdds.Long()+", ", o.Label)
 			assert.Contains(t, text, then.Price.Total.Sub(q.Price.Total).Show()+". ", o.Label)
 			seen++

@@ -33,7 +33,9 @@ func Take(ed *quote.Edition, d *quote.Draft, id string) (config.Unit, []rules.Ch
 }
 
 // take is Take within other limits.
-func take(ed *quote.Edition, d *quote.Draft, id string, limits func(*quote.Edition, *quote.Draft) *rules.Limits) (config.Unit, []rules.Change, bool) {
+func take(
+	ed *quote.Edition, d *quote.Draft, id string, limits func(*quote.Edition, *quote.Draft) *rules.Limits,
+) (config.Unit, []rules.Change, bool) {
 	ed = ed.For(&d.Unit)
 	cat, u := ed.Cat, d.Unit.Clone()
 	o := cat.OptionByID(id)

@@ -147,7 +147,8 @@ func Propose(ed *quote.Edition, d *quote.Draft) Search {
 		if err != nil || q.Stopped() {
 			continue
 		}
-		s.Proposals = append(s.Proposals, Proposal{Goal: goal, Title: titles[goal], Unit: on.Unit, Quote: q, Dropped: without(base, &best.unit), Misses: missed(q)})
+		s.Proposals = append(s.Proposals, Proposal{Goal: goal, Title: titles[goal], Unit: on.Unit, Quote: q,
+			Dropped: without(base, &best.unit), Misses: missed(q)})
 	}
 	for i := range s.Proposals {
 		s.Proposals[i].Gives, s.Proposals[i].Ties = gives(s.Proposals, i), ties(s.Proposals, i)
@@ -178,7 +179,8 @@ func pairsFor(ed *quote.Edition, base *quote.Draft) []config.Unit {
 		var on []config.Unit
 		for j := range ed.Cat.Bodies {
 			b := &ed.Cat.Bodies[j]
-			if base.Unit.Body != "" && b.ID != base.Unit.Body || base.Unit.Body == "" && b.Existing || (b.Kind == "van") != (c.Cab == "van") {
+			if base.Unit.Body != "" && b.ID != base.Unit.Body || base.Unit.Body == "" && b.Existing ||
+				(b.Kind == "van") != (c.Cab == "van") {
 				continue
 			}
 			u := base.Unit.Clone()
@@ -201,16 +203,18 @@ var summed = []struct {
 	base func(*config.Chassis, *config.Body) float64
 	per  func(*config.Option) float64
 }{
-	{"space.seats", func(c *config.Chassis, _ *config.Body) float64 { return float64(len(c.CabSeats)) }, func(o *config.Option) float64 { return float64(len(o.Seats) - o.Cots()) }},
+	{"space.seats", func(c *config.Chassis, _ *config.Body) float64 { return float64(len(c.CabSeats)) },
+		func(o *config.Option) float64 { return float64(len(o.Seats) - o.Cots()) }},
 	{"space.patients", nil, func(o *config.Option) float64 { return float64(o.Cots()) }},
 	{"space.oxygen", nil, func(o *config.Option) float64 {
 		if o.Oxygen == nil {
 			return 0
 		}
-		return o.Oxygen.LitresPerPSI * o.Oxygen.FullPSI * float64(o.Oxygen.Count)
+		return o.Oxygen.LitersPerPSI * o.Oxygen.FullPSI * float64(o.Oxygen.Count)
 	}},
 	{"space.storage", nil, func(o *config.Option) float64 { return float64(o.StorageFt3) }},
-	{"space.headroom", func(_ *config.Chassis, b *config.Body) float64 { return float64(b.HeadroomIn) }, func(o *config.Option) float64 { return -float64(o.HeadroomIn) }},
+	{"space.headroom", func(_ *config.Chassis, b *config.Body) float64 { return float64(b.HeadroomIn) },
+		func(o *config.Option) float64 { return -float64(o.HeadroomIn) }},
 }
 
 // needLimits are the unit's limits with the needs put among them.
@@ -264,7 +268,8 @@ func glance(ed *quote.Edition, base *quote.Draft, u config.Unit) look {
 		l.metric[Lightest] = -f.Value
 	}
 	found := slices.Concat(w.Findings, p.Findings, sp.Findings,
-		standards.Findings(standards.Judge(u.RuleSet, &u, ed.Cat, &w.Report, &p.Report, &sp.Report), &w.Report, &p.Report, &sp.Report))
+		standards.Findings(standards.Judge(u.RuleSet, &u, ed.Cat, &w.Report, &p.Report, &sp.Report), &w.Report,
+			&p.Report, &sp.Report))
 	for _, f := range found {
 		l.misses += map[config.Severity]int{config.Stop: 100, config.Warn: 1}[f.Severity]
 	}
@@ -284,7 +289,8 @@ func glance(ed *quote.Edition, base *quote.Draft, u config.Unit) look {
 }
 
 func better(a, b *look, goal Goal) int {
-	return cmp.Or(cmp.Compare(a.misses, b.misses), cmp.Compare(a.metric[goal], b.metric[goal]), cmp.Compare(b.liked, a.liked), cmp.Compare(a.metric[Cheapest], b.metric[Cheapest]))
+	return cmp.Or(cmp.Compare(a.misses, b.misses), cmp.Compare(a.metric[goal], b.metric[goal]),
+		cmp.Compare(b.liked, a.liked), cmp.Compare(a.metric[Cheapest], b.metric[Cheapest]))
 }
 
 // finish works the best full unit out on one pair.
@@ -384,13 +390,15 @@ func marginOf(q *quote.Quote) float64 {
 // measure.
 func ties(all []Proposal, at int) []string {
 	this := &all[at]
-	alike := map[Goal]string{Cheapest: " costs as much.", Lightest: " carries as much.", Soonest: " is delivered on the same day."}[this.Goal]
+	alike := map[Goal]string{Cheapest: " costs as much.", Lightest: " carries as much.",
+		Soonest: " is delivered on the same day."}[this.Goal]
 	var out []string
 	for i := range all {
 		switch title := strings.ToLower(all[i].Title); {
 		case i == at:
 		case quote.SameLoad(&all[i].Unit, &this.Unit, false):
-			out = append(out, "The same unit as the "+title+": of all that were worked out none is better by either measure.")
+			out = append(out, "The same unit as the "+title+": of all that were worked out none is better by either "+
+				"measure.")
 		case sizeOf(this.Goal, all[i].Quote) == sizeOf(this.Goal, this.Quote):
 			out = append(out, "The "+title+alike)
 		}

@@ -38,14 +38,16 @@ func TestProposals(t *testing.T) {
 		require.Len(t, s.Proposals, 3, c.reason)
 		must, like := d.Needs.Wishes(ed.Cat)
 		for i, p := range s.Proposals {
-			t.Log(c.reason, "|", p.Title, "|", p.Quote.Chassis.Label, p.Quote.Body.Label, p.Quote.Total(), p.Quote.Plan.EvenOdds, p.Dropped, p.Misses, p.Gives)
+			t.Log(c.reason, "|", p.Title, "|", p.Quote.Chassis.Label, p.Quote.Body.Label, p.Quote.Total(),
+				p.Quote.Plan.EvenOdds, p.Dropped, p.Misses, p.Gives)
 			assert.False(t, p.Quote.Stopped(), "%s: %s can be built", c.reason, p.Title)
 			assert.True(t, p.Quote.Answer.Satisfiable, c.reason)
 			for _, id := range must {
 				assert.True(t, p.Unit.Has(id), "%s: %s keeps %s", c.reason, p.Title, id)
 			}
 			for _, id := range like {
-				assert.NotEqual(t, p.Unit.Has(id), contains(p.Dropped, id), "%s: %s says what it does without", c.reason, id)
+				assert.NotEqual(t, p.Unit.Has(id), contains(p.Dropped, id), "%s: %s says what it does without",
+					c.reason, id)
 			}
 			seats, _ := p.Quote.Figure("space.seats")
 			patients, _ := p.Quote.Figure("space.patients")
@@ -60,7 +62,8 @@ func TestProposals(t *testing.T) {
 				}
 				switch i {
 				case 0:
-					assert.LessOrEqual(t, p.Quote.Price.Total.Cmp(o.Quote.Price.Total), 0, "%s: the lowest price", c.reason)
+					assert.LessOrEqual(t, p.Quote.Price.Total.Cmp(o.Quote.Price.Total), 0, "%s: the lowest price",
+						c.reason)
 				case 1:
 					a, _ := p.Quote.Figure("weight.payload-left")
 					b, _ := o.Quote.Figure("weight.payload-left")
@@ -73,7 +76,8 @@ func TestProposals(t *testing.T) {
 		assert.Equal(t, c.ties, strings.Join(s.Proposals[2].Ties, " "), "%s: where two coincide it is said", c.reason)
 		again := propose.Propose(ed, d)
 		for i := range s.Proposals {
-			assert.Equal(t, s.Proposals[i].Unit, again.Proposals[i].Unit, "%s: the same needs, the same answer", c.reason)
+			assert.Equal(t, s.Proposals[i].Unit, again.Proposals[i].Unit, "%s: the same needs, the same answer",
+				c.reason)
 		}
 	}
 }

@@ -86,7 +86,8 @@ func (q *Quote) judged() []*config.Report {
 
 func (q *Quote) gather(others []config.Finding) {
 	q.Findings = slices.Concat(
-		q.fit(), q.Weight.Findings, q.Power.Findings, q.Space.Findings, standards.Findings(q.Verdicts, q.judged()...), q.Plan.Findings, q.Price.Findings, q.pending(), standards.Remount(q.Edition.Cat, &q.Draft.Unit), others,
+		q.fit(), q.Weight.Findings, q.Power.Findings, q.Space.Findings, standards.Findings(q.Verdicts, q.judged()...),
+		q.Plan.Findings, q.Price.Findings, q.pending(), standards.Remount(q.Edition.Cat, &q.Draft.Unit), others,
 	)
 	Worst(q.Findings)
 }
@@ -95,7 +96,9 @@ func (q *Quote) gather(others []config.Finding) {
 // decision.
 func Worst(list []config.Finding) {
 	rank := map[config.Severity]int{config.Stop: 0, config.Warn: 1, config.Note: 2}
-	slices.SortStableFunc(list, func(a, b config.Finding) int { return cmp.Compare(rank[a.Severity], rank[b.Severity]) })
+	slices.SortStableFunc(list, func(a, b config.Finding) int {
+		return cmp.Compare(rank[a.Severity], rank[b.Severity])
+	})
 }
 
 // fit says where the picks do not go together. A limit that chassis and module
@@ -112,7 +115,8 @@ func (q *Quote) fit() []config.Finding {
 		}
 		out = append(out, config.Finding{
 			Code: "rules.conflict", Severity: config.Stop, Where: "Options that do not go together",
-			Text: q.Words(r, quantity.US), Picks: r.Picks, Remedy: "Take out or exchange one of: " + q.Labels(r.Picks) + ".",
+			Text: q.Words(r, quantity.US), Picks: r.Picks, Remedy: "Take out or exchange one of: " + q.Labels(r.Picks) +
+				".",
 		})
 	}
 	return out
@@ -140,11 +144,14 @@ func (q *Quote) pending() []config.Finding {
 		if g.Choose != config.ChooseOne {
 			continue
 		}
-		chosen := slices.ContainsFunc(cat.Members(g.ID), func(m int) bool { return q.Draft.Unit.Has(cat.Options[m].ID) })
+		chosen := slices.ContainsFunc(cat.Members(g.ID), func(m int) bool {
+			return q.Draft.Unit.Has(cat.Options[m].ID)
+		})
 		if !chosen {
 			out = append(out, config.Finding{
 				Code: "rules.choose", Severity: config.Warn, Where: g.Label, Clause: g.ID,
-				Text: "nothing is chosen yet.", Remedy: "Choose one in the Unit area, or press Complete the unit there.",
+				Text:   "nothing is chosen yet.",
+				Remedy: "Choose one in the Unit area, or press Complete the unit there.",
 			})
 		}
 	}
@@ -157,7 +164,8 @@ func (q *Quote) pending() []config.Finding {
 	if asking != nil {
 		out = append(out, config.Finding{
 			Code: "rules.detail", Severity: config.Note, Where: "Still to be named", Picks: asking,
-			Text: strings.Join(said, "; ") + ".", Remedy: "Write it beside the option in the Unit area; until then the quote says that it is to be named.",
+			Text: strings.Join(said, "; ") + ".", Remedy: "Write it beside the option in the Unit area; until then " +
+				"the quote says that it is to be named.",
 		})
 	}
 	return out

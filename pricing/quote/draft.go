@@ -66,7 +66,8 @@ type Party struct {
 // catalogue. The error is a config.Problems.
 func ReadDraft(data []byte) (*Draft, error) {
 	if len(data) > MaxDraftBytes {
-		return nil, config.Problems{{Code: "draft.too-large", Where: "the draft", Text: fmt.Sprintf("is %d bytes; the most that is read is %d", len(data), MaxDraftBytes)}}
+		return nil, config.Problems{{Code: "draft.too-large", Where: "the draft",
+			Text: fmt.Sprintf("is %d bytes; the most that is read is %d", len(data), MaxDraftBytes)}}
 	}
 	d := new(Draft)
 	if p := config.DecodeStrict(data, d); p != nil {
@@ -83,7 +84,8 @@ func ReadDraft(data []byte) (*Draft, error) {
 func (d *Draft) Check() config.Problems {
 	ps := d.Terms.Check()
 	if d.Format != DraftFormat {
-		ps = append(ps, config.Problem{Code: "draft.format", Where: "format", Text: fmt.Sprintf("is %q; this program reads %q", d.Format, DraftFormat)})
+		ps = append(ps, config.Problem{Code: "draft.format", Where: "format",
+			Text: fmt.Sprintf("is %q; this program reads %q", d.Format, DraftFormat)})
 	}
 	for _, f := range []struct {
 		where, text string
@@ -95,7 +97,8 @@ func (d *Draft) Check() config.Problems {
 		{"buyer name", d.Buyer.Name, MaxText}, {"buyer person", d.Buyer.Person, MaxText}, {"buyer address", d.Buyer.Address, MaxText}, {"buyer reach", d.Buyer.Reach, MaxText},
 	} {
 		if len(f.text) > f.most {
-			ps = append(ps, config.Problem{Code: "draft.too-long", Where: f.where, Text: fmt.Sprintf("has %d bytes; the most is %d", len(f.text), f.most)})
+			ps = append(ps, config.Problem{Code: "draft.too-long", Where: f.where,
+				Text: fmt.Sprintf("has %d bytes; the most is %d", len(f.text), f.most)})
 		}
 	}
 	if d.Rev < 0 || d.Rev > 999 {

@@ -53,7 +53,8 @@ func (d *Draft) checkEngineering() config.Problems {
 	wrong := func(where, text string) {
 		ps = append(ps, config.Problem{Code: "draft.range", Where: where, Text: text})
 	}
-	if w := d.Wiring; w.Areas != "" && w.Areas != "sae" && w.Areas != "awg" || !DropOK(w.DropPct) || !DropOK(w.CriticalPct) {
+	if w := d.Wiring; w.Areas != "" && w.Areas != "sae" && w.Areas != "awg" || !DropOK(w.DropPct) ||
+		!DropOK(w.CriticalPct) {
 		wrong("wiring", `areas are "sae" or "awg", and a voltage drop is 0.5 to 20 percent`)
 	}
 	if n := len(d.Tickets); n > MaxTickets {
@@ -67,14 +68,15 @@ func (d *Draft) checkEngineering() config.Problems {
 	return ps
 }
 
-// DropOK reports whether a voltage drop in percent can be sized for; nought
+// DropOK reports whether a voltage drop in percent can be sized for; zero
 // takes the usual one.
 func DropOK(percent float64) bool { return percent == 0 || percent >= 0.5 && percent <= 20 }
 
 // TicketFault says what is wrong with a scale ticket as entered; empty when
 // nothing is.
 func TicketFault(t *weight.Ticket) string {
-	readings := append([]float64{float64(t.TotalLb), float64(t.FrontLb), float64(t.RearLb), float64(t.LeftLb), float64(t.RightLb)}, wheels(t)...)
+	readings := append([]float64{float64(t.TotalLb), float64(t.FrontLb), float64(t.RearLb), float64(t.LeftLb),
+		float64(t.RightLb)}, wheels(t)...)
 	given := 0
 	for _, v := range readings {
 		if !(v >= 0 && v <= 200000) {
@@ -157,7 +159,8 @@ func Weighed(list []weight.Ticket, was, is *config.Unit) []weight.Ticket {
 	out := slices.Clone(list)
 	for i := range out {
 		t := &out[i]
-		if t.Unit != nil || t.What == weight.TicketChassis && was.Chassis == is.Chassis || SameLoad(was, is, t.Condition == "gross") {
+		if t.Unit != nil || t.What == weight.TicketChassis && was.Chassis == is.Chassis ||
+			SameLoad(was, is, t.Condition == "gross") {
 			continue
 		}
 		*t = weighedAs(*t, was)
@@ -202,7 +205,9 @@ func (d *Draft) Lessons() []weight.Ticket {
 // loose, also the same equipment aboard.
 func SameLoad(a, b *config.Unit, loose bool) bool {
 	return a.Chassis == b.Chassis && a.Body == b.Body && (!loose || slices.Equal(a.Carried, b.Carried)) &&
-		slices.EqualFunc(a.Picks, b.Picks, func(p, q config.Pick) bool { return p.Option == q.Option && p.Qty == q.Qty })
+		slices.EqualFunc(a.Picks, b.Picks, func(p, q config.Pick) bool {
+			return p.Option == q.Option && p.Qty == q.Qty
+		})
 }
 
 // ticketsOn are the tickets as they bear on another chassis or body.

@@ -54,10 +54,12 @@ func (q *Quote) Everything() [][]string {
 		add("Payments", x.Label, x.How, "", x.Amount.String(), q.Price.Currency)
 	}
 	for _, it := range q.Weight.Items {
-		add("Masses", it.Label, "± "+num(float64(it.TolLb))+" lb; behind front axle "+num(float64(it.XIn))+" in", strconv.Itoa(it.Qty), num(float64(it.Lb)), quantity.Pound)
+		add("Masses", it.Label, "± "+num(float64(it.TolLb))+" lb; behind front axle "+num(float64(it.XIn))+" in",
+			strconv.Itoa(it.Qty), num(float64(it.Lb)), quantity.Pound)
 	}
 	for _, c := range q.Power.Circuits {
-		add("Circuits", c.Number+" "+c.Function, c.Gauge+" "+c.Table+", fuse "+num(c.FuseA)+" A, drop "+num(c.DropPct)+" %", "", num(float64(c.Amps)), quantity.Amp)
+		add("Circuits", c.Number+" "+c.Function, c.Gauge+" "+c.Table+", fuse "+num(c.FuseA)+" A, drop "+num(c.DropPct)+
+			" %", "", num(float64(c.Amps)), quantity.Amp)
 	}
 	for _, s := range q.Plan.Steps {
 		add("Schedule", s.Label, s.Start.String()+" to "+s.Finish.String(), "", num(s.Expected), quantity.Day)

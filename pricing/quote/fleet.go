@@ -107,7 +107,8 @@ func (d *Draft) checkFleet() config.Problems {
 	units := d.Terms.Count()
 	for i, it := range d.More {
 		if len(it.Label) > MaxText || it.Units < 0 || it.Units > pricing.MaxUnits {
-			add(fmt.Sprintf("more[%d]", i), "has a label above %d bytes or a count outside 0 to %d", MaxText, pricing.MaxUnits)
+			add(fmt.Sprintf("more[%d]", i), "has a label above %d bytes or a count outside 0 to %d", MaxText,
+				pricing.MaxUnits)
 			return ps
 		}
 		units += it.Count()
@@ -235,7 +236,8 @@ func (q *Quote) Item(at int) (*Quote, error) {
 		return q, nil
 	}
 	it := items[at]
-	d := &Draft{Format: DraftFormat, Date: q.Draft.Date, Title: it.Label, Unit: it.Unit, Tickets: it.Tickets, Wiring: q.Draft.Wiring}
+	d := &Draft{Format: DraftFormat, Date: q.Draft.Date, Title: it.Label, Unit: it.Unit, Tickets: it.Tickets,
+		Wiring: q.Draft.Wiring}
 	key, err := d.Bytes()
 	if err != nil {
 		return nil, err

@@ -117,13 +117,15 @@ func TestFleetIsPricedAndDatedAsOne(t *testing.T) {
 		for q.Deliveries()[i].Item != at {
 			i++
 		}
-		assert.Equal(t, q.Plan.NineInTen, q.Deliveries()[i].Plan.NineInTen, "the unit in work is dated as in the list of all")
+		assert.Equal(t, q.Plan.NineInTen, q.Deliveries()[i].Plan.NineInTen,
+			"the unit in work is dated as in the list of all")
 	}
 	for i := range totals {
 		assert.Equal(t, totals[0], totals[i])
 		assert.Equal(t, dates[0], dates[i])
 	}
-	plans, err := leadtime.Fleet(ed.Cat, []*config.Unit{&d.Unit, &d.More[0].Unit, &d.More[0].Unit, &d.More[1].Unit}, Luck(4))
+	plans, err := leadtime.Fleet(ed.Cat, []*config.Unit{&d.Unit, &d.More[0].Unit, &d.More[0].Unit, &d.More[1].Unit},
+		Luck(4))
 	require.NoError(t, err)
 	text := ""
 	for _, p := range plans {
@@ -165,8 +167,8 @@ func TestFleetsThatAreNotRead(t *testing.T) {
 			}
 		}},
 		{"a place that is none", func(d *Draft) { d.At = 2 }},
-		{"a place below nought", func(d *Draft) { d.At = -1 }},
-		{"a count below nought", func(d *Draft) { d.More[0].Units = -1 }},
+		{"a place below zero", func(d *Draft) { d.At = -1 }},
+		{"a count below zero", func(d *Draft) { d.More[0].Units = -1 }},
 		{"more units than a quote holds", func(d *Draft) { d.More[0].Units = pricing.MaxUnits }},
 		{"a label without end", func(d *Draft) { d.More[0].Label = strings.Repeat("x", 401) }},
 	} {

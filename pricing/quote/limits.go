@@ -41,7 +41,8 @@ func Limits(ed *Edition, d *Draft) *rules.Limits {
 			on := u.Clone()
 			on.Chassis, on.Body = chassis, body
 			as := standards.Assume(u.RuleSet, cat, &on)
-			list := slices.Concat(weight.LimitsWith(cat, &on, &as, ticketsOn(d, &on)), power.Limits(cat, &on, &as), space.Limits(cat, &on, &as))
+			list := slices.Concat(weight.LimitsWith(cat, &on, &as, ticketsOn(d, &on)), power.Limits(cat, &on, &as),
+				space.Limits(cat, &on, &as))
 			if budget {
 				list = append(list, pricing.Limits(ed.bookOn(d.Date), cat, &on, &d.Terms)...)
 			}

@@ -66,12 +66,15 @@ func TestRoomRulesOut(t *testing.T) {
 	require.Equal(t, rules.RuledOut, q.Answer.Of("cot-power-wide"), "it takes 2 in of a walkway of 18 in")
 	why := ed.Rules.Why(&d.Unit, quote.Limits(ed, d), "cot-power-wide")
 	require.NotEmpty(t, why)
-	assert.Equal(t, "Walkway: 18.0 in before options, 0.0 in from your choices, −2.0 in from this, together 16.0 in: 2.0 in short of 18.0 in.", q.Words(why[0], quantity.US))
+	assert.Equal(t, "Walkway: 18.0 in before options, 0.0 in from your choices, −2.0 in from this, together 16.0 in: "+
+		"2.0 in short of 18.0 in.", q.Words(why[0], quantity.US))
 
 	d = quote.Begin(ed, "van-9500-148-gas", "", quotetest.Today)
-	require.Equal(t, rules.Open, compute().Answer.Of("ceil-quiet"), "58.5 in of headroom miss what is remembered of the federal 60 in")
+	require.Equal(t, rules.Open, compute().Answer.Of("ceil-quiet"),
+		"58.5 in of headroom miss what is remembered of the federal 60 in")
 	d.Unit.Own = []config.OwnLimit{{Figure: "space.headroom", Value: 60}}
-	require.Equal(t, rules.Open, compute().Answer.Of("ceil-quiet"), "as with a limit the purchaser sets, a decision is asked for")
+	require.Equal(t, rules.Open, compute().Answer.Of("ceil-quiet"),
+		"as with a limit the purchaser sets, a decision is asked for")
 }
 
 // What a unit has to settle is said once, and stops it only where a text that
@@ -95,7 +98,8 @@ func TestStandardsAreSaidOnce(t *testing.T) {
 			for _, f := range q.Findings {
 				if f.Severity == config.Stop {
 					stopped++
-					assert.NotContains(t, []config.Basis{config.FromMemory, config.CommonPractice}, f.Basis, "%s on %s: %s", set.ID, chassis, f.Text)
+					assert.NotContains(t, []config.Basis{config.FromMemory, config.CommonPractice}, f.Basis,
+						"%s on %s: %s", set.ID, chassis, f.Text)
 				}
 				assert.NotEqual(t, "rules.conflict", f.Code, "%s on %s: %s", set.ID, chassis, f.Text)
 				if f.Figure == nil || !strings.HasPrefix(f.Code, "space.") && !strings.HasPrefix(f.Code, "standard.") {
@@ -108,7 +112,9 @@ func TestStandardsAreSaidOnce(t *testing.T) {
 			}
 			rank := map[config.Severity]int{config.Warn: 1, config.Note: 2}
 			sorted := append([]config.Finding{}, q.Findings...)
-			slices.SortStableFunc(sorted, func(a, b config.Finding) int { return cmp.Compare(rank[a.Severity], rank[b.Severity]) })
+			slices.SortStableFunc(sorted, func(a, b config.Finding) int {
+				return cmp.Compare(rank[a.Severity], rank[b.Severity])
+			})
 			assert.Equal(t, sorted, q.Findings, "what stops stands first")
 		}
 	}

@@ -48,7 +48,9 @@ func (ed *Edition) take(d *Draft) (lost []string, changes []rules.Change) {
 		p.Qty = min(p.Qty, max(o.MaxQty, 1))
 		u.Set(p)
 	}
-	u.Details = slices.DeleteFunc(slices.Clone(u.Details), func(x config.Detail) bool { return cat.OptionByID(x.Option) == nil })
+	u.Details = slices.DeleteFunc(slices.Clone(u.Details), func(x config.Detail) bool {
+		return cat.OptionByID(x.Option) == nil
+	})
 	if len(u.Details) == 0 {
 		u.Details = nil
 	}

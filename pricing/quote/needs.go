@@ -107,7 +107,8 @@ func (n *Needs) Wishes(cat *config.Catalogue) (must, like []string) {
 // Suits reports whether a chassis is of the kind asked for.
 func (n *Needs) Suits(c *config.Chassis) bool {
 	drive := n.drive()
-	return (n.Type == "" || c.Type == n.Type || c.Type == n.Type+"-AD") && (n.Fuel == "" || c.Fuel == n.Fuel) && (drive == "" || c.Drive == drive)
+	return (n.Type == "" || c.Type == n.Type || c.Type == n.Type+"-AD") && (n.Fuel == "" || c.Fuel == n.Fuel) &&
+		(drive == "" || c.Drive == drive)
 }
 
 func (n *Needs) clone() Needs {
@@ -127,7 +128,8 @@ func (d *Draft) checkNeeds() config.Problems {
 		where, id string
 		of        []Need
 	}{{"needs.duty", n.Duty, Duties}, {"needs.roads", n.Roads, RoadKinds}, {"needs.climate", n.Climate, Climates},
-		{"needs.type", n.Type, []Need{{ID: "I"}, {ID: "II"}, {ID: "III"}}}, {"needs.fuel", n.Fuel, []Need{{ID: "diesel"}, {ID: "gasoline"}}}} {
+		{"needs.type", n.Type, []Need{{ID: "I"}, {ID: "II"}, {ID: "III"}}}, {"needs.fuel", n.Fuel,
+			[]Need{{ID: "diesel"}, {ID: "gasoline"}}}} {
 		if x.id != "" && !slices.ContainsFunc(x.of, func(w Need) bool { return w.ID == x.id }) {
 			wrong(x.where, "%.40q is not one of the words known here", x.id)
 		}
@@ -143,8 +145,10 @@ func (d *Draft) checkNeeds() config.Problems {
 		return ps
 	}
 	for i, r := range d.Requirements {
-		if len(r.No) > MaxNo || len(r.Text) > MaxText || len(r.Answer) > MaxText || len(r.Pick) > MaxNo || !slices.Contains([]Outcome{"", Meets, Excepted}, r.Verdict) {
-			wrong(fmt.Sprintf("requirements[%d]", i), "its number has more than %d bytes, its text or answer more than %d, or its verdict is neither %q nor %q", MaxNo, MaxText, Meets, Excepted)
+		if len(r.No) > MaxNo || len(r.Text) > MaxText || len(r.Answer) > MaxText || len(r.Pick) > MaxNo ||
+			!slices.Contains([]Outcome{"", Meets, Excepted}, r.Verdict) {
+			wrong(fmt.Sprintf("requirements[%d]", i), "its number has more than %d bytes, its text or answer more "+
+				"than %d, or its verdict is neither %q nor %q", MaxNo, MaxText, Meets, Excepted)
 		}
 	}
 	if len(d.Readings) > MaxReadings {
@@ -153,7 +157,8 @@ func (d *Draft) checkNeeds() config.Problems {
 	}
 	for i, r := range d.Readings {
 		if len(r.Check) > 80 || !(r.Value >= -maxReading && r.Value <= maxReading) {
-			wrong(fmt.Sprintf("readings[%d]", i), "is outside ±%d, or its check has more than 80 bytes", int(maxReading))
+			wrong(fmt.Sprintf("readings[%d]", i), "is outside ±%d, or its check has more than 80 bytes",
+				int(maxReading))
 		}
 	}
 	return ps

@@ -60,7 +60,9 @@ const common = string(config.CommonPractice)
 func (q *Quote) Checks() []Check {
 	var out []Check
 	add := func(c Check) {
-		if i, found := slices.BinarySearchFunc(q.Draft.Readings, c.ID, func(r Reading, id string) int { return cmp.Compare(r.Check, id) }); found {
+		if i, found := slices.BinarySearchFunc(q.Draft.Readings, c.ID, func(r Reading, id string) int {
+			return cmp.Compare(r.Check, id)
+		}); found {
 			c.Reading = &q.Draft.Readings[i].Value
 		}
 		out = append(out, c)
@@ -73,7 +75,8 @@ func (q *Quote) Checks() []Check {
 		if !ok || f.Value == 0 {
 			return
 		}
-		c := Check{ID: code, Section: section, What: f.Label, Want: f.Value, Low: f.Value - tol, High: f.Value + tol, Unit: f.Unit, Basis: basis}
+		c := Check{ID: code, Section: section, What: f.Label, Want: f.Value, Low: f.Value - tol, High: f.Value + tol,
+			Unit: f.Unit, Basis: basis}
 		if tol == 0 {
 			tol = max((f.High-f.Low)/2, loadTolPart*f.Value)
 			c.Low, c.High = f.Value-tol, f.Value+tol
@@ -92,7 +95,8 @@ func (q *Quote) Checks() []Check {
 	for _, code := range []string{"space.length", "space.width", "space.height"} {
 		figure(toMeasure, code, outerTolIn, common, false)
 	}
-	for _, code := range []string{"space.headroom", "space.aisle", "space.inside-length", "space.bench", "space.bench-width"} {
+	for _, code := range []string{"space.headroom", "space.aisle", "space.inside-length", "space.bench",
+		"space.bench-width"} {
 		figure(toMeasure, code, sizeTolIn, common, false)
 	}
 	for _, code := range []string{"power.parked", "power.driving", "power.responding", "power.scene", "power.shore"} {
@@ -101,18 +105,22 @@ func (q *Quote) Checks() []Check {
 	figure(toLoad, "power.battery-minutes", 0, "at least nine tenths of what is computed; "+common, true)
 	for _, c := range q.Power.Circuits {
 		if c.Critical {
-			add(Check{ID: "drop." + c.Number, Section: toDrop, What: c.Number + " " + c.Function + ", at " + strconv.FormatFloat(float64(c.Amps), 'f', -1, 64) + " A", Want: c.DropV, High: c.LimitPct / 100 * 12, Unit: quantity.Volt, Basis: "the circuit schedule's limit"})
+			add(Check{ID: "drop." + c.Number, Section: toDrop, What: c.Number + " " + c.Function + ", at " +
+				strconv.FormatFloat(float64(c.Amps), 'f', -1, 64) + " A", Want: c.DropV, High: c.LimitPct / 100 * 12,
+				Unit: quantity.Volt, Basis: "the circuit schedule's limit"})
 		}
 	}
 	works := func(id, what string) {
 		add(Check{ID: id, Section: toWork, What: what, Want: 1, Low: 1, High: 1, Works: true})
 	}
-	works("works.belts", "Belts and anchors at all "+quantity.Group(float64(len(q.Space.Seats)), 0)+" designated seats latch, hold and release")
+	works("works.belts", "Belts and anchors at all "+quantity.Group(float64(len(q.Space.Seats)), 0)+
+		" designated seats latch, hold and release")
 	if len(q.Space.Cots) > 0 {
 		works("works.cots", "Cot fastening holds in every position and direction")
 	}
-	if q.Space.Oxygen.Litres > 0 {
-		works("works.oxygen", "Oxygen piping and outlets free of leaks; tested with medical oxygen by those licensed to")
+	if q.Space.Oxygen.Liters > 0 {
+		works("works.oxygen",
+			"Oxygen piping and outlets free of leaks; tested with medical oxygen by those licensed to")
 	}
 	works("works.doors", "Every door latches, seals and warns when open")
 	for _, p := range q.Draft.Unit.Picks {
@@ -160,7 +168,9 @@ func (q *Quote) curb() []Check {
 		{"weigh.left", "Street side", c.LeftLb, side, 0}, {"weigh.right", "Curb side", c.RightLb, side, 0},
 	} {
 		tol := math.Sqrt(w.squares + scaleTolLb*scaleTolLb)
-		k := Check{ID: w.id, Section: toWeigh, What: w.what, Want: float64(w.lb), Low: float64(w.lb) - tol, High: float64(w.lb) + tol, Unit: quantity.Pound, Basis: "tolerance of every mass aboard, and 20 lb of the scale"}
+		k := Check{ID: w.id, Section: toWeigh, What: w.what, Want: float64(w.lb), Low: float64(w.lb) - tol,
+			High: float64(w.lb) + tol, Unit: quantity.Pound, Basis: "tolerance of every mass aboard, and 20 lb of " +
+				"the scale"}
 		if w.most > 0 && float64(w.most) < k.High {
 			k.High, k.Basis = float64(w.most), "rating"
 		}

@@ -95,9 +95,10 @@ func AgainstNew(ed *Edition, d *Draft) (*pricing.Service, error) {
 		left = d.Unit.Existing.WarrantyYears
 	}
 	return &pricing.Service{
-		Rates:  finance.Rates{Inflation: inflation, Discount: discount},
-		This:   finance.Choice{ID: "remount", Label: "This remount", Years: 8, Warranty: left},
-		Others: []finance.Choice{{ID: "new", Label: "A new unit, same chassis", Price: s.Shares[0].Amount, Years: 10, Warranty: finance.StructureYears}},
+		Rates: finance.Rates{Inflation: inflation, Discount: discount},
+		This:  finance.Choice{ID: "remount", Label: "This remount", Years: 8, Warranty: left},
+		Others: []finance.Choice{{ID: "new", Label: "A new unit, same chassis", Price: s.Shares[0].Amount, Years: 10,
+			Warranty: finance.StructureYears}},
 	}, nil
 }
 
@@ -141,7 +142,8 @@ func mounting(ed *Edition, d *Draft, ch *config.Chassis, in quantity.System) Mou
 	}
 	u := &m.Unit
 	as := standards.Assume(u.RuleSet, ed.Cat, u)
-	for _, r := range []*config.Report{&weight.WeighWith(ed.Cat, u, &as, ticketsOn(d, u)).Report, &power.Budget(ed.Cat, u, &as).Report, &space.Measure(ed.Cat, u, &as).Report} {
+	for _, r := range []*config.Report{&weight.WeighWith(ed.Cat, u, &as, ticketsOn(d, u)).Report,
+		&power.Budget(ed.Cat, u, &as).Report, &space.Measure(ed.Cat, u, &as).Report} {
 		for _, f := range r.Figures {
 			m.Figures[f.Code] = f
 		}

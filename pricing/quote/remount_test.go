@@ -23,7 +23,9 @@ func edition(t *testing.T) *quote.Edition {
 
 func remount(t *testing.T, ed *quote.Edition) *quote.Draft {
 	t.Helper()
-	before := &config.Unit{RuleSet: standards.Join(standards.KKK, standards.Nevada), Existing: &config.Existing{Maker: "A box of 2013", LengthIn: 146, MassLb: 4400, TolLb: 50, XIn: 72, ZIn: 30, WarrantyYears: 6}}
+	before := &config.Unit{RuleSet: standards.Join(standards.KKK, standards.Nevada),
+		Existing: &config.Existing{Maker: "A box of 2013", LengthIn: 146, MassLb: 4400, TolLb: 50, XIn: 72, ZIn: 30,
+			WarrantyYears: 6}}
 	d, ok := quote.BeginRemount(ed, "cut-14500-158-gas", before, config.Date{Year: 2026, Month: 11, Day: 25})
 	require.True(t, ok)
 	return d
@@ -32,7 +34,8 @@ func remount(t *testing.T, ed *quote.Edition) *quote.Draft {
 func TestRemountIsAUnitOfItsOwn(t *testing.T) {
 	ed := edition(t)
 	d := remount(t, ed)
-	assert.Equal(t, standards.Join(standards.Own, standards.Nevada), d.Unit.RuleSet, "the state's text stays, the specification that covers no remount goes")
+	assert.Equal(t, standards.Join(standards.Own, standards.Nevada), d.Unit.RuleSet,
+		"the state's text stays, the specification that covers no remount goes")
 	q, err := quote.Compute(ed, d)
 	require.NoError(t, err)
 	assert.True(t, q.Remount())
@@ -72,7 +75,8 @@ func TestMeasuredMassTakesPartInTheLimits(t *testing.T) {
 	light, one := at(4400)
 	heavy, two := at(5400)
 	assert.NotEqual(t, light, heavy)
-	assert.InDelta(t, 1000.0*(86+72)/169, two-one, 0.001, "each pound pulls by its lever on that chassis: 86 in to the module, 72 in to its centre")
+	assert.InDelta(t, 1000.0*(86+72)/169, two-one, 0.001, "each pound pulls by its lever on that chassis: 86 in to "+
+		"the module, 72 in to its center")
 	again, _ := at(4400)
 	d = d.Clone()
 	cloned, _ := at(4400)

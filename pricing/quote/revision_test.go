@@ -27,16 +27,40 @@ func TestChangesNameEverything(t *testing.T) {
 		reason string
 	}{
 		{func(*quote.Draft) {}, nil, "nothing changed"},
-		{func(d *quote.Draft) { d.Unit.Picks[0].Filled = !d.Unit.Picks[0].Filled }, nil, "who chose it is no difference"},
-		{func(d *quote.Draft) { d.Unit.Proposed = []string{d.Unit.Chassis, d.Unit.Body} }, nil, "nor with chassis and module"},
-		{func(d *quote.Draft) { d.Unit.Set(config.Pick{Option: "fb-push", Qty: 1}) }, []quote.Change{{Where: ed.Cat.GroupByID(ed.Cat.OptionByID("fb-push").Group).Label, To: ed.Cat.LabelOf("fb-push")}}, "an option added"},
-		{func(d *quote.Draft) { d.Unit.Tell("let-plain", "Larkspur County EMS, gold") }, []quote.Change{{Where: "Lettering", From: "Name of the service, plain", To: "Name of the service, plain (Larkspur County EMS, gold)"}}, "what an option asked for"},
-		{func(d *quote.Draft) { d.Unit.Tell("paint-colour", "signal red") }, nil, "said to an option that has given way"},
-		{func(d *quote.Draft) { d.Buyer.Name = "Larkspur County" }, []quote.Change{{Where: "buyer, name", To: "Larkspur County"}}, "a party named"},
-		{func(d *quote.Draft) { d.Terms.DiscountPercent, _ = money.ParsePercent("1.5") }, []quote.Change{{Where: "agreed discount, percent", To: "1.5"}}, "a term"},
-		{func(d *quote.Draft) { d.Rev = 1; d.Prev = "x" }, []quote.Change{{Where: "revision", From: "0", To: "1"}}, "the chain itself is not listed"},
-		{func(d *quote.Draft) { d.Unit.Carried = []config.Carried{{Equipment: ed.Cat.Equipment[0].ID, Qty: 2}} }, []quote.Change{{Where: "loose equipment", To: ed.Cat.Equipment[0].Label + ": 2 in not stowed"}}, "equipment"},
-		{func(d *quote.Draft) { d.Duplicate(); d.Title = "Second"; d.WorkOn(0) }, []quote.Change{{Where: "Unit 2", To: "2. Second"}}, "another unit"},
+		{func(d *quote.Draft) {
+			d.Unit.Picks[0].Filled = !d.Unit.Picks[0].Filled
+		}, nil, "who chose it is no difference"},
+		{func(d *quote.Draft) {
+			d.Unit.Proposed = []string{d.Unit.Chassis, d.Unit.Body}
+		}, nil, "nor with chassis and module"},
+		{func(d *quote.Draft) {
+			d.Unit.Set(config.Pick{Option: "fb-push", Qty: 1})
+		}, []quote.Change{{Where: ed.Cat.GroupByID(ed.Cat.OptionByID("fb-push").Group).Label,
+			To: ed.Cat.LabelOf("fb-push")}}, "an option added"},
+		{func(d *quote.Draft) {
+			d.Unit.Tell("let-plain", "Larkspur County EMS, gold")
+		}, []quote.Change{{Where: "Lettering", From: "Name of the service, plain",
+			To: "Name of the service, plain (Larkspur County EMS, gold)"}}, "what an option asked for"},
+		{func(d *quote.Draft) {
+			d.Unit.Tell("paint-colour", "signal red")
+		}, nil, "said to an option that has given way"},
+		{func(d *quote.Draft) {
+			d.Buyer.Name = "Larkspur County"
+		}, []quote.Change{{Where: "buyer, name", To: "Larkspur County"}}, "a party named"},
+		{func(d *quote.Draft) {
+			d.Terms.DiscountPercent, _ = money.ParsePercent("1.5")
+		}, []quote.Change{{Where: "agreed discount, percent", To: "1.5"}}, "a term"},
+		{func(d *quote.Draft) { d.Rev = 1; d.Prev = "x" }, []quote.Change{{Where: "revision", From: "0", To: "1"}},
+			"the chain itself is not listed"},
+		{func(d *quote.Draft) {
+			d.Unit.Carried = []config.Carried{{Equipment: ed.Cat.Equipment[0].ID, Qty: 2}}
+		}, []quote.Change{{Where: "loose equipment", To: ed.Cat.Equipment[0].Label + ": 2 in not stowed"}},
+			"equipment"},
+		{func(d *quote.Draft) {
+			d.Duplicate()
+			d.Title = "Second"
+			d.WorkOn(0)
+		}, []quote.Change{{Where: "Unit 2", To: "2. Second"}}, "another unit"},
 	} {
 		to := from.Clone()
 		x.change(to)

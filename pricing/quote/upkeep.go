@@ -35,7 +35,7 @@ func (q *Quote) Tasks(in quantity.System) []Task {
 		{1, 1000, true, "Tire pressures, cold: front " + psi(c.FrontTires) + ", rear " + psi(c.RearTires) + "; tread and sidewalls"},
 		{1, 0, true, "Warning, scene and inside lights, siren, door-open warning: each found in order"},
 		{1, 0, len(q.Space.Cots) > 0, "Cot fastening: latches, lock and wear plates cleaned and tried with the cot loaded"},
-		{1, 0, q.Space.Oxygen.Litres > 0, "Oxygen: gauges, outlets and brackets; piping for leaks, by those licensed to"},
+		{1, 0, q.Space.Oxygen.Liters > 0, "Oxygen: gauges, outlets and brackets; piping for leaks, by those licensed to"},
 		{3, 5000, true, "Wheel nuts to the chassis maker's torque; also 100 miles after every wheel change"},
 		{6, 7500, true, "Engine oil, filters and brakes by the chassis maker's book for severe service"},
 		{6, 7500, c.Fuel == "diesel", "Exhaust fluid, fuel separator and regeneration"},
@@ -53,7 +53,7 @@ func (q *Quote) Tasks(in quantity.System) []Task {
 		{24, 30000, true, "Suspension bushings, steering joints and shock absorbers"},
 		{36, 0, true, "Batteries renewed where the load test asks for it"},
 		{60, 0, module, "Roof and lamp seams resealed; insulation looked into where water entered"},
-		{60, 0, q.Space.Oxygen.Litres > 0, "Oxygen cylinders and hoses: test or exchange by the date stamped on them"},
+		{60, 0, q.Space.Oxygen.Liters > 0, "Oxygen cylinders and hoses: test or exchange by the date stamped on them"},
 	} {
 		if t.on {
 			out = append(out, Task{t.months, t.miles, t.what, q.Plan.EvenOdds.AddDays(t.months * 365 / 12)})

@@ -24,7 +24,8 @@ func (q *Quote) Words(r rules.Reason, in quantity.System) string {
 	if len(out) == 0 {
 		for _, id := range r.Groups {
 			if g := q.Edition.Cat.GroupByID(id); g != nil {
-				out = append(out, fmt.Sprintf("Of %s only %s can be had.", g.Label, map[string]string{config.ChooseOne: "one", config.ChooseAtMostOne: "one at most"}[g.Choose]))
+				out = append(out, fmt.Sprintf("Of %s only %s can be had.", g.Label,
+					map[string]string{config.ChooseOne: "one", config.ChooseAtMostOne: "one at most"}[g.Choose]))
 			}
 		}
 	}

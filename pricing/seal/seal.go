@@ -42,10 +42,12 @@ const (
 // Errors of Open and Seal. A wrong passphrase and a changed file cannot be told
 // apart.
 var (
-	ErrWrong      = errors.New("seal: the passphrase is wrong, or the file was changed, or it was sealed for something else")
+	ErrWrong = errors.New("seal: the passphrase is wrong, or the file was changed, or it was sealed for " +
+		"something else")
 	ErrForm       = errors.New("seal: this is not a sealed file, or it was cut short")
-	ErrPassphrase = fmt.Errorf("seal: a passphrase has %d to %d bytes; several plain words are good", MinPassphrase, maxPassphrase)
-	ErrTooLarge   = fmt.Errorf("seal: at most %d bytes are sealed", MaxBytes)
+	ErrPassphrase = fmt.Errorf("seal: a passphrase has %d to %d bytes; several plain words are good", MinPassphrase,
+		maxPassphrase)
+	ErrTooLarge = fmt.Errorf("seal: at most %d bytes are sealed", MaxBytes)
 )
 
 // Seal encrypts data with a passphrase. The purpose says what it is, such as

@@ -89,7 +89,8 @@ func day(text string) config.Date {
 
 func TestJudge(t *testing.T) {
 	k := key(t, "a")
-	line := config.Signer{Name: "Invented Person", Role: "sales", Key: sign.Text(k.Public()), From: day("2026-01-01"), Until: day("2026-12-31")}
+	line := config.Signer{Name: "Invented Person", Role: "sales", Key: sign.Text(k.Public()), From: day("2026-01-01"),
+		Until: day("2026-12-31")}
 	revoked := line
 	revoked.Revoked = day("2026-06-01")
 	for _, x := range []struct {
@@ -115,6 +116,7 @@ func TestJudge(t *testing.T) {
 func ExampleKey_Sign() {
 	k, _ := sign.New(strings.NewReader("thirty-two bytes of randomness.."))
 	s := k.Sign([]byte("quote 2026-114"))
-	fmt.Println(sign.Check(k.Public(), []byte("quote 2026-114"), s), sign.Check(k.Public(), []byte("quote 2026-115"), s))
+	fmt.Println(sign.Check(k.Public(), []byte("quote 2026-114"), s),
+		sign.Check(k.Public(), []byte("quote 2026-115"), s))
 	// Output: true false
 }

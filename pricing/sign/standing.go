@@ -36,16 +36,21 @@ func Judge(cat *config.Catalogue, public []byte, dated config.Date) Standing {
 // Words says it to the reader.
 func (s Standing) Words() string {
 	if s.Signer == nil {
-		return "The roster of this catalogue does not know the key. Whoever signed may be anybody: ask the seller, over a line you trust, to read you the key."
+		return "The roster of this catalogue does not know the key. Whoever signed may be anybody: ask the seller, " +
+			"over a line you trust, to read you the key."
 	}
 	who := s.Signer.Name + ", " + s.Signer.Role
 	switch s.Code {
 	case Revoked:
-		return "The key of " + who + " was revoked on " + s.Signer.Revoked.Long() + ". The quote may be somebody else's: ask the seller for a new one."
+		return "The key of " + who + " was revoked on " + s.Signer.Revoked.Long() +
+			". The quote may be somebody else's: ask the seller for a new one."
 	case TooSoon:
-		return "The quote is dated before " + s.Signer.From.Long() + ", the first day on which " + who + " might sign. Ask the seller."
+		return "The quote is dated before " + s.Signer.From.Long() + ", the first day on which " + who +
+			" might sign. Ask the seller."
 	case Ended:
-		return "The quote is dated after " + s.Signer.Until.Long() + ", the last day on which " + who + " might sign. Ask the seller."
+		return "The quote is dated after " + s.Signer.Until.Long() + ", the last day on which " + who +
+			" might sign. Ask the seller."
 	}
-	return who + ", stands on the roster of this catalogue" + map[bool]string{true: ".", false: " until " + s.Signer.Until.Long() + "."}[s.Signer.Until.IsZero()]
+	return who + ", stands on the roster of this catalogue" +
+		map[bool]string{true: ".", false: " until " + s.Signer.Until.Long() + "."}[s.Signer.Until.IsZero()]
 }

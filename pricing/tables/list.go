@@ -32,7 +32,8 @@ var lists = map[string]*list{
 			"id", "group", "label", "spec", "standard", "remount", "max_qty", "price_key",
 			"mass lb", "mass tol_lb", "mass zone", "mass x_in", "mass y_in", "mass z_in", "mass derived",
 			"load parked_a", "load driving_a", "load responding_a", "load scene_a", "load shed", "load ac_w",
-			"supply hot_idle_a", "supply hot_high_idle_a", "supply cold_a", "supply battery_ah", "supply shore_a", "supply inverter_w", "supply replaces",
+			"supply hot_idle_a", "supply hot_high_idle_a", "supply cold_a", "supply battery_ah", "supply shore_a",
+			"supply inverter_w", "supply replaces",
 			"circuit function", "circuit amps", "circuit run_ft", "circuit critical",
 			"work", "parts", "storage_ft3", "headroom_in", "aisle_in", "clauses", "tags",
 		},
@@ -42,7 +43,8 @@ var lists = map[string]*list{
 			for _, x := range []struct {
 				name string
 				is   bool
-			}{{"compartments", o.Compartments != nil}, {"oxygen", o.Oxygen != nil}, {"seats", o.Seats != nil}, {"shell", o.Shell != nil}} {
+			}{{"compartments", o.Compartments != nil}, {"oxygen", o.Oxygen != nil}, {"seats", o.Seats != nil}, {"shell",
+				o.Shell != nil}} {
 				if x.is {
 					has = append(has, x.name)
 				}
@@ -82,7 +84,8 @@ func (l *list) rows(c *catalogue) [][]string {
 func (t *taking) list(l *list, s *sheet) {
 	for k, h := range s.heads {
 		if h != "" && h != alsoHas && !slices.Contains(l.heads, h) {
-			t.wrong(s.cell(1, "", letters(k)), "%q is no column of the table of %s; its columns are %s", s.plain[k], l.name, strings.Join(l.heads, ", "))
+			t.wrong(s.cell(1, "", letters(k)), "%q is no column of the table of %s; its columns are %s", s.plain[k],
+				l.name, strings.Join(l.heads, ", "))
 		}
 	}
 	all := reflect.ValueOf(l.all(t.cat))
@@ -127,7 +130,8 @@ func (t *taking) entry(l *list, s *sheet, n int, row []string, old reflect.Value
 		if isNew {
 			remedy = "empty the cell: a new row has none of these yet"
 		}
-		t.wrong(s.cell(n, id, alsoHas), "this column only tells what else the entry holds; %s, and add or change such things in the catalogue's file", remedy)
+		t.wrong(s.cell(n, id, alsoHas), "this column only tells what else the entry holds; %s, and add or change "+
+			"such things in the catalogue's file", remedy)
 	}
 	if !differs {
 		return nil, false
@@ -157,7 +161,8 @@ func (t *taking) entry(l *list, s *sheet, n int, row []string, old reflect.Value
 		}
 		leaf, needed := reach(v, h, text != "" || several)
 		if text == "" && needed {
-			t.wrong(s.cell(n, id, h), "is empty; write a number, 0 if it has none, or empty all the cells of %s to take it out", g)
+			t.wrong(s.cell(n, id, h), "is empty; write a number, 0 if it has none, or empty all the cells of %s to "+
+				"take it out", g)
 			continue
 		}
 		if text == "" && !several && leaf.Kind() == reflect.Struct {
@@ -177,7 +182,9 @@ func (t *taking) entry(l *list, s *sheet, n int, row []string, old reflect.Value
 
 // shownAny reports whether any cell of a thing of several shows something.
 func shownAny(l *list, v reflect.Value, group string) bool {
-	return slices.ContainsFunc(l.heads, func(h string) bool { return strings.HasPrefix(h, group+" ") && shown(v, h) != "" })
+	return slices.ContainsFunc(l.heads, func(h string) bool {
+		return strings.HasPrefix(h, group+" ") && shown(v, h) != ""
+	})
 }
 
 // plainText is a text as a table holds it.

@@ -84,8 +84,11 @@ func (t *taking) prices(s *sheet) {
 		reason := find(t.file, "price_book", "editions", strconv.Itoa(i), "reason")
 		k := slices.IndexFunc(columns, func(d dated) bool { return d.was == i })
 		if p == nil || p.open != '{' || reason == nil {
-			if k >= 0 && slices.ContainsFunc(s.rows, func(row []string) bool { return columns[k].at < len(row) && row[columns[k].at] != "" }) {
-				t.wrong(s.cell(1, "", letters(columns[k].at)), "the catalogue's file has no plain list of prices from that day to take this into")
+			if k >= 0 && slices.ContainsFunc(s.rows, func(row []string) bool {
+				return columns[k].at < len(row) && row[columns[k].at] != ""
+			}) {
+				t.wrong(s.cell(1, "", letters(columns[k].at)),
+					"the catalogue's file has no plain list of prices from that day to take this into")
 			}
 			continue
 		}
@@ -114,14 +117,17 @@ func (t *taking) dates(s *sheet) []dated {
 		_, reason, _ := strings.Cut(s.plain[k], ":")
 		day, err := config.ParseDate(strings.TrimSpace(text))
 		if !isDated || err != nil || day.IsZero() {
-			t.wrong(where, `%q is no column of the table of prices; its columns are id, what, price, and for prices from a day on such as "from 2027-01-01: Yearly change of the chassis"`, clip(s.plain[k]))
+			t.wrong(where,
+				`%q is no column of the table of prices; its columns are id, what, price, and for prices from a day on such as "from 2027-01-01: Yearly change of the chassis"`, clip(s.plain[k]))
 			continue
 		}
-		d := dated{day, plainText(reason), from + day.String(), k, slices.IndexFunc(t.book.Editions, func(e pricing.Edition) bool { return e.From == day })}
+		d := dated{day, plainText(reason), from + day.String(), k,
+			slices.IndexFunc(t.book.Editions, func(e pricing.Edition) bool { return e.From == day })}
 		if slices.ContainsFunc(out, func(o dated) bool { return o.from == day }) {
 			t.wrong(where, "the prices from %s stand in two columns", day)
 		} else if d.was < 0 && d.reason == "" {
-			t.wrong(where, `prices from a new day need a reason the customer can read, behind a colon: "from %s: Yearly change of the chassis"`, day)
+			t.wrong(where,
+				`prices from a new day need a reason the customer can read, behind a colon: "from %s: Yearly change of the chassis"`, day)
 		} else {
 			out = append(out, d)
 		}
@@ -174,7 +180,8 @@ func (t *taking) price(s *sheet, n int, id, head string, k int, row []string, ne
 	}
 	a, err := money.ParseAmount(ungrouped(text))
 	if err != nil {
-		t.wrong(s.cell(n, id, head), "%q is not an amount; write dollars and cents in digits, such as 1234.00, without a sign of the currency", clip(text))
+		t.wrong(s.cell(n, id, head), "%q is not an amount; write dollars and cents in digits, such as 1234.00, "+
+			"without a sign of the currency", clip(text))
 		return a, false
 	}
 	return a, true
@@ -195,7 +202,8 @@ func (t *taking) newEditions(s *sheet, columns []dated) {
 			}
 		})
 		if members == nil {
-			t.wrong(s.cell(1, "", letters(d.at)), "%s has no price in its column; write those that change on that day, or take the column out", d.head)
+			t.wrong(s.cell(1, "", letters(d.at)), "%s has no price in its column; write those that change on that "+
+				"day, or take the column out", d.head)
 		}
 		behind := -1
 		for i, e := range t.book.Editions {
@@ -203,14 +211,16 @@ func (t *taking) newEditions(s *sheet, columns []dated) {
 				behind = i
 			}
 		}
-		added[behind] = append(added[behind], fmt.Sprintf(`{"id": %s, "from": %s, "reason": %s, "prices": {%s}}`, line(d.from.String()), line(d.from.String()), line(d.reason), strings.Join(members, ", ")))
+		added[behind] = append(added[behind], fmt.Sprintf(`{"id": %s, "from": %s, "reason": %s, "prices": {%s}}`,
+			line(d.from.String()), line(d.from.String()), line(d.reason), strings.Join(members, ", ")))
 	}
 	if len(added) == 0 {
 		return
 	}
 	p := find(t.file, "price_book", "editions")
 	if p == nil || p.open != '[' {
-		t.wrong(s.name, `the catalogue's file has no list of dated prices yet; put "editions": [] into its price_book first`)
+		t.wrong(s.name,
+			`the catalogue's file has no list of dated prices yet; put "editions": [] into its price_book first`)
 		return
 	}
 	// Those at hand may be edited too, inside: so the new ones go in between.

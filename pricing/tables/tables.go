@@ -57,7 +57,9 @@ func Out(file []byte, name string) (string, error) {
 	}
 	text := csv.Write(rows)
 	if len(rows) > csv.MaxRows || len(text) > csv.MaxBytes {
-		return "", problem("too-large", name, fmt.Sprintf("has %d rows and %d bytes; a table that can be taken back has at most %d and %d", len(rows), len(text), csv.MaxRows, csv.MaxBytes))
+		return "", problem("too-large", name,
+			fmt.Sprintf("has %d rows and %d bytes; a table that can be taken back has at most %d and %d", len(rows),
+				len(text), csv.MaxRows, csv.MaxBytes))
 	}
 	return text, nil
 }
@@ -91,7 +93,8 @@ func In(file []byte, sheets []Sheet) ([]byte, error) {
 		}
 	}
 	if more := len(t.ps) - maxProblems; more > 0 {
-		t.ps = append(t.ps[:maxProblems], config.Problem{Code: "table.more", Where: "the tables", Text: fmt.Sprintf("have %d more faults", more)})
+		t.ps = append(t.ps[:maxProblems],
+			config.Problem{Code: "table.more", Where: "the tables", Text: fmt.Sprintf("have %d more faults", more)})
 	}
 	return nil, t.ps
 }
@@ -153,7 +156,8 @@ func (s *sheet) cell(row int, id, column string) string {
 // open takes a table apart, finds out which it is, and which row is which.
 func (t *taking) open(in Sheet) {
 	if !utf8.ValidString(in.Text) || strings.Contains(in.Text, lost) && !strings.Contains(string(t.file), lost) {
-		t.wrong(in.Name, `is not in UTF-8, so letters with accents and signs such as ½ would be lost; save it as "CSV UTF-8"`)
+		t.wrong(in.Name,
+			`is not in UTF-8, so letters with accents and signs such as ½ would be lost; save it as "CSV UTF-8"`)
 		return
 	}
 	rows, err := csv.Read(in.Text)
@@ -177,7 +181,8 @@ func (t *taking) open(in Sheet) {
 	}
 	switch {
 	case table == "":
-		t.wrong(s.cell(1, "", ""), `these are the headings of no table: one of options has "id" and "group", one of prices "id" and "price", one of rules "id" and "then"`)
+		t.wrong(s.cell(1, "", ""),
+			`these are the headings of no table: one of options has "id" and "group", one of prices "id" and "price", one of rules "id" and "then"`)
 		return
 	case t.sheets[table] != nil:
 		t.wrong(in.Name, "is a table of %s, and so is %s; take in one of each", table, t.sheets[table].name)
@@ -202,7 +207,8 @@ func (t *taking) open(in Sheet) {
 		case strings.TrimSpace(strings.Join(row, "")) == "":
 			continue
 		case beside >= 0:
-			t.wrong(s.cell(n, id, letters(beside)), "%q stands under no heading; empty the cell, or give the column the heading it belongs to", clip(row[beside]))
+			t.wrong(s.cell(n, id, letters(beside)), "%q stands under no heading; empty the cell, or give the column "+
+				"the heading it belongs to", clip(row[beside]))
 		case id == "":
 			t.wrong(s.cell(n, "", "id"), "the row has no id; give it one, or empty all of it")
 		case s.at[id] > 0:
@@ -216,7 +222,7 @@ func (t *taking) open(in Sheet) {
 	}
 }
 
-// column is the place of a heading, or below nought.
+// column is the place of a heading, or below zero.
 func (s *sheet) column(head string) int {
 	for i, h := range s.heads {
 		if h == head {

@@ -58,7 +58,9 @@ func TestSpreadsheetsTakeLiberties(t *testing.T) {
 		reason string
 		as     func(rows [][]string) string
 	}{
-		{"a byte order mark and line ends of two", func(r [][]string) string { return "\ufeff" + strings.ReplaceAll(csv.Write(r), "\n", "\r\n") }},
+		{"a byte order mark and line ends of two", func(r [][]string) string {
+			return "\ufeff" + strings.ReplaceAll(csv.Write(r), "\n", "\r\n")
+		}},
 		{"semicolons and quotes around every cell", func(r [][]string) string {
 			var b strings.Builder
 			for _, row := range r {
@@ -189,9 +191,12 @@ func TestOneChangeChangesOneLine(t *testing.T) {
 
 func TestRowsComeAndGo(t *testing.T) {
 	sheets := []tables.Sheet{
-		edited(t, "options", "\nbuild-stitch,", "\nbuild-rivet,body-build,Riveted,Skins riveted to the frame.,,,,,12,,module-mid,,,30,,,,,2.5,1,,,,,,,,,Rivet lamp,2.5,12,,weld 3; grind -1.5,5 / 8 / 13,,,,a-clause; b-clause,new,\nbuild-stitch,"),
+		edited(t, "options", "\nbuild-stitch,", "\nbuild-rivet,body-build,Riveted,Skins riveted to the "+
+			"frame.,,,,,12,,module-mid,,,30,,,,,2.5,1,,,,,,,,,Rivet lamp,2.5,12,,weld 3; grind -1.5,5 / 8 / "+
+			"13,,,,a-clause; b-clause,new,\nbuild-stitch,"),
 		edited(t, "prices", "\nbuild-stitch,", "\nbuild-rivet,,125.50\nbuild-stitch,"),
-		edited(t, "rules", "\nfit-van-chassis,", "\nno-rivet,plant,Rivets do not hold in a van.,body.kind = van,not build-rivet\nfit-van-chassis,"),
+		edited(t, "rules", "\nfit-van-chassis,", "\nno-rivet,plant,Rivets do not hold in a van.,body.kind = van,not "+
+			"build-rivet\nfit-van-chassis,"),
 	}
 	back, err := tables.In(catalogue.Demo, sheets)
 	require.NoError(t, err)
@@ -211,7 +216,8 @@ func TestRowsComeAndGo(t *testing.T) {
 		ID: "build-rivet", Group: "body-build", Label: "Riveted", Spec: "Skins riveted to the frame.",
 		Mass: &config.Mass{Lb: 12, Zone: "module-mid", ZIn: 30}, Load: &config.Load{SceneA: 2.5, Shed: 1},
 		Circuit: &config.Circuit{Function: "Rivet lamp", Amps: 2.5, RunFt: 12},
-		Work:    []config.Work{{Station: "weld", Hours: 3}, {Station: "grind", Hours: -1.5}}, Parts: &config.Span{Low: 5, Likely: 8, High: 13},
+		Work:    []config.Work{{Station: "weld", Hours: 3}, {Station: "grind", Hours: -1.5}},
+		Parts:   &config.Span{Low: 5, Likely: 8, High: 13},
 		Clauses: []string{"a-clause", "b-clause"}, Tags: []string{"new"},
 	}, *o)
 
@@ -222,7 +228,8 @@ func TestRowsComeAndGo(t *testing.T) {
 }
 
 func TestNewDatedPrices(t *testing.T) {
-	for _, c := range []struct{ day, reason string }{{"2028-01-01", "newer than all"}, {"2027-03-01", "in between"}, {"2026-12-01", "older than all"}} {
+	for _, c := range []struct{ day, reason string }{{"2028-01-01", "newer than all"}, {"2027-03-01", "in between"},
+		{"2026-12-01", "older than all"}} {
 		text, err := tables.Out(catalogue.Demo, "prices")
 		require.NoError(t, err)
 		rows, err := csv.Read(text)
@@ -269,7 +276,8 @@ func TestThingsOfSeveralCells(t *testing.T) {
 
 	rows[winch][column("mass zone")] = "bumper"
 	_, err = tables.In(catalogue.Demo, []tables.Sheet{{Name: "o.csv", Text: csv.Write(rows)}})
-	require.ErrorContains(t, err, fmt.Sprintf(`o.csv, row %d "fb-winch", column mass lb: is empty; write a number, 0 if it has none`, winch+1))
+	require.ErrorContains(t, err,
+		fmt.Sprintf(`o.csv, row %d "fb-winch", column mass lb: is empty; write a number, 0 if it has none`, winch+1))
 }
 
 // Every fault of every table is said at once, by file, row, column and remedy,
@@ -323,7 +331,9 @@ func TestFaultsAreLocated(t *testing.T) {
 func TestAllFaultsAtOnceAndBounded(t *testing.T) {
 	text, err := tables.Out(catalogue.Demo, "prices")
 	require.NoError(t, err)
-	_, err = tables.In(catalogue.Demo, []tables.Sheet{{Name: "prices.csv", Text: strings.ReplaceAll(text, ".00", ".000")}, edited(t, "rules", "chassis.gvwr_lb >= 14500", "?")})
+	_, err = tables.In(catalogue.Demo,
+		[]tables.Sheet{{Name: "prices.csv", Text: strings.ReplaceAll(text, ".00", ".000")},
+			edited(t, "rules", "chassis.gvwr_lb >= 14500", "?")})
 	ps := err.(config.Problems)
 	require.Len(t, ps, 101)
 	require.Contains(t, ps[100].Text, "more faults")
@@ -347,7 +357,10 @@ func generated(t *rapid.T) []byte {
 	require.NoError(t, err)
 	require.NoError(t, json.Unmarshal(base, c))
 	c.Options, c.Rules, c.Groups = nil, []config.Rule{}, c.Groups[:2]
-	text := rapid.OneOf(rapid.SampledFrom([]string{"Plain", "=1+1", "'quoted", `72" "wide"`, "a; b", "one\r\ntwo", " spaced ", "<b>&", "+5", "-", "größe"}), rapid.StringN(1, 12, 40).Filter(func(s string) bool { return !strings.Contains(s, "\ufffd") }))
+	text := rapid.OneOf(rapid.SampledFrom([]string{"Plain", "=1+1", "'quoted", `72" "wide"`, "a; b", "one\r\ntwo",
+		" spaced ", "<b>&", "+5", "-", "größe"}), rapid.StringN(1, 12, 40).Filter(func(s string) bool {
+		return !strings.Contains(s, "\ufffd")
+	}))
 	number := rapid.OneOf(rapid.SampledFrom([]float64{0, 0.1, 875, -12.5, 1e-7}), rapid.Float64Range(-900, 900))
 	positive := rapid.Float64Range(0, 900)
 	words := rapid.SliceOfN(rapid.SampledFrom([]string{"a-b", "c"}), 0, 2)
@@ -361,9 +374,11 @@ func generated(t *rapid.T) []byte {
 	dated := map[string]string{c.Chassis[0].ID: "90.00"}
 	for g := range 2 {
 		for i := range rapid.IntRange(1, 4).Draw(t, "n") {
-			o := config.Option{ID: fmt.Sprintf("o%d-%d", g, i), Group: c.Groups[g].ID, Label: "L" + text.Draw(t, "label"), Spec: text.Draw(t, "spec")}
+			o := config.Option{ID: fmt.Sprintf("o%d-%d", g, i), Group: c.Groups[g].ID, Label: "L" +
+				text.Draw(t, "label"), Spec: text.Draw(t, "spec")}
 			maybe := func(what string) bool { return rapid.Bool().Draw(t, what) }
-			o.Standard, o.MaxQty, o.Tags, o.Clauses = maybe("standard"), rapid.IntRange(0, 5).Draw(t, "max"), words.Draw(t, "tags"), words.Draw(t, "clauses")
+			o.Standard, o.MaxQty, o.Tags, o.Clauses = maybe("standard"), rapid.IntRange(0, 5).Draw(t, "max"),
+				words.Draw(t, "tags"), words.Draw(t, "clauses")
 			if maybe("mass") {
 				o.Mass = &config.Mass{Zone: "module"}
 				for _, to := range []any{&o.Mass.Lb, &o.Mass.XIn, &o.Mass.YIn} {
@@ -396,20 +411,23 @@ func generated(t *rapid.T) []byte {
 				o.PriceKey = "shared"
 				key = "shared"
 			}
-			prices[key] = fmt.Sprintf("%d.%02d", rapid.IntRange(-90, 90).Draw(t, "dollars"), rapid.IntRange(0, 99).Draw(t, "cents"))
+			prices[key] = fmt.Sprintf("%d.%02d", rapid.IntRange(-90, 90).Draw(t, "dollars"),
+				rapid.IntRange(0, 99).Draw(t, "cents"))
 			if maybe("dated") {
 				dated[key] = "5.00"
 			}
 			c.Options = append(c.Options, o)
 			if maybe("rule") {
-				c.Rules = append(c.Rules, config.Rule{ID: "r-" + o.ID, Kind: "plant", Reason: "R" + text.Draw(t, "reason"), Then: config.Cond{Not: &config.Cond{Pick: o.ID}}})
+				c.Rules = append(c.Rules, config.Rule{ID: "r-" + o.ID, Kind: "plant", Reason: "R" +
+					text.Draw(t, "reason"), Then: config.Cond{Not: &config.Cond{Pick: o.ID}}})
 			}
 		}
 	}
 	book := map[string]any{"currency": "USD", "rounding": "half-up", "validity_days": 30, "prices": prices}
 	book["editions"] = []any{}
 	if rapid.Bool().Draw(t, "editions") {
-		book["editions"] = []any{map[string]any{"id": "e", "from": "2027-01-01", "reason": "Why: because", "prices": dated}}
+		book["editions"] = []any{map[string]any{"id": "e", "from": "2027-01-01", "reason": "Why: because",
+			"prices": dated}}
 	}
 	raw, err := json.Marshal(book)
 	require.NoError(t, err)

@@ -77,7 +77,8 @@ func (a *App) Handle(request []byte) []byte {
 	write.SetEscapeHTML(false)
 	if err := write.Encode(reply); err != nil {
 		out.Reset()
-		write.Encode(Reply{Fault: "The answer could not be written: " + err.Error()}) //nolint:errcheck // a text always can
+		write.Encode(Reply{Fault: "The answer could not be written: " +
+			err.Error()}) //nolint:errcheck // a text always can
 	}
 	return bytes.TrimSuffix(out.Bytes(), []byte("\n"))
 }

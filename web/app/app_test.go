@@ -21,7 +21,8 @@ type browser struct {
 }
 
 func open(t *testing.T) *browser {
-	return &browser{t: t, app: New(), req: map[string]any{"v": 1, "today": "2026-11-25", "base": "https://quotes.example/", "kept": true}}
+	return &browser{t: t, app: New(),
+		req: map[string]any{"v": 1, "today": "2026-11-25", "base": "https://quotes.example/", "kept": true}}
 }
 
 type shown struct {
@@ -129,7 +130,8 @@ func TestStatesAreCalledAsOnThePage(t *testing.T) {
 // holds the form of the files, for the browser.
 func TestDaysAreWrittenForReaders(t *testing.T) {
 	p := open(t)
-	p.do(Act{Do: "start"}, set("unit.needed_by", "2028-01-01"), set("ticket.date", "3/3/2027"), set("ticket.total", "14000"), Act{Do: "add-ticket"}, Act{Do: "pin"}, Act{Do: "propose"})
+	p.do(Act{Do: "start"}, set("unit.needed_by", "2028-01-01"), set("ticket.date", "3/3/2027"),
+		set("ticket.total", "14000"), Act{Do: "add-ticket"}, Act{Do: "pin"}, Act{Do: "propose"})
 	tag := regexp.MustCompile(`<[^>]*>`)
 	seen := 0
 	look := func(act Act) {
@@ -152,7 +154,8 @@ func TestDaysAreWrittenForReaders(t *testing.T) {
 
 func BenchmarkClick(b *testing.B) {
 	p := &browser{t: &testing.T{}, app: New(), req: map[string]any{"v": 1, "today": "2026-11-25", "kept": true}}
-	p.do(Act{Do: "new", ID: "cut-14500-158-gas", Value: "mod-146-72"}, Act{Do: "go", ID: "unit"}, Act{Do: "chapter", ID: "lighting"})
+	p.do(Act{Do: "new", ID: "cut-14500-158-gas", Value: "mod-146-72"}, Act{Do: "go", ID: "unit"},
+		Act{Do: "chapter", ID: "lighting"})
 	on := true
 	for b.Loop() {
 		p.do(Act{Do: "pick", ID: "fb-push", On: on})

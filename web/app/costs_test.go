@@ -43,7 +43,9 @@ func (p *browser) raw(acts ...Act) (shown, string) {
 func (p *browser) openPrivate() (shown, string) {
 	p.do(Act{Do: "new", ID: "cut-14500-158-gas", Value: "mod-146-72"})
 	file := strings.Replace(private, "CATALOGUE", p.app.memory.Edition.Cat.ID, 1)
-	return p.raw(Act{Do: "open-costs", ID: "costs.json", Value: passphrase, File: base64.StdEncoding.EncodeToString([]byte(file)), Random: base64.StdEncoding.EncodeToString(make([]byte, 32))})
+	return p.raw(Act{Do: "open-costs", ID: "costs.json", Value: passphrase,
+		File:   base64.StdEncoding.EncodeToString([]byte(file)),
+		Random: base64.StdEncoding.EncodeToString(make([]byte, 32))})
 }
 
 func stepOf(s shown, do string) *Step {
@@ -66,7 +68,8 @@ func (p *browser) secrets() []string {
 	sheet, err := costs.Read([]byte(file), p.app.memory.Edition.Cat, p.app.memory.Edition.Book)
 	require.NoError(p.t, err)
 	m := costs.Judge(sheet, q.Price)
-	out := []string{"CANARY", passphrase, "43117.91", "43,117.91", "98713.37", "98,713.37", "61.73", "62.37", "63.91", "81.19", "917.13", "2.17 %", "16.71"}
+	out := []string{"CANARY", passphrase, "43117.91", "43,117.91", "98713.37", "98,713.37", "61.73", "62.37", "63.91",
+		"81.19", "917.13", "2.17 %", "16.71"}
 	return append(out, m.Cost.Show(), m.Cost.String(), m.Margin.Show(), m.Margin.String(), m.Percent.Show())
 }
 
@@ -180,7 +183,8 @@ func TestCostFilesThatAreNotTaken(t *testing.T) {
 		if file == "sheet" {
 			file = strings.Replace(private, "CATALOGUE", p.app.memory.Edition.Cat.ID, 1)
 		}
-		s, reply := p.raw(Act{Do: "open-costs", Value: c.pass, File: base64.StdEncoding.EncodeToString([]byte(file)), Random: base64.StdEncoding.EncodeToString(make([]byte, 32))})
+		s, reply := p.raw(Act{Do: "open-costs", Value: c.pass, File: base64.StdEncoding.EncodeToString([]byte(file)),
+			Random: base64.StdEncoding.EncodeToString(make([]byte, 32))})
 		assert.Contains(t, s.Fault, c.want, c.reason)
 		assert.NotContains(t, reply, "CANARY", c.reason)
 		assert.Nil(t, p.app.memory.Costs, c.reason)
@@ -194,7 +198,8 @@ func TestDemonstrationCosts(t *testing.T) {
 	require.NoError(t, err)
 	p := open(t)
 	p.do(Act{Do: "new", ID: "cut-14500-158-gas", Value: "mod-146-72"})
-	s := p.do(Act{Do: "open-costs", Value: passphrase, File: base64.StdEncoding.EncodeToString(file), Random: base64.StdEncoding.EncodeToString(make([]byte, 32))}, Act{Do: "go", ID: "price"})
+	s := p.do(Act{Do: "open-costs", Value: passphrase, File: base64.StdEncoding.EncodeToString(file),
+		Random: base64.StdEncoding.EncodeToString(make([]byte, 32))}, Act{Do: "go", ID: "price"})
 	require.Empty(t, s.Fault)
 	assert.Contains(t, s.Regions["main"], "Sales manager")
 	assert.Contains(t, s.Regions["main"], "What a discount does to the margin")

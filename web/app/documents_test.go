@@ -35,7 +35,8 @@ func TestNeedsToProposals(t *testing.T) {
 	assert.Contains(t, s.Regions["main"], `id="must-cot-power"`, "options are found by their words")
 	s = p.do(Act{Do: "wish", ID: "cot-power", Value: "must"}, Act{Do: "propose"})
 	require.Empty(t, s.Fault)
-	for _, words := range []string{"Lowest price", "Most carrying margin", "Earliest delivery", "Gives up", "pairs of chassis and module"} {
+	for _, words := range []string{"Lowest price", "Most carrying margin", "Earliest delivery", "Gives up",
+		"pairs of chassis and module"} {
 		assert.Contains(t, s.Regions["main"], words)
 	}
 	s = p.do(Act{Do: "take-proposal", ID: "lightest"})
@@ -54,11 +55,13 @@ func TestNeedsToProposals(t *testing.T) {
 	assert.Contains(t, s.Regions["main"], `id="keep-`+module+`"`, "the module of a proposal is filled in")
 	for _, want := range []string{"With what was filled in: ", "With your choice of: "} {
 		s = p.do(Act{Do: "chapter", ID: "chassis"}, Act{Do: "why", ID: "van-9500-148-gas"})
-		assert.Contains(t, s.Regions["main"], want+p.app.memory.Edition.Cat.LabelOf(module), "and a reason says so, until it is kept")
+		assert.Contains(t, s.Regions["main"], want+p.app.memory.Edition.Cat.LabelOf(module),
+			"and a reason says so, until it is kept")
 		p.do(Act{Do: "why", ID: "van-9500-148-gas"}, Act{Do: "keep", ID: module})
 	}
 	assert.NotContains(t, p.do(Act{Do: "chapter", ID: "module"}).Regions["main"], `id="keep-`+module+`"`)
-	assert.Contains(t, p.do(Act{Do: "chapter", ID: "chassis"}).Regions["main"], `id="keep-`+chassis+`"`, "the chassis is still filled in")
+	assert.Contains(t, p.do(Act{Do: "chapter", ID: "chassis"}).Regions["main"], `id="keep-`+chassis+`"`,
+		"the chassis is still filled in")
 	p.do(Act{Do: "chassis", ID: chassis})
 	assert.Nil(t, draftOf(t, p.do()).Unit.Proposed, "chosen by hand, it is an own choice")
 	s = p.do(Act{Do: "go", ID: "needs"})
@@ -160,15 +163,19 @@ func TestWhatOptionsAsk(t *testing.T) {
 
 func TestRivals(t *testing.T) {
 	p := open(t)
-	s := p.do(Act{Do: "go", ID: "compare"}, Act{Do: "pin"}, Act{Do: "add-rival"}, set("rival.0.name", "Northern <b>Coach"), set("rival.0.price", "301,500"), set("rival.0.date", "5/1/2027"), set("rival.0.payload", "3100"), set("rival.0.warranty", "3 years"))
+	s := p.do(Act{Do: "go", ID: "compare"}, Act{Do: "pin"}, Act{Do: "add-rival"},
+		set("rival.0.name", "Northern <b>Coach"), set("rival.0.price", "301,500"), set("rival.0.date", "5/1/2027"),
+		set("rival.0.payload", "3100"), set("rival.0.warranty", "3 years"))
 	require.Empty(t, s.Fault)
-	for _, words := range []string{"Northern &lt;b&gt;Coach", "USD 301,500.00", "Sat, May 1, 2027", "3,100 lb", "3 years", "the unit in work is USD"} {
+	for _, words := range []string{"Northern &lt;b&gt;Coach", "USD 301,500.00", "Sat, May 1, 2027", "3,100 lb",
+		"3 years", "the unit in work is USD"} {
 		assert.Contains(t, s.Regions["main"], words)
 	}
 	assert.NotContains(t, s.Regions["main"], "<b>Coach")
 	s = p.do(set("rival.0.price", "cheap"), set("rival.9.name", "x"))
 	assert.Contains(t, s.Regions["main"], "USD 301,500.00", "the earlier value stays")
-	s = p.do(Act{Do: "add-rival"}, Act{Do: "add-rival"}, Act{Do: "add-rival"}, Act{Do: "drop-rival", ID: "0"}, Act{Do: "drop-rival", ID: "7"})
+	s = p.do(Act{Do: "add-rival"}, Act{Do: "add-rival"}, Act{Do: "add-rival"}, Act{Do: "drop-rival", ID: "0"},
+		Act{Do: "drop-rival", ID: "7"})
 	assert.NotContains(t, s.Regions["main"], "Northern")
 	assert.NotContains(t, string(p.req["draft"].(json.RawMessage)), "Another bid", "bids are part of no quote")
 }

@@ -38,7 +38,8 @@ func begun(t *testing.T) *browser {
 func TestScaleTicketMovesTheFigures(t *testing.T) {
 	p := begun(t)
 	before := p.do(Act{Do: "go", ID: "weight"})
-	after := p.do(set("ticket.number", "A-17"), set("ticket.date", "2026-11-20"), set("ticket.total", "11,096"), set("ticket.front", "4,610"), set("ticket.rear", "6,486"), Act{Do: "add-ticket"})
+	after := p.do(set("ticket.number", "A-17"), set("ticket.date", "2026-11-20"), set("ticket.total", "11,096"),
+		set("ticket.front", "4,610"), set("ticket.rear", "6,486"), Act{Do: "add-ticket"})
 	d := draftOf(t, after)
 	require.Len(t, d.Tickets, 1)
 	assert.Equal(t, 11096.0, float64(d.Tickets[0].TotalLb))
@@ -133,7 +134,8 @@ func TestNextQuoteLearnsFromKeptTickets(t *testing.T) {
 	assert.Equal(t, kept, draftOf(t, s).Tickets)
 	s = next.do(Act{Do: "drop-ticket", ID: "0"}, Act{Do: "body", ID: "mod-132-68"}, Act{Do: "go", ID: "weight"})
 	assert.Empty(t, draftOf(t, s).Tickets)
-	assert.Contains(t, s.Regions["main"], "an earlier unit on the same chassis with "+next.app.memory.Edition.Cat.LabelOf(body))
+	assert.Contains(t, s.Regions["main"], "an earlier unit on the same chassis with "+
+		next.app.memory.Edition.Cat.LabelOf(body))
 	// Back on the module it counts again; with neither in common it goes.
 	s = next.do(Act{Do: "body", ID: body})
 	assert.Equal(t, kept, draftOf(t, s).Tickets)
@@ -147,7 +149,8 @@ func TestNextQuoteLearnsFromKeptTickets(t *testing.T) {
 	u := kept[0].Unit.Clone()
 	u.Body = "gone"
 	gone.Unit = &u
-	for reason, weighed := range seeds.InOrder(map[string]any{"no list": "x", "a reading below nought": []weight.Ticket{wrong}, "a unit nobody knows": []weight.Ticket{gone}, "no unit": []weight.Ticket{{What: weight.TicketUnit, TotalLb: 11000}}, "nothing": nil}) {
+	for reason, weighed := range seeds.InOrder(map[string]any{"no list": "x",
+		"a reading below zero": []weight.Ticket{wrong}, "a unit nobody knows": []weight.Ticket{gone}, "no unit": []weight.Ticket{{What: weight.TicketUnit, TotalLb: 11000}}, "nothing": nil}) {
 		other := open(t)
 		other.req["weighed"] = weighed
 		assert.Empty(t, draftOf(t, other.do(Act{Do: "new", ID: "cut-14500-158-gas"})).Tickets, reason)
@@ -231,7 +234,8 @@ func TestStowing(t *testing.T) {
 	for _, c := range draftOf(t, s).Unit.Carried {
 		lines[c] = true
 	}
-	assert.True(t, lines[config.Carried{Equipment: a, Compartment: place, Qty: 2}] && lines[config.Carried{Equipment: a, Qty: 1}], "one of three was taken out: %v", lines)
+	assert.True(t, lines[config.Carried{Equipment: a, Compartment: place, Qty: 2}] &&
+		lines[config.Carried{Equipment: a, Qty: 1}], "one of three was taken out: %v", lines)
 
 	s = p.do(Act{Do: "suggest"})
 	for _, c := range draftOf(t, s).Unit.Carried {
@@ -295,7 +299,8 @@ func TestHostileTicketsAndWiring(t *testing.T) {
 
 func TestTicketsTravelInTheLink(t *testing.T) {
 	p := begun(t)
-	s := p.do(set("ticket.total", "11,050"), Act{Do: "add-ticket"}, set("wiring.areas", "awg"), Act{Do: "go", ID: "quote"})
+	s := p.do(set("ticket.total", "11,050"), Act{Do: "add-ticket"}, set("wiring.areas", "awg"),
+		Act{Do: "go", ID: "quote"})
 	other := open(t)
 	d := draftOf(t, other.do(Act{Do: "start"}, Act{Do: "open-link", Value: sentLink(t, s)}))
 	require.Len(t, d.Tickets, 1)

@@ -44,7 +44,8 @@ func TestFirstScreen(t *testing.T) {
 }
 
 func TestFirstScreenOfAnotherCatalogue(t *testing.T) {
-	own := bytes.Replace(catalogue.Demo, []byte(`"title": "Demonstration catalogue`), []byte(`"title": "Own <b>catalogue`), 1)
+	own := bytes.Replace(catalogue.Demo, []byte(`"title": "Demonstration catalogue`),
+		[]byte(`"title": "Own <b>catalogue`), 1)
 	screen, err := FirstScreen(own)
 	require.NoError(t, err)
 	assert.Contains(t, screen["main"], "Own &lt;b&gt;catalogue")

@@ -150,7 +150,8 @@ func TestGuideNeedsItsCatalogue(t *testing.T) {
 	cat, err := config.Read(catalogue.Demo)
 	require.NoError(t, err)
 	require.True(t, tour.Has(cat))
-	for _, id := range append([]string{"cut-14500-158-gas", "rest-four", "cot-power", "fb-winch", tour.From}, tour.Brings...) {
+	for _, id := range append([]string{"cut-14500-158-gas", "rest-four", "cot-power", "fb-winch", tour.From},
+		tour.Brings...) {
 		other := strings.ReplaceAll(string(catalogue.Demo), `"`+id+`"`, `"x`+id+`"`)
 		p := open(t)
 		s := p.do(Act{Do: "start"}, Act{Do: "load-catalogue", ID: "other.json", Value: other})
@@ -163,7 +164,8 @@ func TestGuideNeedsItsCatalogue(t *testing.T) {
 	// A guide that runs rests while another catalogue is in use.
 	p := open(t)
 	p.do(Act{Do: "start"}, Act{Do: "guide", ID: "start"})
-	s := p.do(Act{Do: "load-catalogue", ID: "other.json", Value: strings.ReplaceAll(string(catalogue.Demo), `"fb-winch"`, `"other-winch"`)})
+	s := p.do(Act{Do: "load-catalogue", ID: "other.json",
+		Value: strings.ReplaceAll(string(catalogue.Demo), `"fb-winch"`, `"other-winch"`)})
 	require.Empty(t, s.Fault)
 	assert.NotContains(t, s.Regions["main"], `id="guide"`)
 	s = p.do(Act{Do: "demo-catalogue"})
@@ -189,7 +191,8 @@ func TestGuideOfAForeignView(t *testing.T) {
 // keystroke-level model has it. Both from memory.
 func TestGuideIsReadInTwoMinutes(t *testing.T) {
 	p := open(t)
-	p.do(Act{Do: "start"}, Act{Do: "guide", ID: "start"}, Act{Do: "new", ID: "cut-14500-158-gas"}, Act{Do: "guide", ID: "skip"})
+	p.do(Act{Do: "start"}, Act{Do: "guide", ID: "start"}, Act{Do: "new", ID: "cut-14500-158-gas"},
+		Act{Do: "guide", ID: "skip"})
 	words, presses := 0, 0
 	strip := regexp.MustCompile(`<section class="guide screen" id="guide"[^>]*><p><b>(.*?)</b></p><p class="small">(.*?)</p>`)
 	for i := 1; i <= 11; i++ {

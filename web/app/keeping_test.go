@@ -55,13 +55,15 @@ func TestTablesGoOutAndComeBack(t *testing.T) {
 	require.NotContains(t, s.Regions["main"], "not in use yet")
 
 	// A fault is located, and nothing is taken.
-	s = p.do(Act{Do: "tables-in", ID: "prices.csv", Value: sheetsOf(t, "prices.csv", strings.Replace(table, "insert,380.00,", "insert,<b>,", 1))})
+	s = p.do(Act{Do: "tables-in", ID: "prices.csv",
+		Value: sheetsOf(t, "prices.csv", strings.Replace(table, "insert,380.00,", "insert,<b>,", 1))})
 	require.Contains(t, s.Regions["main"], "Not taken: prices.csv")
 	require.Contains(t, s.Regions["main"], "prices.csv, row 136 &#34;rail-rubber&#34;, column price")
 	require.Contains(t, s.Regions["main"], "&#34;&lt;b&gt;&#34; is not an amount")
 	require.NotContains(t, s.Regions["main"], "not in use yet")
 
-	s = p.do(Act{Do: "tables-in", ID: "prices.csv", Value: sheetsOf(t, "prices.csv", strings.Replace(table, "insert,380.00,", "insert,480,", 1))})
+	s = p.do(Act{Do: "tables-in", ID: "prices.csv",
+		Value: sheetsOf(t, "prices.csv", strings.Replace(table, "insert,380.00,", "insert,480,", 1))})
 	require.Empty(t, s.Fault)
 	require.NotContains(t, s.Regions["main"], "Not taken")
 	require.Contains(t, s.Regions["main"], "Beside it, not in use yet")
@@ -73,12 +75,15 @@ func TestTablesGoOutAndComeBack(t *testing.T) {
 
 	// A second table goes into what was brought in before.
 	rules := saved(t, p.do(Act{Do: "tables-out", ID: "rules"}))
-	s = p.do(Act{Do: "tables-in", ID: "rules.csv", Value: sheetsOf(t, "rules.csv", strings.Replace(rules, "body.length_in > 153,chassis.gvwr_lb >= 14500", "body.length_in > 153,chassis.gvwr_lb >= 16000", 1))})
+	s = p.do(Act{Do: "tables-in", ID: "rules.csv",
+		Value: sheetsOf(t, "rules.csv", strings.Replace(rules, "body.length_in > 153,chassis.gvwr_lb >= 14500",
+			"body.length_in > 153,chassis.gvwr_lb >= 16000", 1))})
 	require.Contains(t, s.Regions["main"], "+26.3 %")
 	require.Contains(t, s.Regions["main"], "if body.length_in &gt; 153 then chassis.gvwr_lb &gt;= 16000")
 
 	// It gets a name of its own.
-	s = p.do(Act{Do: "set", ID: "edition.name", Value: "2027-02"}, Act{Do: "set", ID: "edition.from", Value: "2027-02-01"})
+	s = p.do(Act{Do: "set", ID: "edition.name", Value: "2027-02"},
+		Act{Do: "set", ID: "edition.from", Value: "2027-02-01"})
 	require.NotContains(t, s.Regions["main"], "It is called like the edition in use")
 	s = p.do(Act{Do: "set", ID: "edition.from", Value: ""})
 	require.Contains(t, s.Regions["main"], "an edition has a name")
@@ -185,7 +190,8 @@ func TestKeptQuotesAreTouchedAndMoved(t *testing.T) {
 	require.Contains(t, s.Regions["main"], "2 kept quotes are touched")
 
 	// Another edition altogether leaves nothing to compare.
-	s = p.do(Act{Do: "load-catalogue", ID: "third.json", Value: strings.Replace(dearer(t), `"480.00"`, `"490.00"`, 1)}, Act{Do: "keeping"}, Act{Do: "keeping"})
+	s = p.do(Act{Do: "load-catalogue", ID: "third.json", Value: strings.Replace(dearer(t), `"480.00"`, `"490.00"`, 1)},
+		Act{Do: "keeping"}, Act{Do: "keeping"})
 	require.NotContains(t, s.Regions["main"], "kept quotes are touched")
 }
 
@@ -209,7 +215,8 @@ func TestAQuoteOfAnotherEdition(t *testing.T) {
 	require.JSONEq(t, before, string(s.Draft))
 	require.Contains(t, s.Regions["main"], "Made with another edition of the catalogue: 2026-11")
 	require.Contains(t, s.Regions["standing"], "made with another edition")
-	for _, a := range []Act{{Do: "set", ID: "title", Value: "Other"}, {Do: "pick", ID: "hw-sealed", On: true}, {Do: "complete", ID: "cheapest"}, {Do: "sign"}} {
+	for _, a := range []Act{{Do: "set", ID: "title", Value: "Other"}, {Do: "pick", ID: "hw-sealed", On: true},
+		{Do: "complete", ID: "cheapest"}, {Do: "sign"}} {
 		s = p.do(a)
 		require.NotEmpty(t, s.Fault, a.Do)
 		require.JSONEq(t, before, string(s.Draft), a.Do)
@@ -260,7 +267,8 @@ func TestARevisionOfASignedQuoteOfAnotherEdition(t *testing.T) {
 
 func TestTheCatalogueOfThePage(t *testing.T) {
 	p := open(t)
-	s := p.do(Act{Do: "built-in", Value: strings.Replace(dearer(t), `"title": "Demonstration catalogue`, `"title": "Own catalogue`, 1)})
+	s := p.do(Act{Do: "built-in", Value: strings.Replace(dearer(t), `"title": "Demonstration catalogue`,
+		`"title": "Own catalogue`, 1)})
 	require.Empty(t, s.Fault)
 	require.Contains(t, s.Regions["main"], "Own catalogue of an invented plant")
 	s = p.do(Act{Do: "load-catalogue", ID: "x.json", Value: dearer(t)})
@@ -274,7 +282,8 @@ func TestTheCatalogueOfThePage(t *testing.T) {
 	for _, bad := range []string{"", "{", strings.Repeat(" ", config.MaxCatalogueBytes+1)} {
 		p := open(t)
 		s := p.do(Act{Do: "built-in", Value: bad}, Act{Do: "start"})
-		assert.Contains(t, s.Fault, "The catalogue built into this page cannot be used, and the demonstration catalogue takes its place.")
+		assert.Contains(t, s.Fault, "The catalogue built into this page cannot be used, and the demonstration "+
+			"catalogue takes its place.")
 		assert.Contains(t, s.Regions["main"], "Demonstration catalogue")
 	}
 }

@@ -39,12 +39,19 @@ func priced(t *testing.T) *browser {
 func TestTermsAreSet(t *testing.T) {
 	p := priced(t)
 	s := p.do(
-		set("terms.contract", "coop-plains"), set("terms.discount_percent", "1.5 %"), set("terms.discount_amount", "1,200"), set("terms.discount_reason", "standing order"),
-		set("terms.trade_in", "18000"), set("terms.trade_in_text", "2014 unit"), set("terms.budget", "900000"), set("terms.validity_days", "45"),
-		set("terms.tax_rate", "7.25"), tick("terms.tax_exempt"), set("terms.exempt_reason", "public service"), set("deal.use", "other"), set("deal.deposit_amount", "5000"), tick("terms.bond"),
-		set("terms.prepay", "chassis-with-order"), set("deal.prepay_days", "150"), set("terms.freight_miles", "412.5"), set("terms.training_days", "3"), tick("fee.scale-ticket"),
-		Act{Do: "add", ID: "extra"}, set("extra.0.label", "Portable radios"), set("extra.0.qty", "4"), set("extra.0.price", "1850.00"), tick("extra.0.untaxed"),
-		Act{Do: "add", ID: "lease"}, set("lease.rate", "6.25"), set("lease.per_year", "1"), set("lease.periods", "7"), tick("lease.advance"), set("lease.balloon", "20000"), set("lease.first_due", "6"), set("lease.label", "County lease"),
+		set("terms.contract", "coop-plains"), set("terms.discount_percent", "1.5 %"), set("terms.discount_amount",
+			"1,200"), set("terms.discount_reason", "standing order"),
+		set("terms.trade_in", "18000"), set("terms.trade_in_text", "2014 unit"), set("terms.budget", "900000"),
+		set("terms.validity_days", "45"),
+		set("terms.tax_rate", "7.25"), tick("terms.tax_exempt"), set("terms.exempt_reason", "public service"),
+		set("deal.use", "other"), set("deal.deposit_amount", "5000"), tick("terms.bond"),
+		set("terms.prepay", "chassis-with-order"), set("deal.prepay_days", "150"), set("terms.freight_miles", "412.5"),
+		set("terms.training_days", "3"), tick("fee.scale-ticket"),
+		Act{Do: "add", ID: "extra"}, set("extra.0.label", "Portable radios"), set("extra.0.qty", "4"),
+		set("extra.0.price", "1850.00"), tick("extra.0.untaxed"),
+		Act{Do: "add", ID: "lease"}, set("lease.rate", "6.25"), set("lease.per_year", "1"), set("lease.periods", "7"),
+		tick("lease.advance"), set("lease.balloon", "20000"), set("lease.first_due", "6"), set("lease.label",
+			"County lease"),
 	)
 	require.Empty(t, s.Fault)
 	assert.NotContains(t, string(s.View), `"wrong"`, "%s", s.View)
@@ -52,9 +59,12 @@ func TestTermsAreSet(t *testing.T) {
 	text, err := json.Marshal(d.Terms)
 	require.NoError(t, err)
 	for _, want := range []string{
-		`"contract":"coop-plains"`, `"discount_percent":"1.5"`, `"discount_amount":"1200.00"`, `"trade_in":"18000.00"`, `"validity_days":45`, `"tax_rate":"7.25"`, `"tax_exempt":true`, `"use":"other"`,
-		`"deposit_amount":"5000.00"`, `"bond":true`, `"prepay":"chassis-with-order"`, `"prepay_days":150`, `"freight_miles":"412.5"`, `"training_days":"3"`, `"fees":["scale-ticket"]`,
-		`{"label":"Portable radios","qty":4,"price":"1850.00","untaxed":true}`, `"per_year":1`, `"periods":7`, `"advance":true`, `"balloon":"20000.00"`, `"first_due":6`, `"label":"County lease"`,
+		`"contract":"coop-plains"`, `"discount_percent":"1.5"`, `"discount_amount":"1200.00"`, `"trade_in":"18000.00"`,
+		`"validity_days":45`, `"tax_rate":"7.25"`, `"tax_exempt":true`, `"use":"other"`,
+		`"deposit_amount":"5000.00"`, `"bond":true`, `"prepay":"chassis-with-order"`, `"prepay_days":150`,
+		`"freight_miles":"412.5"`, `"training_days":"3"`, `"fees":["scale-ticket"]`,
+		`{"label":"Portable radios","qty":4,"price":"1850.00","untaxed":true}`, `"per_year":1`, `"periods":7`,
+		`"advance":true`, `"balloon":"20000.00"`, `"first_due":6`, `"label":"County lease"`,
 	} {
 		assert.Contains(t, string(text), want)
 	}
@@ -103,7 +113,8 @@ func TestWrongTerms(t *testing.T) {
 // One's own payments always make up the whole: the last takes the rest.
 func TestMilestonesMakeUpTheWhole(t *testing.T) {
 	p := priced(t)
-	s := p.do(Act{Do: "add", ID: "milestone"}, set("milestone.0.percent", "12.5"), Act{Do: "add", ID: "milestone"}, set("milestone.3.label", "When painted"), Act{Do: "drop", ID: "milestone.1"})
+	s := p.do(Act{Do: "add", ID: "milestone"}, set("milestone.0.percent", "12.5"), Act{Do: "add", ID: "milestone"},
+		set("milestone.3.label", "When painted"), Act{Do: "drop", ID: "milestone.1"})
 	require.Empty(t, s.Fault)
 	q := p.quote()
 	var sum pricing.Amount
@@ -155,8 +166,10 @@ func escaped(text string) string {
 // break-even price.
 func TestYearsOfService(t *testing.T) {
 	p := priced(t)
-	s := p.do(Act{Do: "add", ID: "way.keep"}, Act{Do: "add", ID: "way.remount"}, set("way.0.yearly", "6500"), set("way.1.yearly", "24000"), set("way.2.price", "155000"), set("way.2.yearly", "9000"),
-		set("way.2.residual", "15000"), Act{Do: "add", ID: "later.2"}, set("later.2.0.year", "4"), set("later.2.0.amount", "8200"), set("rates.inflation", "3"))
+	s := p.do(Act{Do: "add", ID: "way.keep"}, Act{Do: "add", ID: "way.remount"}, set("way.0.yearly", "6500"),
+		set("way.1.yearly", "24000"), set("way.2.price", "155000"), set("way.2.yearly", "9000"),
+		set("way.2.residual", "15000"), Act{Do: "add", ID: "later.2"}, set("later.2.0.year", "4"),
+		set("later.2.0.amount", "8200"), set("rates.inflation", "3"))
 	require.Empty(t, s.Fault)
 	q := p.quote()
 	require.NotNil(t, q.Price.Service)
@@ -177,7 +190,8 @@ func TestYearsOfService(t *testing.T) {
 func TestFleetOnThePage(t *testing.T) {
 	p := priced(t)
 	one := p.quote().Price.Total
-	s := p.do(set("item.0.units", "2"), set("item.0.label", "Medic"), Act{Do: "add", ID: "item"}, set("item.1.label", "Reserve"), set("item.1.needed", "2027-09-01"), Act{Do: "chassis", ID: "cut-14000-158-gas"})
+	s := p.do(set("item.0.units", "2"), set("item.0.label", "Medic"), Act{Do: "add", ID: "item"},
+		set("item.1.label", "Reserve"), set("item.1.needed", "2027-09-01"), Act{Do: "chassis", ID: "cut-14000-158-gas"})
 	require.Empty(t, s.Fault)
 	d := p.draft()
 	require.Len(t, d.More, 1)
@@ -200,7 +214,8 @@ func TestFleetOnThePage(t *testing.T) {
 	}
 	s = p.do(Act{Do: "go", ID: "quote"})
 	paper := s.Regions["main"]
-	for _, want := range []string{"1. Medic", "2. Reserve", "Cutaway 14,000 lb", "Cutaway 14,500 lb", "Delivery of every unit"} {
+	for _, want := range []string{"1. Medic", "2. Reserve", "Cutaway 14,000 lb", "Cutaway 14,500 lb",
+		"Delivery of every unit"} {
 		assert.Contains(t, paper, want)
 	}
 	_, reply := p.raw(Act{Do: "work-on", ID: "1"})
@@ -220,7 +235,8 @@ func TestFleetOnThePage(t *testing.T) {
 // The paper is the same whichever unit is in work.
 func TestPaperOfAFleet(t *testing.T) {
 	p := priced(t)
-	p.do(set("item.0.label", "Medic"), Act{Do: "add", ID: "item"}, set("item.1.label", "Reserve"), Act{Do: "chassis", ID: "cut-14000-158-gas"}, Act{Do: "go", ID: "quote"})
+	p.do(set("item.0.label", "Medic"), Act{Do: "add", ID: "item"}, set("item.1.label", "Reserve"),
+		Act{Do: "chassis", ID: "cut-14000-158-gas"}, Act{Do: "go", ID: "quote"})
 	paper := func(s shown) string {
 		_, text, found := strings.Cut(s.Regions["main"], "<article")
 		require.True(t, found)
@@ -230,7 +246,8 @@ func TestPaperOfAFleet(t *testing.T) {
 	first, second := paper(p.do(Act{Do: "work-on", ID: "0"})), paper(p.do(Act{Do: "work-on", ID: "1"}))
 	for i := range min(len(first), len(second)) { // a whole page is too long to print
 		if first[i] != second[i] {
-			require.Fail(t, "the paper hangs on which unit is in work", "%s\n%s", first[max(i-80, 0):min(i+120, len(first))], second[max(i-80, 0):min(i+120, len(second))])
+			require.Fail(t, "the paper hangs on which unit is in work", "%s\n%s",
+				first[max(i-80, 0):min(i+120, len(first))], second[max(i-80, 0):min(i+120, len(second))])
 		}
 	}
 	assert.Len(t, second, len(first))

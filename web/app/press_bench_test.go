@@ -38,8 +38,10 @@ var (
 )
 
 func newPresser() *presser {
-	p := &presser{app: New(), seed: 1, req: map[string]any{"v": 1, "today": "2026-11-25", "base": "https://quotes.example/", "kept": true}}
-	for _, a := range []Act{{Do: "start"}, {Do: "new", ID: "cut-14500-158-gas"}, {Do: "go", ID: "unit"}, {Do: "chapter", ID: "exterior"}} {
+	p := &presser{app: New(), seed: 1,
+		req: map[string]any{"v": 1, "today": "2026-11-25", "base": "https://quotes.example/", "kept": true}}
+	for _, a := range []Act{{Do: "start"}, {Do: "new", ID: "cut-14500-158-gas"}, {Do: "go", ID: "unit"},
+		{Do: "chapter", ID: "exterior"}} {
 		p.ask(a)
 	}
 	return p

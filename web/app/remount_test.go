@@ -26,7 +26,8 @@ func measured(name, value string) Act { return Act{Do: "set", ID: "existing." + 
 // fails on the rear axle; cost per year against a new unit is shown.
 func TestOldModuleNewChassis(t *testing.T) {
 	p := open(t)
-	s := p.do(Act{Do: "new", ID: "cut-14500-158-gas"}, Act{Do: "set", ID: "buyer.name", Value: "Two Rivers County"}, Act{Do: "remount", ID: "cab-16500-169-diesel"})
+	s := p.do(Act{Do: "new", ID: "cut-14500-158-gas"}, Act{Do: "set", ID: "buyer.name", Value: "Two Rivers County"},
+		Act{Do: "remount", ID: "cab-16500-169-diesel"})
 	u := shownUnit(t, s)
 	assert.Equal(t, "old-module", u.Body)
 	assert.Equal(t, "own", u.RuleSet, "the federal specification covers no remount")
@@ -35,8 +36,10 @@ func TestOldModuleNewChassis(t *testing.T) {
 	assert.Contains(t, s.Regions["masthead"], "Remount: ")
 	assert.Contains(t, s.Regions["masthead"], "Two Rivers County")
 
-	s = p.do(measured("maker", "Box of a neighbour's <old> unit"), measured("built", "2014"), measured("length_in", "150"), measured("height_in", "75"),
-		measured("mass_lb", "6150"), measured("tol_lb", "60"), measured("x_in", "104"), measured("z_in", "31"), measured("weighed", "certified scale"),
+	s = p.do(measured("maker", "Box of a neighbour's <old> unit"), measured("built", "2014"),
+		measured("length_in", "150"), measured("height_in", "75"),
+		measured("mass_lb", "6150"), measured("tol_lb", "60"), measured("x_in", "104"), measured("z_in", "31"),
+		measured("weighed", "certified scale"),
 		Act{Do: "mountings"})
 	u = shownUnit(t, s)
 	require.NotNil(t, u.Existing)
@@ -45,7 +48,8 @@ func TestOldModuleNewChassis(t *testing.T) {
 	assert.NotContains(t, main, "has not been weighed")
 	assert.NotContains(t, main, "<old>")
 	assert.Contains(t, main, "The module on every chassis")
-	assert.Regexp(t, `Cab-chassis 14,000 lb, 165 in wheelbase.{0,200}Rear axle, full load is [\d,]+ lb, [\d,]+ lb over the limit of 9,650 lb`, main)
+	assert.Regexp(t,
+		`Cab-chassis 14,000 lb, 165 in wheelbase.{0,200}Rear axle, full load is [\d,]+ lb, [\d,]+ lb over the limit of 9,650 lb`, main)
 	assert.Contains(t, main, `id="mount-on-cab-17500-169-4x4-diesel"`)
 	assert.NotContains(t, main, `id="mount-on-van-9500-148-gas"`, "no rule lets a van carry it")
 
@@ -64,7 +68,8 @@ func TestOldModuleNewChassis(t *testing.T) {
 func TestMeasuredFieldsKeepWhatCannotBeTaken(t *testing.T) {
 	p := open(t)
 	p.do(Act{Do: "remount"})
-	for name, typed := range seeds.InOrder(map[string]string{"mass_lb": "heavy", "length_in": "15000", "built": "19x4", "x_in": "-4"}) {
+	for name, typed := range seeds.InOrder(map[string]string{"mass_lb": "heavy", "length_in": "15000", "built": "19x4",
+		"x_in": "-4"}) {
 		s := p.do(measured(name, typed))
 		assert.Contains(t, s.Regions["main"], `value="`+typed+`"`, name)
 		assert.Contains(t, s.Regions["main"], `id="w-existing.`+name+`"`, name)
@@ -76,7 +81,7 @@ func TestMeasuredFieldsKeepWhatCannotBeTaken(t *testing.T) {
 	p = open(t)
 	p.do(Act{Do: "remount"}, Act{Do: "units"})
 	u := shownUnit(t, p.do(measured("length_in", "3810"), measured("mass_lb", "2000 kg")))
-	assert.InDelta(t, 150, float64(u.Existing.LengthIn), 0.01, "millimetres while the page shows metric")
+	assert.InDelta(t, 150, float64(u.Existing.LengthIn), 0.01, "millimeters while the page shows metric")
 	assert.InDelta(t, 4409.245, float64(u.Existing.MassLb), 0.01)
 }
 

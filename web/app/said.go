@@ -16,7 +16,8 @@ func said(s *session.Session) string {
 	case a.Said != "" && (a.Do == "set" || a.Do == "carry"):
 		return session.Clip(a.Said, session.MaxSaid)
 	case a.Do == "set":
-		return strings.NewReplacer(".", ", ", "_", " ").Replace(session.Clip(a.ID, 60)) + ": " + session.Clip(a.Value, 60)
+		return strings.NewReplacer(".", ", ", "_", " ").Replace(session.Clip(a.ID, 60)) + ": " +
+			session.Clip(a.Value, 60)
 	case a.Do == "start":
 		return "begun"
 	case cat.OptionByID(a.ID) != nil || cat.ChassisByID(a.ID) != nil || cat.BodyByID(a.ID) != nil:

@@ -62,7 +62,8 @@ func do(s *session.Session, act session.Act) {
 		}
 	case other != nil && session.Canonical(was) != session.Canonical(s.Draft):
 		s.Draft, s.Notice = was, ""
-		s.Fault("This quote was made with another edition of the catalogue and is kept as it is. Move it to the edition in use first, at the top of the page.")
+		s.Fault("This quote was made with another edition of the catalogue and is kept as it is. Move it to the " +
+			"edition in use first, at the top of the page.")
 	}
 }
 

@@ -45,7 +45,8 @@ func demoKey(t *testing.T, p *browser, file string) (sealed string) {
 
 func (p *browser) signed(t *testing.T, key string) shown {
 	t.Helper()
-	p.do(Act{Do: "new", ID: "cut-14500-158-gas", Value: "mod-146-72"}, Act{Do: "set", ID: "number", Value: "2026-114"}, Act{Do: "go", ID: "quote"})
+	p.do(Act{Do: "new", ID: "cut-14500-158-gas", Value: "mod-146-72"}, Act{Do: "set", ID: "number", Value: "2026-114"},
+		Act{Do: "go", ID: "quote"})
 	s := p.do(Act{Do: "sign", Value: keyPhrase, File: key})
 	require.Empty(t, s.Fault)
 	return s
@@ -135,7 +136,8 @@ func TestSignedQuoteThatIsEditedIsARevision(t *testing.T) {
 	seller.do(Act{Do: "start"})
 	key := demoKey(t, seller, "demo-key.json")
 	first := signedDraft(t, seller.signed(t, key)).Issued
-	s := seller.do(Act{Do: "pick", ID: "hvac-roof", On: true}, Act{Do: "set", ID: "terms.training_days", Value: "3"}, Act{Do: "go", ID: "quote"})
+	s := seller.do(Act{Do: "pick", ID: "hvac-roof", On: true}, Act{Do: "set", ID: "terms.training_days", Value: "3"},
+		Act{Do: "go", ID: "quote"})
 	d := signedDraft(t, s)
 	assert.Empty(t, d.Issued, "never silently signed")
 	assert.Equal(t, 1, d.Rev)
@@ -207,7 +209,8 @@ func TestReaderOfALinkComesFirst(t *testing.T) {
 	p := open(t)
 	assert.False(t, first(p.do(Act{Do: "go", ID: "quote"})), "whose own quote it is has the tools first")
 	assert.True(t, first(p.do(Act{Do: "open-link", Value: link})))
-	assert.True(t, first(p.do(Act{Do: "units"}, Act{Do: "go", ID: "weight"}, Act{Do: "go", ID: "quote"})), "looking round changes nothing")
+	assert.True(t, first(p.do(Act{Do: "units"}, Act{Do: "go", ID: "weight"}, Act{Do: "go", ID: "quote"})),
+		"looking round changes nothing")
 	assert.False(t, first(p.do(set("title", "Mine"))))
 	assert.True(t, first(p.do(set("title", ""), Act{Do: "open-link", Value: link})))
 }
@@ -247,7 +250,8 @@ func TestUnknownEditionShowsTheFrozenFigures(t *testing.T) {
 	link := signedDraft(t, seller.signed(t, demoKey(t, seller, "demo-key.json"))).Issued
 	other := strings.Replace(string(catalogue.Demo), `"edition": "2026-11"`, `"edition": "2027-03"`, 1)
 	buyer := open(t)
-	s := buyer.do(Act{Do: "start"}, Act{Do: "load-catalogue", ID: "other.json", Value: other}, Act{Do: "open-link", Value: link})
+	s := buyer.do(Act{Do: "start"}, Act{Do: "load-catalogue", ID: "other.json", Value: other},
+		Act{Do: "open-link", Value: link})
 	assert.Contains(t, s.Regions["main"], "NOT recomputed")
 	assert.Contains(t, s.Regions["main"], "demo 2026-11")
 	assert.Contains(t, s.Regions["main"], "Dana Whitfield", "the signature is checked without the edition")

@@ -55,15 +55,18 @@ func (d *picture) free(left, top, right, bottom float64) bool {
 
 // across is a horizontal dimension from one x to another, its text above.
 func (d *picture) across(from, to, y float64, text string) {
-	d.add(page.Trace("dim", "MHMVMV", from, y, to, from, y-3, y+3, to, y-3, y+3), arrow(from, y, 4, 0), arrow(to, y, -4, 0))
+	d.add(page.Trace("dim", "MHMVMV", from, y, to, from, y-3, y+3, to, y-3, y+3), arrow(from, y, 4, 0),
+		arrow(to, y, -4, 0))
 	d.label("small", (from+to)/2, y-2, text)
 }
 
 // up is a vertical dimension with its text along the line.
 func (d *picture) up(x, from, to float64, text string) {
 	mid := (from + to) / 2
-	d.add(page.Trace("dim", "MVMHMH", x, from, to, x-3, from, x+3, x-3, to, x+3), arrow(x, from, 0, -4), arrow(x, to, 0, 4),
-		El("text", Class("small mid"), At("x", page.Coord(x-2)), At("y", page.Coord(mid)), At("transform", "rotate(-90 "+page.Coord(x-2)+" "+page.Coord(mid)+")"), Text(text)))
+	d.add(page.Trace("dim", "MVMHMH", x, from, to, x-3, from, x+3, x-3, to, x+3), arrow(x, from, 0, -4),
+		arrow(x, to, 0, 4),
+		El("text", Class("small mid"), At("x", page.Coord(x-2)), At("y", page.Coord(mid)),
+			At("transform", "rotate(-90 "+page.Coord(x-2)+" "+page.Coord(mid)+")"), Text(text)))
 }
 
 // arrow is a filled head with its point at x, y, which comes from where dx and
@@ -87,7 +90,8 @@ func (d *picture) clear(x, y, xTol, yTol float64) {
 // gravity marks a center of gravity and the likely range around it.
 func (d *picture) gravity(x, y, xTol, yTol float64) {
 	const r = gravityRadius
-	d.add(El("ellipse", Class("cg-range"), At("cx", page.Coord(x)), At("cy", page.Coord(y)), At("rx", page.Coord(xTol*rangeScale)), At("ry", page.Coord(yTol*rangeScale))),
+	d.add(El("ellipse", Class("cg-range"), At("cx", page.Coord(x)), At("cy", page.Coord(y)),
+		At("rx", page.Coord(xTol*rangeScale)), At("ry", page.Coord(yTol*rangeScale))),
 		El("circle", Class("cg-ring"), At("cx", page.Coord(x)), At("cy", page.Coord(y)), At("r", page.Coord(r))),
 		page.Trace("cg", "MVALHAZ", x, y, y-r, r, 1, x+r, y, x, y, x-r, r, 0, x, y+r))
 }
@@ -95,7 +99,8 @@ func (d *picture) gravity(x, y, xTol, yTol float64) {
 // frame closes the picture. The text alternative carries its numbers; the
 // legend beneath explains what is lettered in it.
 func (d *picture) frame(said string, x, y, w, h float64, legend ...Part) Part {
-	return El("figure", El("svg", Class("drawing"), At("role", "img"), At("aria-label", said), At("viewBox", page.Coord(x)+" "+page.Coord(y)+" "+page.Coord(w)+" "+page.Coord(h)), Many(d.parts...)),
+	return El("figure", El("svg", Class("drawing"), At("role", "img"), At("aria-label", said),
+		At("viewBox", page.Coord(x)+" "+page.Coord(y)+" "+page.Coord(w)+" "+page.Coord(h)), Many(d.parts...)),
 		El("figcaption", Class("legend"), Many(legend...)))
 }
 
@@ -126,7 +131,8 @@ func outlineOf(q *quote.Quote) outline {
 	c, b := q.Chassis, q.Body
 	o := outline{
 		front: -float64(c.FrontOverhangIn), start: float64(c.BodyStartIn), wheelbase: float64(c.WheelbaseIn),
-		floor: float64(c.FloorHeightIn), cab: float64(c.CabHeightIn), van: b.Kind == "van", width: max(float64(b.WidthIn), float64(c.WidthIn)), radius: 15.5,
+		floor: float64(c.FloorHeightIn), cab: float64(c.CabHeightIn), van: b.Kind == "van",
+		width: max(float64(b.WidthIn), float64(c.WidthIn)), radius: 15.5,
 		form: forms[c.Cab],
 	}
 	if o.form == (form{}) {
@@ -171,8 +177,10 @@ func gravityWords(p *page.Page) string {
 	if g.YIn < 0 {
 		side = "left"
 	}
-	return "Center of gravity at full load " + in(g.XIn) + " behind the front axle, likely within " + in(g.XTolIn) + "; " + in(g.ZIn) + " above the ground, within " + in(g.ZTolIn) +
-		"; " + in(quantity.Length(math.Abs(float64(g.YIn)))) + " " + side + " of the middle, within " + in(g.YTolIn) + "."
+	return "Center of gravity at full load " + in(g.XIn) + " behind the front axle, likely within " + in(g.XTolIn) +
+		"; " + in(g.ZIn) + " above the ground, within " + in(g.ZTolIn) +
+		"; " + in(quantity.Length(math.Abs(float64(g.YIn)))) + " " + side + " of the middle, within " + in(g.YTolIn) +
+		"."
 }
 
 const rangeNote = " The shaded ellipse is that range, drawn twenty times as large."

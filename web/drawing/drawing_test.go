@@ -76,7 +76,8 @@ func TestDrawingsAreLegibleOnEveryChassis(t *testing.T) {
 					list, frame := labels(t, svg)
 					assert.NotEmpty(t, list, where)
 					for k, a := range list {
-						assert.True(t, a.left >= frame[0] && a.right <= frame[0]+frame[2] && a.top >= frame[1] && a.bottom <= frame[1]+frame[3], "%s: %q runs out of the picture", where, a.words)
+						assert.True(t, a.left >= frame[0] && a.right <= frame[0]+frame[2] && a.top >= frame[1] &&
+							a.bottom <= frame[1]+frame[3], "%s: %q runs out of the picture", where, a.words)
 						for _, b := range list[:k] {
 							apart := a.left >= b.right || b.left >= a.right || a.top >= b.bottom || b.top >= a.bottom
 							assert.True(t, apart, "%s: %q covers %q", where, a.words, b.words)
@@ -97,7 +98,8 @@ func TestTextAlternativesCarryTheSameNumbers(t *testing.T) {
 		said = strings.ReplaceAll(said, ",", "")
 		for _, m := range svgText.FindAllStringSubmatch(svg, -1) {
 			// Two dimensions are sums of others that are said.
-			if strings.HasPrefix(m[2], "module") || name == "side" && (m[2] == p.Show(31, quantity.Inch) || m[2] == p.Show(47, quantity.Inch) || m[2] == p.Show(32, quantity.Inch)) {
+			if strings.HasPrefix(m[2], "module") || name == "side" && (m[2] == p.Show(31, quantity.Inch) ||
+				m[2] == p.Show(47, quantity.Inch) || m[2] == p.Show(32, quantity.Inch)) {
 				continue
 			}
 			for _, number := range aNumber.FindAllString(strings.ReplaceAll(m[2], ",", ""), -1) {

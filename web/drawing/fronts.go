@@ -33,10 +33,16 @@ func Fronts(p *page.Page) Part {
 				names = append(names, strconv.Itoa(len(names)+1)+" "+p.Q.Edition.Cat.LabelOf(x.Equipment))
 			}
 			left, top := x.At[0], h-x.At[2]-x.Size[2]
-			parts = append(parts, page.Rect("item", left, top, x.Size[0], x.Size[2]), page.Label("mid", left+x.Size[0]/2, top+x.Size[2]/2+1.5, strconv.Itoa(numbers[x.Equipment])))
+			parts = append(parts, page.Rect("item", left, top, x.Size[0], x.Size[2]),
+				page.Label("mid", left+x.Size[0]/2, top+x.Size[2]/2+1.5, strconv.Itoa(numbers[x.Equipment])))
 		}
-		legend := Letter(i) + " " + u.Label + ", " + p.Show(float64(u.MassLb), quantity.Pound) + ": " + strings.Join(names, "; ")
-		return El("figure", El("svg", Class("drawing front"), At("role", "img"), At("aria-label", "Through the door of compartment "+legend), At("width", page.Coord(scale*w+6)), At("height", page.Coord(scale*h+6)), At("viewBox", page.Coord(-1)+" "+page.Coord(-1)+" "+page.Coord(w+2)+" "+page.Coord(h+2)), Many(parts...)),
+		legend := Letter(i) + " " + u.Label + ", " + p.Show(float64(u.MassLb), quantity.Pound) + ": " +
+			strings.Join(names, "; ")
+		return El("figure",
+			El("svg", Class("drawing front"), At("role", "img"),
+				At("aria-label", "Through the door of compartment "+legend), At("width", page.Coord(scale*w+6)),
+				At("height", page.Coord(scale*h+6)), At("viewBox", page.Coord(-1)+" "+page.Coord(-1)+" "+
+					page.Coord(w+2)+" "+page.Coord(h+2)), Many(parts...)),
 			El("figcaption", Class("legend"), Text(legend)))
 	}))
 }

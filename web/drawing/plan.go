@@ -22,7 +22,8 @@ func Plan(p *page.Page) Part {
 	d.clear(float64(g.XIn), y(float64(g.YIn)), float64(g.XTolIn), float64(g.YTolIn))
 	for _, axle := range []struct {
 		x, track, count float64
-	}{{0, float64(c.TrackFrontIn), float64(c.FrontTires.Count)}, {o.wheelbase, float64(c.TrackRearIn), float64(c.RearTires.Count)}} {
+	}{{0, float64(c.TrackFrontIn), float64(c.FrontTires.Count)}, {o.wheelbase, float64(c.TrackRearIn),
+		float64(c.RearTires.Count)}} {
 		wide := 9.0
 		if axle.count > 2 {
 			wide += float64(c.DualSpacingIn)
@@ -67,9 +68,11 @@ func Plan(p *page.Page) Part {
 		x, yy := float64(s.XIn), y(float64(s.YIn))
 		number := strconv.Itoa(i + 1)
 		if s.Kind == "cot" {
-			d.add(page.Rect("cot", x-38, yy-11.5, 76, 23, At("rx", "4")), page.Rect("thin", x-35, yy-8, 14, 16, At("rx", "3")))
+			d.add(page.Rect("cot", x-38, yy-11.5, 76, 23, At("rx", "4")),
+				page.Rect("thin", x-35, yy-8, 14, 16, At("rx", "3")))
 		} else {
-			d.add(page.Rect("seat", x-11, yy-8.5, 16, 17, At("rx", "3")), page.Trace("seat", "MV", x+2.5, yy-6.5, yy+6.5))
+			d.add(page.Rect("seat", x-11, yy-8.5, 16, 17, At("rx", "3")),
+				page.Trace("seat", "MV", x+2.5, yy-6.5, yy+6.5))
 		}
 		d.label("", x-3, yy+3.5, number)
 		people = append(people, number+" "+s.Label)
@@ -88,7 +91,9 @@ func Plan(p *page.Page) Part {
 	}
 	d.gravity(float64(g.XIn), y(float64(g.YIn)), float64(g.XTolIn), float64(g.YTolIn))
 	seats, places := strings.Join(people, "; ")+".", strings.Join(stores, "; ")+"."
-	return d.frame("Plan, front to the left, curb side above, "+p.Show(o.rear-o.front, quantity.Inch)+" overall, "+p.Show(o.width, quantity.Inch)+" wide. "+strings.Join(said, "; ")+". Places: "+seats+" Compartments: "+places+" "+gravityWords(p),
+	return d.frame("Plan, front to the left, curb side above, "+p.Show(o.rear-o.front, quantity.Inch)+" overall, "+
+		p.Show(o.width, quantity.Inch)+" wide. "+strings.Join(said, "; ")+". Places: "+seats+" Compartments: "+places+
+		" "+gravityWords(p),
 		min(o.front, -32)-6, 0, o.rear+20-min(o.front, -32)+6, y(-o.width/2)+40,
 		El("p", El("b", Text("Places: ")), Text(seats)), El("p", El("b", Text("Compartments: ")), Text(places)),
 		El("p", Text("Loads stand beside the wheel ends, at full load. "+gravityWords(p)+rangeNote)))
@@ -103,10 +108,13 @@ func (o *outline) shellPlan(d *picture, y func(float64) float64, half float64) {
 		back = o.end
 	}
 	nose := o.front + 3 // bowed, so that its middle is the bumper's face
-	d.add(page.Trace("edge", "MHQQQHZ", back, y(half), nose+14, nose+1, y(half), nose, y(half-16), nose-6, y(0), nose, y(-half+16), nose+1, y(-half), nose+14, y(-half), back))
+	d.add(page.Trace("edge", "MHQQQHZ", back, y(half), nose+14, nose+1, y(half), nose, y(half-16), nose-6, y(0), nose,
+		y(-half+16), nose+1, y(-half), nose+14, y(-half), back))
 	// The windshield bows forward; the hood has two creases.
-	d.add(page.Trace("glass", "MQLQZ", f.cowlX+4, y(half-3), f.cowlX-8, y(0), f.cowlX+4, y(-half+3), f.headX+5, y(-half+8), f.headX-3, y(0), f.headX+5, y(half-8)),
-		page.Trace("thin", "MLML", o.front+8, y(half-14), f.cowlX-4, y(half-10), o.front+8, y(-half+14), f.cowlX-4, y(-half+10)))
+	d.add(page.Trace("glass", "MQLQZ", f.cowlX+4, y(half-3), f.cowlX-8, y(0), f.cowlX+4, y(-half+3), f.headX+5,
+		y(-half+8), f.headX-3, y(0), f.headX+5, y(half-8)),
+		page.Trace("thin", "MLML", o.front+8, y(half-14), f.cowlX-4, y(half-10), o.front+8, y(-half+14), f.cowlX-4,
+			y(-half+10)))
 	for _, side := range []float64{1, -1} { // mirrors
 		d.add(page.Rect("edge", f.cowlX+8, min(y(side*(half+7)), y(side*half)), 4, 7, At("rx", "1.5")))
 	}
@@ -114,7 +122,9 @@ func (o *outline) shellPlan(d *picture, y func(float64) float64, half float64) {
 		d.add(page.Trace("thin", "MHVH", o.start, y(half-3), back-3, y(-half+3), o.start))
 	} else {
 		w := o.width / 2
-		d.add(page.Rect("edge", o.start, y(w), o.end-o.start, 2*w, At("rx", "3")), page.Rect("thin", o.start+2.5, y(w-2.5), o.end-o.start-5, 2*w-5))
+		d.add(page.Rect("edge", o.start, y(w), o.end-o.start, 2*w, At("rx", "3")),
+			page.Rect("thin", o.start+2.5, y(w-2.5), o.end-o.start-5, 2*w-5))
 	}
-	d.add(page.Trace("door", "MHMHMH", o.end-4, y(0), o.end+1, o.end-2.5, y(24), o.end+1, o.end-2.5, y(-24), o.end+1)) // rear doors
+	// rear doors
+	d.add(page.Trace("door", "MHMHMH", o.end-4, y(0), o.end+1, o.end-2.5, y(24), o.end+1, o.end-2.5, y(-24), o.end+1))
 }

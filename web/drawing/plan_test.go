@@ -26,10 +26,12 @@ func TestWheelLoadsStandBesideTheirWheels(t *testing.T) {
 		name   string
 		x      float64
 		street bool
-	}{{"left front", 0, true}, {"right front", 0, false}, {"left rear", o.wheelbase, true}, {"right rear", o.wheelbase, false}} {
+	}{{"left front", 0, true}, {"right front", 0, false}, {"left rear", o.wheelbase, true}, {"right rear", o.wheelbase,
+		false}} {
 		t.Run(c.name, func(t *testing.T) {
 			shown := regexp.QuoteMeta(p.Show(float64(wheels[i].Lb), quantity.Pound))
-			at := regexp.MustCompile(`<text class="strong mid" x="([-0-9.]+)" y="([-0-9.]+)">` + shown + `</text>`).FindStringSubmatch(svg)
+			at := regexp.MustCompile(`<text class="strong mid" x="([-0-9.]+)" y="([-0-9.]+)">` + shown +
+				`</text>`).FindStringSubmatch(svg)
 			require.NotNil(t, at, "the load is lettered")
 			x, err := strconv.ParseFloat(at[1], 64)
 			require.NoError(t, err)

@@ -18,8 +18,11 @@ func Side(p *page.Page) Part {
 	lb := func(v quantity.Mass) string { return p.Show(float64(v), quantity.Pound) }
 	in := func(v float64) string { return p.Show(v, quantity.Inch) }
 	d := new(picture)
-	said := "Side view from the street side, front to the left. Front axle " + lb(g.FrontLb) + " of " + lb(c.GAWRFrontLb) + "; rear axle " + lb(g.RearLb) + " of " + lb(c.GAWRRearLb) + "; gross " + lb(g.TotalLb) + " of " + lb(c.GVWRLb) +
-		". Wheelbase " + in(o.wheelbase) + ", overall length " + in(o.rear-o.front) + ", height " + in(o.top) + ". " + gravityWords(p)
+	said := "Side view from the street side, front to the left. Front axle " + lb(g.FrontLb) + " of " +
+		lb(c.GAWRFrontLb) + "; rear axle " + lb(g.RearLb) + " of " + lb(c.GAWRRearLb) + "; gross " + lb(g.TotalLb) +
+		" of " + lb(c.GVWRLb) +
+		". Wheelbase " + in(o.wheelbase) + ", overall length " + in(o.rear-o.front) + ", height " + in(o.top) + ". " +
+		gravityWords(p)
 
 	x, z, left := float64(g.XIn), float64(g.ZIn), o.front-14
 	d.clear(x, y(z), float64(g.XTolIn), float64(g.ZTolIn))
@@ -49,8 +52,9 @@ func Side(p *page.Page) Part {
 		for _, r := range []struct {
 			class string
 			share float64
-		}{{"tyre", 1}, {"hub", 0.62}, {"thin", 0.5}, {"tyre", 0.14}} {
-			d.add(El("circle", Class(r.class), At("cx", page.Coord(x)), At("cy", page.Coord(y(o.radius))), At("r", page.Coord(o.radius*r.share))))
+		}{{"tire", 1}, {"hub", 0.62}, {"thin", 0.5}, {"tire", 0.14}} {
+			d.add(El("circle", Class(r.class), At("cx", page.Coord(x)), At("cy", page.Coord(y(o.radius))),
+				At("r", page.Coord(o.radius*r.share))))
 		}
 	}
 
@@ -58,7 +62,8 @@ func Side(p *page.Page) Part {
 	d.up(left, base, y(z), in(z))
 	d.gravity(x, y(z), float64(g.XTolIn), float64(g.ZTolIn))
 	d.across(0, x, base+16, in(x))
-	for _, axle := range []struct{ x, load, limit float64 }{{0, float64(g.FrontLb), float64(c.GAWRFrontLb)}, {o.wheelbase, float64(g.RearLb), float64(c.GAWRRearLb)}} {
+	for _, axle := range []struct{ x, load, limit float64 }{{0, float64(g.FrontLb), float64(c.GAWRFrontLb)},
+		{o.wheelbase, float64(g.RearLb), float64(c.GAWRRearLb)}} {
 		d.add(page.Trace("load", "MV", axle.x, base+3, base+11), arrow(axle.x, base+19, 0, -8))
 		d.label("strong", axle.x, base+32, p.Show(axle.load, quantity.Pound))
 		d.label("small", axle.x, base+43, "of "+p.Show(axle.limit, quantity.Pound))
@@ -74,7 +79,8 @@ func Side(p *page.Page) Part {
 	d.up(o.rear+30, base, y(o.top), in(o.top))
 
 	return d.frame(said, left-12, 0, max(o.rear+36-left+12, p.Span), base+82,
-		Text("Arrows: load on each axle at full load, and its rating. Lettered doors: compartments, with what they carry in "+p.UnitName(quantity.Pound)+". "+gravityWords(p)+rangeNote))
+		Text("Arrows: load on each axle at full load, and its rating. Lettered doors: compartments, with what they "+
+			"carry in "+p.UnitName(quantity.Pound)+". "+gravityWords(p)+rangeNote))
 }
 
 // arch cuts a wheel arch out of an edge at height z, drawn from behind the wheel
@@ -91,7 +97,8 @@ func (o *outline) cabSide(d *picture, y func(float64) float64) {
 	sill := y(f.sill)
 	half, r := o.arch(f.sill, 3.5)
 	top := y(o.cab)
-	body, at := "MVQQL", []float64{nose, sill, y(f.nose), nose, y(f.hood - 3), nose + 9, y(f.hood), f.cowlX - 14, y(f.hood + 2), f.cowlX, y(f.cowlZ), f.headX, y(o.cab - 5)}
+	body, at := "MVQQL", []float64{nose, sill, y(f.nose), nose, y(f.hood - 3), nose + 9, y(f.hood), f.cowlX - 14,
+		y(f.hood + 2), f.cowlX, y(f.cowlZ), f.headX, y(o.cab - 5)}
 	if o.van && o.roof > o.cab { // a raised roof goes on from the windshield
 		top = y(o.roof)
 		body, at = body+"L", append(at, f.headX+24, top+7)
@@ -102,7 +109,8 @@ func (o *outline) cabSide(d *picture, y func(float64) float64) {
 	if o.van {
 		back = o.end
 		rear, _ := o.arch(f.sill, 3.5)
-		body, at = body+"HQLQVHA", append(at, back-14, back-3, top, back-2, top+9, back, y(f.cowlZ), back, y(f.cowlZ-6), back, y(f.nose), sill, o.wheelbase+rear, r, 0, o.wheelbase-rear, sill)
+		body, at = body+"HQLQVHA", append(at, back-14, back-3, top, back-2, top+9, back, y(f.cowlZ), back, y(f.cowlZ-6),
+			back, y(f.nose), sill, o.wheelbase+rear, r, 0, o.wheelbase-rear, sill)
 	} else {
 		body, at = body+"HV", append(at, back, sill)
 	}
@@ -110,16 +118,23 @@ func (o *outline) cabSide(d *picture, y func(float64) float64) {
 	end := min(back-3, f.door+44)
 	head, foot := y(o.cab-9), y(f.cowlZ+1)
 	d.add(
-		page.Trace("glass", "MLHVZ", f.cowlX+8, foot, f.headX+5, head, end-3, foot),                                              // window
-		page.Trace("thin", "MLLHV", f.door, y(f.sill+4), f.door, foot+3, f.headX+3, head-3, end, y(f.sill+4)),                    // door
-		page.Trace("thin", "MH", f.door, y(f.sill+4), end),                                                                       // its sill
-		page.Trace("door", "MH", end-10, y(f.cowlZ-5), end-4),                                                                    // handle
-		page.Rect("lamp", nose, y(f.nose+7), 8, 6, At("rx", "2")), page.Rect("edge", o.front, y(f.sill+6), 10, 8, At("rx", "2")), // lamp, bumper
+		// window
+		page.Trace("glass", "MLHVZ", f.cowlX+8, foot, f.headX+5, head, end-3, foot),
+		// door
+		page.Trace("thin", "MLLHV", f.door, y(f.sill+4), f.door, foot+3, f.headX+3, head-3, end, y(f.sill+4)),
+		// its sill
+		page.Trace("thin", "MH", f.door, y(f.sill+4), end),
+		// handle
+		page.Trace("door", "MH", end-10, y(f.cowlZ-5), end-4),
+		// lamp, bumper
+		page.Rect("lamp", nose, y(f.nose+7), 8, 6, At("rx", "2")), page.Rect("edge", o.front, y(f.sill+6), 10, 8,
+			At("rx", "2")),
 		page.Rect("edge", f.cowlX+7, foot-11, 4, 11, At("rx", "1.5")), // mirror
 	)
 	if o.van {
 		d.add(page.Rect("glass", o.wheelbase-52, head, 34, y(f.cowlZ+1)-head, At("rx", "3")),
-			page.Trace("thin", "MHMV", end, y(f.cowlZ-3), back, back-20, y(f.cowlZ-3), top+8), page.Rect("lamp", back-5, y(f.cowlZ+4), 4, 14))
+			page.Trace("thin", "MHMV", end, y(f.cowlZ-3), back, back-20, y(f.cowlZ-3), top+8), page.Rect("lamp", back-5,
+				y(f.cowlZ+4), 4, 14))
 	}
 }
 
@@ -131,8 +146,10 @@ func (o *outline) moduleSide(d *picture, y func(float64) float64) {
 	half, r := o.arch(skirt, 4.5)
 	roof, foot := y(o.roof), y(skirt)
 	d.add(
-		page.Trace("edge", "MHAVHAHVAZ", o.start+corner, roof, o.end-corner, corner, 1, o.end, roof+corner, foot, o.wheelbase+half, r, 0, o.wheelbase-half, foot, o.start, roof+corner, corner, 1, o.start+corner, roof),
-		page.Trace("thin", "MVMVMHMH", o.start+3, roof+3, foot, o.end-3, roof+3, foot, o.start, roof+4.5, o.end, o.start, foot-5, o.wheelbase-half),
+		page.Trace("edge", "MHAVHAHVAZ", o.start+corner, roof, o.end-corner, corner, 1, o.end, roof+corner, foot,
+			o.wheelbase+half, r, 0, o.wheelbase-half, foot, o.start, roof+corner, corner, 1, o.start+corner, roof),
+		page.Trace("thin", "MVMVMHMH", o.start+3, roof+3, foot, o.end-3, roof+3, foot, o.start, roof+4.5, o.end,
+			o.start, foot-5, o.wheelbase-half),
 		page.Trace("thin", "MH", o.wheelbase+half, foot-5, o.end),
 	)
 	for _, x := range []float64{o.start + 5, (o.start+o.end)/2 - 7, o.end - 19} {

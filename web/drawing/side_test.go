@@ -28,7 +28,8 @@ func TestAxleLoadsStandBeneathTheirAxles(t *testing.T) {
 		{"rear load", "8,499 lb", float64(c.WheelbaseIn)}, {"rear rating", "of 9,502 lb", float64(c.WheelbaseIn)},
 	} {
 		t.Run(x.name, func(t *testing.T) {
-			m := regexp.MustCompile(`<text class="[^"]*" x="([-0-9.]+)" y="[-0-9.]+">` + x.label + `</text>`).FindStringSubmatch(svg)
+			m := regexp.MustCompile(`<text class="[^"]*" x="([-0-9.]+)" y="[-0-9.]+">` + x.label +
+				`</text>`).FindStringSubmatch(svg)
 			require.NotNil(t, m, "it is lettered")
 			is, err := strconv.ParseFloat(m[1], 64)
 			require.NoError(t, err)

@@ -75,7 +75,8 @@ func (w *window) in(scheme string) {
 		w.must(w.Prefer(scheme))
 		return
 	}
-	eval[bool](w, `(document.getElementById("f-theme").value = "contrast", document.getElementById("f-theme").dispatchEvent(new Event("change", { bubbles: true })), true)`)
+	eval[bool](w,
+		`(document.getElementById("f-theme").value = "contrast", document.getElementById("f-theme").dispatchEvent(new Event("change", { bubbles: true })), true)`)
 	w.must(w.Until(`document.documentElement.dataset.theme === "contrast"`))
 	w.must(w.Settle())
 }

@@ -23,7 +23,8 @@ var editionDeeds = map[string]sentence{
 		text := string(altered(s.t, price, price))
 		before, rest, _ := strings.Cut(text[strings.Index(text, `"prices": {`):], price)
 		_, after, _ := strings.Cut(rest, `"`)
-		next := text[:strings.Index(text, `"prices": {`)] + before + price + strings.ReplaceAll(says[1], ",", "") + `"` + after
+		next := text[:strings.Index(text, `"prices": {`)] + before + price + strings.ReplaceAll(says[1], ",", "") +
+			`"` + after
 		next = strings.Replace(next, `"edition": "2026-11"`, `"edition": "2027-02"`, 1)
 		s.keeping()
 		s.takes("#f-beside", written(s.t, "next.json", []byte(next)), "Beside it, not in use yet")
@@ -42,7 +43,9 @@ var editionDeeds = map[string]sentence{
 	},
 	`open the kept quote "…"`: func(s *story, says []string) {
 		s.click("#go-quotes")
-		id := eval[string](s.window, `[...document.querySelectorAll("#kept-quotes tr")].find((r) => r.innerText.includes(`+drive.Quote(says[0])+`)).querySelector("button").id`)
+		id := eval[string](s.window,
+			`[...document.querySelectorAll("#kept-quotes tr")].find((r) => r.innerText.includes(`+drive.Quote(says[0])+
+				`)).querySelector("button").id`)
 		s.click("#" + id)
 		s.must(s.Until(`document.title.includes(` + drive.Quote(says[0]) + `)`))
 		s.must(s.Settle())
@@ -83,7 +86,8 @@ func (s *story) lookedAt() {
 // touched is the row of a kept quote, cell by cell.
 func (s *story) touched(name string) []string {
 	s.t.Helper()
-	row := eval[[]string](s.window, `((r) => r ? [...r.cells].map((c) => c.innerText) : [])([...document.querySelectorAll("#touched tbody tr")].find((r) => r.cells[0].innerText.includes(`+drive.Quote(name)+`)))`)
+	row := eval[[]string](s.window,
+		`((r) => r ? [...r.cells].map((c) => c.innerText) : [])([...document.querySelectorAll("#touched tbody tr")].find((r) => r.cells[0].innerText.includes(`+drive.Quote(name)+`)))`)
 	require.Len(s.t, row, 7, "the kept quote %s is touched: %s", name, s.text("#touched"))
 	return row
 }

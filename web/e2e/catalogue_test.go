@@ -22,7 +22,8 @@ func (w *window) saves(selector string) (name string, data []byte) {
 	eval[bool](w, `(globalThis.__saved = undefined, true)`)
 	w.click(selector)
 	w.must(w.Until(`globalThis.__saved`))
-	text := eval[string](w, `new Promise((done) => { const r = new FileReader(); r.onload = () => done(r.result.split(",")[1]); r.readAsDataURL(globalThis.__saved); })`)
+	text := eval[string](w,
+		`new Promise((done) => { const r = new FileReader(); r.onload = () => done(r.result.split(",")[1]); r.readAsDataURL(globalThis.__saved); })`)
 	data, err := base64.StdEncoding.DecodeString(text)
 	w.must(err)
 	return eval[string](w, `globalThis.__name`), data
@@ -54,12 +55,14 @@ func TestATableGoesOutIsEditedAndComesBack(t *testing.T) {
 
 		bad := bytes.Replace(table, []byte("Push bumper,1460.00"), []byte("Push bumper,a lot"), 1)
 		w.takes("#f-tables", written(t, "mine.csv", bad), "Not taken: mine.csv")
-		require.Contains(t, w.text("#refused"), `"fb-push", column price: "a lot" is not an amount; write dollars and cents in digits`)
+		require.Contains(t, w.text("#refused"),
+			`"fb-push", column price: "a lot" is not an amount; write dollars and cents in digits`)
 		require.Equal(t, "refused", eval[string](w, `document.activeElement.id`))
 		require.False(t, w.has("#beside"))
 
 		// As a spreadsheet of another country saves it.
-		good := bytes.ReplaceAll(bytes.Replace(table, []byte("Push bumper,1460.00"), []byte("Push bumper,1500"), 1), []byte("\n"), []byte("\r\n"))
+		good := bytes.ReplaceAll(bytes.Replace(table, []byte("Push bumper,1460.00"), []byte("Push bumper,1500"), 1),
+			[]byte("\n"), []byte("\r\n"))
 		w.takes("#f-tables", written(t, "mine.csv", good), "Beside it, not in use yet")
 		require.False(t, w.has("#refused"))
 		require.Contains(t, flat(w.text("#main")), "Push bumper fb-push the first day 1,460.00 1,500.00 40.00 +2.7 %")
@@ -68,7 +71,8 @@ func TestATableGoesOutIsEditedAndComesBack(t *testing.T) {
 		w.typed(`#f-edition\.name`, "2027-02")
 		name, file := w.saves("#save-beside")
 		require.Equal(t, "demo-2027-02.json", name)
-		require.Equal(t, altered(t, `"fb-push": "1460.00"`, `"fb-push": "1500.00"`), bytes.Replace(file, []byte(`"edition": "2027-02"`), []byte(`"edition": "2026-11"`), 1))
+		require.Equal(t, altered(t, `"fb-push": "1460.00"`, `"fb-push": "1500.00"`),
+			bytes.Replace(file, []byte(`"edition": "2027-02"`), []byte(`"edition": "2026-11"`), 1))
 
 		w.click("#use-beside")
 		require.Empty(t, w.trouble())
@@ -90,7 +94,9 @@ func TestATableGoesOutIsEditedAndComesBack(t *testing.T) {
 // The file that the page makes of itself is the one that the packer makes.
 func TestTheCatalogueIsHandedOutInOneFile(t *testing.T) {
 	t.Parallel()
-	own := bytes.Replace(altered(t, `"title": "Demonstration catalogue of an invented plant"`, `"title": "Own <b>catalogue</b>, ½ invented"`), []byte(`"fb-push": "1460.00"`), []byte(`"fb-push": "1500.00"`), 1)
+	own := bytes.Replace(altered(t, `"title": "Demonstration catalogue of an invented plant"`,
+		`"title": "Own <b>catalogue</b>, ½ invented"`), []byte(`"fb-push": "1460.00"`), []byte(`"fb-push": "1500.00"`),
+		1)
 	want := *built
 	want.Catalogue = own
 	eachForm(t, func(t *testing.T, f form) {
@@ -106,7 +112,8 @@ func TestTheCatalogueIsHandedOutInOneFile(t *testing.T) {
 		require.NotContains(t, string(file), "A quote that stays here")
 		require.True(t, bytes.Equal(want.Single(), file), "as the packer writes it")
 
-		o := open(t, form{name: "own", address: "file://" + written(t, name, file), offline: true, lean: true}, drive.Desk, "")
+		o := open(t, form{name: "own", address: "file://" + written(t, name, file), offline: true, lean: true},
+			drive.Desk, "")
 		require.Contains(t, o.text("#main"), "Own <b>catalogue</b>, ½ invented, edition 2026-11")
 		o.begin("cut-14500-158-gas", "mod-146-72")
 		o.pick("fb-push")
@@ -131,7 +138,8 @@ func TestTheCatalogueIsHandedOutInOneFile(t *testing.T) {
 	path := filepath.Join(t.TempDir(), "broken.html")
 	require.NoError(t, os.WriteFile(path, want.Single(), 0o600))
 	w = open(t, form{name: "broken", address: "file://" + path, offline: true, lean: true}, drive.Desk, "")
-	require.Contains(t, w.trouble(), "The catalogue built into this page cannot be used, and the demonstration catalogue takes its place.")
+	require.Contains(t, w.trouble(), "The catalogue built into this page cannot be used, and the demonstration "+
+		"catalogue takes its place.")
 	require.Contains(t, w.text("#main"), "Demonstration catalogue")
 	w.area("weight")
 	require.Empty(t, w.trouble())
@@ -150,7 +158,8 @@ func TestAQuoteWaitsToBeMoved(t *testing.T) {
 	w.click("#go-quotes")
 	w.click("#kept-fresh")
 	w.keeping()
-	w.takes("#f-beside", written(t, "next.json", altered(t, `"fb-push": "1460.00"`, `"fb-push": "1500.00"`)), "Beside it, not in use yet")
+	w.takes("#f-beside", written(t, "next.json", altered(t, `"fb-push": "1460.00"`, `"fb-push": "1500.00"`)),
+		"Beside it, not in use yet")
 	w.click("#use-beside")
 	w.must(w.Until(`document.getElementById("touched").innerText.includes("1 kept quote is touched, of 2 looked at.")`))
 	require.Contains(t, flat(w.text("#touched")), "Medic 4")
@@ -188,7 +197,9 @@ func TestKeepingIsForEverybody(t *testing.T) {
 		w.check("keeping a catalogue")
 		w.takes("#f-tables", written(t, "bad.csv", []byte("id,then\nx,y\n")), "Not taken")
 		w.check("a table that was not taken")
-		next := bytes.Replace(altered(t, `"mod-146-72": "130200.00"`, `"mod-146-72": "131200.00"`), []byte(`"rules": [`), []byte(`"rules": [{"id": "new", "kind": "plant", "then": {"not": {"pick": "fb-winch"}}, "reason": "None are left."},`), 1)
+		next := bytes.Replace(altered(t, `"mod-146-72": "130200.00"`, `"mod-146-72": "131200.00"`),
+			[]byte(`"rules": [`),
+			[]byte(`"rules": [{"id": "new", "kind": "plant", "then": {"not": {"pick": "fb-winch"}}, "reason": "None are left."},`), 1)
 		w.takes("#f-beside", written(t, "next.json", next), "Beside it, not in use yet")
 		w.must(w.Until(`document.getElementById("touched").innerText.includes("looked at.")`))
 		w.click("#lint-now")

@@ -68,7 +68,8 @@ func TestWhatCannotBeTakenStaysInItsField(t *testing.T) {
 	} {
 		w.typed(x.field, x.typed)
 		require.Equal(t, x.typed, eval[string](w, `document.querySelector(`+drive.Quote(x.field)+`).value`), x.reason)
-		require.Equal(t, "true", eval[string](w, `document.querySelector(`+drive.Quote(x.field)+`).getAttribute("aria-invalid")`), x.reason)
+		require.Equal(t, "true",
+			eval[string](w, `document.querySelector(`+drive.Quote(x.field)+`).getAttribute("aria-invalid")`), x.reason)
 		require.Contains(t, w.text("#main"), x.says, x.reason)
 		require.Equal(t, before, w.draft(), x.reason)
 	}

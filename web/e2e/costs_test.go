@@ -44,7 +44,8 @@ func TestSellersCostsStayPrivate(t *testing.T) {
 		paper := flat(strings.Join(w.paper(), " "))
 		require.Contains(t, paper, "Build-up")
 		w.area("quote")
-		for _, where := range []string{paper, flat(strings.Join(w.paper(), " ")), kept(), eval[string](w, `document.documentElement.outerHTML`)} {
+		for _, where := range []string{paper, flat(strings.Join(w.paper(), " ")), kept(),
+			eval[string](w, `document.documentElement.outerHTML`)} {
 			for _, secret := range private {
 				require.NotContains(t, where, secret)
 			}

@@ -20,7 +20,8 @@ func TestNeedsToDocuments(t *testing.T) {
 	for _, screen := range []drive.Screen{drive.Desk, drive.Phone} {
 		w := open(t, folder, screen, "", engine(t))
 		w.area("needs")
-		eval[bool](w, `(document.getElementById("f-needs.duty").value = "rescue", document.getElementById("f-needs.duty").dispatchEvent(new Event("change", { bubbles: true })), true)`)
+		eval[bool](w,
+			`(document.getElementById("f-needs.duty").value = "rescue", document.getElementById("f-needs.duty").dispatchEvent(new Event("change", { bubbles: true })), true)`)
 		w.must(w.Settle())
 		w.typed("#f-find", "powered cot")
 		w.click("#must-cot-power")
@@ -41,10 +42,12 @@ func TestNeedsToDocuments(t *testing.T) {
 		w.typed(`#f-rival\.0\.price`, "301500")
 		w.check("compare with another bid")
 		w.area("quote")
-		for id, words := range seeds.InOrder(map[string]string{"exceptions": "Overall height not to exceed 104 in", "order": "Cut list", "test": "Whole unit", "upkeep": "Tire pressures"}) {
+		for id, words := range seeds.InOrder(map[string]string{"exceptions": "Overall height not to exceed 104 in",
+			"order": "Cut list", "test": "Whole unit", "upkeep": "Tire pressures"}) {
 			w.click("#paper-" + id)
 			w.check(id)
-			require.LessOrEqual(t, eval[int](w, `document.documentElement.scrollWidth - innerWidth`), 0, "%s is as wide as the screen", id)
+			require.LessOrEqual(t, eval[int](w, `document.documentElement.scrollWidth - innerWidth`), 0,
+				"%s is as wide as the screen", id)
 			if screen == drive.Desk {
 				require.Contains(t, flat(strings.Join(w.paper(), " ")), words)
 			}

@@ -25,7 +25,8 @@ func written(t *testing.T, name string, data []byte) string {
 // saving presses what saves a file, and gives its text instead.
 func (w *window) saving(selector string) string {
 	w.t.Helper()
-	eval[bool](w, `(window.savedText = "", URL.createObjectURL = (b) => { b.text().then((x) => { window.savedText = x; }); return "about:blank#saved"; }, HTMLAnchorElement.prototype.click = () => {}, true)`)
+	eval[bool](w,
+		`(window.savedText = "", URL.createObjectURL = (b) => { b.text().then((x) => { window.savedText = x; }); return "about:blank#saved"; }, HTMLAnchorElement.prototype.click = () => {}, true)`)
 	w.click(selector)
 	w.must(w.Until(`window.savedText`))
 	return eval[string](w, `window.savedText`)
@@ -54,8 +55,8 @@ func TestCatalogueThatFailsItsSchema(t *testing.T) {
 			{"empty.json", nil, "empty.json was not loaded", "an empty file"},
 			{"words.json", []byte("Dear Chief,"), "words.json was not loaded", "no JSON at all"},
 			{"list.json", []byte("[]"), "list.json was not loaded", "another kind of JSON"},
-			{"unknown-field.json", altered(t, `"standard": true`, `"standrad": true`), "standrad", "a misspelt field is named"},
-			{"negative-gvwr.json", altered(t, `"gvwr_lb": 9500`, `"gvwr_lb": -9500`), "gvwr", "a rating below nought is named"},
+			{"unknown-field.json", altered(t, `"standard": true`, `"standrad": true`), "standrad", "a misspelled field is named"},
+			{"negative-gvwr.json", altered(t, `"gvwr_lb": 9500`, `"gvwr_lb": -9500`), "gvwr", "a rating below zero is named"},
 			{"unknown-group.json", altered(t, `"group": "body-build"`, `"group": "no-such-group"`), "no-such-group", "an option of no group is named"},
 			{"twice.json", altered(t, `"id": "build-stitch"`, `"id": "build-seam"`), "build-seam", "one id for two options is named"},
 			{"markup.json", altered(t, `"id": "build-stitch"`, `"id": "<img src=x onerror=alert(1)>"`), "was not loaded", "markup in an id stays text"},
@@ -84,7 +85,8 @@ func TestAnotherCatalogueIsUsedAndKept(t *testing.T) {
 		w.begin("cut-14500-158-gas", "mod-146-72")
 		w.pick("fb-push")
 		w.area("needs")
-		other := altered(t, `"title": "Demonstration catalogue of an invented plant"`, `"title": "Another invented plant"`)
+		other := altered(t, `"title": "Demonstration catalogue of an invented plant"`,
+			`"title": "Another invented plant"`)
 		w.must(w.Choose("#f-catalogue", written(t, "other.json", other)))
 		w.must(w.Until(`document.getElementById("main").innerText.includes("Another invented plant")`))
 		require.Empty(t, w.trouble())

@@ -12,7 +12,8 @@ import (
 // choice and are said aloud.
 func TestTheSummaryStaysInSight(t *testing.T) {
 	t.Parallel()
-	for screen, summary := range map[drive.Screen]string{drive.Desk: "#standing .big", drive.Phone: "#standing > .line"} {
+	for screen, summary := range map[drive.Screen]string{drive.Desk: "#standing .big",
+		drive.Phone: "#standing > .line"} {
 		w := open(t, folder, screen, "")
 		w.begin("cut-14500-158-gas", "mod-146-72")
 		before := w.text(summary)

@@ -65,7 +65,9 @@ func TestFirstScreenWithoutACore(t *testing.T) {
 			}
 			require.NotRegexp(t, `(Jan|Feb|Mar|Apr|May|Jun|Jul|Aug|Sep|Oct|Nov|Dec) \d+, 20[2-9]\d`,
 				strings.ReplaceAll(page, "Nov 1, 2026", ""), "no day but the edition's own")
-			require.Empty(t, eval[string](w, `document.getElementById("f-date").value + document.getElementById("f-unit.order_on").value`))
+			require.Empty(t,
+				eval[string](w,
+					`document.getElementById("f-date").value + document.getElementById("f-unit.order_on").value`))
 			require.NotContains(t, w.text("#standing"), "USD", "the price follows the day")
 		}
 	})
@@ -83,7 +85,8 @@ func TestPressedBeforeTheCoreIsReady(t *testing.T) {
 			document.getElementById("area-weight").click();
 			return true;
 		})()`)
-		require.Equal(t, "1", eval[string](w, `document.documentElement.dataset.busy || ""`), "it is seen that something is worked on")
+		require.Equal(t, "1", eval[string](w, `document.documentElement.dataset.busy || ""`),
+			"it is seen that something is worked on")
 		eval[bool](w, `(window.release(), true)`)
 		w.must(w.Ready())
 		require.Equal(t, "page", eval[string](w, `document.getElementById("area-weight").getAttribute("aria-current")`))
@@ -126,7 +129,8 @@ func TestALinkShowsNoOtherVehicle(t *testing.T) {
 		other := open(t, f, drive.Desk, "", watching)
 		other.area("needs")
 		other.typed("#f-title", "Quite another one")
-		eval[bool](other, `(addEventListener("hashchange", () => window.__seen.clear()), location.hash = `+drive.Quote("#"+link)+`, true)`)
+		eval[bool](other, `(addEventListener("hashchange", () => window.__seen.clear()), location.hash = `+
+			drive.Quote("#"+link)+`, true)`)
 		other.must(other.Until(`document.getElementById("masthead").innerText.includes("Rescue 4")`))
 		// From the moment the link is followed; the list of kept quotes names it for good.
 		for _, one := range []string{"Quite another one ·", "Quite another one –", "2,391 lb"} {
@@ -171,13 +175,15 @@ func TestComingBack(t *testing.T) {
 		require.Contains(t, back.text("body"), "Rescue 4")
 		if f.name == folder.name {
 			require.Equal(t, standing, back.text("#standing"))
-			require.Equal(t, "page", eval[string](back, `document.getElementById("area-weight").getAttribute("aria-current")`))
+			require.Equal(t, "page",
+				eval[string](back, `document.getElementById("area-weight").getAttribute("aria-current")`))
 			require.True(t, back.has("#stale[hidden]"), "it is of this very day")
 		}
 		require.NotContains(t, back.seen(), "2,391 lb", "never the unit of a new visitor")
 
 		// On another day, and written since, it says that it is being brought up.
-		eval[bool](back, `(() => { const s = JSON.parse(localStorage.getItem("boxwright.screen")); s.day = "2020-01-01"; localStorage.setItem("boxwright.screen", JSON.stringify(s)); return true; })()`)
+		eval[bool](back,
+			`(() => { const s = JSON.parse(localStorage.getItem("boxwright.screen")); s.day = "2020-01-01"; localStorage.setItem("boxwright.screen", JSON.stringify(s)); return true; })()`)
 		later := w.beside(late)
 		later.must(later.Visit(f.address))
 		later.must(later.Until(`document.readyState === "complete"`))

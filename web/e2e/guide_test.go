@@ -42,7 +42,8 @@ func (w *window) follow(do func(selector, typed string)) (said []string) {
 			}
 			do("#"+escaped(w.next()), typed)
 		}
-		require.NotEqual(w.t, step, strings.SplitN(flat(w.text("#guide")), ":", 2)[0], "the guide goes on when what it says was done: %s", strip)
+		require.NotEqual(w.t, step, strings.SplitN(flat(w.text("#guide")), ":", 2)[0],
+			"the guide goes on when what it says was done: %s", strip)
 		require.Empty(w.t, w.trouble())
 	}
 	require.Fail(w.t, "the guide never ends", "%q", said)
@@ -69,7 +70,8 @@ func TestANewcomerFinishesTheGuidedQuote(t *testing.T) {
 					if selector == "#guide-go" {
 						eval[bool](w, `(document.getElementById("guide-go").focus(), true)`)
 					}
-					require.True(t, eval[bool](w, `document.activeElement === document.querySelector(`+drive.Quote(selector)+`)`), "the focus is on %s", selector)
+					require.True(t, eval[bool](w, `document.activeElement === document.querySelector(`+
+						drive.Quote(selector)+`)`), "the focus is on %s", selector)
 					key := drive.Enter
 					if eval[bool](w, `document.activeElement.type === "radio"`) {
 						key = drive.Space
@@ -92,7 +94,9 @@ func TestANewcomerFinishesTheGuidedQuote(t *testing.T) {
 			}
 			said := w.follow(func(selector, typed string) {
 				if x.screen == drive.Phone {
-					require.Equal(t, "static", eval[string](w, `getComputedStyle(document.getElementById("guide")).position`), "the strip lies over nothing")
+					require.Equal(t, "static",
+						eval[string](w, `getComputedStyle(document.getElementById("guide")).position`),
+						"the strip lies over nothing")
 				}
 				do(selector, typed)
 			})
@@ -151,7 +155,8 @@ func TestTheGuideKeepsToItsOwnQuote(t *testing.T) {
 // openKept takes up a kept quote by its name.
 func (w *window) openKept(name string) {
 	w.t.Helper()
-	w.click("#" + eval[string](w, `[...document.querySelectorAll("#kept-quotes tr")].find((r) => r.innerText.includes(`+drive.Quote(name)+`)).querySelector("[id^=kept-open]").id`))
+	w.click("#" + eval[string](w, `[...document.querySelectorAll("#kept-quotes tr")].find((r) => r.innerText.includes(`+
+		drive.Quote(name)+`)).querySelector("[id^=kept-open]").id`))
 	w.must(w.Until(`document.querySelector("#masthead b").textContent === ` + drive.Quote(name)))
 	w.must(w.Settle())
 }
@@ -166,9 +171,11 @@ func TestHelpWhereTheQuestionArises(t *testing.T) {
 		require.Contains(t, w.text(shown), "Gross axle weight rating")
 		require.Contains(t, w.text(shown+" .how"), "read", "it says how well it is known")
 		w.click(`[data-act="units"]`)
-		require.True(t, eval[bool](w, `document.getElementById("help-weight.front-axle").open`), "it stays open when the figures change")
+		require.True(t, eval[bool](w, `document.getElementById("help-weight.front-axle").open`),
+			"it stays open when the figures change")
 		require.Contains(t, w.text("#main"), " kg")
-		require.Equal(t, "ask-weight.front-axle", eval[string](w, `(document.getElementById("ask-weight.front-axle").focus(), document.activeElement.id)`))
+		require.Equal(t, "ask-weight.front-axle",
+			eval[string](w, `(document.getElementById("ask-weight.front-axle").focus(), document.activeElement.id)`))
 		w.must(w.Press(drive.Enter))
 		require.False(t, eval[bool](w, `document.getElementById("help-weight.front-axle").open`))
 		for _, a := range areas {
@@ -176,7 +183,8 @@ func TestHelpWhereTheQuestionArises(t *testing.T) {
 			w.click("#words-" + a + " summary")
 			require.NotEmpty(t, w.text("#words-"+a+" dl"))
 		}
-		require.LessOrEqual(t, eval[int](w, `document.scrollingElement.scrollWidth - document.documentElement.clientWidth`), 0)
+		require.LessOrEqual(t,
+			eval[int](w, `document.scrollingElement.scrollWidth - document.documentElement.clientWidth`), 0)
 	}
 }
 

@@ -25,7 +25,8 @@ func TestReloadKeepsEverything(t *testing.T) {
 		require.Equal(t, draft, w.draft())
 		require.Equal(t, standing, w.text("#standing"))
 		require.Contains(t, w.text("#masthead"), "Rescue 4")
-		require.Equal(t, "page", eval[string](w, `document.getElementById("area-weight").getAttribute("aria-current")`), "the reader is where they were")
+		require.Equal(t, "page", eval[string](w, `document.getElementById("area-weight").getAttribute("aria-current")`),
+			"the reader is where they were")
 	})
 }
 

@@ -47,7 +47,8 @@ const stored = `new Promise((done) => {
 func (w *window) kept() []string {
 	w.t.Helper()
 	w.click("#go-quotes")
-	return eval[[]string](w, `[...document.querySelectorAll("#kept-quotes table:first-of-type tbody tr")].filter((r) => r.querySelector("[id^=kept-open],.how")).map((r) => r.innerText.replace(/\s+/g, " "))`)
+	return eval[[]string](w,
+		`[...document.querySelectorAll("#kept-quotes table:first-of-type tbody tr")].filter((r) => r.querySelector("[id^=kept-open],.how")).map((r) => r.innerText.replace(/\s+/g, " "))`)
 }
 
 // again is the same profile after the window was killed: a second window of the
@@ -70,7 +71,8 @@ func (w *window) again(address string) *window {
 // eventually waits until the draft in storage holds a text.
 func (w *window) eventually(text string) {
 	w.t.Helper()
-	require.Eventually(w.t, func() bool { return strings.Contains(w.draft(), text) }, drive.Patience, 20*time.Millisecond, text)
+	require.Eventually(w.t, func() bool { return strings.Contains(w.draft(), text) }, drive.Patience,
+		20*time.Millisecond, text)
 }
 
 func TestKilledWindowLosesNothing(t *testing.T) {
@@ -105,7 +107,8 @@ func TestWindowEndsWhileItSaves(t *testing.T) {
 		w.begin("cut-14500-158-gas", "mod-146-72")
 		w.area("needs")
 		// The transaction is held open by an answer that never comes: the page goes first.
-		eval[bool](w, `(IDBObjectStore.prototype.get = function () { return {}; }, IDBTransaction.prototype.objectStore = ((plain) => function (name) { const s = plain.call(this, name); const stay = () => { s.count().onsuccess = stay; }; stay(); return s; })(IDBTransaction.prototype.objectStore), true)`)
+		eval[bool](w,
+			`(IDBObjectStore.prototype.get = function () { return {}; }, IDBTransaction.prototype.objectStore = ((plain) => function (name) { const s = plain.call(this, name); const stay = () => { s.count().onsuccess = stay; }; stay(); return s; })(IDBTransaction.prototype.objectStore), true)`)
 		w.typed("#f-title", "The very last thing")
 		w.must(w.Reload())
 		require.Contains(t, w.draft(), "The very last thing")

@@ -170,7 +170,8 @@ func TestEveryStopOfEveryAreaIsVisible(t *testing.T) {
 					require.True(t, at.InView, "the focus is outside the window in %s", where)
 					require.False(t, at.Hidden, "the focus lies beneath something in %s", where)
 					require.NotEmpty(t, at.Name, "nothing says what it is in %s", where)
-					require.GreaterOrEqual(t, at.Stands, float64(leastContrast), "the focus hardly stands out in %s", where)
+					require.GreaterOrEqual(t, at.Stands, float64(leastContrast), "the focus hardly stands out in %s",
+						where)
 				}
 				require.True(t, ended, "the Tab key never comes round in %s", a)
 				require.Greater(t, len(seen), 20, a)

@@ -97,6 +97,7 @@ func TestHostileLinkIntoAnEmptyProfile(t *testing.T) {
 		require.NotContains(t, w.text("body"), "Cutaway", "the refusal stands alone")
 		w.click("#leave-refused")
 		w.must(w.Until(`!document.documentElement.dataset.opening`))
-		require.Len(t, eval[[]string](w, `[...document.querySelectorAll("#areas li .name")].map((x) => x.textContent)`), 9, "the page goes on without the link")
+		require.Len(t, eval[[]string](w, `[...document.querySelectorAll("#areas li .name")].map((x) => x.textContent)`),
+			9, "the page goes on without the link")
 	})
 }

@@ -57,7 +57,8 @@ func TestNothingIsAskedOfTheNetworkAfterLoading(t *testing.T) {
 		loaded, before := w.Requests(), len(served.all())
 		if f.offline {
 			for _, r := range loaded {
-				require.True(t, strings.HasPrefix(r, "file://") || strings.HasPrefix(r, "blob:"), "the one file asks for %s", r)
+				require.True(t, strings.HasPrefix(r, "file://") || strings.HasPrefix(r, "blob:"),
+					"the one file asks for %s", r)
 			}
 		} else {
 			for _, r := range loaded {

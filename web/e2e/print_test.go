@@ -47,14 +47,17 @@ func TestPrintedQuote(t *testing.T) {
 		whole := flat(strings.Join(sheets, " "))
 		for _, words := range []string{
 			"Medic 12", "Alder County Rescue", "Quote Q-2041",
-			demo.LabelOf("cut-14500-158-gas"), demo.LabelOf("mod-146-72"), demo.LabelOf("cot-power"), demo.LabelOf("rest-four"),
-			total, "Specification", "Weights", "Electrical", "Compliance", "Delivery", "Price", "Payments", "Cautions", "Acceptance",
+			demo.LabelOf("cut-14500-158-gas"), demo.LabelOf("mod-146-72"), demo.LabelOf("cot-power"),
+			demo.LabelOf("rest-four"),
+			total, "Specification", "Weights", "Electrical", "Compliance", "Delivery", "Price", "Payments", "Cautions",
+			"Acceptance",
 			"Computed weights do not replace a certified scale",
 		} {
 			require.Contains(t, whole, words)
 		}
 		for i, s := range sheets {
-			require.Contains(t, flat(s), "Content "+demo.Hash()[:16], "sheet %d names the content of its catalogue", i+1)
+			require.Contains(t, flat(s), "Content "+demo.Hash()[:16], "sheet %d names the content of its catalogue",
+				i+1)
 			require.Contains(t, flat(s), "Quote Q-2041", "sheet %d is numbered as its quote", i+1)
 			require.Regexp(t, `Page `+itoa(i+1)+` of `+itoa(len(sheets)), flat(s))
 		}

@@ -27,7 +27,9 @@ func serve(t *testing.T, folder string) *published {
 	h := &published{folder: folder}
 	l, err := net.Listen("tcp", "127.0.0.1:0")
 	require.NoError(t, err)
-	h.server = &http.Server{Handler: http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) { site.Handler(h.folder).ServeHTTP(w, r) })}
+	h.server = &http.Server{Handler: http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
+		site.Handler(h.folder).ServeHTTP(w, r)
+	})}
 	go h.server.Serve(l) //nolint:errcheck // it ends with the test
 	t.Cleanup(func() { h.server.Close() })
 	h.address = "http://" + l.Addr().String() + "/"
@@ -53,7 +55,8 @@ const version = `getComputedStyle(document.documentElement).getPropertyValue("--
 
 func (w *window) installed() {
 	w.t.Helper()
-	eval[bool](w, `navigator.serviceWorker.ready.then((r) => new Promise((done) => { const ask = () => r.active && r.active.state === "activated" ? done(true) : setTimeout(ask, 10); ask(); }))`)
+	eval[bool](w,
+		`navigator.serviceWorker.ready.then((r) => new Promise((done) => { const ask = () => r.active && r.active.state === "activated" ? done(true) : setTimeout(ask, 10); ask(); }))`)
 }
 
 func TestOpensWithoutTheHost(t *testing.T) {
@@ -137,7 +140,8 @@ func TestVersionsAreNeverMixed(t *testing.T) {
 	other := &window{tab, t}
 	other.must(other.Open(h.address))
 	other.must(other.Until(`document.querySelector("#bar").innerText.includes("A new version is ready")`))
-	eval[bool](other, `([...document.querySelectorAll("#bar button")].find((b) => b.textContent === "Use it now").click(), true)`)
+	eval[bool](other,
+		`([...document.querySelectorAll("#bar button")].find((b) => b.textContent === "Use it now").click(), true)`)
 	other.must(other.Until(version + ` === "2"`))
 
 	old.must(old.Until(`document.querySelector("#bar").innerText.includes("Another window took the new version into use")`))
@@ -182,7 +186,8 @@ func TestTheUnpackedCoreIsKept(t *testing.T) {
 	h := serve(t, onDisk(t, built))
 	w := open(t, form{name: "folder", address: h.address}, drive.Desk, "")
 	w.installed()
-	core := eval[string](w, `new URL(document.querySelector("script[data-core]").dataset.core.replace(/bin$/, "wasm"), location).href`)
+	core := eval[string](w,
+		`new URL(document.querySelector("script[data-core]").dataset.core.replace(/bin$/, "wasm"), location).href`)
 	size := `caches.match("` + core + `").then((r) => r.arrayBuffer()).then((b) => b.byteLength)`
 	require.Equal(t, len(built.Core), eval[int](w, size))
 	h.server.Close()

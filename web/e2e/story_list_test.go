@@ -44,7 +44,8 @@ func init() {
 			}
 			require.Contains(s.t, flat(s.text("#requirements")), want+says[3]+" exception.")
 			// The tally is that of the rows.
-			outcomes := eval[[]string](s.window, `[...document.querySelectorAll(".answers tbody tr")].map((r) => r.cells[1].innerText.replace(/[^a-z ]/gi, "").trim())`)
+			outcomes := eval[[]string](s.window,
+				`[...document.querySelectorAll(".answers tbody tr")].map((r) => r.cells[1].innerText.replace(/[^a-z ]/gi, "").trim())`)
 			require.Len(s.t, outcomes, s.number(says[0]))
 			n := map[string]int{}
 			for _, o := range outcomes {
@@ -55,7 +56,8 @@ func init() {
 					}
 				}
 			}
-			require.Equal(s.t, says[1:], []string{strconv.Itoa(n["meets"]), strconv.Itoa(n["meets with"]), strconv.Itoa(n["exception"])})
+			require.Equal(s.t, says[1:], []string{strconv.Itoa(n["meets"]), strconv.Itoa(n["meets with"]),
+				strconv.Itoa(n["exception"])})
 		},
 		`line "…" is met with "…"`: func(s *story, says []string) { require.Contains(s.t, s.answer(says[0]), "meets with "+says[1]) },
 		`line "…" is met`: func(s *story, says []string) {
@@ -96,7 +98,9 @@ func init() {
 func (s *story) answer(no string) string {
 	s.t.Helper()
 	s.area("needs")
-	text := eval[string](s.window, `([...document.querySelectorAll(".answers tbody tr")].find((r) => r.cells[0].innerText.startsWith(`+drive.Quote(no+" ")+`)) || { innerText: "" }).innerText`)
+	text := eval[string](s.window,
+		`([...document.querySelectorAll(".answers tbody tr")].find((r) => r.cells[0].innerText.startsWith(`+
+			drive.Quote(no+" ")+`)) || { innerText: "" }).innerText`)
 	require.NotEmpty(s.t, text, "the list has a line %s", no)
 	return flat(text)
 }

@@ -21,7 +21,8 @@ func init() {
 		},
 		`write "…" into "…"`: func(s *story, says []string) { s.typed(s.field(says[1]), says[0]) },
 		`in the area "…"`: func(s *story, says []string) {
-			id := eval[string](s.window, `([...document.querySelectorAll("#areas button")].find((b) => b.querySelector(".name").textContent === `+drive.Quote(says[0])+`) || {}).id || ""`)
+			id := eval[string](s.window,
+				`([...document.querySelectorAll("#areas button")].find((b) => b.querySelector(".name").textContent === `+drive.Quote(says[0])+`) || {}).id || ""`)
 			require.NotEmpty(s.t, id, "there is an area %s", says[0])
 			s.click("#" + id)
 		},
@@ -56,7 +57,9 @@ func init() {
 		},
 		// Who opened a link came to read: what sends, signs and keeps stands below.
 		`the document comes before the tools of the seller`: func(s *story, _ []string) {
-			require.True(s.t, eval[bool](s.window, `[...document.querySelectorAll("#link-text, #key-pass, #kept-quotes, #f-address")].every((x) => document.querySelector(".paper").compareDocumentPosition(x) & Node.DOCUMENT_POSITION_FOLLOWING)`))
+			require.True(s.t,
+				eval[bool](s.window,
+					`[...document.querySelectorAll("#link-text, #key-pass, #kept-quotes, #f-address")].every((x) => document.querySelector(".paper").compareDocumentPosition(x) & Node.DOCUMENT_POSITION_FOLLOWING)`))
 		},
 	})
 }
@@ -64,7 +67,8 @@ func init() {
 // field finds a field on the page by its label, as a person does.
 func (s *story) field(label string) string {
 	s.t.Helper()
-	id := eval[string](s.window, `([...document.querySelectorAll("#main label")].find((l) => l.textContent.trim() === `+drive.Quote(label)+` && l.control) || {}).htmlFor || ""`)
+	id := eval[string](s.window, `([...document.querySelectorAll("#main label")].find((l) => l.textContent.trim() === `+
+		drive.Quote(label)+` && l.control) || {}).htmlFor || ""`)
 	require.NotEmpty(s.t, id, "the page has a field %s", label)
 	return `[id="` + id + `"]`
 }

@@ -52,17 +52,21 @@ func init() {
 		`the discount is "…" percent of one unit at list`: func(s *story, says []string) {
 			percent, err := strconv.ParseFloat(says[0], 64)
 			s.must(err)
-			require.Equal(s.t, int(math.Round(float64(s.line("One unit at list"))*percent/100)), -s.line("Discount"), "to the nearest cent")
+			require.Equal(s.t, int(math.Round(float64(s.line("One unit at list"))*percent/100)), -s.line("Discount"),
+				"to the nearest cent")
 		},
 		`"…" may agree to it`: func(s *story, says []string) { require.Contains(s.t, s.row("#costs tr", says[0]), "may agree") },
 		`what changed is "…"`: func(s *story, says []string) {
-			require.Equal(s.t, strings.Split(says[0], "; "), eval[[]string](s.window, `[...document.querySelectorAll('[aria-label="What changed"] tbody th')].map((x) => x.innerText)`))
+			require.Equal(s.t, strings.Split(says[0], "; "),
+				eval[[]string](s.window,
+					`[...document.querySelectorAll('[aria-label="What changed"] tbody th')].map((x) => x.innerText)`))
 		},
 		`"…" went from "…" to "…"`: func(s *story, says []string) {
 			require.Equal(s.t, strings.Join(says, "\t"), s.row(`[aria-label="What changed"] tr`, says[0]))
 		},
 		`the change order is the discount with its tax, and makes the whole difference`: func(s *story, _ []string) {
-			by := eval[[]string](s.window, `[...document.querySelectorAll('[aria-label="What it costs"] tbody tr')].map((r) => r.cells[0].innerText + ": " + r.cells[3].innerText)`)
+			by := eval[[]string](s.window,
+				`[...document.querySelectorAll('[aria-label="What it costs"] tbody tr')].map((r) => r.cells[0].innerText + ": " + r.cells[3].innerText)`)
 			require.Len(s.t, by, 3, "tax, discount and their sum")
 			sum := 0
 			for _, line := range by[:2] {
@@ -70,10 +74,13 @@ func init() {
 			}
 			require.Equal(s.t, sum, s.number(by[2]))
 			require.Equal(s.t, s.price()-s.noted["price"], sum)
-			require.Contains(s.t, s.text("#revision"), "The change order comes to USD "+strings.TrimPrefix(by[2], "Total: "))
+			require.Contains(s.t, s.text("#revision"), "The change order comes to USD "+
+				strings.TrimPrefix(by[2], "Total: "))
 		},
 		`nothing of "…" is on the page or in what the browser keeps`: func(s *story, says []string) {
-			everything := eval[string](s.window, `document.documentElement.outerHTML + JSON.stringify(Object.entries(localStorage))`) + eval[string](s.window, stored)
+			everything := eval[string](s.window,
+				`document.documentElement.outerHTML + JSON.stringify(Object.entries(localStorage))`) +
+				eval[string](s.window, stored)
 			for _, word := range strings.Split(says[0], "; ") {
 				require.NotContains(s.t, everything, word)
 			}
@@ -99,7 +106,9 @@ func (s *story) line(label string) int {
 // row is the first row that begins with a label, its cells parted by tabs.
 func (s *story) row(rows, label string) string {
 	s.t.Helper()
-	text := eval[string](s.window, `(() => { const r = [...document.querySelectorAll(`+drive.Quote(rows)+`)].find((r) => r.cells[0].innerText.trim().split("\n")[0] === `+drive.Quote(label)+`); return r ? [...r.cells].map((c) => c.innerText.trim()).join("\t") : ""; })()`)
+	text := eval[string](s.window, `(() => { const r = [...document.querySelectorAll(`+drive.Quote(rows)+
+		`)].find((r) => r.cells[0].innerText.trim().split("\n")[0] === `+drive.Quote(label)+
+		`); return r ? [...r.cells].map((c) => c.innerText.trim()).join("\t") : ""; })()`)
 	require.NotEmpty(s.t, text, "there is a row %s", label)
 	return text
 }

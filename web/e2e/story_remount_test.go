@@ -40,7 +40,8 @@ func init() {
 			require.Positive(s.t, s.number(cells[1]), "front axle")
 			require.Negative(s.t, s.number(cells[2]), "rear axle")
 			require.Positive(s.t, s.number(cells[3]), "GVWR")
-			m := regexp.MustCompile(regexp.QuoteMeta(says[0]) + `: Rear axle, full load is ([\d,]+) lb, ([\d,]+) lb over the limit of ([\d,]+) lb \(rear GAWR of the chassis\)\.`).FindStringSubmatch(flat(s.text("#main")))
+			m := regexp.MustCompile(regexp.QuoteMeta(says[0]) +
+				`: Rear axle, full load is ([\d,]+) lb, ([\d,]+) lb over the limit of ([\d,]+) lb \(rear GAWR of the chassis\)\.`).FindStringSubmatch(flat(s.text("#main")))
 			require.NotNil(s.t, m, "it says why")
 			require.Equal(s.t, -s.number(cells[2]), s.number(m[2]))
 			require.InDelta(s.t, s.number(m[1])-s.number(m[3]), s.number(m[2]), 1)
@@ -49,7 +50,8 @@ func init() {
 		// Source of the factor: capital recovery, r/(1-(1+r)^-n), at the rate that is
 		// left of what money costs after inflation.
 		`a year of "…" costs its price spread over "…" years`: func(s *story, says []string) {
-			m := regexp.MustCompile(regexp.QuoteMeta(says[0]) + `: ([\d,.]+) now is worth the same as ([\d,.]+) in each of (\d+) years, in today's money, at ([\d.]+) % inflation and ([\d.]+) % for money`).FindStringSubmatch(flat(s.text("#main")))
+			m := regexp.MustCompile(regexp.QuoteMeta(says[0]) +
+				`: ([\d,.]+) now is worth the same as ([\d,.]+) in each of (\d+) years, in today's money, at ([\d.]+) % inflation and ([\d.]+) % for money`).FindStringSubmatch(flat(s.text("#main")))
 			require.NotNil(s.t, m, "the page says how it came about")
 			require.Equal(s.t, says[1], m[3])
 			var v [5]float64
@@ -79,6 +81,7 @@ func (s *story) mounting(chassis string) []string {
 // year is what a year of one way costs, in cents.
 func (s *story) year(way string) int {
 	s.t.Helper()
-	text := eval[string](s.window, `([...document.querySelectorAll('[aria-label^="Cost of a year"] tbody tr')].find((r) => r.cells[0].innerText.startsWith(`+drive.Quote(way)+`)) || { cells: [0, { innerText: "" }] }).cells[1].innerText`)
+	text := eval[string](s.window,
+		`([...document.querySelectorAll('[aria-label^="Cost of a year"] tbody tr')].find((r) => r.cells[0].innerText.startsWith(`+drive.Quote(way)+`)) || { cells: [0, { innerText: "" }] }).cells[1].innerText`)
 	return s.number(text)
 }

@@ -49,7 +49,8 @@ func TestStories(t *testing.T) {
 
 func TestAStoryWithAnUnknownWordFails(t *testing.T) {
 	t.Parallel()
-	for _, line := range []string{"choos \"Powered cot\"", "choose Powered cot", "nothing stops the units", "press \"OK\""} {
+	for _, line := range []string{"choos \"Powered cot\"", "choose Powered cot", "nothing stops the units",
+		"press \"OK\""} {
 		known, _, _ := read(line)
 		require.Nil(t, known, line)
 	}
@@ -127,7 +128,8 @@ var deeds = map[string]sentence{
 		require.True(s.t, s.checked(id), "%s is in; the page says %q", says[0], s.text("#say"))
 	},
 	`take the way out "…"`: func(s *story, says []string) {
-		id := eval[string](s.window, `([...document.querySelectorAll(".why button")].find((b) => b.textContent === `+drive.Quote(says[0])+`) || {}).id || ""`)
+		id := eval[string](s.window, `([...document.querySelectorAll(".why button")].find((b) => b.textContent === `+
+			drive.Quote(says[0])+`) || {}).id || ""`)
 		require.NotEmpty(s.t, id, "it is offered among %s", s.text(".why"))
 		s.click("#" + id)
 	},
@@ -186,7 +188,8 @@ var looked = map[string]sentence{
 		require.Contains(s.t, s.sheets, price)
 	},
 	`the other costs between "…" and "…" more`: func(s *story, says []string) {
-		row := eval[[]string](s.window, `[...[...document.querySelectorAll("#difference-0 tr")].at(-1).cells].map((c) => c.innerText)`)
+		row := eval[[]string](s.window,
+			`[...[...document.querySelectorAll("#difference-0 tr")].at(-1).cells].map((c) => c.innerText)`)
 		s.between(row[len(row)-1], says)
 	},
 	`the other arrives between "…" and "…" days later`: func(s *story, says []string) {
@@ -195,7 +198,8 @@ var looked = map[string]sentence{
 		s.between(m[1], says)
 	},
 	`nothing runs off the screen`: func(s *story, _ []string) {
-		require.LessOrEqual(s.t, eval[int](s.window, `document.scrollingElement.scrollWidth - document.documentElement.clientWidth`), 0)
+		require.LessOrEqual(s.t,
+			eval[int](s.window, `document.scrollingElement.scrollWidth - document.documentElement.clientWidth`), 0)
 	},
 }
 
@@ -244,7 +248,8 @@ func (s *story) id(name string) string {
 // the date is given whole.
 func (s *story) day(id, date string) {
 	s.t.Helper()
-	eval[bool](s.window, `(() => { const f = document.getElementById(`+drive.Quote(id)+`); f.value = `+drive.Quote(date)+`; f.dispatchEvent(new Event("change", { bubbles: true })); return true; })()`)
+	eval[bool](s.window, `(() => { const f = document.getElementById(`+drive.Quote(id)+`); f.value = `+
+		drive.Quote(date)+`; f.dispatchEvent(new Event("change", { bubbles: true })); return true; })()`)
 	s.must(s.Settle())
 	require.Contains(s.t, s.draft(), date)
 }

@@ -42,13 +42,15 @@ func init() {
 	})
 	know(looked, map[string]sentence{
 		`ticket "…" reads "…" lb more than computed`: func(s *story, says []string) {
-			row := strings.Split(s.row(`[aria-label="Readings against the model"] tr`, "Ticket "+says[0]+", total"), "\t")
+			row := strings.Split(s.row(`[aria-label="Readings against the model"] tr`, "Ticket "+says[0]+", total"),
+				"\t")
 			require.Equal(s.t, "+"+says[1]+" lb", row[3])
 			require.Equal(s.t, s.number(row[1])-s.number(row[2]), s.number(says[1]))
 		},
 		// The scale itself may err by a little, so the masses take nearly all of it.
 		`what is left of the payload fell by "…" lb, give or take "…"`: func(s *story, says []string) {
-			require.InDelta(s.t, s.number(says[0]), s.noted["Payload left, loaded"]-s.gauge("Payload left, loaded"), float64(s.number(says[1])))
+			require.InDelta(s.t, s.number(says[0]), s.noted["Payload left, loaded"]-s.gauge("Payload left, loaded"),
+				float64(s.number(says[1])))
 		},
 		`the "…" margin fell by "…" lb, give or take "…"`: func(s *story, says []string) {
 			require.InDelta(s.t, s.number(says[1]), s.noted[says[0]]-s.gauge(says[0]), float64(s.number(says[2])))
@@ -60,7 +62,8 @@ func init() {
 			}
 			require.Positive(s.t, fell["Front axle"])
 			require.Positive(s.t, fell["Rear axle"])
-			require.InDelta(s.t, fell["Payload left, loaded"], fell["Front axle"]+fell["Rear axle"], 2, "each is shown in whole pounds")
+			require.InDelta(s.t, fell["Payload left, loaded"], fell["Front axle"]+fell["Rear axle"], 2,
+				"each is shown in whole pounds")
 			// The Weight area says so too.
 			s.area("weight")
 			for name, lb := range fell {
@@ -82,11 +85,13 @@ func init() {
 // margins are the gauges of weight that stand beside every area.
 var margins = []string{"Payload left, loaded", "Front axle", "Rear axle"}
 
-// gauge is what a gauge beside every area shows, in pounds; below nought where
+// gauge is what a gauge beside every area shows, in pounds; below zero where
 // a limit is passed.
 func (s *story) gauge(name string) int {
 	s.t.Helper()
-	text := eval[string](s.window, `([...document.querySelectorAll("#standing .gauge .line")].find((g) => g.children[0].innerText === `+drive.Quote(name)+`) || { children: [0, { innerText: "" }] }).children[1].innerText`)
+	text := eval[string](s.window,
+		`([...document.querySelectorAll("#standing .gauge .line")].find((g) => g.children[0].innerText === `+
+			drive.Quote(name)+`) || { children: [0, { innerText: "" }] }).children[1].innerText`)
 	require.NotEmpty(s.t, text, "there is a gauge %s", name)
 	if strings.Contains(text, "over") || strings.Contains(text, "short") {
 		return -s.number(text)

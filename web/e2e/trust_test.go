@@ -46,7 +46,8 @@ func TestSignedQuoteReachesTheBuyer(t *testing.T) {
 		w.area("needs")
 		w.typed("#f-title", "Rescue 4")
 		w.signs("demo-key.json")
-		require.NotContains(t, eval[string](w, stored)+eval[string](w, `JSON.stringify(Object.entries(localStorage))`), keyPhrase)
+		require.NotContains(t, eval[string](w, stored)+eval[string](w, `JSON.stringify(Object.entries(localStorage))`),
+			keyPhrase)
 		require.NotContains(t, eval[string](w, `document.documentElement.outerHTML`), keyPhrase)
 		first := w.link()
 
@@ -121,14 +122,16 @@ func TestWhatAReaderIsWarnedOf(t *testing.T) {
 
 	// An edition that is not at hand.
 	buyer.area("needs")
-	buyer.must(buyer.Choose("#f-catalogue", written(t, "other.json", altered(t, `"edition": "2026-11"`, `"edition": "2027-03"`))))
+	buyer.must(buyer.Choose("#f-catalogue",
+		written(t, "other.json", altered(t, `"edition": "2026-11"`, `"edition": "2027-03"`))))
 	buyer.must(buyer.Until(`document.getElementById("main").innerText.includes("2027-03")`))
 	buyer.must(buyer.Settle())
 	eval[bool](buyer, `(location.hash = `+drive.Quote("#"+link)+`, true)`)
 	buyer.must(buyer.Until(`document.getElementById("foreign")`))
 	require.Contains(t, buyer.text("#foreign"), "NOT recomputed")
 	require.Contains(t, buyer.text("#foreign"), "demo 2026-11")
-	require.Equal(t, buyer.text("#foreign"), strings.TrimSpace(buyer.text("#main")), "and nothing of the quote worked on")
+	require.Equal(t, buyer.text("#foreign"), strings.TrimSpace(buyer.text("#main")),
+		"and nothing of the quote worked on")
 	require.NotContains(t, buyer.text("body"), "Where it stands")
 	buyer.click("#foreign-drop")
 	require.Contains(t, buyer.text("#masthead"), "Cutaway")
@@ -143,7 +146,8 @@ func TestPrintedCode(t *testing.T) {
 	w.begin("cut-14500-158-gas", "mod-146-72")
 	w.signs("demo-key.json")
 	w.click(".signature")
-	box := eval[[]float64](w, `(() => { const r = document.querySelector(".qr").getBoundingClientRect(); return [r.left, r.top, r.width, +document.querySelector(".qr").getAttribute("viewBox").split(" ")[2]]; })()`)
+	box := eval[[]float64](w,
+		`(() => { const r = document.querySelector(".qr").getBoundingClientRect(); return [r.left, r.top, r.width, +document.querySelector(".qr").getAttribute("viewBox").split(" ")[2]]; })()`)
 	side := int(box[3]) - 8
 	require.LessOrEqual(t, side, 97, "version 20")
 	require.Zero(t, (side-17)%4)

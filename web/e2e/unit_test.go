@@ -15,7 +15,8 @@ import (
 
 // winchPicks is the unit of the firehouse walk: everything heavy at the front, so
 // that the winch bumper is more than the front axle may carry.
-var winchPicks = []string{"rest-four", "cot-power", "mount-power", "front-tall", "street-full", "build-ply", "bench-72", "o2-m1", "rbd-plate", "whl-steel"}
+var winchPicks = []string{"rest-four", "cot-power", "mount-power", "front-tall", "street-full", "build-ply", "bench-72",
+	"o2-m1", "rbd-plate", "whl-steel"}
 
 // winchLink is the link to that unit, worked out without a browser: a test that
 // is about something else starts from it.

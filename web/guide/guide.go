@@ -46,19 +46,23 @@ var steps = []step{
 	{area: "needs", chassis: "cut-14500-158-gas",
 		do: "Under Start, press “Begin on this” at “{it}”.", because: "Its ratings limit all that is built on it."},
 	{area: "unit", option: "rest-four",
-		do: "In Unit, under {chapter}, choose “{it}”.", because: "The county's own list is in already; the rest is standard."},
+		do: "In Unit, under {chapter}, choose “{it}”.", because: "The county's own list is in already; the rest is " +
+			"standard."},
 	{area: "unit", option: "cot-power",
 		do: "Under {chapter}, choose “{it}”.", because: "Weight, current, price and date move at once."},
 	{area: "unit", option: "fb-winch", try: true,
 		do: "Try “{it}”, under {chapter}.", because: "It hangs ahead of the front axle: only {front} to spare."},
 	{area: "unit", option: "fb-winch", target: "mend-fb-winch-0",
-		do: "It cannot be had. Press a way out under “What would help”.", because: "The sum is shown; each way out was checked."},
+		do:      "It cannot be had. Press a way out under “What would help”.",
+		because: "The sum is shown; each way out was checked."},
 	{open: "weight",
 		do: "The winch is in. Open Weight.", because: "Every load stands against its rating."},
 	{open: "delivery", see: "ask-weight.front-axle",
-		do: "Look at Front axle: {front} to spare{miss}. Then open Delivery.", because: "▲: it fits on paper only. Weigh it before you promise it."},
+		do: "Look at Front axle: {front} to spare{miss}. Then open Delivery.", because: "▲: it fits on paper only. " +
+			"Weigh it before you promise it."},
 	{area: "price", paid: true, target: "f-terms.deposit_percent",
-		do: "Promise {nine}, nine in ten. In Price, type 15 for the deposit and press Enter.", because: "Even odds, {even}, is a coin toss."},
+		do:      "Promise {nine}, nine in ten. In Price, type 15 for the deposit and press Enter.",
+		because: "Even odds, {even}, is a coin toss."},
 	{area: "quote", act: "copy-link", target: "copy-link",
 		do: "In Quote, press “Copy the link”.", because: "It carries the whole quote, never cost or margin."},
 	{area: "quote", act: "print", target: "print-quote",
@@ -95,7 +99,7 @@ func Has(cat *config.Catalogue) bool {
 }
 
 // next is the step that is to be shown: the place among steps, their number when all
-// are done, below nought when there is no guide.
+// are done, below zero when there is no guide.
 func next(s *session.View, cat *config.Catalogue) int {
 	if s.Guide < 1 || s.GuideOff || !Has(cat) {
 		return -1
@@ -219,7 +223,8 @@ func (p *Page) fill(x *step, text string) string {
 			miss = ", " + miss
 		}
 	}
-	return strings.NewReplacer("{it}", cat.LabelOf(x.chassis+x.option), "{chapter}", chapter, "{front}", front, "{miss}", miss,
+	return strings.NewReplacer("{it}", cat.LabelOf(x.chassis+x.option), "{chapter}", chapter, "{front}", front,
+		"{miss}", miss,
 		"{even}", p.Q.Plan.EvenOdds.Long(), "{nine}", p.Q.Plan.NineInTen.Long()).Replace(text)
 }
 
@@ -240,17 +245,21 @@ func Strip(p *Page) Part {
 		return nil
 	}
 	strip := func(do, because string, tools ...Part) Part {
-		return El("section", Class("guide screen"), At("id", "guide"), At("tabindex", "-1"), At("aria-label", "Guided quote"),
-			El("p", El("b", Text(do))), El("p", Class("small"), Text(because)), El("div", Class("row-tools"), Many(tools...)))
+		return El("section", Class("guide screen"), At("id", "guide"), At("tabindex", "-1"),
+			At("aria-label", "Guided quote"),
+			El("p", El("b", Text(do))), El("p", Class("small"), Text(because)), El("div", Class("row-tools"),
+				Many(tools...)))
 	}
 	press := func(id, label, class string) Part {
 		said := map[string]string{"skip": "Skip this step", "end": "End the guide"}[id]
-		return page.Action("guide", id, "", label, At("id", "guide-"+id), Class(class), If(said != "" && i < len(steps), At("aria-label", said)))
+		return page.Action("guide", id, "", label, At("id", "guide-"+id), Class(class),
+			If(said != "" && i < len(steps), At("aria-label", said)))
 	}
 	if i == len(steps) {
 		stays := map[bool]string{true: "It stays in this browser. "}[p.Kept]
 		return strip(p.Instruction(), stays+"A “?” beside a figure tells what it means.",
-			page.Action("fresh-kept", "", "", "Begin a quote of your own", At("id", "guide-own"), Class("main")), press("end", "Close", ""))
+			page.Action("fresh-kept", "", "", "Begin a quote of your own", At("id", "guide-own"), Class("main")),
+			press("end", "Close", ""))
 	}
 	x := &steps[i]
 	label := "Take me there"
@@ -258,7 +267,8 @@ func Strip(p *Page) Part {
 		label = "Open " + strings.ToUpper(x.open[:1]) + x.open[1:]
 	}
 	return strip(p.Instruction(), p.fill(x, x.because),
-		If(x.see != "" && p.View.Area == steps[i-1].open, press("see", "Show it", "")), press("go", label, "main"), press("skip", "Skip", "quiet"), press("end", "End", "quiet"))
+		If(x.see != "" && p.View.Area == steps[i-1].open, press("see", "Show it", "")), press("go", label, "main"),
+		press("skip", "Skip", "quiet"), press("end", "End", "quiet"))
 }
 
 // Offer asks a newcomer who has done nothing yet; guideAgain offers the
@@ -268,8 +278,11 @@ func Offer(p *Page) Part {
 		return nil
 	}
 	return El("section", Class("guide screen"), At("id", "guide-offer"), At("aria-label", "For a newcomer"),
-		El("p", El("b", Text("New here? ")), Text("Build one real quote on this page, in "+strconv.Itoa(len(steps))+" steps. It stays apart from yours.")),
-		El("div", Class("row-tools"), page.Action("guide", "start", "", "Show me: a county ambulance in two minutes", At("id", "guide-start"), Class("main")), page.Action("guide", "end", "", "No, thank you", At("id", "guide-no"), Class("quiet"))))
+		El("p", El("b", Text("New here? ")), Text("Build one real quote on this page, in "+strconv.Itoa(len(steps))+
+			" steps. It stays apart from yours.")),
+		El("div", Class("row-tools"), page.Action("guide", "start", "", "Show me: a county ambulance in two minutes",
+			At("id", "guide-start"), Class("main")),
+			page.Action("guide", "end", "", "No, thank you", At("id", "guide-no"), Class("quiet"))))
 }
 
 // Again offers the guided quote to whoever declined or ended it.
@@ -279,8 +292,10 @@ func Again(p *Page) Part {
 		return nil
 	}
 	return El("p", Class("row-tools screen"),
-		If(s.Guide > 0 && s.Guide <= len(steps), page.Action("guide", "on", "", "Go on with the guided quote", At("id", "guide-on"))),
-		page.Action("guide", "start", "", "A county ambulance in two minutes, step by step", At("id", "guide-again"), Class("quiet")))
+		If(s.Guide > 0 && s.Guide <= len(steps), page.Action("guide", "on", "", "Go on with the guided quote",
+			At("id", "guide-on"))),
+		page.Action("guide", "start", "", "A county ambulance in two minutes, step by step", At("id", "guide-again"),
+			Class("quiet")))
 }
 
 // Untouched reports whether nothing of the reader's own is in the quote yet.
@@ -293,5 +308,6 @@ func Untouched(d *quote.Draft) bool {
 			return false
 		}
 	}
-	return d.Title+d.Number+d.Notes+d.Buyer.Name+d.Issued == "" && len(d.Unit.Carried)+len(d.Tickets)+len(d.Requirements)+len(d.More) == 0
+	return d.Title+d.Number+d.Notes+d.Buyer.Name+d.Issued == "" && len(d.Unit.Carried)+len(d.Tickets)+
+		len(d.Requirements)+len(d.More) == 0
 }

@@ -118,7 +118,9 @@ func TestLayers(t *testing.T) {
 				require.Contains(t, exact, other, "%s may not know %s", name, other)
 				continue
 			}
-			require.True(t, slices.ContainsFunc(within[nearest], func(r string) bool { return other == r || strings.HasPrefix(other, r+"/") }), "%s may not know %s", name, other)
+			require.True(t, slices.ContainsFunc(within[nearest], func(r string) bool {
+				return other == r || strings.HasPrefix(other, r+"/")
+			}), "%s may not know %s", name, other)
 		}
 	}
 }
@@ -141,7 +143,8 @@ func TestAreasAreApart(t *testing.T) {
 // What a buyer is given must not be able to hold the seller's costs.
 func TestCostsStayWithTheSeller(t *testing.T) {
 	for _, path := range []string{"./pricing/quote", "./pricing/link", "./pricing/sign"} {
-		require.NotContains(t, list(t, site.WasmEnv, "-deps", path), "boxwright/pricing/costs", "%s makes what is printed or sent", path)
+		require.NotContains(t, list(t, site.WasmEnv, "-deps", path), "boxwright/pricing/costs",
+			"%s makes what is printed or sent", path)
 	}
 }
 
@@ -149,7 +152,9 @@ func TestCostsStayWithTheSeller(t *testing.T) {
 func TestNoMoneyInConfig(t *testing.T) {
 	have := list(t, site.WasmEnv, "-deps", "./config/...")
 	require.NotContains(t, have, "github.com/shopspring/decimal", "money never enters config")
-	require.False(t, slices.ContainsFunc(have, func(p string) bool { return strings.HasPrefix(p, "boxwright/pricing") }), "money never enters config")
+	require.False(t, slices.ContainsFunc(have, func(p string) bool {
+		return strings.HasPrefix(p, "boxwright/pricing")
+	}), "money never enters config")
 }
 
 // The core reads no clock, no network, no file and no chance: those are

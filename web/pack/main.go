@@ -48,7 +48,8 @@ func run(serve bool, port, own string) error {
 	if err != nil {
 		return err
 	}
-	fmt.Printf("built   %s (%d KB on the line, of which the core %d KB)\n", filepath.Join(dist, site.FolderForm), total/1024, core/1024)
+	fmt.Printf("built   %s (%d KB on the line, of which the core %d KB)\n", filepath.Join(dist, site.FolderForm),
+		total/1024, core/1024)
 	fmt.Printf("one file, opens from disk with no network: %s\n", filepath.Join(dist, site.SingleForm))
 	if !serve {
 		return nil

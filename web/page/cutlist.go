@@ -15,7 +15,8 @@ func CutList(p *Page) Part {
 		return nil
 	}
 	in, lb, size := Sizes(p)
-	c := Table{Caption: "Cut list by stock", Heads: []string{"Stock and use", ">Pieces", ">Size", ">Mass as fitted", ">As cut"}}
+	c := Table{Caption: "Cut list by stock", Heads: []string{"Stock and use", ">Pieces", ">Size", ">Mass as fitted",
+		">As cut"}}
 	for _, x := range s.CutList() {
 		need := quantity.Group(x.LengthFt, 1) + " ft"
 		if x.AreaFt2 > 0 {
@@ -24,16 +25,22 @@ func CutList(p *Page) Part {
 		if x.Bars > 0 {
 			need += ", " + Count(x.Bars, "bar", "bars") + " of " + in(weight.BarIn)
 		}
-		c.Rows = append(c.Rows, []Part{Many(El("b", Text(x.Stock)), El("span", Class("how"), Text(need))), nil, nil, El("b", Text(lb(x.Lb))), El("b", Text(lb(x.BlankLb)))})
+		c.Rows = append(c.Rows, []Part{Many(El("b", Text(x.Stock)), El("span", Class("how"), Text(need))), nil, nil,
+			El("b", Text(lb(x.Lb))), El("b", Text(lb(x.BlankLb)))})
 		for _, k := range x.Cuts {
-			c.Rows = append(c.Rows, Texts(strings.Join(k.For, ", "), quantity.Group(float64(k.Count), 0), size(k.LengthIn, k.WidthIn), lb(k.Lb), lb(k.BlankLb)))
+			c.Rows = append(c.Rows, Texts(strings.Join(k.For, ", "), quantity.Group(float64(k.Count), 0),
+				size(k.LengthIn, k.WidthIn), lb(k.Lb), lb(k.BlankLb)))
 		}
 	}
-	return Many(c.Draw(), El("p", Class("how"), Text("Bars of "+in(weight.BarIn)+", "+in(weight.KerfIn)+" lost at each cut: common practice, no source. Where the plant's drawings differ, the drawings decide.")))
+	return Many(c.Draw(),
+		El("p", Class("how"), Text("Bars of "+in(weight.BarIn)+", "+in(weight.KerfIn)+
+			" lost at each cut: common practice, no source. Where the plant's drawings differ, the drawings decide.")))
 }
 
 // Sizes shows lengths, masses and the size of a piece.
-func Sizes(p *Page) (in func(quantity.Length) string, lb func(quantity.Mass) string, size func(length, width quantity.Length) string) {
+func Sizes(
+	p *Page,
+) (in func(quantity.Length) string, lb func(quantity.Mass) string, size func(length, width quantity.Length) string) {
 	in = func(v quantity.Length) string { return p.Show(float64(v), quantity.Inch) }
 	lb = func(m quantity.Mass) string { return p.Show(float64(m), quantity.Pound) }
 	size = func(length, width quantity.Length) string {

@@ -26,16 +26,19 @@ func LeaseSummary(p *Page) Part {
 	if x == nil {
 		return nil
 	}
-	t := Table{Caption: "Lease-purchase of " + x.Lease.Principal.Show() + " at " + x.Lease.Rate.Show() + " a year", Heads: []string{"", ">" + p.Q.Price.Currency}}
+	t := Table{Caption: "Lease-purchase of " + x.Lease.Principal.Show() + " at " + x.Lease.Rate.Show() + " a year",
+		Heads: []string{"", ">" + p.Q.Price.Currency}}
 	row := func(label, how, value string) {
-		t.Rows = append(t.Rows, []Part{Many(Text(label), If(how != "", El("span", Class("how"), Text(how)))), Text(value)})
+		t.Rows = append(t.Rows, []Part{Many(Text(label), If(how != "", El("span", Class("how"), Text(how)))),
+			Text(value)})
 	}
 	every := map[int]string{12: "month", 4: "quarter", 2: "half-year", 1: "year"}[x.Lease.PerYear]
 	when := "at the end of each " + every
 	if x.Lease.Advance {
 		when = "at the beginning of each " + every
 	}
-	row("Level payment", strconv.Itoa(x.Lease.Periods)+" payments, "+when+"; the last one settles", x.Schedule.Payment.Show())
+	row("Level payment", strconv.Itoa(x.Lease.Periods)+" payments, "+when+"; the last one settles",
+		x.Schedule.Payment.Show())
 	if !x.Lease.Balloon.IsZero() {
 		row("Balloon", "at the end", x.Lease.Balloon.Show())
 	}
@@ -49,7 +52,8 @@ func LeaseSummary(p *Page) Part {
 	}
 	monthly := money.PercentOf(rate.Decimal().DivRound(decimal.NewFromInt(12), 6))
 	if worth, err := finance.PresentWorth(monthly, flows); err == nil {
-		row("Present worth at delivery", "at "+rate.Show()+" a year in monthly periods; paid at once it would be "+x.Lease.Principal.Show(), worth.Show())
+		row("Present worth at delivery", "at "+rate.Show()+" a year in monthly periods; paid at once it would be "+
+			x.Lease.Principal.Show(), worth.Show())
 		years := 10
 		if s := p.Q.Draft.Terms.Service; s != nil {
 			years = s.This.Years
@@ -64,11 +68,14 @@ func LeaseSummary(p *Page) Part {
 // LeaseSchedule is every payment of the lease.
 func LeaseSchedule(p *Page) Part {
 	x := p.Q.Price.Lease
-	t := Table{Caption: "Payment plan of the lease, months after delivery", Heads: []string{"No.", ">Month", ">Payment", ">Interest", ">Principal", ">Still owed"}}
+	t := Table{Caption: "Payment plan of the lease, months after delivery",
+		Heads: []string{"No.", ">Month", ">Payment", ">Interest", ">Principal", ">Still owed"}}
 	for _, r := range x.Schedule.Rows {
-		t.Rows = append(t.Rows, Texts(strconv.Itoa(r.N), strconv.Itoa(r.Months), r.Payment.Show(), r.Interest.Show(), r.Principal.Show(), r.Balance.Show()))
+		t.Rows = append(t.Rows, Texts(strconv.Itoa(r.N), strconv.Itoa(r.Months), r.Payment.Show(), r.Interest.Show(),
+			r.Principal.Show(), r.Balance.Show()))
 	}
-	t.Sums = append(t.Sums, Texts("", "", x.Schedule.Paid.Show(), x.Schedule.Interest.Show(), x.Lease.Principal.Show(), ""))
+	t.Sums = append(t.Sums, Texts("", "", x.Schedule.Paid.Show(), x.Schedule.Interest.Show(), x.Lease.Principal.Show(),
+		""))
 	return t.Draw()
 }
 
@@ -78,19 +85,27 @@ func ServicePicture(p *Page) Part {
 	if c == nil {
 		return nil
 	}
-	t := Table{Caption: "Cost of a year of service, in today's money", Class: "cards", Heads: []string{"Way", ">a year", ">Years", ">Warranty left", ">Break-even price"}}
+	t := Table{Caption: "Cost of a year of service, in today's money", Class: "cards",
+		Heads: []string{"Way", ">a year", ">Years", ">Warranty left", ">Break-even price"}}
 	var how []Part
 	for i, w := range c.Ways {
-		name := Many(Text(w.Choice.Label), If(i == c.Cheapest && w.PerYear.Sign() > 0, Many(Text(" "), El("span", Class("tag ok"), Text("least")))), If(w.PerYear.IsZero(), El("span", Class("how"), Text("no cost is entered for it yet"))))
+		name := Many(Text(w.Choice.Label),
+			If(i == c.Cheapest && w.PerYear.Sign() > 0, Many(Text(" "), El("span", Class("tag ok"), Text("least")))),
+			If(w.PerYear.IsZero(), El("span", Class("how"), Text("no cost is entered for it yet"))))
 		how = append(how, El("p", Class("how"), Text(w.Choice.Label+": "+w.How)))
 		even := w.BreakEven.Show()
 		if w.BreakEven.Sign() < 0 {
 			even = "not even for nothing"
 		}
-		t.Rows = append(t.Rows, []Part{name, El("b", Text(w.PerYear.Show())), Text(strconv.Itoa(w.Choice.Years)), Many(Text(Count(w.Choice.Warranty, "year", "years")), If(w.Uncovered > 0, El("span", Class("how"), Text(strconv.Itoa(w.Uncovered)+" without")))), Many(Text(even), El("span", Class("how"), Text("against: "+c.Ways[w.Against].Choice.Label)))})
+		t.Rows = append(t.Rows, []Part{name, El("b", Text(w.PerYear.Show())), Text(strconv.Itoa(w.Choice.Years)),
+			Many(Text(Count(w.Choice.Warranty, "year", "years")),
+				If(w.Uncovered > 0, El("span", Class("how"), Text(strconv.Itoa(w.Uncovered)+" without")))),
+			Many(Text(even), El("span", Class("how"), Text("against: "+c.Ways[w.Against].Choice.Label)))})
 	}
 	return Many(t.Draw(), Many(how...),
-		El("p", Class("how"), Text("At its break-even price a way costs as much a year as the cheapest of the others: a remount is worth having for less than that.")),
+		El("p", Class("how"),
+			Text("At its break-even price a way costs as much a year as the cheapest of the others: a remount is "+
+				"worth having for less than that.")),
 		El("h3", Text("What it hangs on")), sensitivity(p, c))
 }
 
@@ -122,7 +137,8 @@ func sensitivity(p *Page, c *finance.Comparison) Part {
 				continue
 			}
 			a, b := x(s.Low.Float()), x(s.High.Float())
-			parts = append(parts, Label("small end", left-4, y+7, s.Text), Rect("slot", left, y, right-left, 8), Rect("critical", min(a, b), y, max(max(a, b)-min(a, b), 0.8), 8),
+			parts = append(parts, Label("small end", left-4, y+7, s.Text), Rect("slot", left, y, right-left, 8),
+				Rect("critical", min(a, b), y, max(max(a, b)-min(a, b), 0.8), 8),
 				Label("small", max(a, b)+3, y+7, s.Low.Show()+" to "+s.High.Show()))
 			said += " " + s.Text + " gives " + s.Low.Show() + " to " + s.High.Show() + ";"
 			y += row

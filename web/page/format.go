@@ -12,7 +12,7 @@ import (
 // Whole writes a whole number with thousands set apart.
 func Whole(n int) string { return quantity.Group(float64(n), 0) }
 
-// DayCount is empty for nought.
+// DayCount is empty for zero.
 func DayCount(n int) string {
 	if n == 0 {
 		return ""
@@ -40,7 +40,7 @@ func Percent(chance float64) string {
 	}
 }
 
-// Blank is what a field shows of a number: nothing where it is nought.
+// Blank is what a field shows of a number: nothing where it is zero.
 func Blank(v interface {
 	IsZero() bool
 	String() string
@@ -57,7 +57,8 @@ func Tally(list []bid.Answer) string {
 	for _, o := range []struct {
 		outcome   quote.Outcome
 		one, many string
-	}{{quote.Meets, "met", "met"}, {quote.MeetsWith, "met with picks", "met with picks"}, {quote.Excepted, "exception", "exceptions"}, {quote.ByHand, "to answer by hand", "to answer by hand"}} {
+	}{{quote.Meets, "met", "met"}, {quote.MeetsWith, "met with picks", "met with picks"}, {quote.Excepted, "exception",
+		"exceptions"}, {quote.ByHand, "to answer by hand", "to answer by hand"}} {
 		n := 0
 		for _, a := range list {
 			if a.Outcome == o.outcome {

@@ -45,13 +45,16 @@ func (f *Frame) Masthead() Part {
 	}
 	return Many(
 		El("p", Class("brand"), Text("Boxwright")),
-		El("p", Class("subject"), El("b", Text(Subject(f.Page))), Text(" · "+who+" · quote "+number), El("span", Class("small"), Text(" · "+kept))),
+		El("p", Class("subject"), El("b", Text(Subject(f.Page))), Text(" · "+who+" · quote "+number),
+			El("span", Class("small"), Text(" · "+kept))),
 		El("div", Class("tools"),
 			Action("undo", "", "", "Undo", At("aria-disabled", strconv.FormatBool(f.Undo == 0)), At("title", "Ctrl Z")),
 			Action("redo", "", "", "Redo", At("aria-disabled", strconv.FormatBool(f.Redo == 0)), At("title", "Ctrl Y")),
-			Action("units", "", "", map[bool]string{false: "US units", true: "Metric"}[f.Metric], At("aria-label", "Units shown: press to change"), At("title", "Press for the other system")),
+			Action("units", "", "", map[bool]string{false: "US units", true: "Metric"}[f.Metric],
+				At("aria-label", "Units shown: press to change"), At("title", "Press for the other system")),
 			El("select", At("id", "f-theme"), At("data-act", "theme"), At("aria-label", "Appearance"),
-				Options(f.Theme, []Choice{{"", "As the device"}, {"light", "Light"}, {"dark", "Dark"}, {"contrast", "High contrast"}})),
+				Options(f.Theme, []Choice{{"", "As the device"}, {"light", "Light"}, {"dark", "Dark"},
+					{"contrast", "High contrast"}})),
 			Action("quotes", "", "", "Kept quotes", At("id", "go-quotes")),
 			Action("print", "", "", "Print"),
 		),
@@ -65,8 +68,9 @@ func (f *Frame) Areas() Part {
 		if t.Codes != nil {
 			state = Mark(worst(f.Q.Findings, t.Codes))
 		}
-		return El("li", Action("go", t.ID, "", "", At("id", "area-"+t.ID), If(t.ID == f.Area, At("aria-current", "page")),
-			state, El("span", Class("name"), Text(t.Name)), El("span", Class("gist"), Text(t.Gist))))
+		return El("li",
+			Action("go", t.ID, "", "", At("id", "area-"+t.ID), If(t.ID == f.Area, At("aria-current", "page")),
+				state, El("span", Class("name"), Text(t.Name)), El("span", Class("gist"), Text(t.Gist))))
 	}))
 }
 
@@ -81,7 +85,8 @@ var Gauges = []struct{ Code, Label string }{
 // Standing is what stands beside every area: the figures people decide by and what is open.
 func Standing(p *Page) Part {
 	q := p.Q
-	return Many(summaryLine(p), El("div", Class("inner"), At("tabindex", "0"), At("role", "region"), At("aria-label", "Figures and what is to settle"),
+	return Many(summaryLine(p), El("div", Class("inner"), At("tabindex", "0"), At("role", "region"),
+		At("aria-label", "Figures and what is to settle"),
 		El("h2", Text("Where it stands")),
 		El("div", Class("gauges"), Each(Gauges, func(_ int, g struct{ Code, Label string }) Part {
 			f, ok := q.Figure(g.Code)
@@ -116,10 +121,12 @@ func summaryLine(p *Page) Part {
 			if f.Sense != "" {
 				v = f.Margin()
 			}
-			out = append(out, cell([]string{"Payload left", "Front axle"}[min(len(out)-2, 1)], p.Show(v, f.Unit), SeverityOf(f)))
+			out = append(out, cell([]string{"Payload left", "Front axle"}[min(len(out)-2, 1)], p.Show(v, f.Unit),
+				SeverityOf(f)))
 		}
 	}
-	out = append(out, cell("Delivery", p.Q.Plan.EvenOdds.Short(), worst(p.Q.Findings, []string{"time"})), cell("Price", p.Q.Price.Total.Show(), worst(p.Q.Findings, []string{"price"})))
+	out = append(out, cell("Delivery", p.Q.Plan.EvenOdds.Short(), worst(p.Q.Findings, []string{"time"})),
+		cell("Price", p.Q.Price.Total.Show(), worst(p.Q.Findings, []string{"price"})))
 	return El("div", out...)
 }
 
@@ -135,10 +142,12 @@ func gauge(p *Page, f config.Figure) Part {
 			}
 		}
 		value = p.Show(math.Abs(f.Margin()), f.Unit) + " " + word
-		under = El("div", Class("under"), El("span", Text(p.Show(f.Value, f.Unit))), El("span", Text(string(f.Sense)+" "+p.Show(f.Limit, f.Unit))))
+		under = El("div", Class("under"), El("span", Text(p.Show(f.Value, f.Unit))),
+			El("span", Text(string(f.Sense)+" "+p.Show(f.Limit, f.Unit))))
 	}
 	return El("div", Class("gauge"),
-		El("div", Class("line"), El("span", Text(f.Label)), El("span", Class("value"), Mark(SeverityOf(f)), Text(" "+value))),
+		El("div", Class("line"), El("span", Text(f.Label)),
+			El("span", Class("value"), Mark(SeverityOf(f)), Text(" "+value))),
 		bar(f), under)
 }
 
@@ -159,7 +168,8 @@ func standingFindings(p *Page) Part {
 	return Many(
 		El("h2", Text("To settle")),
 		Findings(p, urgent, "Nothing stands in the way."),
-		If(rest > 0, El("p", Class("small soft"), Text("and "+Count(rest, "more, in its area", "more, in their areas")))),
+		If(rest > 0, El("p", Class("small soft"),
+			Text("and "+Count(rest, "more, in its area", "more, in their areas")))),
 	)
 }
 

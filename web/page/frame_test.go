@@ -38,8 +38,10 @@ func TestAGaugeSaysOnWhichSideOfTheLimit(t *testing.T) {
 			said := regexp.MustCompile(`class="value">(.*?)</span></div>`).FindStringSubmatch(html)
 			require.NotNil(t, said, html)
 			text := regexp.MustCompile(`<[^>]*>`).ReplaceAllString(said[1], "")
-			word := map[config.Severity]string{"": "in order", config.Warn: "needs a decision", config.Stop: "stopped"}[c.mark]
-			assert.True(t, strings.HasSuffix(text, word+" "+c.says), "%q is to end with %q: %s", text, word+" "+c.says, c.reason)
+			word := map[config.Severity]string{"": "in order", config.Warn: "needs a decision",
+				config.Stop: "stopped"}[c.mark]
+			assert.True(t, strings.HasSuffix(text, word+" "+c.says), "%q is to end with %q: %s", text, word+" "+c.says,
+				c.reason)
 			assert.Equal(t, c.mark, SeverityOf(c.figure), c.reason)
 		})
 	}

@@ -14,7 +14,8 @@ func Bold(text string) Part { return El("b", Text(text)) }
 // FileButton is a button that takes files for an act.
 func FileButton(id, do, label, accept string, parts ...Part) Part {
 	return Many(El("label", Class("button"), At("for", id), Text(label)),
-		El("input", Class("hidden-text"), At("type", "file"), At("id", id), At("accept", accept), At("data-act", do), Many(parts...)))
+		El("input", Class("hidden-text"), At("type", "file"), At("id", id), At("accept", accept), At("data-act", do),
+			Many(parts...)))
 }
 
 // EditionLine names an edition of the catalogue and what it holds.
@@ -22,7 +23,8 @@ func EditionLine(ed *quote.Edition) Part {
 	c := ed.Cat
 	return Many(
 		El("p", Bold(c.Title), Text(", edition "+c.Edition+", in force from "+c.ValidFrom.Long()+".")),
-		El("p", Class("how"), Text("Content "+c.Hash()[:16]+" · "+Count(len(c.Options), "option", "options")+" · "+Count(len(c.Rules), "rule", "rules"))))
+		El("p", Class("how"), Text("Content "+c.Hash()[:16]+" · "+Count(len(c.Options), "option", "options")+" · "+
+			Count(len(c.Rules), "rule", "rules"))))
 }
 
 // Bare is an input in a table, named for those who do not see the heads.
@@ -34,7 +36,9 @@ func Bare(p *Page, id, kind, value, name string) Part {
 	if kind == "count" {
 		mode, class = "text", "qty"
 	}
-	return Many(El("input", Class(class), At("type", mode), At("id", "f-"+id), At("data-act", "set"), At("data-id", id), At("value", value), At("aria-label", name), At("autocomplete", "off"), If(kind == "count", At("inputmode", "numeric")), Describe(p, id, "")),
+	return Many(El("input", Class(class), At("type", mode), At("id", "f-"+id), At("data-act", "set"), At("data-id", id),
+		At("value", value), At("aria-label", name), At("autocomplete", "off"), If(kind == "count",
+			At("inputmode", "numeric")), Describe(p, id, "")),
 		If(p.Wrong[id] != "", El("p", Class("wrong"), At("id", "w-"+id), Text(p.Wrong[id]))))
 }
 
@@ -55,17 +59,19 @@ func Block(title string, parts ...Part) Part {
 
 // Action is a button that asks the core to do something.
 func Action(do, id, value, label string, parts ...Part) Part {
-	return El("button", At("type", "button"), At("data-act", do), At("data-id", id), At("data-value", value), Many(parts...), Text(label))
+	return El("button", At("type", "button"), At("data-act", do), At("data-id", id), At("data-value", value),
+		Many(parts...), Text(label))
 }
 
-// Field is a labelled text input. What was typed and could not be taken stays
+// Field is a labeled text input. What was typed and could not be taken stays
 // in it, with the reason beneath.
 func Field(p *Page, id, label, value, hint string, parts ...Part) Part {
 	if typed, kept := p.Typed[id]; kept {
 		value = typed
 	}
 	return fieldFrame(p, id, label, hint,
-		El("input", At("type", "text"), At("id", "f-"+id), At("data-act", "set"), At("data-id", id), At("value", value), At("autocomplete", "off"), Describe(p, id, hint), Many(parts...)))
+		El("input", At("type", "text"), At("id", "f-"+id), At("data-act", "set"), At("data-id", id), At("value", value),
+			At("autocomplete", "off"), Describe(p, id, hint), Many(parts...)))
 }
 
 // Number is a field for a number in a unit.
@@ -74,22 +80,25 @@ func Number(p *Page, id, label, value, unit, hint string) Part {
 		value = typed
 	}
 	return fieldFrame(p, id, label, hint, El("div", Class("with-unit"),
-		El("input", At("type", "text"), At("inputmode", "decimal"), At("id", "f-"+id), At("data-act", "set"), At("data-id", id), At("value", value), At("autocomplete", "off"), Describe(p, id, hint)),
+		El("input", At("type", "text"), At("inputmode", "decimal"), At("id", "f-"+id), At("data-act", "set"),
+			At("data-id", id), At("value", value), At("autocomplete", "off"), Describe(p, id, hint)),
 		If(unit != "", El("span", Text(unit)))))
 }
 
 // Day is a field for a date.
 func Day(p *Page, id, label string, value config.Date, hint string) Part {
 	return fieldFrame(p, id, label, hint,
-		El("input", At("type", "date"), At("id", "f-"+id), At("data-act", "set"), At("data-id", id), At("value", value.String()), Describe(p, id, hint)))
+		El("input", At("type", "date"), At("id", "f-"+id), At("data-act", "set"), At("data-id", id),
+			At("value", value.String()), Describe(p, id, hint)))
 }
 
 // Choice is one value and its words.
 type Choice [2]string
 
-// Choose is a labelled list to choose from.
+// Choose is a labeled list to choose from.
 func Choose(p *Page, id, label, value, hint string, choices []Choice) Part {
-	return fieldFrame(p, id, label, hint, El("select", At("id", "f-"+id), At("data-act", "set"), At("data-id", id), Describe(p, id, hint), Options(value, choices)))
+	return fieldFrame(p, id, label, hint, El("select", At("id", "f-"+id), At("data-act", "set"), At("data-id", id),
+		Describe(p, id, hint), Options(value, choices)))
 }
 
 // Options are the choices of a list, the chosen one selected.
@@ -104,7 +113,8 @@ func TextField(p *Page, id, label, value, hint string) Part {
 	if typed, kept := p.Typed[id]; kept {
 		value = typed
 	}
-	return fieldFrame(p, id, label, hint, El("textarea", At("id", "f-"+id), At("rows", "3"), At("data-act", "set"), At("data-id", id), Describe(p, id, hint), Text(value)))
+	return fieldFrame(p, id, label, hint, El("textarea", At("id", "f-"+id), At("rows", "3"), At("data-act", "set"),
+		At("data-id", id), Describe(p, id, hint), Text(value)))
 }
 
 func fieldFrame(p *Page, id, label, hint string, control Part) Part {
@@ -136,7 +146,8 @@ func Describe(p *Page, id, hint string) Part {
 // Check is a box to tick with its label.
 func Check(p *Page, id, label string, on bool) Part {
 	return El("div", Class("field"), El("label", At("for", "f-"+id),
-		El("input", At("type", "checkbox"), At("id", "f-"+id), At("data-act", "set"), At("data-id", id), Flag("checked", on)), Text(" "+label)), help(p, id))
+		El("input", At("type", "checkbox"), At("id", "f-"+id), At("data-act", "set"), At("data-id", id),
+			Flag("checked", on)), Text(" "+label)), help(p, id))
 }
 
 // Fold is a part of an area that opens at a press.

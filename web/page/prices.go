@@ -31,7 +31,8 @@ func (l *ledger) body(class string, rows ...Part) {
 }
 
 func ledgerRow(class string, label Part, qty, each, amount string) Part {
-	return El("tr", Class(class), El("th", At("scope", "row"), label), El("td", Class("num wide-only"), Text(qty)), El("td", Class("num wide-only"), Text(each)), El("td", Class("num"), Text(amount)))
+	return El("tr", Class(class), El("th", At("scope", "row"), label), El("td", Class("num wide-only"), Text(qty)),
+		El("td", Class("num wide-only"), Text(each)), El("td", Class("num"), Text(amount)))
 }
 
 // line is a step of the price with how it came about.
@@ -44,7 +45,8 @@ func (l *ledger) line(x pricing.Line) Part {
 	if x.Qty.Show() != "1" {
 		how = x.Qty.Show() + " × " + x.Price.Show() + strings.TrimSuffix(": "+strings.TrimPrefix(how, ", "), ": ")
 	}
-	return ledgerRow(class, Many(Text(x.Label), If(how != "", El("span", Class("how"), Text(how)))), x.Qty.Show()+" "+x.Each, x.Price.Show(), amount)
+	return ledgerRow(class, Many(Text(x.Label), If(how != "", El("span", Class("how"), Text(how)))), x.Qty.Show()+" "+
+		x.Each, x.Price.Show(), amount)
 }
 
 // sum is a subtotal: of one unit beside the prices of one where there are more.
@@ -80,7 +82,8 @@ func (l *ledger) chapters(item int, lines []pricing.Line) {
 		if free > 0 {
 			say += ", " + strconv.Itoa(free) + " included"
 		}
-		head := El("details", At("id", "lines-"+strconv.Itoa(item)+"-"+ch.ID), El("summary", Text(ch.Label+" "), El("span", Class("soft small"), Text(say))))
+		head := El("details", At("id", "lines-"+strconv.Itoa(item)+"-"+ch.ID),
+			El("summary", Text(ch.Label+" "), El("span", Class("soft small"), Text(say))))
 		l.body("fold", ledgerRow("", head, "", "", sum.Show()), Many(rows...))
 	}
 }
@@ -89,7 +92,8 @@ func (l *ledger) chapters(item int, lines []pricing.Line) {
 var ofOrder = map[string]bool{pricing.LinePrepay: true, pricing.LineExcise: true}
 
 // Lines that follow the sum before taxes.
-var afterTaxes = map[string]bool{pricing.LineExcise: true, pricing.LineTradeIn: true, pricing.LineTax: true, pricing.LineBond: true}
+var afterTaxes = map[string]bool{pricing.LineExcise: true, pricing.LineTradeIn: true, pricing.LineTax: true,
+	pricing.LineBond: true}
 
 // PriceTable is the whole build-up, line by line.
 func PriceTable(p *Page) Part {
@@ -99,7 +103,8 @@ func PriceTable(p *Page) Part {
 	for i := range items {
 		n := i + 1
 		if len(items) > 1 {
-			l.body("", El("tr", El("th", Class("unit-head"), At("colspan", "4"), At("scope", "rowgroup"), Text(p.Q.NameOf(i)))))
+			l.body("", El("tr", El("th", Class("unit-head"), At("colspan", "4"), At("scope", "rowgroup"),
+				Text(p.Q.NameOf(i)))))
 		}
 		var listed, surcharges, rest []Part
 		for _, x := range s.Lines {
@@ -142,10 +147,15 @@ func PriceTable(p *Page) Part {
 	l.body("", order...)
 	l.sum("Total, "+s.Currency, "", s.Total.Show())
 	return Many(
-		El("div", Class("scroll"), At("tabindex", "0"), At("role", "region"), At("aria-label", "Price build-up"), El("table", Class("data ledger"),
-			El("caption", Text("Price in "+s.Currency+", at the price book in force on "+s.On.Long()), El("span", Class("how"), Text("A line without a note is the book's price."))),
-			El("thead", El("tr", El("th", At("scope", "col"), Text("Line")), El("th", At("scope", "col"), Class("num wide-only"), Text("How many")), El("th", At("scope", "col"), Class("num wide-only"), Text("Each")), El("th", At("scope", "col"), Class("num"), Text("Amount")))),
-			Many(l.bodies...))),
+		El("div", Class("scroll"), At("tabindex", "0"), At("role", "region"), At("aria-label", "Price build-up"),
+			El("table", Class("data ledger"),
+				El("caption", Text("Price in "+s.Currency+", at the price book in force on "+s.On.Long()),
+					El("span", Class("how"), Text("A line without a note is the book's price."))),
+				El("thead", El("tr", El("th", At("scope", "col"), Text("Line")),
+					El("th", At("scope", "col"), Class("num wide-only"), Text("How many")), El("th", At("scope", "col"),
+						Class("num wide-only"), Text("Each")),
+					El("th", At("scope", "col"), Class("num"), Text("Amount")))),
+				Many(l.bodies...))),
 		If(!s.ValidUntil.IsZero(), El("p", Class("how"), Text("Stands until "+s.ValidUntil.Long()+". "+s.Rounding))),
 		Each(s.Notes, func(_ int, n string) Part { return El("p", Class("how"), Text(n)) }))
 }
@@ -171,7 +181,8 @@ func PaymentTable(p *Page) Part {
 		if p.Q.Draft.Count() > 1 {
 			due = "for each unit as its day comes"
 		}
-		t.Rows = append(t.Rows, []Part{Many(Text(x.Label), El("span", Class("how"), Text(x.How+", "+due))), Text(x.Amount.Show())})
+		t.Rows = append(t.Rows, []Part{Many(Text(x.Label), El("span", Class("how"), Text(x.How+", "+due))),
+			Text(x.Amount.Show())})
 	}
 	t.Sums = append(t.Sums, []Part{Text("Together"), Text(p.Q.Total())})
 	return t.Draw()

@@ -14,14 +14,21 @@ func Dates(p *Page) Part {
 	s := p.Q.Plan
 	t := Table{Caption: "Delivery", Heads: []string{"", "Even odds", "Nine in ten"}}
 	row := func(name string, r leadtime.Reckoning) {
-		t.Rows = append(t.Rows, []Part{Text(name), Text(r.EvenOdds.Long() + " (" + quantity.Group(r.EvenOddsDays, 0) + " working days)"), Text(r.NineInTen.Long() + " (" + quantity.Group(r.NineInTenDays, 0) + ")")})
+		t.Rows = append(t.Rows,
+			[]Part{Text(name), Text(r.EvenOdds.Long() + " (" + quantity.Group(r.EvenOddsDays, 0) + " working days)"),
+				Text(r.NineInTen.Long() + " (" + quantity.Group(r.NineInTenDays, 0) + ")")})
 	}
 	row("All paths, simulated", s.Simulated)
 	row("Critical path alone", s.Analytic)
 	return Many(t.Draw(),
-		If(s.TooHopefulAtNine > 0, El("p", Class("how"), Text("Looking at the critical path alone is too hopeful by "+quantity.Group(s.TooHopefulAtNine, 1)+" working days at nine in ten and "+quantity.Group(s.TooHopefulAtEven, 1)+" at even odds, because other paths can come in later. The quote uses the simulated dates."))),
+		If(s.TooHopefulAtNine > 0,
+			El("p", Class("how"),
+				Text("Looking at the critical path alone is too hopeful by "+quantity.Group(s.TooHopefulAtNine, 1)+
+					" working days at nine in ten and "+quantity.Group(s.TooHopefulAtEven, 1)+
+					" at even odds, because other paths can come in later. The quote uses the simulated dates."))),
 		If(!s.Slot.IsZero(), El("p", Text("Framing starts in the slot of "+s.Slot.Long()+"."))),
-		If(!s.LatestOrder.IsZero(), El("p", Text("To have it by the needed day at nine in ten, order by "), El("b", Text(s.LatestOrder.Long())), Text("."))),
+		If(!s.LatestOrder.IsZero(), El("p", Text("To have it by the needed day at nine in ten, order by "),
+			El("b", Text(s.LatestOrder.Long())), Text("."))),
 	)
 }
 
@@ -60,7 +67,8 @@ func ScheduleChart(p *Page) Part {
 			class = "critical"
 			said += " " + st.Label + " until " + st.Finish.Long() + ";"
 		}
-		parts = append(parts, Label("small end", left-4, y+8, shortened(st.Label, 38)), Rect("slot", left, y, right-left, 9), Rect(class, x(st.ES), y, max(x(st.EF)-x(st.ES), 0.8), 9))
+		parts = append(parts, Label("small end", left-4, y+8, shortened(st.Label, 38)),
+			Rect("slot", left, y, right-left, 9), Rect(class, x(st.ES), y, max(x(st.EF)-x(st.ES), 0.8), 9))
 		if st.LF > st.EF+0.05 {
 			parts = append(parts, Path("float", "M"+Coord(x(st.EF))+" "+Coord(y+4.5)+"H"+Coord(x(st.LF))))
 		}
@@ -76,9 +84,11 @@ func ScheduleChart(p *Page) Part {
 		d    float64
 		word string
 	}{{s.Simulated.EvenOddsDays, "even odds"}, {s.Simulated.NineInTenDays, "nine in ten"}} {
-		parts = append(parts, Path("limit", "M"+Coord(x(m.d))+" "+Coord(top)+"V"+Coord(bottom+2)), Label("small end", x(m.d), bottom+9+8*float64(i), m.word))
+		parts = append(parts, Path("limit", "M"+Coord(x(m.d))+" "+Coord(top)+"V"+Coord(bottom+2)),
+			Label("small end", x(m.d), bottom+9+8*float64(i), m.word))
 	}
-	return Chart(said+" delivery at even odds "+s.EvenOdds.Long()+", at nine in ten "+s.NineInTen.Long()+".", 480, bottom+22, parts)
+	return Chart(said+" delivery at even odds "+s.EvenOdds.Long()+", at nine in ten "+s.NineInTen.Long()+".", 480,
+		bottom+22, parts)
 }
 
 // DeliveriesTable dates every single unit of a quote of several.
@@ -86,7 +96,8 @@ func DeliveriesTable(p *Page) Part {
 	if p.Q.Draft.Count() == 1 {
 		return nil
 	}
-	t := Table{Caption: "Delivery of every unit", Class: "cards", Heads: []string{"Unit", "Ordered", "Even odds", "Nine in ten", "Needed by", "Framing slot"}}
+	t := Table{Caption: "Delivery of every unit", Class: "cards",
+		Heads: []string{"Unit", "Ordered", "Even odds", "Nine in ten", "Needed by", "Framing slot"}}
 	for _, x := range p.Q.Deliveries() {
 		name := p.Q.NameOf(x.Item)
 		if x.Of > 1 {
@@ -105,7 +116,8 @@ func DeliveriesTable(p *Page) Part {
 		if !x.Plan.Slot.IsZero() {
 			slot = x.Plan.Slot.Long()
 		}
-		t.Rows = append(t.Rows, []Part{Text(name), Text(x.Plan.Order.Long()), Text(x.Plan.EvenOdds.Long()), Text(x.Plan.NineInTen.Long()), judged, Text(slot)})
+		t.Rows = append(t.Rows, []Part{Text(name), Text(x.Plan.Order.Long()), Text(x.Plan.EvenOdds.Long()),
+			Text(x.Plan.NineInTen.Long()), judged, Text(slot)})
 	}
 	return t.Draw()
 }

@@ -9,7 +9,8 @@ import (
 
 // Chart is a drawing of figures; said is its text alternative.
 func Chart(said string, w, h float64, parts []Part) Part {
-	return El("figure", Class("wide-chart"), At("tabindex", "0"), El("svg", Class("drawing chart"), At("role", "img"), At("aria-label", said), At("viewBox", "0 0 "+Coord(w)+" "+Coord(h)), Many(parts...)))
+	return El("figure", Class("wide-chart"), At("tabindex", "0"), El("svg", Class("drawing chart"), At("role", "img"),
+		At("aria-label", said), At("viewBox", "0 0 "+Coord(w)+" "+Coord(h)), Many(parts...)))
 }
 
 // Drawings are to scale, one drawing unit an inch, front to the left: the side
@@ -22,7 +23,8 @@ func Coord(v float64) string { return strconv.FormatFloat(v, 'f', 1, 64) }
 
 // Rect is a rectangle with its top left corner at x, y.
 func Rect(class string, x, y, w, h float64, parts ...Part) Part {
-	return El("rect", Class(class), At("x", Coord(x)), At("y", Coord(y)), At("width", Coord(w)), At("height", Coord(h)), Many(parts...))
+	return El("rect", Class(class), At("x", Coord(x)), At("y", Coord(y)), At("width", Coord(w)), At("height", Coord(h)),
+		Many(parts...))
 }
 
 // Path is a path with its commands in d.

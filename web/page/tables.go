@@ -40,7 +40,8 @@ func (t Table) Draw() Part {
 			if i == 0 {
 				tr = append(tr, El("th", At("scope", "row"), c))
 			} else {
-				tr = append(tr, El("td", If(i < len(right) && right[i], Class("num")), If(cards && c != nil && names[i] != "", At("data-head", names[min(i, len(names)-1)])), c))
+				tr = append(tr, El("td", If(i < len(right) && right[i], Class("num")),
+					If(cards && c != nil && names[i] != "", At("data-head", names[min(i, len(names)-1)])), c))
 			}
 		}
 		return El("tr", tr...)
@@ -64,7 +65,7 @@ func Texts(cells ...string) []Part {
 	return out
 }
 
-// SeverityOf a figure: how its bar is coloured. The likely range crossing the
+// SeverityOf a figure: how its bar is colored. The likely range crossing the
 // limit needs a decision even where the value keeps it.
 func SeverityOf(f config.Figure) config.Severity {
 	switch {
@@ -97,10 +98,13 @@ func bar(f config.Figure) Part {
 	if s := SeverityOf(f); s != "" {
 		class += " " + string(s)
 	}
-	return El("svg", At("class", class), At("viewBox", "0 0 200 12"), At("preserveAspectRatio", "none"), At("aria-hidden", "true"),
+	return El("svg", At("class", class), At("viewBox", "0 0 200 12"), At("preserveAspectRatio", "none"),
+		At("aria-hidden", "true"),
 		El("rect", Class("track"), At("x", "0"), At("y", "1"), At("width", "200"), At("height", "10")),
 		El("rect", Class("fill"), At("x", "0"), At("y", "2.500"), At("width", at(f.Value)), At("height", "7")),
-		If(f.High > f.Low, El("path", Class("range"), At("d", "M"+at(f.Low)+" 6H"+at(f.High)+"M"+at(f.Low)+" 3.500V8.500M"+at(f.High)+" 3.500V8.500"))),
+		If(f.High > f.Low,
+			El("path", Class("range"), At("d", "M"+at(f.Low)+" 6H"+at(f.High)+"M"+at(f.Low)+" 3.500V8.500M"+at(f.High)+
+				" 3.500V8.500"))),
 		El("path", Class("limit"), At("d", "M"+at(f.Limit)+" 0V12")),
 	)
 }
@@ -114,7 +118,8 @@ func figureRow(p *Page, f config.Figure) []Part {
 	limit, margin := None(), None()
 	if f.Sense != "" {
 		limit = Many(Text(string(f.Sense)+" "+p.Show(f.Limit, f.Unit)), El("span", Class("how"), Text(BasisText(f))))
-		margin = Many(El("b", Text(p.Signed(f.Margin(), f.Unit))), Text(" "), Mark(SeverityOf(f)), If(Chance(f) != "", El("span", Class("how"), Text(Chance(f)))))
+		margin = Many(El("b", Text(p.Signed(f.Margin(), f.Unit))), Text(" "), Mark(SeverityOf(f)),
+			If(Chance(f) != "", El("span", Class("how"), Text(Chance(f)))))
 	}
 	return []Part{
 		Many(Text(f.Label), help(p, f.Code), bar(f)),
@@ -139,7 +144,8 @@ func BasisText(f config.Figure) string {
 
 // Figures is a table of figures.
 func Figures(p *Page, caption string, list []config.Figure) Part {
-	t := Table{Caption: caption, Class: "figures cards", Heads: []string{"Figure", ">Value", ">Likely range", "Limit", ">Margin"}}
+	t := Table{Caption: caption, Class: "figures cards", Heads: []string{"Figure", ">Value", ">Likely range", "Limit",
+		">Margin"}}
 	for _, f := range list {
 		t.Rows = append(t.Rows, figureRow(p, f))
 	}

@@ -28,7 +28,8 @@ func (s *Session) ChangeEdition(h Held, carry bool) {
 		moved, lost, changes := quote.Move(h.Ed, d)
 		s.Draft = moved
 		if len(lost) > 0 {
-			s.Fault("The new edition does not have: %s. These were left out; Undo brings the earlier state back.", strings.Join(lost, ", "))
+			s.Fault("The new edition does not have: %s. These were left out; Undo brings the earlier state back.",
+				strings.Join(lost, ", "))
 		}
 		s.Tell(changes)
 	}

@@ -12,7 +12,7 @@ import (
 	"boxwright/pricing/quote"
 )
 
-// Between reads a number in a unit; empty is nought, whatever the least is.
+// Between reads a number in a unit; empty is zero, whatever the least is.
 func (s *Session) Between(typed, unit string, least, most float64) (float64, error) {
 	if strings.TrimSpace(typed) == "" {
 		return 0, nil

@@ -52,7 +52,8 @@ func (s *Session) Gist(q *quote.Quote) Gist {
 	g := GistOf(q)
 	if s.Other != nil {
 		g.Name, g.Line = NameOf(s.Memory.Edition.Cat, s.Other)
-		g.Line, g.Issued = strings.TrimPrefix(g.Line+" · made with another edition of the catalogue", " · "), s.Other.Issued
+		g.Line, g.Issued = strings.TrimPrefix(g.Line+" · made with another edition of the catalogue", " · "),
+			s.Other.Issued
 		if g.Issued != "" {
 			g.Line += " · signed"
 		}

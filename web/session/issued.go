@@ -74,7 +74,8 @@ func (s *Session) Unsign() {
 	if before == nil || d.Rev == before.Rev {
 		d.Rev = min(d.Rev+1, 999)
 	}
-	s.Notice = strings.TrimSpace(s.Notice + " This is a new revision now, and not signed; the signed quote stands as it was sent.")
+	s.Notice = strings.TrimSpace(s.Notice + " This is a new revision now, and not signed; the signed quote stands as " +
+		"it was sent.")
 }
 
 // Attach keeps the earlier quote's link with the draft when it is the one that

@@ -42,7 +42,8 @@ func (s *Session) Lessons() []Lesson {
 		return nil
 	}
 	return LessonsOf(slices.DeleteFunc(list[:min(len(list), maxLessons)], func(t weight.Ticket) bool {
-		return t.Unit == nil || t.Unit.Catalogue != s.Memory.Edition.Cat.ID || quote.TicketFault(&t) != "" || len(s.Memory.Edition.Cat.CheckUnit(t.Unit)) > 0
+		return t.Unit == nil || t.Unit.Catalogue != s.Memory.Edition.Cat.ID || quote.TicketFault(&t) != "" ||
+			len(s.Memory.Edition.Cat.CheckUnit(t.Unit)) > 0
 	}))
 }
 
@@ -82,12 +83,14 @@ func (s *Session) Learn() {
 	}
 	before := len(out)
 	for _, l := range list {
-		if t := l.Ticket; t.Unit.Chassis == u.Chassis && t.Unit.Body == u.Body && len(out) < quote.MaxTickets && !Holds(have, l.ID) {
+		if t := l.Ticket; t.Unit.Chassis == u.Chassis && t.Unit.Body == u.Body && len(out) < quote.MaxTickets &&
+			!Holds(have, l.ID) {
 			out = append(out, t)
 		}
 	}
 	s.Draft.Tickets = out
 	if len(out) > before {
-		s.Notice = strings.TrimSpace(s.Notice + " Its weights are corrected by the scale ticket of an earlier unit on the same chassis with the same module; the Weight area names it and takes it out.")
+		s.Notice = strings.TrimSpace(s.Notice + " Its weights are corrected by the scale ticket of an earlier unit " +
+			"on the same chassis with the same module; the Weight area names it and takes it out.")
 	}
 }

@@ -45,7 +45,9 @@ type Act struct {
 
 // Step is something only the browser can do.
 type Step struct {
-	Do   string `json:"do"` // "focus", "show", "top", "print", "copy", "save", "keep-catalogue", "keep-costs", "keep-key", "new-quote", "import", "send-kept", "keep-moved" or "embed"
+	// "focus", "show", "top", "print", "copy", "save", "keep-catalogue", "keep-costs", "keep-key",
+	// "new-quote", "import", "send-kept", "keep-moved" or "embed"
+	Do   string `json:"do"`
 	ID   string `json:"id,omitempty"`
 	Name string `json:"name,omitempty"`
 	Type string `json:"type,omitempty"`

@@ -60,7 +60,8 @@ func (s *Session) Save(suffix string, rows [][]string) {
 	if name == "" {
 		name = "quote"
 	}
-	s.Step(Step{Do: "save", Name: FileName(name) + "-" + suffix + ".csv", Type: "text/csv", Text: "\ufeff" + csv.Write(rows)})
+	s.Step(Step{Do: "save", Name: FileName(name) + "-" + suffix + ".csv", Type: "text/csv", Text: "\ufeff" +
+		csv.Write(rows)})
 }
 
 // Canonical is a draft's bytes, to see whether an act has changed it.

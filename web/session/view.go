@@ -10,31 +10,32 @@ import (
 // View is what the page remembers beside the draft: where the reader is and
 // how they like to read. It travels with every request.
 type View struct {
-	Area      string            `json:"area"`
-	Chapter   string            `json:"chapter"`
-	Metric    bool              `json:"metric,omitempty"`
-	Theme     string            `json:"theme,omitempty"`  // "", "light", "dark" or "contrast"
-	Asked     string            `json:"asked,omitempty"`  // the thing whose "why" is open
-	Search    string            `json:"search,omitempty"` // words to find options by
-	OnlyDif   bool              `json:"only_dif,omitempty"`
-	Address   string            `json:"address,omitempty"`   // where the page is published, for links
-	Ticket    *weight.Ticket    `json:"ticket,omitempty"`    // scale ticket being entered
-	Chance    int               `json:"chance,omitempty"`    // in a hundred, of the delivery date asked for
-	Late      bool              `json:"late,omitempty"`      // the options that would be too late are listed
-	Mountings bool              `json:"mountings,omitempty"` // the existing module is looked at on every chassis
-	Foreign   string            `json:"foreign,omitempty"`   // link of a quote whose edition is not at hand
-	Find      string            `json:"find,omitempty"`      // words to find options by among the needs
-	Proposed  string            `json:"proposed,omitempty"`  // names the needs that were answered by proposals
-	Paper     string            `json:"paper,omitempty"`     // id of one of the papers; the quote when empty
-	Received  string            `json:"received,omitempty"`  // names the quote as the last opened link brought it
-	Brought   []string          `json:"brought,omitempty"`   // names of scale tickets that came with a link or a file
-	Alone     bool              `json:"alone,omitempty"`     // the link of a revision does not bring the quote before it along
-	Rivals    []quote.Rival     `json:"rivals,omitempty"`    // other bids, typed in for Compare
-	Guide     int               `json:"guide,omitempty"`     // step of the guided quote, from one
-	GuideOff  bool              `json:"guide_off,omitempty"` // it was ended, or declined
-	Typed     map[string]string `json:"typed,omitempty"`     // text in a field that could not be taken
-	Wrong     map[string]string `json:"wrong,omitempty"`     // and why, by field
-	Keeping   bool              `json:"keeping,omitempty"`   // the catalogue's own part is shown in the place of Needs
+	Area      string         `json:"area"`
+	Chapter   string         `json:"chapter"`
+	Metric    bool           `json:"metric,omitempty"`
+	Theme     string         `json:"theme,omitempty"`  // "", "light", "dark" or "contrast"
+	Asked     string         `json:"asked,omitempty"`  // the thing whose "why" is open
+	Search    string         `json:"search,omitempty"` // words to find options by
+	OnlyDif   bool           `json:"only_dif,omitempty"`
+	Address   string         `json:"address,omitempty"`   // where the page is published, for links
+	Ticket    *weight.Ticket `json:"ticket,omitempty"`    // scale ticket being entered
+	Chance    int            `json:"chance,omitempty"`    // in a hundred, of the delivery date asked for
+	Late      bool           `json:"late,omitempty"`      // the options that would be too late are listed
+	Mountings bool           `json:"mountings,omitempty"` // the existing module is looked at on every chassis
+	Foreign   string         `json:"foreign,omitempty"`   // link of a quote whose edition is not at hand
+	Find      string         `json:"find,omitempty"`      // words to find options by among the needs
+	Proposed  string         `json:"proposed,omitempty"`  // names the needs that were answered by proposals
+	Paper     string         `json:"paper,omitempty"`     // id of one of the papers; the quote when empty
+	Received  string         `json:"received,omitempty"`  // names the quote as the last opened link brought it
+	Brought   []string       `json:"brought,omitempty"`   // names of scale tickets that came with a link or a file
+	// the link of a revision does not bring the quote before it along
+	Alone    bool              `json:"alone,omitempty"`
+	Rivals   []quote.Rival     `json:"rivals,omitempty"`    // other bids, typed in for Compare
+	Guide    int               `json:"guide,omitempty"`     // step of the guided quote, from one
+	GuideOff bool              `json:"guide_off,omitempty"` // it was ended, or declined
+	Typed    map[string]string `json:"typed,omitempty"`     // text in a field that could not be taken
+	Wrong    map[string]string `json:"wrong,omitempty"`     // and why, by field
+	Keeping  bool              `json:"keeping,omitempty"`   // the catalogue's own part is shown in the place of Needs
 }
 
 // The two chapters of the Unit area that stand before the catalogue's own.

@@ -43,7 +43,8 @@ func TestChangesAreTold(t *testing.T) {
 
 // A file with many faults names the first three and counts the rest.
 func TestFaultsAreWordedAsSentences(t *testing.T) {
-	ps := config.Problems{{Where: "a", Text: "is wrong"}, {Where: "b", Text: "is wrong"}, {Where: "c", Text: "is wrong"}, {Where: "d", Text: "is wrong"}, {Where: "e", Text: "is wrong"}}
+	ps := config.Problems{{Where: "a", Text: "is wrong"}, {Where: "b", Text: "is wrong"},
+		{Where: "c", Text: "is wrong"}, {Where: "d", Text: "is wrong"}, {Where: "e", Text: "is wrong"}}
 	for _, c := range []struct {
 		name, reason string
 		err          error

@@ -23,7 +23,8 @@ func loadCatalogue(s *session.Session, a session.Act) {
 	}
 	s.ChangeEdition(session.Held{Ed: ed, File: file}, true)
 	s.Step(session.Step{Do: "keep-catalogue", Text: a.Value})
-	s.Notice = strings.TrimSpace("Catalogue " + ed.Cat.Title + ", edition " + ed.Cat.Edition + ", is in use. " + s.Notice)
+	s.Notice = strings.TrimSpace("Catalogue " + ed.Cat.Title + ", edition " + ed.Cat.Edition + ", is in use. " +
+		s.Notice)
 }
 
 // keptCatalogue takes up the one that was in use before.
@@ -253,7 +254,8 @@ func moveKept(s *session.Session, a session.Act) {
 	}
 	g := session.GistOf(q)
 	s.Notice = g.Name + " is moved to the edition in use. Its state before stays among its earlier ones."
-	s.Step(session.Step{Do: "keep-moved", ID: a.ID, Name: "moved to edition " + s.Memory.Edition.Cat.Edition, Text: string(data), Gist: &g})
+	s.Step(session.Step{Do: "keep-moved", ID: a.ID, Name: "moved to edition " + s.Memory.Edition.Cat.Edition,
+		Text: string(data), Gist: &g})
 	for i := range s.Memory.Keep.Kept {
 		if x := &s.Memory.Keep.Kept[i]; x.ID == a.ID {
 			x.Moved = true

@@ -85,20 +85,28 @@ func draw(p *Page) Part {
 		looked, id = "the edition beside it", "beside"
 	}
 	parts := []Part{
-		page.Heading(p.Page, "Catalogue", "For whoever keeps it: take it out as tables, bring edited tables in, check it, and see what another edition changes before it is used."),
+		page.Heading(p.Page, "Catalogue", "For whoever keeps it: take it out as tables, bring edited tables in, "+
+			"check it, and see what another edition changes before it is used."),
 		pressed(press("keeping", "", "Back to Needs", "", "keeping-back")),
 		page.Block("In use", page.EditionLine(p.Q.Edition),
-			pressed(press("tables-out", "options", "Options as a table", "", "out-options"), press("tables-out", "prices", "Prices as a table", "", "out-prices"), press("tables-out", "rules", "Rules as a table", "", "out-rules"),
+			pressed(press("tables-out", "options", "Options as a table", "", "out-options"),
+				press("tables-out", "prices", "Prices as a table", "", "out-prices"), press("tables-out", "rules",
+					"Rules as a table", "", "out-rules"),
 				press("save-catalogue", "", "Save it as a file", "quiet", "save-catalogue")),
-			El("p", Class("hint"), Text("The tables open in any spreadsheet. Edit cells, add and remove rows, save as CSV (UTF-8), and bring them in below, one alone or several together."))),
+			El("p", Class("hint"),
+				Text("The tables open in any spreadsheet. Edit cells, add and remove rows, save as CSV (UTF-8), and "+
+					"bring them in below, one alone or several together."))),
 		page.Block("Bring in a change",
-			para("Nothing is used yet: what comes in is checked, set beside the edition in use and compared with it. Tables are taken into "+looked+"."),
-			pressed(page.FileButton("f-tables", "tables-in", "Take in edited tables…", ".csv,.tsv,.txt,text/csv", Flag("multiple", true)),
+			para("Nothing is used yet: what comes in is checked, set beside the edition in use and compared with it. "+
+				"Tables are taken into "+looked+"."),
+			pressed(page.FileButton("f-tables", "tables-in", "Take in edited tables…", ".csv,.tsv,.txt,text/csv",
+				Flag("multiple", true)),
 				page.FileButton("f-beside", "set-beside", "Set another edition beside it…", ".json,application/json"),
 				press("set-beside", "", "Set the built-in one beside it", "quiet", "beside-built-in"))),
 	}
 	if k.Refused != "" {
-		parts = append(parts, part("refused", "Not taken: "+k.Refused, para(page.Count(len(k.Problems), "fault", "faults")+". Nothing was changed."),
+		parts = append(parts, part("refused", "Not taken: "+k.Refused,
+			para(page.Count(len(k.Problems), "fault", "faults")+". Nothing was changed."),
 			El("ul", Class("findings"), Each(k.Problems, func(_ int, x config.Problem) Part {
 				return El("li", Class("stop"), page.Bold(x.Where+": "), Text(x.Text+"."))
 			}))))
@@ -107,7 +115,8 @@ func draw(p *Page) Part {
 		parts = append(parts, beside(p), keptQuotes(p), changedParts(p))
 	}
 	return Many(append(parts, linted(p, looked), page.Block("Hand it out",
-		para("One file that holds this page with "+looked+" built in. It opens from disk with the network off; no quote, key or cost sheet goes with it."),
+		para("One file that holds this page with "+looked+" built in. It opens from disk with the network off; no "+
+			"quote, key or cost sheet goes with it."),
 		pressed(press("embed", id, "Save Boxwright with this catalogue", "", "embed"))))...)
 }
 
@@ -128,10 +137,14 @@ func linted(p *Page, looked string) Part {
 		found = page.Findings(p.Page, rest, "Nothing that stands in the way was found.")
 	}
 	if notes != nil {
-		found = Many(found, El("details", At("id", "lint-notes"), El("summary", Text(page.Count(len(notes), "thing worth a look", "things worth a look"))), page.Findings(p.Page, notes, "")))
+		found = Many(found,
+			El("details", At("id", "lint-notes"),
+				El("summary", Text(page.Count(len(notes), "thing worth a look", "things worth a look"))),
+				page.Findings(p.Page, notes, "")))
 	}
 	return part("lint", "Go through the rules",
-		para("Looks for what can never be had, what is always in, rules that contradict each other or say nothing, groups that leave no choice, and what has no price, mass or work. It takes some seconds."),
+		para("Looks for what can never be had, what is always in, rules that contradict each other or say nothing, "+
+			"groups that leave no choice, and what has no price, mass or work. It takes some seconds."),
 		pressed(press("lint", "", "Go through "+looked, "", "lint-now")), found)
 }
 
@@ -145,7 +158,9 @@ func beside(p *Page) Part {
 	}
 	var name Part
 	if b.Cat.Edition == p.Q.Edition.Cat.Edition {
-		name = El("p", page.Mark(config.Warn), Text(" It is called like the edition in use, though it is not the same. Give it a name of its own, so that readers of a quote can tell them apart."))
+		name = El("p", page.Mark(config.Warn),
+			Text(" It is called like the edition in use, though it is not the same. Give it a name of its own, so "+
+				"that readers of a quote can tell them apart."))
 	}
 	return part("beside", "Beside it, not in use yet", page.EditionLine(b), name,
 		El("div", Class("fields"),
@@ -160,17 +175,21 @@ func beside(p *Page) Part {
 func keptQuotes(p *Page) Part {
 	k := p.Keeper
 	touched := 0
-	t := page.Table{Caption: "Kept quotes that the change touches", Class: "kept", Heads: []string{"Quote", "What changed of it", ">Price", ">Curb weight", "Delivery, even odds", "Fits", ""}}
+	t := page.Table{Caption: "Kept quotes that the change touches", Class: "kept",
+		Heads: []string{"Quote", "What changed of it", ">Price", ">Curb weight", "Delivery, even odds", "Fits", ""}}
 	for i := range k.Kept {
 		x := &k.Kept[i]
 		if x.Touch == nil {
-			t.Rows = append(t.Rows, append([]Part{over(page.Bold(x.Name), x.Line), Text("It cannot be read: " + x.Fault)}, make([]Part, 5)...))
+			t.Rows = append(t.Rows,
+				append([]Part{over(page.Bold(x.Name), x.Line), Text("It cannot be read: " + x.Fault)},
+					make([]Part, 5)...))
 		} else if x.Touch.Touched() {
 			touched++
 			t.Rows = append(t.Rows, keptRow(p, x, i))
 		}
 	}
-	said := page.Count(touched, "kept quote is touched", "kept quotes are touched") + ", of " + strconv.Itoa(len(k.Kept)) + " looked at."
+	said := page.Count(touched, "kept quote is touched", "kept quotes are touched") + ", of " +
+		strconv.Itoa(len(k.Kept)) + " looked at."
 	if k.More {
 		said = "Going through the kept quotes: " + strconv.Itoa(len(k.Kept)) + " looked at so far."
 	}
@@ -218,7 +237,8 @@ func keptRow(p *Page, x *session.Kept, i int) []Part {
 		}
 		if t.Was != nil {
 			was = "was " + t.Was.Total
-			price, curb, when = t.Delta.Total.Show(), p.Signed(is.CurbLb-t.Was.CurbLb, quantity.Pound), inDays(t.Delta.Days)
+			price, curb, when = t.Delta.Total.Show(), p.Signed(is.CurbLb-t.Was.CurbLb, quantity.Pound),
+				inDays(t.Delta.Days)
 			if t.Delta.Total.Sign() > 0 {
 				price = "+" + price
 			}
@@ -232,10 +252,12 @@ func keptRow(p *Page, x *session.Kept, i int) []Part {
 	case x.Moved:
 		row[6] = El("span", Class("tag mine"), Text("moved"))
 	case f != nil:
-		row[6] = over(page.Bold("Signed: it stays as it is."), "Total "+f.Total+", delivery at even odds "+f.Even.Long()+", stands until "+f.Until.Long()+". The row tells what a revision would come to.")
+		row[6] = over(page.Bold("Signed: it stays as it is."), "Total "+f.Total+", delivery at even odds "+
+			f.Even.Long()+", stands until "+f.Until.Long()+". The row tells what a revision would come to.")
 	case t.Signed || t.Is == nil:
 	case p.Beside == nil:
-		row[6] = page.Action("move-kept", x.ID, "", "Move it", At("id", "move-"+strconv.Itoa(i)), At("aria-label", "Move to the edition in use: "+x.Name))
+		row[6] = page.Action("move-kept", x.ID, "", "Move it", At("id", "move-"+strconv.Itoa(i)),
+			At("aria-label", "Move to the edition in use: "+x.Name))
 	default:
 		row[6] = aside("It can be moved once the edition is in use.")
 	}
@@ -255,7 +277,8 @@ func inDays(n int) string {
 // changedParts lists what the editions have otherwise.
 func changedParts(p *Page) Part {
 	d := p.Diff
-	prices := page.Table{Caption: "Prices", Class: "cards", Heads: []string{"What", "From", ">Was", ">Is", ">Difference", ">Percent"}}
+	prices := page.Table{Caption: "Prices", Class: "cards",
+		Heads: []string{"What", "From", ">Was", ">Is", ">Difference", ">Percent"}}
 	for i := range d.Prices {
 		x := &d.Prices[i]
 		cells := []string{"the first day", "–", "–", string(x.How()), x.Percent()}
@@ -273,22 +296,25 @@ func changedParts(p *Page) Part {
 		}
 		prices.Rows = append(prices.Rows, append([]Part{over(Text(x.Label), x.Key)}, page.Texts(cells...)...))
 	}
-	rules := page.Table{Caption: "Rules", Class: "cards", Heads: []string{"Rule", "How", "What a customer reads", "Was", "Is"}}
+	rules := page.Table{Caption: "Rules", Class: "cards", Heads: []string{"Rule", "How", "What a customer reads", "Was",
+		"Is"}}
 	for i := range d.Rules {
 		r := &d.Rules[i]
 		was := r.Was
 		if was != "" {
 			was = "was: " + was
 		}
-		rules.Rows = append(rules.Rows, []Part{Text(r.ID), Text(string(r.How)), over(Text(r.Reason), was), El("code", Text(r.From)), El("code", Text(r.To))})
+		rules.Rows = append(rules.Rows, []Part{Text(r.ID), Text(string(r.How)), over(Text(r.Reason), was),
+			El("code", Text(r.From)), El("code", Text(r.To))})
 	}
 	all := []page.Table{prices, rules}
 	for _, part := range d.Parts {
 		t := page.Table{Caption: part.Name, Heads: []string{"What", "How", "Field, was, is"}}
 		for _, x := range part.Things {
-			t.Rows = append(t.Rows, []Part{over(Text(x.Label), x.ID), Text(string(x.How)), Each(x.Fields, func(_ int, f editions.Field) Part {
-				return El("p", page.Bold(f.Name+": "), Text(page.OrDash(f.From)+" → "+page.OrDash(f.To)))
-			})})
+			t.Rows = append(t.Rows, []Part{over(Text(x.Label), x.ID), Text(string(x.How)),
+				Each(x.Fields, func(_ int, f editions.Field) Part {
+					return El("p", page.Bold(f.Name+": "), Text(page.OrDash(f.From)+" → "+page.OrDash(f.To)))
+				})})
 		}
 		all = append(all, t)
 	}
@@ -299,7 +325,8 @@ func changedParts(p *Page) Part {
 		}
 		t.Caption += ": " + strconv.Itoa(len(t.Rows))
 		if rest := len(t.Rows) - mostShown; rest > 0 {
-			t.Rows = append(t.Rows[:mostShown], append([]Part{Text("and " + strconv.Itoa(rest) + " more")}, make([]Part, len(t.Heads)-1)...))
+			t.Rows = append(t.Rows[:mostShown],
+				append([]Part{Text("and " + strconv.Itoa(rest) + " more")}, make([]Part, len(t.Heads)-1)...))
 		}
 		t.Class = "kept"
 		out = append(out, t.Draw())

@@ -42,22 +42,27 @@ func draw(p *Page) Part {
 	heads := []Part{Many(El("b", Text(titleOf(p.Q))), El("span", Class("how"), Text("in work")))}
 	for i, o := range p.Others {
 		n := strconv.Itoa(i)
-		tools := Many(page.Action("swap", n, "", "Work on this", Class("quiet"), At("id", "swap-"+n)), page.Action("unpin", n, "", "Take out", Class("quiet"), At("id", "unpin-"+n)))
+		tools := Many(page.Action("swap", n, "", "Work on this", Class("quiet"), At("id", "swap-"+n)),
+			page.Action("unpin", n, "", "Take out", Class("quiet"), At("id", "unpin-"+n)))
 		if o.Q == nil {
-			heads = append(heads, Many(El("span", Class("tag out"), Text("not computed")), El("span", Class("how"), Text(o.Fault)), tools))
+			heads = append(heads, Many(El("span", Class("tag out"), Text("not computed")),
+				El("span", Class("how"), Text(o.Fault)), tools))
 		} else {
 			heads = append(heads, Many(El("b", Text(titleOf(o.Q))), El("span", Class("how"), tools)))
 		}
 		quotes = append(quotes, o.Q)
 	}
 	return Many(
-		page.Heading(p.Page, "Compare", "Up to four quotes side by side. Set the present unit aside, change it, and see what the change costs."),
+		page.Heading(p.Page, "Compare", "Up to four quotes side by side. Set the present unit aside, change it, and "+
+			"see what the change costs."),
 		El("div", Class("row-tools screen"),
 			page.Action("pin", "", "", "Set the present unit aside", Class("main"), At("id", "pin")),
-			El("label", At("for", "f-only-dif"), El("input", At("type", "checkbox"), At("id", "f-only-dif"), At("data-act", "only-dif"), Flag("checked", p.View.OnlyDif)), Text(" only what differs")),
+			El("label", At("for", "f-only-dif"), El("input", At("type", "checkbox"), At("id", "f-only-dif"),
+				At("data-act", "only-dif"), Flag("checked", p.View.OnlyDif)), Text(" only what differs")),
 		),
 		El("div", Class("block screen"), El("div", Class("fields"),
-			page.Field(p.Page, "pin-link", "Add a quote by its link", "", "Paste the whole link; it is checked before anything is shown"))),
+			page.Field(p.Page, "pin-link", "Add a quote by its link", "",
+				"Paste the whole link; it is checked before anything is shown"))),
 		comparison(p, quotes, heads),
 		drawings(p, quotes),
 		differences(p, quotes),
@@ -80,7 +85,9 @@ const MaxRivals = 3
 func rivals(p *Page) Part {
 	cur := p.Q.Book.Currency
 	return El("section", Class("block screen"), El("h2", Text("Other bids")),
-		El("p", Class("lead"), Text("Bids from elsewhere stand in the comparison as you type them in. They stay in this browser and are part of no quote and no link.")),
+		El("p", Class("lead"),
+			Text("Bids from elsewhere stand in the comparison as you type them in. They stay in this browser and are "+
+				"part of no quote and no link.")),
 		Each(p.View.Rivals, func(i int, r quote.Rival) Part {
 			id := "rival." + strconv.Itoa(i)
 			payload := ""
@@ -88,11 +95,16 @@ func rivals(p *Page) Part {
 				payload = p.Plain(float64(r.PayloadLb), quantity.Pound)
 			}
 			return El("div", Class("fields entry"),
-				page.Field(p.Page, id+".name", "Bidder", r.Name, ""), page.Number(p.Page, id+".price", "Price", page.Blank(r.Price), cur, ""), page.Day(p.Page, id+".date", "Delivery promised", r.Date, ""),
-				page.Number(p.Page, id+".payload", "Payload", payload, p.UnitName(quantity.Pound), ""), page.Field(p.Page, id+".warranty", "Warranty", r.Warranty, ""), page.Field(p.Page, id+".notes", "Notes", r.Notes, ""),
-				El("div", Class("row-tools"), page.Action("drop-rival", strconv.Itoa(i), "", "Take out", Class("quiet"), At("id", "drop-"+id), At("aria-label", "Take out: "+r.Name))))
+				page.Field(p.Page, id+".name", "Bidder", r.Name, ""), page.Number(p.Page, id+".price", "Price",
+					page.Blank(r.Price), cur, ""), page.Day(p.Page, id+".date", "Delivery promised", r.Date, ""),
+				page.Number(p.Page, id+".payload", "Payload", payload, p.UnitName(quantity.Pound), ""),
+				page.Field(p.Page, id+".warranty", "Warranty", r.Warranty, ""), page.Field(p.Page, id+".notes", "Notes",
+					r.Notes, ""),
+				El("div", Class("row-tools"), page.Action("drop-rival", strconv.Itoa(i), "", "Take out", Class("quiet"),
+					At("id", "drop-"+id), At("aria-label", "Take out: "+r.Name))))
 		}),
-		If(len(p.View.Rivals) < MaxRivals, El("p", Class("row-tools"), page.Action("add-rival", "", "", "Add another bid", At("id", "add-rival")))))
+		If(len(p.View.Rivals) < MaxRivals,
+			El("p", Class("row-tools"), page.Action("add-rival", "", "", "Add another bid", At("id", "add-rival")))))
 }
 
 // drawings are the side views on one scale.
@@ -109,13 +121,14 @@ func drawings(p *Page, quotes []*quote.Quote) Part {
 	if n < 2 {
 		return nil
 	}
-	return page.Block("Side views, on one scale", El("div", Class("scaled"), Each(quotes, func(_ int, q *quote.Quote) Part {
-		if q == nil {
-			return nil
-		}
-		of.Q = q
-		return El("div", El("h3", Text(titleOf(q))), drawing.Side(&of))
-	})))
+	return page.Block("Side views, on one scale",
+		El("div", Class("scaled"), Each(quotes, func(_ int, q *quote.Quote) Part {
+			if q == nil {
+				return nil
+			}
+			of.Q = q
+			return El("div", El("h3", Text(titleOf(q))), drawing.Side(&of))
+		})))
 }
 
 func titleOf(q *quote.Quote) string {
@@ -146,11 +159,13 @@ func comparison(p *Page, quotes []*quote.Quote, heads []Part) Part {
 			continue
 		}
 		if r.Heading {
-			body = append(body, El("tr", El("th", At("scope", "rowgroup"), At("colspan", strconv.Itoa(len(heads)+1)), Text(r.Label))))
+			body = append(body,
+				El("tr", El("th", At("scope", "rowgroup"), At("colspan", strconv.Itoa(len(heads)+1)), Text(r.Label))))
 			continue
 		}
 		cells := Each(r.Cells, func(i int, c string) Part { return El("td", At("data-head", names[i]), Text(c)) })
-		body = append(body, El("tr", If(r.Differs, Class("differs")), El("th", At("scope", "row"), Text(r.Label)), cells))
+		body = append(body, El("tr", If(r.Differs, Class("differs")), El("th", At("scope", "row"), Text(r.Label)),
+			cells))
 	}
 	if len(body) == 0 {
 		none := "Nothing differs."
@@ -161,7 +176,8 @@ func comparison(p *Page, quotes []*quote.Quote, heads []Part) Part {
 	}
 	return El("div", Class("block scroll"), At("tabindex", "0"), At("role", "region"), At("aria-label", "Comparison"),
 		El("table", Class("compare"),
-			El("thead", El("tr", El("td"), Each(heads, func(_ int, h Part) Part { return El("th", At("scope", "col"), h) }))),
+			El("thead", El("tr", El("td"),
+				Each(heads, func(_ int, h Part) Part { return El("th", At("scope", "col"), h) }))),
 			El("tbody", body...)))
 }
 
@@ -187,7 +203,8 @@ func differences(p *Page, quotes []*quote.Quote) Part {
 			continue
 		}
 		d := quote.Difference(p.Q, q)
-		t := page.Table{Caption: "From the unit in work to " + titleOf(q), Class: "cards", Heads: []string{"Line", ">Present", ">Other", ">Difference"}}
+		t := page.Table{Caption: "From the unit in work to " + titleOf(q), Class: "cards",
+			Heads: []string{"Line", ">Present", ">Other", ">Difference"}}
 		for _, l := range d.Lines {
 			t.Rows = append(t.Rows, page.Texts(l.Label, l.From.Show(), l.To.Show(), l.By.Show()))
 		}
@@ -198,7 +215,8 @@ func differences(p *Page, quotes []*quote.Quote) Part {
 		} else if d.Days < 0 {
 			when = "It arrives " + page.Count(-d.Days, "calendar day", "calendar days") + " earlier at even odds."
 		}
-		out = append(out, El("section", Class("block"), At("id", "difference-"+strconv.Itoa(i)), El("h2", Text("Why the price differs: "+titleOf(q))), t.Draw(), El("p", Text(when))))
+		out = append(out, El("section", Class("block"), At("id", "difference-"+strconv.Itoa(i)),
+			El("h2", Text("Why the price differs: "+titleOf(q))), t.Draw(), El("p", Text(when))))
 	}
 	for _, r := range p.View.Rivals {
 		var said []string

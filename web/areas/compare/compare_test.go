@@ -49,7 +49,8 @@ func TestDifferencesAreToldInTheRightDirection(t *testing.T) {
 		name string
 		days int
 		want string
-	}{{"later", 8, "It arrives 8 calendar days later"}, {"a day earlier", -1, "It arrives 1 calendar day earlier"}, {"the same", 0, "It arrives on the same day"}} {
+	}{{"later", 8, "It arrives 8 calendar days later"}, {"a day earlier", -1, "It arrives 1 calendar day earlier"},
+		{"the same", 0, "It arrives on the same day"}} {
 		t.Run(c.name, func(t *testing.T) {
 			other, plan, price := *p.Q, *p.Q.Plan, *p.Q.Price
 			plan.EvenOdds = plan.EvenOdds.AddDays(c.days)
@@ -57,7 +58,8 @@ func TestDifferencesAreToldInTheRightDirection(t *testing.T) {
 			other.Plan, other.Price = &plan, &price
 			html := differences(p, []*quote.Quote{p.Q, &other}).String()
 			assert.Contains(t, html, c.want)
-			assert.Equal(t, []string{p.Q.Price.Total.Show(), price.Total.Show(), "250.00"}, pagetest.RowOf(t, html, "Total")[1:])
+			assert.Equal(t, []string{p.Q.Price.Total.Show(), price.Total.Show(), "250.00"},
+				pagetest.RowOf(t, html, "Total")[1:])
 		})
 	}
 }

@@ -39,25 +39,33 @@ func gist(p *page.Page) string { return p.Q.Plan.EvenOdds.Long() }
 func draw(p *Page) Part {
 	s := p.Q.Plan
 	return Many(
-		page.Heading(p.Page, "Delivery", "When the unit can be handed over, at any chance you ask for, and what decides it."),
+		page.Heading(p.Page, "Delivery", "When the unit can be handed over, at any chance you ask for, and what "+
+			"decides it."),
 		page.Findings(p.Page, s.Findings, "Nothing endangers the date."),
 		page.Block("When",
 			El("div", Class("fields"),
 				page.Day(p.Page, "unit.order_on", "Order placed on", p.Q.Draft.Unit.OrderOn, ""),
-				page.Day(p.Page, "unit.needed_by", "Needed by", p.Q.Draft.Unit.NeededBy, "Leave empty when there is no such day"),
+				page.Day(p.Page, "unit.needed_by", "Needed by", p.Q.Draft.Unit.NeededBy,
+					"Leave empty when there is no such day"),
 				page.Number(p.Page, "chance", "With a chance of", strconv.Itoa(p.chance()), "in 100", "From 1 to 99"),
 			),
 			asked(p),
 			page.Dates(p.Page),
 			chanceChart(p),
 		),
-		page.Block("The work, day by day", page.ScheduleChart(p.Page), El("p", Class("how"), Text("Filled: expected work, in the accent where the delivery waits for it. Dashed: float. Small marks on the framing line: its open slots."))),
-		When(p.Q.Draft.Count() > 1, func() Part { return page.Block("Every unit of the quote", page.DeliveriesTable(p.Page)) }),
+		page.Block("The work, day by day", page.ScheduleChart(p.Page),
+			El("p", Class("how"),
+				Text("Filled: expected work, in the accent where the delivery waits for it. Dashed: float. Small "+
+					"marks on the framing line: its open slots."))),
+		When(p.Q.Draft.Count() > 1, func() Part {
+			return page.Block("Every unit of the quote", page.DeliveriesTable(p.Page))
+		}),
 		steps(p),
 		slots(p),
 		delays(p),
 		tooLate(p),
-		page.Cautions("Dates are estimates from three-point durations. A date is promised only by the plant's written confirmation of the slot and of the chassis."),
+		page.Cautions("Dates are estimates from three-point durations. A date is promised only by the plant's "+
+			"written confirmation of the slot and of the chassis."),
 	)
 }
 
@@ -86,7 +94,9 @@ func asked(p *Page) Part {
 		last = "order by " + d.Long()
 	}
 	return Many(El("p", text),
-		El("p", verdict, Text(" The chance of having it by "+needed.Long()+" is "), El("b", Text(page.Percent(s.Chance(needed)))), Text(". To have it by then at "+in+": "), El("b", Text(last)), Text(".")))
+		El("p", verdict, Text(" The chance of having it by "+needed.Long()+" is "),
+			El("b", Text(page.Percent(s.Chance(needed)))), Text(". To have it by then at "+in+": "), El("b",
+				Text(last)), Text(".")))
 }
 
 // chanceChart draws how the chance rises from day to day.
@@ -102,7 +112,8 @@ func chanceChart(p *Page) Part {
 	line := ""
 	var parts []Part
 	for _, c := range []float64{.1, .5, .9} {
-		parts = append(parts, page.Label("small end", left-4, y(c)+3, page.Percent(c)), page.Path("thin", "M"+page.Coord(left)+" "+page.Coord(y(c))+"H"+page.Coord(right)))
+		parts = append(parts, page.Label("small end", left-4, y(c)+3, page.Percent(c)),
+			page.Path("thin", "M"+page.Coord(left)+" "+page.Coord(y(c))+"H"+page.Coord(right)))
 	}
 	for i, c := range list {
 		line += map[bool]string{true: "M", false: "L"}[i == 0] + page.Coord(x(i)) + " " + page.Coord(y(c.Chance))
@@ -113,15 +124,18 @@ func chanceChart(p *Page) Part {
 	}
 	parts = append(parts, page.Path("curve", line))
 	if needed := p.Q.Draft.Unit.NeededBy; !needed.IsZero() {
-		if i := slices.IndexFunc(list, func(c leadtime.Chance) bool { return !c.On.Before(needed) }); i >= 0 && !needed.Before(list[0].On) {
-			parts = append(parts, page.Path("limit", "M"+page.Coord(x(i))+" "+page.Coord(top)+"V"+page.Coord(bottom)), page.Label("small mid", x(i), top-1, "needed"))
+		if i := slices.IndexFunc(list, func(c leadtime.Chance) bool { return !c.On.Before(needed) }); i >= 0 &&
+			!needed.Before(list[0].On) {
+			parts = append(parts, page.Path("limit", "M"+page.Coord(x(i))+" "+page.Coord(top)+"V"+page.Coord(bottom)),
+				page.Label("small mid", x(i), top-1, "needed"))
 		}
 	}
 	return page.Chart(said, 490, bottom+14, parts)
 }
 
 func steps(p *Page) Part {
-	t := page.Table{Caption: "Steps", Class: "cards", Heads: []string{"Step", ">Working days", "Start", "Finish", ">Float", ">Decides", "What your choices add"}}
+	t := page.Table{Caption: "Steps", Class: "cards",
+		Heads: []string{"Step", ">Working days", "Start", "Finish", ">Float", ">Decides", "What your choices add"}}
 	for _, s := range p.Q.Plan.Steps {
 		added := ""
 		for i, a := range s.Added {
@@ -138,9 +152,11 @@ func steps(p *Page) Part {
 		if s.Critical {
 			name = Many(El("b", Text(s.Label)), Text(" "), El("span", Class("tag"), Text("decides the date")))
 		}
-		t.Rows = append(t.Rows, []Part{name, Text(quantity.Group(s.Expected, 1)), Text(s.Start.Long()), Text(s.Finish.Long()), Text(quantity.Group(s.Float, 1)), Text(page.Percent(s.Share)), Text(added)})
+		t.Rows = append(t.Rows, []Part{name, Text(quantity.Group(s.Expected, 1)), Text(s.Start.Long()),
+			Text(s.Finish.Long()), Text(quantity.Group(s.Float, 1)), Text(page.Percent(s.Share)), Text(added)})
 	}
-	return page.Fold("steps", "Every step with its dates", El("p", Class("how"), Text("Decides: in how many of the draws the delivery waited for the step.")), t.Draw())
+	return page.Fold("steps", "Every step with its dates",
+		El("p", Class("how"), Text("Decides: in how many of the draws the delivery waited for the step.")), t.Draw())
 }
 
 // slots lists the framing line's open starts from the order on.
@@ -171,14 +187,17 @@ func delays(p *Page) Part {
 	if len(list) == 0 {
 		return page.Block(title, El("p", Text("None of the options in the unit delays it by itself.")))
 	}
-	t := page.Table{Caption: "Working days by which delivery would be earlier without it", Heads: []string{"Option", ">On average", ">Nine in ten"}}
+	t := page.Table{Caption: "Working days by which delivery would be earlier without it",
+		Heads: []string{"Option", ">On average", ">Nine in ten"}}
 	for i, d := range list {
 		if i == 12 {
 			break
 		}
-		t.Rows = append(t.Rows, []Part{Text(p.Q.Edition.Cat.LabelOf(d.Option)), Text(quantity.Group(d.Days, 1)), Text(quantity.Group(d.AtNine, 1))})
+		t.Rows = append(t.Rows, []Part{Text(p.Q.Edition.Cat.LabelOf(d.Option)), Text(quantity.Group(d.Days, 1)),
+			Text(quantity.Group(d.AtNine, 1))})
 	}
-	return page.Block(title, t.Draw(), El("p", Class("how"), Text("Delays do not add up: of two late parts the later hides the other.")))
+	return page.Block(title, t.Draw(),
+		El("p", Class("how"), Text("Delays do not add up: of two late parts the later hides the other.")))
 }
 
 // tooLate lists the options that would miss the needed date; at a press, since
@@ -192,7 +211,8 @@ func tooLate(p *Page) Part {
 	var list Part
 	if p.View.Late {
 		label = "Close the list"
-		t := page.Table{Caption: "Would miss " + needed.Long() + " at nine in ten, by", Heads: []string{"Option", ">Working days"}}
+		t := page.Table{Caption: "Would miss " + needed.Long() + " at nine in ten, by",
+			Heads: []string{"Option", ">Working days"}}
 		for _, o := range p.Q.Edition.Cat.Options {
 			if late := p.TooLate[o.ID]; late > 0 {
 				t.Rows = append(t.Rows, page.Texts(o.Label, quantity.Group(late, 0)))
@@ -207,5 +227,6 @@ func tooLate(p *Page) Part {
 			list = El("p", Text("Every option that can still be added keeps the day."))
 		}
 	}
-	return page.Block("Options and the needed date", El("p", page.Action("too-late", "", "", label, At("id", "too-late"))), list)
+	return page.Block("Options and the needed date",
+		El("p", page.Action("too-late", "", "", label, At("id", "too-late"))), list)
 }

@@ -18,7 +18,8 @@ func startNew(s *session.Session, a session.Act) {
 	s.Draft = quote.Begin(s.Memory.Edition, a.ID, a.Value, s.Req.Today)
 	s.Draft.Seller, s.Draft.Buyer, s.Draft.Title, s.Draft.Number = old.Seller, old.Buyer, old.Title, old.Number
 	s.Draft.Needs, s.Draft.Requirements = old.Needs, old.Requirements
-	s.Draft.Unit.RuleSet, s.Draft.Unit.NeededBy, s.Draft.Unit.Details = old.Unit.RuleSet, old.Unit.NeededBy, old.Unit.Details
+	s.Draft.Unit.RuleSet, s.Draft.Unit.NeededBy, s.Draft.Unit.Details = old.Unit.RuleSet, old.Unit.NeededBy,
+		old.Unit.Details
 	s.Draft.Tickets, s.Draft.Wiring = old.Tickets, old.Wiring
 	s.Weighed(&old.Unit)
 	s.Notice = "A new unit was begun. Undo brings the earlier one back."
@@ -31,7 +32,8 @@ func needField(name string) session.Setter {
 	return func(s *session.Session, a session.Act) error {
 		before := s.Draft.Needs
 		n := &s.Draft.Needs
-		texts := map[string]*string{"duty": &n.Duty, "roads": &n.Roads, "climate": &n.Climate, "type": &n.Type, "fuel": &n.Fuel}
+		texts := map[string]*string{"duty": &n.Duty, "roads": &n.Roads, "climate": &n.Climate, "type": &n.Type,
+			"fuel": &n.Fuel}
 		counts := map[string]*int{"crew": &n.Crew, "patients": &n.Patients}
 		if to := texts[name]; to != nil {
 			*to = a.Value

@@ -50,22 +50,28 @@ func draw(p *Page) Part {
 	d := p.Q.Draft
 	return Many(
 		guide.Offer(p.Guide),
-		page.Heading(p.Page, "Needs", "Who buys, what the unit must carry, which rules judge it and when it is needed. Everything else follows from here."),
+		page.Heading(p.Page, "Needs", "Who buys, what the unit must carry, which rules judge it and when it is "+
+			"needed. Everything else follows from here."),
 		El("div", Class("columns"),
 			page.Block("Buyer",
 				El("div", Class("fields"),
-					page.Field(p.Page, "title", "What the buyer calls the unit", d.Title, "Heads every page of the quote"),
+					page.Field(p.Page, "title", "What the buyer calls the unit", d.Title,
+						"Heads every page of the quote"),
 					page.Field(p.Page, "buyer.name", "Service or department", d.Buyer.Name, ""),
 					page.Field(p.Page, "buyer.person", "Person", d.Buyer.Person, ""),
 					page.Field(p.Page, "buyer.reach", "Telephone or mail", d.Buyer.Reach, ""),
-					El("div", Class("field wide"), page.TextField(p.Page, "buyer.address", "Address", d.Buyer.Address, "")),
+					El("div", Class("field wide"), page.TextField(p.Page, "buyer.address", "Address", d.Buyer.Address,
+						"")),
 				)),
 			page.Block("When",
 				El("div", Class("fields"),
-					page.Day(p.Page, "unit.order_on", "Order placed on", d.Unit.OrderOn, "Delivery is counted from here"),
-					page.Day(p.Page, "unit.needed_by", "Needed by", d.Unit.NeededBy, "Held against the date at nine in ten; empty when there is no such day"),
+					page.Day(p.Page, "unit.order_on", "Order placed on", d.Unit.OrderOn,
+						"Delivery is counted from here"),
+					page.Day(p.Page, "unit.needed_by", "Needed by", d.Unit.NeededBy,
+						"Held against the date at nine in ten; empty when there is no such day"),
 				),
-				El("p", Text("Delivery at even odds: "), El("b", Class("nowrap"), Text(p.Q.Plan.EvenOdds.Long())), Text(", at nine in ten: "), El("b", Class("nowrap"), Text(p.Q.Plan.NineInTen.Long())), Text(".")),
+				El("p", Text("Delivery at even odds: "), El("b", Class("nowrap"), Text(p.Q.Plan.EvenOdds.Long())),
+					Text(", at nine in ten: "), El("b", Class("nowrap"), Text(p.Q.Plan.NineInTen.Long())), Text(".")),
 			),
 		),
 		proposals(p),
@@ -82,7 +88,8 @@ func draw(p *Page) Part {
 					page.Field(p.Page, "seller.reach", "Telephone or mail", d.Seller.Reach, ""),
 					page.Field(p.Page, "number", "Quote number", d.Number, ""),
 					page.Day(p.Page, "date", "Quote dated", d.Date, "The price book in force on this day is used"),
-					El("div", Class("field wide"), page.TextField(p.Page, "notes", "Notes printed in the quote", d.Notes, "Never write cost or margin here: every reader of the quote sees it")),
+					El("div", Class("field wide"), page.TextField(p.Page, "notes", "Notes printed in the quote",
+						d.Notes, "Never write cost or margin here: every reader of the quote sees it")),
 				)),
 			catalogueBlock(p),
 		),
@@ -112,7 +119,8 @@ func ruleSets(p *Page) Part {
 	set := func(kind string, name string, s standards.Set) Part {
 		id := "rule-" + s.ID
 		return El("li", El("label", At("for", id),
-			El("input", At("type", kind), At("id", id), At("name", name), At("data-act", "set"), At("data-id", "rule."+s.ID), Flag("checked", has(s.ID))),
+			El("input", At("type", kind), At("id", id), At("name", name), At("data-act", "set"),
+				At("data-id", "rule."+s.ID), Flag("checked", has(s.ID))),
 			El("b", Text(" "+s.Label)), El("span", Class("how"), Text(s.Note))))
 	}
 	mass := func(v quantity.Mass) string {
@@ -127,16 +135,23 @@ func ruleSets(p *Page) Part {
 	}
 	minimum := "Empty takes the rule set's minimum"
 	if l, ok := p.Q.Assume.Limits["weight.payload"]; ok {
-		minimum = "Empty takes the rule set's; in force: " + p.Show(l.Value, quantity.Pound) + ", " + l.Source + ", " + string(l.Basis)
+		minimum = "Empty takes the rule set's; in force: " + p.Show(l.Value, quantity.Pound) + ", " + l.Source + ", " +
+			string(l.Basis)
 	}
 	return page.Block("Rules that judge it",
 		El("div", Class("columns"),
-			El("fieldset", El("legend", Text("Standard")), El("ul", Class("picks"), Each(base, func(_ int, s standards.Set) Part { return set("radio", "base-set", s) }))),
-			El("fieldset", El("legend", Text("State or county texts beside it")), El("ul", Class("picks"), Each(add, func(_ int, s standards.Set) Part { return set("checkbox", "", s) }))),
+			El("fieldset", El("legend", Text("Standard")),
+				El("ul", Class("picks"),
+					Each(base, func(_ int, s standards.Set) Part { return set("radio", "base-set", s) }))),
+			El("fieldset", El("legend", Text("State or county texts beside it")),
+				El("ul", Class("picks"),
+					Each(add, func(_ int, s standards.Set) Part { return set("checkbox", "", s) }))),
 		),
 		El("div", Class("fields"),
-			page.Number(p.Page, "unit.occupant_lb", "Each seated person", mass(u.OccupantLb), unitName, usual(p.Q.Assume.OccupantLb)),
-			page.Number(p.Page, "unit.patient_lb", "Each patient on a cot", mass(u.PatientLb), unitName, usual(p.Q.Assume.PatientLb)),
+			page.Number(p.Page, "unit.occupant_lb", "Each seated person", mass(u.OccupantLb), unitName,
+				usual(p.Q.Assume.OccupantLb)),
+			page.Number(p.Page, "unit.patient_lb", "Each patient on a cot", mass(u.PatientLb), unitName,
+				usual(p.Q.Assume.PatientLb)),
 			page.Number(p.Page, "unit.payload_lb", "Payload the unit must have", mass(u.PayloadLb), unitName, minimum),
 		),
 	)
@@ -145,24 +160,33 @@ func ruleSets(p *Page) Part {
 // begin offers to start afresh on each chassis.
 func begin(p *Page) Part {
 	cat := p.Q.Edition.Cat
-	t := page.Table{Caption: "Begin a unit on", Class: "cards", Heads: []string{"Chassis", "Type", ">GVWR", ">Wheelbase", "Drive", ""}}
+	t := page.Table{Caption: "Begin a unit on", Class: "cards",
+		Heads: []string{"Chassis", "Type", ">GVWR", ">Wheelbase", "Drive", ""}}
 	for i := range cat.Chassis {
 		c := &cat.Chassis[i]
 		here := c.ID == p.Q.Draft.Unit.Chassis
-		state := page.Action("new", c.ID, "", "Begin on this", At("id", "begin-"+c.ID), At("aria-label", "Begin a unit on "+c.Label))
+		state := page.Action("new", c.ID, "", "Begin on this", At("id", "begin-"+c.ID),
+			At("aria-label", "Begin a unit on "+c.Label))
 		if here {
-			state = Many(El("span", Class("tag mine"), Text("in work")), Text(" "), page.Action("new", c.ID, "", "begin again", At("id", "begin-"+c.ID), Class("quiet"), At("aria-label", "Begin again on "+c.Label)))
+			state = Many(El("span", Class("tag mine"), Text("in work")), Text(" "),
+				page.Action("new", c.ID, "", "begin again", At("id", "begin-"+c.ID), Class("quiet"),
+					At("aria-label", "Begin again on "+c.Label)))
 		}
-		t.Rows = append(t.Rows, []Part{Text(c.Label), Text(c.Type), Text(p.Show(float64(c.GVWRLb), quantity.Pound)), Text(p.Show(float64(c.WheelbaseIn), quantity.Inch)), Text(c.Drive + " " + c.Fuel), state})
+		t.Rows = append(t.Rows, []Part{Text(c.Label), Text(c.Type), Text(p.Show(float64(c.GVWRLb), quantity.Pound)),
+			Text(p.Show(float64(c.WheelbaseIn), quantity.Inch)), Text(c.Drive + " " + c.Fuel), state})
 	}
-	return page.Block("Start", El("p", Class("lead"), Text("A new unit comes complete with what is standard. Undo brings the earlier one back.")), t.Draw(), guide.Again(p.Guide))
+	return page.Block("Start",
+		El("p", Class("lead"),
+			Text("A new unit comes complete with what is standard. Undo brings the earlier one back.")), t.Draw(),
+		guide.Again(p.Guide))
 }
 
 // equipment is what the service carries loose.
 func equipment(p *Page) Part {
 	cat := p.Q.Edition.Cat
 	total := 0.0
-	t := page.Table{Caption: "Loose equipment carried", Class: "cards", Heads: []string{"Item", ">Each", "Mass from", ">How many"}}
+	t := page.Table{Caption: "Loose equipment carried", Class: "cards",
+		Heads: []string{"Item", ">Each", "Mass from", ">How many"}}
 	for i := range cat.Equipment {
 		e := &cat.Equipment[i]
 		qty := 0
@@ -181,11 +205,15 @@ func equipment(p *Page) Part {
 			value = typed
 		}
 		t.Rows = append(t.Rows, []Part{Text(e.Label), Text(p.Show(float64(e.MassLb), quantity.Pound)), Text(e.Basis),
-			Many(El("input", Class("qty"), At("type", "text"), At("inputmode", "numeric"), At("id", "f-"+id), At("data-act", "carry"), At("data-id", e.ID), At("value", value), At("aria-label", "How many: "+e.Label), page.Describe(p.Page, id, "")),
+			Many(El("input", Class("qty"), At("type", "text"), At("inputmode", "numeric"), At("id", "f-"+id),
+				At("data-act", "carry"), At("data-id", e.ID), At("value", value), At("aria-label", "How many: "+
+					e.Label), page.Describe(p.Page, id, "")),
 				If(p.Wrong[id] != "", El("span", Class("wrong"), At("id", "w-"+id), Text(p.Wrong[id]))))})
 	}
 	t.Sums = append(t.Sums, []Part{Text("Together"), Text(p.Show(total, quantity.Pound)), Text(""), Text("")})
-	return page.Block("What it carries", El("p", Class("lead"), Text("Where each item rides is set in Space; it counts on the axles from there.")), t.Draw())
+	return page.Block("What it carries",
+		El("p", Class("lead"), Text("Where each item rides is set in Space; it counts on the axles from there.")),
+		t.Draw())
 }
 
 func catalogueBlock(p *Page) Part {
@@ -196,7 +224,8 @@ func catalogueBlock(p *Page) Part {
 		El("div", Class("row-tools"),
 			page.FileButton("f-catalogue", "load-catalogue", "Load a catalogue file…", ".json,application/json"),
 			page.Action("demo-catalogue", "", "", "Use the built-in one"),
-			page.Action("keeping", "", "", "Keep the catalogue: tables, checks, editions", Class("quiet"), At("id", "keeping")),
+			page.Action("keeping", "", "", "Keep the catalogue: tables, checks, editions", Class("quiet"),
+				At("id", "keeping")),
 		),
 		El("h3", Text("Quote files")),
 		El("div", Class("row-tools"),

@@ -22,7 +22,9 @@ func remount(p *Page) Part {
 			return nil
 		}
 		return page.Block(remountTitle,
-			El("p", Class("lead"), Text("A module that is there already, your own or another maker's, is measured, refurbished and mounted on a new chassis. It is a unit of its own: weighed, checked, dated and priced.")),
+			El("p", Class("lead"),
+				Text("A module that is there already, your own or another maker's, is measured, refurbished and "+
+					"mounted on a new chassis. It is a unit of its own: weighed, checked, dated and priced.")),
 			El("p", Class("row-tools"), page.Action("remount", "", "", "Begin a remount", At("id", "begin-remount"))))
 	}
 	var said []config.Finding
@@ -33,7 +35,10 @@ func remount(p *Page) Part {
 	}
 	return page.Block(remountTitle, measuredFields(p), page.Findings(p.Page, said, ""),
 		El("p", Class("row-tools"),
-			page.Action("mountings", "", "", map[bool]string{false: "Look at it on every chassis", true: "Close the look at every chassis"}[p.View.Mountings], At("id", "mountings"), At("aria-expanded", strconv.FormatBool(p.View.Mountings))),
+			page.Action("mountings", "", "",
+				map[bool]string{false: "Look at it on every chassis",
+					true: "Close the look at every chassis"}[p.View.Mountings], At("id", "mountings"),
+				At("aria-expanded", strconv.FormatBool(p.View.Mountings))),
 			page.Action("remount-years", "", "", "Cost per year beside a new unit", At("id", "remount-years"))),
 		When(p.View.Mountings, func() Part { return mountings(p) }))
 }
@@ -72,9 +77,11 @@ func measuredFields(p *Page) Part {
 		inch("height_in", "Height outside", e.HeightIn, b.HeightIn, "Floor underside to roof."),
 		inch("headroom_in", "Headroom", e.HeadroomIn, b.HeadroomIn, ""),
 		inch("aisle_in", "Aisle beside the cot", e.AisleIn, b.AisleIn, ""),
-		measured("mass_lb", "Weighed mass", float64(e.MassLb), float64(b.Mass.Lb), quantity.Pound, "As it will be mounted: with what stays in it, without what is taken out."),
+		measured("mass_lb", "Weighed mass", float64(e.MassLb), float64(b.Mass.Lb), quantity.Pound,
+			"As it will be mounted: with what stays in it, without what is taken out."),
 		measured("tol_lb", "Give or take", float64(e.TolLb), 0, quantity.Pound, "Empty takes 5 %."),
-		page.Field(p.Page, "existing.weighed", "How it was weighed", e.Weighed, "Such as: certified scale, lifted off; two supports"),
+		page.Field(p.Page, "existing.weighed", "How it was weighed", e.Weighed,
+			"Such as: certified scale, lifted off; two supports"),
 		inch("x_in", "Center behind the front wall", e.XIn, x, ""),
 		inch("y_in", "Center right of the centerline", e.YIn, 0, "Negative to the street side; empty is none."),
 		inch("z_in", "Center above the floor", e.ZIn, z, ""),
@@ -90,7 +97,8 @@ func mountings(p *Page) Part {
 	if p.Mountings == nil && p.Soon {
 		return page.Working()
 	}
-	t := page.Table{Caption: "The module on every chassis", Class: "cards", Heads: []string{"Chassis", ">Front axle", ">Rear axle", ">GVWR", ">Payload", ">Price and date"}}
+	t := page.Table{Caption: "The module on every chassis", Class: "cards",
+		Heads: []string{"Chassis", ">Front axle", ">Rear axle", ">GVWR", ">Payload", ">Price and date"}}
 	var not []Part
 	for i := range p.Mountings {
 		m := &p.Mountings[i]
@@ -98,11 +106,14 @@ func mountings(p *Page) Part {
 			t.Rows = append(t.Rows, mountingRow(p, m))
 		}
 		if len(m.Stops) > 0 {
-			not = append(not, El("li", page.Mark(config.Stop), El("b", Text(" "+m.Chassis.Label+": ")), Text(strings.Join(m.Stops, " "))))
+			not = append(not, El("li", page.Mark(config.Stop), El("b", Text(" "+m.Chassis.Label+": ")),
+				Text(strings.Join(m.Stops, " "))))
 		}
 	}
 	return Many(t.Draw(),
-		El("p", Class("how"), Text("Margins at full load and the date at even odds, with your picks and whatever else a unit on that chassis needs. A computed weight does not replace a certified scale.")),
+		El("p", Class("how"),
+			Text("Margins at full load and the date at even odds, with your picks and whatever else a unit on that "+
+				"chassis needs. A computed weight does not replace a certified scale.")),
 		If(not != nil, Many(El("h3", Text("What stands in the way")), El("ul", Class("picks"), Many(not...)))))
 }
 
@@ -117,7 +128,8 @@ func mountingRow(p *Page, m *quote.Mounting) []Part {
 		}
 		return Many(page.Mark(page.SeverityOf(f)), Text(" "+p.Signed(f.Margin(), f.Unit)))
 	}
-	last := page.Action("chassis", m.Chassis.ID, "", "Mount it on this", At("id", "mount-on-"+m.Chassis.ID), At("aria-label", "Mount the module on "+m.Chassis.Label))
+	last := page.Action("chassis", m.Chassis.ID, "", "Mount it on this", At("id", "mount-on-"+m.Chassis.ID),
+		At("aria-label", "Mount the module on "+m.Chassis.Label))
 	if len(m.Stops) > 0 {
 		last = El("span", Class("tag out"), Text("cannot carry it"))
 	}
@@ -125,7 +137,8 @@ func mountingRow(p *Page, m *quote.Mounting) []Part {
 		last = El("span", Class("tag mine"), Text("in work"))
 	}
 	return []Part{
-		Many(Text(m.Chassis.Label), El("div", last)), margin("weight.front-axle"), margin("weight.rear-axle"), margin("weight.gross"), margin("weight.payload"),
+		Many(Text(m.Chassis.Label), El("div", last)), margin("weight.front-axle"), margin("weight.rear-axle"),
+		margin("weight.gross"), margin("weight.payload"),
 		Many(Text(m.Total.Show()), El("span", Class("how"), Text(m.Even.Long()))),
 	}
 }

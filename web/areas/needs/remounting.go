@@ -89,7 +89,8 @@ func measure(s *session.Session, e *config.Existing, name string, a session.Act)
 		*to = quantity.Mass(v)
 		return err
 	}
-	to := map[string]*quantity.Length{"length_in": &e.LengthIn, "width_in": &e.WidthIn, "height_in": &e.HeightIn, "headroom_in": &e.HeadroomIn, "aisle_in": &e.AisleIn, "x_in": &e.XIn, "y_in": &e.YIn, "z_in": &e.ZIn}[name]
+	to := map[string]*quantity.Length{"length_in": &e.LengthIn, "width_in": &e.WidthIn, "height_in": &e.HeightIn,
+		"headroom_in": &e.HeadroomIn, "aisle_in": &e.AisleIn, "x_in": &e.XIn, "y_in": &e.YIn, "z_in": &e.ZIn}[name]
 	if to == nil {
 		return fmt.Errorf("there is no field %q", name)
 	}

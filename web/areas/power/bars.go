@@ -48,7 +48,8 @@ func loadBars(p *Page) Part {
 			over = append(over, page.Trace("limit", "MV", end, y+20, foot))
 		}
 		if l.high > l.low {
-			over = append(over, page.Trace("range", "MHMVMV", x(l.low), y+15.5, x(l.high), x(l.low), y+12.5, y+18.5, x(l.high), y+12.5, y+18.5))
+			over = append(over, page.Trace("range", "MHMVMV", x(l.low), y+15.5, x(l.high), x(l.low), y+12.5, y+18.5,
+				x(l.high), y+12.5, y+18.5))
 		}
 		over = append(over, page.Label("strong", left, y+9, l.label+": "+value))
 	}

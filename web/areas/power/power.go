@@ -38,7 +38,8 @@ func gist(p *page.Page) string {
 
 func draw(p *Page) Part {
 	s := p.Q.Power
-	modes := page.Table{Caption: "12 V load by duty mode", Class: "cards", Heads: []string{"Mode", ">Load", ">Alternator, hot", ">Remaining"}}
+	modes := page.Table{Caption: "12 V load by duty mode", Class: "cards",
+		Heads: []string{"Mode", ">Load", ">Alternator, hot", ">Remaining"}}
 	for _, m := range s.Modes {
 		supply, left := "shore line", "–"
 		if m.SupplyA > 0 {
@@ -47,13 +48,15 @@ func draw(p *Page) Part {
 		modes.Rows = append(modes.Rows, page.Texts(m.Label, p.amps(m.LoadA), supply, left))
 	}
 	return Many(
-		page.Heading(p.Page, "Power", "Whether the alternator carries the load when it is hot, how long the batteries last without it, and what the shore line feeds."),
+		page.Heading(p.Page, "Power", "Whether the alternator carries the load when it is hot, how long the "+
+			"batteries last without it, and what the shore line feeds."),
 		page.Findings(p.Page, s.Findings, "The 12 V and 125 V supplies carry the unit."),
 		page.Block("Duty modes", El("div", Class("columns"), loadBars(p), El("div", modes.Draw(), tag(p)))),
 		page.Block("Against the supply", page.Figures(p.Page, "Power figures", s.Figures)),
 		El("div", Class("columns"), battery(p), El("div",
 			mains(p, "Shore line, 125 V", s.Shore, p.amps(s.Shore.RatedA)+" inlet", "the inlet"),
-			mains(p, "Inverter, 125 V", s.Inverter, p.Show(float64(s.Inverter.RatedW), quantity.Watt)+" continuous", "the inverter"),
+			mains(p, "Inverter, 125 V", s.Inverter, p.Show(float64(s.Inverter.RatedW), quantity.Watt)+" continuous",
+				"the inverter"),
 		)),
 		circuits(p),
 		Each(s.Modes, func(_ int, m power.Mode) Part { return modeItems(p, m) }),
@@ -72,7 +75,10 @@ func tag(p *Page) Part {
 	return El("div", Class("plate"), At("role", "group"), At("aria-label", "Tag for the unit"),
 		El("p", Text("Generating capacity remaining at 200 F after the total load as built, options included")),
 		El("p", Class("plate-figure"), Text(p.Show(f.Value, f.Unit))),
-		El("p", Class("small"), Text(page.Subject(p.Page)+" · "+p.amps(p.Q.Power.Hot.HighIdleA)+" at high idle · computed for the quote of "+p.Q.Draft.Date.Long()+"; the test of the finished unit decides what is engraved.")))
+		El("p", Class("small"),
+			Text(page.Subject(p.Page)+" · "+p.amps(p.Q.Power.Hot.HighIdleA)+
+				" at high idle · computed for the quote of "+p.Q.Draft.Date.Long()+
+				"; the test of the finished unit decides what is engraved.")))
 }
 
 func modeItems(p *Page, m power.Mode) Part {
@@ -96,17 +102,21 @@ func battery(p *Page) Part {
 		}
 		return p.Show(v, quantity.Minute)
 	}
-	t := page.Table{Caption: "Scene load with the engine off, shedding in this order", Heads: []string{"Step", ">Load left", ">Lasts"}}
+	t := page.Table{Caption: "Scene load with the engine off, shedding in this order",
+		Heads: []string{"Step", ">Load left", ">Lasts"}}
 	t.Rows = append(t.Rows, page.Texts("Everything on", p.amps(s.Battery.LoadA), minutes(s.Battery.Minutes)))
 	for _, x := range s.Shed {
 		var names []string
 		for _, it := range x.Items {
 			names = append(names, it.Label)
 		}
-		t.Rows = append(t.Rows, page.Texts(strconv.Itoa(x.Order)+". Shed "+strings.Join(names, "; "), p.amps(x.LeftA), minutes(x.Minutes)))
+		t.Rows = append(t.Rows, page.Texts(strconv.Itoa(x.Order)+". Shed "+strings.Join(names, "; "), p.amps(x.LeftA),
+			minutes(x.Minutes)))
 	}
 	return page.Block("Batteries: "+p.Show(float64(s.Battery.AmpHours), quantity.AmpHour), t.Draw(),
-		El("p", Class("how"), Text("By Peukert's law with an exponent of 1.2 (the likely range from 1.1 to 1.3), half of the capacity kept for starting: common practice, no source.")))
+		El("p", Class("how"),
+			Text("By Peukert's law with an exponent of 1.2 (the likely range from 1.1 to 1.3), half of the capacity "+
+				"kept for starting: common practice, no source.")))
 }
 
 // mains is one 125 V supply with what it may have to feed at once.
@@ -136,7 +146,8 @@ func circuits(p *Page) Part {
 		}
 		return strconv.FormatFloat(v, 'f', -1, 64)
 	}
-	t := page.Table{Caption: "Circuit schedule, conductor areas by " + usual.Areas.Name, Class: "cards", Heads: []string{"Wire and marking", ">Load", ">Run", ">Fuse", ">Conductor", ">Drop"}}
+	t := page.Table{Caption: "Circuit schedule, conductor areas by " + usual.Areas.Name, Class: "cards",
+		Heads: []string{"Wire and marking", ">Load", ">Run", ">Fuse", ">Conductor", ">Drop"}}
 	for _, c := range p.Q.Power.Circuits {
 		size := c.Gauge
 		if size == "" {
@@ -152,16 +163,24 @@ func circuits(p *Page) Part {
 			run = quantity.Group(c.RunFt*0.3048, 1) + " m"
 		}
 		t.Rows = append(t.Rows, []Part{
-			Many(El("b", Text(c.Number)), Text(" "+strings.ToUpper(c.Function))), Text(p.amps(c.Amps)), Text(run), Text(percent(c.FuseA) + " A"),
-			note(size, map[bool]string{true: "by " + c.Decided}[c.Decided != ""]), note(p.Show(c.DropV, quantity.Volt)+", "+p.Show(c.DropPct, quantity.Percent), limit),
+			Many(El("b", Text(c.Number)), Text(" "+strings.ToUpper(c.Function))), Text(p.amps(c.Amps)), Text(run),
+			Text(percent(c.FuseA) + " A"),
+			note(size, map[bool]string{true: "by " + c.Decided}[c.Decided != ""]), note(p.Show(c.DropV, quantity.Volt)+
+				", "+p.Show(c.DropPct, quantity.Percent), limit),
 		})
 	}
 	return page.Fold("circuits", "Circuit schedule ("+page.Count(len(t.Rows), "circuit", "circuits")+")",
 		El("div", Class("fields screen"),
-			page.Choose(p.Page, "wiring.areas", "Conductor areas", w.Areas, "The same number holds 5 to 12 % less copper in an automotive cable", []page.Choice{{"", power.SAE.Name}, {"awg", power.AWG.Name}}),
-			page.Number(p.Page, "wiring.drop", "Voltage drop allowed", percent(w.DropPct), "%", "Empty takes 10 %, common practice"),
-			page.Number(p.Page, "wiring.critical", "Drop allowed for critical circuits", percent(w.CriticalPct), "%", "Empty takes 3 %, common practice"),
+			page.Choose(p.Page, "wiring.areas", "Conductor areas", w.Areas, "The same number holds 5 to 12 % less "+
+				"copper in an automotive cable", []page.Choice{{"", power.SAE.Name}, {"awg", power.AWG.Name}}),
+			page.Number(p.Page, "wiring.drop", "Voltage drop allowed", percent(w.DropPct), "%",
+				"Empty takes 10 %, common practice"),
+			page.Number(p.Page, "wiring.critical", "Drop allowed for critical circuits", percent(w.CriticalPct), "%",
+				"Empty takes 3 %, common practice"),
 		),
-		El("p", Class("how"), Text("Mark every wire with its number and function every 4 in. Fuse: next standard size above 125 % of the load. Wire: carries 125 % of the fuse and keeps the drop, out and back. Ampacities of 125 C cross-linked insulation and the fuse sizes are from memory: defaults for quoting.")),
+		El("p", Class("how"),
+			Text("Mark every wire with its number and function every 4 in. Fuse: next standard size above 125 % of "+
+				"the load. Wire: carries 125 % of the fuse and keeps the drop, out and back. Ampacities of 125 C "+
+				"cross-linked insulation and the fuse sizes are from memory: defaults for quoting.")),
 		t.Draw())
 }

@@ -58,14 +58,16 @@ var moneyFields = map[string]func(d *quote.Draft, at int, name string) any{
 			return nil
 		}
 		x := d.Terms.Lease
-		return named(name, "label", &x.Label, "principal", &x.Principal, "rate", &x.Rate, "per_year", &x.PerYear, "periods", &x.Periods, "advance", &x.Advance, "balloon", &x.Balloon, "first_due", &x.FirstDue)
+		return named(name, "label", &x.Label, "principal", &x.Principal, "rate", &x.Rate, "per_year", &x.PerYear,
+			"periods", &x.Periods, "advance", &x.Advance, "balloon", &x.Balloon, "first_due", &x.FirstDue)
 	},
 	"way": func(d *quote.Draft, at int, name string) any {
 		x := way(d, at)
 		if x == nil {
 			return nil
 		}
-		return named(name, "label", &x.Label, "price", &x.Price, "trade_in", &x.TradeIn, "years", &x.Years, "yearly", &x.Yearly, "ageing", &x.Ageing, "residual", &x.Residual, "warranty", &x.Warranty)
+		return named(name, "label", &x.Label, "price", &x.Price, "trade_in", &x.TradeIn, "years", &x.Years, "yearly",
+			&x.Yearly, "aging", &x.Aging, "residual", &x.Residual, "warranty", &x.Warranty)
 	},
 	"later": func(d *quote.Draft, at int, name string) any {
 		x := way(d, at)
@@ -82,7 +84,8 @@ var moneyFields = map[string]func(d *quote.Draft, at int, name string) any{
 	},
 	"item": func(d *quote.Draft, at int, name string) any {
 		if at == d.At {
-			return named(name, "label", &d.Title, "units", &d.Terms.Units, "order", &d.Unit.OrderOn, "needed", &d.Unit.NeededBy)
+			return named(name, "label", &d.Title, "units", &d.Terms.Units, "order", &d.Unit.OrderOn, "needed",
+				&d.Unit.NeededBy)
 		}
 		if at > d.At {
 			at--
@@ -118,7 +121,8 @@ type fee struct {
 
 func service(d *quote.Draft) *pricing.Service {
 	if d.Terms.Service == nil {
-		d.Terms.Service = &pricing.Service{This: startOf("new"), Rates: finance.Rates{Inflation: hundredths(250), Discount: hundredths(400)}}
+		d.Terms.Service = &pricing.Service{This: startOf("new"),
+			Rates: finance.Rates{Inflation: hundredths(250), Discount: hundredths(400)}}
 	}
 	return d.Terms.Service
 }
@@ -165,7 +169,9 @@ func fieldOf(family, name string, find func(*quote.Draft, int, string) any) sess
 		if err == nil && family == "milestone" {
 			err = settle(s.Draft.Terms.Milestones)
 		}
-		if err == nil && (s.Draft.Unit.OrderOn.IsZero() || slices.ContainsFunc(s.Draft.More, func(i quote.Item) bool { return i.Unit.OrderOn.IsZero() })) {
+		if err == nil &&
+			(s.Draft.Unit.OrderOn.IsZero() ||
+				slices.ContainsFunc(s.Draft.More, func(i quote.Item) bool { return i.Unit.OrderOn.IsZero() })) {
 			err = fmt.Errorf("a date is needed here")
 		}
 		if err == nil {
@@ -181,7 +187,7 @@ func fieldOf(family, name string, find func(*quote.Draft, int, string) any) sess
 }
 
 // put reads a text into a place of any type that a field can have; empty is
-// nought.
+// zero.
 func put(place any, a session.Act) error {
 	typed := strings.TrimSpace(a.Value)
 	number := strings.TrimSpace(strings.TrimSuffix(strings.ReplaceAll(typed, ",", ""), "%"))
@@ -262,7 +268,8 @@ func add(s *session.Session, a session.Act) {
 		}
 		last := &t.Milestones[len(t.Milestones)-1]
 		half := money.PercentOf(last.Percent.Decimal().DivRound(decimal.NewFromInt(2), 2))
-		t.Milestones = slices.Insert(t.Milestones, len(t.Milestones)-1, pricing.Milestone{ID: freeID(s), Label: "Further payment", Percent: half})
+		t.Milestones = slices.Insert(t.Milestones, len(t.Milestones)-1,
+			pricing.Milestone{ID: freeID(s), Label: "Further payment", Percent: half})
 		if settle(t.Milestones) != nil {
 			s.Draft = before
 		}

@@ -19,36 +19,46 @@ type Costs struct {
 
 // costsBlock is the seller's own part of the Price area. Paper leaves it out.
 func costsBlock(p *Page) Part {
-	return El("section", Class("block screen private"), At("id", "costs"), El("h2", Text("The seller's own: cost and margin")), costsInside(p))
+	return El("section", Class("block screen private"), At("id", "costs"),
+		El("h2", Text("The seller's own: cost and margin")), costsInside(p))
 }
 
 func costsInside(p *Page) Part {
 	if p.Costs != nil {
 		return margins(p)
 	}
-	lead := "A cost sheet is a private file. It is sealed with a passphrase before it is kept in this browser, opened only while you look at it, and never part of a quote, a print, a link or an export."
+	lead := "A cost sheet is a private file. It is sealed with a passphrase before it is kept in this browser, " +
+		"opened only while you look at it, and never part of a quote, a print, a link or an export."
 	unlock := Many()
 	if p.CostsKept {
-		unlock = Many(El("button", At("type", "button"), At("id", "costs-unlock"), Class("main"), At("data-act", "open-costs"), At("data-secret", "costs-pass"), Text("Unlock")),
-			page.Action("forget-costs", "", "", "Take it out of this browser", Class("quiet"), At("id", "costs-forget")))
+		unlock = Many(El("button", At("type", "button"), At("id", "costs-unlock"), Class("main"),
+			At("data-act", "open-costs"), At("data-secret", "costs-pass"), Text("Unlock")),
+			page.Action("forget-costs", "", "", "Take it out of this browser", Class("quiet"),
+				At("id", "costs-forget")))
 	}
 	return Many(
 		El("p", Class("lead"), Text(lead)),
 		El("div", Class("fields"), El("div", Class("field"), El("label", At("for", "costs-pass"), Text("Passphrase")),
-			El("input", At("type", "password"), At("id", "costs-pass"), At("autocomplete", "off"), At("aria-describedby", "costs-hint")),
-			El("p", Class("hint"), At("id", "costs-hint"), Text("Ten letters or more; several plain words are good. It is not kept anywhere.")))),
+			El("input", At("type", "password"), At("id", "costs-pass"), At("autocomplete", "off"),
+				At("aria-describedby", "costs-hint")),
+			El("p", Class("hint"), At("id", "costs-hint"),
+				Text("Ten letters or more; several plain words are good. It is not kept anywhere.")))),
 		El("div", Class("row-tools"), unlock,
 			El("label", Class("button"), At("for", "f-costs"), Text("Open a cost sheet…")),
-			El("input", Class("hidden-text"), At("type", "file"), At("id", "f-costs"), At("data-act", "open-costs"), At("data-secret", "costs-pass")),
-			El("span", Class("small soft"), Text("Type the passphrase first. A sheet that is not sealed yet is sealed with it, and saved."))),
+			El("input", Class("hidden-text"), At("type", "file"), At("id", "f-costs"), At("data-act", "open-costs"),
+				At("data-secret", "costs-pass")),
+			El("span", Class("small soft"),
+				Text("Type the passphrase first. A sheet that is not sealed yet is sealed with it, and saved."))),
 	)
 }
 
 func margins(p *Page) Part {
 	m := p.Costs.Margins
-	t := page.Table{Caption: "Margin by line", Class: "cards", Heads: []string{"Line", ">Price", ">Cost", ">Margin", ">of the price"}}
+	t := page.Table{Caption: "Margin by line", Class: "cards",
+		Heads: []string{"Line", ">Price", ">Cost", ">Margin", ">of the price"}}
 	row := func(x costs.LineMargin) []Part {
-		return []Part{Many(Text(x.Label), El("span", Class("how"), Text(x.How))), Text(x.Price.Show()), Text(x.Cost.Show()), Text(x.Margin.Show()), Text(x.Percent.Show())}
+		return []Part{Many(Text(x.Label), El("span", Class("how"), Text(x.How))), Text(x.Price.Show()),
+			Text(x.Cost.Show()), Text(x.Margin.Show()), Text(x.Percent.Show())}
 	}
 	hidden := 0
 	for _, x := range append(m.Lines, m.Overheads...) {
@@ -58,9 +68,11 @@ func margins(p *Page) Part {
 		}
 		t.Rows = append(t.Rows, row(x))
 	}
-	whole := page.Texts("Together, without taxes, trade-in and bond", m.Price.Show(), m.Cost.Show(), m.Margin.Show(), m.Percent.Show())
+	whole := page.Texts("Together, without taxes, trade-in and bond", m.Price.Show(), m.Cost.Show(), m.Margin.Show(),
+		m.Percent.Show())
 	t.Sums = append(t.Sums, whole)
-	roles := page.Table{Caption: "Who may agree to it: the discount now is " + m.Discount.Show(), Class: "cards", Heads: []string{"Role", "This price", ">Largest discount", ">Least margin", ">May grant here"}}
+	roles := page.Table{Caption: "Who may agree to it: the discount now is " + m.Discount.Show(), Class: "cards",
+		Heads: []string{"Role", "This price", ">Largest discount", ">Least margin", ">May grant here"}}
 	for _, v := range m.Roles {
 		state := Many(page.Mark(""), Text(" may agree"))
 		if !v.May {
@@ -70,21 +82,29 @@ func margins(p *Page) Part {
 		if most == "" {
 			most = "none"
 		}
-		roles.Rows = append(roles.Rows, []Part{Text(v.Role.Label), state, Text(v.Role.MaxDiscount.Show()), Text(v.Role.MinMargin.Show()), Text("up to " + most)})
+		roles.Rows = append(roles.Rows, []Part{Text(v.Role.Label), state, Text(v.Role.MaxDiscount.Show()),
+			Text(v.Role.MinMargin.Show()), Text("up to " + most)})
 	}
-	effect := page.Table{Caption: "What a discount does to the margin", Class: "cards", Heads: []string{"Discount", ">The buyer pays", ">Margin", ">of the price", ">Margin lost", "Who may agree"}}
+	effect := page.Table{Caption: "What a discount does to the margin", Class: "cards",
+		Heads: []string{"Discount", ">The buyer pays", ">Margin", ">of the price", ">Margin lost", "Who may agree"}}
 	for _, s := range p.Costs.Steps {
 		who := strings.Join(s.Roles, ", ")
 		if who == "" {
 			who = "nobody"
 		}
-		effect.Rows = append(effect.Rows, page.Texts(s.Discount.Show(), s.Total.Show(), s.Margin.Show(), s.Percent.Show(), s.Lost.Show(), who))
+		effect.Rows = append(effect.Rows, page.Texts(s.Discount.Show(), s.Total.Show(), s.Margin.Show(),
+			s.Percent.Show(), s.Lost.Show(), who))
 	}
-	summary := page.Table{Caption: p.Costs.Title, Class: "cards", Heads: []string{"", ">Price", ">Cost", ">Margin", ">of the price"}, Rows: [][]Part{whole}}
+	summary := page.Table{Caption: p.Costs.Title, Class: "cards",
+		Heads: []string{"", ">Price", ">Cost", ">Margin", ">of the price"}, Rows: [][]Part{whole}}
 	return Many(
-		El("div", Class("row-tools"), page.Action("lock-costs", "", "", "Lock", Class("main"), At("id", "costs-lock")), El("span", Class("small soft"), Text("Open in this page only. It is not printed; closing the page locks it."))),
+		El("div", Class("row-tools"), page.Action("lock-costs", "", "", "Lock", Class("main"), At("id", "costs-lock")),
+			El("span", Class("small soft"),
+				Text("Open in this page only. It is not printed; closing the page locks it."))),
 		summary.Draw(), roles.Draw(), effect.Draw(),
 		El("details", At("id", "fold-margins"), El("summary", El("b", Text("Margin by line"))), t.Draw(),
-			If(hidden > 0, El("p", Class("how"), Text(page.Count(hidden, "line", "lines")+" without price and cost are left out.")))),
+			If(hidden > 0,
+				El("p", Class("how"),
+					Text(page.Count(hidden, "line", "lines")+" without price and cost are left out.")))),
 	)
 }

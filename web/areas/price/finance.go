@@ -17,41 +17,55 @@ func yields(p *Page) Part {
 			days = p.Q.Draft.Terms.PrepayDays
 		}
 		if y, err := finance.EarlyPayment(x.Percent, days, 365); err == nil {
-			t.Rows = append(t.Rows, []Part{Many(Text(x.Label), El("span", Class("how"), Text(x.Percent.Show()+" of the chassis, "+strconv.Itoa(days)+" days early"))), Text(y.Simple.Show()), Text(y.Compounded.Show())})
+			t.Rows = append(t.Rows,
+				[]Part{Many(Text(x.Label),
+					El("span", Class("how"), Text(x.Percent.Show()+" of the chassis, "+strconv.Itoa(days)+
+						" days early"))), Text(y.Simple.Show()), Text(y.Compounded.Show())})
 		}
 	}
 	if t.Rows == nil {
 		return nil
 	}
-	return Many(t.Draw(), El("p", Class("how"), Text("Worth taking while the buyer's own money earns less than the yearly rate.")))
+	return Many(t.Draw(),
+		El("p", Class("how"), Text("Worth taking while the buyer's own money earns less than the yearly rate.")))
 }
 
 func leaseBlock(p *Page) Part {
 	l, s := p.Q.Draft.Terms.Lease, p.Q.Draft.Terms.Service
 	if l == nil {
-		return page.Block("Lease-purchase", El("p", Class("row-tools"), page.Action("add", "lease", "", "Work out a lease-purchase", At("id", "add-lease")), El("span", Class("small soft"), Text("Level payments to the cent beside the payments above. No offer of credit."))))
+		return page.Block("Lease-purchase",
+			El("p", Class("row-tools"), page.Action("add", "lease", "", "Work out a lease-purchase",
+				At("id", "add-lease")),
+				El("span", Class("small soft"),
+					Text("Level payments to the cent beside the payments above. No offer of credit."))))
 	}
 	cur := p.Q.Book.Currency
 	per := []page.Choice{{"12", "monthly"}, {"4", "quarterly"}, {"2", "half-yearly"}, {"1", "yearly"}}
 	return page.Block("Lease-purchase",
 		El("div", Class("fields"),
-			page.Number(p.Page, "lease.principal", "Sum financed", page.Blank(l.Principal), cur, "Empty takes the total less the deposit"),
-			page.Number(p.Page, "lease.rate", "Rate a year", l.Rate.String(), "%", "As the lessor states it, in the periods of payment"),
+			page.Number(p.Page, "lease.principal", "Sum financed", page.Blank(l.Principal), cur,
+				"Empty takes the total less the deposit"),
+			page.Number(p.Page, "lease.rate", "Rate a year", l.Rate.String(), "%",
+				"As the lessor states it, in the periods of payment"),
 			page.Choose(p.Page, "lease.per_year", "Payments", strconv.Itoa(l.PerYear), "", per),
 			page.Number(p.Page, "lease.periods", "How many", strconv.Itoa(l.Periods), "", ""),
 			page.Number(p.Page, "lease.balloon", "Balloon at the end", page.Blank(l.Balloon), cur, ""),
-			page.Number(p.Page, "lease.first_due", "First period begins", page.DayCount(l.FirstDue), "months", "After delivery"),
+			page.Number(p.Page, "lease.first_due", "First period begins", page.DayCount(l.FirstDue), "months",
+				"After delivery"),
 			When(s == nil || len(s.Others) == 0, func() Part { // else it stands beneath
-				return page.Number(p.Page, "rates.discount", "What money costs the buyer", page.BuyersRate(p.Page).String(), "% a year", "For the present worth; inflation included")
+				return page.Number(p.Page, "rates.discount", "What money costs the buyer",
+					page.BuyersRate(p.Page).String(), "% a year", "For the present worth; inflation included")
 			}),
 			page.Check(p.Page, "lease.advance", "Each payment at the beginning of its period", l.Advance),
 			page.Field(p.Page, "lease.label", "Note", l.Label, ""),
 		),
 		page.LeaseSummary(p.Page),
 		When(p.Q.Price.Lease != nil, func() Part {
-			return El("details", At("id", "fold-lease"), El("summary", El("b", Text("Every payment"))), page.LeaseSchedule(p.Page))
+			return El("details", At("id", "fold-lease"), El("summary", El("b", Text("Every payment"))),
+				page.LeaseSchedule(p.Page))
 		}),
-		El("p", Class("row-tools"), page.Action("drop", "lease", "", "Leave the lease out", Class("quiet"), At("id", "drop-lease"))),
+		El("p", Class("row-tools"), page.Action("drop", "lease", "", "Leave the lease out", Class("quiet"),
+			At("id", "drop-lease"))),
 	)
 }
 
@@ -60,15 +74,20 @@ func serviceBlock(p *Page) Part {
 	add := func(kind, label string) Part {
 		return page.Action("add", "way."+kind, "", label, At("id", "add-way-"+kind))
 	}
-	tools := El("p", Class("row-tools"), add("keep", "Keep the old unit"), add("remount", "Remount a module"), add("offer", "Another offer"))
+	tools := El("p", Class("row-tools"), add("keep", "Keep the old unit"), add("remount", "Remount a module"),
+		add("offer", "Another offer"))
 	s := p.Q.Draft.Terms.Service
 	if s == nil || len(s.Others) == 0 {
-		return page.Block("Years of service", El("p", Class("lead"), Text("What a year of service costs: this quote beside keeping the old unit, remounting its module on a new chassis, or another offer.")), tools)
+		return page.Block("Years of service",
+			El("p", Class("lead"),
+				Text("What a year of service costs: this quote beside keeping the old unit, remounting its module on "+
+					"a new chassis, or another offer.")), tools)
 	}
 	out := []Part{
 		El("div", Class("fields"),
 			page.Number(p.Page, "rates.inflation", "Inflation", s.Rates.Inflation.String(), "% a year", "Yours to set"),
-			page.Number(p.Page, "rates.discount", "What money costs", s.Rates.Discount.String(), "% a year", "Yours to set; inflation included")),
+			page.Number(p.Page, "rates.discount", "What money costs", s.Rates.Discount.String(), "% a year",
+				"Yours to set; inflation included")),
 		wayFields(p, 0, &s.This),
 	}
 	for i := range s.Others {
@@ -84,23 +103,33 @@ func wayFields(p *Page, at int, c *finance.Choice) Part {
 	if title == "" {
 		title = "This quote"
 	}
-	return El("details", At("id", "fold-"+id), El("summary", El("b", Text(title)), El("span", Class("soft"), Text(" · "+page.Count(c.Years, "year", "years")))),
+	return El("details", At("id", "fold-"+id),
+		El("summary", El("b", Text(title)),
+			El("span", Class("soft"), Text(" · "+page.Count(c.Years, "year", "years")))),
 		El("div", Class("fields"),
 			page.Field(p.Page, id+".label", "Name", c.Label, ""),
-			When(at > 0, func() Part { return page.Number(p.Page, id+".price", "Price now", page.Blank(c.Price), cur, "") }),
+			When(at > 0, func() Part {
+				return page.Number(p.Page, id+".price", "Price now", page.Blank(c.Price), cur, "")
+			}),
 			page.Number(p.Page, id+".trade_in", "The old unit brings", page.Blank(c.TradeIn), cur, ""),
 			page.Number(p.Page, id+".years", "Years of service", strconv.Itoa(c.Years), "years", ""),
-			page.Number(p.Page, id+".yearly", "Upkeep in the first year", page.Blank(c.Yearly), cur, "Maintenance plan included"),
-			page.Number(p.Page, id+".ageing", "Upkeep rises", page.Blank(c.Ageing), "% a year", "Beyond inflation"),
+			page.Number(p.Page, id+".yearly", "Upkeep in the first year", page.Blank(c.Yearly), cur,
+				"Maintenance plan included"),
+			page.Number(p.Page, id+".aging", "Upkeep rises", page.Blank(c.Aging), "% a year", "Beyond inflation"),
 			page.Number(p.Page, id+".residual", "Worth at the end", page.Blank(c.Residual), cur, "In today's money"),
-			page.Number(p.Page, id+".warranty", "Structural warranty left", page.DayCount(c.Warranty), "years", strconv.Itoa(finance.StructureYears)+" on a new or remounted module is common practice, no source"),
+			page.Number(p.Page, id+".warranty", "Structural warranty left", page.DayCount(c.Warranty), "years",
+				strconv.Itoa(finance.StructureYears)+" on a new or remounted module is common practice, no source"),
 		),
 		Each(c.Later, func(k int, o finance.Outlay) Part {
 			later := "later." + strconv.Itoa(at) + "." + strconv.Itoa(k)
-			return El("div", Class("fields entry"), page.Field(p.Page, later+".label", "Single cost", o.Label, ""), page.Number(p.Page, later+".year", "In year", strconv.Itoa(o.Year), "", ""), page.Number(p.Page, later+".amount", "Amount", page.Blank(o.Amount), cur, ""),
-				El("div", Class("row-tools"), page.Action("drop", later, "", "Take out", Class("quiet"), At("id", "drop-"+later), At("aria-label", "Take out: "+o.Label))))
+			return El("div", Class("fields entry"), page.Field(p.Page, later+".label", "Single cost", o.Label, ""),
+				page.Number(p.Page, later+".year", "In year", strconv.Itoa(o.Year), "", ""), page.Number(p.Page,
+					later+".amount", "Amount", page.Blank(o.Amount), cur, ""),
+				El("div", Class("row-tools"), page.Action("drop", later, "", "Take out", Class("quiet"),
+					At("id", "drop-"+later), At("aria-label", "Take out: "+o.Label))))
 		}),
-		El("p", Class("row-tools"), page.Action("add", "later."+strconv.Itoa(at), "", "Add a single cost", At("id", "add-later-"+strconv.Itoa(at))),
+		El("p", Class("row-tools"), page.Action("add", "later."+strconv.Itoa(at), "", "Add a single cost",
+			At("id", "add-later-"+strconv.Itoa(at))),
 			If(at > 0, page.Action("drop", id, "", "Take this way out", Class("quiet"), At("id", "drop-"+id)))),
 	)
 }

@@ -51,7 +51,8 @@ func draw(p *Page) Part {
 func milestones(p *Page) Part {
 	list := p.Q.Draft.Terms.Milestones
 	if list == nil {
-		return El("p", Class("row-tools"), Text("The payments are the price book's. "), page.Action("add", "milestone", "", "Change them", At("id", "milestone-own")))
+		return El("p", Class("row-tools"), Text("The payments are the price book's. "),
+			page.Action("add", "milestone", "", "Change them", At("id", "milestone-own")))
 	}
 	last := len(list) - 1
 	return Many(
@@ -62,9 +63,12 @@ func milestones(p *Page) Part {
 				share = El("p", Class("field"), Text("The rest: "+m.Percent.Show()))
 			}
 			return El("div", Class("fields entry"), page.Field(p.Page, id+".label", "Due", m.Label, ""), share,
-				If(i < last, El("div", Class("row-tools"), page.Action("drop", id, "", "Take out", Class("quiet"), At("id", "drop-"+id), At("aria-label", "Take out: "+m.Label)))))
+				If(i < last, El("div", Class("row-tools"), page.Action("drop", id, "", "Take out", Class("quiet"),
+					At("id", "drop-"+id), At("aria-label", "Take out: "+m.Label)))))
 		}),
-		El("p", Class("row-tools"), page.Action("add", "milestone", "", "Add a payment", At("id", "add-milestone")), page.Action("drop", "milestones", "", "Back to the price book's", Class("quiet"), At("id", "drop-milestones"))),
+		El("p", Class("row-tools"), page.Action("add", "milestone", "", "Add a payment", At("id", "add-milestone")),
+			page.Action("drop", "milestones", "", "Back to the price book's", Class("quiet"),
+				At("id", "drop-milestones"))),
 	)
 }
 
@@ -91,27 +95,37 @@ func terms(p *Page) Part {
 	fields := func(parts ...Part) Part { return El("div", Class("fields"), Many(parts...)) }
 	return Many(El("div", Class("columns"),
 		page.Block("Contract and discount", fields(
-			page.Choose(p.Page, "terms.contract", "Cooperative contract", t.Contract, "Those in force on the day of the quote", contracts),
+			page.Choose(p.Page, "terms.contract", "Cooperative contract", t.Contract,
+				"Those in force on the day of the quote", contracts),
 			page.Number(p.Page, "terms.discount_percent", "Discount", page.Blank(t.DiscountPercent), "%", ""),
-			page.Number(p.Page, "terms.discount_amount", "Discount, amount", page.Blank(t.DiscountAmount), cur, "Once, on the whole order"),
-			page.Field(p.Page, "terms.discount_reason", "Reason for the discount", t.DiscountReason, "Printed beside it"),
+			page.Number(p.Page, "terms.discount_amount", "Discount, amount", page.Blank(t.DiscountAmount), cur,
+				"Once, on the whole order"),
+			page.Field(p.Page, "terms.discount_reason", "Reason for the discount", t.DiscountReason,
+				"Printed beside it"),
 			page.Number(p.Page, "terms.trade_in", "Trade-in allowance", page.Blank(t.TradeIn), cur, ""),
 			page.Field(p.Page, "terms.trade_in_text", "What is traded in", t.TradeInText, ""),
-			page.Number(p.Page, "terms.budget", "Budget", page.Blank(t.Budget), cur, "The most the whole order may come to"),
-			page.Number(p.Page, "terms.validity_days", "Quote stands for", page.DayCount(t.ValidityDays), "days", "Empty takes the price book's "+strconv.Itoa(b.ValidityDays)),
+			page.Number(p.Page, "terms.budget", "Budget", page.Blank(t.Budget), cur,
+				"The most the whole order may come to"),
+			page.Number(p.Page, "terms.validity_days", "Quote stands for", page.DayCount(t.ValidityDays), "days",
+				"Empty takes the price book's "+strconv.Itoa(b.ValidityDays)),
 		)),
 		page.Block("Tax, deposit and bond", fields(
-			page.Number(p.Page, "terms.tax_rate", "Sales tax rate", tax, "%", "Empty takes "+b.Tax.Rate.Show()+"; the buyer's own authority decides what is taxed"),
+			page.Number(p.Page, "terms.tax_rate", "Sales tax rate", tax, "%", "Empty takes "+b.Tax.Rate.Show()+
+				"; the buyer's own authority decides what is taxed"),
 			page.Check(p.Page, "terms.tax_exempt", "The buyer is exempt from sales tax", t.TaxExempt),
 			page.Field(p.Page, "terms.exempt_reason", "Exemption certificate", t.ExemptReason, ""),
-			page.Choose(p.Page, "deal.use", "Federal excise: it serves as", t.Use, "12 % above 33,000 lb GVWR, "+pricing.ExciseSource+"; ambulances and hearses are exempt by name, "+pricing.ExemptSource, uses),
-			page.Number(p.Page, "terms.deposit_percent", "Deposit with the order", page.Blank(t.DepositPercent), "%", ""),
-			page.Number(p.Page, "deal.deposit_amount", "Deposit, amount", page.Blank(t.DepositAmount), cur, "Instead of the percentage"),
+			page.Choose(p.Page, "deal.use", "Federal excise: it serves as", t.Use, "12 % above 33,000 lb GVWR, "+
+				pricing.ExciseSource+"; ambulances and hearses are exempt by name, "+pricing.ExemptSource, uses),
+			page.Number(p.Page, "terms.deposit_percent", "Deposit with the order", page.Blank(t.DepositPercent), "%",
+				""),
+			page.Number(p.Page, "deal.deposit_amount", "Deposit, amount", page.Blank(t.DepositAmount), cur,
+				"Instead of the percentage"),
 			page.Check(p.Page, "terms.bond", "A performance bond is asked for", t.Bond),
 		))),
 		page.Block("Chassis paid early", fields(
 			page.Choose(p.Page, "terms.prepay", "Chassis paid early", t.Prepay, "", prepay),
-			page.Number(p.Page, "deal.prepay_days", "Days early", page.DayCount(t.PrepayDays), "days", "Empty takes the price book's"),
+			page.Number(p.Page, "deal.prepay_days", "Days early", page.DayCount(t.PrepayDays), "days",
+				"Empty takes the price book's"),
 		), yields(p)),
 		page.Block("Freight, training and what is added", fields(
 			page.Number(p.Page, "terms.freight_miles", "Miles from the plant", page.Blank(t.FreightMiles), "miles", ""),
@@ -135,9 +149,11 @@ func extras(p *Page) Part {
 			return El("div", Class("fields entry"),
 				page.Field(p.Page, id+".label", "What", x.Label, ""),
 				page.Number(p.Page, id+".qty", "How many", strconv.Itoa(max(x.Qty, 1)), "", ""),
-				page.Number(p.Page, id+".price", "Each", x.Price.String(), p.Q.Book.Currency, "Below nought is an allowance"),
+				page.Number(p.Page, id+".price", "Each", x.Price.String(), p.Q.Book.Currency,
+					"Below zero is an allowance"),
 				page.Check(p.Page, id+".untaxed", "No sales tax on it", x.Untaxed),
-				El("div", Class("row-tools"), page.Action("drop", id, "", "Take out", Class("quiet"), At("id", "drop-"+id), At("aria-label", "Take out: "+x.Label))))
+				El("div", Class("row-tools"), page.Action("drop", id, "", "Take out", Class("quiet"),
+					At("id", "drop-"+id), At("aria-label", "Take out: "+x.Label))))
 		}),
 		El("p", Class("row-tools"), page.Action("add", "extra", "", "Add a line of your own", At("id", "add-extra"))))
 }

@@ -60,7 +60,8 @@ func openCosts(s *session.Session, a session.Act) {
 	s.Step(session.Step{Do: "keep-costs", Text: text})
 	s.Step(session.Step{Do: "focus", ID: "costs-lock"})
 	s.Step(session.Step{Do: "save", Name: "costs.sealed", Type: "application/octet-stream", Text: text, Base64: true})
-	s.Notice = "The cost sheet is sealed and kept in this browser; its sealed file was saved. Keep the passphrase: nobody can open it without."
+	s.Notice = "The cost sheet is sealed and kept in this browser; its sealed file was saved. Keep the passphrase: " +
+		"nobody can open it without."
 }
 
 func lockCosts(s *session.Session, _ session.Act) {

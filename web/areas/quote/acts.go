@@ -19,7 +19,8 @@ func openLink(s *session.Session, a session.Act) {
 	d, frozen, err := link.Decode(s.Memory.Edition.Cat, a.Value)
 	if e, ok := errors.AsType[*link.Error](err); ok && e.Code == link.UnknownEdition {
 		s.View.Foreign, s.View.Area = link.With(own, earlier), "quote"
-		s.Notice = "The link was made with a catalogue edition this page does not hold. It is shown as it was issued; the quote worked on stays."
+		s.Notice = "The link was made with a catalogue edition this page does not hold. It is shown as it was " +
+			"issued; the quote worked on stays."
 		return
 	}
 	if err != nil {
@@ -48,7 +49,8 @@ func tellNewFigures(s *session.Session, was *link.Frozen) {
 	if err != nil || s.Draft.Issued != "" || q.Total() == was.Total && q.Plan.EvenOdds == was.Even {
 		return
 	}
-	s.Notice += " It was made with a total of " + was.Total + " and delivery on " + was.Even.Long() + "; this copy of the page computes " +
+	s.Notice += " It was made with a total of " + was.Total + " and delivery on " + was.Even.Long() +
+		"; this copy of the page computes " +
 		q.Total() + " and " + q.Plan.EvenOdds.Long() + "."
 }
 
@@ -62,7 +64,8 @@ func saveDraft(s *session.Session, _ session.Act) {
 	if name == "" {
 		name = "quote"
 	}
-	s.Step(session.Step{Do: "save", Name: session.FileName(name) + ".json", Type: "application/json", Text: string(data) + "\n"})
+	s.Step(session.Step{Do: "save", Name: session.FileName(name) + ".json", Type: "application/json",
+		Text: string(data) + "\n"})
 }
 
 func openDraft(s *session.Session, a session.Act) {

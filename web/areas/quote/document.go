@@ -59,20 +59,28 @@ func gist(p *page.Page) string {
 func draw(p *Page) Part {
 	screen := func(parts ...Part) Part { return El("div", Class("screen"), Many(parts...)) }
 	print := page.Action("print", "", "", "Print or save as PDF", Class("main"), At("id", "print-quote"))
-	stopped := If(p.Q.Stopped(), El("p", page.Mark(config.Stop), Text(" The quote cannot be issued as it stands; what stops it is printed on it.")))
-	files := Many(page.Action("save-draft", "", "", "Save as a file"), page.Action("save-table", "", "", "Everything as a table (CSV)", At("id", "save-table")))
-	form := El("p", Class("how"), Text("The file is the unit as JSON. "), page.Action("save-schema", "", "", "Save the schema of its form", Class("quiet"), At("id", "save-schema")))
+	stopped := If(p.Q.Stopped(),
+		El("p", page.Mark(config.Stop),
+			Text(" The quote cannot be issued as it stands; what stops it is printed on it.")))
+	files := Many(page.Action("save-draft", "", "", "Save as a file"),
+		page.Action("save-table", "", "", "Everything as a table (CSV)", At("id", "save-table")))
+	form := El("p", Class("how"), Text("The file is the unit as JSON. "),
+		page.Action("save-schema", "", "", "Save the schema of its form", Class("quiet"), At("id", "save-schema")))
 	if p.Reader {
 		sign := If(p.Trust != nil && p.Trust.Signature == nil, page.Block("Sign this quote", signing(p)))
 		return Many(
-			screen(page.Heading(p.Page, "Quote", "As its link brought it; every figure is recomputed on this computer."), stopped, foreign(p), trust(p),
-				El("p", Class("row-tools"), print, page.Action("pin", "", "", "Set aside to compare", At("id", "pin-quote")), El("a", At("href", "#tools"), Text("Other papers; send, sign, keep")))),
+			screen(page.Heading(p.Page, "Quote",
+				"As its link brought it; every figure is recomputed on this computer."), stopped, foreign(p), trust(p),
+				El("p", Class("row-tools"), print, page.Action("pin", "", "", "Set aside to compare",
+					At("id", "pin-quote")), El("a", At("href", "#tools"), Text("Other papers; send, sign, keep")))),
 			paper(p),
-			screen(El("section", At("id", "tools"), El("h2", Text("Other papers; send, sign, keep")), papersChoice(p), El("div", Class("row-tools"), files), form, linkBox(p), sign, drafts(p))),
+			screen(El("section", At("id", "tools"), El("h2", Text("Other papers; send, sign, keep")), papersChoice(p),
+				El("div", Class("row-tools"), files), form, linkBox(p), sign, drafts(p))),
 		)
 	}
 	return Many(
-		screen(page.Heading(p.Page, "Quote", "The document as it prints, and the link that carries it."), papersChoice(p), stopped,
+		screen(page.Heading(p.Page, "Quote", "The document as it prints, and the link that carries it."),
+			papersChoice(p), stopped,
 			El("div", Class("row-tools"), print, files), form, linkBox(p), foreign(p), trust(p), drafts(p)),
 		paper(p),
 	)
@@ -85,7 +93,8 @@ func linkBox(p *Page) Part {
 	}
 	along := Many()
 	if t := p.Trust; t != nil && t.Before != nil && t.Before.Along != "" {
-		along = page.Check(p.Page, "along", "Bring the quote before it along, so that the reader sees what changed", !p.View.Alone)
+		along = page.Check(p.Page, "along", "Bring the quote before it along, so that the reader sees what changed",
+			!p.View.Alone)
 		if !p.View.Alone {
 			text = t.Before.Along
 		}
@@ -96,15 +105,20 @@ func linkBox(p *Page) Part {
 	}
 	hint := "The link holds the whole quote and needs no server. It never holds cost or margin."
 	if base == "" {
-		hint += " This copy of the page was opened from disk: give the address where your buyers find the page, or send the text below; they paste it in Compare."
+		hint += " This copy of the page was opened from disk: give the address where your buyers find the page, or " +
+			"send the text below; they paste it in Compare."
 	}
 	return page.Block("Link", El("div", Class("link-box"),
-		page.Field(p.Page, "address", "Address where buyers find the page", p.View.Address, "Empty takes the address this page was opened from"),
-		El("div", Class("field"), El("label", At("for", "link-text"), Text("The link, "+page.Count(len(whole), "character", "characters"))),
-			El("textarea", At("id", "link-text"), Flag("readonly", true), Text(whole)), El("p", Class("hint"), Text(hint))),
+		page.Field(p.Page, "address", "Address where buyers find the page", p.View.Address,
+			"Empty takes the address this page was opened from"),
+		El("div", Class("field"),
+			El("label", At("for", "link-text"), Text("The link, "+page.Count(len(whole), "character", "characters"))),
+			El("textarea", At("id", "link-text"), Flag("readonly", true), Text(whole)), El("p", Class("hint"),
+				Text(hint))),
 		along,
 		El("div", Class("row-tools"), page.Action("copy-link", "", whole, "Copy the link", At("id", "copy-link"))),
-		El("div", Class("field"), page.Field(p.Page, "open-link", "Open a link", "", "Paste a link; the quote worked on now is set aside in Compare")),
+		El("div", Class("field"), page.Field(p.Page, "open-link", "Open a link", "",
+			"Paste a link; the quote worked on now is set aside in Compare")),
 	))
 }
 
@@ -125,13 +139,16 @@ func paper(p *Page) Part {
 			shown = x
 		}
 	}
-	head := El("div", Class("running"), El("span", Text(shown.label+number+" · "+d.Date.Long()+revised(d))), El("span", Text(d.Buyer.Name)))
-	foot := El("div", Class("running foot"), El("span", Text("Catalogue "+cat.Title+", edition "+cat.Edition)), El("span", Text("Content "+cat.Hash()[:16]+" · of this document "+d.Fingerprint())))
-	return El("article", Class("paper"), At("aria-label", shown.label+" document"), El("table", Class("sheet"), At("role", "presentation"),
-		El("thead", El("tr", El("td", head))),
-		El("tfoot", El("tr", El("td", foot))),
-		El("tbody", El("tr", El("td", shown.draw(p)))),
-	))
+	head := El("div", Class("running"), El("span", Text(shown.label+number+" · "+d.Date.Long()+revised(d))),
+		El("span", Text(d.Buyer.Name)))
+	foot := El("div", Class("running foot"), El("span", Text("Catalogue "+cat.Title+", edition "+cat.Edition)),
+		El("span", Text("Content "+cat.Hash()[:16]+" · of this document "+d.Fingerprint())))
+	return El("article", Class("paper"), At("aria-label", shown.label+" document"),
+		El("table", Class("sheet"), At("role", "presentation"),
+			El("thead", El("tr", El("td", head))),
+			El("tfoot", El("tr", El("td", foot))),
+			El("tbody", El("tr", El("td", shown.draw(p)))),
+		))
 }
 
 func revised(d *quote.Draft) string {
@@ -170,9 +187,11 @@ func PaperOf(id string) string {
 // papersChoice says which document is shown and printed.
 func papersChoice(p *Page) Part {
 	here := PaperOf(p.View.Paper)
-	return El("div", Class("chapters"), At("role", "group"), At("aria-label", "Which document"), Each(papers, func(_ int, x paperKind) Part {
-		return page.Action("paper", x.id, "", x.label, At("id", "paper-"+x.id), At("aria-pressed", strconv.FormatBool(x.id == here)))
-	}))
+	return El("div", Class("chapters"), At("role", "group"), At("aria-label", "Which document"),
+		Each(papers, func(_ int, x paperKind) Part {
+			return page.Action("paper", x.id, "", x.label, At("id", "paper-"+x.id),
+				At("aria-pressed", strconv.FormatBool(x.id == here)))
+		}))
 }
 
 // quotePaper is the quote: what decides first, every line of the price last. A
@@ -186,13 +205,16 @@ func quotePaper(p *Page) Part {
 		El("h2", Text("Price")), priceSummary(p),
 		El("section", Class("whole"), El("h2", Text("Payments")), page.PaymentTable(p.Page)), financePaper(p),
 		specification(p),
-		El("h2", Text("Weights")), drawing.Side(p.Page), page.Learned(p.Page), tight(p, "At full load", page.FiguresOf(&q.Weight.Report, "weight.")),
+		El("h2", Text("Weights")), drawing.Side(p.Page), page.Learned(p.Page), tight(p, "At full load",
+			page.FiguresOf(&q.Weight.Report, "weight.")),
 		El("h2", Text("Electrical")), tight(p, "12 V and 125 V", page.FiguresOf(&q.Power.Report, "power.")),
-		El("h2", Text("Space")), drawing.Plan(p.Page), tight(p, "Inside and outside", page.FiguresOf(&q.Space.Report, "space.")),
+		El("h2", Text("Space")), drawing.Plan(p.Page), tight(p, "Inside and outside",
+			page.FiguresOf(&q.Space.Report, "space.")),
 		El("h2", Text("Compliance: "+q.Assume.Label)), compliancePaper(p),
 		El("h2", Text("Delivery")), page.Dates(p.Page), page.ScheduleChart(p.Page), page.DeliveriesTable(p.Page),
 		otherUnits(p),
-		El("h2", Text("Warranty and maintenance")), service(p), El("p", Class("how"), Text("The maintenance schedule by months and miles is a document of its own.")),
+		El("h2", Text("Warranty and maintenance")), service(p), El("p", Class("how"),
+			Text("The maintenance schedule by months and miles is a document of its own.")),
 		printedCautions(),
 		acceptance(p),
 		signatures(p),
@@ -203,14 +225,16 @@ func quotePaper(p *Page) Part {
 
 // tight is a table of figures for paper, without bars.
 func tight(p *Page, caption string, list []config.Figure) Part {
-	t := page.Table{Caption: caption, Class: "tight long", Heads: []string{"Figure", ">Value", ">Likely range", ">Limit", ">Margin", "From"}}
+	t := page.Table{Caption: caption, Class: "tight long",
+		Heads: []string{"Figure", ">Value", ">Likely range", ">Limit", ">Margin", "From"}}
 	for _, f := range list {
 		row := page.Texts(f.Label, p.Show(f.Value, f.Unit), "", "–", "–", "")
 		if f.High > f.Low {
 			row[2] = Text(p.Show(f.Low, f.Unit) + " to " + p.Show(f.High, f.Unit))
 		}
 		if f.Sense != "" {
-			row[3], row[5] = Text(map[config.Sense]string{config.AtMost: "≤ ", config.AtLeast: "≥ "}[f.Sense]+p.Show(f.Limit, f.Unit)), p.sources.mark(page.BasisText(f), f.Basis)
+			row[3], row[5] = Text(map[config.Sense]string{config.AtMost: "≤ ", config.AtLeast: "≥ "}[f.Sense]+
+				p.Show(f.Limit, f.Unit)), p.sources.mark(page.BasisText(f), f.Basis)
 			row[4] = Many(Text(p.Signed(f.Margin(), f.Unit)+" "), page.Mark(page.SeverityOf(f)))
 		}
 		t.Rows = append(t.Rows, row)
@@ -223,7 +247,8 @@ func tight(p *Page, caption string, list []config.Figure) Part {
 type sources []string
 
 // wordOf is what a limit rests on, as short as a column allows.
-var wordOf = map[config.Basis]string{config.Rating: "rating", config.ReadInText: "text", config.FromMemory: "memory", config.CommonPractice: "practice", config.Purchaser: "purchaser", config.Computed: "computed"}
+var wordOf = map[config.Basis]string{config.Rating: "rating", config.ReadInText: "text", config.FromMemory: "memory",
+	config.CommonPractice: "practice", config.Purchaser: "purchaser", config.Computed: "computed"}
 
 func (s *sources) mark(source string, basis config.Basis) Part {
 	i := slices.Index(*s, source)
@@ -239,14 +264,17 @@ func (s *sources) draw() Part {
 		return nil
 	}
 	return El("section", El("h2", Text("Sources of the limits")),
-		El("p", Class("how"), Text("By the numbers in brackets in the tables. Memory: nobody here read the text, and the number is a default to be replaced. Practice: common practice, no source.")),
+		El("p", Class("how"),
+			Text("By the numbers in brackets in the tables. Memory: nobody here read the text, and the number is a "+
+				"default to be replaced. Practice: common practice, no source.")),
 		El("ol", Class("sources two-up"), Each(*s, func(_ int, t string) Part { return El("li", Text(t+".")) })))
 }
 
 // priceSummary is the price by chapter; every line stands in the annex.
 func priceSummary(p *Page) Part {
 	s, cat := p.Q.Price, p.Q.Edition.Cat
-	t := page.Table{Caption: "In " + s.Currency + ", at the price book in force on " + s.On.Long() + "; every line stands in the annex", Class: "tight", Heads: []string{"", ">Amount"}}
+	t := page.Table{Caption: "In " + s.Currency + ", at the price book in force on " + s.On.Long() +
+		"; every line stands in the annex", Class: "tight", Heads: []string{"", ">Amount"}}
 	var labels []string
 	sums := map[string]pricing.Amount{}
 	for _, l := range s.Lines {
@@ -273,19 +301,22 @@ func priceSummary(p *Page) Part {
 		}
 	}
 	t.Sums = append(t.Sums, page.Texts("Total", p.Q.Total()))
-	return Many(t.Draw(), If(!s.ValidUntil.IsZero(), El("p", Class("how"), Text("Stands until "+s.ValidUntil.Long()+". "+s.Rounding))))
+	return Many(t.Draw(),
+		If(!s.ValidUntil.IsZero(), El("p", Class("how"), Text("Stands until "+s.ValidUntil.Long()+". "+s.Rounding))))
 }
 
 // compliancePaper lists each set's clauses with a figure in a row, and the rest
 // by what they come to.
 func compliancePaper(p *Page) Part {
-	out := []Part{page.RemountNote(p.Page), El("p", El("b", Text("All together: "+page.VerdictTally(p.Q.Verdicts)+".")))}
+	out := []Part{page.RemountNote(p.Page),
+		El("p", El("b", Text("All together: "+page.VerdictTally(p.Q.Verdicts)+".")))}
 	for list := p.Q.Verdicts; len(list) > 0; {
 		end := 1
 		for end < len(list) && list[end].Set == list[0].Set {
 			end++
 		}
-		t := page.Table{Caption: page.SetName(list[0].Set) + ": " + page.VerdictTally(list[:end]), Class: "tight long", Heads: []string{"Clause", "Verdict", ">Figure", ">Limit", "From"}}
+		t := page.Table{Caption: page.SetName(list[0].Set) + ": " + page.VerdictTally(list[:end]), Class: "tight long",
+			Heads: []string{"Clause", "Verdict", ">Figure", ">Limit", "From"}}
 		rest := map[standards.Outcome]string{}
 		for _, v := range list[:end] {
 			if v.Figure == nil && v.Outcome != standards.NotMet {
@@ -295,11 +326,13 @@ func compliancePaper(p *Page) Part {
 				rest[v.Outcome] += v.Title
 				continue
 			}
-			row := []Part{Text(v.Title), Many(page.VerdictMark(v), Text(" "+string(v.Outcome))), nil, nil, p.sources.mark(v.Source+"; "+string(v.Basis), v.Basis)}
+			row := []Part{Text(v.Title), Many(page.VerdictMark(v), Text(" "+string(v.Outcome))), nil, nil,
+				p.sources.mark(v.Source+"; "+string(v.Basis), v.Basis)}
 			if f := v.Figure; f != nil {
 				row[2] = Text(p.Show(f.Value, f.Unit))
 				if f.Sense != "" {
-					row[3] = Text(map[config.Sense]string{config.AtMost: "≤ ", config.AtLeast: "≥ "}[f.Sense] + p.Show(f.Limit, f.Unit))
+					row[3] = Text(map[config.Sense]string{config.AtMost: "≤ ", config.AtLeast: "≥ "}[f.Sense] +
+						p.Show(f.Limit, f.Unit))
 				}
 			}
 			t.Rows = append(t.Rows, row)
@@ -312,7 +345,8 @@ func compliancePaper(p *Page) Part {
 		for _, o := range []standards.Outcome{standards.Met, standards.Declared, standards.NotJudged} {
 			if rest[o] != "" {
 				word := string(o)
-				out = append(out, El("p", Class("small"), El("b", Text(strings.ToUpper(word[:1])+word[1:]+": ")), Text(rest[o]+".")))
+				out = append(out, El("p", Class("small"), El("b", Text(strings.ToUpper(word[:1])+word[1:]+": ")),
+					Text(rest[o]+".")))
 			}
 		}
 		list = list[end:]
@@ -354,9 +388,12 @@ func cover(p *Page) Part {
 	return Many(
 		El("h1", Text(page.Subject(p.Page))),
 		El("p", Text(q.Chassis.Label+" · "+q.Body.Label)),
-		El("div", Class("two"), El("div", El("h2", Class("plain"), Text("For")), lines(d.Buyer)), El("div", El("h2", Class("plain"), Text("From")), lines(d.Seller))),
-		El("div", Class("cover"), box("Price", q.Total()), box("Delivery, even odds", q.Plan.EvenOdds.Long()), box("Delivery, nine in ten", q.Plan.NineInTen.Long()), box("Stands until", q.Price.ValidUntil.Long()),
-			figure("Payload", "weight.payload"), figure("Payload left, loaded", "weight.payload-left"), figure("Front axle margin", "weight.front-axle"), figure("Rear axle margin", "weight.rear-axle")),
+		El("div", Class("two"), El("div", El("h2", Class("plain"), Text("For")), lines(d.Buyer)),
+			El("div", El("h2", Class("plain"), Text("From")), lines(d.Seller))),
+		El("div", Class("cover"), box("Price", q.Total()), box("Delivery, even odds", q.Plan.EvenOdds.Long()),
+			box("Delivery, nine in ten", q.Plan.NineInTen.Long()), box("Stands until", q.Price.ValidUntil.Long()),
+			figure("Payload", "weight.payload"), figure("Payload left, loaded", "weight.payload-left"),
+			figure("Front axle margin", "weight.front-axle"), figure("Rear axle margin", "weight.rear-axle")),
 		If(len(stops) > 0, Many(El("h3", Text("This quote cannot be issued yet")), page.Findings(p.Page, stops, ""))),
 		If(d.Notes != "", El("p", Text(d.Notes))),
 		El("p", Class("how"), Text(q.Edition.Cat.Notice)),
@@ -365,9 +402,11 @@ func cover(p *Page) Part {
 
 func printedCautions() Part {
 	return Many(El("h2", Text("Cautions")), page.Cautions(
-		"Computed weights do not replace a certified scale. The final-stage manufacturer certifies the finished vehicle.",
+		"Computed weights do not replace a certified scale. The final-stage manufacturer certifies the finished "+
+			"vehicle.",
 		power.Caution,
-		"Figures marked as from memory or common practice were not read in a standard's text. The purchaser's authority having jurisdiction decides which rules apply.",
+		"Figures marked as from memory or common practice were not read in a standard's text. The purchaser's "+
+			"authority having jurisdiction decides which rules apply.",
 		"Dates are estimates until the plant confirms slot and chassis in writing.",
 	))
 }
@@ -377,7 +416,8 @@ func acceptance(p *Page) Part {
 	return El("section", Class("whole"),
 		El("h2", Text("Acceptance")),
 		El("p", Text("The buyer accepts "+p.named()+" at "+p.Q.Total()+", with the specification and terms above.")),
-		El("div", Class("sign"), line("For the buyer: name and title"), line("For the seller: name and title"), line("Signature and date"), line("Signature and date")),
+		El("div", Class("sign"), line("For the buyer: name and title"), line("For the seller: name and title"),
+			line("Signature and date"), line("Signature and date")),
 	)
 }
 
@@ -396,7 +436,10 @@ func (p *Page) named() string {
 func financePaper(p *Page) Part {
 	return Many(
 		When(p.Q.Price.Lease != nil, func() Part {
-			return Many(El("h3", Text("Lease-purchase, as worked out for the buyer; no offer of credit")), page.LeaseSummary(p.Page), page.LeaseSchedule(p.Page))
+			return Many(El("h3", Text("Lease-purchase, as worked out for the buyer; no offer of credit")),
+				page.LeaseSummary(p.Page), page.LeaseSchedule(p.Page))
 		}),
-		When(p.Q.Price.Service != nil, func() Part { return Many(El("h2", Text("Years of service")), page.ServicePicture(p.Page)) }))
+		When(p.Q.Price.Service != nil, func() Part {
+			return Many(El("h2", Text("Years of service")), page.ServicePicture(p.Page))
+		}))
 }

@@ -9,27 +9,35 @@ import (
 
 // drafts lists the quotes kept in this browser, and the states of this one.
 func drafts(p *Page) Part {
-	t := page.Table{Caption: "Quotes kept in this browser", Class: "cards", Heads: []string{"Quote", "What it is", "Last changed", ""}}
+	t := page.Table{Caption: "Quotes kept in this browser", Class: "cards",
+		Heads: []string{"Quote", "What it is", "Last changed", ""}}
 	for i, k := range p.Saved {
 		n := strconv.Itoa(i)
 		tools := Many(
 			page.Action("open-kept", k.ID, "", "Open", Class("quiet"), At("id", "kept-open-"+n)),
-			El("details", At("id", "kept-fold-"+n), El("summary", Text("Delete…")), page.Action("drop-kept", k.ID, "", "Delete it for good", Class("quiet"), At("id", "kept-drop-"+n))))
+			El("details", At("id", "kept-fold-"+n), El("summary", Text("Delete…")),
+				page.Action("drop-kept", k.ID, "", "Delete it for good", Class("quiet"), At("id", "kept-drop-"+n))))
 		name := Many(El("b", Text(k.Name)))
 		if k.Here {
 			name, tools = Many(El("b", Text(k.Name)), El("span", Class("how"), Text("being worked on"))), Text("")
 		}
 		t.Rows = append(t.Rows, []Part{name, Text(k.Line), Text(k.When), tools})
 	}
-	return El("section", Class("block screen"), At("id", "kept-quotes"), At("tabindex", "-1"), El("h2", Text("Kept quotes")),
+	return El("section", Class("block screen"), At("id", "kept-quotes"), At("tabindex", "-1"),
+		El("h2", Text("Kept quotes")),
 		If(len(p.Saved) > 0, t.Draw()),
-		If(len(p.Saved) == 0, El("p", Text("This browser does not keep quotes: save this one as a file before you leave."))),
+		If(len(p.Saved) == 0,
+			El("p", Text("This browser does not keep quotes: save this one as a file before you leave."))),
 		El("div", Class("row-tools"),
-			page.Action("fresh-kept", "", "", "Begin another quote", At("id", "kept-fresh")), page.Action("copy-kept", "", "", "Work on a copy", At("id", "kept-copy")),
+			page.Action("fresh-kept", "", "", "Begin another quote", At("id", "kept-fresh")), page.Action("copy-kept",
+				"", "", "Work on a copy", At("id", "kept-copy")),
 			page.Action("export-kept", "", "", "Save everything as one file", At("id", "kept-export")),
 			El("label", Class("button"), At("for", "f-import"), Text("Take in such a file…")),
-			El("input", Class("hidden-text"), At("type", "file"), At("id", "f-import"), At("data-act", "import"), At("accept", ".json,application/json"))),
-		El("p", Class("small soft"), Text("Every change is kept at once, in this browser alone. The file holds all quotes with their earlier states, and the catalogue in use; a signing key or a cost sheet is never in it.")),
+			El("input", Class("hidden-text"), At("type", "file"), At("id", "f-import"), At("data-act", "import"),
+				At("accept", ".json,application/json"))),
+		El("p", Class("small soft"),
+			Text("Every change is kept at once, in this browser alone. The file holds all quotes with their earlier "+
+				"states, and the catalogue in use; a signing key or a cost sheet is never in it.")),
 		trail(p))
 }
 
@@ -41,11 +49,13 @@ func trail(p *Page) Part {
 	t := page.Table{Caption: "Earlier states of this quote", Heads: []string{"When", "What was done", ""}}
 	for i := len(p.Trail) - 1; i >= 0; i-- {
 		m := p.Trail[i]
-		tool := page.Action("back-to", strconv.Itoa(m.N), "", "Go there", Class("quiet"), At("id", "trail-"+strconv.Itoa(m.N)))
+		tool := page.Action("back-to", strconv.Itoa(m.N), "", "Go there", Class("quiet"),
+			At("id", "trail-"+strconv.Itoa(m.N)))
 		if m.Here {
 			tool = Text("shown now")
 		}
 		t.Rows = append(t.Rows, []Part{Text(m.When), Text(page.OrDash(m.Said)), tool})
 	}
-	return El("details", At("id", "fold-trail"), El("summary", El("b", Text("Earlier states of this quote: "+strconv.Itoa(len(p.Trail))))), t.Draw())
+	return El("details", At("id", "fold-trail"),
+		El("summary", El("b", Text("Earlier states of this quote: "+strconv.Itoa(len(p.Trail))))), t.Draw())
 }

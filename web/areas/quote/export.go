@@ -74,7 +74,8 @@ func ReadExport(file []byte) (*Export, error) {
 	for i := range e.Quotes {
 		k := &e.Quotes[i]
 		where := fmt.Sprintf("quotes[%d] %q", i, session.Clip(k.Name, 60))
-		if len(k.ID) == 0 || len(k.ID) > 60 || len(k.Name) > session.MaxSaid || len(k.Line) > 2*session.MaxSaid || len(k.Saved) > 40 || len(k.Steps) > MaxSteps || len(k.Pins) > session.MaxPins {
+		if len(k.ID) == 0 || len(k.ID) > 60 || len(k.Name) > session.MaxSaid || len(k.Line) > 2*session.MaxSaid ||
+			len(k.Saved) > 40 || len(k.Steps) > MaxSteps || len(k.Pins) > session.MaxPins {
 			return fail("range", where, "has a text or a list that is too long, or no id")
 		}
 		if len(k.Steps) > 0 && (k.At < 0 || k.At >= len(k.Steps)) {
@@ -129,5 +130,6 @@ func importKept(s *session.Session, a session.Act) {
 		return
 	}
 	s.Step(session.Step{Do: "import", Text: string(data)})
-	s.Notice = fmt.Sprintf("%d kept quotes were taken in from %s. None that was here was changed.", len(e.Quotes), session.Clip(a.ID, 100))
+	s.Notice = fmt.Sprintf("%d kept quotes were taken in from %s. None that was here was changed.", len(e.Quotes),
+		session.Clip(a.ID, 100))
 }

@@ -16,7 +16,11 @@ func fleetPaper(p *Page) Part {
 	}
 	t := page.Table{Caption: "Units of this quote", Heads: []string{"Unit", ">How many", ">Price"}}
 	for i, it := range p.Q.Draft.Items() {
-		t.Rows = append(t.Rows, []Part{Many(Text(p.Q.NameOf(i)), El("span", Class("how"), Text(p.Q.Edition.Cat.LabelOf(it.Unit.Chassis)+", "+p.Q.Edition.Cat.LabelOf(it.Unit.Body)))), Text(strconv.Itoa(it.Count())), Text(page.ShareOf(p.Q, i).Show())})
+		t.Rows = append(t.Rows,
+			[]Part{Many(Text(p.Q.NameOf(i)),
+				El("span", Class("how"),
+					Text(p.Q.Edition.Cat.LabelOf(it.Unit.Chassis)+", "+p.Q.Edition.Cat.LabelOf(it.Unit.Body)))),
+				Text(strconv.Itoa(it.Count())), Text(page.ShareOf(p.Q, i).Show())})
 	}
 	t.Sums = append(t.Sums, []Part{Text("Together"), Text(strconv.Itoa(p.Q.Price.Units)), Text(p.Q.Total())})
 	return Many(El("h2", Text("Units")), t.Draw())

@@ -24,7 +24,8 @@ func qrCode(p *Page) Part {
 		return El("p", Class("how"), Text("The quote is too long for a printed code. Send its link or its file."))
 	}
 	size := strconv.Itoa(side + 2*quiet)
-	return El("svg", At("class", "qr"), At("viewBox", "0 0 "+size+" "+size), At("role", "img"), At("aria-label", "QR code of the quote's link"), At("shape-rendering", "crispEdges"),
+	return El("svg", At("class", "qr"), At("viewBox", "0 0 "+size+" "+size), At("role", "img"),
+		At("aria-label", "QR code of the quote's link"), At("shape-rendering", "crispEdges"),
 		El("rect", At("width", size), At("height", size), At("fill", "#fff")),
 		El("path", At("fill", "#000"), At("d", d)))
 }
@@ -63,7 +64,8 @@ func runs(c *coding.Code) string {
 			for x+n < c.Size && c.Black(x+n, y) {
 				n++
 			}
-			d.WriteString("M" + strconv.Itoa(x+quiet) + " " + strconv.Itoa(y+quiet) + "h" + strconv.Itoa(n) + "v1h-" + strconv.Itoa(n) + "z")
+			d.WriteString("M" + strconv.Itoa(x+quiet) + " " + strconv.Itoa(y+quiet) + "h" + strconv.Itoa(n) + "v1h-" +
+				strconv.Itoa(n) + "z")
 			x += n
 		}
 	}

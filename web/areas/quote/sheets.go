@@ -38,22 +38,31 @@ func exceptions(p *Page) Part {
 			open++
 		}
 	}
-	return Many(El("h1", Text("Schedule of exceptions")), El("p", Text(cmp.Or(p.Q.Draft.Title, p.Q.Draft.Buyer.Name, "Unit")+" · "+p.Q.Chassis.Label+" · "+p.Q.Body.Label)),
+	return Many(El("h1", Text("Schedule of exceptions")),
+		El("p", Text(cmp.Or(p.Q.Draft.Title, p.Q.Draft.Buyer.Name, "Unit")+" · "+p.Q.Chassis.Label+" · "+
+			p.Q.Body.Label)),
 		If(len(list) == 0, El("p", Text("No requirement list was entered. Paste the buyer's list in Needs."))),
 		If(len(list) > 0, El("p", El("b", Text(page.Count(len(list), "line", "lines")+": "+page.Tally(list)+".")))),
 		If(not.Rows != nil, not.Draw()), If(len(list) > 0 && not.Rows == nil, El("p", Text("There is no exception."))),
-		If(open > 0, El("p", page.Mark(config.Warn), Text(" "+page.Count(open, "line is", "lines are")+" answered as this program read them and not yet confirmed: look at each in Needs before this goes out."))),
-		If(len(list) > 0, Many(all.Draw(), El("div", Class("sign"), El("div", Text("For the bidder: name and title")), El("div", Text("Signature and date"))))))
+		If(open > 0, El("p", page.Mark(config.Warn), Text(" "+page.Count(open, "line is", "lines are")+
+			" answered as this program read them and not yet confirmed: look at each in Needs before this goes out."))),
+		If(len(list) > 0,
+			Many(all.Draw(), El("div", Class("sign"), El("div", Text("For the bidder: name and title")),
+				El("div", Text("Signature and date"))))))
 }
 
 // orderSheet tells the plant what to build, station by station.
 func orderSheet(p *Page) Part {
 	q := p.Q
-	out := []Part{El("h1", Text("Order sheet: "+page.Subject(p.Page))), El("p", Text(q.Chassis.Label+" · "+q.Body.Label+" · rules: "+q.Assume.Label)),
-		El("p", Text("Order "+q.Plan.Order.Long()+" · delivery at even odds "+q.Plan.EvenOdds.Long()+", at nine in ten "+q.Plan.NineInTen.Long()+". Dates by station are those expected."))}
-	lead := page.Table{Caption: "Long lead: order these first", Class: "tight", Heads: []string{"Part", ">Working days, likely", "Expected", "Needed at the latest"}}
+	out := []Part{El("h1", Text("Order sheet: "+page.Subject(p.Page))),
+		El("p", Text(q.Chassis.Label+" · "+q.Body.Label+" · rules: "+q.Assume.Label)),
+		El("p", Text("Order "+q.Plan.Order.Long()+" · delivery at even odds "+q.Plan.EvenOdds.Long()+
+			", at nine in ten "+q.Plan.NineInTen.Long()+". Dates by station are those expected."))}
+	lead := page.Table{Caption: "Long lead: order these first", Class: "tight",
+		Heads: []string{"Part", ">Working days, likely", "Expected", "Needed at the latest"}}
 	for _, s := range q.LongLead() {
-		lead.Rows = append(lead.Rows, page.Texts(s.Label, quantity.Group(s.Days.Likely, 0), s.Finish.Long(), s.LatestFinish.Long()))
+		lead.Rows = append(lead.Rows, page.Texts(s.Label, quantity.Group(s.Days.Likely, 0), s.Finish.Long(),
+			s.LatestFinish.Long()))
 	}
 	out = append(out, lead.Draw())
 	for _, s := range q.Stations() {
@@ -69,31 +78,40 @@ func orderSheet(p *Page) Part {
 			if l.Hours != 0 {
 				hours = quantity.Group(l.Hours, 1)
 			}
-			t.Rows = append(t.Rows, []Part{Many(El("b", Text(l.Label+". ")), Text(l.Spec), told(l.Told)), Text(page.Whole(l.Qty)), Text(hours), Text("☐")})
+			t.Rows = append(t.Rows, []Part{Many(El("b", Text(l.Label+". ")), Text(l.Spec), told(l.Told)),
+				Text(page.Whole(l.Qty)), Text(hours), Text("☐")})
 		}
 		out = append(out, t.Draw())
 	}
 	if cuts := page.CutList(p.Page); cuts != nil {
 		out = append(out, El("h2", Text("Cut list")), cuts)
 	}
-	w := page.Table{Caption: "Every 12 V circuit", Class: "tight", Heads: []string{"No.", "Function", ">Amps", ">Run, ft", ">Fuse, A", "Wire", ">Drop", "Sized by"}}
+	w := page.Table{Caption: "Every 12 V circuit", Class: "tight",
+		Heads: []string{"No.", "Function", ">Amps", ">Run, ft", ">Fuse, A", "Wire", ">Drop", "Sized by"}}
 	for _, c := range q.Power.Circuits {
-		w.Rows = append(w.Rows, page.Texts(c.Number, c.Function, quantity.Group(float64(c.Amps), 1), quantity.Group(c.RunFt, 0), quantity.Group(c.FuseA, 0), c.Gauge, quantity.Group(c.DropPct, 1)+" %", c.Decided))
+		w.Rows = append(w.Rows, page.Texts(c.Number, c.Function, quantity.Group(float64(c.Amps), 1),
+			quantity.Group(c.RunFt, 0), quantity.Group(c.FuseA, 0), c.Gauge, quantity.Group(c.DropPct, 1)+
+				" %", c.Decided))
 	}
-	return Many(Many(out...), El("h2", Text("Circuit schedule")), w.Draw(), El("p", Class("how"), Text("For building to, once a licensed designer of record has gone over it. Mark number and function every 4 in where the option says so.")))
+	return Many(Many(out...), El("h2", Text("Circuit schedule")), w.Draw(),
+		El("p", Class("how"),
+			Text("For building to, once a licensed designer of record has gone over it. Mark number and function "+
+				"every 4 in where the option says so.")))
 }
 
 // testSheet is filled in at the finished unit; what is typed in is judged.
 func testSheet(p *Page) Part {
 	list := p.Q.Checks()
-	out := []Part{El("h1", Text("Test sheet: "+page.Subject(p.Page))), El("p", Text(p.Q.Chassis.Label+" · "+p.Q.Body.Label+" · serial number ____________________"))}
+	out := []Part{El("h1", Text("Test sheet: "+page.Subject(p.Page))),
+		El("p", Text(p.Q.Chassis.Label+" · "+p.Q.Body.Label+" · serial number ____________________"))}
 	read, bad := 0, 0
 	for len(list) > 0 {
 		end := 1
 		for end < len(list) && list[end].Section == list[0].Section {
 			end++
 		}
-		t := page.Table{Caption: list[0].Section, Class: "tight readings", Heads: []string{"What", ">Expected", "Accepted", "Reading"}}
+		t := page.Table{Caption: list[0].Section, Class: "tight readings",
+			Heads: []string{"What", ">Expected", "Accepted", "Reading"}}
 		if list[0].Works {
 			t.Heads = []string{"What", "Found"}
 		}
@@ -106,14 +124,16 @@ func testSheet(p *Page) Part {
 			}
 			t.Rows = append(t.Rows, checkRow(p, c))
 		}
-		out = append(out, t.Draw(), If(!list[0].Works, El("p", Class("how"), Text("Accepted by: "+bases(list[:end])+"."))))
+		out = append(out, t.Draw(),
+			If(!list[0].Works, El("p", Class("how"), Text("Accepted by: "+bases(list[:end])+"."))))
 		list = list[end:]
 	}
 	said := "No reading is entered yet."
 	if read > 0 {
 		said = page.Count(read, "reading", "readings") + " entered, " + page.Whole(bad) + " outside what is accepted."
 	}
-	return Many(Many(out...), El("p", El("b", Text(said))), El("div", Class("sign"), El("div", Text("Tested by, date")), El("div", Text("Approved by, date"))))
+	return Many(Many(out...), El("p", El("b", Text(said))), El("div", Class("sign"), El("div", Text("Tested by, date")),
+		El("div", Text("Approved by, date"))))
 }
 
 func checkRow(p *Page, c quote.Check) []Part {
@@ -127,7 +147,10 @@ func checkRow(p *Page, c quote.Check) []Part {
 		if c.Reading != nil {
 			value = page.Whole(int(*c.Reading))
 		}
-		return []Part{Text(c.What), Many(El("select", At("id", "f-"+id), At("data-act", "set"), At("data-id", id), At("aria-label", "Found: "+c.What), page.Options(value, []page.Choice{{"", "☐"}, {"1", "in order"}, {"0", "a fault"}})), verdict)}
+		return []Part{Text(c.What),
+			Many(El("select", At("id", "f-"+id), At("data-act", "set"), At("data-id", id),
+				At("aria-label", "Found: "+c.What), page.Options(value,
+					[]page.Choice{{"", "☐"}, {"1", "in order"}, {"0", "a fault"}})), verdict)}
 	}
 	value := ""
 	if c.Reading != nil {
@@ -139,7 +162,8 @@ func checkRow(p *Page, c quote.Check) []Part {
 	} else if c.Low == 0 {
 		accepted = "at most " + p.Show(c.High, c.Unit)
 	}
-	return []Part{Text(c.What), Text(p.Show(c.Want, c.Unit)), Text(accepted), Many(page.Bare(p.Page, id, "decimal", value, "Reading: "+c.What), verdict)}
+	return []Part{Text(c.What), Text(p.Show(c.Want, c.Unit)), Text(accepted),
+		Many(page.Bare(p.Page, id, "decimal", value, "Reading: "+c.What), verdict)}
 }
 
 // bases lists what the tolerances of a section rest on, each once.
@@ -155,7 +179,8 @@ func bases(list []quote.Check) string {
 
 // upkeep is the maintenance schedule of this very unit.
 func upkeep(p *Page) Part {
-	t := page.Table{Caption: "By months and miles, whichever comes first", Class: "tight", Heads: []string{">Months", ">Miles", "What", "First due by"}}
+	t := page.Table{Caption: "By months and miles, whichever comes first", Class: "tight",
+		Heads: []string{">Months", ">Miles", "What", "First due by"}}
 	for _, x := range p.Q.Tasks(p.System()) {
 		miles := "–"
 		if x.Miles > 0 {
@@ -163,13 +188,18 @@ func upkeep(p *Page) Part {
 		}
 		t.Rows = append(t.Rows, page.Texts(page.Whole(x.Months), miles, x.What, x.First.Long()))
 	}
-	return Many(El("h1", Text("Maintenance schedule: "+page.Subject(p.Page))), El("p", Text(p.Q.Chassis.Label+" · "+p.Q.Body.Label)),
+	return Many(El("h1", Text("Maintenance schedule: "+page.Subject(p.Page))),
+		El("p", Text(p.Q.Chassis.Label+" · "+p.Q.Body.Label)),
 		t.Draw(),
-		El("p", Class("how"), Text("Intervals are common practice, no source; where the maker of the chassis or of a part asks for more, that goes first. Days are counted from delivery at even odds.")),
+		El("p", Class("how"),
+			Text("Intervals are common practice, no source; where the maker of the chassis or of a part asks for "+
+				"more, that goes first. Days are counted from delivery at even odds.")),
 		El("h2", Text("Plan, warranty and service")), service(p))
 }
 
 // service lists the promises that go with the unit.
 func service(p *Page) Part {
-	return El("ul", Class("spec-list two-up"), Each(p.Q.Service(), func(_ int, o *config.Option) Part { return El("li", El("b", Text(o.Label+". ")), Text(o.Spec)) }))
+	return El("ul", Class("spec-list two-up"), Each(p.Q.Service(), func(_ int, o *config.Option) Part {
+		return El("li", El("b", Text(o.Label+". ")), Text(o.Spec))
+	}))
 }

@@ -25,7 +25,8 @@ func newKey(s *session.Session, a session.Act) {
 		s.Fault("No key was made: %s.", session.Plain(err))
 		return
 	}
-	keepKey(s, k, source, a.Value, "A signing key was made, sealed with your passphrase and kept in this browser. Save its file too, and give the public key to whoever keeps the catalogue's roster.")
+	keepKey(s, k, source, a.Value, "A signing key was made, sealed with your passphrase and kept in this browser. "+
+		"Save its file too, and give the public key to whoever keeps the catalogue's roster.")
 }
 
 // importKey takes a key from a file, sealed or not yet.
@@ -42,7 +43,8 @@ func importKey(s *session.Session, a session.Act) {
 			return
 		}
 		random, _ := base64.StdEncoding.DecodeString(a.Random)
-		keepKey(s, k, bytes.NewReader(random), a.Value, "The signing key is sealed with your passphrase and kept in this browser.")
+		keepKey(s, k, bytes.NewReader(random), a.Value, "The signing key is sealed with your passphrase and kept in "+
+			"this browser.")
 		return
 	}
 	k, err := sign.Open(file, a.Value)
@@ -72,7 +74,8 @@ func exportKey(s *session.Session, a session.Act) {
 		s.Fault("No signing key is kept in this browser.")
 		return
 	}
-	s.Step(session.Step{Do: "save", Name: "signing-key.sealed", Type: "application/octet-stream", Text: a.File, Base64: true})
+	s.Step(session.Step{Do: "save", Name: "signing-key.sealed", Type: "application/octet-stream", Text: a.File,
+		Base64: true})
 }
 
 func forgetKey(s *session.Session, _ session.Act) {
@@ -122,7 +125,8 @@ func signQuote(s *session.Session, a session.Act) {
 // setEarlier takes the link of the quote that this one revises.
 func setEarlier(s *session.Session, a session.Act) error {
 	if !s.Attach(a.Value) {
-		return errors.New("this is not the quote that this revision names: ask the seller for the link of the one before it")
+		return errors.New("this is not the quote that this revision names: ask the seller for the link of the one " +
+			"before it")
 	}
 	s.Notice = "What changed since the earlier quote is shown."
 	return nil

@@ -15,7 +15,8 @@ import (
 func specification(p *Page) Part {
 	cat := p.Q.Edition.Cat
 	spec := func(name, text string) Part { return El("p", El("b", Text(name+". ")), Text(text)) }
-	out := []Part{Class("two-up"), spec(p.Q.Chassis.Label, p.Q.Chassis.Spec), spec(p.Q.Body.Label, p.Q.Body.Spec), remountWords(p)}
+	out := []Part{Class("two-up"), spec(p.Q.Chassis.Label, p.Q.Chassis.Spec), spec(p.Q.Body.Label, p.Q.Body.Spec),
+		remountWords(p)}
 	for _, ch := range cat.Chapters {
 		var items []Part
 		for i := range cat.Groups {
@@ -69,7 +70,8 @@ func remountWords(p *Page) Part {
 		add("built " + strconv.Itoa(e.Built))
 	}
 	inch := func(v quantity.Length) string { return p.Show(float64(v), quantity.Inch) }
-	add(inch(b.LengthIn) + " long, " + inch(b.WidthIn) + " wide, " + inch(b.HeightIn) + " high, headroom " + inch(b.HeadroomIn))
+	add(inch(b.LengthIn) + " long, " + inch(b.WidthIn) + " wide, " + inch(b.HeightIn) + " high, headroom " +
+		inch(b.HeadroomIn))
 	weighed := p.Show(float64(b.Mass.Lb), quantity.Pound)
 	switch {
 	case e.MassLb == 0:

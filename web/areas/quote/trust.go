@@ -79,7 +79,8 @@ func validity(until, today config.Date) assurance {
 	left := today.DaysUntil(until)
 	switch {
 	case left < 0:
-		return assurance{config.Warn, "Stands until", until.Long() + ". It expired " + page.Count(-left, "day", "days") + " ago: ask the seller for a new one before ordering."}
+		return assurance{config.Warn, "Stands until", until.Long() + ". It expired " +
+			page.Count(-left, "day", "days") + " ago: ask the seller for a new one before ordering."}
 	case left == 0:
 		return assurance{"", "Stands until", until.Long() + ", which is today."}
 	}
@@ -95,7 +96,9 @@ func reliance(p *Page) []assurance {
 		if now := q.Total(); now == g.As.Total && q.Plan.EvenOdds == g.As.Even {
 			list = append(list, assurance{"", "Figures", "recomputed here; price and date agree with those signed."})
 		} else {
-			list = append(list, assurance{config.Warn, "Figures", "signed with a total of " + g.As.Total + " and delivery on " + g.As.Even.Long() + "; this copy of the page computes " + now + " and " + q.Plan.EvenOdds.Long() + ". What was signed stands."})
+			list = append(list, assurance{config.Warn, "Figures", "signed with a total of " + g.As.Total +
+				" and delivery on " + g.As.Even.Long() + "; this copy of the page computes " + now + " and " +
+				q.Plan.EvenOdds.Long() + ". What was signed stands."})
 		}
 	}
 	return append(list, validity(q.Price.ValidUntil, t.Today))
@@ -117,7 +120,8 @@ func trust(p *Page) Part {
 		title = "Revision " + strconv.Itoa(d.Rev) + ": " + title
 	}
 	return Many(
-		El("section", Class("block screen"), At("id", "trust"), El("h2", Text(title)), assurances(reliance(p)), If(!p.Reader, signing(p))),
+		El("section", Class("block screen"), At("id", "trust"), El("h2", Text(title)), assurances(reliance(p)),
+			If(!p.Reader, signing(p))),
 		El("div", Class("screen"), revision(p)),
 	)
 }
@@ -129,31 +133,40 @@ func signing(p *Page) Part {
 		return nil
 	}
 	pass := func(id, hint string) Part {
-		return El("div", Class("fields"), El("div", Class("field"), El("label", At("for", id), Text("Passphrase of your signing key")),
-			El("input", At("type", "password"), At("id", id), At("autocomplete", "off"), At("aria-describedby", id+"-hint")),
-			El("p", Class("hint"), At("id", id+"-hint"), Text(hint))))
+		return El("div", Class("fields"),
+			El("div", Class("field"), El("label", At("for", id), Text("Passphrase of your signing key")),
+				El("input", At("type", "password"), At("id", id), At("autocomplete", "off"),
+					At("aria-describedby", id+"-hint")),
+				El("p", Class("hint"), At("id", id+"-hint"), Text(hint))))
 	}
 	asks := func(act, label string, parts ...Part) Part {
-		return El("button", At("type", "button"), At("id", act), At("data-act", act), At("data-secret", "key-pass"), Many(parts...), Text(label))
+		return El("button", At("type", "button"), At("id", act), At("data-act", act), At("data-secret", "key-pass"),
+			Many(parts...), Text(label))
 	}
 	if t.OwnKey == "" {
 		return El("details", At("id", "fold-key"), El("summary", El("b", Text("Sign as the seller"))),
-			El("p", Text("A signature shows the buyer who stands behind the quote and that nothing in it was changed. It needs a key of your own. The key is kept in this browser, sealed with a passphrase, and leaves it only in a sealed file.")),
+			El("p", Text("A signature shows the buyer who stands behind the quote and that nothing in it was "+
+				"changed. It needs a key of your own. The key is kept in this browser, sealed with a passphrase, and "+
+				"leaves it only in a sealed file.")),
 			pass("key-pass", "Ten letters or more; several plain words are good. Nobody can recover it."),
 			El("div", Class("row-tools"), asks("key-new", "Make a signing key", Class("main")),
 				El("label", Class("button"), At("for", "f-key"), Text("Take a key from its file…")),
-				El("input", Class("hidden-text"), At("type", "file"), At("id", "f-key"), At("data-act", "key-import"), At("data-secret", "key-pass")),
+				El("input", Class("hidden-text"), At("type", "file"), At("id", "f-key"), At("data-act", "key-import"),
+					At("data-secret", "key-pass")),
 				El("span", Class("small soft"), Text("Type the passphrase first."))))
 	}
-	own := "It is on no roster of this catalogue yet: buyers are told that its owner is unknown. Give the public key to whoever keeps the catalogue."
+	own := "It is on no roster of this catalogue yet: buyers are told that its owner is unknown. Give the public key " +
+		"to whoever keeps the catalogue."
 	if t.Own.Signer != nil {
 		own = t.Own.Words()
 	}
 	return El("div", Class("signing"),
 		pass("key-pass", "It opens the key for this one signature; it is kept nowhere."),
 		El("div", Class("row-tools"), asks("sign", "Sign this quote", Class("main")),
-			El("button", At("type", "button"), Class("quiet"), At("id", "key-export"), At("data-act", "key-export"), At("data-sealed", "key"), Text("Save the sealed key as a file")),
-			page.Action("key-forget", "", "", "Take the key out of this browser", Class("quiet"), At("id", "key-forget"))),
+			El("button", At("type", "button"), Class("quiet"), At("id", "key-export"), At("data-act", "key-export"),
+				At("data-sealed", "key"), Text("Save the sealed key as a file")),
+			page.Action("key-forget", "", "", "Take the key out of this browser", Class("quiet"),
+				At("id", "key-forget"))),
 		El("p", Class("hint"), Text("Your key: "), El("code", Text(t.OwnKey)), Text(". "+own)),
 	)
 }
@@ -171,15 +184,22 @@ func revision(p *Page) Part {
 	inside := Many()
 	switch {
 	case b.As == nil:
-		inside = Many(El("p", Text("This quote revises an earlier one that is not at hand. Paste its link to see exactly what changed.")),
-			page.Field(p.Page, "earlier", "Link of the earlier quote", "", "It is compared with the name this revision gives it; no other quote can take its place"))
+		inside = Many(El("p",
+			Text("This quote revises an earlier one that is not at hand. Paste its link to see exactly what changed.")),
+			page.Field(p.Page, "earlier", "Link of the earlier quote", "",
+				"It is compared with the name this revision gives it; no other quote can take its place"))
 	case b.Q == nil:
-		inside = El("p", Text("It was made with catalogue edition "+b.As.Edition+", which is not at hand, and is not recomputed. As it was issued: total "+b.As.Total+", delivery at even odds "+b.As.Even.Long()+". Now: total "+p.Q.Total()+", "+p.Q.Plan.EvenOdds.Long()+"."))
+		inside = El("p", Text("It was made with catalogue edition "+b.As.Edition+", which is not at hand, and is not "+
+			"recomputed. As it was issued: total "+b.As.Total+", delivery at even odds "+b.As.Even.Long()+
+			". Now: total "+p.Q.Total()+", "+p.Q.Plan.EvenOdds.Long()+"."))
 	default:
 		d := quote.Difference(b.Q, p.Q)
-		inside = El("p", El("b", Text("The change order comes to "+p.Q.Price.Currency+" "+d.Total.Show()+". ")), Text(page.Count(len(quote.Changes(b.Q, p.Q)), "thing", "things")+" changed; the document begins with each and what it costs."))
+		inside = El("p", El("b", Text("The change order comes to "+p.Q.Price.Currency+" "+d.Total.Show()+". ")),
+			Text(page.Count(len(quote.Changes(b.Q, p.Q)), "thing", "things")+
+				" changed; the document begins with each and what it costs."))
 	}
-	return El("section", Class("block"), At("id", "revision"), El("h2", Text("What changed since "+name)), inside, If(b.Signer != "", El("p", Class("how"), Text("The earlier one was signed. "+b.Signer))))
+	return El("section", Class("block"), At("id", "revision"), El("h2", Text("What changed since "+name)), inside,
+		If(b.Signer != "", El("p", Class("how"), Text("The earlier one was signed. "+b.Signer))))
 }
 
 // changeOrder prices the difference alone.
@@ -190,18 +210,23 @@ func changeOrder(p *Page, b *Before) Part {
 		what.Rows = append(what.Rows, page.Texts(c.Where, page.OrDash(c.From), page.OrDash(c.To)))
 	}
 	d := quote.Difference(b.Q, p.Q)
-	cost := page.Table{Caption: "What it costs", Class: "tight", Heads: []string{"Line", ">Before", ">Now", ">Change order"}}
+	cost := page.Table{Caption: "What it costs", Class: "tight",
+		Heads: []string{"Line", ">Before", ">Now", ">Change order"}}
 	for _, l := range d.Lines {
 		cost.Rows = append(cost.Rows, page.Texts(l.Label, l.From.Show(), l.To.Show(), l.By.Show()))
 	}
 	cost.Sums = append(cost.Sums, page.Texts("Total", b.Q.Price.Total.Show(), p.Q.Price.Total.Show(), d.Total.Show()))
 	when := "Delivery at even odds stays on " + p.Q.Plan.EvenOdds.Long() + "."
 	if d.Days > 0 {
-		when = "Delivery at even odds moves " + page.Count(d.Days, "calendar day", "calendar days") + " later, to " + p.Q.Plan.EvenOdds.Long() + "."
+		when = "Delivery at even odds moves " + page.Count(d.Days, "calendar day", "calendar days") + " later, to " +
+			p.Q.Plan.EvenOdds.Long() + "."
 	} else if d.Days < 0 {
-		when = "Delivery at even odds moves " + page.Count(-d.Days, "calendar day", "calendar days") + " earlier, to " + p.Q.Plan.EvenOdds.Long() + "."
+		when = "Delivery at even odds moves " + page.Count(-d.Days, "calendar day", "calendar days") + " earlier, to " +
+			p.Q.Plan.EvenOdds.Long() + "."
 	}
-	was := If(b.Q.Total() != b.As.Total, El("p", page.Mark(config.Warn), Text(" The earlier quote was issued at "+b.As.Total+"; this copy of the page computes "+b.Q.Total()+" for it. What was signed stands.")))
+	was := If(b.Q.Total() != b.As.Total,
+		El("p", page.Mark(config.Warn), Text(" The earlier quote was issued at "+b.As.Total+
+			"; this copy of the page computes "+b.Q.Total()+" for it. What was signed stands.")))
 	return Many(
 		If(what.Rows == nil, El("p", Text("Nothing was changed."))), If(what.Rows != nil, what.Draw()),
 		If(cost.Rows != nil, cost.Draw()), was,
@@ -215,10 +240,13 @@ func foreign(p *Page) Part {
 	if f == nil {
 		return nil
 	}
-	tools := El("div", Class("row-tools"), page.Action("foreign-drop", "", "", "Put it away", Class("quiet"), At("id", "foreign-drop")))
+	tools := El("div", Class("row-tools"), page.Action("foreign-drop", "", "", "Put it away", Class("quiet"),
+		At("id", "foreign-drop")))
 	if f.Known {
-		return El("section", Class("block screen"), At("id", "foreign"), El("h2", Text("The catalogue edition of the other quote is loaded now")),
-			El("div", Class("row-tools"), El("button", At("type", "button"), Class("main"), At("id", "foreign-open"), At("data-act", "foreign-open"), At("data-links", "1"), Text("Open it and recompute"))), tools)
+		return El("section", Class("block screen"), At("id", "foreign"),
+			El("h2", Text("The catalogue edition of the other quote is loaded now")),
+			El("div", Class("row-tools"), El("button", At("type", "button"), Class("main"), At("id", "foreign-open"),
+				At("data-act", "foreign-open"), At("data-links", "1"), Text("Open it and recompute"))), tools)
 	}
 	row := func(label, value string) Part { return Many(El("dt", Text(label)), El("dd", Text(page.OrDash(value)))) }
 	signed := assurance{config.Warn, "Signature", "none. Nobody has put their name to it."}
@@ -227,15 +255,19 @@ func foreign(p *Page) Part {
 		list = []assurance{{"", "Signature", "holds; not a byte was changed since."}, standingCheck(f.Key, f.Standing)}
 	}
 	list = append(list,
-		assurance{config.Warn, "Figures", "as they were issued, NOT recomputed: this page does not hold catalogue edition " + f.As.Edition + ". Load that edition in the Needs area to recompute them."},
+		assurance{config.Warn, "Figures", "as they were issued, NOT recomputed: this page does not hold catalogue " +
+			"edition " + f.As.Edition + ". Load that edition in the Needs area to recompute them."},
 		validity(f.As.Until, f.Today))
 	number := f.Draft.Number
 	if number != "" {
 		number += ", revision " + strconv.Itoa(f.Draft.Rev) + ", of " + f.Draft.Date.Long()
 	}
-	return El("section", Class("block"), At("id", "foreign"), El("h2", Text("A quote of another catalogue edition")), assurances(list),
-		El("dl", row("Quote", number), row("For", f.Draft.Buyer.Name), row("From", f.Draft.Seller.Name), row("What", f.Draft.Title), row("Chassis", f.As.Chassis), row("Module", f.As.Body),
-			row("Total, as issued", f.As.Total), row("Delivery at even odds, as issued", f.As.Even.Long()), row("Payload left, as issued", p.Show(f.As.Payload, "lb"))), tools)
+	return El("section", Class("block"), At("id", "foreign"), El("h2", Text("A quote of another catalogue edition")),
+		assurances(list),
+		El("dl", row("Quote", number), row("For", f.Draft.Buyer.Name), row("From", f.Draft.Seller.Name),
+			row("What", f.Draft.Title), row("Chassis", f.As.Chassis), row("Module", f.As.Body),
+			row("Total, as issued", f.As.Total), row("Delivery at even odds, as issued", f.As.Even.Long()),
+			row("Payload left, as issued", p.Show(f.As.Payload, "lb"))), tools)
 }
 
 // signatures is what paper says of the signature, with the code of the link.
@@ -245,7 +277,8 @@ func signatures(p *Page) Part {
 		return nil
 	}
 	return El("div", Class("signature"), qrCode(p), El("div", El("h3", Text("This quote on a screen")),
-		El("p", Text("The code holds the whole quote. Scan it, or open the link it was sent with, and the page recomputes every figure and says whether anything was changed.")), assurances(reliance(p))))
+		El("p", Text("The code holds the whole quote. Scan it, or open the link it was sent with, and the page "+
+			"recomputes every figure and says whether anything was changed.")), assurances(reliance(p))))
 }
 
 func revisionPaper(p *Page) Part {

@@ -91,10 +91,12 @@ func suggest(s *session.Session, _ session.Act) {
 	before := loose(u.Carried)
 	s.Stowed(space.Suggest(cat, u, func(v *config.Unit) space.Trim {
 		g := weight.Weigh(cat, v, &as).Gross
-		return space.Trim{FrontLb: g.FrontLb, RearLb: g.RearLb, LeftLb: g.LeftLb, RightLb: g.RightLb, FrontLimitLb: ch.GAWRFrontLb, RearLimitLb: ch.GAWRRearLb}
+		return space.Trim{FrontLb: g.FrontLb, RearLb: g.RearLb, LeftLb: g.LeftLb, RightLb: g.RightLb,
+			FrontLimitLb: ch.GAWRFrontLb, RearLimitLb: ch.GAWRRearLb}
 	}))
 	left := loose(u.Carried)
-	s.Notice = fmt.Sprintf("Stowed %d of %d things so that axles and sides balance; what was stowed by hand stayed.", before-left, before)
+	s.Notice = fmt.Sprintf("Stowed %d of %d things so that axles and sides balance; what was stowed by hand stayed.",
+		before-left, before)
 	if left > 0 {
 		s.Notice += fmt.Sprintf(" For %d no place was proven.", left)
 	}

@@ -12,7 +12,8 @@ import (
 
 // compliance is the unit held against the rule sets, clause by clause.
 func compliance(p *Page) Part {
-	return page.Block("Rules in force: "+p.Q.Assume.Label, page.Findings(p.Page, page.Only(p.Q.Findings, "standard."), ""), complianceTable(p))
+	return page.Block("Rules in force: "+p.Q.Assume.Label,
+		page.Findings(p.Page, page.Only(p.Q.Findings, "standard."), ""), complianceTable(p))
 }
 
 // complianceTable is a table for each set, under what it comes to.
@@ -27,11 +28,13 @@ func complianceTable(p *Page) Part {
 		parts = append(parts, clauseTable(p, page.SetName(list[0].Set)+": "+page.VerdictTally(list[:end]), list[:end]))
 		list = list[end:]
 	}
-	return Many(page.RemountNote(p.Page), El("p", El("b", Text("All together: "+page.VerdictTally(p.Q.Verdicts)+"."))), Many(parts...))
+	return Many(page.RemountNote(p.Page), El("p", El("b", Text("All together: "+page.VerdictTally(p.Q.Verdicts)+"."))),
+		Many(parts...))
 }
 
 func clauseTable(p *Page, caption string, list []standards.Verdict) Part {
-	t := page.Table{Caption: caption, Class: "clauses cards", Heads: []string{"Clause", "Verdict", ">Figure", ">Margin"}}
+	t := page.Table{Caption: caption, Class: "clauses cards",
+		Heads: []string{"Clause", "Verdict", ">Figure", ">Margin"}}
 	for _, v := range list {
 		figure, margin := page.None(), page.None()
 		if f := v.Figure; f != nil {
@@ -58,7 +61,8 @@ func clauseTable(p *Page, caption string, list []standards.Verdict) Part {
 				notes = append(notes, El("span", Class("how"), Text(text)))
 			}
 		}
-		t.Rows = append(t.Rows, []Part{Many(El("b", Text(v.Title)), Many(notes...)), Many(page.VerdictMark(v), Text(" "+string(v.Outcome))), figure, margin})
+		t.Rows = append(t.Rows, []Part{Many(El("b", Text(v.Title)), Many(notes...)),
+			Many(page.VerdictMark(v), Text(" "+string(v.Outcome))), figure, margin})
 	}
 	return t.Draw()
 }
@@ -95,9 +99,13 @@ func ownLimits(p *Page) Part {
 		}
 	}
 	return El("section", Class("block screen"), At("id", "own-limits"), El("h2", Text("The purchaser's own limits")),
-		El("p", Class("lead"), Text("A value here takes the place of the rules' limit on the figure wherever that was not read in a text. Empty takes the rules' again.")),
-		If(len(soft) > 0, Many(El("h3", Text("Set, from memory, or common practice")), El("div", Class("fields"), Many(soft...)))),
-		page.Fold("own-others", "Other figures that can be limited ("+strconv.Itoa(len(other))+")", El("div", Class("fields"), Many(other...))))
+		El("p", Class("lead"),
+			Text("A value here takes the place of the rules' limit on the figure wherever that was not read in a "+
+				"text. Empty takes the rules' again.")),
+		If(len(soft) > 0, Many(El("h3", Text("Set, from memory, or common practice")),
+			El("div", Class("fields"), Many(soft...)))),
+		page.Fold("own-others", "Other figures that can be limited ("+strconv.Itoa(len(other))+")",
+			El("div", Class("fields"), Many(other...))))
 }
 
 // ownLimit is the field for one figure, and whether it belongs to those that
@@ -112,7 +120,8 @@ func ownLimit(p *Page, f config.Figure, own map[string]float64, rules map[string
 	soft := given
 	// What stands in the rules' text, whatever the purchaser has put before it.
 	if l, ok := rules[f.Code]; ok {
-		hint = "Now " + p.Show(f.Value, f.Unit) + "; the rules: " + string(l.Sense) + " " + p.Show(l.Value, f.Unit) + ", " + l.Source + ", " + string(l.Basis)
+		hint = "Now " + p.Show(f.Value, f.Unit) + "; the rules: " + string(l.Sense) + " " + p.Show(l.Value, f.Unit) +
+			", " + l.Source + ", " + string(l.Basis)
 		soft = soft || l.Basis != config.ReadInText
 	}
 	unit := ""
@@ -121,5 +130,6 @@ func ownLimit(p *Page, f config.Figure, own map[string]float64, rules map[string
 	}
 	id := "own." + f.Code
 	return Many(El("div", page.Number(p.Page, id, f.Label+", "+string(sense), value, unit, hint),
-		If(given, page.Action("set", id, "", "Take the rules' again", Class("quiet"), At("id", "reset-"+f.Code), At("aria-label", "Take the rules' again: "+f.Label))))), soft
+		If(given, page.Action("set", id, "", "Take the rules' again", Class("quiet"), At("id", "reset-"+f.Code),
+			At("aria-label", "Take the rules' again: "+f.Label))))), soft
 }

@@ -28,13 +28,15 @@ type Page struct {
 }
 
 func gist(p *page.Page) string {
-	return page.Count(len(p.Q.Space.Seats), "seat", "seats") + ", " + p.Show(float64(p.Q.Space.StorageFt3), quantity.CubicFoot) + " inside"
+	return page.Count(len(p.Q.Space.Seats), "seat", "seats") + ", " +
+		p.Show(float64(p.Q.Space.StorageFt3), quantity.CubicFoot) + " inside"
 }
 
 func draw(p *Page) Part {
 	s := p.Q.Space
 	return Many(
-		page.Heading(p.Page, "Space", "Who sits where, what rides where, whether it has room, and what the rules in force say about it."),
+		page.Heading(p.Page, "Space", "Who sits where, what rides where, whether it has room, and what the rules in "+
+			"force say about it."),
 		page.Findings(p.Page, s.Findings, "Everything and everybody has room."),
 		page.Block("Plan, to scale", drawing.Plan(p.Page)),
 		stowage(p),
@@ -50,13 +52,17 @@ func oxygen(p *Page) Part {
 	if len(o.Cylinders) == 0 {
 		return nil
 	}
-	t := page.Table{Caption: "Cylinders", Class: "cards", Heads: []string{"Cylinder", ">How many", ">Full", ">Contents", ">Usable"}}
+	t := page.Table{Caption: "Cylinders", Class: "cards", Heads: []string{"Cylinder", ">How many", ">Full", ">Contents",
+		">Usable"}}
 	for _, c := range o.Cylinders {
-		t.Rows = append(t.Rows, page.Texts(c.Label, quantity.Group(float64(c.Count), 0), quantity.Group(c.FullPSI, 0)+" psi", p.Show(c.Litres, quantity.Litre), p.Show(c.Usable, quantity.Litre)))
+		t.Rows = append(t.Rows, page.Texts(c.Label, quantity.Group(float64(c.Count), 0), quantity.Group(c.FullPSI, 0)+
+			" psi", p.Show(c.Liters, quantity.Liter), p.Show(c.Usable, quantity.Liter)))
 	}
-	h := page.Table{Caption: "How long it lasts, from full down to " + quantity.Group(space.ReservePSI, 0) + " psi", Heads: []string{"Flow", ">Lasts"}}
+	h := page.Table{Caption: "How long it lasts, from full down to " + quantity.Group(space.ReservePSI, 0) + " psi",
+		Heads: []string{"Flow", ">Lasts"}}
 	for _, x := range o.Hours {
 		h.Rows = append(h.Rows, page.Texts(quantity.Group(x.LPM, 0)+" L/min", p.Show(x.Hours, quantity.Hour)))
 	}
-	return page.Block("Oxygen: "+p.Show(o.Litres, quantity.Litre), El("div", Class("columns"), t.Draw(), h.Draw()), page.Cautions(o.Caution))
+	return page.Block("Oxygen: "+p.Show(o.Liters, quantity.Liter), El("div", Class("columns"), t.Draw(), h.Draw()),
+		page.Cautions(o.Caution))
 }

@@ -23,7 +23,9 @@ func TestVerdictsAreCountedAndGrouped(t *testing.T) {
 	}
 	assert.Equal(t, len(sets), strings.Count(sheet, "<table"), "a table for each set")
 	assert.Equal(t, len(p.Q.Verdicts), strings.Count(sheet, `scope="row"`), "and every clause in one of them")
-	assert.Equal(t, "1 not met, 2 met", page.VerdictTally([]standards.Verdict{{Outcome: standards.Met}, {Outcome: standards.NotMet}, {Outcome: standards.Met}}))
+	assert.Equal(t, "1 not met, 2 met",
+		page.VerdictTally([]standards.Verdict{{Outcome: standards.Met}, {Outcome: standards.NotMet},
+			{Outcome: standards.Met}}))
 }
 
 // Every limit that rests on memory or common practice can be replaced on the

@@ -15,18 +15,24 @@ import (
 func stowage(p *Page) Part {
 	cat, s := p.Q.Edition.Cat, p.Q.Space
 	places := []page.Choice{{"", "not stowed yet"}}
-	c := page.Table{Caption: "Compartments", Class: "cards", Heads: []string{"Compartment, inside width × depth × height", ">Volume used", ">Load", "State"}}
+	c := page.Table{Caption: "Compartments", Class: "cards",
+		Heads: []string{"Compartment, inside width × depth × height", ">Volume used", ">Load", "State"}}
 	for i, u := range s.Compartments {
 		places = append(places, page.Choice{u.ID, drawing.Letter(i) + " " + u.Label})
 		load := p.Show(float64(u.MassLb), quantity.Pound)
 		if u.LimitLb > 0 {
 			load += " of " + p.Show(float64(u.LimitLb), quantity.Pound)
 		}
-		size := p.Plain(float64(u.WidthIn), quantity.Inch) + " × " + p.Plain(float64(u.DepthIn), quantity.Inch) + " × " + p.Show(float64(u.HeightIn), quantity.Inch)
-		c.Rows = append(c.Rows, []Part{Many(El("b", Text(drawing.Letter(i))), Text(" "+u.Label), El("span", Class("how"), Text(size))),
-			Text(p.Show(float64(u.UsedFt3), quantity.CubicFoot) + " of " + p.Show(float64(u.Ft3), quantity.CubicFoot)), Text(load), state(&u)})
+		size := p.Plain(float64(u.WidthIn), quantity.Inch) + " × " + p.Plain(float64(u.DepthIn), quantity.Inch) +
+			" × " + p.Show(float64(u.HeightIn), quantity.Inch)
+		c.Rows = append(c.Rows,
+			[]Part{Many(El("b", Text(drawing.Letter(i))), Text(" "+u.Label), El("span", Class("how"), Text(size))),
+				Text(p.Show(float64(u.UsedFt3), quantity.CubicFoot) + " of " +
+					p.Show(float64(u.Ft3), quantity.CubicFoot)),
+				Text(load), state(&u)})
 	}
-	e := page.Table{Caption: "Loose equipment", Class: "cards", Heads: []string{"Item", ">How many", ">Mass", "Rides in", ""}}
+	e := page.Table{Caption: "Loose equipment", Class: "cards",
+		Heads: []string{"Item", ">How many", ">Mass", "Rides in", ""}}
 	loose := 0
 	for _, x := range p.Q.Draft.Unit.Carried {
 		item := cat.EquipmentByID(x.Equipment)
@@ -35,21 +41,30 @@ func stowage(p *Page) Part {
 		if x.Compartment == "" {
 			loose += x.Qty
 		} else {
-			tools = page.Action("take-out", id, "", "Take one out", Class("quiet nowrap screen"), At("id", "out-"+id), At("aria-label", "Take one out: "+item.Label))
+			tools = page.Action("take-out", id, "", "Take one out", Class("quiet nowrap screen"), At("id", "out-"+id),
+				At("aria-label", "Take one out: "+item.Label))
 		}
-		e.Rows = append(e.Rows, []Part{Text(item.Label), Text(strconv.Itoa(x.Qty)), Text(p.Show(float64(item.MassLb)*float64(x.Qty), quantity.Pound)),
-			El("select", At("id", "f-stow-"+id), At("data-act", "stow"), At("data-id", id), At("aria-label", "Rides in: "+item.Label), page.Options(x.Compartment, places)), tools})
+		e.Rows = append(e.Rows, []Part{Text(item.Label), Text(strconv.Itoa(x.Qty)),
+			Text(p.Show(float64(item.MassLb)*float64(x.Qty), quantity.Pound)),
+			El("select", At("id", "f-stow-"+id), At("data-act", "stow"), At("data-id", id),
+				At("aria-label", "Rides in: "+item.Label), page.Options(x.Compartment, places)), tools})
 	}
 	if len(e.Rows) == 0 {
-		return page.Block("What rides where", El("p", Class("soft"), Text("Nothing loose is carried yet; add it in Needs.")), c.Draw())
+		return page.Block("What rides where",
+			El("p", Class("soft"), Text("Nothing loose is carried yet; add it in Needs.")), c.Draw())
 	}
 	return page.Block("What rides where",
 		El("div", Class("row-tools screen"),
-			page.Action("suggest", "", "", "Suggest where everything rides", Class("main"), At("id", "suggest"), At("aria-disabled", strconv.FormatBool(loose == 0))),
+			page.Action("suggest", "", "", "Suggest where everything rides", Class("main"), At("id", "suggest"),
+				At("aria-disabled", strconv.FormatBool(loose == 0))),
 			page.Action("take-out", "", "", "Take everything out", At("id", "empty-all")),
 			El("span", Class("soft"), Text(page.Count(loose, "thing waits", "things wait")+" to be stowed"))),
-		El("p", Class("how"), Text("The suggestion places the largest first and then moves and exchanges while axles and sides come closer to balance. What you stowed stays. It is a good one, not proven the best.")),
-		e.Draw(), c.Draw(), El("p", El("b", Text("As they are seen through the doors, to one scale; what is not seen stands behind"))), drawing.Fronts(p.Page),
+		El("p", Class("how"),
+			Text("The suggestion places the largest first and then moves and exchanges while axles and sides come "+
+				"closer to balance. What you stowed stays. It is a good one, not proven the best.")),
+		e.Draw(), c.Draw(), El("p",
+			El("b", Text("As they are seen through the doors, to one scale; what is not seen stands behind"))),
+		drawing.Fronts(p.Page),
 		El("p", Class("how"), Text(space.StowCaution)))
 }
 

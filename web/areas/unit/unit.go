@@ -47,18 +47,21 @@ func gist(p *page.Page) string {
 			mine++
 		}
 	}
-	return page.Count(mine, "choice made", "choices made") + ", " + page.Count(len(p.Q.Draft.Unit.Picks), "item in", "items in")
+	return page.Count(mine, "choice made", "choices made") + ", " + page.Count(len(p.Q.Draft.Unit.Picks), "item in",
+		"items in")
 }
 
 func draw(p *Page) Part {
 	u := p.Q.Draft.Unit
 	cat := p.Q.Edition.Cat
 	return Many(
-		page.Heading(p.Page, "Unit", "Choose; what cannot be had says why. What you did not choose is filled in with the standard and gives way to your choices."),
+		page.Heading(p.Page, "Unit", "Choose; what cannot be had says why. What you did not choose is filled in with "+
+			"the standard and gives way to your choices."),
 		El("p", El("b", Text(cat.LabelOf(u.Chassis))), Text(" · "), El("b", Text(cat.LabelOf(u.Body)))),
 		page.Findings(p.Page, page.Only(p.Q.Findings, "rules."), ""),
 		completions(p),
-		El("p", Class("notice"), Flag("hidden", p.Notice == ""), Text(p.Notice)), // always there: the rest keeps its place
+		// always there: the rest keeps its place
+		El("p", Class("notice"), Flag("hidden", p.Notice == ""), Text(p.Notice)),
 		chapters(p),
 		chapter(p),
 	)
@@ -68,12 +71,17 @@ func draw(p *Page) Part {
 func chapters(p *Page) Part {
 	here := p.View.ChapterIn(p.Q.Edition.Cat)
 	button := func(id, label string) Part {
-		return page.Action("chapter", id, "", label, At("id", "chapter-"+id), If(id == here, At("aria-current", "true")))
+		return page.Action("chapter", id, "", label, At("id", "chapter-"+id),
+			If(id == here, At("aria-current", "true")))
 	}
 	return El("div", Class("chapters"), At("role", "group"), At("aria-label", "Chapters"),
 		button(session.ChapterChassis, "Chassis"), button(session.ChapterModule, "Module"),
-		Each(p.Q.Edition.Cat.Chapters, func(_ int, c config.Chapter) Part { return If(p.offers(c.ID), button(c.ID, c.Label)) }),
-		El("input", Class("find"), At("type", "search"), At("id", "f-search"), At("data-act", "search"), At("data-live", "1"), At("value", p.View.Search), At("placeholder", "Find an option"), At("aria-label", "Find an option"), At("autocomplete", "off")),
+		Each(p.Q.Edition.Cat.Chapters, func(_ int, c config.Chapter) Part {
+			return If(p.offers(c.ID), button(c.ID, c.Label))
+		}),
+		El("input", Class("find"), At("type", "search"), At("id", "f-search"), At("data-act", "search"),
+			At("data-live", "1"), At("value", p.View.Search), At("placeholder", "Find an option"), At("aria-label",
+				"Find an option"), At("autocomplete", "off")),
 	)
 }
 
@@ -81,7 +89,8 @@ func chapters(p *Page) Part {
 func completions(p *Page) Part {
 	press := func(id, label string) Part { return page.Action("complete", id, "", label, At("id", "complete-"+id)) }
 	return El("div", Class("row-tools complete"), El("span", Class("soft"), Text("Keep my choices and fill the rest:")),
-		press("", "as standard"), press("cheapest", "cheapest"), press("lightest", "lightest"), press("soonest", "soonest"))
+		press("", "as standard"), press("cheapest", "cheapest"), press("lightest", "lightest"), press("soonest",
+			"soonest"))
 }
 
 func chapter(p *Page) Part {
@@ -129,14 +138,16 @@ func found(p *Page) Part {
 			out = append(out, group(p, g, members))
 		}
 	}
-	return Many(El("p", Class("lead"), Text(page.Count(hits, "option", "options")+" found for “"+p.View.Search+"”. "), page.Action("chapter", p.View.Chapter, "", "Back to the chapters", Class("quiet"))), Many(out...))
+	return Many(El("p", Class("lead"), Text(page.Count(hits, "option", "options")+" found for “"+p.View.Search+"”. "),
+		page.Action("chapter", p.View.Chapter, "", "Back to the chapters", Class("quiet"))), Many(out...))
 }
 
 // offers reports whether a chapter has anything to show.
 func (p *Page) offers(chapter string) bool {
 	cat := p.Q.Edition.Cat
 	for i := range cat.Groups {
-		if g := &cat.Groups[i]; g.Chapter == chapter && slices.ContainsFunc(cat.Members(g.ID), func(m int) bool { return p.Shown(&cat.Options[m]) }) {
+		if g := &cat.Groups[i]; g.Chapter == chapter &&
+			slices.ContainsFunc(cat.Members(g.ID), func(m int) bool { return p.Shown(&cat.Options[m]) }) {
 			return true
 		}
 	}
@@ -144,13 +155,17 @@ func (p *Page) offers(chapter string) bool {
 }
 
 func group(p *Page, g *config.Group, members []int) Part {
-	members = slices.DeleteFunc(slices.Clone(members), func(m int) bool { return !p.Shown(&p.Q.Edition.Cat.Options[m]) })
+	members = slices.DeleteFunc(slices.Clone(members), func(m int) bool {
+		return !p.Shown(&p.Q.Edition.Cat.Options[m])
+	})
 	if len(members) == 0 {
 		return nil
 	}
-	how := map[string]string{config.ChooseOne: "one", config.ChooseAtMostOne: "at most one", config.ChooseAny: "any"}[g.Choose]
+	how := map[string]string{config.ChooseOne: "one", config.ChooseAtMostOne: "at most one",
+		config.ChooseAny: "any"}[g.Choose]
 	return El("fieldset", Class("group"), At("id", "group-"+g.ID),
-		El("legend", Text(g.Label), El("span", Class("soft"), Text("choose "+how)), If(g.Help != "", El("span", Class("soft"), Text(g.Help)))),
+		El("legend", Text(g.Label), El("span", Class("soft"), Text("choose "+how)),
+			If(g.Help != "", El("span", Class("soft"), Text(g.Help)))),
 		El("div", Each(members, func(_ int, m int) Part { return option(p, g, &p.Q.Edition.Cat.Options[m]) })),
 	)
 }
@@ -194,7 +209,8 @@ func optionRow(p *Page, g *config.Group, o *config.Option, pick *config.Pick, st
 		class += " in"
 	}
 	return El("div", Class(class), At("id", "row-"+o.ID),
-		El("input", At("type", kind), At("id", "o-"+o.ID), At("name", "g-"+g.ID), At("data-act", "pick"), At("data-id", o.ID), At("data-value", "1"),
+		El("input", At("type", kind), At("id", "o-"+o.ID), At("name", "g-"+g.ID), At("data-act", "pick"),
+			At("data-id", o.ID), At("data-value", "1"),
 			Flag("checked", pick != nil), If(out, At("aria-disabled", "true")), At("aria-describedby", "d-"+o.ID)),
 		El("div",
 			El("label", At("for", "o-"+o.ID), Text(o.Label)),
@@ -202,13 +218,15 @@ func optionRow(p *Page, g *config.Group, o *config.Option, pick *config.Pick, st
 			El("p", Class("spec"), At("id", "d-"+o.ID), Text(o.Spec)),
 			When(pick != nil && o.MaxQty > 1, func() Part { return quantityField(p, o, pick) }),
 			When(pick != nil && o.Asks != "", func() Part {
-				return page.Field(p.Page, "detail."+o.ID, o.Asks, p.Q.Draft.Unit.Detail(o.ID), "", At("maxlength", strconv.Itoa(config.MaxDetail)))
+				return page.Field(p.Page, "detail."+o.ID, o.Asks, p.Q.Draft.Unit.Detail(o.ID), "",
+					At("maxlength", strconv.Itoa(config.MaxDetail)))
 			}),
 		),
 		El("span", Class("mass"), Text(massText(p, o))),
 		El("span", Class("price"), Text(priceText(p, o.ID))),
 		When(out, func() Part { return refusal(p, o.ID) }),
-		If(state == rules.Checking && pick == nil, El("div", Class("reason soft"), Text("Still checking whether it fits the weights."))),
+		If(state == rules.Checking && pick == nil,
+			El("div", Class("reason soft"), Text("Still checking whether it fits the weights."))),
 		When(p.View.Asked == o.ID, func() Part { return why(p, o.ID) }),
 	)
 }
@@ -221,7 +239,8 @@ func refusal(p *Page, id string) Part {
 		label = "Close"
 	}
 	return El("div", Class("reason"), El("b", Text("Cannot be had with the present choices. ")),
-		page.Action("why", id, "", label, Class("quiet"), At("aria-expanded", strconv.FormatBool(asked)), At("id", "ask-"+id)))
+		page.Action("why", id, "", label, Class("quiet"), At("aria-expanded", strconv.FormatBool(asked)),
+			At("id", "ask-"+id)))
 }
 
 func optionTags(p *Page, o *config.Option, pick *config.Pick, state rules.State) Part {
@@ -229,17 +248,21 @@ func optionTags(p *Page, o *config.Option, pick *config.Pick, state rules.State)
 	case pick == nil:
 		return nil
 	case state == rules.Forced && pick.Filled:
-		return Many(El("span", Class("tag"), Text("needed by your choices")), page.Action("why", o.ID, "", "why", Class("quiet"), At("id", "ask-"+o.ID), At("aria-expanded", strconv.FormatBool(p.View.Asked == o.ID))))
+		return Many(El("span", Class("tag"), Text("needed by your choices")),
+			page.Action("why", o.ID, "", "why", Class("quiet"), At("id", "ask-"+o.ID),
+				At("aria-expanded", strconv.FormatBool(p.View.Asked == o.ID))))
 	case pick.Filled:
 		return filledIn(o.ID, o.Label)
 	}
-	return Many(El("span", Class("tag mine"), Text("your choice")), page.Action("release", o.ID, "", "let it give way", Class("quiet"), At("id", "rel-"+o.ID), At("aria-label", "Let "+o.Label+" give way to other choices")))
+	return Many(El("span", Class("tag mine"), Text("your choice")), page.Action("release", o.ID, "", "let it give way",
+		Class("quiet"), At("id", "rel-"+o.ID), At("aria-label", "Let "+o.Label+" give way to other choices")))
 }
 
 // filledIn marks what the program chose, which the customer may make an own
 // choice.
 func filledIn(id, label string) Part {
-	return Many(El("span", Class("tag"), Text("filled in")), page.Action("keep", id, "", "keep it", Class("quiet"), At("id", "keep-"+id), At("aria-label", "Keep "+label+" as my choice")))
+	return Many(El("span", Class("tag"), Text("filled in")), page.Action("keep", id, "", "keep it", Class("quiet"),
+		At("id", "keep-"+id), At("aria-label", "Keep "+label+" as my choice")))
 }
 
 func quantityField(p *Page, o *config.Option, pick *config.Pick) Part {
@@ -249,7 +272,8 @@ func quantityField(p *Page, o *config.Option, pick *config.Pick) Part {
 		value = typed
 	}
 	return El("p", El("label", At("for", "f-"+id), Text("How many, up to "+strconv.Itoa(o.MaxQty)+" ")),
-		El("input", Class("qty"), At("type", "text"), At("inputmode", "numeric"), At("id", "f-"+id), At("data-act", "qty"), At("data-id", o.ID), At("value", value), page.Describe(p.Page, id, "")),
+		El("input", Class("qty"), At("type", "text"), At("inputmode", "numeric"), At("id", "f-"+id),
+			At("data-act", "qty"), At("data-id", o.ID), At("value", value), page.Describe(p.Page, id, "")),
 		If(p.Wrong[id] != "", El("span", Class("wrong"), At("id", "w-"+id), Text(" "+p.Wrong[id]))))
 }
 
@@ -271,13 +295,15 @@ func priceText(p *Page, id string) string {
 // why answers what stands in the way and offers the ways out, each at a press.
 func why(p *Page, id string) Part {
 	q := p.Q
-	return El("div", Class("why"), At("id", "why-"+id), At("tabindex", "-1"), At("role", "group"), At("aria-label", "Why, and what would help: "+q.Edition.Cat.LabelOf(id)),
+	return El("div", Class("why"), At("id", "why-"+id), At("tabindex", "-1"), At("role", "group"),
+		At("aria-label", "Why, and what would help: "+q.Edition.Cat.LabelOf(id)),
 		Each(p.reasons(), func(i int, r rules.Reason) Part {
 			background := q.Background(r)
 			return Many(El("p", Class("head"), Text("What stands in the way")), El("p", Text(q.Words(r, p.System()))),
 				If(len(r.Picks) > 0, El("p", Class("how"), Text(q.Chosen(r.Picks)))),
 				If(len(background) > 0, El("details", At("id", "background-"+strconv.Itoa(i)),
-					El("summary", Class("small"), Text(page.Count(len(background), "rule keeps", "rules keep")+" a full unit from being lighter")),
+					El("summary", Class("small"), Text(page.Count(len(background), "rule keeps", "rules keep")+
+						" a full unit from being lighter")),
 					El("ul", Each(background, func(_ int, t string) Part { return El("li", Text(t)) })))))
 		}),
 		When(len(p.Mends) > 0, func() Part {
@@ -287,14 +313,16 @@ func why(p *Page, id string) Part {
 			})
 		}),
 		When(len(p.Offers) > 0, func() Part {
-			return ways("It goes with your own choices, but "+page.Count(len(p.Offers[0].Changes), "thing", "things")+" filled in would change", len(p.Offers), func(i int) Part {
+			return ways("It goes with your own choices, but "+page.Count(len(p.Offers[0].Changes), "thing", "things")+
+				" filled in would change", len(p.Offers), func(i int) Part {
 				o := &p.Offers[i]
 				effect := propose.Effect(q, &o.Unit, o.Changes, p.System())
 				return wayOut("offer", id, i, o.Words(q.Edition.Cat), effect)
 			})
 		}),
 		If(p.Soon && p.Reasons == nil && p.Offers == nil, page.Working()),
-		If(!p.Soon && len(p.Mends)+len(p.Offers) == 0 && !q.Draft.Unit.Has(id), El("p", Text("No change of your other choices makes it possible in this catalogue."))),
+		If(!p.Soon && len(p.Mends)+len(p.Offers) == 0 && !q.Draft.Unit.Has(id),
+			El("p", Text("No change of your other choices makes it possible in this catalogue."))),
 	)
 }
 
@@ -331,7 +359,9 @@ func chassisChoice(p *Page) Part {
 	return El("fieldset", Class("group"), At("id", "group-chassis"),
 		El("legend", Text("Chassis"), El("span", Class("soft"), Text("choose one"))),
 		El("div", Each(cat.Chassis, func(_ int, c config.Chassis) Part {
-			gist := "Type " + c.Type + " · GVWR " + p.Show(float64(c.GVWRLb), quantity.Pound) + " · axles " + p.Show(float64(c.GAWRFrontLb), quantity.Pound) + " and " + p.Show(float64(c.GAWRRearLb), quantity.Pound) + " · " + c.Drive + " " + c.Fuel
+			gist := "Type " + c.Type + " · GVWR " + p.Show(float64(c.GVWRLb), quantity.Pound) + " · axles " +
+				p.Show(float64(c.GAWRFrontLb), quantity.Pound) + " and " +
+				p.Show(float64(c.GAWRRearLb), quantity.Pound) + " · " + c.Drive + " " + c.Fuel
 			return thing(p, "chassis", c.ID, c.Label, c.Spec, gist, c.ID == p.Q.Draft.Unit.Chassis)
 		})))
 }
@@ -343,7 +373,8 @@ func moduleChoice(p *Page) Part {
 		El("div", Each(cat.Bodies, func(_ int, b config.Body) Part {
 			gist := "Headroom " + p.Show(float64(b.HeadroomIn), quantity.Inch)
 			if b.Kind == "module" {
-				gist = "Length " + p.Show(float64(b.LengthIn), quantity.Inch) + " · width " + p.Show(float64(b.WidthIn), quantity.Inch) + " · " + strings.ToLower(gist[:1]) + gist[1:]
+				gist = "Length " + p.Show(float64(b.LengthIn), quantity.Inch) + " · width " +
+					p.Show(float64(b.WidthIn), quantity.Inch) + " · " + strings.ToLower(gist[:1]) + gist[1:]
 			}
 			return thing(p, "body", b.ID, b.Label, b.Spec, gist, b.ID == p.Q.Draft.Unit.Body)
 		})))
@@ -361,8 +392,11 @@ func thing(p *Page, do, id, label, spec, gist string, in bool) Part {
 	}
 	asked := p.View.Asked == id
 	return El("div", Class(class), At("id", "row-"+id),
-		El("input", At("type", "radio"), At("id", "o-"+id), At("name", do), At("data-act", do), At("data-id", id), Flag("checked", in), If(out, At("aria-disabled", "true")), At("aria-describedby", "d-"+id)),
-		El("div", El("label", At("for", "o-"+id), Text(label)), If(in && p.Q.Draft.Unit.Filled(id), El("span", Class("tags"), filledIn(id, label))), El("p", Class("small"), Text(gist)), El("p", Class("spec"), At("id", "d-"+id), Text(spec))),
+		El("input", At("type", "radio"), At("id", "o-"+id), At("name", do), At("data-act", do), At("data-id", id),
+			Flag("checked", in), If(out, At("aria-disabled", "true")), At("aria-describedby", "d-"+id)),
+		El("div", El("label", At("for", "o-"+id), Text(label)),
+			If(in && p.Q.Draft.Unit.Filled(id), El("span", Class("tags"), filledIn(id, label))), El("p", Class("small"),
+				Text(gist)), El("p", Class("spec"), At("id", "d-"+id), Text(spec))),
 		El("span", Class("mass")),
 		El("span", Class("price"), Text(priceText(p, id))),
 		When(out, func() Part { return refusal(p, id) }),

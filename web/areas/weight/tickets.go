@@ -12,12 +12,17 @@ import (
 )
 
 // conditionWords are the states a finished unit can be weighed in.
-var conditionWords = []page.Choice{{"", "curb: full fluids, nobody and nothing loose aboard"}, {"crewed", "with its crew"}, {"gross", "full load"}}
+var conditionWords = []page.Choice{{"", "curb: full fluids, nobody and nothing loose aboard"},
+	{"crewed", "with its crew"}, {"gross", "full load"}}
 
 // tickets takes certified scale readings and shows what they change.
 func tickets(p *Page) Part {
 	return page.Block("Scale tickets",
-		El("p", Class("lead"), Text("A certified scale knows better than any computation. Enter its reading of the chassis as it arrived or of the finished unit: the masses move by as little as agrees with it, doubtful ones most, and every figure follows. The next quote of the same chassis and module begins with what it teaches.")),
+		El("p", Class("lead"),
+			Text("A certified scale knows better than any computation. Enter its reading of the chassis as it "+
+				"arrived or of the finished unit: the masses move by as little as agrees with it, doubtful ones "+
+				"most, and every figure follows. The next quote of the same chassis and module begins with what it "+
+				"teaches.")),
 		ticketList(p), moved(p), correction(p), lessons(p), ticketForm(p))
 }
 
@@ -31,8 +36,10 @@ func ticketList(p *Page) Part {
 		id := strconv.Itoa(i)
 		name := page.TicketName(&list[i], i)
 		t.Rows = append(t.Rows, p.ticketRow(&list[i], name,
-			page.Action("drop-ticket", id, "edit", "Change", Class("quiet"), At("id", "edit-ticket-"+id), At("aria-label", "Change ticket "+name)),
-			page.Action("drop-ticket", id, "", "Take out", Class("quiet"), At("id", "drop-ticket-"+id), At("aria-label", "Take out ticket "+name))))
+			page.Action("drop-ticket", id, "edit", "Change", Class("quiet"), At("id", "edit-ticket-"+id),
+				At("aria-label", "Change ticket "+name)),
+			page.Action("drop-ticket", id, "", "Take out", Class("quiet"), At("id", "drop-ticket-"+id),
+				At("aria-label", "Take out ticket "+name))))
 	}
 	return t.Draw()
 }
@@ -42,11 +49,14 @@ func lessons(p *Page) Part {
 	if len(p.Lessons) == 0 {
 		return nil
 	}
-	t := page.Table{Caption: "Earlier units that were weighed, in the quotes kept in this browser", Heads: []string{"Ticket", "Readings"}}
+	t := page.Table{Caption: "Earlier units that were weighed, in the quotes kept in this browser",
+		Heads: []string{"Ticket", "Readings"}}
 	for i := range p.Lessons {
 		k := &p.Lessons[i]
 		name := page.TicketName(&k.Ticket, i)
-		t.Rows = append(t.Rows, p.ticketRow(&k.Ticket, name, page.Action("count-ticket", k.ID, "", "Count it here too", Class("quiet"), At("id", "count-ticket-"+strconv.Itoa(i)), At("aria-label", "Count ticket "+name+" here too"))))
+		t.Rows = append(t.Rows,
+			p.ticketRow(&k.Ticket, name, page.Action("count-ticket", k.ID, "", "Count it here too", Class("quiet"),
+				At("id", "count-ticket-"+strconv.Itoa(i)), At("aria-label", "Count ticket "+name+" here too"))))
 	}
 	return El("div", Class("screen"), t.Draw())
 }
@@ -75,10 +85,13 @@ func (p *Page) ticketRow(k *weight.Ticket, name string, tools ...Part) []Part {
 	readings := ""
 	for j, m := range append([]quantity.Mass{k.TotalLb, k.FrontLb, k.RearLb}, k.WheelsLb[:]...) {
 		if m > 0 {
-			readings += [...]string{"total ", "front axle ", "rear axle ", "LF ", "RF ", "LR ", "RR "}[j] + p.Show(float64(m), quantity.Pound) + "; "
+			readings += [...]string{"total ", "front axle ", "rear axle ", "LF ", "RF ", "LR ", "RR "}[j] +
+				p.Show(float64(m), quantity.Pound) + "; "
 		}
 	}
-	return []Part{Many(El("b", Text(name)), El("span", Class("how"), Text(what)), If(of != "", El("span", Class("how"), Text("Of "+of+": it teaches about what both have, less surely."))), El("div", Class("screen"), Many(tools...))),
+	return []Part{Many(El("b", Text(name)), El("span", Class("how"), Text(what)),
+		If(of != "", El("span", Class("how"), Text("Of "+of+": it teaches about what both have, less surely."))),
+		El("div", Class("screen"), Many(tools...))),
 		Text(readings + "each ± " + p.Show(float64(tol), quantity.Pound))}
 }
 
@@ -89,7 +102,8 @@ func moved(p *Page) Part {
 		return nil
 	}
 	plain := weight.Weigh(p.Q.Edition.Cat, &p.Q.Draft.Unit, &p.Q.Assume)
-	t := page.Table{Caption: "What the tickets moved, at full load", Class: "cards", Heads: []string{"Margin", ">Computed", ">With the tickets", ">Moved by"}}
+	t := page.Table{Caption: "What the tickets moved, at full load", Class: "cards",
+		Heads: []string{"Margin", ">Computed", ">With the tickets", ">Moved by"}}
 	for _, g := range page.Gauges[:3] {
 		was, known := plain.Figure(g.Code)
 		is, _ := p.Q.Weight.Figure(g.Code)
@@ -102,7 +116,8 @@ func moved(p *Page) Part {
 			}
 			return f.Value
 		}
-		t.Rows = append(t.Rows, page.Texts(g.Label, p.Show(of(was), was.Unit), p.Show(of(is), is.Unit), p.Signed(of(is)-of(was), is.Unit)))
+		t.Rows = append(t.Rows, page.Texts(g.Label, p.Show(of(was), was.Unit), p.Show(of(is), is.Unit),
+			p.Signed(of(is)-of(was), is.Unit)))
 	}
 	return t.Draw()
 }
@@ -114,7 +129,8 @@ func correction(p *Page) Part {
 		return nil
 	}
 	lb := func(m quantity.Mass) string { return p.Show(float64(m), quantity.Pound) }
-	r := page.Table{Caption: "Readings against the model", Class: "cards", Heads: []string{"Reading", ">Measured", ">Computed before", ">Difference", ">After", ">Left unexplained", "Surprise"}}
+	r := page.Table{Caption: "Readings against the model", Class: "cards", Heads: []string{"Reading", ">Measured",
+		">Computed before", ">Difference", ">After", ">Left unexplained", "Surprise"}}
 	for _, x := range c.Readings {
 		d, surprise := max(x.Deviation, -x.Deviation), "as the tolerances lead one to expect"
 		switch {
@@ -123,11 +139,15 @@ func correction(p *Page) Part {
 		case d > 2:
 			surprise = "more than the tolerances lead one to expect"
 		}
-		r.Rows = append(r.Rows, page.Texts(x.Label, lb(x.MeasuredLb), lb(x.BeforeLb), p.Signed(float64(x.MeasuredLb-x.BeforeLb), quantity.Pound), lb(x.AfterLb), p.Signed(float64(x.ResidualLb()), quantity.Pound), surprise))
+		r.Rows = append(r.Rows,
+			page.Texts(x.Label, lb(x.MeasuredLb), lb(x.BeforeLb), p.Signed(float64(x.MeasuredLb-x.BeforeLb),
+				quantity.Pound), lb(x.AfterLb), p.Signed(float64(x.ResidualLb()), quantity.Pound), surprise))
 	}
-	m := page.Table{Caption: "Masses moved, largest first", Class: "cards", Heads: []string{"Mass", ">From", ">To", ">By"}}
+	m := page.Table{Caption: "Masses moved, largest first", Class: "cards",
+		Heads: []string{"Mass", ">From", ">To", ">By"}}
 	for _, x := range c.Moves {
-		m.Rows = append(m.Rows, page.Texts(x.Label, lb(x.FromLb), lb(x.ToLb), p.Signed(float64(x.ToLb-x.FromLb), quantity.Pound)))
+		m.Rows = append(m.Rows,
+			page.Texts(x.Label, lb(x.FromLb), lb(x.ToLb), p.Signed(float64(x.ToLb-x.FromLb), quantity.Pound)))
 	}
 	return Many(r.Draw(), page.Fold("moves", "Masses moved ("+strconv.Itoa(len(m.Rows))+")", m.Draw()))
 }
@@ -155,18 +175,27 @@ func ticketForm(p *Page) Part {
 		wheels = append(wheels, reading(id, wheelNames[i], t.WheelsLb[i], ""))
 	}
 	wrong, of := p.Wrong["ticket"], p.OfEarlier(t)
-	return El("details", Class("screen ticket"), At("id", "fold-ticket"), Flag("open", p.View.Ticket != nil || wrong != ""),
+	return El("details", Class("screen ticket"), At("id", "fold-ticket"),
+		Flag("open", p.View.Ticket != nil || wrong != ""),
 		El("summary", El("b", Text("Enter a scale ticket"))),
 		If(of != "", El("p", Text("Of "+of+"."))),
 		El("div", Class("fields"),
-			page.Choose(p.Page, "ticket.what", "What was weighed", t.What, "", []page.Choice{{weight.TicketUnit, "the finished unit"}, {weight.TicketChassis, "the chassis as it arrived"}}),
-			If(t.What == weight.TicketUnit, page.Choose(p.Page, "ticket.condition", "In which condition", t.Condition, "", conditionWords)),
+			page.Choose(p.Page, "ticket.what", "What was weighed", t.What, "",
+				[]page.Choice{{weight.TicketUnit, "the finished unit"},
+					{weight.TicketChassis, "the chassis as it arrived"}}),
+			If(t.What == weight.TicketUnit, page.Choose(p.Page, "ticket.condition", "In which condition", t.Condition,
+				"", conditionWords)),
 			page.Field(p.Page, "ticket.number", "Number on the ticket", t.Number, ""),
 			page.Day(p.Page, "ticket.date", "Day of weighing", t.Date, ""),
 			page.Number(p.Page, "ticket.fuel", "Tank filled to", fuel, "%", "Empty means full"),
-			reading("tol", "Scale reads within ±", t.TolLb, "Empty takes "+p.Show(10, quantity.Pound)+", half of a 20 lb division: common practice, no source"),
-			reading("total", "Total", t.TotalLb, "Enter what was read; any mix will do"), reading("front", "Front axle", t.FrontLb, ""), reading("rear", "Rear axle", t.RearLb, ""), Many(wheels...)),
+			reading("tol", "Scale reads within ±", t.TolLb, "Empty takes "+p.Show(10, quantity.Pound)+
+				", half of a 20 lb division: common practice, no source"),
+			reading("total", "Total", t.TotalLb, "Enter what was read; any mix will do"), reading("front", "Front axle",
+				t.FrontLb, ""), reading("rear", "Rear axle", t.RearLb, ""), Many(wheels...)),
 		If(wrong != "", El("p", Class("wrong"), At("role", "alert"), Text("The ticket is not entered: "+wrong+"."))),
-		El("div", Class("row-tools"), page.Action("add-ticket", "", "", "Enter the ticket", Class("main"), At("id", "add-ticket")),
-			El("span", Class("soft"), Text("At most "+strconv.Itoa(quote.MaxTickets)+". A ticket of the finished unit holds for the unit as it stands; change the unit, and the ticket counts as that of an earlier one."))))
+		El("div", Class("row-tools"), page.Action("add-ticket", "", "", "Enter the ticket", Class("main"),
+			At("id", "add-ticket")),
+			El("span", Class("soft"),
+				Text("At most "+strconv.Itoa(quote.MaxTickets)+". A ticket of the finished unit holds for the unit "+
+					"as it stands; change the unit, and the ticket counts as that of an earlier one."))))
 }

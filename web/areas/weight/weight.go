@@ -44,37 +44,48 @@ func gist(p *page.Page) string {
 func draw(p *Page) Part {
 	s := p.Q.Weight
 	return Many(
-		page.Heading(p.Page, "Weight", "What the finished unit weighs, on which wheels, and how far that is from every rating. Ranges come from the tolerance of each mass."),
+		page.Heading(p.Page, "Weight", "What the finished unit weighs, on which wheels, and how far that is from "+
+			"every rating. Ranges come from the tolerance of each mass."),
 		page.Findings(p.Page, s.Findings, "Every rating is kept, with its likely range."),
 		page.Block("Side view, to scale", drawing.Side(p.Page)),
 		page.Block("Against the limits", page.Figures(p.Page, "Weight figures at full load", s.Figures),
-			El("p", Class("how"), Text("The likely range holds the value 95 times in 100, by the tolerance of every mass. Chances are said where a limit is close."))),
+			El("p", Class("how"),
+				Text("The likely range holds the value 95 times in 100, by the tolerance of every mass. Chances are "+
+					"said where a limit is close."))),
 		conditions(p),
 		tickets(p),
 		masses(p),
 		takeOff(p),
-		page.Cautions("Computed weights do not replace a certified scale. The final-stage manufacturer certifies the finished vehicle."),
+		page.Cautions("Computed weights do not replace a certified scale. The final-stage manufacturer certifies the "+
+			"finished vehicle."),
 	)
 }
 
 func conditions(p *Page) Part {
 	lb := func(m quantity.Mass) string { return p.Show(float64(m), quantity.Pound) }
 	in := func(v, tol quantity.Length) Part {
-		return Many(Text(p.Show(float64(v), quantity.Inch)), El("span", Class("how"), Text("± "+p.Show(float64(tol), quantity.Inch))))
+		return Many(Text(p.Show(float64(v), quantity.Inch)),
+			El("span", Class("how"), Text("± "+p.Show(float64(tol), quantity.Inch))))
 	}
-	t := page.Table{Caption: "Three conditions", Class: "cards", Heads: []string{"", ">Total", ">Front axle", ">Rear axle", ">Street side", ">Curb side", ">Center behind front axle", ">Its height"}}
-	w := page.Table{Caption: "Wheel ends at full load", Class: "cards", Heads: []string{"Wheel", ">Load", ">Tires", ">On each tire", ">Tires here may carry", ">To spare"}}
+	t := page.Table{Caption: "Three conditions", Class: "cards", Heads: []string{"", ">Total", ">Front axle",
+		">Rear axle", ">Street side", ">Curb side", ">Center behind front axle", ">Its height"}}
+	w := page.Table{Caption: "Wheel ends at full load", Class: "cards",
+		Heads: []string{"Wheel", ">Load", ">Tires", ">On each tire", ">Tires here may carry", ">To spare"}}
 	for _, c := range []weight.Condition{p.Q.Weight.Curb, p.Q.Weight.Crewed, p.Q.Weight.Gross} {
-		t.Rows = append(t.Rows, append(page.Texts(c.Label, lb(c.TotalLb), lb(c.FrontLb), lb(c.RearLb), lb(c.LeftLb), lb(c.RightLb)), in(c.XIn, c.XTolIn), in(c.ZIn, c.ZTolIn)))
+		t.Rows = append(t.Rows,
+			append(page.Texts(c.Label, lb(c.TotalLb), lb(c.FrontLb), lb(c.RearLb), lb(c.LeftLb), lb(c.RightLb)),
+				in(c.XIn, c.XTolIn), in(c.ZIn, c.ZTolIn)))
 	}
 	for i, x := range p.Q.Weight.Gross.Wheels {
-		w.Rows = append(w.Rows, page.Texts(wheelNames[i%4], lb(x.Lb), quantity.Group(float64(x.Tires), 0), lb(x.PerTireLb), lb(x.RatedLb), p.Signed(float64(x.RatedLb-x.Lb), quantity.Pound)))
+		w.Rows = append(w.Rows, page.Texts(wheelNames[i%4], lb(x.Lb), quantity.Group(float64(x.Tires), 0),
+			lb(x.PerTireLb), lb(x.RatedLb), p.Signed(float64(x.RatedLb-x.Lb), quantity.Pound)))
 	}
 	return page.Block("Loads", t.Draw(), w.Draw())
 }
 
 // wheelNames in the order of weight.Condition.Wheels.
-var wheelNames = [4]string{"Left front (street side)", "Right front (curb side)", "Left rear (street side)", "Right rear (curb side)"}
+var wheelNames = [4]string{"Left front (street side)", "Right front (curb side)", "Left rear (street side)",
+	"Right rear (curb side)"}
 
 // masses lists everything aboard, heaviest first, with where it sits.
 func masses(p *Page) Part {
@@ -88,7 +99,8 @@ func masses(p *Page) Part {
 		}
 		return strings.Compare(a.ID, b.ID)
 	})
-	t := page.Table{Caption: "Everything aboard at full load", Heads: []string{"Item", ">Mass", ">±", ">On front axle", ">On rear axle", ">Behind front axle", ">Right of center", ">Above ground"}}
+	t := page.Table{Caption: "Everything aboard at full load", Heads: []string{"Item", ">Mass", ">±", ">On front axle",
+		">On rear axle", ">Behind front axle", ">Right of center", ">Above ground"}}
 	for _, it := range items {
 		name := it.Label
 		if it.Qty > 1 {
@@ -97,7 +109,8 @@ func masses(p *Page) Part {
 		t.Rows = append(t.Rows, []Part{
 			Text(name), Text(p.Show(float64(it.Lb), quantity.Pound)), Text(p.Show(float64(it.TolLb), quantity.Pound)),
 			Text(p.Show(float64(it.FrontLb), quantity.Pound)), Text(p.Show(float64(it.RearLb), quantity.Pound)),
-			Text(p.Show(float64(it.XIn), quantity.Inch)), Text(p.Show(float64(it.YIn), quantity.Inch)), Text(p.Show(float64(it.ZIn), quantity.Inch)),
+			Text(p.Show(float64(it.XIn), quantity.Inch)), Text(p.Show(float64(it.YIn), quantity.Inch)),
+			Text(p.Show(float64(it.ZIn), quantity.Inch)),
 		})
 	}
 	return page.Fold("every-mass", "Every mass and its station ("+page.Count(len(items), "item", "items")+")", t.Draw())
@@ -109,12 +122,14 @@ func takeOff(p *Page) Part {
 		return nil
 	}
 	in, lb, size := page.Sizes(p.Page)
-	t := page.Table{Caption: "By section, part by part", Heads: []string{"Part", "Stock", ">Pieces", ">Size or amount", ">Mass", ">Center behind front wall", ">Above floor"}}
+	t := page.Table{Caption: "By section, part by part", Heads: []string{"Part", "Stock", ">Pieces", ">Size or amount",
+		">Mass", ">Center behind front wall", ">Above floor"}}
 	section := ""
 	for i, x := range s.Parts {
 		if x.Section != section {
 			section = x.Section
-			t.Rows = append(t.Rows, []Part{El("b", Text(strings.ToUpper(section[:1])+section[1:])), nil, nil, nil, El("b", Text(lb(s.Section(section)))), nil, nil})
+			t.Rows = append(t.Rows, []Part{El("b", Text(strings.ToUpper(section[:1])+section[1:])), nil, nil, nil,
+				El("b", Text(lb(s.Section(section)))), nil, nil})
 		}
 		pieces, length := "", quantity.Group(x.Amount, 1)+" "+x.Per
 		if x.Count > 0 {

@@ -26,7 +26,8 @@ func TestLoadsStandUnderTheirHeads(t *testing.T) {
 	row := pagetest.RowOf(t, html, g.Label)
 	require.Len(t, heads, len(row))
 	for i, head := range heads {
-		want := map[string]string{"Total": "13,001 lb", "Front axle": "4,502 lb", "Rear axle": "8,499 lb", "Street side": "6,603 lb", "Curb side": "6,398 lb"}[head]
+		want := map[string]string{"Total": "13,001 lb", "Front axle": "4,502 lb", "Rear axle": "8,499 lb",
+			"Street side": "6,603 lb", "Curb side": "6,398 lb"}[head]
 		if want != "" {
 			assert.Equal(t, want, row[i], head)
 		}

@@ -22,7 +22,8 @@ func engine(t *testing.T, cat *config.Catalogue) *rules.Engine {
 
 // unit with the picks, judged by the default rule set.
 func unit(chassis, body string, picks ...string) *config.Unit {
-	u := &config.Unit{Chassis: chassis, Body: body, RuleSet: standards.Default(), OrderOn: config.Date{Year: 2026, Month: 11, Day: 25}}
+	u := &config.Unit{Chassis: chassis, Body: body, RuleSet: standards.Default(),
+		OrderOn: config.Date{Year: 2026, Month: 11, Day: 25}}
 	for _, id := range picks {
 		u.Set(config.Pick{Option: id, Qty: 1})
 	}
@@ -86,7 +87,8 @@ func TestStandardUnit(t *testing.T) {
 
 	as := standards.Assume(u.RuleSet, cat, u)
 	sheet := weight.Weigh(cat, u, &as)
-	for code, least := range map[string]float64{"weight.front-axle": 100, "weight.rear-axle": 500, "weight.gross": 1000, "weight.payload": 500} {
+	for code, least := range map[string]float64{"weight.front-axle": 100, "weight.rear-axle": 500, "weight.gross": 1000,
+		"weight.payload": 500} {
 		f, ok := sheet.Figure(code)
 		require.True(t, ok, code)
 		assert.Greater(t, f.Margin(), least, code)
@@ -101,7 +103,8 @@ func TestStandardUnit(t *testing.T) {
 func TestFrontAxleRulesOutTheWinchBumper(t *testing.T) {
 	cat := read(t)
 	e := engine(t, cat)
-	picks := []string{"rest-four", "cot-power", "mount-power", "front-tall", "street-full", "build-ply", "bench-72", "o2-m1", "rbd-plate"}
+	picks := []string{"rest-four", "cot-power", "mount-power", "front-tall", "street-full", "build-ply", "bench-72",
+		"o2-m1", "rbd-plate"}
 	for _, c := range []struct {
 		wheels string
 		want   rules.State

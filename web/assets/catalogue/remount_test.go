@@ -29,7 +29,8 @@ func TestEveryChassisTakesAnExistingModule(t *testing.T) {
 	for i := range ed.Cat.Chassis {
 		ch := &ed.Cat.Chassis[i]
 		usual := ed.Cat.BodyByID(ch.UsualBody)
-		d := remount(ed, ch.ID, config.Existing{LengthIn: usual.LengthIn, HeadroomIn: usual.HeadroomIn, MassLb: quantity.Mass(30 * usual.LengthIn), XIn: usual.LengthIn / 2, ZIn: 30})
+		d := remount(ed, ch.ID, config.Existing{LengthIn: usual.LengthIn, HeadroomIn: usual.HeadroomIn,
+			MassLb: quantity.Mass(30 * usual.LengthIn), XIn: usual.LengthIn / 2, ZIn: 30})
 		q, err := quote.Compute(ed, d)
 		require.NoError(t, err)
 		if ch.Cab == "van" {
@@ -70,14 +71,16 @@ func TestRulesJudgeTheMeasuredModule(t *testing.T) {
 		{150, "van-9500-148-gas", false, "a van takes no module"},
 	} {
 		u := &config.Unit{Chassis: c.chassis, Body: "old-module", Existing: &config.Existing{LengthIn: c.length}}
-		assert.Equal(t, c.fits, ed.For(u).Rules.Answer(u, nil).Satisfiable, "%v in on %s: %s", c.length, c.chassis, c.reason)
+		assert.Equal(t, c.fits, ed.For(u).Rules.Answer(u, nil).Satisfiable, "%v in on %s: %s", c.length, c.chassis,
+			c.reason)
 	}
 }
 
 func TestEveryRemountChoiceIsToBeHad(t *testing.T) {
 	ed, err := quote.OpenEdition(catalogue.Demo)
 	require.NoError(t, err)
-	u := &config.Unit{Chassis: "cut-14500-158-gas", Body: "old-module", Existing: &config.Existing{LengthIn: 146, MassLb: 4200}}
+	u := &config.Unit{Chassis: "cut-14500-158-gas", Body: "old-module",
+		Existing: &config.Existing{LengthIn: 146, MassLb: 4200}}
 	e := ed.For(u).Rules
 	a := e.Settle(u, nil, settle)
 	for i := range ed.Cat.Options {
@@ -95,8 +98,9 @@ func TestMeasuredModuleOnThreeChassis(t *testing.T) {
 	ed, err := quote.OpenEdition(catalogue.Demo)
 	require.NoError(t, err)
 	d := remount(ed, "cab-16500-169-diesel", config.Existing{
-		Maker: "Walk-through box of a neighbouring county", Built: 2014, LengthIn: 150, WidthIn: 95, HeightIn: 75, HeadroomIn: 72,
-		MassLb: 6150, TolLb: 60, Weighed: "on two supports, by the plant", XIn: 104, YIn: -1, ZIn: 31,
+		Maker: "Walk-through box of a neighboring county", Built: 2014, LengthIn: 150, WidthIn: 95, HeightIn: 75,
+		HeadroomIn: 72,
+		MassLb:     6150, TolLb: 60, Weighed: "on two supports, by the plant", XIn: 104, YIn: -1, ZIn: 31,
 	})
 	margin := map[string]float64{}
 	for _, m := range quote.Mountings(ed, d, quantity.US) {
@@ -146,16 +150,16 @@ func TestWhatIsGuessedOfAModuleIsSaid(t *testing.T) {
 		e      *config.Existing
 		want   []string
 	}{
-		{"nothing measured", nil, []string{"weight.existing.unmeasured", "weight.existing.centre"}},
-		{"weighed, its centre unknown", &config.Existing{MassLb: 4400}, []string{"weight.existing.centre"}},
-		{"its centre judged by eye", &config.Existing{MassLb: 4400, XIn: 70, Estimated: true}, []string{"weight.existing.centre"}},
+		{"nothing measured", nil, []string{"weight.existing.unmeasured", "weight.existing.center"}},
+		{"weighed, its center unknown", &config.Existing{MassLb: 4400}, []string{"weight.existing.center"}},
+		{"its center judged by eye", &config.Existing{MassLb: 4400, XIn: 70, Estimated: true}, []string{"weight.existing.center"}},
 		{"weighed on two supports", &config.Existing{MassLb: 4400, XIn: 70}, nil},
 	} {
 		u := unit("cut-14500-158-gas", "old-module")
 		u.Existing = c.e
 		var said []string
 		for _, f := range weight.Weigh(cat, u, nil).Findings {
-			if f.Code == "weight.existing.unmeasured" || f.Code == "weight.existing.centre" {
+			if f.Code == "weight.existing.unmeasured" || f.Code == "weight.existing.center" {
 				said = append(said, f.Code)
 				assert.Equal(t, config.Warn, f.Severity)
 			}

@@ -19,7 +19,8 @@ func (t *Tab) Beside(screen Screen, scripts ...string) (*Tab, error) {
 	ctx, cancel := t.limited()
 	defer cancel()
 	mine := chromedp.FromContext(t.ctx)
-	made, err := chromedp.Call(ctx, target.CreateTarget, target.CreateTargetParams{URL: "about:blank", BrowserContextID: mine.BrowserContextID})
+	made, err := chromedp.Call(ctx, target.CreateTarget,
+		target.CreateTargetParams{URL: "about:blank", BrowserContextID: mine.BrowserContextID})
 	if err != nil {
 		return nil, fmt.Errorf("opening a second tab: %w", err)
 	}
@@ -28,7 +29,8 @@ func (t *Tab) Beside(screen Screen, scripts ...string) (*Tab, error) {
 	err = begin(o.ctx, screen)
 	for _, s := range append([]string{counting}, scripts...) {
 		if err == nil {
-			_, err = chromedp.Call(o.ctx, page.AddScriptToEvaluateOnNewDocument, page.AddScriptToEvaluateOnNewDocumentParams{Source: s})
+			_, err = chromedp.Call(o.ctx, page.AddScriptToEvaluateOnNewDocument,
+				page.AddScriptToEvaluateOnNewDocumentParams{Source: s})
 		}
 	}
 	return o, err

@@ -130,7 +130,8 @@ func (b *Browser) Fresh(screen Screen, scripts ...string) (*Tab, error) {
 	err := begin(ctx, screen)
 	for _, s := range append([]string{counting}, scripts...) {
 		if err == nil {
-			_, err = chromedp.Call(ctx, page.AddScriptToEvaluateOnNewDocument, page.AddScriptToEvaluateOnNewDocumentParams{Source: s})
+			_, err = chromedp.Call(ctx, page.AddScriptToEvaluateOnNewDocument,
+				page.AddScriptToEvaluateOnNewDocumentParams{Source: s})
 		}
 	}
 	if err != nil {
@@ -145,6 +146,7 @@ func begin(ctx context.Context, screen Screen) error {
 	if err := chromedp.Do(ctx, chromedp.EmulateViewport(screen.Width, screen.Height)); err != nil {
 		return err
 	}
-	_, err := chromedp.Call(ctx, emulation.SetFocusEmulationEnabled, emulation.SetFocusEmulationEnabledParams{Enabled: true})
+	_, err := chromedp.Call(ctx, emulation.SetFocusEmulationEnabled,
+		emulation.SetFocusEmulationEnabledParams{Enabled: true})
 	return err
 }

@@ -162,13 +162,15 @@ func (t *Tab) Until(condition string) error {
 		}
 	}
 	said, _ := t.Trouble()
-	return fmt.Errorf("waited %s in vain until %.300s; the page's alert says %q, faults %q", Patience, condition, said, t.Faults())
+	return fmt.Errorf("waited %s in vain until %.300s; the page's alert says %q, faults %q", Patience, condition, said,
+		t.Faults())
 }
 
 // gone reports whether the document that was asked is no longer there.
 func gone(err error) bool {
 	text := err.Error()
-	return strings.Contains(text, "navigated or closed") || strings.Contains(text, "context was destroyed") || strings.Contains(text, "Cannot find context")
+	return strings.Contains(text, "navigated or closed") || strings.Contains(text, "context was destroyed") ||
+		strings.Contains(text, "Cannot find context")
 }
 
 // Quote writes a text as a JavaScript string.
@@ -182,7 +184,8 @@ func Quote(text string) string {
 
 // Trouble is the text of the page's alert, empty when there is none.
 func (t *Tab) Trouble() (string, error) {
-	return Eval[string](t, `(() => { const box = document.getElementById("trouble"); return !box || box.hidden ? "" : box.textContent; })()`)
+	return Eval[string](t,
+		`(() => { const box = document.getElementById("trouble"); return !box || box.hidden ? "" : box.textContent; })()`)
 }
 
 // Text is what can be read in the first element that suits the selector.
@@ -294,11 +297,13 @@ func (t *Tab) Type(selector, text string) error {
 func (t *Tab) Choose(selector, file string) error {
 	ctx, cancel := t.limited()
 	defer cancel()
-	field, err := chromedp.Run(ctx, chromedp.Evaluate[*runtime.RemoteObject](`document.querySelector(`+Quote(selector)+`)`))
+	field, err := chromedp.Run(ctx, chromedp.Evaluate[*runtime.RemoteObject](`document.querySelector(`+Quote(selector)+
+		`)`))
 	if err != nil {
 		return fmt.Errorf("finding %s: %w", selector, err)
 	}
-	_, err = chromedp.Call(ctx, dom.SetFileInputFiles, dom.SetFileInputFilesParams{Files: []string{file}, ObjectID: field.ObjectID})
+	_, err = chromedp.Call(ctx, dom.SetFileInputFiles,
+		dom.SetFileInputFilesParams{Files: []string{file}, ObjectID: field.ObjectID})
 	return err
 }
 
@@ -310,18 +315,20 @@ func (t *Tab) Offline() error {
 		MatchedNetworkConditions: []*network.Conditions{{Offline: true, DownloadThroughput: -1, UploadThroughput: -1}},
 	})
 	if err == nil {
-		_, err = chromedp.Call(ctx, network.OverrideNetworkState, network.OverrideNetworkStateParams{Offline: true, DownloadThroughput: -1, UploadThroughput: -1})
+		_, err = chromedp.Call(ctx, network.OverrideNetworkState,
+			network.OverrideNetworkStateParams{Offline: true, DownloadThroughput: -1, UploadThroughput: -1})
 	}
 	return err
 }
 
 // Prefer sets what the device says about the reader: "dark" or "light", and that
-// they want nothing to move, so that no colour is caught half way.
+// they want nothing to move, so that no color is caught half way.
 func (t *Tab) Prefer(scheme string) error {
 	ctx, cancel := t.limited()
 	defer cancel()
 	_, err := chromedp.Call(ctx, emulation.SetEmulatedMedia, emulation.SetEmulatedMediaParams{
-		Features: []*emulation.MediaFeature{{Name: "prefers-color-scheme", Value: scheme}, {Name: "prefers-reduced-motion", Value: "reduce"}},
+		Features: []*emulation.MediaFeature{{Name: "prefers-color-scheme", Value: scheme},
+			{Name: "prefers-reduced-motion", Value: "reduce"}},
 	})
 	return err
 }

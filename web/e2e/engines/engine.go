@@ -74,11 +74,12 @@ type action struct {
 // mouse is a press of the main button in the middle of an element.
 func mouse() source {
 	zero := new(int)
-	return source{Type: "pointer", ID: "mouse", Parameters: map[string]string{"pointerType": "mouse"}, Actions: []action{
-		{Type: "pointerMove", X: zero, Y: zero},
-		{Type: "pointerDown", Button: zero},
-		{Type: "pointerUp", Button: zero},
-	}}
+	return source{Type: "pointer", ID: "mouse", Parameters: map[string]string{"pointerType": "mouse"},
+		Actions: []action{
+			{Type: "pointerMove", X: zero, Y: zero},
+			{Type: "pointerDown", Button: zero},
+			{Type: "pointerUp", Button: zero},
+		}}
 }
 
 // toward gives every movement of the device its element.

@@ -83,7 +83,8 @@ func (b *firefox) start(width, height int) (err error) {
 	}
 	env := []string{"HOME=" + b.profile, "MOZ_HEADLESS=1", "MOZ_CRASHREPORTER_DISABLE=1",
 		"MOZ_HEADLESS_WIDTH=" + strconv.Itoa(width), "MOZ_HEADLESS_HEIGHT=" + strconv.Itoa(height)}
-	b.process, err = run(env, nil, firefoxPath(), "--no-remote", "--profile", b.profile, "--remote-debugging-port", "0", "about:blank")
+	b.process, err = run(env, nil, firefoxPath(), "--no-remote", "--profile", b.profile, "--remote-debugging-port", "0",
+		"about:blank")
 	if err != nil {
 		return err
 	}
@@ -188,7 +189,8 @@ type firefoxTab struct {
 }
 
 func (t *firefoxTab) Visit(address string) error {
-	return t.call("browsingContext.navigate", map[string]any{"context": t.Context, "url": address, "wait": "complete"}, nil)
+	return t.call("browsingContext.navigate", map[string]any{"context": t.Context, "url": address, "wait": "complete"},
+		nil)
 }
 
 func (t *firefoxTab) Reload() error {
@@ -236,7 +238,8 @@ func (t *firefoxTab) Perform(selector string, input source) error {
 // independent reader.
 func (t *firefoxTab) Paper() (string, error) {
 	var reply struct{ Data string }
-	if err := t.call("browsingContext.print", map[string]any{"context": t.Context, "background": true}, &reply); err != nil {
+	if err := t.call("browsingContext.print", map[string]any{"context": t.Context, "background": true},
+		&reply); err != nil {
 		return "", err
 	}
 	pdf, err := base64.StdEncoding.DecodeString(reply.Data)

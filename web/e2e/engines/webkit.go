@@ -72,14 +72,17 @@ func (b *webkit) start(width, height int) error {
 		return err
 	}
 	options := map[string]any{"binary": miniBrowser(), "args": []string{
-		"--automation", "--enable-write-console-messages-to-stdout=true", fmt.Sprintf("--geometry=%dx%d", width, height),
+		"--automation", "--enable-write-console-messages-to-stdout=true", fmt.Sprintf("--geometry=%dx%d", width,
+			height),
 	}}
-	always := map[string]any{"webkitgtk:browserOptions": options, "timeouts": map[string]int64{"script": patience.Milliseconds()}}
+	always := map[string]any{"webkitgtk:browserOptions": options,
+		"timeouts": map[string]int64{"script": patience.Milliseconds()}}
 	var session struct {
 		ID string `json:"sessionId"`
 	}
 	b.session = address
-	if err := b.call("POST", "/session", map[string]any{"capabilities": map[string]any{"alwaysMatch": always}}, &session); err != nil {
+	if err := b.call("POST", "/session", map[string]any{"capabilities": map[string]any{"alwaysMatch": always}},
+		&session); err != nil {
 		return err
 	}
 	b.session = address + "/session/" + session.ID

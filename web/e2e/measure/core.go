@@ -29,7 +29,8 @@ func core(root string) error {
 	if err != nil {
 		return fmt.Errorf("asking go for its GOROOT: %w", err)
 	}
-	runner := "-exec=env -i PATH=" + os.Getenv("PATH") + " " + filepath.Join(strings.TrimSpace(string(goroot)), "lib", "wasm", "go_js_wasm_exec")
+	runner := "-exec=env -i PATH=" + os.Getenv("PATH") + " " + filepath.Join(strings.TrimSpace(string(goroot)), "lib",
+		"wasm", "go_js_wasm_exec")
 	for _, way := range []struct {
 		prefix string
 		env    []string
@@ -41,13 +42,15 @@ func core(root string) error {
 		{"wasm_", site.WasmEnv, []string{runner}, "2s"},
 	} {
 		for _, p := range reports {
-			args := append(append([]string{"test"}, way.args...), "-timeout=30m", "-run=TestBenchReport", "-v", p, "-bench-report")
+			args := append(append([]string{"test"}, way.args...), "-timeout=30m", "-run=TestBenchReport", "-v", p,
+				"-bench-report")
 			if err := lines(root, way.env, args, func(line string) { report(way.prefix, line) }); err != nil {
 				return err
 			}
 		}
 		pkg := ""
-		args := append(append([]string{"test"}, way.args...), "-timeout=30m", "-run=^$", "-bench=.", "-benchtime="+way.least)
+		args := append(append([]string{"test"}, way.args...), "-timeout=30m", "-run=^$", "-bench=.", "-benchtime="+
+			way.least)
 		if err := lines(root, way.env, append(args, measured...), func(line string) {
 			if p, is := strings.CutPrefix(line, "pkg: boxwright/"); is {
 				pkg = p
@@ -106,7 +109,8 @@ func benchmark(prefix, pkg, line string) {
 	if len(fields) < 4 || !strings.HasPrefix(fields[0], "Benchmark") {
 		return
 	}
-	name := prefix + strings.ReplaceAll(pkg, "/", ".") + "." + parallel.ReplaceAllString(strings.TrimPrefix(fields[0], "Benchmark"), "")
+	name := prefix + strings.ReplaceAll(pkg, "/", ".") + "." +
+		parallel.ReplaceAllString(strings.TrimPrefix(fields[0], "Benchmark"), "")
 	for i := 2; i+1 < len(fields); i += 2 {
 		value, err := strconv.ParseFloat(fields[i], 64)
 		if err != nil {

@@ -241,7 +241,8 @@ func tellParts(events []drive.Event) error {
 			times[part] = append(times[part], us/1000)
 		}
 	}
-	for _, part := range []string{"worker_first", "worker_second", "morph", "style_layout", "paint", "morph_style_layout_paint"} {
+	for _, part := range []string{"worker_first", "worker_second", "morph", "style_layout", "paint",
+		"morph_style_layout_paint"} {
 		if list := times[part]; len(list) > 0 {
 			say("press_"+part+"_ms_p50", at(list, 0.5), "ms")
 			say("press_"+part+"_ms_p95", at(list, 0.95), "ms")

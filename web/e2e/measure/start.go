@@ -120,7 +120,8 @@ func (v visit) times(b *drive.Browser, address, first, last string, visits int, 
 			if n == visits-1 {
 				break
 			}
-			if err := tab.Until(`Promise.resolve(` + kept + `).then((is) => window.__kept = is) && window.__kept`); err != nil {
+			if err := tab.Until(`Promise.resolve(` + kept +
+				`).then((is) => window.__kept = is) && window.__kept`); err != nil {
 				return err
 			}
 			if kept == installed {
@@ -160,7 +161,8 @@ func (v visit) once(tab *drive.Tab, address string) (map[string]float64, error) 
 	if err := tab.Slow(1); err != nil {
 		return nil, err
 	}
-	return drive.Eval[map[string]float64](tab, `({ ...window.__at, paint: performance.getEntriesByName("first-contentful-paint")[0]?.startTime ?? 0 })`)
+	return drive.Eval[map[string]float64](tab,
+		`({ ...window.__at, paint: performance.getEntriesByName("first-contentful-paint")[0]?.startTime ?? 0 })`)
 }
 
 // linkOf is the fragment of a quote's link.

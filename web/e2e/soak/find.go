@@ -80,7 +80,8 @@ func random(folder string, files []string) ([]string, error) {
 				case *ast.Ident:
 					uses[fn.Name.Name] = append(uses[fn.Name.Name], n.Name)
 				case *ast.SelectorExpr:
-					if from, ok := n.X.(*ast.Ident); ok && slices.Contains(chance, from.Name) && n.Sel.Name != "InOrder" {
+					if from, ok := n.X.(*ast.Ident); ok && slices.Contains(chance, from.Name) &&
+						n.Sel.Name != "InOrder" {
 						draws[fn.Name.Name] = true
 					}
 				}

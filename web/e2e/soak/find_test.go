@@ -32,5 +32,6 @@ func TestGoesInOrder(t *testing.T) { lots.InOrder(nil) }`,
 	}
 	found, err := random(folder, names)
 	require.NoError(t, err)
-	require.Equal(t, []string{"FuzzAnything", "TestDraws", "TestDrawsThroughAFunction", "TestDrawsUnderAnotherName"}, found)
+	require.Equal(t, []string{"FuzzAnything", "TestDraws", "TestDrawsThroughAFunction", "TestDrawsUnderAnotherName"},
+		found)
 }

@@ -126,10 +126,12 @@ func (t target) turn(binary, known string) (said string, failed bool) {
 		return end(out) + t.input(out), err != nil
 	}
 	seed := rand.Uint64N(1<<40) + 2
-	run := exec.Command(binary, "-test.run=^"+t.name+"$", "-test.timeout=20m", "-rapid.nofailfile", fmt.Sprintf("-rapid.seed=%d", seed))
+	run := exec.Command(binary, "-test.run=^"+t.name+"$", "-test.timeout=20m", "-rapid.nofailfile",
+		fmt.Sprintf("-rapid.seed=%d", seed))
 	run.Dir = t.folder
 	out, err := run.CombinedOutput()
-	return fmt.Sprintf("%sonce more: go test %s -count=1 -run='^%s$' -rapid.seed=%d", end(out), t.path, t.name, seed), err != nil
+	return fmt.Sprintf("%sonce more: go test %s -count=1 -run='^%s$' -rapid.seed=%d", end(out), t.path, t.name, seed),
+		err != nil
 }
 
 var written = regexp.MustCompile(`Failing input written to (\S+)`)

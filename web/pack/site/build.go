@@ -76,7 +76,8 @@ func BuildWasm(root, file string, more ...string) error {
 	if err != nil {
 		return fmt.Errorf("the built-in catalogue: %w", err)
 	}
-	args := []string{"build", "-o", file, "-ldflags=" + LinkFlags + " -X boxwright/web/assets/catalogue.Hash=" + cat.Hash()}
+	args := []string{"build", "-o", file, "-ldflags=" + LinkFlags + " -X boxwright/web/assets/catalogue.Hash=" +
+		cat.Hash()}
 	args = append(append(args, WasmFlags...), more...)
 	cmd := exec.Command("go", append(args, "./wasm")...)
 	cmd.Dir = root
@@ -167,18 +168,22 @@ func Gather(root string) (*Parts, error) {
 
 func bundle(entry string) ([]byte, error) {
 	r := api.Build(api.BuildOptions{
-		EntryPoints: []string{entry}, Bundle: true, Format: api.FormatIIFE, Target: api.ES2022, Charset: api.CharsetUTF8,
+		EntryPoints: []string{entry}, Bundle: true, Format: api.FormatIIFE, Target: api.ES2022,
+		Charset:          api.CharsetUTF8,
 		Loader:           map[string]api.Loader{".html": api.LoaderText},
-		MinifyWhitespace: true, MinifyIdentifiers: true, MinifySyntax: true, LegalComments: api.LegalCommentsNone, LogLevel: api.LogLevelSilent,
+		MinifyWhitespace: true, MinifyIdentifiers: true, MinifySyntax: true, LegalComments: api.LegalCommentsNone,
+		LogLevel: api.LogLevelSilent,
 	})
 	if len(r.Errors) > 0 {
-		return nil, fmt.Errorf("bundling %s: %s", filepath.Base(entry), strings.Join(api.FormatMessages(r.Errors, api.FormatMessagesOptions{}), ""))
+		return nil, fmt.Errorf("bundling %s: %s", filepath.Base(entry),
+			strings.Join(api.FormatMessages(r.Errors, api.FormatMessagesOptions{}), ""))
 	}
 	return r.OutputFiles[0].Contents, nil
 }
 
 func minify(js []byte) ([]byte, error) {
-	r := api.Transform(string(js), api.TransformOptions{Loader: api.LoaderJS, MinifyWhitespace: true, MinifySyntax: true, LegalComments: api.LegalCommentsNone})
+	r := api.Transform(string(js), api.TransformOptions{Loader: api.LoaderJS, MinifyWhitespace: true,
+		MinifySyntax: true, LegalComments: api.LegalCommentsNone})
 	if len(r.Errors) > 0 {
 		return nil, fmt.Errorf("minifying the loader: %s", r.Errors[0].Text)
 	}
@@ -216,7 +221,8 @@ func (p *Parts) folder() map[string][]byte {
 	style := named("style", p.Style, "css")
 	schema := named("quote-schema", p.Schema, "json")
 	icon := named("icon", p.Icon, "svg")
-	files := map[string][]byte{core: p.Packed, worker: p.Worker, script: p.App, early: p.Early, style: p.Style, schema: p.Schema, icon: p.Icon}
+	files := map[string][]byte{core: p.Packed, worker: p.Worker, script: p.App, early: p.Early, style: p.Style,
+		schema: p.Schema, icon: p.Icon}
 	files["manifest.json"] = fill(p.Manifest, map[string]string{"icon": icon})
 	own := ""
 	if p.Catalogue != nil {
@@ -263,7 +269,8 @@ func (p *Parts) single() []byte {
 	script, early, style := string(p.App), string(p.Early), string(p.Style)
 	own := ""
 	if p.Catalogue != nil {
-		own = `<script type="text/plain" id="catalogue-text">` + base64.StdEncoding.EncodeToString(p.Catalogue) + `</script>`
+		own = `<script type="text/plain" id="catalogue-text">` + base64.StdEncoding.EncodeToString(p.Catalogue) +
+			`</script>`
 	}
 	icon := "data:image/svg+xml;base64," + base64.StdEncoding.EncodeToString(p.Icon)
 	return fill(p.Page, p.screen(), map[string]string{
@@ -274,7 +281,8 @@ func (p *Parts) single() []byte {
 		"early":    `<script id="early">` + early + `</script>`,
 		"script": `<script type="text/plain" id="worker-text">` + base64.StdEncoding.EncodeToString(p.Worker) + `</script>` +
 			`<script type="text/plain" id="schema-text">` + string(p.Schema) + `</script>` +
-			`<script type="text/plain" id="core-text">` + base64.StdEncoding.EncodeToString(p.Packed) + `</script>` + own +
+			`<script type="text/plain" id="core-text">` + base64.StdEncoding.EncodeToString(p.Packed) + `</script>` +
+			own +
 			"<script>" + script + "</script>",
 	})
 }

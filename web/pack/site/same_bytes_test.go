@@ -28,7 +28,8 @@ type conversation struct {
 
 func (c *conversation) do(acts ...app.Act) {
 	c.t.Helper()
-	request := map[string]any{"v": app.Version, "acts": acts, "today": "2026-11-25", "base": "https://quotes.example/", "kept": true}
+	request := map[string]any{"v": app.Version, "acts": acts, "today": "2026-11-25", "base": "https://quotes.example/",
+		"kept": true}
 	for k, v := range c.state {
 		request[k] = v
 	}
@@ -64,7 +65,8 @@ func talk(t *testing.T) *conversation {
 		}
 		members := cat.Members(g.ID)
 		id := cat.Options[members[i/4%len(members)]].ID
-		c.do(app.Act{Do: "go", ID: "unit"}, app.Act{Do: "chapter", ID: g.Chapter}, app.Act{Do: "pick", ID: id, On: true})
+		c.do(app.Act{Do: "go", ID: "unit"}, app.Act{Do: "chapter", ID: g.Chapter},
+			app.Act{Do: "pick", ID: id, On: true})
 		if i%16 == 0 {
 			c.do(app.Act{Do: "why", ID: id})
 			c.do(app.Act{Do: "mend", ID: id, Value: "0"})
@@ -74,8 +76,11 @@ func talk(t *testing.T) *conversation {
 		c.do(app.Act{Do: "why", ID: id})
 		c.do(app.Act{Do: "mend", ID: id, Value: "0"})
 	}
-	c.do(app.Act{Do: "set", ID: "title", Value: "Médic <7> & \u2028 \U0001F691"}, app.Act{Do: "set", ID: "terms.discount_percent", Value: "1.5"}, app.Act{Do: "set", ID: "terms.trade_in", Value: "12,345.67"})
-	c.do(app.Act{Do: "set", ID: "unit.occupant_lb", Value: "NaN"}, app.Act{Do: "set", ID: "unit.payload_lb", Value: "1e308"}, app.Act{Do: "set", ID: "terms.units", Value: "-1"})
+	c.do(app.Act{Do: "set", ID: "title", Value: "Médic <7> & \u2028 \U0001F691"},
+		app.Act{Do: "set", ID: "terms.discount_percent", Value: "1.5"}, app.Act{Do: "set", ID: "terms.trade_in",
+			Value: "12,345.67"})
+	c.do(app.Act{Do: "set", ID: "unit.occupant_lb", Value: "NaN"},
+		app.Act{Do: "set", ID: "unit.payload_lb", Value: "1e308"}, app.Act{Do: "set", ID: "terms.units", Value: "-1"})
 	for _, e := range cat.Equipment[:3] {
 		c.do(app.Act{Do: "carry", ID: e.ID, Value: "2"})
 	}
@@ -93,7 +98,8 @@ func talk(t *testing.T) *conversation {
 		c.do(app.Act{Do: "settle", Value: "1"}, app.Act{Do: "complete"}, app.Act{Do: "go", ID: "weight"})
 	}
 	for _, bad := range []string{
-		`{}`, `[]`, `nonsense`, `{"v":1,"acts":[{"do":"no such act"}]}`, `{"v":99}`, `{"v":1,"draft":{"format":"boxwright-quote/1"}}`,
+		`{}`, `[]`, `nonsense`, `{"v":1,"acts":[{"do":"no such act"}]}`, `{"v":99}`,
+		`{"v":1,"draft":{"format":"boxwright-quote/1"}}`,
 		`{"v":1,"acts":[{"do":"pick","id":"no-such-thing","on":true}],"today":"2026-11-25"}`,
 		`{"v":1,"acts":[{"do":"open-link","value":"q=AQAAAA"}],"today":"2026-11-25"}`,
 		`{"v":1,"acts":[{"do":"open-link","value":"` + strings.Repeat("A", 20_000) + `"}],"today":"2026-11-25"}`,
@@ -119,7 +125,8 @@ func TestSameBytesInWasm(t *testing.T) {
 	loader, err := Loader()
 	require.NoError(t, err)
 	cmd := exec.Command(node, "--stack-size=4096", filepath.Join("testdata", "ask.mjs"),
-		put("loader.js", loader), put("core.wasm", core(t)), put("requests.txt", append(bytes.Join(c.requests, []byte("\n")), '\n')))
+		put("loader.js", loader), put("core.wasm", core(t)), put("requests.txt",
+			append(bytes.Join(c.requests, []byte("\n")), '\n')))
 	cmd.Stderr = os.Stderr
 	out, err := cmd.Output()
 	require.NoError(t, err)
@@ -159,7 +166,8 @@ func same(t *testing.T, i int, request, want, got []byte) {
 		at++
 	}
 	if at < max(len(want), len(got)) {
-		t.Fatalf("the reply to request %d, %s, differs at byte %d:\nwant %s\ngot  %s", i, clipped(request, 0), at, clipped(want, at-60), clipped(got, at-60))
+		t.Fatalf("the reply to request %d, %s, differs at byte %d:\nwant %s\ngot  %s", i, clipped(request, 0), at,
+			clipped(want, at-60), clipped(got, at-60))
 	}
 }
 

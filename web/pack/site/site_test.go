@@ -30,7 +30,8 @@ func parts(t *testing.T) *Parts {
 func TestSizeBudget(t *testing.T) {
 	total, core, err := parts(t).Size()
 	require.NoError(t, err)
-	require.LessOrEqual(t, total, Budget, "%d bytes, of which the core %d: see what came in with go list -deps ./wasm", total, core)
+	require.LessOrEqual(t, total, Budget, "%d bytes, of which the core %d: see what came in with go list -deps ./wasm",
+		total, core)
 	require.Greater(t, core, 400_000, "no Go core is this small: something is missing")
 }
 

@@ -118,7 +118,8 @@ func TestAPanicSaysWhere(t *testing.T) {
 	require.NoError(t, err)
 	broken, err := filepath.Abs(filepath.Join("testdata", "broken", "main.go"))
 	require.NoError(t, err)
-	overlay, err := json.Marshal(map[string]any{"Replace": map[string]string{filepath.Join(root, "wasm", "main.go"): broken}})
+	overlay, err := json.Marshal(map[string]any{"Replace": map[string]string{filepath.Join(root, "wasm",
+		"main.go"): broken}})
 	require.NoError(t, err)
 	dir := t.TempDir()
 	file := filepath.Join(dir, "overlay.json")

@@ -24,7 +24,9 @@ func TestNothingBecomesMarkup(t *testing.T) {
 
 func TestRuns(t *testing.T) {
 	list := Each([]string{"a", "b"}, func(i int, s string) Part { return El("li", Text(fmt.Sprintf("%d %s", i, s))) })
-	assert.Equal(t, "<ul id=\"x\"><li>0 a</li><li>1 b</li></ul>", El("ul", Many(At("id", "x"), list), If(false, Text("no")), When(false, nil)).String(), "attributes of a run belong to the element around it")
+	assert.Equal(t, "<ul id=\"x\"><li>0 a</li><li>1 b</li></ul>",
+		El("ul", Many(At("id", "x"), list), If(false, Text("no")), When(false, nil)).String(), "attributes of a run "+
+			"belong to the element around it")
 }
 
 // What was written once stands in another page as it would be drawn there.
