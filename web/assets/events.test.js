@@ -1,7 +1,7 @@
 // What a press, a change or a key asks for, without a browser.
 import { test } from "node:test";
 import assert from "node:assert/strict";
-import { change, doing, keyed, press, saying } from "./events.js";
+import { change, doing, keyed, listen, press, saying } from "./events.js";
 import { newState } from "./state.js";
 
 function page() {
@@ -80,4 +80,74 @@ test("keys for undo and redo", () => {
 
 test("an act holds no private file unless its control asks for it", () => {
   assert.deepEqual(doing({ dataset: { act: "go", id: "weight", value: "v" } }, page()), { do: "go", id: "weight", value: "v" });
+});
+
+/** An element as far as a listener looks at it: its data, and what it is. */
+globalThis.Element = class {
+  constructor(dataset, kind, more) {
+    Object.assign(this, { dataset, kind, ...more });
+  }
+
+  closest(query) {
+    if (query.startsWith("[data-")) return query.slice(6, -1) in this.dataset ? this : null;
+    return this.matches(query) ? this : null;
+  }
+
+  matches(query) {
+    const box = this.type === "checkbox" || this.type === "radio";
+    return query.split(", ").some((q) => q.startsWith(this.kind) && !(box && q.includes(":not(")));
+  }
+};
+
+/** listening is a document that is attended to; happens brings an event about in it. */
+function listening(early = []) {
+  const p = page();
+  const heard = {};
+  listen({ addEventListener: (kind, f) => (heard[kind] = f) }, p, early);
+  const happens = (type, target, more) => {
+    const e = { type, target, stopped: false, preventDefault: () => (e.stopped = true), ...more };
+    heard[type](e);
+    return e.stopped;
+  };
+  return { ...p, happens };
+}
+
+test("a press reaches the control it is in; fields wait until they are changed", () => {
+  const p = listening();
+  assert.equal(p.happens("click", new Element({ act: "go", id: "weight" }, "button")), true);
+  assert.equal(p.happens("click", new Element({}, "p")), false);
+  const field = new Element({ act: "set", id: "title" }, "input", { type: "text", value: "Medic 4" });
+  p.happens("click", field);
+  assert.equal(p.calls.length, 1);
+  p.happens("change", field);
+  p.happens("change", new Element({}, "input"));
+  assert.deepEqual(p.calls.map(([, a]) => [a.do, a.value]), [["go", ""], ["set", "Medic 4"]]);
+});
+
+test("a field that looks something up is sent at each key", () => {
+  const p = listening();
+  p.happens("input", new Element({ act: "search", live: "1" }, "input", { value: "wi" }));
+  p.happens("input", new Element({ act: "set" }, "input", { value: "wi" }));
+  assert.deepEqual(p.calls, [["act", { do: "search", id: "", value: "wi" }]]);
+});
+
+test("keys for undo belong to the browser in a text, to the page elsewhere", () => {
+  const p = listening();
+  const keys = { key: "z", ctrlKey: true };
+  for (const text of [new Element({}, "textarea"), new Element({}, "input", { type: "text" })]) {
+    assert.equal(p.happens("keydown", text, keys), false);
+  }
+  assert.deepEqual(p.calls, []);
+  for (const other of [new Element({}, "input", { type: "checkbox" }), new Element({}, "main")]) {
+    assert.equal(p.happens("keydown", other, keys), true);
+  }
+  assert.equal(p.happens("keydown", new Element({}, "main"), { key: "x", ctrlKey: true }), false);
+  assert.deepEqual(p.calls, [["go", -1], ["go", -1]]);
+});
+
+test("what was done before the page attended to it is done in its order", () => {
+  const control = new Element({ act: "new", id: "van" }, "button");
+  const field = new Element({ act: "set", id: "title" }, "input", { type: "text", value: "Medic 4" });
+  const early = ["click", "change"].map((type, i) => ({ type, target: [control, field][i], preventDefault() {} }));
+  assert.deepEqual(listening(early).calls.map(([, a]) => a.do), ["new", "set"]);
 });

@@ -144,6 +144,18 @@ test("a kept quote comes back with its states and where it was", async () => {
   assert.deepEqual(p.asked.at(-1).acts, [{ do: "start" }]);
 });
 
+test("a kept quote whose oldest states are gone comes back where it was", async () => {
+  const p = page();
+  const steps = ["c", "d", "e"].map((title) => ({ draft: { title }, said: title, when: "" }));
+  p.records.set("q", { id: "q", count: 6, at: 3, first: 2, draft: { title: "d" }, view: null, pins: [], steps });
+  await p.history.open("q");
+  assert.deepEqual([p.state.at, p.state.first, p.state.here.count], [1, 2, 6]);
+  await p.history.go(-1);
+  assert.equal(p.state.draft.title, "c");
+  await p.history.goTo(4);
+  assert.equal(p.state.draft.title, "e");
+});
+
 test("kept quotes are handed to the core one by one", async () => {
   const p = page();
   for (const id of ["x", "y"]) p.records.set(id, { id, draft: { title: id }, steps: [], first: 0 });

@@ -91,11 +91,14 @@ test("the lists of kept quotes go along where they are shown", async () => {
   p.state.saved = [{ id: "x", name: "X", line: "", when: "", weighed: [1] }];
   p.state.trail = Array.from({ length: 40 }, (_, i) => ({ draft: {}, said: `s${i}`, when: "" }));
   p.state.first = 7;
+  p.state.here = { id: "h", count: 1, mine: true };
+  p.state.saved.push({ id: "h", name: "H", line: "", when: "", weighed: [2] });
   const plain = p.transport.request([{ do: "go", id: "weight" }]);
   assert.equal(plain.saved, undefined);
-  assert.deepEqual(plain.weighed, [1]);
+  assert.deepEqual(plain.weighed, [1], "of the other quotes alone");
   const quote = p.transport.request([{ do: "go", id: "quote" }]);
-  assert.deepEqual(quote.saved, [{ id: "x", name: "X", line: "", when: "", here: false }]);
+  const [x, h] = [["x", false, undefined], ["h", true, undefined]];
+  assert.deepEqual(quote.saved.map((s) => [s.id, s.here, s.weighed]), [x, h]);
   assert.equal(quote.trail.length, 30);
   assert.equal(quote.trail.at(-1).n, 46);
 });

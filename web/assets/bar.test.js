@@ -1,0 +1,57 @@
+// The bar that asks one thing at a time, without a browser.
+import { beforeEach, test } from "node:test";
+import assert from "node:assert/strict";
+import { ask, settle } from "./bar.js";
+
+class Node {
+  hidden = true;
+  children = [];
+
+  replaceChildren() {
+    this.children = [];
+  }
+
+  append(child) {
+    this.children.push(child);
+  }
+
+  addEventListener(kind, heard) {
+    this[kind] = heard;
+  }
+}
+
+const bar = new Node();
+globalThis.document = { getElementById: () => bar, createElement: () => new Node() };
+const says = () => bar.children.map((c) => c.textContent);
+const press = (label) => bar.children.find((c) => c.textContent === label).click();
+
+beforeEach(() => ["a", "b"].forEach(settle));
+
+test("one thing is asked at a time, in the order asked", () => {
+  const done = [];
+  ask("a", "First?", [["Yes", () => done.push("a")], ["No", () => done.push("no")]]);
+  ask("b", "Second?", [["Good", () => done.push("b")]]);
+  assert.equal(bar.hidden, false);
+  assert.deepEqual(says(), ["First?", "Yes", "No"]);
+  press("Yes");
+  assert.deepEqual([says(), done], [["Second?", "Good"], ["a"]]);
+  press("Good");
+  assert.deepEqual([bar.hidden, says(), done], [true, [], ["a", "b"]]);
+});
+
+test("an answer may ask again", () => {
+  ask("a", "First?", [["Again", () => ask("a", "Once more?", [])]]);
+  press("Again");
+  assert.deepEqual(says(), ["Once more?"]);
+});
+
+test("another question about the same takes its place, and one that is settled goes", () => {
+  ask("a", "First?", []);
+  ask("b", "Second?", []);
+  ask("a", "First, otherwise?", []);
+  assert.deepEqual(says(), ["First, otherwise?"]);
+  settle("a");
+  assert.deepEqual(says(), ["Second?"]);
+  settle("unknown");
+  assert.deepEqual(says(), ["Second?"]);
+});
