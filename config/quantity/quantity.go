@@ -5,7 +5,6 @@
 package quantity
 
 import (
-	"fmt"
 	"math"
 	"strconv"
 	"strings"
@@ -67,20 +66,27 @@ type shown struct {
 }
 
 var display = map[string]shown{
-	Pound:     {KilogramsPerPound, "lb", "kg", 0, 0},
-	Inch:      {MillimetersPerIn, "in", "mm", 1, 0},
-	Amp:       {1, "A", "A", 1, 1},
-	Watt:      {1, "W", "W", 0, 0},
-	CubicFoot: {LitersPerCubicFt, "ft³", "L", 1, 0},
-	AmpHour:   {1, "Ah", "Ah", 0, 0},
-	Minute:    {1, "min", "min", 0, 0},
-	Hour:      {1, "h", "h", 1, 1},
-	Percent:   {1, "%", "%", 1, 1},
-	Volt:      {1, "V", "V", 2, 2},
-	Liter:     {1, "L", "L", 0, 0},
-	Day:       {1, "working days", "working days", 0, 0},
-	Ratio:     {1, "", "", 2, 2},
-	Count:     {1, "", "", 0, 0},
+	Pound:       {KilogramsPerPound, "lb", "kg", 0, 0},
+	Inch:        {MillimetersPerIn, "in", "mm", 1, 0},
+	Amp:         {1, "A", "A", 1, 1},
+	Watt:        {1, "W", "W", 0, 0},
+	CubicFoot:   {LitersPerCubicFt, "ft³", "L", 1, 0},
+	AmpHour:     {1, "Ah", "Ah", 0, 0},
+	Minute:      {1, "min", "min", 0, 0},
+	Hour:        {1, "h", "h", 1, 1},
+	Percent:     {1, "%", "%", 1, 1},
+	Dollar:      {1, "dollars", "dollars", 2, 2},
+	Mile:        {1, "mi", "mi", 0, 0}, // a price is by the mile
+	SquareFoot:  {144 * MillimetersPerIn * MillimetersPerIn / 1e6, "ft²", "m²", 1, 2},
+	LiterMinute: {1, "L/min", "L/min", 0, 0},
+	CalendarDay: {1, "days", "days", 0, 0},
+	Month:       {1, "months", "months", 0, 0},
+	Year:        {1, "years", "years", 0, 0},
+	Volt:        {1, "V", "V", 2, 2},
+	Liter:       {1, "L", "L", 0, 0},
+	Day:         {1, "working days", "working days", 0, 0},
+	Ratio:       {1, "", "", 2, 2},
+	Count:       {1, "", "", 0, 0},
 }
 
 // Show formats value, given in unit (one of the names above), for a reader.
@@ -128,30 +134,4 @@ func Group(v float64, decimals int) string {
 		b.WriteString(frac)
 	}
 	return b.String()
-}
-
-// Parse reads a number the way a person types it: "1,750", "1750 lb",
-// "12.5", "-3". With Metric the number is taken in the metric unit and brought
-// to unit. It never accepts NaN, infinities or an unknown trailing word; the
-// error names what was typed and what would be understood.
-func (s System) Parse(text, unit string) (float64, error) {
-	d, known := display[unit]
-	if !known {
-		d = shown{1, unit, unit, 2, 2}
-	}
-	name, factor := d.usName, 1.0
-	if s == Metric {
-		name, factor = d.metricName, d.metricFactor
-	}
-	t := strings.TrimSpace(text)
-	t = strings.TrimSpace(strings.TrimSuffix(t, name))
-	if s == US && unit == CubicFoot {
-		t = strings.TrimSpace(strings.TrimSuffix(t, "ft3"))
-	}
-	t = strings.ReplaceAll(strings.ReplaceAll(t, ",", ""), "−", "-")
-	v, err := strconv.ParseFloat(t, 64)
-	if err != nil || math.IsNaN(v) || math.IsInf(v, 0) {
-		return 0, fmt.Errorf("%q is not a number of %s: type digits only, such as 1750 or 12.5", text, name)
-	}
-	return v / factor, nil
 }

@@ -22,17 +22,6 @@ func ExampleSystem_Show() {
 	// −3.2 in
 }
 
-func ExampleSystem_Parse() {
-	lb, _ := quantity.US.Parse("1,750 lb", quantity.Pound)
-	in, _ := quantity.Metric.Parse("1016 mm", quantity.Inch)
-	_, err := quantity.US.Parse("heavy", quantity.Pound)
-	fmt.Println(lb, in)
-	fmt.Println(err)
-	// Output:
-	// 1750 40
-	// "heavy" is not a number of lb: type digits only, such as 1750 or 12.5
-}
-
 func TestShow(t *testing.T) {
 	for _, c := range []struct {
 		system quantity.System
@@ -63,46 +52,6 @@ func TestShow(t *testing.T) {
 		{quantity.US, math.Inf(-1), quantity.Percent, "not known", "no end, downward"},
 	} {
 		assert.Equal(t, c.want, c.system.Show(c.value, c.unit), c.reason)
-	}
-}
-
-func TestParse(t *testing.T) {
-	for _, c := range []struct {
-		system quantity.System
-		text   string
-		unit   string
-		want   float64
-		ok     bool
-		reason string
-	}{
-		{quantity.US, "1750", quantity.Pound, 1750, true, "digits"},
-		{quantity.US, "1,750", quantity.Pound, 1750, true, "a separator"},
-		{quantity.US, " 12.5 lb ", quantity.Pound, 12.5, true, "spaces and the unit"},
-		{quantity.US, "-3", quantity.Inch, -3, true, "a hyphen for minus"},
-		{quantity.US, "−3 in", quantity.Inch, -3, true, "a true minus, as Show writes it"},
-		{quantity.US, "40 ft3", quantity.CubicFoot, 40, true, "cubic feet as typed"},
-		{quantity.US, "40 ft³", quantity.CubicFoot, 40, true, "cubic feet as shown"},
-		{quantity.US, "12.5 %", quantity.Percent, 12.5, true, "a percentage"},
-		{quantity.US, "12.5", quantity.Ratio, 12.5, true, "a ratio"},
-		{quantity.Metric, "254 mm", quantity.Inch, 10, true, "millimeters to inches"},
-		{quantity.Metric, "45.359237", quantity.Pound, 100, true, "kilograms to pounds"},
-		{quantity.US, "45 kg", quantity.Pound, 0, false, "a unit of the other system"},
-		{quantity.US, "", quantity.Pound, 0, false, "nothing"},
-		{quantity.US, "lb", quantity.Pound, 0, false, "no number"},
-		{quantity.US, "NaN", quantity.Pound, 0, false, "no number, written out"},
-		{quantity.US, "Infinity", quantity.Pound, 0, false, "no end, written out"},
-		{quantity.US, "1e999", quantity.Pound, 0, false, "beyond what can be held"},
-		{quantity.US, "12 13", quantity.Pound, 0, false, "two numbers"},
-		{quantity.US, "not known", quantity.Pound, 0, false, "what Show says of no number"},
-	} {
-		got, err := c.system.Parse(c.text, c.unit)
-		assert.Equal(t, c.ok, err == nil, "%q: %s", c.text, c.reason)
-		if c.ok {
-			assert.InDelta(t, c.want, got, 1e-12, c.reason)
-		} else {
-			assert.ErrorContains(t, err, fmt.Sprintf("%q", c.text), c.reason)
-			assert.Zero(t, got, c.reason)
-		}
 	}
 }
 

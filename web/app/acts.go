@@ -1,10 +1,12 @@
 package app
 
 import (
+	"maps"
 	"slices"
 	"strconv"
 	"strings"
 
+	"boxwright/web/areas"
 	"boxwright/web/guide"
 	"boxwright/web/session"
 )
@@ -51,25 +53,40 @@ func setTheme(s *session.Session, a session.Act) {
 
 // setField takes what was typed into a field of some area.
 func setField(s *session.Session, a session.Act) {
-	if set := setterOf(a.ID); set != nil {
-		s.Set(a, set)
-	} else {
+	area, set := setterOf(a.ID)
+	if set == nil {
 		s.Fault("There is no field %q.", a.ID)
+		return
+	}
+	s.Set(a, set)
+	if area.Joined && s.View.Wrong[a.ID] == "" {
+		again(s, area)
 	}
 }
 
-// setterOf finds what sets a field, by the id of its input; nil when there is none.
-func setterOf(id string) session.Setter {
+// again takes what the area's fields refused, where nothing stands against it any
+// longer.
+func again(s *session.Session, area *areas.Area) {
+	for _, id := range slices.Sorted(maps.Keys(s.View.Wrong)) {
+		if of, set := setterOf(id); of == area && set != nil {
+			s.Set(session.Act{ID: id, Value: s.View.Typed[id]}, set)
+		}
+	}
+}
+
+// setterOf finds the area of a field and what sets it, by the id of its input; nil
+// when there is none.
+func setterOf(id string) (*areas.Area, session.Setter) {
 	family, name, _ := strings.Cut(id, ".")
 	for a := range all {
 		if set := a.Fields[id]; set != nil {
-			return set
+			return a, set
 		}
 	}
 	for a := range all {
 		if of := a.Families[family]; of != nil {
-			return of(name)
+			return a, of(name)
 		}
 	}
-	return nil
+	return nil, nil
 }

@@ -72,7 +72,7 @@ func TestATicketIsCheckedBeforeItCounts(t *testing.T) {
 		{"nothing was read", "no reading", nil},
 		{"a slip of the pen", "do not add up", []Act{set("ticket.total", "11000"), set("ticket.front", "4600"), set("ticket.rear", "4400")}},
 		{"wheels against their axle", "front wheels do not add up", []Act{set("ticket.front", "4600"), set("ticket.lf", "2300"), set("ticket.rf", "2000")}},
-		{"a negative mass", "a number from 0", []Act{set("ticket.total", "-5")}},
+		{"a negative mass", "is too little: write 0 lb to 200,000 lb", []Act{set("ticket.total", "-5")}},
 		{"words for a number", "is not a number", []Act{set("ticket.total", "heavy")}},
 		{"not a condition", "the condition is", []Act{set("ticket.total", "11000"), set("ticket.condition", "wet")}},
 		{"no day of the calendar", "is not a date", []Act{set("ticket.date", "2026-02-31")}},
@@ -201,7 +201,7 @@ func TestOwnLimits(t *testing.T) {
 	assert.Empty(t, d.Unit.Own)
 	assert.InDelta(t, 2204.62, float64(d.Unit.PayloadLb), 0.01)
 	s = p.do(set("own.space.headroom", "-1"))
-	assert.Contains(t, s.Regions["main"], "a number from 0")
+	assert.Contains(t, s.Regions["main"], "is too little: write 0 mm to")
 	s = p.do(set("own.nothing", "1"))
 	assert.Empty(t, draftOf(t, s).Unit.Own)
 }

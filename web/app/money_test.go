@@ -9,8 +9,10 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"boxwright/config/quantity"
 	"boxwright/pricing"
 	"boxwright/pricing/quote"
+	"boxwright/web/session"
 )
 
 func tick(id string) Act { return Act{Do: "set", ID: id, On: true} }
@@ -293,4 +295,79 @@ func TestDeliveryAtAnyChance(t *testing.T) {
 			assert.Contains(t, s.Regions["main"]+s.Regions["standing"], d, "one date in all areas: %s", area)
 		}
 	}
+}
+
+// Fields take quantities as people write them, whichever area they stand in.
+func TestFieldsReadWhatPeopleWrite(t *testing.T) {
+	p := priced(t)
+	p.do(set("terms.budget", "$345k"), set("terms.trade_in", "$18,500"), set("terms.freight_miles", "412 mi"),
+		set("terms.discount_percent", "1.5 %"), set("terms.validity_days", "6 weeks"), set("terms.units", "two (2)"),
+		set("unit.payload_lb", "1,750 lbs"), set("unit.patient_lb", "79.5 kg"), set("needs.crew", "6 seats"))
+	d := p.draft()
+	assert.Equal(t, "345000.00", d.Terms.Budget.String())
+	assert.Equal(t, "18500.00", d.Terms.TradeIn.String())
+	assert.Equal(t, "412", d.Terms.FreightMiles.String())
+	assert.Equal(t, "1.5", d.Terms.DiscountPercent.String())
+	assert.Equal(t, 42, d.Terms.ValidityDays)
+	assert.Equal(t, 2, d.Terms.Units)
+	assert.Equal(t, quantity.Mass(1750), d.Unit.PayloadLb)
+	assert.InDelta(t, 175.27, float64(d.Unit.PatientLb), 0.01, "another unit is converted")
+	assert.Equal(t, 6, d.Needs.Crew)
+}
+
+// What may be read in two ways is asked about, and part of a seat or no unit at all
+// is refused; the draft stays as it was, and the reason goes when the field is
+// mended.
+func TestFieldsAskWhatIsMeant(t *testing.T) {
+	for _, c := range []struct{ id, typed, says, mended string }{
+		{"unit.payload_lb", "12,5", "can be read in two ways: write 12.5 or 125", "1250"},
+		{"unit.payload_lb", "1.750", "can be read in two ways: write 1.750 or 1750", "1,750"},
+		{"unit.payload_lb", "1e9", "is not understood here", "1750"},
+		{"terms.budget", "345.000", "can be read in two ways: write 345.000 or 345000", "345k"},
+		{"terms.tax_rate", "8,625", "can be read in two ways: write 8.625 or 8625", "8.625"},
+		{"needs.crew", "6.5", "is not a whole number: write 6 or 7", "6"},
+		{"terms.units", "0", "is too few: write 1 to 500", "1"},
+		{"item.0.units", "0", "is too few: write 1 to", "2"},
+		{"ticket.total", "11,00", "can be read in two ways: write 11.00 or 1100", "11,000 lbs"},
+		{"existing.length_in", "12'-11,5\"", "can be read in two ways: write 11.5 or 115", `12'-11 1/2"`},
+		{"rival.0.price", "1,75", "can be read in two ways", "$1.75M"},
+		{"chance", "80.5 %", "is not a whole number: write 80 or 81", "80 %"},
+	} {
+		t.Run(c.id+" "+c.typed, func(t *testing.T) {
+			p := priced(t)
+			before := string(p.do(Act{Do: "add-rival"}).Draft)
+			s := p.do(set(c.id, c.typed))
+			var view session.View
+			require.NoError(t, json.Unmarshal(s.View, &view))
+			assert.Contains(t, view.Wrong[c.id], c.says)
+			assert.Equal(t, c.typed, view.Typed[c.id], "nothing typed is lost")
+			assert.Equal(t, before, string(s.Draft))
+			s = p.do(set(c.id, c.mended))
+			view = session.View{}
+			require.NoError(t, json.Unmarshal(s.View, &view))
+			assert.Empty(t, view.Wrong)
+			assert.Empty(t, view.Typed)
+		})
+	}
+}
+
+// A value that only another field stood against is taken once that is mended, and
+// what was typed wrong into one quote is not shown in the next.
+func TestAnOldErrorGoes(t *testing.T) {
+	p := priced(t)
+	s := p.do(set("terms.deposit_percent", "10"), set("deal.deposit_amount", "$500"))
+	assert.Contains(t, string(s.View), `"deal.deposit_amount":"$500"`)
+	s = p.do(set("terms.deposit_percent", ""))
+	assert.NotContains(t, string(s.View), `"wrong"`)
+	assert.Equal(t, "500.00", p.draft().Terms.DepositAmount.String())
+
+	s = p.do(set("terms.budget", "heavy"))
+	assert.Contains(t, string(s.View), `"wrong"`)
+	s = p.do(Act{Do: "new", ID: p.draft().Unit.Chassis})
+	assert.NotContains(t, string(s.View), `"wrong"`)
+
+	s = p.do(Act{Do: "add-ticket"})
+	assert.Contains(t, string(s.View), `"wrong"`, "no reading")
+	s = p.do(set("ticket.total", "11,000"))
+	assert.NotContains(t, string(s.View), `"wrong"`)
 }

@@ -54,7 +54,8 @@ func do(s *session.Session, act session.Act) {
 	f(s, act)
 	switch {
 	case s.Draft != began:
-		s.Other = nil // another quote was taken up
+		s.Other = nil // another quote was taken up, and what was typed wrong was of the one before
+		s.View.Typed, s.View.Wrong = nil, nil
 	case s.Other == nil:
 		s.Weighed(&was.Unit)
 		if is := &s.Draft.Unit; is.Chassis != was.Unit.Chassis || is.Body != was.Unit.Body {

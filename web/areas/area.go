@@ -21,5 +21,6 @@ type Area struct {
 	Editions map[string]session.Do           // the same where it decides which catalogue the draft is taken with
 	Fields   map[string]session.Setter       // its fields, by the id of their input
 	Families map[string]session.SetterByName // fields by the part of their id before the point
+	Joined   bool                            // what one field refuses may be taken once another is set
 	Words    []*page.Term                    // what is spoken of in it
 }

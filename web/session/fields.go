@@ -2,7 +2,6 @@ package session
 
 import (
 	"fmt"
-	"strconv"
 	"strings"
 
 	"boxwright/config"
@@ -12,17 +11,20 @@ import (
 	"boxwright/pricing/quote"
 )
 
-// Between reads a number in a unit; empty is zero, whatever the least is.
+// Between reads a number in a unit; empty is 0, whatever the least is.
 func (s *Session) Between(typed, unit string, least, most float64) (float64, error) {
 	if strings.TrimSpace(typed) == "" {
 		return 0, nil
 	}
-	sys := quantity.System(s.View.Metric)
-	v, err := sys.Parse(typed, unit)
-	if err == nil && !(v >= least && v <= most) {
-		err = fmt.Errorf("a number from %s to %s", sys.Show(least, unit), sys.Show(most, unit))
+	return quantity.System(s.View.Metric).Between(typed, unit, least, most)
+}
+
+// CountOf reads how many there are; empty is 0, whatever the least is.
+func CountOf(typed string, least, most int) (int, error) {
+	if strings.TrimSpace(typed) == "" {
+		return 0, nil
 	}
-	return v, err
+	return quantity.Whole(typed, quantity.Count, least, most)
 }
 
 // Wrong keeps what was typed beside why it cannot be taken.
@@ -88,48 +90,58 @@ func Date(of func(*quote.Draft) *config.Date, needed bool) Setter {
 // Mass reads pounds or kilograms, in the user's units; empty is 0.
 func Mass(of func(*quote.Draft) *quantity.Mass) Setter {
 	return func(s *Session, a Act) error {
-		if strings.TrimSpace(a.Value) == "" {
-			*of(s.Draft) = 0
-			return nil
+		v, err := s.Between(a.Value, quantity.Pound, 0, 20000)
+		if err == nil {
+			*of(s.Draft) = quantity.Mass(v)
 		}
-		v, err := quantity.System(s.View.Metric).Parse(a.Value, quantity.Pound)
-		if err != nil {
-			return err
-		}
-		if v < 0 || v > 20000 {
-			return fmt.Errorf("a mass here is 0 to %s", quantity.System(s.View.Metric).Show(20000, quantity.Pound))
-		}
-		*of(s.Draft) = quantity.Mass(v)
-		return nil
+		return err
 	}
 }
 
-// Whole sets a whole number in a range; empty is the least.
-func Whole(least, most int, of func(*quote.Draft) *int) Setter {
+// Whole sets a whole number of a unit in a range; empty is the least.
+func Whole(unit string, least, most int, of func(*quote.Draft) *int) Setter {
 	return func(s *Session, a Act) error {
-		v, err := strconv.Atoi(strings.TrimSpace(a.Value))
-		if strings.TrimSpace(a.Value) == "" {
-			v, err = least, nil
-		}
-		if err != nil || v < least || v > most {
-			return fmt.Errorf("a whole number from %d to %d", least, most)
+		v := least
+		if strings.TrimSpace(a.Value) != "" {
+			var err error
+			if v, err = quantity.Whole(a.Value, unit, least, most); err != nil {
+				return err
+			}
 		}
 		*of(s.Draft) = v
 		return nil
 	}
 }
 
-// parsed is a setter for the exact decimal types of a price: empty is 0,
-// commas are taken as thousands, and the terms as a whole must stay in range.
-func parsed[T any](parse func(string) (T, error), of func(*quote.Draft) *T) Setter {
+// ReadAmount reads a sum of money as people write it; empty is 0.
+func ReadAmount(typed string) (pricing.Amount, error) {
+	return exact(money.ParseAmount, typed, quantity.Dollar)
+}
+
+// ReadPercent reads a percentage, with or without its sign; empty is 0.
+func ReadPercent(typed string) (pricing.Percent, error) {
+	return exact(money.ParsePercent, typed, quantity.Percent)
+}
+
+// exact reads a number that is kept exactly.
+func exact[T any](parse func(string) (T, error), typed, unit string) (v T, err error) {
+	if strings.TrimSpace(typed) == "" {
+		return v, nil
+	}
+	digits, err := quantity.Digits(typed, unit)
+	if err != nil {
+		return v, err
+	}
+	return parse(digits)
+}
+
+// parsed is a setter for the exact decimal types of a price: empty is 0, and the
+// terms as a whole must stay in range.
+func parsed[T any](parse func(string) (T, error), unit string, of func(*quote.Draft) *T) Setter {
 	return func(s *Session, a Act) error {
-		typed := strings.TrimPrefix(strings.ReplaceAll(strings.TrimSpace(a.Value), ",", ""), "$")
-		var v T
-		if typed != "" {
-			var err error
-			if v, err = parse(typed); err != nil {
-				return err
-			}
+		v, err := exact(parse, a.Value, unit)
+		if err != nil {
+			return err
 		}
 		before := s.Draft.Terms.Clone()
 		*of(s.Draft) = v
@@ -142,17 +154,19 @@ func parsed[T any](parse func(string) (T, error), of func(*quote.Draft) *T) Sett
 }
 
 // Amount sets a sum of money.
-func Amount(of func(*quote.Draft) *pricing.Amount) Setter { return parsed(money.ParseAmount, of) }
+func Amount(of func(*quote.Draft) *pricing.Amount) Setter {
+	return parsed(money.ParseAmount, quantity.Dollar, of)
+}
 
 // Percent sets a percentage, with or without its sign.
 func Percent(of func(*quote.Draft) *pricing.Percent) Setter {
-	return parsed(func(t string) (pricing.Percent, error) {
-		return money.ParsePercent(strings.TrimSpace(strings.TrimSuffix(t, "%")))
-	}, of)
+	return parsed(money.ParsePercent, quantity.Percent, of)
 }
 
-// Number sets a quantity of a price.
-func Number(of func(*quote.Draft) *pricing.Quantity) Setter { return parsed(money.ParseQuantity, of) }
+// Number sets a quantity of a price, such as miles.
+func Number(unit string, of func(*quote.Draft) *pricing.Quantity) Setter {
+	return parsed(money.ParseQuantity, unit, of)
+}
 
 // Flag sets what is ticked.
 func Flag(of func(*quote.Draft) *bool) Setter {

@@ -9,7 +9,6 @@ import (
 	"boxwright/config"
 	"boxwright/config/quantity"
 	"boxwright/pricing/link"
-	"boxwright/pricing/money"
 	"boxwright/pricing/quote"
 	"boxwright/web/session"
 )
@@ -88,10 +87,7 @@ func rivalField(name string) session.Setter {
 		case "notes":
 			r.Notes = typed
 		case "price":
-			r.Price = money.Cents(0)
-			if typed != "" {
-				r.Price, err = money.ParseAmount(strings.ReplaceAll(typed, ",", ""))
-			}
+			r.Price, err = session.ReadAmount(typed)
 		case "date":
 			r.Date, err = config.ReadDate(typed)
 		case "payload":

@@ -5,7 +5,6 @@ import (
 	"slices"
 
 	"boxwright/config"
-	"boxwright/config/quantity"
 	"boxwright/config/standards"
 	"boxwright/pricing/propose"
 	"boxwright/pricing/quote"
@@ -38,11 +37,11 @@ func needField(name string) session.Setter {
 		if to := texts[name]; to != nil {
 			*to = a.Value
 		} else if to := counts[name]; to != nil {
-			v, err := s.Between(a.Value, quantity.Count, 0, 20)
+			v, err := session.CountOf(a.Value, 0, 20)
 			if err != nil {
 				return err
 			}
-			*to = int(v)
+			*to = v
 		} else {
 			return fmt.Errorf("there is no field %q", name)
 		}
@@ -131,10 +130,9 @@ func carry(s *session.Session, a session.Act) {
 	if s.Memory.Edition.Cat.EquipmentByID(a.ID) == nil {
 		return
 	}
-	n, err := s.Between(a.Value, quantity.Count, 0, 99)
-	want := int(n)
-	if err != nil || float64(want) != n {
-		s.Wrong("carry-"+a.ID, a.Value, "a whole number from 0 to 99")
+	want, err := session.CountOf(a.Value, 0, 99)
+	if err != nil {
+		s.Wrong("carry-"+a.ID, a.Value, err.Error())
 		return
 	}
 	s.Right("carry-" + a.ID)

@@ -2,7 +2,6 @@ package needs
 
 import (
 	"fmt"
-	"strconv"
 	"strings"
 
 	"boxwright/config"
@@ -43,17 +42,16 @@ func remountYears(s *session.Session, _ session.Act) {
 // measured".
 func existingField(name string) session.Setter {
 	return func(s *session.Session, a session.Act) error {
-		u := &s.Draft.Unit
-		if u.Existing == nil {
-			u.Existing = &config.Existing{}
+		u, before, after := &s.Draft.Unit, s.Draft.Unit.Existing, config.Existing{}
+		if before != nil {
+			after = *before
 		}
-		before := *u.Existing
-		if err := measure(s, u.Existing, name, a); err != nil {
-			*u.Existing = before
+		if err := measure(s, &after, name, a); err != nil {
 			return err
 		}
+		u.Existing = &after
 		if ps := s.Memory.Edition.Cat.CheckUnit(u); len(ps) > 0 {
-			*u.Existing = before
+			u.Existing = before
 			return ps
 		}
 		s.Refill() // another length may need another choice
@@ -72,17 +70,11 @@ func measure(s *session.Session, e *config.Existing, name string, a session.Act)
 	}
 	least, most := config.ExistingRange(name)
 	if to := map[string]*int{"built": &e.Built, "warranty_years": &e.WarrantyYears}[name]; to != nil {
-		typed := strings.TrimSpace(a.Value)
-		if typed == "" {
-			*to = 0
-			return nil
+		v, err := session.CountOf(strings.TrimSuffix(strings.TrimSpace(a.Value), " years"), int(least), int(most))
+		if err == nil {
+			*to = v
 		}
-		v, err := strconv.Atoi(typed)
-		if err != nil || float64(v) < least || float64(v) > most {
-			return fmt.Errorf("a whole number from %v to %v", least, most)
-		}
-		*to = v
-		return nil
+		return err
 	}
 	if to := map[string]*quantity.Mass{"mass_lb": &e.MassLb, "tol_lb": &e.TolLb}[name]; to != nil {
 		v, err := s.Between(a.Value, quantity.Pound, least, most)

@@ -9,6 +9,7 @@ import (
 	"github.com/shopspring/decimal"
 
 	"boxwright/config"
+	"boxwright/config/quantity"
 	"boxwright/pricing"
 	"boxwright/pricing/finance"
 	"boxwright/pricing/money"
@@ -180,20 +181,37 @@ func fieldOf(family, name string, find func(*quote.Draft, int, string) any) sess
 			}
 		}
 		if err != nil {
-			s.Draft = before
+			*s.Draft = *before
 		}
 		return err
 	}
 }
 
-// put reads a text into a place of any type that a field can have; empty is
-// zero.
+// wholes are the units of the whole numbers among the fields, by the last part of
+// their ids, and the least that may be written; they are counts where none is named.
+var wholes = map[string]struct {
+	unit  string
+	least int
+}{
+	"units": {quantity.Count, 1}, "qty": {quantity.Count, 1}, "years": {quantity.Year, 1},
+	"warranty": {quantity.Year, 0}, "first_due": {quantity.Month, 0}, "prepay_days": {quantity.CalendarDay, 0},
+}
+
+// whole reads a whole number into a field; empty is 0.
+func whole(a session.Act) (int, error) {
+	if strings.TrimSpace(a.Value) == "" {
+		return 0, nil
+	}
+	w, named := wholes[a.ID[strings.LastIndexByte(a.ID, '.')+1:]]
+	if !named {
+		w.unit = quantity.Count
+	}
+	return quantity.Whole(a.Value, w.unit, w.least, pricing.MaxUnits*100)
+}
+
+// put reads a text into a place of any type that a field can have; empty is 0.
 func put(place any, a session.Act) error {
 	typed := strings.TrimSpace(a.Value)
-	number := strings.TrimSpace(strings.TrimSuffix(strings.ReplaceAll(typed, ",", ""), "%"))
-	if number == "" {
-		number = "0"
-	}
 	var err error
 	switch p := place.(type) {
 	case *string:
@@ -202,15 +220,13 @@ func put(place any, a session.Act) error {
 		}
 		*p = typed
 	case *int:
-		if *p, err = strconv.Atoi(number); err != nil || *p < 0 {
-			err = fmt.Errorf("a whole number is needed here")
-		}
+		*p, err = whole(a)
 	case *bool:
 		*p = a.On
 	case *pricing.Amount:
-		*p, err = money.ParseAmount(number)
+		*p, err = session.ReadAmount(typed)
 	case *pricing.Percent:
-		*p, err = money.ParsePercent(number)
+		*p, err = session.ReadPercent(typed)
 	case *config.Date:
 		*p, err = config.ReadDate(typed)
 	case *fee:
@@ -271,7 +287,7 @@ func add(s *session.Session, a session.Act) {
 		t.Milestones = slices.Insert(t.Milestones, len(t.Milestones)-1,
 			pricing.Milestone{ID: freeID(s), Label: "Further payment", Percent: half})
 		if settle(t.Milestones) != nil {
-			s.Draft = before
+			*s.Draft = *before
 		}
 	case "lease":
 		t.Lease = &finance.Lease{Rate: hundredths(500), PerYear: 12, Periods: 84}
@@ -291,7 +307,7 @@ func add(s *session.Session, a session.Act) {
 		s.Notice = "A copy of the unit was added to the quote and is now worked on."
 	}
 	if ps := s.Draft.Check(); len(ps) > 0 {
-		s.Draft = before
+		*s.Draft = *before
 		s.Fault("%s", session.Sentence(ps))
 	}
 }

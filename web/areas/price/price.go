@@ -21,6 +21,7 @@ var Area = areas.Area{
 	Acts:     acts,
 	Fields:   fields,
 	Families: families,
+	Joined:   true,
 }
 
 // Page is what the area is drawn from.

@@ -1,6 +1,7 @@
 package price
 
 import (
+	"boxwright/config/quantity"
 	"boxwright/pricing"
 	"boxwright/pricing/quote"
 	"boxwright/web/session"
@@ -18,8 +19,8 @@ var acts = map[string]session.Do{
 
 // fields are set by the id of their input.
 var fields = map[string]session.Setter{
-	"terms.units":            session.Whole(1, pricing.MaxUnits, func(d *quote.Draft) *int { return &d.Terms.Units }),
-	"terms.validity_days":    session.Whole(0, 3650, func(d *quote.Draft) *int { return &d.Terms.ValidityDays }),
+	"terms.units":            session.Whole(quantity.Count, 1, pricing.MaxUnits, func(d *quote.Draft) *int { return &d.Terms.Units }),
+	"terms.validity_days":    session.Whole(quantity.CalendarDay, 0, 3650, func(d *quote.Draft) *int { return &d.Terms.ValidityDays }),
 	"terms.contract":         session.Text(100, func(d *quote.Draft) *string { return &d.Terms.Contract }),
 	"terms.prepay":           session.Text(100, func(d *quote.Draft) *string { return &d.Terms.Prepay }),
 	"terms.discount_reason":  session.Text(200, func(d *quote.Draft) *string { return &d.Terms.DiscountReason }),
@@ -30,8 +31,8 @@ var fields = map[string]session.Setter{
 	"terms.discount_amount":  session.Amount(func(d *quote.Draft) *pricing.Amount { return &d.Terms.DiscountAmount }),
 	"terms.trade_in":         session.Amount(func(d *quote.Draft) *pricing.Amount { return &d.Terms.TradeIn }),
 	"terms.budget":           session.Amount(func(d *quote.Draft) *pricing.Amount { return &d.Terms.Budget }),
-	"terms.freight_miles":    session.Number(func(d *quote.Draft) *pricing.Quantity { return &d.Terms.FreightMiles }),
-	"terms.training_days":    session.Number(func(d *quote.Draft) *pricing.Quantity { return &d.Terms.TrainingDays }),
+	"terms.freight_miles":    session.Number(quantity.Mile, func(d *quote.Draft) *pricing.Quantity { return &d.Terms.FreightMiles }),
+	"terms.training_days":    session.Number(quantity.CalendarDay, func(d *quote.Draft) *pricing.Quantity { return &d.Terms.TrainingDays }),
 	"terms.tax_rate":         taxRate,
 	"terms.tax_exempt":       session.Flag(func(d *quote.Draft) *bool { return &d.Terms.TaxExempt }),
 	"terms.bond":             session.Flag(func(d *quote.Draft) *bool { return &d.Terms.Bond }),

@@ -6,7 +6,6 @@ import (
 	"slices"
 	"strings"
 
-	"boxwright/config/quantity"
 	"boxwright/pricing/link"
 	"boxwright/pricing/quote"
 	"boxwright/web/session"
@@ -115,10 +114,7 @@ func reading(check string) session.Setter {
 			s.Draft.Read(check, nil)
 			return nil
 		}
-		v, err := quantity.System(s.View.Metric).Parse(a.Value, list[i].Unit)
-		if err == nil && !(v >= -1e6 && v <= 1e6) {
-			err = errors.New("a number up to a million")
-		}
+		v, err := s.Between(a.Value, list[i].Unit, -1e6, 1e6)
 		if err == nil {
 			s.Draft.Read(check, &v)
 		}

@@ -23,6 +23,7 @@ func pick(s *session.Session, a session.Act) {
 		return
 	}
 	u := &s.Draft.Unit
+	s.Right("qty-" + o.ID)
 	if !a.On {
 		u.Drop(o.ID)
 		s.Refill()
@@ -103,9 +104,9 @@ func setQty(s *session.Session, a session.Act) {
 		return
 	}
 	most := max(o.MaxQty, 1)
-	n, err := strconv.Atoi(strings.TrimSpace(a.Value))
-	if err != nil || n < 0 || n > most {
-		s.Wrong("qty-"+a.ID, a.Value, "a whole number from 0 to "+strconv.Itoa(most))
+	n, err := session.CountOf(a.Value, 0, most)
+	if err != nil {
+		s.Wrong("qty-"+a.ID, a.Value, err.Error())
 		return
 	}
 	s.Right("qty-" + a.ID)

@@ -53,6 +53,9 @@ func ticketField(name string) session.Setter {
 				*at = quantity.Mass(v)
 			}
 		}
+		if err == nil {
+			s.Right("ticket") // why it could not be entered is judged anew
+		}
 		return err
 	}
 }
