@@ -58,14 +58,16 @@ func TestOnlyRealDaysAreRead(t *testing.T) {
 		{"+027-01-05", false, "a sign for a digit"},
 		{"２027-01-5", false, "a digit of another script"},
 	} {
-		d, err := config.ParseDate(c.text)
-		assert.Equal(t, c.ok, err == nil, "%q: %s", c.text, c.reason)
-		if err != nil {
-			assert.True(t, d.IsZero(), c.text)
-			assert.ErrorContains(t, err, fmt.Sprintf("%q", c.text))
-			continue
-		}
-		assert.Equal(t, c.text, d.String(), c.reason)
+		t.Run(c.reason, func(t *testing.T) {
+			d, err := config.ParseDate(c.text)
+			assert.Equal(t, c.ok, err == nil, "%q: %s", c.text, c.reason)
+			if err != nil {
+				assert.True(t, d.IsZero(), c.text)
+				assert.ErrorContains(t, err, fmt.Sprintf("%q", c.text))
+				return
+			}
+			assert.Equal(t, c.text, d.String(), c.reason)
+		})
 	}
 }
 
@@ -156,14 +158,16 @@ func TestDaysAsPeopleWriteThem(t *testing.T) {
 		{"1/2/3/2027", "wrong", "four numbers"},
 		{"3/31/-7", "wrong", "a sign for a digit"},
 	} {
-		d, err := config.ReadDate(c.text)
-		if c.want == "wrong" {
-			assert.Error(t, err, "%q: %s", c.text, c.reason)
-			assert.True(t, d.IsZero(), c.text)
-			continue
-		}
-		assert.NoError(t, err, c.reason)
-		assert.Equal(t, c.want, d.String(), c.reason)
+		t.Run(c.reason, func(t *testing.T) {
+			d, err := config.ReadDate(c.text)
+			if c.want == "wrong" {
+				assert.Error(t, err, "%q: %s", c.text, c.reason)
+				assert.True(t, d.IsZero(), c.text)
+				return
+			}
+			assert.NoError(t, err, c.reason)
+			assert.Equal(t, c.want, d.String(), c.reason)
+		})
 	}
 }
 

@@ -83,14 +83,16 @@ func TestStrangeMeasurementsAreNamed(t *testing.T) {
 		{"a warranty of a century", config.Existing{WarrantyYears: 100}, "existing warranty_years"},
 		{"a novel for a name", config.Existing{Maker: strings.Repeat("x", config.MaxExistingText+1)}, "existing maker"},
 	} {
-		u := &config.Unit{Chassis: "cut", Body: "old", Existing: &s.e}
-		ps := c.CheckUnit(u)
-		if s.where == "" {
-			assert.Empty(t, ps, s.reason)
-		} else if assert.NotEmpty(t, ps, s.reason) {
-			assert.Equal(t, s.where, ps[0].Where, s.reason)
-			assert.True(t, strings.HasPrefix(ps[0].Code, "unit."), s.reason)
-		}
+		t.Run(s.reason, func(t *testing.T) {
+			u := &config.Unit{Chassis: "cut", Body: "old", Existing: &s.e}
+			ps := c.CheckUnit(u)
+			if s.where == "" {
+				assert.Empty(t, ps, s.reason)
+			} else if assert.NotEmpty(t, ps, s.reason) {
+				assert.Equal(t, s.where, ps[0].Where, s.reason)
+				assert.True(t, strings.HasPrefix(ps[0].Code, "unit."), s.reason)
+			}
+		})
 	}
 }
 
@@ -106,7 +108,9 @@ func TestStepsOfANewAndAnExistingModule(t *testing.T) {
 		&config.Body{Kind: "van"}
 	for only, want := range map[string][3]bool{"": {true, true, true}, "module": {true, true, false},
 		"van": {false, false, true}, "new": {true, false, false}, "existing": {false, true, false}} {
-		a := config.Activity{Only: only}
-		assert.Equal(t, want, [3]bool{a.For(fresh), a.For(old), a.For(van)}, "a step for %q alone", only)
+		t.Run(only, func(t *testing.T) {
+			a := config.Activity{Only: only}
+			assert.Equal(t, want, [3]bool{a.For(fresh), a.For(old), a.For(van)}, "a step for %q alone", only)
+		})
 	}
 }

@@ -114,28 +114,30 @@ func TestHostileCatalogues(t *testing.T) {
 		{"a closure that ends before it begins", `"shutdowns": []`, `"shutdowns": [{"first": "2027-07-12", "last": "2027-07-02", "label": "Summer"}]`, "order", `plant.shutdowns[0]`, "before it begins", true},
 		{"a station without a crew", `"crew": 2`, `"crew": 0`, "range", `plant.stations[0] "mount" crew`, "outside 0.1", true},
 	} {
-		require.Equal(t, 1, strings.Count(small, c.old), "%s: the piece stands once", c.reason)
-		file, where := strings.Replace(small, c.old, c.new, 1), c.where
-		if before, after, marked := strings.Cut(file, "‸"); marked {
-			file = before + after
-			where = fmt.Sprintf("line %d, column %d", strings.Count(before, "\n")+1,
-				len(before)-strings.LastIndexByte(before, '\n'))
-			if c.where != "" {
-				where += " at " + c.where
+		t.Run(c.reason, func(t *testing.T) {
+			require.Equal(t, 1, strings.Count(small, c.old), "%s: the piece stands once", c.reason)
+			file, where := strings.Replace(small, c.old, c.new, 1), c.where
+			if before, after, marked := strings.Cut(file, "‸"); marked {
+				file = before + after
+				where = fmt.Sprintf("line %d, column %d", strings.Count(before, "\n")+1,
+					len(before)-strings.LastIndexByte(before, '\n'))
+				if c.where != "" {
+					where += " at " + c.where
+				}
 			}
-		}
-		cat, err := config.Read([]byte(file))
-		assert.Nil(t, cat, c.reason)
-		ps, ok := err.(config.Problems)
-		if !assert.True(t, ok && len(ps) > 0, "%s: %v", c.reason, err) {
-			continue
-		}
-		if c.onlyFault {
-			assert.Len(t, ps, 1, "%s: %v", c.reason, ps)
-		}
-		assert.Equal(t, "catalogue."+c.code, ps[0].Code, c.reason)
-		assert.Equal(t, where, ps[0].Where, c.reason)
-		assert.Contains(t, ps[0].Text, c.text, c.reason)
+			cat, err := config.Read([]byte(file))
+			assert.Nil(t, cat, c.reason)
+			ps, ok := err.(config.Problems)
+			if !assert.True(t, ok && len(ps) > 0, "%s: %v", c.reason, err) {
+				return
+			}
+			if c.onlyFault {
+				assert.Len(t, ps, 1, "%s: %v", c.reason, ps)
+			}
+			assert.Equal(t, "catalogue."+c.code, ps[0].Code, c.reason)
+			assert.Equal(t, where, ps[0].Where, c.reason)
+			assert.Contains(t, ps[0].Text, c.text, c.reason)
+		})
 	}
 }
 
@@ -153,10 +155,12 @@ func TestOversizedCatalogues(t *testing.T) {
 		{"objects without end in a field nobody reads", []byte(`{"price_book": ` + strings.Repeat(`{"a":`, 50000)), "catalogue.syntax"},
 		{"more options than are read", []byte(strings.Replace(small, `"options": [`, `"options": [`+strings.Repeat(`{},`, config.MaxOptions), 1)), "catalogue.too-large"},
 	} {
-		_, err := config.Read(c.file)
-		ps, ok := err.(config.Problems)
-		require.True(t, ok && len(ps) == 1, c.reason)
-		assert.Equal(t, c.code, ps[0].Code, c.reason)
+		t.Run(c.reason, func(t *testing.T) {
+			_, err := config.Read(c.file)
+			ps, ok := err.(config.Problems)
+			require.True(t, ok && len(ps) == 1, c.reason)
+			assert.Equal(t, c.code, ps[0].Code, c.reason)
+		})
 	}
 }
 
@@ -182,7 +186,9 @@ func TestCatalogueIsIndexed(t *testing.T) {
 	assert.Empty(t, c.Members("no-such-group"))
 	for id, label := range map[string]string{"cut": "Cutaway", "mod": "Module", "flood": "Flood lamps", "bag": "Bag",
 		"ghost": "ghost"} {
-		assert.Equal(t, label, c.LabelOf(id))
+		t.Run(id, func(t *testing.T) {
+			assert.Equal(t, label, c.LabelOf(id))
+		})
 	}
 }
 
@@ -225,12 +231,14 @@ func TestStrangeUnitsAreNamed(t *testing.T) {
 		{"a limit on no figure", config.Unit{Chassis: "cut", Body: "mod", Own: []config.OwnLimit{{Value: 3}}}, []string{"unit.range"}},
 		{"people of less than no mass", config.Unit{Chassis: "cut", Body: "mod", OccupantLb: -150}, []string{"unit.range"}},
 	} {
-		var codes []string
-		for _, p := range c.CheckUnit(&x.unit) {
-			codes = append(codes, p.Code)
-			assert.NotEmpty(t, p.Where, x.reason)
-		}
-		assert.Equal(t, x.codes, codes, x.reason)
+		t.Run(x.reason, func(t *testing.T) {
+			var codes []string
+			for _, p := range c.CheckUnit(&x.unit) {
+				codes = append(codes, p.Code)
+				assert.NotEmpty(t, p.Where, x.reason)
+			}
+			assert.Equal(t, x.codes, codes, x.reason)
+		})
 	}
 }
 
@@ -249,9 +257,12 @@ func TestStationsAreCountedFromTheirZone(t *testing.T) {
 		{config.ZoneModuleRear, 10 + 59 + 146, 5, 7 + 32, "the whole module further"},
 		{"attic", 10, 5, 7, "an unknown zone counts from the front axle"},
 	} {
-		px, py, pz := config.Place(&c.Chassis[0], &c.Bodies[0], x.zone, 10, 5, 7)
-		assert.Equal(t, [3]float64{x.x, x.y, x.z}, [3]float64{float64(px), float64(py), float64(pz)}, "%s: %s", x.zone,
-			x.reason)
+		t.Run(x.reason, func(t *testing.T) {
+			px, py, pz := config.Place(&c.Chassis[0], &c.Bodies[0], x.zone, 10, 5, 7)
+			assert.Equal(t, [3]float64{x.x, x.y, x.z}, [3]float64{float64(px), float64(py), float64(pz)}, "%s: %s",
+				x.zone,
+				x.reason)
+		})
 	}
 }
 

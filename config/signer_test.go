@@ -23,10 +23,12 @@ func TestRosterIsChecked(t *testing.T) {
 		{k, sound.Signers[1].Key, "twice", "one key for two people"},
 		{`"until": "2028-12-31"`, `"until": "2020-12-31"`, "before the first day", "an end before the beginning"},
 	} {
-		require.Contains(t, whole, x.from)
-		_, err := config.Read([]byte(strings.Replace(whole, x.from, x.to, 1)))
-		require.Error(t, err, x.reason)
-		assert.Contains(t, err.Error(), x.says, x.reason)
+		t.Run(x.reason, func(t *testing.T) {
+			require.Contains(t, whole, x.from)
+			_, err := config.Read([]byte(strings.Replace(whole, x.from, x.to, 1)))
+			require.Error(t, err, x.reason)
+			assert.Contains(t, err.Error(), x.says, x.reason)
+		})
 	}
 }
 

@@ -89,8 +89,10 @@ func TestPricesOfADay(t *testing.T) {
 		{"2027-08-01", "mount", "4200.00", "an option is found by its price key"},
 		{"2027-08-01", "nothing", "0.00", "an unknown id"},
 	} {
-		day, err := config.ParseDate(c.day)
-		require.NoError(t, err)
-		assert.Equal(t, c.want, pricing.PriceOf(b.On(day), cat, c.id).String(), c.reason)
+		t.Run(c.reason, func(t *testing.T) {
+			day, err := config.ParseDate(c.day)
+			require.NoError(t, err)
+			assert.Equal(t, c.want, pricing.PriceOf(b.On(day), cat, c.id).String(), c.reason)
+		})
 	}
 }

@@ -74,10 +74,13 @@ func TestBuildEveryLineByHand(t *testing.T) {
 	}
 	require.Len(t, s.Lines, len(want))
 	for i, w := range want {
-		l := s.Lines[i]
-		assert.Equal(t, []string{w.code, w.source, w.amount}, []string{l.Code, l.Source, l.Amount.String()}, w.reason)
-		assert.NotEmpty(t, l.How, w.code)
-		assert.NotEmpty(t, l.Label, w.code)
+		t.Run(w.reason, func(t *testing.T) {
+			l := s.Lines[i]
+			assert.Equal(t, []string{w.code, w.source, w.amount}, []string{l.Code, l.Source, l.Amount.String()},
+				w.reason)
+			assert.NotEmpty(t, l.How, w.code)
+			assert.NotEmpty(t, l.Label, w.code)
+		})
 	}
 	// 0.016/0.984 x 365/120, and (1/0.984)^(365/120) - 1; the formula is checked
 	// against its published row in package finance.
@@ -162,12 +165,14 @@ func TestSurchargesOfEveryForm(t *testing.T) {
 		{pricing.Surcharge{Keys: []string{"cutaway", "module"}, Amount: amount(t, "10")}, "40.00", "on chassis and body by name"},
 		{pricing.Surcharge{Keys: []string{"mount"}, Amount: amount(t, "10")}, "0.00", "what is not there costs nothing"},
 	} {
-		x := *b
-		c.s.ID, c.s.Label, c.s.From, c.s.Reason = "x", "X", long, "A reason."
-		x.Surcharges, x.FleetBreaks, x.Credits = []pricing.Surcharge{c.s}, nil, nil
-		s, err := pricing.Build(&x, cat, scenePicks(), &pricing.Terms{Units: 2}, day)
-		require.NoError(t, err)
-		assert.Equal(t, c.want, s.Sum(pricing.LineSurcharge).String(), c.reason)
+		t.Run(c.reason, func(t *testing.T) {
+			x := *b
+			c.s.ID, c.s.Label, c.s.From, c.s.Reason = "x", "X", long, "A reason."
+			x.Surcharges, x.FleetBreaks, x.Credits = []pricing.Surcharge{c.s}, nil, nil
+			s, err := pricing.Build(&x, cat, scenePicks(), &pricing.Terms{Units: 2}, day)
+			require.NoError(t, err)
+			assert.Equal(t, c.want, s.Sum(pricing.LineSurcharge).String(), c.reason)
+		})
 	}
 }
 
@@ -188,13 +193,15 @@ func TestFindingsAskForADecision(t *testing.T) {
 		{pricing.Terms{Budget: amount(t, "900000")}, day, "price.budget", config.Note, "within the budget"},
 		{pricing.Terms{}, config.Date{Year: 2026, Month: 1, Day: 1}, "price.early", config.Warn, "before the edition"},
 	} {
-		s, err := pricing.Build(b, cat, unit(), &c.terms, c.day)
-		require.NoError(t, err)
-		found := false
-		for _, f := range s.Findings {
-			found = found || f.Code == c.code && f.Severity == c.sev
-		}
-		assert.True(t, found, "%s: %v", c.reason, s.Findings)
+		t.Run(c.reason, func(t *testing.T) {
+			s, err := pricing.Build(b, cat, unit(), &c.terms, c.day)
+			require.NoError(t, err)
+			found := false
+			for _, f := range s.Findings {
+				found = found || f.Code == c.code && f.Severity == c.sev
+			}
+			assert.True(t, found, "%s: %v", c.reason, s.Findings)
+		})
 	}
 	bare := *b
 	bare.Bond = nil
@@ -225,11 +232,13 @@ func TestBadInputIsAnErrorThatNamesThePlace(t *testing.T) {
 		{unit(), pricing.Terms{Milestones: []pricing.Milestone{{ID: "all", Label: "All", Percent: percent(t, "99")}}}, "terms.sum", "a percent is never paid"},
 		{unit(), pricing.Terms{Extras: []pricing.Extra{{Qty: 1}}}, "terms.missing", "an extra without a label"},
 	} {
-		_, err := pricing.Build(b, cat, c.u, &c.terms, day)
-		var ps config.Problems
-		if assert.ErrorAs(t, err, &ps, c.reason) {
-			assert.Equal(t, c.code, ps[0].Code, c.reason)
-		}
+		t.Run(c.reason, func(t *testing.T) {
+			_, err := pricing.Build(b, cat, c.u, &c.terms, day)
+			var ps config.Problems
+			if assert.ErrorAs(t, err, &ps, c.reason) {
+				assert.Equal(t, c.code, ps[0].Code, c.reason)
+			}
+		})
 	}
 	_, err := pricing.Build(nil, cat, unit(), nil, day)
 	assert.Error(t, err)

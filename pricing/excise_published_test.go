@@ -34,7 +34,9 @@ func TestFederalExcise(t *testing.T) {
 		{pricing.UseOther, 33001, true, "4051(a)(1)"},
 		{"", 35000, true, "a use that is not exempt by name"},
 	} {
-		assert.Equal(t, c.due, pricing.ExciseDue(c.use, c.gvwr), "%s at %.0f lb: %s", c.use, c.gvwr, c.source)
+		t.Run(c.use, func(t *testing.T) {
+			assert.Equal(t, c.due, pricing.ExciseDue(c.use, c.gvwr), "%s at %.0f lb: %s", c.use, c.gvwr, c.source)
+		})
 	}
 	assert.Equal(t, "12", pricing.ExciseRate.String(), "26 USC 4051(a)(1)")
 }
@@ -53,17 +55,19 @@ func TestExciseOnTheSheet(t *testing.T) {
 		{"heavy", "rescue-body", pricing.UseHearse, "0.00", "26 USC 4053(4)", "the terms have the last word"},
 		{"cutaway", "rescue-body", "", "0.00", "26 USC 4051(a)(2)", "no ambulance, but light"},
 	} {
-		u := &config.Unit{Chassis: c.chassis, Body: c.body}
-		s, err := pricing.Build(b, cat, u, &pricing.Terms{Use: c.use, TaxExempt: true}, in2027)
-		require.NoError(t, err)
-		assert.Equal(t, c.want, s.Sum(pricing.LineExcise).String(), c.reason)
-		found := false
-		for _, f := range s.Findings {
-			if f.Clause == c.clause {
-				found = true
-				assert.Equal(t, config.ReadInText, f.Basis)
+		t.Run(c.reason, func(t *testing.T) {
+			u := &config.Unit{Chassis: c.chassis, Body: c.body}
+			s, err := pricing.Build(b, cat, u, &pricing.Terms{Use: c.use, TaxExempt: true}, in2027)
+			require.NoError(t, err)
+			assert.Equal(t, c.want, s.Sum(pricing.LineExcise).String(), c.reason)
+			found := false
+			for _, f := range s.Findings {
+				if f.Clause == c.clause {
+					found = true
+					assert.Equal(t, config.ReadInText, f.Basis)
+				}
 			}
-		}
-		assert.True(t, found, "%s: %v", c.reason, s.Findings)
+			assert.True(t, found, "%s: %v", c.reason, s.Findings)
+		})
 	}
 }

@@ -49,20 +49,22 @@ func TestBrokenCataloguesFailInBoth(t *testing.T) {
 		{"a misspelled field of the price book", `"validity_days": 60`, `"validity": 60`, `price_book validity: there is no field "validity" here`},
 		{"a contract without a name", `"id": "coop-plains"`, `"id": ""`, `price_book contracts[0] ""`},
 	} {
-		require.True(t, bytes.Contains(catalogue.Demo, []byte(c.old)), "%s: the demonstration catalogue holds %s",
-			c.reason, c.old)
-		file := bytes.Replace(catalogue.Demo, []byte(c.old), []byte(c.new), 1)
-		assert.Error(t, valid(t, s, file), "schema: %s", c.reason)
-		r := Check(file)
-		require.NotZero(t, r.Faults(), "reader: %s", c.reason)
-		lines := r.Lines("mine.json", true)
-		i := slices.IndexFunc(lines, func(line string) bool { return strings.Contains(line, c.line) })
-		if !assert.GreaterOrEqual(t, i, 0, "%s: %q", c.reason, lines) {
-			continue
-		}
-		before, _, _ := bytes.Cut(file, []byte(c.new))
-		at := fmt.Sprintf("mine.json:%d: ", bytes.Count(before, []byte("\n"))+1)
-		assert.True(t, strings.HasPrefix(lines[i], at), "%s: %s, not %s", c.reason, at, lines[i])
+		t.Run(c.reason, func(t *testing.T) {
+			require.True(t, bytes.Contains(catalogue.Demo, []byte(c.old)), "%s: the demonstration catalogue holds %s",
+				c.reason, c.old)
+			file := bytes.Replace(catalogue.Demo, []byte(c.old), []byte(c.new), 1)
+			assert.Error(t, valid(t, s, file), "schema: %s", c.reason)
+			r := Check(file)
+			require.NotZero(t, r.Faults(), "reader: %s", c.reason)
+			lines := r.Lines("mine.json", true)
+			i := slices.IndexFunc(lines, func(line string) bool { return strings.Contains(line, c.line) })
+			if !assert.GreaterOrEqual(t, i, 0, "%s: %q", c.reason, lines) {
+				return
+			}
+			before, _, _ := bytes.Cut(file, []byte(c.new))
+			at := fmt.Sprintf("mine.json:%d: ", bytes.Count(before, []byte("\n"))+1)
+			assert.True(t, strings.HasPrefix(lines[i], at), "%s: %s, not %s", c.reason, at, lines[i])
+		})
 	}
 }
 
@@ -79,13 +81,15 @@ func TestWhatOnlyTheReaderSees(t *testing.T) {
 		{"a step that waits for no part", `"parts": {"low": 20, "likely": 30, "high": 45}, "parts_for": ["cabinets"]`, `"parts_for": ["cabinets"]`, `parts_for: names steps that wait for a part`},
 		{"a price for nothing", `"build-seam": "0.00",`, `"build-seam": "0.00", "build-dream": "9.00",`, `price_book prices "build-dream": is no chassis, body or price key`},
 	} {
-		require.True(t, bytes.Contains(catalogue.Demo, []byte(c.old)), "%s: the demonstration catalogue holds %s",
-			c.reason, c.old)
-		file := bytes.Replace(catalogue.Demo, []byte(c.old), []byte(c.new), 1)
-		require.NoError(t, valid(t, s, file), c.reason)
-		r := Check(file)
-		require.NotZero(t, r.Faults(), c.reason)
-		assert.Contains(t, strings.Join(r.Lines("mine.json", true), "\n"), c.line, c.reason)
+		t.Run(c.reason, func(t *testing.T) {
+			require.True(t, bytes.Contains(catalogue.Demo, []byte(c.old)), "%s: the demonstration catalogue holds %s",
+				c.reason, c.old)
+			file := bytes.Replace(catalogue.Demo, []byte(c.old), []byte(c.new), 1)
+			require.NoError(t, valid(t, s, file), c.reason)
+			r := Check(file)
+			require.NotZero(t, r.Faults(), c.reason)
+			assert.Contains(t, strings.Join(r.Lines("mine.json", true), "\n"), c.line, c.reason)
+		})
 	}
 }
 
@@ -97,25 +101,28 @@ func TestFixedWordsAreThoseOfTheReader(t *testing.T) {
 		"Body.kind": `"kind": "module"`, "Compartment.side": `"side": "street"`, "Mass.zone": `"zone": "module-mid"`, "Group.choose": `"choose": "one"`,
 		"Rule.kind": `"kind": "physics"`, "Test.op": `"op": "="`, "Activity.source": `"source": "chassis"`, "Activity.only": `"only": "module"`, "Fee.per": `"per": "unit"`,
 	} {
-		field, _, _ := strings.Cut(piece, ":")
-		require.True(t, bytes.Contains(catalogue.Demo, []byte(piece)), "%s: the demonstration catalogue holds %s", name,
-			piece)
-		r := Check(bytes.Replace(catalogue.Demo, []byte(piece), []byte(field+`: "no-such-word"`), 1))
-		i := slices.IndexFunc(r.Problems, func(p config.Problem) bool {
-			return strings.Contains(p.Text, `"no-such-word" is not`)
-		})
-		require.GreaterOrEqual(t, i, 0, "%s: %v", name, r.Problems)
-		text := r.Problems[i].Text
-		if _, list, ok := strings.Cut(text, "is not one of "); ok {
-			want := words[name]
-			if name == "Mass.zone" {
-				want = want[1:] // the empty word goes with a mass of zero
+		t.Run(name, func(t *testing.T) {
+			field, _, _ := strings.Cut(piece, ":")
+			require.True(t, bytes.Contains(catalogue.Demo, []byte(piece)), "%s: the demonstration catalogue holds %s",
+				name,
+				piece)
+			r := Check(bytes.Replace(catalogue.Demo, []byte(piece), []byte(field+`: "no-such-word"`), 1))
+			i := slices.IndexFunc(r.Problems, func(p config.Problem) bool {
+				return strings.Contains(p.Text, `"no-such-word" is not`)
+			})
+			require.GreaterOrEqual(t, i, 0, "%s: %v", name, r.Problems)
+			text := r.Problems[i].Text
+			if _, list, ok := strings.Cut(text, "is not one of "); ok {
+				want := words[name]
+				if name == "Mass.zone" {
+					want = want[1:] // the empty word goes with a mass of zero
+				}
+				assert.Equal(t, strings.Join(want, ", "), list, name)
+				return
 			}
-			assert.Equal(t, strings.Join(want, ", "), list, name)
-			continue
-		}
-		for _, w := range words[name] {
-			assert.Contains(t, text, fmt.Sprintf("%q", w), name)
-		}
+			for _, w := range words[name] {
+				assert.Contains(t, text, fmt.Sprintf("%q", w), name)
+			}
+		})
 	}
 }

@@ -42,7 +42,9 @@ func TestPlacesInWordsHaveALine(t *testing.T) {
 		{`the end of the file`, 0, "no place in it"},
 		{``, 0, "no place at all"},
 	} {
-		assert.Equal(t, c.line, p.line(c.where), "%q: %s", c.where, c.reason)
+		t.Run(c.reason, func(t *testing.T) {
+			assert.Equal(t, c.line, p.line(c.where), "%q: %s", c.where, c.reason)
+		})
 	}
 	assert.NotPanics(t, func() { placesOf([]byte(`{"a": [`)) })
 	assert.Empty(t, placesOf(nil))

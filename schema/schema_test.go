@@ -88,16 +88,18 @@ func TestFormatOfOddFiles(t *testing.T) {
 		{"brackets without end", strings.Repeat("[", 20000), "", "not JSON"},
 		{"too large", strings.Repeat(" ", config.MaxCatalogueBytes+1), "", "the most that is read"},
 	} {
-		out, err := Format([]byte(c.in))
-		if c.problem != "" {
-			assert.ErrorContains(t, err, c.problem, c.reason)
-			continue
-		}
-		require.NoError(t, err, c.reason)
-		assert.Equal(t, c.want, string(out), c.reason)
-		again, err := Format(out)
-		require.NoError(t, err, c.reason)
-		assert.Equal(t, string(out), string(again), c.reason)
+		t.Run(c.reason, func(t *testing.T) {
+			out, err := Format([]byte(c.in))
+			if c.problem != "" {
+				assert.ErrorContains(t, err, c.problem, c.reason)
+				return
+			}
+			require.NoError(t, err, c.reason)
+			assert.Equal(t, c.want, string(out), c.reason)
+			again, err := Format(out)
+			require.NoError(t, err, c.reason)
+			assert.Equal(t, string(out), string(again), c.reason)
+		})
 	}
 }
 
@@ -129,10 +131,12 @@ func TestCommand(t *testing.T) {
 		{"format of half a file", []string{"format", cut}, 1, "", "cut short"},
 		{"format of two", []string{"format", good, bad}, 2, "", "usage"},
 	} {
-		var out, errs strings.Builder
-		assert.Equal(t, c.status, run(c.args, &out, &errs), c.reason)
-		assert.Contains(t, out.String(), c.out, c.reason)
-		assert.Contains(t, errs.String(), c.errs, c.reason)
+		t.Run(c.reason, func(t *testing.T) {
+			var out, errs strings.Builder
+			assert.Equal(t, c.status, run(c.args, &out, &errs), c.reason)
+			assert.Contains(t, out.String(), c.out, c.reason)
+			assert.Contains(t, errs.String(), c.errs, c.reason)
+		})
 	}
 	left, err := os.ReadFile(cut)
 	require.NoError(t, err)

@@ -35,9 +35,11 @@ func TestRead(t *testing.T) {
 		{"empty cells stay", ",\n", [][]string{{"", ""}}},
 		{"what Safe has guarded is bared", "'=1+1,'tis", [][]string{{"=1+1", "'tis"}}},
 	} {
-		got, err := csv.Read(c.text)
-		require.NoError(t, err, c.reason)
-		assert.Equal(t, c.want, got, c.reason)
+		t.Run(c.reason, func(t *testing.T) {
+			got, err := csv.Read(c.text)
+			require.NoError(t, err, c.reason)
+			assert.Equal(t, c.want, got, c.reason)
+		})
 	}
 	_, err := csv.Read("a,b\nc,\"d\ne")
 	assert.ErrorContains(t, err, "line 2", "an open quote is located")

@@ -45,9 +45,11 @@ func TestWhatIsRead(t *testing.T) {
 		{"an id of digits", "at-least 2 of (2, 3)", "at-least 2 of (2, 3)"},
 		{"below zero", "body.length_in > -2.5", "body.length_in > -2.5"},
 	} {
-		got, err := expr.Read(c.text)
-		require.NoError(t, err, c.reason)
-		assert.Equal(t, c.same, expr.Write(&got), c.reason)
+		t.Run(c.reason, func(t *testing.T) {
+			got, err := expr.Read(c.text)
+			require.NoError(t, err, c.reason)
+			assert.Equal(t, c.same, expr.Write(&got), c.reason)
+		})
 	}
 }
 
@@ -65,8 +67,10 @@ func TestWhatIsRefused(t *testing.T) {
 		{"brackets without end", strings.Repeat("not ", 1000) + "a", "at most 40 deep"},
 		{"counted in characters, not bytes", `all(body.kind = "größe", ?)`, "at character 26"},
 	} {
-		_, err := expr.Read(c.text)
-		assert.ErrorContains(t, err, c.says, c.reason)
+		t.Run(c.reason, func(t *testing.T) {
+			_, err := expr.Read(c.text)
+			assert.ErrorContains(t, err, c.says, c.reason)
+		})
 	}
 }
 

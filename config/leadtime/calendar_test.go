@@ -29,7 +29,9 @@ func TestCalendarAdd(t *testing.T) {
 		{"2026-11-30", -2, "2026-11-25", "backwards over Thanksgiving"},
 	}
 	for _, test := range tests {
-		assert.Equal(t, test.want, c.Add(day(test.from), test.n).String(), "%s", test.reason)
+		t.Run(test.reason, func(t *testing.T) {
+			assert.Equal(t, test.want, c.Add(day(test.from), test.n).String(), "%s", test.reason)
+		})
 	}
 	assert.Equal(t, "Year-end shutdown", c.Closed(day("2026-12-28")))
 	assert.Equal(t, "Christmas Day", c.Closed(day("2026-12-25")), "a holiday is named before a shutdown")

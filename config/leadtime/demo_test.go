@@ -32,15 +32,17 @@ func TestDemoPartsHoldUpWhatNeedsThem(t *testing.T) {
 	u.Chassis, u.Body = "cut-14500-158-gas", "mod-146-72"
 	for option, step := range map[string]string{"doors-rolling": "cabinets", "build-foam": "cabinets",
 		"sus-air": "mount", "cdoor-rollup": "doors", "lm-multiplex": "electrical"} {
-		with := u.Clone()
-		with.Set(config.Pick{Option: option, Qty: 1})
-		p, err := leadtime.ScheduleWith(c, &with, few)
-		require.NoError(t, err)
-		for i := range p.Steps {
-			s := &p.Steps[i]
-			assert.Equal(t, s.ID == step, slices.Contains(s.After, "parts:"+option), "%s and %s", option, s.ID)
-		}
-		assert.GreaterOrEqual(t, p.Step(step).ES, p.Step("parts:"+option).EF)
+		t.Run(option, func(t *testing.T) {
+			with := u.Clone()
+			with.Set(config.Pick{Option: option, Qty: 1})
+			p, err := leadtime.ScheduleWith(c, &with, few)
+			require.NoError(t, err)
+			for i := range p.Steps {
+				s := &p.Steps[i]
+				assert.Equal(t, s.ID == step, slices.Contains(s.After, "parts:"+option), "%s and %s", option, s.ID)
+			}
+			assert.GreaterOrEqual(t, p.Step(step).ES, p.Step("parts:"+option).EF)
+		})
 	}
 }
 

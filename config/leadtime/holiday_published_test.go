@@ -25,13 +25,15 @@ func TestPublishedHolidays(t *testing.T) {
 	}
 	c := leadtime.NewCalendar(&config.Plant{})
 	for _, test := range tests {
-		var got []string
-		for _, h := range c.Holidays(test.year) {
-			assert.Equal(t, test.year, h.Date.Year)
-			got = append(got, h.Date.String()[5:])
-			assert.False(t, c.Working(h.Date), "%s %s", h.Date, h.Name)
-			assert.Equal(t, h.Name, c.Closed(h.Date))
-		}
-		assert.Equal(t, test.days, strings.Join(got, " "), "%d: %s", test.year, test.source)
+		t.Run(test.days, func(t *testing.T) {
+			var got []string
+			for _, h := range c.Holidays(test.year) {
+				assert.Equal(t, test.year, h.Date.Year)
+				got = append(got, h.Date.String()[5:])
+				assert.False(t, c.Working(h.Date), "%s %s", h.Date, h.Name)
+				assert.Equal(t, h.Name, c.Closed(h.Date))
+			}
+			assert.Equal(t, test.days, strings.Join(got, " "), "%d: %s", test.year, test.source)
+		})
 	}
 }

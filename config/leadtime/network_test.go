@@ -109,12 +109,14 @@ func TestNetworkRefuses(t *testing.T) {
 		{"time.gate", leadtime.Network{Activities: []leadtime.Activity{{ID: "a", Gate: &leadtime.Gate{Starts: []float64{5}, Free: math.NaN()}}}}, "no free time"},
 	}
 	for _, test := range tests {
-		_, err := test.n.Solve()
-		var ps config.Problems
-		require.True(t, errors.As(err, &ps), "%s", test.reason)
-		assert.Equal(t, test.code, ps[0].Code, "%s: %v", test.reason, err)
-		_, err = test.n.Simulate(leadtime.Standard)
-		assert.Error(t, err, test.reason)
+		t.Run(test.reason, func(t *testing.T) {
+			_, err := test.n.Solve()
+			var ps config.Problems
+			require.True(t, errors.As(err, &ps), "%s", test.reason)
+			assert.Equal(t, test.code, ps[0].Code, "%s: %v", test.reason, err)
+			_, err = test.n.Simulate(leadtime.Standard)
+			assert.Error(t, err, test.reason)
+		})
 	}
 	long := leadtime.Network{}
 	for i := range 20 {
@@ -148,16 +150,18 @@ func TestGate(t *testing.T) {
 		{13, 17, "and is then free to start at once"},
 	}
 	for _, test := range tests {
-		n.Activities[0].Added = test.added
-		s, err := n.Solve()
-		require.NoError(t, err)
-		assert.Equal(t, test.start, s.Timings[1].ES, test.reason)
-		assert.Equal(t, test.start-4-test.added, s.Timings[1].Wait, test.reason)
-		assert.Equal(t, s.Timings[1].Wait, s.Timings[0].Float, "what comes before may be late by as much: %s",
-			test.reason)
-		o, err := n.Simulate(leadtime.Simulation{Draws: 7, Seed: 3})
-		require.NoError(t, err)
-		assert.Equal(t, test.start+2, o.At(.5), "nothing is uncertain here: %s", test.reason)
+		t.Run(test.reason, func(t *testing.T) {
+			n.Activities[0].Added = test.added
+			s, err := n.Solve()
+			require.NoError(t, err)
+			assert.Equal(t, test.start, s.Timings[1].ES, test.reason)
+			assert.Equal(t, test.start-4-test.added, s.Timings[1].Wait, test.reason)
+			assert.Equal(t, s.Timings[1].Wait, s.Timings[0].Float, "what comes before may be late by as much: %s",
+				test.reason)
+			o, err := n.Simulate(leadtime.Simulation{Draws: 7, Seed: 3})
+			require.NoError(t, err)
+			assert.Equal(t, test.start+2, o.At(.5), "nothing is uncertain here: %s", test.reason)
+		})
 	}
 }
 

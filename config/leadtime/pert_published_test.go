@@ -83,15 +83,17 @@ func TestPublishedP2(t *testing.T) {
 	s, err := n.Solve()
 	require.NoError(t, err)
 	for i, r := range rows {
-		got := s.Timings[i]
-		require.Equal(t, r.id, n.Activities[i].ID)
-		for name, pair := range map[string][2]float64{
-			"te": {r.te, got.Expected}, "ES": {r.es, got.ES}, "EF": {r.ef, got.EF}, "LS": {r.ls, got.LS}, "LF": {r.lf, got.LF}, "slack": {r.slack, got.Float},
-		} {
-			assert.InDelta(t, pair[0], pair[1], .005+1e-9, "%s of %s", name, r.id)
-		}
-		assert.InDelta(t, r.vari, got.Variance, .0005, "variance of %s", r.id)
-		assert.Equal(t, r.slack == 0, got.Critical, "critical %s", r.id)
+		t.Run(r.id, func(t *testing.T) {
+			got := s.Timings[i]
+			require.Equal(t, r.id, n.Activities[i].ID)
+			for name, pair := range map[string][2]float64{
+				"te": {r.te, got.Expected}, "ES": {r.es, got.ES}, "EF": {r.ef, got.EF}, "LS": {r.ls, got.LS}, "LF": {r.lf, got.LF}, "slack": {r.slack, got.Float},
+			} {
+				assert.InDelta(t, pair[0], pair[1], .005+1e-9, "%s of %s", name, r.id)
+			}
+			assert.InDelta(t, r.vari, got.Variance, .0005, "variance of %s", r.id)
+			assert.Equal(t, r.slack == 0, got.Critical, "critical %s", r.id)
+		})
 	}
 	assert.Equal(t, []string{"A", "C", "E", "H", "I", "K", "M", "N"}, s.Path)
 	assert.InDelta(t, 50.833, s.Days, .0005)

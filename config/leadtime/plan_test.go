@@ -48,10 +48,12 @@ func TestHoursBecomeDays(t *testing.T) {
 		{"interior", []string{"plain"}, 0, "no work at all"},
 	}
 	for _, test := range tests {
-		before, after := schedule(t, c, unit()).Step(test.step), schedule(t, c, unit(test.picks...)).Step(test.step)
-		assert.InDelta(t, test.days, after.Expected-before.Expected, 2e-6, "%s: %s", test.step, test.reason)
-		assert.InDelta(t, after.Days.High-before.Days.High, after.Days.Low-before.Days.Low, 2e-6,
-			"added work moves all three points")
+		t.Run(test.reason, func(t *testing.T) {
+			before, after := schedule(t, c, unit()).Step(test.step), schedule(t, c, unit(test.picks...)).Step(test.step)
+			assert.InDelta(t, test.days, after.Expected-before.Expected, 2e-6, "%s: %s", test.step, test.reason)
+			assert.InDelta(t, after.Days.High-before.Days.High, after.Days.Low-before.Days.Low, 2e-6,
+				"added work moves all three points")
+		})
 	}
 	u := unit()
 	u.Set(config.Pick{Option: "drawer", Qty: 3})
@@ -312,36 +314,39 @@ func TestTooLate(t *testing.T) {
 		"slots":     catalogue(withSlots),
 		"one of":    catalogue(func(c *config.Catalogue) { c.Groups[0].Choose = config.ChooseAtMostOne }),
 	} {
-		u := unit("pump")
-		p := schedule(t, c, u)
-		for _, days := range []int{-20, -2, 0, 1, 2, 9, 40} {
-			needed := p.NineInTen.AddDays(days)
-			got := p.TooLate(needed)
-			for i := range c.Options {
-				o := &c.Options[i]
-				if u.Has(o.ID) {
-					assert.NotContains(t, got, o.ID)
-					continue
-				}
-				other := u.Clone()
-				if name == "one of" {
-					other.Picks = nil
-				}
-				other.Set(config.Pick{Option: o.ID, Qty: 1})
-				q := schedule(t, c, &other)
-				late, is := got[o.ID]
-				misses := needed.Before(q.NineInTen)
-				if days >= 0 {
-					assert.Equal(t, misses, is, "%s, %s, %d days: %s", name, o.ID, days, q.NineInTen)
-				} else if q.Simulated.NineInTenDays > p.Simulated.NineInTenDays {
-					assert.True(t, is, "%s, %s: what is late already is made later", name, o.ID)
-				}
-				if is {
-					assert.True(t, misses)
-					assert.InDelta(t, float64(leadtime.NewCalendar(&c.Plant).Between(needed, q.NineInTen)), late, 1.01)
+		t.Run(name, func(t *testing.T) {
+			u := unit("pump")
+			p := schedule(t, c, u)
+			for _, days := range []int{-20, -2, 0, 1, 2, 9, 40} {
+				needed := p.NineInTen.AddDays(days)
+				got := p.TooLate(needed)
+				for i := range c.Options {
+					o := &c.Options[i]
+					if u.Has(o.ID) {
+						assert.NotContains(t, got, o.ID)
+						continue
+					}
+					other := u.Clone()
+					if name == "one of" {
+						other.Picks = nil
+					}
+					other.Set(config.Pick{Option: o.ID, Qty: 1})
+					q := schedule(t, c, &other)
+					late, is := got[o.ID]
+					misses := needed.Before(q.NineInTen)
+					if days >= 0 {
+						assert.Equal(t, misses, is, "%s, %s, %d days: %s", name, o.ID, days, q.NineInTen)
+					} else if q.Simulated.NineInTenDays > p.Simulated.NineInTenDays {
+						assert.True(t, is, "%s, %s: what is late already is made later", name, o.ID)
+					}
+					if is {
+						assert.True(t, misses)
+						assert.InDelta(t, float64(leadtime.NewCalendar(&c.Plant).Between(needed, q.NineInTen)), late,
+							1.01)
+					}
 				}
 			}
-		}
+		})
 	}
 }
 
@@ -378,13 +383,15 @@ func TestHostilePlants(t *testing.T) {
 		}, "hours that are no number"},
 	}
 	for _, test := range tests {
-		c, u := catalogue(), unit("camera")
-		test.change(c, u)
-		_, err := leadtime.Schedule(c, u)
-		var ps config.Problems
-		require.True(t, errors.As(err, &ps), "%s: %v", test.reason, err)
-		assert.Equal(t, test.code, ps[0].Code, test.reason)
-		assert.NotEmpty(t, ps[0].Where, test.reason)
+		t.Run(test.reason, func(t *testing.T) {
+			c, u := catalogue(), unit("camera")
+			test.change(c, u)
+			_, err := leadtime.Schedule(c, u)
+			var ps config.Problems
+			require.True(t, errors.As(err, &ps), "%s: %v", test.reason, err)
+			assert.Equal(t, test.code, ps[0].Code, test.reason)
+			assert.NotEmpty(t, ps[0].Where, test.reason)
+		})
 	}
 	_, err := leadtime.Schedule(nil, unit())
 	assert.Error(t, err)

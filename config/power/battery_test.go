@@ -41,14 +41,16 @@ func TestPeukert(t *testing.T) {
 		{reason: "an exponent below one", ah: 100, amps: 10, k: 0.9, mustReject: true},
 		{reason: "an endless load", ah: 100, amps: math.Inf(1), k: 1.2, mustReject: true},
 	} {
-		h, err := Peukert(quantity.Charge(tt.ah), 20, quantity.Current(tt.amps), tt.k)
-		if tt.mustReject {
-			assert.Error(t, err, tt.reason)
-			assert.Zero(t, h, tt.reason)
-			continue
-		}
-		require.NoError(t, err, tt.reason)
-		assert.InDelta(t, tt.want, h, tt.tolerance+1e-12, tt.reason)
+		t.Run(tt.reason, func(t *testing.T) {
+			h, err := Peukert(quantity.Charge(tt.ah), 20, quantity.Current(tt.amps), tt.k)
+			if tt.mustReject {
+				assert.Error(t, err, tt.reason)
+				assert.Zero(t, h, tt.reason)
+				return
+			}
+			require.NoError(t, err, tt.reason)
+			assert.InDelta(t, tt.want, h, tt.tolerance+1e-12, tt.reason)
+		})
 	}
 	_, err := Peukert(100, 0, 10, 1.2)
 	assert.Error(t, err, "a rating without hours")

@@ -40,12 +40,14 @@ func TestBudgetFigures(t *testing.T) {
 		{"a replacing inlet of 30 A", []string{"charger", "heater", "inlet-30"}, nil, "power.shore", 18, 24},
 		{"a charger never runs from the inverter", []string{"charger", "heater", "inverter"}, nil, "power.inverter", 1250, 1000},
 	} {
-		f, ok := Budget(fixture(t), unit(tt.picks...), tt.as).Figure(tt.code)
-		require.True(t, ok, tt.reason)
-		assert.InDelta(t, tt.value, f.Value, 1e-9, tt.reason)
-		assert.InDelta(t, tt.limit, f.Limit, 1e-9, tt.reason)
-		assert.LessOrEqual(t, f.Low, f.Value, tt.reason)
-		assert.LessOrEqual(t, f.Value, f.High, tt.reason)
+		t.Run(tt.reason, func(t *testing.T) {
+			f, ok := Budget(fixture(t), unit(tt.picks...), tt.as).Figure(tt.code)
+			require.True(t, ok, tt.reason)
+			assert.InDelta(t, tt.value, f.Value, 1e-9, tt.reason)
+			assert.InDelta(t, tt.limit, f.Limit, 1e-9, tt.reason)
+			assert.LessOrEqual(t, f.Low, f.Value, tt.reason)
+			assert.LessOrEqual(t, f.Value, f.High, tt.reason)
+		})
 	}
 }
 
@@ -69,15 +71,17 @@ func TestBudgetFindings(t *testing.T) {
 		{"no chassis", &config.Unit{Chassis: "x"}, "power.no-chassis", config.Stop},
 		{"no unit at all", nil, "power.no-unit", config.Stop},
 	} {
-		found := false
-		for _, f := range Budget(fixture(t), tt.unit, nil).Findings {
-			if f.Code == tt.code {
-				found = true
-				assert.Equal(t, tt.sev, f.Severity, tt.reason)
-				assert.NotEmpty(t, f.Remedy, tt.reason)
+		t.Run(tt.reason, func(t *testing.T) {
+			found := false
+			for _, f := range Budget(fixture(t), tt.unit, nil).Findings {
+				if f.Code == tt.code {
+					found = true
+					assert.Equal(t, tt.sev, f.Severity, tt.reason)
+					assert.NotEmpty(t, f.Remedy, tt.reason)
+				}
 			}
-		}
-		assert.True(t, found, tt.reason)
+			assert.True(t, found, tt.reason)
+		})
 	}
 	heavy := medical()
 	lights.Set(config.Pick{Option: "inverter", Qty: 1})

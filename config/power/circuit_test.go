@@ -53,13 +53,15 @@ func TestCircuitWithoutAnswer(t *testing.T) {
 		{"a load no fuse serves", 900, 5, "power.no-fuse"},
 		{"a run no wire serves", 390, 5, "power.no-conductor"},
 	} {
-		w := UsualWiring()
-		c, f := w.run(config.Picked{Option: &config.Option{ID: "x",
-			Circuit: &config.Circuit{Amps: quantityCurrent(tt.amps), RunFt: tt.ft}}, Qty: 1})
-		require.NotNil(t, f, tt.reason)
-		assert.Equal(t, tt.code, f.Code, tt.reason)
-		assert.Equal(t, config.Warn, f.Severity, "sizes from memory never stop a unit")
-		assert.Empty(t, c.Gauge, tt.reason)
+		t.Run(tt.reason, func(t *testing.T) {
+			w := UsualWiring()
+			c, f := w.run(config.Picked{Option: &config.Option{ID: "x",
+				Circuit: &config.Circuit{Amps: quantityCurrent(tt.amps), RunFt: tt.ft}}, Qty: 1})
+			require.NotNil(t, f, tt.reason)
+			assert.Equal(t, tt.code, f.Code, tt.reason)
+			assert.Equal(t, config.Warn, f.Severity, "sizes from memory never stop a unit")
+			assert.Empty(t, c.Gauge, tt.reason)
+		})
 	}
 }
 

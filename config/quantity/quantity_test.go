@@ -51,7 +51,9 @@ func TestShow(t *testing.T) {
 		{quantity.Metric, math.Inf(1), quantity.Pound, "not known", "no end"},
 		{quantity.US, math.Inf(-1), quantity.Percent, "not known", "no end, downward"},
 	} {
-		assert.Equal(t, c.want, c.system.Show(c.value, c.unit), c.reason)
+		t.Run(c.reason, func(t *testing.T) {
+			assert.Equal(t, c.want, c.system.Show(c.value, c.unit), c.reason)
+		})
 	}
 }
 
@@ -85,6 +87,8 @@ func TestGroup(t *testing.T) {
 	}{
 		{0, 0, "0"}, {12, 2, "12.00"}, {-1234.5, 1, "−1,234.5"}, {100000, 0, "100,000"}, {1e15, 0, "1,000,000,000,000,000"}, {-0.004, 2, "0.00"}, {math.NaN(), 2, "not known"},
 	} {
-		assert.Equal(t, c.want, quantity.Group(c.v, c.decimals))
+		t.Run(c.want, func(t *testing.T) {
+			assert.Equal(t, c.want, quantity.Group(c.v, c.decimals))
+		})
 	}
 }

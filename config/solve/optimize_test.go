@@ -1,6 +1,7 @@
 package solve
 
 import (
+	"fmt"
 	"math/rand"
 	"testing"
 
@@ -172,10 +173,12 @@ func TestTheDualReachesTheLinearProgram(t *testing.T) {
 		fraction float64
 		whole    int64
 	}{{10, 8, 8}, {9, 11, 14}, {8, 14, 14}} {
-		s.ReplaceLimit(guard, Limit{Groups: groups(3, 5), Max: c.room})
-		d := newDual(s, []Lit{guard}, groups(10, 4))
-		d.raise(20, raisings)
-		require.InDelta(t, c.fraction, d.bound(), 0.01, "room for %d", c.room)
-		require.Equal(t, c.whole, s.Optimize([]Lit{guard}, groups(10, 4), 0).Cost, "room for %d", c.room)
+		t.Run(fmt.Sprint(c.room), func(t *testing.T) {
+			s.ReplaceLimit(guard, Limit{Groups: groups(3, 5), Max: c.room})
+			d := newDual(s, []Lit{guard}, groups(10, 4))
+			d.raise(20, raisings)
+			require.InDelta(t, c.fraction, d.bound(), 0.01, "room for %d", c.room)
+			require.Equal(t, c.whole, s.Optimize([]Lit{guard}, groups(10, 4), 0).Cost, "room for %d", c.room)
+		})
 	}
 }

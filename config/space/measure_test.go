@@ -1,6 +1,7 @@
 package space
 
 import (
+	"fmt"
 	"math"
 	"testing"
 
@@ -42,11 +43,13 @@ func TestMeasureFigures(t *testing.T) {
 		{"stated by the bench's tag", unit("bench"), "space.bench", 72},
 		{"stated by the bench's tag", unit("bench"), "space.bench-width", 22},
 	} {
-		f, ok := Measure(fixture(t), tt.unit, nil).Figure(tt.code)
-		require.True(t, ok, tt.code+": "+tt.reason)
-		assert.InDelta(t, tt.want, f.Value, 1e-9, tt.code+": "+tt.reason)
-		assert.LessOrEqual(t, f.Low, f.Value)
-		assert.LessOrEqual(t, f.Value, f.High)
+		t.Run(tt.reason, func(t *testing.T) {
+			f, ok := Measure(fixture(t), tt.unit, nil).Figure(tt.code)
+			require.True(t, ok, tt.code+": "+tt.reason)
+			assert.InDelta(t, tt.want, f.Value, 1e-9, tt.code+": "+tt.reason)
+			assert.LessOrEqual(t, f.Low, f.Value)
+			assert.LessOrEqual(t, f.Value, f.High)
+		})
 	}
 	_, ok := Measure(fixture(t), unit(), nil).Figure("space.bench")
 	assert.False(t, ok, "no bench, no figure")
@@ -58,12 +61,15 @@ func TestLimitSeverity(t *testing.T) {
 		want  config.Severity
 	}{{config.ReadInText, config.Stop}, {config.FromMemory, config.Warn}, {config.CommonPractice, config.Warn},
 		{config.Purchaser, config.Warn}} {
-		as := &config.Assumptions{Limits: map[string]config.Limit{"space.headroom": {Value: 73, Sense: config.AtLeast,
-			Source: "a text", Basis: tt.basis}}}
-		s := Measure(fixture(t), unit(), as)
-		require.Len(t, s.Findings, 1)
-		assert.Equal(t, "space.headroom", s.Findings[0].Code)
-		assert.Equal(t, tt.want, s.Findings[0].Severity, "%s", tt.basis)
+		t.Run(fmt.Sprint(tt.basis), func(t *testing.T) {
+			as := &config.Assumptions{Limits: map[string]config.Limit{"space.headroom": {Value: 73,
+				Sense:  config.AtLeast,
+				Source: "a text", Basis: tt.basis}}}
+			s := Measure(fixture(t), unit(), as)
+			require.Len(t, s.Findings, 1)
+			assert.Equal(t, "space.headroom", s.Findings[0].Code)
+			assert.Equal(t, tt.want, s.Findings[0].Severity, "%s", tt.basis)
+		})
 	}
 }
 
@@ -135,8 +141,10 @@ func TestNothingToMeasure(t *testing.T) {
 		{fixture(t), unit("gone"), "space.unknown-option"},
 		{fixture(t), &config.Unit{Chassis: "c1", Body: "b1", Carried: []config.Carried{{Equipment: "gone", Qty: 1}}}, "space.unknown-equipment"},
 	} {
-		s := Measure(tt.cat, tt.unit, nil)
-		assert.Contains(t, codes(&s.Report), tt.code)
-		assert.NotPanics(t, func() { Suggest(tt.cat, tt.unit, nil); Limits(tt.cat, tt.unit, nil) })
+		t.Run(tt.code, func(t *testing.T) {
+			s := Measure(tt.cat, tt.unit, nil)
+			assert.Contains(t, codes(&s.Report), tt.code)
+			assert.NotPanics(t, func() { Suggest(tt.cat, tt.unit, nil); Limits(tt.cat, tt.unit, nil) })
+		})
 	}
 }

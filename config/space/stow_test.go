@@ -35,21 +35,23 @@ func TestStowageStates(t *testing.T) {
 		{"an unknown place is not stowed", []config.Carried{carry("attic", 1, "bag")}, "left-front", Empty, "space.unstowed", config.Note},
 		{"no place is not stowed", []config.Carried{carry("", 1, "bag")}, "left-front", Empty, "space.unstowed", config.Note},
 	} {
-		u := unit()
-		u.Carried = tt.carried
-		s := Measure(fixture(t), u, nil)
-		for _, c := range s.Compartments {
-			if c.ID == tt.at {
-				assert.Equal(t, tt.state, c.State, tt.reason)
+		t.Run(tt.reason, func(t *testing.T) {
+			u := unit()
+			u.Carried = tt.carried
+			s := Measure(fixture(t), u, nil)
+			for _, c := range s.Compartments {
+				if c.ID == tt.at {
+					assert.Equal(t, tt.state, c.State, tt.reason)
+				}
 			}
-		}
-		if tt.code == "" {
-			assert.Empty(t, s.Findings, tt.reason)
-			continue
-		}
-		require.Len(t, s.Findings, 1, tt.reason)
-		assert.Equal(t, tt.code, s.Findings[0].Code, tt.reason)
-		assert.Equal(t, tt.sev, s.Findings[0].Severity, tt.reason)
+			if tt.code == "" {
+				assert.Empty(t, s.Findings, tt.reason)
+				return
+			}
+			require.Len(t, s.Findings, 1, tt.reason)
+			assert.Equal(t, tt.code, s.Findings[0].Code, tt.reason)
+			assert.Equal(t, tt.sev, s.Findings[0].Severity, tt.reason)
+		})
 	}
 }
 

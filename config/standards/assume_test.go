@@ -32,11 +32,13 @@ func TestAssumeLimits(t *testing.T) {
 		{"Indiana has a least and a most width; the most is the limit", "in", "t3", "space.width", 96, config.ReadInText},
 		{"the medical load on scene", KKK, "t3", "power.medical-load", 20, config.ReadInText},
 	} {
-		l := Assume(tt.set, fixture(t), on(tt.chassis)).Limits[tt.figure]
-		assert.Equal(t, tt.value, l.Value, tt.reason)
-		assert.Equal(t, tt.basis, l.Basis, tt.reason)
-		assert.NotEmpty(t, l.Source, tt.reason)
-		assert.NotEmpty(t, l.Clause, tt.reason)
+		t.Run(tt.reason, func(t *testing.T) {
+			l := Assume(tt.set, fixture(t), on(tt.chassis)).Limits[tt.figure]
+			assert.Equal(t, tt.value, l.Value, tt.reason)
+			assert.Equal(t, tt.basis, l.Basis, tt.reason)
+			assert.NotEmpty(t, l.Source, tt.reason)
+			assert.NotEmpty(t, l.Clause, tt.reason)
+		})
 	}
 	for _, tt := range []struct{ reason, set, chassis, figure string }{
 		{"front share was not read by anybody", KKK, "t3", "weight.front-share"},
@@ -45,8 +47,10 @@ func TestAssumeLimits(t *testing.T) {
 		{"none was found for ASTM's additional duty", ASTM, "t3ad", "weight.payload"},
 		{"facts of the chassis are judged, not handed out", KKK, "t1", "chassis.gvwr"},
 	} {
-		_, there := Assume(tt.set, fixture(t), on(tt.chassis)).Limits[tt.figure]
-		assert.False(t, there, tt.reason)
+		t.Run(tt.reason, func(t *testing.T) {
+			_, there := Assume(tt.set, fixture(t), on(tt.chassis)).Limits[tt.figure]
+			assert.False(t, there, tt.reason)
+		})
 	}
 }
 
@@ -70,11 +74,13 @@ func TestAssumePeople(t *testing.T) {
 		{"a set nobody knows", "moon", on("t3"), 150, config.ReadInText},
 		{"no unit", KKK, nil, 175, config.FromMemory},
 	} {
-		as := Assume(tt.set, fixture(t), tt.unit)
-		assert.Equal(t, tt.occupant, as.OccupantLb.Value, tt.reason)
-		assert.Equal(t, tt.basis, as.OccupantLb.Basis, tt.reason)
-		assert.Positive(t, as.PatientLb.Value, tt.reason)
-		assert.False(t, math.IsInf(as.PatientLb.Value, 0), tt.reason)
+		t.Run(tt.reason, func(t *testing.T) {
+			as := Assume(tt.set, fixture(t), tt.unit)
+			assert.Equal(t, tt.occupant, as.OccupantLb.Value, tt.reason)
+			assert.Equal(t, tt.basis, as.OccupantLb.Basis, tt.reason)
+			assert.Positive(t, as.PatientLb.Value, tt.reason)
+			assert.False(t, math.IsInf(as.PatientLb.Value, 0), tt.reason)
+		})
 	}
 	as := Assume(KKK, fixture(t), bad)
 	assert.Equal(t, 1750.0, as.Limits["weight.payload"].Value, "a negative payload is no wish")
@@ -88,9 +94,11 @@ func TestOwnValuesWin(t *testing.T) {
 	as := Assume(KKK, fixture(t), u)
 	for figure, want := range map[string]float64{"weight.payload": 2000, "space.headroom": 66,
 		"weight.front-share": 30} {
-		assert.Equal(t, want, as.Limits[figure].Value, figure)
-		assert.Equal(t, config.Purchaser, as.Limits[figure].Basis, figure)
-		assert.Equal(t, config.AtLeast, as.Limits[figure].Sense, figure)
+		t.Run(figure, func(t *testing.T) {
+			assert.Equal(t, want, as.Limits[figure].Value, figure)
+			assert.Equal(t, config.Purchaser, as.Limits[figure].Basis, figure)
+			assert.Equal(t, config.AtLeast, as.Limits[figure].Sense, figure)
+		})
 	}
 	assert.NotContains(t, as.Limits, "space.no-such")
 	assert.NotContains(t, as.Limits, "weight.side")
@@ -107,11 +115,13 @@ func TestDatedRows(t *testing.T) {
 		{"the day revision F begins", day(2007, 8, 1), 1750, config.ReadInText},
 		{"the day before, revision E by rear wheels", day(2007, 7, 31), 1500, config.FromMemory},
 	} {
-		u := on("t3srw")
-		u.OrderOn = tt.on
-		l := Assume(KKK, fixture(t), u).Limits["weight.payload"]
-		assert.Equal(t, tt.value, l.Value, tt.reason)
-		assert.Equal(t, tt.basis, l.Basis, tt.reason)
+		t.Run(tt.reason, func(t *testing.T) {
+			u := on("t3srw")
+			u.OrderOn = tt.on
+			l := Assume(KKK, fixture(t), u).Limits["weight.payload"]
+			assert.Equal(t, tt.value, l.Value, tt.reason)
+			assert.Equal(t, tt.basis, l.Basis, tt.reason)
+		})
 	}
 	u := on("t3srw")
 	u.OrderOn = day(1990, 1, 1)

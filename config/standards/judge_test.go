@@ -37,12 +37,14 @@ func TestOutcomes(t *testing.T) {
 		{"the tag states a figure", on("t3"), figure("power.remaining", 60), "kkk-remaining-tag", Declared, config.ReadInText},
 		{"superseded texts bind nobody", on("t3"), nil, "wa-light", NotJudged, ""},
 	} {
-		v := verdict(t, Judge(KKK+"+wa", tt.unit, cat, tt.report), tt.clause)
-		assert.Equal(t, tt.want, v.Outcome, tt.reason)
-		assert.Equal(t, tt.basis, v.Basis, tt.reason)
-		if tt.want == NotJudged {
-			assert.NotEmpty(t, v.Note, "%s: say why", tt.reason)
-		}
+		t.Run(tt.reason, func(t *testing.T) {
+			v := verdict(t, Judge(KKK+"+wa", tt.unit, cat, tt.report), tt.clause)
+			assert.Equal(t, tt.want, v.Outcome, tt.reason)
+			assert.Equal(t, tt.basis, v.Basis, tt.reason)
+			if tt.want == NotJudged {
+				assert.NotEmpty(t, v.Note, "%s: say why", tt.reason)
+			}
+		})
 	}
 }
 
@@ -156,19 +158,21 @@ func TestStateTexts(t *testing.T) {
 		"ca-la-headroom": {60, quantity.Inch}, "ca-la-aisle": {12, quantity.Inch}, "ca-la-length": {113, quantity.Inch},
 		"wa-length": {112, quantity.Inch}, "wa-aisle": {9, quantity.Inch}, "wa-headroom": {53, quantity.Inch}, "ny-headroom": {54, quantity.Inch},
 	} {
-		found := false
-		for _, s := range Sets() {
-			for _, c := range s.Clauses {
-				if c.ID == clause {
-					found = true
-					assert.Equal(t, want.value, c.Rows[0].Value, clause)
-					assert.Equal(t, want.unit, c.Unit, clause)
-					assert.Equal(t, config.ReadInText, c.Rows[0].Basis, clause)
-					assert.True(t, s.AddOn, clause)
+		t.Run(clause, func(t *testing.T) {
+			found := false
+			for _, s := range Sets() {
+				for _, c := range s.Clauses {
+					if c.ID == clause {
+						found = true
+						assert.Equal(t, want.value, c.Rows[0].Value, clause)
+						assert.Equal(t, want.unit, c.Unit, clause)
+						assert.Equal(t, config.ReadInText, c.Rows[0].Basis, clause)
+						assert.True(t, s.AddOn, clause)
+					}
 				}
 			}
-		}
-		assert.True(t, found, clause)
+			assert.True(t, found, clause)
+		})
 	}
 }
 

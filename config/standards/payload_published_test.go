@@ -34,12 +34,14 @@ func TestR5PayloadBoundary(t *testing.T) {
 		{ASTM, "t2", 1699, NotMet}, {ASTM, "t2", 1700, Met}, {ASTM, "t3", 1749, NotMet}, {ASTM, "t3", 1750, Met}, {ASTM, "t3srw", 1499, NotMet}, {ASTM, "t3srw", 1500, Met},
 		{ASTM, "t3ad", 2250, NotJudged},
 	} {
-		clause := "kkk-payload"
-		if tt.set == ASTM {
-			clause = "f2020-payload"
-		}
-		v := verdict(t, Judge(tt.set, on(tt.chassis), cat, figure("weight.payload", tt.payload)), clause)
-		assert.Equal(t, tt.want, v.Outcome, "%s, %s, %v lb", tt.set, tt.chassis, tt.payload)
+		t.Run(tt.set, func(t *testing.T) {
+			clause := "kkk-payload"
+			if tt.set == ASTM {
+				clause = "f2020-payload"
+			}
+			v := verdict(t, Judge(tt.set, on(tt.chassis), cat, figure("weight.payload", tt.payload)), clause)
+			assert.Equal(t, tt.want, v.Outcome, "%s, %s, %v lb", tt.set, tt.chassis, tt.payload)
+		})
 	}
 }
 
@@ -53,11 +55,13 @@ func TestR6GVWRBoundary(t *testing.T) {
 		{"t1", 10000, NotMet, Met}, {"t1", 10001, Met, Met}, {"t1", 14000, Met, Met}, {"t1", 14001, Met, NotMet},
 		{"t1ad", 14000, NotMet, NotJudged}, {"t1ad", 14001, Met, NotJudged},
 	} {
-		cat := fixture(t)
-		cat.ChassisByID(tt.chassis).GVWRLb = mass(tt.gvwr)
-		vs := Judge(KKK, on(tt.chassis), cat)
-		assert.Equal(t, tt.least, verdict(t, vs, "kkk-gvwr-least").Outcome, "%s at %v lb", tt.chassis, tt.gvwr)
-		assert.Equal(t, tt.most, verdict(t, vs, "kkk-gvwr-most").Outcome, "%s at %v lb", tt.chassis, tt.gvwr)
+		t.Run(tt.chassis, func(t *testing.T) {
+			cat := fixture(t)
+			cat.ChassisByID(tt.chassis).GVWRLb = mass(tt.gvwr)
+			vs := Judge(KKK, on(tt.chassis), cat)
+			assert.Equal(t, tt.least, verdict(t, vs, "kkk-gvwr-least").Outcome, "%s at %v lb", tt.chassis, tt.gvwr)
+			assert.Equal(t, tt.most, verdict(t, vs, "kkk-gvwr-most").Outcome, "%s at %v lb", tt.chassis, tt.gvwr)
+		})
 	}
 }
 

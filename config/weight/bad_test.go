@@ -113,17 +113,19 @@ func TestBadInputGivesFindings(t *testing.T) {
 			u.Set(config.Pick{Option: "dense-insulation", Qty: 1})
 		}, "weight.shell.together"},
 	} {
-		cat, u := prepared(t), typical()
-		c.spoil(cat, u)
-		s := Weigh(cat, u, people(175))
-		assert.NotNil(t, finding(s, c.code), c.reason)
-		assertFinite(t, s)
-		for _, l := range Limits(cat, u, everyLimit()) {
-			assert.True(t, finite(l.Base, l.Limit), "%s: %s", c.reason, l.Code)
-			for id, v := range l.Per {
-				assert.True(t, finite(v), "%s: %s of %s", c.reason, l.Code, id)
+		t.Run(c.reason, func(t *testing.T) {
+			cat, u := prepared(t), typical()
+			c.spoil(cat, u)
+			s := Weigh(cat, u, people(175))
+			assert.NotNil(t, finding(s, c.code), c.reason)
+			assertFinite(t, s)
+			for _, l := range Limits(cat, u, everyLimit()) {
+				assert.True(t, finite(l.Base, l.Limit), "%s: %s", c.reason, l.Code)
+				for id, v := range l.Per {
+					assert.True(t, finite(v), "%s: %s of %s", c.reason, l.Code, id)
+				}
 			}
-		}
+		})
 	}
 }
 

@@ -28,8 +28,10 @@ func TestPublishedBridgeFormula(t *testing.T) {
 		{"B-7", 15, 2, 45000, 40000, "two single axles of 20,000 govern"},
 		{"cap", 60, 6, 90000, 80000, "gross cap"},
 	} {
-		assert.InDelta(t, c.exact, BridgeExact(c.feet, c.axles), 0.05, "%s: %s", c.id, c.reason)
-		assert.Equal(t, c.limit, Bridge(c.feet, c.axles), "%s: %s", c.id, c.reason)
+		t.Run(c.reason, func(t *testing.T) {
+			assert.InDelta(t, c.exact, BridgeExact(c.feet, c.axles), 0.05, "%s: %s", c.id, c.reason)
+			assert.Equal(t, c.limit, Bridge(c.feet, c.axles), "%s: %s", c.id, c.reason)
+		})
 	}
 	assert.Zero(t, Bridge(10, 1), "one axle is no group")
 	assert.Zero(t, Bridge(-1, 2))

@@ -34,20 +34,22 @@ func TestSeverityFollowsTheBasis(t *testing.T) {
 		{value - 1, config.ReadInText, "weight.payload.near", config.Warn, "kept, but not surely"},
 		{value - 1000, config.ReadInText, "", "", "kept by far"},
 	} {
-		as := people(175)
-		as.Limits["weight.payload"] = config.Limit{Value: c.minimum, Sense: config.AtLeast, Source: "test",
-			Basis: c.basis}
-		s := Weigh(cat, typical(), as)
-		if c.code == "" {
-			assert.Nil(t, finding(s, "weight.payload.short"), c.reason)
-			assert.Nil(t, finding(s, "weight.payload.near"), c.reason)
-			continue
-		}
-		f := finding(s, c.code)
-		require.NotNil(t, f, c.reason)
-		assert.Equal(t, c.want, f.Severity, c.reason)
-		assert.Equal(t, c.minimum, f.Figure.Limit, c.reason)
-		assert.NotEmpty(t, f.Picks, c.reason)
+		t.Run(c.reason, func(t *testing.T) {
+			as := people(175)
+			as.Limits["weight.payload"] = config.Limit{Value: c.minimum, Sense: config.AtLeast, Source: "test",
+				Basis: c.basis}
+			s := Weigh(cat, typical(), as)
+			if c.code == "" {
+				assert.Nil(t, finding(s, "weight.payload.short"), c.reason)
+				assert.Nil(t, finding(s, "weight.payload.near"), c.reason)
+				return
+			}
+			f := finding(s, c.code)
+			require.NotNil(t, f, c.reason)
+			assert.Equal(t, c.want, f.Severity, c.reason)
+			assert.Equal(t, c.minimum, f.Figure.Limit, c.reason)
+			assert.NotEmpty(t, f.Picks, c.reason)
+		})
 	}
 }
 
@@ -67,15 +69,17 @@ func TestOverloads(t *testing.T) {
 			c.RearTires.LoadLb = 1650
 		}, "weight.rear-tires.over", "rear tires below the axle's rating"},
 	} {
-		cat := fixture()
-		c.spoil(&cat.Chassis[0])
-		require.Empty(t, cat.Prepare())
-		f := finding(Weigh(cat, typical(), people(175)), c.code)
-		require.NotNil(t, f, c.reason)
-		assert.Equal(t, config.Stop, f.Severity, c.reason)
-		assert.Equal(t, config.Rating, f.Basis, c.reason)
-		assert.Less(t, f.Figure.Margin(), 0., c.reason)
-		assert.Greater(t, f.Figure.Chance, 0.5, c.reason)
+		t.Run(c.reason, func(t *testing.T) {
+			cat := fixture()
+			c.spoil(&cat.Chassis[0])
+			require.Empty(t, cat.Prepare())
+			f := finding(Weigh(cat, typical(), people(175)), c.code)
+			require.NotNil(t, f, c.reason)
+			assert.Equal(t, config.Stop, f.Severity, c.reason)
+			assert.Equal(t, config.Rating, f.Basis, c.reason)
+			assert.Less(t, f.Figure.Margin(), 0., c.reason)
+			assert.Greater(t, f.Figure.Chance, 0.5, c.reason)
+		})
 	}
 }
 

@@ -112,13 +112,15 @@ func TestOnlyFirmLimitsRuleOut(t *testing.T) {
 		{config.FromMemory, false, "a number from memory warns, and forbids nothing"},
 		{config.CommonPractice, false, "so does common practice"},
 	} {
-		as := people(175)
-		as.Limits["weight.payload"] = config.Limit{Value: 1750, Sense: config.AtLeast, Basis: c.basis}
-		got := false
-		for _, l := range Limits(cat, typical(), as) {
-			got = got || l.Code == "weight.payload"
-		}
-		assert.Equal(t, c.want, got, c.reason)
+		t.Run(c.reason, func(t *testing.T) {
+			as := people(175)
+			as.Limits["weight.payload"] = config.Limit{Value: 1750, Sense: config.AtLeast, Basis: c.basis}
+			got := false
+			for _, l := range Limits(cat, typical(), as) {
+				got = got || l.Code == "weight.payload"
+			}
+			assert.Equal(t, c.want, got, c.reason)
+		})
 	}
 }
 

@@ -9,6 +9,7 @@ package weight
 // from the section. Densities: innovationspace.com.tw, industrialcalc.com.
 
 import (
+	"fmt"
 	"math"
 	"testing"
 
@@ -36,12 +37,16 @@ func TestPublishedSections(t *testing.T) {
 	for _, c := range []struct{ w, h, wall, lb float64 }{
 		{1, 1, 0.125, 0.5145}, {1, 2, 0.125, 0.8085}, {2, 2, 0.125, 1.1025}, {2, 3, 0.125, 1.3965},
 	} {
-		assert.InDelta(t, c.lb, TubeLbFt(0.098, c.w, c.h, c.wall), 5e-5, "tube %v x %v", c.w, c.h)
+		t.Run(fmt.Sprint(c.w), func(t *testing.T) {
+			assert.InDelta(t, c.lb, TubeLbFt(0.098, c.w, c.h, c.wall), 5e-5, "tube %v x %v", c.w, c.h)
+		})
 	}
 	for _, c := range []struct{ w, h, lb float64 }{{0.5, 0.125, 0.073}, {0.5, 0.25, 0.148}, {1, 0.25, 0.295},
 		{1, 0.5, 0.590}} {
-		solid := TubeLbFt(0.098, c.w, c.h, c.h) // a wall that fills the section
-		assert.InEpsilon(t, c.lb, solid, 0.01, "BAR %v x %v: printed with a density 0.3 percent higher", c.w, c.h)
+		t.Run(fmt.Sprint(c.w), func(t *testing.T) {
+			solid := TubeLbFt(0.098, c.w, c.h, c.h) // a wall that fills the section
+			assert.InEpsilon(t, c.lb, solid, 0.01, "BAR %v x %v: printed with a density 0.3 percent higher", c.w, c.h)
+		})
 	}
 	assert.InDelta(t, 1.682, AngleLbFt(0.0975, 3, 0.25), 5e-4)
 	assert.InDelta(t, 0.00076, FilletLbIn(0.0975, 0.125), 5e-6)

@@ -10,6 +10,7 @@ package weight
 // owner's manual page 13, LT235/85R16 load range E at 80 psi.
 
 import (
+	"fmt"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -64,10 +65,13 @@ func TestPublishedCapacityLeft(t *testing.T) {
 		each   float64
 		left   float64
 	}{{2, 150, 700}, {5, 150, 250}, {5, 200, 0}} {
-		cat, u := bare(t, 6000, 5000, c.people)
-		s := Weigh(cat, u, people(c.each))
-		assert.Equal(t, c.left, figure(t, s, "weight.payload-left").Value, "R-3, %d people of %v lb", c.people, c.each)
-		assert.Nil(t, finding(s, "weight.gross.over"), "R-3: a full load is not an overload")
+		t.Run(fmt.Sprint(c.people), func(t *testing.T) {
+			cat, u := bare(t, 6000, 5000, c.people)
+			s := Weigh(cat, u, people(c.each))
+			assert.Equal(t, c.left, figure(t, s, "weight.payload-left").Value, "R-3, %d people of %v lb", c.people,
+				c.each)
+			assert.Nil(t, finding(s, "weight.gross.over"), "R-3: a full load is not an overload")
+		})
 	}
 }
 
@@ -76,19 +80,21 @@ func TestPublishedPayloadMinima(t *testing.T) {
 		payload, minimum float64
 		pass             bool
 	}{{1749, 1750, false}, {1750, 1750, true}, {2249, 2250, false}, {2250, 2250, true}} {
-		cat, u := bare(t, 14500, 14500-c.payload, 2)
-		as := people(175)
-		as.Limits["weight.payload"] = config.Limit{Value: c.minimum, Sense: config.AtLeast, Source: "KKK-A-1822F",
-			Basis: config.ReadInText}
-		s := Weigh(cat, u, as)
-		f := figure(t, s, "weight.payload")
-		assert.Equal(t, c.pass, f.Met(), "R-5, %v lb against %v lb", c.payload, c.minimum)
-		assert.Equal(t, !c.pass, finding(s, "weight.payload.short") != nil, "R-5")
-		for _, l := range Limits(cat, u, as) {
-			if l.Code == "weight.payload" {
-				assert.Equal(t, c.pass, l.Base <= l.Limit, "R-5 as the rules engine sees it")
+		t.Run(fmt.Sprint(c.payload), func(t *testing.T) {
+			cat, u := bare(t, 14500, 14500-c.payload, 2)
+			as := people(175)
+			as.Limits["weight.payload"] = config.Limit{Value: c.minimum, Sense: config.AtLeast, Source: "KKK-A-1822F",
+				Basis: config.ReadInText}
+			s := Weigh(cat, u, as)
+			f := figure(t, s, "weight.payload")
+			assert.Equal(t, c.pass, f.Met(), "R-5, %v lb against %v lb", c.payload, c.minimum)
+			assert.Equal(t, !c.pass, finding(s, "weight.payload.short") != nil, "R-5")
+			for _, l := range Limits(cat, u, as) {
+				if l.Code == "weight.payload" {
+					assert.Equal(t, c.pass, l.Base <= l.Limit, "R-5 as the rules engine sees it")
+				}
 			}
-		}
+		})
 	}
 }
 

@@ -145,8 +145,10 @@ func TestPlainBoxByHand(t *testing.T) {
 	}
 	sum := 0.0
 	for section, lb := range want {
-		assert.InDelta(t, lb, float64(off.Section(section)), 0.001, section)
-		sum += lb
+		t.Run(section, func(t *testing.T) {
+			assert.InDelta(t, lb, float64(off.Section(section)), 0.001, section)
+			sum += lb
+		})
 	}
 	assert.InDelta(t, sum, float64(off.Lb), 0.001)
 	assert.InDelta(t, 0, float64(off.YIn), 1e-9, "nothing lies to one side")
@@ -195,11 +197,13 @@ func TestTakeOffRefusesNonsense(t *testing.T) {
 		"doors beyond wall": func(b *config.Body) { b.Shell.RearDoors = 1e9 },
 		"NaN insulation":    func(b *config.Body) { b.Shell.InsulationLbFt3 = math.NaN() },
 	} {
-		b := good
-		shell := *good.Shell
-		b.Shell = &shell
-		spoil(&b)
-		assert.Nil(t, TakeOffOf(&b, nil), name)
+		t.Run(name, func(t *testing.T) {
+			b := good
+			shell := *good.Shell
+			b.Shell = &shell
+			spoil(&b)
+			assert.Nil(t, TakeOffOf(&b, nil), name)
+		})
 	}
 	assert.Nil(t, TakeOffOf(nil, nil))
 	assert.Empty(t, (*TakeOff)(nil).CutList())

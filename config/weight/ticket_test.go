@@ -219,10 +219,12 @@ func TestTicketsThatCannotBeUsed(t *testing.T) {
 		"negative tolerance": {What: TicketUnit, TolLb: -1, TotalLb: 9500},
 		"unknown unit":       {What: TicketUnit, Unit: &config.Unit{Chassis: "gone"}, TotalLb: 9500},
 	} {
-		s := WeighWith(cat, u, as, []Ticket{k})
-		assert.NotNil(t, finding(s, "weight.ticket.unusable"), name)
-		assert.Empty(t, s.Correction.Moves, name)
-		assert.Equal(t, Weigh(cat, u, as).Gross, s.Gross, name)
+		t.Run(name, func(t *testing.T) {
+			s := WeighWith(cat, u, as, []Ticket{k})
+			assert.NotNil(t, finding(s, "weight.ticket.unusable"), name)
+			assert.Empty(t, s.Correction.Moves, name)
+			assert.Equal(t, Weigh(cat, u, as).Gross, s.Gross, name)
+		})
 	}
 	far := WeighWith(cat, u, as, []Ticket{{What: TicketUnit, TotalLb: Weigh(cat, u, as).Curb.TotalLb + 900}})
 	assert.NotNil(t, finding(far, "weight.ticket.far"), "believed, but remarked upon")

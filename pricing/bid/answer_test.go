@@ -81,11 +81,13 @@ func TestAnswers(t *testing.T) {
 		{"an empty number is no number", "Payload", quote.ByHand, ""},
 		{"ruled out, with the reason", "Van rear step", quote.Excepted, "Van rear step"},
 	} {
-		_, list := answersTo(t, c.line)
-		a := list[0]
-		assert.Equal(t, c.want, a.Outcome, "%s: %s read as %q, offered %q, takes %q", c.reason, c.line, a.ReadAs,
-			a.Offered, a.Takes)
-		assert.Contains(t, a.ReadAs, c.readAs, c.reason)
+		t.Run(c.reason, func(t *testing.T) {
+			_, list := answersTo(t, c.line)
+			a := list[0]
+			assert.Equal(t, c.want, a.Outcome, "%s: %s read as %q, offered %q, takes %q", c.reason, c.line, a.ReadAs,
+				a.Offered, a.Takes)
+			assert.Contains(t, a.ReadAs, c.readAs, c.reason)
+		})
 	}
 }
 
@@ -99,9 +101,11 @@ func TestReadRequirements(t *testing.T) {
 		{"number and text in two cells", "1,Powered cot\n2,\"Siren, 100 W\"", []quote.Requirement{{No: "1", Text: "Powered cot"}, {No: "2", Text: "Siren, 100 W"}}},
 		{"a table with a head, columns in any order", "Description;Ref\nPowered cot;A1", []quote.Requirement{{No: "A1", Text: "Powered cot"}}},
 	} {
-		got, err := bid.ReadRequirements(c.text)
-		require.NoError(t, err, c.reason)
-		assert.Equal(t, c.want, got, c.reason)
+		t.Run(c.reason, func(t *testing.T) {
+			got, err := bid.ReadRequirements(c.text)
+			require.NoError(t, err, c.reason)
+			assert.Equal(t, c.want, got, c.reason)
+		})
 	}
 	_, err := bid.ReadRequirements(" \n ")
 	assert.Error(t, err, "nothing to answer")

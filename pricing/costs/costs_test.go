@@ -122,11 +122,13 @@ func TestMarginByLineByHand(t *testing.T) {
 	}
 	require.Len(t, m.Lines, len(want))
 	for i, w := range want {
-		l := m.Lines[i]
-		assert.Equal(t, w.code, l.Code)
-		assert.Equal(t, w.cost, l.Cost.String(), w.reason)
-		assert.Equal(t, w.margin, l.Margin.String(), w.reason)
-		assert.NotEmpty(t, l.How)
+		t.Run(w.reason, func(t *testing.T) {
+			l := m.Lines[i]
+			assert.Equal(t, w.code, l.Code)
+			assert.Equal(t, w.cost, l.Cost.String(), w.reason)
+			assert.Equal(t, w.margin, l.Margin.String(), w.reason)
+			assert.NotEmpty(t, l.How)
+		})
 	}
 	assert.Equal(t, "312549.00", m.Price.String(), "without trade-in and tax")
 	assert.Equal(t, "260742.52", m.Cost.String(), "with two preparations")
@@ -202,13 +204,15 @@ func TestReadNamesFaultsAndTheirPlace(t *testing.T) {
 		{`"917.13"`, `"9e17"`, "costs.form", "overheads[0].amount", "an exponent"},
 		{`"title"`, `"titel"`, "costs.field", "", "an unknown field"},
 	} {
-		require.Contains(t, sheetText, c.old, "the fixture no longer holds what this case changes")
-		_, err := costs.Read([]byte(strings.Replace(sheetText, c.old, c.new, 1)), cat, b)
-		var ps config.Problems
-		if assert.ErrorAs(t, err, &ps, c.reason) {
-			assert.Equal(t, c.code, ps[0].Code, "%s: %v", c.reason, ps)
-			assert.Contains(t, ps[0].Where, c.where, c.reason)
-		}
+		t.Run(c.reason, func(t *testing.T) {
+			require.Contains(t, sheetText, c.old, "the fixture no longer holds what this case changes")
+			_, err := costs.Read([]byte(strings.Replace(sheetText, c.old, c.new, 1)), cat, b)
+			var ps config.Problems
+			if assert.ErrorAs(t, err, &ps, c.reason) {
+				assert.Equal(t, c.code, ps[0].Code, "%s: %v", c.reason, ps)
+				assert.Contains(t, ps[0].Where, c.where, c.reason)
+			}
+		})
 	}
 	_, err := costs.Read(make([]byte, seal.MaxBytes+1), cat, b)
 	assert.Error(t, err)
@@ -240,11 +244,13 @@ func TestNothingOfTheCostsReachesThePrice(t *testing.T) {
 	require.NoError(t, err)
 	costs.Judge(c, s)
 	for name, v := range map[string]any{"price": s, "terms": x, "price book": b, "catalogue": cat, "unit": unit()} {
-		data, err := json.Marshal(v)
-		require.NoError(t, err)
-		for _, secret := range secrets {
-			assert.NotContains(t, string(data), secret, name)
-		}
+		t.Run(name, func(t *testing.T) {
+			data, err := json.Marshal(v)
+			require.NoError(t, err)
+			for _, secret := range secrets {
+				assert.NotContains(t, string(data), secret, name)
+			}
+		})
 	}
 }
 

@@ -150,16 +150,18 @@ func TestScheduleByHand(t *testing.T) {
 			[]string{"100.00 100.00 1000.00", "100.00 100.00 1000.00", "1000.00 0.00 0.00"}, []int{12, 24, 24},
 			"interest only"},
 	} {
-		s, err := c.l.Schedule()
-		require.NoError(t, err, c.reason)
-		var got []string
-		var months []int
-		for _, r := range s.Rows {
-			got = append(got, fmt.Sprintf("%s %s %s", r.Payment, r.Interest, r.Balance))
-			months = append(months, r.Months)
-		}
-		assert.Equal(t, c.want, got, c.reason)
-		assert.Equal(t, c.months, months, c.reason)
+		t.Run(c.reason, func(t *testing.T) {
+			s, err := c.l.Schedule()
+			require.NoError(t, err, c.reason)
+			var got []string
+			var months []int
+			for _, r := range s.Rows {
+				got = append(got, fmt.Sprintf("%s %s %s", r.Payment, r.Interest, r.Balance))
+				months = append(months, r.Months)
+			}
+			assert.Equal(t, c.want, got, c.reason)
+			assert.Equal(t, c.months, months, c.reason)
+		})
 	}
 }
 
@@ -186,10 +188,12 @@ func TestBadLeaseIsAnError(t *testing.T) {
 			l.Rate, l.Periods, l.PerYear = percent(t, "60"), 600, 1
 		}, "half a cent grows beyond the payment at that rate and length"},
 	} {
-		l := good
-		c.change(&l)
-		_, err := l.Schedule()
-		assert.Error(t, err, c.reason)
+		t.Run(c.reason, func(t *testing.T) {
+			l := good
+			c.change(&l)
+			_, err := l.Schedule()
+			assert.Error(t, err, c.reason)
+		})
 	}
 	_, err := finance.PeriodsFor(amount(t, "8000"), percent(t, "7"), 12, amount(t, "46.66"))
 	assert.Error(t, err, "does not cover the first month's interest of 46.67")

@@ -35,12 +35,14 @@ func TestCostPerYearWithoutRatesIsASimpleMean(t *testing.T) {
 		{fresh, "34500.00", 0, "(282,000 - 12,000 + 10 x 9,000 - 15,000) / 10"},
 		{remount, "33375.00", 0, "(194,000 + 8 x 9,500 + 6,000 - 9,000) / 8"},
 	} {
-		s, err := finance.CostPerYear(c.choice, finance.Rates{})
-		require.NoError(t, err)
-		assert.Equal(t, c.perYear, s.PerYear.String(), c.reason)
-		assert.Equal(t, c.uncovered, s.Uncovered, c.reason)
-		assert.Len(t, s.Years, c.choice.Years+1)
-		assert.NotEmpty(t, s.How)
+		t.Run(c.reason, func(t *testing.T) {
+			s, err := finance.CostPerYear(c.choice, finance.Rates{})
+			require.NoError(t, err)
+			assert.Equal(t, c.perYear, s.PerYear.String(), c.reason)
+			assert.Equal(t, c.uncovered, s.Uncovered, c.reason)
+			assert.Len(t, s.Years, c.choice.Years+1)
+			assert.NotEmpty(t, s.How)
+		})
 	}
 }
 
@@ -137,15 +139,17 @@ func TestBadChoiceIsAnError(t *testing.T) {
 		{func(_ *finance.Choice, r *finance.Rates) { r.Discount = percent(t, "-11") }, "a rate out of reason"},
 		{func(_ *finance.Choice, r *finance.Rates) { r.Inflation = percent(t, "31") }, "a rate out of reason"},
 	} {
-		_, fresh, _ := threeWays()
-		r := finance.Rates{}
-		c.change(&fresh, &r)
-		_, err := finance.CostPerYear(fresh, r)
-		assert.Error(t, err, c.reason)
-		_, err = finance.BreakEven(fresh, fresh, r)
-		assert.Error(t, err, c.reason)
-		_, err = finance.Sensitivity(fresh, r)
-		assert.Error(t, err, c.reason)
+		t.Run(c.reason, func(t *testing.T) {
+			_, fresh, _ := threeWays()
+			r := finance.Rates{}
+			c.change(&fresh, &r)
+			_, err := finance.CostPerYear(fresh, r)
+			assert.Error(t, err, c.reason)
+			_, err = finance.BreakEven(fresh, fresh, r)
+			assert.Error(t, err, c.reason)
+			_, err = finance.Sensitivity(fresh, r)
+			assert.Error(t, err, c.reason)
+		})
 	}
 }
 
@@ -161,7 +165,9 @@ func TestWarrantyLeft(t *testing.T) {
 		{-3, false, 20, "a module not yet built"},
 		{13, true, 20, "a remount renews it"},
 	} {
-		assert.Equal(t, c.want, finance.WarrantyLeft(c.age, finance.StructureYears, c.remounted), c.reason)
+		t.Run(c.reason, func(t *testing.T) {
+			assert.Equal(t, c.want, finance.WarrantyLeft(c.age, finance.StructureYears, c.remounted), c.reason)
+		})
 	}
 	assert.True(t, finance.SavedShare(money.Amount{}, money.Dollars(5)).IsZero())
 }

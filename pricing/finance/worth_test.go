@@ -59,11 +59,13 @@ func TestRateOfReturn(t *testing.T) {
 		{flows(-1, 10000), "", finance.ErrRateRange, "ten thousand for one"},
 		{flows(-10000, 5000), "", finance.ErrRateRange, "half is lost: the edge of the range"},
 	} {
-		got, err := finance.RateOfReturn(c.flows)
-		assert.ErrorIs(t, err, c.err, c.reason)
-		if c.err == nil {
-			assert.Equal(t, c.want, got.String(), c.reason)
-		}
+		t.Run(c.reason, func(t *testing.T) {
+			got, err := finance.RateOfReturn(c.flows)
+			assert.ErrorIs(t, err, c.err, c.reason)
+			if c.err == nil {
+				assert.Equal(t, c.want, got.String(), c.reason)
+			}
+		})
 	}
 }
 
@@ -79,8 +81,10 @@ func TestEarlyPaymentOutOfRange(t *testing.T) {
 		{"2", 20, 0, "a year without days"},
 		{"50", 1, 365, "36,500 % a year says nothing"},
 	} {
-		_, err := finance.EarlyPayment(percent(t, c.discount), c.days, c.year)
-		assert.Error(t, err, c.reason)
+		t.Run(c.reason, func(t *testing.T) {
+			_, err := finance.EarlyPayment(percent(t, c.discount), c.days, c.year)
+			assert.Error(t, err, c.reason)
+		})
 	}
 	y, err := finance.EarlyPayment(percent(t, "0"), 20, 365)
 	require.NoError(t, err)

@@ -272,11 +272,13 @@ func TestLinksThatAreNotRead(t *testing.T) {
 		{"a version before, signed", "q=Ag" + strings.Repeat("A", 400), link.OlderVersion},
 		{"a check that does not agree", "q=Aw" + strings.Repeat("A", 40), link.Altered},
 	} {
-		_, _, err := link.Decode(demo().Cat, c.text)
-		var fault *link.Error
-		if assert.ErrorAs(t, err, &fault, c.reason) {
-			assert.Equal(t, c.code, fault.Code, c.reason)
-		}
+		t.Run(c.reason, func(t *testing.T) {
+			_, _, err := link.Decode(demo().Cat, c.text)
+			var fault *link.Error
+			if assert.ErrorAs(t, err, &fault, c.reason) {
+				assert.Equal(t, c.code, fault.Code, c.reason)
+			}
+		})
 	}
 }
 

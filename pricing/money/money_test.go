@@ -63,21 +63,23 @@ func TestOnlyPlainDigitsAreRead(t *testing.T) {
 		{"quantity", "-1", false, "less than none"},
 		{"quantity", "1000000", false, "above the largest"},
 	} {
-		var err error
-		switch c.kind {
-		case "amount":
-			_, err = money.ParseAmount(c.text)
-		case "percent":
-			_, err = money.ParsePercent(c.text)
-		default:
-			_, err = money.ParseQuantity(c.text)
-		}
-		assert.Equal(t, c.ok, err == nil, "%s %q: %s", c.kind, c.text, c.reason)
-		if err != nil {
-			var f *money.FormError
-			require.ErrorAs(t, err, &f)
-			assert.LessOrEqual(t, len(f.Text), 40)
-		}
+		t.Run(c.reason, func(t *testing.T) {
+			var err error
+			switch c.kind {
+			case "amount":
+				_, err = money.ParseAmount(c.text)
+			case "percent":
+				_, err = money.ParsePercent(c.text)
+			default:
+				_, err = money.ParseQuantity(c.text)
+			}
+			assert.Equal(t, c.ok, err == nil, "%s %q: %s", c.kind, c.text, c.reason)
+			if err != nil {
+				var f *money.FormError
+				require.ErrorAs(t, err, &f)
+				assert.LessOrEqual(t, len(f.Text), 40)
+			}
+		})
 	}
 }
 
@@ -86,9 +88,11 @@ func TestTextsOfFilesAndReaders(t *testing.T) {
 		{"1234567.5", "1234567.50", "1,234,567.50"}, {"-0.5", "-0.50", "-0.50"}, {"0", "0.00", "0.00"}, {"-0", "0.00", "0.00"},
 		{"999", "999.00", "999.00"}, {"-1000", "-1000.00", "-1,000.00"},
 	} {
-		a, err := money.ParseAmount(c.text)
-		require.NoError(t, err)
-		assert.Equal(t, []string{c.file, c.show}, []string{a.String(), a.Show()})
+		t.Run(c.text, func(t *testing.T) {
+			a, err := money.ParseAmount(c.text)
+			require.NoError(t, err)
+			assert.Equal(t, []string{c.file, c.show}, []string{a.String(), a.Show()})
+		})
 	}
 	p, err := money.ParsePercent("8.250000")
 	require.NoError(t, err)
@@ -108,9 +112,11 @@ func TestRoundingIsNamed(t *testing.T) {
 		{"0.005", "0.01", "0.00"}, {"0.015", "0.02", "0.02"}, {"-0.005", "-0.01", "0.00"}, {"-0.015", "-0.02", "-0.02"},
 		{"2.3449999", "2.34", "2.34"}, {"2.345", "2.35", "2.34"}, {"2.3450001", "2.35", "2.35"},
 	} {
-		d := decimal.RequireFromString(c.exact)
-		assert.Equal(t, c.up, money.HalfUp.Cent(d).String(), c.exact)
-		assert.Equal(t, c.even, money.HalfEven.Cent(d).String(), c.exact)
+		t.Run(c.exact, func(t *testing.T) {
+			d := decimal.RequireFromString(c.exact)
+			assert.Equal(t, c.up, money.HalfUp.Cent(d).String(), c.exact)
+			assert.Equal(t, c.even, money.HalfEven.Cent(d).String(), c.exact)
+		})
 	}
 	assert.NotEqual(t, money.HalfUp.Words(), money.HalfEven.Words())
 }
@@ -171,11 +177,13 @@ func TestAllocationOfOddWeights(t *testing.T) {
 		{[]int64{-5, 1}, "[0.00 1.01]", "a negative weight counts as zero"},
 		{[]int64{1, 0, 1}, "[0.51 0.00 0.50]", "zero gets nothing"},
 	} {
-		var w []money.Amount
-		for _, x := range c.weights {
-			w = append(w, money.Cents(x))
-		}
-		assert.Equal(t, c.want, fmt.Sprint(money.Allocate(money.Cents(101), w)), c.reason)
+		t.Run(c.reason, func(t *testing.T) {
+			var w []money.Amount
+			for _, x := range c.weights {
+				w = append(w, money.Cents(x))
+			}
+			assert.Equal(t, c.want, fmt.Sprint(money.Allocate(money.Cents(101), w)), c.reason)
+		})
 	}
 	p := func(s string) money.Percent { x, _ := money.ParsePercent(s); return x }
 	assert.Equal(t, "[33.33 66.67]",

@@ -43,7 +43,9 @@ func TestBetter(t *testing.T) {
 		{"more of what is liked", of(0, 5, 90, 9), of(0, 4, 90, 1)},
 		{"cheaper", of(0, 5, 90, 1), of(0, 5, 90, 9)},
 	} {
-		assert.Negative(t, better(c.a, c.b, Soonest), c.reason)
-		assert.Positive(t, better(c.b, c.a, Soonest), c.reason)
+		t.Run(c.reason, func(t *testing.T) {
+			assert.Negative(t, better(c.a, c.b, Soonest), c.reason)
+			assert.Positive(t, better(c.b, c.a, Soonest), c.reason)
+		})
 	}
 }

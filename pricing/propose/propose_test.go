@@ -29,56 +29,60 @@ func TestProposals(t *testing.T) {
 		{"two patients on gravel", quote.Needs{Duty: "multi", Roads: "gravel", Patients: 2}, "360000", config.Date{}, "The lowest price is delivered on the same day."},
 		{"a diesel Type I", quote.Needs{Type: "I", Fuel: "diesel"}, "", config.Date{}, ""},
 	} {
-		d := quote.Begin(ed, "", "", quotetest.Today)
-		d.Needs, d.Unit.NeededBy = c.needs, c.by
-		if c.budget != "" {
-			d.Terms.Budget, _ = money.ParseAmount(c.budget)
-		}
-		s := propose.Propose(ed, d)
-		require.Len(t, s.Proposals, 3, c.reason)
-		must, like := d.Needs.Wishes(ed.Cat)
-		for i, p := range s.Proposals {
-			t.Log(c.reason, "|", p.Title, "|", p.Quote.Chassis.Label, p.Quote.Body.Label, p.Quote.Total(),
-				p.Quote.Plan.EvenOdds, p.Dropped, p.Misses, p.Gives)
-			assert.False(t, p.Quote.Stopped(), "%s: %s can be built", c.reason, p.Title)
-			assert.True(t, p.Quote.Answer.Satisfiable, c.reason)
-			for _, id := range must {
-				assert.True(t, p.Unit.Has(id), "%s: %s keeps %s", c.reason, p.Title, id)
+		t.Run(c.reason, func(t *testing.T) {
+			d := quote.Begin(ed, "", "", quotetest.Today)
+			d.Needs, d.Unit.NeededBy = c.needs, c.by
+			if c.budget != "" {
+				d.Terms.Budget, _ = money.ParseAmount(c.budget)
 			}
-			for _, id := range like {
-				assert.NotEqual(t, p.Unit.Has(id), contains(p.Dropped, id), "%s: %s says what it does without",
-					c.reason, id)
-			}
-			seats, _ := p.Quote.Figure("space.seats")
-			patients, _ := p.Quote.Figure("space.patients")
-			assert.GreaterOrEqual(t, seats.Value, float64(c.needs.Crew), c.reason)
-			assert.GreaterOrEqual(t, patients.Value, float64(c.needs.Patients), c.reason)
-			if c.needs.Roads == "snow" {
-				assert.Equal(t, "4x4", p.Quote.Chassis.Drive, c.reason)
-			}
-			for _, o := range s.Proposals {
-				if len(o.Misses) > len(p.Misses) {
-					continue // meeting the needs goes first
+			s := propose.Propose(ed, d)
+			require.Len(t, s.Proposals, 3, c.reason)
+			must, like := d.Needs.Wishes(ed.Cat)
+			for i, p := range s.Proposals {
+				t.Log(c.reason, "|", p.Title, "|", p.Quote.Chassis.Label, p.Quote.Body.Label, p.Quote.Total(),
+					p.Quote.Plan.EvenOdds, p.Dropped, p.Misses, p.Gives)
+				assert.False(t, p.Quote.Stopped(), "%s: %s can be built", c.reason, p.Title)
+				assert.True(t, p.Quote.Answer.Satisfiable, c.reason)
+				for _, id := range must {
+					assert.True(t, p.Unit.Has(id), "%s: %s keeps %s", c.reason, p.Title, id)
 				}
-				switch i {
-				case 0:
-					assert.LessOrEqual(t, p.Quote.Price.Total.Cmp(o.Quote.Price.Total), 0, "%s: the lowest price",
-						c.reason)
-				case 1:
-					a, _ := p.Quote.Figure("weight.payload-left")
-					b, _ := o.Quote.Figure("weight.payload-left")
-					assert.GreaterOrEqual(t, a.Value, b.Value, "%s: the most margin", c.reason)
-				case 2:
-					assert.False(t, o.Quote.Plan.EvenOdds.Before(p.Quote.Plan.EvenOdds), "%s: the earliest", c.reason)
+				for _, id := range like {
+					assert.NotEqual(t, p.Unit.Has(id), contains(p.Dropped, id), "%s: %s says what it does without",
+						c.reason, id)
+				}
+				seats, _ := p.Quote.Figure("space.seats")
+				patients, _ := p.Quote.Figure("space.patients")
+				assert.GreaterOrEqual(t, seats.Value, float64(c.needs.Crew), c.reason)
+				assert.GreaterOrEqual(t, patients.Value, float64(c.needs.Patients), c.reason)
+				if c.needs.Roads == "snow" {
+					assert.Equal(t, "4x4", p.Quote.Chassis.Drive, c.reason)
+				}
+				for _, o := range s.Proposals {
+					if len(o.Misses) > len(p.Misses) {
+						continue // meeting the needs goes first
+					}
+					switch i {
+					case 0:
+						assert.LessOrEqual(t, p.Quote.Price.Total.Cmp(o.Quote.Price.Total), 0, "%s: the lowest price",
+							c.reason)
+					case 1:
+						a, _ := p.Quote.Figure("weight.payload-left")
+						b, _ := o.Quote.Figure("weight.payload-left")
+						assert.GreaterOrEqual(t, a.Value, b.Value, "%s: the most margin", c.reason)
+					case 2:
+						assert.False(t, o.Quote.Plan.EvenOdds.Before(p.Quote.Plan.EvenOdds), "%s: the earliest",
+							c.reason)
+					}
 				}
 			}
-		}
-		assert.Equal(t, c.ties, strings.Join(s.Proposals[2].Ties, " "), "%s: where two coincide it is said", c.reason)
-		again := propose.Propose(ed, d)
-		for i := range s.Proposals {
-			assert.Equal(t, s.Proposals[i].Unit, again.Proposals[i].Unit, "%s: the same needs, the same answer",
+			assert.Equal(t, c.ties, strings.Join(s.Proposals[2].Ties, " "), "%s: where two coincide it is said",
 				c.reason)
-		}
+			again := propose.Propose(ed, d)
+			for i := range s.Proposals {
+				assert.Equal(t, s.Proposals[i].Unit, again.Proposals[i].Unit, "%s: the same needs, the same answer",
+					c.reason)
+			}
+		})
 	}
 }
 

@@ -102,9 +102,11 @@ func TestDetails(t *testing.T) {
 		"twice":        {{Option: "mrk-unit-number", Text: "7"}, {Option: "mrk-unit-number", Text: "8"}},
 		"out of order": {{Option: "mrk-unit-number", Text: "7"}, {Option: "let-plain", Text: "8"}},
 	} {
-		q.Draft.Unit.Details = wrong
-		_, err := quote.Compute(q.Edition, q.Draft)
-		assert.ErrorContains(t, err, "details[", reason)
+		t.Run(reason, func(t *testing.T) {
+			q.Draft.Unit.Details = wrong
+			_, err := quote.Compute(q.Edition, q.Draft)
+			assert.ErrorContains(t, err, "details[", reason)
+		})
 	}
 }
 

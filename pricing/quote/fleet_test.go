@@ -172,12 +172,14 @@ func TestFleetsThatAreNotRead(t *testing.T) {
 		{"more units than a quote holds", func(d *Draft) { d.More[0].Units = pricing.MaxUnits }},
 		{"a label without end", func(d *Draft) { d.More[0].Label = strings.Repeat("x", 401) }},
 	} {
-		d := fleetOf("", "")
-		c.change(d)
-		data, err := d.Bytes()
-		require.NoError(t, err)
-		_, err = ReadDraft(data)
-		assert.Error(t, err, c.reason)
+		t.Run(c.reason, func(t *testing.T) {
+			d := fleetOf("", "")
+			c.change(d)
+			data, err := d.Bytes()
+			require.NoError(t, err)
+			_, err = ReadDraft(data)
+			assert.Error(t, err, c.reason)
+		})
 	}
 	d := fleetOf("", "")
 	d.More[0].Unit.Chassis = "ghost"

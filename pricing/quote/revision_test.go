@@ -62,12 +62,14 @@ func TestChangesNameEverything(t *testing.T) {
 			d.WorkOn(0)
 		}, []quote.Change{{Where: "Unit 2", To: "2. Second"}}, "another unit"},
 	} {
-		to := from.Clone()
-		x.change(to)
-		got := quote.Changes(compute(from), compute(to))
-		for _, w := range x.want {
-			assert.Contains(t, got, w, x.reason)
-		}
-		assert.Len(t, got, len(x.want), x.reason)
+		t.Run(x.reason, func(t *testing.T) {
+			to := from.Clone()
+			x.change(to)
+			got := quote.Changes(compute(from), compute(to))
+			for _, w := range x.want {
+				assert.Contains(t, got, w, x.reason)
+			}
+			assert.Len(t, got, len(x.want), x.reason)
+		})
 	}
 }

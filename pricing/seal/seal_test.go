@@ -83,8 +83,10 @@ func TestHostileFilesCostNothing(t *testing.T) {
 		{with(10, 255), seal.ErrForm, "many rounds"},
 		{make([]byte, seal.MaxBytes+1000), seal.ErrTooLarge, "too large"},
 	} {
-		_, err := seal.Open("costs", passphrase, c.file)
-		assert.ErrorIs(t, err, c.err, c.reason)
+		t.Run(c.reason, func(t *testing.T) {
+			_, err := seal.Open("costs", passphrase, c.file)
+			assert.ErrorIs(t, err, c.err, c.reason)
+		})
 	}
 }
 

@@ -72,8 +72,10 @@ func TestSealedKeyComesBack(t *testing.T) {
 		"a short seed": `{"format":"boxwright-key/1","seed":"AAAA"}`,
 		"no key":       `{}`, "no JSON": `seed`, "far too long": strings.Repeat(" ", 5000),
 	} {
-		_, err := sign.Read([]byte(file))
-		assert.ErrorIs(t, err, sign.ErrKey, reason)
+		t.Run(reason, func(t *testing.T) {
+			_, err := sign.Read([]byte(file))
+			assert.ErrorIs(t, err, sign.ErrKey, reason)
+		})
 	}
 	_, err = sign.New(strings.NewReader("too little"))
 	assert.Error(t, err)
@@ -107,9 +109,11 @@ func TestJudge(t *testing.T) {
 		{[]config.Signer{line}, "2027-01-01", sign.Ended, "the day after"},
 		{[]config.Signer{revoked}, "2026-05-01", sign.Revoked, "dated before it was revoked: a thief writes any date"},
 	} {
-		got := sign.Judge(&config.Catalogue{Signers: x.roster}, k.Public(), day(x.dated))
-		assert.Equal(t, x.want, got.Code, x.reason)
-		assert.NotEmpty(t, got.Words())
+		t.Run(x.reason, func(t *testing.T) {
+			got := sign.Judge(&config.Catalogue{Signers: x.roster}, k.Public(), day(x.dated))
+			assert.Equal(t, x.want, got.Code, x.reason)
+			assert.NotEmpty(t, got.Words())
+		})
 	}
 }
 

@@ -119,15 +119,17 @@ func TestSpreadsheetsTakeLiberties(t *testing.T) {
 			return csv.Write(r)
 		}},
 	} {
-		var sheets []tables.Sheet
-		for _, s := range all(t, catalogue.Demo) {
-			rows, err := csv.Read(s.Text)
-			require.NoError(t, err)
-			sheets = append(sheets, tables.Sheet{Name: s.Name, Text: c.as(rows)})
-		}
-		back, err := tables.In(catalogue.Demo, sheets)
-		require.NoError(t, err, c.reason)
-		require.True(t, bytes.Equal(catalogue.Demo, back), c.reason)
+		t.Run(c.reason, func(t *testing.T) {
+			var sheets []tables.Sheet
+			for _, s := range all(t, catalogue.Demo) {
+				rows, err := csv.Read(s.Text)
+				require.NoError(t, err)
+				sheets = append(sheets, tables.Sheet{Name: s.Name, Text: c.as(rows)})
+			}
+			back, err := tables.In(catalogue.Demo, sheets)
+			require.NoError(t, err, c.reason)
+			require.True(t, bytes.Equal(catalogue.Demo, back), c.reason)
+		})
 	}
 }
 
@@ -180,12 +182,14 @@ func TestOneChangeChangesOneLine(t *testing.T) {
 		{"a label", edited(t, "options", "Stitch-welded behind the corner post", "Stitched <at> the post"), 1, `"label": "Stitched <at> the post"`},
 		{"the reason of a dated change", edited(t, "prices", "Mid-year change of cot", "A change of cot"), 1, `"reason": "A change of cot and fluid-spring`},
 	} {
-		back, err := tables.In(catalogue.Demo, []tables.Sheet{c.sheet})
-		require.NoError(t, err, c.reason)
-		out, in := lines(catalogue.Demo, back)
-		require.Len(t, out, c.out, c.reason)
-		require.Len(t, in, c.out, c.reason)
-		assert.Contains(t, in[0], c.in, c.reason)
+		t.Run(c.reason, func(t *testing.T) {
+			back, err := tables.In(catalogue.Demo, []tables.Sheet{c.sheet})
+			require.NoError(t, err, c.reason)
+			out, in := lines(catalogue.Demo, back)
+			require.Len(t, out, c.out, c.reason)
+			require.Len(t, in, c.out, c.reason)
+			assert.Contains(t, in[0], c.in, c.reason)
+		})
 	}
 }
 
@@ -230,29 +234,31 @@ func TestRowsComeAndGo(t *testing.T) {
 func TestNewDatedPrices(t *testing.T) {
 	for _, c := range []struct{ day, reason string }{{"2028-01-01", "newer than all"}, {"2027-03-01", "in between"},
 		{"2026-12-01", "older than all"}} {
-		text, err := tables.Out(catalogue.Demo, "prices")
-		require.NoError(t, err)
-		rows, err := csv.Read(text)
-		require.NoError(t, err)
-		for i := range rows {
-			cell := ""
-			switch rows[i][0] {
-			case "id":
-				cell = "From " + c.day + ": Steel costs more"
-			case "fb-winch":
-				cell = "7000"
+		t.Run(c.reason, func(t *testing.T) {
+			text, err := tables.Out(catalogue.Demo, "prices")
+			require.NoError(t, err)
+			rows, err := csv.Read(text)
+			require.NoError(t, err)
+			for i := range rows {
+				cell := ""
+				switch rows[i][0] {
+				case "id":
+					cell = "From " + c.day + ": Steel costs more"
+				case "fb-winch":
+					cell = "7000"
+				}
+				rows[i] = append(rows[i], cell)
 			}
-			rows[i] = append(rows[i], cell)
-		}
-		back, err := tables.In(catalogue.Demo, []tables.Sheet{{Name: "p.csv", Text: csv.Write(rows)}})
-		require.NoError(t, err, c.reason)
-		cat, err := config.Read(back)
-		require.NoError(t, err)
-		book, err := pricing.ReadBook(cat.PriceBook, cat)
-		require.NoError(t, err)
-		require.Len(t, book.Editions, 3, c.reason)
-		day, _ := config.ParseDate(c.day)
-		require.Equal(t, "7000.00", book.On(day).Prices["fb-winch"].String(), c.reason)
+			back, err := tables.In(catalogue.Demo, []tables.Sheet{{Name: "p.csv", Text: csv.Write(rows)}})
+			require.NoError(t, err, c.reason)
+			cat, err := config.Read(back)
+			require.NoError(t, err)
+			book, err := pricing.ReadBook(cat.PriceBook, cat)
+			require.NoError(t, err)
+			require.Len(t, book.Editions, 3, c.reason)
+			day, _ := config.ParseDate(c.day)
+			require.Equal(t, "7000.00", book.On(day).Prices["fb-winch"].String(), c.reason)
+		})
 	}
 }
 
@@ -317,14 +323,16 @@ func TestFaultsAreLocated(t *testing.T) {
 		{"a quote never closed", tables.Sheet{Name: "x.csv", Text: "id,then\n\"a,b"}, "x.csv: line 2: a quote is opened and never closed"},
 		{"too much", tables.Sheet{Name: "x.csv", Text: strings.Repeat("x", csv.MaxBytes+1)}, "the most that is read"},
 	} {
-		back, err := tables.In(catalogue.Demo, []tables.Sheet{c.sheet})
-		require.Nil(t, back, c.reason)
-		require.Error(t, err, c.reason)
-		var said []string
-		for _, p := range err.(config.Problems) {
-			said = append(said, p.String())
-		}
-		assert.Contains(t, strings.Join(said, "\n"), c.says, c.reason)
+		t.Run(c.reason, func(t *testing.T) {
+			back, err := tables.In(catalogue.Demo, []tables.Sheet{c.sheet})
+			require.Nil(t, back, c.reason)
+			require.Error(t, err, c.reason)
+			var said []string
+			for _, p := range err.(config.Problems) {
+				said = append(said, p.String())
+			}
+			assert.Contains(t, strings.Join(said, "\n"), c.says, c.reason)
+		})
 	}
 }
 

@@ -122,7 +122,9 @@ func TestStatesAreCalledAsOnThePage(t *testing.T) {
 		{"an option by its own name, whatever the page says", Act{Do: "pick", ID: "fb-guard", On: true, Said: "Markup: <b>"}, "Bumper with grille guard"},
 		{"a hostile length", Act{Do: "set", ID: "title", Value: "x", Said: strings.Repeat("x", 9999)}, strings.Repeat("x", session.MaxSaid)},
 	} {
-		assert.Equal(t, c.want, p.do(c.act).Said, c.reason)
+		t.Run(c.reason, func(t *testing.T) {
+			assert.Equal(t, c.want, p.do(c.act).Said, c.reason)
+		})
 	}
 }
 

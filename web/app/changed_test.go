@@ -92,9 +92,11 @@ func TestPagesThatDifferAreNamedApart(t *testing.T) {
 		{"a piece less", map[string][]string{"main": {"<p>1</p>"}, "areas": {"<ol></ol>"}}, ""},
 		{"in another region", map[string][]string{"main": {"<ol></ol>"}, "areas": {"<p>1</p>", "<p>2</p>"}}, ""},
 	} {
-		_, name := a.changed(x.regions, x.shown)
-		require.NotContains(t, names, name, x.reason)
-		names = append(names, name)
+		t.Run(x.reason, func(t *testing.T) {
+			_, name := a.changed(x.regions, x.shown)
+			require.NotContains(t, names, name, x.reason)
+			names = append(names, name)
+		})
 	}
 	pieces, name := a.changed(base, names[len(names)-1])
 	require.NotNil(t, pieces["main"][0], "another number of pieces: all are sent")

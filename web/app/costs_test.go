@@ -177,18 +177,21 @@ func TestCostFilesThatAreNotTaken(t *testing.T) {
 		{"not a cost sheet", `{"secret-key": "CANARY"}`, passphrase, "was not taken"},
 		{"a passphrase that is too short", "sheet", "short", "was not sealed"},
 	} {
-		p := open(t)
-		p.do(Act{Do: "start"})
-		file := c.file
-		if file == "sheet" {
-			file = strings.Replace(private, "CATALOGUE", p.app.memory.Edition.Cat.ID, 1)
-		}
-		s, reply := p.raw(Act{Do: "open-costs", Value: c.pass, File: base64.StdEncoding.EncodeToString([]byte(file)),
-			Random: base64.StdEncoding.EncodeToString(make([]byte, 32))})
-		assert.Contains(t, s.Fault, c.want, c.reason)
-		assert.NotContains(t, reply, "CANARY", c.reason)
-		assert.Nil(t, p.app.memory.Costs, c.reason)
-		assert.Nil(t, stepOf(s, "keep-costs"), c.reason)
+		t.Run(c.reason, func(t *testing.T) {
+			p := open(t)
+			p.do(Act{Do: "start"})
+			file := c.file
+			if file == "sheet" {
+				file = strings.Replace(private, "CATALOGUE", p.app.memory.Edition.Cat.ID, 1)
+			}
+			s, reply := p.raw(Act{Do: "open-costs", Value: c.pass,
+				File:   base64.StdEncoding.EncodeToString([]byte(file)),
+				Random: base64.StdEncoding.EncodeToString(make([]byte, 32))})
+			assert.Contains(t, s.Fault, c.want, c.reason)
+			assert.NotContains(t, reply, "CANARY", c.reason)
+			assert.Nil(t, p.app.memory.Costs, c.reason)
+			assert.Nil(t, stepOf(s, "keep-costs"), c.reason)
+		})
 	}
 }
 

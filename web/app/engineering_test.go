@@ -77,10 +77,12 @@ func TestATicketIsCheckedBeforeItCounts(t *testing.T) {
 		{"not a condition", "the condition is", []Act{set("ticket.total", "11000"), set("ticket.condition", "wet")}},
 		{"no day of the calendar", "is not a date", []Act{set("ticket.date", "2026-02-31")}},
 	} {
-		p := begun(t)
-		s := p.do(append(c.acts, Act{Do: "add-ticket"})...)
-		assert.Contains(t, s.Regions["main"], c.says, c.reason)
-		assert.Empty(t, draftOf(t, s).Tickets, c.reason)
+		t.Run(c.reason, func(t *testing.T) {
+			p := begun(t)
+			s := p.do(append(c.acts, Act{Do: "add-ticket"})...)
+			assert.Contains(t, s.Regions["main"], c.says, c.reason)
+			assert.Empty(t, draftOf(t, s).Tickets, c.reason)
+		})
 	}
 	p := begun(t)
 	for range quote.MaxTickets + 1 {

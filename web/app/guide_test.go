@@ -82,12 +82,14 @@ func TestGuideGoesOnByWhatIsDone(t *testing.T) {
 		{"taken there", Act{Do: "guide", ID: "go"}, 9, "copy-link"},
 		{"the link", Act{Do: "copy-link", Value: "#q="}, 10, "print-quote"},
 	} {
-		s = p.do(x.act)
-		require.Empty(t, s.Fault, x.reason)
-		require.Equal(t, x.step, p.view().Guide, x.reason)
-		require.Equal(t, x.pointed, s.pointed(t), x.reason)
-		assert.Contains(t, s.Regions["main"], `id="guide"`, x.reason)
-		assert.NotContains(t, s.Regions["main"], "{", "every name and figure is filled in: %s", x.reason)
+		t.Run(x.reason, func(t *testing.T) {
+			s = p.do(x.act)
+			require.Empty(t, s.Fault, x.reason)
+			require.Equal(t, x.step, p.view().Guide, x.reason)
+			require.Equal(t, x.pointed, s.pointed(t), x.reason)
+			assert.Contains(t, s.Regions["main"], `id="guide"`, x.reason)
+			assert.NotContains(t, s.Regions["main"], "{", "every name and figure is filled in: %s", x.reason)
+		})
 	}
 	s = p.do(Act{Do: "print"})
 	require.Contains(t, s.Regions["main"], `id="guide-own"`)

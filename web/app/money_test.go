@@ -101,14 +101,16 @@ func TestWrongTerms(t *testing.T) {
 		{"words for a number", "way.1.years", "many", []Act{{Do: "add", ID: "way.keep"}}},
 		{"a chance beyond certainty", "chance", "100", nil},
 	} {
-		p := priced(t)
-		s := p.do(append([]Act{{Do: "go", ID: "price"}}, c.before...)...)
-		require.Empty(t, s.Fault, c.reason)
-		before := string(s.Draft)
-		s = p.do(set(c.id, c.value))
-		assert.Equal(t, before, string(s.Draft), c.reason)
-		assert.Contains(t, string(s.View), `"wrong"`, c.reason)
-		assert.NotEmpty(t, s.Regions["main"], c.reason)
+		t.Run(c.reason, func(t *testing.T) {
+			p := priced(t)
+			s := p.do(append([]Act{{Do: "go", ID: "price"}}, c.before...)...)
+			require.Empty(t, s.Fault, c.reason)
+			before := string(s.Draft)
+			s = p.do(set(c.id, c.value))
+			assert.Equal(t, before, string(s.Draft), c.reason)
+			assert.Contains(t, string(s.View), `"wrong"`, c.reason)
+			assert.NotEmpty(t, s.Regions["main"], c.reason)
+		})
 	}
 }
 

@@ -113,21 +113,23 @@ func TestStandingOfTheSigner(t *testing.T) {
 		{"demo-key-revoked.json", "2026-11-25", "was revoked on", "a revoked key"},
 		{"", "2026-11-25", "does not know the key", "a key on no roster"},
 	} {
-		seller := open(t)
-		seller.do(Act{Do: "start"})
-		var key string
-		if x.key == "" {
-			s := seller.do(Act{Do: "key-new", Value: keyPhrase, Random: keyRandom})
-			require.Empty(t, s.Fault)
-			key = s.Do[0].Text
-		} else {
-			key = demoKey(t, seller, x.key)
-		}
-		link := signedDraft(t, seller.signed(t, key)).Issued
-		buyer := open(t)
-		buyer.req["today"] = x.today
-		s := buyer.do(Act{Do: "start"}, Act{Do: "open-link", Value: link})
-		assert.Contains(t, s.Regions["main"], x.says, x.reason)
+		t.Run(x.reason, func(t *testing.T) {
+			seller := open(t)
+			seller.do(Act{Do: "start"})
+			var key string
+			if x.key == "" {
+				s := seller.do(Act{Do: "key-new", Value: keyPhrase, Random: keyRandom})
+				require.Empty(t, s.Fault)
+				key = s.Do[0].Text
+			} else {
+				key = demoKey(t, seller, x.key)
+			}
+			link := signedDraft(t, seller.signed(t, key)).Issued
+			buyer := open(t)
+			buyer.req["today"] = x.today
+			s := buyer.do(Act{Do: "start"}, Act{Do: "open-link", Value: link})
+			assert.Contains(t, s.Regions["main"], x.says, x.reason)
+		})
 	}
 }
 

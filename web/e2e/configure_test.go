@@ -66,12 +66,16 @@ func TestWhatCannotBeTakenStaysInItsField(t *testing.T) {
 		{"#f-unit\\.occupant_lb", "heavy", "", "a word for a mass"},
 		{"#f-unit\\.payload_lb", "1e9", "0 to 20,000 lb", "more than any unit"},
 	} {
-		w.typed(x.field, x.typed)
-		require.Equal(t, x.typed, eval[string](w, `document.querySelector(`+drive.Quote(x.field)+`).value`), x.reason)
-		require.Equal(t, "true",
-			eval[string](w, `document.querySelector(`+drive.Quote(x.field)+`).getAttribute("aria-invalid")`), x.reason)
-		require.Contains(t, w.text("#main"), x.says, x.reason)
-		require.Equal(t, before, w.draft(), x.reason)
+		t.Run(x.reason, func(t *testing.T) {
+			w.typed(x.field, x.typed)
+			require.Equal(t, x.typed, eval[string](w, `document.querySelector(`+drive.Quote(x.field)+`).value`),
+				x.reason)
+			require.Equal(t, "true",
+				eval[string](w, `document.querySelector(`+drive.Quote(x.field)+`).getAttribute("aria-invalid")`),
+				x.reason)
+			require.Contains(t, w.text("#main"), x.says, x.reason)
+			require.Equal(t, before, w.draft(), x.reason)
+		})
 	}
 }
 

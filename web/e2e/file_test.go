@@ -147,16 +147,18 @@ func TestKeptStateThatCannotBeUsed(t *testing.T) {
 		{`s.view.from_another_version = 1`, false, "a view of another version"},
 		{`s.pins = [7]`, false, "not links"},
 	} {
-		w := open(t, folder, drive.Desk, "")
-		eval[bool](w, inStorage(x.change+`; return true`))
-		w.must(w.Reload())
-		if x.told {
-			require.NoError(t, w.Until(`!document.getElementById("trouble").hidden`), x.reason)
-		}
-		w.area("unit")
-		require.Empty(t, w.trouble(), x.reason)
-		w.area("weight")
-		w.must(w.Reload())
-		require.Empty(t, w.trouble(), "%s: told once", x.reason)
+		t.Run(x.reason, func(t *testing.T) {
+			w := open(t, folder, drive.Desk, "")
+			eval[bool](w, inStorage(x.change+`; return true`))
+			w.must(w.Reload())
+			if x.told {
+				require.NoError(t, w.Until(`!document.getElementById("trouble").hidden`), x.reason)
+			}
+			w.area("unit")
+			require.Empty(t, w.trouble(), x.reason)
+			w.area("weight")
+			w.must(w.Reload())
+			require.Empty(t, w.trouble(), "%s: told once", x.reason)
+		})
 	}
 }

@@ -64,7 +64,9 @@ func TestWhatTheCoreMustNotCarry(t *testing.T) {
 	have := list(t, site.WasmEnv, "-deps", "./wasm")
 	require.Contains(t, have, "boxwright/config/rules", "the list is that of the core")
 	for _, f := range forbidden {
-		require.NotContains(t, have, f.path, f.reason)
+		t.Run(f.reason, func(t *testing.T) {
+			require.NotContains(t, have, f.path, f.reason)
+		})
 	}
 }
 

@@ -20,7 +20,9 @@ func TestChancesAreSaidAsPeopleSayThem(t *testing.T) {
 		{0.9999, "almost certainly missed", "no false doubt"},
 		{0, "", "not known"},
 	} {
-		assert.Equal(t, c.want, Chance(config.Figure{Sense: config.AtMost, Chance: c.chance}), c.reason)
+		t.Run(c.reason, func(t *testing.T) {
+			assert.Equal(t, c.want, Chance(config.Figure{Sense: config.AtMost, Chance: c.chance}), c.reason)
+		})
 	}
 	assert.Empty(t, Chance(config.Figure{Chance: 0.5}), "without a limit there is nothing to miss")
 }

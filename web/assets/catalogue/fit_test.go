@@ -89,9 +89,11 @@ func TestStandardUnit(t *testing.T) {
 	sheet := weight.Weigh(cat, u, &as)
 	for code, least := range map[string]float64{"weight.front-axle": 100, "weight.rear-axle": 500, "weight.gross": 1000,
 		"weight.payload": 500} {
-		f, ok := sheet.Figure(code)
-		require.True(t, ok, code)
-		assert.Greater(t, f.Margin(), least, code)
+		t.Run(code, func(t *testing.T) {
+			f, ok := sheet.Figure(code)
+			require.True(t, ok, code)
+			assert.Greater(t, f.Margin(), least, code)
+		})
 	}
 	scene, ok := power.Budget(cat, u, &as).Figure("power.scene")
 	require.True(t, ok)

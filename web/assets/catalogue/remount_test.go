@@ -70,9 +70,11 @@ func TestRulesJudgeTheMeasuredModule(t *testing.T) {
 		{170, "med-19500-175-diesel", true, "just short enough"},
 		{150, "van-9500-148-gas", false, "a van takes no module"},
 	} {
-		u := &config.Unit{Chassis: c.chassis, Body: "old-module", Existing: &config.Existing{LengthIn: c.length}}
-		assert.Equal(t, c.fits, ed.For(u).Rules.Answer(u, nil).Satisfiable, "%v in on %s: %s", c.length, c.chassis,
-			c.reason)
+		t.Run(c.reason, func(t *testing.T) {
+			u := &config.Unit{Chassis: c.chassis, Body: "old-module", Existing: &config.Existing{LengthIn: c.length}}
+			assert.Equal(t, c.fits, ed.For(u).Rules.Answer(u, nil).Satisfiable, "%v in on %s: %s", c.length, c.chassis,
+				c.reason)
+		})
 	}
 }
 
@@ -155,15 +157,17 @@ func TestWhatIsGuessedOfAModuleIsSaid(t *testing.T) {
 		{"its center judged by eye", &config.Existing{MassLb: 4400, XIn: 70, Estimated: true}, []string{"weight.existing.center"}},
 		{"weighed on two supports", &config.Existing{MassLb: 4400, XIn: 70}, nil},
 	} {
-		u := unit("cut-14500-158-gas", "old-module")
-		u.Existing = c.e
-		var said []string
-		for _, f := range weight.Weigh(cat, u, nil).Findings {
-			if f.Code == "weight.existing.unmeasured" || f.Code == "weight.existing.center" {
-				said = append(said, f.Code)
-				assert.Equal(t, config.Warn, f.Severity)
+		t.Run(c.reason, func(t *testing.T) {
+			u := unit("cut-14500-158-gas", "old-module")
+			u.Existing = c.e
+			var said []string
+			for _, f := range weight.Weigh(cat, u, nil).Findings {
+				if f.Code == "weight.existing.unmeasured" || f.Code == "weight.existing.center" {
+					said = append(said, f.Code)
+					assert.Equal(t, config.Warn, f.Severity)
+				}
 			}
-		}
-		assert.Equal(t, c.want, said, c.reason)
+			assert.Equal(t, c.want, said, c.reason)
+		})
 	}
 }
