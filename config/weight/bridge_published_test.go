@@ -21,7 +21,7 @@ func TestPublishedBridgeFormula(t *testing.T) {
 	}{
 		{"B-1", 4, 2, 34000, 34000, "a tandem"},
 		{"B-2", 48, 5, 78000, 78000, ""},
-		{"B-3", 51, 5, 79875, 80000, "trap 4: rounded to the nearest 500"},
+		{"B-3", 51, 5, 79875, 80000, "rounded to the nearest 500"},
 		{"B-5", 38, 4, 67333.3, 67500, "the source's looser upper figure of 67,000 is not used"},
 		{"B-6", 20, 3, 51000, 51000, ""},
 		{"B-6", 35, 4, 65333.3, 65500, ""},

@@ -52,7 +52,7 @@ func TestPublishedTireSums(t *testing.T) {
 	passenger := config.Tires{Size: "P235/75R15", Count: 2, LoadLb: 2028, Passenger: true}
 	assert.InDelta(t, 3687.3, TireCapacity(passenger), 0.05, "R-4")
 	passenger.Passenger = false
-	assert.Equal(t, 4056., TireCapacity(passenger), "trap 7: only passenger-car tires are divided by 1.10")
+	assert.Equal(t, 4056., TireCapacity(passenger), "only passenger-car tires are divided by 1.10")
 
 	assert.Equal(t, 6084., TireCapacity(config.Tires{Count: 2, LoadLb: 3042}), "tire table, two single")
 	assert.Equal(t, 11112., TireCapacity(config.Tires{Count: 4, LoadLb: 5556. / 2}),

@@ -154,7 +154,8 @@ function showFirst() {
   const before = last.read(version);
   if (before) screen.last(before);
   if (!before?.regions) return null;
-  if (before.day !== day(new Date())) screen.outdated("This is how you left it on an earlier day. It is being brought up to date.");
+  if (before.day !== day(new Date()))
+    screen.outdated("This is how you left it on an earlier day. It is being brought up to date.");
   return before;
 }
 
@@ -168,7 +169,8 @@ async function takeUp(seen) {
   await history.takeUp(await keep.get("last"));
   const { here, draft } = state;
   if (seen && seen.id === here.id) {
-    if (seen.count !== here.count) screen.outdated("This is not quite how you left it. It is being brought up to date.");
+    if (seen.count !== here.count)
+      screen.outdated("This is not quite how you left it. It is being brought up to date.");
   } else if (!screen.opening && (seen || draft)) screen.open("kept"); // what is seen is another quote
   state.builtIn = await embed.builtIn(MAX_FILE_BYTES);
   state.catalogue = await keep.get("catalogue");
@@ -189,7 +191,10 @@ async function start() {
   transport.act();
   transport.idle.then(() => {
     const areas = /** @type {NodeListOf<HTMLElement>} */ (document.querySelectorAll("#areas [data-act=go]"));
-    transport.rehearse([...areas].map((el) => el.dataset.id || ""), () => !document.hidden);
+    transport.rehearse(
+      [...areas].map((el) => el.dataset.id || ""),
+      () => !document.hidden,
+    );
   });
   addEventListener("hashchange", openLink);
   addEventListener("pagehide", () => toKeep());
@@ -202,4 +207,3 @@ async function start() {
 }
 
 start();
-

@@ -29,7 +29,10 @@ beforeEach(() => ["a", "b"].forEach(settle));
 
 test("one thing is asked at a time, in the order asked", () => {
   const done = [];
-  ask("a", "First?", [["Yes", () => done.push("a")], ["No", () => done.push("no")]]);
+  ask("a", "First?", [
+    ["Yes", () => done.push("a")],
+    ["No", () => done.push("no")],
+  ]);
   ask("b", "Second?", [["Good", () => done.push("b")]]);
   assert.equal(bar.hidden, false);
   assert.deepEqual(says(), ["First?", "Yes", "No"]);

@@ -51,7 +51,8 @@ export class Core {
     this.ready = new Promise((resolve) => {
       this.worker.onmessage = ({ data }) => {
         if (data.ready) {
-          for (const first of again ? this.preface() : []) this.worker.postMessage({ id: 0, request: JSON.stringify(first) });
+          for (const first of again ? this.preface() : [])
+            this.worker.postMessage({ id: 0, request: JSON.stringify(first) });
           resolve();
           this.begun();
         } else if (data.failed) this.giveUp(`${data.failed}; reload the page to try again`);

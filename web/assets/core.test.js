@@ -49,10 +49,16 @@ beforeEach(() => {
 /** A core with what it said in trouble; the newest worker is at(-1). */
 function page() {
   const said = [];
-  const core = new Core((text) => said.push(text), () => [{ acts: "preface" }]);
+  const core = new Core(
+    (text) => said.push(text),
+    () => [{ acts: "preface" }],
+  );
   const ask = (acts) => {
     const asked = { reply: undefined, why: undefined };
-    core.ask({ acts }).then((r) => (asked.reply = r), (e) => (asked.why = e.message));
+    core.ask({ acts }).then(
+      (r) => (asked.reply = r),
+      (e) => (asked.why = e.message),
+    );
     return asked;
   };
   return { core, said, ask };

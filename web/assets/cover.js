@@ -12,7 +12,10 @@ const MAX_ENCODED = 430; // of the longest cover, in the longest letters
  * @returns {{ title: string, price: string, date: string } | null}
  */
 export function cover(fragment) {
-  const field = fragment.split("&").find((f) => f.startsWith("cover="))?.slice("cover=".length);
+  const field = fragment
+    .split("&")
+    .find((f) => f.startsWith("cover="))
+    ?.slice("cover=".length);
   if (!field || field.length > MAX_ENCODED) return null;
   let text = "";
   try {
@@ -23,7 +26,8 @@ export function cover(fragment) {
   }
   const [title, price, date, ...more] = text.split("\n");
   // Control characters and those that turn the direction of a line are no text.
-  if (date === undefined || more.length || [...text].length > MAX_CHARACTERS || /\p{C}/u.test(title + price)) return null;
+  if (date === undefined || more.length || [...text].length > MAX_CHARACTERS || /\p{C}/u.test(title + price))
+    return null;
   return { title, price, date: longDay(date) };
 }
 

@@ -24,7 +24,15 @@ async function pieces() {
   const tag = document.querySelector("script[data-worker]");
   if (!tag) {
     const text = (query) => document.querySelector(query).textContent;
-    return { app: text("script:not([type], #early)"), early: text("#early"), style: text("style"), worker: text("#worker-text"), schema: text("#schema-text"), core: text("#core-text"), icon: document.querySelector("link[rel=icon]").href };
+    return {
+      app: text("script:not([type], #early)"),
+      early: text("#early"),
+      style: text("style"),
+      worker: text("#worker-text"),
+      schema: text("#schema-text"),
+      core: text("#core-text"),
+      icon: document.querySelector("link[rel=icon]").href,
+    };
   }
   const get = async (address) => {
     const reply = await fetch(address);
@@ -35,8 +43,13 @@ async function pieces() {
   const link = (rel) => document.querySelector(`link[rel=${rel}]`).href;
   const packed = async (address) => base64(await (await get(address)).blob());
   return {
-    app: await (await get(tag.src)).text(), early: await (await get(first.src)).text(), style: await (await get(link("stylesheet"))).text(),
-    worker: await packed(tag.dataset.worker), schema: await (await get(tag.dataset.schema)).text(), core: await packed(tag.dataset.core), icon: `data:image/svg+xml;base64,${await packed(link("icon"))}`,
+    app: await (await get(tag.src)).text(),
+    early: await (await get(first.src)).text(),
+    style: await (await get(link("stylesheet"))).text(),
+    worker: await packed(tag.dataset.worker),
+    schema: await (await get(tag.dataset.schema)).text(),
+    core: await packed(tag.dataset.core),
+    icon: `data:image/svg+xml;base64,${await packed(link("icon"))}`,
   };
 }
 
@@ -54,7 +67,12 @@ export async function single({ text: catalogue = "", screen }) {
     icon: p.icon,
     manifest: "",
     early: `<script id="early">${p.early}</script>`,
-    script: block("worker-text", p.worker) + block("schema-text", p.schema) + block("core-text", p.core) + block(CATALOGUE, await base64(new Blob([catalogue]))) + `<script>${p.app}</script>`,
+    script:
+      block("worker-text", p.worker) +
+      block("schema-text", p.schema) +
+      block("core-text", p.core) +
+      block(CATALOGUE, await base64(new Blob([catalogue]))) +
+      `<script>${p.app}</script>`,
   };
   return page.replace(/\{\{(\w+)\}\}/g, (_, name) => marks[name]);
 }
@@ -66,7 +84,9 @@ export async function builtIn(most) {
   if (!tag && !block) return undefined;
   try {
     if (block && block.textContent.length > (most * 4) / 3 + 4) return " ".repeat(most + 1); // the core says what is the matter
-    const bytes = block ? Uint8Array.from(atob(block.textContent), (c) => c.charCodeAt(0)) : new Uint8Array(await (await fetch(tag.dataset.catalogue)).arrayBuffer());
+    const bytes = block
+      ? Uint8Array.from(atob(block.textContent), (c) => c.charCodeAt(0))
+      : new Uint8Array(await (await fetch(tag.dataset.catalogue)).arrayBuffer());
     return new TextDecoder().decode(bytes);
   } catch {
     return ""; // not one that can be read: the core says so

@@ -7,11 +7,16 @@ import { newState } from "./state.js";
 function page() {
   const state = newState("costs", { sealed: "sealed", open: "open" });
   const calls = [];
-  const note = (name) => (...all) => calls.push([name, ...all]);
+  const note =
+    (name) =>
+    (...all) =>
+      calls.push([name, ...all]);
   const names = ["go", "goTo", "open", "copy", "drop", "move"];
   const history = Object.fromEntries(names.map((n) => [n, note(n)]));
   history.links = () => "link1 link2";
-  const files = Object.fromEntries(["read", "readAll", "readBytes", "exportKept", "saveSchema"].map((n) => [n, note(n)]));
+  const files = Object.fromEntries(
+    ["read", "readAll", "readBytes", "exportKept", "saveSchema"].map((n) => [n, note(n)]),
+  );
   return { state, history, files, act: note("act"), calls };
 }
 
@@ -53,7 +58,10 @@ test("a file goes to who reads it, and its field is emptied", () => {
     const p = page();
     const field = { dataset, multiple, type: "file", files: [{ name: "x" }], value: "C:\\x" };
     change(field, p);
-    assert.deepEqual(p.calls.map(([name]) => name), [want]);
+    assert.deepEqual(
+      p.calls.map(([name]) => name),
+      [want],
+    );
     assert.equal(field.value, "");
   }
 });
@@ -79,7 +87,11 @@ test("keys for undo and redo", () => {
 });
 
 test("an act holds no private file unless its control asks for it", () => {
-  assert.deepEqual(doing({ dataset: { act: "go", id: "weight", value: "v" } }, page()), { do: "go", id: "weight", value: "v" });
+  assert.deepEqual(doing({ dataset: { act: "go", id: "weight", value: "v" } }, page()), {
+    do: "go",
+    id: "weight",
+    value: "v",
+  });
 });
 
 /** An element as far as a listener looks at it: its data, and what it is. */
@@ -121,7 +133,13 @@ test("a press reaches the control it is in; fields wait until they are changed",
   assert.equal(p.calls.length, 1);
   p.happens("change", field);
   p.happens("change", new Element({}, "input"));
-  assert.deepEqual(p.calls.map(([, a]) => [a.do, a.value]), [["go", ""], ["set", "Medic 4"]]);
+  assert.deepEqual(
+    p.calls.map(([, a]) => [a.do, a.value]),
+    [
+      ["go", ""],
+      ["set", "Medic 4"],
+    ],
+  );
 });
 
 test("a field that looks something up is sent at each key", () => {
@@ -142,12 +160,18 @@ test("keys for undo belong to the browser in a text, to the page elsewhere", () 
     assert.equal(p.happens("keydown", other, keys), true);
   }
   assert.equal(p.happens("keydown", new Element({}, "main"), { key: "x", ctrlKey: true }), false);
-  assert.deepEqual(p.calls, [["go", -1], ["go", -1]]);
+  assert.deepEqual(p.calls, [
+    ["go", -1],
+    ["go", -1],
+  ]);
 });
 
 test("what was done before the page attended to it is done in its order", () => {
   const control = new Element({ act: "new", id: "van" }, "button");
   const field = new Element({ act: "set", id: "title" }, "input", { type: "text", value: "Medic 4" });
   const early = ["click", "change"].map((type, i) => ({ type, target: [control, field][i], preventDefault() {} }));
-  assert.deepEqual(listening(early).calls.map(([, a]) => a.do), ["new", "set"]);
+  assert.deepEqual(
+    listening(early).calls.map(([, a]) => a.do),
+    ["new", "set"],
+  );
 });

@@ -48,7 +48,11 @@ export class Files {
    * @param {File} file
    */
   async read(name, file) {
-    await this.content(file, (f) => f.text(), (value) => this.around.act({ do: name, id: file.name, value }));
+    await this.content(
+      file,
+      (f) => f.text(),
+      (value) => this.around.act({ do: name, id: file.name, value }),
+    );
   }
 
   /**
@@ -84,7 +88,14 @@ export class Files {
    */
   async readAll(name, files) {
     const names = files.map((f) => f.name).join(", ");
-    if (!files.length || this.tooLarge(names, files.reduce((n, f) => n + f.size, 0))) return;
+    if (
+      !files.length ||
+      this.tooLarge(
+        names,
+        files.reduce((n, f) => n + f.size, 0),
+      )
+    )
+      return;
     try {
       const texts = await Promise.all(files.map(async (f) => ({ name: f.name, text: await f.text() })));
       this.around.act({ do: name, id: names, value: JSON.stringify(texts) });

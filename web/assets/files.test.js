@@ -55,7 +55,10 @@ const record = (id, size) => ({
   first: 2,
   draft: { title: id },
   gist: { name: id, line: "1" },
-  steps: [{ draft: {}, said: "x".repeat(size), when: "" }, { draft: {}, said: "", when: "" }],
+  steps: [
+    { draft: {}, said: "x".repeat(size), when: "" },
+    { draft: {}, said: "", when: "" },
+  ],
 });
 
 test("every kept quote goes into one file with its states", async () => {
@@ -65,7 +68,13 @@ test("every kept quote goes into one file with its states", async () => {
   assert.deepEqual([name, type], ["boxwright-quotes.json", "application/json"]);
   const { format, quotes, catalogue } = JSON.parse(text);
   assert.deepEqual([format, catalogue], ["boxwright-kept/1", "present"]);
-  assert.deepEqual(quotes.map((q) => [q.id, q.at, q.steps.length, q.pins]), [["a", 1, 2, []], ["b", 1, 2, []]]);
+  assert.deepEqual(
+    quotes.map((q) => [q.id, q.at, q.steps.length, q.pins]),
+    [
+      ["a", 1, 2, []],
+      ["b", 1, 2, []],
+    ],
+  );
 });
 
 test("when the states are too much the quotes go without them, and it is said", async () => {

@@ -36,11 +36,20 @@ function page() {
   const history = new History(state, transport, {
     keep,
     tabs: { claim: async () => true, tell() {} },
-    bar: { ask: (about) => bars.push(about), settle: (about) => bars.includes(about) && bars.splice(bars.indexOf(about), 1) },
+    bar: {
+      ask: (about) => bars.push(about),
+      settle: (about) => bars.includes(about) && bars.splice(bars.indexOf(about), 1),
+    },
     forget() {},
     trouble() {},
   });
-  const reply = (title, more) => ({ draft: { title }, view: { area: "needs" }, pins: [], gist: { name: title, line: "" }, ...more });
+  const reply = (title, more) => ({
+    draft: { title },
+    view: { area: "needs" },
+    pins: [],
+    gist: { name: title, line: "" },
+    ...more,
+  });
   const done = (title, more, acts = [{ do: "set" }]) => history.take(reply(title, more), acts);
   return { state, transport, history, keep, records, bars, asked, reply, done };
 }
@@ -164,5 +173,9 @@ test("kept quotes are handed to the core one by one", async () => {
   await p.history.sendKept(false);
   await p.transport.idle;
   const sent = p.asked.flatMap((r) => r.acts).map(({ id, on }) => [id, on]);
-  assert.deepEqual(sent, [["x", true], ["y", false], ["", false]]);
+  assert.deepEqual(sent, [
+    ["x", true],
+    ["y", false],
+    ["", false],
+  ]);
 });

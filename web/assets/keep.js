@@ -145,7 +145,10 @@ export function save(record, step, isNew) {
   note(record.id);
   return new Promise((settle) => {
     const resolve = (/** @type {boolean | "taken"} */ answer) => {
-      coming.set(record.id, (coming.get(record.id) || []).filter((c) => c !== change));
+      coming.set(
+        record.id,
+        (coming.get(record.id) || []).filter((c) => c !== change),
+      );
       note(record.id);
       settle(answer);
     };
@@ -267,4 +270,5 @@ export function loadKey() {
   const [sealed, open] = read(KEY).split(" ");
   return { sealed: sealed || "", open: open || "" };
 }
-export const saveKey = (/** @type {string} */ sealed, /** @type {string} */ open) => write(KEY, sealed && `${sealed} ${open}`);
+export const saveKey = (/** @type {string} */ sealed, /** @type {string} */ open) =>
+  write(KEY, sealed && `${sealed} ${open}`);

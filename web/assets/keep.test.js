@@ -56,7 +56,10 @@ test("a quote comes back with its states, in another window too", async () => {
   await written(keep, "q", ["a", "b", "c"]);
   const again = await (await open()).load("q");
   assert.deepEqual([again.count, again.at, again.first, again.draft.title], [3, 2, 0, "c"]);
-  assert.deepEqual(again.steps.map((s) => s.said), ["a", "b", "c"]);
+  assert.deepEqual(
+    again.steps.map((s) => s.said),
+    ["a", "b", "c"],
+  );
   assert.equal(await keep.load("unknown"), null);
 });
 
@@ -73,7 +76,11 @@ test("a new state takes away those after it, one shown again does not", async ()
 
 test("the oldest states go when there are too many", async () => {
   const keep = await open();
-  await written(keep, "q", Array.from({ length: MAX_STEPS + 2 }, (_, i) => `t${i}`));
+  await written(
+    keep,
+    "q",
+    Array.from({ length: MAX_STEPS + 2 }, (_, i) => `t${i}`),
+  );
   const { steps, first } = await keep.load("q");
   assert.deepEqual([steps.length, first, steps[0].said], [MAX_STEPS, 2, "t2"]);
 });
@@ -90,11 +97,21 @@ test("who finds that another window wrote the quote writes nothing", async () =>
 
 test("the list has the last changed first; what is taken out is gone with its states", async () => {
   const keep = await open();
-  const days = [["old", "2026-11-01"], ["new", "2026-11-03"], ["middle", "2026-11-02"]];
+  const days = [
+    ["old", "2026-11-01"],
+    ["new", "2026-11-03"],
+    ["middle", "2026-11-02"],
+  ];
   for (const [id, saved] of days) await keep.save(quote(id, 1, 0, id, saved), step(id), true);
-  assert.deepEqual((await keep.list()).map((r) => r.id), ["new", "middle", "old"]);
+  assert.deepEqual(
+    (await keep.list()).map((r) => r.id),
+    ["new", "middle", "old"],
+  );
   await keep.drop("middle");
-  assert.deepEqual((await keep.list()).map((r) => r.id), ["new", "old"]);
+  assert.deepEqual(
+    (await keep.list()).map((r) => r.id),
+    ["new", "old"],
+  );
   await written(keep, "middle", ["again"]);
   assert.deepEqual(await titles(keep, "middle"), ["again"]);
   assert.deepEqual(await titles(keep, "old"), ["old"]);
@@ -170,8 +187,16 @@ test("sealed files stand apart", async () => {
 });
 
 test("a browser that refuses storage keeps nothing, and everything says so", async () => {
-  globalThis.indexedDB = { open: () => { throw new Error("refused"); } };
-  globalThis.localStorage = { getItem: () => { throw new Error("refused"); } };
+  globalThis.indexedDB = {
+    open: () => {
+      throw new Error("refused");
+    },
+  };
+  globalThis.localStorage = {
+    getItem: () => {
+      throw new Error("refused");
+    },
+  };
   const keep = await import("./keep.js?refused");
   assert.equal(await keep.open(), false);
   assert.deepEqual([await keep.list(), await keep.load("q"), await keep.get("last")], [[], null, undefined]);

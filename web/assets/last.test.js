@@ -45,7 +45,15 @@ test("a screen that is too large is kept without its regions", () => {
 });
 
 test("what is no screen is none", () => {
-  for (const text of ["", "7", "[]", "{", '"x"', '{"version":"v1","regions":{"main":[7]}}', '{"version":"v1","regions":7}']) {
+  for (const text of [
+    "",
+    "7",
+    "[]",
+    "{",
+    '"x"',
+    '{"version":"v1","regions":{"main":[7]}}',
+    '{"version":"v1","regions":7}',
+  ]) {
     store.set("boxwright.screen", text);
     assert.equal(read("v1")?.regions, undefined, text);
   }

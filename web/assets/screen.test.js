@@ -26,7 +26,10 @@ class Region {
   textContent = "";
 
   set innerHTML(html) {
-    this.childNodes = html.split(/(?<=<\/p>)/).filter(Boolean).map((piece) => new Piece(piece));
+    this.childNodes = html
+      .split(/(?<=<\/p>)/)
+      .filter(Boolean)
+      .map((piece) => new Piece(piece));
     for (const node of this.childNodes) node.parent = this;
   }
 
@@ -49,7 +52,12 @@ beforeEach(() => {
     querySelectorAll: (query) => (query.startsWith("#main input") ? boxes : []),
     createElement: () => {
       const content = new Region();
-      return { content, set innerHTML(html) { content.innerHTML = html; } };
+      return {
+        content,
+        set innerHTML(html) {
+          content.innerHTML = html;
+        },
+      };
     },
   };
 });
@@ -112,7 +120,10 @@ test("boxes go back to what was drawn, and what changed is said aloud", () => {
   const box = (checked, drawn) => ({ checked, hasAttribute: () => drawn });
   boxes = [box(true, false), box(false, true)];
   const screen = showing(p("a"));
-  assert.deepEqual(boxes.map((b) => b.checked), [false, true]);
+  assert.deepEqual(
+    boxes.map((b) => b.checked),
+    [false, true],
+  );
   screen.show({ regions: {}, title: "Rescue 4", say: "USD 1.00", view: { theme: "dark" } }, true);
   assert.equal(document.title, "Rescue 4");
   assert.equal(parts.say.textContent, "USD 1.00");
@@ -146,7 +157,10 @@ test("the last screen is shown as it was, or in words", () => {
 
 test("alerts and notes are hidden when they say nothing", () => {
   const screen = new Screen();
-  for (const [name, id] of [["trouble", "trouble"], ["outdated", "stale"]]) {
+  for (const [name, id] of [
+    ["trouble", "trouble"],
+    ["outdated", "stale"],
+  ]) {
     screen[name]("Look");
     assert.deepEqual([parts[id].textContent, parts[id].hidden], ["Look", false], name);
     screen[name]("");

@@ -80,7 +80,8 @@ async function answer(request) {
   const cacheName = cacheOf(await inUse());
   const core = url.endsWith(".wasm");
   if (request.cache !== "reload" || request.mode === "navigate") {
-    const kept = (await caches.match(url, { ignoreSearch: true, cacheName })) || (await caches.match(url, { ignoreSearch: true }));
+    const kept =
+      (await caches.match(url, { ignoreSearch: true, cacheName })) || (await caches.match(url, { ignoreSearch: true }));
     if (kept) return kept;
   }
   return core ? unpack(await caches.open(cacheName), url) : fetch(request);

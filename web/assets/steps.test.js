@@ -7,7 +7,9 @@ import { newState } from "./state.js";
 /** A page whose browser keeps things, or not. */
 function page(keeps = true) {
   const calls = [];
-  const note = (name, answer) => (...all) => (calls.push([name, ...all]), answer);
+  const note =
+    (name, answer) =>
+    (...all) => (calls.push([name, ...all]), answer);
   const state = newState("", { sealed: "", open: "" });
   return {
     calls,
@@ -34,7 +36,11 @@ test("what is kept is kept in the state too, and in the browser", async () => {
   assert.equal(p.state.costs, "sealed costs");
   assert.deepEqual(p.state.key, { sealed: "sealed key", open: "public" });
   assert.equal(p.state.catalogue, "{}");
-  const kept = [["saveCosts", "sealed costs"], ["saveKey", "sealed key", "public"], ["put", "catalogue", "{}"]];
+  const kept = [
+    ["saveCosts", "sealed costs"],
+    ["saveKey", "sealed key", "public"],
+    ["put", "catalogue", "{}"],
+  ];
   assert.deepEqual(p.calls, kept);
 });
 
@@ -80,7 +86,10 @@ test("the reader is taken to what the core names", () => {
   for (const [name, id] of [["focus", "a"], ["focus", "gone"], ["show", "b"], ["top"], ["print"]]) {
     perform({ do: name, id }, page());
   }
-  const top = [["scroll", 0, 0], ["main", "focus", { preventScroll: true }]];
+  const top = [
+    ["scroll", 0, 0],
+    ["main", "focus", { preventScroll: true }],
+  ];
   assert.deepEqual(did, [["a", "focus", undefined], ["b", "show", "nearest"], ...top, ["print"]]);
 });
 

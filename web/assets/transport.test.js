@@ -97,8 +97,14 @@ test("the lists of kept quotes go along where they are shown", async () => {
   assert.equal(plain.saved, undefined);
   assert.deepEqual(plain.weighed, [1], "of the other quotes alone");
   const quote = p.transport.request([{ do: "go", id: "quote" }]);
-  const [x, h] = [["x", false, undefined], ["h", true, undefined]];
-  assert.deepEqual(quote.saved.map((s) => [s.id, s.here, s.weighed]), [x, h]);
+  const [x, h] = [
+    ["x", false, undefined],
+    ["h", true, undefined],
+  ];
+  assert.deepEqual(
+    quote.saved.map((s) => [s.id, s.here, s.weighed]),
+    [x, h],
+  );
   assert.equal(quote.trail.length, 30);
   assert.equal(quote.trail.at(-1).n, 46);
 });

@@ -12,9 +12,14 @@ export async function install() {
     (await serviceWorker.ready).active.postMessage("use");
   };
   serviceWorker.addEventListener("message", ({ data }) => {
-    if (data === "offer") bar.ask("version", "A new version is ready.", [["Use it now", use], ["Later", () => {}]]);
+    if (data === "offer")
+      bar.ask("version", "A new version is ready.", [
+        ["Use it now", use],
+        ["Later", () => {}],
+      ]);
     else if (agreed) location.reload();
-    else bar.ask("version", "Another window took the new version into use.", [["Load it here", () => location.reload()]]);
+    else
+      bar.ask("version", "Another window took the new version into use.", [["Load it here", () => location.reload()]]);
   });
   try {
     await serviceWorker.register(tag.dataset.service, { updateViaCache: "none" });

@@ -27,7 +27,9 @@ async function plain(body) {
   reader.cancel();
   const first = value && value[0];
   if (first !== 0x1f && first !== 0) throw new Error(value ? "what arrived is not the program" : "nothing arrived");
-  return new Response(first ? whole.pipeThrough(new DecompressionStream("gzip")) : whole, { headers: { "content-type": "application/wasm" } });
+  return new Response(first ? whole.pipeThrough(new DecompressionStream("gzip")) : whole, {
+    headers: { "content-type": "application/wasm" },
+  });
 }
 
 // load fetches the core. What the service worker hands out unpacked goes to the
@@ -58,7 +60,10 @@ async function run(core) {
   const { instance } = await WebAssembly.instantiateStreaming(core, go.importObject).catch((e) => {
     throw new Error(`the program is damaged: ${e.message}`);
   });
-  go.run(instance).then(() => postMessage({ dead: "the core ended" }), (e) => postMessage({ dead: String(e) }));
+  go.run(instance).then(
+    () => postMessage({ dead: "the core ended" }),
+    (e) => postMessage({ dead: String(e) }),
+  );
   postMessage({ ready: true });
 }
 
