@@ -30,8 +30,10 @@ type Engine struct {
 	table  *solve.Table
 	limits limitSet
 	other  others
-	proof  *prover
 	asked  asked
+
+	unasked *prover // only forked from
+	proof   *prover // of the present question
 
 	// Budget is how many conflicts Answer spends at most on a single question
 	// before it leaves it as Checking, and with that what it spends in all; at
