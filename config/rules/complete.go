@@ -39,6 +39,7 @@ func (e *Engine) Complete(u *config.Unit, limits *Limits, cost func(id string) i
 	out := Completion{Found: best.Found, Cost: best.Cost, Bound: best.Bound}
 	if best.Found {
 		f := filler{e: e, model: e.model(s)}
+		f.note(u)
 		out.Unit = f.result(u)
 	}
 	return out

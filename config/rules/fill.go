@@ -12,9 +12,7 @@ type Change struct {
 	Option string
 	Added  bool // else it was taken out
 	Cause  FillCause
-	// By names deliberate picks and fills that it follows from, where any do. Of
-	// several causes it names one, which depends on what the engine was asked before.
-	By []string
+	By     []string // deliberate picks and fills that it follows from, where any do
 }
 
 // FillCause says why the program chose.
@@ -30,9 +28,14 @@ const (
 	GivesWay FillCause = "gives-way"
 )
 
-// fillBudget is how many conflicts one step of filling may take; a fill that
-// takes more is not made.
-const fillBudget = 2000
+// What filling may take: conflicts for one step, of these near the answer in hand,
+// and the solver's steps in all. Past those nothing is proven any more, and what
+// the answer in hand has is taken.
+const (
+	fillBudget = 2000
+	nearBudget = 100
+	fillSteps  = 1_000_000
+)
 
 // Fill completes a unit. It keeps every deliberate pick; then the fills it had,
 // in their order; then it gives each group of which exactly one is needed its
@@ -48,8 +51,8 @@ func (e *Engine) Fill(u *config.Unit, limits *Limits) (config.Unit, []Change, bo
 // knows of the present limits alone.
 func (e *Engine) fillOn(u *config.Unit, limits *Limits, apart bool) (config.Unit, []Change, bool) {
 	f := e.newFiller(u, limits, apart)
-	ok := len(f.aside) == 0
-	if !f.find() {
+	defer f.solver.Allow(0)
+	if !f.begin(u, limits) {
 		return u.Clone(), nil, false
 	}
 	for _, p := range u.Picks {
@@ -57,11 +60,11 @@ func (e *Engine) fillOn(u *config.Unit, limits *Limits, apart bool) (config.Unit
 			f.keep(v)
 		}
 	}
-	for _, group := range f.groups(u) {
+	for _, group := range f.groups() {
 		f.fillGroup(group)
 	}
 	f.restrain()
-	return f.result(u), f.changes(u), ok
+	return f.result(u), f.changes(u), len(f.aside) == 0
 }
 
 // Start fits a unit with every standard option that its picks leave room for,
@@ -82,40 +85,138 @@ func (e *Engine) Start(u *config.Unit, limits *Limits) (config.Unit, bool) {
 type filler struct {
 	e      *Engine
 	solver *solve.Solver
+	near   *solve.Walker
+	apart  bool
 	aside  []string
+	guards []solve.Lit
 	ask    []solve.Lit // all that is fixed
-	model  []bool      // an answer that has it
+	chosen []int       // by class: the option of it that is fixed, or -1
+	picked []bool      // by class: there is a deliberate pick, even one that is set aside
+	has    []bool      // by variable: the unit has it
+	model  []bool      // an answer that has all that is fixed
 	cause  map[int]FillCause
 	by     map[int][]string
 }
 
 func (e *Engine) newFiller(u *config.Unit, limits *Limits, apart bool) *filler {
-	f := &filler{e: e, solver: e.solver, cause: map[int]FillCause{}, by: map[int][]string{}}
-	var guards, picks []solve.Lit
-	if apart {
-		if limits != nil && limits.For != nil {
-			f.solver, guards = e.site([2]string{u.Chassis, u.Body}, limits, e.quantities(u)).load(e)
-			guards = slices.Clone(guards)
+	f := &filler{e: e, solver: e.solver, apart: apart, cause: map[int]FillCause{}, by: map[int][]string{}}
+	f.note(u)
+	if !apart {
+		if e.near == nil {
+			e.near = solve.NewWalker(e.solver)
 		}
-		picks = e.picks(u)
+		f.near = e.near
+		f.guards, _ = e.limits.load(e, u, limits)
 	} else {
-		guards, picks, f.aside = e.standing(u, limits)
-	}
-	f.ask = append(guards, picks...)
-	for v := e.firstOption(); v < e.n; v++ {
-		o := &e.cat.Options[v-e.firstOption()]
-		l := solve.Neg(v)
-		if u.Has(o.ID) || o.Standard && e.class[v] >= 0 {
-			l = solve.Pos(v)
+		if limits != nil && limits.For != nil {
+			f.solver, f.guards = e.site([2]string{u.Chassis, u.Body}, limits, e.quantities(u)).load(e)
 		}
-		f.solver.Prefer(l)
+		f.near = solve.NewWalker(f.solver)
 	}
+	f.guards = slices.Clone(f.guards)
+	f.solver.Allow(fillSteps)
 	return f
 }
 
-// find looks for an answer with all that is fixed.
+// note notes what the unit has.
+func (f *filler) note(u *config.Unit) {
+	classes := firstGroupClass + int32(len(f.e.cat.Groups))
+	f.chosen, f.picked = slices.Repeat([]int{-1}, int(classes)), make([]bool, classes)
+	f.has = make([]bool, f.e.n)
+	for _, p := range u.Picks {
+		if v, known := f.e.vars[p.Option]; known {
+			f.has[v] = true
+			if class := f.e.class[v]; class >= 0 && !p.Filled {
+				f.picked[class] = true
+			}
+		}
+	}
+}
+
+// begin looks for an answer with the deliberate picks, as near to the unit as it
+// can be. Picks and limits that cannot stand with the others are set aside.
+func (f *filler) begin(u *config.Unit, limits *Limits) bool {
+	e := f.e
+	picks := e.picks(u)
+	f.ask = append(slices.Clone(f.guards), picks...)
+	likes := f.likes()
+	if f.near.Stands() {
+		f.near.Weigh()
+		for _, l := range likes {
+			f.near.Turn(l)
+		}
+	} else {
+		values := make([]bool, e.n)
+		for _, l := range likes {
+			values[l.Var()] = !l.Negative()
+		}
+		f.near.Begin(values)
+	}
+	for _, l := range likes {
+		f.solver.Prefer(l)
+	}
+	if !f.find() {
+		if f.apart {
+			return false
+		}
+		f.solver.Allow(0)
+		f.guards, picks, f.aside = e.standing(u, limits)
+		f.solver.Allow(fillSteps)
+		for _, l := range likes {
+			f.solver.Prefer(l)
+		}
+		if f.ask = append(slices.Clone(f.guards), picks...); !f.find() {
+			return false
+		}
+	}
+	for _, p := range picks {
+		f.choose(p.Var())
+	}
+	return true
+}
+
+// likes says of each option whether it is tried first to have it: what the unit
+// has, and of groups without any of that what is standard.
+func (f *filler) likes() []solve.Lit {
+	e := f.e
+	full := make([]bool, len(f.picked)) // by class
+	for v, has := range f.has {
+		if has && e.class[v] >= 0 {
+			full[e.class[v]] = true
+		}
+	}
+	likes := make([]solve.Lit, 0, e.n)
+	for v := e.firstOption(); v < e.n; v++ {
+		class := e.class[v]
+		if f.has[v] || class >= 0 && !full[class] && e.cat.Options[v-e.firstOption()].Standard {
+			likes = append(likes, solve.Pos(v))
+		} else {
+			likes = append(likes, solve.Neg(v))
+		}
+	}
+	return likes
+}
+
+// choose notes that an option is fixed.
+func (f *filler) choose(v int) {
+	if class := f.e.class[v]; class >= 0 {
+		f.chosen[class] = v
+	}
+}
+
+// find looks for an answer with all that is fixed: near the one in hand, then
+// anywhere.
 func (f *filler) find() bool {
-	if f.solver.Solve(f.ask, fillBudget) != solve.Sat {
+	r := solve.Unknown
+	if f.near.Stands() {
+		r = f.near.Near(f.guards, f.ask, nearBudget)
+	}
+	if r == solve.Unknown && !f.solver.Spent() {
+		if r = f.solver.Solve(f.ask, fillBudget); r == solve.Sat {
+			f.near.Take()
+		}
+	}
+	if r != solve.Sat {
 		return false
 	}
 	f.model = slices.Grow(f.model[:0], f.e.n)[:f.e.n]
@@ -128,12 +229,19 @@ func (f *filler) find() bool {
 // fix fixes a literal if an answer has it; if not, it notes what stands
 // against it.
 func (f *filler) fix(l solve.Lit) bool {
+	v := l.Var()
+	had := f.model[v] != l.Negative()
+	if !had && f.solver.Spent() {
+		return false
+	}
 	f.ask = append(f.ask, l)
-	if f.model[l.Var()] != l.Negative() || f.find() {
+	if had || f.find() {
+		if !l.Negative() {
+			f.choose(v)
+		}
 		return true
 	}
 	f.ask = f.ask[:len(f.ask)-1]
-	v := l.Var()
 	f.by[v] = nil
 	for _, c := range f.solver.Core() {
 		if c != l && c.Var() < f.e.n && !c.Negative() {
@@ -146,47 +254,28 @@ func (f *filler) fix(l solve.Lit) bool {
 
 // keep fixes an earlier fill unless another of its group is fixed already.
 func (f *filler) keep(v int) {
-	if rival := f.chosen(f.e.class[v]); rival >= 0 {
-		f.by[v] = []string{f.e.ids[rival]}
+	if class := f.e.class[v]; class >= 0 && f.chosen[class] >= 0 {
+		f.by[v] = []string{f.e.ids[f.chosen[class]]}
 		return
 	}
 	f.fix(solve.Pos(v))
 }
 
-// chosen is the option of a class that is fixed, or -1.
-func (f *filler) chosen(class int32) int {
-	if class >= 0 {
-		for _, l := range f.ask {
-			if l.Var() < f.e.n && !l.Negative() && f.e.class[l.Var()] == class {
-				return l.Var()
-			}
-		}
-	}
-	return -1
-}
-
 // groups of which exactly one is needed and none is fixed or picked, by their
 // options' variables.
-func (f *filler) groups(u *config.Unit) [][]int {
+func (f *filler) groups() [][]int {
 	e := f.e
 	members := make([][]int, len(e.cat.Groups))
 	for v := e.firstOption(); v < e.n; v++ {
-		if g := e.class[v] - firstGroupClass; g >= 0 && e.cat.Groups[g].Choose == config.ChooseOne {
+		class := e.class[v]
+		if class < firstGroupClass || f.chosen[class] >= 0 || f.picked[class] {
+			continue
+		}
+		if g := class - firstGroupClass; e.cat.Groups[g].Choose == config.ChooseOne {
 			members[g] = append(members[g], v)
 		}
 	}
-	return slices.DeleteFunc(members, func(vs []int) bool {
-		return len(vs) == 0 || f.chosen(e.class[vs[0]]) >= 0 || f.picked(u, e.class[vs[0]])
-	})
-}
-
-// picked reports whether a deliberate pick is of the class, even one that is
-// set aside.
-func (f *filler) picked(u *config.Unit, class int32) bool {
-	return class >= 0 && slices.ContainsFunc(u.Picks, func(p config.Pick) bool {
-		v, known := f.e.vars[p.Option]
-		return known && !p.Filled && f.e.class[v] == class
-	})
+	return slices.DeleteFunc(members, func(vs []int) bool { return len(vs) == 0 })
 }
 
 // fillGroup fixes the standard option, or else the first that fits, which then
@@ -226,6 +315,12 @@ func (f *filler) restrain() {
 	}
 }
 
+// added reports whether the answer in hand has an option that the unit has not.
+func (f *filler) added(v int) bool {
+	class := f.e.class[v]
+	return f.model[v] && !f.has[v] && (class < 0 || !f.picked[class])
+}
+
 // result is the unit with the answer in hand.
 func (f *filler) result(u *config.Unit) config.Unit {
 	n := u.Clone()
@@ -234,7 +329,7 @@ func (f *filler) result(u *config.Unit) config.Unit {
 		return known && p.Filled && !f.model[v]
 	})
 	for v := f.e.firstOption(); v < f.e.n; v++ {
-		if f.model[v] && !n.Has(f.e.ids[v]) && !f.picked(u, f.e.class[v]) {
+		if f.added(v) {
 			n.Set(config.Pick{Option: f.e.ids[v], Qty: 1, Filled: true})
 		}
 	}
@@ -245,10 +340,10 @@ func (f *filler) changes(u *config.Unit) []Change {
 	var out []Change
 	for v := f.e.firstOption(); v < f.e.n; v++ {
 		id := f.e.ids[v]
-		switch p := u.Find(id); {
-		case p == nil && f.model[v] && !f.picked(u, f.e.class[v]):
+		switch {
+		case f.added(v):
 			out = append(out, Change{id, true, f.cause[v], f.by[v]})
-		case p != nil && p.Filled && !f.model[v]:
+		case f.has[v] && !f.model[v] && u.Find(id).Filled:
 			out = append(out, Change{id, false, GivesWay, f.by[v]})
 		}
 	}

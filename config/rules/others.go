@@ -122,10 +122,8 @@ func (s *site) keeps(e *Engine, model []bool) bool {
 	return true
 }
 
-// judgeOthers judges the chassis and bodies other than the unit's, right after
-// the table was asked for its options.
-func (e *Engine) judgeOthers(a *Answer, u *config.Unit, limits *Limits, budget int64) {
-	o, picks := &e.other, a.picks
+func (e *Engine) judgeOthers(a *Answer, u *config.Unit, limits *Limits, picks []solve.Lit, budget int64) {
+	o := &e.other
 	if o.known == nil {
 		o.known = make([]elsewhere, e.firstOption())
 	}
