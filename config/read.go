@@ -16,7 +16,7 @@ import (
 
 // Limits on a catalogue file, checked before and after decoding.
 const (
-	MaxCatalogueBytes = 8 << 20
+	MaxCatalogueBytes = 16 << 20
 	MaxOptions        = 20000
 	MaxRules          = 40000
 	maxCondDepth      = 24

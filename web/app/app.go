@@ -16,7 +16,7 @@ import (
 )
 
 // MaxRequestBytes bounds one request; a catalogue file is the largest part.
-const MaxRequestBytes = 12 << 20
+const MaxRequestBytes = 24 << 20
 
 // Version of the request and reply format.
 const Version = 1
@@ -45,13 +45,11 @@ type Reply struct {
 	Gist    Gist                 `json:"gist"`
 	Fault   string               `json:"fault,omitempty"` // shown as an alert; the earlier state stands
 	Do      []Step               `json:"do,omitempty"`
-	// Partial says that parts which take long are left out: once this is drawn, the
-	// page asks for the rest with a "rest" act.
-	Partial bool `json:"partial,omitempty"`
-	// Undecided says that more work may tell more of what can be chosen: while the page
-	// is idle it asks with a "decide" act for twice the work. It is the only thing in
-	// which the reply of a core that has worked before may differ from that of a new one.
-	Undecided bool `json:"undecided,omitempty"`
+	// Soon asks the page to come back with a "settle" act once it has drawn this:
+	// something that takes long is left out. Unsettled asks for the same when the
+	// page is idle: something is still checking.
+	Soon      bool `json:"soon,omitempty"`
+	Unsettled bool `json:"unsettled,omitempty"`
 	Rehearsed bool `json:"rehearsed,omitempty"` // there is nothing to show
 	Private   bool `json:"private,omitempty"`   // the page shows this and never keeps it
 }

@@ -21,7 +21,7 @@ function draw() {
     button.type = "button";
     button.textContent = label;
     button.addEventListener("click", () => {
-      withdraw(next.about);
+      settle(next.about);
       answer();
     });
     bar.append(button);
@@ -39,7 +39,7 @@ export function ask(about, text, answers) {
   draw();
 }
 
-/** withdraw takes a question away. @param {string} about */
-export function withdraw(about) {
+/** settle takes a question away. @param {string} about */
+export function settle(about) {
   if (waiting.delete(about)) draw();
 }

@@ -143,14 +143,14 @@ export function save(record, step, isNew) {
   const change = [record, step || undefined, isNew];
   coming.set(record.id, [...(coming.get(record.id) || []), change]);
   note(record.id);
-  return new Promise((answered) => {
+  return new Promise((settle) => {
     const resolve = (/** @type {boolean | "taken"} */ answer) => {
       coming.set(
         record.id,
         (coming.get(record.id) || []).filter((c) => c !== change),
       );
       note(record.id);
-      answered(answer);
+      settle(answer);
     };
     /** @type {boolean | "taken"} */
     let answer = false;

@@ -51,8 +51,8 @@ export interface Reply {
   gist: Gist;
   fault?: string;
   do?: Step[];
-  partial?: boolean;
-  undecided?: boolean;
+  soon?: boolean;
+  unsettled?: boolean;
   rehearsed?: boolean;
   private?: boolean;
 }
@@ -93,7 +93,6 @@ export interface View {
   mountings?: boolean;
   foreign?: string;
   find?: string;
-  parts?: string[];
   proposed?: string;
   paper?: string;
   received?: string;

@@ -6,6 +6,9 @@ import (
 	"boxwright/pricing/quote"
 )
 
+// MaxEffort ends the doubling of what is spent on one question.
+const MaxEffort = 12
+
 // Session is one request being worked on.
 type Session struct {
 	Memory  *Memory
@@ -17,9 +20,9 @@ type Session struct {
 	Faults  []string
 	Notice  string
 	Steps   []Step
-	Effort  int  // spent on what is undecided, see quote.ComputeWith
+	Effort  int  // how often the table was already asked for more certainty
 	Private bool // what is shown is the seller's own: the page never keeps it
-	Partial bool // a part that takes long is left out of this reply
+	Soon    bool // something that takes long is left out of this reply
 }
 
 // Fault adds a sentence to the alert that is shown.

@@ -21,7 +21,7 @@ var measured = []string{
 }
 
 // reports are the packages with a report of their own, in the form printed here.
-var reports = []string{"./config/rules", "./config/solve", "./pricing/quote"}
+var reports = []string{"./config/rules", "./config/solve", "./pricing/quote", "./web/app"}
 
 // core runs the benchmarks natively and in wasm under Node.
 func core(root string) error {
@@ -42,7 +42,7 @@ func core(root string) error {
 		{"wasm_", site.WasmEnv, []string{runner}, "2s"},
 	} {
 		for _, p := range reports {
-			args := append(append([]string{"test"}, way.args...), "-timeout=30m", "-run=TestBenchReport", "-v", p,
+			args := append(append([]string{"test"}, way.args...), "-timeout=30m", "-run=Report$", "-v", p,
 				"-bench-report")
 			if err := lines(root, way.env, args, func(line string) { report(way.prefix, line) }); err != nil {
 				return err
