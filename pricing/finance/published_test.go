@@ -147,10 +147,11 @@ func TestF7EquivalentAnnualCost(t *testing.T) {
 		now, err := finance.PresentWorth(percent(t, "5"), flows)
 		require.NoError(t, err)
 		assert.Equal(t, c.worth, now.Decimal().Round(0).String(), c.name)
-		each, err := finance.EquivalentAnnual(now, percent(t, "5"), c.years)
+		y, err := finance.EquivalentAnnual(percent(t, "5"), 1, flows, c.years)
 		require.NoError(t, err)
-		assert.Equal(t, c.perYear, each.Decimal().Round(0).String(), c.name)
-		assert.Equal(t, c.exactCent, each.String(), "%s: recomputed at full precision", c.name)
+		assert.True(t, y.Worth.Equal(now), c.name)
+		assert.Equal(t, c.perYear, y.PerYear.Decimal().Round(0).String(), c.name)
+		assert.Equal(t, c.exactCent, y.PerYear.String(), "%s: recomputed at full precision", c.name)
 		s, err := finance.CostPerYear(finance.Choice{Price: amount(t, c.buy), Yearly: amount(t, c.yearly),
 			Years: c.years}, finance.Rates{Discount: percent(t, "5")})
 		require.NoError(t, err)
@@ -170,6 +171,13 @@ func TestF10EquivalentAnnualCost(t *testing.T) {
 			Years: c.years}, finance.Rates{Discount: percent(t, "8")})
 		require.NoError(t, err)
 		assert.Equal(t, c.want, s.PerYear.String())
+		flows := []money.Amount{amount(t, c.buy)}
+		for range c.years {
+			flows = append(flows, amount(t, c.yearly))
+		}
+		y, err := finance.EquivalentAnnual(percent(t, "8"), 1, flows, c.years)
+		require.NoError(t, err)
+		assert.Equal(t, c.want, y.PerYear.String(), "the same as a series of payments")
 	}
 }
 

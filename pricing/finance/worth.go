@@ -71,18 +71,46 @@ func factor(i decimal.Decimal, n int) decimal.Decimal {
 	return one.Sub(growth(v, n)).DivRound(i, places)
 }
 
-// EquivalentAnnual spreads a present worth evenly over years.
+// Yearly is what a series of payments comes to in each year of service.
+type Yearly struct {
+	Worth     money.Amount  // of all payments, now
+	PerYear   money.Amount  // the same at the end of each year
+	Effective money.Percent // the yearly rate with interest on interest, to four decimals
+}
+
+// EquivalentAnnual spreads a series of payments evenly over years of service. The
+// flows stand perYear to the year, the first of them now; the rate is nominal, in
+// as many periods.
 //
-// Source: EAC = present worth / A(n,i).
-// Units: dollars a year, rounded to the cent half up; rate a year in percent.
-// Valid: as AnnuityFactor.
-// Example: 50,000 and 13,000 a year for 3 years at 5 % is 31,360.43 a year.
-func EquivalentAnnual(now money.Amount, rate money.Percent, years int) (money.Amount, error) {
-	a, err := AnnuityFactor(rate, years)
-	if err != nil {
-		return money.Amount{}, err
+// Source: EAC = present worth / A(n,e) with e = (1 + i/m)^m - 1, the effective
+// yearly rate: what is due once a year is discounted by the same money as what is
+// due in each period. The worth is not rounded on the way.
+// Units: dollars, dollars a year, both rounded to the cent half up at the end; the
+// rate nominal a year in percent.
+// Valid: rate from -50 to 500 % a period, 1 to 12 periods a year, at most 1,200
+// flows, 1 to 100 years.
+// Example: 50,000 and 13,000 a year for 3 years at 5 % is 31,360.43 a year; 4 % in
+// months is 4.0742 % effective.
+func EquivalentAnnual(rate money.Percent, perYear int, flows []money.Amount, years int) (*Yearly, error) {
+	if perYear < 1 || perYear > 12 {
+		return nil, fmt.Errorf("finance: %d periods a year; choose 1 to 12", perYear)
 	}
-	return money.HalfUp.Cent(now.Decimal().DivRound(a, places)), nil
+	if years < 1 || years > 100 {
+		return nil, fmt.Errorf("finance: %d years; choose 1 to 100", years)
+	}
+	i := rate.Fraction().DivRound(decimal.NewFromInt(int64(perYear)), places)
+	if err := checkRate(money.PercentOf(i.Shift(2))); err != nil {
+		return nil, err
+	}
+	if len(flows) > maxFlows {
+		return nil, fmt.Errorf("finance: %d payments; at most %d", len(flows), maxFlows)
+	}
+	now, effective := worth(i, flows), growth(one.Add(i), perYear).Sub(one)
+	return &Yearly{
+		Worth:     money.HalfUp.Cent(now),
+		PerYear:   money.HalfUp.Cent(now.DivRound(factor(effective, years), places)),
+		Effective: percent(effective),
+	}, nil
 }
 
 // RateTolerance is how near a solved rate is to the true one, as a fraction of

@@ -120,9 +120,47 @@ func TestFactorAndPresentWorthRefuseAbsurdRates(t *testing.T) {
 	}
 	_, err := finance.AnnuityFactor(percent(t, "5"), 0)
 	assert.Error(t, err)
-	_, err = finance.EquivalentAnnual(money.Dollars(1), percent(t, "5"), 0)
+	_, err = finance.EquivalentAnnual(percent(t, "5"), 1, []money.Amount{money.Dollars(1)}, 0)
 	assert.Error(t, err)
 	a, err := finance.AnnuityFactor(percent(t, "0"), 7)
 	require.NoError(t, err)
 	assert.Equal(t, "7", a.String())
+}
+
+// Payments in each month over just the years they are spread over come, each year,
+// to what the year's twelve payments have grown to at its end: 1,000.00 a month at
+// 4 % in months is 12,222.46 a year, and 4 % so paid is 4.0742 % a year. At the
+// nominal rate it would be 0.4 % less.
+func TestMonthlyPaymentsByTheYear(t *testing.T) {
+	for _, c := range []struct {
+		name, rate, payment, perYear, effective string
+		years                                   int
+	}{
+		{"4 % over ten years", "4", "1000", "12222.46", "4.0742", 10},
+		{"4 % over one year", "4", "1000", "12222.46", "4.0742", 1},
+		{"12 % over five years", "12", "1000", "12682.50", "12.6825", 5},
+		{"no interest", "0", "1000", "12000.00", "0", 3},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			flows := make([]money.Amount, 12*c.years+1)
+			for i := 1; i < len(flows); i++ {
+				flows[i] = amount(t, c.payment)
+			}
+			y, err := finance.EquivalentAnnual(percent(t, c.rate), 12, flows, c.years)
+			require.NoError(t, err)
+			assert.Equal(t, c.perYear, y.PerYear.String())
+			assert.Equal(t, c.effective, y.Effective.String())
+		})
+	}
+	for _, c := range []struct {
+		name           string
+		rate           string
+		perYear, years int
+	}{{"no year", "4", 12, 0}, {"too many periods", "4", 13, 5}, {"no periods", "4", 0, 5}, {"a rate beyond reason", "900",
+		1, 5}} {
+		t.Run(c.name, func(t *testing.T) {
+			_, err := finance.EquivalentAnnual(percent(t, c.rate), c.perYear, nil, c.years)
+			assert.Error(t, err)
+		})
+	}
 }

@@ -50,17 +50,15 @@ func LeaseSummary(p *Page) Part {
 	for _, r := range x.Schedule.Rows {
 		flows[r.Months] = flows[r.Months].Add(r.Payment)
 	}
-	monthly := money.PercentOf(rate.Decimal().DivRound(decimal.NewFromInt(12), 6))
-	if worth, err := finance.PresentWorth(monthly, flows); err == nil {
+	years := 10
+	if s := p.Q.Draft.Terms.Service; s != nil {
+		years = s.This.Years
+	}
+	if y, err := finance.EquivalentAnnual(rate, 12, flows, years); err == nil {
 		row("Present worth at delivery", "at "+rate.Show()+" a year in monthly periods; paid at once it would be "+
-			x.Lease.Principal.Show(), worth.Show())
-		years := 10
-		if s := p.Q.Draft.Terms.Service; s != nil {
-			years = s.This.Years
-		}
-		if a, err := finance.EquivalentAnnual(worth, rate, years); err == nil {
-			row("Equivalent annual cost of it", "spread over "+Count(years, "year", "years")+" of service", a.Show())
-		}
+			x.Lease.Principal.Show(), y.Worth.Show())
+		row("Equivalent yearly cost of it", "spread over "+Count(years, "year", "years")+" of service at the effective "+
+			"rate of "+y.Effective.Show()+" a year", y.PerYear.Show())
 	}
 	return t.Draw()
 }
