@@ -174,6 +174,9 @@ type Tax struct {
 	ExciseUntaxed  bool    `json:"excise_untaxed,omitempty"` // federal excise is no part of the taxed price
 	TradeInTaxed   bool    `json:"trade_in_taxed,omitempty"` // the trade-in does not lessen the taxed price
 	Reason         string  `json:"reason,omitempty"`
+	// ExemptBuyers are the kinds of buyer that pay none until said otherwise; left
+	// out they are the public bodies.
+	ExemptBuyers []string `json:"exempt_buyers,omitempty"`
 }
 
 // BondStep is one step of the premium: Percent on the part of the sum above

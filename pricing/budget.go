@@ -91,11 +91,8 @@ func (b *Book) marginal(cat *config.Catalogue, u *config.Unit, t *Terms, s *Shee
 			taxed = taxed.Add(ExciseRate.Fraction())
 		}
 	}
-	rate := b.Tax.Rate
-	if t.TaxRate != nil {
-		rate = *t.TaxRate
-	}
-	if !t.TaxExempt {
+	rate, _ := t.rateOf(&b.Tax)
+	if exempt, _ := t.Exempt(&b.Tax); !exempt {
 		grows = grows.Add(taxed.Mul(rate.Fraction()))
 	}
 	if t.Bond {

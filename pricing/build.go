@@ -197,12 +197,12 @@ func (o *order) judge() {
 		f := s.Figure(o.t)
 		finding := config.Finding{Code: "price.budget", Severity: config.Note, Where: "budget", Figure: &f,
 			Basis: config.Purchaser,
-			Text: fmt.Sprintf("The order keeps the budget of %s with %s left.", o.t.Budget.Show(),
-				o.t.Budget.Sub(s.Total).Show())}
+			Text: fmt.Sprintf("The price keeps the budget of %s with %s left (%s).", o.t.Budget.Show(),
+				o.t.Budget.Sub(s.Total).Show(), s.Basis())}
 		if s.Total.Cmp(o.t.Budget) > 0 {
 			finding.Severity = config.Warn
-			finding.Text = fmt.Sprintf("The order is %s above the budget of %s.", s.Total.Sub(o.t.Budget).Show(),
-				o.t.Budget.Show())
+			finding.Text = fmt.Sprintf("The price is %s above the budget of %s (%s).",
+				s.Total.Sub(o.t.Budget).Show(), o.t.Budget.Show(), s.Basis())
 			finding.Remedy = "Leave out options, or ask for the lowest-priced unit that meets the needs."
 		}
 		s.Findings = append(s.Findings, finding)

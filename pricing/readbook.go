@@ -289,6 +289,11 @@ func (k *bookCheck) charges() {
 	k.rebate("tax rate", k.b.Tax.Rate)
 	k.text("tax label", k.b.Tax.Label, false)
 	k.text("tax reason", k.b.Tax.Reason, false)
+	for i, id := range k.b.Tax.ExemptBuyers {
+		if !slices.ContainsFunc(Buyers, func(b Buyer) bool { return b.ID == id }) {
+			k.add("value", fmt.Sprintf("tax exempt_buyers[%d]", i), "%.40q is not a kind of buyer known here", id)
+		}
+	}
 }
 
 func (k *bookCheck) bond() {

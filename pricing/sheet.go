@@ -15,8 +15,9 @@ type Sheet struct {
 	Lines      []Line              `json:"lines"`
 	Subtotals  []Subtotal          `json:"subtotals"`
 	Total      Amount              `json:"total"`
-	Payments   []Payment           `json:"payments"` // they add up to the total
-	Shares     []Share             `json:"shares"`   // of each single unit in the total; they add up to it
+	SalesTax   SalesTax            `json:"sales_tax"` // how it stands in the total
+	Payments   []Payment           `json:"payments"`  // they add up to the total
+	Shares     []Share             `json:"shares"`    // of each single unit in the total; they add up to it
 	Lease      *LeasePlan          `json:"lease,omitempty"`
 	Service    *finance.Comparison `json:"service,omitempty"` // the quoted unit first
 	Rounding   string              `json:"rounding"`          // where and how fractions of a cent are rounded
@@ -108,7 +109,7 @@ func (s *Sheet) Figure(t *Terms) config.Figure {
 	f := config.Figure{Code: BudgetCode, Label: "Price of the order", Value: s.Total.Float(), Low: s.Total.Float(),
 		High: s.Total.Float(), Unit: s.Currency}
 	if t != nil && t.Budget.Sign() > 0 {
-		f.Limit, f.Sense, f.Source, f.Basis = t.Budget.Float(), config.AtMost, "the buyer's budget", config.Purchaser
+		f.Limit, f.Sense, f.Source, f.Basis = t.Budget.Float(), config.AtMost, "the buyer's budget for "+s.Basis(), config.Purchaser
 	}
 	return f
 }

@@ -125,31 +125,42 @@ func (o *order) salesTax() {
 			base = base.Add(l.Amount)
 		}
 	}
-	rate, source := o.b.Tax.Rate, "tax"
-	if o.t.TaxRate != nil {
-		rate, source = *o.t.TaxRate, "tax_rate"
-	}
+	rate, source := o.t.rateOf(&o.b.Tax)
 	label := o.b.Tax.Label
 	if label == "" {
 		label = "Sales tax"
 	}
-	if o.t.TaxExempt {
-		how := "exempt"
-		if o.t.ExemptReason != "" {
-			how += ": " + o.t.ExemptReason
+	due := Amount{}
+	if base.Sign() > 0 {
+		due = base.Share(rate, o.r)
+	}
+	tax := &o.sheet.SalesTax
+	*tax = SalesTax{Label: label, Buyer: o.t.Buyer, Rate: rate}
+	if tax.Exempt, tax.Assumed = o.t.Exempt(&o.b.Tax); tax.Exempt {
+		tax.Would = due
+		how, source := "exempt", "tax_exempt"
+		if tax.Assumed {
+			how, source = "exempt: "+BuyerLabel(o.t.Buyer)+" pays none until said otherwise", "buyer"
+			o.find("tax-assumed", config.Note, "sales tax", fmt.Sprintf("No sales tax is charged, since %s "+
+				"buys; at %s it would be %s.", BuyerLabel(o.t.Buyer), rate.Show(), due.Show()),
+				"Ask for the exemption certificate, or say in Price that the buyer pays sales tax.")
 		}
-		o.whole(LineTax, label, Amount{}, false, how, "tax_exempt")
+		if o.t.ExemptReason != "" {
+			how += "; " + o.t.ExemptReason
+		}
+		o.whole(LineTax, label, Amount{}, false, how, source)
 		return
 	}
-	if rate.IsZero() || base.Sign() <= 0 {
+	if due.IsZero() {
 		return
 	}
+	tax.Amount = due
 	o.subtotal(SubTaxed, 0, "Taxed price", base)
 	how := fmt.Sprintf("%s of the taxed price of %s", rate.Show(), base.Show())
 	if o.t.TaxRate == nil {
 		how = because(how, o.b.Tax.Reason)
 	}
-	o.whole(LineTax, label, base.Share(rate, o.r), false, how, source)
+	o.whole(LineTax, label, due, false, how, source)
 	o.find("tax", config.Note, "sales tax", "Sales tax is worked out as the price book or the terms say; what is "+
 		"taxed and who is exempt differs by place.", "Let the buyer's tax authority decide.")
 }

@@ -32,8 +32,10 @@ type Terms struct {
 	Fees         []string `json:"fees,omitempty"` // ids of the fees that are charged only when asked for
 	Extras       []Extra  `json:"extras,omitempty"`
 
+	Buyer        string   `json:"buyer,omitempty"`    // one of Buyers, who decides the tax assumed; empty not said
 	TaxRate      *Percent `json:"tax_rate,omitempty"` // nil takes the book's
 	TaxExempt    bool     `json:"tax_exempt,omitempty"`
+	Taxed        bool     `json:"taxed,omitempty"`         // the buyer pays sales tax, whoever it is
 	ExemptReason string   `json:"exempt_reason,omitempty"` // such as the certificate's number
 
 	Bond bool `json:"bond,omitempty"` // a performance bond is asked for
@@ -132,6 +134,12 @@ func (t *Terms) Check() config.Problems {
 	count("milestones", len(t.Milestones), maxExtras)
 	if t.Use != "" && !slices.Contains(Uses, t.Use) {
 		add("value", "use", "%q is not one of %s", t.Use, strings.Join(Uses, ", "))
+	}
+	if t.Buyer != "" && !slices.ContainsFunc(Buyers, func(b Buyer) bool { return b.ID == t.Buyer }) {
+		add("value", "buyer", "%.40q is not one of the buyers known here", t.Buyer)
+	}
+	if t.Taxed && t.TaxExempt {
+		add("value", "taxed", "a buyer is exempt from sales tax or pays it")
 	}
 	for _, x := range []struct {
 		where string

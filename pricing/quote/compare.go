@@ -87,6 +87,12 @@ func Compare(quotes []*Quote, rivals []Rival, in quantity.System) []Row {
 		}
 		return currency + r.Price.Show()
 	})
+	if slices.ContainsFunc(quotes, func(q *Quote) bool { return q != nil && q.Price.Units > 1 }) {
+		add("Units", func(q *Quote) string {
+			return cmp.Or(q.Price.EachWords(), "1 unit at "+q.Price.Total.Show())
+		}, nil)
+	}
+	add("Sales tax", func(q *Quote) string { return q.Price.SalesTax.Words() }, nil)
 	add("Delivery, even odds", func(q *Quote) string { return q.Plan.EvenOdds.Long() }, nil)
 	add("Delivery, nine in ten", func(q *Quote) string { return q.Plan.NineInTen.Long() }, nil)
 	add("Stands until", func(q *Quote) string { return q.Price.ValidUntil.Long() }, nil)

@@ -204,6 +204,16 @@ func (q *Quote) Labels(ids []string) string {
 // Total is the price with its currency.
 func (q *Quote) Total() string { return q.Price.Currency + " " + q.Price.Total.Show() }
 
+// PriceWords say beside the total how many units it is for, at how much each, and
+// what of it is sales tax.
+func (q *Quote) PriceWords() string {
+	words := q.Price.SalesTax.Words() + "."
+	if each := q.Price.EachWords(); each != "" {
+		words = each + ". " + words
+	}
+	return words
+}
+
 // Figure finds a figure of any check by its code.
 func (q *Quote) Figure(code string) (config.Figure, bool) {
 	for _, r := range append(q.judged(), &q.Plan.Report) {

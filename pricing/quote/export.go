@@ -49,7 +49,8 @@ func (q *Quote) Everything() [][]string {
 	for _, l := range q.Price.Lines {
 		add("Price", l.Label, l.How, l.Qty.String(), l.Amount.String(), q.Price.Currency, "", "", l.Source)
 	}
-	add("Price", "Total", "", "", q.Price.Total.String(), q.Price.Currency)
+	add("Price", "Total", "", strconv.Itoa(q.Price.Units), q.Price.Total.String(), q.Price.Currency)
+	add("Price", "Of it", q.PriceWords())
 	for _, x := range q.Price.Payments {
 		add("Payments", x.Label, x.How, "", x.Amount.String(), q.Price.Currency)
 	}

@@ -114,7 +114,8 @@ var named = map[string]string{
 	"number": "quote number", "rev": "revision", "date": "date of the quote", "title": "what the unit is called",
 	"unit.order_on": "order date", "unit.needed_by": "needed by", "unit.rule_set": "rule set in force", "unit.edition": "catalogue edition", "unit.catalogue": "catalogue",
 	"terms.units": "number of units", "terms.discount_percent": "agreed discount, percent", "terms.discount_amount": "agreed discount, amount", "terms.discount_reason": "reason for the discount",
-	"terms.tax_rate": "sales tax rate", "terms.tax_exempt": "exempt from sales tax", "terms.freight_miles": "delivery miles", "terms.bond": "performance bond",
+	"terms.tax_rate": "sales tax rate", "terms.tax_exempt": "exempt from sales tax",
+	"terms.buyer": "who buys", "terms.taxed": "pays sales tax", "terms.exempt_reason": "exemption certificate", "terms.freight_miles": "delivery miles", "terms.bond": "performance bond",
 }
 
 // otherwise compares every field of two drafts but what made compares.

@@ -45,7 +45,7 @@ func TestTermsAreSet(t *testing.T) {
 			"1,200"), set("terms.discount_reason", "standing order"),
 		set("terms.trade_in", "18000"), set("terms.trade_in_text", "2014 unit"), set("terms.budget", "900000"),
 		set("terms.validity_days", "45"),
-		set("terms.tax_rate", "7.25"), tick("terms.tax_exempt"), set("terms.exempt_reason", "public service"),
+		set("terms.tax_rate", "7.25"), set("deal.tax", "exempt"), set("terms.exempt_reason", "public service"),
 		set("deal.use", "other"), set("deal.deposit_amount", "5000"), tick("terms.bond"),
 		set("terms.prepay", "chassis-with-order"), set("deal.prepay_days", "150"), set("terms.freight_miles", "412.5"),
 		set("terms.training_days", "3"), tick("fee.scale-ticket"),

@@ -104,6 +104,7 @@ func Standing(p *Page) Part {
 		),
 		El("h3", Text("Price")),
 		El("p", Class("big"), Text(q.Total())),
+		El("p", Class("how"), Text(q.PriceWords())),
 		standingFindings(p),
 		wordsOf("standing", StandingWords),
 	))

@@ -10,6 +10,15 @@ import (
 	. "boxwright/web/page/markup"
 )
 
+// BuyerChoices are the kinds of buyer to choose from.
+func BuyerChoices() []Choice {
+	out := []Choice{{"", "not said"}}
+	for _, b := range pricing.Buyers {
+		out = append(out, Choice{b.ID, b.Label})
+	}
+	return out
+}
+
 // ShareOf is what all units of an item bear of the total.
 func ShareOf(q *quote.Quote, at int) (sum pricing.Amount) {
 	for _, s := range q.Price.Shares {
@@ -146,6 +155,7 @@ func PriceTable(p *Page) Part {
 	}
 	l.body("", order...)
 	l.sum("Total, "+s.Currency, "", s.Total.Show())
+	l.body("", El("tr", El("td", At("colspan", "4"), Class("how"), Text(p.Q.PriceWords()))))
 	return Many(
 		El("div", Class("scroll"), At("tabindex", "0"), At("role", "region"), At("aria-label", "Price build-up"),
 			El("table", Class("data ledger"),

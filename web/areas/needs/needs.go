@@ -58,6 +58,8 @@ func draw(p *Page) Part {
 					page.Field(p.Page, "title", "What the buyer calls the unit", d.Title,
 						"Heads every page of the quote"),
 					page.Field(p.Page, "buyer.name", "Service or department", d.Buyer.Name, ""),
+					page.Choose(p.Page, "terms.buyer", "Who buys", d.Terms.Buyer, "Decides the sales tax that is assumed",
+						page.BuyerChoices()),
 					page.Field(p.Page, "buyer.person", "Person", d.Buyer.Person, ""),
 					page.Field(p.Page, "buyer.reach", "Telephone or mail", d.Buyer.Reach, ""),
 					El("div", Class("field wide"), page.TextField(p.Page, "buyer.address", "Address", d.Buyer.Address,

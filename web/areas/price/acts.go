@@ -37,6 +37,24 @@ func taxRate(s *session.Session, a session.Act) error {
 	return nil
 }
 
+// checked sets what is chosen among the terms, where they bear it.
+func checked(put func(t *pricing.Terms, chosen string)) session.Setter {
+	return func(s *session.Session, a session.Act) error {
+		before := s.Draft.Terms.Clone()
+		put(&s.Draft.Terms, a.Value)
+		if ps := s.Draft.Terms.Check(); len(ps) > 0 {
+			s.Draft.Terms = before
+			return ps
+		}
+		return nil
+	}
+}
+
+// sayTax says whether the buyer pays sales tax; empty leaves it to who buys.
+func sayTax(t *pricing.Terms, chosen string) {
+	t.TaxExempt, t.Taxed = chosen == taxExempt, chosen == taxPaid
+}
+
 // moneyFields find the place in a draft that a field of a family stands for; nil
 // when there is none.
 var moneyFields = map[string]func(d *quote.Draft, at int, name string) any{

@@ -113,7 +113,10 @@ func terms(p *Page) Part {
 		page.Block("Tax, deposit and bond", fields(
 			page.Number(p.Page, "terms.tax_rate", "Sales tax rate", tax, "%", "Empty takes "+b.Tax.Rate.Show()+
 				"; the buyer's own authority decides what is taxed"),
-			page.Check(p.Page, "terms.tax_exempt", "The buyer is exempt from sales tax", t.TaxExempt),
+			page.Choose(p.Page, "terms.buyer", "Who buys", t.Buyer, "Decides the sales tax that is assumed",
+				page.BuyerChoices()),
+			page.Choose(p.Page, "deal.tax", "Sales tax", taxWord(t), p.Q.Price.SalesTax.Words(),
+				[]page.Choice{{"", "as who buys"}, {taxExempt, "exempt"}, {taxPaid, "the buyer pays it"}}),
 			page.Field(p.Page, "terms.exempt_reason", "Exemption certificate", t.ExemptReason, ""),
 			page.Choose(p.Page, "deal.use", "Federal excise: it serves as", t.Use, "12 % above 33,000 lb GVWR, "+
 				pricing.ExciseSource+"; ambulances and hearses are exempt by name, "+pricing.ExemptSource, uses),
@@ -140,6 +143,22 @@ func terms(p *Page) Part {
 			})),
 			extras(p)),
 	)
+}
+
+// What is said of sales tax.
+const (
+	taxExempt = "exempt"
+	taxPaid   = "paid"
+)
+
+func taxWord(t *pricing.Terms) string {
+	switch {
+	case t.TaxExempt:
+		return taxExempt
+	case t.Taxed:
+		return taxPaid
+	}
+	return ""
 }
 
 // extras are lines typed in by hand.

@@ -34,6 +34,7 @@ var fields = map[string]session.Setter{
 	"terms.freight_miles":    session.Number(quantity.Mile, func(d *quote.Draft) *pricing.Quantity { return &d.Terms.FreightMiles }),
 	"terms.training_days":    session.Number(quantity.CalendarDay, func(d *quote.Draft) *pricing.Quantity { return &d.Terms.TrainingDays }),
 	"terms.tax_rate":         taxRate,
-	"terms.tax_exempt":       session.Flag(func(d *quote.Draft) *bool { return &d.Terms.TaxExempt }),
+	"terms.buyer":            checked(func(t *pricing.Terms, typed string) { t.Buyer = typed }),
+	"deal.tax":               checked(sayTax),
 	"terms.bond":             session.Flag(func(d *quote.Draft) *bool { return &d.Terms.Bond }),
 }

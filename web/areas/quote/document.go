@@ -301,7 +301,7 @@ func priceSummary(p *Page) Part {
 		}
 	}
 	t.Sums = append(t.Sums, page.Texts("Total", p.Q.Total()))
-	return Many(t.Draw(),
+	return Many(t.Draw(), El("p", Text(p.Q.PriceWords())),
 		If(!s.ValidUntil.IsZero(), El("p", Class("how"), Text("Stands until "+s.ValidUntil.Long()+". "+s.Rounding))))
 }
 
@@ -356,7 +356,10 @@ func compliancePaper(p *Page) Part {
 
 func cover(p *Page) Part {
 	q, d := p.Q, p.Q.Draft
-	box := func(label, value string) Part { return El("div", El("span", Text(label)), El("b", Text(value))) }
+	box := func(label, value string, under ...string) Part {
+		return El("div", El("span", Text(label)), El("b", Text(value)),
+			Each(under, func(_ int, t string) Part { return El("small", Text(t)) }))
+	}
 	figure := func(label, code string) Part {
 		f, ok := q.Figure(code)
 		switch {
@@ -390,7 +393,7 @@ func cover(p *Page) Part {
 		El("p", Text(q.Chassis.Label+" · "+q.Body.Label)),
 		El("div", Class("two"), El("div", El("h2", Class("plain"), Text("For")), lines(d.Buyer)),
 			El("div", El("h2", Class("plain"), Text("From")), lines(d.Seller))),
-		El("div", Class("cover"), box("Price", q.Total()), box("Delivery, even odds", q.Plan.EvenOdds.Long()),
+		El("div", Class("cover"), box("Price", q.Total(), q.PriceWords()), box("Delivery, even odds", q.Plan.EvenOdds.Long()),
 			box("Delivery, nine in ten", q.Plan.NineInTen.Long()), box("Stands until", q.Price.ValidUntil.Long()),
 			figure("Payload", "weight.payload"), figure("Payload left, loaded", "weight.payload-left"),
 			figure("Front axle margin", "weight.front-axle"), figure("Rear axle margin", "weight.rear-axle")),
@@ -415,7 +418,8 @@ func acceptance(p *Page) Part {
 	line := func(t string) Part { return El("div", Text(t)) }
 	return El("section", Class("whole"),
 		El("h2", Text("Acceptance")),
-		El("p", Text("The buyer accepts "+p.named()+" at "+p.Q.Total()+", with the specification and terms above.")),
+		El("p", Text("The buyer accepts "+p.named()+" at "+p.Q.Total()+
+			" for "+page.Count(p.Q.Price.Units, "unit", "units")+", with the specification and terms above.")),
 		El("div", Class("sign"), line("For the buyer: name and title"), line("For the seller: name and title"),
 			line("Signature and date"), line("Signature and date")),
 	)

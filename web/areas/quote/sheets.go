@@ -55,6 +55,7 @@ func exceptions(p *Page) Part {
 func orderSheet(p *Page) Part {
 	q := p.Q
 	out := []Part{El("h1", Text("Order sheet: "+page.Subject(p.Page))),
+		El("p", El("b", Text("Build "+page.Count(q.Draft.Terms.Count(), "unit", "units")+" alike."+p.among()))),
 		El("p", Text(q.Chassis.Label+" · "+q.Body.Label+" · rules: "+q.Assume.Label)),
 		El("p", Text("Order "+q.Plan.Order.Long()+" · delivery at even odds "+q.Plan.EvenOdds.Long()+
 			", at nine in ten "+q.Plan.NineInTen.Long()+". Dates by station are those expected."))}
@@ -97,6 +98,15 @@ func orderSheet(p *Page) Part {
 		El("p", Class("how"),
 			Text("For building to, once a licensed designer of record has gone over it. Mark number and function "+
 				"every 4 in where the option says so.")))
+}
+
+// among says what else the order holds.
+func (p *Page) among() string {
+	if others := p.Q.Draft.Count() - p.Q.Draft.Terms.Count(); others > 0 {
+		return " The order holds " + page.Count(others, "more unit", "more units") + " of other kinds; each kind has its " +
+			"own sheet."
+	}
+	return ""
 }
 
 // testSheet is filled in at the finished unit; what is typed in is judged.
