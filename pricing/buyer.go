@@ -75,15 +75,13 @@ type SalesTax struct {
 func (s *SalesTax) Words() string {
 	switch {
 	case s.Exempt && s.Assumed:
-		return fmt.Sprintf("No sales tax: %s is exempt until said otherwise", BuyerLabel(s.Buyer))
+		return fmt.Sprintf("No sales tax: %s is taken as exempt", BuyerLabel(s.Buyer))
 	case s.Exempt:
 		return "No sales tax: the buyer is exempt"
 	case s.Rate.IsZero():
 		return "No sales tax: the rate is 0 %"
-	case s.Buyer == "":
-		return fmt.Sprintf("Sales tax of %s in it, %s; who buys is not said", s.Amount.Show(), s.Rate.Show())
 	}
-	return fmt.Sprintf("Sales tax of %s in it, %s", s.Amount.Show(), s.Rate.Show())
+	return fmt.Sprintf("Includes sales tax of %s, %s", s.Amount.Show(), s.Rate.Show())
 }
 
 // Basis says what a budget is compared with: how many units, with or without tax.
@@ -112,12 +110,26 @@ func (s *Sheet) EachWords() string {
 			high = x.Amount
 		}
 	}
-	alike := s.Shares[len(s.Shares)-1].Item == 1
-	switch {
-	case low.Equal(high):
-		return fmt.Sprintf("%d units at %s each", s.Units, low.Show())
-	case alike: // the cents that cannot be shared out
-		return fmt.Sprintf("%d units at %s each, to the cent", s.Units, low.Show())
+	if s.Shares[len(s.Shares)-1].Item == 1 {
+		return fmt.Sprintf("%d units at %s each", s.Units, s.Each(1))
 	}
 	return fmt.Sprintf("%d units at %s to %s each", s.Units, low.Show(), high.Show())
+}
+
+// Each is what one unit of an item comes to, to the cent where it cannot be shared
+// out evenly; items count from 1.
+func (s *Sheet) Each(item int) string {
+	var first Amount
+	n := 0
+	for _, x := range s.Shares {
+		if x.Item != item {
+			continue
+		}
+		if n++; n == 1 {
+			first = x.Amount
+		} else if !x.Amount.Equal(first) {
+			return "about " + first.Show()
+		}
+	}
+	return first.Show()
 }

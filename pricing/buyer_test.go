@@ -21,17 +21,17 @@ func TestWhoBuysDecidesTheTax(t *testing.T) {
 		exempt, assumed bool
 		words           string
 	}{
-		{"nobody said", pricing.Terms{}, false, false, "Sales tax of 10,167.63 in it, 6.5 %; who buys is not said"},
-		{"a county", pricing.Terms{Buyer: "county"}, true, true, "No sales tax: a county is exempt until said otherwise"},
-		{"a city", pricing.Terms{Buyer: "city"}, true, true, "No sales tax: a city is exempt until said otherwise"},
+		{"nobody said", pricing.Terms{}, false, false, "Includes sales tax of 10,167.63, 6.5 %"},
+		{"a county", pricing.Terms{Buyer: "county"}, true, true, "No sales tax: a county is taken as exempt"},
+		{"a city", pricing.Terms{Buyer: "city"}, true, true, "No sales tax: a city is taken as exempt"},
 		{"a fire district", pricing.Terms{Buyer: "fire-district"}, true, true,
-			"No sales tax: a fire district is exempt until said otherwise"},
-		{"a hospital", pricing.Terms{Buyer: "hospital"}, false, false, "Sales tax of 10,167.63 in it, 6.5 %"},
-		{"a private service", pricing.Terms{Buyer: "private"}, false, false, "Sales tax of 10,167.63 in it, 6.5 %"},
+			"No sales tax: a fire district is taken as exempt"},
+		{"a hospital", pricing.Terms{Buyer: "hospital"}, false, false, "Includes sales tax of 10,167.63, 6.5 %"},
+		{"a private service", pricing.Terms{Buyer: "private"}, false, false, "Includes sales tax of 10,167.63, 6.5 %"},
 		{"a county that pays", pricing.Terms{Buyer: "county", Taxed: true}, false, false,
-			"Sales tax of 10,167.63 in it, 6.5 %"},
+			"Includes sales tax of 10,167.63, 6.5 %"},
 		{"a county with a rate", pricing.Terms{Buyer: "county", TaxRate: &rate}, false, false,
-			"Sales tax of 12,905.06 in it, 8.25 %"},
+			"Includes sales tax of 12,905.06, 8.25 %"},
 		{"a rate of nothing", pricing.Terms{Buyer: "private", TaxRate: &noRate}, false, false,
 			"No sales tax: the rate is 0 %"},
 		{"a hospital with a certificate", pricing.Terms{Buyer: "hospital", TaxExempt: true, ExemptReason: "number 12"}, true,
@@ -134,7 +134,7 @@ func TestEachOfSeveralUnits(t *testing.T) {
 	assert.Equal(t, "2 units at 155,645.75 each", s.EachWords())
 	s, err = pricing.Build(b, cat, unit(), &pricing.Terms{Buyer: "county", Units: 2, DiscountAmount: amount(t, "0.01")}, day)
 	require.NoError(t, err)
-	assert.Equal(t, "2 units at 155,645.74 each, to the cent", s.EachWords())
+	assert.Equal(t, "2 units at about 155,645.74 each", s.EachWords())
 	heavy := unit()
 	heavy.Chassis = "heavy"
 	s, err = pricing.BuildFleet(b, cat, []pricing.Item{{Unit: unit()}, {Unit: heavy}}, &pricing.Terms{Buyer: "county"}, day)

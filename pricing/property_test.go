@@ -49,6 +49,8 @@ func anyTerms(t *rapid.T) *pricing.Terms {
 		Extras: []pricing.Extra{{Label: "Extra", Qty: rapid.IntRange(0, 9).Draw(t, "extras"),
 			Price: cents("extra", 900)}},
 	}
+	x.Buyer = rapid.SampledFrom([]string{"", "county", "private"}).Draw(t, "buyer")
+	x.Taxed = !x.TaxExempt && rapid.Bool().Draw(t, "taxed")
 	if rapid.Bool().Draw(t, "own rate") {
 		rate := percent("tax", 12)
 		x.TaxRate = &rate

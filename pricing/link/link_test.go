@@ -134,6 +134,8 @@ func anyTerms(t *rapid.T) pricing.Terms {
 		Bond: rapid.Bool().Draw(t, "bond"), DepositPercent: anyPercent(t, "deposit", 100),
 		ValidityDays: rapid.IntRange(0, 365).Draw(t, "validity"), Budget: anyAmount(t, "budget"),
 	}
+	x.Buyer = rapid.SampledFrom([]string{"", "county", "hospital"}).Draw(t, "buyer")
+	x.Taxed = !x.TaxExempt && rapid.Bool().Draw(t, "taxed")
 	if rapid.Bool().Draw(t, "rate") {
 		p := anyPercent(t, "tax", 100)
 		x.TaxRate = &p

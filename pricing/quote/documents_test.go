@@ -162,5 +162,5 @@ func TestEverything(t *testing.T) {
 	assert.Equal(t, q.Everything(), back, "the saved table reads back")
 	assert.NotContains(t, strings.ReplaceAll(text, "'=HYPERLINK", ""), "=HYPERLINK", "no formula")
 	assert.Contains(t, text, "Total,,1,"+q.Price.Total.String())
-	assert.Contains(t, text, "Price,Of it,\"Sales tax of ", "what of the total is tax")
+	assert.Contains(t, text, "Price,Of it,\"Includes sales tax of ", "what of the total is tax")
 }

@@ -81,6 +81,38 @@ func TestTermsAreSet(t *testing.T) {
 	assert.Empty(t, d.Terms.Fees)
 }
 
+// Who buys decides the tax that is assumed, and the headline says so beside the price
+// the buyer is charged; what is said goes first.
+func TestThePriceTheBuyerIsCharged(t *testing.T) {
+	p := priced(t)
+	s := p.do(Act{Do: "go", ID: "price"})
+	assert.Contains(t, s.Regions["standing"], "Includes sales tax of ")
+	assert.Contains(t, s.Regions["standing"], "Say in Needs who buys")
+	taxed := p.quote().Price.Total
+
+	s = p.do(set("terms.buyer", "county"))
+	assert.Contains(t, s.Regions["standing"], "No sales tax: a county is taken as exempt.")
+	assert.NotContains(t, s.Regions["standing"], "Say in Needs who buys")
+	exempt := p.quote().Price.Total
+	assert.Positive(t, taxed.Cmp(exempt))
+
+	s = p.do(set("deal.tax", "paid"))
+	assert.True(t, p.quote().Price.Total.Equal(taxed))
+	s = p.do(set("deal.tax", "exempt"), set("terms.units", "2"))
+	assert.Contains(t, s.Regions["standing"], "2 units at ")
+	assert.Contains(t, s.Regions["standing"], "No sales tax: the buyer is exempt.")
+	assert.Contains(t, s.Regions["main"], " each. No sales tax")
+
+	s = p.do(Act{Do: "go", ID: "quote"}, Act{Do: "paper", Value: "order"})
+	assert.Contains(t, s.Regions["main"], "Build 2 units alike.")
+	s = p.do(Act{Do: "paper", Value: "quote"})
+	assert.Contains(t, s.Regions["main"], "for 2 units, with the specification")
+
+	before := string(s.Draft)
+	s = p.do(set("terms.buyer", "circus"))
+	assert.Equal(t, before, string(s.Draft))
+}
+
 // What cannot be taken stays in its field with the reason; the draft is as it
 // was, and the page goes on.
 func TestWrongTerms(t *testing.T) {

@@ -104,7 +104,9 @@ func Standing(p *Page) Part {
 		),
 		El("h3", Text("Price")),
 		El("p", Class("big"), Text(q.Total())),
-		El("p", Class("how"), Text(q.PriceWords())),
+		El("p", Class("how"), Text(q.PriceWords()),
+			If(q.Draft.Terms.Buyer == "" && !q.Price.SalesTax.Amount.IsZero(),
+				Text(" Say in Needs who buys: a public body is taken as exempt."))),
 		standingFindings(p),
 		wordsOf("standing", StandingWords),
 	))

@@ -50,6 +50,9 @@ func (l *ledger) line(x pricing.Line) Part {
 	how := strings.TrimPrefix(strings.TrimPrefix(x.How, "price book"), ", included at no charge") // as the caption says
 	if x.Amount.IsZero() {
 		class, amount = "line free", "included"
+		if x.Code == pricing.LineTax {
+			amount = "none"
+		}
 	}
 	if x.Qty.Show() != "1" {
 		how = x.Qty.Show() + " × " + x.Price.Show() + strings.TrimSuffix(": "+strings.TrimPrefix(how, ", "), ": ")

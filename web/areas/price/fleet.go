@@ -20,7 +20,7 @@ func fleetBlock(p *Page) Part {
 				El("span", Class("small soft"), Text("A copy of this unit joins the quote; change it as you like."))))
 	}
 	t := page.Table{Caption: "Units on this quote, in the order they go through the plant", Class: "cards",
-		Heads: []string{"Unit", ">How many", "Ordered", "Needed by", ">Price", ""}}
+		Heads: []string{"Unit", ">How many", "Ordered", "Needed by", ">Each", ">Together", ""}}
 	for i, it := range d.Items() {
 		id := "item." + strconv.Itoa(i)
 		tools := []Part{page.Action("drop", id, "", "Take off", Class("quiet"), At("id", "drop-"+id),
@@ -39,9 +39,9 @@ func fleetBlock(p *Page) Part {
 			page.Bare(p.Page, id+".order", "date", it.Unit.OrderOn.String(), "Order date of unit "+strconv.Itoa(i+1)),
 			page.Bare(p.Page, id+".needed", "date", it.Unit.NeededBy.String(), "Needed date of unit "+
 				strconv.Itoa(i+1)),
-			Text(page.ShareOf(p.Q, i).Show()), Many(tools...)})
+			Text(p.Q.Price.Each(i + 1)), Text(page.ShareOf(p.Q, i).Show()), Many(tools...)})
 	}
-	t.Sums = append(t.Sums, []Part{Text(page.Count(p.Q.Price.Units, "unit", "units")), nil, nil, nil,
+	t.Sums = append(t.Sums, []Part{Text(page.Count(p.Q.Price.Units, "unit", "units")), nil, nil, nil, nil,
 		Text(p.Q.Price.Total.Show()), nil})
 	return page.Block("Units on this quote", t.Draw(), El("p", Class("row-tools"), add,
 		El("span", Class("small soft"),

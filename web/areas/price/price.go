@@ -111,12 +111,12 @@ func terms(p *Page) Part {
 				"Empty takes the price book's "+strconv.Itoa(b.ValidityDays)),
 		)),
 		page.Block("Tax, deposit and bond", fields(
-			page.Number(p.Page, "terms.tax_rate", "Sales tax rate", tax, "%", "Empty takes "+b.Tax.Rate.Show()+
-				"; the buyer's own authority decides what is taxed"),
 			page.Choose(p.Page, "terms.buyer", "Who buys", t.Buyer, "Decides the sales tax that is assumed",
 				page.BuyerChoices()),
 			page.Choose(p.Page, "deal.tax", "Sales tax", taxWord(t), p.Q.Price.SalesTax.Words(),
 				[]page.Choice{{"", "as who buys"}, {taxExempt, "exempt"}, {taxPaid, "the buyer pays it"}}),
+			page.Number(p.Page, "terms.tax_rate", "Sales tax rate", tax, "%", "Empty takes "+b.Tax.Rate.Show()+
+				"; the buyer's own authority decides what is taxed"),
 			page.Field(p.Page, "terms.exempt_reason", "Exemption certificate", t.ExemptReason, ""),
 			page.Choose(p.Page, "deal.use", "Federal excise: it serves as", t.Use, "12 % above 33,000 lb GVWR, "+
 				pricing.ExciseSource+"; ambulances and hearses are exempt by name, "+pricing.ExemptSource, uses),

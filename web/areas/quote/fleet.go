@@ -14,15 +14,15 @@ func fleetPaper(p *Page) Part {
 	if p.Q.Draft.Count() == 1 {
 		return nil
 	}
-	t := page.Table{Caption: "Units of this quote", Heads: []string{"Unit", ">How many", ">Price"}}
+	t := page.Table{Caption: "Units of this quote", Heads: []string{"Unit", ">How many", ">Each", ">Together"}}
 	for i, it := range p.Q.Draft.Items() {
 		t.Rows = append(t.Rows,
 			[]Part{Many(Text(p.Q.NameOf(i)),
 				El("span", Class("how"),
 					Text(p.Q.Edition.Cat.LabelOf(it.Unit.Chassis)+", "+p.Q.Edition.Cat.LabelOf(it.Unit.Body)))),
-				Text(strconv.Itoa(it.Count())), Text(page.ShareOf(p.Q, i).Show())})
+				Text(strconv.Itoa(it.Count())), Text(p.Q.Price.Each(i + 1)), Text(page.ShareOf(p.Q, i).Show())})
 	}
-	t.Sums = append(t.Sums, []Part{Text("Together"), Text(strconv.Itoa(p.Q.Price.Units)), Text(p.Q.Total())})
+	t.Sums = append(t.Sums, []Part{Text("All"), Text(strconv.Itoa(p.Q.Price.Units)), nil, Text(p.Q.Total())})
 	return Many(El("h2", Text("Units")), t.Draw())
 }
 
