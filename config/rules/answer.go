@@ -13,7 +13,7 @@ import (
 type State string
 
 // The states. Checking means that the work allowed did not suffice to tell;
-// ask again with more, see Engine.Settle.
+// ask again with more, see Engine.AnswerWithin.
 const (
 	Open     State = "open"
 	Forced   State = "forced"
@@ -39,7 +39,9 @@ type Answer struct {
 	// Problems are faults of the limits handed in; a faulty one is left out.
 	Problems config.Problems
 
-	vars map[string]int
+	vars    map[string]int
+	pending bool        // the other chassis and bodies are still to be judged
+	picks   []solve.Lit // that they are judged by
 }
 
 // Of is the state of one id; Open for an id the catalogue does not have.
@@ -56,14 +58,26 @@ func (e *Engine) IDs() []string { return e.ids }
 
 // Answer judges everything the catalogue offers. Limits may be nil.
 func (e *Engine) Answer(u *config.Unit, limits *Limits) Answer {
-	return e.Settle(u, limits, e.Budget)
+	return e.AnswerWithin(u, limits, e.Budget)
 }
 
-// Settle is Answer with another budget of conflicts for each single question;
-// 0 leaves nothing undecided, however long it takes. What an earlier call
-// found out is not asked again, so that calling with growing budgets completes
-// a table in steps.
-func (e *Engine) Settle(u *config.Unit, limits *Limits, budget int64) Answer {
+// AnswerWithin is Answer with another budget of conflicts for each single
+// question; 0 leaves nothing undecided, however long it takes. What an earlier
+// call found out is not asked again, so that calling with growing budgets
+// completes a table in steps.
+func (e *Engine) AnswerWithin(u *config.Unit, limits *Limits, budget int64) Answer {
+	a := e.Options(u, limits, budget)
+	if a.pending {
+		e.judgeOthers(&a, u, limits, budget)
+		a.pending = false
+	}
+	return a
+}
+
+// Options is AnswerWithin for the options alone. Other chassis and bodies than
+// those of the unit are Checking, since each has limits of its own and takes a
+// solver of its own.
+func (e *Engine) Options(u *config.Unit, limits *Limits, budget int64) Answer {
 	picks := e.picks(u)
 	guards, problems := e.limits.load(e, u, limits)
 	a := Answer{Satisfiable: true, Problems: problems, vars: e.vars}
@@ -81,7 +95,9 @@ func (e *Engine) Settle(u *config.Unit, limits *Limits, budget int64) Answer {
 				a.States = slices.Repeat([]State{RuledOut}, e.n)
 				return a
 			}
-			guards, picks = e.setAside(&a, core, guards, picks)
+			var aside []string
+			guards, picks, aside = e.setAside(guards, picks)
+			a.SetAside = append(a.SetAside, aside...)
 			continue
 		}
 		if r == solve.Unknown {
@@ -96,9 +112,20 @@ func (e *Engine) Settle(u *config.Unit, limits *Limits, budget int64) Answer {
 			}
 		}
 		if skip > 0 {
-			e.judgeOthers(&a, u, limits, picks, budget)
+			e.postpone(&a, picks)
 		}
 		return a
+	}
+}
+
+// postpone leaves the other chassis and bodies open to question.
+func (e *Engine) postpone(a *Answer, picks []solve.Lit) {
+	a.pending, a.picks = true, picks
+	for v := range e.firstOption() {
+		a.States[v] = Checking
+		if slices.Contains(picks, solve.Pos(v)) && len(a.SetAside) == 0 {
+			a.States[v] = Open
+		}
 	}
 }
 
@@ -129,22 +156,42 @@ func stateOf(v solve.Verdict) State {
 	return Checking
 }
 
-// setAside takes the last member of a core out: a limit before a pick, an
-// option before the body, the chassis last.
-func (e *Engine) setAside(a *Answer, core, guards, picks []solve.Lit) (g, p []solve.Lit) {
-	for i := len(guards) - 1; i >= 0; i-- {
-		if slices.Contains(core, guards[i]) {
-			a.SetAside = append(a.SetAside, e.limits.code(guards[i]))
-			return slices.Delete(slices.Clone(guards), i, i+1), picks
+// setAside takes guards and picks out until the rest can stand together, of
+// each conflict the last member: a limit before a pick, an option before the
+// body, the chassis last. Which conflicts a solver finds depends on what it was
+// asked before, so the solver asked here is a new one.
+func (e *Engine) setAside(guards, picks []solve.Lit) (g, p []solve.Lit, aside []string) {
+	guards, picks = slices.Clone(guards), slices.Clone(picks)
+	s := e.fresh.Fork()
+	own := make([]solve.Lit, len(guards)) // the same limits in the new solver
+	for i, guard := range guards {
+		own[i] = s.AddLimit(e.solveLimit(e.limits.of(guard), e.limits.quantity))
+	}
+	for {
+		r := s.Solve(slices.Concat(own, picks), proofBudget)
+		if r == solve.Sat {
+			return guards, picks, aside
+		}
+		in := func(l solve.Lit) bool { return r == solve.Unknown || slices.Contains(s.Core(), l) }
+		if i := lastIndex(own, in); i >= 0 {
+			aside = append(aside, e.limits.of(guards[i]).linear.Code)
+			own, guards = slices.Delete(own, i, i+1), slices.Delete(guards, i, i+1)
+		} else if i := lastIndex(picks, in); i >= 0 {
+			aside = append(aside, e.ids[picks[i].Var()])
+			picks = slices.Delete(picks, i, i+1)
+		} else {
+			return guards, picks, aside // no unit at all keeps the catalogue's rules
 		}
 	}
-	for i := len(picks) - 1; i >= 0; i-- {
-		if slices.Contains(core, picks[i]) {
-			a.SetAside = append(a.SetAside, e.ids[picks[i].Var()])
-			return guards, slices.Delete(picks, i, i+1)
+}
+
+func lastIndex(lits []solve.Lit, in func(solve.Lit) bool) int {
+	for i := len(lits) - 1; i >= 0; i-- {
+		if in(lits[i]) {
+			return i
 		}
 	}
-	return guards, picks
+	return -1
 }
 
 // picks are the deliberate ones as literals: chassis, body, then options.

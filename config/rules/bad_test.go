@@ -115,7 +115,7 @@ func TestASmallBudgetLeavesCheckingButNeverGuesses(t *testing.T) {
 			starved.Budget = 1
 			fed, _ := Compile(g.cat)
 			c.e = fed
-			a, b := starved.Answer(&c.u, l), fed.Settle(&c.u, l, 0)
+			a, b := starved.Answer(&c.u, l), fed.AnswerWithin(&c.u, l, 0)
 			require.Empty(t, b.Undecided)
 			for v, id := range fed.IDs() {
 				switch a.States[v] {
@@ -128,7 +128,7 @@ func TestASmallBudgetLeavesCheckingButNeverGuesses(t *testing.T) {
 					require.NotEqual(t, RuledOut, b.States[v], "seed %d: %s", seed, id)
 				}
 			}
-			require.Equal(t, b.States, starved.Settle(&c.u, l, 0).States, "seed %d: settled", seed)
+			require.Equal(t, b.States, starved.AnswerWithin(&c.u, l, 0).States, "seed %d: settled", seed)
 			c.click(&b)
 		}
 	}

@@ -78,7 +78,7 @@ func (s *show) run(name string, others bool) {
 				click.measure(func() { a = e.Answer(&c.u, l) })
 			}
 			if undecided += len(a.Undecided); len(a.Undecided) > 0 {
-				settle.measure(func() { a = e.Settle(&c.u, l, 5000) })
+				settle.measure(func() { a = e.AnswerWithin(&c.u, l, 5000) })
 				unsettled += len(a.Undecided)
 			}
 			if others {

@@ -29,7 +29,7 @@ func TestAnswerAgreesWithTryingEveryUnit(t *testing.T) {
 			if r.Intn(4) == 0 {
 				limits = w.handLimits("") // promises nothing
 			}
-			a := e.Settle(&u, limits, 0)
+			a := e.AnswerWithin(&u, limits, 0)
 			want := w.possible(&u, deliberate(&u), nil)
 			require.Equal(t, want, a.Satisfiable, "seed %d step %d", seed, step)
 			if want {

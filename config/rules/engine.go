@@ -31,8 +31,10 @@ type Engine struct {
 	near   *solve.Walker // where the last fill ended
 	limits limitSet
 	other  others
-	proof  *prover
 	asked  asked
+
+	unasked *prover // only forked from
+	proof   *prover // of the present question
 
 	// Budget is how many conflicts Answer spends at most on a single question
 	// before it leaves it as Checking, and with that what it spends in all; at

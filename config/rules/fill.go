@@ -12,7 +12,9 @@ type Change struct {
 	Option string
 	Added  bool // else it was taken out
 	Cause  FillCause
-	By     []string // deliberate picks and fills that it follows from, where any do
+	// By names deliberate picks and fills that it follows from, where any do. Of
+	// several causes it names one, which depends on what the engine was asked before.
+	By []string
 }
 
 // FillCause says why the program chose.

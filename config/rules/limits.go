@@ -100,9 +100,8 @@ func (ls *limitSet) on(e *Engine, pair [2]string, limits *Limits) *onPair {
 	return p
 }
 
-func (ls *limitSet) code(guard solve.Lit) string {
-	return ls.inForce[slices.Index(ls.guards, guard)].linear.Code
-}
+// of is the limit that a guard stands for.
+func (ls *limitSet) of(guard solve.Lit) *weighed { return &ls.inForce[slices.Index(ls.guards, guard)] }
 
 // load brings the limits for the unit's chassis and body into the solver and
 // returns the guards to assume.

@@ -46,7 +46,7 @@ func (e *Engine) Mend(u *config.Unit, limits *Limits, id string, weigh func(id s
 	return mends
 }
 
-// MendWithin is Mend with a budget, of the same kind as that of Settle. It
+// MendWithin is Mend with a budget, of the same kind as that of AnswerWithin. It
 // returns what was found and whether there may be more. A further call about
 // the same unit goes on where the last one ended, so that calling with growing
 // budgets completes the list in steps; what it has only gets longer.
@@ -64,7 +64,6 @@ func (e *Engine) MendWithin(
 		a.mend = m
 	}
 	m.u, m.limits, m.purse = u, limits, purse{bounded: budget > 0, left: budget * stepsEach}
-	m.guards, _ = e.limits.load(e, u, limits)
 	m.search()
 	for i := range m.out {
 		mend := m.out[i]
@@ -108,15 +107,18 @@ func (e *Engine) care(id string) int64 {
 }
 
 // mender finds minimal sets of picks that hit every conflict, lightest first:
-// each set that does not suffice yet yields a further conflict to be hit.
+// each set that does not suffice yet yields a further conflict to be hit. Which
+// conflict a solver finds depends on what it was asked before, so a mender has
+// solvers of its own.
 type mender struct {
 	e         *Engine
 	u         *config.Unit
 	limits    *Limits
 	quantity  map[int]int
-	guards    []solve.Lit // of the limits for the unit's own chassis and body
-	want      int         // variable to be made possible, or -1
-	soft      []solve.Lit // picks that could be given up
+	rules     *solve.Solver       // without limits
+	sites     map[[2]string]*site // with the limits of a pair
+	want      int                 // variable to be made possible, or -1
+	soft      []solve.Lit         // picks that could be given up
 	weight    []int64
 	conflicts [][]int // members of soft, ascending, of which one must go
 	found     [][]int
@@ -149,7 +151,7 @@ func (m *mender) search() {
 	for !m.done && !m.empty() {
 		drop, ok := m.lightest()
 		if !ok || len(m.out) == mostMends || m.rounds == mendRounds {
-			m.done = true
+			m.finish()
 			return
 		}
 		pair, conflict := m.attempt(drop)
@@ -159,19 +161,52 @@ func (m *mender) search() {
 		m.rounds++
 		if conflict != nil {
 			m.conflicts = append(m.conflicts, conflict)
-			m.done = len(conflict) == 0 // nothing that could be given up would help
+			if len(conflict) == 0 { // nothing that could be given up would help
+				m.finish()
+			}
 			continue
 		}
-		if len(drop) == 0 && m.want < 0 {
-			m.done = true // nothing needs to change
+		if len(drop) == 0 && m.want < 0 { // nothing needs to change
+			m.finish()
 			return
 		}
 		m.found = append(m.found, drop)
 		if mend, ok := m.mend(drop, pair); ok {
 			m.out = append(m.out, mend)
 		}
-		m.done = len(drop) == 0 // the wanted option is possible as it is
+		if len(drop) == 0 { // the wanted option is possible as it is
+			m.finish()
+		}
 	}
+}
+
+// finish ends the search and frees its solvers.
+func (m *mender) finish() { m.done, m.rules, m.sites = true, nil, nil }
+
+// site is the solver with the limits of a pair, and their guards; without limits
+// it is the same for every pair.
+func (m *mender) site(pair [2]string) (*solve.Solver, []solve.Lit) {
+	if m.limits == nil || m.limits.For == nil {
+		return m.alone(), nil
+	}
+	at := m.sites[pair]
+	if at == nil {
+		if m.sites == nil || len(m.sites) == mostPairs {
+			m.sites = map[[2]string]*site{}
+		}
+		at = &site{limits: m.e.limits.on(m.e, pair, m.limits), quantity: m.quantity}
+		m.sites[pair] = at
+		m.left -= siteSteps
+	}
+	return at.load(m.e)
+}
+
+// alone is the solver that knows the rules and no limits.
+func (m *mender) alone() *solve.Solver {
+	if m.rules == nil {
+		m.rules = m.e.fresh.Fork()
+	}
+	return m.rules
 }
 
 // lightest is the lightest set that hits every conflict and contains none of
@@ -286,7 +321,7 @@ func (m *mender) pairs(kept []solve.Lit) [][2]string {
 // forbidden is a cause among the literals for that the rules alone rule them
 // out, on any chassis with any body; nil when they do not.
 func (m *mender) forbidden(lits []solve.Lit) []solve.Lit {
-	if s := m.e.solver; m.ask(s, nil, lits, mendBudget) == solve.Unsat {
+	if s := m.alone(); m.ask(s, nil, lits, mendBudget) == solve.Unsat {
 		core, _ := m.trim(s, nil, lits, nil)
 		return core
 	}
@@ -314,18 +349,13 @@ func (m *mender) possible(pair [2]string, lits []solve.Lit) (bool, []solve.Lit) 
 			base = append(base, l)
 		}
 	}
-	s, guards := e.solver, m.guards
-	if elsewhere := pair != [2]string{m.u.Chassis, m.u.Body}; elsewhere && len(m.guards) > 0 {
+	if pair != [2]string{m.u.Chassis, m.u.Body} && m.limits != nil {
 		// Rules first: they are quick to ask and the same everywhere.
-		if m.ask(s, base, lits, mendBudget) == solve.Unsat {
+		if s := m.alone(); m.ask(s, base, lits, mendBudget) == solve.Unsat {
 			return false, inOrder(lits, s.Core())
 		}
-		at := e.site(pair, m.limits, m.quantity)
-		if !at.loaded {
-			m.left -= siteSteps
-		}
-		s, guards = at.load(e)
 	}
+	s, guards := m.site(pair)
 	base = append(slices.Clone(guards), base...)
 	switch m.ask(s, base, lits, mendBudget) {
 	case solve.Sat:

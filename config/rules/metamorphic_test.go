@@ -27,7 +27,7 @@ func drawWorld(t *rapid.T) (*generated, config.Unit) {
 func answer(t *rapid.T, cat *config.Catalogue, u config.Unit, l *Limits) (*Engine, Answer) {
 	e, err := Compile(cat)
 	require.NoError(t, err)
-	return e, e.Settle(&u, l, 0)
+	return e, e.AnswerWithin(&u, l, 0)
 }
 
 func TestOrderOfRulesAndOptionsChangesNothing(t *testing.T) {
@@ -64,10 +64,10 @@ func TestOrderOfClicksChangesNothing(t *testing.T) {
 		var got Answer
 		for _, p := range rapid.Permutation(u.Picks).Draw(t, "order") {
 			n.Set(config.Pick{Option: g.cat.Options[0].ID, Qty: 1})
-			e.Settle(&n, l, 0)
+			e.AnswerWithin(&n, l, 0)
 			n.Drop(g.cat.Options[0].ID)
 			n.Set(p)
-			got = e.Settle(&n, l, 0)
+			got = e.AnswerWithin(&n, l, 0)
 		}
 		if len(u.Picks) > 0 && n.Has(g.cat.Options[0].ID) == u.Has(g.cat.Options[0].ID) {
 			require.Equal(t, want.Satisfiable, got.Satisfiable)

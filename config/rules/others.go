@@ -122,8 +122,10 @@ func (s *site) keeps(e *Engine, model []bool) bool {
 	return true
 }
 
-func (e *Engine) judgeOthers(a *Answer, u *config.Unit, limits *Limits, picks []solve.Lit, budget int64) {
-	o := &e.other
+// judgeOthers judges the chassis and bodies other than the unit's, right after
+// the table was asked for its options.
+func (e *Engine) judgeOthers(a *Answer, u *config.Unit, limits *Limits, budget int64) {
+	o, picks := &e.other, a.picks
 	if o.known == nil {
 		o.known = make([]elsewhere, e.firstOption())
 	}

@@ -9,6 +9,8 @@ import (
 
 // prover finds minimal reasons. Its solver holds every rule and group behind a
 // switch of its own, so that those that a conflict does not need can be told.
+// It serves one question: which of several reasons a solver finds depends on
+// what it was asked before.
 type prover struct {
 	solver   *solve.Solver
 	switches []solve.Lit // by part
@@ -24,10 +26,24 @@ const (
 	trimBudget  = 200
 )
 
-func (e *Engine) prover() *prover {
-	if e.proof != nil {
-		return e.proof
+// newProver has a prover ready that was asked nothing yet.
+func (e *Engine) newProver() *prover {
+	if e.unasked == nil {
+		e.unasked = e.compileProver()
 	}
+	e.proof = &prover{solver: e.unasked.solver.Fork(), switches: e.unasked.switches}
+	return e.proof
+}
+
+// prover of the present question.
+func (e *Engine) prover() *prover {
+	if e.proof == nil {
+		return e.newProver()
+	}
+	return e.proof
+}
+
+func (e *Engine) compileProver() *prover {
 	p := &prover{solver: solve.New(e.fresh.Vars())}
 	for range e.parts {
 		p.switches = append(p.switches, solve.Pos(p.solver.NewVar()))
@@ -41,7 +57,6 @@ func (e *Engine) prover() *prover {
 			}
 		}
 	}
-	e.proof = p
 	return p
 }
 

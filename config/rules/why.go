@@ -85,13 +85,13 @@ func (e *Engine) Why(u *config.Unit, limits *Limits, id string) []Reason {
 	return reasons
 }
 
-// WhyWithin is Why with a budget, of the same kind as that of Settle. It
+// WhyWithin is Why with a budget, of the same kind as that of AnswerWithin. It
 // returns the reasons found and whether more work may show more, or show that
 // a part of one is not needed.
 func (e *Engine) WhyWithin(u *config.Unit, limits *Limits, id string, budget int64) (reasons []Reason, more bool) {
 	a := e.ask(u, limits, id)
 	if !a.known {
-		p := e.prover()
+		p := e.newProver()
 		p.solver.Allow(budget * stepsEach)
 		e.solver.Allow(budget * stepsEach)
 		a.reasons = e.why(u, limits, id)
@@ -139,6 +139,7 @@ func (e *Engine) why(u *config.Unit, limits *Limits, id string) []Reason {
 // Conflict says why the deliberate picks themselves cannot stand together; nil
 // when they can.
 func (e *Engine) Conflict(u *config.Unit, limits *Limits) []Reason {
+	e.newProver()
 	return e.reasons(u, limits, [2]string{u.Chassis, u.Body}, e.picks(u), nil, -1)
 }
 
@@ -159,11 +160,11 @@ func (e *Engine) pairWith(u *config.Unit, v int) [2]string {
 func (e *Engine) standing(u *config.Unit, limits *Limits) (guards, picks []solve.Lit, aside []string) {
 	picks = e.picks(u)
 	guards, _ = e.limits.load(e, u, limits)
-	var a Answer
-	for e.solver.Solve(append(slices.Clone(guards), picks...), proofBudget) == solve.Unsat && len(e.solver.Core()) > 0 {
-		guards, picks = e.setAside(&a, e.solver.Core(), guards, picks)
+	guards = slices.Clone(guards)
+	if e.solver.Solve(append(slices.Clone(guards), picks...), proofBudget) == solve.Unsat {
+		return e.setAside(guards, picks)
 	}
-	return slices.Clone(guards), picks, a.SetAside
+	return guards, picks, nil
 }
 
 // beside leaves out the picks that v would replace, and v's own.

@@ -24,14 +24,14 @@ func TestLittleWorkLeavesThingsOpenButNeverWrong(t *testing.T) {
 		require.NoError(t, err)
 		c := clicker{r: rand.New(rand.NewSource(seed)), e: whole, u: config.Unit{Chassis: "c0", Body: "b0"}}
 		for range 10 {
-			want := whole.Settle(&c.u, l, 0)
+			want := whole.AnswerWithin(&c.u, l, 0)
 			if !want.Satisfiable {
 				break
 			}
 			hasty, err := Compile(g.cat)
 			require.NoError(t, err)
 			for _, budget := range []int64{1, 4} {
-				got := hasty.Settle(&c.u, l, budget)
+				got := hasty.AnswerWithin(&c.u, l, budget)
 				if !got.Satisfiable {
 					require.Empty(t, got.SetAside, "seed %d: not known yet is not impossible", seed)
 				}
@@ -136,11 +136,11 @@ func TestReasonsInSteps(t *testing.T) {
 			u: config.Unit{Chassis: cat.Chassis[seed%int64(len(cat.Chassis))].ID, Body: cat.Bodies[0].ID}}
 		var a Answer
 		for range 15 {
-			a = e.Settle(&c.u, demoLimits(cat, &c.u, 1), 5000)
+			a = e.AnswerWithin(&c.u, demoLimits(cat, &c.u, 1), 5000)
 			c.click(&a)
 		}
 		l := demoLimits(cat, &c.u, 1)
-		a = e.Settle(&c.u, l, 5000)
+		a = e.AnswerWithin(&c.u, l, 5000)
 		for v, id := range e.IDs() {
 			if a.States[v] != RuledOut || c.r.Intn(8) > 0 {
 				continue

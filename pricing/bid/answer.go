@@ -183,7 +183,7 @@ func offer(q *quote.Quote, a *Answer, id string, in quantity.System) {
 	} else {
 		a.Offered = q.Body.Label
 	}
-	if q.Answer.Of(id) != rules.RuledOut {
+	if q.State(id) != rules.RuledOut {
 		a.Outcome, a.Takes = quote.MeetsWith, id
 		return
 	}
@@ -309,7 +309,7 @@ func lift(q *quote.Quote, code string, want config.Figure) string {
 	tries := 0
 	for i := range q.Edition.Cat.Options {
 		o := &q.Edition.Cat.Options[i]
-		if !can(o) || holds(q, o.ID) || q.Answer.Of(o.ID) == rules.RuledOut || tries == mostTries {
+		if !can(o) || holds(q, o.ID) || q.State(o.ID) == rules.RuledOut || tries == mostTries {
 			continue
 		}
 		tries++

@@ -23,7 +23,7 @@ func TestEffectsAreWhatComesOfThem(t *testing.T) {
 	was, _ := q.Figure("weight.front-axle")
 	seen, moved := 0, 0
 	for _, o := range ed.Cat.Options {
-		if d.Unit.Has(o.ID) || q.Answer.Of(o.ID) != rules.Open || o.Parts == nil {
+		if d.Unit.Has(o.ID) || q.State(o.ID) != rules.Open || o.Parts == nil {
 			continue
 		}
 		for _, offer := range propose.Offers(q, o.ID) {

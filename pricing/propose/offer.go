@@ -81,7 +81,7 @@ func Offers(q *quote.Quote, id string) []Offer {
 	var others []Offer
 	for i := range ed.Cat.Chassis {
 		c := ed.Cat.Chassis[i].ID
-		if c == d.Unit.Chassis || q.Answer.Of(c) == rules.RuledOut {
+		if c == d.Unit.Chassis || q.State(c) == rules.RuledOut {
 			continue
 		}
 		if o, ok := offer(c); ok && len(o.Changes) < len(here.Changes) {

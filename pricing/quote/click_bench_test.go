@@ -30,7 +30,7 @@ func TestBenchReport(t *testing.T) {
 	const rounds, clicks = 24, 24
 	ed := quotetest.Demo(t)
 	r := rand.New(rand.NewSource(1))
-	var answer, take, settle []float64
+	var answer, take, decide []float64
 	timed := func(into *[]float64, f func()) {
 		from := time.Now()
 		f()
@@ -54,11 +54,11 @@ func TestBenchReport(t *testing.T) {
 			}
 			timed(&answer, func() { q, err = quote.Compute(ed, d) })
 			require.NoError(t, err)
-			if len(q.Answer.Undecided) > 0 {
-				undecided += len(q.Answer.Undecided)
-				timed(&settle, func() {
-					for effort := 1; len(q.Answer.Undecided) > 0 && effort <= 12; effort++ {
-						q, err = quote.Settle(ed, d, effort)
+			if q.Undecided() {
+				undecided++
+				timed(&decide, func() {
+					for effort := 1; q.Undecided(); effort++ {
+						q, err = quote.ComputeWith(ed, d, effort)
 					}
 				})
 				require.NoError(t, err)
@@ -68,7 +68,7 @@ func TestBenchReport(t *testing.T) {
 	for _, x := range []struct {
 		name string
 		ms   []float64
-	}{{"answer", answer}, {"take", take}, {"answer_settled", settle}} {
+	}{{"answer", answer}, {"take", take}, {"answer_decided", decide}} {
 		t.Run(x.name, func(t *testing.T) {
 			slices.Sort(x.ms)
 			for _, q := range []struct {
@@ -81,7 +81,7 @@ func TestBenchReport(t *testing.T) {
 			}
 		})
 	}
-	fmt.Printf("demo_answer_undecided %d options\n", undecided)
+	fmt.Printf("demo_answer_undecided %d answers\n", undecided)
 }
 
 // chosen are the picks that the customer made.
@@ -101,7 +101,7 @@ func open(r *rand.Rand, q *quote.Quote) string {
 	cat := q.Edition.Cat
 	for range 100 {
 		id := cat.Options[r.Intn(len(cat.Options))].ID
-		if !q.Draft.Unit.Has(id) && q.Answer.Of(id) == rules.Open {
+		if !q.Draft.Unit.Has(id) && q.State(id) == rules.Open {
 			return id
 		}
 	}

@@ -24,7 +24,6 @@ type Quote struct {
 	Body    *config.Body
 
 	Assume   config.Assumptions
-	Answer   rules.Answer
 	Weight   *weight.Sheet
 	Power    *power.Sheet
 	Space    *space.Sheet
@@ -37,16 +36,20 @@ type Quote struct {
 	Findings []config.Finding
 
 	deliveries []Delivery
+
+	answer rules.Answer
+	effort int  // spent on the answer
+	others bool // chassis and bodies other than the unit's are judged too
 }
 
 // Compute checks the draft against the edition and works everything out. The
 // error is a config.Problems when the draft cannot be computed with this
 // edition at all.
-func Compute(ed *Edition, d *Draft) (*Quote, error) { return Settle(ed, d, 0) }
+func Compute(ed *Edition, d *Draft) (*Quote, error) { return ComputeWith(ed, d, 0) }
 
-// Settle is Compute with more work allowed for what is still checking: each
-// step of effort doubles it.
-func Settle(ed *Edition, d *Draft, effort int) (*Quote, error) {
+// ComputeWith is Compute with more work allowed for what is undecided: each step
+// of effort, from 0 to MaxEffort, doubles it.
+func ComputeWith(ed *Edition, d *Draft, effort int) (*Quote, error) {
 	ed = ed.For(&d.Unit)
 	u := &d.Unit
 	if ps := ed.Cat.CheckUnit(u); len(ps) > 0 {
@@ -70,7 +73,8 @@ func Settle(ed *Edition, d *Draft, effort int) (*Quote, error) {
 	}
 	q.Book = ed.bookOn(d.Date)
 	q.Verdicts = standards.Judge(u.RuleSet, u, ed.Cat, q.judged()...)
-	q.Answer = ed.Rules.Settle(u, Limits(ed, d), rules.DefaultBudget<<min(max(effort, 0), 20))
+	q.effort = min(max(effort, 0), MaxEffort)
+	q.answer = ed.Rules.Options(u, Limits(ed, d), budget(q.effort))
 	others, err := q.fleet()
 	if err != nil {
 		return nil, err
@@ -78,6 +82,30 @@ func Settle(ed *Edition, d *Draft, effort int) (*Quote, error) {
 	q.gather(others)
 	return q, nil
 }
+
+// MaxEffort ends the doubling of what is spent on one question.
+const MaxEffort = 12
+
+// budget of an effort, in conflicts.
+func budget(effort int) int64 { return rules.DefaultBudget << effort }
+
+// effortForOthers is added to the effort where chassis and bodies other than the
+// unit's are judged: each takes a solver of its own, and few need a search.
+const effortForOthers = 6
+
+// State tells whether a chassis, a body or an option can still be chosen. Other
+// chassis and bodies than the unit's are judged when the first is asked about.
+func (q *Quote) State(id string) rules.State {
+	cat, u := q.Edition.Cat, &q.Draft.Unit
+	if !q.others && (cat.ChassisByID(id) != nil || cat.BodyByID(id) != nil) {
+		q.others = true
+		q.answer = q.Edition.Rules.AnswerWithin(u, Limits(q.Edition, q.Draft), budget(q.effort+effortForOthers))
+	}
+	return q.answer.Of(id)
+}
+
+// Undecided reports whether more effort may tell more of what State was asked.
+func (q *Quote) Undecided() bool { return len(q.answer.Undecided) > 0 && q.effort < MaxEffort }
 
 // judged are the reports that clauses are held against.
 func (q *Quote) judged() []*config.Report {
@@ -105,7 +133,7 @@ func Worst(list []config.Finding) {
 // break by themselves or with a single pick is left to the check that stops the
 // unit by it: there the same sum would only be said again.
 func (q *Quote) fit() []config.Finding {
-	if q.Answer.Satisfiable {
+	if q.answer.Satisfiable {
 		return nil
 	}
 	var out []config.Finding

@@ -27,7 +27,7 @@ func TestBudgetAndDayRuleOut(t *testing.T) {
 	d := quote.Begin(ed, "", "", config.Date{Year: 2026, Month: 11, Day: 25})
 	q, err := quote.Compute(ed, d)
 	require.NoError(t, err)
-	require.Equal(t, rules.Open, q.Answer.Of("mount-power"), "without limits the power-load mount can be had")
+	require.Equal(t, rules.Open, q.State("mount-power"), "without limits the power-load mount can be had")
 
 	cheap, _, ok := propose.Complete(ed, d, propose.Cheapest)
 	require.True(t, ok)
@@ -37,7 +37,7 @@ func TestBudgetAndDayRuleOut(t *testing.T) {
 	d.Terms.Budget = q.Price.Total.Add(money.Dollars(5000))
 	q, err = quote.Compute(ed, d)
 	require.NoError(t, err)
-	assert.Equal(t, rules.RuledOut, q.Answer.Of("mount-power"), "43,000 over a budget that leaves 5,000")
+	assert.Equal(t, rules.RuledOut, q.State("mount-power"), "43,000 over a budget that leaves 5,000")
 	why := ed.Rules.Why(&d.Unit, quote.Limits(ed, d), "mount-power")
 	require.NotEmpty(t, why)
 	require.NotEmpty(t, why[0].Limits)
@@ -47,7 +47,7 @@ func TestBudgetAndDayRuleOut(t *testing.T) {
 	d.Unit.NeededBy = q.Plan.NineInTen.AddDays(7)
 	q, err = quote.Compute(ed, d)
 	require.NoError(t, err)
-	assert.Equal(t, rules.RuledOut, q.Answer.Of("cot-incubator"), "its part alone takes longer than the day allows")
+	assert.Equal(t, rules.RuledOut, q.State("cot-incubator"), "its part alone takes longer than the day allows")
 }
 
 // A state's text that was read takes part in what can still be chosen; what is
@@ -60,20 +60,20 @@ func TestRoomRulesOut(t *testing.T) {
 		require.NoError(t, err)
 		return q
 	}
-	require.Equal(t, rules.Open, compute().Answer.Of("cot-power-wide"))
+	require.Equal(t, rules.Open, compute().State("cot-power-wide"))
 	d.Unit.RuleSet = standards.Join(standards.KKK, standards.Nevada)
 	q := compute()
-	require.Equal(t, rules.RuledOut, q.Answer.Of("cot-power-wide"), "it takes 2 in of a walkway of 18 in")
+	require.Equal(t, rules.RuledOut, q.State("cot-power-wide"), "it takes 2 in of a walkway of 18 in")
 	why := ed.Rules.Why(&d.Unit, quote.Limits(ed, d), "cot-power-wide")
 	require.NotEmpty(t, why)
 	assert.Equal(t, "Walkway: 18.0 in before options, 0.0 in from your choices, −2.0 in from this, together 16.0 in: "+
 		"2.0 in short of 18.0 in.", q.Words(why[0], quantity.US))
 
 	d = quote.Begin(ed, "van-9500-148-gas", "", quotetest.Today)
-	require.Equal(t, rules.Open, compute().Answer.Of("ceil-quiet"),
+	require.Equal(t, rules.Open, compute().State("ceil-quiet"),
 		"58.5 in of headroom miss what is remembered of the federal 60 in")
 	d.Unit.Own = []config.OwnLimit{{Figure: "space.headroom", Value: 60}}
-	require.Equal(t, rules.Open, compute().Answer.Of("ceil-quiet"),
+	require.Equal(t, rules.Open, compute().State("ceil-quiet"),
 		"as with a limit the purchaser sets, a decision is asked for")
 }
 

@@ -14,14 +14,15 @@ import (
 // acts of the whole page, by the word in its markup. What an area can be asked to
 // do stands with the area.
 var acts = map[string]session.Do{
-	"start":    func(*session.Session, session.Act) {},
+	"start":    func(s *session.Session, _ session.Act) { s.View.Parts = nil },
 	"restore":  func(*session.Session, session.Act) {},
 	"rehearse": func(*session.Session, session.Act) {}, // ignored when sent with other acts
 	"go":       goArea,
 	"units":    func(s *session.Session, _ session.Act) { s.View.Metric = !s.View.Metric },
 	"theme":    setTheme,
 	"print":    func(s *session.Session, _ session.Act) { s.Step(session.Step{Do: "print"}) },
-	"settle":   func(s *session.Session, a session.Act) { s.Effort, _ = strconv.Atoi(a.Value) },
+	"rest":     func(*session.Session, session.Act) {},
+	"decide":   func(s *session.Session, a session.Act) { s.Effort, _ = strconv.Atoi(a.Value) },
 	"set":      setField,
 	"guide":    guide.Act,
 }

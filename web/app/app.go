@@ -45,11 +45,13 @@ type Reply struct {
 	Gist    Gist                 `json:"gist"`
 	Fault   string               `json:"fault,omitempty"` // shown as an alert; the earlier state stands
 	Do      []Step               `json:"do,omitempty"`
-	// Soon asks the page to come back with a "settle" act once it has drawn this:
-	// something that takes long is left out. Unsettled asks for the same when the
-	// page is idle: something is still checking.
-	Soon      bool `json:"soon,omitempty"`
-	Unsettled bool `json:"unsettled,omitempty"`
+	// Partial says that parts which take long are left out: once this is drawn, the
+	// page asks for the rest with a "rest" act.
+	Partial bool `json:"partial,omitempty"`
+	// Undecided says that more work may tell more of what can be chosen: while the page
+	// is idle it asks with a "decide" act for twice the work. It is the only thing in
+	// which the reply of a core that has worked before may differ from that of a new one.
+	Undecided bool `json:"undecided,omitempty"`
 	Rehearsed bool `json:"rehearsed,omitempty"` // there is nothing to show
 	Private   bool `json:"private,omitempty"`   // the page shows this and never keeps it
 }

@@ -36,7 +36,7 @@ type shown struct {
 	Fault   string          `json:"fault"`
 	Do      []Step          `json:"do"`
 	Gist    Gist            `json:"gist"`
-	Soon    bool            `json:"soon"`
+	Partial bool            `json:"partial"`
 
 	Rehearsed bool `json:"rehearsed"`
 }
@@ -61,9 +61,9 @@ func (r *regions) UnmarshalJSON(data []byte) error {
 func (p *browser) do(acts ...Act) shown {
 	p.t.Helper()
 	s := p.ask(acts...)
-	if s.Soon {
-		next := p.ask(Act{Do: "settle"})
-		require.False(p.t, next.Soon, "what is left out once is there the next time")
+	if s.Partial {
+		next := p.ask(Act{Do: "rest"})
+		require.False(p.t, next.Partial, "nothing is left out of the rest")
 		s.Draft, s.View, s.Pins, s.Regions = next.Draft, next.View, next.Pins, next.Regions
 	}
 	return s

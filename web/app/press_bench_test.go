@@ -48,7 +48,7 @@ func newPresser() *presser {
 }
 
 // ask sends one act and keeps the state of the reply.
-func (p *presser) ask(a Act) (soon bool, took time.Duration) {
+func (p *presser) ask(a Act) (partial bool, took time.Duration) {
 	p.req["acts"] = []Act{a}
 	data, err := json.Marshal(p.req)
 	if err != nil {
@@ -60,14 +60,14 @@ func (p *presser) ask(a Act) (soon bool, took time.Duration) {
 	var s struct {
 		Draft, View, Pins json.RawMessage
 		Regions           map[string][]string
-		Soon              bool
+		Partial           bool
 	}
 	if err := json.Unmarshal(reply, &s); err != nil || s.Regions == nil {
 		panic(fmt.Sprint(a, " gave ", string(reply)))
 	}
 	p.req["draft"], p.req["view"], p.req["pins"] = s.Draft, s.View, s.Pins
 	p.html = strings.Join(s.Regions["main"], "")
-	return s.Soon, took
+	return s.Partial, took
 }
 
 // next is the press that comes next.
@@ -115,9 +115,9 @@ func (p *presser) press() timing {
 	t := timing{}
 	var a Act
 	t.kind, a = p.next()
-	soon, took := p.ask(a)
-	if t.first = took; soon {
-		_, t.second = p.ask(Act{Do: "settle"})
+	partial, took := p.ask(a)
+	if t.first = took; partial {
+		_, t.second = p.ask(Act{Do: "rest"})
 	}
 	return t
 }

@@ -18,8 +18,8 @@ func rehearsal(acts []session.Act) string {
 	return ""
 }
 
-// rehearse draws an area and, for the unit, takes an option, on a copy of the
-// state. Nothing of it is shown or kept.
+// rehearse draws an area and, for the unit, judges every chassis and takes an
+// option, on a copy of the state. Nothing of it is shown or kept.
 func (a *App) rehearse(s *session.Session, area string) (*Reply, error) {
 	p, _, err := a.load(s)
 	if err != nil {
@@ -29,10 +29,15 @@ func (a *App) rehearse(s *session.Session, area string) (*Reply, error) {
 	there.Area, there.Asked = area, ""
 	s.View = &there
 	if area == "unit" {
+		there.Chapter = session.ChapterChassis
+		if p, _, err = a.load(s); err != nil {
+			return nil, err
+		}
+		p.regions()
 		s.Draft = s.Draft.Clone()
 		for i := range p.Q.Edition.Cat.Options {
 			o := &p.Q.Edition.Cat.Options[i]
-			if !s.Draft.Unit.Has(o.ID) && p.Q.Answer.Of(o.ID) == rules.Open {
+			if !s.Draft.Unit.Has(o.ID) && p.Q.State(o.ID) == rules.Open {
 				there.Chapter = p.Q.Edition.Cat.GroupByID(o.Group).Chapter
 				do(s, session.Act{Do: "pick", ID: o.ID, On: true})
 				break

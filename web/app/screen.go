@@ -47,7 +47,6 @@ func (a *App) load(s *session.Session) (*screen, *session.Worked, error) {
 	}
 	p.Words, p.Rows = here.Words, &a.rows
 	draw := here.Load(s, p, w)
-	p.Soon = s.Soon
 	frame := &page.Frame{Page: p, Theme: s.View.Theme, Undo: s.Req.Undo, Redo: s.Req.Redo, Kept: s.Req.Kept}
 	for _, a := range tabs {
 		frame.Tabs = append(frame.Tabs, page.Tab{ID: a.ID, Name: a.Name, Gist: a.Gist(p), Codes: a.Codes})

@@ -82,10 +82,10 @@ func (a *App) reply(s *session.Session) (*Reply, error) {
 	}
 	r := &Reply{
 		Draft: draft, View: s.View, Pins: s.Pins, Title: p.title(), Say: p.said(), Said: said(s),
-		Gist: s.Gist(p.Q), Do: s.Steps, Soon: s.Soon,
-		Unsettled: len(p.Q.Answer.Undecided) > 0 && s.Effort < session.MaxEffort,
+		Gist: s.Gist(p.Q), Do: s.Steps, Partial: s.Partial,
 	}
 	r.Regions, r.Shown = a.changed(p.regions(), s.Req.Shown)
+	r.Undecided = p.Q.Undecided() // of what was drawn
 	r.Gist.Weighed = s.Taught()
 	r.Private = s.Private
 	for i, f := range s.Faults {

@@ -17,7 +17,7 @@ import { MAX_FILE_BYTES, VERSION } from "./protocol.js";
 import { Screen } from "./screen.js";
 import { newState } from "./state.js";
 import { perform } from "./steps.js";
-import { Transport, only } from "./transport.js";
+import { COMES_BACK, Transport, only } from "./transport.js";
 import { install } from "./update.js";
 
 /**
@@ -80,7 +80,7 @@ const files = new Files({
  */
 function show(reply, acts) {
   // What was said in alarm stays until the user does something else.
-  if (reply.fault || !only(acts, "settle", "restore")) trouble(reply.fault || "");
+  if (reply.fault || !only(acts, ...COMES_BACK, "restore")) trouble(reply.fault || "");
   const { opening } = screen;
   const before = state.view;
   const taken = !!reply.regions && history.take(reply, acts);

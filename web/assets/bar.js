@@ -21,7 +21,7 @@ function draw() {
     button.type = "button";
     button.textContent = label;
     button.addEventListener("click", () => {
-      settle(next.about);
+      withdraw(next.about);
       answer();
     });
     bar.append(button);
@@ -39,7 +39,7 @@ export function ask(about, text, answers) {
   draw();
 }
 
-/** settle takes a question away. @param {string} about */
-export function settle(about) {
+/** withdraw takes a question away. @param {string} about */
+export function withdraw(about) {
   if (waiting.delete(about)) draw();
 }

@@ -1,7 +1,7 @@
 // The bar that asks one thing at a time, without a browser.
 import { beforeEach, test } from "node:test";
 import assert from "node:assert/strict";
-import { ask, settle } from "./bar.js";
+import { ask, withdraw } from "./bar.js";
 
 class Node {
   hidden = true;
@@ -25,7 +25,7 @@ globalThis.document = { getElementById: () => bar, createElement: () => new Node
 const says = () => bar.children.map((c) => c.textContent);
 const press = (label) => bar.children.find((c) => c.textContent === label).click();
 
-beforeEach(() => ["a", "b"].forEach(settle));
+beforeEach(() => ["a", "b"].forEach(withdraw));
 
 test("one thing is asked at a time, in the order asked", () => {
   const done = [];
@@ -48,13 +48,13 @@ test("an answer may ask again", () => {
   assert.deepEqual(says(), ["Once more?"]);
 });
 
-test("another question about the same takes its place, and one that is settled goes", () => {
+test("another question about the same takes its place, and one that is withdrawn goes", () => {
   ask("a", "First?", []);
   ask("b", "Second?", []);
   ask("a", "First, otherwise?", []);
   assert.deepEqual(says(), ["First, otherwise?"]);
-  settle("a");
+  withdraw("a");
   assert.deepEqual(says(), ["Second?"]);
-  settle("unknown");
+  withdraw("unknown");
   assert.deepEqual(says(), ["Second?"]);
 });

@@ -35,7 +35,7 @@ export class Core {
     this.preface = preface;
     this.from = source();
     this.lastId = 0;
-    // Settled when a core is ready for the first time, or will not be soon.
+    // Resolved when a core is ready for the first time, or will not be soon.
     this.started = new Promise((resolve) => {
       this.begun = resolve;
       setTimeout(resolve, SOON_MS);
@@ -57,7 +57,7 @@ export class Core {
           this.begun();
         } else if (data.failed) this.giveUp(`${data.failed}; reload the page to try again`);
         else if (data.dead) this.died(data.dead);
-        else if (this.pending && data.id === this.pending.id) this.settle(data.reply);
+        else if (this.pending && data.id === this.pending.id) this.take(data.reply);
       };
     });
     this.worker.onerror = (e) => this.died(e.message || "the worker failed to start");
@@ -84,7 +84,7 @@ export class Core {
     this.worker.postMessage({ id: pending.id, request: pending.text });
   }
 
-  settle(reply) {
+  take(reply) {
     const { pending } = this;
     this.pending = null;
     this.deaths = 0;

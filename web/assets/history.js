@@ -3,7 +3,7 @@
 // this browser.
 import { MAX_STEPS } from "./protocol.js";
 import { moment } from "./moment.js";
-import { only } from "./transport.js";
+import { COMES_BACK, only } from "./transport.js";
 
 /**
  * @typedef {import("./state.js").State} State
@@ -19,7 +19,7 @@ import { only } from "./transport.js";
  * @typedef {{
  *   keep: Pick<typeof import("./keep.js"), "load" | "save" | "list" | "put" | "drop">,
  *   tabs: Pick<typeof import("./tabs.js"), "claim" | "tell">,
- *   bar: Pick<typeof import("./bar.js"), "ask" | "settle">,
+ *   bar: Pick<typeof import("./bar.js"), "ask" | "withdraw">,
  *   forget: () => void,
  *   trouble: (text: string) => void,
  * }} Around
@@ -68,7 +68,7 @@ export class History {
     if (isNew) this.add({ draft: reply.draft, said: reply.said || "", when: moment(new Date()) });
     else state.trail[state.at].draft = reply.draft;
     // What only comes later than the rest is nothing new to keep.
-    if (state.here.mine && (changed || !only(acts, "settle"))) this.store(reply.gist, isNew || changed, isNew);
+    if (state.here.mine && (changed || !only(acts, ...COMES_BACK))) this.store(reply.gist, isNew || changed, isNew);
     return true;
   }
 
@@ -133,7 +133,7 @@ export class History {
    */
   hold(here, steal) {
     this.state.here = here;
-    this.around.bar.settle("taken");
+    this.around.bar.withdraw("taken");
     this.around.keep.put("last", here.id);
     this.around.tabs.claim(here.id, () => this.lost(here), steal).then((ok) => ok || this.lost(here));
   }

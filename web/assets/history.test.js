@@ -38,7 +38,7 @@ function page() {
     tabs: { claim: async () => true, tell() {} },
     bar: {
       ask: (about) => bars.push(about),
-      settle: (about) => bars.includes(about) && bars.splice(bars.indexOf(about), 1),
+      withdraw: (about) => bars.includes(about) && bars.splice(bars.indexOf(about), 1),
     },
     forget() {},
     trouble() {},

@@ -143,14 +143,14 @@ export function save(record, step, isNew) {
   const change = [record, step || undefined, isNew];
   coming.set(record.id, [...(coming.get(record.id) || []), change]);
   note(record.id);
-  return new Promise((settle) => {
+  return new Promise((answered) => {
     const resolve = (/** @type {boolean | "taken"} */ answer) => {
       coming.set(
         record.id,
         (coming.get(record.id) || []).filter((c) => c !== change),
       );
       note(record.id);
-      settle(answer);
+      answered(answer);
     };
     /** @type {boolean | "taken"} */
     let answer = false;

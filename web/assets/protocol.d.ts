@@ -51,8 +51,8 @@ export interface Reply {
   gist: Gist;
   fault?: string;
   do?: Step[];
-  soon?: boolean;
-  unsettled?: boolean;
+  partial?: boolean;
+  undecided?: boolean;
   rehearsed?: boolean;
   private?: boolean;
 }
@@ -93,6 +93,7 @@ export interface View {
   mountings?: boolean;
   foreign?: string;
   find?: string;
+  parts?: string[];
   proposed?: string;
   paper?: string;
   received?: string;

@@ -23,10 +23,13 @@ import { day } from "./moment.js";
  */
 
 const LONG_MS = 600; // a person notices that nothing happens
-const SOON_MS = 20; // the first part of an answer is drawn
-const IDLE_MS = 50;
+const REST_MS = 20; // the first part of an answer is drawn
+const DECIDE_MS = 50;
 const REHEARSAL_MS = 100;
 const SHOWN_STEPS = 30; // of the trail
+
+/** What the page asks by itself: the rest of an answer, and more work on what is undecided. */
+export const COMES_BACK = ["rest", "decide"];
 
 /** @param {Act[]} acts @param {...string} names */
 export const only = (acts, ...names) => acts.every((a) => names.includes(a.do));
@@ -40,8 +43,8 @@ export class Transport {
     this.queue = [];
     this.waiting = around.ready; // until the core is there; what is pressed meanwhile goes together
     this.busy = false;
-    this.idle = Promise.resolve(); // settled when nothing waits for the core
-    this.effort = 0; // how often it was already asked for more certainty
+    this.idle = Promise.resolve(); // resolved when nothing waits for the core
+    this.effort = 0; // asked of the core for what is undecided; each step doubles its work
     this.coming = 0; // the timer, while it waits to come back
   }
 
@@ -135,22 +138,23 @@ export class Transport {
   }
 
   /**
-   * comeBack asks again for what takes long, once this is drawn, and for what is
-   * still checking, once nothing else waits; a press in between begins anew.
+   * comeBack asks for the rest of an answer once its first part is drawn, and else
+   * for more work on what is undecided; a press in between begins anew.
    * @param {Reply} reply
    * @param {Act[]} acts
    */
-  comeBack({ soon, unsettled }, acts) {
-    if (!only(acts, "settle")) this.effort = 0;
+  comeBack({ partial, undecided }, acts) {
+    if (!only(acts, ...COMES_BACK)) this.effort = 0;
     clearTimeout(this.coming);
     this.coming = 0;
-    if (!soon && !unsettled) return;
-    if (!soon) this.effort++;
+    if (!partial && !undecided) return;
+    if (!partial) this.effort++;
+    const next = partial ? { do: "rest" } : { do: "decide", value: String(this.effort) };
     const back = () => {
       this.coming = 0;
-      if (!this.queue.length && !this.busy) this.act({ do: "settle", value: String(this.effort) });
+      if (!this.queue.length && !this.busy) this.act(next);
     };
-    this.coming = Number(setTimeout(back, soon ? SOON_MS : IDLE_MS));
+    this.coming = Number(setTimeout(back, partial ? REST_MS : DECIDE_MS));
   }
 
   /**

@@ -118,10 +118,19 @@ test("the quote area is asked again when it comes up without the lists", async (
   assert.ok(p.asked[1].saved);
 });
 
-test("it comes back for what takes long, unless something is pressed first", async (t) => {
+test("it comes back for the rest of an answer", async (t) => {
   t.mock.timers.enable({ apis: ["setTimeout"] });
   const p = page();
-  p.transport.comeBack({ soon: true }, [{ do: "pick" }]);
+  p.transport.comeBack({ partial: true, undecided: true }, [{ do: "pick" }]);
+  t.mock.timers.tick(100);
+  assert.deepEqual(p.asked[0].acts, [{ do: "rest" }]);
+  assert.equal(p.transport.effort, 0, "what is undecided waits until the answer is whole");
+});
+
+test("it comes back for the rest of an answer, unless something is pressed first", async (t) => {
+  t.mock.timers.enable({ apis: ["setTimeout"] });
+  const p = page();
+  p.transport.comeBack({ partial: true }, [{ do: "pick" }]);
   p.transport.act({ do: "go" });
   t.mock.timers.tick(100);
   assert.deepEqual(p.asked.map(does), [["go"]], "the press goes first");
@@ -130,12 +139,12 @@ test("it comes back for what takes long, unless something is pressed first", asy
 test("each time it comes back for what is undecided it asks for more effort", async (t) => {
   t.mock.timers.enable({ apis: ["setTimeout"] });
   const p = page();
-  p.transport.comeBack({ unsettled: true }, [{ do: "pick" }]);
+  p.transport.comeBack({ undecided: true }, [{ do: "pick" }]);
   t.mock.timers.tick(100);
-  p.transport.comeBack({ unsettled: true }, [{ do: "settle" }]);
-  assert.deepEqual(p.asked[0].acts, [{ do: "settle", value: "1" }]);
+  p.transport.comeBack({ undecided: true }, [{ do: "decide" }]);
+  assert.deepEqual(p.asked[0].acts, [{ do: "decide", value: "1" }]);
   assert.equal(p.transport.effort, 2);
-  p.transport.comeBack({ soon: true }, [{ do: "pick" }]);
+  p.transport.comeBack({ partial: true }, [{ do: "pick" }]);
   assert.equal(p.transport.effort, 0, "a press begins anew");
 });
 

@@ -25,7 +25,6 @@ type Page struct {
 	Wrong    map[string]string // and why, by field
 	Words    []*Term           // of the area shown
 	Glossary []*Term           // of all areas
-	Soon     bool              // what takes long is left out: the page comes back for it
 	Rows     *Rows             // rows drawn before, when some are kept
 	Span     float64           // least width of a side view, in, so that several have one scale
 }

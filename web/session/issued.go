@@ -5,39 +5,42 @@ import (
 	"errors"
 	"strings"
 
+	"boxwright/config"
 	"boxwright/pricing/link"
 	"boxwright/pricing/quote"
 )
 
-// issued remembers what the last signed link holds, since every request of a
-// signed quote asks for it.
-type issued struct {
-	text   string
+// Issued is what a signed link holds. It is kept, since every request of a signed
+// quote asks for it.
+type Issued struct {
 	bytes  []byte
 	Draft  *quote.Draft
 	Frozen *link.Frozen
 	Err    error
 }
 
-// OpenIssued reads a signed link, the last one from memory.
-func (m *Memory) OpenIssued(text string) *issued {
-	if m.issued == nil || m.issued.text != text || m.issuedFor != m.Edition {
-		i := &issued{text: text}
-		if i.Draft, i.Frozen, i.Err = link.Decode(m.Edition.Cat, text); i.Err == nil {
-			if i.Draft.Issued == "" {
-				i.Err = errors.New("it is not signed")
-			} else {
-				i.bytes, i.Err = settled(i.Draft)
-			}
-		}
-		m.issued, m.issuedFor = i, m.Edition
-	}
-	return m.issued
+// OpenIssued reads a signed link.
+func (m *Memory) OpenIssued(text string) *Issued {
+	i, _ := m.issued.get(m.Edition.Cat.Hash()+text, func() (*Issued, error) { return openIssued(m.Edition.Cat, text), nil })
+	return i
 }
 
-// settled is a draft's bytes without what may differ while it stays the same
+func openIssued(cat *config.Catalogue, text string) *Issued {
+	i := &Issued{}
+	if i.Draft, i.Frozen, i.Err = link.Decode(cat, text); i.Err != nil {
+		return i
+	}
+	if i.Draft.Issued == "" {
+		i.Err = errors.New("it is not signed")
+		return i
+	}
+	i.bytes, i.Err = content(i.Draft)
+	return i
+}
+
+// content is a draft's bytes without what may differ while it stays the same
 // quote: the links it holds, and which of its units is being looked at.
-func settled(d *quote.Draft) ([]byte, error) {
+func content(d *quote.Draft) ([]byte, error) {
 	c := d.Clone()
 	c.Issued, c.Earlier = "", ""
 	c.WorkOn(0)
@@ -46,7 +49,7 @@ func settled(d *quote.Draft) ([]byte, error) {
 
 // Mark names the quote as it stands, whatever is signed or at hand beside it;
 // empty when it cannot be named.
-func (s *Session) Mark() string { return Hashed(settled(s.Draft)) }
+func (s *Session) Mark() string { return Hashed(content(s.Draft)) }
 
 // Unsign makes a signed quote that was changed into a revision of its own. It
 // runs before every reply, so that nothing is ever shown as signed that is not.
@@ -56,7 +59,7 @@ func (s *Session) Unsign() {
 		return
 	}
 	was := s.Memory.OpenIssued(d.Issued)
-	now, err := settled(d)
+	now, err := content(d)
 	if was.Err == nil && err == nil && bytes.Equal(was.bytes, now) {
 		return
 	}

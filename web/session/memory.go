@@ -11,16 +11,10 @@ import (
 type Memory struct {
 	Edition   *quote.Edition // in use
 	Keep      Keeping
-	worked    []*Worked    // the drafts worked out last, the latest first
-	drafts    []readDraft  // those that requests brought last
-	Proposed  Proposed     // the last answer to needs
-	Costs     *costs.Sheet // open until locked; never in a reply
-	issued    *issued      // what the last signed quote holds
-	issuedFor *quote.Edition
-}
+	Proposals Later[*propose.Search] // answers to needs
+	Costs     *costs.Sheet           // open until locked; never in a reply
 
-// Proposed is an answer to needs.
-type Proposed struct {
-	Key    string
-	Search propose.Search
+	drafts latest[*quote.Draft] // by the text that requests brought
+	worked latest[*Worked]      // by edition and draft
+	issued latest[*Issued]      // by edition and link
 }

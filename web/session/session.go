@@ -6,9 +6,6 @@ import (
 	"boxwright/pricing/quote"
 )
 
-// MaxEffort ends the doubling of what is spent on one question.
-const MaxEffort = 12
-
 // Session is one request being worked on.
 type Session struct {
 	Memory  *Memory
@@ -20,9 +17,9 @@ type Session struct {
 	Faults  []string
 	Notice  string
 	Steps   []Step
-	Effort  int  // how often the table was already asked for more certainty
+	Effort  int  // spent on what is undecided, see quote.ComputeWith
 	Private bool // what is shown is the seller's own: the page never keeps it
-	Soon    bool // something that takes long is left out of this reply
+	Partial bool // a part that takes long is left out of this reply
 }
 
 // Fault adds a sentence to the alert that is shown.

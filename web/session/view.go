@@ -24,6 +24,7 @@ type View struct {
 	Mountings bool           `json:"mountings,omitempty"` // the existing module is looked at on every chassis
 	Foreign   string         `json:"foreign,omitempty"`   // link of a quote whose edition is not at hand
 	Find      string         `json:"find,omitempty"`      // words to find options by among the needs
+	Parts     []string       `json:"parts,omitempty"`     // names the later parts that the page shows, see Later
 	Proposed  string         `json:"proposed,omitempty"`  // names the needs that were answered by proposals
 	Paper     string         `json:"paper,omitempty"`     // id of one of the papers; the quote when empty
 	Received  string         `json:"received,omitempty"`  // names the quote as the last opened link brought it

@@ -43,10 +43,10 @@ func TestWorkIsKeptForItsDraft(t *testing.T) {
 	back, err := s.Work()
 	require.NoError(t, err)
 	assert.Same(t, first, back, "undo finds what was kept")
-	for i := range mostWorked + 2 {
+	for i := range mostLatest + 2 {
 		s.Draft.Number = string(rune('A' + i))
 		_, err = s.Work()
 		require.NoError(t, err)
 	}
-	assert.Len(t, s.Memory.worked, mostWorked, "no more are kept than are gone back to")
+	assert.Len(t, s.Memory.worked.list, mostLatest, "no more are kept than are gone back to")
 }

@@ -29,9 +29,11 @@ var Area = areas.Area{
 // Page is what the area is drawn from.
 type Page struct {
 	*page.Page
-	View    *session.View
-	Delays  []leadtime.Delay
-	TooLate map[string]float64 // options that would miss the needed day, by how many working days
+	View         *session.View
+	Delays       []leadtime.Delay
+	DelaysKnown  bool               // else they are still worked out
+	TooLate      map[string]float64 // options that would miss the needed day, by how many working days
+	TooLateKnown bool
 }
 
 func gist(p *page.Page) string { return p.Q.Plan.EvenOdds.Long() }
@@ -181,7 +183,7 @@ func slots(p *Page) Part {
 func delays(p *Page) Part {
 	const title = "What your choices do to the date"
 	list := p.Delays
-	if list == nil && p.Soon {
+	if !p.DelaysKnown {
 		return page.Block(title, page.Working())
 	}
 	if len(list) == 0 {
@@ -221,7 +223,7 @@ func tooLate(p *Page) Part {
 		switch {
 		case t.Rows != nil:
 			list = t.Draw()
-		case p.TooLate == nil && p.Soon:
+		case !p.TooLateKnown:
 			list = page.Working()
 		default:
 			list = El("p", Text("Every option that can still be added keeps the day."))

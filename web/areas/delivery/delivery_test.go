@@ -12,7 +12,7 @@ import (
 
 func TestListsThatAreCutShort(t *testing.T) {
 	ed := quotetest.Demo(t)
-	p := &Page{Page: pagetest.Of(t, ed, "cut-14500-158-gas", false), View: &session.View{}}
+	p := &Page{Page: pagetest.Of(t, ed, "cut-14500-158-gas", false), View: &session.View{}, DelaysKnown: true}
 	for _, l := range []pagetest.List{
 		{Name: "what choices add to a step", Most: 4, Draw: func(n int) string {
 			s := leadtime.Step{Label: "Weld"}

@@ -1,7 +1,6 @@
 package delivery
 
 import (
-	"boxwright/config/leadtime"
 	"boxwright/web/page"
 	"boxwright/web/page/markup"
 	"boxwright/web/session"
@@ -16,8 +15,8 @@ func load(s *session.Session, p *page.Page, w *session.Worked) func() markup.Par
 // loadDates says what the picks do to the date, in the area that shows it.
 func loadDates(s *session.Session, p *Page, w *session.Worked) {
 	plan := w.Quote.Plan
-	p.Delays, _ = s.Later(w, "delays", func() any { return plan.Delays() }).([]leadtime.Delay)
+	p.Delays, p.DelaysKnown = w.Delays.For(s, "", plan.Delays)
 	if needed := s.Draft.Unit.NeededBy; s.View.Late && !needed.IsZero() {
-		p.TooLate, _ = s.Later(w, "too late", func() any { return plan.TooLate(needed) }).(map[string]float64)
+		p.TooLate, p.TooLateKnown = w.TooLate.For(s, "", func() map[string]float64 { return plan.TooLate(needed) })
 	}
 }

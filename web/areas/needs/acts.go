@@ -79,13 +79,10 @@ func needsKey(s *session.Session) string {
 	return session.Hashed(propose.Basis(s.Draft, s.Memory.Edition.Cat).Bytes())
 }
 
-// answerNeeds answers the needs, once for as long as they stay.
+// answerNeeds answers the needs as they are.
 func answerNeeds(s *session.Session) *propose.Search {
-	key := needsKey(s)
-	if s.Memory.Proposed.Key != key {
-		s.Memory.Proposed.Key, s.Memory.Proposed.Search = key, propose.Propose(s.Memory.Edition, s.Draft)
-	}
-	return &s.Memory.Proposed.Search
+	answer := propose.Propose(s.Memory.Edition, s.Draft)
+	return &answer
 }
 
 func findProposals(s *session.Session, _ session.Act) {
@@ -94,7 +91,8 @@ func findProposals(s *session.Session, _ session.Act) {
 }
 
 func takeProposal(s *session.Session, a session.Act) {
-	for _, p := range answerNeeds(s).Proposals {
+	answer := s.Memory.Proposals.Now(needsKey(s), func() *propose.Search { return answerNeeds(s) })
+	for _, p := range answer.Proposals {
 		if string(p.Goal) == a.ID {
 			aside := s.PinDraft()
 			said := s.Draft.Unit.Details
@@ -115,11 +113,9 @@ func loadProposals(s *session.Session, p *Page) {
 	if s.View.Proposed == "" || s.View.Proposed != needsKey(s) {
 		return
 	}
-	if s.Memory.Proposed.Key != s.View.Proposed && !s.Settling() {
-		p.Proposing, s.Soon = true, true
-		return
-	}
-	p.Search = answerNeeds(s)
+	var there bool
+	p.Search, there = s.Memory.Proposals.For(s, needsKey(s), func() *propose.Search { return answerNeeds(s) })
+	p.Proposing = !there
 }
 
 // ---- what rides where ----

@@ -32,11 +32,12 @@ var Area = areas.Area{
 // Page is what the area is drawn from.
 type Page struct {
 	*page.Page
-	View      *session.View
-	Guide     *guide.Page
-	Search    *propose.Search  // proposals, while they answer the needs as they are
-	Proposing bool             // they are left out, see Soon
-	Mountings []quote.Mounting // the existing module on every chassis, while asked for
+	View           *session.View
+	Guide          *guide.Page
+	Search         *propose.Search  // proposals, while they answer the needs as they are
+	Proposing      bool             // they are still worked out
+	Mountings      []quote.Mounting // the existing module on every chassis, while asked for
+	MountingsKnown bool             // else they are still worked out
 }
 
 func gist(p *page.Page) string {

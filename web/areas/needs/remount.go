@@ -94,7 +94,7 @@ func measuredFields(p *Page) Part {
 // mountings sets the module on every chassis side by side, and says of those
 // that cannot carry it why.
 func mountings(p *Page) Part {
-	if p.Mountings == nil && p.Soon {
+	if !p.MountingsKnown {
 		return page.Working()
 	}
 	t := page.Table{Caption: "The module on every chassis", Class: "cards",

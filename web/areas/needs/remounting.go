@@ -94,9 +94,9 @@ func measure(s *session.Session, e *config.Existing, name string, a session.Act)
 // loadMountings looks at the module on every chassis, while that is shown.
 func loadMountings(s *session.Session, p *Page, w *session.Worked) {
 	if s.View.Mountings && p.Q.Remount() {
-		name := fmt.Sprint("mountings ", s.View.Metric)
-		p.Mountings, _ = s.Later(w, name, func() any {
-			return quote.Mountings(s.Memory.Edition, w.Quote.Draft, quantity.System(s.View.Metric))
-		}).([]quote.Mounting)
+		in := quantity.System(s.View.Metric)
+		p.Mountings, p.MountingsKnown = w.Mountings.For(s, fmt.Sprint(in), func() []quote.Mounting {
+			return quote.Mountings(s.Memory.Edition, w.Quote.Draft, in)
+		})
 	}
 }

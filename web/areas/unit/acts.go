@@ -54,7 +54,7 @@ func takeOffer(s *session.Session, a session.Act) {
 	if err != nil {
 		return
 	}
-	offers := waysOut(s, a.ID).offers
+	offers := waysTo(s, a.ID).Offers
 	i, err := strconv.Atoi(a.Value)
 	if err != nil || i < 0 || i >= len(offers) {
 		s.Fault("That is no longer offered; ask again.")
@@ -157,14 +157,16 @@ func judge(s *session.Session, id string) rules.State {
 	if err != nil {
 		return rules.Checking
 	}
-	state := w.Quote.Answer.Of(id)
+	state := w.Quote.State(id)
 	if state != rules.Checking {
 		return state
 	}
-	u, limits := &w.Quote.Draft.Unit, quote.Limits(s.Memory.Edition, w.Quote.Draft)
-	for effort := 2; effort <= session.MaxEffort && state == rules.Checking; effort += 2 {
-		answer := w.Quote.Edition.Rules.Settle(u, limits, rules.DefaultBudget<<effort)
-		state = answer.Of(id)
+	for effort := 2; effort <= quote.MaxEffort && state == rules.Checking; effort += 2 {
+		q, err := quote.ComputeWith(s.Memory.Edition, w.Quote.Draft, effort)
+		if err != nil {
+			return rules.Checking
+		}
+		state = q.State(id)
 	}
 	return state
 }
@@ -182,7 +184,7 @@ func ask(s *session.Session, a session.Act) {
 // mend applies an offered way out: ID is the thing wanted, Value the position
 // in the list of ways, worked out again from the same unit.
 func mend(s *session.Session, a session.Act) {
-	list := waysOut(s, a.ID).mends
+	list := waysTo(s, a.ID).Mends
 	i, err := strconv.Atoi(a.Value)
 	if err != nil || i < 0 || i >= len(list) {
 		s.Fault("That way out is no longer open; ask again.")

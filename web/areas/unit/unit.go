@@ -34,10 +34,7 @@ type Page struct {
 	*page.Page
 	View   *session.View
 	Notice string
-	// Answers to the open "why": reasons and ways out.
-	Reasons []rules.Reason
-	Mends   []rules.Mend
-	Offers  []propose.Offer // where it fits only by changing much of what was filled in
+	Ways   *propose.Ways // answers the open "why"; nil while it is worked out
 }
 
 func gist(p *page.Page) string {
@@ -173,7 +170,7 @@ func group(p *Page, g *config.Group, members []int) Part {
 // option is the row of an option, drawn before or now.
 func option(p *Page, g *config.Group, o *config.Option) Part {
 	pick := p.Q.Draft.Unit.Find(o.ID)
-	state := p.Q.Answer.Of(o.ID)
+	state := p.Q.State(o.ID)
 	own := p.View.Asked == o.ID || pick != nil && len(p.Typed)+len(p.Wrong) > 0
 	if p.Rows == nil || own {
 		return optionRow(p, g, o, pick, state)
@@ -294,10 +291,14 @@ func priceText(p *Page, id string) string {
 
 // why answers what stands in the way and offers the ways out, each at a press.
 func why(p *Page, id string) Part {
-	q := p.Q
+	q, ways := p.Q, p.Ways
+	if ways == nil {
+		ways = new(propose.Ways)
+	}
 	return El("div", Class("why"), At("id", "why-"+id), At("tabindex", "-1"), At("role", "group"),
 		At("aria-label", "Why, and what would help: "+q.Edition.Cat.LabelOf(id)),
-		Each(p.reasons(), func(i int, r rules.Reason) Part {
+		If(p.Ways == nil, page.Working()),
+		Each(reasons(ways), func(i int, r rules.Reason) Part {
 			background := q.Background(r)
 			return Many(El("p", Class("head"), Text("What stands in the way")), El("p", Text(q.Words(r, p.System()))),
 				If(len(r.Picks) > 0, El("p", Class("how"), Text(q.Chosen(r.Picks)))),
@@ -306,31 +307,31 @@ func why(p *Page, id string) Part {
 						" a full unit from being lighter")),
 					El("ul", Each(background, func(_ int, t string) Part { return El("li", Text(t)) })))))
 		}),
-		When(len(p.Mends) > 0, func() Part {
-			return ways("What would help", len(p.Mends), func(i int) Part {
-				m := &p.Mends[i]
+		When(len(ways.Mends) > 0, func() Part {
+			return waysOut("What would help", len(ways.Mends), func(i int) Part {
+				m := &ways.Mends[i]
 				return wayOut("mend", id, i, propose.MendWords(q, m), propose.MendEffect(q, m, p.System()))
 			})
 		}),
-		When(len(p.Offers) > 0, func() Part {
-			return ways("It goes with your own choices, but "+page.Count(len(p.Offers[0].Changes), "thing", "things")+
-				" filled in would change", len(p.Offers), func(i int) Part {
-				o := &p.Offers[i]
+		When(len(ways.Offers) > 0, func() Part {
+			return waysOut("It goes with your own choices, but "+
+				page.Count(len(ways.Offers[0].Changes), "thing", "things")+
+				" filled in would change", len(ways.Offers), func(i int) Part {
+				o := &ways.Offers[i]
 				effect := propose.Effect(q, &o.Unit, o.Changes, p.System())
 				return wayOut("offer", id, i, o.Words(q.Edition.Cat), effect)
 			})
 		}),
-		If(p.Soon && p.Reasons == nil && p.Offers == nil, page.Working()),
-		If(!p.Soon && len(p.Mends)+len(p.Offers) == 0 && !q.Draft.Unit.Has(id),
+		If(p.Ways != nil && len(ways.Mends)+len(ways.Offers) == 0 && !q.Draft.Unit.Has(id),
 			El("p", Text("No change of your other choices makes it possible in this catalogue."))),
 	)
 }
 
 // reasons leaves out those that tell the same sum again.
-func (p *Page) reasons() []rules.Reason {
+func reasons(ways *propose.Ways) []rules.Reason {
 	var out []rules.Reason
 	summed := false
-	for _, r := range p.Reasons {
+	for _, r := range ways.Reasons {
 		if len(r.Limits) > 0 && summed {
 			continue
 		}
@@ -340,8 +341,8 @@ func (p *Page) reasons() []rules.Reason {
 	return out
 }
 
-// ways lists buttons, each with what it does written beneath.
-func ways(title string, n int, way func(i int) Part) Part {
+// waysOut lists buttons, each with what it does written beneath.
+func waysOut(title string, n int, way func(i int) Part) Part {
 	list := make([]Part, n)
 	for i := range list {
 		list[i] = way(i)
@@ -382,7 +383,7 @@ func moduleChoice(p *Page) Part {
 
 // thing is a row of the chassis or module list.
 func thing(p *Page, do, id, label, spec, gist string, in bool) Part {
-	state := p.Q.Answer.Of(id)
+	state := p.Q.State(id)
 	out := state == rules.RuledOut && !in
 	class := "option"
 	if out {

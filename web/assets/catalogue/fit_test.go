@@ -53,7 +53,7 @@ func TestEveryChoiceIsToBeHadSomewhere(t *testing.T) {
 			if !e.Answer(u, nil).Satisfiable {
 				continue
 			}
-			a := e.Settle(u, limits(cat, u), settle)
+			a := e.AnswerWithin(u, limits(cat, u), settle)
 			require.Empty(t, a.Undecided, "%s with %s", u.Chassis, u.Body)
 			if !a.Satisfiable {
 				continue
@@ -83,7 +83,7 @@ func TestStandardUnit(t *testing.T) {
 			u.Set(config.Pick{Option: cat.Options[i].ID, Qty: 1})
 		}
 	}
-	assert.True(t, engine(t, cat).Settle(u, limits(cat, u), settle).Satisfiable)
+	assert.True(t, engine(t, cat).AnswerWithin(u, limits(cat, u), settle).Satisfiable)
 
 	as := standards.Assume(u.RuleSet, cat, u)
 	sheet := weight.Weigh(cat, u, &as)
@@ -116,9 +116,9 @@ func TestFrontAxleRulesOutTheWinchBumper(t *testing.T) {
 		{"whl-aluminium", rules.Open, "the front wheels are lighter by more than that"},
 	} {
 		u := unit("cut-14500-158-gas", "mod-146-72", append(picks, c.wheels)...)
-		rulesAlone := e.Settle(u, nil, settle)
+		rulesAlone := e.AnswerWithin(u, nil, settle)
 		assert.Equal(t, rules.Open, rulesAlone.Of("fb-winch"), "no rule forbids it")
-		full := e.Settle(u, limits(cat, u), settle)
+		full := e.AnswerWithin(u, limits(cat, u), settle)
 		assert.True(t, full.Satisfiable)
 		assert.Equal(t, c.want, full.Of("fb-winch"), c.reason)
 	}

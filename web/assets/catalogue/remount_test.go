@@ -84,7 +84,7 @@ func TestEveryRemountChoiceIsToBeHad(t *testing.T) {
 	u := &config.Unit{Chassis: "cut-14500-158-gas", Body: "old-module",
 		Existing: &config.Existing{LengthIn: 146, MassLb: 4200}}
 	e := ed.For(u).Rules
-	a := e.Settle(u, nil, settle)
+	a := e.AnswerWithin(u, nil, settle)
 	for i := range ed.Cat.Options {
 		if o := &ed.Cat.Options[i]; o.Remount || ed.Cat.GroupByID(o.Group).Chapter == "remount" {
 			assert.Contains(t, []string{"open", "forced"}, string(a.Of(o.ID)), o.ID)
@@ -124,7 +124,7 @@ func TestMeasuredModuleOnThreeChassis(t *testing.T) {
 	// The engine says the same beforehand, with the margin's own arithmetic.
 	d.Unit.Picks = nil
 	e := ed.For(&d.Unit).Rules
-	a := e.Settle(&d.Unit, quote.Limits(ed, d), settle)
+	a := e.AnswerWithin(&d.Unit, quote.Limits(ed, d), settle)
 	assert.Equal(t, "ruled-out", string(a.Of("cab-14000-165-gas")))
 	assert.Equal(t, "open", string(a.Of("cab-17500-169-4x4-diesel")))
 	why := e.Why(&d.Unit, quote.Limits(ed, d), "cab-14000-165-gas")

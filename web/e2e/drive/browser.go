@@ -101,7 +101,7 @@ var (
 const counting = `(() => {
 	const wait = window.setTimeout;
 	window.setTimeout = (what, ms, ...rest) => wait(what, ms >= 20000 ? 10 * ms : ms, ...rest);
-	const seen = window.__drive = { asked: 0, answered: 0, launched: 0, ready: 0, soon: false };
+	const seen = window.__drive = { asked: 0, answered: 0, launched: 0, ready: 0, more: false };
 	const Plain = window.Worker;
 	window.Worker = class extends Plain {
 		constructor(...all) {
@@ -111,7 +111,7 @@ const counting = `(() => {
 				if (data.ready) seen.ready = me;
 				if (data.id === undefined) return;
 				seen.answered = data.id;
-				seen.soon = /"(soon|unsettled)":true/.test(data.reply);
+				seen.more = /"(partial|undecided)":true/.test(data.reply);
 			});
 		}
 		postMessage(message, ...all) {

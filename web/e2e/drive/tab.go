@@ -130,7 +130,7 @@ func (t *Tab) Ready() error {
 // Settle waits until the newest worker runs and has answered all that was asked,
 // with what takes long.
 func (t *Tab) Settle() error {
-	return t.Until(`__drive.ready === __drive.launched && __drive.asked === __drive.answered && !__drive.soon`)
+	return t.Until(`__drive.ready === __drive.launched && __drive.asked === __drive.answered && !__drive.more`)
 }
 
 // Eval gives the value of a JavaScript expression; a promise is waited for.

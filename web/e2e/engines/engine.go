@@ -159,7 +159,7 @@ func Until(t Tab, condition string) error {
 // counting notes from now on what the page asks its worker and what came back,
 // so that a press meets a page that is done with the one before. It changes nothing.
 const counting = `(() => {
-	const seen = window.__seen = { asked: 0, answered: 0, soon: false };
+	const seen = window.__seen = { asked: 0, answered: 0, more: false };
 	const plain = Worker.prototype.postMessage;
 	const known = new WeakSet();
 	Worker.prototype.postMessage = function (message, ...rest) {
@@ -168,7 +168,7 @@ const counting = `(() => {
 			this.addEventListener("message", ({ data }) => {
 				if (data.id === undefined) return;
 				seen.answered = data.id;
-				seen.soon = data.reply.includes('"soon":true');
+				seen.more = data.reply.includes('"partial":true');
 			});
 		}
 		if (message.request !== undefined) seen.asked = message.id;
@@ -177,7 +177,7 @@ const counting = `(() => {
 	return true;
 })()`
 
-const settled = `__seen.asked === __seen.answered && !__seen.soon`
+const settled = `__seen.asked === __seen.answered && !__seen.more`
 
 // Ready waits until the core has drawn the page, which names it in the window's
 // title, and counts from then on.

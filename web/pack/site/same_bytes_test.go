@@ -95,7 +95,7 @@ func talk(t *testing.T) *conversation {
 	}
 	for _, chassis := range cat.Chassis {
 		c.do(app.Act{Do: "new", ID: chassis.ID})
-		c.do(app.Act{Do: "settle", Value: "1"}, app.Act{Do: "complete"}, app.Act{Do: "go", ID: "weight"})
+		c.do(app.Act{Do: "decide", Value: "1"}, app.Act{Do: "complete"}, app.Act{Do: "go", ID: "weight"})
 	}
 	for _, bad := range []string{
 		`{}`, `[]`, `nonsense`, `{"v":1,"acts":[{"do":"no such act"}]}`, `{"v":99}`,

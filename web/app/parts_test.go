@@ -1,0 +1,41 @@
+package app
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+const working = "Working it out"
+
+// What takes long is left out of the first part of an answer. Once the page shows
+// it, it does not vanish at a press that changes nothing of it.
+func TestLaterPartsStay(t *testing.T) {
+	p := begun(t)
+	p.do(Act{Do: "go", ID: "needs"})
+	for _, c := range []struct {
+		name, reason string
+		act          Act
+		partial      bool
+	}{
+		{"first look", "it takes long", Act{Do: "go", ID: "delivery"}, true},
+		{"the rest", "it was asked for", Act{Do: "rest"}, false},
+		{"other units", "the draft is the same", Act{Do: "units"}, false},
+		{"away", "the area has none", Act{Do: "go", ID: "weight"}, false},
+		{"back", "it was shown for this draft", Act{Do: "go", ID: "delivery"}, false},
+		{"another draft", "it is worked out anew", set("unit.order_on", "2027-01-04"), true},
+		{"a new core", "the page begins anew", Act{Do: "start"}, true},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			s := p.ask(c.act)
+			require.Empty(t, s.Fault)
+			assert.Equal(t, c.partial, s.Partial, c.reason)
+			if c.partial {
+				assert.Contains(t, s.Regions["main"], working, "what is left out is announced")
+			} else {
+				assert.NotContains(t, s.Regions["main"], working)
+			}
+		})
+	}
+}
