@@ -54,33 +54,38 @@ type Chassis struct {
 	Spec      string `json:"spec"`                 // a sentence or two for the customer
 	UsualBody string `json:"usual_body,omitempty"` // body usually mounted on it; the first when empty
 
-	Type  string `json:"type"`  // "I", "I-AD", "II", "III" or "III-AD"
-	Cab   string `json:"cab"`   // "cab-chassis", "cutaway", "van" or "medium"
-	Drive string `json:"drive"` // "4x2" or "4x4"
-	Fuel  string `json:"fuel"`  // "diesel" or "gasoline"
+	Type  string `json:"type" attr:"I|I-AD|II|III|III-AD" rules:"yes"`
+	Cab   string `json:"cab" attr:"cab-chassis|cutaway|van|medium" rules:"yes"`
+	Drive string `json:"drive" attr:"4x2|4x4" rules:"yes"`
+	Fuel  string `json:"fuel" attr:"diesel|gasoline" rules:"yes"`
 
-	WheelbaseIn     quantity.Length `json:"wheelbase_in"`
-	CabToAxleIn     quantity.Length `json:"cab_to_axle_in"`    // back of cab to rear axle; 0 for a van
-	FrontOverhangIn quantity.Length `json:"front_overhang_in"` // front axle to bumper face
-	BodyStartIn     quantity.Length `json:"body_start_in"`     // front wall of the module behind the front axle
-	FrameHeightIn   quantity.Length `json:"frame_height_in"`   // top of frame above ground, loaded
-	FloorHeightIn   quantity.Length `json:"floor_height_in"`   // module floor above ground, loaded
-	CabHeightIn     quantity.Length `json:"cab_height_in"`     // roof of cab above ground
-	WidthIn         quantity.Length `json:"width_in"`          // cab width less mirrors
-	TrackFrontIn    quantity.Length `json:"track_front_in"`    // center to center of the wheels
-	TrackRearIn     quantity.Length `json:"track_rear_in"`     // center to center; of the dual pairs on duals
-	DualSpacingIn   quantity.Length `json:"dual_spacing_in"`   // between the two tires of a pair; 0 single
-	FrameEndIn      quantity.Length `json:"frame_end_in"`      // end of frame behind the rear axle
-	GVWRLb          quantity.Mass   `json:"gvwr_lb"`
-	GAWRFrontLb     quantity.Mass   `json:"gawr_front_lb"`
-	GAWRRearLb      quantity.Mass   `json:"gawr_rear_lb"`
-	CurbFrontLb     quantity.Mass   `json:"curb_front_lb"` // chassis alone, full fluids, nobody aboard
-	CurbRearLb      quantity.Mass   `json:"curb_rear_lb"`
-	CurbTolLb       quantity.Mass   `json:"curb_tol_lb"`  // half width of the likely range of the chassis mass
-	CGHeightIn      quantity.Length `json:"cg_height_in"` // of the chassis alone, above ground
-	FrontTires      Tires           `json:"front_tires"`
-	RearTires       Tires           `json:"rear_tires"`
-	FuelGal         float64         `json:"fuel_gal"` // included in the curb weight; for range and for the drawing
+	WheelbaseIn     quantity.Length `json:"wheelbase_in" attr:"1..1e5" rules:"yes"`
+	CabToAxleIn     quantity.Length `json:"cab_to_axle_in" attr:"0..1e4" rules:"yes"` // cab to rear axle; 0 for a van
+	FrontOverhangIn quantity.Length `json:"front_overhang_in" attr:"0..1e4"`          // front axle to bumper face
+	BodyStartIn     quantity.Length `json:"body_start_in" attr:"0..1e4"`              // front wall of the module
+	// top of frame above ground, loaded
+	FrameHeightIn quantity.Length `json:"frame_height_in" attr:"0..1e4"`
+	// module floor above ground, loaded
+	FloorHeightIn quantity.Length `json:"floor_height_in" attr:"1..1e5"`
+	CabHeightIn   quantity.Length `json:"cab_height_in" attr:"0..1e4"`  // roof of cab above ground
+	WidthIn       quantity.Length `json:"width_in" attr:"0..1e4"`       // cab width less mirrors
+	TrackFrontIn  quantity.Length `json:"track_front_in" attr:"1..1e5"` // center to center of the wheels
+	// center to center; of the dual pairs on duals
+	TrackRearIn quantity.Length `json:"track_rear_in" attr:"1..1e5"`
+	// between the tires of a pair; 0 single
+	DualSpacingIn quantity.Length `json:"dual_spacing_in" attr:"0..1e4"`
+	// end of frame behind the rear axle
+	FrameEndIn  quantity.Length `json:"frame_end_in" attr:"0..1e4"`
+	GVWRLb      quantity.Mass   `json:"gvwr_lb" attr:"1..1e5" rules:"yes"`
+	GAWRFrontLb quantity.Mass   `json:"gawr_front_lb" attr:"1..1e5" rules:"yes"`
+	GAWRRearLb  quantity.Mass   `json:"gawr_rear_lb" attr:"1..1e5" rules:"yes"`
+	CurbFrontLb quantity.Mass   `json:"curb_front_lb" attr:"1..1e5"` // chassis alone, full fluids, nobody aboard
+	CurbRearLb  quantity.Mass   `json:"curb_rear_lb" attr:"1..1e5"`
+	CurbTolLb   quantity.Mass   `json:"curb_tol_lb" attr:"0..1e4"`  // half width of the likely range of its mass
+	CGHeightIn  quantity.Length `json:"cg_height_in" attr:"1..1e5"` // of the chassis alone, above ground
+	FrontTires  Tires           `json:"front_tires"`
+	RearTires   Tires           `json:"rear_tires"`
+	FuelGal     float64         `json:"fuel_gal" attr:"0..1e4"` // in the curb weight; for the drawing
 
 	CabSeats []Seat `json:"cab_seats"` // stations: x behind front axle, z above ground
 
@@ -96,7 +101,7 @@ type Chassis struct {
 type Tires struct {
 	Size        string        `json:"size"`
 	Count       int           `json:"count"` // 2 or 4 on the axle
-	LoadLb      quantity.Mass `json:"load_lb"`
+	LoadLb      quantity.Mass `json:"load_lb" attr:"1..1e5"`
 	PressurePSI float64       `json:"pressure_psi"`
 	Passenger   bool          `json:"passenger,omitempty"` // P-metric: load is divided by 1.10 (49 CFR 571.120 S5.1.2)
 }
@@ -109,16 +114,16 @@ type Body struct {
 	Label string `json:"label"`
 	Spec  string `json:"spec"`
 
-	Kind       string          `json:"kind"` // "module" or "van"
-	LengthIn   quantity.Length `json:"length_in"`
-	WidthIn    quantity.Length `json:"width_in"`
-	HeightIn   quantity.Length `json:"height_in"` // outside, floor underside to roof
-	HeadroomIn quantity.Length `json:"headroom_in"`
-	AisleIn    quantity.Length `json:"aisle_in"` // clear walkway beside the cot
+	Kind       string          `json:"kind" attr:"module|van" rules:"yes"`
+	LengthIn   quantity.Length `json:"length_in" attr:"0..1000" rules:"yes"`
+	WidthIn    quantity.Length `json:"width_in" attr:"0..1000" rules:"yes"`
+	HeightIn   quantity.Length `json:"height_in" attr:"0..1000"` // outside, floor underside to roof
+	HeadroomIn quantity.Length `json:"headroom_in" attr:"0..1000" rules:"yes"`
+	AisleIn    quantity.Length `json:"aisle_in" attr:"0..1000"` // clear walkway beside the cot
 
 	// Existing marks a module that is there already and is remounted: it needs no
 	// shell, its Mass is all of it, and what was measured stands in Unit.Existing.
-	Existing bool `json:"existing,omitempty"`
+	Existing bool `json:"existing,omitempty" rules:"yes"`
 	// Shell, for a new module, is what its mass and center are taken off from.
 	Shell *Shell `json:"shell,omitempty"`
 	// Mass is what the shell does not cover: for a module trim, doors' hardware

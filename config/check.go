@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"maps"
 	"math"
+	"reflect"
 	"slices"
 	"strings"
 )
@@ -180,21 +181,9 @@ func (k *checker) oneOf(where, value string, allowed ...string) {
 func (k *checker) chassis(i int) {
 	c := &k.c.Chassis[i]
 	w := at("chassis", i, c.ID)
-	k.oneOf(w+" type", c.Type, "I", "I-AD", "II", "III", "III-AD")
-	k.oneOf(w+" cab", c.Cab, "cab-chassis", "cutaway", "van", "medium")
-	k.oneOf(w+" drive", c.Drive, "4x2", "4x4")
-	k.oneOf(w+" fuel", c.Fuel, "diesel", "gasoline")
-	k.between(w, 1, 1e5, map[string]float64{
-		"wheelbase_in": float64(c.WheelbaseIn), "gvwr_lb": float64(c.GVWRLb), "gawr_front_lb": float64(c.GAWRFrontLb),
-		"gawr_rear_lb": float64(c.GAWRRearLb), "curb_front_lb": float64(c.CurbFrontLb), "curb_rear_lb": float64(c.CurbRearLb),
-		"track_front_in": float64(c.TrackFrontIn), "track_rear_in": float64(c.TrackRearIn), "cg_height_in": float64(c.CGHeightIn),
-		"floor_height_in": float64(c.FloorHeightIn), "front_tires load_lb": float64(c.FrontTires.LoadLb), "rear_tires load_lb": float64(c.RearTires.LoadLb),
-	})
-	k.between(w, 0, 1e4, map[string]float64{
-		"cab_to_axle_in": float64(c.CabToAxleIn), "front_overhang_in": float64(c.FrontOverhangIn), "body_start_in": float64(c.BodyStartIn),
-		"frame_height_in": float64(c.FrameHeightIn), "cab_height_in": float64(c.CabHeightIn), "width_in": float64(c.WidthIn),
-		"dual_spacing_in": float64(c.DualSpacingIn), "frame_end_in": float64(c.FrameEndIn), "curb_tol_lb": float64(c.CurbTolLb), "fuel_gal": c.FuelGal,
-	})
+	k.attributes(w, chassisAttributes, reflect.ValueOf(c).Elem())
+	k.attributes(w+" front_tires", tiresAttributes, reflect.ValueOf(c.FrontTires))
+	k.attributes(w+" rear_tires", tiresAttributes, reflect.ValueOf(c.RearTires))
 	for _, n := range []int{c.FrontTires.Count, c.RearTires.Count} {
 		if n != 2 && n != 4 {
 			k.add("value", w+" tires count", "%d is not 2 or 4", n)
@@ -207,12 +196,10 @@ func (k *checker) chassis(i int) {
 func (k *checker) body(i int) {
 	b := &k.c.Bodies[i]
 	w := at("bodies", i, b.ID)
-	k.oneOf(w+" kind", b.Kind, "module", "van")
+	k.attributes(w, bodyAttributes, reflect.ValueOf(b).Elem())
 	if b.Kind == "module" && b.Shell == nil && !b.Existing {
 		k.add("missing", w+" shell", "a new module needs its shell, from which its mass is taken off")
 	}
-	k.between(w, 0, 1000, map[string]float64{"length_in": float64(b.LengthIn), "width_in": float64(b.WidthIn),
-		"height_in": float64(b.HeightIn), "headroom_in": float64(b.HeadroomIn), "aisle_in": float64(b.AisleIn)})
 	k.mass(w+" mass", &b.Mass)
 	k.compartments(w, b.Compartments)
 	k.work(w, b.Work)
@@ -343,13 +330,11 @@ func (k *checker) cond(where string, c *Cond, depth int) {
 	count("at_most", c.AtMost)
 	if c.Chassis != nil {
 		set++
-		_, _, known := (&Chassis{}).Attr(c.Chassis.Attr)
-		k.test(where+" chassis", c.Chassis, known)
+		k.test(where+" chassis", c.Chassis, chassisAttributes)
 	}
 	if c.Body != nil {
 		set++
-		_, _, known := (&Body{}).Attr(c.Body.Attr)
-		k.test(where+" body", c.Body, known)
+		k.test(where+" body", c.Body, bodyAttributes)
 	}
 	if set != 1 {
 		k.add("condition", where, "a condition has exactly one of pick, all, any, not, at_least, at_most, chassis, "+
@@ -357,13 +342,12 @@ func (k *checker) cond(where string, c *Cond, depth int) {
 	}
 }
 
-func (k *checker) test(where string, t *Test, known bool) {
-	if !known {
-		k.add("value", where, "there is no attribute %q", t.Attr)
-	}
+func (k *checker) test(where string, t *Test, attributes []Attribute) {
 	k.oneOf(where+" op", t.Op, "=", "!=", "<", "<=", ">", ">=")
-	numeric := strings.HasSuffix(t.Attr, "_in") || strings.HasSuffix(t.Attr, "_lb")
-	if known && numeric == (t.Op == "=" || t.Op == "!=") {
+	i := slices.IndexFunc(attributes, func(a Attribute) bool { return a.Name == t.Attr && a.Rules })
+	if i < 0 {
+		k.add("value", where, "there is no attribute %q", t.Attr)
+	} else if numeric := attributes[i].Numeric(); numeric == (t.Op == "=" || t.Op == "!=") {
 		k.add("value", where, "%s takes %s", t.Attr,
 			map[bool]string{true: "<, <=, > or >= and a number", false: "= or != and a text"}[numeric])
 	}

@@ -42,57 +42,13 @@ type Count struct {
 	Of []Cond `json:"of"`
 }
 
-// Test compares an attribute. Attributes of a chassis: type, cab, drive, fuel
-// (texts), wheelbase_in, cab_to_axle_in, gvwr_lb, gawr_front_lb, gawr_rear_lb.
-// Of a body: kind, existing ("yes" or "no") (texts), length_in, width_in,
-// headroom_in.
+// Test compares an attribute of the chassis or the body, see Attribute. One that is
+// true or false is the text "yes" or "no".
 type Test struct {
 	Attr   string  `json:"attr"`
 	Op     string  `json:"op"` // "=" or "!=" with Text; "<", "<=", ">", ">=" with Number
 	Text   string  `json:"text,omitempty"`
 	Number float64 `json:"number,omitempty"`
-}
-
-// Attr reads a named attribute of the chassis: its text or its number.
-func (c *Chassis) Attr(name string) (text string, number float64, known bool) {
-	switch name {
-	case "type":
-		return c.Type, 0, true
-	case "cab":
-		return c.Cab, 0, true
-	case "drive":
-		return c.Drive, 0, true
-	case "fuel":
-		return c.Fuel, 0, true
-	case "wheelbase_in":
-		return "", float64(c.WheelbaseIn), true
-	case "cab_to_axle_in":
-		return "", float64(c.CabToAxleIn), true
-	case "gvwr_lb":
-		return "", float64(c.GVWRLb), true
-	case "gawr_front_lb":
-		return "", float64(c.GAWRFrontLb), true
-	case "gawr_rear_lb":
-		return "", float64(c.GAWRRearLb), true
-	}
-	return "", 0, false
-}
-
-// Attr reads a named attribute of the body: its text or its number.
-func (b *Body) Attr(name string) (text string, number float64, known bool) {
-	switch name {
-	case "kind":
-		return b.Kind, 0, true
-	case "existing":
-		return map[bool]string{false: "no", true: "yes"}[b.Existing], 0, true
-	case "length_in":
-		return "", float64(b.LengthIn), true
-	case "width_in":
-		return "", float64(b.WidthIn), true
-	case "headroom_in":
-		return "", float64(b.HeadroomIn), true
-	}
-	return "", 0, false
 }
 
 // Holds applies the test to an attribute's text and number.

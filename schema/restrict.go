@@ -1,6 +1,10 @@
 package main
 
 import (
+	"encoding/json"
+	"reflect"
+	"slices"
+	"strconv"
 	"strings"
 
 	"github.com/invopop/jsonschema"
@@ -15,17 +19,11 @@ import (
 // the field may be there and say nothing.
 var words = map[string][]string{
 	"Catalogue.format": {config.CatalogueFormat},
-	"Chassis.type":     {"I", "I-AD", "II", "III", "III-AD"},
-	"Chassis.cab":      {"cab-chassis", "cutaway", "van", "medium"},
-	"Chassis.drive":    {"4x2", "4x4"},
-	"Chassis.fuel":     {"diesel", "gasoline"},
-	"Body.kind":        {"module", "van"},
 	"Compartment.side": {"street", "curb", "rear", "inside"},
 	"Mass.zone":        append([]string{""}, config.Zones...),
 	"Group.choose":     {config.ChooseOne, config.ChooseAtMostOne, config.ChooseAny},
 	"Rule.kind":        config.RuleKinds,
 	"Test.op":          {"=", "!=", "<", "<=", ">", ">="},
-	"Test.attr":        {"type", "cab", "drive", "fuel", "wheelbase_in", "cab_to_axle_in", "gvwr_lb", "gawr_front_lb", "gawr_rear_lb", "kind", "existing", "length_in", "width_in", "headroom_in"},
 	"Activity.source":  {"", config.SourceChassis, config.SourceParts, config.SourceSlot},
 	"Activity.only":    {"", "module", "van", "new", "existing"},
 	"Fee.per":          {pricing.PerUnit, pricing.PerOrder},
@@ -38,6 +36,23 @@ var words = map[string][]string{
 	"Needs.fuel":       {"", "diesel", "gasoline"},
 
 	"Requirement.verdict": {"", string(quote.Meets), string(quote.Excepted)},
+}
+
+// attributed are the types whose fields say in their tags what they may be.
+var attributed = []reflect.Type{reflect.TypeFor[config.Chassis](), reflect.TypeFor[config.Body](),
+	reflect.TypeFor[config.Tires]()}
+
+func init() {
+	for _, t := range attributed {
+		for _, a := range config.Attributes(t) {
+			if a.Words != nil {
+				words[t.Name()+"."+a.Name] = a.Words
+			}
+			if a.Rules && !slices.Contains(words["Test.attr"], a.Name) {
+				words["Test.attr"] = append(words["Test.attr"], a.Name)
+			}
+		}
+	}
 }
 
 // ids are the words of a need, with the empty one.
@@ -57,9 +72,6 @@ const idPattern = `^[a-z0-9][a-z0-9-]{0,47}$`
 
 // positive are the figures that must be above zero, by "Type.field".
 var positive = []string{
-	"Chassis.wheelbase_in", "Chassis.gvwr_lb", "Chassis.gawr_front_lb", "Chassis.gawr_rear_lb", "Chassis.curb_front_lb",
-	"Chassis.curb_rear_lb",
-	"Chassis.track_front_in", "Chassis.track_rear_in", "Chassis.cg_height_in", "Chassis.floor_height_in",
 	"Equipment.mass_lb", "Equipment.length_in", "Equipment.width_in", "Equipment.height_in", "Plant.hours_per_day",
 }
 
@@ -77,6 +89,13 @@ func restrict(defs jsonschema.Definitions) {
 			p.Pattern = idPattern
 		}
 	}
+	for _, t := range attributed {
+		for _, a := range config.Attributes(t) {
+			if p := field(defs, t.Name()+"."+a.Name); p != nil && a.Numeric() {
+				p.Minimum, p.Maximum = number(a.Least), number(a.Most)
+			}
+		}
+	}
 	for _, name := range positive {
 		if p := field(defs, name); p != nil {
 			p.ExclusiveMinimum = "0"
@@ -87,6 +106,8 @@ func restrict(defs jsonschema.Definitions) {
 		c.MinProperties, c.MaxProperties = &one, &one
 	}
 }
+
+func number(v float64) json.Number { return json.Number(strconv.FormatFloat(v, 'f', -1, 64)) }
 
 // field finds a property by "Type.field"; nil when this schema has none.
 func field(defs jsonschema.Definitions, name string) *jsonschema.Schema {
