@@ -26,6 +26,7 @@ type Catalogue struct {
 	Rules     []Rule      `json:"rules"`
 	Equipment []Equipment `json:"equipment"` // loose equipment a unit can carry
 	Plant     Plant       `json:"plant"`
+	Asked     []Asked     `json:"asked,omitempty"` // how purchasers ask for what is offered
 	// Signers are the roster of those who may sign quotes. It is no part of the
 	// edition's content hash: a key that is revoked must not turn the quotes
 	// already sent into quotes of an edition nobody holds.

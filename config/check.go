@@ -100,6 +100,7 @@ func (c *Catalogue) check() Problems {
 			}
 		}
 	}
+	k.asked()
 	k.plant()
 	k.usual()
 	k.signers()

@@ -35,7 +35,7 @@ var words = map[string][]string{
 	"Needs.type":       {"", "I", "II", "III"},
 	"Needs.fuel":       {"", "diesel", "gasoline"},
 
-	"Requirement.verdict": {"", string(quote.Meets), string(quote.Excepted)},
+	"Requirement.verdict": {"", string(quote.Meets), string(quote.Excepted), string(quote.Clarify)},
 }
 
 // attributed are the types whose fields say in their tags what they may be.

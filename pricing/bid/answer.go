@@ -3,156 +3,162 @@
 package bid
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
-	"strconv"
 	"strings"
 
 	"boxwright/config"
-	"boxwright/config/csv"
-	"boxwright/config/power"
 	"boxwright/config/quantity"
 	"boxwright/config/rules"
-	"boxwright/config/space"
-	"boxwright/config/standards"
-	"boxwright/config/weight"
-	"boxwright/pricing/propose"
+	"boxwright/pricing/bid/claims"
+	"boxwright/pricing/bid/terms"
 	"boxwright/pricing/quote"
 )
 
-// Answer is what the unit has to say to one requirement.
+// Answer is what the bidder has to say to one line of the list.
 type Answer struct {
 	quote.Requirement
-	At      int           // position in the list
-	Outcome quote.Outcome // Meets, MeetsWith, Excepted or ByHand
-	ReadAs  string        // what the line was taken to ask for
-	Offered string        // what the unit has, with its figure
-	Takes   string        // id of the option, chassis or body that would meet it
-	Matches []string      // ids it may be asking for, the likeliest first
-	Sure    bool          // confirmed, or a figure
+	At      int      // position in the list
+	Read    []string // what the line was taken to ask for, claim by claim
+	Unread  int      // words and amounts of it that were not read
+	Term    string   // id of the term of the bid that it is; empty for what is about the unit
+	Offered string   // what the unit has, with its figure
+	Nearest string   // to be had, where the unit does not comply
+	Takes   []Take   // that would meet it
+	Matches []string // ids it may be asking for, the likeliest first
+	Where   string   // in the quote the figure or option stands
+	Outcome quote.Outcome
+	Sure    bool // a person confirmed or wrote it
 }
 
-// mostMatches is how many readings of a line are offered to choose from, and
-// mostTries how many options are tried to lift a figure.
-const (
-	mostMatches = 8
-	mostTries   = 12
-)
-
-// ReadRequirements takes a pasted list apart: a table with a head that names its
-// text, lines of a number and a text, or plain lines. The error is in words.
-func ReadRequirements(text string) ([]quote.Requirement, error) {
-	rows, err := csv.Read(text)
-	if err != nil {
-		return nil, err
-	}
-	no, what := -1, -1
-	if len(rows) > 0 {
-		for i, c := range rows[0] {
-			switch strings.ToLower(strings.Trim(c, " .#:")) {
-			case "no", "number", "item", "ref", "line", "id":
-				no = i
-			case "requirement", "requirements", "text", "description", "specification":
-				what = i
-			}
-		}
-	}
-	var out []quote.Requirement
-	add := func(no, text string) {
-		if text = strings.Join(strings.Fields(text), " "); text != "" {
-			out = append(out, quote.Requirement{No: clipped(strings.TrimSpace(no), quote.MaxNo),
-				Text: clipped(text, quote.MaxText)})
-		}
-	}
-	if what >= 0 {
-		for _, r := range rows[1:] {
-			if what < len(r) {
-				n := ""
-				if no >= 0 && no < len(r) {
-					n = r[no]
-				}
-				add(n, r[what])
-			}
-		}
-	} else {
-		for _, line := range strings.Split(strings.TrimPrefix(text, "\ufeff"), "\n") {
-			line = strings.TrimSpace(line)
-			if cells, err := csv.Read(line); err == nil && len(cells) == 1 && len(cells[0]) == 2 &&
-				numbered(cells[0][0]) {
-				add(cells[0][0], cells[0][1])
-			} else if n, rest, cut := strings.Cut(line, " "); cut &&
-				strings.HasSuffix(strings.Trim(n, "0123456789"), ".") || cut && numbered(strings.TrimSuffix(n, ")")) &&
-				strings.HasSuffix(n, ")") {
-				add(strings.TrimRight(n, ".)"), rest)
-			} else {
-				add("", strings.Trim(line, `"`))
-			}
-		}
-	}
-	if len(out) == 0 {
-		return nil, fmt.Errorf("no line holds a text")
-	}
-	if len(out) > quote.MaxRequirements {
-		return nil, fmt.Errorf("the list has %d lines; the most that is answered is %d", len(out),
-			quote.MaxRequirements)
-	}
-	return out, nil
+// Take is something to be put into the unit.
+type Take struct {
+	ID  string
+	Qty int
 }
 
-// numbered reports whether a cell is a number of a list, such as 12 or 3.4.
-func numbered(s string) bool {
-	return s != "" && len(s) < 8 && strings.Trim(s, "0123456789.") == "" && s[0] != '.'
-}
-
-func clipped(text string, most int) string {
-	if len(text) > most {
-		return strings.ToValidUTF8(text[:most], "")
-	}
-	return text
-}
-
-// Answers goes through the buyer's list line by line.
+// Answers goes through the purchaser's list line by line.
 func Answers(q *quote.Quote, in quantity.System) []Answer {
+	j := judge{q: q, v: vocabularyOf(q.Edition), in: in, lifts: map[string][]lifted{}, whys: map[string]string{}}
 	out := make([]Answer, len(q.Draft.Requirements))
 	for i, r := range q.Draft.Requirements {
-		out[i] = answer(q, r, in)
+		out[i] = j.answer(r)
 		out[i].At = i
 	}
 	return out
 }
 
-func answer(q *quote.Quote, r quote.Requirement, in quantity.System) Answer {
-	a := Answer{Requirement: r, Outcome: quote.ByHand}
-	line := read(r.Text)
-	if g, v, ok := line.gaugeOf(); ok && r.Pick == "" {
+// judge answers lines for one unit.
+type judge struct {
+	q     *quote.Quote
+	v     *vocabulary
+	in    quantity.System
+	lifts map[string][]lifted // by the code of the figure
+	whys  map[string]string   // what keeps a thing from being had
+}
+
+func (j *judge) answer(r quote.Requirement) Answer {
+	a := Answer{Requirement: r, Outcome: quote.Unanswered}
+	if r.Head {
+		a.Outcome = ""
+		return a
+	}
+	read := j.v.readLine(r.Text)
+	a.Matches, a.Unread = read.matches, len(read.unread)
+	switch id, isTerm := strings.CutPrefix(r.Pick, TermPick); {
+	case isTerm:
+		a.Term, a.Sure = id, true
+	case r.Pick == quote.NoPick:
 		a.Sure = true
-		hold(q, &a, &line, g, v, in)
-	} else {
-		v := vocabularyOf(q.Edition)
-		list := v.matches(r.Text, &line, func(id string) bool { return holds(q, id) })
-		for _, m := range list[:min(len(list), mostMatches)] {
-			a.Matches = append(a.Matches, m.id)
-		}
-		id := r.Pick
-		switch {
-		case id == quote.NoPick || id == "" && (len(list) == 0 || list[0].score < sure):
-			id = ""
-		case id == "":
-			id = list[0].id
-		default:
-			a.Sure = true
-		}
-		if id != "" && known(q, id) {
-			offer(q, &a, id, in)
-		}
+	case r.Pick != "" && known(j.q, r.Pick):
+		a.Sure = true
+		j.worst(&a, []part{j.things(&claim{same: []string{r.Pick}})})
+	case read.term != "" && (read.strong || len(read.unread) > 0 || len(read.claims) == 0):
+		a.Term = read.term
+	case len(read.claims) > 0:
+		j.judge(&a, read)
+	}
+	if a.Term != "" {
+		a.Read = []string{terms.Name(a.Term)}
 	}
 	if r.Verdict != "" {
-		a.Outcome, a.Takes, a.Sure = r.Verdict, "", true
+		a.Outcome, a.Sure = r.Verdict, true
+		if r.Verdict != quote.MeetsWith {
+			a.Takes = nil
+		}
 	}
 	if r.Answer != "" {
 		a.Offered = r.Answer
 	}
 	return a
+}
+
+// TermPick is the beginning of a pick that says a line is a term of the bid.
+const TermPick = "term:"
+
+// part is the answer to one claim.
+type part struct {
+	outcome quote.Outcome
+	read    string
+	offered string
+	nearest string
+	where   string
+	take    Take
+}
+
+// rank of outcomes, the worst first.
+var rank = map[quote.Outcome]int{quote.Excepted: 0, quote.Unanswered: 1, quote.MeetsWith: 2, quote.Meets: 3}
+
+// judge answers what was read. Where part of the line was not read, only an
+// exception in a sentence of its own is an answer: nothing else is known of the
+// whole.
+func (j *judge) judge(a *Answer, read *reading) {
+	var parts []part
+	for i := range read.claims {
+		c := &read.claims[i]
+		if c.gauge != nil {
+			parts = append(parts, j.figure(c))
+		} else {
+			parts = append(parts, j.things(c))
+		}
+	}
+	if len(read.unread) > 0 {
+		excepted := read.apart && slices.ContainsFunc(parts, func(p part) bool { return p.outcome == quote.Excepted })
+		for _, p := range parts {
+			a.Read = append(a.Read, p.read)
+		}
+		if !excepted {
+			return
+		}
+	}
+	j.worst(a, parts)
+}
+
+// worst gives a line the worst answer of its parts, and says them all.
+func (j *judge) worst(a *Answer, parts []part) {
+	a.Read = nil
+	a.Outcome = quote.Meets
+	var offered, nearest, where []string
+	for _, p := range parts {
+		if rank[p.outcome] < rank[a.Outcome] {
+			a.Outcome = p.outcome
+		}
+	}
+	once := func(list []string, s string) []string {
+		if s == "" || slices.Contains(list, s) {
+			return list
+		}
+		return append(list, s)
+	}
+	for _, p := range parts {
+		a.Read = append(a.Read, p.read)
+		offered, nearest, where = once(offered, p.offered), once(nearest, p.nearest), once(where, p.where)
+		if p.take.ID != "" && a.Outcome != quote.Unanswered {
+			a.Takes = append(a.Takes, p.take)
+		}
+	}
+	a.Offered, a.Nearest, a.Where = strings.Join(offered, "; "), strings.Join(nearest, "; "), strings.Join(where, "; ")
 }
 
 func known(q *quote.Quote, id string) bool {
@@ -166,218 +172,218 @@ func holds(q *quote.Quote, id string) bool {
 	return u.Has(id) || u.Chassis == id || u.Body == id
 }
 
-// offer answers a line that asks for something the catalogue lists.
-func offer(q *quote.Quote, a *Answer, id string, in quantity.System) {
-	cat := q.Edition.Cat
-	a.ReadAs = cat.LabelOf(id)
-	if holds(q, id) {
-		a.Outcome, a.Offered = quote.Meets, cat.LabelOf(id)
-		return
-	}
-	if o := cat.OptionByID(id); o != nil {
-		if a.Offered = q.InGroup(o.Group); a.Offered == "–" {
-			a.Offered = "not in the unit"
-		}
-	} else if cat.ChassisByID(id) != nil {
-		a.Offered = q.Chassis.Label
-	} else {
-		a.Offered = q.Body.Label
-	}
-	if q.State(id) != rules.RuledOut {
-		a.Outcome, a.Takes = quote.MeetsWith, id
-		return
-	}
-	a.Outcome = quote.Excepted
-	if why := q.Edition.Rules.Why(&q.Draft.Unit, quote.Limits(q.Edition, q.Draft), id); len(why) > 0 {
-		a.Offered += ". " + q.Words(why[0], in)
-	}
-}
-
-// factOf is the figure a gauge reads.
-func factOf(q *quote.Quote, g gauge) (config.Figure, bool) {
-	fact := func(label string, v float64) (config.Figure, bool) {
-		return config.Figure{Code: g.code, Label: label, Value: v, Unit: g.unit}, true
-	}
-	switch c := q.Chassis; g.code {
-	case factGVWR:
-		return fact("GVWR", float64(c.GVWRLb))
-	case factGAWRFront:
-		return fact("Front GAWR", float64(c.GAWRFrontLb))
-	case factGAWRRear:
-		return fact("Rear GAWR", float64(c.GAWRRearLb))
-	case factWheelbase:
-		return fact("Wheelbase", float64(c.WheelbaseIn))
-	case factModule:
-		return fact("Module length", float64(q.Body.LengthIn))
-	case factPrice:
-		return fact("Price", q.Price.Total.Float())
-	}
-	return q.Figure(g.code)
-}
-
-// hold answers a line that asks for a number.
-func hold(q *quote.Quote, a *Answer, line *asked, g gauge, want float64, in quantity.System) {
-	if g.code == factDelivery {
-		due(q, a, line, want)
-		return
-	}
-	f, ok := factOf(q, g)
-	if !ok {
-		return
-	}
-	sense := g.sense
-	if line.sense != "" {
-		sense = line.sense
-	}
-	show := func(v float64) string {
-		if g.unit == currency {
-			return q.Price.Currency + " " + quantity.Group(v, 2)
-		}
-		return strings.TrimSuffix(in.Show(v, f.Unit), " places")
-	}
-	f.Limit, f.Sense = want, sense
-	a.ReadAs = f.Label + ", " + string(sense) + " " + show(want)
-	a.Offered = f.Label + ": " + show(f.Value)
-	// What is asked for to the unit and the figure as it is printed may differ by
-	// less than a reader sees.
-	if f.Met() || show(f.Value) == show(want) {
-		a.Outcome = quote.Meets
-		return
-	}
-	a.Outcome = quote.Excepted
-	a.Offered += ", " + show(max(f.Margin(), -f.Margin())) + map[config.Sense]string{config.AtLeast: " short",
-		config.AtMost: " over"}[sense]
-	if id := lift(q, g.code, f); id != "" {
-		a.Outcome, a.Takes = quote.MeetsWith, id
-	}
-}
-
-// due answers a line that asks for delivery by a day, or within days.
-func due(q *quote.Quote, a *Answer, line *asked, within float64) {
-	by := line.date
-	if by.IsZero() {
-		by = q.Draft.Unit.OrderOn.AddDays(int(within))
-		if slices.Contains(line.words, "work") || slices.Contains(line.words, "busines") {
-			a.Outcome = quote.Excepted
-			if q.Plan.Simulated.NineInTenDays <= within {
-				a.Outcome = quote.Meets
-			}
-			a.ReadAs = "Delivery within " + quantity.Group(within, 0) + " working days"
-			a.Offered = quantity.Group(q.Plan.Simulated.NineInTenDays, 0) + " working days at nine in ten"
-			return
-		}
-	}
-	a.ReadAs = "Delivery by " + by.Long()
-	a.Offered = "Delivery " + q.Plan.EvenOdds.Long() + " at even odds, " + q.Plan.NineInTen.Long() + " at nine in ten"
-	a.Outcome = quote.Excepted
-	if !by.Before(q.Plan.NineInTen) {
-		a.Outcome = quote.Meets
-	}
-}
-
-// lifts says which options can raise a figure.
-var lifts = map[string]func(*config.Option) bool{
-	"space.oxygen":          func(o *config.Option) bool { return o.Oxygen != nil },
-	"space.seats":           func(o *config.Option) bool { return len(o.Seats) > o.Cots() },
-	"space.patients":        func(o *config.Option) bool { return o.Cots() > 0 },
-	"space.storage":         func(o *config.Option) bool { return o.StorageFt3 > 0 },
-	"space.compartments":    func(o *config.Option) bool { return len(o.Compartments) > 0 },
-	"power.battery-minutes": func(o *config.Option) bool { return o.Supply != nil && o.Supply.BatteryAh > 0 },
-	"power.remaining":       func(o *config.Option) bool { return o.Supply != nil && o.Supply.HotIdleA > 0 },
-}
-
-// measured finds a figure of the draft's unit without asking the rules.
-func measured(q *quote.Quote, code string) (config.Figure, bool) {
-	u, cat := &q.Draft.Unit, q.Edition.Cat
-	as := standards.Assume(u.RuleSet, cat, u)
-	for _, r := range []*config.Report{&weight.WeighWith(cat, u, &as, nil).Report, &power.Budget(cat, u, &as).Report,
-		&space.Measure(cat, u, &as).Report} {
-		if f, ok := r.Figure(code); ok {
-			return f, true
-		}
-	}
-	return config.Figure{}, false
-}
-
-// lift finds an option that brings a figure to its limit; empty when none of
-// those tried does.
-func lift(q *quote.Quote, code string, want config.Figure) string {
-	can := lifts[code]
-	if can == nil {
-		return ""
-	}
-	tries := 0
-	for i := range q.Edition.Cat.Options {
-		o := &q.Edition.Cat.Options[i]
-		if !can(o) || holds(q, o.ID) || q.State(o.ID) == rules.RuledOut || tries == mostTries {
-			continue
-		}
-		tries++
-		full, _, ok := propose.Take(q.Edition, q.Draft, o.ID)
-		if !ok {
-			continue
-		}
-		with := *q
-		d := *q.Draft
-		d.Unit = full
-		with.Draft = &d
-		if f, ok := measured(&with, code); ok {
-			f.Limit, f.Sense = want.Limit, want.Sense
-			if f.Met() {
-				return o.ID
-			}
+// holding is the first of a list that the unit has, as often as asked for.
+func (j *judge) holding(list []string, qty int) string {
+	for _, id := range list {
+		if holds(j.q, id) && (qty == 0 || j.q.Draft.Unit.Qty(id) >= qty || j.q.Edition.Cat.OptionByID(id).MaxQty <= 1) {
+			return id
 		}
 	}
 	return ""
 }
 
-// TakeAnswers puts into the unit what the lines would be met with: one of them,
-// or all. It says how many could be taken and how many could not.
-func TakeAnswers(q *quote.Quote, lines []Answer) (u config.Unit, taken, refused int) {
-	on := q.Draft.Clone()
-	ed := q.Edition
-	for _, a := range lines {
-		id := a.Takes
-		if id == "" {
-			continue
-		}
-		var full config.Unit
-		ok := false
-		if ed.Cat.OptionByID(id) != nil {
-			full, _, ok = propose.Take(ed, on, id)
-		} else {
-			with := on.Clone()
-			if ed.Cat.ChassisByID(id) != nil {
-				with.Unit.Chassis = id
-			} else {
-				with.Unit.Body = id
-			}
-			full, _, ok = ed.Rules.Fill(&with.Unit, quote.Limits(ed, with))
-		}
-		if !ok {
-			refused++
-			continue
-		}
-		on.Unit = full
-		taken++
+// things answers a claim on something the catalogue offers.
+func (j *judge) things(c *claim) part {
+	cat := j.q.Edition.Cat
+	all := slices.Concat(c.same, c.more)
+	if id := j.holding(c.same, c.qty); id != "" {
+		return part{outcome: quote.Meets, read: cat.LabelOf(id), offered: j.named(id), where: j.where(id)}
 	}
-	return on.Unit, taken, refused
+	if id := j.holding(c.more, c.qty); id != "" && (c.same == nil || !j.hasAmps(id)) {
+		return part{outcome: quote.Meets, read: cat.LabelOf(id), offered: j.named(id) + " (exceeds)",
+			where: j.where(id)}
+	}
+	had := func(list []string) string {
+		best := ""
+		for _, id := range list {
+			if !j.had(id) {
+				continue
+			}
+			if best == "" || j.alike(best, id) && j.price(id) < j.price(best) {
+				best = id
+			}
+		}
+		return best
+	}
+	if id := cmp.Or(had(c.same), had(c.more)); id != "" {
+		return part{outcome: quote.MeetsWith, read: cat.LabelOf(id), offered: j.present(id), where: j.where(id),
+			take: Take{id, c.qty}}
+	}
+	if len(all) > 0 {
+		if !j.differs(c, all[0]) {
+			return part{outcome: quote.Unanswered, read: cat.LabelOf(all[0]), offered: j.present(all[0]),
+				where: j.where(all[0])}
+		}
+		p := part{outcome: quote.Excepted, read: cat.LabelOf(all[0]), offered: j.present(all[0]),
+			where: j.where(all[0])}
+		p.nearest = j.why(all[0])
+		if cat.ChassisByID(all[0]) != nil && j.q.State(all[0]) != rules.RuledOut {
+			p.nearest = cat.LabelOf(all[0]) + ", as another chassis"
+		}
+		return p
+	}
+	return j.falling(c)
 }
 
-// AnswerRows is the list with its answers as a table to hand over.
-func AnswerRows(q *quote.Quote, list []Answer) [][]string {
-	rows := [][]string{{"No.", "Requirement", "Answer", "Read as", "Confirmed", "Offered"}}
-	for i, a := range list {
-		no := a.No
-		if no == "" {
-			no = strconv.Itoa(i + 1)
-		}
-		outcome := string(a.Outcome)
-		if a.Outcome == quote.MeetsWith {
-			outcome += " " + q.Edition.Cat.LabelOf(a.Takes)
-		}
-		rows = append(rows, []string{no, a.Text, outcome, a.ReadAs, map[bool]string{true: "yes", false: "no"}[a.Sure],
-			a.Offered})
+// differs reports whether what the unit has in the place of a thing that cannot be had
+// is plainly another: not just by a word that may be true of it as well.
+func (j *judge) differs(c *claim, id string) bool {
+	if len(c.words) == 0 {
+		return true // a person said what the line asks for
 	}
-	return rows
+	cat := j.q.Edition.Cat
+	held := ""
+	switch o := cat.OptionByID(id); {
+	case o != nil && cat.GroupByID(o.Group).Choose == config.ChooseAny:
+		return true
+	case o != nil:
+		for _, m := range cat.Members(o.Group) {
+			if other := cat.Options[m].ID; j.q.Draft.Unit.Has(other) {
+				held = other
+			}
+		}
+	case cat.ChassisByID(id) != nil:
+		held = j.q.Chassis.ID
+	default:
+		held = j.q.Body.ID
+	}
+	p := j.v.byID[held]
+	if p == nil {
+		return true
+	}
+	missing := 0
+	for _, w := range c.words {
+		if p.never[w] {
+			return true
+		}
+		if !p.words[w] {
+			missing++
+		}
+	}
+	fit, _ := p.fits(c.numbers)
+	return missing >= 2 || fit == misses || fit == falls
+}
+
+// had reports whether a thing can be had with the unit as it is.
+func (j *judge) had(id string) bool {
+	if j.q.Edition.Cat.OptionByID(id) != nil {
+		return j.q.State(id) != rules.RuledOut
+	}
+	s := j.q.State(id)
+	return s != rules.RuledOut && s != rules.Checking
+}
+
+// alike reports whether two options are of one group, so that the price decides.
+func (j *judge) alike(a, b string) bool {
+	x, y := j.q.Edition.Cat.OptionByID(a), j.q.Edition.Cat.OptionByID(b)
+	return x != nil && y != nil && x.Group == y.Group
+}
+
+// falling answers a claim that nothing offered reaches.
+func (j *judge) falling(c *claim) part {
+	cat := j.q.Edition.Cat
+	best, most := "", 0.0
+	for _, id := range c.short {
+		if !j.had(id) && !holds(j.q, id) {
+			continue
+		}
+		for _, n := range j.v.byID[id].numbers {
+			if n.Unit == c.by.Unit && (best == "" || (n.Value > most) == (c.by.Sense != atMost)) {
+				best, most = id, n.Value
+			}
+		}
+	}
+	p := part{outcome: quote.Excepted,
+		read: fmt.Sprintf("%s, %s %s", j.groupOf(c.short[0]), cmp.Or(string(c.by.Sense), string(atLeast)),
+			show(j.in, c.by.Value, c.by.Unit)), where: j.where(c.short[0])}
+	if id := j.holding(c.short, 0); id != "" {
+		p.offered = j.named(id)
+	} else {
+		p.offered = j.present(c.short[0])
+	}
+	if best != "" && !holds(j.q, best) {
+		p.nearest = cat.LabelOf(best)
+	}
+	return p
+}
+
+// hasAmps reports whether a thing is rated in amperes: what is rated higher then is
+// another thing, such as an inlet.
+func (j *judge) hasAmps(id string) bool {
+	return slices.ContainsFunc(j.v.byID[id].numbers, func(n claims.Number) bool { return n.Unit == quantity.Amp })
+}
+
+// named is a thing with the name of its group, where its label does not say it.
+func (j *judge) named(id string) string {
+	cat := j.q.Edition.Cat
+	label := cat.LabelOf(id)
+	o := cat.OptionByID(id)
+	if o == nil {
+		return label
+	}
+	g := cat.GroupByID(o.Group)
+	for _, w := range stems(g.Label) {
+		if slices.Contains(stems(label), w) || g.Choose == config.ChooseAny {
+			return label
+		}
+	}
+	return g.Label + ": " + label
+}
+
+// present is what the unit has in the place of a thing it does not have.
+func (j *judge) present(id string) string {
+	cat := j.q.Edition.Cat
+	if o := cat.OptionByID(id); o != nil {
+		if s := j.q.InGroup(o.Group); s != "–" && cat.GroupByID(o.Group).Choose != config.ChooseAny {
+			return s
+		}
+		return "not in the unit"
+	}
+	if cat.ChassisByID(id) != nil {
+		return j.q.Chassis.Label
+	}
+	return j.q.Body.Label
+}
+
+func (j *judge) groupOf(id string) string {
+	cat := j.q.Edition.Cat
+	if o := cat.OptionByID(id); o != nil {
+		return cat.GroupByID(o.Group).Label
+	}
+	return cat.LabelOf(id)
+}
+
+// why says what keeps a thing from being had.
+func (j *judge) why(id string) string {
+	said, known := j.whys[id]
+	if known {
+		return said
+	}
+	defer func() { j.whys[id] = said }()
+	q := j.q
+	if why := q.Edition.Rules.Why(&q.Draft.Unit, quote.Limits(q.Edition, q.Draft), id); len(why) > 0 {
+		said = q.Words(why[0], j.in)
+	}
+	return said
+}
+
+// where is the part of the quote in which a thing stands.
+func (j *judge) where(id string) string {
+	cat := j.q.Edition.Cat
+	o := cat.OptionByID(id)
+	if o == nil {
+		return "Specification"
+	}
+	g := cat.GroupByID(o.Group)
+	for _, ch := range cat.Chapters {
+		if ch.ID == g.Chapter {
+			return "Specification, " + ch.Label
+		}
+	}
+	return "Specification"
+}
+
+// show is an amount with its unit, as the reader has it.
+func show(in quantity.System, v float64, unit string) string {
+	return strings.TrimSuffix(in.Show(v, unit), " places")
 }

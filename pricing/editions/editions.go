@@ -110,7 +110,8 @@ var names = []struct{ key, name string }{
 	{"options", "Options"}, {"chassis", "Chassis"}, {"bodies", "Modules"}, {"groups", "Groups"}, {"equipment", "Loose equipment"},
 	{"stations", "Stations of the plant"}, {"activities", "Steps of the plant"}, {"plant", "Plant"},
 	{"surcharges", "Surcharges"}, {"credits", "Package credits"}, {"contracts", "Contracts"}, {"prepayments", "Prepayments"}, {"fees", "Fees"}, {"milestones", "Payments"},
-	{"editions", "Dated prices"}, {"price_book", "Terms of the price book"}, {"chapters", "Chapters"}, {"", "The edition"},
+	{"editions", "Dated prices"}, {"price_book", "Terms of the price book"}, {"chapters", "Chapters"},
+	{"asked", "Words of requirement lists"}, {"", "The edition"},
 }
 
 // held are kinds of things that a unit holds.

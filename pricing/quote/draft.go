@@ -19,7 +19,7 @@ const DraftFormat = "boxwright-quote/1"
 
 // Limits on a draft that comes from outside, checked before decoding.
 const (
-	MaxDraftBytes = 256 << 10
+	MaxDraftBytes = 512 << 10
 	MaxText       = 400
 	maxNotes      = 4000
 	maxLink       = 16 << 10

@@ -144,12 +144,18 @@ func (d *Draft) checkNeeds() config.Problems {
 		wrong("requirements", "are %d lines; the most is %d", len(d.Requirements), MaxRequirements)
 		return ps
 	}
+	bytes := 0
 	for i, r := range d.Requirements {
-		if len(r.No) > MaxNo || len(r.Text) > MaxText || len(r.Answer) > MaxText || len(r.Pick) > MaxNo ||
-			!slices.Contains([]Outcome{"", Meets, Excepted}, r.Verdict) {
-			wrong(fmt.Sprintf("requirements[%d]", i), "its number has more than %d bytes, its text or answer more "+
-				"than %d, or its verdict is neither %q nor %q", MaxNo, MaxText, Meets, Excepted)
+		if len(r.No) > MaxNo || len(r.Text) > MaxRequirementText || len(r.Answer) > MaxText || len(r.Pick) > MaxNo ||
+			r.Row < 0 || !slices.Contains([]Outcome{Unanswered, Meets, Excepted, Clarify}, r.Verdict) {
+			wrong(fmt.Sprintf("requirements[%d]", i), "its number has more than %d bytes, its text more than %d, its "+
+				"answer more than %d, or its verdict is none of %q, %q and %q", MaxNo, MaxRequirementText, MaxText,
+				Meets, Excepted, Clarify)
 		}
+		bytes += len(r.No) + len(r.Text) + len(r.Answer) + len(r.Pick)
+	}
+	if bytes > maxRequirementBytes {
+		wrong("requirements", "have %d bytes of text; the most is %d", bytes, maxRequirementBytes)
 	}
 	if len(d.Readings) > MaxReadings {
 		wrong("readings", "are %d; the most is %d", len(d.Readings), MaxReadings)

@@ -100,7 +100,8 @@ func (k *Key) Sign(message []byte) []byte {
 // Check reports whether the signature under the message is the key's, and not a
 // byte of it was changed.
 func Check(public, message, signature []byte) bool {
-	return len(public) == KeyBytes && ed25519.Verify(public, append([]byte(domain), message...), signature)
+	return len(public) == KeyBytes && !weak(public) && ed25519.Verify(public, append([]byte(domain), message...),
+		signature)
 }
 
 // Text writes a public key the way a roster does.

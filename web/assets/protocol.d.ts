@@ -104,6 +104,7 @@ export interface View {
   guide_off?: boolean;
   typed?: Record<string, string>;
   wrong?: Record<string, string>;
+  list: ListView;
   keeping?: boolean;
 }
 
@@ -135,6 +136,12 @@ export interface KeptQuote {
   steps: KeptStep[];
   at: number;
   weighed?: unknown[];
+}
+
+export interface ListView {
+  show?: string;
+  from?: number;
+  taking?: boolean;
 }
 
 export interface KeptStep {

@@ -23,8 +23,16 @@ func init() {
 			s.typed("#f-list", string(list))
 			require.True(s.t, s.has("#requirements"), "the list is read")
 		},
-		`take all the picks`:             func(s *story, _ []string) { s.area("needs"); s.click("#take-answers") },
-		`confirm how every line is read`: func(s *story, _ []string) { s.area("needs"); s.click("#confirm-answers") },
+		`look at what taking all would change`: func(s *story, _ []string) {
+			s.area("needs")
+			s.click("#preview-answers")
+		},
+		`take all that can be complied with`: func(s *story, _ []string) { s.area("needs"); s.click("#take-answers") },
+		`print the response form`: func(s *story, _ []string) {
+			s.area("needs")
+			s.click("#to-response")
+			s.sheets = flat(strings.Join(s.paper(), " "))
+		},
 		`print the schedule of exceptions`: func(s *story, _ []string) {
 			s.area("needs")
 			s.click("#to-exceptions")
@@ -36,36 +44,42 @@ func init() {
 		},
 	})
 	know(looked, map[string]sentence{
-		`of "…" lines "…" are met, "…" met with picks, "…" an exception`: func(s *story, says []string) {
+		`of "…" lines "…" comply, "…" with additions, "…" an exception`: func(s *story, says []string) {
 			s.area("needs")
-			want := says[0] + " lines: " + says[1] + " met, "
+			want := says[0] + " lines: " + says[1] + " comply, "
 			if says[2] != "0" {
-				want += says[2] + " met with picks, "
+				want += says[2] + " comply with additions, "
 			}
 			require.Contains(s.t, flat(s.text("#requirements")), want+says[3]+" exception.")
 			// The tally is that of the rows.
 			outcomes := eval[[]string](s.window,
-				`[...document.querySelectorAll(".answers tbody tr")].map((r) => r.cells[1].innerText.replace(/[^a-z ]/gi, "").trim())`)
+				`[...document.querySelectorAll(".answers tbody tr")].map((r) => r.cells[1].innerText.replace(/[^a-z: ]/gi, "").trim())`)
 			require.Len(s.t, outcomes, s.number(says[0]))
 			n := map[string]int{}
 			for _, o := range outcomes {
-				for _, kind := range []string{"meets with", "meets", "exception"} {
+				for _, kind := range []string{"Comply with:", "Comply", "Exception"} {
 					if strings.Contains(o, kind) {
 						n[kind]++
 						break
 					}
 				}
 			}
-			require.Equal(s.t, says[1:], []string{strconv.Itoa(n["meets"]), strconv.Itoa(n["meets with"]),
-				strconv.Itoa(n["exception"])})
+			require.Equal(s.t, says[1:], []string{strconv.Itoa(n["Comply"]), strconv.Itoa(n["Comply with:"]),
+				strconv.Itoa(n["Exception"])})
 		},
-		`line "…" is met with "…"`: func(s *story, says []string) { require.Contains(s.t, s.answer(says[0]), "meets with "+says[1]) },
-		`line "…" is met`: func(s *story, says []string) {
-			require.Contains(s.t, s.answer(says[0]), "meets")
-			require.NotContains(s.t, s.answer(says[0]), "meets with")
+		`line "…" complies with "…"`: func(s *story, says []string) {
+			require.Contains(s.t, s.answer(says[0]), "Comply with: "+says[1])
+		},
+		`line "…" complies`: func(s *story, says []string) {
+			require.Contains(s.t, s.answer(says[0]), "Comply")
+			require.NotContains(s.t, s.answer(says[0]), "Comply with")
+		},
+		`the page says what taking all changes: "…"`: func(s *story, says []string) {
+			s.area("needs")
+			require.Contains(s.t, flat(s.text("#taking")), says[0])
 		},
 		`line "…" is an exception; offered is "…"`: func(s *story, says []string) {
-			require.Contains(s.t, s.answer(says[0]), "exception")
+			require.Contains(s.t, s.answer(says[0]), "Exception")
 			require.Contains(s.t, s.answer(says[0]), says[1])
 		},
 		`the table has "…" rows beneath its head`: func(s *story, says []string) {
@@ -76,7 +90,7 @@ func init() {
 			for _, r := range rows[1:] {
 				if r[0] == says[0] {
 					require.Equal(s.t, says[1], r[2])
-					require.Contains(s.t, r[5], says[2])
+					require.Contains(s.t, r[3], says[2])
 					return
 				}
 			}
@@ -111,6 +125,6 @@ func (s *story) table() [][]string {
 	rows, err := csv.Read(s.saved)
 	s.must(err)
 	require.NotEmpty(s.t, rows)
-	require.Equal(s.t, []string{"No.", "Requirement", "Answer", "Read as", "Confirmed", "Offered"}, rows[0])
+	require.Equal(s.t, []string{"No.", "Requirement", "Response", "Offered", "In the quote"}, rows[0])
 	return rows
 }

@@ -2,11 +2,8 @@ package page
 
 import (
 	"strconv"
-	"strings"
 
 	"boxwright/config/quantity"
-	"boxwright/pricing/bid"
-	"boxwright/pricing/quote"
 )
 
 // Whole writes a whole number with thousands set apart.
@@ -49,27 +46,6 @@ func Blank(v interface {
 		return ""
 	}
 	return v.String()
-}
-
-// Tally counts the answers of each kind.
-func Tally(list []bid.Answer) string {
-	var said []string
-	for _, o := range []struct {
-		outcome   quote.Outcome
-		one, many string
-	}{{quote.Meets, "met", "met"}, {quote.MeetsWith, "met with picks", "met with picks"}, {quote.Excepted, "exception",
-		"exceptions"}, {quote.ByHand, "to answer by hand", "to answer by hand"}} {
-		n := 0
-		for _, a := range list {
-			if a.Outcome == o.outcome {
-				n++
-			}
-		}
-		if n > 0 || o.outcome == quote.Meets {
-			said = append(said, Count(n, o.one, o.many))
-		}
-	}
-	return strings.Join(said, ", ")
 }
 
 // OrDash is the text, or a dash where there is none.

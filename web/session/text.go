@@ -81,3 +81,12 @@ func Hashed(data []byte, err error) string {
 	sum := sha256.Sum256(data)
 	return hex.EncodeToString(sum[:8])
 }
+
+// JSON is a value as text for the page.
+func JSON(v any) string {
+	data, err := json.Marshal(v)
+	if err != nil {
+		return "null"
+	}
+	return string(data)
+}

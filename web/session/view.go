@@ -36,7 +36,15 @@ type View struct {
 	GuideOff bool              `json:"guide_off,omitempty"` // it was ended, or declined
 	Typed    map[string]string `json:"typed,omitempty"`     // text in a field that could not be taken
 	Wrong    map[string]string `json:"wrong,omitempty"`     // and why, by field
+	List     ListView          `json:"list,omitzero"`       // how the purchaser's list is looked at
 	Keeping  bool              `json:"keeping,omitempty"`   // the catalogue's own part is shown in the place of Needs
+}
+
+// ListView is how the purchaser's list is looked at.
+type ListView struct {
+	Show   string `json:"show,omitempty"`   // kind of answer that is shown; all when empty
+	From   int    `json:"from,omitempty"`   // first line shown of a long list
+	Taking bool   `json:"taking,omitempty"` // what taking all would do is shown
 }
 
 // The two chapters of the Unit area that stand before the catalogue's own.

@@ -2,6 +2,7 @@ package session
 
 import (
 	"boxwright/config/leadtime"
+	"boxwright/pricing/bid"
 	"boxwright/pricing/propose"
 	"boxwright/pricing/quote"
 )
@@ -17,6 +18,8 @@ type Worked struct {
 	TooLate   Later[map[string]float64] // options that would miss the needed day, by how many working days
 	Mountings Later[[]quote.Mounting]   // an existing module on every chassis, by system of units
 	Ways      Later[propose.Ways]       // why not, and how nevertheless, by the thing asked about
+	Answers   Later[[]bid.Answer]       // to the purchaser's list, by the list
+	TakingAll Later[*bid.Preview]       // what meeting all of it would do; nil where nothing can be taken
 }
 
 // Work is what is worked out of the draft as it is. It holds a draft of its own,
@@ -42,6 +45,7 @@ func (s *Session) Work() (*Worked, error) {
 		*w = Worked{Draft: data, Quote: q, effort: s.Effort}
 		w.Delays.name, w.TooLate.name = "delays "+name, "too late "+name
 		w.Mountings.name, w.Ways.name = "mountings "+name, "ways "+name
+		w.Answers.name, w.TakingAll.name = "answers", "taking all "+name
 	}
 	return w, nil
 }

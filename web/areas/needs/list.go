@@ -7,25 +7,32 @@ import (
 	"strconv"
 	"strings"
 
+	"boxwright/config/csv"
 	"boxwright/config/quantity"
 	"boxwright/pricing/bid"
 	"boxwright/pricing/quote"
 	"boxwright/web/session"
 )
 
-// ---- the buyer's requirement list ----
+// ---- the purchaser's requirement list ----
 
 // pasteList reads a list that was pasted, or a file.
 func pasteList(s *session.Session, a session.Act) error {
 	if strings.TrimSpace(a.Value) == "" {
 		return nil
 	}
-	list, err := bid.ReadRequirements(a.Value)
+	list, said, err := bid.ReadRequirements(a.Value)
 	if err != nil {
 		return err
 	}
+	before := s.Draft.Requirements
 	s.Draft.Requirements = list
-	s.Notice = strconv.Itoa(len(list)) + " lines are read. Check how each was understood."
+	if ps := s.Draft.Check(); len(ps) > 0 {
+		s.Draft.Requirements = before
+		return ps
+	}
+	s.View.List = session.ListView{}
+	s.Notice = "Read: " + said + "."
 	return nil
 }
 
@@ -46,6 +53,8 @@ func requirementField(name string) session.Setter {
 			r.Verdict = quote.Outcome(a.Value)
 		case "answer":
 			r.Answer = a.Value
+		case "head":
+			r.Head = false
 		}
 		if ps := s.Draft.Check(); len(ps) > 0 {
 			s.Draft.Requirements = before
@@ -55,47 +64,92 @@ func requirementField(name string) session.Setter {
 	}
 }
 
-// Answers computes the draft and goes through the list.
-func Answers(s *session.Session) (*quote.Quote, []bid.Answer) {
-	q, err := s.Compute()
+// answers computes the draft and goes through the list.
+func answers(s *session.Session) (*quote.Quote, []bid.Answer) {
+	w, err := s.Work()
 	if err != nil {
 		s.Fault("%s", session.Sentence(err))
 		return nil, nil
 	}
-	return q, bid.Answers(q, quantity.System(s.View.Metric))
+	return w.Quote, w.Answers.Now(listName(s, w),
+		func() []bid.Answer { return bid.Answers(w.Quote, quantity.System(s.View.Metric)) })
 }
 
-// takeAnswers takes the picks that would meet a line, or all lines.
+// takeAnswers puts in what would meet a line, or all lines.
 func takeAnswers(s *session.Session, a session.Act) {
-	q, list := Answers(s)
+	q, list := answers(s)
 	if i, err := strconv.Atoi(a.ID); err == nil && i >= 0 && i < len(list) {
 		list = list[i : i+1]
 	}
 	if q == nil {
 		return
 	}
-	u, taken, refused := bid.TakeAnswers(q, list)
-	s.Draft.Unit = u
-	s.Notice = fmt.Sprintf("Taken for %d of the lines.", taken)
-	if refused > 0 {
-		s.Notice += fmt.Sprintf(" For %d it no longer goes with the other choices.", refused)
-	}
-}
-
-// confirmAnswers says of every line that was understood that it was understood
-// rightly.
-func confirmAnswers(s *session.Session, _ session.Act) {
-	_, list := Answers(s)
-	s.Draft.Requirements = slices.Clone(s.Draft.Requirements)
-	for i, a := range list {
-		if !a.Sure && a.Outcome != quote.ByHand {
-			s.Draft.Requirements[i].Pick = a.Matches[0]
-		}
+	taken := bid.TakeAnswers(q, list)
+	s.Draft.Unit = taken.Unit
+	s.View.List.Taking = false
+	s.Notice = fmt.Sprintf("Added for %d of the lines.", taken.Lines)
+	if n := len(taken.Refused); n > 0 {
+		s.Notice += fmt.Sprintf(" For %d it does not go with the rest.", n)
 	}
 }
 
 func saveAnswers(s *session.Session, _ session.Act) {
-	if q, list := Answers(s); q != nil {
-		s.Save("requirements", bid.AnswerRows(q, list))
+	if q, list := answers(s); q != nil && closed(s, list) {
+		s.Save("requirements", bid.FormRows(q, list, quantity.System(s.View.Metric)))
+	}
+}
+
+// closed reports whether every line is answered; otherwise it says how many are not.
+func closed(s *session.Session, list []bid.Answer) bool {
+	n := bid.Open(list)
+	if n > 0 {
+		s.Fault("The list cannot go out: %d of its lines are not answered yet. Show them with the button above "+
+			"the list.", n)
+	}
+	return n == 0
+}
+
+// fillSheet puts the answers into the purchaser's own spreadsheet, which comes as
+// rows. A table of text is saved; of another file the page fills the cells.
+func fillSheet(s *session.Session, a session.Act) {
+	q, list := answers(s)
+	if q == nil || !closed(s, list) {
+		return
+	}
+	rows, err := csv.Read(a.Value)
+	if err != nil {
+		s.Fault("%s cannot be read: %s.", a.ID, err)
+		return
+	}
+	cells, found, err := bid.Fill(rows, q, list, quantity.System(s.View.Metric))
+	if err != nil {
+		s.Fault("%s.", strings.ToUpper(err.Error()[:1])+err.Error()[1:])
+		return
+	}
+	if missing := bid.Lines(list) - found; missing > 0 {
+		s.Fault("%d of the lines do not stand in %s; they are not in the file that was saved.", missing, a.ID)
+	}
+	if strings.HasSuffix(strings.ToLower(a.ID), ".xlsx") {
+		s.Step(session.Step{Do: "fill-sheet", Name: a.ID, Text: session.JSON(cells)})
+		return
+	}
+	for _, c := range cells {
+		for len(rows[c.Row]) <= c.Col {
+			rows[c.Row] = append(rows[c.Row], "")
+		}
+		rows[c.Row][c.Col] = c.Text
+	}
+	s.Save("answered", rows)
+}
+
+// showList chooses which lines are shown.
+func showList(s *session.Session, a session.Act) {
+	s.View.List.Show, s.View.List.From = a.ID, 0
+}
+
+// turnList goes to another part of a long list.
+func turnList(s *session.Session, a session.Act) {
+	if n, err := strconv.Atoi(a.ID); err == nil && n >= 0 && n < quote.MaxRequirements {
+		s.View.List.From = n
 	}
 }

@@ -11,5 +11,6 @@ func load(s *session.Session, p *page.Page, w *session.Worked) func() markup.Par
 	v := &Page{Page: p, View: s.View, Guide: guide.Load(s, p)}
 	loadMountings(s, v, w)
 	loadProposals(s, v)
+	loadList(s, v, w)
 	return func() markup.Part { return draw(v) }
 }

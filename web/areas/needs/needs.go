@@ -38,6 +38,7 @@ type Page struct {
 	Proposing      bool             // they are still worked out
 	Mountings      []quote.Mounting // the existing module on every chassis, while asked for
 	MountingsKnown bool             // else they are still worked out
+	List           *List            // the purchaser's list, when there is one
 }
 
 func gist(p *page.Page) string {

@@ -2,94 +2,274 @@ package needs
 
 import (
 	"slices"
+	"strconv"
 	"strings"
 
 	"boxwright/config"
+	"boxwright/config/quantity"
 	"boxwright/pricing/bid"
+	"boxwright/pricing/bid/terms"
 	"boxwright/pricing/quote"
 	"boxwright/web/page"
 	. "boxwright/web/page/markup"
+	"boxwright/web/session"
 )
 
-// ---- the buyer's requirement list ----
+// ---- the purchaser's requirement list ----
 
+// List is the purchaser's list as it is shown.
+type List struct {
+	Answers []bid.Answer // nil while they are worked out
+	Preview *bid.Preview // what taking all would do, while asked for
+	Looking bool         // that is being worked out
+}
+
+// mostAtOnce is how many lines stand on the screen together, and mostPrompt how many
+// are answered before the press is shown.
+const (
+	mostAtOnce = 100
+	mostPrompt = 120
+)
+
+// loadList answers the list.
+func loadList(s *session.Session, p *Page, w *session.Worked) {
+	if len(w.Quote.Draft.Requirements) == 0 {
+		return
+	}
+	p.List = &List{}
+	var there bool
+	p.List.Answers, there = w.Answers.For(s, listName(s, w),
+		func() []bid.Answer { return bid.Answers(w.Quote, p.System()) })
+	if !there || !s.View.List.Taking {
+		return
+	}
+	p.List.Preview, there = w.TakingAll.For(s, listName(s, w), func() *bid.Preview {
+		return bid.PreviewAll(w.Quote, p.List.Answers, p.System())
+	})
+	p.List.Looking = !there
+}
+
+// listName names the list as it is answered. A short one that the page shows already
+// is answered again with the press; a long one comes after it each time.
+func listName(s *session.Session, w *session.Worked) string {
+	d := w.Quote.Draft
+	if len(d.Requirements) > mostPrompt {
+		return session.Hashed(w.Draft, nil) + strconv.FormatBool(s.View.Metric)
+	}
+	return session.Hashed([]byte(session.JSON(d.Requirements)), nil) + strconv.FormatBool(s.View.Metric)
+}
+
+// marks of the answers.
 var outcomeMarks = map[quote.Outcome]config.Severity{quote.Excepted: config.Stop, quote.MeetsWith: config.Warn,
-	quote.ByHand: config.Warn}
+	quote.Clarify:    config.Note,
+	quote.Unanswered: config.Warn}
 
-// requirements reads the buyer's list and answers it line by line.
+// shows are the parts of the list that can be looked at.
+var shows = []struct {
+	id, label string
+	has       func(*bid.Answer) bool
+}{
+	{"", "All lines", func(*bid.Answer) bool { return true }},
+	{"open", "Not answered", func(a *bid.Answer) bool { return !a.Head && a.Outcome == quote.Unanswered }},
+	{"with", "Comply with", func(a *bid.Answer) bool { return a.Outcome == quote.MeetsWith }},
+	{"exceptions", "Exceptions", func(a *bid.Answer) bool { return a.Outcome == quote.Excepted }},
+	{"terms", "Terms of the bid", func(a *bid.Answer) bool { return a.Term != "" }},
+}
+
+// requirements shows the purchaser's list and how the unit answers it.
 func requirements(p *Page) Part {
-	list := bid.Answers(p.Q, p.System())
-	paste := Many(page.TextField(p.Page, "list", "Paste the list: one line each, or a table as CSV", "",
-		"A column headed Requirement is read, and one headed No. A pasted list takes the place of the one here."),
-		El("div", Class("row-tools"), page.Action("from-field", "", "paste-list", "Read the list",
-			At("data-field", "f-list"), At("id", "read-list")),
-			El("label", Class("button"), At("for", "f-list-file"), Text("Open a file…")),
-			El("input", Class("hidden-text"), At("type", "file"), At("id", "f-list-file"),
-				At("accept", ".csv,.txt,text/csv,text/plain"), At("data-act", "paste-list"))))
-	if len(list) == 0 {
-		return page.Fold("requirements", "The buyer's requirement list", paste)
+	paste := Many(page.TextField(p.Page, "list", "Paste the list", "",
+		"From a word processor, a spreadsheet, a PDF or a mail. Headings, numbers and words stay as they are. It takes "+
+			"the place of the list here."),
+		El("div", Class("row-tools"), page.Action("from-field", "", "paste-list", "Read the list", At("data-field",
+			"f-list"), At("id", "read-list")),
+			page.FileButton("f-list-file", "paste-list", "Open a file…",
+				".csv,.txt,.docx,.xlsx,text/csv,text/plain"),
+			El("span", Class("hint"), Text("CSV, text, .docx or .xlsx, up to "+page.Whole(quote.MaxRequirements)+
+				" lines"))))
+	if p.List == nil {
+		return page.Fold("requirements", "The purchaser's requirement list", paste)
 	}
-	unsure := slices.ContainsFunc(list, func(a bid.Answer) bool { return !a.Sure && a.Outcome != quote.ByHand })
-	t := page.Table{Caption: "Line by line", Class: "stack answers",
-		Heads: []string{"Requirement", "Answer", "Read as", "Offered"}}
-	for _, a := range list {
-		t.Rows = append(t.Rows, answerRow(p, a))
+	head := El("h2", Text("The purchaser's requirement list"))
+	list := p.List.Answers
+	if list == nil {
+		return El("section", Class("block screen"), At("id", "requirements"), head,
+			El("p", Text("Answering "+page.Count(len(p.Q.Draft.Requirements), "line", "lines")+"…")))
 	}
-	return El("section", Class("block screen"), At("id", "requirements"),
-		El("h2", Text("The buyer's requirement list")),
-		El("p", El("b", Text(page.Count(len(list), "line", "lines")+": "+page.Tally(list)+"."))),
+	return El("section", Class("block screen"), At("id", "requirements"), head,
+		El("p", El("b", Text(page.Count(bid.Lines(list), "line", "lines")+": "+bid.Tally(list)+"."))),
+		goesOut(list),
 		El("div", Class("row-tools"),
-			If(slices.ContainsFunc(list, func(a bid.Answer) bool { return a.Takes != "" }),
-				page.Action("take-answer", "", "", "Take all the picks", Class("main"), At("id", "take-answers"))),
-			If(unsure, page.Action("confirm-answers", "", "", "All are read rightly", At("id", "confirm-answers"))),
-			page.Action("save-answers", "", "", "Save the answers as CSV", At("id", "save-answers")),
-			page.Action("paper", "exceptions", "", "Schedule of exceptions", At("id", "to-exceptions")),
+			If(slices.ContainsFunc(list, func(a bid.Answer) bool { return a.Outcome == quote.MeetsWith }),
+				page.Action("preview-answers", "", "", "Take all that can be complied with…", Class("main"),
+					At("id", "preview-answers"), At("aria-expanded",
+						map[bool]string{true: "true", false: "false"}[p.View.List.Taking]))),
+			page.Action("paper", "response", "", "Response form", At("id", "to-response")),
+			page.Action("paper", "exceptions", "", "Exceptions", At("id", "to-exceptions")),
+			page.Action("save-answers", "", "", "Save as CSV", At("id", "save-answers")),
+			page.FileButton("f-fill-file", "fill-sheet", "Fill in the purchaser's spreadsheet…", ".csv,.xlsx,text/csv"),
 			page.Action("clear-list", "", "", "Clear the list", Class("quiet"), At("id", "clear-list"))),
-		If(unsure, El("p", Class("how"),
-			Text("A question mark says: read so, not yet confirmed. Choose what the line asks for, or confirm all "+
-				"at once."))),
-		t.Draw(),
+		preview(p),
+		El("div", Class("chapters"), At("role", "group"), At("aria-label", "Lines shown"),
+			Each(shows, func(_ int, x struct {
+				id, label string
+				has       func(*bid.Answer) bool
+			}) Part {
+				n := 0
+				for i := range list {
+					if x.has(&list[i]) && !list[i].Head {
+						n++
+					}
+				}
+				return page.Action("show-list", x.id, "", x.label+" "+page.Whole(n), At("id", "show-list-"+x.id),
+					At("aria-pressed", map[bool]string{true: "true", false: "false"}[p.View.List.Show == x.id]))
+			})),
+		lines(p, list),
 		page.Fold("list", "Paste another list", paste))
 }
 
-func answerRow(p *Page, a bid.Answer) []Part {
-	id := "req." + page.Whole(a.At)
-	cat := p.Q.Edition.Cat
-	outcome := Many(page.Mark(outcomeMarks[a.Outcome]), Text(" "+string(a.Outcome)))
-	if a.Takes != "" {
-		label := cat.LabelOf(a.Takes)
-		outcome = Many(outcome, Text(" "+label+" "), page.Action("take-answer", page.Whole(a.At), "", "Take it",
-			Class("quiet"), At("id", "take-"+id), At("aria-label", "Take "+label)))
+// goesOut says whether the list can go out.
+func goesOut(list []bid.Answer) Part {
+	if n := bid.Open(list); n > 0 {
+		return El("p", page.Mark(config.Warn), Text(" "+page.Count(n, "line is", "lines are")+
+			" not answered yet. The list goes out, and is signed, when none is."))
 	}
-	as := Text(a.ReadAs)
-	if len(a.Matches) > 0 {
-		picks := []page.Choice{{quote.NoPick, "none of these: answer by hand"}}
-		if a.Pick == "" {
-			picks = append(picks, page.Choice{"", "? " + orNone(a.ReadAs)})
-		} else if a.Pick != quote.NoPick && !slices.Contains(a.Matches, a.Pick) {
-			picks = append(picks, page.Choice{a.Pick, cat.LabelOf(a.Pick)})
-		}
-		for _, m := range a.Matches {
-			picks = append(picks, page.Choice{m, cat.LabelOf(m)})
-		}
-		as = El("select", At("id", "f-"+id+".pick"), At("data-act", "set"), At("data-id", id+".pick"),
-			At("aria-label", "Line "+page.Whole(a.At+1)+" read as"), page.Options(a.Pick, picks))
-	}
-	offered := Text(a.Offered)
-	if a.Outcome == quote.ByHand || a.Verdict != "" {
-		offered = Many(
-			El("select", At("id", "f-"+id+".verdict"), At("data-act", "set"), At("data-id", id+".verdict"),
-				At("aria-label", "Answer to line "+page.Whole(a.At+1)), page.Options(string(a.Verdict),
-					[]page.Choice{{"", "not answered"}, {string(quote.Meets), "meets"},
-						{string(quote.Excepted), "exception"}})),
-			page.Bare(p.Page, id+".answer", "text", a.Answer, "What is offered for line "+page.Whole(a.At+1)))
-	}
-	return []Part{Text(strings.TrimSpace(a.No + " " + a.Text)), outcome, as, offered}
+	return El("p", Class("how"),
+		Text("Every line is answered. Read them before the list goes out: it is the bidder who signs."))
 }
 
-func orNone(text string) string {
-	if text == "" {
-		return "not understood"
+// preview says what taking all would do.
+func preview(p *Page) Part {
+	if !p.View.List.Taking {
+		return nil
 	}
-	return text
+	v := p.List.Preview
+	if v == nil {
+		said := "Nothing of it goes with the unit as it is."
+		if p.List.Looking {
+			said = "Working out what it changes…"
+		}
+		return El("p", At("id", "taking"), Text(said))
+	}
+	price := p.Q.Price.Currency + " " + v.Price.Show()
+	if v.Price.Sign() >= 0 {
+		price = p.Q.Price.Currency + " +" + v.Price.Show()
+	}
+	date := "Delivery stays " + v.Is.Long() + " (90 %)."
+	if days := v.Was.DaysUntil(v.Is); days != 0 {
+		date = "Delivery " + v.Is.Long() + " (90 %), now " + v.Was.Long() + "."
+	}
+	var numbers []string
+	for _, at := range v.Refused {
+		numbers = append(numbers, p.List.Answers[at].NoOf())
+	}
+	return El("div", Class("note"), At("id", "taking"),
+		El("p", Text("Meets "+page.Count(v.Lines, "more line", "more lines")+". Price "+price+". Remaining payload "+
+			bid.Signed(p.System(), v.Payload, quantity.Pound)+". "+date)),
+		If(numbers != nil,
+			El("p", page.Mark(config.Warn),
+				Text(" Not together with the rest: line "+strings.Join(numbers, ", ")+"."))),
+		If(v.Lost != nil,
+			El("p", page.Mark(config.Warn), Text(" No longer complied with: line "+strings.Join(v.Lost, ", ")+"."))),
+		Each(v.Broken, func(_ int, f config.Finding) Part {
+			return El("p", page.Mark(f.Severity), Text(" "+f.Where+": "+f.Text))
+		}),
+		El("div", Class("row-tools"), page.Action("take-answer", "", "", "Take them", Class("main"),
+			At("id", "take-answers")),
+			page.Action("preview-answers", "", "", "Leave it", Class("quiet"), At("id", "leave-answers"))))
+}
+
+// lines are the rows that are shown, a part of a long list at a time.
+func lines(p *Page, list []bid.Answer) Part {
+	has := shows[0].has
+	for _, x := range shows {
+		if x.id == p.View.List.Show {
+			has = x.has
+		}
+	}
+	var shown []bid.Answer
+	for i := range list {
+		if has(&list[i]) {
+			shown = append(shown, list[i])
+		}
+	}
+	if len(shown) == 0 {
+		return El("p", Text("There is no such line."))
+	}
+	from := p.View.List.From
+	if from >= len(shown) {
+		from = 0
+	}
+	to := min(from+mostAtOnce, len(shown))
+	t := page.Table{Caption: "Line by line", Class: "stack answers",
+		Heads: []string{"Requirement", "Answer", "Offered", "Read as"}}
+	for _, a := range shown[from:to] {
+		t.Rows = append(t.Rows, answerRow(p, a))
+	}
+	turn := func(at int, label, id string) Part {
+		return page.Action("turn-list", strconv.Itoa(at), "", label, At("id", id))
+	}
+	return Many(t.Draw(), If(len(shown) > mostAtOnce, El("div", Class("row-tools"),
+		If(from > 0, turn(max(from-mostAtOnce, 0), "Lines before", "list-before")),
+		El("span", Text("Lines "+page.Whole(from+1)+" to "+page.Whole(to)+" of "+page.Whole(len(shown)))),
+		If(to < len(shown), turn(to, "Next lines", "list-next")))))
+}
+
+// answerRow is one line: what the purchaser wrote, the answer, what is offered, and
+// what the line was read as, each to be corrected.
+func answerRow(p *Page, a bid.Answer) []Part {
+	id := "req." + strconv.Itoa(a.At)
+	name := "line " + a.NoOf()
+	text := Many(If(a.No != "", El("b", Text(a.No+" "))), Text(a.Text))
+	if a.Head {
+		return []Part{El("b", text), page.Action("set", id+".head", "", "It is a requirement", Class("quiet"),
+			At("id", "asks-"+id),
+			At("aria-label", "Heading "+a.Text+" is a requirement"))}
+	}
+	cat := p.Q.Edition.Cat
+	outcome := []Part{page.Mark(outcomeMarks[a.Outcome]), Text(" " + a.Outcome.Words())}
+	for i, t := range a.Takes {
+		said := ": "
+		if i > 0 {
+			said = "; "
+		}
+		outcome = append(outcome, Text(said+bid.AddWords(p.Q, t, p.System())))
+	}
+	if a.Outcome == quote.MeetsWith {
+		outcome = append(outcome, Text(". Not in the price yet. "),
+			page.Action("take-answer", strconv.Itoa(a.At), "", "Take it", Class("quiet"),
+				At("id", "take-"+id), At("aria-label", "Take what meets "+name)))
+	}
+	picks := []page.Choice{{"", "as read"}, {quote.NoPick, "nothing listed here"}}
+	if a.Pick != "" && a.Pick != quote.NoPick && !slices.Contains(a.Matches, a.Pick) &&
+		!strings.HasPrefix(a.Pick, bid.TermPick) {
+		picks = append(picks, page.Choice{a.Pick, cat.LabelOf(a.Pick)})
+	}
+	for _, m := range a.Matches {
+		picks = append(picks, page.Choice{m, cat.LabelOf(m)})
+	}
+	if a.Term != "" || strings.HasPrefix(a.Pick, bid.TermPick) || len(a.Read) == 0 {
+		for _, k := range terms.Kinds {
+			picks = append(picks, page.Choice{bid.TermPick + k.ID, "Term: " + k.Name})
+		}
+	}
+	read := Many(Text(strings.Join(a.Read, "; ")),
+		If(a.Unread > 0 && a.Term == "", El("span", Class("how"), Text("Not all of it was read."))),
+		El("select", At("id", "f-"+id+".pick"), At("data-act", "set"), At("data-id", id+".pick"),
+			At("aria-label", "What "+name+" asks for"), page.Options(a.Pick, picks)))
+	verdict := El("select", At("id", "f-"+id+".verdict"), At("data-act", "set"), At("data-id", id+".verdict"),
+		At("aria-label", "Own answer to "+name), page.Options(string(a.Verdict), []page.Choice{{"", "as worked out"},
+			{string(quote.Meets), "Comply"}, {string(quote.Excepted), "Exception"}, {string(quote.Clarify),
+				"Clarification"}}))
+	offered := Many(Text(a.Offered),
+		If(a.Nearest != "",
+			El("span", Class("how"), Text("Nearest to be had: "+strings.TrimSuffix(a.Nearest, ".")+"."))))
+	if a.Outcome == quote.Unanswered || a.Verdict != "" || a.Answer != "" || a.Term != "" {
+		offered = Many(If(a.Answer == "", offered), verdict,
+			page.Bare(p.Page, id+".answer", "text", a.Answer, "Own words to "+name))
+	} else {
+		offered = Many(offered, El("details", El("summary", Class("quiet"), Text("Answer otherwise")), verdict,
+			page.Bare(p.Page, id+".answer", "text", a.Answer, "Own words to "+name)))
+	}
+	return []Part{text, Many(outcome...), offered, read}
 }

@@ -20,9 +20,12 @@ var acts = map[string]session.Do{
 	"take-proposal":   takeProposal,
 	"paste-list":      func(s *session.Session, a session.Act) { a.ID = "list"; s.Set(a, pasteList) },
 	"clear-list":      func(s *session.Session, _ session.Act) { s.Draft.Requirements = nil },
+	"show-list":       showList,
+	"turn-list":       turnList,
+	"preview-answers": func(s *session.Session, _ session.Act) { s.View.List.Taking = !s.View.List.Taking },
 	"take-answer":     takeAnswers,
-	"confirm-answers": confirmAnswers,
 	"save-answers":    saveAnswers,
+	"fill-sheet":      fillSheet,
 }
 
 // fields are set by the id of their input.

@@ -1,55 +1,15 @@
 package quote
 
 import (
-	"cmp"
 	"slices"
 	"strings"
 
 	"boxwright/config"
 	"boxwright/config/quantity"
-	"boxwright/pricing/bid"
 	"boxwright/pricing/quote"
 	"boxwright/web/page"
 	. "boxwright/web/page/markup"
 )
-
-// exceptions is the schedule that goes back with the bid.
-func exceptions(p *Page) Part {
-	list := bid.Answers(p.Q, p.System())
-	all := page.Table{Caption: "Every line", Class: "tight", Heads: []string{"No.", "Requirement", "Answer", "Offered"}}
-	not := page.Table{Caption: "Exceptions", Class: "tight", Heads: []string{"No.", "Requirement", "Offered"}}
-	for _, a := range list {
-		no := a.No
-		if no == "" {
-			no = page.Whole(a.At + 1)
-		}
-		outcome := string(a.Outcome)
-		if a.Takes != "" {
-			outcome += " " + p.Q.Edition.Cat.LabelOf(a.Takes)
-		}
-		all.Rows = append(all.Rows, page.Texts(no, a.Text, outcome, a.Offered))
-		if a.Outcome == quote.Excepted {
-			not.Rows = append(not.Rows, page.Texts(no, a.Text, a.Offered))
-		}
-	}
-	open := 0
-	for _, a := range list {
-		if !a.Sure {
-			open++
-		}
-	}
-	return Many(El("h1", Text("Schedule of exceptions")),
-		El("p", Text(cmp.Or(p.Q.Draft.Title, p.Q.Draft.Buyer.Name, "Unit")+" · "+p.Q.Chassis.Label+" · "+
-			p.Q.Body.Label)),
-		If(len(list) == 0, El("p", Text("No requirement list was entered. Paste the buyer's list in Needs."))),
-		If(len(list) > 0, El("p", El("b", Text(page.Count(len(list), "line", "lines")+": "+page.Tally(list)+".")))),
-		If(not.Rows != nil, not.Draw()), If(len(list) > 0 && not.Rows == nil, El("p", Text("There is no exception."))),
-		If(open > 0, El("p", page.Mark(config.Warn), Text(" "+page.Count(open, "line is", "lines are")+
-			" answered as this program read them and not yet confirmed: look at each in Needs before this goes out."))),
-		If(len(list) > 0,
-			Many(all.Draw(), El("div", Class("sign"), El("div", Text("For the bidder: name and title")),
-				El("div", Text("Signature and date"))))))
-}
 
 // orderSheet tells the plant what to build, station by station.
 func orderSheet(p *Page) Part {

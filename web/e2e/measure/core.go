@@ -21,7 +21,7 @@ var measured = []string{
 }
 
 // reports are the packages with a report of their own, in the form printed here.
-var reports = []string{"./config/rules", "./config/solve", "./pricing/quote", "./web/app"}
+var reports = []string{"./config/rules", "./config/solve", "./pricing/bid", "./pricing/quote", "./web/app"}
 
 // core runs the benchmarks natively and in wasm under Node.
 func core(root string) error {

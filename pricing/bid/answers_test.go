@@ -1,0 +1,151 @@
+package bid_test
+
+import (
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"boxwright/config/csv"
+	"boxwright/config/quantity"
+	"boxwright/pricing/bid"
+	"boxwright/pricing/quote"
+	"boxwright/pricing/quote/quotetest"
+)
+
+func TestAnswers(t *testing.T) {
+	for _, c := range []struct {
+		reason, line string
+		want         quote.Outcome
+		read         string // part of what it was read as
+	}{
+		{"a number in metric", "Payload not less than 900 kg", quote.Meets, "Payload"},
+		{"a bare number of seats", "Six seats", quote.Meets, "seats"},
+		{"too many seats", "12 seating positions", quote.Excepted, "seats"},
+		{"oxygen that another supply gives", "Oxygen 6000 L", quote.MeetsWith, "Oxygen"},
+		{"working days", "Delivery within 60 working days", quote.Excepted, "60 working days"},
+		{"a date that holds", "Delivery by 2028-01-01", quote.Meets, "Jan 1, 2028"},
+		{"a date in words", "Delivery no later than Jan 1, 2028", quote.Meets, "Jan 1, 2028"},
+		{"a date in numbers, month first", "To be delivered by 1/31/2028.", quote.Meets, "Jan 31, 2028"},
+		{"a date too early", "Delivery by December 15, 2026 at the station", quote.Excepted, "Dec 15, 2026"},
+		{"money with its sign", "Total price not to exceed $250,000", quote.Excepted, "Price"},
+		{"what nobody offers stays open", "Gold-plated door handles shaped as swans", quote.Unanswered, ""},
+		{"a number that nothing offered reaches", "Alternator of at least 900 A", quote.Excepted, "Alternator"},
+		{"at least, met by more", "Structural warranty at least 10 years", quote.Meets, "15 years"},
+		{"what is not wanted is not read as wanted", "No side windows", quote.MeetsWith, "No side windows"},
+		{"an empty number is no number", "Payload", quote.Unanswered, ""},
+		{"a word not accounted for leaves a line open", "Powered cot with leather grips", quote.Unanswered, "Powered cot"},
+		{"a length that does not say how it binds", "Wheelbase 150 in", quote.Unanswered, "Wheelbase"},
+		{"the worse of two decides", "Headroom 70 in minimum; oxygen 9,000 L minimum", quote.Excepted, "Headroom"},
+		{"an exception in a sentence of its own", "The station is old. Overall height shall not exceed 100 in.", quote.Excepted, "height"},
+		{"a material that is ruled out", "No wood in the cabinets", quote.MeetsWith, "aluminum"},
+		{"a count belongs to what it counts", "Two M oxygen cylinders", quote.MeetsWith, "Two M"},
+	} {
+		t.Run(c.reason, func(t *testing.T) {
+			_, list := answersTo(t, c.line)
+			a := list[0]
+			assert.Equal(t, c.want, a.Outcome, "%s read as %q, offered %q, takes %v", c.line, a.Read, a.Offered,
+				a.Takes)
+			assert.Contains(t, strings.Join(a.Read, "; "), c.read)
+		})
+	}
+}
+
+func TestReadRequirements(t *testing.T) {
+	_, _, err := bid.ReadRequirements(" \n ")
+	assert.Error(t, err, "nothing to answer")
+	_, _, err = bid.ReadRequirements(strings.Repeat("Siren\n", quote.MaxRequirements+1))
+	assert.ErrorContains(t, err, "1001")
+	_, _, err = bid.ReadRequirements(strings.Repeat("siren ", 400))
+	assert.ErrorContains(t, err, "2000", "a line is never cut")
+	list, said, err := bid.ReadRequirements("No.\tRequirement\tComply\n1\tPowered cot\t\n2\tSiren, 100 W\t")
+	require.NoError(t, err)
+	assert.Equal(t,
+		[]quote.Requirement{{No: "1", Text: "Powered cot", Row: 2}, {No: "2", Text: "Siren, 100 W", Row: 3}}, list)
+	assert.Contains(t, said, `text from column "Requirement"`)
+}
+
+func TestAnswersByHand(t *testing.T) {
+	q, _ := answersTo(t, "Gold-plated swans", "Powered cot", "Bid bond of 5%")
+	d := q.Draft
+	d.Requirements[0].Verdict, d.Requirements[0].Answer = quote.Excepted, "=1+1 none offered"
+	d.Requirements[1].Pick = quote.NoPick
+	list := bid.Answers(q, quantity.US)
+	assert.Equal(t, quote.Excepted, list[0].Outcome)
+	assert.Equal(t, quote.Unanswered, list[1].Outcome, "a refused reading stays open")
+	assert.Equal(t, "bond", list[2].Term)
+	assert.Equal(t, 2, bid.Open(list))
+	assert.Contains(t, csv.Write(bid.FormRows(q, list, quantity.US)), `,'=1+1 none offered`,
+		"no formula leaves the house")
+
+	d.Requirements[1].Pick = "cot-power"
+	d.Requirements[2].Verdict, d.Requirements[2].Answer = quote.Meets, "A bond is furnished."
+	list = bid.Answers(q, quantity.US)
+	assert.Equal(t, quote.MeetsWith, list[1].Outcome)
+	assert.Equal(t, 0, bid.Open(list))
+}
+
+// A specification written from a unit is complied with by that unit: each clause reads
+// back, and none as an exception.
+func TestSpecificationReadsBack(t *testing.T) {
+	q, _ := answersTo(t, "x")
+	var rows [][]string
+	rows = bid.SpecificationRows(bid.Specification(q, quantity.US))
+	require.Greater(t, len(rows), 100)
+	list, _, err := bid.ReadRequirements(csv.Write(rows))
+	require.NoError(t, err)
+	q.Draft.Requirements = list
+	read := 0
+	for _, a := range bid.Answers(q, quantity.US) {
+		if a.Head {
+			continue
+		}
+		assert.NotContains(t, []quote.Outcome{quote.Excepted, quote.MeetsWith}, a.Outcome, "%s read as %v: %s %v",
+			a.Text, a.Read, a.Offered, a.Takes)
+		if a.Outcome == quote.Meets {
+			read++
+		}
+	}
+	assert.Greater(t, read, 80)
+}
+
+func TestFillPurchasersSheet(t *testing.T) {
+	rows := [][]string{{"County of Larkspur", ""},
+		{"Item No.", "Specification Requirement", "Comply (Y/N)", "Exception"},
+		{"A", "Payload not less than 2,000 lb", "", ""}, {"B", "Overall height not to exceed 100 in", "", ""}}
+	q, list := answersTo(t, csv.Write(rows))
+	cells, found, err := bid.Fill(rows, q, list, quantity.US)
+	require.NoError(t, err)
+	assert.Equal(t, 2, found)
+	assert.Contains(t, cells, bid.Cell{Row: 2, Col: 2, Text: "Y"})
+	assert.Contains(t, cells, bid.Cell{Row: 3, Col: 2, Text: "N"})
+	_, _, err = bid.Fill([][]string{{"x"}}, q, list, quantity.US)
+	assert.ErrorContains(t, err, "choose the file")
+}
+
+func FuzzRequirements(f *testing.F) {
+	ed := quotetest.Demo(f)
+	d := quote.Begin(ed, "", "", quotetest.Today)
+	q, err := quote.Compute(ed, d)
+	require.NoError(f, err)
+	for _, s := range []string{"No.,Requirement\n1,Payload 2000 lb", "1/0 in headroom", "oxygen 99999999999999999999 L",
+		"price $", "\"", "delivery by 9999-99-99", "by 2027-06-01 delivery within 1e9 days",
+		"3.1\n3.1.1 Cot: 2 or 3 __ yes", "a\tb\n\tc"} {
+		f.Add(s)
+	}
+	f.Fuzz(func(t *testing.T, text string) {
+		if len(text) > 2000 {
+			return
+		}
+		list, _, err := bid.ReadRequirements(text)
+		if err != nil {
+			return
+		}
+		q.Draft.Requirements = list[:min(len(list), 4)]
+		if ps := q.Draft.Check(); len(ps) > 0 {
+			t.Fatalf("what was read does not hold: %v", ps)
+		}
+		bid.FormRows(q, bid.Answers(q, quantity.Metric), quantity.Metric)
+	})
+}

@@ -1,0 +1,223 @@
+package claims
+
+import (
+	"slices"
+	"strings"
+
+	"boxwright/config"
+)
+
+// Line is a line read: its words and quantities in their order, and where one claim
+// may end and another begin.
+type Line struct {
+	Tokens []Token
+}
+
+// nots are what rules out what follows, afterwards what went before.
+var (
+	nots   = []string{"no", "not", "without", "none", "never", "neither", "nor", "omit", "delete"}
+	behind = [][]string{{"not", "acceptable"}, {"not", "allowed"}, {"not", "permitted"}, {"not", "accepted"},
+		{"unacceptable"}, {"prohibited"},
+		{"not", "be", "used"}, {"not", "be", "accepted"}, {"not", "be", "permitted"}, {"not", "be", "allowed"}, {"not", "required"}, {"not", "desired"}}
+)
+
+// Read takes a line apart.
+func Read(text string) Line {
+	list := compared(measured(spelled(days(lex(text)))))
+	list = equals(list)
+	var out []Token
+	for i := 0; i < len(list); i++ {
+		t := list[i]
+		if n := ruledOutBehind(list, i); n > 0 {
+			// "wood is not acceptable": the clause before it is what is ruled out.
+			at := 0
+			for k := len(out) - 1; k >= 0; k-- {
+				if out[k].Kind == Stop {
+					at = k + 1
+					break
+				}
+			}
+			out = slices.Insert(out, at, Token{Kind: Not, raw: "not"})
+			i += n - 1
+			continue
+		}
+		switch {
+		case t.Kind == Count || t.Kind == Day || t.Kind == Stop || t.Kind == Break:
+			out = append(out, t)
+		case slices.Contains(nots, t.raw):
+			out = append(out, Token{Kind: Not, raw: t.raw})
+		case t.raw == "and" || t.raw == "plus" || t.raw == "also" || t.raw == "including" || t.raw == "with" ||
+			t.raw == ":" || t.raw == "/":
+			out = append(out, Token{Kind: Break, raw: t.raw})
+		case t.raw == "or" || t.raw == "either":
+			out = append(out, Token{Kind: Or, raw: t.raw})
+		case t.Kind == Word:
+			t.Word = stem(t.raw)
+			out = append(out, t)
+		}
+	}
+	return Line{Tokens: counted(idled(joinPhrases(out)))}
+}
+
+// counted tells each bare number what it may count: the words behind it, or those
+// before it where none is.
+func counted(list []Token) []Token {
+	for i := range list {
+		t := &list[i]
+		if t.Kind != Count || t.Num.Unit != "" {
+			continue
+		}
+		for k := i + 1; k < len(list) && len(t.Num.Near) < 3 && list[k].Kind != Stop && list[k].Kind != Break; k++ {
+			if list[k].Kind == Word {
+				t.Num.Near = append(t.Num.Near, list[k].Word)
+			}
+		}
+		for k := i - 1; k >= 0 && len(t.Num.Near) == 0 || k >= 0 && k >= i-4 && bare(list, i); k-- {
+			if list[k].Kind == Word {
+				t.Num.Near = append(t.Num.Near, list[k].Word)
+			}
+			if len(t.Num.Near) >= 3 {
+				break
+			}
+		}
+	}
+	return list
+}
+
+// bare reports whether nothing that can be counted stands right behind a number.
+func bare(list []Token, at int) bool {
+	return at+1 >= len(list) || list[at+1].Kind == Stop || list[at+1].Kind == Break
+}
+
+// equals takes out "or approved equal" and its kin: what is offered is the thing
+// named or one as good.
+func equals(list []Token) []Token {
+	var out []Token
+	for i := 0; i < len(list); i++ {
+		if list[i].raw == "or" {
+			k := i + 1
+			for k < len(list) &&
+				slices.Contains([]string{"an", "approved", "purchaser", "district", "county", "city", "department",
+					"functional"}, list[k].raw) {
+				k++
+			}
+			if k < len(list) && slices.Contains([]string{"equal", "equivalent", "equals", "similar"}, list[k].raw) {
+				i = k
+				continue
+			}
+		}
+		out = append(out, list[i])
+	}
+	return out
+}
+
+func ruledOutBehind(list []Token, at int) int {
+	for _, b := range behind {
+		if at+len(b) > len(list) {
+			continue
+		}
+		same := true
+		for k, w := range b {
+			same = same && list[at+k].raw == w
+		}
+		if same && at > 0 {
+			return len(b)
+		}
+	}
+	return 0
+}
+
+// joinPhrases makes one word of several that name one thing. A connective within a
+// phrase does not break it.
+func joinPhrases(list []Token) []Token {
+	for pass := 0; pass < 2; pass++ {
+		var out []Token
+		for i := 0; i < len(list); i++ {
+			t := list[i]
+			if t.Kind != Word {
+				out = append(out, t)
+				continue
+			}
+			joined := false
+			for _, p := range phrases[t.Word] {
+				if n := spans(list, i, p.from); n > 0 && p.to != t.Word {
+					t.Word, t.raw, t.end = p.to, "", list[i+n-1].end
+					out = append(out, t)
+					i += n - 1
+					joined = true
+					break
+				}
+			}
+			if !joined {
+				out = append(out, t)
+			}
+		}
+		list = out
+	}
+	return list
+}
+
+// spans is how many tokens from a place hold the stems in order; 0 when they do not.
+func spans(list []Token, at int, stems []string) int {
+	k := at
+	for i, s := range stems {
+		for i > 0 && k < len(list) && list[k].Kind == Word && (list[k].Word == "of" || list[k].Word == "the") &&
+			s != list[k].Word {
+			k++
+		}
+		if k < len(list) && list[k].Kind == Break && (s == list[k].raw) {
+			k++
+			continue
+		}
+		if k >= len(list) || list[k].Kind != Word || list[k].Word != s {
+			return 0
+		}
+		k++
+	}
+	return k - at
+}
+
+// idled leaves out the words that say nothing.
+func idled(list []Token) []Token {
+	return slices.DeleteFunc(list, func(t Token) bool {
+		return t.Kind == Word && t.raw != "" && (idle[t.raw] || idle[strings.TrimSuffix(t.raw, "s")]) ||
+			t.Kind == Word && len(t.Word) == 1 && !slices.Contains([]string{"m", "h", "e", "d"}, t.Word)
+	})
+}
+
+// Words are the content words of tokens.
+func Words(list []Token) []string {
+	var out []string
+	for _, t := range list {
+		if t.Kind == Word {
+			out = append(out, t.Word)
+		}
+	}
+	return out
+}
+
+// Numbers are the quantities of tokens.
+func Numbers(list []Token) []Number {
+	var out []Number
+	for _, t := range list {
+		if t.Kind == Count {
+			out = append(out, t.Num)
+		}
+	}
+	return out
+}
+
+// DayOf is the date among tokens, and how it binds.
+func DayOf(list []Token) (config.Date, bool) {
+	for _, t := range list {
+		if t.Kind == Day {
+			return t.Day, true
+		}
+	}
+	return config.Date{}, false
+}
+
+// Ruled reports whether something in tokens is ruled out.
+func Ruled(list []Token) bool {
+	return slices.ContainsFunc(list, func(t Token) bool { return t.Kind == Not })
+}

@@ -1,0 +1,457 @@
+package claims
+
+import (
+	"slices"
+	"strconv"
+	"strings"
+	"unicode"
+
+	"boxwright/config"
+	"boxwright/config/quantity"
+)
+
+// Kind of a token.
+type Kind int
+
+// The kinds.
+const (
+	Word  Kind = iota
+	Count      // a number, with a unit or without
+	Day        // a date
+	Not        // what follows is ruled out
+	Break      // a comma, "and", "plus": one claim may end here
+	Stop       // the end of a sentence or a semicolon: one claim ends here
+	Or
+)
+
+// Token is a piece of a line in its place.
+type Token struct {
+	Kind Kind
+	Word string // in the form of stem
+	Num  Number
+	Day  config.Date
+	raw  string // as written, in small letters
+	tied bool   // follows the token before it with nothing between, or a hyphen
+	big  bool   // written in capitals
+	said bool   // a number in words
+	end  int    // of the token in the text
+}
+
+// Number is a quantity.
+type Number struct {
+	Value float64
+	Unit  string       // a name of package quantity or of this one; empty for a bare number
+	Sense config.Sense // empty where the line states the number alone
+	Near  []string     // of a bare number: the words it may count, those right behind it first
+	said  bool
+}
+
+var numbers = map[string]float64{
+	"zero": 0, "one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7, "eight": 8, "nine": 9, "ten": 10,
+	"eleven": 11, "twelve": 12, "thirteen": 13, "fourteen": 14, "fifteen": 15, "sixteen": 16, "seventeen": 17, "eighteen": 18,
+	"nineteen": 19, "twenty": 20, "thirty": 30, "forty": 40, "fifty": 50, "sixty": 60, "seventy": 70, "eighty": 80, "ninety": 90,
+	"single": 1, "dual": 2, "pair": 2, "double": 2, "twin": 2, "triple": 3,
+}
+
+// lex cuts a text into words, numbers and marks.
+func lex(text string) []Token {
+	text = marks.Replace(withoutForm(text))
+	low := strings.ToLower(text)
+	if len(low) != len(text) { // a letter whose small form is longer: then case is not known
+		text = low
+	}
+	for _, j := range joined {
+		for {
+			i := wordIndex(low, j[0])
+			if i < 0 {
+				break
+			}
+			low, text = low[:i]+j[1]+low[i+len(j[0]):], text[:i]+j[1]+text[i+len(j[0]):]
+		}
+	}
+	var out []Token
+	tied := false
+	for i := 0; i < len(low); {
+		start := i
+		c := low[i]
+		digit := func(k int) bool { return k < len(low) && low[k] >= '0' && low[k] <= '9' }
+		switch {
+		case strings.HasPrefix(low[i:], "4x4") || strings.HasPrefix(low[i:], "4x2"):
+			i += 3
+			out = append(out, Token{Kind: Word, raw: low[start:i], tied: tied, end: i})
+			tied = true
+		case isoDay(low[i:]):
+			i += len("2027-06-01")
+			out = append(out, Token{Kind: Count, raw: low[start:i], tied: tied, end: i})
+			tied = true
+		case digit(i) || c == '.' && digit(i+1) && (i == 0 || low[i-1] == ' '):
+			for i++; i < len(low); i++ {
+				thousands := low[i] == ',' && digit(i+1) && digit(i+2) && digit(i+3) && !digit(i+4)
+				if !digit(i) && !thousands && !(strings.IndexByte("./", low[i]) >= 0 && digit(i+1)) {
+					break
+				}
+			}
+			out = append(out, Token{Kind: Count, raw: low[start:i], tied: tied, end: i})
+			tied = true
+		case c == ' ':
+			i++
+			tied = false
+		case c >= 'a' && c <= 'z' || c >= 0x80:
+			for i < len(low) && (low[i] >= 'a' && low[i] <= 'z' || low[i] >= 0x80 ||
+				low[i] == '\'' && i+1 < len(low) && low[i+1] == 's' && (i+2 == len(low) || !letter(low[i+2]))) {
+				if low[i] == '\'' {
+					i++
+				}
+				i++
+			}
+			if i < len(low) && low[i] == '3' && low[start:i] == "ft" || digit(i) && low[start:i] == "o" {
+				i++ // ft3, o2
+			}
+			raw := strings.ReplaceAll(low[start:i], "'", "")
+			big := i <= len(text) && unicode.IsUpper(rune(text[start]))
+			out = append(out, Token{Kind: Word, raw: raw, tied: tied, big: big, end: i})
+			tied = true
+		default:
+			i++
+			switch c {
+			case '#', '%', '"', '\'', '$', '(', ')', ':', '/':
+				out = append(out, Token{Kind: Word, raw: string(c), tied: tied, end: i})
+			case ';', '.', '?', '!':
+				if c == '.' && !ends(text, i) {
+					tied = false
+					continue
+				}
+				out = append(out, Token{Kind: Stop, raw: string(c), tied: tied, end: i})
+			case ',':
+				out = append(out, Token{Kind: Break, raw: ",", tied: tied, end: i})
+			case '-':
+				if tied && i < len(low) && low[i] != ' ' {
+					continue // a hyphen ties
+				}
+				out = append(out, Token{Kind: Break, raw: "-", end: i})
+			}
+			tied = true
+		}
+	}
+	return out
+}
+
+// isoDay reports whether a text begins with a day such as 2027-06-01.
+func isoDay(text string) bool {
+	const form = "0000-00-00"
+	if len(text) < len(form) {
+		return false
+	}
+	for i := range len(form) {
+		if d := text[i] >= '0' && text[i] <= '9'; d != (form[i] == '0') || !d && text[i] != '-' {
+			return false
+		}
+	}
+	return true
+}
+
+// ends reports whether the point before a place ends a sentence: not within a word,
+// not before a small letter, and not behind a short form before a number.
+func ends(text string, at int) bool {
+	rest := strings.TrimLeft(text[at:], " ")
+	switch {
+	case rest == "":
+		return true
+	case text[at] != ' ' || rest[0] >= 'a' && rest[0] <= 'z':
+		return false
+	case rest[0] >= '0' && rest[0] <= '9':
+		before := strings.TrimRight(text[:at], ". ")
+		return len(before)-strings.LastIndexAny(before, " (,")-1 > 4
+	}
+	return true
+}
+
+func letter(c byte) bool { return c >= 'a' && c <= 'z' }
+
+// wordIndex is where a phrase stands with no letter or digit against it.
+func wordIndex(text, phrase string) int {
+	for from := 0; ; {
+		i := strings.Index(text[from:], phrase)
+		if i < 0 {
+			return -1
+		}
+		i += from
+		end := i + len(phrase)
+		before := i > 0 && letter(text[i-1])
+		after := end < len(text) && (letter(text[end]) || text[end] >= '0' && text[end] <= '9') &&
+			letter(phrase[len(phrase)-1])
+		if !before && !after {
+			return i
+		}
+		from = i + 1
+	}
+}
+
+// value reads the digits of a number.
+func value(raw string) (float64, bool) {
+	if a, b, cut := strings.Cut(raw, "/"); cut {
+		x, okA := value(a)
+		y, okB := value(b)
+		return x / y, okA && okB && y > 0
+	}
+	v, err := strconv.ParseFloat(strings.ReplaceAll(raw, ",", ""), 64)
+	return v, err == nil && v < 1e9
+}
+
+// days finds the dates of a line.
+func days(list []Token) []Token {
+	var out []Token
+	for i := 0; i < len(list); i++ {
+		found := false
+		for _, n := range []int{4, 3, 1} {
+			if i+n > len(list) {
+				continue
+			}
+			var words []string
+			for _, t := range list[i : i+n] {
+				if t.raw != "," {
+					words = append(words, t.raw)
+				}
+			}
+			if list[i].Kind == Stop || list[i].Kind == Break || list[i+n-1].Kind != Count {
+				continue
+			}
+			if d, err := config.ReadDate(strings.Join(words, " ")); err == nil && !d.IsZero() {
+				out = append(out, Token{Kind: Day, Day: d, raw: strings.Join(words, " ")})
+				i, found = i+n-1, true
+				break
+			}
+		}
+		if !found {
+			out = append(out, list[i])
+		}
+	}
+	return out
+}
+
+// spelled reads numbers written in words, and drops the figure in brackets that
+// says one again, "two (2)".
+func spelled(list []Token) []Token {
+	var out []Token
+	for i := 0; i < len(list); i++ {
+		t := list[i]
+		if v, known := numbers[t.raw]; known && t.Kind == Word {
+			if i+1 < len(list) && v >= 20 {
+				if more := numbers[list[i+1].raw]; list[i+1].Kind == Word && more > 0 && more < 10 {
+					v += more
+					i++
+				}
+			}
+			t.Kind, t.Num.Value, t.said = Count, v, true
+			t.Num.said = true
+		} else if t.Kind == Count {
+			v, ok := value(t.raw)
+			if !ok {
+				t.Kind = Word
+			}
+			t.Num.Value = v
+			if n := len(out); n > 0 && out[n-1].Kind == Count && !out[n-1].said && strings.Contains(t.raw, "/") &&
+				v < 1 && !t.tied &&
+				out[n-1].Num.Value == float64(int(out[n-1].Num.Value)) {
+				out[n-1].Num.Value += v // 3 1/2
+				continue
+			}
+		}
+		out = append(out, t)
+	}
+	// "(2)" is a number; behind the same number in words it is dropped.
+	var flat []Token
+	for i := 0; i < len(out); i++ {
+		if out[i].raw == "(" && i+2 < len(out) && out[i+1].Kind == Count && out[i+2].raw == ")" {
+			n := len(flat)
+			if n > 0 && flat[n-1].Kind == Count && flat[n-1].Num.Value == out[i+1].Num.Value {
+				i += 2
+				continue
+			}
+			out[i+1].Num.said, out[i+1].said, out[i+1].tied = true, true, false
+			flat = append(flat, out[i+1])
+			i += 2
+			continue
+		}
+		flat = append(flat, out[i])
+	}
+	return flat
+}
+
+// glued are nouns that make one word with the number before them: a four-point
+// belt, a three-stage charger.
+var glued = []string{"point", "pt", "way", "stage", "tone", "pin", "channel", "speed", "rise", "step", "head", "gas",
+	"color", "level",
+	"part", "sided", "piece", "wheel"}
+
+// place words behind which "in" says where, not inches.
+var places = []string{"the", "a", "an", "each", "every", "all", "action", "cab", "patient", "front", "rear", "ceiling",
+	"both", "compartment",
+	"wall", "walls", "street", "streetside", "curb", "curbside", "grille", "cabinet", "cabinets", "place", "exterior",
+	"lower", "upper",
+	"series", "module", "total", "number", "quantity", "which", "action-area", "one", "two", "bumper", "center", "left",
+	"right", "inside",
+	"outside", "writing", "white", "red", "console", "rows", "row", "service", "this", "that", "any"}
+
+// measured gives numbers their units.
+func measured(list []Token) []Token {
+	var out []Token
+	for i := 0; i < len(list); i++ {
+		t := list[i]
+		if t.Kind != Count {
+			if t.raw == "$" {
+				if i+1 < len(list) && list[i+1].Kind == Count {
+					list[i+1].Num.Unit = Money
+				}
+				continue
+			}
+			if t.raw == "usd" && i+1 < len(list) && list[i+1].Kind == Count {
+				list[i+1].Num.Unit = Money
+				continue
+			}
+			out = append(out, t)
+			continue
+		}
+		if i+1 < len(list) && t.Num.Unit == "" {
+			next := list[i+1]
+			k := i + 1
+			if next.Kind == Break && next.raw == "-" && k+1 < len(list) {
+				next, k = list[k+1], k+1
+			}
+			if next.Kind == Word && slices.Contains(glued, strings.TrimSuffix(next.raw, "s")) && t.Num.Value < 20 &&
+				t.Num.Value >= 2 &&
+				(next.tied || next.raw == "wheel" && k+1 < len(list) && list[k+1].raw == "drive" ||
+					slices.Contains([]string{"point", "pt", "stage", "tone", "pin", "channel", "way", "head", "speed"},
+						strings.TrimSuffix(next.raw, "s"))) {
+				word := strings.TrimSuffix(next.raw, "s")
+				if word == "pt" {
+					word = "point"
+				}
+				out = append(out, Token{Kind: Word, raw: strconv.Itoa(int(t.Num.Value)) + word, end: next.end})
+				i = k
+				continue
+			}
+			working := next.raw == "working" || next.raw == "business" || next.raw == "work"
+			if (working || slices.Contains([]string{"calendar", "consecutive", "full"}, next.raw)) && k+1 < len(list) &&
+				list[k+1].raw == "days" {
+				t.Num.Unit = Days
+				if working {
+					t.Num.Unit = quantity.Day
+				}
+				i = k + 1
+				t.end = list[i].end
+				out = append(out, t)
+				continue
+			}
+			if u, known := units[next.raw]; known && next.Kind == Word && fits(list, i, k, u) {
+				t.Num.Value *= u.factor
+				t.Num.Unit = u.name
+				feet := u.factor == 12 && u.name == quantity.Inch
+				i = k
+				if i+1 < len(list) && list[i+1].Kind == Stop && list[i+1].raw == "." && abbreviated(list, i+1) {
+					i++ // the point of an abbreviation
+				}
+				if feet {
+					i = inches(&t, list, i)
+				}
+				t.end = list[i].end
+			}
+		}
+		out = append(out, t)
+	}
+	return dimensions(out)
+}
+
+// abbreviated reports whether a point ends an abbreviation and no sentence: what
+// follows is not written with a capital.
+func abbreviated(list []Token, at int) bool {
+	return at+1 >= len(list) || !list[at+1].big || list[at+1].Kind != Word
+}
+
+// fits reports whether a word is the unit of the number before it.
+func fits(list []Token, at, next int, u unit) bool {
+	w := list[next]
+	after := Token{}
+	if next+1 < len(list) {
+		after = list[next+1]
+	}
+	cylinder := after.Kind == Word &&
+		slices.Contains([]string{"cylinder", "cylinders", "tank", "tanks", "size", "sized", "bottle", "bottles", `"`},
+			after.raw)
+	switch w.raw {
+	case "in":
+		if w.tied || after.Kind == Stop || after.Kind == Break {
+			return true
+		}
+		return !list[at].said && !(after.Kind == Word && slices.Contains(places, after.raw))
+	case "a":
+		return w.tied || w.big
+	case "m", "h", "v", "w":
+		return !cylinder && !(w.big && w.raw == "m")
+	case "f":
+		return w.tied
+	case `"`:
+		return w.tied
+	case "'":
+		return w.tied
+	}
+	return true
+}
+
+// inches adds the inches behind feet: 9'-2", 6 ft 4.
+func inches(t *Token, list []Token, i int) int {
+	k := i + 1
+	if k < len(list) && list[k].Kind == Break && list[k].raw == "-" {
+		k++
+	}
+	if k >= len(list) || list[k].Kind != Count || list[k].said || list[k].Num.Value >= 12 || list[k].Num.Unit != "" {
+		return i
+	}
+	if k+1 < len(list) && list[k+1].Kind == Word {
+		if u, known := units[list[k+1].raw]; known && (u.name != quantity.Inch || u.factor != 1) {
+			return i
+		} else if known && list[k+1].raw != "in" || list[k+1].raw == "in" && fits(list, k, k+1, u) {
+			t.Num.Value += list[k].Num.Value
+			if k+2 < len(list) && list[k+2].Kind == Stop && list[k+2].raw == "." && abbreviated(list, k+2) {
+				return k + 2
+			}
+			return k + 1
+		}
+	}
+	t.Num.Value += list[k].Num.Value
+	return k
+}
+
+// dimensions give the first of "2 x 2 in" and "0 to 25 L/min" the unit of the last.
+func dimensions(list []Token) []Token {
+	for i := len(list) - 3; i >= 0; i-- {
+		a, by, b := &list[i], list[i+1], list[i+2]
+		if a.Kind == Count && b.Kind == Count && a.Num.Unit == "" && b.Num.Unit != "" &&
+			(by.raw == "x" || by.raw == "by" || by.raw == "to" || by.raw == "-" || by.raw == "/") &&
+			(by.raw != "/" || b.Num.Unit != Mile) {
+			a.Num.Unit = b.Num.Unit
+			if u := factorOf(b); u != 1 {
+				a.Num.Value *= u
+			}
+		}
+	}
+	for i := len(list) - 2; i >= 0; i-- { // "0-25 lpm": the hyphen ties
+		if a, b := &list[i], list[i+1]; a.Kind == Count && b.Kind == Count && b.tied && a.Num.Unit == "" &&
+			b.Num.Unit != "" {
+			a.Num.Unit = b.Num.Unit
+		}
+	}
+	return slices.DeleteFunc(list, func(t Token) bool {
+		return t.Kind == Word && (t.raw == "x" || t.raw == "(" || t.raw == ")" || t.raw == `"` || t.raw == "'")
+	})
+}
+
+// factorOf is how many base units one of the written unit was.
+func factorOf(t Token) float64 {
+	if v, ok := value(t.raw); ok && v > 0 && !t.said {
+		if f := t.Num.Value / v; f == 12 || f == 1000 {
+			return f
+		}
+	}
+	return 1
+}

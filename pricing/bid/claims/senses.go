@@ -1,0 +1,157 @@
+package claims
+
+import (
+	"slices"
+	"strings"
+
+	"boxwright/config"
+)
+
+// bounds are the words of comparison, the longer before the shorter ones they
+// hold. Those of leading stand before the number, the others behind it.
+type bound struct {
+	words []string
+	sense config.Sense
+	near  bool // counts only right before a number: "under" and "within" are also places
+}
+
+func boundsOf(sense config.Sense, near bool, list ...string) []bound {
+	var out []bound
+	for _, w := range list {
+		out = append(out, bound{strings.Fields(w), sense, near})
+	}
+	return out
+}
+
+var (
+	leading  []bound
+	trailing []bound
+)
+
+func init() {
+	leading = slices.Concat(
+		boundsOf(config.AtLeast, false, "not be less than", "not less than", "no less than", "no fewer than",
+			"not fewer than", "not be smaller than",
+			"no smaller than", "not smaller than", "no lower than", "not lower than", "no shorter than",
+			"not be shorter than", "no narrower than",
+			"not be under", "not under", "equal to or greater than", "greater than or equal to", "at least",
+			"at a minimum", "a minimum of", "minimum of", "minimum", "min", "in excess of",
+			"greater than", "more than", "exceeding", "must exceed", "shall exceed", "better than", "starting at"),
+		boundsOf(config.AtMost, false, "not be more than", "not more than", "no more than", "not be greater than",
+			"not greater than", "no greater than",
+			"not be longer than", "no longer than", "not longer than", "no higher than", "not higher than",
+			"no taller than", "no wider than", "not wider than", "not be wider than",
+			"no later than", "not later than", "not to exceed", "not be exceed", "not exceed", "not exceeding",
+			"does not exceed", "without exceeding", "not be over", "not over", "no over",
+			"not above", "at most", "a maximum of", "maximum of", "maximum", "max", "up to", "less than", "fewer than",
+			"smaller than", "limited to"),
+		boundsOf(config.AtMost, true, "within", "under", "below", "by", "before", "in"),
+		boundsOf(config.AtLeast, true, "over", "above"),
+	)
+	trailing = slices.Concat(
+		boundsOf(config.AtLeast, false, "or more", "or greater", "or higher", "or better", "or larger", "or above",
+			"or longer", "or wider", "or over", "or bigger",
+			"and above", "and up", "and over", "minimum", "min", "at a minimum", "at least", "or heavier", "or taller"),
+		boundsOf(config.AtMost, false, "or less", "or lower", "or under", "or shorter", "or smaller", "or fewer",
+			"or below", "or narrower", "maximum", "max", "or earlier", "or sooner", "at most"),
+	)
+	byLength := func(a, b bound) int { return len(b.words) - len(a.words) }
+	slices.SortStableFunc(leading, byLength)
+	slices.SortStableFunc(trailing, byLength)
+}
+
+// compared gives each number the comparison it stands under, and takes the words
+// of comparison out.
+func compared(list []Token) []Token {
+	used := make([]bool, len(list))
+	match := func(i int, words []string) bool {
+		if i+len(words) > len(list) {
+			return false
+		}
+		for k, w := range words {
+			if used[i+k] || list[i+k].raw != w || list[i+k].Kind == Count {
+				return false
+			}
+		}
+		return true
+	}
+	amount := func(t *Token) bool { return t.Kind == Count || t.Kind == Day }
+	for i := range list { // behind the number
+		if !amount(&list[i]) {
+			continue
+		}
+		k := i + 1
+		for k < len(list) && k < i+3 && (list[k].Kind == Break && list[k].raw == "," || list[k].raw == "clear" ||
+			list[k].raw == "capacity") {
+			k++
+		}
+		for _, b := range trailing {
+			if match(k, b.words) && list[i].Num.Sense == "" && !(len(b.words) == 1 && followsAmount(list, k+1)) {
+				list[i].Num.Sense = b.sense
+				for n := range b.words {
+					used[k+n] = true
+				}
+				if e := k + len(b.words); len(b.words[len(b.words)-1]) == 3 && e < len(list) && list[e].Kind == Stop &&
+					list[e].raw == "." && abbreviated(list, e) {
+					used[e] = true // "min."
+				}
+				break
+			}
+		}
+	}
+	for i := 0; i < len(list); i++ { // before it
+		for _, b := range leading {
+			if !match(i, b.words) {
+				continue
+			}
+			k := i + len(b.words)
+			if k < len(list) && list[k].Kind == Stop && list[k].raw == "." && len(b.words[len(b.words)-1]) == 3 {
+				k++ // "min. 70 in"
+			}
+			begun := k
+			for k < len(list) && !amount(&list[k]) && list[k].Kind != Stop && k < begun+9 {
+				k++
+			}
+			if k >= len(list) || !amount(&list[k]) || list[k].Num.Sense != "" || b.near && k != begun &&
+				!list[k].near(list, begun) ||
+				b.near && b.words[0] == "in" && !slices.Contains([]string{Days, Month}, list[k].Num.Unit) {
+				continue
+			}
+			list[k].Num.Sense = b.sense
+			for n := i; n < begun; n++ {
+				used[n] = true
+			}
+			break
+		}
+	}
+	var out []Token
+	for i, t := range list {
+		if !used[i] {
+			out = append(out, t)
+		}
+	}
+	return out
+}
+
+// near reports whether only an article stands between a comparison and its number.
+func (t *Token) near(list []Token, from int) bool {
+	for _, w := range list[from:] {
+		if w.end == t.end {
+			return true
+		}
+		if w.Kind != Word || !slices.Contains([]string{"the", "a", "an"}, w.raw) {
+			return false
+		}
+	}
+	return false
+}
+
+// followsAmount reports whether a number begins at a place: then "max" before it
+// is the comparison of that one.
+func followsAmount(list []Token, at int) bool {
+	for at < len(list) && (list[at].Kind == Stop && list[at].raw == "." || list[at].raw == ":" ||
+		list[at].raw == "of") {
+		at++
+	}
+	return at < len(list) && list[at].Kind == Count
+}

@@ -1,0 +1,262 @@
+package claims
+
+import "strings"
+
+// spelling brings British, short and written-out forms of a word to one.
+var spelling = table(`
+color: colour colours colored coloured
+aluminum: aluminium alum
+center: centre
+liter: litre
+tire: tyre
+gray: grey
+mold: moulded molded mould
+license: licence
+light: lighting lights lighted lit lamp lamps lts lt luminaire
+heat: heated heating
+wire: wiring wired wires
+hinge: hinged
+clip: clips
+power: powered electric electrical electrically
+streetside: streetside
+door: doors
+outlet: outlets receptacle receptacles
+amber: yellow
+every: each all both every per any anywhere everywhere entire
+over: above atop over
+under: below beneath underneath under
+inside: interior inside inner
+outside: exterior outside outer external
+beside: alongside beside adjacent
+ahead: forward
+behind: rearward
+dim: dimmable dimming dimmed dimmer
+siren: sirens
+camera: cameras cam
+alternator: alt alternators generator
+battery: batteries
+cabinet: cabinets cabinetry cupboard cupboards
+oxygen: o2
+antenna: antennas antennae aerial
+retract: retractable
+magnet: magnetic magnets
+mirror: mirrors
+reflective: reflecting reflectorized
+purchaser: department district county city agency buyer owner hospital town township village purchasers departments customer
+attendant: emt medic
+plate: plates
+pull: pulls
+cushion: cushions
+headroom: headrm
+wash: washable
+adjust: adjustable adjusted
+lock: locking locks locked lockable
+flow: flowmeters
+fuel: fueled
+swivel: swiveling swivelling rotating rotate rotates rotatable turns revolving
+remote: remotely
+printed: print prints imprinted
+number: numbers numbered
+function: functions
+stripe: striping stripes
+letter: lettering letters lettered
+weld: welded welding welds weldment
+stainless: stainless
+rubberized: rubberised
+undercoat: undercoating undercoated
+insulate: insulation insulated insulating
+warranty: warranted warranties guarantee guaranteed
+month: monthly
+extend: extended
+manual: manually
+module: modular body box
+auto: automatic automatically
+shed: shedding
+charge: charging
+run: running runs
+chevron: chevrons
+spare: spares extra
+train: training instruction
+photo: photographs photos pictures photograph
+drawer: drawers
+fold: foldable
+slide: slider
+bariatric: bariatric
+lift: lifting
+vent: ventilator ventilation
+sharp: sharps
+polystyrene: polystirene
+front: front
+level: levels
+`)
+
+// phrases bring several words to one thing's name.
+var phrases = phraseTable(`
+streetside: street side | driver side | drivers side | road side | roadside | left side | left hand side | l s | driverside | street-side
+curbside: curb side | passenger side | right side | right hand side | curb-side | kerb side
+patientcompartment: patient compartment | patient area | patient cabin | patient module | patient space | pt compartment | module inside | inside module | patient inside
+cot: stretcher | gurney | wheeled cot | patient cot | primary cot | ambulance cot | wheeled stretcher
+shoreline: shore line | shore power | shore-line | shore plug | shore connection | shore | shoreline
+puresine: pure sine wave | true sine wave | pure sine | true sine | sine wave
+walkthrough: walk through | walk thru | walkthru
+fourpoint: 4point
+threepoint: 3point | lap and shoulder belt | three-point | lap shoulder belt
+sixpoint: 6point
+belt: seat belt | safety belt | harness | restraint | belt
+squadbench: squad bench | side bench | crew bench | bench
+grabrail: grab rail | grab bar | grab handle | assist rail | assist bar | handrail | hand rail
+domelight: dome light | ceil light | inside light
+ceiling: overhead
+exam: examination
+sceneligh: scene light | flood light | floodlight | scene flood light
+scenelight: sceneligh
+loadlight: load light | loading light
+warnlight: warn light | emergency light | warning light
+lightbar: light bar | bar light
+lowfrequency: low frequency | low-frequency | low tone
+airconditioning: air conditioning | air condition | air cool | cool
+carbonmonoxide: carbon monoxide | co detector | co alarm | co monitor | carbon monoxide detector | carbon monoxide alarm
+detector: alarm
+pushtoclose: slam
+diamondplate: diamond plate | tread plate | treadplate
+gashold: gas hold open | gas spring | gas strut | gas hold-open | hold open
+backup: back up | rear view | reverse | reversing
+router: modem
+satellite: gps | satellite position
+cellular: cell
+dutydepartment: on duty
+glovebox: glove box
+fullheight: full height
+fulllength: full length
+fullwidth: full width
+fullsize: full size
+autoeject: auto eject | eject
+extrudedfoam: extruded foam
+closedcell: closed cell
+sprayed: spray foam
+foampanel: foam core
+allaround: every around | every round | all around
+worksurface: counter top | countertop
+actionarea: action area
+touchscreen: touch screen
+duplex: duplex outlet
+aluminumsheet: aluminum sheet
+splash: splash guard
+rubrail: rub rail
+runningboard: run board | running board
+runlock: run lock | engine run lock | anti theft idle
+sharpscontainer: sharp container
+cablight: cab light
+sirenspeaker: siren speaker | speaker
+lightmast: light mast
+fluidwarmer: fluid warm | fluid warmer
+infusion: iv
+drug: narcotic | medication | medicine | med | medicament
+drugsafe: narcotic safe
+refrigerator: fridge | cooler box
+incubator: isolette
+cpr: chest compression
+speedlimit: speed limit | speed govern | govern
+exhausthose: extraction hose
+winter: snow
+corner: corners
+fillet: cove
+seat: seating position | seat position | seat
+unitnumber: unit number
+publicaddress: public address | pa
+hornring: horn ring
+trafficadviser: traffic adviser | traffic advisor | traffic director | directional bar | arrow stick
+steel: steel
+powercot: power cot
+powerload: power load
+changeover: change over | change-over | switch over
+shutoff: shut off
+staroflife: star of life
+mirrorwriting: mirror writing | mirror image | reverse image | reversed
+grilleguard: grille guard
+brakecontrol: brake control
+trailerhitch: receiver hitch | trailer hitch | receiver
+gvwr: vehicle rating
+sidedoor: side entry door | side door | curbside door | side entrance door | curbside entry door | side entry
+reardoor: rear door | rear entry door | rear entrance door
+stepwell: step well
+hightemperature: high temperature
+voltmeter: volt meter
+lowvoltage: low voltage
+highidle: high idle
+readout: display | gauge
+wheelopening: fenderette | fender ring | wheel opening
+breathingair: scba | breathing air | breathing apparatus
+toolboard: tool board
+inlet: plug | connection | connector | receptacle inlet
+blockheater: block heater
+adviser: advisor
+hospitalgrade: hospital grade
+4x4: 4wheel drive | all wheel drive | four wheel drive
+typei: type i
+typeii: type ii
+typeiii: type iii
+`)
+
+// idle words say nothing of what is asked for.
+var idle = map[string]bool{}
+
+func init() {
+	for _, w := range strings.Fields(`a an and the of to with in on or for from that this these those it its their them there which who have has
+had having also plus as at be been being is are was were will shall should must may can could would do does
+include included includes including inclusive incl provide provided provides providing furnish furnished furnishes supply supplied supplies
+install installed installing installation equip equipped mount-ed fit fitted come comes
+unit vehicle ambulance system assembly device type style kind model item items quantity qty ea
+required require requires requirement need needs needed want desired please necessary
+bidder contractor vendor seller builder manufacturer manufacturers dealer offeror proposer
+capacity rated rating output size sized capable able least nominal approx approximately about overall total complete completed finished new
+give gives giving allow allows allowing ensure have located location placed positioned position positions specified carry carries carried use used using made make constructed construction build built design designed
+such so than then when where while into onto via through by be each-s per-s
+shall-be minimum maximum min max spec specification standard feature option optional accept acceptable accepted prefer preferred
+least most equal equivalent approved similar good quality suitable appropriate proper properly high-quality
+unit's one's supply-and etc following below-listed mounted mounting fitment`) {
+		idle[w] = true
+	}
+}
+
+func table(text string) map[string]string {
+	out := map[string]string{}
+	for _, line := range strings.Split(strings.TrimSpace(text), "\n") {
+		to, from, _ := strings.Cut(line, ": ")
+		for _, w := range strings.Fields(from) {
+			out[w] = to
+		}
+	}
+	return out
+}
+
+// phrase is several stems that are one word.
+type phrase struct {
+	from []string
+	to   string
+}
+
+// phraseTable gives the phrases by their first stem, the longer first.
+func phraseTable(text string) map[string][]phrase {
+	out := map[string][]phrase{}
+	for _, line := range strings.Split(strings.TrimSpace(text), "\n") {
+		to, from, _ := strings.Cut(line, ": ")
+		to = stem(to)
+		for _, p := range strings.Split(from, "|") {
+			var stems []string
+			for _, w := range strings.FieldsFunc(p, func(r rune) bool { return r == ' ' || r == '-' }) {
+				stems = append(stems, stem(w))
+			}
+			list := out[stems[0]]
+			at := 0
+			for at < len(list) && len(list[at].from) >= len(stems) {
+				at++
+			}
+			list = append(list, phrase{})
+			copy(list[at+1:], list[at:])
+			list[at] = phrase{stems, to}
+			out[stems[0]] = list
+		}
+	}
+	return out
+}

@@ -1,0 +1,135 @@
+package bid
+
+import (
+	"boxwright/config"
+	"boxwright/config/quantity"
+	"boxwright/pricing/quote"
+)
+
+// Facts beside the figures of the checks, by the codes they have here.
+const (
+	factDelivery       = "delivery"
+	factPrice          = "price"
+	factGVWR           = "gvwr"
+	factWheelbase      = "wheelbase"
+	factModule         = "module"
+	factGAWRFront      = "gawr-front"
+	factGAWRRear       = "gawr-rear"
+	factGAWRFrontLeast = "gawr-front-least" // "front axle, 5,000 lb": its rating, unless it is a limit on the load
+	factGAWRRearLeast  = "gawr-rear-least"
+	shareFrontReserve  = "front-reserve"
+	shareRearReserve   = "rear-reserve"
+	marginFront        = "front-margin"
+	marginRear         = "rear-margin"
+	countCompartments  = "compartments"
+	countBench         = "bench-seats"
+	countCab           = "cab-seats"
+	countModule        = "module-seats"
+	factHotIdle        = "alternator-idle"
+	factCold           = "alternator-cold"
+	factFuel           = "fuel"
+	factFloor          = "floor-height"
+	ratioScene         = "scene-load"
+)
+
+// factOf is the figure a gauge reads on the unit.
+func factOf(q *quote.Quote, g *gauge) (config.Figure, bool) {
+	fact := func(v float64) (config.Figure, bool) {
+		return config.Figure{Code: g.code, Label: g.label, Value: v, Unit: g.unit}, true
+	}
+	share := func(code string) (config.Figure, bool) {
+		f, ok := q.Figure(code)
+		if !ok || f.Limit <= 0 {
+			return f, false
+		}
+		if g.unit == quantity.Percent {
+			return fact(100 * f.Margin() / f.Limit)
+		}
+		return fact(f.Margin())
+	}
+	switch c := q.Chassis; g.code {
+	case factGVWR:
+		return fact(float64(c.GVWRLb))
+	case factGAWRFront, factGAWRFrontLeast:
+		return fact(float64(c.GAWRFrontLb))
+	case factGAWRRear, factGAWRRearLeast:
+		return fact(float64(c.GAWRRearLb))
+	case factWheelbase:
+		return fact(float64(c.WheelbaseIn))
+	case factFuel:
+		return fact(c.FuelGal)
+	case factFloor:
+		return fact(float64(c.FloorHeightIn))
+	case factModule:
+		return fact(float64(q.Body.LengthIn))
+	case factPrice:
+		return fact(q.Price.Total.Float())
+	case shareFrontReserve, marginFront:
+		return share("weight.front-axle")
+	case shareRearReserve, marginRear:
+		return share("weight.rear-axle")
+	case factHotIdle:
+		f, ok := q.Figure("power.idle")
+		if !ok || f.Sense == "" {
+			return f, false
+		}
+		return fact(f.Limit)
+	case ratioScene:
+		f, ok := q.Figure("power.scene")
+		return f, ok && f.Sense == config.AtMost
+	case factCold:
+		return fact(cold(q))
+	case countCompartments:
+		return fact(float64(compartments(q)))
+	case countBench, countCab, countModule:
+		return fact(float64(seats(q, g.code)))
+	}
+	return q.Figure(g.code)
+}
+
+// cold is the nameplate current of what generates.
+func cold(q *quote.Quote) float64 {
+	sum := float64(q.Chassis.Supply.ColdA)
+	for _, p := range q.Draft.Unit.Picks {
+		if s := q.Edition.Cat.OptionByID(p.Option).Supply; s != nil && s.ColdA > 0 {
+			if s.Replaces {
+				sum = 0
+			}
+			sum += float64(s.ColdA) * float64(p.Qty)
+		}
+	}
+	return sum
+}
+
+// compartments counts those reached from outside.
+func compartments(q *quote.Quote) int {
+	n := 0
+	count := func(list []config.Compartment) {
+		for _, c := range list {
+			if c.Side != "inside" {
+				n++
+			}
+		}
+	}
+	count(q.Body.Compartments)
+	for _, p := range q.Draft.Unit.Picks {
+		count(q.Edition.Cat.OptionByID(p.Option).Compartments)
+	}
+	return n
+}
+
+// seats counts those of a kind.
+func seats(q *quote.Quote, code string) int {
+	if code == countCab {
+		return len(q.Chassis.CabSeats)
+	}
+	n := 0
+	for _, p := range q.Draft.Unit.Picks {
+		for _, s := range q.Edition.Cat.OptionByID(p.Option).Seats {
+			if s.Kind == "bench" && code == countBench || s.Kind != "cot" && code == countModule {
+				n += p.Qty
+			}
+		}
+	}
+	return n
+}

@@ -1,0 +1,184 @@
+package bid
+
+import (
+	"math"
+	"slices"
+	"strings"
+
+	"boxwright/config"
+	"boxwright/config/power"
+	"boxwright/config/quantity"
+	"boxwright/config/rules"
+	"boxwright/config/space"
+	"boxwright/config/standards"
+	"boxwright/pricing/bid/claims"
+	"boxwright/pricing/quote"
+)
+
+// sections are the parts of the quote by the beginning of a figure's code.
+var sections = [][2]string{{"weight.", "Weights"}, {"power.", "Electrical load"}, {"space.", "Space"},
+	{factDelivery, "Delivery"}, {factPrice, "Price"}}
+
+func sectionOf(code string) string {
+	for _, s := range sections {
+		if strings.HasPrefix(code, s[0]) {
+			return s[1]
+		}
+	}
+	return "Specification"
+}
+
+// figure answers a claim on a figure of the unit.
+func (j *judge) figure(c *claim) part {
+	g := c.gauge
+	if g.code == factDelivery {
+		return j.due(c)
+	}
+	p := part{outcome: quote.Unanswered, read: g.label, where: sectionOf(g.code)}
+	f, ok := factOf(j.q, g)
+	if !ok {
+		return p
+	}
+	f.Label = g.label
+	show := func(v float64) string {
+		if g.unit == claims.Money {
+			return j.q.Price.Currency + " " + quantity.Group(v, 2)
+		}
+		return show(j.in, v, countUnit(g.code, g.unit))
+	}
+	if g.code != ratioScene {
+		f.Limit, f.Sense = c.want, c.sense
+	}
+	p.read = f.Label + ", " + string(f.Sense) + " " + show(f.Limit)
+	p.offered = f.Label + ": " + show(f.Value)
+	// What is asked for and the figure as it is printed may differ by less than a
+	// reader sees.
+	same := show(f.Value) == show(f.Limit)
+	switch {
+	case same, f.Met() && (c.stated || !g.exact):
+		p.outcome = quote.Meets
+		return p
+	case g.exact && !c.stated:
+		p.read = f.Label + ", " + show(f.Limit)
+		return p // which way it binds is not said
+	}
+	p.outcome = quote.Excepted
+	p.offered += ", " + show(math.Abs(f.Margin())) + map[config.Sense]string{config.AtLeast: " short",
+		config.AtMost: " over"}[f.Sense]
+	best := lifted{}
+	for _, l := range j.liftsOf(g.code) {
+		with := f
+		with.Value = l.value
+		if with.Met() {
+			p.outcome, p.take = quote.MeetsWith, Take{l.id, 0}
+			return p
+		}
+		if best.id == "" || f.Sense == atLeast && l.value > best.value {
+			best = l
+		}
+	}
+	if best.id != "" && best.value > f.Value {
+		p.nearest = show(best.value) + " with " + j.q.Edition.Cat.LabelOf(best.id)
+	}
+	return p
+}
+
+// lifted is what a figure comes to with an option in the unit.
+type lifted struct {
+	id    string
+	value float64
+}
+
+// liftable says which options can raise a figure.
+var liftable = map[string]func(*config.Option) bool{
+	"space.oxygen":          func(o *config.Option) bool { return o.Oxygen != nil },
+	"space.oxygen-hours":    func(o *config.Option) bool { return o.Oxygen != nil },
+	"space.seats":           func(o *config.Option) bool { return len(o.Seats) > o.Cots() },
+	"space.patients":        func(o *config.Option) bool { return o.Cots() > 0 },
+	"space.storage":         func(o *config.Option) bool { return o.StorageFt3 > 0 },
+	"space.compartments":    func(o *config.Option) bool { return len(o.Compartments) > 0 },
+	countCompartments:       func(o *config.Option) bool { return len(o.Compartments) > 0 },
+	"power.battery-minutes": func(o *config.Option) bool { return o.Supply != nil && o.Supply.BatteryAh > 0 },
+	"power.remaining":       func(o *config.Option) bool { return o.Supply != nil && o.Supply.HotHighIdleA > 0 },
+	factHotIdle:             func(o *config.Option) bool { return o.Supply != nil && o.Supply.HotIdleA > 0 },
+	factCold:                func(o *config.Option) bool { return o.Supply != nil && o.Supply.ColdA > 0 },
+}
+
+// liftsOf is what a figure comes to with each option that can raise it and can be
+// had, in the place of its rivals, the cheapest first.
+func (j *judge) liftsOf(code string) []lifted {
+	can := liftable[code]
+	if can == nil {
+		return nil
+	}
+	if list, known := j.lifts[code]; known {
+		return list
+	}
+	list := []lifted{}
+	cat := j.q.Edition.Cat
+	for i := range cat.Options {
+		o := &cat.Options[i]
+		if !can(o) || holds(j.q, o.ID) || j.q.State(o.ID) == rules.RuledOut || slices.Contains(o.Tags, "remount") {
+			continue
+		}
+		with, d := *j.q, *j.q.Draft
+		d.Unit = d.Unit.Clone()
+		if g := cat.GroupByID(o.Group); g.Choose != config.ChooseAny {
+			for _, m := range cat.Members(g.ID) {
+				d.Unit.Drop(cat.Options[m].ID)
+			}
+		}
+		d.Unit.Set(config.Pick{Option: o.ID, Qty: 1})
+		with.Draft = &d
+		as := standards.Assume(d.Unit.RuleSet, cat, &d.Unit)
+		if strings.HasPrefix(code, "space.") {
+			with.Space = space.Measure(cat, &d.Unit, &as)
+		} else {
+			with.Power = power.Budget(cat, &d.Unit, &as)
+		}
+		if f, ok := factOf(&with, &gauge{code: code}); ok {
+			list = append(list, lifted{o.ID, f.Value})
+		}
+	}
+	slices.SortStableFunc(list, func(a, b lifted) int { return int(j.price(a.id) - j.price(b.id)) })
+	j.lifts[code] = list
+	return list
+}
+
+// due answers a line that asks for delivery by a day, or within a time. It is held
+// against the date that nine of ten such units keep.
+func (j *judge) due(c *claim) part {
+	plan := j.q.Plan
+	p := part{outcome: quote.Excepted, where: "Delivery"}
+	if c.sense == atLeast {
+		p.outcome, p.read = quote.Unanswered, "Delivery"
+		return p
+	}
+	if c.unit == quantity.Day {
+		days := plan.Simulated.NineInTenDays
+		p.read = "Delivery within " + quantity.Group(c.want, 0) + " working days"
+		p.offered = "Delivery within " + quantity.Group(math.Ceil(days), 0) + " working days"
+		if days <= c.want {
+			p.outcome = quote.Meets
+		}
+		return p
+	}
+	by := c.day
+	if by.IsZero() {
+		days := c.want
+		if c.unit == claims.Month {
+			days *= shortMonth
+		}
+		by = j.q.Draft.Unit.OrderOn.AddDays(int(days))
+	}
+	p.read = "Delivery by " + by.Long()
+	p.offered = "Delivery by " + plan.NineInTen.Long()
+	if !by.Before(plan.NineInTen) {
+		p.outcome = quote.Meets
+	}
+	return p
+}
+
+// shortMonth is the days of a month that a time of delivery in months is taken to
+// have: no twelve months are shorter than twelve of them.
+const shortMonth = 30

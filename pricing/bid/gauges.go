@@ -1,0 +1,186 @@
+package bid
+
+import (
+	"strings"
+
+	"boxwright/config"
+	"boxwright/config/quantity"
+	"boxwright/pricing/bid/claims"
+)
+
+// gauge is a figure of the unit as purchasers name it.
+type gauge struct {
+	code  string // of the figure; or one of the facts in facts.go
+	label string // for readers
+	unit  string // of the amount it is held against
+	sense config.Sense
+	names string // each parted by |; one of them is in the line with all its words
+	also  string // words that may stand beside and change nothing
+	under string // conditions the figure is worked out under, "15 L/min"
+	exact bool   // an amount stated without comparison is met only by the same
+}
+
+const (
+	atLeast = config.AtLeast
+	atMost  = config.AtMost
+	lb      = quantity.Pound
+	inch    = quantity.Inch
+)
+
+// gauges in the order they are tried: the particular before the general.
+var gauges = []gauge{
+	{factGAWRFront, "Front GAWR", lb, atLeast, "front gawr|front axle gawr|gawr front", "axle weight load chassis", "", false},
+	{factGAWRRear, "Rear GAWR", lb, atLeast, "rear gawr|rear axle gawr|gawr rear", "axle weight load chassis", "", false},
+	{factGAWRFrontLeast, "Front GAWR", lb, atLeast, "front axle", "weight chassis", "", false},
+	{factGAWRRearLeast, "Rear GAWR", lb, atLeast, "rear axle", "weight chassis", "", false},
+	{"weight.front-axle", "Front axle, full load", lb, atMost, "front axle load|load front axle|front axle weight|weight front axle", "full fully actual", "", false},
+	{"weight.rear-axle", "Rear axle, full load", lb, atMost, "rear axle load|load rear axle|rear axle weight|weight rear axle", "full fully actual", "", false},
+	{shareFrontReserve, "Front axle reserve, of its rating", quantity.Percent, atLeast, "front axle reserve|front axle margin|reserve front axle|front axle spare", "remain full fully load gross weight gawr rating share its", "", false},
+	{shareRearReserve, "Rear axle reserve, of its rating", quantity.Percent, atLeast, "rear axle reserve|rear axle margin|reserve rear axle|rear axle spare", "remain full fully load gross weight gawr rating share its", "", false},
+	{marginFront, "Front axle reserve", lb, atLeast, "front axle reserve|front axle margin|reserve front axle", "remain full fully load gross weight gawr", "", false},
+	{marginRear, "Rear axle reserve", lb, atLeast, "rear axle reserve|rear axle margin|reserve rear axle", "remain full fully load gross weight gawr", "", false},
+	{"weight.front-share", "Front axle share of gross", quantity.Percent, atLeast, "front axle gross|front axle share|front axle total|weight front axle", "weight vehicle full fully load share percent percentage loaded steer", "", false},
+	{"weight.rear-share", "Rear axle share of gross", quantity.Percent, atMost, "rear axle gross|rear axle share|rear axle total|weight rear axle", "weight vehicle full fully load share percent percentage loaded", "", false},
+	{"weight.side", "Left-right difference", quantity.Percent, atMost, "side side|left right|lateral weight|side balance", "weight difference distribution imbalance between gross full fully load axle vary", "", false},
+	{"weight.payload-left", "Payload left, GVWR less full load", lb, atLeast, "payload remain|remain payload|payload left|payload reserve|reserve payload|spare payload", "full fully load after every option crew equipment patient occupant weight gvwr less", "", false},
+	{"weight.payload", "Payload, GVWR less curb weight", lb, atLeast, "payload|carrying capacity|load carrying", "usable useful net gvwr less curb weight minus after option conversion equal define available legal", "", false},
+	{"weight.curb", "Curb weight", lb, atMost, "curb weight|tare weight|empty weight|kerb weight", "full fluid fuel tank", "", false},
+	{"weight.gross", "Gross weight, full load", lb, atMost, "gross weight|loaded weight|fully load weight", "full fully load vehicle as", "", false},
+	{factGVWR, "GVWR", lb, atLeast, "gvwr|vehicle weight rating|gross vehicle weight", "chassis weight cab gross vehicle offer", "", false},
+	{"weight.cg-height", "Height of the center of gravity, full load", inch, atMost, "center gravity|cg height", "height full fully load high over ground", "", false},
+	{"weight.ssf", "Static stability factor, T/2h", "", atLeast, "static stability|ssf|rollover stability|stability factor", "factor static stability", "", false},
+	{factWheelbase, "Wheelbase", inch, atMost, "wheelbase|wheel base", "chassis long", "", true},
+	{"space.headroom", "Headroom over the floor", inch, atLeast, "headroom|inside height|ceiling height|head clearance|standing height", "inside patientcompartment patient clear compartment measured floor ceiling finished center aisle walkway net area", "", false},
+	{"space.aisle", "Clear walkway beside the cot", inch, atLeast, "aisle|walkway", "clear width beside cot between squadbench streetside cabinet wide patientcompartment center space face", "", false},
+	{"space.length", "Overall length, less bumper and step options", inch, atMost, "length vehicle|length bumper|length", "vehicle bumper rear front step long", "", false},
+	{factModule, "Module length", inch, atLeast, "module length|length module", "long outside", "", true},
+	{"space.width", "Overall width, less mirrors, lamps and trim", inch, atMost, "width", "less mirror exclude light trim wide outside vehicle", "", false},
+	{"space.height", "Overall height, less roof equipment", inch, atMost, "height|vehicle height", "high vehicle ground outside", "", false},
+	{"space.inside-length", "Inside length of the patient compartment", inch, atLeast, "inside length|patientcompartment length|compartment length", "patientcompartment bulkhead reardoor clear partition rear door patient to", "", false},
+	{"space.interior", "Inside volume of the patient compartment, before cabinets", quantity.CubicFoot, atLeast, "inside volume|patientcompartment volume", "patientcompartment before cabinet", "", false},
+	{"space.bench", "Squad bench, length", inch, atLeast, "squadbench length|squadbench long", "", "", false},
+	{"space.bench-width", "Squad bench, width", inch, atLeast, "squadbench width|squadbench wide|squadbench deep", "", "", false},
+	{"space.compartments", "Exterior compartments, inside volume", quantity.CubicFoot, atLeast, "outside compartment|outside storage|compartment storage|compartment volume", "outside inside combined volume storage compartment usable space every net aggregate cubic", "", false},
+	{countCompartments, "Exterior compartments", "", atLeast, "outside compartment", "storage curbside", "", false},
+	{"space.storage", "Enclosed inside storage", quantity.CubicFoot, atLeast, "storage|cabinet volume", "enclosed inside cabinet patientcompartment volume space usable", "", false},
+	{"space.oxygen-hours", "Oxygen at 15 L/min, down to 200 psi", quantity.Hour, atLeast, "oxygen last|oxygen duration|oxygen endurance", "on board continuous flow main", "15 L/min 200 psi", false},
+	{"space.oxygen", "Oxygen, cylinders full", quantity.Liter, atLeast, "oxygen", "on board main minimum volume cylinder full aboard carry gas patientcompartment", "", false},
+	{"power.battery-minutes", "Minutes on battery, scene load, engine off, to half capacity", quantity.Minute, atLeast, "battery scene|battery operate|battery operation|battery minutes", "scene load engine off support power minute operation operate on", "", false},
+	{"power.remaining", "Generating capacity remaining at 200 F", quantity.Amp, atLeast, "remain generating|generating reserve|reserve generating|spare generating|remain alternator|reserve alternator|generating capacity", "capacity remain reserve alternator total load as hot", "200 °F", false},
+	{ratioScene, "On scene, 12 V load, against the alternator hot at high idle", "", atMost, "load exceed alternator", "total power load exceed output hot highidle scene every", "", false},
+	{factHotIdle, "Alternator, hot at idle", quantity.Amp, atLeast, "hot idle alternator|alternator hot idle|alternator idle", "hot put out produce", "200 °F", false},
+	{factCold, "Alternator, nameplate", quantity.Amp, atLeast, "alternator nameplate", "cold", "", false},
+	{countBench, "Seats on the squad bench", "", atLeast, "squadbench seat|squadbench person|seat squadbench|squadbench occupant", "person sit accommodate three", "", false},
+	{countCab, "Seats in the cab", "", atLeast, "cab seat", "front bucket", "", false},
+	{countModule, "Seats in the patient compartment", "", atLeast, "patientcompartment seat|seat patientcompartment", "designated occupant", "", false},
+	{"space.seats", "Designated seats", "", atLeast, "seat designated|designated seat|seat|occupant|passenger", "cab person total designated occupant patientcompartment include person belted crew", "", false},
+	{"space.patients", "Patients on cots", "", atLeast, "patient cot|cot patient|transport patient|patient litter", "transport carry side beside simultaneously at once time", "", false},
+	{factFuel, "Fuel tank", claims.Gallon, atLeast, "fuel", "tank", "", false},
+	{factFloor, "Floor height, loaded", inch, atMost, "floor height|load height|floor load", "load high ground floor module entry", "", false},
+	{factDelivery, "Delivery", claims.Days, atMost, "deliver|delivery|service purchase order|service order|completion|ship", "after receipt order purchase aro award date days calendar ready station purchaser notice proceed consecutive contract from receive", "", false},
+	{factPrice, "Price", claims.Money, atMost, "price|budget|cost", "bid total ceiling purchase every delivered", "", false},
+}
+
+// ready are the gauges with their words in the form of the lines.
+type ready struct {
+	*gauge
+	names [][]string
+	also  map[string]bool
+	under []claims.Number
+}
+
+var readyGauges = func() []ready {
+	out := make([]ready, len(gauges))
+	for i := range gauges {
+		g := &gauges[i]
+		r := ready{gauge: g, also: map[string]bool{}}
+		for _, n := range strings.Split(g.names, "|") {
+			r.names = append(r.names, stems(n))
+		}
+		for _, n := range r.names {
+			for _, w := range n {
+				r.also[w] = true
+			}
+		}
+		for _, w := range stems(g.also) {
+			r.also[w] = true
+		}
+		if g.code != "space.length" && g.code != "space.width" && g.code != "space.height" {
+			r.also[moduleWord] = true
+		}
+		r.under = claims.Numbers(claims.Read(g.under).Tokens)
+		out[i] = r
+	}
+	return out
+}()
+
+// stems are the words of a phrase in the form of the lines, idle ones too.
+func stems(phrase string) []string { return claims.Words(claims.Read(phrase).Tokens) }
+
+// asks reports whether words and amounts ask for a gauge's figure, and how much of it.
+func (g *ready) asks(words []string, list []claims.Number, day config.Date, all map[string]bool) (claim, bool) {
+	named := false
+	for _, n := range g.names {
+		has := true
+		for _, w := range n {
+			has = has && all[w]
+		}
+		named = named || has
+	}
+	if !named {
+		return claim{}, false
+	}
+	for _, w := range words {
+		if !g.also[w] {
+			return claim{}, false
+		}
+	}
+	c := claim{gauge: g.gauge, sense: g.sense}
+	if g.code == factDelivery && !day.IsZero() {
+		c.day = day
+		return c, len(list) == 0
+	}
+	if g.code == ratioScene {
+		return c, len(list) == 0
+	}
+	found := false
+	for _, n := range list {
+		if conditioned(g.under, n) {
+			continue
+		}
+		v, ok := inUnit(n, g.unit, g.code)
+		if !ok || found && v != c.want {
+			return claim{}, false
+		}
+		c.want, found = v, true
+		if n.Sense != "" {
+			c.sense, c.stated = n.Sense, true
+		}
+		if g.code == factDelivery {
+			c.unit = n.Unit
+		}
+	}
+	return c, found
+}
+
+func conditioned(under []claims.Number, n claims.Number) bool {
+	for _, u := range under {
+		if u.Value == n.Value && u.Unit == n.Unit {
+			return true
+		}
+	}
+	return false
+}
+
+// inUnit is an amount in a gauge's unit; false when it is of another kind.
+func inUnit(n claims.Number, unit, code string) (float64, bool) {
+	switch {
+	case n.Unit == unit:
+		return n.Value, true
+	case unit == quantity.Hour && n.Unit == quantity.Minute:
+		return n.Value / 60, true
+	case code == factDelivery && (n.Unit == claims.Month || n.Unit == quantity.Day):
+		return n.Value, true
+	}
+	return 0, false
+}

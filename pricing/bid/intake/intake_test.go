@@ -1,0 +1,72 @@
+package intake_test
+
+import (
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"boxwright/pricing/bid/intake"
+)
+
+func TestRead(t *testing.T) {
+	for _, c := range []struct {
+		name, text string
+		want       []intake.Line
+		left       int
+	}{
+		{"a line each, and commas stay", "Payload at least 2,000 lb\n\n5,200 lbs. minimum payload", []intake.Line{{Text: "Payload at least 2,000 lb"},
+			{Text: "5,200 lbs. minimum payload"}}, 0},
+		{"numbers of several kinds", "1. Powered cot\n2) Siren\n3.1.4 Camera\n(a) Mats\nc) Hooks", []intake.Line{{No: "1", Text: "Powered cot"},
+			{No: "2)", Text: "Siren"}, {No: "3.1.4", Text: "Camera"}, {No: "(a)", Text: "Mats"}, {No: "c)", Text: "Hooks"}}, 0},
+		{"an amount is no number of a line", "20 amp shore inlet\n(2) 100 watt speakers\n12 V outlet", []intake.Line{{Text: "20 amp shore inlet"},
+			{Text: "(2) 100 watt speakers"}, {Text: "12 V outlet"}}, 0},
+		{"number and text with a comma between", "1,Powered cot\n2,\"Siren, 100 W\"", []intake.Line{{No: "1", Text: "Powered cot", Row: 1},
+			{No: "2", Text: "Siren, 100 W", Row: 2}}, 0},
+		{"a table with columns in any order", "Description;Ref\nPowered cot;A1", []intake.Line{{No: "A1", Text: "Powered cot", Row: 2}}, 0},
+		{"a spreadsheet's clipboard", "Item No.\tSpecification Requirement\tComply (Y/N)\n1.1\tHeadroom, " +
+			"72\"\t\n1.2\tPowered cot\tY",
+			[]intake.Line{{No: "1.1", Text: `Headroom, 72"`, Row: 2}, {No: "1.2", Text: "Powered cot", Row: 3}}, 0},
+		{"heads are heads", "SECTION 3 OXYGEN\n3.1 CYLINDERS\n3.1.1 Two M cylinders shall be furnished\nThe " +
+			"following is needed:\nNO WOOD ANYWHERE",
+			[]intake.Line{{Text: "SECTION 3 OXYGEN", Head: true}, {No: "3.1", Text: "CYLINDERS", Head: true},
+				{No: "3.1.1", Text: "Two M cylinders shall be furnished"},
+				{Text: "The following is needed:", Head: true}, {Text: "NO WOOD ANYWHERE"}}, 0},
+		{"bullets and curly quotes stay as written", "• Headroom: 72” min\n• Powered cot", []intake.Line{{Text: "Headroom: 72” min"}, {Text: "Powered cot"}}, 0},
+		{"wrapped lines and the foot of pages", "1. The chassis shall have a gross vehicle weight rating of not less " +
+			"than\n14,000 pounds and a wheelbase of 158 inches.\nPage 1 of 2\n2. Gasoline engine",
+			[]intake.Line{{No: "1", Text: "The chassis shall have a gross vehicle weight rating of not less than " +
+				"14,000 pounds and a wheelbase of 158 inches."},
+				{No: "2", Text: "Gasoline engine"}}, 1},
+		{"the blanks of a form alone are left out", "1. Powered cot\nComply: Yes ____ No ____\n2. Siren", []intake.Line{{No: "1", Text: "Powered cot"}, {No: "2", Text: "Siren"}}, 1},
+		{"a list in capitals has no heads by that", "POWERED COT\nMULTIPLEX SYSTEM\nREAR CAMERA", []intake.Line{{Text: "POWERED COT"}, {Text: "MULTIPLEX SYSTEM"},
+			{Text: "REAR CAMERA"}}, 0},
+		{"what stands above the headings of a table",
+			"County of Larkspur,\nItem No.,Specification Requirement,Comply (Y/N)\n7,\"Payload, 2,000 lb\",",
+			[]intake.Line{{Text: "County of Larkspur", Head: true, Row: 1},
+				{No: "7", Text: "Payload, 2,000 lb", Row: 3}}, 0},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			list, err := intake.Read(c.text)
+			require.NoError(t, err)
+			assert.Equal(t, c.want, list.Lines)
+			assert.Equal(t, c.left, list.Left)
+		})
+	}
+}
+
+// Nothing is lost: every word that was pasted stands in a line, but for numbers, bullets
+// and what is told to be left out.
+func TestNothingIsLost(t *testing.T) {
+	text := "A. General\n  a) Seats for six, belted\n  b) Aisle\tof 20 in\nLast words without an end"
+	list, err := intake.Read(text)
+	require.NoError(t, err)
+	var all []string
+	for _, l := range list.Lines {
+		all = append(all, l.No, l.Text)
+	}
+	for _, w := range strings.Fields(text) {
+		assert.Contains(t, strings.Join(all, " "), strings.TrimSuffix(w, "."))
+	}
+}

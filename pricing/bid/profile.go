@@ -1,0 +1,206 @@
+package bid
+
+import (
+	"math"
+	"slices"
+
+	"boxwright/config"
+	"boxwright/pricing/bid/claims"
+	"boxwright/pricing/quote"
+)
+
+// profile is what is true of something the catalogue offers: an option, a chassis or
+// a body.
+type profile struct {
+	id      string
+	group   string
+	words   map[string]bool
+	label   []string
+	names   [][]string // of one of which a line holds all words when it speaks of this
+	numbers []claims.Number
+	never   map[string]bool // what it is free of
+	lack    bool            // it is the lack of something: "No rub rail"
+	most    int             // of it a unit may hold
+	kept    bool            // only as an existing module has it
+}
+
+// vocabulary is everything offered, with the words that describe it.
+type vocabulary struct {
+	list []profile
+	byID map[string]*profile
+	with map[string][]int // by word: places in list
+	idf  map[string]float64
+	read map[string]*reading // lines read before
+}
+
+type vocabularyKey struct{}
+
+// vocabularyOf is that of an edition, made when first asked for.
+func vocabularyOf(ed *quote.Edition) *vocabulary {
+	return ed.Once(vocabularyKey{}, func() any { return newVocabulary(ed.Cat) }).(*vocabulary)
+}
+
+// chassisNames are what a chassis is asked for by, whatever catalogue it stands in.
+var chassisNames = []string{"chassis", "engine", "gasoline", "diesel", "4x4", "4x2", "cutaway", "cab-chassis", "van",
+	"type i", "type ii", "type iii",
+	"rear wheel", "medium duty", "fuel"}
+
+func newVocabulary(cat *config.Catalogue) *vocabulary {
+	v := &vocabulary{with: map[string][]int{}, idf: map[string]float64{}, read: map[string]*reading{}}
+	asked := map[string]*config.Asked{}
+	for i := range cat.Asked {
+		asked[cat.Asked[i].ID] = &cat.Asked[i]
+	}
+	for i := range cat.Chassis {
+		c := &cat.Chassis[i]
+		p := newProfile(c.ID, "", c.Label, c.Spec, "chassis "+c.Drive+" drive "+c.Fuel+" powered engine only, type "+
+			chassisType(c.Type), asked[c.ID])
+		for _, n := range chassisNames {
+			p.names = append(p.names, stems(n))
+		}
+		for _, rival := range []string{"diesel", "gasoline", "4x4", "4x2", "type i", "type ii", "type iii"} {
+			if w := stems(rival)[0]; !p.words[w] {
+				p.never[w] = true
+			}
+		}
+		v.add(p)
+	}
+	for i := range cat.Bodies {
+		if b := &cat.Bodies[i]; !b.Existing {
+			v.add(newProfile(b.ID, "", b.Label, b.Spec, "module body "+b.Kind, asked[b.ID]))
+		}
+	}
+	for i := range cat.Options {
+		o := &cat.Options[i]
+		g := cat.GroupByID(o.Group)
+		p := newProfile(o.ID, o.Group, o.Label, o.Spec, g.Label, asked[o.ID])
+		p.most, p.kept = max(o.MaxQty, 1), slices.Contains(o.Tags, "remount")
+		if a := asked[o.Group]; a != nil {
+			p.learn(a)
+		}
+		if g.Choose != config.ChooseAny {
+			if w := stems(g.Label); len(w) > 0 {
+				p.names = append(p.names, w)
+			}
+		}
+		v.add(p)
+	}
+	v.byID = make(map[string]*profile, len(v.list))
+	for i := range v.list {
+		v.byID[v.list[i].id] = &v.list[i]
+	}
+	for w, at := range v.with {
+		v.idf[w] = math.Log(1 + float64(len(v.list))/float64(len(at)))
+	}
+	return v
+}
+
+// chassisType is a type without what it adds, as purchasers ask for it.
+func chassisType(t string) string {
+	if base, cut := cutSuffix(t, "-AD"); cut {
+		return base + ", type " + t + " additional duty"
+	}
+	return t
+}
+
+func cutSuffix(s, suffix string) (string, bool) {
+	if n := len(s) - len(suffix); n > 0 && s[n:] == suffix {
+		return s[:n], true
+	}
+	return s, false
+}
+
+func newProfile(id, group, label, spec, kind string, asked *config.Asked) *profile {
+	p := &profile{id: id, group: group, words: map[string]bool{moduleWord: true}, never: map[string]bool{}}
+	for i, text := range []string{label, spec, kind} {
+		line := claims.Read(text)
+		for _, w := range claims.Words(line.Tokens) {
+			p.words[w] = true
+		}
+		p.numbers = append(p.numbers, claims.Numbers(line.Tokens)...)
+		if i == 0 {
+			p.label, p.lack = claims.Words(line.Tokens), len(line.Tokens) > 0 && line.Tokens[0].Kind == claims.Not
+		}
+	}
+	if asked != nil {
+		p.learn(asked)
+	}
+	return p
+}
+
+// moduleWord is said of anything on the module without telling one thing from another.
+const moduleWord = "modul"
+
+// learn takes in what the catalogue says of how the thing is asked for.
+func (p *profile) learn(a *config.Asked) {
+	for _, n := range a.Names {
+		line := claims.Read(n)
+		if w := claims.Words(line.Tokens); len(w) > 0 {
+			p.names = append(p.names, w)
+			for _, x := range w {
+				p.words[x] = true
+			}
+		}
+	}
+	for _, t := range a.True {
+		line := claims.Read(t)
+		p.numbers = append(p.numbers, claims.Numbers(line.Tokens)...)
+		for _, w := range claims.Words(line.Tokens) {
+			p.words[w] = true
+		}
+	}
+	for _, t := range a.Never {
+		for _, w := range stems(t) {
+			p.never[w] = true
+		}
+	}
+}
+
+func (v *vocabulary) add(p *profile) {
+	for w := range p.words {
+		v.with[w] = append(v.with[w], len(v.list))
+	}
+	v.list = append(v.list, *p)
+}
+
+// telling is how much a word says of what is meant.
+func (v *vocabulary) telling(w string) float64 {
+	if x, ok := v.idf[w]; ok {
+		return x
+	}
+	return math.Log(1 + float64(len(v.list)))
+}
+
+// named reports whether words speak of a thing: by one of its names, or by most of
+// its label.
+func (v *vocabulary) named(p *profile, has map[string]bool) bool {
+	for _, n := range p.names {
+		all := true
+		for _, w := range n {
+			all = all && has[w]
+		}
+		if all {
+			return true
+		}
+	}
+	return v.likeness(p, has) >= mostOfLabel
+}
+
+// mostOfLabel is the share of a label's telling words by which it is named.
+const mostOfLabel = 0.8
+
+// likeness is the share of a label that words hold, by how telling its words are.
+func (v *vocabulary) likeness(p *profile, has map[string]bool) float64 {
+	whole, part := 0.0, 0.0
+	for _, w := range p.label {
+		t := v.telling(w)
+		whole += t
+		if has[w] {
+			part += t
+		}
+	}
+	if whole == 0 {
+		return 0
+	}
+	return part / whole
+}

@@ -1,0 +1,469 @@
+package bid
+
+import (
+	"cmp"
+	"math"
+	"slices"
+
+	"boxwright/config"
+	"boxwright/config/quantity"
+	"boxwright/pricing/bid/claims"
+	"boxwright/pricing/bid/terms"
+	"boxwright/pricing/quote"
+)
+
+// claim is one thing that a line asks for: an amount of a figure, or something the
+// catalogue offers.
+type claim struct {
+	gauge  *gauge
+	want   float64
+	sense  config.Sense
+	stated bool   // the line says how the amount binds
+	unit   string // of a time of delivery
+	day    config.Date
+
+	same  []string // what is offered just so, the likeliest first
+	more  []string // what is offered and exceeds it
+	short []string // what is offered and falls short of it by an amount
+	by    claims.Number
+	qty   int // asked for; 0 when not said
+
+	words   []string
+	numbers []claims.Number
+}
+
+// reading is what a line was read as. It depends on the catalogue alone.
+type reading struct {
+	claims  []claim
+	unread  []string // words of pieces that were not read
+	apart   bool     // what was not read stands in a sentence of its own
+	matches []string // what the line may ask for, the likeliest first
+	term    string   // the term of the bid that it is; empty when it is none
+	strong  bool     // it is that whatever else it holds
+}
+
+// Bounds of the reading of one line.
+const (
+	mostPieces   = 24 // a line of more is read in part
+	mostTogether = 8  // pieces that are read as one claim
+	mostMatches  = 8
+	mostRead     = 4 * quote.MaxRequirements // lines that an edition remembers
+)
+
+// readLine reads a line, once for the edition.
+func (v *vocabulary) readLine(text string) *reading {
+	if r, known := v.read[text]; known {
+		return r
+	}
+	if len(v.read) >= mostRead {
+		clear(v.read)
+	}
+	r := v.reading(claims.Read(text).Tokens)
+	r.term, r.strong = terms.Of(text)
+	v.read[text] = r
+	return r
+}
+
+// piece is part of a line between two places where a claim may end.
+type piece struct {
+	tokens []claims.Token
+	stop   bool // a sentence ends behind it
+}
+
+func pieces(list []claims.Token) []piece {
+	var out []piece
+	var p piece
+	end := func(stop bool) {
+		if p.tokens != nil {
+			p.stop = stop
+			out = append(out, p)
+		} else if stop && out != nil {
+			out[len(out)-1].stop = true
+		}
+		p = piece{}
+	}
+	for _, t := range list {
+		switch t.Kind {
+		case claims.Break, claims.Stop:
+			end(t.Kind == claims.Stop)
+		default:
+			p.tokens = append(p.tokens, t)
+		}
+	}
+	end(true)
+	return out
+}
+
+// reading finds the parting of a line into claims that leaves the fewest words
+// unread, and of those the one with the fewest claims.
+func (v *vocabulary) reading(tokens []claims.Token) *reading {
+	r := &reading{}
+	all := pieces(tokens)
+	if len(all) > mostPieces {
+		for _, p := range all[mostPieces:] {
+			r.unread = append(r.unread, claims.Words(p.tokens)...)
+		}
+		all = all[:mostPieces]
+	}
+	n := len(all)
+	type best struct {
+		unread, short, parts int // words not read, claims that nothing offered reaches, claims
+		from                 int
+		claim                *claim
+	}
+	worse := func(a, b best) bool {
+		return cmp.Or(cmp.Compare(a.unread, b.unread), cmp.Compare(a.short, b.short),
+			cmp.Compare(a.parts, b.parts)) >= 0
+	}
+	at := make([]best, n+1)
+	for i := 1; i <= n; i++ {
+		at[i] = best{at[i-1].unread + len(all[i-1].tokens), at[i-1].short, at[i-1].parts, i - 1, nil}
+		for j := i - 1; j >= max(0, i-mostTogether); j-- {
+			b := best{unread: at[j].unread, short: at[j].short, parts: at[j].parts + 1, from: j}
+			if worse(b, at[i]) {
+				continue
+			}
+			var together []claims.Token
+			for _, p := range all[j:i] {
+				together = append(together, p.tokens...)
+			}
+			if c, ok := v.claimOf(together); ok {
+				b.claim = &c
+				if c.short != nil {
+					b.short++
+				}
+				if !worse(b, at[i]) {
+					at[i] = b
+				}
+			}
+		}
+	}
+	read := make([]bool, n)
+	for i := n; i > 0; i = at[i].from {
+		if c := at[i].claim; c != nil {
+			r.claims = append(r.claims, *c)
+			for k := at[i].from; k < i; k++ {
+				read[k] = true
+			}
+		}
+	}
+	slices.Reverse(r.claims)
+	r.apart = true
+	for i, p := range all {
+		if read[i] {
+			continue
+		}
+		for _, t := range p.tokens {
+			if t.Kind == claims.Word {
+				r.unread = append(r.unread, t.Word)
+			} else {
+				r.unread = append(r.unread, "#")
+			}
+		}
+		if !p.stop && i+1 < n && read[i+1] || i > 0 && read[i-1] && !all[i-1].stop {
+			r.apart = false
+		}
+	}
+	if len(r.unread) > 0 || len(r.claims) == 0 {
+		r.matches = v.suggest(tokens)
+	} else if len(r.claims) == 1 {
+		c := &r.claims[0]
+		r.matches = slices.Concat(c.same, c.more, c.short)
+		r.matches = r.matches[:min(len(r.matches), mostMatches)]
+	}
+	return r
+}
+
+// claimOf reads tokens as one claim; false when a word or an amount of them is not
+// accounted for.
+func (v *vocabulary) claimOf(tokens []claims.Token) (claim, bool) {
+	if c, ok := v.plainClaim(tokens); ok {
+		return c, true
+	}
+	if claims.Ruled(tokens) { // "no a or b": neither will do
+		both := slices.DeleteFunc(slices.Clone(tokens), func(t claims.Token) bool { return t.Kind == claims.Or })
+		return v.plainClaim(both)
+	}
+	for i, t := range tokens { // "a or b": either will do
+		if t.Kind != claims.Or {
+			continue
+		}
+		for _, drop := range [][2]int{{i, i + 2}, {i - 1, i + 1}} {
+			if drop[0] < 0 || drop[1] > len(tokens) {
+				continue
+			}
+			if c, ok := v.plainClaim(slices.Delete(slices.Clone(tokens), drop[0], drop[1])); ok {
+				return c, true
+			}
+		}
+	}
+	return claim{}, false
+}
+
+func (v *vocabulary) plainClaim(tokens []claims.Token) (claim, bool) {
+	words, list := claims.Words(tokens), claims.Numbers(tokens)
+	not := claims.Ruled(tokens)
+	day, dated := claims.DayOf(tokens)
+	if len(words) == 0 {
+		return claim{}, false
+	}
+	has := map[string]bool{}
+	for _, w := range words {
+		has[w] = true
+	}
+	for i := range readyGauges {
+		g := &readyGauges[i]
+		if not && g.code != ratioScene {
+			continue
+		}
+		if c, ok := g.asks(words, list, day, has); ok {
+			return c, true
+		}
+	}
+	if dated {
+		return claim{}, false
+	}
+	return v.offered(words, list, has, not)
+}
+
+// offered finds what the catalogue offers of which every word and amount is true.
+func (v *vocabulary) offered(words []string, list []claims.Number, has map[string]bool, not bool) (claim, bool) {
+	type found struct {
+		p    *profile
+		like float64
+	}
+	var same, more, short []found
+	var by claims.Number
+	for _, i := range v.having(words, not) {
+		p := &v.list[i]
+		if p.kept {
+			continue
+		}
+		if not != p.lack && !(not && v.free(p, words)) {
+			continue
+		}
+		if not && !p.lack && !v.free(p, words) || !v.named(p, has) {
+			continue
+		}
+		f := found{p, v.likeness(p, has)}
+		fit, missing := p.fits(list)
+		switch fit {
+		case exact:
+			same = append(same, f)
+		case exceeds:
+			more = append(more, f)
+		case falls:
+			short, by = append(short, f), missing
+		}
+	}
+	order := func(list []found) []string {
+		slices.SortStableFunc(list, func(a, b found) int { return cmp.Compare(b.like, a.like) })
+		var out []string
+		for _, f := range list {
+			out = append(out, f.p.id)
+		}
+		return out
+	}
+	c := claim{same: order(same), more: order(more), words: words, numbers: list}
+	if c.same == nil && c.more == nil {
+		if short == nil || not {
+			return claim{}, false
+		}
+		c.short, c.by = order(short), by
+	}
+	for _, n := range list {
+		if n.Unit == "" && n.Value > 1 {
+			for _, f := range same {
+				if int(n.Value) <= f.p.most {
+					c.qty = int(n.Value)
+				}
+			}
+		}
+	}
+	return c, true
+}
+
+// free reports whether a thing is what a line that rules something out leaves: it is
+// free of some of the words, and the others are true of it.
+func (v *vocabulary) free(p *profile, words []string) bool {
+	never, rest := 0, 0
+	for _, w := range words {
+		if p.never[w] {
+			never++
+		} else if p.words[w] {
+			rest++
+		} else {
+			return false
+		}
+	}
+	return never > 0
+}
+
+// having are the things of which all words are true, or, where something is ruled
+// out, at least one.
+func (v *vocabulary) having(words []string, not bool) []int {
+	if not {
+		var out []int
+		for i := range v.list {
+			p := &v.list[i]
+			if slices.ContainsFunc(words, func(w string) bool { return !p.words[w] && !p.never[w] }) {
+				continue
+			}
+			out = append(out, i)
+		}
+		return out
+	}
+	rare := words[0]
+	for _, w := range words {
+		if len(v.with[w]) < len(v.with[rare]) {
+			rare = w
+		}
+	}
+	var out []int
+	for _, i := range v.with[rare] {
+		p := &v.list[i]
+		if !slices.ContainsFunc(words, func(w string) bool { return !p.words[w] }) {
+			out = append(out, i)
+		}
+	}
+	return out
+}
+
+// How the amounts of a line fit a thing.
+const (
+	misses = iota
+	exact
+	exceeds
+	falls
+)
+
+// more is better in these units: who offers more than was asked for complies.
+var ratings = map[string]bool{quantity.Amp: true, quantity.Watt: true, quantity.AmpHour: true, quantity.Pound: true,
+	claims.Month: true,
+	claims.Mile:  true, claims.BTU: true, quantity.CubicFoot: true, claims.Milli: true}
+
+// fits holds amounts against those of a thing. When just one falls short it is named.
+func (p *profile) fits(list []claims.Number) (fit int, missing claims.Number) {
+	fit = exact
+	for i, n := range list {
+		if slices.ContainsFunc(list[:i], func(x claims.Number) bool {
+			return x.Unit == n.Unit && x.Value != n.Value
+		}) && p.amounts(n.Unit) < 2 {
+			return misses, n // two amounts are not both of one measure
+		}
+		switch p.has(n) {
+		case exact:
+		case exceeds:
+			fit = max(fit, exceeds)
+		case falls:
+			if missing.Unit != "" {
+				return misses, n
+			}
+			missing = n
+		default:
+			return misses, n
+		}
+	}
+	if missing.Unit != "" {
+		return falls, missing
+	}
+	return fit, missing
+}
+
+func (p *profile) has(n claims.Number) int {
+	below, above, bare := false, false, 0
+	for _, x := range p.numbers {
+		if x.Unit == "" {
+			bare++
+		}
+		if x.Unit != n.Unit {
+			continue
+		}
+		if n.Unit == "" && !counts(x.Near, n.Near) {
+			continue
+		}
+		near := math.Abs(x.Value-n.Value) <= 0.005*n.Value || n.Unit == quantity.Volt &&
+			claims.SameVolts(x.Value, n.Value)
+		switch {
+		case near:
+			return exact
+		case n.Sense == atLeast && x.Value > n.Value, n.Sense == atMost && x.Value < n.Value:
+			return exact
+		case x.Value > n.Value:
+			above = true
+		default:
+			below = true
+		}
+	}
+	switch {
+	case n.Unit == "" && n.Value == 1 && bare == 0, n.Unit == "" && n.Value > 1 && int(n.Value) <= p.most &&
+		n.Value == math.Trunc(n.Value):
+		return exact
+	case n.Unit == "":
+		return misses
+	case above && n.Sense == "" && ratings[n.Unit]:
+		return exceeds
+	case below && n.Sense != atMost && ratings[n.Unit], below && n.Sense == atLeast, above && n.Sense == atMost:
+		return falls
+	}
+	return misses
+}
+
+// amounts is how many different amounts of a unit are true of a thing.
+func (p *profile) amounts(unit string) int {
+	var list []float64
+	for _, x := range p.numbers {
+		if x.Unit == unit && !slices.Contains(list, x.Value) {
+			list = append(list, x.Value)
+		}
+	}
+	return len(list)
+}
+
+// counts reports whether two numbers may count the same things.
+func counts(a, b []string) bool {
+	return len(b) == 0 || slices.ContainsFunc(b, func(w string) bool { return slices.Contains(a, w) })
+}
+
+// suggest ranks what a line that was not read may ask for.
+func (v *vocabulary) suggest(tokens []claims.Token) []string {
+	words := claims.Words(tokens)
+	total := 0.0
+	hits := map[int]float64{}
+	for _, w := range words {
+		t := v.telling(w)
+		total += t
+		for _, i := range v.with[w] {
+			hits[i] += t
+		}
+	}
+	if total == 0 {
+		return nil
+	}
+	has := map[string]bool{}
+	for _, w := range words {
+		has[w] = true
+	}
+	type match struct {
+		at    int
+		score float64
+	}
+	var list []match
+	for i, h := range hits {
+		p := &v.list[i]
+		if score := 0.7*h/total + 0.3*v.likeness(p, has); score > leastLike && !p.kept {
+			list = append(list, match{i, score})
+		}
+	}
+	slices.SortFunc(list, func(a, b match) int {
+		return cmp.Or(cmp.Compare(b.score, a.score), cmp.Compare(a.at, b.at))
+	})
+	var out []string
+	for _, m := range list[:min(len(list), mostMatches)] {
+		out = append(out, v.list[m.at].id)
+	}
+	return out
+}
+
+// leastLike is the likeness below which nothing is suggested.
+const leastLike = 0.3

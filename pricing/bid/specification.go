@@ -1,0 +1,126 @@
+package bid
+
+import (
+	"slices"
+	"strconv"
+	"strings"
+
+	"boxwright/config"
+	"boxwright/config/quantity"
+	"boxwright/pricing/quote"
+)
+
+// Clause is one of a specification that a purchaser could put out to bid.
+type Clause struct {
+	No   string
+	Text string
+	Head bool
+}
+
+// bounds are the figures that a specification names, with the words before and after
+// the amount. Weights, dimensions and reserves bind on the side that the purchaser is
+// better off with.
+var bounds = []struct {
+	head  string
+	codes []string
+}{
+	{"Chassis and ratings", []string{factGVWR, factGAWRFront, factGAWRRear, factWheelbase, factFuel, factFloor}},
+	{"Weights", []string{"weight.payload", "weight.curb", shareFrontReserve, shareRearReserve, "weight.side"}},
+	{"Dimensions", []string{"space.length", "space.width", "space.height", factModule, "space.headroom", "space.aisle",
+		"space.inside-length",
+		"space.storage", "space.compartments", countCompartments, "space.seats", "space.patients", "space.oxygen"}},
+	{"Electrical capacity", []string{factHotIdle, "power.remaining", "power.battery-minutes"}},
+}
+
+// Specification is the unit as a purchaser's document, in words that name no maker:
+// each figure that binds with its amount, then what is to be furnished, chapter by
+// chapter.
+func Specification(q *quote.Quote, in quantity.System) []Clause {
+	var out []Clause
+	section := 0
+	head := func(text string) {
+		section++
+		out = append(out, Clause{strconv.Itoa(section), text, true})
+	}
+	item := func(n int, text string) {
+		out = append(out, Clause{strconv.Itoa(section) + "." + strconv.Itoa(n), text, false})
+	}
+	head("General")
+	item(1, "The unit shall be a Type "+q.Chassis.Type+" ambulance on a "+cabWords[q.Chassis.Cab]+" with a "+
+		q.Chassis.Fuel+" engine, "+
+		q.Chassis.Drive+" drive.")
+	item(2, "The unit shall be judged by: "+q.Assume.Label+".")
+	for _, b := range bounds {
+		head(b.head)
+		n := 0
+		for _, code := range b.codes {
+			i := slices.IndexFunc(gauges, func(g gauge) bool { return g.code == code })
+			g := &gauges[i]
+			f, ok := factOf(q, g)
+			if !ok {
+				continue
+			}
+			n++
+			f.Label = g.label
+			item(n, boundWords(f, g.sense, in))
+		}
+	}
+	cat := q.Edition.Cat
+	for _, ch := range cat.Chapters {
+		n := 0
+		for i := range cat.Groups {
+			g := &cat.Groups[i]
+			if g.Chapter != ch.ID {
+				continue
+			}
+			for _, m := range cat.Members(g.ID) {
+				o := &cat.Options[m]
+				qty := q.Draft.Unit.Qty(o.ID)
+				if qty == 0 || slices.Contains(o.Tags, "remount") {
+					continue
+				}
+				if n == 0 {
+					head(ch.Label)
+				}
+				n++
+				text := g.Label + ": " + o.Spec
+				if qty > 1 {
+					text += " Quantity: " + strconv.Itoa(qty) + "."
+				}
+				item(n, text)
+			}
+		}
+	}
+	return out
+}
+
+var cabWords = map[string]string{"cab-chassis": "conventional cab-chassis", "cutaway": "cutaway van chassis",
+	"van":    "full-size van",
+	"medium": "medium-duty cab-chassis"}
+
+// boundWords is a figure as a clause. The amount is rounded to the side on which the
+// unit still complies.
+func boundWords(f config.Figure, sense config.Sense, in quantity.System) string {
+	f.Unit = countUnit(f.Code, f.Unit)
+	amount := show(in, f.Value, f.Unit)
+	not := map[config.Sense]string{config.AtLeast: "not less than ", config.AtMost: "not more than "}[sense]
+	return strings.ToUpper(f.Label[:1]) + f.Label[1:] + ": " + not + amount + "."
+}
+
+// countUnit is the unit a figure is shown in: what has none is counted, but for the
+// ratio of stability.
+func countUnit(code, unit string) string {
+	if unit == "" && code != "weight.ssf" {
+		return quantity.Count
+	}
+	return unit
+}
+
+// SpecificationRows is the specification as a table.
+func SpecificationRows(list []Clause) [][]string {
+	rows := [][]string{{"No.", "Requirement", "Comply (Y/N)", "Exception"}}
+	for _, c := range list {
+		rows = append(rows, []string{c.No, c.Text, "", ""})
+	}
+	return rows
+}
