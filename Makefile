@@ -77,7 +77,7 @@ scripts: $(filter packages,$(NEEDED))
 page: $(filter packages,$(NEEDED))
 	@go test -vet=off ./web/pack/site
 
-# The built page in Chromium: one browser, three tabs at a time.
+# The built page in Chromium's headless shell: one browser, three tabs at a time.
 browser: $(NEEDED)
 	@go test -vet=off -timeout 40m -parallel 3 ./web/e2e
 
@@ -100,10 +100,10 @@ web/node_modules/.package-lock.json: web/package.json web/package-lock.json
 
 # Browsers and pdftotext come from Debian, where this may install; elsewhere the
 # message says what to install.
-DEBIAN = chromium poppler-utils firefox-esr webkit2gtk-driver xvfb
+DEBIAN = chromium chromium-headless-shell poppler-utils firefox-esr webkit2gtk-driver xvfb
 
 tools:
-	@if [ "$$(command -v chromium pdftotext firefox-esr WebKitWebDriver Xvfb | wc -l)" -lt 5 ]; then \
+	@if [ "$$(command -v chromium chromium-headless-shell pdftotext firefox-esr WebKitWebDriver Xvfb | wc -l)" -lt 6 ]; then \
 		if [ "$$(id -u)" = 0 ] && command -v apt-get >/dev/null; then \
 			echo "installing $(DEBIAN)"; \
 			{ apt-get update && DEBIAN_FRONTEND=noninteractive apt-get install -y --no-install-recommends $(DEBIAN); } >/dev/null; \

@@ -15,6 +15,8 @@ import (
 	"io"
 
 	"golang.org/x/crypto/scrypt"
+
+	"boxwright/pricing/seal/internal/work"
 )
 
 // The form of a sealed file: magic, three bytes of scrypt cost, salt, nonce,
@@ -27,10 +29,6 @@ const (
 	keyLen    = 32
 	tagLen    = 16
 	headerLen = len(magic) + 3 + saltLen + nonceLen
-
-	// 32 MiB of memory, three times over: about a second in a page, and at that
-	// price for each guess.
-	logN, blocks, rounds = 15, 8, 3
 
 	// MaxBytes is the most that is sealed or opened.
 	MaxBytes = 8 << 20
@@ -61,7 +59,8 @@ func Seal(random io.Reader, purpose, passphrase string, data []byte) ([]byte, er
 		return nil, ErrPassphrase
 	}
 	header := append(make([]byte, 0, headerLen), magic...)
-	header = append(header, logN, blocks, rounds)
+	cost := work.Sealing
+	header = append(header, cost.LogN, cost.Blocks, cost.Rounds)
 	header = header[:headerLen]
 	if _, err := io.ReadFull(random, header[len(magic)+3:]); err != nil {
 		return nil, fmt.Errorf("seal: no randomness: %w", err)
@@ -86,7 +85,7 @@ func Open(purpose, passphrase string, sealed []byte) ([]byte, error) {
 	}
 	header := sealed[:headerLen]
 	n, r, p := header[len(magic)], header[len(magic)+1], header[len(magic)+2]
-	if n < 14 || n > 17 || r != blocks || p < 1 || p > 4 {
+	if n < 14 || n > 17 || r != work.Shipped.Blocks || p < 1 || p > 4 {
 		return nil, ErrForm
 	}
 	if passphrase == "" || len(passphrase) > maxPassphrase {

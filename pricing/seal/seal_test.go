@@ -12,6 +12,8 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"boxwright/pricing/seal"
+	"boxwright/pricing/seal/internal/work"
+	"boxwright/pricing/seal/sealtest"
 )
 
 const passphrase = "four plain words here"
@@ -32,7 +34,21 @@ func ExampleSeal() {
 	// true
 }
 
+// The example above seals with it too.
+func TestFilesAreSealedWithTheShippedWork(t *testing.T) {
+	sealed, err := seal.Seal(fixed(), "costs", passphrase, []byte("x"))
+	require.NoError(t, err)
+	require.Equal(t, []byte{15, 8, 3}, sealed[8:11], "1<<15 blocks of 8*128 bytes, three times over")
+}
+
+// cheap has a test seal with less work, which it is not about.
+func cheap(t *testing.T) {
+	t.Cleanup(func() { work.Sealing = work.Shipped })
+	sealtest.Cheap()
+}
+
 func TestSameInputSameBytes(t *testing.T) {
+	cheap(t)
 	a, err := seal.Seal(fixed(), "costs", passphrase, []byte("x"))
 	require.NoError(t, err)
 	b, err := seal.Seal(fixed(), "costs", passphrase, []byte("x"))
@@ -45,6 +61,7 @@ func TestSameInputSameBytes(t *testing.T) {
 }
 
 func TestAnyChangeIsNoticed(t *testing.T) {
+	cheap(t)
 	sealed, err := seal.Seal(fixed(), "costs", passphrase, []byte("margin"))
 	require.NoError(t, err)
 	// One byte of each part: salt, nonce, ciphertext, tag.
@@ -61,6 +78,7 @@ func TestAnyChangeIsNoticed(t *testing.T) {
 }
 
 func TestHostileFilesCostNothing(t *testing.T) {
+	cheap(t)
 	sealed, err := seal.Seal(fixed(), "costs", passphrase, nil)
 	require.NoError(t, err)
 	with := func(at int, b byte) []byte {

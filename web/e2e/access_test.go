@@ -1,8 +1,10 @@
 package e2e
 
 import (
+	_ "embed"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 
@@ -23,61 +25,136 @@ type violation struct {
 }
 
 // check runs the accessibility engine over the page as it stands.
-func (w *window) check(where string) {
+func (w *window) check(where string) { w.t.Helper(); w.blame(where, `__check()`) }
+
+// checkColors runs what of it looks at colors, for a theme in which all else is the same.
+func (w *window) checkColors(where string) {
 	w.t.Helper()
-	list := eval[[]violation](w, `axe.run(document, { resultTypes: ["violations"] }).then((r) =>
-		r.violations.map((v) => ({ ID: v.id, Help: v.help, Nodes: v.nodes.slice(0, 3).map((n) => n.html.slice(0, 160) + " – " + (n.any[0] || n.all[0] || n.none[0] || {}).message) })))`)
-	for _, v := range list {
+	w.blame(where, `__check("color-contrast", "link-in-text-block")`)
+}
+
+func (w *window) blame(where, script string) {
+	w.t.Helper()
+	for _, v := range eval[[]violation](w, script) {
 		assert.Fail(w.t, v.ID+" in "+where, "%s:\n%s", v.Help, strings.Join(v.Nodes, "\n"))
 	}
 }
 
+//go:embed check.js
+var checking string
+
+// engine is the accessibility engine, with what runs it.
 func engine(t *testing.T) string {
 	t.Helper()
 	text, err := os.ReadFile(filepath.Join("..", "node_modules", "axe-core", "axe.min.js"))
 	require.NoError(t, err, "the npm packages are missing: run npm ci in web/ (make does it)")
-	return string(text)
+	return string(text) + "\n" + checking
 }
+
+// Of texts that look alike the check looks at one: each of these must be another look.
+func TestTheCheckSeesWhatShutsPeopleOut(t *testing.T) {
+	t.Parallel()
+	w := open(t, folder, drive.Desk, "", engine(t))
+	w.area("weight")
+	w.check("weight as it is")
+	for _, x := range []struct{ name, change, want string }{
+		{"faint", `text.style.color = "#bbb"`, "color-contrast"},
+		{"on a background of its own", `(text.style.background = "#777", text.style.color = "#888")`, "color-contrast"},
+		{"faint with all that is around it", `text.parentElement.style.opacity = "0.3"`, "color-contrast"},
+		{"faint in a line that is apart", `(text.style.transform = "translate(1px)", text.style.color = "#bbb")`, "color-contrast"},
+		{"a button without a name", `text.replaceChildren(document.createElement("button"))`, "button-name"},
+		{"a role that there is not", `text.setAttribute("role", "paragraf")`, "aria-roles"},
+	} {
+		t.Run(x.name, func(t *testing.T) {
+			found := eval[[]violation](w, `(async () => {
+				const main = document.getElementById("main"), was = main.innerHTML;
+				const text = [...main.querySelectorAll("p")].filter((p) => p.innerText).at(-1);
+				`+x.change+`;
+				const found = await __check();
+				main.innerHTML = was;
+				return found;
+			})()`)
+			ids := make([]string, 0, len(found))
+			for _, v := range found {
+				ids = append(ids, v.ID)
+			}
+			require.Contains(t, ids, x.want)
+		})
+	}
+}
+
+// onBothScreens gives a check of a state on both screens, which also holds it as wide
+// as each. The presses that follow are made on the one that was looked at last, each
+// in its turn.
+func (w *window) onBothScreens() func(where string) {
+	screens := []drive.Screen{drive.Desk, drive.Phone}
+	return func(where string) {
+		w.t.Helper()
+		slices.Reverse(screens)
+		for _, screen := range screens {
+			w.must(w.Resize(screen))
+			w.check(where)
+			require.LessOrEqual(w.t, eval[int](w, `document.documentElement.scrollWidth - innerWidth`), 0,
+				"%s is as wide as the screen of %d px", where, screen.Width)
+		}
+	}
+}
+
+// themes are what the page is looked at in; the last is the one it goes on with.
+var themes = []string{"dark", "contrast", "light"}
 
 func TestNoAreaShutsAnybodyOut(t *testing.T) {
 	t.Parallel()
 	axe := engine(t)
 	for _, screen := range []drive.Screen{drive.Desk, drive.Phone} {
-		for _, scheme := range []string{"light", "dark", "contrast"} {
-			t.Run(scheme+"-"+itoa(int(screen.Width)), func(t *testing.T) {
-				t.Parallel()
-				w := open(t, folder, screen, "", axe)
-				w.in(scheme)
-				w.check("the offer to a newcomer")
-				w.click("#guide-start") // its strip stands in every area from now on
-				w.begin("cut-14500-158-gas", "mod-146-72")
-				w.pick("fb-push")
-				for _, a := range areas {
-					if a == "compare" {
-						w.area("compare")
-						w.click("#pin")
-					}
-					w.area(a)
-					require.True(t, w.has("#guide"), a)
+		t.Run(itoa(int(screen.Width)), func(t *testing.T) {
+			t.Parallel()
+			w := open(t, folder, screen, "", axe)
+			check := func(where string) {
+				for _, theme := range themes {
+					w.in(theme)
 					eval[bool](w, `(document.querySelectorAll("details").forEach((d) => (d.open = true)), true)`)
-					w.check(a + " with everything open")
+					if theme == "light" {
+						w.check(where)
+					} else {
+						w.checkColors(where + " in " + theme)
+					}
 				}
-			})
-		}
+			}
+			check("the offer to a newcomer")
+			w.click("#guide-start") // its strip stands in every area from now on
+			w.begin("cut-14500-158-gas", "mod-146-72")
+			w.pick("fb-push")
+			for _, a := range areas {
+				if a == "compare" {
+					w.area("compare")
+					w.click("#pin")
+				}
+				w.area(a)
+				require.True(t, w.has("#guide"), a)
+				check(a + " with everything open")
+			}
+		})
 	}
 }
 
 // in shows the page as the device prefers it, or in the theme for those who
 // need strong contrast.
-func (w *window) in(scheme string) {
+func (w *window) in(theme string) {
 	w.t.Helper()
-	if scheme != "contrast" {
-		w.must(w.Prefer(scheme))
-		return
+	chosen := ""
+	if theme == "contrast" {
+		chosen = theme
+	} else {
+		w.must(w.Prefer(theme))
 	}
-	eval[bool](w,
-		`(document.getElementById("f-theme").value = "contrast", document.getElementById("f-theme").dispatchEvent(new Event("change", { bubbles: true })), true)`)
-	w.must(w.Until(`document.documentElement.dataset.theme === "contrast"`))
+	eval[bool](w, `((f) => {
+		const other = f.value !== `+drive.Quote(chosen)+`;
+		f.value = `+drive.Quote(chosen)+`;
+		if (other) f.dispatchEvent(new Event("change", { bubbles: true }));
+		return true;
+	})(document.getElementById("f-theme"))`)
+	w.must(w.Until(`(document.documentElement.dataset.theme || "") === ` + drive.Quote(chosen)))
 	w.must(w.Settle())
 }
 
@@ -111,7 +188,7 @@ func TestNoStateShutsAnybodyOut(t *testing.T) {
 	w.in("contrast")
 	for _, a := range areas {
 		w.area(a)
-		w.check(a + " in high contrast")
+		w.checkColors(a + " in high contrast")
 	}
 }
 

@@ -135,6 +135,7 @@ func TestQuoteFiles(t *testing.T) {
 
 func TestKeptStateThatCannotBeUsed(t *testing.T) {
 	t.Parallel()
+	w := open(t, folder, drive.Desk, "")
 	for _, x := range []struct {
 		change string
 		told   bool // whether something of worth is lost, which must be said
@@ -148,7 +149,7 @@ func TestKeptStateThatCannotBeUsed(t *testing.T) {
 		{`s.pins = [7]`, false, "not links"},
 	} {
 		t.Run(x.reason, func(t *testing.T) {
-			w := open(t, folder, drive.Desk, "")
+			w := &window{w.Tab, t}
 			eval[bool](w, inStorage(x.change+`; return true`))
 			w.must(w.Reload())
 			if x.told {
@@ -157,7 +158,9 @@ func TestKeptStateThatCannotBeUsed(t *testing.T) {
 			w.area("unit")
 			require.Empty(t, w.trouble(), x.reason)
 			w.area("weight")
-			w.must(w.Reload())
+			if x.told { // another case begins with a start too
+				w.must(w.Reload())
+			}
 			require.Empty(t, w.trouble(), "%s: told once", x.reason)
 		})
 	}

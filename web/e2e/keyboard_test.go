@@ -21,10 +21,8 @@ type stop struct {
 	Stands float64 // contrast of what shows the focus with what it lies on
 }
 
-func (w *window) focus() stop {
-	w.t.Helper()
-	return eval[stop](w, `(() => {
-		const el = document.activeElement;
+// stopped is a script that tells of the element el.
+const stopped = `((el) => {
 		const shows = (x) => { const s = getComputedStyle(x); return s.outlineStyle !== "none" && parseFloat(s.outlineWidth) >= 2; };
 		const small = (r) => r.width < 4 || r.height < 4;
 		const stands = small(el.getBoundingClientRect()) && el.labels && el.labels.length ? el.labels[0] : el;
@@ -49,6 +47,25 @@ func (w *window) focus() stop {
 			}),
 			InView: r.bottom > 0 && r.top < innerHeight && r.right > 0 && r.left < innerWidth,
 		};
+	})`
+
+// focus tells where the focus stands.
+func (w *window) focus() stop {
+	w.t.Helper()
+	return eval[stop](w, stopped+`(document.activeElement)`)
+}
+
+// focusEach gives the focus to everything that can have it, one after another.
+func (w *window) focusEach() []stop {
+	w.t.Helper()
+	return eval[[]stop](w, `(() => {
+		const tell = `+stopped+`, out = [];
+		for (const el of document.querySelectorAll("a[href], button, input, select, textarea, summary, [tabindex]")) {
+			if (el.tabIndex < 0 || el.disabled || !el.checkVisibility()) continue;
+			el.focus({ preventScroll: true });
+			if (el === document.activeElement) out.push(tell(el));
+		}
+		return out;
 	})()`)
 }
 
@@ -130,18 +147,14 @@ func TestByKeyboardAlone(t *testing.T) {
 // Source: WCAG 2.2, success criterion 1.4.11, non-text contrast, from memory.
 const leastContrast = 3
 
-// The Tab key comes through every area to its end, in every theme; each stop has
-// a name and shows that it is the one.
+// The Tab key comes through every area to its end; each stop has a name and shows
+// that it is the one, in every theme.
 func TestEveryStopOfEveryAreaIsVisible(t *testing.T) {
 	t.Parallel()
-	for _, x := range []struct {
-		scheme string
-		screen drive.Screen
-	}{{"light", drive.Desk}, {"dark", drive.Desk}, {"contrast", drive.Desk}, {"light", drive.Phone}} {
-		t.Run(x.scheme+"-"+itoa(int(x.screen.Width)), func(t *testing.T) {
+	for _, screen := range []drive.Screen{drive.Desk, drive.Phone} {
+		t.Run(itoa(int(screen.Width)), func(t *testing.T) {
 			t.Parallel()
-			w := open(t, folder, x.screen, "")
-			w.in(x.scheme)
+			w := open(t, folder, screen, "")
 			w.click("#guide-start")
 			w.begin("cut-14500-158-gas", "mod-146-72")
 			for _, a := range areas {
@@ -165,22 +178,37 @@ func TestEveryStopOfEveryAreaIsVisible(t *testing.T) {
 						break
 					}
 					seen[at.What] = true
-					where := fmt.Sprintf("%s in %s at %d px wide, stop %d: %s", a, x.scheme, x.screen.Width, i, at.What)
-					require.True(t, at.Seen, "the focus cannot be seen in %s", where)
+					where := fmt.Sprintf("%s at %d px wide, stop %d: %s", a, screen.Width, i, at.What)
+					w.standsOut(at, where)
 					require.True(t, at.InView, "the focus is outside the window in %s", where)
 					require.False(t, at.Hidden, "the focus lies beneath something in %s", where)
 					require.NotEmpty(t, at.Name, "nothing says what it is in %s", where)
-					require.GreaterOrEqual(t, at.Stands, float64(leastContrast), "the focus hardly stands out in %s",
-						where)
 				}
 				require.True(t, ended, "the Tab key never comes round in %s", a)
 				require.Greater(t, len(seen), 20, a)
 				for _, id := range []string{"guide-end", "area-" + a} {
 					require.True(t, reached(seen, id), "%s is reached in %s", id, a)
 				}
+				// The same stops in the other themes, where each takes the focus from the one before.
+				for _, theme := range themes {
+					w.in(theme)
+					w.must(w.Press(drive.TabKey)) // the focus is shown to who uses the keys
+					again := w.focusEach()
+					require.GreaterOrEqual(t, len(again), len(seen), "%s in %s", a, theme)
+					for _, at := range again {
+						w.standsOut(at, fmt.Sprintf("%s in %s at %d px wide: %s", a, theme, screen.Width, at.What))
+					}
+				}
 			}
 		})
 	}
+}
+
+// standsOut holds that a stop shows the focus, and that it can be seen there.
+func (w *window) standsOut(at stop, where string) {
+	w.t.Helper()
+	require.True(w.t, at.Seen, "the focus cannot be seen in %s", where)
+	require.GreaterOrEqual(w.t, at.Stands, float64(leastContrast), "the focus hardly stands out in %s", where)
 }
 
 func reached(seen map[string]bool, id string) bool {

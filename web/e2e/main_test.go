@@ -97,7 +97,7 @@ func run(m *testing.M) (int, error) {
 	if demo, err = config.Read(catalogue.Demo); err != nil {
 		return 1, err
 	}
-	if browser, err = drive.Start(); err != nil {
+	if browser, err = drive.StartShell(); err != nil {
 		return 1, err
 	}
 	defer browser.Close()

@@ -1,6 +1,6 @@
-// Package drive runs the built page in the system's Chromium the way a person
-// would: real mouse and key events, and what can be read on the screen. It runs
-// on the host only, for the browser tests and the measurements.
+// Package drive runs the built page in the system's Chromium, or for tests in its
+// headless shell, the way a person would: real mouse and key events, and what can be
+// read on the screen. It runs on the host only.
 package drive
 
 import (
@@ -23,8 +23,8 @@ const Patience = 2 * time.Minute
 // Missing says in one sentence which tools the browser tests lack, or nothing.
 func Missing() error {
 	var gone []string
-	if chromium() == "" {
-		gone = append(gone, "chromium")
+	if shell() == "" {
+		gone = append(gone, "chromium-headless-shell")
 	}
 	if _, err := exec.LookPath("pdftotext"); err != nil {
 		gone = append(gone, "poppler-utils")
@@ -36,11 +36,16 @@ func Missing() error {
 	for _, name := range gone {
 		text += " " + name
 	}
-	return errors.New(text + ": install them with apt-get install chromium poppler-utils")
+	return errors.New(text + ": install them with apt-get install chromium-headless-shell poppler-utils")
 }
 
-func chromium() string {
-	for _, name := range []string{"chromium", "chromium-browser", "google-chrome"} {
+func chromium() string { return first("chromium", "chromium-browser", "google-chrome") }
+
+func shell() string { return first("chromium-headless-shell", "chrome-headless-shell") }
+
+// first is the path of the first of these programs that is installed.
+func first(names ...string) string {
+	for _, name := range names {
 		if path, err := exec.LookPath(name); err == nil {
 			return path
 		}
@@ -54,13 +59,30 @@ type Browser struct {
 	stop []context.CancelFunc
 }
 
-// Start runs a Chromium that can reach nothing but this machine: every other
-// name resolves to nothing.
+// Start runs Chromium as people have it, for what is measured.
 func Start() (*Browser, error) {
 	path := chromium()
 	if path == "" {
+		return nil, errors.New("chromium is missing: apt-get install chromium")
+	}
+	return start(path)
+}
+
+// StartShell runs Chromium's headless shell, for tests: the same engine without the
+// browser's own windows around it. It compiles wasm in a hurry, since a page of a
+// test is closed before better code pays. A start takes a third of the CPU time
+// that it takes Chromium.
+func StartShell() (*Browser, error) {
+	path := shell()
+	if path == "" {
 		return nil, Missing()
 	}
+	return start(path, chromedp.Flag("js-flags", "--wasm-tiering-budget=100000000"))
+}
+
+// start runs a browser that can reach nothing but this machine: every other name
+// resolves to nothing.
+func start(path string, more ...chromedp.ExecAllocatorOption) (*Browser, error) {
 	opts := append(chromedp.DefaultExecAllocatorOptions[:],
 		chromedp.ExecPath(path), chromedp.NoSandbox, chromedp.DisableGPU,
 		chromedp.Flag("disable-quic", true),
@@ -69,7 +91,7 @@ func Start() (*Browser, error) {
 		// Fonts of every size are drawn alike on every machine.
 		chromedp.Flag("font-render-hinting", "none"),
 	)
-	alloc, stopAlloc := chromedp.NewExecAllocator(context.Background(), opts...)
+	alloc, stopAlloc := chromedp.NewExecAllocator(context.Background(), append(opts, more...)...)
 	ctx, stop := chromedp.NewContext(alloc)
 	b := &Browser{ctx: ctx, stop: []context.CancelFunc{stop, stopAlloc}}
 	if err := chromedp.Do(ctx); err != nil {
