@@ -76,6 +76,9 @@ func TestProposals(t *testing.T) {
 			}
 			assert.Equal(t, c.ties, strings.Join(s.Proposals[2].Ties, " "), "%s: where two coincide it is said",
 				c.reason)
+			if len(must) == 0 {
+				return // once is enough: the one with the most to look at
+			}
 			again := propose.Propose(ed, d)
 			for i := range s.Proposals {
 				assert.Equal(t, s.Proposals[i].Unit, again.Proposals[i].Unit, "%s: the same needs, the same answer",
