@@ -22,20 +22,28 @@ const late = `(() => {
 	};
 })()`
 
-// watching collects every text that can be seen, at each change and each picture,
-// from the first element on, with the window's titles.
+// watching collects every text that can be seen, at each change and in the pictures
+// after it, from the first element on, with the window's titles.
 const watching = `(() => {
 	const seen = window.__seen = new Set();
+	// Before the style is there the browser paints nothing.
+	const styled = () => document.body && getComputedStyle(document.documentElement).getPropertyValue("--ink");
 	const look = () => {
 		seen.add(document.title);
-		// Before the style is there the browser paints nothing.
-		if (!document.body || !getComputedStyle(document.documentElement).getPropertyValue("--ink")) return;
+		if (!styled()) return;
 		for (const line of document.body.innerText.split("\n")) seen.add(line);
 		const say = document.getElementById("say");
 		if (say) seen.add(say.textContent);
 	};
-	new MutationObserver(look).observe(document, { childList: true, subtree: true, attributes: true, characterData: true });
-	const each = () => { look(); requestAnimationFrame(each); };
+	let pictures = 2; // still to look at: what does not change looks the same in the next ones
+	const again = () => { look(); pictures = 2; };
+	new MutationObserver(again).observe(document, { childList: true, subtree: true, attributes: true, characterData: true });
+	seen.clear = () => { Set.prototype.clear.call(seen); pictures = 2; };
+	const each = () => {
+		if (pictures > 0) look();
+		if (styled()) pictures--;
+		requestAnimationFrame(each);
+	};
 	requestAnimationFrame(each);
 })()`
 
@@ -56,6 +64,7 @@ func before(t *testing.T, f form, screen drive.Screen, fragment string, scripts 
 // What can be read while no core has answered: the unit that a new visitor
 // begins with, and nothing that depends on the day.
 func TestFirstScreenWithoutACore(t *testing.T) {
+	t.Parallel()
 	eachForm(t, func(t *testing.T, f form) {
 		for _, screen := range []drive.Screen{drive.Desk, drive.Phone} {
 			w := before(t, f, screen, "", dead)
@@ -75,6 +84,7 @@ func TestFirstScreenWithoutACore(t *testing.T) {
 
 // What is pressed before the core is there is done when it comes.
 func TestPressedBeforeTheCoreIsReady(t *testing.T) {
+	t.Parallel()
 	eachForm(t, func(t *testing.T, f form) {
 		w := before(t, f, drive.Desk, "", late)
 		eval[bool](w, `(() => {
@@ -103,6 +113,7 @@ func TestPressedBeforeTheCoreIsReady(t *testing.T) {
 // Nobody who opens a link ever sees another vehicle: not in an empty profile, and
 // not where another quote was worked on.
 func TestALinkShowsNoOtherVehicle(t *testing.T) {
+	t.Parallel()
 	eachForm(t, func(t *testing.T, f form) {
 		w := open(t, f, drive.Desk, "")
 		w.begin("cut-14500-158-4x4", "mod-153-72")
@@ -141,6 +152,7 @@ func TestALinkShowsNoOtherVehicle(t *testing.T) {
 
 // A link that is refused shows that alone; the reader goes on when they say so.
 func TestARefusedLinkStandsAlone(t *testing.T) {
+	t.Parallel()
 	eachForm(t, func(t *testing.T, f form) {
 		w := before(t, f, drive.Desk, "#q=AQAAAAAAAAA", watching)
 		w.must(w.Ready())
@@ -159,6 +171,7 @@ func TestARefusedLinkStandsAlone(t *testing.T) {
 // Who comes back sees the last quote before the core has drawn anything: as it
 // was in the folder form, in words in the single file.
 func TestComingBack(t *testing.T) {
+	t.Parallel()
 	eachForm(t, func(t *testing.T, f form) {
 		f.offline = false
 		w := open(t, f, drive.Desk, "")
@@ -200,6 +213,7 @@ func TestComingBack(t *testing.T) {
 // Whatever somebody wrote where the last screen is kept runs nothing, and goes
 // when the core has drawn the page. The single file shows no markup at all.
 func TestAHostileLastScreen(t *testing.T) {
+	t.Parallel()
 	eachForm(t, func(t *testing.T, f form) {
 		f.offline = false
 		w := open(t, f, drive.Desk, "")

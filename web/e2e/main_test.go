@@ -104,11 +104,16 @@ func run(m *testing.M) (int, error) {
 	return m.Run(), nil
 }
 
-// eachForm runs a test on both forms of the page.
+// eachForm runs a test on both forms of the page, side by side, and waits for both.
 func eachForm(t *testing.T, test func(t *testing.T, f form)) {
-	for _, f := range []form{folder, single} {
-		t.Run(f.name, func(t *testing.T) { test(t, f) })
-	}
+	t.Run("form", func(t *testing.T) {
+		for _, f := range []form{folder, single} {
+			t.Run(f.name, func(t *testing.T) {
+				t.Parallel()
+				test(t, f)
+			})
+		}
+	})
 }
 
 // window is a tab with the page in it; what goes wrong ends the test.
