@@ -149,7 +149,7 @@ func TestKeptStateThatCannotBeUsed(t *testing.T) {
 		{`s.pins = [7]`, false, "not links"},
 	} {
 		t.Run(x.reason, func(t *testing.T) {
-			w := &window{w.Tab, t}
+			w := &window{w.Tab, t, w.lean}
 			eval[bool](w, inStorage(x.change+`; return true`))
 			w.must(w.Reload())
 			if x.told {

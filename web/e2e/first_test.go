@@ -241,7 +241,11 @@ func TestAHostileLastScreen(t *testing.T) {
 		back.must(back.Ready())
 		require.False(t, back.has("#hostile"))
 		require.False(t, eval[bool](back, `!!window.broken`))
-		for _, text := range []string{`"x"`, `{}`, `{"regions":{"main":7}}`, `{"version":{},"regions":[]}`, `[`} {
+		texts := []string{`[`, `{"regions":{"main":7}}`, `"x"`, `{}`, `{"version":{},"regions":[]}`}
+		if f.name == single.name { // it takes nothing but two words from there
+			texts = texts[:2]
+		}
+		for _, text := range texts {
 			eval[bool](back, `(localStorage["boxwright.screen"] = `+drive.Quote(text)+`, true)`)
 			again := w.beside()
 			again.must(again.Open(f.address))
@@ -253,8 +257,7 @@ func TestAHostileLastScreen(t *testing.T) {
 // beside is a second window of the same profile.
 func (w *window) beside(scripts ...string) *window {
 	w.t.Helper()
-	tab, err := w.Beside(drive.Desk, scripts...)
-	w.must(err)
+	tab := w.another(scripts...)
 	w.t.Cleanup(tab.Close)
-	return &window{tab, w.t}
+	return &window{tab, w.t, w.lean}
 }

@@ -55,13 +55,12 @@ func (w *window) kept() []string {
 // same browser that finds what the first one kept.
 func (w *window) again(address string) *window {
 	w.t.Helper()
-	tab, err := w.Beside(drive.Desk)
-	w.must(err)
+	tab := w.another()
 	w.t.Cleanup(func() {
 		require.Empty(w.t, tab.Faults(), "errors of scripts or refusals of the security policy")
 		tab.Close()
 	})
-	o := &window{tab, w.t}
+	o := &window{tab, w.t, w.lean}
 	if address != "" {
 		o.must(o.Open(address))
 	}

@@ -119,7 +119,24 @@ func eachForm(t *testing.T, test func(t *testing.T, f form)) {
 // window is a tab with the page in it; what goes wrong ends the test.
 type window struct {
 	*drive.Tab
-	t *testing.T
+	t    *testing.T
+	lean bool // so are others of its profile
+}
+
+// scripts run before the page's own.
+func (f form) scripts(more []string) []string {
+	if !f.lean {
+		return more
+	}
+	return append([]string{lean}, more...)
+}
+
+// another opens one more tab in the profile of the window.
+func (w *window) another(scripts ...string) *drive.Tab {
+	w.t.Helper()
+	tab, err := w.Beside(drive.Desk, form{lean: w.lean}.scripts(scripts)...)
+	w.must(err)
+	return tab
 }
 
 // open starts the page in an empty profile. At the end of the test no script
@@ -134,10 +151,7 @@ func open(t *testing.T, f form, screen drive.Screen, fragment string, scripts ..
 // blank is a window that has not gone to the page yet.
 func blank(t *testing.T, f form, screen drive.Screen, scripts ...string) *window {
 	t.Helper()
-	if f.lean {
-		scripts = append([]string{lean}, scripts...)
-	}
-	tab, err := browser.Fresh(screen, scripts...)
+	tab, err := browser.Fresh(screen, f.scripts(scripts)...)
 	require.NoError(t, err)
 	t.Cleanup(func() {
 		require.Empty(t, tab.Faults(), "errors of scripts or refusals of the security policy")
@@ -147,7 +161,7 @@ func blank(t *testing.T, f form, screen drive.Screen, scripts ...string) *window
 	if f.offline {
 		require.NoError(t, tab.Offline())
 	}
-	return &window{tab, t}
+	return &window{tab, t, f.lean}
 }
 
 func (w *window) must(err error) {

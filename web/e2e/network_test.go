@@ -126,7 +126,7 @@ func TestThePolicyRefusesEveryDoor(t *testing.T) {
 		tab, err := browser.Fresh(drive.Desk)
 		require.NoError(t, err)
 		defer tab.Close()
-		w := &window{tab, t}
+		w := &window{Tab: tab, t: t}
 		w.must(w.Open(f.address))
 		for door, js := range seeds.InOrder(doors(address)) {
 			require.Equal(t, "shut", eval[string](w, js), door)
@@ -139,7 +139,7 @@ func TestThePolicyRefusesEveryDoor(t *testing.T) {
 	plain, err := browser.Fresh(drive.Desk)
 	require.NoError(t, err)
 	defer plain.Close()
-	w := &window{plain, t}
+	w := &window{Tab: plain, t: t}
 	w.must(w.Visit(address + "/plain"))
 	for door, js := range seeds.InOrder(doors(address)) {
 		require.Equal(t, "open", eval[string](w, js), "%s without a policy", door)

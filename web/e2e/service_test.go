@@ -138,7 +138,7 @@ func TestVersionsAreNeverMixed(t *testing.T) {
 	tab, err := old.Beside(drive.Desk)
 	require.NoError(t, err)
 	t.Cleanup(tab.Close)
-	other := &window{tab, t}
+	other := &window{Tab: tab, t: t}
 	other.must(other.Open(h.address))
 	other.must(other.Until(`document.querySelector("#bar").innerText.includes("A new version is ready")`))
 	eval[bool](other,
@@ -215,7 +215,7 @@ func TestCanBeInstalled(t *testing.T) {
 	t.Cleanup(whole.Close)
 	tab, err := whole.Fresh(drive.Desk)
 	require.NoError(t, err)
-	w := &window{tab, t}
+	w := &window{Tab: tab, t: t}
 	stands := func() []string {
 		errors, err := w.Installable()
 		require.NoError(t, err)
