@@ -16,7 +16,7 @@ import (
 
 	"golang.org/x/crypto/scrypt"
 
-	"boxwright/pricing/seal/internal/work"
+	"boxwright/pricing/seal/internal/effort"
 )
 
 // The form of a sealed file: magic, three bytes of scrypt cost, salt, nonce,
@@ -59,7 +59,7 @@ func Seal(random io.Reader, purpose, passphrase string, data []byte) ([]byte, er
 		return nil, ErrPassphrase
 	}
 	header := append(make([]byte, 0, headerLen), magic...)
-	cost := work.Sealing
+	cost := effort.Sealing
 	header = append(header, cost.LogN, cost.Blocks, cost.Rounds)
 	header = header[:headerLen]
 	if _, err := io.ReadFull(random, header[len(magic)+3:]); err != nil {
@@ -85,7 +85,7 @@ func Open(purpose, passphrase string, sealed []byte) ([]byte, error) {
 	}
 	header := sealed[:headerLen]
 	n, r, p := header[len(magic)], header[len(magic)+1], header[len(magic)+2]
-	if n < 14 || n > 17 || r != work.Shipped.Blocks || p < 1 || p > 4 {
+	if n < 14 || n > 17 || r != effort.Shipped.Blocks || p < 1 || p > 4 {
 		return nil, ErrForm
 	}
 	if passphrase == "" || len(passphrase) > maxPassphrase {

@@ -12,7 +12,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"boxwright/pricing/seal"
-	"boxwright/pricing/seal/internal/work"
+	"boxwright/pricing/seal/internal/effort"
 	"boxwright/pricing/seal/sealtest"
 )
 
@@ -43,7 +43,7 @@ func TestFilesAreSealedWithTheShippedWork(t *testing.T) {
 
 // cheap has a test seal with less work, which it is not about.
 func cheap(t *testing.T) {
-	t.Cleanup(func() { work.Sealing = work.Shipped })
+	t.Cleanup(func() { effort.Sealing = effort.Shipped })
 	sealtest.Cheap()
 }
 

@@ -94,7 +94,7 @@ func TestLayers(t *testing.T) {
 		"config":          lower("config/quantity"),
 		"config/rules":    lower("config", "config/quantity", "config/solve"),
 		"pricing/money":   nil, // knows nothing of quotes
-		"pricing/seal":    lower("pricing/seal/internal/work"),
+		"pricing/seal":    lower("pricing/seal/internal/effort"),
 		"pricing/finance": lower("pricing/money"),
 		"web/page/markup": nil,
 		"wasm":            lower("web/app"), // the bridge knows the app and JavaScript, nothing else

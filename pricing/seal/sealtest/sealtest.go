@@ -5,7 +5,7 @@ package sealtest
 import (
 	"testing"
 
-	"boxwright/pricing/seal/internal/work"
+	"boxwright/pricing/seal/internal/effort"
 )
 
 // Cheap has files sealed, and opened again, with a sixth of the shipped work: the
@@ -14,5 +14,5 @@ func Cheap() {
 	if !testing.Testing() {
 		panic("sealtest: outside of a test")
 	}
-	work.Sealing = work.Cost{LogN: 14, Blocks: 8, Rounds: 1}
+	effort.Sealing = effort.Cost{LogN: 14, Blocks: 8, Rounds: 1}
 }

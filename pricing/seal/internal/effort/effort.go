@@ -1,5 +1,5 @@
-// Package work says how much work it takes to try a passphrase.
-package work
+// Package effort says how much work it takes to try a passphrase.
+package effort
 
 // Cost is what scrypt is asked for: 1<<LogN blocks of Blocks*128 bytes, gone through
 // Rounds times.
