@@ -168,6 +168,7 @@ type Compartment struct {
 	DepthIn  quantity.Length `json:"depth_in"` // inside, across the vehicle
 	HeightIn quantity.Length `json:"height_in"`
 	LimitLb  quantity.Mass   `json:"limit_lb,omitempty"` // rated load of its floor or shelf; 0 not stated
+	Takes    []string        `json:"takes,omitempty"`    // what may ride only where it is said, such as "oxygen"
 }
 
 // Seat is a place for a person. Kind is "cab", "attendant", "bench", "folding"
@@ -316,4 +317,5 @@ type Equipment struct {
 	WidthIn  quantity.Length `json:"width_in"`
 	HeightIn quantity.Length `json:"height_in"`
 	Basis    string          `json:"basis,omitempty"` // where the mass comes from
+	Stow     *Stowage        `json:"stow,omitempty"`  // where it belongs
 }

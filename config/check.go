@@ -101,6 +101,7 @@ func (c *Catalogue) check() Problems {
 		}
 	}
 	k.asked()
+	k.stowage()
 	k.plant()
 	k.usual()
 	k.signers()

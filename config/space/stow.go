@@ -59,6 +59,7 @@ func (s *Sheet) stow(b *basis) {
 	for i := range s.Compartments {
 		s.Compartments[i].judge(b.cat)
 		s.tell(&s.Compartments[i])
+		s.judgePractice(b, &s.Compartments[i])
 		used += s.Compartments[i].UsedFt3
 	}
 	if n := len(s.Unstowed); n > 0 {

@@ -50,8 +50,8 @@ const (
 	maxRounds = 40
 )
 
-// Suggest places what is not yet stowed, so that the axles and the two sides
-// balance, and returns the whole list for Unit.Carried. What is stowed by hand
+// Suggest places what is not yet stowed where practice has it, by the catalogue's
+// Stowage of each thing, and so that the axles and the two sides balance. It returns the whole list for Unit.Carried. What is stowed by hand
 // stays; a thing for which no place is proven stays unstowed. weigh is called
 // once for the unit without the loose things and once for each compartment,
 // and must be linear in mass, as statics is. The same unit always gets the same
@@ -91,6 +91,8 @@ type layout struct {
 type hold struct {
 	config.Compartment
 	fixed  []piece // by hand
+	clean  int     // things in it that are clean, and that are dirty
+	dirty  int
 	massLb quantity.Mass
 	effect Trim // of one pound in it
 }
@@ -100,6 +102,9 @@ type loose struct {
 	piece
 	massLb quantity.Mass
 	in     int
+	of     *config.Equipment
+	unfit  []float64 // by hold: what counts against it
+	barred []bool    // by hold: it never rides there
 }
 
 func newLayout(b *basis) *layout {
@@ -124,20 +129,64 @@ func newLayout(b *basis) *layout {
 				l.holds[i].fixed = append(l.holds[i].fixed, p)
 			}
 			l.holds[i].massLb += config.Clean(e.MassLb) * quantity.Mass(c.Qty)
+			l.holds[i].count(e, c.Qty)
 			continue
 		}
 		n := min(c.Qty, maxLoose-len(l.loose))
 		for range n {
-			l.loose = append(l.loose, loose{p, config.Clean(e.MassLb), -1})
+			l.loose = append(l.loose, loose{piece: p, massLb: config.Clean(e.MassLb), in: -1, of: e})
 		}
 		if n < c.Qty {
 			l.kept = append(l.kept, config.Carried{Equipment: c.Equipment, Qty: c.Qty - n})
 		}
 	}
+	for i := range l.loose {
+		l.loose[i].know(b.cat, l.holds)
+	}
 	slices.SortStableFunc(l.loose, func(x, y loose) int {
 		return cmp.Or(cmp.Compare(y.volume(), x.volume()), cmp.Compare(y.massLb, x.massLb), cmp.Compare(x.id, y.id))
 	})
 	return l
+}
+
+// know learns what practice says of a thing in each hold.
+func (x *loose) know(cat *config.Catalogue, holds []hold) {
+	x.unfit, x.barred = make([]float64, len(holds)), make([]bool, len(holds))
+	for h := range holds {
+		x.unfit[h] = unfit(x.of, &holds[h].Compartment)
+		x.barred[h] = !mayRide(x.of.Stow, &holds[h].Compartment) || slices.ContainsFunc(holds[h].fixed, func(p piece) bool {
+			return apart(x.of, cat.EquipmentByID(p.id))
+		})
+	}
+}
+
+// count adds n of a thing to what is clean or dirty in a hold.
+func (h *hold) count(e *config.Equipment, n int) {
+	switch {
+	case e.Stow == nil:
+	case e.Stow.Dirt == config.StowClean:
+		h.clean += n
+	case e.Stow.Dirt == config.StowDirty:
+		h.dirty += n
+	}
+}
+
+// against is what counts against thing i in hold h, once thing out has left it; -1
+// for none.
+func (l *layout) against(h, i, out int) float64 {
+	x, hd := &l.loose[i], &l.holds[h]
+	v := x.unfit[h]
+	if x.of.Stow == nil || x.of.Stow.Dirt == "" {
+		return v
+	}
+	others := hd.clean
+	if x.of.Stow.Dirt == config.StowClean {
+		others = hd.dirty
+	}
+	if out >= 0 && l.loose[out].in == h && dirtBeside(x.of, l.loose[out].of) {
+		others--
+	}
+	return v + besideDirt*float64(others)
 }
 
 // weigh learns how the bare unit stands and what a pound in each hold does.
@@ -166,9 +215,15 @@ func (l *layout) weigh(u *config.Unit, weigh func(*config.Unit) Trim) {
 // takes says whether hold h, without the things out, takes also the things in.
 func (l *layout) takes(h int, in, out int) bool {
 	hd := &l.holds[h]
+	if l.loose[in].barred[h] {
+		return false
+	}
 	pieces, mass := slices.Clone(hd.fixed), hd.massLb+l.loose[in].massLb
 	for i := range l.loose {
 		if l.loose[i].in == h && i != out {
+			if apart(l.loose[in].of, l.loose[i].of) {
+				return false
+			}
 			pieces = append(pieces, l.loose[i].piece)
 		}
 	}
@@ -182,14 +237,29 @@ func (l *layout) takes(h int, in, out int) bool {
 	return ok
 }
 
+// leaves reports whether what stays in hold h without thing i still has a proven
+// arrangement: the search for one may fail on fewer pieces where it found more.
+func (l *layout) leaves(h, i int) bool {
+	pieces := slices.Clone(l.holds[h].fixed)
+	for k := range l.loose {
+		if l.loose[k].in == h && k != i {
+			pieces = append(pieces, l.loose[k].piece)
+		}
+	}
+	_, ok := arrange(hollow(&l.holds[h].Compartment), pieces)
+	return ok
+}
+
 // put moves thing i to hold h, or out of every hold with -1.
 func (l *layout) put(i, h int) {
 	x := &l.loose[i]
 	if x.in >= 0 {
 		l.holds[x.in].massLb -= x.massLb
 		l.trim = l.trim.plus(l.holds[x.in].effect, -x.massLb)
+		l.holds[x.in].count(x.of, -1)
 	}
 	if x.in = h; h >= 0 {
+		l.holds[h].count(x.of, 1)
 		l.holds[h].massLb += x.massLb
 		l.trim = l.trim.plus(l.holds[h].effect, x.massLb)
 	}
@@ -198,24 +268,26 @@ func (l *layout) put(i, h int) {
 // gain that a move must bring, in pounds, so that rounding never makes the search circle.
 const gain = 0.01
 
-// settle puts thing i where the unit stands evenest, if it fits anywhere.
+// settle puts thing i where practice and balance together have it, if it fits
+// anywhere.
 func (l *layout) settle(i int) bool {
 	here, best := l.loose[i].in, -1
 	least := math.Inf(1)
 	bare := l.trim
 	if here >= 0 {
 		bare = bare.plus(l.holds[here].effect, -l.loose[i].massLb)
-		best, least = here, l.trim.Uneven()-gain
+		best, least = here, l.trim.Uneven()+l.against(here, i, -1)-gain
 	}
 	for h := range l.holds {
 		if h == here {
 			continue
 		}
-		if v := bare.plus(l.holds[h].effect, l.loose[i].massLb).Uneven(); v < least && l.takes(h, i, -1) {
+		v := bare.plus(l.holds[h].effect, l.loose[i].massLb).Uneven() + l.against(h, i, -1)
+		if v < least && l.takes(h, i, -1) {
 			best, least = h, v
 		}
 	}
-	if best == here {
+	if best == here || here >= 0 && !l.leaves(here, i) {
 		return false
 	}
 	l.put(i, best)
@@ -234,11 +306,13 @@ func (l *layout) swaps() (any bool) {
 	for i := range l.loose {
 		for j := range i {
 			x, y := l.loose[i], l.loose[j]
-			if x.in < 0 || y.in < 0 || x.in == y.in || x.massLb == y.massLb {
+			if x.in < 0 || y.in < 0 || x.in == y.in || x.id == y.id {
 				continue
 			}
 			t := l.trim.plus(l.holds[x.in].effect, y.massLb-x.massLb).plus(l.holds[y.in].effect, x.massLb-y.massLb)
-			if t.Uneven() < l.trim.Uneven()-gain && l.takes(y.in, i, j) && l.takes(x.in, j, i) {
+			now := l.trim.Uneven() + l.against(x.in, i, -1) + l.against(y.in, j, -1)
+			then := t.Uneven() + l.against(y.in, i, j) + l.against(x.in, j, i)
+			if then < now-gain && l.takes(y.in, i, j) && l.takes(x.in, j, i) {
 				l.put(i, y.in)
 				l.put(j, x.in)
 				any = true

@@ -83,7 +83,7 @@ func takeOut(s *session.Session, a session.Act) {
 	s.Stowed(list)
 }
 
-// suggest stows what is not yet stowed so that axles and sides balance.
+// suggest stows what is not yet stowed by the catalogue's rules and for balance.
 func suggest(s *session.Session, _ session.Act) {
 	cat, u := s.Memory.Edition.Cat, &s.Draft.Unit
 	as := standards.Assume(u.RuleSet, cat, u)
@@ -95,7 +95,7 @@ func suggest(s *session.Session, _ session.Act) {
 			FrontLimitLb: ch.GAWRFrontLb, RearLimitLb: ch.GAWRRearLb}
 	}))
 	left := loose(u.Carried)
-	s.Notice = fmt.Sprintf("Stowed %d of %d things so that axles and sides balance; what was stowed by hand stayed.",
+	s.Notice = fmt.Sprintf("Stowed %d of %d things by the catalogue's rules and for balance; what was stowed by hand stayed.",
 		before-left, before)
 	if left > 0 {
 		s.Notice += fmt.Sprintf(" For %d no place was proven.", left)

@@ -2,6 +2,7 @@ package space
 
 import (
 	"strconv"
+	"strings"
 
 	"boxwright/config"
 	"boxwright/config/quantity"
@@ -44,7 +45,7 @@ func stowage(p *Page) Part {
 			tools = page.Action("take-out", id, "", "Take one out", Class("quiet nowrap screen"), At("id", "out-"+id),
 				At("aria-label", "Take one out: "+item.Label))
 		}
-		e.Rows = append(e.Rows, []Part{Text(item.Label), Text(strconv.Itoa(x.Qty)),
+		e.Rows = append(e.Rows, []Part{Many(Text(item.Label), practice(p, x)), Text(strconv.Itoa(x.Qty)),
 			Text(p.Show(float64(item.MassLb)*float64(x.Qty), quantity.Pound)),
 			El("select", At("id", "f-stow-"+id), At("data-act", "stow"), At("data-id", id),
 				At("aria-label", "Rides in: "+item.Label), page.Options(x.Compartment, places)), tools})
@@ -60,12 +61,44 @@ func stowage(p *Page) Part {
 			page.Action("take-out", "", "", "Take everything out", At("id", "empty-all")),
 			El("span", Class("soft"), Text(page.Count(loose, "thing waits", "things wait")+" to be stowed"))),
 		El("p", Class("how"),
-			Text("The suggestion places the largest first and then moves and exchanges while axles and sides come "+
-				"closer to balance. What you stowed stays. It is a good one, not proven the best.")),
-		e.Draw(), c.Draw(), El("p",
+			Text("The suggestion follows the catalogue's rules of what belongs inside or outside, low or within reach, "+
+				"clean or dirty, puts what is heavy low, and balances axles and sides. What you stowed stays. It is a good "+
+				"one, not proven the best.")),
+		balance(p), e.Draw(), c.Draw(), El("p",
 			El("b", Text("As they are seen through the doors, to one scale; what is not seen stands behind"))),
 		drawing.Fronts(p.Page),
 		El("p", Class("how"), Text(space.StowCaution)))
+}
+
+// practice says why a thing rides where it does, marked where that is against the
+// catalogue's rules.
+func practice(p *Page, line config.Carried) Part {
+	why := space.PracticeOf(p.Q.Edition.Cat, &p.Q.Draft.Unit, line)
+	if why.Text == "" {
+		return nil
+	}
+	return El("span", Class("how"), If(!why.Met, Many(page.Mark(config.Warn), Text(" "))), Text(why.Text))
+}
+
+// balance says how the unit stands on its axles and sides, with what rides in it.
+func balance(p *Page) Part {
+	var said []string
+	for _, x := range []struct{ code, label string }{{"weight.front-axle", "front axle"}, {"weight.rear-axle", "rear axle"},
+		{"weight.side", "left and right differ by"}} {
+		f, ok := p.Q.Figure(x.code)
+		if !ok {
+			continue
+		}
+		text := x.label + " " + p.Show(f.Value, f.Unit)
+		if f.Sense != "" && f.Code != "weight.side" {
+			text += ", " + p.Signed(f.Margin(), f.Unit) + " to its rating"
+		}
+		said = append(said, text)
+	}
+	if said == nil {
+		return nil
+	}
+	return El("p", El("b", Text("As it stands now: ")), Text(strings.Join(said, "; ")+"."))
 }
 
 // state of a compartment in words, with the reason when it is not good.

@@ -1,0 +1,137 @@
+package space
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+
+	"boxwright/config"
+)
+
+// practised is the fixture with rules for where its things belong.
+func practised(t *testing.T, stow map[string]config.Stowage, takes map[string]string) *config.Catalogue {
+	cat := fixture(t)
+	for i := range cat.Equipment {
+		if s, ok := stow[cat.Equipment[i].ID]; ok {
+			cat.Equipment[i].Stow = &s
+		}
+	}
+	for b := range cat.Bodies {
+		for i := range cat.Bodies[b].Compartments {
+			c := &cat.Bodies[b].Compartments[i]
+			if what := takes[c.ID]; what != "" {
+				c.Takes = []string{what}
+			}
+		}
+	}
+	return cat
+}
+
+func placeOf(list []config.Carried, id string) string {
+	for _, c := range list {
+		if c.Equipment == id {
+			return c.Compartment
+		}
+	}
+	return ""
+}
+
+// Things ride where the catalogue's rules have them, even where that is less even.
+func TestSuggestFollowsPractice(t *testing.T) {
+	sides := map[string]string{}
+	cat := fixture(t)
+	for _, c := range cat.CompartmentsOf(unit()) {
+		sides[c.ID] = c.Side
+	}
+	for _, c := range []struct {
+		name   string
+		stow   config.Stowage
+		inside bool
+	}{
+		{"with the patient", config.Stowage{Place: "inside", Height: "reach", Dirt: "clean"}, true},
+		{"outside", config.Stowage{Place: "outside", Height: "low", Dirt: "dirty"}, false},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			cat := practised(t, map[string]config.Stowage{"bag": c.stow}, nil)
+			u := unit()
+			u.Carried = []config.Carried{carry("", 1, "bag")}
+			u.Carried = Suggest(cat, u, scale(cat))
+			at := placeOf(u.Carried, "bag")
+			assert.NotEmpty(t, at)
+			assert.Equal(t, c.inside, sides[at] == "inside", at)
+			assert.True(t, PracticeOf(cat, u, u.Carried[0]).Met)
+		})
+	}
+}
+
+// What needs a fitted place rides nowhere else, and what is kept apart never shares
+// one; by hand it can be done, and is found.
+func TestWhatIsAlwaysHeld(t *testing.T) {
+	cat := practised(t, map[string]config.Stowage{
+		"bag": {Needs: "oxygen"}, "tools": {Apart: []string{"bag"}, Why: "Fire and oxygen."},
+	}, map[string]string{"left-front": "oxygen"})
+	u := unit()
+	u.Carried = []config.Carried{carry("", 2, "bag"), carry("", 2, "tools")}
+	got := Suggest(cat, u, scale(cat))
+	for _, c := range got {
+		if c.Equipment == "bag" {
+			assert.Contains(t, []string{"left-front", ""}, c.Compartment)
+		} else {
+			assert.NotEqual(t, "left-front", c.Compartment)
+		}
+	}
+	assert.Equal(t, "left-front", placeOf(got, "bag"))
+
+	for _, c := range []struct {
+		name    string
+		carried []config.Carried
+		says    string
+	}{
+		{"no place for it", []config.Carried{carry("left-rear", 1, "bag")}, "This place is not fitted for oxygen."},
+		{"two that are kept apart", []config.Carried{carry("left-front", 1, "bag"), carry("left-front", 1, "tools")},
+			"It never rides with this: "},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			u := unit()
+			u.Carried = c.carried
+			p := PracticeOf(cat, u, u.Carried[0])
+			assert.False(t, p.Met)
+			assert.Contains(t, p.Text, c.says)
+			found := 0
+			for _, f := range Measure(cat, u, nil).Findings {
+				if f.Code == "space.not-there" {
+					found++
+					assert.Equal(t, config.Warn, f.Severity)
+				}
+			}
+			assert.Equal(t, len(c.carried), found, "each of them is told")
+		})
+	}
+}
+
+func TestPracticeSaysWhy(t *testing.T) {
+	cat := practised(t, map[string]config.Stowage{
+		"bag":    {Place: "outside", Dirt: "dirty", Why: "It comes back wet."},
+		"ladder": {Place: "inside"},
+	}, nil)
+	for _, c := range []struct {
+		name string
+		line config.Carried
+		met  bool
+		says string
+	}{
+		{"as it should be", carry("left-front", 1, "bag"), true, "Outside, dirty. It comes back wet."},
+		{"inside instead", carry("cabinet", 1, "bag"), false,
+			"Belongs outside, and is not: for want of room, to spare an axle, or by hand. Dirty. It comes back wet."},
+		{"nothing there holds it", carry("left-front", 1, "ladder"), true, "Belongs inside, but nothing there holds it."},
+		{"not stowed", carry("", 1, "bag"), true, ""},
+		{"of which nothing is said", carry("left-front", 1, "chair"), true,
+			"The catalogue says nothing of where it belongs; it is placed for balance."},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			u := unit()
+			u.Carried = []config.Carried{c.line}
+			assert.Equal(t, Practice{c.met, c.says}, PracticeOf(cat, u, c.line))
+		})
+	}
+}
