@@ -216,12 +216,15 @@ const (
 	raisings = 300 // steps, from no prices; measured: within 0.1 % of the linear program
 	patience = 10  // steps without gain before they are made shorter
 	momentum = 0.7 // of the last step in the next
+
+	usualTerms    = 50000 // of all limits and clauses; with more, fewer steps are taken
+	leastRaisings = 40
 )
 
 // raise moves the prices so that the bound comes near the linear program's:
 // what the choice overloads becomes dearer, what it leaves free cheaper, by a
 // step that fits how far the bound is from the target, what an answer is known
-// to cost, in at most so many steps.
+// to cost, in at most so many steps, fewer where each takes long.
 func (d *dual) raise(target float64, steps int) {
 	sharp := make([]float64, len(d.price))
 	way := make([]float64, len(d.price))
@@ -231,6 +234,9 @@ func (d *dual) raise(target float64, steps int) {
 	terms := 0
 	for k := range d.rows {
 		terms += len(d.rows[k].at)
+	}
+	if terms > usualTerms {
+		steps = max(leastRaisings, steps*usualTerms/terms)
 	}
 	for range steps {
 		d.s.Stats.Steps += int64(terms) / 64

@@ -12,15 +12,52 @@ import "slices"
 // it. About the given number of conflicts is spent, each question counting as
 // one more, 0 or less meaning no bound.
 func (s *Solver) Optimize(assumptions []Lit, costs [][]Choice, conflicts int64) Optimum {
+	return s.OptimizeFrom(nil, assumptions, costs, conflicts)
+}
+
+// OptimizeFrom is Optimize for who knows values of the first variables that lie
+// near an answer: where the first look finds none, it begins there.
+func (s *Solver) OptimizeFrom(start []bool, assumptions []Lit, costs [][]Choice, conflicts int64) Optimum {
 	guard := s.AddLimit(Limit{})
 	best := s.Minimize(assumptions, costs, guard, firstLook)
 	if best.Proven() {
 		return best
 	}
+	if !best.Found && start != nil {
+		w := NewWalker(s)
+		w.Begin(start)
+		if w.Near(s.guardsIn(assumptions), assumptions, firstLook) == Sat {
+			best.Found, best.Cost = true, s.sum(costs)
+		}
+	}
+	best = s.prove(assumptions, costs, guard, best, conflicts)
+	if best.Found && !best.Proven() {
+		best = s.descend(assumptions, costs, guard, best)
+	}
+	return best
+}
+
+// guardsIn lists the guards of limits among literals.
+func (s *Solver) guardsIn(lits []Lit) (guards []Lit) {
+	for _, l := range lits {
+		if s.guards[l.Var()] >= 0 && !l.Negative() {
+			guards = append(guards, l)
+		}
+	}
+	return guards
+}
+
+// prove goes on from what a first look found, until that or something cheaper is
+// proven or the conflicts are spent.
+func (s *Solver) prove(assumptions []Lit, costs [][]Choice, guard Lit, best Optimum, conflicts int64) Optimum {
 	if best.Found {
 		if d := newDual(s, assumptions, costs); d != nil {
-			if d.raise(float64(best.Cost), raisings); d.binds() {
+			d.raise(float64(best.Cost), raisings)
+			if d.binds() {
 				return s.narrow(d, assumptions, costs, guard, best, conflicts)
+			}
+			if _, bound, ok := d.limit(best.Cost); ok {
+				best.Bound = max(best.Bound, min(bound, best.Cost))
 			}
 		}
 	}
@@ -41,8 +78,8 @@ func (s *Solver) work() int64 { return s.Stats.Conflicts + s.Stats.Solves }
 func (s *Solver) narrow(
 	d *dual, assumptions []Lit, costs [][]Choice, guard Lit, best Optimum, conflicts int64,
 ) Optimum {
-	start := s.work()
-	spent := func() bool { return conflicts > 0 && s.work()-start >= conflicts }
+	start, raised := s.work(), int64(0)
+	spent := func() bool { return conflicts > 0 && s.work()-start+raised*eachRaising >= conflicts }
 	model := slices.Clone(s.model)
 	cut := s.AddLimit(Limit{})
 	within := append(slices.Clone(assumptions), guard)
@@ -56,6 +93,7 @@ func (s *Solver) narrow(
 		s.ReplaceLimit(guard, Limit{Groups: costs, Max: target})
 		r := Unsat
 		if d := newDual(s, within, costs); d != nil {
+			raised++
 			d.raise(float64(target+1), raisings)
 			l, bound, ok := d.limit(target)
 			if !ok || spent() {
@@ -88,6 +126,7 @@ func (s *Solver) narrow(
 const (
 	firstWindow = 500 // the first target lies above the bound by this part of it
 	firstTurn   = 400 // conflicts before a smaller window is tried
+	eachRaising = 20  // conflicts that take as long as raising the prices
 )
 
 // sum is what the choices cost in the last answer found.
