@@ -64,7 +64,8 @@ test("each change is one more state, and showing the same again is none", async 
   p.done("b");
   assert.deepEqual(titles(p), ["a", "b"]);
   assert.equal(p.records.get(p.state.here.id).draft.title, "b");
-  await p.transport.idle;
+  await new Promise((r) => setTimeout(r));
+  assert.deepEqual(p.asked, [], "what is kept as it was before asks for nothing");
 });
 
 test("undo goes back, and a change after it takes the place of what was undone", async () => {

@@ -155,6 +155,27 @@ test("the last screen is shown as it was, or in words", () => {
   assert.equal(document.documentElement.dataset.theme, undefined, "no theme of ours");
 });
 
+test("on a narrow screen a row is brought to where the reader is in it", () => {
+  globalThis.matchMedia = () => ({ matches: true });
+  const row = { scrollLeft: 100, getBoundingClientRect: () => ({ left: 10, right: 300 }) };
+  const at = (left, right) => ({ closest: () => row, getBoundingClientRect: () => ({ left, right }) });
+  const all = document.querySelectorAll;
+  let where = at(0, 0);
+  document.querySelectorAll = (query) => (query.startsWith(":is(#areas") ? [where] : all(query));
+  for (const [reason, left, right, want] of [
+    ["it is in sight", 50, 120, 100],
+    ["it runs off the right edge", 280, 350, 346],
+    ["it runs off the left edge", -60, 5, 6],
+    ["it is in no row", 900, 950, 100],
+  ]) {
+    row.scrollLeft = 100;
+    where = at(left, right);
+    if (reason === "it is in no row") where.closest = () => null;
+    showing(p("a"));
+    assert.equal(row.scrollLeft, want, reason);
+  }
+});
+
 test("alerts and notes are hidden when they say nothing", () => {
   const screen = new Screen();
   for (const [name, id] of [
