@@ -63,7 +63,7 @@ func Peukert(c quantity.Charge, hours float64, load quantity.Current, k float64)
 }
 
 // battery fills the minutes with the engine off and the order of shedding.
-func (s *Sheet) battery(b *basis) {
+func (s *Sheet) battery(b *vehicle) {
 	s.Battery.AmpHours = batteryOf(b)
 	scene := s.Modes[len(s.Modes)-1]
 	s.Battery.LoadA = scene.LoadA
@@ -99,7 +99,7 @@ func (s *Sheet) battery(b *basis) {
 	f := config.Figure{Code: "power.battery-minutes", Label: "Minutes on battery, scene load, engine off, to half " +
 		"capacity", Unit: quantity.Minute,
 		Value: s.Battery.Minutes, Low: minutes(scene.LoadA, PeukertHigh), High: minutes(scene.LoadA, PeukertLow)}
-	b.as.Bind(&f)
+	b.Assume.Bind(&f)
 	s.Figures = append(s.Figures, f)
 	if !f.Met() {
 		s.add(config.Finding{Code: f.Code, Severity: severity(f.Basis), Figure: &f, Basis: f.Basis,
@@ -110,10 +110,10 @@ func (s *Sheet) battery(b *basis) {
 
 // batteryOf sums the capacity; replacing options together take the chassis'
 // place.
-func batteryOf(b *basis) quantity.Charge {
-	own, replaced := config.Clean(b.chassis.Supply.BatteryAh), false
+func batteryOf(b *vehicle) quantity.Charge {
+	own, replaced := config.Clean(b.Chassis.Supply.BatteryAh), false
 	var sum quantity.Charge
-	for _, p := range b.picks {
+	for _, p := range b.Picks {
 		if p.Supply == nil {
 			continue
 		}

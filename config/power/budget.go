@@ -109,7 +109,7 @@ func Budget(cat *config.Catalogue, u *config.Unit, as *config.Assumptions) *Shee
 }
 
 // modes sums the loads of each duty mode and holds them against the supply.
-func (s *Sheet) modes(b *basis) {
+func (s *Sheet) modes(b *vehicle) {
 	for _, d := range duties {
 		m := Mode{Code: d.code, Label: d.label, Items: b.items(d)}
 		var spread float64
@@ -125,7 +125,7 @@ func (s *Sheet) modes(b *basis) {
 			m.RemainingA = m.SupplyA - m.LoadA
 			f.Limit, f.Sense, f.Source, f.Basis = float64(m.SupplyA), config.AtMost, ratedAt, config.Rating
 		}
-		b.as.Bind(&f)
+		b.Assume.Bind(&f)
 		s.Modes = append(s.Modes, m)
 		s.Figures = append(s.Figures, f)
 		if !f.Met() {
@@ -140,7 +140,7 @@ func (s *Sheet) modes(b *basis) {
 		Unit:  quantity.Amp,
 		Value: float64(s.Hot.HighIdleA) - scene.Value, Low: float64(s.Hot.HighIdleA) - scene.High,
 		High: float64(s.Hot.HighIdleA) - scene.Low}
-	b.as.Bind(&left)
+	b.Assume.Bind(&left)
 	s.Figures = append(s.Figures, left)
 	if !left.Met() {
 		s.add(config.Finding{Code: left.Code, Severity: severity(left.Basis), Figure: &left, Basis: left.Basis,
@@ -150,8 +150,8 @@ func (s *Sheet) modes(b *basis) {
 }
 
 // medical shows the allowance that the rule set adds on scene.
-func (s *Sheet) medical(b *basis) {
-	l, asked := b.as.Limits[CodeMedical]
+func (s *Sheet) medical(b *vehicle) {
+	l, asked := b.Assume.Limits[CodeMedical]
 	if !asked {
 		return
 	}
@@ -163,7 +163,7 @@ func (s *Sheet) medical(b *basis) {
 
 // idle holds the scene load against the output at plain idle: what happens
 // when the automatic high idle is off.
-func (s *Sheet) idle(b *basis) {
+func (s *Sheet) idle(b *vehicle) {
 	scene, _ := s.Figure("power.scene")
 	f := config.Figure{Code: "power.idle", Label: "On scene at plain idle, 12 V load", Value: scene.Value,
 		Low: scene.Low, High: scene.High, Unit: quantity.Amp,

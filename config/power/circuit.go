@@ -110,15 +110,15 @@ func Circuits(cat *config.Catalogue, u *config.Unit, w Wiring) ([]Conductor, []c
 
 const firstNumber = 101
 
-func (b *basis) schedule(w Wiring) ([]Conductor, []config.Finding) {
-	wired := slices.DeleteFunc(slices.Clone(b.picks), func(p config.Picked) bool { return p.Circuit == nil })
+func (b *vehicle) schedule(w Wiring) ([]Conductor, []config.Finding) {
+	wired := slices.DeleteFunc(slices.Clone(b.Picks), func(p config.Picked) bool { return p.Circuit == nil })
 	number := make(map[string]int, len(wired))
 	for _, p := range wired {
 		number[p.ID] = 0
 	}
 	next := firstNumber
-	for i := range b.cat.Options {
-		o := &b.cat.Options[i]
+	for i := range b.Cat.Options {
+		o := &b.Cat.Options[i]
 		if o.Circuit == nil {
 			continue
 		}
@@ -189,7 +189,7 @@ func (w *Wiring) run(p config.Picked) (Conductor, *config.Finding) {
 }
 
 // circuits adds the schedule to the sheet.
-func (s *Sheet) circuits(b *basis) {
+func (s *Sheet) circuits(b *vehicle) {
 	var findings []config.Finding
 	s.Circuits, findings = b.schedule(UsualWiring())
 	s.Findings = append(s.Findings, findings...)

@@ -17,7 +17,7 @@ func Limits(cat *config.Catalogue, u *config.Unit, as *config.Assumptions) []con
 	if b == nil {
 		return nil
 	}
-	own := hot(&b.chassis.Supply)
+	own := hot(&b.Chassis.Supply)
 	var out []config.Linear
 	for _, d := range duties {
 		if !d.fed {
@@ -25,7 +25,7 @@ func Limits(cat *config.Catalogue, u *config.Unit, as *config.Assumptions) []con
 		}
 		l := config.Linear{Code: d.code, Label: d.label + ", 12 V load against the hot output at high idle", Unit: "A",
 			Per:  map[string]float64{},
-			Base: float64(config.Clean(d.draw(&b.chassis.Load)) + b.allowance(d)), Limit: float64(own.HighIdleA)}
+			Base: float64(config.Clean(d.draw(&b.Chassis.Load)) + b.allowance(d)), Limit: float64(own.HighIdleA)}
 		for i := range cat.Options {
 			o := &cat.Options[i]
 			var per float64
@@ -40,7 +40,7 @@ func Limits(cat *config.Catalogue, u *config.Unit, as *config.Assumptions) []con
 		out = append(out, l)
 	}
 	inlet := config.Linear{Code: "power.inlet", Label: "125 V load against the inlet's breaker", Unit: "A",
-		Per: map[string]float64{}, Limit: float64(config.Clean(b.chassis.Supply.ShoreA))}
+		Per: map[string]float64{}, Limit: float64(config.Clean(b.Chassis.Supply.ShoreA))}
 	for i := range cat.Options {
 		o := &cat.Options[i]
 		var per float64

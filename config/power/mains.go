@@ -37,10 +37,10 @@ type MainsItem struct {
 }
 
 // mains holds the 125 V loads against the inlet and against the inverter.
-func (s *Sheet) mains(b *basis) {
-	shore, inverter := config.Clean(b.chassis.Supply.ShoreA), config.Clean(b.chassis.Supply.InverterW)
+func (s *Sheet) mains(b *vehicle) {
+	shore, inverter := config.Clean(b.Chassis.Supply.ShoreA), config.Clean(b.Chassis.Supply.InverterW)
 	alternators := 0
-	for _, p := range b.picks {
+	for _, p := range b.Picks {
 		if p.Supply != nil {
 			dShore, dInverter := b.mainsChange(p.Supply)
 			shore += dShore * quantity.Current(p.Qty)
@@ -72,13 +72,13 @@ func (s *Sheet) mains(b *basis) {
 }
 
 // mainsChange is what one option does to the inlet and the inverter.
-func (b *basis) mainsChange(s *config.Supply) (shore quantity.Current, inverter quantity.Power) {
+func (b *vehicle) mainsChange(s *config.Supply) (shore quantity.Current, inverter quantity.Power) {
 	shore, inverter = config.Clean(s.ShoreA), config.Clean(s.InverterW)
 	if s.Replaces && shore > 0 {
-		shore -= config.Clean(b.chassis.Supply.ShoreA)
+		shore -= config.Clean(b.Chassis.Supply.ShoreA)
 	}
 	if s.Replaces && inverter > 0 {
-		inverter -= config.Clean(b.chassis.Supply.InverterW)
+		inverter -= config.Clean(b.Chassis.Supply.InverterW)
 	}
 	return shore, inverter
 }
@@ -96,7 +96,7 @@ func (m *Mains) rate(w quantity.Power) {
 
 // inlet gives two figures: the breaker's rating, which stops, and the 80 %
 // rule for loads that run for hours, which asks for a decision.
-func (s *Sheet) inlet(b *basis) {
+func (s *Sheet) inlet(b *vehicle) {
 	a := float64(s.Shore.LoadA)
 	full := config.Figure{Code: "power.inlet", Label: "125 V load, all at once, against the inlet's breaker", Value: a,
 		Low: a, High: a, Unit: quantity.Amp,
@@ -124,7 +124,7 @@ func (s *Sheet) inlet(b *basis) {
 	}
 }
 
-func (s *Sheet) inverter(b *basis) {
+func (s *Sheet) inverter(b *vehicle) {
 	w := float64(s.Inverter.LoadW)
 	f := config.Figure{Code: "power.inverter", Label: "125 V load on the inverter, all at once", Value: w, Low: w,
 		High: w, Unit: quantity.Watt,

@@ -50,8 +50,8 @@ func Measure(cat *config.Catalogue, u *config.Unit, as *config.Assumptions) *She
 
 // overall gives the vehicle's outside sizes, less what options stand out with:
 // mirrors, lamps, steps and roof equipment are in no catalogue field.
-func (s *Sheet) overall(b *basis) {
-	ch, body := b.chassis, b.body
+func (s *Sheet) overall(b *vehicle) {
+	ch, body := b.Chassis, b.Body
 	tail := max(config.Clean(ch.BodyStartIn)+config.Clean(body.LengthIn), config.Clean(ch.WheelbaseIn)+
 		config.Clean(ch.FrameEndIn))
 	record(s, b, "space.length", "Overall length, less bumper and step options", config.Clean(ch.FrontOverhangIn)+tail,
@@ -73,8 +73,8 @@ func (s *Sheet) overall(b *basis) {
 }
 
 // inside gives what a person meets in the patient compartment.
-func (s *Sheet) inside(b *basis) {
-	body := b.body
+func (s *Sheet) inside(b *vehicle) {
+	body := b.Body
 	wall := b.wallThickness()
 	length := max(config.Clean(body.LengthIn)-2*wall, 0)
 	width := max(config.Clean(body.WidthIn)-2*wall, 0)
@@ -92,8 +92,8 @@ func (s *Sheet) inside(b *basis) {
 }
 
 // people counts places.
-func (s *Sheet) people(b *basis) {
-	cab, module := b.cat.SeatsOf(b.unit)
+func (s *Sheet) people(b *vehicle) {
+	cab, module := b.Cat.SeatsOf(b.Unit)
 	for _, seat := range slices.Concat(cab, module) {
 		if seat.Kind == "cot" {
 			s.Cots = append(s.Cots, seat)
@@ -109,13 +109,13 @@ func (s *Sheet) people(b *basis) {
 type number interface{ ~int | ~float64 }
 
 // record puts an exactly known value under its code.
-func record[T number](s *Sheet, b *basis, code, label string, v T, unit string) {
+func record[T number](s *Sheet, b *vehicle, code, label string, v T, unit string) {
 	s.bind(b, config.Figure{Code: code, Label: label, Value: float64(v), Low: float64(v), High: float64(v), Unit: unit})
 }
 
 // bind takes the limit in force and reports when it is not kept.
-func (s *Sheet) bind(b *basis, f config.Figure) {
-	b.as.Bind(&f)
+func (s *Sheet) bind(b *vehicle, f config.Figure) {
+	b.Assume.Bind(&f)
 	s.Figures = append(s.Figures, f)
 	if f.Met() {
 		return

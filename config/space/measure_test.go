@@ -137,7 +137,7 @@ func TestNothingToMeasure(t *testing.T) {
 		unit *config.Unit
 		code string
 	}{
-		{nil, unit(), "space.no-unit"}, {fixture(t), nil, "space.no-unit"}, {fixture(t), &config.Unit{}, "space.no-vehicle"},
+		{nil, unit(), "space.no-unit"}, {fixture(t), nil, "space.no-unit"}, {fixture(t), &config.Unit{}, "space.no-chassis"},
 		{fixture(t), unit("gone"), "space.unknown-option"},
 		{fixture(t), &config.Unit{Chassis: "c1", Body: "b1", Carried: []config.Carried{{Equipment: "gone", Qty: 1}}}, "space.unknown-equipment"},
 	} {

@@ -60,9 +60,9 @@ func Minutes(factor, psi, residual, flow float64) (float64, error) {
 	return max(psi-residual, 0) * factor / flow, nil
 }
 
-func (s *Sheet) oxygen(b *basis) {
+func (s *Sheet) oxygen(b *vehicle) {
 	var usable float64
-	for _, p := range b.picks {
+	for _, p := range b.Picks {
 		x := p.Oxygen
 		if x == nil || x.Count < 1 || x.Count > 999 {
 			continue

@@ -20,10 +20,10 @@ type Use struct {
 }
 
 // stow puts the carried equipment into its compartments and checks each.
-func (s *Sheet) stow(b *basis) {
+func (s *Sheet) stow(b *vehicle) {
 	at := map[string]int{}
 	var outside, all, used quantity.Volume
-	for _, c := range b.cat.CompartmentsOf(b.unit) {
+	for _, c := range b.Cat.CompartmentsOf(b.Unit) {
 		if _, twice := at[c.ID]; twice {
 			s.add(config.Finding{Code: "space.same-compartment", Severity: config.Warn,
 				Text:   fmt.Sprintf("Two compartments are called %q; only the first is used.", c.ID),
@@ -38,8 +38,8 @@ func (s *Sheet) stow(b *basis) {
 			outside += use.Ft3
 		}
 	}
-	for _, c := range b.unit.Carried {
-		e := b.cat.EquipmentByID(c.Equipment)
+	for _, c := range b.Unit.Carried {
+		e := b.Cat.EquipmentByID(c.Equipment)
 		if e == nil || c.Qty < 1 || c.Qty > 999 {
 			s.add(config.Finding{Code: "space.unknown-equipment", Severity: config.Warn,
 				Text: fmt.Sprintf("Equipment %q (%d) is not counted.", c.Equipment, c.Qty), Remedy: "Take it out, or " +
@@ -57,7 +57,7 @@ func (s *Sheet) stow(b *basis) {
 		use.MassLb += config.Clean(e.MassLb) * quantity.Mass(c.Qty)
 	}
 	for i := range s.Compartments {
-		s.Compartments[i].judge(b.cat)
+		s.Compartments[i].judge(b.Cat)
 		s.tell(&s.Compartments[i])
 		s.judgePractice(b, &s.Compartments[i])
 		used += s.Compartments[i].UsedFt3

@@ -107,17 +107,17 @@ type loose struct {
 	barred []bool    // by hold: it never rides there
 }
 
-func newLayout(b *basis) *layout {
+func newLayout(b *vehicle) *layout {
 	l := new(layout)
 	at := map[string]int{}
-	for _, c := range b.cat.CompartmentsOf(b.unit) {
+	for _, c := range b.Cat.CompartmentsOf(b.Unit) {
 		if _, twice := at[c.ID]; !twice {
 			at[c.ID] = len(l.holds)
 			l.holds = append(l.holds, hold{Compartment: c})
 		}
 	}
-	for _, c := range b.unit.Carried {
-		e := b.cat.EquipmentByID(c.Equipment)
+	for _, c := range b.Unit.Carried {
+		e := b.Cat.EquipmentByID(c.Equipment)
 		if e == nil || c.Qty < 1 || c.Qty > 999 {
 			l.kept = append(l.kept, c)
 			continue

@@ -1,7 +1,6 @@
 package space
 
 import (
-	"fmt"
 	"strconv"
 	"strings"
 
@@ -9,40 +8,19 @@ import (
 	"boxwright/config/quantity"
 )
 
-// basis is what every part of the sheet reads.
-type basis struct {
-	cat     *config.Catalogue
-	unit    *config.Unit
-	chassis *config.Chassis
-	body    *config.Body
-	picks   []config.Picked
-	as      *config.Assumptions
-}
-
 // area is what the package's findings stand under.
 const area = "Space"
 
-// gather finds the parts of the unit, reports what it must leave out, and
-// returns nil when there is nothing to measure.
-func gather(cat *config.Catalogue, u *config.Unit, as *config.Assumptions, r *config.Report) *basis {
-	if cat == nil || u == nil {
-		r.Tell(area, "no-unit", config.Stop, "There is no catalogue or no unit to measure.",
-			"Open a catalogue and a unit.")
+// vehicle is what every part of the sheet reads.
+type vehicle struct{ *config.Vehicle }
+
+// gather finds the parts of the unit; nil when there is nothing to measure.
+func gather(cat *config.Catalogue, u *config.Unit, as *config.Assumptions, r *config.Report) *vehicle {
+	v := config.VehicleOf(cat, u, as, area, r, config.Fields{Chassis: badChassis, Body: badBody, Option: badOption})
+	if v == nil {
 		return nil
 	}
-	b := &basis{cat: cat, unit: u, chassis: cat.ChassisByID(u.Chassis), body: cat.BodyOf(u), as: as}
-	if b.as == nil {
-		b.as = new(config.Assumptions)
-	}
-	if b.chassis == nil || b.body == nil {
-		r.Tell(area, "no-vehicle", config.Stop, fmt.Sprintf("Chassis %q or body %q is not in this edition.", u.Chassis,
-			u.Body), "Choose a chassis and a body.")
-		return nil
-	}
-	r.BadNumbers(area, b.chassis.Label, badChassis(b.chassis))
-	r.BadNumbers(area, b.body.Label, badBody(b.body))
-	b.picks = cat.Picked(u, area, r, badOption)
-	return b
+	return &vehicle{v}
 }
 
 // The fields of chassis, body and option that count as zero.
@@ -77,27 +55,27 @@ func badOption(o *config.Option) (bad config.Unclean) {
 }
 
 // headroom of the body less what options take from it.
-func (b *basis) headroom() quantity.Length {
-	h := config.Clean(b.body.HeadroomIn)
-	for _, p := range b.picks {
+func (b *vehicle) headroom() quantity.Length {
+	h := config.Clean(b.Body.HeadroomIn)
+	for _, p := range b.Picks {
 		h -= config.Clean(p.HeadroomIn) * quantity.Length(p.Qty)
 	}
 	return h
 }
 
 // aisle of the body less what options take from it.
-func (b *basis) aisle() quantity.Length {
-	a := config.Clean(b.body.AisleIn)
-	for _, p := range b.picks {
+func (b *vehicle) aisle() quantity.Length {
+	a := config.Clean(b.Body.AisleIn)
+	for _, p := range b.Picks {
 		a -= config.Clean(p.AisleIn) * quantity.Length(p.Qty)
 	}
 	return a
 }
 
 // storage counts the body's inside compartments and what options add or take.
-func (b *basis) storage() quantity.Volume {
-	v := bodyStorage(b.body)
-	for _, p := range b.picks {
+func (b *vehicle) storage() quantity.Volume {
+	v := bodyStorage(b.Body)
+	for _, p := range b.Picks {
 		v += storageOf(p.Option) * quantity.Volume(p.Qty)
 	}
 	return v
@@ -136,8 +114,8 @@ func storageOf(o *config.Option) quantity.Volume {
 const BenchTag = "bench-"
 
 // bench is the longest squad bench whose size an option states.
-func (b *basis) bench() (length, width quantity.Length, known bool) {
-	for _, p := range b.picks {
+func (b *vehicle) bench() (length, width quantity.Length, known bool) {
+	for _, p := range b.Picks {
 		for _, tag := range p.Tags {
 			size, ok := strings.CutPrefix(tag, BenchTag)
 			if !ok {
@@ -159,8 +137,8 @@ func (b *basis) bench() (length, width quantity.Length, known bool) {
 
 // wallThickness of a module, from skin to lining; a van's inside sizes are
 // what its conversion states.
-func (b *basis) wallThickness() quantity.Length {
-	s := b.body.Shell
+func (b *vehicle) wallThickness() quantity.Length {
+	s := b.Body.Shell
 	if s == nil {
 		return 0
 	}
@@ -168,8 +146,8 @@ func (b *basis) wallThickness() quantity.Length {
 }
 
 // floorThickness of a module, from the underside of its frame to the floor.
-func (b *basis) floorThickness() quantity.Length {
-	s := b.body.Shell
+func (b *vehicle) floorThickness() quantity.Length {
+	s := b.Body.Shell
 	if s == nil {
 		return 0
 	}

@@ -1,59 +1,40 @@
 package power
 
 import (
-	"fmt"
 	"math"
 
 	"boxwright/config"
 	"boxwright/config/quantity"
 )
 
-// basis is what every part of the sheet reads: the chassis, the options of the
-// unit with their quantities, and the assumptions in force.
-type basis struct {
-	cat     *config.Catalogue
-	chassis *config.Chassis
-	picks   []config.Picked
-	as      *config.Assumptions
-}
-
 // area is what the package's findings stand under.
 const area = "Power"
 
-// gather finds the parts of the unit, reports what it must leave out, and
-// returns nil when there is no chassis to compute from.
-func gather(cat *config.Catalogue, u *config.Unit, as *config.Assumptions, r *config.Report) *basis {
-	if cat == nil || u == nil {
-		r.Tell(area, "no-unit", config.Stop, "There is no catalogue or no unit to compute from.",
-			"Open a catalogue and a unit.")
-		return nil
-	}
-	b := &basis{cat: cat, chassis: cat.ChassisByID(u.Chassis), as: as}
-	if b.as == nil {
-		b.as = new(config.Assumptions)
-	}
-	if b.chassis == nil {
-		r.Tell(area, "no-chassis", config.Stop, fmt.Sprintf("Chassis %q is not in this edition.", u.Chassis),
-			"Choose a chassis.")
-		return nil
-	}
-	r.BadNumbers(area, b.chassis.Label, badNumbers(&b.chassis.Load, &b.chassis.Supply, nil))
-	b.picks = cat.Picked(u, area, r, func(o *config.Option) config.Unclean {
-		return badNumbers(o.Load, o.Supply, o.Circuit)
+// vehicle is what every part of the sheet reads.
+type vehicle struct{ *config.Vehicle }
+
+// gather finds the parts of the unit; nil when there is no chassis to compute from.
+func gather(cat *config.Catalogue, u *config.Unit, as *config.Assumptions, r *config.Report) *vehicle {
+	v := config.VehicleOf(cat, u, as, area, r, config.Fields{
+		Chassis: func(c *config.Chassis) config.Unclean { return badNumbers(&c.Load, &c.Supply, nil) },
+		Option:  func(o *config.Option) config.Unclean { return badNumbers(o.Load, o.Supply, o.Circuit) },
 	})
-	return b
+	if v == nil {
+		return nil
+	}
+	return &vehicle{v}
 }
 
 // items lists a mode's loads.
-func (b *basis) items(d duty) []Item {
+func (b *vehicle) items(d duty) []Item {
 	var out []Item
-	if a := config.Clean(d.draw(&b.chassis.Load)); a > 0 {
-		out = append(out, Item{Label: "Chassis: " + b.chassis.Label, Amps: a})
+	if a := config.Clean(d.draw(&b.Chassis.Load)); a > 0 {
+		out = append(out, Item{Label: "Chassis: " + b.Chassis.Label, Amps: a})
 	}
 	if a := b.allowance(d); a > 0 {
 		out = append(out, Item{Label: "Medical load, allowance of the rule set", Amps: a})
 	}
-	for _, p := range b.picks {
+	for _, p := range b.Picks {
 		if p.Load == nil {
 			continue
 		}
@@ -65,20 +46,20 @@ func (b *basis) items(d duty) []Item {
 }
 
 // allowance is the medical load a rule set adds on scene.
-func (b *basis) allowance(d duty) quantity.Current {
+func (b *vehicle) allowance(d duty) quantity.Current {
 	if d.code != "power.scene" {
 		return 0
 	}
-	return config.Clean(quantity.Current(b.as.Limits[CodeMedical].Value))
+	return config.Clean(quantity.Current(b.Assume.Limits[CodeMedical].Value))
 }
 
 // output of the alternator. Each option that replaces it adds its own figures
 // and takes the chassis' away; this keeps the sum linear in the picks, so that
 // the rules engine and the budget can never disagree. Two replacements at once
 // are reported by mains.
-func (b *basis) output() Output {
-	o := hot(&b.chassis.Supply)
-	for _, p := range b.picks {
+func (b *vehicle) output() Output {
+	o := hot(&b.Chassis.Supply)
+	for _, p := range b.Picks {
 		if p.Supply == nil {
 			continue
 		}
@@ -91,10 +72,10 @@ func (b *basis) output() Output {
 }
 
 // change is what one option does to the alternator's output.
-func (b *basis) change(s *config.Supply) Output {
+func (b *vehicle) change(s *config.Supply) Output {
 	o := hot(s)
 	if s.Replaces && replacesAlternator(s) {
-		was := hot(&b.chassis.Supply)
+		was := hot(&b.Chassis.Supply)
 		return Output{o.IdleA - was.IdleA, o.HighIdleA - was.HighIdleA, o.ColdA - was.ColdA}
 	}
 	return o
