@@ -77,13 +77,13 @@ func read(list []Attribute, thing reflect.Value, name string) (text string, numb
 	if i < 0 {
 		return "", 0, false
 	}
-	text, number = list[i].of(thing)
+	text, number = list[i].read(thing)
 	return text, number, true
 }
 
-// of is the text or the number that a thing has of an attribute; of what is true or
+// read gives the text or the number that a thing has of an attribute; of what is true or
 // false, "yes" or "no".
-func (a *Attribute) of(thing reflect.Value) (text string, number float64) {
+func (a *Attribute) read(thing reflect.Value) (text string, number float64) {
 	v := thing.Field(a.field)
 	switch a.kind {
 	case reflect.String:
@@ -100,7 +100,7 @@ func (a *Attribute) of(thing reflect.Value) (text string, number float64) {
 func (k *checker) attributes(where string, list []Attribute, thing reflect.Value) {
 	for i := range list {
 		a := &list[i]
-		text, number := a.of(thing)
+		text, number := a.read(thing)
 		switch {
 		case a.Words != nil:
 			k.oneOf(where+" "+a.Name, text, a.Words...)

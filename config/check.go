@@ -297,10 +297,10 @@ func (k *checker) cond(where string, c *Cond, depth int) {
 		return
 	}
 	set := 0
-	list := func(name string, of []Cond) {
+	list := func(name string, conds []Cond) {
 		set++
-		for i := range of {
-			k.cond(fmt.Sprintf("%s %s[%d]", where, name, i), &of[i], depth+1)
+		for i := range conds {
+			k.cond(fmt.Sprintf("%s %s[%d]", where, name, i), &conds[i], depth+1)
 		}
 	}
 	if c.Pick != "" {

@@ -22,13 +22,13 @@ type Fields struct {
 
 // VehicleOf finds the parts of a unit and reports what is left out, see Picked. It is
 // nil when there is nothing to compute from.
-func VehicleOf(cat *Catalogue, u *Unit, as *Assumptions, area string, r *Report, bad Fields) *Vehicle {
+func VehicleOf(cat *Catalogue, u *Unit, assume *Assumptions, area string, r *Report, bad Fields) *Vehicle {
 	if cat == nil || u == nil {
 		r.Tell(area, "no-unit", Stop, "There is no catalogue or no unit to compute from.",
 			"Open a catalogue and a unit.")
 		return nil
 	}
-	v := &Vehicle{Cat: cat, Unit: u, Chassis: cat.ChassisByID(u.Chassis), Body: cat.BodyOf(u), Assume: as}
+	v := &Vehicle{Cat: cat, Unit: u, Chassis: cat.ChassisByID(u.Chassis), Body: cat.BodyOf(u), Assume: assume}
 	if v.Assume == nil {
 		v.Assume = new(Assumptions)
 	}

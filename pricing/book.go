@@ -197,15 +197,15 @@ type Milestone struct {
 // the place of earlier ones, and surcharges and contracts that are not in force
 // are left out. The zero Date leaves the prices as first published and drops
 // nothing.
-func (b *Book) On(on config.Date) *Book {
-	if on.IsZero() || on == b.day {
+func (b *Book) On(day config.Date) *Book {
+	if day.IsZero() || day == b.day {
 		return b
 	}
 	c := *b
-	c.dated, c.day = nil, on
+	c.dated, c.day = nil, day
 	for i := len(b.Editions) - 1; i >= 0; i-- {
 		e := &b.Editions[i]
-		if on.Before(e.From) {
+		if day.Before(e.From) {
 			continue
 		}
 		if c.dated == nil {
@@ -217,20 +217,20 @@ func (b *Book) On(on config.Date) *Book {
 	}
 	c.Surcharges, c.Contracts = nil, nil
 	for _, s := range b.Surcharges {
-		if inForce(on, s.From, s.Until) {
+		if inForce(day, s.From, s.Until) {
 			c.Surcharges = append(c.Surcharges, s)
 		}
 	}
 	for _, k := range b.Contracts {
-		if inForce(on, k.From, k.Until) {
+		if inForce(day, k.From, k.Until) {
 			c.Contracts = append(c.Contracts, k)
 		}
 	}
 	return &c
 }
 
-func inForce(on, from, until config.Date) bool {
-	return !on.Before(from) && (until.IsZero() || !until.Before(on))
+func inForce(day, from, until config.Date) bool {
+	return !day.Before(from) && (until.IsZero() || !until.Before(day))
 }
 
 // KeyOf is the key under which an option stands in the book.

@@ -20,17 +20,17 @@ type Item struct {
 // Build prices a unit, or several alike by the terms, on a day. The error is a
 // config.Problems where the unit or the terms cannot be priced; what can be
 // priced but needs a decision is a finding of the sheet.
-func Build(b *Book, cat *config.Catalogue, u *config.Unit, t *Terms, on config.Date) (*Sheet, error) {
+func Build(b *Book, cat *config.Catalogue, u *config.Unit, t *Terms, day config.Date) (*Sheet, error) {
 	if t == nil {
 		t = new(Terms)
 	}
-	return BuildFleet(b, cat, []Item{{Unit: u, Units: t.Units}}, t, on)
+	return BuildFleet(b, cat, []Item{{Unit: u, Units: t.Units}}, t, day)
 }
 
 // BuildFleet prices several kinds of unit on one order: they share quantity
 // breaks, discounts and charges. The number of units comes from the items, not
 // from the terms.
-func BuildFleet(b *Book, cat *config.Catalogue, items []Item, t *Terms, on config.Date) (*Sheet, error) {
+func BuildFleet(b *Book, cat *config.Catalogue, items []Item, t *Terms, day config.Date) (*Sheet, error) {
 	if b == nil || cat == nil {
 		return nil, errors.New("pricing: a price needs a price book and its catalogue")
 	}
@@ -40,9 +40,9 @@ func BuildFleet(b *Book, cat *config.Catalogue, items []Item, t *Terms, on confi
 	if ps := checkOrder(cat, items, t); len(ps) > 0 {
 		return nil, ps
 	}
-	dated := b.On(on)
+	dated := b.On(day)
 	o := &order{b: dated, cat: cat, t: t, r: dated.Rounding, sheet: &Sheet{
-		Currency: b.Currency, On: on, Notes: b.Notes,
+		Currency: b.Currency, On: day, Notes: b.Notes,
 		Rounding: "Each line that a percentage or a distance enters is rounded once, for one unit, " +
 			dated.Rounding.Words() + "; sums are exact. Payments and shares are split by largest remainder, so that " +
 			"they add up to the total.",

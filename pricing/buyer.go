@@ -86,14 +86,14 @@ func (s *SalesTax) Words() string {
 
 // Basis says what a budget is compared with: how many units, with or without tax.
 func (s *Sheet) Basis() string {
-	of := "the unit"
+	units := "the unit"
 	if s.Units > 1 {
-		of = fmt.Sprintf("all %d units", s.Units)
+		units = fmt.Sprintf("all %d units", s.Units)
 	}
 	if s.SalesTax.Exempt || s.SalesTax.Amount.IsZero() {
-		return of + ", no sales tax"
+		return units + ", no sales tax"
 	}
-	return of + ", sales tax included"
+	return units + ", sales tax included"
 }
 
 // EachWords says what one of several units comes to; empty for a single unit.

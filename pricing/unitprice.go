@@ -98,7 +98,7 @@ func because(figures, reason string) string {
 }
 
 // adjust adds a line of so much for each unit, and books it on a part.
-func (o *order) adjust(n int, p *priced, code, label string, each Amount, how, why, source string, on []part) {
+func (o *order) adjust(n int, p *priced, code, label string, each Amount, how, why, source string, parts []part) {
 	if p.count > 1 {
 		if how != "" {
 			how += ", "
@@ -107,12 +107,12 @@ func (o *order) adjust(n int, p *priced, code, label string, each Amount, how, w
 	}
 	o.line(Line{Code: code, Item: n, Label: label, Qty: money.Count(p.count), Each: "unit", Price: each,
 		Amount: each.Times(p.count), Taxed: true, How: because(how, why), Source: source})
-	weights := make([]Amount, len(on))
-	for i, x := range on {
+	weights := make([]Amount, len(parts))
+	for i, x := range parts {
 		weights[i] = p.part[x]
 	}
 	for i, a := range money.Allocate(each, weights) {
-		p.part[on[i]] = p.part[on[i]].Add(a)
+		p.part[parts[i]] = p.part[parts[i]].Add(a)
 	}
 }
 
@@ -139,13 +139,13 @@ func (o *order) surcharges(n int, p *priced, u *config.Unit, picks []picked) {
 
 // keyedSurcharge is on named things only: chassis, body or options.
 func (o *order) keyedSurcharge(n int, p *priced, s Surcharge, u *config.Unit, picks []picked) {
-	var on, each [partCount]Amount
+	var listed, each [partCount]Amount
 	var pieces [partCount]int
 	add := func(to part, key string, qty int) {
 		if slices.Contains(s.Keys, key) {
 			price := o.b.Prices[key].Times(qty)
 			pieces[to] += qty
-			on[to] = on[to].Add(price)
+			listed[to] = listed[to].Add(price)
 			each[to] = each[to].Add(s.Amount.Times(qty)).Add(price.Share(s.Percent, o.r))
 		}
 	}
@@ -160,7 +160,7 @@ func (o *order) keyedSurcharge(n int, p *priced, s Surcharge, u *config.Unit, pi
 		}
 		how := fmt.Sprintf("%s for each of %d", s.Amount.Show(), pieces[to])
 		if s.Amount.IsZero() {
-			how = fmt.Sprintf("%s of what it is on, at %s", s.Percent.Show(), on[to].Show())
+			how = fmt.Sprintf("%s of what it is on, at %s", s.Percent.Show(), listed[to].Show())
 		}
 		o.adjust(n, p, LineSurcharge, s.Label, a, how, s.Reason, s.ID, []part{part(to)})
 	}
@@ -227,17 +227,17 @@ func (f *FleetTable) at(units int) *FleetBreak {
 }
 
 // rebate takes a percentage off a scope of one unit.
-func (o *order) rebate(n int, p *priced, code string, on Scope, percent Percent, label, why, source string) {
+func (o *order) rebate(n int, p *priced, code string, scope Scope, percent Percent, label, why, source string) {
 	var base Amount
-	for _, x := range partsOf[on] {
+	for _, x := range partsOf[scope] {
 		base = base.Add(p.part[x])
 	}
 	each := base.Share(percent, o.r)
 	if each.Sign() <= 0 {
 		return
 	}
-	how := fmt.Sprintf("%s of %s at %s", percent.Show(), on.Words(), base.Show())
-	o.adjust(n, p, code, label, each.Neg(), how, why, source, partsOf[on])
+	how := fmt.Sprintf("%s of %s at %s", percent.Show(), scope.Words(), base.Show())
+	o.adjust(n, p, code, label, each.Neg(), how, why, source, partsOf[scope])
 }
 
 func unitsText(n int) string {

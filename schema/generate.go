@@ -17,7 +17,7 @@ import (
 // Schemas are the files that Generate writes, by name.
 var Schemas = map[string]struct {
 	title string
-	of    any
+	value any
 }{
 	"catalogue.schema.json": {"Boxwright catalogue: everything a plant offers in one dated edition", config.Catalogue{}},
 	"quote.schema.json":     {"Boxwright quote: a unit, its terms and the parties", quote.Draft{}},
@@ -44,7 +44,7 @@ var texts = map[reflect.Type]*jsonschema.Schema{
 // their doc comments as descriptions. It reads the sources of packages config
 // and pricing and so must run in the module's root.
 func Generate(name string) ([]byte, error) {
-	title, root := Schemas[name].title, reflect.TypeOf(Schemas[name].of)
+	title, root := Schemas[name].title, reflect.TypeOf(Schemas[name].value)
 	if root == nil {
 		return nil, fmt.Errorf("there is no schema %q", name)
 	}

@@ -110,8 +110,8 @@ func (w *typeWriter) write(t reflect.Type, must sent) {
 }
 
 // name is what a type is called in TypeScript; of is the field that has it.
-func (w *typeWriter) name(t reflect.Type, of string) string {
-	if t == reflect.TypeFor[json.RawMessage]() && of == "Draft" {
+func (w *typeWriter) name(t reflect.Type, field string) string {
+	if t == reflect.TypeFor[json.RawMessage]() && field == "Draft" {
 		return "Draft"
 	}
 	if name, ok := w.opaque[t]; ok {
@@ -122,7 +122,7 @@ func (w *typeWriter) name(t reflect.Type, of string) string {
 	}
 	switch t.Kind() {
 	case reflect.Pointer:
-		return w.name(t.Elem(), of)
+		return w.name(t.Elem(), field)
 	case reflect.String:
 		return "string"
 	case reflect.Bool:
@@ -130,9 +130,9 @@ func (w *typeWriter) name(t reflect.Type, of string) string {
 	case reflect.Int, reflect.Int64, reflect.Float64:
 		return "number"
 	case reflect.Slice, reflect.Array:
-		return w.name(t.Elem(), of) + "[]"
+		return w.name(t.Elem(), field) + "[]"
 	case reflect.Map:
-		return "Record<string, " + w.name(t.Elem(), of) + ">"
+		return "Record<string, " + w.name(t.Elem(), field) + ">"
 	case reflect.Struct:
 		if other, known := w.names[t.Name()]; !known {
 			w.names[t.Name()] = t
@@ -142,6 +142,6 @@ func (w *typeWriter) name(t reflect.Type, of string) string {
 		}
 		return t.Name()
 	}
-	w.err = fmt.Errorf("%s has the type %v, which the page's scripts cannot be told", of, t)
+	w.err = fmt.Errorf("%s has the type %v, which the page's scripts cannot be told", field, t)
 	return "unknown"
 }

@@ -39,13 +39,13 @@ func Write(c *config.Cond) string {
 }
 
 func write(b *strings.Builder, c *config.Cond) {
-	list := func(open string, of []config.Cond) {
+	list := func(open string, conds []config.Cond) {
 		b.WriteString(open)
-		for i := range of {
+		for i := range conds {
 			if i > 0 {
 				b.WriteString(", ")
 			}
-			write(b, &of[i])
+			write(b, &conds[i])
 		}
 		b.WriteByte(')')
 	}
@@ -204,18 +204,18 @@ func (r *reader) condition(depth int) (c config.Cond) {
 }
 
 func (r *reader) list(depth int) []config.Cond {
-	of := []config.Cond{}
+	conds := []config.Cond{}
 	r.need("(")
 	for r.err == nil && !r.took(")") {
-		if len(of) > 0 {
+		if len(conds) > 0 {
 			if !r.took(",") {
 				r.fail(`"," or ")"`)
 				break
 			}
 		}
-		of = append(of, r.condition(depth+1))
+		conds = append(conds, r.condition(depth+1))
 	}
-	return of
+	return conds
 }
 
 func (r *reader) count(depth int) *config.Count {

@@ -186,8 +186,8 @@ func (w *walker) turn(day int) {
 // holidayMarks marks the federal holidays observed in a year. A year's never
 // change, so they are worked out once and kept.
 func holidayMarks(y int) year {
-	if kept, ok := keptMarks.Load(y); ok {
-		return kept.(year)
+	if marks, ok := keptMarks.Load(y); ok {
+		return marks.(year)
 	}
 	var marks year
 	for _, h := range (&Calendar{}).Holidays(y) {

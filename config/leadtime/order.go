@@ -40,14 +40,14 @@ func (p *Plan) LatestOrderFor(by config.Date, chance float64) config.Date {
 		}
 		last -= n
 	}
-	on := j.line.at(last)
+	day := j.line.at(last)
 	if last < 0 {
-		on = j.line.cal.Add(j.line.days[0], last)
+		day = j.line.cal.Add(j.line.days[0], last)
 	}
-	if on.Year <= 1900 {
+	if day.Year <= 1900 {
 		return config.Date{}
 	}
-	return on
+	return day
 }
 
 // waiting is a played network taken apart around its gate, draw by draw, so

@@ -227,11 +227,11 @@ func (p *Plan) criticalPicks() []string {
 	for _, k := range p.job.unit.Picks {
 		for i := range p.Steps {
 			s := &p.Steps[i]
-			on := s.Option == k.Option
+			waits := s.Option == k.Option
 			for _, a := range s.Added {
-				on = on || a.ID == k.Option && a.Days > 0
+				waits = waits || a.ID == k.Option && a.Days > 0
 			}
-			if on && s.Critical {
+			if waits && s.Critical {
 				out = append(out, k.Option)
 				break
 			}

@@ -92,9 +92,9 @@ const ratedAt = "alternator output at 200 F under hood, high idle (condition of 
 // Budget computes the sheet. Currents in amperes, positive drawn; it never
 // fails: what cannot be computed is a finding, and a number that is negative
 // or not a number counts as zero and is named.
-func Budget(cat *config.Catalogue, u *config.Unit, as *config.Assumptions) *Sheet {
+func Budget(cat *config.Catalogue, u *config.Unit, assume *config.Assumptions) *Sheet {
 	s := new(Sheet)
-	b := gather(cat, u, as, &s.Report)
+	b := gather(cat, u, assume, &s.Report)
 	if b == nil {
 		return s
 	}

@@ -12,8 +12,8 @@ import (
 // breaker. An option that generates enters with a negative change. For every
 // unit, Limit less the sum is exactly the margin of Budget's figure with the
 // same code. Amperes.
-func Limits(cat *config.Catalogue, u *config.Unit, as *config.Assumptions) []config.Linear {
-	b := gather(cat, u, as, new(config.Report))
+func Limits(cat *config.Catalogue, u *config.Unit, assume *config.Assumptions) []config.Linear {
+	b := gather(cat, u, assume, new(config.Report))
 	if b == nil {
 		return nil
 	}

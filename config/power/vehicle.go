@@ -14,8 +14,8 @@ const area = "Power"
 type vehicle struct{ *config.Vehicle }
 
 // gather finds the parts of the unit; nil when there is no chassis to compute from.
-func gather(cat *config.Catalogue, u *config.Unit, as *config.Assumptions, r *config.Report) *vehicle {
-	v := config.VehicleOf(cat, u, as, area, r, config.Fields{
+func gather(cat *config.Catalogue, u *config.Unit, assume *config.Assumptions, r *config.Report) *vehicle {
+	v := config.VehicleOf(cat, u, assume, area, r, config.Fields{
 		Chassis: func(c *config.Chassis) config.Unclean { return badNumbers(&c.Load, &c.Supply, nil) },
 		Option:  func(o *config.Option) config.Unclean { return badNumbers(o.Load, o.Supply, o.Circuit) },
 	})

@@ -165,7 +165,7 @@ func (e *Engine) setAside(guards, picks []solve.Lit) (g, p []solve.Lit, aside []
 	s := e.fresh.Fork()
 	own := make([]solve.Lit, len(guards)) // the same limits in the new solver
 	for i, guard := range guards {
-		own[i] = s.AddLimit(e.solveLimit(e.limits.of(guard), e.limits.quantity))
+		own[i] = s.AddLimit(e.solveLimit(e.limits.behind(guard), e.limits.quantity))
 	}
 	for {
 		r := s.Solve(slices.Concat(own, picks), proofBudget)
@@ -174,7 +174,7 @@ func (e *Engine) setAside(guards, picks []solve.Lit) (g, p []solve.Lit, aside []
 		}
 		in := func(l solve.Lit) bool { return r == solve.Unknown || slices.Contains(s.Core(), l) }
 		if i := lastIndex(own, in); i >= 0 {
-			aside = append(aside, e.limits.of(guards[i]).linear.Code)
+			aside = append(aside, e.limits.behind(guards[i]).linear.Code)
 			own, guards = slices.Delete(own, i, i+1), slices.Delete(guards, i, i+1)
 		} else if i := lastIndex(picks, in); i >= 0 {
 			aside = append(aside, e.ids[picks[i].Var()])

@@ -11,7 +11,7 @@ import (
 // arithmetic of a limit for the literal asked about (or nothing, when
 // negative) beside all the picks, the other limits of the same reason kept.
 func (e *Engine) arithmetic(w *weighed, l solve.Lit, picks, others []solve.Lit, quantity map[int]int) Arithmetic {
-	of := func(x solve.Lit) float64 {
+	amount := func(x solve.Lit) float64 {
 		if x.Negative() {
 			return 0
 		}
@@ -20,7 +20,7 @@ func (e *Engine) arithmetic(w *weighed, l solve.Lit, picks, others []solve.Lit, 
 	a := Arithmetic{Code: w.linear.Code, Label: w.linear.Label, Unit: w.linear.Unit, Base: w.linear.Base,
 		Limit: w.linear.Limit}
 	for _, p := range picks {
-		if share := of(p); share != 0 {
+		if share := amount(p); share != 0 {
 			a.Shares = append(a.Shares, Share{e.ids[p.Var()], share})
 			a.Picked += share
 		}
@@ -33,7 +33,7 @@ func (e *Engine) arithmetic(w *weighed, l solve.Lit, picks, others []solve.Lit, 
 	}
 	ask = append(ask, picks...)
 	if l >= 0 {
-		a.Asked = of(l)
+		a.Asked = amount(l)
 		ask = append(ask, l)
 	}
 	if p.gauge == 0 {

@@ -192,8 +192,8 @@ func giniTable(e *Engine, g *gini.Gini, picks []solve.Lit) {
 			if can[l] {
 				continue
 			}
-			beside := e.beside(v, picks)
-			for _, p := range beside {
+			others := e.otherPicks(v, picks)
+			for _, p := range others {
 				g.Assume(giniLit(p))
 			}
 			g.Assume(giniLit(l))
@@ -201,7 +201,7 @@ func giniTable(e *Engine, g *gini.Gini, picks []solve.Lit) {
 				continue
 			}
 			can[l] = true
-			if len(beside) == len(picks) {
+			if len(others) == len(picks) {
 				for x := range e.n {
 					if g.Value(giniLit(solve.Pos(x))) {
 						can[solve.Pos(x)] = true

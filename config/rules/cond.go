@@ -41,10 +41,10 @@ func (e *Engine) form(c *config.Cond, want bool, depth int) (form, error) {
 	if depth > deepest {
 		return form{}, fmt.Errorf("conditions are nested more than %d deep", deepest)
 	}
-	list := func(op op, n int, of []config.Cond, want bool) (form, error) {
+	list := func(op op, n int, conds []config.Cond, want bool) (form, error) {
 		f := form{op: op, n: n}
-		for i := range of {
-			kid, err := e.form(&of[i], want, depth+1)
+		for i := range conds {
+			kid, err := e.form(&conds[i], want, depth+1)
 			if err != nil {
 				return form{}, err
 			}

@@ -82,8 +82,8 @@ func (ls *limitSet) has(pair [2]string, limits *Limits) bool {
 	})
 }
 
-// on lists the limits of a pair.
-func (ls *limitSet) on(e *Engine, pair [2]string, limits *Limits) *onPair {
+// forPair lists the limits of a pair.
+func (ls *limitSet) forPair(e *Engine, pair [2]string, limits *Limits) *onPair {
 	i := slices.IndexFunc(ls.known, func(p *onPair) bool { return p.pair == pair })
 	var p *onPair
 	if i >= 0 {
@@ -100,8 +100,10 @@ func (ls *limitSet) on(e *Engine, pair [2]string, limits *Limits) *onPair {
 	return p
 }
 
-// of is the limit that a guard stands for.
-func (ls *limitSet) of(guard solve.Lit) *weighed { return &ls.inForce[slices.Index(ls.guards, guard)] }
+// behind is the limit that a guard stands for.
+func (ls *limitSet) behind(guard solve.Lit) *weighed {
+	return &ls.inForce[slices.Index(ls.guards, guard)]
+}
 
 // load brings the limits for the unit's chassis and body into the solver and
 // returns the guards to assume.
@@ -110,7 +112,7 @@ func (ls *limitSet) load(e *Engine, u *config.Unit, limits *Limits) ([]solve.Lit
 		return nil, nil
 	}
 	quantity := e.quantities(u)
-	p := ls.on(e, [2]string{u.Chassis, u.Body}, limits)
+	p := ls.forPair(e, [2]string{u.Chassis, u.Body}, limits)
 	for i := range p.list {
 		w := &p.list[i]
 		same := i < len(ls.inForce) && sameWeights(&ls.inForce[i], w) && sameQuantities(ls.quantity, quantity, w.cost)

@@ -84,7 +84,7 @@ func (e *Engine) mender(u *config.Unit, id string, weigh func(id string) int64) 
 			return nil
 		}
 		m.want = v
-		picks = e.beside(v, picks)
+		picks = e.otherPicks(v, picks)
 	}
 	if weigh == nil {
 		weigh = e.care
@@ -194,7 +194,7 @@ func (m *mender) site(pair [2]string) (*solve.Solver, []solve.Lit) {
 		if m.sites == nil || len(m.sites) == mostPairs {
 			m.sites = map[[2]string]*site{}
 		}
-		at = &site{limits: m.e.limits.on(m.e, pair, m.limits), quantity: m.quantity}
+		at = &site{limits: m.e.limits.forPair(m.e, pair, m.limits), quantity: m.quantity}
 		m.sites[pair] = at
 		m.left -= siteSteps
 	}
@@ -254,18 +254,18 @@ func contains(all, part []int) bool {
 // and body of an answer; if not, a conflict, in soft picks, that is left: not
 // nil, and empty when no pick has a part in it.
 func (m *mender) attempt(drop []int) (pair [2]string, conflict []int) {
-	var kept []solve.Lit
+	var left []solve.Lit
 	for i, l := range m.soft {
 		if !slices.Contains(drop, i) {
-			kept = append(kept, l)
+			left = append(left, l)
 		}
 	}
-	ask := kept
+	ask := left
 	if m.want >= 0 {
-		ask = append(slices.Clip(kept), solve.Pos(m.want))
+		ask = append(slices.Clip(left), solve.Pos(m.want))
 	}
 	blame := []solve.Lit{}
-	pairs := m.pairs(kept)
+	pairs := m.pairs(left)
 	if len(pairs) > 1 {
 		if core := m.forbidden(ask); core != nil {
 			blame, pairs = core, nil
@@ -292,12 +292,12 @@ func (m *mender) attempt(drop []int) (pair [2]string, conflict []int) {
 
 // pairs of chassis and body that the kept picks and the wanted id leave, the
 // unit's own first.
-func (m *mender) pairs(kept []solve.Lit) [][2]string {
+func (m *mender) pairs(left []solve.Lit) [][2]string {
 	side := func(class int32, own string, from, n int) []string {
 		if m.want >= 0 && m.e.class[m.want] == class {
 			return []string{m.e.ids[m.want]}
 		}
-		for _, l := range kept {
+		for _, l := range left {
 			if m.e.class[l.Var()] == class {
 				return []string{m.e.ids[l.Var()]}
 			}

@@ -77,8 +77,8 @@ func (e *Engine) site(pair [2]string, limits *Limits, quantity map[int]int) *sit
 		o.sites = slices.Delete(o.sites, 0, 1)
 	}
 	o.sites = append(o.sites, s)
-	if on := e.limits.on(e, pair, limits); on != s.limits {
-		s.limits, s.loaded = on, false
+	if limits := e.limits.forPair(e, pair, limits); limits != s.limits {
+		s.limits, s.loaded = limits, false
 	}
 	if !sameKept(s.quantity, quantity) {
 		s.quantity, s.loaded = quantity, false
@@ -141,7 +141,7 @@ func (e *Engine) judgeOthers(a *Answer, u *config.Unit, limits *Limits, budget i
 		if e.class[v] == bodyClass {
 			pair = [2]string{u.Chassis, e.ids[v]}
 		}
-		beside := slices.DeleteFunc(slices.Clone(picks), func(p solve.Lit) bool {
+		others := slices.DeleteFunc(slices.Clone(picks), func(p solve.Lit) bool {
 			return e.class[p.Var()] == e.class[v]
 		})
 		if slices.Contains(picks, solve.Pos(v)) && len(a.SetAside) == 0 {
@@ -150,8 +150,8 @@ func (e *Engine) judgeOthers(a *Answer, u *config.Unit, limits *Limits, budget i
 		}
 		k := &o.known[v]
 		if limits.Key == "" || k.key != limits.Key || k.pair != pair || !sameKept(k.quantity, quantity) ||
-			!k.stands(solve.Pos(v), beside) {
-			*k = e.lookElsewhere(v, pair, limits, beside, quantity, budget)
+			!k.stands(solve.Pos(v), others) {
+			*k = e.lookElsewhere(v, pair, limits, others, quantity, budget)
 		}
 		a.States[v] = k.state
 		if k.state == Checking {
@@ -192,10 +192,10 @@ func sameKept(a, b map[int]int) bool {
 }
 
 // stands reports whether what was found holds beside these picks too.
-func (k *elsewhere) stands(l solve.Lit, beside []solve.Lit) bool {
+func (k *elsewhere) stands(l solve.Lit, picks []solve.Lit) bool {
 	switch k.state {
 	case Open:
-		for _, p := range beside {
+		for _, p := range picks {
 			if k.model[p.Var()] == p.Negative() {
 				return false
 			}
@@ -203,7 +203,7 @@ func (k *elsewhere) stands(l solve.Lit, beside []solve.Lit) bool {
 		return true
 	case RuledOut:
 		for _, c := range k.cause {
-			if c != l && !slices.Contains(beside, c) {
+			if c != l && !slices.Contains(picks, c) {
 				return false
 			}
 		}
@@ -216,7 +216,7 @@ func (k *elsewhere) stands(l solve.Lit, beside []solve.Lit) bool {
 // rules most pairs out; only where an answer to them breaks the limits of the
 // pair is the solver apart needed.
 func (e *Engine) lookElsewhere(
-	v int, pair [2]string, limits *Limits, beside []solve.Lit, quantity map[int]int, budget int64,
+	v int, pair [2]string, limits *Limits, picks []solve.Lit, quantity map[int]int, budget int64,
 ) elsewhere {
 	k := elsewhere{pair: pair, key: limits.Key, quantity: quantity, state: Checking}
 	s := e.solver
@@ -243,7 +243,7 @@ func (e *Engine) lookElsewhere(
 					s.Prefer(solve.Neg(x))
 				}
 			}
-			ask := append(append(slices.Clone(guards), beside...), solve.Pos(v))
+			ask := append(append(slices.Clone(guards), picks...), solve.Pos(v))
 			if r = o.bounded(s, budget, func() solve.Result { return s.Solve(ask, budget) }); r == solve.Sat {
 				model = e.model(s)
 			}

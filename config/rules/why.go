@@ -112,7 +112,7 @@ func (e *Engine) why(u *config.Unit, limits *Limits, id string) []Reason {
 	if pair != [2]string{u.Chassis, u.Body} {
 		aside = nil // other limits hold there
 	}
-	picks = e.beside(v, picks)
+	picks = e.otherPicks(v, picks)
 	if rs := e.reasons(u, limits, pair, picks, aside, solve.Pos(v)); rs != nil {
 		return rs
 	}
@@ -167,8 +167,8 @@ func (e *Engine) standing(u *config.Unit, limits *Limits) (guards, picks []solve
 	return guards, picks, nil
 }
 
-// beside leaves out the picks that v would replace, and v's own.
-func (e *Engine) beside(v int, picks []solve.Lit) []solve.Lit {
+// otherPicks leaves out the picks that v would replace, and v's own.
+func (e *Engine) otherPicks(v int, picks []solve.Lit) []solve.Lit {
 	return slices.DeleteFunc(slices.Clone(picks), func(p solve.Lit) bool {
 		return p.Var() == v || e.class[v] >= 0 && e.class[p.Var()] == e.class[v]
 	})
@@ -231,7 +231,7 @@ func (e *Engine) reasons(
 			options = append(options, x)
 		}
 	}
-	beside := slices.Concat(groups, truck, fixed)
+	given := slices.Concat(groups, truck, fixed)
 	search := func(without solve.Lit, budget int64) bool {
 		rest := func(all []solve.Lit) []solve.Lit {
 			return slices.DeleteFunc(slices.Clone(all), func(x solve.Lit) bool { return x == without })
@@ -239,10 +239,10 @@ func (e *Engine) reasons(
 		if note(p.minimal(rest(append(slices.Clone(groups), logic...)), fixed, budget)) {
 			return true
 		}
-		if len(inForce) == 0 || slices.Contains(beside, without) {
+		if len(inForce) == 0 || slices.Contains(given, without) {
 			return false
 		}
-		return note(p.minimal(rest(append(slices.Clone(options), inForce...)), beside, budget))
+		return note(p.minimal(rest(append(slices.Clone(options), inForce...)), given, budget))
 	}
 	if !search(-1, proofBudget) {
 		return nil

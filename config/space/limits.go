@@ -9,8 +9,8 @@ import (
 // walkway and inside storage, where the rule set in force states one that was
 // read in its text. All are least values, so both sides are negated; Limit less
 // the sum is the margin of Measure's figure with the same code.
-func Limits(cat *config.Catalogue, u *config.Unit, as *config.Assumptions) []config.Linear {
-	if cat == nil || u == nil || as == nil {
+func Limits(cat *config.Catalogue, u *config.Unit, assume *config.Assumptions) []config.Linear {
+	if cat == nil || u == nil || assume == nil {
 		return nil
 	}
 	body := cat.BodyOf(u)
@@ -33,7 +33,7 @@ func Limits(cat *config.Catalogue, u *config.Unit, as *config.Assumptions) []con
 			return float64(bodyStorage(b))
 		}, func(o *config.Option) float64 { return -float64(storageOf(o)) }},
 	} {
-		l, ok := as.Limits[k.code]
+		l, ok := assume.Limits[k.code]
 		if !ok || l.Sense != config.AtLeast || severity(l.Basis) != config.Stop {
 			continue
 		}

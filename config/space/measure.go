@@ -34,9 +34,9 @@ const (
 // Measure computes the sheet. Lengths in inches, volumes in cubic feet; it
 // never fails: what cannot be computed is a finding, and a number that is
 // negative or not a number counts as zero and is named.
-func Measure(cat *config.Catalogue, u *config.Unit, as *config.Assumptions) *Sheet {
+func Measure(cat *config.Catalogue, u *config.Unit, assume *config.Assumptions) *Sheet {
 	s := new(Sheet)
-	b := gather(cat, u, as, &s.Report)
+	b := gather(cat, u, assume, &s.Report)
 	if b == nil {
 		return s
 	}

@@ -68,7 +68,7 @@ func Suggest(cat *config.Catalogue, u *config.Unit, weigh func(*config.Unit) Tri
 	l := newLayout(b)
 	l.weigh(u, weigh)
 	for i := range l.loose {
-		l.settle(i)
+		l.place(i)
 	}
 	for range maxRounds {
 		moved, swapped := l.moves(), l.swaps()
@@ -83,7 +83,7 @@ func Suggest(cat *config.Catalogue, u *config.Unit, weigh func(*config.Unit) Tri
 type layout struct {
 	holds []hold
 	loose []loose
-	kept  []config.Carried // by hand, or beyond what is placed
+	fixed []config.Carried // by hand, or beyond what is placed
 	trim  Trim
 }
 
@@ -119,12 +119,12 @@ func newLayout(b *vehicle) *layout {
 	for _, c := range b.Unit.Carried {
 		e := b.Cat.EquipmentByID(c.Equipment)
 		if e == nil || c.Qty < 1 || c.Qty > 999 {
-			l.kept = append(l.kept, c)
+			l.fixed = append(l.fixed, c)
 			continue
 		}
 		p := piece{e.ID, boxOf(e)}
 		if i, stowed := at[c.Compartment]; stowed {
-			l.kept = append(l.kept, c)
+			l.fixed = append(l.fixed, c)
 			for range c.Qty {
 				l.holds[i].fixed = append(l.holds[i].fixed, p)
 			}
@@ -137,7 +137,7 @@ func newLayout(b *vehicle) *layout {
 			l.loose = append(l.loose, loose{piece: p, massLb: config.Clean(e.MassLb), in: -1, of: e})
 		}
 		if n < c.Qty {
-			l.kept = append(l.kept, config.Carried{Equipment: c.Equipment, Qty: c.Qty - n})
+			l.fixed = append(l.fixed, config.Carried{Equipment: c.Equipment, Qty: c.Qty - n})
 		}
 	}
 	for i := range l.loose {
@@ -196,7 +196,7 @@ func (l *layout) weigh(u *config.Unit, weigh func(*config.Unit) Trim) {
 	}
 	probe := slices.MaxFunc(l.loose, func(x, y loose) int { return cmp.Compare(x.massLb, y.massLb) })
 	bare := u.Clone()
-	bare.Carried = slices.Clone(l.kept)
+	bare.Carried = slices.Clone(l.fixed)
 	l.trim = weigh(&bare)
 	if probe.massLb <= 0 {
 		return
@@ -268,9 +268,9 @@ func (l *layout) put(i, h int) {
 // gain that a move must bring, in pounds, so that rounding never makes the search circle.
 const gain = 0.01
 
-// settle puts thing i where practice and balance together have it, if it fits
+// place puts thing i where practice and balance together have it, if it fits
 // anywhere.
-func (l *layout) settle(i int) bool {
+func (l *layout) place(i int) bool {
 	here, best := l.loose[i].in, -1
 	least := math.Inf(1)
 	bare := l.trim
@@ -296,7 +296,7 @@ func (l *layout) settle(i int) bool {
 
 func (l *layout) moves() (any bool) {
 	for i := range l.loose {
-		any = l.settle(i) || any
+		any = l.place(i) || any
 	}
 	return any
 }
@@ -326,7 +326,7 @@ func (l *layout) swaps() (any bool) {
 func (l *layout) carried() []config.Carried {
 	type key struct{ equipment, compartment string }
 	sum := map[key]int{}
-	for _, c := range l.kept {
+	for _, c := range l.fixed {
 		sum[key{c.Equipment, c.Compartment}] += c.Qty
 	}
 	for _, x := range l.loose {

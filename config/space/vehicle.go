@@ -15,8 +15,8 @@ const area = "Space"
 type vehicle struct{ *config.Vehicle }
 
 // gather finds the parts of the unit; nil when there is nothing to measure.
-func gather(cat *config.Catalogue, u *config.Unit, as *config.Assumptions, r *config.Report) *vehicle {
-	v := config.VehicleOf(cat, u, as, area, r, config.Fields{Chassis: badChassis, Body: badBody, Option: badOption})
+func gather(cat *config.Catalogue, u *config.Unit, assume *config.Assumptions, r *config.Report) *vehicle {
+	v := config.VehicleOf(cat, u, assume, area, r, config.Fields{Chassis: badChassis, Body: badBody, Option: badOption})
 	if v == nil {
 		return nil
 	}

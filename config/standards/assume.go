@@ -23,20 +23,20 @@ const (
 // the label and has no say.
 func Assume(ruleSet string, cat *config.Catalogue, u *config.Unit) config.Assumptions {
 	chosen, unknown := Split(ruleSet)
-	as := config.Assumptions{RuleSet: ruleSet, Label: label(chosen, unknown), Limits: map[string]config.Limit{},
+	assume := config.Assumptions{RuleSet: ruleSet, Label: label(chosen, unknown), Limits: map[string]config.Limit{},
 		OccupantLb: config.Limit{Value: OccupantFederal, Source: "49 CFR 567.4(g)(3)", Basis: config.ReadInText},
 		PatientLb:  config.Limit{Value: PatientUsual, Source: "usual mass of a patient", Basis: config.CommonPractice},
 	}
 	for _, s := range slices.Backward(chosen) {
 		if s.OccupantLb != nil {
-			as.OccupantLb = *s.OccupantLb
+			assume.OccupantLb = *s.OccupantLb
 		}
 		if s.PatientLb != nil {
-			as.PatientLb = *s.PatientLb
+			assume.PatientLb = *s.PatientLb
 		}
 	}
 	if u == nil {
-		return as
+		return assume
 	}
 	var ch *config.Chassis
 	if cat != nil {
@@ -45,17 +45,17 @@ func Assume(ruleSet string, cat *config.Catalogue, u *config.Unit) config.Assump
 	if ch != nil {
 		for i := range chosen {
 			for j := range chosen[i].Clauses {
-				limit(as.Limits, &chosen[i].Clauses[j], u.OrderOn, ch)
+				limit(assume.Limits, &chosen[i].Clauses[j], u.OrderOn, ch)
 			}
 		}
 	}
-	ownValues(&as, u)
-	return as
+	ownValues(&assume, u)
+	return assume
 }
 
 // limit puts a clause's number into the limits unless a better one is there.
-func limit(limits map[string]config.Limit, c *Clause, on config.Date, ch *config.Chassis) {
-	row, ok := c.At(on, ch)
+func limit(limits map[string]config.Limit, c *Clause, day config.Date, ch *config.Chassis) {
+	row, ok := c.At(day, ch)
 	if !ok || row.Open || c.Figure == "" || c.Sense == "" || strings.HasPrefix(c.Figure, factPrefix) {
 		return
 	}
@@ -81,20 +81,20 @@ func better(a, b config.Limit) bool {
 }
 
 // ownValues lets the purchaser's values take the place of the sets'.
-func ownValues(as *config.Assumptions, u *config.Unit) {
+func ownValues(assume *config.Assumptions, u *config.Unit) {
 	const source = "set by the purchaser"
 	if v := float64(u.OccupantLb); positive(v) {
-		as.OccupantLb = config.Limit{Value: v, Source: source, Basis: config.Purchaser}
+		assume.OccupantLb = config.Limit{Value: v, Source: source, Basis: config.Purchaser}
 	}
 	if v := float64(u.PatientLb); positive(v) {
-		as.PatientLb = config.Limit{Value: v, Source: source, Basis: config.Purchaser}
+		assume.PatientLb = config.Limit{Value: v, Source: source, Basis: config.Purchaser}
 	}
 	for _, o := range ownLimits(u) {
 		sense, known := SenseOf(o.Figure)
 		if !known {
 			continue
 		}
-		as.Limits[o.Figure] = config.Limit{Value: o.Value, Sense: sense, Clause: as.Limits[o.Figure].Clause,
+		assume.Limits[o.Figure] = config.Limit{Value: o.Value, Sense: sense, Clause: assume.Limits[o.Figure].Clause,
 			Source: source, Basis: config.Purchaser}
 	}
 }

@@ -13,7 +13,7 @@ const factPrefix = "chassis."
 const passengerTireDivisor = 1.10
 
 // facts are figures that need no calculator.
-func facts(ch *config.Chassis, as config.Assumptions) []config.Figure {
+func facts(ch *config.Chassis, assume config.Assumptions) []config.Figure {
 	plain := func(code, label string, v float64, unit string) config.Figure {
 		return config.Figure{Code: code, Label: label, Value: v, Low: v, High: v, Unit: unit}
 	}
@@ -29,7 +29,7 @@ func facts(ch *config.Chassis, as config.Assumptions) []config.Figure {
 		plain("chassis.gvwr", "GVWR", float64(ch.GVWRLb), quantity.Pound),
 		plain("chassis.wheelbase", "Wheelbase", float64(ch.WheelbaseIn), quantity.Inch),
 		plain("chassis.floor-height", "Module floor above ground", float64(ch.FloorHeightIn), quantity.Inch),
-		plain("chassis.occupant", "Mass counted for a designated seat", as.OccupantLb.Value, quantity.Pound),
+		plain("chassis.occupant", "Mass counted for a designated seat", assume.OccupantLb.Value, quantity.Pound),
 		over,
 		// The codes are package weight's, which reports them only when short.
 		tires("weight.gawr-tires-front", "Front tires against front GAWR", ch.FrontTires, ch.GAWRFrontLb),

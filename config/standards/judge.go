@@ -65,16 +65,16 @@ func Judge(ruleSet string, u *config.Unit, cat *config.Catalogue, reports ...*co
 // judge holds what the clauses are judged by.
 type judge struct {
 	chassis  *config.Chassis
-	on       config.Date
+	day      config.Date
 	figures  map[string]config.Figure
 	own      map[string]float64
 	used     map[string]bool     // own limits that stood in a clause
 	declares map[string][]string // clause id to the options that declare it
 }
 
-func (j *judge) read(cat *config.Catalogue, u *config.Unit, as config.Assumptions, reports []*config.Report) {
-	j.chassis, j.on = cat.ChassisByID(u.Chassis), u.OrderOn
-	for _, f := range facts(j.chassis, as) {
+func (j *judge) read(cat *config.Catalogue, u *config.Unit, assume config.Assumptions, reports []*config.Report) {
+	j.chassis, j.day = cat.ChassisByID(u.Chassis), u.OrderOn
+	for _, f := range facts(j.chassis, assume) {
 		j.figures[f.Code] = f
 	}
 	for _, r := range reports {
@@ -106,7 +106,7 @@ func (j *judge) read(cat *config.Catalogue, u *config.Unit, as config.Assumption
 func (j *judge) clause(set string, c *Clause) Verdict {
 	v := Verdict{Set: set, Clause: c.ID, Title: c.Title, Text: c.Text, Outcome: NotJudged, Picks: j.declares[c.ID],
 		Mild: c.Mild}
-	row, ok := c.At(j.on, j.chassis)
+	row, ok := c.At(j.day, j.chassis)
 	if !ok {
 		v.Note = "This clause has nothing in force for this type of vehicle on the day of the order."
 		return v

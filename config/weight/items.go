@@ -28,11 +28,11 @@ const (
 
 // loader turns a unit's parts into masses at stations.
 type loader struct {
-	cat  *config.Catalogue
-	u    *config.Unit
-	as   *config.Assumptions
-	ch   *config.Chassis
-	body *config.Body
+	cat    *config.Catalogue
+	u      *config.Unit
+	assume *config.Assumptions
+	ch     *config.Chassis
+	body   *config.Body
 
 	tracks     bool    // both tracks are usable
 	occupantLb float64 // what one person counts
@@ -41,23 +41,23 @@ type loader struct {
 	shellLb    *TakeOff // of the body as it comes, computed once
 }
 
-func newLoader(cat *config.Catalogue, u *config.Unit, as *config.Assumptions) *loader {
+func newLoader(cat *config.Catalogue, u *config.Unit, assume *config.Assumptions) *loader {
 	if cat == nil || u == nil {
 		return nil
 	}
-	l := &loader{cat: cat, u: u, as: as, ch: cat.ChassisByID(u.Chassis), body: cat.BodyOf(u)}
+	l := &loader{cat: cat, u: u, assume: assume, ch: cat.ChassisByID(u.Chassis), body: cat.BodyOf(u)}
 	if l.ch == nil || l.body == nil {
 		return l
 	}
-	if as == nil {
-		l.as = &config.Assumptions{}
+	if assume == nil {
+		l.assume = &config.Assumptions{}
 		l.note(config.Warn, "weight.assumptions.missing", "people", "No rule set is in force, so people count 150 lb "+
 			"and nothing but the vehicle's ratings is judged.", "Choose a rule set.")
 	}
 	ok := func(v float64) bool { return v > 0 && v < 1000 }
-	l.occupantLb, l.patientLb = float64(l.as.OccupantLb.Value), float64(l.as.PatientLb.Value)
+	l.occupantLb, l.patientLb = float64(l.assume.OccupantLb.Value), float64(l.assume.PatientLb.Value)
 	if !ok(l.occupantLb) {
-		if as != nil {
+		if assume != nil {
 			l.note(config.Warn, "weight.assumptions.occupant", "people",
 				fmt.Sprintf("A person of %v lb is not sensible; 150 lb is counted.", l.occupantLb),
 				"Enter the weight of one person, such as 150 (49 CFR 567.4(g)(3)).")

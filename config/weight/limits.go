@@ -17,15 +17,15 @@ import "boxwright/config"
 // Loose equipment stowed in a compartment that an option brings moves with the
 // option, except when several of that option can be had: then it stays where
 // it is in this unit. An answer of nil means that nothing can be weighed.
-func Limits(cat *config.Catalogue, u *config.Unit, as *config.Assumptions) []config.Linear {
-	return LimitsWith(cat, u, as, nil)
+func Limits(cat *config.Catalogue, u *config.Unit, assume *config.Assumptions) []config.Linear {
+	return LimitsWith(cat, u, assume, nil)
 }
 
 // LimitsWith hands out the limits of the model as scale tickets correct it. A
 // ticket of the unit in hand holds for the unit as it stands: give the ticket
 // its own unit when picks are still to change.
-func LimitsWith(cat *config.Catalogue, u *config.Unit, as *config.Assumptions, tickets []Ticket) []config.Linear {
-	l := newLoader(cat, u, as)
+func LimitsWith(cat *config.Catalogue, u *config.Unit, assume *config.Assumptions, tickets []Ticket) []config.Linear {
+	l := newLoader(cat, u, assume)
 	if l == nil || !l.usable() {
 		return nil
 	}

@@ -90,7 +90,7 @@ func (l *loader) measures() []measure {
 	for i := range ms {
 		m := &ms[i]
 		f := config.Figure{Code: m.code, Sense: m.sense}
-		l.as.Bind(&f)
+		l.assume.Bind(&f)
 		if m.sense == "" && f.Sense != "" && finite(f.Limit) {
 			m.limit, m.sense, m.source, m.basis = f.Limit, f.Sense, f.Source, f.Basis
 		}

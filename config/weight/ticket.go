@@ -202,7 +202,7 @@ func (l *loader) rows(n int, t *Ticket, items []Item) []row {
 	}
 	at := l
 	if t.Unit != nil {
-		at = newLoader(l.cat, t.Unit, l.as)
+		at = newLoader(l.cat, t.Unit, l.assume)
 		if at == nil || !at.usable() {
 			return refuse("The unit it weighed is not in this edition, so it is not used.",
 				"Enter the ticket with the unit it belongs to.")

@@ -102,14 +102,14 @@ type Wheel struct {
 
 // Weigh computes the weigh-up. It never fails: what cannot be computed is left
 // out and a finding says why and what to do.
-func Weigh(cat *config.Catalogue, u *config.Unit, as *config.Assumptions) *Sheet {
-	return WeighWith(cat, u, as, nil)
+func Weigh(cat *config.Catalogue, u *config.Unit, assume *config.Assumptions) *Sheet {
+	return WeighWith(cat, u, assume, nil)
 }
 
 // WeighWith computes the weigh-up and corrects it by scale tickets; see Ticket.
-func WeighWith(cat *config.Catalogue, u *config.Unit, as *config.Assumptions, tickets []Ticket) *Sheet {
+func WeighWith(cat *config.Catalogue, u *config.Unit, assume *config.Assumptions, tickets []Ticket) *Sheet {
 	s := &Sheet{}
-	l := newLoader(cat, u, as)
+	l := newLoader(cat, u, assume)
 	if l == nil || !l.usable() {
 		s.Findings = refusals(cat, u, l)
 		return s

@@ -92,11 +92,11 @@ func (c *Sheet) cost(l pricing.Line) (money.Amount, string) {
 }
 
 // share is part of a sum in percent, to two decimals half up; 0 of nothing.
-func share(part, of money.Amount) money.Percent {
-	if of.Sign() <= 0 {
+func share(part, whole money.Amount) money.Percent {
+	if whole.Sign() <= 0 {
 		return money.Percent{}
 	}
-	return money.PercentOf(part.Decimal().Shift(2).DivRound(of.Decimal(), 2))
+	return money.PercentOf(part.Decimal().Shift(2).DivRound(whole.Decimal(), 2))
 }
 
 func (r Role) judge(m *Margins) Verdict {

@@ -150,8 +150,8 @@ func (v values) walk(kind, id, field string, x any) {
 		}
 	case []any:
 		for i, y := range x {
-			of, _ := y.(map[string]any)
-			name, named := of["id"].(string)
+			entry, _ := y.(map[string]any)
+			name, named := entry["id"].(string)
 			switch {
 			case named && id == "":
 				v.walk(field, name, "", y)
@@ -170,11 +170,11 @@ func (v values) walk(kind, id, field string, x any) {
 
 // things compares everything but rules and prices.
 func (c *Comparison) things() {
-	was, is := valuesOf(c.From.Cat), valuesOf(c.To.Cat)
+	was, after := valuesOf(c.From.Cat), valuesOf(c.To.Cat)
 	keys := []string{}
-	for _, v := range []values{was, is} {
+	for _, v := range []values{was, after} {
 		for k := range v {
-			if was[k] != is[k] {
+			if was[k] != after[k] {
 				keys = append(keys, k)
 			}
 		}
@@ -191,11 +191,11 @@ func (c *Comparison) things() {
 			thing := strings.TrimSuffix(k, name[2])
 			last := len(p.Things) - 1
 			if last < 0 || p.Things[last].ID != name[1] {
-				x := Thing{ID: name[1], Label: cmp.Or(is[thing+"label"], was[thing+"label"], name[1], n.name),
+				x := Thing{ID: name[1], Label: cmp.Or(after[thing+"label"], was[thing+"label"], name[1], n.name),
 					How: Changed}
 				if was[thing+"id"] == "" && name[1] != "" {
 					x.How = Added
-				} else if is[thing+"id"] == "" && name[1] != "" {
+				} else if after[thing+"id"] == "" && name[1] != "" {
 					x.How = Removed
 				}
 				p.Things = append(p.Things, x)
@@ -205,7 +205,7 @@ func (c *Comparison) things() {
 				}
 			}
 			if x := &p.Things[last]; x.How == Changed {
-				x.Fields = append(x.Fields, Field{name[2], was[k], is[k]})
+				x.Fields = append(x.Fields, Field{name[2], was[k], after[k]})
 			}
 		}
 		if p.Things != nil {
@@ -226,12 +226,12 @@ func (c *Comparison) prices() {
 	slices.SortStableFunc(days, func(a, b config.Date) int { return b.DaysUntil(a) })
 	type state struct{ from, to string }
 	last := map[string]state{}
-	for _, on := range days {
-		was, is := c.From.Book.On(on).Prices, c.To.Book.On(on).Prices
+	for _, day := range days {
+		was, after := c.From.Book.On(day).Prices, c.To.Book.On(day).Prices
 		for _, key := range priceKeys(c.To.Cat, c.From.Cat) {
 			a, had := was[key]
-			b, has := is[key]
-			p := Price{Key: key, Label: labelOf(c.To.Cat, c.From.Cat, key), On: on}
+			b, has := after[key]
+			p := Price{Key: key, Label: labelOf(c.To.Cat, c.From.Cat, key), On: day}
 			now := state{}
 			if had {
 				p.From, now.from = &a, a.String()
@@ -272,8 +272,8 @@ func priceKeys(cats ...*config.Catalogue) []string {
 	return out
 }
 
-func labelOf(is, was *config.Catalogue, key string) string {
-	for _, cat := range []*config.Catalogue{is, was} {
+func labelOf(after, was *config.Catalogue, key string) string {
+	for _, cat := range []*config.Catalogue{after, was} {
 		if label := cat.LabelOf(key); label != key {
 			return label
 		}

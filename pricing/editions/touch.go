@@ -56,25 +56,25 @@ func (c *Comparison) Touch(d *quote.Draft) *Touch {
 	for _, id := range lost {
 		t.Lost = append(t.Lost, c.From.Cat.LabelOf(id))
 	}
-	var was, is *quote.Quote
+	var was, after *quote.Quote
 	var err error
 	if d.Unit.Edition == c.From.Cat.Hash() {
 		if was, err = quote.Compute(c.From, d); err == nil {
 			t.Was = figures(was)
 		}
 	}
-	if is, err = quote.Compute(c.To, moved); err != nil {
+	if after, err = quote.Compute(c.To, moved); err != nil {
 		t.Fault = err.Error()
 		return t
 	}
-	t.Is = figures(is)
-	for _, f := range is.Findings {
+	t.Is = figures(after)
+	for _, f := range after.Findings {
 		if f.Severity == config.Stop {
 			t.Stops = append(t.Stops, f)
 		}
 	}
 	if was != nil {
-		t.Delta = quote.Difference(was, is)
+		t.Delta = quote.Difference(was, after)
 	}
 	return t
 }

@@ -63,9 +63,9 @@ func (c *coder) bit(chance, bit uint32) uint32 {
 type odds struct{ ones, all uint32 }
 
 // flip codes a bit with odds that learn from it.
-func (c *coder) flip(o *odds, on bool) bool {
+func (c *coder) flip(o *odds, set bool) bool {
 	bit := uint32(0)
-	if on {
+	if set {
 		bit = 1
 	}
 	bit = c.bit((o.ones*8+4)*65536/(o.all*8+8), bit)

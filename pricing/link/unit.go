@@ -116,9 +116,9 @@ func (c *coder) carried(cat *config.Catalogue, u *config.Unit, know *choosing) e
 // bits makes a number of yes and no.
 func bits(list ...bool) int {
 	n := 0
-	for _, on := range list {
+	for _, yes := range list {
 		n <<= 1
-		if on {
+		if yes {
 			n++
 		}
 	}

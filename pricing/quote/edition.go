@@ -22,7 +22,7 @@ type Edition struct {
 	datedOn   config.Date
 
 	measured []*Edition // for remounts, the latest last; see For
-	of       *Edition   // the edition that such a one is made from
+	base     *Edition   // the edition that such a one is made from
 	key      string     // of its module
 }
 

@@ -155,12 +155,12 @@ func cloneTickets(list []weight.Ticket) []weight.Ticket {
 // Weighed gives each ticket of the unit in hand that unit as its own, so that
 // the unit can change or another take its place. A chassis ticket is left while
 // the chassis stays.
-func Weighed(list []weight.Ticket, was, is *config.Unit) []weight.Ticket {
+func Weighed(list []weight.Ticket, was, after *config.Unit) []weight.Ticket {
 	out := slices.Clone(list)
 	for i := range out {
 		t := &out[i]
-		if t.Unit != nil || t.What == weight.TicketChassis && was.Chassis == is.Chassis ||
-			SameLoad(was, is, t.Condition == "gross") {
+		if t.Unit != nil || t.What == weight.TicketChassis && was.Chassis == after.Chassis ||
+			SameLoad(was, after, t.Condition == "gross") {
 			continue
 		}
 		*t = weighedAs(*t, was)
@@ -211,9 +211,9 @@ func SameLoad(a, b *config.Unit, loose bool) bool {
 }
 
 // ticketsOn are the tickets as they bear on another chassis or body.
-func ticketsOn(d *Draft, on *config.Unit) []weight.Ticket {
-	if on.Chassis == d.Unit.Chassis && on.Body == d.Unit.Body {
+func ticketsOn(d *Draft, other *config.Unit) []weight.Ticket {
+	if other.Chassis == d.Unit.Chassis && other.Body == d.Unit.Body {
 		return d.Tickets
 	}
-	return Weighed(d.Tickets, &d.Unit, on)
+	return Weighed(d.Tickets, &d.Unit, other)
 }

@@ -243,17 +243,17 @@ func (q *Quote) Item(at int) (*Quote, error) {
 		return nil, err
 	}
 	ed := q.Edition
-	kept := ed.items[string(key)]
-	if kept == nil {
-		if kept, err = Compute(ed, d.Clone()); err != nil {
+	known := ed.items[string(key)]
+	if known == nil {
+		if known, err = Compute(ed, d.Clone()); err != nil {
 			return nil, err
 		}
 		if ed.items == nil || len(ed.items) >= 2*MaxItems {
 			ed.items = map[string]*Quote{}
 		}
-		ed.items[string(key)] = kept
+		ed.items[string(key)] = known
 	}
-	c := *kept
+	c := *known
 	c.Price = q.Price
 	return &c, nil
 }

@@ -15,10 +15,10 @@ func Move(ed *Edition, d *Draft) (moved *Draft, lost []string, changes []rules.C
 	m := d.Clone()
 	for i := range m.More {
 		it := &m.More[i]
-		on := m.Clone() // the limits of a unit are asked for as if it were the one in work
-		on.Unit, on.Tickets = it.Unit, it.Tickets
-		gone, changed := ed.take(on)
-		it.Unit = on.Unit
+		single := m.Clone() // the limits of a unit are asked for as if it were the one in work
+		single.Unit, single.Tickets = it.Unit, it.Tickets
+		gone, changed := ed.take(single)
+		it.Unit = single.Unit
 		lost, changes = append(lost, gone...), append(changes, changed...)
 	}
 	gone, changed := ed.take(m)

@@ -126,11 +126,11 @@ func (d *Draft) checkNeeds() config.Problems {
 	n := &d.Needs
 	for _, x := range []struct {
 		where, id string
-		of        []Need
+		words     []Need
 	}{{"needs.duty", n.Duty, Duties}, {"needs.roads", n.Roads, RoadKinds}, {"needs.climate", n.Climate, Climates},
 		{"needs.type", n.Type, []Need{{ID: "I"}, {ID: "II"}, {ID: "III"}}}, {"needs.fuel", n.Fuel,
 			[]Need{{ID: "diesel"}, {ID: "gasoline"}}}} {
-		if x.id != "" && !slices.ContainsFunc(x.of, func(w Need) bool { return w.ID == x.id }) {
+		if x.id != "" && !slices.ContainsFunc(x.words, func(w Need) bool { return w.ID == x.id }) {
 			wrong(x.where, "%.40q is not one of the words known here", x.id)
 		}
 	}

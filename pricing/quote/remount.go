@@ -24,8 +24,8 @@ const mostMeasured = 4
 // whose rules judge the measured module. What the rules have learnt is kept
 // while the measured sizes stay.
 func (ed *Edition) For(u *config.Unit) *Edition {
-	if ed.of != nil {
-		ed = ed.of
+	if ed.base != nil {
+		ed = ed.base
 	}
 	cat := ed.Cat.As(u)
 	if cat == ed.Cat {
@@ -42,7 +42,7 @@ func (ed *Edition) For(u *config.Unit) *Edition {
 	if err != nil {
 		return ed
 	}
-	m := &Edition{Cat: cat, Book: ed.Book, Rules: engine, of: ed, key: key}
+	m := &Edition{Cat: cat, Book: ed.Book, Rules: engine, base: ed, key: key}
 	if len(ed.measured) == mostMeasured {
 		ed.measured = slices.Delete(ed.measured, 0, 1)
 	}
@@ -141,9 +141,9 @@ func mounting(ed *Edition, d *Draft, ch *config.Chassis, in quantity.System) Mou
 		return m
 	}
 	u := &m.Unit
-	as := standards.Assume(u.RuleSet, ed.Cat, u)
-	for _, r := range []*config.Report{&weight.WeighWith(ed.Cat, u, &as, ticketsOn(d, u)).Report,
-		&power.Budget(ed.Cat, u, &as).Report, &space.Measure(ed.Cat, u, &as).Report} {
+	assume := standards.Assume(u.RuleSet, ed.Cat, u)
+	for _, r := range []*config.Report{&weight.WeighWith(ed.Cat, u, &assume, ticketsOn(d, u)).Report,
+		&power.Budget(ed.Cat, u, &assume).Report, &space.Measure(ed.Cat, u, &assume).Report} {
 		for _, f := range r.Figures {
 			m.Figures[f.Code] = f
 		}

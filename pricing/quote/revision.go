@@ -42,15 +42,15 @@ func Changes(from, to *Quote) []Change {
 }
 
 // made compares what two units are made of.
-func made(unit string, was, is *config.Catalogue, a, b *config.Unit) []Change {
+func made(unit string, was, after *config.Catalogue, a, b *config.Unit) []Change {
 	var out []Change
 	add := func(where, from, to string) {
 		if from != to {
 			out = append(out, Change{unit + where, from, to})
 		}
 	}
-	add("chassis", was.LabelOf(a.Chassis), is.LabelOf(b.Chassis))
-	add("module", was.LabelOf(a.Body), is.LabelOf(b.Body))
+	add("chassis", was.LabelOf(a.Chassis), after.LabelOf(b.Chassis))
+	add("module", was.LabelOf(a.Body), after.LabelOf(b.Body))
 	held := func(cat *config.Catalogue, u *config.Unit, id string) string {
 		n, text := u.Qty(id), cat.LabelOf(id)
 		if n == 0 {
@@ -66,13 +66,13 @@ func made(unit string, was, is *config.Catalogue, a, b *config.Unit) []Change {
 	}
 	for _, id := range both(a.Picks, b.Picks, func(p config.Pick) string { return p.Option }) {
 		where := "option"
-		for _, cat := range []*config.Catalogue{is, was} {
+		for _, cat := range []*config.Catalogue{after, was} {
 			if o := cat.OptionByID(id); o != nil {
 				where = cat.GroupByID(o.Group).Label
 				break
 			}
 		}
-		add(where, held(was, a, id), held(is, b, id))
+		add(where, held(was, a, id), held(after, b, id))
 	}
 	carried := func(cat *config.Catalogue, u *config.Unit, id string) string {
 		var places []string
@@ -94,7 +94,7 @@ func made(unit string, was, is *config.Catalogue, a, b *config.Unit) []Change {
 		return cat.LabelOf(id) + ": " + strings.Join(places, ", ")
 	}
 	for _, id := range both(a.Carried, b.Carried, func(c config.Carried) string { return c.Equipment }) {
-		add("loose equipment", carried(was, a, id), carried(is, b, id))
+		add("loose equipment", carried(was, a, id), carried(after, b, id))
 	}
 	return out
 }
@@ -121,21 +121,21 @@ var named = map[string]string{
 // otherwise compares every field of two drafts but what made compares.
 func otherwise(a, b *Draft) []Change {
 	kinds := min(len(a.More), len(b.More)) // a unit more or less is a change of its own
-	was, is := flat(a, kinds), flat(b, kinds)
+	was, after := flat(a, kinds), flat(b, kinds)
 	keys := map[string]bool{}
-	for _, m := range []map[string]string{was, is} {
+	for _, m := range []map[string]string{was, after} {
 		for k := range m {
 			keys[k] = true
 		}
 	}
 	var out []Change
 	for _, k := range slices.Sorted(maps.Keys(keys)) {
-		if was[k] != is[k] {
+		if was[k] != after[k] {
 			where := named[k]
 			if where == "" {
 				where = strings.NewReplacer(".", ", ", "_", " ").Replace(k)
 			}
-			out = append(out, Change{where, was[k], is[k]})
+			out = append(out, Change{where, was[k], after[k]})
 		}
 	}
 	return out

@@ -29,7 +29,7 @@ func (q *Quote) Tasks(in quantity.System) []Task {
 	var out []Task
 	for _, t := range []struct {
 		months, miles int
-		on            bool
+		applies       bool
 		what          string
 	}{
 		{1, 1000, true, "Tire pressures, cold: front " + psi(c.FrontTires) + ", rear " + psi(c.RearTires) + "; tread and sidewalls"},
@@ -55,7 +55,7 @@ func (q *Quote) Tasks(in quantity.System) []Task {
 		{60, 0, module, "Roof and lamp seams resealed; insulation looked into where water entered"},
 		{60, 0, q.Space.Oxygen.Liters > 0, "Oxygen cylinders and hoses: test or exchange by the date stamped on them"},
 	} {
-		if t.on {
+		if t.applies {
 			out = append(out, Task{t.months, t.miles, t.what, q.Plan.EvenOdds.AddDays(t.months * 365 / 12)})
 		}
 	}

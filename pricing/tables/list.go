@@ -42,10 +42,10 @@ var lists = map[string]*list{
 			var has []string
 			for _, x := range []struct {
 				name string
-				is   bool
+				has  bool
 			}{{"compartments", o.Compartments != nil}, {"oxygen", o.Oxygen != nil}, {"seats", o.Seats != nil}, {"shell",
 				o.Shell != nil}} {
-				if x.is {
+				if x.has {
 					has = append(has, x.name)
 				}
 			}
@@ -143,8 +143,8 @@ func (t *taking) entry(l *list, s *sheet, n int, row []string, old reflect.Value
 	gone := map[string]bool{} // things of several cells, all of which are empty now
 	for _, h := range l.heads {
 		if g, _, several := strings.Cut(h, " "); several {
-			empty, is := gone[g]
-			gone[g] = plainText(cells[h]) == "" && (empty || !is)
+			empty, seen := gone[g]
+			gone[g] = plainText(cells[h]) == "" && (empty || !seen)
 		}
 	}
 	for _, h := range l.heads {

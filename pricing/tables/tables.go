@@ -197,18 +197,18 @@ func (t *taking) open(in Sheet) {
 	for i, row := range s.rows {
 		n := i + 2
 		id := s.get(row, "id")
-		beside := -1
+		stray := -1
 		for k, c := range row {
 			if strings.TrimSpace(c) != "" && (k >= len(s.heads) || s.heads[k] == "") {
-				beside = k
+				stray = k
 			}
 		}
 		switch {
 		case strings.TrimSpace(strings.Join(row, "")) == "":
 			continue
-		case beside >= 0:
-			t.wrong(s.cell(n, id, letters(beside)), "%q stands under no heading; empty the cell, or give the column "+
-				"the heading it belongs to", clip(row[beside]))
+		case stray >= 0:
+			t.wrong(s.cell(n, id, letters(stray)), "%q stands under no heading; empty the cell, or give the column "+
+				"the heading it belongs to", clip(row[stray]))
 		case id == "":
 			t.wrong(s.cell(n, "", "id"), "the row has no id; give it one, or empty all of it")
 		case s.at[id] > 0:

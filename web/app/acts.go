@@ -69,7 +69,7 @@ func setField(s *session.Session, a session.Act) {
 // longer.
 func again(s *session.Session, area *areas.Area) {
 	for _, id := range slices.Sorted(maps.Keys(s.View.Wrong)) {
-		if of, set := setterOf(id); of == area && set != nil {
+		if found, set := setterOf(id); found == area && set != nil {
 			s.Set(session.Act{ID: id, Value: s.View.Typed[id]}, set)
 		}
 	}
@@ -85,8 +85,8 @@ func setterOf(id string) (*areas.Area, session.Setter) {
 		}
 	}
 	for a := range all {
-		if of := a.Families[family]; of != nil {
-			return a, of(name)
+		if setterOf := a.Families[family]; setterOf != nil {
+			return a, setterOf(name)
 		}
 	}
 	return nil, nil

@@ -58,7 +58,7 @@ func do(s *session.Session, act session.Act) {
 		s.View.Typed, s.View.Wrong = nil, nil
 	case s.Other == nil:
 		s.Weighed(&was.Unit)
-		if is := &s.Draft.Unit; is.Chassis != was.Unit.Chassis || is.Body != was.Unit.Body {
+		if now := &s.Draft.Unit; now.Chassis != was.Unit.Chassis || now.Body != was.Unit.Body {
 			s.Learn()
 		}
 	case other != nil && session.Canonical(was) != session.Canonical(s.Draft):

@@ -39,14 +39,14 @@ func (f *Frame) Masthead() Part {
 	if number == "" {
 		number = "not numbered"
 	}
-	kept := "kept in this browser"
+	saving := "kept in this browser"
 	if !f.Kept {
-		kept = "NOT kept: this browser refuses storage"
+		saving = "NOT kept: this browser refuses storage"
 	}
 	return Many(
 		El("p", Class("brand"), Text("Boxwright")),
 		El("p", Class("subject"), El("b", Text(Subject(f.Page))), Text(" · "+who+" · quote "+number),
-			El("span", Class("small"), Text(" · "+kept))),
+			El("span", Class("small"), Text(" · "+saving))),
 		El("div", Class("tools"),
 			Action("undo", "", "", "Undo", At("aria-disabled", strconv.FormatBool(f.Undo == 0)), At("title", "Ctrl Z")),
 			Action("redo", "", "", "Redo", At("aria-disabled", strconv.FormatBool(f.Redo == 0)), At("title", "Ctrl Y")),

@@ -29,7 +29,7 @@ func EditionLine(ed *quote.Edition) Part {
 
 // Bare is an input in a table, named for those who do not see the heads.
 func Bare(p *Page, id, kind, value, name string) Part {
-	if typed, kept := p.Typed[id]; kept {
+	if typed, wrong := p.Typed[id]; wrong {
 		value = typed
 	}
 	mode, class := kind, ""
@@ -66,7 +66,7 @@ func Action(do, id, value, label string, parts ...Part) Part {
 // Field is a labeled text input. What was typed and could not be taken stays
 // in it, with the reason beneath.
 func Field(p *Page, id, label, value, hint string, parts ...Part) Part {
-	if typed, kept := p.Typed[id]; kept {
+	if typed, wrong := p.Typed[id]; wrong {
 		value = typed
 	}
 	return fieldFrame(p, id, label, hint,
@@ -76,7 +76,7 @@ func Field(p *Page, id, label, value, hint string, parts ...Part) Part {
 
 // Number is a field for a number in a unit.
 func Number(p *Page, id, label, value, unit, hint string) Part {
-	if typed, kept := p.Typed[id]; kept {
+	if typed, wrong := p.Typed[id]; wrong {
 		value = typed
 	}
 	return fieldFrame(p, id, label, hint, El("div", Class("with-unit"),
@@ -110,7 +110,7 @@ func Options(value string, choices []Choice) Part {
 
 // TextField is a field of several lines.
 func TextField(p *Page, id, label, value, hint string) Part {
-	if typed, kept := p.Typed[id]; kept {
+	if typed, wrong := p.Typed[id]; wrong {
 		value = typed
 	}
 	return fieldFrame(p, id, label, hint, El("textarea", At("id", "f-"+id), At("rows", "3"), At("data-act", "set"),
@@ -144,10 +144,10 @@ func Describe(p *Page, id, hint string) Part {
 }
 
 // Check is a box to tick with its label.
-func Check(p *Page, id, label string, on bool) Part {
+func Check(p *Page, id, label string, checked bool) Part {
 	return El("div", Class("field"), El("label", At("for", "f-"+id),
 		El("input", At("type", "checkbox"), At("id", "f-"+id), At("data-act", "set"), At("data-id", id),
-			Flag("checked", on)), Text(" "+label)), help(p, id))
+			Flag("checked", checked)), Text(" "+label)), help(p, id))
 }
 
 // Fold is a part of an area that opens at a press.

@@ -19,12 +19,12 @@ func TicketName(k *weight.Ticket, i int) string {
 // unit in hand.
 func (p *Page) OfEarlier(k *weight.Ticket) string {
 	u, cat := k.Unit, p.Q.Edition.Cat
-	switch is := &p.Q.Draft.Unit; {
+	switch unit := &p.Q.Draft.Unit; {
 	case u == nil:
 		return ""
-	case u.Chassis == is.Chassis && u.Body == is.Body:
+	case u.Chassis == unit.Chassis && u.Body == unit.Body:
 		return "an earlier unit on the same chassis with the same module"
-	case u.Chassis == is.Chassis:
+	case u.Chassis == unit.Chassis:
 		return "an earlier unit on the same chassis with " + cat.LabelOf(u.Body)
 	}
 	return "an earlier unit on " + cat.LabelOf(u.Chassis)
@@ -43,8 +43,8 @@ func Learned(p *Page) Part {
 			said += "; "
 		}
 		said += TicketName(&list[i], i)
-		if of := p.OfEarlier(&list[i]); of != "" {
-			said += ", of " + of
+		if earlier := p.OfEarlier(&list[i]); earlier != "" {
+			said += ", of " + earlier
 		}
 	}
 	return El("p", Class("how"), Text(said+"."))

@@ -62,18 +62,18 @@ func (s *Session) Set(a Act, set Setter) {
 }
 
 // Text sets a text of at most so many bytes.
-func Text(most int, of func(*quote.Draft) *string) Setter {
+func Text(most int, field func(*quote.Draft) *string) Setter {
 	return func(s *Session, a Act) error {
 		if len(a.Value) > most {
 			return fmt.Errorf("%d bytes are too many; the most is %d", len(a.Value), most)
 		}
-		*of(s.Draft) = a.Value
+		*field(s.Draft) = a.Value
 		return nil
 	}
 }
 
 // Date sets a date, which may be left empty where it is not needed.
-func Date(of func(*quote.Draft) *config.Date, needed bool) Setter {
+func Date(field func(*quote.Draft) *config.Date, needed bool) Setter {
 	return func(s *Session, a Act) error {
 		d, err := config.ReadDate(a.Value)
 		if err != nil {
@@ -82,24 +82,24 @@ func Date(of func(*quote.Draft) *config.Date, needed bool) Setter {
 		if needed && d.IsZero() {
 			return fmt.Errorf("a date is needed here")
 		}
-		*of(s.Draft) = d
+		*field(s.Draft) = d
 		return nil
 	}
 }
 
 // Mass reads pounds or kilograms, in the user's units; empty is 0.
-func Mass(of func(*quote.Draft) *quantity.Mass) Setter {
+func Mass(field func(*quote.Draft) *quantity.Mass) Setter {
 	return func(s *Session, a Act) error {
 		v, err := s.Between(a.Value, quantity.Pound, 0, 20000)
 		if err == nil {
-			*of(s.Draft) = quantity.Mass(v)
+			*field(s.Draft) = quantity.Mass(v)
 		}
 		return err
 	}
 }
 
 // Whole sets a whole number of a unit in a range; empty is the least.
-func Whole(unit string, least, most int, of func(*quote.Draft) *int) Setter {
+func Whole(unit string, least, most int, field func(*quote.Draft) *int) Setter {
 	return func(s *Session, a Act) error {
 		v := least
 		if strings.TrimSpace(a.Value) != "" {
@@ -108,7 +108,7 @@ func Whole(unit string, least, most int, of func(*quote.Draft) *int) Setter {
 				return err
 			}
 		}
-		*of(s.Draft) = v
+		*field(s.Draft) = v
 		return nil
 	}
 }
@@ -137,14 +137,14 @@ func exact[T any](parse func(string) (T, error), typed, unit string) (v T, err e
 
 // parsed is a setter for the exact decimal types of a price: empty is 0, and the
 // terms as a whole must stay in range.
-func parsed[T any](parse func(string) (T, error), unit string, of func(*quote.Draft) *T) Setter {
+func parsed[T any](parse func(string) (T, error), unit string, field func(*quote.Draft) *T) Setter {
 	return func(s *Session, a Act) error {
 		v, err := exact(parse, a.Value, unit)
 		if err != nil {
 			return err
 		}
 		before := s.Draft.Terms.Clone()
-		*of(s.Draft) = v
+		*field(s.Draft) = v
 		if ps := s.Draft.Terms.Check(); len(ps) > 0 {
 			s.Draft.Terms = before
 			return ps
@@ -154,24 +154,24 @@ func parsed[T any](parse func(string) (T, error), unit string, of func(*quote.Dr
 }
 
 // Amount sets a sum of money.
-func Amount(of func(*quote.Draft) *pricing.Amount) Setter {
-	return parsed(money.ParseAmount, quantity.Dollar, of)
+func Amount(field func(*quote.Draft) *pricing.Amount) Setter {
+	return parsed(money.ParseAmount, quantity.Dollar, field)
 }
 
 // Percent sets a percentage, with or without its sign.
-func Percent(of func(*quote.Draft) *pricing.Percent) Setter {
-	return parsed(money.ParsePercent, quantity.Percent, of)
+func Percent(field func(*quote.Draft) *pricing.Percent) Setter {
+	return parsed(money.ParsePercent, quantity.Percent, field)
 }
 
 // Number sets a quantity of a price, such as miles.
-func Number(unit string, of func(*quote.Draft) *pricing.Quantity) Setter {
-	return parsed(money.ParseQuantity, unit, of)
+func Number(unit string, field func(*quote.Draft) *pricing.Quantity) Setter {
+	return parsed(money.ParseQuantity, unit, field)
 }
 
 // Flag sets what is ticked.
-func Flag(of func(*quote.Draft) *bool) Setter {
+func Flag(field func(*quote.Draft) *bool) Setter {
 	return func(s *Session, a Act) error {
-		*of(s.Draft) = a.On
+		*field(s.Draft) = a.On
 		return nil
 	}
 }

@@ -222,10 +222,10 @@ func keptRow(p *Page, x *session.Kept, i int) []Part {
 	say("Filled in anew: ", added)
 	say("Gives way: ", gone)
 	row := []Part{over(page.Bold(x.Name), x.Line), Many(what...), nil, nil, nil, Text(t.Fault), nil}
-	if is := t.Is; is != nil {
-		price, curb, when, was := is.Total, p.Show(is.CurbLb, quantity.Pound), is.Even.Long(), ""
+	if after := t.Is; after != nil {
+		price, curb, when, was := after.Total, p.Show(after.CurbLb, quantity.Pound), after.Even.Long(), ""
 		fits := Many(page.Mark(""), Text(" yes"))
-		if is.Stopped {
+		if after.Stopped {
 			said := []string{}
 			for _, f := range t.Stops[:min(len(t.Stops), 4)] {
 				said = append(said, f.Text)
@@ -237,15 +237,15 @@ func keptRow(p *Page, x *session.Kept, i int) []Part {
 		}
 		if t.Was != nil {
 			was = "was " + t.Was.Total
-			price, curb, when = t.Delta.Total.Show(), p.Signed(is.CurbLb-t.Was.CurbLb, quantity.Pound),
+			price, curb, when = t.Delta.Total.Show(), p.Signed(after.CurbLb-t.Was.CurbLb, quantity.Pound),
 				inDays(t.Delta.Days)
 			if t.Delta.Total.Sign() > 0 {
 				price = "+" + price
 			}
 		}
-		row[2] = over(page.Bold(price), was, "is "+is.Total)
-		row[3] = over(page.Bold(curb), "is "+p.Show(is.CurbLb, quantity.Pound))
-		row[4] = over(page.Bold(when), "is "+is.Even.Long())
+		row[2] = over(page.Bold(price), was, "is "+after.Total)
+		row[3] = over(page.Bold(curb), "is "+p.Show(after.CurbLb, quantity.Pound))
+		row[4] = over(page.Bold(when), "is "+after.Even.Long())
 		row[5] = fits
 	}
 	switch f := t.Frozen; {

@@ -110,11 +110,11 @@ func rivals(p *Page) Part {
 // drawings are the side views on one scale.
 func drawings(p *Page, quotes []*quote.Quote) Part {
 	const margin = 84 // beside the vehicle, for dimensions
-	of := *p.Page
+	other := *p.Page
 	n := 0
 	for _, q := range quotes {
 		if q != nil {
-			of.Span = max(of.Span, drawing.Length(q)+margin)
+			other.Span = max(other.Span, drawing.Length(q)+margin)
 			n++
 		}
 	}
@@ -126,8 +126,8 @@ func drawings(p *Page, quotes []*quote.Quote) Part {
 			if q == nil {
 				return nil
 			}
-			of.Q = q
-			return El("div", El("h3", Text(titleOf(q))), drawing.Side(&of))
+			other.Q = q
+			return El("div", El("h3", Text(titleOf(q))), drawing.Side(&other))
 		})))
 }
 

@@ -120,7 +120,7 @@ func battery(p *Page) Part {
 }
 
 // mains is one 125 V supply with what it may have to feed at once.
-func mains(p *Page, title string, m power.Mains, rating, of string) Part {
+func mains(p *Page, title string, m power.Mains, rating, rated string) Part {
 	t := page.Table{Caption: rating, Heads: []string{"Load", ">Power", ">Current"}}
 	row := func(label string, w quantity.Power) []Part {
 		return page.Texts(label, p.Show(float64(w), quantity.Watt), p.amps(quantity.Current(w/power.MainsVolts)))
@@ -131,7 +131,8 @@ func mains(p *Page, title string, m power.Mains, rating, of string) Part {
 	t.Sums = append(t.Sums, row("Together", m.LoadW))
 	if m.RatedA > 0 {
 		steady := quantity.Power(power.ContinuousShare * power.MainsVolts * float64(m.RatedA))
-		t.Sums = append(t.Sums, row("80 % of "+of+", for a steady load", steady), row("Left of that", steady-m.LoadW))
+		t.Sums = append(t.Sums, row("80 % of "+rated+", for a steady load", steady),
+			row("Left of that", steady-m.LoadW))
 	}
 	return page.Block(title, t.Draw())
 }

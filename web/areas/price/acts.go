@@ -186,7 +186,7 @@ func fieldOf(family, name string, find func(*quote.Draft, int, string) any) sess
 		before := s.Draft.Clone()
 		err := put(find(s.Draft, at, rest), a)
 		if err == nil && family == "milestone" {
-			err = settle(s.Draft.Terms.Milestones)
+			err = balance(s.Draft.Terms.Milestones)
 		}
 		if err == nil &&
 			(s.Draft.Unit.OrderOn.IsZero() ||
@@ -260,8 +260,8 @@ func put(place any, a session.Act) error {
 	return err
 }
 
-// settle gives the last payment what the others leave.
-func settle(list []pricing.Milestone) error {
+// balance gives the last payment what the others leave.
+func balance(list []pricing.Milestone) error {
 	left := hundredths(10000)
 	last := len(list) - 1
 	for _, m := range list[:last] {
@@ -304,7 +304,7 @@ func add(s *session.Session, a session.Act) {
 		half := money.PercentOf(last.Percent.Decimal().DivRound(decimal.NewFromInt(2), 2))
 		t.Milestones = slices.Insert(t.Milestones, len(t.Milestones)-1,
 			pricing.Milestone{ID: freeID(s), Label: "Further payment", Percent: half})
-		if settle(t.Milestones) != nil {
+		if balance(t.Milestones) != nil {
 			*s.Draft = *before
 		}
 	case "lease":
@@ -352,7 +352,7 @@ func drop(s *session.Session, a session.Act) {
 	case "extra":
 		t.Extras = without(t.Extras, i)
 	case "milestone":
-		if t.Milestones = without(t.Milestones, i); t.Milestones != nil && settle(t.Milestones) != nil {
+		if t.Milestones = without(t.Milestones, i); t.Milestones != nil && balance(t.Milestones) != nil {
 			t.Milestones = nil
 		}
 	case "milestones":
@@ -370,10 +370,10 @@ func drop(s *session.Session, a session.Act) {
 	case "item":
 		d.Remove(i)
 	}
-	for _, kept := range []map[string]string{s.View.Typed, s.View.Wrong} {
-		for id := range kept {
+	for _, fields := range []map[string]string{s.View.Typed, s.View.Wrong} {
+		for id := range fields {
 			if strings.HasPrefix(id, list+".") {
-				delete(kept, id)
+				delete(fields, id)
 			}
 		}
 	}

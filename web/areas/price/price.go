@@ -135,11 +135,11 @@ func terms(p *Page) Part {
 			page.Number(p.Page, "terms.freight_miles", "Miles from the plant", page.Blank(t.FreightMiles), "miles", ""),
 			page.Number(p.Page, "terms.training_days", "Days of training", page.Blank(t.TrainingDays), "days", ""),
 			Each(b.Fees, func(_ int, f pricing.Fee) Part {
-				on := false
+				chosen := false
 				for _, id := range t.Fees {
-					on = on || id == f.ID
+					chosen = chosen || id == f.ID
 				}
-				return If(f.Choice, page.Check(p.Page, "fee."+f.ID, f.Label+", "+f.Amount.Show()+" per "+f.Per, on))
+				return If(f.Choice, page.Check(p.Page, "fee."+f.ID, f.Label+", "+f.Amount.Show()+" per "+f.Per, chosen))
 			})),
 			extras(p)),
 	)

@@ -125,7 +125,7 @@ func linkBox(p *Page) Part {
 // paper is the document chosen. A table carries the running head and foot, since
 // every browser repeats those on each page.
 func paper(p *Page) Part {
-	p = p.of(leading(p.Q))
+	p = p.with(leading(p.Q))
 	p.sources = new(sources)
 	d := p.Q.Draft
 	cat := p.Q.Edition.Cat
@@ -394,7 +394,8 @@ func cover(p *Page) Part {
 		El("p", Text(q.Chassis.Label+" · "+q.Body.Label)),
 		El("div", Class("two"), El("div", El("h2", Class("plain"), Text("For")), lines(d.Buyer)),
 			El("div", El("h2", Class("plain"), Text("From")), lines(d.Seller))),
-		El("div", Class("cover"), box("Price", q.Total(), q.PriceWords()), box("Delivery, even odds", q.Plan.EvenOdds.Long()),
+		El("div", Class("cover"), box("Price", q.Total(), q.PriceWords()),
+			box("Delivery, even odds", q.Plan.EvenOdds.Long()),
 			box("Delivery, nine in ten", q.Plan.NineInTen.Long()), box("Stands until", q.Price.ValidUntil.Long()),
 			figure("Payload", "weight.payload"), figure("Payload left, loaded", "weight.payload-left"),
 			figure("Front axle margin", "weight.front-axle"), figure("Rear axle margin", "weight.rear-axle")),

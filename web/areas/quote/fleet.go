@@ -35,10 +35,10 @@ func otherUnits(p *Page) Part {
 		if i == p.Q.Draft.At || err != nil {
 			continue
 		}
-		of := p.of(q)
+		single := p.with(q)
 		weights := page.FiguresOf(&q.Weight.Report, "weight.")
-		out = append(out, El("h2", Text(p.Q.NameOf(i))), specification(of), drawing.Side(of.Page),
-			tight(of, "At full load: "+p.Q.NameOf(i), weights))
+		out = append(out, El("h2", Text(p.Q.NameOf(i))), specification(single), drawing.Side(single.Page),
+			tight(single, "At full load: "+p.Q.NameOf(i), weights))
 	}
 	return Many(out...)
 }
@@ -58,10 +58,10 @@ func leading(q *quote.Quote) *quote.Quote {
 	return first
 }
 
-// of is the same page of another quote.
-func (p *Page) of(q *quote.Quote) *Page {
-	base, of := *p.Page, *p
+// with is the same page of another quote.
+func (p *Page) with(q *quote.Quote) *Page {
+	base, single := *p.Page, *p
 	base.Q = q
-	of.Page = &base
-	return &of
+	single.Page = &base
+	return &single
 }

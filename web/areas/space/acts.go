@@ -86,11 +86,11 @@ func takeOut(s *session.Session, a session.Act) {
 // suggest stows what is not yet stowed by the catalogue's rules and for balance.
 func suggest(s *session.Session, _ session.Act) {
 	cat, u := s.Memory.Edition.Cat, &s.Draft.Unit
-	as := standards.Assume(u.RuleSet, cat, u)
+	assume := standards.Assume(u.RuleSet, cat, u)
 	ch := cat.ChassisByID(u.Chassis)
 	before := loose(u.Carried)
 	s.Stowed(space.Suggest(cat, u, func(v *config.Unit) space.Trim {
-		g := weight.Weigh(cat, v, &as).Gross
+		g := weight.Weigh(cat, v, &assume).Gross
 		return space.Trim{FrontLb: g.FrontLb, RearLb: g.RearLb, LeftLb: g.LeftLb, RightLb: g.RightLb,
 			FrontLimitLb: ch.GAWRFrontLb, RearLimitLb: ch.GAWRRearLb}
 	}))

@@ -77,7 +77,7 @@ func (p *Page) ticketRow(k *weight.Ticket, name string, tools ...Part) []Part {
 	if k.FuelPart > 0 && k.FuelPart < 1 {
 		what += ", tank " + p.Show(100*k.FuelPart, quantity.Percent) + " full"
 	}
-	of := p.OfEarlier(k)
+	earlier := p.OfEarlier(k)
 	tol := k.TolLb
 	if tol == 0 {
 		tol = 10
@@ -90,7 +90,8 @@ func (p *Page) ticketRow(k *weight.Ticket, name string, tools ...Part) []Part {
 		}
 	}
 	return []Part{Many(El("b", Text(name)), El("span", Class("how"), Text(what)),
-		If(of != "", El("span", Class("how"), Text("Of "+of+": it teaches about what both have, less surely."))),
+		If(earlier != "",
+			El("span", Class("how"), Text("Of "+earlier+": it teaches about what both have, less surely."))),
 		El("div", Class("screen"), Many(tools...))),
 		Text(readings + "each ± " + p.Show(float64(tol), quantity.Pound))}
 }
@@ -106,18 +107,18 @@ func moved(p *Page) Part {
 		Heads: []string{"Margin", ">Computed", ">With the tickets", ">Moved by"}}
 	for _, g := range page.Gauges[:3] {
 		was, known := plain.Figure(g.Code)
-		is, _ := p.Q.Weight.Figure(g.Code)
+		now, _ := p.Q.Weight.Figure(g.Code)
 		if !known {
 			continue
 		}
-		of := func(f config.Figure) float64 {
+		value := func(f config.Figure) float64 {
 			if f.Sense != "" {
 				return f.Margin()
 			}
 			return f.Value
 		}
-		t.Rows = append(t.Rows, page.Texts(g.Label, p.Show(of(was), was.Unit), p.Show(of(is), is.Unit),
-			p.Signed(of(is)-of(was), is.Unit)))
+		t.Rows = append(t.Rows, page.Texts(g.Label, p.Show(value(was), was.Unit), p.Show(value(now), now.Unit),
+			p.Signed(value(now)-value(was), now.Unit)))
 	}
 	return t.Draw()
 }
@@ -174,11 +175,11 @@ func ticketForm(p *Page) Part {
 	for i, id := range []string{"lf", "rf", "lr", "rr"} {
 		wheels = append(wheels, reading(id, wheelNames[i], t.WheelsLb[i], ""))
 	}
-	wrong, of := p.Wrong["ticket"], p.OfEarlier(t)
+	wrong, earlier := p.Wrong["ticket"], p.OfEarlier(t)
 	return El("details", Class("screen ticket"), At("id", "fold-ticket"),
 		Flag("open", p.View.Ticket != nil || wrong != ""),
 		El("summary", El("b", Text("Enter a scale ticket"))),
-		If(of != "", El("p", Text("Of "+of+"."))),
+		If(earlier != "", El("p", Text("Of "+earlier+"."))),
 		El("div", Class("fields"),
 			page.Choose(p.Page, "ticket.what", "What was weighed", t.What, "",
 				[]page.Choice{{weight.TicketUnit, "the finished unit"},

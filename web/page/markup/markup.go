@@ -37,8 +37,8 @@ func El(tag string, parts ...Part) Part { return &node{kind: element, name: tag,
 func At(name, value string) Part { return &node{kind: attribute, name: name, value: value} }
 
 // Flag is an attribute without a value, present when on.
-func Flag(name string, on bool) Part {
-	if !on {
+func Flag(name string, set bool) Part {
+	if !set {
 		return nil
 	}
 	return &node{kind: attribute, name: name}

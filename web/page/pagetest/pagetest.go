@@ -24,9 +24,9 @@ func Of(t testing.TB, ed *quote.Edition, chassis string, loaded bool) *page.Page
 		for i := range ed.Cat.Equipment {
 			d.Unit.Carried = append(d.Unit.Carried, config.Carried{Equipment: ed.Cat.Equipment[i].ID, Qty: 1})
 		}
-		as := standards.Assume(d.Unit.RuleSet, ed.Cat, &d.Unit)
+		assume := standards.Assume(d.Unit.RuleSet, ed.Cat, &d.Unit)
 		d.Unit.Carried = space.Suggest(ed.Cat, &d.Unit, func(u *config.Unit) space.Trim {
-			g := weight.Weigh(ed.Cat, u, &as).Gross
+			g := weight.Weigh(ed.Cat, u, &assume).Gross
 			return space.Trim{FrontLb: g.FrontLb, RearLb: g.RearLb, LeftLb: g.LeftLb, RightLb: g.RightLb}
 		})
 	}
