@@ -43,7 +43,7 @@ const (
 )
 
 // ExistingRange is what a measured figure may be, by its JSON name; 0 always
-// stands for "not measured". Beyond it a figure is a slip of the keyboard.
+// stands for "not measured". A figure outside the range is taken for a typing error.
 // Common practice, no source.
 func ExistingRange(name string) (least, most float64) {
 	switch name {
@@ -151,11 +151,10 @@ func (c *Catalogue) BodyOf(u *Unit) *Body {
 	return &m
 }
 
-// As is the catalogue as it stands for a unit: itself, or for a remount one in
-// which the existing body has the measured figures, so that rules judge those,
-// and in which the options meant for remounts are the standard ones. It has the
-// same content hash and shares everything else.
-func (c *Catalogue) As(u *Unit) *Catalogue {
+// For returns the catalogue that a unit is judged by: c itself, or for a remount a
+// copy in which the existing body has its measured sizes and the remount options
+// are standard. The copy has the same content hash and shares everything else.
+func (c *Catalogue) For(u *Unit) *Catalogue {
 	remount, _ := c.Measured(u)
 	if !remount {
 		return c

@@ -54,15 +54,15 @@ func TestMeasuredFiguresStandForUsualOnes(t *testing.T) {
 func TestCatalogueAsARemountSeesIt(t *testing.T) {
 	c := withExisting(t)
 	u := &config.Unit{Chassis: "cut", Body: "old", Existing: &config.Existing{LengthIn: 120}}
-	m := c.As(u)
+	m := c.For(u)
 	assert.EqualValues(t, 120, m.BodyByID("old").LengthIn, "rules judge the measured length")
 	assert.True(t, m.OptionByID("step-kept").Standard, "what the module has stays")
 	assert.False(t, m.OptionByID("step").Standard)
 	assert.Equal(t, c.Hash(), m.Hash(), "it is the same edition")
 	assert.True(t, c.OptionByID("step").Standard, "the catalogue itself is untouched")
-	assert.Equal(t, m.BodyByID("old"), m.As(u).BodyByID("old"), "seen so twice is the same")
+	assert.Equal(t, m.BodyByID("old"), m.For(u).BodyByID("old"), "seen so twice is the same")
 	u.Body = "mod"
-	assert.Same(t, c, c.As(u))
+	assert.Same(t, c, c.For(u))
 }
 
 func TestStrangeMeasurementsAreNamed(t *testing.T) {

@@ -46,11 +46,11 @@ func (a *Activity) For(b *Body) bool {
 	return a.Only == "" || a.Only == b.Kind
 }
 
-// What else an activity's time hangs on.
+// What else decides when an activity can start, see Activity.Source.
 const (
-	SourceChassis = "chassis" // the chassis' own arrival span takes the place of Days
-	// Days is for ordinary parts; the unit's long-lead parts run beside them, the last to arrive
-	// decides
+	SourceChassis = "chassis" // the chassis' arrival span replaces Days
+	// Days is for ordinary parts; long-lead parts are ordered at the same time, and the last to
+	// arrive decides
 	SourceParts = "parts"
 	SourceSlot  = "slot" // the framing line's first step: it starts only in one of the plant's open slots
 )

@@ -46,9 +46,9 @@ type Pick struct {
 	Filled bool   `json:"filled,omitempty"`
 }
 
-// Detail is what an option asks for beside being picked, in the customer's
-// words, such as the code of a color or the name to letter. It stays when the
-// option gives way, so that nothing is lost if it comes back.
+// Detail is the customer's text for an option that asks for one, such as a color
+// code or the name to letter. It is kept when the option is removed, in case the
+// option comes back.
 type Detail struct {
 	Option string `json:"option"`
 	Text   string `json:"text"` // 1 to MaxDetail bytes
@@ -135,8 +135,8 @@ func (u *Unit) Detail(option string) string {
 	return ""
 }
 
-// Tell sets what is said of an option, keeping the order; an empty text takes
-// it back.
+// Tell sets the customer's text for an option, keeping the order; an empty text
+// removes it.
 func (u *Unit) Tell(option, text string) {
 	u.Details = slices.DeleteFunc(u.Details, func(d Detail) bool { return d.Option == option })
 	if text != "" {

@@ -40,8 +40,8 @@ type Book struct {
 	day   config.Date         // the prices are those of this day; zero as published
 }
 
-// Edition is a dated change of some prices. From its first day on, its price
-// takes the place of an earlier one.
+// Edition is a dated change of some prices. From its first day on, its prices
+// replace earlier ones.
 type Edition struct {
 	ID     string            `json:"id"`   // such as "2027-01"
 	From   config.Date       `json:"from"` // first day in force
@@ -193,8 +193,8 @@ type Milestone struct {
 	Percent Percent `json:"percent"`
 }
 
-// On is the book as it stands on a day: prices of the editions in force take
-// the place of earlier ones, and surcharges and contracts that are not in force
+// On is the book as it stands on a day: prices of the editions in force
+// replace earlier ones, and surcharges and contracts that are not in force
 // are left out. The zero Date leaves the prices as first published and drops
 // nothing.
 func (b *Book) On(day config.Date) *Book {

@@ -71,7 +71,7 @@ type SalesTax struct {
 	Would   Amount  `json:"would,omitzero"`    // what it would come to for a buyer who is not exempt
 }
 
-// Words say beside a total what of it is sales tax.
+// Words says how much of a total is sales tax.
 func (s *SalesTax) Words() string {
 	switch {
 	case s.Exempt && s.Assumed:

@@ -167,7 +167,7 @@ func (o *order) keyedSurcharge(n int, p *priced, s Surcharge, u *config.Unit, pi
 }
 
 // credits takes off every package credit that the unit earns and that no
-// larger one it earns takes the place of.
+// larger one it earns replaces.
 func (o *order) credits(n int, p *priced, u *config.Unit) {
 	earned := o.b.earned(u)
 	for _, c := range earned {

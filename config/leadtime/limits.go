@@ -15,7 +15,7 @@ import (
 // one misses the day, so what they rule out is ruled out for certain. They do
 // not rule out everything that misses it, since where paths merge the whole is
 // later than each path alone; TooLate and the plan itself stay the judge. They
-// do not hang on the unit's picks, so one answer serves until chassis, body,
+// do not depend on the unit's picks, so they can be reused until chassis, body,
 // order date or day change.
 //
 // They hold because option hours move every draw of a step alike. Of each path

@@ -10,7 +10,7 @@ import (
 // LatestOrderFor is the last working day on which to order for delivery on or
 // before the day with the given chance, from 0 to 1. It is zero when none
 // would do, such as when no slot of the framing line is early enough, and for
-// a unit of a fleet that waits for a bay, whose dates hang on the other orders.
+// a unit of a fleet that waits for a bay, whose dates depend on the other orders.
 func (p *Plan) LatestOrderFor(by config.Date, chance float64) config.Date {
 	j := p.job
 	if slices.ContainsFunc(j.net.Activities, func(a Activity) bool { return a.NotBefore > 0 }) {

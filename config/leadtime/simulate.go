@@ -187,7 +187,7 @@ func (c *compiled) decisive(steps []drawn) (order []int, pred [][]int) {
 	return order, pred
 }
 
-// later raises each of out to the value beside it.
+// later sets each value of out to the larger of itself and its counterpart in other.
 func later(out, other []int32) {
 	other = other[:len(out)]
 	for k, v := range out {

@@ -7,9 +7,9 @@ import (
 	"boxwright/config/solve"
 )
 
-// State of a chassis, a body or an option beside the deliberate picks. It is
-// judged by all of them but itself and, where only one of its group can be in
-// the unit, the others of its group: choosing it would replace them.
+// State says whether a chassis, a body or an option can be chosen along with the
+// deliberate picks. Picks that it would replace, itself and those of a group of
+// which a unit holds only one, do not count.
 type State string
 
 // The states. Checking means that the work allowed did not suffice to tell;

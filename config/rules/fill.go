@@ -20,9 +20,9 @@ type Change struct {
 // FillCause says why the program chose.
 type FillCause string
 
-// Standard is what the plant fits when nobody says otherwise, Needed follows
-// from other choices, Chosen stands where one of a group is needed and the
-// standard one does not fit, GivesWay was filled in before and no longer fits.
+// Standard is what the plant fits unless told otherwise. Needed follows from other
+// choices. Chosen is one of a group that needs one and whose standard option does
+// not fit. GivesWay was filled in before and no longer fits.
 const (
 	Standard FillCause = "standard"
 	Needed   FillCause = "needed"
@@ -30,9 +30,9 @@ const (
 	GivesWay FillCause = "gives-way"
 )
 
-// What filling may take: conflicts for one step, of these near the answer in hand,
-// and the solver's steps in all. Past those nothing is proven any more, and what
-// the answer in hand has is taken.
+// Budgets of filling: conflicts for one step, conflicts near the present answer, and
+// the solver's steps in all. When they are spent the present answer is taken without
+// further proof.
 const (
 	fillBudget = 2000
 	nearBudget = 100
@@ -43,8 +43,8 @@ const (
 // in their order; then it gives each group of which exactly one is needed its
 // standard option, or else the first that fits, and adds nothing beyond what
 // is forced. It is false when the picks cannot stand together; the unit is
-// then completed as far as the picks that can stand allow, with the limits
-// that cannot be kept set aside, and still holds all of them.
+// then completed with those picks and limits that do not contradict the others,
+// and still holds all picks.
 func (e *Engine) Fill(u *config.Unit, limits *Limits) (config.Unit, []Change, bool) {
 	return e.fillOn(u, limits, false)
 }
@@ -82,8 +82,8 @@ func (e *Engine) Start(u *config.Unit, limits *Limits) (config.Unit, bool) {
 	return filled, ok
 }
 
-// filler fixes one option after another, always with an answer in hand that
-// has all that is fixed.
+// filler fixes one option after another, keeping an answer that holds
+// everything fixed so far.
 type filler struct {
 	e      *Engine
 	solver *solve.Solver
@@ -317,13 +317,13 @@ func (f *filler) restrain() {
 	}
 }
 
-// added reports whether the answer in hand has an option that the unit has not.
+// added reports whether the answer has an option that the unit lacks.
 func (f *filler) added(v int) bool {
 	class := f.e.class[v]
 	return f.model[v] && !f.has[v] && (class < 0 || !f.picked[class])
 }
 
-// result is the unit with the answer in hand.
+// result is the unit with the options of the answer.
 func (f *filler) result(u *config.Unit) config.Unit {
 	n := u.Clone()
 	n.Picks = slices.DeleteFunc(n.Picks, func(p config.Pick) bool {

@@ -14,7 +14,7 @@ import (
 const lintBudget = 20000
 
 // Lint looks for faults of a catalogue's rules and data that reading it file
-// by place does not show: what nobody can ever have, what everybody always has,
+// by place does not show: options that no unit can have or that every unit has,
 // rules that say nothing or contradict each other, and options that lack a
 // price, a mass or work. Findings come in the order of the catalogue; a Stop
 // is a fault, a Warn is likely one, a Note is worth a look.
@@ -178,7 +178,7 @@ func (l *linter) groups() {
 	}
 }
 
-// rules finds those that say nothing: their condition never comes about, or
+// rules finds those that say nothing: their condition can never be true, or
 // all the others together already demand the same.
 func (l *linter) rules() {
 	e := l.e

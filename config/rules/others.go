@@ -191,7 +191,7 @@ func sameKept(a, b map[int]int) bool {
 	return true
 }
 
-// stands reports whether what was found holds beside these picks too.
+// stands reports whether what was found still holds with these picks.
 func (k *elsewhere) stands(l solve.Lit, picks []solve.Lit) bool {
 	switch k.state {
 	case Open:

@@ -81,10 +81,9 @@ func (p *prover) load(e *Engine, list []config.Linear, quantity map[int]int) []s
 	return p.guards[:len(ws)]
 }
 
-// minimal is a smallest set, in the sense that no member can be left out, of
-// the candidates that cannot stand together beside what is fixed. Candidates
-// late in the list are left out first. It is nil when they can stand together
-// or when the conflicts allowed for that do not suffice to tell.
+// minimal returns candidates that contradict each other and what is fixed, and of
+// which none can be left out. Candidates late in the list are left out first. It is
+// nil when there is no contradiction, or none is found within the budget.
 func (p *prover) minimal(candidates, fixed []solve.Lit, budget int64) []solve.Lit {
 	impossible := func(some []solve.Lit, budget int64) bool {
 		return !p.solver.Spent() && p.solver.Prove(append(slices.Clip(some), fixed...), budget) == solve.Unsat

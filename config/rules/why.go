@@ -154,9 +154,8 @@ func (e *Engine) pairWith(u *config.Unit, v int) [2]string {
 	return [2]string{u.Chassis, u.Body}
 }
 
-// standing are the picks and the guards of the limits for the unit's chassis
-// and body, less those that Answer would set aside because they cannot stand
-// with the others; those are named in aside.
+// standing returns the unit's picks and the guards of its limits without those
+// that contradict the others; aside names what was left out, as Answer does.
 func (e *Engine) standing(u *config.Unit, limits *Limits) (guards, picks []solve.Lit, aside []string) {
 	picks = e.picks(u)
 	guards, _ = e.limits.load(e, u, limits)
@@ -181,8 +180,8 @@ func (e *Engine) limitsOf(limits *Limits, pair [2]string) []config.Linear {
 	return limits.For(pair[0], pair[1])
 }
 
-// reasons why the literal (or nothing, when negative) cannot hold beside the
-// picks, the limits set aside left out.
+// reasons says why the literal cannot hold with the picks and the limits that are
+// not set aside; with a negative literal, why the picks contradict each other.
 func (e *Engine) reasons(
 	u *config.Unit, limits *Limits, pair [2]string, picks []solve.Lit, aside []string, l solve.Lit,
 ) []Reason {
@@ -221,7 +220,7 @@ func (e *Engine) reasons(
 		return core != nil
 	}
 	// A limit counts on one of each group being chosen, and is that of one
-	// chassis with one body; so beside limits these stay as they are and are no
+	// chassis with one body; so where limits count these are fixed and are no
 	// part of the reason.
 	var options, truck []solve.Lit
 	for _, x := range logic {

@@ -268,7 +268,7 @@ func (l *layout) put(i, h int) {
 // gain that a move must bring, in pounds, so that rounding never makes the search circle.
 const gain = 0.01
 
-// place puts thing i where practice and balance together have it, if it fits
+// place puts thing i where practice and balance together want it, if it fits
 // anywhere.
 func (l *layout) place(i int) bool {
 	here, best := l.loose[i].in, -1

@@ -80,7 +80,7 @@ func better(a, b config.Limit) bool {
 	return a.Value < b.Value
 }
 
-// ownValues lets the purchaser's values take the place of the sets'.
+// ownValues replaces the rule sets' values by the purchaser's.
 func ownValues(assume *config.Assumptions, u *config.Unit) {
 	const source = "set by the purchaser"
 	if v := float64(u.OccupantLb); positive(v) {

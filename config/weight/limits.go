@@ -21,9 +21,9 @@ func Limits(cat *config.Catalogue, u *config.Unit, assume *config.Assumptions) [
 	return LimitsWith(cat, u, assume, nil)
 }
 
-// LimitsWith hands out the limits of the model as scale tickets correct it. A
-// ticket of the unit in hand holds for the unit as it stands: give the ticket
-// its own unit when picks are still to change.
+// LimitsWith returns the limits with the masses that scale tickets corrected. A
+// ticket without a unit of its own is taken to have weighed u; set the ticket's
+// Unit when the picks of u may still change.
 func LimitsWith(cat *config.Catalogue, u *config.Unit, assume *config.Assumptions, tickets []Ticket) []config.Linear {
 	l := newLoader(cat, u, assume)
 	if l == nil || !l.usable() {

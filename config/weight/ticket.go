@@ -33,7 +33,7 @@ type Ticket struct {
 	// half of a 20 lb division (common practice, no source).
 	TolLb quantity.Mass `json:"tol_lb,omitempty"`
 
-	// Unit that was weighed, when it is not the one in hand: an earlier unit
+	// Unit that was weighed, when it is not the one being quoted: an earlier unit
 	// teaches about the chassis, module and options both have.
 	Unit *config.Unit `json:"unit,omitempty"`
 }
@@ -61,7 +61,7 @@ type Correction struct {
 	Moves    []Move    `json:"moves"` // largest first
 }
 
-// Reading of a ticket beside the model before and after the correction.
+// Reading compares a ticket with the model before and after the correction.
 type Reading struct {
 	Ticket     int           `json:"ticket"` // position in the list given
 	Label      string        `json:"label"`

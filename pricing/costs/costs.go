@@ -57,9 +57,8 @@ type Role struct {
 	MinMargin   money.Percent `json:"min_margin"`   // of the price kept
 }
 
-// Passed is which share of a line's amount is cost where the cost sheet does
-// not say: everything that is handed on to somebody else, nothing of what is
-// taken off the price.
+// Passed is the share of a line's amount that is cost where the cost sheet does not
+// say: all of what is paid on to others, nothing of what is taken off the price.
 var Passed = map[string]money.Percent{
 	pricing.LineSurcharge: whole, pricing.LineContractFee: whole, pricing.LineFreight: whole,
 	pricing.LineTraining: whole,

@@ -102,7 +102,7 @@ func Compare(from, to *quote.Edition) *Comparison {
 	return c
 }
 
-// Same reports whether nothing differs that a quote could hang on.
+// Same reports whether nothing differs that could change a quote.
 func (c *Comparison) Same() bool { return len(c.Parts)+len(c.Prices)+len(c.Rules) == 0 }
 
 // names of the lists for a reader, in a reader's order.

@@ -24,7 +24,7 @@ func newReader(data []byte) *coder {
 	return c
 }
 
-// next byte; noughts follow the end.
+// next reads a byte; zeros follow the end.
 func (c *coder) next() uint32 {
 	if len(c.data) == 0 {
 		return 0
@@ -59,10 +59,10 @@ func (c *coder) bit(chance, bit uint32) uint32 {
 	return bit
 }
 
-// odds is a chance that learns. The zero odds are even.
+// odds is an adaptive bit probability; the zero value is 50 %.
 type odds struct{ ones, all uint32 }
 
-// flip codes a bit with odds that learn from it.
+// flip codes a bit and adapts the odds.
 func (c *coder) flip(o *odds, set bool) bool {
 	bit := uint32(0)
 	if set {
@@ -121,8 +121,8 @@ func (c *coder) number(s *sizes, v int) int {
 	return out - 1
 }
 
-// finish gives what was written. The reader takes noughts where the bytes end,
-// so the shortest number between low and high will do.
+// finish returns the bytes written. The reader reads zeros past the end, so the
+// shortest number between low and high will do.
 func (c *coder) finish() []byte {
 	for shift := 32; c.low > 0 && shift >= 0; shift -= 8 {
 		step := uint64(1) << shift

@@ -240,8 +240,8 @@ func Freeze(q *quote.Quote) *Frozen {
 	return f
 }
 
-// Decode reads a link for the edition in hand, and refuses one whose cover says
-// something else than the link. The draft of a signed link holds the link itself,
+// Decode reads a link of this edition, and refuses one whose cover disagrees with
+// its content. The draft of a signed link holds the link itself,
 // as Issued. The error is an *Error.
 func Decode(cat *config.Catalogue, text string) (*quote.Draft, *Frozen, error) {
 	p, err := unwrap(text)
@@ -269,7 +269,7 @@ func Decode(cat *config.Catalogue, text string) (*quote.Draft, *Frozen, error) {
 }
 
 // FrozenIn are the figures that a sound link carries, whether or not its edition
-// is at hand; nil when the link is not sound.
+// is loaded; nil when the link is not sound.
 func FrozenIn(cat *config.Catalogue, text string) *Frozen {
 	_, f, err := Decode(cat, text)
 	if e, ok := errors.AsType[*Error](err); ok {

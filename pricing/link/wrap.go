@@ -143,8 +143,8 @@ func Sign(text string, key *sign.Key) (string, error) {
 	return sealUp(signed, append(rest, p.content...)), nil
 }
 
-// Signer is the public key under a link that nobody altered since; nil when the
-// link is not signed. The error is an *Error.
+// Signer returns the public key that signed a link whose signature is sound; nil
+// when the link is not signed. The error is an *Error.
 func Signer(text string) ([]byte, error) {
 	p, err := unwrap(text)
 	if err != nil {

@@ -232,7 +232,7 @@ func (q *Quote) Labels(ids []string) string {
 // Total is the price with its currency.
 func (q *Quote) Total() string { return q.Price.Currency + " " + q.Price.Total.Show() }
 
-// PriceWords say beside the total how many units it is for, at how much each, and
+// PriceWords says how many units the total is for, at how much each, and
 // what of it is sales tax.
 func (q *Quote) PriceWords() string {
 	words := q.Price.SalesTax.Words() + "."

@@ -33,7 +33,7 @@ func (i *Item) clone() Item {
 func (i *Item) Count() int { return max(i.Units, 1) }
 
 // Items lists every kind of unit in the order they go through the plant; the
-// one in work stands at d.At. They share the draft's memory.
+// one being edited is at d.At. They share the draft's memory.
 func (d *Draft) Items() []Item {
 	own := Item{d.Title, d.Terms.Units, d.Unit, d.Tickets}
 	return slices.Insert(slices.Clone(d.More), min(d.At, len(d.More)), own)

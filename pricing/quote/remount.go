@@ -20,14 +20,13 @@ import (
 // mostMeasured is how many remounted modules the rules are kept compiled for.
 const mostMeasured = 4
 
-// For is the edition as it stands for a unit: itself, or for a remount one
-// whose rules judge the measured module. What the rules have learnt is kept
-// while the measured sizes stay.
+// For returns the edition that a unit is judged by: ed itself, or for a remount one
+// whose rules judge the measured module. It is kept while the measured sizes stay.
 func (ed *Edition) For(u *config.Unit) *Edition {
 	if ed.base != nil {
 		ed = ed.base
 	}
-	cat := ed.Cat.As(u)
+	cat := ed.Cat.For(u)
 	if cat == ed.Cat {
 		return ed
 	}
@@ -53,7 +52,7 @@ func (ed *Edition) For(u *config.Unit) *Edition {
 // BeginRemount is a new draft that remounts an existing module on a chassis,
 // with what was measured, and kept of the unit before: needs, and rules other
 // than a federal specification that covers no remount. False when the edition
-// has no body that stands for an existing module.
+// has no body for an existing module.
 func BeginRemount(ed *Edition, chassis string, before *config.Unit, today config.Date) (*Draft, bool) {
 	i := slices.IndexFunc(ed.Cat.Bodies, func(b config.Body) bool { return b.Existing })
 	if i < 0 {

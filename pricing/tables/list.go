@@ -356,7 +356,7 @@ func numberOf(text string) (float64, error) {
 }
 
 // ungrouped takes out the commas of a number such as 54,800.00. Without a point
-// a comma may as well stand for one, and is left for the reader to refuse.
+// a comma may be meant as one, so it stays and the number is refused.
 func ungrouped(text string) string {
 	whole, _, point := strings.Cut(text, ".")
 	groups := strings.Split(strings.TrimPrefix(whole, "-"), ",")

@@ -5,9 +5,9 @@
 // The file is edited where a cell was edited and nowhere else: a table that
 // comes back as it went out leaves every byte in place, and what no table shows
 // (seats, compartments, oxygen, changes of the shell, groups, chassis, ...) is
-// never touched. Rows are found by their id, whatever their order; a row that
-// is gone takes its entry out of the file, a new one goes behind the row above
-// it. A column that is gone leaves what it stands for as it was.
+// never touched. Rows are found by their id, whatever their order; removing
+// a row removes its entry from the file, and a new row's entry goes after that of the
+// row above it. Removing a column leaves its values as they were.
 package tables
 
 import (
@@ -119,8 +119,7 @@ func read(file []byte) (*catalogue, error) {
 	return &catalogue{file, cat, book}, err
 }
 
-// sheet is a table taken apart: its headings and rows, and which row stands for
-// which id.
+// sheet is a parsed table: its headings and rows, and the row of each id.
 type sheet struct {
 	name  string
 	heads []string // in small letters, with single spaces
@@ -255,9 +254,9 @@ func clip(text string) string {
 	return text
 }
 
-// each goes through the rows of a table in their order: entry is told the
-// position in the file's list that a row stands for, or that it is new and
-// behind which it goes, -1 at the beginning.
+// each calls entry for the rows of a table in their order: was is the position of
+// the row's entry in the file's list, below zero for a new row, and behind the
+// position of the entry it follows, -1 at the beginning.
 func (s *sheet) each(known map[string]int, entry func(n int, id string, row []string, was, behind int)) {
 	behind := -1
 	for i, row := range s.rows {
