@@ -170,10 +170,10 @@ func broken(cat *config.Catalogue, u *config.Unit, e *config.Equipment, c *confi
 }
 
 // judgePractice finds what rides where it must not.
-func (s *Sheet) judgePractice(b *basis, use *Use) {
+func (s *Sheet) judgePractice(b *vehicle, use *Use) {
 	for _, x := range use.Items {
-		e := b.cat.EquipmentByID(x.Equipment)
-		if why := broken(b.cat, b.unit, e, &use.Compartment); why != "" {
+		e := b.Cat.EquipmentByID(x.Equipment)
+		if why := broken(b.Cat, b.Unit, e, &use.Compartment); why != "" {
 			s.add(config.Finding{Code: "space.not-there", Severity: config.Warn, Basis: config.CommonPractice,
 				Text: fmt.Sprintf("%s in %s: %s", e.Label, use.Label, why), Remedy: "Stow it elsewhere, or take the suggestion."})
 		}

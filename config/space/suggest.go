@@ -141,7 +141,7 @@ func newLayout(b *vehicle) *layout {
 		}
 	}
 	for i := range l.loose {
-		l.loose[i].know(b.cat, l.holds)
+		l.loose[i].know(b.Cat, l.holds)
 	}
 	slices.SortStableFunc(l.loose, func(x, y loose) int {
 		return cmp.Or(cmp.Compare(y.volume(), x.volume()), cmp.Compare(y.massLb, x.massLb), cmp.Compare(x.id, y.id))
