@@ -193,6 +193,9 @@ func (j *judge) things(c *claim) part {
 		return part{outcome: quote.Meets, read: cat.LabelOf(id), offered: j.named(id) + " (exceeds)",
 			where: j.where(id)}
 	}
+	if id := j.holding(c.also, c.qty); id != "" { // the line may mean that as well
+		return part{outcome: quote.Unanswered, read: cat.LabelOf(id)}
+	}
 	had := func(list []string) string {
 		best := ""
 		for _, id := range list {

@@ -39,7 +39,8 @@ func TestAnswers(t *testing.T) {
 		{"a length that does not say how it binds", "Wheelbase 150 in", quote.Unanswered, "Wheelbase"},
 		{"the worse of two decides", "Headroom 70 in minimum; oxygen 9,000 L minimum", quote.Excepted, "Headroom"},
 		{"an exception in a sentence of its own", "The station is old. Overall height shall not exceed 100 in.", quote.Excepted, "height"},
-		{"a material that is ruled out", "No wood in the cabinets", quote.MeetsWith, "aluminum"},
+		{"a material of a part is not that of the whole", "Cabinets shall be aluminum", quote.MeetsWith, "aluminum"},
+		{"a material that is ruled out", "No wood in the cabinets", quote.MeetsWith, "Composite"},
 		{"a count belongs to what it counts", "Two M oxygen cylinders", quote.MeetsWith, "Two M"},
 	} {
 		t.Run(c.reason, func(t *testing.T) {

@@ -43,14 +43,14 @@ var gauges = []gauge{
 	{"weight.rear-share", "Rear axle share of gross", quantity.Percent, atMost, "rear axle gross|rear axle share|rear axle total|weight rear axle", "weight vehicle full fully load share percent percentage loaded", "", false},
 	{"weight.side", "Left-right difference", quantity.Percent, atMost, "side side|left right|lateral weight|side balance", "weight difference distribution imbalance between gross full fully load axle vary", "", false},
 	{"weight.payload-left", "Payload left, GVWR less full load", lb, atLeast, "payload remain|remain payload|payload left|payload reserve|reserve payload|spare payload", "full fully load after every option crew equipment patient occupant weight gvwr less", "", false},
-	{"weight.payload", "Payload, GVWR less curb weight", lb, atLeast, "payload|carrying capacity|load carrying", "usable useful net gvwr less curb weight minus after option conversion equal define available legal", "", false},
+	{"weight.payload", "Payload, GVWR less curb weight", lb, atLeast, "payload", "usable useful net gvwr less curb weight minus after option conversion equal define available legal", "", false},
 	{"weight.curb", "Curb weight", lb, atMost, "curb weight|tare weight|empty weight|kerb weight", "full fluid fuel tank", "", false},
 	{"weight.gross", "Gross weight, full load", lb, atMost, "gross weight|loaded weight|fully load weight", "full fully load vehicle as", "", false},
 	{factGVWR, "GVWR", lb, atLeast, "gvwr|vehicle weight rating|gross vehicle weight", "chassis weight cab gross vehicle offer", "", false},
 	{"weight.cg-height", "Height of the center of gravity, full load", inch, atMost, "center gravity|cg height", "height full fully load high over ground", "", false},
 	{"weight.ssf", "Static stability factor, T/2h", "", atLeast, "static stability|ssf|rollover stability|stability factor", "factor static stability", "", false},
-	{factWheelbase, "Wheelbase", inch, atMost, "wheelbase|wheel base", "chassis long", "", true},
-	{"space.headroom", "Headroom over the floor", inch, atLeast, "headroom|inside height|ceiling height|head clearance|standing height", "inside patientcompartment patient clear compartment measured floor ceiling finished center aisle walkway net area", "", false},
+	{factWheelbase, "Wheelbase", inch, atMost, "wheelbase|wheel base", "chassis long length", "", true},
+	{"space.headroom", "Headroom over the floor", inch, atLeast, "headroom|inside height|ceiling height|head clearance|standing height|standing room", "inside patientcompartment patient clear compartment measured floor ceiling finished center aisle walkway net area", "", false},
 	{"space.aisle", "Clear walkway beside the cot", inch, atLeast, "aisle|walkway", "clear width beside cot between squadbench streetside cabinet wide patientcompartment center space face", "", false},
 	{"space.length", "Overall length, less bumper and step options", inch, atMost, "length vehicle|length bumper|length", "vehicle bumper rear front step long", "", false},
 	{factModule, "Module length", inch, atLeast, "module length|length module", "long outside", "", true},
@@ -64,13 +64,13 @@ var gauges = []gauge{
 	{countCompartments, "Exterior compartments", "", atLeast, "outside compartment", "storage curbside", "", false},
 	{"space.storage", "Enclosed inside storage", quantity.CubicFoot, atLeast, "storage|cabinet volume", "enclosed inside cabinet patientcompartment volume space usable", "", false},
 	{"space.oxygen-hours", "Oxygen at 15 L/min, down to 200 psi", quantity.Hour, atLeast, "oxygen last|oxygen duration|oxygen endurance", "on board continuous flow main", "15 L/min 200 psi", false},
-	{"space.oxygen", "Oxygen, cylinders full", quantity.Liter, atLeast, "oxygen", "on board main minimum volume cylinder full aboard carry gas patientcompartment", "", false},
+	{"space.oxygen", "Oxygen, cylinders full", quantity.Liter, atLeast, "oxygen", "on board main storage supply tank minimum volume cylinder full aboard carry gas patientcompartment", "", false},
 	{"power.battery-minutes", "Minutes on battery, scene load, engine off, to half capacity", quantity.Minute, atLeast, "battery scene|battery operate|battery operation|battery minutes", "scene load engine off support power minute operation operate on", "", false},
 	{"power.remaining", "Generating capacity remaining at 200 F", quantity.Amp, atLeast, "remain generating|generating reserve|reserve generating|spare generating|remain alternator|reserve alternator|generating capacity", "capacity remain reserve alternator total load as hot", "200 °F", false},
-	{ratioScene, "On scene, 12 V load, against the alternator hot at high idle", "", atMost, "load exceed alternator", "total power load exceed output hot highidle scene every", "", false},
+	{ratioScene, "On scene, 12 V load, against the alternator hot at high idle", "", atMost, "load exceed alternator|powerload exceed alternator", "total power load exceed output hot highidle scene every", "", false},
 	{factHotIdle, "Alternator, hot at idle", quantity.Amp, atLeast, "hot idle alternator|alternator hot idle|alternator idle", "hot put out produce", "200 °F", false},
 	{factCold, "Alternator, nameplate", quantity.Amp, atLeast, "alternator nameplate", "cold", "", false},
-	{countBench, "Seats on the squad bench", "", atLeast, "squadbench seat|squadbench person|seat squadbench|squadbench occupant", "person sit accommodate three", "", false},
+	{countBench, "Seats on the squad bench", "", atLeast, "squadbench seat|squadbench person|seat squadbench|squadbench occupant", "person sit accommodate attendant", "", false},
 	{countCab, "Seats in the cab", "", atLeast, "cab seat", "front bucket", "", false},
 	{countModule, "Seats in the patient compartment", "", atLeast, "patientcompartment seat|seat patientcompartment", "designated occupant", "", false},
 	{"space.seats", "Designated seats", "", atLeast, "seat designated|designated seat|seat|occupant|passenger", "cab person total designated occupant patientcompartment include person belted crew", "", false},
@@ -95,7 +95,9 @@ var readyGauges = func() []ready {
 		g := &gauges[i]
 		r := ready{gauge: g, also: map[string]bool{}}
 		for _, n := range strings.Split(g.names, "|") {
-			r.names = append(r.names, stems(n))
+			if words := stems(n); len(words) > 0 { // idle words alone name nothing
+				r.names = append(r.names, words)
+			}
 		}
 		for _, n := range r.names {
 			for _, w := range n {

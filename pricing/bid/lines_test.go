@@ -101,7 +101,7 @@ func confuse(t testing.TB, name string) confusion {
 }
 
 func TestLines(t *testing.T) {
-	for _, name := range []string{"lines.tsv"} {
+	for _, name := range []string{"lines.tsv", "aside.tsv"} {
 		t.Run(name, func(t *testing.T) {
 			c := confuse(t, name)
 			assert.Empty(t, c.wrong, "nothing is answered falsely")

@@ -21,6 +21,9 @@ type profile struct {
 	never   map[string]bool // what it is free of
 	lack    bool            // it is the lack of something: "No rub rail"
 	most    int             // of it a unit may hold
+	beside  bool            // may stand beside others of its group
+	core    map[string]bool // words said of the whole thing
+	pairs   map[string]bool // words that follow each other in its sentence
 	kept    bool            // only as an existing module has it
 }
 
@@ -75,6 +78,7 @@ func newVocabulary(cat *config.Catalogue) *vocabulary {
 		g := cat.GroupByID(o.Group)
 		p := newProfile(o.ID, o.Group, o.Label, o.Spec, g.Label, asked[o.ID])
 		p.most, p.kept = max(o.MaxQty, 1), slices.Contains(o.Tags, "remount")
+		p.beside = g.Choose == config.ChooseAny
 		if a := asked[o.Group]; a != nil {
 			p.learn(a)
 		}
@@ -111,11 +115,27 @@ func cutSuffix(s, suffix string) (string, bool) {
 }
 
 func newProfile(id, group, label, spec, kind string, asked *config.Asked) *profile {
-	p := &profile{id: id, group: group, words: map[string]bool{moduleWord: true}, never: map[string]bool{}}
+	p := &profile{id: id, group: group, words: map[string]bool{moduleWord: true}, never: map[string]bool{},
+		core: map[string]bool{}, pairs: map[string]bool{}}
 	for i, text := range []string{label, spec, kind} {
 		line := claims.Read(text)
-		for _, w := range claims.Words(line.Tokens) {
+		for _, w := range claims.AllWords(text) {
 			p.words[w] = true
+			if i != 1 {
+				p.core[w] = true
+			}
+		}
+		for k, w := range claims.Words(line.Tokens) {
+			if i == 1 && k > 0 {
+				p.pairs[claims.Words(line.Tokens)[k-1]+" "+w] = true
+			}
+		}
+		if i == 1 { // the first piece of a sentence is of the whole thing
+			if first := pieces(line.Tokens); first != nil {
+				for _, w := range claims.Words(first[0].tokens) {
+					p.core[w] = true
+				}
+			}
 		}
 		p.numbers = append(p.numbers, claims.Numbers(line.Tokens)...)
 		if i == 0 {
@@ -138,15 +158,15 @@ func (p *profile) learn(a *config.Asked) {
 		if w := claims.Words(line.Tokens); len(w) > 0 {
 			p.names = append(p.names, w)
 			for _, x := range w {
-				p.words[x] = true
+				p.words[x], p.core[x] = true, true
 			}
 		}
 	}
 	for _, t := range a.True {
 		line := claims.Read(t)
 		p.numbers = append(p.numbers, claims.Numbers(line.Tokens)...)
-		for _, w := range claims.Words(line.Tokens) {
-			p.words[w] = true
+		for _, w := range claims.AllWords(t) {
+			p.words[w], p.core[w] = true, true
 		}
 	}
 	for _, t := range a.Never {

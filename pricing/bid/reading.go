@@ -24,6 +24,7 @@ type claim struct {
 
 	same  []string // what is offered just so, the likeliest first
 	more  []string // what is offered and exceeds it
+	also  []string // what else is offered of which all is true, under another name
 	short []string // what is offered and falls short of it by an amount
 	by    claims.Number
 	qty   int // asked for; 0 when not said
@@ -233,6 +234,7 @@ func (v *vocabulary) offered(words []string, list []claims.Number, has map[strin
 		like float64
 	}
 	var same, more, short []found
+	var also []found
 	var by claims.Number
 	for _, i := range v.having(words, not) {
 		p := &v.list[i]
@@ -242,7 +244,13 @@ func (v *vocabulary) offered(words []string, list []claims.Number, has map[strin
 		if not != p.lack && !(not && v.free(p, words)) {
 			continue
 		}
-		if not && !p.lack && !v.free(p, words) || !v.named(p, has) {
+		if !v.named(p, has) {
+			if fit, _ := p.fits(list); fit == exact {
+				also = append(also, found{p, v.likeness(p, has)})
+			}
+			continue
+		}
+		if p.byTheWay(words) {
 			continue
 		}
 		f := found{p, v.likeness(p, has)}
@@ -264,9 +272,16 @@ func (v *vocabulary) offered(words []string, list []claims.Number, has map[strin
 		}
 		return out
 	}
-	c := claim{same: order(same), more: order(more), words: words, numbers: list}
+	best := 0.0
+	for _, f := range slices.Concat(same, more) {
+		best = max(best, f.like)
+	}
+	also = slices.DeleteFunc(also, func(f found) bool { return f.like < best-asLike })
+	c := claim{same: order(same), more: order(more), also: order(also), words: words, numbers: list}
 	if c.same == nil && c.more == nil {
-		if short == nil || not {
+		// Of what may stand beside other things an amount tells too little.
+		short = slices.DeleteFunc(short, func(f found) bool { return f.p.beside })
+		if len(short) == 0 || not {
 			return claim{}, false
 		}
 		c.short, c.by = order(short), by
@@ -282,6 +297,37 @@ func (v *vocabulary) offered(words []string, list []claims.Number, has map[strin
 	}
 	return c, true
 }
+
+// asLike is how much less like the line a thing may be that it means as well.
+const asLike = 0.1
+
+// byTheWay reports whether a quality that the words ask for is only that of a part of a
+// thing, such as the aluminum edges of plywood cabinets, and the words do not speak of
+// that part.
+func (p *profile) byTheWay(words []string) bool {
+	for i, w := range words {
+		if !qualities[w] || p.core[w] || !p.words[w] {
+			continue
+		}
+		if i+1 < len(words) && p.pairs[w+" "+words[i+1]] {
+			continue
+		}
+		return true
+	}
+	return false
+}
+
+// qualities are materials and colors, which a sentence may say of a part.
+var qualities = func() map[string]bool {
+	out := map[string]bool{}
+	for _, w := range stems("aluminum steel stainless wood plywood fiberglass composite plastic rubber vinyl acrylic " +
+		"polycarbonate " +
+		"copper brass chrome nylon leather white black red blue amber gray green gold sand navy burgundy charcoal " +
+		"orange brushed") {
+		out[w] = true
+	}
+	return out
+}()
 
 // free reports whether a thing is what a line that rules something out leaves: it is
 // free of some of the words, and the others are true of it.
@@ -371,10 +417,16 @@ func (p *profile) fits(list []claims.Number) (fit int, missing claims.Number) {
 }
 
 func (p *profile) has(n claims.Number) int {
-	below, above, bare := false, false, 0
+	below, above, bare, volts := false, false, 0, 0
 	for _, x := range p.numbers {
 		if x.Unit == "" {
 			bare++
+		}
+		if x.Unit == quantity.Volt {
+			volts++
+		}
+		if n.Unit == "" && n.Value < 1 && x.Value == n.Value {
+			return exact // ".090 aluminum", inches as everybody knows
 		}
 		if x.Unit != n.Unit {
 			continue
@@ -396,6 +448,8 @@ func (p *profile) has(n claims.Number) int {
 		}
 	}
 	switch {
+	case n.Unit == quantity.Volt && n.Value >= 12 && n.Value <= 14 && volts == 0:
+		return exact // the vehicle's own voltage
 	case n.Unit == "" && n.Value == 1 && bare == 0, n.Unit == "" && n.Value > 1 && int(n.Value) <= p.most &&
 		n.Value == math.Trunc(n.Value):
 		return exact

@@ -26,7 +26,7 @@ import { install } from "./update.js";
  */
 
 const version = window.early?.version || "";
-const state = newState(keep.loadCosts(), keep.loadKey());
+const state = newState(keep.loadCosts(), keep.loadKey(), keep.loadBids());
 const screen = new Screen();
 const trouble = screen.trouble;
 
@@ -67,6 +67,7 @@ const files = new Files({
   trouble,
   save: download,
   single: embed.single,
+  office: () => import("./office.js"),
   relisted: async () => {
     await history.relist();
     tabs.tell();

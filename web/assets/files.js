@@ -14,6 +14,7 @@ import { newId } from "./history.js";
  *   keep: Pick<typeof import("./keep.js"), "load" | "list" | "get" | "add">,
  *   bar: Pick<typeof import("./bar.js"), "ask">,
  *   single: (catalogue: Step) => Promise<string>,
+ *   office: () => Promise<Pick<typeof import("./office.js"), "text" | "fill">>,
  *   act: (a: Act) => void,
  *   relisted: () => Promise<void>,
  *   trouble: (text: string) => void,
@@ -22,12 +23,16 @@ import { newId } from "./history.js";
  */
 
 const MAX_CHARACTERS = MAX_FILE_BYTES / 2; // of a file of kept quotes, whatever is in it
+const OFFICE = /\.(docx|xlsx)$/i;
+const SHEET = "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet";
 const number = (/** @type {number} */ n) => n.toLocaleString("en");
 
 export class Files {
   /** @param {Around} around */
   constructor(around) {
     this.around = around;
+    /** the spreadsheet opened last, to be filled in @type {Uint8Array} */
+    this.sheet = new Uint8Array();
   }
 
   /**
@@ -48,11 +53,36 @@ export class Files {
    * @param {File} file
    */
   async read(name, file) {
+    const plain = (/** @type {File} */ f) => f.text();
     await this.content(
       file,
-      (f) => f.text(),
+      OFFICE.test(file.name) ? (f) => this.officeText(f) : plain,
       (value) => this.around.act({ do: name, id: file.name, value }),
     );
+  }
+
+  /**
+   * officeText is the text of a document or a spreadsheet.
+   * @param {File} file
+   */
+  async officeText(file) {
+    const office = await this.around.office();
+    this.sheet = new Uint8Array(await file.arrayBuffer());
+    return office.text(file.name, this.sheet);
+  }
+
+  /**
+   * fillSheet saves the spreadsheet opened last with cells filled in.
+   * @param {Step} step
+   */
+  async fillSheet({ name = "", text = "" }) {
+    try {
+      const office = await this.around.office();
+      const filled = office.fill(this.sheet, JSON.parse(text));
+      this.around.save(`${name.replace(/\.xlsx$/i, "")}-answered.xlsx`, SHEET, /** @type {BlobPart} */ (filled));
+    } catch (e) {
+      this.around.trouble(`${name} could not be filled in (${words(e)}). Nothing was saved.`);
+    }
   }
 
   /**
@@ -74,8 +104,8 @@ export class Files {
     let text = "";
     try {
       text = await how(file);
-    } catch {
-      this.around.trouble(`${file.name} could not be read. Nothing was changed.`);
+    } catch (e) {
+      this.around.trouble(`${file.name} could not be read (${words(e)}). Nothing was changed.`);
       return;
     }
     take(text);

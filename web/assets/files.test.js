@@ -37,6 +37,19 @@ test("a file of text becomes an act", async () => {
   ]);
 });
 
+test("a spreadsheet is read by what knows its form, and filled in as it came", async () => {
+  const { files, said } = page();
+  files.around.office = async () => ({ text: (name, b) => `${name} ${b.length}`, fill: (b, cells) => `${b.length} ${cells[0].text}` });
+  const sheet = { name: "List.XLSX", size: 3, arrayBuffer: async () => new Uint8Array(3).buffer };
+  await files.read("paste-list", sheet);
+  assert.deepEqual(said.acts, [{ do: "paste-list", id: "List.XLSX", value: "List.XLSX 3" }]);
+  await files.fillSheet({ do: "fill-sheet", name: "List.XLSX", text: '[{"row":1,"col":2,"text":"Y"}]' });
+  assert.equal(said.saved[0][0], "List-answered.xlsx");
+  assert.equal(said.saved[0][2], "3 Y");
+  await files.fillSheet({ do: "fill-sheet", name: "List.xlsx", text: "{" });
+  assert.match(said.trouble[0], /could not be filled in/);
+});
+
 test("what is too large or cannot be read is told of, and nothing is asked", async () => {
   const { files, said } = page();
   await files.read("open-draft", file("large.json", "", MAX_FILE_BYTES + 1));

@@ -243,6 +243,7 @@ export async function add(quote, fresh) {
 // reads them.
 const COSTS = "boxwright.costs.1"; // the seller's cost sheet
 const KEY = "boxwright.key.1"; // the signing key, with its public half
+const BIDS = "boxwright.bids.1"; // standing answers, and what was corrected in requirement lists
 
 /** @param {string} key */
 function read(key) {
@@ -264,6 +265,8 @@ function write(key, text) {
   }
 }
 
+export const loadBids = () => read(BIDS);
+export const saveBids = (/** @type {string} */ text) => write(BIDS, text);
 export const loadCosts = () => read(COSTS);
 export const saveCosts = (/** @type {string} */ sealed) => write(COSTS, sealed);
 export function loadKey() {

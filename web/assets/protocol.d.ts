@@ -33,6 +33,7 @@ export interface Request {
   saved?: Saved[];
   trail?: Moment[];
   weighed?: unknown;
+  bids?: string;
   key?: string;
   undo?: number;
   redo?: number;

@@ -33,8 +33,9 @@
  * from where they are kept; their clear contents never come to this thread.
  * @param {string} costs the sealed cost sheet
  * @param {{ sealed: string, open: string }} key the sealed signing key and its public half
+ * @param {string} bids what is kept for the next requirement list
  */
-export const newState = (costs, key) => ({
+export const newState = (costs, key, bids = "") => ({
   draft: /** @type {Draft | undefined} */ (undefined),
   view: /** @type {View | undefined} */ (undefined),
   pins: /** @type {string[]} */ ([]),
@@ -48,6 +49,7 @@ export const newState = (costs, key) => ({
 
   costs,
   key,
+  bids,
   builtIn: /** @type {string | undefined} */ (undefined), // text of the catalogue this page was made with
   catalogue: /** @type {string | undefined} */ (undefined), // text of the one loaded instead
 });

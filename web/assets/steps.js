@@ -11,7 +11,7 @@
  *   state: State,
  *   history: History,
  *   files: Files,
- *   keep: Pick<typeof import("./keep.js"), "put" | "saveCosts" | "saveKey">,
+ *   keep: Pick<typeof import("./keep.js"), "put" | "saveCosts" | "saveKey" | "saveBids">,
  *   trouble: (text: string) => void,
  * }} Page
  */
@@ -27,6 +27,7 @@ const steps = {
   print: () => print(),
   copy: ({ text = "" }) => copy(text),
   save: (step, { files }) => files.saveStep(step),
+  "fill-sheet": (step, { files }) => files.fillSheet(step),
   embed: (step, { files }) => files.saveSingle(step),
   import: ({ text = "" }, { files }) => files.importKept(text),
   "keep-costs": ({ text = "" }, { state, keep, trouble }) => {
@@ -38,6 +39,11 @@ const steps = {
     state.key = { sealed: text, open: id };
     if (keep.saveKey(text, id)) return;
     trouble("This browser will not keep the sealed key; save its file, and open it again next time.");
+  },
+  "keep-bids": ({ text = "" }, { state, keep, trouble }) => {
+    state.bids = text;
+    if (keep.saveBids(text)) return;
+    trouble("This browser will not keep what you corrected for the next list.");
   },
   "keep-catalogue": async ({ text }, { state, keep, trouble }) => {
     state.catalogue = text;

@@ -20,6 +20,7 @@ function page(keeps = true) {
       put: async (...all) => note("put", keeps)(...all),
       saveCosts: note("saveCosts", keeps),
       saveKey: note("saveKey", keeps),
+      saveBids: note("saveBids", keeps),
     },
     trouble: note("trouble"),
   };
@@ -31,6 +32,7 @@ test("what is kept is kept in the state too, and in the browser", async () => {
   const p = page();
   perform({ do: "keep-costs", text: "sealed costs" }, p);
   perform({ do: "keep-key", text: "sealed key", id: "public" }, p);
+  perform({ do: "keep-bids", text: "{}" }, p);
   perform({ do: "keep-catalogue", text: "{}" }, p);
   await turn();
   assert.equal(p.state.costs, "sealed costs");
@@ -39,6 +41,7 @@ test("what is kept is kept in the state too, and in the browser", async () => {
   const kept = [
     ["saveCosts", "sealed costs"],
     ["saveKey", "sealed key", "public"],
+    ["saveBids", "{}"],
     ["put", "catalogue", "{}"],
   ];
   assert.deepEqual(p.calls, kept);

@@ -22,6 +22,8 @@ import { day } from "./moment.js";
  * }} Around
  */
 
+// Acts that need what is kept for the next requirement list.
+const LISTS = /^(paste-list|standing) |^set req\./;
 const LONG_MS = 600; // a person notices that nothing happens
 const REST_MS = 20; // the first part of an answer is drawn
 const DECIDE_MS = 50;
@@ -111,7 +113,7 @@ export class Transport {
    * @returns {Request}
    */
   request(acts) {
-    const { draft, view, pins, here, trail, at, first, saved, kept, costs, key } = this.state;
+    const { draft, view, pins, here, trail, at, first, saved, kept, costs, key, bids } = this.state;
     /** @type {Request} */
     const request = {
       v: VERSION,
@@ -129,6 +131,7 @@ export class Transport {
       undo: at,
       redo: Math.max(trail.length - 1 - at, 0),
     };
+    if (bids && acts.some((a) => LISTS.test(`${a.do} ${a.id || ""}`))) request.bids = bids;
     if (view?.area === "quote" || acts.some((a) => a.id === "quote" || a.do === "quotes")) {
       request.saved = saved.map(({ id, name, line, when }) => ({ id, name, line, when, here: id === here.id }));
       const steps = trail.map(({ said, when }, i) => ({ n: first + i, said, when, here: i === at }));

@@ -96,6 +96,10 @@ test("the lists of kept quotes go along where they are shown", async () => {
   const plain = p.transport.request([{ do: "go", id: "weight" }]);
   assert.equal(plain.saved, undefined);
   assert.deepEqual(plain.weighed, [1], "of the other quotes alone");
+  p.state.bids = "{}";
+  assert.equal(p.transport.request([{ do: "go", id: "needs" }]).bids, undefined, "only where it is needed");
+  assert.equal(p.transport.request([{ do: "paste-list", value: "Siren" }]).bids, "{}");
+  assert.equal(p.transport.request([{ do: "set", id: "req.3.pick", value: "-" }]).bids, "{}");
   const quote = p.transport.request([{ do: "go", id: "quote" }]);
   const [x, h] = [
     ["x", false, undefined],

@@ -24,6 +24,7 @@ type Request struct {
 	// Scale tickets of the other quotes kept in the browser. As with view and pins,
 	// what does not read of them is left.
 	Weighed json.RawMessage `json:"weighed"`
+	Bids    string          `json:"bids,omitempty"` // what is kept for the next requirement list, where an act needs it
 	Key     string          `json:"key"` // public half of the signing key kept in the browser
 	Undo    int             `json:"undo"`
 	Redo    int             `json:"redo"`
@@ -46,7 +47,7 @@ type Act struct {
 // Step is something only the browser can do.
 type Step struct {
 	// "focus", "show", "top", "print", "copy", "save", "keep-catalogue", "keep-costs", "keep-key",
-	// "new-quote", "import", "send-kept", "keep-moved" or "embed"
+	// "new-quote", "import", "fill-sheet", "keep-bids", "send-kept", "keep-moved" or "embed"
 	Do   string `json:"do"`
 	ID   string `json:"id,omitempty"`
 	Name string `json:"name,omitempty"`

@@ -41,6 +41,10 @@ func Read(text string) Line {
 			i += n - 1
 			continue
 		}
+		if (t.raw == "each" || t.raw == "ea") && len(out) > 0 && out[len(out)-1].Kind == Count &&
+			out[len(out)-1].Num.Unit != "" {
+			continue // "150 lb each"
+		}
 		switch {
 		case t.Kind == Count || t.Kind == Day || t.Kind == Stop || t.Kind == Break:
 			out = append(out, t)
@@ -59,8 +63,8 @@ func Read(text string) Line {
 	return Line{Tokens: counted(idled(joinPhrases(out)))}
 }
 
-// counted tells each bare number what it may count: the words behind it, or those
-// before it where none is.
+// counted tells each bare number what it may count: the words behind it, then those
+// before it.
 func counted(list []Token) []Token {
 	for i := range list {
 		t := &list[i]
@@ -72,21 +76,13 @@ func counted(list []Token) []Token {
 				t.Num.Near = append(t.Num.Near, list[k].Word)
 			}
 		}
-		for k := i - 1; k >= 0 && len(t.Num.Near) == 0 || k >= 0 && k >= i-4 && bare(list, i); k-- {
+		for k := i - 1; k >= 0 && k >= i-4 && len(t.Num.Near) < 5 && list[k].Kind != Stop; k-- {
 			if list[k].Kind == Word {
 				t.Num.Near = append(t.Num.Near, list[k].Word)
-			}
-			if len(t.Num.Near) >= 3 {
-				break
 			}
 		}
 	}
 	return list
-}
-
-// bare reports whether nothing that can be counted stands right behind a number.
-func bare(list []Token, at int) bool {
-	return at+1 >= len(list) || list[at+1].Kind == Stop || list[at+1].Kind == Break
 }
 
 // equals takes out "or approved equal" and its kin: what is offered is the thing
@@ -191,6 +187,17 @@ func Words(list []Token) []string {
 	for _, t := range list {
 		if t.Kind == Word {
 			out = append(out, t.Word)
+		}
+	}
+	return out
+}
+
+// AllWords are the content words of a text, those that make a phrase also one by one.
+func AllWords(text string) []string {
+	out := Words(Read(text).Tokens)
+	for _, t := range lex(text) {
+		if t.Kind == Word && !idle[t.raw] && numbers[t.raw] == 0 && len(t.raw) > 1 {
+			out = append(out, stem(t.raw))
 		}
 	}
 	return out

@@ -133,6 +133,23 @@ func lex(text string) []Token {
 			tied = true
 		}
 	}
+	return designations(out)
+}
+
+// designations makes one word of a letter and the number tied to it: "R-30", "S3".
+func designations(list []Token) []Token {
+	var out []Token
+	for _, t := range list {
+		n := len(out)
+		if t.Kind == Count && t.tied && n > 0 && out[n-1].Kind == Word && len(out[n-1].raw) == 1 &&
+			letter(out[n-1].raw[0]) &&
+			out[n-1].raw != "x" && !out[n-1].tied {
+			out[n-1].raw += t.raw
+			out[n-1].end = t.end
+			continue
+		}
+		out = append(out, t)
+	}
 	return out
 }
 
@@ -291,7 +308,13 @@ var places = []string{"the", "a", "an", "each", "every", "all", "action", "cab",
 	"lower", "upper",
 	"series", "module", "total", "number", "quantity", "which", "action-area", "one", "two", "bumper", "center", "left",
 	"right", "inside",
-	"outside", "writing", "white", "red", "console", "rows", "row", "service", "this", "that", "any"}
+	"outside", "writing", "white", "red", "console", "rows", "row", "service", "this", "that", "any", "roof", "floor",
+	"door",
+	"doors", "hood", "partition", "bulkhead", "corners", "skirt", "skirts", "locker", "drawer", "drawers", "box",
+	"bench", "squad",
+	"attendant", "driver", "drivers", "passenger", "view", "accordance", "compliance", "stock", "lieu", "color",
+	"black", "yellow",
+	"amber", "blue", "oxygen", "engine", "grill", "headliner", "overhead", "addition", "operation", "use", "plain"}
 
 // measured gives numbers their units.
 func measured(list []Token) []Token {
@@ -380,7 +403,7 @@ func fits(list []Token, at, next int, u unit) bool {
 			after.raw)
 	switch w.raw {
 	case "in":
-		if w.tied || after.Kind == Stop || after.Kind == Break {
+		if w.tied || after.Kind == Stop || after.Kind == Break || strings.ContainsAny(list[at].raw, "/.") {
 			return true
 		}
 		return !list[at].said && !(after.Kind == Word && slices.Contains(places, after.raw))
@@ -389,7 +412,7 @@ func fits(list []Token, at, next int, u unit) bool {
 	case "m", "h", "v", "w":
 		return !cylinder && !(w.big && w.raw == "m")
 	case "f":
-		return w.tied
+		return w.tied || w.big
 	case `"`:
 		return w.tied
 	case "'":

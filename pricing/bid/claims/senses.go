@@ -119,6 +119,10 @@ func compared(list []Token) []Token {
 			}
 			list[k].Num.Sense = b.sense
 			for n := i; n < begun; n++ {
+				if d := dimensionOf[list[n].raw]; d != "" {
+					list[n].raw = d // "no wider than" speaks of a width
+					continue
+				}
 				used[n] = true
 			}
 			break
@@ -155,3 +159,8 @@ func followsAmount(list []Token, at int) bool {
 	}
 	return at < len(list) && list[at].Kind == Count
 }
+
+// dimensionOf is what a comparison speaks of.
+var dimensionOf = map[string]string{"longer": "length", "shorter": "length", "wider": "width", "narrower": "width",
+	"higher": "height",
+	"taller": "height"}

@@ -65,7 +65,7 @@ var joined = [][2]string{
 	{"btu/hr", "btu"}, {"btu/h", "btu"}, {"btus/hr", "btu"}, {"btu per hour", "btu"}, {"btuh", "btu"},
 	{"kilo watt", "kw"}, {"degrees f", "°f"}, {"deg f", "°f"}, {"degree f", "°f"}, {"degrees fahrenheit", "°f"}, {"miles per hour", "mph"},
 	{"gross vehicle weight rating", "gvwr"}, {"g.v.w.r.", "gvwr"}, {"gross axle weight rating", "gawr"}, {"g.a.w.r.", "gawr"},
-	{"a/c", "air conditioning"}, {"wi-fi", "wifi"}, {"p.a.", "public address"}, {"l.e.d.", "led"}, {"i.v.", "iv"}, {"o 2", "o2"}, {"t/2h", "ssf"}, {"4 x 4", "4x4"}, {"4 x 2", "4x2"}, {"f.o.b.", "fob"},
+	{"a/c", "air conditioning"}, {"wi-fi", "wifi"}, {"p.a.", "public address"}, {"l.e.d.", "led"}, {"i.v.", "iv"}, {"o 2", "o2"}, {"t/2h", "ssf"}, {"4wd", "4x4"}, {"4 wd", "4x4"}, {"4 x 4", "4x4"}, {"4 x 2", "4x2"}, {"f.o.b.", "fob"},
 }
 
 // SameVolts reports whether two voltages name the same supply: household mains are

@@ -69,6 +69,7 @@ warranty: warranted warranties guarantee guaranteed
 month: monthly
 extend: extended
 manual: manually
+shelf: shelves
 module: modular body box
 auto: automatic automatically
 shed: shedding
@@ -142,6 +143,8 @@ touchscreen: touch screen
 duplex: duplex outlet
 aluminumsheet: aluminum sheet
 splash: splash guard
+stainless: stainless steel
+beside: next to
 rubrail: rub rail
 runningboard: run board | running board
 runlock: run lock | engine run lock | anti theft idle
@@ -190,6 +193,8 @@ breathingair: scba | breathing air | breathing apparatus
 toolboard: tool board
 inlet: plug | connection | connector | receptacle inlet
 blockheater: block heater
+gasoline: gas engine | gasoline engine | gas power
+lightmast: scenelight mast | scene light mast | light tower
 adviser: advisor
 hospitalgrade: hospital grade
 4x4: 4wheel drive | all wheel drive | four wheel drive
@@ -210,10 +215,11 @@ unit vehicle ambulance system assembly device type style kind model item items q
 required require requires requirement need needs needed want desired please necessary
 bidder contractor vendor seller builder manufacturer manufacturers dealer offeror proposer
 capacity rated rating output size sized capable able least nominal approx approximately about overall total complete completed finished new
-give gives giving allow allows allowing ensure have located location placed positioned position positions specified carry carries carried use used using made make constructed construction build built design designed
+give gives giving allow allows allowing ensure have located location placed positioned position positions specified carry carries carried carrying use used using made make constructed construction build built design designed
 such so than then when where while into onto via through by be each-s per-s
 shall-be minimum maximum min max spec specification standard feature option optional accept acceptable accepted prefer preferred
 least most equal equivalent approved similar good quality suitable appropriate proper properly high-quality
+additional scheme lined base material based
 unit's one's supply-and etc following below-listed mounted mounting fitment`) {
 		idle[w] = true
 	}

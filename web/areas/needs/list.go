@@ -10,6 +10,7 @@ import (
 	"boxwright/config/csv"
 	"boxwright/config/quantity"
 	"boxwright/pricing/bid"
+	"boxwright/pricing/bid/terms"
 	"boxwright/pricing/quote"
 	"boxwright/web/session"
 )
@@ -25,6 +26,7 @@ func pasteList(s *session.Session, a session.Act) error {
 	if err != nil {
 		return err
 	}
+	corrected, standing := bid.ReadBook(s.Req.Bids).Apply(list, s.Draft.Buyer.Name)
 	before := s.Draft.Requirements
 	s.Draft.Requirements = list
 	if ps := s.Draft.Check(); len(ps) > 0 {
@@ -33,6 +35,12 @@ func pasteList(s *session.Session, a session.Act) error {
 	}
 	s.View.List = session.ListView{}
 	s.Notice = "Read: " + said + "."
+	if corrected > 0 {
+		s.Notice += " Answered as before for this purchaser: " + strconv.Itoa(corrected) + "."
+	}
+	if standing > 0 {
+		s.Notice += " From your standing answers: " + strconv.Itoa(standing) + "."
+	}
 	return nil
 }
 
@@ -60,7 +68,36 @@ func requirementField(name string) session.Setter {
 			s.Draft.Requirements = before
 			return ps
 		}
+		book := bid.ReadBook(s.Req.Bids)
+		book.Learn(s.Draft.Buyer.Name, *r, what == "head")
+		s.Step(session.Step{Do: "keep-bids", Text: book.Text()})
 		return nil
+	}
+}
+
+// standAnswer makes the own answer to a line the standing one to its term, and answers
+// the other lines of that term with it that have none.
+func standAnswer(s *session.Session, a session.Act) {
+	_, list := answers(s)
+	i, err := strconv.Atoi(a.ID)
+	if err != nil || i < 0 || i >= len(list) || list[i].Term == "" {
+		return
+	}
+	r := s.Draft.Requirements[i]
+	book := bid.ReadBook(s.Req.Bids)
+	book.Stand(list[i].Term, bid.Own{Verdict: r.Verdict, Answer: r.Answer})
+	s.Step(session.Step{Do: "keep-bids", Text: book.Text()})
+	s.Draft.Requirements = slices.Clone(s.Draft.Requirements)
+	n := 0
+	for k := range list {
+		if other := &s.Draft.Requirements[k]; list[k].Term == list[i].Term && other.Verdict == "" && r.Verdict != "" {
+			other.Verdict, other.Answer = r.Verdict, r.Answer
+			n++
+		}
+	}
+	s.Notice = "Kept on this computer as the standing answer to: " + terms.Name(list[i].Term) + "."
+	if n > 0 {
+		s.Notice += fmt.Sprintf(" It answers %d more of the lines.", n)
 	}
 }
 

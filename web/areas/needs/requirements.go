@@ -266,7 +266,11 @@ func answerRow(p *Page, a bid.Answer) []Part {
 			El("span", Class("how"), Text("Nearest to be had: "+strings.TrimSuffix(a.Nearest, ".")+"."))))
 	if a.Outcome == quote.Unanswered || a.Verdict != "" || a.Answer != "" || a.Term != "" {
 		offered = Many(If(a.Answer == "", offered), verdict,
-			page.Bare(p.Page, id+".answer", "text", a.Answer, "Own words to "+name))
+			page.Bare(p.Page, id+".answer", "text", a.Answer, "Own words to "+name),
+			If(a.Term != "" && a.Verdict != "",
+				page.Action("standing", strconv.Itoa(a.At), "", "Keep as standing answer",
+					Class("quiet"), At("id", "stand-"+id), At("aria-label", "Keep as the standing answer to "+
+						terms.Name(a.Term)))))
 	} else {
 		offered = Many(offered, El("details", El("summary", Class("quiet"), Text("Answer otherwise")), verdict,
 			page.Bare(p.Page, id+".answer", "text", a.Answer, "Own words to "+name)))

@@ -24,6 +24,7 @@ var acts = map[string]session.Do{
 	"turn-list":       turnList,
 	"preview-answers": func(s *session.Session, _ session.Act) { s.View.List.Taking = !s.View.List.Taking },
 	"take-answer":     takeAnswers,
+	"standing":        standAnswer,
 	"save-answers":    saveAnswers,
 	"fill-sheet":      fillSheet,
 }
