@@ -6,6 +6,7 @@ import (
 	"boxwright/config"
 	"boxwright/config/rules"
 	"boxwright/pricing"
+	"boxwright/pricing/bid"
 	"boxwright/pricing/editions"
 	"boxwright/pricing/quote"
 )
@@ -33,7 +34,7 @@ func Check(file []byte) Result {
 	}
 	findings := rules.Lint
 	if ed, err := quote.OpenEdition(file); err == nil {
-		findings = func(*config.Catalogue) []config.Finding { return editions.Lint(ed) }
+		findings = func(*config.Catalogue) []config.Finding { return append(editions.Lint(ed), bid.Lint(ed)...) }
 	}
 	for _, f := range findings(cat) {
 		if f.Code != "catalogue.no-price" { // the price book's reader has said so

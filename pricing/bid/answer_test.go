@@ -14,10 +14,20 @@ import (
 	"boxwright/pricing/quote/quotetest"
 )
 
+var edition *quote.Edition
+
+// demo is the demonstration, opened once: its words are gathered at the first list.
+func demo(t testing.TB) *quote.Edition {
+	if edition == nil {
+		edition = quotetest.Demo(t)
+	}
+	return edition
+}
+
 // stated is the unit that the answers of these tests are given against: the standard
 // build on the cutaway that a new quote begins with.
 func stated(t testing.TB) *quote.Draft {
-	return quote.Begin(quotetest.Demo(t), "cut-14500-158-gas", "mod-146-72", quotetest.Today)
+	return quote.Begin(demo(t), "cut-14500-158-gas", "mod-146-72", quotetest.Today)
 }
 
 func answersTo(t testing.TB, list ...string) (*quote.Quote, []bid.Answer) {
@@ -25,7 +35,7 @@ func answersTo(t testing.TB, list ...string) (*quote.Quote, []bid.Answer) {
 	var err error
 	d.Requirements, _, err = bid.ReadRequirements(strings.Join(list, "\n"))
 	require.NoError(t, err)
-	q, err := quote.Compute(quotetest.Demo(t), d)
+	q, err := quote.Compute(demo(t), d)
 	require.NoError(t, err)
 	return q, bid.Answers(q, quantity.US)
 }

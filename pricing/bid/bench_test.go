@@ -11,7 +11,6 @@ import (
 	"boxwright/config/quantity"
 	"boxwright/pricing/bid"
 	"boxwright/pricing/quote"
-	"boxwright/pricing/quote/quotetest"
 )
 
 // A list of a thousand lines is read and answered for the first time.
@@ -50,7 +49,7 @@ func thousand(b *testing.B) *quote.Quote {
 		d.Requirements = append(d.Requirements,
 			quote.Requirement{Text: fmt.Sprintf("Item %d: %s", i, lines[i%len(lines)])})
 	}
-	q, err := quote.Compute(quotetest.Demo(b), d)
+	q, err := quote.Compute(demo(b), d)
 	require.NoError(b, err)
 	return q
 }

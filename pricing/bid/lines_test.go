@@ -15,7 +15,6 @@ import (
 	"boxwright/config/quantity"
 	"boxwright/pricing/bid"
 	"boxwright/pricing/quote"
-	"boxwright/pricing/quote/quotetest"
 )
 
 // told is a line with the answers that a careful bid writer would give.
@@ -60,7 +59,7 @@ func confuse(t testing.TB, name string) confusion {
 	for _, l := range lines {
 		d.Requirements = append(d.Requirements, quote.Requirement{Text: l.line})
 	}
-	q, err := quote.Compute(quotetest.Demo(t), d)
+	q, err := quote.Compute(demo(t), d)
 	require.NoError(t, err)
 	for i, a := range bid.Answers(q, quantity.US) {
 		l := lines[i]

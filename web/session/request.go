@@ -25,7 +25,7 @@ type Request struct {
 	// what does not read of them is left.
 	Weighed json.RawMessage `json:"weighed"`
 	Bids    string          `json:"bids,omitempty"` // what is kept for the next requirement list, where an act needs it
-	Key     string          `json:"key"` // public half of the signing key kept in the browser
+	Key     string          `json:"key"`            // public half of the signing key kept in the browser
 	Undo    int             `json:"undo"`
 	Redo    int             `json:"redo"`
 	Shown   string          `json:"shown,omitempty"` // names the regions that the page shows

@@ -204,15 +204,10 @@ func wordIndex(text, phrase string) int {
 	}
 }
 
-// value reads the digits of a number.
+// value reads the digits of a number; not ok where it can be read in two ways.
 func value(raw string) (float64, bool) {
-	if a, b, cut := strings.Cut(raw, "/"); cut {
-		x, okA := value(a)
-		y, okB := value(b)
-		return x / y, okA && okB && y > 0
-	}
-	v, err := strconv.ParseFloat(strings.ReplaceAll(raw, ",", ""), 64)
-	return v, err == nil && v < 1e9
+	m, n, f := quantity.Scan(raw)
+	return m.Value, f == nil && n == len(raw) && m.Unit == "" && m.Value < 1e9
 }
 
 // days finds the dates of a line.

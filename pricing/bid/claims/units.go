@@ -1,20 +1,24 @@
 package claims
 
-import "boxwright/config/quantity"
+import (
+	"strings"
 
-// Units of a line beside those of package quantity.
+	"boxwright/config/quantity"
+)
+
+// Units of a line: those of package quantity under short names, and others.
 const (
-	Money  = "money"
-	Days   = "days"
-	Month  = "month"
-	Mile   = "mi"
+	Money  = quantity.Dollar
+	Days   = quantity.CalendarDay
+	Month  = quantity.Month
+	Mile   = quantity.Mile
 	Gallon = "gal"
 	PSI    = "psi"
 	MPH    = "mph"
 	Degree = "degrees"
 	Heat   = "°F"
 	BTU    = "BTU/h"
-	Flow   = "L/min"
+	Flow   = quantity.LiterMinute
 	Milli  = "mL"
 	Horse  = "hp"
 	Sound  = "dB"
@@ -27,35 +31,43 @@ type unit struct {
 	name   string
 }
 
-// units by how they are written, in small letters without points. Factors: NIST SP
-// 811 appendix B, rounded where the exact one does not end.
-var units = map[string]unit{
-	"lb": {1, quantity.Pound}, "lbs": {1, quantity.Pound}, "pound": {1, quantity.Pound}, "pounds": {1, quantity.Pound}, "#": {1, quantity.Pound},
-	"kg": {1 / quantity.KilogramsPerPound, quantity.Pound}, "kgs": {1 / quantity.KilogramsPerPound, quantity.Pound}, "kilogram": {1 / quantity.KilogramsPerPound, quantity.Pound}, "kilograms": {1 / quantity.KilogramsPerPound, quantity.Pound},
-	"ton": {2000, quantity.Pound}, "tons": {2000, quantity.Pound},
-	"in": {1, quantity.Inch}, "inch": {1, quantity.Inch}, "inches": {1, quantity.Inch}, `"`: {1, quantity.Inch},
-	"ft": {12, quantity.Inch}, "foot": {12, quantity.Inch}, "feet": {12, quantity.Inch}, "'": {12, quantity.Inch},
-	"mm": {1 / quantity.MillimetersPerIn, quantity.Inch}, "cm": {10 / quantity.MillimetersPerIn, quantity.Inch}, "m": {1000 / quantity.MillimetersPerIn, quantity.Inch},
-	"meter": {1000 / quantity.MillimetersPerIn, quantity.Inch}, "meters": {1000 / quantity.MillimetersPerIn, quantity.Inch},
-	"a": {1, quantity.Amp}, "amp": {1, quantity.Amp}, "amps": {1, quantity.Amp}, "ampere": {1, quantity.Amp}, "amperes": {1, quantity.Amp},
-	"ah": {1, quantity.AmpHour}, "amphour": {1, quantity.AmpHour},
-	"w": {1, quantity.Watt}, "watt": {1, quantity.Watt}, "watts": {1, quantity.Watt}, "kw": {1000, quantity.Watt}, "kilowatt": {1000, quantity.Watt}, "kilowatts": {1000, quantity.Watt},
-	"v": {1, quantity.Volt}, "vac": {1, quantity.Volt}, "vdc": {1, quantity.Volt}, "volt": {1, quantity.Volt}, "volts": {1, quantity.Volt},
-	"l": {1, quantity.Liter}, "liter": {1, quantity.Liter}, "liters": {1, quantity.Liter}, "litre": {1, quantity.Liter}, "litres": {1, quantity.Liter},
-	"ml": {1, Milli}, "cc": {1, Milli}, "lpm": {1, Flow},
-	"ft3": {1, quantity.CubicFoot}, "cuft": {1, quantity.CubicFoot}, "cf": {1, quantity.CubicFoot},
-	"minute": {1, quantity.Minute}, "minutes": {1, quantity.Minute}, "h": {60, quantity.Minute}, "hr": {60, quantity.Minute}, "hrs": {60, quantity.Minute}, "hour": {60, quantity.Minute}, "hours": {60, quantity.Minute},
-	"day": {1, Days}, "days": {1, Days}, "week": {7, Days}, "weeks": {7, Days},
-	"month": {1, Month}, "months": {1, Month}, "mo": {1, Month}, "mos": {1, Month}, "year": {12, Month}, "years": {12, Month}, "yr": {12, Month}, "yrs": {12, Month},
-	"mi": {1, Mile}, "mile": {1, Mile}, "miles": {1, Mile},
-	"%": {1, quantity.Percent}, "percent": {1, quantity.Percent}, "pct": {1, quantity.Percent},
-	"usd": {1, Money}, "dollars": {1, Money}, "dollar": {1, Money},
-	"gal": {1, Gallon}, "gallon": {1, Gallon}, "gallons": {1, Gallon},
-	"psi": {1, PSI}, "mph": {1, MPH}, "hp": {1, Horse}, "horsepower": {1, Horse},
-	"degree": {1, Degree}, "degrees": {1, Degree}, "deg": {1, Degree}, "f": {1, Heat}, "°f": {1, Heat},
-	"btu": {1, BTU}, "btus": {1, BTU}, "btuh": {1, BTU},
-	"db": {1, Sound}, "dba": {1, Sound}, "ga": {1, Gram}, "gauge": {1, Gram},
-}
+// written are the units that the one parser of quantities reads, as they are written,
+// in small letters without points.
+const written = `lb lbs pound pounds # kg kgs kilogram kilograms ton tons in inch inches ft foot feet mm cm m meter meters
+a amp amps ampere amperes ah w watt watts kw kilowatt kilowatts v vac vdc volt volts l liter liters litre litres lpm ft3
+minute minutes h hr hrs hour hours day days week weeks month months mo mos year years yr yrs mi mile miles % percent pct
+usd dollars dollar`
+
+// units by how they are written. Years are told in months and hours in minutes, so
+// that two lines that mean the same say the same.
+var units = func() map[string]unit {
+	out := map[string]unit{
+		`"`: {1, quantity.Inch}, "'": {12, quantity.Inch}, "cuft": {1, quantity.CubicFoot}, "cf": {1, quantity.CubicFoot},
+		"ml": {1, Milli}, "cc": {1, Milli}, "gal": {1, Gallon}, "gallon": {1, Gallon}, "gallons": {1, Gallon},
+		"psi": {1, PSI}, "mph": {1, MPH}, "hp": {1, Horse}, "horsepower": {1, Horse},
+		"degree": {1, Degree}, "degrees": {1, Degree}, "deg": {1, Degree}, "f": {1, Heat}, "°f": {1, Heat},
+		"btu": {1, BTU}, "btus": {1, BTU}, "btuh": {1, BTU},
+		"db": {1, Sound}, "dba": {1, Sound}, "ga": {1, Gram}, "gauge": {1, Gram},
+	}
+	for _, w := range strings.Fields(written) {
+		m, n, f := quantity.Scan("1 " + w)
+		if m.Unit == "" { // "1 a" is an article, "1 A" an amount
+			m, n, f = quantity.Scan("1 " + strings.ToUpper(w))
+		}
+		if f != nil || n < len(w) || m.Unit == "" {
+			continue
+		}
+		u := unit{m.Value, m.Unit}
+		switch m.Unit {
+		case quantity.Year:
+			u = unit{12 * m.Value, Month}
+		case quantity.Hour:
+			u = unit{60 * m.Value, quantity.Minute}
+		}
+		out[w] = u
+	}
+	return out
+}()
 
 // pairs of words that are one unit, before anything else is read.
 var joined = [][2]string{
