@@ -51,6 +51,9 @@ test("what is no screen is none", () => {
     "[]",
     "{",
     '"x"',
+    "{}",
+    '{"version":{},"regions":[]}',
+    '{"regions":{"main":7}}',
     '{"version":"v1","regions":{"main":[7]}}',
     '{"version":"v1","regions":7}',
   ]) {
