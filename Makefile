@@ -75,9 +75,10 @@ scripts: $(filter packages,$(NEEDED))
 page: $(filter packages,$(NEEDED))
 	@go test -vet=off ./web/pack/site
 
-# The built page in Chromium's headless shell: one browser, three tabs at a time.
+# The built page in Chromium's headless shell: one browser, four tabs at a time, since
+# each waits for pictures and answers between its presses.
 browser: $(NEEDED)
-	@go test -vet=off -timeout 40m -parallel 3 ./web/e2e
+	@go test -vet=off -timeout 40m -parallel 4 ./web/e2e
 
 # The first walk in Firefox and in WebKitGTK. BOXWRIGHT_DIST names a folder with a
 # page that is built already.

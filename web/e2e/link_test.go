@@ -4,6 +4,7 @@ import (
 	"encoding/base64"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 
@@ -73,6 +74,7 @@ func TestLinksOfStrangers(t *testing.T) {
 				cases[reason] = link
 			}
 		}
+		in := []string{"weight", "quote"} // each is met in one of these in its turn
 		for reason, link := range seeds.InOrder(cases) {
 			eval[bool](w, `(location.hash = `+drive.Quote("#"+link)+`, true)`)
 			w.must(w.Until(`!document.getElementById("trouble").hidden && !location.hash`))
@@ -82,9 +84,9 @@ func TestLinksOfStrangers(t *testing.T) {
 			w.click("#leave-refused")
 			w.must(w.Until(`!document.documentElement.dataset.opening`))
 			// The page goes on working, and the alert leaves with the next thing done.
-			w.area("weight")
+			w.area(in[0])
 			require.Empty(t, w.trouble(), reason)
-			w.area("quote")
+			slices.Reverse(in)
 		}
 	})
 }
