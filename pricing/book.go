@@ -193,11 +193,11 @@ type Milestone struct {
 	Percent Percent `json:"percent"`
 }
 
-// On is the book as it stands on a day: prices of the editions in force
+// AsOf is the book in force on a day: prices of the editions in force
 // replace earlier ones, and surcharges and contracts that are not in force
 // are left out. The zero Date leaves the prices as first published and drops
 // nothing.
-func (b *Book) On(day config.Date) *Book {
+func (b *Book) AsOf(day config.Date) *Book {
 	if day.IsZero() || day == b.day {
 		return b
 	}
@@ -243,7 +243,7 @@ func KeyOf(o *config.Option) string {
 
 // PriceOf is the price of one chassis, body or option, by its id, before any
 // adjustment; zero when the catalogue does not know the id. For the prices of
-// a day, hand it b.On(day).
+// a day, hand it b.AsOf(day).
 func PriceOf(b *Book, cat *config.Catalogue, id string) Amount {
 	if o := cat.OptionByID(id); o != nil {
 		return b.Prices[KeyOf(o)]

@@ -92,7 +92,7 @@ func TestPricesOfADay(t *testing.T) {
 		t.Run(c.reason, func(t *testing.T) {
 			day, err := config.ParseDate(c.day)
 			require.NoError(t, err)
-			assert.Equal(t, c.want, pricing.PriceOf(b.On(day), cat, c.id).String(), c.reason)
+			assert.Equal(t, c.want, pricing.PriceOf(b.AsOf(day), cat, c.id).String(), c.reason)
 		})
 	}
 }

@@ -14,7 +14,7 @@ const BudgetCode = "price.total"
 
 // Limits gives the budget of the terms, if they name one, as a limit that the
 // rules engine can count with: what each option adds to the total of the order
-// after every percentage that applies to it. Hand it b.On(day).
+// after every percentage that applies to it. Hand it b.AsOf(day).
 //
 // The numbers are whole dollars, rounded half up, and exact in sum for the unit
 // as it stands. Package credits count as the unit earns them now, and a minimum

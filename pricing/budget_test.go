@@ -22,7 +22,7 @@ func total(l config.Linear, u *config.Unit) float64 {
 
 func TestBudgetAsALinearLimit(t *testing.T) {
 	b, cat := book(t)
-	b = b.On(day)
+	b = b.AsOf(day)
 	terms := &pricing.Terms{
 		Units: 5, DiscountPercent: percent(t, "1.5"), Bond: true, FreightMiles: quantity(t, "300"),
 		Budget: amount(t, "900000"), Prepay: "on-arrival", Contract: "coop",

@@ -40,7 +40,7 @@ func BuildFleet(b *Book, cat *config.Catalogue, items []Item, t *Terms, day conf
 	if ps := checkOrder(cat, items, t); len(ps) > 0 {
 		return nil, ps
 	}
-	dated := b.On(day)
+	dated := b.AsOf(day)
 	o := &order{b: dated, cat: cat, t: t, r: dated.Rounding, sheet: &Sheet{
 		Currency: b.Currency, On: day, Notes: b.Notes,
 		Rounding: "Each line that a percentage or a distance enters is rounded once, for one unit, " +

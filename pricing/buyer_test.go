@@ -116,7 +116,7 @@ func TestABudgetSaysItsBasis(t *testing.T) {
 			}
 			require.NotNil(t, f)
 			assert.Equal(t, c.text, f.Text)
-			limits := pricing.Limits(b.On(day), cat, unit(), &c.terms)
+			limits := pricing.Limits(b.AsOf(day), cat, unit(), &c.terms)
 			require.Len(t, limits, 1)
 			assert.InDelta(t, s.Total.Float(), limits[0].Base, 1)
 		})

@@ -154,7 +154,7 @@ func TestLinearLimitFollowsThePrice(t *testing.T) {
 		terms.Bond = false // its steps are not linear
 		terms.Units = rapid.IntRange(1, 3).Draw(t, "units")
 		terms.Budget = money.Dollars(700000)
-		in := bare.On(day)
+		in := bare.AsOf(day)
 		limits := pricing.Limits(in, cat, u, terms)
 		require.Len(t, limits, 1)
 		s, err := pricing.Build(in, cat, u, terms, day)

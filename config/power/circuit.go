@@ -180,7 +180,7 @@ func (w *Wiring) run(p config.Picked) (Conductor, *config.Finding) {
 		return warn("power.no-conductor", fmt.Sprintf("no size of %s carries %.0f A over %.0f ft.", w.Areas.Name,
 			Margin125*fuse, c.RunFt), "Divide the circuit in two, or shorten it.")
 	}
-	area, _ := w.Areas.Of(g)
+	area, _ := w.Areas.Area(g)
 	c.Gauge, c.Decided = g.String(), decided
 	c.DropV = DropByArea(amps, trip, area.CircMil)
 	c.DropPct = 100 * c.DropV / w.Volts

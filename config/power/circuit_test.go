@@ -84,7 +84,7 @@ func TestSizedCircuitsKeepTheRules(t *testing.T) {
 		assert.GreaterOrEqual(rt, c.FuseA, 1.25*amps)
 		assert.GreaterOrEqual(rt, w.Ampacity[g], 1.25*c.FuseA)
 		assert.LessOrEqual(rt, c.DropPct, c.LimitPct*(1+1e-12))
-		assert.InDelta(rt, c.DropV, 10.75*amps*2*ft/must(w.Areas.Of(g)).CircMil, 1e-9)
+		assert.InDelta(rt, c.DropV, 10.75*amps*2*ft/must(w.Areas.Area(g)).CircMil, 1e-9)
 	})
 }
 

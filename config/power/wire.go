@@ -66,8 +66,8 @@ const (
 	table8      = "NEC chapter 9 table 8 (sfasoft.com/look/35/Conductor_Properties)"
 )
 
-// Of returns the area of a size, or false when the table has none.
-func (t AreaTable) Of(g Gauge) (Area, bool) {
+// Area returns the area of a size, or false when the table has none.
+func (t AreaTable) Area(g Gauge) (Area, bool) {
 	for _, a := range t.Rows {
 		if a.Gauge == g {
 			return a, true
@@ -156,8 +156,8 @@ var ohmsPerKft = map[Gauge]float64{18: 7.95, 16: 4.99, 14: 3.14, 12: 1.98, 10: 1
 // the table; false for another. Example: 20 A, 50 ft, AWG 10: 1.24 V.
 func DropHot(amps, roundTripFt float64, g Gauge, t AreaTable) (float64, bool) {
 	r, known := ohmsPerKft[g]
-	a, has := t.Of(g)
-	base, _ := AWG.Of(g)
+	a, has := t.Area(g)
+	base, _ := AWG.Area(g)
 	if !known || !has {
 		return 0, false
 	}

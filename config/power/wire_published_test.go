@@ -102,7 +102,7 @@ func TestB258AgainstTable8(t *testing.T) {
 // Published: SAE areas are 5 to 12 % below AWG of the same number.
 func TestSAEAreasAgainstAWG(t *testing.T) {
 	for _, a := range SAE.Rows {
-		b, ok := AWG.Of(a.Gauge)
+		b, ok := AWG.Area(a.Gauge)
 		require.True(t, ok)
 		less := 100 * (1 - a.CircMil/b.CircMil)
 		if a.Gauge == -3 {

@@ -44,8 +44,8 @@ type Answer struct {
 	picks   []solve.Lit // that they are judged by
 }
 
-// Of is the state of one id; Open for an id the catalogue does not have.
-func (a *Answer) Of(id string) State {
+// State is that of one id; Open for an id the catalogue does not have.
+func (a *Answer) State(id string) State {
 	if v, known := a.vars[id]; known {
 		return a.States[v]
 	}

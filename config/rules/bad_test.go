@@ -91,7 +91,7 @@ func TestPicksThatCannotStand(t *testing.T) {
 	a := e.Answer(&u, nil)
 	assert.False(t, a.Satisfiable)
 	assert.Equal(t, []string{"wide-step"}, a.SetAside)
-	assert.Equal(t, Open, a.Of("spot"))
+	assert.Equal(t, Open, a.State("spot"))
 	filled, changes, ok := e.Fill(&u, nil)
 	assert.False(t, ok)
 	assert.Empty(t, changes)

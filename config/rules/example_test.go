@@ -49,7 +49,7 @@ func Example() {
 
 	answer := engine.Answer(&unit, frontAxle())
 	for _, id := range engine.IDs() {
-		fmt.Println(id, answer.Of(id))
+		fmt.Println(id, answer.State(id))
 	}
 	// Output:
 	// cutaway open

@@ -36,7 +36,7 @@ func TestFreshAndUsedEngineAnswerAlike(t *testing.T) {
 			l := demoLimits(cat, &c.u, 1)
 			a := used.AnswerWithin(&c.u, l, 0)
 			out := slices.DeleteFunc(slices.Clone(used.IDs()[used.firstOption():]), func(id string) bool {
-				return a.Of(id) != RuledOut
+				return a.State(id) != RuledOut
 			})
 			id := out[r.Intn(len(out))]
 			with := c.u.Clone()

@@ -46,7 +46,7 @@ func TestOrderOfRulesAndOptionsChangesNothing(t *testing.T) {
 		require.Equal(t, a.Satisfiable, b.Satisfiable)
 		if a.Satisfiable {
 			for _, id := range e.IDs() {
-				require.Equal(t, a.Of(id), b.Of(id), id)
+				require.Equal(t, a.State(id), b.State(id), id)
 			}
 		}
 	})
@@ -97,8 +97,8 @@ func TestRemovingARuleOrALimitNeverShrinksWhatIsOpen(t *testing.T) {
 			_, b := answer(t, other.cat, u, other.limits)
 			require.True(t, b.Satisfiable)
 			for _, id := range e.IDs() {
-				if a.Of(id) != RuledOut {
-					require.NotEqual(t, RuledOut, b.Of(id), id)
+				if a.State(id) != RuledOut {
+					require.NotEqual(t, RuledOut, b.State(id), id)
 				}
 			}
 		}
@@ -110,7 +110,7 @@ func TestMendsOfferedAreUnitsThatStand(t *testing.T) {
 		g, u := drawWorld(t)
 		l := g.limits(1.02)
 		e, a := answer(t, g.cat, u, l)
-		ids := slices.DeleteFunc(slices.Clone(e.IDs()), func(id string) bool { return a.Of(id) != RuledOut })
+		ids := slices.DeleteFunc(slices.Clone(e.IDs()), func(id string) bool { return a.State(id) != RuledOut })
 		if len(ids) == 0 {
 			return
 		}

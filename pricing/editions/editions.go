@@ -227,7 +227,7 @@ func (c *Comparison) prices() {
 	type state struct{ from, to string }
 	last := map[string]state{}
 	for _, day := range days {
-		was, after := c.From.Book.On(day).Prices, c.To.Book.On(day).Prices
+		was, after := c.From.Book.AsOf(day).Prices, c.To.Book.AsOf(day).Prices
 		for _, key := range priceKeys(c.To.Cat, c.From.Cat) {
 			a, had := was[key]
 			b, has := after[key]

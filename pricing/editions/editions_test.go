@@ -115,14 +115,14 @@ func TestWhatAChangeMeansForAQuote(t *testing.T) {
 	plain := begun(t, from)
 	touch := c.Touch(plain)
 	require.False(t, touch.Touched(), "%+v", touch)
-	require.Equal(t, touch.Was, touch.Is)
+	require.Equal(t, touch.Was, touch.Now)
 
 	dearer := begun(t, from, "rail-rubber")
 	touch = c.Touch(dearer)
 	require.True(t, touch.Touched())
 	require.Equal(t, []string{"Rub rail with rubber insert"}, touch.Uses)
 	require.Empty(t, touch.Lost)
-	require.False(t, touch.Is.Stopped)
+	require.False(t, touch.Now.Stopped)
 	was, err := quote.Compute(from, dearer)
 	require.NoError(t, err)
 	require.Equal(t, was.Total(), touch.Was.Total)
@@ -132,7 +132,7 @@ func TestWhatAChangeMeansForAQuote(t *testing.T) {
 	touch = c.Touch(lost)
 	require.Equal(t, []string{"Sealed stainless latches"}, touch.Lost)
 	require.NotEmpty(t, touch.Changes, "the group is filled again")
-	require.False(t, touch.Is.Stopped)
+	require.False(t, touch.Now.Stopped)
 
 	// A fleet is moved whole.
 	require.True(t, lost.Duplicate())
@@ -149,7 +149,7 @@ func TestANewRuleStopsAQuote(t *testing.T) {
     {"id": "no-rubber", "kind": "supplier", "then": {"not": {"pick": "rail-rubber"}}, "reason": "The rubber is no longer made."},`)
 	touch := editions.Compare(from, to).Touch(begun(t, from, "rail-rubber"))
 	require.Contains(t, touch.Uses, "rule: The rubber is no longer made.")
-	require.True(t, touch.Is.Stopped)
+	require.True(t, touch.Now.Stopped)
 	require.NotEmpty(t, touch.Stops)
 }
 
@@ -170,11 +170,11 @@ func TestSignedQuotesKeepTheirFigures(t *testing.T) {
 		touch := c.Touch(d)
 		require.True(t, touch.Signed)
 		require.Equal(t, q.Total(), touch.Frozen.Total)
-		require.NotEqual(t, touch.Frozen.Total, touch.Is.Total)
+		require.NotEqual(t, touch.Frozen.Total, touch.Now.Total)
 	}
 	d.Issued = "q=nonsense"
 	touch := editions.Compare(from, to).Touch(d)
 	require.True(t, touch.Signed)
 	require.Nil(t, touch.Frozen)
-	require.True(t, strings.HasPrefix(touch.Is.Total, "USD "))
+	require.True(t, strings.HasPrefix(touch.Now.Total, "USD "))
 }

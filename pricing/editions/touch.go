@@ -15,7 +15,7 @@ type Touch struct {
 	Lost    []string       // labels of what the new edition does not have
 	Changes []rules.Change // of what was filled in, so that the unit is whole
 	Was     *Figures       // nil when its edition is neither of the two, or cannot compute it
-	Is      *Figures       // with the new edition; nil when that cannot compute it
+	Now     *Figures       // with the new edition; nil when that cannot compute it
 	Fault   string         // why not
 	Delta   quote.Delta    // where both are there
 	Signed  bool
@@ -37,7 +37,7 @@ func (t *Touch) Touched() bool {
 	if t.Current {
 		return false
 	}
-	return t.Uses != nil || t.Lost != nil || t.Changes != nil || t.Was == nil || t.Is == nil || *t.Was != *t.Is
+	return t.Uses != nil || t.Lost != nil || t.Changes != nil || t.Was == nil || t.Now == nil || *t.Was != *t.Now
 }
 
 // Touch works out what the change means for a draft. It takes as long as
@@ -67,7 +67,7 @@ func (c *Comparison) Touch(d *quote.Draft) *Touch {
 		t.Fault = err.Error()
 		return t
 	}
-	t.Is = figures(after)
+	t.Now = figures(after)
 	for _, f := range after.Findings {
 		if f.Severity == config.Stop {
 			t.Stops = append(t.Stops, f)

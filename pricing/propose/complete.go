@@ -59,7 +59,7 @@ func Complete(ed *quote.Edition, d *quote.Draft, goal Goal) (config.Unit, string
 // costOf is what one of an option adds to what the goal makes least, in whole
 // steps; nil for an unknown goal.
 func costOf(ed *quote.Edition, on config.Date, goal Goal) func(id string) int64 {
-	cat, book := ed.Cat, ed.Book.On(on)
+	cat, book := ed.Cat, ed.Book.AsOf(on)
 	cost := map[Goal]func(o *config.Option) int64{
 		Cheapest: func(o *config.Option) int64 { return pricing.PriceOf(book, cat, o.ID).Decimal().Shift(2).IntPart() },
 		Lightest: func(o *config.Option) int64 { return tenths(massOf(o)) },

@@ -101,7 +101,7 @@ func (q *Quote) State(id string) rules.State {
 		q.others = true
 		q.answer = q.Edition.Rules.AnswerWithin(u, Limits(q.Edition, q.Draft), budget(q.effort+effortForOthers))
 	}
-	return q.answer.Of(id)
+	return q.answer.State(id)
 }
 
 // Undecided reports whether more effort may tell more of what State was asked.

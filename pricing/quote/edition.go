@@ -65,7 +65,7 @@ func (ed *Edition) Once(key any, make func() any) any {
 // since every press of one quote asks for the same.
 func (ed *Edition) bookOn(day config.Date) *pricing.Book {
 	if ed.dated == nil || ed.datedOn != day {
-		ed.dated, ed.datedOn = ed.Book.On(day), day
+		ed.dated, ed.datedOn = ed.Book.AsOf(day), day
 	}
 	return ed.dated
 }

@@ -142,9 +142,9 @@ func Luck(units int) leadtime.Simulation {
 
 // Delivery is when one single unit of the quote can be handed over.
 type Delivery struct {
-	Item  int // position among the draft's items
-	N, Of int // which of those alike, from 1
-	Plan  *leadtime.Plan
+	Item     int // position among the draft's items
+	N, Alike int // the Nth, from 1, of so many alike
+	Plan     *leadtime.Plan
 }
 
 // Deliveries plans all units of the quote through the plant together. A long
@@ -170,7 +170,7 @@ func plans(ed *Edition, d *Draft, all bool) ([]Delivery, error) {
 			n = 1
 		}
 		for k := range n {
-			out = append(out, Delivery{Item: i, N: k + 1, Of: items[i].Count()})
+			out = append(out, Delivery{Item: i, N: k + 1, Alike: items[i].Count()})
 			units = append(units, &items[i].Unit)
 		}
 		if !all && i == d.At {

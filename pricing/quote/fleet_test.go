@@ -110,7 +110,7 @@ func TestFleetIsPricedAndDatedAsOne(t *testing.T) {
 		require.Len(t, q.Price.Shares, 4)
 		text := ""
 		for _, x := range q.Deliveries() {
-			text += fmt.Sprintln(x.Item, x.N, x.Of, x.Plan.EvenOdds, x.Plan.NineInTen, x.Plan.Slot)
+			text += fmt.Sprintln(x.Item, x.N, x.Alike, x.Plan.EvenOdds, x.Plan.NineInTen, x.Plan.Slot)
 		}
 		totals, dates = append(totals, q.Total()), append(dates, text)
 		i := 0

@@ -80,7 +80,7 @@ func Open(purpose, passphrase string, sealed []byte) ([]byte, error) {
 	if len(sealed) > headerLen+MaxBytes+tagLen {
 		return nil, ErrTooLarge
 	}
-	if len(sealed) < headerLen+tagLen || !Is(sealed) {
+	if len(sealed) < headerLen+tagLen || !Sealed(sealed) {
 		return nil, ErrForm
 	}
 	header := sealed[:headerLen]
@@ -102,8 +102,8 @@ func Open(purpose, passphrase string, sealed []byte) ([]byte, error) {
 	return data, nil
 }
 
-// Is reports whether a file begins like a sealed one.
-func Is(file []byte) bool { return bytes.HasPrefix(file, []byte(magic)) }
+// Sealed reports whether a file begins like a sealed one.
+func Sealed(file []byte) bool { return bytes.HasPrefix(file, []byte(magic)) }
 
 func newBox(passphrase string, header []byte) (cipher.AEAD, error) {
 	cost := header[len(magic):]

@@ -257,7 +257,7 @@ func TestNewDatedPrices(t *testing.T) {
 			require.NoError(t, err)
 			require.Len(t, book.Editions, 3, c.reason)
 			day, _ := config.ParseDate(c.day)
-			require.Equal(t, "7000.00", book.On(day).Prices["fb-winch"].String(), c.reason)
+			require.Equal(t, "7000.00", book.AsOf(day).Prices["fb-winch"].String(), c.reason)
 		})
 	}
 }

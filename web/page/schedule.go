@@ -100,8 +100,8 @@ func DeliveriesTable(p *Page) Part {
 		Heads: []string{"Unit", "Ordered", "Even odds", "Nine in ten", "Needed by", "Framing slot"}}
 	for _, x := range p.Q.Deliveries() {
 		name := p.Q.NameOf(x.Item)
-		if x.Of > 1 {
-			name += ", " + strconv.Itoa(x.N) + " of " + strconv.Itoa(x.Of)
+		if x.Alike > 1 {
+			name += ", " + strconv.Itoa(x.N) + " of " + strconv.Itoa(x.Alike)
 		}
 		due := p.Q.Draft.Items()[x.Item].Unit.NeededBy
 		judged := Text(due.Long())

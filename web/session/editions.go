@@ -55,7 +55,7 @@ type Keeping struct {
 	Findings []config.Finding
 	From, To Held // the two compared; one of them is in use
 	Diff     *editions.Comparison
-	Kept     []Kept
+	Touched  []Touched
 	More     bool
 }
 
@@ -68,10 +68,10 @@ func (m *Memory) Use(h Held) {
 }
 
 // Apart forgets the two editions that were compared.
-func (k *Keeping) Apart() { k.From, k.To, k.Diff, k.Kept, k.More = Held{}, Held{}, nil, nil, false }
+func (k *Keeping) Apart() { k.From, k.To, k.Diff, k.Touched, k.More = Held{}, Held{}, nil, nil, false }
 
-// Beside is the edition that is set beside the one in use, if there is one.
-func (k *Keeping) Beside() *Held {
+// Candidate is the edition that is set beside the one in use, if there is one.
+func (k *Keeping) Candidate() *Held {
 	if k.Diff != nil && k.To.Ed != k.InUse.Ed {
 		return &k.To
 	}
@@ -80,7 +80,7 @@ func (k *Keeping) Beside() *Held {
 
 // Looked is the edition that is checked, saved and handed out.
 func (k *Keeping) Looked() *Held {
-	if b := k.Beside(); b != nil {
+	if b := k.Candidate(); b != nil {
 		return b
 	}
 	return &k.InUse
@@ -96,8 +96,8 @@ func NameOf(cat *config.Catalogue, d *quote.Draft) (name, line string) {
 	return name, strings.Trim(line, "· ")
 }
 
-// Kept is what a change of editions means for a kept quote.
-type Kept struct {
+// Touched is what a change of editions means for a kept quote.
+type Touched struct {
 	ID, Name, Line string
 	Touch          *editions.Touch // nil where the quote cannot be read
 	Fault          string

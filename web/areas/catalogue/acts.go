@@ -79,7 +79,7 @@ func compareWith(s *session.Session, name string, file []byte) {
 		return
 	}
 	k.From, k.To = k.InUse, session.Held{Ed: ed, File: file}
-	k.Diff, k.Kept = editions.Compare(k.From.Ed, ed), nil
+	k.Diff, k.Touched = editions.Compare(k.From.Ed, ed), nil
 	s.View.Keeping = true
 	s.Notice = "Edition " + ed.Cat.Edition + " stands beside the one in use."
 	s.Step(session.Step{Do: "focus", ID: "beside"})
@@ -160,7 +160,7 @@ func lint(s *session.Session, _ session.Act) {
 
 func useBeside(s *session.Session, _ session.Act) {
 	k := &s.Memory.Keep
-	h := k.Beside()
+	h := k.Candidate()
 	if h == nil {
 		s.Fault("No edition stands beside the one in use any more: bring it in again.")
 		return
@@ -179,7 +179,7 @@ func dropBeside(s *session.Session, _ session.Act) {
 // editionField gives the edition beside another name or first day.
 func editionField(name string) session.Setter {
 	return func(s *session.Session, a session.Act) error {
-		h := s.Memory.Keep.Beside()
+		h := s.Memory.Keep.Candidate()
 		if h == nil || strings.TrimSpace(a.Value) == "" || len(a.Value) > 60 {
 			return fmt.Errorf("an edition has a name of up to 60 letters and a first day")
 		}
@@ -211,7 +211,7 @@ func touch(s *session.Session, a session.Act) {
 	if a.ID == "" {
 		return
 	}
-	x := session.Kept{ID: a.ID}
+	x := session.Touched{ID: a.ID}
 	d, err := quote.ReadDraft([]byte(a.Value))
 	if err != nil {
 		x.Name, x.Fault = "A kept quote", session.Sentence(err)
@@ -219,8 +219,8 @@ func touch(s *session.Session, a session.Act) {
 		x.Name, x.Line = session.NameOf(k.Diff.From.Cat, d)
 		x.Touch = k.Diff.Touch(d)
 	}
-	for i := range k.Kept {
-		if old := &k.Kept[i]; old.ID == x.ID {
+	for i := range k.Touched {
+		if old := &k.Touched[i]; old.ID == x.ID {
 			if x.Touch != nil && x.Touch.Current && old.Touch != nil && !old.Touch.Current {
 				old.Moved = true
 			} else {
@@ -229,7 +229,7 @@ func touch(s *session.Session, a session.Act) {
 			return
 		}
 	}
-	k.Kept = append(k.Kept, x)
+	k.Touched = append(k.Touched, x)
 }
 
 // moveKept moves a kept quote to the edition in use and hands it back to be
@@ -256,8 +256,8 @@ func moveKept(s *session.Session, a session.Act) {
 	s.Notice = g.Name + " is moved to the edition in use. Its state before stays among its earlier ones."
 	s.Step(session.Step{Do: "keep-moved", ID: a.ID, Name: "moved to edition " + s.Memory.Edition.Cat.Edition,
 		Text: string(data), Gist: &g})
-	for i := range s.Memory.Keep.Kept {
-		if x := &s.Memory.Keep.Kept[i]; x.ID == a.ID {
+	for i := range s.Memory.Keep.Touched {
+		if x := &s.Memory.Keep.Touched[i]; x.ID == a.ID {
 			x.Moved = true
 		}
 	}

@@ -34,15 +34,15 @@ type Page struct {
 // Keeper is what whoever keeps the catalogue sees: the edition in use, what was
 // wrong with a file, and another edition beside it.
 type Keeper struct {
-	Refused  string           // name of the file or table that was not taken; empty when there is none
-	Problems []config.Problem // what is wrong with it
-	Linted   bool             // the edition that would be kept was gone through
-	Findings []config.Finding // what that found
-	Beside   *quote.Edition   // set beside the one in use, until it is taken into use
-	Before   *quote.Edition   // the one that it took the place of
-	Diff     *editions.Comparison
-	Kept     []session.Kept // quotes kept in this browser, looked at so far
-	More     bool           // others are still to be looked at
+	Refused   string           // name of the file or table that was not taken; empty when there is none
+	Problems  []config.Problem // what is wrong with it
+	Linted    bool             // the edition that would be kept was gone through
+	Findings  []config.Finding // what that found
+	Candidate *quote.Edition   // set beside the one in use, until it is taken into use
+	Before    *quote.Edition   // the one that it took the place of
+	Diff      *editions.Comparison
+	Touched   []session.Touched // quotes kept in this browser, looked at so far
+	More      bool              // others are still to be looked at
 }
 
 // mostShown bounds the rows of a table of changes.
@@ -81,7 +81,7 @@ func press(do, id, label, class, element string) Part {
 func draw(p *Page) Part {
 	k := p.Keeper
 	looked, id := "the edition in use", ""
-	if k.Beside != nil {
+	if k.Candidate != nil {
 		looked, id = "the edition beside it", "beside"
 	}
 	parts := []Part{
@@ -112,7 +112,7 @@ func draw(p *Page) Part {
 			}))))
 	}
 	if k.Diff != nil {
-		parts = append(parts, beside(p), keptQuotes(p), changedParts(p))
+		parts = append(parts, candidate(p), keptQuotes(p), changedParts(p))
 	}
 	return Many(append(parts, linted(p, looked), page.Block("Hand it out",
 		para("One file that holds this page with "+looked+" built in. It opens from disk with the network off; no "+
@@ -148,9 +148,9 @@ func linted(p *Page, looked string) Part {
 		pressed(press("lint", "", "Go through "+looked, "", "lint-now")), found)
 }
 
-// beside is the edition that is not in use yet, or the one before.
-func beside(p *Page) Part {
-	b := p.Beside
+// candidate is the edition that is not in use yet, or the one before.
+func candidate(p *Page) Part {
+	b := p.Candidate
 	if b == nil {
 		return part("beside", "The edition before", page.EditionLine(p.Before),
 			para("What the edition in use changed is listed below, and what that means for the quotes kept here."),
@@ -177,8 +177,8 @@ func keptQuotes(p *Page) Part {
 	touched := 0
 	t := page.Table{Caption: "Kept quotes that the change touches", Class: "kept",
 		Heads: []string{"Quote", "What changed of it", ">Price", ">Curb weight", "Delivery, even odds", "Fits", ""}}
-	for i := range k.Kept {
-		x := &k.Kept[i]
+	for i := range k.Touched {
+		x := &k.Touched[i]
 		if x.Touch == nil {
 			t.Rows = append(t.Rows,
 				append([]Part{over(page.Bold(x.Name), x.Line), Text("It cannot be read: " + x.Fault)},
@@ -189,14 +189,14 @@ func keptQuotes(p *Page) Part {
 		}
 	}
 	said := page.Count(touched, "kept quote is touched", "kept quotes are touched") + ", of " +
-		strconv.Itoa(len(k.Kept)) + " looked at."
+		strconv.Itoa(len(k.Touched)) + " looked at."
 	if k.More {
-		said = "Going through the kept quotes: " + strconv.Itoa(len(k.Kept)) + " looked at so far."
+		said = "Going through the kept quotes: " + strconv.Itoa(len(k.Touched)) + " looked at so far."
 	}
 	return part("touched", "Quotes kept in this browser", para(said), When(t.Rows != nil, t.Draw))
 }
 
-func keptRow(p *Page, x *session.Kept, i int) []Part {
+func keptRow(p *Page, x *session.Touched, i int) []Part {
 	t, diff := x.Touch, p.Diff
 	var what []Part
 	say := func(label string, list []string) {
@@ -222,7 +222,7 @@ func keptRow(p *Page, x *session.Kept, i int) []Part {
 	say("Filled in anew: ", added)
 	say("Gives way: ", gone)
 	row := []Part{over(page.Bold(x.Name), x.Line), Many(what...), nil, nil, nil, Text(t.Fault), nil}
-	if after := t.Is; after != nil {
+	if after := t.Now; after != nil {
 		price, curb, when, was := after.Total, p.Show(after.CurbLb, quantity.Pound), after.Even.Long(), ""
 		fits := Many(page.Mark(""), Text(" yes"))
 		if after.Stopped {
@@ -254,8 +254,8 @@ func keptRow(p *Page, x *session.Kept, i int) []Part {
 	case f != nil:
 		row[6] = over(page.Bold("Signed: it stays as it is."), "Total "+f.Total+", delivery at even odds "+
 			f.Even.Long()+", stands until "+f.Until.Long()+". The row tells what a revision would come to.")
-	case t.Signed || t.Is == nil:
-	case p.Beside == nil:
+	case t.Signed || t.Now == nil:
+	case p.Candidate == nil:
 		row[6] = page.Action("move-kept", x.ID, "", "Move it", At("id", "move-"+strconv.Itoa(i)),
 			At("aria-label", "Move to the edition in use: "+x.Name))
 	default:

@@ -19,9 +19,9 @@ func TestListsThatAreCutShort(t *testing.T) {
 	p := &Page{Page: pagetest.Of(t, ed, "cut-14500-158-gas", false)}
 	kept := func(x *editions.Touch) string {
 		p.Keeper = &Keeper{
-			Diff: &editions.Comparison{From: ed, To: ed}, Kept: []session.Kept{{ID: "k", Name: "Kept", Touch: x}},
+			Diff: &editions.Comparison{From: ed, To: ed}, Touched: []session.Touched{{ID: "k", Name: "Kept", Touch: x}},
 		}
-		return markup.Many(keptRow(p, &p.Keeper.Kept[0], 0)...).String()
+		return markup.Many(keptRow(p, &p.Keeper.Touched[0], 0)...).String()
 	}
 	changed := func(n int, added bool) (list []rules.Change) {
 		for i := range n {
@@ -49,7 +49,7 @@ func TestListsThatAreCutShort(t *testing.T) {
 			for _, text := range pagetest.Texts(n) {
 				stops = append(stops, config.Finding{Code: "weight.x", Severity: config.Stop, Text: text + "."})
 			}
-			return kept(&editions.Touch{Is: &editions.Figures{Stopped: true}, Stops: stops})
+			return kept(&editions.Touch{Now: &editions.Figures{Stopped: true}, Stops: stops})
 		}},
 		{Name: "rows of changed prices", Most: 300, Draw: func(n int) string {
 			diff := &editions.Comparison{From: ed, To: ed}

@@ -14,7 +14,7 @@ import (
 // shows is what it would be with the edition in use.
 type Elsewhere struct {
 	Edition string // as a reader knows it, or the beginning of its hash
-	As      *link.Frozen
+	Frozen  *link.Frozen
 }
 
 // LoadElsewhere is the draft that came with the request, when it was made with
@@ -32,7 +32,7 @@ func LoadElsewhere(s *session.Session) *Elsewhere {
 	}
 	if d.Issued != "" {
 		if f := link.FrozenIn(s.Memory.Edition.Cat, d.Issued); f != nil {
-			e.As, e.Edition = f, f.Edition
+			e.Frozen, e.Edition = f, f.Edition
 		}
 	}
 	return e
@@ -53,9 +53,9 @@ func (e *Elsewhere) Draw() Part {
 	said := "It is kept as it is until you move it. What is shown here is what it would be with the edition in use; " +
 		"nothing can be changed before."
 	label := "Move it to the edition in use"
-	if e.As != nil {
-		said = "It is signed and stands as it was signed: total " + e.As.Total + ", delivery at even odds " +
-			e.As.Even.Long() + ", stands until " + e.As.Until.Long() +
+	if e.Frozen != nil {
+		said = "It is signed and stands as it was signed: total " + e.Frozen.Total + ", delivery at even odds " +
+			e.Frozen.Even.Long() + ", stands until " + e.Frozen.Until.Long() +
 			". What is shown here is what a revision would come to with the edition in use."
 		label = "Make a revision with the edition in use"
 	}

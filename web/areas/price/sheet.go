@@ -32,7 +32,7 @@ func openCosts(s *session.Session, a session.Act) {
 		return
 	}
 	ed := s.Memory.Edition
-	if seal.Is(file) {
+	if seal.Sealed(file) {
 		sheet, err := costs.Open(file, a.Value, ed.Cat, ed.Book)
 		if err != nil {
 			s.Fault("The cost sheet was not opened: %s", session.Plain(err))

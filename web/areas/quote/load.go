@@ -74,7 +74,7 @@ func loadTrust(s *session.Session, p *Page) {
 		key, err := link.Signer(s.Draft.Issued)
 		was := s.Memory.OpenIssued(s.Draft.Issued)
 		if err == nil && was.Err == nil {
-			t.Signature = &Signature{Key: key, Standing: sign.Judge(cat, key, s.Draft.Date), As: *was.Frozen}
+			t.Signature = &Signature{Key: key, Standing: sign.Judge(cat, key, s.Draft.Date), Frozen: *was.Frozen}
 		}
 	}
 	if s.Draft.Prev != "" {
@@ -100,12 +100,12 @@ func loadBefore(s *session.Session, p *Page) *Before {
 	d, frozen, err := link.Decode(s.Memory.Edition.Cat, s.Draft.Earlier)
 	if e, ok := errors.AsType[*link.Error](err); ok && e.Code == link.UnknownEdition {
 		b.Number, b.Rev, b.Date = e.Draft.Number, e.Draft.Rev, e.Draft.Date
-		b.As = e.Frozen
+		b.Frozen = e.Frozen
 	}
 	if err != nil {
 		return b
 	}
-	b.Number, b.Rev, b.Date, b.As = d.Number, d.Rev, d.Date, frozen
+	b.Number, b.Rev, b.Date, b.Frozen = d.Number, d.Rev, d.Date, frozen
 	if key, err := link.Signer(s.Draft.Earlier); err == nil && key != nil {
 		b.Signer = sign.Judge(s.Memory.Edition.Cat, key, d.Date).Words()
 	}
@@ -130,7 +130,7 @@ func loadForeign(s *session.Session) *Foreign {
 		s.View.Foreign = ""
 		return nil
 	}
-	f := &Foreign{Today: s.Req.Today, As: *e.Frozen, Draft: e.Draft}
+	f := &Foreign{Today: s.Req.Today, Frozen: *e.Frozen, Draft: e.Draft}
 	if key, err := link.Signer(s.View.Foreign); err == nil && key != nil {
 		f.Key, f.Standing = key, sign.Judge(s.Memory.Edition.Cat, key, e.Draft.Date)
 	}

@@ -36,7 +36,7 @@ func importKey(s *session.Session, a session.Act) {
 		s.Fault("There is no key to take: choose its file.")
 		return
 	}
-	if !seal.Is(file) {
+	if !seal.Sealed(file) {
 		k, err := sign.Read(file)
 		if err != nil {
 			s.Fault("The key was not taken: %s.", session.Plain(err))

@@ -24,13 +24,13 @@ type Trust struct {
 type Signature struct {
 	Key      []byte
 	Standing sign.Standing
-	As       link.Frozen
+	Frozen   link.Frozen
 }
 
 // Foreign is a quote that cannot be recomputed here.
 type Foreign struct {
 	Today    config.Date
-	As       link.Frozen
+	Frozen   link.Frozen
 	Draft    *quote.Draft // without what the edition alone knows
 	Key      []byte       // nil when it is not signed
 	Standing sign.Standing
@@ -44,7 +44,7 @@ type Before struct {
 	Rev    int
 	Date   config.Date
 	Signer string
-	As     *link.Frozen
+	Frozen *link.Frozen
 	Q      *quote.Quote
 	Along  string // the link in work with that of the earlier quote
 }
@@ -93,11 +93,11 @@ func reliance(p *Page) []assurance {
 	list := []assurance{{config.Warn, "Signature", "none. This is a draft: nobody has put their name to it."}}
 	if g := t.Signature; g != nil {
 		list = []assurance{{"", "Signature", "holds; not a byte was changed since."}, standingCheck(g.Key, g.Standing)}
-		if now := q.Total(); now == g.As.Total && q.Plan.EvenOdds == g.As.Even {
+		if now := q.Total(); now == g.Frozen.Total && q.Plan.EvenOdds == g.Frozen.Even {
 			list = append(list, assurance{"", "Figures", "recomputed here; price and date agree with those signed."})
 		} else {
-			list = append(list, assurance{config.Warn, "Figures", "signed with a total of " + g.As.Total +
-				" and delivery on " + g.As.Even.Long() + "; this copy of the page computes " + now + " and " +
+			list = append(list, assurance{config.Warn, "Figures", "signed with a total of " + g.Frozen.Total +
+				" and delivery on " + g.Frozen.Even.Long() + "; this copy of the page computes " + now + " and " +
 				q.Plan.EvenOdds.Long() + ". What was signed stands."})
 		}
 	}
@@ -178,19 +178,19 @@ func revision(p *Page) Part {
 		return nil
 	}
 	name := "the earlier quote"
-	if b.As != nil {
+	if b.Frozen != nil {
 		name = "quote " + b.Number + ", revision " + strconv.Itoa(b.Rev) + ", of " + b.Date.Long()
 	}
 	inside := Many()
 	switch {
-	case b.As == nil:
+	case b.Frozen == nil:
 		inside = Many(El("p",
 			Text("This quote revises an earlier one that is not at hand. Paste its link to see exactly what changed.")),
 			page.Field(p.Page, "earlier", "Link of the earlier quote", "",
 				"It is compared with the name this revision gives it; no other quote can take its place"))
 	case b.Q == nil:
-		inside = El("p", Text("It was made with catalogue edition "+b.As.Edition+", which is not at hand, and is not "+
-			"recomputed. As it was issued: total "+b.As.Total+", delivery at even odds "+b.As.Even.Long()+
+		inside = El("p", Text("It was made with catalogue edition "+b.Frozen.Edition+", which is not at hand, and is not "+
+			"recomputed. As it was issued: total "+b.Frozen.Total+", delivery at even odds "+b.Frozen.Even.Long()+
 			". Now: total "+p.Q.Total()+", "+p.Q.Plan.EvenOdds.Long()+"."))
 	default:
 		d := quote.Difference(b.Q, p.Q)
@@ -224,8 +224,8 @@ func changeOrder(p *Page, b *Before) Part {
 		when = "Delivery at even odds moves " + page.Count(-d.Days, "calendar day", "calendar days") + " earlier, to " +
 			p.Q.Plan.EvenOdds.Long() + "."
 	}
-	was := If(b.Q.Total() != b.As.Total,
-		El("p", page.Mark(config.Warn), Text(" The earlier quote was issued at "+b.As.Total+
+	was := If(b.Q.Total() != b.Frozen.Total,
+		El("p", page.Mark(config.Warn), Text(" The earlier quote was issued at "+b.Frozen.Total+
 			"; this copy of the page computes "+b.Q.Total()+" for it. What was signed stands.")))
 	return Many(
 		If(what.Rows == nil, El("p", Text("Nothing was changed."))), If(what.Rows != nil, what.Draw()),
@@ -256,8 +256,8 @@ func foreign(p *Page) Part {
 	}
 	list = append(list,
 		assurance{config.Warn, "Figures", "as they were issued, NOT recomputed: this page does not hold catalogue " +
-			"edition " + f.As.Edition + ". Load that edition in the Needs area to recompute them."},
-		validity(f.As.Until, f.Today))
+			"edition " + f.Frozen.Edition + ". Load that edition in the Needs area to recompute them."},
+		validity(f.Frozen.Until, f.Today))
 	number := f.Draft.Number
 	if number != "" {
 		number += ", revision " + strconv.Itoa(f.Draft.Rev) + ", of " + f.Draft.Date.Long()
@@ -265,9 +265,9 @@ func foreign(p *Page) Part {
 	return El("section", Class("block"), At("id", "foreign"), El("h2", Text("A quote of another catalogue edition")),
 		assurances(list),
 		El("dl", row("Quote", number), row("For", f.Draft.Buyer.Name), row("From", f.Draft.Seller.Name),
-			row("What", f.Draft.Title), row("Chassis", f.As.Chassis), row("Module", f.As.Body),
-			row("Total, as issued", f.As.Total), row("Delivery at even odds, as issued", f.As.Even.Long()),
-			row("Payload left, as issued", p.Show(f.As.Payload, "lb"))), tools)
+			row("What", f.Draft.Title), row("Chassis", f.Frozen.Chassis), row("Module", f.Frozen.Body),
+			row("Total, as issued", f.Frozen.Total), row("Delivery at even odds, as issued", f.Frozen.Even.Long()),
+			row("Payload left, as issued", p.Show(f.Frozen.Payload, "lb"))), tools)
 }
 
 // signatures is what paper says of the signature, with the code of the link.

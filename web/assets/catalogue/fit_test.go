@@ -61,7 +61,7 @@ func TestEveryChoiceIsToBeHadSomewhere(t *testing.T) {
 			bodies++
 			seen[u.Chassis], seen[u.Body] = true, true
 			for k := range cat.Options {
-				if id := cat.Options[k].ID; a.Of(id) == rules.Open || a.Of(id) == rules.Forced {
+				if id := cat.Options[k].ID; a.State(id) == rules.Open || a.State(id) == rules.Forced {
 					seen[id] = true
 				}
 			}
@@ -117,9 +117,9 @@ func TestFrontAxleRulesOutTheWinchBumper(t *testing.T) {
 	} {
 		u := unit("cut-14500-158-gas", "mod-146-72", append(picks, c.wheels)...)
 		rulesAlone := e.AnswerWithin(u, nil, settle)
-		assert.Equal(t, rules.Open, rulesAlone.Of("fb-winch"), "no rule forbids it")
+		assert.Equal(t, rules.Open, rulesAlone.State("fb-winch"), "no rule forbids it")
 		full := e.AnswerWithin(u, limits(cat, u), settle)
 		assert.True(t, full.Satisfiable)
-		assert.Equal(t, c.want, full.Of("fb-winch"), c.reason)
+		assert.Equal(t, c.want, full.State("fb-winch"), c.reason)
 	}
 }

@@ -87,9 +87,9 @@ func TestEveryRemountChoiceIsToBeHad(t *testing.T) {
 	a := e.AnswerWithin(u, nil, settle)
 	for i := range ed.Cat.Options {
 		if o := &ed.Cat.Options[i]; o.Remount || ed.Cat.GroupByID(o.Group).Chapter == "remount" {
-			assert.Contains(t, []string{"open", "forced"}, string(a.Of(o.ID)), o.ID)
+			assert.Contains(t, []string{"open", "forced"}, string(a.State(o.ID)), o.ID)
 			n := ed.Rules.Answer(unit("cut-14500-158-gas", "mod-146-72"), nil)
-			assert.Equal(t, "ruled-out", string(n.Of(o.ID)), "%s is not for a new module", o.ID)
+			assert.Equal(t, "ruled-out", string(n.State(o.ID)), "%s is not for a new module", o.ID)
 		}
 	}
 }
@@ -125,8 +125,8 @@ func TestMeasuredModuleOnThreeChassis(t *testing.T) {
 	d.Unit.Picks = nil
 	e := ed.For(&d.Unit).Rules
 	a := e.AnswerWithin(&d.Unit, quote.Limits(ed, d), settle)
-	assert.Equal(t, "ruled-out", string(a.Of("cab-14000-165-gas")))
-	assert.Equal(t, "open", string(a.Of("cab-17500-169-4x4-diesel")))
+	assert.Equal(t, "ruled-out", string(a.State("cab-14000-165-gas")))
+	assert.Equal(t, "open", string(a.State("cab-17500-169-4x4-diesel")))
 	why := e.Why(&d.Unit, quote.Limits(ed, d), "cab-14000-165-gas")
 	require.NotEmpty(t, why)
 	assert.Equal(t, "weight.rear-axle", why[0].Limits[0].Code)

@@ -46,16 +46,16 @@ func Flag(name string, set bool) Part {
 
 // Class is the class attribute; empty names are skipped.
 func Class(names ...string) Part {
-	var kept []string
+	var given []string
 	for _, n := range names {
 		if n != "" {
-			kept = append(kept, n)
+			given = append(given, n)
 		}
 	}
-	if len(kept) == 0 {
+	if len(given) == 0 {
 		return nil
 	}
-	return At("class", strings.Join(kept, " "))
+	return At("class", strings.Join(given, " "))
 }
 
 // Text is a text.

@@ -82,8 +82,8 @@ type nearby struct {
 }
 
 func (n *nearby) cond(c config.Cond) config.Cond {
-	list := func(of []config.Cond) (out []config.Cond) {
-		for _, x := range of {
+	list := func(conds []config.Cond) (out []config.Cond) {
+		for _, x := range conds {
 			out = append(out, n.cond(x))
 		}
 		return out
@@ -117,9 +117,9 @@ func (n *nearby) pick(o *config.Option) string {
 }
 
 func (p *planted) holds(c *config.Cond) bool {
-	count := func(of []config.Cond) (n int) {
-		for i := range of {
-			if p.holds(&of[i]) {
+	count := func(conds []config.Cond) (n int) {
+		for i := range conds {
+			if p.holds(&conds[i]) {
 				n++
 			}
 		}
