@@ -137,27 +137,6 @@ func TestSameBytesInWasm(t *testing.T) {
 	}
 }
 
-// A worker that dies loses nothing: a core that has just started makes of a
-// request the same draft as one that has long been at work. (How much of the
-// table is settled at once may differ: a core at work has examples to go by.)
-func TestAFreshCoreMakesTheSameDraft(t *testing.T) {
-	c := talk(t)
-	kept := func(reply []byte) []byte {
-		var r struct {
-			Draft json.RawMessage
-			Pins  []string
-			Fault string
-		}
-		require.NoError(t, json.Unmarshal(reply, &r))
-		data, err := json.Marshal(r)
-		require.NoError(t, err)
-		return data
-	}
-	for i := 0; i < len(c.requests); i += 5 {
-		same(t, i, c.requests[i], kept(c.replies[i]), kept(app.New().Handle(c.requests[i])))
-	}
-}
-
 // same shows where two long replies part.
 func same(t *testing.T, i int, request, want, got []byte) {
 	t.Helper()
