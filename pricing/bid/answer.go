@@ -388,5 +388,8 @@ func (j *judge) where(id string) string {
 
 // show is an amount with its unit, as the reader has it.
 func show(in quantity.System, v float64, unit string) string {
+	if unit == claims.Gallon {
+		return quantity.Group(v, 0) + " " + unit
+	}
 	return strings.TrimSuffix(in.Show(v, unit), " places")
 }

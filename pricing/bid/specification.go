@@ -1,6 +1,7 @@
 package bid
 
 import (
+	"math"
 	"slices"
 	"strconv"
 	"strings"
@@ -102,6 +103,16 @@ var cabWords = map[string]string{"cab-chassis": "conventional cab-chassis", "cut
 // unit still complies.
 func boundWords(f config.Figure, sense config.Sense, in quantity.System) string {
 	f.Unit = countUnit(f.Code, f.Unit)
+	steps := 1.0
+	switch f.Unit {
+	case quantity.Inch, quantity.Percent, quantity.Amp, quantity.CubicFoot, quantity.Hour:
+		steps = 10 // shown with a decimal
+	}
+	if sense == config.AtLeast {
+		f.Value = math.Floor(f.Value*steps) / steps
+	} else {
+		f.Value = math.Ceil(f.Value*steps) / steps
+	}
 	amount := show(in, f.Value, f.Unit)
 	not := map[config.Sense]string{config.AtLeast: "not less than ", config.AtMost: "not more than "}[sense]
 	return strings.ToUpper(f.Label[:1]) + f.Label[1:] + ": " + not + amount + "."

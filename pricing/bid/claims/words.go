@@ -51,7 +51,6 @@ headroom: headrm
 wash: washable
 adjust: adjustable adjusted
 lock: locking locks locked lockable
-flow: flowmeters
 fuel: fueled
 swivel: swiveling swivelling rotating rotate rotates rotatable turns revolving
 remote: remotely

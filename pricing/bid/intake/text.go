@@ -73,14 +73,17 @@ func bulleted(l string) bool {
 func continues(last, line string, wrapped, marked bool, widest int) bool {
 	end, _ := utf8.DecodeLastRuneInString(last)
 	first, _ := utf8.DecodeRuneInString(line)
+	if section(strings.Fields(line)) || capital(line) && !capital(last) {
+		return false // a heading begins
+	}
 	switch {
 	case strings.ContainsRune(".;:!?", end):
 		return marked && !strings.ContainsRune(":", end) && wrapped && utf8.RuneCountInString(last)*10 >= widest*8 &&
 			end != '.'
 	case unicode.IsLower(first):
 		return wrapped || marked || end == ','
-	case marked:
-		return utf8.RuneCountInString(last)*10 >= widest*6
+	case marked && widest <= 130:
+		return wrapped && utf8.RuneCountInString(last)*100 >= widest*85
 	}
 	return wrapped && utf8.RuneCountInString(last)*10 >= widest*8
 }
@@ -107,7 +110,7 @@ func Mark(l string) (no, rest string) {
 		return "", l
 	case plainNumber(closed) && (ended || strings.Contains(closed, ".") && strings.Count(closed, ".") > 1 ||
 		sectionNumber(closed, rest)):
-	case dotted(closed):
+	case dotted(closed), mixed(closed):
 	case ended && len(closed) == 1 && letter(closed[0]), ended && roman(closed) && !strings.HasSuffix(core, ":"):
 	default:
 		return "", l
@@ -134,7 +137,10 @@ func sectionNumber(no, rest string) bool {
 	if !unicode.IsUpper(r) {
 		return false
 	}
-	word, _, _ := strings.Cut(rest, " ")
+	word, after, _ := strings.Cut(rest, " ")
+	if len(word) == 1 && strings.Contains(no, ".") && after != "" {
+		return true // "9.1 A bid bond": an article
+	}
 	return !unit(word) && (strings.Contains(no, ".") || strings.ToUpper(word) != word || len(word) > 4)
 }
 
@@ -157,6 +163,26 @@ func digit(c byte) bool  { return c >= '0' && c <= '9' }
 func letter(c byte) bool { return c >= 'a' && c <= 'z' || c >= 'A' && c <= 'Z' }
 
 func roman(s string) bool { return len(s) <= 5 && strings.Trim(strings.ToLower(s), "ivx") == "" }
+
+// mixed reports whether a word is a number with letters for its last parts: "4.a",
+// "3.1.iv".
+func mixed(s string) bool {
+	parts := strings.Split(s, ".")
+	if len(parts) < 2 || len(parts[0]) > 3 || !plainNumber(parts[0]) {
+		return false
+	}
+	lettered := false
+	for _, p := range parts[1:] {
+		switch {
+		case p != "" && len(p) <= 3 && strings.Trim(p, "0123456789") == "":
+		case len(p) == 1 && letter(p[0]), p != "" && roman(p):
+			lettered = true
+		default:
+			return false
+		}
+	}
+	return lettered
+}
 
 // dotted reports whether a word is a number such as "A.3" or "B-12".
 func dotted(s string) bool {
