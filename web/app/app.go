@@ -49,8 +49,9 @@ type Reply struct {
 	// page asks for the rest with a "rest" act.
 	Partial bool `json:"partial,omitempty"`
 	// Undecided says that more work may tell more of what can be chosen: while the page
-	// is idle it asks with a "decide" act for twice the work. It is the only thing in
-	// which the reply of a core that has worked before may differ from that of a new one.
+	// is idle it asks with a "decide" act for twice the work. Only here may the reply of
+	// a core that has worked before differ from that of a new one, and while it is set in
+	// what is drawn as still being checked.
 	Undecided bool `json:"undecided,omitempty"`
 	Rehearsed bool `json:"rehearsed,omitempty"` // there is nothing to show
 	Private   bool `json:"private,omitempty"`   // the page shows this and never keeps it
