@@ -60,7 +60,7 @@ func startGuide(s *session.Session) {
 func Follow(s *session.Session) bool {
 	moved := false
 	for {
-		on, began := Advance(s.View, s.Draft, s.Memory.Edition.Cat, func(act string) bool {
+		further, began := Advance(s.View, s.Draft, s.Memory.Edition.Cat, func(act string) bool {
 			for _, a := range s.Req.Acts {
 				if a.Do == act {
 					return true
@@ -68,7 +68,7 @@ func Follow(s *session.Session) bool {
 			}
 			return false
 		})
-		moved = moved || on
+		moved = moved || further
 		if !began {
 			break
 		}

@@ -110,14 +110,14 @@ func next(s *session.View, cat *config.Catalogue) int {
 // Advance goes on past each step that is done, given what the page was asked
 // for last. It reports whether it went on, and whether the unit was just begun,
 // so that what the county always has is to be put in.
-func Advance(s *session.View, d *quote.Draft, cat *config.Catalogue, asked func(act string) bool) (on, began bool) {
+func Advance(s *session.View, d *quote.Draft, cat *config.Catalogue, asked func(act string) bool) (moved, began bool) {
 	for i := next(s, cat); i >= 0 && i < len(steps) && steps[i].done(s, d, asked); i = next(s, cat) {
 		s.Guide++
-		if on = true; steps[i].chassis != "" {
-			return on, true
+		if moved = true; steps[i].chassis != "" {
+			return moved, true
 		}
 	}
-	return on, false
+	return moved, false
 }
 
 func (x *step) done(s *session.View, d *quote.Draft, asked func(act string) bool) bool {

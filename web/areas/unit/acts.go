@@ -223,7 +223,7 @@ func detailField(option string) session.Setter {
 func restart(s *session.Session, before *config.Unit) {
 	u := &s.Draft.Unit
 	was, _ := s.Memory.Edition.Cat.Measured(before)
-	if is, _ := s.Memory.Edition.Cat.Measured(u); is != was {
+	if now, _ := s.Memory.Edition.Cat.Measured(u); now != was {
 		u.Picks = slices.DeleteFunc(u.Picks, func(p config.Pick) bool { return p.Filled })
 		*u, _ = s.Rules().Start(u, s.Limits())
 	}

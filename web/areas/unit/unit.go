@@ -265,7 +265,7 @@ func filledIn(id, label string) Part {
 func quantityField(p *Page, o *config.Option, pick *config.Pick) Part {
 	id := "qty-" + o.ID
 	value := strconv.Itoa(pick.Qty)
-	if typed, kept := p.Typed[id]; kept {
+	if typed, wrong := p.Typed[id]; wrong {
 		value = typed
 	}
 	return El("p", El("label", At("for", "f-"+id), Text("How many, up to "+strconv.Itoa(o.MaxQty)+" ")),
