@@ -14,9 +14,16 @@ import (
 // has; rules that say nothing; what lacks a mass or work. It takes some seconds
 // on a large catalogue. Those that stop come first.
 func Lint(ed *quote.Edition) []config.Finding {
-	d := quote.New(ed, "", "", config.Date{})
-	d.Unit.RuleSet = standards.Default()
-	list := slices.Concat(rules.Lint(ed.Cat), rules.LintWithin(ed.Cat, quote.Limits(ed, d)))
+	l := NewLint(ed)
+	l.Go(0)
+	list := slices.Clone(l.Findings())
 	quote.Worst(list)
 	return list
+}
+
+// NewLint prepares what Lint does, to be done in slices.
+func NewLint(ed *quote.Edition) *rules.Linter {
+	d := quote.New(ed, "", "", config.Date{})
+	d.Unit.RuleSet = standards.Default()
+	return rules.NewLinter(ed.Cat, quote.Limits(ed, d))
 }

@@ -63,6 +63,12 @@ func (p *browser) do(acts ...Act) shown {
 	s := p.ask(acts...)
 	if s.Partial {
 		next := p.ask(Act{Do: "rest"})
+		for range 1000 { // going through a catalogue takes several
+			if !next.Partial || acts[0].Do != "lint" {
+				break
+			}
+			next = p.ask(Act{Do: "rest"})
+		}
 		require.False(p.t, next.Partial, "nothing is left out of the rest")
 		s.Draft, s.View, s.Pins, s.Regions = next.Draft, next.View, next.Pins, next.Regions
 	}

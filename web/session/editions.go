@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"boxwright/config"
+	"boxwright/config/rules"
 	"boxwright/pricing/editions"
 	"boxwright/pricing/quote"
 )
@@ -53,7 +54,9 @@ type Keeping struct {
 	Problems []config.Problem
 	Linted   *quote.Edition // that findings are of
 	Findings []config.Finding
-	From, To Held // the two compared; one of them is in use
+	Linting  *rules.Linter  // under way
+	LintOf   *quote.Edition // that it goes through
+	From, To Held           // the two compared; one of them is in use
 	Diff     *editions.Comparison
 	Touched  []Touched
 	More     bool

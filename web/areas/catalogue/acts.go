@@ -151,11 +151,39 @@ func embed(s *session.Session, a session.Act) {
 	s.Step(session.Step{Do: "embed", Name: "boxwright-" + fileOf(h, ".html"), Text: string(h.File)})
 }
 
+// lint begins to go through the edition looked at; goOn goes on with it.
 func lint(s *session.Session, _ session.Act) {
 	k := &s.Memory.Keep
-	k.Linted = k.Looked().Ed
-	k.Findings = editions.Lint(k.Linted)
+	k.LintOf, k.Linted, k.Findings = k.Looked().Ed, nil, nil
+	k.Linting = editions.NewLint(k.LintOf)
 	s.Step(session.Step{Do: "focus", ID: "lint"})
+}
+
+func stopLint(s *session.Session, _ session.Act) {
+	s.Memory.Keep.Linting = nil
+	s.Step(session.Step{Do: "focus", ID: "lint"})
+}
+
+// lintSlice is how many steps of a solver are taken before the page shows how far
+// it is.
+const lintSlice = 500_000
+
+// goOn goes on with what is under way whenever the page comes back for more, and
+// has it come back until all is done.
+func goOn(s *session.Session) {
+	k := &s.Memory.Keep
+	if k.LintOf != k.Looked().Ed {
+		k.Linting = nil
+	}
+	if k.Linting == nil {
+		return
+	}
+	if !s.Resting() || !k.Linting.Go(lintSlice) {
+		s.Partial = true
+		return
+	}
+	k.Linted, k.Findings, k.Linting = k.LintOf, k.Linting.Findings(), nil
+	quote.Worst(k.Findings)
 }
 
 func useBeside(s *session.Session, _ session.Act) {

@@ -38,6 +38,9 @@ type Keeper struct {
 	Problems  []config.Problem // what is wrong with it
 	Linted    bool             // the edition that would be kept was gone through
 	Findings  []config.Finding // what that found
+	Linting   bool             // that is under way
+	Done      int              // steps of it that were taken
+	Left      int              // those known to be left
 	Candidate *quote.Edition   // set beside the one in use, until it is taken into use
 	Before    *quote.Edition   // the one that it took the place of
 	Diff      *editions.Comparison
@@ -120,6 +123,14 @@ func draw(p *Page) Part {
 		pressed(press("embed", id, "Save Boxwright with this catalogue", "", "embed"))))...)
 }
 
+// underWay says how far going through the edition is.
+func underWay(k *Keeper) Part {
+	return Many(
+		El("p", At("id", "lint-progress"), Text("Looked at "+page.Count(k.Done, "thing", "things")+"; "+
+			strconv.Itoa(k.Left)+" known to be left.")),
+		pressed(press("stop-lint", "", "Stop", "", "lint-stop")))
+}
+
 // linted is what going through the edition found.
 func linted(p *Page, looked string) Part {
 	k := p.Keeper
@@ -145,7 +156,8 @@ func linted(p *Page, looked string) Part {
 	return part("lint", "Go through the rules",
 		para("Looks for what can never be had, what is always in, rules that contradict each other or say nothing, "+
 			"groups that leave no choice, and what has no price, mass or work. It takes some seconds."),
-		pressed(press("lint", "", "Go through "+looked, "", "lint-now")), found)
+		When(k.Linting, func() Part { return underWay(k) }),
+		If(!k.Linting, pressed(press("lint", "", "Go through "+looked, "", "lint-now"))), found)
 }
 
 // candidate is the edition that is not in use yet, or the one before.

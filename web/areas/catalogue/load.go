@@ -13,10 +13,15 @@ func load(s *session.Session, p *page.Page, _ *session.Worked) func() markup.Par
 
 // loadKeeper is what the catalogue's own part shows.
 func loadKeeper(s *session.Session) *Keeper {
+	goOn(s)
 	k := &s.Memory.Keep
 	v := &Keeper{Refused: k.Refused, Problems: k.Problems, Diff: k.Diff, Touched: k.Touched, More: k.More, Before: k.From.Ed}
 	if b := k.Candidate(); b != nil {
 		v.Candidate = b.Ed
+	}
+	if k.Linting != nil {
+		v.Linting = true
+		v.Done, v.Left = k.Linting.Progress()
 	}
 	if k.Linted == k.Looked().Ed {
 		v.Linted, v.Findings = true, k.Findings

@@ -11,6 +11,7 @@ var acts = map[string]session.Do{
 	"set-beside":     setBeside,
 	"drop-beside":    dropBeside,
 	"lint":           lint,
+	"stop-lint":      stopLint,
 	"embed":          embed,
 	"touch":          touch,
 	"move-kept":      moveKept,
