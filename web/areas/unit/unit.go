@@ -11,6 +11,7 @@ import (
 	"boxwright/config/rules"
 	"boxwright/pricing"
 	"boxwright/pricing/propose"
+	"boxwright/pricing/quote"
 	"boxwright/web/areas"
 	"boxwright/web/page"
 	. "boxwright/web/page/markup"
@@ -110,33 +111,52 @@ func chapter(p *Page) Part {
 	}
 }
 
+// mostFound is how many options a search shows; who sees more than that reads none.
+const mostFound = 200
+
 // found lists the options whose words match the search, in their groups.
 func found(p *Page) Part {
 	cat := p.Q.Edition.Cat
+	texts := textsOf(p.Q.Edition)
 	words := strings.Fields(strings.ToLower(p.View.Search))
 	var out []Part
-	hits := 0
+	hits, shown := 0, 0
 	for i := range cat.Groups {
 		g := &cat.Groups[i]
 		var members []int
 		for _, m := range cat.Members(g.ID) {
-			o := &cat.Options[m]
-			text := strings.ToLower(o.Label + " " + o.Spec + " " + g.Label)
-			match := true
-			for _, w := range words {
-				match = match && strings.Contains(text, w)
-			}
-			if match {
+			missing := func(w string) bool { return !strings.Contains(texts[m], w) }
+			if p.Shown(&cat.Options[m]) && !slices.ContainsFunc(words, missing) {
 				members = append(members, m)
 			}
 		}
-		if len(members) > 0 {
-			hits += len(members)
+		hits += len(members)
+		members = members[:min(len(members), mostFound-shown)]
+		if shown += len(members); len(members) > 0 {
 			out = append(out, group(p, g, members))
 		}
 	}
-	return Many(El("p", Class("lead"), Text(page.Count(hits, "option", "options")+" found for “"+p.View.Search+"”. "),
+	said := page.Count(hits, "option", "options") + " found for “" + p.View.Search + "”"
+	if hits > shown {
+		said += "; the first " + strconv.Itoa(shown) + " are shown, another word finds fewer"
+	}
+	return Many(El("p", Class("lead"), Text(said+". "),
 		page.Action("chapter", p.View.Chapter, "", "Back to the chapters", Class("quiet"))), Many(out...))
+}
+
+// textsKey is what the texts of an edition are kept under.
+type textsKey struct{}
+
+// textsOf are what options are found by, in small letters, as in the catalogue.
+func textsOf(ed *quote.Edition) []string {
+	return ed.Once(textsKey{}, func() any {
+		texts := make([]string, len(ed.Cat.Options))
+		for i := range texts {
+			o := &ed.Cat.Options[i]
+			texts[i] = strings.ToLower(o.Label + " " + o.Spec + " " + ed.Cat.GroupByID(o.Group).Label)
+		}
+		return texts
+	}).([]string)
 }
 
 // offers reports whether a chapter has anything to show.
