@@ -42,8 +42,12 @@ type Take struct {
 func Answers(q *quote.Quote, in quantity.System) []Answer {
 	j := judge{q: q, v: vocabularyOf(q.Edition), in: in, lifts: map[string][]lifted{}, whys: map[string]string{}}
 	out := make([]Answer, len(q.Draft.Requirements))
+	head := ""
 	for i, r := range q.Draft.Requirements {
-		out[i] = j.answer(r)
+		if r.Head {
+			head = r.Text
+		}
+		out[i] = j.answer(r, head)
 		out[i].At = i
 	}
 	return out
@@ -58,13 +62,21 @@ type judge struct {
 	whys  map[string]string   // what keeps a thing from being had
 }
 
-func (j *judge) answer(r quote.Requirement) Answer {
+func (j *judge) answer(r quote.Requirement, head string) Answer {
 	a := Answer{Requirement: r, Outcome: quote.Unanswered}
 	if r.Head {
 		a.Outcome = ""
 		return a
 	}
 	read := j.v.readLine(r.Text)
+	if head != "" && read.term == "" && (len(read.unread) > 0 || len(read.claims) == 0) {
+		// "Two on each side" beneath "Warning lights"
+		if under := j.v.readLine(withoutSection(head) + ", " + r.Text); len(under.unread) == 0 &&
+			len(under.claims) > 0 &&
+			under.term == "" {
+			read = under
+		}
+	}
 	a.Matches, a.Unread = read.matches, len(read.unread)
 	switch id, isTerm := strings.CutPrefix(r.Pick, TermPick); {
 	case isTerm:
@@ -92,6 +104,18 @@ func (j *judge) answer(r quote.Requirement) Answer {
 		a.Offered = r.Answer
 	}
 	return a
+}
+
+// withoutSection is a heading without the number of its section.
+func withoutSection(head string) string {
+	words := strings.Fields(strings.TrimSuffix(head, ":"))
+	if len(words) > 2 {
+		switch strings.ToUpper(words[0]) {
+		case "SECTION", "PART", "ARTICLE", "CHAPTER", "DIVISION":
+			words = words[2:]
+		}
+	}
+	return strings.Join(words, " ")
 }
 
 // TermPick is the beginning of a pick that says a line is a term of the bid.

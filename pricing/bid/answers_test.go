@@ -53,6 +53,16 @@ func TestAnswers(t *testing.T) {
 	}
 }
 
+// What stands beneath a heading may be read with it; a line that says all by itself is
+// read alone.
+func TestLinesBeneathAHeading(t *testing.T) {
+	_, list := answersTo(t, "SECTION 7 WARNING LIGHTS", "7.1 Two on each side", "7.2 Powered cot",
+		"7.3 Two on the antenna")
+	assert.Equal(t, quote.Meets, list[1].Outcome, "%v", list[1].Read)
+	assert.Equal(t, quote.MeetsWith, list[2].Outcome)
+	assert.Equal(t, quote.Unanswered, list[3].Outcome, "%v", list[3].Read)
+}
+
 func TestReadRequirements(t *testing.T) {
 	_, _, err := bid.ReadRequirements(" \n ")
 	assert.Error(t, err, "nothing to answer")
