@@ -86,7 +86,9 @@ type Chassis struct {
 	CGHeightIn  quantity.Length `json:"cg_height_in" attr:"1..1e5"` // of the chassis alone, above ground
 	FrontTires  Tires           `json:"front_tires"`
 	RearTires   Tires           `json:"rear_tires"`
-	FuelGal     float64         `json:"fuel_gal" attr:"0..1e4"` // in the curb weight; for the drawing
+	// turning circle between curbs, across; 0 not stated
+	TurningFt quantity.Feet `json:"turning_ft,omitempty" attr:"0..200"`
+	FuelGal   float64       `json:"fuel_gal" attr:"0..1e4"` // in the curb weight; for the drawing
 
 	CabSeats []Seat `json:"cab_seats"` // stations: x behind front axle, z above ground
 
@@ -256,6 +258,7 @@ type Option struct {
 	HeadroomIn   quantity.Length `json:"headroom_in,omitempty"` // what it takes away from the headroom, positive
 	AisleIn      quantity.Length `json:"aisle_in,omitempty"`    // what it takes away from the walkway, positive
 	Shell        *ShellChange    `json:"shell,omitempty"`       // what it changes in the module's construction
+	Outside      *Outside        `json:"outside,omitempty"`     // what it does to the overall size
 	Clauses      []string        `json:"clauses,omitempty"`     // standard clauses it declares met
 	Tags         []string        `json:"tags,omitempty"`
 }
@@ -296,6 +299,15 @@ type Oxygen struct {
 	LitersPerPSI float64 `json:"liters_per_psi"` // the cylinder factor
 	FullPSI      float64 `json:"full_psi"`
 	Count        int     `json:"count"`
+}
+
+// Outside is what an option does to the size that a station's bay and a loading
+// crew meet, in inches.
+type Outside struct {
+	AheadIn  quantity.Length `json:"ahead_in,omitempty"`  // in front of the chassis' own bumper
+	BehindIn quantity.Length `json:"behind_in,omitempty"` // behind the module
+	AboveIn  quantity.Length `json:"above_in,omitempty"`  // above the roof
+	LowersIn quantity.Length `json:"lowers_in,omitempty"` // by how much the rear floor comes down for loading
 }
 
 // ShellChange overrides parts of the module's construction.

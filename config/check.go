@@ -231,6 +231,10 @@ func (k *checker) option(i int) {
 	if c := o.Circuit; c != nil {
 		k.between(w+" circuit", 0, 1e4, map[string]float64{"amps": float64(c.Amps), "run_ft": c.RunFt})
 	}
+	if x := o.Outside; x != nil {
+		k.between(w+" outside", 0, 200, map[string]float64{"ahead_in": float64(x.AheadIn),
+			"behind_in": float64(x.BehindIn), "above_in": float64(x.AboveIn), "lowers_in": float64(x.LowersIn)})
+	}
 	k.work(w, o.Work)
 	if o.Parts != nil {
 		k.span(w+" parts", *o.Parts)

@@ -219,6 +219,12 @@ func (c *Catalogue) CheckUnit(u *Unit) Problems {
 			add("order", fmt.Sprintf("picks[%d] %q", i, p.Option), "picks must be sorted by id, each once")
 		}
 	}
+	for i, id := range u.LeftOut {
+		if c.OptionByID(id) == nil || i > 0 && u.LeftOut[i-1] >= id {
+			add("left-out", fmt.Sprintf("left_out[%d] %q", i, id),
+				"what was left out are options in this edition, sorted, each once")
+		}
+	}
 	for i, d := range u.Details {
 		if c.OptionByID(d.Option) == nil || d.Text == "" || len(d.Text) > MaxDetail || i > 0 &&
 			u.Details[i-1].Option >= d.Option {

@@ -18,8 +18,9 @@ type Unit struct {
 	Picks     []Pick    `json:"picks"`              // sorted by option id
 	// chassis and body while they are what a proposal chose, not the customer
 	Proposed []string  `json:"proposed,omitempty"`
-	Details  []Detail  `json:"details,omitempty"` // what was said of options that ask, sorted by option
-	Carried  []Carried `json:"carried,omitempty"` // loose equipment, sorted by id then compartment
+	LeftOut  []string  `json:"left_out,omitempty"` // standard options that the customer took out or replaced, sorted
+	Details  []Detail  `json:"details,omitempty"`  // what was said of options that ask, sorted by option
+	Carried  []Carried `json:"carried,omitempty"`  // loose equipment, sorted by id then compartment
 
 	RuleSet    string        `json:"rule_set"`              // id of the standard in force, see package standards
 	OccupantLb quantity.Mass `json:"occupant_lb,omitempty"` // own value; 0 takes the rule set's
@@ -125,6 +126,18 @@ func (u *Unit) Drop(option string) {
 	u.Picks = slices.DeleteFunc(u.Picks, func(p Pick) bool { return p.Option == option })
 }
 
+// LeaveOut notes of a standard option that it stays out, or that it may come back.
+func (u *Unit) LeaveOut(option string, out bool) {
+	u.LeftOut = slices.DeleteFunc(slices.Clone(u.LeftOut), func(x string) bool { return x == option })
+	if out {
+		i, _ := slices.BinarySearch(u.LeftOut, option)
+		u.LeftOut = slices.Insert(u.LeftOut, i, option)
+	}
+	if len(u.LeftOut) == 0 {
+		u.LeftOut = nil
+	}
+}
+
 // Detail is what was said of an option; empty when nothing was.
 func (u *Unit) Detail(option string) string {
 	for _, d := range u.Details {
@@ -154,7 +167,7 @@ func (u *Unit) Tell(option, text string) {
 func (u *Unit) Clone() Unit {
 	c := *u
 	c.Picks = slices.Clone(u.Picks)
-	c.Proposed, c.Details = slices.Clone(u.Proposed), slices.Clone(u.Details)
+	c.Proposed, c.Details, c.LeftOut = slices.Clone(u.Proposed), slices.Clone(u.Details), slices.Clone(u.LeftOut)
 	c.Carried = slices.Clone(u.Carried)
 	c.Own = slices.Clone(u.Own)
 	if u.Existing != nil {

@@ -15,6 +15,7 @@ import (
 type (
 	Mass    float64 // pounds, lb; a weight reading in the trade's sense
 	Length  float64 // inches, in
+	Feet    float64 // feet, ft: of turning circles
 	Current float64 // amperes, A
 	Power   float64 // watts, W
 	Volume  float64 // cubic feet, ft3
@@ -44,6 +45,7 @@ const (
 const (
 	Pound     = "lb"
 	Inch      = "in"
+	Foot      = "ft"
 	Amp       = "A"
 	Watt      = "W"
 	CubicFoot = "ft3"
@@ -68,6 +70,7 @@ type shown struct {
 var display = map[string]shown{
 	Pound:       {KilogramsPerPound, "lb", "kg", 0, 0},
 	Inch:        {MillimetersPerIn, "in", "mm", 1, 0},
+	Foot:        {12 * MillimetersPerIn / 1000, "ft", "m", 1, 1},
 	Amp:         {1, "A", "A", 1, 1},
 	Watt:        {1, "W", "W", 0, 0},
 	CubicFoot:   {LitersPerCubicFt, "ft³", "L", 1, 0},

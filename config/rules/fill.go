@@ -46,20 +46,38 @@ const (
 // then completed with those picks and limits that do not contradict the others,
 // and still holds all picks.
 func (e *Engine) Fill(u *config.Unit, limits *Limits) (config.Unit, []Change, bool) {
-	return e.fillOn(u, limits, false)
+	return e.fillOn(u, limits, false, false)
+}
+
+// Restore is Fill with everything standard coming back that can, beside the picks
+// and the fills the unit has, but for what its customer has left out. A fill that
+// stands in the place of something standard gives way to it.
+func (e *Engine) Restore(u *config.Unit, limits *Limits) (config.Unit, []Change, bool) {
+	return e.fillOn(u, limits, false, true)
 }
 
 // fillOn fills, if asked to with the solver apart, which leaves what the table
 // knows of the present limits alone.
-func (e *Engine) fillOn(u *config.Unit, limits *Limits, apart bool) (config.Unit, []Change, bool) {
+func (e *Engine) fillOn(u *config.Unit, limits *Limits, apart, standard bool) (config.Unit, []Change, bool) {
 	f := e.newFiller(u, limits, apart)
 	defer f.solver.Allow(0)
+	if standard {
+		f.absent(u)
+	}
 	if !f.begin(u, limits) {
 		return u.Clone(), nil, false
 	}
-	for _, p := range u.Picks {
-		if v, known := e.vars[p.Option]; known && p.Filled {
-			f.keep(v)
+	late := f.keepFills(u)
+	for _, v := range f.back {
+		class := e.class[v]
+		if class >= 0 && f.chosen[class] >= 0 {
+			continue
+		}
+		if f.fix(solve.Pos(v)) {
+			f.cause[v] = Standard
+		}
+		if class >= 0 && late[class] != nil {
+			f.keep(*late[class])
 		}
 	}
 	for _, group := range f.groups() {
@@ -67,6 +85,41 @@ func (e *Engine) fillOn(u *config.Unit, limits *Limits, apart bool) (config.Unit
 	}
 	f.restrain()
 	return f.result(u), f.changes(u), len(f.aside) == 0
+}
+
+// absent notes the standard options that the unit lacks, that its customer has not
+// left out, and that no deliberate pick of their group replaces.
+func (f *filler) absent(u *config.Unit) {
+	for v := f.e.firstOption(); v < f.e.n; v++ {
+		o, class := &f.e.cat.Options[v-f.e.firstOption()], f.e.class[v]
+		if o.Standard && !f.has[v] && !slices.Contains(u.LeftOut, o.ID) && (class < 0 || !f.picked[class]) {
+			f.back = append(f.back, v)
+		}
+	}
+}
+
+// keepFills keeps the fills the unit had, but for those in the place of something
+// standard that may come back: it returns these by class.
+func (f *filler) keepFills(u *config.Unit) []*int {
+	late := make([]*int, len(f.picked))
+	waits := make([]bool, len(f.picked))
+	for _, v := range f.back {
+		if class := f.e.class[v]; class >= 0 {
+			waits[class] = true
+		}
+	}
+	for _, p := range u.Picks {
+		v, known := f.e.vars[p.Option]
+		if !known || !p.Filled {
+			continue
+		}
+		if class := f.e.class[v]; class >= 0 && waits[class] {
+			late[class] = &v
+			continue
+		}
+		f.keep(v)
+	}
+	return late
 }
 
 // Start fits a unit with every standard option that its picks leave room for,
@@ -95,6 +148,7 @@ type filler struct {
 	chosen []int       // by class: the option of it that is fixed, or -1
 	picked []bool      // by class: there is a deliberate pick, even one that is set aside
 	has    []bool      // by variable: the unit has it
+	back   []int       // standard options that come back where they can
 	model  []bool      // an answer that has all that is fixed
 	cause  map[int]FillCause
 	by     map[int][]string
@@ -187,10 +241,14 @@ func (f *filler) likes() []solve.Lit {
 			full[e.class[v]] = true
 		}
 	}
+	back := make([]bool, e.n)
+	for _, v := range f.back {
+		back[v] = e.class[v] < 0
+	}
 	likes := make([]solve.Lit, 0, e.n)
 	for v := e.firstOption(); v < e.n; v++ {
 		class := e.class[v]
-		if f.has[v] || class >= 0 && !full[class] && e.cat.Options[v-e.firstOption()].Standard {
+		if f.has[v] || back[v] || class >= 0 && !full[class] && e.cat.Options[v-e.firstOption()].Standard {
 			likes = append(likes, solve.Pos(v))
 		} else {
 			likes = append(likes, solve.Neg(v))

@@ -418,7 +418,7 @@ func (m *mender) mend(drop []int, pair [2]string) (Mend, bool) {
 	}
 	before := n
 	var ok bool
-	if out.Unit, out.Changes, ok = e.fillOn(&before, m.limits, pair != [2]string{m.u.Chassis, m.u.Body}); !ok {
+	if out.Unit, out.Changes, ok = e.fillOn(&before, m.limits, pair != [2]string{m.u.Chassis, m.u.Body}, false); !ok {
 		return out, false
 	}
 	for _, v := range gone {

@@ -52,10 +52,7 @@ func Measure(cat *config.Catalogue, u *config.Unit, assume *config.Assumptions) 
 // mirrors, lamps, steps and roof equipment are in no catalogue field.
 func (s *Sheet) overall(b *vehicle) {
 	ch, body := b.Chassis, b.Body
-	tail := max(config.Clean(ch.BodyStartIn)+config.Clean(body.LengthIn), config.Clean(ch.WheelbaseIn)+
-		config.Clean(ch.FrameEndIn))
-	record(s, b, "space.length", "Overall length, less bumper and step options", config.Clean(ch.FrontOverhangIn)+tail,
-		quantity.Inch)
+	record(s, b, "space.length", "Overall length, less bumper and step options", bareLength(ch, body), quantity.Inch)
 	record(s, b, "space.width", "Overall width, less mirrors, lamps and trim",
 		max(config.Clean(ch.WidthIn), config.Clean(body.WidthIn)), quantity.Inch)
 
@@ -70,6 +67,12 @@ func (s *Sheet) overall(b *vehicle) {
 	f.Low, f.High = roof(frame), roof(floor)
 	f.Value = roof(max(frame, floor-b.floorThickness()))
 	s.bind(b, f)
+	record(s, b, "space.length-all", "Overall length, with bumpers and steps", float64(b.length()), quantity.Inch)
+	record(s, b, "space.height-all", "Overall height, with roof equipment", float64(b.height()), quantity.Inch)
+	record(s, b, "space.loading-height", "Loading height at the rear, loaded", float64(b.loading()), quantity.Inch)
+	if config.Clean(ch.TurningFt) > 0 {
+		record(s, b, "space.turning-circle", "Turning circle between curbs", float64(ch.TurningFt), quantity.Foot)
+	}
 }
 
 // inside gives what a person meets in the patient compartment.
@@ -78,6 +81,7 @@ func (s *Sheet) inside(b *vehicle) {
 	wall := b.wallThickness()
 	length := max(config.Clean(body.LengthIn)-2*wall, 0)
 	width := max(config.Clean(body.WidthIn)-2*wall, 0)
+	record(s, b, "space.module-length", "Length of the module, outside", config.Clean(body.LengthIn), quantity.Inch)
 	record(s, b, "space.headroom", "Headroom over the floor", b.headroom(), quantity.Inch)
 	record(s, b, "space.aisle", "Clear walkway beside the cot", b.aisle(), quantity.Inch)
 	record(s, b, "space.inside-length", "Inside length of the patient compartment", length, quantity.Inch)

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"boxwright/config"
+	"boxwright/config/power"
 	"boxwright/config/quantity"
 	"boxwright/config/rules"
 	"boxwright/config/standards"
@@ -44,7 +45,7 @@ func MendEffect(q *quote.Quote, m *rules.Mend, in quantity.System) string {
 func Effect(q *quote.Quote, u *config.Unit, changes []rules.Change, in quantity.System) string {
 	ed, d := q.Edition.For(u), *q.Draft
 	d.Unit, d.Tickets = *u, quote.Weighed(d.Tickets, &q.Draft.Unit, u)
-	text := ""
+	text := Risk(q, u, in)
 	if s, err := quote.PriceAll(ed, &d); err == nil {
 		by := s.Total.Sub(q.Price.Total)
 		if by.Sign() >= 0 {
@@ -56,13 +57,46 @@ func Effect(q *quote.Quote, u *config.Unit, changes []rules.Change, in quantity.
 	as := standards.Assume(u.RuleSet, ed.Cat, u)
 	if is, ok := weight.WeighWith(ed.Cat, u, &as, d.Tickets).Figure(front); ok && is.Sense != "" {
 		was, _ := q.Figure(front)
-		text += "Front axle margin " + in.Show(is.Margin(), is.Unit) + ", now " + in.Show(was.Margin(), was.Unit) + ". "
+		text += "Front axle to spare: " + in.Show(was.Margin(), was.Unit) + " → " + in.Show(is.Margin(), is.Unit) + ". "
 	}
 	if plan, err := quote.NextPlan(ed, &d); err == nil {
 		is := plan.EvenOdds
 		text += "Delivery " + is.Long() + later(q.Plan.EvenOdds.DaysUntil(is)) + ". "
 	}
 	return strings.TrimSpace(text + ChangeWords(q, changes))
+}
+
+// risky is what a way out must say first: a margin that is as good as none, and a
+// limit that would be broken as often as not.
+const (
+	noMargin   = 0.5
+	evenChance = 0.5
+)
+
+// Risk names what a unit would have nothing to spare of, or break at even odds:
+// empty where it has enough of everything.
+func Risk(q *quote.Quote, u *config.Unit, in quantity.System) string {
+	ed := q.Edition.For(u)
+	as := standards.Assume(u.RuleSet, ed.Cat, u)
+	tickets := quote.Weighed(q.Draft.Tickets, &q.Draft.Unit, u)
+	var out []string
+	for _, f := range slices.Concat(weight.WeighWith(ed.Cat, u, &as, tickets).Figures, power.Budget(ed.Cat, u, &as).Figures) {
+		was, known := q.Figure(f.Code)
+		switch thin := f.Margin() < noMargin || f.Chance >= evenChance; {
+		case f.Sense == "" || f.Basis == config.FromMemory || f.Basis == config.CommonPractice || !thin:
+		case known && was.Margin() <= f.Margin():
+			// it is so already, and no worse
+		case f.Chance >= evenChance:
+			out = append(out, fmt.Sprintf("%s: %s to spare, and a chance of %.0f %% of being over", f.Label,
+				in.Show(f.Margin(), f.Unit), 100*f.Chance))
+		default:
+			out = append(out, f.Label+": "+in.Show(f.Margin(), f.Unit)+" to spare")
+		}
+	}
+	if out == nil {
+		return ""
+	}
+	return "Only just: " + strings.Join(out, "; ") + ". "
 }
 
 // later words a move of the delivery by calendar days.
@@ -87,7 +121,7 @@ func ChangeWords(q *quote.Quote, changes []rules.Change) string {
 	for _, side := range []struct {
 		added bool
 		words string
-	}{{false, "Gives way: "}, {true, "Comes in: "}} {
+	}{{false, "Removed: "}, {true, "Added: "}} {
 		var names []string
 		for _, c := range changes {
 			if c.Added == side.added {

@@ -34,8 +34,8 @@ func TestEffectsAreWhatComesOfThem(t *testing.T) {
 			is, _ := then.Figure("weight.front-axle")
 			text := propose.Effect(q, &offer.Unit, offer.Changes, quantity.US)
 			assert.Contains(t, text,
-				fmt.Sprintf("Front axle margin %s, now %s.", quantity.US.Show(is.Margin(), quantity.Pound),
-					quantity.US.Show(was.Margin(), quantity.Pound)), o.Label)
+				fmt.Sprintf("Front axle to spare: %s → %s.", quantity.US.Show(was.Margin(), quantity.Pound),
+					quantity.US.Show(is.Margin(), quantity.Pound)), o.Label)
 			assert.Contains(t, text, "Delivery "+then.Plan.EvenOdds.Long()+", ", o.Label)
 			assert.Contains(t, text, then.Price.Total.Sub(q.Price.Total).Show()+". ", o.Label)
 			seen++

@@ -42,13 +42,16 @@ func take(
 	qty := max(u.Qty(id), 1)
 	if g := cat.GroupByID(o.Group); g.Choose != config.ChooseAny {
 		for _, m := range cat.Members(g.ID) {
-			u.Drop(cat.Options[m].ID)
+			rival := &cat.Options[m]
+			u.Drop(rival.ID)
+			u.LeaveOut(rival.ID, rival.Standard)
 		}
 	}
+	u.LeaveOut(id, false)
 	u.Set(config.Pick{Option: id, Qty: qty})
 	on := *d
 	on.Unit = u
-	return ed.Rules.Fill(&u, limits(ed, &on))
+	return ed.Rules.Restore(&u, limits(ed, &on))
 }
 
 // Offers lists the ways to take an option: on the present chassis, and on the

@@ -27,7 +27,8 @@ func TestProposals(t *testing.T) {
 		{"advanced life support in snow, crew of six", quote.Needs{Duty: "als", Roads: "snow", Climate: "cold", Crew: 6, Must: []string{"rest-four", "cot-power"}, Like: []string{"sc-mast"}}, "400000", config.Date{Year: 2027, Month: 9, Day: 1}, ""},
 		{"a neonatal unit", quote.Needs{Duty: "neonatal", Crew: 4}, "", config.Date{}, "The lowest price is delivered on the same day."},
 		{"two patients on gravel", quote.Needs{Duty: "multi", Roads: "gravel", Patients: 2}, "360000", config.Date{}, "The lowest price is delivered on the same day."},
-		{"a diesel Type I", quote.Needs{Type: "I", Fuel: "diesel"}, "", config.Date{}, ""},
+		{"a diesel Type I", quote.Needs{Type: "I", Fuel: "diesel"}, "", config.Date{},
+			"The same unit as the most remaining payload: of all that were worked out none is better by either measure."},
 	} {
 		t.Run(c.reason, func(t *testing.T) {
 			d := quote.Begin(ed, "", "", quotetest.Today)
@@ -88,13 +89,69 @@ func TestProposals(t *testing.T) {
 	}
 }
 
-func TestNoProposal(t *testing.T) {
+// Where nothing has everything the answer is what would have to go, with its figure
+// and the cause, and the unit it offers is one that can be built and keeps the rest.
+func TestGiveUps(t *testing.T) {
 	ed := quotetest.Demo(t)
-	d := quote.Begin(ed, "", "", quotetest.Today)
-	d.Needs = quote.Needs{Crew: 20}
-	s := propose.Propose(ed, d)
-	assert.Empty(t, s.Proposals, "no body seats twenty")
-	assert.Positive(t, s.Refused, "and it is said how many were refused")
+	county := quote.Needs{Type: "I", Drive: "4x4", Fuel: "diesel", ModuleIn: 153, ModuleMostIn: 153, HeadroomIn: 72,
+		Crew: 6, Must: []string{"cot-power", "mount-power"}}
+	for _, c := range []struct {
+		name, reason string
+		needs        quote.Needs
+		budget       string
+		by           config.Date
+		ids          []string // of the first
+		says         string
+	}{
+		{"twenty seats", "no body seats twenty", quote.Needs{Crew: 20}, "", config.Date{}, []string{"crew"},
+			"With 6 seats instead of 20."},
+		{"a low bay", "an inch too high for every Type I", quote.Needs{Type: "I", HeightIn: 100, Crew: 5}, "",
+			config.Date{}, []string{"height"}, "Overall height of 101.1 in instead of 100.0 in."},
+		{"a budget nothing keeps", "the budget is named, not the seats", quote.Needs{Crew: 4}, "125000", config.Date{},
+			[]string{"budget"}, "over your budget."},
+		{"a date nothing keeps", "the date is named", county, "", config.Date{Year: 2027, Month: 4, Day: 28},
+			[]string{"date"}, "14 days after your date."},
+		{"a county's brief", "both wants go before a must", county, "330000", config.Date{Year: 2027, Month: 4, Day: 28},
+			[]string{"budget", "date"}, "over your budget."},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			d := quote.Begin(ed, "", "", quotetest.Today)
+			d.Needs, d.Unit.NeededBy = c.needs, c.by
+			if c.budget != "" {
+				d.Terms.Budget, _ = money.ParseAmount(c.budget)
+			}
+			s := propose.Propose(ed, d)
+			require.NotEmpty(t, s.GiveUps, c.reason)
+			assert.NotEmpty(t, s.Cause, "the cause is named")
+			assert.Equal(t, c.ids, s.GiveUps[0].IDs, c.reason)
+			assert.Contains(t, s.GiveUps[0].Said(), c.says, c.reason)
+			for _, p := range s.Proposals {
+				assert.Len(t, c.needs.Held(ed.For(&p.Unit).Cat, &p.Unit), held(ed, &c.needs, &p.Unit),
+					"%s keeps every must", p.Title)
+			}
+			for i, g := range s.GiveUps {
+				on := d.Clone()
+				on.Unit, on.Needs, on.Terms.Budget, on.Unit.NeededBy = g.Unit, g.Needs, g.Budget, g.NeededBy
+				q, err := quote.Compute(ed, on)
+				require.NoError(t, err)
+				assert.False(t, q.Stopped(), "%d: %s can be built, with the needs as they are then", i, g.Said())
+				assert.True(t, q.Price.Total.Equal(g.Price), "%d: its price is that of its quote", i)
+				assert.LessOrEqual(t, on.OverBudget(q.Price.Total).Sign(), 0, "%d: %s: within the raised budget", i, g.Said())
+				assert.False(t, !g.NeededBy.IsZero() && g.NeededBy.Before(q.Plan.NineInTen), "%d: by the moved date", i)
+			}
+		})
+	}
+}
+
+// held is how many musts the needs have on a unit.
+func held(ed *quote.Edition, n *quote.Needs, u *config.Unit) int {
+	missed := 0
+	for _, m := range n.Missed(ed.For(u).Cat, u) {
+		if !m.Want {
+			missed++
+		}
+	}
+	return len(n.Held(ed.For(u).Cat, u)) + missed
 }
 
 func contains(list []string, id string) bool {

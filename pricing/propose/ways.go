@@ -19,5 +19,15 @@ func WaysTo(q *quote.Quote, id string) Ways {
 		return Ways{Offers: Offers(q, id)}
 	}
 	u, limits := &q.Draft.Unit, quote.Limits(q.Edition, q.Draft)
-	return Ways{Reasons: q.Edition.Rules.Why(u, limits, id), Mends: q.Edition.Rules.Mend(u, limits, id, nil)}
+	w := Ways{Reasons: q.Edition.Rules.Why(u, limits, id), Mends: q.Edition.Rules.Mend(u, limits, id, nil)}
+	for i := range w.Mends { // as the press leaves the unit: with what is standard where it can be
+		m := &w.Mends[i]
+		on := q.Draft.Clone()
+		on.Unit = m.Unit
+		ed := q.Edition.For(&m.Unit)
+		if full, changes, ok := ed.Rules.Restore(&m.Unit, quote.Limits(ed, on)); ok {
+			m.Unit, m.Changes = full, append(m.Changes, changes...)
+		}
+	}
+	return w
 }

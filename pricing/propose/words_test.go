@@ -30,12 +30,12 @@ func TestChangeWords(t *testing.T) {
 		want         string
 	}{
 		{"nothing", "what did not change is not said", nil, ""},
-		{"one out", "a single thing", out[:1], "Gives way: A."},
-		{"one in", "what is added comes in", in[:1], "Comes in: A."},
-		{"both", "what goes is said first", append(in[:1:1], out[1]), "Gives way: B. Comes in: A."},
-		{"five", "five are all named", out[:5], "Gives way: A; B; C; D; E."},
-		{"six", "of six one is counted", out[:6], "Gives way: A; B; C; D; E and 1 more."},
-		{"eight", "each side is cut by itself", append(in[:8:8], out[0]), "Gives way: A. Comes in: A; B; C; D; E and 3 more."},
+		{"one out", "a single thing", out[:1], "Removed: A."},
+		{"one in", "what is added comes in", in[:1], "Added: A."},
+		{"both", "what goes is said first", append(in[:1:1], out[1]), "Removed: B. Added: A."},
+		{"five", "five are all named", out[:5], "Removed: A; B; C; D; E."},
+		{"six", "of six one is counted", out[:6], "Removed: A; B; C; D; E and 1 more."},
+		{"eight", "each side is cut by itself", append(in[:8:8], out[0]), "Removed: A. Added: A; B; C; D; E and 3 more."},
 	} {
 		t.Run(c.name, func(t *testing.T) { assert.Equal(t, c.want, propose.ChangeWords(q, c.changes), c.reason) })
 	}

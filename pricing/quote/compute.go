@@ -115,7 +115,7 @@ func (q *Quote) judged() []*config.Report {
 func (q *Quote) gather(others []config.Finding) {
 	q.Findings = slices.Concat(
 		q.fit(), q.Weight.Findings, q.Power.Findings, q.Space.Findings, standards.Findings(q.Verdicts, q.judged()...),
-		q.Plan.Findings, q.Price.Findings, q.pending(), standards.Remount(q.Edition.Cat, &q.Draft.Unit), others,
+		q.Plan.Findings, q.Price.Findings, q.unmet(), q.pending(), standards.Remount(q.Edition.Cat, &q.Draft.Unit), others,
 	)
 	Worst(q.Findings)
 }
@@ -138,7 +138,7 @@ func (q *Quote) fit() []config.Finding {
 	}
 	var out []config.Finding
 	for _, r := range q.Edition.Rules.Conflict(&q.Draft.Unit, Limits(q.Edition, q.Draft)) {
-		if len(r.Picks) < 2 && len(r.Limits) > 0 && q.stopped(r.Limits[0].Code) {
+		if len(r.Picks) < 2 && len(r.Limits) > 0 && q.stopped(r.Limits[0].Code) || q.onlyUnasked(&r) {
 			continue
 		}
 		out = append(out, config.Finding{
@@ -148,6 +148,15 @@ func (q *Quote) fit() []config.Finding {
 		})
 	}
 	return out
+}
+
+// onlyUnasked reports whether a reason only says that chassis and body are not what
+// was asked for, which the needs say themselves.
+func (q *Quote) onlyUnasked(r *rules.Reason) bool {
+	own := slices.ContainsFunc(r.Picks, func(id string) bool { return q.Edition.Cat.OptionByID(id) != nil })
+	return !own && len(r.Limits) > 0 && !slices.ContainsFunc(r.Limits, func(a rules.Arithmetic) bool {
+		return !strings.HasPrefix(a.Code, needCode)
+	})
 }
 
 // stopped reports whether a check has stopped the unit by a figure.

@@ -172,7 +172,8 @@ func Weighed(list []weight.Ticket, was, after *config.Unit) []weight.Ticket {
 // weight goes.
 func weighedAs(t weight.Ticket, unit *config.Unit) weight.Ticket {
 	u := unit.Clone()
-	u.Proposed, u.Details, u.Own, u.NeededBy, u.PayloadLb = nil, nil, nil, config.Date{}, 0
+	u.Proposed, u.LeftOut, u.Details, u.Own = nil, nil, nil, nil
+	u.NeededBy, u.PayloadLb = config.Date{}, 0
 	for k := range u.Picks {
 		u.Picks[k].Filled = false
 	}

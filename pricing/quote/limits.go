@@ -15,19 +15,33 @@ import (
 	"boxwright/pricing"
 )
 
-// Limits are the sums that picks add up to on any chassis with any body:
-// weights, amps, the inside room that a text which was read asks for, the budget
-// where the terms name one, and on the unit's own
-// chassis and body the days until it is needed.
-func Limits(ed *Edition, d *Draft) *rules.Limits {
+// Limits are the sums that picks add up to on any chassis with any body: weights,
+// amps, the inside room that a text which was read asks for, and the musts of the
+// needs. Every pick, fill, completion and way out keeps them. What is only wanted
+// is not among them, see Wanted.
+func Limits(ed *Edition, d *Draft) *rules.Limits { return limits(ed, d, false) }
+
+// Wanted are the Limits with the wants among them: the budget, the day it is needed,
+// on the unit's own chassis and body, and the needs that the buyer would give way on.
+// Proposals look within them first.
+func Wanted(ed *Edition, d *Draft) *rules.Limits { return limits(ed, d, true) }
+
+func limits(ed *Edition, d *Draft, wants bool) *rules.Limits {
 	cat, u := ed.Cat, d.Unit
 	others := u
 	others.Chassis, others.Body, others.Picks, others.Details, others.Proposed = "", "", nil, nil, nil
-	on := []any{others}
+	others.LeftOut = nil
+	n := d.Needs.clone()
+	if wants {
+		n.Wants = nil
+	} else {
+		others.NeededBy = config.Date{}
+	}
+	on := []any{others, n}
 	if len(d.Tickets) > 0 {
 		on = append(on, d.Tickets, u)
 	}
-	budget := !d.Terms.Budget.IsZero()
+	budget := wants && !d.Terms.Budget.IsZero()
 	if budget {
 		// Credits and minimums stand as the picks earn them now.
 		on = append(on, u.Picks, d.Terms, d.Date)
@@ -40,13 +54,18 @@ func Limits(ed *Edition, d *Draft) *rules.Limits {
 		For: func(chassis, body string) []config.Linear {
 			on := u.Clone()
 			on.Chassis, on.Body = chassis, body
+			own := chassis == u.Chassis && body == u.Body
+			musts, only := n.mustLimits(cat, &on, !own)
+			if only {
+				return musts
+			}
 			as := standards.Assume(u.RuleSet, cat, &on)
 			list := slices.Concat(weight.LimitsWith(cat, &on, &as, ticketsOn(d, &on)), power.Limits(cat, &on, &as),
-				space.Limits(cat, &on, &as))
+				space.Limits(cat, &on, &as), musts)
 			if budget {
 				list = append(list, pricing.Limits(ed.bookOn(d.Date), cat, &on, &d.Terms)...)
 			}
-			if chassis == u.Chassis && body == u.Body {
+			if wants && own {
 				list = append(list, ed.days(&on)...)
 			}
 			return list

@@ -20,34 +20,35 @@ import (
 	"boxwright/web/assets/catalogue"
 )
 
-// Budget and needed day take part in what can still be chosen.
-func TestBudgetAndDayRuleOut(t *testing.T) {
+// Budget and needed day are wants: they rule nothing out. Within the wants what would
+// break them is ruled out, so that proposals can look there first.
+func TestBudgetAndDayRuleNothingOut(t *testing.T) {
 	ed, err := quote.OpenEdition(catalogue.Demo)
 	require.NoError(t, err)
 	d := quote.Begin(ed, "", "", config.Date{Year: 2026, Month: 11, Day: 25})
-	q, err := quote.Compute(ed, d)
-	require.NoError(t, err)
-	require.Equal(t, rules.Open, q.State("mount-power"), "without limits the power-load mount can be had")
-
 	cheap, _, ok := propose.Complete(ed, d, propose.Cheapest)
 	require.True(t, ok)
 	d.Unit = cheap
-	q, err = quote.Compute(ed, d)
+	q, err := quote.Compute(ed, d)
 	require.NoError(t, err)
+	within := func(id string) rules.State {
+		q, err := quote.Compute(ed, d)
+		require.NoError(t, err)
+		assert.Equal(t, rules.Open, q.State(id), "what is only wanted rules nothing out")
+		answer := ed.Rules.AnswerWithin(&d.Unit, quote.Wanted(ed, d), 0)
+		return answer.Of(id)
+	}
+	require.Equal(t, rules.Open, within("mount-power"), "without wants the power-load mount can be had")
 	d.Terms.Budget = q.Price.Total.Add(money.Dollars(5000))
-	q, err = quote.Compute(ed, d)
-	require.NoError(t, err)
-	assert.Equal(t, rules.RuledOut, q.State("mount-power"), "43,000 over a budget that leaves 5,000")
-	why := ed.Rules.Why(&d.Unit, quote.Limits(ed, d), "mount-power")
+	assert.Equal(t, rules.RuledOut, within("mount-power"), "43,000 over a budget that leaves 5,000")
+	why := ed.Rules.Why(&d.Unit, quote.Wanted(ed, d), "mount-power")
 	require.NotEmpty(t, why)
 	require.NotEmpty(t, why[0].Limits)
 	assert.Equal(t, "price.total", why[0].Limits[0].Code)
 
 	d.Terms.Budget = money.Amount{}
 	d.Unit.NeededBy = q.Plan.NineInTen.AddDays(7)
-	q, err = quote.Compute(ed, d)
-	require.NoError(t, err)
-	assert.Equal(t, rules.RuledOut, q.State("cot-incubator"), "its part alone takes longer than the day allows")
+	assert.Equal(t, rules.RuledOut, within("cot-incubator"), "its part alone takes longer than the day allows")
 }
 
 // A state's text that was read takes part in what can still be chosen; what is

@@ -48,6 +48,10 @@ func (ed *Edition) take(d *Draft) (lost []string, changes []rules.Change) {
 		p.Qty = min(p.Qty, max(o.MaxQty, 1))
 		u.Set(p)
 	}
+	u.LeftOut = slices.DeleteFunc(slices.Clone(u.LeftOut), func(id string) bool { return cat.OptionByID(id) == nil })
+	if len(u.LeftOut) == 0 {
+		u.LeftOut = nil
+	}
 	u.Details = slices.DeleteFunc(slices.Clone(u.Details), func(x config.Detail) bool {
 		return cat.OptionByID(x.Option) == nil
 	})

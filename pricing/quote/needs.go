@@ -5,22 +5,35 @@ import (
 	"slices"
 
 	"boxwright/config"
+	"boxwright/config/quantity"
 	"boxwright/pricing"
 )
 
 // Needs are what the buyer asks for in the trade's words, before any chassis
 // or option is chosen. Budget, needed date, standard and loose equipment stand
-// in the terms and the unit.
+// in the terms and the unit. Each need is a must, which every unit offered keeps,
+// unless it stands among Wants: those are shown and weighed. See Asks.
 type Needs struct {
 	Duty     string   `json:"duty,omitempty"`     // id of one of Duties
 	Roads    string   `json:"roads,omitempty"`    // of one of RoadKinds
 	Climate  string   `json:"climate,omitempty"`  // of one of Climates
 	Type     string   `json:"type,omitempty"`     // of chassis: "I", "II" or "III", additional duty or not; empty any
 	Fuel     string   `json:"fuel,omitempty"`     // "diesel" or "gasoline"; empty either
+	Drive    string   `json:"drive,omitempty"`    // "4x2" or "4x4"; empty either
 	Crew     int      `json:"crew,omitempty"`     // people on designated seats, the cab's included
 	Patients int      `json:"patients,omitempty"` // on cots at once
 	Must     []string `json:"must,omitempty"`     // ids of options the unit must have
 	Like     []string `json:"like,omitempty"`     // of options it would have, the dearest to the buyer first
+
+	HeightIn     quantity.Length `json:"height_in,omitempty"`      // overall, at most: the bay's door
+	LengthIn     quantity.Length `json:"length_in,omitempty"`      // overall, at most: the bay
+	HeadroomIn   quantity.Length `json:"headroom_in,omitempty"`    // at least
+	ModuleIn     quantity.Length `json:"module_in,omitempty"`      // length of the module, at least
+	ModuleMostIn quantity.Length `json:"module_most_in,omitempty"` // length of the module, at most
+	LoadingIn    quantity.Length `json:"loading_in,omitempty"`     // loading height at the rear, at most
+	TurningFt    quantity.Feet   `json:"turning_ft,omitempty"`     // turning circle between curbs, at most
+
+	Wants []string `json:"wants,omitempty"` // ids of the needs that are wants, see AskIDs; sorted
 }
 
 // Need is a word of the trade and what it asks of a unit. A catalogue says in
@@ -66,8 +79,24 @@ func (n *Needs) Unknown(cat *config.Catalogue) []string {
 // words are the needs stated that options may be tagged for.
 func (n *Needs) words() []string { return []string{n.Duty, n.Roads, n.Climate} }
 
-// drive the chassis must have; empty any.
+// wordIDs are the ids of those needs, in the same order.
+var wordIDs = []string{"duty", "roads", "climate"}
+
+// IsWant reports whether the buyer would give way on a need, by its id.
+func (n *Needs) IsWant(id string) bool { return slices.Contains(n.Wants, id) }
+
+// IsAsked reports whether an option is asked for, as a must or a would-like.
+func (n *Needs) IsAsked(cat *config.Catalogue, option string) bool {
+	must, like := n.Wishes(cat)
+	return slices.Contains(must, option) || slices.Contains(like, option)
+}
+
+// drive asked for, by itself or for the roads; empty any. A drive that is only for
+// the roads is as firm as these.
 func (n *Needs) drive() string {
+	if n.Drive != "" {
+		return n.Drive
+	}
 	if i := slices.IndexFunc(RoadKinds, func(r Need) bool { return r.ID == n.Roads }); i >= 0 {
 		return RoadKinds[i].Drive
 	}
@@ -91,12 +120,12 @@ func (n *Needs) Wishes(cat *config.Catalogue) (must, like []string) {
 	}
 	for i := range cat.Options {
 		o := &cat.Options[i]
-		for _, w := range n.words() {
+		for i, w := range n.words() {
 			switch {
 			case w == "":
-			case slices.Contains(o.Tags, tagNeeded+w):
+			case slices.Contains(o.Tags, tagNeeded+w) && !n.IsWant(wordIDs[i]):
 				must = add(must, o.ID)
-			case slices.Contains(o.Tags, tagSuits+w):
+			case slices.Contains(o.Tags, tagNeeded+w), slices.Contains(o.Tags, tagSuits+w):
 				like = add(like, o.ID)
 			}
 		}
@@ -104,16 +133,9 @@ func (n *Needs) Wishes(cat *config.Catalogue) (must, like []string) {
 	return must, slices.DeleteFunc(like, func(id string) bool { return slices.Contains(must, id) })
 }
 
-// Suits reports whether a chassis is of the kind asked for.
-func (n *Needs) Suits(c *config.Chassis) bool {
-	drive := n.drive()
-	return (n.Type == "" || c.Type == n.Type || c.Type == n.Type+"-AD") && (n.Fuel == "" || c.Fuel == n.Fuel) &&
-		(drive == "" || c.Drive == drive)
-}
-
 func (n *Needs) clone() Needs {
 	c := *n
-	c.Must, c.Like = slices.Clone(n.Must), slices.Clone(n.Like)
+	c.Must, c.Like, c.Wants = slices.Clone(n.Must), slices.Clone(n.Like), slices.Clone(n.Wants)
 	return c
 }
 
@@ -129,13 +151,21 @@ func (d *Draft) checkNeeds() config.Problems {
 		words     []Need
 	}{{"needs.duty", n.Duty, Duties}, {"needs.roads", n.Roads, RoadKinds}, {"needs.climate", n.Climate, Climates},
 		{"needs.type", n.Type, []Need{{ID: "I"}, {ID: "II"}, {ID: "III"}}}, {"needs.fuel", n.Fuel,
-			[]Need{{ID: "diesel"}, {ID: "gasoline"}}}} {
+			[]Need{{ID: "diesel"}, {ID: "gasoline"}}},
+		{"needs.drive", n.Drive, []Need{{ID: "4x2"}, {ID: "4x4"}}}} {
 		if x.id != "" && !slices.ContainsFunc(x.words, func(w Need) bool { return w.ID == x.id }) {
 			wrong(x.where, "%.40q is not one of the words known here", x.id)
 		}
 	}
-	if n.Crew < 0 || n.Crew > 20 || n.Patients < 0 || n.Patients > 10 {
-		wrong("needs", "a crew is 0 to 20 and patients are 0 to 10")
+	for i := range Sizes {
+		if x := &Sizes[i]; x.get(n) != 0 && !(x.get(n) >= x.From && x.get(n) <= x.To) {
+			wrong("needs."+x.ID, "is %v; the field takes %v to %v, or nothing", x.get(n), x.From, x.To)
+		}
+	}
+	for i, id := range n.Wants {
+		if !slices.Contains(AskIDs, id) || i > 0 && n.Wants[i-1] >= id {
+			wrong("needs.wants", "%.40q is not one of the needs, or they are not sorted, each once", id)
+		}
 	}
 	if len(n.Must) > maxWishes || len(n.Like) > maxWishes {
 		wrong("needs", "at most %d things are asked for by name", maxWishes)

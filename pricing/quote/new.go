@@ -31,7 +31,14 @@ func New(ed *Edition, chassis, body string, today config.Date) *Draft {
 // Begin is a new draft with the default rule set and everything that is
 // standard: a unit as the plant builds it when nobody says otherwise.
 func Begin(ed *Edition, chassis, body string, today config.Date) *Draft {
+	return BeginFor(ed, chassis, body, today, new(Needs))
+}
+
+// BeginFor is Begin for a customer's needs: the unit keeps those musts that chassis
+// and body leave.
+func BeginFor(ed *Edition, chassis, body string, today config.Date, needs *Needs) *Draft {
 	d := New(ed, chassis, body, today)
+	d.Needs = needs.clone()
 	d.Unit.RuleSet = standards.Default()
 	ed = ed.For(&d.Unit)
 	d.Unit, _ = ed.Rules.Start(&d.Unit, Limits(ed, d))

@@ -149,7 +149,8 @@ func flat(d *Draft, kinds int) map[string]string {
 	c.Prev, c.Earlier, c.Issued, c.At = "", "", "", 0
 	c.More = c.More[:kinds]
 	for _, u := range append([]*config.Unit{&c.Unit}, unitsOf(c.More)...) {
-		u.Picks, u.Proposed, u.Details, u.Carried, u.Chassis, u.Body = nil, nil, nil, nil, "", ""
+		u.Picks, u.Proposed, u.LeftOut, u.Details, u.Carried = nil, nil, nil, nil, nil
+		u.Chassis, u.Body = "", ""
 	}
 	data, err := c.Bytes()
 	if err != nil {

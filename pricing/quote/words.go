@@ -18,8 +18,8 @@ func (q *Quote) Words(r rules.Reason, in quantity.System) string {
 	for i := range r.Limits {
 		out = append(out, q.sum(&r.Limits[i], in))
 	}
-	if len(r.Limits) == 0 {
-		out = ruleTexts(r)
+	if !summed(r) {
+		out = append(out, ruleTexts(r)...)
 	}
 	if len(out) == 0 {
 		for _, id := range r.Groups {
@@ -34,10 +34,16 @@ func (q *Quote) Words(r rules.Reason, in quantity.System) string {
 
 // Background is the rules that play a part in a reason whose limit is shown.
 func (q *Quote) Background(r rules.Reason) []string {
-	if len(r.Limits) == 0 {
+	if !summed(r) {
 		return nil
 	}
 	return ruleTexts(r)
+}
+
+// summed reports whether a reason is a sum: of what must be in the unit the rules
+// say why it cannot be.
+func summed(r rules.Reason) bool {
+	return slices.ContainsFunc(r.Limits, func(a rules.Arithmetic) bool { return !strings.HasPrefix(a.Code, hasCode) })
 }
 
 // ruleTexts are the rules' sentences, each once.
@@ -54,6 +60,9 @@ func ruleTexts(r rules.Reason) []string {
 // sum writes a limit's arithmetic as a sentence: what stands, what is asked,
 // what it comes to, and by how much that is too much.
 func (q *Quote) sum(a *rules.Arithmetic, in quantity.System) string {
+	if strings.HasPrefix(a.Code, needCode) {
+		return q.needSum(a, in)
+	}
 	sign, bound, over := 1.0, "at least", "over the limit of"
 	if a.Limit < 0 && q.Assume.Limits[a.Code].Sense == config.AtLeast {
 		sign, bound, over = -1, "at most", "short of" // handed to the rules with both sides negated

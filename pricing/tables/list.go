@@ -36,6 +36,7 @@ var lists = map[string]*list{
 			"supply inverter_w", "supply replaces",
 			"circuit function", "circuit amps", "circuit run_ft", "circuit critical",
 			"work", "parts", "storage_ft3", "headroom_in", "aisle_in", "clauses", "tags",
+			"outside ahead_in", "outside behind_in", "outside above_in", "outside lowers_in",
 		},
 		tells: func(entry any) string {
 			o := entry.(config.Option)

@@ -35,7 +35,7 @@ func TestNeedsToProposals(t *testing.T) {
 	assert.Contains(t, s.Regions["main"], `id="must-cot-power"`, "options are found by their words")
 	s = p.do(Act{Do: "wish", ID: "cot-power", Value: "must"}, Act{Do: "propose"})
 	require.Empty(t, s.Fault)
-	for _, words := range []string{"Lowest price", "Most carrying margin", "Earliest delivery", "Gives up",
+	for _, words := range []string{"Lowest price", "Most remaining payload", "Earliest delivery", "Gives up",
 		"pairs of chassis and module"} {
 		assert.Contains(t, s.Regions["main"], words)
 	}

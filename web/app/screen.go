@@ -9,6 +9,7 @@ import (
 	"boxwright/web/page"
 	"boxwright/web/page/markup"
 	"boxwright/web/session"
+	"boxwright/web/told"
 )
 
 // screen is what is shown of the draft: the area that the reader is in with all
@@ -22,6 +23,7 @@ type screen struct {
 	guide  *guide.Page
 	guided bool                 // the guide has just come to another step
 	strip  *catalogue.Elsewhere // while the quote is one of another edition
+	told   *told.Page           // what the last press changed beyond itself
 }
 
 // load takes from the session what is shown of the draft.
@@ -47,18 +49,22 @@ func (a *App) load(s *session.Session) (*screen, *session.Worked, error) {
 	}
 	p.Words, p.Rows = here.Words, &a.rows
 	draw := here.Load(s, p, w)
+	var changes *told.Page
+	if here.ID != "unit" { // which shows them where the press was
+		changes = told.Load(s, p, w)
+	}
 	frame := &page.Frame{Page: p, Theme: s.View.Theme, Undo: s.Req.Undo, Redo: s.Req.Redo, Kept: s.Req.Kept}
 	for _, a := range tabs {
 		frame.Tabs = append(frame.Tabs, page.Tab{ID: a.ID, Name: a.Name, Gist: a.Gist(p), Codes: a.Codes})
 	}
-	return &screen{p, here.Name, s.Notice, draw, frame, guide.Load(s, p), guided, strip}, w, nil
+	return &screen{p, here.Name, s.Notice, draw, frame, guide.Load(s, p), guided, strip, changes}, w, nil
 }
 
 // regions draws every region of the page, by the id of its element: one piece of
 // HTML after another.
 func (v *screen) regions() map[string][]string {
 	next := v.guide.Point()
-	area := markup.Many(guide.Strip(v.guide), v.strip.Draw(), v.draw()).Pieces()
+	area := markup.Many(guide.Strip(v.guide), v.strip.Draw(), v.told.Draw(), v.draw()).Pieces()
 	tabs := v.frame.Areas().Pieces()
 	for _, pieces := range [][]string{area, tabs} {
 		for i := range pieces {

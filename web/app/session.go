@@ -1,6 +1,7 @@
 package app
 
 import (
+	"cmp"
 	"encoding/json"
 
 	"boxwright/web/session"
@@ -54,9 +55,13 @@ func do(s *session.Session, act session.Act) {
 	f(s, act)
 	switch {
 	case s.Draft != began:
-		s.Other = nil // another quote was taken up, and what was typed wrong was of the one before
+		s.Other, s.View.Told = nil, nil // another quote was taken up, and what was typed wrong was of the one before
 		s.View.Typed, s.View.Wrong = nil, nil
 	case s.Other == nil:
+		if s.Refuse(was) {
+			return
+		}
+		s.TellFrom(was, cmp.Or(act.ID, act.Do))
 		s.Weighed(&was.Unit)
 		if now := &s.Draft.Unit; now.Chassis != was.Unit.Chassis || now.Body != was.Unit.Body {
 			s.Learn()

@@ -106,6 +106,7 @@ export interface View {
   typed?: Record<string, string>;
   wrong?: Record<string, string>;
   list: ListView;
+  told?: Told;
   keeping?: boolean;
 }
 
@@ -145,8 +146,27 @@ export interface ListView {
   taking?: boolean;
 }
 
+export interface Told {
+  at: string;
+  changes: ToldChange[];
+  total: Amount;
+  payload_lb: number;
+  safe: string;
+}
+
 export interface KeptStep {
   draft: Draft;
   said: string;
   when: string;
+}
+
+export interface ToldChange {
+  id: string;
+  added?: boolean;
+  instead?: string;
+  cause?: string;
+  by?: string[];
+}
+
+export interface Amount {
 }

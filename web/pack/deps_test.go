@@ -107,9 +107,11 @@ func TestLayers(t *testing.T) {
 		"web/drawing":  lower("config", "pricing", "web/page"),
 		"web/session":  lower("config", "pricing"), // knows no area, and not how it is drawn
 		"web/guide":    lower("config", "pricing", "web/page", "web/session"),
-		"web/areas":    lower("config", "pricing", "web/areas", "web/drawing", "web/guide", "web/page", "web/session"),
+		"web/told":     lower("config", "pricing", "web/page", "web/session"),
+		"web/areas": lower("config", "pricing", "web/areas", "web/drawing", "web/guide", "web/page", "web/session",
+			"web/told"),
 		"web/app": lower("config", "pricing", "web/areas", "web/drawing", "web/guide", "web/page", "web/session",
-			"web/assets/catalogue"),
+			"web/told", "web/assets/catalogue"),
 	}
 	for _, pkg := range edges(t) {
 		path, imports := pkg[0], pkg[1:]

@@ -3,6 +3,7 @@ package session
 import (
 	"fmt"
 
+	"boxwright/config/rules"
 	"boxwright/pricing/quote"
 )
 
@@ -16,6 +17,8 @@ type Session struct {
 	Pins    []string
 	Faults  []string
 	Notice  string
+	Whole   bool           // another unit was taken up in this one's place: there is no change of it to tell
+	Changes []rules.Change // that completing the unit made in this request, with their causes
 	Steps   []Step
 	Effort  int  // spent on what is undecided, see quote.ComputeWith
 	Private bool // what is shown is the seller's own: the page never keeps it

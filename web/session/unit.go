@@ -3,7 +3,6 @@ package session
 import (
 	"cmp"
 	"slices"
-	"strconv"
 	"strings"
 
 	"boxwright/config"
@@ -11,22 +10,8 @@ import (
 	"boxwright/pricing/quote"
 )
 
-// Tell words what the program changed to keep the unit whole.
-func (s *Session) Tell(changes []rules.Change) {
-	cat := s.Memory.Edition.Cat
-	for i, c := range changes {
-		if i == 4 {
-			s.Notice += " And " + strconv.Itoa(len(changes)-i) + " more."
-			break
-		}
-		if c.Added {
-			s.Notice += " Also added: " + cat.LabelOf(c.Option) + "."
-		} else {
-			s.Notice += " Gave way: " + cat.LabelOf(c.Option) + "."
-		}
-	}
-	s.Notice = strings.TrimSpace(s.Notice)
-}
+// Tell notes what completing the unit changed, and why; see TellFrom.
+func (s *Session) Tell(changes []rules.Change) { s.Changes = append(s.Changes, changes...) }
 
 // Limits of the draft as it is.
 func (s *Session) Limits() *rules.Limits { return quote.Limits(s.Memory.Edition, s.Draft) }
@@ -70,9 +55,43 @@ func (s *Session) Begin() {
 	}
 }
 
-// Refill completes the unit after a change and tells what gave way.
+// Refill completes the unit after a change, with what is standard coming back where
+// it can, and notes what changed.
 func (s *Session) Refill() {
-	full, changes, _ := s.Rules().Fill(&s.Draft.Unit, s.Limits())
+	full, changes, _ := s.Rules().Restore(&s.Draft.Unit, s.Limits())
 	s.Draft.Unit = full // where something cannot stand together the findings say so
 	s.Tell(changes)
+}
+
+// Breaks lists the musts that another draft's unit kept and this one's does not, as
+// they are asked for now.
+func (s *Session) Breaks(was *quote.Draft) []string {
+	n, ed := &s.Draft.Needs, s.Memory.Edition
+	held := n.Held(ed.For(&was.Unit).Cat, &was.Unit)
+	if len(held) == 0 {
+		return nil
+	}
+	now := n.Held(ed.For(&s.Draft.Unit).Cat, &s.Draft.Unit)
+	return slices.DeleteFunc(held, func(code string) bool { return slices.Contains(now, code) })
+}
+
+// Refuse takes back a press that would break a must which the unit of the draft
+// before kept, and says so.
+func (s *Session) Refuse(was *quote.Draft) bool {
+	broken := s.Breaks(was)
+	if len(broken) == 0 {
+		return false
+	}
+	s.Draft, s.Notice, s.Changes = was, "", nil
+	q, err := s.Compute()
+	if err != nil {
+		return true
+	}
+	var names []string
+	for _, code := range broken {
+		names = append(names, q.LabelOfNeed(code))
+	}
+	s.Fault("That was not done, since the unit would no longer have what the customer asked for: %s. Where they would "+
+		"give way, say so in Needs.", strings.Join(names, "; "))
+	return true
 }

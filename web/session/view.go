@@ -37,6 +37,7 @@ type View struct {
 	Typed    map[string]string `json:"typed,omitempty"`     // text in a field that could not be taken
 	Wrong    map[string]string `json:"wrong,omitempty"`     // and why, by field
 	List     ListView          `json:"list,omitzero"`       // how the purchaser's list is looked at
+	Told     *Told             `json:"told,omitempty"`      // what the last press changed beyond itself
 	Keeping  bool              `json:"keeping,omitempty"`   // the catalogue's own part is shown in the place of Needs
 }
 

@@ -8,35 +8,52 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"boxwright/config"
-	"boxwright/config/rules"
 	"boxwright/pricing/quote"
 	"boxwright/web/assets/catalogue"
 )
 
-// What the program changed by itself is named up to four things.
+// What a press changed beyond itself is told whole: what came, what went, what was
+// exchanged, and not the thing pressed nor what it replaces.
 func TestChangesAreTold(t *testing.T) {
 	ed, err := quote.OpenEdition(catalogue.Demo)
 	require.NoError(t, err)
-	var list []rules.Change
-	for i, name := range []string{"a", "b", "c", "d", "e", "f"} {
-		o := &ed.Cat.Options[i]
-		o.Label = "Thing " + name
-		list = append(list, rules.Change{Option: o.ID, Added: i%2 == 0})
-	}
+	today := config.Date{Year: 2026, Month: 11, Day: 25}
 	for _, c := range []struct {
-		name, reason string
-		changes      []rules.Change
-		want         string
+		name, reason, at string
+		do               func(u *config.Unit)
+		want             []ToldChange
 	}{
-		{"none", "nothing is said of nothing", nil, "Done."},
-		{"two", "added and taken out are told apart", list[:2], "Done. Also added: Thing a. Gave way: Thing b."},
-		{"four", "four are all named", list[:4], "Done. Also added: Thing a. Gave way: Thing b. Also added: Thing c. Gave way: Thing d."},
-		{"six", "the rest is counted", list, "Done. Also added: Thing a. Gave way: Thing b. Also added: Thing c. Gave way: Thing d. And 2 more."},
+		{"only the thing pressed", "nothing is said of nothing", "fb-push", func(u *config.Unit) {
+			u.Drop("fb-stock")
+			u.Set(config.Pick{Option: "fb-push", Qty: 1})
+		}, nil},
+		{"one more", "also a single thing is told", "fb-push", func(u *config.Unit) {
+			u.Drop("fb-stock")
+			u.Set(config.Pick{Option: "fb-push", Qty: 1})
+			u.Drop("roof-drip")
+		}, []ToldChange{{ID: "roof-drip"}}},
+		{"an exchange", "of one group it is one change", "fb-push", func(u *config.Unit) {
+			u.Drop("rs-flip")
+			u.Set(config.Pick{Option: "rs-fixed", Qty: 1, Filled: true})
+		}, []ToldChange{{ID: "rs-fixed", Added: true, Instead: "rs-flip"}}},
+		{"another chassis", "by something else pressed", "new", func(u *config.Unit) { u.Chassis = "med-19500-175-diesel" },
+			[]ToldChange{{ID: "med-19500-175-diesel", Added: true, Instead: "cut-14500-158-gas"}}},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			s := &Session{Memory: &Memory{Edition: ed}, Notice: "Done."}
-			s.Tell(c.changes)
-			assert.Equal(t, c.want, s.Notice, c.reason)
+			s := &Session{Memory: &Memory{Edition: ed}, Req: &Request{Today: today}, View: &View{}}
+			s.Draft = quote.Begin(ed, "cut-14500-158-gas", "mod-146-72", today)
+			was := s.Draft.Clone()
+			c.do(&s.Draft.Unit)
+			s.TellFrom(was, c.at)
+			if c.want == nil {
+				assert.Nil(t, s.View.Told, c.reason)
+				return
+			}
+			require.NotNil(t, s.View.Told, c.reason)
+			assert.Equal(t, c.want, s.View.Told.Changes, c.reason)
+			w, err := (&Session{Memory: s.Memory, Req: s.Req, View: s.View, Draft: was}).Work()
+			require.NoError(t, err)
+			assert.True(t, w.Quote.Price.Total.Equal(s.View.Told.Total), "and what the unit came to before")
 		})
 	}
 }

@@ -18,6 +18,7 @@ type Worked struct {
 	TooLate   Later[map[string]float64] // options that would miss the needed day, by how many working days
 	Mountings Later[[]quote.Mounting]   // an existing module on every chassis, by system of units
 	Ways      Later[propose.Ways]       // why not, and how nevertheless, by the thing asked about
+	Told      Later[map[string]string]  // why the last press changed more than itself
 	Answers   Later[[]bid.Answer]       // to the purchaser's list, by the list
 	TakingAll Later[*bid.Preview]       // what meeting all of it would do; nil where nothing can be taken
 }
@@ -45,6 +46,7 @@ func (s *Session) Work() (*Worked, error) {
 		*w = Worked{Draft: data, Quote: q, effort: s.Effort}
 		w.Delays.name, w.TooLate.name = "delays "+name, "too late "+name
 		w.Mountings.name, w.Ways.name = "mountings "+name, "ways "+name
+		w.Told.name = "told " + name
 		w.Answers.name, w.TakingAll.name = "answers", "taking all "+name
 	}
 	return w, nil

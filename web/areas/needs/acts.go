@@ -3,8 +3,11 @@ package needs
 import (
 	"fmt"
 	"slices"
+	"strconv"
+	"strings"
 
 	"boxwright/config"
+	"boxwright/config/quantity"
 	"boxwright/config/standards"
 	"boxwright/pricing/propose"
 	"boxwright/pricing/quote"
@@ -14,13 +17,16 @@ import (
 // startNew begins a quote on a chassis, keeping the parties.
 func startNew(s *session.Session, a session.Act) {
 	old := s.Draft
-	s.Draft = quote.Begin(s.Memory.Edition, a.ID, a.Value, s.Req.Today)
+	s.Draft = quote.BeginFor(s.Memory.Edition, a.ID, a.Value, s.Req.Today, &old.Needs)
 	s.Draft.Seller, s.Draft.Buyer, s.Draft.Title, s.Draft.Number = old.Seller, old.Buyer, old.Title, old.Number
-	s.Draft.Needs, s.Draft.Requirements = old.Needs, old.Requirements
+	s.Draft.Requirements = old.Requirements
 	s.Draft.Unit.RuleSet, s.Draft.Unit.NeededBy, s.Draft.Unit.Details = old.Unit.RuleSet, old.Unit.NeededBy,
 		old.Unit.Details
 	s.Draft.Tickets, s.Draft.Wiring = old.Tickets, old.Wiring
 	s.Weighed(&old.Unit)
+	if s.Refuse(old) {
+		return
+	}
 	s.Notice = "A new unit was begun. Undo brings the earlier one back."
 	s.Learn()
 }
@@ -32,16 +38,15 @@ func needField(name string) session.Setter {
 		before := s.Draft.Needs
 		n := &s.Draft.Needs
 		texts := map[string]*string{"duty": &n.Duty, "roads": &n.Roads, "climate": &n.Climate, "type": &n.Type,
-			"fuel": &n.Fuel}
-		counts := map[string]*int{"crew": &n.Crew, "patients": &n.Patients}
+			"fuel": &n.Fuel, "drive": &n.Drive}
 		if to := texts[name]; to != nil {
 			*to = a.Value
-		} else if to := counts[name]; to != nil {
-			v, err := session.CountOf(a.Value, 0, 20)
+		} else if size := quote.SizeByID(name); size != nil {
+			v, err := readSize(s, a.Value, size)
 			if err != nil {
 				return err
 			}
-			*to = v
+			size.Ask(n, v)
 		} else {
 			return fmt.Errorf("there is no field %q", name)
 		}
@@ -49,6 +54,39 @@ func needField(name string) session.Setter {
 			s.Draft.Needs = before
 			return ps
 		}
+		return nil
+	}
+}
+
+// readSize reads the number of a need; empty is 0.
+func readSize(s *session.Session, typed string, size *quote.Size) (float64, error) {
+	if size.Unit == quantity.Foot { // a number alone is feet, or meters
+		if strings.Trim(typed, "0123456789., ") == "" && strings.TrimSpace(typed) != "" {
+			typed += map[bool]string{false: " ft", true: " m"}[s.View.Metric]
+		}
+		v, err := s.Between(typed, quantity.Inch, 12*size.From, 12*size.To)
+		return v / 12, err
+	}
+	if size.Unit != quantity.Count {
+		return s.Between(typed, size.Unit, size.From, size.To)
+	}
+	n, err := session.CountOf(typed, int(size.From), int(size.To))
+	return float64(n), err
+}
+
+// strengthField makes a need a must or a want: an option one that the unit must have or
+// that the customer would like.
+func strengthField(id string) session.Setter {
+	return func(s *session.Session, a session.Act) error {
+		want := a.Value == "want"
+		if s.Memory.Edition.Cat.OptionByID(id) != nil {
+			wish(s, session.Act{ID: id, Value: map[bool]string{false: "must", true: "like"}[want]})
+			return nil
+		}
+		if !slices.Contains(quote.AskIDs, id) {
+			return fmt.Errorf("there is no need %q", id)
+		}
+		s.Draft.Needs.SetWant(id, want)
 		return nil
 	}
 }
@@ -94,18 +132,39 @@ func takeProposal(s *session.Session, a session.Act) {
 	answer := s.Memory.Proposals.Now(needsKey(s), func() *propose.Search { return answerNeeds(s) })
 	for _, p := range answer.Proposals {
 		if string(p.Goal) == a.ID {
-			aside := s.PinDraft()
-			said := s.Draft.Unit.Details
-			s.Draft.Unit = p.Unit.Clone()
-			s.Draft.Unit.Details = said
-			s.Notice = p.Title + " is in work."
-			if aside {
-				s.Notice += " The unit worked on before is set aside in Compare."
-			}
+			takeUnit(s, &p.Unit)
+			s.Notice = p.Title + " is in work." + s.Notice
 			return
 		}
 	}
 	s.Fault("That proposal is no longer there: ask again.")
+}
+
+// takeUnit works on another unit, with the one before set aside.
+func takeUnit(s *session.Session, u *config.Unit) {
+	aside := s.PinDraft()
+	said := s.Draft.Unit.Details
+	s.Draft.Unit = u.Clone()
+	s.Draft.Unit.Details = said
+	s.Whole = true
+	if s.Notice = ""; aside {
+		s.Notice = " The unit worked on before is set aside in Compare."
+	}
+}
+
+// giveUp asks for a little less, and takes the unit that has the rest.
+func giveUp(s *session.Session, a session.Act) {
+	list := answerNeeds(s).GiveUps
+	i, err := strconv.Atoi(a.ID)
+	if err != nil || i < 0 || i >= len(list) {
+		s.Fault("That is no longer offered: propose again.")
+		return
+	}
+	g := &list[i]
+	takeUnit(s, &g.Unit)
+	s.Draft.Needs = g.Needs
+	s.Draft.Terms.Budget, s.Draft.Unit.NeededBy = g.Budget, g.NeededBy
+	s.Notice = "The needs say so now, and the unit is in work. " + strings.Join(g.Words, " ") + s.Notice
 }
 
 // loadProposals shows those that answer the needs as they are now.

@@ -2,8 +2,10 @@ package needs
 
 import (
 	"slices"
+	"strconv"
 	"strings"
 
+	"boxwright/config"
 	"boxwright/pricing/propose"
 	"boxwright/pricing/quote"
 	"boxwright/web/page"
@@ -24,35 +26,98 @@ func proposals(p *Page) Part {
 		}
 		return out
 	}
-	return El("section", Class("block screen"), At("id", "proposals"), At("tabindex", "-1"),
-		El("h2", Text("What it is for")),
-		El("p", Class("lead"),
-			Text("Say what the unit must do, and three full units that can be built are proposed: the lowest price, "+
-				"the most carrying margin, the earliest delivery. The day it is needed, the standard, the equipment "+
-				"and the people's weights count too.")),
+	return El("section", Class("block screen"), At("id", "proposals"), At("tabindex", "-1"), El("h2", Text("What it is "+
+		"for")),
+		El("p", Class("lead"), Text("Say what the unit must do, and three full units that can be built are proposed: "+
+			"the lowest price, the most remaining payload, the earliest delivery. What is a must is never given up "+
+			"by itself; a want is shown and weighed. The day it is needed, the standard, the equipment and the "+
+			"people's weights count too.")),
 		El("div", Class("fields"),
 			page.Choose(p.Page, "needs.duty", "Duty", n.Duty, "", words(quote.Duties, "any")),
-			page.Number(p.Page, "needs.crew", "Seats for", page.DayCount(n.Crew), "people",
-				"Driver and crew; empty takes what comes"),
-			page.Number(p.Page, "needs.patients", "Patients on cots", page.DayCount(n.Patients), "at once", ""),
+			size(p, "crew", "people", "Driver and crew; empty takes what comes"),
+			size(p, "patients", "at once", ""),
+			page.Choose(p.Page, "needs.type", "Type", n.Type, "", []page.Choice{{"", "any"}, {"I", "I, cab-chassis"},
+				{"II", "II, van"}, {"III", "III, cutaway"}}),
+			page.Choose(p.Page, "needs.fuel", "Fuel", n.Fuel, "", []page.Choice{{"", "either"}, {"gasoline",
+				"gasoline"}, {"diesel", "diesel"}}),
+			page.Choose(p.Page, "needs.drive", "Drive", n.Drive, "", []page.Choice{{"", "either"}, {"4x2", "4x2"},
+				{"4x4", "4x4"}}),
 			page.Choose(p.Page, "needs.roads", "Roads", n.Roads, "Snow and grades ask for four-wheel drive",
 				words(quote.RoadKinds, "any")),
 			page.Choose(p.Page, "needs.climate", "Climate", n.Climate, "", words(quote.Climates, "any")),
-			page.Choose(p.Page, "needs.type", "Type", n.Type, "",
-				[]page.Choice{{"", "any"}, {"I", "I, cab-chassis"}, {"II", "II, van"}, {"III", "III, cutaway"}}),
-			page.Choose(p.Page, "needs.fuel", "Fuel", n.Fuel, "",
-				[]page.Choice{{"", "either"}, {"gasoline", "gasoline"}, {"diesel", "diesel"}}),
 			page.Number(p.Page, "terms.budget", "Budget", page.Blank(d.Terms.Budget), p.Q.Book.Currency,
 				"For the whole order"),
 		),
+		El("h3", Text("Module, station and road")),
+		El("div", Class("fields"),
+			size(p, "module", "", ""), size(p, "module_most", "", ""),
+			size(p, "headroom", "", "At least, over the floor"),
+			size(p, "height", "", "The bay's door, roof equipment included"),
+			size(p, "length", "", "The bay, bumpers and steps included"),
+			size(p, "loading", "", "At most, at the rear, loaded"),
+			size(p, "turning", "", "At most, between curbs"),
+		),
 		wishes(p),
-		El("div", Class("row-tools"), page.Action("propose", "", "", "Propose three units", Class("main"),
-			At("id", "propose")),
+		asks(p),
+		El("div", Class("row-tools"), page.Action("propose", "", "", "Propose three units", Class("main"), At("id",
+			"propose")),
 			If(p.View.Proposed != "" && p.Search == nil && !p.Proposing,
 				El("span", Class("soft"), Text("The needs have changed: propose again.")))),
-		If(p.Proposing, El("div", At("id", "proposals"), At("tabindex", "-1"), page.Working())),
+		If(p.Proposing, El("div", Class("proposing"), At("id", "proposing"), page.Working())),
 		When(p.Search != nil, func() Part { return proposed(p) }),
 	)
+}
+
+// size is the field of a need that is a number.
+func size(p *Page, id, unit, hint string) Part {
+	s := quote.SizeByID(id)
+	value := ""
+	if v := s.Asked(&p.Q.Draft.Needs); v != 0 {
+		value = p.Plain(v, s.Unit)
+	}
+	if unit == "" {
+		unit = p.UnitName(s.Unit)
+	}
+	label := s.Label
+	if id == "crew" {
+		label = "Seats for"
+	}
+	return page.Number(p.Page, "needs."+id, label, value, unit, hint)
+}
+
+// asks lists what was asked for beside what the unit in work has, and lets the
+// customer say what is a must.
+func asks(p *Page) Part {
+	list := p.Q.Asks(p.System())
+	if len(list) == 0 {
+		return nil
+	}
+	t := page.Table{Caption: "What the customer asked for, and the unit in work", Class: "cards",
+		Heads: []string{"Need", "Asked for", "The unit has", "", "How firm"}}
+	for _, a := range list {
+		state := Many(page.Mark(""), Text(" met"))
+		if a.Missed != "" {
+			mark := config.Warn
+			if a.Must {
+				mark = config.Stop
+			}
+			state = Many(page.Mark(mark), Text(" "+a.Missed))
+		}
+		firm := Text(map[bool]string{false: "want", true: "must"}[a.Must])
+		if a.Said {
+			firm = El("select", At("id", "f-strength."+a.ID), At("data-act", "set"), At("data-id", "strength."+a.ID),
+				At("aria-label", "How firm: "+a.Label),
+				page.Options(map[bool]string{false: "want", true: "must"}[a.Must],
+					[]page.Choice{{"must", "must"}, {"want", "want"}}))
+		}
+		from := ""
+		if a.From != "Needs" {
+			from = a.From
+		}
+		t.Rows = append(t.Rows, []Part{Many(Text(a.Label), If(from != "", El("span", Class("how"), Text(from)))),
+			Text(a.Wanted), Text(a.Has), state, firm})
+	}
+	return t.Draw()
 }
 
 // wishes are the options asked for by name, and a search for more.
@@ -100,34 +165,59 @@ func wishes(p *Page) Part {
 		If(found != nil, El("ul", Class("wishes"), Many(found...))))
 }
 
-// proposed are the three units and how they were found.
+// proposed are the three units, what would have to go where none meets everything,
+// and how they were found.
 func proposed(p *Page) Part {
 	s := p.Search
-	said := page.Count(s.Pairs, "pair", "pairs") + " of chassis and module can meet the needs"
+	said := page.Count(s.Pairs, "pair", "pairs") + " of chassis and module can meet the musts"
 	if s.Refused > 0 {
-		said += ", " + page.Whole(s.Refused) + " cannot"
+		said += ", " + page.Whole(s.Refused) + " more of the kind asked for cannot"
 	}
+	said += "; " + page.Count(s.Finished, "unit was", "units were") + " worked out to the last option"
 	if s.Unlooked > 0 {
-		said += ", " + page.Whole(s.Unlooked) + " were not looked at"
+		said += ", and " + page.Count(s.Unlooked, "pair was", "pairs were") + " left at an estimate of price, date " +
+			"and weight"
 	}
-	said += ". For each aim the most promising were worked out to the last option, " + page.Whole(s.Finished) +
-		" in all; of the others a plain unit was weighed, priced and dated. Nothing better was found; that none " +
-		"exists is not proven."
+	said += ". Nothing better was found; that none exists is not proven."
 	if s.Unknown != nil {
 		said += " The catalogue says nothing of: " + strings.Join(s.Unknown, ", ") + "."
 	}
-	if len(s.Proposals) == 0 {
-		return El("p", Class("notice"),
-			Text("No unit of this catalogue meets these needs. Take a must-have off, or ask for fewer seats or "+
-				"patients. "+said))
+	return Many(
+		giveUps(p),
+		When(len(s.Proposals) > 0, func() Part {
+			return El("div", Class("three"), Each(s.Proposals, func(_ int, x propose.Proposal) Part {
+				return card(p, &x)
+			}))
+		}),
+		If(len(s.Proposals)+len(s.GiveUps) == 0, El("p", Class("notice"), Text("No unit of this catalogue meets the "+
+			"musts, nor does one without any of them that was tried."))),
+		El("p", Class("how"), Text(said)))
+}
+
+// giveUps offers what would have to go, the mildest first.
+func giveUps(p *Page) Part {
+	s := p.Search
+	if len(s.GiveUps) == 0 {
+		return nil
 	}
-	return Many(El("div", Class("three"), Each(s.Proposals, func(_ int, x propose.Proposal) Part {
-		return card(p, &x)
-	})), El("p", Class("how"), Text(said)))
+	return El("section", Class("give-ups"), At("id", "give-ups"), El("h3", Text("No unit found has everything")),
+		El("p", Text(s.Cause+" Any one of these is enough:")),
+		El("ul", Class("mends"), Each(s.GiveUps, func(i int, g propose.GiveUp) Part {
+			n := strconv.Itoa(i)
+			how := p.Q.Edition.Cat.LabelOf(g.Unit.Chassis) + " · " + p.Q.Edition.Cat.LabelOf(g.Unit.Body) + ". " +
+				p.Q.Price.Currency + " " + g.Price.Show() + ", at nine in ten " + g.Safe.Long() + "."
+			if len(g.Missing) > 0 {
+				how += " Leaves out " + page.Count(len(g.Missing), "standard item", "standard items") + ": " +
+					p.Q.Labels(g.Missing) + "."
+			}
+			return El("li", El("p", Text(g.Said())),
+				page.Action("give-up", n, "", g.Press(), At("id", "give-up-"+n)), El("span", Class("how"), Text(how)))
+		})))
 }
 
 func card(p *Page, x *propose.Proposal) Part {
 	q := x.Quote
+	taken := quote.SameLoad(&x.Unit, &p.Q.Draft.Unit, false)
 	figure := func(code string) Part {
 		f, _ := q.Figure(code)
 		if f.Sense != "" {
@@ -147,8 +237,22 @@ func card(p *Page, x *propose.Proposal) Part {
 		El("dl", row("Payload left", figure("weight.payload-left")), row("Front axle", figure("weight.front-axle")),
 			row("Amps, hot idle", figure("power.idle")), row("Seats", figure("space.seats")),
 			row("Even odds", Text(q.Plan.EvenOdds.Long())), row("Nine in ten", Text(q.Plan.NineInTen.Long()))),
+		If(taken, El("p", El("span", Class("tag mine"), Text("This is the unit in work")))),
 		If(x.Ties != nil, El("p", Class("notice"), Text(strings.Join(x.Ties, " ")))),
 		list("Does not meet", x.Misses), list("Gives up", x.Gives),
+		list("Does without", withoutWords(p, x)),
 		page.Action("take-proposal", string(x.Goal), "", "Take this one", At("id", "take-"+string(x.Goal)),
 			At("aria-label", "Take: "+x.Title)))
+}
+
+// withoutWords names the would-likes and the standard items a proposal has not.
+func withoutWords(p *Page, x *propose.Proposal) []string {
+	var out []string
+	for _, id := range x.Dropped {
+		out = append(out, p.Q.Edition.Cat.LabelOf(id))
+	}
+	for _, id := range x.Missing {
+		out = append(out, p.Q.Edition.Cat.LabelOf(id)+" (standard)")
+	}
+	return out
 }

@@ -18,6 +18,7 @@ var acts = map[string]session.Do{
 	"wish":            wish,
 	"propose":         findProposals,
 	"take-proposal":   takeProposal,
+	"give-up":         giveUp,
 	"paste-list":      func(s *session.Session, a session.Act) { a.ID = "list"; s.Set(a, pasteList) },
 	"clear-list":      func(s *session.Session, _ session.Act) { s.Draft.Requirements = nil },
 	"show-list":       showList,
@@ -57,4 +58,5 @@ var families = map[string]session.SetterByName{
 	"needs":    needField,
 	"req":      requirementField,
 	"rule":     ruleField,
+	"strength": strengthField,
 }

@@ -25,8 +25,7 @@ func pick(s *session.Session, a session.Act) {
 	u := &s.Draft.Unit
 	s.Right("qty-" + o.ID)
 	if !a.On {
-		u.Drop(o.ID)
-		s.Refill()
+		takeOut(s, o.ID)
 		return
 	}
 	if !u.Has(o.ID) && judge(s, o.ID) == rules.RuledOut {
@@ -47,13 +46,29 @@ func pick(s *session.Session, a session.Act) {
 	s.Tell(changes)
 }
 
+// takeOut takes an option out. What is standard then stays out, and one that
+// something holds in shows what does.
+func takeOut(s *session.Session, id string) {
+	cat := s.Memory.Edition.For(&s.Draft.Unit).Cat
+	o, u := cat.OptionByID(id), &s.Draft.Unit
+	u.Drop(id)
+	u.LeaveOut(id, o.Standard)
+	if !o.Standard && cat.GroupByID(o.Group).Choose != config.ChooseAny {
+		for _, m := range cat.Members(o.Group) {
+			u.LeaveOut(cat.Options[m].ID, false) // what it stood in the place of may come back
+		}
+	}
+	s.Refill()
+	if s.View.Asked = ""; s.Draft.Unit.Has(id) {
+		s.Draft.Unit.LeaveOut(id, false)
+		s.View.Asked = id
+		s.Notice = o.Label + " has to stay in. See why beside it."
+	}
+}
+
 // takeOffer takes an option in one of the ways offered, worked out again from
 // the same unit.
 func takeOffer(s *session.Session, a session.Act) {
-	q, err := s.Compute()
-	if err != nil {
-		return
-	}
 	offers := waysTo(s, a.ID).Offers
 	i, err := strconv.Atoi(a.Value)
 	if err != nil || i < 0 || i >= len(offers) {
@@ -63,7 +78,8 @@ func takeOffer(s *session.Session, a session.Act) {
 	s.Draft.Unit = offers[i].Unit.Clone()
 	s.View.Asked = ""
 	s.Step(session.Step{Do: "focus", ID: "o-" + a.ID}) // the button pressed is gone
-	s.Notice = s.Memory.Edition.Cat.LabelOf(a.ID) + " is in. " + propose.ChangeWords(q, offers[i].Changes)
+	s.Notice = s.Memory.Edition.Cat.LabelOf(a.ID) + " is in."
+	s.Tell(offers[i].Changes)
 }
 
 // release makes a deliberate pick give way again.
@@ -71,7 +87,7 @@ func release(s *session.Session, a session.Act) {
 	if p := s.Draft.Unit.Find(a.ID); p != nil {
 		p.Filled = true
 		s.Refill()
-		s.Notice = s.Memory.Edition.Cat.LabelOf(a.ID) + " may now give way to other choices. " + s.Notice
+		s.Notice = s.Memory.Edition.Cat.LabelOf(a.ID) + " may now give way to other choices."
 	}
 }
 
@@ -83,16 +99,27 @@ func keep(s *session.Session, a session.Act) {
 	}
 }
 
-// complete fills every group: with what is standard, or for a goal.
+// complete fills every group: with what is standard, or for a goal. What a goal
+// leaves out of the standard stays out until it is asked for as standard again.
 func complete(s *session.Session, a session.Act) {
+	u := &s.Draft.Unit
 	if a.ID == "" {
-		s.Refill()
+		u.LeftOut = nil
+		u.Picks = slices.DeleteFunc(u.Picks, func(p config.Pick) bool { return p.Filled })
+		if full, ok := s.Rules().Start(u, s.Limits()); ok {
+			*u = full
+		} else {
+			s.Refill()
+		}
 		return
 	}
 	full, said, ok := propose.Complete(s.Memory.Edition, s.Draft, propose.Goal(a.ID))
 	if !ok {
 		s.Notice = "No full unit keeps your choices and every limit; what stands in the way is listed."
 		return
+	}
+	for _, id := range propose.Absent(s.Memory.Edition, &full) {
+		full.LeaveOut(id, true)
 	}
 	s.Draft.Unit = full
 	s.Notice = said
@@ -111,10 +138,10 @@ func setQty(s *session.Session, a session.Act) {
 	}
 	s.Right("qty-" + a.ID)
 	if n == 0 {
-		s.Draft.Unit.Drop(o.ID)
-	} else {
-		s.Draft.Unit.Set(config.Pick{Option: o.ID, Qty: n})
+		takeOut(s, o.ID)
+		return
 	}
+	s.Draft.Unit.Set(config.Pick{Option: o.ID, Qty: n})
 	s.Refill()
 }
 

@@ -5,10 +5,11 @@ import (
 	"boxwright/web/page"
 	"boxwright/web/page/markup"
 	"boxwright/web/session"
+	"boxwright/web/told"
 )
 
 func load(s *session.Session, p *page.Page, w *session.Worked) func() markup.Part {
-	v := &Page{Page: p, View: s.View, Notice: s.Notice}
+	v := &Page{Page: p, View: s.View, Notice: s.Notice, Told: told.Load(s, p, w)}
 	if id := s.View.Asked; id != "" {
 		ways, there := w.Ways.For(s, id, func() propose.Ways { return propose.WaysTo(w.Quote, id) })
 		if there {

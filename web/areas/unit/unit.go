@@ -16,6 +16,7 @@ import (
 	"boxwright/web/page"
 	. "boxwright/web/page/markup"
 	"boxwright/web/session"
+	"boxwright/web/told"
 )
 
 // Area is the value by which web/app knows the area.
@@ -36,6 +37,7 @@ type Page struct {
 	View   *session.View
 	Notice string
 	Ways   *propose.Ways // answers the open "why"; nil while it is worked out
+	Told   *told.Page    // what the last press changed beyond itself
 }
 
 func gist(p *page.Page) string {
@@ -60,9 +62,29 @@ func draw(p *Page) Part {
 		completions(p),
 		// always there: the rest keeps its place
 		El("p", Class("notice"), Flag("hidden", p.Notice == ""), Text(p.Notice)),
+		When(!p.toldInRow(), func() Part { return p.Told.Draw() }),
 		chapters(p),
 		chapter(p),
 	)
+}
+
+// toldAt reports whether the last press was at this thing and changed others.
+func (p *Page) toldAt(id string) bool { return p.Told != nil && p.Told.Told.At == id }
+
+// toldInRow reports whether the row of what was pressed is in sight.
+func (p *Page) toldInRow() bool {
+	if p.Told == nil {
+		return false
+	}
+	at, here := p.Told.Told.At, p.View.ChapterIn(p.Q.Edition.Cat)
+	cat := p.Q.Edition.Cat
+	switch o := cat.OptionByID(at); {
+	case o != nil:
+		return cat.GroupByID(o.Group).Chapter == here && p.Shown(o)
+	case cat.ChassisByID(at) != nil:
+		return here == session.ChapterChassis
+	}
+	return cat.BodyByID(at) != nil && here == session.ChapterModule
 }
 
 // chapters is the row of headings, and the search beside it.
@@ -191,7 +213,7 @@ func group(p *Page, g *config.Group, members []int) Part {
 func option(p *Page, g *config.Group, o *config.Option) Part {
 	pick := p.Q.Draft.Unit.Find(o.ID)
 	state := p.Q.State(o.ID)
-	own := p.View.Asked == o.ID || pick != nil && len(p.Typed)+len(p.Wrong) > 0
+	own := p.View.Asked == o.ID || p.toldAt(o.ID) || pick != nil && len(p.Typed)+len(p.Wrong) > 0
 	if p.Rows == nil || own {
 		return optionRow(p, g, o, pick, state)
 	}
@@ -244,6 +266,7 @@ func optionRow(p *Page, g *config.Group, o *config.Option, pick *config.Pick, st
 		When(out, func() Part { return refusal(p, o.ID) }),
 		If(state == rules.Checking && pick == nil,
 			El("div", Class("reason soft"), Text("Still checking whether it fits the weights."))),
+		When(p.toldAt(o.ID), func() Part { return p.Told.Draw() }),
 		When(p.View.Asked == o.ID, func() Part { return why(p, o.ID) }),
 	)
 }
@@ -421,6 +444,7 @@ func thing(p *Page, do, id, label, spec, gist string, in bool) Part {
 		El("span", Class("mass")),
 		El("span", Class("price"), Text(priceText(p, id))),
 		When(out, func() Part { return refusal(p, id) }),
+		When(p.toldAt(id), func() Part { return p.Told.Draw() }),
 		When(asked, func() Part { return why(p, id) }),
 	)
 }

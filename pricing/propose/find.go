@@ -1,0 +1,292 @@
+package propose
+
+import (
+	"cmp"
+	"math"
+	"slices"
+
+	"boxwright/config"
+	"boxwright/config/leadtime"
+	"boxwright/config/power"
+	"boxwright/config/rules"
+	"boxwright/config/space"
+	"boxwright/config/standards"
+	"boxwright/config/weight"
+	"boxwright/pricing"
+	"boxwright/pricing/quote"
+)
+
+// Bounds of the search; work is counted, never timed, so that the same needs
+// always give the same answer.
+const (
+	mostPairs  = 400 // of chassis and body that are estimated
+	perGoal    = 4   // units worked out for a goal
+	mostLikes  = 12  // would-likes tried one by one for a goal
+	roughDraws = 60  // of an estimated date
+)
+
+// look is what a unit is judged by in the search. Its date and price are those
+// that its quote has, so that no proposal loses by a day or a cent to a unit
+// that the search has seen.
+type look struct {
+	unit   config.Unit
+	misses int              // of limits and wants, the worse the more
+	unmet  int              // wants that it does not meet
+	liked  int              // would-likes it has
+	metric map[Goal]float64 // less is better
+	late   int              // calendar days after the day it is needed, at nine in ten
+	price  pricing.Amount   // of the order
+	over   pricing.Amount   // what of it is above the budget
+	safe   config.Date      // delivery at nine in ten
+}
+
+// finder works units out, and counts how many.
+type finder struct {
+	ed       *quote.Edition
+	finished int
+}
+
+func newFinder(ed *quote.Edition) *finder { return &finder{ed: ed} }
+
+// found is what a search has seen.
+type found struct {
+	looks                    []look
+	pairs, refused, unlooked int
+}
+
+// look estimates every pair of chassis and body that the musts leave, and works out
+// the most promising for each goal.
+func (f *finder) look(base *quote.Draft, most int) found {
+	var out found
+	var rough []look
+	for _, u := range pairsFor(f.ed, base) {
+		of := f.ed.For(&u)
+		if neverMeets(base, of.Cat, &u) {
+			continue
+		}
+		if !of.Rules.Allows(&u) {
+			out.refused++
+			continue
+		}
+		out.pairs++
+		if len(rough) == mostPairs {
+			out.unlooked++
+			continue
+		}
+		rough = append(rough, estimate(of, base, plain(of.Cat, u)))
+	}
+	tried := map[[2]string]bool{}
+	for _, goal := range Goals {
+		slices.SortStableFunc(rough, func(a, b look) int {
+			return cmp.Or(cmp.Compare(a.unmet, b.unmet), cmp.Compare(a.metric[goal], b.metric[goal]))
+		})
+		n := 0
+		for i := range rough {
+			if n == most {
+				break
+			}
+			pair := [2]string{rough[i].unit.Chassis, rough[i].unit.Body}
+			if worked, known := tried[pair]; known {
+				if worked {
+					n++
+				}
+				continue
+			}
+			l, ok := f.start(base, rough[i].unit.Chassis, rough[i].unit.Body)
+			if tried[pair] = ok; !ok {
+				out.refused++
+				out.pairs--
+				continue
+			}
+			out.looks = append(out.looks, l)
+			n++
+		}
+	}
+	out.unlooked += out.pairs - len(out.looks)
+	return out
+}
+
+// neverMeets reports whether chassis and body alone break a must.
+func neverMeets(base *quote.Draft, cat *config.Catalogue, u *config.Unit) bool {
+	return slices.ContainsFunc(base.Needs.Missed(cat, u), func(m quote.Miss) bool { return m.Never && !m.Want })
+}
+
+// plain is a unit with everything standard beside its picks, whether or not it goes
+// together: good for an estimate.
+func plain(cat *config.Catalogue, u config.Unit) config.Unit {
+	u = u.Clone()
+	taken := map[string]bool{}
+	for _, p := range u.Picks {
+		taken[cat.OptionByID(p.Option).Group] = true
+	}
+	for i := range cat.Options {
+		if o := &cat.Options[i]; o.Standard && !u.Has(o.ID) && !taken[o.Group] {
+			u.Set(config.Pick{Option: o.ID, Qty: 1, Filled: true})
+			taken[o.Group] = cat.GroupByID(o.Group).Choose != config.ChooseAny
+		}
+	}
+	return u
+}
+
+// start works out the unit on a chassis with a body as the plant builds it, with the
+// musts kept.
+func (f *finder) start(base *quote.Draft, chassis, body string) (look, bool) {
+	return f.within(base, chassis, body, quote.Limits)
+}
+
+// within is start within other limits.
+func (f *finder) within(
+	base *quote.Draft, chassis, body string, limits func(*quote.Edition, *quote.Draft) *rules.Limits,
+) (look, bool) {
+	on := base.Clone()
+	on.Unit.Chassis, on.Unit.Body = chassis, body
+	of := f.ed.For(&on.Unit)
+	f.finished++
+	full, ok := of.Rules.Start(&on.Unit, proposalLimits(of, on, limits))
+	if !ok {
+		return look{}, false
+	}
+	l := glance(of, base, full)
+	l.liked = len(base.Needs.Like) - len(without(base, &full))
+	return l, true
+}
+
+// pairsFor lists every chassis with every body, the usual one first.
+func pairsFor(ed *quote.Edition, base *quote.Draft) []config.Unit {
+	var out []config.Unit
+	for i := range ed.Cat.Chassis {
+		c := &ed.Cat.Chassis[i]
+		var on []config.Unit
+		for j := range ed.Cat.Bodies {
+			b := &ed.Cat.Bodies[j]
+			if base.Unit.Body != "" && b.ID != base.Unit.Body || base.Unit.Body == "" && b.Existing ||
+				(b.Kind == "van") != (c.Cab == "van") {
+				continue
+			}
+			u := base.Unit.Clone()
+			u.Chassis, u.Body = c.ID, b.ID
+			if b.ID == c.UsualBody {
+				on = slices.Insert(on, 0, u)
+			} else {
+				on = append(on, u)
+			}
+		}
+		out = append(out, on...)
+	}
+	return out
+}
+
+// estimate prices and dates a unit, with few draws, and weighs it.
+func estimate(ed *quote.Edition, base *quote.Draft, u config.Unit) look {
+	l := look{unit: u, metric: map[Goal]float64{}}
+	as := standards.Assume(u.RuleSet, ed.Cat, &u)
+	if f, ok := weight.WeighWith(ed.Cat, &u, &as, nil).Figure("weight.payload-left"); ok {
+		l.metric[Lightest] = -f.Value
+	}
+	sim := quote.Luck(base.Count())
+	sim.Draws = roughDraws
+	l.judge(ed, base, sim)
+	return l
+}
+
+// judge prices and dates the unit and holds it against the wants.
+func (l *look) judge(ed *quote.Edition, base *quote.Draft, sim leadtime.Simulation) {
+	on := *base
+	on.Unit = l.unit
+	if sheet, err := quote.PriceAll(ed, &on); err == nil {
+		l.metric[Cheapest] = sheet.Total.Float()
+		l.price = sheet.Total
+		if over := on.OverBudget(sheet.Total); over.Sign() > 0 {
+			l.unmet++
+			l.over = over
+		}
+	}
+	if plan, err := leadtime.ScheduleWith(ed.Cat, &l.unit, sim); err == nil {
+		l.metric[Soonest] = float64(base.Date.DaysUntil(plan.EvenOdds))
+		l.safe = plan.NineInTen
+		if by := base.Unit.NeededBy; !by.IsZero() && by.Before(plan.NineInTen) {
+			l.unmet++
+			l.late = by.DaysUntil(plan.NineInTen)
+		}
+	}
+	for _, m := range base.Needs.Missed(ed.Cat, &l.unit) {
+		if m.Want {
+			l.unmet++
+		}
+	}
+	l.misses += 3 * l.unmet
+}
+
+// glance weighs, prices and dates a unit without asking the rules.
+func glance(ed *quote.Edition, base *quote.Draft, u config.Unit) look {
+	l := look{unit: u, metric: map[Goal]float64{}}
+	as := standards.Assume(u.RuleSet, ed.Cat, &u)
+	w, p, sp := weight.WeighWith(ed.Cat, &u, &as, nil), power.Budget(ed.Cat, &u, &as), space.Measure(ed.Cat, &u, &as)
+	if f, ok := w.Figure("weight.payload-left"); ok {
+		l.metric[Lightest] = -f.Value
+	}
+	found := slices.Concat(w.Findings, p.Findings, sp.Findings,
+		standards.Findings(standards.Judge(u.RuleSet, &u, ed.Cat, &w.Report, &p.Report, &sp.Report), &w.Report,
+			&p.Report, &sp.Report))
+	for _, x := range found {
+		l.misses += map[config.Severity]int{config.Stop: 100, config.Warn: 1}[x.Severity]
+	}
+	l.judge(ed, base, quote.Luck(base.Count()))
+	return l
+}
+
+func better(a, b *look, goal Goal) int {
+	return cmp.Or(cmp.Compare(a.misses, b.misses), cmp.Compare(a.metric[goal], b.metric[goal]),
+		cmp.Compare(b.liked, a.liked), cmp.Compare(a.metric[Cheapest], b.metric[Cheapest]))
+}
+
+// wishedFor is the best of the units by a goal with every would-like in it that
+// costs the goal nothing: the lowest price takes those without a price, the
+// earliest delivery those without delay, and the most payload those that leave it
+// ahead of every other unit.
+func (f *finder) wishedFor(base *quote.Draft, seen []look, goal Goal) look {
+	at := 0
+	for i := range seen {
+		if better(&seen[i], &seen[at], goal) < 0 {
+			at = i
+		}
+	}
+	best := seen[at]
+	best.unit = best.unit.Clone()
+	bound := best.metric[goal]
+	if goal == Lightest {
+		bound = math.Inf(1)
+		for i := range seen {
+			if i != at && seen[i].misses <= best.misses {
+				bound = min(bound, seen[i].metric[goal])
+			}
+		}
+	}
+	of := f.ed.For(&best.unit)
+	cost := costOf(of, base.Date, goal)
+	tried := 0
+	for _, id := range base.Needs.Like {
+		if p := best.unit.Find(id); p != nil {
+			p.Filled = false
+			continue
+		}
+		if goal == Cheapest && cost(id) > 0 || tried == mostLikes {
+			continue
+		}
+		tried++
+		with := base.Clone()
+		with.Unit = best.unit.Clone()
+		f.finished++
+		if full, _, ok := take(of, with, id, fit); ok {
+			if l := glance(of, base, full); l.misses <= best.misses && l.metric[goal] <= bound {
+				best = l
+			}
+		}
+	}
+	best.liked = len(base.Needs.Like) - len(without(base, &best.unit))
+	return best
+}
+
+func meetsWants(list []look) bool {
+	return slices.ContainsFunc(list, func(l look) bool { return l.unmet == 0 })
+}

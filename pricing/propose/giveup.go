@@ -1,0 +1,372 @@
+package propose
+
+import (
+	"cmp"
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+
+	"boxwright/config"
+	"boxwright/config/quantity"
+	"boxwright/pricing"
+	"boxwright/pricing/money"
+	"boxwright/pricing/quote"
+)
+
+// GiveUp is a unit that meets everything asked for but a little, and what the needs
+// would be with that little given up.
+type GiveUp struct {
+	Words    []string // what is given up, a sentence each with its figure
+	IDs      []string // of the needs given up, sorted
+	Hurt     float64  // how much, by the table of hurts
+	Unit     config.Unit
+	Needs    quote.Needs
+	Budget   pricing.Amount
+	NeededBy config.Date
+	Price    pricing.Amount
+	Safe     config.Date // delivery at nine in ten
+	Missing  []string    // ids of what is standard and would be left out
+}
+
+// How much it hurts to give something up. Common practice, no source: a week late
+// hurts as much as a percent and a half of the budget, a seat as a month, and another
+// kind of truck more than either.
+const (
+	hurtAny      = 6.0 // of anything given up at all
+	hurtDay      = 1.0
+	hurtPercent  = 5.0
+	hurtSeat     = 30.0
+	hurtPatient  = 80.0
+	hurtInch     = 4.0
+	hurtKind     = 60.0
+	hurtOption   = 45.0
+	hurtStandard = 5.0
+)
+
+// Bounds of looking for what to give up.
+const (
+	nearPairs    = 6 // pairs worked out that come nearest
+	mostGiveUps  = 5
+	fewerSeats   = 6 // seats or patients less that are tried
+	mostRelaxed  = 40
+	roundBudget  = 100 // dollars a budget is raised to the next multiple of
+	leanAttempts = 6   // units that leave out something standard to meet the wants
+	clearlyLess  = 0.95
+)
+
+// giveUps looks for the units that miss least of what is asked for: those that the
+// search has seen, those on the pairs that come nearest, those that go without
+// something standard or without one must.
+func (f *finder) giveUps(base *quote.Draft, seen *found) []GiveUp {
+	var list []GiveUp
+	note := func(l look) {
+		if l.misses < 100 {
+			list = append(list, f.giveUpOf(base, &l))
+		}
+	}
+	for _, l := range seen.looks {
+		note(l)
+	}
+	near := f.nearest(base)
+	lean := leanAttempts
+	for i := range near {
+		if i == nearPairs {
+			break
+		}
+		u := &near[i].unit
+		loose := f.loosened(base, u)
+		if l, ok := f.start(loose, u.Chassis, u.Body); ok {
+			note(l)
+			for _, on := range leaner(loose, &l) {
+				if lean--; lean < 0 {
+					break
+				}
+				if l, ok := f.within(on, u.Chassis, u.Body, quote.Wanted); ok {
+					l.misses -= 3 * l.unmet
+					l.unmet, l.late, l.over = 0, 0, pricing.Amount{}
+					l.unit.NeededBy = base.Unit.NeededBy
+					f.leaveOut(&l.unit)
+					l.judge(f.ed.For(&l.unit), base, quote.Luck(base.Count()))
+					note(l)
+				}
+			}
+			if i == 0 && l.over.Sign() > 0 {
+				f.least(base, loose, &l, note)
+			}
+		}
+	}
+	if len(near) > 0 {
+		f.withoutOne(base, near, note)
+	}
+	return best(list)
+}
+
+// leaner are the drafts whose wants a unit could still meet by leaving out what is
+// standard: all of them, and each alone.
+func leaner(loose *quote.Draft, l *look) []*quote.Draft {
+	if l.late == 0 && l.over.IsZero() {
+		return nil
+	}
+	out := []*quote.Draft{loose}
+	if l.late > 0 && l.over.Sign() > 0 {
+		late, dear := loose.Clone(), loose.Clone()
+		late.Unit.NeededBy, dear.Terms.Budget = config.Date{}, pricing.Amount{}
+		out = append(out, late, dear)
+	}
+	return out
+}
+
+// least is the unit of the lowest price on the pair of another, with nothing in it
+// that the musts do not need.
+func (f *finder) least(base, loose *quote.Draft, l *look, note func(look)) {
+	on := loose.Clone()
+	on.Unit.Chassis, on.Unit.Body = l.unit.Chassis, l.unit.Body
+	of := f.ed.For(&on.Unit)
+	f.finished++
+	c := of.Rules.Complete(&on.Unit, fit(of, on), costOf(of, on.Date, Cheapest), goalBudget)
+	if c.Found {
+		f.leaveOut(&c.Unit)
+		note(glance(of, base, c.Unit))
+	}
+}
+
+// leaveOut keeps out of a unit what it was found without.
+func (f *finder) leaveOut(u *config.Unit) {
+	for _, id := range Absent(f.ed, u) {
+		u.LeaveOut(id, true)
+	}
+}
+
+// nearest are the pairs by how much they would hurt, as far as an estimate shows it.
+func (f *finder) nearest(base *quote.Draft) []look {
+	bare := base.Clone()
+	bare.Unit.Picks = []config.Pick{} // a must may be what has to go
+	var out []look
+	var hurts []float64
+	for _, u := range pairsFor(f.ed, bare) {
+		of := f.ed.For(&u)
+		if !of.Rules.Allows(&u) || len(out) == mostPairs {
+			continue
+		}
+		with := u.Clone()
+		for _, p := range base.Unit.Picks {
+			with.Set(p)
+		}
+		l := estimate(of, base, plain(of.Cat, with))
+		out = append(out, l)
+		hurts = append(hurts, f.giveUpOf(base, &l).Hurt)
+	}
+	order := make([]int, len(out))
+	for i := range order {
+		order[i] = i
+	}
+	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(hurts[a], hurts[b]) })
+	sorted := make([]look, len(out))
+	for i, at := range order {
+		sorted[i] = out[at]
+	}
+	return sorted
+}
+
+// loosened is the draft without the musts that chassis and body alone break.
+func (f *finder) loosened(base *quote.Draft, u *config.Unit) *quote.Draft {
+	loose := base.Clone()
+	cat := f.ed.For(u).Cat
+	for _, m := range base.Needs.Missed(cat, u) {
+		if m.Never && !m.Want {
+			loose.Needs.Loosen(cat, u, m.ID)
+		}
+	}
+	return loose
+}
+
+// withoutOne works units out with one must less: an option, a seat or a patient.
+func (f *finder) withoutOne(base *quote.Draft, near []look, note func(look)) {
+	left := mostRelaxed
+	try := func(on *quote.Draft, u *config.Unit) bool {
+		if left--; left < 0 {
+			return false
+		}
+		l, ok := f.start(on, u.Chassis, u.Body)
+		if ok {
+			note(l)
+		}
+		return ok
+	}
+	for i := range near[:min(2, len(near))] {
+		u := &near[i].unit
+		loose := f.loosened(base, u)
+		for _, p := range base.Unit.Picks {
+			on := loose.Clone()
+			on.Unit.Drop(p.Option)
+			on.Needs.Must = slices.DeleteFunc(on.Needs.Must, func(id string) bool { return id == p.Option })
+			on.Needs.Loosen(f.ed.Cat, u, p.Option)
+			try(on, u)
+		}
+		for _, id := range []string{"crew", "patients"} {
+			s := quote.SizeByID(id)
+			asked := int(s.Asked(&loose.Needs))
+			most := min(asked-1, s.Most(f.ed.For(u).Cat, u))
+			for n := most; n > 0 && n > most-fewerSeats; n-- {
+				on := loose.Clone()
+				if s.Ask(&on.Needs, float64(n)); try(on, u) {
+					break
+				}
+			}
+		}
+	}
+}
+
+// giveUpOf says what a unit leaves unmet, and what the needs are without it.
+func (f *finder) giveUpOf(base *quote.Draft, l *look) GiveUp {
+	cat := f.ed.For(&l.unit).Cat
+	n := base.Needs
+	g := GiveUp{Unit: l.unit, Needs: base.Clone().Needs, Budget: base.Terms.Budget, NeededBy: base.Unit.NeededBy,
+		Price: l.price, Safe: l.safe, Missing: Missing(f.ed, &l.unit)}
+	give := func(id, words string, hurt float64) {
+		g.IDs = append(g.IDs, id)
+		g.Words = append(g.Words, words)
+		g.Hurt += hurtAny + hurt
+	}
+	if l.late > 0 {
+		give(quote.AskDate, fmt.Sprintf("The earliest is %s, %s after your date.", l.safe.Long(), quote.Days(l.late)),
+			hurtDay*float64(l.late))
+		g.NeededBy = l.safe
+	}
+	if l.over.Sign() > 0 {
+		g.Budget = upTo(g.Price)
+		give(quote.AskBudget, "It comes to "+g.Price.Show()+", "+l.over.Show()+" over your budget.",
+			hurtPercent*100*l.over.Float()/base.Terms.Budget.Float())
+	}
+	for _, m := range n.Missed(cat, &l.unit) {
+		g.Needs.Loosen(cat, &l.unit, m.ID)
+		words, hurt := missWords(cat, &n, &l.unit, &m)
+		if m.Want {
+			hurt /= 3
+		}
+		give(m.ID, words, hurt)
+	}
+	if len(g.Missing) > 0 {
+		g.Hurt += hurtAny + hurtStandard*float64(len(g.Missing))
+	}
+	slices.Sort(g.IDs)
+	return g
+}
+
+// upTo is the next round sum that is not less.
+func upTo(a pricing.Amount) pricing.Amount {
+	return money.Dollars(int64(math.Ceil(a.Float()/roundBudget) * roundBudget))
+}
+
+// missWords says what is given up of a need that is no want of money or time.
+func missWords(cat *config.Catalogue, n *quote.Needs, u *config.Unit, m *quote.Miss) (words string, hurt float64) {
+	ch := cat.ChassisByID(u.Chassis)
+	switch s := quote.SizeByID(m.ID); {
+	case m.ID == "crew":
+		return fmt.Sprintf("With %.0f seats instead of %.0f.", m.Has, m.Asked), hurtSeat * (m.Asked - m.Has)
+	case m.ID == "patients":
+		return fmt.Sprintf("For %.0f patients instead of %.0f.", m.Has, m.Asked), hurtPatient * (m.Asked - m.Has)
+	case s != nil:
+		name, _, _ := strings.Cut(s.Label, ",")
+		return fmt.Sprintf("%s of %s instead of %s.", name, quantity.US.Show(m.Has, s.Unit),
+			quantity.US.Show(m.Asked, s.Unit)), hurtInch * math.Abs(m.Asked-m.Has)
+	case m.ID == "type":
+		return "Type " + ch.Type + " instead of Type " + n.Type + ".", hurtKind
+	case m.ID == "fuel":
+		return "With " + ch.Fuel + " instead of " + n.Fuel + ".", hurtKind
+	case m.ID == "drive":
+		return "With " + ch.Drive + " drive.", hurtKind
+	}
+	return "Without: " + cat.LabelOf(m.ID) + ".", hurtOption
+}
+
+// best are the give-ups that hurt least: of those that give up the same needs the
+// mildest, and none that gives up more than another does, and more than it.
+func best(list []GiveUp) []GiveUp {
+	slices.SortStableFunc(list, func(a, b GiveUp) int {
+		return cmp.Or(cmp.Compare(a.Hurt, b.Hurt), a.Price.Cmp(b.Price))
+	})
+	var out []GiveUp
+	for i := range list {
+		g := &list[i]
+		worse := slices.ContainsFunc(out, func(x GiveUp) bool {
+			for _, id := range x.IDs {
+				if !slices.Contains(g.IDs, id) {
+					return false
+				}
+			}
+			return len(x.Missing) <= len(g.Missing) && g.Price.Float() > clearlyLess*x.Price.Float()
+		})
+		if !worse && len(out) < mostGiveUps {
+			out = append(out, *g)
+		}
+	}
+	return out
+}
+
+// causeOf names what stands against meeting everything: what each way gives up.
+func causeOf(list []GiveUp, none bool) string {
+	if len(list) == 0 {
+		return ""
+	}
+	names := map[string]string{quote.AskBudget: "the budget", quote.AskDate: "the date", "crew": "the seats",
+		"patients": "the patients", "type": "the type", "fuel": "the fuel", "drive": "the drive"}
+	var parts []string
+	for _, id := range list[0].IDs {
+		name := names[id]
+		if s := quote.SizeByID(id); name == "" && s != nil {
+			name, _, _ = strings.Cut(strings.ToLower(s.Label), ",")
+			name = "the " + name
+		}
+		if name == "" {
+			name = "an option that must be in"
+		}
+		parts = append(parts, name)
+	}
+	said := "Everything asked for can be had"
+	if none {
+		said = "The musts cannot stand together"
+	} else if len(parts) > 0 {
+		said = "Every must can be kept"
+	}
+	if len(parts) == 0 {
+		return said + ", less some of what is standard."
+	}
+	return said + "; nearest comes a unit for which " + strings.Join(parts, " and ") + " would give way."
+}
+
+// Said is what is given up as a customer is told.
+func (g *GiveUp) Said() string {
+	said := strings.Join(g.Words, " ")
+	if len(g.IDs) == 0 {
+		return "Everything asked for, with less of what is standard."
+	}
+	for _, id := range g.IDs {
+		if id != quote.AskBudget && id != quote.AskDate {
+			return said
+		}
+	}
+	return "Everything else fits. " + said
+}
+
+// Press is what the button says that accepts it.
+func (g *GiveUp) Press() string {
+	var parts []string
+	for _, id := range g.IDs {
+		switch id {
+		case quote.AskDate:
+			parts = append(parts, "move the date to "+g.NeededBy.Long())
+		case quote.AskBudget:
+			parts = append(parts, "raise the budget to "+g.Budget.Show())
+		}
+	}
+	if n := len(g.IDs) - len(parts); n > 0 {
+		parts = append(parts, "ask for less")
+	}
+	if len(parts) == 0 {
+		parts = []string{"take this unit"}
+	}
+	said := strings.Join(parts, ", ")
+	return strings.ToUpper(said[:1]) + said[1:]
+}

@@ -1,0 +1,215 @@
+package quote
+
+import (
+	"fmt"
+	"slices"
+	"strconv"
+	"strings"
+
+	"boxwright/config"
+	"boxwright/config/quantity"
+	"boxwright/config/rules"
+)
+
+// Ask is one thing the customer asked for, and how the unit answers it.
+type Ask struct {
+	ID     string // of AskIDs, the id of an option, "budget" or "date"
+	Label  string
+	Wanted string // what was asked for: "at least 6", "diesel"
+	Has    string // what the unit has, empty where the label says it all
+	Missed string // by how much, in words; empty when it is met
+	From   string // where it was asked for
+	Must   bool   // else the customer would give way on it
+	Said   bool   // the customer says which; the others are always the one or the other
+}
+
+// The asks that are wants whatever the customer says.
+const (
+	AskBudget = "budget"
+	AskDate   = "date"
+)
+
+// Asks lists what the customer asked for in the order of the fields: budget and date
+// first.
+func (q *Quote) Asks(in quantity.System) []Ask {
+	d := q.Draft
+	var out []Ask
+	if d.Terms.Budget.Sign() > 0 {
+		a := Ask{ID: AskBudget, Label: "Budget", Wanted: "at most " + q.Book.Currency + " " + d.Terms.Budget.Show(),
+			Has: q.Total(), From: "Needs"}
+		if by := d.OverBudget(q.Price.Total); by.Sign() > 0 {
+			a.Missed = by.Show() + " over"
+		}
+		out = append(out, a)
+	}
+	if by := d.Unit.NeededBy; !by.IsZero() {
+		a := Ask{ID: AskDate, Label: "Delivery", Wanted: "by " + by.Long(), Has: q.Plan.NineInTen.Long() +
+			" at nine in ten", From: "Needs"}
+		if by.Before(q.Plan.NineInTen) {
+			a.Missed = Days(by.DaysUntil(q.Plan.NineInTen)) + " late"
+		}
+		out = append(out, a)
+	}
+	for _, x := range d.Needs.needsOn(q.Edition.Cat, &d.Unit) {
+		out = append(out, q.ask(&x, in))
+	}
+	return out
+}
+
+// Days counts calendar days in words.
+func Days(n int) string {
+	if n == 1 {
+		return "1 day"
+	}
+	return strconv.Itoa(n) + " days"
+}
+
+func (q *Quote) ask(x *need, in quantity.System) Ask {
+	d := q.Draft
+	a := Ask{ID: x.id, Label: x.limit.Label, Must: !x.want, From: "Needs", Said: true}
+	met := kept(&x.limit, &d.Unit)
+	if i := slices.IndexFunc(Kinds, func(k Kind) bool { return k.ID == x.id }); i >= 0 {
+		k := &Kinds[i]
+		a.Wanted, a.Has = k.words(&d.Needs), k.is(q.Chassis)
+		if k.ID == "drive" && d.Needs.Drive == "" {
+			a.From, a.Said = "Roads: "+labelOf(RoadKinds, d.Needs.Roads), false
+		}
+		if !met {
+			a.Missed = "not " + a.Wanted
+		}
+		return a
+	}
+	if s := SizeByID(x.id); s != nil {
+		asked := s.get(&d.Needs)
+		a.Wanted = string(s.Sense) + " " + in.Show(asked, s.Unit)
+		f, ok := q.Figure(s.Figure)
+		if a.Has = in.Show(f.Value, f.Unit); !ok {
+			a.Has = "not stated in the catalogue"
+		}
+		if !met {
+			a.Missed = a.Has
+			if by := f.Value - asked; ok && s.Sense == config.AtMost {
+				a.Missed = in.Show(by, s.Unit) + " over"
+			} else if ok {
+				a.Missed = in.Show(-by, s.Unit) + " short"
+			}
+		}
+		return a
+	}
+	a.Wanted, a.Said = "in the unit", slices.Contains(d.Needs.Must, x.id) || slices.Contains(d.Needs.Like, x.id)
+	if !a.Said {
+		a.From = q.asksFor(x.id)
+	}
+	if !met {
+		a.Missed = "not in the unit"
+	}
+	return a
+}
+
+// asksFor names the need that an option is asked for by.
+func (q *Quote) asksFor(option string) string {
+	o := q.Edition.Cat.OptionByID(option)
+	n := &q.Draft.Needs
+	for i, w := range n.words() {
+		if w != "" && (slices.Contains(o.Tags, tagNeeded+w) || slices.Contains(o.Tags, tagSuits+w)) {
+			return []string{"Duty: " + labelOf(Duties, w), "Roads: " + labelOf(RoadKinds, w),
+				"Climate: " + labelOf(Climates, w)}[i]
+		}
+	}
+	return "Needs"
+}
+
+func labelOf(list []Need, id string) string {
+	if i := slices.IndexFunc(list, func(n Need) bool { return n.ID == id }); i >= 0 {
+		return list[i].Label
+	}
+	return id
+}
+
+// unmet are the findings of needs that the unit does not keep: one of the musts, which
+// stops it, and one of the wants that are a number or a kind. Would-likes are no
+// findings; budget and date have findings of their own.
+func (q *Quote) unmet() []config.Finding {
+	must := config.Finding{Code: "needs.must", Severity: config.Stop, Where: "Not what was asked for",
+		Basis: config.Purchaser, Remedy: "Press Propose in Needs, or say there what the customer would give way on."}
+	want := config.Finding{Code: "needs.want", Severity: config.Note, Where: "Wanted, and not met",
+		Basis: config.Purchaser, Remedy: "Needs shows each beside what the unit has."}
+	var musts, wants []string
+	for _, a := range q.Asks(quantity.US) {
+		option := q.Edition.Cat.OptionByID(a.ID) != nil
+		if a.Missed == "" || a.ID == AskBudget || a.ID == AskDate || option && !a.Must {
+			continue
+		}
+		said := a.Missed
+		switch {
+		case option:
+			said = a.Label + " (not in the unit)"
+			must.Picks = append(must.Picks, a.ID)
+		case slices.ContainsFunc(Kinds, func(k Kind) bool { return k.ID == a.ID }):
+			said = a.Wanted + " (it is " + a.Has + ")"
+		default:
+			name, _, _ := strings.Cut(a.Label, ",")
+			said = name + " " + a.Wanted + " (" + a.Missed + ")"
+		}
+		if a.From != "Needs" {
+			said += " for " + a.From
+		}
+		if a.Must {
+			musts = append(musts, said)
+		} else {
+			wants = append(wants, said)
+		}
+	}
+	var out []config.Finding
+	if musts != nil {
+		must.Text = strings.Join(musts, "; ") + "."
+		out = append(out, must)
+	}
+	if wants != nil {
+		want.Text = strings.Join(wants, "; ") + "."
+		out = append(out, want)
+	}
+	return out
+}
+
+// LabelOfNeed names a need by the code of its limit or finding.
+func (q *Quote) LabelOfNeed(code string) string {
+	id := strings.TrimPrefix(code, needCode)
+	for _, a := range q.Asks(quantity.US) {
+		if a.ID == id || hasCode+a.ID == code {
+			if a.Wanted == "in the unit" {
+				return a.Label
+			}
+			return a.Label + " " + a.Wanted
+		}
+	}
+	return id
+}
+
+// needSum words the limit of a need that cannot be kept.
+func (q *Quote) needSum(a *rules.Arithmetic, in quantity.System) string {
+	id := strings.TrimPrefix(a.Code, needCode)
+	if option, is := strings.CutPrefix(a.Code, hasCode); is {
+		return q.Edition.Cat.LabelOf(option) + " is a must of the customer and would have to go."
+	}
+	for i := range Kinds {
+		if k := &Kinds[i]; k.ID == id {
+			return "The customer asked for " + k.words(&q.Draft.Needs) + "."
+		}
+	}
+	s := SizeByID(id)
+	if s == nil {
+		return a.Label + "."
+	}
+	asked := s.get(&q.Draft.Needs)
+	switch {
+	case s.ID == "height":
+		return fmt.Sprintf("Overall height: %s over the %s that the customer's bay allows.", in.Show(a.Over, s.Unit),
+			in.Show(asked, s.Unit))
+	case s.Sense == config.AtLeast:
+		return fmt.Sprintf("%s: the customer asked for %s; with this no more than %s can be had, %s short.", s.Label,
+			in.Show(asked, s.Unit), in.Show(-a.Total, s.Unit), in.Show(a.Over, s.Unit))
+	}
+	return fmt.Sprintf("%s: the customer asked for at most %s; with this it comes to %s, %s over.", s.Label,
+		in.Show(asked, s.Unit), in.Show(a.Total, s.Unit), in.Show(a.Over, s.Unit))
+}

@@ -1,0 +1,221 @@
+package app
+
+import (
+	"encoding/json"
+	"fmt"
+	"math/rand"
+	"slices"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"boxwright/config"
+	"boxwright/config/seeds"
+	"boxwright/pricing/money"
+	"boxwright/pricing/quote"
+	"boxwright/web/session"
+)
+
+// musts are the musts of needs that a unit keeps, counted by hand.
+func musts(cat *config.Catalogue, n *quote.Needs, u *config.Unit) map[string]bool {
+	ch, body := cat.ChassisByID(u.Chassis), cat.BodyOf(u)
+	seats, patients, ahead, low := len(ch.CabSeats), 0, 0.0, 0.0
+	for _, p := range u.Picks {
+		o := cat.OptionByID(p.Option)
+		for _, s := range o.Seats {
+			if s.Kind == "cot" {
+				patients += p.Qty
+			} else {
+				seats += p.Qty
+			}
+		}
+		if o.Outside != nil {
+			ahead += float64(o.Outside.AheadIn + o.Outside.BehindIn)
+		}
+		low += float64(o.HeadroomIn) * float64(p.Qty)
+	}
+	tail := max(float64(ch.BodyStartIn+body.LengthIn), float64(ch.WheelbaseIn+ch.FrameEndIn))
+	out := map[string]bool{}
+	keep := func(id string, asked, met bool) {
+		if asked && met && !n.IsWant(id) {
+			out[id] = true
+		}
+	}
+	keep("crew", n.Crew > 0, seats >= n.Crew)
+	keep("patients", n.Patients > 0, patients >= n.Patients)
+	keep("type", n.Type != "", ch.Type == n.Type || ch.Type == n.Type+"-AD")
+	keep("fuel", n.Fuel != "", ch.Fuel == n.Fuel)
+	keep("drive", n.Drive != "", ch.Drive == n.Drive)
+	keep("module", n.ModuleIn > 0, body.LengthIn >= n.ModuleIn)
+	keep("headroom", n.HeadroomIn > 0, float64(body.HeadroomIn)-low >= float64(n.HeadroomIn))
+	keep("length", n.LengthIn > 0, float64(ch.FrontOverhangIn)+tail+ahead <= float64(n.LengthIn))
+	keep("turning", n.TurningFt > 0, ch.TurningFt > 0 && ch.TurningFt <= n.TurningFt)
+	for _, id := range n.Must {
+		keep(id, true, u.Has(id))
+	}
+	return out
+}
+
+// A must that held before a press holds after it, whatever is pressed, and what was
+// not done is said.
+func TestPressesKeepTheMusts(t *testing.T) {
+	const walks, presses = 8, 250
+	refused, told := 0, 0
+	for seed := range seeds.Each(walks) {
+		r := rand.New(rand.NewSource(seed))
+		a := New()
+		require.NoError(t, a.ensure())
+		cat := a.memory.Edition.Cat
+		some := func(list ...string) string { return list[r.Intn(len(list))] }
+		option := func() string { return cat.Options[r.Intn(len(cat.Options))].ID }
+		needs := quote.Needs{Crew: 3 + r.Intn(4), Type: some("", "I", "III"), Fuel: some("", "", "diesel"),
+			Drive: some("", "", "4x4"), HeadroomIn: 68, Patients: r.Intn(2)}
+		if r.Intn(2) == 0 {
+			needs.LengthIn, needs.TurningFt = 300, 55
+		}
+		for range r.Intn(4) {
+			if id := option(); !slices.Contains(needs.Must, id) {
+				needs.Must = append(needs.Must, id)
+			}
+		}
+		needs.SetWant(some(quote.AskIDs...), r.Intn(2) == 0)
+		s := &session.Session{Memory: &a.memory, Req: &Request{Today: config.Date{Year: 2026, Month: 11, Day: 25}},
+			View: &session.View{Area: "unit"}}
+		s.Begin()
+		s.Draft.Needs = needs
+		s.Draft.Terms.Budget = money.Dollars(int64(150_000 + r.Intn(250_000)))
+		s.Draft.Unit.NeededBy = config.Date{Year: 2027, Month: 3 + r.Intn(6), Day: 1}
+		for step := range presses {
+			in := s.Draft.Unit.Picks[r.Intn(len(s.Draft.Unit.Picks))].Option
+			var act Act
+			switch k := r.Intn(20); {
+			case step == presses/2:
+				do(s, Act{Do: "propose"})
+				act = Act{Do: "take-proposal", ID: some("cheapest", "lightest", "soonest")}
+			case k < 7:
+				act = Act{Do: "pick", ID: option(), On: true}
+			case k < 11:
+				act = Act{Do: "pick", ID: in}
+			case k < 12:
+				act = Act{Do: some("release", "keep"), ID: in}
+			case k < 13:
+				act = Act{Do: "complete", ID: some("", "cheapest", "lightest", "soonest")}
+			case k < 14:
+				act = Act{Do: "chassis", ID: cat.Chassis[r.Intn(len(cat.Chassis))].ID}
+			case k < 15:
+				act = Act{Do: "body", ID: cat.Bodies[r.Intn(len(cat.Bodies))].ID}
+			case k < 16:
+				act = Act{Do: "qty", ID: in, Value: some("0", "1", "2")}
+			case k < 17:
+				act = Act{Do: "new", ID: cat.Chassis[r.Intn(len(cat.Chassis))].ID}
+			default:
+				id := option()
+				do(s, Act{Do: "why", ID: id})
+				act = Act{Do: some("mend", "offer"), ID: id, Value: some("0", "1")}
+			}
+			was := s.Draft.Clone()
+			before := musts(a.memory.Edition.For(&was.Unit).Cat, &s.Draft.Needs, &was.Unit)
+			s.Faults, s.Notice, s.Changes, s.Steps = nil, "", nil, nil
+			do(s, act)
+			after := musts(a.memory.Edition.For(&s.Draft.Unit).Cat, &s.Draft.Needs, &s.Draft.Unit)
+			for id := range before {
+				require.True(t, after[id], "seed %d, press %d: %+v broke %s of %+v on %s with %s", seed, step, act, id, needs,
+					was.Unit.Chassis, was.Unit.Body)
+			}
+			same := slices.Equal(was.Unit.Picks, s.Draft.Unit.Picks) && was.Unit.Chassis == s.Draft.Unit.Chassis &&
+				was.Unit.Body == s.Draft.Unit.Body
+			if same && act.Do == "pick" && act.On != s.Draft.Unit.Has(act.ID) {
+				refused++
+				assert.NotEmpty(t, s.Notice+fmt.Sprint(s.Faults), "%+v was not done, and it is said", act)
+			}
+			if t := s.View.Told; !same && t != nil {
+				told++
+			}
+		}
+	}
+	assert.Greater(t, refused, 20)
+	assert.Greater(t, told, 100)
+}
+
+// What the plant fits as standard comes back by itself, stays out when it is taken
+// out, and is all there again at "as standard".
+func TestStandardComesBack(t *testing.T) {
+	p := open(t)
+	picks := func() map[string]bool {
+		out := map[string]bool{}
+		for _, x := range p.unit().Picks {
+			out[x.Option] = true
+		}
+		return out
+	}
+	p.do(Act{Do: "new", ID: "cut-14500-158-gas"}, Act{Do: "go", ID: "unit"})
+	whole := picks()
+	p.do(Act{Do: "pick", ID: "roof-drip"})
+	assert.False(t, picks()["roof-drip"])
+	p.do(Act{Do: "pick", ID: "rec-hitch", On: true})
+	assert.False(t, picks()["roof-drip"], "what was taken out stays out")
+	p.do(Act{Do: "pick", ID: "roof-drip", On: true}, Act{Do: "pick", ID: "rec-hitch"})
+	assert.Equal(t, whole, picks())
+
+	s := p.do(Act{Do: "complete", ID: "cheapest"})
+	assert.Less(t, len(picks()), len(whole), "the cheapest goes without")
+	assert.Contains(t, s.Regions["main"], "12 months or 15,000 mi instead of 24 months or 30,000 mi",
+		"and says so, warranties among it")
+	assert.Contains(t, s.Regions["main"], `id="told-undo"`)
+	p.do(Act{Do: "pick", ID: "rec-hitch", On: true}, Act{Do: "pick", ID: "rec-hitch"})
+	assert.False(t, picks()["wt-24"], "and stays the cheapest at the next press")
+	p.do(Act{Do: "complete"})
+	for id := range whole {
+		assert.True(t, picks()[id], "%s is back as standard", id)
+	}
+}
+
+// The needs' own fields, what is a must, and the answer when nothing fits.
+func TestNeedsAreAskedByNumber(t *testing.T) {
+	p := open(t)
+	s := p.do(set("needs.type", "I"), set("needs.drive", "4x4"), set("needs.fuel", "diesel"), set("needs.module", "153"),
+		set("needs.module_most", "153 in"), set("needs.headroom", "72"), set("needs.crew", "6"),
+		Act{Do: "wish", ID: "cot-power", Value: "must"}, Act{Do: "wish", ID: "mount-power", Value: "must"},
+		set("unit.needed_by", "2027-04-28"))
+	require.Empty(t, s.Fault)
+	assert.Contains(t, s.Regions["main"], "not diesel", "the unit in work is not what was asked for")
+	assert.Contains(t, s.Regions["standing"], "diesel (it is gasoline)", "and that is open")
+	s = p.do(Act{Do: "propose"})
+	assert.Contains(t, s.Regions["main"], "Everything else fits. The earliest is Wed, May 12, 2027, 14 days after your date.")
+	assert.Contains(t, s.Regions["main"], "Move the date to Wed, May 12, 2027")
+	s = p.do(Act{Do: "give-up", ID: "0"})
+	require.Empty(t, s.Fault)
+	d := draftOf(t, s)
+	assert.Equal(t, config.Date{Year: 2027, Month: 5, Day: 12}, d.Unit.NeededBy)
+	assert.Equal(t, "mod-153-72", d.Unit.Body)
+	assert.True(t, d.Unit.Has("mount-power"))
+	assert.NotContains(t, s.Regions["standing"], "Not what was asked for")
+	assert.NotContains(t, s.Regions["main"], `id="told"`, "the whole unit is another, and the one before is set aside")
+
+	s = p.do(Act{Do: "go", ID: "unit"}, Act{Do: "chassis", ID: "cut-14500-158-gas"})
+	assert.Equal(t, d.Unit.Chassis, draftOf(t, s).Unit.Chassis, "a gasoline cutaway is refused")
+	assert.Contains(t, s.Fault+s.Say, "does not go with the present choices")
+	s = p.do(Act{Do: "go", ID: "needs"}, set("strength.fuel", "want"))
+	assert.Equal(t, []string{"fuel"}, draftOf(t, s).Needs.Wants)
+	s = p.do(set("needs.crew", "6.5"), set("needs.turning", "54"), set("needs.height", "9 ft 8 in"))
+	assert.Contains(t, s.Regions["main"], `id="w-needs.crew"`, "half a seat is refused")
+	assert.Equal(t, 6, draftOf(t, s).Needs.Crew)
+	assert.InDelta(t, 54, float64(draftOf(t, s).Needs.TurningFt), 1e-9, "a turning circle is in feet")
+	assert.InDelta(t, 116, float64(draftOf(t, s).Needs.HeightIn), 1e-9)
+}
+
+// Needs of an older page have no sizes and no wants; those read as they were.
+func TestOlderNeedsRead(t *testing.T) {
+	p := open(t)
+	p.do()
+	var d map[string]any
+	require.NoError(t, json.Unmarshal(p.req["draft"].(json.RawMessage), &d))
+	d["needs"] = map[string]any{"type": "I", "crew": 5}
+	data, err := json.Marshal(d)
+	require.NoError(t, err)
+	p.req["draft"] = json.RawMessage(data)
+	s := p.do(Act{Do: "go", ID: "needs"})
+	assert.Empty(t, s.Fault)
+	assert.Equal(t, 5, draftOf(t, s).Needs.Crew)
+}

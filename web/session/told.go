@@ -1,0 +1,122 @@
+package session
+
+import (
+	"slices"
+
+	"boxwright/config"
+	"boxwright/config/rules"
+	"boxwright/pricing"
+	"boxwright/pricing/quote"
+)
+
+// Told is what the last press changed of the unit beyond what was pressed. It
+// stands where the press was until the unit changes again.
+type Told struct {
+	At      string       `json:"at"` // what was pressed: an id, or a word such as "cheapest"
+	Changes []ToldChange `json:"changes"`
+	// The unit before: what it came to, what payload it had left, and when it was
+	// due at nine in ten.
+	Total   pricing.Amount `json:"total"`
+	Payload float64        `json:"payload_lb"`
+	Safe    config.Date    `json:"safe"`
+}
+
+// ToldChange is one option, chassis or body that came in or went.
+type ToldChange struct {
+	ID      string          `json:"id"`
+	Added   bool            `json:"added,omitempty"`
+	Instead string          `json:"instead,omitempty"` // what went of the same group
+	Cause   rules.FillCause `json:"cause,omitempty"`
+	By      []string        `json:"by,omitempty"`
+}
+
+// mostTold bounds what the view carries.
+const mostTold = 80
+
+// TellFrom notes what the press changed beyond its own id, against the draft before.
+// Presses that change no unit leave what was told before.
+func (s *Session) TellFrom(was *quote.Draft, at string) {
+	is := &s.Draft.Unit
+	if was.Unit.Chassis == is.Chassis && was.Unit.Body == is.Body &&
+		slices.EqualFunc(was.Unit.Picks, is.Picks, func(a, b config.Pick) bool {
+			return a.Option == b.Option && a.Qty == b.Qty
+		}) {
+		return
+	}
+	if s.View.Told = nil; s.Whole {
+		return
+	}
+	list := s.changesFrom(&was.Unit, at)
+	if len(list) == 0 {
+		return
+	}
+	t := &Told{At: at, Changes: list[:min(len(list), mostTold)]}
+	now := s.Draft
+	s.Draft = was
+	if w, err := s.Work(); err == nil {
+		t.Total, t.Safe = w.Quote.Price.Total, w.Quote.Plan.NineInTen
+		f, _ := w.Quote.Figure("weight.payload-left")
+		t.Payload = f.Value
+	}
+	s.Draft = now
+	s.View.Told = t
+}
+
+// changesFrom lists what differs from an earlier unit but the thing pressed, with
+// the causes that the program had.
+func (s *Session) changesFrom(was *config.Unit, at string) []ToldChange {
+	cat, is := s.Memory.Edition.Cat, &s.Draft.Unit
+	causes := map[string]rules.Change{}
+	for _, c := range s.Changes {
+		causes[c.Option] = c
+	}
+	change := func(id string, added bool) ToldChange {
+		c := causes[id]
+		return ToldChange{ID: id, Added: added, Cause: c.Cause, By: c.By}
+	}
+	var out []ToldChange
+	gone := map[string]string{} // by the group of which only one can be had
+	for _, p := range was.Picks {
+		if o := cat.OptionByID(p.Option); o != nil && !is.Has(o.ID) &&
+			cat.GroupByID(o.Group).Choose != config.ChooseAny {
+			gone[o.Group] = o.ID
+		}
+	}
+	for _, x := range []struct{ had, has string }{{was.Chassis, is.Chassis}, {was.Body, is.Body}} {
+		if x.had != x.has && x.has != at {
+			c := change(x.has, true)
+			c.Instead = x.had
+			out = append(out, c)
+		}
+	}
+	pressed := cat.OptionByID(at)
+	for _, p := range is.Picks {
+		if was.Qty(p.Option) == p.Qty || p.Option == at {
+			continue
+		}
+		c := change(p.Option, true)
+		if o := cat.OptionByID(p.Option); o != nil && gone[o.Group] != "" {
+			if c.Instead = gone[o.Group]; c.Cause == "" {
+				gave := causes[c.Instead]
+				c.Cause, c.By = gave.Cause, gave.By
+			}
+			delete(gone, o.Group)
+			if c.Instead == at {
+				c.Instead = ""
+			}
+		}
+		out = append(out, c)
+	}
+	for _, p := range was.Picks {
+		o := cat.OptionByID(p.Option)
+		switch {
+		case is.Has(p.Option) || p.Option == at || o == nil:
+		case slices.ContainsFunc(out, func(c ToldChange) bool { return c.Instead == p.Option }):
+		case pressed != nil && is.Has(at) && o.Group == pressed.Group && gone[o.Group] == p.Option:
+			// it is what the thing pressed replaces
+		default:
+			out = append(out, change(p.Option, false))
+		}
+	}
+	return out
+}

@@ -1,0 +1,203 @@
+// Package told shows what a press changed of the unit beyond what was pressed: each
+// thing with its reason, what it all comes to, and one press that takes it back.
+package told
+
+import (
+	"slices"
+	"strings"
+
+	"boxwright/config"
+	"boxwright/config/quantity"
+	"boxwright/config/rules"
+	"boxwright/pricing"
+	"boxwright/pricing/propose"
+	"boxwright/pricing/quote"
+	"boxwright/web/page"
+	. "boxwright/web/page/markup"
+	"boxwright/web/session"
+)
+
+// Page is what the changes are drawn from.
+type Page struct {
+	*page.Page
+	Told *session.Told
+	Why  map[string]string // by id, once it is worked out
+}
+
+// mostWhys are worked out in the rules' own sentences; the others say what they
+// follow from.
+const mostWhys = 6
+
+// whyBudget is how much work one of them may take.
+const whyBudget = 200
+
+// Load takes what was told from the session; nil when nothing is.
+func Load(s *session.Session, p *page.Page, w *session.Worked) *Page {
+	t := s.View.Told
+	if t == nil || len(t.Changes) == 0 {
+		return nil
+	}
+	v := &Page{Page: p, Told: t}
+	v.Why, _ = w.Told.For(s, t.At, func() map[string]string { return whys(s, w, t) })
+	return v
+}
+
+// whys are the sentences of the rules for what went and what had to come.
+func whys(s *session.Session, w *session.Worked, t *session.Told) map[string]string {
+	out := map[string]string{}
+	q := w.Quote
+	limits := quote.Limits(q.Edition, q.Draft)
+	if slices.Contains(propose.Goals, propose.Goal(t.At)) {
+		return out // the goal is the reason
+	}
+	asked := 0
+	said := map[string]bool{}
+	for _, c := range t.Changes {
+		id := c.ID
+		if c.Instead != "" {
+			id = c.Instead
+		} else if c.Added && c.Cause == rules.Standard {
+			continue
+		}
+		if q.Edition.Cat.OptionByID(id) == nil || asked == mostWhys {
+			continue
+		}
+		asked++
+		reasons, _ := q.Edition.Rules.WhyWithin(&q.Draft.Unit, limits, id, whyBudget)
+		if len(reasons) > 0 {
+			words := q.Words(reasons[0], quantity.System(s.View.Metric))
+			if said[words] {
+				words = "For the same reason."
+			}
+			said[words] = true
+			out[c.ID] = words
+		}
+	}
+	return out
+}
+
+// mostShown changes stand open; the rest is a press away.
+const mostShown = 8
+
+// Draw lists the changes.
+func (p *Page) Draw() Part {
+	if p == nil {
+		return nil
+	}
+	list := p.Told.Changes
+	rest := list[min(len(list), mostShown):]
+	lines := func(list []session.ToldChange) Part {
+		return El("ul", Each(list, func(_ int, c session.ToldChange) Part { return p.line(&c) }))
+	}
+	return El("section", Class("told"), At("id", "told"), At("aria-label", "What else this press changed"),
+		El("h4", Text("This also changed "+page.Count(len(list), "thing", "things")+p.goal())),
+		El("p", Text(p.sum())),
+		El("div", Class("row-tools"), page.Action("undo", "", "", "Take it all back", At("id", "told-undo"))),
+		lines(list[:len(list)-len(rest)]),
+		When(len(rest) > 0, func() Part {
+			return El("details", At("id", "told-rest"), El("summary", Text("and "+page.Count(len(rest), "more", "more"))),
+				lines(rest))
+		}))
+}
+
+// goal is the reason of all changes of a completion for a goal.
+func (p *Page) goal() string {
+	if slices.Contains(propose.Goals, propose.Goal(p.Told.At)) {
+		return ": your choices and musts stay, and the rest is what makes the unit the " + p.Told.At
+	}
+	return ""
+}
+
+func (p *Page) line(c *session.ToldChange) Part {
+	cat := p.Q.Edition.Cat
+	word := map[bool]string{true: "Added: ", false: "Removed: "}[c.Added]
+	name := cat.LabelOf(c.ID)
+	if c.Instead != "" {
+		word, name = "Exchanged: ", name+" instead of "+cat.LabelOf(c.Instead)
+	}
+	why := p.reason(c)
+	return El("li", El("b", Text(word)), Text(name+p.figures(c)), If(why != "", El("span", Class("how"), Text(why))))
+}
+
+// figures are the price and the mass that one change makes.
+func (p *Page) figures(c *session.ToldChange) string {
+	price, lb := pricing.Amount{}, 0.0
+	count := func(id string, sign float64) {
+		a := pricing.PriceOf(p.Q.Book, p.Q.Edition.Cat, id)
+		if sign < 0 {
+			a = a.Neg()
+		}
+		price = price.Add(a)
+		if o := p.Q.Edition.Cat.OptionByID(id); o != nil && o.Mass != nil {
+			lb += sign * float64(o.Mass.Lb)
+		}
+	}
+	if c.Added {
+		count(c.ID, 1)
+	} else {
+		count(c.ID, -1)
+	}
+	if c.Instead != "" {
+		count(c.Instead, -1)
+	}
+	var parts []string
+	if !price.IsZero() {
+		parts = append(parts, signed(price))
+	}
+	if lb != 0 {
+		parts = append(parts, p.Signed(lb, quantity.Pound))
+	}
+	if parts == nil {
+		return ""
+	}
+	return " (" + strings.Join(parts, ", ") + ")"
+}
+
+func signed(a pricing.Amount) string {
+	if a.Sign() > 0 {
+		return "+" + a.Show()
+	}
+	return a.Show()
+}
+
+// reason is one line why.
+func (p *Page) reason(c *session.ToldChange) string {
+	if why := p.Why[c.ID]; why != "" {
+		return why
+	}
+	by := slices.DeleteFunc(slices.Clone(c.By), func(id string) bool { return id == c.ID })
+	follows := ""
+	if len(by) > 0 {
+		follows = ": " + p.Q.Labels(by)
+	}
+	switch c.Cause {
+	case rules.Standard:
+		return "Standard, and it fits."
+	case rules.Needed:
+		return "Needed by what you chose" + follows + "."
+	case rules.Chosen:
+		return "One of the group is needed, and the standard one does not fit" + follows + "."
+	case rules.GivesWay:
+		return "It does not go with the rest" + follows + "."
+	}
+	if c.Added && p.Q.Draft.Needs.IsAsked(p.Q.Edition.Cat, c.ID) {
+		return "The customer asked for it."
+	}
+	return ""
+}
+
+// sum is what the press comes to altogether.
+func (p *Page) sum() string {
+	t, q := p.Told, p.Q
+	said := "With what you pressed, the total changes by " + signed(q.Price.Total.Sub(t.Total))
+	if t.Total.Equal(q.Price.Total) {
+		said = "With what you pressed, the total stays as it was"
+	}
+	if f, ok := q.Figure("weight.payload-left"); ok && f.Value != t.Payload {
+		said += ", remaining payload " + p.Show(t.Payload, f.Unit) + " → " + p.Show(f.Value, f.Unit)
+	}
+	if is := q.Plan.NineInTen; is != t.Safe && t.Safe != (config.Date{}) {
+		said += ", the date at nine in ten " + t.Safe.Long() + " → " + is.Long()
+	}
+	return said + "."
+}
