@@ -212,13 +212,14 @@ func (p *Plan) missed(nine config.Figure) {
 	text := fmt.Sprintf("Needed by %s; delivery is %s at even odds and %s at nine in ten. The chance of keeping the "+
 		"needed date is %s.",
 		needed.Long(), p.EvenOdds.Long(), p.NineInTen.Long(), percent(1-nine.Chance))
-	remedy := "Move the needed date to " + p.NineInTen.Long() + ", or take out picks that delay delivery."
-	if !p.LatestOrder.IsZero() {
-		remedy += " For the date as it stands the order had to be placed by " + p.LatestOrder.Long() + "."
+	remedy, picks := "Move the needed date to "+p.NineInTen.Long(), p.criticalPicks()
+	if len(picks) > 0 {
+		remedy += ", or take out what delays it"
 	}
+	remedy += "."
 	p.Findings = append(p.Findings, config.Finding{Code: "time.needed-by.missed", Severity: config.Warn,
 		Where: "delivery", Text: text, Figure: &nine, Basis: config.Purchaser, Remedy: remedy,
-		Picks: p.criticalPicks()})
+		Picks: picks})
 }
 
 // criticalPicks are the picks whose work or parts lie on the critical path.

@@ -235,7 +235,7 @@ func (f *finder) giveUpOf(base *quote.Draft, l *look) GiveUp {
 		g.NeededBy = l.safe
 	}
 	if l.over.Sign() > 0 {
-		g.Budget = upTo(g.Price)
+		g.Budget = UpTo(g.Price)
 		give(quote.AskBudget, "It comes to "+g.Price.Show()+", "+l.over.Show()+" over your budget.",
 			hurtPercent*100*l.over.Float()/base.Terms.Budget.Float())
 	}
@@ -254,8 +254,8 @@ func (f *finder) giveUpOf(base *quote.Draft, l *look) GiveUp {
 	return g
 }
 
-// upTo is the next round sum that is not less.
-func upTo(a pricing.Amount) pricing.Amount {
+// UpTo is the next round sum that is not less.
+func UpTo(a pricing.Amount) pricing.Amount {
 	return money.Dollars(int64(math.Ceil(a.Float()/roundBudget) * roundBudget))
 }
 

@@ -36,7 +36,7 @@ func TestBudgetAndDayRuleNothingOut(t *testing.T) {
 		require.NoError(t, err)
 		assert.Equal(t, rules.Open, q.State(id), "what is only wanted rules nothing out")
 		answer := ed.Rules.AnswerWithin(&d.Unit, quote.Wanted(ed, d), 0)
-		return answer.Of(id)
+		return answer.State(id)
 	}
 	require.Equal(t, rules.Open, within("mount-power"), "without wants the power-load mount can be had")
 	d.Terms.Budget = q.Price.Total.Add(money.Dollars(5000))
@@ -67,8 +67,8 @@ func TestRoomRulesOut(t *testing.T) {
 	require.Equal(t, rules.RuledOut, q.State("cot-power-wide"), "it takes 2 in of a walkway of 18 in")
 	why := ed.Rules.Why(&d.Unit, quote.Limits(ed, d), "cot-power-wide")
 	require.NotEmpty(t, why)
-	assert.Equal(t, "Walkway: 18.0 in before options, 0.0 in from your choices, −2.0 in from this, together 16.0 in: "+
-		"2.0 in short of 18.0 in.", q.Words(why[0], quantity.US))
+	assert.Equal(t, "Walkway: 18.0 in without options and −2.0 in from this make 16.0 in. At least 18.0 in are asked for: 2.0 in short.",
+		q.Words(why[0], quantity.US))
 
 	d = quote.Begin(ed, "van-9500-148-gas", "", quotetest.Today)
 	require.Equal(t, rules.Open, compute().State("ceil-quiet"),

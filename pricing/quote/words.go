@@ -57,23 +57,36 @@ func ruleTexts(r rules.Reason) []string {
 	return out
 }
 
-// sum writes a limit's arithmetic as a sentence: what stands, what is asked,
-// what it comes to, and by how much that is too much.
+// sum writes a limit's arithmetic as one can say it aloud: what is there without
+// options, what the choices and this add, what it comes to, and by how much that is
+// too much.
 func (q *Quote) sum(a *rules.Arithmetic, in quantity.System) string {
 	if strings.HasPrefix(a.Code, needCode) {
 		return q.needSum(a, in)
 	}
-	sign, bound, over := 1.0, "at least", "over the limit of"
+	sign := 1.0
 	if a.Limit < 0 && q.Assume.Limits[a.Code].Sense == config.AtLeast {
-		sign, bound, over = -1, "at most", "short of" // handed to the rules with both sides negated
+		sign = -1 // handed to the rules with both sides negated
 	}
 	show := func(v float64) string { return in.Show(sign*v, a.Unit) }
-	text := fmt.Sprintf("%s: %s before options, %s from your choices", a.Label, show(a.Base), show(a.Picked))
-	if a.Asked != 0 {
-		text += fmt.Sprintf(", %s from this", show(a.Asked))
+	text := fmt.Sprintf("%s: %s without options", a.Label, show(a.Base))
+	for _, part := range []struct {
+		v    float64
+		said string
+	}{{a.Picked, "from your choices"}, {a.Asked, "from this"}, {a.Rest, "from what a full unit still needs"}} {
+		if part.v == 0 {
+			continue
+		}
+		word := " and "
+		if part.v == a.Rest && !a.Exact {
+			word += map[float64]string{1: "at least ", -1: "at most "}[sign]
+		}
+		text += word + show(part.v) + " " + part.said
 	}
-	if a.Rest != 0 {
-		text += fmt.Sprintf(", and %s %s from what a full unit still needs", bound, show(a.Rest))
+	if sign < 0 {
+		return text + fmt.Sprintf(" make %s. At least %s are asked for: %s short.", show(a.Total), show(a.Limit),
+			in.Show(a.Over, a.Unit))
 	}
-	return text + fmt.Sprintf(", together %s: %s %s %s.", show(a.Total), in.Show(a.Over, a.Unit), over, show(a.Limit))
+	return text + fmt.Sprintf(" make %s. The limit is %s: %s too much.", show(a.Total), show(a.Limit),
+		in.Show(a.Over, a.Unit))
 }

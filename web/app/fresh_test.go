@@ -74,7 +74,8 @@ func walk(t *testing.T) *recorder {
 	r.do(Act{Do: "propose"})
 	r.do(Act{Do: "take-proposal", ID: "lightest"})
 	r.do(Act{Do: "go", ID: "compare"})
-	r.do(Act{Do: "new", ID: "cut-14500-158-gas", Value: "mod-146-72"}, set("unit.needed_by", "2028-06-01"))
+	r.do(set("needs.duty", ""), Act{Do: "new", ID: "cut-14500-158-gas", Value: "mod-146-72"},
+		set("unit.needed_by", "2028-06-01"))
 	r.do(Act{Do: "paste-list", Value: county(t)})
 	for _, a := range Areas() {
 		r.do(Act{Do: "go", ID: a})

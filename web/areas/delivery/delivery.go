@@ -88,11 +88,11 @@ func asked(p *Page) Part {
 	if needed.IsZero() {
 		return El("p", text)
 	}
-	verdict, last := page.Mark(config.Warn), "no order date would do"
+	verdict, last := page.Mark(config.Warn), "no order from the day of the quote on would do"
 	if !needed.Before(s.NineInTen) {
 		verdict = page.Mark("")
 	}
-	if d := s.LatestOrderFor(needed, c); !d.IsZero() {
+	if d := s.LatestOrderFor(needed, c); !d.IsZero() && !d.Before(p.Q.Draft.Date) {
 		last = "order by " + d.Long()
 	}
 	return Many(El("p", text),

@@ -177,6 +177,34 @@ func loadProposals(s *session.Session, p *Page) {
 	p.Proposing = !there
 }
 
+// orderDate sets the day of the order, which the quote's own date cannot follow.
+func orderDate(s *session.Session, a session.Act) error {
+	day, err := config.ReadDate(a.Value)
+	if err == nil && !day.IsZero() && day.Before(s.Draft.Date) {
+		err = fmt.Errorf("the quote is dated %s, and no order comes before it: a day from then on", s.Draft.Date.Long())
+	}
+	if err != nil {
+		return err
+	}
+	return session.Date(func(d *quote.Draft) *config.Date { return &d.Unit.OrderOn }, true)(s, a)
+}
+
+// loosen takes the budget or the day to what the unit in work comes to.
+func loosen(s *session.Session, a session.Act) {
+	q, err := s.Compute()
+	if err != nil {
+		return
+	}
+	switch a.ID {
+	case quote.AskBudget:
+		s.Draft.Terms.Budget = propose.UpTo(q.Price.Total)
+	case quote.AskDate:
+		s.Draft.Unit.NeededBy = q.Plan.NineInTen
+	default:
+		s.Fault("There is no need %q that can be moved.", a.ID)
+	}
+}
+
 // ---- what rides where ----
 
 // carry sets how many of a thing are aboard. More of it waits to be stowed;

@@ -101,7 +101,7 @@ func asks(p *Page) Part {
 			if a.Must {
 				mark = config.Stop
 			}
-			state = Many(page.Mark(mark), Text(" "+a.Missed))
+			state = Many(page.Mark(mark), Text(" "+a.Missed+" "), loosening(p, a.ID))
 		}
 		firm := Text(map[bool]string{false: "want", true: "must"}[a.Must])
 		if a.Said {
@@ -118,6 +118,20 @@ func asks(p *Page) Part {
 			Text(a.Wanted), Text(a.Has), state, firm})
 	}
 	return t.Draw()
+}
+
+// loosening offers the budget or the day that the unit in work would keep.
+func loosening(p *Page, id string) Part {
+	label := ""
+	switch id {
+	case quote.AskBudget:
+		label = "Raise it to " + propose.UpTo(p.Q.Price.Total).Show()
+	case quote.AskDate:
+		label = "Move it to " + p.Q.Plan.NineInTen.Long()
+	default:
+		return nil
+	}
+	return page.Action("loosen", id, "", label, Class("quiet"), At("id", "loosen-"+id))
 }
 
 // wishes are the options asked for by name, and a search for more.

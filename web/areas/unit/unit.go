@@ -341,7 +341,7 @@ func why(p *Page, id string) Part {
 	return El("div", Class("why"), At("id", "why-"+id), At("tabindex", "-1"), At("role", "group"),
 		At("aria-label", "Why, and what would help: "+q.Edition.Cat.LabelOf(id)),
 		If(p.Ways == nil, page.Working()),
-		Each(reasons(ways), func(i int, r rules.Reason) Part {
+		Each(p.reasons(ways), func(i int, r rules.Reason) Part {
 			background := q.Background(r)
 			return Many(El("p", Class("head"), Text("What stands in the way")), El("p", Text(q.Words(r, p.System()))),
 				If(len(r.Picks) > 0, El("p", Class("how"), Text(q.Chosen(r.Picks)))),
@@ -370,15 +370,18 @@ func why(p *Page, id string) Part {
 	)
 }
 
-// reasons leaves out those that tell the same sum again.
-func reasons(ways *propose.Ways) []rules.Reason {
+// reasons leaves out those that tell the same sum again, or say the same.
+func (p *Page) reasons(ways *propose.Ways) []rules.Reason {
 	var out []rules.Reason
 	summed := false
+	said := map[string]bool{}
 	for _, r := range ways.Reasons {
-		if len(r.Limits) > 0 && summed {
+		words := p.Q.Words(r, p.System())
+		if len(r.Limits) > 0 && summed || said[words] {
 			continue
 		}
 		summed = summed || len(r.Limits) > 0
+		said[words] = true
 		out = append(out, r)
 	}
 	return out
