@@ -126,12 +126,13 @@ func freshCore(t *testing.T, hash string) *App {
 }
 
 // A core that was just started gives the same reply to every request as one that
-// has served many others, in any order: only its word of work under way may differ. (Editions that the page has handed it, and costs that were unlocked, are
-// told to a new core first.)
+// has served many others, in any order: only its word of work under way may differ.
+// (Editions that the page has handed it, and costs that were unlocked, are told to a
+// new core first.)
 func TestFreshAndUsedCoreReplyAlike(t *testing.T) {
 	w := walk(t)
 	used, hash := w.app, w.app.memory.Edition.Cat.Hash()
-	every := int64(4) // with other seeds others are asked
+	every := int64(8) // with other seeds others are asked
 	if testing.Short() {
 		every = 16
 	}
