@@ -18,6 +18,7 @@ type Catalogue struct {
 	ValidFrom Date        `json:"valid_from"`      // first day the edition is in force
 	Notice    string      `json:"notice"`          // printed with every quote, such as that the data are invented
 	Start     string      `json:"start,omitempty"` // chassis a new quote begins on; the first when empty
+	Guide     *Guide      `json:"guide,omitempty"` // the guided quote; none when left out
 	Chapters  []Chapter   `json:"chapters"`        // order in which groups are shown
 	Chassis   []Chassis   `json:"chassis"`
 	Bodies    []Body      `json:"bodies"`

@@ -102,6 +102,7 @@ func (c *Catalogue) check() Problems {
 	}
 	k.asked()
 	k.stowage()
+	k.guide()
 	k.plant()
 	k.usual()
 	k.signers()

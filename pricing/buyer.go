@@ -52,6 +52,13 @@ func (t *Terms) Exempt(tax *Tax) (exempt, assumed bool) {
 	return exempt, exempt && t.ExemptReason == ""
 }
 
+// KeepBuyer takes over what was said of the buyer in other terms: who buys, what tax
+// is paid, and the budget.
+func (t *Terms) KeepBuyer(of *Terms) {
+	t.Buyer, t.TaxRate, t.TaxExempt, t.Taxed, t.ExemptReason, t.Budget = of.Buyer, of.TaxRate, of.TaxExempt, of.Taxed,
+		of.ExemptReason, of.Budget
+}
+
 // rateOf is the sales tax rate of an order, and where it comes from.
 func (t *Terms) rateOf(tax *Tax) (rate Percent, source string) {
 	if t.TaxRate != nil {

@@ -88,6 +88,11 @@ func (k *bookCheck) run() {
 	k.charges()
 	k.bond()
 	k.milestones()
+	if g := k.cat.Guide; g != nil && g.Buyer != "" &&
+		!slices.ContainsFunc(Buyers, func(b Buyer) bool { return b.ID == g.Buyer }) {
+		k.ps = append(k.ps, config.Problem{Code: "book.value", Where: "guide buyer",
+			Text: fmt.Sprintf("%.40q is not a kind of buyer known here", g.Buyer)})
+	}
 }
 
 func (k *bookCheck) prices() {

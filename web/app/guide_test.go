@@ -69,18 +69,19 @@ func TestGuideGoesOnByWhatIsDone(t *testing.T) {
 		{"taken there", Act{Do: "guide", ID: "go"}, 3, "o-cot-power"},
 		{"the cot", Act{Do: "pick", ID: "cot-power", On: true}, 4, "chapter-exterior"},
 		{"taken there", Act{Do: "guide", ID: "go"}, 4, "o-fb-winch"},
-		{"asked for, and ruled out", winch, 5, "mend-fb-winch-0"},
-		{"the answer was closed", Act{Do: "why", ID: "fb-winch"}, 5, "o-fb-winch"},
-		{"taken there, it is open again", Act{Do: "guide", ID: "go"}, 5, "mend-fb-winch-0"},
-		{"a way out", Act{Do: "mend", ID: "fb-winch", Value: "0"}, 6, "area-weight"},
-		{"taken there", Act{Do: "guide", ID: "go"}, 7, "area-delivery"},
-		{"the figure is looked at", Act{Do: "guide", ID: "see"}, 7, "area-delivery"},
-		{"the area", Act{Do: "go", ID: "delivery"}, 8, "area-price"},
-		{"taken there", Act{Do: "guide", ID: "go"}, 8, "f-terms.deposit_percent"},
-		{"no deposit at all", set("terms.deposit_percent", "lots"), 8, "f-terms.deposit_percent"},
-		{"the deposit", set("terms.deposit_percent", "15"), 9, "area-quote"},
-		{"taken there", Act{Do: "guide", ID: "go"}, 9, "copy-link"},
-		{"the link", Act{Do: "copy-link", Value: "#q="}, 10, "print-quote"},
+		{"asked for, and ruled out", winch, 5, "chapter-chassis"},
+		{"taken there", Act{Do: "guide", ID: "go"}, 5, "o-cut-14500-158-4x4"},
+		{"a chassis that carries it", Act{Do: "chassis", ID: "cut-14500-158-4x4"}, 6, "chapter-exterior"},
+		{"taken there", Act{Do: "guide", ID: "go"}, 6, "o-fb-winch"},
+		{"now it fits", winch, 7, "area-weight"},
+		{"taken there", Act{Do: "guide", ID: "go"}, 8, "area-delivery"},
+		{"the figure is looked at", Act{Do: "guide", ID: "see"}, 8, "area-delivery"},
+		{"the area", Act{Do: "go", ID: "delivery"}, 9, "area-price"},
+		{"taken there", Act{Do: "guide", ID: "go"}, 9, "f-terms.deposit_percent"},
+		{"no deposit at all", set("terms.deposit_percent", "lots"), 9, "f-terms.deposit_percent"},
+		{"the deposit", set("terms.deposit_percent", "15"), 10, "area-quote"},
+		{"taken there", Act{Do: "guide", ID: "go"}, 10, "copy-link"},
+		{"the link", Act{Do: "copy-link", Value: "#q="}, 11, "print-quote"},
 	} {
 		t.Run(x.reason, func(t *testing.T) {
 			s = p.do(x.act)
@@ -95,13 +96,25 @@ func TestGuideGoesOnByWhatIsDone(t *testing.T) {
 	require.Contains(t, s.Regions["main"], `id="guide-own"`)
 	require.NotContains(t, s.Regions["main"], "data-next")
 	d := p.draft()
-	gone := 0
-	for _, id := range tour.Brings {
-		if !d.Unit.Has(id) {
-			gone++
-		}
+	guide := demoGuide(t)
+	for _, id := range append(guide.Brings, "rest-four", "cot-power", "fb-winch") {
+		assert.True(t, d.Unit.Has(id), "nothing chosen is gone: %s", id)
 	}
-	assert.Equal(t, 1, gone, "the way out took one of them, and no more")
+	assert.Equal(t, []any{guide.Buyer, guide.Seats, guide.Patients},
+		[]any{d.Terms.Buyer, d.Needs.Crew, d.Needs.Patients}, "what the county asks for")
+
+	// A truck to be proud of: margins to spare, needs met, nothing that must be decided.
+	q := p.quote()
+	for _, code := range []string{"weight.front-axle", "weight.rear-axle", "weight.gross"} {
+		f, _ := q.Figure(code)
+		assert.Greater(t, f.Margin(), 2*(f.High-f.Low)/2, "%s keeps more than twice what it may be wrong by", code)
+	}
+	seats, _ := q.Figure("space.seats")
+	assert.GreaterOrEqual(t, int(seats.Value), guide.Seats)
+	for _, f := range q.Findings {
+		assert.Equal(t, config.Note, f.Severity, "%s: %s", f.Where, f.Text)
+	}
+	assert.True(t, q.Price.SalesTax.Exempt)
 	s = p.do(Act{Do: "guide", ID: "end"})
 	require.NotContains(t, s.Regions["main"], `id="guide"`)
 }
@@ -136,7 +149,7 @@ func TestGuideEndsAndGoesOn(t *testing.T) {
 	assert.NotContains(t, s.Regions["main"], `id="guide-start"`, "who declined is not asked again")
 	require.Contains(t, s.Regions["main"], `id="guide-on"`)
 	s = p.do(Act{Do: "guide", ID: "on"})
-	assert.Contains(t, s.Regions["main"], "2 of 10")
+	assert.Contains(t, s.Regions["main"], "2 of 11")
 
 	// Another quote has no part in it.
 	delete(p.req, "draft")
@@ -149,27 +162,46 @@ func TestGuideEndsAndGoesOn(t *testing.T) {
 	assert.NotContains(t, s.Regions["main"], `id="guide-start"`)
 }
 
-// With a catalogue that lacks any id the steps speak of there is no guide.
-func TestGuideNeedsItsCatalogue(t *testing.T) {
+func demoGuide(t *testing.T) *config.Guide {
 	cat, err := config.Read(catalogue.Demo)
 	require.NoError(t, err)
 	require.True(t, tour.Has(cat))
-	for _, id := range append([]string{"cut-14500-158-gas", "rest-four", "cot-power", "fb-winch", tour.From},
-		tour.Brings...) {
-		other := strings.ReplaceAll(string(catalogue.Demo), `"`+id+`"`, `"x`+id+`"`)
-		p := open(t)
-		s := p.do(Act{Do: "start"}, Act{Do: "load-catalogue", ID: "other.json", Value: other})
-		require.Contains(t, string(s.Draft), `"title"`, id)
-		assert.NotContains(t, s.Regions["main"], `id="guide`, id)
-		s = p.do(Act{Do: "guide", ID: "start"})
-		assert.NotEmpty(t, s.Fault, id)
-		assert.NotContains(t, s.Regions["main"], `id="guide`, id)
-	}
-	// A guide that runs rests while another catalogue is in use.
+	return cat.Guide
+}
+
+// A catalogue brings its own guided quote, or has none.
+func TestGuideIsOfItsCatalogue(t *testing.T) {
+	all := map[string]json.RawMessage{}
+	require.NoError(t, json.Unmarshal(catalogue.Demo, &all))
+	delete(all, "guide")
+	without, err := json.Marshal(all)
+	require.NoError(t, err)
 	p := open(t)
+	s := p.do(Act{Do: "start"}, Act{Do: "load-catalogue", ID: "other.json", Value: string(without)})
+	require.Contains(t, string(s.Draft), `"title"`)
+	assert.NotContains(t, s.Regions["main"], `id="guide`)
+	s = p.do(Act{Do: "guide", ID: "start"})
+	assert.NotEmpty(t, s.Fault)
+	assert.NotContains(t, s.Regions["main"], `id="guide`)
+
+	all["guide"] = json.RawMessage(`{"title": "Our first quote", "offer": "a van in a minute", "from": "cut-14500-158-gas",
+		"steps": [{"begin": "van-9500-148-gas", "do": "Begin on “{it}”.", "because": "It is the least."},
+		{"open": "quote", "do": "Open Quote.", "because": "That is all."}]}`)
+	own, err := json.Marshal(all)
+	require.NoError(t, err)
+	p = open(t)
+	s = p.do(Act{Do: "start"}, Act{Do: "load-catalogue", ID: "own.json", Value: string(own)})
+	require.Empty(t, s.Fault)
+	assert.Contains(t, s.Regions["main"], "Show me: a van in a minute")
+	s = p.do(Act{Do: "guide", ID: "start"})
+	assert.Contains(t, s.Regions["main"], "1 of 2: Begin on “Van")
+	s = p.do(Act{Do: "new", ID: "van-9500-148-gas"}, Act{Do: "go", ID: "quote"})
+	assert.Contains(t, s.Regions["main"], `id="guide-own"`)
+
+	// A guide that runs rests while another catalogue is in use.
+	p = open(t)
 	p.do(Act{Do: "start"}, Act{Do: "guide", ID: "start"})
-	s := p.do(Act{Do: "load-catalogue", ID: "other.json",
-		Value: strings.ReplaceAll(string(catalogue.Demo), `"fb-winch"`, `"other-winch"`)})
+	s = p.do(Act{Do: "load-catalogue", ID: "other.json", Value: string(without)})
 	require.Empty(t, s.Fault)
 	assert.NotContains(t, s.Regions["main"], `id="guide"`)
 	s = p.do(Act{Do: "demo-catalogue"})
@@ -178,7 +210,7 @@ func TestGuideNeedsItsCatalogue(t *testing.T) {
 
 // No number from outside takes the guide beyond its steps.
 func TestGuideOfAForeignView(t *testing.T) {
-	for _, n := range []string{"-5", "0", "11", "9000000000"} {
+	for _, n := range []string{"-5", "0", "12", "9000000000"} {
 		p := open(t)
 		p.do(Act{Do: "start"})
 		p.req["view"] = json.RawMessage(`{"area":"needs","guide":` + n + `}`)
@@ -199,10 +231,10 @@ func TestGuideIsReadInTwoMinutes(t *testing.T) {
 		Act{Do: "guide", ID: "skip"})
 	words, presses := 0, 0
 	strip := regexp.MustCompile(`<section class="guide screen" id="guide"[^>]*><p><b>(.*?)</b></p><p class="small">(.*?)</p>`)
-	for i := 1; i <= 11; i++ {
+	for i := 1; i <= 12; i++ {
 		p.req["view"] = json.RawMessage(`{"area":"needs","guide":` + strconv.Itoa(i) + `}`)
 		if i == 1 {
-			p.do(Act{Do: "new", ID: tour.From})
+			p.do(Act{Do: "new", ID: demoGuide(t).From})
 		}
 		text := strip.FindStringSubmatch(p.do(Act{Do: "restore"}).Regions["main"])
 		require.Len(t, text, 3, "step %d", i)

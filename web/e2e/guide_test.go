@@ -27,7 +27,7 @@ func (w *window) next() string {
 // taken there, and then does to the one thing pointed at what can be done to it.
 func (w *window) follow(do func(selector, typed string)) (said []string) {
 	w.t.Helper()
-	for range 12 {
+	for range 13 {
 		strip := flat(w.text("#guide"))
 		said = append(said, strip)
 		if w.has("#guide-own") {
@@ -100,7 +100,7 @@ func TestANewcomerFinishesTheGuidedQuote(t *testing.T) {
 				}
 				do(selector, typed)
 			})
-			require.Len(t, said, 11)
+			require.Len(t, said, 12)
 			require.Equal(t, 1, eval[int](w, `window.printed`))
 			draft := w.draft()
 			for _, id := range []string{"rest-four", "cot-power", "fb-winch"} {
@@ -127,12 +127,12 @@ func TestTheGuideKeepsToItsOwnQuote(t *testing.T) {
 	require.False(t, w.has("#guide-offer"), "it is offered while nothing was done")
 	w.click("#guide-again")
 	w.click("#begin-cut-14500-158-gas")
-	require.Contains(t, w.text("#guide"), "2 of 10")
+	require.Contains(t, w.text("#guide"), "2 of 11")
 
 	o := w.again("")
 	w.must(w.Kill())
 	o.must(o.Open(folder.address))
-	require.Contains(t, o.text("#guide"), "2 of 10", "a window that is gone takes no step with it")
+	require.Contains(t, o.text("#guide"), "2 of 11", "a window that is gone takes no step with it")
 
 	list := strings.Join(o.kept(), "\n")
 	require.Contains(t, list, "Medic 9")
@@ -141,15 +141,15 @@ func TestTheGuideKeepsToItsOwnQuote(t *testing.T) {
 	require.False(t, o.has("#guide"), "the other quote has no guide")
 	o.click("#go-quotes")
 	o.openKept("Demonstration: county ambulance")
-	require.Contains(t, o.text("#guide"), "2 of 10")
+	require.Contains(t, o.text("#guide"), "2 of 11")
 	o.click("#guide-skip")
-	require.Contains(t, o.text("#guide"), "3 of 10")
+	require.Contains(t, o.text("#guide"), "3 of 11")
 	o.click("#guide-end")
 	require.False(t, o.has("#guide"))
 	require.Equal(t, "main", o.focus().ID, "the focus is not lost with the strip")
 	o.area("needs")
 	o.click("#guide-on")
-	require.Contains(t, o.text("#guide"), "3 of 10")
+	require.Contains(t, o.text("#guide"), "3 of 11")
 }
 
 // openKept takes up a kept quote by its name.
@@ -198,7 +198,7 @@ func TestGuideAndHelpAreNotPrinted(t *testing.T) {
 		eval[bool](w, `(document.querySelectorAll("details").forEach((d) => (d.open = true)), true)`)
 		sheets := strings.Join(w.paper(), " ")
 		require.Contains(t, sheets, "Front axle")
-		for _, words := range []string{"1 of 10", "Take me there", "What the words mean", "Gross axle weight rating"} {
+		for _, words := range []string{"1 of 11", "Take me there", "What the words mean", "Gross axle weight rating"} {
 			require.NotContains(t, sheets, words, a)
 		}
 	}

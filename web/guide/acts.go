@@ -39,18 +39,19 @@ func Act(s *session.Session, a session.Act) {
 // it stays among those kept or, where the browser keeps none, in Compare.
 func startGuide(s *session.Session) {
 	if !Has(s.Memory.Edition.Cat) {
-		s.Fault("The catalogue in use is not the one the guided quote tells of.")
+		s.Fault("The catalogue in use has no guided quote.")
 		return
 	}
-	old, v := s.Draft, s.View
+	old, v, g := s.Draft, s.View, s.Memory.Edition.Cat.Guide
 	if !s.Req.Kept {
 		s.KeepAside()
 	} else if s.Req.Undo > 0 || !Untouched(old) {
 		s.Pins = nil
 		s.Step(session.Step{Do: "new-quote"})
 	}
-	s.Draft = quote.Begin(s.Memory.Edition, From, "", s.Req.Today)
-	s.Draft.Seller, s.Draft.Title = old.Seller, Title
+	s.Draft = quote.Begin(s.Memory.Edition, g.From, "", s.Req.Today)
+	s.Draft.Seller, s.Draft.Title, s.Draft.Terms.Buyer = old.Seller, g.Title, g.Buyer
+	s.Draft.Needs.Crew, s.Draft.Needs.Patients = g.Seats, g.Patients
 	s.View = &session.View{Area: "needs", OnlyDif: true, Metric: v.Metric, Theme: v.Theme, Address: v.Address, Guide: 1}
 	s.Notice = "A quote to try things on was begun; no other was changed."
 	s.Step(session.Step{Do: "top"})
@@ -72,7 +73,7 @@ func Follow(s *session.Session) bool {
 		if !began {
 			break
 		}
-		for _, id := range Brings {
+		for _, id := range s.Memory.Edition.Cat.Guide.Brings {
 			s.Draft.Unit.Set(config.Pick{Option: id, Qty: 1})
 		}
 		s.Refill()

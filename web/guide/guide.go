@@ -23,80 +23,8 @@ type Page struct {
 	Kept bool // the browser keeps the draft
 }
 
-// step is one thing to do. In do and because, {it} is what the catalogue
-// calls the option or the chassis, {chapter} where it stands; {front},
-// {miss}, {even} and {nine} are figures of the unit.
-type step struct {
-	area    string // where it is done
-	chassis string // to begin on
-	option  string // to choose, or only to ask for
-	try     bool   // asking is enough: it cannot be had
-	open    string // an area to go to
-	paid    bool   // a deposit or a budget is to be set
-	act     string // what the page is to do, when that leaves no trace
-	target  string // id of the control, where it does not follow from the rest
-	see     string // id of what to look at first
-	do      string
-	because string
-}
-
-// steps, told of the demonstration catalogue. With one that lacks any of
-// their ids there is no guided quote.
-var steps = []step{
-	{area: "needs", chassis: "cut-14500-158-gas",
-		do: "Under Start, press “Begin on this” at “{it}”.", because: "Its ratings limit all that is built on it."},
-	{area: "unit", option: "rest-four",
-		do: "In Unit, under {chapter}, choose “{it}”.", because: "The county's own list is in already; the rest is " +
-			"standard."},
-	{area: "unit", option: "cot-power",
-		do: "Under {chapter}, choose “{it}”.", because: "Weight, current, price and date move at once."},
-	{area: "unit", option: "fb-winch", try: true,
-		do: "Try “{it}”, under {chapter}.", because: "It hangs ahead of the front axle: only {front} to spare."},
-	{area: "unit", option: "fb-winch", target: "mend-fb-winch-0",
-		do:      "It cannot be had. Press a way out under “What would help”.",
-		because: "The sum is shown; each way out was checked."},
-	{open: "weight",
-		do: "The winch is in. Open Weight.", because: "Every load stands against its rating."},
-	{open: "delivery", see: "ask-weight.front-axle",
-		do: "Look at Front axle: {front} to spare{miss}. Then open Delivery.", because: "▲: it fits on paper only. " +
-			"Weigh it before you promise it."},
-	{area: "price", paid: true, target: "f-terms.deposit_percent",
-		do:      "Promise {nine}, nine in ten. In Price, type 15 for the deposit and press Enter.",
-		because: "Even odds, {even}, is a coin toss."},
-	{area: "quote", act: "copy-link", target: "copy-link",
-		do: "In Quote, press “Copy the link”.", because: "It carries the whole quote, never cost or margin."},
-	{area: "quote", act: "print", target: "print-quote",
-		do: "Read the quote; press “Print or save as PDF”.", because: "That paper is what the county files."},
-}
-
-// The unit a guided quote begins with, and what the county always has: it comes
-// with the chassis, and leaves the front axle little to spare.
-const (
-	From  = "van-9500-148-gas"
-	Title = "Demonstration: county ambulance"
-)
-
-// Brings is what the county always has.
-var Brings = []string{"front-tall", "street-full", "build-ply", "bench-72", "whl-steel"}
-
-// Has reports whether the catalogue has everything the guided quote speaks of.
-func Has(cat *config.Catalogue) bool {
-	ids := Brings
-	for _, x := range steps {
-		if x.option != "" {
-			ids = append(ids, x.option)
-		}
-		if x.chassis != "" && cat.ChassisByID(x.chassis) == nil {
-			return false
-		}
-	}
-	for _, id := range ids {
-		if cat.OptionByID(id) == nil {
-			return false
-		}
-	}
-	return cat.ChassisByID(From) != nil
-}
+// Has reports whether the catalogue has a guided quote.
+func Has(cat *config.Catalogue) bool { return cat.Guide != nil }
 
 // next is the step that is to be shown: the place among steps, their number when all
 // are done, below zero when there is no guide.
@@ -104,37 +32,85 @@ func next(s *session.View, cat *config.Catalogue) int {
 	if s.Guide < 1 || s.GuideOff || !Has(cat) {
 		return -1
 	}
-	return min(s.Guide-1, len(steps))
+	return min(s.Guide-1, len(cat.Guide.Steps))
 }
 
 // Advance goes on past each step that is done, given what the page was asked
 // for last. It reports whether it went on, and whether the unit was just begun,
-// so that what the county always has is to be put in.
+// so that what the buyer always has is to be put in.
 func Advance(s *session.View, d *quote.Draft, cat *config.Catalogue, asked func(act string) bool) (moved, began bool) {
-	for i := next(s, cat); i >= 0 && i < len(steps) && steps[i].done(s, d, asked); i = next(s, cat) {
+	for i := next(s, cat); i >= 0 && i < len(cat.Guide.Steps) && done(&cat.Guide.Steps[i], s, d, asked); i = next(s, cat) {
 		s.Guide++
-		if moved = true; steps[i].chassis != "" {
+		if moved = true; cat.Guide.Steps[i].Begin != "" {
 			return moved, true
 		}
 	}
 	return moved, false
 }
 
-func (x *step) done(s *session.View, d *quote.Draft, asked func(act string) bool) bool {
-	pick := d.Unit.Find(x.option)
-	switch {
-	case x.open != "":
-		return s.Area == x.open
-	case x.act != "":
-		return asked(x.act)
-	case x.paid:
-		return d.Terms.DepositPercent.Sign() > 0 || d.Terms.DepositAmount.Sign() > 0 || d.Terms.Budget.Sign() > 0
-	case x.chassis != "":
-		return d.Unit.Chassis == x.chassis
-	case x.try && s.Asked == x.option:
-		return true
+// done reports whether the quote shows that a step was done.
+func done(x *config.GuideStep, s *session.View, d *quote.Draft, asked func(act string) bool) bool {
+	chosen := func(id string) bool {
+		pick := d.Unit.Find(id)
+		return pick != nil && !pick.Filled
 	}
-	return pick != nil && !pick.Filled
+	switch {
+	case x.Open != "":
+		return s.Area == x.Open
+	case x.Press != "":
+		return asked(x.Press)
+	case x.Deposit:
+		return d.Terms.DepositPercent.Sign() > 0 || d.Terms.DepositAmount.Sign() > 0
+	case x.Ask != "":
+		return s.Asked == x.Ask || chosen(x.Ask)
+	case x.Pick != "":
+		return chosen(x.Pick)
+	}
+	return d.Unit.Chassis == x.Begin+x.Chassis
+}
+
+// areaOf is where a step is done.
+func areaOf(x *config.GuideStep) string {
+	switch {
+	case x.Open != "":
+		return x.Open
+	case x.Begin != "":
+		return "needs"
+	case x.Deposit:
+		return "price"
+	case x.Press != "":
+		return "quote"
+	}
+	return "unit"
+}
+
+// chapterOf is where in the Unit area a step is done; empty elsewhere.
+func chapterOf(x *config.GuideStep, cat *config.Catalogue) string {
+	if o := cat.OptionByID(x.Pick + x.Ask); o != nil {
+		return cat.GroupByID(o.Group).Chapter
+	}
+	if x.Chassis != "" {
+		return "chassis"
+	}
+	return ""
+}
+
+// control of a step once the reader is where it stands; empty where the area itself
+// is what is asked for.
+func control(x *config.GuideStep) string {
+	switch {
+	case x.Open != "":
+		return ""
+	case x.Deposit:
+		return "f-terms.deposit_percent"
+	case x.Press == "print":
+		return "print-quote"
+	case x.Press != "":
+		return x.Press
+	case x.Begin != "":
+		return "begin-" + x.Begin
+	}
+	return "o-" + x.Pick + x.Ask + x.Chassis
 }
 
 // GoThere takes the reader to where the next step is done, and gives the id of
@@ -142,36 +118,26 @@ func (x *step) done(s *session.View, d *quote.Draft, asked func(act string) bool
 // area itself is what was asked for.
 func GoThere(s *session.View, cat *config.Catalogue, look bool) string {
 	i := next(s, cat)
-	if i < 0 || i == len(steps) {
+	if i < 0 || i == len(cat.Guide.Steps) {
 		return ""
 	}
-	x := &steps[i]
+	x := &cat.Guide.Steps[i]
 	if look {
-		return x.see
+		return lookAt(x)
 	}
-	if s.Area = x.area; x.open != "" {
-		s.Area = x.open
+	s.Area = areaOf(x)
+	if chapter := chapterOf(x, cat); chapter != "" {
+		s.Chapter, s.Search = chapter, ""
 	}
-	if o := cat.OptionByID(x.option); o != nil {
-		s.Chapter, s.Search = cat.GroupByID(o.Group).Chapter, ""
-		if !x.try && x.target != "" {
-			s.Asked = o.ID
-		}
-	}
-	return x.control()
+	return control(x)
 }
 
-// control of the step once the reader is where it stands.
-func (x *step) control() string {
-	switch {
-	case x.open != "":
+// lookAt is the id of what a step asks to look at first; empty when nothing.
+func lookAt(x *config.GuideStep) string {
+	if x.Look == "" {
 		return ""
-	case x.target != "":
-		return x.target
-	case x.chassis != "":
-		return "begin-" + x.chassis
 	}
-	return "o-" + x.option
+	return "ask-" + x.Look
 }
 
 // Point is the id of what the reader presses next: the control itself or, from
@@ -179,23 +145,17 @@ func (x *step) control() string {
 func (p *Page) Point() string {
 	cat := p.Q.Edition.Cat
 	i := next(p.View, cat)
-	if i < 0 || i == len(steps) {
+	if i < 0 || i == len(cat.Guide.Steps) {
 		return ""
 	}
-	x := &steps[i]
-	here := p.Area
-	if x.open != "" || here != x.area {
-		return "area-" + x.open + x.area
+	x := &cat.Guide.Steps[i]
+	if x.Open != "" || p.Area != areaOf(x) {
+		return "area-" + areaOf(x)
 	}
-	if o := cat.OptionByID(x.option); o != nil {
-		if chapter := cat.GroupByID(o.Group).Chapter; p.View.ChapterIn(cat) != chapter {
-			return "chapter-" + chapter
-		}
-		if p.View.Asked != o.ID { // whose ways out are not shown
-			return "o-" + o.ID
-		}
+	if chapter := chapterOf(x, cat); chapter != "" && p.View.ChapterIn(cat) != chapter {
+		return "chapter-" + chapter
 	}
-	return x.control()
+	return control(x)
 }
 
 // Pointed marks the control of the next step, for the eye and in words.
@@ -208,34 +168,41 @@ func Pointed(html, id string) string {
 }
 
 // fill puts names and figures into the text of a step.
-func (p *Page) fill(x *step, text string) string {
-	cat, chapter, front, miss := p.Q.Edition.Cat, "", "", ""
-	if o := cat.OptionByID(x.option); o != nil {
-		for _, c := range cat.Chapters {
-			if c.ID == cat.GroupByID(o.Group).Chapter {
-				chapter = c.Label
-			}
+func (p *Page) fill(x *config.GuideStep, text string) string {
+	cat := p.Q.Edition.Cat
+	chapter := ""
+	for _, c := range cat.Chapters {
+		if c.ID == chapterOf(x, cat) {
+			chapter = c.Label
 		}
 	}
-	if f, ok := p.Q.Figure("weight.front-axle"); ok {
-		front = p.Show(f.Margin(), f.Unit)
-		if miss = page.Chance(f); miss != "" {
-			miss = ", " + miss
-		}
+	if x.Chassis != "" {
+		chapter = "Chassis"
 	}
-	return strings.NewReplacer("{it}", cat.LabelOf(x.chassis+x.option), "{chapter}", chapter, "{front}", front,
-		"{miss}", miss,
+	spare := func(code string) string {
+		f, ok := p.Q.Figure(code)
+		if !ok {
+			return ""
+		}
+		said := p.Show(f.Margin(), f.Unit)
+		if miss := page.Chance(f); miss != "" {
+			said += ", " + miss
+		}
+		return said
+	}
+	return strings.NewReplacer("{it}", cat.LabelOf(x.Begin+x.Chassis+x.Pick+x.Ask), "{chapter}", chapter,
+		"{front}", spare("weight.front-axle"), "{rear}", spare("weight.rear-axle"),
 		"{even}", p.Q.Plan.EvenOdds.Long(), "{nine}", p.Q.Plan.NineInTen.Long()).Replace(text)
 }
 
 // Instruction is what to do next.
 func (p *Page) Instruction() string {
+	steps := p.Q.Edition.Cat.Guide.Steps
 	i := next(p.View, p.Q.Edition.Cat)
 	if i == len(steps) {
 		return "That is a quote, from chassis to paper."
 	}
-	x := &steps[i]
-	return strconv.Itoa(i+1) + " of " + strconv.Itoa(len(steps)) + ": " + p.fill(x, x.do)
+	return strconv.Itoa(i+1) + " of " + strconv.Itoa(len(steps)) + ": " + p.fill(&steps[i], steps[i].Do)
 }
 
 // Strip is the strip that says what to do next, above whatever area is open.
@@ -244,6 +211,7 @@ func Strip(p *Page) Part {
 	if i < 0 {
 		return nil
 	}
+	steps := p.Q.Edition.Cat.Guide.Steps
 	strip := func(do, because string, tools ...Part) Part {
 		return El("section", Class("guide screen"), At("id", "guide"), At("tabindex", "-1"),
 			At("aria-label", "Guided quote"),
@@ -263,11 +231,11 @@ func Strip(p *Page) Part {
 	}
 	x := &steps[i]
 	label := "Take me there"
-	if x.open != "" {
-		label = "Open " + strings.ToUpper(x.open[:1]) + x.open[1:]
+	if x.Open != "" {
+		label = "Open " + strings.ToUpper(x.Open[:1]) + x.Open[1:]
 	}
-	return strip(p.Instruction(), p.fill(x, x.because),
-		If(x.see != "" && p.View.Area == steps[i-1].open, press("see", "Show it", "")), press("go", label, "main"),
+	return strip(p.Instruction(), p.fill(x, x.Because),
+		If(x.Look != "" && i > 0 && p.View.Area == steps[i-1].Open, press("see", "Show it", "")), press("go", label, "main"),
 		press("skip", "Skip", "quiet"), press("end", "End", "quiet"))
 }
 
@@ -278,9 +246,9 @@ func Offer(p *Page) Part {
 		return nil
 	}
 	return El("section", Class("guide screen"), At("id", "guide-offer"), At("aria-label", "For a newcomer"),
-		El("p", El("b", Text("New here? ")), Text("Build one real quote on this page, in "+strconv.Itoa(len(steps))+
+		El("p", El("b", Text("New here? ")), Text("Build one real quote on this page, in "+strconv.Itoa(len(p.Q.Edition.Cat.Guide.Steps))+
 			" steps. It stays apart from yours.")),
-		El("div", Class("row-tools"), page.Action("guide", "start", "", "Show me: a county ambulance in two minutes",
+		El("div", Class("row-tools"), page.Action("guide", "start", "", "Show me: "+p.Q.Edition.Cat.Guide.Offer,
 			At("id", "guide-start"), Class("main")),
 			page.Action("guide", "end", "", "No, thank you", At("id", "guide-no"), Class("quiet"))))
 }
@@ -292,9 +260,9 @@ func Again(p *Page) Part {
 		return nil
 	}
 	return El("p", Class("row-tools screen"),
-		If(s.Guide > 0 && s.Guide <= len(steps), page.Action("guide", "on", "", "Go on with the guided quote",
+		If(s.Guide > 0 && s.Guide <= len(p.Q.Edition.Cat.Guide.Steps), page.Action("guide", "on", "", "Go on with the guided quote",
 			At("id", "guide-on"))),
-		page.Action("guide", "start", "", "A county ambulance in two minutes, step by step", At("id", "guide-again"),
+		page.Action("guide", "start", "", "Step by step: "+p.Q.Edition.Cat.Guide.Offer, At("id", "guide-again"),
 			Class("quiet")))
 }
 

@@ -20,6 +20,7 @@ func startNew(s *session.Session, a session.Act) {
 	s.Draft = quote.BeginFor(s.Memory.Edition, a.ID, a.Value, s.Req.Today, &old.Needs)
 	s.Draft.Seller, s.Draft.Buyer, s.Draft.Title, s.Draft.Number = old.Seller, old.Buyer, old.Title, old.Number
 	s.Draft.Requirements = old.Requirements
+	s.Draft.Terms.KeepBuyer(&old.Terms)
 	s.Draft.Unit.RuleSet, s.Draft.Unit.NeededBy, s.Draft.Unit.Details = old.Unit.RuleSet, old.Unit.NeededBy,
 		old.Unit.Details
 	s.Draft.Tickets, s.Draft.Wiring = old.Tickets, old.Wiring

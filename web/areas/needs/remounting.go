@@ -20,6 +20,7 @@ func startRemount(s *session.Session, a session.Act) {
 		return
 	}
 	d.Seller, d.Buyer = old.Seller, old.Buyer
+	d.Terms.KeepBuyer(&old.Terms)
 	d.Tickets, d.Wiring = old.Tickets, old.Wiring
 	s.Draft = d
 	s.Weighed(&old.Unit)
