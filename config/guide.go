@@ -9,14 +9,15 @@ import (
 // Guide is the guided quote of a catalogue: it walks a newcomer through the page on
 // one real unit, step by step.
 type Guide struct {
-	Title    string      `json:"title"`              // of the quote that is begun
-	Offer    string      `json:"offer"`              // what it builds, for the button that begins it
-	From     string      `json:"from"`               // chassis that quote stands on before the first step
-	Buyer    string      `json:"buyer,omitempty"`    // kind of buyer, as the terms name it
-	Seats    int         `json:"seats,omitempty"`    // people asked for
-	Patients int         `json:"patients,omitempty"` // on cots, asked for
-	Brings   []string    `json:"brings,omitempty"`   // options that the buyer always has: they come in with the first step
-	Steps    []GuideStep `json:"steps"`
+	Title    string `json:"title"`              // of the quote that is begun
+	Offer    string `json:"offer"`              // what it builds, for the button that begins it
+	From     string `json:"from"`               // chassis that quote stands on before the first step
+	Buyer    string `json:"buyer,omitempty"`    // kind of buyer, as the terms name it
+	Seats    int    `json:"seats,omitempty"`    // people asked for
+	Patients int    `json:"patients,omitempty"` // on cots, asked for
+	// options that the buyer always has: they come in with the first step
+	Brings []string    `json:"brings,omitempty"`
+	Steps  []GuideStep `json:"steps"`
 }
 
 // GuideStep is one thing to do; exactly one of Begin to Press says what. It is over
@@ -86,9 +87,11 @@ func (k *checker) guide() {
 		option(where+" ask", s.Ask)
 		k.oneOf(where+" open", s.Open, append([]string{""}, GuideAreas...)...)
 		k.oneOf(where+" press", s.Press, append([]string{""}, GuidePresses...)...)
-		said := []string{s.Begin, s.Chassis, s.Pick, s.Ask, s.Open, s.Press, map[bool]string{true: "deposit"}[s.Deposit]}
+		said := []string{s.Begin, s.Chassis, s.Pick, s.Ask, s.Open, s.Press,
+			map[bool]string{true: "deposit"}[s.Deposit]}
 		if n := len(slices.DeleteFunc(said, func(t string) bool { return t == "" })); n != 1 {
-			k.add("value", where, "says %d things to do; a step is one of begin, chassis, pick, ask, open, deposit, press", n)
+			k.add("value", where, "says %d things to do; a step is one of begin, chassis, pick, ask, open, "+
+				"deposit, press", n)
 		}
 		if strings.TrimSpace(s.Do) == "" || strings.TrimSpace(s.Because) == "" {
 			k.add("missing", where+" do, because", "needs a text")

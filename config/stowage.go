@@ -9,12 +9,13 @@ import (
 // out asks for nothing. Needs and Apart are held; the rest is weighed against the
 // balance of the unit.
 type Stowage struct {
-	Place  string   `json:"place,omitempty"`  // "inside", with the patient, or "outside"
-	Height string   `json:"height,omitempty"` // "low", "reach" of somebody seated or standing, or "high"
-	Dirt   string   `json:"dirt,omitempty"`   // "clean" or "dirty"; the two do not share a compartment if it can be helped
-	Needs  string   `json:"needs,omitempty"`  // rides only in a compartment that takes this, such as "oxygen"
-	Apart  []string `json:"apart,omitempty"`  // ids of equipment that never shares its compartment
-	Why    string   `json:"why,omitempty"`    // a sentence for the reader
+	Place  string `json:"place,omitempty"`  // "inside", with the patient, or "outside"
+	Height string `json:"height,omitempty"` // "low", "reach" of somebody seated or standing, or "high"
+	// "clean" or "dirty"; the two do not share a compartment if it can be helped
+	Dirt  string   `json:"dirt,omitempty"`
+	Needs string   `json:"needs,omitempty"` // rides only in a compartment that takes this, such as "oxygen"
+	Apart []string `json:"apart,omitempty"` // ids of equipment that never shares its compartment
+	Why   string   `json:"why,omitempty"`   // a sentence for the reader
 }
 
 // The words of a Stowage.
@@ -46,7 +47,8 @@ func (k *checker) stowage() {
 		k.oneOf(where+" height", e.Stow.Height, "", StowLow, StowReach, StowHigh)
 		k.oneOf(where+" dirt", e.Stow.Dirt, "", StowClean, StowDirty)
 		if e.Stow.Needs != "" && !takes[e.Stow.Needs] {
-			k.add("value", where+" needs", "no compartment takes %q; name it under takes of those that do", e.Stow.Needs)
+			k.add("value", where+" needs", "no compartment takes %q; name it under takes of those that do",
+				e.Stow.Needs)
 		}
 		for n, id := range e.Stow.Apart {
 			if !slices.ContainsFunc(k.c.Equipment, func(x Equipment) bool { return x.ID == id }) {

@@ -34,7 +34,8 @@ func TestWhoBuysDecidesTheTax(t *testing.T) {
 			"Includes sales tax of 12,905.06, 8.25 %"},
 		{"a rate of nothing", pricing.Terms{Buyer: "private", TaxRate: &noRate}, false, false,
 			"No sales tax: the rate is 0 %"},
-		{"a hospital with a certificate", pricing.Terms{Buyer: "hospital", TaxExempt: true, ExemptReason: "number 12"}, true,
+		{"a hospital with a certificate", pricing.Terms{Buyer: "hospital", TaxExempt: true, ExemptReason: "number 12"},
+			true,
 			false, "No sales tax: the buyer is exempt"},
 		{"a county with a certificate", pricing.Terms{Buyer: "county", ExemptReason: "number 12"}, true, false,
 			"No sales tax: the buyer is exempt"},
@@ -97,12 +98,15 @@ func TestABudgetSaysItsBasis(t *testing.T) {
 		terms pricing.Terms
 		text  string
 	}{
-		{"one, taxed", pricing.Terms{}, "The price keeps the budget of 170,000.00 with 3,222.37 left (the unit, sales tax " +
+		{"one, taxed", pricing.Terms{}, "The price keeps the budget of 170,000.00 with 3,222.37 left (the unit, " +
+			"sales tax " +
 			"included)."},
-		{"one, exempt", pricing.Terms{Buyer: "county"}, "The price keeps the budget of 170,000.00 with 13,390.00 left " +
-			"(the unit, no sales tax)."},
-		{"several", pricing.Terms{Buyer: "county", Units: 2}, "The price is 141,291.50 above the budget of 170,000.00 (all " +
-			"2 units, no sales tax)."},
+		{"one, exempt", pricing.Terms{Buyer: "county"},
+			"The price keeps the budget of 170,000.00 with 13,390.00 left " +
+				"(the unit, no sales tax)."},
+		{"several", pricing.Terms{Buyer: "county", Units: 2},
+			"The price is 141,291.50 above the budget of 170,000.00 (all " +
+				"2 units, no sales tax)."},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			c.terms.Budget = amount(t, "170000")
@@ -132,12 +136,14 @@ func TestEachOfSeveralUnits(t *testing.T) {
 	s, err = pricing.Build(b, cat, unit(), &pricing.Terms{Buyer: "county", Units: 2}, day)
 	require.NoError(t, err)
 	assert.Equal(t, "2 units at 155,645.75 each", s.EachWords())
-	s, err = pricing.Build(b, cat, unit(), &pricing.Terms{Buyer: "county", Units: 2, DiscountAmount: amount(t, "0.01")}, day)
+	s, err = pricing.Build(b, cat, unit(), &pricing.Terms{Buyer: "county", Units: 2, DiscountAmount: amount(t, "0.01")},
+		day)
 	require.NoError(t, err)
 	assert.Equal(t, "2 units at about 155,645.74 each", s.EachWords())
 	heavy := unit()
 	heavy.Chassis = "heavy"
-	s, err = pricing.BuildFleet(b, cat, []pricing.Item{{Unit: unit()}, {Unit: heavy}}, &pricing.Terms{Buyer: "county"}, day)
+	s, err = pricing.BuildFleet(b, cat, []pricing.Item{{Unit: unit()}, {Unit: heavy}}, &pricing.Terms{Buyer: "county"},
+		day)
 	require.NoError(t, err)
 	assert.Contains(t, s.EachWords(), "2 units at 155,645.75 to ")
 }

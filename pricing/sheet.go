@@ -109,7 +109,8 @@ func (s *Sheet) Figure(t *Terms) config.Figure {
 	f := config.Figure{Code: BudgetCode, Label: "Price of the order", Value: s.Total.Float(), Low: s.Total.Float(),
 		High: s.Total.Float(), Unit: s.Currency}
 	if t != nil && t.Budget.Sign() > 0 {
-		f.Limit, f.Sense, f.Source, f.Basis = t.Budget.Float(), config.AtMost, "the buyer's budget for "+s.Basis(), config.Purchaser
+		f.Limit, f.Sense, f.Source, f.Basis = t.Budget.Float(), config.AtMost, "the buyer's budget for "+
+			s.Basis(), config.Purchaser
 	}
 	return f
 }

@@ -34,4 +34,5 @@ func TestFormulasAreDocumented(t *testing.T) {
 	}
 }
 
-var notFormulas = map[string]bool{"String": true, "ParseGauge": true, "Area": true, "UsualWiring": true, "Circuits": true}
+var notFormulas = map[string]bool{"String": true, "ParseGauge": true, "Area": true, "UsualWiring": true,
+	"Circuits": true}

@@ -189,7 +189,8 @@ func (r *reader) over(top float64, i, start int) (number, int, *Fault) {
 	if to > i && to <= i+3 {
 		below, _ = strconv.Atoi(r.text(i, to))
 	}
-	if !slices.Contains([]int{2, 3, 4, 5, 6, 8, 10, 16, 32, 64}, below) || r.at(to) == '/' || r.at(to) == '-' && isDigit(r.at(to+1)) {
+	if !slices.Contains([]int{2, 3, 4, 5, 6, 8, 10, 16, 32, 64}, below) || r.at(to) == '/' || r.at(to) == '-' &&
+		isDigit(r.at(to+1)) {
 		return number{}, start, nil
 	}
 	return valued(top / float64(below)), to, nil

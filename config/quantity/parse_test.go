@@ -202,8 +202,9 @@ func TestFaultsSayWhatToWrite(t *testing.T) {
 		{"1.750.000", quantity.Dollar, "“1.750.000” has points between thousands: write 1750000"},
 		{"heavy", quantity.Pound, "“heavy” is not a number of lb: write one such as 1750 or 1,750 lb"},
 		{"", quantity.Inch, "“” is not a number of in: write one such as 72 or 6 ft"},
-		{"48 months", quantity.Pound, "“48 months” is a time in months, and a weight is needed here: write one such as " +
-			"1750 or 1,750 lb"},
+		{"48 months", quantity.Pound,
+			"“48 months” is a time in months, and a weight is needed here: write one such as " +
+				"1750 or 1,750 lb"},
 		{"45 stones", quantity.Pound, "“45 stones” is a number and “stones”, which is not understood here: write one " +
 			"such as 1750 or 1,750 lb"},
 		{"2e9", quantity.Watt, "“2e9” is a number and “e9”, which is not understood here: write one such as 1750 or " +

@@ -275,7 +275,8 @@ func (l *Linter) rules() {
 		violated := l.means(broken)
 		jobs = append(jobs, func() { l.rule(i, rule, given, violated) })
 	}
-	if l.near = solve.NewWalker(e.prover().solver); e.prover().solver.Solve(e.prover().switches, lintBudget) == solve.Sat {
+	if l.near = solve.NewWalker(e.prover().solver); e.prover().solver.Solve(e.prover().switches,
+		lintBudget) == solve.Sat {
 		l.near.Take()
 	}
 	l.next(jobs...)

@@ -29,7 +29,8 @@ func OutsideOf(ch *config.Chassis, body *config.Body) Outside {
 	under := max(min(config.Clean(ch.FrameHeightIn), floor), floor-b.floorThickness())
 	roof := under + config.Clean(body.HeightIn)
 	return Outside{
-		LengthIn: bareLength(ch, body), HeightIn: max(config.Clean(ch.CabHeightIn), roof), LoadingIn: floor, RoofIn: roof,
+		LengthIn: bareLength(ch, body), HeightIn: max(config.Clean(ch.CabHeightIn), roof), LoadingIn: floor,
+		RoofIn: roof,
 	}
 }
 

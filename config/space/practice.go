@@ -175,7 +175,8 @@ func (s *Sheet) judgePractice(b *vehicle, use *Use) {
 		e := b.Cat.EquipmentByID(x.Equipment)
 		if why := broken(b.Cat, b.Unit, e, &use.Compartment); why != "" {
 			s.add(config.Finding{Code: "space.not-there", Severity: config.Warn, Basis: config.CommonPractice,
-				Text: fmt.Sprintf("%s in %s: %s", e.Label, use.Label, why), Remedy: "Stow it elsewhere, or take the suggestion."})
+				Text:   fmt.Sprintf("%s in %s: %s", e.Label, use.Label, why),
+				Remedy: "Stow it elsewhere, or take the suggestion."})
 		}
 	}
 }

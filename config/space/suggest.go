@@ -50,13 +50,13 @@ const (
 	maxRounds = 40
 )
 
-// Suggest places what is not yet stowed where practice has it, by the catalogue's
-// Stowage of each thing, and so that the axles and the two sides balance. It returns the whole list for Unit.Carried. What is stowed by hand
-// stays; a thing for which no place is proven stays unstowed. weigh is called
-// once for the unit without the loose things and once for each compartment,
-// and must be linear in mass, as statics is. The same unit always gets the same
-// suggestion. It is a good one, found by placing the largest first and then
-// moving and exchanging while that helps; it is not proven the best.
+// Suggest places what is not yet stowed where practice has it, by the catalogue's Stowage of each
+// thing, and so that the axles and the two sides balance. It returns the whole list for
+// Unit.Carried. What is stowed by hand stays; a thing for which no place is proven stays unstowed.
+// weigh is called once for the unit without the loose things and once for each compartment, and
+// must be linear in mass, as statics is. The same unit always gets the same suggestion. It is a
+// good one, found by placing the largest first and then moving and exchanging while that helps; it
+// is not proven the best.
 func Suggest(cat *config.Catalogue, u *config.Unit, weigh func(*config.Unit) Trim) []config.Carried {
 	b := gather(cat, u, nil, new(config.Report))
 	if b == nil {
@@ -154,9 +154,10 @@ func (x *loose) know(cat *config.Catalogue, holds []hold) {
 	x.unfit, x.barred = make([]float64, len(holds)), make([]bool, len(holds))
 	for h := range holds {
 		x.unfit[h] = unfit(x.of, &holds[h].Compartment)
-		x.barred[h] = !mayRide(x.of.Stow, &holds[h].Compartment) || slices.ContainsFunc(holds[h].fixed, func(p piece) bool {
-			return apart(x.of, cat.EquipmentByID(p.id))
-		})
+		x.barred[h] = !mayRide(x.of.Stow, &holds[h].Compartment) ||
+			slices.ContainsFunc(holds[h].fixed, func(p piece) bool {
+				return apart(x.of, cat.EquipmentByID(p.id))
+			})
 	}
 }
 

@@ -119,7 +119,8 @@ func TestDemoUnitsPowerAndStowage(t *testing.T) {
 				against++
 			}
 		}
-		if float64(after.FrontLb) < float64(after.FrontLimitLb)-300 && float64(after.RearLb) < float64(after.RearLimitLb)-300 {
+		if float64(after.FrontLb) < float64(after.FrontLimitLb)-300 &&
+			float64(after.RearLb) < float64(after.RearLimitLb)-300 {
 			assert.LessOrEqual(t, against, 3, "%s: things ride against practice", name)
 			sound++
 		}

@@ -156,7 +156,8 @@ func TestMonthlyPaymentsByTheYear(t *testing.T) {
 		name           string
 		rate           string
 		perYear, years int
-	}{{"no year", "4", 12, 0}, {"too many periods", "4", 13, 5}, {"no periods", "4", 0, 5}, {"a rate beyond reason", "900",
+	}{{"no year", "4", 12, 0}, {"too many periods", "4", 13, 5}, {"no periods", "4", 0, 5}, {"a rate beyond reason",
+		"900",
 		1, 5}} {
 		t.Run(c.name, func(t *testing.T) {
 			_, err := finance.EquivalentAnnual(percent(t, c.rate), c.perYear, nil, c.years)

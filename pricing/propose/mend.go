@@ -80,7 +80,8 @@ func Risk(q *quote.Quote, u *config.Unit, in quantity.System) string {
 	as := standards.Assume(u.RuleSet, ed.Cat, u)
 	tickets := quote.Weighed(q.Draft.Tickets, &q.Draft.Unit, u)
 	var out []string
-	for _, f := range slices.Concat(weight.WeighWith(ed.Cat, u, &as, tickets).Figures, power.Budget(ed.Cat, u, &as).Figures) {
+	for _, f := range slices.Concat(weight.WeighWith(ed.Cat, u, &as, tickets).Figures,
+		power.Budget(ed.Cat, u, &as).Figures) {
 		was, known := q.Figure(f.Code)
 		switch thin := f.Margin() < noMargin || f.Chance >= evenChance; {
 		case f.Sense == "" || f.Basis == config.FromMemory || f.Basis == config.CommonPractice || !thin:

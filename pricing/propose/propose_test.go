@@ -136,7 +136,8 @@ func TestGiveUps(t *testing.T) {
 				require.NoError(t, err)
 				assert.False(t, q.Stopped(), "%d: %s can be built, with the needs as they are then", i, g.Said())
 				assert.True(t, q.Price.Total.Equal(g.Price), "%d: its price is that of its quote", i)
-				assert.LessOrEqual(t, on.OverBudget(q.Price.Total).Sign(), 0, "%d: %s: within the raised budget", i, g.Said())
+				assert.LessOrEqual(t, on.OverBudget(q.Price.Total).Sign(), 0, "%d: %s: within the raised budget", i,
+					g.Said())
 				assert.False(t, !g.NeededBy.IsZero() && g.NeededBy.Before(q.Plan.NineInTen), "%d: by the moved date", i)
 			}
 		})

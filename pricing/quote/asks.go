@@ -45,11 +45,13 @@ var Sizes = sizes()
 
 func sizes() []Size {
 	list := []Size{
-		{ID: "crew", Label: "Seats", Unit: quantity.Count, Sense: config.AtLeast, Figure: "space.seats", From: 1, To: 20,
+		{ID: "crew", Label: "Seats", Unit: quantity.Count, Sense: config.AtLeast, Figure: "space.seats", From: 1,
+			To:   20,
 			base: func(c *config.Chassis, _ *config.Body, _ space.Outside) float64 { return float64(len(c.CabSeats)) },
 			per:  func(o *config.Option) float64 { return float64(len(o.Seats) - o.Cots()) }},
-		{ID: "patients", Label: "Patients on cots", Unit: quantity.Count, Sense: config.AtLeast, Figure: "space.patients",
-			From: 1, To: 10,
+		{ID: "patients", Label: "Patients on cots", Unit: quantity.Count, Sense: config.AtLeast,
+			Figure: "space.patients",
+			From:   1, To: 10,
 			base: func(*config.Chassis, *config.Body, space.Outside) float64 { return 0 },
 			per:  func(o *config.Option) float64 { return float64(o.Cots()) }},
 		{ID: "module", Label: "Module length, at least", Unit: quantity.Inch, Sense: config.AtLeast,
@@ -74,8 +76,9 @@ func sizes() []Size {
 				}
 				return float64(o.Outside.AheadIn + o.Outside.BehindIn)
 			}},
-		{ID: "loading", Label: "Loading height", Unit: quantity.Inch, Sense: config.AtMost, Figure: "space.loading-height",
-			From: 15, To: 60,
+		{ID: "loading", Label: "Loading height", Unit: quantity.Inch, Sense: config.AtMost,
+			Figure: "space.loading-height",
+			From:   15, To: 60,
 			base: func(_ *config.Chassis, _ *config.Body, o space.Outside) float64 { return float64(o.LoadingIn) },
 			per: func(o *config.Option) float64 {
 				if o.Outside == nil {
@@ -83,8 +86,9 @@ func sizes() []Size {
 				}
 				return -float64(o.Outside.LowersIn)
 			}},
-		{ID: "turning", Label: "Turning circle", Unit: quantity.Foot, Sense: config.AtMost, Figure: "space.turning-circle",
-			From: 30, To: 100,
+		{ID: "turning", Label: "Turning circle", Unit: quantity.Foot, Sense: config.AtMost,
+			Figure: "space.turning-circle",
+			From:   30, To: 100,
 			get:  func(n *Needs) float64 { return float64(n.TurningFt) },
 			set:  func(n *Needs, v float64) { n.TurningFt = quantity.Feet(v) },
 			base: func(c *config.Chassis, _ *config.Body, _ space.Outside) float64 { return float64(c.TurningFt) }},

@@ -115,7 +115,8 @@ func (q *Quote) judged() []*config.Report {
 func (q *Quote) gather(others []config.Finding) {
 	q.Findings = slices.Concat(
 		q.fit(), q.Weight.Findings, q.Power.Findings, q.Space.Findings, standards.Findings(q.Verdicts, q.judged()...),
-		q.Plan.Findings, q.Price.Findings, q.unmet(), q.pending(), standards.Remount(q.Edition.Cat, &q.Draft.Unit), others,
+		q.Plan.Findings, q.Price.Findings, q.unmet(), q.pending(), standards.Remount(q.Edition.Cat, &q.Draft.Unit),
+		others,
 	)
 	Worst(q.Findings)
 }

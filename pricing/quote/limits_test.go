@@ -67,7 +67,8 @@ func TestRoomRulesOut(t *testing.T) {
 	require.Equal(t, rules.RuledOut, q.State("cot-power-wide"), "it takes 2 in of a walkway of 18 in")
 	why := ed.Rules.Why(&d.Unit, quote.Limits(ed, d), "cot-power-wide")
 	require.NotEmpty(t, why)
-	assert.Equal(t, "Walkway: 18.0 in without options and −2.0 in from this make 16.0 in. At least 18.0 in are asked for: 2.0 in short.",
+	assert.Equal(t, "Walkway: 18.0 in without options and −2.0 in from this make 16.0 in. At least 18.0 in are asked "+
+		"for: 2.0 in short.",
 		q.Words(why[0], quantity.US))
 
 	d = quote.Begin(ed, "van-9500-148-gas", "", quotetest.Today)

@@ -147,7 +147,8 @@ func TestFreshAndUsedCoreReplyAlike(t *testing.T) {
 				at++
 			}
 			part := func(b []byte) []byte { return b[min(max(at-200, 0), len(b)):min(at+400, len(b))] }
-			t.Errorf("request %d of %d, %v, byte %d:\nfresh %s\nused  %s", i, len(w.requests), w.acts[i], at, part(want), part(got))
+			t.Errorf("request %d of %d, %v, byte %d:\nfresh %s\nused  %s", i, len(w.requests), w.acts[i], at,
+				part(want), part(got))
 		}
 	}
 }

@@ -120,7 +120,8 @@ func TestPressesKeepTheMusts(t *testing.T) {
 			do(s, act)
 			after := musts(a.memory.Edition.For(&s.Draft.Unit).Cat, &s.Draft.Needs, &s.Draft.Unit)
 			for id := range before {
-				require.True(t, after[id], "seed %d, press %d: %+v broke %s of %+v on %s with %s", seed, step, act, id, needs,
+				require.True(t, after[id], "seed %d, press %d: %+v broke %s of %+v on %s with %s", seed, step, act, id,
+					needs,
 					was.Unit.Chassis, was.Unit.Body)
 			}
 			same := slices.Equal(was.Unit.Picks, s.Draft.Unit.Picks) && was.Unit.Chassis == s.Draft.Unit.Chassis &&
@@ -174,7 +175,8 @@ func TestStandardComesBack(t *testing.T) {
 // The needs' own fields, what is a must, and the answer when nothing fits.
 func TestNeedsAreAskedByNumber(t *testing.T) {
 	p := open(t)
-	s := p.do(set("needs.type", "I"), set("needs.drive", "4x4"), set("needs.fuel", "diesel"), set("needs.module", "153"),
+	s := p.do(set("needs.type", "I"), set("needs.drive", "4x4"), set("needs.fuel", "diesel"),
+		set("needs.module", "153"),
 		set("needs.module_most", "153 in"), set("needs.headroom", "72"), set("needs.crew", "6"),
 		Act{Do: "wish", ID: "cot-power", Value: "must"}, Act{Do: "wish", ID: "mount-power", Value: "must"},
 		set("unit.needed_by", "2027-04-28"))
@@ -182,7 +184,8 @@ func TestNeedsAreAskedByNumber(t *testing.T) {
 	assert.Contains(t, s.Regions["main"], "not diesel", "the unit in work is not what was asked for")
 	assert.Contains(t, s.Regions["standing"], "diesel (it is gasoline)", "and that is open")
 	s = p.do(Act{Do: "propose"})
-	assert.Contains(t, s.Regions["main"], "Everything else fits. The earliest is Wed, May 12, 2027, 14 days after your date.")
+	assert.Contains(t, s.Regions["main"], "Everything else fits. The earliest is Wed, May 12, 2027, 14 days after "+
+		"your date.")
 	assert.Contains(t, s.Regions["main"], "Move the date to Wed, May 12, 2027")
 	s = p.do(Act{Do: "give-up", ID: "0"})
 	require.Empty(t, s.Fault)

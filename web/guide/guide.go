@@ -39,7 +39,8 @@ func next(s *session.View, cat *config.Catalogue) int {
 // for last. It reports whether it went on, and whether the unit was just begun,
 // so that what the buyer always has is to be put in.
 func Advance(s *session.View, d *quote.Draft, cat *config.Catalogue, asked func(act string) bool) (moved, began bool) {
-	for i := next(s, cat); i >= 0 && i < len(cat.Guide.Steps) && done(&cat.Guide.Steps[i], s, d, asked); i = next(s, cat) {
+	for i := next(s, cat); i >= 0 && i < len(cat.Guide.Steps) &&
+		done(&cat.Guide.Steps[i], s, d, asked); i = next(s, cat) {
 		s.Guide++
 		if moved = true; cat.Guide.Steps[i].Begin != "" {
 			return moved, true
@@ -235,7 +236,8 @@ func Strip(p *Page) Part {
 		label = "Open " + strings.ToUpper(x.Open[:1]) + x.Open[1:]
 	}
 	return strip(p.Instruction(), p.fill(x, x.Because),
-		If(x.Look != "" && i > 0 && p.View.Area == steps[i-1].Open, press("see", "Show it", "")), press("go", label, "main"),
+		If(x.Look != "" && i > 0 && p.View.Area == steps[i-1].Open, press("see", "Show it", "")), press("go", label,
+			"main"),
 		press("skip", "Skip", "quiet"), press("end", "End", "quiet"))
 }
 
@@ -246,8 +248,9 @@ func Offer(p *Page) Part {
 		return nil
 	}
 	return El("section", Class("guide screen"), At("id", "guide-offer"), At("aria-label", "For a newcomer"),
-		El("p", El("b", Text("New here? ")), Text("Build one real quote on this page, in "+strconv.Itoa(len(p.Q.Edition.Cat.Guide.Steps))+
-			" steps. It stays apart from yours.")),
+		El("p", El("b", Text("New here? ")),
+			Text("Build one real quote on this page, in "+strconv.Itoa(len(p.Q.Edition.Cat.Guide.Steps))+
+				" steps. It stays apart from yours.")),
 		El("div", Class("row-tools"), page.Action("guide", "start", "", "Show me: "+p.Q.Edition.Cat.Guide.Offer,
 			At("id", "guide-start"), Class("main")),
 			page.Action("guide", "end", "", "No, thank you", At("id", "guide-no"), Class("quiet"))))
@@ -260,8 +263,9 @@ func Again(p *Page) Part {
 		return nil
 	}
 	return El("p", Class("row-tools screen"),
-		If(s.Guide > 0 && s.Guide <= len(p.Q.Edition.Cat.Guide.Steps), page.Action("guide", "on", "", "Go on with the guided quote",
-			At("id", "guide-on"))),
+		If(s.Guide > 0 && s.Guide <= len(p.Q.Edition.Cat.Guide.Steps),
+			page.Action("guide", "on", "", "Go on with the guided quote",
+				At("id", "guide-on"))),
 		page.Action("guide", "start", "", "Step by step: "+p.Q.Edition.Cat.Guide.Offer, At("id", "guide-again"),
 			Class("quiet")))
 }

@@ -75,7 +75,8 @@ func TestWhatTheCoreMustNotCarry(t *testing.T) {
 func edges(t *testing.T) [][]string {
 	t.Helper()
 	var all [][]string
-	for _, line := range list(t, site.WasmEnv, "-deps", "-f", `{{.ImportPath}}{{range .Imports}},{{.}}{{end}}`, "./wasm") {
+	for _, line := range list(t, site.WasmEnv, "-deps", "-f", `{{.ImportPath}}{{range .Imports}},{{.}}{{end}}`,
+		"./wasm") {
 		all = append(all, strings.Split(line, ","))
 	}
 	require.NotEmpty(t, all)

@@ -57,7 +57,8 @@ func LeaseSummary(p *Page) Part {
 	if y, err := finance.EquivalentAnnual(rate, 12, flows, years); err == nil {
 		row("Present worth at delivery", "at "+rate.Show()+" a year in monthly periods; paid at once it would be "+
 			x.Lease.Principal.Show(), y.Worth.Show())
-		row("Equivalent yearly cost of it", "spread over "+Count(years, "year", "years")+" of service at the effective "+
+		row("Equivalent yearly cost of it", "spread over "+Count(years, "year", "years")+
+			" of service at the effective "+
 			"rate of "+y.Effective.Show()+" a year", y.PerYear.Show())
 	}
 	return t.Draw()

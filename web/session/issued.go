@@ -21,7 +21,9 @@ type Issued struct {
 
 // OpenIssued reads a signed link.
 func (m *Memory) OpenIssued(text string) *Issued {
-	i, _ := m.issued.get(m.Edition.Cat.Hash()+text, func() (*Issued, error) { return openIssued(m.Edition.Cat, text), nil })
+	i, _ := m.issued.get(m.Edition.Cat.Hash()+text, func() (*Issued, error) {
+		return openIssued(m.Edition.Cat, text), nil
+	})
 	return i
 }
 

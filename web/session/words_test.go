@@ -36,7 +36,9 @@ func TestChangesAreTold(t *testing.T) {
 			u.Drop("rs-flip")
 			u.Set(config.Pick{Option: "rs-fixed", Qty: 1, Filled: true})
 		}, []ToldChange{{ID: "rs-fixed", Added: true, Instead: "rs-flip"}}},
-		{"another chassis", "by something else pressed", "new", func(u *config.Unit) { u.Chassis = "med-19500-175-diesel" },
+		{"another chassis", "by something else pressed", "new", func(u *config.Unit) {
+			u.Chassis = "med-19500-175-diesel"
+		},
 			[]ToldChange{{ID: "med-19500-175-diesel", Added: true, Instead: "cut-14500-158-gas"}}},
 	} {
 		t.Run(c.name, func(t *testing.T) {

@@ -95,7 +95,8 @@ func (p *Page) Draw() Part {
 		El("div", Class("row-tools"), page.Action("undo", "", "", "Take it all back", At("id", "told-undo"))),
 		lines(list[:len(list)-len(rest)]),
 		When(len(rest) > 0, func() Part {
-			return El("details", At("id", "told-rest"), El("summary", Text("and "+page.Count(len(rest), "more", "more"))),
+			return El("details", At("id", "told-rest"),
+				El("summary", Text("and "+page.Count(len(rest), "more", "more"))),
 				lines(rest))
 		}))
 }

@@ -26,8 +26,9 @@ func proposals(p *Page) Part {
 		}
 		return out
 	}
-	return El("section", Class("block screen"), At("id", "proposals"), At("tabindex", "-1"), El("h2", Text("What it is "+
-		"for")),
+	return El("section", Class("block screen"), At("id", "proposals"), At("tabindex", "-1"),
+		El("h2", Text("What it is "+
+			"for")),
 		El("p", Class("lead"), Text("Say what the unit must do, and three full units that can be built are proposed: "+
 			"the lowest price, the most remaining payload, the earliest delivery. What is a must is never given up "+
 			"by itself; a want is shown and weighed. The day it is needed, the standard, the equipment and the "+

@@ -63,7 +63,8 @@ func orderSheet(p *Page) Part {
 // among says what else the order holds.
 func (p *Page) among() string {
 	if others := p.Q.Draft.Count() - p.Q.Draft.Terms.Count(); others > 0 {
-		return " The order holds " + page.Count(others, "more unit", "more units") + " of other kinds; each kind has its " +
+		return " The order holds " + page.Count(others, "more unit", "more units") +
+			" of other kinds; each kind has its " +
 			"own sheet."
 	}
 	return ""

@@ -189,9 +189,10 @@ func revision(p *Page) Part {
 			page.Field(p.Page, "earlier", "Link of the earlier quote", "",
 				"It is compared with the name this revision gives it; no other quote can take its place"))
 	case b.Q == nil:
-		inside = El("p", Text("It was made with catalogue edition "+b.Frozen.Edition+", which is not at hand, and is not "+
-			"recomputed. As it was issued: total "+b.Frozen.Total+", delivery at even odds "+b.Frozen.Even.Long()+
-			". Now: total "+p.Q.Total()+", "+p.Q.Plan.EvenOdds.Long()+"."))
+		inside = El("p",
+			Text("It was made with catalogue edition "+b.Frozen.Edition+", which is not at hand, and is not "+
+				"recomputed. As it was issued: total "+b.Frozen.Total+", delivery at even odds "+b.Frozen.Even.Long()+
+				". Now: total "+p.Q.Total()+", "+p.Q.Plan.EvenOdds.Long()+"."))
 	default:
 		d := quote.Difference(b.Q, p.Q)
 		inside = El("p", El("b", Text("The change order comes to "+p.Q.Price.Currency+" "+d.Total.Show()+". ")),

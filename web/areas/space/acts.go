@@ -95,7 +95,8 @@ func suggest(s *session.Session, _ session.Act) {
 			FrontLimitLb: ch.GAWRFrontLb, RearLimitLb: ch.GAWRRearLb}
 	}))
 	left := loose(u.Carried)
-	s.Notice = fmt.Sprintf("Stowed %d of %d things by the catalogue's rules and for balance; what was stowed by hand stayed.",
+	s.Notice = fmt.Sprintf("Stowed %d of %d things by the catalogue's rules and for balance; what was stowed by hand "+
+		"stayed.",
 		before-left, before)
 	if left > 0 {
 		s.Notice += fmt.Sprintf(" For %d no place was proven.", left)

@@ -62,7 +62,8 @@ func stowage(p *Page) Part {
 			El("span", Class("soft"), Text(page.Count(loose, "thing waits", "things wait")+" to be stowed"))),
 		El("p", Class("how"),
 			Text("The suggestion follows the catalogue's rules of what belongs inside or outside, low or within reach, "+
-				"clean or dirty, puts what is heavy low, and balances axles and sides. What you stowed stays. It is a good "+
+				"clean or dirty, puts what is heavy low, and balances axles and sides. What you stowed stays. It is "+
+				"a good "+
 				"one, not proven the best.")),
 		balance(p), e.Draw(), c.Draw(), El("p",
 			El("b", Text("As they are seen through the doors, to one scale; what is not seen stands behind"))),
@@ -83,7 +84,8 @@ func practice(p *Page, line config.Carried) Part {
 // balance says how the unit stands on its axles and sides, with what rides in it.
 func balance(p *Page) Part {
 	var said []string
-	for _, x := range []struct{ code, label string }{{"weight.front-axle", "front axle"}, {"weight.rear-axle", "rear axle"},
+	for _, x := range []struct{ code, label string }{{"weight.front-axle", "front axle"},
+		{"weight.rear-axle", "rear axle"},
 		{"weight.side", "left and right differ by"}} {
 		f, ok := p.Q.Figure(x.code)
 		if !ok {
