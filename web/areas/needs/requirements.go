@@ -224,7 +224,7 @@ func answerRow(p *Page, a bid.Answer) []Part {
 	if a.Head {
 		return []Part{El("b", text), page.Action("set", id+".head", "", "It is a requirement", Class("quiet"),
 			At("id", "asks-"+id),
-			At("aria-label", "Heading "+a.Text+" is a requirement"))}
+			At("aria-label", "Heading "+a.Text+" is a requirement")), nil, nil}
 	}
 	cat := p.Q.Edition.Cat
 	outcome := []Part{page.Mark(outcomeMarks[a.Outcome]), Text(" " + a.Outcome.Words())}
@@ -257,8 +257,12 @@ func answerRow(p *Page, a bid.Answer) []Part {
 		If(a.Unread > 0 && a.Term == "", El("span", Class("how"), Text("Not all of it was read."))),
 		El("select", At("id", "f-"+id+".pick"), At("data-act", "set"), At("data-id", id+".pick"),
 			At("aria-label", "What "+name+" asks for"), page.Options(a.Pick, picks)))
+	undecided := "as worked out"
+	if a.Outcome == quote.Unanswered {
+		undecided = "not answered"
+	}
 	verdict := El("select", At("id", "f-"+id+".verdict"), At("data-act", "set"), At("data-id", id+".verdict"),
-		At("aria-label", "Own answer to "+name), page.Options(string(a.Verdict), []page.Choice{{"", "as worked out"},
+		At("aria-label", "Own answer to "+name), page.Options(string(a.Verdict), []page.Choice{{"", undecided},
 			{string(quote.Meets), "Comply"}, {string(quote.Excepted), "Exception"}, {string(quote.Clarify),
 				"Clarification"}}))
 	offered := Many(Text(a.Offered),
