@@ -20,7 +20,7 @@ import (
 var Area = areas.Area{
 	ID:       "needs",
 	Name:     "Needs",
-	Codes:    []string{"unit"},
+	Codes:    []string{"unit", "needs"},
 	Gist:     gist,
 	Words:    words,
 	Load:     load,
