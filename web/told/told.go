@@ -89,7 +89,7 @@ func (p *Page) Draw() Part {
 	lines := func(list []session.ToldChange) Part {
 		return El("ul", Each(list, func(_ int, c session.ToldChange) Part { return p.line(&c) }))
 	}
-	return El("section", Class("told"), At("id", "told"), At("aria-label", "What else this press changed"),
+	return El("section", Class("told screen"), At("id", "told"), At("aria-label", "What else this press changed"),
 		El("p", Class("head"), Text("This also changed "+page.Count(len(list), "thing", "things")+p.goal())),
 		El("p", Text(p.sum())),
 		El("div", Class("row-tools"), page.Action("undo", "", "", "Take it all back", At("id", "told-undo"))),
