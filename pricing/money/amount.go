@@ -96,6 +96,14 @@ func (a Amount) Show() string {
 	return s
 }
 
+// Signed is Show with a plus in front of what is above zero.
+func (a Amount) Signed() string {
+	if a.Sign() > 0 {
+		return "+" + a.Show()
+	}
+	return a.Show()
+}
+
 // MarshalJSON writes the form of the files.
 func (a Amount) MarshalJSON() ([]byte, error) { return []byte(`"` + a.String() + `"`), nil }
 

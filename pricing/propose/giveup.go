@@ -70,10 +70,7 @@ func (f *finder) giveUps(base *quote.Draft, seen *found) []GiveUp {
 	}
 	near := f.nearest(base)
 	lean := leanAttempts
-	for i := range near {
-		if i == nearPairs {
-			break
-		}
+	for i := range near[:min(nearPairs, len(near))] {
 		u := &near[i].unit
 		loose := f.loosened(base, u)
 		if l, ok := f.start(loose, u.Chassis, u.Body); ok {
@@ -142,11 +139,14 @@ func (f *finder) leaveOut(u *config.Unit) {
 func (f *finder) nearest(base *quote.Draft) []look {
 	bare := base.Clone()
 	bare.Unit.Picks = []config.Pick{} // a must may be what has to go
-	var out []look
-	var hurts []float64
+	type pair struct {
+		look
+		hurt float64
+	}
+	var pairs []pair
 	for _, u := range pairsFor(f.ed, bare) {
 		of := f.ed.For(&u)
-		if !of.Rules.Allows(&u) || len(out) == mostPairs {
+		if !of.Rules.Allows(&u) || len(pairs) == mostPairs {
 			continue
 		}
 		with := u.Clone()
@@ -154,19 +154,14 @@ func (f *finder) nearest(base *quote.Draft) []look {
 			with.Set(p)
 		}
 		l := estimate(of, base, plain(of.Cat, with))
-		out = append(out, l)
-		hurts = append(hurts, f.giveUpOf(base, &l).Hurt)
+		pairs = append(pairs, pair{l, f.giveUpOf(base, &l).Hurt})
 	}
-	order := make([]int, len(out))
-	for i := range order {
-		order[i] = i
+	slices.SortStableFunc(pairs, func(a, b pair) int { return cmp.Compare(a.hurt, b.hurt) })
+	out := make([]look, len(pairs))
+	for i := range pairs {
+		out[i] = pairs[i].look
 	}
-	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(hurts[a], hurts[b]) })
-	sorted := make([]look, len(out))
-	for i, at := range order {
-		sorted[i] = out[at]
-	}
-	return sorted
+	return out
 }
 
 // loosened is the draft without the musts that chassis and body alone break.

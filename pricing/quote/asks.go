@@ -29,93 +29,70 @@ func (s *Size) Asked(n *Needs) float64 { return s.get(n) }
 // Ask puts a number among the needs; 0 takes it out.
 func (s *Size) Ask(n *Needs, v float64) { s.set(n, v) }
 
-// length makes the getter and setter of a length.
-func length(of func(*Needs) *quantity.Length) (func(*Needs) float64, func(*Needs, float64)) {
-	return func(n *Needs) float64 { return float64(*of(n)) },
-		func(n *Needs, v float64) { *of(n) = quantity.Length(v) }
-}
-
-// whole makes the getter and setter of a count.
-func whole(of func(*Needs) *int) (func(*Needs) float64, func(*Needs, float64)) {
-	return func(n *Needs) float64 { return float64(*of(n)) }, func(n *Needs, v float64) { *of(n) = int(v) }
+// sized is a size whose number stands in the given field of the needs; options add
+// nothing to it where none is said to.
+func sized[T ~int | ~float64](field func(*Needs) *T, s Size) Size {
+	s.get = func(n *Needs) float64 { return float64(*field(n)) }
+	s.set = func(n *Needs, v float64) { *field(n) = T(v) }
+	if s.per == nil {
+		s.per = func(*config.Option) float64 { return 0 }
+	}
+	return s
 }
 
 // Sizes are the needs that are a number, in the order they are asked for.
-var Sizes = sizes()
-
-func sizes() []Size {
-	list := []Size{
-		{ID: "crew", Label: "Seats", Unit: quantity.Count, Sense: config.AtLeast, Figure: "space.seats", From: 1,
-			To:   20,
-			base: func(c *config.Chassis, _ *config.Body, _ space.Outside) float64 { return float64(len(c.CabSeats)) },
-			per:  func(o *config.Option) float64 { return float64(len(o.Seats) - o.Cots()) }},
-		{ID: "patients", Label: "Patients on cots", Unit: quantity.Count, Sense: config.AtLeast,
-			Figure: "space.patients",
-			From:   1, To: 10,
-			base: func(*config.Chassis, *config.Body, space.Outside) float64 { return 0 },
-			per:  func(o *config.Option) float64 { return float64(o.Cots()) }},
-		{ID: "module", Label: "Module length, at least", Unit: quantity.Inch, Sense: config.AtLeast,
-			Figure: "space.module-length", From: 60, To: 300,
-			base: func(_ *config.Chassis, b *config.Body, _ space.Outside) float64 { return float64(b.LengthIn) }},
-		{ID: "module_most", Label: "Module length, at most", Unit: quantity.Inch, Sense: config.AtMost,
-			Figure: "space.module-length", From: 60, To: 300,
-			base: func(_ *config.Chassis, b *config.Body, _ space.Outside) float64 { return float64(b.LengthIn) }},
-		{ID: "headroom", Label: "Headroom", Unit: quantity.Inch, Sense: config.AtLeast, Figure: "space.headroom",
-			From: 40, To: 100,
-			base: func(_ *config.Chassis, b *config.Body, _ space.Outside) float64 { return float64(b.HeadroomIn) },
-			per:  func(o *config.Option) float64 { return -float64(o.HeadroomIn) }},
-		{ID: "height", Label: "Overall height", Unit: quantity.Inch, Sense: config.AtMost, Figure: "space.height-all",
-			From: 60, To: 180,
-			base: func(_ *config.Chassis, _ *config.Body, o space.Outside) float64 { return float64(o.HeightIn) }},
-		{ID: "length", Label: "Overall length", Unit: quantity.Inch, Sense: config.AtMost, Figure: "space.length-all",
-			From: 120, To: 600,
-			base: func(_ *config.Chassis, _ *config.Body, o space.Outside) float64 { return float64(o.LengthIn) },
-			per: func(o *config.Option) float64 {
-				if o.Outside == nil {
-					return 0
-				}
-				return float64(o.Outside.AheadIn + o.Outside.BehindIn)
-			}},
-		{ID: "loading", Label: "Loading height", Unit: quantity.Inch, Sense: config.AtMost,
-			Figure: "space.loading-height",
-			From:   15, To: 60,
-			base: func(_ *config.Chassis, _ *config.Body, o space.Outside) float64 { return float64(o.LoadingIn) },
-			per: func(o *config.Option) float64 {
-				if o.Outside == nil {
-					return 0
-				}
-				return -float64(o.Outside.LowersIn)
-			}},
-		{ID: "turning", Label: "Turning circle", Unit: quantity.Foot, Sense: config.AtMost,
-			Figure: "space.turning-circle",
-			From:   30, To: 100,
-			get:  func(n *Needs) float64 { return float64(n.TurningFt) },
-			set:  func(n *Needs, v float64) { n.TurningFt = quantity.Feet(v) },
-			base: func(c *config.Chassis, _ *config.Body, _ space.Outside) float64 { return float64(c.TurningFt) }},
-	}
-	counts := map[string]func(*Needs) *int{
-		"crew": func(n *Needs) *int { return &n.Crew }, "patients": func(n *Needs) *int { return &n.Patients },
-	}
-	lengths := map[string]func(*Needs) *quantity.Length{
-		"module":      func(n *Needs) *quantity.Length { return &n.ModuleIn },
-		"module_most": func(n *Needs) *quantity.Length { return &n.ModuleMostIn },
-		"headroom":    func(n *Needs) *quantity.Length { return &n.HeadroomIn },
-		"height":      func(n *Needs) *quantity.Length { return &n.HeightIn },
-		"length":      func(n *Needs) *quantity.Length { return &n.LengthIn },
-		"loading":     func(n *Needs) *quantity.Length { return &n.LoadingIn },
-	}
-	for i := range list {
-		s := &list[i]
-		if of := counts[s.ID]; of != nil {
-			s.get, s.set = whole(of)
-		} else if of := lengths[s.ID]; of != nil {
-			s.get, s.set = length(of)
-		}
-		if s.per == nil {
-			s.per = func(*config.Option) float64 { return 0 }
-		}
-	}
-	return list
+var Sizes = []Size{
+	sized(func(n *Needs) *int { return &n.Crew }, Size{
+		ID: "crew", Label: "Seats", Unit: quantity.Count, Sense: config.AtLeast,
+		Figure: "space.seats", From: 1, To: 20,
+		base: func(c *config.Chassis, _ *config.Body, _ space.Outside) float64 { return float64(len(c.CabSeats)) },
+		per:  func(o *config.Option) float64 { return float64(len(o.Seats) - o.Cots()) }}),
+	sized(func(n *Needs) *int { return &n.Patients }, Size{
+		ID: "patients", Label: "Patients on cots", Unit: quantity.Count, Sense: config.AtLeast,
+		Figure: "space.patients", From: 1, To: 10,
+		base: func(*config.Chassis, *config.Body, space.Outside) float64 { return 0 },
+		per:  func(o *config.Option) float64 { return float64(o.Cots()) }}),
+	sized(func(n *Needs) *quantity.Length { return &n.ModuleIn }, Size{
+		ID: "module", Label: "Module length, at least", Unit: quantity.Inch, Sense: config.AtLeast,
+		Figure: "space.module-length", From: 60, To: 300,
+		base: func(_ *config.Chassis, b *config.Body, _ space.Outside) float64 { return float64(b.LengthIn) }}),
+	sized(func(n *Needs) *quantity.Length { return &n.ModuleMostIn }, Size{
+		ID: "module_most", Label: "Module length, at most", Unit: quantity.Inch, Sense: config.AtMost,
+		Figure: "space.module-length", From: 60, To: 300,
+		base: func(_ *config.Chassis, b *config.Body, _ space.Outside) float64 { return float64(b.LengthIn) }}),
+	sized(func(n *Needs) *quantity.Length { return &n.HeadroomIn }, Size{
+		ID: "headroom", Label: "Headroom", Unit: quantity.Inch, Sense: config.AtLeast,
+		Figure: "space.headroom", From: 40, To: 100,
+		base: func(_ *config.Chassis, b *config.Body, _ space.Outside) float64 { return float64(b.HeadroomIn) },
+		per:  func(o *config.Option) float64 { return -float64(o.HeadroomIn) }}),
+	sized(func(n *Needs) *quantity.Length { return &n.HeightIn }, Size{
+		ID: "height", Label: "Overall height", Unit: quantity.Inch, Sense: config.AtMost,
+		Figure: "space.height-all", From: 60, To: 180,
+		base: func(_ *config.Chassis, _ *config.Body, o space.Outside) float64 { return float64(o.HeightIn) }}),
+	sized(func(n *Needs) *quantity.Length { return &n.LengthIn }, Size{
+		ID: "length", Label: "Overall length", Unit: quantity.Inch, Sense: config.AtMost,
+		Figure: "space.length-all", From: 120, To: 600,
+		base: func(_ *config.Chassis, _ *config.Body, o space.Outside) float64 { return float64(o.LengthIn) },
+		per: func(o *config.Option) float64 {
+			if o.Outside == nil {
+				return 0
+			}
+			return float64(o.Outside.AheadIn + o.Outside.BehindIn)
+		}}),
+	sized(func(n *Needs) *quantity.Length { return &n.LoadingIn }, Size{
+		ID: "loading", Label: "Loading height", Unit: quantity.Inch, Sense: config.AtMost,
+		Figure: "space.loading-height", From: 15, To: 60,
+		base: func(_ *config.Chassis, _ *config.Body, o space.Outside) float64 { return float64(o.LoadingIn) },
+		per: func(o *config.Option) float64 {
+			if o.Outside == nil {
+				return 0
+			}
+			return -float64(o.Outside.LowersIn)
+		}}),
+	sized(func(n *Needs) *quantity.Feet { return &n.TurningFt }, Size{
+		ID: "turning", Label: "Turning circle", Unit: quantity.Foot, Sense: config.AtMost,
+		Figure: "space.turning-circle", From: 30, To: 100,
+		base: func(c *config.Chassis, _ *config.Body, _ space.Outside) float64 { return float64(c.TurningFt) }}),
 }
 
 // SizeByID returns the need of an id, or nil.

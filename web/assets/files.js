@@ -54,10 +54,8 @@ export class Files {
    */
   async read(name, file) {
     const plain = (/** @type {File} */ f) => f.text();
-    await this.content(
-      file,
-      OFFICE.test(file.name) ? (f) => this.officeText(f) : plain,
-      (value) => this.around.act({ do: name, id: file.name, value }),
+    await this.content(file, OFFICE.test(file.name) ? (f) => this.officeText(f) : plain, (value) =>
+      this.around.act({ do: name, id: file.name, value }),
     );
   }
 

@@ -39,7 +39,10 @@ test("a file of text becomes an act", async () => {
 
 test("a spreadsheet is read by what knows its form, and filled in as it came", async () => {
   const { files, said } = page();
-  files.around.office = async () => ({ text: (name, b) => `${name} ${b.length}`, fill: (b, cells) => `${b.length} ${cells[0].text}` });
+  files.around.office = async () => ({
+    text: (name, b) => `${name} ${b.length}`,
+    fill: (b, cells) => `${b.length} ${cells[0].text}`,
+  });
   const sheet = { name: "List.XLSX", size: 3, arrayBuffer: async () => new Uint8Array(3).buffer };
   await files.read("paste-list", sheet);
   assert.deepEqual(said.acts, [{ do: "paste-list", id: "List.XLSX", value: "List.XLSX 3" }]);

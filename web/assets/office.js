@@ -17,7 +17,9 @@ const LINKS = "http://schemas.openxmlformats.org/officeDocument/2006/relationshi
  * @param {Uint8Array} bytes
  */
 export function text(name, bytes) {
-  const parts = unpacked(bytes, (part) => /^(word\/(document|numbering|styles)|xl\/(workbook|sharedStrings|worksheets\/[^/]+))\.xml$|rels$/.test(part));
+  const parts = unpacked(bytes, (part) =>
+    /^(word\/(document|numbering|styles)|xl\/(workbook|sharedStrings|worksheets\/[^/]+))\.xml$|rels$/.test(part),
+  );
   if (!name.toLowerCase().endsWith(".xlsx")) return lines(parts);
   const rows = rowsOf(parts, sheetOf(parts));
   return rows.map((row) => (row.length ? row : [""]).map(quoted).join(",")).join("\n");
@@ -196,7 +198,9 @@ function lines(parts) {
   /** @type {string[]} */
   const out = [];
   const paragraph = (/** @type {Element} */ p) => {
-    const words = all(p, "*").map((e) => (e.localName === "t" ? e.textContent || "" : /^(tab|br|cr)$/.test(e.localName) ? " " : ""));
+    const words = all(p, "*").map((e) =>
+      e.localName === "t" ? e.textContent || "" : /^(tab|br|cr)$/.test(e.localName) ? " " : "",
+    );
     const line = words.join("").replace(/\s+/g, " ").trim();
     return line && number(p) + line;
   };
@@ -205,7 +209,12 @@ function lines(parts) {
       if (x.localName === "p") out.push(paragraph(x));
       else if (x.localName === "tbl") {
         for (const row of all(x, "tr"))
-          out.push([...row.children].filter((c) => c.localName === "tc").map((c) => all(c, "p").map(paragraph).filter(Boolean).join(" ")).join("\t"));
+          out.push(
+            [...row.children]
+              .filter((c) => c.localName === "tc")
+              .map((c) => all(c, "p").map(paragraph).filter(Boolean).join(" "))
+              .join("\t"),
+          );
       } else if (/^(sdt|sdtContent)$/.test(x.localName)) walk(x);
     }
   };
@@ -223,9 +232,7 @@ function numbering(parts) {
   if (!parts["word/numbering.xml"]) return () => "";
   const doc = xml(parts, "word/numbering.xml");
   const kinds = new Map(all(doc, "abstractNum").map((a) => [value(a, "abstractNumId"), a]));
-  const lists = new Map(
-    all(doc, "num").map((n) => [value(n, "numId"), value(child(n, "abstractNumId"), "val")]),
-  );
+  const lists = new Map(all(doc, "num").map((n) => [value(n, "numId"), value(child(n, "abstractNumId"), "val")]));
   /** @type {Map<string, Element>} */
   const styles = new Map();
   if (parts["word/styles.xml"]) {
@@ -269,7 +276,17 @@ export function counted(n, format) {
   const roman = () => {
     let [left, out] = [n, ""];
     /** @type {[number, string][]} */
-    const signs = [[100, "c"], [90, "xc"], [50, "l"], [40, "xl"], [10, "x"], [9, "ix"], [5, "v"], [4, "iv"], [1, "i"]];
+    const signs = [
+      [100, "c"],
+      [90, "xc"],
+      [50, "l"],
+      [40, "xl"],
+      [10, "x"],
+      [9, "ix"],
+      [5, "v"],
+      [4, "iv"],
+      [1, "i"],
+    ];
     for (const [v, sign] of signs) for (; left >= v; left -= v) out += sign;
     return out;
   };

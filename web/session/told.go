@@ -36,11 +36,7 @@ const mostTold = 80
 // TellFrom notes what the press changed beyond its own id, against the draft before.
 // Presses that change no unit leave what was told before.
 func (s *Session) TellFrom(was *quote.Draft, at string) {
-	is := &s.Draft.Unit
-	if was.Unit.Chassis == is.Chassis && was.Unit.Body == is.Body &&
-		slices.EqualFunc(was.Unit.Picks, is.Picks, func(a, b config.Pick) bool {
-			return a.Option == b.Option && a.Qty == b.Qty
-		}) {
+	if quote.SameLoad(&was.Unit, &s.Draft.Unit, false) {
 		return
 	}
 	if s.View.Told = nil; s.Whole {

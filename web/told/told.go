@@ -45,11 +45,11 @@ func Load(s *session.Session, p *page.Page, w *session.Worked) *Page {
 // whys are the sentences of the rules for what went and what had to come.
 func whys(s *session.Session, w *session.Worked, t *session.Told) map[string]string {
 	out := map[string]string{}
-	q := w.Quote
-	limits := quote.Limits(q.Edition, q.Draft)
-	if slices.Contains(propose.Goals, propose.Goal(t.At)) {
+	if isGoal(t) {
 		return out // the goal is the reason
 	}
+	q := w.Quote
+	limits := quote.Limits(q.Edition, q.Draft)
 	asked := 0
 	said := map[string]bool{}
 	for _, c := range t.Changes {
@@ -101,9 +101,12 @@ func (p *Page) Draw() Part {
 		}))
 }
 
+// isGoal reports whether the unit was completed for a goal.
+func isGoal(t *session.Told) bool { return slices.Contains(propose.Goals, propose.Goal(t.At)) }
+
 // goal is the reason of all changes of a completion for a goal.
 func (p *Page) goal() string {
-	if slices.Contains(propose.Goals, propose.Goal(p.Told.At)) {
+	if isGoal(p.Told) {
 		return ": your choices and musts stay, and the rest is what makes the unit the " + p.Told.At
 	}
 	return ""
@@ -143,7 +146,7 @@ func (p *Page) figures(c *session.ToldChange) string {
 	}
 	var parts []string
 	if !price.IsZero() {
-		parts = append(parts, signed(price))
+		parts = append(parts, price.Signed())
 	}
 	if lb != 0 {
 		parts = append(parts, p.Signed(lb, quantity.Pound))
@@ -152,13 +155,6 @@ func (p *Page) figures(c *session.ToldChange) string {
 		return ""
 	}
 	return " (" + strings.Join(parts, ", ") + ")"
-}
-
-func signed(a pricing.Amount) string {
-	if a.Sign() > 0 {
-		return "+" + a.Show()
-	}
-	return a.Show()
 }
 
 // reason is one line why.
@@ -190,7 +186,7 @@ func (p *Page) reason(c *session.ToldChange) string {
 // sum is what the press comes to altogether.
 func (p *Page) sum() string {
 	t, q := p.Told, p.Q
-	said := "With what you pressed, the total changes by " + signed(q.Price.Total.Sub(t.Total))
+	said := "With what you pressed, the total changes by " + q.Price.Total.Sub(t.Total).Signed()
 	if t.Total.Equal(q.Price.Total) {
 		said = "With what you pressed, the total stays as it was"
 	}

@@ -249,11 +249,8 @@ func keptRow(p *Page, x *session.Touched, i int) []Part {
 		}
 		if t.Was != nil {
 			was = "was " + t.Was.Total
-			price, curb, when = t.Delta.Total.Show(), p.Signed(after.CurbLb-t.Was.CurbLb, quantity.Pound),
+			price, curb, when = t.Delta.Total.Signed(), p.Signed(after.CurbLb-t.Was.CurbLb, quantity.Pound),
 				inDays(t.Delta.Days)
-			if t.Delta.Total.Sign() > 0 {
-				price = "+" + price
-			}
 		}
 		row[2] = over(page.Bold(price), was, "is "+after.Total)
 		row[3] = over(page.Bold(curb), "is "+p.Show(after.CurbLb, quantity.Pound))
