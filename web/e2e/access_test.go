@@ -194,32 +194,30 @@ func TestNoStateShutsAnybodyOut(t *testing.T) {
 
 func TestNothingRunsOffANarrowScreen(t *testing.T) {
 	t.Parallel()
-	eachForm(t, func(t *testing.T, f form) {
-		w := blank(t, f, drive.Phone)
-		w.openWinch(f)
-		w.show("fb-winch")
-		w.click("#ask-fb-winch")
-		fits := func(where string) {
-			wide := eval[[]string](w, `(() => {
-				const most = document.documentElement.clientWidth, out = [];
-				const held = (el) => { for (let up = el.parentElement; up && up !== document.body; up = up.parentElement) if (getComputedStyle(up).overflowX !== "visible") return true; return false; };
-				if (document.scrollingElement.scrollWidth > most) {
-					for (const el of document.body.querySelectorAll("*")) {
-						if (el.getBoundingClientRect().right > most + 1 && !held(el)) out.push(Math.round(el.getBoundingClientRect().right) + ": " + el.outerHTML.slice(0, 120));
-					}
-					out.push("scrollWidth " + document.scrollingElement.scrollWidth);
+	w := blank(t, folder, drive.Phone)
+	w.openWinch(folder)
+	w.show("fb-winch")
+	w.click("#ask-fb-winch")
+	fits := func(where string) {
+		wide := eval[[]string](w, `(() => {
+			const most = document.documentElement.clientWidth, out = [];
+			const held = (el) => { for (let up = el.parentElement; up && up !== document.body; up = up.parentElement) if (getComputedStyle(up).overflowX !== "visible") return true; return false; };
+			if (document.scrollingElement.scrollWidth > most) {
+				for (const el of document.body.querySelectorAll("*")) {
+					if (el.getBoundingClientRect().right > most + 1 && !held(el)) out.push(Math.round(el.getBoundingClientRect().right) + ": " + el.outerHTML.slice(0, 120));
 				}
-				return out.slice(0, 2).concat(out.slice(2).slice(-3));
-			})()`)
-			require.Empty(t, wide, "%s runs off a screen of 360 px", where)
-		}
-		fits("the answer to why")
-		for _, a := range areas {
-			w.area(a)
-			fits(a)
-		}
-		w.area("compare")
-		w.click("#pin")
-		fits("compare of two")
-	})
+				out.push("scrollWidth " + document.scrollingElement.scrollWidth);
+			}
+			return out.slice(0, 2).concat(out.slice(2).slice(-3));
+		})()`)
+		require.Empty(t, wide, "%s runs off a screen of 360 px", where)
+	}
+	fits("the answer to why")
+	for _, a := range areas {
+		w.area(a)
+		fits(a)
+	}
+	w.area("compare")
+	w.click("#pin")
+	fits("compare of two")
 }

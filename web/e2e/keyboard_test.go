@@ -98,49 +98,47 @@ func (w *window) press(id, key string) {
 
 func TestByKeyboardAlone(t *testing.T) {
 	t.Parallel()
-	eachForm(t, func(t *testing.T, f form) {
-		w := open(t, f, drive.Desk, "")
-		w.tabTo("begin-cut-14500-158-gas")
-		w.press("begin-cut-14500-158-gas", drive.Enter)
-		require.Contains(t, w.text("#masthead"), demo.LabelOf("cut-14500-158-gas"))
+	w := open(t, folder, drive.Desk, "")
+	w.tabTo("begin-cut-14500-158-gas")
+	w.press("begin-cut-14500-158-gas", drive.Enter)
+	require.Contains(t, w.text("#masthead"), demo.LabelOf("cut-14500-158-gas"))
 
-		w.tabTo("area-unit")
-		w.press("area-unit", drive.Enter)
-		require.Equal(t, "main", w.focus().ID, "after a change of area the reader stands at its beginning")
-		w.tabTo("chapter-exterior")
-		w.press("chapter-exterior", drive.Space)
-		require.Equal(t, "chapter-exterior", w.focus().ID, "the focus stays through the redrawing")
+	w.tabTo("area-unit")
+	w.press("area-unit", drive.Enter)
+	require.Equal(t, "main", w.focus().ID, "after a change of area the reader stands at its beginning")
+	w.tabTo("chapter-exterior")
+	w.press("chapter-exterior", drive.Space)
+	require.Equal(t, "chapter-exterior", w.focus().ID, "the focus stays through the redrawing")
 
-		// A box by the space bar.
-		w.tabTo("o-rec-hitch")
-		w.press("o-rec-hitch", drive.Space)
-		require.True(t, w.checked("rec-hitch"))
-		require.Equal(t, "o-rec-hitch", w.focus().ID)
-		w.press("o-rec-hitch", drive.Space)
-		require.False(t, w.checked("rec-hitch"))
+	// A box by the space bar.
+	w.tabTo("o-rec-hitch")
+	w.press("o-rec-hitch", drive.Space)
+	require.True(t, w.checked("rec-hitch"))
+	require.Equal(t, "o-rec-hitch", w.focus().ID)
+	w.press("o-rec-hitch", drive.Space)
+	require.False(t, w.checked("rec-hitch"))
 
-		// One of several by the arrow keys.
-		w.tabTo("o-mir-stock")
-		w.press("o-mir-stock", drive.Down)
-		require.Equal(t, "o-mir-heated", w.focus().ID)
-		require.True(t, w.checked("mir-heated"))
-		require.Contains(t, w.text("#row-mir-heated"), "your choice")
+	// One of several by the arrow keys.
+	w.tabTo("o-mir-stock")
+	w.press("o-mir-stock", drive.Down)
+	require.Equal(t, "o-mir-heated", w.focus().ID)
+	require.True(t, w.checked("mir-heated"))
+	require.Contains(t, w.text("#row-mir-heated"), "your choice")
 
-		// What cannot be had: ask why, and take a way out.
-		w.openWinch(f)
-		w.show("fb-winch")
-		w.tabTo("ask-fb-winch")
-		w.press("ask-fb-winch", drive.Enter)
-		require.Equal(t, "why-fb-winch", w.focus().ID, "the answer has the focus")
-		w.tabTo("mend-fb-winch-0")
-		w.press("mend-fb-winch-0", drive.Enter)
-		require.True(t, w.checked("fb-winch"))
-		require.Equal(t, "o-fb-winch", w.focus().ID, "when the answer closes the focus is on what was got")
+	// What cannot be had: ask why, and take a way out.
+	w.openWinch(folder)
+	w.show("fb-winch")
+	w.tabTo("ask-fb-winch")
+	w.press("ask-fb-winch", drive.Enter)
+	require.Equal(t, "why-fb-winch", w.focus().ID, "the answer has the focus")
+	w.tabTo("mend-fb-winch-0")
+	w.press("mend-fb-winch-0", drive.Enter)
+	require.True(t, w.checked("fb-winch"))
+	require.Equal(t, "o-fb-winch", w.focus().ID, "when the answer closes the focus is on what was got")
 
-		w.tabTo("area-quote")
-		w.press("area-quote", drive.Enter)
-		w.tabTo("print-quote")
-	})
+	w.tabTo("area-quote")
+	w.press("area-quote", drive.Enter)
+	w.tabTo("print-quote")
 }
 
 // Contrast that what shows the focus needs with what it lies on.

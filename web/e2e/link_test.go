@@ -48,47 +48,45 @@ func TestLinkBringsTheSameBytes(t *testing.T) {
 
 func TestLinksOfStrangers(t *testing.T) {
 	t.Parallel()
-	eachForm(t, func(t *testing.T, f form) {
-		w := open(t, f, drive.Desk, "")
-		w.begin("cut-14500-158-gas", "mod-146-72")
-		w.pick("fb-push")
-		sound := w.link()
-		draft := w.draft()
-		hostile, err := os.ReadFile(filepath.Join("..", "..", "testdata", "hostile", "links.txt"))
-		require.NoError(t, err)
-		own, _, found := strings.Cut(sound, "&cover=")
-		require.True(t, found, "a copied link has a cover")
-		cover := "&cover=" + base64.RawURLEncoding.EncodeToString([]byte("Rescue 4\nUSD 1.00\n2026-12-24"))
-		cases := map[string]string{
-			"the cover of another": own + cover,
-			"two covers":           sound + cover,
-			"without its end":      own[:len(own)-7],
-			"a character altered":  sound[:60] + map[bool]string{true: "B", false: "A"}[sound[60] == 'A'] + sound[61:],
-			"the end cut off":      sound[:len(sound)-7],
-			"far too long":         "q=" + strings.Repeat("A", 200_000),
+	w := open(t, folder, drive.Desk, "")
+	w.begin("cut-14500-158-gas", "mod-146-72")
+	w.pick("fb-push")
+	sound := w.link()
+	draft := w.draft()
+	hostile, err := os.ReadFile(filepath.Join("..", "..", "testdata", "hostile", "links.txt"))
+	require.NoError(t, err)
+	own, _, found := strings.Cut(sound, "&cover=")
+	require.True(t, found, "a copied link has a cover")
+	cover := "&cover=" + base64.RawURLEncoding.EncodeToString([]byte("Rescue 4\nUSD 1.00\n2026-12-24"))
+	cases := map[string]string{
+		"the cover of another": own + cover,
+		"two covers":           sound + cover,
+		"without its end":      own[:len(own)-7],
+		"a character altered":  sound[:60] + map[bool]string{true: "B", false: "A"}[sound[60] == 'A'] + sound[61:],
+		"the end cut off":      sound[:len(sound)-7],
+		"far too long":         "q=" + strings.Repeat("A", 200_000),
+	}
+	for _, line := range strings.Split(strings.TrimSpace(string(hostile)), "\n") {
+		if line != "" && line[0] != ';' {
+			reason, link, found := strings.Cut(line, ": ")
+			require.True(t, found, line)
+			cases[reason] = link
 		}
-		for _, line := range strings.Split(strings.TrimSpace(string(hostile)), "\n") {
-			if line != "" && line[0] != ';' {
-				reason, link, found := strings.Cut(line, ": ")
-				require.True(t, found, line)
-				cases[reason] = link
-			}
-		}
-		in := []string{"weight", "quote"} // each is met in one of these in its turn
-		for reason, link := range seeds.InOrder(cases) {
-			eval[bool](w, `(location.hash = `+drive.Quote("#"+link)+`, true)`)
-			w.must(w.Until(`!document.getElementById("trouble").hidden && !location.hash`))
-			require.Greater(t, len(w.trouble()), 20, "%s: the alert is a sentence", reason)
-			require.Less(t, len(w.trouble()), 600, "%s: the alert is short", reason)
-			require.Equal(t, draft, w.draft(), "%s: the previous unit is kept", reason)
-			w.click("#leave-refused")
-			w.must(w.Until(`!document.documentElement.dataset.opening`))
-			// The page goes on working, and the alert leaves with the next thing done.
-			w.area(in[0])
-			require.Empty(t, w.trouble(), reason)
-			slices.Reverse(in)
-		}
-	})
+	}
+	in := []string{"weight", "quote"} // each is met in one of these in its turn
+	for reason, link := range seeds.InOrder(cases) {
+		eval[bool](w, `(location.hash = `+drive.Quote("#"+link)+`, true)`)
+		w.must(w.Until(`!document.getElementById("trouble").hidden && !location.hash`))
+		require.Greater(t, len(w.trouble()), 20, "%s: the alert is a sentence", reason)
+		require.Less(t, len(w.trouble()), 600, "%s: the alert is short", reason)
+		require.Equal(t, draft, w.draft(), "%s: the previous unit is kept", reason)
+		w.click("#leave-refused")
+		w.must(w.Until(`!document.documentElement.dataset.opening`))
+		// The page goes on working, and the alert leaves with the next thing done.
+		w.area(in[0])
+		require.Empty(t, w.trouble(), reason)
+		slices.Reverse(in)
+	}
 }
 
 func TestHostileLinkIntoAnEmptyProfile(t *testing.T) {

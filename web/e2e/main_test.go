@@ -105,6 +105,8 @@ func run(m *testing.M) (int, error) {
 }
 
 // eachForm runs a test on both forms of the page, side by side, and waits for both.
+// The forms differ in how they start and in what they can keep, load and hand out; a
+// test of anything else opens the folder alone.
 func eachForm(t *testing.T, test func(t *testing.T, f form)) {
 	t.Run("form", func(t *testing.T) {
 		for _, f := range []form{folder, single} {

@@ -40,50 +40,48 @@ func (w *window) signsAgain() {
 
 func TestSignedQuoteReachesTheBuyer(t *testing.T) {
 	t.Parallel()
-	eachForm(t, func(t *testing.T, f form) {
-		w := open(t, f, drive.Desk, "")
-		w.begin("cut-14500-158-gas", "mod-146-72")
-		w.area("needs")
-		w.typed("#f-title", "Rescue 4")
-		w.signs("demo-key.json")
-		require.NotContains(t, eval[string](w, stored)+eval[string](w, `JSON.stringify(Object.entries(localStorage))`),
-			keyPhrase)
-		require.NotContains(t, eval[string](w, `document.documentElement.outerHTML`), keyPhrase)
-		first := w.link()
+	w := open(t, folder, drive.Desk, "")
+	w.begin("cut-14500-158-gas", "mod-146-72")
+	w.area("needs")
+	w.typed("#f-title", "Rescue 4")
+	w.signs("demo-key.json")
+	require.NotContains(t, eval[string](w, stored)+eval[string](w, `JSON.stringify(Object.entries(localStorage))`),
+		keyPhrase)
+	require.NotContains(t, eval[string](w, `document.documentElement.outerHTML`), keyPhrase)
+	first := w.link()
 
-		buyer := open(t, f, drive.Phone, "#"+first)
-		require.Contains(t, buyer.text("#trust"), "not a byte was changed since")
-		require.Contains(t, buyer.text("#trust"), "Dana Whitfield (invented), sales manager, stands on the roster")
-		require.Contains(t, buyer.text("#trust"), "agree with those signed")
-		paper := flat(strings.Join(buyer.paper(), " "))
-		require.Contains(t, paper, "Dana Whitfield (invented)")
+	buyer := open(t, folder, drive.Phone, "#"+first)
+	require.Contains(t, buyer.text("#trust"), "not a byte was changed since")
+	require.Contains(t, buyer.text("#trust"), "Dana Whitfield (invented), sales manager, stands on the roster")
+	require.Contains(t, buyer.text("#trust"), "agree with those signed")
+	paper := flat(strings.Join(buyer.paper(), " "))
+	require.Contains(t, paper, "Dana Whitfield (invented)")
 
-		// The seller changes it: a new revision, not signed until somebody signs.
-		w.pick("hvac-roof")
-		w.area("quote")
-		require.Contains(t, w.text("#trust h2"), "Revision 1: Not signed")
-		require.Contains(t, w.text("#revision"), "The change order comes to")
-		w.signsAgain()
-		second := w.link()
-		require.NotEqual(t, first, second)
+	// The seller changes it: a new revision, not signed until somebody signs.
+	w.pick("hvac-roof")
+	w.area("quote")
+	require.Contains(t, w.text("#trust h2"), "Revision 1: Not signed")
+	require.Contains(t, w.text("#revision"), "The change order comes to")
+	w.signsAgain()
+	second := w.link()
+	require.NotEqual(t, first, second)
 
-		// The buyer, who had the first one, sees exactly what changed.
-		eval[bool](buyer, `(location.hash = `+drive.Quote("#"+second)+`, true)`)
-		buyer.must(buyer.Until(`document.getElementById("revision")`))
-		buyer.must(buyer.Settle())
-		require.Contains(t, buyer.text("#revision"), "The change order comes to USD")
-		changed := flat(strings.Join(buyer.paper(), " "))
-		require.Contains(t, changed, "Change order to revision 0")
-		require.Contains(t, changed, demo.OptionByID("hvac-roof").Label)
+	// The buyer, who had the first one, sees exactly what changed.
+	eval[bool](buyer, `(location.hash = `+drive.Quote("#"+second)+`, true)`)
+	buyer.must(buyer.Until(`document.getElementById("revision")`))
+	buyer.must(buyer.Settle())
+	require.Contains(t, buyer.text("#revision"), "The change order comes to USD")
+	changed := flat(strings.Join(buyer.paper(), " "))
+	require.Contains(t, changed, "Change order to revision 0")
+	require.Contains(t, changed, demo.OptionByID("hvac-roof").Label)
 
-		// Looking at it does not touch the signature; changing it takes it off.
-		buyer.click(`[data-act="units"]`)
-		require.Contains(t, buyer.text("#trust h2"), "Revision 1: Signed")
-		buyer.area("needs")
-		buyer.typed("#f-title", "Another title")
-		buyer.area("quote")
-		require.Contains(t, buyer.text("#trust h2"), "Not signed")
-	})
+	// Looking at it does not touch the signature; changing it takes it off.
+	buyer.click(`[data-act="units"]`)
+	require.Contains(t, buyer.text("#trust h2"), "Revision 1: Signed")
+	buyer.area("needs")
+	buyer.typed("#f-title", "Another title")
+	buyer.area("quote")
+	require.Contains(t, buyer.text("#trust h2"), "Not signed")
 }
 
 func TestWhatAReaderIsWarnedOf(t *testing.T) {
