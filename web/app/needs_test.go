@@ -60,7 +60,11 @@ func musts(cat *config.Catalogue, n *quote.Needs, u *config.Unit) map[string]boo
 // A must that held before a press holds after it, whatever is pressed, and what was
 // not done is said.
 func TestPressesKeepTheMusts(t *testing.T) {
-	const walks, presses = 8, 250
+	const presses = 250
+	walks := int64(8)
+	if testing.Short() {
+		walks = 2
+	}
 	refused, told := 0, 0
 	for seed := range seeds.Each(walks) {
 		r := rand.New(rand.NewSource(seed))
