@@ -21,6 +21,8 @@ type Assumptions struct {
 	OccupantLb Limit            `json:"occupant_lb"` // per designated seat
 	PatientLb  Limit            `json:"patient_lb"`  // per patient on a cot
 	Limits     map[string]Limit `json:"limits"`      // by Figure.Code
+	// Factors are the assumed numbers that the plant or the unit sets, by code; see Factor.
+	Factors map[string]float64 `json:"factors,omitempty"`
 }
 
 // Bind puts the limit for the figure's code, if the rule set has one, on the

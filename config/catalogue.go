@@ -264,7 +264,9 @@ type Option struct {
 	Tags         []string        `json:"tags,omitempty"`
 }
 
-// Load is current at 12 V nominal in each duty mode, and mains power.
+// Load is current at 12 V nominal in each duty mode, and mains power. A current is the
+// one at AtV; without AtV it is the one at the voltage of its own mode. At another
+// voltage it moves as Behaves says.
 type Load struct {
 	ParkedA     quantity.Current `json:"parked_a,omitempty"`     // standing on shore line
 	DrivingA    quantity.Current `json:"driving_a,omitempty"`    // on the road, no call
@@ -272,6 +274,23 @@ type Load struct {
 	SceneA      quantity.Current `json:"scene_a,omitempty"`      // at idle on scene
 	Shed        int              `json:"shed,omitempty"`         // order of shedding, 1 first; 0 never shed
 	ACW         quantity.Power   `json:"ac_w,omitempty"`         // 125 V power it takes from inverter or shore line
+	ACDuty      *ACDuty          `json:"ac_duty,omitempty"`      // share of ACW in use by mode; see ACDuty
+	AtV         float64          `json:"at_v,omitempty"`         // voltage of the stated currents
+	// "resistive": current rises with voltage; "power": it falls, as of what takes the same watts
+	// at any voltage; empty: the same at any voltage
+	Behaves string `json:"behaves,omitempty"`
+	// EngineA is the part of each current that flows only while the engine runs: ignition, fuel
+	// pump, the clutch of a belt-driven compressor
+	EngineA quantity.Current `json:"engine_a,omitempty"`
+}
+
+// ACDuty is how much of a 125 V load is in use while an inverter feeds it, 0 to 1 in
+// each mode. A load that states none is in use responding and on scene, and off on the
+// road without a call: common practice, no source.
+type ACDuty struct {
+	Driving    float64 `json:"driving"`
+	Responding float64 `json:"responding"`
+	Scene      float64 `json:"scene"`
 }
 
 // Supply is what generates, stores or feeds power. Options that replace what
@@ -283,7 +302,18 @@ type Supply struct {
 	BatteryAh    quantity.Charge  `json:"battery_ah,omitempty"`      // 20-hour rate
 	ShoreA       quantity.Current `json:"shore_a,omitempty"`         // rating of the 125 V inlet
 	InverterW    quantity.Power   `json:"inverter_w,omitempty"`      // continuous
-	Replaces     bool             `json:"replaces,omitempty"`
+	// of its output in what it takes from the 12 V side, in percent; 0: the usual one
+	InverterPct float64 `json:"inverter_pct,omitempty"`
+	// ChargeA is what its battery charger delivers on the shore line.
+	ChargeA quantity.Current `json:"charge_a,omitempty"`
+	// Chemistry of the batteries: "lead" (flooded, AGM) or "lithium"; lead if empty.
+	Chemistry string `json:"chemistry,omitempty"`
+	// Job of the batteries: "house" feeds the module, "starting" the engine alone; empty: both,
+	// and where there is a house bank such batteries are kept for starting.
+	Job       string  `json:"job,omitempty"`
+	UsablePct float64 `json:"usable_pct,omitempty"` // of BatteryAh; 0: usual for the chemistry
+	Exponent  float64 `json:"exponent,omitempty"`   // Peukert's; 0: usual for the chemistry
+	Replaces  bool    `json:"replaces,omitempty"`
 }
 
 // Circuit is one protected 12 V run.

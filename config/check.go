@@ -192,6 +192,8 @@ func (k *checker) chassis(i int) {
 			k.add("value", w+" tires count", "%d is not 2 or 4", n)
 		}
 	}
+	k.load(w, &c.Load)
+	k.supply(w, &c.Supply)
 	k.span(w+" arrive", c.Arrive)
 	k.work(w, c.Work)
 }
@@ -224,10 +226,11 @@ func (k *checker) option(i int) {
 	if o.Mass != nil {
 		k.mass(w+" mass", o.Mass)
 	}
-	if l := o.Load; l != nil {
-		k.between(w+" load", 0, 1e5,
-			map[string]float64{"parked_a": float64(l.ParkedA), "driving_a": float64(l.DrivingA),
-				"responding_a": float64(l.RespondingA), "scene_a": float64(l.SceneA), "ac_w": float64(l.ACW), "shed": float64(l.Shed)})
+	if o.Load != nil {
+		k.load(w, o.Load)
+	}
+	if o.Supply != nil {
+		k.supply(w, o.Supply)
 	}
 	if c := o.Circuit; c != nil {
 		k.between(w+" circuit", 0, 1e4, map[string]float64{"amps": float64(c.Amps), "run_ft": c.RunFt})
@@ -241,6 +244,48 @@ func (k *checker) option(i int) {
 		k.span(w+" parts", *o.Parts)
 	}
 	k.compartments(w, o.Compartments)
+}
+
+func (k *checker) load(where string, l *Load) {
+	where += " load"
+	k.between(where, 0, 1e5, map[string]float64{"parked_a": float64(l.ParkedA), "driving_a": float64(l.DrivingA),
+		"responding_a": float64(l.RespondingA), "scene_a": float64(l.SceneA), "ac_w": float64(l.ACW),
+		"shed": float64(l.Shed), "engine_a": float64(l.EngineA)})
+	k.oneOf(where+" behaves", l.Behaves, "", "resistive", "power")
+	if l.AtV != 0 {
+		k.between(where, 9, 16, map[string]float64{"at_v": l.AtV})
+	}
+	if d := l.ACDuty; d != nil {
+		k.between(where+" ac_duty", 0, 1, map[string]float64{"driving": d.Driving, "responding": d.Responding,
+			"scene": d.Scene})
+	}
+}
+
+func (k *checker) supply(where string, s *Supply) {
+	where += " supply"
+	k.between(where, 0, 1e5, map[string]float64{"hot_idle_a": float64(s.HotIdleA),
+		"hot_high_idle_a": float64(s.HotHighIdleA), "cold_a": float64(s.ColdA), "battery_ah": float64(s.BatteryAh),
+		"shore_a": float64(s.ShoreA), "inverter_w": float64(s.InverterW), "charge_a": float64(s.ChargeA)})
+	k.oneOf(where+" chemistry", s.Chemistry, "", "lead", "lithium")
+	k.oneOf(where+" job", s.Job, "", "house", "starting")
+	for _, name := range []string{"inverter_pct", "usable_pct"} {
+		v := map[string]float64{"inverter_pct": s.InverterPct, "usable_pct": s.UsablePct}[name]
+		if v != 0 {
+			k.between(where, 1, 100, map[string]float64{name: v})
+		}
+	}
+	if s.Exponent != 0 {
+		k.between(where, 1, 1.6, map[string]float64{"exponent": s.Exponent})
+	}
+}
+
+// factors checks values set for assumed numbers.
+func (k *checker) factors(where string, list []Assumed) {
+	for i, a := range list {
+		if text := FactorFault(a); text != "" {
+			k.add("range", fmt.Sprintf("%s[%d]", where, i), "%s", text)
+		}
+	}
 }
 
 func (k *checker) mass(where string, m *Mass) {
@@ -400,6 +445,7 @@ func (k *checker) plant() {
 		k.between(at("plant.stations", i, s.ID), 0.1, 100,
 			map[string]float64{"bays": float64(s.Bays), "shifts": s.Shifts, "crew": s.Crew})
 	}
+	k.factors("plant.factors", p.Factors)
 	for i, s := range p.Shutdowns {
 		if s.Last.Before(s.First) {
 			k.add("order", fmt.Sprintf("plant.shutdowns[%d]", i), "ends before it begins")

@@ -9,6 +9,8 @@ type Plant struct {
 	Shutdowns   []Shutdown     `json:"shutdowns"`     // dated closures beside the federal holidays
 	Slots       []Slot         `json:"slots"`         // limited starts of the framing line
 	Stations    []PlantStation `json:"stations"`
+	// Factors are the plant's own values of what is assumed otherwise, as it has measured them.
+	Factors []Assumed `json:"factors,omitempty"`
 }
 
 // PlantStation is a place in the plant with a number of bays and crews.

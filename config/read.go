@@ -243,6 +243,14 @@ func (c *Catalogue) CheckUnit(u *Unit) Problems {
 				fmt.Sprintf("%d is not a quantity from 1 to 999", e.Qty))
 		}
 	}
+	for i, a := range u.Factors {
+		if text := FactorFault(a); text != "" {
+			add("range", fmt.Sprintf("factors[%d]", i), text)
+		}
+		if i > 0 && u.Factors[i-1].Factor >= a.Factor {
+			add("order", fmt.Sprintf("factors[%d] %q", i, a.Factor), "factors must be sorted by code, each once")
+		}
+	}
 	for i, o := range u.Own {
 		if o.Figure == "" || !(o.Value >= 0 && o.Value <= 1e6) {
 			add("range", fmt.Sprintf("own[%d]", i),

@@ -28,6 +28,8 @@ type Unit struct {
 	PayloadLb  quantity.Mass `json:"payload_lb,omitempty"`  // the purchaser's own minimum; 0 takes the rule set's
 	Own        []OwnLimit    `json:"own,omitempty"`         // the purchaser's other limits, sorted by figure code
 
+	Factors []Assumed `json:"factors,omitempty"` // assumed numbers set for this unit, sorted by code
+
 	OrderOn  Date `json:"order_on"`           // day the order is placed
 	NeededBy Date `json:"needed_by,omitzero"` // zero when the buyer named none
 }
@@ -169,7 +171,7 @@ func (u *Unit) Clone() Unit {
 	c.Picks = slices.Clone(u.Picks)
 	c.Proposed, c.Details, c.LeftOut = slices.Clone(u.Proposed), slices.Clone(u.Details), slices.Clone(u.LeftOut)
 	c.Carried = slices.Clone(u.Carried)
-	c.Own = slices.Clone(u.Own)
+	c.Own, c.Factors = slices.Clone(u.Own), slices.Clone(u.Factors)
 	if u.Existing != nil {
 		e := *u.Existing
 		c.Existing = &e

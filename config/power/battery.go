@@ -10,20 +10,29 @@ import (
 	"boxwright/config/quantity"
 )
 
-// Usual values of the battery figures. Common practice, no source.
+// RatedHours is the rate at which a battery's capacity is stated.
+const RatedHours = 20.0
+
+// Half widths of the likely range of Peukert's exponent: common practice, no source.
 const (
-	RatedHours   = 20.0 // a battery's capacity is stated at the 20-hour rate
-	PeukertUsual = 1.20 // lead-acid; the likely range runs from PeukertLow to PeukertHigh
-	PeukertLow   = 1.10
-	PeukertHigh  = 1.30
-	UsableShare  = 0.50 // of the capacity, so that the engine still starts
+	leadExponentSpread    = 0.05
+	lithiumExponentSpread = 0.02
 )
 
-// Battery is how long the scene load can be carried with the engine off.
+// Battery is the bank that feeds the module, and how long it carries the scene load
+// with the engine off.
 type Battery struct {
 	AmpHours quantity.Charge  // at the 20-hour rate
-	LoadA    quantity.Current // on scene, nothing shed
-	Minutes  float64          // to UsableShare; 0 when not known
+	LoadA    quantity.Current // on scene, engine off, nothing shed
+	Volts    float64          // of that current
+	House    bool             // a bank of its own; else the engine starts from the same batteries
+	Kept     quantity.Charge  // of batteries that feed only the engine
+	// Chemistry of the bank, "lead", "lithium" or "lead and lithium".
+	Chemistry string
+	Usable    float64 // share of AmpHours, 0 to 1
+	Exponent  float64 // Peukert's
+	Minutes   float64 // until the usable share is taken; 0 when not known
+	Low, High float64 // likely range of Minutes
 }
 
 // ShedStep is the scene load on battery after shedding everything up to and
@@ -41,17 +50,18 @@ type ShedStep struct {
 //
 // Source: Peukert's law (1897), as commonly written for a capacity C stated at
 // an H-hour rate. Units: C in Ah, H in h, I in A, t in h, k without unit.
-// Valid: C > 0, H > 0, I > 0, 1 <= k <= 1.6; below the rated current C/H no
+// Valid: C from 0.001 to 1e6, H from 0.001 to 1e4, I from 0.001 to 1e6, k from 1 to 1.6;
+// otherwise an error; below the rated current C/H no
 // gain is counted, so t = C / I there. Example: 200 Ah at 20 h, 10 A, any k:
 // 20 h; 200 Ah, 40 A, k 1.2: 20 x (200/800)^1.2 = 3.79 h.
 func Peukert(c quantity.Charge, hours float64, load quantity.Current, k float64) (float64, error) {
 	ah, i := float64(c), float64(load)
 	switch {
-	case !(ah > 0) || !finite(ah):
+	case !(ah >= 1e-3 && ah <= 1e6):
 		return 0, fmt.Errorf("a battery of %v Ah lasts no time: state a capacity above zero", ah)
-	case !(hours > 0) || !finite(hours):
+	case !(hours >= 1e-3 && hours <= 1e4):
 		return 0, fmt.Errorf("%v h is no rating: state the hours of the rating, usually 20", hours)
-	case !(i > 0) || !finite(i):
+	case !(i >= 1e-3 && i <= 1e6):
 		return 0, fmt.Errorf("%v A is no load: state a current above zero", i)
 	case !(k >= 1 && k <= 1.6):
 		return 0, errors.New("the exponent must be from 1 to 1.6; 1.2 is usual for lead-acid")
@@ -64,41 +74,44 @@ func Peukert(c quantity.Charge, hours float64, load quantity.Current, k float64)
 
 // battery fills the minutes with the engine off and the order of shedding.
 func (s *Sheet) battery(b *vehicle) {
-	s.Battery.AmpHours = batteryOf(b)
+	bank := b.bank()
+	s.Battery = bank.Battery
 	scene := s.Modes[len(s.Modes)-1]
-	s.Battery.LoadA = scene.LoadA
+	var load quantity.Current
+	for _, it := range scene.Items {
+		load += it.OffA
+	}
+	s.Battery.LoadA, s.Battery.Volts = load, b.Assume.Factor(config.OffVolts)
 	if s.Battery.AmpHours <= 0 {
-		s.add(config.Finding{Code: "power.no-battery", Severity: config.Warn, Text: "No battery capacity is stated, " +
-			"so the minutes on battery are not known.", Remedy: "State the ampere-hours of the batteries, or choose " +
-			"a battery option."})
-	}
-	minutes := func(load quantity.Current, k float64) float64 {
-		h, err := Peukert(s.Battery.AmpHours, RatedHours, load, k)
-		if err != nil {
-			return 0
+		text := "No battery capacity is stated, so the minutes on battery are not known."
+		if s.Battery.Kept > 0 {
+			text = "The batteries feed only the engine, so the module has none with the engine off."
 		}
-		return 60 * UsableShare * h
+		s.add(config.Finding{Code: "power.no-battery", Severity: config.Warn, Text: text,
+			Remedy: "State the ampere-hours of the batteries, or choose a battery option."})
 	}
-	s.Battery.Minutes = minutes(scene.LoadA, PeukertUsual)
-	left := scene.LoadA
+	s.Battery.Minutes = bank.minutes(load, bank.Exponent, 1)
+	left := load
 	for _, order := range shedOrders(scene.Items) {
 		step := ShedStep{Order: order}
 		for _, it := range scene.Items {
 			if it.Shed == order {
 				step.Items = append(step.Items, it)
-				left -= it.Amps
+				left -= it.OffA
 			}
 		}
 		left = max(left, 0)
-		step.LeftA, step.Minutes = left, minutes(left, PeukertUsual)
+		step.LeftA, step.Minutes = left, bank.minutes(left, bank.Exponent, 1)
 		s.Shed = append(s.Shed, step)
 	}
 	if s.Battery.Minutes <= 0 {
 		return
 	}
-	f := config.Figure{Code: "power.battery-minutes", Label: "Minutes on battery, scene load, engine off, to half " +
-		"capacity", Unit: quantity.Minute,
-		Value: s.Battery.Minutes, Low: minutes(scene.LoadA, PeukertHigh), High: minutes(scene.LoadA, PeukertLow)}
+	s.Battery.Low, s.Battery.High = bank.likely(load, b.offSpread(scene.Items), b.Assume.Factor(
+		config.BatteryAhSpread)/100)
+	f := config.Figure{Code: "power.battery-minutes",
+		Label: fmt.Sprintf("Minutes on battery, scene load, engine off, %.0f %% of the capacity used", 100*bank.Usable),
+		Unit:  quantity.Minute, Value: s.Battery.Minutes, Low: s.Battery.Low, High: s.Battery.High}
 	b.Assume.Bind(&f)
 	s.Figures = append(s.Figures, f)
 	if !f.Met() {
@@ -108,23 +121,148 @@ func (s *Sheet) battery(b *vehicle) {
 	}
 }
 
-// batteryOf sums the capacity; replacing options together take the chassis'
-// place.
-func batteryOf(b *vehicle) quantity.Charge {
-	own, replaced := config.Clean(b.Chassis.Supply.BatteryAh), false
-	var sum quantity.Charge
+func (b *vehicle) offSpread(items []Item) float64 {
+	off := slices.Clone(items)
+	for i := range off {
+		off[i].Amps = off[i].OffA
+	}
+	return b.spread(off)
+}
+
+// bank is the batteries that feed the module, and the doubt about their exponent.
+type bank struct {
+	Battery
+	spread float64
+}
+
+// bank gathers the batteries by their job. A replacing option takes the place of the
+// chassis' own. Where there is a house bank it alone feeds the module; else those that
+// start the engine do, as far as the engine still starts.
+func (b *vehicle) bank() bank {
+	own, replaced := &b.Chassis.Supply, false
 	for _, p := range b.Picks {
-		if p.Supply == nil {
-			continue
+		if p.Supply != nil && p.Supply.Job != "house" {
+			replaced = replaced || p.Supply.Replaces && config.Clean(p.Supply.BatteryAh) > 0
 		}
-		ah := config.Clean(p.Supply.BatteryAh)
-		sum += ah * quantity.Charge(p.Qty)
-		replaced = replaced || (p.Supply.Replaces && ah > 0)
 	}
-	if replaced {
-		return sum
+	var house, both []config.Supply
+	var kept quantity.Charge
+	take := func(s *config.Supply, n int) {
+		one := *s
+		if one.BatteryAh = config.Clean(s.BatteryAh) * quantity.Charge(n); one.BatteryAh <= 0 {
+			return
+		}
+		switch s.Job {
+		case "house":
+			house = append(house, one)
+		case "starting":
+			kept += one.BatteryAh
+		default:
+			both = append(both, one)
+		}
 	}
-	return own + sum
+	if !replaced {
+		take(own, 1)
+	}
+	for _, p := range b.Picks {
+		if p.Supply != nil {
+			take(p.Supply, p.Qty)
+		}
+	}
+	list := both
+	if len(house) > 0 {
+		for _, s := range both {
+			kept += s.BatteryAh
+		}
+		list = house
+	}
+	out := bank{}
+	out.House, out.Kept = len(house) > 0, kept
+	for i := range list {
+		out.add(b, &list[i])
+	}
+	if ah := float64(out.AmpHours); ah > 0 {
+		out.Usable, out.Exponent, out.spread = out.Usable/ah, out.Exponent/ah, out.spread/ah
+	}
+	return out
+}
+
+// add weighs in a battery by its capacity.
+func (k *bank) add(b *vehicle, s *config.Supply) {
+	name, usable, exponent, spread := "lead", config.LeadUsable, config.LeadExponent, leadExponentSpread
+	if s.Chemistry == "lithium" {
+		name, usable, exponent, spread = "lithium", config.LithiumUsable, config.LithiumExponent, lithiumExponentSpread
+	}
+	own := func(v, least, most, scale float64, usual string) float64 {
+		if v >= least && v <= most {
+			return v / scale
+		}
+		return b.Assume.Factor(usual) / scale
+	}
+	ah := float64(s.BatteryAh)
+	k.AmpHours += s.BatteryAh
+	k.Usable += ah * own(s.UsablePct, 1, 100, 100, usable)
+	k.Exponent += ah * own(s.Exponent, 1, 1.6, 1, exponent)
+	k.spread += ah * spread
+	if k.Chemistry != "" && k.Chemistry != name {
+		name = "lead and lithium"
+	}
+	k.Chemistry = name
+}
+
+// minutes until the usable share of so much of the capacity is taken.
+func (k *bank) minutes(load quantity.Current, exponent, capacity float64) float64 {
+	h, err := Peukert(k.AmpHours*quantity.Charge(capacity), RatedHours, load, exponent)
+	if err != nil {
+		return 0
+	}
+	return 60 * k.Usable * h
+}
+
+// likely is the range of the minutes: load, capacity and exponent each at the end of
+// its own range, their effects joined as a root sum of squares.
+func (k *bank) likely(load quantity.Current, loadSpread, ahSpread float64) (low, high float64) {
+	mid := k.minutes(load, k.Exponent, 1)
+	worse, better := 0.0, 0.0
+	for _, v := range []float64{
+		k.minutes(load+quantity.Current(loadSpread), k.Exponent, 1), k.minutes(load, k.Exponent, 1-ahSpread),
+		k.minutes(load, min(k.Exponent+k.spread, 1.6), 1),
+	} {
+		worse += sq(mid - v)
+	}
+	for _, v := range []float64{
+		k.minutes(max(load-quantity.Current(loadSpread), load/10), k.Exponent, 1),
+		k.minutes(load, k.Exponent, 1+ahSpread), k.minutes(load, max(k.Exponent-k.spread, 1), 1),
+	} {
+		better += sq(v - mid)
+	}
+	return max(0, mid-math.Sqrt(worse)), mid + math.Sqrt(better)
+}
+
+// charger holds what the unit draws while parked against what its charger delivers: a
+// charger that gives less lets the batteries run down on the shore line.
+func (s *Sheet) charger(b *vehicle) {
+	gives := config.Clean(b.Chassis.Supply.ChargeA)
+	for _, p := range b.Picks {
+		if p.Supply != nil {
+			gives += config.Clean(p.Supply.ChargeA) * quantity.Current(p.Qty)
+		}
+	}
+	parked := s.Modes[0]
+	f, _ := s.Figure(parked.Code)
+	f.Code, f.Label, f.Chance = "power.charger", "Parked on the shore line, 12 V load against the charger", 0
+	f.Limit, f.Sense, f.Source, f.Basis = float64(gives), config.AtMost, "output of the battery charger", config.Rating
+	s.Figures = append(s.Figures, f)
+	if f.Met() {
+		return
+	}
+	text := fmt.Sprintf("Parked, the unit draws %.1f A and the charger delivers %.0f A: the batteries run down on the "+
+		"shore line.", f.Value, f.Limit)
+	if gives <= 0 {
+		text = fmt.Sprintf("Parked, the unit draws %.1f A and no charger holds the batteries.", f.Value)
+	}
+	s.add(config.Finding{Code: f.Code, Severity: config.Warn, Figure: &f, Basis: f.Basis, Text: text,
+		Remedy: "Take a larger charger, or fewer loads that stay on when parked.", Picks: heaviest(parked.Items)})
 }
 
 func shedOrders(items []Item) []int {

@@ -14,6 +14,8 @@ import (
 
 func quantityCurrent(v float64) quantity.Current { return quantity.Current(v) }
 
+func quantityPower(v float64) quantity.Power { return quantity.Power(v) }
+
 func must[T any](v T, ok bool) T {
 	if !ok {
 		panic("not there")
@@ -90,6 +92,70 @@ func TestBatteryMinutesAndShedding(t *testing.T) {
 	require.True(t, ok)
 	assert.Less(t, f.Low, f.Value)
 	assert.Less(t, f.Value, f.High)
+}
+
+func TestBatteriesByTheirJob(t *testing.T) {
+	minutes := func(ah, usable, load, k float64) float64 { return 60 * usable * 20 * math.Pow(ah/(load*20), k) }
+	for _, tt := range []struct {
+		reason  string
+		change  func(*config.Catalogue)
+		picks   []string
+		ah      float64
+		kept    float64
+		load    float64
+		minutes float64
+	}{
+		{"the chassis' own start the engine too: half of them, exponent 1.2", nil, nil, 140, 0, 38,
+			minutes(140, .5, 38, 1.2)},
+		{"a house bank feeds the module alone, and its depth and exponent are lithium's", nil, []string{"house-lithium"},
+			200, 140, 38, minutes(200, .85, 38, 1.05)},
+		{"batteries said to start the engine feed nothing else", func(c *config.Catalogue) {
+			c.Chassis[0].Supply.Job = "starting"
+		}, nil, 0, 140, 38, 0},
+		{"ignition and fuel pump stand still with the engine", func(c *config.Catalogue) {
+			c.Chassis[0].Load.EngineA = 15
+		}, nil, 140, 0, 23, minutes(140, .5, 23, 1.2)},
+		{"a resistive load of 38 A at 14 V draws 33.9 A at 12.5 V", func(c *config.Catalogue) {
+			c.Chassis[0].Load.Behaves = "resistive"
+		}, nil, 140, 0, 38 * 12.5 / 14, minutes(140, .5, 38*12.5/14, 1.2)},
+		{"one of constant power draws 42.6 A", func(c *config.Catalogue) {
+			c.Chassis[0].Load.Behaves = "power"
+		}, nil, 140, 0, 38 * 14 / 12.5, minutes(140, .5, 38*14/12.5, 1.2)},
+		{"stated at 12.8 V it draws 38.9 A", func(c *config.Catalogue) {
+			c.Chassis[0].Load.Behaves, c.Chassis[0].Load.AtV = "power", 12.8
+		}, nil, 140, 0, 38 * 12.8 / 12.5, minutes(140, .5, 38*12.8/12.5, 1.2)},
+		{"300 W through the inverter are 27.3 A at 12.5 V and 88 %, and 2 A keep it ready", nil,
+			[]string{"inverter", "receptacle"}, 140, 0, 38 + 2 + 300/(12.5*.88), minutes(140, .5, 40+300/(12.5*.88),
+				1.2)},
+	} {
+		t.Run(tt.reason, func(t *testing.T) {
+			c := small()
+			if tt.change != nil {
+				tt.change(c)
+			}
+			require.Empty(t, c.Prepare())
+			s := Budget(c, unit(tt.picks...), nil)
+			assert.Equal(t, quantity.Charge(tt.ah), s.Battery.AmpHours)
+			assert.Equal(t, quantity.Charge(tt.kept), s.Battery.Kept)
+			assert.InDelta(t, tt.load, float64(s.Battery.LoadA), 1e-9)
+			assert.InDelta(t, tt.minutes, s.Battery.Minutes, 1e-9)
+			if tt.ah == 0 {
+				assert.Contains(t, codes(&s.Report), "power.no-battery")
+			}
+		})
+	}
+}
+
+func TestChargerAgainstTheParkedLoad(t *testing.T) {
+	c := small()
+	c.Chassis[0].Load.ParkedA = 46
+	require.Empty(t, c.Prepare())
+	f, ok := Budget(c, unit("charger"), nil).Figure("power.charger")
+	require.True(t, ok)
+	assert.InDelta(t, -1, f.Margin(), 1e-9, "46 A parked, 45 A from the charger")
+	assert.Contains(t, codes(&Budget(c, unit("charger"), nil).Report), "power.charger")
+	assert.NotContains(t, codes(&Budget(fixture(t), unit("charger"), nil).Report), "power.charger", "2 A parked")
+	assert.Contains(t, codes(&Budget(fixture(t), unit(), nil).Report), "power.charger", "2 A parked, no charger")
 }
 
 func TestNoBattery(t *testing.T) {

@@ -11,6 +11,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strconv"
 
 	"boxwright/config"
 	"boxwright/config/quantity"
@@ -34,6 +35,7 @@ type Mode struct {
 	Label string
 	Items []Item // chassis first, then allowances, then options by id
 	LoadA quantity.Current
+	Volts float64 // at which the currents of this mode are stated
 	// SupplyA is the alternator's hot output in this mode; 0 when parked,
 	// where the engine stands still.
 	SupplyA    quantity.Current
@@ -44,8 +46,13 @@ type Mode struct {
 type Item struct {
 	ID    string // option id; empty for the chassis and for allowances
 	Label string
-	Amps  quantity.Current // for all of its quantity
+	Amps  quantity.Current // for all of its quantity, at the mode's voltage
 	Shed  int              // order of shedding; 0 never
+	// Watts that the inverter feeds it with at 125 V; 0 of a plain 12 V load.
+	Watts quantity.Power
+	// OffA is the same current with the engine off, at the batteries' voltage and without
+	// what only a running engine needs; of the scene mode alone.
+	OffA quantity.Current
 }
 
 // Output of the alternator with 200 F under the hood, the condition of
@@ -57,10 +64,6 @@ type Output struct {
 	ColdA     quantity.Current
 }
 
-// DrawTolerance is the half width of the likely range of one item's current,
-// as a share of it; items vary independently. Common practice, no source.
-const DrawTolerance = 0.10
-
 // CodeMedical is the limit code by which a rule set asks for an allowance of
 // medical load on scene, beside whatever the unit itself draws.
 const CodeMedical = "power.medical-load"
@@ -69,25 +72,60 @@ const CodeMedical = "power.medical-load"
 const Caution = "Computed electrical figures are for quoting; they do not replace the test of the finished unit, the " +
 	"applicable electrical code or licensed practice."
 
-// duty says what a mode draws and from what it is fed.
+// duty says what a mode draws, from what it is fed, and at which voltage.
 type duty struct {
 	code, label string
 	draw        func(*config.Load) quantity.Current
-	fed         bool // by the alternator
+	inUse       func(*config.ACDuty) float64 // share of a 125 V load that the inverter feeds
+	fed         bool                         // by the alternator
+	volts       string                       // factor
 }
 
-// The scene mode is judged at high idle: KKK-A-1822E 3.7.6 rates the system at
-// an engine speed not exceeding high idle and 3.7.6.3 asks for an automatic
-// high idle. What the load does at plain idle is the figure power.idle, which
-// warns. On the road the engine turns at least as fast as at high idle.
+// The scene mode is judged at high idle: KKK-A-1822E 3.7.6 rates the system at an engine speed not
+// exceeding high idle and 3.7.6.3 asks for an automatic high idle. What the load does at plain idle
+// is the figure power.idle, which is only noted: with hot outputs as they are few alternators carry
+// it. On the road the engine turns at least as fast as at high idle.
 var duties = []duty{
-	{"power.parked", "Parked on the shore line", func(l *config.Load) quantity.Current { return l.ParkedA }, false},
-	{"power.driving", "Driving", func(l *config.Load) quantity.Current { return l.DrivingA }, true},
-	{"power.responding", "Responding", func(l *config.Load) quantity.Current { return l.RespondingA }, true},
-	{"power.scene", "On scene", func(l *config.Load) quantity.Current { return l.SceneA }, true},
+	{"power.parked", "Parked on the shore line", func(l *config.Load) quantity.Current { return l.ParkedA },
+		func(*config.ACDuty) float64 { return 0 }, false, config.ShoreVolts},
+	{"power.driving", "Driving", func(l *config.Load) quantity.Current { return l.DrivingA },
+		func(d *config.ACDuty) float64 { return d.Driving }, true, config.RunningVolts},
+	{"power.responding", "Responding", func(l *config.Load) quantity.Current { return l.RespondingA },
+		func(d *config.ACDuty) float64 { return d.Responding }, true, config.RunningVolts},
+	{"power.scene", "On scene", func(l *config.Load) quantity.Current { return l.SceneA },
+		func(d *config.ACDuty) float64 { return d.Scene }, true, config.RunningVolts},
 }
 
 const ratedAt = "alternator output at 200 F under hood, high idle (condition of KKK-A-1822E 3.7.6)"
+
+// spread is the half width of the likely range of a sum of loads, which vary
+// independently.
+func (b *vehicle) spread(items []Item) float64 {
+	sum, share := 0.0, b.Assume.Factor(config.DrawSpread)/100
+	for _, it := range items {
+		sum += sq(share * float64(it.Amps))
+	}
+	return math.Sqrt(sum)
+}
+
+// outputSpread is the half width of the likely range of a hot output.
+func (b *vehicle) outputSpread(amps float64) float64 {
+	return amps * b.Assume.Factor(config.OutputSpread) / 100
+}
+
+// chanceAbove is the chance that a normal quantity is above zero, rounded to a
+// millionth; half is the half width of the range that holds it 95 times in 100.
+func chanceAbove(mean, half float64) float64 {
+	if !(half > 0) {
+		if mean > 0 {
+			return 1
+		}
+		return 0
+	}
+	return math.Round(1e6*math.Erfc(-mean*1.959963984540054/half/math.Sqrt2)/2) / 1e6
+}
+
+func volts(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) + " V" }
 
 // Budget computes the sheet. Currents in amperes, positive drawn; it never
 // fails: what cannot be computed is a finding, and a number that is negative
@@ -103,6 +141,7 @@ func Budget(cat *config.Catalogue, u *config.Unit, assume *config.Assumptions) *
 	s.medical(b)
 	s.idle(b)
 	s.battery(b)
+	s.charger(b)
 	s.mains(b)
 	s.circuits(b)
 	return s
@@ -111,19 +150,19 @@ func Budget(cat *config.Catalogue, u *config.Unit, assume *config.Assumptions) *
 // modes sums the loads of each duty mode and holds them against the supply.
 func (s *Sheet) modes(b *vehicle) {
 	for _, d := range duties {
-		m := Mode{Code: d.code, Label: d.label, Items: b.items(d)}
-		var spread float64
+		m := Mode{Code: d.code, Label: d.label, Items: b.items(d), Volts: b.Assume.Factor(d.volts)}
 		for _, it := range m.Items {
 			m.LoadA += it.Amps
-			spread += sq(DrawTolerance * float64(it.Amps))
 		}
-		spread = math.Sqrt(spread)
-		f := config.Figure{Code: d.code, Label: d.label + ", 12 V load", Value: float64(m.LoadA), Unit: quantity.Amp}
+		spread := b.spread(m.Items)
+		f := config.Figure{Code: d.code, Label: d.label + ", 12 V load at " + volts(m.Volts), Value: float64(m.LoadA),
+			Unit: quantity.Amp}
 		f.Low, f.High = f.Value-spread, f.Value+spread
 		if d.fed {
 			m.SupplyA = s.Hot.HighIdleA
 			m.RemainingA = m.SupplyA - m.LoadA
 			f.Limit, f.Sense, f.Source, f.Basis = float64(m.SupplyA), config.AtMost, ratedAt, config.Rating
+			f.Chance = chanceAbove(f.Value-f.Limit, math.Hypot(spread, b.outputSpread(f.Limit)))
 		}
 		b.Assume.Bind(&f)
 		s.Modes = append(s.Modes, m)
@@ -137,9 +176,9 @@ func (s *Sheet) modes(b *vehicle) {
 	}
 	scene, _ := s.Figure("power.scene")
 	left := config.Figure{Code: "power.remaining", Label: "Generating capacity remaining at 200 F, total load as built",
-		Unit:  quantity.Amp,
-		Value: float64(s.Hot.HighIdleA) - scene.Value, Low: float64(s.Hot.HighIdleA) - scene.High,
-		High: float64(s.Hot.HighIdleA) - scene.Low}
+		Unit: quantity.Amp, Value: float64(s.Hot.HighIdleA) - scene.Value}
+	spread := math.Hypot(scene.High-scene.Value, b.outputSpread(float64(s.Hot.HighIdleA)))
+	left.Low, left.High = left.Value-spread, left.Value+spread
 	b.Assume.Bind(&left)
 	s.Figures = append(s.Figures, left)
 	if !left.Met() {
@@ -169,9 +208,10 @@ func (s *Sheet) idle(b *vehicle) {
 		Low: scene.Low, High: scene.High, Unit: quantity.Amp,
 		Limit: float64(s.Hot.IdleA), Sense: config.AtMost, Source: "alternator output at 200 F under hood, idle",
 		Basis: config.Rating}
+	f.Chance = chanceAbove(f.Value-f.Limit, math.Hypot(f.High-f.Value, b.outputSpread(f.Limit)))
 	s.Figures = append(s.Figures, f)
 	if !f.Met() {
-		s.add(config.Finding{Code: f.Code, Severity: config.Warn, Figure: &f, Basis: f.Basis,
+		s.add(config.Finding{Code: f.Code, Severity: config.Note, Figure: &f, Basis: f.Basis,
 			Text: fmt.Sprintf("At plain idle the alternator gives %.0f A hot and the scene load is %.1f A: without "+
 				"high idle the batteries discharge at %.1f A.", f.Limit, f.Value, -f.Margin()),
 			Remedy: "Keep the automatic high idle, take an alternator with more output at idle, or shed loads on scene."})

@@ -62,7 +62,7 @@ func TestBudgetFindings(t *testing.T) {
 		code   string
 		sev    config.Severity
 	}{
-		{"38+30+20+72 = 160 A is within high idle, above idle's 110", lights, "power.idle", config.Warn},
+		{"38+30+20+72 = 160 A is within high idle, above idle's 110", lights, "power.idle", config.Note},
 		{"3,500 W is 28 A on a 20 A inlet", heaters, "power.inlet", config.Stop},
 		{"18 A is over 80 % of 20 A only", unit("charger", "heater"), "power.shore", config.Warn},
 		{"1,250 W on a 1,000 W inverter", unit("heater", "inverter"), "power.inverter", config.Warn},
@@ -84,9 +84,8 @@ func TestBudgetFindings(t *testing.T) {
 		})
 	}
 	heavy := medical()
-	lights.Set(config.Pick{Option: "inverter", Qty: 1})
 	s := Budget(fixture(t), lights, heavy)
-	assert.Contains(t, codes(&s.Report), "power.scene", "38+20+30+20+72+12 = 192 A is over 175 A")
+	assert.Contains(t, codes(&s.Report), "power.scene", "38+20+30+20+72 = 180 A is over 175 A")
 }
 
 // The rules engine and the budget must never disagree about a margin.
@@ -101,15 +100,21 @@ func TestLimitsAgreeWithBudget(t *testing.T) {
 		}
 		as := rapid.SampledFrom([]*config.Assumptions{nil, medical()}).Draw(rt, "as")
 		sheet, limits := Budget(cat, u, as), Limits(cat, u, as)
-		require.Len(rt, limits, 4)
+		margins := map[string]float64{}
 		for _, l := range limits {
 			sum := l.Base
 			for _, p := range u.Picks {
 				sum += l.Per[p.Option] * float64(p.Qty)
 			}
-			f, ok := sheet.Figure(l.Code)
+			if least, seen := margins[l.Code]; !seen || l.Limit-sum < least {
+				margins[l.Code] = l.Limit - sum
+			}
+		}
+		require.Len(rt, margins, 4)
+		for code, margin := range margins {
+			f, ok := sheet.Figure(code)
 			require.True(rt, ok)
-			assert.InDelta(rt, f.Margin(), l.Limit-sum, 1e-9, l.Code)
+			assert.InDelta(rt, f.Margin(), margin, 1e-9, code)
 		}
 	})
 }

@@ -18,6 +18,9 @@ type Wiring struct {
 	CriticalPct float64           // the same for critical circuits
 	Ampacity    map[Gauge]float64 // A, of 125 C XLPE wire (SAE J1128 SXL, GXL, TXL; J1127 cable)
 	Fuses       []float64         // standard sizes, A, smallest first
+	// Parallel is how many conductors alike may share a circuit that no single one carries;
+	// 1/0 and larger, see SizeParallel.
+	Parallel int
 }
 
 // Margin of a fuse over its load, and of a wire over its fuse.
@@ -34,6 +37,7 @@ func UsualWiring() Wiring {
 	return Wiring{Areas: SAE, Volts: 12, DropPct: 10, CriticalPct: 3,
 		Ampacity: map[Gauge]float64{18: 25, 16: 30, 14: 40, 12: 50, 10: 70, 8: 90, 6: 125, 4: 170, 2: 225, 1: 265,
 			0: 305, -1: 355, -2: 410, -3: 475},
+		Parallel: 3,
 		Fuses: []float64{1, 2, 3, 5, 7.5, 10, 15, 20, 25, 30, 40, 50, 60, 70, 80, 100, 125, 150, 175, 200, 225, 250,
 			300, 350, 400, 500},
 	}
@@ -48,7 +52,8 @@ type Conductor struct {
 	RunFt    float64 // one way
 	Critical bool
 	FuseA    float64
-	Gauge    string // empty when no size of the table serves
+	Gauge    string // of each conductor; empty when no size of the table serves
+	Parallel int    // conductors side by side, of one length and one size; 1 mostly
 	Table    string // the area table it was sized by
 	NeedCM   float64
 	DropV    float64 // by area and K, the sizing law
@@ -58,15 +63,24 @@ type Conductor struct {
 	Decided  string  // "voltage drop" or "ampacity": what asked for the size
 }
 
+// Wire is the conductor for a schedule: "8", or "2 x 1/0" of two side by side; empty
+// when none serves.
+func (c *Conductor) Wire() string {
+	if c.Parallel > 1 {
+		return fmt.Sprintf("%d x %s", c.Parallel, c.Gauge)
+	}
+	return c.Gauge
+}
+
 // NextFuse is the smallest standard size that is not below amps; false when
 // the list ends before.
 //
 // Source: 125 % of the continuous load, taken up to the next standard size
-// (tensofuse.com; ukmotorfactors.co.uk). Units: A. Valid: sizes rising.
-// Example: 62.5 A among 60, 80, 100: 80 A.
+// (tensofuse.com; ukmotorfactors.co.uk). Units: A. Valid: sizes rising, a current
+// from 0 up; false for any other. Example: 62.5 A among 60, 80, 100: 80 A.
 func NextFuse(sizes []float64, amps float64) (float64, bool) {
 	i, _ := slices.BinarySearch(sizes, amps)
-	if i == len(sizes) || !finite(amps) {
+	if i == len(sizes) || !(amps >= 0) || !finite(sizes[i]) {
 		return 0, false
 	}
 	return sizes[i], true
@@ -80,6 +94,9 @@ func NextFuse(sizes []float64, amps float64) (float64, bool) {
 // any area and current from 0 up. Example: AWG, 14,931 CM alone: 8; with 100 A
 // to carry and 90 A allowed in 8: 6, decided by ampacity.
 func (w *Wiring) Size(needCM, carry float64) (g Gauge, decided string, ok bool) {
+	if !(needCM >= 0 && carry >= 0) || !finite(needCM) || !finite(carry) {
+		return 0, "", false
+	}
 	byDrop := ""
 	for _, a := range w.Areas.Rows {
 		if a.CircMil < needCM {
@@ -94,6 +111,27 @@ func (w *Wiring) Size(needCM, carry float64) (g Gauge, decided string, ok bool) 
 		byDrop = "ampacity"
 	}
 	return 0, "", false
+}
+
+// SizeParallel is Size where a single conductor does not serve: two or more alike, of
+// 1/0 or larger, share current and area evenly. It gives the fewest that serve.
+//
+// Source: conductors in parallel of 1/0 and larger, of one length, size and
+// termination (NEC 310.10, from memory). Units: circular mils, A. Valid: as Size; up to
+// w.Parallel conductors. Example: 500 A to carry and 475 A allowed in the largest: two
+// of 1/0.
+func (w *Wiring) SizeParallel(needCM, carry float64) (g Gauge, n int, decided string, ok bool) {
+	if g, decided, ok = w.Size(needCM, carry); ok {
+		return g, 1, decided, true
+	}
+	heavy := *w
+	heavy.Areas.Rows = slices.DeleteFunc(slices.Clone(w.Areas.Rows), func(a Area) bool { return a.Gauge > 0 })
+	for n = 2; n <= w.Parallel && n <= 9; n++ {
+		if g, decided, ok = heavy.Size(needCM/float64(n), carry/float64(n)); ok {
+			return g, n, decided, true
+		}
+	}
+	return 0, 0, "", false
 }
 
 // Circuits makes the schedule of a unit, in order of wire number. A number
@@ -175,16 +213,17 @@ func (w *Wiring) run(p config.Picked) (Conductor, *config.Finding) {
 		return warn("power.circuit-unsized", err.Error()+".", "Correct the wiring defaults.")
 	}
 	c.NeedCM = need
-	g, decided, ok := w.Size(need, Margin125*fuse)
+	g, n, decided, ok := w.SizeParallel(need, Margin125*fuse)
 	if !ok {
 		return warn("power.no-conductor", fmt.Sprintf("no size of %s carries %.0f A over %.0f ft.", w.Areas.Name,
 			Margin125*fuse, c.RunFt), "Divide the circuit in two, or shorten it.")
 	}
 	area, _ := w.Areas.Area(g)
-	c.Gauge, c.Decided = g.String(), decided
-	c.DropV = DropByArea(amps, trip, area.CircMil)
+	c.Gauge, c.Parallel, c.Decided = g.String(), n, decided
+	each := amps / float64(n)
+	c.DropV = DropByArea(each, trip, area.CircMil)
 	c.DropPct = 100 * c.DropV / w.Volts
-	c.HotV, _ = DropHot(amps, trip, g, w.Areas)
+	c.HotV, _ = DropHot(each, trip, g, w.Areas)
 	return c, nil
 }
 

@@ -51,7 +51,7 @@ func TestCircuitWithoutAnswer(t *testing.T) {
 		{"no length", 10, 0, "power.circuit-unsized"},
 		{"not a number", math.NaN(), 10, "power.circuit-unsized"},
 		{"a load no fuse serves", 900, 5, "power.no-fuse"},
-		{"a run no wire serves", 390, 5, "power.no-conductor"},
+		{"a run no wire serves", 390, 500, "power.no-conductor"},
 	} {
 		t.Run(tt.reason, func(t *testing.T) {
 			w := UsualWiring()
@@ -82,9 +82,9 @@ func TestSizedCircuitsKeepTheRules(t *testing.T) {
 		g, err := ParseGauge(c.Gauge)
 		require.NoError(rt, err)
 		assert.GreaterOrEqual(rt, c.FuseA, 1.25*amps)
-		assert.GreaterOrEqual(rt, w.Ampacity[g], 1.25*c.FuseA)
+		assert.GreaterOrEqual(rt, w.Ampacity[g]*float64(c.Parallel), 1.25*c.FuseA)
 		assert.LessOrEqual(rt, c.DropPct, c.LimitPct*(1+1e-12))
-		assert.InDelta(rt, c.DropV, 10.75*amps*2*ft/must(w.Areas.Area(g)).CircMil, 1e-9)
+		assert.InDelta(rt, c.DropV, 10.75*amps*2*ft/must(w.Areas.Area(g)).CircMil/float64(c.Parallel), 1e-9)
 	})
 }
 

@@ -15,7 +15,7 @@ import (
 // formula comes from, in what units, for what range, and gives an example.
 func TestFormulasAreDocumented(t *testing.T) {
 	seen := map[string]bool{}
-	for _, file := range []string{"battery.go", "wire.go", "circuit.go"} {
+	for _, file := range []string{"battery.go", "wire.go", "circuit.go", "vehicle.go"} {
 		f, err := parser.ParseFile(token.NewFileSet(), file, nil, parser.ParseComments)
 		require.NoError(t, err)
 		for _, d := range f.Decls {
@@ -29,10 +29,11 @@ func TestFormulasAreDocumented(t *testing.T) {
 			}
 		}
 	}
-	for _, name := range []string{"Peukert", "DiameterAWG", "AreaFor", "DropByArea", "DropHot", "NextFuse", "Size"} {
+	for _, name := range []string{"Peukert", "DiameterAWG", "AreaFor", "DropByArea", "DropHot", "NextFuse", "Size",
+		"SizeParallel", "AtVolts", "InverterAmps"} {
 		assert.True(t, seen[name], "%s should have been looked at", name)
 	}
 }
 
 var notFormulas = map[string]bool{"String": true, "ParseGauge": true, "Area": true, "UsualWiring": true,
-	"Circuits": true}
+	"Circuits": true, "Wire": true}

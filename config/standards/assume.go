@@ -35,9 +35,13 @@ func Assume(ruleSet string, cat *config.Catalogue, u *config.Unit) config.Assump
 			assume.PatientLb = *s.PatientLb
 		}
 	}
+	if cat != nil {
+		assume.Set(cat.Plant.Factors)
+	}
 	if u == nil {
 		return assume
 	}
+	assume.Set(u.Factors)
 	var ch *config.Chassis
 	if cat != nil {
 		ch = cat.ChassisByID(u.Chassis)

@@ -1,6 +1,7 @@
 package weight
 
 import (
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -99,5 +100,17 @@ func typical() *config.Unit {
 
 func people(lb float64) *config.Assumptions {
 	l := config.Limit{Value: lb, Source: "test", Basis: config.ReadInText}
-	return &config.Assumptions{OccupantLb: l, PatientLb: l, Limits: map[string]config.Limit{}}
+	return &config.Assumptions{OccupantLb: l, PatientLb: l, Limits: map[string]config.Limit{}, Factors: noDoubt()}
+}
+
+// noDoubt sets every assumed factor of weights to zero, so that what is left is each
+// thing's own tolerance: for tests that are worked by hand.
+func noDoubt() map[string]float64 {
+	out := map[string]float64{}
+	for _, f := range config.Factors() {
+		if strings.HasPrefix(f.Code, "weight.") {
+			out[f.Code] = 0
+		}
+	}
+	return out
 }

@@ -329,6 +329,10 @@ func (l *loader) sound(it *Item) bool {
 				"above the ground, outside the vehicle.", x, y, z), "Check its station and zone in the catalogue.")
 	}
 	it.err = tol / likely
+	it.built = it.Kind == KindOption || it.Kind == KindModule && !l.body.Existing
+	if it.Kind == KindChassis {
+		it.wheelbase = float64(l.ch.WheelbaseIn)
+	}
 	l.share(it)
 	return true
 }

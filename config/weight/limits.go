@@ -29,10 +29,10 @@ func LimitsWith(cat *config.Catalogue, u *config.Unit, assume *config.Assumption
 	if l == nil || !l.usable() {
 		return nil
 	}
-	est := &estimate{keys: map[string]int{}}
+	est := &estimate{}
 	if len(tickets) > 0 {
 		items := l.unit()
-		est = newEstimate(items)
+		est = newEstimate(l.assume, items)
 		est.correct(l, items, tickets)
 	}
 	base := l.base()

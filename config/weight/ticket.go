@@ -46,10 +46,7 @@ const (
 
 const (
 	scaleTolLb = 10
-	// Two vehicles built alike differ by about this much of their weight:
-	// common practice, no source.
-	specimenTol = 0.01
-	maxTickets  = 100
+	maxTickets = 100
 )
 
 // Correction says what scale tickets changed in the model: of all changes of
@@ -89,12 +86,16 @@ type row struct {
 	Reading
 	items []Item
 	perLb func(*Item) float64
-	noise float64 // standard deviation of the reading
-	gap   float64 // measured less computed
+	// specimen is the unit that stood on the scale, by its name among the errors.
+	specimen string
+	noise    float64 // standard deviation of the reading
+	gap      float64 // measured less computed
 }
 
 // correct learns from the tickets: it fills the estimate's errors and what is
-// known better now, and moves the items' masses.
+// known better now, and moves the items' masses and places. What a ticket of an earlier
+// unit tells of that one alone stays with it; and every scale errs alike at all its
+// readings.
 //
 // Source: weighted linear least squares with prior (Gauss-Markov estimate):
 // u = A'(AA' + R)^-1 r, with u the errors in units of their standard
@@ -116,12 +117,14 @@ func (e *estimate) correct(l *loader, items []Item, tickets []Ticket) *Correctio
 	}
 	for _, r := range rows {
 		e.know(r.items)
+		e.key(r.specimen, specimenErrs)
 	}
 	// Rows of A, and S = AA' + R in its lower triangle.
 	a, gaps := make([][]float64, len(rows)), make([]float64, len(rows))
 	s := make([][]float64, len(rows))
 	for i, r := range rows {
-		a[i], gaps[i], s[i] = e.spread(r.items, r.perLb), r.gap, make([]float64, i+1)
+		a[i], gaps[i], s[i] = e.spread(r.items, r.perLb, e.keys[r.specimen]), r.gap, make([]float64, i+1)
+		a[i][errScale] += float64(r.BeforeLb) * e.scale
 		for j := range i + 1 {
 			s[i][j] = dot(a[i], a[j])
 		}
@@ -140,7 +143,7 @@ func (e *estimate) correct(l *loader, items []Item, tickets []Ticket) *Correctio
 		}
 		scale(1/s[i][i], a[i])
 	}
-	e.errs = make([]float64, len(e.keys))
+	e.errs = make([]float64, e.dims)
 	for i := range a {
 		axpy(gaps[i], a[i], e.errs)
 	}
@@ -162,7 +165,7 @@ func (e *estimate) correct(l *loader, items []Item, tickets []Ticket) *Correctio
 		return cmp.Or(cmp.Compare(by(b), by(a)), strings.Compare(a.ID, b.ID))
 	})
 	for _, r := range rows {
-		after := float64(r.BeforeLb) + dot(e.spread(r.items, r.perLb), e.errs)
+		after := float64(r.BeforeLb) + dot(e.spread(r.items, r.perLb, e.keys[r.specimen]), e.errs)
 		r.AfterLb = quantity.Mass(round6(after))
 		c.Readings = append(c.Readings, r.Reading)
 		if math.Abs(r.Deviation) > 3 {
@@ -176,13 +179,31 @@ func (e *estimate) correct(l *loader, items []Item, tickets []Ticket) *Correctio
 	return c
 }
 
-// apply moves the masses by the errors found.
+// apply moves masses and places by the errors found.
 func (e *estimate) apply(items []Item) {
+	if len(e.errs) == 0 {
+		return
+	}
+	at := func(k int) float64 {
+		if k < len(e.errs) {
+			return e.errs[k]
+		}
+		return 0
+	}
+	this := e.keys[thisUnit]
 	for i := range items {
 		it := &items[i]
-		if k, ok := e.keys[thing(it)]; ok && k < len(e.errs) {
-			it.Lb += quantity.Mass(it.err * e.errs[k])
+		x := e.of(it)
+		lb := x.build*at(errBuild) + x.unit*at(this+errUnit) + x.chassisUnit*at(this+errChassisUnit)
+		along := x.buildStation * at(errBuildStation)
+		if k, ok := e.keys[thing(it)]; ok {
+			lb += x.mass * at(k+errMass)
+			along += x.along * at(k+errAlong)
+			it.YIn += quantity.Length(x.across * at(k+errAcross))
+			it.ZIn += quantity.Length(x.above * at(k+errAbove))
 		}
+		it.Lb += quantity.Mass(lb)
+		it.XIn += quantity.Length(along)
 	}
 }
 
@@ -252,9 +273,9 @@ func (l *loader) rows(n int, t *Ticket, items []Item) []row {
 				label, lb(computed)), "Check that it belongs to this vehicle and is in pounds.")
 			return
 		}
-		r := row{items: items, perLb: perLb, noise: tol / likely, gap: float64(measured) - computed}
+		r := row{items: items, perLb: perLb, noise: tol / likely, gap: float64(measured) - computed, specimen: thisUnit}
 		if t.Unit != nil {
-			r.noise = math.Hypot(r.noise, specimenTol*computed/likely)
+			r.specimen = fmt.Sprintf("unit of ticket %d", n)
 		}
 		r.Reading = Reading{Ticket: n, Label: name + ", " + label, MeasuredLb: measured,
 			BeforeLb: quantity.Mass(round6(computed))}

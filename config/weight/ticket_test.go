@@ -95,7 +95,7 @@ func TestCorrectionIsLeastSquares(t *testing.T) {
 			off("c")}}
 		l := newLoader(cat, u, as)
 		items := l.unit()
-		est := newEstimate(items)
+		est := newEstimate(as, items)
 		est.correct(l, items, tickets)
 
 		plain := newLoader(cat, u, as)
@@ -104,11 +104,11 @@ func TestCorrectionIsLeastSquares(t *testing.T) {
 		for i := range tickets {
 			rows = append(rows, plain.rows(i, &tickets[i], prior)...)
 		}
-		e := newEstimate(prior)
+		e := newEstimate(as, prior)
 		cost := func(errs []float64) float64 {
 			sum := dot(errs, errs)
 			for _, r := range rows {
-				d := (r.gap - dot(e.spread(prior, r.perLb), errs)) / r.noise
+				d := (r.gap - dot(e.spread(prior, r.perLb, e.keys[r.specimen]), errs)) / r.noise
 				sum += d * d
 			}
 			return sum
@@ -250,9 +250,9 @@ func ExampleWeighWith() {
 		fmt.Printf("%s: %+.0f lb\n", m.ID, m.ToLb-m.FromLb)
 	}
 	// Output:
-	// Ticket 1, front axle: +40 lb, -0.4 lb left unexplained
-	// Ticket 1, rear axle: +172 lb, 1.2 lb left unexplained
-	// module-168-shell: +172 lb
-	// cutaway: +24 lb
+	// Ticket 1, front axle: +40 lb, 0.9 lb left unexplained
+	// Ticket 1, rear axle: +172 lb, -2.2 lb left unexplained
+	// module-168-shell: +140 lb
+	// cutaway: +55 lb
 	// module-168: +16 lb
 }

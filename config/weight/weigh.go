@@ -8,8 +8,10 @@
 //
 // How well masses are known: a tolerance is the half width of the range that
 // holds the mass 95 times in 100, errors are normal, pieces of one thing err
-// together and different things independently; a tolerance that is not stated
-// is 5 percent. Stations are taken as exact, and people weigh what the rule in
+// together; a tolerance that is not stated is 5 percent. Besides, what the plant
+// builds errs together, one unit differs from the next, a chassis' weight may be
+// split otherwise than stated, and every station has its own tolerance: the
+// assumed factors of package config, see estimate. People weigh what the rule in
 // force stipulates. Likely ranges are root sums of squares with the same odds.
 //
 // Signs: x inches behind the front axle, y inches right of the centerline
@@ -69,8 +71,11 @@ type Item struct {
 	RearLb  quantity.Mass   `json:"rear_lb"`
 
 	err   float64 // standard deviation of Lb before any ticket
-	key   int     // of its thing in the estimate
+	key   int     // of its thing's first error in the estimate
 	shell bool    // from the module's take-off
+	built bool    // by the plant: it errs with all that the plant builds
+	// of the chassis, for how far its weight moves when its split is another
+	wheelbase float64
 }
 
 // Condition is the vehicle with a given load aboard. Left is the street side.
@@ -115,7 +120,7 @@ func WeighWith(cat *config.Catalogue, u *config.Unit, assume *config.Assumptions
 		return s
 	}
 	s.Items = l.unit()
-	est := newEstimate(s.Items)
+	est := newEstimate(l.assume, s.Items)
 	if len(tickets) > 0 {
 		s.Correction = est.correct(l, s.Items, tickets)
 		for i := range s.Items {

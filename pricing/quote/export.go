@@ -59,7 +59,7 @@ func (q *Quote) Everything() [][]string {
 			strconv.Itoa(it.Qty), num(float64(it.Lb)), quantity.Pound)
 	}
 	for _, c := range q.Power.Circuits {
-		add("Circuits", c.Number+" "+c.Function, c.Gauge+" "+c.Table+", fuse "+num(c.FuseA)+" A, drop "+num(c.DropPct)+
+		add("Circuits", c.Number+" "+c.Function, c.Wire()+" "+c.Table+", fuse "+num(c.FuseA)+" A, drop "+num(c.DropPct)+
 			" %", "", num(float64(c.Amps)), quantity.Amp)
 	}
 	for _, s := range q.Plan.Steps {

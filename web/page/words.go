@@ -63,8 +63,8 @@ var (
 	}
 	LikelyRange = &Term{
 		Name: "Likely range",
-		Text: "Every mass has a tolerance. If those are right, the range holds the true value 95 times " +
-			"in 100.",
+		Text: "Every mass and its place has a tolerance, what the plant builds is off together, and one unit " +
+			"differs from the next. If those factors are right, the range holds the true value 95 times in 100.",
 		Source: ByPage,
 	}
 	HotIdle = &Term{

@@ -2,6 +2,7 @@
 package power
 
 import (
+	"math"
 	"strconv"
 	"strings"
 
@@ -45,7 +46,8 @@ func draw(p *Page) Part {
 		if m.SupplyA > 0 {
 			supply, left = p.amps(m.SupplyA), p.amps(m.RemainingA)
 		}
-		modes.Rows = append(modes.Rows, page.Texts(m.Label, p.amps(m.LoadA), supply, left))
+		modes.Rows = append(modes.Rows, []Part{Many(Text(m.Label), El("span", Class("how"),
+			Text("at "+p.Show(m.Volts, quantity.Volt)))), Text(p.amps(m.LoadA)), Text(supply), Text(left)})
 	}
 	return Many(
 		page.Heading(p.Page, "Power", "Whether the alternator carries the load when it is hot, how long the "+
@@ -59,6 +61,8 @@ func draw(p *Page) Part {
 				"the inverter"),
 		)),
 		circuits(p),
+		page.Factors(p.Page, "power", "What the currents and minutes rest on. The plant's own values go before the "+
+			"usual ones; what is set here holds for this unit and travels with the quote."),
 		Each(s.Modes, func(_ int, m power.Mode) Part { return modeItems(p, m) }),
 		page.Cautions(power.Caution),
 	)
@@ -113,10 +117,22 @@ func battery(p *Page) Part {
 		t.Rows = append(t.Rows, page.Texts(strconv.Itoa(x.Order)+". Shed "+strings.Join(names, "; "), p.amps(x.LeftA),
 			minutes(x.Minutes)))
 	}
-	return page.Block("Batteries: "+p.Show(float64(s.Battery.AmpHours), quantity.AmpHour), t.Draw(),
-		El("p", Class("how"),
-			Text("By Peukert's law with an exponent of 1.2 (the likely range from 1.1 to 1.3), half of the capacity "+
-				"kept for starting: common practice, no source.")))
+	b := s.Battery
+	name, feeds := "Batteries: ", "These batteries start the engine too; the rest is kept for that."
+	if b.House {
+		name, feeds = "House batteries: ", "They feed the module alone."
+	}
+	if b.Kept > 0 {
+		feeds += " " + p.Show(float64(b.Kept), quantity.AmpHour) + " more only start the engine."
+	}
+	how := feeds
+	if b.Minutes > 0 {
+		how = "Likely " + p.Show(b.Low, quantity.Minute) + " to " + p.Show(b.High, quantity.Minute) +
+			". Engine off, at " + p.Show(b.Volts, quantity.Volt) + ", without what only a running engine needs. " +
+			p.Show(100*b.Usable, quantity.Percent) + " of the capacity is used, by Peukert's law with an exponent of " +
+			strconv.FormatFloat(math.Round(100*b.Exponent)/100, 'f', -1, 64) + " (" + b.Chemistry + "). " + feeds
+	}
+	return page.Block(name+p.Show(float64(b.AmpHours), quantity.AmpHour), t.Draw(), El("p", Class("how"), Text(how)))
 }
 
 // mains is one 125 V supply with what it may have to feed at once.
@@ -150,7 +166,7 @@ func circuits(p *Page) Part {
 	t := page.Table{Caption: "Circuit schedule, conductor areas by " + usual.Areas.Name, Class: "cards",
 		Heads: []string{"Wire and marking", ">Load", ">Run", ">Fuse", ">Conductor", ">Drop"}}
 	for _, c := range p.Q.Power.Circuits {
-		size := c.Gauge
+		size := c.Wire()
 		if size == "" {
 			size = "none serves"
 		}
@@ -182,6 +198,8 @@ func circuits(p *Page) Part {
 		El("p", Class("how"),
 			Text("Mark every wire with its number and function every 4 in. Fuse: next standard size above 125 % of "+
 				"the load. Wire: carries 125 % of the fuse and keeps the drop, out and back. Ampacities of 125 C "+
-				"cross-linked insulation and the fuse sizes are from memory: defaults for quoting.")),
+				"cross-linked insulation, the fuse sizes and conductors side by side (1/0 and larger, alike in "+
+				"size and "+
+				"length) are from memory: defaults for quoting.")),
 		t.Draw())
 }

@@ -4,5 +4,6 @@ import "boxwright/web/session"
 
 // families are fields by the part of their id before the point.
 var families = map[string]session.SetterByName{
-	"wiring": wiringField,
+	"assumed-power": session.Factors("power"),
+	"wiring":        wiringField,
 }

@@ -29,8 +29,8 @@ var words = []*page.Term{
 	},
 	{
 		Name: "Minutes on battery",
-		Text: "The faster a battery is emptied, the less it gives. Peukert's law with an exponent of " +
-			"1.2 tells the minutes, and half of the capacity is kept to start the engine.",
+		Text: "The faster a battery is emptied, the less it gives; Peukert's law tells the minutes. Lead " +
+			"batteries that also start the engine give half of their capacity, a lithium house battery most of it.",
 		Source: page.Practice,
 		About:  "power.battery-minutes",
 	},
@@ -47,8 +47,9 @@ var words = []*page.Term{
 	},
 	{
 		Name: "Inverter",
-		Text: "Makes 125 V from the batteries while no shore line is plugged in. All its loads at once " +
-			"are held against what it can give without end.",
+		Text: "Makes 125 V from the batteries while no shore line is plugged in. What it feeds draws some 8 A at " +
+			"12 V for each 100 W, and counts in the load responding and on scene. All of it at once is held " +
+			"against what the inverter can give without end.",
 		Source: "The rating in the catalogue",
 		About:  "power.inverter",
 		Aside:  true,

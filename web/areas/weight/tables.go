@@ -11,5 +11,6 @@ var acts = map[string]session.Do{
 
 // families are fields by the part of their id before the point.
 var families = map[string]session.SetterByName{
-	"ticket": ticketField,
+	"assumed-weight": session.Factors("weight"),
+	"ticket":         ticketField,
 }

@@ -45,17 +45,22 @@ func draw(p *Page) Part {
 	s := p.Q.Weight
 	return Many(
 		page.Heading(p.Page, "Weight", "What the finished unit weighs, on which wheels, and how far that is from "+
-			"every rating. Ranges come from the tolerance of each mass."),
+			"every rating. Ranges come from the tolerance of each mass and its place, and from how one unit differs "+
+			"from the next."),
 		page.Findings(p.Page, s.Findings, "Every rating is kept, with its likely range."),
 		page.Block("Side view, to scale", drawing.Side(p.Page)),
 		page.Block("Against the limits", page.Figures(p.Page, "Weight figures at full load", s.Figures),
 			El("p", Class("how"),
-				Text("The likely range holds the value 95 times in 100, by the tolerance of every mass. Chances are "+
-					"said where a limit is close."))),
+				Text("The likely range holds the value 95 times in 100, by the tolerance of every mass and its place "+
+					"and the factors below. Chances are said where a limit is close."))),
 		conditions(p),
 		tickets(p),
 		masses(p),
 		takeOff(p),
+		page.Factors(p.Page, "weight", "How far the finished unit may differ from what is computed, each as the half "+
+			"width of the range that holds it 95 times in 100. The plant's own values go before the usual ones; what "+
+			"is set here holds for this unit and travels with the quote. Scale tickets of earlier units teach about "+
+			"all of them but how one unit differs from the next."),
 		page.Cautions("Computed weights do not replace a certified scale. The final-stage manufacturer certifies the "+
 			"finished vehicle."),
 	)
