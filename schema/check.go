@@ -33,8 +33,11 @@ func Check(file []byte) Result {
 		}
 	}
 	findings := rules.Lint
-	if ed, err := quote.OpenEdition(file); err == nil {
+	ed, err := quote.Accept(file)
+	if err == nil {
 		findings = func(*config.Catalogue) []config.Finding { return append(editions.Lint(ed), bid.Lint(ed)...) }
+	} else if r.Problems == nil {
+		r.Problems = err.(config.Problems)
 	}
 	for _, f := range findings(cat) {
 		if f.Code != "catalogue.no-price" { // the price book's reader has said so

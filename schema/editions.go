@@ -141,7 +141,7 @@ func importTables(name, dir string, out, errs io.Writer) int {
 	edited, err := tables.In(file, sheets)
 	var to *quote.Edition
 	if err == nil {
-		to, err = quote.OpenEdition(edited)
+		to, err = quote.Accept(edited)
 	}
 	if ps, ok := err.(config.Problems); ok {
 		refused("not taken", ps, errs)

@@ -1,6 +1,7 @@
 package rules
 
 import (
+	"fmt"
 	"math"
 	"math/rand"
 	"testing"
@@ -28,6 +29,23 @@ func TestBadCataloguesAreRefusedWithThePlace(t *testing.T) {
 			`options[1] "wide-step"`},
 		{"nesting beyond all reason", func(c *config.Catalogue) { c.Rules = []config.Rule{rule("deep", nil, deep)} },
 			`rules[0] "deep"`},
+		{"a count that takes too many terms", func(c *config.Catalogue) {
+			n := config.Count{N: 300}
+			for range 600 {
+				n.Of = append(n.Of, pick("spot"))
+			}
+			c.Rules = []config.Rule{rule("wide", nil, config.Cond{AtLeast: &n})}
+		}, `rules[0] "wide"`},
+		{"rules that take too many terms together", func(c *config.Catalogue) {
+			n := config.Count{N: 50}
+			for range 100 {
+				n.Of = append(n.Of, pick("spot"))
+			}
+			c.Rules = nil
+			for i := range 60 {
+				c.Rules = append(c.Rules, rule(fmt.Sprintf("wide-%d", i), nil, config.Cond{AtMost: &n}))
+			}
+		}, `rules[46] "wide-46"`},
 		{"an unknown attribute", func(c *config.Catalogue) {
 			c.Rules = []config.Rule{rule("a", nil, config.Cond{Body: &config.Test{Attr: "color", Op: "="}})}
 		}, `rules[0] "a"`},

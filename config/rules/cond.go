@@ -33,13 +33,26 @@ var (
 // cannot exhaust the stack.
 const deepest = 64
 
+// Sizes that rules may have as clauses, in literals: one rule, and all of them.
+// Every solver holds them all, and a request may need dozens of solvers.
+const (
+	mostOfRule  = 60_000
+	mostOfRules = 600_000
+)
+
 // form reads a condition, or with want false its opposite.
 //
 // Exactly one chassis and one body are always in the unit, so a test of an
 // attribute is "one of those that pass" and its opposite "one of the others".
 func (e *Engine) form(c *config.Cond, want bool, depth int) (form, error) {
+	if depth == 0 {
+		e.formed = 0
+	}
 	if depth > deepest {
 		return form{}, fmt.Errorf("conditions are nested more than %d deep", deepest)
+	}
+	if err := e.count(c, want); err != nil {
+		return form{}, err
 	}
 	list := func(op op, n int, conds []config.Cond, want bool) (form, error) {
 		f := form{op: op, n: n}
@@ -109,6 +122,37 @@ func (e *Engine) form(c *config.Cond, want bool, depth int) (form, error) {
 		"or body")
 }
 
+// count adds what a condition without those inside it takes as clauses, about, and
+// refuses it when its rule becomes too large. A count of n among k takes a grid of
+// n by k-n.
+func (e *Engine) count(c *config.Cond, want bool) error {
+	e.formed++
+	grid := func(n, k int) {
+		if n > 1 && n < k {
+			e.formed += 5 * n * (k - n + 1)
+		}
+	}
+	switch {
+	case c.AtLeast != nil && want:
+		grid(c.AtLeast.N, len(c.AtLeast.Of))
+	case c.AtLeast != nil:
+		grid(len(c.AtLeast.Of)-c.AtLeast.N+1, len(c.AtLeast.Of))
+	case c.AtMost != nil && want:
+		grid(len(c.AtMost.Of)-c.AtMost.N, len(c.AtMost.Of))
+	case c.AtMost != nil:
+		grid(c.AtMost.N+1, len(c.AtMost.Of))
+	case c.Chassis != nil:
+		e.formed += len(e.cat.Chassis)
+	case c.Body != nil:
+		e.formed += len(e.cat.Bodies)
+	}
+	if e.formed > mostOfRule {
+		return fmt.Errorf("is too large: written out it takes more than %d terms. Split it into several rules, or "+
+			"count among fewer conditions", mostOfRule)
+	}
+	return nil
+}
+
 // encoder turns forms into clauses. Helper variables are made only where
 // multiplying out would take more clauses than it saves; each implies what it
 // stands for and nothing more, which is enough since forms hold no negation.
@@ -147,6 +191,12 @@ func (x *encoder) disjunction(kids []form) [][]solve.Lit {
 		}
 		if len(cs) > 1 && len(out)*len(cs) > mostProduct {
 			cs = [][]solve.Lit{{x.named(cs)}}
+		}
+		if len(cs) == 1 { // the usual case, without copying what is there again and again
+			for i := range out {
+				out[i] = append(out[i], cs[0]...)
+			}
+			continue
 		}
 		var product [][]solve.Lit
 		for _, a := range out {

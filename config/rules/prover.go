@@ -20,10 +20,12 @@ type prover struct {
 }
 
 // Conflicts for a proof, and for one step of making it smaller: where that is
-// not enough, a member stays in the reason that might not be needed.
+// not enough, a member stays in the reason that might not be needed. Where each
+// conflict takes long, the steps of a solver end it.
 const (
 	proofBudget = 20000
 	trimBudget  = 200
+	proofSteps  = 1_000_000
 )
 
 // newProver has a prover ready that was asked nothing yet.

@@ -139,7 +139,9 @@ func (e *Engine) why(u *config.Unit, limits *Limits, id string) []Reason {
 // Conflict says why the deliberate picks themselves cannot stand together; nil
 // when they can.
 func (e *Engine) Conflict(u *config.Unit, limits *Limits) []Reason {
-	e.newProver()
+	p := e.newProver().solver
+	p.Allow(proofSteps)
+	defer func() { e.aside += p.Stats.Steps }()
 	return e.reasons(u, limits, [2]string{u.Chassis, u.Body}, e.picks(u), nil, -1)
 }
 
@@ -160,6 +162,10 @@ func (e *Engine) standing(u *config.Unit, limits *Limits) (guards, picks []solve
 	picks = e.picks(u)
 	guards, _ = e.limits.load(e, u, limits)
 	guards = slices.Clone(guards)
+	if !e.solver.Bounded() {
+		e.solver.Allow(proofSteps)
+		defer e.solver.Allow(0)
+	}
 	if e.solver.Solve(append(slices.Clone(guards), picks...), proofBudget) == solve.Unsat {
 		return e.setAside(guards, picks)
 	}

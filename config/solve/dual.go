@@ -146,6 +146,10 @@ func (d *dual) addRow(r row) {
 	}
 }
 
+// longPair is how many literals of a clause are looked at for two of one group that
+// exclude each other: what groups say stands in clauses of two.
+const longPair = 16
+
 // addClause leaves out what holds already and what the groups say anyway.
 func (d *dual) addClause(clause []Lit) {
 	r := row{max: -1}
@@ -155,7 +159,7 @@ func (d *dual) addClause(clause []Lit) {
 		}
 		d.add(&r, l, -1)
 		p := d.at[l.Not()]
-		for _, other := range clause[:i] {
+		for _, other := range clause[:min(i, longPair)] {
 			if q := d.at[other.Not()]; p >= 0 && q >= 0 && d.group[p] == d.group[q] && l.Not() != other {
 				return // not both of one group
 			}
@@ -219,6 +223,7 @@ const (
 
 	usualTerms    = 50000 // of all limits and clauses; with more, fewer steps are taken
 	leastRaisings = 40
+	mostTerms     = 2_000_000 // visited in one raising, whatever the size; two hundredths of a second
 )
 
 // raise moves the prices so that the bound comes near the linear program's:
@@ -236,9 +241,12 @@ func (d *dual) raise(target float64, steps int) {
 		terms += len(d.rows[k].at)
 	}
 	if terms > usualTerms {
-		steps = max(leastRaisings, steps*usualTerms/terms)
+		steps = min(max(leastRaisings, steps*usualTerms/terms), 1+mostTerms*10/terms)
 	}
 	for range steps {
+		if d.s.Spent() {
+			break
+		}
 		d.s.Stats.Steps += int64(terms) / 64
 		b := d.bound()
 		if b > sharpest {

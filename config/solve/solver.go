@@ -362,6 +362,9 @@ func (s *Solver) Allow(steps int64) {
 	}
 }
 
+// Bounded reports whether the steps are bounded.
+func (s *Solver) Bounded() bool { return s.stopAt > 0 }
+
 // Spent reports whether the steps allowed are used up.
 func (s *Solver) Spent() bool { return s.stopAt > 0 && s.Stats.Steps >= s.stopAt }
 

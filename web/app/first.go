@@ -26,7 +26,7 @@ func FirstScreen(file []byte) (First, error) {
 		return nil, err
 	}
 	if file != nil {
-		ed, err := quote.OpenEdition(file)
+		ed, err := quote.Accept(file)
 		if err != nil {
 			return nil, err
 		}

@@ -72,7 +72,7 @@ func checked(name string) ([]byte, error) {
 	if err != nil {
 		return nil, err
 	}
-	if _, err := quote.OpenEdition(file); err != nil {
+	if _, err := quote.Accept(file); err != nil {
 		return nil, fmt.Errorf("%s is not built in: %w; go run ./schema check lists all", name, err)
 	}
 	return file, nil

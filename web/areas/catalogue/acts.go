@@ -13,7 +13,7 @@ import (
 
 func loadCatalogue(s *session.Session, a session.Act) {
 	file := []byte(a.Value)
-	ed, err := quote.OpenEdition(file)
+	ed, err := quote.Accept(file)
 	if err != nil {
 		s.Fault("%s was not loaded; the catalogue in use stays. %s", a.ID, session.Sentence(err))
 		return
@@ -67,7 +67,7 @@ func refuse(s *session.Session, name string, err error) {
 // the page sends the quotes it keeps, one after another.
 func compareWith(s *session.Session, name string, file []byte) {
 	k := &s.Memory.Keep
-	ed, err := quote.OpenEdition(file)
+	ed, err := quote.Accept(file)
 	if err != nil {
 		refuse(s, name, err)
 		return

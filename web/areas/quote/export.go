@@ -107,7 +107,7 @@ func ReadExport(file []byte) (*Export, error) {
 		}
 	}
 	if e.Catalogue != "" {
-		if _, err := quote.OpenEdition([]byte(e.Catalogue)); err != nil {
+		if _, err := quote.Accept([]byte(e.Catalogue)); err != nil {
 			return fail("catalogue", "catalogue", "%s", session.Sentence(err))
 		}
 	}

@@ -1,0 +1,82 @@
+package quote
+
+import (
+	"errors"
+	"fmt"
+
+	"boxwright/config"
+)
+
+// Bounds of trying a catalogue, in steps of a solver: what one quote may take, and
+// all of them together, whereupon the chassis left are not tried.
+const (
+	mostForQuote = 1_000_000
+	mostForTrial = 6_000_000
+)
+
+// stepsOfQuote is what a quote takes beside its rules, and for each option.
+const (
+	stepsOfQuote  = 30_000
+	stepsOfOption = 10
+)
+
+// Accept reads a catalogue file as OpenEdition does and tries it: on each chassis a
+// new quote is computed, as the page begins it. Whoever takes a catalogue in,
+// builds it into a page or checks it asks here, so that all judge alike. The error
+// is a config.Problems; no file makes Accept panic.
+func Accept(file []byte) (*Edition, error) {
+	var ed *Edition
+	if ps := guarded("the catalogue", func() (err error) { ed, err = OpenEdition(file); return err }); ps != nil {
+		return nil, ps
+	}
+	if ps := ed.try(); len(ps) > 0 {
+		return nil, ps
+	}
+	return ed, nil
+}
+
+// try computes a quote on every chassis, until one has none.
+func (ed *Edition) try() config.Problems {
+	day := ed.Cat.ValidFrom
+	spent := int64(0)
+	for i := range ed.Cat.Chassis {
+		if spent > mostForTrial {
+			break
+		}
+		id := ed.Cat.Chassis[i].ID
+		where := fmt.Sprintf("chassis[%d] %q", i, id)
+		before := ed.Rules.Steps()
+		ps := guarded(where, func() error {
+			_, err := Compute(ed, Begin(ed, id, "", day))
+			return err
+		})
+		if len(ps) > 0 {
+			return ps
+		}
+		took := ed.Rules.Steps() - before
+		if took > mostForQuote {
+			return config.Problems{{Code: "catalogue.too-much-work", Where: where,
+				Text: "working out what goes together on it takes too long for a page: the rules count among too many " +
+					"options, or there are too many of them"}}
+		}
+		spent += took + stepsOfQuote + stepsOfOption*int64(len(ed.Cat.Options))
+	}
+	return nil
+}
+
+// guarded does something with a catalogue and gives what is the matter with it, a
+// panic among it.
+func guarded(where string, do func() error) (ps config.Problems) {
+	defer func() {
+		if fault := recover(); fault != nil {
+			ps = config.Problems{{Code: "catalogue.no-quote", Where: where,
+				Text: fmt.Sprintf("no quote can be computed: the program fails at it (%v)", fault)}}
+		}
+	}()
+	err := do()
+	if err == nil || errors.As(err, &ps) {
+		return ps
+	}
+	return config.Problems{{Code: "catalogue.no-quote", Where: where,
+		Text: fmt.Sprintf("no quote can be computed: %v", err)}}
+}
