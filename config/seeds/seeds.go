@@ -15,10 +15,10 @@ import (
 	_ "pgregory.net/rapid" // defines the flag
 )
 
-// First returns the first seed of a test: 0 when -rapid.seed is 1 or not set.
+// First returns the first seed of a test, from 0: 0 when -rapid.seed is 1 or not set.
 func First() int64 {
 	seed := flag.Lookup("rapid.seed").Value.(flag.Getter).Get().(uint64)
-	return int64(max(seed, 1) - 1)
+	return int64((max(seed, 1) - 1) % (1 << 62))
 }
 
 // Each returns n seeds that follow each other, beginning with First.
