@@ -1,5 +1,7 @@
 package config
 
+import "math"
+
 // Severity of a finding.
 type Severity string
 
@@ -52,8 +54,11 @@ const (
 )
 
 // Margin to the limit, in the figure's unit; positive when kept. Without a
-// limit it is zero.
+// limit, or where value or limit is no number to 1e15, it is zero.
 func (f Figure) Margin() float64 {
+	if !f.known() {
+		return 0
+	}
 	switch f.Sense {
 	case AtMost:
 		return f.Limit - f.Value
@@ -63,8 +68,11 @@ func (f Figure) Margin() float64 {
 	return 0
 }
 
-// Met reports whether the limit is kept; a figure without one is met.
-func (f Figure) Met() bool { return f.Margin() >= 0 }
+// Met reports whether the limit is kept; a figure without one is met, one that is no
+// number never meets its limit.
+func (f Figure) Met() bool { return f.Sense == "" || f.known() && f.Margin() >= 0 }
+
+func (f Figure) known() bool { return math.Abs(f.Value) <= 1e15 && math.Abs(f.Limit) <= 1e15 }
 
 // Finding is something a check has to say: a stable code, where, the numbers,
 // and what would help.

@@ -72,17 +72,29 @@ func (a *Activity) Span() config.Span {
 //
 // Source: PERT, te = (a + 4m + b) / 6.
 // Units: days in, days out.
-// Valid: 0 <= low <= likely <= high.
+// Valid: 0 <= low <= likely <= high <= 1e6; otherwise 0.
 // Example: 4, 8 and 13 days give 8.17 days.
-func Expected(s config.Span) float64 { return (s.Low + 4*s.Likely + s.High) / 6 }
+func Expected(s config.Span) float64 {
+	if !threePoints(s) {
+		return 0
+	}
+	return (s.Low + 4*s.Likely + s.High) / 6
+}
+
+func threePoints(s config.Span) bool {
+	return 0 <= s.Low && s.Low <= s.Likely && s.Likely <= s.High && s.High <= 1e6
+}
 
 // Variance of a three-point duration.
 //
 // Source: PERT, ((b - a) / 6) squared.
 // Units: days in, square days out.
-// Valid: 0 <= low <= likely <= high.
+// Valid: 0 <= low <= likely <= high <= 1e6; otherwise 0.
 // Example: 4, 8 and 13 days give 2.25 square days.
 func Variance(s config.Span) float64 {
+	if !threePoints(s) {
+		return 0
+	}
 	sixth := (s.High - s.Low) / 6
 	return sixth * sixth
 }

@@ -115,9 +115,10 @@ func (s System) Show(value float64, unit string) string {
 }
 
 // Group formats v with the given decimals and thousands separated by commas.
-// Negative zero is shown as zero. NaN and infinities read "not known".
+// Negative zero is shown as zero. NaN, infinities and what no float holds to the digit,
+// above 1e15, read "not known".
 func Group(v float64, decimals int) string {
-	if math.IsNaN(v) || math.IsInf(v, 0) {
+	if !(math.Abs(v) <= 1e15) {
 		return "not known"
 	}
 	text := strconv.FormatFloat(math.Abs(v), 'f', decimals, 64)

@@ -1,5 +1,7 @@
 package quantity
 
+import "math"
+
 // Measure is a quantity as it was read: so many of a unit.
 type Measure struct {
 	Value  float64
@@ -8,16 +10,19 @@ type Measure struct {
 }
 
 // In is the measure in another unit of its dimension; not ok when it measures
-// something else.
+// something else, or what comes out is no number.
 func (m Measure) In(unit string) (v float64, ok bool) {
 	from, to := base(m.Unit), base(unit)
 	if from.unit != to.unit {
 		return 0, false
 	}
-	if m.Unit == unit {
-		return m.Value, true
+	if m.Unit != unit {
+		m.Value *= from.times / from.over * to.over / to.times
 	}
-	return m.Value * from.times / from.over * to.over / to.times, true
+	if !(math.Abs(m.Value) <= math.MaxFloat64) {
+		return 0, false
+	}
+	return m.Value, true
 }
 
 // Scan reads the quantity that a text begins with, as people write it in a

@@ -31,6 +31,9 @@ func (t Trim) Uneven() float64 {
 		u += math.Abs(float64(t.FrontLb) - all*f/(f+r))
 		u += overWeight * (max(0, float64(t.FrontLb)-f) + max(0, float64(t.RearLb)-r))
 	}
+	if !(u <= math.MaxFloat64) {
+		return math.MaxFloat64
+	}
 	return u
 }
 

@@ -19,10 +19,10 @@ const (
 // Source: W = 500 [LN/(N-1) + 12N + 36], nearest 500 lb (WSDOT training module
 // of the University of Washington).
 // Units: feet between the outer axles; lb.
-// Valid: feet > 0, axles >= 2; otherwise zero.
+// Valid: 0.1 to 1,000 ft, 2 to 100 axles; otherwise zero.
 // Example: Bridge(48, 5) = 78000.
 func Bridge(feet float64, axles int) float64 {
-	if axles < 2 || !(feet > 0) || !finite(feet) {
+	if axles < 2 || axles > 100 || !within(0.1, 1000, feet) {
 		return 0
 	}
 	w := math.Round(BridgeExact(feet, axles)/500) * 500
@@ -40,10 +40,10 @@ func Bridge(feet float64, axles int) float64 {
 //
 // Source: as Bridge.
 // Units: feet between the outer axles; lb.
-// Valid: feet > 0, axles >= 2; otherwise zero.
+// Valid: 0.1 to 1,000 ft, 2 to 100 axles; otherwise zero.
 // Example: BridgeExact(51, 5) = 79875.
 func BridgeExact(feet float64, axles int) float64 {
-	if axles < 2 || !(feet > 0) || !finite(feet) {
+	if axles < 2 || axles > 100 || !within(0.1, 1000, feet) {
 		return 0
 	}
 	n := float64(axles)

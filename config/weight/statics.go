@@ -3,16 +3,17 @@ package weight
 import "math"
 
 // Reactions splits a load between two axles by moments about the front one.
-// Both results are zero when the wheelbase is not above zero or a number is
-// not finite.
+// Both results are zero when the wheelbase is below an inch or a number is
+// nothing a vehicle has.
 //
 // Source: two-axle method, Lr = (CGf / WB) L, Lf = L - Lr (a chassis
 // body-builder manual, appendix B).
 // Units: lb; in, cg behind the front axle, negative ahead of it.
-// Valid: wheelbase > 0. A load beyond an axle gives the other a negative share.
+// Valid: a load to 1e9 lb either way, places to 1e5 in, a wheelbase of 1 to 1e5 in. A
+// load beyond an axle gives the other a negative share.
 // Example: Reactions(14500, 156, 214) = 3929.91, 10570.09.
 func Reactions(load, cg, wheelbase float64) (front, rear float64) {
-	if !(wheelbase > 0) || !finite(load, cg, wheelbase) {
+	if !within(1, 1e5, wheelbase) || !within(-1e9, 1e9, load) || !within(-1e5, 1e5, cg) {
 		return 0, 0
 	}
 	rear = load * cg / wheelbase
@@ -38,10 +39,10 @@ func Shift(w, d, wheelbase float64) float64 {
 // Source: change in CG = w d / total (weight-and-balance method of
 // FAA-H-8083-1, as worked in its public training texts).
 // Units: lb; in, the sign of d.
-// Valid: total > 0; otherwise zero.
+// Valid: a total above 0.001 lb, all to 1e9 lb and 1e5 in; otherwise zero.
 // Example: ShiftedCG(180, 32, 2700) = 2.1333.
 func ShiftedCG(w, d, total float64) float64 {
-	if !(total > 0) || !finite(w, d, total) {
+	if !within(1e-3, 1e9, total) || !within(-1e9, 1e9, w) || !within(-1e5, 1e5, d) {
 		return 0
 	}
 	return w * d / total
@@ -52,10 +53,10 @@ func ShiftedCG(w, d, total float64) float64 {
 //
 // Source: as ShiftedCG, solved for w.
 // Units: lb; in.
-// Valid: d other than zero; otherwise zero.
+// Valid: d of 0.001 to 1e5 in either way, all to 1e9 lb and 1e5 in; otherwise zero.
 // Example: ToShift(3200, 1.5, 25) = 192.
 func ToShift(total, change, d float64) float64 {
-	if d == 0 || !finite(total, change, d) {
+	if !within(1e-3, 1e5, math.Abs(d)) || !within(0, 1e9, total) || !within(-1e5, 1e5, change) {
 		return 0
 	}
 	return total * change / d
@@ -68,10 +69,14 @@ func ToShift(total, change, d float64) float64 {
 // much of a sideways moment depends on springs and frame; here each mass turns
 // the two axles in the proportion in which it loads them.
 // Units: lb; lb in; in between wheel centers (of pairs on duals).
-// Valid: track > 0; otherwise the load is halved.
+// Valid: a track of 1 to 1e5 in; otherwise the load is halved. Zero when the load is no
+// load, to 1e9 lb, or the moment none, to 1e14 lb in.
 // Example: Wheels(10000, 7000, 70) = 4900, 5100.
 func Wheels(axle, turn, track float64) (left, right float64) {
-	if !(track > 0) || !finite(axle, turn, track) {
+	if !within(-1e9, 1e9, axle) || !within(-1e14, 1e14, turn) {
+		return 0, 0
+	}
+	if !within(1, 1e5, track) {
 		return axle / 2, axle / 2
 	}
 	right = axle/2 + turn/track
