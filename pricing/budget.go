@@ -107,3 +107,8 @@ func (b *Book) marginal(cat *config.Catalogue, u *config.Unit, t *Terms, s *Shee
 	// Nine decimals keep a price of millions to the cent.
 	return listed, passed.Mul(grows).Mul(decimal.NewFromInt(int64(s.Units))).Round(9)
 }
+
+// BudgetFor is the budget that a total needs: the next hundred that is not less.
+func BudgetFor(total Amount) Amount {
+	return money.Dollars(100 * total.Decimal().Shift(-2).Ceil().IntPart())
+}

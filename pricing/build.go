@@ -203,7 +203,9 @@ func (o *order) judge() {
 			finding.Severity = config.Warn
 			finding.Text = fmt.Sprintf("The price is %s above the budget of %s (%s).",
 				s.Total.Sub(o.t.Budget).Show(), o.t.Budget.Show(), s.Basis())
-			finding.Remedy = "Leave out options, or ask for the lowest-priced unit that meets the needs."
+			finding.Remedy = "Raise the budget to " + BudgetFor(s.Total).Show() +
+				", or press Propose in Needs for the " +
+				"lowest price that meets the needs."
 		}
 		s.Findings = append(s.Findings, finding)
 	}

@@ -154,8 +154,12 @@ func kkkElectrical() []Clause {
 
 func kkkBody() []Clause {
 	return []Clause{
-		recalled("kkk-length", "Overall length", "The vehicle is no longer than 264 in.", "space.length", config.AtMost,
-			264, quantity.Inch),
+		{ID: "kkk-length", Title: "Overall length",
+			Text: "The vehicle is no longer than 264 in, additional duty types " +
+				"left out.", Figure: "space.length", Sense: config.AtMost, Unit: quantity.Inch,
+			Rows: []Row{
+				{Edition: revF, From: dayF, For: typeAD, Open: true, Source: recalledF, Basis: config.FromMemory},
+				rowF(For{}, 264, recalledF, config.FromMemory)}},
 		recalled("kkk-width", "Overall width", "The vehicle is no wider than 96 in, less mirrors.", "space.width",
 			config.AtMost, 96, quantity.Inch),
 		recalled("kkk-height", "Overall height", "The vehicle is no higher than 110 in.", "space.height", config.AtMost,

@@ -5,7 +5,6 @@ import (
 	"slices"
 
 	"boxwright/config"
-	"boxwright/config/leadtime"
 	"boxwright/pricing"
 	"boxwright/pricing/money"
 	"boxwright/pricing/quote"
@@ -75,13 +74,14 @@ func costOf(ed *quote.Edition, on config.Date, goal Goal) func(id string) int64 
 // the same unit with the deliberate picks alone, since added work never makes
 // a delivery earlier.
 func soonest(ed *quote.Edition, d *quote.Draft, found *config.Unit) string {
-	bare := d.Unit.Clone()
-	bare.Picks = slices.DeleteFunc(bare.Picks, func(p config.Pick) bool { return p.Filled })
-	at, err := leadtime.Schedule(ed.Cat, found)
+	full, bare := *d, d.Clone()
+	full.Unit = *found
+	bare.Unit.Picks = slices.DeleteFunc(bare.Unit.Picks, func(p config.Pick) bool { return p.Filled })
+	at, err := quote.NextPlan(ed, &full)
 	if err != nil {
 		return "The unit with the least added work and waiting."
 	}
-	least, err := leadtime.Schedule(ed.Cat, &bare)
+	least, err := quote.NextPlan(ed, bare)
 	said := "With the least added work and waiting, delivery at even odds is " + at.EvenOdds.Long()
 	if err == nil && least.EvenOdds == at.EvenOdds {
 		return said + ", proven: your own choices alone take as long."

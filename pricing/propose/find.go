@@ -8,7 +8,6 @@ import (
 	"boxwright/config"
 	"boxwright/config/leadtime"
 	"boxwright/config/power"
-	"boxwright/config/rules"
 	"boxwright/config/space"
 	"boxwright/config/standards"
 	"boxwright/config/weight"
@@ -131,18 +130,11 @@ func plain(cat *config.Catalogue, u config.Unit) config.Unit {
 // start works out the unit on a chassis with a body as the plant builds it, with the
 // musts kept.
 func (f *finder) start(base *quote.Draft, chassis, body string) (look, bool) {
-	return f.within(base, chassis, body, quote.Limits)
-}
-
-// within is start within other limits.
-func (f *finder) within(
-	base *quote.Draft, chassis, body string, limits func(*quote.Edition, *quote.Draft) *rules.Limits,
-) (look, bool) {
 	on := base.Clone()
 	on.Unit.Chassis, on.Unit.Body = chassis, body
 	of := f.ed.For(&on.Unit)
 	f.finished++
-	full, ok := of.Rules.Start(&on.Unit, proposalLimits(of, on, limits))
+	full, ok := of.Rules.Start(&on.Unit, fit(of, on))
 	if !ok {
 		return look{}, false
 	}
@@ -185,12 +177,16 @@ func estimate(ed *quote.Edition, base *quote.Draft, u config.Unit) look {
 	}
 	sim := quote.Luck(base.Count())
 	sim.Draws = roughDraws
-	l.judge(ed, base, sim)
+	plan, err := leadtime.ScheduleWith(ed.Cat, &u, sim)
+	if err != nil {
+		plan = nil
+	}
+	l.judge(ed, base, plan)
 	return l
 }
 
-// judge prices and dates the unit and holds it against the wants.
-func (l *look) judge(ed *quote.Edition, base *quote.Draft, sim leadtime.Simulation) {
+// judge prices the unit and holds it, with its dates, against the wants.
+func (l *look) judge(ed *quote.Edition, base *quote.Draft, plan *leadtime.Plan) {
 	on := *base
 	on.Unit = l.unit
 	if sheet, err := quote.PriceAll(ed, &on); err == nil {
@@ -201,7 +197,7 @@ func (l *look) judge(ed *quote.Edition, base *quote.Draft, sim leadtime.Simulati
 			l.over = over
 		}
 	}
-	if plan, err := leadtime.ScheduleWith(ed.Cat, &l.unit, sim); err == nil {
+	if plan != nil {
 		l.metric[Soonest] = float64(base.Date.DaysUntil(plan.EvenOdds))
 		l.safe = plan.NineInTen
 		if by := base.Unit.NeededBy; !by.IsZero() && by.Before(plan.NineInTen) {
@@ -231,8 +227,20 @@ func glance(ed *quote.Edition, base *quote.Draft, u config.Unit) look {
 	for _, x := range found {
 		l.misses += map[config.Severity]int{config.Stop: 100, config.Warn: 1}[x.Severity]
 	}
-	l.judge(ed, base, quote.Luck(base.Count()))
+	l.judge(ed, base, planOf(ed, base, &l.unit))
 	return l
+}
+
+// planOf is when a unit is delivered in the place of the draft's own, as its quote
+// says; nil where it cannot be planned.
+func planOf(ed *quote.Edition, base *quote.Draft, u *config.Unit) *leadtime.Plan {
+	on := *base
+	on.Unit = *u
+	plan, err := quote.NextPlan(ed, &on)
+	if err != nil {
+		return nil
+	}
+	return plan
 }
 
 func better(a, b *look, goal Goal) int {

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strconv"
 	"strings"
 
 	"boxwright/config"
@@ -26,7 +27,8 @@ type GiveUp struct {
 	NeededBy config.Date
 	Price    pricing.Amount
 	Safe     config.Date // delivery at nine in ten
-	Missing  []string    // ids of what is standard and would be left out
+	Missing  []string    // ids of what is standard and would be left out, what hurts most first
+	Other    []Exchange  // what it has in the place of something standard
 }
 
 // How much it hurts to give something up. Common practice, no source: a week late
@@ -41,7 +43,10 @@ const (
 	hurtInch     = 4.0
 	hurtKind     = 60.0
 	hurtOption   = 45.0
-	hurtStandard = 5.0
+	hurtStandard = 4.0 // of something standard left out,
+	hurtClause   = 6.0 // for each clause of a standard that it answers,
+	hurtThousand = 2.0 // and for each thousand of its price
+	hurtExchange = 0.5 // of that where another of its group takes its place
 )
 
 // Bounds of looking for what to give up.
@@ -50,8 +55,10 @@ const (
 	mostGiveUps  = 5
 	fewerSeats   = 6 // seats or patients less that are tried
 	mostRelaxed  = 40
-	roundBudget  = 100 // dollars a budget is raised to the next multiple of
-	leanAttempts = 6   // units that leave out something standard to meet the wants
+	leanAttempts = 4   // units that leave out something standard to meet the wants
+	leanBudget   = 100 // conflicts for one of them
+	costsPerHarm = 100
+	mostLeftOut  = 8 // of what is standard, to meet a want
 	clearlyLess  = 0.95
 )
 
@@ -75,17 +82,14 @@ func (f *finder) giveUps(base *quote.Draft, seen *found) []GiveUp {
 		loose := f.loosened(base, u)
 		if l, ok := f.start(loose, u.Chassis, u.Body); ok {
 			note(l)
-			for _, on := range leaner(loose, &l) {
+			for _, on := range f.leaner(loose, &l) {
 				if lean--; lean < 0 {
 					break
 				}
-				if l, ok := f.within(on, u.Chassis, u.Body, quote.Wanted); ok {
-					l.misses -= 3 * l.unmet
-					l.unmet, l.late, l.over = 0, 0, pricing.Amount{}
-					l.unit.NeededBy = base.Unit.NeededBy
-					f.leaveOut(&l.unit)
-					l.judge(f.ed.For(&l.unit), base, quote.Luck(base.Count()))
-					note(l)
+				if l, ok := f.without(base, on, &l.unit); ok {
+					if missing, other := Lacks(f.ed, &l.unit); len(missing)+len(other) <= mostLeftOut {
+						note(l)
+					}
 				}
 			}
 			if i == 0 && l.over.Sign() > 0 {
@@ -99,19 +103,128 @@ func (f *finder) giveUps(base *quote.Draft, seen *found) []GiveUp {
 	return best(list)
 }
 
-// leaner are the drafts whose wants a unit could still meet by leaving out what is
-// standard: all of them, and each alone.
-func leaner(loose *quote.Draft, l *look) []*quote.Draft {
-	if l.late == 0 && l.over.IsZero() {
-		return nil
+// leaner are the drafts whose wants a unit could still meet by leaving out some of
+// what is standard: all of them, and each alone.
+func (f *finder) leaner(loose *quote.Draft, l *look) []*quote.Draft {
+	late, dear := l.late > 0 && f.sooner(loose, l), l.over.Sign() > 0 && f.cheaper(loose, l)
+	alone := func(date bool) *quote.Draft {
+		on := loose.Clone()
+		if date {
+			on.Terms.Budget = pricing.Amount{}
+		} else {
+			on.Unit.NeededBy = config.Date{}
+		}
+		return on
 	}
-	out := []*quote.Draft{loose}
-	if l.late > 0 && l.over.Sign() > 0 {
-		late, dear := loose.Clone(), loose.Clone()
-		late.Unit.NeededBy, dear.Terms.Budget = config.Date{}, pricing.Amount{}
-		out = append(out, late, dear)
+	var out []*quote.Draft
+	if (late || l.late == 0) && (dear || l.over.Sign() <= 0) && (late || dear) {
+		out = append(out, loose)
+	}
+	if late && l.over.Sign() > 0 {
+		out = append(out, alone(true))
+	}
+	if dear && l.late > 0 {
+		out = append(out, alone(false))
 	}
 	return out
+}
+
+// spare are the standard fills of a unit that it could do without, and what going
+// without each, or taking the least of its group, saves in the total of the order.
+func spare(ed *quote.Edition, base *quote.Draft, u *config.Unit) (ids []string, saved []float64) {
+	cat := ed.Cat
+	terms := base.Terms.Clone()
+	if terms.Budget.IsZero() {
+		terms.Budget = money.Cents(1)
+	}
+	per := map[string]float64{}
+	for _, l := range pricing.Limits(ed.Book.AsOf(base.Date), cat, u, &terms) {
+		per = l.Per
+	}
+	for _, p := range u.Picks {
+		o := cat.OptionByID(p.Option)
+		if !p.Filled || !o.Standard {
+			continue
+		}
+		by := per[o.ID]
+		if g := cat.GroupByID(o.Group); g.Choose == config.ChooseOne {
+			least := by
+			for _, m := range cat.Members(g.ID) {
+				least = min(least, per[cat.Options[m].ID])
+			}
+			by -= least
+		} else {
+			ids = append(ids, o.ID)
+		}
+		saved = append(saved, by)
+	}
+	return ids, saved
+}
+
+// sooner reports whether a unit could be in time if it left out all that is standard
+// and not needed.
+func (f *finder) sooner(base *quote.Draft, l *look) bool {
+	ed := f.ed.For(&l.unit)
+	bare := l.unit.Clone()
+	ids, _ := spare(ed, base, &l.unit)
+	for _, id := range ids {
+		bare.Drop(id)
+	}
+	plan := planOf(ed, base, &bare)
+	return plan != nil && !base.Unit.NeededBy.Before(plan.NineInTen)
+}
+
+// cheaper reports whether a unit could be within the budget if it went without the few
+// standard items, or exchanged them, that save most.
+func (f *finder) cheaper(base *quote.Draft, l *look) bool {
+	_, saved := spare(f.ed.For(&l.unit), base, &l.unit)
+	slices.Sort(saved)
+	sum := 0.0
+	for _, v := range saved[max(0, len(saved)-mostLeftOut):] {
+		sum += v
+	}
+	return sum >= l.over.Float()
+}
+
+// without is a unit within the wants of a draft that leaves out of another what it
+// hurts least to leave out.
+func (f *finder) without(base, wants *quote.Draft, whole *config.Unit) (look, bool) {
+	on := wants.Clone()
+	needed := on.Unit.NeededBy
+	on.Unit = whole.Clone()
+	on.Unit.NeededBy = needed
+	of := f.ed.For(&on.Unit)
+	harm := harmOf(of, on.Date)
+	cost := func(id string) int64 {
+		if h := harm(id); h > 0 {
+			return -int64(costsPerHarm * h)
+		}
+		if g := of.Cat.GroupByID(of.Cat.OptionByID(id).Group); g.Choose != config.ChooseAny {
+			return -int64(costsPerHarm * (1 - hurtExchange) * hurtStandard) // better than none of its group
+		}
+		return 1
+	}
+	f.finished++
+	c := of.Rules.Complete(&on.Unit, proposalLimits(of, on, quote.Wanted), cost, leanBudget)
+	if !c.Found {
+		return look{}, false
+	}
+	c.Unit.NeededBy = base.Unit.NeededBy
+	f.leaveOut(&c.Unit)
+	return glance(of, base, c.Unit), true
+}
+
+// harmOf is how much it hurts to leave out an option: zero of what is not standard.
+func harmOf(ed *quote.Edition, on config.Date) func(id string) float64 {
+	book := ed.Book.AsOf(on)
+	return func(id string) float64 {
+		o := ed.Cat.OptionByID(id)
+		if o == nil || !o.Standard {
+			return 0
+		}
+		return hurtStandard + hurtClause*float64(len(o.Clauses)) +
+			hurtThousand*pricing.PriceOf(book, ed.Cat, id).Float()/1000
+	}
 }
 
 // least is the unit of the lowest price on the pair of another, with nothing in it
@@ -218,7 +331,8 @@ func (f *finder) giveUpOf(base *quote.Draft, l *look) GiveUp {
 	cat := f.ed.For(&l.unit).Cat
 	n := base.Needs
 	g := GiveUp{Unit: l.unit, Needs: base.Clone().Needs, Budget: base.Terms.Budget, NeededBy: base.Unit.NeededBy,
-		Price: l.price, Safe: l.safe, Missing: Missing(f.ed, &l.unit)}
+		Price: l.price, Safe: l.safe}
+	g.Missing, g.Other = Lacks(f.ed, &l.unit)
 	give := func(id, words string, hurt float64) {
 		g.IDs = append(g.IDs, id)
 		g.Words = append(g.Words, words)
@@ -230,7 +344,7 @@ func (f *finder) giveUpOf(base *quote.Draft, l *look) GiveUp {
 		g.NeededBy = l.safe
 	}
 	if l.over.Sign() > 0 {
-		g.Budget = UpTo(g.Price)
+		g.Budget = pricing.BudgetFor(g.Price)
 		give(quote.AskBudget, "It comes to "+g.Price.Show()+", "+l.over.Show()+" over your budget.",
 			hurtPercent*100*l.over.Float()/base.Terms.Budget.Float())
 	}
@@ -242,16 +356,19 @@ func (f *finder) giveUpOf(base *quote.Draft, l *look) GiveUp {
 		}
 		give(m.ID, words, hurt)
 	}
-	if len(g.Missing) > 0 {
-		g.Hurt += hurtAny + hurtStandard*float64(len(g.Missing))
+	if len(g.Missing)+len(g.Other) > 0 {
+		harm := harmOf(f.ed.For(&l.unit), base.Date)
+		slices.SortStableFunc(g.Missing, func(a, b string) int { return cmp.Compare(harm(b), harm(a)) })
+		g.Hurt += hurtAny
+		for _, id := range g.Missing {
+			g.Hurt += harm(id)
+		}
+		for _, x := range g.Other {
+			g.Hurt += hurtExchange * harm(x.Standard)
+		}
 	}
 	slices.Sort(g.IDs)
 	return g
-}
-
-// UpTo is the next round sum that is not less.
-func UpTo(a pricing.Amount) pricing.Amount {
-	return money.Dollars(int64(math.Ceil(a.Float()/roundBudget) * roundBudget))
 }
 
 // missWords says what is given up of a need that is no want of money or time.
@@ -334,13 +451,20 @@ func causeOf(list []GiveUp, none bool) string {
 // Said is what is given up as a customer is told.
 func (g *GiveUp) Said() string {
 	said := strings.Join(g.Words, " ")
-	if len(g.IDs) == 0 {
-		return "Everything asked for, with less of what is standard."
+	fewer := strconv.Itoa(len(g.Missing)) + " standard items fewer"
+	if len(g.Missing) == 1 {
+		fewer = "one standard item fewer"
 	}
-	for _, id := range g.IDs {
-		if id != quote.AskBudget && id != quote.AskDate {
-			return said
-		}
+	others := slices.ContainsFunc(g.IDs, func(id string) bool { return id != quote.AskBudget && id != quote.AskDate })
+	switch {
+	case len(g.IDs) == 0:
+		return "Everything asked for, with " + fewer + "."
+	case others && len(g.Missing) > 0:
+		return said + " With " + fewer + "."
+	case others:
+		return said
+	case len(g.Missing) > 0:
+		return "Everything else asked for fits, with " + fewer + ". " + said
 	}
 	return "Everything else fits. " + said
 }

@@ -32,32 +32,37 @@ func MendWords(q *quote.Quote, m *rules.Mend) string {
 
 // MendEffect is the Effect of a way out, less what pressing it gives up, since
 // its label says that.
-func MendEffect(q *quote.Quote, m *rules.Mend, in quantity.System) string {
+func MendEffect(q *quote.Quote, w *Ways, m *rules.Mend, in quantity.System) string {
 	besides := slices.DeleteFunc(slices.Clone(m.Changes), func(c rules.Change) bool {
 		return slices.Contains(m.Drop, c.Option)
 	})
-	return Effect(q, &m.Unit, besides, in)
+	return Effect(q, &m.Unit, besides, w.Decides(), in)
 }
 
-// Effect words what another unit in place of this one does: to the total, to
-// the front axle, which has the least to spare on most units, to the delivery,
-// and to what was filled in.
-func Effect(q *quote.Quote, u *config.Unit, changes []rules.Change, in quantity.System) string {
+// frontAxle has the least to spare on most units.
+const frontAxle = "weight.front-axle"
+
+// Effect words what another unit in place of this one does: what it has nothing to
+// spare of, which is said first, then the total, the figures named by their codes,
+// the front axle where none is, the delivery, and what was filled in.
+func Effect(q *quote.Quote, u *config.Unit, changes []rules.Change, codes []string, in quantity.System) string {
 	ed, d := q.Edition.For(u), *q.Draft
 	d.Unit, d.Tickets = *u, quote.Weighed(d.Tickets, &q.Draft.Unit, u)
 	text := Risk(q, u, in)
 	if s, err := quote.PriceAll(ed, &d); err == nil {
-		by := s.Total.Sub(q.Price.Total)
-		if by.Sign() >= 0 {
-			text = "+"
-		}
-		text = "Total " + text + by.Show() + ". "
+		text += "Total " + s.Total.Sub(q.Price.Total).Signed() + ". "
 	}
-	const front = "weight.front-axle"
-	as := standards.Assume(u.RuleSet, ed.Cat, u)
-	if is, ok := weight.WeighWith(ed.Cat, u, &as, d.Tickets).Figure(front); ok && is.Sense != "" {
-		was, _ := q.Figure(front)
-		text += "Front axle to spare: " + in.Show(was.Margin(), was.Unit) + " → " + in.Show(is.Margin(), is.Unit) + ". "
+	figures := slices.DeleteFunc(figuresOf(ed, &d), func(f config.Figure) bool { return f.Sense == "" })
+	asked := func(f config.Figure) bool { return slices.Contains(codes, f.Code) }
+	if !slices.ContainsFunc(figures, asked) {
+		codes = []string{frontAxle}
+	}
+	for _, is := range figures {
+		if was, known := q.Figure(is.Code); known && asked(is) {
+			name, _, _ := strings.Cut(is.Label, ",")
+			text += name + " to spare: " + in.Show(was.Margin(), was.Unit) + " → " +
+				in.Show(is.Margin(), is.Unit) + ". "
+		}
 	}
 	if plan, err := quote.NextPlan(ed, &d); err == nil {
 		is := plan.EvenOdds
@@ -77,11 +82,9 @@ const (
 // empty where it has enough of everything.
 func Risk(q *quote.Quote, u *config.Unit, in quantity.System) string {
 	ed := q.Edition.For(u)
-	as := standards.Assume(u.RuleSet, ed.Cat, u)
-	tickets := quote.Weighed(q.Draft.Tickets, &q.Draft.Unit, u)
+	on := &quote.Draft{Unit: *u, Tickets: quote.Weighed(q.Draft.Tickets, &q.Draft.Unit, u)}
 	var out []string
-	for _, f := range slices.Concat(weight.WeighWith(ed.Cat, u, &as, tickets).Figures,
-		power.Budget(ed.Cat, u, &as).Figures) {
+	for _, f := range figuresOf(ed, on) {
 		was, known := q.Figure(f.Code)
 		switch thin := f.Margin() < noMargin || f.Chance >= evenChance; {
 		case f.Sense == "" || f.Basis == config.FromMemory || f.Basis == config.CommonPractice || !thin:
@@ -98,6 +101,13 @@ func Risk(q *quote.Quote, u *config.Unit, in quantity.System) string {
 		return ""
 	}
 	return "Only just: " + strings.Join(out, "; ") + ". "
+}
+
+// figuresOf are the figures of weight and power of a draft's unit.
+func figuresOf(ed *quote.Edition, d *quote.Draft) []config.Figure {
+	as := standards.Assume(d.Unit.RuleSet, ed.Cat, &d.Unit)
+	return slices.Concat(weight.WeighWith(ed.Cat, &d.Unit, &as, d.Tickets).Figures,
+		power.Budget(ed.Cat, &d.Unit, &as).Figures)
 }
 
 // later words a move of the delivery by calendar days.

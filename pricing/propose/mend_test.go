@@ -32,7 +32,7 @@ func TestEffectsAreWhatComesOfThem(t *testing.T) {
 			then, err := quote.Compute(ed, on)
 			require.NoError(t, err)
 			is, _ := then.Figure("weight.front-axle")
-			text := propose.Effect(q, &offer.Unit, offer.Changes, quantity.US)
+			text := propose.Effect(q, &offer.Unit, offer.Changes, nil, quantity.US)
 			assert.Contains(t, text,
 				fmt.Sprintf("Front axle to spare: %s → %s.", quantity.US.Show(was.Margin(), quantity.Pound),
 					quantity.US.Show(is.Margin(), quantity.Pound)), o.Label)

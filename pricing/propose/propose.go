@@ -21,33 +21,39 @@ type Proposal struct {
 	Title   string
 	Unit    config.Unit
 	Quote   *quote.Quote
-	Dropped []string // ids of would-likes it does without
-	Missing []string // ids of what is standard and does not go with it
-	Misses  []string // needs it does not meet, in words
-	Gives   []string // what it gives up against the other two
-	Ties    []string // where another of the three is the same unit, or as good by this one's measure
+	Dropped []string   // ids of would-likes it does without
+	Missing []string   // ids of what is standard and does not go with it
+	Other   []Exchange // what it has in the place of something standard
+	Misses  []string   // needs it does not meet, in words
+	Gives   []string   // what it gives up against the other two
+	Ties    []string   // where another of the three is the same unit, or as good by this one's measure
 }
 
 // Search is the answer to needs, and how far was looked.
 type Search struct {
 	Proposals []Proposal
-	GiveUps   []GiveUp // where no unit found keeps every must and want: what would have to go
-	Cause     string   // what stands against it, in words
+	Short     bool     // no unit found keeps every must and want, see GiveUps
 	Pairs     int      // of chassis and body that may meet the needs
 	Refused   int      // pairs on which the musts cannot stand together
 	Finished  int      // units worked out to the last option
 	Unlooked  int      // pairs left at an estimate, or not looked at
 	Unknown   []string // needs of which the catalogue says nothing
+
+	base   *quote.Draft
+	finder *finder
+	seen   found
+	none   bool // no unit keeps every must
 }
 
 // titles of the goals as proposals.
 var titles = map[Goal]string{Cheapest: "Lowest price", Lightest: "Most remaining payload", Soonest: "Earliest delivery"}
 
 // Basis is the draft reduced to what a proposal depends on: its choices are
-// taken out, the needs are put in.
+// taken out, the needs are put in. The other units of the order stay: they share its
+// budget, and those ahead of it hold the plant's bays.
 func Basis(d *quote.Draft, cat *config.Catalogue) *quote.Draft {
 	c := d.Clone()
-	c.Needs.Like, c.Requirements, c.Readings, c.More, c.At, c.Tickets = nil, nil, nil, nil, 0, nil
+	c.Needs.Like, c.Requirements, c.Readings, c.Tickets = nil, nil, nil, nil
 	must, like := d.Needs.Wishes(cat)
 	c.Needs.Like = like
 	c.Unit.Chassis, c.Unit.Picks, c.Unit.Proposed, c.Unit.Details = "", []config.Pick{}, nil, nil
@@ -67,8 +73,7 @@ func Basis(d *quote.Draft, cat *config.Catalogue) *quote.Draft {
 // Propose answers the draft's needs with a full unit for each goal, looked for
 // over every chassis and body of the catalogue. Each keeps every must, and has
 // everything standard that goes with it; of those that do, the ones that keep the
-// wants go first. Where none of them keeps every must and want, GiveUps says what
-// would have to go.
+// wants go first.
 func Propose(ed *quote.Edition, d *quote.Draft) Search {
 	base := Basis(d, ed.Cat)
 	f := newFinder(ed)
@@ -98,35 +103,43 @@ func Propose(ed *quote.Edition, d *quote.Draft) Search {
 			on.Unit.Proposed = append(on.Unit.Proposed, on.Unit.Body)
 		}
 		q, err := quote.Compute(ed, on)
-		if err != nil || q.Stopped() {
+		if err != nil || slices.ContainsFunc(q.OwnFindings(), stops) {
 			continue
 		}
 		s.Proposals = append(s.Proposals, Proposal{Goal: goal, Title: titles[goal], Unit: on.Unit, Quote: q,
-			Dropped: without(base, &best.unit), Missing: Missing(ed, &best.unit), Misses: missed(q)})
+			Dropped: without(base, &best.unit), Misses: missed(q)})
+		p := &s.Proposals[len(s.Proposals)-1]
+		p.Missing, p.Other = Lacks(ed, &best.unit)
 	}
 	for i := range s.Proposals {
 		s.Proposals[i].Gives, s.Proposals[i].Ties = gives(s.Proposals, i), ties(s.Proposals, i)
 	}
 	s.Pairs, s.Refused, s.Unlooked = found.pairs, found.refused, found.unlooked
-	if len(wished) == 0 || !meetsWants(wished) {
-		s.GiveUps = f.giveUps(base, &found)
-		s.Cause = causeOf(s.GiveUps, len(wished) == 0)
-	}
+	s.base, s.finder, s.seen, s.none = base, f, found, len(wished) == 0
+	s.Short = s.none || !meetsWants(wished)
 	s.Finished = f.finished
 	return s
 }
 
-// Missing lists what is standard in an edition and neither in the unit nor replaced
-// by another of its group.
-func Missing(ed *quote.Edition, u *config.Unit) []string {
-	cat := ed.For(u).Cat
-	return slices.DeleteFunc(Absent(ed, u), func(id string) bool {
-		g := cat.GroupByID(cat.OptionByID(id).Group)
-		return g.Choose != config.ChooseAny && slices.ContainsFunc(cat.Members(g.ID), func(m int) bool {
-			return u.Has(cat.Options[m].ID)
-		})
-	})
+// Giving is what would have to go where no unit keeps every must and want.
+type Giving struct {
+	List     []GiveUp // the mildest first
+	Cause    string   // what stands against it, in words
+	Finished int      // units worked out to the last option for it
 }
+
+// GiveUps looks for what would have to go; it has nothing where a unit keeps all.
+func GiveUps(s *Search) Giving {
+	if !s.Short {
+		return Giving{}
+	}
+	f := newFinder(s.finder.ed)
+	g := Giving{List: f.giveUps(s.base, &s.seen)}
+	g.Cause, g.Finished = causeOf(g.List, s.none), f.finished
+	return g
+}
+
+func stops(f config.Finding) bool { return f.Severity == config.Stop }
 
 // Absent lists what is standard in an edition and not in the unit.
 func Absent(ed *quote.Edition, u *config.Unit) []string {
@@ -215,7 +228,7 @@ func missed(q *quote.Quote) []string {
 	if by := q.Draft.Unit.NeededBy; !by.IsZero() && by.Before(q.Plan.NineInTen) {
 		out = append(out, "needed "+by.Long()+", at nine in ten "+q.Plan.NineInTen.Long())
 	}
-	for _, f := range q.Findings {
+	for _, f := range q.OwnFindings() {
 		if f.Severity == config.Warn && !strings.HasPrefix(f.Code, "time.") && !strings.HasPrefix(f.Code, "price.") {
 			out = append(out, f.Where+": "+f.Text)
 		}

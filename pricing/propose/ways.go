@@ -1,11 +1,15 @@
 package propose
 
 import (
-	"boxwright/config/quantity"
-	"boxwright/config/rules"
-	"boxwright/pricing/quote"
 	"cmp"
 	"slices"
+	"strings"
+
+	"boxwright/config"
+	"boxwright/config/quantity"
+	"boxwright/config/rules"
+	"boxwright/pricing"
+	"boxwright/pricing/quote"
 )
 
 // Ways says why a thing cannot be chosen, and how it can be had nevertheless.
@@ -13,6 +17,29 @@ type Ways struct {
 	Reasons []rules.Reason
 	Mends   []rules.Mend
 	Offers  []Offer // where it fits and changes much of what was filled in
+	Yields  []Yield // where nothing helps while every must is kept
+}
+
+// Yield is how a thing could be had if the customer gave way on musts that stand
+// against it: they become wants.
+type Yield struct {
+	Needs   []string // ids of the needs
+	Labels  []string // what each asks for: "Fuel diesel"
+	Unit    config.Unit
+	Changes []rules.Change
+}
+
+// Decides are the codes of the limits that stand in the way.
+func (w *Ways) Decides() []string {
+	var out []string
+	for _, r := range w.Reasons {
+		for _, l := range r.Limits {
+			if !slices.Contains(out, l.Code) {
+				out = append(out, l.Code)
+			}
+		}
+	}
+	return out
 }
 
 // WaysTo answers for a chassis, a body or an option. What the rules allow with the
@@ -23,21 +50,80 @@ func WaysTo(q *quote.Quote, id string) Ways {
 	}
 	u, limits := &q.Draft.Unit, quote.Limits(q.Edition, q.Draft)
 	w := Ways{Reasons: q.Edition.Rules.Why(u, limits, id), Mends: q.Edition.Rules.Mend(u, limits, id, nil)}
-	for i := range w.Mends { // as the press leaves the unit: with what is standard where it can be
+	for i := range w.Mends {
 		m := &w.Mends[i]
-		on := q.Draft.Clone()
-		on.Unit = m.Unit
-		ed := q.Edition.For(&m.Unit)
-		if full, changes, ok := ed.Rules.Restore(&m.Unit, quote.Limits(ed, on)); ok {
-			m.Unit, m.Changes = full, append(m.Changes, changes...)
-		}
+		m.Unit, m.Changes = restored(q, q.Draft, m)
 	}
-	w.Mends = bestMends(q, w.Mends)
+	if w.Mends = bestMends(q, w.Mends); len(w.Mends) == 0 {
+		w.Yields = yields(q, &w, id)
+	}
 	return w
 }
 
+// yields looks for the way to a thing that opens when the musts which stand against
+// it are wants: those named by the reasons, and those that chassis and body break.
+func yields(q *quote.Quote, w *Ways, id string) []Yield {
+	d := q.Draft.Clone()
+	cat := q.Edition.Cat
+	on := d.Unit.Clone()
+	switch {
+	case cat.ChassisByID(id) != nil:
+		on.Chassis = id
+	case cat.BodyByID(id) != nil:
+		on.Body = id
+	}
+	var y Yield
+	give := func(need string) {
+		if need != id && !slices.Contains(y.Needs, need) && d.Needs.IsMust(cat, need) {
+			y.Needs, y.Labels = append(y.Needs, need), append(y.Labels, q.LabelOfNeed(quote.CodeOfNeed(cat, need)))
+		}
+	}
+	for _, m := range d.Needs.Missed(q.Edition.For(&on).Cat, &on) {
+		if m.Never && !m.Want {
+			give(m.ID)
+		}
+	}
+	for _, code := range w.Decides() {
+		if need, is := quote.NeedOfCode(code); is {
+			give(need)
+		}
+	}
+	for _, need := range y.Needs {
+		d.Needs.GiveWay(cat, need)
+	}
+	if len(y.Needs) == 0 {
+		return nil
+	}
+	mends := q.Edition.Rules.Mend(&d.Unit, quote.Limits(q.Edition, d), id, nil)
+	if mends = bestMends(q, mends); len(mends) == 0 {
+		return nil
+	}
+	y.Unit, y.Changes = restored(q, d, &mends[0])
+	return []Yield{y}
+}
+
+// restored is the unit of a way out as a press leaves it: with what is standard
+// where it can be. d has the needs that it keeps.
+func restored(q *quote.Quote, d *quote.Draft, m *rules.Mend) (config.Unit, []rules.Change) {
+	on := d.Clone()
+	on.Unit = m.Unit
+	ed := q.Edition.For(&m.Unit)
+	if full, changes, ok := ed.Rules.Restore(&m.Unit, quote.Limits(ed, on)); ok {
+		return full, append(m.Changes, changes...)
+	}
+	return m.Unit, m.Changes
+}
+
+// Words is what the press says that lets the needs give way.
+func (y *Yield) Words() string {
+	if len(y.Labels) == 1 {
+		return "Make it a want, no must: " + y.Labels[0]
+	}
+	return "Make them wants, no musts: " + strings.Join(y.Labels, "; ")
+}
+
 // bestMends puts the ways out that leave enough of everything first, and of these the
-// ones that change least. Another chassis or module is offered only where nothing
+// ones that change least, the cheapest of these. Another chassis or module is offered only where nothing
 // smaller helps.
 func bestMends(q *quote.Quote, list []rules.Mend) []rules.Mend {
 	u := &q.Draft.Unit
@@ -45,18 +131,24 @@ func bestMends(q *quote.Quote, list []rules.Mend) []rules.Mend {
 	if slices.ContainsFunc(list, func(m rules.Mend) bool { return !swaps(m) }) {
 		list = slices.DeleteFunc(list, swaps)
 	}
-	risk := map[int]bool{}
+	risk, price := map[int]bool{}, map[int]pricing.Amount{}
 	order := make([]int, len(list))
 	for i := range list {
 		order[i] = i
 		risk[i] = Risk(q, &list[i].Unit, quantity.US) != ""
+		on := *q.Draft
+		on.Unit = list[i].Unit
+		if s, err := quote.PriceAll(q.Edition.For(&on.Unit), &on); err == nil {
+			price[i] = s.Total
+		}
 	}
 	slices.SortStableFunc(order, func(a, b int) int {
 		count := func(i int) int { return len(list[i].Drop) + len(list[i].Changes) }
 		if risk[a] != risk[b] {
 			return map[bool]int{true: 1, false: -1}[risk[a]]
 		}
-		return cmp.Or(cmp.Compare(list[a].Weight, list[b].Weight), cmp.Compare(count(a), count(b)))
+		return cmp.Or(cmp.Compare(list[a].Weight, list[b].Weight), cmp.Compare(count(a), count(b)),
+			price[a].Cmp(price[b]))
 	})
 	out := make([]rules.Mend, len(list))
 	for i, at := range order {

@@ -50,10 +50,62 @@ func (q *Quote) Asks(in quantity.System) []Ask {
 		}
 		out = append(out, a)
 	}
+	out = append(out, q.wordAsks()...)
 	for _, x := range d.Needs.needsOn(q.Edition.Cat, &d.Unit) {
 		out = append(out, q.ask(&x, in))
 	}
 	return out
+}
+
+// wordAsks are duty, roads and climate, which ask for options. Where a unit must have
+// some of them the customer says of the word whether it is a must; what only suits it
+// is a would-like. A word that asks for nothing is left out.
+func (q *Quote) wordAsks() []Ask {
+	n := &q.Draft.Needs
+	var out []Ask
+	for i, w := range n.words() {
+		if w == "" {
+			continue
+		}
+		has, lacks := q.tagged(tagNeeded + w)
+		drive := wordIDs[i] == "roads" && n.Drive == "" && n.drive() != ""
+		a := Ask{ID: wordIDs[i], Label: wordLabels[i], Wanted: labelOf(wordLists[i], w), From: "Needs"}
+		if len(has)+len(lacks) == 0 && !drive {
+			if has, lacks = q.tagged(tagSuits + w); len(has)+len(lacks) > 0 {
+				a.Has = fmt.Sprintf("%d of the %d things that suit it", len(has), len(has)+len(lacks))
+				out = append(out, a)
+			}
+			continue
+		}
+		a.Said, a.Must = true, !n.IsWant(wordIDs[i])
+		if all := len(has) + len(lacks); all > 0 {
+			a.Has = fmt.Sprintf("%d of the %d things it needs", len(has), all)
+		}
+		switch rest := len(lacks) - 1; {
+		case rest > 0:
+			a.Missed = fmt.Sprintf("%s and %d more not in the unit", q.Labels(lacks[:1]), rest)
+		case rest == 0:
+			a.Missed = q.Labels(lacks) + " not in the unit"
+		case drive && q.Chassis.Drive != n.drive():
+			a.Missed = "not " + n.drive()
+		}
+		out = append(out, a)
+	}
+	return out
+}
+
+// tagged are the options of a tag that the unit has, and those that it has not.
+func (q *Quote) tagged(tag string) (has, lacks []string) {
+	for i := range q.Edition.Cat.Options {
+		if o := &q.Edition.Cat.Options[i]; !slices.Contains(o.Tags, tag) {
+			continue
+		} else if q.Draft.Unit.Has(o.ID) {
+			has = append(has, o.ID)
+		} else {
+			lacks = append(lacks, o.ID)
+		}
+	}
+	return has, lacks
 }
 
 // Days counts calendar days in words.
@@ -112,8 +164,7 @@ func (q *Quote) asksFor(option string) string {
 	n := &q.Draft.Needs
 	for i, w := range n.words() {
 		if w != "" && (slices.Contains(o.Tags, tagNeeded+w) || slices.Contains(o.Tags, tagSuits+w)) {
-			return []string{"Duty: " + labelOf(Duties, w), "Roads: " + labelOf(RoadKinds, w),
-				"Climate: " + labelOf(Climates, w)}[i]
+			return wordLabels[i] + ": " + labelOf(wordLists[i], w)
 		}
 	}
 	return "Needs"
@@ -137,7 +188,8 @@ func (q *Quote) unmet() []config.Finding {
 	var musts, wants []string
 	for _, a := range q.Asks(quantity.US) {
 		option := q.Edition.Cat.OptionByID(a.ID) != nil
-		if a.Missed == "" || a.ID == AskBudget || a.ID == AskDate || option && !a.Must {
+		if a.Missed == "" || a.ID == AskBudget || a.ID == AskDate || option && !a.Must ||
+			slices.Contains(wordIDs, a.ID) { // what a word asks for is said one by one
 			continue
 		}
 		said := a.Missed

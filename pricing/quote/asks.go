@@ -2,6 +2,7 @@ package quote
 
 import (
 	"slices"
+	"strings"
 
 	"boxwright/config"
 	"boxwright/config/quantity"
@@ -159,6 +160,56 @@ func (n *Needs) SetWant(id string, want bool) {
 	if len(n.Wants) == 0 {
 		n.Wants = nil
 	}
+}
+
+// IsMust reports whether a need holds a unit to it: by its id, an option's where that
+// must be in.
+func (n *Needs) IsMust(cat *config.Catalogue, id string) bool {
+	if cat.OptionByID(id) != nil {
+		must, _ := n.Wishes(cat)
+		return slices.Contains(must, id)
+	}
+	return slices.Contains(AskIDs, id) && !n.IsWant(id)
+}
+
+// GiveWay makes a must a want: of an option that a word asks for, the word.
+func (n *Needs) GiveWay(cat *config.Catalogue, id string) {
+	is := func(x string) bool { return x == id }
+	o := cat.OptionByID(id)
+	switch {
+	case id == "drive" && n.Drive == "":
+		n.SetWant("roads", true)
+	case o == nil:
+		n.SetWant(id, true)
+	default:
+		if slices.ContainsFunc(n.Must, is) {
+			n.Must = slices.DeleteFunc(slices.Clone(n.Must), is)
+			if len(n.Like) < maxWishes {
+				n.Like = append(slices.Clone(n.Like), id)
+			}
+		}
+		for i, w := range n.words() {
+			if w != "" && slices.Contains(o.Tags, tagNeeded+w) {
+				n.SetWant(wordIDs[i], true)
+			}
+		}
+	}
+}
+
+// CodeOfNeed is the code of the limit that a need gives.
+func CodeOfNeed(cat *config.Catalogue, id string) string {
+	if cat.OptionByID(id) != nil {
+		return hasCode + id
+	}
+	return needCode + id
+}
+
+// NeedOfCode is the id of the need that gives a limit; false for other limits.
+func NeedOfCode(code string) (id string, is bool) {
+	if id, is = strings.CutPrefix(code, hasCode); is {
+		return id, true
+	}
+	return strings.CutPrefix(code, needCode)
 }
 
 // needCode is the first part of the codes of limits and findings that needs give.

@@ -35,6 +35,7 @@ type Quote struct {
 	// Findings of every check, those that stop the quote first.
 	Findings []config.Finding
 
+	own        []config.Finding // the findings of the unit in work alone
 	deliveries []Delivery
 
 	answer rules.Answer
@@ -113,12 +114,33 @@ func (q *Quote) judged() []*config.Report {
 }
 
 func (q *Quote) gather(others []config.Finding) {
-	q.Findings = slices.Concat(
+	q.own = slices.Concat(
 		q.fit(), q.Weight.Findings, q.Power.Findings, q.Space.Findings, standards.Findings(q.Verdicts, q.judged()...),
-		q.Plan.Findings, q.Price.Findings, q.unmet(), q.pending(), standards.Remount(q.Edition.Cat, &q.Draft.Unit),
-		others,
+		q.Plan.Findings, q.Price.Findings, q.dated(), q.unmet(), q.pending(),
+		standards.Remount(q.Edition.Cat, &q.Draft.Unit),
 	)
+	q.Findings = slices.Concat(q.own, others)
 	Worst(q.Findings)
+}
+
+// OwnFindings are the findings of the unit in work, without those of the other units
+// of the quote.
+func (q *Quote) OwnFindings() []config.Finding { return q.own }
+
+// orderEarly is the code of an order before the quote's own day.
+const orderEarly = "time.order-early"
+
+// dated asks about an order that would be placed before the quote is dated.
+func (q *Quote) dated() []config.Finding {
+	order, quoted := q.Draft.Unit.OrderOn, q.Draft.Date
+	if order.IsZero() || quoted.IsZero() || !order.Before(quoted) {
+		return nil
+	}
+	return []config.Finding{{Code: orderEarly, Severity: config.Warn, Where: "order date",
+		Text: "The order is placed on " + order.Long() + ", before the quote is dated, " + quoted.Long() + ".",
+		Remedy: "Set the day of the order to " + quoted.Long() + " or later, or the quote's date to the day it " +
+			"was made.",
+	}}
 }
 
 // Worst puts the findings that stop something first, then those that need a

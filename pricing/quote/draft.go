@@ -54,6 +54,23 @@ type Draft struct {
 	Issued  string `json:"issued,omitempty"`  // the signed link, while the draft is what was signed; no link carries it
 }
 
+// FirstOrder is the first day on which the quote can be ordered: the day it is dated,
+// or today where that is later.
+func (d *Draft) FirstOrder(today config.Date) config.Date {
+	if d.Date.Before(today) {
+		return today
+	}
+	return d.Date
+}
+
+// Ordered says why no order can be placed on a day, or nil.
+func (d *Draft) Ordered(on config.Date) error {
+	if !on.IsZero() && on.Before(d.Date) {
+		return fmt.Errorf("the quote is dated %s, and no order comes before it: a day from then on", d.Date.Long())
+	}
+	return nil
+}
+
 // Party is one side of the quote.
 type Party struct {
 	Name    string `json:"name,omitempty"`

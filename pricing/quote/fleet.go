@@ -270,7 +270,8 @@ func (q *Quote) fleet() ([]config.Finding, error) {
 			return nil, err
 		}
 		for _, f := range other.Findings {
-			if f.Severity == config.Note || strings.HasPrefix(f.Code, "time.") || strings.HasPrefix(f.Code, "price.") {
+			if f.Severity == config.Note || f.Code != orderEarly && strings.HasPrefix(f.Code, "time.") ||
+				strings.HasPrefix(f.Code, "price.") {
 				continue
 			}
 			f.Where = q.NameOf(i) + ", " + f.Where

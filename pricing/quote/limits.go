@@ -2,8 +2,8 @@ package quote
 
 import (
 	"encoding/json"
-	"fmt"
 	"slices"
+	"strings"
 
 	"boxwright/config"
 	"boxwright/config/leadtime"
@@ -83,7 +83,7 @@ func (ed *Edition) days(u *config.Unit) []config.Linear {
 	if u.NeededBy.IsZero() {
 		return nil
 	}
-	key := fmt.Sprint(u.Chassis, u.Body, u.OrderOn, u.NeededBy)
+	key := strings.Join([]string{u.Chassis, u.Body, u.OrderOn.String(), u.NeededBy.String()}, " ")
 	if list, known := ed.dayLimits[key]; known {
 		return list
 	}

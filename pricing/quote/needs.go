@@ -82,6 +82,12 @@ func (n *Needs) words() []string { return []string{n.Duty, n.Roads, n.Climate} }
 // wordIDs are the ids of those needs, in the same order.
 var wordIDs = []string{"duty", "roads", "climate"}
 
+// wordLabels are what their fields are called, wordLists what they take.
+var (
+	wordLabels = []string{"Duty", "Roads", "Climate"}
+	wordLists  = [][]Need{Duties, RoadKinds, Climates}
+)
+
 // IsWant reports whether the buyer would give way on a need, by its id.
 func (n *Needs) IsWant(id string) bool { return slices.Contains(n.Wants, id) }
 

@@ -5,7 +5,6 @@ import (
 	"slices"
 
 	"boxwright/config"
-	"boxwright/config/leadtime"
 	"boxwright/config/power"
 	"boxwright/config/quantity"
 	"boxwright/config/rules"
@@ -50,16 +49,22 @@ func (ed *Edition) For(u *config.Unit) *Edition {
 }
 
 // BeginRemount is a new draft that remounts an existing module on a chassis,
-// with what was measured, and kept of the unit before: needs, and rules other
-// than a federal specification that covers no remount. False when the edition
-// has no body for an existing module.
-func BeginRemount(ed *Edition, chassis string, before *config.Unit, today config.Date) (*Draft, bool) {
+// with what was measured, and kept of the draft before: what the customer asked for,
+// and rules other than a federal specification that covers no remount. Without a
+// chassis it takes one that was asked for. False when the edition has no body for an
+// existing module.
+func BeginRemount(ed *Edition, chassis string, before *Draft, today config.Date) (*Draft, bool) {
 	i := slices.IndexFunc(ed.Cat.Bodies, func(b config.Body) bool { return b.Existing })
 	if i < 0 {
 		return nil, false
 	}
-	d := New(ed, chassis, ed.Cat.Bodies[i].ID, today)
-	u := before.Clone()
+	body := ed.Cat.Bodies[i].ID
+	if chassis == "" {
+		chassis = ed.suitable(body, before)
+	}
+	d := New(ed, chassis, body, today)
+	d.Needs = before.Needs.clone()
+	u := before.Unit.Clone()
 	ids := []string{standards.Own}
 	chosen, _ := standards.Split(u.RuleSet)
 	for _, s := range chosen {
@@ -74,6 +79,26 @@ func BeginRemount(ed *Edition, chassis string, before *config.Unit, today config
 	}
 	d.Unit, _ = ed.For(&d.Unit).Rules.Start(&d.Unit, Limits(ed, d))
 	return d, true
+}
+
+// suitable is the chassis for a body that breaks no must by itself: the draft's own,
+// that of the catalogue's start, or the first; empty where each breaks one.
+func (ed *Edition) suitable(body string, d *Draft) string {
+	list := []string{d.Unit.Chassis, ed.Cat.Start}
+	for i := range ed.Cat.Chassis {
+		list = append(list, ed.Cat.Chassis[i].ID)
+	}
+	for _, id := range list {
+		on := config.Unit{Chassis: id, Body: body, Existing: d.Unit.Existing}
+		if ed.Cat.ChassisByID(id) == nil || !ed.For(&on).Rules.Allows(&on) {
+			continue
+		}
+		never := func(m Miss) bool { return m.Never && !m.Want }
+		if !slices.ContainsFunc(d.Needs.Missed(ed.For(&on).Cat, &on), never) {
+			return id
+		}
+	}
+	return ""
 }
 
 // AgainstNew is a comparison by years of service of the draft's remount with a
@@ -129,8 +154,14 @@ func mounting(ed *Edition, d *Draft, ch *config.Chassis, in quantity.System) Mou
 	m := Mounting{Chassis: ch, Unit: d.Unit.Clone(), Figures: map[string]config.Figure{}}
 	m.Unit.Chassis = ch.ID
 	fits := true
+	on := *d
 	if m.Unit.Chassis != d.Unit.Chassis {
-		m.Unit, _, fits = ed.Rules.Fill(&m.Unit, nil)
+		on.Unit = m.Unit
+		full, _, whole := ed.Rules.Restore(&m.Unit, Limits(ed, &on)) // as a press mounts it
+		if !whole {
+			full, _, fits = ed.Rules.Fill(&m.Unit, nil) // what it would be short of is shown
+		}
+		m.Unit = full
 	}
 	if !fits {
 		for _, r := range ed.Rules.Conflict(&m.Unit, nil) {
@@ -152,10 +183,11 @@ func mounting(ed *Edition, d *Draft, ch *config.Chassis, in quantity.System) Mou
 			}
 		}
 	}
-	if plan, err := leadtime.Schedule(ed.Cat, u); err == nil {
+	on.Unit = *u
+	if plan, err := NextPlan(ed, &on); err == nil {
 		m.Even = plan.EvenOdds
 	}
-	if s, err := pricing.Build(ed.Book, ed.Cat, u, &d.Terms, d.Date); err == nil {
+	if s, err := PriceAll(ed, &on); err == nil {
 		m.Total = s.Total
 	}
 	return m

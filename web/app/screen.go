@@ -36,7 +36,8 @@ func (a *App) load(s *session.Session) (*screen, *session.Worked, error) {
 	}
 	here := areaOf(s.View.Area)
 	p := &page.Page{
-		Q: w.Quote, Area: here.ID, Metric: s.View.Metric, Typed: s.View.Typed, Wrong: s.View.Wrong, Glossary: glossary,
+		Q: w.Quote, Today: s.Req.Today, Area: here.ID, Metric: s.View.Metric, Typed: s.View.Typed, Wrong: s.View.Wrong,
+		Glossary: glossary,
 	}
 	strip := catalogue.LoadElsewhere(s)
 	if strip != nil {
@@ -50,7 +51,7 @@ func (a *App) load(s *session.Session) (*screen, *session.Worked, error) {
 	p.Words, p.Rows = here.Words, &a.rows
 	draw := here.Load(s, p, w)
 	var changes *told.Page
-	if here.ID != "unit" { // which shows them where the press was
+	if !here.Tells {
 		changes = told.Load(s, p, w)
 	}
 	frame := &page.Frame{Page: p, Theme: s.View.Theme, Undo: s.Req.Undo, Redo: s.Req.Redo, Kept: s.Req.Kept}

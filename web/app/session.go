@@ -52,6 +52,7 @@ func do(s *session.Session, act session.Act) {
 	}
 	s.Begin()
 	was, began, other := s.Draft.Clone(), s.Draft, s.Other
+	s.Pressed = ""
 	f(s, act)
 	switch {
 	case s.Draft != began:
@@ -61,7 +62,7 @@ func do(s *session.Session, act session.Act) {
 		if s.Refuse(was) {
 			return
 		}
-		s.TellFrom(was, cmp.Or(act.ID, act.Do))
+		s.TellFrom(was, cmp.Or(s.Pressed, act.ID, act.Do))
 		s.Weighed(&was.Unit)
 		if now := &s.Draft.Unit; now.Chassis != was.Unit.Chassis || now.Body != was.Unit.Body {
 			s.Learn()

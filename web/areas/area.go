@@ -22,5 +22,6 @@ type Area struct {
 	Fields   map[string]session.Setter       // its fields, by the id of their input
 	Families map[string]session.SetterByName // fields by the part of their id before the point
 	Joined   bool                            // what one field refuses may be taken once another is set
+	Tells    bool                            // it shows by itself, where the press was, what a press changed
 	Words    []*page.Term                    // what is spoken of in it
 }

@@ -149,6 +149,7 @@ export interface ListView {
 export interface Told {
   at: string;
   changes: ToldChange[];
+  asked?: ToldNeed[];
   total: Amount;
   payload_lb: number;
   safe: string;
@@ -165,7 +166,13 @@ export interface ToldChange {
   added?: boolean;
   instead?: string;
   cause?: string;
-  by?: string[];
+  own?: boolean;
+}
+
+export interface ToldNeed {
+  label: string;
+  was?: string;
+  is?: string;
 }
 
 export interface Amount {

@@ -19,6 +19,7 @@ import (
 // and what was typed.
 type Page struct {
 	Q        *quote.Quote
+	Today    config.Date       // as the browser has it; zero when it is not known
 	Area     string            // id of the one shown
 	Metric   bool              // otherwise US units
 	Typed    map[string]string // text in a field that could not be taken
@@ -37,6 +38,10 @@ func Subject(p *Page) string {
 	}
 	return t
 }
+
+// FirstOrder is the first day that an order may be advised for: today, or the day the
+// quote is dated where that is later.
+func (p *Page) FirstOrder() config.Date { return p.Q.Draft.FirstOrder(p.Today) }
 
 // System is how the reader wants numbers shown.
 func (p *Page) System() quantity.System { return quantity.System(p.Metric) }

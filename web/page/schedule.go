@@ -27,7 +27,7 @@ func Dates(p *Page) Part {
 					" working days at nine in ten and "+quantity.Group(s.TooHopefulAtEven, 1)+
 					" at even odds, because other paths can come in later. The quote uses the simulated dates."))),
 		If(!s.Slot.IsZero(), El("p", Text("Framing starts in the slot of "+s.Slot.Long()+"."))),
-		If(!s.LatestOrder.IsZero() && !s.LatestOrder.Before(p.Q.Draft.Date),
+		If(!s.LatestOrder.IsZero() && !s.LatestOrder.Before(p.FirstOrder()),
 			El("p", Text("To have it by the needed day at nine in ten, order by "),
 				El("b", Text(s.LatestOrder.Long())), Text("."))),
 	)

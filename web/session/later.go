@@ -23,6 +23,16 @@ func (l *Later[T]) For(s *Session, about string, work func() T) (part T, there b
 	return l.Now(about, work), true
 }
 
+// Next is For in a reply of its own: it waits where this one has worked out another
+// part, so that what is there is shown meanwhile.
+func (l *Later[T]) Next(s *Session, about string, work func() T) (part T, there bool) {
+	if s.worked && !slices.Contains(s.View.Parts, short(l.name+" "+about)) {
+		s.Partial = true
+		return part, false
+	}
+	return l.For(s, about, work)
+}
+
 // Now gives the part without waiting for the rest of the answer.
 func (l *Later[T]) Now(about string, work func() T) T {
 	part, _ := l.known.get(about, func() (T, error) { return work(), nil })
@@ -43,6 +53,7 @@ func (s *Session) includes(part string) bool {
 		s.Partial = true
 		return false
 	}
+	s.worked = true
 	s.View.Parts = append(s.View.Parts, part)
 	s.View.Parts = s.View.Parts[max(len(s.View.Parts)-mostParts, 0):]
 	return true

@@ -12,6 +12,7 @@ type Memory struct {
 	Edition   *quote.Edition // in use
 	Keep      Keeping
 	Proposals Later[*propose.Search] // answers to needs
+	GiveUps   Later[*propose.Giving] // what would have to go where they cannot all be met
 	Costs     *costs.Sheet           // open until locked; never in a reply
 
 	drafts latest[*quote.Draft] // by the text that requests brought

@@ -17,11 +17,12 @@ type Session struct {
 	Pins    []string
 	Faults  []string
 	Notice  string
-	Whole   bool           // another unit was taken up in this one's place: there is no change of it to tell
+	Pressed string         // what was pressed, where that is no option, chassis or body
 	Changes []rules.Change // that completing the unit made in this request, with their causes
 	Steps   []Step
 	Effort  int  // spent on what is undecided, see quote.ComputeWith
 	Private bool // what is shown is the seller's own: the page never keeps it
+	worked  bool // this reply has a later part that the page did not show
 	Partial bool // a part that takes long is left out of this reply
 }
 

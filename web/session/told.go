@@ -1,9 +1,11 @@
 package session
 
 import (
+	"reflect"
 	"slices"
 
 	"boxwright/config"
+	"boxwright/config/quantity"
 	"boxwright/config/rules"
 	"boxwright/pricing"
 	"boxwright/pricing/quote"
@@ -14,6 +16,7 @@ import (
 type Told struct {
 	At      string       `json:"at"` // what was pressed: an id, or a word such as "cheapest"
 	Changes []ToldChange `json:"changes"`
+	Asked   []ToldNeed   `json:"asked,omitempty"` // what is asked for otherwise now
 	// The unit before: what it came to, what payload it had left, and when it was
 	// due at nine in ten.
 	Total   pricing.Amount `json:"total"`
@@ -27,7 +30,15 @@ type ToldChange struct {
 	Added   bool            `json:"added,omitempty"`
 	Instead string          `json:"instead,omitempty"` // what went of the same group
 	Cause   rules.FillCause `json:"cause,omitempty"`
-	By      []string        `json:"by,omitempty"`
+	Own     bool            `json:"own,omitempty"` // it was the customer's own choice before
+}
+
+// ToldNeed is a need that the press changed, in words; Is is empty where nothing is
+// asked for any more.
+type ToldNeed struct {
+	Label string `json:"label"`
+	Was   string `json:"was,omitempty"`
+	Is    string `json:"is,omitempty"`
 }
 
 // mostTold bounds what the view carries.
@@ -39,14 +50,12 @@ func (s *Session) TellFrom(was *quote.Draft, at string) {
 	if quote.SameLoad(&was.Unit, &s.Draft.Unit, false) {
 		return
 	}
-	if s.View.Told = nil; s.Whole {
+	s.View.Told = nil
+	list, asked := s.changesFrom(&was.Unit, at), s.askedFrom(was)
+	if len(list)+len(asked) == 0 {
 		return
 	}
-	list := s.changesFrom(&was.Unit, at)
-	if len(list) == 0 {
-		return
-	}
-	t := &Told{At: at, Changes: list[:min(len(list), mostTold)]}
+	t := &Told{At: at, Changes: list[:min(len(list), mostTold)], Asked: asked}
 	now := s.Draft
 	s.Draft = was
 	if w, err := s.Work(); err == nil {
@@ -56,6 +65,42 @@ func (s *Session) TellFrom(was *quote.Draft, at string) {
 	}
 	s.Draft = now
 	s.View.Told = t
+}
+
+// askedFrom lists the needs that are others than those of an earlier draft.
+func (s *Session) askedFrom(was *quote.Draft) []ToldNeed {
+	is := s.Draft
+	if reflect.DeepEqual(was.Needs, is.Needs) && was.Unit.NeededBy == is.Unit.NeededBy &&
+		was.Terms.Budget.Equal(is.Terms.Budget) {
+		return nil
+	}
+	asks := func(d *quote.Draft) []quote.Ask {
+		s.Draft = d
+		w, err := s.Work()
+		if s.Draft = is; err != nil {
+			return nil
+		}
+		return w.Quote.Asks(quantity.System(s.View.Metric))
+	}
+	words := func(a *quote.Ask) string {
+		if a.Must || !a.Said {
+			return a.Wanted
+		}
+		return a.Wanted + ", a want"
+	}
+	var out []ToldNeed
+	before, after := asks(was), asks(is)
+	for i := range before {
+		a := &before[i]
+		n := ToldNeed{Label: a.Label, Was: words(a)}
+		if k := slices.IndexFunc(after, func(b quote.Ask) bool { return b.ID == a.ID }); k >= 0 {
+			n.Is = words(&after[k])
+		}
+		if n.Is != n.Was {
+			out = append(out, n)
+		}
+	}
+	return out[:min(len(out), mostTold)]
 }
 
 // changesFrom lists what differs from an earlier unit but the thing pressed, with
@@ -68,7 +113,7 @@ func (s *Session) changesFrom(was *config.Unit, at string) []ToldChange {
 	}
 	change := func(id string, added bool) ToldChange {
 		c := causes[id]
-		return ToldChange{ID: id, Added: added, Cause: c.Cause, By: c.By}
+		return ToldChange{ID: id, Added: added, Cause: c.Cause}
 	}
 	var out []ToldChange
 	gone := map[string]string{} // by the group of which only one can be had
@@ -93,13 +138,13 @@ func (s *Session) changesFrom(was *config.Unit, at string) []ToldChange {
 		c := change(p.Option, true)
 		if o := cat.OptionByID(p.Option); o != nil && gone[o.Group] != "" {
 			if c.Instead = gone[o.Group]; c.Cause == "" {
-				gave := causes[c.Instead]
-				c.Cause, c.By = gave.Cause, gave.By
+				c.Cause = causes[c.Instead].Cause
 			}
 			delete(gone, o.Group)
 			if c.Instead == at {
 				c.Instead = ""
 			}
+			c.Own = c.Instead != "" && !was.Filled(c.Instead)
 		}
 		out = append(out, c)
 	}
@@ -111,8 +156,20 @@ func (s *Session) changesFrom(was *config.Unit, at string) []ToldChange {
 		case pressed != nil && is.Has(at) && o.Group == pressed.Group && gone[o.Group] == p.Option:
 			// it is what the thing pressed replaces
 		default:
-			out = append(out, change(p.Option, false))
+			c := change(p.Option, false)
+			c.Own = !p.Filled
+			out = append(out, c)
 		}
 	}
+	// What the customer chose and lost is read first.
+	slices.SortStableFunc(out, func(a, b ToldChange) int { return rank(a) - rank(b) })
 	return out
+}
+
+// rank puts what was the customer's own before the rest.
+func rank(c ToldChange) int {
+	if c.Own {
+		return 0
+	}
+	return 1
 }

@@ -34,7 +34,7 @@ const whyBudget = 200
 // Load takes what was told from the session; nil when nothing is.
 func Load(s *session.Session, p *page.Page, w *session.Worked) *Page {
 	t := s.View.Told
-	if t == nil || len(t.Changes) == 0 {
+	if t == nil || len(t.Changes)+len(t.Asked) == 0 {
 		return nil
 	}
 	v := &Page{Page: p, Told: t}
@@ -59,7 +59,7 @@ func whys(s *session.Session, w *session.Worked, t *session.Told) map[string]str
 		} else if c.Added && c.Cause == rules.Standard {
 			continue
 		}
-		if q.Edition.Cat.OptionByID(id) == nil || asked == mostWhys {
+		if q.Edition.Cat.OptionByID(id) == nil || asked == mostWhys || IsUnit(t.At) && !c.Own {
 			continue
 		}
 		asked++
@@ -89,9 +89,12 @@ func (p *Page) Draw() Part {
 	lines := func(list []session.ToldChange) Part {
 		return El("ul", Each(list, func(_ int, c session.ToldChange) Part { return p.line(&c) }))
 	}
-	return El("section", Class("told screen"), At("id", "told"), At("aria-label", "What else this press changed"),
-		El("p", Class("head"), Text("This also changed "+page.Count(len(list), "thing", "things")+p.goal())),
+	return El("section", Class("told screen"), At("id", "told"), At("tabindex", "-1"),
+		At("aria-label", "What else this press changed"),
+		El("p", Class("head"), Text(p.head())),
 		El("p", Text(p.sum())),
+		If(len(p.Told.Asked) > 0,
+			El("ul", Each(p.Told.Asked, func(_ int, n session.ToldNeed) Part { return need(&n) }))),
 		El("div", Class("row-tools"), page.Action("undo", "", "", "Take it all back", At("id", "told-undo"))),
 		lines(list[:len(list)-len(rest)]),
 		When(len(rest) > 0, func() Part {
@@ -103,6 +106,38 @@ func (p *Page) Draw() Part {
 
 // isGoal reports whether the unit was completed for a goal.
 func isGoal(t *session.Told) bool { return slices.Contains(propose.Goals, propose.Goal(t.At)) }
+
+// unitPress begins what a press is called that takes a whole unit.
+const unitPress = "unit "
+
+// UnitPress names a press that takes a whole unit in the place of the one before.
+func UnitPress(which string) string { return unitPress + which }
+
+// IsUnit reports whether the press took a whole unit.
+func IsUnit(at string) bool { return strings.HasPrefix(at, unitPress) }
+
+// head says how much changed.
+func (p *Page) head() string {
+	n := len(p.Told.Changes)
+	switch {
+	case IsUnit(p.Told.At) && n == 0:
+		return "What is asked for changed"
+	case IsUnit(p.Told.At):
+		return "Taking it changed " + page.Count(n, "thing", "things") + " of the unit"
+	case n == 0:
+		return "This also changed what is asked for"
+	}
+	return "This also changed " + page.Count(n, "thing", "things") + p.goal()
+}
+
+// need says how a need reads now.
+func need(n *session.ToldNeed) Part {
+	was, is := n.Was, n.Is
+	if is == "" {
+		is = "not asked for"
+	}
+	return El("li", El("b", Text("Asked for: ")), Text(n.Label+" "+was+" → "+is))
+}
 
 // goal is the reason of all changes of a completion for a goal.
 func (p *Page) goal() string {
@@ -162,25 +197,34 @@ func (p *Page) reason(c *session.ToldChange) string {
 	if why := p.Why[c.ID]; why != "" {
 		return why
 	}
-	by := slices.DeleteFunc(slices.Clone(c.By), func(id string) bool { return id == c.ID })
-	follows := ""
-	if len(by) > 0 {
-		follows = ": " + p.Q.Labels(by)
-	}
 	switch c.Cause {
 	case rules.Standard:
 		return "Standard, and it fits."
 	case rules.Needed:
-		return "Needed by what you chose" + follows + "."
+		return "Needed by what you chose."
 	case rules.Chosen:
-		return "One of the group is needed, and the standard one does not fit" + follows + "."
+		return "One of the group is needed, and the standard one does not fit."
 	case rules.GivesWay:
-		return "It does not go with the rest" + follows + "."
+		return "It does not go with the rest."
 	}
-	if c.Added && p.Q.Draft.Needs.IsAsked(p.Q.Edition.Cat, c.ID) {
+	option := p.Q.Edition.Cat.OptionByID(c.ID)
+	switch {
+	case c.Added && p.Q.Draft.Needs.IsAsked(p.Q.Edition.Cat, c.ID):
 		return "The customer asked for it."
+	case c.Own && IsUnit(p.Told.At):
+		return "It was your own choice, and does not stand in Needs."
+	case !IsUnit(p.Told.At):
+		return ""
+	case option == nil:
+		return "The unit that was taken stands on it."
+	case c.Added && option.Standard:
+		return "Standard, and it fits."
+	case c.Added:
+		return "The rest of the unit needs it."
+	case option.Standard:
+		return "Standard, and left out of the unit that was taken."
 	}
-	return ""
+	return "Nothing asks for it any more."
 }
 
 // sum is what the press comes to altogether.

@@ -46,7 +46,7 @@ func draw(p *Page) Part {
 		page.Findings(p.Page, s.Findings, "Nothing endangers the date."),
 		page.Block("When",
 			El("div", Class("fields"),
-				page.Day(p.Page, "unit.order_on", "Order placed on", p.Q.Draft.Unit.OrderOn, ""),
+				page.OrderDay(p.Page, ""),
 				page.Day(p.Page, "unit.needed_by", "Needed by", p.Q.Draft.Unit.NeededBy,
 					"Leave empty when there is no such day"),
 				page.Number(p.Page, "chance", "With a chance of", strconv.Itoa(p.chance()), "in 100", "From 1 to 99"),
@@ -88,11 +88,11 @@ func asked(p *Page) Part {
 	if needed.IsZero() {
 		return El("p", text)
 	}
-	verdict, last := page.Mark(config.Warn), "no order from the day of the quote on would do"
+	verdict, last := page.Mark(config.Warn), "no order from now on would do"
 	if !needed.Before(s.NineInTen) {
 		verdict = page.Mark("")
 	}
-	if d := s.LatestOrderFor(needed, c); !d.IsZero() && !d.Before(p.Q.Draft.Date) {
+	if d := s.LatestOrderFor(needed, c); !d.IsZero() && !d.Before(p.FirstOrder()) {
 		last = "order by " + d.Long()
 	}
 	return Many(El("p", text),

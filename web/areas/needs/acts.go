@@ -9,9 +9,11 @@ import (
 	"boxwright/config"
 	"boxwright/config/quantity"
 	"boxwright/config/standards"
+	"boxwright/pricing"
 	"boxwright/pricing/propose"
 	"boxwright/pricing/quote"
 	"boxwright/web/session"
+	"boxwright/web/told"
 )
 
 // startNew begins a quote on a chassis, keeping the parties.
@@ -133,7 +135,7 @@ func takeProposal(s *session.Session, a session.Act) {
 	answer := s.Memory.Proposals.Now(needsKey(s), func() *propose.Search { return answerNeeds(s) })
 	for _, p := range answer.Proposals {
 		if string(p.Goal) == a.ID {
-			takeUnit(s, &p.Unit)
+			takeUnit(s, &p.Unit, a.ID)
 			s.Notice = p.Title + " is in work." + s.Notice
 			return
 		}
@@ -142,12 +144,13 @@ func takeProposal(s *session.Session, a session.Act) {
 }
 
 // takeUnit works on another unit, with the one before set aside.
-func takeUnit(s *session.Session, u *config.Unit) {
+func takeUnit(s *session.Session, u *config.Unit, which string) {
 	aside := s.PinDraft()
 	said := s.Draft.Unit.Details
 	s.Draft.Unit = u.Clone()
 	s.Draft.Unit.Details = said
-	s.Whole = true
+	s.Pressed = told.UnitPress(which)
+	s.Step(session.Step{Do: "focus", ID: "told"})
 	if s.Notice = ""; aside {
 		s.Notice = " The unit worked on before is set aside in Compare."
 	}
@@ -155,14 +158,14 @@ func takeUnit(s *session.Session, u *config.Unit) {
 
 // giveUp asks for a little less, and takes the unit that has the rest.
 func giveUp(s *session.Session, a session.Act) {
-	list := answerNeeds(s).GiveUps
+	list := giveUpsOf(s, needsKey(s))
 	i, err := strconv.Atoi(a.ID)
 	if err != nil || i < 0 || i >= len(list) {
 		s.Fault("That is no longer offered: propose again.")
 		return
 	}
 	g := &list[i]
-	takeUnit(s, &g.Unit)
+	takeUnit(s, &g.Unit, a.ID)
 	s.Draft.Needs = g.Needs
 	s.Draft.Terms.Budget, s.Draft.Unit.NeededBy = g.Budget, g.NeededBy
 	s.Notice = "The needs say so now, and the unit is in work. " + strings.Join(g.Words, " ") + s.Notice
@@ -174,20 +177,43 @@ func loadProposals(s *session.Session, p *Page) {
 		return
 	}
 	var there bool
-	p.Search, there = s.Memory.Proposals.For(s, needsKey(s), func() *propose.Search { return answerNeeds(s) })
-	p.Proposing = !there
+	key := needsKey(s)
+	p.Search, there = s.Memory.Proposals.For(s, key, func() *propose.Search { return answerNeeds(s) })
+	if p.Proposing = !there; !there || !p.Search.Short {
+		return
+	}
+	p.Giving, _ = s.Memory.GiveUps.Next(s, giveUpsAbout(key), func() *propose.Giving { return lookForGiveUps(s, key) })
+}
+
+// giveUpsAbout names what would have to go for needs of a key.
+func giveUpsAbout(key string) string { return "give up " + key }
+
+// giveUpsOf are what would have to go for the needs as they are.
+func giveUpsOf(s *session.Session, key string) []propose.GiveUp {
+	return s.Memory.GiveUps.Now(giveUpsAbout(key), func() *propose.Giving { return lookForGiveUps(s, key) }).List
+}
+
+func lookForGiveUps(s *session.Session, key string) *propose.Giving {
+	g := propose.GiveUps(s.Memory.Proposals.Now(key, func() *propose.Search { return answerNeeds(s) }))
+	return &g
 }
 
 // orderDate sets the day of the order, which the quote's own date cannot follow.
 func orderDate(s *session.Session, a session.Act) error {
 	day, err := config.ReadDate(a.Value)
-	if err == nil && !day.IsZero() && day.Before(s.Draft.Date) {
-		err = fmt.Errorf("the quote is dated %s, and no order comes before it: a day from then on", s.Draft.Date.Long())
+	if err == nil {
+		err = s.Draft.Ordered(day)
 	}
 	if err != nil {
 		return err
 	}
 	return session.Date(func(d *quote.Draft) *config.Date { return &d.Unit.OrderOn }, true)(s, a)
+}
+
+// orderNow counts the delivery from today on, where the day of the order has passed.
+func orderNow(s *session.Session, _ session.Act) {
+	s.Draft.Unit.OrderOn = s.Draft.FirstOrder(s.Req.Today)
+	s.Right("unit.order_on")
 }
 
 // loosen takes the budget or the day to what the unit in work comes to.
@@ -198,7 +224,7 @@ func loosen(s *session.Session, a session.Act) {
 	}
 	switch a.ID {
 	case quote.AskBudget:
-		s.Draft.Terms.Budget = propose.UpTo(q.Price.Total)
+		s.Draft.Terms.Budget = pricing.BudgetFor(q.Price.Total)
 	case quote.AskDate:
 		s.Draft.Unit.NeededBy = q.Plan.NineInTen
 	default:

@@ -5,10 +5,11 @@ import (
 	"boxwright/web/page"
 	"boxwright/web/page/markup"
 	"boxwright/web/session"
+	"boxwright/web/told"
 )
 
 func load(s *session.Session, p *page.Page, w *session.Worked) func() markup.Part {
-	v := &Page{Page: p, View: s.View, Guide: guide.Load(s, p)}
+	v := &Page{Page: p, View: s.View, Guide: guide.Load(s, p), Told: told.Load(s, p, w)}
 	loadMountings(s, v, w)
 	loadProposals(s, v)
 	loadList(s, v, w)

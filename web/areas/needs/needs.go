@@ -14,6 +14,7 @@ import (
 	"boxwright/web/page"
 	. "boxwright/web/page/markup"
 	"boxwright/web/session"
+	"boxwright/web/told"
 )
 
 // Area is the value by which web/app knows the area.
@@ -27,6 +28,7 @@ var Area = areas.Area{
 	Acts:     acts,
 	Fields:   fields,
 	Families: families,
+	Tells:    true,
 }
 
 // Page is what the area is drawn from.
@@ -34,8 +36,10 @@ type Page struct {
 	*page.Page
 	View           *session.View
 	Guide          *guide.Page
+	Told           *told.Page       // what the last press changed beyond itself
 	Search         *propose.Search  // proposals, while they answer the needs as they are
 	Proposing      bool             // they are still worked out
+	Giving         *propose.Giving  // what would have to go; nil while it is worked out
 	Mountings      []quote.Mounting // the existing module on every chassis, while asked for
 	MountingsKnown bool             // else they are still worked out
 	List           *List            // the purchaser's list, when there is one
@@ -52,6 +56,7 @@ func draw(p *Page) Part {
 	d := p.Q.Draft
 	return Many(
 		guide.Offer(p.Guide),
+		When(!p.toldHere(), func() Part { return p.Told.Draw() }),
 		page.Heading(p.Page, "Needs", "Who buys, what the unit must carry, which rules judge it and when it is "+
 			"needed. Everything else follows from here."),
 		El("div", Class("columns"),
@@ -70,8 +75,7 @@ func draw(p *Page) Part {
 				)),
 			page.Block("When",
 				El("div", Class("fields"),
-					page.Day(p.Page, "unit.order_on", "Order placed on", d.Unit.OrderOn,
-						"Delivery is counted from here"),
+					page.OrderDay(p.Page, "Delivery is counted from here"),
 					page.Day(p.Page, "unit.needed_by", "Needed by", d.Unit.NeededBy,
 						"Held against the date at nine in ten; empty when there is no such day"),
 				),

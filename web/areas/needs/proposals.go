@@ -6,10 +6,12 @@ import (
 	"strings"
 
 	"boxwright/config"
+	"boxwright/pricing"
 	"boxwright/pricing/propose"
 	"boxwright/pricing/quote"
 	"boxwright/web/page"
 	. "boxwright/web/page/markup"
+	"boxwright/web/told"
 )
 
 // mostFound is how many options a search among wishes shows.
@@ -64,10 +66,14 @@ func proposals(p *Page) Part {
 			"propose")),
 			If(p.View.Proposed != "" && p.Search == nil && !p.Proposing,
 				El("span", Class("soft"), Text("The needs have changed: propose again.")))),
+		When(p.toldHere(), func() Part { return p.Told.Draw() }),
 		If(p.Proposing, El("div", Class("proposing"), At("id", "proposing"), page.Working())),
 		When(p.Search != nil, func() Part { return proposed(p) }),
 	)
 }
+
+// toldHere reports whether the last press took a unit that was proposed.
+func (p *Page) toldHere() bool { return p.Told != nil && told.IsUnit(p.Told.Told.At) }
 
 // size is the field of a need that is a number.
 func size(p *Page, id, unit, hint string) Part {
@@ -126,7 +132,7 @@ func loosening(p *Page, id string) Part {
 	label := ""
 	switch id {
 	case quote.AskBudget:
-		label = "Raise it to " + propose.UpTo(p.Q.Price.Total).Show()
+		label = "Raise it to " + pricing.BudgetFor(p.Q.Price.Total).Show()
 	case quote.AskDate:
 		label = "Move it to " + p.Q.Plan.NineInTen.Long()
 	default:
@@ -145,7 +151,10 @@ func wishes(p *Page) Part {
 		}
 		return Many(El("h3", Text(label)), El("ul", Class("wishes"), Each(ids, func(_ int, id string) Part {
 			if !slices.Contains(own, id) {
-				return El("li", Text(cat.LabelOf(id)+" "), El("span", Class("tag"), Text("from the needs")))
+				return El("li", Text(cat.LabelOf(id)+" "), El("span", Class("tag"), Text("from the needs")),
+					If(kind == "like", page.Action("wish", id, "must", "Must have", Class("quiet"),
+						At("id", "firm-"+id),
+						At("aria-label", "Must have: "+cat.LabelOf(id)))))
 			}
 			return El("li", Text(cat.LabelOf(id)+" "), page.Action("wish", id, "", "Take off", Class("quiet"),
 				At("id", "unwish-"+id), At("aria-label", "Take off: "+cat.LabelOf(id))))
@@ -188,7 +197,11 @@ func proposed(p *Page) Part {
 	if s.Refused > 0 {
 		said += ", " + page.Whole(s.Refused) + " more of the kind asked for cannot"
 	}
-	said += "; " + page.Count(s.Finished, "unit was", "units were") + " worked out to the last option"
+	finished := s.Finished
+	if p.Giving != nil {
+		finished += p.Giving.Finished
+	}
+	said += "; " + page.Count(finished, "unit was", "units were") + " worked out to the last option"
 	if s.Unlooked > 0 {
 		said += ", and " + page.Count(s.Unlooked, "pair was", "pairs were") + " left at an estimate of price, date " +
 			"and weight"
@@ -204,30 +217,68 @@ func proposed(p *Page) Part {
 				return card(p, &x)
 			}))
 		}),
-		If(len(s.Proposals)+len(s.GiveUps) == 0, El("p", Class("notice"), Text("No unit of this catalogue meets the "+
-			"musts, nor does one without any of them that was tried."))),
+		If(len(s.Proposals) == 0 && p.Giving != nil && len(p.Giving.List) == 0,
+			El("p", Class("notice"), Text("No unit of this catalogue meets the "+
+				"musts, nor does one without any of them that was tried."))),
 		El("p", Class("how"), Text(said)))
 }
 
 // giveUps offers what would have to go, the mildest first.
 func giveUps(p *Page) Part {
-	s := p.Search
-	if len(s.GiveUps) == 0 {
+	if !p.Search.Short {
 		return nil
 	}
-	return El("section", Class("give-ups"), At("id", "give-ups"), El("h3", Text("No unit found has everything")),
-		El("p", Text(s.Cause+" Any one of these is enough:")),
-		El("ul", Class("mends"), Each(s.GiveUps, func(i int, g propose.GiveUp) Part {
+	const title = "No unit found has everything"
+	if p.Giving == nil {
+		return El("section", Class("give-ups"), At("id", "give-ups"), El("h3", Text(title)),
+			El("p", Class("soft"), Text("Looking for the least that would have to go …")))
+	}
+	if len(p.Giving.List) == 0 {
+		return nil
+	}
+	return El("section", Class("give-ups"), At("id", "give-ups"), El("h3", Text(title)),
+		El("p", Text(p.Giving.Cause+" Any one of these is enough:")),
+		El("ul", Class("mends"), Each(p.Giving.List, func(i int, g propose.GiveUp) Part {
 			n := strconv.Itoa(i)
 			how := p.Q.Edition.Cat.LabelOf(g.Unit.Chassis) + " · " + p.Q.Edition.Cat.LabelOf(g.Unit.Body) + ". " +
 				p.Q.Price.Currency + " " + g.Price.Show() + ", at nine in ten " + g.Safe.Long() + "."
-			if len(g.Missing) > 0 {
-				how += " Leaves out " + page.Count(len(g.Missing), "standard item", "standard items") + ": " +
-					p.Q.Labels(g.Missing) + "."
-			}
 			return El("li", El("p", Text(g.Said())),
-				page.Action("give-up", n, "", g.Press(), At("id", "give-up-"+n)), El("span", Class("how"), Text(how)))
+				page.Action("give-up", n, "", g.Press(), At("id", "give-up-"+n)), El("span", Class("how"), Text(how)),
+				leftOut(p, "left-out-"+n, g.Missing), exchanged(p, g.Other))
 		})))
+}
+
+// fewNames are named of a longer list; the rest is a press away.
+const fewNames = 3
+
+// leftOut names what is standard and not in a unit, what matters most first.
+func leftOut(p *Page, id string, ids []string) Part {
+	if len(ids) == 0 {
+		return nil
+	}
+	said := "Leaves out " + page.Count(len(ids), "standard item", "standard items") + ": "
+	if len(ids) <= fewNames+1 {
+		return El("p", Class("how"), Text(said+p.Q.Labels(ids)+"."))
+	}
+	return El("details", At("id", id),
+		El("summary", Class("how"), Text(said+p.Q.Labels(ids[:fewNames])+", and "+
+			page.Count(len(ids)-fewNames, "more", "more"))),
+		El("ul", Class("plain"), Each(ids[fewNames:], func(_ int, item string) Part {
+			return El("li", Text(p.Q.Edition.Cat.LabelOf(item)))
+		})))
+}
+
+// exchanged names what stands in the place of something standard.
+func exchanged(p *Page, list []propose.Exchange) Part {
+	if len(list) == 0 {
+		return nil
+	}
+	cat := p.Q.Edition.Cat
+	names := make([]string, len(list))
+	for i, x := range list {
+		names[i] = cat.LabelOf(x.Instead) + " for " + cat.LabelOf(x.Standard)
+	}
+	return El("p", Class("how"), Text("In the place of what is standard: "+strings.Join(names, "; ")+"."))
 }
 
 func card(p *Page, x *propose.Proposal) Part {
@@ -247,7 +298,7 @@ func card(p *Page, x *propose.Proposal) Part {
 	}
 	row := func(label string, value Part) Part { return Many(El("dt", Text(label)), El("dd", value)) }
 	return El("section", Class("card"),
-		El("h3", Text(x.Title)), El("p", Class("big"), Text(q.Total())),
+		El("h3", Text(x.Title)), El("p", Class("big"), Text(q.Total())), El("p", Class("how"), Text(q.PriceWords())),
 		El("p", Text(q.Chassis.Label+" · "+q.Body.Label)),
 		El("dl", row("Payload left", figure("weight.payload-left")), row("Front axle", figure("weight.front-axle")),
 			row("Amps, hot idle", figure("power.idle")), row("Seats", figure("space.seats")),
@@ -255,19 +306,17 @@ func card(p *Page, x *propose.Proposal) Part {
 		If(taken, El("p", El("span", Class("tag mine"), Text("This is the unit in work")))),
 		If(x.Ties != nil, El("p", Class("notice"), Text(strings.Join(x.Ties, " ")))),
 		list("Does not meet", x.Misses), list("Gives up", x.Gives),
-		list("Does without", withoutWords(p, x)),
+		list("Does without", labels(p, x.Dropped)), leftOut(p, "left-out-"+string(x.Goal), x.Missing), exchanged(p,
+			x.Other),
 		page.Action("take-proposal", string(x.Goal), "", "Take this one", At("id", "take-"+string(x.Goal)),
 			At("aria-label", "Take: "+x.Title)))
 }
 
-// withoutWords names the would-likes and the standard items a proposal has not.
-func withoutWords(p *Page, x *propose.Proposal) []string {
+// labels are the names of options; nil of none.
+func labels(p *Page, ids []string) []string {
 	var out []string
-	for _, id := range x.Dropped {
+	for _, id := range ids {
 		out = append(out, p.Q.Edition.Cat.LabelOf(id))
-	}
-	for _, id := range x.Missing {
-		out = append(out, p.Q.Edition.Cat.LabelOf(id)+" (standard)")
 	}
 	return out
 }

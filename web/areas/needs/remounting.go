@@ -14,16 +14,19 @@ import (
 // and what was measured before.
 func startRemount(s *session.Session, a session.Act) {
 	old := s.Draft
-	d, ok := quote.BeginRemount(s.Memory.Edition, a.ID, &old.Unit, s.Req.Today)
+	d, ok := quote.BeginRemount(s.Memory.Edition, a.ID, old, s.Req.Today)
 	if !ok {
 		s.Fault("This catalogue offers no body that stands for an existing module.")
 		return
 	}
 	d.Seller, d.Buyer = old.Seller, old.Buyer
 	d.Terms.KeepBuyer(&old.Terms)
-	d.Tickets, d.Wiring = old.Tickets, old.Wiring
+	d.Tickets, d.Wiring, d.Requirements = old.Tickets, old.Wiring, old.Requirements
 	s.Draft = d
 	s.Weighed(&old.Unit)
+	if s.Refuse(old) {
+		return
+	}
 	s.Notice = "A remount was begun: enter what was measured. Undo brings the earlier unit back."
 }
 

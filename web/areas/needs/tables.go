@@ -20,6 +20,7 @@ var acts = map[string]session.Do{
 	"take-proposal":   takeProposal,
 	"give-up":         giveUp,
 	"loosen":          loosen,
+	"order-now":       orderNow,
 	"paste-list":      func(s *session.Session, a session.Act) { a.ID = "list"; s.Set(a, pasteList) },
 	"clear-list":      func(s *session.Session, _ session.Act) { s.Draft.Requirements = nil },
 	"show-list":       showList,

@@ -193,6 +193,9 @@ func fieldOf(family, name string, find func(*quote.Draft, int, string) any) sess
 				slices.ContainsFunc(s.Draft.More, func(i quote.Item) bool { return i.Unit.OrderOn.IsZero() })) {
 			err = fmt.Errorf("a date is needed here")
 		}
+		if day, is := find(s.Draft, at, rest).(*config.Date); err == nil && is && rest == "order" {
+			err = s.Draft.Ordered(*day)
+		}
 		if err == nil {
 			if ps := s.Draft.Check(); len(ps) > 0 {
 				err = ps

@@ -224,6 +224,27 @@ func mend(s *session.Session, a session.Act) {
 	s.Tell(list[i].Changes)
 }
 
+// giveWay makes wants of the musts that stand against a thing, and takes it: ID is the
+// thing wanted, Value the position in the list of what was offered.
+func giveWay(s *session.Session, a session.Act) {
+	list := waysTo(s, a.ID).Yields
+	i, err := strconv.Atoi(a.Value)
+	if err != nil || i < 0 || i >= len(list) {
+		s.Fault("That is no longer offered; ask again.")
+		return
+	}
+	y := &list[i]
+	for _, need := range y.Needs {
+		s.Draft.Needs.GiveWay(s.Memory.Edition.Cat, need)
+	}
+	s.Draft.Unit = y.Unit.Clone()
+	s.View.Asked = ""
+	s.Step(session.Step{Do: "focus", ID: "o-" + a.ID}) // the button pressed is gone
+	s.Notice = s.Memory.Edition.Cat.LabelOf(a.ID) + " is in. Needs has as wants now: " +
+		strings.Join(y.Labels, "; ") + "."
+	s.Tell(y.Changes)
+}
+
 // ---- what options ask ----
 
 // detailField takes what is said to an option that asks. Who says something to

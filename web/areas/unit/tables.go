@@ -16,6 +16,7 @@ var acts = map[string]session.Do{
 	"why":      ask,
 	"mend":     mend,
 	"offer":    takeOffer,
+	"yield":    giveWay,
 }
 
 // families are fields by the part of their id before the point.

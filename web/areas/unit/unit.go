@@ -29,6 +29,7 @@ var Area = areas.Area{
 	Load:     load,
 	Acts:     acts,
 	Families: families,
+	Tells:    true,
 }
 
 // Page is what the area is drawn from.
@@ -353,7 +354,7 @@ func why(p *Page, id string) Part {
 		When(len(ways.Mends) > 0, func() Part {
 			return waysOut("What would help", len(ways.Mends), func(i int) Part {
 				m := &ways.Mends[i]
-				return wayOut("mend", id, i, propose.MendWords(q, m), propose.MendEffect(q, m, p.System()))
+				return wayOut("mend", id, i, propose.MendWords(q, m), propose.MendEffect(q, ways, m, p.System()))
 			})
 		}),
 		When(len(ways.Offers) > 0, func() Part {
@@ -361,11 +362,18 @@ func why(p *Page, id string) Part {
 				page.Count(len(ways.Offers[0].Changes), "thing", "things")+
 				" filled in would change", len(ways.Offers), func(i int) Part {
 				o := &ways.Offers[i]
-				effect := propose.Effect(q, &o.Unit, o.Changes, p.System())
+				effect := propose.Effect(q, &o.Unit, o.Changes, nil, p.System())
 				return wayOut("offer", id, i, o.Words(q.Edition.Cat), effect)
 			})
 		}),
-		If(p.Ways != nil && len(ways.Mends)+len(ways.Offers) == 0 && !q.Draft.Unit.Has(id),
+		When(len(ways.Yields) > 0, func() Part {
+			return waysOut("If the customer gives way", len(ways.Yields), func(i int) Part {
+				y := &ways.Yields[i]
+				effect := propose.Effect(q, &y.Unit, y.Changes, nil, p.System())
+				return wayOut("yield", id, i, y.Words(), effect)
+			})
+		}),
+		If(p.Ways != nil && len(ways.Mends)+len(ways.Offers)+len(ways.Yields) == 0 && !q.Draft.Unit.Has(id),
 			El("p", Text("No change of your other choices makes it possible in this catalogue."))),
 	)
 }
