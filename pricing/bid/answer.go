@@ -29,7 +29,9 @@ type Answer struct {
 	Matches []string // ids it may be asking for, the likeliest first
 	Where   string   // in the quote the figure or option stands
 	Outcome quote.Outcome
-	Sure    bool // a person confirmed or wrote it
+	// By is the day that nine in ten such units are delivered with what would be taken;
+	// the zero date where it was not worked out.
+	By config.Date
 }
 
 // Take is something to be put into the unit.
@@ -53,6 +55,20 @@ func Answers(q *quote.Quote, in quantity.System) []Answer {
 	return out
 }
 
+// ReadAhead reads lines that Answers will ask for, so that a long list can be read a
+// part at a time.
+func ReadAhead(ed *quote.Edition, lines []quote.Requirement) {
+	v := vocabularyOf(ed)
+	head := ""
+	for _, r := range lines {
+		if r.Head {
+			head = r.Text
+			continue
+		}
+		v.readUnder(r, head)
+	}
+}
+
 // judge answers lines for one unit.
 type judge struct {
 	q     *quote.Quote
@@ -68,23 +84,13 @@ func (j *judge) answer(r quote.Requirement, head string) Answer {
 		a.Outcome = ""
 		return a
 	}
-	read := j.v.readLine(r.Text)
-	if head != "" && read.term == "" && (len(read.unread) > 0 || len(read.claims) == 0) {
-		// "Two on each side" beneath "Warning lights"
-		if under := j.v.readLine(withoutSection(head) + ", " + r.Text); len(under.unread) == 0 &&
-			len(under.claims) > 0 &&
-			under.term == "" {
-			read = under
-		}
-	}
+	read := j.v.readUnder(r, head)
 	a.Matches, a.Unread = read.matches, len(read.unread)
 	switch id, isTerm := strings.CutPrefix(r.Pick, TermPick); {
 	case isTerm:
-		a.Term, a.Sure = id, true
+		a.Term = id
 	case r.Pick == quote.NoPick:
-		a.Sure = true
 	case r.Pick != "" && known(j.q, r.Pick):
-		a.Sure = true
 		j.worst(&a, []part{j.things(&claim{same: []string{r.Pick}})})
 	case read.term != "" && (read.strong || len(read.unread) > 0 || len(read.claims) == 0):
 		a.Term = read.term
@@ -95,7 +101,7 @@ func (j *judge) answer(r quote.Requirement, head string) Answer {
 		a.Read = []string{terms.Name(a.Term)}
 	}
 	if r.Verdict != "" {
-		a.Outcome, a.Sure = r.Verdict, true
+		a.Outcome = r.Verdict
 		if r.Verdict != quote.MeetsWith {
 			a.Takes = nil
 		}
@@ -104,6 +110,27 @@ func (j *judge) answer(r quote.Requirement, head string) Answer {
 		a.Offered = r.Answer
 	}
 	return a
+}
+
+// readUnder reads a line beneath a heading: by itself, or with the heading where it does
+// not say all alone.
+func (v *vocabulary) readUnder(r quote.Requirement, head string) *reading {
+	read := v.readLine(cmp.Or(r.Meant, r.Text))
+	if head == "" || r.Meant != "" || read.term != "" {
+		return read
+	}
+	strange := slices.ContainsFunc(read.claims, func(c claim) bool { return c.bare() }) && !aboutSizes(head)
+	if len(read.unread) > 0 || len(read.claims) == 0 || strange {
+		// "Two on each side" beneath "Warning lights"
+		under := v.readLine(withoutSection(head) + ", " + r.Text)
+		if len(under.unread) == 0 && len(under.claims) > 0 && under.term == "" {
+			return under
+		}
+	}
+	if strange { // "96 in wide" beneath "Bench"
+		return &reading{matches: read.matches, unread: []string{head}}
+	}
+	return read
 }
 
 // withoutSection is a heading without the number of its section.
@@ -141,7 +168,11 @@ func (j *judge) judge(a *Answer, read *reading) {
 	var parts []part
 	for i := range read.claims {
 		c := &read.claims[i]
-		if c.gauge != nil {
+		if c.gauge != nil && c.most > 0 { // a range
+			from, to := *c, *c
+			to.want, to.sense = c.most, atMost
+			parts = append(parts, j.figure(&from), j.figure(&to))
+		} else if c.gauge != nil {
 			parts = append(parts, j.figure(c))
 		} else {
 			parts = append(parts, j.things(c))
@@ -211,11 +242,11 @@ func (j *judge) things(c *claim) part {
 	cat := j.q.Edition.Cat
 	all := slices.Concat(c.same, c.more)
 	if id := j.holding(c.same, c.qty); id != "" {
-		return part{outcome: quote.Meets, read: cat.LabelOf(id), offered: j.named(id), where: j.where(id)}
+		return part{outcome: quote.Meets, read: cat.LabelOf(id), offered: j.named(id), where: j.q.PlaceOf(id)}
 	}
 	if id := j.holding(c.more, c.qty); id != "" && (c.same == nil || !j.hasAmps(id)) {
 		return part{outcome: quote.Meets, read: cat.LabelOf(id), offered: j.named(id) + " (exceeds)",
-			where: j.where(id)}
+			where: j.q.PlaceOf(id)}
 	}
 	if id := j.holding(c.also, c.qty); id != "" { // the line may mean that as well
 		return part{outcome: quote.Unanswered, read: cat.LabelOf(id)}
@@ -233,16 +264,16 @@ func (j *judge) things(c *claim) part {
 		return best
 	}
 	if id := cmp.Or(had(c.same), had(c.more)); id != "" {
-		return part{outcome: quote.MeetsWith, read: cat.LabelOf(id), offered: j.present(id), where: j.where(id),
+		return part{outcome: quote.MeetsWith, read: cat.LabelOf(id), offered: j.present(id), where: j.q.PlaceOf(id),
 			take: Take{id, c.qty}}
 	}
 	if len(all) > 0 {
 		if !j.differs(c, all[0]) {
 			return part{outcome: quote.Unanswered, read: cat.LabelOf(all[0]), offered: j.present(all[0]),
-				where: j.where(all[0])}
+				where: j.q.PlaceOf(all[0])}
 		}
 		p := part{outcome: quote.Excepted, read: cat.LabelOf(all[0]), offered: j.present(all[0]),
-			where: j.where(all[0])}
+			where: j.q.PlaceOf(all[0])}
 		p.nearest = j.why(all[0])
 		if cat.ChassisByID(all[0]) != nil && j.q.State(all[0]) != rules.RuledOut {
 			p.nearest = cat.LabelOf(all[0]) + ", as another chassis"
@@ -322,7 +353,7 @@ func (j *judge) falling(c *claim) part {
 	}
 	p := part{outcome: quote.Excepted,
 		read: fmt.Sprintf("%s, %s %s", j.groupOf(c.short[0]), cmp.Or(string(c.by.Sense), string(atLeast)),
-			show(j.in, c.by.Value, c.by.Unit)), where: j.where(c.short[0])}
+			show(j.in, c.by.Value, c.by.Unit)), where: j.q.PlaceOf(c.short[0])}
 	if id := j.holding(c.short, 0); id != "" {
 		p.offered = j.named(id)
 	} else {
@@ -392,22 +423,6 @@ func (j *judge) why(id string) string {
 		said = q.Words(why[0], j.in)
 	}
 	return said
-}
-
-// where is the part of the quote in which a thing stands.
-func (j *judge) where(id string) string {
-	cat := j.q.Edition.Cat
-	o := cat.OptionByID(id)
-	if o == nil {
-		return "Specification"
-	}
-	g := cat.GroupByID(o.Group)
-	for _, ch := range cat.Chapters {
-		if ch.ID == g.Chapter {
-			return "Specification, " + ch.Label
-		}
-	}
-	return "Specification"
 }
 
 // show is an amount with its unit, as the reader has it.

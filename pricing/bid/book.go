@@ -2,6 +2,8 @@ package bid
 
 import (
 	"encoding/json"
+	"errors"
+	"fmt"
 	"slices"
 	"strings"
 
@@ -22,6 +24,7 @@ type Own struct {
 	Pick    string        `json:"pick,omitempty"`
 	Verdict quote.Outcome `json:"verdict,omitempty"`
 	Answer  string        `json:"answer,omitempty"`
+	Meant   string        `json:"meant,omitempty"`
 	Asks    bool          `json:"asks,omitempty"` // looked like a heading and is a requirement
 }
 
@@ -79,7 +82,7 @@ func (b *Book) Learn(buyer string, r quote.Requirement, asks bool) {
 		c.Lines = map[string]Own{}
 	}
 	key := claims.Key(r.Text)
-	own := Own{r.Pick, r.Verdict, r.Answer, asks || c.Lines[key].Asks}
+	own := Own{r.Pick, r.Verdict, r.Answer, r.Meant, asks || c.Lines[key].Asks}
 	if own == (Own{}) {
 		delete(c.Lines, key)
 	} else if _, known := c.Lines[key]; known || len(c.Lines) < mostCorrected {
@@ -89,17 +92,51 @@ func (b *Book) Learn(buyer string, r quote.Requirement, asks bool) {
 	b.Lists = b.Lists[:min(len(b.Lists), mostBuyers)]
 }
 
-// Stand makes an answer the standing one to a term; an empty one takes it back.
-func (b *Book) Stand(term string, own Own) {
-	own.Pick, own.Asks = "", false
+// Stand makes an answer the standing one to a term; an empty one takes it back. The
+// error is in words.
+func (b *Book) Stand(term string, own Own) error {
+	if len(own.Answer) > quote.MaxText {
+		return fmt.Errorf("%d bytes are too many; the most is %d", len(own.Answer), quote.MaxText)
+	}
+	if !terms.Known(term) || !slices.Contains([]quote.Outcome{quote.Unanswered, quote.Meets, quote.Excepted,
+		quote.Clarify}, own.Verdict) {
+		return errors.New("there is no such term, or no such answer")
+	}
+	own.Pick, own.Meant, own.Asks = "", "", false
 	if b.Standing == nil {
 		b.Standing = map[string]Own{}
 	}
 	if own == (Own{}) {
 		delete(b.Standing, term)
-	} else if terms.Known(term) {
+	} else {
 		b.Standing[term] = own
 	}
+	return nil
+}
+
+// Merge takes in what another book has and this one does not.
+func (b *Book) Merge(other *Book) {
+	for term, own := range other.Standing {
+		if _, here := b.Standing[term]; !here {
+			_ = b.Stand(term, own) // what is no answer to a known term is left
+		}
+	}
+	for _, c := range other.Lists {
+		i := slices.IndexFunc(b.Lists, func(d Corrected) bool { return d.Buyer == c.Buyer })
+		if i < 0 {
+			b.Lists = append(b.Lists, c)
+			continue
+		}
+		for key, own := range c.Lines {
+			if _, here := b.Lists[i].Lines[key]; !here && len(b.Lists[i].Lines) < mostCorrected {
+				if b.Lists[i].Lines == nil {
+					b.Lists[i].Lines = map[string]Own{}
+				}
+				b.Lists[i].Lines[key] = own
+			}
+		}
+	}
+	b.Lists = b.Lists[:min(len(b.Lists), mostBuyers)]
 }
 
 // Apply answers the lines of a list as they were answered before: those that the same
@@ -110,7 +147,7 @@ func (b *Book) Apply(list []quote.Requirement, buyer string) (corrected, standin
 		r := &list[k]
 		if i >= 0 {
 			if own, known := b.Lists[i].Lines[claims.Key(r.Text)]; known {
-				r.Pick, r.Verdict, r.Answer = own.Pick, own.Verdict, own.Answer
+				r.Pick, r.Verdict, r.Answer, r.Meant = own.Pick, own.Verdict, own.Answer, own.Meant
 				r.Head = r.Head && !own.Asks
 				corrected++
 				continue

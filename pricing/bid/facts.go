@@ -30,6 +30,7 @@ const (
 	factFuel           = "fuel"
 	factFloor          = "floor-height"
 	ratioScene         = "scene-load"
+	factTurnRadius     = "turning-radius"
 )
 
 // factOf is the figure a gauge reads on the unit.
@@ -48,6 +49,10 @@ func factOf(q *quote.Quote, g *gauge) (config.Figure, bool) {
 		return fact(f.Margin())
 	}
 	switch c := q.Chassis; g.code {
+	case factTurnRadius:
+		f, ok := q.Figure("space.turning-circle")
+		f.Value /= 2
+		return f, ok
 	case factGVWR:
 		return fact(float64(c.GVWRLb))
 	case factGAWRFront, factGAWRFrontLeast:

@@ -16,16 +16,24 @@ import (
 )
 
 // sections are the parts of the quote by the beginning of a figure's code.
-var sections = [][2]string{{"weight.", "Weights"}, {"power.", "Electrical load"}, {"space.", "Space"},
-	{factDelivery, "Delivery"}, {factPrice, "Price"}}
+var sections = []struct {
+	code string
+	at   quote.Section
+}{{"weight.", quote.WeightsSection}, {"power.", quote.ElectricalSection}, {factHotIdle, quote.ElectricalSection},
+	{factCold, quote.ElectricalSection}, {ratioScene, quote.ElectricalSection}, {"space.", quote.SpaceSection},
+	{marginFront, quote.WeightsSection}, {marginRear, quote.WeightsSection},
+	{shareFrontReserve, quote.WeightsSection}, {shareRearReserve, quote.WeightsSection},
+	{"gvwr", quote.WeightsSection}, {"gawr", quote.WeightsSection}, {countCompartments, quote.SpaceSection},
+	{countBench, quote.SpaceSection}, {countCab, quote.SpaceSection}, {countModule, quote.SpaceSection},
+	{factDelivery, quote.DeliverySection}, {factPrice, quote.PriceSection}}
 
 func sectionOf(code string) string {
 	for _, s := range sections {
-		if strings.HasPrefix(code, s[0]) {
-			return s[1]
+		if strings.HasPrefix(code, s.code) {
+			return s.at.Place()
 		}
 	}
-	return "Specification"
+	return quote.SpecificationSection.Place()
 }
 
 // figure answers a claim on a figure of the unit.
@@ -65,20 +73,29 @@ func (j *judge) figure(c *claim) part {
 	p.outcome = quote.Excepted
 	p.offered += ", " + show(math.Abs(f.Margin())) + map[config.Sense]string{config.AtLeast: " short",
 		config.AtMost: " over"}[f.Sense]
-	best := lifted{}
+	best, out := lifted{}, ""
 	for _, l := range j.liftsOf(g.code) {
 		with := f
 		with.Value = l.value
-		if with.Met() {
+		switch {
+		case with.Met() && !l.out:
 			p.outcome, p.take = quote.MeetsWith, Take{l.id, 0}
 			return p
+		case with.Met() && out == "":
+			out = l.id
 		}
-		if best.id == "" || f.Sense == atLeast && l.value > best.value {
+		if l.out {
+			continue
+		}
+		if best.id == "" || (f.Sense == atLeast) == (l.value > best.value) {
 			best = l
 		}
 	}
-	if best.id != "" && best.value > f.Value {
+	if best.id != "" && (f.Sense == atLeast) == (best.value > f.Value) && best.value != f.Value {
 		p.nearest = show(best.value) + " with " + j.q.Edition.Cat.LabelOf(best.id)
+	}
+	if p.nearest == "" && out != "" {
+		p.nearest = j.q.Edition.Cat.LabelOf(out) + ". " + j.why(out)
 	}
 	return p
 }
@@ -87,6 +104,7 @@ func (j *judge) figure(c *claim) part {
 type lifted struct {
 	id    string
 	value float64
+	out   bool // it cannot be had with the unit as it is
 }
 
 // liftable says which options can raise a figure.
@@ -97,6 +115,8 @@ var liftable = map[string]func(*config.Option) bool{
 	"space.patients":        func(o *config.Option) bool { return o.Cots() > 0 },
 	"space.storage":         func(o *config.Option) bool { return o.StorageFt3 > 0 },
 	"space.compartments":    func(o *config.Option) bool { return len(o.Compartments) > 0 },
+	"space.bench":           bench,
+	"space.bench-width":     bench,
 	countCompartments:       func(o *config.Option) bool { return len(o.Compartments) > 0 },
 	"power.battery-minutes": func(o *config.Option) bool { return o.Supply != nil && o.Supply.BatteryAh > 0 },
 	"power.remaining":       func(o *config.Option) bool { return o.Supply != nil && o.Supply.HotHighIdleA > 0 },
@@ -104,10 +124,20 @@ var liftable = map[string]func(*config.Option) bool{
 	factCold:                func(o *config.Option) bool { return o.Supply != nil && o.Supply.ColdA > 0 },
 }
 
-// liftsOf is what a figure comes to with each option that can raise it and can be
-// had, in the place of its rivals, the cheapest first.
+func bench(o *config.Option) bool {
+	return slices.ContainsFunc(o.Tags, func(tag string) bool { return strings.HasPrefix(tag, space.BenchTag) })
+}
+
+// outsides are the figures that change with what stands out of the body.
+var outsides = []string{"space.length-all", "space.height-all", "space.loading-height"}
+
+// liftsOf is what a figure comes to with each option that can change it, in the place of
+// its rivals, the cheapest first.
 func (j *judge) liftsOf(code string) []lifted {
 	can := liftable[code]
+	if slices.Contains(outsides, code) {
+		can = j.standsOut
+	}
 	if can == nil {
 		return nil
 	}
@@ -118,7 +148,7 @@ func (j *judge) liftsOf(code string) []lifted {
 	cat := j.q.Edition.Cat
 	for i := range cat.Options {
 		o := &cat.Options[i]
-		if !can(o) || holds(j.q, o.ID) || j.q.State(o.ID) == rules.RuledOut || slices.Contains(o.Tags, "remount") {
+		if !can(o) || holds(j.q, o.ID) || slices.Contains(o.Tags, "remount") {
 			continue
 		}
 		with, d := *j.q, *j.q.Draft
@@ -137,7 +167,7 @@ func (j *judge) liftsOf(code string) []lifted {
 			with.Power = power.Budget(cat, &d.Unit, &as)
 		}
 		if f, ok := factOf(&with, &gauge{code: code}); ok {
-			list = append(list, lifted{o.ID, f.Value})
+			list = append(list, lifted{o.ID, f.Value, j.q.State(o.ID) == rules.RuledOut})
 		}
 	}
 	slices.SortStableFunc(list, func(a, b lifted) int { return int(j.price(a.id) - j.price(b.id)) })
@@ -145,11 +175,18 @@ func (j *judge) liftsOf(code string) []lifted {
 	return list
 }
 
+// standsOut reports whether an option, or one in whose place it could be, changes what
+// the vehicle measures outside.
+func (j *judge) standsOut(o *config.Option) bool {
+	cat := j.q.Edition.Cat
+	return slices.ContainsFunc(cat.Members(o.Group), func(m int) bool { return cat.Options[m].Outside != nil })
+}
+
 // due answers a line that asks for delivery by a day, or within a time. It is held
 // against the date that nine of ten such units keep.
 func (j *judge) due(c *claim) part {
 	plan := j.q.Plan
-	p := part{outcome: quote.Excepted, where: "Delivery"}
+	p := part{outcome: quote.Excepted, where: quote.DeliverySection.Place()}
 	if c.sense == atLeast {
 		p.outcome, p.read = quote.Unanswered, "Delivery"
 		return p

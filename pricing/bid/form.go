@@ -29,6 +29,9 @@ func (a *Answer) Response(q *quote.Quote, in quantity.System) string {
 			adds = append(adds, AddWords(q, t, in))
 		}
 		said = "With " + strings.Join(adds, "; with ") + ". Not in the price."
+		if date := a.DateWords(q); date != "" {
+			said += " " + date
+		}
 		if a.Offered != "" && a.Offered != "not in the unit" {
 			said += " In the price: " + a.Offered + "."
 		}

@@ -1,6 +1,8 @@
 package bid
 
 import (
+	"math"
+	"slices"
 	"strings"
 
 	"boxwright/config"
@@ -44,18 +46,22 @@ var gauges = []gauge{
 	{"weight.side", "Left-right difference", quantity.Percent, atMost, "side side|left right|lateral weight|side balance", "weight difference distribution imbalance between gross full fully load axle vary", "", false},
 	{"weight.payload-left", "Payload left, GVWR less full load", lb, atLeast, "payload remain|remain payload|payload left|payload reserve|reserve payload|spare payload", "full fully load after every option crew equipment patient occupant weight gvwr less", "", false},
 	{"weight.payload", "Payload, GVWR less curb weight", lb, atLeast, "payload", "usable useful net gvwr less curb weight minus after option conversion equal define available legal", "", false},
-	{"weight.curb", "Curb weight", lb, atMost, "curb weight|tare weight|empty weight|kerb weight", "full fluid fuel tank", "", false},
+	{"weight.curb", "Curb weight", lb, atMost, "curb weight|tare weight|empty weight|kerb weight", "full fluid fuel tank empty", "", false},
 	{"weight.gross", "Gross weight, full load", lb, atMost, "gross weight|loaded weight|fully load weight", "full fully load vehicle as", "", false},
 	{factGVWR, "GVWR", lb, atLeast, "gvwr|vehicle weight rating|gross vehicle weight", "chassis weight cab gross vehicle offer", "", false},
 	{"weight.cg-height", "Height of the center of gravity, full load", inch, atMost, "center gravity|cg height", "height full fully load high over ground", "", false},
 	{"weight.ssf", "Static stability factor, T/2h", "", atLeast, "static stability|ssf|rollover stability|stability factor", "factor static stability", "", false},
 	{factWheelbase, "Wheelbase", inch, atMost, "wheelbase|wheel base", "chassis long length", "", true},
-	{"space.headroom", "Headroom over the floor", inch, atLeast, "headroom|inside height|ceiling height|head clearance|standing height|standing room", "inside patientcompartment patient clear compartment measured floor ceiling finished center aisle walkway net area", "", false},
+	{"space.headroom", "Headroom over the floor", inch, atLeast, "headroom|inside height|ceiling height|head clearance|standing height|standing room", "inside patientcompartment patient clear compartment measured floor ceiling finished center aisle walkway net area stand stood room over", "", false},
 	{"space.aisle", "Clear walkway beside the cot", inch, atLeast, "aisle|walkway", "clear width beside cot between squadbench streetside cabinet wide patientcompartment center space face", "", false},
-	{"space.length", "Overall length, less bumper and step options", inch, atMost, "length vehicle|length bumper|length", "vehicle bumper rear front step long", "", false},
-	{factModule, "Module length", inch, atLeast, "module length|length module", "long outside", "", true},
-	{"space.width", "Overall width, less mirrors, lamps and trim", inch, atMost, "width", "less mirror exclude light trim wide outside vehicle", "", false},
-	{"space.height", "Overall height, less roof equipment", inch, atMost, "height|vehicle height", "high vehicle ground outside", "", false},
+	{"space.length", "Overall length, less bumper and step options", inch, atMost, "length exclude bumper|length exclude step|length less bumper|length less step|length without bumper", "vehicle bumper rear front step long option", "", false},
+	{"space.length-all", "Overall length, with bumpers and steps", inch, atMost, "length vehicle|length bumper|length", "vehicle bumper rear front step long winch", "", false},
+	{factModule, "Module length", inch, atLeast, "module length|length module|module long", "long outside", "", true},
+	{"space.width", "Overall width, less mirrors, lamps and trim", inch, atMost, "width|wide", "less mirror exclude light trim wide outside vehicle", "", false},
+	{"space.height", "Overall height, less roof equipment", inch, atMost, "height exclude roof|height exclude equipment|height exclude light|height less roof|height without roof", "high vehicle ground outside roof equipment light antenna", "", false},
+	{"space.height-all", "Overall height, with roof equipment", inch, atMost, "height|vehicle height|vehicle tall", "high vehicle ground outside roof equipment light antenna exclude lower", "", false},
+	{factTurnRadius, "Turning radius between curbs", quantity.Foot, atMost, "turn radius|curb curb radius", "curb left right", "", false},
+	{"space.turning-circle", "Turning circle between curbs", quantity.Foot, atMost, "turn circle|turn diameter|curb curb diameter", "circle diameter curb left right", "", false},
 	{"space.inside-length", "Inside length of the patient compartment", inch, atLeast, "inside length|patientcompartment length|compartment length", "patientcompartment bulkhead reardoor clear partition rear door patient to", "", false},
 	{"space.interior", "Inside volume of the patient compartment, before cabinets", quantity.CubicFoot, atLeast, "inside volume|patientcompartment volume", "patientcompartment before cabinet", "", false},
 	{"space.bench", "Squad bench, length", inch, atLeast, "squadbench length|squadbench long", "", "", false},
@@ -65,20 +71,31 @@ var gauges = []gauge{
 	{"space.storage", "Enclosed inside storage", quantity.CubicFoot, atLeast, "storage|cabinet volume", "enclosed inside cabinet patientcompartment volume space usable", "", false},
 	{"space.oxygen-hours", "Oxygen at 15 L/min, down to 200 psi", quantity.Hour, atLeast, "oxygen last|oxygen duration|oxygen endurance", "on board continuous flow main", "15 L/min 200 psi", false},
 	{"space.oxygen", "Oxygen, cylinders full", quantity.Liter, atLeast, "oxygen", "on board main storage supply tank minimum volume cylinder full aboard carry gas patientcompartment", "", false},
-	{"power.battery-minutes", "Minutes on battery, scene load, engine off, to half capacity", quantity.Minute, atLeast, "battery scene|battery operate|battery operation|battery minutes", "scene load engine off support power minute operation operate on", "", false},
+	{"power.battery-minutes", "Minutes on battery, scene load, engine off, to half capacity", quantity.Minute, atLeast, "battery scene|battery operate|battery operation|battery minutes|battery endurance|minutes battery", "endurance alone capacity half duration scene load engine off support power minute operation operate on", "", false},
 	{"power.remaining", "Generating capacity remaining at 200 F", quantity.Amp, atLeast, "remain generating|generating reserve|reserve generating|spare generating|remain alternator|reserve alternator|generating capacity", "capacity remain reserve alternator total load as hot", "200 °F", false},
+	{"power.parked", "Parked on the shore line, 12 V load", quantity.Amp, atMost, "load park shorelin|load shorelin park", "12 power total", "12 V", false},
+	{"power.driving", "Driving, 12 V load", quantity.Amp, atMost, "load drive", "power total", "12 V", false},
+	{"power.responding", "Responding, 12 V load", quantity.Amp, atMost, "load respond", "power total", "12 V", false},
+	{"power.scene", "On scene, 12 V load", quantity.Amp, atMost, "load scene", "power total", "12 V", false},
+	{"power.medical-load", "Medical load counted on scene", quantity.Amp, atLeast, "medical load", "scene count", "12 V", false},
+	{"power.shore", "125 V load, all at once, against 80 % of the inlet", quantity.Amp, atMost, "load shorelin|load inlet", "every total power", "125 V|80 %", false},
+	{"power.inverter", "125 V load on the inverter, all at once", quantity.Watt, atMost, "load inverter|inverter load", "every total power", "125 V", false},
+	{"weight.front-tires", "Front tires, full load", lb, atMost, "front tire load|load front tire|front tire", "full fully", "", false},
+	{"weight.rear-tires", "Rear tires, full load", lb, atMost, "rear tire load|load rear tire|rear tire", "full fully", "", false},
+	{"space.stowed", "Compartment volume in use", quantity.Percent, atMost, "compartment volume", "outside storage", "", false},
 	{ratioScene, "On scene, 12 V load, against the alternator hot at high idle", "", atMost, "load exceed alternator|powerload exceed alternator", "total power load exceed output hot highidle scene every", "", false},
 	{factHotIdle, "Alternator, hot at idle", quantity.Amp, atLeast, "hot idle alternator|alternator hot idle|alternator idle", "hot put out produce", "200 °F", false},
 	{factCold, "Alternator, nameplate", quantity.Amp, atLeast, "alternator nameplate", "cold", "", false},
 	{countBench, "Seats on the squad bench", "", atLeast, "squadbench seat|squadbench person|seat squadbench|squadbench occupant", "person sit accommodate attendant", "", false},
 	{countCab, "Seats in the cab", "", atLeast, "cab seat", "front bucket", "", false},
 	{countModule, "Seats in the patient compartment", "", atLeast, "patientcompartment seat|seat patientcompartment", "designated occupant", "", false},
-	{"space.seats", "Designated seats", "", atLeast, "seat designated|designated seat|seat|occupant|passenger", "cab person total designated occupant patientcompartment include person belted crew", "", false},
+	{"space.seats", "Designated seats", "", atLeast, "seat designated|designated seat|seat|occupant|passenger", "cab person total designated occupant patientcompartment include person belted crew driver belt", "", false},
 	{"space.patients", "Patients on cots", "", atLeast, "patient cot|cot patient|transport patient|patient litter", "transport carry side beside simultaneously at once time", "", false},
-	{factFuel, "Fuel tank", claims.Gallon, atLeast, "fuel", "tank", "", false},
-	{factFloor, "Floor height, loaded", inch, atMost, "floor height|load height|floor load", "load high ground floor module entry", "", false},
+	{factFuel, "Fuel tank", claims.Gallon, atLeast, "fuel|gasoline tank|diesel tank", "tank fuel gasoline diesel", "", false},
+	{"space.loading-height", "Loading height at the rear, loaded", inch, atMost, "load height|floor load", "load high ground floor module entry rear height", "", false},
+	{factFloor, "Floor height, loaded", inch, atMost, "floor height", "load high ground floor module entry rear", "", false},
 	{factDelivery, "Delivery", claims.Days, atMost, "deliver|delivery|service purchase order|service order|completion|ship", "after receipt order purchase aro award date days calendar ready station purchaser notice proceed consecutive contract from receive", "", false},
-	{factPrice, "Price", claims.Money, atMost, "price|budget|cost", "bid total ceiling purchase every delivered", "", false},
+	{factPrice, "Price", claims.Money, atMost, "price|budget|cost", "bid total ceiling purchase every delivered cap limit budget", "", false},
 }
 
 // ready are the gauges with their words in the form of the lines.
@@ -107,14 +124,20 @@ var readyGauges = func() []ready {
 		for _, w := range stems(g.also) {
 			r.also[w] = true
 		}
-		if g.code != "space.length" && g.code != "space.width" && g.code != "space.height" {
-			r.also[moduleWord] = true
+		if !slices.Contains(wholeVehicle, g.code) {
+			r.also[moduleWord], r.also[chassisWord] = true, true
 		}
 		r.under = claims.Numbers(claims.Read(g.under).Tokens)
 		out[i] = r
 	}
 	return out
 }()
+
+// chassisWord may stand beside every figure that is not of the whole vehicle.
+const chassisWord = "chassi"
+
+// wholeVehicle are the sizes of which the module has others.
+var wholeVehicle = []string{"space.length", "space.length-all", "space.height", "space.height-all"}
 
 // stems are the words of a phrase in the form of the lines, idle ones too.
 func stems(phrase string) []string { return claims.Words(claims.Read(phrase).Tokens) }
@@ -137,7 +160,7 @@ func (g *ready) asks(words []string, list []claims.Number, day config.Date, all 
 			return claim{}, false
 		}
 	}
-	c := claim{gauge: g.gauge, sense: g.sense}
+	c := claim{gauge: g.gauge, sense: g.sense, words: words, numbers: list}
 	if g.code == factDelivery && !day.IsZero() {
 		c.day = day
 		return c, len(list) == 0
@@ -145,25 +168,59 @@ func (g *ready) asks(words []string, list []claims.Number, day config.Date, all 
 	if g.code == ratioScene {
 		return c, len(list) == 0
 	}
+	if low, high, ok := g.ends(list); ok {
+		c.want, c.most, c.sense, c.stated = low, high, atLeast, true
+		return c, true
+	}
 	found := false
 	for _, n := range list {
 		if conditioned(g.under, n) {
 			continue
 		}
 		v, ok := inUnit(n, g.unit, g.code)
-		if !ok || found && v != c.want {
+		if !ok || found && math.Abs(v-c.want) > .015*c.want {
 			return claim{}, false
 		}
-		c.want, found = v, true
 		if n.Sense != "" {
 			c.sense, c.stated = n.Sense, true
 		}
 		if g.code == factDelivery {
 			c.unit = n.Unit
 		}
+		if !found {
+			c.want, found = v, true
+		}
 	}
 	return c, found
 }
+
+// ends are those of a range that is asked for, "150 to 160 in", "minimum 14,000 lb, maximum
+// 15,000 lb".
+func (g *ready) ends(list []claims.Number) (low, high float64, ok bool) {
+	var ends []claims.Number
+	for _, n := range list {
+		if !conditioned(g.under, n) {
+			ends = append(ends, n)
+		}
+	}
+	if len(ends) != 2 || g.code == factDelivery {
+		return 0, 0, false
+	}
+	from, to := ends[0], ends[1]
+	if from.Sense == atMost && to.Sense == atLeast {
+		from, to = to, from
+	}
+	if !(from.Sense == atLeast && to.Sense == atMost ||
+		from.Sense == "" && to.Sense == "" && from.Range == claims.Low && to.Range == claims.High) {
+		return 0, 0, false
+	}
+	low, can := inUnit(from, g.unit, g.code)
+	high, also := inUnit(to, g.unit, g.code)
+	return low, high, can && also && low < high
+}
+
+// litersPerFt3 is exact: a foot is 3.048 dm.
+const litersPerFt3 = 3.048 * 3.048 * 3.048
 
 func conditioned(under []claims.Number, n claims.Number) bool {
 	for _, u := range under {
@@ -179,8 +236,14 @@ func inUnit(n claims.Number, unit, code string) (float64, bool) {
 	switch {
 	case n.Unit == unit:
 		return n.Value, true
+	case unit == lb && n.Unit == "" && n.Value >= 1000: // "14,500 GVWR"
+		return n.Value, true
 	case unit == quantity.Hour && n.Unit == quantity.Minute:
 		return n.Value / 60, true
+	case unit == quantity.Foot && n.Unit == quantity.Inch:
+		return n.Value / 12, true
+	case unit == quantity.Liter && n.Unit == quantity.CubicFoot:
+		return n.Value * litersPerFt3, true
 	case code == factDelivery && (n.Unit == claims.Month || n.Unit == quantity.Day):
 		return n.Value, true
 	}

@@ -88,6 +88,17 @@ func Open(list []Answer) int {
 	return n
 }
 
+// OpenNumbers are the numbers of the lines that are not answered yet.
+func OpenNumbers(list []Answer) []string {
+	var out []string
+	for i := range list {
+		if a := &list[i]; !a.Head && a.Outcome == quote.Unanswered {
+			out = append(out, a.NoOf())
+		}
+	}
+	return out
+}
+
 // Lines counts the lines that ask for something.
 func Lines(list []Answer) int {
 	n := 0

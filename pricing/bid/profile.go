@@ -16,6 +16,7 @@ type profile struct {
 	group   string
 	words   map[string]bool
 	label   []string
+	spec    []string   // the words of its sentence
 	names   [][]string // of one of which a line holds all words when it speaks of this
 	numbers []claims.Number
 	never   map[string]bool // what it is free of
@@ -56,7 +57,7 @@ func newVocabulary(cat *config.Catalogue) *vocabulary {
 	}
 	for i := range cat.Chassis {
 		c := &cat.Chassis[i]
-		p := newProfile(c.ID, "", c.Label, c.Spec, "chassis "+c.Drive+" drive "+c.Fuel+" powered engine only, type "+
+		p := newProfile(c.ID, "", c.Label, c.Spec, "chassis wheels tires "+c.Drive+" drive "+c.Fuel+" powered engine only, "+shortFuel[c.Fuel]+" type "+
 			chassisType(c.Type), asked[c.ID])
 		for _, n := range chassisNames {
 			p.names = append(p.names, stems(n))
@@ -99,6 +100,9 @@ func newVocabulary(cat *config.Catalogue) *vocabulary {
 	return v
 }
 
+// shortFuel is how a fuel is called for short.
+var shortFuel = map[string]string{"gasoline": "gas"}
+
 // chassisType is a type without what it adds, as purchasers ask for it.
 func chassisType(t string) string {
 	if base, cut := cutSuffix(t, "-AD"); cut {
@@ -126,9 +130,12 @@ func newProfile(id, group, label, spec, kind string, asked *config.Asked) *profi
 			}
 		}
 		for k, w := range claims.Words(line.Tokens) {
-			if i == 1 && k > 0 {
+			if i < 2 && k > 0 {
 				p.pairs[claims.Words(line.Tokens)[k-1]+" "+w] = true
 			}
+		}
+		if i == 1 {
+			p.spec = claims.Words(line.Tokens)
 		}
 		if i == 1 { // the first piece of a sentence is of the whole thing
 			if first := pieces(line.Tokens); first != nil {
@@ -144,6 +151,13 @@ func newProfile(id, group, label, spec, kind string, asked *config.Asked) *profi
 	}
 	if asked != nil {
 		p.learn(asked)
+	}
+	for i := range p.numbers { // "Two high-back seats": how many the thing is
+		if n := &p.numbers[i]; n.First && n.Unit == "" {
+			for _, name := range p.names {
+				n.Near = append(n.Near, name...)
+			}
+		}
 	}
 	return p
 }
@@ -203,16 +217,23 @@ func (v *vocabulary) named(p *profile, has map[string]bool) bool {
 			return true
 		}
 	}
-	return v.likeness(p, has) >= mostOfLabel
+	return v.likeness(p, has) >= mostOfLabel || v.share(p.spec, has) >= mostOfSpec
 }
 
-// mostOfLabel is the share of a label's telling words by which it is named.
-const mostOfLabel = 0.8
+// mostOfLabel is the share of a label's telling words by which a thing is named, and
+// mostOfSpec that of its sentence.
+const (
+	mostOfLabel = 0.8
+	mostOfSpec  = 0.6
+)
 
 // likeness is the share of a label that words hold, by how telling its words are.
-func (v *vocabulary) likeness(p *profile, has map[string]bool) float64 {
+func (v *vocabulary) likeness(p *profile, has map[string]bool) float64 { return v.share(p.label, has) }
+
+// share is how much of what some words tell others hold.
+func (v *vocabulary) share(of []string, has map[string]bool) float64 {
 	whole, part := 0.0, 0.0
-	for _, w := range p.label {
+	for _, w := range of {
 		t := v.telling(w)
 		whole += t
 		if has[w] {

@@ -18,8 +18,9 @@ type claim struct {
 	gauge  *gauge
 	want   float64
 	sense  config.Sense
-	stated bool   // the line says how the amount binds
-	unit   string // of a time of delivery
+	most   float64 // of a range, that begins at want; 0 of none
+	stated bool    // the line says how the amount binds
+	unit   string  // of a time of delivery
 	day    config.Date
 
 	same  []string // what is offered just so, the likeliest first
@@ -128,6 +129,9 @@ func (v *vocabulary) reading(tokens []claims.Token) *reading {
 			for _, p := range all[j:i] {
 				together = append(together, p.tokens...)
 			}
+			if claims.Instead(together) {
+				continue // it only says what is not to be there
+			}
 			if c, ok := v.claimOf(together); ok {
 				b.claim = &c
 				if c.short != nil {
@@ -139,16 +143,28 @@ func (v *vocabulary) reading(tokens []claims.Token) *reading {
 			}
 		}
 	}
-	read := make([]bool, n)
+	of := make([]*claim, n) // by the piece
 	for i := n; i > 0; i = at[i].from {
-		if c := at[i].claim; c != nil {
-			r.claims = append(r.claims, *c)
-			for k := at[i].from; k < i; k++ {
-				read[k] = true
+		for k := at[i].from; k < i; k++ {
+			of[k] = at[i].claim
+		}
+	}
+	for i, c := range slices.Clone(of) {
+		if c == nil && !v.rulesOutRivals(all[i].tokens, of) {
+			if c, ok := v.inContext(all, of, i); ok {
+				of[i] = &c
 			}
 		}
 	}
-	slices.Reverse(r.claims)
+	bareSizes(of)
+	read := make([]bool, n)
+	for i, c := range of {
+		read[i] = c != nil || v.rulesOutRivals(all[i].tokens, of)
+		if c != nil && (i == 0 || of[i-1] != c) {
+			r.claims = append(r.claims, *c)
+		}
+	}
+	r.claims = v.together(r.claims)
 	r.apart = true
 	for i, p := range all {
 		if read[i] {
@@ -173,6 +189,33 @@ func (v *vocabulary) reading(tokens []claims.Token) *reading {
 		r.matches = r.matches[:min(len(r.matches), mostMatches)]
 	}
 	return r
+}
+
+// rulesOutRivals reports whether a piece only rules out what the things that a claim of
+// the same line asks for stand in the place of: "roll-up doors, no hinged ones".
+func (v *vocabulary) rulesOutRivals(tokens []claims.Token, list []*claim) bool {
+	words := claims.Words(tokens)
+	if !claims.Ruled(tokens) || len(words) == 0 || len(claims.Numbers(tokens)) > 0 {
+		return false
+	}
+	return slices.ContainsFunc(list, func(c *claim) bool {
+		if c == nil || len(c.same)+len(c.more) == 0 {
+			return false
+		}
+		asked := slices.Concat(c.same, c.more)
+		group := v.byID[asked[0]].group
+		for _, id := range asked {
+			p := v.byID[id]
+			if p.group != group || p.beside ||
+				!claims.Instead(tokens) && !slices.ContainsFunc(words, func(w string) bool { return !p.words[w] }) {
+				return false
+			}
+		}
+		return slices.ContainsFunc(v.list, func(p profile) bool {
+			return p.group == group && !slices.Contains(asked, p.id) &&
+				!slices.ContainsFunc(words, func(w string) bool { return !p.words[w] })
+		})
+	})
 }
 
 // claimOf reads tokens as one claim; false when a word or an amount of them is not
@@ -250,10 +293,10 @@ func (v *vocabulary) offered(words []string, list []claims.Number, has map[strin
 			}
 			continue
 		}
-		if p.byTheWay(words) {
+		f := found{p, v.likeness(p, has)}
+		if p.byTheWay(words, f.like) {
 			continue
 		}
-		f := found{p, v.likeness(p, has)}
 		fit, missing := p.fits(list)
 		switch fit {
 		case exact:
@@ -298,14 +341,24 @@ func (v *vocabulary) offered(words []string, list []claims.Number, has map[strin
 	return c, true
 }
 
+// halfLabel is the share of a label from which a line speaks of just that thing.
+const halfLabel = 0.5
+
 // asLike is how much less like the line a thing may be that it means as well.
 const asLike = 0.1
 
 // byTheWay reports whether a quality that the words ask for is only that of a part of a
 // thing, such as the aluminum edges of plywood cabinets, and the words do not speak of
 // that part.
-func (p *profile) byTheWay(words []string) bool {
+func (p *profile) byTheWay(words []string, like float64) bool {
+	// "Aluminum tread plate aisle with vinyl sides" is no aluminum floor.
+	mixed := like < halfLabel && slices.ContainsFunc(p.label, func(w string) bool {
+		return qualities[w] && w != "steel" && w != "brush" && !slices.Contains(words, w)
+	})
 	for i, w := range words {
+		if qualities[w] && p.core[w] && mixed && !(i+1 < len(words) && p.pairs[w+" "+words[i+1]]) {
+			return true
+		}
 		if !qualities[w] || p.core[w] || !p.words[w] {
 			continue
 		}
@@ -333,7 +386,7 @@ var qualities = func() map[string]bool {
 // free of some of the words, and the others are true of it.
 func (v *vocabulary) free(p *profile, words []string) bool {
 	never, rest := 0, 0
-	for _, w := range words {
+	for _, w := range loud(words) {
 		if p.never[w] {
 			never++
 		} else if p.words[w] {
@@ -348,6 +401,7 @@ func (v *vocabulary) free(p *profile, words []string) bool {
 // having are the things of which all words are true, or, where something is ruled
 // out, at least one.
 func (v *vocabulary) having(words []string, not bool) []int {
+	words = loud(words)
 	if not {
 		var out []int
 		for i := range v.list {
@@ -391,9 +445,10 @@ var ratings = map[string]bool{quantity.Amp: true, quantity.Watt: true, quantity.
 // fits holds amounts against those of a thing. When just one falls short it is named.
 func (p *profile) fits(list []claims.Number) (fit int, missing claims.Number) {
 	fit = exact
+	list = p.bounded(list)
 	for i, n := range list {
 		if slices.ContainsFunc(list[:i], func(x claims.Number) bool {
-			return x.Unit == n.Unit && x.Value != n.Value
+			return x.Unit == n.Unit && x.Value != n.Value && (x.Sense == "" || x.Sense == n.Sense)
 		}) && p.amounts(n.Unit) < 2 {
 			return misses, n // two amounts are not both of one measure
 		}
@@ -416,8 +471,24 @@ func (p *profile) fits(list []claims.Number) (fit int, missing claims.Number) {
 	return fit, missing
 }
 
+// bounded gives the ends of a range their comparisons, unless the thing has a range of
+// just these ends itself.
+func (p *profile) bounded(list []claims.Number) []claims.Number {
+	var out []claims.Number
+	for _, n := range list {
+		if n.Range != claims.NoRange && n.Sense == "" && !slices.ContainsFunc(p.numbers, func(x claims.Number) bool {
+			return x.Range == n.Range && x.Value == n.Value
+		}) {
+			n.Sense = map[claims.Range]config.Sense{claims.Low: atLeast, claims.High: atMost}[n.Range]
+		}
+		out = append(out, n)
+	}
+	return out
+}
+
 func (p *profile) has(n claims.Number) int {
-	below, above, bare, volts := false, false, 0, 0
+	below, above, within, bare, volts := false, false, false, 0, 0
+	several := n.Unit != "" && p.amounts(n.Unit) > 1
 	for _, x := range p.numbers {
 		if x.Unit == "" {
 			bare++
@@ -431,8 +502,11 @@ func (p *profile) has(n claims.Number) int {
 		if x.Unit != n.Unit {
 			continue
 		}
-		if n.Unit == "" && !counts(x.Near, n.Near) {
+		if n.Unit == "" && !counts(x.Near, n.Near) || n.Of != "" && x.Of != "" && n.Of != x.Of {
 			continue
+		}
+		if several && n.Of != "" && x.Of == "" {
+			continue // which of its dimensions that is cannot be told
 		}
 		near := math.Abs(x.Value-n.Value) <= 0.005*n.Value || n.Unit == quantity.Volt &&
 			claims.SameVolts(x.Value, n.Value)
@@ -440,14 +514,19 @@ func (p *profile) has(n claims.Number) int {
 		case near:
 			return exact
 		case n.Sense == atLeast && x.Value > n.Value, n.Sense == atMost && x.Value < n.Value:
-			return exact
+			within = true
 		case x.Value > n.Value:
 			above = true
 		default:
 			below = true
 		}
 	}
+	if within && several && n.Of == "" && (above && n.Sense == atMost || below && n.Sense == atLeast) {
+		return misses // it holds of one of its dimensions, and not of another
+	}
 	switch {
+	case within:
+		return exact
 	case n.Unit == quantity.Volt && n.Value >= 12 && n.Value <= 14 && volts == 0:
 		return exact // the vehicle's own voltage
 	case n.Unit == "" && n.Value == 1 && bare == 0, n.Unit == "" && n.Value > 1 && int(n.Value) <= p.most &&

@@ -183,12 +183,12 @@ func (d *Draft) checkNeeds() config.Problems {
 	bytes := 0
 	for i, r := range d.Requirements {
 		if len(r.No) > MaxNo || len(r.Text) > MaxRequirementText || len(r.Answer) > MaxText || len(r.Pick) > MaxNo ||
-			r.Row < 0 || !slices.Contains([]Outcome{Unanswered, Meets, Excepted, Clarify}, r.Verdict) {
+			len(r.Meant) > MaxRequirementText || r.Row < 0 || !slices.Contains([]Outcome{Unanswered, Meets, Excepted, Clarify}, r.Verdict) {
 			wrong(fmt.Sprintf("requirements[%d]", i), "its number has more than %d bytes, its text more than %d, its "+
 				"answer more than %d, or its verdict is none of %q, %q and %q", MaxNo, MaxRequirementText, MaxText,
 				Meets, Excepted, Clarify)
 		}
-		bytes += len(r.No) + len(r.Text) + len(r.Answer) + len(r.Pick)
+		bytes += len(r.No) + len(r.Text) + len(r.Answer) + len(r.Pick) + len(r.Meant)
 	}
 	if bytes > maxRequirementBytes {
 		wrong("requirements", "have %d bytes of text; the most is %d", bytes, maxRequirementBytes)

@@ -45,6 +45,7 @@ type Requirement struct {
 	Pick    string  `json:"pick,omitempty"`
 	Verdict Outcome `json:"verdict,omitempty"`
 	Answer  string  `json:"answer,omitempty"` // in words, by a person
+	Meant   string  `json:"meant,omitempty"`  // what it asks for, as a person put it; read in place of the text
 }
 
 // NoPick says that a line asks for nothing the catalogue lists.

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"boxwright/config"
+	"boxwright/config/quantity"
 )
 
 // Line is a line read: its words and quantities in their order, and where one claim
@@ -18,12 +19,15 @@ var (
 	nots   = []string{"no", "not", "without", "none", "never", "neither", "nor", "omit", "delete"}
 	behind = [][]string{{"not", "acceptable"}, {"not", "allowed"}, {"not", "permitted"}, {"not", "accepted"},
 		{"unacceptable"}, {"prohibited"},
-		{"not", "be", "used"}, {"not", "be", "accepted"}, {"not", "be", "permitted"}, {"not", "be", "allowed"}, {"not", "required"}, {"not", "desired"}}
+		{"not", "be", "used"}, {"not", "be", "accepted"}, {"not", "be", "permitted"}, {"not", "be", "allowed"}, {"not", "required"}, {"not", "desired"},
+		{"not", "considered"}, {"not", "be", "considered"}, {"not", "wanted"}, {"not", "needed"}, {"not", "be", "approved"},
+		{"not", "be", "acceptable"}, {"not", "suitable"}, {"not", "be", "installed"}, {"not", "be", "furnished"},
+		{"not", "be", "provided"}}
 )
 
 // Read takes a line apart.
 func Read(text string) Line {
-	list := compared(measured(spelled(days(lex(text)))))
+	list := compared(between(measured(spelled(days(lex(text))))))
 	list = equals(list)
 	var out []Token
 	for i := 0; i < len(list); i++ {
@@ -48,7 +52,7 @@ func Read(text string) Line {
 		switch {
 		case t.Kind == Count || t.Kind == Day || t.Kind == Stop || t.Kind == Break:
 			out = append(out, t)
-		case slices.Contains(nots, t.raw):
+		case slices.Contains(nots, t.raw), t.raw == instead:
 			out = append(out, Token{Kind: Not, raw: t.raw})
 		case t.raw == "and" || t.raw == "plus" || t.raw == "also" || t.raw == "including" || t.raw == "with" ||
 			t.raw == ":" || t.raw == "/":
@@ -60,7 +64,70 @@ func Read(text string) Line {
 			out = append(out, t)
 		}
 	}
-	return Line{Tokens: counted(idled(joinPhrases(out)))}
+	return Line{Tokens: counted(idled(said(joinPhrases(out))))}
+}
+
+// dimensionWords are the words that say of what dimension an amount is, by their stems.
+var dimensionWords = func() map[string]string {
+	out := map[string]string{}
+	for to, from := range map[string]string{"width": "wide width", "length": "long length", "height": "high height tall",
+		"depth": "deep depth", "thickness": "thick thickness", "distance": "apart spaced spacing center centers",
+		"diameter": "diameter"} {
+		for _, w := range strings.Fields(from) {
+			out[stem(w)] = to
+		}
+	}
+	return out
+}()
+
+// burdens are the words that tell what a thing carries from what it weighs.
+var burdens = func() map[string]string {
+	out := map[string]string{}
+	for to, from := range map[string]string{"rating": "rated rating capacity patient lift lifts lifting load loads raises raise lowers holds supports carries", "weight": "weight weighs weigh"} {
+		for _, w := range strings.Fields(from) {
+			out[stem(w)] = to
+		}
+	}
+	return out
+}()
+
+// said tells each length the dimension it is said of, and each weight whether it is what
+// a thing carries: by the word right behind it, or one of the three before it.
+func said(list []Token) []Token {
+	for i := range list {
+		t := &list[i]
+		t.Num.Whole = t.Kind == Count && ofVehicle(list, i)
+		words := map[string]map[string]string{quantity.Inch: dimensionWords, quantity.Pound: burdens}[t.Num.Unit]
+		if t.Kind != Count || words == nil {
+			continue
+		}
+		for k := i + 1; k < len(list) && k <= i+2 && list[k].Kind == Word && t.Num.Of == ""; k++ {
+			t.Num.Of = words[list[k].Word]
+		}
+		for k := i - 1; k >= 0 && k >= i-3 && list[k].Kind == Word && t.Num.Of == ""; k-- {
+			t.Num.Of = words[list[k].Word]
+		}
+	}
+	return list
+}
+
+// vehicleWords name the whole unit.
+var vehicleWords = []string{"overall", "vehicle", "ambulance", "unit", "apparatus", "truck", "rig"}
+
+// ofVehicle reports whether the whole unit is named in the sentence before an amount, or
+// right behind it.
+func ofVehicle(list []Token, at int) bool {
+	for k := at - 1; k >= 0 && list[k].Kind != Stop; k-- {
+		if slices.Contains(vehicleWords, list[k].raw) {
+			return true
+		}
+	}
+	for k := at + 1; k < len(list) && k <= at+3 && list[k].Kind != Stop; k++ {
+		if slices.Contains(vehicleWords, list[k].raw) {
+			return true
+		}
+	}
+	return false
 }
 
 // counted tells each bare number what it may count: the words behind it, then those
@@ -71,6 +138,7 @@ func counted(list []Token) []Token {
 		if t.Kind != Count || t.Num.Unit != "" {
 			continue
 		}
+		t.Num.First = i == 0
 		for k := i + 1; k < len(list) && len(t.Num.Near) < 3 && list[k].Kind != Stop && list[k].Kind != Break; k++ {
 			if list[k].Kind == Word {
 				t.Num.Near = append(t.Num.Near, list[k].Word)
@@ -136,7 +204,7 @@ func joinPhrases(list []Token) []Token {
 			}
 			joined := false
 			for _, p := range phrases[t.Word] {
-				if n := spans(list, i, p.from); n > 0 && p.to != t.Word {
+				if n := spans(list, i, p.from); n > 1 || n > 0 && p.to != t.Word {
 					t.Word, t.raw, t.end = p.to, "", list[i+n-1].end
 					out = append(out, t)
 					i += n - 1
@@ -175,6 +243,24 @@ func spans(list []Token, at int, stems []string) int {
 
 // idled leaves out the words that say nothing.
 func idled(list []Token) []Token {
+	list = slices.DeleteFunc(list, func(t Token) bool {
+		return t.Kind == Word && t.raw != "" && (idle[t.raw] || idle[strings.TrimSuffix(t.raw, "s")])
+	})
+	list = slices.Collect(func(yield func(Token) bool) { // "all four sides"
+		for i, t := range list {
+			if t.Word == every && i+1 < len(list) && list[i+1].Kind == Count && list[i+1].Num.Unit == "" {
+				continue
+			}
+			if !yield(t) {
+				return
+			}
+		}
+	})
+	for i := 1; i < len(list); i++ { // "150 lb rating each"
+		if t := list[i]; (t.raw == "each" || t.raw == "ea") && list[i-1].Kind == Count && list[i-1].Num.Unit != "" {
+			list = slices.Delete(list, i, i+1)
+		}
+	}
 	return slices.DeleteFunc(list, func(t Token) bool {
 		return t.Kind == Word && t.raw != "" && (idle[t.raw] || idle[strings.TrimSuffix(t.raw, "s")]) ||
 			t.Kind == Word && len(t.Word) == 1 && !slices.Contains([]string{"m", "h", "e", "d"}, t.Word)
@@ -223,6 +309,20 @@ func DayOf(list []Token) (config.Date, bool) {
 	}
 	return config.Date{}, false
 }
+
+// Dimension reports whether a word says of what dimension an amount is.
+func Dimension(word string) bool { return dimensionWords[word] != "" }
+
+// Instead reports whether tokens say what something takes the place of.
+func Instead(list []Token) bool {
+	return slices.ContainsFunc(list, func(t Token) bool { return t.Kind == Not && t.raw == instead })
+}
+
+// every is the stem of "all", "both" and "each".
+const every = "every"
+
+// instead is how "rather than" and its kin are written within the package.
+const instead = "insteadof"
 
 // Ruled reports whether something in tokens is ruled out.
 func Ruled(list []Token) bool {

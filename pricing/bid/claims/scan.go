@@ -1,6 +1,7 @@
 package claims
 
 import (
+	"math"
 	"slices"
 	"strconv"
 	"strings"
@@ -43,8 +44,22 @@ type Number struct {
 	Unit  string       // a name of package quantity or of this one; empty for a bare number
 	Sense config.Sense // empty where the line states the number alone
 	Near  []string     // of a bare number: the words it may count, those right behind it first
+	Of    string       // the dimension it is said of, "width"; empty where the line does not say
+	Range Range
+	First bool // the line begins with it
+	Whole bool // its sentence names the whole unit
 	said  bool
 }
+
+// Range tells the ends of "44 to 48 in".
+type Range int
+
+// The ends.
+const (
+	NoRange Range = iota
+	Low
+	High
+)
 
 var numbers = map[string]float64{
 	"zero": 0, "one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7, "eight": 8, "nine": 9, "ten": 10,
@@ -241,19 +256,53 @@ func days(list []Token) []Token {
 	return out
 }
 
+// inWords is the number that tokens begin with in words, "one hundred and twenty", "two
+// and one half", and how many of them it takes; none where they begin otherwise.
+func inWords(list []Token) (value float64, n int) {
+	word := func(k int) string {
+		if k < len(list) && list[k].Kind == Word {
+			return list[k].raw
+		}
+		return ""
+	}
+	v, known := numbers[word(0)]
+	if !known {
+		return 0, 0
+	}
+	n = 1
+	for {
+		k := n
+		if word(k) == "and" && v >= 100 {
+			k++
+		}
+		more, small := numbers[word(k)]
+		switch {
+		case word(n) == "hundred" && v < 100:
+			v *= 100
+			n++
+		case word(n) == "thousand" && v < 1000:
+			v *= 1000
+			n++
+		case small && more > 0 && (v >= 20 && v < 100 && int(v)%10 == 0 && more < 10 ||
+			v >= 100 && int(v)%100 == 0 && more < 100):
+			v += more
+			n = k + 1
+		case word(n) == "and" && (word(n+1) == "one" || word(n+1) == "a") && word(n+2) == "half":
+			return v + .5, n + 3
+		default:
+			return v, n
+		}
+	}
+}
+
 // spelled reads numbers written in words, and drops the figure in brackets that
 // says one again, "two (2)".
 func spelled(list []Token) []Token {
 	var out []Token
 	for i := 0; i < len(list); i++ {
 		t := list[i]
-		if v, known := numbers[t.raw]; known && t.Kind == Word {
-			if i+1 < len(list) && v >= 20 {
-				if more := numbers[list[i+1].raw]; list[i+1].Kind == Word && more > 0 && more < 10 {
-					v += more
-					i++
-				}
-			}
+		if v, n := inWords(list[i:]); n > 0 {
+			i += n - 1
 			t.Kind, t.Num.Value, t.said = Count, v, true
 			t.Num.said = true
 		} else if t.Kind == Count {
@@ -377,7 +426,24 @@ func measured(list []Token) []Token {
 		}
 		out = append(out, t)
 	}
-	return dimensions(out)
+	return dimensions(converted(out))
+}
+
+// converted drops an amount in brackets that says the one before it again in another
+// unit, "74 in (188 cm)".
+func converted(list []Token) []Token {
+	var out []Token
+	for i := 0; i < len(list); i++ {
+		n := len(out)
+		if i+2 < len(list) && list[i].raw == "(" && list[i+1].Kind == Count && list[i+2].raw == ")" && n > 0 &&
+			out[n-1].Kind == Count && list[i+1].Num.Unit == out[n-1].Num.Unit && out[n-1].Num.Unit != "" &&
+			math.Abs(list[i+1].Num.Value-out[n-1].Num.Value) <= .015*out[n-1].Num.Value {
+			i += 2
+			continue
+		}
+		out = append(out, list[i])
+	}
+	return out
 }
 
 // abbreviated reports whether a point ends an abbreviation and no sentence: what
@@ -453,10 +519,20 @@ func dimensions(list []Token) []Token {
 			}
 		}
 	}
+	for i := 0; i+2 < len(list); i++ {
+		a, by, b := &list[i], list[i+1], &list[i+2]
+		if a.Kind == Count && b.Kind == Count && a.Num.Unit == b.Num.Unit && b.Num.Unit != "" &&
+			a.Num.Value < b.Num.Value && (by.raw == "to" || by.raw == "-") {
+			a.Num.Range, b.Num.Range = Low, High
+		}
+	}
 	for i := len(list) - 2; i >= 0; i-- { // "0-25 lpm": the hyphen ties
 		if a, b := &list[i], list[i+1]; a.Kind == Count && b.Kind == Count && b.tied && a.Num.Unit == "" &&
 			b.Num.Unit != "" {
 			a.Num.Unit = b.Num.Unit
+			if a.Num.Value < b.Num.Value {
+				a.Num.Range, list[i+1].Num.Range = Low, High
+			}
 		}
 	}
 	return slices.DeleteFunc(list, func(t Token) bool {

@@ -34,7 +34,7 @@ func init() {
 			"not fewer than", "not be smaller than",
 			"no smaller than", "not smaller than", "no lower than", "not lower than", "no shorter than",
 			"not be shorter than", "no narrower than",
-			"not be under", "not under", "equal to or greater than", "greater than or equal to", "at least",
+			"not be under", "not under", "not fall below", "not be below", "not drop below", "not below", "no narrower than", "equal to or greater than", "greater than or equal to", "at least",
 			"at a minimum", "a minimum of", "minimum of", "minimum", "min", "in excess of",
 			"greater than", "more than", "exceeding", "must exceed", "shall exceed", "better than", "starting at"),
 		boundsOf(config.AtMost, false, "not be more than", "not more than", "no more than", "not be greater than",
@@ -82,7 +82,7 @@ func compared(list []Token) []Token {
 		}
 		k := i + 1
 		for k < len(list) && k < i+3 && (list[k].Kind == Break && list[k].raw == "," || list[k].raw == "clear" ||
-			list[k].raw == "capacity") {
+			list[k].raw == "capacity" || slices.Contains([]string{"long", "wide", "high", "tall", "deep"}, list[k].raw)) {
 			k++
 		}
 		for _, b := range trailing {
@@ -113,8 +113,7 @@ func compared(list []Token) []Token {
 				k++
 			}
 			if k >= len(list) || !amount(&list[k]) || list[k].Num.Sense != "" || b.near && k != begun &&
-				!list[k].near(list, begun) ||
-				b.near && b.words[0] == "in" && !slices.Contains([]string{Days, Month}, list[k].Num.Unit) {
+				!list[k].near(list, begun) || b.near && !b.bounds(&list[k]) {
 				continue
 			}
 			list[k].Num.Sense = b.sense
@@ -133,6 +132,39 @@ func compared(list []Token) []Token {
 		if !used[i] {
 			out = append(out, t)
 		}
+	}
+	return out
+}
+
+// bounds reports whether a word that may also say where or by whom, such as "in" and
+// "by", compares an amount.
+func (b *bound) bounds(t *Token) bool {
+	switch b.words[0] {
+	case "in":
+		return slices.Contains([]string{Days, Month}, t.Num.Unit)
+	case "by", "before":
+		return t.Kind == Day || slices.Contains([]string{Days, Month}, t.Num.Unit)
+	}
+	return t.Kind == Day || t.Num.Unit != ""
+}
+
+// between gives the ends of "between 150 and 160 in" their comparisons.
+func between(list []Token) []Token {
+	var out []Token
+	for i := 0; i < len(list); i++ {
+		if i+3 < len(list) && list[i].raw == "between" && list[i+1].Kind == Count && list[i+2].raw == "and" &&
+			list[i+3].Kind == Count && list[i+1].Num.Value <= list[i+3].Num.Value {
+			low, high := list[i+1], list[i+3]
+			if low.Num.Unit == "" {
+				low.Num.Unit = high.Num.Unit
+				low.Num.Value *= factorOf(high)
+			}
+			low.Num.Sense, high.Num.Sense = config.AtLeast, config.AtMost
+			out = append(out, low, high)
+			i += 3
+			continue
+		}
+		out = append(out, list[i])
 	}
 	return out
 }

@@ -76,7 +76,11 @@ var joined = [][2]string{
 	{"l/min", "lpm"}, {"liters per minute", "lpm"}, {"liter per minute", "lpm"}, {"liters/minute", "lpm"}, {"liters/min", "lpm"},
 	{"btu/hr", "btu"}, {"btu/h", "btu"}, {"btus/hr", "btu"}, {"btu per hour", "btu"}, {"btuh", "btu"},
 	{"kilo watt", "kw"}, {"degrees f", "°f"}, {"deg f", "°f"}, {"degree f", "°f"}, {"degrees fahrenheit", "°f"}, {"miles per hour", "mph"},
-	{"gross vehicle weight rating", "gvwr"}, {"g.v.w.r.", "gvwr"}, {"gross axle weight rating", "gawr"}, {"g.a.w.r.", "gawr"},
+	{"gross vehicle weight rating", "gvwr"}, {"g.v.w.r.", "gvwr"}, {"gross weight rating", "gvwr"}, {"gross axle weight rating", "gawr"}, {"g.a.w.r.", "gawr"},
+	{"rather than", ", insteadof"}, {"instead of", ", insteadof"}, {"in lieu of", ", insteadof"}, {"in place of", ", insteadof"},
+	{"as opposed to", ", insteadof"}, {"not counting", "excluding"}, {"not counted", "excluded"},
+	{"not including", "excluding"}, {"not included", "excluded"}, {"exclusive of", "excluding"},
+	{"not to include", "excluding"}, {"disregarding", "excluding"},
 	{"a/c", "air conditioning"}, {"wi-fi", "wifi"}, {"p.a.", "public address"}, {"l.e.d.", "led"}, {"i.v.", "iv"}, {"o 2", "o2"}, {"t/2h", "ssf"}, {"4wd", "4x4"}, {"4 wd", "4x4"}, {"4 x 4", "4x4"}, {"4 x 2", "4x2"}, {"f.o.b.", "fob"},
 }
 

@@ -6,7 +6,12 @@ import "strings"
 var spelling = table(`
 color: colour colours colored coloured
 aluminum: aluminium alum
-center: centre
+center: centre centerline centreline
+up: ups
+condition: conditioner conditioners
+high: hi
+low: lo
+exclude: excluding excluded excludes
 liter: litre
 tire: tyre
 gray: grey
@@ -219,6 +224,19 @@ such so than then when where while into onto via through by be each-s per-s
 shall-be minimum maximum min max spec specification standard feature option optional accept acceptable accepted prefer preferred
 least most equal equivalent approved similar good quality suitable appropriate proper properly high-quality
 additional scheme lined base material based
+amount amounts fed feed feeds feeding keep keeps kept hold holds held shown show shows mandatory
+alone smoothly evenly securely firmly easily readily permanently neatly fully properly directly immediately clearly
+down toward towards against across along within throughout during upon once after before when
+each-of respective respectively individual individually particular certain various several
+commercially available professional professionally workmanlike manner premium latest current
+considered given giving sit sits stand stands reach reached reaches run runs-of
+means mean method way order-of purpose purposes intended intend intention
+allowing permit permits permitting enable enables enabling ensure ensures serve serves serving
+shall-have consist consists consisting comprise comprises comprised composed
+ready operate-d operational functional operable working
+our us we your own
+mm-note note notes above-listed herein hereof thereof therein
+suit suited fit-for
 unit's one's supply-and etc following below-listed mounted mounting fitment`) {
 		idle[w] = true
 	}

@@ -1,0 +1,114 @@
+package bid
+
+import (
+	"slices"
+
+	"boxwright/pricing/bid/claims"
+)
+
+// inContext reads a piece that does not say all by itself with what the line speaks of:
+// "squad bench 72 in long, hinged lid", "cameras, rear and interior", "rear and interior
+// cameras". What is read so has to be of the group that the line speaks of already.
+func (v *vocabulary) inContext(all []piece, of []*claim, i int) (claim, bool) {
+	try := func(about *claim, tokens []claims.Token) (claim, bool) {
+		c, ok := v.claimOf(tokens)
+		if !ok || c.gauge != nil || about.gauge == nil && v.groupOf(&c) != v.groupOf(about) {
+			return claim{}, false
+		}
+		return c, true
+	}
+	for k := i - 1; k >= 0 && !all[k].stop; k-- {
+		if of[k] == nil || k > 0 && of[k-1] == of[k] && !all[k-1].stop {
+			continue // not where a claim begins
+		}
+		subject := nouns(all[k].tokens)
+		for _, s := range [][]claims.Token{subject, v.names(of[k], subject), plain(subject)} {
+			if len(s) == 0 {
+				continue
+			}
+			if c, ok := try(of[k], slices.Concat(s, all[i].tokens)); ok {
+				return c, true
+			}
+		}
+	}
+	if i+1 < len(all) && !all[i].stop && of[i+1] != nil {
+		if next := nouns(all[i+1].tokens); len(next) > 0 {
+			return try(of[i+1], append(slices.Clone(all[i].tokens), next[len(next)-1]))
+		}
+	}
+	return claim{}, false
+}
+
+// nouns are the words of tokens that may be what they speak of: no dimensions.
+func nouns(tokens []claims.Token) []claims.Token {
+	var out []claims.Token
+	for _, t := range tokens {
+		if t.Kind == claims.Word && !claims.Dimension(t.Word) {
+			out = append(out, t)
+		}
+	}
+	return out
+}
+
+// plain are words without materials and colors.
+func plain(list []claims.Token) []claims.Token {
+	return slices.DeleteFunc(slices.Clone(list), func(t claims.Token) bool { return qualities[t.Word] })
+}
+
+// names are those of words by which the things of a claim are called.
+func (v *vocabulary) names(c *claim, words []claims.Token) []claims.Token {
+	named := map[string]bool{}
+	for _, id := range slices.Concat(c.same, c.more) {
+		for _, n := range v.byID[id].names {
+			for _, w := range n {
+				named[w] = true
+			}
+		}
+	}
+	return slices.DeleteFunc(slices.Clone(words), func(t claims.Token) bool { return !named[t.Word] })
+}
+
+// groupOf is the group of what a claim asks for; empty for a figure.
+func (v *vocabulary) groupOf(c *claim) string {
+	for _, id := range slices.Concat(c.same, c.more, c.short) {
+		return v.byID[id].group
+	}
+	return ""
+}
+
+// together makes one claim of those that ask for things of a group of which a unit has
+// one: "cabinets of aluminum, powder coated, no wood" is one thing.
+func (v *vocabulary) together(list []claim) []claim {
+	var out []claim
+	for _, c := range list {
+		k := slices.IndexFunc(out, func(o claim) bool {
+			return c.gauge == nil && o.gauge == nil && v.rivals(&c) && v.groupOf(&c) == v.groupOf(&o) &&
+				len(v.common(&o, &c).same) > 0
+		})
+		if k < 0 {
+			out = append(out, c)
+			continue
+		}
+		out[k] = v.common(&out[k], &c)
+	}
+	return out
+}
+
+// rivals reports whether a unit has just one of what a claim asks for.
+func (v *vocabulary) rivals(c *claim) bool {
+	group := v.groupOf(c)
+	return group != "" && !slices.ContainsFunc(slices.Concat(c.same, c.more), func(id string) bool {
+		return v.byID[id].beside || v.byID[id].group != group
+	})
+}
+
+// common is what two claims both ask for.
+func (v *vocabulary) common(a, b *claim) claim {
+	out := *a
+	all := slices.Concat(b.same, b.more)
+	out.same = slices.DeleteFunc(slices.Concat(a.same, a.more), func(id string) bool { return !slices.Contains(all, id) })
+	out.more, out.short = nil, nil
+	out.words = slices.Concat(a.words, b.words)
+	out.numbers = slices.Concat(a.numbers, b.numbers)
+	return out
+}

@@ -1,0 +1,47 @@
+package bid
+
+import "strings"
+
+// quiet are words that say only that a thing is there and does what it does. A line may
+// hold them of whatever the catalogue offers; words that ask for more, such as "meets",
+// "tested", "withstands" or "removable", are not among them.
+var quiet = func() map[string]bool {
+	out := map[string]bool{}
+	for _, w := range strings.Fields(`accept accommodate act activate activated actuate actuated add added affix affixed
+apply applied arrange arranged arrangement assemble assembled assist attach attached bear bring brought cause circle
+combine combined connect connected contain contained control controlled controls cover covered covering covers
+deliver delivered deliver direct directed distribute distributed drive drives employ employed encircle ended engage
+event events exit exits exiting extending facilitate feature featuring follow follows form formed function functions
+gather generate handle handles holder incorporate incorporated incorporating indicate indicates indicated indication
+indicator illuminate illuminated illuminates illumination lie lies link linked maintain maintained maintains manage
+mount name named occupy offer offered operate operated operates operating operation opposed orient oriented output
+perform performs piece pieces place plus possess prepare prepared present presented produce produced produces project
+put receive received receives record recorded records replace replaced replaces represent respond rest rests result
+return route routed selected selection separate separately serve served set sets share shared side-by-side spread
+staff start stay stays store stored storing structure structures supplement supplements supply support supported
+supporting supports surround surrounded surrounding sustain take taken together total treat treated treats type
+upholstered upholster utilize utilized utilizing work worked works working wrap wrapped yield crew member members
+personnel people person safely safe-ly convenient conveniently comfortable comfortably area space location place
+joint joints seam-joint underside underbody american decal decals`) {
+		for _, s := range stems("x " + w) {
+			if s != "x" {
+				out[s] = true
+			}
+		}
+	}
+	return out
+}()
+
+// loud are the words of a line that are not quiet; all of them where no other is left.
+func loud(words []string) []string {
+	var out []string
+	for _, w := range words {
+		if !quiet[w] {
+			out = append(out, w)
+		}
+	}
+	if out == nil {
+		return words
+	}
+	return out
+}

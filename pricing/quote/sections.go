@@ -1,0 +1,83 @@
+package quote
+
+import (
+	"slices"
+	"strconv"
+	"strings"
+
+	"boxwright/config"
+)
+
+// Section is a numbered part of the printed quote, by which other papers point into it.
+type Section string
+
+// The sections.
+const (
+	PriceSection         Section = "Price"
+	PaymentsSection      Section = "Payments"
+	SpecificationSection Section = "Specification"
+	WeightsSection       Section = "Weights"
+	ElectricalSection    Section = "Electrical"
+	SpaceSection         Section = "Space"
+	ComplianceSection    Section = "Compliance"
+	DeliverySection      Section = "Delivery"
+	ServiceSection       Section = "Warranty and maintenance"
+)
+
+// Sections in the order they are printed.
+var Sections = []Section{PriceSection, PaymentsSection, SpecificationSection, WeightsSection, ElectricalSection,
+	SpaceSection, ComplianceSection, DeliverySection, ServiceSection}
+
+// Heading is a section's number and name, "4 Weights".
+func (s Section) Heading() string { return strconv.Itoa(slices.Index(Sections, s)+1) + " " + string(s) }
+
+// Place is where a section stands, "Section 4, Weights".
+func (s Section) Place() string {
+	return "Section " + strconv.Itoa(slices.Index(Sections, s)+1) + ", " + string(s)
+}
+
+// Specified reports whether an option is printed in the specification: promises stand
+// with the warranty.
+func Specified(o *config.Option) bool { return !slices.Contains(o.Tags, ServiceTag) }
+
+// Chapters are the chapters of the specification that the unit has something in, as they
+// are numbered there.
+func (q *Quote) Chapters() []config.Chapter {
+	var out []config.Chapter
+	cat := q.Edition.Cat
+	for _, ch := range cat.Chapters {
+		if slices.ContainsFunc(q.Draft.Unit.Picks, func(p config.Pick) bool {
+			o := cat.OptionByID(p.Option)
+			return o != nil && Specified(o) && cat.GroupByID(o.Group).Chapter == ch.ID
+		}) {
+			out = append(out, ch)
+		}
+	}
+	return out
+}
+
+// ChapterHeading is a chapter's number in the specification and its name, "3.2 Body".
+func (q *Quote) ChapterHeading(ch config.Chapter) string {
+	i := slices.IndexFunc(q.Chapters(), func(c config.Chapter) bool { return c.ID == ch.ID })
+	return strconv.Itoa(slices.Index(Sections, SpecificationSection)+1) + "." + strconv.Itoa(i+1) + " " + ch.Label
+}
+
+// PlaceOf is where the quote says what the unit has in the place of an option, a chassis
+// or a body.
+func (q *Quote) PlaceOf(id string) string {
+	cat := q.Edition.Cat
+	o := cat.OptionByID(id)
+	if o == nil {
+		return SpecificationSection.Place()
+	}
+	if !Specified(o) {
+		return ServiceSection.Place()
+	}
+	for _, ch := range q.Chapters() {
+		if ch.ID == cat.GroupByID(o.Group).Chapter {
+			no, name, _ := strings.Cut(q.ChapterHeading(ch), " ")
+			return "Section " + no + ", " + name
+		}
+	}
+	return SpecificationSection.Place()
+}
