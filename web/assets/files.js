@@ -11,7 +11,7 @@ import { newId } from "./history.js";
  *
  * What the files need of the page around them.
  * @typedef {{
- *   keep: Pick<typeof import("./keep.js"), "load" | "list" | "get" | "add">,
+ *   keep: Pick<typeof import("./keep.js"), "load" | "list" | "get" | "add" | "loadBids">,
  *   bar: Pick<typeof import("./bar.js"), "ask">,
  *   single: (catalogue: Step) => Promise<string>,
  *   office: () => Promise<Pick<typeof import("./office.js"), "text" | "fill">>,
@@ -178,7 +178,7 @@ export class Files {
       const { name, line } = r.gist;
       quotes.push({ id, name, line, saved, draft, pins: pins || [], steps: full.steps, at: r.at - full.first });
     }
-    const file = { format: "boxwright-kept/1", quotes, catalogue: (await keep.get("catalogue")) || undefined };
+    const file = { format: "boxwright-kept/1", quotes, catalogue: (await keep.get("catalogue")) || undefined, bids: keep.loadBids() || undefined };
     let text = JSON.stringify(file);
     if (text.length > MAX_CHARACTERS) {
       // Too much for one file with every state: the last one of each will do.

@@ -62,6 +62,7 @@ export interface Export {
   format: string;
   quotes: KeptQuote[];
   catalogue?: string;
+  bids?: string;
 }
 
 export interface Saved {
@@ -107,6 +108,7 @@ export interface View {
   wrong?: Record<string, string>;
   list: ListView;
   told?: Told;
+  standing: Record<string, Own>;
   keeping?: boolean;
 }
 
@@ -144,6 +146,7 @@ export interface ListView {
   show?: string;
   from?: number;
   taking?: boolean;
+  read?: number;
 }
 
 export interface Told {
@@ -153,6 +156,14 @@ export interface Told {
   total: Amount;
   payload_lb: number;
   safe: string;
+}
+
+export interface Own {
+  pick?: string;
+  verdict?: string;
+  answer?: string;
+  meant?: string;
+  asks?: boolean;
 }
 
 export interface KeptStep {

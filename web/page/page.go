@@ -7,6 +7,7 @@ import (
 	"cmp"
 	"fmt"
 	"slices"
+	"strconv"
 	"strings"
 
 	"boxwright/config"
@@ -107,6 +108,15 @@ func Count(n int, one, many string) string {
 
 // Working stands where something is shown a moment later.
 func Working() Part { return El("p", Class("soft"), Text("Working it out …")) }
+
+// Reading says how far a list of so many lines is read.
+func Reading(read, all int) Part {
+	if read == 0 || read == all {
+		return El("p", Class("soft"), Text("Answering "+Count(all, "line", "lines")+" …"))
+	}
+	return El("p", Class("soft"), El("progress", At("value", strconv.Itoa(read)), At("max", strconv.Itoa(all)),
+		At("aria-label", "Lines read")), Text(" Read "+Whole(read)+" of "+Count(all, "line", "lines")+" …"))
+}
 
 // remountOnly marks options that make sense only on a module that exists.
 const remountOnly = "remount"

@@ -4,6 +4,7 @@ package session
 import (
 	"boxwright/config"
 	"boxwright/config/weight"
+	"boxwright/pricing/bid"
 	"boxwright/pricing/quote"
 )
 
@@ -38,7 +39,9 @@ type View struct {
 	Wrong    map[string]string `json:"wrong,omitempty"`     // and why, by field
 	List     ListView          `json:"list,omitzero"`       // how the purchaser's list is looked at
 	Told     *Told             `json:"told,omitempty"`      // what the last press changed beyond itself
-	Keeping  bool              `json:"keeping,omitempty"`   // the catalogue's own part is shown in the place of Needs
+	// the standing answers to terms of a bid, while they are shown
+	Standing map[string]bid.Own `json:"standing,omitzero"`
+	Keeping  bool               `json:"keeping,omitempty"` // the catalogue's own part is shown in the place of Needs
 }
 
 // ListView is how the purchaser's list is looked at.
@@ -46,6 +49,7 @@ type ListView struct {
 	Show   string `json:"show,omitempty"`   // kind of answer that is shown; all when empty
 	From   int    `json:"from,omitempty"`   // first line shown of a long list
 	Taking bool   `json:"taking,omitempty"` // what taking all would do is shown
+	Read   int    `json:"read,omitempty"`   // lines of a long list that are read so far
 }
 
 // The two chapters of the Unit area that stand before the catalogue's own.

@@ -1,6 +1,7 @@
 package session
 
 import (
+	"boxwright/config"
 	"boxwright/config/leadtime"
 	"boxwright/pricing/bid"
 	"boxwright/pricing/propose"
@@ -20,6 +21,7 @@ type Worked struct {
 	Ways      Later[propose.Ways]       // why not, and how nevertheless, by the thing asked about
 	Told      Later[map[string]string]  // why the last press changed more than itself
 	Answers   Later[[]bid.Answer]       // to the purchaser's list, by the list
+	Dates     Later[[]config.Date]      // of delivery when a line of it is complied with, by the list
 	TakingAll Later[*bid.Preview]       // what meeting all of it would do; nil where nothing can be taken
 }
 
@@ -47,7 +49,7 @@ func (s *Session) Work() (*Worked, error) {
 		w.Delays.name, w.TooLate.name = "delays "+name, "too late "+name
 		w.Mountings.name, w.Ways.name = "mountings "+name, "ways "+name
 		w.Told.name = "told " + name
-		w.Answers.name, w.TakingAll.name = "answers", "taking all "+name
+		w.Answers.name, w.Dates.name, w.TakingAll.name = "answers", "dates "+name, "taking all "+name
 	}
 	return w, nil
 }

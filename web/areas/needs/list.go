@@ -56,7 +56,9 @@ func requirementField(name string) session.Setter {
 		r := &s.Draft.Requirements[i]
 		switch what {
 		case "pick":
-			r.Pick = a.Value
+			r.Pick, r.Meant = a.Value, ""
+		case "meant":
+			r.Pick, r.Meant = "", strings.TrimSpace(a.Value)
 		case "verdict":
 			r.Verdict = quote.Outcome(a.Value)
 		case "answer":
@@ -85,7 +87,13 @@ func standAnswer(s *session.Session, a session.Act) {
 	}
 	r := s.Draft.Requirements[i]
 	book := bid.ReadBook(s.Req.Bids)
-	book.Stand(list[i].Term, bid.Own{Verdict: r.Verdict, Answer: r.Answer})
+	if err := book.Stand(list[i].Term, bid.Own{Verdict: r.Verdict, Answer: r.Answer}); err != nil {
+		s.Fault("%s", session.Sentence(err))
+		return
+	}
+	if s.View.Standing != nil {
+		s.View.Standing = book.Standing
+	}
 	s.Step(session.Step{Do: "keep-bids", Text: book.Text()})
 	s.Draft.Requirements = slices.Clone(s.Draft.Requirements)
 	n := 0
@@ -108,8 +116,7 @@ func answers(s *session.Session) (*quote.Quote, []bid.Answer) {
 		s.Fault("%s", session.Sentence(err))
 		return nil, nil
 	}
-	return w.Quote, w.Answers.Now(listName(s, w),
-		func() []bid.Answer { return bid.Answers(w.Quote, quantity.System(s.View.Metric)) })
+	return w.Quote, w.AnsweredNow(s)
 }
 
 // takeAnswers puts in what would meet a line, or all lines.

@@ -20,16 +20,13 @@ import (
 // List is the purchaser's list as it is shown.
 type List struct {
 	Answers []bid.Answer // nil while they are worked out
+	Read    int          // lines of it read so far
 	Preview *bid.Preview // what taking all would do, while asked for
 	Looking bool         // that is being worked out
 }
 
-// mostAtOnce is how many lines stand on the screen together, and mostPrompt how many
-// are answered before the press is shown.
-const (
-	mostAtOnce = 100
-	mostPrompt = 120
-)
+// mostAtOnce is how many lines stand on the screen together.
+const mostAtOnce = 100
 
 // loadList answers the list.
 func loadList(s *session.Session, p *Page, w *session.Worked) {
@@ -37,26 +34,12 @@ func loadList(s *session.Session, p *Page, w *session.Worked) {
 		return
 	}
 	p.List = &List{}
-	var there bool
-	p.List.Answers, there = w.Answers.For(s, listName(s, w),
-		func() []bid.Answer { return bid.Answers(w.Quote, p.System()) })
-	if !there || !s.View.List.Taking {
+	if p.List.Answers, p.List.Read = w.Answered(s); p.List.Answers == nil || !s.View.List.Taking {
 		return
 	}
-	p.List.Preview, there = w.TakingAll.For(s, listName(s, w), func() *bid.Preview {
-		return bid.PreviewAll(w.Quote, p.List.Answers, p.System())
-	})
+	var there bool
+	p.List.Preview, there = w.Preview(s, p.List.Answers)
 	p.List.Looking = !there
-}
-
-// listName names the list as it is answered. A short one that the page shows already
-// is answered again with the press; a long one comes after it each time.
-func listName(s *session.Session, w *session.Worked) string {
-	d := w.Quote.Draft
-	if len(d.Requirements) > mostPrompt {
-		return session.Hashed(w.Draft, nil) + strconv.FormatBool(s.View.Metric)
-	}
-	return session.Hashed([]byte(session.JSON(d.Requirements)), nil) + strconv.FormatBool(s.View.Metric)
 }
 
 // marks of the answers.
@@ -88,13 +71,13 @@ func requirements(p *Page) Part {
 			El("span", Class("hint"), Text("CSV, text, .docx or .xlsx, up to "+page.Whole(quote.MaxRequirements)+
 				" lines"))))
 	if p.List == nil {
-		return page.Fold("requirements", "The purchaser's requirement list", paste)
+		return page.Fold("requirements", "The purchaser's requirement list", paste, standing(p))
 	}
 	head := El("h2", Text("The purchaser's requirement list"))
 	list := p.List.Answers
 	if list == nil {
 		return El("section", Class("block screen"), At("id", "requirements"), head,
-			El("p", Text("Answering "+page.Count(len(p.Q.Draft.Requirements), "line", "lines")+"…")))
+			page.Reading(p.List.Read, len(p.Q.Draft.Requirements)))
 	}
 	return El("section", Class("block screen"), At("id", "requirements"), head,
 		El("p", El("b", Text(page.Count(bid.Lines(list), "line", "lines")+": "+bid.Tally(list)+"."))),
@@ -125,7 +108,7 @@ func requirements(p *Page) Part {
 					At("aria-pressed", map[bool]string{true: "true", false: "false"}[p.View.List.Show == x.id]))
 			})),
 		lines(p, list),
-		page.Fold("list", "Paste another list", paste))
+		page.Fold("list", "Paste another list", paste), standing(p))
 }
 
 // goesOut says whether the list can go out.
@@ -236,7 +219,11 @@ func answerRow(p *Page, a bid.Answer) []Part {
 		outcome = append(outcome, Text(said+bid.AddWords(p.Q, t, p.System())))
 	}
 	if a.Outcome == quote.MeetsWith {
-		outcome = append(outcome, Text(". Not in the price yet. "),
+		date := a.DateWords(p.Q)
+		if date != "" {
+			date += " "
+		}
+		outcome = append(outcome, Text(". Not in the price yet. "+date),
 			page.Action("take-answer", strconv.Itoa(a.At), "", "Take it", Class("quiet"),
 				At("id", "take-"+id), At("aria-label", "Take what meets "+name)))
 	}
@@ -253,10 +240,15 @@ func answerRow(p *Page, a bid.Answer) []Part {
 			picks = append(picks, page.Choice{bid.TermPick + k.ID, "Term: " + k.Name})
 		}
 	}
+	correct := Many(El("select", At("id", "f-"+id+".pick"), At("data-act", "set"), At("data-id", id+".pick"),
+		At("aria-label", "What "+name+" asks for"), page.Options(a.Pick, picks)), meant(p, &a, id, name))
+	if len(a.Read) > 0 && a.Unread == 0 && a.Pick == "" && a.Meant == "" {
+		correct = El("details", El("summary", Class("quiet"), Text("Correct the reading")), correct)
+	}
 	read := Many(Text(strings.Join(a.Read, "; ")),
 		If(a.Unread > 0 && a.Term == "", El("span", Class("how"), Text("Not all of it was read."))),
-		El("select", At("id", "f-"+id+".pick"), At("data-act", "set"), At("data-id", id+".pick"),
-			At("aria-label", "What "+name+" asks for"), page.Options(a.Pick, picks)))
+		If(a.Meant != "", El("span", Class("how"), Text("Read in your words; the purchaser's stay as they are."))),
+		correct)
 	undecided := "as worked out"
 	if a.Outcome == quote.Unanswered {
 		undecided = "not answered"
@@ -280,4 +272,14 @@ func answerRow(p *Page, a bid.Answer) []Part {
 			page.Bare(p.Page, id+".answer", "text", a.Answer, "Own words to "+name)))
 	}
 	return []Part{text, Many(outcome...), offered, read}
+}
+
+// meant is the field in which what a line asks for is put in other words, such as
+// another amount.
+func meant(p *Page, a *bid.Answer, id, name string) Part {
+	words := a.Meant
+	if words == "" && a.Term == "" && a.Pick == "" {
+		words = strings.Join(a.Read, "; ")
+	}
+	return page.Bare(p.Page, id+".meant", "text", words, "What "+name+" asks for, in your words")
 }

@@ -28,6 +28,7 @@ var acts = map[string]session.Do{
 	"preview-answers": func(s *session.Session, _ session.Act) { s.View.List.Taking = !s.View.List.Taking },
 	"take-answer":     takeAnswers,
 	"standing":        standAnswer,
+	"standing-list":   standingAnswers,
 	"save-answers":    saveAnswers,
 	"fill-sheet":      fillSheet,
 }
@@ -59,6 +60,7 @@ var families = map[string]session.SetterByName{
 	"existing": existingField,
 	"needs":    needField,
 	"req":      requirementField,
+	"stand":    standingField,
 	"rule":     ruleField,
 	"strength": strengthField,
 }

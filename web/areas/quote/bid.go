@@ -3,6 +3,7 @@ package quote
 import (
 	"cmp"
 	"strconv"
+	"strings"
 
 	"boxwright/config"
 	"boxwright/pricing/bid"
@@ -14,9 +15,9 @@ import (
 // responseForm is the purchaser's list as it goes back: every line in their number and
 // words, what is answered, what is offered and where the quote says it.
 func responseForm(p *Page) Part {
-	list := bid.Answers(p.Q, p.System())
-	if len(list) == 0 {
-		return Many(El("h1", Text("Response to the requirement list")), noList())
+	list := p.List
+	if list == nil {
+		return Many(El("h1", Text("Response to the requirement list")), noList(p))
 	}
 	t := page.Table{Caption: "Line by line", Class: "tight form",
 		Heads: []string{"No.", "Requirement", "Response", "Offered", "In the quote"}}
@@ -33,9 +34,9 @@ func responseForm(p *Page) Part {
 
 // exceptions lists what is not complied with, and what is to be clarified, alone.
 func exceptions(p *Page) Part {
-	list := bid.Answers(p.Q, p.System())
-	if len(list) == 0 {
-		return Many(El("h1", Text("Schedule of exceptions")), noList())
+	list := p.List
+	if list == nil {
+		return Many(El("h1", Text("Schedule of exceptions")), noList(p))
 	}
 	table := func(caption string, outcome quote.Outcome) Part {
 		t := page.Table{Caption: caption, Class: "tight form",
@@ -71,7 +72,11 @@ func purchaserSpecification(p *Page) Part {
 			"where more than one maker is to be able to bid.")), t.Draw())
 }
 
-func noList() Part {
+// noList is there while nothing is answered.
+func noList(p *Page) Part {
+	if n := len(p.Q.Draft.Requirements); n > 0 {
+		return page.Reading(p.ListRead, n)
+	}
 	return El("p", Text("No requirement list was entered. Paste the purchaser's list in Needs."))
 }
 
@@ -82,7 +87,7 @@ func bidHead(p *Page, title string, list []bid.Answer) Part {
 	return Many(El("h1", Text(title)),
 		If(open > 0, El("p", page.Mark(config.Warn),
 			El("b", Text(" Draft, not to be sent: "+page.Count(open, "line is", "lines are")+
-				" not answered yet.")))),
+				" not answered yet.")), Text(" Open: "+strings.Join(bid.OpenNumbers(list), ", ")+"."))),
 		El("p", Text("Purchaser: "+cmp.Or(d.Buyer.Name, "not named yet")+" · Bidder: "+
 			cmp.Or(d.Seller.Name, "not named yet")+
 			" · Unit: "+cmp.Or(d.Title, p.Q.Chassis.Label+", "+p.Q.Body.Label))),

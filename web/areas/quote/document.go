@@ -10,6 +10,7 @@ import (
 	"boxwright/config/power"
 	"boxwright/config/standards"
 	"boxwright/pricing"
+	"boxwright/pricing/bid"
 	"boxwright/pricing/quote"
 	"boxwright/web/areas"
 	"boxwright/web/drawing"
@@ -42,6 +43,9 @@ type Page struct {
 	Trust   *Trust           // how far the quote can be relied on
 	Foreign *Foreign         // a quote whose edition is not at hand
 	Reader  bool             // the quote is as its link brought it: its reader comes first
+
+	List     []bid.Answer // the purchaser's list, where its answers are shown; nil while they are worked out
+	ListRead int          // lines of it read so far
 
 	sources *sources // of the limits, on the paper being drawn
 }
@@ -203,18 +207,18 @@ func quotePaper(p *Page) Part {
 		cover(p),
 		fleetPaper(p),
 		revisionPaper(p),
-		El("h2", Text("Price")), priceSummary(p),
-		El("section", Class("whole"), El("h2", Text("Payments")), page.PaymentTable(p.Page)), financePaper(p),
+		section(quote.PriceSection, ""), priceSummary(p),
+		El("section", Class("whole"), section(quote.PaymentsSection, ""), page.PaymentTable(p.Page)), financePaper(p),
 		specification(p),
-		El("h2", Text("Weights")), drawing.Side(p.Page), page.Learned(p.Page), tight(p, "At full load",
+		section(quote.WeightsSection, ""), drawing.Side(p.Page), page.Learned(p.Page), tight(p, "At full load",
 			page.FiguresOf(&q.Weight.Report, "weight.")),
-		El("h2", Text("Electrical")), tight(p, "12 V and 125 V", page.FiguresOf(&q.Power.Report, "power.")),
-		El("h2", Text("Space")), drawing.Plan(p.Page), tight(p, "Inside and outside",
+		section(quote.ElectricalSection, ""), tight(p, "12 V and 125 V", page.FiguresOf(&q.Power.Report, "power.")),
+		section(quote.SpaceSection, ""), drawing.Plan(p.Page), tight(p, "Inside and outside",
 			page.FiguresOf(&q.Space.Report, "space.")),
-		El("h2", Text("Compliance: "+q.Assume.Label)), compliancePaper(p),
-		El("h2", Text("Delivery")), page.Dates(p.Page), page.ScheduleChart(p.Page), page.DeliveriesTable(p.Page),
+		section(quote.ComplianceSection, ": "+q.Assume.Label), compliancePaper(p),
+		section(quote.DeliverySection, ""), page.Dates(p.Page), page.ScheduleChart(p.Page), page.DeliveriesTable(p.Page),
 		otherUnits(p),
-		El("h2", Text("Warranty and maintenance")), service(p), El("p", Class("how"),
+		section(quote.ServiceSection, ""), service(p), El("p", Class("how"),
 			Text("The maintenance schedule by months and miles is a document of its own.")),
 		printedCautions(),
 		acceptance(p),
@@ -223,6 +227,10 @@ func quotePaper(p *Page) Part {
 		p.sources.draw(),
 	)
 }
+
+// section heads a numbered part of the quote: a requirement list that goes back says by
+// these numbers where the quote has a figure.
+func section(s quote.Section, more string) Part { return El("h2", Text(s.Heading()+more)) }
 
 // tight is a table of figures for paper, without bars.
 func tight(p *Page, caption string, list []config.Figure) Part {

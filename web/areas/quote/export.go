@@ -6,6 +6,7 @@ import (
 
 	"boxwright/config"
 	"boxwright/config/weight"
+	"boxwright/pricing/bid"
 	"boxwright/pricing/link"
 	"boxwright/pricing/quote"
 	"boxwright/web/session"
@@ -21,6 +22,7 @@ type Export struct {
 	Format    string      `json:"format"`
 	Quotes    []KeptQuote `json:"quotes"`
 	Catalogue string      `json:"catalogue,omitempty"` // the catalogue file's text, when one was loaded
+	Bids      string      `json:"bids,omitempty"`      // what is kept for the next requirement list, as bid.Book
 }
 
 // KeptQuote is one quote of an Export.
@@ -123,6 +125,12 @@ func importKept(s *session.Session, a session.Act) {
 	}
 	for i := range e.Quotes {
 		e.Quotes[i].Weighed = e.Quotes[i].Draft.Lessons()
+	}
+	if e.Bids != "" {
+		book := bid.ReadBook(s.Req.Bids)
+		book.Merge(bid.ReadBook(e.Bids))
+		s.Step(session.Step{Do: "keep-bids", Text: book.Text()})
+		e.Bids = ""
 	}
 	data, err := json.Marshal(e)
 	if err != nil {

@@ -31,6 +31,9 @@ func load(s *session.Session, p *page.Page, w *session.Worked) func() markup.Par
 	}
 	v.Foreign = loadForeign(s)
 	loadShelf(s, v)
+	if len(w.Quote.Draft.Requirements) > 0 && (s.View.Paper == "response" || s.View.Paper == "exceptions") {
+		v.List, v.ListRead = w.Answered(s)
+	}
 	v.Reader = s.View.Received != "" && s.View.Received == s.Mark()
 	return func() markup.Part { return draw(v) }
 }

@@ -1,7 +1,6 @@
 package quote
 
 import (
-	"slices"
 	"strconv"
 	"strings"
 
@@ -27,7 +26,7 @@ func specification(p *Page) Part {
 			for _, m := range cat.Members(g.ID) {
 				o := &cat.Options[m]
 				n := p.Q.Draft.Unit.Qty(o.ID)
-				if n == 0 || slices.Contains(o.Tags, quote.ServiceTag) { // promises stand with the warranty
+				if n == 0 || !quote.Specified(o) {
 					continue
 				}
 				name := o.Label
@@ -38,7 +37,7 @@ func specification(p *Page) Part {
 			}
 		}
 		if items != nil {
-			out = append(out, El("h3", Text(ch.Label)), Many(items...))
+			out = append(out, El("h3", Text(p.Q.ChapterHeading(ch))), Many(items...))
 		}
 	}
 	var carried []Part
@@ -48,7 +47,7 @@ func specification(p *Page) Part {
 	if carried != nil {
 		out = append(out, El("h3", Text("Loose equipment counted in the weights")), Many(carried...))
 	}
-	return Many(El("h2", Text("Specification")), El("div", out...))
+	return Many(section(quote.SpecificationSection, ""), El("div", out...))
 }
 
 // told prints what was said to an option behind its sentence.

@@ -1,0 +1,68 @@
+package session
+
+import (
+	"strconv"
+
+	"boxwright/config"
+	"boxwright/config/quantity"
+	"boxwright/pricing/bid"
+)
+
+// mostPrompt is how many lines of a purchaser's list are answered before the press is
+// shown, and mostRead how many of a longer one are read before it is shown how far that
+// is.
+const (
+	mostPrompt = 120
+	mostRead   = 200
+)
+
+// Answered is the purchaser's list with its answers; nil while they are worked out, and
+// then how many lines are read so far. What complying with a line does to the delivery
+// comes a little later.
+func (w *Worked) Answered(s *Session) (list []bid.Answer, read int) {
+	d, seen := w.Quote.Draft, &s.View.List.Read
+	if total := len(d.Requirements); total > mostPrompt && *seen < total {
+		if s.Resting() {
+			*seen = min(*seen+mostRead, total)
+			bid.ReadAhead(w.Quote.Edition, d.Requirements[:*seen])
+		}
+		if *seen < total {
+			s.Partial = true
+			return nil, *seen
+		}
+	}
+	list, there := w.Answers.For(s, w.listName(s),
+		func() []bid.Answer { return bid.Answers(w.Quote, quantity.System(s.View.Metric)) })
+	if !there {
+		return nil, len(d.Requirements)
+	}
+	if dates, there := w.Dates.For(s, w.listName(s), func() []config.Date { return bid.Dates(w.Quote, list) }); there {
+		list = bid.Dated(list, dates)
+	}
+	return list, len(d.Requirements)
+}
+
+// AnsweredNow is the list with its answers and dates, for what leaves the page.
+func (w *Worked) AnsweredNow(s *Session) []bid.Answer {
+	list := w.Answers.Now(w.listName(s),
+		func() []bid.Answer { return bid.Answers(w.Quote, quantity.System(s.View.Metric)) })
+	return bid.Dated(list, w.Dates.Now(w.listName(s), func() []config.Date { return bid.Dates(w.Quote, list) }))
+}
+
+// Preview is what taking all that can be complied with would do; false while that is
+// worked out, nil where nothing can be taken.
+func (w *Worked) Preview(s *Session, list []bid.Answer) (*bid.Preview, bool) {
+	return w.TakingAll.For(s, w.listName(s), func() *bid.Preview {
+		return bid.PreviewAll(w.Quote, list, quantity.System(s.View.Metric))
+	})
+}
+
+// listName names the list as it is answered. A short one that the page shows already
+// is answered again with the press; a long one comes after it each time.
+func (w *Worked) listName(s *Session) string {
+	d := w.Quote.Draft
+	if len(d.Requirements) > mostPrompt {
+		return Hashed(w.Draft, nil) + strconv.FormatBool(s.View.Metric)
+	}
+	return Hashed([]byte(JSON(d.Requirements)), nil) + strconv.FormatBool(s.View.Metric)
+}
