@@ -74,16 +74,12 @@ func factOf(q *quote.Quote, g *gauge) (config.Figure, bool) {
 	case shareRearReserve, marginRear:
 		return share("weight.rear-axle")
 	case factHotIdle:
-		f, ok := q.Figure("power.idle")
-		if !ok || f.Sense == "" {
-			return f, false
-		}
-		return fact(f.Limit)
+		return fact(output(q, func(s *config.Supply) quantity.Current { return s.HotIdleA }))
 	case ratioScene:
 		f, ok := q.Figure("power.scene")
 		return f, ok && f.Sense == config.AtMost
 	case factCold:
-		return fact(cold(q))
+		return fact(output(q, func(s *config.Supply) quantity.Current { return s.ColdA }))
 	case countCompartments:
 		return fact(float64(compartments(q)))
 	case countBench, countCab, countModule:
@@ -92,15 +88,16 @@ func factOf(q *quote.Quote, g *gauge) (config.Figure, bool) {
 	return q.Figure(g.code)
 }
 
-// cold is the nameplate current of what generates.
-func cold(q *quote.Quote) float64 {
-	sum := float64(q.Chassis.Supply.ColdA)
+// output is the current that what generates is rated for, before the engine takes its
+// share.
+func output(q *quote.Quote, of func(*config.Supply) quantity.Current) float64 {
+	sum := float64(of(&q.Chassis.Supply))
 	for _, p := range q.Draft.Unit.Picks {
-		if s := q.Edition.Cat.OptionByID(p.Option).Supply; s != nil && s.ColdA > 0 {
+		if s := q.Edition.Cat.OptionByID(p.Option).Supply; s != nil && of(s) > 0 {
 			if s.Replaces {
 				sum = 0
 			}
-			sum += float64(s.ColdA) * float64(p.Qty)
+			sum += float64(of(s)) * float64(p.Qty)
 		}
 	}
 	return sum
