@@ -8,6 +8,7 @@ import * as last from "./last.js";
 import * as bar from "./bar.js";
 import * as embed from "./embed.js";
 import * as keep from "./keep.js";
+import { office } from "./load.js";
 import * as tabs from "./tabs.js";
 import { listen } from "./events.js";
 import { Files, download } from "./files.js";
@@ -67,7 +68,7 @@ const files = new Files({
   trouble,
   save: download,
   single: embed.single,
-  office: () => import("./office.js"),
+  office,
   relisted: async () => {
     await history.relist();
     tabs.tell();

@@ -30,6 +30,7 @@ async function pieces() {
       style: text("style"),
       worker: text("#worker-text"),
       schema: text("#schema-text"),
+      office: text("#office-text"),
       core: text("#core-text"),
       icon: document.querySelector("link[rel=icon]").href,
     };
@@ -48,6 +49,7 @@ async function pieces() {
     style: await (await get(link("stylesheet"))).text(),
     worker: await packed(tag.dataset.worker),
     schema: await (await get(tag.dataset.schema)).text(),
+    office: await (await get(tag.dataset.office)).text(),
     core: await packed(tag.dataset.core),
     icon: `data:image/svg+xml;base64,${await packed(link("icon"))}`,
   };
@@ -62,7 +64,7 @@ export async function single({ text: catalogue = "", screen }) {
   const block = (id, text) => `<script type="text/plain" id="${id}">${text}</script>`;
   const marks = {
     ...screen,
-    policy: `default-src 'none'; script-src ${await digest(p.early)} ${await digest(p.app)} 'wasm-unsafe-eval'; worker-src blob:; style-src ${await digest(p.style)}; img-src data:; base-uri 'none'; form-action 'none'`,
+    policy: `default-src 'none'; script-src ${await digest(p.early)} ${await digest(p.app)} ${await digest(p.office)} 'wasm-unsafe-eval'; worker-src blob:; style-src ${await digest(p.style)}; img-src data:; base-uri 'none'; form-action 'none'`,
     style: `<style>${p.style}</style>`,
     icon: p.icon,
     manifest: "",
@@ -70,6 +72,7 @@ export async function single({ text: catalogue = "", screen }) {
     script:
       block("worker-text", p.worker) +
       block("schema-text", p.schema) +
+      block("office-text", p.office) +
       block("core-text", p.core) +
       block(CATALOGUE, await base64(new Blob([catalogue]))) +
       `<script>${p.app}</script>`,

@@ -52,6 +52,7 @@ test("one file is made of the pieces that run, each allowed by its hash alone", 
     style: "p{}",
     "#worker-text": "V0",
     "#schema-text": "{}",
+    "#office-text": "office()",
     "#core-text": "Q0",
   };
   page({});
@@ -61,14 +62,20 @@ test("one file is made of the pieces that run, each allowed by its hash alone", 
   };
   const file = await single({ text: "{}", screen: { main: "<p>{{style}}</p>" } });
   const [policy, style, early, script, main] = file.slice(1, -1).split("|");
-  for (const text of ["app()", "early()", "p{}"]) {
+  for (const text of ["app()", "early()", "office()", "p{}"]) {
     const sum = await crypto.subtle.digest("SHA-256", new TextEncoder().encode(text));
     assert.ok(policy.includes(`'sha256-${Buffer.from(sum).toString("base64")}'`), text);
   }
   assert.match(policy, /^default-src 'none'; script-src [^;]*; worker-src blob:; style-src [^;]*; img-src data:; /);
   assert.doesNotMatch(policy, /unsafe-inline|unsafe-eval[^']|\*/);
   assert.deepEqual([style, early], ["<style>p{}</style>", `<script id="early">early()</script>`]);
-  const texts = { "worker-text": "V0", "schema-text": "{}", "core-text": "Q0", [CATALOGUE]: btoa("{}") };
+  const texts = {
+    "worker-text": "V0",
+    "schema-text": "{}",
+    "office-text": "office()",
+    "core-text": "Q0",
+    [CATALOGUE]: btoa("{}"),
+  };
   const blocks = Object.entries(texts).map(([id, text]) => `<script type="text/plain" id="${id}">${text}</script>`);
   assert.equal(script, `${blocks.join("")}<script>app()</script>`);
   assert.equal(main, "<p>{{style}}</p>", "what is put in keeps its own marks");

@@ -10,6 +10,7 @@ function page(records = []) {
     keep: {
       list: async () => records,
       load: async (id) => records.find((r) => r.id === id),
+      loadBids: () => '{"standing":{}}',
       get: async () => "present",
       add: async (q, fresh) => said.added.push([q.id, fresh.length]),
     },
@@ -82,8 +83,8 @@ test("every kept quote goes into one file with its states", async () => {
   await files.exportKept();
   const [name, type, text] = said.saved[0];
   assert.deepEqual([name, type], ["boxwright-quotes.json", "application/json"]);
-  const { format, quotes, catalogue } = JSON.parse(text);
-  assert.deepEqual([format, catalogue], ["boxwright-kept/1", "present"]);
+  const { format, quotes, catalogue, bids } = JSON.parse(text);
+  assert.deepEqual([format, catalogue, bids], ["boxwright-kept/1", "present", '{"standing":{}}']);
   assert.deepEqual(
     quotes.map((q) => [q.id, q.at, q.steps.length, q.pins]),
     [

@@ -21,4 +21,5 @@ interface Early {
 
 interface Window {
   early?: Early;
+  boxwrightOffice?: typeof import("./office.js"); // once loaded
 }

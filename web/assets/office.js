@@ -1,7 +1,7 @@
 // @ts-check
 // Reads the text of word processor and spreadsheet files (Office Open XML: a zip of
 // XML) and writes cells back into a spreadsheet. Nothing else needs this, so it is
-// only run when such a file is opened.
+// a script of its own, loaded when such a file is opened (load.js).
 import { strFromU8, strToU8, unzipSync, zipSync } from "fflate";
 
 /** @typedef {{ row: number, col: number, text: string }} Cell counted from zero */

@@ -37,7 +37,8 @@ func drafts(p *Page) Part {
 				At("accept", ".json,application/json"))),
 		El("p", Class("small soft"),
 			Text("Every change is kept at once, in this browser alone. The file holds all quotes with their earlier "+
-				"states, and the catalogue in use; a signing key or a cost sheet is never in it.")),
+				"states, the catalogue in use and your standing answers to bids; a signing key or a cost sheet is "+
+				"never in it.")),
 		trail(p))
 }
 

@@ -23,6 +23,10 @@ import (
 )
 
 // Names of the two forms inside the output directory.
+// officeName is the variable in which the script for office files stands when it is
+// loaded; app.js has it too.
+const officeName = "boxwrightOffice"
+
 const (
 	FolderForm = "site"
 	SingleForm = "boxwright.html"
@@ -37,6 +41,7 @@ type Parts struct {
 	Packed []byte // the same as gzip, which the page unpacks
 	App    []byte // main-thread script
 	Early  []byte // what of it runs before anything is painted
+	Office []byte // what reads word processor and spreadsheet files, loaded when one is opened
 	Worker []byte // worker script, with the toolchain's loader before it
 	Style  []byte
 	Page   []byte // html with marks where the pieces go
@@ -125,6 +130,9 @@ func Gather(root string) (*Parts, error) {
 	if p.Early, err = bundle(filepath.Join(assets, "early.js")); err != nil {
 		return nil, err
 	}
+	if p.Office, err = bundle(filepath.Join(assets, "office.js"), officeName); err != nil {
+		return nil, err
+	}
 	if p.First, err = app.FirstScreen(nil); err != nil {
 		return nil, err
 	}
@@ -166,9 +174,10 @@ func Gather(root string) (*Parts, error) {
 	return p, err
 }
 
-func bundle(entry string) ([]byte, error) {
+func bundle(entry string, name ...string) ([]byte, error) {
 	r := api.Build(api.BuildOptions{
 		EntryPoints: []string{entry}, Bundle: true, Format: api.FormatIIFE, Target: api.ES2022,
+		GlobalName:       strings.Join(name, ""),
 		Charset:          api.CharsetUTF8,
 		Loader:           map[string]api.Loader{".html": api.LoaderText},
 		MinifyWhitespace: true, MinifyIdentifiers: true, MinifySyntax: true, LegalComments: api.LegalCommentsNone,
@@ -220,9 +229,10 @@ func (p *Parts) folder() map[string][]byte {
 	early := named("early", p.Early, "js")
 	style := named("style", p.Style, "css")
 	schema := named("quote-schema", p.Schema, "json")
+	office := named("office", p.Office, "js")
 	icon := named("icon", p.Icon, "svg")
 	files := map[string][]byte{core: p.Packed, worker: p.Worker, script: p.App, early: p.Early, style: p.Style,
-		schema: p.Schema, icon: p.Icon}
+		schema: p.Schema, office: p.Office, icon: p.Icon}
 	files["manifest.json"] = fill(p.Manifest, map[string]string{"icon": icon})
 	own := ""
 	if p.Catalogue != nil {
@@ -237,7 +247,7 @@ func (p *Parts) folder() map[string][]byte {
 		"manifest": `<link rel="manifest" href="manifest.json">`,
 		"early": `<script src="` + early + `" id="early" data-first-worker="` + worker + `" data-first-core="` + core +
 			`" data-version="` + hex.EncodeToString(version[:8]) + `"></script>`,
-		"script": `<script defer src="` + script + `" data-worker="` + worker + `" data-core="` + core + `" data-schema="` + schema + own + `" data-service="service.js"></script>`,
+		"script": `<script defer src="` + script + `" data-worker="` + worker + `" data-core="` + core + `" data-schema="` + schema + `" data-office="` + office + own + `" data-service="service.js"></script>`,
 	})
 	files["index.html"] = page
 	files["service.js"] = serviceFor(files, p.Service)
@@ -274,13 +284,14 @@ func (p *Parts) single() []byte {
 	}
 	icon := "data:image/svg+xml;base64," + base64.StdEncoding.EncodeToString(p.Icon)
 	return fill(p.Page, p.screen(), map[string]string{
-		"policy":   "default-src 'none'; script-src '" + digest(p.Early) + "' '" + digest(p.App) + "' 'wasm-unsafe-eval'; worker-src blob:; style-src '" + digest(p.Style) + "'; img-src data:; base-uri 'none'; form-action 'none'",
+		"policy":   "default-src 'none'; script-src '" + digest(p.Early) + "' '" + digest(p.App) + "' '" + digest(p.Office) + "' 'wasm-unsafe-eval'; worker-src blob:; style-src '" + digest(p.Style) + "'; img-src data:; base-uri 'none'; form-action 'none'",
 		"style":    "<style>" + style + "</style>",
 		"icon":     icon,
 		"manifest": "",
 		"early":    `<script id="early">` + early + `</script>`,
 		"script": `<script type="text/plain" id="worker-text">` + base64.StdEncoding.EncodeToString(p.Worker) + `</script>` +
 			`<script type="text/plain" id="schema-text">` + string(p.Schema) + `</script>` +
+			`<script type="text/plain" id="office-text">` + string(p.Office) + `</script>` +
 			`<script type="text/plain" id="core-text">` + base64.StdEncoding.EncodeToString(p.Packed) + `</script>` +
 			own +
 			"<script>" + script + "</script>",
@@ -325,7 +336,7 @@ func fill(page []byte, marks ...map[string]string) []byte {
 func (p *Parts) Size() (total, core int, err error) {
 	total, core = len(p.Packed), len(p.Packed)
 	page := fill(p.Page, p.screen())
-	for _, text := range [][]byte{p.App, p.Early, p.Worker, p.Style, page, p.Schema, p.Icon, p.Service, p.Manifest} {
+	for _, text := range [][]byte{p.App, p.Office, p.Early, p.Worker, p.Style, page, p.Schema, p.Icon, p.Service, p.Manifest} {
 		z, err := packed(text)
 		if err != nil {
 			return 0, 0, err

@@ -22,4 +22,4 @@ var (
 // Budget is the most that a visit may download, in bytes: core with the built-in
 // catalogue, scripts, style and page together, packed. It guards against
 // accidents, such as an import that drags half a library in.
-const Budget = 3_600_000
+const Budget = 3_800_000
