@@ -23,7 +23,7 @@ import { day } from "./moment.js";
  */
 
 // Acts that need what is kept for the next requirement list.
-const LISTS = /^(paste-list|standing|standing-list|import) |^set (req|stand)\./;
+const LISTS = /^(paste-list|standing|standing-list|import) |^set (list$|req\.|stand\.)/;
 const LONG_MS = 600; // a person notices that nothing happens
 const REST_MS = 20; // the first part of an answer is drawn
 const DECIDE_MS = 50;

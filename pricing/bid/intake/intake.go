@@ -46,7 +46,7 @@ func Read(text string) (List, error) {
 // tableOf reads a text as a table when it is one: cells parted by tabs, or a first
 // row of headings parted by commas or semicolons. A comma alone makes no column.
 func tableOf(text string) ([][]string, bool, error) {
-	lines, tabbed := 0, 0
+	lines, tabbed, numbered := 0, 0, 0
 	first := ""
 	for _, l := range strings.Split(text, "\n") {
 		if strings.TrimSpace(l) == "" {
@@ -58,9 +58,14 @@ func tableOf(text string) ([][]string, bool, error) {
 		lines++
 		if strings.Contains(strings.Trim(l, "\t "), "\t") {
 			tabbed++
+			if no, rest, _ := strings.Cut(strings.Trim(l, "\t "), "\t"); len(no) <= longestNo &&
+				!strings.ContainsAny(rest, "\t\"") {
+				numbered++
+			}
 		}
 	}
-	if tabbed*2 > lines && tabbed > 0 {
+	// A number and a tab before most lines, and headings without, are running text.
+	if tabbed*2 > lines && !(numbered == tabbed && tabbed < lines) {
 		return tabs(text), true, nil
 	}
 	heads, err := csv.Read(first)
@@ -82,6 +87,9 @@ func tableOf(text string) ([][]string, bool, error) {
 	at, no, _, answers := HeadRow(rows)
 	return rows, at >= 0 && (no >= 0 || answers != nil) || quoted(text, rows), nil
 }
+
+// longestNo is the most bytes of a number that a tab parts from its line.
+const longestNo = 12
 
 // quoted reports whether a table without headings was written by a program: each row
 // has as many cells, and texts stand in quotes.

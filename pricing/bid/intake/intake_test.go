@@ -30,6 +30,12 @@ func TestRead(t *testing.T) {
 		{"a spreadsheet's clipboard", "Item No.\tSpecification Requirement\tComply (Y/N)\n1.1\tHeadroom, " +
 			"72\"\t\n1.2\tPowered cot\tY",
 			[]intake.Line{{No: "1.1", Text: `Headroom, 72"`, Row: 2}, {No: "1.2", Text: "Powered cot", Row: 3}}, 0},
+		{"numbers before a tab, and headings without",
+			"SECTION 1 CHASSIS\n1.1\tWheelbase 160\u201d maximum\n1.2\tFuel tank: 50 gal.\nSECTION 2 " +
+				"BODY\n2.1\tPowered cot",
+			[]intake.Line{{Text: "SECTION 1 CHASSIS", Head: true}, {No: "1.1", Text: "Wheelbase 160\u201d maximum"},
+				{No: "1.2", Text: "Fuel tank: 50 gal."}, {Text: "SECTION 2 BODY", Head: true},
+				{No: "2.1", Text: "Powered cot"}}, 0},
 		{"heads are heads", "SECTION 3 OXYGEN\n3.1 CYLINDERS\n3.1.1 Two M cylinders shall be furnished\nThe " +
 			"following is needed:\nNO WOOD ANYWHERE",
 			[]intake.Line{{Text: "SECTION 3 OXYGEN", Head: true}, {No: "3.1", Text: "CYLINDERS", Head: true},

@@ -1,0 +1,41 @@
+package e2e
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"boxwright/web/e2e/drive"
+)
+
+// A reading is put in other words beside the line, and what the seller always answers to a
+// term of the bid is kept and answers the next list.
+func TestTheReadingIsCorrectedInTheRow(t *testing.T) {
+	t.Parallel()
+	w := open(t, folder, drive.Desk, "")
+	w.begin("cut-14500-158-gas", "mod-146-72")
+	w.area("needs")
+	w.click("#fold-requirements summary")
+	w.click("#standing-answers")
+	eval[bool](w, `(() => { const f = document.getElementById("f-stand.bond.verdict"); f.value = "meets";
+		f.dispatchEvent(new Event("change", { bubbles: true })); return true; })()`)
+	w.must(w.Settle())
+	w.typed(`#f-stand\.bond\.answer`, "A bond is furnished with the bid.")
+	w.click("#standing-answers")
+	w.typed("#f-list", "1. Payload of a completed rig, 3,000 lb or so\n2. A bid bond of 5% is required\n3. Powered cot\n")
+	w.must(w.Until(`document.querySelector("#requirements .answers")`))
+	require.Contains(t, w.text("#requirements"), "A bond is furnished with the bid.")
+	require.Contains(t, w.text("#requirements"), "1 line is not answered yet")
+
+	w.typed(`#f-req\.0\.meant`, "payload at least 3,000 lb")
+	w.must(w.Until(`document.getElementById("requirements").innerText.includes("Every line is answered")`))
+	require.Contains(t, w.text("#requirements"), "Payload of a completed rig, 3,000 lb or so", "the purchaser's words stay")
+	require.Contains(t, w.text("#requirements"), "Payload, GVWR less curb weight: 3,616 lb")
+	w.must(w.Until(`/Delivery (date unchanged|.* in place of)/.test(document.getElementById("requirements").innerText)`))
+
+	w.click("#to-response")
+	w.must(w.Until(`document.querySelector(".paper .form")`))
+	require.Contains(t, w.text(".paper"), "Section 4, Weights")
+	w.click("#paper-quote")
+	require.Contains(t, w.text(".paper"), "4 Weights")
+}
