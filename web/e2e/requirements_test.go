@@ -24,7 +24,8 @@ func TestTheReadingIsCorrectedInTheRow(t *testing.T) {
 	w.click("#standing-answers")
 	w.typed("#f-list", "1. Payload of a completed rig, 3,000 lb or so\n2. A bid bond of 5% is required\n3. Powered cot\n")
 	w.must(w.Until(`document.querySelector("#requirements .answers")`))
-	require.Contains(t, w.text("#requirements"), "A bond is furnished with the bid.")
+	require.Equal(t, "A bond is furnished with the bid.",
+		eval[string](w, `document.getElementById("f-req.1.answer").value`))
 	require.Contains(t, w.text("#requirements"), "1 line is not answered yet")
 
 	w.typed(`#f-req\.0\.meant`, "payload at least 3,000 lb")
