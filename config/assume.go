@@ -48,10 +48,10 @@ type Linear struct {
 	Limit float64            `json:"limit"`
 }
 
-// Place resolves a station to inches behind the front axle, right of the
+// StationAt resolves a station to inches behind the front axle, right of the
 // centerline and above the ground, for an item mounted on this chassis with
 // this body. An unknown zone counts from the front axle.
-func Place(ch *Chassis, b *Body, zone string, x, y, z quantity.Length) (px, py, pz quantity.Length) {
+func StationAt(ch *Chassis, b *Body, zone string, x, y, z quantity.Length) (px, py, pz quantity.Length) {
 	switch zone {
 	case ZoneBumper:
 		return x - ch.FrontOverhangIn, y, z

@@ -87,9 +87,20 @@ type Chassis struct {
 	CGHeightIn  quantity.Length `json:"cg_height_in" attr:"1..1e5"` // of the chassis alone, above ground
 	FrontTires  Tires           `json:"front_tires"`
 	RearTires   Tires           `json:"rear_tires"`
-	// turning circle between curbs, across; 0 not stated
+	// turning circle between curbs, across; 0 not stated, or worked out from SteerDeg
 	TurningFt quantity.Feet `json:"turning_ft,omitempty" attr:"0..200"`
-	FuelGal   float64       `json:"fuel_gal" attr:"0..1e4"` // in the curb weight; for the drawing
+	// cut of the inner front wheel; 0 not stated
+	SteerDeg float64 `json:"steer_deg,omitempty" attr:"0..60"`
+	// travel of the loaded rear wheel upward; 0 is 3
+	JounceIn    quantity.Length `json:"jounce_in,omitempty" attr:"0..20"`
+	BumperLowIn quantity.Length `json:"bumper_low_in,omitempty" attr:"0..60"` // lower edge of the front bumper; 0 is 16
+	ClearanceIn quantity.Length `json:"clearance_in,omitempty" attr:"0..60"`  // lowest part between the axles; 0 is 8
+	FuelGal     float64         `json:"fuel_gal" attr:"0..1e4"`               // in the curb weight
+	// center of the fuel tank, behind the front axle and right of the middle; 0 along: three
+	// quarters of the wheelbase
+	FuelXIn quantity.Length `json:"fuel_x_in,omitempty" attr:"0..1e4"`
+	FuelYIn quantity.Length `json:"fuel_y_in,omitempty" attr:"-60..60"`
+	CGYIn   quantity.Length `json:"cg_y_in,omitempty" attr:"-20..20"` // of the chassis alone, right of the middle
 
 	CabSeats []Seat `json:"cab_seats"` // stations: x behind front axle, z above ground
 
@@ -123,7 +134,9 @@ type Body struct {
 	WidthIn    quantity.Length `json:"width_in" attr:"0..1000" rules:"yes"`
 	HeightIn   quantity.Length `json:"height_in" attr:"0..1000"` // outside, floor underside to roof
 	HeadroomIn quantity.Length `json:"headroom_in" attr:"0..1000" rules:"yes"`
-	AisleIn    quantity.Length `json:"aisle_in" attr:"0..1000"` // clear walkway beside the cot
+	AisleIn    quantity.Length `json:"aisle_in" attr:"0..1000"`         // clear walkway beside the cot
+	BeltIn     quantity.Length `json:"belt_in,omitempty" attr:"0..100"` // belt line above the floor; 0 is 30
+	Doors      Doors           `json:"doors,omitzero"`
 
 	// Existing marks a module that is there already and is remounted: it needs no
 	// shell, its Mass is all of it, and what was measured stands in Unit.Existing.
@@ -137,6 +150,17 @@ type Body struct {
 	Compartments []Compartment `json:"compartments"`
 	Work         []Work        `json:"work"`
 	Tags         []string      `json:"tags,omitempty"`
+}
+
+// Doors are the openings for people. Zero fields take the usual value named beside
+// each; all are common practice, no source.
+type Doors struct {
+	// front edge of the side entry behind the front wall; 22
+	SideXIn      quantity.Length `json:"side_x_in,omitempty"`
+	SideWidthIn  quantity.Length `json:"side_width_in,omitempty"`  // 30
+	SideHeightIn quantity.Length `json:"side_height_in,omitempty"` // 63
+	RearWidthIn  quantity.Length `json:"rear_width_in,omitempty"`  // of both leaves together; 48
+	RearHeightIn quantity.Length `json:"rear_height_in,omitempty"` // 60
 }
 
 // Shell is the geometry of a welded aluminum module. Zero fields take the
@@ -161,15 +185,19 @@ type Shell struct {
 
 // Compartment is a place where loose equipment can be carried.
 type Compartment struct {
-	ID       string          `json:"id"`
-	Label    string          `json:"label"`
-	Side     string          `json:"side"` // "street", "curb", "rear" or "inside"
-	XIn      quantity.Length `json:"x_in"` // of its center, behind the module's front wall
-	YIn      quantity.Length `json:"y_in"`
+	ID    string          `json:"id"`
+	Label string          `json:"label"`
+	Side  string          `json:"side"`            // "street", "curb", "rear" or "inside"
+	Along string          `json:"along,omitempty"` // where x counts from, see PlaceAlongs; the front wall when empty
+	XIn   quantity.Length `json:"x_in"`            // of its center
+	YIn   quantity.Length `json:"y_in"`            // 0 at street or curb side: flush with the skin
+	// inside wall that y counts from, inward; empty: from the centerline
+	Wall     string          `json:"wall,omitempty"`
 	ZIn      quantity.Length `json:"z_in"`     // above the module floor; negative below
 	WidthIn  quantity.Length `json:"width_in"` // inside, along the vehicle
 	DepthIn  quantity.Length `json:"depth_in"` // inside, across the vehicle
 	HeightIn quantity.Length `json:"height_in"`
+	Slot     string          `json:"slot,omitempty"`     // by which options name it that take its place
 	LimitLb  quantity.Mass   `json:"limit_lb,omitempty"` // rated load of its floor or shelf; 0 not stated
 	Takes    []string        `json:"takes,omitempty"`    // what may ride only where it is said, such as "oxygen"
 }
@@ -177,9 +205,11 @@ type Compartment struct {
 // Seat is a place for a person. Kind is "cab", "attendant", "bench", "folding"
 // or "cot"; a cot counts as a patient, the others as designated seats.
 type Seat struct {
-	ID    string          `json:"id"`
-	Label string          `json:"label"`
-	Kind  string          `json:"kind"`
+	ID    string `json:"id"`
+	Label string `json:"label"`
+	Kind  string `json:"kind"`
+	// where x counts from, see PlaceAlongs; in the module its front wall when empty
+	Along string          `json:"along,omitempty"`
 	XIn   quantity.Length `json:"x_in"`
 	YIn   quantity.Length `json:"y_in"`
 	ZIn   quantity.Length `json:"z_in"`
@@ -205,10 +235,11 @@ const (
 	ZoneModule     = "module"      // x behind the module's front wall
 	ZoneModuleMid  = "module-mid"  // x behind the middle of the module
 	ZoneModuleRear = "module-rear" // x behind the module's rear wall; negative inside
+	ZonePlaces     = "places"      // from the center of the option's own places and compartments
 )
 
 // Zones lists them all.
-var Zones = []string{ZoneChassis, ZoneBumper, ZoneRearAxle, ZoneModule, ZoneModuleMid, ZoneModuleRear}
+var Zones = []string{ZoneChassis, ZoneBumper, ZoneRearAxle, ZoneModule, ZoneModuleMid, ZoneModuleRear, ZonePlaces}
 
 // Group is a set of options and how many of them a unit may hold.
 type Group struct {
@@ -259,9 +290,12 @@ type Option struct {
 	HeadroomIn   quantity.Length `json:"headroom_in,omitempty"` // what it takes away from the headroom, positive
 	AisleIn      quantity.Length `json:"aisle_in,omitempty"`    // what it takes away from the walkway, positive
 	Shell        *ShellChange    `json:"shell,omitempty"`       // what it changes in the module's construction
-	Outside      *Outside        `json:"outside,omitempty"`     // what it does to the overall size
-	Clauses      []string        `json:"clauses,omitempty"`     // standard clauses it declares met
-	Tags         []string        `json:"tags,omitempty"`
+	Places       []Place         `json:"places,omitempty"`      // where its pieces stand
+	// slots of the body's compartments that it takes the place of
+	Displaces []string        `json:"displaces,omitempty"`
+	LowersIn  quantity.Length `json:"lowers_in,omitempty"` // by how much the rear floor comes down for loading
+	Clauses   []string        `json:"clauses,omitempty"`   // standard clauses it declares met
+	Tags      []string        `json:"tags,omitempty"`
 }
 
 // Load is current at 12 V nominal in each duty mode, and mains power. A current is the
@@ -330,15 +364,6 @@ type Oxygen struct {
 	LitersPerPSI float64 `json:"liters_per_psi"` // the cylinder factor
 	FullPSI      float64 `json:"full_psi"`
 	Count        int     `json:"count"`
-}
-
-// Outside is what an option does to the size that a station's bay and a loading
-// crew meet, in inches.
-type Outside struct {
-	AheadIn  quantity.Length `json:"ahead_in,omitempty"`  // in front of the chassis' own bumper
-	BehindIn quantity.Length `json:"behind_in,omitempty"` // behind the module
-	AboveIn  quantity.Length `json:"above_in,omitempty"`  // above the roof
-	LowersIn quantity.Length `json:"lowers_in,omitempty"` // by how much the rear floor comes down for loading
 }
 
 // ShellChange overrides parts of the module's construction.

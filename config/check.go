@@ -206,6 +206,12 @@ func (k *checker) body(i int) {
 		k.add("missing", w+" shell", "a new module needs its shell, from which its mass is taken off")
 	}
 	k.mass(w+" mass", &b.Mass)
+	if b.Mass.Zone == ZonePlaces {
+		k.add("value", w+" mass zone", "a body has no places of its own; name the zone that its center counts from")
+	}
+	k.between(w+" doors", 0, 300, map[string]float64{"side_x_in": float64(b.Doors.SideXIn),
+		"side_width_in": float64(b.Doors.SideWidthIn), "side_height_in": float64(b.Doors.SideHeightIn),
+		"rear_width_in": float64(b.Doors.RearWidthIn), "rear_height_in": float64(b.Doors.RearHeightIn)})
 	k.compartments(w, b.Compartments)
 	k.work(w, b.Work)
 }
@@ -235,9 +241,18 @@ func (k *checker) option(i int) {
 	if c := o.Circuit; c != nil {
 		k.between(w+" circuit", 0, 1e4, map[string]float64{"amps": float64(c.Amps), "run_ft": c.RunFt})
 	}
-	if x := o.Outside; x != nil {
-		k.between(w+" outside", 0, 200, map[string]float64{"ahead_in": float64(x.AheadIn),
-			"behind_in": float64(x.BehindIn), "above_in": float64(x.AboveIn), "lowers_in": float64(x.LowersIn)})
+	k.between(w, 0, 20, map[string]float64{"lowers_in": float64(o.LowersIn)})
+	k.places(w, o.Places)
+	if m := o.Mass; m != nil && m.Zone == ZonePlaces && len(o.Places)+len(o.Compartments) == 0 {
+		k.add("missing", w+" mass zone", "%q needs places or compartments", m.Zone)
+	}
+	for i, s := range o.Seats {
+		k.oneOf(fmt.Sprintf("%s seats[%d] along", w, i), s.Along, PlaceAlongs...)
+	}
+	for i, slot := range o.Displaces {
+		if !slices.ContainsFunc(k.c.Bodies, func(b Body) bool { return b.slot(slot) >= 0 }) {
+			k.add("value", fmt.Sprintf("%s displaces[%d]", w, i), "no compartment of any body has the slot %q", slot)
+		}
 	}
 	k.work(w, o.Work)
 	if o.Parts != nil {
@@ -302,6 +317,8 @@ func (k *checker) compartments(where string, list []Compartment) {
 	for i, c := range list {
 		w := fmt.Sprintf("%s compartments[%d] %q", where, i, c.ID)
 		k.oneOf(w+" side", c.Side, "street", "curb", "rear", "inside")
+		k.oneOf(w+" along", c.Along, PlaceAlongs...)
+		k.oneOf(w+" wall", c.Wall, "", FaceStreetWall, FaceCurbWall)
 		k.between(w, 1, 400, map[string]float64{"width_in": float64(c.WidthIn), "depth_in": float64(c.DepthIn),
 			"height_in": float64(c.HeightIn)})
 		k.between(w, -400, 400, map[string]float64{"x_in": float64(c.XIn), "y_in": float64(c.YIn),

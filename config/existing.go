@@ -145,7 +145,9 @@ func (c *Catalogue) BodyOf(u *Unit) *Body {
 	if m.LengthIn != b.LengthIn && b.LengthIn > 0 {
 		m.Compartments = slices.Clone(b.Compartments)
 		for i := range m.Compartments {
-			m.Compartments[i].XIn *= m.LengthIn / b.LengthIn
+			if m.Compartments[i].Along == "" {
+				m.Compartments[i].XIn *= m.LengthIn / b.LengthIn
+			}
 		}
 	}
 	return &m

@@ -17,6 +17,7 @@ import (
 	"pgregory.net/rapid"
 
 	"boxwright/config"
+	"boxwright/config/body"
 	"boxwright/config/leadtime"
 	"boxwright/config/power"
 	"boxwright/config/quantity"
@@ -52,6 +53,23 @@ func erring(v float64, err error) ([]float64, bool) { return []float64{v}, err =
 var anything = func([]float64) bool { return true }
 
 var numerics = []numeric{
+	{"body.Ramp", 3, func(v []float64) ([]float64, bool) {
+		a := body.Ramp(v[0], v[1], v[2])
+		return []float64{a}, a < 90
+	}, func(v []float64) bool { return v[0] > 0 && v[1] >= 0 && v[2] > 0 }},
+	{"body.TurningFt", 3, func(v []float64) ([]float64, bool) {
+		return numbers(float64(body.TurningFt(&config.Chassis{WheelbaseIn: quantity.Length(v[0]),
+			TrackFrontIn: quantity.Length(v[1]), SteerDeg: v[2]})))
+	}, func(v []float64) bool { return all(0, 1e6)(v[:1]) && all(1, 60)(v[2:]) }},
+	{"body.HeadroomIn", 2, func(v []float64) ([]float64, bool) {
+		return numbers(body.HeadroomIn(&config.Body{HeightIn: quantity.Length(v[0]),
+			Shell: &config.Shell{FrameTubeIn: quantity.Length(v[1])}}))
+	}, func(v []float64) bool { return all(0, 1e6)(v[:1]) }},
+	{"body.Planes.RearOverhang", 2, func(v []float64) ([]float64, bool) {
+		p := body.PlanesOf(&config.Chassis{WheelbaseIn: quantity.Length(v[0]), FrameEndIn: quantity.Length(v[1])},
+			&config.Body{})
+		return numbers(p.RearOverhang())
+	}, func(v []float64) bool { return all(1, 1e6)(v[:1]) }},
 	{"config.Clean", 1, func(v []float64) ([]float64, bool) { return numbers(config.Clean(v[0])) }, all(0, 1e6)},
 	{"config.Figure.Margin", 2, func(v []float64) ([]float64, bool) {
 		return numbers(config.Figure{Value: v[0], Limit: v[1], Sense: config.AtMost}.Margin())
@@ -130,17 +148,22 @@ var numerics = []numeric{
 			DepthIn: quantity.Length(v[1]), HeightIn: quantity.Length(v[2])})))
 	}, all(0, 1e6)},
 	{"space.Trim.Uneven", 3, func(v []float64) ([]float64, bool) {
-		return numbers(space.Trim{LeftLb: quantity.Mass(v[0]), RightLb: quantity.Mass(v[1]), FrontLb: quantity.Mass(v[2]),
+		return numbers(space.Trim{LeftLb: quantity.Mass(v[0]), RightLb: quantity.Mass(v[1]),
+			FrontLb:      quantity.Mass(v[2]),
 			FrontLimitLb: 5000, RearLimitLb: 9000}.Uneven())
 	}, anything},
 
 	{"weight.Bridge", 2, func(v []float64) ([]float64, bool) { return numbers(weight.Bridge(v[0], whole(v[1]))) },
 		func(v []float64) bool { return all(0.1, 1000)(v[:1]) && whole(v[1]) >= 2 && whole(v[1]) <= 100 }},
-	{"weight.BridgeExact", 2, func(v []float64) ([]float64, bool) { return numbers(weight.BridgeExact(v[0], whole(v[1]))) },
+	{"weight.BridgeExact", 2, func(v []float64) ([]float64, bool) {
+		return numbers(weight.BridgeExact(v[0], whole(v[1])))
+	},
 		func(v []float64) bool { return all(0.1, 1000)(v[:1]) && whole(v[1]) >= 2 && whole(v[1]) <= 100 }},
 	{"weight.SheetLb", 3, func(v []float64) ([]float64, bool) { return numbers(weight.SheetLb(v[0], v[1], v[2])) },
 		func(v []float64) bool { return all(0, 1)(v[:1]) && all(0, 100)(v[1:2]) && all(-1e8, 1e8)(v[2:]) }},
-	{"weight.TubeLbFt", 4, func(v []float64) ([]float64, bool) { return numbers(weight.TubeLbFt(v[0], v[1], v[2], v[3])) },
+	{"weight.TubeLbFt", 4, func(v []float64) ([]float64, bool) {
+		return numbers(weight.TubeLbFt(v[0], v[1], v[2], v[3]))
+	},
 		func(v []float64) bool { return all(0, 100)(v) && v[0] <= 1 }},
 	{"weight.AngleLbFt", 3, func(v []float64) ([]float64, bool) { return numbers(weight.AngleLbFt(v[0], v[1], v[2])) },
 		func(v []float64) bool { return all(0, 100)(v) && v[0] <= 1 && v[2] <= v[1] }},
@@ -169,7 +192,14 @@ var numerics = []numeric{
 // notNumeric are exported functions with a number among what they take or give that
 // compute none from numbers, and why.
 var notNumeric = map[string]string{
-	"config.Place":        "what it gives is refused where it is used, or a wrong place would count as one",
+	"body.FloorIn": "adds up fields that are cleaned", "body.WallIn": "adds up fields that are cleaned",
+	"body.TireSize": "takes a text; two digits and three at most", "body.Box.Center": "a mean of two sides",
+	"body.Box.Volume": "of a box within the vehicle", "body.Box.Moved": "gives a box", "body.Box.Overlap": "compares boxes",
+	"body.Collision.Least": "the least of three fields", "body.Model.Angles": "the least of Ramp",
+	"body.Model.WallFt": "follows TurningFt; see its test", "body.Model.DoorSwing": "takes the sizes of doors",
+	"body.Model.Headroom": "a field", "body.Planes.Fuel": "reads fields", "body.Planes.Center": "a mean of places",
+	"body.Planes.Station": "what it gives is refused where it is used, as of config.StationAt",
+	"config.StationAt":    "what it gives is refused where it is used, or a wrong place would count as one",
 	"config.Chassis.Attr": "reads a field", "config.Body.Attr": "reads a field", "config.ExistingRange": "a table",
 	"config.Assumptions.Factor": "a table", "config.Unit.SetFactor": "keeps a value", "config.Unclean.Look": "gives none",
 	"config.Test.Holds": "compares", "leadtime.Plan.LatestOrderFor": "dates; see its own tests",
@@ -302,7 +332,8 @@ func takesNumbers(fn *ast.FuncDecl) bool {
 		case "float64", "Mass", "Length", "Power", "Current", "Charge", "Volume", "Feet", "Hours", "Gauge":
 			return true
 		case "Compartment", "Span", "Tires":
-			if fn.Type.Results != nil && strings.Contains("float64 Volume Mass", typeName(fn.Type.Results.List[0].Type)) {
+			if fn.Type.Results != nil &&
+				strings.Contains("float64 Volume Mass", typeName(fn.Type.Results.List[0].Type)) {
 				return true
 			}
 		}

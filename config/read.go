@@ -273,11 +273,16 @@ func (c *Catalogue) CheckUnit(u *Unit) Problems {
 }
 
 // CompartmentsOf lists where a unit can carry loose equipment: those of its
-// body and those its options add.
+// body, less what an option takes the place of, and those its options add.
 func (c *Catalogue) CompartmentsOf(u *Unit) []Compartment {
 	var out []Compartment
 	if b := c.BodyOf(u); b != nil {
 		out = slices.Clone(b.Compartments)
+		for _, p := range u.Picks {
+			if o := c.OptionByID(p.Option); o != nil {
+				out = slices.DeleteFunc(out, o.Takes)
+			}
+		}
 	}
 	for _, p := range u.Picks {
 		if o := c.OptionByID(p.Option); o != nil {
@@ -302,4 +307,14 @@ func (c *Catalogue) SeatsOf(u *Unit) (cab, module []Seat) {
 		}
 	}
 	return cab, module
+}
+
+// Takes reports whether an option takes the place of a compartment of the body.
+func (o *Option) Takes(c Compartment) bool {
+	return c.Slot != "" && slices.Contains(o.Displaces, c.Slot)
+}
+
+// slot is the index of the compartment of that slot, or -1.
+func (b *Body) slot(name string) int {
+	return slices.IndexFunc(b.Compartments, func(c Compartment) bool { return c.Slot == name })
 }

@@ -42,7 +42,7 @@ func ExampleCatalogue_CheckUnit() {
 func ExamplePlace() {
 	c, _ := config.Read([]byte(small))
 	// 4 in ahead of the rear wall, on the right, 30 in above the module floor.
-	x, y, z := config.Place(&c.Chassis[0], &c.Bodies[0], config.ZoneModuleRear, -4, 20, 30)
+	x, y, z := config.StationAt(&c.Chassis[0], &c.Bodies[0], config.ZoneModuleRear, -4, 20, 30)
 	fmt.Println(x, "in behind the front axle,", y, "in right of the centerline,", z, "in above the ground")
 	// Output: 201 in behind the front axle, 20 in right of the centerline, 62 in above the ground
 }
@@ -261,7 +261,7 @@ func TestStationsAreCountedFromTheirZone(t *testing.T) {
 		{"attic", 10, 5, 7, "an unknown zone counts from the front axle"},
 	} {
 		t.Run(x.reason, func(t *testing.T) {
-			px, py, pz := config.Place(&c.Chassis[0], &c.Bodies[0], x.zone, 10, 5, 7)
+			px, py, pz := config.StationAt(&c.Chassis[0], &c.Bodies[0], x.zone, 10, 5, 7)
 			assert.Equal(t, [3]float64{x.x, x.y, x.z}, [3]float64{float64(px), float64(py), float64(pz)}, "%s: %s",
 				x.zone,
 				x.reason)

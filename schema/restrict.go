@@ -2,6 +2,7 @@ package main
 
 import (
 	"encoding/json"
+	"maps"
 	"reflect"
 	"slices"
 	"strconv"
@@ -18,22 +19,29 @@ import (
 // the reader has them; a test holds the two together. An empty word says that
 // the field may be there and say nothing.
 var words = map[string][]string{
-	"Catalogue.format": {config.CatalogueFormat},
-	"Compartment.side": {"street", "curb", "rear", "inside"},
-	"Mass.zone":        append([]string{""}, config.Zones...),
-	"Group.choose":     {config.ChooseOne, config.ChooseAtMostOne, config.ChooseAny},
-	"Rule.kind":        config.RuleKinds,
-	"Test.op":          {"=", "!=", "<", "<=", ">", ">="},
-	"Activity.source":  {"", config.SourceChassis, config.SourceParts, config.SourceSlot},
-	"Activity.only":    {"", "module", "van", "new", "existing"},
-	"Fee.per":          {pricing.PerUnit, pricing.PerOrder},
-	"Draft.format":     {quote.DraftFormat},
-	"Terms.use":        append([]string{""}, pricing.Uses...),
-	"Needs.duty":       ids(quote.Duties),
-	"Needs.roads":      ids(quote.RoadKinds),
-	"Needs.climate":    ids(quote.Climates),
-	"Needs.type":       {"", "I", "II", "III"},
-	"Needs.fuel":       {"", "diesel", "gasoline"},
+	"Catalogue.format":  {config.CatalogueFormat},
+	"Compartment.side":  {"street", "curb", "rear", "inside"},
+	"Mass.zone":         append([]string{""}, config.Zones...),
+	"Place.kind":        slices.Sorted(maps.Keys(config.PlaceKinds)),
+	"Place.face":        config.PlaceFaces,
+	"Place.along":       config.PlaceAlongs,
+	"Place.level":       config.PlaceLevels,
+	"Compartment.along": config.PlaceAlongs,
+	"Compartment.wall":  {"", config.FaceStreetWall, config.FaceCurbWall},
+	"Seat.along":        config.PlaceAlongs,
+	"Group.choose":      {config.ChooseOne, config.ChooseAtMostOne, config.ChooseAny},
+	"Rule.kind":         config.RuleKinds,
+	"Test.op":           {"=", "!=", "<", "<=", ">", ">="},
+	"Activity.source":   {"", config.SourceChassis, config.SourceParts, config.SourceSlot},
+	"Activity.only":     {"", "module", "van", "new", "existing"},
+	"Fee.per":           {pricing.PerUnit, pricing.PerOrder},
+	"Draft.format":      {quote.DraftFormat},
+	"Terms.use":         append([]string{""}, pricing.Uses...),
+	"Needs.duty":        ids(quote.Duties),
+	"Needs.roads":       ids(quote.RoadKinds),
+	"Needs.climate":     ids(quote.Climates),
+	"Needs.type":        {"", "I", "II", "III"},
+	"Needs.fuel":        {"", "diesel", "gasoline"},
 
 	"Requirement.verdict": {"", string(quote.Meets), string(quote.Excepted), string(quote.Clarify)},
 }

@@ -53,6 +53,7 @@ const (
 	Minute    = "min"
 	Hour      = "h"
 	Percent   = "%"
+	Degree    = "degrees"
 	Volt      = "V"
 	Liter     = "L"
 	Day       = "working days"
@@ -78,6 +79,7 @@ var display = map[string]shown{
 	Minute:      {1, "min", "min", 0, 0},
 	Hour:        {1, "h", "h", 1, 1},
 	Percent:     {1, "%", "%", 1, 1},
+	Degree:      {1, "degrees", "degrees", 1, 1},
 	Dollar:      {1, "dollars", "dollars", 2, 2},
 	Mile:        {1, "mi", "mi", 0, 0}, // a price is by the mile
 	SquareFoot:  {144 * MillimetersPerIn * MillimetersPerIn / 1e6, "ft²", "m²", 1, 2},

@@ -37,7 +37,7 @@ func NewLinter(cat *config.Catalogue, limits *Limits) *Linter {
 		return l
 	}
 	l := &Linter{e: e}
-	phases := []func(){l.choices, l.groups, l.rules, l.data}
+	phases := []func(){l.choices, l.groups, l.rules, l.data, l.shapes}
 	if limits != nil {
 		phases = append(phases, func() { l.within(limits) })
 	}

@@ -35,7 +35,7 @@ func ExampleMeasure() {
 		fmt.Printf("%s: %.0f lb, %s\n", c.Label, float64(c.MassLb), c.State)
 	}
 	// Output:
-	// space.headroom: 72.0 in
+	// space.headroom: 82.8 in
 	// space.compartments: 33.3 ft3
 	// space.stowed: 13.9 %
 	// Left: 40 lb, an arrangement was found

@@ -16,18 +16,18 @@ func small() *config.Catalogue {
 			WidthIn: in(w), DepthIn: in(d), HeightIn: in(h)}
 	}
 	ch := config.Chassis{ID: "c1", Label: "Cutaway", Type: "III", Cab: "cutaway", Drive: "4x2", Fuel: "gasoline",
-		WheelbaseIn: 158, FrontOverhangIn: 33, BodyStartIn: 70, FrameHeightIn: 27, FloorHeightIn: 32, CabHeightIn: 82,
-		WidthIn: 80, FrameEndIn: 60,
+		WheelbaseIn: 160, FrontOverhangIn: 33, BodyStartIn: 70, FrameHeightIn: 27, FloorHeightIn: 32, CabHeightIn: 82,
+		WidthIn: 80, FrameEndIn: 58,
 		GVWRLb: 14000, GAWRFrontLb: 5000, GAWRRearLb: 9500, CurbFrontLb: 3500, CurbRearLb: 2500, TrackFrontIn: 69,
 		TrackRearIn: 77, CGHeightIn: 30,
 		FrontTires: config.Tires{Count: 2, LoadLb: 2700}, RearTires: config.Tires{Count: 4, LoadLb: 2500},
 		CabSeats: []config.Seat{{ID: "driver", Kind: "cab"}, {ID: "officer", Kind: "cab"}}}
 	body := config.Body{ID: "b1", Label: "Module 150 in", Kind: "module", LengthIn: 150, WidthIn: 96, HeightIn: 88,
-		HeadroomIn: 72, AisleIn: 18, Shell: &config.Shell{FrameSpacingIn: 16},
+		HeadroomIn: 72, AisleIn: 18, Shell: &config.Shell{FrameSpacingIn: 16}, Doors: config.Doors{SideXIn: 4},
 		Compartments: []config.Compartment{
-			hole("left-front", "street", 20, -40, 24, 20, 60), hole("left-rear", "street", 120, -40, 40, 20, 60),
-			hole("right-front", "curb", 20, 40, 24, 20, 60), hole("right-rear", "curb", 120, 40, 30, 20, 60),
-			hole("cabinet", "inside", 60, -30, 36, 16, 30)}}
+			hole("left-front", "street", 20, -38, 24, 20, 60), hole("left-rear", "street", 128, -38, 40, 20, 60),
+			hole("right-front", "curb", 57, 38, 24, 20, 60), hole("right-rear", "curb", 132, 38, 30, 20, 60),
+			hole("cabinet", "inside", 51, -30, 36, 16, 30)}}
 	body.Compartments[1].LimitLb = 200
 	opt := func(id string, o config.Option) config.Option {
 		o.ID, o.Label, o.Group = id, "Option "+id, "g"
@@ -44,7 +44,9 @@ func small() *config.Catalogue {
 			{ID: "van", Label: "Van", Kind: "van", LengthIn: 125,
 				WidthIn: 78, HeightIn: 76, HeadroomIn: 68, AisleIn: 14}},
 		Options: []config.Option{
-			opt("bench", config.Option{Tags: []string{"bench-72x22"},
+			opt("bench", config.Option{Places: []config.Place{{Kind: "bench", Face: config.FaceCurbWall, XIn: 40,
+				ZIn:      60,
+				LengthIn: 72, WidthIn: 22, HeightIn: 4}},
 				Seats: []config.Seat{{ID: "b1", Kind: "bench"}, {ID: "b2", Kind: "bench"}}}),
 			opt("cabinet-tall", config.Option{MaxQty: 3, StorageFt3: 12,
 				Compartments: []config.Compartment{hole("tall", "inside", 100, -30, 20, 20, 60)}}),

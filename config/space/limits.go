@@ -2,6 +2,7 @@ package space
 
 import (
 	"boxwright/config"
+	"boxwright/config/body"
 	"boxwright/config/quantity"
 )
 
@@ -13,8 +14,8 @@ func Limits(cat *config.Catalogue, u *config.Unit, assume *config.Assumptions) [
 	if cat == nil || u == nil || assume == nil {
 		return nil
 	}
-	body := cat.BodyOf(u)
-	if body == nil || cat.ChassisByID(u.Chassis) == nil {
+	box := cat.BodyOf(u)
+	if box == nil || cat.ChassisByID(u.Chassis) == nil {
 		return nil
 	}
 	var out []config.Linear
@@ -23,9 +24,9 @@ func Limits(cat *config.Catalogue, u *config.Unit, assume *config.Assumptions) [
 		base              func(*config.Body) float64
 		takes             func(*config.Option) float64
 	}{
-		{"space.headroom", "Headroom", quantity.Inch, func(b *config.Body) float64 {
-			return float64(config.Clean(b.HeadroomIn))
-		}, func(o *config.Option) float64 { return float64(config.Clean(o.HeadroomIn)) }},
+		{"space.headroom", "Headroom", quantity.Inch, body.HeadroomIn, func(o *config.Option) float64 {
+			return float64(config.Clean(o.HeadroomIn))
+		}},
 		{"space.aisle", "Walkway", quantity.Inch, func(b *config.Body) float64 {
 			return float64(config.Clean(b.AisleIn))
 		}, func(o *config.Option) float64 { return float64(config.Clean(o.AisleIn)) }},
@@ -37,7 +38,7 @@ func Limits(cat *config.Catalogue, u *config.Unit, assume *config.Assumptions) [
 		if !ok || l.Sense != config.AtLeast || severity(l.Basis) != config.Stop {
 			continue
 		}
-		lin := config.Linear{Code: k.code, Label: k.label, Unit: k.unit, Base: -k.base(body), Per: map[string]float64{},
+		lin := config.Linear{Code: k.code, Label: k.label, Unit: k.unit, Base: -k.base(box), Per: map[string]float64{},
 			Limit: -l.Value}
 		for i := range cat.Options {
 			if v := k.takes(&cat.Options[i]); v != 0 {

@@ -8,6 +8,7 @@ import (
 	"slices"
 
 	"boxwright/config"
+	"boxwright/config/body"
 	"boxwright/config/quantity"
 )
 
@@ -20,16 +21,8 @@ type Sheet struct {
 	Seats        []config.Seat    // designated seats, cab first
 	Cots         []config.Seat    // places for patients
 	Oxygen       Oxygen
+	Model        *body.Model // of the unit; nil when its chassis or body is not known
 }
-
-// Usual build-up of a module's wall and floor where the catalogue is silent.
-// Common practice, no source.
-const (
-	tubeIn  = 2.0
-	skinIn  = 0.125
-	linerIn = 0.25
-	boardIn = 0.75
-)
 
 // Measure computes the sheet. Lengths in inches, volumes in cubic feet; it
 // never fails: what cannot be computed is a finding, and a number that is
@@ -40,53 +33,74 @@ func Measure(cat *config.Catalogue, u *config.Unit, assume *config.Assumptions) 
 	if b == nil {
 		return s
 	}
+	s.Model = b.model
 	s.overall(b)
+	s.road(b)
 	s.inside(b)
 	s.people(b)
 	s.stow(b)
 	s.oxygen(b)
+	for _, c := range b.model.Collisions() {
+		s.add(c.Finding())
+	}
 	return s
 }
 
-// overall gives the vehicle's outside sizes, less what options stand out with:
-// mirrors, lamps, steps and roof equipment are in no catalogue field.
+// overall gives the vehicle's outside sizes, bare and with everything on.
 func (s *Sheet) overall(b *vehicle) {
-	ch, body := b.Chassis, b.Body
-	record(s, b, "space.length", "Overall length, less bumper and step options", bareLength(ch, body), quantity.Inch)
-	record(s, b, "space.width", "Overall width, less mirrors, lamps and trim",
-		max(config.Clean(ch.WidthIn), config.Clean(body.WidthIn)), quantity.Inch)
+	m := b.model
+	bare, all := m.Bare(), m.Overall()
+	record(s, b, "space.length", "Overall length, less bumper and step options", bare.LengthIn, quantity.Inch)
+	record(s, b, "space.width", "Overall width, less mirrors, lamps and trim", bare.WidthIn, quantity.Inch)
+	record(s, b, "space.height", "Overall height, less roof equipment", bare.HeightIn, quantity.Inch)
+	record(s, b, "space.length-all", "Overall length, with bumpers and steps", all.LengthIn, quantity.Inch)
+	record(s, b, "space.width-all", "Overall width, with lamps and rails, less mirrors", all.WidthIn, quantity.Inch)
+	record(s, b, "space.height-all", "Overall height, with lamps and roof equipment, less antennas", all.HeightIn,
+		quantity.Inch)
+	record(s, b, "space.loading-height", "Loading height at the rear, loaded", all.LoadingIn, quantity.Inch)
+	behind, beside := m.DoorSwing()
+	end := max(float64(all.LengthIn), float64(bare.LengthIn)+behind)
+	record(s, b, "space.bay-length", "Length taken in the bay, rear doors open", end, quantity.Inch)
+	record(s, b, "space.bay-width", "Width taken in the bay, side door open",
+		max(float64(all.WidthIn), float64(all.WidthIn)/2+float64(bare.WidthIn)/2+beside), quantity.Inch)
+}
 
-	// The module stands between the top of frame and the floor; its underside
-	// is a floor build-up below the floor.
-	floor := config.Clean(ch.FloorHeightIn)
-	f := config.Figure{Code: "space.height", Label: "Overall height, less roof equipment", Unit: quantity.Inch}
-	roof := func(underside quantity.Length) float64 {
-		return float64(max(config.Clean(ch.CabHeightIn), underside+config.Clean(body.HeightIn)))
+// road gives what decides where the unit can go.
+func (s *Sheet) road(b *vehicle) {
+	m := b.model
+	if ft := body.TurningFt(b.Chassis); ft > 0 {
+		record(s, b, "space.turning-circle", "Turning circle between curbs", ft, quantity.Foot)
+		record(s, b, "space.turning-wall", "Turning circle between walls", m.WallFt(), quantity.Foot)
 	}
-	frame := min(config.Clean(ch.FrameHeightIn), floor)
-	f.Low, f.High = roof(frame), roof(floor)
-	f.Value = roof(max(frame, floor-b.floorThickness()))
-	s.bind(b, f)
-	record(s, b, "space.length-all", "Overall length, with bumpers and steps", float64(b.length()), quantity.Inch)
-	record(s, b, "space.height-all", "Overall height, with roof equipment", float64(b.height()), quantity.Inch)
-	record(s, b, "space.loading-height", "Loading height at the rear, loaded", float64(b.loading()), quantity.Inch)
-	if config.Clean(ch.TurningFt) > 0 {
-		record(s, b, "space.turning-circle", "Turning circle between curbs", float64(ch.TurningFt), quantity.Foot)
+	approach, departure, breakover := m.Angles()
+	for _, x := range []struct {
+		code, label string
+		v           float64
+	}{{"space.approach", "Approach angle, loaded", approach}, {"space.departure", "Departure angle, loaded", departure},
+		{"space.breakover", "Breakover angle, loaded", breakover}} {
+		if x.v < 90 { // nothing stands out there, or the catalogue says too little
+			record(s, b, x.code, x.label, x.v, quantity.Degree)
+		}
 	}
+	record(s, b, "space.rear-overhang", "Rear overhang of the wheelbase, less steps", m.RearOverhang(),
+		quantity.Percent)
 }
 
 // inside gives what a person meets in the patient compartment.
 func (s *Sheet) inside(b *vehicle) {
-	body := b.Body
-	wall := b.wallThickness()
-	length := max(config.Clean(body.LengthIn)-2*wall, 0)
-	width := max(config.Clean(body.WidthIn)-2*wall, 0)
-	record(s, b, "space.module-length", "Length of the module, outside", config.Clean(body.LengthIn), quantity.Inch)
-	record(s, b, "space.headroom", "Headroom over the floor", b.headroom(), quantity.Inch)
+	box := b.Body
+	wall := quantity.Length(config.Clean(b.model.Wall))
+	if b.model.Van {
+		wall = 0 // its sizes are inside ones
+	}
+	length := max(config.Clean(box.LengthIn)-2*wall, 0)
+	width := max(config.Clean(box.WidthIn)-2*wall, 0)
+	record(s, b, "space.module-length", "Length of the module, outside", config.Clean(box.LengthIn), quantity.Inch)
+	record(s, b, "space.headroom", "Headroom over the floor", b.model.Headroom(), quantity.Inch)
 	record(s, b, "space.aisle", "Clear walkway beside the cot", b.aisle(), quantity.Inch)
 	record(s, b, "space.inside-length", "Inside length of the patient compartment", length, quantity.Inch)
 	record(s, b, "space.interior", "Inside volume of the patient compartment, before cabinets",
-		volume(length, width, config.Clean(body.HeadroomIn)), quantity.CubicFoot)
+		volume(length, width, quantity.Length(body.HeadroomIn(b.Body))), quantity.CubicFoot)
 	if l, w, known := b.bench(); known {
 		record(s, b, "space.bench", "Squad bench, length", l, quantity.Inch)
 		record(s, b, "space.bench-width", "Squad bench, width", w, quantity.Inch)
@@ -97,8 +111,7 @@ func (s *Sheet) inside(b *vehicle) {
 
 // people counts places.
 func (s *Sheet) people(b *vehicle) {
-	cab, module := b.Cat.SeatsOf(b.Unit)
-	for _, seat := range slices.Concat(cab, module) {
+	for _, seat := range slices.Concat(b.model.CabSeats, b.model.Seats) {
 		if seat.Kind == "cot" {
 			s.Cots = append(s.Cots, seat)
 		} else {

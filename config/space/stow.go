@@ -23,7 +23,7 @@ type Use struct {
 func (s *Sheet) stow(b *vehicle) {
 	at := map[string]int{}
 	var outside, all, used quantity.Volume
-	for _, c := range b.Cat.CompartmentsOf(b.Unit) {
+	for _, c := range b.model.Compartments {
 		if _, twice := at[c.ID]; twice {
 			s.add(config.Finding{Code: "space.same-compartment", Severity: config.Warn,
 				Text:   fmt.Sprintf("Two compartments are called %q; only the first is used.", c.ID),

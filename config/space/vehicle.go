@@ -1,10 +1,8 @@
 package space
 
 import (
-	"strconv"
-	"strings"
-
 	"boxwright/config"
+	"boxwright/config/body"
 	"boxwright/config/quantity"
 )
 
@@ -12,7 +10,10 @@ import (
 const area = "Space"
 
 // vehicle is what every part of the sheet reads.
-type vehicle struct{ *config.Vehicle }
+type vehicle struct {
+	*config.Vehicle
+	model *body.Model
+}
 
 // gather finds the parts of the unit; nil when there is nothing to measure.
 func gather(cat *config.Catalogue, u *config.Unit, assume *config.Assumptions, r *config.Report) *vehicle {
@@ -20,7 +21,7 @@ func gather(cat *config.Catalogue, u *config.Unit, assume *config.Assumptions, r
 	if v == nil {
 		return nil
 	}
-	return &vehicle{v}
+	return &vehicle{v, body.Of(cat, u)}
 }
 
 // The fields of chassis, body and option that count as zero.
@@ -30,6 +31,7 @@ func badChassis(c *config.Chassis) (bad config.Unclean) {
 	bad.Look("body_start_in", float64(c.BodyStartIn))
 	bad.Look("floor_height_in", float64(c.FloorHeightIn))
 	bad.Look("wheelbase_in", float64(c.WheelbaseIn))
+	bad.Look("frame_height_in", float64(c.FrameHeightIn))
 	bad.Look("width_in", float64(c.WidthIn))
 	return bad
 }
@@ -52,15 +54,6 @@ func badOption(o *config.Option) (bad config.Unclean) {
 		bad.Look("oxygen count", float64(x.Count))
 	}
 	return bad
-}
-
-// headroom of the body less what options take from it.
-func (b *vehicle) headroom() quantity.Length {
-	h := config.Clean(b.Body.HeadroomIn)
-	for _, p := range b.Picks {
-		h -= config.Clean(p.HeadroomIn) * quantity.Length(p.Qty)
-	}
-	return h
 }
 
 // aisle of the body less what options take from it.
@@ -109,56 +102,16 @@ func storageOf(o *config.Option) quantity.Volume {
 	return v
 }
 
-// BenchTag begins the tag of an option that brings a squad bench of a stated
-// size: "bench-72x22" is 72 in long and 22 in wide.
-const BenchTag = "bench-"
-
-// bench is the longest squad bench whose size an option states.
+// bench is the longest squad bench.
 func (b *vehicle) bench() (length, width quantity.Length, known bool) {
 	for _, p := range b.Picks {
-		for _, tag := range p.Tags {
-			size, ok := strings.CutPrefix(tag, BenchTag)
-			if !ok {
-				continue
-			}
-			l, w, ok := strings.Cut(size, "x")
-			if !ok {
-				continue
-			}
-			ln, err1 := strconv.ParseFloat(l, 64)
-			wd, err2 := strconv.ParseFloat(w, 64)
-			if err1 == nil && err2 == nil && config.Clean(ln) > float64(length) {
-				length, width, known = quantity.Length(ln), quantity.Length(config.Clean(wd)), true
+		for i := range p.Places {
+			if at := &p.Places[i]; at.Kind == "bench" && config.Clean(at.LengthIn) > length {
+				length, width, known = config.Clean(at.LengthIn), config.Clean(at.WidthIn), true
 			}
 		}
 	}
 	return length, width, known
-}
-
-// wallThickness of a module, from skin to lining; a van's inside sizes are
-// what its conversion states.
-func (b *vehicle) wallThickness() quantity.Length {
-	s := b.Body.Shell
-	if s == nil {
-		return 0
-	}
-	return or(s.FrameTubeIn, tubeIn) + or(s.SideSkinIn, skinIn) + linerIn
-}
-
-// floorThickness of a module, from the underside of its frame to the floor.
-func (b *vehicle) floorThickness() quantity.Length {
-	s := b.Body.Shell
-	if s == nil {
-		return 0
-	}
-	return or(s.FrameTubeIn, tubeIn) + or(s.FloorSheetIn, skinIn) + boardIn
-}
-
-func or(v, usual quantity.Length) quantity.Length {
-	if v = config.Clean(v); v > 0 {
-		return v
-	}
-	return usual
 }
 
 // Inside is the volume of a compartment.

@@ -162,8 +162,8 @@ func kkkBody() []Clause {
 				rowF(For{}, 264, recalledF, config.FromMemory)}},
 		recalled("kkk-width", "Overall width", "The vehicle is no wider than 96 in, less mirrors.", "space.width",
 			config.AtMost, 96, quantity.Inch),
-		recalled("kkk-height", "Overall height", "The vehicle is no higher than 110 in.", "space.height", config.AtMost,
-			110, quantity.Inch),
+		recalled("kkk-height", "Overall height", "The vehicle is no higher than 110 in, roof equipment "+
+			"counted, antennas not.", "space.height-all", config.AtMost, 110, quantity.Inch),
 		recalled("kkk-floor", "Floor height", "The patient compartment's floor is no higher than 34 in.",
 			"chassis.floor-height", config.AtMost, 34, quantity.Inch),
 		recalled("kkk-headroom", "Headroom", "There are at least 60 in over the floor.", "space.headroom",

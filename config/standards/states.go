@@ -16,8 +16,8 @@ func indiana() Set {
 			config.AtMost, 96, quantity.Inch, src, seen),
 		one("in-width-least", "Overall width, least", "At least 75 in, less mirrors, lights and trim.", "space.width",
 			config.AtLeast, 75, quantity.Inch, src, seen),
-		one("in-height", "Overall height", "At most 110 in with warning devices, less the antenna; add the height of "+
-			"what stands on the roof.", "space.height", config.AtMost, 110, quantity.Inch, src, seen),
+		one("in-height", "Overall height", "At most 110 in with warning devices, less the antenna.",
+			"space.height-all", config.AtMost, 110, quantity.Inch, src, seen),
 		one("in-wheelbase", "Wheelbase", "At least 123 in.", "chassis.wheelbase", config.AtLeast, 123, quantity.Inch,
 			src, seen),
 		declared("in-speed", "Speed", "The vehicle holds 65 mph.", src, seen),

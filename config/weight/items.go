@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"boxwright/config"
+	"boxwright/config/body"
 	"boxwright/config/quantity"
 )
 
@@ -15,12 +16,9 @@ const (
 	// A mass or station beyond these is a slip of the keyboard, not a thing.
 	mostLb = 1e6
 	mostIn = 1e4
-	// Fuel sits where most tanks do; it changes no full-tank figure, since the
-	// chassis' curb weights include it, only weighings with a part-full tank.
-	// Densities are from memory, the station is common practice, no source.
+	// Fuel changes no full-tank figure, since the chassis' curb weights include it,
+	// only weighings with a part-full tank. Densities are from memory.
 	dieselLbGal, gasolineLbGal = 7.1, 6.1
-	tankAtWheelbase            = 0.75
-	tankBelowFrameIn           = 8
 	// Loose equipment that has no compartment yet rides in the middle of the
 	// module, this high above its floor.
 	unstowedZIn = 24
@@ -33,6 +31,7 @@ type loader struct {
 	assume *config.Assumptions
 	ch     *config.Chassis
 	body   *config.Body
+	planes body.Planes
 
 	tracks     bool    // both tracks are usable
 	occupantLb float64 // what one person counts
@@ -49,6 +48,7 @@ func newLoader(cat *config.Catalogue, u *config.Unit, assume *config.Assumptions
 	if l.ch == nil || l.body == nil {
 		return l
 	}
+	l.planes = body.PlanesOf(l.ch, l.body)
 	if assume == nil {
 		l.assume = &config.Assumptions{}
 		l.note(config.Warn, "weight.assumptions.missing", "people", "No rule set is in force, so people count 150 lb "+
@@ -157,7 +157,7 @@ func (l *loader) unit() []Item {
 			items = append(items, l.times(it, p.Qty))
 		}
 	}
-	items = append(items, l.carried(l.stowage())...)
+	items = append(items, l.carried(l.stowage(false))...)
 	slices.SortStableFunc(items, func(a, b Item) int { return rank(a.Kind) - rank(b.Kind) })
 	return items
 }
@@ -207,7 +207,7 @@ func (l *loader) chassis() []Item {
 	total := float64(c.CurbFrontLb + c.CurbRearLb)
 	truck := Item{
 		ID: c.ID, Label: c.Label, Kind: KindChassis, Qty: 1, Lb: quantity.Mass(total), TolLb: c.CurbTolLb,
-		XIn: quantity.Length(float64(c.CurbRearLb) / total * float64(c.WheelbaseIn)), ZIn: c.CGHeightIn,
+		XIn: quantity.Length(float64(c.CurbRearLb) / total * float64(c.WheelbaseIn)), YIn: c.CGYIn, ZIn: c.CGHeightIn,
 	}
 	if !(c.CurbTolLb > 0) {
 		truck.TolLb = missingTol * truck.Lb
@@ -216,18 +216,20 @@ func (l *loader) chassis() []Item {
 	if c.Fuel == "gasoline" {
 		density = gasolineLbGal
 	}
+	x, y, z, ok := l.planes.Fuel(c)
 	fuel := Item{
 		ID: "fuel", Label: fmt.Sprintf("Fuel, %v gal full tank", c.FuelGal), Kind: KindFluid, Qty: 1,
-		Lb:  quantity.Mass(c.FuelGal * density),
-		XIn: tankAtWheelbase * c.WheelbaseIn, ZIn: c.FrameHeightIn - tankBelowFrameIn,
+		Lb: quantity.Mass(c.FuelGal * density), XIn: quantity.Length(x), YIn: quantity.Length(y),
+		ZIn: quantity.Length(z),
 	}
-	if !(fuel.Lb > 0) || fuel.Lb > truck.Lb/4 || !finite(float64(fuel.ZIn)) {
+	if !ok || !(fuel.Lb > 0) || fuel.Lb > truck.Lb/4 || !finite(x, y, z) {
 		return []Item{truck}
 	}
 	dry := truck
 	dry.Label += ", without fuel"
 	dry.Lb -= fuel.Lb
 	dry.XIn = quantity.Length((total*float64(truck.XIn) - float64(fuel.Lb)*float64(fuel.XIn)) / float64(dry.Lb))
+	dry.YIn = quantity.Length((total*float64(truck.YIn) - float64(fuel.Lb)*float64(fuel.YIn)) / float64(dry.Lb))
 	dry.ZIn = quantity.Length((total*float64(truck.ZIn) - float64(fuel.Lb)*float64(fuel.ZIn)) / float64(dry.Lb))
 	return []Item{dry, fuel}
 }
@@ -257,7 +259,8 @@ func (l *loader) option(o *config.Option) []Item {
 		}
 	}
 	for _, s := range o.Seats {
-		x, y, z := config.Place(l.ch, l.body, config.ZoneModule, s.XIn, s.YIn, s.ZIn)
+		s = l.planes.Seat(s)
+		x, y, z := config.StationAt(l.ch, l.body, config.ZoneModule, s.XIn, s.YIn, s.ZIn)
 		add(l.person(s, o.ID, x, y, z))
 	}
 	return items
@@ -268,7 +271,11 @@ func (l *loader) placed(id, label, option string, kind Kind, m *config.Mass) Ite
 	if it.TolLb == 0 {
 		it.TolLb = quantity.Mass(math.Abs(float64(m.Lb)) * missingTol)
 	}
-	it.XIn, it.YIn, it.ZIn = config.Place(l.ch, l.body, m.Zone, m.XIn, m.YIn, m.ZIn)
+	var o *config.Option
+	if m.Zone == config.ZonePlaces {
+		o = l.cat.OptionByID(option)
+	}
+	it.XIn, it.YIn, it.ZIn = l.planes.Station(l.ch, l.body, o, m)
 	return it
 }
 
@@ -352,8 +359,9 @@ type stow struct {
 	option string
 }
 
-// stowage finds the unit's compartments by id; the first of an id stands.
-func (l *loader) stowage() map[string]stow {
+// stowage finds the unit's compartments by id; the first of an id stands. With
+// displaced ones it lists those of the body that an option takes the place of, too.
+func (l *loader) stowage(displaced bool) map[string]stow {
 	places := map[string]stow{}
 	add := func(list []config.Compartment, option string) {
 		for _, c := range list {
@@ -363,10 +371,21 @@ func (l *loader) stowage() map[string]stow {
 						c.ID), "Give each compartment its own id in the catalogue.")
 				continue
 			}
-			places[c.ID] = stow{c, option}
+			places[c.ID] = stow{l.planes.Compartment(c), option}
 		}
 	}
 	add(l.body.Compartments, "")
+	for _, p := range l.u.Picks {
+		o := l.cat.OptionByID(p.Option)
+		if displaced || o == nil || len(o.Displaces) == 0 {
+			continue
+		}
+		for _, c := range l.body.Compartments {
+			if o.Takes(c) {
+				delete(places, c.ID)
+			}
+		}
+	}
 	for _, p := range l.u.Picks {
 		if o := l.cat.OptionByID(p.Option); o != nil {
 			add(o.Compartments, o.ID)
@@ -420,9 +439,9 @@ func (l *loader) equipment(e *config.Equipment, qty int, at stow, stowed bool) I
 	it.TolLb = missingTol * it.Lb
 	if stowed {
 		it.Label += ", in " + at.Label
-		it.XIn, it.YIn, it.ZIn = config.Place(l.ch, l.body, config.ZoneModule, at.XIn, at.YIn, at.ZIn)
+		it.XIn, it.YIn, it.ZIn = config.StationAt(l.ch, l.body, config.ZoneModule, at.XIn, at.YIn, at.ZIn)
 	} else {
-		it.XIn, it.YIn, it.ZIn = config.Place(l.ch, l.body, config.ZoneModuleMid, 0, 0, unstowedZIn)
+		it.XIn, it.YIn, it.ZIn = config.StationAt(l.ch, l.body, config.ZoneModuleMid, 0, 0, unstowedZIn)
 	}
 	return it
 }

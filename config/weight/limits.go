@@ -36,8 +36,8 @@ func LimitsWith(cat *config.Catalogue, u *config.Unit, assume *config.Assumption
 		est.correct(l, items, tickets)
 	}
 	base := l.base()
-	stowage := l.stowage()
-	moves := l.movable(stowage)
+	stowage := l.stowage(true)
+	moves, leaves := l.movable(stowage), l.displaced(stowage)
 	base = append(base, l.carried(stowage)...)
 	est.apply(base)
 
@@ -63,7 +63,7 @@ func LimitsWith(cat *config.Catalogue, u *config.Unit, assume *config.Assumption
 	}
 	for i := range cat.Options {
 		o := &cat.Options[i]
-		items := append(l.option(o), moves[o.ID]...)
+		items := append(append(l.option(o), moves[o.ID]...), leaves[o.ID]...)
 		est.apply(items)
 		for k, sum := range sums {
 			if v := sum(items); v != 0 {
@@ -116,6 +116,30 @@ func (m *measure) linear(sign float64, options int) (config.Linear, func([]Item)
 	}
 }
 
+// displaced returns by option how loose equipment leaves the compartments of the body
+// that the option takes the place of.
+func (l *loader) displaced(stowage map[string]stow) map[string][]Item {
+	moves := map[string][]Item{}
+	for _, c := range l.u.Carried {
+		at, here := stowage[c.Compartment]
+		e := l.cat.EquipmentByID(c.Equipment)
+		if !here || at.option != "" || at.Slot == "" || e == nil || c.Qty < 1 || c.Qty > 999 {
+			continue
+		}
+		there, loose := l.equipment(e, c.Qty, at, true), l.equipment(e, c.Qty, stow{}, false)
+		if !l.sound(&there) || !l.sound(&loose) {
+			continue
+		}
+		there.Lb, there.err = -there.Lb, -there.err
+		for i := range l.cat.Options {
+			if o := &l.cat.Options[i]; o.Takes(at.Compartment) {
+				moves[o.ID] = append(moves[o.ID], loose, there)
+			}
+		}
+	}
+	return moves
+}
+
 // movable takes out of the stowage what an option of which a unit has at most
 // one brings, and returns by option how loose equipment moves into it.
 func (l *loader) movable(stowage map[string]stow) map[string][]Item {
@@ -130,7 +154,7 @@ func (l *loader) movable(stowage map[string]stow) map[string][]Item {
 				continue
 			}
 			if _, taken := owner[c.ID]; !taken {
-				owner[c.ID] = stow{c, o.ID}
+				owner[c.ID] = stow{l.planes.Compartment(c), o.ID}
 			}
 		}
 	}

@@ -55,7 +55,7 @@ func TestRequirementList(t *testing.T) {
 	assert.Len(t, tally[quote.Meets], 36)
 	assert.Equal(t, []string{"10", "16", "17"}, tally[quote.MeetsWith])
 	assert.Equal(t, []string{"40"}, tally[quote.Excepted])
-	assert.Contains(t, list[39].Offered, "105.1 in", "the exception carries the figure offered")
+	assert.Contains(t, list[39].Offered, "106.4 in", "the exception carries the figure offered")
 
 	taken := bid.TakeAnswers(q, list)
 	assert.Equal(t, 3, taken.Lines)

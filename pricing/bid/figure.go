@@ -125,7 +125,7 @@ var liftable = map[string]func(*config.Option) bool{
 }
 
 func bench(o *config.Option) bool {
-	return slices.ContainsFunc(o.Tags, func(tag string) bool { return strings.HasPrefix(tag, space.BenchTag) })
+	return slices.ContainsFunc(o.Places, func(at config.Place) bool { return at.Kind == "bench" })
 }
 
 // outsides are the figures that change with what stands out of the body.
@@ -179,7 +179,7 @@ func (j *judge) liftsOf(code string) []lifted {
 // the vehicle measures outside.
 func (j *judge) standsOut(o *config.Option) bool {
 	cat := j.q.Edition.Cat
-	return slices.ContainsFunc(cat.Members(o.Group), func(m int) bool { return cat.Options[m].Outside != nil })
+	return slices.ContainsFunc(cat.Members(o.Group), func(m int) bool { return cat.Options[m].StandsOut() })
 }
 
 // due answers a line that asks for delivery by a day, or within a time. It is held

@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"boxwright/config"
+	"boxwright/config/body"
 	"boxwright/config/quantity"
 	"boxwright/config/rules"
 	"boxwright/config/standards"
@@ -178,7 +179,7 @@ var summed = []struct {
 		return o.Oxygen.LitersPerPSI * o.Oxygen.FullPSI * float64(o.Oxygen.Count)
 	}},
 	{"space.storage", nil, func(o *config.Option) float64 { return float64(o.StorageFt3) }},
-	{"space.headroom", func(_ *config.Chassis, b *config.Body) float64 { return float64(b.HeadroomIn) },
+	{"space.headroom", func(_ *config.Chassis, b *config.Body) float64 { return body.HeadroomIn(b) },
 		func(o *config.Option) float64 { return -float64(o.HeadroomIn) }},
 }
 

@@ -105,7 +105,7 @@ func TestGiveUps(t *testing.T) {
 		{"twenty seats", "no body seats twenty", quote.Needs{Crew: 20}, "", config.Date{}, []string{"crew"},
 			"With 6 seats instead of 20."},
 		{"a low bay", "an inch too high for every Type I", quote.Needs{Type: "I", HeightIn: 100, Crew: 5}, "",
-			config.Date{}, []string{"height"}, "Overall height of 101.1 in instead of 100.0 in."},
+			config.Date{}, []string{"height"}, "Overall height of 102.4 in instead of 100.0 in."},
 		{"a budget nothing keeps", "the budget is named, not the seats", quote.Needs{Crew: 4}, "125000", config.Date{},
 			[]string{"budget"}, "over your budget."},
 		{"a date nothing keeps", "the date is named", county, "", config.Date{Year: 2027, Month: 4, Day: 28},

@@ -5,8 +5,8 @@ import (
 	"strings"
 
 	"boxwright/config"
+	"boxwright/config/body"
 	"boxwright/config/quantity"
-	"boxwright/config/space"
 )
 
 // Size is a need that is a number, and how a unit answers it.
@@ -20,8 +20,8 @@ type Size struct {
 
 	get  func(*Needs) float64
 	set  func(*Needs, float64)
-	base func(*config.Chassis, *config.Body, space.Outside) float64 // the figure without options
-	per  func(*config.Option) float64                               // what one of an option adds to it
+	base func(*config.Chassis, *config.Body, *body.Planes) float64 // the figure without options
+	per  func(*config.Option, *body.Planes) float64                // what one of an option adds to it
 }
 
 // Asked is the number asked for; 0 when nothing is.
@@ -36,7 +36,7 @@ func sized[T ~int | ~float64](field func(*Needs) *T, s Size) Size {
 	s.get = func(n *Needs) float64 { return float64(*field(n)) }
 	s.set = func(n *Needs, v float64) { *field(n) = T(v) }
 	if s.per == nil {
-		s.per = func(*config.Option) float64 { return 0 }
+		s.per = func(*config.Option, *body.Planes) float64 { return 0 }
 	}
 	return s
 }
@@ -46,54 +46,47 @@ var Sizes = []Size{
 	sized(func(n *Needs) *int { return &n.Crew }, Size{
 		ID: "crew", Label: "Seats", Unit: quantity.Count, Sense: config.AtLeast,
 		Figure: "space.seats", From: 1, To: 20,
-		base: func(c *config.Chassis, _ *config.Body, _ space.Outside) float64 { return float64(len(c.CabSeats)) },
-		per:  func(o *config.Option) float64 { return float64(len(o.Seats) - o.Cots()) }}),
+		base: func(c *config.Chassis, _ *config.Body, _ *body.Planes) float64 { return float64(len(c.CabSeats)) },
+		per:  func(o *config.Option, _ *body.Planes) float64 { return float64(len(o.Seats) - o.Cots()) }}),
 	sized(func(n *Needs) *int { return &n.Patients }, Size{
 		ID: "patients", Label: "Patients on cots", Unit: quantity.Count, Sense: config.AtLeast,
 		Figure: "space.patients", From: 1, To: 10,
-		base: func(*config.Chassis, *config.Body, space.Outside) float64 { return 0 },
-		per:  func(o *config.Option) float64 { return float64(o.Cots()) }}),
+		base: func(*config.Chassis, *config.Body, *body.Planes) float64 { return 0 },
+		per:  func(o *config.Option, _ *body.Planes) float64 { return float64(o.Cots()) }}),
 	sized(func(n *Needs) *quantity.Length { return &n.ModuleIn }, Size{
 		ID: "module", Label: "Module length, at least", Unit: quantity.Inch, Sense: config.AtLeast,
 		Figure: "space.module-length", From: 60, To: 300,
-		base: func(_ *config.Chassis, b *config.Body, _ space.Outside) float64 { return float64(b.LengthIn) }}),
+		base: func(_ *config.Chassis, b *config.Body, _ *body.Planes) float64 { return float64(b.LengthIn) }}),
 	sized(func(n *Needs) *quantity.Length { return &n.ModuleMostIn }, Size{
 		ID: "module_most", Label: "Module length, at most", Unit: quantity.Inch, Sense: config.AtMost,
 		Figure: "space.module-length", From: 60, To: 300,
-		base: func(_ *config.Chassis, b *config.Body, _ space.Outside) float64 { return float64(b.LengthIn) }}),
+		base: func(_ *config.Chassis, b *config.Body, _ *body.Planes) float64 { return float64(b.LengthIn) }}),
 	sized(func(n *Needs) *quantity.Length { return &n.HeadroomIn }, Size{
 		ID: "headroom", Label: "Headroom", Unit: quantity.Inch, Sense: config.AtLeast,
 		Figure: "space.headroom", From: 40, To: 100,
-		base: func(_ *config.Chassis, b *config.Body, _ space.Outside) float64 { return float64(b.HeadroomIn) },
-		per:  func(o *config.Option) float64 { return -float64(o.HeadroomIn) }}),
+		base: func(_ *config.Chassis, b *config.Body, _ *body.Planes) float64 { return body.HeadroomIn(b) },
+		per:  func(o *config.Option, _ *body.Planes) float64 { return -float64(o.HeadroomIn) }}),
 	sized(func(n *Needs) *quantity.Length { return &n.HeightIn }, Size{
 		ID: "height", Label: "Overall height", Unit: quantity.Inch, Sense: config.AtMost,
 		Figure: "space.height-all", From: 60, To: 180,
-		base: func(_ *config.Chassis, _ *config.Body, o space.Outside) float64 { return float64(o.HeightIn) }}),
+		base: func(_ *config.Chassis, _ *config.Body, p *body.Planes) float64 { return float64(p.Bare().HeightIn) }}),
 	sized(func(n *Needs) *quantity.Length { return &n.LengthIn }, Size{
 		ID: "length", Label: "Overall length", Unit: quantity.Inch, Sense: config.AtMost,
 		Figure: "space.length-all", From: 120, To: 600,
-		base: func(_ *config.Chassis, _ *config.Body, o space.Outside) float64 { return float64(o.LengthIn) },
-		per: func(o *config.Option) float64 {
-			if o.Outside == nil {
-				return 0
-			}
-			return float64(o.Outside.AheadIn + o.Outside.BehindIn)
+		base: func(_ *config.Chassis, _ *config.Body, p *body.Planes) float64 { return float64(p.Bare().LengthIn) },
+		per: func(o *config.Option, p *body.Planes) float64 {
+			r := p.Reach(o)
+			return r.Ahead + r.Behind
 		}}),
 	sized(func(n *Needs) *quantity.Length { return &n.LoadingIn }, Size{
 		ID: "loading", Label: "Loading height", Unit: quantity.Inch, Sense: config.AtMost,
 		Figure: "space.loading-height", From: 15, To: 60,
-		base: func(_ *config.Chassis, _ *config.Body, o space.Outside) float64 { return float64(o.LoadingIn) },
-		per: func(o *config.Option) float64 {
-			if o.Outside == nil {
-				return 0
-			}
-			return -float64(o.Outside.LowersIn)
-		}}),
+		base: func(_ *config.Chassis, _ *config.Body, p *body.Planes) float64 { return float64(p.Bare().LoadingIn) },
+		per:  func(o *config.Option, _ *body.Planes) float64 { return -float64(o.LowersIn) }}),
 	sized(func(n *Needs) *quantity.Feet { return &n.TurningFt }, Size{
 		ID: "turning", Label: "Turning circle", Unit: quantity.Foot, Sense: config.AtMost,
 		Figure: "space.turning-circle", From: 30, To: 100,
-		base: func(c *config.Chassis, _ *config.Body, _ space.Outside) float64 { return float64(c.TurningFt) }}),
+		base: func(c *config.Chassis, _ *config.Body, _ *body.Planes) float64 { return float64(body.TurningFt(c)) }}),
 }
 
 // SizeByID returns the need of an id, or nil.
@@ -221,15 +214,15 @@ const hasCode = needCode + "has."
 // linear is a size as a limit on what options add up to. Above a roof the highest
 // thing counts, not the sum: there the limit is on what stands out above the
 // height asked for, of which there may be none.
-func (s *Size) linear(cat *config.Catalogue, ch *config.Chassis, body *config.Body, n *Needs) config.Linear {
-	out := space.OutsideOf(ch, body)
+func (s *Size) linear(cat *config.Catalogue, ch *config.Chassis, b *config.Body, n *Needs) config.Linear {
+	at := body.PlanesOf(ch, b)
 	asked := s.get(n)
 	l := config.Linear{Code: needCode + s.ID, Label: s.Label, Unit: s.Unit, Per: map[string]float64{}}
 	sign := 1.0
 	if s.Sense == config.AtLeast {
 		sign = -1
 	}
-	base := s.base(ch, body, out)
+	base := s.base(ch, b, &at)
 	if s.ID == "turning" && base == 0 {
 		base = s.To + 1 // the catalogue does not state it, so nothing can be promised
 	}
@@ -240,9 +233,9 @@ func (s *Size) linear(cat *config.Catalogue, ch *config.Chassis, body *config.Bo
 	}
 	for i := range cat.Options {
 		o := &cat.Options[i]
-		v := sign * s.per(o)
-		if above && o.Outside != nil && o.Outside.AboveIn > 0 {
-			v = max(0, float64(out.RoofIn+o.Outside.AboveIn)-asked)
+		v := sign * s.per(o, &at)
+		if above {
+			v = max(0, at.Reach(o).Top-asked)
 		}
 		if v != 0 {
 			l.Per[o.ID] = v
@@ -397,14 +390,14 @@ func (n *Needs) Missed(cat *config.Catalogue, u *config.Unit) []Miss {
 
 // of is what a unit has of a size.
 func (s *Size) of(cat *config.Catalogue, u *config.Unit) float64 {
-	ch, body := cat.ChassisByID(u.Chassis), cat.BodyOf(u)
-	out := space.OutsideOf(ch, body)
-	v := s.base(ch, body, out)
+	ch, b := cat.ChassisByID(u.Chassis), cat.BodyOf(u)
+	at := body.PlanesOf(ch, b)
+	v := s.base(ch, b, &at)
 	for _, p := range u.Picks {
 		o := cat.OptionByID(p.Option)
-		v += s.per(o) * float64(p.Qty)
-		if s.ID == "height" && o.Outside != nil && o.Outside.AboveIn > 0 {
-			v = max(v, float64(out.RoofIn+o.Outside.AboveIn))
+		v += s.per(o, &at) * float64(p.Qty)
+		if s.ID == "height" {
+			v = max(v, at.Reach(o).Top)
 		}
 	}
 	return v

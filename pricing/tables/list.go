@@ -36,7 +36,7 @@ var lists = map[string]*list{
 			"supply inverter_w", "supply replaces",
 			"circuit function", "circuit amps", "circuit run_ft", "circuit critical",
 			"work", "parts", "storage_ft3", "headroom_in", "aisle_in", "clauses", "tags",
-			"outside ahead_in", "outside behind_in", "outside above_in", "outside lowers_in",
+			"lowers_in",
 		},
 		tells: func(entry any) string {
 			o := entry.(config.Option)
@@ -44,8 +44,8 @@ var lists = map[string]*list{
 			for _, x := range []struct {
 				name string
 				has  bool
-			}{{"compartments", o.Compartments != nil}, {"oxygen", o.Oxygen != nil}, {"seats", o.Seats != nil}, {"shell",
-				o.Shell != nil}} {
+			}{{"compartments", o.Compartments != nil}, {"displaces", o.Displaces != nil}, {"oxygen", o.Oxygen != nil},
+				{"places", o.Places != nil}, {"seats", o.Seats != nil}, {"shell", o.Shell != nil}} {
 				if x.has {
 					has = append(has, x.name)
 				}

@@ -308,7 +308,7 @@ func TestFaultsAreLocated(t *testing.T) {
 		{"work at no station", edited(t, "options", "weld 10; grind 14", "weld 10; sand 14"), `options.csv, row 2 "build-seam", column work: "sand" is not a station`},
 		{"work without hours", edited(t, "options", "weld 10; grind 14", "weld 10; grind"), `options.csv, row 2 "build-seam", column work: "grind" is no work`},
 		{"a column that only tells", edited(t, "options", ",shell\n", ",seats\n"), `options.csv, row 2 "build-seam", column also has: this column only tells`},
-		{"a text under no heading", edited(t, "options", ",shell\n", ",shell,,why\n"), `options.csv, row 2 "build-seam", column AT: "why" stands under no heading`},
+		{"a text under no heading", edited(t, "options", ",shell\n", ",shell,,why\n"), `options.csv, row 2 "build-seam", column AQ: "why" stands under no heading`},
 		{"neither yes nor no", edited(t, "options", ",yes,", ",perhaps,"), `"perhaps" is neither yes nor no`},
 		{"an option without a price", edited(t, "options", "\nbuild-stitch,", "\nbuild-rivet,body-build,Riveted,Riveted.\nbuild-stitch,"), `has no price, but options[1] "build-rivet" needs one`},
 		{"a price without an option", edited(t, "prices", "\nbuild-stitch,", "\nbuild-rivet,,5\nbuild-stitch,"), `"build-rivet": is no chassis, body or price key`},

@@ -11,6 +11,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"boxwright/config"
+	box "boxwright/config/body"
 	"boxwright/config/seeds"
 	"boxwright/pricing/money"
 	"boxwright/pricing/quote"
@@ -30,8 +31,10 @@ func musts(cat *config.Catalogue, n *quote.Needs, u *config.Unit) map[string]boo
 				seats += p.Qty
 			}
 		}
-		if o.Outside != nil {
-			ahead += float64(o.Outside.AheadIn + o.Outside.BehindIn)
+		for _, at := range o.Places {
+			if at.Kind == "bumper" && at.Face == config.FaceFront || at.Kind == "step" && at.Face == config.FaceRear {
+				ahead += float64(at.OutIn)
+			}
 		}
 		low += float64(o.HeadroomIn) * float64(p.Qty)
 	}
@@ -48,9 +51,9 @@ func musts(cat *config.Catalogue, n *quote.Needs, u *config.Unit) map[string]boo
 	keep("fuel", n.Fuel != "", ch.Fuel == n.Fuel)
 	keep("drive", n.Drive != "", ch.Drive == n.Drive)
 	keep("module", n.ModuleIn > 0, body.LengthIn >= n.ModuleIn)
-	keep("headroom", n.HeadroomIn > 0, float64(body.HeadroomIn)-low >= float64(n.HeadroomIn))
+	keep("headroom", n.HeadroomIn > 0, box.HeadroomIn(body)-low >= float64(n.HeadroomIn))
 	keep("length", n.LengthIn > 0, float64(ch.FrontOverhangIn)+tail+ahead <= float64(n.LengthIn))
-	keep("turning", n.TurningFt > 0, ch.TurningFt > 0 && ch.TurningFt <= n.TurningFt)
+	keep("turning", n.TurningFt > 0, box.TurningFt(ch) > 0 && box.TurningFt(ch) <= n.TurningFt)
 	for _, id := range n.Must {
 		keep(id, true, u.Has(id))
 	}

@@ -7,6 +7,7 @@ import (
 	"unicode/utf8"
 
 	"boxwright/config"
+	"boxwright/config/body"
 	"boxwright/config/quantity"
 	"boxwright/pricing/quote"
 	"boxwright/web/page"
@@ -106,14 +107,17 @@ func (d *picture) frame(said string, x, y, w, h float64, legend ...Part) Part {
 
 // outline is what both views need of the vehicle, in inches.
 type outline struct {
-	front, rear       float64 // bumper face and rearmost point, behind the front axle
+	front, rear       float64 // bumper face, and end of module or frame, behind the front axle
+	ahead, behind     float64 // with the bumpers and steps of options
 	start, end        float64 // module's walls; of a van its lining's front and its doors
 	floor, roof, cab  float64
+	skirt             float64
 	top               float64 // highest point
 	wheelbase, radius float64
 	width             float64
 	van               bool
 	form              form
+	model             *body.Model
 }
 
 // form of a cab's sheet metal as is usual: height of sill, nose and hood, foot
@@ -128,36 +132,35 @@ var forms = map[string]form{
 }
 
 func outlineOf(q *quote.Quote) outline {
-	c, b := q.Chassis, q.Body
+	m, c := q.Space.Model, q.Chassis
 	o := outline{
-		front: -float64(c.FrontOverhangIn), start: float64(c.BodyStartIn), wheelbase: float64(c.WheelbaseIn),
-		floor: float64(c.FloorHeightIn), cab: float64(c.CabHeightIn), van: b.Kind == "van",
-		width: max(float64(b.WidthIn), float64(c.WidthIn)), radius: 15.5,
-		form: forms[c.Cab],
+		front: m.Bumper, start: m.Front, end: m.Rear, rear: math.Max(m.Rear, m.FrameEnd), wheelbase: m.RearAxle,
+		floor: m.Floor, roof: m.Roof, cab: m.CabRoof, skirt: m.Skirt, width: 2 * math.Max(m.Half, m.CabHalf),
+		van:  m.Van,
+		form: forms[c.Cab], model: m,
 	}
+	o.radius = m.FrontWheel.Radius
 	if o.form == (form{}) {
 		o.form = forms["cutaway"]
 	}
-	if c.GVWRLb > 16000 {
-		o.radius = 17
+	o.ahead, o.behind, o.top = o.front, o.rear, math.Max(o.roof, o.cab)
+	for i := range m.Parts {
+		p := &m.Parts[i]
+		switch {
+		case p.Option == "":
+		case p.Kind == "bumper" || p.Kind == "step":
+			o.ahead, o.behind = math.Min(o.ahead, p.X0), math.Max(o.behind, p.X1)
+		case p.Kind != "antenna":
+			o.top = math.Max(o.top, p.Z1)
+		}
 	}
-	o.end = o.start + float64(b.LengthIn)
-	o.rear = max(o.end, o.wheelbase+float64(c.FrameEndIn))
-	o.roof = o.floor + float64(b.HeightIn)
-	if f, ok := q.Figure("space.height"); ok && (o.van || f.Value > o.cab) {
-		o.roof = f.Value
-	}
-	if o.van {
-		o.end = o.rear
-	}
-	o.top = max(o.roof, o.cab)
 	return o
 }
 
 // Length of a unit over all, in.
 func Length(q *quote.Quote) float64 {
 	o := outlineOf(q)
-	return o.rear - o.front
+	return o.behind - o.ahead
 }
 
 // Letter names the compartment at a place in the list, the same in both views,
@@ -187,9 +190,9 @@ const rangeNote = " The shaded ellipse is that range, drawn twenty times as larg
 
 // seats of the unit with their stations behind the front axle.
 func seatsOf(q *quote.Quote) []config.Seat {
-	cab, inside := q.Edition.Cat.SeatsOf(&q.Draft.Unit)
-	out := append([]config.Seat(nil), cab...)
-	for _, s := range inside {
+	m := q.Space.Model
+	out := append([]config.Seat(nil), m.CabSeats...)
+	for _, s := range m.Seats {
 		s.XIn += q.Chassis.BodyStartIn
 		out = append(out, s)
 	}

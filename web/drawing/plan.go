@@ -4,10 +4,14 @@ import (
 	"strconv"
 	"strings"
 
+	"boxwright/config/body"
 	"boxwright/config/quantity"
 	"boxwright/web/page"
 	. "boxwright/web/page/markup"
 )
+
+// outer are the pieces that stand out of the plan's outline.
+var outer = map[string]bool{"bumper": true, "step": true, "board": true, "mirror": true}
 
 // Plan is the unit from above with seats, cots, compartments and what is in
 // them, the load on each wheel end, and the center of gravity.
@@ -20,16 +24,13 @@ func Plan(p *page.Page) Part {
 	d := new(picture)
 	o.shellPlan(d, y, float64(c.WidthIn)/2)
 	d.clear(float64(g.XIn), y(float64(g.YIn)), float64(g.XTolIn), float64(g.YTolIn))
-	for _, axle := range []struct {
-		x, track, count float64
-	}{{0, float64(c.TrackFrontIn), float64(c.FrontTires.Count)}, {o.wheelbase, float64(c.TrackRearIn),
-		float64(c.RearTires.Count)}} {
-		wide := 9.0
-		if axle.count > 2 {
-			wide += float64(c.DualSpacingIn)
-		}
-		for _, side := range []float64{1, -1} {
-			d.add(page.Rect("hidden", axle.x-o.radius, y(side*axle.track/2)-wide/2, 2*o.radius, wide, At("rx", "3")))
+	for i := range o.model.Parts {
+		part := &o.model.Parts[i]
+		switch {
+		case part.Kind == body.KindWheel:
+			d.add(page.Rect("hidden", part.X0, y(part.Y1), part.X1-part.X0, part.Y1-part.Y0, At("rx", "3")))
+		case part.Option != "" && outer[part.Kind]:
+			d.add(page.Rect("edge", part.X0, y(part.Y1), part.X1-part.X0, part.Y1-part.Y0, At("rx", "1.5")))
 		}
 	}
 	said := []string{}
@@ -48,8 +49,8 @@ func Plan(p *page.Page) Part {
 	d.label("small", o.wheelbase/2, y(o.width/2)-8, "curb side")
 	d.label("small", o.wheelbase/2, y(-o.width/2)+16, "street side")
 
-	d.across(o.front, o.rear, y(-o.width/2)+34, "overall "+p.Show(o.rear-o.front, quantity.Inch))
-	d.up(o.rear+14, y(-o.width/2), y(o.width/2), p.Show(o.width, quantity.Inch)+" wide")
+	d.across(o.ahead, o.behind, y(-o.width/2)+34, "overall "+p.Show(o.behind-o.ahead, quantity.Inch))
+	d.up(o.behind+14, y(-o.width/2), y(o.width/2), p.Show(o.width, quantity.Inch)+" wide")
 
 	// What hangs overhead is dashed, as draughtsmen have it.
 	for _, u := range q.Space.Compartments {
@@ -91,10 +92,10 @@ func Plan(p *page.Page) Part {
 	}
 	d.gravity(float64(g.XIn), y(float64(g.YIn)), float64(g.XTolIn), float64(g.YTolIn))
 	seats, places := strings.Join(people, "; ")+".", strings.Join(stores, "; ")+"."
-	return d.frame("Plan, front to the left, curb side above, "+p.Show(o.rear-o.front, quantity.Inch)+" overall, "+
+	return d.frame("Plan, front to the left, curb side above, "+p.Show(o.behind-o.ahead, quantity.Inch)+" overall, "+
 		p.Show(o.width, quantity.Inch)+" wide. "+strings.Join(said, "; ")+". Places: "+seats+" Compartments: "+places+
 		" "+gravityWords(p),
-		min(o.front, -32)-6, 0, o.rear+20-min(o.front, -32)+6, y(-o.width/2)+40,
+		min(o.ahead, -32)-6, 0, o.behind+20-min(o.ahead, -32)+6, y(-o.width/2)+40,
 		El("p", El("b", Text("Places: ")), Text(seats)), El("p", El("b", Text("Compartments: ")), Text(places)),
 		El("p", Text("Loads stand beside the wheel ends, at full load. "+gravityWords(p)+rangeNote)))
 }

@@ -3,6 +3,7 @@ package drawing
 import (
 	"math"
 
+	"boxwright/config"
 	"boxwright/config/quantity"
 	"boxwright/web/page"
 	. "boxwright/web/page/markup"
@@ -21,12 +22,12 @@ func Side(p *page.Page) Part {
 	said := "Side view from the street side, front to the left. Front axle " + lb(g.FrontLb) + " of " +
 		lb(c.GAWRFrontLb) + "; rear axle " + lb(g.RearLb) + " of " + lb(c.GAWRRearLb) + "; gross " + lb(g.TotalLb) +
 		" of " + lb(c.GVWRLb) +
-		". Wheelbase " + in(o.wheelbase) + ", overall length " + in(o.rear-o.front) + ", height " + in(o.top) + ". " +
+		". Wheelbase " + in(o.wheelbase) + ", overall length " + in(o.behind-o.ahead) + ", height " + in(o.top) + ". " +
 		gravityWords(p)
 
-	x, z, left := float64(g.XIn), float64(g.ZIn), o.front-14
+	x, z, left := float64(g.XIn), float64(g.ZIn), o.ahead-14
 	d.clear(x, y(z), float64(g.XTolIn), float64(g.ZTolIn))
-	d.add(page.Trace("ground", "MH", o.front-8, base, o.rear+6))
+	d.add(page.Trace("ground", "MH", o.ahead-8, base, o.behind+6))
 	if !o.van { // frame rails, where they show
 		d.add(page.Rect("thin", 20, y(float64(c.FrameHeightIn)), o.wheelbase+float64(c.FrameEndIn)-20, 8))
 	}
@@ -34,6 +35,7 @@ func Side(p *page.Page) Part {
 	if !o.van {
 		o.moduleSide(d, y)
 	}
+	o.piecesSide(d, y)
 	for i, u := range q.Space.Compartments {
 		if u.Side != "street" || o.van {
 			continue
@@ -48,13 +50,14 @@ func Side(p *page.Page) Part {
 			d.label("small", x+w/2, top+13, Letter(i))
 		}
 	}
-	for _, x := range []float64{0, o.wheelbase} {
+	for _, axle := range []struct{ x, radius float64 }{{0, o.radius}, {o.wheelbase, o.model.RearWheel.Radius}} {
+		x := axle.x
 		for _, r := range []struct {
 			class string
 			share float64
 		}{{"tire", 1}, {"hub", 0.62}, {"thin", 0.5}, {"tire", 0.14}} {
-			d.add(El("circle", Class(r.class), At("cx", page.Coord(x)), At("cy", page.Coord(y(o.radius))),
-				At("r", page.Coord(o.radius*r.share))))
+			d.add(El("circle", Class(r.class), At("cx", page.Coord(x)), At("cy", page.Coord(y(axle.radius))),
+				At("r", page.Coord(axle.radius*r.share))))
 		}
 	}
 
@@ -68,19 +71,39 @@ func Side(p *page.Page) Part {
 		d.label("strong", axle.x, base+32, p.Show(axle.load, quantity.Pound))
 		d.label("small", axle.x, base+43, "of "+p.Show(axle.limit, quantity.Pound))
 	}
-	d.across(o.front, 0, base+60, in(-o.front))
+	d.across(o.ahead, 0, base+60, in(-o.ahead))
 	d.across(0, o.wheelbase, base+60, "wheelbase "+in(o.wheelbase))
-	d.across(o.wheelbase, o.rear, base+60, in(o.rear-o.wheelbase))
-	d.across(o.front, o.rear, base+76, "overall "+in(o.rear-o.front))
+	d.across(o.wheelbase, o.behind, base+60, in(o.behind-o.wheelbase))
+	d.across(o.ahead, o.behind, base+76, "overall "+in(o.behind-o.ahead))
 	if !o.van {
 		d.across(o.start, o.end, y(o.roof)-6, "module "+in(o.end-o.start))
 	}
-	d.up(o.rear+14, base, y(o.floor), in(o.floor))
-	d.up(o.rear+30, base, y(o.top), in(o.top))
+	d.up(o.behind+14, base, y(o.floor), in(o.floor))
+	d.up(o.behind+30, base, y(o.top), in(o.top))
 
-	return d.frame(said, left-12, 0, max(o.rear+36-left+12, p.Span), base+82,
+	return d.frame(said, left-12, 0, max(o.behind+36-left+12, p.Span), base+82,
 		Text("Arrows: load on each axle at full load, and its rating. Lettered doors: compartments, with what they "+
 			"carry in "+p.UnitName(quantity.Pound)+". "+gravityWords(p)+rangeNote))
+}
+
+// piecesSide draws what options bring as it is seen from the street side: bumpers, steps
+// and boards, lamps and rails of that side, and what stands on the roof.
+func (o *outline) piecesSide(d *picture, y func(float64) float64) {
+	classes := map[string]string{"lamp": "lamp", "bar": "lamp", "strip": "lamp", "window": "glass", "rail": "thin",
+		"trim": "thin", "bumper": "edge", "step": "edge", "board": "edge", "mirror": "edge", "unit": "edge",
+		"vent": "edge", "mast": "edge", "antenna": "thin", "camera": "thin"}
+	for i := range o.model.Parts {
+		p := &o.model.Parts[i]
+		class, drawn := classes[p.Kind]
+		switch p.Face {
+		case config.FaceStreet, config.FaceFront, config.FaceRear, config.FaceRoof:
+		default:
+			drawn = false
+		}
+		if p.Option != "" && drawn {
+			d.add(page.Rect(class, p.X0, y(p.Z1), p.X1-p.X0, p.Z1-p.Z0, At("rx", "1")))
+		}
+	}
 }
 
 // arch cuts a wheel arch out of an edge at height z, drawn from behind the wheel
@@ -142,7 +165,7 @@ func (o *outline) cabSide(d *picture, y func(float64) float64) {
 // wheel arch, and lamps.
 func (o *outline) moduleSide(d *picture, y func(float64) float64) {
 	const corner = 4.0
-	skirt := o.floor - 13
+	skirt := o.skirt
 	half, r := o.arch(skirt, 4.5)
 	roof, foot := y(o.roof), y(skirt)
 	d.add(
@@ -152,7 +175,4 @@ func (o *outline) moduleSide(d *picture, y func(float64) float64) {
 			o.start, foot-5, o.wheelbase-half),
 		page.Trace("thin", "MH", o.wheelbase+half, foot-5, o.end),
 	)
-	for _, x := range []float64{o.start + 5, (o.start+o.end)/2 - 7, o.end - 19} {
-		d.add(page.Rect("lamp", x, roof+5, 14, 2.4, At("rx", "1")))
-	}
 }

@@ -68,7 +68,7 @@ func measuredFields(p *Page) Part {
 		}
 		return page.Number(p.Page, "existing."+name, label, typed, unit, hint)
 	}
-	x, _, z := config.Place(&config.Chassis{}, b, b.Mass.Zone, b.Mass.XIn, 0, b.Mass.ZIn)
+	x, _, z := config.StationAt(&config.Chassis{}, b, b.Mass.Zone, b.Mass.XIn, 0, b.Mass.ZIn)
 	return El("div", Class("fields"),
 		page.Field(p.Page, "existing.maker", "Whose it is and what it is called", e.Maker, "In the owner's words"),
 		whole("built", "Year built", e.Built, "", ""),

@@ -165,6 +165,9 @@ func (g *grower) option(m *config.Option, group string, standard bool) {
 	if m.Mass != nil {
 		x := *m.Mass
 		x.Lb, x.TolLb = tenth(x.Lb, scale), tenth(x.TolLb, scale)
+		if x.Zone == config.ZonePlaces { // its places stay with the model: two things never share one
+			x.Zone, x.XIn, x.YIn, x.ZIn = config.ZoneModuleMid, 0, 0, 30
+		}
 		o.Mass = &x
 	}
 	if m.Load != nil {

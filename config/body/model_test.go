@@ -1,0 +1,183 @@
+package body
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
+
+	"boxwright/config"
+	"boxwright/config/quantity"
+)
+
+func truck() *config.Chassis {
+	return &config.Chassis{ID: "c", Label: "Cutaway", WheelbaseIn: 158, FrontOverhangIn: 31, BodyStartIn: 59,
+		FrameHeightIn: 27, FloorHeightIn: 32, CabHeightIn: 82, WidthIn: 80, TrackFrontIn: 69, TrackRearIn: 75.6,
+		DualSpacingIn: 11.2, FrameEndIn: 46, FuelGal: 55, FuelXIn: 184,
+		FrontTires: config.Tires{Size: "LT225/75R16", Count: 2}, RearTires: config.Tires{Size: "LT225/75R16", Count: 4}}
+}
+
+func module() *config.Body {
+	return &config.Body{ID: "b", Label: "Module", Kind: "module", LengthIn: 153, WidthIn: 95, HeightIn: 76,
+		Shell: &config.Shell{}}
+}
+
+// Worked by hand from the section: 76 - (2 + 0.125 + 0.75) - (2 + 0.09 + 0.25) = 70.785.
+func TestHeadroomOfASection(t *testing.T) {
+	assert.InDelta(t, 70.785, HeadroomIn(module()), 1e-9)
+	b := module()
+	b.Shell, b.HeadroomIn = nil, 71
+	assert.EqualValues(t, 71, HeadroomIn(b), "as it was measured")
+	p := PlanesOf(truck(), module())
+	assert.InDelta(t, 32-2.875+76, p.Roof, 1e-9)
+	assert.InDelta(t, 32+70.785, p.Ceiling, 1e-9)
+	assert.InDelta(t, 47.5-2.375, p.Half-p.Wall, 1e-9)
+}
+
+// A tire of 29.3 in on an axle 99 in behind the front wall: its box runs from 82.4 to 115.6
+// behind the wall, with 2 in of room, and 3 + 1 in above the tire.
+func TestWheelBoxFollowsTheAxle(t *testing.T) {
+	m := Bare(truck(), module())
+	i := indexOf(m, "wheel-box/curb")
+	b := m.Parts[i].Box
+	assert.InDelta(t, 99-14.64-2, b.X0-59, 0.05)
+	assert.InDelta(t, 99+14.64+2, b.X1-59, 0.05)
+	assert.InDelta(t, 29.29+4, b.Z1, 0.05)
+	assert.InDelta(t, 37.8-5.6-4.43-2, b.Y0, 0.05, "inside of the inner tire less 2 in")
+	assert.Equal(t, b.Mirrored(), m.Parts[indexOf(m, "wheel-box/street")].Box)
+
+	for _, c := range []struct {
+		reason string
+		x, w   quantity.Length
+		hits   string
+	}{
+		{"into the wheel box by 5.6 in", 78, 20, "Wheel box, curb side"},
+		{"clear of wheel and door", 70, 20, ""},
+		{"into the side entry by 11 in", 50, 20, "Side entry"},
+	} {
+		t.Run(c.reason, func(t *testing.T) {
+			b := module()
+			b.Compartments = []config.Compartment{{ID: "low", Label: "Low", Side: "curb", XIn: c.x, ZIn: -1,
+				WidthIn: c.w,
+				DepthIn: 20, HeightIn: 24}}
+			var with []string
+			for _, x := range Bare(truck(), b).Collisions() {
+				with = append(with, x.A.Label+x.B.Label)
+				assert.Positive(t, x.Least())
+				assert.Contains(t, x.Text(), x.B.Label)
+			}
+			if c.hits == "" {
+				assert.Empty(t, with)
+			} else {
+				assert.Contains(t, with, c.hits+"Low")
+			}
+		})
+	}
+}
+
+func indexOf(m *Model, id string) int {
+	for i := range m.Parts {
+		if m.Parts[i].ID == id {
+			return i
+		}
+	}
+	return -1
+}
+
+// Whatever the module's length and width, a place keeps to its wall, a row keeps its
+// pitch, and pieces on both sides mirror each other.
+func TestPlacesKeepToTheirFaces(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		b := module()
+		b.LengthIn = quantity.Length(rapid.IntRange(100, 200).Draw(t, "long"))
+		b.WidthIn = quantity.Length(rapid.IntRange(80, 96).Draw(t, "wide"))
+		p := PlanesOf(truck(), b)
+		at := config.Place{Kind: "lamp", LengthIn: 9, WidthIn: 3, HeightIn: 4, OutIn: 1.5, Both: true,
+			Face: config.FaceStreet, Along: config.AlongRearWall, Level: config.LevelRoof, XIn: -25, ZIn: -8,
+			Count: rapid.IntRange(1, 4).Draw(t, "count"), PitchIn: 12}
+		boxes := p.Boxes(&at)
+		require.Len(t, boxes, 2*at.Count)
+		mean := 0.0
+		for i := 0; i < len(boxes); i += 2 {
+			street := boxes[i]
+			assert.InDelta(t, -p.Half-1.5, street.Y0, 1e-9, "stands out by as much as it says")
+			assert.Equal(t, street.Mirrored(), boxes[i+1])
+			assert.InDelta(t, 9*3*4, street.Volume(), 1e-9)
+			x, _, z := street.Center()
+			mean += x / float64(at.Count)
+			assert.InDelta(t, p.Roof-8, z, 1e-9)
+		}
+		assert.InDelta(t, p.Rear-25, mean, 1e-9)
+		for _, face := range []struct {
+			name string
+			at   func(Box) float64
+			want float64
+		}{
+			{config.FaceCeiling, func(b Box) float64 { return b.Z1 }, p.Ceiling},
+			{config.FaceFloor, func(b Box) float64 { return b.Z0 }, p.Floor},
+			{config.FaceUnder, func(b Box) float64 { return b.Z1 }, p.Under},
+			{config.FaceRoof, func(b Box) float64 { return b.Z1 }, p.Roof + 2},
+			{config.FaceRear, func(b Box) float64 { return b.X1 }, p.Rear + 2},
+			{config.FaceFront, func(b Box) float64 { return b.X0 }, p.Front - 2},
+			{config.FaceCurbWall, func(b Box) float64 { return b.Y1 }, p.Half - p.Wall},
+			{config.FaceStreetWall, func(b Box) float64 { return b.Y0 }, -p.Half + p.Wall},
+			{config.FaceFrontWall, func(b Box) float64 { return b.X0 }, p.Front + p.Wall},
+			{config.FaceRearWall, func(b Box) float64 { return b.X1 }, p.Rear - p.Wall},
+		} {
+			one := config.Place{Kind: "unit", Face: face.name, LengthIn: 10, WidthIn: 20, HeightIn: 6, OutIn: 2}
+			assert.InDelta(t, face.want, face.at(p.Boxes(&one)[0]), 1e-9, face.name)
+		}
+	})
+}
+
+// What an option reaches beyond the bare unit is what the unit with it measures more.
+func TestReachIsWhatTheUnitGrows(t *testing.T) {
+	cat := &config.Catalogue{Format: config.CatalogueFormat, ID: "x", Title: "x", Edition: "1",
+		Chapters: []config.Chapter{{ID: "a", Label: "A"}}, Plant: config.Plant{HoursPerDay: 8},
+		Groups: []config.Group{{ID: "g", Label: "G", Chapter: "a", Choose: config.ChooseAny}},
+		Options: []config.Option{
+			{ID: "winch", Group: "g", Label: "Winch", Places: []config.Place{{Kind: "bumper", Face: config.FaceFront,
+				Along: config.AlongBumper, Level: config.LevelGround, ZIn: 25, LengthIn: 14, WidthIn: 78, HeightIn: 14,
+				OutIn: 14}}},
+			{ID: "step", Group: "g", Label: "Step", Places: []config.Place{{Kind: "step", Face: config.FaceRear,
+				Along: config.AlongRearWall, ZIn: -14, LengthIn: 10, WidthIn: 60, HeightIn: 3, OutIn: 10}}},
+			{ID: "mast", Group: "g", Label: "Mast",
+				Places: []config.Place{{Kind: "mast", Face: config.FaceRoof, XIn: 26,
+					LengthIn: 14, WidthIn: 14, HeightIn: 16, OutIn: 14}}},
+			{ID: "whip", Group: "g", Label: "Whip",
+				Places: []config.Place{{Kind: "antenna", Face: config.FaceRoof, XIn: 20,
+					LengthIn: 1, WidthIn: 1, HeightIn: 40, OutIn: 40}}},
+		}}
+	cat.Chassis, cat.Bodies = []config.Chassis{*truck()}, []config.Body{*module()}
+	_ = cat.Prepare() // the chassis is short of what only weights need
+	bare := Of(cat, &config.Unit{Chassis: "c", Body: "b"})
+	require.NotNil(t, bare)
+	for _, c := range []struct {
+		pick                  string
+		longer, higher, front float64
+	}{{"winch", 14, 0, 14}, {"step", 10, 0, 0}, {"mast", 0, 14, 0}, {"whip", 0, 0, 0}} {
+		t.Run(c.pick, func(t *testing.T) {
+			m := Of(cat, &config.Unit{Chassis: "c", Body: "b", Picks: []config.Pick{{Option: c.pick, Qty: 1}}})
+			was, is := bare.Overall(), m.Overall()
+			assert.InDelta(t, c.longer, float64(is.LengthIn-was.LengthIn), 1e-9)
+			assert.InDelta(t, c.higher, float64(is.HeightIn-was.HeightIn), 1e-9, "an antenna does not count")
+			r := m.Reach(cat.OptionByID(c.pick))
+			assert.InDelta(t, c.longer, r.Ahead+r.Behind, 1e-9)
+			assert.InDelta(t, c.front, r.Ahead, 1e-9)
+			a0, _, _ := bare.Angles()
+			a1, _, _ := m.Angles()
+			if c.front > 0 {
+				assert.Less(t, a1, a0, "what stands ahead takes from the approach angle")
+			} else {
+				assert.Equal(t, a0, a1)
+			}
+		})
+	}
+}
+
+func TestUnknownPartsGiveNoModel(t *testing.T) {
+	assert.Nil(t, Of(nil, nil))
+	assert.Nil(t, Of(&config.Catalogue{}, &config.Unit{Chassis: "none"}))
+	assert.NotPanics(t, func() { Bare(&config.Chassis{}, &config.Body{}).Angles() }, "zeros are no reason to fail")
+}

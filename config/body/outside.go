@@ -1,0 +1,89 @@
+package body
+
+import (
+	"math"
+
+	"boxwright/config"
+	"boxwright/config/quantity"
+)
+
+// Outside is the size that a station's bay and a loading crew meet.
+type Outside struct {
+	LengthIn  quantity.Length
+	WidthIn   quantity.Length
+	HeightIn  quantity.Length
+	LoadingIn quantity.Length // module floor above ground at the rear, loaded
+}
+
+// Bare sizes of a chassis with a body before any option.
+//
+//	length = front overhang + max(body start + body length, wheelbase + frame end)
+//	width  = max(cab, module, outside of the rear tires)
+//	height = max(cab, underside of the module + its height)
+//
+// Source: the drawing of the unit. Units: in. Valid: sizes above zero; one that is
+// negative or no number counts as zero. Example: 36 + 86 + 153: 275 in long.
+func (p *Planes) Bare() Outside {
+	return Outside{
+		LengthIn:  quantity.Length(math.Max(p.Rear, p.FrameEnd) - p.Bumper),
+		WidthIn:   quantity.Length(2 * math.Max(math.Max(p.Half, p.CabHalf), p.RearWheel.Outer)),
+		HeightIn:  quantity.Length(math.Max(p.Roof, p.CabRoof)),
+		LoadingIn: quantity.Length(p.Floor),
+	}
+}
+
+// Reach is how far an option makes the unit longer, wider to each side, and how high
+// it stands above the ground; zero where it does not.
+type Reach struct{ Ahead, Behind, Aside, Top float64 }
+
+// Reach of an option on a chassis with a body. Length counts bumpers and steps, height
+// everything but antennas, width everything but mirrors.
+func (p *Planes) Reach(o *config.Option) Reach {
+	var r Reach
+	end := math.Max(p.Rear, p.FrameEnd)
+	side := float64(p.Bare().WidthIn) / 2
+	for i := range o.Places {
+		at := &o.Places[i]
+		for _, b := range p.Boxes(at) {
+			if at.Kind == "bumper" || at.Kind == "step" {
+				r.Ahead, r.Behind = math.Max(r.Ahead, p.Bumper-b.X0), math.Max(r.Behind, b.X1-end)
+			}
+			if at.Kind != "antenna" {
+				r.Top = math.Max(r.Top, b.Z1)
+			}
+			if at.Kind != "mirror" && at.Kind != "antenna" {
+				r.Aside = math.Max(r.Aside, math.Max(b.Y1, -b.Y0)-side)
+			}
+		}
+	}
+	return r
+}
+
+// Overall is the unit's size with everything on: bumpers and steps in its length, lamps
+// and roof equipment in its height, lamps and rails in its width, less mirrors and
+// antennas.
+func (m *Model) Overall() Outside {
+	o := m.Bare()
+	front, rear := m.Bumper, math.Max(m.Rear, m.FrameEnd)
+	side, top := float64(o.WidthIn)/2, float64(o.HeightIn)
+	for i := range m.Parts {
+		p := &m.Parts[i]
+		if p.Option == "" {
+			continue
+		}
+		if p.Kind == "bumper" || p.Kind == "step" {
+			front, rear = math.Min(front, p.X0), math.Max(rear, p.X1)
+		}
+		if p.Kind != "antenna" {
+			top = math.Max(top, p.Z1)
+			if p.Kind != "mirror" {
+				side = math.Max(side, math.Max(p.Y1, -p.Y0))
+			}
+		}
+	}
+	return Outside{quantity.Length(rear - front), quantity.Length(2 * side), quantity.Length(top),
+		quantity.Length(m.Floor - m.lowers)}
+}
+
+// Headroom under the ceiling, with what options take from it.
+func (m *Model) Headroom() float64 { return m.headroom }

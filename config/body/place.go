@@ -1,0 +1,179 @@
+package body
+
+import (
+	"boxwright/config"
+	"boxwright/config/quantity"
+)
+
+// along is where x of a place counts from.
+func (p *Planes) along(name string) float64 {
+	switch name {
+	case config.AlongMiddle:
+		return (p.Front + p.Rear) / 2
+	case config.AlongRearWall:
+		return p.Rear
+	case config.AlongDoor:
+		return p.DoorTo
+	case config.AlongRearAxle:
+		return p.RearAxle
+	case config.AlongBumper:
+		return p.Bumper
+	case config.AlongFrontAxle:
+		return 0
+	case config.AlongCabBack:
+		return p.CabBack
+	}
+	return p.Front
+}
+
+// level is where z of a place counts from.
+func (p *Planes) level(name string) float64 {
+	switch name {
+	case config.LevelRoof:
+		return p.Roof
+	case config.LevelBelt:
+		return p.Belt
+	case config.LevelCeiling:
+		return p.Ceiling
+	case config.LevelSkirt:
+		return p.Skirt
+	case config.LevelGround:
+		return 0
+	case config.LevelFrame:
+		return p.Frame
+	case config.LevelCabRoof:
+		return p.CabRoof
+	}
+	return p.Floor
+}
+
+// Boxes are where the pieces of a place stand.
+func (p *Planes) Boxes(at *config.Place) []Box {
+	n := max(at.Count, 1)
+	across := at.Face == config.FaceFront || at.Face == config.FaceRear || at.Face == config.FaceRoof ||
+		at.Face == config.FaceFrontWall || at.Face == config.FaceRearWall
+	first := p.box(at)
+	var out []Box
+	for i := range n {
+		d := (float64(i) - float64(n-1)/2) * float64(at.PitchIn)
+		b := first.Moved(d, 0)
+		if across {
+			b = first.Moved(0, d)
+		}
+		out = append(out, b)
+		if at.Both {
+			out = append(out, b.Mirrored())
+		}
+	}
+	return out
+}
+
+// box of one piece, the middle one of a row.
+func (p *Planes) box(at *config.Place) Box {
+	l, w, h, o := float64(at.LengthIn), float64(at.WidthIn), float64(at.HeightIn), float64(at.OutIn)
+	x, y, z := p.along(at.Along)+float64(at.XIn), float64(at.YIn), p.level(at.Level)+float64(at.ZIn)
+	half, front, rear, roof, under := p.Half, p.Front, p.Rear, p.Roof, p.Under
+	if at.OnChassis() {
+		half, front, rear, roof, under = p.CabHalf, p.Bumper, p.CabBack, p.CabRoof, p.Frame
+	}
+	lined := half - p.Wall
+	b := about(x, y, z, l, w, h)
+	switch at.Face {
+	case config.FaceStreet:
+		b.Y0, b.Y1 = -half-o+y, -half-o+w+y
+	case config.FaceCurb:
+		b.Y0, b.Y1 = half+o-w-y, half+o-y
+	case config.FaceFront:
+		b.X0, b.X1 = front-o+float64(at.XIn), front-o+l+float64(at.XIn)
+	case config.FaceRear:
+		b.X0, b.X1 = rear+o-l-float64(at.XIn), rear+o-float64(at.XIn)
+	case config.FaceRoof:
+		b.Z0, b.Z1 = roof+o-h-float64(at.ZIn), roof+o-float64(at.ZIn)
+	case config.FaceUnder:
+		b.Z0, b.Z1 = under-h-float64(at.ZIn), under-float64(at.ZIn)
+	case config.FaceStreetWall:
+		b.Y0, b.Y1 = -lined+y, -lined+w+y
+	case config.FaceCurbWall:
+		b.Y0, b.Y1 = lined-w-y, lined-y
+	case config.FaceFrontWall:
+		b.X0, b.X1 = front+p.Wall+float64(at.XIn), front+p.Wall+l+float64(at.XIn)
+	case config.FaceRearWall:
+		b.X0, b.X1 = rear-p.Wall-l-float64(at.XIn), rear-p.Wall-float64(at.XIn)
+	case config.FaceCeiling:
+		b.Z0, b.Z1 = p.Ceiling-h-float64(at.ZIn), p.Ceiling-float64(at.ZIn)
+	case config.FaceFloor:
+		b.Z0, b.Z1 = p.Floor+float64(at.ZIn), p.Floor+h+float64(at.ZIn)
+	}
+	return b
+}
+
+// Compartment gives one its place in the module: x behind the front wall, y right of
+// the centerline, z above the floor.
+func (p *Planes) Compartment(c config.Compartment) config.Compartment {
+	depth := num(c.DepthIn)
+	switch {
+	case c.Wall == config.FaceStreetWall:
+		c.YIn += quantity.Length(-p.Half + p.Wall + depth/2)
+	case c.Wall == config.FaceCurbWall:
+		c.YIn = quantity.Length(p.Half-p.Wall-depth/2) - c.YIn
+	case c.YIn != 0:
+	case c.Side == "street":
+		c.YIn = quantity.Length(-p.Half + depth/2)
+	case c.Side == "curb":
+		c.YIn = quantity.Length(p.Half - depth/2)
+	}
+	c.XIn += quantity.Length(p.along(c.Along) - p.Front)
+	c.Along, c.Wall = "", ""
+	return c
+}
+
+// Seat gives a seat in the module its place there: x behind the front wall.
+func (p *Planes) Seat(s config.Seat) config.Seat {
+	s.XIn += quantity.Length(p.along(s.Along) - p.Front)
+	s.Along = ""
+	return s
+}
+
+// hollow is the box of a compartment that has its place.
+func (p *Planes) hollow(c *config.Compartment) Box {
+	return about(p.Front+float64(c.XIn), float64(c.YIn), p.Floor+float64(c.ZIn), num(c.WidthIn), num(c.DepthIn),
+		num(c.HeightIn))
+}
+
+// Center of what an option's places and compartments take, by volume; false when it
+// has none.
+func (p *Planes) Center(o *config.Option) (x, y, z float64, ok bool) {
+	sum := 0.0
+	add := func(b Box) {
+		v := b.Volume()
+		bx, by, bz := b.Center()
+		sum += v
+		x, y, z = x+v*bx, y+v*by, z+v*bz
+	}
+	for i := range o.Places {
+		for _, b := range p.Boxes(&o.Places[i]) {
+			add(b)
+		}
+	}
+	if len(o.Places) == 0 {
+		for i := range o.Compartments {
+			c := p.Compartment(o.Compartments[i])
+			add(p.hollow(&c))
+		}
+	}
+	if !(sum > 0) {
+		return 0, 0, 0, false
+	}
+	return x / sum, y / sum, z / sum, true
+}
+
+// Station resolves a mass to inches behind the front axle, right of the centerline
+// and above the ground.
+func (p *Planes) Station(ch *config.Chassis, b *config.Body, o *config.Option, m *config.Mass) (x, y,
+	z quantity.Length) {
+	if m.Zone == config.ZonePlaces && o != nil {
+		cx, cy, cz, _ := p.Center(o)
+		return quantity.Length(cx) + m.XIn, quantity.Length(cy) + m.YIn, quantity.Length(cz) + m.ZIn
+	}
+	return config.StationAt(ch, b, m.Zone, m.XIn, m.YIn, m.ZIn)
+}
