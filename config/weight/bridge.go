@@ -12,26 +12,26 @@ const (
 )
 
 // Bridge is the gross weight that the federal bridge formula allows a group of
-// axles, rounded to the nearest 500 lb and capped by 20,000 lb an axle for two
-// axles more than 8 ft apart, 34,000 lb for two closer ones, and 80,000 lb in
-// all.
+// axles, as the legal table prints it: rounded to the nearest 500 lb, exact ties
+// to the lower, and capped by 34,000 lb for axles within 8 ft, 20,000 lb an axle
+// for two axles farther apart, and 80,000 lb in all.
 //
-// Source: W = 500 [LN/(N-1) + 12N + 36], nearest 500 lb (WSDOT training module
-// of the University of Washington).
+// Source: W = 500 [LN/(N-1) + 12N + 36] (WSDOT training module of the University
+// of Washington); ties and the 8 ft row as in the table of RCW 46.44.041.
 // Units: feet between the outer axles; lb.
-// Valid: 0.1 to 1,000 ft, 2 to 100 axles; otherwise zero.
-// Example: Bridge(48, 5) = 78000.
+// Valid: feet > 0, axles >= 2; otherwise zero.
+// Example: Bridge(48, 5) = 78000; Bridge(9, 3) = 42500, where the formula says 42750.
 func Bridge(feet float64, axles int) float64 {
-	if axles < 2 || axles > 100 || !within(0.1, 1000, feet) {
+	if axles < 2 || !(feet > 0) || !finite(feet) {
 		return 0
 	}
-	w := math.Round(BridgeExact(feet, axles)/500) * 500
+	w := math.Ceil(BridgeExact(feet, axles)/500-0.5) * 500
 	limit := float64(interstateLb)
-	if axles == 2 {
+	switch {
+	case feet <= 8:
+		limit = tandemAxleLb
+	case axles == 2:
 		limit = 2 * singleAxleLb
-		if feet <= 8 {
-			limit = tandemAxleLb
-		}
 	}
 	return math.Min(w, limit)
 }

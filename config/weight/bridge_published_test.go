@@ -2,7 +2,8 @@ package weight
 
 // The federal bridge formula against published examples: B-1 to B-3 from a
 // public explainer page, rounding to the nearest 500 lb from the WSDOT training
-// module of the University of Washington, caps from clermontengineer.org.
+// module of the University of Washington, caps from clermontengineer.org; T-1 to T-7
+// as the legal table prints them (RCW 46.44.041).
 
 import (
 	"testing"
@@ -26,6 +27,13 @@ func TestPublishedBridgeFormula(t *testing.T) {
 		{"B-6", 20, 3, 51000, 51000, ""},
 		{"B-6", 35, 4, 65333.3, 65500, ""},
 		{"B-7", 15, 2, 45000, 40000, "two single axles of 20,000 govern"},
+		{"T-1", 9, 3, 42750, 42500, "a tie goes to the lower 500"},
+		{"T-2", 11, 3, 44250, 44000, "a tie, 11 ft on three axles"},
+		{"T-3", 13, 3, 45750, 45500, "a tie, 13 ft on three axles"},
+		{"T-4", 46, 5, 76750, 76500, "a tie, 46 ft on five axles"},
+		{"T-5", 50, 5, 79250, 79000, "a tie, 50 ft on five axles"},
+		{"T-6", 8, 3, 42000, 34000, "within 8 ft the tandem's weight holds for three axles too"},
+		{"T-7", 8, 2, 38000, 34000, "8 ft on two axles"},
 		{"cap", 60, 6, 90000, 80000, "gross cap"},
 	} {
 		t.Run(c.reason, func(t *testing.T) {
