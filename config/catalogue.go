@@ -143,8 +143,8 @@ type Body struct {
 	Existing bool `json:"existing,omitempty" rules:"yes"`
 	// Shell, for a new module, is what its mass and center are taken off from.
 	Shell *Shell `json:"shell,omitempty"`
-	// Mass is what the shell does not cover: for a module trim, doors' hardware
-	// and sealants; for a van conversion the whole lining and partition.
+	// Mass is what the shell does not cover: for a module trim, fasteners, sealants
+	// and what no option says; for a van conversion the whole lining and partition.
 	Mass Mass `json:"mass"`
 
 	Compartments []Compartment `json:"compartments"`
@@ -180,7 +180,12 @@ type Shell struct {
 	LiningLbFt2     float64         `json:"lining_lb_ft2,omitempty"`     // inside wall panels; 1.1 if zero
 	SideDoors       int             `json:"side_doors"`                  // entry doors on the curb side
 	RearDoors       int             `json:"rear_doors"`
-	Weld            string          `json:"weld,omitempty"` // "continuous" or "stitch"; "continuous" if empty
+	SideDoorIn      quantity.Length `json:"side_door_in,omitempty"` // width of an entry door; the body's own if zero
+	// height of the rear doors; the body's own if zero
+	RearDoorHIn quantity.Length `json:"rear_door_h_in,omitempty"`
+	// of the outside compartments: "hinged", also if empty, or "roll-up"
+	CompDoors string `json:"comp_doors,omitempty"`
+	Weld      string `json:"weld,omitempty"` // "continuous" or "stitch"; "continuous" if empty
 }
 
 // Compartment is a place where loose equipment can be carried.
@@ -374,7 +379,13 @@ type ShellChange struct {
 	InsulationIn    quantity.Length `json:"insulation_in,omitempty"`
 	InsulationLbFt3 float64         `json:"insulation_lb_ft3,omitempty"`
 	FrameSpacingIn  quantity.Length `json:"frame_spacing_in,omitempty"`
+	SideDoorIn      quantity.Length `json:"side_door_in,omitempty"`   // width of an entry door
+	RearDoorHIn     quantity.Length `json:"rear_door_h_in,omitempty"` // height of the rear doors
+	CompDoors       string          `json:"comp_doors,omitempty"`     // "hinged" or "roll-up"
 }
+
+// CompDoors are the words for the doors of outside compartments; empty is hinged.
+var CompDoors = []string{"", "hinged", "roll-up"}
 
 // Equipment is something loose that the service carries.
 type Equipment struct {

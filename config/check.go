@@ -205,6 +205,9 @@ func (k *checker) body(i int) {
 	if b.Kind == "module" && b.Shell == nil && !b.Existing {
 		k.add("missing", w+" shell", "a new module needs its shell, from which its mass is taken off")
 	}
+	if b.Shell != nil {
+		k.oneOf(w+" shell comp_doors", b.Shell.CompDoors, CompDoors...)
+	}
 	k.mass(w+" mass", &b.Mass)
 	if b.Mass.Zone == ZonePlaces {
 		k.add("value", w+" mass zone", "a body has no places of its own; name the zone that its center counts from")
@@ -243,6 +246,9 @@ func (k *checker) option(i int) {
 	}
 	k.between(w, 0, 20, map[string]float64{"lowers_in": float64(o.LowersIn)})
 	k.places(w, o.Places)
+	if o.Shell != nil {
+		k.oneOf(w+" shell comp_doors", o.Shell.CompDoors, CompDoors...)
+	}
 	if m := o.Mass; m != nil && m.Zone == ZonePlaces && len(o.Places)+len(o.Compartments) == 0 {
 		k.add("missing", w+" mass zone", "%q needs places or compartments", m.Zone)
 	}

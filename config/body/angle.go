@@ -120,7 +120,7 @@ func (m *Model) DoorSwing() (behind, beside float64) {
 		}
 	}
 	if m.Van { // its side door slides
-		behind = or(m.Body.Doors.RearWidthIn, rearDoorIn) / 2
+		behind = float64(DoorsOf(m.Body).RearWidthIn) / 2
 	}
 	return behind, beside
 }

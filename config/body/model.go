@@ -194,15 +194,16 @@ func (p *Planes) Fuel(ch *config.Chassis) (x, y, z float64, ok bool) {
 
 // openings are the doorways.
 func (m *Model) openings() {
-	p, d := &m.Planes, m.Body.Doors
+	p, d, stated := &m.Planes, DoorsOf(m.Body), m.Body.Doors
 	deep := max(p.Wall, 2)
-	side := or(d.SideHeightIn, sideDoorHIn)
+	side := float64(d.SideHeightIn)
 	head := p.Ceiling - 2 // a doorway ends below the roof rail
-	m.add(Part{ID: "door/side", Kind: "door", Label: "Side entry", Face: config.FaceCurb, About: d.SideXIn == 0,
+	m.add(Part{ID: "door/side", Kind: "door", Label: "Side entry", Face: config.FaceCurb, About: stated.SideXIn == 0,
 		Box: Box{p.DoorFrom, p.DoorTo, p.Half - deep, p.Half, p.Floor, min(p.Floor+side, head)}})
-	w := or(d.RearWidthIn, rearDoorIn) / 2
-	m.add(Part{ID: "door/rear", Kind: "door", Label: "Rear doors", Face: config.FaceRear, About: d.RearWidthIn == 0,
-		Box: Box{p.Rear - deep, p.Rear, -w, w, p.Floor, min(p.Floor+or(d.RearHeightIn, rearDoorHIn), head)}})
+	w := float64(d.RearWidthIn) / 2
+	m.add(Part{ID: "door/rear", Kind: "door", Label: "Rear doors", Face: config.FaceRear,
+		About: stated.RearWidthIn == 0,
+		Box:   Box{p.Rear - deep, p.Rear, -w, w, p.Floor, min(p.Floor+float64(d.RearHeightIn), head)}})
 }
 
 // stow places the unit's compartments.

@@ -1,6 +1,9 @@
 package body
 
-import "boxwright/config"
+import (
+	"boxwright/config"
+	"boxwright/config/quantity"
+)
 
 // Planes are the walls and levels of a chassis with a body that everything counts
 // from: x inches behind the front axle, y right of the centerline, z above the
@@ -54,7 +57,6 @@ const (
 	clearanceIn  = 8.0
 	fuelAlong    = 0.75 // of the wheelbase
 	fuelBelowIn  = 8.0  // center of the tank below the top of the frame
-	aislePostIn  = 2.0
 	cubicPerGal  = 231.0
 	tankHeightIn = 14.0
 	tankWidthIn  = 22.0
@@ -92,9 +94,19 @@ func PlanesOf(ch *config.Chassis, b *config.Body) Planes {
 		p.Wall = max(p.Half-num(b.WidthIn)/2, 0)
 	}
 	p.Skirt, p.Belt = p.Floor-skirtIn, p.Floor+or(b.BeltIn, beltIn)
-	p.DoorFrom = p.Front + or(b.Doors.SideXIn, sideDoorXIn)
-	p.DoorTo = p.DoorFrom + or(b.Doors.SideWidthIn, sideDoorIn)
+	d := DoorsOf(b)
+	p.DoorFrom = p.Front + float64(d.SideXIn)
+	p.DoorTo = p.DoorFrom + float64(d.SideWidthIn)
 	return p
+}
+
+// DoorsOf are the doorways of a body, the usual sizes where it states none.
+func DoorsOf(b *config.Body) config.Doors {
+	set := func(v quantity.Length, usual float64) quantity.Length { return quantity.Length(or(v, usual)) }
+	d := b.Doors
+	return config.Doors{SideXIn: set(d.SideXIn, sideDoorXIn), SideWidthIn: set(d.SideWidthIn, sideDoorIn),
+		SideHeightIn: set(d.SideHeightIn, sideDoorHIn), RearWidthIn: set(d.RearWidthIn, rearDoorIn),
+		RearHeightIn: set(d.RearHeightIn, rearDoorHIn)}
 }
 
 // FloorIn is from the underside of a module to the top of its floor; 0 for a van,

@@ -32,6 +32,7 @@ type loader struct {
 	ch     *config.Chassis
 	body   *config.Body
 	planes body.Planes
+	built  *config.Body // the body with every compartment in its place
 
 	tracks     bool    // both tracks are usable
 	occupantLb float64 // what one person counts
@@ -49,6 +50,12 @@ func newLoader(cat *config.Catalogue, u *config.Unit, assume *config.Assumptions
 		return l
 	}
 	l.planes = body.PlanesOf(l.ch, l.body)
+	built := *l.body
+	built.Compartments = make([]config.Compartment, 0, len(l.body.Compartments))
+	for _, c := range l.body.Compartments {
+		built.Compartments = append(built.Compartments, l.planes.Compartment(c))
+	}
+	l.built = &built
 	if assume == nil {
 		l.assume = &config.Assumptions{}
 		l.note(config.Warn, "weight.assumptions.missing", "people", "No rule set is in force, so people count 150 lb "+
@@ -246,8 +253,9 @@ func (l *loader) option(o *config.Option) []Item {
 	if m := o.Mass; m != nil && m.Lb != 0 && !m.Derived {
 		add(l.placed(o.ID, o.Label, o.ID, KindOption, m))
 	}
-	if base := l.baseShell(); o.Shell != nil && base != nil {
-		t := takeOffOf(l.body, changed(*l.body.Shell, o.Shell), false)
+	built := l.withCompartments(l.built, o)
+	if base := l.baseShell(); base != nil && (o.Shell != nil || built != l.built) {
+		t := takeOffOf(built, changed(*l.body.Shell, o.Shell), false)
 		if t == nil {
 			l.note(config.Stop, "weight.shell.bad", o.Label, "What it changes in the module's construction is "+
 				"outside what can be built, so the change is not weighed.",

@@ -202,6 +202,6 @@ func ExampleWeigh() {
 		u.Set(config.Pick{Option: "winch", Qty: 1})
 	}
 	// Output:
-	// 4071 lb, likely 3948 to 4194, 929 lb left
-	// 4307 lb, likely 4182 to 4432, 693 lb left
+	// 4108 lb, likely 3983 to 4234, 892 lb left
+	// 4344 lb, likely 4216 to 4472, 656 lb left
 }

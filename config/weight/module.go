@@ -6,6 +6,7 @@ import (
 	"strconv"
 
 	"boxwright/config"
+	"boxwright/config/body"
 	"boxwright/config/quantity"
 )
 
@@ -20,7 +21,10 @@ type module struct {
 	stitch                  bool
 	top, bottom             float64 // z of roof skin and of the floor's underside
 	sideDoors, rearLeaves   int
-	sideDoorH, rearLeafH    float64
+	sideDoorX, sideDoorW    float64 // of the first; width of each
+	sideDoorH               float64
+	rearLeafW, rearLeafH    float64
+	rollUp                  bool
 	parts                   []Part
 	listed                  bool // list the parts; without, only the sums are wanted
 	lb, mx, my, mz          float64
@@ -48,8 +52,11 @@ func newModule(b *config.Body, s config.Shell) (*module, bool) {
 		skin: usual(s.SideSkinIn, 0.125), roofSkin: usual(s.RoofSkinIn, 0.090), sheet: usual(s.FloorSheetIn, 0.125),
 		core: number(s.FloorCoreLbFt2, 2.2), post: usual(s.CornerPostIn, 0.250), insul: usual(s.InsulationIn, 2),
 		batt: number(s.InsulationLbFt3, 1.9), panel: number(s.LiningLbFt2, 1.1), stitch: s.Weld == "stitch",
-		sideDoors: s.SideDoors, rearLeaves: s.RearDoors,
+		sideDoors: s.SideDoors, rearLeaves: s.RearDoors, rollUp: s.CompDoors == "roll-up",
 	}
+	d := body.DoorsOf(b)
+	m.sideDoorW, m.sideDoorX = usual(s.SideDoorIn, float64(d.SideWidthIn)), float64(d.SideXIn)
+	m.rearLeafW = float64(d.RearWidthIn) / float64(max(s.RearDoors, 1))
 	between := func(v, lo, hi float64) bool { return v >= lo && v <= hi }
 	ok := between(m.length, 24, 1000) && between(m.width, 24, 200) && between(m.height, 24, 200) &&
 		between(m.tube, 0.5, 12) && between(m.wall, 0.01, 2) && between(m.spacing, 4, 200) &&
@@ -57,14 +64,15 @@ func newModule(b *config.Body, s config.Shell) (*module, bool) {
 		between(m.post, 0, cornerLegIn) && between(m.insul, 0, 24) && between(m.batt, 0, 100) &&
 		between(m.panel, 0, 100) &&
 		m.sideDoors >= 0 && m.rearLeaves >= 0 &&
-		float64(m.sideDoors)*(sideDoorWIn+2*m.tube) < m.length && float64(m.rearLeaves)*rearLeafWIn < m.width
+		between(m.sideDoorW, 12, 80) && between(m.rearLeafW, 12, 96) &&
+		float64(m.sideDoors)*(m.sideDoorW+2*m.tube) < m.length && float64(m.rearLeaves)*m.rearLeafW < m.width
 	if !ok {
 		return nil, false
 	}
 	m.bottom = -(m.tube + m.sheet + boardIn)
 	m.top = m.height + m.bottom
-	m.sideDoorH = math.Min(sideDoorHIn, m.height-12)
-	m.rearLeafH = math.Min(rearLeafHIn, m.height-12)
+	m.sideDoorH = math.Min(float64(d.SideHeightIn), m.height-12)
+	m.rearLeafH = math.Min(usual(s.RearDoorHIn, float64(d.RearHeightIn)), m.height-12)
 	m.baysLong = int(math.Ceil(m.length / m.spacing))
 	m.baysWide = int(math.Ceil(m.width / m.spacing))
 	m.bayLong, m.bayWide = m.length/float64(m.baysLong), m.width/float64(m.baysWide)
@@ -133,11 +141,11 @@ func (m *module) bulk(section, label string, amount float64, per string, lb, x, 
 	}
 }
 
-// doorX is where the i-th side door is centered: towards the front for the only
-// one, spread along the side for more.
+// doorX is where the i-th side door is centered: the only one in its place, more
+// spread along the side.
 func (m *module) doorX(i int) float64 {
 	if m.sideDoors == 1 {
-		return 0.3 * m.length
+		return math.Min(m.sideDoorX+m.sideDoorW/2, m.length-m.sideDoorW/2)
 	}
 	return (float64(i) + 0.5) * m.length / float64(m.sideDoors)
 }
@@ -169,10 +177,10 @@ func (m *module) walls() (street, curb, front, rear patch) {
 	front = patch{m.width * m.height, 0, 0, mid}
 	rear = patch{m.width * m.height, m.length, 0, mid}
 	for i := range m.sideDoors {
-		curb = join(curb, patch{-sideDoorWIn * m.sideDoorH, m.doorX(i), half, sill + m.sideDoorH/2})
+		curb = join(curb, patch{-m.sideDoorW * m.sideDoorH, m.doorX(i), half, sill + m.sideDoorH/2})
 	}
 	if m.rearLeaves > 0 {
-		rear = join(rear, patch{-float64(m.rearLeaves) * rearLeafWIn * m.rearLeafH, m.length, 0, sill + m.rearLeafH/2})
+		rear = join(rear, patch{-float64(m.rearLeaves) * m.rearLeafW * m.rearLeafH, m.length, 0, sill + m.rearLeafH/2})
 	}
 	for _, c := range m.body.Compartments {
 		// Only what stands in the wall opens it; the rest hangs below the floor.
@@ -219,16 +227,16 @@ func (m *module) frame() {
 	m.tubes(s, "Roof bows", t, t, wide, m.baysLong-1, m.length/2, 0, roof)
 	m.tubes(s, "Roof purlins", t/2, t, m.bayLong-t, 2*m.baysLong, m.length/2, 0, roof)
 
-	lost := int(sideDoorWIn / m.bayLong) // uprights a side door takes the place of
+	lost := int(m.sideDoorW / m.bayLong) // uprights a side door takes the place of
 	uprights := m.baysLong - 1
 	m.tubes(s, "Street side uprights", t, t, high, uprights, m.length/2, t/2-half, mid)
 	m.tubes(s, "Curb side uprights", t, t, high, max(uprights-lost*m.sideDoors, 0), m.length/2, half-t/2, mid)
 	for i := range m.sideDoors {
 		m.tubes(s, "Side door jambs", t, t, high, 2, m.doorX(i), half-t/2, mid)
-		m.tubes(s, "Side door header", t, t, sideDoorWIn, 1, m.doorX(i), half-t/2, m.bottom+t+m.sideDoorH+t/2)
+		m.tubes(s, "Side door header", t, t, m.sideDoorW, 1, m.doorX(i), half-t/2, m.bottom+t+m.sideDoorH+t/2)
 	}
 	m.tubes(s, "Front wall uprights", t, t, high, m.baysWide-1, t/2, 0, mid)
-	opening := float64(m.rearLeaves) * rearLeafWIn
+	opening := float64(m.rearLeaves) * m.rearLeafW
 	m.tubes(s, "Rear wall uprights", t, t, high, max(m.baysWide-1-int(opening/m.bayWide), 0), m.length-t/2, 0, mid)
 	if m.rearLeaves > 0 {
 		m.tubes(s, "Rear door jambs", t, t, high, 2, m.length-t/2, 0, mid)
@@ -260,9 +268,9 @@ func (m *module) doors() {
 	sill := m.bottom + m.tube
 	half := m.width / 2
 	for i := range m.sideDoors {
-		m.door("Side entry door", sideDoorWIn, m.sideDoorH, 1, m.doorX(i), half-doorWallIn/2, sill+m.sideDoorH/2)
+		m.door("Side entry door", m.sideDoorW, m.sideDoorH, 1, m.doorX(i), half-doorWallIn/2, sill+m.sideDoorH/2)
 	}
-	m.door("Rear door leaf", rearLeafWIn, m.rearLeafH, m.rearLeaves, m.length-doorWallIn/2, 0, sill+m.rearLeafH/2)
+	m.door("Rear door leaf", m.rearLeafW, m.rearLeafH, m.rearLeaves, m.length-doorWallIn/2, 0, sill+m.rearLeafH/2)
 }
 
 // door is a 2 in leaf: skin, inner pan, a frame of 1 x 2 in tube, insulation
@@ -279,7 +287,7 @@ func (m *module) door(label string, w, h float64, count int, x, y, z float64) {
 	m.tubes(s, label+", rails", 1, 2, w-2, 2*count, x, y, z)
 	volume := w * h * math.Min(m.insul, doorWallIn) / 1728 * n
 	m.bulk(s, label+", insulation", volume, "ft3", volume*m.batt, x, y, z)
-	m.bulk(s, label+", fittings", n, "leaf", doorFittingsLb*n, x, y, z)
+	m.bulk(s, label+", hinges and seal", n, "leaf", doorHingesLb*n, x, y, z)
 }
 
 func (m *module) floor() {
@@ -287,7 +295,6 @@ func (m *module) floor() {
 	area := m.length * m.width / 144
 	m.sheets(s, "Floor sheet", m.sheet, m.length, m.width, 0, 1, m.length/2, 0, m.bottom+m.tube+m.sheet/2)
 	m.bulk(s, "Sub-floor board", area, "ft2", area*m.core, m.length/2, 0, -boardIn/2)
-	m.bulk(s, "Undercoat, one coat", area, "ft2", area*undercoatLbFt2, m.length/2, 0, m.bottom)
 	m.seams += 2 * (m.length + m.width)
 }
 
@@ -302,9 +309,9 @@ func (m *module) insulation() {
 
 func (m *module) lining() {
 	street, curb, front, rear := m.walls()
-	p := join(street, curb, front, rear, patch{m.length * m.width, m.length / 2, 0, m.top - m.tube})
+	p := join(street, curb, front, rear)
 	area := p.area / 144
-	m.bulk(SectionLining, "Inside wall and ceiling panels", area, "ft2", area*m.panel, p.x, p.y, p.z)
+	m.bulk(SectionLining, "Inside wall panels", area, "ft2", area*m.panel, p.x, p.y, p.z)
 }
 
 // compartments are those the body comes with: boxes of sheet with a door for
@@ -329,10 +336,51 @@ func (m *module) compartments() {
 		m.sheets(s, c.Label+", back", boxSheetIn, across, h, 0, 1, x, y, z)
 		m.sheets(s, c.Label+", ends", boxSheetIn, deep, h, 0, 2, x, y, z)
 		m.sheets(s, c.Label+", top and bottom", boxSheetIn, across, deep, 0, 2, x, y, z)
-		m.sheets(s, c.Label+", door", m.skin, across, h, 0, 1, x, y, z)
-		m.sheets(s, c.Label+", door pan", doorPanIn, across, h, 0, 1, x, y, z)
+		m.hatch(c.Label, across, h, x, y, z)
 		m.seams += 4*across + 4*deep + 4*h
 	}
+}
+
+// hatch is the door of an outside compartment: skin and pan with hinge, latch and seal,
+// or slats in tracks.
+func (m *module) hatch(label string, w, h, x, y, z float64) {
+	const s = SectionCompartments
+	if m.rollUp {
+		area := w * h / 144
+		m.bulk(s, label+", roll-up door", area, "ft2", area*rollCurtainLb, x, y, z)
+		m.bulk(s, label+", tracks, barrel and spring", 1, "set", rollTracksLb, x, y, z+h/4)
+		return
+	}
+	m.sheets(s, label+", door", m.skin, w, h, 0, 1, x, y, z)
+	m.sheets(s, label+", door pan", doorPanIn, w, h, 0, 1, x, y, z)
+	m.bulk(s, label+", hinge, latch and seal", 1, "set", hatchFitsLb, x, y, z)
+}
+
+// mounting is what the module stands on its frame with, and what closes it below: sills,
+// mounts, wheel boxes and skirts.
+func (m *module) mounting() {
+	const s = SectionMounting
+	low := m.bottom - sillHighIn/2
+	m.tubes(s, "Sills on the frame", sillWideIn, sillHighIn, m.length, 2, m.length/2, 0, low)
+	each := 4.0
+	if m.length > shortBodyIn {
+		each = 5
+	}
+	m.bulk(s, "Body mounts", 2*each, "mounts", 2*each*mountLb, m.length/2, 0, low)
+	x := wheelAlong * m.length
+	m.sheets(s, "Wheel box, top", boxSheetIn, wheelBoxLongIn, wheelBoxWideIn, 0, 2, x, 0, wheelBoxHighIn+m.bottom)
+	m.sheets(s, "Wheel box, inner side", boxSheetIn, wheelBoxLongIn, wheelBoxHighIn, 0, 2, x, 0, wheelBoxHighIn/2+
+		m.bottom)
+	m.sheets(s, "Wheel box, ends", boxSheetIn, wheelBoxWideIn, wheelBoxHighIn, 0, 4, x, 0, wheelBoxHighIn/2+m.bottom)
+	m.sheets(s, "Skirts, sides", m.skin, m.length, skirtIn, wheelBoxLongIn*skirtIn, 2, m.length/2, 0,
+		m.bottom-skirtIn/2)
+	m.sheets(s, "Skirt, rear", m.skin, m.width, skirtIn, 0, 1, m.length, 0, m.bottom-skirtIn/2)
+}
+
+// harness of the module: looms, panels and grounds, as long as the module.
+func (m *module) harness() {
+	m.bulk(SectionHarness, "12 V and 125 V harness and panels", m.length, "in of module",
+		harnessLb+harnessLbIn*m.length, 0.4*m.length, 0, m.top-20)
 }
 
 // welds are filler by length: frame joints always all round, skin seams

@@ -17,7 +17,7 @@ func TestEachReadingCorrectsWhatWasWeighed(t *testing.T) {
 	cat, u, as := prepared(t), typical(), people(175)
 	u.Set(config.Pick{Option: "winch", Qty: 1})
 	cat.OptionByID("winch").Mass.YIn = 20
-	cat.OptionByID("step").Mass.YIn = -25
+	cat.OptionByID("step").Mass.YIn = -40
 	wheel := func(i int) func(*Condition) quantity.Mass {
 		return func(c *Condition) quantity.Mass { return c.Wheels[i].Lb }
 	}

@@ -2,6 +2,7 @@ package weight
 
 import (
 	"math"
+	"slices"
 
 	"boxwright/config"
 	"boxwright/config/quantity"
@@ -11,9 +12,10 @@ import (
 // construction, part by part. Stations count from the module: x behind its
 // front wall, y right of the centerline, z above the top of its floor.
 //
-// Not in it: what options bring (their own masses say), floor covering,
-// undercoat beyond a plain coat, paint, trim and sealant (the body's own mass
-// says), and welding distortion or rework. Where the plant's drawings differ
+// In it are doors with their hinges and seals, compartments with their doors,
+// sills, mounts, wheel boxes, skirts and the harness. Not in it: latches, windows,
+// ceiling, floor covering, undercoat and paint, which options bring, trim,
+// fasteners and sealant (the body's own mass says), and welding distortion. Where the plant's drawings differ
 // from the usual values, the drawings decide.
 type TakeOff struct {
 	Lb    quantity.Mass   `json:"lb"`
@@ -52,6 +54,8 @@ const (
 	SectionInsulation   = "insulation"
 	SectionLining       = "lining"
 	SectionCompartments = "compartments and cabinets"
+	SectionMounting     = "sills, mounts and wheel boxes"
+	SectionHarness      = "harness"
 	SectionWelds        = "welds"
 )
 
@@ -59,15 +63,24 @@ const (
 // source, unless another is named.
 const (
 	doorWallIn     = 2      // thickness of a door
-	sideDoorWIn    = 30.0   // entry door of 30 x 63 in: KKK-A-1822, from memory
-	sideDoorHIn    = 63.0   //
-	rearLeafWIn    = 24.0   // a leaf of the rear doors
-	rearLeafHIn    = 60.0   //
 	doorPanIn      = 0.090  // inner pan of a door
-	doorFittingsLb = 14.0   // hinges, latch and window of one leaf
+	doorHingesLb   = 6.0    // hinges, stop and seal of one leaf; latch and window are options
+	hatchFitsLb    = 5.5    // hinge, latch, seal and stay of a compartment door
+	rollCurtainLb  = 2.0    // a square foot of a roll-up door's slats
+	rollTracksLb   = 9.0    // its tracks, barrel, spring and catch
+	sillHighIn     = 4.0    // lengthwise sills under the floor, on the frame
+	sillWideIn     = 2.0    //
+	mountLb        = 9.0    // a body mount: bracket, isolator, bolts
+	shortBodyIn    = 146    // to here 4 mounts a side, above 5: KKK-A-1822E 3.10.7
+	wheelBoxLongIn = 34.0   // a wheel box of sheet: along, across, above and below the floor
+	wheelBoxWideIn = 22.0   //
+	wheelBoxHighIn = 9.0    //
+	wheelAlong     = 0.65   // where the wheel boxes are, of the length
+	skirtIn        = 10.0   // of the sides below the floor's underside
+	harnessLb      = 60.0   // 12 V and 125 V panels, loom and grounds, and for each inch of length
+	harnessLbIn    = 0.35   //
 	boxSheetIn     = 0.125  // walls of an exterior compartment
 	cabinetLbFt3   = 4.5    // inside cabinet with its doors, by volume
-	undercoatLbFt2 = 0.125  // one coat of 20 mil at a specific gravity of 1.2
 	cornerLegIn    = 3.0    // leg of the corner extrusion
 	boardIn        = 0.75   // sub-floor board
 	weldLegIn      = 0.125  // fillet
@@ -100,6 +113,8 @@ func takeOffOf(b *config.Body, s config.Shell, listed bool) *TakeOff {
 	m.insulation()
 	m.lining()
 	m.compartments()
+	m.mounting()
+	m.harness()
 	m.welds()
 	if !finite(m.lb, m.mx, m.my, m.mz) || !(m.lb > 0) {
 		return nil
@@ -127,6 +142,11 @@ func changed(s config.Shell, c *config.ShellChange) config.Shell {
 	set(&s.SideSkinIn, c.SideSkinIn)
 	set(&s.InsulationIn, c.InsulationIn)
 	set(&s.FrameSpacingIn, c.FrameSpacingIn)
+	set(&s.SideDoorIn, c.SideDoorIn)
+	set(&s.RearDoorHIn, c.RearDoorHIn)
+	if c.CompDoors != "" {
+		s.CompDoors = c.CompDoors
+	}
 	if c.InsulationLbFt3 != 0 {
 		s.InsulationLbFt3 = c.InsulationLbFt3
 	}
@@ -164,13 +184,31 @@ func (t *TakeOff) Section(name string) quantity.Mass {
 
 // takeOff is the module with every construction option of the unit in.
 func (l *loader) takeOff() *TakeOff {
-	shell := *l.body.Shell
+	shell, b := *l.body.Shell, l.built
 	for _, p := range l.u.Picks {
 		if o := l.cat.OptionByID(p.Option); o != nil {
 			shell = changed(shell, o.Shell)
+			b = l.withCompartments(b, o)
 		}
 	}
-	return takeOffOf(l.body, shell, true)
+	return takeOffOf(b, shell, true)
+}
+
+// withCompartments is the body with the outside compartments that an option adds, and
+// without those that it takes the place of.
+func (l *loader) withCompartments(b *config.Body, o *config.Option) *config.Body {
+	outside := func(c config.Compartment) bool { return c.Side != "inside" }
+	if len(o.Displaces) == 0 && !slices.ContainsFunc(o.Compartments, outside) {
+		return b
+	}
+	m := *b
+	m.Compartments = slices.DeleteFunc(slices.Clone(b.Compartments), o.Takes)
+	for _, c := range o.Compartments {
+		if outside(c) {
+			m.Compartments = append(m.Compartments, l.planes.Compartment(c))
+		}
+	}
+	return &m
 }
 
 // baseShell is the take-off of the body as it comes; nil for a van.
@@ -178,6 +216,6 @@ func (l *loader) baseShell() *TakeOff {
 	if l.body.Shell == nil || l.shellLb != nil {
 		return l.shellLb
 	}
-	l.shellLb = takeOffOf(l.body, *l.body.Shell, false)
+	l.shellLb = takeOffOf(l.built, *l.body.Shell, false)
 	return l.shellLb
 }

@@ -126,12 +126,12 @@ func TestPlainBoxByHand(t *testing.T) {
 	want := map[string]float64{
 		// 0.0968 x 0.125 x 80 x 2 x (160 + 96) + 0.0968 x 0.090 x 160 x 96
 		SectionSkins: 495.616 + 133.81632,
-		// 0.0968 x 0.125 x 15360, then 15360 / 144 ft2 at 2.2 and at 0.125 lb
-		SectionFloor: 185.856 + 234.66667 + 13.33333,
+		// 0.0968 x 0.125 x 15360, then 15360 / 144 ft2 at 2.2 lb
+		SectionFloor: 185.856 + 234.66667,
 		// (80 x 512 + 15360) x 2 / 1728 ft3 at 1.9 lb
 		SectionInsulation: 123.85185,
-		// (40960 + 15360) / 144 ft2 at 1.1 lb
-		SectionLining: 430.22222,
+		// 40960 / 144 ft2 at 1.1 lb; the ceiling is an option's
+		SectionLining: 312.88889,
 		// Tube 2 x 2: 0.0975 x 0.9375 = 0.09140625 lb/in; 1 x 2: 0.06703125.
 		// Posts 0.0975 x 1.4375 x 80 x 4 = 44.85. Rails 4 x 156 + 2 x 92, 11
 		// cross members and 9 bows of 92, uprights 18 + 10 of 76: 4,776 in.
@@ -139,9 +139,13 @@ func TestPlainBoxByHand(t *testing.T) {
 		SectionFrame:        44.85 + (624+184+1840+2128)*0.09140625 + 1008*0.06703125,
 		SectionDoors:        0,
 		SectionCompartments: 0,
-		// Joints: 2 x 2 ends x (4 in x 54 + 3 in x 72) = 1,728 in. Seams: sides
+		// Sills 2 x 4: 0.0975 x 1.4375 x 160 x 2; ten mounts of 9 lb; wheel boxes
+		// 2 x 34 x (22 + 9) + 4 x 22 x 9 = 2,900 in2; skirts 2 x (1600 - 340) + 960 = 3,480 in2.
+		SectionMounting: 44.85 + 90 + (2900+3480)*0.125*0.0968,
+		SectionHarness:  60 + 0.35*160,
+		// Joints: 2 x 2 ends x (4 in x 54 + 3 in x 72 + 6 in x 2) = 1,776 in. Seams: sides
 		// 2 x 480, ends 2 x 352, roof and floor 512 each = 2,688 in.
-		SectionWelds: (1728 + 2688) * 0.0975 * 0.125 * 0.125 / 2,
+		SectionWelds: (1776 + 2688) * 0.0975 * 0.125 * 0.125 / 2,
 	}
 	sum := 0.0
 	for section, lb := range want {
@@ -152,6 +156,26 @@ func TestPlainBoxByHand(t *testing.T) {
 	}
 	assert.InDelta(t, sum, float64(off.Lb), 0.001)
 	assert.InDelta(t, 0, float64(off.YIn), 1e-9, "nothing lies to one side")
+}
+
+// A roll-up door weighs what its slats and tracks weigh, a hinged one its two sheets and
+// fittings: of 20 x 24 in, 3.333 ft2 at 2 lb and 9 lb, or 480 in2 of 0.125 and 0.090 in and 5.5 lb.
+func TestRollUpDoorsCostWhatTheyCost(t *testing.T) {
+	b := &config.Body{LengthIn: 160, WidthIn: 96, HeightIn: 90, Shell: &config.Shell{},
+		Compartments: []config.Compartment{{ID: "low", Label: "Low", Side: "street", XIn: 80, ZIn: 20, WidthIn: 20,
+			DepthIn: 20, HeightIn: 24}}}
+	hinged, rolled := TakeOffOf(b, nil), TakeOffOf(b, &config.ShellChange{CompDoors: "roll-up"})
+	door := 480*0.0968*(0.125+0.090) + 5.5
+	assert.InDelta(t, 480/144.0*2+9-door, float64(rolled.Lb-hinged.Lb), 1e-6)
+	assert.Greater(t, float64(rolled.ZIn), 0.0)
+}
+
+// A wider entry door takes from the wall what it opens more, and weighs more itself.
+func TestWiderDoor(t *testing.T) {
+	b := &config.Body{LengthIn: 160, WidthIn: 96, HeightIn: 90, Shell: &config.Shell{SideDoors: 1}}
+	wide := TakeOffOf(b, &config.ShellChange{SideDoorIn: 36})
+	assert.Greater(t, float64(wide.Section(SectionDoors)), float64(TakeOffOf(b, nil).Section(SectionDoors)))
+	assert.Less(t, float64(wide.Section(SectionSkins)), float64(TakeOffOf(b, nil).Section(SectionSkins)))
 }
 
 // A door lightens its wall by the opening and weighs itself.
@@ -224,5 +248,6 @@ func ExampleTakeOff_CutList() {
 	// Output:
 	// 1 x 2 x 0.125 in tube, 6061: 114.2 ft, 92 lb, 6 bars; longest 4 of 60.00 in for Rear door leaf, stiles
 	// 2 x 2 x 0.125 in tube, 6061: 443.7 ft, 487 lb, 31 bars; longest 4 of 164.00 in for Floor rails
+	// 2 x 4 x 0.125 in tube, 6061: 28.0 ft, 47 lb, 2 bars; longest 2 of 168.00 in for Sills on the frame
 	// 3 x 3 x 0.250 in corner extrusion, 6061: 29.3 ft, 49 lb, 2 bars; longest 4 of 88.00 in for Corner posts
 }

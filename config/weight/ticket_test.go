@@ -250,9 +250,9 @@ func ExampleWeighWith() {
 		fmt.Printf("%s: %+.0f lb\n", m.ID, m.ToLb-m.FromLb)
 	}
 	// Output:
-	// Ticket 1, front axle: +40 lb, 0.9 lb left unexplained
+	// Ticket 1, front axle: +40 lb, 0.8 lb left unexplained
 	// Ticket 1, rear axle: +172 lb, -2.2 lb left unexplained
-	// module-168-shell: +140 lb
-	// cutaway: +55 lb
-	// module-168: +16 lb
+	// module-168-shell: +145 lb
+	// cutaway: +51 lb
+	// module-168: +15 lb
 }
