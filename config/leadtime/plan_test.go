@@ -300,9 +300,9 @@ func TestLimitsRuleOutOnlyWhatIsLate(t *testing.T) {
 			}
 		}
 	})
-	least := 50
+	least := 25
 	if testing.Short() {
-		least = 10 // a fifth of the units is drawn
+		least = 5 // a fifth of the units is drawn
 	}
 	assert.Greater(t, bites, least, "the limits do rule units out")
 }

@@ -17,7 +17,7 @@ import (
 	"boxwright/pricing/quote/quotetest"
 	"boxwright/web/assets/catalogue"
 
-	"math/rand"
+	"math/rand/v2"
 )
 
 func TestAcceptedCataloguesHaveAQuoteOnEveryChassis(t *testing.T) {
@@ -78,7 +78,7 @@ func TestHostileCataloguesAreTakenOrRefusedInWords(t *testing.T) {
 		if seed%20 == 0 {
 			size *= 8 // as large as a file may be
 		}
-		file := quotetest.Hostile(rand.New(rand.NewSource(seed)), size)
+		file := quotetest.Hostile(rand.New(rand.NewPCG(uint64(seed), 0)), size)
 		began := time.Now()
 		end := time.AfterFunc(stuck, func() {
 			buf := make([]byte, 1<<16)

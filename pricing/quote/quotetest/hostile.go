@@ -3,7 +3,7 @@ package quotetest
 import (
 	"encoding/json"
 	"fmt"
-	"math/rand"
+	"math/rand/v2"
 	"strings"
 
 	"boxwright/web/assets/catalogue"
@@ -18,15 +18,15 @@ func Hostile(r *rand.Rand, most int) []byte {
 		panic(err)
 	}
 	h := &hostile{r: r, c: c, most: most / 2}
-	for range 1 + r.Intn(3) {
-		harms[r.Intn(len(harms))](h)
+	for range 1 + r.IntN(3) {
+		harms[r.IntN(len(harms))](h)
 	}
 	file, err := json.Marshal(c)
 	if err != nil {
 		panic(err)
 	}
-	if r.Intn(20) == 0 {
-		file = file[:r.Intn(len(file))]
+	if r.IntN(20) == 0 {
+		file = file[:r.IntN(len(file))]
 	}
 	return file
 }
@@ -45,17 +45,17 @@ type hostile struct {
 // many is a number up to what fits in, each taking so many bytes; mostly far less.
 func (h *hostile) many(bytes int) int {
 	top := max(h.most/bytes, 1)
-	for h.r.Intn(3) > 0 {
+	for h.r.IntN(3) > 0 {
 		top = max(top/4, 1)
 	}
-	return 1 + h.r.Intn(top)
+	return 1 + h.r.IntN(top)
 }
 
 func (h *hostile) list(name string) list { return h.c[name].(list) }
 
 func (h *hostile) one(name string) object {
 	l := h.list(name)
-	return l[h.r.Intn(len(l))].(object)
+	return l[h.r.IntN(len(l))].(object)
 }
 
 func (h *hostile) ids(name string) (out []string) {
@@ -87,7 +87,7 @@ func (h *hostile) rule(then object) {
 
 // number is one that nobody means.
 func (h *hostile) number() any {
-	return []any{0, -1, 1, 1e-300, 1e300, -1e300, 99999, 1e4, 0.1, 1e9, 1000, 400}[h.r.Intn(12)]
+	return []any{0, -1, 1, 1e-300, 1e300, -1e300, 99999, 1e4, 0.1, 1e9, 1000, 400}[h.r.IntN(12)]
 }
 
 // text is one that no page has room for.
@@ -97,13 +97,13 @@ func (h *hostile) text() string {
 		strings.Repeat("W", 1+n), strings.Repeat("word ", 1+n), "", "\u202e000.996,672 DSU", "a\x00b\x07",
 		"Z" + strings.Repeat("\u0301", 1+n), "=HYPERLINK(\"x\")", "<img src=x onerror=alert(1)>",
 		strings.Repeat("שלום ", 1+n), "\u2067\u2066",
-	}[h.r.Intn(10)]
+	}[h.r.IntN(10)]
 }
 
 // copies has a list grow by copies of its things under new ids.
 func (h *hostile) copies(name string) {
 	l := h.list(name)
-	first := l[h.r.Intn(len(l))].(object)
+	first := l[h.r.IntN(len(l))].(object)
 	one, err := json.Marshal(first)
 	if err != nil {
 		panic(err)
@@ -158,17 +158,17 @@ func (h *hostile) spoil(x any) any {
 		}
 		// The order of a map is not the same twice; the least key of three drawn is.
 		key := least(keys, h.r)
-		if h.r.Intn(12) == 0 {
+		if h.r.IntN(12) == 0 {
 			delete(v, key)
 		} else {
 			v[key] = h.spoil(v[key])
 		}
 		return v
 	case list:
-		if len(v) == 0 || h.r.Intn(12) == 0 {
+		if len(v) == 0 || h.r.IntN(12) == 0 {
 			return list{}
 		}
-		i := h.r.Intn(len(v))
+		i := h.r.IntN(len(v))
 		v[i] = h.spoil(v[i])
 		return v
 	case float64:
@@ -181,7 +181,7 @@ func (h *hostile) spoil(x any) any {
 
 // least draws a key in an order of its own.
 func least(keys []string, r *rand.Rand) string {
-	salt := r.Int63()
+	salt := r.Int64()
 	rank := func(k string) (n uint64) {
 		n = uint64(salt)
 		for i := range len(k) {
@@ -213,8 +213,8 @@ var harms = []func(h *hostile){
 	func(h *hostile) { h.wide() },
 	func(h *hostile) { h.wide() },
 	func(h *hostile) { // nearly as many as there are
-		for range 1 + h.r.Intn(30) {
-			n := 10 + h.r.Intn(90)
+		for range 1 + h.r.IntN(30) {
+			n := 10 + h.r.IntN(90)
 			of := h.picks(n)
 			h.rule(object{"at_least": object{"n": n/2 - 1, "of": of}})
 			h.rule(object{"at_most": object{"n": n / 2, "of": of}})
@@ -227,10 +227,10 @@ var harms = []func(h *hostile){
 				return h.picks(1)[0].(object)
 			}
 			kids := list{}
-			for range 2 + h.r.Intn(2) {
+			for range 2 + h.r.IntN(2) {
 				kids = append(kids, tree(deep-1))
 			}
-			switch h.r.Intn(4) {
+			switch h.r.IntN(4) {
 			case 0:
 				return object{"all": kids}
 			case 1:
@@ -240,18 +240,18 @@ var harms = []func(h *hostile){
 			}
 			return object{"at_least": object{"n": 2, "of": kids}}
 		}
-		h.rule(tree(2 + h.r.Intn(8)))
+		h.rule(tree(2 + h.r.IntN(8)))
 	},
 	func(h *hostile) { // a chain
 		c := pick(h.ids("options")[0])
-		for range h.r.Intn(60) {
+		for range h.r.IntN(60) {
 			c = object{"not": c}
 		}
 		h.rule(c)
 	},
 	func(h *hostile) { // pigeons and holes, which no search by conflicts gets through
 		ids := h.ids("options")
-		holes := 4 + h.r.Intn(12)
+		holes := 4 + h.r.IntN(12)
 		if len(ids) < (holes+1)*holes {
 			return
 		}
@@ -273,8 +273,8 @@ var harms = []func(h *hostile){
 	},
 	func(h *hostile) { // tests of every attribute in every rule
 		for range h.many(150) {
-			h.rule(object{"any": list{object{"chassis": object{"attr": "gvwr_lb", "op": ">", "number": h.r.Intn(30000)}},
-				object{"body": object{"attr": "length_in", "op": "<", "number": h.r.Intn(300)}}, h.picks(1)[0]}})
+			h.rule(object{"any": list{object{"chassis": object{"attr": "gvwr_lb", "op": ">", "number": h.r.IntN(30000)}},
+				object{"body": object{"attr": "length_in", "op": "<", "number": h.r.IntN(300)}}, h.picks(1)[0]}})
 		}
 	},
 	func(h *hostile) { h.plant()["activities"] = list{} },
@@ -302,14 +302,14 @@ var harms = []func(h *hostile){
 	func(h *hostile) {
 		l := list{}
 		for i := range h.many(40) {
-			l = append(l, object{"start": fmt.Sprintf("%d-%02d-%02d", 2020+i%80, 1+i%12, 1+i%28), "open": h.r.Intn(3)})
+			l = append(l, object{"start": fmt.Sprintf("%d-%02d-%02d", 2020+i%80, 1+i%12, 1+i%28), "open": h.r.IntN(3)})
 		}
 		h.plant()["slots"] = l
 	},
 	func(h *hostile) { h.plant()["hours_per_day"] = 1; h.one("chassis")["work"] = list{} },
 	func(h *hostile) { // everything has seats, rooms and work
 		rooms := list{}
-		for i := range 1 + h.r.Intn(50) {
+		for i := range 1 + h.r.IntN(50) {
 			rooms = append(rooms, object{"id": fmt.Sprintf("r%d", i), "label": "Room", "side": "curb", "x_in": 1, "y_in": 1,
 				"z_in": 1, "width_in": 400, "depth_in": 400, "height_in": 400, "limit_lb": 10000})
 		}
@@ -325,7 +325,7 @@ var harms = []func(h *hostile){
 	},
 	func(h *hostile) {
 		for _, g := range h.list("groups") {
-			g.(object)["choose"] = []string{"one", "any", "at-most-one"}[h.r.Intn(3)]
+			g.(object)["choose"] = []string{"one", "any", "at-most-one"}[h.r.IntN(3)]
 		}
 	},
 	func(h *hostile) { h.c["price_book"] = object{} },
@@ -336,7 +336,7 @@ var harms = []func(h *hostile){
 	func(h *hostile) { h.c["price_book"] = h.spoil(h.c["price_book"]) },
 	func(h *hostile) { h.c["plant"] = h.spoil(h.c["plant"]) },
 	func(h *hostile) {
-		for range 1 + h.r.Intn(40) {
+		for range 1 + h.r.IntN(40) {
 			for _, name := range []string{"chassis", "bodies", "options", "equipment"} {
 				x := h.one(name)
 				h.spoil(x)
@@ -344,7 +344,7 @@ var harms = []func(h *hostile){
 		}
 	},
 	func(h *hostile) {
-		for range 1 + h.r.Intn(5) {
+		for range 1 + h.r.IntN(5) {
 			h.spoil(h.c)
 		}
 	},
@@ -366,8 +366,8 @@ var harms = []func(h *hostile){
 
 // wide adds rules that count among many options.
 func (h *hostile) wide() {
-	for range 1 + h.r.Intn(80) {
-		n := 2 + h.r.Intn(min(1200, max(h.most/40, 3)))
-		h.rule(object{[]string{"at_least", "at_most"}[h.r.Intn(2)]: object{"n": n * h.r.Intn(101) / 100, "of": h.picks(n)}})
+	for range 1 + h.r.IntN(80) {
+		n := 2 + h.r.IntN(min(1200, max(h.most/40, 3)))
+		h.rule(object{[]string{"at_least", "at_most"}[h.r.IntN(2)]: object{"n": n * h.r.IntN(101) / 100, "of": h.picks(n)}})
 	}
 }
