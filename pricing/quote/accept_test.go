@@ -66,9 +66,9 @@ const stuck = 2 * time.Minute
 
 // Catalogues made to hang or kill the page are taken, or refused in words.
 func TestHostileCataloguesAreTakenOrRefusedInWords(t *testing.T) {
-	n, most := int64(100), 1<<20
+	n, most := int64(20), 1<<18
 	if testing.Short() {
-		n, most = 20, 1<<18
+		n = 10
 	}
 	defer debug.SetMemoryLimit(debug.SetMemoryLimit(3 << 30))
 	taken, slowest, slowestSeed := 0, time.Duration(0), int64(0)
