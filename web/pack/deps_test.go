@@ -95,7 +95,7 @@ func TestLayers(t *testing.T) {
 		"config":          lower("config/quantity"),
 		"config/body":     lower("config", "config/quantity"),
 		"config/rules":    lower("config", "config/body", "config/quantity", "config/solve"), // lint asks for shapes
-		"pricing/money":   nil, // knows nothing of quotes
+		"pricing/money":   nil,                                                               // knows nothing of quotes
 		"pricing/seal":    lower("pricing/seal/internal/effort"),
 		"pricing/finance": lower("pricing/money"),
 		"web/page/markup": nil,
