@@ -122,6 +122,9 @@ func TestPressesKeepTheMusts(t *testing.T) {
 				act = Act{Do: "new", ID: cat.Chassis[r.Intn(len(cat.Chassis))].ID}
 			default:
 				id := option()
+				if r.Intn(4) == 0 {
+					id = cat.Chassis[r.Intn(len(cat.Chassis))].ID
+				}
 				do(s, Act{Do: "why", ID: id})
 				act = Act{Do: some("mend", "offer", "yield"), ID: id, Value: some("0", "1")}
 			}
@@ -151,8 +154,8 @@ func TestPressesKeepTheMusts(t *testing.T) {
 			}
 		}
 	}
-	assert.Greater(t, refused, 20)
-	assert.Greater(t, told, 100)
+	assert.Greater(t, refused, presses/100)
+	assert.Greater(t, told, presses/20)
 	assert.Positive(t, given)
 }
 
