@@ -96,13 +96,13 @@ func TestPressesKeepTheMusts(t *testing.T) {
 			in := s.Draft.Unit.Picks[r.Intn(len(s.Draft.Unit.Picks))].Option
 			var act Act
 			switch k := r.Intn(20); {
-			case step%700 == 350:
+			case step%350 == 150:
 				do(s, Act{Do: "propose"})
 				act = Act{Do: "take-proposal", ID: some("cheapest", "lightest", "soonest")}
-			case step%700 == 500:
+			case step%350 == 250:
 				do(s, Act{Do: "propose"})
 				act = Act{Do: "give-up", ID: some("0", "1")}
-			case step%700 == 600:
+			case step%350 == 320:
 				act = Act{Do: "remount"}
 			case k < 7:
 				act = Act{Do: "pick", ID: option(), On: true}
