@@ -25,7 +25,8 @@
 // link was issued with. It is a DEFLATE stream with a preset dictionary, which
 // ends by itself. The units, those that scale tickets weighed among them, are
 // positions in the catalogue edition, whose content hash pins them, packed by an
-// arithmetic coder. The page always makes the same link of a quote; the reader does
+// arithmetic coder; where the text says so, the sizes among the needs, which needs are
+// wants, and what each unit leaves out of the standard follow them there. The page always makes the same link of a quote; the reader does
 // not insist on the compressed bytes, since a later compressor may make others.
 // Kinds 1 and 2, of content version 1, are refused by name.
 //
@@ -116,6 +117,7 @@ type Frozen struct {
 type rest struct {
 	Draft  *quote.Draft `json:"q"`
 	Frozen Frozen       `json:"f"`
+	More   bool         `json:"n,omitempty"` // more is packed behind the units, see coder.more
 }
 
 // Error says what is wrong with a link, by a stable code, in words a reader
@@ -154,7 +156,8 @@ func Encode(q *quote.Quote) (string, error) {
 	if len(weighed(d, wasPacked)) > 0 {
 		return "", fmt.Errorf("a scale ticket does not say which unit it weighed: take it out")
 	}
-	text, err := json.Marshal(rest{Draft: stripped(cat, d), Frozen: *Freeze(q)})
+	r := rest{Draft: stripped(cat, d), Frozen: *Freeze(q), More: hasMore(cat, d)}
+	text, err := json.Marshal(r)
 	if err != nil {
 		return "", err
 	}
@@ -165,20 +168,23 @@ func Encode(q *quote.Quote) (string, error) {
 	if err != nil {
 		return "", err
 	}
-	made, err := packUnits(cat, d)
+	made, err := packUnits(cat, d, r.More)
 	if err != nil {
 		return "", err
 	}
 	return sealUp(unsigned, slices.Concat(hash, packed, made)), nil
 }
 
-// packUnits writes what the draft's units are made of.
-func packUnits(cat *config.Catalogue, d *quote.Draft) ([]byte, error) {
+// packUnits writes what the draft's units are made of, and more where it has more.
+func packUnits(cat *config.Catalogue, d *quote.Draft, more bool) ([]byte, error) {
 	c := newWriter()
 	for _, u := range append(units(d), weighed(d, toPack(cat))...) {
 		if err := c.unit(cat, u); err != nil {
 			return nil, err
 		}
+	}
+	if more {
+		c.more(cat, d)
 	}
 	return c.finish(), nil
 }
@@ -187,6 +193,7 @@ func packUnits(cat *config.Catalogue, d *quote.Draft) ([]byte, error) {
 func stripped(cat *config.Catalogue, d *quote.Draft) *quote.Draft {
 	c := d.Clone()
 	c.Earlier, c.Issued = "", ""
+	withoutMore(cat, c)
 	for _, u := range append(units(c), weighed(c, toPack(cat))...) {
 		if !astray(cat, u) {
 			u.Carried = nil
@@ -306,10 +313,16 @@ func open(cat *config.Catalogue, content []byte) (*quote.Draft, *Frozen, error) 
 			return nil, nil, ps
 		}
 	}
+	if rest.More {
+		c.more(cat, rest.Draft)
+	}
 	if !c.ended() {
 		return nil, nil, errPacked
 	}
-	again, err := packUnits(cat, rest.Draft)
+	if ps := rest.Draft.Check(); len(ps) > 0 {
+		return nil, nil, ps
+	}
+	again, err := packUnits(cat, rest.Draft, rest.More)
 	if err != nil || !bytes.Equal(again, packed) {
 		return nil, nil, errPacked // other bits that mean the same, or units that also stand in the text
 	}

@@ -69,13 +69,19 @@ func full() *quote.Draft {
 	return d
 }
 
-// everything is full with every field typed: needs, notes, details of options, a
+// everything is full with every field typed: all needs, notes, details of options, a
 // limit of the buyer's own, a budget, and all equipment in a compartment.
 func everything() *quote.Draft {
 	d := full()
 	d.Needs = quote.Needs{
 		Duty: "als", Roads: "snow", Climate: "cold", Fuel: "gasoline", Crew: 4, Patients: 1,
 		Must: []string{"cot-power", "mount-power"}, Like: []string{"hvac-roof", "winch-front"},
+		Type: "III", Drive: "4x4", HeightIn: 118, LengthIn: 290, HeadroomIn: 72, ModuleIn: 146, ModuleMostIn: 153,
+		LoadingIn: 34, TurningFt: 54, Wants: []string{"climate", "fuel", "turning"},
+	}
+	for _, id := range []string{"grd-corner-plates", "roof-drip"} {
+		d.Unit.Drop(id)
+		d.Unit.LeaveOut(id, true)
 	}
 	d.Notes = "Delivery at our station 2. Old radios are handed over in May."
 	d.Unit.Tell("let-plain", "LARKSPUR COUNTY AMBULANCE, navy with a gold edge")
@@ -104,7 +110,7 @@ func TestLinksAreShort(t *testing.T) {
 		{"small", small(), 100, 230},
 		{"typical", typical(), 310, 440},
 		{"full, 120 picks with terms", full(), 430, 560},
-		{"everything typed", everything(), 600, 700},
+		{"everything typed", everything(), 600, 728},
 	} {
 		t.Run(x.name, func(t *testing.T) {
 			q, err := quote.Compute(demo(), x.draft)
@@ -118,7 +124,31 @@ func TestLinksAreShort(t *testing.T) {
 			assert.LessOrEqual(t, len(signed), x.mostSigned)
 		})
 	}
-	assert.Len(t, everything().Unit.Picks, 120)
+	assert.Len(t, everything().Unit.Picks, 118, "and two left out")
+}
+
+// What a link says by numbers comes back as it was, and every need has its number.
+func TestNeedsAndWhatIsLeftOutTravel(t *testing.T) {
+	assert.ElementsMatch(t, quote.AskIDs, link.NeedIDs)
+	d := everything()
+	d.Unit.LeftOut = nil
+	for i := range demo().Cat.Options {
+		if o := &demo().Cat.Options[i]; o.Standard && i%2 == 0 {
+			d.Unit.Drop(o.ID)
+			d.Unit.LeaveOut(o.ID, true)
+		}
+	}
+	d.Duplicate()
+	d.Unit.LeftOut = d.Unit.LeftOut[:3]
+	q, err := quote.Compute(demo(), d)
+	require.NoError(t, err)
+	text, err := link.Encode(q)
+	require.NoError(t, err)
+	back, _, err := link.Decode(demo().Cat, text)
+	require.NoError(t, err)
+	assert.Equal(t, d.Needs, back.Needs)
+	assert.Equal(t, d.Unit.LeftOut, back.Unit.LeftOut)
+	assert.Equal(t, d.More[0].Unit.LeftOut, back.More[0].Unit.LeftOut)
 }
 
 func BenchmarkLink(b *testing.B) {

@@ -225,10 +225,28 @@ func glance(ed *quote.Edition, base *quote.Draft, u config.Unit) look {
 		standards.Findings(standards.Judge(u.RuleSet, &u, ed.Cat, &w.Report, &p.Report, &sp.Report), &w.Report,
 			&p.Report, &sp.Report))
 	for _, x := range found {
-		l.misses += map[config.Severity]int{config.Stop: 100, config.Warn: 1}[x.Severity]
+		switch {
+		case x.Severity == config.Stop:
+			l.misses += 100
+		case x.Severity == config.Warn && weighty(&x):
+			l.misses++
+		}
 	}
 	l.judge(ed, base, planOf(ed, base, &l.unit))
 	return l
+}
+
+// slight is the chance of missing a limit up to which a unit is as good as any.
+const slight = 0.1
+
+// weighty reports whether a unit without a finding is the better one whatever it costs:
+// not where nobody read the limit, nor where the chance of missing it is slight.
+func weighty(x *config.Finding) bool {
+	switch x.Basis {
+	case config.FromMemory, config.CommonPractice:
+		return false
+	}
+	return x.Figure == nil || !x.Figure.Met() || x.Figure.Chance > slight
 }
 
 // planOf is when a unit is delivered in the place of the draft's own, as its quote

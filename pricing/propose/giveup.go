@@ -51,15 +51,16 @@ const (
 
 // Bounds of looking for what to give up.
 const (
-	nearPairs    = 6 // pairs worked out that come nearest
-	mostGiveUps  = 5
-	fewerSeats   = 6 // seats or patients less that are tried
-	mostRelaxed  = 40
-	leanAttempts = 4   // units that leave out something standard to meet the wants
-	leanBudget   = 100 // conflicts for one of them
-	costsPerHarm = 100
-	mostLeftOut  = 8 // of what is standard, to meet a want
-	clearlyLess  = 0.95
+	nearPairs     = 6  // pairs worked out that come nearest
+	nearEstimates = 40 // of which these were estimated
+	mostGiveUps   = 5
+	fewerSeats    = 6 // seats or patients less that are tried
+	mostRelaxed   = 40
+	leanAttempts  = 3   // units that leave out something standard to meet the wants
+	leanBudget    = 100 // conflicts for one of them
+	costsPerHarm  = 100
+	mostLeftOut   = 8 // of what is standard, to meet a want
+	clearlyLess   = 0.95
 )
 
 // giveUps looks for the units that miss least of what is asked for: those that the
@@ -69,7 +70,9 @@ func (f *finder) giveUps(base *quote.Draft, seen *found) []GiveUp {
 	var list []GiveUp
 	note := func(l look) {
 		if l.misses < 100 {
-			list = append(list, f.giveUpOf(base, &l))
+			g := f.giveUpOf(base, &l)
+			f.lacking(base, &g)
+			list = append(list, g)
 		}
 	}
 	for _, l := range seen.looks {
@@ -253,23 +256,38 @@ func (f *finder) nearest(base *quote.Draft) []look {
 	bare := base.Clone()
 	bare.Unit.Picks = []config.Pick{} // a must may be what has to go
 	type pair struct {
-		look
+		look look
 		hurt float64
 	}
 	var pairs []pair
+	byHurt := func(a, b pair) int { return cmp.Compare(a.hurt, b.hurt) }
 	for _, u := range pairsFor(f.ed, bare) {
 		of := f.ed.For(&u)
-		if !of.Rules.Allows(&u) || len(pairs) == mostPairs {
+		if len(pairs) == mostPairs || !of.Rules.Allows(&u) {
 			continue
 		}
 		with := u.Clone()
 		for _, p := range base.Unit.Picks {
 			with.Set(p)
 		}
-		l := estimate(of, base, plain(of.Cat, with))
-		pairs = append(pairs, pair{l, f.giveUpOf(base, &l).Hurt})
+		l := look{unit: plain(of.Cat, with)}
+		hurt := 0.0
+		for _, m := range base.Needs.Missed(of.Cat, &l.unit) {
+			if m.Never { // chassis and body alone tell
+				_, by := missWords(of.Cat, &base.Needs, &l.unit, &m)
+				hurt += hurtAny + by
+			}
+		}
+		pairs = append(pairs, pair{l, hurt})
 	}
-	slices.SortStableFunc(pairs, func(a, b pair) int { return cmp.Compare(a.hurt, b.hurt) })
+	slices.SortStableFunc(pairs, byHurt)
+	pairs = pairs[:min(len(pairs), nearEstimates)]
+	for i := range pairs {
+		p := &pairs[i]
+		p.look = estimate(f.ed.For(&p.look.unit), base, p.look.unit)
+		p.hurt = f.giveUpOf(base, &p.look).Hurt
+	}
+	slices.SortStableFunc(pairs, byHurt)
 	out := make([]look, len(pairs))
 	for i := range pairs {
 		out[i] = pairs[i].look
@@ -332,7 +350,6 @@ func (f *finder) giveUpOf(base *quote.Draft, l *look) GiveUp {
 	n := base.Needs
 	g := GiveUp{Unit: l.unit, Needs: base.Clone().Needs, Budget: base.Terms.Budget, NeededBy: base.Unit.NeededBy,
 		Price: l.price, Safe: l.safe}
-	g.Missing, g.Other = Lacks(f.ed, &l.unit)
 	give := func(id, words string, hurt float64) {
 		g.IDs = append(g.IDs, id)
 		g.Words = append(g.Words, words)
@@ -356,19 +373,25 @@ func (f *finder) giveUpOf(base *quote.Draft, l *look) GiveUp {
 		}
 		give(m.ID, words, hurt)
 	}
-	if len(g.Missing)+len(g.Other) > 0 {
-		harm := harmOf(f.ed.For(&l.unit), base.Date)
-		slices.SortStableFunc(g.Missing, func(a, b string) int { return cmp.Compare(harm(b), harm(a)) })
-		g.Hurt += hurtAny
-		for _, id := range g.Missing {
-			g.Hurt += harm(id)
-		}
-		for _, x := range g.Other {
-			g.Hurt += hurtExchange * harm(x.Standard)
-		}
-	}
 	slices.Sort(g.IDs)
 	return g
+}
+
+// lacking says what of the standard the unit of a give-up is without.
+func (f *finder) lacking(base *quote.Draft, g *GiveUp) {
+	g.Missing, g.Other = Lacks(f.ed, &g.Unit)
+	if len(g.Missing)+len(g.Other) == 0 {
+		return
+	}
+	harm := harmOf(f.ed.For(&g.Unit), base.Date)
+	slices.SortStableFunc(g.Missing, func(a, b string) int { return cmp.Compare(harm(b), harm(a)) })
+	g.Hurt += hurtAny
+	for _, id := range g.Missing {
+		g.Hurt += harm(id)
+	}
+	for _, x := range g.Other {
+		g.Hurt += hurtExchange * harm(x.Standard)
+	}
 }
 
 // missWords says what is given up of a need that is no want of money or time.
@@ -454,6 +477,9 @@ func (g *GiveUp) Said() string {
 	fewer := strconv.Itoa(len(g.Missing)) + " standard items fewer"
 	if len(g.Missing) == 1 {
 		fewer = "one standard item fewer"
+	}
+	if len(g.Other) > mostLeftOut {
+		fewer += " and " + strconv.Itoa(len(g.Other)) + " exchanged"
 	}
 	others := slices.ContainsFunc(g.IDs, func(id string) bool { return id != quote.AskBudget && id != quote.AskDate })
 	switch {

@@ -26,6 +26,7 @@ type Proposal struct {
 	Missing []string   // ids of what is standard and does not go with it
 	Other   []Exchange // what it has in the place of something standard
 	Misses  []string   // needs it does not meet, in words
+	Checks  []string   // what else is to be decided of it
 	Gives   []string   // what it gives up against the other two
 	Ties    []string   // where another of the three is the same unit, or as good by this one's measure
 }
@@ -108,7 +109,8 @@ func Propose(ed *quote.Edition, d *quote.Draft) Search {
 			continue
 		}
 		s.Proposals = append(s.Proposals, Proposal{Goal: goal, Title: titles[goal], Unit: on.Unit, Quote: q,
-			Dropped: without(base, &best.unit), Misses: missed(q)})
+			Dropped: without(base, &best.unit), Misses: missed(q),
+			Checks: checks(q)})
 		p := &s.Proposals[len(s.Proposals)-1]
 		p.Missing, p.Other = Lacks(ed, &best.unit)
 	}
@@ -230,8 +232,23 @@ func missed(q *quote.Quote) []string {
 		out = append(out, "needed "+by.Long()+", at nine in ten "+q.Plan.NineInTen.Long())
 	}
 	for _, f := range q.OwnFindings() {
+		if f.Code == quote.WantCode {
+			out = append(out, f.Text)
+		}
+	}
+	return out
+}
+
+// checks words what else is to be decided of a proposal.
+func checks(q *quote.Quote) []string {
+	var out []string
+	for _, f := range q.OwnFindings() {
 		if f.Severity == config.Warn && !strings.HasPrefix(f.Code, "time.") && !strings.HasPrefix(f.Code, "price.") {
-			out = append(out, f.Where+": "+f.Text)
+			said := f.Text
+			if !strings.HasPrefix(said, f.Where) {
+				said = f.Where + ": " + said
+			}
+			out = append(out, said)
 		}
 	}
 	return out

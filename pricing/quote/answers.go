@@ -36,7 +36,7 @@ func (q *Quote) Asks(in quantity.System) []Ask {
 	var out []Ask
 	if d.Terms.Budget.Sign() > 0 {
 		a := Ask{ID: AskBudget, Label: "Budget", Wanted: "at most " + q.Book.Currency + " " + d.Terms.Budget.Show(),
-			Has: q.Total(), From: "Needs"}
+			Has: q.Total() + ", " + q.Price.Basis(), From: "Needs"}
 		if by := d.OverBudget(q.Price.Total); by.Sign() > 0 {
 			a.Missed = by.Show() + " over"
 		}
@@ -177,13 +177,16 @@ func labelOf(list []Need, id string) string {
 	return id
 }
 
+// WantCode is the code of the finding that names the wants which are not met.
+const WantCode = needCode + "want"
+
 // unmet are the findings of needs that the unit does not keep: one of the musts, which
 // stops it, and one of the wants that are a number or a kind. Would-likes are no
 // findings; budget and date have findings of their own.
 func (q *Quote) unmet() []config.Finding {
 	must := config.Finding{Code: "needs.must", Severity: config.Stop, Where: "Not what was asked for",
 		Basis: config.Purchaser, Remedy: "Press Propose in Needs, or say there what the customer would give way on."}
-	want := config.Finding{Code: "needs.want", Severity: config.Note, Where: "Wanted, and not met",
+	want := config.Finding{Code: WantCode, Severity: config.Note, Where: "Wanted, and not met",
 		Basis: config.Purchaser, Remedy: "Needs shows each beside what the unit has."}
 	var musts, wants []string
 	for _, a := range q.Asks(quantity.US) {
@@ -232,6 +235,10 @@ func (q *Quote) LabelOfNeed(code string) string {
 			if a.Wanted == "in the unit" {
 				return a.Label
 			}
+			if strings.HasPrefix(a.Wanted, a.Label) {
+				return a.Wanted // "Type I"
+			}
+			a.Label, _, _ = strings.Cut(a.Label, ",")
 			return a.Label + " " + a.Wanted
 		}
 	}

@@ -66,7 +66,8 @@ func (d *Draft) FirstOrder(today config.Date) config.Date {
 // Ordered says why no order can be placed on a day, or nil.
 func (d *Draft) Ordered(on config.Date) error {
 	if !on.IsZero() && on.Before(d.Date) {
-		return fmt.Errorf("the quote is dated %s, and no order comes before it: a day from then on", d.Date.Long())
+		return fmt.Errorf("no order comes before the day of the quote, %s: take a day from then on, or date the "+
+			"quote earlier", d.Date.Long())
 	}
 	return nil
 }

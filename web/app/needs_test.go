@@ -252,7 +252,7 @@ func TestANeedGivesWayAtAPress(t *testing.T) {
 	s := p.do(Act{Do: "new", ID: "cab-17500-169-4x4-diesel"}, set("needs.type", "I"), set("needs.fuel", "diesel"),
 		set("needs.crew", "4"), Act{Do: "go", ID: "unit"}, Act{Do: "why", ID: "cut-14500-158-gas"})
 	assert.Contains(t, s.Regions["main"], "If the customer gives way")
-	assert.Contains(t, s.Regions["main"], "Make them wants, no musts: Type Type I; Fuel diesel")
+	assert.Contains(t, s.Regions["main"], "Make them wants, no musts: Type I; Fuel diesel")
 	s = p.do(Act{Do: "yield", ID: "cut-14500-158-gas", Value: "0"})
 	require.Empty(t, s.Fault)
 	d := draftOf(t, s)
@@ -291,7 +291,8 @@ func TestWordsAreMustsOrWants(t *testing.T) {
 func TestOrderDatesInThePast(t *testing.T) {
 	p := open(t)
 	s := p.do(set("unit.order_on", "2026-11-20"))
-	assert.Contains(t, s.Regions["main"], "the quote is dated Wed, Nov 25, 2026, and no order comes before it")
+	assert.Contains(t, s.Regions["main"], "no order comes before the day of the quote, Wed, Nov 25, 2026")
+	assert.Contains(t, s.Regions["main"], `value="2026-11-20"`, "what was typed stays")
 	assert.Equal(t, "2026-11-25", draftOf(t, s).Unit.OrderOn.String())
 	s = p.do(set("item.0.order", "2026-11-20"))
 	assert.Equal(t, "2026-11-25", draftOf(t, s).Unit.OrderOn.String(), "nor in the list of the order's units")

@@ -151,6 +151,7 @@ export interface ListView {
 
 export interface Told {
   at: string;
+  area: string;
   changes: ToldChange[];
   asked?: ToldNeed[];
   total: Amount;

@@ -7,6 +7,7 @@ import (
 
 	"boxwright/config"
 	"boxwright/config/quantity"
+	"boxwright/pricing/quote"
 	. "boxwright/web/page/markup"
 )
 
@@ -79,7 +80,19 @@ var Gauges = []struct{ Code, Label string }{
 	{"weight.payload-left", "Payload left, loaded"},
 	{"weight.front-axle", "Front axle"},
 	{"weight.rear-axle", "Rear axle"},
-	{"power.idle", "Amps at hot idle"},
+	{ampsLeft, "Amps left, hot"},
+}
+
+const ampsLeft = "power.remaining"
+
+// AmpsLeft is what the hot alternator has left on scene, of which there must be some
+// whether or not a standard or the purchaser asks for more.
+func AmpsLeft(q *quote.Quote) config.Figure {
+	f, _ := q.Figure(ampsLeft)
+	if f.Sense == "" {
+		f.Sense, f.Basis = config.AtLeast, config.Rating
+	}
+	return f
 }
 
 // Standing is what stands beside every area: the figures people decide by and what is open.
@@ -92,6 +105,9 @@ func Standing(p *Page) Part {
 			f, ok := q.Figure(g.Code)
 			if !ok {
 				return nil
+			}
+			if g.Code == ampsLeft {
+				f = AmpsLeft(q)
 			}
 			f.Label = g.Label
 			return gauge(p, f)
@@ -128,8 +144,12 @@ func summaryLine(p *Page) Part {
 				SeverityOf(f)))
 		}
 	}
+	price := "Price"
+	if n := p.Q.Price.Units; n > 1 {
+		price = Whole(n) + " units"
+	}
 	out = append(out, cell("Delivery", p.Q.Plan.EvenOdds.Short(), worst(p.Q.Findings, []string{"time"})),
-		cell("Price", p.Q.Price.Total.Show(), worst(p.Q.Findings, []string{"price"})))
+		cell(price, p.Q.Price.Total.Show(), worst(p.Q.Findings, []string{"price"})))
 	return El("div", out...)
 }
 
@@ -145,8 +165,8 @@ func gauge(p *Page, f config.Figure) Part {
 			}
 		}
 		value = p.Show(math.Abs(f.Margin()), f.Unit) + " " + word
-		under = El("div", Class("under"), El("span", Text(p.Show(f.Value, f.Unit))),
-			El("span", Text(string(f.Sense)+" "+p.Show(f.Limit, f.Unit))))
+		under = If(f.Limit != 0, El("div", Class("under"), El("span", Text(p.Show(f.Value, f.Unit))),
+			El("span", Text(string(f.Sense)+" "+p.Show(f.Limit, f.Unit)))))
 	}
 	return El("div", Class("gauge"),
 		El("div", Class("line"), El("span", Text(f.Label)),

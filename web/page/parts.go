@@ -87,9 +87,13 @@ func Number(p *Page, id, label, value, unit, hint string) Part {
 
 // Day is a field for a date.
 func Day(p *Page, id, label string, value config.Date, hint string) Part {
+	text := value.String()
+	if typed, wrong := p.Typed[id]; wrong {
+		text = typed
+	}
 	return fieldFrame(p, id, label, hint,
 		El("input", At("type", "date"), At("id", "f-"+id), At("data-act", "set"), At("data-id", id),
-			At("value", value.String()), Describe(p, id, hint)))
+			At("value", text), Describe(p, id, hint)))
 }
 
 // OrderDay takes the day the order is placed, and asks about one that has passed.

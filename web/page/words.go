@@ -74,6 +74,13 @@ var (
 		Source: KKKE + "; plain idle in place of high idle is this page's own, stricter look",
 		About:  "power.idle",
 	}
+	AmpsLeftHot = &Term{
+		Name: "Amps left, hot",
+		Text: "What the alternator gives at 200 F under the hood at high idle, less the load on scene with " +
+			"everything that the unit has.",
+		Source: KKKE,
+		About:  ampsLeft,
+	}
 	HowKnown = &Term{
 		Name: "Read, from memory, common practice",
 		Text: "How well a limit is known. Read: in the standard itself or a quotation of it. From " +
@@ -108,7 +115,7 @@ var (
 )
 
 // StandingWords stand beside the figures that every area shows.
-var StandingWords = []*Term{GAWR, Payload, LikelyRange, HotIdle, EvenOdds, NineInTen}
+var StandingWords = []*Term{GAWR, Payload, LikelyRange, AmpsLeftHot, EvenOdds, NineInTen}
 
 // wordsOf lists the words of an area, or of the figures beside it.
 func wordsOf(id string, words []*Term) Part {

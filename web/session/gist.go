@@ -31,6 +31,9 @@ func GistOf(q *quote.Quote) Gist {
 		g.Name = q.Chassis.Label
 	}
 	g.Line = q.Total()
+	if n := q.Price.Units; n > 1 {
+		g.Line = fmt.Sprintf("%d units, %s", n, g.Line)
+	}
 	if d.Buyer.Name != "" {
 		g.Line = d.Buyer.Name + " · " + g.Line
 	}

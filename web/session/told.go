@@ -12,9 +12,10 @@ import (
 )
 
 // Told is what the last press changed of the unit beyond what was pressed. It
-// stands where the press was until the unit changes again.
+// stands where the press was, and nowhere else, until the unit changes again.
 type Told struct {
-	At      string       `json:"at"` // what was pressed: an id, or a word such as "cheapest"
+	At      string       `json:"at"`   // what was pressed: an id, or a word such as "cheapest"
+	Area    string       `json:"area"` // where that was
 	Changes []ToldChange `json:"changes"`
 	Asked   []ToldNeed   `json:"asked,omitempty"` // what is asked for otherwise now
 	// The unit before: what it came to, what payload it had left, and when it was
@@ -55,7 +56,7 @@ func (s *Session) TellFrom(was *quote.Draft, at string) {
 	if len(list)+len(asked) == 0 {
 		return
 	}
-	t := &Told{At: at, Changes: list[:min(len(list), mostTold)], Asked: asked}
+	t := &Told{At: at, Area: s.View.Area, Changes: list[:min(len(list), mostTold)], Asked: asked}
 	now := s.Draft
 	s.Draft = was
 	if w, err := s.Work(); err == nil {

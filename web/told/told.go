@@ -31,10 +31,10 @@ const mostWhys = 6
 // whyBudget is how much work one of them may take.
 const whyBudget = 200
 
-// Load takes what was told from the session; nil when nothing is.
+// Load takes what was told from the session; nil when nothing is, or in another area.
 func Load(s *session.Session, p *page.Page, w *session.Worked) *Page {
 	t := s.View.Told
-	if t == nil || len(t.Changes)+len(t.Asked) == 0 {
+	if t == nil || t.Area != s.View.Area || len(t.Changes)+len(t.Asked) == 0 {
 		return nil
 	}
 	v := &Page{Page: p, Told: t}

@@ -244,41 +244,40 @@ func giveUps(p *Page) Part {
 				p.Q.Price.Currency + " " + g.Price.Show() + ", at nine in ten " + g.Safe.Long() + "."
 			return El("li", El("p", Text(g.Said())),
 				page.Action("give-up", n, "", g.Press(), At("id", "give-up-"+n)), El("span", Class("how"), Text(how)),
-				leftOut(p, "left-out-"+n, g.Missing), exchanged(p, g.Other))
+				lacks(p, "lacks-"+n, g.Missing, g.Other))
 		})))
 }
 
 // fewNames are named of a longer list; the rest is a press away.
 const fewNames = 3
 
-// leftOut names what is standard and not in a unit, what matters most first.
-func leftOut(p *Page, id string, ids []string) Part {
-	if len(ids) == 0 {
+// lacks names what of the standard a unit goes without and what it has in the place of
+// it, what matters most first.
+func lacks(p *Page, id string, missing []string, other []propose.Exchange) Part {
+	cat := p.Q.Edition.Cat
+	var items, heads []string
+	if n := len(missing); n > 0 {
+		heads = append(heads, "leaves out "+page.Count(n, "standard item", "standard items"))
+		items = append(items, labels(p, missing)...)
+	}
+	if n := len(other); n > 0 {
+		heads = append(heads, "has another in the place of "+page.Count(n, "standard item", "standard items"))
+		for _, x := range other {
+			items = append(items, cat.LabelOf(x.Instead)+" for "+cat.LabelOf(x.Standard))
+		}
+	}
+	if items == nil {
 		return nil
 	}
-	said := "Leaves out " + page.Count(len(ids), "standard item", "standard items") + ": "
-	if len(ids) <= fewNames+1 {
-		return El("p", Class("how"), Text(said+p.Q.Labels(ids)+"."))
+	said := strings.Join(heads, " and ")
+	said = strings.ToUpper(said[:1]) + said[1:] + ": "
+	if len(items) <= fewNames+1 {
+		return El("p", Class("how"), Text(said+strings.Join(items, "; ")+"."))
 	}
 	return El("details", At("id", id),
-		El("summary", Class("how"), Text(said+p.Q.Labels(ids[:fewNames])+", and "+
-			page.Count(len(ids)-fewNames, "more", "more"))),
-		El("ul", Class("plain"), Each(ids[fewNames:], func(_ int, item string) Part {
-			return El("li", Text(p.Q.Edition.Cat.LabelOf(item)))
-		})))
-}
-
-// exchanged names what stands in the place of something standard.
-func exchanged(p *Page, list []propose.Exchange) Part {
-	if len(list) == 0 {
-		return nil
-	}
-	cat := p.Q.Edition.Cat
-	names := make([]string, len(list))
-	for i, x := range list {
-		names[i] = cat.LabelOf(x.Instead) + " for " + cat.LabelOf(x.Standard)
-	}
-	return El("p", Class("how"), Text("In the place of what is standard: "+strings.Join(names, "; ")+"."))
+		El("summary", Class("how"), Text(said+strings.Join(items[:fewNames], "; ")+" and "+
+			page.Count(len(items)-fewNames, "more", "more"))),
+		El("ul", Class("plain"), Each(items[fewNames:], func(_ int, item string) Part { return El("li", Text(item)) })))
 }
 
 func card(p *Page, x *propose.Proposal) Part {
@@ -291,6 +290,8 @@ func card(p *Page, x *propose.Proposal) Part {
 		}
 		return Text(p.Show(f.Value, f.Unit))
 	}
+	left := page.AmpsLeft(q)
+	amps := Many(Text(p.Show(left.Value, left.Unit)+" "), page.Mark(page.SeverityOf(left)))
 	list := func(label string, items []string) Part {
 		return If(items != nil,
 			Many(El("h4", Text(label)),
@@ -301,13 +302,12 @@ func card(p *Page, x *propose.Proposal) Part {
 		El("h3", Text(x.Title)), El("p", Class("big"), Text(q.Total())), El("p", Class("how"), Text(q.PriceWords())),
 		El("p", Text(q.Chassis.Label+" · "+q.Body.Label)),
 		El("dl", row("Payload left", figure("weight.payload-left")), row("Front axle", figure("weight.front-axle")),
-			row("Amps, hot idle", figure("power.idle")), row("Seats", figure("space.seats")),
+			row("Amps left, hot", amps), row("Seats", figure("space.seats")),
 			row("Even odds", Text(q.Plan.EvenOdds.Long())), row("Nine in ten", Text(q.Plan.NineInTen.Long()))),
 		If(taken, El("p", El("span", Class("tag mine"), Text("This is the unit in work")))),
 		If(x.Ties != nil, El("p", Class("notice"), Text(strings.Join(x.Ties, " ")))),
-		list("Does not meet", x.Misses), list("Gives up", x.Gives),
-		list("Does without", labels(p, x.Dropped)), leftOut(p, "left-out-"+string(x.Goal), x.Missing), exchanged(p,
-			x.Other),
+		list("Does not meet", x.Misses), list("To check", x.Checks), list("Gives up", x.Gives),
+		list("Does without", labels(p, x.Dropped)), lacks(p, "lacks-"+string(x.Goal), x.Missing, x.Other),
 		page.Action("take-proposal", string(x.Goal), "", "Take this one", At("id", "take-"+string(x.Goal)),
 			At("aria-label", "Take: "+x.Title)))
 }

@@ -31,7 +31,12 @@ type Page struct {
 	CostsKept bool   // a sealed cost sheet is kept in the browser
 }
 
-func gist(p *page.Page) string { return p.Q.Total() }
+func gist(p *page.Page) string {
+	if n := p.Q.Price.Units; n > 1 {
+		return page.Whole(n) + " units, " + p.Q.Total()
+	}
+	return p.Q.Total()
+}
 
 func draw(p *Page) Part {
 	return Many(
