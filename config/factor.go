@@ -33,6 +33,8 @@ const (
 	SideThing     = "weight.side-thing"
 	HeightThing   = "weight.height-thing"
 	ScaleError    = "weight.scale"
+	// EquipmentAllowance stands in the place of loose equipment until some is listed.
+	EquipmentAllowance = "weight.equipment-allowance"
 
 	RunningVolts      = "power.running-volts"
 	OffVolts          = "power.off-volts"
@@ -65,6 +67,8 @@ var factors = []Factor{
 	{SideThing, "Place of each thing, left and right", 1.5, 0, 40, quantity.Inch, ""},
 	{HeightThing, "Place of each thing, up and down", 3, 0, 40, quantity.Inch, ""},
 	{ScaleError, "The scale itself, at every reading alike", 0.1, 0, 5, quantity.Percent, ""},
+
+	{EquipmentAllowance, "Loose equipment, until it is listed", 700, 0, 5000, quantity.Pound, memory},
 
 	{RunningVolts, "System voltage, engine running", 14, 12, 15, quantity.Volt, ""},
 	{OffVolts, "System voltage, engine off", 12.5, 11, 13.5, quantity.Volt, ""},

@@ -404,6 +404,9 @@ func (l *loader) stowage(displaced bool) map[string]stow {
 
 // carried lists the loose equipment, each at its compartment's center.
 func (l *loader) carried(places map[string]stow) []Item {
+	if len(l.u.Carried) == 0 {
+		return l.allowance()
+	}
 	var items []Item
 	loose := 0.0
 	for _, c := range l.u.Carried {
@@ -439,6 +442,27 @@ func (l *loader) carried(places map[string]stow) []Item {
 				lb(loose)), "Stow it, by hand or by the suggestion, so that the axles are right.")
 	}
 	return items
+}
+
+// allowanceTol is how far the loose equipment of a working unit differs from the
+// allowance, of it: 600 to 1,000 lb, from memory.
+const allowanceTol = 0.3
+
+// allowance stands in the place of loose equipment until some is listed, so that a full
+// load is full.
+func (l *loader) allowance() []Item {
+	it := Item{ID: "equipment-allowance", Label: "Loose equipment, allowance until it is listed", Kind: KindEquipment,
+		Qty: 1, Lb: quantity.Mass(l.assume.Factor(config.EquipmentAllowance))}
+	it.TolLb = allowanceTol * it.Lb
+	it.XIn, it.YIn, it.ZIn = config.StationAt(l.ch, l.body, config.ZoneModuleMid, 0, 0, unstowedZIn)
+	if it.Lb == 0 || !l.sound(&it) {
+		return nil
+	}
+	l.note(config.Note, "weight.equipment.allowance", "loose equipment",
+		fmt.Sprintf("No loose equipment is listed yet, so %s stands in its place at full load, in the middle of the "+
+			"module (from memory; set it among the assumptions).", lb(float64(it.Lb))),
+		"List what the unit carries in Needs.")
+	return []Item{it}
 }
 
 // equipment of one kind in one place.

@@ -202,6 +202,31 @@ func ExampleWeigh() {
 		u.Set(config.Pick{Option: "winch", Qty: 1})
 	}
 	// Output:
-	// 4108 lb, likely 3983 to 4234, 892 lb left
-	// 4344 lb, likely 4216 to 4472, 656 lb left
+	// 4206 lb, likely 4076 to 4335, 794 lb left
+	// 4442 lb, likely 4310 to 4573, 558 lb left
+}
+
+// Full load without a list of equipment is not full: an allowance that can be set stands
+// in its place, says so, and goes as soon as something is listed.
+func TestAllowanceUntilEquipmentIsListed(t *testing.T) {
+	cat, u := prepared(t), typical()
+	u.Carried = nil
+	as := people(175)
+	without := Weigh(cat, u, as)
+	as.Factors[config.EquipmentAllowance] = 700
+	with := Weigh(cat, u, as)
+	assert.InDelta(t, 700, float64(with.Gross.TotalLb-without.Gross.TotalLb), 1e-6)
+	assert.Equal(t, without.Curb.TotalLb, with.Curb.TotalLb, "curb weight holds nothing loose")
+	assert.NotNil(t, finding(with, "weight.equipment.allowance"))
+	assert.Nil(t, finding(without, "weight.equipment.allowance"))
+	f, _ := with.Figure("weight.payload-left")
+	g, _ := without.Figure("weight.payload-left")
+	assert.InDelta(t, 700, g.Value-f.Value, 1e-6, "the payload is judged with it")
+	u.Carried = []config.Carried{{Equipment: cat.Equipment[0].ID, Qty: 1}}
+	assert.Nil(t, finding(Weigh(cat, u, as), "weight.equipment.allowance"))
+	for _, l := range Limits(cat, &config.Unit{Chassis: u.Chassis, Body: u.Body}, as) {
+		if l.Code == "weight.gross" {
+			assert.Greater(t, l.Base, float64(cat.Chassis[0].CurbFrontLb+cat.Chassis[0].CurbRearLb)+700, "limits hold it too")
+		}
+	}
 }

@@ -139,5 +139,5 @@ func ExampleLimits() {
 			fmt.Printf("%.0f lb are left; the winch bumper puts %.0f lb on it\n", l.Limit-l.Base, l.Per["winch"])
 		}
 	}
-	// Output: 892 lb are left; the winch bumper puts 236 lb on it
+	// Output: 794 lb are left; the winch bumper puts 236 lb on it
 }

@@ -44,6 +44,7 @@ var gauges = []gauge{
 	{"weight.front-share", "Front axle share of gross", quantity.Percent, atLeast, "front axle gross|front axle share|front axle total|weight front axle", "weight vehicle full fully load share percent percentage loaded steer", "", false},
 	{"weight.rear-share", "Rear axle share of gross", quantity.Percent, atMost, "rear axle gross|rear axle share|rear axle total|weight rear axle", "weight vehicle full fully load share percent percentage loaded", "", false},
 	{"weight.side", "Left-right difference", quantity.Percent, atMost, "side side|left right|lateral weight|side balance", "weight difference distribution imbalance between gross full fully load axle vary", "", false},
+	{"weight.payload-crewed", "Payload left with the crew aboard", lb, atLeast, "payload remain crew|remain payload crew", "full after every option crew occupant weight gvwr less", "", false},
 	{"weight.payload-left", "Payload left, GVWR less full load", lb, atLeast, "payload remain|remain payload|payload left|payload reserve|reserve payload|spare payload", "full fully load after every option crew equipment patient occupant weight gvwr less", "", false},
 	{"weight.payload", "Payload, GVWR less curb weight", lb, atLeast, "payload", "usable useful net gvwr less curb weight minus after option conversion equal define available legal", "", false},
 	{"weight.curb", "Curb weight", lb, atMost, "curb weight|tare weight|empty weight|kerb weight", "full fluid fuel tank empty", "", false},

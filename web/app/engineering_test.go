@@ -39,7 +39,7 @@ func TestScaleTicketMovesTheFigures(t *testing.T) {
 	p := begun(t)
 	before := p.do(Act{Do: "go", ID: "weight"})
 	after := p.do(set("ticket.number", "A-17"), set("ticket.date", "2026-11-20"), set("ticket.total", "11,096"),
-		set("ticket.front", "4,610"), set("ticket.rear", "6,486"), Act{Do: "add-ticket"})
+		set("ticket.front", "4,450"), set("ticket.rear", "6,646"), Act{Do: "add-ticket"})
 	d := draftOf(t, after)
 	require.Len(t, d.Tickets, 1)
 	assert.Equal(t, 11096.0, float64(d.Tickets[0].TotalLb))

@@ -118,8 +118,8 @@ func TestMeasuredModuleOnThreeChassis(t *testing.T) {
 		}
 	}
 	assert.Less(t, margin["cab-14000-165-gas"], -200.0, "9,650 lb behind are too few")
-	assert.Greater(t, margin["cab-16500-169-diesel"], 1000.0, "12,000 lb carry it with ease")
-	assert.Greater(t, margin["cab-17500-169-4x4-diesel"], 1000.0, "so do 12,500 lb")
+	assert.Greater(t, margin["cab-16500-169-diesel"], 300.0, "12,000 lb carry it, equipment allowed for")
+	assert.Greater(t, margin["cab-17500-169-4x4-diesel"], 600.0, "so do 12,500 lb, with more to spare")
 
 	// The engine says the same beforehand, with the margin's own arithmetic.
 	d.Unit.Picks = nil
@@ -129,7 +129,7 @@ func TestMeasuredModuleOnThreeChassis(t *testing.T) {
 	assert.Equal(t, "open", string(a.State("cab-17500-169-4x4-diesel")))
 	why := e.Why(&d.Unit, quote.Limits(ed, d), "cab-14000-165-gas")
 	require.NotEmpty(t, why)
-	assert.Equal(t, "weight.rear-axle", why[0].Limits[0].Code)
+	assert.Contains(t, []string{"weight.rear-axle", "weight.gross"}, why[0].Limits[0].Code)
 }
 
 // The chassis with nothing chosen, and the measured module, weigh together what
