@@ -2,6 +2,7 @@ package rules
 
 import (
 	"fmt"
+	"slices"
 
 	"boxwright/config"
 	"boxwright/config/solve"
@@ -24,53 +25,75 @@ func LintWithin(cat *config.Catalogue, limits *Limits) []config.Finding {
 }
 
 func (l *Linter) within(limits *Limits) {
-	e, err := Compile(l.e.cat) // which was asked nothing yet
-	if err != nil {
+	if l.possible == nil {
+		l.table(solve.Query{}, func(verdicts []solve.Verdict, _ solve.Result) {
+			l.notePossible(verdicts)
+			l.pairsWithin(limits)
+		})
 		return
 	}
-	l.e = e
-	byRules, r := e.table.Answer(solve.Query{Budget: lintBudget})
-	if r != solve.Sat {
-		return
+	l.pairsWithin(limits)
+}
+
+// notePossible notes what a unit without limits can have, as far as is known.
+func (l *Linter) notePossible(verdicts []solve.Verdict) {
+	l.possible = make([]bool, l.e.n)
+	for v := range verdicts {
+		l.possible[v] = verdicts[v]&solve.CanHold != 0
 	}
-	fits := make([]bool, e.n)
-	for v, verdict := range byRules {
-		fits[v] = verdict&solve.CanHold == 0 // ruled out without limits: not our finding
-	}
+}
+
+func (l *Linter) pairsWithin(limits *Limits) {
+	e := l.e
+	misfits := slices.Clone(l.possible) // what no unit can have is told of elsewhere
+	clear(misfits[:e.firstOption()])
 	var jobs []func()
 	for c := range e.cat.Chassis {
 		for b := range e.cat.Bodies {
-			jobs = append(jobs, func() { l.pairWithin(c, b, limits, fits) })
+			jobs = append(jobs, func() { l.pairWithin(c, b, limits, misfits) })
 		}
 	}
-	l.next(append(jobs, func() { l.misfits(fits) })...)
+	l.next(append(jobs, func() { l.misfits(misfits) })...)
 }
 
-// pairWithin looks at a chassis with a body, and notes what fits there.
-func (l *Linter) pairWithin(c, b int, limits *Limits, fits []bool) {
+// limitsEach is what bringing the limits of a pair into a solver takes for each id,
+// in steps.
+const limitsEach = 20
+
+// pairWithin looks at a chassis with a body, and takes out of the misfits what fits
+// there. What fits elsewhere is not asked again.
+func (l *Linter) pairWithin(c, b int, limits *Limits, misfits []bool) {
 	e := l.e
 	u := config.Unit{Chassis: e.cat.Chassis[c].ID, Body: e.cat.Bodies[b].ID}
-	if e.solver.Solve(e.picks(&u), lintBudget) != solve.Sat {
+	e.solver.Allow(lintSteps)
+	r := e.solver.Solve(e.picks(&u), lintBudget)
+	if e.solver.Allow(0); r == solve.Unsat {
 		return
 	}
 	guards, _ := e.limits.load(e, &u, limits)
-	verdicts, r := e.table.Answer(solve.Query{Base: guards, Picks: e.picks(&u), Budget: lintBudget})
-	if r == solve.Unsat {
-		l.add("pair-overloaded", config.Warn, fmt.Sprintf("chassis %q, body %q", u.Chassis, u.Body),
-			fmt.Sprintf("%s with %s cannot keep its limits with the lightest of everything.",
-				e.cat.Chassis[c].Label, e.cat.Bodies[b].Label),
-			"Add a rule that forbids the pair with its reason, or correct the masses.", u.Chassis, u.Body)
-	}
-	for v := range verdicts {
-		// An option not proven impossible is given the benefit of the doubt.
-		fits[v] = fits[v] || verdicts[v]&solve.CannotHold == 0
-	}
+	l.other += int64(e.n * limitsEach)
+	q := solve.Query{Base: slices.Clone(guards), Picks: e.picks(&u), Only: slices.Clone(misfits)}
+	l.table(q, func(verdicts []solve.Verdict, r solve.Result) {
+		switch r {
+		case solve.Unsat:
+			l.add("pair-overloaded", config.Warn, fmt.Sprintf("chassis %q, body %q", u.Chassis, u.Body),
+				fmt.Sprintf("%s with %s cannot keep its limits with the lightest of everything.",
+					e.cat.Chassis[c].Label, e.cat.Bodies[b].Label),
+				"Add a rule that forbids the pair with its reason, or correct the masses.", u.Chassis, u.Body)
+		case solve.Unknown: // everything is given the benefit of the doubt
+			clear(misfits)
+		case solve.Sat: // and so is an option not proven impossible
+			for v := range verdicts {
+				misfits[v] = misfits[v] && verdicts[v]&solve.CannotHold != 0
+			}
+		}
+	})
 }
 
 // misfits tells of the options that fit nowhere.
-func (l *Linter) misfits(fits []bool) {
-	for v := l.e.firstOption(); v < l.e.n; v++ {
-		if !fits[v] {
+func (l *Linter) misfits(misfits []bool) {
+	for v, misfit := range misfits {
+		if misfit {
 			l.add("never-within-limits", config.Stop, l.where(v),
 				fmt.Sprintf("%s fits within the limits of no chassis with no body.", l.label(v)),
 				"Correct its mass, station or current, or take it out of the catalogue.", l.e.ids[v])

@@ -15,8 +15,9 @@ type prover struct {
 	solver   *solve.Solver
 	switches []solve.Lit // by part
 	guards   []solve.Lit
-	codes    []weighed // what the guards stand for
-	gauge    solve.Lit // guard set apart for sums
+	codes    []weighed     // what the guards stand for
+	gauge    solve.Lit     // guard set apart for sums
+	near     *solve.Walker // where the last answer was
 }
 
 // Conflicts for a proof, and for one step of making it smaller: where that is
@@ -88,9 +89,9 @@ func (p *prover) load(e *Engine, list []config.Linear, quantity map[int]int) []s
 // nil when there is no contradiction, or none is found within the budget.
 func (p *prover) minimal(candidates, fixed []solve.Lit, budget int64) []solve.Lit {
 	impossible := func(some []solve.Lit, budget int64) bool {
-		return !p.solver.Spent() && p.solver.Prove(append(slices.Clip(some), fixed...), budget) == solve.Unsat
+		return !p.solver.Spent() && p.prove(append(slices.Clip(some), fixed...), budget) == solve.Unsat
 	}
-	if !impossible(candidates, budget) {
+	if p.solver.Spent() || p.solver.Prove(append(slices.Clip(candidates), fixed...), budget) != solve.Unsat {
 		return nil
 	}
 	core := inOrder(candidates, p.solver.Core())
@@ -101,6 +102,30 @@ func (p *prover) minimal(candidates, fixed []solve.Lit, budget int64) []solve.Li
 		}
 	}
 	return core
+}
+
+// prove asks for an answer near the last one first: most of what is asked to make a
+// reason smaller has one.
+func (p *prover) prove(lits []solve.Lit, budget int64) solve.Result {
+	if p.near == nil {
+		p.near = solve.NewWalker(p.solver)
+	}
+	if p.near.Stands() {
+		var guards []solve.Lit
+		for _, g := range p.guards {
+			if slices.Contains(lits, g) {
+				guards = append(guards, g)
+			}
+		}
+		if r := p.near.Near(guards, lits, min(budget, nearBudget)); r != solve.Unknown {
+			return r
+		}
+	}
+	r := p.solver.Prove(lits, budget)
+	if r == solve.Sat {
+		p.near.Take()
+	}
+	return r
 }
 
 // inOrder lists the members of core in the order of all.

@@ -91,18 +91,33 @@ func (e *Engine) Why(u *config.Unit, limits *Limits, id string) []Reason {
 func (e *Engine) WhyWithin(u *config.Unit, limits *Limits, id string, budget int64) (reasons []Reason, more bool) {
 	a := e.ask(u, limits, id)
 	if !a.known {
-		p := e.newProver()
-		p.solver.Allow(budget * stepsEach)
-		e.solver.Allow(budget * stepsEach)
-		a.reasons = e.why(u, limits, id)
-		a.known = !p.solver.Spent() && !e.solver.Spent()
-		p.solver.Allow(0)
-		e.solver.Allow(0)
+		a.reasons, a.known = e.why(u, limits, id, mostReasons, budget)
 	}
 	return a.reasons, !a.known
 }
 
-func (e *Engine) why(u *config.Unit, limits *Limits, id string) []Reason {
+// FirstReason is the first of those that WhyWithin gives, which takes a part of the
+// work; false where it gives none.
+func (e *Engine) FirstReason(u *config.Unit, limits *Limits, id string, budget int64) (Reason, bool) {
+	reasons, _ := e.why(u, limits, id, 1, budget)
+	if len(reasons) == 0 {
+		return Reason{}, false
+	}
+	return reasons[0], true
+}
+
+// why looks for so many reasons within a budget, and reports whether it sufficed.
+func (e *Engine) why(u *config.Unit, limits *Limits, id string, most int, budget int64) (list []Reason, all bool) {
+	p := e.newProver()
+	for _, s := range []*solve.Solver{p.solver, e.solver} {
+		s.Allow(budget * stepsEach)
+		defer s.Allow(0)
+	}
+	list = e.whyNow(u, limits, id, most)
+	return list, !p.solver.Spent() && !e.solver.Spent()
+}
+
+func (e *Engine) whyNow(u *config.Unit, limits *Limits, id string, most int) []Reason {
 	v, known := e.vars[id]
 	if !known {
 		return nil
@@ -113,13 +128,13 @@ func (e *Engine) why(u *config.Unit, limits *Limits, id string) []Reason {
 		aside = nil // other limits hold there
 	}
 	picks = e.otherPicks(v, picks)
-	if rs := e.reasons(u, limits, pair, picks, aside, solve.Pos(v)); rs != nil {
+	if rs := e.reasons(u, limits, pair, picks, aside, solve.Pos(v), most); rs != nil {
 		return rs
 	}
 	if v >= e.firstOption() {
-		return e.reasons(u, limits, pair, picks, aside, solve.Neg(v))
+		return e.reasons(u, limits, pair, picks, aside, solve.Neg(v), most)
 	}
-	if rs := e.reasons(u, nil, pair, picks, nil, solve.Neg(v)); rs != nil {
+	if rs := e.reasons(u, nil, pair, picks, nil, solve.Neg(v), most); rs != nil {
 		return rs
 	}
 	var out []Reason
@@ -127,7 +142,7 @@ func (e *Engine) why(u *config.Unit, limits *Limits, id string) []Reason {
 		if x == v || e.class[x] != e.class[v] {
 			continue
 		}
-		rs := e.reasons(u, limits, e.pairWith(u, x), picks, nil, solve.Pos(x))
+		rs := e.reasons(u, limits, e.pairWith(u, x), picks, nil, solve.Pos(x), 1)
 		if rs == nil {
 			return nil // this one is possible
 		}
@@ -142,7 +157,7 @@ func (e *Engine) Conflict(u *config.Unit, limits *Limits) []Reason {
 	p := e.newProver().solver
 	p.Allow(proofSteps)
 	defer func() { e.aside += p.Stats.Steps }()
-	return e.reasons(u, limits, [2]string{u.Chassis, u.Body}, e.picks(u), nil, -1)
+	return e.reasons(u, limits, [2]string{u.Chassis, u.Body}, e.picks(u), nil, -1, mostReasons)
 }
 
 // pairWith is the chassis and body of the unit with v in it.
@@ -186,10 +201,10 @@ func (e *Engine) limitsOf(limits *Limits, pair [2]string) []config.Linear {
 	return limits.For(pair[0], pair[1])
 }
 
-// reasons says why the literal cannot hold with the picks and the limits that are
-// not set aside; with a negative literal, why the picks contradict each other.
+// reasons are up to so many why the literal cannot hold with the picks and the limits
+// that are not set aside; with a negative literal, why the picks contradict each other.
 func (e *Engine) reasons(
-	u *config.Unit, limits *Limits, pair [2]string, picks []solve.Lit, aside []string, l solve.Lit,
+	u *config.Unit, limits *Limits, pair [2]string, picks []solve.Lit, aside []string, l solve.Lit, most int,
 ) []Reason {
 	p := e.prover()
 	quantity := e.quantities(u)
@@ -252,9 +267,9 @@ func (e *Engine) reasons(
 	if !search(-1, proofBudget) {
 		return nil
 	}
-	for i := 0; i < len(found) && len(found) < mostReasons; i++ {
+	for i := 0; i < len(found) && len(found) < most; i++ {
 		for _, x := range found[i] {
-			if len(found) < mostReasons {
+			if len(found) < most {
 				search(x, trimBudget)
 			}
 		}

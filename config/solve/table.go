@@ -17,13 +17,14 @@ const (
 // Decided reports whether both questions are answered.
 func (v Verdict) Decided() bool { return v&(CanHold|CannotHold) != 0 && v&(CanFail|MustHold) != 0 }
 
-// Query is what a table is asked beside.
+// Query holds the assumptions and budgets of one call.
 type Query struct {
-	Base   []Lit // guards of limits, assumed in every question
-	Picks  []Lit // of the table's variables; earlier picks first helps to reuse work
-	Budget int64 // conflicts for each single question; 0 for no bound
-	Work   int64 // steps for all questions, and some to find out whether the picks can stand; 0 for no bound
-	Skip   int   // so many of the first variables are not judged
+	Base   []Lit  // guards of limits, assumed in every question
+	Picks  []Lit  // of the table's variables; earlier picks first helps to reuse work
+	Budget int64  // conflicts for each single question; 0 for no bound
+	Work   int64  // steps for all questions, and some to find out whether the picks can stand; 0 for no bound
+	Skip   int    // so many of the first variables are not judged
+	Only   []bool // by variable: no others are judged, and only whether they can hold; nil for all
 }
 
 // Table answers, for each of the first variables of a solver, whether it can
@@ -49,6 +50,7 @@ type Table struct {
 	isBase   []bool
 	released []bool // by variable: judging it leaves a pick out
 	skip     int
+	only     []bool
 	can      set // by literal: some answer has it
 	cannot   set // by literal: none has
 	ask      []Lit
@@ -167,7 +169,7 @@ func (t *Table) begin(q Query) {
 	t.picks = append(t.picks[:0], q.Picks...)
 	mark(&t.isPick, q.Picks)
 	mark(&t.isBase, q.Base)
-	t.skip = q.Skip
+	t.skip, t.only = q.Skip, q.Only
 	t.dual, t.missed = nil, 0
 	t.can.reset(t.n)
 	t.cannot.reset(t.n)
@@ -357,7 +359,13 @@ func (t *Table) takeCauses() {
 // unsettled appends every literal of which it is not known whether it can be.
 func (t *Table) unsettled(to []Lit) []Lit {
 	for v := t.skip; v < t.n; v++ {
+		if t.only != nil && !t.only[v] {
+			continue
+		}
 		for _, l := range [2]Lit{Pos(v), Neg(v)} {
+			if t.only != nil && l.Negative() {
+				continue
+			}
 			if !t.can.has(l) && !t.cannot.has(l) {
 				to = append(to, l)
 			}

@@ -419,8 +419,9 @@ func (j *judge) why(id string) string {
 	}
 	defer func() { j.whys[id] = said }()
 	q := j.q
-	if why := q.Edition.Rules.Why(&q.Draft.Unit, quote.Limits(q.Edition, q.Draft), id); len(why) > 0 {
-		said = q.Words(why[0], j.in)
+	limits := quote.Limits(q.Edition, q.Draft)
+	if r, found := q.Edition.Rules.FirstReason(&q.Draft.Unit, limits, id, 0); found {
+		said = q.Words(r, j.in)
 	}
 	return said
 }

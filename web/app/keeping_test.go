@@ -130,6 +130,38 @@ func TestGoingThroughTheRules(t *testing.T) {
 	require.Contains(t, s.Regions["main"], "can be in no unit: rule &#34;no-rubber&#34;")
 }
 
+// Going through the rules tells how far it is, lets other presses in between, and keeps
+// what it found when it is stopped.
+func TestGoingThroughTheRulesIsStopped(t *testing.T) {
+	p := open(t)
+	p.do(Act{Do: "keeping"}, Act{Do: "set-beside", ID: "mine.json", Value: strings.Replace(string(catalogue.Demo),
+		`"rules": [`, `"rules": [
+    {"id": "no-rubber", "kind": "supplier", "then": {"not": {"pick": "rail-rubber"}}, "reason": "The rubber is no longer made."},`, 1)})
+	s := p.ask(Act{Do: "lint"})
+	require.True(t, s.Partial)
+	require.Contains(t, s.Regions["main"], "Checking whether any unit is possible.")
+	slices := 0
+	for !strings.Contains(s.Regions["main"], "Checking rules, ") {
+		require.True(t, s.Partial, "it ended before it came to the rules")
+		s = p.ask(Act{Do: "rest"})
+		slices++
+	}
+	require.Contains(t, s.Regions["main"], `<progress id="lint-bar"`)
+	s = p.ask(Act{Do: "units"})
+	require.True(t, s.Partial, "it goes on after another press")
+	require.Contains(t, s.Regions["main"], "Checking rules, ", "a press does not wait for a slice")
+	s = p.ask(Act{Do: "stop-lint"})
+	require.False(t, s.Partial)
+	require.Contains(t, s.Regions["main"], "Stopped while checking rules, ")
+	require.Contains(t, s.Regions["main"], "can be in no unit: rule &#34;no-rubber&#34;", "what was found stays")
+	s = p.do(Act{Do: "lint"})
+	require.NotContains(t, s.Regions["main"], "Stopped while")
+	require.Contains(t, s.Regions["main"], "can be in no unit: rule &#34;no-rubber&#34;")
+	s = p.ask(Act{Do: "stop-lint"})
+	require.NotContains(t, s.Regions["main"], "Stopped while", "there was nothing to stop")
+	require.Positive(t, slices)
+}
+
 // rubber is a page with a unit that has the rubber rub rail.
 func rubber(t *testing.T) *browser {
 	p := open(t)

@@ -74,6 +74,23 @@ func largeReport(t *testing.T, options int) {
 			say(part.name+"_"+q.name, quantile(part.took, q.at))
 		}
 	}
+	lintLarge(p, say)
+}
+
+// lintLarge times going through the rules, slice by slice.
+func lintLarge(p *presser, say func(string, time.Duration)) {
+	p.ask(Act{Do: "go", ID: "needs"})
+	p.ask(Act{Do: "keeping"})
+	partial, all := p.ask(Act{Do: "lint"})
+	longest := time.Duration(0)
+	for partial {
+		var took time.Duration
+		partial, took = p.ask(Act{Do: "rest"})
+		all += took
+		longest = max(longest, took)
+	}
+	say("lint", all)
+	say("lint_longest_slice", longest)
 }
 
 func quantile(list []time.Duration, at float64) time.Duration {

@@ -54,6 +54,7 @@ type Keeping struct {
 	Problems []config.Problem
 	Linted   *quote.Edition // that findings are of
 	Findings []config.Finding
+	Stopped  string         // where going through it was stopped; empty when it was not
 	Linting  *rules.Linter  // under way
 	LintOf   *quote.Edition // that it goes through
 	From, To Held           // the two compared; one of them is in use

@@ -63,9 +63,8 @@ func whys(s *session.Session, w *session.Worked, t *session.Told) map[string]str
 			continue
 		}
 		asked++
-		reasons, _ := q.Edition.Rules.WhyWithin(&q.Draft.Unit, limits, id, whyBudget)
-		if len(reasons) > 0 {
-			words := q.Words(reasons[0], quantity.System(s.View.Metric))
+		if r, found := q.Edition.Rules.FirstReason(&q.Draft.Unit, limits, id, whyBudget); found {
+			words := q.Words(r, quantity.System(s.View.Metric))
 			if said[words] {
 				words = "For the same reason."
 			}

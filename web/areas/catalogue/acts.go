@@ -154,19 +154,25 @@ func embed(s *session.Session, a session.Act) {
 // lint begins to go through the edition looked at; goOn goes on with it.
 func lint(s *session.Session, _ session.Act) {
 	k := &s.Memory.Keep
-	k.LintOf, k.Linted, k.Findings = k.Looked().Ed, nil, nil
+	k.LintOf, k.Linted, k.Findings, k.Stopped = k.Looked().Ed, nil, nil, ""
 	k.Linting = editions.NewLint(k.LintOf)
 	s.Step(session.Step{Do: "focus", ID: "lint"})
 }
 
+// stopLint ends it, and keeps what it found so far.
 func stopLint(s *session.Session, _ session.Act) {
-	s.Memory.Keep.Linting = nil
+	k := &s.Memory.Keep
+	if k.Linting != nil && k.LintOf == k.Looked().Ed {
+		k.Stopped = progress(k.Linting.Progress())
+		tellFindings(k)
+	}
+	k.Linting = nil
 	s.Step(session.Step{Do: "focus", ID: "lint"})
 }
 
 // lintSlice is how many steps of a solver are taken before the page shows how far
 // it is.
-const lintSlice = 500_000
+const lintSlice = 150_000
 
 // goOn goes on with what is under way whenever the page comes back for more, and
 // has it come back until all is done.
@@ -182,8 +188,22 @@ func goOn(s *session.Session) {
 		s.Partial = true
 		return
 	}
-	k.Linted, k.Findings, k.Linting = k.LintOf, k.Linting.Findings(), nil
+	tellFindings(k)
+	k.Linting = nil
+}
+
+// tellFindings keeps what going through an edition found.
+func tellFindings(k *session.Keeping) {
+	k.Linted, k.Findings = k.LintOf, k.Linting.Findings()
 	quote.Worst(k.Findings)
+}
+
+// progress is how far going through an edition is, such as "rules, 120 of 479".
+func progress(name string, done, of int) string {
+	if of == 0 {
+		return name
+	}
+	return fmt.Sprintf("%s, %d of %d", name, done, of)
 }
 
 func useBeside(s *session.Session, _ session.Act) {

@@ -38,9 +38,10 @@ type Keeper struct {
 	Problems  []config.Problem // what is wrong with it
 	Linted    bool             // the edition that would be kept was gone through
 	Findings  []config.Finding // what that found
+	Stopped   string           // where that was stopped, such as "rules, 120 of 479"
 	Linting   bool             // that is under way
-	Done      int              // steps of it that were taken
-	Left      int              // those known to be left
+	Progress  string           // and has come so far
+	Done, Of  int              // of what it looks at now; Of is 0 while that is not known
 	Candidate *quote.Edition   // set beside the one in use, until it is taken into use
 	Before    *quote.Edition   // the one that it took the place of
 	Diff      *editions.Comparison
@@ -126,9 +127,22 @@ func draw(p *Page) Part {
 // underWay says how far going through the edition is.
 func underWay(k *Keeper) Part {
 	return Many(
-		El("p", At("id", "lint-progress"), Text("Looked at "+page.Count(k.Done, "thing", "things")+"; "+
-			strconv.Itoa(k.Left)+" known to be left.")),
+		El("p", At("id", "lint-progress"), Text("Checking "+k.Progress+".")),
+		If(k.Of > 0, El("progress", At("id", "lint-bar"), At("aria-labelledby", "lint-progress"),
+			At("max", strconv.Itoa(k.Of)), At("value", strconv.Itoa(k.Done)))),
 		pressed(press("stop-lint", "", "Stop", "", "lint-stop")))
+}
+
+// mostFindings bounds a list of what was found.
+const mostFindings = 200
+
+// findings lists the first of them, and how many more there are.
+func findings(p *Page, list []config.Finding, none string) Part {
+	rest := len(list) - mostFindings
+	return Many(page.Findings(p.Page, list[:min(len(list), mostFindings)], none),
+		When(rest > 0, func() Part {
+			return para("and " + strconv.Itoa(rest) + " more. Correct some of these and go through it again.")
+		}))
 }
 
 // linted is what going through the edition found.
@@ -145,13 +159,17 @@ func linted(p *Page, looked string) Part {
 	}
 	var found Part
 	if k.Linted {
-		found = page.Findings(p.Page, rest, "Nothing that stands in the way was found.")
+		none := "Nothing that stands in the way was found."
+		if k.Stopped != "" {
+			none = "Nothing that stands in the way was found up to there."
+		}
+		found = Many(If(k.Stopped != "", para("Stopped while checking "+k.Stopped+".")), findings(p, rest, none))
 	}
 	if notes != nil {
 		found = Many(found,
 			El("details", At("id", "lint-notes"),
 				El("summary", Text(page.Count(len(notes), "thing worth a look", "things worth a look"))),
-				page.Findings(p.Page, notes, "")))
+				findings(p, notes, "")))
 	}
 	return part("lint", "Go through the rules",
 		para("Looks for what can never be had, what is always in, rules that contradict each other or say nothing, "+

@@ -51,6 +51,13 @@ func TestListsThatAreCutShort(t *testing.T) {
 			}
 			return kept(&editions.Touch{Now: &editions.Figures{Stopped: true}, Stops: stops})
 		}},
+		{Name: "what going through the rules found", Most: mostFindings, Draw: func(n int) string {
+			var list []config.Finding
+			for _, text := range pagetest.Texts(n) {
+				list = append(list, config.Finding{Code: "catalogue.x", Severity: config.Warn, Text: text + "."})
+			}
+			return findings(p, list, "").String()
+		}, More: func(rest int) string { return "and " + strconv.Itoa(rest) + " more." }},
 		{Name: "rows of changed prices", Most: 300, Draw: func(n int) string {
 			diff := &editions.Comparison{From: ed, To: ed}
 			for _, text := range pagetest.Texts(n) {

@@ -21,11 +21,11 @@ func loadKeeper(s *session.Session) *Keeper {
 		v.Candidate = b.Ed
 	}
 	if k.Linting != nil {
-		v.Linting = true
-		v.Done, v.Left = k.Linting.Progress()
+		name, done, of := k.Linting.Progress()
+		v.Linting, v.Progress, v.Done, v.Of = true, progress(name, done, of), done, of
 	}
 	if k.Linted == k.Looked().Ed {
-		v.Linted, v.Findings = true, k.Findings
+		v.Linted, v.Findings, v.Stopped = true, k.Findings, k.Stopped
 	}
 	return v
 }

@@ -5,6 +5,7 @@
 //	go run ./web/e2e/measure            everything
 //	go run ./web/e2e/measure -only page sizes and the page in the browser
 //	go run ./web/e2e/measure -only clicks as page, without the starts
+//	go run ./web/e2e/measure -only large the page with catalogues of up to 10,000 options
 //	go run ./web/e2e/measure -only core benchmarks of the core, native and in wasm
 package main
 
@@ -20,9 +21,13 @@ import (
 )
 
 func main() {
-	only := flag.String("only", "", `"page", "clicks" or "core"; empty measures all`)
+	only := flag.String("only", "", `"page", "clicks", "large" or "core"; empty measures all`)
 	clicks := flag.Int("clicks", 200, "how many clicks to time in the browser")
+	options := flag.Int("options", 0, "with -only large, the one size that is measured; 0 for all")
 	flag.Parse()
+	if *options > 0 {
+		largeSizes = []int{*options}
+	}
 	if err := run(*only, *clicks); err != nil {
 		fmt.Fprintln(os.Stderr, "measure:", err)
 		os.Exit(1)
@@ -35,7 +40,7 @@ func run(only string, clicks int) error {
 		return err
 	}
 	if only != "core" {
-		if err := page(root, clicks, only != "clicks"); err != nil {
+		if err := page(root, clicks, only); err != nil {
 			return err
 		}
 	}

@@ -12,9 +12,9 @@ import (
 	"boxwright/web/pack/site"
 )
 
-// page prints the sizes of what is shipped, and times the page in Chromium: its
-// starts too, or clicks only.
-func page(root string, clicks int, starts bool) error {
+// page prints the sizes of what is shipped, and times the page in Chromium, or only
+// "clicks", or only what is "large".
+func page(root string, clicks int, only string) error {
 	parts, err := site.Gather(root)
 	if err != nil {
 		return err
@@ -47,12 +47,18 @@ func page(root string, clicks int, starts bool) error {
 	}
 	defer b.Close()
 	folder := "http://" + l.Addr().String() + "/"
-	if starts {
+	if only == "large" {
+		return largeTimes(b, folder, clicks/2)
+	}
+	if only != "clicks" {
 		if err := startTimes(b, folder, "file://"+filepath.Join(dist, site.SingleForm)); err != nil {
 			return err
 		}
 	}
-	return pressTimes(b, folder, clicks)
+	if err := pressTimes(b, folder, clicks); err != nil || only != "" {
+		return err
+	}
+	return largeTimes(b, folder, clicks/2)
 }
 
 func sizes(parts *site.Parts, dist string) error {
