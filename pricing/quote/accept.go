@@ -7,11 +7,13 @@ import (
 	"boxwright/config"
 )
 
-// Bounds of trying a catalogue, in steps of a solver: what one quote may take, and
-// all of them together, whereupon the chassis left are not tried.
+// Bounds of trying a catalogue, in steps of a solver: what one quote may take, with so
+// many more for each option, and what all may take together, whereupon the chassis
+// left are not tried.
 const (
-	mostForQuote = 1_000_000
-	mostForTrial = 6_000_000
+	mostForQuote  = 1_000_000
+	mostForOption = 100
+	mostForTrial  = 6_000_000
 )
 
 // stepsOfQuote is what a quote takes beside its rules, and for each option.
@@ -54,7 +56,7 @@ func (ed *Edition) try() config.Problems {
 			return ps
 		}
 		took := ed.Rules.Steps() - before
-		if took > mostForQuote {
+		if took > mostForQuote+mostForOption*int64(len(ed.Cat.Options)) {
 			return config.Problems{{Code: "catalogue.too-much-work", Where: where,
 				Text: "working out what goes together on it takes too long for a page: the rules count among too many " +
 					"options, or there are too many of them"}}
