@@ -54,7 +54,8 @@ func (a *App) load(s *session.Session) (*screen, *session.Worked, error) {
 	if !here.Tells {
 		changes = told.Load(s, p, w)
 	}
-	frame := &page.Frame{Page: p, Theme: s.View.Theme, Undo: s.Req.Undo, Redo: s.Req.Redo, Kept: s.Req.Kept}
+	frame := &page.Frame{Page: p, Theme: s.View.Theme, Undo: s.Req.Undo, Redo: s.Req.Redo, Kept: s.Req.Kept,
+		Unkept: s.Req.Unkept}
 	for _, a := range tabs {
 		frame.Tabs = append(frame.Tabs, page.Tab{ID: a.ID, Name: a.Name, Gist: a.Gist(p), Codes: a.Codes})
 	}
@@ -65,7 +66,7 @@ func (a *App) load(s *session.Session) (*screen, *session.Worked, error) {
 // HTML after another.
 func (v *screen) regions() map[string][]string {
 	next := v.guide.Point()
-	area := markup.Many(guide.Strip(v.guide), v.strip.Draw(), v.told.Draw(), v.draw()).Pieces()
+	area := markup.Many(v.frame.NotKept(), guide.Strip(v.guide), v.strip.Draw(), v.told.Draw(), v.draw()).Pieces()
 	tabs := v.frame.Areas().Pieces()
 	for _, pieces := range [][]string{area, tabs} {
 		for i := range pieces {

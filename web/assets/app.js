@@ -9,8 +9,10 @@ import * as bar from "./bar.js";
 import * as embed from "./embed.js";
 import * as keep from "./keep.js";
 import { office } from "./load.js";
+import * as rescue from "./rescue.js";
 import * as tabs from "./tabs.js";
-import { listen } from "./events.js";
+import * as trial from "./trial.js";
+import { change, listen } from "./events.js";
 import { Files, download } from "./files.js";
 import { History } from "./history.js";
 import { day } from "./moment.js";
@@ -19,7 +21,9 @@ import { Screen } from "./screen.js";
 import { newState } from "./state.js";
 import { perform } from "./steps.js";
 import { COMES_BACK, Transport, only } from "./transport.js";
+import { Typing, isText } from "./typing.js";
 import { install } from "./update.js";
+import { Windows } from "./windows.js";
 
 /**
  * @typedef {import("./state.js").Act} Act
@@ -46,21 +50,33 @@ function preface() {
 const core = new Core(trouble, preface);
 const address = () => location.href.split("#")[0];
 
+const windows = new Windows();
+const typing = new Typing(() => state.here.id);
+/** what is tried at this start @type {trial.Trial | undefined} */
+let trying;
+let answered = false; // by the core, with something to show
+
 const transport = new Transport(state, {
-  ask: (request) => core.ask(request),
+  ask: (request) => core.ask(request, !!state.catalogue && starts(request.acts)),
   ready: core.started,
   base: address,
   shown: () => screen.name,
   working: screen.working,
   show,
-  failed: (why) => trouble(`That could not be done (${why}). What you entered before is kept.`),
+  failed: (why, acts) => {
+    if (starts(acts) && !answered) startWithout(why);
+    else trouble(`That could not be done (${why}). What you entered before is kept.`);
+  },
 });
+/** @param {Act[]} acts */
+const starts = (acts) => acts.some((a) => a.do === "start");
+
 /** act does what the user asked for; where that has to wait for the core, it is seen. @param {Act} a */
 function act(a) {
   if (transport.waiting) screen.working(true);
   transport.act(a);
 }
-const history = new History(state, transport, { keep, tabs, bar, trouble, forget: () => screen.forget() });
+const history = new History(state, transport, { keep, tabs, bar, trouble, reset: () => screen.reset() });
 const files = new Files({
   keep,
   bar,
@@ -81,6 +97,11 @@ const files = new Files({
  * @param {Act[]} acts
  */
 function show(reply, acts) {
+  if (!answered && !reply.regions && starts(acts)) {
+    startWithout(reply.fault || "nothing to show came back");
+    return;
+  }
+  if (!answered) first();
   // What was said in alarm stays until the user does something else.
   if (reply.fault || !only(acts, ...COMES_BACK, "restore")) trouble(reply.fault || "");
   const { opening } = screen;
@@ -102,6 +123,57 @@ function show(reply, acts) {
   transport.comeBack(reply, acts);
   if (!screen.opening) remember(reply);
 }
+
+/** first is told of the first answer. */
+function first() {
+  answered = true;
+  trying?.passed();
+}
+
+/**
+ * startWithout starts once more without the likeliest of what did not let the page
+ * start: a catalogue first, then the quote. What it leaves out stays kept.
+ * @param {string} why
+ */
+function startWithout(why) {
+  const { catalogue, builtIn, draft, here } = state;
+  trying?.failed();
+  if (catalogue) {
+    state.catalogue = undefined;
+    sayLeftOut();
+  } else if (builtIn) {
+    state.builtIn = undefined;
+    bar.ask("built-in", `The catalogue built into this page does not let it start (${why}). The demonstration is used.`, [
+      ["Go on", () => {}],
+    ]);
+  } else if (draft) {
+    trial.accuse({ quote: here.id });
+    state.draft = undefined;
+    history.begin();
+    sayLeftOut();
+  } else {
+    panel(`The page could not start (${why}).`);
+    return;
+  }
+  transport.queue.unshift(...takeBuiltIn(), { do: "start" });
+}
+
+/** sayLeftOut tells of what was kept out of this start, with what can be done about it. */
+function sayLeftOut() {
+  const { catalogue, quotes } = trial.suspect();
+  if (!catalogue && !quotes.length) return;
+  const what = [
+    ...(catalogue ? ["the catalogue kept here"] : []),
+    ...(quotes.length ? [quotes.length === 1 ? "a quote kept here" : `${quotes.length} quotes kept here`] : []),
+  ].join(" and ");
+  bar.ask("left-out", `The page did not start with ${what}, so it started without. Nothing was taken out.`, [
+    ["What is kept here", () => panel("")],
+    ["Go on without", () => {}],
+  ]);
+}
+
+/** panel opens the panel of what is kept here, which works without the core. @param {string} why */
+const panel = (why) => rescue.open(why, { keep, trial, save: download, reload: () => location.reload() });
 
 const FIRST_AREA = "needs";
 const LULL_MS = 300; // after an answer, until the screen is kept
@@ -167,15 +239,20 @@ function showFirst() {
  */
 async function takeUp(seen) {
   state.kept = await keep.open();
+  state.unkept = keep.why();
+  const suspect = trial.fallen(await windows.others());
   await history.relist();
-  await history.takeUp(await keep.get("last"));
+  const id = await keep.getText("last");
+  await history.takeUp(id && suspect.quotes.includes(id) ? "" : id);
   const { here, draft } = state;
   if (seen && seen.id === here.id) {
     if (seen.count !== here.count)
       screen.outdated("This is not quite how you left it. It is being brought up to date.");
   } else if (!screen.opening && (seen || draft)) screen.open("kept"); // what is seen is another quote
   state.builtIn = await embed.builtIn(MAX_FILE_BYTES);
-  state.catalogue = await keep.get("catalogue");
+  if (!suspect.catalogue) state.catalogue = await keep.getText("catalogue");
+  trying = new trial.Trial(windows.name, { catalogue: !!state.catalogue, quote: state.draft && here.id });
+  sayLeftOut();
   if ((state.builtIn || "").length + (state.catalogue || "").length > MAX_FILE_BYTES) {
     await core.started; // too much for one request
     await transport.send(takeBuiltIn());
@@ -183,14 +260,48 @@ async function takeUp(seen) {
   } else transport.queue.unshift(...takeBuiltIn(), ...takeKept(), { do: "start" });
 }
 
+/**
+ * bringBack puts back what was typed and not yet entered when a window ended.
+ * @param {import("./events.js").Page} page
+ */
+async function bringBack(page) {
+  typing.name = await windows.own;
+  const left = typing.left(state.here.id, await windows.others());
+  const lost = [];
+  for (const [id, value] of Object.entries(left)) {
+    const el = document.getElementById(id);
+    if (!isText(el)) lost.push(value);
+    else if (el.value !== value) {
+      el.value = value;
+      if (el.dataset.act) change(/** @type {import("./events.js").Control} */ (el), page);
+    }
+    typing.entered(id);
+  }
+  const text = lost.join("\n");
+  if (text) {
+    const some = text.length > 200 ? `${text.slice(0, 200)} …` : text;
+    bar.ask("typed", `This was typed when the page ended, and its field is not on the page: “${some}”`, [
+      ["Copy it", () => navigator.clipboard.writeText(text)],
+      ["Leave it", () => {}],
+    ]);
+  }
+}
+
 async function start() {
+  if (location.hash === "#kept") {
+    await keep.open();
+    panel("");
+    return;
+  }
   const seen = showFirst();
   const early = window.early?.pressed || [];
   delete window.early?.pressed; // from now on it is attended to
-  listen(document, { state, history, files, act }, early);
+  const page = { state, history, files, typing, act };
+  listen(document, page, early);
   await transport.alone(() => takeUp(seen));
   openLink();
   transport.act();
+  transport.idle.then(() => bringBack(page));
   transport.idle.then(() => {
     const areas = /** @type {NodeListOf<HTMLElement>} */ (document.querySelectorAll("#areas [data-act=go]"));
     transport.rehearse(
@@ -199,7 +310,16 @@ async function start() {
     );
   });
   addEventListener("hashchange", openLink);
-  addEventListener("pagehide", () => toKeep());
+  addEventListener("pagehide", () => {
+    toKeep();
+    typing.flush();
+    trying?.left();
+  });
+  document.addEventListener("visibilitychange", () => {
+    if (!document.hidden) return;
+    toKeep();
+    typing.flush();
+  });
   document.getElementById("leave-refused")?.addEventListener("click", leaveRefused);
   tabs.listen(async () => {
     await history.relist();
@@ -208,4 +328,4 @@ async function start() {
   install();
 }
 
-start();
+start().catch((e) => panel(`The page could not start (${e instanceof Error ? e.message : String(e)}).`));

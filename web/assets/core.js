@@ -47,12 +47,14 @@ export class Core {
   launch(early) {
     const again = !!this.worker;
     this.answered = false; // by this worker
+    this.isReady = false;
     this.worker = early || new Worker(this.from.worker());
     this.ready = new Promise((resolve) => {
       this.worker.onmessage = ({ data }) => {
         if (data.ready) {
           for (const first of again ? this.preface() : [])
             this.worker.postMessage({ id: 0, request: JSON.stringify(first) });
+          this.isReady = true;
           resolve();
           this.begun();
         } else if (data.failed) this.giveUp(`${data.failed}; reload the page to try again`);
@@ -65,10 +67,11 @@ export class Core {
     else for (const e of window.early.heard) e.type === "message" ? this.worker.onmessage(e) : this.worker.onerror(e);
   }
 
-  // ask sends one request object and gives the reply object.
-  ask(request) {
+  // ask sends one request object and gives the reply object. One that is risky is
+  // tried once, for as long as any other may take that is not the first.
+  ask(request, risky) {
     return new Promise((resolve, reject) => {
-      this.pending = { id: ++this.lastId, text: JSON.stringify(request), resolve, reject, tries: 0 };
+      this.pending = { id: ++this.lastId, text: JSON.stringify(request), resolve, reject, tries: 0, risky };
       this.send();
     });
   }
@@ -80,7 +83,7 @@ export class Core {
     await this.ready;
     if (this.pending !== pending) return;
     clearTimeout(pending.timer);
-    pending.timer = setTimeout(() => this.died("no answer in time"), this.answered ? ANSWER_MS : FIRST_ANSWER_MS);
+    pending.timer = setTimeout(() => this.died("no answer in time"), this.answered || pending.risky ? ANSWER_MS : FIRST_ANSWER_MS);
     this.worker.postMessage({ id: pending.id, request: pending.text });
   }
 
@@ -98,7 +101,7 @@ export class Core {
     this.worker.terminate();
     const { pending } = this;
     if (pending) clearTimeout(pending.timer);
-    if (pending && pending.tries >= 2) {
+    if (pending && (pending.tries >= 2 || (pending.risky && this.isReady))) {
       this.pending = null;
       pending.reject(new Error(why));
     }

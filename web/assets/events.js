@@ -12,6 +12,7 @@
  *   state: State,
  *   history: Pick<History, "go" | "goTo" | "open" | "copy" | "drop" | "move" | "links">,
  *   files: Pick<Files, "read" | "readAll" | "readBytes" | "exportKept" | "saveSchema">,
+ *   typing: Pick<import("./typing.js").Typing, "heard" | "entered">,
  *   act: (a: Act) => void,
  * }} Page
  */
@@ -31,9 +32,10 @@ const presses = {
   "move-kept": ({ dataset }, { history }) => history.move(dataset.id || ""),
   "export-kept": (_, { files }) => files.exportKept(),
   "save-schema": (_, { files }) => files.saveSchema(),
-  "from-field": ({ dataset }, { act }) => {
+  "from-field": ({ dataset }, { act, typing }) => {
     const field = /** @type {Control | null} */ (document.getElementById(dataset.field || ""));
     act({ do: dataset.value || "", id: dataset.id || "", value: field ? field.value : "" });
+    typing.entered(dataset.field || "");
   },
 };
 
@@ -150,12 +152,15 @@ export function listen(doc, page, early) {
   };
   const changed = (/** @type {Event} */ e) => {
     const el = from(e, "[data-act]");
-    if (el) change(el, page);
+    if (!el) return;
+    change(el, page);
+    page.typing.entered(el.id);
   };
   doc.addEventListener("click", click);
   doc.addEventListener("change", changed);
   for (const e of early) (e.type === "click" ? click : changed)(e);
   doc.addEventListener("input", (e) => {
+    page.typing.heard(e.target);
     const el = from(e, "[data-live]");
     if (el) page.act({ ...doing(el, page), value: el.value });
   });

@@ -17,7 +17,8 @@ function page() {
   const files = Object.fromEntries(
     ["read", "readAll", "readBytes", "exportKept", "saveSchema"].map((n) => [n, note(n)]),
   );
-  return { state, history, files, act: note("act"), calls };
+  const typing = { heard() {}, entered() {} };
+  return { state, history, files, typing, act: note("act"), calls };
 }
 
 test("a press is what its control says, or a thing the main thread does itself", () => {

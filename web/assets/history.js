@@ -17,18 +17,24 @@ import { COMES_BACK, only } from "./transport.js";
  *
  * What the history needs of the page around it.
  * @typedef {{
- *   keep: Pick<typeof import("./keep.js"), "load" | "save" | "list" | "put" | "drop">,
+ *   keep: Pick<typeof import("./keep.js"), "load" | "save" | "list" | "put" | "drop" | "why">,
  *   tabs: Pick<typeof import("./tabs.js"), "claim" | "tell">,
  *   bar: Pick<typeof import("./bar.js"), "ask" | "withdraw">,
- *   forget: () => void,
+ *   reset: () => void,
  *   trouble: (text: string) => void,
  * }} Around
  */
 
+/** What the page does by itself, which nobody waits to have done again. */
+const BY_ITSELF = ["start", "restore", "rehearse", "kept-catalogue", "built-in", ...COMES_BACK];
+const MOST_WAITING = 200; // acts
 const MOST_SENT = 200; // kept quotes that are looked at under another edition
 
 export const newId = () =>
   Array.from(crypto.getRandomValues(new Uint8Array(12)), (b) => b.toString(16).padStart(2, "0")).join("");
+
+/** @param {Act[]} acts */
+const byUser = (acts) => acts.filter((a) => !BY_ITSELF.includes(a.do));
 
 export class History {
   /** @param {State} state @param {Transport} transport @param {Around} around */
@@ -38,6 +44,10 @@ export class History {
     this.around = around;
     /** @type {string[]} kept quotes that the core has not been sent yet */
     this.unsent = [];
+    /** @type {Act[]} done here to a quote that another window holds, and not taken */
+    this.refused = [];
+    /** @type {Act[]} done before it was known whether another window holds the quote */
+    this.early = [];
   }
 
   /**
@@ -56,11 +66,13 @@ export class History {
     const unusable = reply.fault && acts.some((a) => a.do === "start") && !acts.some((a) => a.do === "set");
     if (changed && state.draft && (opened || unusable)) this.begin();
     else if (changed && state.draft && !state.here.mine) {
+      // What was typed stays in its field until the user has decided.
+      this.refused = [...this.refused, ...byUser(acts)].slice(-MOST_WAITING);
       this.taken();
-      this.around.forget();
-      if (!only(acts, "restore")) transport.queue.push({ do: "restore" });
+      this.around.reset();
       return false;
     }
+    if (changed && state.here.held) this.early = [...this.early, ...byUser(acts)].slice(-MOST_WAITING);
     const isNew = (changed && !only(acts, "restore")) || !state.trail.length;
     state.draft = reply.draft;
     state.view = reply.view;
@@ -99,8 +111,13 @@ export class History {
     if (!draft) return;
     const when = moment(new Date());
     const saved = new Date().toISOString();
-    const record = { id: here.id, count: ++here.count, saved, at: first + at, draft, view, pins, gist };
-    const answer = this.around.keep.save(record, step && trail[at], isNew);
+    const now = step && trail[at];
+    const write = () => {
+      const record = { id: here.id, count: ++here.count, saved, at: first + at, draft, view, pins, gist };
+      return this.around.keep.save(record, now, isNew);
+    };
+    // Nothing is written before it is known that no other window holds the quote.
+    const answer = here.held ? here.held.then((mine) => (mine ? write() : "taken")) : write();
     const told = (/** @type {Gist & { id: string }} */ s) => JSON.stringify([s.id, s.name, s.line, s.weighed]);
     const news = !state.saved.some((s) => told(s) === told({ id: here.id, ...gist }));
     state.saved = [{ id: here.id, ...gist, when }, ...state.saved.filter((s) => s.id !== here.id)];
@@ -111,7 +128,8 @@ export class History {
     }
     if (state.kept !== ok) {
       state.kept = ok;
-      if (!ok) state.saved = [];
+      state.unkept = this.around.keep.why();
+      if (!ok) await this.relist();
       transport.act({ do: "restore" });
     }
     if (news) this.around.tabs.tell();
@@ -133,9 +151,17 @@ export class History {
    */
   hold(here, steal) {
     this.state.here = here;
+    this.early = [];
     this.around.bar.withdraw("taken");
     this.around.keep.put("last", here.id);
-    this.around.tabs.claim(here.id, () => this.lost(here), steal).then((ok) => ok || this.lost(here));
+    here.held = this.around.tabs
+      .claim(here.id, () => this.lost(here), steal)
+      .then((ok) => {
+        if (!ok) this.lost(here);
+        else if (here === this.state.here) this.early = [];
+        here.held = undefined;
+        return here.mine;
+      });
   }
 
   /**
@@ -144,6 +170,7 @@ export class History {
    * @param {boolean} [steal] from another window
    */
   async open(id, steal) {
+    if (id !== this.state.here.id) this.refused = [];
     await this.transport.alone(() => this.takeUp(id, steal));
     this.transport.act({ do: "start" });
   }
@@ -178,22 +205,35 @@ export class History {
 
   /** lost is told when another window has a quote. @param {Here} here */
   lost(here) {
+    if (!here.mine) return;
     here.mine = false;
     if (here === this.state.here) this.taken();
   }
 
   taken() {
-    const text = "This quote is open in another window. It can be read here; changes are made in one window at a time.";
+    let text = "This quote is open in another window. It can be read here; changes are made in one window at a time.";
+    if (this.refused.length) text += " What you did here waits, and is done in the quote or the copy you choose.";
     this.around.bar.ask("taken", text, [
-      ["Take it over here", () => this.open(this.state.here.id, true)],
+      ["Take it over here", () => this.takeOver()],
       ["Work on a copy", () => this.copy()],
     ]);
   }
 
-  /** copy goes on with what is shown in a record of its own. */
+  /** takeOver takes the quote from the window that holds it, and does there what was done here. */
+  async takeOver() {
+    const acts = [...this.early, ...this.refused];
+    this.refused = [];
+    await this.open(this.state.here.id, true);
+    if (acts.length) this.transport.act(...acts);
+  }
+
+  /** copy goes on with what is shown, and what was done to it, in a record of its own. */
   async copy() {
+    const acts = this.refused;
+    this.refused = [];
     await this.transport.alone(() => this.begin());
     this.transport.act({ do: "restore" });
+    if (acts.length) this.transport.act(...acts);
   }
 
   /**

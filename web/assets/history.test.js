@@ -26,6 +26,7 @@ function page() {
     list: async () => [...records.values()],
     put: async () => true,
     drop: async (id) => records.delete(id),
+    why: () => "refused",
     save: async (record, step, isNew) => {
       const old = records.get(record.id) || { steps: [], first: 0 };
       const steps = isNew ? [...old.steps.slice(0, record.at - old.first), step] : old.steps;
@@ -40,7 +41,7 @@ function page() {
       ask: (about) => bars.push(about),
       withdraw: (about) => bars.includes(about) && bars.splice(bars.indexOf(about), 1),
     },
-    forget() {},
+    reset() {},
     trouble() {},
   });
   const reply = (title, more) => ({
@@ -56,9 +57,16 @@ function page() {
 
 const titles = ({ state }) => state.trail.map((m) => m.draft.title);
 
+/** settled is when it is known who holds the quote, and what waits for that is done. */
+const settled = async (p) => {
+  await p.state.here.held;
+  await new Promise((r) => setTimeout(r));
+};
+
 test("each change is one more state, and showing the same again is none", async () => {
   const p = page();
   p.history.begin();
+  await settled(p);
   p.done("a", {}, [{ do: "start" }]);
   p.done("b");
   p.done("b");
@@ -92,7 +100,7 @@ test("the oldest states go when there are too many, and keep their numbers", () 
   assert.equal(p.state.at, MAX_STEPS - 1);
 });
 
-test("a link begins a record of its own, and so does a quote that cannot be used", () => {
+test("a link begins a record of its own, and so does a quote that cannot be used", async () => {
   for (const [more, acts] of [
     [{ do: [{ do: "new-quote" }] }, [{ do: "open-link" }]],
     [{ fault: "The kept draft could not be used." }, [{ do: "start" }]],
@@ -101,6 +109,7 @@ test("a link begins a record of its own, and so does a quote that cannot be used
     p.history.begin();
     p.done("a");
     const before = p.state.here.id;
+    await settled(p);
     p.done("b", more, acts);
     assert.notEqual(p.state.here.id, before);
     assert.deepEqual(titles(p), ["b"]);
@@ -108,7 +117,7 @@ test("a link begins a record of its own, and so does a quote that cannot be used
   }
 });
 
-test("a change of a quote that another window holds is refused", () => {
+test("a change of a quote that another window holds is refused", async () => {
   const p = page();
   p.history.begin();
   p.done("a");
@@ -116,8 +125,15 @@ test("a change of a quote that another window holds is refused", () => {
   assert.deepEqual(p.bars, ["taken"]);
   assert.equal(p.done("b"), false);
   assert.equal(p.state.draft.title, "a");
-  assert.deepEqual(p.transport.queue, [{ do: "restore" }], "the page is drawn as it was");
+  assert.deepEqual(p.transport.queue, [], "what was typed stays in its field");
   assert.equal(p.done("a"), true, "showing it is allowed");
+  assert.equal(p.done("c", {}, [{ do: "set", id: "title" }]), false);
+  await settled(p);
+  await p.history.takeOver();
+  await p.transport.idle;
+  const sent = p.asked.flatMap((r) => r.acts);
+  assert.deepEqual(sent, [{ do: "start" }, { do: "set" }, { do: "set", id: "title" }], "it is done when taken over");
+  assert.deepEqual(p.history.refused, []);
 });
 
 test("another window that wrote the record is found out when it is kept", async () => {
@@ -179,4 +195,26 @@ test("kept quotes are handed to the core one by one", async () => {
     ["y", false],
     ["", false],
   ]);
+});
+
+test("nothing is written before it is known that no other window holds the quote", async () => {
+  const p = page();
+  let answer = () => {};
+  p.history.around.tabs.claim = () => new Promise((r) => (answer = r));
+  p.history.hold({ id: "q", count: 4, mine: true });
+  p.done("a");
+  await new Promise((r) => setTimeout(r));
+  assert.equal(p.records.size, 0);
+  answer(false);
+  await settled(p);
+  assert.equal(p.records.size, 0, "another window holds it");
+  assert.deepEqual(p.bars, ["taken"]);
+
+  p.history.around.tabs.claim = async () => true;
+  await p.history.copy();
+  await p.transport.idle;
+  p.done("a", {}, [{ do: "restore" }]);
+  await settled(p);
+  const kept = [...p.records.values()].map((r) => r.draft.title);
+  assert.deepEqual(kept, ["a"], "the copy has what was done here");
 });

@@ -2,19 +2,32 @@
 // Keeps quotes in this browser, at every change: one record for each quote, and
 // apart from it every state that undo goes back to. A record counts how often it
 // was written; who finds another count than the last one it wrote itself knows
-// that another window was there, and writes nothing.
+// that another window was there, and writes nothing. What cannot be read is never
+// written over and never taken out.
 import { MAX_STEPS } from "./protocol.js";
+import * as stored from "./stored.js";
 
 /**
  * @typedef {import("./state.js").Kept} Kept
  * @typedef {import("./state.js").Moment} Moment
  * @typedef {[record: Kept, step: Moment | undefined, isNew: boolean]} Change
+ *
+ * Why nothing is kept: the browser refuses, has no room, has what a newer version
+ * of the page wrote, or the user wants it so.
+ * @typedef {"" | "refused" | "full" | "newer" | "off"} Unkept
  */
 
 const VERSION = 1;
+const DATABASE = "boxwright";
+const OPEN_MS = 8000; // until a database that does not answer counts as refused
 
 /** @type {IDBDatabase | null} null: this browser refuses storage, and the page works without */
 let db = null;
+/** @type {Unkept} */
+let unkept = "refused";
+
+/** why says why nothing is kept; empty while all is well. */
+export const why = () => unkept;
 
 /**
  * @template T
@@ -29,59 +42,106 @@ const done = (request) =>
 
 const all = (/** @type {string} */ id) => IDBKeyRange.bound([id, -Infinity], [id, Infinity]);
 
-/** open gets the storage ready and says whether there is any. */
+/** @param {number} [version] @returns {Promise<IDBDatabase>} */
+function opened(version) {
+  const request = indexedDB.open(DATABASE, version);
+  request.onupgradeneeded = () => {
+    if (!version) return;
+    request.result.createObjectStore("quotes", { keyPath: "id" });
+    request.result.createObjectStore("steps");
+    request.result.createObjectStore("kept");
+  };
+  return new Promise((resolve, reject) => {
+    const late = setTimeout(() => reject(new Error("the database does not answer")), OPEN_MS);
+    done(request)
+      .then(resolve, reject)
+      .finally(() => clearTimeout(late));
+  });
+}
+
+/** open gets the storage ready and says whether quotes are kept. */
 export async function open() {
-  try {
-    const request = indexedDB.open("boxwright", VERSION);
-    request.onupgradeneeded = () => {
-      request.result.createObjectStore("quotes", { keyPath: "id" });
-      request.result.createObjectStore("steps");
-      request.result.createObjectStore("kept");
-    };
-    const opened = await done(request);
-    db = opened;
-    // Another window with a newer page must not wait for this one.
-    opened.onversionchange = () => opened.close();
-    if (navigator.storage && navigator.storage.persist) navigator.storage.persist().catch(() => {});
-    await resume();
-  } catch {
-    db = null;
+  unkept = "";
+  if (isOff()) unkept = "off";
+  else {
+    try {
+      db = await opened(VERSION);
+    } catch (e) {
+      db = null;
+      unkept = "refused";
+      if (/** @type {Error} */ (e)?.name === "VersionError") {
+        unkept = "newer"; // it can be read and handed out, and is not written
+        db = await opened().catch(() => null);
+      }
+    }
   }
-  return !!db;
+  if (!db) return false;
+  const own = db;
+  // Another window with a newer page must not wait for this one.
+  own.onversionchange = () => own.close();
+  own.onclose = () => {
+    if (db === own) [db, unkept] = [null, "refused"];
+  };
+  if (unkept) return false;
+  if (navigator.storage && navigator.storage.persist) navigator.storage.persist().catch(() => {});
+  await resume();
+  return true;
 }
 
 // The database takes a moment. What is on its way there stands in a note that is
 // written at once, so that a window that is closed or killed in that moment
 // loses nothing; the next one carries it out. A note that another window has
-// carried out itself finds a later count, and does nothing.
+// carried out itself finds its own count, and does nothing. What the database did
+// not take stays in the note.
 const NOTE = "boxwright.unsaved.";
+const ASIDE = "boxwright.aside.";
 /** @type {Map<string, Change[]>} by quote: what its note holds, oldest first */
 const coming = new Map();
+/** @type {Map<string, Change>} by quote: what the database did not take, as one change */
+const failed = new Map();
+/** @type {Map<string, number>} by quote: how many of its changes the database did not take */
+const behind = new Map();
 
 /** @param {string} id */
 function note(id) {
-  const list = coming.get(id) || [];
-  write(NOTE + id, list.length ? JSON.stringify(list) : "");
+  const missed = failed.get(id);
+  const list = [...(missed ? [missed] : []), ...(coming.get(id) || [])];
+  return write(NOTE + id, list.length ? JSON.stringify(list) : "");
 }
 
 async function resume() {
-  for (const name of Object.keys(localStorage).filter((k) => k.startsWith(NOTE))) {
-    try {
-      /** @type {Change[]} */
-      const changes = JSON.parse(read(name));
-      await Promise.all(changes.map((change) => save(...change)));
-    } catch {
-      // not a note that can be read
-    }
-    write(name, "");
+  for (const name of names().filter((k) => k.startsWith(NOTE))) {
+    const text = read(name);
+    const list = stored.changes(text);
+    let whole = !!list;
+    for (const change of list || []) whole = (await settle(change)) && whole;
+    if (read(name) !== text) continue; // another window writes there
+    // What cannot be carried out is put aside, for the panel of the saved things.
+    if (whole || write(`${ASIDE}${name.slice(NOTE.length)}.${Date.now()}`, text)) write(name, "");
+  }
+}
+
+/** settle carries out what a note holds; it is false when that cannot be. @param {Change} change */
+async function settle([record, step, isNew]) {
+  const there = await raw(record.id);
+  if (stored.count(there) >= record.count && stored.record(there)) return true;
+  return (await written(record, step, isNew)) === true;
+}
+
+/** @param {string} id */
+async function raw(id) {
+  try {
+    return db ? await done(db.transaction("quotes").objectStore("quotes").get(id)) : undefined;
+  } catch {
+    return undefined;
   }
 }
 
 /**
  * get and put keep single things beside the quotes: "last", the quote worked on,
- * and "catalogue".
+ * "catalogue", and "copies", where copies go.
  * @param {string} key
- * @returns {Promise<string | undefined>}
+ * @returns {Promise<any>}
  */
 export async function get(key) {
   try {
@@ -91,13 +151,18 @@ export async function get(key) {
   }
 }
 
+/** getText is what is kept under a key, where it is a text. @param {string} key */
+export async function getText(key) {
+  return stored.text(await get(key)) || undefined;
+}
+
 /**
  * @param {string} key
- * @param {string | undefined} value
+ * @param {unknown} value
  */
 export async function put(key, value) {
   try {
-    if (!db) return false;
+    if (!db || unkept) return false;
     const store = db.transaction("kept", "readwrite").objectStore("kept");
     if (value === undefined || value === null) await done(store.delete(key));
     else await done(store.put(value, key));
@@ -116,12 +181,13 @@ export async function load(id) {
   if (!db || !id) return null;
   try {
     const t = db.transaction(["quotes", "steps"]);
-    const [record, steps, keys] = await Promise.all([
+    const [found, values, keys] = await Promise.all([
       done(t.objectStore("quotes").get(id)),
       done(t.objectStore("steps").getAll(all(id))),
       done(t.objectStore("steps").getAllKeys(all(id))),
     ]);
-    return record ? { ...record, steps, first: keys.length ? /** @type {[string, number]} */ (keys[0])[1] : 0 } : null;
+    const record = stored.record(found);
+    return record && { ...record, ...stored.trail(values, keys, record.at) };
   } catch {
     return null;
   }
@@ -130,38 +196,64 @@ export async function load(id) {
 /**
  * save writes the record of a quote and the step it is at. A new step takes away
  * those after it. The answer is true, false when storage fails, or "taken" when
- * another window wrote the quote since.
+ * another window wrote the quote since. What storage does not take stays in a note
+ * until it does.
  * @param {Kept} record
  * @param {Moment | undefined | false} step
  * @param {boolean} isNew
  * @returns {Promise<boolean | "taken">}
  */
-export function save(record, step, isNew) {
-  const store = db;
-  if (!store) return Promise.resolve(false);
+export async function save(record, step, isNew) {
+  const { id } = record;
+  if (unkept === "off" || unkept === "newer") return false;
+  const late = behind.get(id) || 0;
   /** @type {Change} */
-  const change = [record, step || undefined, isNew];
-  coming.set(record.id, [...(coming.get(record.id) || []), change]);
-  note(record.id);
-  return new Promise((answered) => {
-    const resolve = (/** @type {boolean | "taken"} */ answer) => {
-      coming.set(
-        record.id,
-        (coming.get(record.id) || []).filter((c) => c !== change),
-      );
-      note(record.id);
-      answered(answer);
-    };
+  const change = [{ ...record, count: record.count - late }, step || undefined, isNew];
+  coming.set(id, [...(coming.get(id) || []), change]);
+  note(id);
+  const answer = await written(...change);
+  const rest = (coming.get(id) || []).filter((c) => c !== change);
+  if (rest.length) coming.set(id, rest);
+  else coming.delete(id);
+  if (answer === false) missed(change);
+  else if (answer === true) failed.delete(id);
+  note(id);
+  return answer;
+}
+
+/** missed remembers a change that the database did not take, with those before it. @param {Change} change */
+function missed([record, step, isNew]) {
+  const { id } = record;
+  const before = failed.get(id);
+  const first = before ? before[0] : record;
+  failed.set(id, [{ ...record, count: first.count, at: first.at }, step || before?.[1], isNew || !!before?.[2]]);
+  behind.set(id, (behind.get(id) || 0) + 1);
+}
+
+/**
+ * written writes a change as save does.
+ * @param {Kept} record
+ * @param {Moment | undefined} step
+ * @param {boolean} isNew
+ * @returns {Promise<boolean | "taken">}
+ */
+function written(record, step, isNew) {
+  return new Promise((resolve) => {
     /** @type {boolean | "taken"} */
     let answer = false;
     try {
-      const t = store.transaction(["quotes", "steps"], "readwrite");
+      if (!db) return resolve(false);
+      const t = db.transaction(["quotes", "steps"], "readwrite");
       const quotes = t.objectStore("quotes");
       const steps = t.objectStore("steps");
       const find = quotes.get(record.id);
       find.onsuccess = () => {
         const there = find.result;
-        if ((there ? there.count : 0) !== record.count - 1) {
+        if (there !== undefined && same(there, record)) {
+          answer = true; // another window carried out the note
+          return;
+        }
+        if ((there !== undefined && !stored.record(there)) || stored.count(there) !== record.count - 1) {
           answer = "taken";
           return;
         }
@@ -174,13 +266,27 @@ export function save(record, step, isNew) {
         }
         answer = true;
       };
-      t.oncomplete = () => resolve(answer);
-      t.onabort = t.onerror = () => resolve(false);
+      t.oncomplete = () => {
+        if (unkept === "full") unkept = "";
+        resolve(answer);
+      };
+      t.onabort = t.onerror = () => {
+        if (t.error?.name === "QuotaExceededError") unkept = "full";
+        else unkept ||= "refused";
+        resolve(false);
+      };
     } catch {
+      unkept ||= "refused";
       resolve(false);
     }
   });
 }
+
+/** same reports whether a record is this very one. @param {Kept} there @param {Kept} record */
+const same = (there, record) =>
+  there.count === record.count &&
+  there.saved === record.saved &&
+  JSON.stringify(there.draft) === JSON.stringify(record.draft);
 
 /**
  * list gives every kept quote without its earlier states, the last changed first.
@@ -190,7 +296,8 @@ export async function list() {
   if (!db) return [];
   try {
     const records = await done(db.transaction("quotes").objectStore("quotes").getAll());
-    return records.sort((a, b) => (a.saved < b.saved ? 1 : -1));
+    const read = records.map(stored.record).filter((r) => r !== null);
+    return read.sort((a, b) => (a.saved < b.saved ? 1 : -1));
   } catch {
     return [];
   }
@@ -211,10 +318,10 @@ export async function drop(id) {
  * @param {string} fresh the new name
  */
 export async function add(quote, fresh) {
-  const there = await load(quote.id);
-  if (there && JSON.stringify(there.draft) === JSON.stringify(quote.draft)) return;
-  if (!db) throw new Error("this browser refuses storage");
-  const id = there ? fresh : quote.id;
+  const there = await raw(quote.id);
+  if (there !== undefined && JSON.stringify(stored.record(there)?.draft) === JSON.stringify(quote.draft)) return;
+  if (!db || unkept) throw new Error("this browser refuses storage");
+  const id = there !== undefined ? fresh : quote.id;
   const t = db.transaction(["quotes", "steps"], "readwrite");
   const whole = quote.steps?.length > 0;
   const steps = whole ? quote.steps : [{ draft: quote.draft, said: "", when: quote.saved }];
@@ -239,6 +346,48 @@ export async function add(quote, fresh) {
   });
 }
 
+/**
+ * everything is all that is kept here, as it is, for whoever hands it out or takes
+ * it away one by one: nothing of it is left out because it cannot be read.
+ * @returns {Promise<{ quotes: any[], steps: any[], single: [string, any][], texts: [string, string][] }>}
+ */
+export async function everything() {
+  /** @type {[string, string][]} */
+  const texts = names()
+    .filter((k) => k.startsWith("boxwright."))
+    .map((k) => [k, read(k)]);
+  if (!db) return { quotes: [], steps: [], single: [], texts };
+  const own = db;
+  /** @param {string} name */
+  const rows = async (name) => {
+    try {
+      const store = own.transaction(name).objectStore(name);
+      const [keys, values] = await Promise.all([done(store.getAllKeys()), done(store.getAll())]);
+      return keys.map((key, i) => /** @type {[any, any]} */ ([key, values[i]]));
+    } catch {
+      return []; // a newer version may have no such store
+    }
+  };
+  const [quotes, steps, single] = await Promise.all([rows("quotes"), rows("steps"), rows("kept")]);
+  return { quotes: quotes.map(([, value]) => value), steps, single, texts };
+}
+
+/** @param {string} key of a text that everything lists */
+export const dropText = (key) => write(key, "");
+
+/** forgetAll takes everything of this page out of the browser. */
+export async function forgetAll() {
+  for (const key of names().filter((k) => k.startsWith("boxwright."))) write(key, "");
+  db?.close();
+  db = null;
+  await done(indexedDB.deleteDatabase(DATABASE)).catch(() => {});
+}
+
+/** Nothing is kept on this computer while this stands. */
+const OFF = "boxwright.off";
+export const isOff = () => read(OFF) !== "";
+export const setOff = (/** @type {boolean} */ off) => write(OFF, off ? "1" : "");
+
 // Sealed files stand apart from all that: nothing that is exported or drawn ever
 // reads them.
 const COSTS = "boxwright.costs.1"; // the seller's cost sheet
@@ -246,7 +395,7 @@ const KEY = "boxwright.key.1"; // the signing key, with its public half
 const BIDS = "boxwright.bids.1"; // standing answers, and what was corrected in requirement lists
 
 /** @param {string} key */
-function read(key) {
+export function read(key) {
   try {
     return localStorage.getItem(key) || "";
   } catch {
@@ -255,13 +404,24 @@ function read(key) {
 }
 
 /** @param {string} key @param {string} text */
-function write(key, text) {
+export function write(key, text) {
   try {
-    if (text) localStorage.setItem(key, text);
-    else localStorage.removeItem(key);
+    if (text) {
+      if (isOff() && key !== OFF) return false;
+      localStorage.setItem(key, text);
+    } else localStorage.removeItem(key);
     return true;
   } catch {
     return false;
+  }
+}
+
+/** names are the keys of all texts. */
+export function names() {
+  try {
+    return Object.keys(localStorage);
+  } catch {
+    return [];
   }
 }
 

@@ -134,7 +134,10 @@ test("what was on its way to the database when the window ended is written by th
   localStorage.setItem("another page's", "stays");
   const next = await open();
   assert.deepEqual(await titles(next, "q"), ["a", "b"]);
-  assert.deepEqual(Object.keys(localStorage), ["another page's"]);
+  const [other, aside, ...more] = Object.keys(localStorage);
+  assert.deepEqual([other, more], ["another page's", []]);
+  assert.match(aside, /^boxwright\.aside\.broken\./);
+  assert.equal(localStorage.getItem(aside), "[", "a note that cannot be read is put aside");
 
   localStorage.setItem(...note[0]); // carried out already
   assert.deepEqual(await titles(await open(), "q"), ["a", "b"]);
@@ -205,4 +208,115 @@ test("a browser that refuses storage keeps nothing, and everything says so", asy
   await assert.rejects(keep.add(ofFile("a"), "fresh"), /refuses storage/);
   await keep.drop("q");
   assert.deepEqual([keep.loadCosts(), keep.saveCosts("x")], ["", false]);
+});
+
+/** inDatabase changes what is kept as no version of the page would. */
+const inDatabase = (store, change) =>
+  new Promise((done) => {
+    const o = indexedDB.open("boxwright");
+    o.onsuccess = () => {
+      const t = o.result.transaction(store, "readwrite");
+      change(t.objectStore(store));
+      t.oncomplete = () => {
+        o.result.close();
+        done();
+      };
+    };
+  });
+
+test("a record of the wrong type is listed nowhere, written over by nobody, and handed out", async () => {
+  const keep = await open();
+  await written(keep, "q", ["a"]);
+  await inDatabase("quotes", (s) => s.put({ id: "q", draft: "spoiled" }));
+  assert.deepEqual([await keep.list(), await keep.load("q")], [[], null]);
+  assert.equal(await keep.save(quote("q", 1, 0, "b"), step("b"), true), "taken");
+  assert.deepEqual((await keep.everything()).quotes, [{ id: "q", draft: "spoiled" }]);
+  await keep.add(ofFile("b"), "fresh");
+  assert.equal((await keep.load("fresh")).draft.title, "b", "a quote of a file goes beside it");
+});
+
+test("a state that cannot be read ends the trail there, and stays", async () => {
+  const keep = await open();
+  await written(keep, "q", ["a", "b", "c"]);
+  await inDatabase("steps", (s) => s.put(7, ["q", 0]));
+  const { steps, first } = await keep.load("q");
+  assert.deepEqual([steps.map((s) => s.said), first], [["b", "c"], 1]);
+  assert.equal((await keep.everything()).steps.length, 3);
+});
+
+test("a database of a newer version is read, and not written", async () => {
+  const keep = await open();
+  await written(keep, "q", ["a"]);
+  await new Promise((done) => {
+    const o = indexedDB.open("boxwright", 9);
+    o.onsuccess = () => (o.result.close(), done());
+  });
+  const old = await import(`./keep.js?window=${windows++}`);
+  assert.deepEqual([await old.open(), old.why()], [false, "newer"]);
+  assert.equal((await old.load("q")).draft.title, "a");
+  assert.equal(await old.save(quote("q", 2, 1, "b"), step("b"), true), false);
+  assert.equal(await old.put("last", "q"), false);
+});
+
+test("what the database does not take stays in a note until it does", async () => {
+  const keep = await open();
+  await written(keep, "q", ["a"]);
+  const plain = globalThis.IDBObjectStore;
+  const { IDBObjectStore } = await import("fake-indexeddb");
+  const put = IDBObjectStore.prototype.put;
+  IDBObjectStore.prototype.put = () => {
+    throw Object.assign(new Error("full"), { name: "QuotaExceededError" });
+  };
+  try {
+    assert.equal(await keep.save(quote("q", 2, 1, "b"), step("b"), true), false);
+    assert.equal(await keep.save(quote("q", 3, 2, "c"), step("c"), true), false);
+  } finally {
+    IDBObjectStore.prototype.put = put;
+    globalThis.IDBObjectStore = plain;
+  }
+  assert.match(localStorage.getItem("boxwright.unsaved.q"), /"title":"c"/);
+  const next = await open();
+  assert.equal((await next.load("q")).draft.title, "c", "the next window carries it out");
+  assert.deepEqual(Object.keys(localStorage), []);
+});
+
+test("storage that takes again takes all that was missed", async () => {
+  const keep = await open();
+  await written(keep, "q", ["a"]);
+  const { IDBObjectStore } = await import("fake-indexeddb");
+  const put = IDBObjectStore.prototype.put;
+  IDBObjectStore.prototype.put = () => {
+    throw new Error("no");
+  };
+  assert.equal(await keep.save(quote("q", 2, 1, "b"), step("b"), true), false);
+  IDBObjectStore.prototype.put = put;
+  assert.equal(await keep.save(quote("q", 3, 2, "c"), step("c"), true), true);
+  assert.equal(await keep.save(quote("q", 4, 3, "d"), step("d"), true), true);
+  assert.equal((await keep.load("q")).draft.title, "d");
+  assert.deepEqual(Object.keys(localStorage), []);
+});
+
+test("a note that another window carried out is no other window's work", async () => {
+  const keep = await open();
+  await written(keep, "q", ["a"]);
+  const saving = keep.save(quote("q", 2, 1, "b", "2026-11-26"), step("b"), true);
+  await open(); // takes up the note
+  assert.equal(await saving, true);
+  assert.equal(await keep.save(quote("q", 3, 2, "c", "2026-11-27"), step("c"), true), true);
+});
+
+test("nothing is kept where nothing shall be", async () => {
+  const keep = await open();
+  await written(keep, "q", ["a"]);
+  keep.saveCosts("sealed");
+  await keep.forgetAll();
+  keep.setOff(true);
+  const next = await import(`./keep.js?window=${windows++}`);
+  assert.deepEqual([await next.open(), next.why()], [false, "off"]);
+  assert.equal(await next.save(quote("q", 1, 0, "a"), step("a"), true), false);
+  assert.equal(next.saveCosts("sealed"), false);
+  assert.deepEqual(Object.keys(localStorage), ["boxwright.off"]);
+  next.setOff(false);
+  const again = await open();
+  assert.deepEqual([await again.list(), Object.keys(localStorage)], [[], []]);
 });

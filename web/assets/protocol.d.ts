@@ -29,6 +29,7 @@ export interface Request {
   today?: string;
   base?: string;
   kept?: boolean;
+  unkept?: string;
   costs?: boolean;
   saved?: Saved[];
   trail?: Moment[];

@@ -103,10 +103,7 @@ export class Screen {
     for (const id of REGIONS) this.draw(id, reply.regions?.[id] || [], id === "main" && another);
     this.name = reply.shown || "";
     this.stale = false;
-    // Inputs go back to what is drawn after a press that was not taken.
-    for (const el of document.querySelectorAll("#main input[type=radio], #main input[type=checkbox]")) {
-      /** @type {HTMLInputElement} */ (el).checked = el.hasAttribute("checked");
-    }
+    this.reset();
     inSight();
     const { dataset } = document.documentElement;
     const theme = reply.view?.theme || "";
@@ -115,6 +112,13 @@ export class Screen {
     document.title = reply.title || "";
     const say = element("say");
     if (reply.say && say.textContent !== reply.say) say.textContent = reply.say;
+  }
+
+  /** reset has choices go back to what is drawn, after a press that was not taken. */
+  reset() {
+    for (const el of document.querySelectorAll("#main input[type=radio], #main input[type=checkbox]")) {
+      /** @type {HTMLInputElement} */ (el).checked = el.hasAttribute("checked");
+    }
   }
 
   /**

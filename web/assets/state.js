@@ -16,9 +16,9 @@
  * A state that undo goes back to.
  * @typedef {{ draft: Draft, said: string, when: string }} Moment
  *
- * The kept quote that is worked on: how often its record was written, and
- * whether this window may write it.
- * @typedef {{ id: string, count: number, mine: boolean }} Here
+ * The kept quote that is worked on: how often its record was written, whether this
+ * window may write it, and, until that is known, the answer to come.
+ * @typedef {{ id: string, count: number, mine: boolean, held?: Promise<boolean> }} Here
  *
  * A kept quote as the list shows it.
  * @typedef {Gist & { id: string, when: string }} Listed
@@ -46,6 +46,7 @@ export const newState = (costs, key, bids = "") => ({
   first: 0, // number of the oldest
   saved: /** @type {Listed[]} */ ([]), // every kept quote, the last changed first
   kept: true, // the browser keeps what is done
+  unkept: /** @type {import("./keep.js").Unkept} */ (""), // why it does not
 
   costs,
   key,

@@ -18,7 +18,7 @@ import { day } from "./moment.js";
  *   shown: () => string,
  *   working: (long: boolean) => void,
  *   show: (reply: Reply, acts: Act[]) => void,
- *   failed: (why: string) => void,
+ *   failed: (why: string, acts: Act[]) => void,
  * }} Around
  */
 
@@ -99,7 +99,7 @@ export class Transport {
       around.show(reply, acts);
       if (!request.saved && state.view?.area === "quote") this.queue.push({ do: "restore" });
     } catch (e) {
-      if (!rehearsed) around.failed(e instanceof Error ? e.message : String(e));
+      if (!rehearsed) around.failed(e instanceof Error ? e.message : String(e), acts);
     } finally {
       clearTimeout(long);
       around.working(false);
@@ -113,7 +113,7 @@ export class Transport {
    * @returns {Request}
    */
   request(acts) {
-    const { draft, view, pins, here, trail, at, first, saved, kept, costs, key, bids } = this.state;
+    const { draft, view, pins, here, trail, at, first, saved, kept, unkept, costs, key, bids } = this.state;
     /** @type {Request} */
     const request = {
       v: VERSION,
@@ -131,6 +131,7 @@ export class Transport {
       undo: at,
       redo: Math.max(trail.length - 1 - at, 0),
     };
+    if (!kept) request.unkept = unkept || "refused";
     if (bids && acts.some((a) => LISTS.test(`${a.do} ${a.id || ""}`))) request.bids = bids;
     if (view?.area === "quote" || acts.some((a) => a.id === "quote" || a.do === "quotes")) {
       request.saved = saved.map(({ id, name, line, when }) => ({ id, name, line, when, here: id === here.id }));

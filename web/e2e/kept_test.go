@@ -130,10 +130,15 @@ func TestTwoWindowsOnOneQuote(t *testing.T) {
 		second.area("needs")
 		second.typed("#f-title", "Second window")
 		require.Equal(t, draft, second.draft(), "nothing is overwritten")
-		require.Equal(t, "First window", eval[string](second, `document.querySelector("#f-title").value`))
+		require.Equal(t, "Second window", eval[string](second, `document.querySelector("#f-title").value`),
+			"what was typed stays in its field")
+		w.typed("#f-title", "The first goes on")
+		w.eventually("The first goes on")
+		require.False(t, w.has("#bar:not([hidden])"), "who holds the quote holds it until it is asked for")
 
 		second.click("#bar button:first-of-type") // take it over
 		second.must(second.Until(`document.querySelector("#bar").hidden`))
+		w.eventually("Second window") // what waited is done now
 		second.typed("#f-title", "Taken over")
 		w.eventually("Taken over") // taking over reads the quote first; what is typed meanwhile waits
 		w.must(w.Until(`document.querySelector("#bar:not([hidden])")`))

@@ -20,6 +20,8 @@ type Frame struct {
 	Undo  int    // steps that can be undone
 	Redo  int
 	Kept  bool // the browser keeps the draft
+	// Unkept is why it does not: "refused", "full", "newer" or "off".
+	Unkept string
 }
 
 // Tab leads to an area.
@@ -42,7 +44,7 @@ func (f *Frame) Masthead() Part {
 	}
 	saving := "kept in this browser"
 	if !f.Kept {
-		saving = "NOT kept: this browser refuses storage"
+		saving = "NOT saved on this computer"
 	}
 	return Many(
 		El("p", Class("brand"), Text("Boxwright")),
@@ -60,6 +62,29 @@ func (f *Frame) Masthead() Part {
 			Action("print", "", "", "Print"),
 		),
 	)
+}
+
+// unkept says why nothing is kept, and what to do.
+var unkept = map[string]string{
+	"refused": "This browser refuses to save anything, as in a private window.",
+	"full":    "This browser has no room left. Make room on this computer, or take out quotes you no longer need.",
+	"newer":   "A newer version of this page saved the quotes here. Reload the page to get it.",
+	"off":     "You chose to keep nothing on this computer.",
+}
+
+// NotKept is the strip above every area while what is entered is not saved; nil
+// while it is.
+func (f *Frame) NotKept() Part {
+	if f.Kept {
+		return nil
+	}
+	why, known := unkept[f.Unkept]
+	if !known {
+		why = unkept["refused"]
+	}
+	return El("section", At("id", "not-kept"), Class("block screen"), At("aria-label", "Not saved"),
+		El("p", El("b", Text("What you enter is not saved: it is gone when this window closes. ")), Text(why+" "),
+			Action("save-draft", "", "", "Save this quote as a file", At("id", "not-kept-save"))))
 }
 
 // Areas are the tabs, each with how it stands and what it comes to.

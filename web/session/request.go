@@ -18,9 +18,11 @@ type Request struct {
 	Today config.Date     `json:"today"`
 	Base  string          `json:"base"` // address of the page, without fragment
 	Kept  bool            `json:"kept"`
-	Costs bool            `json:"costs"` // a sealed cost sheet is kept in the browser
-	Saved []Saved         `json:"saved"` // quotes kept in the browser, the last changed first
-	Trail []Moment        `json:"trail"` // states of this quote that can be gone back to
+	// Unkept is why the browser keeps nothing: "refused", "full", "newer" or "off".
+	Unkept string   `json:"unkept,omitempty"`
+	Costs  bool     `json:"costs"` // a sealed cost sheet is kept in the browser
+	Saved  []Saved  `json:"saved"` // quotes kept in the browser, the last changed first
+	Trail  []Moment `json:"trail"` // states of this quote that can be gone back to
 	// Scale tickets of the other quotes kept in the browser. As with view and pins,
 	// what does not read of them is left.
 	Weighed json.RawMessage `json:"weighed"`

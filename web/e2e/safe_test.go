@@ -1,0 +1,220 @@
+package e2e
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"boxwright/web/e2e/drive"
+)
+
+// deaf has a core that never answers a request with the kept catalogue in it, and
+// the page impatient with it.
+const deaf = `(() => {
+	const Plain = window.Worker;
+	window.Worker = class extends Plain {
+		postMessage(message, ...all) {
+			if (!message?.request?.includes('"do":"kept-catalogue"')) return super.postMessage(message, ...all);
+			window.__swallowed = (window.__swallowed || 0) + 1;
+		}
+	};
+	const plain = window.setTimeout;
+	window.setTimeout = (what, ms, ...rest) => plain(what, ms === 20000 ? 500 : ms, ...rest);
+})()`
+
+// keepCatalogue keeps a text as the catalogue in use.
+const keepCatalogue = `new Promise((done) => {
+	const o = indexedDB.open("boxwright");
+	o.onsuccess = () => {
+		const t = o.result.transaction("kept", "readwrite");
+		t.objectStore("kept").put("{}", "catalogue");
+		t.oncomplete = () => { o.result.close(); done(true); };
+	};
+})`
+
+const swallowed = `(window.__swallowed || 0)`
+
+// A kept catalogue that the core dies of does not keep the page from starting: it
+// starts without, says so, and the catalogue can be saved, tried again or taken out.
+func TestAKeptCatalogueCannotStopTheStart(t *testing.T) {
+	t.Parallel()
+	w := open(t, folder, drive.Desk, "", deaf)
+	w.area("needs")
+	w.typed("#f-title", "Rescue 4")
+	draft := w.draft()
+	eval[bool](w, keepCatalogue)
+
+	w.must(w.Reload())
+	require.Equal(t, 1, eval[int](w, swallowed), "it was tried once")
+	require.Contains(t, w.text("#bar"), "the catalogue kept here")
+	require.Equal(t, draft, w.draft(), "the quote is there")
+	w.must(w.Reload())
+	require.Zero(t, eval[int](w, swallowed), "it is not tried again by itself")
+
+	eval[bool](w, `([...document.querySelectorAll("#bar button")].find((b) => b.textContent === "What is kept here").click(), true)`)
+	w.must(w.Until(`!document.getElementById("rescue").hidden`))
+	panel := w.text("#rescue")
+	require.Contains(t, panel, "Rescue 4")
+	require.Contains(t, panel, "The page did not start with this.")
+	require.Contains(t, w.saving(`#rescue p button`), "Rescue 4", "every quote can be saved")
+	out := `([...document.querySelectorAll("#rescue li")].find((l) => l.innerText.includes("Catalogue")).querySelector("button:last-of-type"))`
+	eval[bool](w, `(`+out+`.click(), `+out+`.click(), true)`)
+	w.must(w.Until(`!document.getElementById("rescue").innerText.includes("Catalogue")`))
+	w.must(w.Reload())
+	require.False(t, w.has("#bar:not([hidden])"), "nothing is left to tell of")
+	require.Equal(t, draft, w.draft())
+}
+
+// A page that ended while it tried a catalogue, as when the browser itself gave up,
+// starts without it the next time.
+func TestAStartThatNeverEndedIsNotRepeated(t *testing.T) {
+	t.Parallel()
+	w := open(t, folder, drive.Desk, "")
+	w.area("needs")
+	w.typed("#f-title", "Rescue 4")
+	draft := w.draft()
+	eval[bool](w, keepCatalogue)
+	eval[bool](w, `(localStorage.setItem("boxwright.trying.gone", '{"catalogue":true}'), true)`)
+	w.must(w.Reload())
+	require.Contains(t, w.text("#bar"), "the catalogue kept here")
+	require.Empty(t, w.trouble())
+	require.Equal(t, draft, w.draft())
+}
+
+// The panel of what is kept needs no core.
+func TestThePanelNeedsNoCore(t *testing.T) {
+	t.Parallel()
+	eachForm(t, func(t *testing.T, f form) {
+		w := open(t, f, drive.Desk, "")
+		w.area("needs")
+		w.typed("#f-title", "Rescue 4")
+		w.eventually("Rescue 4")
+		o := w.again("")
+		o.must(o.Visit(f.address + "#kept"))
+		o.must(o.Until(`document.getElementById("rescue")?.innerText.includes("Rescue 4")`))
+		require.Contains(t, o.saving(`#rescue p button`), "Rescue 4")
+	})
+}
+
+// Whatever stands in the storage, the page starts, and nothing of it goes.
+func TestSpoiledStorageStopsNothing(t *testing.T) {
+	t.Parallel()
+	w := open(t, folder, drive.Desk, "")
+	w.area("needs")
+	w.typed("#f-title", "Rescue 4")
+	w.eventually("Rescue 4")
+	for reason, spoil := range map[string]string{
+		"a draft of the wrong type":         `s.draft = "gone"`,
+		"a record that says nothing":        `for (const k of Object.keys(s)) if (k !== "id") delete s[k]`,
+		"a view and pins of the wrong type": `s.view = 7; s.pins = "x"; s.gist = null; s.at = -3; s.count = "many"`,
+	} {
+		t.Run(reason, func(t *testing.T) {
+			o := open(t, folder, drive.Desk, "")
+			o.area("needs")
+			o.typed("#f-title", "Spoiled")
+			o.eventually("Spoiled")
+			eval[any](o, inStorage(spoil+"; return true"))
+			before := eval[int](o, `new Promise((done) => { const q = indexedDB.open("boxwright"); q.onsuccess = () => { q.result.transaction("quotes").objectStore("quotes").count().onsuccess = (e) => { q.result.close(); done(e.target.result); }; }; })`)
+			o.must(o.Reload())
+			require.Empty(t, o.trouble())
+			o.area("needs")
+			o.typed("#f-title", "After it")
+			o.eventually("After it")
+			after := eval[int](o, `new Promise((done) => { const q = indexedDB.open("boxwright"); q.onsuccess = () => { q.result.transaction("quotes").objectStore("quotes").count().onsuccess = (e) => { q.result.close(); done(e.target.result); }; }; })`)
+			require.GreaterOrEqual(t, after, before)
+		})
+	}
+	eval[bool](w, `(localStorage.setItem("boxwright.screen", "[1"), localStorage.setItem("boxwright.suspect", "{"),
+		localStorage.setItem("boxwright.unsaved.x", "{}"), localStorage.setItem("boxwright.costs.1", "x y z"), true)`)
+	w.must(w.Reload())
+	require.Empty(t, w.trouble())
+	require.Contains(t, w.text("#masthead"), "Rescue 4")
+}
+
+// A database of a newer version of the page is read and not written.
+func TestANewerDatabaseIsLeftAlone(t *testing.T) {
+	t.Parallel()
+	w := open(t, folder, drive.Desk, "")
+	w.area("needs")
+	w.typed("#f-title", "Rescue 4")
+	w.eventually("Rescue 4")
+	draft := w.draft()
+	w.must(w.Visit("about:blank"))
+	w.must(w.Visit(folder.address + "manifest.json")) // the same origin without the page
+	eval[bool](w, `new Promise((done) => {
+		const o = indexedDB.open("boxwright", 9);
+		o.onupgradeneeded = () => {};
+		o.onsuccess = () => { o.result.close(); done(true); };
+	})`)
+	w.must(w.Open(folder.address))
+	require.Contains(t, w.text("#not-kept"), "A newer version of this page")
+	require.Contains(t, w.text("#masthead"), "Rescue 4")
+	w.area("needs")
+	w.typed("#f-title", "Changed")
+	require.Equal(t, draft, w.draft())
+	require.Empty(t, w.trouble())
+}
+
+// Text that is typed and has not left its field comes back after the window was killed.
+func TestWhatIsTypedIsKeptWhileItIsTyped(t *testing.T) {
+	t.Parallel()
+	eachForm(t, func(t *testing.T, f form) {
+		f.offline = false
+		w := open(t, f, drive.Desk, "")
+		w.area("needs")
+		w.typed("#f-title", "Rescue 4")
+		w.eventually("Rescue 4")
+		eval[bool](w, `(() => {
+			const f = document.getElementById("f-title");
+			f.focus();
+			f.value = "Rescue 4 of the county";
+			f.dispatchEvent(new InputEvent("input", { bubbles: true }));
+			return true;
+		})()`)
+		w.must(w.Until(`Object.keys(localStorage).some((k) => k.startsWith("boxwright.typed."))`))
+		require.NotContains(t, w.draft(), "of the county")
+		o := w.again("")
+		w.must(w.Kill())
+		o.must(o.Open(f.address))
+		o.eventually("Rescue 4 of the county")
+		o.must(o.Until(`!Object.keys(localStorage).some((k) => k.startsWith("boxwright.typed."))`))
+	})
+}
+
+// Three windows on one quote, of which one is killed and one loaded anew: there is
+// never more than one that writes, and nothing that was typed goes.
+func TestThreeWindowsOnOneQuote(t *testing.T) {
+	t.Parallel()
+	f := folder
+	first := open(t, f, drive.Desk, "")
+	first.area("needs")
+	first.typed("#f-title", "First")
+	first.eventually("First")
+	second, third := first.again(f.address), first.again(f.address)
+	for _, o := range []*window{second, third} {
+		o.must(o.Until(`document.querySelector("#bar:not([hidden])")`))
+		o.area("needs")
+	}
+	second.typed("#f-title", "Second")
+	third.typed("#f-title", "Third")
+	first.typed("#f-title", "First again")
+	first.eventually("First again")
+	require.Equal(t, "Second", eval[string](second, `document.getElementById("f-title").value`))
+	require.Equal(t, "Third", eval[string](third, `document.getElementById("f-title").value`))
+	require.False(t, first.has("#bar:not([hidden])"))
+
+	must := second.again("")
+	first.must(first.Kill())
+	must.Close()
+	second.click("#bar button:first-of-type")
+	second.eventually("Second")
+	third.must(third.Reload())
+	third.must(third.Until(`document.querySelector("#bar:not([hidden])")`))
+	require.Contains(t, third.draft(), "Second", "what the first wrote before it was killed, and then the second")
+	third.area("needs")
+	third.typed("#f-title", "Third again")
+	third.click("#bar button:last-of-type") // work on a copy
+	third.eventually("Third again")
+	require.Len(t, third.kept(), 2)
+	require.Contains(t, second.text("#masthead"), "Second")
+}
