@@ -54,7 +54,7 @@ test("what is put back and not entered is kept on", () => {
 });
 
 test("secrets and choices are never kept", () => {
-  for (const more of [{ type: "password" }, { type: "checkbox" }, { type: "file" }, { dataset: { secret: "x" } }, { dataset: { live: "" } }, { id: "" }])
+  for (const more of [{ type: "password" }, { type: "checkbox" }, { type: "file" }, { dataset: { secret: "x" } }, { dataset: { live: "1" } }, { id: "" }])
     assert.equal(isText(field("f", "x", more)), false, JSON.stringify(more));
   assert.equal(isText({}), false);
   assert.equal(isText(new HTMLTextAreaElement("f", "x")), true);
