@@ -172,6 +172,14 @@ function sayLeftOut() {
   ]);
 }
 
+/** sayUnread tells that the quote last worked on is there, but not as one that can be read. */
+function sayUnread() {
+  bar.ask("unread", "The quote you worked on last cannot be read. It is left here as it is; this is a new one.", [
+    ["What is kept here", () => panel("")],
+    ["Go on", () => {}],
+  ]);
+}
+
 /** panel opens the panel of what is kept here, which works without the core. @param {string} why */
 const panel = (why) => rescue.open(why, { keep, trial, save: download, reload: () => location.reload() });
 
@@ -244,6 +252,7 @@ async function takeUp(seen) {
   await history.relist();
   const id = await keep.getText("last");
   await history.takeUp(id && suspect.quotes.includes(id) ? "" : id);
+  if (id && !suspect.quotes.includes(id) && !state.draft && (await keep.holds(id))) sayUnread();
   const { here, draft } = state;
   if (seen && seen.id === here.id) {
     if (seen.count !== here.count)

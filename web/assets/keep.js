@@ -128,6 +128,9 @@ async function settle([record, step, isNew]) {
   return (await written(record, step, isNew)) === true;
 }
 
+/** holds tells whether something is kept under that id, be it read or not. @param {string} id */
+export const holds = async (id) => (await raw(id)) !== undefined;
+
 /** @param {string} id */
 async function raw(id) {
   try {

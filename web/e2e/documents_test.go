@@ -46,7 +46,7 @@ func TestNeedsToDocuments(t *testing.T) {
 	w.typed(`#f-rival\.0\.price`, "301500")
 	check("compare with another bid")
 	w.area("quote")
-	for id, words := range seeds.InOrder(map[string]string{"exceptions": "Overall height not to exceed 104 in",
+	for id, words := range seeds.InOrder(map[string]string{"exceptions": "Overall height not to exceed 104",
 		"response": "Signature and date", "bidspec": "Squad bench",
 		"order": "Cut list", "test": "Whole unit", "upkeep": "Tire pressures"}) {
 		w.click("#paper-" + id)

@@ -151,7 +151,8 @@ func TestKeptStateThatCannotBeUsed(t *testing.T) {
 			eval[bool](w, inStorage(x.change+`; return true`))
 			w.must(w.Reload())
 			if x.told {
-				require.NoError(t, w.Until(`!document.getElementById("trouble").hidden`), x.reason)
+				require.NoError(t, w.Until(`!document.getElementById("trouble").hidden ||
+					document.getElementById("bar").innerText.includes("cannot be read")`), x.reason)
 			}
 			w.area("unit")
 			require.Empty(t, w.trouble(), x.reason)

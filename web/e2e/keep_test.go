@@ -30,15 +30,14 @@ func TestReloadKeepsEverything(t *testing.T) {
 	})
 }
 
-// impatient shortens the page's patience with a worker that is silent, once,
-// when a test says so: it need not sit it out, and the next worker has all the
-// time that it takes to start.
+// impatient shortens the page's patience with a worker that is silent, from when a
+// test says so until it has run out once: it need not be sat out, and the next worker
+// has all the time that it takes to start.
 const impatient = `(() => {
 	const plain = window.setTimeout;
 	window.setTimeout = (what, ms, ...rest) => {
-		const short = ms === 20000 && window.__silent;
-		if (short) window.__silent = false;
-		return plain(what, short ? 500 : ms, ...rest);
+		if (ms !== 20000 || !window.__silent) return plain(what, ms, ...rest);
+		return plain(() => { window.__silent = false; what(); }, 500);
 	};
 })()`
 

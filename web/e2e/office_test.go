@@ -75,7 +75,7 @@ func TestAPurchasersSpreadsheet(t *testing.T) {
 			return new Response(stream).text(); })`)
 		require.Contains(t, sheet, `<c r="C4" s="7" t="inlineStr"><is><t xml:space="preserve">Y</t></is></c>`)
 		require.Contains(t, sheet, `<c r="C5" t="inlineStr"><is><t xml:space="preserve">N</t></is></c>`)
-		require.Contains(t, sheet, "Overall height, with roof equipment: 105.1 in, 5.1 in over")
+		require.Contains(t, sheet, "Overall height, with roof equipment: 106.4 in, 6.4 in over")
 		require.Contains(t, sheet, "<f>B9</f>", "what was a formula stays one")
 	})
 }

@@ -31,7 +31,7 @@ func TestTheReadingIsCorrectedInTheRow(t *testing.T) {
 	w.typed(`#f-req\.0\.meant`, "payload at least 3,000 lb")
 	w.must(w.Until(`document.getElementById("requirements").innerText.includes("Every line is answered")`))
 	require.Contains(t, w.text("#requirements"), "Payload of a completed rig, 3,000 lb or so", "the purchaser's words stay")
-	require.Contains(t, w.text("#requirements"), "Payload, GVWR less curb weight: 3,616 lb")
+	require.Contains(t, w.text("#requirements"), "Payload, GVWR less curb weight: 3,715 lb")
 	w.must(w.Until(`/Delivery (date unchanged|.* in place of)/.test(document.getElementById("requirements").innerText)`))
 
 	w.click("#to-response")

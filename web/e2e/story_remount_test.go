@@ -32,17 +32,16 @@ func init() {
 				require.Positive(s.t, s.number(c), "front axle, rear axle, GVWR: %q", cells)
 			}
 		},
-		// The front axle and the whole are within their ratings; the rear axle is not.
-		`"…" cannot carry it, by the rear axle alone`: func(s *story, says []string) {
+		// The front axle is within its rating; the rear axle is not.
+		`"…" cannot carry it, by the rear axle`: func(s *story, says []string) {
 			cells := s.mounting(says[0])
 			require.Contains(s.t, cells[0], "cannot carry it")
 			require.False(s.t, s.has("#mount-on-"+s.id(says[0])), "it is not offered")
 			require.Positive(s.t, s.number(cells[1]), "front axle")
 			require.Negative(s.t, s.number(cells[2]), "rear axle")
-			require.Positive(s.t, s.number(cells[3]), "GVWR")
 			m := regexp.MustCompile(regexp.QuoteMeta(says[0]) +
-				`: Rear axle, full load is ([\d,]+) lb, ([\d,]+) lb over the limit of ([\d,]+) lb \(rear GAWR of the chassis\)\.`).FindStringSubmatch(flat(s.text("#main")))
-			require.NotNil(s.t, m, "it says why")
+				`:[^:]*? Rear axle, full load is ([\d,]+) lb, ([\d,]+) lb over the limit of ([\d,]+) lb \(rear GAWR of the chassis\)\.`).FindStringSubmatch(flat(s.text("#main")))
+			require.NotNil(s.t, m, "it says why: %s", flat(s.text("#main")))
 			require.Equal(s.t, -s.number(cells[2]), s.number(m[2]))
 			require.InDelta(s.t, s.number(m[1])-s.number(m[3]), s.number(m[2]), 1)
 			require.Equal(s.t, demo.ChassisByID(s.id(says[0])).GAWRRearLb, quantity.Mass(s.number(m[3])))
