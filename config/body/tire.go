@@ -1,14 +1,11 @@
 package body
 
 import (
-	"regexp"
 	"strconv"
+	"strings"
 
 	"boxwright/config"
 )
-
-// tireSize is a size in the metric form, such as LT245/75R16 or 225/70R19.5.
-var tireSize = regexp.MustCompile(`(\d{3})/(\d{2,3})R(\d{2}(?:\.\d)?)`)
 
 // Outside diameter and section width where a size cannot be read, in: common
 // practice, no source.
@@ -25,16 +22,21 @@ const (
 // Source: the metric tire size designation. Units: in; section in mm. Valid: sizes
 // with section, aspect and rim. Example: LT235/85R16 is 31.7 in across.
 func TireSize(size string) (diameter, section float64, ok bool) {
-	m := tireSize.FindStringSubmatch(size)
-	if m == nil {
+	before, after, _ := strings.Cut(size, "/")
+	ratio, rim, _ := strings.Cut(after, "R")
+	width := before[max(len(before)-3, 0):]
+	if end := strings.IndexFunc(rim, func(r rune) bool { return r != '.' && (r < '0' || r > '9') }); end >= 0 {
+		rim = rim[:end]
+	}
+	mm, badWidth := strconv.ParseUint(width, 10, 16)
+	aspect, badRatio := strconv.ParseUint(ratio, 10, 16)
+	across, badRim := strconv.ParseFloat(rim, 64)
+	if badWidth != nil || badRatio != nil || badRim != nil || mm < 100 || aspect < 10 || aspect > 999 ||
+		across < 10 || across >= 100 {
 		return usualTireIn, usualSectionIn, false
 	}
-	var v [3]float64
-	for i := range v {
-		v[i], _ = strconv.ParseFloat(m[i+1], 64) // digits by the expression
-	}
-	section = v[0] / 25.4
-	return v[2] + 2*section*v[1]/100, section, true
+	section = float64(mm) / 25.4
+	return across + 2*section*float64(aspect)/100, section, true
 }
 
 // Wheel is what stands on one end of an axle: a tire, or a pair of them.

@@ -58,6 +58,7 @@ func TestWhatTheCoreMustNotCarry(t *testing.T) {
 		{"filippo.io/age", "measured: 486 KB; pricing/seal does the same with the standard library"},
 		{"github.com/evanw/esbuild/pkg/api", "host only"},
 		{"github.com/chromedp/chromedp", "host only"},
+		{"regexp", "150 KB packed, and sizes, words and numbers have their own readers"},
 		{"boxwright/web/pack/site", "host only"},
 		{"boxwright/schema", "host only"},
 		{"boxwright/pricing/seal/sealtest", "tests only: it seals with little work"},
