@@ -436,7 +436,7 @@ func (k *checker) plant() {
 		a := &p.Activities[i]
 		w := at("plant.activities", i, a.ID)
 		k.span(w+" days", a.Days)
-		k.oneOf(w+" source", a.Source, "", SourceChassis, SourceParts, SourceSlot)
+		k.oneOf(w+" source", a.Source, "", SourceChassis, SourceParts, SourceBacklog, SourceSlot)
 		k.oneOf(w+" only", a.Only, "", "module", "van", "new", "existing")
 		if _, ok := k.c.index.stations[a.Station]; a.Station != "" && !ok {
 			k.add("unknown-id", w+" station", "%q is not a station of the plant", a.Station)

@@ -54,7 +54,9 @@ const (
 	// Days is for ordinary parts; long-lead parts are ordered at the same time, and the last to
 	// arrive decides
 	SourceParts = "parts"
-	SourceSlot  = "slot" // the framing line's first step: it starts only in one of the plant's open slots
+	// Days is how long a new order waits for the work ahead of it; no such step where that is 0
+	SourceBacklog = "backlog"
+	SourceSlot    = "slot" // the framing line's first step: it starts only in one of the plant's open slots
 )
 
 // Span is a three-point duration in working days: optimistic, most likely,

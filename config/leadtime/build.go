@@ -27,6 +27,8 @@ type job struct {
 	net   Network
 	steps []Step // beside net.Activities
 	notes []config.Finding
+	// assume holds the factors that the plant or the unit sets.
+	assume config.Assumptions
 
 	gated   int       // position of the activity that waits for a slot, -1 for none
 	slotted []slotted // ascending
@@ -44,13 +46,14 @@ func newJob(cat *config.Catalogue, u *config.Unit, slots []config.Slot) (*job, e
 			Text: "give the day the order is placed, such as 2026-11-25"}}
 	}
 	j := &job{cat: cat, unit: u, line: newLine(NewCalendar(&cat.Plant), u.OrderOn), slots: slots}
+	j.assume.Set(cat.Plant.Factors, u.Factors)
 	return j, j.build()
 }
 
 // with is the job of another unit ordered on the same day, which waits for the
 // same bays.
 func (j *job) with(u *config.Unit) (*job, error) {
-	other := &job{cat: j.cat, unit: u, line: j.line, slots: j.slots}
+	other := &job{cat: j.cat, unit: u, line: j.line, slots: j.slots, assume: j.assume}
 	err := other.build()
 	for i := range other.net.Activities {
 		a := &other.net.Activities[i]
@@ -97,7 +100,7 @@ func (j *job) place(chassis *config.Chassis, body *config.Body) {
 	hands := map[string][]string{} // id to what stands for it in an After list
 	skipped := map[string]bool{}
 	feeds := map[string][]string{} // id to the parts that it waits for by name
-	partsStep := false
+	partsStep, queued := false, false
 	j.steps = make([]Step, 0, len(acts)+len(j.unit.Picks)/4)
 	j.net.Activities = make([]Activity, 0, cap(j.steps))
 	for i := range acts {
@@ -116,15 +119,21 @@ func (j *job) place(chassis *config.Chassis, body *config.Body) {
 			after = instead
 		}
 		after = append(after, feeds[a.ID]...)
-		if !a.For(body) {
+		queue := config.Span{}
+		if a.Source == config.SourceBacklog {
+			queue, queued = j.backlog(a.Days), true
+		}
+		if !a.For(body) || a.Source == config.SourceBacklog && queue.High == 0 {
 			hands[a.ID], skipped[a.ID] = after, true
 			continue
 		}
 		step := Step{ID: a.ID, Label: a.Label, Station: a.Station, Source: a.Source}
 		days := a.Days
 		switch a.Source {
+		case config.SourceBacklog:
+			days = queue
 		case config.SourceChassis:
-			days = chassis.Arrive
+			days = scaled(chassis.Arrive, j.assume.Factor(config.ChassisWaitingPct)/100)
 		case config.SourceParts:
 			partsStep = true
 			// The parts run beside the ordinary ones; all must have come before what
@@ -147,6 +156,11 @@ func (j *job) place(chassis *config.Chassis, body *config.Body) {
 		}
 		j.add(step, after, days)
 	}
+	if !queued && j.assume.Factor(config.PlantBacklog) > 0 {
+		j.note("time.backlog-unplaced", config.Warn, "work ahead", "The plant's network has no step that waits for the "+
+			"work ahead of this order, so that is not in the dates.", "Give one activity of the plant the source "+
+			"\"backlog\".", nil)
+	}
 	if !partsStep {
 		var late []string
 		for _, p := range j.unit.Picks {
@@ -160,6 +174,30 @@ func (j *job) place(chassis *config.Chassis, body *config.Body) {
 				"\"parts\".", late)
 		}
 	}
+}
+
+// backlog is how long the order waits for its place in the plant: as the catalogue has
+// it, or where a number is set, that with the same doubt; of a catalogue without one
+// three quarters to one and a half of it, common practice, no source.
+func (j *job) backlog(s config.Span) config.Span {
+	days := j.assume.Factor(config.PlantBacklog)
+	switch {
+	case days <= 0:
+		return s
+	case s.Likely > 0:
+		return scaled(s, days/s.Likely)
+	}
+	return scaled(config.Span{Low: 0.75, Likely: 1, High: 1.5}, days)
+}
+
+// scaled is a span times as long, up to the longest that is worked with. One that is
+// longer by itself stays as it is, and is refused.
+func scaled(s config.Span, times float64) config.Span {
+	if !(s.High <= maxDays) {
+		return s
+	}
+	at := func(v float64) float64 { return min(v*times, maxDays) }
+	return config.Span{Low: at(s.Low), Likely: at(s.Likely), High: at(s.High)}
 }
 
 // waitsFor lists the steps of this kind of body that an option names as waiting

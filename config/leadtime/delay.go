@@ -22,7 +22,7 @@ const quick = 4_000
 
 // Delays lists the picks that put the delivery off, the worst first.
 func (p *Plan) Delays() []Delay {
-	sim := Simulation{min(p.sim.Draws, quick), p.sim.Seed}
+	sim := p.sim.few(quick)
 	base := p.job.odds(sim)
 	var out []Delay
 	for _, k := range p.job.unit.Picks {
@@ -67,7 +67,7 @@ func (j *job) odds(sim Simulation) *Odds {
 func (p *Plan) TooLate(by config.Date) map[string]float64 {
 	j := p.job
 	limit := j.line.until(by)
-	few := Simulation{min(p.sim.Draws, 1000), p.sim.Seed}
+	few := p.sim.few(1000)
 	base := j.odds(few)
 	var upstream []string // stations whose work could miss a slot
 	if j.gated >= 0 && len(j.slotted) > 0 {

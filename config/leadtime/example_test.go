@@ -68,9 +68,9 @@ func ExampleSchedule() {
 	fmt.Printf("%s: %.0f working days\n", d.Label, d.Days)
 	// Output:
 	// even odds: Fri, Apr 2, 2027
-	// nine in ten: Thu, Apr 22, 2027
+	// nine in ten: Mon, Apr 26, 2027
 	// critical: [drawings parts:cot interior test deliver]
-	// order by: Tue, Nov 3, 2026
+	// order by: Fri, Oct 30, 2026
 	// warn time.needed-by.missed
 	// note time.parts-critical
 	// Option cot: 23 working days

@@ -4,10 +4,11 @@
 //
 // What is modeled: every step's three-point duration; option hours at the
 // station's crew, shifts and hours; the chassis' own arrival; each long-lead
-// part; the framing line's published slots; weekends, federal holidays and
-// plant shutdowns. Bays limit how many units a station holds at once and so
-// matter between units of one quote, see Fleet. Work already in the plant for
-// others is not known here; the published slots stand for it.
+// part; the work ahead of the order and the framing line's published slots; the
+// plant's workdays, holidays and shutdowns; and that delays come together. Bays
+// limit how many units a station holds at once and so matter between units of one
+// quote, see Fleet. How long an order waits for its place in the plant, and how
+// long the chassis maker takes now, are assumed factors of the unit or the plant.
 package leadtime
 
 import (
@@ -116,6 +117,7 @@ func (j *job) plan(sim Simulation) (*Plan, error) {
 	if err != nil {
 		return nil, err
 	}
+	sim = sim.with(j.assume.Factor(config.DelaysTogether) / 100)
 	solved, odds := c.solve(), c.simulate(sim)
 	p := &Plan{Order: j.unit.OrderOn, Steps: j.steps, Critical: solved.Path, job: j, odds: odds, sim: sim}
 	for i := range p.Steps {

@@ -16,10 +16,20 @@ import (
 type Simulation struct {
 	Draws int // 1 to 1,000,000
 	Seed  uint64
+	// Together is the share of the delays that come together, 0 to 1: a supplier, a strike,
+	// a labor market. It is the rank correlation of any two durations of one draw; each by
+	// itself stays as it is.
+	Together float64
 }
 
 // Standard is what plans are made with.
 var Standard = Simulation{Draws: 10_000, Seed: 1}
+
+// with is the simulation with the share of a unit's delays that come together.
+func (s Simulation) with(together float64) Simulation { s.Together = together; return s }
+
+// few is the same luck with at most so many draws.
+func (s Simulation) few(draws int) Simulation { s.Draws = min(s.Draws, draws); return s }
 
 // Odds is a network played through many times. Each duration is drawn from
 // the beta distribution that PERT's three points stand for (mean (a+4m+b)/6),
@@ -97,8 +107,13 @@ func (c *compiled) play(s Simulation, critical []float64) []int32 {
 		steps[i] = newDrawn(&c.acts[i])
 	}
 	order, pred := c.decisive(steps)
+	own := ownWeight(s.Together)
 	for _, i := range order {
-		steps[i].prepare(&c.acts[i], s.Seed)
+		steps[i].prepare(&c.acts[i], s.Seed, own)
+	}
+	var common []uint32
+	if own < blended {
+		common = commonLuck(s.Seed, len(finish), blended-own)
 	}
 	length := min(block, len(finish))
 	buffer := buffers.Get().(*[]int32)
@@ -126,7 +141,11 @@ func (c *compiled) play(s Simulation, critical []float64) []int32 {
 					d.gate.hold(out)
 				}
 			}
-			d.draw(out, ready, first/perWord)
+			if common != nil {
+				d.blend(out, ready, first/perWord, common[first:first+len(end)], own)
+			} else {
+				d.draw(out, ready, first/perWord)
+			}
 			if len(c.succ[i]) == 0 {
 				later(end, out)
 			}
@@ -222,6 +241,7 @@ type drawn struct {
 	stream    uint64
 	added     int32          // on top of each duration
 	duration  *[strata]int32 // one for each of strata equally likely draws, shared; nil when certain
+	mixed     *[mixes]int32  // the same by a blend of own and common luck
 }
 
 type drawnGate struct {
@@ -266,7 +286,7 @@ func newDrawn(a *Activity) drawn {
 
 // prepare finds the table of durations. Added time moves every entry alike, so
 // more work makes each single draw longer or leaves it.
-func (d *drawn) prepare(a *Activity, seed uint64) {
+func (d *drawn) prepare(a *Activity, seed uint64, own uint32) {
 	if d.low == d.high {
 		return
 	}
@@ -274,7 +294,18 @@ func (d *drawn) prepare(a *Activity, seed uint64) {
 	h.Write([]byte(a.ID))
 	d.stream = mix(h.Sum64() ^ mix(seed))
 	d.duration, d.added = durations(a.Days), toMilli(a.Added)
+	if own < blended {
+		d.mixed = mixedDurations(a.Days, own)
+	}
 	if toMilli(a.Days.Low)+d.added >= 0 {
+		return
+	}
+	if d.mixed != nil {
+		clipped := new([mixes]int32)
+		for k, t := range d.mixed {
+			clipped[k] = max(0, t+d.added)
+		}
+		d.mixed, d.added = clipped, 0
 		return
 	}
 	clipped := new([strata]int32)
