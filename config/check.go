@@ -468,6 +468,12 @@ func (k *checker) plant() {
 		k.between(at("plant.stations", i, s.ID), 0.1, 100,
 			map[string]float64{"bays": float64(s.Bays), "shifts": s.Shifts, "crew": s.Crew})
 	}
+	for i, d := range p.Workdays {
+		k.oneOf(fmt.Sprintf("plant.workdays[%d]", i), d, Weekdays...)
+	}
+	for i, h := range p.Holidays {
+		k.oneOf(fmt.Sprintf("plant.holidays[%d]", i), h, FederalHolidays...)
+	}
 	k.factors("plant.factors", p.Factors)
 	for i, s := range p.Shutdowns {
 		if s.Last.Before(s.First) {

@@ -6,12 +6,30 @@ import "boxwright/config/quantity"
 type Plant struct {
 	Activities  []Activity     `json:"activities"`
 	HoursPerDay float64        `json:"hours_per_day"` // of one shift
-	Shutdowns   []Shutdown     `json:"shutdowns"`     // dated closures beside the federal holidays
+	Shutdowns   []Shutdown     `json:"shutdowns"`     // dated closures beside the holidays
 	Slots       []Slot         `json:"slots"`         // limited starts of the framing line
 	Stations    []PlantStation `json:"stations"`
+	// Workdays are the days of the week that are worked, of Weekdays; Monday to Friday when
+	// left out.
+	Workdays []string `json:"workdays,omitempty"`
+	// Holidays are the federal ones that the plant keeps, of FederalHolidays; all of them when
+	// left out. What else it keeps stands among the shutdowns.
+	Holidays []string `json:"holidays,omitempty"`
 	// Factors are the plant's own values of what is assumed otherwise, as it has measured them.
 	Factors []Assumed `json:"factors,omitempty"`
 }
+
+// Weekdays are the words for them, in the order of time.Weekday.
+var Weekdays = []string{"Sun", "Mon", "Tue", "Wed", "Thu", "Fri", "Sat"}
+
+// FederalHolidays are the words for them, see package leadtime, and NoHoliday, for a
+// plant that keeps none.
+var FederalHolidays = []string{"New Year's Day", "Martin Luther King Jr. Day", "Presidents' Day", "Memorial Day",
+	"Juneteenth", "Independence Day", "Labor Day", "Columbus Day", "Veterans Day", "Thanksgiving Day",
+	"Christmas Day", NoHoliday}
+
+// NoHoliday alone says that every federal holiday is worked.
+const NoHoliday = "none"
 
 // PlantStation is a place in the plant with a number of bays and crews.
 type PlantStation struct {

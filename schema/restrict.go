@@ -34,7 +34,7 @@ var words = map[string][]string{
 	"Group.choose":           {config.ChooseOne, config.ChooseAtMostOne, config.ChooseAny},
 	"Rule.kind":              config.RuleKinds,
 	"Test.op":                {"=", "!=", "<", "<=", ">", ">="},
-	"Activity.source":        {"", config.SourceChassis, config.SourceParts, config.SourceSlot},
+	"Activity.source":        {"", config.SourceChassis, config.SourceParts, config.SourceBacklog, config.SourceSlot},
 	"Activity.only":          {"", "module", "van", "new", "existing"},
 	"Fee.per":                {pricing.PerUnit, pricing.PerOrder},
 	"Draft.format":           {quote.DraftFormat},

@@ -54,6 +54,10 @@ func newJob(cat *config.Catalogue, u *config.Unit, slots []config.Slot) (*job, e
 // same bays.
 func (j *job) with(u *config.Unit) (*job, error) {
 	other := &job{cat: j.cat, unit: u, line: j.line, slots: j.slots, assume: j.assume}
+	if !slices.Equal(u.Factors, j.unit.Factors) {
+		other.assume = config.Assumptions{}
+		other.assume.Set(j.cat.Plant.Factors, u.Factors)
+	}
 	err := other.build()
 	for i := range other.net.Activities {
 		a := &other.net.Activities[i]

@@ -16,12 +16,17 @@ import (
 // date; the same input must give the same dates everywhere.
 func init() { cal.DefaultLoc = time.UTC }
 
-// Calendar says which days the plant works: Monday to Friday, less the federal
-// holidays as observed and the plant's own shutdowns. It never changes once
-// made, so any number of callers can share one.
+// Calendar says which days the plant works: its workdays, Monday to Friday unless it
+// says otherwise, less the federal holidays that it keeps, as observed, and its own
+// shutdowns. It never changes once made, so any number of callers can share one.
 type Calendar struct {
-	shut []closure
+	off    [7]bool  // by time.Weekday
+	worked holidays // that it does not keep
+	shut   []closure
 }
+
+// holidays has a bit for each of config.FederalHolidays.
+type holidays uint16
 
 // closure is a shutdown in serial days.
 type closure struct {
@@ -29,10 +34,21 @@ type closure struct {
 	label       string
 }
 
-// NewCalendar takes the plant's shutdowns. A shutdown that ends before it
-// begins closes nothing.
+// NewCalendar takes the plant's workdays, holidays and shutdowns. A shutdown that ends
+// before it begins closes nothing.
 func NewCalendar(p *config.Plant) *Calendar {
 	c := &Calendar{shut: make([]closure, len(p.Shutdowns))}
+	for i, d := range config.Weekdays {
+		c.off[i] = i == int(time.Sunday) || i == int(time.Saturday)
+		if len(p.Workdays) > 0 {
+			c.off[i] = !slices.Contains(p.Workdays, d)
+		}
+	}
+	for i, h := range config.FederalHolidays {
+		if len(p.Holidays) > 0 && !slices.Contains(p.Holidays, h) {
+			c.worked |= 1 << i
+		}
+	}
 	for i, s := range p.Shutdowns {
 		c.shut[i] = closure{serial(s.First), serial(s.Last), s.Label}
 		if s.Label == "" {
@@ -48,7 +64,8 @@ type Holiday struct {
 	Name string
 }
 
-// Holidays lists the federal holidays observed in a calendar year, in order. A
+// Holidays lists the federal holidays that the plant keeps and the days on which they
+// are observed, of a calendar year in order. A
 // holiday on a Saturday is observed the Friday before, one on a Sunday the
 // Monday after, so New Year's Day can fall into the year before its own.
 //
@@ -59,7 +76,10 @@ type Holiday struct {
 func (c *Calendar) Holidays(year int) []Holiday {
 	var out []Holiday
 	for y := year; y <= year+1; y++ {
-		for _, h := range us.Holidays {
+		for i, h := range us.Holidays {
+			if c.worked>>i&1 != 0 {
+				continue
+			}
 			if _, observed := h.Calc(y); observed.Year() == year {
 				out = append(out, Holiday{config.DateOf(observed), h.Name})
 			}
@@ -75,11 +95,12 @@ func (c *Calendar) Working(d config.Date) bool {
 	return w.working(serial(d))
 }
 
-// Closed says why the plant does not work on that day: "weekend", the name of
-// a holiday, or the label of a shutdown. It is empty for a working day.
+// Closed says why the plant does not work on that day: "weekend" for a day of the week
+// that is not worked, the name of a holiday, or the label of a shutdown. It is empty for
+// a working day.
 func (c *Calendar) Closed(d config.Date) string {
 	day := serial(d)
-	if weekend(day) {
+	if c.off[weekday(day)] {
 		return "weekend"
 	}
 	for _, h := range c.Holidays(d.Year) {
@@ -159,7 +180,7 @@ type year [6]uint64
 func (y *year) mark(day int)     { y[day>>6] |= 1 << (day & 63) }
 func (y *year) has(day int) bool { return y[day>>6]>>(day&63)&1 != 0 }
 func newYear(y int) (first int)  { return serial(config.Date{Year: y, Month: 1, Day: 1}) }
-func weekend(day int) bool       { return (day%7+12)%7 < 2 } // serial 2, 3 January 1970, was a Saturday
+func weekday(day int) int        { return (day%7 + 11) % 7 } // serial 3, 4 January 1970, was a Sunday
 func (w *walker) working(day int) bool {
 	if day < w.start || day >= w.next {
 		w.turn(day)
@@ -170,9 +191,9 @@ func (w *walker) working(day int) bool {
 // turn marks the year that a day lies in.
 func (w *walker) turn(day int) {
 	y := fromSerial(day).Year
-	w.start, w.next, w.closed = newYear(y), newYear(y+1), holidayMarks(y)
+	w.start, w.next, w.closed = newYear(y), newYear(y+1), w.c.marks(y)
 	for d := w.start; d < w.next; d++ {
-		if weekend(d) {
+		if w.c.off[weekday(d)] {
 			w.closed.mark(d - w.start)
 		}
 	}
@@ -183,21 +204,27 @@ func (w *walker) turn(day int) {
 	}
 }
 
-// holidayMarks marks the federal holidays observed in a year. A year's never
-// change, so they are worked out once and kept.
-func holidayMarks(y int) year {
-	if marks, ok := keptMarks.Load(y); ok {
+// marks are the holidays observed in a year. A year's never change, so they are worked
+// out once and kept.
+func (c *Calendar) marks(y int) year {
+	key := yearOf{y, c.worked}
+	if marks, ok := keptMarks.Load(key); ok {
 		return marks.(year)
 	}
 	var marks year
-	for _, h := range (&Calendar{}).Holidays(y) {
+	for _, h := range c.Holidays(y) {
 		marks.mark(serial(h.Date) - newYear(y))
 	}
-	keptMarks.Store(y, marks)
+	keptMarks.Store(key, marks)
 	return marks
 }
 
-var keptMarks sync.Map // from int to year
+type yearOf struct {
+	year   int
+	worked holidays
+}
+
+var keptMarks sync.Map // from yearOf to year
 
 // serial numbers the days; fromSerial turns the number back.
 func serial(d config.Date) int { return int(d.Time().Unix() / 86400) }

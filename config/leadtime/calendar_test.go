@@ -55,6 +55,26 @@ func TestCalendarLaws(t *testing.T) {
 	})
 }
 
+// A plant of four long days that works on the lesser holidays: 2026-10-12 is Columbus
+// Day, 2026-11-26 Thanksgiving, each by the calendar of that month.
+func TestCalendarIsThePlants(t *testing.T) {
+	p := config.Plant{Workdays: []string{"Mon", "Tue", "Wed", "Thu"},
+		Holidays: []string{"Thanksgiving Day", "Christmas Day"}}
+	c := leadtime.NewCalendar(&p)
+	assert.Equal(t, "2026-11-30", c.Add(day("2026-11-25"), 1).String(), "Thanksgiving, a Friday off and a weekend")
+	assert.Equal(t, "weekend", c.Closed(day("2026-11-27")))
+	assert.True(t, c.Working(day("2026-10-12")))
+	assert.False(t, leadtime.NewCalendar(&config.Plant{}).Working(day("2026-10-12")), "a plant that says nothing")
+	assert.Len(t, c.Holidays(2026), 2)
+	none := leadtime.NewCalendar(&config.Plant{Holidays: []string{config.NoHoliday}})
+	assert.True(t, none.Working(day("2026-11-26")))
+	assert.Empty(t, none.Holidays(2026))
+	all := leadtime.NewCalendar(&config.Plant{})
+	for i, h := range all.Holidays(2026) {
+		assert.Equal(t, config.FederalHolidays[i], h.Name, "the words for the holidays")
+	}
+}
+
 func TestCalendarNeverWorking(t *testing.T) {
 	shut := config.Plant{Shutdowns: []config.Shutdown{{First: day("1900-01-01"), Last: day("2199-12-31")}}}
 	c := leadtime.NewCalendar(&shut)

@@ -9,10 +9,12 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"boxwright/config"
+	"boxwright/config/leadtime"
 	"boxwright/config/seeds"
 	"boxwright/config/weight"
 	"boxwright/pricing/link"
 	"boxwright/pricing/quote"
+	"boxwright/pricing/quote/quotetest"
 	"boxwright/web/session"
 )
 
@@ -219,6 +221,34 @@ func TestWiringIsSizedAsAsked(t *testing.T) {
 	assert.Equal(t, "awg", draftOf(t, s).Wiring.Areas, "what cannot be taken changes nothing")
 	s = p.do(set("wiring.areas", ""), set("wiring.drop", ""), set("wiring.critical", ""))
 	assert.NotContains(t, string(s.Draft), "wiring", "the usual way leaves no trace")
+}
+
+// What the dates rest on is set for the unit in Delivery: a year of work ahead of the
+// order, chassis that take twice as long, delays that come together.
+func TestDatesRestOnFactorsOfTheUnit(t *testing.T) {
+	p, ed := begun(t), quotetest.Demo(t)
+	plan := func(s shown) *leadtime.Plan {
+		q, err := quote.Compute(ed, draftOf(t, s))
+		require.NoError(t, err)
+		return q.Plan
+	}
+	s := p.do(Act{Do: "go", ID: "delivery"})
+	before := plan(s)
+	assert.NotContains(t, s.Regions["main"], "Work ahead of this order</td>", "no such step without")
+	s = p.do(set("assumed-time.backlog", "250"))
+	require.Empty(t, s.Fault)
+	assert.Contains(t, s.Regions["main"], "Work ahead of this order", "a step of the schedule")
+	assert.Contains(t, s.Regions["main"], plan(s).NineInTen.Long())
+	assert.Greater(t, before.NineInTen.DaysUntil(plan(s).NineInTen), 300, "a year later")
+	s = p.do(set("assumed-time.backlog", ""), set("assumed-time.chassis", "300"))
+	assert.Greater(t, before.NineInTen.DaysUntil(plan(s).NineInTen), 60, "the chassis decides")
+	s = p.do(set("assumed-time.chassis", ""), set("assumed-time.together", "0"))
+	assert.Less(t, plan(s).Simulated.NineInTenDays, before.Simulated.NineInTenDays, "each late by itself")
+	s = p.do(set("assumed-time.together", "140"))
+	assert.Contains(t, s.Regions["main"], "is too much: write 0.0 % to 100.0 %", "more than all is refused")
+	assert.Len(t, draftOf(t, s).Unit.Factors, 1)
+	s = p.do(set("assumed-time.together", ""))
+	assert.Equal(t, before.NineInTen, plan(s).NineInTen)
 }
 
 func TestStowing(t *testing.T) {

@@ -204,18 +204,18 @@ func TestNeedsAreAskedByNumber(t *testing.T) {
 	assert.Contains(t, s.Regions["main"], "not diesel", "the unit in work is not what was asked for")
 	assert.Contains(t, s.Regions["standing"], "diesel (it is gasoline)", "and that is open")
 	s = p.do(Act{Do: "propose"})
-	assert.Contains(t, s.Regions["main"], "Everything else fits. The earliest is Wed, May 12, 2027, 14 days after "+
+	assert.Contains(t, s.Regions["main"], "Everything else fits. The earliest is Fri, May 14, 2027, 16 days after "+
 		"your date.")
-	assert.Contains(t, s.Regions["main"], "Move the date to Wed, May 12, 2027")
+	assert.Contains(t, s.Regions["main"], "Move the date to Fri, May 14, 2027")
 	s = p.do(Act{Do: "give-up", ID: "0"})
 	require.Empty(t, s.Fault)
 	d := draftOf(t, s)
-	assert.Equal(t, config.Date{Year: 2027, Month: 5, Day: 12}, d.Unit.NeededBy)
+	assert.Equal(t, config.Date{Year: 2027, Month: 5, Day: 14}, d.Unit.NeededBy)
 	assert.Equal(t, "mod-153-72", d.Unit.Body)
 	assert.True(t, d.Unit.Has("mount-power"))
 	assert.NotContains(t, s.Regions["standing"], "Not what was asked for")
 	assert.Contains(t, s.Regions["main"], "Taking it changed ", "what the whole unit changed is told")
-	assert.Contains(t, s.Regions["main"], "Delivery by Wed, Apr 28, 2027 → by Wed, May 12, 2027", "the needs with it")
+	assert.Contains(t, s.Regions["main"], "Delivery by Wed, Apr 28, 2027 → by Fri, May 14, 2027", "the needs with it")
 	assert.Contains(t, s.Regions["main"], `id="told-undo"`, "and taken back at a press")
 
 	s = p.do(Act{Do: "go", ID: "unit"}, Act{Do: "chassis", ID: "cut-14500-158-gas"})

@@ -20,12 +20,16 @@ func Dates(p *Page) Part {
 	}
 	row("All paths, simulated", s.Simulated)
 	row("Critical path alone", s.Analytic)
+	even := ""
+	if s.TooHopefulAtEven > 0 {
+		even = " and " + quantity.Group(s.TooHopefulAtEven, 1) + " at even odds"
+	}
 	return Many(t.Draw(),
 		If(s.TooHopefulAtNine > 0,
 			El("p", Class("how"),
 				Text("Looking at the critical path alone is too hopeful by "+quantity.Group(s.TooHopefulAtNine, 1)+
-					" working days at nine in ten and "+quantity.Group(s.TooHopefulAtEven, 1)+
-					" at even odds, because other paths can come in later. The quote uses the simulated dates."))),
+					" working days at nine in ten"+even+": other paths can come in later, a slot can be missed, and "+
+					"delays come together. The quote uses the simulated dates."))),
 		If(!s.Slot.IsZero(), El("p", Text("Framing starts in the slot of "+s.Slot.Long()+"."))),
 		If(!s.LatestOrder.IsZero() && !s.LatestOrder.Before(p.FirstOrder()),
 			El("p", Text("To have it by the needed day at nine in ten, order by "),

@@ -24,6 +24,8 @@ var Area = areas.Area{
 	Load:   load,
 	Acts:   acts,
 	Fields: fields,
+
+	Families: families,
 }
 
 // Page is what the area is drawn from.
@@ -66,6 +68,10 @@ func draw(p *Page) Part {
 		slots(p),
 		delays(p),
 		tooLate(p),
+		page.Factors(p.Page, "time", "What the dates rest on beside the durations. Delays come together where one "+
+			"cause holds up several suppliers or crews; with 0 % each is late by itself, which is too hopeful. The "+
+			"plant's own values go before the usual ones; what is set here holds for this unit and travels with the "+
+			"quote."),
 		page.Cautions("Dates are estimates from three-point durations. A date is promised only by the plant's "+
 			"written confirmation of the slot and of the chassis."),
 	)

@@ -11,3 +11,8 @@ var acts = map[string]session.Do{
 var fields = map[string]session.Setter{
 	"chance": setChance,
 }
+
+// families are fields by the part of their id before the point.
+var families = map[string]session.SetterByName{
+	"assumed-time": session.Factors("time"),
+}
