@@ -109,6 +109,38 @@ func TestRangesHoldAsManyUnitsAsTheySay(t *testing.T) {
 		"the chance of missing a rating")
 }
 
+// What a finished unit is held to on the scale: of 4,000 plants' units each reading is
+// within its doubt 95 times in 100, and no more than that.
+func TestCurbDoubtHoldsAsManyUnitsAsItSays(t *testing.T) {
+	cat, u, as := prepared(t), typical(), people(175)
+	as.Factors = nil
+	s := Weigh(cat, u, as)
+	l := newLoader(cat, u, as)
+	require.True(t, l.usable())
+	d := s.CurbDoubt()
+	r := rand.New(rand.NewPCG(17, 23))
+	const plants = 4000
+	held := map[string]int{}
+	for range plants {
+		w := newPlant(r, as).next().truth(l, s.Items, inCurb)
+		right := w["weight.curb"] * (0.5 + w["signed side"]/200)
+		for name, off := range map[string]float64{
+			"total": (w["weight.curb"] - float64(s.Curb.TotalLb)) / float64(d.TotalLb),
+			"front": (w["weight.front-axle"] - float64(s.Curb.FrontLb)) / float64(d.FrontLb),
+			"rear":  (w["weight.rear-axle"] - float64(s.Curb.RearLb)) / float64(d.RearLb),
+			"right": (right - float64(s.Curb.RightLb)) / float64(d.SideLb),
+		} {
+			if math.Abs(off) <= 1 {
+				held[name]++
+			}
+		}
+	}
+	for _, name := range []string{"total", "front", "rear", "right"} {
+		assert.InDelta(t, 95, 100*float64(held[name])/plants, 1.2, name)
+	}
+	assert.Zero(t, new(Sheet).CurbDoubt(), "nothing was weighed")
+}
+
 // A plant that weighs its units learns about itself: after four tickets of earlier units
 // the range of the next one is narrower, and still holds 95 in 100.
 func TestRangesHoldAfterTickets(t *testing.T) {

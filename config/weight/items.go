@@ -448,10 +448,13 @@ func (l *loader) carried(places map[string]stow) []Item {
 // allowance, of it: 600 to 1,000 lb, from memory.
 const allowanceTol = 0.3
 
+// AllowanceItem is the id of what stands there.
+const AllowanceItem = "equipment-allowance"
+
 // allowance stands in the place of loose equipment until some is listed, so that a full
 // load is full.
 func (l *loader) allowance() []Item {
-	it := Item{ID: "equipment-allowance", Label: "Loose equipment, allowance until it is listed", Kind: KindEquipment,
+	it := Item{ID: AllowanceItem, Label: "Loose equipment, allowance until it is listed", Kind: KindEquipment,
 		Qty: 1, Lb: quantity.Mass(l.assume.Factor(config.EquipmentAllowance))}
 	it.TolLb = allowanceTol * it.Lb
 	it.XIn, it.YIn, it.ZIn = config.StationAt(l.ch, l.body, config.ZoneModuleMid, 0, 0, unstowedZIn)

@@ -38,6 +38,9 @@ type Sheet struct {
 	TakeOff *TakeOff `json:"take_off,omitempty"`
 	// Correction says what scale tickets changed; nil without tickets.
 	Correction *Correction `json:"correction,omitempty"`
+
+	est                    *estimate
+	wheelbase, front, rear float64 // and the tracks; 0 where they cannot be reckoned with
 }
 
 // Kind of a mass.
@@ -134,9 +137,45 @@ func WeighWith(cat *config.Catalogue, u *config.Unit, assume *config.Assumptions
 	s.Crewed = l.condition("With crew", s.Items, inCrewed, est)
 	s.Gross = l.condition("Full load", s.Items, inGross, est)
 	s.Figures = l.figures(s.Items, est)
+	s.est, s.wheelbase = est, float64(l.ch.WheelbaseIn)
+	if l.tracks {
+		s.front, s.rear = float64(l.ch.TrackFrontIn), float64(l.ch.TrackRearIn)
+	}
 	l.judge(s)
 	s.Findings = l.findings
 	return s
+}
+
+// Doubt is how far a finished unit may be off what is computed of it: half widths of
+// the ranges that hold it 95 times in 100.
+type Doubt struct{ TotalLb, FrontLb, RearLb, SideLb quantity.Mass }
+
+// CurbDoubt is the doubt about the curb weight, on all wheels, on each axle and on one
+// side. It rests on all that the figures' likely ranges rest on.
+func (s *Sheet) CurbDoubt() Doubt {
+	if s.est == nil {
+		return Doubt{}
+	}
+	within := func(perLb func(*Item) float64) quantity.Mass {
+		return quantity.Mass(round6(likely * s.est.sigma(s.Items, func(it *Item) float64 {
+			if !inCurb(it.Kind) {
+				return 0
+			}
+			return perLb(it)
+		})))
+	}
+	rear := func(it *Item) float64 { return float64(it.XIn) / s.wheelbase }
+	d := Doubt{
+		TotalLb: within(func(*Item) float64 { return 1 }),
+		FrontLb: within(func(it *Item) float64 { return 1 - rear(it) }),
+		RearLb:  within(rear),
+	}
+	if s.front > 0 && s.rear > 0 {
+		d.SideLb = within(func(it *Item) float64 {
+			return 0.5 + float64(it.YIn)*((1-rear(it))/s.front+rear(it)/s.rear)
+		})
+	}
+	return d
 }
 
 // What counts in each condition.

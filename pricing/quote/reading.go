@@ -8,7 +8,6 @@ import (
 
 	"boxwright/config"
 	"boxwright/config/quantity"
-	"boxwright/config/weight"
 )
 
 // MaxReadings is the most readings of a test sheet.
@@ -51,6 +50,9 @@ const (
 	outerTolIn  = 1.0
 	scaleTolLb  = 20.0
 	loadTolPart = 0.1
+	// nearlyAll widens a range that holds 95 in 100 of a normal distribution to one that
+	// holds 99: 2.576 / 1.960.
+	nearlyAll = 1.3143
 )
 
 // common is what tolerances that no text gives rest on.
@@ -75,14 +77,14 @@ func (q *Quote) Checks() []Check {
 		if !ok || f.Value == 0 {
 			return
 		}
-		c := Check{ID: code, Section: section, What: f.Label, Want: f.Value, Low: f.Value - tol, High: f.Value + tol,
+		c := Check{ID: code, Section: section, What: f.Label + q.volts(code), Want: f.Value, Low: f.Value - tol, High: f.Value + tol,
 			Unit: f.Unit, Basis: basis}
-		if tol == 0 {
+		switch {
+		case open: // as little as its likely range allows, and no upper end
+			c.Low, c.High = f.Low, math.Inf(1)
+		case tol == 0:
 			tol = max((f.High-f.Low)/2, loadTolPart*f.Value)
 			c.Low, c.High = f.Value-tol, f.Value+tol
-		}
-		if open {
-			c.High = math.Inf(1)
 		}
 		switch {
 		case f.Sense == config.AtLeast && f.Limit > c.Low && f.Met():
@@ -102,7 +104,7 @@ func (q *Quote) Checks() []Check {
 	for _, code := range []string{"power.parked", "power.driving", "power.responding", "power.scene", "power.shore"} {
 		figure(toLoad, code, 0, "likely range of this unit's loads, at least 10 %", false)
 	}
-	figure(toLoad, "power.battery-minutes", 0, "at least nine tenths of what is computed; "+common, true)
+	figure(toLoad, "power.battery-minutes", 0, "low end of the likely range of load and batteries", true)
 	for _, c := range q.Power.Circuits {
 		if c.Critical {
 			add(Check{ID: "drop." + c.Number, Section: toDrop, What: c.Number + " " + c.Function + ", at " +
@@ -135,44 +137,47 @@ func (q *Quote) Checks() []Check {
 	return out
 }
 
-// curb are the weighings of the empty unit: each accepted within the tolerance
-// of everything aboard and of the scale.
-func (q *Quote) curb() []Check {
-	var total, front, rear, side float64 // squares of half ranges
-	for _, it := range q.Weight.Items {
-		switch it.Kind {
-		case weight.KindPerson, weight.KindPatient, weight.KindEquipment:
-			continue
+// volts says at which voltage the current of a duty mode is stated.
+func (q *Quote) volts(code string) string {
+	for _, m := range q.Power.Modes {
+		if m.Code == code {
+			return ", at " + quantity.US.Show(m.Volts, quantity.Volt)
 		}
-		share := func(v quantity.Mass) float64 {
-			if it.Lb == 0 {
-				return 0
-			}
-			s := float64(it.TolLb) * float64(v) / float64(it.Lb)
-			return s * s
-		}
-		total += share(it.Lb)
-		front += share(it.FrontLb)
-		rear += share(it.RearLb)
-		side += share(it.Lb / 2)
 	}
-	c, ch := q.Weight.Curb, q.Chassis
+	return ""
+}
+
+// curb are the weighings of the empty unit. Each is accepted where 99 units in 100 come
+// to lie: a unit that is built as computed is seldom refused, and one that lacks a thing
+// or has one too many is.
+func (q *Quote) curb() []Check {
+	c, ch, doubt := q.Weight.Curb, q.Chassis, q.Weight.CurbDoubt()
+	payload := config.Limit{Value: float64(ch.GVWRLb), Source: "GVWR"}
+	if f, ok := q.Figure("weight.payload"); ok && f.Sense == config.AtLeast && f.Met() {
+		payload = config.Limit{Value: float64(ch.GVWRLb) - f.Limit, Source: "GVWR less the payload asked for"}
+	}
+	rating := func(lb quantity.Mass) config.Limit { return config.Limit{Value: float64(lb), Source: "rating"} }
 	var out []Check
 	for _, w := range []struct {
 		id, what string
-		lb       quantity.Mass
-		squares  float64
-		most     quantity.Mass
+		lb, tol  quantity.Mass
+		most     config.Limit
 	}{
-		{"weigh.total", "Whole unit", c.TotalLb, total, ch.GVWRLb}, {"weigh.front", "Front axle", c.FrontLb, front, ch.GAWRFrontLb}, {"weigh.rear", "Rear axle", c.RearLb, rear, ch.GAWRRearLb},
-		{"weigh.left", "Street side", c.LeftLb, side, 0}, {"weigh.right", "Curb side", c.RightLb, side, 0},
+		{"weigh.total", "Whole unit", c.TotalLb, doubt.TotalLb, payload},
+		{"weigh.front", "Front axle", c.FrontLb, doubt.FrontLb, rating(ch.GAWRFrontLb)},
+		{"weigh.rear", "Rear axle", c.RearLb, doubt.RearLb, rating(ch.GAWRRearLb)},
+		{"weigh.left", "Street side", c.LeftLb, doubt.SideLb, config.Limit{}},
+		{"weigh.right", "Curb side", c.RightLb, doubt.SideLb, config.Limit{}},
 	} {
-		tol := math.Sqrt(w.squares + scaleTolLb*scaleTolLb)
+		if w.lb == 0 && w.tol == 0 {
+			continue // the tracks are not known
+		}
+		tol := math.Hypot(nearlyAll*float64(w.tol), scaleTolLb)
 		k := Check{ID: w.id, Section: toWeigh, What: w.what, Want: float64(w.lb), Low: float64(w.lb) - tol,
-			High: float64(w.lb) + tol, Unit: quantity.Pound, Basis: "tolerance of every mass aboard, and 20 lb of " +
-				"the scale"}
-		if w.most > 0 && float64(w.most) < k.High {
-			k.High, k.Basis = float64(w.most), "rating"
+			High: float64(w.lb) + tol, Unit: quantity.Pound, Basis: "99 units in 100 by the assumed factors of " +
+				"Weight, and 20 lb of the scale"}
+		if w.most.Value >= k.Want && w.most.Value < k.High {
+			k.High, k.Basis = w.most.Value, w.most.Source
 		}
 		out = append(out, k)
 	}

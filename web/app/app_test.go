@@ -154,7 +154,7 @@ func TestDaysAreWrittenForReaders(t *testing.T) {
 	for _, a := range tabs {
 		look(Act{Do: "go", ID: a.ID})
 	}
-	for _, id := range []string{"quote", "exceptions", "order", "test", "upkeep"} {
+	for _, id := range []string{"quote", "exceptions", "order", "test", "labels", "upkeep"} {
 		look(Act{Do: "paper", ID: id})
 	}
 	assert.Greater(t, seen, 50)

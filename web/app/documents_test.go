@@ -128,6 +128,7 @@ func TestPapers(t *testing.T) {
 		"quote":  {"Specification", "Weights", "Annex: the price line by line", "Acceptance", "of this document"},
 		"order":  {"Long lead", "Cut list", "Circuit schedule", "Framing jigs"},
 		"test":   {"Weigh: full fluids", "Whole unit", "Find in order"},
+		"labels": {"Final-stage manufacturer", "not a label", "14,500 lb (6,577 kg)", "computed; to be weighed"},
 		"upkeep": {"Tire pressures, cold", "common practice, no source"},
 		"wrong":  {"Specification"},
 	}) {
@@ -135,14 +136,16 @@ func TestPapers(t *testing.T) {
 		for _, w := range words {
 			assert.Contains(t, s.Regions["main"], w, id)
 		}
-		if id == "order" || id == "test" {
+		if id == "order" || id == "test" || id == "labels" {
 			_, paper, _ := strings.Cut(s.Regions["main"], "<article")
 			assert.NotContains(t, paper, "USD", "the plant's papers carry no price")
 		}
 	}
 	s := p.do(Act{Do: "paper", ID: "test"}, set("reading.weigh.total", "25000"), set("reading.works.belts", "1"))
 	assert.Contains(t, s.Regions["main"], "2 readings entered, 1 outside what is accepted.")
-	s = p.do(set("reading.weigh.total", "heavy"))
+	s = p.do(Act{Do: "paper", ID: "labels"})
+	assert.Contains(t, s.Regions["main"], "scale, as entered on the test sheet", "what was weighed goes first")
+	s = p.do(Act{Do: "paper", ID: "test"}, set("reading.weigh.total", "heavy"))
 	assert.Contains(t, s.Regions["main"], "heavy", "what could not be taken stays")
 	s = p.do(set("reading.weigh.total", ""), set("reading.nothing", "1"))
 	assert.Contains(t, s.Regions["main"], "1 reading entered, 0 outside")

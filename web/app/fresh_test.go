@@ -107,7 +107,7 @@ func walk(t *testing.T) *recorder {
 	r.do(Act{Do: "mountings"})
 	r.do(Act{Do: "go", ID: "unit"}, Act{Do: "chapter", ID: "module"})
 	signed := r.signed(t, demoKey(t, r.browser, "demo-key.json"))
-	for _, paper := range []string{"quote", "exceptions", "order", "test", "upkeep"} {
+	for _, paper := range []string{"quote", "exceptions", "order", "test", "labels", "upkeep"} {
 		r.do(Act{Do: "paper", ID: paper})
 	}
 	r.do(Act{Do: "open-link", Value: signedDraft(t, signed).Issued})

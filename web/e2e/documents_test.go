@@ -48,7 +48,7 @@ func TestNeedsToDocuments(t *testing.T) {
 	w.area("quote")
 	for id, words := range seeds.InOrder(map[string]string{"exceptions": "Overall height not to exceed 104",
 		"response": "Signature and date", "bidspec": "Squad bench",
-		"order": "Cut list", "test": "Whole unit", "upkeep": "Tire pressures"}) {
+		"order": "Cut list", "test": "Whole unit", "labels": "Payload sign", "upkeep": "Tire pressures"}) {
 		w.click("#paper-" + id)
 		check(id)
 		require.Contains(t, flat(strings.Join(w.paper(), " ")), words)

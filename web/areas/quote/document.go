@@ -174,7 +174,8 @@ var papers []paperKind
 func init() { // their functions look the list up
 	papers = []paperKind{
 		{"quote", "Quote", quotePaper}, {"response", "Response form", responseForm}, {"exceptions", "Exceptions", exceptions},
-		{"bidspec", "Specification to bid", purchaserSpecification}, {"order", "Order sheet", orderSheet}, {"test", "Test sheet", testSheet}, {"upkeep", "Maintenance schedule", upkeep},
+		{"bidspec", "Specification to bid", purchaserSpecification}, {"order", "Order sheet", orderSheet},
+		{"test", "Test sheet", testSheet}, {"labels", "Label data", labelData}, {"upkeep", "Maintenance schedule", upkeep},
 	}
 }
 

@@ -148,6 +148,33 @@ func bases(list []quote.Check) string {
 	return strings.Join(out, "; ")
 }
 
+// labelData fills in the labels and forms as far as the unit says what stands on them.
+func labelData(p *Page) Part {
+	out := []Part{El("h1", Text("Label data: "+page.Subject(p.Page))),
+		El("p", Text(p.Q.Chassis.Label+" · "+p.Q.Body.Label)),
+		El("p", El("b", Text("Data for the certifying manufacturer. This is not a label, and certifies nothing: "+
+			"who certifies checks every entry, words the statements, and answers for them.")))}
+	for _, l := range p.Q.LabelData() {
+		t := page.Table{Caption: l.Title, Class: "tight", Heads: []string{"Entry", "Data", "From"}}
+		for _, x := range l.Lines {
+			value := x.Text
+			switch {
+			case x.Blank:
+				value = "____________________"
+			case x.Unit == quantity.Pound:
+				value = quantity.US.Show(x.Value, x.Unit) + " (" + quantity.Metric.Show(x.Value, x.Unit) + ")"
+			case x.Unit != "":
+				value = quantity.US.Show(x.Value, x.Unit)
+			}
+			t.Rows = append(t.Rows, page.Texts(x.What, value, x.From))
+		}
+		out = append(out, El("section", Class("whole"), t.Draw(), El("p", Class("how"), Text(l.Source+"."))))
+	}
+	return Many(Many(out...), El("p", Class("how"), Text("Weights stand as computed until the scale's readings are "+
+		"entered on the test sheet. Records of a certification are kept at least five years "+
+		"(trailer-bodybuilders.com, Vehicle Certification Explained).")))
+}
+
 // upkeep is the maintenance schedule of this very unit.
 func upkeep(p *Page) Part {
 	t := page.Table{Caption: "By months and miles, whichever comes first", Class: "tight",

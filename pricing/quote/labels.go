@@ -1,0 +1,196 @@
+package quote
+
+import (
+	"strconv"
+	"strings"
+
+	"boxwright/config"
+	"boxwright/config/quantity"
+	"boxwright/config/weight"
+)
+
+// Label is the data of a label or a form that certifies the finished vehicle, filled from
+// the unit. It is not the label: who certifies decides what it says.
+type Label struct {
+	ID, Title string
+	Source    string // where the label is asked for, and how well that is known
+	Lines     []LabelLine
+}
+
+// LabelLine is one entry. Text stands where the entry is no number.
+type LabelLine struct {
+	What  string
+	Text  string
+	Value float64
+	Unit  string
+	From  string // what the entry rests on
+	Blank bool   // to be entered by who certifies
+}
+
+// Where entries come from.
+const (
+	fromRating  = "rating of the chassis"
+	fromReading = "scale, as entered on the test sheet"
+	certifier   = "to be entered by who certifies"
+)
+
+// LabelData is the data of the labels and forms that this unit needs.
+func (q *Quote) LabelData() []Label {
+	var out []Label
+	if q.Body.Kind == "van" {
+		out = append(out, q.altererLabel())
+	} else {
+		out = append(out, q.finalStageLabel())
+	}
+	if q.Chassis.GVWRLb <= placardLb {
+		out = append(out, q.placard())
+	}
+	return append(out, q.payloadSign(), q.payloadForm())
+}
+
+// placardLb is the GVWR up to which a vehicle has the placard of 49 CFR 571.110.
+const placardLb = 10000
+
+func blank(what string) LabelLine { return LabelLine{What: what, From: certifier, Blank: true} }
+
+func pounds(what string, lb quantity.Mass, from string) LabelLine {
+	return LabelLine{What: what, Value: float64(lb), Unit: quantity.Pound, From: from}
+}
+
+// completed is the month in which the work is done, as planned.
+func (q *Quote) completed() LabelLine {
+	d := q.Plan.EvenOdds
+	return LabelLine{What: "Month and year completed", Text: d.MonthName() + " " + strconv.Itoa(d.Year),
+		From: "planned, at even odds; the month of completion counts"}
+}
+
+// axle is a rating with the tires it is meant with.
+func axle(what string, gawr quantity.Mass, t config.Tires) []LabelLine {
+	text := t.Size
+	if t.Count == 4 {
+		text += ", dual"
+	}
+	return []LabelLine{
+		pounds(what+" GAWR", gawr, fromRating),
+		{What: what + " tires", Text: text, From: "the chassis"},
+		{What: what + " tire pressure, cold", Text: quantity.Group(t.PressurePSI, 0) + " psi", From: "the chassis"},
+	}
+}
+
+func (q *Quote) ratings() []LabelLine {
+	out := []LabelLine{pounds("GVWR", q.Chassis.GVWRLb, fromRating)}
+	out = append(out, axle("Front", q.Chassis.GAWRFrontLb, q.Chassis.FrontTires)...)
+	return append(out, axle("Rear", q.Chassis.GAWRRearLb, q.Chassis.RearTires)...)
+}
+
+func (q *Quote) finalStageLabel() Label {
+	lines := []LabelLine{blank("Manufacturer, after MANUFACTURED BY or MFD BY"), q.completed()}
+	lines = append(lines, q.ratings()...)
+	return Label{"final-stage", "Final-stage manufacturer's label",
+		"49 CFR 567.5(d): headings read, the list from memory", append(lines,
+			blank("Statement of conformity, in the form that fits what was built"),
+			blank("Vehicle identification number, of the chassis"),
+			LabelLine{What: "Vehicle type", Text: "multipurpose passenger vehicle",
+				From: "usual of ambulances; from memory"},
+		)}
+}
+
+func (q *Quote) altererLabel() Label {
+	lines := []LabelLine{
+		{What: "Sentence", Text: "This vehicle was altered by (name) in (month and year) and as altered it conforms " +
+			"to (what it was certified to)", From: "49 CFR 567.7, read in a copy"},
+		blank("Name of who alters"), q.completed(),
+	}
+	for _, l := range q.ratings() {
+		l.From += "; stated only where the work changes it"
+		lines = append(lines, l)
+	}
+	return Label{"alterer", "Alterer's label, beside the maker's own",
+		"49 CFR 567.7: a vehicle that was certified and is altered before its first sale, read in a copy",
+		append(lines, blank("Vehicle type as altered, where it is another"))}
+}
+
+func (q *Quote) placard() Label {
+	curb, from := q.curbWeight()
+	return Label{"placard", "Placard of tires and load",
+		"49 CFR 571.110, to 10,000 lb GVWR; the sentence as vehicle manuals print it", []LabelLine{
+			{What: "Sentence", Text: "The combined weight of occupants and cargo should never exceed",
+				From: "vehicle manuals"},
+			pounds("That weight", q.Chassis.GVWRLb-curb, "GVWR less curb weight, "+from),
+			{What: "Designated seats", Value: float64(len(q.Space.Seats)), Unit: quantity.Count, From: "the unit"},
+		}}
+}
+
+// curbWeight is the one that was read on the scale where the test sheet has it, else the
+// computed one.
+func (q *Quote) curbWeight() (lb quantity.Mass, from string) {
+	for _, r := range q.Draft.Readings {
+		if r.Check == "weigh.total" && r.Value > 0 {
+			return quantity.Mass(r.Value), fromReading
+		}
+	}
+	return q.Weight.Curb.TotalLb, "computed; to be weighed"
+}
+
+// occupants is what people are counted for, by the rule in force.
+func (q *Quote) occupants() (crew, patients quantity.Mass, from string) {
+	a := &q.Assume
+	crew = quantity.Mass(float64(len(q.Space.Seats)) * a.OccupantLb.Value)
+	patients = quantity.Mass(float64(len(q.Space.Cots)) * a.PatientLb.Value)
+	count := func(n int, lb float64) string {
+		return quantity.Group(float64(n), 0) + " at " + quantity.US.Show(lb, quantity.Pound)
+	}
+	from = count(len(q.Space.Seats), a.OccupantLb.Value)
+	if n := len(q.Space.Cots); n > 0 {
+		from += " and " + count(n, a.PatientLb.Value)
+	}
+	return crew, patients, from
+}
+
+func (q *Quote) payloadSign() Label {
+	curb, from := q.curbWeight()
+	crew, patients, people := q.occupants()
+	payload := q.Chassis.GVWRLb - curb
+	return Label{"payload-sign", "Payload sign", "KKK-A-1822F figure 1: named in its contents, the form from memory",
+		[]LabelLine{
+			blank("Manufacturer"), q.completed(), blank("Vehicle identification number"),
+			{What: "Type", Text: "Type " + strings.ReplaceAll(q.Chassis.Type, "-AD", ", additional duty"),
+				From: "the chassis"},
+			pounds("GVWR", q.Chassis.GVWRLb, fromRating),
+			pounds("Curb weight, full fluids", curb, from),
+			pounds("Payload", payload, "GVWR less curb weight"),
+			pounds("Occupants and patients", crew+patients, people),
+			pounds("Cargo that may be added", payload-crew-patients, "payload less people"),
+		}}
+}
+
+func (q *Quote) payloadForm() Label {
+	curb, from := q.curbWeight()
+	crew, patients, people := q.occupants()
+	payload := q.Chassis.GVWRLb - curb
+	lines := []LabelLine{
+		pounds("1. GVWR", q.Chassis.GVWRLb, fromRating),
+		pounds("2. Curb weight", curb, from),
+		pounds("3. Payload, 1 less 2", payload, ""),
+	}
+	if f, ok := q.Figure("weight.payload"); ok && f.Sense == config.AtLeast {
+		lines = append(lines, pounds("4. Payload asked for", quantity.Mass(f.Limit), f.Source+"; "+string(f.Basis)),
+			pounds("5. Beyond it, 3 less 4", payload-quantity.Mass(f.Limit), ""))
+	}
+	loose := quantity.Mass(0)
+	listed := "listed in Space"
+	for _, it := range q.Weight.Items {
+		if it.Kind == weight.KindEquipment {
+			loose += it.Lb
+			if it.ID == weight.AllowanceItem {
+				listed = "an allowance until it is listed"
+			}
+		}
+	}
+	lines = append(lines,
+		pounds("6. Occupants and patients", crew+patients, people),
+		pounds("7. Loose equipment", loose, listed),
+		pounds("8. Left, 3 less 6 and 7", payload-crew-patients-loose, ""))
+	return Label{"payload-form", "Payload form", "KKK-A-1822F figure 2: named in its contents, the form from memory",
+		lines}
+}
