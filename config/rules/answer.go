@@ -13,12 +13,14 @@ import (
 type State string
 
 // The states. Checking means that the work allowed did not suffice to tell;
-// ask again with more, see Engine.AnswerWithin.
+// ask again with more, see Engine.AnswerWithin. Unasked means that nobody asked,
+// see Engine.Ask.
 const (
 	Open     State = "open"
 	Forced   State = "forced"
 	RuledOut State = "ruled-out"
 	Checking State = "checking"
+	Unasked  State = ""
 )
 
 // Answer is the whole table for one unit.
@@ -66,34 +68,77 @@ func (e *Engine) Answer(u *config.Unit, limits *Limits) Answer {
 // call found out is not asked again, so that calling with growing budgets
 // completes a table in steps.
 func (e *Engine) AnswerWithin(u *config.Unit, limits *Limits, budget int64) Answer {
-	a := e.Options(u, limits, budget)
-	if a.pending {
-		e.judgeOthers(&a, u, limits, budget)
-		a.pending = false
-	}
+	a := e.Stand(u, limits, budget)
+	e.AskAll(&a, u, limits, budget)
+	e.AskElsewhere(&a, u, limits, budget)
 	return a
 }
 
-// Options is AnswerWithin for the options alone. Other chassis and bodies than
-// those of the unit are Checking, since each has limits of its own and takes a
-// solver of its own.
-func (e *Engine) Options(u *config.Unit, limits *Limits, budget int64) Answer {
+// Stand says whether the picks can stand together, and what is set aside when they
+// cannot. Each id is Unasked then: a page shows some hundred of many thousands, and
+// Ask is for those. Chassis and bodies other than the unit's are Checking where there
+// are limits, since each has limits of its own; see AskElsewhere.
+func (e *Engine) Stand(u *config.Unit, limits *Limits, budget int64) Answer {
+	a := Answer{Satisfiable: true, States: make([]State, e.n), vars: e.vars}
+	e.judge(&a, u, limits, budget, make([]bool, e.n))
+	return a
+}
+
+// Ask judges some ids more for an answer about this unit with these limits.
+func (e *Engine) Ask(a *Answer, u *config.Unit, limits *Limits, budget int64, ids []string) {
+	only, any := make([]bool, e.n), false
+	for _, id := range ids {
+		if v, known := e.vars[id]; known && a.States[v] == Unasked {
+			only[v], any = true, true
+		}
+	}
+	if any {
+		e.judge(a, u, limits, budget, only)
+	}
+}
+
+// AskAll judges all options that nobody asked for yet.
+func (e *Engine) AskAll(a *Answer, u *config.Unit, limits *Limits, budget int64) {
+	e.Ask(a, u, limits, budget, e.ids)
+}
+
+// AskElsewhere judges the chassis and bodies other than the unit's, each in a solver
+// of its own.
+func (e *Engine) AskElsewhere(a *Answer, u *config.Unit, limits *Limits, budget int64) {
+	if !a.pending {
+		return
+	}
+	a.pending = false
+	guards, _ := e.limits.load(e, u, limits)
+	guards, _ = e.standWithout(a.SetAside, guards, nil)
+	q := solve.Query{Base: guards, Picks: a.picks, Budget: budget, Work: budget * stepsEach, Only: make([]bool, e.n)}
+	if _, r := e.table.Answer(q); r != solve.Sat {
+		a.Undecided = append(a.Undecided, e.ids[:e.firstOption()]...)
+		return
+	}
+	e.judgeOthers(a, u, limits, budget)
+}
+
+// judge judges what is marked: options, and without limits chassis and bodies too.
+func (e *Engine) judge(a *Answer, u *config.Unit, limits *Limits, budget int64, only []bool) {
 	picks := e.picks(u)
 	guards, problems := e.limits.load(e, u, limits)
-	a := Answer{Satisfiable: true, Problems: problems, vars: e.vars}
+	a.Problems = problems
 	skip := 0
 	if len(guards) > 0 {
 		skip = e.firstOption() // the limits hold for this chassis and body only
+		clear(only[:skip])
 	}
+	guards, picks = e.standWithout(a.SetAside, guards, picks)
 	for {
 		verdicts, r := e.table.Answer(solve.Query{Base: guards, Picks: picks, Budget: budget, Work: budget * stepsEach,
-			Skip: skip})
+			Only: only})
 		if r == solve.Unsat {
 			a.Satisfiable = false
 			core := e.solver.Core()
 			if len(core) == 0 { // no unit at all keeps the catalogue's rules
 				a.States = slices.Repeat([]State{RuledOut}, e.n)
-				return a
+				return
 			}
 			var aside []string
 			guards, picks, aside = e.setAside(guards, picks)
@@ -101,21 +146,34 @@ func (e *Engine) Options(u *config.Unit, limits *Limits, budget int64) Answer {
 			continue
 		}
 		if r == solve.Unknown {
-			e.byRulesAlone(&a, picks, budget)
-			return a
+			e.byRulesAlone(a, picks, budget)
+			return
 		}
-		a.States = make([]State, e.n)
 		for v, verdict := range verdicts {
-			a.States[v] = stateOf(verdict)
-			if v >= skip && !verdict.Decided() {
+			if !only[v] {
+				continue
+			}
+			if a.States[v] = stateOf(verdict); !verdict.Decided() {
 				a.Undecided = append(a.Undecided, e.ids[v])
 			}
 		}
-		if skip > 0 {
-			e.postpone(&a, picks)
+		if skip > 0 && a.States[0] == Unasked {
+			e.postpone(a, picks)
 		}
-		return a
+		return
 	}
+}
+
+// standWithout leaves out the limits and picks that an answer has set aside.
+func (e *Engine) standWithout(aside []string, guards, picks []solve.Lit) (g, p []solve.Lit) {
+	if len(aside) == 0 {
+		return guards, picks
+	}
+	g = slices.DeleteFunc(slices.Clone(guards), func(l solve.Lit) bool {
+		return slices.Contains(aside, e.limits.behind(l).linear.Code)
+	})
+	p = slices.DeleteFunc(picks, func(l solve.Lit) bool { return slices.Contains(aside, e.ids[l.Var()]) })
+	return g, p
 }
 
 // postpone leaves the other chassis and bodies open to question.

@@ -156,8 +156,8 @@ func (l *Linter) table(q solve.Query, then func([]solve.Verdict, solve.Result)) 
 	}
 	for v, verdict := range verdicts {
 		switch {
-		case q.Only == nil && !verdict.Decided(), q.Only != nil && q.Only[v] &&
-			verdict&(solve.CanHold|solve.CannotHold) == 0:
+		case q.Only != nil && !q.Only[v]:
+		case !q.Hold && !verdict.Decided(), verdict&(solve.CanHold|solve.CannotHold) == 0:
 			open++
 		}
 	}

@@ -72,7 +72,7 @@ func (l *Linter) pairWithin(c, b int, limits *Limits, misfits []bool) {
 	}
 	guards, _ := e.limits.load(e, &u, limits)
 	l.other += int64(e.n * limitsEach)
-	q := solve.Query{Base: slices.Clone(guards), Picks: e.picks(&u), Only: slices.Clone(misfits)}
+	q := solve.Query{Base: slices.Clone(guards), Picks: e.picks(&u), Only: slices.Clone(misfits), Hold: true}
 	l.table(q, func(verdicts []solve.Verdict, r solve.Result) {
 		switch r {
 		case solve.Unsat:

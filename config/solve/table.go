@@ -23,8 +23,8 @@ type Query struct {
 	Picks  []Lit  // of the table's variables; earlier picks first helps to reuse work
 	Budget int64  // conflicts for each single question; 0 for no bound
 	Work   int64  // steps for all questions, and some to find out whether the picks can stand; 0 for no bound
-	Skip   int    // so many of the first variables are not judged
-	Only   []bool // by variable: no others are judged, and only whether they can hold; nil for all
+	Only   []bool // by variable: no others are judged; nil for all
+	Hold   bool   // it is judged only whether they can hold
 }
 
 // Table answers, for each of the first variables of a solver, whether it can
@@ -40,6 +40,7 @@ type Table struct {
 	members [][]int // by class
 	pool    pool    // answers found earlier
 	near    witness // an answer with all the picks, to walk from
+	stands  bool    // it is one for base and picks as they are
 	causes  [][]Lit // by literal: why it was once impossible, itself left out
 	denied  []bool  // by literal: whether causes has it
 
@@ -49,8 +50,8 @@ type Table struct {
 	isPick   []bool // by literal
 	isBase   []bool
 	released []bool // by variable: judging it leaves a pick out
-	skip     int
 	only     []bool
+	hold     bool
 	can      set // by literal: some answer has it
 	cannot   set // by literal: none has
 	ask      []Lit
@@ -114,6 +115,7 @@ func (t *Table) reweigh(guard Lit) {
 	slot := int(t.s.guards[guard.Var()])
 	t.pool.forget(slot)
 	t.near.weigh(slot)
+	t.stands = false
 }
 
 // Answer judges every variable. It is Unsat, with the cause in the solver's
@@ -125,8 +127,12 @@ func (t *Table) Answer(q Query) ([]Verdict, Result) {
 	if q.Work > 0 {
 		t.s.Allow(q.Work + standEach*int64(t.n))
 	}
-	if r := t.stand(q.Budget); r != Sat {
+	r := t.stand(q.Budget)
+	if t.stands = r == Sat; !t.stands {
 		return nil, r
+	}
+	if q.Only != nil && !slices.Contains(q.Only, true) {
+		return nil, Sat
 	}
 	t.s.Allow(q.Work)
 	t.takeImplied()
@@ -165,11 +171,12 @@ func (t *Table) begin(q Query) {
 			(*flags)[l] = true
 		}
 	}
+	t.stands = t.stands && slices.Equal(t.base, q.Base) && slices.Equal(t.picks, q.Picks)
 	t.base = append(t.base[:0], q.Base...)
 	t.picks = append(t.picks[:0], q.Picks...)
 	mark(&t.isPick, q.Picks)
 	mark(&t.isBase, q.Base)
-	t.skip, t.only = q.Skip, q.Only
+	t.only, t.hold = q.Only, q.Hold
 	t.dual, t.missed = nil, 0
 	t.can.reset(t.n)
 	t.cannot.reset(t.n)
@@ -190,6 +197,10 @@ func (t *Table) begin(q Query) {
 // there: from where it is, from an answer of the pool that lacks but one pick,
 // or by the solver.
 func (t *Table) stand(budget int64) Result {
+	if t.stands && t.near.fits() {
+		t.learnAll()
+		return Sat
+	}
 	if t.near.fits() && t.approach() {
 		return Sat
 	}
@@ -358,15 +369,12 @@ func (t *Table) takeCauses() {
 
 // unsettled appends every literal of which it is not known whether it can be.
 func (t *Table) unsettled(to []Lit) []Lit {
-	for v := t.skip; v < t.n; v++ {
+	for v := range t.n {
 		if t.only != nil && !t.only[v] {
 			continue
 		}
 		for _, l := range [2]Lit{Pos(v), Neg(v)} {
-			if t.only != nil && l.Negative() {
-				continue
-			}
-			if !t.can.has(l) && !t.cannot.has(l) {
+			if !(t.hold && l.Negative()) && !t.can.has(l) && !t.cannot.has(l) {
 				to = append(to, l)
 			}
 		}

@@ -45,6 +45,7 @@ func (w *Ways) Decides() []string {
 // WaysTo answers for a chassis, a body or an option. What the rules allow with the
 // customer's own choices needs no reason, but changes much of the rest.
 func WaysTo(q *quote.Quote, id string) Ways {
+	q.Judge(id)
 	if q.State(id) == rules.Open && !q.Draft.Unit.Has(id) {
 		return Ways{Offers: Offers(q, id)}
 	}

@@ -38,9 +38,8 @@ type Quote struct {
 	own        []config.Finding // the findings of the unit in work alone
 	deliveries []Delivery
 
-	answer rules.Answer
-	effort int  // spent on the answer
-	others bool // chassis and bodies other than the unit's are judged too
+	answer *rules.Answer
+	effort int // spent on the answer
 }
 
 // Compute checks the draft against the edition and works everything out. The
@@ -75,7 +74,8 @@ func ComputeWith(ed *Edition, d *Draft, effort int) (*Quote, error) {
 	q.Book = ed.bookOn(d.Date)
 	q.Verdicts = standards.Judge(u.RuleSet, u, ed.Cat, q.judged()...)
 	q.effort = min(max(effort, 0), MaxEffort)
-	q.answer = ed.Rules.Options(u, Limits(ed, d), budget(q.effort))
+	answer := ed.Rules.Stand(u, Limits(ed, d), budget(q.effort))
+	q.answer = &answer
 	others, err := q.fleet()
 	if err != nil {
 		return nil, err
@@ -94,15 +94,24 @@ func budget(effort int) int64 { return rules.DefaultBudget << effort }
 // unit's are judged: each takes a solver of its own, and few need a search.
 const effortForOthers = 6
 
-// State tells whether a chassis, a body or an option can still be chosen. Other
-// chassis and bodies than the unit's are judged when the first is asked about.
+// State tells whether a chassis, a body or an option can still be chosen. It is judged
+// when it is first asked about: chassis and bodies other than the unit's all together,
+// and so are the options that Judge was not asked for.
 func (q *Quote) State(id string) rules.State {
-	cat, u := q.Edition.Cat, &q.Draft.Unit
-	if !q.others && (cat.ChassisByID(id) != nil || cat.BodyByID(id) != nil) {
-		q.others = true
-		q.answer = q.Edition.Rules.AnswerWithin(u, Limits(q.Edition, q.Draft), budget(q.effort+effortForOthers))
+	e, u := q.Edition.Rules, &q.Draft.Unit
+	if q.Edition.Cat.OptionByID(id) == nil {
+		e.AskElsewhere(q.answer, u, Limits(q.Edition, q.Draft), budget(q.effort+effortForOthers))
+	}
+	if q.answer.State(id) == rules.Unasked {
+		e.AskAll(q.answer, u, Limits(q.Edition, q.Draft), budget(q.effort))
 	}
 	return q.answer.State(id)
+}
+
+// Judge judges some options at once, whose State is asked for next. On a large
+// catalogue that takes a fraction of what judging all of it does.
+func (q *Quote) Judge(options ...string) {
+	q.Edition.Rules.Ask(q.answer, &q.Draft.Unit, Limits(q.Edition, q.Draft), budget(q.effort), options)
 }
 
 // Undecided reports whether more effort may tell more of what State was asked.

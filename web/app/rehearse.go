@@ -37,7 +37,10 @@ func (a *App) rehearse(s *session.Session, area string) (*Reply, error) {
 		s.Draft = s.Draft.Clone()
 		for i := range p.Q.Edition.Cat.Options {
 			o := &p.Q.Edition.Cat.Options[i]
-			if !s.Draft.Unit.Has(o.ID) && p.Q.State(o.ID) == rules.Open {
+			if s.Draft.Unit.Has(o.ID) {
+				continue
+			}
+			if p.Q.Judge(o.ID); p.Q.State(o.ID) == rules.Open {
 				there.Chapter = p.Q.Edition.Cat.GroupByID(o.Group).Chapter
 				do(s, session.Act{Do: "pick", ID: o.ID, On: true})
 				break

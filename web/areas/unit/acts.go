@@ -184,6 +184,7 @@ func judge(s *session.Session, id string) rules.State {
 	if err != nil {
 		return rules.Checking
 	}
+	w.Quote.Judge(id)
 	state := w.Quote.State(id)
 	if state != rules.Checking {
 		return state
@@ -193,6 +194,7 @@ func judge(s *session.Session, id string) rules.State {
 		if err != nil {
 			return rules.Checking
 		}
+		q.Judge(id)
 		state = q.State(id)
 	}
 	return state

@@ -124,14 +124,40 @@ func chapter(p *Page) Part {
 	case session.ChapterModule:
 		return moduleChoice(p)
 	default:
-		var out []Part
+		var list []listed
 		for i := range cat.Groups {
 			if g := &cat.Groups[i]; g.Chapter == id {
-				out = append(out, group(p, g, cat.Members(g.ID)))
+				list = append(list, listed{g, p.offered(cat.Members(g.ID))})
 			}
 		}
-		return Many(out...)
+		return groups(p, list)
 	}
+}
+
+// listed is a group with the options of it that are shown, by their places in the
+// catalogue.
+type listed struct {
+	group   *config.Group
+	members []int
+}
+
+// offered leaves out of the members of a group what this unit is not offered.
+func (p *Page) offered(members []int) []int {
+	return slices.DeleteFunc(slices.Clone(members), func(m int) bool {
+		return !p.Shown(&p.Q.Edition.Cat.Options[m])
+	})
+}
+
+// groups draws the options of some groups, of which all are judged at once.
+func groups(p *Page, list []listed) Part {
+	var ids []string
+	for _, l := range list {
+		for _, m := range l.members {
+			ids = append(ids, p.Q.Edition.Cat.Options[m].ID)
+		}
+	}
+	p.Q.Judge(ids...)
+	return Each(list, func(_ int, l listed) Part { return group(p, l.group, l.members) })
 }
 
 // mostFound is how many options a search shows; who sees more than that reads none.
@@ -142,29 +168,24 @@ func found(p *Page) Part {
 	cat := p.Q.Edition.Cat
 	texts := textsOf(p.Q.Edition)
 	words := strings.Fields(strings.ToLower(p.View.Search))
-	var out []Part
+	var list []listed
 	hits, shown := 0, 0
 	for i := range cat.Groups {
 		g := &cat.Groups[i]
-		var members []int
-		for _, m := range cat.Members(g.ID) {
-			missing := func(w string) bool { return !strings.Contains(texts[m], w) }
-			if p.Shown(&cat.Options[m]) && !slices.ContainsFunc(words, missing) {
-				members = append(members, m)
-			}
-		}
+		members := slices.DeleteFunc(p.offered(cat.Members(g.ID)), func(m int) bool {
+			return slices.ContainsFunc(words, func(w string) bool { return !strings.Contains(texts[m], w) })
+		})
 		hits += len(members)
 		members = members[:min(len(members), mostFound-shown)]
-		if shown += len(members); len(members) > 0 {
-			out = append(out, group(p, g, members))
-		}
+		shown += len(members)
+		list = append(list, listed{g, members})
 	}
 	said := page.Count(hits, "option", "options") + " found for “" + p.View.Search + "”"
 	if hits > shown {
 		said += "; the first " + strconv.Itoa(shown) + " are shown, another word finds fewer"
 	}
 	return Many(El("p", Class("lead"), Text(said+". "),
-		page.Action("chapter", p.View.Chapter, "", "Back to the chapters", Class("quiet"))), Many(out...))
+		page.Action("chapter", p.View.Chapter, "", "Back to the chapters", Class("quiet"))), groups(p, list))
 }
 
 // textsKey is what the texts of an edition are kept under.
@@ -195,9 +216,6 @@ func (p *Page) offers(chapter string) bool {
 }
 
 func group(p *Page, g *config.Group, members []int) Part {
-	members = slices.DeleteFunc(slices.Clone(members), func(m int) bool {
-		return !p.Shown(&p.Q.Edition.Cat.Options[m])
-	})
 	if len(members) == 0 {
 		return nil
 	}
