@@ -252,8 +252,8 @@ func (p *Plan) waits() {
 		case s.Option != "" && s.Share >= .05:
 			p.say("time.parts-critical", config.Note, "parts",
 				fmt.Sprintf("%s takes %.0f to %.0f working days to arrive; delivery waits for it in %s of cases.",
-					p.job.cat.LabelOf(s.Option), s.Days.Low, s.Days.High, percent(s.Share)), "A part ordered ahead, "+
-					"or another choice, would bring the date forward.", []string{s.Option})
+					p.job.cat.LabelOf(s.Option), s.Days.Low, s.Days.High, percent(s.Share)), "A part in stock, or "+
+					"another choice, would bring the date forward.", []string{s.Option})
 		case s.Source == config.SourceChassis && s.Share >= .5:
 			p.say("time.chassis-critical", config.Note, "chassis",
 				fmt.Sprintf("The chassis takes %.0f to %.0f working days to arrive; delivery waits for it in %s of "+

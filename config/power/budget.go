@@ -223,11 +223,14 @@ func (s *Sheet) add(f config.Finding) {
 	s.Findings = append(s.Findings, f)
 }
 
-// severity of a limit that is not kept: a rating or a text that was read
-// stops, anything softer asks for a decision.
+// severity of a limit that is not kept: a rating or a text that was read stops, one
+// from memory is a note, and anything between asks for a decision.
 func severity(b config.Basis) config.Severity {
-	if b == config.Rating || b == config.ReadInText {
+	switch b {
+	case config.Rating, config.ReadInText:
 		return config.Stop
+	case config.FromMemory:
+		return config.Note
 	}
 	return config.Warn
 }

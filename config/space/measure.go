@@ -137,10 +137,13 @@ func (s *Sheet) bind(b *vehicle, f config.Figure) {
 	if f.Met() {
 		return
 	}
+	remedy := "Choose another body or other options, or enter the purchaser's own limit."
+	if f.Basis == config.FromMemory {
+		remedy = "The number is from memory: check the standard, or enter the purchaser's own limit in Space."
+	}
 	s.add(config.Finding{Code: f.Code, Severity: severity(f.Basis), Figure: &f, Basis: f.Basis,
 		Text: fmt.Sprintf("%s is %s; %s asks for %s %s.", f.Label, show(f.Value, f.Unit), f.Source, f.Sense,
-			show(f.Limit, f.Unit)),
-		Remedy: "Choose another body or other options, or enter the purchaser's own limit."})
+			show(f.Limit, f.Unit)), Remedy: remedy})
 }
 
 func (s *Sheet) add(f config.Finding) {
@@ -150,11 +153,14 @@ func (s *Sheet) add(f config.Finding) {
 
 func show(v float64, unit string) string { return quantity.US.Show(v, unit) }
 
-// severity of a limit that is not kept: a rating or a text that was read
-// stops, anything softer asks for a decision.
+// severity of a limit that is not kept: a rating or a text that was read stops, one
+// from memory is a note, and anything between asks for a decision.
 func severity(b config.Basis) config.Severity {
-	if b == config.Rating || b == config.ReadInText {
+	switch b {
+	case config.Rating, config.ReadInText:
 		return config.Stop
+	case config.FromMemory:
+		return config.Note
 	}
 	return config.Warn
 }

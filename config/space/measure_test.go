@@ -60,7 +60,7 @@ func TestLimitSeverity(t *testing.T) {
 	for _, tt := range []struct {
 		basis config.Basis
 		want  config.Severity
-	}{{config.ReadInText, config.Stop}, {config.FromMemory, config.Warn}, {config.CommonPractice, config.Warn},
+	}{{config.ReadInText, config.Stop}, {config.FromMemory, config.Note}, {config.CommonPractice, config.Warn},
 		{config.Purchaser, config.Warn}} {
 		t.Run(fmt.Sprint(tt.basis), func(t *testing.T) {
 			as := &config.Assumptions{Limits: map[string]config.Limit{"space.headroom": {Value: 83,

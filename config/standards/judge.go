@@ -195,8 +195,8 @@ func (j *judge) purchaser(u *config.Unit) []Verdict {
 
 // Findings turns the lines that are not met into findings, leaving out those
 // whose figure the calculators have already reported against the same limit. A
-// text that was read stops; where the purchaser has knowingly asked for less,
-// and where the number is softer, a decision is asked for.
+// text that was read stops, and a number from memory is a note; where the purchaser has
+// knowingly asked for less, and where the number is softer, a decision is asked for.
 func Findings(verdicts []Verdict, reports ...*config.Report) []config.Finding {
 	lowered := map[string]bool{}
 	for _, v := range verdicts {
@@ -215,8 +215,12 @@ func Findings(verdicts []Verdict, reports ...*config.Report) []config.Finding {
 				quantity.US.Show(v.Figure.Value, v.Figure.Unit), v.Figure.Source, v.Figure.Sense,
 				quantity.US.Show(v.Figure.Limit, v.Figure.Unit)),
 			Remedy: "Choose another chassis, body or options, or quote it as an exception."}
-		if v.Basis == config.ReadInText && !v.Mild && !lowered[v.Figure.Code] {
+		switch {
+		case v.Basis == config.ReadInText && !v.Mild && !lowered[v.Figure.Code]:
 			f.Severity = config.Stop
+		case v.Basis == config.FromMemory:
+			f.Severity = config.Note
+			f.Remedy = "The number is from memory: check the standard, or enter the purchaser's own limit."
 		}
 		out = append(out, f)
 	}

@@ -82,8 +82,8 @@ func TestFindings(t *testing.T) {
 		assert.NotEmpty(t, f.Remedy)
 		assert.NotEmpty(t, f.Clause)
 	}
-	assert.Equal(t, []string{"standard.kkk-payload stop", "standard.kkk-headroom warn"}, got,
-		"what was read stops, what was recalled warns")
+	assert.Equal(t, []string{"standard.kkk-payload stop", "standard.kkk-headroom note"}, got,
+		"what was read stops, what was recalled is a note")
 
 	f := *verdict(t, vs, "kkk-payload").Figure
 	short.Findings = []config.Finding{{Code: "weight.payload", Figure: &f}}

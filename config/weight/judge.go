@@ -57,6 +57,9 @@ func (l *loader) judgeFigure(m *measure, f config.Figure, s *Sheet) {
 	default:
 		return
 	}
+	if f.Basis == config.FromMemory {
+		finding.Severity = config.Note // nobody read the limit
+	}
 	finding.Remedy, finding.Picks = l.remedy(m, f, s)
 	l.findings = append(l.findings, finding)
 }

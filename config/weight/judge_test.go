@@ -29,7 +29,7 @@ func TestSeverityFollowsTheBasis(t *testing.T) {
 	}{
 		{value + 1, config.ReadInText, "weight.payload.short", config.Stop, "a rule that was read, missed by a pound"},
 		{value + 1, config.Purchaser, "weight.payload.short", config.Stop, "the purchaser's own minimum"},
-		{value + 1000, config.FromMemory, "weight.payload.short", config.Warn, "from memory never stops a unit"},
+		{value + 1000, config.FromMemory, "weight.payload.short", config.Note, "from memory never stops a unit"},
 		{value + 1000, config.CommonPractice, "weight.payload.short", config.Warn, "nor does common practice"},
 		{value - 1, config.ReadInText, "weight.payload.near", config.Warn, "kept, but not surely"},
 		{value - 1000, config.ReadInText, "", "", "kept by far"},

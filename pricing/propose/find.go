@@ -43,6 +43,7 @@ type look struct {
 type finder struct {
 	ed       *quote.Edition
 	finished int
+	barest   pricing.Amount // of a unit with nothing but what must be in; 0 when none was found
 }
 
 func newFinder(ed *quote.Edition) *finder { return &finder{ed: ed} }
@@ -175,14 +176,19 @@ func estimate(ed *quote.Edition, base *quote.Draft, u config.Unit) look {
 	if f, ok := weight.WeighWith(ed.Cat, &u, &as, nil).Figure("weight.payload-left"); ok {
 		l.metric[Lightest] = -f.Value
 	}
+	l.date(ed, base)
+	return l
+}
+
+// date prices and dates a unit, with few draws.
+func (l *look) date(ed *quote.Edition, base *quote.Draft) {
 	sim := quote.Luck(base.Count())
 	sim.Draws = roughDraws
-	plan, err := leadtime.ScheduleWith(ed.Cat, &u, sim)
+	plan, err := leadtime.ScheduleWith(ed.Cat, &l.unit, sim)
 	if err != nil {
 		plan = nil
 	}
 	l.judge(ed, base, plan)
-	return l
 }
 
 // judge prices the unit and holds it, with its dates, against the wants.
@@ -236,8 +242,9 @@ func glance(ed *quote.Edition, base *quote.Draft, u config.Unit) look {
 	return l
 }
 
-// slight is the chance of missing a limit up to which a unit is as good as any.
-const slight = 0.1
+// slight is the chance of missing a limit up to which a unit is offered as another is,
+// with that to check.
+const slight = 0.25
 
 // weighty reports whether a unit without a finding is the better one whatever it costs:
 // not where nobody read the limit, nor where the chance of missing it is slight.

@@ -90,7 +90,7 @@ func (f *finder) giveUps(base *quote.Draft, seen *found) []GiveUp {
 					break
 				}
 				if l, ok := f.without(base, on, &l.unit); ok {
-					if missing, other := Lacks(f.ed, &l.unit); len(missing)+len(other) <= mostLeftOut {
+					if f.nearlyWhole(&l.unit) {
 						note(l)
 					}
 				}
@@ -102,6 +102,9 @@ func (f *finder) giveUps(base *quote.Draft, seen *found) []GiveUp {
 	}
 	if len(near) > 0 {
 		f.withoutOne(base, near, note)
+	}
+	if len(list) == 0 {
+		f.withoutSome(base, near, note)
 	}
 	return best(list)
 }
@@ -238,10 +241,21 @@ func (f *finder) least(base, loose *quote.Draft, l *look, note func(look)) {
 	of := f.ed.For(&on.Unit)
 	f.finished++
 	c := of.Rules.Complete(&on.Unit, fit(of, on), costOf(of, on.Date, Cheapest), goalBudget)
-	if c.Found {
-		f.leaveOut(&c.Unit)
-		note(glance(of, base, c.Unit))
+	if !c.Found {
+		return
 	}
+	f.leaveOut(&c.Unit)
+	bare := glance(of, base, c.Unit)
+	if f.barest = bare.price; f.nearlyWhole(&bare.unit) {
+		note(bare)
+	}
+}
+
+// nearlyWhole reports whether a unit lacks so little of the standard that a customer
+// would hear of it.
+func (f *finder) nearlyWhole(u *config.Unit) bool {
+	missing, other := Lacks(f.ed, u)
+	return len(missing)+len(other) <= mostLeftOut
 }
 
 // leaveOut keeps out of a unit what it was found without.
@@ -284,7 +298,8 @@ func (f *finder) nearest(base *quote.Draft) []look {
 	pairs = pairs[:min(len(pairs), nearEstimates)]
 	for i := range pairs {
 		p := &pairs[i]
-		p.look = estimate(f.ed.For(&p.look.unit), base, p.look.unit)
+		p.look = look{unit: p.look.unit, metric: map[Goal]float64{}}
+		p.look.date(f.ed.For(&p.look.unit), base)
 		p.hurt = f.giveUpOf(base, &p.look).Hurt
 	}
 	slices.SortStableFunc(pairs, byHurt)
@@ -342,6 +357,54 @@ func (f *finder) withoutOne(base *quote.Draft, near []look, note func(look)) {
 			}
 		}
 	}
+}
+
+// withoutSome works out a unit on the nearest pair that has one, with as many of the
+// options that must be in as go together. Where seats, patients and sizes stand against
+// each other it asks for none of these either.
+func (f *finder) withoutSome(base *quote.Draft, near []look, note func(look)) {
+	for i := range near {
+		loose := f.loosened(base, &near[i].unit)
+		loose.Unit.Chassis, loose.Unit.Body = near[i].unit.Chassis, near[i].unit.Body
+		of := f.ed.For(&loose.Unit)
+		for _, p := range base.Unit.Picks {
+			loose.Unit.Drop(p.Option)
+			loose.Needs.Loosen(of.Cat, &loose.Unit, p.Option)
+		}
+		none := loose.Clone()
+		for k := range quote.Sizes {
+			quote.Sizes[k].Ask(&none.Needs, 0)
+		}
+		for _, on := range []*quote.Draft{loose, none} {
+			if l, ok := f.withMost(base, on, of); ok {
+				note(l)
+				return
+			}
+		}
+	}
+}
+
+// withMost is the unit within the needs of a draft that has most of the options that
+// must be in, and then of the standard.
+func (f *finder) withMost(base, on *quote.Draft, of *quote.Edition) (look, bool) {
+	harm := harmOf(of, on.Date)
+	cost := func(id string) int64 {
+		if base.Unit.Has(id) {
+			return -int64(costsPerHarm * mostLeftOut * hurtOption)
+		}
+		return -int64(costsPerHarm*harm(id)) + 1
+	}
+	f.finished++
+	c := of.Rules.Complete(&on.Unit, fit(of, on), cost, goalBudget)
+	if !c.Found {
+		return look{}, false
+	}
+	for _, p := range base.Unit.Picks {
+		if c.Unit.Has(p.Option) {
+			c.Unit.Keep(p.Option)
+		}
+	}
+	return glance(of, base, c.Unit), true
 }
 
 // giveUpOf says what a unit leaves unmet, and what the needs are without it.
@@ -496,17 +559,24 @@ func (g *GiveUp) Said() string {
 }
 
 // Press is what the button says that accepts it.
-func (g *GiveUp) Press() string {
+func (g *GiveUp) Press(cat *config.Catalogue) string {
 	var parts []string
+	less := false
 	for _, id := range g.IDs {
-		switch id {
-		case quote.AskDate:
+		switch {
+		case id == quote.AskDate:
 			parts = append(parts, "move the date to "+g.NeededBy.Long())
-		case quote.AskBudget:
+		case id == quote.AskBudget:
 			parts = append(parts, "raise the budget to "+g.Budget.Show())
+		case id == "crew" && g.Needs.Crew > 0:
+			parts = append(parts, "take "+strconv.Itoa(g.Needs.Crew)+" seats")
+		case cat.OptionByID(id) != nil:
+			parts = append(parts, "do without: "+cat.LabelOf(id))
+		default:
+			less = true
 		}
 	}
-	if n := len(g.IDs) - len(parts); n > 0 {
+	if less {
 		parts = append(parts, "ask for less")
 	}
 	if len(parts) == 0 {

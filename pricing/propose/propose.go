@@ -126,9 +126,12 @@ func Propose(ed *quote.Edition, d *quote.Draft) Search {
 
 // Giving is what would have to go where no unit keeps every must and want.
 type Giving struct {
-	List     []GiveUp // the mildest first
-	Cause    string   // what stands against it, in words
-	Finished int      // units worked out to the last option for it
+	List  []GiveUp // the mildest first
+	Cause string   // what stands against it, in words
+	// Barest is the price of a unit with nothing but what is asked for and what the
+	// rules need, where the budget is not kept; 0 when none was looked for.
+	Barest   pricing.Amount
+	Finished int // units worked out to the last option for it
 }
 
 // GiveUps looks for what would have to go; it has nothing where a unit keeps all.
@@ -138,7 +141,7 @@ func GiveUps(s *Search) Giving {
 	}
 	f := newFinder(s.finder.ed)
 	g := Giving{List: f.giveUps(s.base, &s.seen)}
-	g.Cause, g.Finished = causeOf(g.List, s.none), f.finished
+	g.Cause, g.Finished, g.Barest = causeOf(g.List, s.none), f.finished, f.barest
 	return g
 }
 
@@ -276,18 +279,21 @@ func ties(all []Proposal, at int) []string {
 	this := &all[at]
 	alike := map[Goal]string{Cheapest: " costs as much.", Lightest: " carries as much.",
 		Soonest: " is delivered on the same day."}[this.Goal]
-	var out []string
+	var out, same []string
 	for i := range all {
 		switch title := strings.ToLower(all[i].Title); {
 		case i == at:
 		case quote.SameLoad(&all[i].Unit, &this.Unit, false):
-			out = append(out, "The same unit as the "+title+": of all that were worked out none is better by either "+
-				"measure.")
+			same = append(same, "the "+title)
 		case sizeOf(this.Goal, all[i].Quote) == sizeOf(this.Goal, this.Quote):
 			out = append(out, "The "+title+alike)
 		}
 	}
-	return out
+	if same == nil {
+		return out
+	}
+	return append([]string{"The same unit as " + strings.Join(same, " and ") + ": of all that were worked out none " +
+		"is better by " + map[int]string{1: "either measure.", 2: "any of the three measures."}[len(same)]}, out...)
 }
 
 // gives says what a proposal gives up against the best of the others.

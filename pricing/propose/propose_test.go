@@ -1,6 +1,8 @@
 package propose_test
 
 import (
+	"math/rand"
+	"slices"
 	"strings"
 	"testing"
 
@@ -8,6 +10,8 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"boxwright/config"
+	"boxwright/config/quantity"
+	"boxwright/config/seeds"
 	"boxwright/pricing/money"
 	"boxwright/pricing/propose"
 	"boxwright/pricing/quote"
@@ -142,6 +146,48 @@ func TestGiveUps(t *testing.T) {
 			}
 		})
 	}
+}
+
+// Whatever is asked for, something is offered that can be built.
+func TestThereIsAlwaysSomethingToGiveUp(t *testing.T) {
+	ed := quotetest.Demo(t)
+	short := 0
+	for seed := range seeds.Each(1) {
+		r := rand.New(rand.NewSource(seed))
+		some := func(list ...string) string { return list[r.Intn(len(list))] }
+		for range 24 {
+			d := quote.Begin(ed, "", "", quotetest.Today)
+			n := &d.Needs
+			n.Crew, n.Patients = r.Intn(13), r.Intn(4)
+			n.Type, n.Fuel = some("", "I", "II", "III"), some("", "diesel", "gasoline")
+			n.Drive, n.Duty = some("", "4x2", "4x4"), some("", "critical", "neonatal", "hazmat")
+			n.SetFirm("duty", r.Intn(2) == 0)
+			n.HeightIn = []quantity.Length{0, 90, 108}[r.Intn(3)]
+			n.LoadingIn = []quantity.Length{0, 20}[r.Intn(2)]
+			for range r.Intn(9) {
+				if id := ed.Cat.Options[r.Intn(len(ed.Cat.Options))].ID; !slices.Contains(n.Must, id) {
+					n.Must = append(n.Must, id)
+				}
+			}
+			require.Empty(t, d.Check())
+			s := propose.Propose(ed, d)
+			if !s.Short {
+				require.NotEmpty(t, s.Proposals, "%+v", n)
+				continue
+			}
+			short++
+			giving := propose.GiveUps(&s)
+			require.NotEmpty(t, giving.List, "%+v", n)
+			for _, g := range giving.List {
+				on := d.Clone()
+				on.Unit, on.Needs = g.Unit, g.Needs
+				q, err := quote.Compute(ed, on)
+				require.NoError(t, err)
+				require.False(t, q.Stopped(), "%+v: %s", n, g.Said())
+			}
+		}
+	}
+	assert.Greater(t, short, 8)
 }
 
 // held is how many musts the needs have on a unit.

@@ -57,9 +57,9 @@ func (q *Quote) Asks(in quantity.System) []Ask {
 	return out
 }
 
-// wordAsks are duty, roads and climate, which ask for options. Where a unit must have
-// some of them the customer says of the word whether it is a must; what only suits it
-// is a would-like. A word that asks for nothing is left out.
+// wordAsks are duty, roads and climate, which ask for options. The customer says of each
+// word whether it is a must: of those that options only suit, each is a would-like until
+// then. A word that asks for nothing is left out.
 func (q *Quote) wordAsks() []Ask {
 	n := &q.Draft.Needs
 	var out []Ask
@@ -68,18 +68,22 @@ func (q *Quote) wordAsks() []Ask {
 			continue
 		}
 		has, lacks := q.tagged(tagNeeded + w)
-		drive := wordIDs[i] == "roads" && n.Drive == "" && n.drive() != ""
+		drive := wordIDs[i] == "roads" && n.roadsDrive()
 		a := Ask{ID: wordIDs[i], Label: wordLabels[i], Wanted: labelOf(wordLists[i], w), From: "Needs"}
+		a.Said, a.Must = true, !n.IsWant(wordIDs[i])
+		ask := "it needs"
 		if len(has)+len(lacks) == 0 && !drive {
-			if has, lacks = q.tagged(tagSuits + w); len(has)+len(lacks) > 0 {
-				a.Has = fmt.Sprintf("%d of the %d things that suit it", len(has), len(has)+len(lacks))
-				out = append(out, a)
-			}
+			has, lacks = q.tagged(tagSuits + w)
+			a.Must, ask = n.isFirm(q.Edition.Cat, wordIDs[i]), "that suit it"
+		}
+		all := len(has) + len(lacks)
+		if all > 0 {
+			a.Has = fmt.Sprintf("%d of the %d things %s", len(has), all, ask)
+		} else if !drive {
 			continue
 		}
-		a.Said, a.Must = true, !n.IsWant(wordIDs[i])
-		if all := len(has) + len(lacks); all > 0 {
-			a.Has = fmt.Sprintf("%d of the %d things it needs", len(has), all)
+		if ask != "it needs" && !a.Must {
+			lacks = nil // would-likes are not missed
 		}
 		switch rest := len(lacks) - 1; {
 		case rest > 0:

@@ -144,16 +144,7 @@ func sizeIDs() []string {
 }
 
 // SetWant makes a need a want, or a must again.
-func (n *Needs) SetWant(id string, want bool) {
-	n.Wants = slices.DeleteFunc(slices.Clone(n.Wants), func(x string) bool { return x == id })
-	if want {
-		n.Wants = append(n.Wants, id)
-		slices.Sort(n.Wants)
-	}
-	if len(n.Wants) == 0 {
-		n.Wants = nil
-	}
-}
+func (n *Needs) SetWant(id string, want bool) { n.Wants = toggled(n.Wants, id, want) }
 
 // IsMust reports whether a need holds a unit to it: by its id, an option's where that
 // must be in.
@@ -181,10 +172,19 @@ func (n *Needs) GiveWay(cat *config.Catalogue, id string) {
 				n.Like = append(slices.Clone(n.Like), id)
 			}
 		}
-		for i, w := range n.words() {
-			if w != "" && slices.Contains(o.Tags, tagNeeded+w) {
-				n.SetWant(wordIDs[i], true)
-			}
+		n.loosenWords(o)
+	}
+}
+
+// loosenWords makes wants of the words that make an option a must.
+func (n *Needs) loosenWords(o *config.Option) {
+	for i, w := range n.words() {
+		switch {
+		case w == "":
+		case slices.Contains(o.Tags, tagNeeded+w):
+			n.SetWant(wordIDs[i], true)
+		case slices.Contains(o.Tags, tagSuits+w):
+			n.SetFirm(wordIDs[i], false)
 		}
 	}
 }
@@ -413,7 +413,7 @@ func (n *Needs) Loosen(cat *config.Catalogue, u *config.Unit, id string) {
 	case id == "fuel":
 		n.Fuel = ""
 	case id == "drive":
-		if n.Drive = ""; n.drive() != "" {
+		if n.Drive = ""; n.roadsDrive() {
 			n.SetWant("roads", true)
 		}
 	case SizeByID(id) != nil:
@@ -429,11 +429,8 @@ func (n *Needs) Loosen(cat *config.Catalogue, u *config.Unit, id string) {
 			n.Must = slices.DeleteFunc(slices.Clone(n.Must), is)
 			return
 		}
-		o := cat.OptionByID(id) // asked for by a word
-		for i, w := range n.words() {
-			if o != nil && w != "" && slices.Contains(o.Tags, tagNeeded+w) {
-				n.SetWant(wordIDs[i], true)
-			}
+		if o := cat.OptionByID(id); o != nil { // asked for by a word
+			n.loosenWords(o)
 		}
 	}
 }

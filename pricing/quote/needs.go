@@ -34,6 +34,9 @@ type Needs struct {
 	TurningFt    quantity.Feet   `json:"turning_ft,omitempty"`     // turning circle between curbs, at most
 
 	Wants []string `json:"wants,omitempty"` // ids of the needs that are wants, see AskIDs; sorted
+	// Firm are those of duty, roads and climate that are musts though options only suit
+	// them: each of these must be in. Sorted.
+	Firm []string `json:"firm,omitempty"`
 }
 
 // Need is a word of the trade and what it asks of a unit. A catalogue says in
@@ -109,6 +112,9 @@ func (n *Needs) drive() string {
 	return ""
 }
 
+// roadsDrive reports whether a drive is asked for by the roads alone.
+func (n *Needs) roadsDrive() bool { return n.Drive == "" && n.drive() != "" }
+
 // Wishes are the ids of the options that the needs ask for: those the unit must
 // have, and those it would have, the buyer's own first.
 func (n *Needs) Wishes(cat *config.Catalogue) (must, like []string) {
@@ -124,12 +130,17 @@ func (n *Needs) Wishes(cat *config.Catalogue) (must, like []string) {
 	for _, id := range n.Like {
 		like = add(like, id)
 	}
+	var firm [3]bool
+	for i, id := range wordIDs {
+		firm[i] = n.isFirm(cat, id)
+	}
 	for i := range cat.Options {
 		o := &cat.Options[i]
 		for i, w := range n.words() {
 			switch {
 			case w == "":
-			case slices.Contains(o.Tags, tagNeeded+w) && !n.IsWant(wordIDs[i]):
+			case slices.Contains(o.Tags, tagNeeded+w) && !n.IsWant(wordIDs[i]),
+				firm[i] && slices.Contains(o.Tags, tagSuits+w):
 				must = add(must, o.ID)
 			case slices.Contains(o.Tags, tagNeeded+w), slices.Contains(o.Tags, tagSuits+w):
 				like = add(like, o.ID)
@@ -139,9 +150,43 @@ func (n *Needs) Wishes(cat *config.Catalogue) (must, like []string) {
 	return must, slices.DeleteFunc(like, func(id string) bool { return slices.Contains(must, id) })
 }
 
+// OnlySuited reports whether a word of the needs, by its id, is one that options only
+// suit: none of them must be in unless the customer says so. Roads that ask for a drive
+// are none.
+func (n *Needs) OnlySuited(cat *config.Catalogue, id string) bool {
+	i := slices.Index(wordIDs, id)
+	if i < 0 || n.words()[i] == "" || id == "roads" && n.roadsDrive() {
+		return false
+	}
+	tag := tagNeeded + n.words()[i]
+	return !slices.ContainsFunc(cat.Options, func(o config.Option) bool { return slices.Contains(o.Tags, tag) })
+}
+
+// SetFirm makes a word that options only suit a must, or a want again.
+func (n *Needs) SetFirm(id string, firm bool) { n.Firm = toggled(n.Firm, id, firm) }
+
+// isFirm reports whether the customer made a must of a word that options only suit.
+func (n *Needs) isFirm(cat *config.Catalogue, id string) bool {
+	return slices.Contains(n.Firm, id) && n.OnlySuited(cat, id)
+}
+
+// toggled is a sorted list with an id in it, or without; nil when that leaves none.
+func toggled(list []string, id string, in bool) []string {
+	list = slices.DeleteFunc(slices.Clone(list), func(x string) bool { return x == id })
+	if in {
+		list = append(list, id)
+		slices.Sort(list)
+	}
+	if len(list) == 0 {
+		return nil
+	}
+	return list
+}
+
 func (n *Needs) clone() Needs {
 	c := *n
 	c.Must, c.Like, c.Wants = slices.Clone(n.Must), slices.Clone(n.Like), slices.Clone(n.Wants)
+	c.Firm = slices.Clone(n.Firm)
 	return c
 }
 
@@ -171,6 +216,11 @@ func (d *Draft) checkNeeds() config.Problems {
 	for i, id := range n.Wants {
 		if !slices.Contains(AskIDs, id) || i > 0 && n.Wants[i-1] >= id {
 			wrong("needs.wants", "%.40q is not one of the needs, or they are not sorted, each once", id)
+		}
+	}
+	for i, id := range n.Firm {
+		if !slices.Contains(wordIDs, id) || i > 0 && n.Firm[i-1] >= id {
+			wrong("needs.firm", "%.40q is none of duty, roads and climate, or they are not sorted, each once", id)
 		}
 	}
 	if len(n.Must) > maxWishes || len(n.Like) > maxWishes {

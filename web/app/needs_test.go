@@ -223,6 +223,8 @@ func TestNeedsAreAskedByNumber(t *testing.T) {
 	assert.Contains(t, s.Fault+s.Say, "does not go with the present choices")
 	s = p.do(Act{Do: "go", ID: "needs"}, set("strength.fuel", "want"))
 	assert.Equal(t, []string{"fuel"}, draftOf(t, s).Needs.Wants)
+	s = p.do(Act{Do: "find", Value: "powered loader"})
+	assert.Contains(t, s.Regions["main"], "Power-load arm", "an option is found by what purchasers call it")
 	s = p.do(set("needs.crew", "6.5"), set("needs.turning", "54"), set("needs.height", "9 ft 8 in"))
 	assert.Contains(t, s.Regions["main"], `id="w-needs.crew"`, "half a seat is refused")
 	assert.Equal(t, 6, draftOf(t, s).Needs.Crew)
@@ -271,6 +273,21 @@ func TestWordsAreMustsOrWants(t *testing.T) {
 	}
 	assert.Contains(t, s.Regions["main"], "of the 4 things that suit it", "what only suits the cold is a would-like")
 	ed := p.app.memory.Edition
+	whole := func(s shown) []string {
+		n := draftOf(t, s).Needs
+		must, _ := n.Wishes(ed.Cat)
+		return must
+	}
+	assert.NotContains(t, whole(s), "heat-fuel")
+	s = p.do(set("strength.climate", "must"))
+	require.Empty(t, s.Fault)
+	assert.Contains(t, whole(s), "heat-fuel", "the customer makes it a must")
+	assert.Contains(t, whole(s), "ins-foam")
+	assert.Contains(t, s.Regions["main"], "and 3 more not in the unit")
+	s = p.do(set("needs.climate", "hot"))
+	assert.NotContains(t, whole(s), "ins-poly", "another climate is a must only when that is said")
+	s = p.do(set("needs.climate", "cold"), set("strength.climate", "must"), set("strength.climate", "want"))
+	assert.NotContains(t, whole(s), "heat-fuel")
 	before := draftOf(t, s)
 	must, _ := before.Needs.Wishes(ed.Cat)
 	s = p.do(set("strength.duty", "want"), set("strength.roads", "want"))

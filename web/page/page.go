@@ -72,7 +72,7 @@ func (p *Page) Signed(v float64, unit string) string {
 
 // worst severity among findings whose code begins with one of the prefixes.
 func worst(findings []config.Finding, prefixes []string) config.Severity {
-	rank := map[config.Severity]int{config.Note: 1, config.Warn: 2, config.Stop: 3}
+	rank := map[config.Severity]int{config.Warn: 1, config.Stop: 2} // a note leaves all in order
 	var top config.Severity
 	for _, f := range findings {
 		for _, prefix := range prefixes {
@@ -92,6 +92,8 @@ func Mark(s config.Severity) Part {
 		shape, class, word = "■", "stop", "stopped"
 	case config.Warn:
 		shape, class, word = "▲", "warn", "needs a decision"
+	case config.Note:
+		shape, class, word = "○", "note", "not kept, by a number from memory"
 	}
 	return El("span", Class("mark", class),
 		El("span", At("aria-hidden", "true"), Text(shape)),

@@ -66,15 +66,19 @@ func Texts(cells ...string) []Part {
 }
 
 // SeverityOf a figure: how its bar is colored. The likely range crossing the
-// limit needs a decision even where the value keeps it.
+// limit needs a decision even where the value keeps it. A limit from memory is a note.
 func SeverityOf(f config.Figure) config.Severity {
 	switch {
 	case f.Sense == "":
 		return ""
 	case !f.Met() && (f.Basis == config.Rating || f.Basis == config.ReadInText || f.Basis == config.Computed):
 		return config.Stop
+	case !f.Met() && f.Basis == config.FromMemory:
+		return config.Note
 	case !f.Met():
 		return config.Warn
+	case f.Basis == config.FromMemory:
+		return ""
 	case f.Sense == config.AtMost && f.High > f.Limit, f.Sense == config.AtLeast && f.Low < f.Limit:
 		return config.Warn
 	}

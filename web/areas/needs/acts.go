@@ -44,6 +44,7 @@ func needField(name string) session.Setter {
 			"fuel": &n.Fuel, "drive": &n.Drive}
 		if to := texts[name]; to != nil {
 			*to = a.Value
+			n.SetFirm(name, false) // what another word asks for is a must only when the customer says so
 		} else if size := quote.SizeByID(name); size != nil {
 			v, err := readSize(s, a.Value, size)
 			if err != nil {
@@ -89,7 +90,11 @@ func strengthField(id string) session.Setter {
 		if !slices.Contains(quote.AskIDs, id) {
 			return fmt.Errorf("there is no need %q", id)
 		}
-		s.Draft.Needs.SetWant(id, want)
+		if n := &s.Draft.Needs; n.OnlySuited(s.Memory.Edition.Cat, id) {
+			n.SetFirm(id, !want)
+		} else {
+			n.SetWant(id, want)
+		}
 		return nil
 	}
 }
@@ -168,6 +173,7 @@ func giveUp(s *session.Session, a session.Act) {
 	takeUnit(s, &g.Unit, a.ID)
 	s.Draft.Needs = g.Needs
 	s.Draft.Terms.Budget, s.Draft.Unit.NeededBy = g.Budget, g.NeededBy
+	s.View.Proposed = "" // they were answered
 	s.Notice = "The needs say so now, and the unit is in work. " + strings.Join(g.Words, " ") + s.Notice
 }
 

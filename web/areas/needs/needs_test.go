@@ -9,9 +9,9 @@ import (
 )
 
 func TestListsThatAreCutShort(t *testing.T) {
-	ed := quotetest.Demo(t)
-	p := &Page{Page: pagetest.Of(t, ed, "cut-14500-158-gas", false), View: &session.View{}}
 	pagetest.List{Name: "options found by a word", Most: 12, Draw: func(n int) string {
+		ed := quotetest.Demo(t) // what options are found by is kept with an edition
+		p := &Page{Page: pagetest.Of(t, ed, "cut-14500-158-gas", false), View: &session.View{}}
 		for i := range ed.Cat.Options {
 			ed.Cat.Options[i].Spec = ""
 		}

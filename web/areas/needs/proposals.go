@@ -102,7 +102,7 @@ func asks(p *Page) Part {
 	t := page.Table{Caption: "What the customer asked for, and the unit in work", Class: "cards",
 		Heads: []string{"Need", "Asked for", "The unit has", "", "How firm"}}
 	for _, a := range list {
-		state := Many(page.Mark(""), Text(" met"))
+		state := El("span", Class("nowrap"), page.Mark(""), Text(" met"))
 		if a.Missed != "" {
 			mark := config.Warn
 			if a.Must {
@@ -162,11 +162,10 @@ func wishes(p *Page) Part {
 	}
 	var found []Part
 	if words := strings.Fields(strings.ToLower(p.View.Find)); len(words) > 0 {
+		texts := page.OptionTexts(p.Q.Edition)
 		for i := range cat.Options {
 			o := &cat.Options[i]
-			text := strings.ToLower(o.Label + " " + o.Spec + " " + cat.GroupByID(o.Group).Label)
-			if len(found) == mostFound || !p.Shown(o) ||
-				slices.ContainsFunc(words, func(w string) bool { return !strings.Contains(text, w) }) {
+			if len(found) == mostFound || !p.Shown(o) || !page.Finds(texts[i], words) {
 				continue
 			}
 			press := func(kind, label string) Part {
@@ -243,9 +242,11 @@ func giveUps(p *Page) Part {
 			how := p.Q.Edition.Cat.LabelOf(g.Unit.Chassis) + " · " + p.Q.Edition.Cat.LabelOf(g.Unit.Body) + ". " +
 				p.Q.Price.Currency + " " + g.Price.Show() + ", at nine in ten " + g.Safe.Long() + "."
 			return El("li", El("p", Text(g.Said())),
-				page.Action("give-up", n, "", g.Press(), At("id", "give-up-"+n)), El("span", Class("how"), Text(how)),
+				page.Action("give-up", n, "", g.Press(p.Q.Edition.Cat), At("id", "give-up-"+n)), El("span", Class("how"), Text(how)),
 				lacks(p, "lacks-"+n, g.Missing, g.Other))
-		})))
+		})),
+		If(p.Giving.Barest.Sign() > 0, El("p", Class("how"), Text("With nothing in it but what is asked for and what "+
+			"the rules need, the least found is "+p.Q.Price.Currency+" "+p.Giving.Barest.Show()+"."))))
 }
 
 // fewNames are named of a longer list; the rest is a press away.

@@ -11,7 +11,6 @@ import (
 	"boxwright/config/rules"
 	"boxwright/pricing"
 	"boxwright/pricing/propose"
-	"boxwright/pricing/quote"
 	"boxwright/web/areas"
 	"boxwright/web/page"
 	. "boxwright/web/page/markup"
@@ -166,14 +165,14 @@ const mostFound = 200
 // found lists the options whose words match the search, in their groups.
 func found(p *Page) Part {
 	cat := p.Q.Edition.Cat
-	texts := textsOf(p.Q.Edition)
+	texts := page.OptionTexts(p.Q.Edition)
 	words := strings.Fields(strings.ToLower(p.View.Search))
 	var list []listed
 	hits, shown := 0, 0
 	for i := range cat.Groups {
 		g := &cat.Groups[i]
 		members := slices.DeleteFunc(p.offered(cat.Members(g.ID)), func(m int) bool {
-			return slices.ContainsFunc(words, func(w string) bool { return !strings.Contains(texts[m], w) })
+			return !page.Finds(texts[m], words)
 		})
 		hits += len(members)
 		members = members[:min(len(members), mostFound-shown)]
@@ -186,21 +185,6 @@ func found(p *Page) Part {
 	}
 	return Many(El("p", Class("lead"), Text(said+". "),
 		page.Action("chapter", p.View.Chapter, "", "Back to the chapters", Class("quiet"))), groups(p, list))
-}
-
-// textsKey is what the texts of an edition are kept under.
-type textsKey struct{}
-
-// textsOf are what options are found by, in small letters, as in the catalogue.
-func textsOf(ed *quote.Edition) []string {
-	return ed.Once(textsKey{}, func() any {
-		texts := make([]string, len(ed.Cat.Options))
-		for i := range texts {
-			o := &ed.Cat.Options[i]
-			texts[i] = strings.ToLower(o.Label + " " + o.Spec + " " + ed.Cat.GroupByID(o.Group).Label)
-		}
-		return texts
-	}).([]string)
 }
 
 // offers reports whether a chapter has anything to show.
