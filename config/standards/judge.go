@@ -3,6 +3,7 @@ package standards
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"boxwright/config"
 	"boxwright/config/quantity"
@@ -17,7 +18,12 @@ const (
 	NotMet    Outcome = "not met"
 	Declared  Outcome = "declared by the plant"
 	NotJudged Outcome = "not judged"
+	// DoesNotApply is a clause for other vehicles or for what is not ordered.
+	DoesNotApply Outcome = "does not apply"
 )
+
+// Outcomes in the order in which they are counted.
+var Outcomes = []Outcome{NotMet, Met, Declared, NotJudged, DoesNotApply}
 
 // Verdict is one line of the compliance sheet.
 type Verdict struct {
@@ -31,6 +37,7 @@ type Verdict struct {
 	Source  string
 	Basis   config.Basis
 	Note    string   // why it is not judged, or who declares it
+	Settles string   // the paper or the test that settles it; empty where a figure does
 	Picks   []string // options that declare it
 	Mild    bool     // see Clause
 }
@@ -108,17 +115,22 @@ func (j *judge) clause(set string, c *Clause) Verdict {
 		Mild: c.Mild}
 	row, ok := c.At(j.day, j.chassis)
 	if !ok {
-		v.Note = "This clause has nothing in force for this type of vehicle on the day of the order."
+		v.Outcome, v.Note = DoesNotApply, "Nothing of it is in force for this type of vehicle on the day of the order."
+		return v
+	}
+	if c.Ordered && len(v.Picks) == 0 {
+		v.Outcome, v.Note = DoesNotApply, "What it is about is not ordered."
 		return v
 	}
 	v.Edition, v.Source, v.Basis = row.Edition, row.Source, row.Basis
 	f, computed := j.figures[c.Figure]
 	switch {
 	case c.Figure == "":
+		v.Settles = Settles(c.ID)
 		j.declared(&v)
 		return v
 	case !computed:
-		v.Note = "The figure " + c.Figure + " is not known for this unit."
+		v.Note, v.Settles = "No such figure is worked out for this unit.", measured
 		if len(v.Picks) > 0 {
 			j.declared(&v)
 		}
@@ -127,7 +139,8 @@ func (j *judge) clause(set string, c *Clause) Verdict {
 	v.Figure = &f
 	if c.Sense == "" {
 		if f.Sense == "" {
-			v.Outcome, v.Note = Declared, "The plant states this figure on the unit; it is computed here."
+			v.Settles = Settles(c.ID)
+			j.declared(&v)
 			return v
 		}
 		v.decide()
@@ -144,7 +157,7 @@ func (j *judge) clause(set string, c *Clause) Verdict {
 		}
 	} else if row.Open {
 		f.Sense, f.Limit = "", 0
-		v.Note = "No number is built in; enter the purchaser's own to have it judged."
+		v.Note, v.Settles = "No number is built in; enter the purchaser's own to have it judged.", measured
 		return v
 	}
 	v.decide()
@@ -154,7 +167,7 @@ func (j *judge) clause(set string, c *Clause) Verdict {
 // declared by the options that name the clause, if there are any.
 func (j *judge) declared(v *Verdict) {
 	if len(v.Picks) == 0 {
-		v.Note = "No option in the unit declares this clause; the plant must."
+		v.Note = "No option in the unit declares it."
 		return
 	}
 	v.Outcome, v.Note = Declared, ""
@@ -223,6 +236,36 @@ func Findings(verdicts []Verdict, reports ...*config.Report) []config.Finding {
 			f.Remedy = "The number is from memory: check the standard, or enter the purchaser's own limit."
 		}
 		out = append(out, f)
+	}
+	return append(out, undue(verdicts)...)
+}
+
+// undue are the declarations of a whole set of which a clause is not met. Each stops the
+// unit, however well the number is known: nobody signs both.
+func undue(verdicts []Verdict) []config.Finding {
+	var out []config.Finding
+	for _, s := range sets {
+		i := slices.IndexFunc(verdicts, func(v Verdict) bool {
+			return v.Set == s.ID && v.Clause == s.Declaration && v.Outcome == Declared
+		})
+		if s.Declaration == "" || i < 0 {
+			continue
+		}
+		var missed []string
+		for _, v := range verdicts {
+			if v.Set == s.ID && v.Outcome == NotMet {
+				missed = append(missed, fmt.Sprintf("%s, %s (%s %s, %s)", v.Title, quantity.US.Show(v.Figure.Value,
+					v.Figure.Unit), v.Figure.Sense, quantity.US.Show(v.Figure.Limit, v.Figure.Unit), v.Basis))
+			}
+		}
+		if missed == nil {
+			continue
+		}
+		out = append(out, config.Finding{Code: "standard.declared", Severity: config.Stop, Where: "Standard",
+			Clause: s.Declaration, Picks: verdicts[i].Picks,
+			Text: "The unit is declared to " + s.Label + " and does not meet: " + strings.Join(missed, "; ") + ".",
+			Remedy: "Take the declaration out, or change the unit; where the number is from memory, enter the text's " +
+				"own in Space."})
 	}
 	return out
 }

@@ -2,6 +2,7 @@ package standards
 
 import (
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
@@ -34,15 +35,65 @@ func TestOutcomes(t *testing.T) {
 		{"until the purchaser gives one", low, figure("weight.front-share", 33), "kkk-front-share", Met, config.Purchaser},
 		{"declared by an option", tested, nil, "kkk-flash", Declared, config.ReadInText},
 		{"declared by nobody", on("t3"), nil, "kkk-flash", NotJudged, config.ReadInText},
-		{"the tag states a figure", on("t3"), figure("power.remaining", 60), "kkk-remaining-tag", Declared, config.ReadInText},
-		{"superseded texts bind nobody", on("t3"), nil, "wa-light", NotJudged, ""},
+		{"a computed figure fits no tag", on("t3"), figure("power.remaining", 60), "kkk-remaining-tag", NotJudged, config.ReadInText},
+		{"superseded texts bind nobody", on("t3"), nil, "wa-light", DoesNotApply, ""},
+		{"what is not ordered", on("t3"), nil, "kkk-front-compartment", DoesNotApply, ""},
 	} {
 		t.Run(tt.reason, func(t *testing.T) {
 			v := verdict(t, Judge(KKK+"+wa", tt.unit, cat, tt.report), tt.clause)
 			assert.Equal(t, tt.want, v.Outcome, tt.reason)
 			assert.Equal(t, tt.basis, v.Basis, tt.reason)
-			if tt.want == NotJudged {
+			if tt.want == NotJudged || tt.want == DoesNotApply {
 				assert.NotEmpty(t, v.Note, "%s: say why", tt.reason)
+			}
+			if tt.want == NotJudged {
+				assert.NotEmpty(t, v.Settles, "%s: say what settles it", tt.reason)
+			}
+		})
+	}
+}
+
+// Every clause that no figure judges says which paper or test does.
+func TestEveryClauseIsSettledSomehow(t *testing.T) {
+	for _, s := range append(Sets(), always) {
+		for _, c := range s.Clauses {
+			if c.Figure == "" || c.Sense == "" && !strings.HasPrefix(c.Figure, "weight.") && c.Figure != "power.scene" {
+				assert.NotEmpty(t, Settles(c.ID), c.ID)
+			}
+		}
+	}
+	for id := range settles {
+		_, _, known := Lookup(id)
+		assert.True(t, known, "%s is a clause", id)
+	}
+}
+
+// Nobody signs a declaration of a unit that misses a clause, however soft its number.
+func TestADeclarationOfWhatIsNotMetStops(t *testing.T) {
+	cat, u := fixture(t), on("t3")
+	declared := []Verdict{{Set: KKK, Clause: "kkk-declaration", Outcome: Declared, Picks: []string{"papers"}}}
+	short := *figure("space.headroom", 59)
+	short.Figures[0].Unit = "in"
+	missed := verdict(t, Judge(KKK, u, cat, &short), "kkk-headroom")
+	require.Equal(t, NotMet, missed.Outcome)
+	for _, tt := range []struct {
+		reason string
+		list   []Verdict
+		stops  bool
+	}{
+		{"declared and missed", append(declared, missed), true},
+		{"declared and met", append(declared, Verdict{Set: KKK, Outcome: Met}), false},
+		{"missed and not declared", []Verdict{missed}, false},
+		{"another set's clause", append(declared, Verdict{Set: Nevada, Outcome: NotMet, Figure: missed.Figure}), false},
+	} {
+		t.Run(tt.reason, func(t *testing.T) {
+			i := slices.IndexFunc(Findings(tt.list), func(f config.Finding) bool { return f.Code == "standard.declared" })
+			require.Equal(t, tt.stops, i >= 0)
+			if i >= 0 {
+				f := Findings(tt.list)[i]
+				assert.Equal(t, config.Stop, f.Severity)
+				assert.Equal(t, []string{"papers"}, f.Picks)
+				assert.Contains(t, f.Text, "Headroom, 59.0 in (at least 60.0 in, from memory)")
 			}
 		})
 	}

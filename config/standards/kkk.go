@@ -55,11 +55,17 @@ func readE(id, title, text, where string) Clause {
 		Rows: []Row{{Edition: revE, From: dayE, Source: kkkE + where, Basis: config.ReadInText}}}
 }
 
+// ordered is a clause about something that need not be ordered.
+func ordered(c Clause) Clause {
+	c.Ordered = true
+	return c
+}
+
 // kkk is the federal specification for the Star-of-Life ambulance, revision F,
 // with the clauses of revision E that were read where F was not. Refurbished
 // and remounted units stand outside it (contents of revision F).
 func kkk() Set {
-	s := Set{ID: KKK, Label: "KKK-A-1822F",
+	s := Set{ID: KKK, Label: "KKK-A-1822F", Declaration: "kkk-declaration",
 		Note: "Payload and GVWR bands as published comparisons of revision F give them; electrical and body " +
 			"clauses as read in revision E. Numbers marked from memory are defaults to be replaced. Refurbished and " +
 			"remounted vehicles are not covered by the specification.",
@@ -68,6 +74,9 @@ func kkk() Set {
 		PatientLb: &config.Limit{Value: 175, Clause: "kkk-payload-sign",
 			Source: "KKK-A-1822F figure 2, recalled; the form was not read", Basis: config.FromMemory},
 	}
+	s.Clauses = append(s.Clauses, Clause{ID: s.Declaration, Title: "Builder's declaration",
+		Text: "Who certifies the unit declares it to the specification.", Rows: []Row{{Edition: revF, From: dayF,
+			Source: recalledF, Basis: config.FromMemory}}})
 	s.Clauses = append(s.Clauses, kkkWeight()...)
 	s.Clauses = append(s.Clauses, kkkElectrical()...)
 	s.Clauses = append(s.Clauses, kkkBody()...)
@@ -136,9 +145,10 @@ func kkkElectrical() []Clause {
 			"33 (3.7.6)"),
 		readE("kkk-monitor", "Electrical monitor and high idle", "There is an ammeter, a voltmeter or a low-voltage "+
 			"warning, and an automatic high idle.", "33 (3.7.6.1 to 3.7.6.3)"),
-		{ID: "kkk-wiring", Title: "Wiring", Text: "Wire carries 125 % of the current it is protected for, is of SAE " +
-			"J1128 type SXL or GXL in loom for 300 F, and is marked with its function at least every 4 in.",
-			Rows: []Row{rowF(For{}, 0, recalledF, config.FromMemory)}},
+		{ID: "kkk-wiring", Title: "Wiring", Text: "Wire carries 125 % of the current it is protected for, and is of " +
+			"SAE J1128 type SXL or GXL in loom for 300 F.", Rows: []Row{rowF(For{}, 0, recalledF, config.FromMemory)}},
+		{ID: "kkk-wire-marking", Title: "Marking of wires", Text: "Every wire is marked with its function at least " +
+			"every 4 in.", Rows: []Row{rowF(For{}, 0, recalledF, config.FromMemory)}},
 		{ID: "kkk-shore", Title: "Shore line", Text: "The shore line is for 125 V and 20 A, with ground-fault " +
 			"protection.",
 			Rows: []Row{rowF(For{}, 0, recalledF, config.FromMemory)}},
@@ -158,8 +168,7 @@ func kkkBody() []Clause {
 			Text: "The vehicle is no longer than 264 in, additional duty types " +
 				"left out.", Figure: "space.length", Sense: config.AtMost, Unit: quantity.Inch,
 			Rows: []Row{
-				{Edition: revF, From: dayF, For: typeAD, Open: true, Source: recalledF, Basis: config.FromMemory},
-				rowF(For{}, 264, recalledF, config.FromMemory)}},
+				rowF(For{Types: []string{"I", "II", "III"}}, 264, recalledF, config.FromMemory)}},
 		recalled("kkk-width", "Overall width", "The vehicle is no wider than 96 in, less mirrors.", "space.width",
 			config.AtMost, 96, quantity.Inch),
 		recalled("kkk-height", "Overall height", "The vehicle is no higher than 110 in, roof equipment "+
@@ -185,8 +194,8 @@ func kkkBody() []Clause {
 			"five a side above.", "50 (3.10.7)"),
 		readE("kkk-fasteners", "Fasteners and skirt", "Fasteners stand at most 18 in apart; the skirt hangs at most "+
 			"3 in below cab and body.", "50"),
-		readE("kkk-front-compartment", "Front compartment", "If an inside and outside compartment is ordered at the "+
-			"right front, it is at least 30 in wide, 18 deep and 40 high.", "55 (3.11.1.2)"),
+		ordered(readE("kkk-front-compartment", "Front compartment", "If an inside and outside compartment is ordered "+
+			"at the right front, it is at least 30 in wide, 18 deep and 40 high.", "55 (3.11.1.2)")),
 		readE("kkk-ventilation", "Ventilation", "Standing still, the air of each compartment changes completely at "+
 			"least every two minutes.", "65 (3.13.6)"),
 		readE("kkk-climate", "Climate test", "The air-conditioning test begins after three hours' soak at 95 F and "+

@@ -32,7 +32,7 @@ func TestR5PayloadBoundary(t *testing.T) {
 		{KKK, "t1", 1749, NotMet}, {KKK, "t1", 1750, Met}, {KKK, "t1ad", 2249, NotMet}, {KKK, "t1ad", 2250, Met},
 		{KKK, "t2", 1499, NotMet}, {KKK, "t2", 1500, Met}, {KKK, "t3srw", 1749, NotMet},
 		{ASTM, "t2", 1699, NotMet}, {ASTM, "t2", 1700, Met}, {ASTM, "t3", 1749, NotMet}, {ASTM, "t3", 1750, Met}, {ASTM, "t3srw", 1499, NotMet}, {ASTM, "t3srw", 1500, Met},
-		{ASTM, "t3ad", 2250, NotJudged},
+		{ASTM, "t3ad", 2250, DoesNotApply},
 	} {
 		t.Run(tt.set, func(t *testing.T) {
 			clause := "kkk-payload"
@@ -53,7 +53,7 @@ func TestR6GVWRBoundary(t *testing.T) {
 		most    Outcome
 	}{
 		{"t1", 10000, NotMet, Met}, {"t1", 10001, Met, Met}, {"t1", 14000, Met, Met}, {"t1", 14001, Met, NotMet},
-		{"t1ad", 14000, NotMet, NotJudged}, {"t1ad", 14001, Met, NotJudged},
+		{"t1ad", 14000, NotMet, DoesNotApply}, {"t1ad", 14001, Met, DoesNotApply},
 	} {
 		t.Run(tt.chassis, func(t *testing.T) {
 			cat := fixture(t)

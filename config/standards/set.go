@@ -21,6 +21,8 @@ type Set struct {
 	AddOn   bool   // a state or county text: chosen beside a base set, or alone
 	Note    string // what a reader must know of how the set was gathered
 	Clauses []Clause
+	// Declaration is the clause by which an option declares the whole unit to the set.
+	Declaration string
 
 	OccupantLb *config.Limit // per designated seat; nil: the federal 150 lb
 	PatientLb  *config.Limit // nil: PatientUsual
@@ -36,8 +38,10 @@ type Clause struct {
 	Figure string // code of the figure it reads
 	Sense  config.Sense
 	Unit   string
-	Mild   bool  // a miss asks for a decision and does not stop the unit
-	Rows   []Row // newest first; older ones are kept
+	Mild   bool // a miss asks for a decision and does not stop the unit
+	// Ordered binds a unit only where an option that declares the clause is ordered.
+	Ordered bool
+	Rows    []Row // newest first; older ones are kept
 }
 
 // Row is the clause as one edition of the text has it, for some or all

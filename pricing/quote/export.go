@@ -44,7 +44,7 @@ func (q *Quote) Everything() [][]string {
 		add("Equipment", cat.LabelOf(c.Equipment), c.Compartment, strconv.Itoa(c.Qty))
 	}
 	for _, v := range q.Verdicts {
-		add("Compliance", v.Title, string(v.Outcome), "", "", "", "", "", v.Source)
+		add("Compliance", v.Title, string(v.Outcome), v.Settles, "", "", "", "", v.Source)
 	}
 	for _, l := range q.Price.Lines {
 		add("Price", l.Label, l.How, l.Qty.String(), l.Amount.String(), q.Price.Currency, "", "", l.Source)

@@ -22,15 +22,19 @@ func SetName(id string) string {
 // VerdictTally counts verdicts in words.
 func VerdictTally(list []standards.Verdict) string {
 	var said []string
-	for _, o := range []standards.Outcome{standards.NotMet, standards.Met, standards.Declared, standards.NotJudged} {
+	for _, o := range standards.Outcomes {
 		n := 0
 		for _, v := range list {
 			if v.Outcome == o {
 				n++
 			}
 		}
+		words := string(o)
+		if o == standards.DoesNotApply && n > 1 {
+			words = "do not apply"
+		}
 		if n > 0 {
-			said = append(said, strconv.Itoa(n)+" "+string(o))
+			said = append(said, strconv.Itoa(n)+" "+words)
 		}
 	}
 	return strings.Join(said, ", ")

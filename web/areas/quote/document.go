@@ -334,6 +334,9 @@ func compliancePaper(p *Page) Part {
 					rest[v.Outcome] += "; "
 				}
 				rest[v.Outcome] += v.Title
+				if v.Outcome == standards.NotJudged && v.Settles != "" {
+					rest[v.Outcome] += " (" + v.Settles + ")"
+				}
 				continue
 			}
 			row := []Part{Text(v.Title), Many(page.VerdictMark(v), Text(" "+string(v.Outcome))), nil, nil,
@@ -352,9 +355,12 @@ func compliancePaper(p *Page) Part {
 		} else {
 			out = append(out, El("h3", Text(t.Caption)))
 		}
-		for _, o := range []standards.Outcome{standards.Met, standards.Declared, standards.NotJudged} {
+		for _, o := range standards.Outcomes {
 			if rest[o] != "" {
 				word := string(o)
+				if o == standards.NotJudged {
+					word += " here, and what settles it"
+				}
 				out = append(out, El("p", Class("small"), El("b", Text(strings.ToUpper(word[:1])+word[1:]+": ")),
 					Text(rest[o]+".")))
 			}

@@ -55,8 +55,12 @@ func clauseTable(p *Page, caption string, list []standards.Verdict) Part {
 		if v.Outcome == standards.Declared && len(v.Picks) > 0 {
 			declared = "with " + p.Q.Labels(v.Picks)
 		}
+		settled := ""
+		if v.Settles != "" && v.Outcome != standards.Met && v.Outcome != standards.NotMet {
+			settled = "Settled by " + v.Settles + "."
+		}
 		var notes []Part
-		for _, text := range []string{v.Text, v.Note, declared, source} {
+		for _, text := range []string{v.Text, v.Note, declared, settled, source} {
 			if text != "" {
 				notes = append(notes, El("span", Class("how"), Text(text)))
 			}
