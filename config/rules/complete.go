@@ -1,9 +1,6 @@
 package rules
 
-import (
-	"boxwright/config"
-	"boxwright/config/solve"
-)
+import "boxwright/config"
 
 // Completion is a full unit that costs as little as could be found.
 type Completion struct {
@@ -28,12 +25,8 @@ func (e *Engine) Complete(u *config.Unit, limits *Limits, cost func(id string) i
 	for v := e.firstOption(); v < e.n; v++ {
 		w.cost[v] = cost(e.ids[v])
 	}
-	s := e.fresh.Fork() // the search leaves helpers behind
-	var ask []solve.Lit
-	list, _ := e.weigh(e.limitsOf(limits, [2]string{u.Chassis, u.Body}))
-	for i := range list {
-		ask = append(ask, s.AddLimit(e.solveLimit(&list[i], quantity)))
-	}
+	// The search leaves helpers behind.
+	s, ask := e.newSolverWith(e.limitsOf(limits, [2]string{u.Chassis, u.Body}), quantity)
 	ask = append(ask, e.picks(u)...)
 	best := s.OptimizeFrom(e.values(u), ask, e.solveLimit(&w, quantity).Groups, e.scaled(budget))
 	out := Completion{Found: best.Found, Cost: best.Cost, Bound: best.Bound}

@@ -35,8 +35,10 @@ type Engine struct {
 	formed int   // terms that the condition read last takes as clauses
 	aside  int64 // steps of solvers that were set up for one question
 
-	unasked *prover // only forked from
-	proof   *prover // of the present question
+	ready   readySolver   // only forked from, as fresh is
+	unasked *prover       // the same
+	limited limitedProver // the same
+	proof   *prover       // of the present question
 
 	// Budget is how many conflicts Answer spends at most on a single question
 	// before it leaves it as Checking, and with that what it spends in all; at

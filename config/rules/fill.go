@@ -56,6 +56,13 @@ func (e *Engine) Restore(u *config.Unit, limits *Limits) (config.Unit, []Change,
 	return e.fillOn(u, limits, false, true)
 }
 
+// RestoreElsewhere is Restore for a chassis or body that is only tried, in a solver
+// of its own, so that what is known of the unit in work stays. It is false, too, when
+// that took more work than is allowed.
+func (e *Engine) RestoreElsewhere(u *config.Unit, limits *Limits) (config.Unit, []Change, bool) {
+	return e.fillOn(u, limits, true, true)
+}
+
 // fillOn fills, if asked to with the solver apart, which leaves what the table
 // knows of the present limits alone.
 func (e *Engine) fillOn(u *config.Unit, limits *Limits, apart, standard bool) (config.Unit, []Change, bool) {
@@ -73,7 +80,7 @@ func (e *Engine) fillOn(u *config.Unit, limits *Limits, apart, standard bool) (c
 		if class >= 0 && f.chosen[class] >= 0 {
 			continue
 		}
-		if f.fix(solve.Pos(v)) {
+		if f.fits(solve.Pos(v)) {
 			f.cause[v] = Standard
 		}
 		if class >= 0 && late[class] != nil {
@@ -286,23 +293,33 @@ func (f *filler) find() bool {
 	return true
 }
 
-// fix fixes a literal if an answer has it; if not, it notes what stands
-// against it.
-func (f *filler) fix(l solve.Lit) bool {
-	v := l.Var()
-	had := f.model[v] != l.Negative()
+// fits fixes a literal if an answer has it.
+func (f *filler) fits(l solve.Lit) bool {
+	had := f.model[l.Var()] != l.Negative()
 	if !had && f.solver.Spent() {
 		return false
 	}
 	f.ask = append(f.ask, l)
 	if had || f.find() {
 		if !l.Negative() {
-			f.choose(v)
+			f.choose(l.Var())
 		}
 		return true
 	}
 	f.ask = f.ask[:len(f.ask)-1]
+	return false
+}
+
+// fix does the same; if none has it, it notes what stands against it.
+func (f *filler) fix(l solve.Lit) bool {
+	if f.fits(l) {
+		return true
+	}
+	v := l.Var()
 	f.by[v] = nil
+	if f.solver.Spent() {
+		return false
+	}
 	for _, c := range f.solver.Core() {
 		if c != l && c.Var() < f.e.n && !c.Negative() {
 			f.by[v] = append(f.by[v], f.e.ids[c.Var()])

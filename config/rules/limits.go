@@ -105,6 +105,10 @@ func (ls *limitSet) behind(guard solve.Lit) *weighed {
 	return &ls.inForce[slices.Index(ls.guards, guard)]
 }
 
+// limitsEach is what bringing the limits of a pair into a solver takes for each id,
+// in steps.
+const limitsEach = 20
+
 // load brings the limits for the unit's chassis and body into the solver and
 // returns the guards to assume.
 func (ls *limitSet) load(e *Engine, u *config.Unit, limits *Limits) ([]solve.Lit, config.Problems) {

@@ -56,10 +56,6 @@ func (l *Linter) pairsWithin(limits *Limits) {
 	l.next(append(jobs, func() { l.misfits(misfits) })...)
 }
 
-// limitsEach is what bringing the limits of a pair into a solver takes for each id,
-// in steps.
-const limitsEach = 20
-
 // pairWithin looks at a chassis with a body, and takes out of the misfits what fits
 // there. What fits elsewhere is not asked again.
 func (l *Linter) pairWithin(c, b int, limits *Limits, misfits []bool) {

@@ -32,7 +32,7 @@ const (
 	mostMends  = 5
 	mendRounds = 40   // candidates tried before what was found is returned
 	mendBudget = 2000 // conflicts for one candidate; one that takes more is not offered
-	siteSteps  = 3000 // what setting up a solver apart takes
+	siteSteps  = 3000 // what setting up a solver apart takes, beside limitsEach
 )
 
 // Mend looks for the lightest sets of deliberate picks to give up so that id
@@ -194,9 +194,10 @@ func (m *mender) site(pair [2]string) (*solve.Solver, []solve.Lit) {
 		if m.sites == nil || len(m.sites) == mostPairs {
 			m.sites = map[[2]string]*site{}
 		}
-		at = &site{limits: m.e.limits.forPair(m.e, pair, m.limits), quantity: m.quantity}
+		at = &site{limits: m.e.limits.forPair(m.e, pair, m.limits), quantity: m.quantity, loaded: true}
+		at.solver, at.guards = m.e.newSolverWith(at.limits, m.quantity)
 		m.sites[pair] = at
-		m.left -= siteSteps
+		m.left -= siteSteps + limitsEach*int64(m.e.n)
 	}
 	return at.load(m.e)
 }

@@ -15,6 +15,7 @@ type others struct {
 	sites []*site     // those used longest ago first
 	spare int         // sites that may still be set up in this answer
 	steps int64       // that it may still take
+	bound bool        // so many and no more
 }
 
 // elsewhere is what is known of one other chassis or body.
@@ -37,22 +38,48 @@ type site struct {
 	guards []solve.Lit
 }
 
+// readySolver is a solver, asked nothing yet, with the limits of a pair.
+type readySolver struct {
+	of       *onPair
+	quantity map[int]int
+	solver   *solve.Solver
+	guards   []solve.Lit
+}
+
+// newSolverWith is a solver of its own with the limits of a pair, and their guards.
+// Bringing them in takes a while, so those of the last pair are kept.
+func (e *Engine) newSolverWith(on *onPair, quantity map[int]int) (*solve.Solver, []solve.Lit) {
+	r := &e.ready
+	if r.of != on || !sameKept(r.quantity, quantity) {
+		*r = readySolver{of: on, quantity: quantity, solver: e.fresh.Fork()}
+		for i := range on.list {
+			r.guards = append(r.guards, r.solver.AddLimit(e.solveLimit(&on.list[i], quantity)))
+		}
+	}
+	return r.solver.Fork(), slices.Clone(r.guards)
+}
+
 // sitesAtOnce are set up in one answer of the usual budget; the rest is left as
 // Checking.
 const sitesAtOnce = 2
 
 // maySetUp reports whether a site may be used now: it is ready, or this answer
-// can still afford to make it so.
-func (o *others) maySetUp(ready bool) bool {
-	if !ready {
-		o.spare--
+// can still afford to make it so. The first may always be.
+func (e *Engine) maySetUp(ready bool) bool {
+	o := &e.other
+	if ready {
+		return true
 	}
-	return ready || o.spare >= 0
+	if o.spare--; o.spare < 0 || o.bound && o.steps <= 0 {
+		return false
+	}
+	o.steps -= limitsEach * int64(e.n)
+	return true
 }
 
 // bounded asks a solver with what this answer may still spend.
-func (o *others) bounded(s *solve.Solver, budget int64, ask func() solve.Result) solve.Result {
-	if budget <= 0 {
+func (o *others) bounded(s *solve.Solver, ask func() solve.Result) solve.Result {
+	if !o.bound {
 		return ask()
 	}
 	if o.steps <= 0 {
@@ -130,7 +157,7 @@ func (e *Engine) judgeOthers(a *Answer, u *config.Unit, limits *Limits, budget i
 		o.known = make([]elsewhere, e.firstOption())
 	}
 	quantity := e.quantities(u)
-	o.steps = budget * stepsEach
+	o.steps, o.bound = budget*stepsEach, budget > 0
 	if o.spare = sitesAtOnce; budget > e.Budget {
 		o.spare = int(sitesAtOnce * budget / e.Budget)
 	} else if budget <= 0 {
@@ -222,16 +249,16 @@ func (e *Engine) lookElsewhere(
 	s := e.solver
 	o := &e.other
 	var model []bool
-	r := o.bounded(s, budget, func() (r solve.Result) {
+	r := o.bounded(s, func() (r solve.Result) {
 		model, r = e.table.Elsewhere(solve.Pos(v), budget)
 		return r
 	})
 	if r == solve.Sat {
-		if !o.maySetUp(e.limits.has(pair, limits)) {
+		if !e.maySetUp(e.limits.has(pair, limits)) {
 			return k
 		}
 		if at := e.site(pair, limits, quantity); !at.keeps(e, model) {
-			if !o.maySetUp(at.loaded) {
+			if !e.maySetUp(at.loaded) {
 				return k
 			}
 			var guards []solve.Lit
@@ -244,7 +271,7 @@ func (e *Engine) lookElsewhere(
 				}
 			}
 			ask := append(append(slices.Clone(guards), picks...), solve.Pos(v))
-			if r = o.bounded(s, budget, func() solve.Result { return s.Solve(ask, budget) }); r == solve.Sat {
+			if r = o.bounded(s, func() solve.Result { return s.Solve(ask, budget) }); r == solve.Sat {
 				model = e.model(s)
 			}
 		}

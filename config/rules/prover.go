@@ -3,7 +3,6 @@ package rules
 import (
 	"slices"
 
-	"boxwright/config"
 	"boxwright/config/solve"
 )
 
@@ -16,6 +15,7 @@ type prover struct {
 	switches []solve.Lit // by part
 	guards   []solve.Lit
 	codes    []weighed     // what the guards stand for
+	quantity map[int]int   // that these count with
 	gauge    solve.Lit     // guard set apart for sums
 	near     *solve.Walker // where the last answer was
 }
@@ -34,8 +34,33 @@ func (e *Engine) newProver() *prover {
 	if e.unasked == nil {
 		e.unasked = e.compileProver()
 	}
-	e.proof = &prover{solver: e.unasked.solver.Fork(), switches: e.unasked.switches}
+	e.proof = e.unasked.fork()
 	return e.proof
+}
+
+// fork is for a prover that was asked nothing yet.
+func (p *prover) fork() *prover {
+	return &prover{solver: p.solver.Fork(), switches: p.switches, guards: slices.Clone(p.guards), codes: p.codes,
+		quantity: p.quantity}
+}
+
+// newProverWith is newProver with the limits of a pair, which takes a while to bring
+// in: the last pair asked about is kept.
+func (e *Engine) newProverWith(on *onPair, quantity map[int]int) *prover {
+	l := &e.limited
+	if l.of != on || !sameKept(l.prover.quantity, quantity) {
+		p := e.newProver()
+		p.load(e, on.list, quantity)
+		*l = limitedProver{on, p}
+	}
+	e.proof = l.prover.fork()
+	return e.proof
+}
+
+// limitedProver is a prover, asked nothing yet, with the limits of a pair.
+type limitedProver struct {
+	of     *onPair
+	prover *prover
 }
 
 // prover of the present question.
@@ -70,18 +95,21 @@ func (e *Engine) background(part int) bool {
 }
 
 // load brings limits into the prover.
-func (p *prover) load(e *Engine, list []config.Linear, quantity map[int]int) []solve.Lit {
-	ws, _ := e.weigh(list)
-	for i := range ws {
-		l := e.solveLimit(&ws[i], quantity)
+func (p *prover) load(e *Engine, list []weighed, quantity map[int]int) []solve.Lit {
+	for i := range list {
+		w := &list[i]
+		if i < len(p.codes) && sameWeights(&p.codes[i], w) && sameQuantities(p.quantity, quantity, w.cost) {
+			continue
+		}
+		l := e.solveLimit(w, quantity)
 		if i < len(p.guards) {
 			p.solver.ReplaceLimit(p.guards[i], l)
 		} else {
 			p.guards = append(p.guards, p.solver.AddLimit(l))
 		}
 	}
-	p.codes = ws
-	return p.guards[:len(ws)]
+	p.codes, p.quantity = list, quantity
+	return p.guards[:len(list)]
 }
 
 // minimal returns candidates that contradict each other and what is fixed, and of

@@ -76,6 +76,10 @@ func (e *Engine) ask(u *config.Unit, limits *Limits, id string) *asked {
 	return a
 }
 
+// Afresh forgets the last question why, or what would help, so that what is found
+// within a budget does not hang on how often it was asked.
+func (e *Engine) Afresh() { e.asked = asked{} }
+
 // Why says why an id is ruled out, or why it is forced; nil when it is
 // neither, or unknown. Where there are several reasons, each alone suffices,
 // but for one case: a chassis or body can be forced because limits rule out
@@ -108,20 +112,18 @@ func (e *Engine) FirstReason(u *config.Unit, limits *Limits, id string, budget i
 
 // why looks for so many reasons within a budget, and reports whether it sufficed.
 func (e *Engine) why(u *config.Unit, limits *Limits, id string, most int, budget int64) (list []Reason, all bool) {
-	p := e.newProver()
-	for _, s := range []*solve.Solver{p.solver, e.solver} {
-		s.Allow(budget * stepsEach)
-		defer s.Allow(0)
-	}
-	list = e.whyNow(u, limits, id, most)
-	return list, !p.solver.Spent() && !e.solver.Spent()
-}
-
-func (e *Engine) whyNow(u *config.Unit, limits *Limits, id string, most int) []Reason {
 	v, known := e.vars[id]
 	if !known {
-		return nil
+		return nil, true
 	}
+	p := e.newProverWith(e.limitsOf(limits, e.pairWith(u, v)), e.quantities(u))
+	p.solver.Allow(budget * stepsEach)
+	defer p.solver.Allow(0)
+	list = e.whyNow(u, limits, v, most)
+	return list, !p.solver.Spent()
+}
+
+func (e *Engine) whyNow(u *config.Unit, limits *Limits, v, most int) []Reason {
 	pair := e.pairWith(u, v)
 	_, picks, aside := e.standing(u, limits)
 	if pair != [2]string{u.Chassis, u.Body} {
@@ -154,7 +156,7 @@ func (e *Engine) whyNow(u *config.Unit, limits *Limits, id string, most int) []R
 // Conflict says why the deliberate picks themselves cannot stand together; nil
 // when they can.
 func (e *Engine) Conflict(u *config.Unit, limits *Limits) []Reason {
-	p := e.newProver().solver
+	p := e.newProverWith(e.limitsOf(limits, [2]string{u.Chassis, u.Body}), e.quantities(u)).solver
 	p.Allow(proofSteps)
 	defer func() { e.aside += p.Stats.Steps }()
 	return e.reasons(u, limits, [2]string{u.Chassis, u.Body}, e.picks(u), nil, -1, mostReasons)
@@ -194,11 +196,15 @@ func (e *Engine) otherPicks(v int, picks []solve.Lit) []solve.Lit {
 	})
 }
 
-func (e *Engine) limitsOf(limits *Limits, pair [2]string) []config.Linear {
+// noLimits are the limits of every pair where none are asked for.
+var noLimits onPair
+
+// limitsOf are the limits of a chassis with a body.
+func (e *Engine) limitsOf(limits *Limits, pair [2]string) *onPair {
 	if limits == nil || limits.For == nil {
-		return nil
+		return &noLimits
 	}
-	return limits.For(pair[0], pair[1])
+	return e.limits.forPair(e, pair, limits)
 }
 
 // reasons are up to so many why the literal cannot hold with the picks and the limits
@@ -208,7 +214,7 @@ func (e *Engine) reasons(
 ) []Reason {
 	p := e.prover()
 	quantity := e.quantities(u)
-	guards := p.load(e, e.limitsOf(limits, pair), quantity)
+	guards := p.load(e, e.limitsOf(limits, pair).list, quantity)
 	var inForce []solve.Lit
 	for i, g := range guards {
 		if !slices.Contains(aside, p.codes[i].linear.Code) {

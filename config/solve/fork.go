@@ -2,18 +2,23 @@ package solve
 
 import "slices"
 
-// Fork is a second solver with the same variables and clauses, at a fraction
-// of the cost of adding them anew. It is for a solver that has no limits yet
-// and was asked nothing; the two then live apart.
+// Fork is a second solver with the same variables, clauses and limits, at a fraction
+// of the cost of adding them anew. It is for a solver that was asked nothing; the two
+// then live apart.
 func (s *Solver) Fork() *Solver {
-	if len(s.limits) > 0 || len(s.learned) > 0 {
+	if len(s.learned) > 0 {
 		panic("solve: only a fresh solver is forked")
 	}
+	s.cancel(0)
 	c := *s
 	c.input = s.input.fork()
 	c.arena = slices.Clone(s.arena)
 	c.watches = flat(s.watches)
-	c.uses = room(len(s.uses))
+	c.limits = slices.Clone(s.limits)
+	for i := range c.limits {
+		c.limits[i].first = slices.Clone(s.limits[i].first)
+	}
+	c.uses = room(s.uses)
 	c.guards = slices.Clone(s.guards)
 	c.val = slices.Clone(s.val)
 	c.level = slices.Clone(s.level)
@@ -49,13 +54,20 @@ func flat[T any](lists [][]T) [][]T {
 	return out
 }
 
-// room for literals to stand in some limits each before their lists must grow.
-func room(literals int) [][]limitUse {
-	const some = 8
-	all := make([]limitUse, some*literals)
-	out := make([][]limitUse, literals)
-	for i := range out {
-		out[i] = all[some*i : some*i : some*(i+1)]
+// room is a copy of where literals stand in limits, with room for each to stand in
+// some more before its list must grow.
+func room(uses [][]limitUse) [][]limitUse {
+	const more = 8
+	n := 0
+	for _, u := range uses {
+		n += len(u) + more
+	}
+	all := make([]limitUse, 0, n)
+	out := make([][]limitUse, len(uses))
+	for i, u := range uses {
+		from := len(all)
+		all = append(all, u...)
+		out[i], all = all[from:len(all):len(all)+more], all[:len(all)+more]
 	}
 	return out
 }

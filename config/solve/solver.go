@@ -59,6 +59,7 @@ type Solver struct {
 
 	assumed []Lit
 	core    []Lit
+	denied  Lit // assumption whose refutation core is still to be read from; noLit when it is
 	model   []bool
 	sums    []int64 // by slot: what the limit's choices cost in the model last checked
 
@@ -81,7 +82,7 @@ type Stats struct{ Solves, Conflicts, Decisions, Steps, LimitProps int64 }
 
 // New makes a solver with n variables, numbered from 0.
 func New(n int) *Solver {
-	s := &Solver{bumpBy: 1, keepMost: 4000, arena: make([]Lit, 1, 1024)}
+	s := &Solver{bumpBy: 1, keepMost: 4000, denied: noLit, arena: make([]Lit, 1, 1024)}
 	for range n {
 		s.NewVar()
 	}
@@ -332,7 +333,7 @@ func (s *Solver) lead(assumptions []Lit, conflicts int64, prove bool) Result {
 		}
 		d.raise(float64(most), raisings)
 		if prove && d.exceeds(most) {
-			s.core = append(s.core[:0], assumptions...)
+			s.core, s.denied = append(s.core[:0], assumptions...), noLit
 			return Unsat
 		}
 		d.prefer()
@@ -406,15 +407,22 @@ func (s *Solver) Implied(assumptions []Lit) ([]Lit, bool) {
 func (s *Solver) Model(l Lit) bool { return s.model[l.Var()] != l.Negative() }
 
 // Core is the part of the assumptions that the last Unsat rests on; it is good
-// until the next call and need not be the smallest.
-func (s *Solver) Core() []Lit { return s.core }
+// until the next call and need not be the smallest. Working it out takes a while, so
+// it is done for who asks.
+func (s *Solver) Core() []Lit {
+	if s.denied != noLit {
+		s.failed(s.denied)
+		s.denied = noLit
+	}
+	return s.core
+}
 
 // run places the assumptions, each on its own level, reusing those that the
 // last question had in common, and then decides, where asked to, until there
 // is nothing left to decide.
 func (s *Solver) run(assumptions []Lit, conflicts int64, decide func() Lit) Result {
 	s.Stats.Solves++
-	s.core = s.core[:0]
+	s.core, s.denied = s.core[:0], noLit
 	if s.impossible {
 		return Unsat
 	}
@@ -460,7 +468,7 @@ func (s *Solver) run(assumptions []Lit, conflicts int64, decide func() Lit) Resu
 			case holds:
 				s.levels = append(s.levels, int32(len(s.trail))) // an empty level keeps level and assumption in step
 			case refuted:
-				s.failed(a)
+				s.denied = a
 				return Unsat
 			default:
 				next = a

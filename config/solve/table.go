@@ -547,7 +547,7 @@ func (t *Table) attempt(l Lit, unsettled []Lit, conflicts int64) Result {
 	} else if conflicts <= 0 || conflicts > eachTry {
 		return t.s.Prove(t.assumptions(v, l), conflicts)
 	} else if t.lean(v, l) && !t.released[v] {
-		t.s.core = append(t.s.core[:0], t.assumptions(v, l)...)
+		t.s.core, t.s.denied = append(t.s.core[:0], t.assumptions(v, l)...), noLit
 		return Unsat
 	}
 	return t.s.solve(t.assumptions(v, l), conflicts)

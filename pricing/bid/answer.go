@@ -411,6 +411,9 @@ func (j *judge) groupOf(id string) string {
 	return cat.LabelOf(id)
 }
 
+// whyBudget is what a reason may take, as rules.AnswerWithin has it.
+const whyBudget = 2000
+
 // why says what keeps a thing from being had.
 func (j *judge) why(id string) string {
 	said, known := j.whys[id]
@@ -420,7 +423,7 @@ func (j *judge) why(id string) string {
 	defer func() { j.whys[id] = said }()
 	q := j.q
 	limits := quote.Limits(q.Edition, q.Draft)
-	if r, found := q.Edition.Rules.FirstReason(&q.Draft.Unit, limits, id, 0); found {
+	if r, found := q.Edition.Rules.FirstReason(&q.Draft.Unit, limits, id, whyBudget); found {
 		said = q.Words(r, j.in)
 	}
 	return said

@@ -26,7 +26,8 @@ func TestEffectsAreWhatComesOfThem(t *testing.T) {
 		if d.Unit.Has(o.ID) || q.State(o.ID) != rules.Open || o.Parts == nil {
 			continue
 		}
-		for _, offer := range propose.Offers(q, o.ID) {
+		offers, _ := propose.Offers(q, o.ID)
+		for _, offer := range offers {
 			on := d.Clone()
 			on.Unit = offer.Unit
 			then, err := quote.Compute(ed, on)

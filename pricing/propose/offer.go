@@ -23,8 +23,12 @@ type Offer struct {
 	Price   pricing.Amount // total less the present total
 }
 
-// mostOffers is how many other chassis are offered.
-const mostOffers = 2
+// mostOffers is how many other chassis are offered, and offersTried what trying them
+// may take: one for each of so many options.
+const (
+	mostOffers  = 2
+	offersTried = 20_000
+)
 
 // Take completes the unit with one of an option in it, in place of its rivals.
 // It is false when the result cannot keep every rule and limit.
@@ -37,6 +41,24 @@ func take(
 	ed *quote.Edition, d *quote.Draft, id string, limits func(*quote.Edition, *quote.Draft) *rules.Limits,
 ) (config.Unit, []rules.Change, bool) {
 	ed = ed.For(&d.Unit)
+	u := with(ed, d, id)
+	on := *d
+	on.Unit = u
+	return ed.Rules.Restore(&u, limits(ed, &on))
+}
+
+// takeElsewhere is Take on a chassis that is only tried.
+func takeElsewhere(ed *quote.Edition, d *quote.Draft, id, chassis string) (config.Unit, []rules.Change, bool) {
+	on := *d
+	on.Unit = d.Unit.Clone()
+	on.Unit.Chassis = chassis
+	ed = ed.For(&on.Unit)
+	on.Unit = with(ed, &on, id)
+	return ed.Rules.RestoreElsewhere(&on.Unit, quote.Limits(ed, &on))
+}
+
+// with is the unit of a draft with an option in it, in place of its rivals.
+func with(ed *quote.Edition, d *quote.Draft, id string) config.Unit {
 	cat, u := ed.Cat, d.Unit.Clone()
 	o := cat.OptionByID(id)
 	qty := max(u.Qty(id), 1)
@@ -49,24 +71,25 @@ func take(
 	}
 	u.LeaveOut(id, false)
 	u.Set(config.Pick{Option: id, Qty: qty})
-	on := *d
-	on.Unit = u
-	return ed.Rules.Restore(&u, limits(ed, &on))
+	return u
 }
 
 // Offers lists the ways to take an option: on the present chassis, and on the
-// chassis that change less, the fewest changes first.
-func Offers(q *quote.Quote, id string) []Offer {
+// chassis that change less, the fewest changes first. It reports whether all chassis
+// were tried: of a large catalogue only the first are.
+func Offers(q *quote.Quote, id string) (list []Offer, all bool) {
 	ed, d := q.Edition, q.Draft
 	if ed.Cat.OptionByID(id) == nil {
-		return nil
+		return nil, true
 	}
 	offer := func(chassis string) (Offer, bool) {
 		on := d.Clone()
-		if chassis != "" {
-			on.Unit.Chassis = chassis
+		full, changes, ok := config.Unit{}, []rules.Change(nil), false
+		if chassis == "" {
+			full, changes, ok = Take(ed, on, id)
+		} else {
+			full, changes, ok = takeElsewhere(ed, on, id, chassis)
 		}
-		full, changes, ok := Take(ed, on, id)
 		if !ok {
 			return Offer{}, false
 		}
@@ -79,12 +102,19 @@ func Offers(q *quote.Quote, id string) []Offer {
 	}
 	here, fits := offer("")
 	if !fits {
-		return nil
+		return nil, true
 	}
 	var others []Offer
+	tries := offersTried / len(ed.Cat.Options)
 	for i := range ed.Cat.Chassis {
 		c := ed.Cat.Chassis[i].ID
-		if c == d.Unit.Chassis || q.State(c) == rules.RuledOut {
+		if c == d.Unit.Chassis {
+			continue
+		}
+		if tries--; tries < 0 {
+			break
+		}
+		if q.State(c) == rules.RuledOut {
 			continue
 		}
 		if o, ok := offer(c); ok && len(o.Changes) < len(here.Changes) {
@@ -94,7 +124,7 @@ func Offers(q *quote.Quote, id string) []Offer {
 	slices.SortStableFunc(others, func(a, b Offer) int {
 		return cmp.Or(cmp.Compare(len(a.Changes), len(b.Changes)), a.Price.Cmp(b.Price))
 	})
-	return append([]Offer{here}, others[:min(len(others), mostOffers)]...)
+	return append([]Offer{here}, others[:min(len(others), mostOffers)]...), tries >= 0
 }
 
 // Words is the label of an offer.

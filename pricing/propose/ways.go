@@ -18,7 +18,12 @@ type Ways struct {
 	Mends   []rules.Mend
 	Offers  []Offer // where it fits and changes much of what was filled in
 	Yields  []Yield // where nothing helps while every must is kept
+	More    bool    // there may be more of these; the work allowed did not suffice to tell
 }
+
+// waysBudget is what reasons and ways out may take each, as rules.AnswerWithin has it.
+// On the demonstration they take up to two thirds of it, most often a fiftieth.
+const waysBudget = 2000
 
 // Yield is how a thing could be had if the customer gave way on musts that stand
 // against it: they become wants.
@@ -47,23 +52,33 @@ func (w *Ways) Decides() []string {
 func WaysTo(q *quote.Quote, id string) Ways {
 	q.Judge(id)
 	if q.State(id) == rules.Open && !q.Draft.Unit.Has(id) {
-		return Ways{Offers: Offers(q, id)}
+		offers, all := Offers(q, id)
+		return Ways{Offers: offers, More: !all}
 	}
 	u, limits := &q.Draft.Unit, quote.Limits(q.Edition, q.Draft)
-	w := Ways{Reasons: q.Edition.Rules.Why(u, limits, id), Mends: q.Edition.Rules.Mend(u, limits, id, nil)}
+	var w Ways
+	var moreReasons, moreMends bool
+	e := q.Edition.Rules
+	e.Afresh()
+	w.Reasons, moreReasons = e.WhyWithin(u, limits, id, waysBudget)
+	w.Mends, moreMends = e.MendWithin(u, limits, id, nil, waysBudget)
+	w.More = moreReasons && len(w.Reasons) == 0 || moreMends
 	for i := range w.Mends {
 		m := &w.Mends[i]
 		m.Unit, m.Changes = restored(q, q.Draft, m)
 	}
 	if w.Mends = bestMends(q, w.Mends); len(w.Mends) == 0 {
-		w.Yields = yields(q, &w, id)
+		var more bool
+		w.Yields, more = yields(q, &w, id)
+		w.More = w.More || more
 	}
 	return w
 }
 
 // yields looks for the way to a thing that opens when the musts which stand against
-// it are wants: those named by the reasons, and those that chassis and body break.
-func yields(q *quote.Quote, w *Ways, id string) []Yield {
+// it are wants: those named by the reasons, and those that chassis and body break. It
+// reports whether more work may show one.
+func yields(q *quote.Quote, w *Ways, id string) (list []Yield, more bool) {
 	d := q.Draft.Clone()
 	cat := q.Edition.Cat
 	on := d.Unit.Clone()
@@ -93,14 +108,14 @@ func yields(q *quote.Quote, w *Ways, id string) []Yield {
 		d.Needs.GiveWay(cat, need)
 	}
 	if len(y.Needs) == 0 {
-		return nil
+		return nil, false
 	}
-	mends := q.Edition.Rules.Mend(&d.Unit, quote.Limits(q.Edition, d), id, nil)
+	mends, more := q.Edition.Rules.MendWithin(&d.Unit, quote.Limits(q.Edition, d), id, nil, waysBudget)
 	if mends = bestMends(q, mends); len(mends) == 0 {
-		return nil
+		return nil, more
 	}
 	y.Unit, y.Changes = restored(q, d, &mends[0])
-	return []Yield{y}
+	return []Yield{y}, false
 }
 
 // restored is the unit of a way out as a press leaves it: with what is standard

@@ -13,13 +13,13 @@ import (
 const (
 	mostForQuote  = 1_000_000
 	mostForOption = 100
-	mostForTrial  = 6_000_000
+	mostForTrial  = 1_500_000
 )
 
 // stepsOfQuote is what a quote takes beside its rules, and for each option.
 const (
 	stepsOfQuote  = 30_000
-	stepsOfOption = 10
+	stepsOfOption = 50
 )
 
 // Accept reads a catalogue file as OpenEdition does and tries it: on each chassis a

@@ -91,8 +91,18 @@ const MaxEffort = 12
 func budget(effort int) int64 { return rules.DefaultBudget << effort }
 
 // effortForOthers is added to the effort where chassis and bodies other than the
-// unit's are judged: each takes a solver of its own, and few need a search.
-const effortForOthers = 6
+// unit's are judged: each takes a solver of its own, and few need a search. On a large
+// catalogue some are still being checked then, and each takes its turn.
+func (q *Quote) effortForOthers() int {
+	effort := 6
+	for n := len(q.Edition.Cat.Options); n > 2*usualOptions && effort > 0; n /= 2 {
+		effort--
+	}
+	return effort
+}
+
+// usualOptions are those of a catalogue that is not large.
+const usualOptions = 600
 
 // State tells whether a chassis, a body or an option can still be chosen. It is judged
 // when it is first asked about: chassis and bodies other than the unit's all together,
@@ -100,7 +110,7 @@ const effortForOthers = 6
 func (q *Quote) State(id string) rules.State {
 	e, u := q.Edition.Rules, &q.Draft.Unit
 	if q.Edition.Cat.OptionByID(id) == nil {
-		e.AskElsewhere(q.answer, u, Limits(q.Edition, q.Draft), budget(q.effort+effortForOthers))
+		e.AskElsewhere(q.answer, u, Limits(q.Edition, q.Draft), budget(q.effort+q.effortForOthers()))
 	}
 	if q.answer.State(id) == rules.Unasked {
 		e.AskAll(q.answer, u, Limits(q.Edition, q.Draft), budget(q.effort))

@@ -48,7 +48,7 @@ type KeptStep struct {
 
 // Limits on a file of kept quotes, checked before and after decoding.
 const (
-	MaxExportBytes = 8 << 20
+	MaxExportBytes = 16 << 20
 	MaxKept        = 500
 	MaxSteps       = 101 // states of one quote that can be gone back to
 )

@@ -375,9 +375,25 @@ func why(p *Page, id string) Part {
 				return wayOut("yield", id, i, y.Words(), effect)
 			})
 		}),
-		If(p.Ways != nil && len(ways.Mends)+len(ways.Offers)+len(ways.Yields) == 0 && !q.Draft.Unit.Has(id),
-			El("p", Text("No change of your other choices makes it possible in this catalogue."))),
+		When(p.Ways != nil, func() Part { return waysLeft(ways, q.Draft.Unit.Has(id)) }),
 	)
+}
+
+// waysLeft says what there is beside the ways out that are shown: with none, that none
+// helps, and where looking took more work than is allowed, that there may be more.
+func waysLeft(ways *propose.Ways, has bool) Part {
+	none := len(ways.Mends)+len(ways.Offers)+len(ways.Yields) == 0
+	switch {
+	case ways.More && none:
+		return El("p", Text("No way was found with the work allowed. In a catalogue of this size there may be one "+
+			"nevertheless: take out one of your choices that has to do with it, and look again."))
+	case ways.More:
+		return El("p", Class("small"), Text("There may be more ways: in a catalogue of this size not all of them are "+
+			"looked for."))
+	case none && !has:
+		return El("p", Text("No change of your other choices makes it possible in this catalogue."))
+	}
+	return nil
 }
 
 // reasons leaves out those that tell the same sum again, or say the same.
