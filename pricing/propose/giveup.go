@@ -55,9 +55,10 @@ const (
 	nearEstimates = 40 // of which these were estimated
 	mostGiveUps   = 5
 	fewerSeats    = 6 // seats or patients less that are tried
+	relaxedPairs  = 2 // tried with one must less, and as many of the kind asked for
 	mostRelaxed   = 40
-	leanAttempts  = 3   // units that leave out something standard to meet the wants
-	leanBudget    = 100 // conflicts for one of them
+	leanAttempts  = 2   // units that leave out something standard to meet the wants
+	leanBudget    = 40 // conflicts for one of them
 	costsPerHarm  = 100
 	mostLeftOut   = 8 // of what is standard, to meet a want
 	clearlyLess   = 0.95
@@ -79,11 +80,13 @@ func (f *finder) giveUps(base *quote.Draft, seen *found) []GiveUp {
 		note(l)
 	}
 	near := f.nearest(base)
+	whole := make([]bool, len(near)) // whether everything else asked for goes together there
 	lean := leanAttempts
 	for i := range near[:min(nearPairs, len(near))] {
 		u := &near[i].unit
 		loose := f.loosened(base, u)
 		if l, ok := f.start(loose, u.Chassis, u.Body); ok {
+			whole[i] = true
 			note(l)
 			for _, on := range f.leaner(loose, &l) {
 				if lean--; lean < 0 {
@@ -101,7 +104,7 @@ func (f *finder) giveUps(base *quote.Draft, seen *found) []GiveUp {
 		}
 	}
 	if len(near) > 0 {
-		f.withoutOne(base, near, note)
+		f.withoutOne(base, near, whole, note)
 	}
 	if len(list) == 0 {
 		f.withoutSome(base, near, note)
@@ -322,8 +325,9 @@ func (f *finder) loosened(base *quote.Draft, u *config.Unit) *quote.Draft {
 	return loose
 }
 
-// withoutOne works units out with one must less: an option, a seat or a patient.
-func (f *finder) withoutOne(base *quote.Draft, near []look, note func(look)) {
+// withoutOne works units out with one must less: a seat, a patient, or an option. It
+// looks at the nearest pairs, and at the nearest that are of the kind asked for.
+func (f *finder) withoutOne(base *quote.Draft, near []look, whole []bool, note func(look)) {
 	left := mostRelaxed
 	try := func(on *quote.Draft, u *config.Unit) bool {
 		if left--; left < 0 {
@@ -335,16 +339,20 @@ func (f *finder) withoutOne(base *quote.Draft, near []look, note func(look)) {
 		}
 		return ok
 	}
-	for i := range near[:min(2, len(near))] {
+	ofKind := 0
+	for i := range near {
 		u := &near[i].unit
-		loose := f.loosened(base, u)
-		for _, p := range base.Unit.Picks {
-			on := loose.Clone()
-			on.Unit.Drop(p.Option)
-			on.Needs.Must = slices.DeleteFunc(on.Needs.Must, func(id string) bool { return id == p.Option })
-			on.Needs.Loosen(f.ed.Cat, u, p.Option)
-			try(on, u)
+		kind := !slices.ContainsFunc(base.Needs.Missed(f.ed.For(u).Cat, u), func(m quote.Miss) bool {
+			return slices.ContainsFunc(quote.Kinds, func(k quote.Kind) bool { return k.ID == m.ID })
+		})
+		if kind {
+			ofKind++
 		}
+		if i >= relaxedPairs && !(kind && ofKind <= relaxedPairs) {
+			continue
+		}
+		loose := f.loosened(base, u)
+		fewer := false
 		for _, id := range []string{"crew", "patients"} {
 			s := quote.SizeByID(id)
 			asked := int(s.Asked(&loose.Needs))
@@ -352,9 +360,20 @@ func (f *finder) withoutOne(base *quote.Draft, near []look, note func(look)) {
 			for n := most; n > 0 && n > most-fewerSeats; n-- {
 				on := loose.Clone()
 				if s.Ask(&on.Needs, float64(n)); try(on, u) {
+					fewer = true
 					break
 				}
 			}
+		}
+		if fewer && !whole[i] {
+			continue // the options asked for go with that
+		}
+		for _, p := range base.Unit.Picks {
+			on := loose.Clone()
+			on.Unit.Drop(p.Option)
+			on.Needs.Must = slices.DeleteFunc(on.Needs.Must, func(id string) bool { return id == p.Option })
+			on.Needs.Loosen(f.ed.Cat, u, p.Option)
+			try(on, u)
 		}
 	}
 }
@@ -494,7 +513,7 @@ func best(list []GiveUp) []GiveUp {
 					return false
 				}
 			}
-			return len(x.Missing) <= len(g.Missing) && g.Price.Float() > clearlyLess*x.Price.Float()
+			return x.lacks() <= g.lacks() && g.Price.Float() > clearlyLess*x.Price.Float()
 		})
 		if !worse && len(out) < mostGiveUps {
 			out = append(out, *g)
@@ -502,6 +521,9 @@ func best(list []GiveUp) []GiveUp {
 	}
 	return out
 }
+
+// lacks is how many things of the standard it has not.
+func (g *GiveUp) lacks() int { return len(g.Missing) + len(g.Other) }
 
 // causeOf names what stands against meeting everything: what each way gives up.
 func causeOf(list []GiveUp, none bool) string {
@@ -511,6 +533,7 @@ func causeOf(list []GiveUp, none bool) string {
 	names := map[string]string{quote.AskBudget: "the budget", quote.AskDate: "the date", "crew": "the seats",
 		"patients": "the patients", "type": "the type", "fuel": "the fuel", "drive": "the drive"}
 	var parts []string
+	options := 0
 	for _, id := range list[0].IDs {
 		name := names[id]
 		if s := quote.SizeByID(id); name == "" && s != nil {
@@ -518,9 +541,16 @@ func causeOf(list []GiveUp, none bool) string {
 			name = "the " + name
 		}
 		if name == "" {
-			name = "an option that must be in"
+			options++
+			continue
 		}
 		parts = append(parts, name)
+	}
+	switch {
+	case options == 1:
+		parts = append(parts, "an option that must be in")
+	case options > 1:
+		parts = append(parts, strconv.Itoa(options)+" options that must be in")
 	}
 	said := "Everything asked for can be had"
 	if none {
@@ -531,7 +561,16 @@ func causeOf(list []GiveUp, none bool) string {
 	if len(parts) == 0 {
 		return said + ", less some of what is standard."
 	}
-	return said + "; nearest comes a unit for which " + strings.Join(parts, " and ") + " would give way."
+	return said + "; nearest comes a unit for which " + listed(parts) + " would give way."
+}
+
+// listed joins words: "a, b and c".
+func listed(words []string) string {
+	last := len(words) - 1
+	if last < 1 {
+		return strings.Join(words, "")
+	}
+	return strings.Join(words[:last], ", ") + " and " + words[last]
 }
 
 // Said is what is given up as a customer is told.
@@ -568,6 +607,8 @@ func (g *GiveUp) Press(cat *config.Catalogue) string {
 			parts = append(parts, "move the date to "+g.NeededBy.Long())
 		case id == quote.AskBudget:
 			parts = append(parts, "raise the budget to "+g.Budget.Show())
+		case id == "type":
+			parts = append(parts, "take Type "+cat.ChassisByID(g.Unit.Chassis).Type)
 		case id == "crew" && g.Needs.Crew > 0:
 			parts = append(parts, "take "+strconv.Itoa(g.Needs.Crew)+" seats")
 		case cat.OptionByID(id) != nil:

@@ -3,7 +3,6 @@
 package propose
 
 import (
-	"fmt"
 	"slices"
 	"strings"
 
@@ -326,7 +325,7 @@ func gives(all []Proposal, at int) []string {
 		out = append(out, quantity.US.Show(lb, quantity.Pound)+" less margin than the "+lighter)
 	}
 	if earlier != "" {
-		out = append(out, fmt.Sprintf("%d calendar days later than the %s", days, earlier))
+		out = append(out, quote.Days(days)+" later than the "+earlier)
 	}
 	return out
 }

@@ -9,6 +9,7 @@ import (
 	"boxwright/config"
 	"boxwright/config/quantity"
 	"boxwright/config/rules"
+	"boxwright/config/standards"
 )
 
 // Ask is one thing the customer asked for, and how the unit answers it.
@@ -53,6 +54,46 @@ func (q *Quote) Asks(in quantity.System) []Ask {
 	out = append(out, q.wordAsks()...)
 	for _, x := range d.Needs.needsOn(q.Edition.Cat, &d.Unit) {
 		out = append(out, q.ask(&x, in))
+	}
+	if len(out) > 0 {
+		out = append(out, q.ruleAsks()...)
+	}
+	return out
+}
+
+// askRule begins the ids of the rule sets among the asks.
+const askRule = "rule."
+
+// ruleAsks are the standard in force and the rules of a state beside it, which are
+// musts as far as their text was read. Their clauses have findings of their own.
+func (q *Quote) ruleAsks() []Ask {
+	sets, _ := standards.Split(q.Draft.Unit.RuleSet)
+	var out []Ask
+	for _, set := range sets {
+		met, judged, broken := 0, 0, 0
+		for _, v := range q.Verdicts {
+			if v.Set != set.ID || v.Outcome != standards.Met && v.Outcome != standards.NotMet {
+				continue
+			}
+			judged++
+			switch {
+			case v.Outcome == standards.Met:
+				met++
+			case v.Basis == config.ReadInText && !v.Mild:
+				broken++
+			}
+		}
+		if judged == 0 {
+			continue
+		}
+		a := Ask{ID: askRule + set.ID, Label: "Rules", Wanted: set.Label, Must: true, From: "Needs",
+			Has: fmt.Sprintf("%d of the %d clauses that are computed", met, judged)}
+		if broken == 1 {
+			a.Missed = "1 clause not met"
+		} else if broken > 0 {
+			a.Missed = fmt.Sprintf("%d clauses not met", broken)
+		}
+		out = append(out, a)
 	}
 	return out
 }
@@ -196,7 +237,8 @@ func (q *Quote) unmet() []config.Finding {
 	for _, a := range q.Asks(quantity.US) {
 		option := q.Edition.Cat.OptionByID(a.ID) != nil
 		if a.Missed == "" || a.ID == AskBudget || a.ID == AskDate || option && !a.Must ||
-			slices.Contains(wordIDs, a.ID) { // what a word asks for is said one by one
+			slices.Contains(wordIDs, a.ID) || // what a word asks for is said one by one,
+			strings.HasPrefix(a.ID, askRule) { // and each clause by its check
 			continue
 		}
 		said := a.Missed

@@ -4,6 +4,7 @@ import (
 	"encoding/json"
 	"fmt"
 	"math/rand"
+	"regexp"
 	"slices"
 	"testing"
 
@@ -13,6 +14,7 @@ import (
 	"boxwright/config"
 	box "boxwright/config/body"
 	"boxwright/config/seeds"
+	"boxwright/pricing/bid"
 	"boxwright/pricing/money"
 	"boxwright/pricing/quote"
 	"boxwright/web/session"
@@ -21,9 +23,12 @@ import (
 // musts are the musts of needs that a unit keeps, counted by hand.
 func musts(cat *config.Catalogue, n *quote.Needs, u *config.Unit) map[string]bool {
 	ch, body := cat.ChassisByID(u.Chassis), cat.BodyOf(u)
+	at := box.PlanesOf(ch, body)
 	seats, patients, ahead, low := len(ch.CabSeats), 0, 0.0, 0.0
+	top, loading := float64(at.Bare().HeightIn), float64(at.Bare().LoadingIn)
 	for _, p := range u.Picks {
 		o := cat.OptionByID(p.Option)
+		top, loading = max(top, at.Reach(o).Top), loading-float64(o.LowersIn)*float64(p.Qty)
 		for _, s := range o.Seats {
 			if s.Kind == "cot" {
 				patients += p.Qty
@@ -51,10 +56,14 @@ func musts(cat *config.Catalogue, n *quote.Needs, u *config.Unit) map[string]boo
 	keep("fuel", n.Fuel != "", ch.Fuel == n.Fuel)
 	keep("drive", n.Drive != "", ch.Drive == n.Drive)
 	keep("module", n.ModuleIn > 0, body.LengthIn >= n.ModuleIn)
+	keep("module_most", n.ModuleMostIn > 0, body.LengthIn <= n.ModuleMostIn)
+	keep("height", n.HeightIn > 0, top <= float64(n.HeightIn))
+	keep("loading", n.LoadingIn > 0, loading <= float64(n.LoadingIn))
 	keep("headroom", n.HeadroomIn > 0, box.HeadroomIn(body)-low >= float64(n.HeadroomIn))
 	keep("length", n.LengthIn > 0, float64(ch.FrontOverhangIn)+tail+ahead <= float64(n.LengthIn))
 	keep("turning", n.TurningFt > 0, box.TurningFt(ch) > 0 && box.TurningFt(ch) <= n.TurningFt)
-	for _, id := range n.Must {
+	must, _ := n.Wishes(cat)
+	for _, id := range must {
 		keep(id, true, u.Has(id))
 	}
 	return out
@@ -80,6 +89,12 @@ func TestPressesKeepTheMusts(t *testing.T) {
 		if r.Intn(2) == 0 {
 			needs.LengthIn, needs.TurningFt = 300, 55
 		}
+		if r.Intn(2) == 0 {
+			needs.HeightIn, needs.LoadingIn, needs.ModuleMostIn = 112, 36, 160
+		}
+		needs.Duty, needs.Climate = some("", "critical", "rescue"), some("", "cold", "hot")
+		needs.SetFirm("duty", r.Intn(2) == 0)
+		needs.SetFirm("climate", r.Intn(2) == 0)
 		for range r.Intn(4) {
 			if id := option(); !slices.Contains(needs.Must, id) {
 				needs.Must = append(needs.Must, id)
@@ -92,6 +107,9 @@ func TestPressesKeepTheMusts(t *testing.T) {
 		s.Draft.Needs = needs
 		s.Draft.Terms.Budget = money.Dollars(int64(150_000 + r.Intn(250_000)))
 		s.Draft.Unit.NeededBy = config.Date{Year: 2027, Month: 3 + r.Intn(6), Day: 1}
+		list, _, err := bid.ReadRequirements("A powered cot.\nA telescoping light mast.\nGasoline engine.\n" +
+			"Two patients on cots.\nA front winch.\nA second compressor.")
+		require.NoError(t, err)
 		for step := range presses {
 			in := s.Draft.Unit.Picks[r.Intn(len(s.Draft.Unit.Picks))].Option
 			var act Act
@@ -104,6 +122,9 @@ func TestPressesKeepTheMusts(t *testing.T) {
 				act = Act{Do: "give-up", ID: some("0", "1")}
 			case step%350 == 320:
 				act = Act{Do: "remount"}
+			case step%100 == 60:
+				s.Draft.Requirements = list
+				act = Act{Do: "take-answer"}
 			case k < 7:
 				act = Act{Do: "pick", ID: option(), On: true}
 			case k < 11:
@@ -149,7 +170,7 @@ func TestPressesKeepTheMusts(t *testing.T) {
 				refused++
 				assert.NotEmpty(t, s.Notice+fmt.Sprint(s.Faults), "%+v was not done, and it is said", act)
 			}
-			if t := s.View.Told; !same && t != nil {
+			if s.View.Told != nil && !same {
 				told++
 			}
 		}
@@ -202,6 +223,8 @@ func TestNeedsAreAskedByNumber(t *testing.T) {
 		set("unit.needed_by", "2027-04-28"))
 	require.Empty(t, s.Fault)
 	assert.Contains(t, s.Regions["main"], "not diesel", "the unit in work is not what was asked for")
+	assert.Regexp(t, `KKK-A-1822F</td>.*?\d+ of the \d+ clauses that are computed`, s.Regions["main"],
+		"the standard in force is a must too")
 	assert.Contains(t, s.Regions["standing"], "diesel (it is gasoline)", "and that is open")
 	s = p.do(Act{Do: "propose"})
 	assert.Contains(t, s.Regions["main"], "Everything else fits. The earliest is Fri, May 14, 2027, 16 days after "+
@@ -324,6 +347,14 @@ func TestOrderDatesInThePast(t *testing.T) {
 	assert.Contains(t, s.Regions["standing"], "before the quote is dated", "a quote dated later asks about its order")
 	s = p.do(set("unit.needed_by", "2026-12-28"))
 	assert.NotContains(t, s.Regions["main"], "order by", "nobody is told to order before today")
+	p.do(set("unit.order_on", "2026-12-20"))
+	for _, area := range []string{"delivery", "quote"} {
+		s = p.do(Act{Do: "go", ID: area})
+		assert.Contains(t, s.Regions["main"], "Nine in ten")
+		for _, m := range regexp.MustCompile(`order by (?:<b>)?([^<.]*)`).FindAllStringSubmatch(s.Regions["main"], -1) {
+			assert.Fail(t, "nobody is told to order before the quote's own date, nor on paper", area+": "+m[0])
+		}
+	}
 }
 
 // Starting a remount keeps what the customer asked for.

@@ -44,8 +44,11 @@ func VerdictTally(list []standards.Verdict) string {
 func VerdictMark(v standards.Verdict) Part {
 	switch v.Outcome {
 	case standards.NotMet:
-		if v.Basis == config.ReadInText && !v.Mild {
+		switch {
+		case v.Basis == config.ReadInText && !v.Mild:
 			return Mark(config.Stop)
+		case v.Basis == config.FromMemory:
+			return Mark(config.Note)
 		}
 		return Mark(config.Warn)
 	case standards.Met, standards.Declared:

@@ -212,8 +212,12 @@ func (p *Page) reason(c *session.ToldChange) string {
 		return "The customer asked for it."
 	case c.Own && IsUnit(p.Told.At):
 		return "It was your own choice, and does not stand in Needs."
-	case !IsUnit(p.Told.At):
-		return ""
+	case isGoal(p.Told):
+		return "" // stands above them all
+	case !IsUnit(p.Told.At) && option != nil && !c.Added:
+		return "It does not go with what you pressed."
+	case !IsUnit(p.Told.At) && option == nil:
+		return "What you pressed needs it."
 	case option == nil:
 		return "The unit that was taken stands on it."
 	case c.Added && option.Standard:

@@ -90,7 +90,6 @@ bariatric: bariatric
 lift: lifting
 vent: ventilator ventilation
 sharp: sharps
-polystyrene: polystirene
 front: front
 level: levels
 `)
