@@ -57,7 +57,7 @@ const (
 	fewerSeats    = 6 // seats or patients less that are tried
 	relaxedPairs  = 2 // tried with one must less, and as many of the kind asked for
 	mostRelaxed   = 40
-	leanAttempts  = 2   // units that leave out something standard to meet the wants
+	leanAttempts  = 2  // units that leave out something standard to meet the wants
 	leanBudget    = 40 // conflicts for one of them
 	costsPerHarm  = 100
 	mostLeftOut   = 8 // of what is standard, to meet a want
