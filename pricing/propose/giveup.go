@@ -54,8 +54,10 @@ const (
 	nearPairs     = 6  // pairs worked out that come nearest
 	nearEstimates = 40 // of which these were estimated
 	mostGiveUps   = 5
-	fewerSeats    = 6 // seats or patients less that are tried
-	relaxedPairs  = 2 // tried with one must less, and as many of the kind asked for
+	fewerSeats    = 6   // seats or patients less that are tried
+	relaxedPairs  = 2   // tried with one must less, and as many of the kind asked for
+	kindPairs     = 4   // of the kind asked for, with as many of the options as go together
+	mostBudget    = 400 // conflicts for one of these
 	mostRelaxed   = 40
 	leanAttempts  = 2  // units that leave out something standard to meet the wants
 	leanBudget    = 40 // conflicts for one of them
@@ -342,9 +344,7 @@ func (f *finder) withoutOne(base *quote.Draft, near []look, whole []bool, note f
 	ofKind := 0
 	for i := range near {
 		u := &near[i].unit
-		kind := !slices.ContainsFunc(base.Needs.Missed(f.ed.For(u).Cat, u), func(m quote.Miss) bool {
-			return slices.ContainsFunc(quote.Kinds, func(k quote.Kind) bool { return k.ID == m.ID })
-		})
+		kind := f.ofKind(base, u)
 		if kind {
 			ofKind++
 		}
@@ -378,29 +378,54 @@ func (f *finder) withoutOne(base *quote.Draft, near []look, whole []bool, note f
 	}
 }
 
-// withoutSome works out a unit on the nearest pair that has one, with as many of the
-// options that must be in as go together. Where seats, patients and sizes stand against
-// each other it asks for none of these either.
+// withoutSome works out units with as many of the options that must be in as go
+// together: on the nearest pair that has one, and on those of the kind asked for. Where
+// seats, patients and sizes stand against each other it asks for fewer seats, and then
+// for none of these.
 func (f *finder) withoutSome(base *quote.Draft, near []look, note func(look)) {
+	found, ofKind := 0, 0
 	for i := range near {
-		loose := f.loosened(base, &near[i].unit)
-		loose.Unit.Chassis, loose.Unit.Body = near[i].unit.Chassis, near[i].unit.Body
+		u := &near[i].unit
+		kind := f.ofKind(base, u)
+		if kind {
+			ofKind++
+		}
+		if found > 0 && !(kind && ofKind <= kindPairs) {
+			continue
+		}
+		loose := f.loosened(base, u)
+		loose.Unit.Chassis, loose.Unit.Body = u.Chassis, u.Body
 		of := f.ed.For(&loose.Unit)
 		for _, p := range base.Unit.Picks {
 			loose.Unit.Drop(p.Option)
 			loose.Needs.Loosen(of.Cat, &loose.Unit, p.Option)
 		}
+		tries := []*quote.Draft{loose}
+		most := min(loose.Needs.Crew-1, quote.SizeByID("crew").Most(of.Cat, &loose.Unit))
+		for n := most; n > 0 && n > most-fewerSeats; n-- {
+			on := loose.Clone()
+			on.Needs.Crew = n
+			tries = append(tries, on)
+		}
 		none := loose.Clone()
 		for k := range quote.Sizes {
 			quote.Sizes[k].Ask(&none.Needs, 0)
 		}
-		for _, on := range []*quote.Draft{loose, none} {
+		for _, on := range append(tries, none) {
 			if l, ok := f.withMost(base, on, of); ok {
 				note(l)
-				return
+				found++
+				break
 			}
 		}
 	}
+}
+
+// ofKind reports whether a chassis is of the type, the fuel and the drive asked for.
+func (f *finder) ofKind(base *quote.Draft, u *config.Unit) bool {
+	return !slices.ContainsFunc(base.Needs.Missed(f.ed.For(u).Cat, u), func(m quote.Miss) bool {
+		return slices.ContainsFunc(quote.Kinds, func(k quote.Kind) bool { return k.ID == m.ID })
+	})
 }
 
 // withMost is the unit within the needs of a draft that has most of the options that
@@ -414,7 +439,7 @@ func (f *finder) withMost(base, on *quote.Draft, of *quote.Edition) (look, bool)
 		return -int64(costsPerHarm*harm(id)) + 1
 	}
 	f.finished++
-	c := of.Rules.Complete(&on.Unit, fit(of, on), cost, goalBudget)
+	c := of.Rules.Complete(&on.Unit, fit(of, on), cost, mostBudget)
 	if !c.Found {
 		return look{}, false
 	}
@@ -495,8 +520,11 @@ func missWords(cat *config.Catalogue, n *quote.Needs, u *config.Unit, m *quote.M
 	case m.ID == "drive":
 		return "With " + ch.Drive + " drive.", hurtKind
 	}
-	return "Without: " + cat.LabelOf(m.ID) + ".", hurtOption
+	return doWithout + cat.LabelOf(m.ID) + ".", hurtOption
 }
+
+// doWithout begins the sentence that names an option which would have to go.
+const doWithout = "Without: "
 
 // best are the give-ups that hurt least: of those that give up the same needs the
 // mildest, and none that gives up more than another does, and more than it.
@@ -575,7 +603,18 @@ func listed(words []string) string {
 
 // Said is what is given up as a customer is told.
 func (g *GiveUp) Said() string {
-	said := strings.Join(g.Words, " ")
+	var sentences, without []string
+	for _, w := range g.Words {
+		if name, is := strings.CutPrefix(w, doWithout); is {
+			without = append(without, strings.TrimSuffix(name, "."))
+		} else {
+			sentences = append(sentences, w)
+		}
+	}
+	if without != nil {
+		sentences = append(sentences, doWithout+strings.Join(without, "; ")+".")
+	}
+	said := strings.Join(sentences, " ")
 	fewer := strconv.Itoa(len(g.Missing)) + " standard items fewer"
 	if len(g.Missing) == 1 {
 		fewer = "one standard item fewer"
@@ -599,7 +638,7 @@ func (g *GiveUp) Said() string {
 
 // Press is what the button says that accepts it.
 func (g *GiveUp) Press(cat *config.Catalogue) string {
-	var parts []string
+	var parts, without []string
 	less := false
 	for _, id := range g.IDs {
 		switch {
@@ -612,13 +651,16 @@ func (g *GiveUp) Press(cat *config.Catalogue) string {
 		case id == "crew" && g.Needs.Crew > 0:
 			parts = append(parts, "take "+strconv.Itoa(g.Needs.Crew)+" seats")
 		case cat.OptionByID(id) != nil:
-			parts = append(parts, "do without: "+cat.LabelOf(id))
+			without = append(without, cat.LabelOf(id))
 		default:
 			less = true
 		}
 	}
 	if less {
 		parts = append(parts, "ask for less")
+	}
+	if without != nil {
+		parts = append(parts, "do without: "+strings.Join(without, "; "))
 	}
 	if len(parts) == 0 {
 		parts = []string{"take this unit"}

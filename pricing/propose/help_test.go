@@ -1,0 +1,88 @@
+package propose_test
+
+import (
+	"regexp"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"boxwright/config"
+	"boxwright/config/quantity"
+	"boxwright/config/rules"
+	"boxwright/pricing/propose"
+	"boxwright/pricing/quote"
+	"boxwright/pricing/quote/quotetest"
+)
+
+// What helps says first where it leaves nothing to spare or even odds, another chassis
+// or module is only offered where nothing smaller helps, and margins are told from what
+// they are to what they become.
+func TestHelpSaysWhatItLeaves(t *testing.T) {
+	ed := quotetest.Demo(t)
+	spare := regexp.MustCompile(`([^.]*) to spare: (\S+) (?:lb|A|in|%) → (\S+) `)
+	helped, thin, told := 0, 0, 0
+	for _, on := range []struct{ chassis, body string }{{"cut-14500-158-gas", "mod-146-72"},
+		{"cab-14000-169-4x4-diesel", "mod-153-72"}} {
+		d := quote.Begin(ed, on.chassis, on.body, quotetest.Today)
+		q, err := quote.Compute(ed, d)
+		require.NoError(t, err)
+		asked := 0
+		for _, o := range ed.Cat.Options {
+			if q.State(o.ID) != rules.RuledOut || asked == 30 {
+				continue
+			}
+			asked++
+			ways := propose.WaysTo(q, o.ID)
+			swaps, stays := 0, 0
+			for i := range ways.Mends {
+				m := &ways.Mends[i]
+				if m.Unit.Chassis != d.Unit.Chassis || m.Unit.Body != d.Unit.Body {
+					swaps++
+				} else {
+					stays++
+				}
+				then := d.Clone()
+				then.Unit = m.Unit
+				is, err := quote.Compute(ed, then)
+				require.NoError(t, err)
+				text := propose.MendEffect(q, &ways, m, quantity.US)
+				helped++
+				if risk := slim(q, is); risk != "" {
+					thin++
+					assert.True(t, strings.HasPrefix(text, "Only just: "), "%s: %s: %s", o.Label, risk, text)
+					assert.Contains(t, text, risk, o.Label)
+				}
+				for _, said := range spare.FindAllStringSubmatch(text, -1) {
+					for _, f := range is.Weight.Figures {
+						if name, _, _ := strings.Cut(f.Label, ","); strings.TrimSpace(said[1]) == name && f.Sense != "" {
+							was, _ := q.Figure(f.Code)
+							assert.True(t, strings.HasPrefix(quantity.US.Show(was.Margin(), f.Unit), said[2]), text)
+							told++
+							break
+						}
+					}
+				}
+			}
+			assert.False(t, swaps > 0 && stays > 0, "%s: no other chassis or module where less helps", o.Label)
+		}
+	}
+	assert.Greater(t, helped, 20)
+	assert.Positive(t, thin)
+	assert.Positive(t, told)
+}
+
+// slim names a figure of which a unit has nothing to spare, or even odds, and had more.
+func slim(was, is *quote.Quote) string {
+	for _, r := range []*config.Report{&is.Weight.Report, &is.Power.Report} {
+		for _, f := range r.Figures {
+			before, known := was.Figure(f.Code)
+			soft := f.Basis == config.FromMemory || f.Basis == config.CommonPractice
+			if f.Sense != "" && !soft && (f.Margin() < .5 || f.Chance >= .5) && !(known && before.Margin() <= f.Margin()) {
+				return f.Label
+			}
+		}
+	}
+	return ""
+}
