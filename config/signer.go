@@ -15,6 +15,10 @@ type Signer struct {
 	From    Date `json:"from"`             // first day of quotes they may sign
 	Until   Date `json:"until,omitzero"`   // last day; zero: no end is set
 	Revoked Date `json:"revoked,omitzero"` // day on which the key was declared lost or misused; zero: never
+
+	// MaxDiscount is the largest agreed discount, in percent, that they may sign; nil
+	// sets no limit. Buyers can read it.
+	MaxDiscount *float64 `json:"max_discount_percent,omitempty"`
 }
 
 const (
@@ -63,6 +67,9 @@ func (k *checker) signers() {
 		keys[s.Key] = true
 		if s.From.IsZero() {
 			k.add("missing", where+" from", "a signer has a first day")
+		}
+		if m := s.MaxDiscount; m != nil && !(*m >= 0 && *m <= 100) {
+			k.add("range", where+" max_discount_percent", "%g is no discount of 0 to 100 percent", *m)
 		}
 		if !s.Until.IsZero() && s.Until.Before(s.From) {
 			k.add("range", where+" until", "%s is before the first day, %s", s.Until, s.From)

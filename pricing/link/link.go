@@ -17,9 +17,12 @@
 //	in a signed link: public key (32) | signature over the content (64) |
 //	content
 //
-// Kind 3 is unsigned and kind 4 signed; both hold content of version 2:
+// Kind 3 is unsigned, kinds 4 and 5 are signed; all hold content of version 2:
 //
-//	edition (8 bytes of its hash) | text | units
+//	edition (8 bytes of its hash, in kind 5 all 32) | text | units
+//
+// What kind 5 signs begins with the word "edition" and a line break. Quotes are signed
+// as kind 5; those of kind 4, which were signed before, are read as ever.
 //
 // The text is JSON: the draft without what its units are made of, and what the
 // link was issued with. It is a DEFLATE stream with a preset dictionary, which
@@ -88,6 +91,7 @@ const (
 	prefix     = "q="
 	checkBytes = 4
 	hashBytes  = 8
+	wholeBytes = 32 // of the hash that a signature binds
 	nameBytes  = 16 // of the hash that names a link
 )
 
@@ -96,7 +100,8 @@ const (
 	unsigned1     = 1 // of content version 1, as signed1
 	signed1       = 2
 	unsigned      = 3
-	signed        = 4
+	signed8       = 4 // binds 8 bytes of the edition's hash
+	signed        = 5 // binds the whole of it
 	unsignedHead  = 1 + checkBytes
 	signatureHead = sign.KeyBytes + sign.SignatureBytes
 )
@@ -255,7 +260,7 @@ func Decode(cat *config.Catalogue, text string) (*quote.Draft, *Frozen, error) {
 	if err != nil {
 		return nil, nil, err
 	}
-	d, frozen, err := open(cat, p.content)
+	d, frozen, err := open(cat, p)
 	if err != nil {
 		if already, ok := errors.AsType[*Error](err); ok {
 			if err := checkCover(p.cover, already.Draft, already.Frozen); err != nil {
@@ -286,9 +291,9 @@ func FrozenIn(cat *config.Catalogue, text string) *Frozen {
 }
 
 // open takes the content apart and checks what it says.
-func open(cat *config.Catalogue, content []byte) (*quote.Draft, *Frozen, error) {
-	hash := hex.EncodeToString(content[:hashBytes])
-	text, packed, err := expand(content[hashBytes:])
+func open(cat *config.Catalogue, p *parts) (*quote.Draft, *Frozen, error) {
+	hash := hex.EncodeToString(p.hash)
+	text, packed, err := expand(p.content[len(p.hash):])
 	if err != nil {
 		return nil, nil, err
 	}
@@ -300,9 +305,9 @@ func open(cat *config.Catalogue, content []byte) (*quote.Draft, *Frozen, error) 
 		f := &rest.Frozen
 		return nil, nil, &Error{Code: UnknownEdition, Frozen: f, Draft: rest.Draft,
 			Text: fmt.Sprintf("The link was made with a catalogue edition this page does not hold (%s). Load that "+
-				"edition to recompute it. As it was issued, not recomputed: %s, %s; total %s; delivery at even odds "+
-				"%s; payload left %.0f lb.",
-				f.Edition, f.Chassis, f.Body, f.Total, f.Even.Long(), f.Payload)}
+				"edition to recompute it. As it was %s, not recomputed: %s, %s; total %s; delivery at even odds "+
+				"%s; payload left %.0f lb.", f.Edition, map[bool]string{true: "issued", false: "sent"}[p.key != nil],
+				f.Chassis, f.Body, f.Total, f.Even.Long(), f.Payload)}
 	}
 	c := newReader(packed)
 	for _, u := range append(units(rest.Draft), weighed(rest.Draft, wasPacked)...) {

@@ -4,10 +4,13 @@ import (
 	"bytes"
 	"crypto/sha256"
 	"encoding/base64"
+	"encoding/hex"
 	"errors"
 	"fmt"
+	"slices"
 	"strings"
 
+	"boxwright/config"
 	"boxwright/pricing/sign"
 )
 
@@ -17,7 +20,16 @@ type parts struct {
 	cover     string // the field as it stands
 	key       []byte // nil in an unsigned link
 	signature []byte
-	content   []byte
+	content   []byte // the edition's hash first
+	hash      []byte // as much of it as the link holds
+}
+
+// bound is what a signature is made under.
+func (p *parts) bound() []byte {
+	if len(p.hash) == wholeBytes {
+		return append([]byte("edition\n"), p.content...)
+	}
+	return p.content
 }
 
 // sealUp writes a link of a kind.
@@ -96,15 +108,15 @@ func unwrap(text string) (*parts, error) {
 	body, ok := strings.CutPrefix(text, prefix)
 	raw, err := base64.RawURLEncoding.Strict().DecodeString(body)
 	if s.bad || !ok || err != nil || len(raw) <= unsignedHead+hashBytes || strings.ContainsAny(body, "\r\n") {
-		return nil, &Error{Code: Malformed, Text: "This is not a whole quote link: it should begin with q= and hold " +
-			"only letters, digits, - and _. Copy it again from the sender; a mail program may have broken it over " +
-			"two lines."}
+		return nil, &Error{Code: Malformed, Text: "This link is not a whole quote: part of it is missing, or was " +
+			"broken over two lines by a mail program. Copy the whole link from the message, from https to its end, or " +
+			"ask the sender for it again."}
 	}
 	if raw[0] == unsigned1 || raw[0] == signed1 {
 		return nil, &Error{Code: OlderVersion, Text: "The link was made by an older copy of the page, in a form that " +
 			"is no longer read. Ask the sender for a new link."}
 	}
-	if raw[0] != unsigned && raw[0] != signed {
+	if raw[0] != unsigned && raw[0] != signed8 && raw[0] != signed {
 		return nil, &Error{Code: NewerVersion,
 			Text: fmt.Sprintf("The link is of kind %d, which this page does not read. Use a newer copy of the page.",
 				raw[0])}
@@ -115,23 +127,29 @@ func unwrap(text string) (*parts, error) {
 			"agree. Ask for it again."}
 	}
 	if raw[0] == unsigned {
+		p.hash = p.content[:hashBytes]
 		return p, nil
 	}
-	if len(p.content) <= signatureHead+hashBytes {
+	hash := hashBytes
+	if raw[0] == signed {
+		hash = wholeBytes
+	}
+	if len(p.content) <= signatureHead+hash {
 		return nil, &Error{Code: Malformed, Text: "The link says that it is signed and is too short to be. Ask for " +
 			"it again."}
 	}
 	p.key, p.signature, p.content = p.content[:sign.KeyBytes], p.content[sign.KeyBytes:signatureHead],
 		p.content[signatureHead:]
-	if !sign.Check(p.key, p.content, p.signature) {
+	p.hash = p.content[:hash]
+	if !sign.Check(p.key, p.bound(), p.signature) {
 		return nil, &Error{Code: Altered, Text: "The link was altered after it was signed, or signed by nobody: the " +
 			"signature does not agree with what it says. It was not opened. Ask the seller for it again."}
 	}
 	return p, nil
 }
 
-// Sign puts a key's signature under an unsigned link.
-func Sign(text string, key *sign.Key) (string, error) {
+// Sign puts a key's signature under an unsigned link of an edition.
+func Sign(text string, cat *config.Catalogue, key *sign.Key) (string, error) {
 	p, err := unwrap(text)
 	if err != nil {
 		return "", err
@@ -139,8 +157,19 @@ func Sign(text string, key *sign.Key) (string, error) {
 	if p.key != nil {
 		return "", errors.New("the link is signed already")
 	}
-	rest := append(bytes.Clone(key.Public()), key.Sign(p.content)...)
-	return sealUp(signed, append(rest, p.content...)), nil
+	whole, err := hex.DecodeString(cat.Hash())
+	if err != nil || !bytes.HasPrefix(whole, p.hash) {
+		return "", errors.New("the link is not of this edition")
+	}
+	s := parts{content: slices.Concat(whole, p.content[hashBytes:]), hash: whole}
+	return sealUp(signed, slices.Concat(key.Public(), key.Sign(s.bound()), s.content)), nil
+}
+
+// BindsWhole reports whether a link binds the whole hash of its edition and not its
+// first 8 bytes alone.
+func BindsWhole(text string) bool {
+	p, err := unwrap(text)
+	return err == nil && len(p.hash) == wholeBytes
 }
 
 // Signer returns the public key that signed a link whose signature is sound; nil

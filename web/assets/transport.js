@@ -134,7 +134,10 @@ export class Transport {
     if (!kept) request.unkept = unkept || "refused";
     if (bids && acts.some((a) => LISTS.test(`${a.do} ${a.id || ""}`))) request.bids = bids;
     if (view?.area === "quote" || acts.some((a) => a.id === "quote" || a.do === "quotes")) {
-      request.saved = saved.map(({ id, name, line, when }) => ({ id, name, line, when, here: id === here.id }));
+      request.saved = saved.map(({ id, name, line, when, number, rev }) => ({
+        ...{ id, name, line, when, number, rev },
+        here: id === here.id,
+      }));
       const steps = trail.map(({ said, when }, i) => ({ n: first + i, said, when, here: i === at }));
       request.trail = steps.slice(-SHOWN_STEPS);
     }

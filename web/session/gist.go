@@ -19,6 +19,8 @@ type Gist struct {
 	Name   string `json:"name"`
 	Line   string `json:"line"`
 	Issued string `json:"issued,omitempty"` // its signed link
+	Number string `json:"number,omitempty"` // of a signed quote
+	Rev    int    `json:"rev,omitempty"`    // of a signed quote
 
 	Weighed []weight.Ticket `json:"weighed,omitempty"` // what other quotes can learn from it
 }
@@ -45,6 +47,7 @@ func GistOf(q *quote.Quote) Gist {
 	}
 	if d.Issued != "" {
 		g.Line += " · signed"
+		g.Number, g.Rev = d.Number, d.Rev
 	}
 	return g
 }
@@ -59,6 +62,7 @@ func (s *Session) Gist(q *quote.Quote) Gist {
 			s.Other.Issued
 		if g.Issued != "" {
 			g.Line += " · signed"
+			g.Number, g.Rev = s.Other.Number, s.Other.Rev
 		}
 	}
 	return g

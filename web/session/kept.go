@@ -7,6 +7,9 @@ type Saved struct {
 	Line string `json:"line"`
 	When string `json:"when"`
 	Here bool   `json:"here"` // the one being worked on
+
+	Number string `json:"number,omitempty"` // of a signed quote
+	Rev    int    `json:"rev,omitempty"`    // of a signed quote
 }
 
 // Moment is an earlier or a later state of the quote in work.

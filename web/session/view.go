@@ -5,6 +5,7 @@ import (
 	"boxwright/config"
 	"boxwright/config/weight"
 	"boxwright/pricing/bid"
+	"boxwright/pricing/link"
 	"boxwright/pricing/quote"
 )
 
@@ -30,6 +31,8 @@ type View struct {
 	Paper     string         `json:"paper,omitempty"`     // id of one of the papers; the quote when empty
 	Received  string         `json:"received,omitempty"`  // names the quote as the last opened link brought it
 	Brought   []string       `json:"brought,omitempty"`   // names of scale tickets that came with a link or a file
+	Reading   bool           `json:"reading,omitempty"`   // the quote is read as its link brought it: nothing edits it
+	Frozen    *link.Frozen   `json:"frozen,omitempty"`    // the figures that its link carries
 	// the link of a revision does not bring the quote before it along
 	Alone    bool              `json:"alone,omitempty"`
 	Rivals   []quote.Rival     `json:"rivals,omitempty"`    // other bids, typed in for Compare

@@ -42,7 +42,7 @@ type Page struct {
 	Trail   []session.Moment // states of this quote
 	Trust   *Trust           // how far the quote can be relied on
 	Foreign *Foreign         // a quote whose edition is not at hand
-	Reader  bool             // the quote is as its link brought it: its reader comes first
+	Reading *Reading         // the quote as it was sent, while it is read; nil while it is worked on
 
 	List     []bid.Answer // the purchaser's list, where its answers are shown; nil while they are worked out
 	ListRead int          // lines of it read so far
@@ -57,10 +57,12 @@ func gist(p *page.Page) string {
 	return "ready to print"
 }
 
-// draw is the quote as it is printed, with the tools to send it above. For
-// somebody who opened its link it comes first, beneath how far it can be relied
-// on, and the tools after it.
+// draw is the quote as it is printed, with the tools to send it above. While it is
+// read as it was sent, its reader comes first and there are no such tools.
 func draw(p *Page) Part {
+	if p.Reading != nil {
+		return Many(p.Reading.draw(p), p.Reading.documents(p))
+	}
 	screen := func(parts ...Part) Part { return El("div", Class("screen"), Many(parts...)) }
 	print := page.Action("print", "", "", "Print or save as PDF", Class("main"), At("id", "print-quote"))
 	stopped := If(p.Q.Stopped(),
@@ -70,18 +72,6 @@ func draw(p *Page) Part {
 		page.Action("save-table", "", "", "Everything as a table (CSV)", At("id", "save-table")))
 	form := El("p", Class("how"), Text("The file is the unit as JSON. "),
 		page.Action("save-schema", "", "", "Save the schema of its form", Class("quiet"), At("id", "save-schema")))
-	if p.Reader {
-		sign := If(p.Trust != nil && p.Trust.Signature == nil, page.Block("Sign this quote", signing(p)))
-		return Many(
-			screen(page.Heading(p.Page, "Quote",
-				"As its link brought it; every figure is recomputed on this computer."), stopped, foreign(p), trust(p),
-				El("p", Class("row-tools"), print, page.Action("pin", "", "", "Set aside to compare",
-					At("id", "pin-quote")), El("a", At("href", "#tools"), Text("Other papers; send, sign, keep")))),
-			paper(p),
-			screen(El("section", At("id", "tools"), El("h2", Text("Other papers; send, sign, keep")), papersChoice(p),
-				El("div", Class("row-tools"), files), form, linkBox(p), sign, drafts(p))),
-		)
-	}
 	return Many(
 		screen(page.Heading(p.Page, "Quote", "The document as it prints, and the link that carries it."),
 			papersChoice(p), stopped,
@@ -90,22 +80,28 @@ func draw(p *Page) Part {
 	)
 }
 
-func linkBox(p *Page) Part {
+// sendable is the address where buyers find the page, and the whole link: that of a
+// revision brings the quote before it along, unless the seller says otherwise.
+func sendable(p *Page) (base, whole string) {
 	base, text := p.View.Address, p.Covered
 	if base == "" && !strings.HasPrefix(p.Base, "file:") {
 		base = p.Base
 	}
+	if t := p.Trust; t != nil && t.Before != nil && t.Before.Along != "" && !p.View.Alone {
+		text = t.Before.Along
+	}
+	if base != "" {
+		return base, base + "#" + text
+	}
+	return base, text
+}
+
+func linkBox(p *Page) Part {
+	base, whole := sendable(p)
 	along := Many()
 	if t := p.Trust; t != nil && t.Before != nil && t.Before.Along != "" {
 		along = page.Check(p.Page, "along", "Bring the quote before it along, so that the reader sees what changed",
 			!p.View.Alone)
-		if !p.View.Alone {
-			text = t.Before.Along
-		}
-	}
-	whole := text
-	if base != "" {
-		whole = base + "#" + text
 	}
 	hint := "The link holds the whole quote and needs no server. It never holds cost or margin."
 	if base == "" {
@@ -122,7 +118,7 @@ func linkBox(p *Page) Part {
 		along,
 		El("div", Class("row-tools"), page.Action("copy-link", "", whole, "Copy the link", At("id", "copy-link"))),
 		El("div", Class("field"), page.Field(p.Page, "open-link", "Open a link", "",
-			"Paste a link; the quote worked on now is set aside in Compare")),
+			"Paste a link; the quote worked on now stays saved and is set aside in Compare")),
 	))
 }
 

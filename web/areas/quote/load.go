@@ -5,6 +5,7 @@ import (
 	"errors"
 	"slices"
 
+	"boxwright/config"
 	"boxwright/pricing/link"
 	"boxwright/pricing/quote"
 	"boxwright/pricing/sign"
@@ -28,13 +29,15 @@ func load(s *session.Session, p *page.Page, w *session.Worked) func() markup.Par
 	}
 	if s.Other == nil {
 		loadTrust(s, v)
+	} else if s.View.Reading {
+		v.Trust = trustIn(s, s.Other)
 	}
+	v.Reading = loadReading(s, v)
 	v.Foreign = loadForeign(s)
 	loadShelf(s, v)
 	if len(w.Quote.Draft.Requirements) > 0 && (s.View.Paper == "response" || s.View.Paper == "exceptions") {
 		v.List, v.ListRead = w.Answered(s)
 	}
-	v.Reader = s.View.Received != "" && s.View.Received == s.Mark()
 	return func() markup.Part { return draw(v) }
 }
 
@@ -67,22 +70,48 @@ func covered(s *session.Session, text string) string {
 
 // loadTrust tells the reader how far the quote can be relied on.
 func loadTrust(s *session.Session, p *Page) {
-	t := &Trust{Today: s.Req.Today, OwnKey: s.Req.Key}
+	t := trustIn(s, s.Draft)
+	t.OwnKey = s.Req.Key
 	p.Trust = t
 	cat := s.Memory.Edition.Cat
 	if own := publicKey(s.Req.Key); own != nil {
-		t.Own = sign.Judge(cat, own, s.Draft.Date)
+		t.Own = sign.Judge(cat, own, s.Draft.Date, s.Req.Today)
 	}
-	if s.Draft.Issued != "" {
-		key, err := link.Signer(s.Draft.Issued)
-		was := s.Memory.OpenIssued(s.Draft.Issued)
-		if err == nil && was.Err == nil {
-			t.Signature = &Signature{Key: key, Standing: sign.Judge(cat, key, s.Draft.Date), Frozen: *was.Frozen}
-		}
+	if g := t.Signature; g != nil {
+		g.Figures, g.Over = agreement(p.Q, &g.Frozen), over(p.Q, g.Standing)
 	}
 	if s.Draft.Prev != "" {
 		t.Before = loadBefore(s, p)
 	}
+}
+
+// trustIn is what the signature of a draft is worth, whether or not its edition is in
+// use.
+func trustIn(s *session.Session, d *quote.Draft) *Trust {
+	t := &Trust{Today: s.Req.Today}
+	if d.Issued == "" {
+		return t
+	}
+	was := s.Memory.OpenIssued(d.Issued)
+	e, _ := errors.AsType[*link.Error](was.Err)
+	frozen := was.Frozen
+	if e != nil && e.Code == link.UnknownEdition {
+		frozen = e.Frozen
+	}
+	if frozen == nil {
+		return t
+	}
+	t.Signature = signatureOf(s, d.Issued, d.Date, frozen)
+	return t
+}
+
+// signatureOf is the signature of a sound link; nil when it has none.
+func signatureOf(s *session.Session, text string, dated config.Date, frozen *link.Frozen) *Signature {
+	key, err := link.Signer(text)
+	if err != nil || key == nil {
+		return nil
+	}
+	return &Signature{Key: key, Standing: sign.Judge(s.Memory.Edition.Cat, key, dated, s.Req.Today), Frozen: *frozen}
 }
 
 func publicKey(text string) []byte {
@@ -110,7 +139,7 @@ func loadBefore(s *session.Session, p *Page) *Before {
 	}
 	b.Number, b.Rev, b.Date, b.Frozen = d.Number, d.Rev, d.Date, frozen
 	if key, err := link.Signer(s.Draft.Earlier); err == nil && key != nil {
-		b.Signer = sign.Judge(s.Memory.Edition.Cat, key, d.Date).Words()
+		b.Signer = sign.Judge(s.Memory.Edition.Cat, key, d.Date, s.Req.Today).Words()
 	}
 	if b.Q, err = quote.Compute(s.Memory.Edition, d); err != nil {
 		b.Q = nil
@@ -133,9 +162,16 @@ func loadForeign(s *session.Session) *Foreign {
 		s.View.Foreign = ""
 		return nil
 	}
-	f := &Foreign{Today: s.Req.Today, Frozen: *e.Frozen, Draft: e.Draft}
-	if key, err := link.Signer(s.View.Foreign); err == nil && key != nil {
-		f.Key, f.Standing = key, sign.Judge(s.Memory.Edition.Cat, key, e.Draft.Date)
+	f := &Foreign{Frozen: *e.Frozen, Draft: e.Draft}
+	f.Trust = &Trust{Today: s.Req.Today, Signature: signatureOf(s, s.View.Foreign, e.Draft.Date, e.Frozen)}
+	k := &s.Memory.Keep
+	for _, ed := range []*quote.Edition{k.BuiltIn.Ed, k.From.Ed, k.To.Ed} {
+		if ed == nil {
+			continue
+		}
+		if d, _, err := link.Decode(ed.Cat, s.View.Foreign); err == nil {
+			f.Included = names(ed.Cat, &d.Unit)
+		}
 	}
 	return f
 }

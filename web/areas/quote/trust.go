@@ -1,6 +1,7 @@
 package quote
 
 import (
+	"cmp"
 	"strconv"
 
 	"boxwright/config"
@@ -25,16 +26,18 @@ type Signature struct {
 	Key      []byte
 	Standing sign.Standing
 	Frozen   link.Frozen
+	Over     string // says that the discount is beyond what the signer may grant; empty when it is not
+	Figures  assurance // whether this page computes the figures that were signed
+	Binds    string // says what of the edition the signature binds, where that is not all of it
 }
 
 // Foreign is a quote that cannot be recomputed here.
 type Foreign struct {
-	Today    config.Date
+	Trust    *Trust
 	Frozen   link.Frozen
 	Draft    *quote.Draft // without what the edition alone knows
-	Key      []byte       // nil when it is not signed
-	Standing sign.Standing
-	Known    bool // its edition has been loaded since
+	Included []string     // what is in it, by name; nil where its edition is nowhere at hand
+	Known    bool         // its edition has been loaded since
 }
 
 // Before is the quote that this one revises. Q is nil when it is not at hand or
@@ -64,11 +67,11 @@ func assurances(list []assurance) Part {
 
 // standingCheck says who signed.
 func standingCheck(key []byte, s sign.Standing) assurance {
-	state := config.Severity("")
-	if s.Code == sign.Unknown || s.Code == sign.TooSoon || s.Code == sign.Ended {
-		state = config.Warn
-	}
-	if s.Code == sign.Revoked {
+	state := config.Warn
+	switch s.Code {
+	case sign.Known:
+		state = ""
+	case sign.Revoked, sign.Unknown:
 		state = config.Stop
 	}
 	return assurance{state, "Signer", s.Words() + " Key " + sign.Short(key) + "."}
@@ -87,21 +90,31 @@ func validity(until, today config.Date) assurance {
 	return assurance{"", "Stands until", until.Long() + ", " + page.Count(left, "day", "days") + " from today."}
 }
 
-// reliance is the check list of the quote in work.
-func reliance(p *Page) []assurance {
-	t, q := p.Trust, p.Q
+// reliance is the check list of a quote.
+func reliance(t *Trust, until config.Date) []assurance {
 	list := []assurance{{config.Warn, "Signature", "none. This is a draft: nobody has put their name to it."}}
 	if g := t.Signature; g != nil {
-		list = []assurance{{"", "Signature", "holds; not a byte was changed since."}, standingCheck(g.Key, g.Standing)}
-		if now := q.Total(); now == g.Frozen.Total && q.Plan.EvenOdds == g.Frozen.Even {
-			list = append(list, assurance{"", "Figures", "recomputed here; price and date agree with those signed."})
-		} else {
-			list = append(list, assurance{config.Warn, "Figures", "signed with a total of " + g.Frozen.Total +
-				" and delivery on " + g.Frozen.Even.Long() + "; this copy of the page computes " + now + " and " +
-				q.Plan.EvenOdds.Long() + ". What was signed stands."})
+		list = []assurance{{"", "Signature", "genuine: unchanged since it was signed." + g.Binds},
+			standingCheck(g.Key, g.Standing)}
+		if g.Over != "" {
+			list = append(list, assurance{config.Warn, "Discount", g.Over})
+		}
+		if g.Figures.says != "" {
+			list = append(list, g.Figures)
 		}
 	}
-	return append(list, validity(q.Price.ValidUntil, t.Today))
+	return append(list, validity(until, t.Today))
+}
+
+// agreement says whether the page computes the figures that were signed.
+func agreement(q *quote.Quote, signed *link.Frozen) assurance {
+	now := q.Total()
+	if now == signed.Total && q.Plan.EvenOdds == signed.Even {
+		return assurance{"", "Figures", "recomputed here; price and date agree with those signed."}
+	}
+	return assurance{config.Warn, "Figures", "signed with a total of " + signed.Total + " and delivery on " +
+		signed.Even.Long() + "; this copy of the page computes " + now + " and " + q.Plan.EvenOdds.Long() +
+		". What was signed stands."}
 }
 
 // trust is the part of the Quote area that says how far the quote can be relied
@@ -120,8 +133,8 @@ func trust(p *Page) Part {
 		title = "Revision " + strconv.Itoa(d.Rev) + ": " + title
 	}
 	return Many(
-		El("section", Class("block screen"), At("id", "trust"), El("h2", Text(title)), assurances(reliance(p)),
-			If(!p.Reader, signing(p))),
+		El("section", Class("block screen"), At("id", "trust"), El("h2", Text(title)), assurances(reliance(t, p.Q.Price.ValidUntil)),
+			signing(p)),
 		El("div", Class("screen"), revision(p)),
 	)
 }
@@ -249,26 +262,21 @@ func foreign(p *Page) Part {
 			El("div", Class("row-tools"), El("button", At("type", "button"), Class("main"), At("id", "foreign-open"),
 				At("data-act", "foreign-open"), At("data-links", "1"), Text("Open it and recompute"))), tools)
 	}
-	row := func(label, value string) Part { return Many(El("dt", Text(label)), El("dd", Text(page.OrDash(value)))) }
-	signed := assurance{config.Warn, "Signature", "none. Nobody has put their name to it."}
-	list := []assurance{signed}
-	if f.Key != nil {
-		list = []assurance{{"", "Signature", "holds; not a byte was changed since."}, standingCheck(f.Key, f.Standing)}
+	r := &Reading{Draft: f.Draft, Frozen: f.Frozen, Edition: f.Frozen.Edition}
+	number := cmp.Or(f.Draft.Number, "not numbered")
+	if f.Draft.Rev > 0 {
+		number += ", revision " + strconv.Itoa(f.Draft.Rev)
 	}
-	list = append(list,
-		assurance{config.Warn, "Figures", "as they were issued, NOT recomputed: this page does not hold catalogue " +
-			"edition " + f.Frozen.Edition + ". Load that edition in the Needs area to recompute them."},
-		validity(f.Frozen.Until, f.Today))
-	number := f.Draft.Number
-	if number != "" {
-		number += ", revision " + strconv.Itoa(f.Draft.Rev) + ", of " + f.Draft.Date.Long()
+	included := El("p", Text("What is in it can be listed only with that edition. Ask the seller for the document as a "+
+		"PDF, or for a link of the present edition."))
+	if f.Included != nil {
+		included = page.Fold("foreign-included", "What is in it", El("ul",
+			Each(f.Included, func(_ int, name string) Part { return El("li", Text(name)) })))
 	}
-	return El("section", Class("block"), At("id", "foreign"), El("h2", Text("A quote of another catalogue edition")),
-		assurances(list),
-		El("dl", row("Quote", number), row("For", f.Draft.Buyer.Name), row("From", f.Draft.Seller.Name),
-			row("What", f.Draft.Title), row("Chassis", f.Frozen.Chassis), row("Module", f.Frozen.Body),
-			row("Total, as issued", f.Frozen.Total), row("Delivery at even odds, as issued", f.Frozen.Even.Long()),
-			row("Payload left, as issued", p.Show(f.Frozen.Payload, "lb"))), tools)
+	return El("section", Class("block reading"), At("id", "foreign"), banner(f.Trust, f.Frozen.Until),
+		El("p", Class("soft"), Text("Quote "+number)), r.head(p),
+		El("p", page.Mark(config.Warn), Text(" The figures are as issued, NOT recomputed: this page does not hold "+
+			"catalogue edition "+f.Frozen.Edition+".")), included, tools)
 }
 
 // signatures is what paper says of the signature, with the code of the link.
@@ -279,7 +287,7 @@ func signatures(p *Page) Part {
 	}
 	return El("div", Class("signature"), qrCode(p), El("div", El("h3", Text("This quote on a screen")),
 		El("p", Text("The code holds the whole quote. Scan it, or open the link it was sent with, and the page "+
-			"recomputes every figure and says whether anything was changed.")), assurances(reliance(p))))
+			"recomputes every figure and says whether anything was changed.")), assurances(reliance(t, p.Q.Price.ValidUntil))))
 }
 
 func revisionPaper(p *Page) Part {

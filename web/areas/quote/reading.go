@@ -1,0 +1,330 @@
+package quote
+
+import (
+	"cmp"
+	"math"
+	"strconv"
+
+	"boxwright/config"
+	"boxwright/pricing"
+	"boxwright/pricing/link"
+	"boxwright/pricing/quote"
+	"boxwright/pricing/sign"
+	"boxwright/web/drawing"
+	"boxwright/web/page"
+	. "boxwright/web/page/markup"
+	"boxwright/web/session"
+)
+
+// Reading is a quote as it was sent, for whoever reads it. Nothing on it edits.
+type Reading struct {
+	Draft    *quote.Draft
+	Frozen   link.Frozen    // the figures it was issued with
+	Same     bool           // the page computes the same figures, so that the whole can be shown
+	Edition  string         // that it was made with, where another is in use; otherwise empty
+	Included []string       // what is in it, where only the names are known
+	Newer    *session.Saved // a later revision that is kept here; nil when there is none
+	Revises  bool           // the reader holds a signing key and may make a revision
+}
+
+// loadReading is the quote as it was sent; nil while it is worked on.
+func loadReading(s *session.Session, p *Page) *Reading {
+	if !s.View.Reading {
+		return nil
+	}
+	d, now := s.Subject(), link.Freeze(p.Q)
+	r := &Reading{Draft: d, Frozen: *now, Revises: s.Req.Key != ""}
+	if s.View.Frozen != nil {
+		r.Frozen = *s.View.Frozen
+	}
+	r.Same = s.Other == nil && r.Frozen == *now
+	if s.Other != nil {
+		r.Edition = cmp.Or(r.Frozen.Edition, "another one")
+	}
+	if !r.Same {
+		r.Included = names(s.Memory.Edition.Cat, &d.Unit)
+	}
+	for i := range s.Req.Saved {
+		x := &s.Req.Saved[i]
+		if !x.Here && d.Number != "" && x.Number == d.Number && x.Rev > d.Rev {
+			r.Newer = x
+		}
+	}
+	return r
+}
+
+// names lists what a unit holds by name, as the catalogue calls it.
+func names(cat *config.Catalogue, u *config.Unit) []string {
+	var out []string
+	for _, p := range u.Picks {
+		name := cat.LabelOf(p.Option)
+		if p.Qty > 1 {
+			name += " × " + page.Whole(p.Qty)
+		}
+		out = append(out, name)
+	}
+	return out
+}
+
+// draw is the quote for its reader: what it is, what it costs, when it comes and
+// whether it can be relied on first, everything else folded beneath.
+func (r *Reading) draw(p *Page) Part {
+	return El("div", Class("reading", map[bool]string{true: "screen"}[r.Same]), At("id", "reading"),
+		banner(p.Trust, r.Frozen.Until),
+		r.newer(),
+		r.head(p),
+		When(r.Same, func() Part { return Many(included(p), r.changed(p), figuresInWords(p), payments(p), terms(p)) }),
+		When(!r.Same, func() Part { return r.asIssued(p) }),
+		El("nav", Class("foot screen"), At("aria-label", "What next"),
+			page.Action("included", "", "", "What is in it", Class("main"), At("id", "reading-included")),
+			page.Action("go", "compare", "", "Compare", At("id", "reading-compare"))),
+	)
+}
+
+// documents are the papers and what else a reader may do, at the end.
+func (r *Reading) documents(p *Page) Part {
+	return Many(
+		When(r.Same, func() Part {
+			return Many(El("details", Class("block screen"), At("id", "fold-document"),
+				El("summary", El("b", Text("The whole document"))),
+				El("div", Class("row-tools"), page.Action("print", "", "", "Print or save as PDF", Class("main"),
+					At("id", "print-quote"))), papersChoice(p)),
+				paper(p))
+		}),
+		El("div", Class("screen"), sendOn(p), drafts(p)))
+}
+
+// newer says that a later revision of the quote is kept here.
+func (r *Reading) newer() Part {
+	if r.Newer == nil {
+		return nil
+	}
+	return El("p", Class("block", "warn"), At("id", "newer"), page.Mark(config.Warn), Text(" This is an older revision. "+
+		"Revision "+strconv.Itoa(r.Newer.Rev)+" of it is saved on this computer. "),
+		page.Action("open-kept", r.Newer.ID, "", "Open revision "+strconv.Itoa(r.Newer.Rev), At("id", "open-newer")))
+}
+
+// head answers the reader's first questions.
+func (r *Reading) head(p *Page) Part {
+	d, f := r.Draft, &r.Frozen
+	fact := func(label, value string) Part { return El("div", El("span", Text(label)), El("b", Text(value))) }
+	units := 1
+	for _, it := range d.Items() {
+		units += it.Count() - 1
+	}
+	what := cmp.Or(d.Title, f.Chassis)
+	facts := []Part{fact("Likely date (50 %)", f.Even.Long())}
+	price := "for " + page.Count(max(d.Terms.Units, units), "unit", "units")
+	open := Many()
+	if r.Same {
+		facts = append(facts, fact("Safe date (90 %)", p.Q.Plan.NineInTen.Long()))
+		price = p.Q.PriceWords()
+		open = r.openItems(p)
+	}
+	facts = append(facts, fact("Remaining payload", p.Show(f.Payload, "lb")))
+	return Many(
+		El("h1", El("bdi", Text(what))),
+		El("p", Class("soft"), Text(f.Chassis+" · "+f.Body)),
+		El("p", Text("For "), El("bdi", El("b", Text(cmp.Or(d.Buyer.Name, "a buyer not named")))), Text(", from "),
+			El("bdi", El("b", Text(cmp.Or(d.Seller.Name, "a seller not named")))), Text(", "+d.Date.Long())),
+		When(r.Same, func() Part {
+			return El("div", Class("swipe screen"), At("tabindex", "0"), At("role", "region"), At("aria-label", "Pictures"),
+				drawing.Side(p.Page), drawing.Plan(p.Page))
+		}),
+		El("p", Class("big"), At("id", "reading-price"), Text(f.Total)),
+		El("p", Class("how"), Text(price+" "), Text(goodThrough(f.Until, p.Today)+".")),
+		El("div", Class("facts"), Many(facts...)),
+		open,
+	)
+}
+
+// goodThrough says until when the price is good.
+func goodThrough(until, today config.Date) string {
+	text := "Price good through " + until.Long()
+	if !today.IsZero() && until.Before(today) {
+		text += " (expired)"
+	}
+	return text
+}
+
+// openItems is what is still to be decided, folded.
+func (r *Reading) openItems(p *Page) Part {
+	var open []config.Finding
+	for _, f := range p.Q.Findings {
+		if f.Severity != config.Note {
+			f.Remedy = ""
+			open = append(open, f)
+		}
+	}
+	if len(open) == 0 {
+		return El("p", At("id", "open-items"), page.Mark(""), Text(" No open items."))
+	}
+	return El("details", At("id", "open-items"), El("summary", page.Mark(open[0].Severity),
+		El("b", Text(" Still to decide: "+page.Count(len(open), "item", "items")))), page.Findings(p.Page, open, ""))
+}
+
+// asIssued stands where the page cannot show the whole as it was issued: what is in
+// it by name, and what it would come to today apart from it.
+func (r *Reading) asIssued(p *Page) Part {
+	why := "The figures above are those it was issued with. This copy of the page computes others, so what depends on " +
+		"them is not shown as part of the quote."
+	if r.Edition != "" {
+		why = "The figures above are those it was issued with, by catalogue edition " + r.Edition + ". This copy of the " +
+			"page holds another edition, so what depends on figures is not shown as part of the quote."
+	}
+	now := link.Freeze(p.Q)
+	row := func(label, then, today string) []Part { return page.Texts(label, then, today) }
+	t := page.Table{Caption: "As issued, and with this page today", Heads: []string{"", ">As issued", ">Today"},
+		Rows: [][]Part{row("Price", r.Frozen.Total, now.Total), row("Likely date (50 %)", r.Frozen.Even.Long(), now.Even.Long()),
+			row("Remaining payload", p.Show(r.Frozen.Payload, "lb"), p.Show(now.Payload, "lb"))}}
+	return Many(
+		El("p", Class("block"), At("id", "as-issued"), page.Mark(config.Warn), Text(" "+why)),
+		page.Fold("included", "What is in it", El("ul", Each(r.Included, func(_ int, name string) Part {
+			return El("li", Text(name))
+		}))),
+		El("div", Class("screen"), page.Fold("today", "What it would come to today", El("p",
+			Text("Worked out now, for comparison. Nobody has offered it.")), t.Draw())),
+	)
+}
+
+// changed is what a revision changes, folded.
+func (r *Reading) changed(p *Page) Part {
+	if p.Trust == nil || p.Trust.Before == nil {
+		return nil
+	}
+	return El("div", At("id", "changed"), revision(p), When(p.Trust.Before.Q != nil, func() Part {
+		return page.Fold("changed", "Each change and what it costs", changeOrder(p, p.Trust.Before))
+	}))
+}
+
+// included is what the buyer gets by chapter, with prices.
+func included(p *Page) Part {
+	cat := p.Q.Edition.Cat
+	type chapter struct {
+		label string
+		rows  [][]Part
+		sum   pricing.Amount
+	}
+	var list []*chapter
+	at := func(label string) *chapter {
+		for _, c := range list {
+			if c.label == label {
+				return c
+			}
+		}
+		list = append(list, &chapter{label: label})
+		return list[len(list)-1]
+	}
+	for _, l := range p.Q.Price.Lines {
+		label := "Delivery, fees, discounts and taxes"
+		o := cat.OptionByID(l.ID)
+		switch {
+		case l.Code == pricing.LineChassis || l.Code == pricing.LineBody:
+			label = "Chassis and module"
+		case l.Code == pricing.LineOption && o != nil:
+			label = chapterOf(cat, o)
+		}
+		shown := l.Amount.Show()
+		if l.Amount.IsZero() {
+			if l.Code != pricing.LineOption || o == nil || !quote.Specified(o) {
+				continue
+			}
+			shown = "included"
+		}
+		name := l.Label
+		if l.Item > 0 && len(p.Q.Draft.More) > 0 {
+			name = p.Q.NameOf(l.Item-1) + ": " + name
+		}
+		c := at(label)
+		c.rows, c.sum = append(c.rows, page.Texts(name, shown)), c.sum.Add(l.Amount)
+	}
+	return page.Fold("included", "What is in it, with prices", Each(list, func(_ int, c *chapter) Part {
+		t := page.Table{Caption: c.label, Class: "tight", Heads: []string{"", ">" + p.Q.Price.Currency}, Rows: c.rows}
+		t.Sums = append(t.Sums, page.Texts("Together", c.sum.Show()))
+		return t.Draw()
+	}), El("p", El("b", Text("Total "+p.Q.Total()+". ")), Text(p.Q.PriceWords())))
+}
+
+// chapterOf is the label of the chapter that an option stands in.
+func chapterOf(cat *config.Catalogue, o *config.Option) string {
+	id := cat.GroupByID(o.Group).Chapter
+	for _, ch := range cat.Chapters {
+		if ch.ID == id {
+			return ch.Label
+		}
+	}
+	return id
+}
+
+// figuresInWords says how weight, power and room stand to their limits, and what the
+// rules say.
+func figuresInWords(p *Page) Part {
+	var lines []Part
+	for _, r := range []*config.Report{&p.Q.Weight.Report, &p.Q.Power.Report, &p.Q.Space.Report} {
+		for _, f := range r.Figures {
+			if f.Sense == "" {
+				continue
+			}
+			word := " to spare"
+			if !f.Met() {
+				word = map[config.Sense]string{config.AtMost: " over", config.AtLeast: " short"}[f.Sense]
+			}
+			lines = append(lines, El("li", page.Mark(page.SeverityOf(f)), El("b", Text(" "+f.Label+": ")),
+				Text(p.Show(math.Abs(f.Margin()), f.Unit)+word+" ("+p.Show(f.Value, f.Unit)+", "+string(f.Sense)+" "+
+					p.Show(f.Limit, f.Unit)+")")))
+		}
+	}
+	return page.Fold("figures", "Weight, power and rules", El("ul", Class("checks"), Many(lines...)),
+		El("p", El("b", Text(p.Q.Assume.Label+": ")), Text(page.VerdictTally(p.Q.Verdicts)+".")))
+}
+
+func payments(p *Page) Part {
+	return page.Fold("payments", "Payments", page.PaymentTable(p.Page), financePaper(p))
+}
+
+func terms(p *Page) Part {
+	return page.Fold("terms", "Terms", If(p.Q.Draft.Notes != "", El("p", Text(p.Q.Draft.Notes))), printedCautions())
+}
+
+// sendOn is the link of a quote that is read, for handing it on as it came.
+func sendOn(p *Page) Part {
+	_, whole := sendable(p)
+	return page.Fold("send", "Send it on", El("div", Class("field"),
+		El("label", At("for", "link-text"), Text("The link, as it came")),
+		El("textarea", At("id", "link-text"), Flag("readonly", true), Text(whole))),
+		El("div", Class("row-tools"), page.Action("copy-link", "", whole, "Copy the link", At("id", "copy-link"))))
+}
+
+// banner says in one line whether a quote can be relied on, and why when it is
+// opened.
+func banner(t *Trust, until config.Date) Part {
+	s := trustOf(t, until)
+	return El("details", Class("banner", string(cmp.Or(s.state, "ok"))), At("id", "trust"),
+		El("summary", page.Mark(s.state), El("b", Text(" "+s.about+". ")), El("span", Text(s.says))),
+		assurances(reliance(t, until)))
+}
+
+// trustOf is how far a quote can be relied on, in one sentence: the worst there is
+// to say.
+func trustOf(t *Trust, until config.Date) assurance {
+	g := t.Signature
+	if g == nil {
+		return assurance{config.Warn, "Draft, not signed", "Nobody has put their name to it. Ask the seller for a signed " +
+			"quote before you order."}
+	}
+	c := standingCheck(g.Key, g.Standing)
+	switch {
+	case g.Standing.Code == sign.Revoked:
+		return assurance{config.Stop, "Do not rely on this quote", g.Standing.Words()}
+	case g.Standing.Code == sign.Unknown:
+		return assurance{config.Stop, "Signed by somebody unknown", g.Standing.Words()}
+	case c.state != "":
+		return assurance{c.state, "Ask the seller first", g.Standing.Words()}
+	case g.Over != "":
+		return assurance{config.Warn, "Ask the seller first", g.Over}
+	case !t.Today.IsZero() && until.Before(t.Today):
+		return assurance{config.Warn, "Genuine, but expired", "Signed by " + g.Standing.Who() + ", and unchanged since. It " +
+			"was good through " + until.Long() + "."}
+	}
+	return assurance{"", "Genuine", "Signed by " + g.Standing.Who() + ". Unchanged since it was signed."}
+}

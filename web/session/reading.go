@@ -1,0 +1,51 @@
+package session
+
+import "boxwright/pricing/quote"
+
+// AsIssued reports whether the quote is shown as it was issued, with nothing that
+// edits it: while it is read as a link brought it, and when it was signed with
+// another edition than the one in use.
+func (s *Session) AsIssued() bool {
+	return s.View.Reading || s.Other != nil && s.Other.Issued != ""
+}
+
+// Subject is the quote that is shown: the draft, or the one of another edition that
+// is kept as it is.
+func (s *Session) Subject() *quote.Draft {
+	if s.Other != nil {
+		return s.Other
+	}
+	return s.Draft
+}
+
+// takesUp reports whether another quote is taken up, in a record of its own.
+func (s *Session) takesUp() bool {
+	for _, step := range s.Steps {
+		if step.Do == "new-quote" {
+			return true
+		}
+	}
+	return false
+}
+
+// HoldReading takes back what an act changed in a quote that is only read, and says
+// how editing begins. It reports whether it did.
+func (s *Session) HoldReading(was *quote.Draft) bool {
+	if !s.View.Reading || s.Other != nil || s.takesUp() || was.Issued == s.Draft.Issued && same(was, s.Draft) {
+		return false
+	}
+	s.Draft, s.Notice, s.Changes = was, "", nil
+	s.Fault("Nothing was changed: this quote was sent to you, and you are reading it. Press Make my own copy to work " +
+		"on one of your own.")
+	return true
+}
+
+// same reports whether two drafts say the same quote.
+func same(a, b *quote.Draft) bool {
+	one, err := content(a)
+	if err != nil {
+		return false
+	}
+	other, err := content(b)
+	return err == nil && string(one) == string(other)
+}
