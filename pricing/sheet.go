@@ -125,6 +125,13 @@ func (s *Sheet) Subtotal(code string, item int) Amount {
 	return Amount{}
 }
 
+// AgreedDiscount is the agreed discount in percent of the units' price before it, to
+// two decimals half up.
+func (s *Sheet) AgreedDiscount() Percent {
+	agreed := s.Sum(LineDiscount).Neg()
+	return agreed.PercentOf(s.Subtotal(SubUnits, 0).Add(agreed))
+}
+
 // Sum adds the lines of a code.
 func (s *Sheet) Sum(code string) Amount {
 	var sum Amount

@@ -61,9 +61,8 @@ func Judge(c *Sheet, s *pricing.Sheet) *Margins {
 		m.Cost = m.Cost.Add(x.Cost)
 	}
 	m.Margin = m.Price.Sub(m.Cost)
-	m.Percent = share(m.Margin, m.Price)
-	agreed := s.Sum(pricing.LineDiscount).Neg()
-	m.Discount = share(agreed, s.Subtotal(pricing.SubUnits, 0).Add(agreed))
+	m.Percent = m.Margin.PercentOf(m.Price)
+	m.Discount = s.AgreedDiscount()
 	for _, r := range c.Roles {
 		m.Roles = append(m.Roles, r.judge(m))
 	}
@@ -72,7 +71,7 @@ func Judge(c *Sheet, s *pricing.Sheet) *Margins {
 
 func (x *LineMargin) close() {
 	x.Margin = x.Price.Sub(x.Cost)
-	x.Percent = share(x.Margin, x.Price)
+	x.Percent = x.Margin.PercentOf(x.Price)
 }
 
 // cost of a line, and how it is known.
@@ -89,14 +88,6 @@ func (c *Sheet) cost(l pricing.Line) (money.Amount, string) {
 		p = Passed[l.Code]
 	}
 	return l.Amount.Share(p, money.HalfUp), p.Show() + " of the line"
-}
-
-// share is part of a sum in percent, to two decimals half up; 0 of nothing.
-func share(part, whole money.Amount) money.Percent {
-	if whole.Sign() <= 0 {
-		return money.Percent{}
-	}
-	return money.PercentOf(part.Decimal().Shift(2).DivRound(whole.Decimal(), 2))
 }
 
 func (r Role) judge(m *Margins) Verdict {
@@ -136,7 +127,7 @@ func Effect(c *Sheet, price Price, discounts []money.Percent) ([]Step, error) {
 		}
 		m := Judge(c, s)
 		steps[i] = Step{Discount: d, Total: s.Total, Margin: m.Margin, Percent: m.Percent,
-			Lost: share(full.Sub(m.Margin), full)}
+			Lost: full.Sub(m.Margin).PercentOf(full)}
 		for _, v := range m.Roles {
 			if v.May {
 				steps[i].Roles = append(steps[i].Roles, v.Role.Label)

@@ -164,7 +164,7 @@ func TestSignedQuotesKeepTheirFigures(t *testing.T) {
 	require.NoError(t, err)
 	text, err := link.Encode(q)
 	require.NoError(t, err)
-	d.Issued, err = link.Sign(text, k)
+	d.Issued, err = link.Sign(text, from.Cat, k)
 	require.NoError(t, err)
 	for _, c := range []*editions.Comparison{editions.Compare(from, to), editions.Compare(to, to)} {
 		touch := c.Touch(d)

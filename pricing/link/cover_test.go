@@ -30,7 +30,7 @@ func sentLinks(t *testing.T) (texts map[string]string, cover string) {
 	require.NoError(t, err)
 	text, err := link.Encode(q)
 	require.NoError(t, err)
-	signed, err := link.Sign(text, key("a"))
+	signed, err := link.Sign(text, demo().Cat, key("a"))
 	require.NoError(t, err)
 	return map[string]string{"unsigned": text, "signed": signed}, link.Cover(q.Draft, link.Freeze(q))
 }

@@ -149,6 +149,7 @@ const (
 	UnknownEdition = "link.unknown-edition"
 	NotValid       = "link.not-valid"
 	BadCover       = "link.cover"
+	OtherFigures   = "link.other-figures" // than what it holds comes to
 )
 
 // Encode writes a computed quote's draft as a link.

@@ -304,7 +304,7 @@ func FuzzDecode(f *testing.F) {
 	q := must(quote.Compute(demo(), typical()))
 	text = must(link.Encode(q))
 	cover := link.Cover(q.Draft, link.Freeze(q))
-	signed := must(link.Sign(text, key("a")))
+	signed := must(link.Sign(text, demo().Cat, key("a")))
 	for _, x := range []string{text, signed} {
 		f.Add(link.WithCover(x, cover))
 		f.Add(link.With(link.WithCover(x, cover), text))

@@ -107,17 +107,17 @@ func TestLinksAreShort(t *testing.T) {
 		draft            *quote.Draft
 		most, mostSigned int // characters
 	}{
-		{"small", small(), 100, 230},
-		{"typical", typical(), 310, 440},
-		{"full, 120 picks with terms", full(), 430, 560},
-		{"everything typed", everything(), 600, 728},
+		{"small", small(), 100, 262},
+		{"typical", typical(), 310, 472},
+		{"full, 120 picks with terms", full(), 430, 592},
+		{"everything typed", everything(), 600, 760},
 	} {
 		t.Run(x.name, func(t *testing.T) {
 			q, err := quote.Compute(demo(), x.draft)
 			require.NoError(t, err)
 			text, err := link.Encode(q)
 			require.NoError(t, err)
-			signed, err := link.Sign(text, key("a"))
+			signed, err := link.Sign(text, demo().Cat, key("a"))
 			require.NoError(t, err)
 			t.Logf("%d picks, %d characters, signed %d", len(x.draft.Unit.Picks), len(text), len(signed))
 			assert.LessOrEqual(t, len(text), x.most)
@@ -160,7 +160,7 @@ func BenchmarkLink(b *testing.B) {
 				must(link.Encode(q))
 			}
 			b.ReportMetric(float64(len(text)), "chars")
-			b.ReportMetric(float64(len(must(link.Sign(text, key("a"))))), "signed_chars")
+			b.ReportMetric(float64(len(must(link.Sign(text, demo().Cat, key("a"))))), "signed_chars")
 		})
 		b.Run("decode/"+name, func(b *testing.B) {
 			for b.Loop() {

@@ -8,13 +8,13 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"boxwright/pricing/link"
-	"boxwright/pricing/quote/quotetest"
+	"boxwright/pricing/quote"
 )
 
 // What mail leaves around a link, and how it breaks it, does not keep it from being
 // read.
 func TestTrimLeavesTheLink(t *testing.T) {
-	q := quotetest.Quote(t, "cut-14500-158-gas")
+	q := must(quote.Compute(demo(), typical()))
 	bare, err := link.Encode(q)
 	require.NoError(t, err)
 	own := link.WithCover(bare, link.Cover(q.Draft, link.Freeze(q)))
@@ -43,9 +43,8 @@ func TestTrimLeavesTheLink(t *testing.T) {
 
 // What is no whole link stays one that is refused, and takes no long work.
 func TestTrimMakesNothingSound(t *testing.T) {
-	own, err := link.Encode(quotetest.Quote(t, "cut-14500-158-gas"))
+	own, err := link.Encode(must(quote.Compute(demo(), typical())))
 	require.NoError(t, err)
-	cat := quotetest.Demo(t).Cat
 	for name, sent := range map[string]string{
 		"nothing":           "",
 		"other words":       "see you tomorrow",
@@ -54,7 +53,7 @@ func TestTrimMakesNothingSound(t *testing.T) {
 		"a letter changed":  own[:30] + map[bool]string{true: "B", false: "A"}[own[30] == 'A'] + own[31:],
 	} {
 		t.Run(name, func(t *testing.T) {
-			_, _, err := link.Decode(cat, link.Trim(sent))
+			_, _, err := link.Decode(demo().Cat, link.Trim(sent))
 			assert.Error(t, err)
 		})
 	}

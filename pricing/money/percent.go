@@ -22,6 +22,15 @@ func ParsePercent(text string) (Percent, error) {
 // PercentOf makes a percentage from a decimal in hundredths: 8.25 is 8.25 %.
 func PercentOf(hundredths decimal.Decimal) Percent { return Percent{d: hundredths} }
 
+// PercentOf is the part that an amount is of another, in percent to two decimals half
+// up; 0 of nothing.
+func (a Amount) PercentOf(whole Amount) Percent {
+	if whole.Sign() <= 0 {
+		return Percent{}
+	}
+	return PercentOf(a.d.Shift(2).DivRound(whole.d, 2))
+}
+
 // Fraction is the rate as a part of one: 0.0825 for 8.25 %.
 func (p Percent) Fraction() decimal.Decimal { return p.d.Shift(-2) }
 

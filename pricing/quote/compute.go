@@ -213,6 +213,10 @@ func (q *Quote) stopped(figure string) bool {
 	return false
 }
 
+// StillToBeNamed is the code of the finding that lists the options which ask for a word
+// of the customer.
+const StillToBeNamed = "rules.detail"
+
 // pending names the groups that still need a choice, and the options that still
 // ask for something.
 func (q *Quote) pending() []config.Finding {
@@ -242,7 +246,7 @@ func (q *Quote) pending() []config.Finding {
 	}
 	if asking != nil {
 		out = append(out, config.Finding{
-			Code: "rules.detail", Severity: config.Note, Where: "Still to be named", Picks: asking,
+			Code: StillToBeNamed, Severity: config.Note, Where: "Still to be named", Picks: asking,
 			Text: strings.Join(said, "; ") + ".", Remedy: "Write it beside the option in the Unit area; until then " +
 				"the quote says that it is to be named.",
 		})

@@ -98,21 +98,26 @@ func TestJudge(t *testing.T) {
 	revoked := line
 	revoked.Revoked = day("2026-06-01")
 	for _, x := range []struct {
-		roster []config.Signer
-		dated  string
-		want   string
-		reason string
+		roster       []config.Signer
+		dated, today string
+		want         string
+		reason       string
 	}{
-		{nil, "2026-05-01", sign.Unknown, "an empty roster"},
-		{[]config.Signer{line}, "2026-05-01", sign.Known, "within the time"},
-		{[]config.Signer{line}, "2026-01-01", sign.Known, "the first day"},
-		{[]config.Signer{line}, "2026-12-31", sign.Known, "the last day"},
-		{[]config.Signer{line}, "2025-12-31", sign.TooSoon, "the day before"},
-		{[]config.Signer{line}, "2027-01-01", sign.Ended, "the day after"},
-		{[]config.Signer{revoked}, "2026-05-01", sign.Revoked, "dated before it was revoked: a thief writes any date"},
+		{nil, "2026-05-01", "2026-05-02", sign.Unknown, "an empty roster"},
+		{[]config.Signer{line}, "2026-05-01", "2026-05-02", sign.Known, "within the time"},
+		{[]config.Signer{line}, "2026-01-01", "2026-01-01", sign.Known, "the first day"},
+		{[]config.Signer{line}, "2026-12-31", "2026-12-31", sign.Known, "the last day"},
+		{[]config.Signer{line}, "2025-12-31", "2026-05-02", sign.TooSoon, "the day before"},
+		{[]config.Signer{line}, "2027-01-01", "2027-01-01", sign.Ended, "the day after"},
+		{[]config.Signer{line}, "2026-05-01", "2027-01-01", sign.Left, "read when the signer may sign no longer: perhaps backdated"},
+		{[]config.Signer{line}, "2026-05-01", "", sign.Known, "a reader without a clock"},
+		{[]config.Signer{line}, "2026-05-03", "2026-05-01", sign.Ahead, "dated after the day it is read"},
+		{[]config.Signer{line}, "2026-05-02", "2026-05-01", sign.Known, "where the day begins earlier"},
+		{[]config.Signer{revoked}, "2026-05-01", "2026-05-02", sign.Revoked, "dated before it was revoked: a thief writes any date"},
 	} {
 		t.Run(x.reason, func(t *testing.T) {
-			got := sign.Judge(&config.Catalogue{Signers: x.roster}, k.Public(), day(x.dated))
+			today, _ := config.ParseDate(x.today)
+			got := sign.Judge(&config.Catalogue{Signers: x.roster}, k.Public(), day(x.dated), today)
 			assert.Equal(t, x.want, got.Code, x.reason)
 			assert.NotEmpty(t, got.Words())
 		})

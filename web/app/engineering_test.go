@@ -175,6 +175,7 @@ func TestWhatALinkBringsTeachesNothing(t *testing.T) {
 	s = other.do(Act{Do: "open-link", Value: text})
 	require.Len(t, draftOf(t, s).Tickets, 1)
 	assert.Empty(t, s.Gist.Weighed)
+	other.do(Act{Do: "own-copy"})
 	s = other.do(set("ticket.total", "10810"), Act{Do: "add-ticket"})
 	require.Len(t, s.Gist.Weighed, 1)
 	assert.EqualValues(t, 10810, s.Gist.Weighed[0].TotalLb)

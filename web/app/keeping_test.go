@@ -175,6 +175,7 @@ func TestKeptQuotesAreTouchedAndMoved(t *testing.T) {
 	p := rubber(t)
 	touched := string(p.req["draft"].(json.RawMessage))
 	key := demoKey(t, p, "demo-key.json")
+	p.do(parties...)
 	signed := p.do(Act{Do: "sign", Value: keyPhrase, File: key})
 	require.Empty(t, signed.Fault)
 	total := quoteOf(t, signed)
@@ -282,6 +283,7 @@ func TestAQuoteOfAnotherEdition(t *testing.T) {
 
 func TestARevisionOfASignedQuoteOfAnotherEdition(t *testing.T) {
 	p := rubber(t)
+	p.do(parties...)
 	signed := p.do(Act{Do: "sign", Value: keyPhrase, File: demoKey(t, p, "demo-key.json")})
 	require.Empty(t, signed.Fault)
 	total := quoteOf(t, signed)

@@ -260,7 +260,8 @@ func TestFleetOnThePage(t *testing.T) {
 	p.do(Act{Do: "new"}, Act{Do: "open-link", Value: text})
 	assert.JSONEq(t, string(whole.(json.RawMessage)), string(p.req["draft"].(json.RawMessage)))
 
-	p.do(Act{Do: "drop", ID: "item.1"})
+	p.do(Act{Do: "own-copy"})
+	p.do(set("title", "Medic"), Act{Do: "drop", ID: "item.1"})
 	d = p.draft()
 	assert.Empty(t, d.More)
 	assert.Equal(t, "Medic", d.Title)

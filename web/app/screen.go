@@ -24,6 +24,7 @@ type screen struct {
 	guided bool                 // the guide has just come to another step
 	strip  *catalogue.Elsewhere // while the quote is one of another edition
 	told   *told.Page           // what the last press changed beyond itself
+	bar    markup.Part          // stands for the masthead and the tabs while a quote is read; nil otherwise
 }
 
 // load takes from the session what is shown of the draft.
@@ -34,12 +35,18 @@ func (a *App) load(s *session.Session) (*screen, *session.Worked, error) {
 	if err != nil {
 		return nil, nil, err
 	}
+	if s.View.Reading && s.View.Area != "compare" {
+		s.View.Area, s.View.Keeping = "quote", false
+	}
 	here := areaOf(s.View.Area)
 	p := &page.Page{
 		Q: w.Quote, Today: s.Req.Today, Area: here.ID, Metric: s.View.Metric, Typed: s.View.Typed, Wrong: s.View.Wrong,
-		Glossary: glossary,
+		Glossary: glossary, Reading: s.View.Reading,
 	}
 	strip := catalogue.LoadElsewhere(s)
+	if s.View.Reading {
+		strip = nil
+	}
 	if strip != nil {
 		q := *w.Quote
 		q.Findings = slices.Concat([]config.Finding{catalogue.OtherEdition}, q.Findings)
@@ -59,12 +66,24 @@ func (a *App) load(s *session.Session) (*screen, *session.Worked, error) {
 	for _, a := range tabs {
 		frame.Tabs = append(frame.Tabs, page.Tab{ID: a.ID, Name: a.Name, Gist: a.Gist(p), Codes: a.Codes})
 	}
-	return &screen{p, here.Name, s.Notice, draw, frame, guide.Load(s, p), guided, strip, changes}, w, nil
+	v := &screen{Page: p, name: here.Name, notice: s.Notice, draw: draw, frame: frame, strip: strip}
+	if s.View.Reading {
+		v.bar = frame.ReadingBar(s.Subject(), s.Req.Key != "")
+		return v, w, nil
+	}
+	v.guide, v.guided, v.told = guide.Load(s, p), guided, changes
+	return v, w, nil
 }
 
 // regions draws every region of the page, by the id of its element: one piece of
 // HTML after another.
 func (v *screen) regions() map[string][]string {
+	if v.bar != nil {
+		return map[string][]string{
+			"masthead": v.bar.Pieces(), "areas": nil, "main": markup.Many(v.frame.NotKept(), v.draw()).Pieces(),
+			"standing": nil,
+		}
+	}
 	next := v.guide.Point()
 	area := markup.Many(v.frame.NotKept(), guide.Strip(v.guide), v.strip.Draw(), v.told.Draw(), v.draw()).Pieces()
 	tabs := v.frame.Areas().Pieces()

@@ -36,6 +36,9 @@ func (a *App) session(req *session.Request) *session.Session {
 	} else if s.View.Guide > 0 { // another quote is begun
 		s.View.Guide, s.View.GuideOff = 0, true
 	}
+	if s.Draft == nil {
+		s.View.Reading, s.View.Frozen = false, nil
+	}
 	return s
 }
 
@@ -54,6 +57,9 @@ func do(s *session.Session, act session.Act) {
 	was, began, other := s.Draft.Clone(), s.Draft, s.Other
 	s.Pressed = ""
 	f(s, act)
+	if s.HoldReading(was, began, other) {
+		return
+	}
 	switch {
 	case s.Draft != began:
 		s.Other, s.View.Told = nil, nil // another quote was taken up, and what was typed wrong was of the one before

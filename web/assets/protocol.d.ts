@@ -72,6 +72,8 @@ export interface Saved {
   line: string;
   when: string;
   here: boolean;
+  number?: string;
+  rev?: number;
 }
 
 export interface Moment {
@@ -99,8 +101,10 @@ export interface View {
   parts?: string[];
   proposed?: string;
   paper?: string;
-  received?: string;
   brought?: string[];
+  key_saved?: boolean;
+  reading?: boolean;
+  frozen?: Frozen;
   alone?: boolean;
   rivals?: unknown[];
   guide?: number;
@@ -117,6 +121,8 @@ export interface Gist {
   name: string;
   line: string;
   issued?: string;
+  number?: string;
+  rev?: number;
   weighed?: unknown[];
 }
 
@@ -141,6 +147,16 @@ export interface KeptQuote {
   steps: KeptStep[];
   at: number;
   weighed?: unknown[];
+}
+
+export interface Frozen {
+  e: string;
+  c: string;
+  b: string;
+  t: string;
+  u: string;
+  d: string;
+  p: number;
 }
 
 export interface ListView {

@@ -19,6 +19,13 @@
 /** @type {Record<string, (step: Step, page: Page) => void>} */
 const steps = {
   focus: ({ id = "" }) => document.getElementById(id)?.focus(),
+  unfold: ({ id = "" }) => {
+    const fold = /** @type {HTMLDetailsElement | null} */ (document.getElementById(id));
+    if (!fold) return;
+    fold.open = true;
+    fold.scrollIntoView();
+    fold.querySelector("summary")?.focus({ preventScroll: true });
+  },
   show: ({ id = "" }) => document.getElementById(id)?.scrollIntoView({ block: "nearest" }),
   top: () => {
     scrollTo(0, 0);

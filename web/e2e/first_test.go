@@ -129,7 +129,7 @@ func TestALinkShowsNoOtherVehicle(t *testing.T) {
 			require.Equal(t, fragment == link, strings.Contains(first, "Rescue 4"), reason)
 			eval[bool](buyer, `(window.release(), true)`)
 			buyer.must(buyer.Ready())
-			require.Contains(t, buyer.text("#masthead"), "Rescue 4", reason)
+			require.Contains(t, buyer.text("#main h1"), "Rescue 4", reason)
 			require.Empty(t, buyer.trouble(), reason)
 			for _, other := range []string{"Cutaway 14,500 lb, 158 in", "1,790 lb", "Build one real quote"} {
 				require.NotContains(t, buyer.seen(), other, reason)
@@ -142,7 +142,7 @@ func TestALinkShowsNoOtherVehicle(t *testing.T) {
 		other.typed("#f-title", "Quite another one")
 		eval[bool](other, `(addEventListener("hashchange", () => window.__seen.clear()), location.hash = `+
 			drive.Quote("#"+link)+`, true)`)
-		other.must(other.Until(`document.getElementById("masthead").innerText.includes("Rescue 4")`))
+		other.must(other.Until(`document.getElementById("main").innerText.includes("Rescue 4")`))
 		// From the moment the link is followed; the list of kept quotes names it for good.
 		for _, one := range []string{"Quite another one ·", "Quite another one –", "1,790 lb"} {
 			require.NotContains(t, other.seen(), one)

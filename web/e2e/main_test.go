@@ -173,7 +173,36 @@ func (w *window) must(err error) {
 
 func (w *window) click(selector string) { w.t.Helper(); w.must(w.Click(selector)) }
 
-func (w *window) area(id string) { w.t.Helper(); w.click("#area-" + id) }
+// area goes to an area; who reads a quote that was sent has the quote and the
+// comparison.
+func (w *window) area(id string) {
+	w.t.Helper()
+	switch {
+	case !w.has("#reading-menu"):
+		w.click("#area-" + id)
+	case id == "quote" && w.has("#reading-back"):
+		w.click("#reading-back")
+	case id == "compare" && !w.has("#reading-back"):
+		w.click("#reading-compare")
+	default:
+		require.Contains(w.t, []string{"quote", "compare"}, id, "a reader has no other area")
+	}
+}
+
+// own begins a copy of the quote that is read.
+func (w *window) own() {
+	w.t.Helper()
+	w.click("#reading-menu summary")
+	w.click("#own-copy")
+	w.must(w.Until(`document.getElementById("areas").innerText`))
+	w.must(w.Settle())
+}
+
+// whole is the text of an element, what is folded among it.
+func (w *window) whole(selector string) string {
+	w.t.Helper()
+	return flat(eval[string](w, `document.querySelector(`+drive.Quote(selector)+`).textContent`))
+}
 
 func (w *window) typed(selector, text string) { w.t.Helper(); w.must(w.Type(selector, text)) }
 

@@ -32,15 +32,25 @@ func init() {
 		},
 		`sign with the key "…" and the passphrase "…"`: func(s *story, says []string) {
 			s.area("quote")
-			s.click("#fold-key summary")
-			s.typed("#key-pass", says[1])
-			s.must(s.Choose("#f-key", s.file(says[0])))
-			s.must(s.Until(`document.getElementById("sign")`))
-			s.must(s.Settle())
+			if s.has("#fold-key") {
+				s.takesIn(says[0], says[1])
+			}
 			s.typed("#key-pass", says[1])
 			s.click("#sign")
 			s.must(s.Until(`document.querySelector("#trust h2").innerText.includes("Signed")`))
 			require.Empty(s.t, s.trouble())
+		},
+	})
+	know(deeds, map[string]sentence{
+		`take in the key "…" with the passphrase "…"`: func(s *story, says []string) {
+			s.area("quote")
+			s.takesIn(says[0], says[1])
+		},
+		`revise it as the seller`: func(s *story, _ []string) {
+			s.click("#reading-menu summary")
+			s.click("#revise")
+			s.must(s.Until(`document.getElementById("areas").innerText`))
+			s.must(s.Settle())
 		},
 	})
 	know(looked, map[string]sentence{
@@ -59,14 +69,14 @@ func init() {
 		`what changed is "…"`: func(s *story, says []string) {
 			require.Equal(s.t, strings.Split(says[0], "; "),
 				eval[[]string](s.window,
-					`[...document.querySelectorAll('[aria-label="What changed"] tbody th')].map((x) => x.innerText)`))
+					`[...document.querySelectorAll('.paper [aria-label="What changed"] tbody th')].map((x) => x.innerText)`))
 		},
 		`"…" went from "…" to "…"`: func(s *story, says []string) {
-			require.Equal(s.t, strings.Join(says, "\t"), s.row(`[aria-label="What changed"] tr`, says[0]))
+			require.Equal(s.t, strings.Join(says, "\t"), s.row(`.paper [aria-label="What changed"] tr`, says[0]))
 		},
 		`the change order is the discount with its tax, and makes the whole difference`: func(s *story, _ []string) {
 			by := eval[[]string](s.window,
-				`[...document.querySelectorAll('[aria-label="What it costs"] tbody tr')].map((r) => r.cells[0].innerText + ": " + r.cells[3].innerText)`)
+				`[...document.querySelectorAll('.paper [aria-label="What it costs"] tbody tr')].map((r) => r.cells[0].innerText + ": " + r.cells[3].innerText)`)
 			require.Len(s.t, by, 3, "tax, discount and their sum")
 			sum := 0
 			for _, line := range by[:2] {
@@ -88,7 +98,17 @@ func init() {
 	})
 }
 
-func (s *story) price() int { s.t.Helper(); return s.number(s.text("#standing .big")) }
+func (s *story) price() int { s.t.Helper(); return s.number(s.text(":is(#standing, .reading) .big")) }
+
+// takesIn takes a signing key in from its file.
+func (s *story) takesIn(file, passphrase string) {
+	s.t.Helper()
+	s.click("#fold-key summary")
+	s.typed("#key-pass", passphrase)
+	s.must(s.Choose("#f-key", s.file(file)))
+	s.must(s.Until(`document.getElementById("sign")`))
+	s.must(s.Settle())
+}
 
 // margin is the seller's, as the open cost sheet sums it up.
 func (s *story) margin() int {

@@ -183,7 +183,7 @@ var looked = map[string]sentence{
 		require.NotContains(s.t, s.sheets, says[0])
 	},
 	`the paper says the price`: func(s *story, _ []string) {
-		price := s.text("#standing .big")
+		price := s.text(":is(#standing, .reading) .big")
 		require.Regexp(s.t, `\d,\d{3}\.\d\d`, price)
 		require.Contains(s.t, s.sheets, price)
 	},

@@ -10,6 +10,8 @@ import (
 
 	"github.com/stretchr/testify/require"
 
+	"boxwright/pricing/link"
+	"boxwright/pricing/sign"
 	"boxwright/web/assets/catalogue"
 	"boxwright/web/e2e/drive"
 )
@@ -21,6 +23,7 @@ func (w *window) signs(file string) {
 	w.t.Helper()
 	data, err := os.ReadFile("../assets/catalogue/" + file)
 	w.must(err)
+	w.parties()
 	w.area("quote")
 	w.click("#fold-key summary")
 	w.typed("#key-pass", keyPhrase)
@@ -28,6 +31,33 @@ func (w *window) signs(file string) {
 	w.must(w.Until(`document.getElementById("sign")`))
 	w.must(w.Settle())
 	w.signsAgain()
+}
+
+// parties names who buys and who sells, and numbers the quote, where that is not done.
+func (w *window) parties() {
+	w.t.Helper()
+	w.area("needs")
+	for _, f := range [][2]string{{`#f-buyer\\.name`, "Alder County Rescue"}, {`#f-seller\\.name`, "Lakeland Fleet"},
+		{"#f-number", "2026-114"}} {
+		if eval[string](w, `document.querySelector(`+"`"+f[0]+"`"+`).value`) == "" {
+			w.typed(strings.ReplaceAll(f[0], `\\`, `\`), f[1])
+		}
+	}
+}
+
+// otherwiseSigned is a link that one of our keys signed which the page would not sign
+// with.
+func (w *window) otherwiseSigned(file string) string {
+	w.t.Helper()
+	w.parties()
+	own, cover, _ := link.Split(w.link())
+	data, err := os.ReadFile("../assets/catalogue/" + file)
+	w.must(err)
+	key, err := sign.Read(data)
+	w.must(err)
+	signed, err := link.Sign(own, demo, key)
+	w.must(err)
+	return link.WithCover(signed, cover)
 }
 
 func (w *window) signsAgain() {
@@ -51,9 +81,8 @@ func TestSignedQuoteReachesTheBuyer(t *testing.T) {
 	first := w.link()
 
 	buyer := open(t, folder, drive.Phone, "#"+first)
-	require.Contains(t, buyer.text("#trust"), "not a byte was changed since")
-	require.Contains(t, buyer.text("#trust"), "Dana Whitfield (invented), sales manager, stands on the roster")
-	require.Contains(t, buyer.text("#trust"), "agree with those signed")
+	require.Contains(t, buyer.text("#trust"), "Genuine. Signed by Dana Whitfield (invented), sales manager.")
+	require.Contains(t, buyer.whole("#trust"), "agree with those signed")
 	paper := flat(strings.Join(buyer.paper(), " "))
 	require.Contains(t, paper, "Dana Whitfield (invented)")
 
@@ -75,29 +104,41 @@ func TestSignedQuoteReachesTheBuyer(t *testing.T) {
 	require.Contains(t, changed, "Change order to revision 0")
 	require.Contains(t, changed, demo.OptionByID("hvac-roof").Label)
 
-	// Looking at it does not touch the signature; changing it takes it off.
+	// Looking at it does not touch the signature; editing begins with a copy.
+	buyer.click("#reading-menu summary")
 	buyer.click(`[data-act="units"]`)
-	require.Contains(t, buyer.text("#trust h2"), "Revision 1: Signed")
+	require.Contains(t, buyer.text("#trust"), "Genuine.")
+	require.Contains(t, buyer.text("#masthead"), "2026-114, revision 1")
+	eval[bool](buyer, `(document.getElementById("reading-menu").open = false, true)`)
+	buyer.own()
+	require.Contains(t, buyer.text("#trust h2"), "Not signed")
+	require.Contains(t, buyer.text("#masthead"), "My copy of Rescue 4")
 	buyer.area("needs")
 	buyer.typed("#f-title", "Another title")
+
+	// The quote that was sent is still there as it was.
 	buyer.area("quote")
-	require.Contains(t, buyer.text("#trust h2"), "Not signed")
+	buyer.click("#kept-open-1")
+	buyer.must(buyer.Until(`document.getElementById("reading-menu")`))
+	buyer.must(buyer.Settle())
+	require.Contains(t, buyer.text("#trust"), "Genuine.")
 }
 
 func TestWhatAReaderIsWarnedOf(t *testing.T) {
 	t.Parallel()
 	w := open(t, folder, drive.Desk, "")
 	w.begin("cut-14500-158-gas", "mod-146-72")
-	w.signs("demo-key-revoked.json")
-	link := w.link()
+	link := w.otherwiseSigned("demo-key-revoked.json")
 	late := `(() => { const Plain = Date; window.Date = class extends Plain { constructor(...a) { if (a.length) super(...a); else super("2028-06-01T12:00:00"); } }; })()`
 	buyer := open(t, folder, drive.Desk, "#"+link, late)
-	require.Contains(t, buyer.text("#trust"), "was revoked on")
-	require.Contains(t, buyer.text("#trust"), "It expired")
+	require.Contains(t, buyer.text("#trust"), "Do not rely on this quote.")
+	require.Contains(t, buyer.whole("#trust"), "was revoked on")
+	require.Contains(t, buyer.whole("#trust"), "It expired")
 
 	// A key that is on no roster.
 	stranger := open(t, folder, drive.Desk, "")
 	stranger.begin("cut-14500-158-gas", "mod-146-72")
+	stranger.parties()
 	stranger.area("quote")
 	stranger.click("#fold-key summary")
 	stranger.typed("#key-pass", keyPhrase)
@@ -114,11 +155,12 @@ func TestWhatAReaderIsWarnedOf(t *testing.T) {
 		buyer.must(buyer.Until(`!document.getElementById("trouble").hidden && !location.hash`))
 		require.Regexp(t, "changed|altered", buyer.trouble())
 		buyer.click("#leave-refused")
-		buyer.area("weight")
+		buyer.area("compare")
 		buyer.area("quote")
 	}
 
 	// An edition that is not at hand.
+	buyer.own()
 	buyer.area("needs")
 	buyer.must(buyer.Choose("#f-catalogue",
 		written(t, "other.json", altered(t, `"edition": "2026-11"`, `"edition": "2027-03"`))))

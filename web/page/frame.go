@@ -1,6 +1,7 @@
 package page
 
 import (
+	"cmp"
 	"math"
 	"slices"
 	"strconv"
@@ -55,13 +56,38 @@ func (f *Frame) Masthead() Part {
 			Action("redo", "", "", "Redo", At("aria-disabled", strconv.FormatBool(f.Redo == 0)), At("title", "Ctrl Y")),
 			Action("units", "", "", map[bool]string{false: "US units", true: "Metric"}[f.Metric],
 				At("aria-label", "Units shown: press to change"), At("title", "Press for the other system")),
-			El("select", At("id", "f-theme"), At("data-act", "theme"), At("aria-label", "Appearance"),
-				Options(f.Theme, []Choice{{"", "As the device"}, {"light", "Light"}, {"dark", "Dark"},
-					{"contrast", "High contrast"}})),
+			f.appearance(),
 			Action("quotes", "", "", "Kept quotes", At("id", "go-quotes")),
 			Action("print", "", "", "Print"),
 		),
 	)
+}
+
+// ReadingBar is the masthead while a quote is read as it was sent. Whoever may revise
+// it is offered that.
+func (f *Frame) ReadingBar(d *quote.Draft, revises bool) Part {
+	number := cmp.Or(d.Number, "not numbered")
+	if d.Rev > 0 {
+		number += ", revision " + Whole(d.Rev)
+	}
+	return Many(
+		El("p", Class("brand"), El("bdi", Text(cmp.Or(d.Seller.Name, "Boxwright")))),
+		El("p", Class("number"), Text("Quote "), El("bdi", Text(number))),
+		If(f.Area != "quote", Action("go", "quote", "", "Back to the quote", At("id", "reading-back"))),
+		El("details", Class("menu"), At("id", "reading-menu"), El("summary", Text("Menu")), El("div",
+			Action("own-copy", "", "", "Make my own copy", At("id", "own-copy")),
+			If(revises, Action("revise", "", "", "Revise it as the seller", At("id", "revise"))),
+			Action("print", "", "", "Print"),
+			Action("units", "", "", map[bool]string{false: "Show metric units", true: "Show US units"}[f.Metric]),
+			f.appearance(),
+			Action("quotes", "", "", "Saved quotes", At("id", "go-quotes")))),
+	)
+}
+
+func (f *Frame) appearance() Part {
+	return El("select", At("id", "f-theme"), At("data-act", "theme"), At("aria-label", "Appearance"),
+		Options(f.Theme, []Choice{{"", "As the device"}, {"light", "Light"}, {"dark", "Dark"},
+			{"contrast", "High contrast"}}))
 }
 
 // unkept says why nothing is kept, and what to do.
@@ -224,6 +250,9 @@ func standingFindings(p *Page) Part {
 // Live is the sentence read out after a change: what the guide asks for next,
 // what was done, and the figures people decide by.
 func Live(p *Page, instruction, notice string) string {
+	if p.Reading {
+		return notice
+	}
 	text := ""
 	if instruction != "" {
 		text = instruction + " "

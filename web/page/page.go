@@ -23,6 +23,7 @@ type Page struct {
 	Today    config.Date       // as the browser has it; zero when it is not known
 	Area     string            // id of the one shown
 	Metric   bool              // otherwise US units
+	Reading  bool              // the quote is read as it was sent: nothing that edits it is drawn
 	Typed    map[string]string // text in a field that could not be taken
 	Wrong    map[string]string // and why, by field
 	Words    []*Term           // of the area shown

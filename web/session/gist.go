@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"boxwright/config/weight"
+	"boxwright/pricing/link"
 	"boxwright/pricing/quote"
 )
 
@@ -52,18 +53,27 @@ func GistOf(q *quote.Quote) Gist {
 	return g
 }
 
-// Gist is that of the quote in work. One of another edition is not called by a
-// price that it does not have.
+// Gist is that of the quote in work. One that is read, or is of another edition, is not
+// called by a price that it does not have.
 func (s *Session) Gist(q *quote.Quote) Gist {
 	g := GistOf(q)
+	frozen := s.View.Frozen
 	if s.Other != nil {
+		if frozen == nil && s.Other.Issued != "" {
+			frozen = link.FrozenIn(s.Memory.Edition.Cat, s.Other.Issued)
+		}
 		g.Name, g.Line = NameOf(s.Memory.Edition.Cat, s.Other)
+		if frozen != nil {
+			g.Line += " · " + frozen.Total
+		}
 		g.Line, g.Issued = strings.TrimPrefix(g.Line+" · made with another edition of the catalogue", " · "),
 			s.Other.Issued
 		if g.Issued != "" {
 			g.Line += " · signed"
 			g.Number, g.Rev = s.Other.Number, s.Other.Rev
 		}
+	} else if frozen != nil {
+		g.Line = strings.Replace(g.Line, q.Total(), frozen.Total, 1)
 	}
 	return g
 }

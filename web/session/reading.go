@@ -2,13 +2,6 @@ package session
 
 import "boxwright/pricing/quote"
 
-// AsIssued reports whether the quote is shown as it was issued, with nothing that
-// edits it: while it is read as a link brought it, and when it was signed with
-// another edition than the one in use.
-func (s *Session) AsIssued() bool {
-	return s.View.Reading || s.Other != nil && s.Other.Issued != ""
-}
-
 // Subject is the quote that is shown: the draft, or the one of another edition that
 // is kept as it is.
 func (s *Session) Subject() *quote.Draft {
@@ -29,12 +22,14 @@ func (s *Session) takesUp() bool {
 }
 
 // HoldReading takes back what an act changed in a quote that is only read, and says
-// how editing begins. It reports whether it did.
-func (s *Session) HoldReading(was *quote.Draft) bool {
-	if !s.View.Reading || s.Other != nil || s.takesUp() || was.Issued == s.Draft.Issued && same(was, s.Draft) {
+// how editing begins. It is given a copy of the draft before, the draft and the one of
+// another edition, and reports whether it took anything back.
+func (s *Session) HoldReading(was, began, other *quote.Draft) bool {
+	if !s.View.Reading || s.takesUp() || s.Draft == began && s.Other == other && was.Issued == s.Draft.Issued &&
+		same(was, s.Draft) {
 		return false
 	}
-	s.Draft, s.Notice, s.Changes = was, "", nil
+	s.Draft, s.Other, s.Notice, s.Changes = was, other, "", nil
 	s.Fault("Nothing was changed: this quote was sent to you, and you are reading it. Press Make my own copy to work " +
 		"on one of your own.")
 	return true

@@ -21,7 +21,8 @@ func pin(s *session.Session, _ session.Act) {
 
 // pinLink sets a quote aside from its link.
 func pinLink(s *session.Session, a session.Act) error {
-	d, _, err := link.Decode(s.Memory.Edition.Cat, a.Value)
+	text := link.Trim(a.Value)
+	d, _, err := link.Decode(s.Memory.Edition.Cat, text)
 	if err != nil {
 		return err
 	}
@@ -29,7 +30,7 @@ func pinLink(s *session.Session, a session.Act) error {
 	if len(s.Pins) >= session.MaxPins {
 		return errors.New("three quotes are set aside already: take one out first")
 	}
-	own, _, _ := link.Split(a.Value)
+	own, _, _ := link.Split(text)
 	s.Pins = append(s.Pins, own)
 	return nil
 }

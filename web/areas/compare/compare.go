@@ -42,7 +42,7 @@ func draw(p *Page) Part {
 	heads := []Part{Many(El("b", Text(titleOf(p.Q))), El("span", Class("how"), Text("in work")))}
 	for i, o := range p.Others {
 		n := strconv.Itoa(i)
-		tools := Many(page.Action("swap", n, "", "Work on this", Class("quiet"), At("id", "swap-"+n)),
+		tools := Many(If(!p.Reading, page.Action("swap", n, "", "Work on this", Class("quiet"), At("id", "swap-"+n))),
 			page.Action("unpin", n, "", "Take out", Class("quiet"), At("id", "unpin-"+n)))
 		if o.Q == nil {
 			heads = append(heads, Many(El("span", Class("tag out"), Text("not computed")),
@@ -56,7 +56,7 @@ func draw(p *Page) Part {
 		page.Heading(p.Page, "Compare", "Up to four quotes side by side. Set the present unit aside, change it, and "+
 			"see what the change costs."),
 		El("div", Class("row-tools screen"),
-			page.Action("pin", "", "", "Set the present unit aside", Class("main"), At("id", "pin")),
+			If(!p.Reading, page.Action("pin", "", "", "Set the present unit aside", Class("main"), At("id", "pin"))),
 			El("label", At("for", "f-only-dif"), El("input", At("type", "checkbox"), At("id", "f-only-dif"),
 				At("data-act", "only-dif"), Flag("checked", p.View.OnlyDif)), Text(" only what differs")),
 		),

@@ -1,6 +1,7 @@
 package quote
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
 	"slices"
@@ -14,13 +15,17 @@ import (
 // openLink replaces the draft by the one a link holds; the earlier one is set
 // aside in Compare, so that nothing is lost.
 func openLink(s *session.Session, a session.Act) {
-	own, _, earlier := link.Split(a.Value)
-	d, frozen, err := link.Decode(s.Memory.Edition.Cat, a.Value)
+	text := link.Trim(a.Value)
+	own, _, earlier := link.Split(text)
+	d, frozen, err := link.Decode(s.Memory.Edition.Cat, text)
 	if e, ok := errors.AsType[*link.Error](err); ok && e.Code == link.UnknownEdition {
 		s.View.Foreign, s.View.Area = link.With(own, earlier), "quote"
 		s.Notice = "The link was made with a catalogue edition this page does not hold. It is shown as it was " +
 			"issued; the quote worked on stays."
 		return
+	}
+	if err == nil {
+		err = agrees(s, d, frozen)
 	}
 	if err != nil {
 		s.Fault("%s", session.Sentence(err))
@@ -36,21 +41,82 @@ func openLink(s *session.Session, a session.Act) {
 	s.Brought(d)
 	s.Recall(append(append(strings.Fields(a.File), earlier, before), s.Pins...)...)
 	s.View.Area, s.View.Asked, s.View.Foreign, s.View.Paper, s.View.Guide = "quote", "", "", "", 0
-	s.View.Received = s.Mark()
+	s.View.Reading, s.View.Frozen = true, frozen
 	s.Step(session.Step{Do: "new-quote"})
-	tellNewFigures(s, frozen)
+	s.Step(session.Step{Do: "top"})
 }
 
-// tellNewFigures says where this copy of the page computes another price or date
-// than an unsigned link came with. Of a signed one the check list says so.
-func tellNewFigures(s *session.Session, was *link.Frozen) {
-	q, err := s.Compute()
-	if err != nil || s.Draft.Issued != "" || q.Total() == was.Total && q.Plan.EvenOdds == was.Even {
+// agrees refuses an unsigned link that carries other figures than what it holds comes
+// to. Of a signed one the figures that were signed are shown.
+func agrees(s *session.Session, d *quote.Draft, was *link.Frozen) error {
+	if d.Issued != "" {
+		return nil
+	}
+	before := s.Draft
+	s.Draft = d
+	q, err := s.Compute() // which is asked for again when the quote is shown
+	s.Draft = before
+	if err != nil {
+		return err
+	}
+	now := link.Freeze(q)
+	if *now == *was {
+		return nil
+	}
+	return &link.Error{Code: link.OtherFigures, Text: fmt.Sprintf("This quote was not opened. It is not signed, and it "+
+		"says %s and %s, while what is in it comes to %s and %s: somebody changed it, or another copy of the page made "+
+		"it. Ask the sender for a signed quote.", was.Total, was.Even.Long(), now.Total, now.Even.Long())}
+}
+
+// ownCopy begins a quote of one's own from the one that is read: nobody's offer, under
+// another name and without a number.
+func ownCopy(s *session.Session, _ session.Act) {
+	d := taken(s)
+	d.Number, d.Rev, d.Prev, d.Earlier, d.Issued = "", 0, "", "", ""
+	d.Seller = quote.Party{}
+	d.Title = session.Clip("My copy of "+cmp.Or(d.Title, s.Memory.Edition.Cat.LabelOf(d.Unit.Chassis)), quote.MaxText)
+	s.Notice = "This is your own copy now: it is not signed, and nobody offers it. The quote you were sent stays under " +
+		"Saved quotes."
+	begin(s, d)
+}
+
+// revise begins a revision of the quote that is read, for somebody who may sign.
+func revise(s *session.Session, _ session.Act) {
+	if s.Req.Key == "" {
+		s.Fault("A revision is made by the seller: it needs a signing key in this browser.")
 		return
 	}
-	s.Notice += " It was made with a total of " + was.Total + " and delivery on " + was.Even.Long() +
-		"; this copy of the page computes " +
-		q.Total() + " and " + q.Plan.EvenOdds.Long() + "."
+	issued := s.Subject().Issued
+	d := taken(s)
+	if issued != "" {
+		d.Prev, d.Earlier, d.Issued, d.Rev = link.Name(issued), issued, "", min(d.Rev+1, 999)
+		s.Notice = fmt.Sprintf("You work on revision %d of the quote now. It is not signed until you sign it; the signed "+
+			"one stands as it was sent.", d.Rev)
+	} else {
+		s.Notice = "You work on the quote now. It is not signed."
+	}
+	begin(s, d)
+}
+
+// taken is the quote that is read, as the edition in use has it.
+func taken(s *session.Session) *quote.Draft {
+	if s.Other == nil {
+		return s.Draft.Clone()
+	}
+	d, lost, changes := quote.Move(s.Memory.Edition, s.Other)
+	if len(lost) > 0 {
+		s.Fault("The edition in use does not have: %s. These were left out.", strings.Join(lost, ", "))
+	}
+	s.Tell(changes)
+	return d
+}
+
+// begin takes up a draft in a record of its own, to be worked on.
+func begin(s *session.Session, d *quote.Draft) {
+	s.Draft = d
+	s.View.Reading, s.View.Frozen, s.View.Area = false, nil, "quote"
+	s.Step(session.Step{Do: "new-quote"})
+	s.Step(session.Step{Do: "top"})
 }
 
 func saveDraft(s *session.Session, _ session.Act) {

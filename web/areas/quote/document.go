@@ -61,7 +61,7 @@ func gist(p *page.Page) string {
 // read as it was sent, its reader comes first and there are no such tools.
 func draw(p *Page) Part {
 	if p.Reading != nil {
-		return Many(p.Reading.draw(p), p.Reading.documents(p))
+		return Many(foreign(p), p.Reading.draw(p), p.Reading.documents(p))
 	}
 	screen := func(parts ...Part) Part { return El("div", Class("screen"), Many(parts...)) }
 	print := page.Action("print", "", "", "Print or save as PDF", Class("main"), At("id", "print-quote"))

@@ -111,7 +111,12 @@ func signatureOf(s *session.Session, text string, dated config.Date, frozen *lin
 	if err != nil || key == nil {
 		return nil
 	}
-	return &Signature{Key: key, Standing: sign.Judge(s.Memory.Edition.Cat, key, dated, s.Req.Today), Frozen: *frozen}
+	g := &Signature{Key: key, Standing: sign.Judge(s.Memory.Edition.Cat, key, dated, s.Req.Today), Frozen: *frozen}
+	if !link.BindsWhole(text) {
+		g.Binds = " It was signed by an older copy of the page: the signature binds the quote, and the first 8 bytes of " +
+			"the name of its catalogue edition, not the whole of it."
+	}
+	return g
 }
 
 func publicKey(text string) []byte {

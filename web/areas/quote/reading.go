@@ -24,7 +24,6 @@ type Reading struct {
 	Edition  string         // that it was made with, where another is in use; otherwise empty
 	Included []string       // what is in it, where only the names are known
 	Newer    *session.Saved // a later revision that is kept here; nil when there is none
-	Revises  bool           // the reader holds a signing key and may make a revision
 }
 
 // loadReading is the quote as it was sent; nil while it is worked on.
@@ -33,7 +32,7 @@ func loadReading(s *session.Session, p *Page) *Reading {
 		return nil
 	}
 	d, now := s.Subject(), link.Freeze(p.Q)
-	r := &Reading{Draft: d, Frozen: *now, Revises: s.Req.Key != ""}
+	r := &Reading{Draft: d, Frozen: *now}
 	if s.View.Frozen != nil {
 		r.Frozen = *s.View.Frozen
 	}
@@ -70,7 +69,7 @@ func names(cat *config.Catalogue, u *config.Unit) []string {
 // whether it can be relied on first, everything else folded beneath.
 func (r *Reading) draw(p *Page) Part {
 	return El("div", Class("reading", map[bool]string{true: "screen"}[r.Same]), At("id", "reading"),
-		banner(p.Trust, r.Frozen.Until),
+		banner("trust", p.Trust, r.Frozen.Until),
 		r.newer(),
 		r.head(p),
 		When(r.Same, func() Part { return Many(included(p), r.changed(p), figuresInWords(p), payments(p), terms(p)) }),
@@ -131,7 +130,7 @@ func (r *Reading) head(p *Page) Part {
 			return El("div", Class("swipe screen"), At("tabindex", "0"), At("role", "region"), At("aria-label", "Pictures"),
 				drawing.Side(p.Page), drawing.Plan(p.Page))
 		}),
-		El("p", Class("big"), At("id", "reading-price"), Text(f.Total)),
+		El("p", Class("big"), Text(f.Total)),
 		El("p", Class("how"), Text(price+" "), Text(goodThrough(f.Until, p.Today)+".")),
 		El("div", Class("facts"), Many(facts...)),
 		open,
@@ -166,15 +165,19 @@ func (r *Reading) openItems(p *Page) Part {
 // asIssued stands where the page cannot show the whole as it was issued: what is in
 // it by name, and what it would come to today apart from it.
 func (r *Reading) asIssued(p *Page) Part {
-	why := "The figures above are those it was issued with. This copy of the page computes others, so what depends on " +
-		"them is not shown as part of the quote."
+	issued := "issued"
+	if p.Trust.Signature == nil {
+		issued = "sent"
+	}
+	why := "The figures above are those it was " + issued + " with. This copy of the page computes others, so what " +
+		"depends on them is not shown as part of the quote."
 	if r.Edition != "" {
-		why = "The figures above are those it was issued with, by catalogue edition " + r.Edition + ". This copy of the " +
-			"page holds another edition, so what depends on figures is not shown as part of the quote."
+		why = "The figures above are those it was " + issued + " with, by catalogue edition " + r.Edition + ". This copy " +
+			"of the page holds another edition, so what depends on figures is not shown as part of the quote."
 	}
 	now := link.Freeze(p.Q)
 	row := func(label, then, today string) []Part { return page.Texts(label, then, today) }
-	t := page.Table{Caption: "As issued, and with this page today", Heads: []string{"", ">As issued", ">Today"},
+	t := page.Table{Caption: "As " + issued + ", and with this page today", Heads: []string{"", ">As " + issued, ">Today"},
 		Rows: [][]Part{row("Price", r.Frozen.Total, now.Total), row("Likely date (50 %)", r.Frozen.Even.Long(), now.Even.Long()),
 			row("Remaining payload", p.Show(r.Frozen.Payload, "lb"), p.Show(now.Payload, "lb"))}}
 	return Many(
@@ -297,9 +300,9 @@ func sendOn(p *Page) Part {
 
 // banner says in one line whether a quote can be relied on, and why when it is
 // opened.
-func banner(t *Trust, until config.Date) Part {
+func banner(id string, t *Trust, until config.Date) Part {
 	s := trustOf(t, until)
-	return El("details", Class("banner", string(cmp.Or(s.state, "ok"))), At("id", "trust"),
+	return El("details", Class("banner", string(cmp.Or(s.state, "ok"))), At("id", id),
 		El("summary", page.Mark(s.state), El("b", Text(" "+s.about+". ")), El("span", Text(s.says))),
 		assurances(reliance(t, until)))
 }

@@ -74,12 +74,13 @@ func exportKey(s *session.Session, a session.Act) {
 		s.Fault("No signing key is kept in this browser.")
 		return
 	}
+	s.View.KeySaved = true
 	s.Step(session.Step{Do: "save", Name: "signing-key.sealed", Type: "application/octet-stream", Text: a.File,
 		Base64: true})
 }
 
 func forgetKey(s *session.Session, _ session.Act) {
-	s.Req.Key = ""
+	s.Req.Key, s.View.KeySaved = "", false
 	s.Step(session.Step{Do: "keep-key"})
 	s.Notice = "The signing key was taken out of this browser."
 }
@@ -101,8 +102,8 @@ func signQuote(s *session.Session, a session.Act) {
 		s.Fault("%s", session.Sentence(err))
 		return
 	}
-	if q.Stopped() {
-		s.Fault("The quote cannot be signed as it stands: settle what stops it first.")
+	if missing := stopping(s, q); missing != "" {
+		s.Fault("The quote cannot be signed as it stands. %s", missing)
 		return
 	}
 	k, err := sign.Open(file, a.Value)
@@ -110,9 +111,14 @@ func signQuote(s *session.Session, a session.Act) {
 		s.Fault("The quote was not signed: %s.", session.Plain(err))
 		return
 	}
+	standing := sign.Judge(s.Memory.Edition.Cat, k.Public(), s.Draft.Date, s.Req.Today)
+	if why := barred(q, standing); why != "" {
+		s.Fault("The quote was not signed. %s", why)
+		return
+	}
 	text, err := link.Encode(q)
 	if err == nil {
-		text, err = link.Sign(text, k)
+		text, err = link.Sign(text, s.Memory.Edition.Cat, k)
 	}
 	if err != nil {
 		s.Fault("The quote was not signed: %s.", session.Plain(err))
@@ -124,7 +130,7 @@ func signQuote(s *session.Session, a session.Act) {
 
 // setEarlier takes the link of the quote that this one revises.
 func setEarlier(s *session.Session, a session.Act) error {
-	if !s.Attach(a.Value) {
+	if !s.Attach(link.Trim(a.Value)) {
 		return errors.New("this is not the quote that this revision names: ask the seller for the link of the one " +
 			"before it")
 	}

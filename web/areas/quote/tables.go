@@ -25,8 +25,14 @@ var acts = map[string]session.Do{
 		s.Step(session.Step{Do: "focus", ID: "kept-quotes"})
 	},
 	"foreign-drop": func(s *session.Session, _ session.Act) { s.View.Foreign = "" },
-	"save-table":   saveTable,
-	"paper":        setPaper,
+	"own-copy":     ownCopy,
+	"revise":       revise,
+	"included": func(s *session.Session, _ session.Act) {
+		s.View.Area = "quote"
+		s.Step(session.Step{Do: "unfold", ID: "fold-included"})
+	},
+	"save-table": saveTable,
+	"paper":      setPaper,
 }
 
 // fields are set by the id of their input.

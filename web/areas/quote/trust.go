@@ -26,9 +26,9 @@ type Signature struct {
 	Key      []byte
 	Standing sign.Standing
 	Frozen   link.Frozen
-	Over     string // says that the discount is beyond what the signer may grant; empty when it is not
+	Over     string    // says that the discount is beyond what the signer may grant; empty when it is not
 	Figures  assurance // whether this page computes the figures that were signed
-	Binds    string // says what of the edition the signature binds, where that is not all of it
+	Binds    string    // says what of the edition the signature binds, where that is not all of it
 }
 
 // Foreign is a quote that cannot be recomputed here.
@@ -157,29 +157,36 @@ func signing(p *Page) Part {
 			Many(parts...), Text(label))
 	}
 	if t.OwnKey == "" {
-		return El("details", At("id", "fold-key"), El("summary", El("b", Text("Sign as the seller"))),
-			El("p", Text("A signature shows the buyer who stands behind the quote and that nothing in it was "+
-				"changed. It needs a key of your own. The key is kept in this browser, sealed with a passphrase, and "+
-				"leaves it only in a sealed file.")),
-			pass("key-pass", "Ten letters or more; several plain words are good. Nobody can recover it."),
-			El("div", Class("row-tools"), asks("key-new", "Make a signing key", Class("main")),
-				El("label", Class("button"), At("for", "f-key"), Text("Take a key from its file…")),
-				El("input", Class("hidden-text"), At("type", "file"), At("id", "f-key"), At("data-act", "key-import"),
-					At("data-secret", "key-pass")),
-				El("span", Class("small soft"), Text("Type the passphrase first."))))
+		return Many(El("h3", Text("Before it goes out")), assurances(readiness(p.Q, sign.Standing{}, t.Today)),
+			El("details", At("id", "fold-key"), El("summary", El("b", Text("Sign as the seller"))),
+				El("p", Text("A signature shows the buyer who stands behind the quote and that nothing in it was "+
+					"changed. It needs a key of your own. The key is kept in this browser, sealed with a passphrase, and "+
+					"leaves it only in a sealed file.")),
+				pass("key-pass", "Ten letters or more; several plain words are good. Nobody can recover it."),
+				El("div", Class("row-tools"), asks("key-new", "Make a signing key", Class("main")),
+					El("label", Class("button"), At("for", "f-key"), Text("Take a key from its file…")),
+					El("input", Class("hidden-text"), At("type", "file"), At("id", "f-key"), At("data-act", "key-import"),
+						At("data-secret", "key-pass")),
+					El("span", Class("small soft"), Text("Type the passphrase first.")))))
 	}
+	forget := El("details", At("id", "fold-forget"), El("summary", Text("Take the key out of this browser…")),
+		El("p", Text("Without a copy nobody can sign with it again. "+map[bool]string{
+			true:  "Its sealed file was saved from this page; see that you still have it.",
+			false: "No copy was saved from this page so far: save the sealed key as a file first."}[p.View.KeySaved])),
+		page.Action("key-forget", "", "", "Take the key out for good", Class("quiet"), At("id", "key-forget")))
 	own := "It is on no roster of this catalogue yet: buyers are told that its owner is unknown. Give the public key " +
 		"to whoever keeps the catalogue."
 	if t.Own.Signer != nil {
 		own = t.Own.Words()
 	}
 	return El("div", Class("signing"),
+		El("h3", Text("Before it goes out")), assurances(readiness(p.Q, t.Own, t.Today)),
 		pass("key-pass", "It opens the key for this one signature; it is kept nowhere."),
 		El("div", Class("row-tools"), asks("sign", "Sign this quote", Class("main")),
 			El("button", At("type", "button"), Class("quiet"), At("id", "key-export"), At("data-act", "key-export"),
 				At("data-sealed", "key"), Text("Save the sealed key as a file")),
-			page.Action("key-forget", "", "", "Take the key out of this browser", Class("quiet"),
-				At("id", "key-forget"))),
+		),
+		forget,
 		El("p", Class("hint"), Text("Your key: "), El("code", Text(t.OwnKey)), Text(". "+own)),
 	)
 }
@@ -267,15 +274,19 @@ func foreign(p *Page) Part {
 	if f.Draft.Rev > 0 {
 		number += ", revision " + strconv.Itoa(f.Draft.Rev)
 	}
+	issued := "issued"
+	if f.Trust.Signature == nil {
+		issued = "sent"
+	}
 	included := El("p", Text("What is in it can be listed only with that edition. Ask the seller for the document as a "+
 		"PDF, or for a link of the present edition."))
 	if f.Included != nil {
 		included = page.Fold("foreign-included", "What is in it", El("ul",
 			Each(f.Included, func(_ int, name string) Part { return El("li", Text(name)) })))
 	}
-	return El("section", Class("block reading"), At("id", "foreign"), banner(f.Trust, f.Frozen.Until),
+	return El("section", Class("block reading"), At("id", "foreign"), banner("foreign-trust", f.Trust, f.Frozen.Until),
 		El("p", Class("soft"), Text("Quote "+number)), r.head(p),
-		El("p", page.Mark(config.Warn), Text(" The figures are as issued, NOT recomputed: this page does not hold "+
+		El("p", page.Mark(config.Warn), Text(" The figures are as "+issued+", NOT recomputed: this page does not hold "+
 			"catalogue edition "+f.Frozen.Edition+".")), included, tools)
 }
 

@@ -1,0 +1,265 @@
+package app
+
+import (
+	"regexp"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"boxwright/config/seeds"
+	"boxwright/web/session"
+)
+
+// textOf is what a reader sees of markup.
+func textOf(html string) string {
+	return strings.Join(strings.Fields(regexp.MustCompile(`<[^>]*>`).ReplaceAllString(html, " ")), " ")
+}
+
+// received is a page on which the link of a signed quote was opened.
+func received(t *testing.T) (buyer *browser, s shown, link string) {
+	t.Helper()
+	seller := open(t)
+	link = signedDraft(t, seller.signed(t, demoKey(t, seller, "demo-key.json"))).Issued
+	buyer = open(t)
+	buyer.do(Act{Do: "start"})
+	s = buyer.do(Act{Do: "open-link", Value: link})
+	require.Empty(t, s.Fault)
+	return buyer, s, link
+}
+
+// A quote that came by link is read: whatever is asked for, nothing edits it.
+func TestReadingEditsNothing(t *testing.T) {
+	buyer, s, _ := received(t)
+	draft := string(s.Draft)
+	for name, a := range seeds.InOrder(map[string]Act{
+		"an option":          {Do: "pick", ID: "hvac-roof", On: true},
+		"a title":            set("title", "Mine"),
+		"a discount":         set("terms.discount_percent", "10"),
+		"the seller":         set("seller.name", "Somebody else"),
+		"the chassis":        {Do: "chassis", ID: "cab-16500-169-diesel"},
+		"the module":         {Do: "body", ID: "mod-132-68"},
+		"completing it":      {Do: "complete", ID: "cheapest"},
+		"another unit":       {Do: "new", ID: "van-9500-148-gas"},
+		"a unit more":        {Do: "add", ID: "item"},
+		"a scale ticket":     {Do: "add-ticket"},
+		"a file":             {Do: "open-draft", ID: "x.json", Value: draft},
+		"a requirement list": {Do: "paste-list", Value: "Winch\n"},
+		"signing it anew":    {Do: "sign", Value: keyPhrase},
+		"revising it":        {Do: "revise"},
+	}) {
+		r := buyer.do(a)
+		require.JSONEq(t, draft, string(r.Draft), name)
+		require.Nil(t, stepOf(r, "new-quote"), name)
+		require.Contains(t, textOf(r.Regions["main"]), "Genuine. ", name)
+	}
+	r := buyer.do(set("title", "Mine"))
+	assert.Contains(t, r.Fault, "Press Make my own copy")
+}
+
+// The tools of the seller, and the areas in which a unit is built, are not on the page
+// of a reader.
+func TestReaderSeesNoToolsOfTheSeller(t *testing.T) {
+	_, s, _ := received(t)
+	all := s.Regions["masthead"] + s.Regions["areas"] + s.Regions["main"] + s.Regions["standing"]
+	for _, tool := range []string{`id="key-pass"`, `id="f-address"`, `id="f-open-link"`, `data-act="undo"`, `data-act="redo"`,
+		`data-act="sign"`, `id="area-unit"`, `data-act="pick"`, `id="kept-copy"`, `data-act="save-draft"`} {
+		assert.NotContains(t, all, tool)
+	}
+	assert.Empty(t, s.Regions["areas"])
+	assert.Empty(t, s.Regions["standing"])
+	assert.Contains(t, s.Regions["masthead"], "Lakeland Fleet (invented)")
+	assert.Contains(t, s.Regions["masthead"], "2026-114")
+	assert.NotContains(t, s.Regions["masthead"], "Revise")
+}
+
+// What a buyer asks first comes first: genuine, what, for whom, price, both dates.
+func TestReaderIsAnsweredInOrder(t *testing.T) {
+	_, s, _ := received(t)
+	d := signedDraft(t, s)
+	text, at := textOf(s.Regions["main"]), 0
+	for _, next := range []string{"Genuine. ", "For Alder County Rescue", "from Lakeland Fleet (invented)", "USD ",
+		"Price good through ", "Likely date (50 %)", "Safe date (90 %)", "Remaining payload", "What is in it, with prices",
+		"Weight, power and rules", "Payments", "Terms", "The whole document"} {
+		i := strings.Index(text[at:], next)
+		require.GreaterOrEqual(t, i, 0, "%q comes after what is before it", next)
+		at += i
+	}
+	assert.NotEmpty(t, d.Issued)
+}
+
+// Editing begins with a copy of one's own: unsigned, under another name and without a
+// number, in a record of its own.
+func TestOwnCopyIsPlainlyUnsigned(t *testing.T) {
+	buyer, s, _ := received(t)
+	was := signedDraft(t, s)
+	s = buyer.do(Act{Do: "own-copy"})
+	d := signedDraft(t, s)
+	assert.NotNil(t, stepOf(s, "new-quote"), "the quote that was sent stays kept")
+	assert.Empty(t, d.Issued)
+	assert.Empty(t, d.Prev, "it revises nothing")
+	assert.Empty(t, d.Number)
+	assert.Empty(t, d.Seller)
+	assert.True(t, strings.HasPrefix(d.Title, "My copy of "), d.Title)
+	assert.Equal(t, was.Unit, d.Unit)
+	assert.NotEmpty(t, s.Regions["areas"])
+	assert.Contains(t, s.Regions["main"], "Not signed")
+	s = buyer.do(set("title", "Mine"))
+	require.Empty(t, s.Fault)
+	assert.Equal(t, "Mine", signedDraft(t, s).Title)
+}
+
+// Whoever holds a signing key revises what they read: at once, and in words.
+func TestRevisingIsForWhoMaySign(t *testing.T) {
+	buyer, _, link := received(t)
+	s := buyer.do(Act{Do: "revise"})
+	assert.Contains(t, s.Fault, "made by the seller")
+	demoKey(t, buyer, "demo-key.json")
+	s = buyer.do(Act{Do: "go", ID: "quote"})
+	assert.Contains(t, s.Regions["masthead"], "Revise it as the seller")
+	s = buyer.do(Act{Do: "revise"})
+	require.Empty(t, s.Fault)
+	d := signedDraft(t, s)
+	assert.Equal(t, 1, d.Rev)
+	assert.Empty(t, d.Issued)
+	assert.Equal(t, link, d.Earlier)
+	assert.NotNil(t, stepOf(s, "new-quote"))
+}
+
+// A quote that was received keeps its figures when the page is renewed with another
+// edition, everywhere it is shown; what it would come to today stands apart.
+func TestReceivedQuoteKeepsItsFigures(t *testing.T) {
+	for name, signed := range seeds.InOrder(map[string]bool{"signed": true, "unsigned": false}) {
+		t.Run(name, func(t *testing.T) {
+			seller := rubber(t)
+			s := seller.do(append(parties, Act{Do: "go", ID: "quote"})...)
+			total := quoteOf(t, s)
+			if signed {
+				s = seller.do(Act{Do: "sign", Value: keyPhrase, File: demoKey(t, seller, "demo-key.json")})
+			}
+			buyer := open(t)
+			s = buyer.do(Act{Do: "open-link", Value: sentLink(t, s)})
+			require.Empty(t, s.Fault)
+			draft := string(s.Draft)
+			buyer.app = New()
+			s = buyer.do(Act{Do: "kept-catalogue", Value: dearer(t)}, Act{Do: "start"})
+			require.JSONEq(t, draft, string(s.Draft))
+			head, today, _ := strings.Cut(s.Regions["main"], `id="fold-today"`)
+			require.Contains(t, head, total)
+			require.NotContains(t, today[strings.Index(today, "</table>"):], `class="paper"`)
+			assert.Contains(t, s.Gist.Line, total)
+			assert.Empty(t, s.Regions["standing"])
+			now := regexp.MustCompile(`USD [\d,.]+`).FindAllString(textOf(today), -1)
+			require.NotEmpty(t, now)
+			for _, other := range now {
+				if other != total {
+					assert.NotContains(t, head, other, "figures of today stand apart")
+					assert.NotContains(t, s.Say, other)
+				}
+			}
+			assert.Contains(t, head, "Rub", "what is in it is listed")
+		})
+	}
+}
+
+// An older revision says that a newer one is kept here.
+func TestOlderRevisionSaysThatANewerIsKept(t *testing.T) {
+	buyer, s, _ := received(t)
+	assert.NotContains(t, s.Regions["main"], `id="newer"`)
+	number := signedDraft(t, s).Number
+	for name, x := range seeds.InOrder(map[string]struct {
+		saved session.Saved
+		newer bool
+	}{
+		"a later revision":  {session.Saved{ID: "a", Number: number, Rev: 2}, true},
+		"the same revision": {session.Saved{ID: "a", Number: number}, false},
+		"another quote":     {session.Saved{ID: "a", Number: "other", Rev: 2}, false},
+		"this one":          {session.Saved{ID: "a", Number: number, Rev: 2, Here: true}, false},
+	}) {
+		buyer.req["saved"] = []session.Saved{x.saved}
+		s = buyer.do(Act{Do: "restore"})
+		assert.Equal(t, x.newer, strings.Contains(s.Regions["main"], "This is an older revision. "), name)
+	}
+}
+
+// What keeps a quote from being signed is said before, and stops the signature.
+func TestWhatIsMissingStopsASignature(t *testing.T) {
+	for name, x := range seeds.InOrder(map[string]struct {
+		act  Act
+		says string
+	}{
+		"no buyer":            {set("buyer.name", " "), "Buyer: not named."},
+		"no seller":           {set("seller.name", ""), "Seller: not named."},
+		"no number":           {set("number", ""), "Number: none."},
+		"a price of no worth": {set("date", "2026-06-01"), "which has passed"},
+	}) {
+		t.Run(name, func(t *testing.T) {
+			p := open(t)
+			p.do(Act{Do: "new", ID: "cut-14500-158-gas", Value: "mod-146-72"})
+			key := demoKey(t, p, "demo-key.json")
+			p.do(parties...)
+			s := p.do(x.act, Act{Do: "go", ID: "quote"})
+			require.Contains(t, textOf(s.Regions["main"]), x.says, "it is said on the draft")
+			s = p.do(Act{Do: "sign", Value: keyPhrase, File: key})
+			require.Contains(t, s.Fault, x.says)
+			require.Empty(t, signedDraft(t, s).Issued)
+		})
+	}
+}
+
+func TestRevokedKeyCannotSign(t *testing.T) {
+	p := open(t)
+	p.do(Act{Do: "new", ID: "cut-14500-158-gas", Value: "mod-146-72"})
+	p.do(parties...)
+	key := demoKey(t, p, "demo-key-revoked.json")
+	s := p.do(Act{Do: "sign", Value: keyPhrase, File: key})
+	assert.Contains(t, s.Fault, "was revoked on")
+	assert.Empty(t, signedDraft(t, s).Issued)
+	s = p.do(Act{Do: "go", ID: "quote"})
+	assert.Contains(t, textOf(s.Regions["main"]), "Approval: The key of Ruben Castellano (invented)")
+}
+
+// A discount beyond what the signer may grant is not signed; a quote that was signed
+// with one nevertheless says whose approval it needs.
+func TestDiscountBeyondTheSignersLimit(t *testing.T) {
+	p := open(t)
+	p.do(Act{Do: "new", ID: "cut-14500-158-gas", Value: "mod-146-72"})
+	key := demoKey(t, p, "demo-key.json")
+	p.do(parties...)
+	s := p.do(set("terms.discount_percent", "5"), Act{Do: "go", ID: "quote"})
+	require.NotContains(t, s.Regions["main"], "may sign up to")
+	s = p.do(set("terms.discount_percent", "5.5"))
+	require.Contains(t, s.Regions["main"], "may sign up to 5 %", "it is said before")
+	s = p.do(Act{Do: "sign", Value: keyPhrase, File: key})
+	require.Contains(t, s.Fault, "It needs the approval of somebody who may grant as much")
+	require.Empty(t, signedDraft(t, s).Issued)
+
+	generous := strings.Replace(dearer(t), `"max_discount_percent": 5`, `"max_discount_percent": 20`, 1)
+	seller := open(t)
+	seller.do(Act{Do: "load-catalogue", ID: "x.json", Value: generous},
+		Act{Do: "new", ID: "cut-14500-158-gas", Value: "mod-146-72"})
+	seller.do(append(parties, set("terms.discount_percent", "5.5"))...)
+	s = seller.do(Act{Do: "sign", Value: keyPhrase, File: key}, Act{Do: "go", ID: "quote"})
+	require.Empty(t, s.Fault)
+	buyer := open(t)
+	s = buyer.do(Act{Do: "load-catalogue", ID: "x.json", Value: dearer(t)},
+		Act{Do: "open-link", Value: signedDraft(t, s).Issued})
+	require.Empty(t, s.Fault)
+	head, paper, _ := strings.Cut(s.Regions["main"], `class="paper"`)
+	assert.Contains(t, head, "It needs the approval")
+	assert.Contains(t, paper, "It needs the approval", "and so says the record that is printed")
+}
+
+// Taking a key out asks first, and says whether a copy was saved.
+func TestTakingAKeyOutAsksFirst(t *testing.T) {
+	p := open(t)
+	key := demoKey(t, p, "demo-key.json")
+	s := p.do(Act{Do: "go", ID: "quote"})
+	require.Contains(t, s.Regions["main"], "No copy was saved from this page so far")
+	before, _, _ := strings.Cut(s.Regions["main"], `id="key-forget"`)
+	require.Greater(t, strings.LastIndex(before, `id="fold-forget"`), strings.LastIndex(before, "</details>"),
+		"the press stands inside what has to be opened first")
+	s = p.do(Act{Do: "key-export", File: key})
+	require.Contains(t, s.Regions["main"], "Its sealed file was saved from this page")
+}

@@ -1,0 +1,143 @@
+package quote
+
+import (
+	"strconv"
+	"strings"
+
+	"boxwright/config"
+	"boxwright/pricing/money"
+	"boxwright/pricing/quote"
+	"boxwright/pricing/sign"
+	"boxwright/web/session"
+)
+
+// What is looked at before a quote goes out: what stops a signature also warns on a
+// draft that is sent.
+
+// readiness is the check list of a quote that is to go out. Its stops are what a
+// signature waits for.
+func readiness(q *quote.Quote, own sign.Standing, today config.Date) []assurance {
+	d := q.Draft
+	named := func(about, name, missing string) assurance {
+		if strings.TrimSpace(name) == "" {
+			return assurance{config.Stop, about, missing}
+		}
+		return assurance{"", about, name + "."}
+	}
+	list := []assurance{
+		named("Buyer", d.Buyer.Name, "not named. Say in Needs who buys."),
+		named("Seller", d.Seller.Name, "not named. Say in Needs who sells, under Distributor."),
+		named("Number", d.Number, "none. Give the quote a number in Needs."),
+	}
+	until := q.Price.ValidUntil
+	switch {
+	case until.IsZero():
+		list = append(list, assurance{config.Stop, "Price good through", "no day is set."})
+	case !today.IsZero() && until.Before(today):
+		list = append(list, assurance{config.Stop, "Price good through", until.Long() + ", which has passed. Date the " +
+			"quote anew in Needs."})
+	default:
+		list = append(list, assurance{"", "Price good through", until.Long() + "."})
+	}
+	var fix, open, detail []string
+	for _, f := range q.Findings {
+		switch {
+		case f.Severity == config.Stop:
+			fix = append(fix, f.Where)
+		case f.Severity == config.Warn:
+			open = append(open, f.Where)
+		case f.Code == quote.StillToBeNamed:
+			detail = append(detail, strings.TrimSuffix(f.Text, "."))
+		}
+	}
+	some := func(about string, state config.Severity, found []string, none string) {
+		if len(found) == 0 {
+			list = append(list, assurance{"", about, none})
+			return
+		}
+		list = append(list, assurance{state, about, session.Clip(strings.Join(found, "; "), 600) + "."})
+	}
+	some("Must fix", config.Stop, fix, "nothing.")
+	some("To check", config.Warn, open, "nothing.")
+	some("Still to be named", config.Warn, detail, "nothing.")
+	memory := 0
+	for _, v := range q.Verdicts {
+		if v.Basis == config.FromMemory {
+			memory++
+		}
+	}
+	if memory > 0 {
+		list = append(list, assurance{config.Warn, "From memory", strconv.Itoa(memory) + " clauses of the rule set were " +
+			"not read in their text; the quote says so at each."})
+	}
+	if why := barred(q, own); why != "" {
+		list = append(list, assurance{config.Stop, "Approval", why})
+	} else if own.Code == sign.Unknown {
+		list = append(list, assurance{config.Warn, "Approval", "your key is on no list of signers here; buyers are " +
+			"told that its owner is unknown."})
+	}
+	return list
+}
+
+// stopping says in one sentence what keeps a quote from being signed, whoever signs;
+// empty when nothing does.
+func stopping(s *session.Session, q *quote.Quote) string {
+	var missing []string
+	for _, c := range readiness(q, sign.Standing{}, s.Req.Today) {
+		if c.state == config.Stop {
+			missing = append(missing, c.about+": "+c.says)
+		}
+	}
+	return strings.Join(missing, " ")
+}
+
+// barred says why a signer may not sign a quote; empty when they may. Whoever is on no
+// list may: the plant may list them later.
+func barred(q *quote.Quote, s sign.Standing) string {
+	switch s.Code {
+	case sign.Revoked:
+		return "The key of " + s.Who() + " was revoked on " + s.Signer.Revoked.Long() + ". Nothing can be signed with it: " +
+			"make another, and have it put on the plant's list of signers."
+	case sign.TooSoon, sign.Ended, sign.Left, sign.Ahead:
+		return s.Words()
+	}
+	return over(q, s)
+}
+
+// over says that the agreed discount is beyond what the signer may grant, and whose
+// approval it needs; empty when it is not.
+func over(q *quote.Quote, s sign.Standing) string {
+	if s.Signer == nil || s.Signer.MaxDiscount == nil {
+		return ""
+	}
+	given := q.Price.AgreedDiscount()
+	most := percent(*s.Signer.MaxDiscount)
+	if given.Cmp(most) <= 0 {
+		return ""
+	}
+	var may []string
+	for i := range q.Edition.Cat.Signers {
+		x := &q.Edition.Cat.Signers[i]
+		if x.MaxDiscount != nil && given.Cmp(percent(*x.MaxDiscount)) > 0 {
+			continue
+		}
+		if other := sign.Judge(q.Edition.Cat, x.PublicKey(), q.Draft.Date, q.Draft.Date); other.Code == sign.Known {
+			may = append(may, other.Who())
+		}
+	}
+	who := "of somebody who may grant as much; nobody on the plant's list of signers may"
+	if may != nil {
+		who = "of " + strings.Join(may, ", or of ")
+	}
+	return "The agreed discount is " + given.Show() + "; " + s.Who() + ", may sign up to " + most.Show() + ". It needs " +
+		"the approval " + who + "."
+}
+
+// percent is a limit of the list of signers as prices have it.
+func percent(v float64) money.Percent {
+	p, err := money.ParsePercent(strconv.FormatFloat(v, 'f', -1, 64))
+	if err != nil {
+		return money.Percent{}
+	}
+	return p
+}
