@@ -31,7 +31,8 @@ type Catalogue struct {
 	// Signers are the roster of those who may sign quotes. It is no part of the
 	// edition's content hash: a key that is revoked must not turn the quotes
 	// already sent into quotes of an edition nobody holds.
-	Signers []Signer `json:"signers,omitempty"`
+	Signers   []Signer `json:"signers,omitempty"`
+	SignersOn Date     `json:"signers_on,omitzero"` // day the roster is of
 	// PriceBook is opaque here, since money never enters this package; package
 	// pricing decodes and checks it. It is part of the edition's content hash.
 	PriceBook json.RawMessage `json:"price_book"`

@@ -127,7 +127,7 @@ func (c *Catalogue) Prepare() Problems {
 		return ps
 	}
 	content := *c
-	content.Signers = nil
+	content.Signers, content.SignersOn = nil, Date{}
 	canonical, err := json.Marshal(&content)
 	if err != nil {
 		return Problems{{"catalogue.encode", "the catalogue", err.Error()}}

@@ -1,7 +1,10 @@
 package config
 
 import (
+	"crypto/sha256"
 	"encoding/base64"
+	"encoding/hex"
+	"encoding/json"
 	"fmt"
 )
 
@@ -44,6 +47,31 @@ func (c *Catalogue) SignerOf(key []byte) *Signer {
 		}
 	}
 	return nil
+}
+
+// RosterHash names the roster by its content, as Hash does the rest of the catalogue:
+// the SHA-256 over the canonical JSON of its lines and its day, in hex.
+func (c *Catalogue) RosterHash() string {
+	canonical, err := json.Marshal(struct {
+		On      Date
+		Signers []Signer
+	}{c.SignersOn, c.Signers})
+	if err != nil {
+		return "" // a number that is not finite was refused when the file was read
+	}
+	sum := sha256.Sum256(canonical)
+	return hex.EncodeToString(sum[:])
+}
+
+// KeepRevoked revokes here the keys that another catalogue's roster has revoked: a key
+// that is known to be stolen does not become good by an older list.
+func (c *Catalogue) KeepRevoked(known *Catalogue) {
+	for i := range c.Signers {
+		s := &c.Signers[i]
+		if other := known.SignerOf(s.PublicKey()); other != nil && s.Revoked.IsZero() {
+			s.Revoked = other.Revoked
+		}
+	}
 }
 
 // signers checks the roster.

@@ -9,6 +9,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"boxwright/config/seeds"
+	"boxwright/web/assets/catalogue"
 	"boxwright/web/session"
 )
 
@@ -237,7 +238,7 @@ func TestDiscountBeyondTheSignersLimit(t *testing.T) {
 
 	generous := strings.Replace(dearer(t), `"max_discount_percent": 5`, `"max_discount_percent": 20`, 1)
 	seller := open(t)
-	seller.do(Act{Do: "load-catalogue", ID: "x.json", Value: generous},
+	seller.do(Act{Do: "load-catalogue", ID: "x.json", Value: generous}, Act{Do: "use-beside"},
 		Act{Do: "new", ID: "cut-14500-158-gas", Value: "mod-146-72"})
 	seller.do(append(parties, set("terms.discount_percent", "5.5"))...)
 	s = seller.do(Act{Do: "sign", Value: keyPhrase, File: key}, Act{Do: "go", ID: "quote"})
@@ -262,4 +263,68 @@ func TestTakingAKeyOutAsksFirst(t *testing.T) {
 		"the press stands inside what has to be opened first")
 	s = p.do(Act{Do: "key-export", File: key})
 	require.Contains(t, s.Regions["main"], "Its sealed file was saved from this page")
+}
+
+// revoking is the demonstration with the manager's key revoked and nothing else changed.
+func revoking(t *testing.T) string {
+	t.Helper()
+	const line = `"until": "2028-12-31"`
+	require.Contains(t, string(catalogue.Demo), line)
+	return strings.Replace(strings.Replace(string(catalogue.Demo), line, line+`, "revoked": "2026-12-01"`, 1),
+		`"signers_on": "2026-11-01"`, `"signers_on": "2026-12-01"`, 1)
+}
+
+// A catalogue that differs in who may sign alone is taken: what changes is shown first,
+// and then the stolen key is good no longer.
+func TestRevocationReachesTheReader(t *testing.T) {
+	for name, act := range seeds.InOrder(map[string]string{"loaded": "load-catalogue", "set beside": "set-beside"}) {
+		t.Run(name, func(t *testing.T) {
+			buyer, s, _ := received(t)
+			require.Contains(t, textOf(s.Regions["main"]), "Genuine. ")
+			draft := string(s.Draft)
+			keeper := buyer
+			keeper.req["view"] = nil // the page of whoever keeps the catalogue
+			s = keeper.do(Act{Do: "keeping"}, Act{Do: act, ID: "x.json", Value: revoking(t)})
+			require.Empty(t, s.Fault)
+			text := textOf(s.Regions["main"])
+			require.Contains(t, text, "Who may sign, otherwise than now")
+			require.Contains(t, text, "Dana Whitfield (invented) sales manager")
+			require.Contains(t, text, "revoked")
+			require.Nil(t, stepOf(s, "keep-catalogue"), "nothing is used before it was shown")
+			s = keeper.do(Act{Do: "use-beside"})
+			require.NotNil(t, stepOf(s, "keep-catalogue"))
+			require.JSONEq(t, draft, string(s.Draft), "a quote stays as it is")
+			s = keeper.do(Act{Do: "open-link", Value: signedDraft(t, s).Issued})
+			require.Contains(t, textOf(s.Regions["main"]), "Do not rely on this quote. ")
+		})
+	}
+}
+
+// Another edition brings signers in only when they were shown.
+func TestSignersNeverComeInSilently(t *testing.T) {
+	p := open(t)
+	p.do(Act{Do: "start"})
+	stranger := strings.Replace(dearer(t), `"name": "Dana Whitfield (invented)", "role": "sales manager", "key": "8`,
+		`"name": "Dana Whitfield (invented)", "role": "sales manager", "key": "9`, 1)
+	require.NotEqual(t, dearer(t), stranger)
+	s := p.do(Act{Do: "load-catalogue", ID: "x.json", Value: stranger})
+	require.Empty(t, s.Fault)
+	text := textOf(s.Regions["main"])
+	assert.Contains(t, text, "added")
+	assert.Contains(t, text, "removed")
+	assert.Nil(t, stepOf(s, "keep-catalogue"))
+	assert.Equal(t, p.app.memory.Keep.BuiltIn.Ed, p.app.memory.Edition, "the edition in use stays")
+	s = p.do(Act{Do: "load-catalogue", ID: "x.json", Value: dearer(t)})
+	assert.NotNil(t, stepOf(s, "keep-catalogue"), "one with the same signers is taken at once")
+}
+
+// A key that the page knows as revoked stays revoked, whatever an older catalogue says.
+func TestOlderListDoesNotUndoARevocation(t *testing.T) {
+	seller := open(t)
+	link := signedDraft(t, seller.signed(t, demoKey(t, seller, "demo-key.json"))).Issued
+	p := open(t)
+	p.do(Act{Do: "built-in", Value: revoking(t)}, Act{Do: "start"})
+	s := p.do(Act{Do: "kept-catalogue", Value: string(catalogue.Demo)}, Act{Do: "open-link", Value: link})
+	require.Empty(t, s.Fault)
+	assert.Contains(t, textOf(s.Regions["main"]), "Do not rely on this quote. ")
 }

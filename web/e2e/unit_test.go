@@ -24,13 +24,14 @@ var winchLink = sync.OnceValues(func() (string, error) {
 	return linkTo("cut-14500-158-gas", "mod-146-72", winchPicks...)
 })
 
-// openWinch opens the page with the winch unit in it.
+// openWinch opens the page with a copy of the winch unit to work on.
 func (w *window) openWinch(f form) {
 	w.t.Helper()
 	text, err := winchLink()
 	w.must(err)
 	w.must(w.Open(f.address + "#" + text))
 	require.Empty(w.t, w.trouble())
+	w.own()
 }
 
 // linkTo asks the core, as the page does, for a unit with these picks.

@@ -24,7 +24,7 @@ func EditionLine(ed *quote.Edition) Part {
 	return Many(
 		El("p", Bold(c.Title), Text(", edition "+c.Edition+", in force from "+c.ValidFrom.Long()+".")),
 		El("p", Class("how"), Text("Content "+c.Hash()[:16]+" · "+Count(len(c.Options), "option", "options")+" · "+
-			Count(len(c.Rules), "rule", "rules"))))
+			Count(len(c.Rules), "rule", "rules")+" · "+Count(len(c.Signers), "signer", "signers"))))
 }
 
 // Bare is an input in a table, named for those who do not see the heads.

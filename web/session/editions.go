@@ -65,6 +65,9 @@ type Keeping struct {
 
 // Use takes an edition into use.
 func (m *Memory) Use(h Held) {
+	if b := m.Keep.BuiltIn.Ed; b != nil && b != h.Ed {
+		h.Ed.Cat.KeepRevoked(b.Cat)
+	}
 	m.Edition, m.Keep.InUse = h.Ed, h
 	if h.Ed != m.Keep.From.Ed && h.Ed != m.Keep.To.Ed {
 		m.Keep.Apart()

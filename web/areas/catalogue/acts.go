@@ -18,6 +18,13 @@ func loadCatalogue(s *session.Session, a session.Act) {
 		s.Fault("%s was not loaded; the catalogue in use stays. %s", a.ID, session.Sentence(err))
 		return
 	}
+	if ed.Cat.RosterHash() != s.Memory.Edition.Cat.RosterHash() {
+		s.Begin()
+		s.View.Area = "needs"
+		compareWith(s, a.ID, file) // who may sign is shown before it counts
+		s.Notice = "The catalogue brings another list of signers: look at it, then use the catalogue."
+		return
+	}
 	if ed.Cat.Hash() == s.Memory.Edition.Cat.Hash() {
 		return
 	}
@@ -73,7 +80,7 @@ func compareWith(s *session.Session, name string, file []byte) {
 		return
 	}
 	k.Refused, k.Problems = "", nil
-	if ed.Cat.Hash() == s.Memory.Edition.Cat.Hash() {
+	if ed.Cat.Hash() == s.Memory.Edition.Cat.Hash() && ed.Cat.RosterHash() == s.Memory.Edition.Cat.RosterHash() {
 		k.Apart()
 		s.Notice = session.Clip(name, 100) + " has the same content as the edition in use."
 		return

@@ -9,6 +9,7 @@ import (
 	"boxwright/config/quantity"
 	"boxwright/pricing/editions"
 	"boxwright/pricing/quote"
+	"boxwright/pricing/sign"
 	"boxwright/web/areas"
 	"boxwright/web/page"
 	. "boxwright/web/page/markup"
@@ -186,19 +187,66 @@ func candidate(p *Page) Part {
 			para("What the edition in use changed is listed below, and what that means for the quotes kept here."),
 			pressed(press("drop-beside", "", "Put the comparison away", "quiet", "drop-beside")))
 	}
+	use := "Use this edition"
 	var name Part
-	if b.Cat.Edition == p.Q.Edition.Cat.Edition {
+	switch {
+	case b.Cat.Hash() == p.Before.Cat.Hash():
+		use = "Use this list of signers"
+		name = para("It differs from the edition in use in who may sign alone. Quotes keep their figures.")
+	case b.Cat.Edition == p.Before.Cat.Edition:
 		name = El("p", page.Mark(config.Warn),
 			Text(" It is called like the edition in use, though it is not the same. Give it a name of its own, so "+
 				"that readers of a quote can tell them apart."))
 	}
-	return part("beside", "Beside it, not in use yet", page.EditionLine(b), name,
+	return part("beside", "Beside it, not in use yet", page.EditionLine(b), signers(p.Before.Cat, b.Cat), name,
 		El("div", Class("fields"),
 			page.Field(p.Page, "edition.name", "Name of the edition", b.Cat.Edition, "Such as 2027-01"),
 			page.Day(p.Page, "edition.from", "In force from", b.Cat.ValidFrom, "")),
-		pressed(press("use-beside", "", "Use this edition", "main", "use-beside"),
+		pressed(press("use-beside", "", use, "main", "use-beside"),
 			press("save-catalogue", "beside", "Save it as a file", "", "save-beside"),
 			press("drop-beside", "", "Put it away", "quiet", "drop-beside")))
+}
+
+// signers says who may sign by the other list, before it is used; nil where it is the
+// same.
+func signers(now, other *config.Catalogue) Part {
+	if now.RosterHash() == other.RosterHash() {
+		return nil
+	}
+	t := page.Table{Caption: "Who may sign, otherwise than now", Class: "cards",
+		Heads: []string{"Who", "What changes", "Key", "May sign"}}
+	for _, c := range editions.Signers(now, other) {
+		s := &c.Signer
+		state := map[editions.SignerHow]config.Severity{editions.SignerAdded: config.Warn,
+			editions.SignerReinstated: config.Stop}[c.How]
+		may := "from " + s.From.Long()
+		if !s.Until.IsZero() {
+			may += " until " + s.Until.Long()
+		}
+		if !s.Revoked.IsZero() {
+			may = "revoked on " + s.Revoked.Long()
+		}
+		if s.MaxDiscount != nil {
+			may += ", discounts up to " + strconv.FormatFloat(*s.MaxDiscount, 'f', -1, 64) + " %"
+		}
+		t.Rows = append(t.Rows, []Part{over(page.Bold(s.Name), s.Role), Many(page.Mark(state), Text(" "+string(c.How))),
+			El("code", Text(sign.Short(s.PublicKey()))), Text(may)})
+	}
+	older := If(!now.SignersOn.IsZero() && other.SignersOn.Before(now.SignersOn), El("p", page.Mark(config.Stop),
+		Text(" This list is older than the one in use. Take an older one only if you know why.")))
+	return El("div", At("id", "signers"), If(t.Rows != nil, t.Draw()), older,
+		para("Whoever is on the list can sign quotes in the plant's name. Compare the keys with the plant, over a line "+
+			"you trust, before you use it."),
+		para("List in use: "+rosterName(now)+". The other: "+rosterName(other)+"."))
+}
+
+// rosterName is how a list of signers is told from others.
+func rosterName(cat *config.Catalogue) string {
+	of := "of no date"
+	if !cat.SignersOn.IsZero() {
+		of = "of " + cat.SignersOn.Long()
+	}
+	return page.Count(len(cat.Signers), "signer", "signers") + ", " + of + ", content " + cat.RosterHash()[:16]
 }
 
 // keptQuotes says which of the quotes kept here the change touches.

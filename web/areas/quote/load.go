@@ -71,14 +71,14 @@ func covered(s *session.Session, text string) string {
 // loadTrust tells the reader how far the quote can be relied on.
 func loadTrust(s *session.Session, p *Page) {
 	t := trustIn(s, s.Draft)
-	t.OwnKey = s.Req.Key
+	t.OwnKey, t.Roster = s.Req.Key, s.Memory.Edition.Cat
 	p.Trust = t
 	cat := s.Memory.Edition.Cat
 	if own := publicKey(s.Req.Key); own != nil {
 		t.Own = sign.Judge(cat, own, s.Draft.Date, s.Req.Today)
 	}
 	if g := t.Signature; g != nil {
-		g.Figures, g.Over = agreement(p.Q, &g.Frozen), over(p.Q, g.Standing)
+		g.Figures, g.Over = agreement(p.Q, &g.Frozen), over(p.Q, cat, g.Standing)
 	}
 	if s.Draft.Prev != "" {
 		t.Before = loadBefore(s, p)

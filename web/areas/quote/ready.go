@@ -14,9 +14,10 @@ import (
 // What is looked at before a quote goes out: what stops a signature also warns on a
 // draft that is sent.
 
-// readiness is the check list of a quote that is to go out. Its stops are what a
+// readiness is the check list of a quote that is to go out, by the list of signers of a
+// catalogue. Its stops are what a
 // signature waits for.
-func readiness(q *quote.Quote, own sign.Standing, today config.Date) []assurance {
+func readiness(q *quote.Quote, cat *config.Catalogue, own sign.Standing, today config.Date) []assurance {
 	d := q.Draft
 	named := func(about, name, missing string) assurance {
 		if strings.TrimSpace(name) == "" {
@@ -70,7 +71,7 @@ func readiness(q *quote.Quote, own sign.Standing, today config.Date) []assurance
 		list = append(list, assurance{config.Warn, "From memory", strconv.Itoa(memory) + " clauses of the rule set were " +
 			"not read in their text; the quote says so at each."})
 	}
-	if why := barred(q, own); why != "" {
+	if why := barred(q, cat, own); why != "" {
 		list = append(list, assurance{config.Stop, "Approval", why})
 	} else if own.Code == sign.Unknown {
 		list = append(list, assurance{config.Warn, "Approval", "your key is on no list of signers here; buyers are " +
@@ -83,7 +84,7 @@ func readiness(q *quote.Quote, own sign.Standing, today config.Date) []assurance
 // empty when nothing does.
 func stopping(s *session.Session, q *quote.Quote) string {
 	var missing []string
-	for _, c := range readiness(q, sign.Standing{}, s.Req.Today) {
+	for _, c := range readiness(q, s.Memory.Edition.Cat, sign.Standing{}, s.Req.Today) {
 		if c.state == config.Stop {
 			missing = append(missing, c.about+": "+c.says)
 		}
@@ -93,7 +94,7 @@ func stopping(s *session.Session, q *quote.Quote) string {
 
 // barred says why a signer may not sign a quote; empty when they may. Whoever is on no
 // list may: the plant may list them later.
-func barred(q *quote.Quote, s sign.Standing) string {
+func barred(q *quote.Quote, cat *config.Catalogue, s sign.Standing) string {
 	switch s.Code {
 	case sign.Revoked:
 		return "The key of " + s.Who() + " was revoked on " + s.Signer.Revoked.Long() + ". Nothing can be signed with it: " +
@@ -101,12 +102,12 @@ func barred(q *quote.Quote, s sign.Standing) string {
 	case sign.TooSoon, sign.Ended, sign.Left, sign.Ahead:
 		return s.Words()
 	}
-	return over(q, s)
+	return over(q, cat, s)
 }
 
 // over says that the agreed discount is beyond what the signer may grant, and whose
 // approval it needs; empty when it is not.
-func over(q *quote.Quote, s sign.Standing) string {
+func over(q *quote.Quote, cat *config.Catalogue, s sign.Standing) string {
 	if s.Signer == nil || s.Signer.MaxDiscount == nil {
 		return ""
 	}
@@ -116,12 +117,12 @@ func over(q *quote.Quote, s sign.Standing) string {
 		return ""
 	}
 	var may []string
-	for i := range q.Edition.Cat.Signers {
-		x := &q.Edition.Cat.Signers[i]
+	for i := range cat.Signers {
+		x := &cat.Signers[i]
 		if x.MaxDiscount != nil && given.Cmp(percent(*x.MaxDiscount)) > 0 {
 			continue
 		}
-		if other := sign.Judge(q.Edition.Cat, x.PublicKey(), q.Draft.Date, q.Draft.Date); other.Code == sign.Known {
+		if other := sign.Judge(cat, x.PublicKey(), q.Draft.Date, q.Draft.Date); other.Code == sign.Known {
 			may = append(may, other.Who())
 		}
 	}

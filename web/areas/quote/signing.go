@@ -112,7 +112,7 @@ func signQuote(s *session.Session, a session.Act) {
 		return
 	}
 	standing := sign.Judge(s.Memory.Edition.Cat, k.Public(), s.Draft.Date, s.Req.Today)
-	if why := barred(q, standing); why != "" {
+	if why := barred(q, s.Memory.Edition.Cat, standing); why != "" {
 		s.Fault("The quote was not signed. %s", why)
 		return
 	}

@@ -15,10 +15,11 @@ import (
 // Trust is how far a reader can rely on the quote.
 type Trust struct {
 	Today     config.Date
-	OwnKey    string        // public half of the key kept in this browser; empty when there is none
-	Own       sign.Standing // of that key
-	Signature *Signature    // nil when the quote is not signed
-	Before    *Before       // nil when the quote revises no other
+	OwnKey    string            // public half of the key kept in this browser; empty when there is none
+	Own       sign.Standing     // of that key
+	Roster    *config.Catalogue // with the list of signers in use
+	Signature *Signature        // nil when the quote is not signed
+	Before    *Before           // nil when the quote revises no other
 }
 
 // Signature that holds: not a byte of the quote was changed since.
@@ -157,7 +158,7 @@ func signing(p *Page) Part {
 			Many(parts...), Text(label))
 	}
 	if t.OwnKey == "" {
-		return Many(El("h3", Text("Before it goes out")), assurances(readiness(p.Q, sign.Standing{}, t.Today)),
+		return Many(El("h3", Text("Before it goes out")), assurances(readiness(p.Q, p.Trust.Roster, sign.Standing{}, t.Today)),
 			El("details", At("id", "fold-key"), El("summary", El("b", Text("Sign as the seller"))),
 				El("p", Text("A signature shows the buyer who stands behind the quote and that nothing in it was "+
 					"changed. It needs a key of your own. The key is kept in this browser, sealed with a passphrase, and "+
@@ -180,7 +181,7 @@ func signing(p *Page) Part {
 		own = t.Own.Words()
 	}
 	return El("div", Class("signing"),
-		El("h3", Text("Before it goes out")), assurances(readiness(p.Q, t.Own, t.Today)),
+		El("h3", Text("Before it goes out")), assurances(readiness(p.Q, p.Trust.Roster, t.Own, t.Today)),
 		pass("key-pass", "It opens the key for this one signature; it is kept nowhere."),
 		El("div", Class("row-tools"), asks("sign", "Sign this quote", Class("main")),
 			El("button", At("type", "button"), Class("quiet"), At("id", "key-export"), At("data-act", "key-export"),
