@@ -92,6 +92,10 @@ func Compare(quotes []*Quote, rivals []Rival, in quantity.System) []Row {
 			return cmp.Or(q.Price.EachWords(), "1 unit at "+q.Price.Total.Show())
 		}, nil)
 	}
+	known := slices.DeleteFunc(slices.Clone(quotes), func(q *Quote) bool { return q == nil })
+	if slices.ContainsFunc(known, func(q *Quote) bool { return !SameTax(known[0], q) }) {
+		add("Price without sales tax", func(q *Quote) string { return q.Price.Currency + " " + q.Untaxed().Show() }, nil)
+	}
 	add("Sales tax", func(q *Quote) string { return q.Price.SalesTax.Words() }, nil)
 	add("Delivery, even odds", func(q *Quote) string { return q.Plan.EvenOdds.Long() }, nil)
 	add("Delivery, nine in ten", func(q *Quote) string { return q.Plan.NineInTen.Long() }, nil)

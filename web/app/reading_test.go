@@ -328,3 +328,19 @@ func TestOlderListDoesNotUndoARevocation(t *testing.T) {
 	require.Empty(t, s.Fault)
 	assert.Contains(t, textOf(s.Regions["main"]), "Do not rely on this quote. ")
 }
+
+// A quote that is set aside stands beside the one shown only while it says something
+// else, with the reasons above the table.
+func TestNoQuoteIsComparedWithItself(t *testing.T) {
+	p := open(t)
+	p.do(Act{Do: "new", ID: "cut-14500-158-gas", Value: "mod-146-72"})
+	s := p.do(Act{Do: "pin"}, Act{Do: "go", ID: "compare"})
+	assert.NotContains(t, s.Regions["main"], `id="unpin-0"`, "it would stand there twice")
+	assert.NotContains(t, s.Regions["main"], `id="why-0"`)
+	p.do(Act{Do: "pick", ID: "hvac-roof", On: true})
+	s = p.do(Act{Do: "go", ID: "compare"})
+	assert.Contains(t, s.Regions["main"], `id="unpin-0"`)
+	why := strings.Index(s.Regions["main"], `id="why-0"`)
+	require.Positive(t, why)
+	assert.Less(t, why, strings.Index(s.Regions["main"], `class="compare"`))
+}

@@ -26,7 +26,7 @@ func (s *Session) takesUp() bool {
 // another edition, and reports whether it took anything back.
 func (s *Session) HoldReading(was, began, other *quote.Draft) bool {
 	if !s.View.Reading || s.takesUp() || s.Draft == began && s.Other == other && was.Issued == s.Draft.Issued &&
-		same(was, s.Draft) {
+		SameQuote(was, s.Draft) {
 		return false
 	}
 	s.Draft, s.Other, s.Notice, s.Changes = was, other, "", nil
@@ -35,8 +35,8 @@ func (s *Session) HoldReading(was, began, other *quote.Draft) bool {
 	return true
 }
 
-// same reports whether two drafts say the same quote.
-func same(a, b *quote.Draft) bool {
+// SameQuote reports whether two drafts say the same quote.
+func SameQuote(a, b *quote.Draft) bool {
 	one, err := content(a)
 	if err != nil {
 		return false

@@ -2,9 +2,12 @@
 package compare
 
 import (
+	"cmp"
+	"slices"
 	"strconv"
 	"strings"
 
+	"boxwright/config"
 	"boxwright/config/quantity"
 	"boxwright/pricing/quote"
 	"boxwright/web/areas"
@@ -38,19 +41,11 @@ func gist(p *page.Page) string {
 }
 
 func draw(p *Page) Part {
-	quotes := []*quote.Quote{p.Q}
-	heads := []Part{Many(El("b", Text(titleOf(p.Q))), El("span", Class("how"), Text("in work")))}
-	for i, o := range p.Others {
-		n := strconv.Itoa(i)
-		tools := Many(If(!p.Reading, page.Action("swap", n, "", "Work on this", Class("quiet"), At("id", "swap-"+n))),
-			page.Action("unpin", n, "", "Take out", Class("quiet"), At("id", "unpin-"+n)))
-		if o.Q == nil {
-			heads = append(heads, Many(El("span", Class("tag out"), Text("not computed")),
-				El("span", Class("how"), Text(o.Fault)), tools))
-		} else {
-			heads = append(heads, Many(El("b", Text(titleOf(o.Q))), El("span", Class("how"), tools)))
-		}
-		quotes = append(quotes, o.Q)
+	columns := p.columns()
+	quotes := make([]*quote.Quote, len(columns))
+	heads := make([]Part, len(columns))
+	for i, c := range columns {
+		quotes[i], heads[i] = c.q, c.head
 	}
 	return Many(
 		page.Heading(p.Page, "Compare", "Up to four quotes side by side. Set the present unit aside, change it, and "+
@@ -63,17 +58,117 @@ func draw(p *Page) Part {
 		El("div", Class("block screen"), El("div", Class("fields"),
 			page.Field(p.Page, "pin-link", "Add a quote by its link", "",
 				"Paste the whole link; it is checked before anything is shown"))),
-		comparison(p, quotes, heads),
-		drawings(p, quotes),
-		differences(p, quotes),
+		reasons(quotes, columns),
+		comparison(p, quotes, columns, heads),
+		drawings(p, quotes, columns),
+		differences(p, quotes, columns),
 		rivals(p),
 	)
+}
+
+// column is one quote of the comparison.
+type column struct {
+	q    *quote.Quote // nil where it could not be computed
+	name string       // unlike those of the others
+	head Part
+}
+
+// columns are the quote in work and those set aside, the earlier ones first: by the day
+// they are dated, and of one day those set aside before the one that was made of them.
+// A reader has the quote that they read before those they add.
+func (p *Page) columns() []column {
+	var set []column
+	for _, o := range p.Others {
+		n := strconv.Itoa(o.At)
+		tools := Many(If(!p.Reading, page.Action("swap", n, "", "Work on this", Class("quiet"), At("id", "swap-"+n))),
+			page.Action("unpin", n, "", "Take out", Class("quiet"), At("id", "unpin-"+n)))
+		if o.Q == nil {
+			set = append(set, column{name: "not computed", head: Many(El("span", Class("tag out"), Text("not computed")),
+				El("span", Class("how"), Text(o.Fault)), tools)})
+			continue
+		}
+		set = append(set, column{q: o.Q, name: titleOf(o.Q), head: El("span", Class("how"), tools)})
+	}
+	where := "in work"
+	if p.Reading {
+		where = "being read"
+	}
+	own := column{q: p.Q, name: titleOf(p.Q), head: El("span", Class("how"), Text(where))}
+	if p.Reading {
+		set = append([]column{own}, set...)
+	} else {
+		set = append(set, own)
+	}
+	dated := func(c column) config.Date {
+		if c.q == nil {
+			return config.Date{Year: 9999, Month: 12, Day: 31}
+		}
+		return c.q.Draft.Date
+	}
+	slices.SortStableFunc(set, func(a, b column) int {
+		switch {
+		case dated(a).Before(dated(b)):
+			return -1
+		case dated(b).Before(dated(a)):
+			return 1
+		}
+		return 0
+	})
+	distinguish(set)
+	for i, c := range set {
+		if c.q != nil {
+			set[i].head = Many(El("b", El("bdi", Text(c.name))), c.head)
+		}
+	}
+	return set
+}
+
+// distinguish gives columns of one name what they differ by: number, revision and date,
+// and where those are the same, their place.
+func distinguish(set []column) {
+	times := map[string]int{}
+	for _, c := range set {
+		times[c.name]++
+	}
+	again := map[string]int{}
+	for i := range set {
+		c := &set[i]
+		if c.q == nil || times[c.name] < 2 {
+			continue
+		}
+		d := c.q.Draft
+		c.name += ", " + cmp.Or(d.Number, "not numbered")
+		if d.Rev > 0 {
+			c.name += ", revision " + strconv.Itoa(d.Rev)
+		}
+		if again[c.name]++; again[c.name] > 1 {
+			c.name += " (" + strconv.Itoa(again[c.name]) + ")"
+		}
+	}
+}
+
+// reasons say, above the table, why each quote costs more or less than the first and
+// arrives later or earlier.
+func reasons(quotes []*quote.Quote, columns []column) Part {
+	var out []Part
+	if len(quotes) == 0 || quotes[0] == nil {
+		return nil
+	}
+	for i, q := range quotes[1:] {
+		if q != nil {
+			out = append(out, El("p", Class("block"), At("id", "why-"+strconv.Itoa(i)), El("b", El("bdi", Text(columns[i+1].name)),
+				Text(" beside "), El("bdi", Text(columns[0].name)), Text(": ")),
+				Text(quote.WhyPrice(quotes[0], q)+" "+quote.WhyDate(quotes[0], q))))
+		}
+	}
+	return Many(out...)
 }
 
 // Other is a quote pinned for comparison; Fault says why it could not be
 // computed.
 type Other struct {
 	Link  string
+	At    int // place among those set aside
 	Q     *quote.Quote
 	Fault string
 }
@@ -108,7 +203,7 @@ func rivals(p *Page) Part {
 }
 
 // drawings are the side views on one scale.
-func drawings(p *Page, quotes []*quote.Quote) Part {
+func drawings(p *Page, quotes []*quote.Quote, columns []column) Part {
 	const margin = 84 // beside the vehicle, for dimensions
 	other := *p.Page
 	n := 0
@@ -122,12 +217,12 @@ func drawings(p *Page, quotes []*quote.Quote) Part {
 		return nil
 	}
 	return page.Block("Side views, on one scale",
-		El("div", Class("scaled"), Each(quotes, func(_ int, q *quote.Quote) Part {
+		El("div", Class("scaled"), Each(quotes, func(i int, q *quote.Quote) Part {
 			if q == nil {
 				return nil
 			}
 			other.Q = q
-			return El("div", El("h3", Text(titleOf(q))), drawing.Side(&other))
+			return El("div", El("h3", Text(columns[i].name)), drawing.Side(&other))
 		})))
 }
 
@@ -139,15 +234,11 @@ func titleOf(q *quote.Quote) string {
 }
 
 // comparison is one table: figures first, then what each unit holds.
-func comparison(p *Page, quotes []*quote.Quote, heads []Part) Part {
+func comparison(p *Page, quotes []*quote.Quote, columns []column, heads []Part) Part {
 	rows := quote.Compare(quotes, p.View.Rivals, p.System())
 	names := []string{}
-	for _, q := range quotes {
-		if q == nil {
-			names = append(names, "not computed")
-		} else {
-			names = append(names, titleOf(q))
-		}
+	for _, c := range columns {
+		names = append(names, c.name)
 	}
 	for _, r := range p.View.Rivals {
 		names = append(names, r.Name)
@@ -194,29 +285,23 @@ func differs(rows []quote.Row) bool {
 	return false
 }
 
-// differences explains, line by line, what separates each quote from the one
-// in work.
-func differences(p *Page, quotes []*quote.Quote) Part {
+// differences explains, line by line, what separates each quote from the first.
+func differences(p *Page, quotes []*quote.Quote, columns []column) Part {
 	var out []Part
 	for i, q := range quotes[1:] {
-		if q == nil {
+		first := quotes[0]
+		if q == nil || first == nil {
 			continue
 		}
-		d := quote.Difference(p.Q, q)
-		t := page.Table{Caption: "From the unit in work to " + titleOf(q), Class: "cards",
-			Heads: []string{"Line", ">Present", ">Other", ">Difference"}}
+		d := quote.Difference(first, q)
+		t := page.Table{Caption: "From " + columns[0].name + " to " + columns[i+1].name, Class: "cards",
+			Heads: []string{"Line", ">First", ">Other", ">Difference"}}
 		for _, l := range d.Lines {
 			t.Rows = append(t.Rows, page.Texts(l.Label, l.From.Show(), l.To.Show(), l.By.Show()))
 		}
-		t.Sums = append(t.Sums, page.Texts("Total", p.Q.Price.Total.Show(), q.Price.Total.Show(), d.Total.Show()))
-		when := "It arrives on the same day at even odds."
-		if d.Days > 0 {
-			when = "It arrives " + page.Count(d.Days, "calendar day", "calendar days") + " later at even odds."
-		} else if d.Days < 0 {
-			when = "It arrives " + page.Count(-d.Days, "calendar day", "calendar days") + " earlier at even odds."
-		}
+		t.Sums = append(t.Sums, page.Texts("Total", first.Price.Total.Show(), q.Price.Total.Show(), d.Total.Show()))
 		out = append(out, El("section", Class("block"), At("id", "difference-"+strconv.Itoa(i)),
-			El("h2", Text("Why the price differs: "+titleOf(q))), t.Draw(), El("p", Text(when))))
+			El("h2", Text("Why the price differs: "+columns[i+1].name)), t.Draw(), El("p", Text(quote.WhyDate(first, q)))))
 	}
 	for _, r := range p.View.Rivals {
 		var said []string

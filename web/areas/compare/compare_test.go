@@ -35,7 +35,7 @@ func TestRivalsAreToldInTheRightDirection(t *testing.T) {
 		t.Run(c.name, func(t *testing.T) {
 			c.rival.Name = "Other bidder"
 			p.View.Rivals = []quote.Rival{c.rival}
-			html := differences(p, []*quote.Quote{p.Q}).String()
+			html := differences(p, []*quote.Quote{p.Q}, []column{{name: "a"}}).String()
 			assert.Contains(t, strings.ReplaceAll(html, "−", "-"), c.want, c.reason)
 		})
 	}
@@ -56,10 +56,45 @@ func TestDifferencesAreToldInTheRightDirection(t *testing.T) {
 			plan.EvenOdds = plan.EvenOdds.AddDays(c.days)
 			price.Total = price.Total.Add(money.Cents(250_00))
 			other.Plan, other.Price = &plan, &price
-			html := differences(p, []*quote.Quote{p.Q, &other}).String()
+			html := differences(p, []*quote.Quote{p.Q, &other}, []column{{name: "a"}, {name: "b"}}).String()
 			assert.Contains(t, html, c.want)
 			assert.Equal(t, []string{p.Q.Price.Total.Show(), price.Total.Show(), "250.00"},
 				pagetest.RowOf(t, html, "Total")[1:])
+		})
+	}
+}
+
+// The earlier quote stands first, whichever is in work, and no two have one name.
+func TestColumns(t *testing.T) {
+	p := &Page{Page: pagetest.Of(t, quotetest.Demo(t), "cut-14500-158-gas", false), View: &session.View{}}
+	at := func(days int, title string) *quote.Quote {
+		q, d := *p.Q, p.Q.Draft.Clone()
+		d.Date, d.Title = d.Date.AddDays(days), title
+		q.Draft = d
+		return &q
+	}
+	own := titleOf(p.Q)
+	for _, c := range []struct {
+		name    string
+		reading bool
+		others  []Other
+		want    []string
+	}{
+		{"alone", false, nil, []string{own}},
+		{"of one day, set aside first", false, []Other{{Q: at(0, "Before")}}, []string{"Before", own}},
+		{"of one day, the one that is read first", true, []Other{{Q: at(0, "Before")}}, []string{own, "Before"}},
+		{"a later one", false, []Other{{Q: at(3, "Later")}}, []string{own, "Later"}},
+		{"an earlier one, while another is read", true, []Other{{Q: at(-3, "Earlier")}}, []string{"Earlier", own}},
+		{"of one name", true, []Other{{Q: at(0, own)}}, []string{own + ", not numbered", own + ", not numbered (2)"}},
+		{"one that cannot be read", false, []Other{{Fault: "x"}, {Q: at(-1, "Earlier")}}, []string{"Earlier", own, "not computed"}},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			p.Reading, p.Others = c.reading, c.others
+			var names []string
+			for _, column := range p.columns() {
+				names = append(names, column.name)
+			}
+			assert.Equal(t, c.want, names)
 		})
 	}
 }

@@ -1,6 +1,8 @@
 package compare
 
 import (
+	"slices"
+
 	"boxwright/pricing/link"
 	"boxwright/pricing/quote"
 	"boxwright/web/page"
@@ -13,14 +15,22 @@ func load(s *session.Session, p *page.Page, _ *session.Worked) func() markup.Par
 	return func() markup.Part { return draw(v) }
 }
 
-// loadOthers computes the quotes set aside.
+// loadOthers computes the quotes set aside. One that says the same as the quote shown,
+// or as one before it, is left out: no quote stands there twice.
 func loadOthers(s *session.Session) []Other {
 	var out []Other
-	for _, pin := range s.Pins {
-		o := Other{Link: pin}
-		if d, _, err := link.Decode(s.Memory.Edition.Cat, pin); err != nil {
-			o.Fault = session.Sentence(err)
-		} else if o.Q, err = quote.Compute(s.Memory.Edition, d); err != nil {
+	shown := []*quote.Draft{s.Draft}
+	for i, pin := range s.Pins {
+		o := Other{Link: pin, At: i}
+		d, _, err := link.Decode(s.Memory.Edition.Cat, pin)
+		if err == nil {
+			if slices.ContainsFunc(shown, func(x *quote.Draft) bool { return session.SameQuote(x, d) }) {
+				continue
+			}
+			shown = append(shown, d)
+			o.Q, err = quote.Compute(s.Memory.Edition, d)
+		}
+		if err != nil {
 			o.Fault = session.Sentence(err)
 		}
 		out = append(out, o)
