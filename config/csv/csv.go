@@ -124,25 +124,65 @@ func Write(rows [][]string) string {
 	return b.String()
 }
 
-// Safe puts an apostrophe before a cell that a spreadsheet could take for a
-// formula. A plain number may begin with a sign.
+// breaks are where a spreadsheet may begin another cell within one of ours: in many
+// countries it parts cells by semicolons, and then our quotes do not hold.
+const breaks = ";\t\r\n"
+
+// Safe puts an apostrophe before a cell that a spreadsheet could take for a formula, and
+// before what could begin one where cells are parted otherwise. A plain number may begin
+// with a sign.
 func Safe(cell string) string {
-	if cell == "" || !strings.ContainsRune(formula, rune(cell[0])) && !guarded(cell) || number(cell) {
+	cell = afterBreaks(cell, func(part string) string {
+		if part == "" || !strings.ContainsRune(laterFormula, rune(part[0])) && !guarded(part, laterFormula) || number(part) {
+			return part
+		}
+		return "'" + part
+	})
+	if cell == "" || !strings.ContainsRune(formula, rune(cell[0])) && !guarded(cell, formula) || number(cell) {
 		return cell
 	}
 	return "'" + cell
 }
 
-// guarded reports whether a cell reads as one that Safe has written.
-func guarded(cell string) bool {
-	return len(cell) > 1 && cell[0] == '\'' && strings.ContainsRune(formula+"'", rune(cell[1]))
+// laterFormula holds what may begin a formula after a break: a quote too, which a
+// spreadsheet takes off.
+const laterFormula = formula + `"`
+
+// afterBreaks gives what follows each break of a cell to change: in many countries a
+// spreadsheet parts cells by semicolons, and then our quotes do not hold it together.
+func afterBreaks(cell string, change func(part string) string) string {
+	at := strings.IndexAny(cell, ";\t\r\n") + 1
+	if at == 0 {
+		return cell
+	}
+	var out strings.Builder
+	for {
+		out.WriteString(cell[:at])
+		cell = cell[at:]
+		if at = strings.IndexAny(cell, ";\t\r\n") + 1; at == 0 {
+			out.WriteString(change(cell))
+			return out.String()
+		}
+		out.WriteString(change(cell[:at-1]))
+		cell, at = cell[at-1:], 1
+	}
+}
+
+// guarded reports whether a cell, or a part of one, reads as one that Safe has written.
+func guarded(cell, begins string) bool {
+	return len(cell) > 1 && cell[0] == '\'' && strings.ContainsRune(begins+"'", rune(cell[1]))
 }
 
 func bare(cell string) string {
-	if guarded(cell) {
-		return cell[1:]
+	if guarded(cell, formula) {
+		cell = cell[1:]
 	}
-	return cell
+	return afterBreaks(cell, func(part string) string {
+		if guarded(part, laterFormula) {
+			return part[1:]
+		}
+		return part
+	})
 }
 
 func number(cell string) bool {

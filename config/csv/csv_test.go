@@ -64,6 +64,26 @@ func TestRoundTrip(t *testing.T) {
 	})
 }
 
+// Where a spreadsheet parts cells by semicolons, none of what we write begins a formula
+// either: whatever stands after a separator, a line break or the quotes it takes off.
+func TestNoFormulaWhereCellsArePartedBySemicolons(t *testing.T) {
+	for _, cell := range []string{"a;=HYPERLINK(1)", "a;b;@SUM(1)", "a\n=1+1", "a;\"=1+1\"", "a;+cmd", "a\t=1", ";=1", "a;;=1",
+		"\t=1", "a;'=1", "a;\"\"\"=1"} {
+		for _, row := range [][]string{{"x", cell}, {cell, "x"}, {cell}} {
+			written := csv.Write([][]string{row})
+			back, err := csv.Read(written)
+			require.NoError(t, err)
+			require.Equal(t, row, back[0], "%q", written)
+			for _, part := range strings.FieldsFunc(strings.TrimSuffix(written, "\n"), func(r rune) bool {
+				return strings.ContainsRune(";\t\r\n", r)
+			}) {
+				begins := strings.TrimLeft(part, `"`)
+				assert.False(t, begins != "" && strings.ContainsRune("=@+", rune(begins[0])), "%q has %q", written, part)
+			}
+		}
+	}
+}
+
 func FuzzRead(f *testing.F) {
 	for _, seed := range []string{"a,b\n1,2\n", "\"", "'=1", "\ufeff;\t,", "=cmd|' /C calc'!A0,@SUM(1)",
 		strings.Repeat("\"\"", 40)} {

@@ -127,3 +127,16 @@ func BenchmarkSeal(b *testing.B) {
 		}
 	}
 }
+
+// What is easily guessed seals nothing; what was sealed with it before still opens.
+func TestPassphrasesThatAreEasilyGuessed(t *testing.T) {
+	cheap(t)
+	for _, weak := range []string{"", "short", "lantern2026", "aaaaaaaaaaaaaaaaaaaaaaaa", "abababababababababab", "1234567 1234567"} {
+		_, err := seal.Seal(fixed(), "costs", weak, nil)
+		assert.ErrorIs(t, err, seal.ErrPassphrase, weak)
+	}
+	for _, good := range []string{"plum orchard lantern", "vier schöne Wörter", "kT9#x!mQ2@vL7$pR"} {
+		_, err := seal.Seal(fixed(), "costs", good, nil)
+		assert.NoError(t, err, good)
+	}
+}

@@ -300,7 +300,7 @@ func TestKeyNeedsItsPassphrase(t *testing.T) {
 	assert.Contains(t, s.Fault, "passphrase is wrong")
 	assert.Empty(t, signedDraft(t, s).Issued)
 	s = p.do(Act{Do: "key-new", Value: "short", Random: keyRandom})
-	assert.Contains(t, s.Fault, "10 to")
+	assert.Contains(t, s.Fault, "16 to")
 	assert.Empty(t, s.Do)
 }
 
