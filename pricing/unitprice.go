@@ -77,7 +77,7 @@ func (o *order) list(n int, p *priced, code, id, key, label string, qty int, to 
 	if e := o.b.dated[key]; e != nil {
 		how, why = "edition "+e.ID+" of the price book", e.Reason
 	}
-	if qty > 1 || p.count > 1 {
+	if qty > 1 {
 		how += fmt.Sprintf(", %d a unit on %s", qty, unitsText(p.count))
 	}
 	each := price.Times(qty)

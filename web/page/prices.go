@@ -54,7 +54,7 @@ func (l *ledger) line(x pricing.Line) Part {
 			amount = "none"
 		}
 	}
-	if x.Qty.Show() != "1" {
+	if x.Qty.Show() != "1" && !x.Amount.IsZero() {
 		how = x.Qty.Show() + " × " + x.Price.Show() + strings.TrimSuffix(": "+strings.TrimPrefix(how, ", "), ": ")
 	}
 	return ledgerRow(class, Many(Text(x.Label), If(how != "", El("span", Class("how"), Text(how)))), x.Qty.Show()+" "+
