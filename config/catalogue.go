@@ -103,6 +103,18 @@ type Chassis struct {
 	FuelYIn quantity.Length `json:"fuel_y_in,omitempty" attr:"-60..60"`
 	CGYIn   quantity.Length `json:"cg_y_in,omitempty" attr:"-20..20"` // of the chassis alone, right of the middle
 
+	// What its maker allows of the finished vehicle, by the body builder's book; 0: not stated.
+	// Unloaded is full fluids with nobody and nothing loose aboard.
+	CGMostIn        quantity.Length `json:"cg_most_in,omitempty" attr:"0..200"`         // center of gravity, full load
+	CurbMostLb      quantity.Mass   `json:"curb_most_lb,omitempty" attr:"0..1e5"`       // unloaded
+	CurbFrontMostLb quantity.Mass   `json:"curb_front_most_lb,omitempty" attr:"0..1e5"` // of it on the front axle
+	CurbRearMostLb  quantity.Mass   `json:"curb_rear_most_lb,omitempty" attr:"0..1e5"`  // of it on the rear axle
+	FrontLeastLb    quantity.Mass   `json:"front_least_lb,omitempty" attr:"0..1e5"`     // front axle, full load
+	FrontalMostFt2  float64         `json:"frontal_most_ft2,omitempty" attr:"0..1000"`  // width by height
+	OverhangMostPct float64         `json:"overhang_most_pct,omitempty" attr:"0..200"`  // rear, of the wheelbase
+	// what may be done to the frame, in the maker's terms
+	FrameRules string `json:"frame_rules,omitempty"`
+
 	CabSeats []Seat `json:"cab_seats"` // stations: x behind front axle, z above ground
 
 	Load   Load     `json:"load"`   // engine, ignition, lamps, wipers, cab climate

@@ -85,5 +85,21 @@ func (m *Model) Overall() Outside {
 		quantity.Length(m.Floor - m.lowers)}
 }
 
+// FrontalFt2 is what the air meets: overall width by overall height less the clearance
+// below the bumper.
+//
+//	A = W (H - h) / 144
+//
+// Source: the outline as body builders reckon it, common practice, no source. Units: in,
+// ft2. Valid: sizes above zero; else 0. Example: 98 in, 106 in, 14 in clear: 62.6 ft2.
+func (m *Model) FrontalFt2() float64 {
+	o := m.Overall()
+	h := float64(o.HeightIn) - or(m.Chassis.BumperLowIn, bumperLowIn)
+	if !(h > 0) || !(o.WidthIn > 0) {
+		return 0
+	}
+	return float64(o.WidthIn) * h / 144
+}
+
 // Headroom under the ceiling, with what options take from it.
 func (m *Model) Headroom() float64 { return m.headroom }

@@ -82,8 +82,19 @@ func (s *Sheet) road(b *vehicle) {
 			record(s, b, x.code, x.label, x.v, quantity.Degree)
 		}
 	}
-	record(s, b, "space.rear-overhang", "Rear overhang of the wheelbase, less steps", m.RearOverhang(),
-		quantity.Percent)
+	allowed(s, b, "space.rear-overhang", "Rear overhang of the wheelbase, less steps", m.RearOverhang(),
+		quantity.Percent, b.Chassis.OverhangMostPct)
+	allowed(s, b, "space.frontal", "Frontal area, with lamps and roof equipment", m.FrontalFt2(), quantity.SquareFoot,
+		b.Chassis.FrontalMostFt2)
+}
+
+// allowed is a figure that the maker of the chassis may limit.
+func allowed(s *Sheet, b *vehicle, code, label string, v float64, unit string, most float64) {
+	f := config.Figure{Code: code, Label: label, Value: v, Low: v, High: v, Unit: unit}
+	if most > 0 && most <= 1e4 {
+		f.Limit, f.Sense, f.Source, f.Basis = most, config.AtMost, "the maker of the chassis", config.Rating
+	}
+	s.bind(b, f)
 }
 
 // inside gives what a person meets in the patient compartment.

@@ -33,6 +33,8 @@ func TestMeasureFigures(t *testing.T) {
 		{"a van is as high as its cab says, or floor and body", van, "space.height", 108},
 		{"88 high, less 2.875 of floor and 2 + 0.09 + 0.25 of roof", unit(), "space.headroom", 82.785},
 		{"an option takes headroom", unit("ceiling-duct"), "space.headroom", 78.785},
+		{"the module ends 60 in behind an axle at 160", unit(), "space.rear-overhang", 37.5},
+		{"96 in wide, 117.125 high, 16 clear below the bumper", unit(), "space.frontal", 96 * 101.125 / 144},
 		{"the cot takes walkway", unit("cot"), "space.aisle", 16},
 		{"two walls of 2 + 0.125 + 0.25 come off", unit(), "space.inside-length", 145.25},
 		{"36 x 16 x 30 in inside, nothing from outside compartments", unit(), "space.storage", 10},
@@ -54,6 +56,20 @@ func TestMeasureFigures(t *testing.T) {
 	}
 	_, ok := Measure(fixture(t), unit(), nil).Figure("space.bench")
 	assert.False(t, ok, "no bench, no figure")
+}
+
+// What the maker of the chassis allows stops the unit that is beyond it.
+func TestWhatTheMakerAllows(t *testing.T) {
+	cat := fixture(t)
+	ch := cat.ChassisByID(unit().Chassis)
+	ch.OverhangMostPct, ch.FrontalMostFt2 = 38, 70
+	assert.Empty(t, codes(&Measure(cat, unit(), nil).Report), "both are kept")
+	ch.OverhangMostPct, ch.FrontalMostFt2 = 37, 67
+	s := Measure(cat, unit(), nil)
+	assert.Subset(t, codes(&s.Report), []string{"space.rear-overhang", "space.frontal"})
+	for _, f := range s.Findings {
+		assert.Equal(t, config.Stop, f.Severity, f.Code)
+	}
 }
 
 func TestLimitSeverity(t *testing.T) {

@@ -119,6 +119,8 @@ func (l *loader) remedy(m *measure, f config.Figure, s *Sheet) (string, []string
 			"changes the difference by %s.", heavy, light, show(2*100*60/track, quantity.Pound))
 	case "weight.cg-height", "weight.ssf":
 		says = "Carry heavy things lower, or leave out what is high up."
+	case "weight.front-least":
+		says = "Move load forward, or carry less behind the rear axle."
 	case "weight.front-share":
 		says = "Move load along the vehicle: rearward lowers the front share, forward raises it."
 	case "weight.rear-share":

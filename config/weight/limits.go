@@ -77,7 +77,7 @@ func LimitsWith(cat *config.Catalogue, u *config.Unit, assume *config.Assumption
 // hard reports whether the measure's limit may rule an option out and is not
 // covered by a tighter one.
 func (m *measure) hard(l *loader) bool {
-	if m.sense == "" || m.magnitude && m.sense == config.AtLeast {
+	if m.sense == "" || m.judged || m.magnitude && m.sense == config.AtLeast {
 		return false
 	}
 	switch {

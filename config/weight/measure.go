@@ -22,6 +22,7 @@ type measure struct {
 	top, bottom       func(*Item) float64 // per pound of the item
 	count             func(*Item) float64
 	magnitude         bool // the figure shows the size of a signed value
+	judged            bool // the limit judges the unit and rules out no option beforehand
 
 	limit  float64
 	sense  config.Sense
@@ -47,8 +48,15 @@ func (l *loader) measures() []measure {
 	gvwr, gawrF, gawrR := float64(c.GVWRLb), float64(c.GAWRFrontLb), float64(c.GAWRRearLb)
 	tiresF, tiresR := TireCapacity(c.FrontTires), TireCapacity(c.RearTires)
 
+	const maker = "allowed by the maker of the chassis"
+	allowed := func(m measure, most quantity.Mass) measure {
+		m = rated(m, float64(most), maker)
+		m.judged = m.sense != ""
+		return m
+	}
 	ms := []measure{
-		{code: "weight.curb", label: "Curb weight", unit: quantity.Pound, in: inCurb, scale: 1, top: one},
+		allowed(measure{code: "weight.curb", label: "Curb weight", unit: quantity.Pound, in: inCurb, scale: 1, top: one},
+			c.CurbMostLb),
 		rated(measure{code: "weight.gross", label: "Gross weight, full load", unit: quantity.Pound, in: inGross,
 			scale: 1, top: one}, gvwr, "GVWR of the chassis"),
 		rated(measure{code: "weight.front-axle", label: "Front axle, full load", unit: quantity.Pound, in: inGross,
@@ -61,7 +69,21 @@ func (l *loader) measures() []measure {
 			scale: 1, top: rear}, tiresR, "load of the rear tires together"),
 		{code: "weight.front-share", label: "Front axle share of gross", unit: quantity.Percent, in: inGross, scale: 100, top: front, bottom: one},
 		{code: "weight.rear-share", label: "Rear axle share of gross", unit: quantity.Percent, in: inGross, scale: 100, top: rear, bottom: one},
-		{code: "weight.cg-height", label: "Height of the center of gravity, full load", unit: quantity.Inch, in: inGross, scale: 1, top: height, bottom: one},
+		allowed(measure{code: "weight.cg-height", label: "Height of the center of gravity, full load",
+			unit: quantity.Inch, in: inGross, scale: 1, top: height, bottom: one}, quantity.Mass(c.CGMostIn)),
+	}
+	if c.CurbFrontMostLb > 0 {
+		ms = append(ms, allowed(measure{code: "weight.curb-front", label: "Front axle, unloaded", unit: quantity.Pound,
+			in: inCurb, scale: 1, top: front}, c.CurbFrontMostLb))
+	}
+	if c.CurbRearMostLb > 0 {
+		ms = append(ms, allowed(measure{code: "weight.curb-rear", label: "Rear axle, unloaded", unit: quantity.Pound,
+			in: inCurb, scale: 1, top: rear}, c.CurbRearMostLb))
+	}
+	if least := float64(c.FrontLeastLb); least > 0 && least < mostLb {
+		ms = append(ms, measure{code: "weight.front-least", label: "Front axle, full load, against the least for steering",
+			unit: quantity.Pound, in: inGross, scale: 1, top: front, limit: least, sense: config.AtLeast, source: maker,
+			basis: config.Rating, judged: true})
 	}
 	if gvwr > 0 && gvwr < mostLb {
 		ms = append(ms,
@@ -91,10 +113,14 @@ func (l *loader) measures() []measure {
 			count: func(it *Item) float64 { return counted(it, KindPatient) }})
 	for i := range ms {
 		m := &ms[i]
-		f := config.Figure{Code: m.code, Sense: m.sense}
+		f := config.Figure{Code: m.code}
+		if !m.judged {
+			f.Sense = m.sense
+		}
 		l.assume.Bind(&f)
-		if m.sense == "" && f.Sense != "" && finite(f.Limit) {
-			m.limit, m.sense, m.source, m.basis = f.Limit, f.Sense, f.Source, f.Basis
+		stricter := m.judged && f.Sense == config.AtMost && m.sense == config.AtMost && f.Limit < m.limit
+		if (m.sense == "" || stricter) && f.Sense != "" && finite(f.Limit) {
+			m.limit, m.sense, m.source, m.basis, m.judged = f.Limit, f.Sense, f.Source, f.Basis, false
 		}
 	}
 	return ms

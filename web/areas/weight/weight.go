@@ -53,6 +53,7 @@ func draw(p *Page) Part {
 			El("p", Class("how"),
 				Text("The likely range holds the value 95 times in 100, by the tolerance of every mass and its place "+
 					"and the factors below. Chances are said where a limit is close."))),
+		frame(p),
 		conditions(p),
 		tickets(p),
 		masses(p),
@@ -64,6 +65,15 @@ func draw(p *Page) Part {
 		page.Cautions("Computed weights do not replace a certified scale. The final-stage manufacturer certifies the "+
 			"finished vehicle."),
 	)
+}
+
+// frame is what the maker of the chassis allows beside the figures.
+func frame(p *Page) Part {
+	text := p.Q.Chassis.FrameRules
+	return When(text != "", func() Part {
+		return El("p", El("b", Text("Changes to the frame: ")), Text(text+" "), El("span", Class("how"),
+			Text("As the catalogue has it of the maker of the chassis; the maker's own book goes first.")))
+	})
 }
 
 func conditions(p *Page) Part {
