@@ -77,7 +77,7 @@ func (q *Quote) Checks() []Check {
 		if !ok || f.Value == 0 {
 			return
 		}
-		c := Check{ID: code, Section: section, What: f.Label + q.volts(code), Want: f.Value, Low: f.Value - tol, High: f.Value + tol,
+		c := Check{ID: code, Section: section, What: f.Label, Want: f.Value, Low: f.Value - tol, High: f.Value + tol,
 			Unit: f.Unit, Basis: basis}
 		switch {
 		case open: // as little as its likely range allows, and no upper end
@@ -135,16 +135,6 @@ func (q *Quote) Checks() []Check {
 		}
 	}
 	return out
-}
-
-// volts says at which voltage the current of a duty mode is stated.
-func (q *Quote) volts(code string) string {
-	for _, m := range q.Power.Modes {
-		if m.Code == code {
-			return ", at " + quantity.US.Show(m.Volts, quantity.Volt)
-		}
-	}
-	return ""
 }
 
 // curb are the weighings of the empty unit. Each is accepted where 99 units in 100 come
