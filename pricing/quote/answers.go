@@ -88,6 +88,9 @@ func (q *Quote) ruleAsks() []Ask {
 		}
 		a := Ask{ID: askRule + set.ID, Label: "Rules", Wanted: set.Label, Must: true, From: "Needs",
 			Has: fmt.Sprintf("%d of the %d clauses that are computed", met, judged)}
+		if rest := judged - met - broken; rest > 0 {
+			a.Has += fmt.Sprintf("; %d to check", rest)
+		}
 		if broken == 1 {
 			a.Missed = "1 clause not met"
 		} else if broken > 0 {
