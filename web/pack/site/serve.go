@@ -22,9 +22,20 @@ func Handler(folder string) http.Handler {
 		} else {
 			w.Header().Set("Cache-Control", "no-cache")
 		}
-		w.Header().Set("X-Content-Type-Options", "nosniff")
+		for name, value := range Headers {
+			w.Header().Set(name, value)
+		}
 		files.ServeHTTP(w, r)
 	})
+}
+
+// Headers are those that a host should send with every file beside what it sends anyway:
+// nobody shows the page in a frame of their own, and it hands no address on.
+var Headers = map[string]string{
+	"Content-Security-Policy":    "frame-ancestors 'none'",
+	"Cross-Origin-Opener-Policy": "same-origin",
+	"Referrer-Policy":            "no-referrer",
+	"X-Content-Type-Options":     "nosniff",
 }
 
 // Listen takes the preferred port of localhost, or any free one.

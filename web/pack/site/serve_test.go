@@ -32,6 +32,10 @@ func TestHeadersOfTheServedFolder(t *testing.T) {
 			require.Equal(t, http.StatusOK, w.Code)
 			require.Equal(t, x.kind, w.Header().Get("Content-Type"))
 			require.Equal(t, x.cache, w.Header().Get("Cache-Control"))
+			for name, value := range Headers {
+				require.Equal(t, value, w.Header().Get(name))
+			}
+			require.Contains(t, w.Header().Get("Content-Security-Policy"), "frame-ancestors 'none'")
 			require.Empty(t, w.Header().Get("Content-Encoding"), "nobody unpacks it on the way")
 			require.Equal(t, body, w.Body.Bytes())
 		})

@@ -186,7 +186,7 @@ func (p *node) write(b *sheet) {
 	}
 	switch p.kind {
 	case text:
-		escape(b, p.value)
+		escape(b, calm(p.value))
 	case written:
 		b.add(p.value)
 	case fragment:
