@@ -291,6 +291,10 @@ func TestARevisionOfASignedQuoteOfAnotherEdition(t *testing.T) {
 	s := p.do(Act{Do: "kept-catalogue", Value: dearer(t)}, Act{Do: "go", ID: "quote"})
 	require.Contains(t, s.Regions["main"], "stands as it was signed: total "+total)
 	require.JSONEq(t, string(signed.Draft), string(s.Draft))
+	around := s.Regions["masthead"] + s.Regions["areas"] + s.Regions["standing"] + s.Say
+	require.Contains(t, around, total, "beside every area, and at the foot, stands what was signed")
+	require.Equal(t, 3, strings.Count(around, total))
+	require.Equal(t, 3, strings.Count(around, "USD "), "and no other price")
 	s = p.do(Act{Do: "move-here"})
 	d := signedDraft(t, s)
 	require.Empty(t, d.Issued)

@@ -64,7 +64,11 @@ func (a *App) load(s *session.Session) (*screen, *session.Worked, error) {
 	frame := &page.Frame{Page: p, Theme: s.View.Theme, Undo: s.Req.Undo, Redo: s.Req.Redo, Kept: s.Req.Kept,
 		Unkept: s.Req.Unkept}
 	for _, a := range tabs {
-		frame.Tabs = append(frame.Tabs, page.Tab{ID: a.ID, Name: a.Name, Gist: a.Gist(p), Codes: a.Codes})
+		gist := ""
+		if strip == nil || strip.Frozen == nil {
+			gist = a.Gist(p)
+		}
+		frame.Tabs = append(frame.Tabs, page.Tab{ID: a.ID, Name: a.Name, Gist: gist, Codes: a.Codes})
 	}
 	v := &screen{Page: p, name: here.Name, notice: s.Notice, draw: draw, frame: frame, strip: strip}
 	if s.View.Reading {
@@ -92,10 +96,18 @@ func (v *screen) regions() map[string][]string {
 			pieces[i] = guide.Pointed(pieces[i], next)
 		}
 	}
+	standing := page.Standing
+	if v.signedElsewhere() {
+		standing = v.strip.Standing
+	}
 	return map[string][]string{
-		"masthead": v.frame.Masthead().Pieces(), "areas": tabs, "main": area, "standing": page.Standing(v.Page).Pieces(),
+		"masthead": v.frame.Masthead().Pieces(), "areas": tabs, "main": area, "standing": standing(v.Page).Pieces(),
 	}
 }
+
+// signedElsewhere reports whether the quote was signed with another edition: its own
+// figures are then shown, and those of the edition in use only in the areas.
+func (v *screen) signedElsewhere() bool { return v.strip != nil && v.strip.Frozen != nil }
 
 // title of the browser window.
 func (v *screen) title() string {
@@ -107,6 +119,9 @@ func (v *screen) title() string {
 
 // said is read out after a change.
 func (v *screen) said() string {
+	if v.signedElsewhere() {
+		return v.strip.Said(v.notice)
+	}
 	instruction := ""
 	if v.guided {
 		instruction = v.guide.Instruction()

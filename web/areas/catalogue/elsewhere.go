@@ -2,10 +2,13 @@ package catalogue
 
 import (
 	"fmt"
+	"strings"
 
 	"boxwright/config"
+	"boxwright/config/quantity"
 	"boxwright/pricing/link"
 	"boxwright/pricing/quote"
+	"boxwright/web/page"
 	. "boxwright/web/page/markup"
 	"boxwright/web/session"
 )
@@ -61,4 +64,29 @@ func (e *Elsewhere) Draw() Part {
 	}
 	return part("elsewhere", "Made with another edition of the catalogue: "+e.Edition,
 		para(said), pressed(press("move-here", "", label, "main", "move-here")))
+}
+
+// Standing stands beside every area, and at the foot of a narrow screen, in the place of
+// figures of the edition in use: what was signed, as it was signed.
+func (e *Elsewhere) Standing(p *page.Page) Part {
+	f := e.Frozen
+	payload := p.Show(f.Payload, quantity.Pound)
+	cell := func(label, value string) Part { return El("span", El("small", Text(label)), El("b", Text(value))) }
+	return Many(
+		El("div", Class("line"), At("aria-hidden", "true"), cell("Payload left", payload), cell("Delivery", f.Even.Short()),
+			cell("Price, as signed", f.Total)),
+		El("div", Class("inner"), At("tabindex", "0"), At("role", "region"), At("aria-label", "Figures as signed"),
+			El("h2", Text("As it was signed")),
+			El("dl", El("dt", Text("Payload left, loaded")), El("dd", Text(payload)),
+				El("dt", Text("Delivery, even odds")), El("dd", Text(f.Even.Long())),
+				El("dt", Text("Stands until")), El("dd", Text(f.Until.Long()))),
+			El("h3", Text("Price")), El("p", Class("big"), Text(f.Total)),
+			El("p", Class("how"), Text("With catalogue edition "+e.Edition+". What the edition in use would make of it "+
+				"stands in the areas."))))
+}
+
+// Said is what is read out of such a quote in the place of figures of today.
+func (e *Elsewhere) Said(notice string) string {
+	return strings.TrimSpace(notice + " As it was signed: delivery " + e.Frozen.Even.Long() + ", price " + e.Frozen.Total +
+		".")
 }
