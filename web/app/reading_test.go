@@ -314,8 +314,15 @@ func TestSignersNeverComeInSilently(t *testing.T) {
 	assert.Contains(t, text, "removed")
 	assert.Nil(t, stepOf(s, "keep-catalogue"))
 	assert.Equal(t, p.app.memory.Keep.BuiltIn.Ed, p.app.memory.Edition, "the edition in use stays")
-	s = p.do(Act{Do: "load-catalogue", ID: "x.json", Value: dearer(t)})
-	assert.NotNil(t, stepOf(s, "keep-catalogue"), "one with the same signers is taken at once")
+	for name, file := range seeds.InOrder(map[string]string{
+		"the same signers": dearer(t),
+		"one revoked": strings.Replace(strings.Replace(dearer(t), `"until": "2028-12-31"`,
+			`"until": "2028-12-31", "revoked": "2026-12-01"`, 1), `"edition": "2026-11"`, `"edition": "2027-05"`, 1),
+	}) {
+		q := open(t)
+		s = q.do(Act{Do: "start"}, Act{Do: "load-catalogue", ID: "x.json", Value: file})
+		assert.NotNil(t, stepOf(s, "keep-catalogue"), "%s: taken at once", name)
+	}
 }
 
 // A key that the page knows as revoked stays revoked, whatever an older catalogue says.

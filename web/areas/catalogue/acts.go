@@ -2,6 +2,7 @@ package catalogue
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"boxwright/config"
@@ -18,7 +19,7 @@ func loadCatalogue(s *session.Session, a session.Act) {
 		s.Fault("%s was not loaded; the catalogue in use stays. %s", a.ID, session.Sentence(err))
 		return
 	}
-	if ed.Cat.RosterHash() != s.Memory.Edition.Cat.RosterHash() {
+	if bringsSigners(s.Memory.Edition.Cat, ed.Cat) {
 		s.Begin()
 		s.View.Area = "needs"
 		compareWith(s, a.ID, file) // who may sign is shown before it counts
@@ -32,6 +33,19 @@ func loadCatalogue(s *session.Session, a session.Act) {
 	s.Step(session.Step{Do: "keep-catalogue", Text: a.Value})
 	s.Notice = strings.TrimSpace("Catalogue " + ed.Cat.Title + ", edition " + ed.Cat.Edition + ", is in use. " +
 		s.Notice)
+}
+
+// bringsSigners reports whether who may sign has to be looked at before a catalogue is
+// used: where it differs in that alone, and where another edition lets more people sign,
+// or otherwise than before.
+func bringsSigners(now, other *config.Catalogue) bool {
+	if now.RosterHash() == other.RosterHash() {
+		return false
+	}
+	return now.Hash() == other.Hash() ||
+		slices.ContainsFunc(editions.Signers(now, other), func(c editions.SignerChange) bool {
+			return c.How != editions.SignerRemoved && c.How != editions.SignerRevoked
+		})
 }
 
 // keptCatalogue takes up the one that was in use before.
