@@ -19,7 +19,8 @@ NATIVE = $(LONGEST) $$(go list ./... | grep -v -e '/web/e2e$$' -e /web/e2e/engin
 # conversation byte for byte beside the shipped core goes through all of it.
 FLOATING = ./config/leadtime ./config/power ./config/quantity ./config/solve ./config/space ./config/weight \
 	./pricing/bid ./pricing/finance ./pricing/seal ./pricing/sign
-READERS = ./config ./config/csv ./config/expr ./pricing ./pricing/bid ./pricing/link ./pricing/quote ./pricing/tables ./web/app
+READERS = ./config ./config/csv ./config/expr ./pricing ./pricing/bid ./pricing/link ./pricing/quote ./pricing/tables \
+	./web/app
 NODE = -exec="env -i PATH=$$PATH RAPID_SEED=$$RAPID_SEED $$(go env GOROOT)/lib/wasm/go_js_wasm_exec"
 TESTED = grep -v '\[no test'
 
@@ -99,13 +100,15 @@ web/node_modules/.package-lock.json: web/package.json web/package-lock.json
 
 # Browsers and pdftotext come from Debian, where this may install; elsewhere the
 # message says what to install.
+PROGRAMS = chromium chromium-headless-shell pdftotext firefox-esr WebKitWebDriver Xvfb
 DEBIAN = chromium chromium-headless-shell poppler-utils firefox-esr webkit2gtk-driver xvfb
 
 tools:
-	@if [ "$$(command -v chromium chromium-headless-shell pdftotext firefox-esr WebKitWebDriver Xvfb | wc -l)" -lt 6 ]; then \
+	@if [ "$$(command -v $(PROGRAMS) | wc -l)" -lt $(words $(PROGRAMS)) ]; then \
 		if [ "$$(id -u)" = 0 ] && command -v apt-get >/dev/null; then \
 			echo "installing $(DEBIAN)"; \
-			{ apt-get update && DEBIAN_FRONTEND=noninteractive apt-get install -y --no-install-recommends $(DEBIAN); } >/dev/null; \
+			export DEBIAN_FRONTEND=noninteractive; \
+			{ apt-get update && apt-get install -y --no-install-recommends $(DEBIAN); } >/dev/null; \
 		else \
 			echo "The browser tests need more programs. On Debian: apt-get install $(DEBIAN)"; exit 1; \
 		fi; \

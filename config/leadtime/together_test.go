@@ -44,11 +44,14 @@ func chain() *leadtime.Network {
 // quantiles of the beta distributions with alpha = 1, beta = 5 and alpha = beta = 3.
 func TestEachDurationStaysItsOwn(t *testing.T) {
 	for _, share := range []float64{0, 0.1, 0.4, 0.5, 0.9, 1} {
-		o := together(t, &leadtime.Network{Activities: []leadtime.Activity{{ID: "only", Days: span(0, 0, 10)}}}, 200_000, share)
+		one := func(days config.Span) *leadtime.Network {
+			return &leadtime.Network{Activities: []leadtime.Activity{{ID: "only", Days: days}}}
+		}
+		o := together(t, one(span(0, 0, 10)), 200_000, share)
 		for _, p := range []float64{.1, .5, .9} {
 			assert.InDelta(t, 10*(1-math.Pow(1-p, .2)), o.At(p), .06, "at %v, together %v", p, share)
 		}
-		o = together(t, &leadtime.Network{Activities: []leadtime.Activity{{ID: "only", Days: span(0, 5, 10)}}}, 200_000, share)
+		o = together(t, one(span(0, 5, 10)), 200_000, share)
 		assert.InDelta(t, 5, o.At(.5), .03)
 		assert.InDelta(t, 5, o.Mean, .02)
 	}

@@ -31,7 +31,8 @@ func TestFreshAndUsedEngineAnswerAlike(t *testing.T) {
 	conflicts, asked := 0, 0
 	for seed := range seeds.Each(3) {
 		r := rand.New(rand.NewSource(seed))
-		c := &clicker{r: r, e: used, u: config.Unit{Chassis: cat.Chassis[seed%int64(len(cat.Chassis))].ID, Body: cat.Bodies[0].ID}}
+		on := cat.Chassis[seed%int64(len(cat.Chassis))].ID
+		c := &clicker{r: r, e: used, u: config.Unit{Chassis: on, Body: cat.Bodies[0].ID}}
 		for range 12 {
 			l := demoLimits(cat, &c.u, 1)
 			a := used.AnswerWithin(&c.u, l, 0)

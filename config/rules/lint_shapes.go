@@ -24,6 +24,15 @@ func (l *Linter) shapes() {
 	l.next(append(jobs, s.tell)...)
 }
 
+// Bounds of looking for what stands in one place: pairs of options that are held beside
+// each other on one chassis with one body, some of which take as long as a step of a
+// solver, and the pairs of things that are told of.
+const (
+	mostCompared = 1_000_000
+	comparesEach = 8
+	mostClashes  = 200
+)
+
 // shapes gathers the collisions of a catalogue.
 type shapes struct {
 	l     *Linter
@@ -42,8 +51,16 @@ func (s *shapes) pair(c, b int) {
 	e := s.l.e
 	ch, box := &e.cat.Chassis[c], &e.cat.Bodies[b]
 	pair := []solve.Lit{solve.Pos(c), solve.Pos(len(e.cat.Chassis) + b)}
+	e.solver.Allow(lintSteps)
+	defer e.solver.Allow(0)
+	left := 0 // options and pairs of them that are not looked at
+	defer func() { s.l.open += left }()
 	can := func(more ...solve.Lit) bool {
-		return e.solver.Solve(append(slices.Clone(pair), more...), lintBudget) == solve.Sat
+		r := e.solver.Solve(append(slices.Clone(pair), more...), lintBudget)
+		if r == solve.Unknown {
+			left++
+		}
+		return r == solve.Sat
 	}
 	if !can() {
 		return
@@ -67,8 +84,14 @@ func (s *shapes) pair(c, b int) {
 		}
 		parts, at = append(parts, own), append(at, i)
 	}
+	compared := 0
+	defer func() { s.l.other += int64(compared / comparesEach) }()
 	for i := range parts {
 		for k := range i {
+			if compared++; compared > mostCompared || len(s.order) >= mostClashes {
+				left++
+				return
+			}
 			if e.cat.Options[at[i]].Group == e.cat.Options[at[k]].Group &&
 				e.cat.GroupByID(e.cat.Options[at[i]].Group).Choose != config.ChooseAny {
 				continue
@@ -88,6 +111,10 @@ func (s *shapes) note(x body.Collision, on string, picks ...string) {
 	key := x.A.ID + " " + x.A.Option + " " + x.B.ID + " " + x.B.Option
 	f := s.found[key]
 	if f == nil {
+		if len(s.order) == mostClashes {
+			s.l.open++
+			return
+		}
 		f = &clash{worst: x, picks: picks}
 		s.found[key], s.order = f, append(s.order, key)
 	}

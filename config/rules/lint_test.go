@@ -2,6 +2,8 @@ package rules
 
 import (
 	"encoding/json"
+	"fmt"
+	"slices"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -135,4 +137,27 @@ func TestLintWithinLimits(t *testing.T) {
 func TestEveryDemoOptionFitsSomewhere(t *testing.T) {
 	cat := demo(t)
 	require.Empty(t, LintWithin(cat, demoLimits(cat, &config.Unit{}, 1)))
+}
+
+// However many things stand in one place, the lint ends, tells of the first, and says
+// that it left some open.
+func TestLintTellsOfTheFirstOfManyThingsInOnePlace(t *testing.T) {
+	cat := demo(t)
+	cat.Chassis, cat.Bodies = cat.Chassis[:1], cat.Bodies[:1]
+	cat.Rules = nil
+	any := slices.IndexFunc(cat.Groups, func(g config.Group) bool { return g.Choose == config.ChooseAny })
+	for i := range 40 {
+		o := config.Option{ID: fmt.Sprintf("crowd-%d", i), Group: cat.Groups[any].ID, Label: fmt.Sprintf("Light %d", i)}
+		o.Places = []config.Place{{Kind: "lamp", Face: config.FaceStreet, XIn: 40, ZIn: 60, LengthIn: 9, WidthIn: 4,
+			HeightIn: 7, OutIn: 4}}
+		cat.Options = append(cat.Options, o)
+	}
+	l := NewLinter(cat, nil)
+	l.phases = []phase{{"what stands in one place", l.shapes}, {"what is left open", l.tellOpen}}
+	require.True(t, l.Go(0))
+	codes := map[string]int{}
+	for _, f := range l.Findings() {
+		codes[f.Code]++
+	}
+	require.Equal(t, map[string]int{"catalogue.collision": mostClashes, "catalogue.left-open": 1}, codes)
 }

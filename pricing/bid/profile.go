@@ -57,8 +57,9 @@ func newVocabulary(cat *config.Catalogue) *vocabulary {
 	}
 	for i := range cat.Chassis {
 		c := &cat.Chassis[i]
-		p := newProfile(c.ID, "", c.Label, c.Spec, "chassis wheels tires "+c.Drive+" drive "+c.Fuel+" powered engine only, "+shortFuel[c.Fuel]+" type "+
-			chassisType(c.Type), asked[c.ID])
+		also := "chassis wheels tires " + c.Drive + " drive " + c.Fuel + " powered engine only, " + shortFuel[c.Fuel] +
+			" type " + chassisType(c.Type)
+		p := newProfile(c.ID, "", c.Label, c.Spec, also, asked[c.ID])
 		for _, n := range chassisNames {
 			p.names = append(p.names, stems(n))
 		}

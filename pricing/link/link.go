@@ -29,8 +29,9 @@
 // ends by itself. The units, those that scale tickets weighed among them, are
 // positions in the catalogue edition, whose content hash pins them, packed by an
 // arithmetic coder; where the text says so, the sizes among the needs, which needs are
-// wants, and what each unit leaves out of the standard follow them there. The page always makes the same link of a quote; the reader does
-// not insist on the compressed bytes, since a later compressor may make others.
+// wants, and what each unit leaves out of the standard follow them there. The page
+// always makes the same link of a quote; the reader does not insist on the compressed
+// bytes, since a later compressor may make others.
 // Kinds 1 and 2, of content version 1, are refused by name.
 //
 // "was" is the link of the quote that a revision revises.

@@ -233,7 +233,8 @@ func (d *Draft) checkNeeds() config.Problems {
 	bytes := 0
 	for i, r := range d.Requirements {
 		if len(r.No) > MaxNo || len(r.Text) > MaxRequirementText || len(r.Answer) > MaxText || len(r.Pick) > MaxNo ||
-			len(r.Meant) > MaxRequirementText || r.Row < 0 || !slices.Contains([]Outcome{Unanswered, Meets, Excepted, Clarify}, r.Verdict) {
+			len(r.Meant) > MaxRequirementText || r.Row < 0 ||
+			!slices.Contains([]Outcome{Unanswered, Meets, Excepted, Clarify}, r.Verdict) {
 			wrong(fmt.Sprintf("requirements[%d]", i), "its number has more than %d bytes, its text more than %d, its "+
 				"answer more than %d, or its verdict is none of %q, %q and %q", MaxNo, MaxRequirementText, MaxText,
 				Meets, Excepted, Clarify)

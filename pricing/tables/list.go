@@ -298,7 +298,8 @@ func set(leaf reflect.Value, text string) error {
 		for i, p := range three {
 			n, err := numberOf(strings.TrimSpace(p))
 			if err != nil || len(three) != 3 {
-				return fmt.Errorf(`%q is no span of working days; write the least, the likely and the most, such as "20 / 30 / 48"`, clip(text))
+				return fmt.Errorf(
+					`%q is no span of working days; write the least, the likely and the most, such as "20 / 30 / 48"`, clip(text))
 			}
 			v[i] = n
 		}

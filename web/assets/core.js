@@ -83,7 +83,8 @@ export class Core {
     await this.ready;
     if (this.pending !== pending) return;
     clearTimeout(pending.timer);
-    pending.timer = setTimeout(() => this.died("no answer in time"), this.answered || pending.risky ? ANSWER_MS : FIRST_ANSWER_MS);
+    const patience = this.answered || pending.risky ? ANSWER_MS : FIRST_ANSWER_MS;
+    pending.timer = setTimeout(() => this.died("no answer in time"), patience);
     this.worker.postMessage({ id: pending.id, request: pending.text });
   }
 

@@ -86,7 +86,8 @@ export async function builtIn(most) {
   const block = document.getElementById(CATALOGUE);
   if (!tag && !block) return undefined;
   try {
-    if (block && block.textContent.length > (most * 4) / 3 + 4) return " ".repeat(most + 1); // the core says what is the matter
+    // Of one that is too large the core says what is the matter.
+    if (block && block.textContent.length > (most * 4) / 3 + 4) return " ".repeat(most + 1);
     const bytes = block
       ? Uint8Array.from(atob(block.textContent), (c) => c.charCodeAt(0))
       : new Uint8Array(await (await fetch(tag.dataset.catalogue)).arrayBuffer());

@@ -178,7 +178,8 @@ export class Files {
       const { name, line } = r.gist;
       quotes.push({ id, name, line, saved, draft, pins: pins || [], steps: full.steps, at: r.at - full.first });
     }
-    const file = { format: "boxwright-kept/1", quotes, catalogue: (await keep.get("catalogue")) || undefined, bids: keep.loadBids() || undefined };
+    const catalogue = (await keep.get("catalogue")) || undefined;
+    const file = { format: "boxwright-kept/1", quotes, catalogue, bids: keep.loadBids() || undefined };
     let text = JSON.stringify(file);
     if (text.length > MAX_CHARACTERS) {
       // Too much for one file with every state: the last one of each will do.

@@ -353,7 +353,8 @@ func builtIn(s *session.Session, a session.Act) {
 	file := []byte(a.Value)
 	ed, err := quote.OpenEdition(file)
 	if err != nil {
-		s.Fault("The catalogue built into this page cannot be used, and the demonstration catalogue takes its place. %s", session.Sentence(err))
+		s.Fault("The catalogue built into this page cannot be used, and the demonstration catalogue takes its place. %s",
+			session.Sentence(err))
 		return
 	}
 	was := s.Memory.Keep.BuiltIn.Ed

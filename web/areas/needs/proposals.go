@@ -242,7 +242,8 @@ func giveUps(p *Page) Part {
 			how := p.Q.Edition.Cat.LabelOf(g.Unit.Chassis) + " · " + p.Q.Edition.Cat.LabelOf(g.Unit.Body) + ". " +
 				p.Q.Price.Currency + " " + g.Price.Show() + ", at nine in ten " + g.Safe.Long() + "."
 			return El("li", El("p", Text(g.Said())),
-				page.Action("give-up", n, "", g.Press(p.Q.Edition.Cat), At("id", "give-up-"+n)), El("span", Class("how"), Text(how)),
+				page.Action("give-up", n, "", g.Press(p.Q.Edition.Cat), At("id", "give-up-"+n)),
+				El("span", Class("how"), Text(how)),
 				lacks(p, "lacks-"+n, g.Missing, g.Other))
 		})),
 		If(p.Giving.Barest.Sign() > 0, El("p", Class("how"), Text("With nothing in it but what is asked for and what "+

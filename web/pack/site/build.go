@@ -336,7 +336,8 @@ func fill(page []byte, marks ...map[string]string) []byte {
 func (p *Parts) Size() (total, core int, err error) {
 	total, core = len(p.Packed), len(p.Packed)
 	page := fill(p.Page, p.screen())
-	for _, text := range [][]byte{p.App, p.Office, p.Early, p.Worker, p.Style, page, p.Schema, p.Icon, p.Service, p.Manifest} {
+	texts := [][]byte{p.App, p.Office, p.Early, p.Worker, p.Style, page, p.Schema, p.Icon, p.Service, p.Manifest}
+	for _, text := range texts {
 		z, err := packed(text)
 		if err != nil {
 			return 0, 0, err
