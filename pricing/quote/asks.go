@@ -172,19 +172,27 @@ func (n *Needs) GiveWay(cat *config.Catalogue, id string) {
 				n.Like = append(slices.Clone(n.Like), id)
 			}
 		}
-		n.loosenWords(o)
+		n.loosenWords(cat, o)
 	}
 }
 
-// loosenWords makes wants of the words that make an option a must.
-func (n *Needs) loosenWords(o *config.Option) {
+// loosenWords makes wants of the words that make an option a must. Of a word that
+// options only suit, the others of them stay musts by themselves.
+func (n *Needs) loosenWords(cat *config.Catalogue, o *config.Option) {
 	for i, w := range n.words() {
 		switch {
 		case w == "":
 		case slices.Contains(o.Tags, tagNeeded+w):
 			n.SetWant(wordIDs[i], true)
-		case slices.Contains(o.Tags, tagSuits+w):
+		case slices.Contains(o.Tags, tagSuits+w) && n.isFirm(cat, wordIDs[i]):
 			n.SetFirm(wordIDs[i], false)
+			for k := range cat.Options {
+				x := &cat.Options[k]
+				if x != o && slices.Contains(x.Tags, tagSuits+w) && !slices.Contains(n.Must, x.ID) &&
+					len(n.Must) < maxWishes {
+					n.Must = append(slices.Clone(n.Must), x.ID)
+				}
+			}
 		}
 	}
 }
@@ -430,7 +438,7 @@ func (n *Needs) Loosen(cat *config.Catalogue, u *config.Unit, id string) {
 			return
 		}
 		if o := cat.OptionByID(id); o != nil { // asked for by a word
-			n.loosenWords(o)
+			n.loosenWords(cat, o)
 		}
 	}
 }

@@ -1,0 +1,27 @@
+package quote_test
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+
+	"boxwright/config"
+	"boxwright/pricing/quote"
+	"boxwright/pricing/quote/quotetest"
+)
+
+// Of a duty that is a must, one option is let go and the others stay musts.
+func TestOneOptionOfADutyIsLetGo(t *testing.T) {
+	ed := quotetest.Demo(t)
+	n := quote.Needs{Duty: "critical"}
+	n.SetFirm("duty", true)
+	all, _ := n.Wishes(ed.Cat)
+	n.Loosen(ed.Cat, &config.Unit{}, "hvac-second")
+	left, _ := n.Wishes(ed.Cat)
+	assert.Len(t, left, len(all)-1)
+	assert.NotContains(t, left, "hvac-second")
+	n.GiveWay(ed.Cat, left[0])
+	fewer, like := n.Wishes(ed.Cat)
+	assert.Len(t, fewer, len(all)-2)
+	assert.Contains(t, like, left[0], "it is a would-like still")
+}
