@@ -99,7 +99,7 @@ test("when the states are too much the quotes go without them, and it is said", 
   await files.exportKept();
   const { quotes } = JSON.parse(said.saved[0][2]);
   assert.deepEqual([quotes[0].steps, quotes[0].at], [[], 0]);
-  assert.match(said.trouble[0], /but not its earlier states: with them it would have 4,194,\d+ characters/);
+  assert.match(said.trouble[0], /but not its earlier states: with them it would have 8,388,\d+ characters/);
 });
 
 test("a catalogue in a file of kept quotes is only used when asked", async () => {
