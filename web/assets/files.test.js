@@ -61,7 +61,7 @@ test("what is too large or cannot be read is told of, and nothing is asked", asy
   await files.read("open-draft", { name: "gone.json", size: 1, text: () => Promise.reject(new Error("gone")) });
   assert.deepEqual(said.acts, []);
   assert.equal(said.trouble.length, 3);
-  assert.match(said.trouble[0], /large\.json has 8,388,609 bytes; the most that is read is 8,388,608/);
+  assert.match(said.trouble[0], /large\.json has 16,777,217 bytes; the most that is read is 16,777,216/);
   assert.match(said.trouble[2], /gone\.json could not be read/);
 });
 
