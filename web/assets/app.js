@@ -15,6 +15,7 @@ import * as trial from "./trial.js";
 import { change, listen } from "./events.js";
 import { Files, download } from "./files.js";
 import { History } from "./history.js";
+import { light } from "./light.js";
 import { day } from "./moment.js";
 import { MAX_FILE_BYTES, VERSION } from "./protocol.js";
 import { Screen } from "./screen.js";
@@ -307,6 +308,7 @@ async function start() {
   delete window.early?.pressed; // from now on it is attended to
   const page = { state, history, files, typing, act };
   listen(document, page, early);
+  light(document);
   await transport.alone(() => takeUp(seen));
   openLink();
   transport.act();

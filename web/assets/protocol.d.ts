@@ -90,6 +90,7 @@ export interface View {
   theme?: string;
   asked?: string;
   search?: string;
+  look?: string;
   only_dif?: boolean;
   address?: string;
   ticket?: unknown;

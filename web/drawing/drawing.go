@@ -120,29 +120,15 @@ type outline struct {
 	model             *body.Model
 }
 
-// form of a cab's sheet metal as is usual: height of sill, nose and hood, foot
-// of the windshield, where it meets the roof, and the front edge of the door.
-type form struct{ sill, nose, hood, cowlX, cowlZ, headX, door float64 }
-
-var forms = map[string]form{
-	"van":         {17, 31, 42, 15, 52, 45, 23},
-	"cutaway":     {17, 31, 42, 15, 52, 42, 23},
-	"cab-chassis": {19, 35, 50, 27, 55, 49, 33},
-	"medium":      {24, 42, 59, 19, 66, 35, 25},
-}
-
 func outlineOf(q *quote.Quote) outline {
-	m, c := q.Space.Model, q.Chassis
+	m := q.Space.Model
 	o := outline{
 		front: m.Bumper, start: m.Front, end: m.Rear, rear: math.Max(m.Rear, m.FrameEnd), wheelbase: m.RearAxle,
 		floor: m.Floor, roof: m.Roof, cab: m.CabRoof, skirt: m.Skirt, width: 2 * math.Max(m.Half, m.CabHalf),
 		van:  m.Van,
-		form: forms[c.Cab], model: m,
+		form: formOf(m), model: m,
 	}
 	o.radius = m.FrontWheel.Radius
-	if o.form == (form{}) {
-		o.form = forms["cutaway"]
-	}
 	o.ahead, o.behind, o.top = o.front, o.rear, math.Max(o.roof, o.cab)
 	for i := range m.Parts {
 		p := &m.Parts[i]

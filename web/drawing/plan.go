@@ -17,12 +17,18 @@ var outer = map[string]bool{"bumper": true, "step": true, "board": true, "mirror
 // them, the load on each wheel end, and the center of gravity.
 func Plan(p *page.Page) Part {
 	q := p.Q
-	c, o, g := q.Chassis, outlineOf(q), q.Weight.Gross
+	o, g := outlineOf(q), q.Weight.Gross
 	mid := o.width/2 + 24
 	y := func(right float64) float64 { return mid - right } // curb side above
 	lb := func(v quantity.Mass) string { return p.Show(float64(v), quantity.Pound) }
 	d := new(picture)
-	o.shellPlan(d, y, float64(c.WidthIn)/2)
+	d.add(onGround(View{Groups: []Group{{Shapes: shellTop(o.model)}}}, mid))
+	lining := wallsTop(o.model)[1:]
+	if o.van {
+		lining[0].Along[0].U, lining[0].Along[3].U = o.start, o.start
+	}
+	d.add(onGround(View{Groups: []Group{{Shapes: lining}}}, mid))
+	d.add(page.Trace("door", "MHMHMH", o.end-4, y(0), o.end+1, o.end-2.5, y(24), o.end+1, o.end-2.5, y(-24), o.end+1))
 	d.clear(float64(g.XIn), y(float64(g.YIn)), float64(g.XTolIn), float64(g.YTolIn))
 	for i := range o.model.Parts {
 		part := &o.model.Parts[i]
@@ -98,34 +104,4 @@ func Plan(p *page.Page) Part {
 		min(o.ahead, -32)-6, 0, o.behind+20-min(o.ahead, -32)+6, y(-o.width/2)+40,
 		El("p", El("b", Text("Places: ")), Text(seats)), El("p", El("b", Text("Compartments: ")), Text(places)),
 		El("p", Text("Loads stand beside the wheel ends, at full load. "+gravityWords(p)+rangeNote)))
-}
-
-// shellPlan is the outline from above: nose and cab with their glass, then the
-// walls of the box or of the van.
-func (o *outline) shellPlan(d *picture, y func(float64) float64, half float64) {
-	f := o.form
-	back := o.start - 1
-	if o.van {
-		back = o.end
-	}
-	nose := o.front + 3 // bowed, so that its middle is the bumper's face
-	d.add(page.Trace("edge", "MHQQQHZ", back, y(half), nose+14, nose+1, y(half), nose, y(half-16), nose-6, y(0), nose,
-		y(-half+16), nose+1, y(-half), nose+14, y(-half), back))
-	// The windshield bows forward; the hood has two creases.
-	d.add(page.Trace("glass", "MQLQZ", f.cowlX+4, y(half-3), f.cowlX-8, y(0), f.cowlX+4, y(-half+3), f.headX+5,
-		y(-half+8), f.headX-3, y(0), f.headX+5, y(half-8)),
-		page.Trace("thin", "MLML", o.front+8, y(half-14), f.cowlX-4, y(half-10), o.front+8, y(-half+14), f.cowlX-4,
-			y(-half+10)))
-	for _, side := range []float64{1, -1} { // mirrors
-		d.add(page.Rect("edge", f.cowlX+8, min(y(side*(half+7)), y(side*half)), 4, 7, At("rx", "1.5")))
-	}
-	if o.van {
-		d.add(page.Trace("thin", "MHVH", o.start, y(half-3), back-3, y(-half+3), o.start))
-	} else {
-		w := o.width / 2
-		d.add(page.Rect("edge", o.start, y(w), o.end-o.start, 2*w, At("rx", "3")),
-			page.Rect("thin", o.start+2.5, y(w-2.5), o.end-o.start-5, 2*w-5))
-	}
-	// rear doors
-	d.add(page.Trace("door", "MHMHMH", o.end-4, y(0), o.end+1, o.end-2.5, y(24), o.end+1, o.end-2.5, y(-24), o.end+1))
 }

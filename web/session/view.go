@@ -18,6 +18,7 @@ type View struct {
 	Theme     string         `json:"theme,omitempty"`  // "", "light", "dark" or "contrast"
 	Asked     string         `json:"asked,omitempty"`  // the thing whose "why" is open
 	Search    string         `json:"search,omitempty"` // words to find options by
+	Look      string         `json:"look,omitempty"`   // view that the unit is shown in; the chapter's when empty
 	OnlyDif   bool           `json:"only_dif,omitempty"`
 	Address   string         `json:"address,omitempty"`   // where the page is published, for links
 	Ticket    *weight.Ticket `json:"ticket,omitempty"`    // scale ticket being entered

@@ -4,7 +4,7 @@ import "boxwright/web/session"
 
 // acts are what the area can be asked to do, by the word in its markup.
 var acts = map[string]session.Do{
-	"chapter":  func(s *session.Session, a session.Act) { s.View.Chapter, s.View.Asked, s.View.Search = a.ID, "", "" },
+	"chapter":  toChapter,
 	"search":   func(s *session.Session, a session.Act) { s.View.Search = session.Clip(a.Value, 80) },
 	"pick":     pick,
 	"release":  release,
@@ -17,9 +17,16 @@ var acts = map[string]session.Do{
 	"mend":     mend,
 	"offer":    takeOffer,
 	"yield":    giveWay,
+	"look":     look,
+	"find":     find,
+	"save-dxf": saveDXF,
 }
 
 // families are fields by the part of their id before the point.
 var families = map[string]session.SetterByName{
 	"detail": detailField,
+}
+
+func toChapter(s *session.Session, a session.Act) {
+	s.View.Chapter, s.View.Asked, s.View.Search, s.View.Look = a.ID, "", "", ""
 }

@@ -64,7 +64,7 @@ func draw(p *Page) Part {
 		El("p", Class("notice"), Flag("hidden", p.Notice == ""), Text(p.Notice)),
 		When(!p.toldInRow(), func() Part { return p.Told.Draw() }),
 		chapters(p),
-		chapter(p),
+		El("div", Class("choosing"), picture(p), El("div", chapter(p))),
 	)
 }
 

@@ -1,0 +1,87 @@
+package drawing
+
+import (
+	"bytes"
+	"strconv"
+	"strings"
+)
+
+// DXF writes views side by side as a drawing of the exchange format that CAD programs
+// read (ASCII, release 12), in true inches, a layer for each kind of line. Each view
+// stands with its title under it; the ground of views from the side is one line.
+func DXF(views ...View) []byte {
+	var b bytes.Buffer
+	put := func(code int, value string) { b.WriteString(strconv.Itoa(code) + "\r\n" + value + "\r\n") }
+	num := func(code int, v float64) { put(code, strconv.FormatFloat(v, 'f', 4, 64)) }
+	section := func(name string) { put(0, "SECTION"); put(2, name) }
+	section("HEADER")
+	put(9, "$ACADVER")
+	put(1, "AC1009")
+	put(9, "$INSUNITS")
+	put(70, "1") // inches
+	put(0, "ENDSEC")
+	section("TABLES")
+	put(0, "TABLE")
+	put(2, "LAYER")
+	put(70, strconv.Itoa(len(Layers)+1))
+	for i, name := range append([]string{"title"}, Layers...) {
+		put(0, "LAYER")
+		put(2, strings.ToUpper(name))
+		put(70, "0")
+		put(62, strconv.Itoa(i%7+1))
+		put(6, "CONTINUOUS")
+	}
+	put(0, "ENDTAB")
+	put(0, "ENDSEC")
+	section("ENTITIES")
+	x := 0.0
+	for _, v := range views {
+		left, right, low, _ := v.Bounds()
+		dx := x - left
+		for _, g := range v.Groups {
+			for _, s := range g.Shapes {
+				layer := strings.ToUpper(s.Layer)
+				if s.Radius > 0 {
+					put(0, "CIRCLE")
+					put(8, layer)
+					num(10, s.Along[0].U+dx)
+					num(20, s.Along[0].V)
+					num(40, s.Radius)
+					continue
+				}
+				put(0, "POLYLINE")
+				put(8, layer)
+				put(66, "1")
+				put(70, map[bool]string{true: "1", false: "0"}[s.Closed])
+				for _, p := range s.Along {
+					put(0, "VERTEX")
+					put(8, layer)
+					num(10, p.U+dx)
+					num(20, p.V)
+				}
+				put(0, "SEQEND")
+				put(8, layer)
+			}
+		}
+		put(0, "TEXT")
+		put(8, "TITLE")
+		num(10, x)
+		num(20, low-12)
+		num(40, 5)
+		put(1, ascii(v.Title))
+		x += right - left + 36
+	}
+	put(0, "ENDSEC")
+	put(0, "EOF")
+	return b.Bytes()
+}
+
+// ascii keeps what the format can carry on one line.
+func ascii(text string) string {
+	return strings.Map(func(r rune) rune {
+		if r < ' ' || r > '~' {
+			return '?'
+		}
+		return r
+	}, text)
+}

@@ -1,0 +1,202 @@
+package drawing
+
+import (
+	"bufio"
+	"bytes"
+	"math"
+	"strconv"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"boxwright/config"
+	"boxwright/config/body"
+	"boxwright/pricing/quote/quotetest"
+	"boxwright/web/page/pagetest"
+)
+
+// without is a view less what some sizes leave out.
+func without(v View, skip func(Group) bool) *View {
+	out := View{}
+	for _, g := range v.Groups {
+		if !skip(g) {
+			out.Groups = append(out.Groups, g)
+		}
+	}
+	return &out
+}
+
+// What is drawn is as long, as wide and as high as the figures say, on every chassis.
+func TestViewsMeasureWhatTheFiguresSay(t *testing.T) {
+	ed := quotetest.Demo(t)
+	for i := range ed.Cat.Chassis {
+		id := ed.Cat.Chassis[i].ID
+		t.Run(id, func(t *testing.T) {
+			m := pagetest.Of(t, ed, id, true).Q.Space.Model
+			o := m.Overall()
+			kinds := map[string]string{}
+			for _, p := range m.Parts {
+				kinds[p.ID] = p.Kind
+			}
+			left, right, _, high := without(ViewOf(m, "street"), func(g Group) bool {
+				return kinds[g.ID] == "antenna"
+			}).Bounds()
+			assert.InDelta(t, float64(o.LengthIn), right-left, 0.01, "length")
+			assert.InDelta(t, float64(o.HeightIn), high, 0.01, "height")
+			left, right, _, high = without(ViewOf(m, "rear"), func(g Group) bool {
+				return kinds[g.ID] == "antenna" || kinds[g.ID] == "mirror"
+			}).Bounds()
+			assert.InDelta(t, float64(o.WidthIn), right-left, 0.01, "width")
+			assert.InDelta(t, float64(o.HeightIn), high, 0.01, "height from behind")
+			for _, way := range ways {
+				text := Picture(ViewOf(m, way.id), "said", "").String()
+				for _, bad := range []string{"NaN", "Inf"} {
+					assert.NotContains(t, text, bad, way.id)
+				}
+			}
+		})
+	}
+}
+
+// Each option that has a place is seen from somewhere, where and as large as that place.
+func TestWhatHasAPlaceIsSeen(t *testing.T) {
+	ed := quotetest.Demo(t)
+	placed := 0
+	for i := range ed.Cat.Options {
+		o := &ed.Cat.Options[i]
+		if len(o.Places) == 0 {
+			continue
+		}
+		placed++
+		t.Run(o.ID, func(t *testing.T) {
+			u := &config.Unit{Chassis: "cut-14500-158-gas", Body: "mod-146-72",
+				Picks: []config.Pick{{Option: o.ID, Qty: 1}}}
+			m := body.Of(ed.Cat, u)
+			require.NotNil(t, m)
+			boxes := map[string]body.Box{}
+			for _, p := range m.Parts {
+				boxes[p.ID] = p.Box
+			}
+			seen := false
+			for _, way := range ways {
+				v := ViewOf(m, way.id)
+				for _, g := range v.Groups {
+					if g.Option != o.ID || len(g.Shapes) == 0 || way.inside {
+						seen = seen || g.Option == o.ID
+						continue
+					}
+					seen = true
+					left, right, low, high := (&View{Groups: []Group{g}}).Bounds()
+					f := way.flat(boxes[g.ID])
+					for k, want := range []float64{f.u0, f.u1, f.v0, f.v1} {
+						assert.InDelta(t, want, []float64{left, right, low, high}[k], 0.01, "%s, %s", way.id, g.ID)
+					}
+				}
+			}
+			assert.True(t, seen)
+		})
+	}
+	assert.Greater(t, placed, 50)
+}
+
+// A bumper that stands 12 in ahead makes the outline longer, more lamps more shapes.
+func TestWhatIsChosenShows(t *testing.T) {
+	ed := quotetest.Demo(t)
+	of := func(picks ...string) View {
+		u := &config.Unit{Chassis: "cut-14500-158-gas", Body: "mod-146-72"}
+		for _, id := range picks {
+			u.Picks = append(u.Picks, config.Pick{Option: id, Qty: 1})
+		}
+		return ViewOf(body.Of(ed.Cat, u), "street")
+	}
+	longest, bare := "", of()
+	left, right, _, _ := bare.Bounds()
+	for i := range ed.Cat.Options {
+		o := &ed.Cat.Options[i]
+		for _, at := range o.Places {
+			v := of(o.ID)
+			if l, r, _, _ := v.Bounds(); at.Kind == "bumper" && r-l > right-left+6 {
+				longest = o.ID
+			}
+		}
+	}
+	assert.NotEmpty(t, longest, "a bumper of the demonstration stands ahead")
+}
+
+// entity of a DXF file: its type, layer, and its numbers by code.
+type entity struct {
+	kind, layer string
+	at          map[int][]float64
+}
+
+// readDXF reads the entities by the rules of the format: a code on a line, its value
+// on the next.
+func readDXF(t *testing.T, file []byte) (list []entity) {
+	t.Helper()
+	lines := bufio.NewScanner(bytes.NewReader(file))
+	section, last := "", ""
+	for lines.Scan() {
+		code, err := strconv.Atoi(strings.TrimSpace(lines.Text()))
+		require.NoError(t, err)
+		require.True(t, lines.Scan(), "a value follows each code")
+		value := strings.TrimRight(lines.Text(), "\r")
+		switch {
+		case code == 0:
+			last = value
+			if section == "ENTITIES" && value != "ENDSEC" {
+				list = append(list, entity{kind: value, at: map[int][]float64{}})
+			}
+			if value == "ENDSEC" {
+				section = ""
+			}
+		case code == 2 && last == "SECTION":
+			section = value
+		case section == "ENTITIES" && code == 8:
+			list[len(list)-1].layer = value
+		case section == "ENTITIES" && code >= 10 && code < 60:
+			v, err := strconv.ParseFloat(value, 64)
+			require.NoError(t, err)
+			list[len(list)-1].at[code] = append(list[len(list)-1].at[code], v)
+		}
+	}
+	require.Equal(t, "EOF", last)
+	return list
+}
+
+func TestDXFHoldsTheViewInTrueInches(t *testing.T) {
+	m := pagetest.Of(t, quotetest.Demo(t), "med-26000-189-diesel", true).Q.Space.Model
+	v := ViewOf(m, "street")
+	list := readDXF(t, DXF(v, ViewOf(m, "rear")))
+	left, right, low, high := v.Bounds()
+	var l, r, lo, hi = math.Inf(1), math.Inf(-1), math.Inf(1), math.Inf(-1)
+	shapes, circles, closed := 0, 0, false
+	for _, e := range list {
+		switch e.kind {
+		case "POLYLINE", "CIRCLE":
+			shapes++
+		}
+		if e.kind == "CIRCLE" && e.at[10][0] < right-left {
+			circles++
+		}
+		require.NotEqual(t, "", e.layer)
+		if e.kind == "VERTEX" && e.at[10][0] <= right-left+1e-6 {
+			l, r = math.Min(l, e.at[10][0]), math.Max(r, e.at[10][0])
+			lo, hi = math.Min(lo, e.at[20][0]), math.Max(hi, e.at[20][0])
+		}
+	}
+	closed = bytes.Contains(DXF(v), []byte("70\r\n1\r\n0\r\nVERTEX"))
+	want := 0
+	for _, view := range []View{v, ViewOf(m, "rear")} {
+		for _, g := range view.Groups {
+			want += len(g.Shapes)
+		}
+	}
+	assert.Equal(t, want, shapes, "each shape is an entity")
+	assert.GreaterOrEqual(t, circles, 8, "wheels")
+	assert.True(t, closed)
+	assert.InDelta(t, right-left, r-l, 0.01)
+	assert.InDelta(t, high, hi, 0.01)
+	assert.GreaterOrEqual(t, lo, low-0.01)
+}
