@@ -40,11 +40,11 @@ site: packages
 # Formatted, sound and right natively, in little time: for while one works.
 check: checked native scripts
 
-# One command, quiet when all is well but for what go test says. Two parts at a
-# time: a browser waits often enough to leave room for another. What they need is
-# there by then, so the browser begins at once.
+# One command, quiet when all is well but for what go test says. Three parts at a
+# time: browsers wait often enough to leave room for another. What they need is
+# there by then, so they begin at once.
 test: packages tools
-	@$(MAKE) --no-print-directory -j2 --output-sync=target NEEDED= browser check wasm page engines
+	@$(MAKE) --no-print-directory -j3 --output-sync=target NEEDED= browser engines check wasm page
 
 fmt:
 	gofmt -w $(GO_FOLDERS)

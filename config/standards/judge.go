@@ -240,8 +240,9 @@ func Findings(verdicts []Verdict, reports ...*config.Report) []config.Finding {
 	return append(out, undue(verdicts)...)
 }
 
-// undue are the declarations of a whole set of which a clause is not met. Each stops the
-// unit, however well the number is known: nobody signs both.
+// undue are the declarations of a whole set of which a clause is not met. One stops the
+// unit where a number was read; where all are from memory, they are to be checked before
+// anybody signs.
 func undue(verdicts []Verdict) []config.Finding {
 	var out []config.Finding
 	for _, s := range sets {
@@ -252,8 +253,14 @@ func undue(verdicts []Verdict) []config.Finding {
 			continue
 		}
 		var missed []string
+		f := config.Finding{Code: "standard.declared", Severity: config.Warn, Where: "Standard",
+			Clause: s.Declaration, Picks: verdicts[i].Picks, Remedy: "The numbers are from memory: check the " +
+				"standard's text before anybody signs, and enter its own in Space; or take the declaration out."}
 		for _, v := range verdicts {
 			if v.Set == s.ID && v.Outcome == NotMet {
+				if v.Basis != config.FromMemory {
+					f.Severity, f.Remedy = config.Stop, "Take the declaration out, or change the unit."
+				}
 				missed = append(missed, fmt.Sprintf("%s, %s (%s %s, %s)", v.Title, quantity.US.Show(v.Figure.Value,
 					v.Figure.Unit), v.Figure.Sense, quantity.US.Show(v.Figure.Limit, v.Figure.Unit), v.Basis))
 			}
@@ -261,11 +268,8 @@ func undue(verdicts []Verdict) []config.Finding {
 		if missed == nil {
 			continue
 		}
-		out = append(out, config.Finding{Code: "standard.declared", Severity: config.Stop, Where: "Standard",
-			Clause: s.Declaration, Picks: verdicts[i].Picks,
-			Text: "The unit is declared to " + s.Label + " and does not meet: " + strings.Join(missed, "; ") + ".",
-			Remedy: "Take the declaration out, or change the unit; where the number is from memory, enter the text's " +
-				"own in Space."})
+		f.Text = "The unit is declared to " + s.Label + " and does not meet: " + strings.Join(missed, "; ") + "."
+		out = append(out, f)
 	}
 	return out
 }

@@ -68,30 +68,35 @@ func TestEveryClauseIsSettledSomehow(t *testing.T) {
 	}
 }
 
-// Nobody signs a declaration of a unit that misses a clause, however soft its number.
-func TestADeclarationOfWhatIsNotMetStops(t *testing.T) {
+// A declaration of a unit that misses a clause stops where the number was read, and is to
+// be checked where it is from memory.
+func TestADeclarationOfWhatIsNotMet(t *testing.T) {
 	cat, u := fixture(t), on("t3")
 	declared := []Verdict{{Set: KKK, Clause: "kkk-declaration", Outcome: Declared, Picks: []string{"papers"}}}
 	short := *figure("space.headroom", 59)
 	short.Figures[0].Unit = "in"
 	missed := verdict(t, Judge(KKK, u, cat, &short), "kkk-headroom")
 	require.Equal(t, NotMet, missed.Outcome)
+	read := missed
+	read.Basis = config.ReadInText
 	for _, tt := range []struct {
 		reason string
 		list   []Verdict
-		stops  bool
+		want   config.Severity
+		found  bool
 	}{
-		{"declared and missed", append(declared, missed), true},
-		{"declared and met", append(declared, Verdict{Set: KKK, Outcome: Met}), false},
-		{"missed and not declared", []Verdict{missed}, false},
-		{"another set's clause", append(declared, Verdict{Set: Nevada, Outcome: NotMet, Figure: missed.Figure}), false},
+		{"declared and missed, from memory", append(declared, missed), config.Warn, true},
+		{"declared and missed, as read", append(declared, missed, read), config.Stop, true},
+		{"declared and met", append(declared, Verdict{Set: KKK, Outcome: Met}), "", false},
+		{"missed and not declared", []Verdict{missed}, "", false},
+		{"another set's clause", append(declared, Verdict{Set: Nevada, Outcome: NotMet, Figure: missed.Figure}), "", false},
 	} {
 		t.Run(tt.reason, func(t *testing.T) {
 			i := slices.IndexFunc(Findings(tt.list), func(f config.Finding) bool { return f.Code == "standard.declared" })
-			require.Equal(t, tt.stops, i >= 0)
+			require.Equal(t, tt.found, i >= 0)
 			if i >= 0 {
 				f := Findings(tt.list)[i]
-				assert.Equal(t, config.Stop, f.Severity)
+				assert.Equal(t, tt.want, f.Severity)
 				assert.Equal(t, []string{"papers"}, f.Picks)
 				assert.Contains(t, f.Text, "Headroom, 59.0 in (at least 60.0 in, from memory)")
 			}
