@@ -1,17 +1,21 @@
 // @ts-check
-// Lights in the picture what the option under the pointer or the focus brings.
+// Lights in the picture what the option under the pointer or the focus brings, by a
+// rule of style: it holds whatever is drawn anew.
 
 /** @param {Document} doc */
 export function light(doc) {
+  const style = new CSSStyleSheet();
+  doc.adoptedStyleSheets.push(style);
   let lit = "";
   /** @param {Event} e */
   const show = (e) => {
-    const row = e.target instanceof Element ? e.target.closest(".option") : null;
+    const at = e.target instanceof Element ? e.target.closest(".option") : null;
+    const row = at || doc.activeElement?.closest(".option");
     const id = row ? row.id.replace(/^row-/, "") : "";
     if (id === lit) return;
     lit = id;
-    for (const part of /** @type {NodeListOf<SVGGElement>} */ (doc.querySelectorAll(".view [data-part]")))
-      part.classList.toggle("lit", part.dataset.part === id);
+    const part = `.view [data-part="${CSS.escape(id)}"] :is(path, circle)`;
+    style.replaceSync(id ? `${part} { stroke: var(--accent); stroke-width: 2.2; }` : "");
   };
   doc.addEventListener("pointerover", show);
   doc.addEventListener("focusin", show);

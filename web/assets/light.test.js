@@ -14,19 +14,27 @@ class Row {
 }
 
 test("what an option brings is lit while it is pointed at or has the focus", () => {
-  globalThis.Element = Row;
+  const rules = [];
   const heard = {};
-  let looked = 0;
-  const parts = ["lamp", "step", "lamp"].map((part) => ({ dataset: { part }, classList: {} }));
-  const lit = new Set();
-  parts.forEach((p, i) => (p.classList.toggle = (name, on) => (on ? lit.add(i) : lit.delete(i))));
-  light({ addEventListener: (kind, fn) => (heard[kind] = fn), querySelectorAll: () => (looked++, parts) });
+  Object.assign(globalThis, { Element: Row, CSS: { escape: (id) => id.replace(/"/g, '\\"') } });
+  globalThis.CSSStyleSheet = class {
+    replaceSync(text) {
+      rules.push(text);
+    }
+  };
+  const doc = { activeElement: new Row(""), adoptedStyleSheets: [], addEventListener: (kind, fn) => (heard[kind] = fn) };
+  light(doc);
+  assert.equal(doc.adoptedStyleSheets.length, 1);
   heard.pointerover({ target: new Row("row-lamp") });
-  assert.deepEqual([...lit], [0, 2]);
+  assert.match(rules.at(-1), /\[data-part="lamp"\]/);
   heard.pointerover({ target: new Row("row-lamp") });
-  assert.equal(looked, 1, "nothing is looked for while it stays");
-  heard.focusin({ target: new Row("row-step") });
-  assert.deepEqual([...lit], [1]);
+  assert.equal(rules.length, 1, "nothing is done while it stays");
+  heard.focusin({ target: new Row('row-st"ep') });
+  assert.match(rules.at(-1), /\[data-part="st\\"ep"\]/);
+  doc.activeElement = new Row("row-step");
   heard.pointerover({ target: new Row("") });
-  assert.deepEqual([...lit], []);
+  assert.match(rules.at(-1), /"step"/, "pointing at nothing leaves what has the focus");
+  doc.activeElement = null;
+  heard.pointerover({ target: new Row("") });
+  assert.equal(rules.at(-1), "");
 });

@@ -20,7 +20,7 @@ func Picture(v View, said, marked string) Part {
 			page.Coord(right-left+2*marginIn)+" "+page.Coord(high-low+2*marginIn)),
 		Each(v.Groups, func(_ int, g Group) Part {
 			return El("g", If(marked != "" && g.Option == marked, Class("marked")),
-				If(g.Option != "", Many(At("data-part", g.Option), At("data-act", "find"), At("data-id", g.Option))), If(g.Label != "", El("title", Text(g.Label))),
+				If(g.Option != "", Many(At("data-part", g.Option), At("data-act", "part"), At("data-id", g.Option))), If(g.Label != "", El("title", Text(g.Label))),
 				Many(paths(g.Shapes)...))
 		}))
 }

@@ -216,7 +216,7 @@ func TestFileWithoutEarlierStatesSaysSo(t *testing.T) {
 		const o = indexedDB.open("boxwright");
 		o.onsuccess = () => {
 			const t = o.result.transaction("steps", "readwrite"), store = t.objectStore("steps");
-			store.openCursor().onsuccess = (e) => { store.put({ ...e.target.result.value, said: "x".repeat(5 << 20) }, e.target.result.key); };
+			store.openCursor().onsuccess = (e) => { store.put({ ...e.target.result.value, said: "x".repeat(17 << 20) }, e.target.result.key); };
 			t.oncomplete = () => { o.result.close(); done(true); };
 		};
 	})`)

@@ -31,7 +31,8 @@ func TestThePictureBesideTheOptions(t *testing.T) {
 		.dispatchEvent(new MouseEvent("click", { bubbles: true }))`)
 	w.must(w.Settle())
 	require.Equal(t, "o-fb-extended", eval[string](w, `document.activeElement.id`))
-	require.Equal(t, 1, eval[int](w, `document.querySelectorAll("#seen .lit").length`), "what has the focus is lit")
+	require.Equal(t, "2.2px", eval[string](w, `getComputedStyle(
+		document.querySelector('#seen [data-part="fb-extended"] path')).strokeWidth`), "what has the focus is lit")
 	w.click(`[data-act="save-dxf"]`)
 	file := eval[string](w, `__saved.text()`)
 	require.True(t, strings.HasPrefix(eval[string](w, `__name`), "unit") && strings.HasSuffix(file, "EOF\r\n"))

@@ -18,7 +18,7 @@ var acts = map[string]session.Do{
 	"offer":    takeOffer,
 	"yield":    giveWay,
 	"look":     look,
-	"find":     find,
+	"part":     find,
 	"save-dxf": saveDXF,
 }
 
