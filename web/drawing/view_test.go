@@ -200,3 +200,12 @@ func TestDXFHoldsTheViewInTrueInches(t *testing.T) {
 	assert.InDelta(t, high, hi, 0.01)
 	assert.GreaterOrEqual(t, lo, low-0.01)
 }
+
+func TestCoordinatesAreWrittenInTenths(t *testing.T) {
+	for _, x := range []struct {
+		v    float64
+		want string
+	}{{0, "0"}, {-0.04, "0"}, {0.05, "0.1"}, {-0.26, "-0.3"}, {12, "12"}, {-158.44, "-158.4"}, {99.96, "100"}} {
+		t.Run(x.want, func(t *testing.T) { assert.Equal(t, x.want, string(appendTenths(nil, x.v))) })
+	}
+}
