@@ -11,7 +11,9 @@ import (
 func Side(p *page.Page) Part {
 	q := p.Q
 	c, o, g := q.Chassis, outlineOf(q), q.Weight.Gross
-	base := o.top + 18 // y of the ground
+	street := ViewOf(o.model, "street")
+	_, _, _, high := street.Bounds()
+	base := max(o.top+18, high+2) // y of the ground; an antenna stands above the top
 	y := func(z float64) float64 { return base - z }
 	lb := func(v quantity.Mass) string { return p.Show(float64(v), quantity.Pound) }
 	in := func(v float64) string { return p.Show(v, quantity.Inch) }
@@ -25,7 +27,6 @@ func Side(p *page.Page) Part {
 	x, z, left := float64(g.XIn), float64(g.ZIn), o.ahead-14
 	d.clear(x, y(z), float64(g.XTolIn), float64(g.ZTolIn))
 	d.add(page.Trace("ground", "MH", o.ahead-8, base, o.behind+6))
-	street := ViewOf(o.model, "street")
 	d.add(onGround(street, base))
 	for i, u := range q.Space.Compartments {
 		if u.Side != "street" || o.van {
