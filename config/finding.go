@@ -27,6 +27,18 @@ const (
 	Purchaser      Basis = "set by the purchaser"
 )
 
+// Severity of a limit that is not kept: a rating or a text that was read stops, one from
+// memory is a note, and anything between asks for a decision.
+func (b Basis) Severity() Severity {
+	switch b {
+	case Rating, ReadInText:
+		return Stop
+	case FromMemory:
+		return Note
+	}
+	return Warn
+}
+
 // Figure is a number a user decides by: value, limit, margin and likely range,
 // all in Unit (a name of package quantity). Margin is positive when the limit
 // is kept, whichever way the limit points.

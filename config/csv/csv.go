@@ -132,26 +132,24 @@ const breaks = ";\t\r\n"
 // before what could begin one where cells are parted otherwise. A plain number may begin
 // with a sign.
 func Safe(cell string) string {
-	cell = afterBreaks(cell, func(part string) string {
-		if part == "" || !strings.ContainsRune(laterFormula, rune(part[0])) && !guarded(part, laterFormula) || number(part) {
-			return part
-		}
-		return "'" + part
-	})
-	if cell == "" || !strings.ContainsRune(formula, rune(cell[0])) && !guarded(cell, formula) || number(cell) {
-		return cell
+	return safe(afterBreaks(cell, func(part string) string { return safe(part, laterFormula) }), formula)
+}
+
+// safe guards a cell, or a part of one, that begins like a formula.
+func safe(part, begins string) string {
+	if part == "" || !strings.ContainsRune(begins, rune(part[0])) && !guarded(part, begins) || number(part) {
+		return part
 	}
-	return "'" + cell
+	return "'" + part
 }
 
 // laterFormula holds what may begin a formula after a break: a quote too, which a
 // spreadsheet takes off.
 const laterFormula = formula + `"`
 
-// afterBreaks gives what follows each break of a cell to change: in many countries a
-// spreadsheet parts cells by semicolons, and then our quotes do not hold it together.
+// afterBreaks gives what follows each break of a cell to change.
 func afterBreaks(cell string, change func(part string) string) string {
-	at := strings.IndexAny(cell, ";\t\r\n") + 1
+	at := strings.IndexAny(cell, breaks) + 1
 	if at == 0 {
 		return cell
 	}
@@ -159,7 +157,7 @@ func afterBreaks(cell string, change func(part string) string) string {
 	for {
 		out.WriteString(cell[:at])
 		cell = cell[at:]
-		if at = strings.IndexAny(cell, ";\t\r\n") + 1; at == 0 {
+		if at = strings.IndexAny(cell, breaks) + 1; at == 0 {
 			out.WriteString(change(cell))
 			return out.String()
 		}
@@ -173,16 +171,16 @@ func guarded(cell, begins string) bool {
 	return len(cell) > 1 && cell[0] == '\'' && strings.ContainsRune(begins+"'", rune(cell[1]))
 }
 
+// bare takes off what Safe has put on.
 func bare(cell string) string {
-	if guarded(cell, formula) {
-		cell = cell[1:]
+	return afterBreaks(unguarded(cell, formula), func(part string) string { return unguarded(part, laterFormula) })
+}
+
+func unguarded(part, begins string) string {
+	if guarded(part, begins) {
+		return part[1:]
 	}
-	return afterBreaks(cell, func(part string) string {
-		if guarded(part, laterFormula) {
-			return part[1:]
-		}
-		return part
-	})
+	return part
 }
 
 func number(cell string) bool {

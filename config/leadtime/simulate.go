@@ -290,9 +290,7 @@ func (d *drawn) prepare(a *Activity, seed uint64, own uint32) {
 	if d.low == d.high {
 		return
 	}
-	h := fnv.New64a()
-	h.Write([]byte(a.ID))
-	d.stream = mix(h.Sum64() ^ mix(seed))
+	d.stream = streamOf(a.ID, seed)
 	d.duration, d.added = durations(a.Days), toMilli(a.Added)
 	if own < blended {
 		d.mixed = mixedDurations(a.Days, own)
@@ -301,18 +299,28 @@ func (d *drawn) prepare(a *Activity, seed uint64, own uint32) {
 		return
 	}
 	if d.mixed != nil {
-		clipped := new([mixes]int32)
-		for k, t := range d.mixed {
-			clipped[k] = max(0, t+d.added)
-		}
-		d.mixed, d.added = clipped, 0
+		table := new([mixes]int32)
+		clip(table[:], d.mixed[:], d.added)
+		d.mixed, d.added = table, 0
 		return
 	}
-	clipped := new([strata]int32)
-	for k, t := range d.duration {
-		clipped[k] = max(0, t+d.added)
+	table := new([strata]int32)
+	clip(table[:], d.duration[:], d.added)
+	d.duration, d.added = table, 0
+}
+
+// clip adds to each entry of a table what is added, down to nothing.
+func clip(to, from []int32, added int32) {
+	for k, t := range from {
+		to[k] = max(0, t+added)
 	}
-	d.duration, d.added = clipped, 0
+}
+
+// streamOf is where the luck of an id begins.
+func streamOf(id string, seed uint64) uint64 {
+	h := fnv.New64a()
+	h.Write([]byte(id))
+	return mix(h.Sum64() ^ mix(seed))
 }
 
 // durations is the table of a span: the middle of each of strata equally likely

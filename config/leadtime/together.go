@@ -1,7 +1,6 @@
 package leadtime
 
 import (
-	"hash/fnv"
 	"math"
 	"sync"
 
@@ -32,9 +31,7 @@ func ownWeight(together float64) uint32 {
 
 // commonLuck is the common part of each draw, weighted.
 func commonLuck(seed uint64, draws int, weight uint32) []uint32 {
-	h := fnv.New64a()
-	h.Write([]byte(luck))
-	stream := mix(h.Sum64() ^ mix(seed))
+	stream := streamOf(luck, seed)
 	out := make([]uint32, draws)
 	for k := 0; k < draws; k += perWord {
 		bits := mix(stream + uint64(k/perWord)*golden)

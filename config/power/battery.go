@@ -115,7 +115,7 @@ func (s *Sheet) battery(b *vehicle) {
 	b.Assume.Bind(&f)
 	s.Figures = append(s.Figures, f)
 	if !f.Met() {
-		s.add(config.Finding{Code: f.Code, Severity: severity(f.Basis), Figure: &f, Basis: f.Basis,
+		s.add(config.Finding{Code: f.Code, Severity: f.Basis.Severity(), Figure: &f, Basis: f.Basis,
 			Text: fmt.Sprintf("The batteries carry the scene load for %.0f minutes; %.0f are asked for.", f.Value,
 				f.Limit), Remedy: "Take more battery capacity, or let more loads be shed."})
 	}

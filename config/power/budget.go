@@ -168,7 +168,7 @@ func (s *Sheet) modes(b *vehicle) {
 		s.Modes = append(s.Modes, m)
 		s.Figures = append(s.Figures, f)
 		if !f.Met() {
-			s.add(config.Finding{Code: d.code, Severity: severity(f.Basis), Figure: &f, Basis: f.Basis,
+			s.add(config.Finding{Code: d.code, Severity: f.Basis.Severity(), Figure: &f, Basis: f.Basis,
 				Text: fmt.Sprintf("%s, the unit draws %.1f A; the most that may be drawn is %.1f A.", d.label,
 					f.Value, f.Limit),
 				Remedy: "Take a larger alternator, or fewer or thriftier loads.", Picks: heaviest(m.Items)})
@@ -182,7 +182,7 @@ func (s *Sheet) modes(b *vehicle) {
 	b.Assume.Bind(&left)
 	s.Figures = append(s.Figures, left)
 	if !left.Met() {
-		s.add(config.Finding{Code: left.Code, Severity: severity(left.Basis), Figure: &left, Basis: left.Basis,
+		s.add(config.Finding{Code: left.Code, Severity: left.Basis.Severity(), Figure: &left, Basis: left.Basis,
 			Text:   fmt.Sprintf("%.1f A remain; %.1f A are asked for.", left.Value, left.Limit),
 			Remedy: "Take a larger alternator or fewer loads."})
 	}
@@ -221,18 +221,6 @@ func (s *Sheet) idle(b *vehicle) {
 func (s *Sheet) add(f config.Finding) {
 	f.Where = "Power"
 	s.Findings = append(s.Findings, f)
-}
-
-// severity of a limit that is not kept: a rating or a text that was read stops, one
-// from memory is a note, and anything between asks for a decision.
-func severity(b config.Basis) config.Severity {
-	switch b {
-	case config.Rating, config.ReadInText:
-		return config.Stop
-	case config.FromMemory:
-		return config.Note
-	}
-	return config.Warn
 }
 
 // heaviest names the options that draw most, up to three.

@@ -35,7 +35,7 @@ func Limits(cat *config.Catalogue, u *config.Unit, assume *config.Assumptions) [
 		}, func(o *config.Option) float64 { return -float64(storageOf(o)) }},
 	} {
 		l, ok := assume.Limits[k.code]
-		if !ok || l.Sense != config.AtLeast || severity(l.Basis) != config.Stop {
+		if !ok || l.Sense != config.AtLeast || l.Basis.Severity() != config.Stop {
 			continue
 		}
 		lin := config.Linear{Code: k.code, Label: k.label, Unit: k.unit, Base: -k.base(box), Per: map[string]float64{},

@@ -152,7 +152,7 @@ func (s *Sheet) bind(b *vehicle, f config.Figure) {
 	if f.Basis == config.FromMemory {
 		remedy = "The number is from memory: check the standard, or enter the purchaser's own limit in Space."
 	}
-	s.add(config.Finding{Code: f.Code, Severity: severity(f.Basis), Figure: &f, Basis: f.Basis,
+	s.add(config.Finding{Code: f.Code, Severity: f.Basis.Severity(), Figure: &f, Basis: f.Basis,
 		Text: fmt.Sprintf("%s is %s; %s asks for %s %s.", f.Label, show(f.Value, f.Unit), f.Source, f.Sense,
 			show(f.Limit, f.Unit)), Remedy: remedy})
 }
@@ -163,15 +163,3 @@ func (s *Sheet) add(f config.Finding) {
 }
 
 func show(v float64, unit string) string { return quantity.US.Show(v, unit) }
-
-// severity of a limit that is not kept: a rating or a text that was read stops, one
-// from memory is a note, and anything between asks for a decision.
-func severity(b config.Basis) config.Severity {
-	switch b {
-	case config.Rating, config.ReadInText:
-		return config.Stop
-	case config.FromMemory:
-		return config.Note
-	}
-	return config.Warn
-}

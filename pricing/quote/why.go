@@ -135,7 +135,7 @@ func WhyDate(from, to *Quote) string {
 	text := fmt.Sprintf("It arrives %d calendar %s %s at even odds", days, plural(days, "day", "days"), word)
 	var reasons []string
 	if n := sooner.Plan.Order.DaysUntil(later.Plan.Order); n > 0 {
-		reasons = append(reasons, fmt.Sprintf("ordered %d %s %s", n, plural(n, "day", "days"), word))
+		reasons = append(reasons, "ordered "+Days(n)+" "+word)
 	}
 	for _, x := range longer(sooner.Plan, later.Plan) {
 		sign := "+"

@@ -107,29 +107,23 @@ func (d *picture) frame(said string, x, y, w, h float64, legend ...Part) Part {
 
 // outline is what both views need of the vehicle, in inches.
 type outline struct {
-	front, rear       float64 // bumper face, and end of module or frame, behind the front axle
-	ahead, behind     float64 // with the bumpers and steps of options
-	start, end        float64 // module's walls; of a van its lining's front and its doors
-	floor, roof, cab  float64
-	skirt             float64
-	top               float64 // highest point
-	wheelbase, radius float64
-	width             float64
-	van               bool
-	form              form
-	model             *body.Model
+	ahead, behind float64 // bumper's face, and end of module or frame, with the bumpers and steps of options
+	start, end    float64 // module's walls; of a van its lining's front and its doors
+	floor, roof   float64
+	top           float64 // highest point, antennas left out
+	wheelbase     float64
+	width         float64
+	van           bool
+	model         *body.Model
 }
 
 func outlineOf(q *quote.Quote) outline {
 	m := q.Space.Model
 	o := outline{
-		front: m.Bumper, start: m.Front, end: m.Rear, rear: math.Max(m.Rear, m.FrameEnd), wheelbase: m.RearAxle,
-		floor: m.Floor, roof: m.Roof, cab: m.CabRoof, skirt: m.Skirt, width: 2 * math.Max(m.Half, m.CabHalf),
-		van:  m.Van,
-		form: formOf(m), model: m,
+		ahead: m.Bumper, behind: math.Max(m.Rear, m.FrameEnd), start: m.Front, end: m.Rear, wheelbase: m.RearAxle,
+		floor: m.Floor, roof: m.Roof, top: math.Max(m.Roof, m.CabRoof), width: 2 * math.Max(m.Half, m.CabHalf),
+		van: m.Van, model: m,
 	}
-	o.radius = m.FrontWheel.Radius
-	o.ahead, o.behind, o.top = o.front, o.rear, math.Max(o.roof, o.cab)
 	for i := range m.Parts {
 		p := &m.Parts[i]
 		switch {

@@ -22,12 +22,13 @@ func Plan(p *page.Page) Part {
 	y := func(right float64) float64 { return mid - right } // curb side above
 	lb := func(v quantity.Mass) string { return p.Show(float64(v), quantity.Pound) }
 	d := new(picture)
-	d.add(onGround(View{Groups: []Group{{Shapes: shellTop(o.model)}}}, mid))
-	lining := wallsTop(o.model)[1:]
+	inside := lining(o.model)
 	if o.van {
-		lining[0].Along[0].U, lining[0].Along[3].U = o.start, o.start
+		inside.u0 = o.start // it has no front wall
 	}
-	d.add(onGround(View{Groups: []Group{{Shapes: lining}}}, mid))
+	shell := sheet{shapes: shellTop(o.model)}
+	shell.rect(layerThin, inside)
+	d.add(onGround(shell.shapes, mid))
 	d.add(page.Trace("door", "MHMHMH", o.end-4, y(0), o.end+1, o.end-2.5, y(24), o.end+1, o.end-2.5, y(-24), o.end+1))
 	d.clear(float64(g.XIn), y(float64(g.YIn)), float64(g.XTolIn), float64(g.YTolIn))
 	for i := range o.model.Parts {

@@ -62,6 +62,15 @@ func (v *View) Bounds() (left, right, low, high float64) {
 	return left, right, low, high
 }
 
+// shapes of all things in the view, what is nearest last.
+func (v *View) shapes() []Shape {
+	var all []Shape
+	for _, g := range v.Groups {
+		all = append(all, g.Shapes...)
+	}
+	return all
+}
+
 // frame2 is a rectangle in a view.
 type frame2 struct{ u0, u1, v0, v1 float64 }
 

@@ -27,7 +27,7 @@ func Side(p *page.Page) Part {
 	x, z, left := float64(g.XIn), float64(g.ZIn), o.ahead-14
 	d.clear(x, y(z), float64(g.XTolIn), float64(g.ZTolIn))
 	d.add(page.Trace("ground", "MH", o.ahead-8, base, o.behind+6))
-	d.add(onGround(street, base))
+	d.add(onGround(street.shapes(), base))
 	for i, u := range q.Space.Compartments {
 		if u.Side != "street" || o.van {
 			continue

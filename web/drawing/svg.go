@@ -20,15 +20,14 @@ func Picture(v View, said, marked string) Part {
 			page.Coord(right-left+2*marginIn)+" "+page.Coord(high-low+2*marginIn)),
 		Each(v.Groups, func(_ int, g Group) Part {
 			return El("g", If(marked != "" && g.Option == marked, Class("marked")),
-				If(g.Option != "", Many(At("data-part", g.Option), At("data-act", "part"), At("data-id", g.Option))), If(g.Label != "", El("title", Text(g.Label))),
-				Many(paths(g.Shapes)...))
+				If(g.Option != "", Many(At("data-part", g.Option), At("data-act", "part"), At("data-id", g.Option))),
+				If(g.Label != "", El("title", Text(g.Label))), Many(paths(g.Shapes)...))
 		}))
 }
 
-// onGround puts a view into another picture, its ground at y.
-func onGround(v View, y float64) Part {
-	return El("g", At("transform", "translate(0 "+page.Coord(y)+")"),
-		Each(v.Groups, func(_ int, g Group) Part { return Many(paths(g.Shapes)...) }))
+// onGround puts shapes into another picture, their ground at y.
+func onGround(list []Shape, y float64) Part {
+	return El("g", At("transform", "translate(0 "+page.Coord(y)+")"), Many(paths(list)...))
 }
 
 // paths writes shapes with the ground at zero and up as less, as SVG counts.

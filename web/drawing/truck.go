@@ -168,19 +168,24 @@ func shellTop(m *body.Model) []Shape {
 		s.rounded(layerEdge, frame2{f.cowlX + 8, f.cowlX + 12, math.Min(a, b), math.Max(a, b)}, 1.5)
 	}
 	if !m.Van {
-		s.rounded(layerEdge, frame2{m.Front, m.Rear, -m.Half, m.Half}, 3)
+		s.rounded(layerEdge, wallsOf(m), 3)
 	}
 	return s.shapes
 }
 
-// walls of the room from above, with its lining.
+// wallsTop are the walls of the room from above, with their lining.
 func wallsTop(m *body.Model) []Shape {
 	var s sheet
-	outer := frame2{m.Front, m.Rear, -m.Half, m.Half}
-	s.rect(layerEdge, outer)
-	s.rect(layerThin, outer.in(math.Max(m.Wall, 1)))
+	s.rect(layerEdge, wallsOf(m))
+	s.rect(layerThin, lining(m))
 	return s.shapes
 }
+
+// wallsOf is the outside of the module from above.
+func wallsOf(m *body.Model) frame2 { return frame2{m.Front, m.Rear, -m.Half, m.Half} }
+
+// lining is its inside.
+func lining(m *body.Model) frame2 { return wallsOf(m).in(math.Max(m.Wall, 1)) }
 
 // room is the section through the module: skin, floor and ceiling.
 func room(left, right, wall float64, m *body.Model) []Shape {

@@ -148,19 +148,13 @@ func behind(m *body.Model, p *body.Part) bool {
 // standsOut reports whether a part shows in profile beyond the outline.
 func standsOut(p *body.Part) bool {
 	switch p.Kind {
-	case body.KindWheelBox, body.KindFuel, body.KindFrame, "compartment", "window":
-		return false
-	case "door":
+	case body.KindWheelBox, body.KindFuel, body.KindFrame, "compartment", "window", "door":
 		return false
 	}
 	return outward(p) && !shell(p)
 }
 
 func aloft(_ *body.Model, p *body.Part) bool {
-	switch p.Kind {
-	case "window", "door", "compartment":
-		return false
-	}
 	return standsOut(p) && p.Face != config.FaceUnder && p.Kind != body.KindWheel
 }
 

@@ -66,13 +66,9 @@ func (f *Frame) Masthead() Part {
 // ReadingBar is the masthead while a quote is read as it was sent. Whoever may revise
 // it is offered that.
 func (f *Frame) ReadingBar(d *quote.Draft, revises bool) Part {
-	number := cmp.Or(d.Number, "not numbered")
-	if d.Rev > 0 {
-		number += ", revision " + Whole(d.Rev)
-	}
 	return Many(
 		El("p", Class("brand"), El("bdi", Text(cmp.Or(d.Seller.Name, "Boxwright")))),
-		El("p", Class("number"), Text("Quote "), El("bdi", Text(number))),
+		El("p", Class("number"), Text("Quote "), El("bdi", Text(Numbered(d)))),
 		If(f.Area != "quote", Action("go", "quote", "", "Back to the quote", At("id", "reading-back"))),
 		El("details", Class("menu"), At("id", "reading-menu"), El("summary", Text("Menu")), El("div",
 			Action("own-copy", "", "", "Make my own copy", At("id", "own-copy")),
@@ -82,6 +78,15 @@ func (f *Frame) ReadingBar(d *quote.Draft, revises bool) Part {
 			f.appearance(),
 			Action("quotes", "", "", "Saved quotes", At("id", "go-quotes")))),
 	)
+}
+
+// Numbered is the number of a quote with its revision.
+func Numbered(d *quote.Draft) string {
+	number := cmp.Or(d.Number, "not numbered")
+	if d.Rev > 0 {
+		number += ", revision " + Whole(d.Rev)
+	}
+	return number
 }
 
 func (f *Frame) appearance() Part {

@@ -2,7 +2,6 @@
 package compare
 
 import (
-	"cmp"
 	"slices"
 	"strconv"
 	"strings"
@@ -42,11 +41,6 @@ func gist(p *page.Page) string {
 
 func draw(p *Page) Part {
 	columns := p.columns()
-	quotes := make([]*quote.Quote, len(columns))
-	heads := make([]Part, len(columns))
-	for i, c := range columns {
-		quotes[i], heads[i] = c.q, c.head
-	}
 	return Many(
 		page.Heading(p.Page, "Compare", "Up to four quotes side by side. Set the present unit aside, change it, and "+
 			"see what the change costs."),
@@ -58,10 +52,10 @@ func draw(p *Page) Part {
 		El("div", Class("block screen"), El("div", Class("fields"),
 			page.Field(p.Page, "pin-link", "Add a quote by its link", "",
 				"Paste the whole link; it is checked before anything is shown"))),
-		reasons(quotes, columns),
-		comparison(p, quotes, columns, heads),
-		drawings(p, quotes, columns),
-		differences(p, quotes, columns),
+		reasons(columns),
+		comparison(p, columns),
+		drawings(p, columns),
+		differences(p, columns),
 		rivals(p),
 	)
 }
@@ -136,11 +130,7 @@ func distinguish(set []column) {
 		if c.q == nil || times[c.name] < 2 {
 			continue
 		}
-		d := c.q.Draft
-		c.name += ", " + cmp.Or(d.Number, "not numbered")
-		if d.Rev > 0 {
-			c.name += ", revision " + strconv.Itoa(d.Rev)
-		}
+		c.name += ", " + page.Numbered(c.q.Draft)
 		if again[c.name]++; again[c.name] > 1 {
 			c.name += " (" + strconv.Itoa(again[c.name]) + ")"
 		}
@@ -149,19 +139,16 @@ func distinguish(set []column) {
 
 // reasons say, above the table, why each quote costs more or less than the first and
 // arrives later or earlier.
-func reasons(quotes []*quote.Quote, columns []column) Part {
-	var out []Part
-	if len(quotes) == 0 || quotes[0] == nil {
-		return nil
-	}
-	for i, q := range quotes[1:] {
-		if q != nil {
-			out = append(out, El("p", Class("block"), At("id", "why-"+strconv.Itoa(i)), El("b", El("bdi", Text(columns[i+1].name)),
-				Text(" beside "), El("bdi", Text(columns[0].name)), Text(": ")),
-				Text(quote.WhyPrice(quotes[0], q)+" "+quote.WhyDate(quotes[0], q))))
+func reasons(columns []column) Part {
+	first, others := columns[0], columns[1:]
+	return Each(others, func(i int, c column) Part {
+		if c.q == nil || first.q == nil {
+			return nil
 		}
-	}
-	return Many(out...)
+		return El("p", Class("block"), At("id", "why-"+strconv.Itoa(i)),
+			El("b", El("bdi", Text(c.name)), Text(" beside "), El("bdi", Text(first.name)), Text(": ")),
+			Text(quote.WhyPrice(first.q, c.q)+" "+quote.WhyDate(first.q, c.q)))
+	})
 }
 
 // Other is a quote pinned for comparison; Fault says why it could not be
@@ -203,13 +190,13 @@ func rivals(p *Page) Part {
 }
 
 // drawings are the side views on one scale.
-func drawings(p *Page, quotes []*quote.Quote, columns []column) Part {
+func drawings(p *Page, columns []column) Part {
 	const margin = 84 // beside the vehicle, for dimensions
 	other := *p.Page
 	n := 0
-	for _, q := range quotes {
-		if q != nil {
-			other.Span = max(other.Span, drawing.Length(q)+margin)
+	for _, c := range columns {
+		if c.q != nil {
+			other.Span = max(other.Span, drawing.Length(c.q)+margin)
 			n++
 		}
 	}
@@ -217,12 +204,12 @@ func drawings(p *Page, quotes []*quote.Quote, columns []column) Part {
 		return nil
 	}
 	return page.Block("Side views, on one scale",
-		El("div", Class("scaled"), Each(quotes, func(i int, q *quote.Quote) Part {
-			if q == nil {
+		El("div", Class("scaled"), Each(columns, func(_ int, c column) Part {
+			if c.q == nil {
 				return nil
 			}
-			other.Q = q
-			return El("div", El("h3", Text(columns[i].name)), drawing.Side(&other))
+			other.Q = c.q
+			return El("div", El("h3", Text(c.name)), drawing.Side(&other))
 		})))
 }
 
@@ -234,12 +221,14 @@ func titleOf(q *quote.Quote) string {
 }
 
 // comparison is one table: figures first, then what each unit holds.
-func comparison(p *Page, quotes []*quote.Quote, columns []column, heads []Part) Part {
-	rows := quote.Compare(quotes, p.View.Rivals, p.System())
-	names := []string{}
+func comparison(p *Page, columns []column) Part {
+	var quotes []*quote.Quote
+	var heads []Part
+	var names []string
 	for _, c := range columns {
-		names = append(names, c.name)
+		quotes, heads, names = append(quotes, c.q), append(heads, c.head), append(names, c.name)
 	}
+	rows := quote.Compare(quotes, p.View.Rivals, p.System())
 	for _, r := range p.View.Rivals {
 		names = append(names, r.Name)
 		heads = append(heads, Many(El("b", Text(r.Name)), El("span", Class("how"), Text("as typed in"))))
@@ -286,22 +275,22 @@ func differs(rows []quote.Row) bool {
 }
 
 // differences explains, line by line, what separates each quote from the first.
-func differences(p *Page, quotes []*quote.Quote, columns []column) Part {
+func differences(p *Page, columns []column) Part {
 	var out []Part
-	for i, q := range quotes[1:] {
-		first := quotes[0]
-		if q == nil || first == nil {
+	first := columns[0]
+	for i, c := range columns[1:] {
+		if c.q == nil || first.q == nil {
 			continue
 		}
-		d := quote.Difference(first, q)
-		t := page.Table{Caption: "From " + columns[0].name + " to " + columns[i+1].name, Class: "cards",
+		d := quote.Difference(first.q, c.q)
+		t := page.Table{Caption: "From " + first.name + " to " + c.name, Class: "cards",
 			Heads: []string{"Line", ">First", ">Other", ">Difference"}}
 		for _, l := range d.Lines {
 			t.Rows = append(t.Rows, page.Texts(l.Label, l.From.Show(), l.To.Show(), l.By.Show()))
 		}
-		t.Sums = append(t.Sums, page.Texts("Total", first.Price.Total.Show(), q.Price.Total.Show(), d.Total.Show()))
+		t.Sums = append(t.Sums, page.Texts("Total", first.q.Price.Total.Show(), c.q.Price.Total.Show(), d.Total.Show()))
 		out = append(out, El("section", Class("block"), At("id", "difference-"+strconv.Itoa(i)),
-			El("h2", Text("Why the price differs: "+columns[i+1].name)), t.Draw(), El("p", Text(quote.WhyDate(first, q)))))
+			El("h2", Text("Why the price differs: "+c.name)), t.Draw(), El("p", Text(quote.WhyDate(first.q, c.q)))))
 	}
 	for _, r := range p.View.Rivals {
 		var said []string

@@ -35,7 +35,7 @@ func TestRivalsAreToldInTheRightDirection(t *testing.T) {
 		t.Run(c.name, func(t *testing.T) {
 			c.rival.Name = "Other bidder"
 			p.View.Rivals = []quote.Rival{c.rival}
-			html := differences(p, []*quote.Quote{p.Q}, []column{{name: "a"}}).String()
+			html := differences(p, []column{{q: p.Q, name: "a"}}).String()
 			assert.Contains(t, strings.ReplaceAll(html, "−", "-"), c.want, c.reason)
 		})
 	}
@@ -56,7 +56,7 @@ func TestDifferencesAreToldInTheRightDirection(t *testing.T) {
 			plan.EvenOdds = plan.EvenOdds.AddDays(c.days)
 			price.Total = price.Total.Add(money.Cents(250_00))
 			other.Plan, other.Price = &plan, &price
-			html := differences(p, []*quote.Quote{p.Q, &other}, []column{{name: "a"}, {name: "b"}}).String()
+			html := differences(p, []column{{q: p.Q, name: "a"}, {q: &other, name: "b"}}).String()
 			assert.Contains(t, html, c.want)
 			assert.Equal(t, []string{p.Q.Price.Total.Show(), price.Total.Show(), "250.00"},
 				pagetest.RowOf(t, html, "Total")[1:])

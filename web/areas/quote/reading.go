@@ -165,10 +165,7 @@ func (r *Reading) openItems(p *Page) Part {
 // asIssued stands where the page cannot show the whole as it was issued: what is in
 // it by name, and what it would come to today apart from it.
 func (r *Reading) asIssued(p *Page) Part {
-	issued := "issued"
-	if p.Trust.Signature == nil {
-		issued = "sent"
-	}
+	issued := p.Trust.issued()
 	why := "The figures above are those it was " + issued + " with. This copy of the page computes others, so what " +
 		"depends on them is not shown as part of the quote."
 	if r.Edition != "" {
@@ -178,16 +175,30 @@ func (r *Reading) asIssued(p *Page) Part {
 	now := link.Freeze(p.Q)
 	row := func(label, then, today string) []Part { return page.Texts(label, then, today) }
 	t := page.Table{Caption: "As " + issued + ", and with this page today", Heads: []string{"", ">As " + issued, ">Today"},
-		Rows: [][]Part{row("Price", r.Frozen.Total, now.Total), row("Likely date (50 %)", r.Frozen.Even.Long(), now.Even.Long()),
+		Rows: [][]Part{row("Price", r.Frozen.Total, now.Total),
+			row("Likely date (50 %)", r.Frozen.Even.Long(), now.Even.Long()),
 			row("Remaining payload", p.Show(r.Frozen.Payload, "lb"), p.Show(now.Payload, "lb"))}}
 	return Many(
 		El("p", Class("block"), At("id", "as-issued"), page.Mark(config.Warn), Text(" "+why)),
-		page.Fold("included", "What is in it", El("ul", Each(r.Included, func(_ int, name string) Part {
-			return El("li", Text(name))
-		}))),
+		byName("included", r.Included),
 		El("div", Class("screen"), page.Fold("today", "What it would come to today", El("p",
 			Text("Worked out now, for comparison. Nobody has offered it.")), t.Draw())),
 	)
+}
+
+// issued is how a quote left its seller: only a signed one was issued.
+func (t *Trust) issued() string {
+	if t.Signature == nil {
+		return "sent"
+	}
+	return "issued"
+}
+
+// byName lists what is in a quote of which only the names are known, folded.
+func byName(id string, names []string) Part {
+	return page.Fold(id, "What is in it", El("ul", Each(names, func(_ int, name string) Part {
+		return El("li", Text(name))
+	})))
 }
 
 // changed is what a revision changes, folded.

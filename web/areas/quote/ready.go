@@ -15,8 +15,7 @@ import (
 // draft that is sent.
 
 // readiness is the check list of a quote that is to go out, by the list of signers of a
-// catalogue. Its stops are what a
-// signature waits for.
+// catalogue. Its stops are what a signature waits for.
 func readiness(q *quote.Quote, cat *config.Catalogue, own sign.Standing, today config.Date) []assurance {
 	d := q.Draft
 	named := func(about, name, missing string) assurance {

@@ -1,7 +1,6 @@
 package quote
 
 import (
-	"cmp"
 	"strconv"
 
 	"boxwright/config"
@@ -134,8 +133,8 @@ func trust(p *Page) Part {
 		title = "Revision " + strconv.Itoa(d.Rev) + ": " + title
 	}
 	return Many(
-		El("section", Class("block screen"), At("id", "trust"), El("h2", Text(title)), assurances(reliance(t, p.Q.Price.ValidUntil)),
-			signing(p)),
+		El("section", Class("block screen"), At("id", "trust"), El("h2", Text(title)),
+			assurances(reliance(t, p.Q.Price.ValidUntil)), signing(p)),
 		El("div", Class("screen"), revision(p)),
 	)
 }
@@ -158,7 +157,8 @@ func signing(p *Page) Part {
 			Many(parts...), Text(label))
 	}
 	if t.OwnKey == "" {
-		return Many(El("h3", Text("Before it goes out")), assurances(readiness(p.Q, p.Trust.Roster, sign.Standing{}, t.Today)),
+		return Many(El("h3", Text("Before it goes out")),
+			assurances(readiness(p.Q, p.Trust.Roster, sign.Standing{}, t.Today)),
 			El("details", At("id", "fold-key"), El("summary", El("b", Text("Sign as the seller"))),
 				El("p", Text("A signature shows the buyer who stands behind the quote and that nothing in it was "+
 					"changed. It needs a key of your own. The key is kept in this browser, sealed with a passphrase, and "+
@@ -271,23 +271,14 @@ func foreign(p *Page) Part {
 				At("data-act", "foreign-open"), At("data-links", "1"), Text("Open it and recompute"))), tools)
 	}
 	r := &Reading{Draft: f.Draft, Frozen: f.Frozen, Edition: f.Frozen.Edition}
-	number := cmp.Or(f.Draft.Number, "not numbered")
-	if f.Draft.Rev > 0 {
-		number += ", revision " + strconv.Itoa(f.Draft.Rev)
-	}
-	issued := "issued"
-	if f.Trust.Signature == nil {
-		issued = "sent"
-	}
 	included := El("p", Text("What is in it can be listed only with that edition. Ask the seller for the document as a "+
 		"PDF, or for a link of the present edition."))
 	if f.Included != nil {
-		included = page.Fold("foreign-included", "What is in it", El("ul",
-			Each(f.Included, func(_ int, name string) Part { return El("li", Text(name)) })))
+		included = byName("foreign-included", f.Included)
 	}
 	return El("section", Class("block reading"), At("id", "foreign"), banner("foreign-trust", f.Trust, f.Frozen.Until),
-		El("p", Class("soft"), Text("Quote "+number)), r.head(p),
-		El("p", page.Mark(config.Warn), Text(" The figures are as "+issued+", NOT recomputed: this page does not hold "+
+		El("p", Class("soft"), Text("Quote "+page.Numbered(f.Draft))), r.head(p),
+		El("p", page.Mark(config.Warn), Text(" The figures are as "+f.Trust.issued()+", NOT recomputed: this page does not hold "+
 			"catalogue edition "+f.Frozen.Edition+".")), included, tools)
 }
 

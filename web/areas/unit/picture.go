@@ -1,6 +1,8 @@
 package unit
 
 import (
+	"cmp"
+
 	"boxwright/config"
 	"boxwright/config/quantity"
 	"boxwright/web/drawing"
@@ -51,18 +53,17 @@ func missing(p *Page) string {
 	return page.Count(n, "item has no place", "items have no place") + " in the catalogue and cannot be seen."
 }
 
+// seenFrom is the view in which a face is seen square on; the street side for others.
+var seenFrom = map[string]string{config.FaceCurb: "curb", config.FaceFront: "front", config.FaceRear: "rear",
+	config.FaceRoof: "roof", config.FaceStreetWall: "street-wall", config.FaceCurbWall: "curb-wall",
+	config.FaceFrontWall: "bulkhead", config.FaceRearWall: "rear-inside", config.FaceCeiling: "floor",
+	config.FaceFloor: "floor", config.FaceFree: "floor", "inside": "floor"}
+
 // viewOf is the view in which most of a chapter's options are seen.
 func viewOf(cat *config.Catalogue, chapter string) string {
-	seen := map[string]string{config.FaceCurb: "curb", config.FaceFront: "front", config.FaceRear: "rear",
-		config.FaceRoof: "roof", config.FaceStreetWall: "street-wall", config.FaceCurbWall: "curb-wall",
-		config.FaceFrontWall: "bulkhead", config.FaceRearWall: "rear-inside", config.FaceCeiling: "floor",
-		config.FaceFloor: "floor", config.FaceFree: "floor", "inside": "floor"}
 	count, best := map[string]int{}, "street"
 	add := func(face string) {
-		id := seen[face]
-		if id == "" {
-			id = "street"
-		}
+		id := cmp.Or(seenFrom[face], "street")
 		if count[id]++; count[id] > count[best] {
 			best = id
 		}
@@ -115,10 +116,6 @@ func saveDXF(s *session.Session, _ session.Act) {
 	for _, id := range ids {
 		all = append(all, drawing.ViewOf(w.Quote.Space.Model, id))
 	}
-	name := s.Draft.Number
-	if name == "" {
-		name = "unit"
-	}
-	s.Step(session.Step{Do: "save", Name: session.FileName(name) + ".dxf", Type: "application/dxf",
-		Text: string(drawing.DXF(all...))})
+	s.Step(session.Step{Do: "save", Name: session.FileName(cmp.Or(s.Draft.Number, "unit")) + ".dxf",
+		Type: "application/dxf", Text: string(drawing.DXF(all...))})
 }
