@@ -4,6 +4,7 @@ import (
 	"bufio"
 	"bytes"
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 	"testing"
@@ -96,6 +97,13 @@ func TestWhatHasAPlaceIsSeen(t *testing.T) {
 				}
 			}
 			assert.True(t, seen)
+			for _, at := range o.Places {
+				if slices.ContainsFunc(ways, func(w way) bool { return w.id == at.Face && !w.inside }) {
+					v := ViewOf(m, at.Face)
+					assert.True(t, slices.ContainsFunc(v.Groups, func(g Group) bool { return g.Option == o.ID }),
+						"it is seen square on from the %s", at.Face)
+				}
+			}
 		})
 	}
 	assert.Greater(t, placed, 50)
