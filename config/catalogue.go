@@ -154,6 +154,8 @@ type Body struct {
 	// Existing marks a module that is there already and is remounted: it needs no
 	// shell, its Mass is all of it, and what was measured stands in Unit.Existing.
 	Existing bool `json:"existing,omitempty" rules:"yes"`
+	// Photos are what the plant asks to see of an existing module before it is appraised.
+	Photos []string `json:"photos,omitempty"`
 	// Shell, for a new module, is what its mass and center are taken off from.
 	Shell *Shell `json:"shell,omitempty"`
 	// Mass is what the shell does not cover: for a module trim, fasteners, sealants
@@ -313,7 +315,9 @@ type Option struct {
 	Displaces []string        `json:"displaces,omitempty"`
 	LowersIn  quantity.Length `json:"lowers_in,omitempty"` // by how much the rear floor comes down for loading
 	Clauses   []string        `json:"clauses,omitempty"`   // standard clauses it declares met
-	Tags      []string        `json:"tags,omitempty"`
+	// years that it warrants the structure from delivery on; 0: none, or what is left of a first warranty
+	StructureYears int      `json:"structure_years,omitempty"`
+	Tags           []string `json:"tags,omitempty"`
 }
 
 // Load is current at 12 V nominal in each duty mode, and mains power. A current is the

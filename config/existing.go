@@ -32,7 +32,7 @@ type Existing struct {
 	ZIn       quantity.Length `json:"z_in,omitempty"`
 	Estimated bool            `json:"estimated,omitempty"` // the center was judged, not found by weighing
 
-	WarrantyYears int    `json:"warranty_years,omitempty"` // left on the structure
+	WarrantyYears *int   `json:"warranty_years,omitempty"` // left on the structure, 0 where it ended; nil: not known
 	Notes         string `json:"notes,omitempty"`
 }
 
@@ -70,7 +70,7 @@ func ExistingRange(name string) (least, most float64) {
 	case "z_in":
 		return 4, 90
 	}
-	return 1, 50 // years of warranty
+	return 0, 50 // years of warranty
 }
 
 func (e *Existing) check() (ps Problems) {
@@ -81,10 +81,15 @@ func (e *Existing) check() (ps Problems) {
 	}{
 		{"built", float64(e.Built)}, {"length_in", float64(e.LengthIn)}, {"width_in", float64(e.WidthIn)}, {"height_in", float64(e.HeightIn)},
 		{"headroom_in", float64(e.HeadroomIn)}, {"aisle_in", float64(e.AisleIn)}, {"mass_lb", float64(e.MassLb)}, {"tol_lb", float64(e.TolLb)},
-		{"x_in", float64(e.XIn)}, {"y_in", float64(e.YIn)}, {"z_in", float64(e.ZIn)}, {"warranty_years", float64(e.WarrantyYears)},
+		{"x_in", float64(e.XIn)}, {"y_in", float64(e.YIn)}, {"z_in", float64(e.ZIn)},
 	} {
 		if least, most := ExistingRange(f.name); f.v != 0 && !(f.v >= least && f.v <= most) {
 			add("range", f.name, fmt.Sprintf("%v is outside %v to %v; 0 means not measured", f.v, least, most))
+		}
+	}
+	if y := e.WarrantyYears; y != nil {
+		if least, most := ExistingRange("warranty_years"); float64(*y) < least || float64(*y) > most {
+			add("range", "warranty_years", fmt.Sprintf("%d is outside %v to %v", *y, least, most))
 		}
 	}
 	if e.LengthIn > 0 && e.XIn >= e.LengthIn {

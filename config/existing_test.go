@@ -73,14 +73,14 @@ func TestStrangeMeasurementsAreNamed(t *testing.T) {
 		where  string // empty: nothing is wrong
 	}{
 		{"nothing measured yet", config.Existing{}, ""},
-		{"a usual module", config.Existing{Built: 2012, LengthIn: 146, MassLb: 4300, TolLb: 40, XIn: 70, YIn: -3, ZIn: 31, WarrantyYears: 8}, ""},
+		{"a usual module", config.Existing{Built: 2012, LengthIn: 146, MassLb: 4300, TolLb: 40, XIn: 70, YIn: -3, ZIn: 31, WarrantyYears: new(8)}, ""},
 		{"a mass below zero", config.Existing{MassLb: -4300}, "existing mass_lb"},
 		{"a mass that is no number", config.Existing{MassLb: quantity.Mass(math.NaN())}, "existing mass_lb"},
 		{"feet typed for inches", config.Existing{LengthIn: 12}, "existing length_in"},
 		{"a length without end", config.Existing{LengthIn: quantity.Length(math.Inf(1))}, "existing length_in"},
 		{"a center behind the rear wall", config.Existing{LengthIn: 120, XIn: 140}, "existing x_in"},
 		{"a year of another age", config.Existing{Built: 19}, "existing built"},
-		{"a warranty of a century", config.Existing{WarrantyYears: 100}, "existing warranty_years"},
+		{"a warranty of a century", config.Existing{WarrantyYears: new(100)}, "existing warranty_years"},
 		{"a novel for a name", config.Existing{Maker: strings.Repeat("x", config.MaxExistingText+1)}, "existing maker"},
 	} {
 		t.Run(s.reason, func(t *testing.T) {

@@ -174,6 +174,9 @@ func (u *Unit) Clone() Unit {
 	c.Own, c.Factors = slices.Clone(u.Own), slices.Clone(u.Factors)
 	if u.Existing != nil {
 		e := *u.Existing
+		if e.WarrantyYears != nil {
+			e.WarrantyYears = new(*e.WarrantyYears)
+		}
 		c.Existing = &e
 	}
 	return c

@@ -106,7 +106,8 @@ func (s *Sheet) inside(b *vehicle) {
 	}
 	length := max(config.Clean(box.LengthIn)-2*wall, 0)
 	width := max(config.Clean(box.WidthIn)-2*wall, 0)
-	record(s, b, "space.module-length", "Length of the module, outside", config.Clean(box.LengthIn), quantity.Inch)
+	record(s, b, "space.module-length", map[bool]string{false: "Length of the module, outside",
+		true: "Length of the conversion"}[box.Kind == "van"], config.Clean(box.LengthIn), quantity.Inch)
 	record(s, b, "space.headroom", "Headroom over the floor", b.model.Headroom(), quantity.Inch)
 	record(s, b, "space.aisle", "Clear walkway beside the cot", b.aisle(), quantity.Inch)
 	record(s, b, "space.inside-length", "Inside length of the patient compartment", length, quantity.Inch)

@@ -74,8 +74,8 @@ func anyUnit(t *rapid.T, cat *config.Catalogue) config.Unit {
 	if cat.BodyByID(u.Body).Existing && rapid.Bool().Draw(t, "measured") {
 		u.Existing = &config.Existing{Maker: words.Draw(t, "maker"),
 			LengthIn: quantity.Length(rapid.SampledFrom([]int{0, 152}).Draw(t, "length")),
-			MassLb:   quantity.Mass(rapid.Float64Range(2000, 8000).Draw(t, "mass")), WarrantyYears: rapid.IntRange(0,
-				20).Draw(t, "warranty")}
+			MassLb:   quantity.Mass(rapid.Float64Range(2000, 8000).Draw(t, "mass")), WarrantyYears: new(rapid.IntRange(0,
+				20).Draw(t, "warranty"))}
 	}
 	for _, i := range rapid.SliceOfNDistinct(rapid.IntRange(0, len(cat.Options)-1), 0, 140, rapid.ID).Draw(t, "picks") {
 		o := &cat.Options[i]

@@ -238,6 +238,7 @@ func (q *Quote) Item(at int) (*Quote, error) {
 	it := items[at]
 	d := &Draft{Format: DraftFormat, Date: q.Draft.Date, Title: it.Label, Unit: it.Unit, Tickets: it.Tickets,
 		Wiring: q.Draft.Wiring}
+	d.Terms.Units = it.Units
 	key, err := d.Bytes()
 	if err != nil {
 		return nil, err
@@ -255,6 +256,22 @@ func (q *Quote) Item(at int) (*Quote, error) {
 	}
 	c := *known
 	c.Price = q.Price
+	return &c, nil
+}
+
+// Dated is Item with the dates that the first unit of the kind has in the order.
+func (q *Quote) Dated(at int) (*Quote, error) {
+	one, err := q.Item(at)
+	if err != nil {
+		return nil, err
+	}
+	c := *one
+	for _, d := range q.Deliveries() {
+		if d.Item == at {
+			c.Plan = d.Plan
+			break
+		}
+	}
 	return &c, nil
 }
 

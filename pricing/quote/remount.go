@@ -63,7 +63,7 @@ func BeginRemount(ed *Edition, chassis string, before *Draft, today config.Date)
 		chassis = ed.suitable(body, before)
 	}
 	d := New(ed, chassis, body, today)
-	d.Needs = before.Needs.clone()
+	d.Needs, d.At, d.More = before.Needs.clone(), before.At, cloneItems(before.More)
 	u := before.Unit.Clone()
 	ids := []string{standards.Own}
 	chosen, _ := standards.Split(u.RuleSet)
@@ -114,16 +114,34 @@ func AgainstNew(ed *Edition, d *Draft) (*pricing.Service, error) {
 	}
 	inflation, _ := money.ParsePercent("2.5")
 	discount, _ := money.ParsePercent("4")
-	left := 0
-	if d.Unit.Existing != nil {
-		left = d.Unit.Existing.WarrantyYears
-	}
+	left, _ := structureOf(ed.Cat, &d.Unit)
+	anew, _ := structureOf(ed.Cat, &fresh.Unit)
 	return &pricing.Service{
 		Rates: finance.Rates{Inflation: inflation, Discount: discount},
 		This:  finance.Choice{ID: "remount", Label: "This remount", Years: 8, Warranty: left},
 		Others: []finance.Choice{{ID: "new", Label: "A new unit, same chassis", Price: s.Shares[0].Amount, Years: 10,
-			Warranty: finance.StructureYears}},
+			Warranty: anew}},
 	}, nil
+}
+
+// structureOf is for how many years the structure of a unit is warranted, and whether by
+// an option of the unit; else it is what is left of an existing module's.
+func structureOf(cat *config.Catalogue, u *config.Unit) (years int, bought bool) {
+	for _, p := range u.Picks {
+		if o := cat.OptionByID(p.Option); o != nil && o.StructureYears > 0 {
+			return o.StructureYears, true
+		}
+	}
+	if remount, e := cat.Measured(u); remount && e != nil && e.WarrantyYears != nil {
+		return *e.WarrantyYears, false
+	}
+	return 0, false
+}
+
+// Structure is for how many years the structure of the quoted unit is warranted, and
+// whether by an option that was chosen.
+func (q *Quote) Structure() (years int, bought bool) {
+	return structureOf(q.Edition.Cat, &q.Draft.Unit)
 }
 
 // Remount reports whether the quoted unit is one.

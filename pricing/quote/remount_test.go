@@ -25,7 +25,7 @@ func remount(t *testing.T, ed *quote.Edition) *quote.Draft {
 	t.Helper()
 	before := &quote.Draft{Unit: config.Unit{RuleSet: standards.Join(standards.KKK, standards.Nevada),
 		Existing: &config.Existing{Maker: "A box of 2013", LengthIn: 146, MassLb: 4400, TolLb: 50, XIn: 72, ZIn: 30,
-			WarrantyYears: 6}}}
+			WarrantyYears: new(6)}}}
 	d, ok := quote.BeginRemount(ed, "cut-14500-158-gas", before, config.Date{Year: 2026, Month: 11, Day: 25})
 	require.True(t, ok)
 	return d

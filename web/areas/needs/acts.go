@@ -23,6 +23,7 @@ func startNew(s *session.Session, a session.Act) {
 	s.Draft.Seller, s.Draft.Buyer, s.Draft.Title, s.Draft.Number = old.Seller, old.Buyer, old.Title, old.Number
 	s.Draft.Requirements = old.Requirements
 	s.Draft.Terms.KeepBuyer(&old.Terms)
+	keepOrder(s.Draft, old)
 	s.Draft.Unit.RuleSet, s.Draft.Unit.NeededBy, s.Draft.Unit.Details = old.Unit.RuleSet, old.Unit.NeededBy,
 		old.Unit.Details
 	s.Draft.Tickets, s.Draft.Wiring = old.Tickets, old.Wiring
@@ -32,6 +33,18 @@ func startNew(s *session.Session, a session.Act) {
 	}
 	s.Notice = "A new unit was begun. Undo brings the earlier one back."
 	s.Learn()
+}
+
+// keepOrder keeps the other units of a quote and the terms they are ordered at, where
+// one of several units is begun anew.
+func keepOrder(d, old *quote.Draft) {
+	if len(old.More) == 0 {
+		return
+	}
+	d.At, d.More = old.At, old.More
+	service := d.Terms.Service
+	d.Terms = old.Terms
+	d.Terms.Service = service
 }
 
 // ---- needs and proposals ----

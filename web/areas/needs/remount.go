@@ -34,6 +34,10 @@ func remount(p *Page) Part {
 		}
 	}
 	return page.Block(remountTitle, measuredFields(p), page.Findings(p.Page, said, ""),
+		When(len(p.Q.Body.Photos) > 0, func() Part {
+			return El("details", El("summary", Text("Photographs wanted for the appraisal")),
+				El("ul", Each(p.Q.Body.Photos, func(_ int, t string) Part { return El("li", Text(t)) })))
+		}),
 		El("p", Class("row-tools"),
 			page.Action("mountings", "", "",
 				map[bool]string{false: "Look at it on every chassis",
@@ -61,17 +65,21 @@ func measuredFields(p *Page) Part {
 	inch := func(name, label string, v, counted quantity.Length, hint string) Part {
 		return measured(name, label, float64(v), float64(counted), quantity.Inch, hint)
 	}
-	whole := func(name, label string, v int, unit, hint string) Part {
+	whole := func(name, label string, v *int, unit, hint string) Part {
 		typed := ""
-		if v != 0 {
-			typed = strconv.Itoa(v)
+		if v != nil {
+			typed = strconv.Itoa(*v)
 		}
 		return page.Number(p.Page, "existing."+name, label, typed, unit, hint)
+	}
+	var built *int
+	if e.Built != 0 {
+		built = &e.Built
 	}
 	x, _, z := config.StationAt(&config.Chassis{}, b, b.Mass.Zone, b.Mass.XIn, 0, b.Mass.ZIn)
 	return El("div", Class("fields"),
 		page.Field(p.Page, "existing.maker", "Whose it is and what it is called", e.Maker, "In the owner's words"),
-		whole("built", "Year built", e.Built, "", ""),
+		whole("built", "Year built", built, "", ""),
 		inch("length_in", "Length outside", e.LengthIn, b.LengthIn, "The rules of fit judge by it."),
 		inch("width_in", "Width outside", e.WidthIn, b.WidthIn, ""),
 		inch("height_in", "Height outside", e.HeightIn, b.HeightIn, "Floor underside to roof."),
@@ -86,7 +94,7 @@ func measuredFields(p *Page) Part {
 		inch("y_in", "Center right of the centerline", e.YIn, 0, "Negative to the street side; empty is none."),
 		inch("z_in", "Center above the floor", e.ZIn, z, ""),
 		page.Check(p.Page, "existing.estimated", "The center is estimated, not found by weighing", e.Estimated),
-		whole("warranty_years", "Structural warranty left", e.WarrantyYears, "years", ""),
+		whole("warranty_years", "Structural warranty left", e.WarrantyYears, "years", "0 where it has ended."),
 		El("div", Class("field wide"), page.TextField(p.Page, "existing.notes", "Notes on its condition", e.Notes, "")),
 	)
 }

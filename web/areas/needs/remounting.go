@@ -20,7 +20,9 @@ func startRemount(s *session.Session, a session.Act) {
 		return
 	}
 	d.Seller, d.Buyer = old.Seller, old.Buyer
+	d.Title, d.Number = old.Title, old.Number
 	d.Terms.KeepBuyer(&old.Terms)
+	keepOrder(d, old)
 	d.Tickets, d.Wiring, d.Requirements = old.Tickets, old.Wiring, old.Requirements
 	s.Draft = d
 	s.Weighed(&old.Unit)
@@ -73,10 +75,17 @@ func measure(s *session.Session, e *config.Existing, name string, a session.Act)
 		return nil
 	}
 	least, most := config.ExistingRange(name)
-	if to := map[string]*int{"built": &e.Built, "warranty_years": &e.WarrantyYears}[name]; to != nil {
-		v, err := session.CountOf(strings.TrimSuffix(strings.TrimSpace(a.Value), " years"), int(least), int(most))
-		if err == nil {
-			*to = v
+	if name == "built" || name == "warranty_years" {
+		typed := strings.TrimSuffix(strings.TrimSpace(a.Value), " years")
+		v, err := session.CountOf(typed, int(least), int(most))
+		switch {
+		case err != nil:
+		case name == "built":
+			e.Built = v
+		case typed == "":
+			e.WarrantyYears = nil
+		default:
+			e.WarrantyYears = &v
 		}
 		return err
 	}

@@ -47,7 +47,10 @@ type Page struct {
 	List     []bid.Answer // the purchaser's list, where its answers are shown; nil while they are worked out
 	ListRead int          // lines of it read so far
 
-	sources *sources // of the limits, on the paper being drawn
+	sources *sources     // of the limits, on the paper being drawn
+	work    *quote.Quote // the quote by its unit in work, where the paper begins with another
+	unit    string       // name of the unit that a paper of single units is drawn for
+	printed bool         // its readings are only printed
 }
 
 func gist(p *page.Page) string {
@@ -125,7 +128,9 @@ func linkBox(p *Page) Part {
 // paper is the document chosen. A table carries the running head and foot, since
 // every browser repeats those on each page.
 func paper(p *Page) Part {
+	work := p.Q
 	p = p.with(leading(p.Q))
+	p.work = work
 	p.sources = new(sources)
 	d := p.Q.Draft
 	cat := p.Q.Edition.Cat
@@ -170,8 +175,9 @@ var papers []paperKind
 func init() { // their functions look the list up
 	papers = []paperKind{
 		{"quote", "Quote", quotePaper}, {"response", "Response form", responseForm}, {"exceptions", "Exceptions", exceptions},
-		{"bidspec", "Specification to bid", purchaserSpecification}, {"order", "Order sheet", orderSheet},
-		{"test", "Test sheet", testSheet}, {"labels", "Label data", labelData}, {"upkeep", "Maintenance schedule", upkeep},
+		{"bidspec", "Specification to bid", purchaserSpecification}, {"order", "Order sheet", eachUnit(orderSheet)},
+		{"test", "Test sheet", eachUnit(testSheet)}, {"labels", "Label data", eachUnit(labelData)},
+		{"upkeep", "Maintenance schedule", eachUnit(upkeep)},
 	}
 }
 
@@ -202,7 +208,6 @@ func quotePaper(p *Page) Part {
 	q := p.Q
 	return Many(
 		cover(p),
-		fleetPaper(p),
 		revisionPaper(p),
 		section(quote.PriceSection, ""), priceSummary(p),
 		El("section", Class("whole"), section(quote.PaymentsSection, ""), page.PaymentTable(p.Page)), financePaper(p),
@@ -217,7 +222,7 @@ func quotePaper(p *Page) Part {
 		otherUnits(p),
 		section(quote.ServiceSection, ""), service(p), El("p", Class("how"),
 			Text("The maintenance schedule by months and miles is a document of its own.")),
-		printedCautions(),
+		printedCautions(p),
 		acceptance(p),
 		signatures(p),
 		El("h2", Class("annex"), Text("Annex: the price line by line")), page.PriceTable(p.Page),
@@ -401,25 +406,30 @@ func cover(p *Page) Part {
 		}
 	}
 	return Many(
-		El("h1", Text(page.Subject(p.Page))),
-		El("p", Text(q.Chassis.Label+" · "+q.Body.Label)),
+		El("h1", Text(fleetTitle(p))),
+		If(len(d.More) == 0, El("p", Text(q.Chassis.Label+" · "+q.Body.Label))),
 		El("div", Class("two"), El("div", El("h2", Class("plain"), Text("For")), lines(d.Buyer)),
 			El("div", El("h2", Class("plain"), Text("From")), lines(d.Seller))),
 		El("div", Class("cover"), box("Price", q.Total(), q.PriceWords()),
-			box("Delivery, even odds", q.Plan.EvenOdds.Long()),
-			box("Delivery, nine in ten", q.Plan.NineInTen.Long()), box("Stands until", q.Price.ValidUntil.Long()),
-			figure("Payload", "weight.payload"), figure("Payload left, loaded", "weight.payload-left"),
-			figure("Front axle margin", "weight.front-axle"), figure("Rear axle margin", "weight.rear-axle")),
+			If(len(d.More) == 0, Many(box("Delivery, even odds", q.Plan.EvenOdds.Long()),
+				box("Delivery, nine in ten", q.Plan.NineInTen.Long()))),
+			box("Stands until", q.Price.ValidUntil.Long()),
+			If(len(d.More) == 0, Many(figure("Payload", "weight.payload"), figure("Payload left, loaded", "weight.payload-left"),
+				figure("Front axle margin", "weight.front-axle"), figure("Rear axle margin", "weight.rear-axle")))),
+		fleetPaper(p),
 		If(len(stops) > 0, Many(El("h3", Text("This quote cannot be issued yet")), page.Findings(p.Page, stops, ""))),
 		If(d.Notes != "", El("p", Text(d.Notes))),
 		El("p", Class("how"), Text(q.Edition.Cat.Notice)),
 	)
 }
 
-func printedCautions() Part {
+func printedCautions(p *Page) Part {
+	certifies := "The final-stage manufacturer certifies the finished vehicle."
+	if p.Q.Body.Kind == "van" {
+		certifies = "The van comes certified by its maker; who alters it certifies it as altered."
+	}
 	return Many(El("h2", Text("Cautions")), page.Cautions(
-		"Computed weights do not replace a certified scale. The final-stage manufacturer certifies the finished "+
-			"vehicle.",
+		"Computed weights do not replace a certified scale. "+certifies,
 		power.Caution,
 		"Figures marked as from memory or common practice were not read in a standard's text. The purchaser's "+
 			"authority having jurisdiction decides which rules apply.",

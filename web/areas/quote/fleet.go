@@ -1,7 +1,9 @@
 package quote
 
 import (
+	"cmp"
 	"strconv"
+	"strings"
 
 	"boxwright/pricing/quote"
 	"boxwright/web/drawing"
@@ -14,17 +16,75 @@ func fleetPaper(p *Page) Part {
 	if p.Q.Draft.Count() == 1 {
 		return nil
 	}
-	t := page.Table{Caption: "Units of this quote", Heads: []string{"Unit", ">How many", ">Each", ">Together"}}
+	t := page.Table{Caption: "Units of this quote", Class: "tight", Heads: []string{"Unit", ">How many", ">Payload left",
+		">Front, rear axle margin", ">Delivery, first of the kind", ">Each", ">Together"}}
 	for i, it := range p.Q.Draft.Items() {
-		t.Rows = append(t.Rows,
-			[]Part{Many(Text(p.Q.NameOf(i)),
-				El("span", Class("how"),
-					Text(p.Q.Edition.Cat.LabelOf(it.Unit.Chassis)+", "+p.Q.Edition.Cat.LabelOf(it.Unit.Body)))),
-				Text(strconv.Itoa(it.Count())), Text(p.Q.Price.Each(i + 1)), Text(page.ShareOf(p.Q, i).Show())})
+		row := []Part{Many(Text(p.Q.NameOf(i)),
+			El("span", Class("how"),
+				Text(p.Q.Edition.Cat.LabelOf(it.Unit.Chassis)+", "+p.Q.Edition.Cat.LabelOf(it.Unit.Body)))),
+			Text(strconv.Itoa(it.Count())), nil, nil, nil, Text(p.Q.Price.Each(i + 1)),
+			Text(page.ShareOf(p.Q, i).Show())}
+		if q, err := p.Q.Dated(i); err == nil {
+			front, _ := q.Figure("weight.front-axle")
+			rear, _ := q.Figure("weight.rear-axle")
+			if left, ok := q.Figure("weight.payload-left"); ok {
+				row[2] = Text(p.Show(left.Value, left.Unit))
+			}
+			row[3] = Many(El("div", Text(p.Signed(front.Margin(), front.Unit))),
+				El("div", Text(p.Signed(rear.Margin(), rear.Unit))))
+			row[4] = Many(El("div", Text(q.Plan.EvenOdds.Long())),
+				El("span", Class("how"), Text("nine in ten "+q.Plan.NineInTen.Long())))
+		}
+		t.Rows = append(t.Rows, row)
 	}
-	t.Sums = append(t.Sums, []Part{Text("All"), Text(strconv.Itoa(p.Q.Price.Units)), nil, Text(p.Q.Total())})
+	t.Sums = append(t.Sums, []Part{Text("All"), Text(strconv.Itoa(p.Q.Price.Units)), nil, nil, nil, nil, Text(p.Q.Total())})
 	return Many(El("h2", Text("Units")), t.Draw())
 }
+
+// fleetTitle names the quote by its unit, or by all of its units.
+func fleetTitle(p *Page) string {
+	items := p.Q.Draft.Items()
+	if len(items) == 1 {
+		return page.Subject(p.Page)
+	}
+	var names []string
+	for i := range items {
+		name := p.Q.NameOf(i)
+		if n := items[i].Count(); n > 1 {
+			name += " (" + strconv.Itoa(n) + ")"
+		}
+		names = append(names, name)
+	}
+	return strings.Join(names, ", ")
+}
+
+// eachUnit is a document of one unit drawn for every unit of the quote, in the order
+// they go through the plant. What is typed in belongs to the unit in work.
+func eachUnit(draw func(*Page) Part) func(*Page) Part {
+	return func(p *Page) Part {
+		if len(p.Q.Draft.More) == 0 {
+			return draw(p)
+		}
+		var out []Part
+		for i := range p.Q.Draft.Items() {
+			of := p.Q
+			if i == p.work.Draft.At {
+				of = p.work
+			}
+			q, err := of.Dated(i)
+			if err != nil {
+				continue
+			}
+			one := p.with(q)
+			one.unit, one.printed = p.Q.NameOf(i), of != p.work
+			out = append(out, El("section", Class(map[bool]string{true: "new-page"}[i > 0]), draw(one)))
+		}
+		return Many(out...)
+	}
+}
+
+// subject is what the document's unit is called.
+func (p *Page) subject() string { return cmp.Or(p.unit, page.Subject(p.Page)) }
 
 // otherUnits prints the specification and the weights of the units beside the
 // first.
@@ -36,9 +96,13 @@ func otherUnits(p *Page) Part {
 			continue
 		}
 		single := p.with(q)
-		weights := page.FiguresOf(&q.Weight.Report, "weight.")
-		out = append(out, El("h2", Text(p.Q.NameOf(i))), specification(single), drawing.Side(single.Page),
-			tight(single, "At full load: "+p.Q.NameOf(i), weights))
+		name := p.Q.NameOf(i)
+		out = append(out, El("h2", Text(name)), specification(single), drawing.Side(single.Page),
+			tight(single, "At full load: "+name, page.FiguresOf(&q.Weight.Report, "weight.")),
+			tight(single, "12 V and 125 V: "+name, page.FiguresOf(&q.Power.Report, "power.")),
+			tight(single, "Inside and outside: "+name, page.FiguresOf(&q.Space.Report, "space.")),
+			El("h3", Text(string(quote.ComplianceSection)+": "+name+", "+q.Assume.Label)), compliancePaper(single),
+			El("h3", Text(string(quote.ServiceSection)+": "+name)), service(single))
 	}
 	return Many(out...)
 }

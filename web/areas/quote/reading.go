@@ -297,7 +297,7 @@ func payments(p *Page) Part {
 }
 
 func terms(p *Page) Part {
-	return page.Fold("terms", "Terms", If(p.Q.Draft.Notes != "", El("p", Text(p.Q.Draft.Notes))), printedCautions())
+	return page.Fold("terms", "Terms", If(p.Q.Draft.Notes != "", El("p", Text(p.Q.Draft.Notes))), printedCautions(p))
 }
 
 // sendOn is the link of a quote that is read, for handing it on as it came.

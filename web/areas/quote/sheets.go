@@ -14,7 +14,7 @@ import (
 // orderSheet tells the plant what to build, station by station.
 func orderSheet(p *Page) Part {
 	q := p.Q
-	out := []Part{El("h1", Text("Order sheet: "+page.Subject(p.Page))),
+	out := []Part{El("h1", Text("Order sheet: "+p.subject())),
 		El("p", El("b", Text("Build "+page.Count(q.Draft.Terms.Count(), "unit", "units")+" alike."+p.among()))),
 		El("p", Text(q.Chassis.Label+" · "+q.Body.Label+" · rules: "+q.Assume.Label)),
 		El("p", Text("Order "+q.Plan.Order.Long()+" · delivery at even odds "+q.Plan.EvenOdds.Long()+
@@ -73,7 +73,7 @@ func (p *Page) among() string {
 // testSheet is filled in at the finished unit; what is typed in is judged.
 func testSheet(p *Page) Part {
 	list := p.Q.Checks()
-	out := []Part{El("h1", Text("Test sheet: "+page.Subject(p.Page))),
+	out := []Part{El("h1", Text("Test sheet: "+p.subject())),
 		El("p", Text(p.Q.Chassis.Label+" · "+p.Q.Body.Label+" · serial number ____________________"))}
 	read, bad := 0, 0
 	for len(list) > 0 {
@@ -109,6 +109,9 @@ func testSheet(p *Page) Part {
 
 func checkRow(p *Page, c quote.Check) []Part {
 	id := "reading." + c.ID
+	if p.printed {
+		return printedRow(p, c)
+	}
 	verdict := Text("")
 	if c.Reading != nil {
 		verdict = Many(Text(" "), page.Mark(map[bool]config.Severity{true: "", false: config.Stop}[c.Good()]))
@@ -127,14 +130,27 @@ func checkRow(p *Page, c quote.Check) []Part {
 	if c.Reading != nil {
 		value = p.Plain(*c.Reading, c.Unit)
 	}
-	accepted := p.Show(c.Low, c.Unit) + " to " + p.Show(c.High, c.Unit)
-	if c.High > 1e9 {
-		accepted = "at least " + p.Show(c.Low, c.Unit)
-	} else if c.Low == 0 {
-		accepted = "at most " + p.Show(c.High, c.Unit)
-	}
-	return []Part{Text(c.What), Text(p.Show(c.Want, c.Unit)), Text(accepted),
+	return []Part{Text(c.What), Text(p.Show(c.Want, c.Unit)), Text(accepted(p, c)),
 		Many(page.Bare(p.Page, id, "decimal", value, "Reading: "+c.What), verdict)}
+}
+
+// accepted is the range a reading is accepted in.
+func accepted(p *Page, c quote.Check) string {
+	switch {
+	case c.High > 1e9:
+		return "at least " + p.Show(c.Low, c.Unit)
+	case c.Low == 0:
+		return "at most " + p.Show(c.High, c.Unit)
+	}
+	return p.Show(c.Low, c.Unit) + " to " + p.Show(c.High, c.Unit)
+}
+
+// printedRow is a check of a unit that is not in work, with room to write.
+func printedRow(p *Page, c quote.Check) []Part {
+	if c.Works {
+		return []Part{Text(c.What), Text("☐")}
+	}
+	return []Part{Text(c.What), Text(p.Show(c.Want, c.Unit)), Text(accepted(p, c)), Text("__________")}
 }
 
 // bases lists what the tolerances of a section rest on, each once.
@@ -150,7 +166,7 @@ func bases(list []quote.Check) string {
 
 // labelData fills in the labels and forms as far as the unit says what stands on them.
 func labelData(p *Page) Part {
-	out := []Part{El("h1", Text("Label data: "+page.Subject(p.Page))),
+	out := []Part{El("h1", Text("Label data: "+p.subject())),
 		El("p", Text(p.Q.Chassis.Label+" · "+p.Q.Body.Label)),
 		El("p", El("b", Text("Data for the certifying manufacturer. This is not a label, and certifies nothing: "+
 			"who certifies checks every entry, words the statements, and answers for them.")))}
@@ -186,7 +202,7 @@ func upkeep(p *Page) Part {
 		}
 		t.Rows = append(t.Rows, page.Texts(page.Whole(x.Months), miles, x.What, x.First.Long()))
 	}
-	return Many(El("h1", Text("Maintenance schedule: "+page.Subject(p.Page))),
+	return Many(El("h1", Text("Maintenance schedule: "+p.subject())),
 		El("p", Text(p.Q.Chassis.Label+" · "+p.Q.Body.Label)),
 		t.Draw(),
 		El("p", Class("how"),

@@ -81,8 +81,10 @@ func remountWords(p *Page) Part {
 		weighed += " weighed"
 	}
 	add(weighed)
-	if e.WarrantyYears != 0 {
-		add(page.Count(e.WarrantyYears, "year", "years") + " of structural warranty left")
+	if years, bought := p.Q.Structure(); bought {
+		add("its structure warranted for " + page.Count(years, "year", "years") + " from delivery")
+	} else if e.WarrantyYears != nil {
+		add(page.Count(years, "year", "years") + " of structural warranty left")
 	}
 	if e.Notes != "" {
 		add(e.Notes)

@@ -1,0 +1,86 @@
+package app
+
+import (
+	"regexp"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// A fleet of unlike units: every document is drawn for every unit under its own name,
+// the first page names all of them, and beginning one anew leaves the others.
+func TestFleetOfUnlikeUnits(t *testing.T) {
+	p := open(t)
+	p.do(Act{Do: "new", ID: "cut-14500-158-gas", Value: "mod-146-72"}, set("title", "Medic 1"),
+		Act{Do: "add", ID: "item"}, set("title", "Van 2"))
+	s := p.do(Act{Do: "new", ID: "van-9500-148-gas", Value: "van-60"})
+	require.Empty(t, s.Fault)
+	d := draftOf(t, s)
+	require.Len(t, d.More, 1, "the other unit is still there")
+	assert.Equal(t, "cut-14500-158-gas", d.More[0].Unit.Chassis)
+	assert.Equal(t, "Van 2", d.Title)
+
+	papers := papersOf(p)
+	first := papers["quote"][:strings.Index(papers["quote"], "Cost")]
+	for _, words := range []string{"1. Medic 1", "2. Van 2", "nine in ten", "axle margin"} {
+		assert.Contains(t, first, words)
+	}
+	for id, title := range map[string]string{"order": "Order sheet", "test": "Test sheet", "labels": "Label data",
+		"upkeep": "Maintenance schedule"} {
+		assert.Contains(t, papers[id], title+": 1. Medic 1")
+		assert.Contains(t, papers[id], title+": 2. Van 2")
+		assert.Equal(t, 2, strings.Count(papers[id], title+": "), "each unit once")
+	}
+	assert.Contains(t, papers["labels"], "Final-stage manufacturer")
+	assert.Contains(t, papers["labels"], "Alterer")
+
+	s = p.do(Act{Do: "paper", ID: "test"})
+	ids := map[string]bool{}
+	for _, m := range regexp.MustCompile(` id="(f-reading[^"]*)"`).FindAllStringSubmatch(s.Regions["main"], -1) {
+		assert.False(t, ids[m[1]], "%s stands twice", m[1])
+		ids[m[1]] = true
+	}
+	assert.NotEmpty(t, ids)
+}
+
+// A van has no module, no outside compartment and nothing welded by the plant, and the
+// papers are those of who alters it.
+func TestVanPapers(t *testing.T) {
+	p := open(t)
+	p.do(set("needs.type", "II"), set("needs.duty", "bls"), set("needs.crew", "3"), Act{Do: "propose"},
+		Act{Do: "take-proposal", ID: "cheapest"})
+	papers := papersOf(p)
+	for id, paper := range papers {
+		assert.NotRegexp(t, `(?i)outside compartment|exterior compartment door|Weld, [0-9]|weld seams|final-stage|underside of the module|drain mats`,
+			paper, id)
+	}
+	assert.Contains(t, papers["labels"], "Alterer")
+	assert.Contains(t, papers["quote"], "who alters it certifies it as altered")
+}
+
+// What a purchaser buys for a remount is what is printed, 0 is a number of years, and
+// measurements that contradict each other are asked about.
+func TestRemountPapers(t *testing.T) {
+	p := open(t)
+	p.do(Act{Do: "new", ID: "cut-14500-158-gas", Value: "mod-146-72"}, Act{Do: "add", ID: "item"},
+		set("title", "Old box"))
+	s := p.do(Act{Do: "remount"}, set("existing.height_in", "88"), set("existing.headroom_in", "71"),
+		set("existing.mass_lb", "4600"), set("existing.warranty_years", "0"))
+	require.Empty(t, s.Fault)
+	assert.Len(t, draftOf(t, s).More, 1)
+	s = p.do(Act{Do: "go", ID: "needs"})
+	assert.Contains(t, s.Regions["main"], "leaves 17.0 in for floor and roof")
+	assert.Contains(t, s.Regions["main"], "Photographs wanted for the appraisal")
+	assert.Contains(t, papersOf(p)["quote"], "0 years of structural warranty left")
+
+	p.do(Act{Do: "pick", ID: "rm-dye", On: true}, Act{Do: "pick", ID: "rm-warranty", On: true},
+		Act{Do: "pick", ID: "rm-allow-door", On: true},
+		set("existing.height_in", "77"))
+	quote := papersOf(p)["quote"]
+	assert.NotContains(t, quote, "years of structural warranty left")
+	assert.Contains(t, quote, "its structure warranted for 10 years from delivery")
+	assert.Contains(t, quote, "Allowance: door rebuilt, each")
+	assert.NotContains(t, quote, "for floor and roof; 3 to 12")
+}
