@@ -23,6 +23,7 @@ type Answer struct {
 	Read    []string // what the line was taken to ask for, claim by claim
 	Unread  int      // words and amounts of it that were not read
 	Term    string   // id of the term of the bid that it is; empty for what is about the unit
+	Sure    bool     // it is that term whatever else it holds
 	Offered string   // what the unit has, with its figure
 	Nearest string   // to be had, where the unit does not comply
 	Takes   []Take   // that would meet it
@@ -92,13 +93,14 @@ func (j *judge) answer(r quote.Requirement, head string) Answer {
 	case r.Pick == quote.NoPick:
 	case r.Pick != "" && known(j.q, r.Pick):
 		j.worst(&a, []part{j.things(&claim{same: []string{r.Pick}})})
-	case read.term != "" && (read.strong || len(read.unread) > 0 || len(read.claims) == 0):
-		a.Term = read.term
+	case read.term != "" && (read.strong && !read.limitsPrice() || len(read.unread) > 0 || len(read.claims) == 0):
+		a.Term, a.Sure = read.term, read.strong
+		j.term(&a)
 	case len(read.claims) > 0:
 		j.judge(&a, read)
 	}
 	if a.Term != "" {
-		a.Read = []string{terms.Name(a.Term)}
+		a.Read = append([]string{terms.Name(a.Term)}, a.Read...)
 	}
 	if r.Verdict != "" {
 		a.Outcome = r.Verdict
@@ -172,11 +174,9 @@ func (j *judge) judge(a *Answer, read *reading) {
 			from, to := *c, *c
 			to.want, to.sense = c.most, atMost
 			parts = append(parts, j.figure(&from), j.figure(&to))
-		} else if c.gauge != nil {
-			parts = append(parts, j.figure(c))
-		} else {
-			parts = append(parts, j.things(c))
+			continue
 		}
+		parts = append(parts, j.claim(c))
 	}
 	if len(read.unread) > 0 {
 		excepted := read.apart && slices.ContainsFunc(parts, func(p part) bool { return p.outcome == quote.Excepted })
@@ -188,6 +188,19 @@ func (j *judge) judge(a *Answer, read *reading) {
 		}
 	}
 	j.worst(a, parts)
+}
+
+// claim answers one claim.
+func (j *judge) claim(c *claim) part {
+	switch {
+	case c.gauge != nil:
+		return j.figure(c)
+	case c.room != nil:
+		return j.room(c)
+	case c.outlets != nil:
+		return j.count(c)
+	}
+	return j.things(c)
 }
 
 // worst gives a line the worst answer of its parts, and says them all.
@@ -241,6 +254,9 @@ func (j *judge) holding(list []string, qty int) string {
 func (j *judge) things(c *claim) part {
 	cat := j.q.Edition.Cat
 	all := slices.Concat(c.same, c.more)
+	if id := j.holding(slices.Concat(c.same, c.more), c.qty); id != "" && j.beyondIt(c, id) {
+		return part{outcome: quote.Unanswered, read: cat.LabelOf(id), offered: j.named(id), where: j.q.PlaceOf(id)}
+	}
 	if id := j.holding(c.same, c.qty); id != "" {
 		return part{outcome: quote.Meets, read: cat.LabelOf(id), offered: j.named(id), where: j.q.PlaceOf(id)}
 	}
@@ -282,6 +298,15 @@ func (j *judge) things(c *claim) part {
 	}
 	return j.falling(c)
 }
+
+// beyondIt reports whether a line asks for more of a thing than the unit has of it: whether
+// "an additional outlet" counts the one that is there, a person decides.
+func (j *judge) beyondIt(c *claim, id string) bool {
+	return slices.Contains(c.words, additional) && !j.v.byID[id].words[additional]
+}
+
+// additional is the stem of "additional" and "extra".
+var additional = stems("additional")[0]
 
 // differs reports whether what the unit has in the place of a thing that cannot be had
 // is plainly another: not just by a word that may be true of it as well.

@@ -140,8 +140,10 @@ func (b *Book) Merge(other *Book) {
 }
 
 // Apply answers the lines of a list as they were answered before: those that the same
-// purchaser wrote, and terms of the bid. It says how many of each.
-func (b *Book) Apply(list []quote.Requirement, buyer string) (corrected, standing int) {
+// purchaser wrote, and lines that are plainly a term of the bid and ask for nothing else.
+// It says how many of each.
+func (b *Book) Apply(ed *quote.Edition, list []quote.Requirement, buyer string) (corrected, standing int) {
+	v := vocabularyOf(ed)
 	i := slices.IndexFunc(b.Lists, func(c Corrected) bool { return c.Buyer == buyerKey(buyer) })
 	for k := range list {
 		r := &list[k]
@@ -156,8 +158,8 @@ func (b *Book) Apply(list []quote.Requirement, buyer string) (corrected, standin
 		if r.Head || r.Verdict != "" {
 			continue
 		}
-		term, _ := terms.Of(r.Text)
-		if own, known := b.Standing[term]; known && term != "" {
+		term, sure := terms.Of(r.Text)
+		if own, known := b.Standing[term]; known && sure && len(v.readLine(r.Text).claims) == 0 {
 			r.Verdict, r.Answer = own.Verdict, own.Answer
 			standing++
 		}

@@ -11,6 +11,24 @@ import (
 	"boxwright/pricing/quote"
 )
 
+// A standing answer goes to no line that only sounds like its term, or asks for something of
+// the unit as well.
+func TestStandingAnswersOfPlainTermsAlone(t *testing.T) {
+	b := new(bid.Book)
+	for _, term := range []string{"delivery", "bidder", "award", "inspection", "payment"} {
+		assert.NoError(t, b.Stand(term, bid.Own{Verdict: quote.Meets}))
+	}
+	list := []quote.Requirement{{Text: "Freight prepaid, FOB destination"},
+		{Text: "The contractor shall furnish a bulletproof windshield"},
+		{Text: "Seats evaluated to a dynamic standard"},
+		{Text: "Freight prepaid; headroom shall be at least 80 inches"},
+		{Text: "Payment shall be made after acceptance"}}
+	_, standing := b.Apply(demo(t), list, "")
+	assert.Equal(t, 2, standing)
+	assert.Equal(t, []quote.Outcome{quote.Meets, "", "", "", quote.Meets}, []quote.Outcome{list[0].Verdict,
+		list[1].Verdict, list[2].Verdict, list[3].Verdict, list[4].Verdict})
+}
+
 func TestBook(t *testing.T) {
 	b := bid.ReadBook("not a book")
 	b.Learn("Larkspur County", quote.Requirement{Text: "Mats in the “cab”", Pick: "cfit-mat"}, false)
@@ -20,20 +38,20 @@ func TestBook(t *testing.T) {
 
 	list := []quote.Requirement{{Text: `MATS  in the "cab"`}, {Text: "A bid bond of 5% shall be furnished"},
 		{Text: "Siren"}}
-	corrected, standing := b.Apply(list, "LARKSPUR  county")
+	corrected, standing := b.Apply(demo(t), list, "LARKSPUR  county")
 	assert.Equal(t, [2]int{1, 1}, [2]int{corrected, standing})
 	assert.Equal(t, "cfit-mat", list[0].Pick, "the same line of the same purchaser, however it is spaced")
 	assert.Equal(t, "A bond is furnished.", list[1].Answer)
 	assert.Empty(t, list[2].Verdict)
 
 	other := []quote.Requirement{{Text: `Mats in the "cab"`}}
-	b.Apply(other, "Another county")
+	b.Apply(demo(t), other, "Another county")
 	assert.Empty(t, other[0].Pick, "what one purchaser meant is not what another means")
 
 	b.Learn("Larkspur County", quote.Requirement{Text: "Mats in the “cab”"}, false)
 	b.Stand("bond", bid.Own{})
 	again := []quote.Requirement{{Text: `Mats in the "cab"`}, {Text: "Bid bond"}}
-	b.Apply(again, "Larkspur County")
+	b.Apply(demo(t), again, "Larkspur County")
 	assert.Equal(t, []quote.Requirement{{Text: `Mats in the "cab"`}, {Text: "Bid bond"}}, again, "taken back")
 
 	for i := range 40 {

@@ -2,6 +2,7 @@ package bid
 
 import (
 	"slices"
+	"strings"
 
 	"boxwright/pricing/bid/claims"
 )
@@ -12,7 +13,8 @@ import (
 func (v *vocabulary) inContext(all []piece, of []*claim, i int) (claim, bool) {
 	try := func(about *claim, tokens []claims.Token) (claim, bool) {
 		c, ok := v.claimOf(tokens)
-		if !ok || c.gauge != nil || about.gauge == nil && v.groupOf(&c) != v.groupOf(about) {
+		if !ok || c.gauge != nil && slices.Contains(sizes, c.gauge.code) ||
+			c.gauge == nil && about.gauge == nil && v.groupOf(&c) != v.groupOf(about) {
 			return claim{}, false
 		}
 		return c, true
@@ -22,7 +24,11 @@ func (v *vocabulary) inContext(all []piece, of []*claim, i int) (claim, bool) {
 			continue // not where a claim begins
 		}
 		subject := nouns(all[k].tokens)
-		for _, s := range [][]claims.Token{subject, v.names(of[k], subject), plain(subject)} {
+		whole := slices.Clone(subject)
+		for n := k + 1; n < i && of[n] == of[k]; n++ {
+			whole = append(whole, nouns(all[n].tokens)...)
+		}
+		for _, s := range [][]claims.Token{subject, v.names(of[k], subject), plain(subject), v.names(of[k], whole)} {
 			if len(s) == 0 {
 				continue
 			}
@@ -58,6 +64,13 @@ func plain(list []claims.Token) []claims.Token {
 // names are those of words by which the things of a claim are called.
 func (v *vocabulary) names(c *claim, words []claims.Token) []claims.Token {
 	named := map[string]bool{}
+	if c.gauge != nil {
+		for _, n := range strings.Split(c.gauge.names, "|") {
+			for _, w := range stems(n) {
+				named[w] = true
+			}
+		}
+	}
 	for _, id := range slices.Concat(c.same, c.more) {
 		for _, n := range v.byID[id].names {
 			for _, w := range n {

@@ -106,16 +106,10 @@ func output(q *quote.Quote, of func(*config.Supply) quantity.Current) float64 {
 // compartments counts those reached from outside.
 func compartments(q *quote.Quote) int {
 	n := 0
-	count := func(list []config.Compartment) {
-		for _, c := range list {
-			if c.Side != "inside" {
-				n++
-			}
+	for _, c := range q.Edition.Cat.CompartmentsOf(&q.Draft.Unit) {
+		if c.Side != "inside" {
+			n++
 		}
-	}
-	count(q.Body.Compartments)
-	for _, p := range q.Draft.Unit.Picks {
-		count(q.Edition.Cat.OptionByID(p.Option).Compartments)
 	}
 	return n
 }

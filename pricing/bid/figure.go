@@ -63,6 +63,7 @@ func (j *judge) figure(c *claim) part {
 	// reader sees.
 	same := show(f.Value) == show(f.Limit)
 	switch {
+	case c.beyond && same:
 	case same, f.Met() && (c.stated || !g.exact):
 		p.outcome = quote.Meets
 		return p
@@ -71,14 +72,21 @@ func (j *judge) figure(c *claim) part {
 		return p // which way it binds is not said
 	}
 	p.outcome = quote.Excepted
-	p.offered += ", " + show(math.Abs(f.Margin())) + map[config.Sense]string{config.AtLeast: " short",
-		config.AtMost: " over"}[f.Sense]
+	if same {
+		p.offered += ", and more is asked for"
+		if f.Sense == config.AtMost {
+			p.offered = strings.Replace(p.offered, "more", "less", 1)
+		}
+	} else {
+		p.offered += ", " + show(math.Abs(f.Margin())) + map[config.Sense]string{config.AtLeast: " short",
+			config.AtMost: " over"}[f.Sense]
+	}
 	best, out := lifted{}, ""
 	for _, l := range j.liftsOf(g.code) {
 		with := f
 		with.Value = l.value
 		switch {
-		case with.Met() && !l.out:
+		case with.Met() && !(c.beyond && show(l.value) == show(c.want)) && !l.out:
 			p.outcome, p.take = quote.MeetsWith, Take{l.id, 0}
 			return p
 		case with.Met() && out == "":

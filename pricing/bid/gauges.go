@@ -46,11 +46,16 @@ var gauges = []gauge{
 	{"weight.side", "Left-right difference", quantity.Percent, atMost, "side side|left right|lateral weight|side balance", "weight difference distribution imbalance between gross full fully load axle vary", "", false},
 	{"weight.payload-crewed", "Payload left with the crew aboard", lb, atLeast, "payload remain crew|remain payload crew", "full after every option crew occupant weight gvwr less", "", false},
 	{"weight.payload-left", "Payload left, GVWR less full load", lb, atLeast, "payload remain|remain payload|payload left|payload reserve|reserve payload|spare payload", "full fully load after every option crew equipment patient occupant weight gvwr less", "", false},
-	{"weight.payload", "Payload, GVWR less curb weight", lb, atLeast, "payload", "usable useful net gvwr less curb weight minus after option conversion equal define available legal", "", false},
+	{"weight.payload", "Payload, GVWR less curb weight", lb, atLeast, "payload", "usable useful net chassis gvwr less curb weight minus after option conversion equal define available legal", "", false},
 	{"weight.curb", "Curb weight", lb, atMost, "curb weight|tare weight|empty weight|kerb weight", "full fluid fuel tank empty", "", false},
 	{"weight.gross", "Gross weight, full load", lb, atMost, "gross weight|loaded weight|fully load weight", "full fully load vehicle as", "", false},
 	{factGVWR, "GVWR", lb, atLeast, "gvwr|vehicle weight rating|gross vehicle weight", "chassis weight cab gross vehicle offer", "", false},
 	{"weight.cg-height", "Height of the center of gravity, full load", inch, atMost, "center gravity|cg height", "height full fully load high over ground", "", false},
+	{"space.approach", "Approach angle, loaded", claims.Degree, atLeast, "approach angle|angle approach", "load full fully", "", false},
+	{"space.departure", "Departure angle, loaded", claims.Degree, atLeast, "departure angle|angle departure", "load full fully", "", false},
+	{"space.breakover", "Breakover angle, loaded", claims.Degree, atLeast, "breakover angle|break over angle|ramp angle|angle breakover", "load full fully breakover ramp", "", false},
+	{"space.rear-overhang", "Rear overhang of the wheelbase, less steps", quantity.Percent, atMost, "rear overhang|overhang rear|overhang", "rear wheelbase wheel base", "", false},
+	{"space.bay-length", "Length taken in the bay, rear doors open", inch, atMost, "length reardoor open|length door open", "vehicle rear door reardoor open bay long", "", false},
 	{"weight.ssf", "Static stability factor, T/2h", "", atLeast, "static stability|ssf|rollover stability|stability factor", "factor static stability", "", false},
 	{factWheelbase, "Wheelbase", inch, atMost, "wheelbase|wheel base", "chassis long length", "", true},
 	{"space.headroom", "Headroom over the floor", inch, atLeast, "headroom|inside height|ceiling height|head clearance|standing height|standing room", "inside patientcompartment patient clear compartment measured floor ceiling finished center aisle walkway net area stand stood room over", "", false},
@@ -60,18 +65,19 @@ var gauges = []gauge{
 	{factModule, "Module length", inch, atLeast, "module length|length module|module long", "long outside", "", true},
 	{"space.width", "Overall width, less mirrors, lamps and trim", inch, atMost, "width|wide", "less mirror exclude light trim wide outside vehicle", "", false},
 	{"space.height", "Overall height, less roof equipment", inch, atMost, "height exclude roof|height exclude equipment|height exclude light|height less roof", "high vehicle ground outside roof equipment light antenna", "", false},
-	{"space.height-all", "Overall height, with roof equipment", inch, atMost, "height|vehicle height|vehicle tall", "high vehicle ground outside roof equipment light antenna exclude lower", "", false},
+	{"space.height-all", "Overall height, with roof equipment", inch, atMost, "height|vehicle height|vehicle tall", "high vehicle over ground outside roof equipment light warnlight lightbar top antenna exclude lower", "", false},
 	{factTurnRadius, "Turning radius between curbs", quantity.Foot, atMost, "turn radius|curb curb radius", "curb left right", "", false},
 	{"space.turning-circle", "Turning circle between curbs", quantity.Foot, atMost, "turn circle|turn diameter|curb curb diameter", "circle diameter curb left right", "", false},
 	{"space.inside-length", "Inside length of the patient compartment", inch, atLeast, "inside length|patientcompartment length|compartment length", "patientcompartment bulkhead reardoor clear partition rear door patient to", "", false},
 	{"space.interior", "Inside volume of the patient compartment, before cabinets", quantity.CubicFoot, atLeast, "inside volume|patientcompartment volume", "patientcompartment before cabinet", "", false},
-	{"space.bench", "Squad bench, length", inch, atLeast, "squadbench length|squadbench long", "", "", false},
+	{"space.bench", "Squad bench, length", inch, atLeast, "squadbench length|squadbench long", "seat attendant", "", false},
 	{"space.bench-width", "Squad bench, width", inch, atLeast, "squadbench width|squadbench wide|squadbench deep", "", "", false},
 	{"space.compartments", "Exterior compartments, inside volume", quantity.CubicFoot, atLeast, "outside compartment|outside storage|compartment storage|compartment volume", "outside inside combined volume storage compartment usable space every net aggregate cubic", "", false},
 	{countCompartments, "Exterior compartments", "", atLeast, "outside compartment", "storage curbside", "", false},
 	{"space.storage", "Enclosed inside storage", quantity.CubicFoot, atLeast, "storage|cabinet volume", "enclosed inside cabinet patientcompartment volume space usable", "", false},
 	{"space.oxygen-hours", "Oxygen at 15 L/min, down to 200 psi", quantity.Hour, atLeast, "oxygen last|oxygen duration|oxygen endurance", "on board continuous flow main", "15 L/min 200 psi", false},
-	{"space.oxygen", "Oxygen, cylinders full", quantity.Liter, atLeast, "oxygen", "on board main storage supply tank minimum volume cylinder full aboard carry gas patientcompartment", "", false},
+	{"space.oxygen-hours", "Oxygen at 15 L/min, down to 200 psi", quantity.Hour, atLeast, "oxygen", "on board continuous flow main medical supply storage", given + "15 L/min", false},
+	{"space.oxygen", "Oxygen, cylinders full", quantity.Liter, atLeast, "oxygen", "on board main medical storage supply tank minimum volume cylinder full aboard carry gas patientcompartment", "", false},
 	{"power.battery-minutes", "Minutes on battery, scene load, engine off, to half capacity", quantity.Minute, atLeast, "battery scene|battery operate|battery operation|battery minutes|battery endurance|minutes battery", "endurance alone capacity half duration scene load engine off support power minute operation operate on", "", false},
 	{"power.remaining", "Generating capacity remaining at 200 F", quantity.Amp, atLeast, "remain generating|generating reserve|reserve generating|spare generating|remain alternator|reserve alternator|generating capacity", "capacity remain reserve alternator total load as hot", "200 °F", false},
 	{"power.parked", "Parked on the shore line, 12 V load", quantity.Amp, atMost, "load park shorelin|load shorelin park", "12 power total", "12 V", false},
@@ -86,17 +92,17 @@ var gauges = []gauge{
 	{"space.stowed", "Compartment volume in use", quantity.Percent, atMost, "compartment volume", "outside storage", "", false},
 	{ratioScene, "On scene, 12 V load, against the alternator hot at high idle", "", atMost, "load exceed alternator|powerload exceed alternator", "total power load exceed output hot highidle scene every", "", false},
 	{factHotIdle, "Alternator, hot at idle", quantity.Amp, atLeast, "hot idle alternator|alternator hot idle|alternator idle", "hot put out produce", "200 °F", false},
-	{factCold, "Alternator, nameplate", quantity.Amp, atLeast, "alternator nameplate", "cold", "", false},
+	{factCold, "Alternator, nameplate", quantity.Amp, atLeast, "alternator nameplate|alternator", "cold nameplate output sae", "", false},
 	{countBench, "Seats on the squad bench", "", atLeast, "squadbench seat|squadbench person|seat squadbench|squadbench occupant", "person sit accommodate attendant", "", false},
 	{countCab, "Seats in the cab", "", atLeast, "cab seat", "front bucket", "", false},
 	{countModule, "Seats in the patient compartment", "", atLeast, "patientcompartment seat|seat patientcompartment", "designated occupant", "", false},
-	{"space.seats", "Designated seats", "", atLeast, "seat designated|designated seat|seat|occupant|passenger", "cab person total designated occupant patientcompartment include person belted crew driver belt", "", false},
+	{"space.seats", "Designated seats", "", atLeast, "seat designated|designated seat|seat|occupant|passenger", "cab person peopl cabincluded total designated occupant patientcompartment include belted crew driver belt", "", false},
 	{"space.patients", "Patients on cots", "", atLeast, "patient cot|cot patient|transport patient|patient litter", "transport carry side beside simultaneously at once time", "", false},
 	{factFuel, "Fuel tank", claims.Gallon, atLeast, "fuel|gasoline tank|diesel tank", "tank fuel gasoline diesel", "", false},
-	{"space.loading-height", "Loading height at the rear, loaded", inch, atMost, "load height|floor load", "load high ground floor module entry rear height", "", false},
-	{factFloor, "Floor height, loaded", inch, atMost, "floor height", "load high ground floor module entry rear", "", false},
+	{"space.loading-height", "Loading height at the rear, loaded", inch, atMost, "load height|floor load", "load high over ground floor module entry rear height", "", false},
+	{factFloor, "Floor height, loaded", inch, atMost, "floor height", "load high over ground floor module entry rear", "", false},
 	{factDelivery, "Delivery", claims.Days, atMost, "deliver|delivery|service purchase order|service order|completion|ship", "after receipt order purchase aro award date days calendar ready station purchaser notice proceed consecutive contract from receive", "", false},
-	{factPrice, "Price", claims.Money, atMost, "price|budget|cost", "bid total ceiling purchase every delivered cap limit budget", "", false},
+	{factPrice, "Price", claims.Money, atMost, "price|budget|cost", "bid total ceiling purchase every delivered deliver cap limit budget freight base", "", false},
 }
 
 // ready are the gauges with their words in the form of the lines.
@@ -105,7 +111,11 @@ type ready struct {
 	names [][]string
 	also  map[string]bool
 	under []claims.Number
+	given bool // only where a line names one of those
 }
+
+// given begins the conditions of a gauge that a line asks for only where it names one.
+const given = "given "
 
 var readyGauges = func() []ready {
 	out := make([]ready, len(gauges))
@@ -129,6 +139,7 @@ var readyGauges = func() []ready {
 			r.also[moduleWord], r.also[chassisWord] = true, true
 		}
 		r.under = claims.Numbers(claims.Read(g.under).Tokens)
+		r.given = strings.HasPrefix(g.under, given)
 		out[i] = r
 	}
 	return out
@@ -157,7 +168,7 @@ func (g *ready) asks(words []string, list []claims.Number, day config.Date, all 
 		return claim{}, false
 	}
 	for _, w := range words {
-		if !g.also[w] {
+		if !g.also[w] && !plainly[w] {
 			return claim{}, false
 		}
 	}
@@ -173,9 +184,10 @@ func (g *ready) asks(words []string, list []claims.Number, day config.Date, all 
 		c.want, c.most, c.sense, c.stated = low, high, atLeast, true
 		return c, true
 	}
-	found := false
+	found, given := false, !g.given
 	for _, n := range list {
 		if conditioned(g.under, n) {
+			given = true
 			continue
 		}
 		v, ok := inUnit(n, g.unit, g.code)
@@ -183,7 +195,7 @@ func (g *ready) asks(words []string, list []claims.Number, day config.Date, all 
 			return claim{}, false
 		}
 		if n.Sense != "" {
-			c.sense, c.stated = n.Sense, true
+			c.sense, c.stated, c.beyond = n.Sense, true, n.Beyond
 		}
 		if g.code == factDelivery {
 			c.unit = n.Unit
@@ -192,8 +204,17 @@ func (g *ready) asks(words []string, list []claims.Number, day config.Date, all 
 			c.want, found = v, true
 		}
 	}
-	return c, found
+	return c, found && given
 }
+
+// plainly are words that say only that a figure is as it is stated.
+var plainly = func() map[string]bool {
+	out := map[string]bool{}
+	for _, w := range stems("retain maintain measure restrict limit achieve demonstrate exhibit") {
+		out[w] = true
+	}
+	return out
+}()
 
 // ends are those of a range that is asked for, "150 to 160 in", "minimum 14,000 lb, maximum
 // 15,000 lb".

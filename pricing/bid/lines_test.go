@@ -100,10 +100,13 @@ func confuse(t testing.TB, name string) confusion {
 }
 
 func TestLines(t *testing.T) {
-	for _, name := range []string{"lines.tsv", "aside.tsv"} {
+	for _, name := range []string{"lines.tsv", "hands.tsv", "aside.tsv", "hands-aside.tsv"} {
 		t.Run(name, func(t *testing.T) {
 			c := confuse(t, name)
 			assert.Empty(t, c.wrong, "nothing is answered falsely")
+			if strings.Contains(name, "aside") {
+				return // how many are answered is told by make bench, never tuned to
+			}
 			assert.GreaterOrEqual(t, 10*c.answered, 9*c.asked, "left open: %q", c.failed)
 			assert.GreaterOrEqual(t, 100*c.known, 95*c.terms, "not recognized: %q", c.failed)
 		})
@@ -118,15 +121,23 @@ func TestBenchReport(t *testing.T) {
 	if !*report {
 		t.Skip("told by make bench")
 	}
-	c := confuse(t, "aside.tsv")
-	for _, k := range slices.Sorted(maps.Keys(c.table)) {
-		fmt.Printf("bid.aside.%s %d lines\n", strings.Replace(k, ">", "-as-", 1), c.table[k])
-	}
-	fmt.Printf("bid.aside.false-comply %d lines\n", c.comply)
-	fmt.Printf("bid.aside.false-exception %d lines\n", c.exception)
-	fmt.Printf("bid.aside.answered %.1f %%\n", 100*float64(c.answered)/float64(c.asked))
-	fmt.Printf("bid.aside.terms %.1f %%\n", 100*float64(c.known)/float64(c.terms))
-	for _, l := range slices.Concat(c.wrong, c.failed) {
-		t.Log(l)
+	for _, name := range []string{"aside", "hands-aside"} {
+		c := confuse(t, name+".tsv")
+		tell := func(what string, value any, unit string) { fmt.Printf("bid.%s.%s %v %s\n", name, what, value, unit) }
+		share := func(part, of int) string { return fmt.Sprintf("%.1f", 100*float64(part)/float64(of)) }
+		for _, k := range slices.Sorted(maps.Keys(c.table)) {
+			tell(strings.Replace(k, ">", "-as-", 1), c.table[k], "lines")
+		}
+		tell("false-comply", c.comply, "lines")
+		tell("false-exception", c.exception, "lines")
+		tell("answered", share(c.answered, c.asked), "%")
+		tell("terms", share(c.known, c.terms), "%")
+		open := slices.Concat(c.wrong, c.failed)
+		for _, l := range open[:min(len(open), mostTold)] {
+			t.Log(l)
+		}
 	}
 }
+
+// mostTold is how many of the lines that fail are told.
+const mostTold = 10

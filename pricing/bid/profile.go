@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"boxwright/config"
+	"boxwright/config/quantity"
 	"boxwright/pricing/bid/claims"
 	"boxwright/pricing/quote"
 )
@@ -17,6 +18,7 @@ type profile struct {
 	words   map[string]bool
 	label   []string
 	spec    []string   // the words of its sentence
+	own     [][]string // those of the names that are not its group's
 	names   [][]string // of one of which a line holds all words when it speaks of this
 	numbers []claims.Number
 	never   map[string]bool // what it is free of
@@ -81,6 +83,7 @@ func newVocabulary(cat *config.Catalogue) *vocabulary {
 		p := newProfile(o.ID, o.Group, o.Label, o.Spec, g.Label, asked[o.ID])
 		p.most, p.kept = max(o.MaxQty, 1), slices.Contains(o.Tags, "remount")
 		p.beside = g.Choose == config.ChooseAny
+		p.own = slices.Clone(p.names)
 		if a := asked[o.Group]; a != nil {
 			p.learn(a)
 		}
@@ -153,6 +156,14 @@ func newProfile(id, group, label, spec, kind string, asked *config.Asked) *profi
 	if asked != nil {
 		p.learn(asked)
 	}
+	for i := range p.numbers { // "46 in" of the label is the sentence's "46 in wide"
+		n := &p.numbers[i]
+		for _, x := range p.numbers {
+			if n.Of == "" && x.Of != "" && x.Unit == n.Unit && x.Value == n.Value {
+				n.Of = x.Of
+			}
+		}
+	}
 	for i := range p.numbers { // "Two high-back seats": how many the thing is
 		if n := &p.numbers[i]; n.First && n.Unit == "" {
 			for _, name := range p.names {
@@ -219,6 +230,27 @@ func (v *vocabulary) named(p *profile, has map[string]bool) bool {
 		}
 	}
 	return v.likeness(p, has) >= mostOfLabel || v.share(p.spec, has) >= mostOfSpec
+}
+
+// ownName reports whether words hold a name that a thing does not share with its group.
+func (p *profile) ownName(has map[string]bool) bool {
+	return slices.ContainsFunc(p.own, func(n []string) bool {
+		return !slices.ContainsFunc(n, func(w string) bool { return !has[w] })
+	})
+}
+
+// strange reports whether amounts alone tell a thing from its rivals, of which no other has
+// one of that unit: "rear step, 1,000 lb" does not ask for the lift platform.
+func (v *vocabulary) strange(p *profile, list []claims.Number, has map[string]bool) bool {
+	if p.beside || p.group == "" || v.likeness(p, has) >= halfLabel || p.ownName(has) {
+		return false
+	}
+	return slices.ContainsFunc(list, func(n claims.Number) bool {
+		return n.Unit != "" && n.Unit != quantity.Volt && p.amounts(n.Unit) > 0 &&
+			!slices.ContainsFunc(v.list, func(o profile) bool {
+				return o.group == p.group && o.id != p.id && !o.kept && o.amounts(n.Unit) > 0
+			})
+	})
 }
 
 // mostOfLabel is the share of a label's telling words by which a thing is named, and

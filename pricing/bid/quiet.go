@@ -22,7 +22,8 @@ staff start stay stays store stored storing structure structures supplement supp
 supporting supports surround surrounded surrounding sustain take taken together total treat treated treats type
 upholstered upholster utilize utilized utilizing work worked works working wrap wrapped yield crew member members
 personnel people person safely safe-ly convenient conveniently comfortable comfortably area space location place
-joint joints seam-joint underside underbody american decal decals`) {
+joint joints seam-joint protect protects protecting protected match matches matching facing faces faced aim aimed independent
+independently tied tie ties product products job defect defects cause drivetrain against additional underside underbody american decal decals`) {
 		for _, s := range stems("x " + w) {
 			if s != "x" {
 				out[s] = true

@@ -20,6 +20,7 @@ type claim struct {
 	sense  config.Sense
 	most   float64 // of a range, that begins at want; 0 of none
 	stated bool    // the line says how the amount binds
+	beyond bool    // the amount itself does not do: "more than"
 	unit   string  // of a time of delivery
 	day    config.Date
 
@@ -32,6 +33,8 @@ type claim struct {
 
 	words   []string
 	numbers []claims.Number
+	room    *roomAsk    // of the size of compartments
+	outlets *outletKind // of a number of outlets
 }
 
 // reading is what a line was read as. It depends on the catalogue alone.
@@ -125,10 +128,7 @@ func (v *vocabulary) reading(tokens []claims.Token) *reading {
 			if worse(b, at[i]) {
 				continue
 			}
-			var together []claims.Token
-			for _, p := range all[j:i] {
-				together = append(together, p.tokens...)
-			}
+			together := joined(all[j:i])
 			if claims.Instead(together) {
 				continue // it only says what is not to be there
 			}
@@ -189,6 +189,20 @@ func (v *vocabulary) reading(tokens []claims.Token) *reading {
 		r.matches = r.matches[:min(len(r.matches), mostMatches)]
 	}
 	return r
+}
+
+// joined are the tokens of pieces that are read as one claim. Where one of them rules
+// something out, a break is left between them, so that it can be told how far that goes.
+func joined(list []piece) []claims.Token {
+	var out []claims.Token
+	ruled := slices.ContainsFunc(list, func(p piece) bool { return claims.Ruled(p.tokens) })
+	for i, p := range list {
+		if ruled && i > 0 {
+			out = append(out, claims.Token{Kind: claims.Break})
+		}
+		out = append(out, p.tokens...)
+	}
+	return out
 }
 
 // rulesOutRivals reports whether a piece only rules out what the things that a claim of
@@ -267,11 +281,31 @@ func (v *vocabulary) plainClaim(tokens []claims.Token) (claim, bool) {
 	if dated {
 		return claim{}, false
 	}
-	return v.offered(words, list, has, not)
+	if c, ok := roomClaim(words, list); ok && !not {
+		return c, true
+	}
+	if c, ok := v.offered(measures(words, list), list, has, claims.RuledWords(tokens)); ok || not {
+		return c, ok
+	}
+	return outletClaim(words, list)
+}
+
+// measures are words without those that only say of what dimension an amount is.
+func measures(words []string, list []claims.Number) []string {
+	out := slices.DeleteFunc(slices.Clone(words), func(w string) bool {
+		of := claims.DimensionOf(w)
+		return of != "" && slices.ContainsFunc(list, func(n claims.Number) bool { return n.Of == of })
+	})
+	if len(out) == 0 {
+		return words
+	}
+	return out
 }
 
 // offered finds what the catalogue offers of which every word and amount is true.
-func (v *vocabulary) offered(words []string, list []claims.Number, has map[string]bool, not bool) (claim, bool) {
+func (v *vocabulary) offered(words []string, list []claims.Number, has map[string]bool, ruled *claims.Ruling) (claim,
+	bool) {
+	not := ruled != nil
 	type found struct {
 		p    *profile
 		like float64
@@ -284,7 +318,7 @@ func (v *vocabulary) offered(words []string, list []claims.Number, has map[strin
 		if p.kept {
 			continue
 		}
-		if not != p.lack && !(not && v.free(p, words)) {
+		if not != p.lack && !(not && v.free(p, words, ruled)) {
 			continue
 		}
 		if !v.named(p, has) {
@@ -294,7 +328,7 @@ func (v *vocabulary) offered(words []string, list []claims.Number, has map[strin
 			continue
 		}
 		f := found{p, v.likeness(p, has)}
-		if p.byTheWay(words, f.like) {
+		if !not && p.byTheWay(words, f.like) || v.strange(p, list, has) {
 			continue
 		}
 		fit, missing := p.fits(list)
@@ -383,19 +417,18 @@ var qualities = func() map[string]bool {
 }()
 
 // free reports whether a thing is what a line that rules something out leaves: it is
-// free of some of the words, and the others are true of it.
-func (v *vocabulary) free(p *profile, words []string) bool {
-	never, rest := 0, 0
+// free of some of the words that are ruled out, and all others are true of it.
+func (v *vocabulary) free(p *profile, words []string, ruled *claims.Ruling) bool {
+	never := false
 	for _, w := range loud(words) {
-		if p.never[w] {
-			never++
-		} else if p.words[w] {
-			rest++
-		} else {
+		switch {
+		case p.never[w] && !slices.Contains(ruled.Before, w):
+			never = never || slices.Contains(ruled.Out, w)
+		case !p.words[w]:
 			return false
 		}
 	}
-	return never > 0
+	return never
 }
 
 // having are the things of which all words are true, or, where something is ruled
@@ -502,6 +535,9 @@ func (p *profile) has(n claims.Number) int {
 		if x.Unit != n.Unit {
 			continue
 		}
+		if n.Of == "height" && x.Of == "" && x.Value != n.Value {
+			continue // "58 in high" is not asked of a clear width
+		}
 		if n.Unit == "" && !counts(x.Near, n.Near) || n.Of != "" && x.Of != "" && n.Of != x.Of {
 			continue
 		}
@@ -511,6 +547,8 @@ func (p *profile) has(n claims.Number) int {
 		near := math.Abs(x.Value-n.Value) <= 0.005*n.Value || n.Unit == quantity.Volt &&
 			claims.SameVolts(x.Value, n.Value)
 		switch {
+		case near && n.Beyond:
+			above, below = above || n.Sense == atMost, below || n.Sense == atLeast
 		case near:
 			return exact
 		case n.Sense == atLeast && x.Value > n.Value, n.Sense == atMost && x.Value < n.Value:

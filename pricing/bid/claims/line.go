@@ -28,7 +28,7 @@ var (
 // Read takes a line apart.
 func Read(text string) Line {
 	list := compared(between(measured(spelled(days(lex(text))))))
-	list = equals(list)
+	list = unreasoned(equals(list))
 	var out []Token
 	for i := 0; i < len(list); i++ {
 		t := list[i]
@@ -44,6 +44,13 @@ func Read(text string) Line {
 			out = slices.Insert(out, at, Token{Kind: Not, raw: "not"})
 			i += n - 1
 			continue
+		}
+		if sectionNo(t.raw) && len(out) == 0 {
+			continue // "3.2.1 Chassis"
+		}
+		if t.Kind == Count && t.Num.Value == 1 && t.Num.Unit == "" && len(out) > 0 && out[len(out)-1].Kind == Break &&
+			i+1 < len(list) && slices.Contains(partitive, list[i+1].raw) {
+			continue // "two units, one at the head"
 		}
 		if (t.raw == "each" || t.raw == "ea") && len(out) > 0 && out[len(out)-1].Kind == Count &&
 			out[len(out)-1].Num.Unit != "" {
@@ -67,6 +74,94 @@ func Read(text string) Line {
 	return Line{Tokens: counted(idled(said(joinPhrases(out))))}
 }
 
+// partitive are words behind "one" that tell where one of several is.
+var partitive = []string{"at", "on", "in", "over", "above", "under", "near", "by", "beside"}
+
+// sectionNo reports whether a word is the number of a section, "3.2.1".
+func sectionNo(raw string) bool {
+	return strings.Count(raw, ".") > 1 && strings.Trim(raw, "0123456789.") == ""
+}
+
+// reasons are words of a clause that says why an amount is asked for, and asks for nothing
+// itself: "for clearance in Station 4".
+var reasons = []string{"clearance", "garage", "barn", "driveway", "driveways", "alley", "alleys", "plow", "terrain",
+	"hills", "safety", "comfort", "ease", "visibility", "maneuverability", "maneuvering", "bridge", "bridges", "ferry",
+	"parking", "canopy", "portico"}
+
+// unreasoned takes the reasons out behind an amount that has a unit.
+func unreasoned(list []Token) []Token {
+	var out []Token
+	amount := false
+	for i := 0; i < len(list); i++ {
+		if i == 0 || list[i-1].Kind == Stop {
+			i += cause(list[i:])
+			if i >= len(list) {
+				break
+			}
+		}
+		t := list[i]
+		switch {
+		case t.Kind == Stop:
+			amount = false
+		case t.Kind == Count && t.Num.Unit != "":
+			amount = true
+		}
+		if n := reason(list[i:]); amount && n > 0 {
+			i += n - 1
+			continue
+		}
+		out = append(out, t)
+	}
+	return out
+}
+
+// cause is how many tokens a sentence begins with that only say what brings its limit
+// about, "Station 2 door restricts"; 0 for none.
+func cause(list []Token) int {
+	why := false
+	for n, t := range list[:min(len(list), mostCause)] {
+		switch {
+		case t.Kind != Word && (t.Kind != Count || t.Num.Unit != ""):
+			return 0
+		case why && slices.Contains([]string{"restrict", "restricts", "limit", "limits", "require", "requires", "dictate",
+			"dictates"}, t.raw):
+			return n + 1
+		}
+		why = why || slices.Contains(causes, t.raw)
+	}
+	return 0
+}
+
+// causes are places that limit a vehicle without being part of it, and mostCause how many
+// words may speak of them.
+var causes = []string{"station", "stations", "bay", "bays", "street", "streets", "road", "roads", "bridge", "bridges",
+	"garage", "garages", "building", "buildings", "driveway", "driveways", "canopy", "alley", "alleys", "terrain"}
+
+const mostCause = 7
+
+// reason is how many tokens of a list are a clause that only says why; 0 for none. It holds
+// no amount, and nothing that is said of each of several things.
+func reason(list []Token) int {
+	because := slices.Contains([]string{"because", "since", "due"}, list[0].raw)
+	if !because && !(list[0].Kind == Break && list[0].raw == "-") && list[0].raw != "for" && list[0].raw != "to" {
+		return 0
+	}
+	n, why := 1, because
+	for ; n < len(list) && list[n].Kind != Stop && list[n].Kind != Break; n++ {
+		t := list[n]
+		if t.Kind == Count && t.Num.Unit != "" || t.Kind == Day || t.Kind == Or ||
+			slices.Contains([]string{"each", "every", "per", "all", "both", "shall", "must", "no", "not", "and", "with"},
+				t.raw) {
+			return 0
+		}
+		why = why || slices.Contains(reasons, t.raw)
+	}
+	if !why {
+		return 0
+	}
+	return n
+}
+
 // dimensionWords are the words that say of what dimension an amount is, by their stems.
 var dimensionWords = func() map[string]string {
 	out := map[string]string{}
@@ -79,6 +174,9 @@ var dimensionWords = func() map[string]string {
 	}
 	return out
 }()
+
+// letters are dimensions in short, behind a length.
+var letters = map[string]string{"h": "height", "w": "width", "d": "depth", "l": "length"}
 
 // burdens are the words that tell what a thing carries from what it weighs.
 var burdens = func() map[string]string {
@@ -103,6 +201,9 @@ func said(list []Token) []Token {
 		}
 		for k := i + 1; k < len(list) && k <= i+2 && list[k].Kind == Word && t.Num.Of == ""; k++ {
 			t.Num.Of = words[list[k].Word]
+			if d := letters[list[k].raw]; d != "" && k == i+1 && t.Num.Unit == quantity.Inch && t.Num.Of == "" {
+				t.Num.Of, list[k].raw, list[k].Word = d, "the", "the" // 70" H
+			}
 		}
 		for k := i - 1; k >= 0 && k >= i-3 && list[k].Kind == Word && t.Num.Of == ""; k-- {
 			t.Num.Of = words[list[k].Word]
@@ -312,6 +413,38 @@ func DayOf(list []Token) (config.Date, bool) {
 
 // Dimension reports whether a word says of what dimension an amount is.
 func Dimension(word string) bool { return dimensionWords[word] != "" }
+
+// DimensionOf is the dimension that a word says an amount is of; empty where it says none.
+func DimensionOf(word string) string { return dimensionWords[word] }
+
+// Ruling is how far tokens rule something out.
+type Ruling struct {
+	Before []string // words before what is ruled out
+	Out    []string // words of the piece that rules something out
+}
+
+// RuledWords tells the words that are ruled out from those before them; nil where nothing
+// is.
+func RuledWords(list []Token) *Ruling {
+	if !Ruled(list) {
+		return nil
+	}
+	r, not := &Ruling{}, false
+	ended := false
+	for _, t := range list {
+		switch {
+		case t.Kind == Not:
+			not, ended = true, false
+		case t.Kind == Break:
+			ended = not
+		case t.Kind == Word && !not:
+			r.Before = append(r.Before, t.Word)
+		case t.Kind == Word && !ended:
+			r.Out = append(r.Out, t.Word)
+		}
+	}
+	return r
+}
 
 // Instead reports whether tokens say what something takes the place of.
 func Instead(list []Token) bool {

@@ -43,12 +43,14 @@ type Number struct {
 	Value float64
 	Unit  string       // a name of package quantity or of this one; empty for a bare number
 	Sense config.Sense // empty where the line states the number alone
-	Near  []string     // of a bare number: the words it may count, those right behind it first
-	Of    string       // the dimension it is said of, "width"; empty where the line does not say
-	Range Range
-	First bool // the line begins with it
-	Whole bool // its sentence names the whole unit
-	said  bool
+	// Beyond says that the number itself is not enough: "more than 96 in"
+	Beyond bool
+	Near   []string // of a bare number: the words it may count, those right behind it first
+	Of     string   // the dimension it is said of, "width"; empty where the line does not say
+	Range  Range
+	First  bool // the line begins with it
+	Whole  bool // its sentence names the whole unit
+	said   bool
 }
 
 // Range tells the ends of "44 to 48 in".

@@ -13,14 +13,23 @@ type bound struct {
 	words []string
 	sense config.Sense
 	near  bool // counts only right before a number: "under" and "within" are also places
+	more  bool // the amount itself is not enough: "more than 96 in"
 }
 
 func boundsOf(sense config.Sense, near bool, list ...string) []bound {
 	var out []bound
 	for _, w := range list {
-		out = append(out, bound{strings.Fields(w), sense, near})
+		out = append(out, bound{words: strings.Fields(w), sense: sense, near: near})
 	}
 	return out
+}
+
+// beyond are bounds that the amount itself does not keep.
+func beyond(list []bound) []bound {
+	for i := range list {
+		list[i].more = true
+	}
+	return list
 }
 
 var (
@@ -35,18 +44,21 @@ func init() {
 			"no smaller than", "not smaller than", "no lower than", "not lower than", "no shorter than",
 			"not be shorter than", "no narrower than",
 			"not be under", "not under", "not fall below", "not be below", "not drop below", "not below", "no narrower than", "equal to or greater than", "greater than or equal to", "at least",
-			"at a minimum", "a minimum of", "minimum of", "minimum", "min", "in excess of",
-			"greater than", "more than", "exceeding", "must exceed", "shall exceed", "better than", "starting at"),
+			"at a minimum", "a minimum of", "minimum of", "minimum", "min", "starting at", "no shallower than"),
+		beyond(boundsOf(config.AtLeast, false, "in excess of", "greater than", "more than", "exceeding", "must exceed",
+			"shall exceed", "will exceed", "exceeds", "better than")),
 		boundsOf(config.AtMost, false, "not be more than", "not more than", "no more than", "not be greater than",
 			"not greater than", "no greater than",
 			"not be longer than", "no longer than", "not longer than", "no higher than", "not higher than",
 			"no taller than", "no wider than", "not wider than", "not be wider than",
 			"no later than", "not later than", "not to exceed", "not be exceed", "not exceed", "not exceeding",
 			"does not exceed", "without exceeding", "not be over", "not over", "no over",
-			"not above", "at most", "a maximum of", "maximum of", "maximum", "max", "up to", "less than", "fewer than",
-			"smaller than", "limited to"),
-		boundsOf(config.AtMost, true, "within", "under", "below", "by", "before", "in"),
-		boundsOf(config.AtLeast, true, "over", "above"),
+			"not above", "at most", "a maximum of", "maximum of", "maximum", "max", "up to", "limited to", "never exceed",
+			"cannot exceed", "never be more than", "no deeper than"),
+		beyond(boundsOf(config.AtMost, false, "less than", "fewer than", "smaller than")),
+		boundsOf(config.AtMost, true, "within", "by", "before", "in"),
+		beyond(boundsOf(config.AtMost, true, "under", "below")),
+		beyond(boundsOf(config.AtLeast, true, "over", "above")),
 	)
 	trailing = slices.Concat(
 		boundsOf(config.AtLeast, false, "or more", "or greater", "or higher", "or better", "or larger", "or above",
@@ -86,6 +98,17 @@ func compared(list []Token) []Token {
 			k++
 		}
 		for _, b := range trailing {
+			for skip := k; b.words[0] == "or" && skip < k+mostBetween; skip++ { // "7,000 lb GAWR or more"
+				if skip < len(list) && list[skip].raw == "or" {
+					if match(skip, b.words) {
+						k = skip
+					}
+					break
+				}
+				if skip >= len(list) || list[skip].Kind != Word {
+					break
+				}
+			}
 			if match(k, b.words) && list[i].Num.Sense == "" && !(len(b.words) == 1 && followsAmount(list, k+1)) {
 				list[i].Num.Sense = b.sense
 				for n := range b.words {
@@ -116,7 +139,7 @@ func compared(list []Token) []Token {
 				!list[k].near(list, begun) || b.near && !b.bounds(&list[k]) {
 				continue
 			}
-			list[k].Num.Sense = b.sense
+			list[k].Num.Sense, list[k].Num.Beyond = b.sense, b.more
 			for n := i; n < begun; n++ {
 				if d := dimensionOf[list[n].raw]; d != "" {
 					list[n].raw = d // "no wider than" speaks of a width
@@ -135,6 +158,9 @@ func compared(list []Token) []Token {
 	}
 	return out
 }
+
+// mostBetween is how many words may stand between an amount and an "or more".
+const mostBetween = 4
 
 // bounds reports whether a word that may also say where or by whom, such as "in" and
 // "by", compares an amount.

@@ -9,6 +9,15 @@ aluminum: aluminium alum
 center: centre centerline centreline
 up: ups
 condition: conditioner conditioners
+compartment: comp compt compts comps
+auxiliary: aux auxilliary
+transmission: trans
+rear: rr
+front: frt fr ft
+crash: collision collisions impact crashes
+seamless: jointless
+defect: defects
+propose: proposed proposes
 high: hi
 low: lo
 exclude: excluding excluded excludes
@@ -42,7 +51,7 @@ alternator: alt alternators generator
 battery: batteries
 cabinet: cabinets cabinetry cupboard cupboards
 oxygen: o2
-antenna: antennas antennae aerial
+antenna: antennas antennae aerial ant
 retract: retractable
 magnet: magnetic magnets
 mirror: mirrors
@@ -80,7 +89,8 @@ shed: shedding
 charge: charging
 run: running runs
 chevron: chevrons
-spare: spares extra
+spare: spares
+additional: extra further
 train: training instruction
 photo: photographs photos pictures photograph
 drawer: drawers
@@ -123,7 +133,10 @@ carbonmonoxide: carbon monoxide | co detector | co alarm | co monitor | carbon m
 detector: alarm
 pushtoclose: slam
 diamondplate: diamond plate | tread plate | treadplate
-gashold: gas hold open | gas spring | gas strut | gas hold-open | hold open
+gashold: gas hold open | gas spring | gas strut | gas hold-open | hold open | gas shock | gas prop
+drivetrain: drive train | drive line | power train
+fold: fold up | fold-up
+grip: slip resistant | non slip | nonslip | anti slip | skid resistant | non skid | nonskid | anti skid
 backup: back up | rear view | reverse | reversing
 router: modem
 satellite: gps | satellite position
@@ -222,7 +235,7 @@ give gives giving allow allows allowing ensure have located location placed posi
 such so than then when where while into onto via through by be each-s per-s
 shall-be minimum maximum min max spec specification standard feature option optional accept acceptable accepted prefer preferred
 least most equal equivalent approved similar good quality suitable appropriate proper properly high-quality
-additional scheme lined base material based
+scheme lined base material based
 amount amounts fed feed feeds feeding keep keeps kept hold holds held shown show shows mandatory
 alone smoothly evenly securely firmly easily readily permanently neatly fully properly directly immediately clearly
 down toward towards against across along within throughout during upon once after before when
@@ -236,6 +249,7 @@ ready operate-d operational functional operable working
 our us we your own
 mm-note note notes above-listed herein hereof thereof therein
 suit suited fit-for
+propose proposed proposes appear appears truck trucks rig rigs
 unit's one's supply-and etc following below-listed mounted mounting fitment`) {
 		idle[w] = true
 	}

@@ -26,7 +26,7 @@ func pasteList(s *session.Session, a session.Act) error {
 	if err != nil {
 		return err
 	}
-	corrected, standing := bid.ReadBook(s.Req.Bids).Apply(list, s.Draft.Buyer.Name)
+	corrected, standing := bid.ReadBook(s.Req.Bids).Apply(s.Memory.Edition, list, s.Draft.Buyer.Name)
 	before := s.Draft.Requirements
 	s.Draft.Requirements = list
 	if ps := s.Draft.Check(); len(ps) > 0 {
@@ -98,7 +98,8 @@ func standAnswer(s *session.Session, a session.Act) {
 	s.Draft.Requirements = slices.Clone(s.Draft.Requirements)
 	n := 0
 	for k := range list {
-		if other := &s.Draft.Requirements[k]; list[k].Term == list[i].Term && other.Verdict == "" && r.Verdict != "" {
+		other := &s.Draft.Requirements[k]
+		if list[k].Term == list[i].Term && list[k].Sure && other.Verdict == "" && r.Verdict != "" {
 			other.Verdict, other.Answer = r.Verdict, r.Answer
 			n++
 		}

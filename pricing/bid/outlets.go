@@ -1,0 +1,127 @@
+package bid
+
+import (
+	"slices"
+	"strconv"
+	"strings"
+
+	"boxwright/config/quantity"
+	"boxwright/pricing/bid/claims"
+	"boxwright/pricing/quote"
+)
+
+// outletKind is a kind of outlet that lines ask for by their number.
+type outletKind struct {
+	label string
+	names [][]string // words of one of which a line and a thing hold all
+	volts float64    // that a thing's sentence names; 0 of none
+	not   string     // a word that tells another kind
+	more  string     // words that may stand beside
+}
+
+var outletKinds = []outletKind{
+	{"Duplex receptacles, 125 V", [][]string{stems("duplex")}, 0, "", "hospitalgrade ac power total"},
+	{"Oxygen outlets", [][]string{stems("oxygen outlet")}, 0, "", "quick connect wall piped total"},
+	{"12 V outlets", [][]string{stems("outlet")}, 12, "usb", "dc power point total"},
+}
+
+// outletClaim reads tokens as asking for a number of outlets, all of the unit's or those of
+// a place.
+func outletClaim(words []string, list []claims.Number) (claim, bool) {
+	has := map[string]bool{}
+	for _, w := range words {
+		has[w] = true
+	}
+	for k := range outletKinds {
+		kind := &outletKinds[k]
+		if !slices.ContainsFunc(kind.names, func(n []string) bool {
+			return !slices.ContainsFunc(n, func(w string) bool { return !has[w] })
+		}) || kind.not != "" && has[kind.not] {
+			continue
+		}
+		c := claim{words: words, numbers: list, outlets: kind, sense: atLeast}
+		volts := kind.volts == 0
+		for _, n := range list {
+			switch {
+			case n.Unit == quantity.Volt && kind.volts == 0 && claims.SameVolts(n.Value, 125), n.Unit == quantity.Volt &&
+				n.Value == kind.volts:
+				volts = true
+			case n.Unit == "" && c.want == 0 && n.Value >= 1 && n.Sense != atMost:
+				c.want = n.Value
+				if n.Beyond {
+					c.want++
+				}
+			default:
+				return claim{}, false
+			}
+		}
+		return c, volts && c.want > 0
+	}
+	return claim{}, false
+}
+
+// outletsOf counts the outlets of a kind in a thing.
+func (p *profile) outletsOf(k *outletKind) int {
+	own := slices.Concat(p.label, p.spec)
+	if !slices.ContainsFunc(k.names, func(n []string) bool {
+		return !slices.ContainsFunc(n, func(w string) bool { return !slices.Contains(own, w) })
+	}) || k.not != "" && slices.Contains(own, k.not) {
+		return 0
+	}
+	volts, count := k.volts == 0, 0.0
+	for _, n := range p.numbers {
+		volts = volts || n.Unit == quantity.Volt && n.Value == k.volts
+		for _, name := range k.names {
+			if n.Unit == "" && count == 0 && slices.Contains(n.Near, name[len(name)-1]) {
+				count = n.Value
+			}
+		}
+	}
+	if !volts {
+		return 0
+	}
+	return max(int(count), 1)
+}
+
+// count answers a line that asks for a number of outlets, by what the unit has at that
+// place.
+func (j *judge) count(c *claim) part {
+	k := c.outlets
+	p := part{outcome: quote.Unanswered, read: k.label + ", at least " + strconv.Itoa(int(c.want)),
+		where: quote.SpecificationSection.Place()}
+	beside := wordSet(k.more)
+	for _, n := range k.names {
+		for _, w := range n {
+			beside[w] = true
+		}
+	}
+	at := func(o *profile) bool {
+		return !slices.ContainsFunc(c.words, func(w string) bool { return !beside[w] && !quiet[w] && !o.words[w] })
+	}
+	has, most := 0, 0
+	var said []string
+	for i := range j.v.list {
+		o := &j.v.list[i]
+		n := o.outletsOf(k)
+		if n == 0 || o.kept {
+			continue
+		}
+		if qty := j.q.Draft.Unit.Qty(o.id); qty > 0 && at(o) {
+			has += n * qty
+			said = append(said, j.q.Edition.Cat.LabelOf(o.id))
+		}
+		most += n * o.most
+	}
+	p.offered = k.label + ": " + strconv.Itoa(has)
+	if said != nil {
+		p.offered += " (" + strings.Join(said, "; ") + ")"
+	}
+	switch {
+	case has >= int(c.want):
+		p.outcome = quote.Meets
+	case most < int(c.want):
+		p.outcome = quote.Excepted
+		p.nearest = strconv.Itoa(most) + " with all that is offered"
+	}
+	return p
+}
