@@ -31,7 +31,7 @@ const (
 	headerLen = len(magic) + 3 + saltLen + nonceLen
 
 	// MaxBytes is the most that is sealed or opened.
-	MaxBytes = 8 << 20
+	MaxBytes = 16 << 20
 	// MinPassphrase is the fewest bytes of a passphrase that something is sealed with, and
 	// minLetters how many different ones there are in it. With the work that each guess
 	// takes, whoever tries words or dates finds none of them in any time that matters.

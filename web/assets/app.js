@@ -6,6 +6,7 @@ import { Core } from "./core.js";
 import { cover } from "./cover.js";
 import * as last from "./last.js";
 import * as bar from "./bar.js";
+import { Copies } from "./copies.js";
 import * as embed from "./embed.js";
 import * as keep from "./keep.js";
 import { office } from "./load.js";
@@ -62,6 +63,7 @@ const transport = new Transport(state, {
   ready: core.started,
   base: address,
   shown: () => screen.name,
+  copies: (saved) => copies.told(saved),
   working: screen.working,
   show,
   failed: (why, acts) => {
@@ -77,7 +79,12 @@ function act(a) {
   if (transport.waiting) screen.working(true);
   transport.act(a);
 }
-const history = new History(state, transport, { keep, tabs, bar, trouble, reset: () => screen.reset() });
+/** redraw shows what is saved anew, where it is in sight. */
+function redraw() {
+  if (state.view?.area === "quote") transport.act({ do: "rest" });
+}
+
+/** @type {Files} */
 const files = new Files({
   keep,
   bar,
@@ -88,9 +95,45 @@ const files = new Files({
   office,
   relisted: async () => {
     await history.relist();
+    await copies.reread();
+    copies.later();
+    redraw();
     tabs.tell();
   },
+  copied: (of) => copies.made(of),
+  sealed: async () => {
+    await history.relist();
+    await history.open("");
+    clearTimeout(remembering);
+    toKeep = () => {};
+  },
 });
+const picker = /** @type {any} */ (window).showDirectoryPicker?.bind(window);
+/** @type {Copies} */
+const copies = new Copies({ keep, files, bar, picker, trouble, told: redraw });
+const history = new History(state, transport, { keep, tabs, bar, copies, trouble, reset: () => screen.reset() });
+
+/**
+ * saving begins or ends that anything is saved on this computer; what is saved goes when it
+ * ends.
+ * @param {boolean} off
+ */
+async function saving(off) {
+  while (transport.busy) await transport.idle;
+  if (off) {
+    await keep.forgetAll();
+    keep.setOff(true);
+    [state.costs, state.key, state.bids] = ["", { sealed: "", open: "" }, ""];
+    toKeep = () => {};
+  } else keep.setOff(false);
+  state.kept = await keep.open();
+  state.unkept = keep.why();
+  await transport.alone(() => history.anew());
+  await history.relist();
+  await copies.reread();
+  tabs.tell();
+  act({ do: "restore" });
+}
 
 /**
  * show takes a reply over and draws it.
@@ -121,6 +164,7 @@ function show(reply, acts) {
   screen.show(reply, (before?.area || FIRST_AREA) !== reply.view?.area);
   if (acts.some((a) => a.do === "start")) screen.outdated("");
   for (const step of reply.do || []) perform(step, { state, history, files, keep, trouble });
+  if (reply.do?.some((s) => s.do.startsWith("keep-"))) copies.later();
   transport.comeBack(reply, acts);
   if (!screen.opening) remember(reply);
 }
@@ -306,13 +350,14 @@ async function start() {
   const seen = showFirst();
   const early = window.early?.pressed || [];
   delete window.early?.pressed; // from now on it is attended to
-  const page = { state, history, files, typing, act };
+  const page = { state, history, files, copies, saving, typing, act };
   listen(document, page, early);
   light(document);
   await transport.alone(() => takeUp(seen));
   openLink();
   transport.act();
   transport.idle.then(() => bringBack(page));
+  transport.idle.then(() => copies.open());
   transport.idle.then(() => {
     const areas = /** @type {NodeListOf<HTMLElement>} */ (document.querySelectorAll("#areas [data-act=go]"));
     transport.rehearse(

@@ -11,7 +11,9 @@
  * @typedef {{
  *   state: State,
  *   history: Pick<History, "go" | "goTo" | "open" | "copy" | "drop" | "move" | "links">,
- *   files: Pick<Files, "read" | "readAll" | "readBytes" | "exportKept" | "saveSchema">,
+ *   files: Pick<Files, "read" | "readAll" | "readBytes" | "exportKept" | "saveSchema" | "seal" | "unseal">,
+ *   copies: Pick<import("./copies.js").Copies, "choose" | "allow" | "stop">,
+ *   saving: (off: boolean) => unknown,
  *   typing: Pick<import("./typing.js").Typing, "heard" | "entered">,
  *   act: (a: Act) => void,
  * }} Page
@@ -31,6 +33,13 @@ const presses = {
   "drop-kept": ({ dataset }, { history }) => history.drop(dataset.id || ""),
   "move-kept": ({ dataset }, { history }) => history.move(dataset.id || ""),
   "export-kept": (_, { files }) => files.exportKept(),
+  "seal-kept": (_, { files }) => files.seal(field("seal-pass")),
+  "unseal-kept": (_, { files }) => files.unseal(field("unseal-pass")),
+  "copies-folder": (_, { copies }) => copies.choose(),
+  "copies-allow": (_, { copies }) => copies.allow(),
+  "copies-stop": (_, { copies }) => copies.stop(),
+  "keep-off": (_, { saving }) => saving(true),
+  "keep-on": (_, { saving }) => saving(false),
   "save-schema": (_, { files }) => files.saveSchema(),
   "from-field": ({ dataset }, { act, typing }) => {
     const field = /** @type {Control | null} */ (document.getElementById(dataset.field || ""));
@@ -38,6 +47,9 @@ const presses = {
     typing.entered(dataset.field || "");
   },
 };
+
+/** @param {string} id */
+const field = (id) => /** @type {HTMLInputElement} */ (document.getElementById(id));
 
 /**
  * press is a control that was pressed.
@@ -74,7 +86,8 @@ export function change(el, page) {
 function chosen(el, page) {
   const name = el.dataset.act || "";
   const [file, ...others] = el.files || [];
-  if (el.multiple) page.files.readAll(name, [file, ...others].filter(Boolean));
+  if (name === "import") for (const f of el.files || []) page.files.read(name, f);
+  else if (el.multiple) page.files.readAll(name, [file, ...others].filter(Boolean));
   else if (file && el.dataset.secret) page.files.readBytes(file, (text) => secret(el, file.name, text, page));
   else if (file) page.files.read(name, file);
   el.value = "";

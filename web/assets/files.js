@@ -2,6 +2,7 @@
 // Files that are read, saved and put together in the browser.
 import { MAX_FILE_BYTES } from "./protocol.js";
 import { newId } from "./history.js";
+import { mark } from "./stored.js";
 
 /**
  * @typedef {import("./state.js").Act} Act
@@ -9,20 +10,26 @@ import { newId } from "./history.js";
  * @typedef {import("./protocol.js").KeptQuote} KeptQuote
  * @typedef {import("./protocol.js").Export} Export
  *
+ * @typedef {{ value: string }} Field
+ *
  * What the files need of the page around them.
  * @typedef {{
- *   keep: Pick<typeof import("./keep.js"), "load" | "list" | "get" | "add" | "loadBids">,
+ *   keep: Pick<typeof import("./keep.js"), "load" | "list" | "get" | "put" | "add" | "dropAsIt" | "dropTraces" |
+ *     "loadBids" | "loadKey" | "loadCosts">,
  *   bar: Pick<typeof import("./bar.js"), "ask">,
  *   single: (catalogue: Step) => Promise<string>,
  *   office: () => Promise<Pick<typeof import("./office.js"), "text" | "fill">>,
  *   act: (a: Act) => void,
  *   relisted: () => Promise<void>,
+ *   copied: (of: Record<string, string>) => Promise<void>,
+ *   sealed: () => Promise<void>,
  *   trouble: (text: string) => void,
  *   save: (name: string, type: string, content: BlobPart) => void,
  * }} Around
  */
 
 const MAX_CHARACTERS = MAX_FILE_BYTES / 2; // of a file of kept quotes, whatever is in it
+const FORMAT = "boxwright-kept/1";
 const OFFICE = /\.(docx|xlsx)$/i;
 const SHEET = "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet";
 const number = (/** @type {number} */ n) => n.toLocaleString("en");
@@ -33,6 +40,8 @@ export class Files {
     this.around = around;
     /** the spreadsheet opened last, to be filled in @type {Uint8Array} */
     this.sheet = new Uint8Array();
+    /** what is being sealed @type {import("./state.js").Kept[]} */
+    this.sealing = [];
   }
 
   /**
@@ -166,44 +175,151 @@ export class Files {
     }
   }
 
-  /** exportKept saves every kept quote as one file. Sealed files are not in it. */
-  async exportKept() {
-    const { keep, trouble, save } = this.around;
+  /**
+   * whole is a quote with its earlier states, as a file of copies has it, with its record.
+   * @param {string} id
+   * @returns {Promise<[quote: KeptQuote, record: import("./state.js").Kept] | undefined>}
+   */
+  async whole(id) {
+    const r = await this.around.keep.load(id);
+    if (!r) return undefined;
+    const { saved, draft, pins, steps } = r;
+    const { name, line } = r.gist;
+    return [{ id, name, line, saved, draft, pins: pins || [], steps, at: steps.length ? r.at - r.first : 0 }, r];
+  }
+
+  /** beside is what a copy holds besides quotes; what is sealed is there as it is sealed. */
+  async beside() {
+    const { keep } = this.around;
+    const key = keep.loadKey();
+    return {
+      catalogue: (await keep.get("catalogue")) || undefined,
+      bids: keep.loadBids() || undefined,
+      key: key.sealed ? { sealed: key.sealed, public: key.open } : undefined,
+      costs: keep.loadCosts() || undefined,
+      sealed: (await keep.get("sealed")) || undefined,
+    };
+  }
+
+  /**
+   * everything is all that is saved here as one file, with the records of the quotes in it.
+   * @returns {Promise<{ text: string, records: import("./state.js").Kept[], length: number }>}
+   */
+  async everything() {
     /** @type {KeptQuote[]} */
     const quotes = [];
-    for (const r of await keep.list()) {
-      const full = await keep.load(r.id);
+    const records = [];
+    for (const r of await this.around.keep.list()) {
+      const full = await this.whole(r.id);
       if (!full) continue;
-      const { id, saved, draft, pins } = r;
-      const { name, line } = r.gist;
-      quotes.push({ id, name, line, saved, draft, pins: pins || [], steps: full.steps, at: r.at - full.first });
+      quotes.push(full[0]);
+      records.push(full[1]);
     }
-    const catalogue = (await keep.get("catalogue")) || undefined;
-    const file = { format: "boxwright-kept/1", quotes, catalogue, bids: keep.loadBids() || undefined };
+    const file = { format: FORMAT, quotes, ...(await this.beside()) };
     let text = JSON.stringify(file);
-    if (text.length > MAX_CHARACTERS) {
+    const { length } = text;
+    if (length > MAX_CHARACTERS) {
       // Too much for one file with every state: the last one of each will do.
       for (const q of quotes) [q.steps, q.at] = [[], 0];
-      const [whole, most] = [number(text.length), number(MAX_CHARACTERS)];
       text = JSON.stringify(file);
-      trouble(
-        "The file holds every quote as it is now, but not its earlier states: " +
-          `with them it would have ${whole} characters, and at most ${most} go into one file. Here nothing was changed.`,
-      );
     }
+    return { text, records, length };
+  }
+
+  /** copyOf is the copy of one quote. @param {string} id */
+  async copyOf(id) {
+    const full = await this.whole(id);
+    if (!full) return "";
+    const [quote] = full;
+    const text = JSON.stringify({ format: FORMAT, quotes: [quote] });
+    if (text.length <= MAX_CHARACTERS) return text;
+    return JSON.stringify({ format: FORMAT, quotes: [{ ...quote, steps: [], at: 0 }] });
+  }
+
+  /** rest is the copy of what is no quote. */
+  async rest() {
+    return JSON.stringify({ format: FORMAT, quotes: [], ...(await this.beside()) });
+  }
+
+  /** exportKept saves everything as one file. */
+  async exportKept() {
+    const { trouble, save, copied } = this.around;
+    const { text, records, length } = await this.everything();
+    if (length > MAX_CHARACTERS)
+      trouble(
+        "The file holds every quote as it is now, but not its earlier states: with them it would have " +
+          `${number(length)} characters, and at most ${number(MAX_CHARACTERS)} go into one file. Here nothing was changed.`,
+      );
     save("boxwright-quotes.json", "application/json", text);
+    await copied(Object.fromEntries(records.map((r) => [r.id, mark(r)])));
+  }
+
+  /**
+   * seal has every saved quote sealed behind what stands in a field.
+   * @param {Field} field
+   */
+  async seal(field) {
+    const { keep, act, trouble } = this.around;
+    if (await keep.get("sealed")) {
+      trouble("Open the quotes that are sealed first. Nothing was changed.");
+      return;
+    }
+    const { text, records, length } = await this.everything();
+    if (length > MAX_CHARACTERS) {
+      const most = `${number(length)} characters, and at most ${number(MAX_CHARACTERS)} are sealed`;
+      trouble(`The saved quotes with their earlier states have ${most}: delete some first. Nothing was changed.`);
+      return;
+    }
+    // What is sealed already, or goes by itself, need not be sealed once more.
+    const { format, quotes } = JSON.parse(text);
+    this.sealing = records;
+    act({ do: "seal-kept", value: field.value, file: JSON.stringify({ format, quotes }), random: random() });
+    field.value = "";
+  }
+
+  /**
+   * keepSealed keeps the sealed quotes, and takes the open ones away that are in them as
+   * they are now.
+   * @param {string} text
+   */
+  async keepSealed(text) {
+    const { keep, relisted, trouble, sealed } = this.around;
+    if (!(await keep.put("sealed", text)) || (await keep.get("sealed")) !== text) {
+      trouble("This browser did not keep the sealed quotes. Nothing was taken away.");
+      return;
+    }
+    let left = 0;
+    for (const { id, count } of this.sealing) if (!(await keep.dropAsIt(id, count))) left++;
+    this.sealing = [];
+    if (left) trouble(`${left} of the quotes changed meanwhile, and stay in the list as well.`);
+    await sealed();
+    keep.dropTraces();
+    await relisted();
+  }
+
+  /**
+   * unseal has the sealed quotes opened by what stands in a field.
+   * @param {Field} field
+   */
+  async unseal(field) {
+    const file = (await this.around.keep.get("sealed")) || "";
+    this.around.act({ do: "open-sealed", value: field.value, file, random: random() });
+    field.value = "";
   }
 
   /**
    * importKept takes in a file of kept quotes that the core has checked.
    * @param {string} text
+   * @param {string} [how] "sealed": what was sealed here, which goes when all is in the list
    */
-  async importKept(text) {
+  async importKept(text, how) {
     const { keep, bar, act, relisted, trouble } = this.around;
     /** @type {Export} */
     const file = JSON.parse(text);
     try {
       for (const q of file.quotes) await keep.add(q, newId());
+      if (how === "sealed") await keep.put("sealed", undefined);
+      else if (file.sealed && !(await keep.get("sealed"))) await keep.put("sealed", file.sealed);
     } catch {
       trouble("This browser could not keep all of it. What was here before stays.");
     }
@@ -218,6 +334,8 @@ export class Files {
     }
   }
 }
+
+const random = () => btoa(String.fromCharCode(...crypto.getRandomValues(new Uint8Array(64))));
 
 /** @param {unknown} e */
 const words = (e) => (e instanceof Error ? e.message : String(e));

@@ -4,14 +4,20 @@ import assert from "node:assert/strict";
 import { Files } from "./files.js";
 import { MAX_FILE_BYTES } from "./protocol.js";
 
-function page(records = []) {
-  const said = { acts: [], trouble: [], saved: [], added: [], asked: [] };
+function page(records = [], sealed = undefined) {
+  const said = { acts: [], trouble: [], saved: [], added: [], asked: [], dropped: [], copied: [] };
+  const single = { catalogue: "present", sealed };
   const files = new Files({
     keep: {
       list: async () => records,
       load: async (id) => records.find((r) => r.id === id),
       loadBids: () => '{"standing":{}}',
-      get: async () => "present",
+      loadKey: () => ({ sealed: "k", open: "o" }),
+      loadCosts: () => "",
+      get: async (key) => single[key],
+      put: async (key, value) => ((single[key] = value), true),
+      dropAsIt: async (id, count) => (count === 7 ? (said.dropped.push(id), true) : false),
+      dropTraces: () => said.dropped.push("traces"),
       add: async (q, fresh) => said.added.push([q.id, fresh.length]),
     },
     bar: { ask: (about, _, answers) => said.asked.push([about, answers]) },
@@ -20,10 +26,12 @@ function page(records = []) {
     },
     act: (a) => said.acts.push(a),
     relisted: async () => {},
+    copied: async (of) => said.copied.push(of),
+    sealed: async () => said.dropped.push("begun anew"),
     trouble: (text) => said.trouble.push(text),
     save: (name, type, content) => said.saved.push([name, type, content]),
   });
-  return { files, said };
+  return { files, said, single };
 }
 
 const file = (name, text, size = text.length) => ({ name, size, text: async () => text });
@@ -68,6 +76,7 @@ test("what is too large or cannot be read is told of, and nothing is asked", asy
 const record = (id, size) => ({
   id,
   saved: "2026-11-25T00:00:00Z",
+  count: 7,
   at: 3,
   first: 2,
   draft: { title: id },
@@ -83,7 +92,9 @@ test("every kept quote goes into one file with its states", async () => {
   await files.exportKept();
   const [name, type, text] = said.saved[0];
   assert.deepEqual([name, type], ["boxwright-quotes.json", "application/json"]);
-  const { format, quotes, catalogue, bids } = JSON.parse(text);
+  const { format, quotes, catalogue, bids, key } = JSON.parse(text);
+  assert.deepEqual(key, { sealed: "k", public: "o" }, "as it is sealed");
+  assert.deepEqual(Object.keys(said.copied[0]), ["a", "b"]);
   assert.deepEqual([format, catalogue, bids], ["boxwright-kept/1", "present", '{"standing":{}}']);
   assert.deepEqual(
     quotes.map((q) => [q.id, q.at, q.steps.length, q.pins]),
@@ -120,4 +131,47 @@ test("bytes are saved as bytes, and a file that cannot be made is told of", asyn
   assert.deepEqual([...said.saved[0][2]], [1, 2]);
   await files.saveSingle({ do: "embed", name: "x.html", text: "{}" });
   assert.match(said.trouble[0], /could not be put together \(no room\)/);
+});
+
+test("quotes are sealed, and only what is sealed as it is now is taken away", async () => {
+  const { files, said, single } = page([record("a", 1), { ...record("b", 1), count: 8 }]);
+  const field = { value: "four plain words here" };
+  await files.seal(field);
+  const [{ do: act, value, file: text }] = said.acts;
+  assert.deepEqual([act, value, field.value], ["seal-kept", "four plain words here", ""]);
+  assert.deepEqual(Object.keys(JSON.parse(text)), ["format", "quotes"], "no key goes in");
+  await files.keepSealed("sealed text");
+  assert.equal(single.sealed, "sealed text");
+  assert.deepEqual(said.dropped, ["a", "begun anew", "traces"]);
+  assert.match(said.trouble[0], /^1 of the quotes changed meanwhile/);
+  await files.seal(field);
+  assert.match(said.trouble[1], /Open the quotes that are sealed first/);
+  await files.importKept(JSON.stringify({ quotes: [{ id: "a" }] }), "sealed");
+  assert.equal(single.sealed, undefined);
+});
+
+test("nothing is taken away when the sealed quotes are not kept", async () => {
+  const { files, said } = page([record("a", 1)]);
+  files.around.keep.put = async () => false;
+  await files.seal({ value: "x" });
+  await files.keepSealed("sealed text");
+  assert.deepEqual(said.dropped, []);
+  assert.match(said.trouble[0], /Nothing was taken away/);
+});
+
+test("sealed quotes stay sealed when not all of them can be kept", async () => {
+  const { files, said, single } = page([], "sealed text");
+  files.around.keep.add = async () => {
+    throw new Error("full");
+  };
+  await files.importKept(JSON.stringify({ quotes: [{ id: "a" }] }), "sealed");
+  assert.equal(single.sealed, "sealed text");
+  assert.equal(said.trouble.length, 1);
+});
+
+test("too much to be sealed with every state is refused, not cut", async () => {
+  const { files, said } = page([record("a", MAX_FILE_BYTES / 2)]);
+  await files.seal({ value: "x" });
+  assert.deepEqual(said.acts, []);
+  assert.match(said.trouble[0], /delete some first/);
 });

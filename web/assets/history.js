@@ -3,6 +3,7 @@
 // this browser.
 import { MAX_STEPS } from "./protocol.js";
 import { moment } from "./moment.js";
+import { mark } from "./stored.js";
 import { COMES_BACK, only } from "./transport.js";
 
 /**
@@ -20,6 +21,7 @@ import { COMES_BACK, only } from "./transport.js";
  *   keep: Pick<typeof import("./keep.js"), "load" | "save" | "list" | "put" | "drop" | "why">,
  *   tabs: Pick<typeof import("./tabs.js"), "claim" | "tell">,
  *   bar: Pick<typeof import("./bar.js"), "ask" | "withdraw">,
+ *   copies: Pick<import("./copies.js").Copies, "later">,
  *   reset: () => void,
  *   trouble: (text: string) => void,
  * }} Around
@@ -80,7 +82,7 @@ export class History {
     if (isNew) this.add({ draft: reply.draft, said: reply.said || "", when: moment(new Date()) });
     else state.trail[state.at].draft = reply.draft;
     // What only comes later than the rest is nothing new to keep.
-    if (state.here.mine && (changed || !only(acts, ...COMES_BACK))) this.store(reply.gist, isNew || changed, isNew);
+    if (state.here.mine && (changed || !only(acts, ...COMES_BACK, "seal-kept"))) this.store(reply.gist, isNew || changed, isNew);
     return true;
   }
 
@@ -120,7 +122,7 @@ export class History {
     const answer = here.held ? here.held.then((mine) => (mine ? write() : "taken")) : write();
     const told = (/** @type {Gist & { id: string }} */ s) => JSON.stringify([s.id, s.name, s.line, s.weighed]);
     const news = !state.saved.some((s) => told(s) === told({ id: here.id, ...gist }));
-    state.saved = [{ id: here.id, ...gist, when }, ...state.saved.filter((s) => s.id !== here.id)];
+    state.saved = [{ id: here.id, ...gist, when, mark: mark({ at: first + at, draft }) }, ...state.saved.filter((s) => s.id !== here.id)];
     const ok = await answer;
     if (ok === "taken") {
       this.lost(here);
@@ -132,6 +134,7 @@ export class History {
       if (!ok) await this.relist();
       transport.act({ do: "restore" });
     }
+    if (ok) this.around.copies.later();
     if (news) this.around.tabs.tell();
   }
 
@@ -141,6 +144,14 @@ export class History {
     state.trail = [];
     state.at = state.first = 0;
     this.hold({ id: newId(), count: 0, mine: true });
+  }
+
+  /** anew goes on with what is shown in a record of its own, with its earlier states in this window alone. */
+  anew() {
+    const { draft } = this.state;
+    const { trail, at } = this.state;
+    this.begin();
+    if (draft && trail.length) [this.state.trail, this.state.at] = [trail, at];
   }
 
   /**
@@ -267,7 +278,10 @@ export class History {
   /** relist reads which quotes are kept, and shows the list where it is in sight. */
   async relist() {
     const kept = await this.around.keep.list();
-    this.state.saved = kept.map((r) => ({ id: r.id, ...r.gist, when: moment(new Date(r.saved)) }));
+    this.state.saved = kept.map((r) => ({
+      ...{ id: r.id, ...r.gist, when: moment(new Date(r.saved)) },
+      mark: mark(r),
+    }));
   }
 
   /** drop takes a kept quote out of this browser. @param {string} id */
@@ -321,7 +335,8 @@ export class History {
       const { count, at, view, pins } = r;
       ok = await keep.save({ id: r.id, count: count + 1, saved, at: at + 1, draft, view, pins, gist }, now, true);
     }
-    if (ok !== true) trouble("The quote could not be kept as it was moved; it stays as it was.");
+    if (ok === true) this.around.copies.later();
+    else trouble("The quote could not be kept as it was moved; it stays as it was.");
     await this.relist();
     tabs.tell();
   }

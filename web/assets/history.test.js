@@ -37,6 +37,7 @@ function page() {
   const history = new History(state, transport, {
     keep,
     tabs: { claim: async () => true, tell() {} },
+    copies: { later() {} },
     bar: {
       ask: (about) => bars.push(about),
       withdraw: (about) => bars.includes(about) && bars.splice(bars.indexOf(about), 1),

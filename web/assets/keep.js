@@ -315,6 +315,24 @@ export async function drop(id) {
 }
 
 /**
+ * dropAsIt takes a quote out that was written so often, and no other; it says whether
+ * there is none any more.
+ * @param {string} id
+ * @param {number} count
+ */
+export async function dropAsIt(id, count) {
+  const there = await raw(id);
+  if (stored.count(there) !== count || read(NOTE + id)) return there === undefined;
+  await drop(id);
+  return true;
+}
+
+/** dropTraces takes out what other things tell of quotes: the last screen, and text being typed. */
+export function dropTraces() {
+  for (const key of names()) if (/^boxwright\.(typed\.|screen)/.test(key)) write(key, "");
+}
+
+/**
  * add puts in a quote that comes from a file, unless the same is there already.
  * One that is there with other contents stays, and the new one gets a new name.
  * @param {import("./protocol.js").KeptQuote} quote

@@ -32,6 +32,7 @@ export interface Request {
   unkept?: string;
   costs?: boolean;
   saved?: Saved[];
+  copies?: Copies;
   trail?: Moment[];
   weighed?: unknown;
   bids?: string;
@@ -64,6 +65,9 @@ export interface Export {
   quotes: KeptQuote[];
   catalogue?: string;
   bids?: string;
+  key?: SealedKey;
+  costs?: string;
+  sealed?: string;
 }
 
 export interface Saved {
@@ -74,6 +78,16 @@ export interface Saved {
   here: boolean;
   number?: string;
   rev?: number;
+}
+
+export interface Copies {
+  when?: string;
+  changed?: number;
+  able?: boolean;
+  folder?: string;
+  waits?: boolean;
+  lasting?: boolean;
+  sealed?: boolean;
 }
 
 export interface Moment {
@@ -148,6 +162,11 @@ export interface KeptQuote {
   steps: KeptStep[];
   at: number;
   weighed?: unknown[];
+}
+
+export interface SealedKey {
+  sealed: string;
+  public: string;
 }
 
 export interface Frozen {

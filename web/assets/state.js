@@ -21,7 +21,7 @@
  * @typedef {{ id: string, count: number, mine: boolean, held?: Promise<boolean> }} Here
  *
  * A kept quote as the list shows it.
- * @typedef {Gist & { id: string, when: string }} Listed
+ * @typedef {Gist & { id: string, when: string, mark?: string }} Listed
  *
  * A quote as the browser keeps it, without its earlier states.
  * @typedef {{ id: string, count: number, saved: string, at: number, draft: Draft, view?: View | null,

@@ -36,7 +36,8 @@ const steps = {
   save: (step, { files }) => files.saveStep(step),
   "fill-sheet": (step, { files }) => files.fillSheet(step),
   embed: (step, { files }) => files.saveSingle(step),
-  import: ({ text = "" }, { files }) => files.importKept(text),
+  import: ({ text = "", id }, { files }) => files.importKept(text, id),
+  "keep-sealed": ({ text = "" }, { files }) => files.keepSealed(text),
   "keep-costs": ({ text = "" }, { state, keep, trouble }) => {
     state.costs = text;
     if (keep.saveCosts(text)) return;

@@ -71,7 +71,7 @@ test("what is saved and read in goes to the files, kept quotes to the history", 
     ["saveStep", steps[0]],
     ["saveSingle", steps[1]],
     ["keepMoved", steps[2]],
-    ["importKept", "quotes"],
+    ["importKept", "quotes", undefined],
     ["sendKept", true],
     ["sendKept", false],
   ]);

@@ -34,12 +34,22 @@ export const count = (raw) => whole(object(raw)?.count);
 /** @param {unknown} raw @returns {Draft | null} */
 const draftOf = (raw) => /** @type {Draft | null} */ (object(raw));
 
-/** gist is how a list calls a quote. @param {unknown} raw @returns {Gist} */
-function gist(raw) {
+/**
+ * gist is how a list calls a quote. Number and revision of a signed one are those of its
+ * draft: older versions of the page did not list them.
+ * @param {unknown} raw
+ * @param {Draft} draft
+ * @returns {Gist}
+ */
+function gist(raw, draft) {
   const g = object(raw) || {};
   /** @type {Gist} */
   const out = { name: text(g.name).slice(0, MAX_NAME) || "A quote", line: text(g.line).slice(0, MAX_NAME) };
   if (typeof g.issued === "string") out.issued = g.issued;
+  if (draft.issued) {
+    if (typeof draft.number === "string" && draft.number) out.number = draft.number.slice(0, MAX_NAME);
+    if (whole(draft.rev)) out.rev = whole(draft.rev);
+  }
   if (Array.isArray(g.weighed)) out.weighed = g.weighed;
   return out;
 }
@@ -61,8 +71,18 @@ export function record(raw) {
     draft,
     view: /** @type {import("./state.js").View | null} */ (object(r.view)),
     pins: strings(r.pins),
-    gist: gist(r.gist),
+    gist: gist(r.gist, draft),
   };
+}
+
+/**
+ * mark tells a state of a quote from its others, whatever area was looked at meanwhile.
+ * @param {{ at: number, draft: Draft }} record
+ */
+export function mark({ at, draft }) {
+  let sum = 0x811c9dc5; // FNV-1a
+  for (const c of JSON.stringify(draft)) sum = Math.imul(sum ^ (c.codePointAt(0) || 0), 0x01000193);
+  return `${at}.${(sum >>> 0).toString(16)}`;
 }
 
 /**

@@ -65,3 +65,16 @@ test("no value is too odd to be read", () => {
     stored.trail([raw, pick(i)], [pick(i), ["q", pick(i * 3)]], 0);
   }
 });
+
+test("a signed quote that an older version of the page kept is listed with number and revision", () => {
+  const old = (draft) => stored.record({ id: "q", draft, gist: { name: "n", line: "l" } }).gist;
+  assert.deepEqual([old({ issued: "q=x", number: "2026-114", rev: 2 })].map((g) => [g.number, g.rev]), [["2026-114", 2]]);
+  assert.deepEqual(Object.keys(old({ number: "2026-114", rev: 2 })), ["name", "line"], "a draft has neither yet");
+  assert.equal(old({ issued: "q=x", number: 7, rev: "2" }).number, undefined);
+});
+
+test("a mark tells states of a quote apart, and not how often it was looked at", () => {
+  const at = (n, title, more) => stored.mark({ at: n, draft: { title }, ...more });
+  assert.equal(at(1, "a", { count: 1 }), at(1, "a", { count: 2 }));
+  assert.equal(new Set([at(1, "a"), at(2, "a"), at(1, "b")]).size, 3);
+});

@@ -16,6 +16,7 @@ import { day } from "./moment.js";
  *   ready?: Promise<unknown>,
  *   base: () => string,
  *   shown: () => string,
+ *   copies?: (saved: import("./state.js").Listed[]) => Request["copies"],
  *   working: (long: boolean) => void,
  *   show: (reply: Reply, acts: Act[]) => void,
  *   failed: (why: string, acts: Act[]) => void,
@@ -138,6 +139,7 @@ export class Transport {
         ...{ id, name, line, when, number, rev },
         here: id === here.id,
       }));
+      request.copies = this.around.copies?.(saved);
       const steps = trail.map(({ said, when }, i) => ({ n: first + i, said, when, here: i === at }));
       request.trail = steps.slice(-SHOWN_STEPS);
     }

@@ -43,7 +43,7 @@ func (f *Frame) Masthead() Part {
 	if number == "" {
 		number = "not numbered"
 	}
-	saving := "kept in this browser"
+	saving := "saved on this computer"
 	if !f.Kept {
 		saving = "NOT saved on this computer"
 	}
@@ -57,7 +57,7 @@ func (f *Frame) Masthead() Part {
 			Action("units", "", "", map[bool]string{false: "US units", true: "Metric"}[f.Metric],
 				At("aria-label", "Units shown: press to change"), At("title", "Press for the other system")),
 			f.appearance(),
-			Action("quotes", "", "", "Kept quotes", At("id", "go-quotes")),
+			Action("quotes", "", "", "Saved quotes", At("id", "go-quotes")),
 			Action("print", "", "", "Print"),
 		),
 	)

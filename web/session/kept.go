@@ -12,6 +12,18 @@ type Saved struct {
 	Rev    int    `json:"rev,omitempty"`    // of a signed quote
 }
 
+// Copies is what the page knows of copies outside the browser, and of how safe what is
+// saved in it is.
+type Copies struct {
+	When    string `json:"when,omitempty"`    // of the last copy; empty: none was made here
+	Changed int    `json:"changed,omitempty"` // saved quotes that changed since
+	Able    bool   `json:"able,omitempty"`    // the browser lets the page write into a folder that was chosen
+	Folder  string `json:"folder,omitempty"`  // its name, when every change goes there too
+	Waits   bool   `json:"waits,omitempty"`   // the browser wants to ask again before anything goes there
+	Lasting bool   `json:"lasting,omitempty"` // the browser says that it clears nothing by itself
+	Sealed  bool   `json:"sealed,omitempty"`  // quotes are saved behind a passphrase
+}
+
 // Moment is an earlier or a later state of the quote in work.
 type Moment struct {
 	N    int    `json:"n"`

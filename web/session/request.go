@@ -20,9 +20,10 @@ type Request struct {
 	Kept  bool            `json:"kept"`
 	// Unkept is why the browser keeps nothing: "refused", "full", "newer" or "off".
 	Unkept string   `json:"unkept,omitempty"`
-	Costs  bool     `json:"costs"` // a sealed cost sheet is kept in the browser
-	Saved  []Saved  `json:"saved"` // quotes kept in the browser, the last changed first
-	Trail  []Moment `json:"trail"` // states of this quote that can be gone back to
+	Costs  bool     `json:"costs"`            // a sealed cost sheet is kept in the browser
+	Saved  []Saved  `json:"saved"`            // quotes kept in the browser, the last changed first
+	Copies *Copies  `json:"copies,omitempty"` // sent with the list of saved quotes
+	Trail  []Moment `json:"trail"`            // states of this quote that can be gone back to
 	// Scale tickets of the other quotes kept in the browser. As with view and pins,
 	// what does not read of them is left.
 	Weighed json.RawMessage `json:"weighed"`
@@ -49,7 +50,7 @@ type Act struct {
 // Step is something only the browser can do.
 type Step struct {
 	// "focus", "show", "unfold", "top", "print", "copy", "save", "keep-catalogue", "keep-costs", "keep-key",
-	// "new-quote", "import", "fill-sheet", "keep-bids", "send-kept", "keep-moved" or "embed"
+	// "new-quote", "import", "fill-sheet", "keep-bids", "keep-sealed", "send-kept", "keep-moved" or "embed"
 	Do   string `json:"do"`
 	ID   string `json:"id,omitempty"`
 	Name string `json:"name,omitempty"`

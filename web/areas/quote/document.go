@@ -39,6 +39,9 @@ type Page struct {
 	Covered string // the same with its cover, as it is copied
 	Base    string // address of this page
 	Saved   []session.Saved
+	Copies  session.Copies   // outside the browser
+	Kept    bool             // the browser saves what is done
+	Unkept  string           // why it does not
 	Trail   []session.Moment // states of this quote
 	Trust   *Trust           // how far the quote can be relied on
 	Foreign *Foreign         // a quote whose edition is not at hand

@@ -7,9 +7,9 @@ import (
 	. "boxwright/web/page/markup"
 )
 
-// drafts lists the quotes kept in this browser, and the states of this one.
+// drafts lists the quotes saved in this browser, and the states of this one.
 func drafts(p *Page) Part {
-	t := page.Table{Caption: "Quotes kept in this browser", Class: "cards",
+	t := page.Table{Caption: "Quotes saved on this computer", Class: "cards",
 		Heads: []string{"Quote", "What it is", "Last changed", ""}}
 	for i, k := range p.Saved {
 		n := strconv.Itoa(i)
@@ -24,22 +24,14 @@ func drafts(p *Page) Part {
 		t.Rows = append(t.Rows, []Part{name, Text(k.Line), Text(k.When), tools})
 	}
 	return El("section", Class("block screen"), At("id", "kept-quotes"), At("tabindex", "-1"),
-		El("h2", Text("Kept quotes")),
+		El("h2", Text("Saved quotes")),
+		sealedQuotes(p),
 		If(len(p.Saved) > 0, t.Draw()),
-		If(len(p.Saved) == 0,
-			El("p", Text("This browser does not keep quotes: save this one as a file before you leave."))),
+		If(len(p.Saved) == 0, El("p", Text("No quote is saved on this computer."))),
 		El("div", Class("row-tools"),
 			page.Action("fresh-kept", "", "", "Begin another quote", At("id", "kept-fresh")),
-			If(p.Reading == nil, page.Action("copy-kept", "", "", "Work on a copy", At("id", "kept-copy"))),
-			page.Action("export-kept", "", "", "Save everything as one file", At("id", "kept-export")),
-			El("label", Class("button"), At("for", "f-import"), Text("Take in such a file…")),
-			El("input", Class("hidden-text"), At("type", "file"), At("id", "f-import"), At("data-act", "import"),
-				At("accept", ".json,application/json"))),
-		El("p", Class("small soft"),
-			Text("Every change is kept at once, in this browser alone. The file holds all quotes with their earlier "+
-				"states, the catalogue in use and your standing answers to bids; a signing key or a cost sheet is "+
-				"never in it.")),
-		trail(p))
+			If(p.Reading == nil, page.Action("copy-kept", "", "", "Work on a copy", At("id", "kept-copy")))),
+		copies(p), trail(p), leaveNothing(p))
 }
 
 // trail lists the states of the quote that can be gone back to, the last first.

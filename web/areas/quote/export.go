@@ -1,6 +1,8 @@
 package quote
 
 import (
+	"bytes"
+	"encoding/base64"
 	"encoding/json"
 	"fmt"
 
@@ -9,6 +11,8 @@ import (
 	"boxwright/pricing/bid"
 	"boxwright/pricing/link"
 	"boxwright/pricing/quote"
+	"boxwright/pricing/seal"
+	"boxwright/web/page"
 	"boxwright/web/session"
 )
 
@@ -16,13 +20,24 @@ import (
 const ExportFormat = "boxwright-kept/1"
 
 // Export is everything kept in a browser as one file: every quote with the
-// states that undo goes back to, and the catalogue in use. Sealed files, such as
-// a signing key or a cost sheet, are no part of it.
+// states that undo goes back to, the catalogue in use, and what is sealed there, as it
+// is sealed.
 type Export struct {
 	Format    string      `json:"format"`
 	Quotes    []KeptQuote `json:"quotes"`
 	Catalogue string      `json:"catalogue,omitempty"` // the catalogue file's text, when one was loaded
 	Bids      string      `json:"bids,omitempty"`      // what is kept for the next requirement list, as bid.Book
+	// Behind passphrases, in base64: the signing key with its public half, the cost
+	// sheet, and quotes that were sealed.
+	Key    *SealedKey `json:"key,omitempty"`
+	Costs  string     `json:"costs,omitempty"`
+	Sealed string     `json:"sealed,omitempty"`
+}
+
+// SealedKey is a signing key as a browser keeps it.
+type SealedKey struct {
+	Sealed string `json:"sealed"`
+	Public string `json:"public"`
 }
 
 // KeptQuote is one quote of an Export.
@@ -108,6 +123,14 @@ func ReadExport(file []byte) (*Export, error) {
 			}
 		}
 	}
+	for _, x := range []struct{ where, text string }{{"costs", e.Costs}, {"sealed", e.Sealed}, {"key", e.Key.text()}} {
+		if file, err := base64.StdEncoding.DecodeString(x.text); err != nil || x.text != "" && !seal.Sealed(file) {
+			return fail("sealed", x.where, "is nothing that was sealed here")
+		}
+	}
+	if e.Key != nil && publicKey(e.Key.Public) == nil {
+		return fail("key", "key public", "is no public key")
+	}
 	if e.Catalogue != "" {
 		if _, err := quote.Accept([]byte(e.Catalogue)); err != nil {
 			return fail("catalogue", "catalogue", "%s", session.Sentence(err))
@@ -116,12 +139,29 @@ func ReadExport(file []byte) (*Export, error) {
 	return e, nil
 }
 
+// text is the sealed key; empty where there is none.
+func (k *SealedKey) text() string {
+	if k == nil {
+		return ""
+	}
+	return k.Sealed
+}
+
 // importKept checks a file of kept quotes and hands it to the page.
 func importKept(s *session.Session, a session.Act) {
-	e, err := ReadExport([]byte(a.Value))
+	if n, ok := takeIn(s, a.ID, []byte(a.Value), ""); ok {
+		s.Notice = page.Count(n, "saved quote was", "saved quotes were") + " taken in from " + session.Clip(a.ID, 100) +
+			". None that was here was changed."
+	}
+}
+
+// takeIn checks a file of kept quotes and hands it to the page, which does with it what
+// the step's id says. It tells how many quotes there are, and whether the file was taken.
+func takeIn(s *session.Session, name string, file []byte, how string) (quotes int, taken bool) {
+	e, err := ReadExport(file)
 	if err != nil {
-		s.Fault("%s was not taken in; what is kept here stays as it is. %s", a.ID, session.Sentence(err))
-		return
+		s.Fault("%s was not taken in; what is saved here stays as it is. %s", name, session.Sentence(err))
+		return 0, false
 	}
 	for i := range e.Quotes {
 		e.Quotes[i].Weighed = e.Quotes[i].Draft.Lessons()
@@ -132,12 +172,56 @@ func importKept(s *session.Session, a session.Act) {
 		s.Step(session.Step{Do: "keep-bids", Text: book.Text()})
 		e.Bids = ""
 	}
+	if e.Key != nil && s.Req.Key == "" {
+		s.Req.Key = e.Key.Public
+		s.Step(session.Step{Do: "keep-key", Text: e.Key.Sealed, ID: e.Key.Public})
+	}
+	if e.Costs != "" && !s.Req.Costs {
+		s.Step(session.Step{Do: "keep-costs", Text: e.Costs})
+	}
+	e.Key, e.Costs = nil, ""
 	data, err := json.Marshal(e)
 	if err != nil {
-		s.Fault("%s was not taken in: %s.", a.ID, err)
+		s.Fault("%s was not taken in: %s.", name, err)
+		return 0, false
+	}
+	s.Step(session.Step{Do: "import", Text: string(data), ID: how})
+	return len(e.Quotes), true
+}
+
+// sealedPurpose binds sealed quotes to what they are.
+const sealedPurpose = "saved quotes"
+
+// sealKept seals the saved quotes, which come as a file in File: Value is the
+// passphrase, Random random bytes. The page then takes the open ones away.
+func sealKept(s *session.Session, a session.Act) {
+	e, err := ReadExport([]byte(a.File))
+	if err != nil {
+		s.Fault("The saved quotes were not sealed. %s", session.Sentence(err))
 		return
 	}
-	s.Step(session.Step{Do: "import", Text: string(data)})
-	s.Notice = fmt.Sprintf("%d kept quotes were taken in from %s. None that was here was changed.", len(e.Quotes),
-		session.Clip(a.ID, 100))
+	random, _ := base64.StdEncoding.DecodeString(a.Random)
+	sealed, err := seal.Seal(bytes.NewReader(random), sealedPurpose, a.Value, []byte(a.File))
+	if err != nil {
+		s.Fault("The saved quotes were not sealed: %s.", session.Plain(err))
+		return
+	}
+	s.Step(session.Step{Do: "keep-sealed", Text: base64.StdEncoding.EncodeToString(sealed)})
+	s.Notice = page.Count(len(e.Quotes), "saved quote is", "saved quotes are") + " sealed. They are opened again with " +
+		"the passphrase, under Saved quotes."
+}
+
+// openSealed opens quotes that were sealed: Value is the passphrase, File what is sealed.
+func openSealed(s *session.Session, a session.Act) {
+	file, err := base64.StdEncoding.DecodeString(a.File)
+	if err == nil {
+		file, err = seal.Open(sealedPurpose, a.Value, file)
+	}
+	if err != nil {
+		s.Fault("The sealed quotes were not opened: %s.", session.Plain(err))
+		return
+	}
+	if n, ok := takeIn(s, "What was sealed", file, "sealed"); ok {
+		s.Notice = page.Count(n, "sealed quote is", "sealed quotes are") + " open again."
+	}
 }

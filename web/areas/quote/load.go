@@ -49,6 +49,10 @@ func loadShelf(s *session.Session, p *Page) {
 			p.Saved[i].Name, p.Saved[i].Line = g.Name, g.Line
 		}
 	}
+	if s.Req.Copies != nil {
+		p.Copies = *s.Req.Copies
+	}
+	p.Kept, p.Unkept = s.Req.Kept, s.Req.Unkept
 	p.Trail = s.Req.Trail[:min(len(s.Req.Trail), MaxSteps)]
 }
 

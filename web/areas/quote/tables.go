@@ -19,7 +19,9 @@ var acts = map[string]session.Do{
 	"foreign-open": func(s *session.Session, a session.Act) {
 		openLink(s, session.Act{Value: s.View.Foreign, File: a.File})
 	},
-	"import": importKept,
+	"import":      importKept,
+	"seal-kept":   sealKept,
+	"open-sealed": openSealed,
 	"quotes": func(s *session.Session, _ session.Act) {
 		s.View.Area = "quote"
 		s.Step(session.Step{Do: "focus", ID: "kept-quotes"})

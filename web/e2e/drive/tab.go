@@ -12,6 +12,7 @@ import (
 	"github.com/chromedp/cdproto/log"
 	"github.com/chromedp/cdproto/network"
 	"github.com/chromedp/cdproto/runtime"
+	"github.com/chromedp/cdproto/storage"
 	"github.com/chromedp/cdproto/tracing"
 	"github.com/chromedp/chromedp"
 	"github.com/chromedp/chromedp/kb"
@@ -293,8 +294,8 @@ func (t *Tab) Type(selector, text string) error {
 	return t.Press(TabKey)
 }
 
-// Choose takes a file for a file field.
-func (t *Tab) Choose(selector, file string) error {
+// Choose takes files for a file field.
+func (t *Tab) Choose(selector string, files ...string) error {
 	ctx, cancel := t.limited()
 	defer cancel()
 	field, err := chromedp.Run(ctx, chromedp.Evaluate[*runtime.RemoteObject](`document.querySelector(`+Quote(selector)+
@@ -303,7 +304,16 @@ func (t *Tab) Choose(selector, file string) error {
 		return fmt.Errorf("finding %s: %w", selector, err)
 	}
 	_, err = chromedp.Call(ctx, dom.SetFileInputFiles,
-		dom.SetFileInputFilesParams{Files: []string{file}, ObjectID: field.ObjectID})
+		dom.SetFileInputFilesParams{Files: files, ObjectID: field.ObjectID})
+	return err
+}
+
+// Clear takes everything out of the browser that pages of an origin stored.
+func (t *Tab) Clear(origin string) error {
+	ctx, cancel := t.limited()
+	defer cancel()
+	_, err := chromedp.Call(ctx, storage.ClearDataForOrigin,
+		storage.ClearDataForOriginParams{Origin: origin, StorageTypes: "all"})
 	return err
 }
 

@@ -1,0 +1,179 @@
+package e2e
+
+import (
+	"strings"
+	"testing"
+	"time"
+
+	"github.com/stretchr/testify/require"
+
+	"boxwright/web/e2e/drive"
+)
+
+// inFolder has the page choose a folder that stands in for one of the computer's: the
+// browser's own private one.
+const inFolder = `window.showDirectoryPicker = async () =>
+	(await navigator.storage.getDirectory()).getDirectoryHandle("copies", { create: true })`
+
+// folderFiles is what stands in that folder, by name.
+const folderFiles = `(async () => {
+	const dir = await (await navigator.storage.getDirectory()).getDirectoryHandle("copies", { create: true });
+	const out = {};
+	for await (const h of dir.values()) out[h.name] = await (await h.getFile()).text();
+	return out;
+})()`
+
+// cleared takes everything out of the browser that it keeps for the page.
+func (w *window) cleared(address string) {
+	w.t.Helper()
+	w.must(w.Visit("about:blank"))
+	w.must(w.Clear(strings.TrimSuffix(address, "/")))
+}
+
+// Every change goes into the folder as well, and from there everything comes back when
+// the browser has nothing any more.
+func TestCopiesInAFolderBringEverythingBack(t *testing.T) {
+	t.Parallel()
+	f := folder
+	w := open(t, f, drive.Desk, "", inFolder)
+	w.area("needs")
+	w.typed("#f-title", "Medic 1")
+	w.click("#go-quotes")
+	require.Contains(t, w.text("#copies-said"), "No copy was made yet: 1 quote is saved in this browser alone.")
+	w.click("#copies-folder")
+	w.must(w.Until(`document.getElementById("copies-said").innerText.includes("copies. Last copy:")`))
+	w.click("#kept-fresh")
+	w.area("needs")
+	w.typed("#f-title", "Medic 2")
+	require.Eventually(t, func() bool {
+		for _, text := range eval[map[string]string](w, folderFiles) {
+			if strings.Contains(text, "Medic 2") {
+				return true
+			}
+		}
+		return false
+	}, drive.Patience, 50*time.Millisecond)
+	w.click("#go-quotes")
+	w.must(w.Until(`document.getElementById("copies-said").innerText.includes("Nothing changed since")`))
+	there := eval[map[string]string](w, folderFiles)
+	require.Len(t, there, 3, "two quotes and the rest")
+
+	w.cleared(f.address)
+	w.must(w.Open(f.address))
+	w.click("#go-quotes")
+	require.Len(t, w.kept(), 1, "nothing of before is there")
+	require.Empty(t, eval[map[string]string](w, folderFiles))
+	var names []string
+	for name, text := range there {
+		names = append(names, written(t, name, []byte(text)))
+	}
+	w.must(w.Choose("#f-import", names...))
+	w.must(w.Until(`document.querySelectorAll("#kept-quotes [id^=kept-open]").length >= 2`))
+	list := strings.Join(w.kept(), "\n")
+	require.Contains(t, list, "Medic 1")
+	require.Contains(t, list, "Medic 2")
+	require.Empty(t, w.trouble())
+}
+
+// One copy of everything restores quotes with their earlier states, and the sealed key,
+// in both forms, after all that the browser kept was cleared.
+func TestACopyBringsEverythingBack(t *testing.T) {
+	t.Parallel()
+	eachForm(t, func(t *testing.T, f form) {
+		w := open(t, f, drive.Desk, "")
+		w.area("needs")
+		w.typed("#f-title", "Medic 0")
+		w.typed("#f-title", "Medic 1")
+		draft := w.draft()
+		w.click("#go-quotes")
+		file := w.saving("#kept-export")
+		w.must(w.Until(`document.getElementById("copies-said").innerText.includes("Nothing changed since")`))
+		w.area("needs")
+		w.click("#go-quotes")
+		require.Contains(t, w.text("#copies-said"), "Nothing changed since", "who looks around changes nothing")
+		w.area("needs")
+		w.typed("#f-title", "Medic 1 anew")
+		w.click("#go-quotes")
+		require.Contains(t, w.text("#copies-said"), "1 quote changed since")
+
+		o := open(t, f, drive.Desk, "") // a profile that knows nothing
+		if f.name == folder.name {
+			o = w
+			w.cleared(f.address)
+			w.must(w.Open(f.address))
+		}
+		o.click("#go-quotes")
+		o.must(o.Choose("#f-import", written(t, "all.json", []byte(file))))
+		o.must(o.Until(`document.querySelector("#kept-quotes [id^=kept-open]")`))
+		o.click("#kept-quotes [id^=kept-open]")
+		o.must(o.Until(`document.getElementById("masthead").innerText.includes("Medic 1")`))
+		require.Equal(t, draft, o.draft())
+		o.click(`[data-act="undo"]`)
+		o.must(o.Until(`document.getElementById("masthead").innerText.includes("Medic 0")`))
+		require.Empty(t, o.trouble())
+	})
+}
+
+// Saved quotes are sealed, nothing of them stands in the browser in clear then, and they
+// come back with the passphrase alone.
+func TestSavedQuotesAreSealed(t *testing.T) {
+	t.Parallel()
+	const passphrase = "lantern river copper seventeen"
+	everything := `(async () => JSON.stringify(localStorage) + await ` + stored + `)()`
+	w := open(t, folder, drive.Desk, "")
+	w.area("needs")
+	w.typed("#f-title", "Secret 1")
+	w.click("#go-quotes")
+	require.Contains(t, eval[string](w, everything), "Secret 1")
+	w.click("#fold-leave summary")
+	w.typed("#seal-pass", "short")
+	w.click("#seal-kept")
+	w.must(w.Until(`!document.getElementById("trouble").hidden`))
+	require.Contains(t, w.trouble(), "were not sealed")
+	w.typed("#seal-pass", passphrase)
+	w.click("#seal-kept")
+	w.must(w.Until(`!document.getElementById("masthead").innerText.includes("Secret 1")`))
+	w.must(w.Until(`document.getElementById("sealed-quotes")`))
+	require.NotContains(t, eval[string](w, everything), "Secret 1")
+
+	w.must(w.Reload())
+	w.click("#go-quotes")
+	w.typed("#unseal-pass", "another passphrase of words")
+	w.click("#unseal-kept")
+	w.must(w.Until(`!document.getElementById("trouble").hidden`))
+	require.Contains(t, w.trouble(), "were not opened")
+	w.typed("#unseal-pass", passphrase)
+	w.click("#unseal-kept")
+	w.must(w.Until(`document.querySelector("#kept-quotes table")?.innerText.includes("Secret 1")`))
+	w.must(w.Until(`!document.getElementById("sealed-quotes")`))
+}
+
+// Who wants nothing kept has nothing kept, until they want otherwise.
+func TestNothingIsKeptWhereNothingShallBe(t *testing.T) {
+	t.Parallel()
+	everything := `(async () => JSON.stringify(localStorage) + await ` + stored + `)()`
+	w := open(t, folder, drive.Desk, "")
+	w.area("needs")
+	w.typed("#f-title", "Secret 1")
+	w.click("#go-quotes")
+	w.click("#fold-leave summary")
+	w.click("#fold-keep-off summary")
+	w.click("#keep-off")
+	w.must(w.Until(`document.getElementById("not-kept")`))
+	require.Contains(t, w.text("#not-kept"), "You chose to keep nothing")
+	w.area("needs")
+	w.typed("#f-title", "Secret 2")
+	require.Equal(t, `{"boxwright.off":"1"}`, eval[string](w, `JSON.stringify(localStorage)`))
+	require.NotContains(t, eval[[]string](w, `indexedDB.databases().then((d) => d.map((x) => x.name))`), "boxwright")
+	require.Contains(t, w.text("#masthead"), "Secret 2", "the quote in hand stays in the window")
+
+	w.must(w.Reload())
+	require.NotContains(t, w.text("#masthead"), "Secret")
+	w.area("needs")
+	w.typed("#f-title", "Open again")
+	w.click("#go-quotes")
+	w.click("#keep-on")
+	w.must(w.Until(`!document.getElementById("not-kept")`))
+	w.eventually("Open again")
+	require.NotContains(t, eval[string](w, everything), "Secret")
+}
