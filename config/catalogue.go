@@ -311,6 +311,8 @@ type Option struct {
 	AisleIn      quantity.Length `json:"aisle_in,omitempty"`    // what it takes away from the walkway, positive
 	Shell        *ShellChange    `json:"shell,omitempty"`       // what it changes in the module's construction
 	Places       []Place         `json:"places,omitempty"`      // where its pieces stand
+	Look         *Look           `json:"look,omitempty"`        // how it changes what others look like
+	Unseen       string          `json:"unseen,omitempty"`      // why it cannot be seen, see UnseenReasons
 	// slots of the body's compartments that it takes the place of
 	Displaces []string        `json:"displaces,omitempty"`
 	LowersIn  quantity.Length `json:"lowers_in,omitempty"` // by how much the rear floor comes down for loading

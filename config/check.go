@@ -246,6 +246,7 @@ func (k *checker) option(i int) {
 	}
 	k.between(w, 0, 20, map[string]float64{"lowers_in": float64(o.LowersIn)})
 	k.places(w, o.Places)
+	k.look(w, o)
 	if o.Shell != nil {
 		k.oneOf(w+" shell comp_doors", o.Shell.CompDoors, CompDoors...)
 	}

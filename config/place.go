@@ -31,8 +31,27 @@ type Place struct {
 
 	Count   int             `json:"count,omitempty"`    // pieces in a row; 0 and 1 both mean one
 	PitchIn quantity.Length `json:"pitch_in,omitempty"` // from one to the next, along a side, across an end
-	Both    bool            `json:"both,omitempty"`     // the same on the other side
-	About   bool            `json:"about,omitempty"`    // assumed until the plant's drawing says it
+	// The row goes over the whole face, to EdgeIn from both ends of it; one piece is that long.
+	Spread bool            `json:"spread,omitempty"`
+	EdgeIn quantity.Length `json:"edge_in,omitempty"`
+	Both   bool            `json:"both,omitempty"`  // the same on the other side
+	About  bool            `json:"about,omitempty"` // assumed until the plant's drawing says it
+
+	Hinge string `json:"hinge,omitempty"` // where its leaf hangs, as seen from before it, see Hinges
+	Color string `json:"color,omitempty"` // see ColorNames, or ColorWarn or ColorAsks
+	// Text that it shows until the customer types another, which counts up to the first comma.
+	Text string `json:"text,omitempty"`
+	// it is written to be read in a mirror
+	Backward bool `json:"backward,omitempty"`
+}
+
+// Flat reports whether a kind is paint, film or lettering on a face.
+func (p *Place) Flat() bool {
+	switch p.Kind {
+	case "band", "check", "sweep", "chevron", "lettering", "star":
+		return true
+	}
+	return false
 }
 
 // PlaceKinds are what a piece can be. Solid ones take the room that they stand in;
@@ -42,7 +61,9 @@ var PlaceKinds = map[string]bool{
 	"lamp": true, "bar": true, "strip": false, "speaker": false, "camera": false, "antenna": false,
 	"door": true, "window": true, "hatch": true, "compartment": true, "cabinet": true, "counter": true,
 	"bench": true, "seat": true, "cot": true, "litter": true, "mount": false, "tank": false, "battery": false,
-	"unit": true, "duct": false, "console": true, "fitting": false, "mast": true, "vent": true, "wheel": true,
+	"opening": false, "unit": true, "duct": false, "console": true, "fitting": false, "mast": true, "vent": true, "wheel": true,
+	"grille": false, "plate": false, "outlet": false, "drawer": false, "panel": false, "screen": false, "hook": false,
+	"gas": false, "band": false, "check": false, "sweep": false, "chevron": false, "lettering": false, "star": false,
 }
 
 // Faces that a place can be fixed to. The first six are the outside of the module,
@@ -113,7 +134,7 @@ func (p *Place) OnChassis() bool {
 // height: a bumper or step, what is on the roof, or a floor that comes down.
 func (o *Option) StandsOut() bool {
 	return o.LowersIn > 0 || slices.ContainsFunc(o.Places, func(p Place) bool {
-		return p.Kind == "bumper" || p.Kind == "step" || p.Face == FaceRoof && p.Kind != "antenna"
+		return p.Kind == "bumper" || p.Kind == "step" || p.Face == FaceRoof && p.Kind != "antenna" && !p.Flat()
 	})
 }
 
@@ -133,9 +154,14 @@ func (k *checker) places(where string, list []Place) {
 		k.between(w, -400, 400, map[string]float64{"x_in": float64(p.XIn), "y_in": float64(p.YIn),
 			"z_in": float64(p.ZIn)})
 		k.between(w, 0, 120, map[string]float64{"out_in": float64(p.OutIn), "count": float64(p.Count),
-			"pitch_in": float64(p.PitchIn)})
-		if p.Count > 1 && p.PitchIn == 0 {
+			"pitch_in": float64(p.PitchIn), "edge_in": float64(p.EdgeIn)})
+		if p.Count > 1 && p.PitchIn == 0 && !p.Spread {
 			k.add("missing", w+" pitch_in", "%d pieces in a row need the distance from one to the next", p.Count)
+		}
+		k.oneOf(w+" hinge", p.Hinge, Hinges...)
+		k.color(w+" color", p.Color)
+		if len(p.Text) > MaxDetail {
+			k.add("too-long", w+" text", "has %d bytes; the most is %d", len(p.Text), MaxDetail)
 		}
 	}
 }

@@ -23,6 +23,10 @@ type Part struct {
 	Face   string // of config.PlaceFaces
 	Box
 	About bool // assumed: the catalogue does not state it
+
+	Hinge, Color, Text string // of config.Hinges, config.ColorNames; what is lettered on it
+	Backward           bool   // its text is to be read in a mirror
+	Flat               bool   // paint, film or lettering, which stands out of nothing
 }
 
 // Kinds that no option brings.
@@ -55,7 +59,9 @@ type Model struct {
 	Compartments []config.Compartment // x behind the front wall, y right of the centerline, z above the floor
 	CabSeats     []config.Seat        // x behind the front axle, z above the ground
 	Seats        []config.Seat        // x behind the front wall, z above the floor
-	headroom     float64              // that options leave
+	Look         config.Look          // of the whole, as options and what was typed make it
+	details      func(option string) string
+	headroom     float64 // that options leave
 	lowers       float64
 }
 
@@ -69,6 +75,8 @@ func Of(cat *config.Catalogue, u *config.Unit) *Model {
 		return nil
 	}
 	m := bare(ch, b)
+	m.details = u.Detail
+	m.dress(cat, u)
 	m.stow(cat.CompartmentsOf(u), cat, u)
 	for _, p := range u.Picks {
 		if o := cat.OptionByID(p.Option); o != nil && p.Qty > 0 {
@@ -257,10 +265,18 @@ func (m *Model) partsOf(o *config.Option) []Part {
 		if label == "" {
 			label = o.Label
 		}
-		for _, b := range m.Boxes(at) {
-			out = append(out, Part{ID: fmt.Sprintf("%s#%d", o.ID, len(out)+1), Kind: at.Kind, Label: label,
-				Option: o.ID,
-				Face:   at.Face, Box: b, About: at.About})
+		for n, b := range m.Boxes(at) {
+			p := Part{ID: fmt.Sprintf("%s#%d", o.ID, len(out)+1), Kind: at.Kind, Label: label, Option: o.ID,
+				Face: at.Face, Box: b, About: at.About, Hinge: at.Hinge, Text: at.Text, Backward: at.Backward,
+				Flat: at.Flat()}
+			if at.Both {
+				p.Face, n = mirroredFace(at.Face, n%2 == 1), n/2
+			}
+			p.Color = m.color(o, at, n)
+			if said := m.said(o); said != "" && at.Kind == "lettering" && o.Asks != "" {
+				p.Text = said
+			}
+			out = append(out, p)
 		}
 	}
 	if bench {

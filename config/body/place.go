@@ -1,6 +1,8 @@
 package body
 
 import (
+	"math"
+
 	"boxwright/config"
 	"boxwright/config/quantity"
 )
@@ -50,12 +52,16 @@ func (p *Planes) level(name string) float64 {
 // Boxes are where the pieces of a place stand.
 func (p *Planes) Boxes(at *config.Place) []Box {
 	n := max(at.Count, 1)
+	pitch := float64(at.PitchIn)
 	across := at.Face == config.FaceFront || at.Face == config.FaceRear || at.Face == config.FaceRoof ||
 		at.Face == config.FaceFrontWall || at.Face == config.FaceRearWall
 	first := p.box(at)
+	if at.Spread {
+		first, pitch = p.spread(at, first, across, n)
+	}
 	var out []Box
 	for i := range n {
-		d := (float64(i) - float64(n-1)/2) * float64(at.PitchIn)
+		d := (float64(i) - float64(n-1)/2) * pitch
 		b := first.Moved(d, 0)
 		if across {
 			b = first.Moved(0, d)
@@ -66,6 +72,33 @@ func (p *Planes) Boxes(at *config.Place) []Box {
 		}
 	}
 	return out
+}
+
+// spread puts the middle piece of a row at the middle of its face and says how far apart
+// the pieces are; one piece alone becomes as long as the face, less its edges.
+func (p *Planes) spread(at *config.Place, b Box, across bool, n int) (middle Box, pitch float64) {
+	half, front, rear := p.Half, p.Front, p.Rear
+	if at.OnChassis() {
+		half, front, rear = p.CabHalf, p.Bumper, p.CabBack
+	}
+	edge := float64(at.EdgeIn)
+	lo, hi, size := front+edge, rear-edge, b.X1-b.X0
+	if across {
+		lo, hi, size = -half+edge, half-edge, b.Y1-b.Y0
+	}
+	hi = math.Max(hi, lo+size)
+	if n == 1 {
+		size = hi - lo
+	} else {
+		pitch = (hi - lo - size) / float64(n-1)
+	}
+	mid := (lo + hi) / 2
+	if across {
+		b.Y0, b.Y1 = mid-size/2, mid+size/2
+	} else {
+		b.X0, b.X1 = mid-size/2, mid+size/2
+	}
+	return b, pitch
 }
 
 // box of one piece, the middle one of a row.

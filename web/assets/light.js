@@ -1,6 +1,6 @@
 // @ts-check
-// Lights in the picture what the option under the pointer or the focus brings, by a
-// rule of style: it holds whatever is drawn anew.
+// Lights in the picture what the option under the pointer or the focus brings, or shows
+// dashed where it would go, by a rule of style: it holds whatever is drawn anew.
 
 /** @param {Document} doc */
 export function light(doc) {
@@ -15,8 +15,11 @@ export function light(doc) {
     if (id === lit) return;
     lit = id;
     const part = `.view [data-part="${CSS.escape(id)}"] :is(path, circle)`;
-    style.replaceSync(id ? `${part} { stroke: var(--accent); stroke-width: 2.2; }` : "");
+    const ghost = `.view [data-ghost="${CSS.escape(id)}"]`;
+    style.replaceSync(
+      id ? `${part} { stroke: var(--accent); stroke-width: 2.2; } ${ghost} { display: inline; }` : "",
+    );
   };
-  doc.addEventListener("pointerover", show);
+  doc.addEventListener("pointermove", show);
   doc.addEventListener("focusin", show);
 }

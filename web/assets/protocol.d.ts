@@ -105,6 +105,7 @@ export interface View {
   asked?: string;
   search?: string;
   look?: string;
+  fresh?: string[];
   only_dif?: boolean;
   address?: string;
   ticket?: unknown;

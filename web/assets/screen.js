@@ -172,12 +172,23 @@ function exchange(region, had, pieces) {
 /** idOf is the id of a piece's element, or empty. @param {string} html */
 const idOf = (html) => /^<[^>]*? id="([^"]*)"/.exec(html)?.[1] || "";
 
+/**
+ * stays reports whether an element is left as it is until the rest of the answer brings
+ * what it shall show.
+ * @param {Node} had @param {Node} fresh
+ */
+const stays = (had, fresh) =>
+  fresh instanceof HTMLElement && !!fresh.dataset.stays && /** @type {Element} */ (had).id === fresh.id;
+
 /** @param {Node} node @param {string} html @param {string} morphStyle */
 const morph = (node, html, morphStyle) =>
   Idiomorph.morph(node, html, {
     morphStyle,
     ignoreActiveValue: document.activeElement?.matches("input, textarea"),
-    callbacks: { beforeAttributeUpdated: (/** @type {string} */ name) => name !== "open" },
+    callbacks: {
+      beforeAttributeUpdated: (/** @type {string} */ name) => name !== "open",
+      beforeNodeMorphed: (/** @type {Node} */ had, /** @type {Node} */ fresh) => !stays(had, fresh),
+    },
   });
 
 /**

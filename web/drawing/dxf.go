@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"strconv"
 	"strings"
+	"unicode/utf8"
 )
 
 // DXF writes views side by side as a drawing of the exchange format that CAD programs
@@ -41,6 +42,19 @@ func DXF(views ...View) []byte {
 		for _, g := range v.Groups {
 			for _, s := range g.Shapes {
 				layer := strings.ToUpper(s.Layer)
+				if s.Text != "" {
+					size := s.size()
+					put(0, "TEXT")
+					put(8, layer)
+					num(10, (s.Along[0].U+s.Along[1].U)/2+dx-size*perEm*float64(utf8.RuneCountInString(s.Text))/2)
+					num(20, (s.Along[0].V+s.Along[1].V)/2-size*0.36)
+					num(40, size*0.72)
+					put(1, ascii(s.Text))
+					if s.Backward {
+						put(71, "2")
+					}
+					continue
+				}
 				if s.Radius > 0 {
 					put(0, "CIRCLE")
 					put(8, layer)

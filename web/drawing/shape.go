@@ -1,11 +1,17 @@
 package drawing
 
-import "math"
+import (
+	"math"
+	"slices"
+
+	"boxwright/config"
+)
 
 // Layers of a drawing: how heavy a line is and what is filled. They are the classes of
 // the page's style sheet, and in capitals the layers of a DXF file.
 const (
 	layerEdge   = "edge"   // outlines
+	layerRim    = "rim"    // edges of doors and lids, which have the color of what they are in
 	layerThin   = "thin"   // edges within them
 	layerDoor   = "door"   // handles, hinges, swings
 	layerHidden = "hidden" // behind or above what is drawn
@@ -16,11 +22,13 @@ const (
 	layerSeat   = "seat"
 	layerCot    = "cot"
 	layerStore  = "store" // cabinets and compartments
+	layerMark   = "mark"  // stripes, chevrons, emblems
+	layerText   = "text"  // what is lettered on the unit, and the letters of lamps
 )
 
 // Layers in the order in which they are listed.
-var Layers = []string{layerEdge, layerThin, layerDoor, layerHidden, layerGlass, layerLamp, layerTire, layerHub,
-	layerSeat, layerCot, layerStore}
+var Layers = []string{layerEdge, layerRim, layerThin, layerDoor, layerHidden, layerGlass, layerLamp, layerTire, layerHub,
+	layerSeat, layerCot, layerStore, layerMark, layerText}
 
 // Point of a view in true inches: u to the right, v up.
 type Point struct{ U, V float64 }
@@ -31,6 +39,10 @@ type Shape struct {
 	Along  []Point // of a circle its center alone
 	Closed bool
 	Radius float64 // above 0: a circle
+	Tint   string  // of config.ColorNames; empty: none
+	// Of a text the corners of its box stand in Along, the lower left one first.
+	Text     string
+	Backward bool
 }
 
 // Group is one thing in a view.
@@ -43,6 +55,7 @@ type Group struct {
 type View struct {
 	ID, Title string
 	Groups    []Group
+	Ghosts    []Group // of what is not in the unit, drawn where it would go
 }
 
 // Bounds are the edges of what is drawn; zeros for an empty view.
@@ -60,6 +73,22 @@ func (v *View) Bounds() (left, right, low, high float64) {
 		return 0, 0, 0, 0
 	}
 	return left, right, low, high
+}
+
+// Letters are those on the lamps of a view, each with its color.
+func (v *View) Letters() (list []string) {
+	for _, g := range v.Groups {
+		for _, s := range g.Shapes {
+			if s.Text == "" || config.ColorNames[s.Tint] != s.Text {
+				continue
+			}
+			if said := s.Text + " " + s.Tint; !slices.Contains(list, said) {
+				list = append(list, said)
+			}
+		}
+	}
+	slices.Sort(list)
+	return list
 }
 
 // shapes of all things in the view, what is nearest last.
@@ -103,6 +132,11 @@ func (s *sheet) rect(layer string, f frame2) {
 
 func (s *sheet) circle(layer string, center Point, radius float64) {
 	s.shapes = append(s.shapes, Shape{Layer: layer, Along: []Point{center}, Radius: radius})
+}
+
+// text is written into a rectangle, as high as that allows.
+func (s *sheet) text(f frame2, words string) {
+	s.shapes = append(s.shapes, Shape{Layer: layerText, Along: []Point{f.at(0, 0), f.at(1, 1)}, Text: words})
 }
 
 // across and upright are lines through a rectangle at a share of its height or width.

@@ -2,8 +2,11 @@ package drawing
 
 import (
 	"math"
+	"slices"
 	"strconv"
+	"unicode/utf8"
 
+	"boxwright/config"
 	"boxwright/web/page"
 	. "boxwright/web/page/markup"
 )
@@ -12,16 +15,21 @@ import (
 const marginIn = 6.0
 
 // Picture is a view on the screen: each thing a group of its own, so that a press
-// changes little of it. The parts of one option can be marked.
-func Picture(v View, said, marked string) Part {
+// changes little of it. The parts of one option can be marked, and those of some are lit
+// for a moment.
+func Picture(v View, said, marked string, fresh []string) Part {
 	left, right, low, high := v.Bounds()
 	return El("svg", Class("drawing view"), At("role", "img"), At("aria-label", said),
 		At("viewBox", page.Coord(left-marginIn)+" "+page.Coord(-high-marginIn)+" "+
 			page.Coord(right-left+2*marginIn)+" "+page.Coord(high-low+2*marginIn)),
 		Each(v.Groups, func(_ int, g Group) Part {
 			return El("g", If(marked != "" && g.Option == marked, Class("marked")),
+				If(g.Option != "" && slices.Contains(fresh, g.Option), Class("fresh")),
 				If(g.Option != "", Many(At("data-part", g.Option), At("data-act", "part"), At("data-id", g.Option))),
 				If(g.Label != "", El("title", Text(g.Label))), Many(paths(g.Shapes)...))
+		}),
+		Each(v.Ghosts, func(_ int, g Group) Part {
+			return El("g", Class("ghost"), At("data-ghost", g.Option), Many(paths(g.Shapes)...))
 		}))
 }
 
@@ -34,8 +42,16 @@ func onGround(list []Shape, y float64) Part {
 func paths(list []Shape) []Part {
 	var out []Part
 	for _, s := range list {
+		class := s.Layer
+		if s.Tint != "" && config.ColorNames[s.Tint] != s.Text { // the letter of a lamp is black on it
+			class += " t-" + s.Tint
+		}
+		if s.Text != "" {
+			out = append(out, wording(&s, class))
+			continue
+		}
 		if s.Radius > 0 {
-			out = append(out, El("circle", Class(s.Layer), At("cx", page.Coord(s.Along[0].U)),
+			out = append(out, El("circle", Class(class), At("cx", page.Coord(s.Along[0].U)),
 				At("cy", page.Coord(-s.Along[0].V)), At("r", page.Coord(s.Radius))))
 			continue
 		}
@@ -48,9 +64,29 @@ func paths(list []Shape) []Part {
 		if s.Closed {
 			d = append(d, 'Z')
 		}
-		out = append(out, page.Path(s.Layer, string(d)))
+		out = append(out, page.Path(class, string(d)))
 	}
 	return out
+}
+
+// perEm is the usual width of a letter in shares of its size.
+const perEm = 0.62
+
+// size of the letters of a text that fits its box.
+func (s *Shape) size() float64 {
+	a, b := s.Along[0], s.Along[1]
+	return math.Min((b.V-a.V)/0.72, (b.U-a.U)/(perEm*float64(max(utf8.RuneCountInString(s.Text), 1))))
+}
+
+// wording writes a text into the middle of its box.
+func wording(s *Shape, class string) Part {
+	a, b, size := s.Along[0], s.Along[1], s.size()
+	u, v := (a.U+b.U)/2, (a.V+b.V)/2-size*0.36
+	at := "translate(" + page.Coord(u) + " " + page.Coord(-v) + ")"
+	if s.Backward {
+		at += " scale(-1 1)"
+	}
+	return El("text", Class(class+" mid"), At("transform", at), At("font-size", page.Coord(size)), Text(s.Text))
 }
 
 // appendTenths writes a coordinate to a tenth of an inch. A press writes thousands, so

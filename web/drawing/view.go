@@ -178,7 +178,7 @@ func Views() (ids, labels []string) {
 
 // ViewOf draws a unit from one side; an id that is none is the street side.
 func ViewOf(m *body.Model, id string) View {
-	w := &ways[max(slices.IndexFunc(ways, func(w way) bool { return w.id == id }), 0)]
+	w := wayOf(id)
 	v := View{ID: w.id, Title: w.title}
 	var parts []*body.Part
 	for i := range m.Parts {
@@ -187,12 +187,15 @@ func ViewOf(m *body.Model, id string) View {
 		}
 	}
 	slices.SortStableFunc(parts, func(a, b *body.Part) int {
-		return cmp.Or(cmp.Compare(w.rank(a), w.rank(b)), cmp.Compare(w.near(a.Box), w.near(b.Box)))
+		return cmp.Or(cmp.Compare(w.rank(m, a), w.rank(m, b)), cmp.Compare(w.near(a.Box), w.near(b.Box)))
 	})
 	hull := Group{ID: "shell", Label: m.Chassis.Label, Shapes: w.truck(m)}
+	if !w.inside {
+		hull.Shapes = painted(m, hull.Shapes, map[string]float64{"street": 1, "curb": -1}[w.id])
+	}
 	drawn := false
 	for _, p := range parts {
-		if !drawn && w.rank(p) > 0 {
+		if !drawn && w.rank(m, p) > 0 {
 			v.Groups, drawn = append(v.Groups, hull), true
 		}
 		v.Groups = append(v.Groups, Group{p.ID, p.Label, p.Option, w.draw(m, p)})
@@ -203,8 +206,32 @@ func ViewOf(m *body.Model, id string) View {
 	return v
 }
 
+// Ghosts are the outlines of options that are not in the unit, where they would stand in a
+// view. Those that are not seen from there have none.
+func Ghosts(m *body.Model, id string, options []*config.Option) (list []Group) {
+	w := wayOf(id)
+	for _, o := range options {
+		g := Group{Option: o.ID, Label: o.Label}
+		var s sheet
+		for _, p := range m.PartsOf(o) {
+			if w.shows(m, &p) && drawable(&p) {
+				s.rect(layerHidden, w.flat(p.Box))
+			}
+		}
+		if g.Shapes = s.shapes; len(g.Shapes) > 0 {
+			list = append(list, g)
+		}
+	}
+	return list
+}
+
+// wayOf is the way a view is looked at; the street side for an id that is none.
+func wayOf(id string) *way {
+	return &ways[max(slices.IndexFunc(ways, func(w way) bool { return w.id == id }), 0)]
+}
+
 // rank puts what the body hides below its outline.
-func (w *way) rank(p *body.Part) int {
+func (w *way) rank(m *body.Model, p *body.Part) int {
 	switch {
 	case w.inside:
 		return 1
@@ -212,7 +239,7 @@ func (w *way) rank(p *body.Part) int {
 		return 0
 	case p.Kind == body.KindWheel && len(w.face) > 0 && p.Face != w.face[0]:
 		return 0
-	case w.id == "roof" && (p.Kind == "step" || p.ID == "bumper"):
+	case w.id == "roof" && p.Z1 < m.Floor+30: // the body covers it
 		return 0
 	}
 	return 1
@@ -248,12 +275,13 @@ func (w *way) draw(m *body.Model, p *body.Part) []Shape {
 		}
 		s.rect(layerHidden, f) // behind the lining, or in front of the wall
 		return s.shapes
-	case p.Kind == "seat":
+	case p.Kind == "seat", w.id == "curb-wall" && (p.Kind == "door" || p.Kind == "window"),
+		w.id == "rear-inside" && p.Kind == "window":
 		square = true
 	case w.id == "floor" && p.Kind == "bench", w.inside && p.Kind == "cabinet" && w.id != "floor":
 		square = true
 	}
-	return symbol(p, f, square)
+	return symbol(m, p, f, square)
 }
 
 // low reports whether a part stands in the middle of the room, before the walls.
@@ -264,7 +292,7 @@ func leaves(f frame2) []Shape {
 	var s sheet
 	mid := (f.u0 + f.u1) / 2
 	for _, leaf := range []frame2{{f.u0, mid, f.v0, f.v1}, {mid, f.u1, f.v0, f.v1}} {
-		s.rounded(layerEdge, leaf, 2)
+		s.rounded(layerRim, leaf, 2)
 		s.rounded(layerThin, leaf.in(1.5), 1.5)
 	}
 	hinges(&s, f, 0)

@@ -52,7 +52,7 @@ func TestViewsMeasureWhatTheFiguresSay(t *testing.T) {
 			assert.InDelta(t, float64(o.WidthIn), right-left, 0.01, "width")
 			assert.InDelta(t, float64(o.HeightIn), high, 0.01, "height from behind")
 			for _, way := range ways {
-				text := Picture(ViewOf(m, way.id), "said", "").String()
+				text := Picture(ViewOf(m, way.id), "said", "", nil).String()
 				for _, bad := range []string{"NaN", "Inf"} {
 					assert.NotContains(t, text, bad, way.id)
 				}
@@ -184,6 +184,10 @@ func TestDXFHoldsTheViewInTrueInches(t *testing.T) {
 		switch e.kind {
 		case "POLYLINE", "CIRCLE":
 			shapes++
+		case "TEXT":
+			if e.layer != "TITLE" {
+				shapes++
+			}
 		}
 		if e.kind == "CIRCLE" && e.at[10][0] < right-left {
 			circles++

@@ -51,7 +51,7 @@ func (s *Session) TellFrom(was *quote.Draft, at string) {
 	if quote.SameLoad(&was.Unit, &s.Draft.Unit, false) {
 		return
 	}
-	s.View.Told = nil
+	s.View.Told, s.View.Fresh = nil, s.broughtSince(&was.Unit)
 	list, asked := s.changesFrom(&was.Unit, at), s.askedFrom(was)
 	if len(list)+len(asked) == 0 {
 		return
@@ -66,6 +66,19 @@ func (s *Session) TellFrom(was *quote.Draft, at string) {
 	}
 	s.Draft = now
 	s.View.Told = t
+}
+
+// mostFresh bounds what the view carries of them.
+const mostFresh = 40
+
+// broughtSince lists the options of which there are more or fewer than in an earlier unit.
+func (s *Session) broughtSince(was *config.Unit) (list []string) {
+	for _, p := range s.Draft.Unit.Picks {
+		if was.Qty(p.Option) != p.Qty && len(list) < mostFresh {
+			list = append(list, p.Option)
+		}
+	}
+	return list
 }
 
 // askedFrom lists the needs that are others than those of an earlier draft.

@@ -19,6 +19,7 @@ type View struct {
 	Asked     string         `json:"asked,omitempty"`  // the thing whose "why" is open
 	Search    string         `json:"search,omitempty"` // words to find options by
 	Look      string         `json:"look,omitempty"`   // view that the unit is shown in; the chapter's when empty
+	Fresh     []string       `json:"fresh,omitempty"`  // options that the last press brought in, lit in the picture
 	OnlyDif   bool           `json:"only_dif,omitempty"`
 	Address   string         `json:"address,omitempty"`   // where the page is published, for links
 	Ticket    *weight.Ticket `json:"ticket,omitempty"`    // scale ticket being entered

@@ -6,6 +6,7 @@ import (
 	"boxwright/pricing/bid"
 	"boxwright/pricing/propose"
 	"boxwright/pricing/quote"
+	"boxwright/web/page/markup"
 )
 
 // Worked is what was worked out of one draft.
@@ -20,6 +21,7 @@ type Worked struct {
 	Mountings Later[[]quote.Mounting]   // an existing module on every chassis, by system of units
 	Ways      Later[propose.Ways]       // why not, and how nevertheless, by the thing asked about
 	Told      Later[map[string]string]  // why the last press changed more than itself
+	Pictures  Later[markup.Part]        // of the unit, by the side it is seen from and what is lit in it
 	Answers   Later[[]bid.Answer]       // to the purchaser's list, by the list
 	Dates     Later[[]config.Date]      // of delivery when a line of it is complied with, by the list
 	TakingAll Later[*bid.Preview]       // what meeting all of it would do; nil where nothing can be taken
@@ -48,7 +50,7 @@ func (s *Session) Work() (*Worked, error) {
 		*w = Worked{Draft: data, Quote: q, effort: s.Effort}
 		w.Delays.name, w.TooLate.name = "delays "+name, "too late "+name
 		w.Mountings.name, w.Ways.name = "mountings "+name, "ways "+name
-		w.Told.name = "told " + name
+		w.Told.name, w.Pictures.name = "told "+name, "picture "+name
 		w.Answers.name, w.Dates.name, w.TakingAll.name = "answers", "dates "+name, "taking all "+name
 	}
 	return w, nil

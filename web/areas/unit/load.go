@@ -16,6 +16,7 @@ func load(s *session.Session, p *page.Page, w *session.Worked) func() markup.Par
 			v.Ways = &ways
 		}
 	}
+	v.Picture = seen(s, v, w)
 	return func() markup.Part { return draw(v) }
 }
 

@@ -2,6 +2,8 @@ package unit
 
 import (
 	"cmp"
+	"strconv"
+	"strings"
 
 	"boxwright/config"
 	"boxwright/config/quantity"
@@ -11,46 +13,129 @@ import (
 	"boxwright/web/session"
 )
 
-// picture shows the unit as it is chosen so far beside the options, from the side that
-// most of the chapter is seen from, or from where one asked to see it.
-func picture(p *Page) Part {
-	m := p.Q.Space.Model
-	if m == nil {
+// seen is the picture of the unit beside the options. It is drawn in the second part of
+// an answer; until then what stands on the page is left as it is.
+func seen(s *session.Session, p *Page, w *session.Worked) Part {
+	if p.Q.Space.Model == nil {
 		return nil
 	}
-	ids, labels := drawing.Views()
-	id := p.View.Look
-	if id == "" {
-		id = viewOf(p.Q.Edition.Cat, p.View.ChapterIn(p.Q.Edition.Cat))
+	cat, chapter := p.Q.Edition.Cat, p.View.ChapterIn(p.Q.Edition.Cat)
+	id := cmp.Or(p.View.Look, viewOf(cat, chapter))
+	about := strings.Join(append([]string{id, chapter, p.View.Asked, strconv.FormatBool(p.Metric), "fresh"},
+		p.View.Fresh...), " ")
+	drawn, there := w.Pictures.For(s, about, func() Part { return Written(picture(p, id, chapter)) })
+	if !there {
+		return frame(At("data-stays", "1"), El("summary", Text("Picture")), page.Working())
 	}
+	return drawn
+}
+
+// frame is the element that the picture stands in.
+func frame(parts ...Part) Part {
+	return El("details", append([]Part{Class("seen"), At("id", "seen")}, parts...)...)
+}
+
+// picture shows the unit as it is chosen so far, from the side that most of the chapter is
+// seen from, or from where one asked to see it.
+func picture(p *Page, id, chapter string) Part {
+	m := p.Q.Space.Model
+	ids, labels := drawing.Views()
 	v := drawing.ViewOf(m, id)
+	v.Ghosts = drawing.Ghosts(m, id, absent(p, chapter))
 	o := m.Overall()
 	size := func(v quantity.Length) string { return p.Show(float64(v), quantity.Inch) }
 	said := v.Title + ", to scale. " + size(o.LengthIn) + " long, " + size(o.WidthIn) + " wide, " +
 		size(o.HeightIn) + " high with everything on."
-	return El("details", Class("seen"), At("id", "seen"), Flag("open", true),
+	return frame(
 		El("summary", Text("Picture: "+v.Title)),
 		El("div", Class("looks"), At("role", "group"), At("aria-label", "Seen from"),
 			Each(ids, func(i int, way string) Part {
 				return page.Action("look", way, "", labels[i], Class("quiet"), At("id", "look-"+way),
 					If(way == v.ID, At("aria-current", "true")))
 			})),
-		drawing.Picture(v, said, p.View.Asked),
-		El("p", Class("small soft"), Text(said+" "+missing(p)+" "),
+		drawing.Picture(v, said, p.View.Asked, p.View.Fresh),
+		If(len(p.View.Fresh) > 0, El("p", Class("small"), Text(brought(p)))),
+		El("p", Class("small soft"), Text(said+" "+colors(&v)+" "+missing(p)+" "),
 			page.Action("save-dxf", "", "", "Save all views for CAD (DXF)", Class("quiet"))),
 	)
 }
 
-// missing counts the choices that the catalogue gives no place, which no picture shows.
-func missing(p *Page) string {
-	n := 0
-	for _, x := range p.Q.Draft.Unit.Picks {
-		o := p.Q.Edition.Cat.OptionByID(x.Option)
-		if o != nil && len(o.Places)+len(o.Compartments)+len(o.Seats) == 0 {
-			n++
+// absent are the options of a chapter that are shown and not in the unit: where each would
+// go is drawn while it has the focus.
+func absent(p *Page, chapter string) (list []*config.Option) {
+	cat := p.Q.Edition.Cat
+	for i := range cat.Groups {
+		if cat.Groups[i].Chapter != chapter {
+			continue
+		}
+		for _, k := range cat.Members(cat.Groups[i].ID) {
+			if o := &cat.Options[k]; !p.Q.Draft.Unit.Has(o.ID) && p.Shown(o) {
+				list = append(list, o)
+			}
 		}
 	}
-	return page.Count(n, "item has no place", "items have no place") + " in the catalogue and cannot be seen."
+	return list
+}
+
+// mostBrought things of the last press are named under the picture.
+const mostBrought = 3
+
+// brought says what the last press brought in, with weight and price.
+func brought(p *Page) string {
+	var said []string
+	for _, id := range p.View.Fresh[:min(len(p.View.Fresh), mostBrought)] {
+		o := p.Q.Edition.Cat.OptionByID(id)
+		if o == nil {
+			continue
+		}
+		words := o.Label + ": " + priceText(p, id)
+		if mass := massText(p, o); mass != "" {
+			words = o.Label + ": " + mass + ", " + priceText(p, id)
+		}
+		said = append(said, words)
+	}
+	if more := len(p.View.Fresh) - mostBrought; more > 0 {
+		said = append(said, strconv.Itoa(more)+" more")
+	}
+	return "Last change: " + strings.Join(said, "; ") + "."
+}
+
+// missing counts the choices that no picture shows, by the reason.
+func missing(p *Page) string {
+	n := map[string]int{}
+	for _, x := range p.Q.Draft.Unit.Picks {
+		if o := p.Q.Edition.Cat.OptionByID(x.Option); o != nil && !o.Drawn() {
+			n[o.Unseen]++
+		}
+	}
+	var said []string
+	for _, why := range []string{"inside", "same", "service", "none", "loose"} {
+		if n[why] > 0 {
+			said = append(said, strconv.Itoa(n[why])+" "+unseen[why])
+		}
+	}
+	if n[""] > 0 {
+		said = append(said, strconv.Itoa(n[""])+" of which the catalogue does not say where they go")
+	}
+	if len(said) == 0 {
+		return ""
+	}
+	return "Not to be seen: " + strings.Join(said, ", ") + "."
+}
+
+// unseen is how the choices are called that a picture does not show, by the reason.
+var unseen = map[string]string{"inside": "within walls, floor, cabinets or chassis",
+	"same": "that look as the unit does without them", "service": "papers and services", "none": "left out",
+	"loose": "carried loose or differing from unit to unit"}
+
+// colors are explained where some are shown.
+func colors(v *drawing.View) string {
+	letters := v.Letters()
+	said := "Colors on screen are no paint sample."
+	if len(letters) == 0 {
+		return said
+	}
+	return said + " Letters on lights: " + strings.Join(letters, ", ") + "."
 }
 
 // seenFrom is the view in which a face is seen square on; the street side for others.
@@ -89,7 +174,7 @@ func viewOf(cat *config.Catalogue, chapter string) string {
 }
 
 // look turns the picture.
-func look(s *session.Session, a session.Act) { s.View.Look = a.ID }
+func look(s *session.Session, a session.Act) { s.View.Look, s.View.Fresh = a.ID, nil }
 
 // find goes from a part that was pressed in the picture to the option that brings it.
 func find(s *session.Session, a session.Act) {

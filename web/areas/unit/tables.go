@@ -29,4 +29,5 @@ var families = map[string]session.SetterByName{
 
 func toChapter(s *session.Session, a session.Act) {
 	s.View.Chapter, s.View.Asked, s.View.Search, s.View.Look = a.ID, "", "", ""
+	s.View.Fresh = nil
 }

@@ -38,6 +38,8 @@ type Page struct {
 	Notice string
 	Ways   *propose.Ways // answers the open "why"; nil while it is worked out
 	Told   *told.Page    // what the last press changed beyond itself
+
+	Picture Part // of the unit; its frame alone while it is drawn
 }
 
 func gist(p *page.Page) string {
@@ -64,7 +66,8 @@ func draw(p *Page) Part {
 		El("p", Class("notice"), Flag("hidden", p.Notice == ""), Text(p.Notice)),
 		When(!p.toldInRow(), func() Part { return p.Told.Draw() }),
 		chapters(p),
-		El("div", Class("choosing"), picture(p), El("div", chapter(p))),
+		p.Picture,
+		El("div", Class("choices"), chapter(p)),
 	)
 }
 
@@ -258,6 +261,8 @@ func optionRow(p *Page, g *config.Group, o *config.Option, pick *config.Pick, st
 			El("label", At("for", "o-"+o.ID), Text(o.Label)),
 			El("span", Class("tags"), optionTags(p, o, pick, state)),
 			El("p", Class("spec"), At("id", "d-"+o.ID), Text(o.Spec)),
+			If(pick != nil && o.Unseen != "", El("p", Class("small soft"), Text("Not in the picture: "+
+				unseen[o.Unseen]+"."))),
 			When(pick != nil && o.MaxQty > 1, func() Part { return quantityField(p, o, pick) }),
 			When(pick != nil && o.Asks != "", func() Part {
 				return page.Field(p.Page, "detail."+o.ID, o.Asks, p.Q.Draft.Unit.Detail(o.ID), "",

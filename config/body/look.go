@@ -1,0 +1,76 @@
+package body
+
+import (
+	"cmp"
+	"strings"
+
+	"boxwright/config"
+)
+
+// dress gathers how the picked options change the look of the whole.
+func (m *Model) dress(cat *config.Catalogue, u *config.Unit) {
+	for _, p := range u.Picks {
+		o := cat.OptionByID(p.Option)
+		if o == nil || o.Look == nil || p.Qty == 0 {
+			continue
+		}
+		l := o.Look
+		m.Look.Glass, m.Look.Doors = cmp.Or(l.Glass, m.Look.Glass), cmp.Or(l.Doors, m.Look.Doors)
+		m.Look.Cabinets = cmp.Or(l.Cabinets, m.Look.Cabinets)
+		if l.Lamps != nil {
+			m.Look.Lamps = l.Lamps
+		}
+		if l.Paint != nil {
+			paint := *l.Paint
+			paint.Colors = append([]string(nil), paint.Colors...)
+			copy(paint.Colors, config.ColorsIn(u.Detail(o.ID)))
+			m.Look.Paint = &paint
+		}
+	}
+}
+
+// said is what the customer typed to an option up to the first comma.
+func (m *Model) said(o *config.Option) string {
+	if m.details == nil {
+		return ""
+	}
+	text, _, _ := strings.Cut(m.details(o.ID), ",")
+	return strings.TrimSpace(text)
+}
+
+// color of the piece at a place in its row.
+func (m *Model) color(o *config.Option, at *config.Place, n int) string {
+	switch at.Color {
+	case config.ColorWarn:
+		if letters := m.Look.Lamps[at.Face]; letters != "" {
+			return config.ColorOf(letters[n%len(letters)])
+		}
+		return ""
+	case config.ColorAsks:
+		if m.details != nil {
+			if named := config.ColorsIn(m.details(o.ID)); len(named) > 0 {
+				return named[0]
+			}
+		}
+		return ""
+	}
+	return at.Color
+}
+
+// mirroredFace is the face of a piece that may stand on the other side.
+func mirroredFace(face string, other bool) string {
+	if !other {
+		return face
+	}
+	switch face {
+	case config.FaceStreet:
+		return config.FaceCurb
+	case config.FaceCurb:
+		return config.FaceStreet
+	case config.FaceStreetWall:
+		return config.FaceCurbWall
+	case config.FaceCurbWall:
+		return config.FaceStreetWall
+	}
+	return face
+}
