@@ -93,7 +93,7 @@ func (j *judge) answer(r quote.Requirement, head string) Answer {
 	case r.Pick == quote.NoPick:
 	case r.Pick != "" && known(j.q, r.Pick):
 		j.worst(&a, []part{j.things(&claim{same: []string{r.Pick}})})
-	case read.term != "" && (read.strong && !read.limitsPrice() || len(read.unread) > 0 || len(read.claims) == 0):
+	case read.term != "" && (len(read.unread) > 0 || len(read.claims) == 0):
 		a.Term, a.Sure = read.term, read.strong
 		j.term(&a)
 	case len(read.claims) > 0:

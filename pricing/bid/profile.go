@@ -36,7 +36,9 @@ type vocabulary struct {
 	byID map[string]*profile
 	with map[string][]int // by word: places in list
 	idf  map[string]float64
-	read map[string]*reading // lines read before
+	// names of several words that hold a quiet one, by that word
+	phrases map[string][][]string
+	read    map[string]*reading // lines read before
 }
 
 type vocabularyKey struct{}
@@ -97,6 +99,16 @@ func newVocabulary(cat *config.Catalogue) *vocabulary {
 	v.byID = make(map[string]*profile, len(v.list))
 	for i := range v.list {
 		v.byID[v.list[i].id] = &v.list[i]
+	}
+	v.phrases = map[string][][]string{}
+	for i := range v.list {
+		for _, n := range v.list[i].names {
+			for _, w := range n {
+				if quiet[w] && len(n) > 1 {
+					v.phrases[w] = append(v.phrases[w], n)
+				}
+			}
+		}
 	}
 	for w, at := range v.with {
 		v.idf[w] = math.Log(1 + float64(len(v.list))/float64(len(at)))

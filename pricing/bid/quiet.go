@@ -1,6 +1,9 @@
 package bid
 
-import "strings"
+import (
+	"slices"
+	"strings"
+)
 
 // quiet are words that say only that a thing is there and does what it does. A line may
 // hold them of whatever the catalogue offers; words that ask for more, such as "meets",
@@ -33,11 +36,12 @@ independently tied tie ties product products job defect defects cause drivetrain
 	return out
 }()
 
-// loud are the words of a line that are not quiet; all of them where no other is left.
-func loud(words []string) []string {
+// loud are the words of a line that are not quiet, or are part of a name of several words
+// that the line holds, as "mount" is of "cot mount"; all of them where no other is left.
+func (v *vocabulary) loud(words []string) []string {
 	var out []string
-	for _, w := range words {
-		if !quiet[w] {
+	for i, w := range words {
+		if !quiet[w] || v.ofName(words, i) {
 			out = append(out, w)
 		}
 	}
@@ -45,4 +49,16 @@ func loud(words []string) []string {
 		return words
 	}
 	return out
+}
+
+// ofName reports whether a word stands in a line as part of a name of several words.
+func (v *vocabulary) ofName(words []string, at int) bool {
+	return slices.ContainsFunc(v.phrases[words[at]], func(name []string) bool {
+		for from := max(0, at-len(name)+1); from <= at && from+len(name) <= len(words); from++ {
+			if slices.Equal(words[from:from+len(name)], name) {
+				return true
+			}
+		}
+		return false
+	})
 }

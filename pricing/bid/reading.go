@@ -63,10 +63,26 @@ func (v *vocabulary) readLine(text string) *reading {
 	if len(v.read) >= mostRead {
 		clear(v.read)
 	}
-	r := v.reading(claims.Read(text).Tokens)
-	r.term, r.strong = terms.Of(text)
+	tokens := claims.Read(text).Tokens
+	r := v.reading(tokens)
+	if r.term, r.strong = terms.Of(text); r.term == "" && len(r.claims) == 0 && !measured(tokens) {
+		r.term = terms.General(text)
+	}
 	v.read[text] = r
 	return r
+}
+
+// measured reports whether a line holds an amount of something that can be measured on a
+// unit.
+func measured(tokens []claims.Token) bool {
+	return slices.ContainsFunc(claims.Numbers(tokens), func(n claims.Number) bool {
+		switch n.Unit {
+		case "", claims.Money, claims.Days, quantity.Day, claims.Month, quantity.Percent, quantity.Hour, quantity.Minute,
+			claims.Mile:
+			return false
+		}
+		return true
+	})
 }
 
 // piece is part of a line between two places where a claim may end.
@@ -149,6 +165,7 @@ func (v *vocabulary) reading(tokens []claims.Token) *reading {
 			of[k] = at[i].claim
 		}
 	}
+	bareSizes(of)
 	for i, c := range slices.Clone(of) {
 		if c == nil && !v.rulesOutRivals(all[i].tokens, of) {
 			if c, ok := v.inContext(all, of, i); ok {
@@ -156,7 +173,6 @@ func (v *vocabulary) reading(tokens []claims.Token) *reading {
 			}
 		}
 	}
-	bareSizes(of)
 	read := make([]bool, n)
 	for i, c := range of {
 		read[i] = c != nil || v.rulesOutRivals(all[i].tokens, of)
@@ -328,7 +344,7 @@ func (v *vocabulary) offered(words []string, list []claims.Number, has map[strin
 			continue
 		}
 		f := found{p, v.likeness(p, has)}
-		if !not && p.byTheWay(words, f.like) || v.strange(p, list, has) {
+		if !not && (p.byTheWay(words, f.like) || p.mixes(words)) || v.strange(p, list, has) {
 			continue
 		}
 		fit, missing := p.fits(list)
@@ -404,6 +420,25 @@ func (p *profile) byTheWay(words []string, like float64) bool {
 	return false
 }
 
+// mixes reports whether a thing has another color beside the one that all of it is to have:
+// "all blue" is not red and blue.
+func (p *profile) mixes(words []string) bool {
+	for i, w := range words {
+		if !colors[w] || !(i > 0 && words[i-1] == everyWord || i+1 < len(words) && words[i+1] == "only") {
+			continue
+		}
+		for c := range colors {
+			if c != w && slices.Contains(p.label, c) && !slices.Contains(words, c) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// colors are those of lamps and paint.
+var colors = wordSet("white red blue amber green black gold yellow clear")
+
 // qualities are materials and colors, which a sentence may say of a part.
 var qualities = func() map[string]bool {
 	out := map[string]bool{}
@@ -420,7 +455,7 @@ var qualities = func() map[string]bool {
 // free of some of the words that are ruled out, and all others are true of it.
 func (v *vocabulary) free(p *profile, words []string, ruled *claims.Ruling) bool {
 	never := false
-	for _, w := range loud(words) {
+	for _, w := range v.loud(words) {
 		switch {
 		case p.never[w] && !slices.Contains(ruled.Before, w):
 			never = never || slices.Contains(ruled.Out, w)
@@ -434,7 +469,7 @@ func (v *vocabulary) free(p *profile, words []string, ruled *claims.Ruling) bool
 // having are the things of which all words are true, or, where something is ruled
 // out, at least one.
 func (v *vocabulary) having(words []string, not bool) []int {
-	words = loud(words)
+	words = v.loud(words)
 	if not {
 		var out []int
 		for i := range v.list {

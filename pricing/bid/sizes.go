@@ -25,7 +25,7 @@ func bareSizes(of []*claim) {
 		switch {
 		case c != nil && c.bare() && other:
 			of[i] = nil
-		case c == nil || c.gauge == nil:
+		case c == nil || c.gauge == nil || !slices.Contains(sizes, c.gauge.code) && c.gauge.code != factModule:
 			other = true
 		}
 	}

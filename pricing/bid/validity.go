@@ -3,7 +3,6 @@ package bid
 import (
 	"strings"
 
-	"boxwright/config"
 	"boxwright/config/quantity"
 	"boxwright/pricing/bid/claims"
 	"boxwright/pricing/quote"
@@ -70,18 +69,3 @@ func counted(low string) bool {
 
 // longMonth is the days of a month in which a price is to stand: no months are longer.
 const longMonth = 31
-
-// limitsPrice reports whether a line is wholly read as a limit of the price, whatever term
-// its words sound like: "$275,000 including freight".
-func (r *reading) limitsPrice() bool {
-	if len(r.unread) > 0 || len(r.claims) == 0 {
-		return false
-	}
-	for i := range r.claims {
-		c := &r.claims[i]
-		if c.gauge == nil || c.gauge.code != factPrice || c.sense != config.AtMost {
-			return false
-		}
-	}
-	return true
-}

@@ -140,6 +140,11 @@ func compared(list []Token) []Token {
 				continue
 			}
 			list[k].Num.Sense, list[k].Num.Beyond = b.sense, b.more
+			if n := denied(list, i); b.more && n > 0 { // "not be in excess of"
+				list[k].Num.Sense = map[config.Sense]config.Sense{config.AtLeast: config.AtMost,
+					config.AtMost: config.AtLeast}[b.sense]
+				list[k].Num.Beyond, used[i-n] = false, true
+			}
 			for n := i; n < begun; n++ {
 				if d := dimensionOf[list[n].raw]; d != "" {
 					list[n].raw = d // "no wider than" speaks of a width
@@ -157,6 +162,21 @@ func compared(list []Token) []Token {
 		}
 	}
 	return out
+}
+
+// denied is how many tokens before a comparison a word stands that turns it round; 0 for
+// none.
+func denied(list []Token, at int) int {
+	for n := 1; n <= 2 && n <= at; n++ {
+		switch list[at-n].raw {
+		case "not", "never", "no", "cannot":
+			return n
+		case "be", "ever":
+		default:
+			return 0
+		}
+	}
+	return 0
 }
 
 // mostBetween is how many words may stand between an amount and an "or more".

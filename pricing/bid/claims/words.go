@@ -10,7 +10,7 @@ center: centre centerline centreline
 up: ups
 condition: conditioner conditioners
 compartment: comp compt compts comps
-auxiliary: aux auxilliary
+auxiliary: aux
 transmission: trans
 rear: rr
 front: frt fr ft
@@ -90,7 +90,7 @@ charge: charging
 run: running runs
 chevron: chevrons
 spare: spares
-additional: extra further
+additional: extra further more
 train: training instruction
 photo: photographs photos pictures photograph
 drawer: drawers

@@ -25,7 +25,7 @@ var Kinds = []Kind{
 	{"references", "References", "references|names of .. using|names of .. departments|names of .. agencies|similar units in|reference list|list of customers|list three customers|customer list|reference contacts|references from|three references|five references|list last|list the last|units sold|recent deliveries|similar deliveries", "list .. customers|customers .. phone|users of|previous purchasers|names and|phone numbers|telephone numbers"},
 	{"prebid", "Pre-bid meeting", "pre bid|prebid|pre proposal|preproposal|bidders conference|site visit prior to bid", ""},
 	{"meeting", "Meetings after award", "pre construction|preconstruction|preconstruction conference|pre build conference|prebuild conference|progress meeting|kickoff meeting|kick off meeting|weekly meetings|status meetings|conference call|teleconference", "conference|meetings|a meeting|meeting will|meeting shall|meeting at|construction meeting"},
-	{"inspection", "Inspection trips", "inspection trip|inspection trips|inspection visit|inspection visits|airfare|air fare|lodging|trips for|travel expenses|plant trip|factory trip|trip to the factory|travel .. meals|invited to inspect|pays travel|pay travel|travel and lodging|travel costs|final inspection trip", "inspection .. expense|inspection .. plant|inspect .. plant|trip|trips|at the factory|to the factory|inspect .. factory|visit .. factory"},
+	{"inspection", "Inspection trips", "inspection trip|inspection trips|inspection visit|inspection visits|airfare|air fare|lodging|trips for|travel expenses|plant trip|factory trip|trip to the factory|travel .. meals|invited to inspect|pays travel|pay travel|travel and lodging|travel costs|all expenses|expenses for|expenses of|at vendors expense|at bidders expense|travel and meals|visit plant|final inspection trip", "inspection .. expense|inspection .. plant|inspect .. plant|trip|trips|at the factory|to the factory|inspect .. factory|visit .. factory"},
 	{"indemnity", "Indemnity", "indemnify|indemnification|hold harmless|harmless|indemnity|save harmless|defend and hold|claims arising|third party claims|patent infringement|infringement|limitation of liability|consequential damages", ""},
 	{"collusion", "Non-collusion", "collusion|non collusion|noncollusion|collusive", ""},
 	{"tax", "Taxes", "sales tax|excise tax|tax exempt|exemption certificate|use tax|delinquent taxes|taxes|tax exemption|exempt from tax|exempt from sales|federal excise|taxes shall|no taxes|exempt certificate|tax number", "tax|exempt"},
@@ -40,7 +40,7 @@ var Kinds = []Kind{
 	{"license", "Licenses and registration of the bidder", "dealer license|dealers license|motor vehicle dealer|business license|vendor registration|licensed dealer|license to sell|vendor number|registered with the state|contractor license|registered vendor|registered in the|registered on|registered vendors|vendor portal|authorized to do business|authorized to transact|good standing|certificate of authority|state license to sell|dealership license", "registered|licensed"},
 	{"quality", "Quality system of the maker", "iso 9001|iso 9000|iso certified|iso registered|quality system|quality management|quality assurance program|quality control program", "iso"},
 	{"experience", "Experience of the bidder", "have been building|been building|been in business|in business for|years experience|years of experience|have sold|sold at least|financial statements|financial statement|units of like kind|built at least|manufactured at least|have manufactured|have produced|years in|financial stability|number of employees|company history|resume|years in business|number of units built|units in service|company profile|previously built|demonstrated experience|proven experience|single source|sole source|engaged in the", "experience|experienced|ownership|in business|business .. years"},
-	{"service", "Service and parts", "service facility|service center|parts and service|replacement parts|parts availability|parts shall be available|warranty repairs|warranty repair|warranty work|warranty administrator|loaner|service technicians|authorized service|repair facility|mobile service|service representative|nearest service|parts warehouse|toll free|parts shall be stocked|parts stocked|stock parts|parts within|overnight parts|technical support|help line|hotline|hot line|response time|factory trained|certified technicians|recall notices|safety recalls|service department hours|service personnel|emergency vehicle technician", "within .. miles of the|parts .. available|technician .. hours|service .. miles|service shop|service department|repair shop|service location"},
+	{"service", "Service and parts", "service facility|service center|parts and service|replacement parts|parts availability|parts shall be available|warranty repairs|warranty repair|warranty work|warranty administrator|loaner|service technicians|authorized service|repair facility|mobile service|service representative|nearest service|parts warehouse|toll free|parts shall be stocked|parts stocked|stock parts|parts within|overnight parts|technical support|help line|hotline|hot line|response time|factory trained|certified technicians|recall notices|safety recalls|service department hours|service personnel|emergency vehicle technician", "shop in|have shop|within .. miles of the|parts .. available|technician .. hours|service .. miles|service shop|service department|repair shop|service location"},
 	{"title", "Title and registration", "statement of origin|certificate of origin|mso|title application|title fees|title and registration|registration and title|registration fees|license plates|temporary tag|title work", ""},
 	{"prices", "Form of the prices", "itemized price|itemized pricing|unit price shall|price sheet|pricing page|price breakdown|cost breakdown|lump sum|bid form|prices shall include|price must include", ""},
 	{"submission", "Submitting the bid", "sealed bid|sealed bids|sealed envelope|sealed proposals|original and|copies in|late bids|bids received|will be received|faxed|e mailed|emailed bids|bid opening|cost of preparing|costs of preparing|w 9|w9|compliance checklist|complete the attached|attached checklist|attached form|submit one|submitted in|returned with|bids must be|bids shall be submitted|electronic bid|proposal page|notarized|table of contents|tabbed|envelope|by fax|bids by fax|fax bids|email bids|e mail bids|public opening|opened publicly|publicly opened|opening at|due date|deadline|no later than .. bid|hard copy|hard copies|flash drive containing|procurement portal|portal|bids opened|bids will be opened|bids are opened|unopened|opened by|read aloud|upload|uploaded|hand delivered|in duplicate|in triplicate|copies of the bid|copies of the proposal|bid number|bid packet|bid package|signed form|form shall be completed|pages must|responses must|responses shall|ink|typewritten|response sheet", "rejection|rejected|submittal|submitted with|submit|deadline|submitted|copies|copy of the bid"},
@@ -62,7 +62,40 @@ var Kinds = []Kind{
 	{"fees", "Contract fees", "administrative fee|administration fee|admin fee|contract fee|usage fee|rebate|surcharge|surcharges|fuel surcharge|document fee|documentation fee|processing fee|transaction fee", "fee|fees"},
 	{"demonstration", "Demonstration unit", "demonstration unit|demo unit|demonstrator|demonstration vehicle|be demonstrated|demonstrate a|demonstration at", ""},
 	{"contact", "Contact persons", "point of contact|contact person|project manager|account manager|account representative|sales representative", ""},
+	{"purchaser", "What the purchaser reserves or does", "reserves the right|sole discretion|sole judge|sole option", "the city will|the district will|the county will|the state will|the hospital will|the department will|the town will|the company will|the agency will|the purchaser will|the buyer will|the owner will|the city may|the county may|the district may|the state may|the purchaser may|at its option|orders shall be placed|orders will be placed|will not pay"},
+	{general, "Other terms of the bid", "", ""},
+	{"information", "Information asked of the bidder", "", "provide a list|list all|state the|shall be stated|attach a|enclose|explain how|please describe|describe in|indicate the|describe your|list your|please list|specify in"},
 	{"bidder", "About the bidder", "", "the bid|this bid|bids|bid shall|bid must|bidders are|proposals|proposer|the contractor|the vendor|bidder is|bidder will|bidder must|contract shall|contract will|contract may|no contract|bidder shall state|bidders shall state|bidder must state|bidder shall list|bidder shall submit|bidders shall submit|bidder shall describe|bidder to describe|successful bidder|bidder shall certify|contractor shall certify|bidder certifies|bidder affirms|vendor affirms|this contract|the contract|this agreement|the agreement|agreement|contract documents|bid documents|solicitation|the offer|offeror|offerors|this rfp|bidder certifies|vendor certifies|contractor certifies|contractor agrees|vendor agrees|bidder agrees|vendors must|vendors shall|winning bidder|winning vendor|selected vendor|selected bidder|awarded vendor|awarded contractor|procurement|purchasing department|purchasing agent|purchase order|contracting officer|bid price|your bid|any bid|each bid|every bid|no bid|bid is|bid will|bid may|all bids|builders cost|at no cost to the"},
+}
+
+// general is the kind of what sounds like a term and is none of the others.
+const general = "general"
+
+// commercial are words of terms that no requirement of a unit needs.
+var commercial = func() map[string]bool {
+	out := map[string]bool{}
+	for _, w := range strings.Fields(`bid bids bidder bidders bidding proposal proposals proposer contract contracts
+contractor agreement invoice invoices award awarded consent disputes taxes fee fees lease leasing purchase purchases
+purchasing price prices pricing priced payment payments pay pays paid funds funding money budgeted vote votes council
+commission commissioners committee trustees membership attorney insurance insured bond bonds bonded penalty penalties
+protest signature signatures signed notarized affidavit affidavits submittal submittals deadline opened unopened audit
+audits subcontract subcontracting gratuities gratuity employee employees references customers dealership demo trade
+vendor vendors solicitation procurement rebate refund refunds deposit ethics lobbying copies sealed quote quotes
+quotation quotations liable liability warrants responsive faxed emailed lawsuit bankruptcy certify certifies`) {
+		out[w] = true
+	}
+	return out
+}()
+
+// General is the kind of a line that was read as nothing of the unit and speaks of
+// business; empty when it does not.
+func General(text string) string {
+	for _, w := range strings.Fields(flat(text)) {
+		if commercial[w] {
+			return general
+		}
+	}
+	return ""
 }
 
 // Name is a kind's name; the id itself when there is no such kind.
