@@ -28,7 +28,7 @@ func TestAskable(t *testing.T) {
 			"Oxygen outlets: 2"},
 		{"oxygen outlets", "Minimum of two oxygen outlets", quote.Meets, "One M cylinder"},
 		{"an additional one where there is one", "Two additional 12 V outlets in the action area", quote.Unanswered, ""},
-		{"an angle", "Departure angle of 12 degrees or more", quote.Meets, "15"},
+		{"an angle", "Departure angle of 12 degrees or more", quote.Meets, "Departure angle"},
 		{"oxygen by hours and flow", "Oxygen for three hours at 15 liters per minute", quote.Meets, "3.5"},
 		{"oxygen by hours at a flow not computed", "Oxygen for three hours at 10 liters per minute", quote.Unanswered, ""},
 		{"more than is not as much as", "GVWR shall be more than 14,500 lb", quote.Excepted, "more is asked for"},
