@@ -20,6 +20,9 @@ const (
 	Soonest  Goal = "soonest"
 )
 
+// Aside names the unit that a search put behind its proposals.
+const Aside Goal = "aside"
+
 // Goals lists them.
 var Goals = []Goal{Cheapest, Lightest, Soonest}
 

@@ -32,6 +32,7 @@ type look struct {
 	misses int              // of limits and wants, the worse the more
 	unmet  int              // wants that it does not meet
 	liked  int              // would-likes it has
+	thin   []config.Figure  // limits that it keeps with too little to spare
 	metric map[Goal]float64 // less is better
 	late   int              // calendar days after the day it is needed, at nine in ten
 	price  pricing.Amount   // of the order
@@ -51,8 +52,21 @@ func newFinder(ed *quote.Edition) *finder { return &finder{ed: ed} }
 // found is what a search has seen.
 type found struct {
 	looks                    []look
+	tried                    map[[2]string]bool // pairs worked out, and whether they go together with the musts
 	pairs, refused, unlooked int
 }
+
+// at is what was seen of a pair; nil where it was not worked out, or does not go
+// together with the musts.
+func (f *found) at(u *config.Unit) *look {
+	if i := slices.IndexFunc(f.looks, func(l look) bool { return pairOf(&l.unit) == pairOf(u) }); i >= 0 {
+		return &f.looks[i]
+	}
+	return nil
+}
+
+// pairOf is the chassis of a unit with its body.
+func pairOf(u *config.Unit) [2]string { return [2]string{u.Chassis, u.Body} }
 
 // look estimates every pair of chassis and body that the musts leave, and works out
 // the most promising for each goal.
@@ -76,6 +90,7 @@ func (f *finder) look(base *quote.Draft, most int) found {
 		rough = append(rough, estimate(of, base, plain(of.Cat, u)))
 	}
 	tried := map[[2]string]bool{}
+	out.tried = tried
 	for _, goal := range Goals {
 		slices.SortStableFunc(rough, func(a, b look) int {
 			return cmp.Or(cmp.Compare(a.unmet, b.unmet), cmp.Compare(a.metric[goal], b.metric[goal]))
@@ -85,7 +100,7 @@ func (f *finder) look(base *quote.Draft, most int) found {
 			if n == most {
 				break
 			}
-			pair := [2]string{rough[i].unit.Chassis, rough[i].unit.Body}
+			pair := pairOf(&rough[i].unit)
 			if worked, known := tried[pair]; known {
 				if worked {
 					n++
@@ -236,6 +251,9 @@ func glance(ed *quote.Edition, base *quote.Draft, u config.Unit) look {
 			l.misses += 100
 		case x.Severity == config.Warn && weighty(&x):
 			l.misses++
+		}
+		if isThin(&x) {
+			l.thin = append(l.thin, *x.Figure)
 		}
 	}
 	l.judge(ed, base, planOf(ed, base, &l.unit))

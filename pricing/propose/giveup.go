@@ -2,11 +2,8 @@ package propose
 
 import (
 	"cmp"
-	"fmt"
 	"math"
 	"slices"
-	"strconv"
-	"strings"
 
 	"boxwright/config"
 	"boxwright/config/quantity"
@@ -18,7 +15,6 @@ import (
 // GiveUp is a unit that meets everything asked for but a little, and what the needs
 // would be with that little given up.
 type GiveUp struct {
-	Words    []string // what is given up, a sentence each with its figure
 	IDs      []string // of the needs given up, sorted
 	Hurt     float64  // how much, by the table of hurts
 	Unit     config.Unit
@@ -26,9 +22,17 @@ type GiveUp struct {
 	Budget   pricing.Amount
 	NeededBy config.Date
 	Price    pricing.Amount
-	Safe     config.Date // delivery at nine in ten
-	Missing  []string    // ids of what is standard and would be left out, what hurts most first
-	Other    []Exchange  // what it has in the place of something standard
+	Safe     config.Date     // delivery at nine in ten
+	Payload  quantity.Mass   // left at full load
+	Missing  []string        // ids of what is standard and would be left out, what hurts most first
+	Other    []Exchange      // what it has in the place of something standard
+	Thin     []config.Figure // limits that it keeps with too little to spare
+
+	asked  *quote.Draft
+	cat    *config.Catalogue // with what its chassis and body are
+	missed []quote.Miss
+	late   int // days after the day asked for
+	over   pricing.Amount
 }
 
 // How much it hurts to give something up. Common practice, no source: a week late
@@ -47,6 +51,7 @@ const (
 	hurtClause   = 6.0 // for each clause of a standard that it answers,
 	hurtThousand = 2.0 // and for each thousand of its price
 	hurtExchange = 0.5 // of that where another of its group takes its place
+	hurtThin     = 5.0 // of a limit that is kept with too little to spare
 )
 
 // Bounds of looking for what to give up.
@@ -87,9 +92,11 @@ func (f *finder) giveUps(base *quote.Draft, seen *found) []GiveUp {
 	for i := range near[:min(nearPairs, len(near))] {
 		u := &near[i].unit
 		loose := f.loosened(base, u)
-		if l, ok := f.start(loose, u.Chassis, u.Body); ok {
+		if l, ok := f.startUnseen(base, loose, u, seen); ok {
 			whole[i] = true
-			note(l)
+			if seen.at(u) == nil {
+				note(l)
+			}
 			for _, on := range f.leaner(loose, &l) {
 				if lean--; lean < 0 {
 					break
@@ -112,6 +119,17 @@ func (f *finder) giveUps(base *quote.Draft, seen *found) []GiveUp {
 		f.withoutSome(base, near, note)
 	}
 	return best(list)
+}
+
+// startUnseen is start for a pair that the search may have worked out already.
+func (f *finder) startUnseen(base, loose *quote.Draft, u *config.Unit, seen *found) (look, bool) {
+	if _, tried := seen.tried[pairOf(u)]; tried && !neverMeets(base, f.ed.For(u).Cat, u) {
+		if l := seen.at(u); l != nil {
+			return *l, true
+		}
+		return look{}, false
+	}
+	return f.start(loose, u.Chassis, u.Body)
 }
 
 // leaner are the drafts whose wants a unit could still meet by leaving out some of
@@ -293,21 +311,32 @@ func (f *finder) nearest(base *quote.Draft) []look {
 		hurt := 0.0
 		for _, m := range base.Needs.Missed(of.Cat, &l.unit) {
 			if m.Never { // chassis and body alone tell
-				_, by := missWords(of.Cat, &base.Needs, &l.unit, &m)
-				hurt += hurtAny + by
+				hurt += hurtAny + hurtOf(&m)
 			}
 		}
 		pairs = append(pairs, pair{l, hurt})
 	}
 	slices.SortStableFunc(pairs, byHurt)
 	pairs = pairs[:min(len(pairs), nearEstimates)]
-	for i := range pairs {
-		p := &pairs[i]
+	// What price and date add only makes it worse: once enough pairs hurt less than the
+	// next one does without these, the rest keep their order.
+	estimated := 0
+	for ; estimated < len(pairs); estimated++ {
+		p := &pairs[estimated]
+		milder := 0
+		for k := range pairs[:estimated] {
+			if pairs[k].hurt <= p.hurt {
+				milder++
+			}
+		}
+		if milder >= nearPairs {
+			break
+		}
 		p.look = look{unit: p.look.unit, metric: map[Goal]float64{}}
 		p.look.date(f.ed.For(&p.look.unit), base)
 		p.hurt = f.giveUpOf(base, &p.look).Hurt
 	}
-	slices.SortStableFunc(pairs, byHurt)
+	slices.SortStableFunc(pairs[:estimated], byHurt)
 	out := make([]look, len(pairs))
 	for i := range pairs {
 		out[i] = pairs[i].look
@@ -423,9 +452,7 @@ func (f *finder) withoutSome(base *quote.Draft, near []look, note func(look)) {
 
 // ofKind reports whether a chassis is of the type, the fuel and the drive asked for.
 func (f *finder) ofKind(base *quote.Draft, u *config.Unit) bool {
-	return !slices.ContainsFunc(base.Needs.Missed(f.ed.For(u).Cat, u), func(m quote.Miss) bool {
-		return slices.ContainsFunc(quote.Kinds, func(k quote.Kind) bool { return k.ID == m.ID })
-	})
+	return !slices.ContainsFunc(base.Needs.Missed(f.ed.For(u).Cat, u), func(m quote.Miss) bool { return isKind(m.ID) })
 }
 
 // withMost is the unit within the needs of a draft that has most of the options that
@@ -456,32 +483,51 @@ func (f *finder) giveUpOf(base *quote.Draft, l *look) GiveUp {
 	cat := f.ed.For(&l.unit).Cat
 	n := base.Needs
 	g := GiveUp{Unit: l.unit, Needs: base.Clone().Needs, Budget: base.Terms.Budget, NeededBy: base.Unit.NeededBy,
-		Price: l.price, Safe: l.safe}
-	give := func(id, words string, hurt float64) {
+		Price: l.price, Safe: l.safe, Payload: quantity.Mass(-l.metric[Lightest]), Thin: l.thin, asked: base, cat: cat,
+		missed: n.Missed(cat, &l.unit)}
+	give := func(id string, hurt float64) {
 		g.IDs = append(g.IDs, id)
-		g.Words = append(g.Words, words)
 		g.Hurt += hurtAny + hurt
 	}
+	g.Hurt = hurtThin * float64(len(l.thin))
 	if l.late > 0 {
-		give(quote.AskDate, fmt.Sprintf("The earliest is %s, %s after your date.", l.safe.Long(), quote.Days(l.late)),
-			hurtDay*float64(l.late))
-		g.NeededBy = l.safe
+		give(quote.AskDate, hurtDay*float64(l.late))
+		g.NeededBy, g.late = l.safe, l.late
 	}
 	if l.over.Sign() > 0 {
-		g.Budget = pricing.BudgetFor(g.Price)
-		give(quote.AskBudget, "It comes to "+g.Price.Show()+", "+l.over.Show()+" over your budget.",
-			hurtPercent*100*l.over.Float()/base.Terms.Budget.Float())
+		g.Budget, g.over = pricing.BudgetFor(g.Price), l.over
+		give(quote.AskBudget, hurtPercent*100*l.over.Float()/base.Terms.Budget.Float())
 	}
-	for _, m := range n.Missed(cat, &l.unit) {
+	for _, m := range g.missed {
 		g.Needs.Loosen(cat, &l.unit, m.ID)
-		words, hurt := missWords(cat, &n, &l.unit, &m)
+		hurt := hurtOf(&m)
 		if m.Want {
 			hurt /= 3
 		}
-		give(m.ID, words, hurt)
+		give(m.ID, hurt)
 	}
 	slices.Sort(g.IDs)
 	return g
+}
+
+// hurtOf is how much it hurts to give up a need that is no want of money or time.
+func hurtOf(m *quote.Miss) float64 {
+	switch {
+	case m.ID == "crew":
+		return hurtSeat * (m.Asked - m.Has)
+	case m.ID == "patients":
+		return hurtPatient * (m.Asked - m.Has)
+	case quote.SizeByID(m.ID) != nil:
+		return hurtInch * math.Abs(m.Asked-m.Has)
+	case isKind(m.ID):
+		return hurtKind
+	}
+	return hurtOption
+}
+
+// isKind reports whether a need says what the chassis must be.
+func isKind(id string) bool {
+	return slices.ContainsFunc(quote.Kinds, func(k quote.Kind) bool { return k.ID == id })
 }
 
 // lacking says what of the standard the unit of a give-up is without.
@@ -501,33 +547,9 @@ func (f *finder) lacking(base *quote.Draft, g *GiveUp) {
 	}
 }
 
-// missWords says what is given up of a need that is no want of money or time.
-func missWords(cat *config.Catalogue, n *quote.Needs, u *config.Unit, m *quote.Miss) (words string, hurt float64) {
-	ch := cat.ChassisByID(u.Chassis)
-	switch s := quote.SizeByID(m.ID); {
-	case m.ID == "crew":
-		return fmt.Sprintf("With %.0f seats instead of %.0f.", m.Has, m.Asked), hurtSeat * (m.Asked - m.Has)
-	case m.ID == "patients":
-		return fmt.Sprintf("For %.0f patients instead of %.0f.", m.Has, m.Asked), hurtPatient * (m.Asked - m.Has)
-	case s != nil:
-		name, _, _ := strings.Cut(s.Label, ",")
-		return fmt.Sprintf("%s of %s instead of %s.", name, quantity.US.Show(m.Has, s.Unit),
-			quantity.US.Show(m.Asked, s.Unit)), hurtInch * math.Abs(m.Asked-m.Has)
-	case m.ID == "type":
-		return "Type " + ch.Type + " instead of Type " + n.Type + ".", hurtKind
-	case m.ID == "fuel":
-		return "With " + ch.Fuel + " instead of " + n.Fuel + ".", hurtKind
-	case m.ID == "drive":
-		return "With " + ch.Drive + " drive.", hurtKind
-	}
-	return doWithout + cat.LabelOf(m.ID) + ".", hurtOption
-}
-
-// doWithout begins the sentence that names an option which would have to go.
-const doWithout = "Without: "
-
 // best are the give-ups that hurt least: of those that give up the same needs the
-// mildest, and none that gives up more than another does, and more than it.
+// mildest, and none that gives up as much as another does, has no more of the standard
+// and no more to spare.
 func best(list []GiveUp) []GiveUp {
 	slices.SortStableFunc(list, func(a, b GiveUp) int {
 		return cmp.Or(cmp.Compare(a.Hurt, b.Hurt), a.Price.Cmp(b.Price))
@@ -541,7 +563,8 @@ func best(list []GiveUp) []GiveUp {
 					return false
 				}
 			}
-			return x.lacks() <= g.lacks() && g.Price.Float() > clearlyLess*x.Price.Float()
+			return x.lacks() <= g.lacks() && len(x.Thin) <= len(g.Thin) &&
+				g.Price.Float() > clearlyLess*x.Price.Float()
 		})
 		if !worse && len(out) < mostGiveUps {
 			out = append(out, *g)
@@ -552,119 +575,3 @@ func best(list []GiveUp) []GiveUp {
 
 // lacks is how many things of the standard it has not.
 func (g *GiveUp) lacks() int { return len(g.Missing) + len(g.Other) }
-
-// causeOf names what stands against meeting everything: what each way gives up.
-func causeOf(list []GiveUp, none bool) string {
-	if len(list) == 0 {
-		return ""
-	}
-	names := map[string]string{quote.AskBudget: "the budget", quote.AskDate: "the date", "crew": "the seats",
-		"patients": "the patients", "type": "the type", "fuel": "the fuel", "drive": "the drive"}
-	var parts []string
-	options := 0
-	for _, id := range list[0].IDs {
-		name := names[id]
-		if s := quote.SizeByID(id); name == "" && s != nil {
-			name, _, _ = strings.Cut(strings.ToLower(s.Label), ",")
-			name = "the " + name
-		}
-		if name == "" {
-			options++
-			continue
-		}
-		parts = append(parts, name)
-	}
-	switch {
-	case options == 1:
-		parts = append(parts, "an option that must be in")
-	case options > 1:
-		parts = append(parts, strconv.Itoa(options)+" options that must be in")
-	}
-	said := "Everything asked for can be had"
-	if none {
-		said = "The musts cannot stand together"
-	} else if len(parts) > 0 {
-		said = "Every must can be kept"
-	}
-	if len(parts) == 0 {
-		return said + ", less some of what is standard."
-	}
-	return said + "; nearest comes a unit for which " + listed(parts) + " would give way."
-}
-
-// listed joins words: "a, b and c".
-func listed(words []string) string {
-	last := len(words) - 1
-	if last < 1 {
-		return strings.Join(words, "")
-	}
-	return strings.Join(words[:last], ", ") + " and " + words[last]
-}
-
-// Said is what is given up as a customer is told.
-func (g *GiveUp) Said() string {
-	var sentences, without []string
-	for _, w := range g.Words {
-		if name, is := strings.CutPrefix(w, doWithout); is {
-			without = append(without, strings.TrimSuffix(name, "."))
-		} else {
-			sentences = append(sentences, w)
-		}
-	}
-	if without != nil {
-		sentences = append(sentences, doWithout+strings.Join(without, "; ")+".")
-	}
-	said := strings.Join(sentences, " ")
-	fewer := strconv.Itoa(len(g.Missing)) + " standard items fewer"
-	if len(g.Missing) == 1 {
-		fewer = "one standard item fewer"
-	}
-	if len(g.Other) > mostLeftOut {
-		fewer += " and " + strconv.Itoa(len(g.Other)) + " exchanged"
-	}
-	others := slices.ContainsFunc(g.IDs, func(id string) bool { return id != quote.AskBudget && id != quote.AskDate })
-	switch {
-	case len(g.IDs) == 0:
-		return "Everything asked for, with " + fewer + "."
-	case others && len(g.Missing) > 0:
-		return said + " With " + fewer + "."
-	case others:
-		return said
-	case len(g.Missing) > 0:
-		return "Everything else asked for fits, with " + fewer + ". " + said
-	}
-	return "Everything else fits. " + said
-}
-
-// Press is what the button says that accepts it.
-func (g *GiveUp) Press(cat *config.Catalogue) string {
-	var parts, without []string
-	less := false
-	for _, id := range g.IDs {
-		switch {
-		case id == quote.AskDate:
-			parts = append(parts, "move the date to "+g.NeededBy.Long())
-		case id == quote.AskBudget:
-			parts = append(parts, "raise the budget to "+g.Budget.Show())
-		case id == "type":
-			parts = append(parts, "take Type "+cat.ChassisByID(g.Unit.Chassis).Type)
-		case id == "crew" && g.Needs.Crew > 0:
-			parts = append(parts, "take "+strconv.Itoa(g.Needs.Crew)+" seats")
-		case cat.OptionByID(id) != nil:
-			without = append(without, cat.LabelOf(id))
-		default:
-			less = true
-		}
-	}
-	if less {
-		parts = append(parts, "ask for less")
-	}
-	if without != nil {
-		parts = append(parts, "do without: "+strings.Join(without, "; "))
-	}
-	if len(parts) == 0 {
-		parts = []string{"take this unit"}
-	}
-	said := strings.Join(parts, ", ")
-	return strings.ToUpper(said[:1]) + said[1:]
-}

@@ -56,7 +56,8 @@ func TestHelpSaysWhatItLeaves(t *testing.T) {
 				}
 				for _, said := range spare.FindAllStringSubmatch(text, -1) {
 					for _, f := range is.Weight.Figures {
-						if name, _, _ := strings.Cut(f.Label, ","); strings.TrimSpace(said[1]) == name && f.Sense != "" {
+						if name, _, _ := strings.Cut(f.Label, ","); strings.TrimSpace(said[1]) == name &&
+							f.Sense != "" {
 							was, _ := q.Figure(f.Code)
 							assert.True(t, strings.HasPrefix(quantity.US.Show(was.Margin(), f.Unit), said[2]), text)
 							told++
@@ -79,7 +80,8 @@ func slim(was, is *quote.Quote) string {
 		for _, f := range r.Figures {
 			before, known := was.Figure(f.Code)
 			soft := f.Basis == config.FromMemory || f.Basis == config.CommonPractice
-			if f.Sense != "" && !soft && (f.Margin() < .5 || f.Chance >= .5) && !(known && before.Margin() <= f.Margin()) {
+			if f.Sense != "" && !soft && (f.Margin() < .5 || f.Chance >= .5) &&
+				!(known && before.Margin() <= f.Margin()) {
 				return f.Label
 			}
 		}

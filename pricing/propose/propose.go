@@ -21,24 +21,26 @@ type Proposal struct {
 	Title   string
 	Unit    config.Unit
 	Quote   *quote.Quote
-	Dropped []string   // ids of would-likes it does without
-	Missing []string   // ids of what is standard and does not go with it
-	Other   []Exchange // what it has in the place of something standard
-	Misses  []string   // needs it does not meet, in words
-	Checks  []string   // what else is to be decided of it
-	Gives   []string   // what it gives up against the other two
-	Ties    []string   // where another of the three is the same unit, or as good by this one's measure
+	Dropped []string        // ids of would-likes it does without
+	Missing []string        // ids of what is standard and does not go with it
+	Other   []Exchange      // what it has in the place of something standard
+	Misses  []string        // needs it does not meet, in words
+	Checks  []string        // what else is to be decided of it
+	Gives   []string        // what it gives up against the other two
+	Ties    []string        // where another of the three is as good by this one's measure
+	Thin    []config.Figure // limits that it keeps with too little to spare
 }
 
 // Search is the answer to needs, and how far was looked.
 type Search struct {
 	Proposals []Proposal
-	Short     bool     // no unit found keeps every must and want, see GiveUps
-	Pairs     int      // of chassis and body that may meet the needs
-	Refused   int      // pairs on which the musts cannot stand together
-	Finished  int      // units worked out to the last option
-	Unlooked  int      // pairs left at an estimate, or not looked at
-	Unknown   []string // needs of which the catalogue says nothing
+	Aside     *Proposal // better by price or date than these, but with less to spare; nil where there is none
+	Short     bool      // no unit found keeps every must and want, see GiveUps
+	Pairs     int       // of chassis and body that may meet the needs
+	Refused   int       // pairs on which the musts cannot stand together
+	Finished  int       // units worked out to the last option
+	Unlooked  int       // pairs left at an estimate, or not looked at
+	Unknown   []string  // needs of which the catalogue says nothing
 
 	base   *quote.Draft
 	finder *finder
@@ -87,6 +89,7 @@ func Propose(ed *quote.Edition, d *quote.Draft) Search {
 			wished = append(wished, f.wishedFor(base, plain, goal))
 		}
 	}
+	var last *look
 	for _, goal := range Goals {
 		if len(wished) == 0 {
 			break
@@ -97,21 +100,14 @@ func Propose(ed *quote.Edition, d *quote.Draft) Search {
 				best = l
 			}
 		}
-		on := base.Clone()
-		on.Unit = best.unit.Clone()
-		on.Unit.Proposed = []string{on.Unit.Chassis}
-		if base.Unit.Body == "" {
-			on.Unit.Proposed = append(on.Unit.Proposed, on.Unit.Body)
+		if n := len(s.Proposals); n > 0 && best == last {
+			p := s.Proposals[n-1]
+			p.Goal, p.Title = goal, titles[goal]
+			s.Proposals = append(s.Proposals, p)
+		} else if p, ok := proposal(ed, base, best, goal); ok {
+			s.Proposals = append(s.Proposals, p)
 		}
-		q, err := quote.Compute(ed, on)
-		if err != nil || slices.ContainsFunc(q.OwnFindings(), stops) {
-			continue
-		}
-		s.Proposals = append(s.Proposals, Proposal{Goal: goal, Title: titles[goal], Unit: on.Unit, Quote: q,
-			Dropped: without(base, &best.unit), Misses: missed(q),
-			Checks: checks(q)})
-		p := &s.Proposals[len(s.Proposals)-1]
-		p.Missing, p.Other = Lacks(ed, &best.unit)
+		last = best
 	}
 	for i := range s.Proposals {
 		s.Proposals[i].Gives, s.Proposals[i].Ties = gives(s.Proposals, i), ties(s.Proposals, i)
@@ -119,8 +115,69 @@ func Propose(ed *quote.Edition, d *quote.Draft) Search {
 	s.Pairs, s.Refused, s.Unlooked = found.pairs, found.refused, found.unlooked
 	s.base, s.finder, s.seen, s.none = base, f, found, len(wished) == 0
 	s.Short = s.none || !meetsWants(wished)
+	if len(wished) > 0 {
+		s.Aside = aside(ed, base, plain, wished[0].unmet, s.Proposals)
+	}
 	s.Finished = f.finished
 	return s
+}
+
+// proposal is a unit that was found, for a goal; false where it cannot be built.
+func proposal(ed *quote.Edition, base *quote.Draft, l *look, goal Goal) (Proposal, bool) {
+	on := base.Clone()
+	on.Unit = l.unit.Clone()
+	on.Unit.Proposed = []string{on.Unit.Chassis}
+	if base.Unit.Body == "" {
+		on.Unit.Proposed = append(on.Unit.Proposed, on.Unit.Body)
+	}
+	q, err := quote.Compute(ed, on)
+	if err != nil || slices.ContainsFunc(q.OwnFindings(), stops) {
+		return Proposal{}, false
+	}
+	p := Proposal{Goal: goal, Title: titles[goal], Unit: on.Unit, Quote: q, Dropped: without(base, &l.unit),
+		Misses: missed(q), Checks: checks(q), Thin: thinOf(q)}
+	p.Missing, p.Other = Lacks(ed, &l.unit)
+	return p, true
+}
+
+// aside is the cheapest unit that was put behind the proposals for what is to be
+// checked of it, where it costs less than each of them or comes before each, and misses
+// no more of the wants.
+func aside(ed *quote.Edition, base *quote.Draft, seen []look, unmet int, list []Proposal) *Proposal {
+	var best *look
+	for i := range seen {
+		l := &seen[i]
+		if l.misses < 100 && l.unmet <= unmet && (best == nil || l.price.Cmp(best.price) < 0) {
+			best = l
+		}
+	}
+	if best == nil || len(list) == 0 {
+		return nil
+	}
+	cheaper, sooner := true, true
+	for i := range list {
+		cheaper = cheaper && best.price.Cmp(list[i].Quote.Price.Total) < 0
+		sooner = sooner && best.safe.Before(list[i].Quote.Plan.NineInTen)
+	}
+	p, ok := proposal(ed, base, best, Aside)
+	if !ok || !cheaper && !sooner {
+		return nil
+	}
+	var better []string
+	if cheaper {
+		better = append(better, "lower price")
+	}
+	if sooner {
+		better = append(better, "earlier delivery")
+	}
+	p.Title = listed(better)
+	p.Title = strings.ToUpper(p.Title[:1]) + p.Title[1:]
+	if p.Thin != nil {
+		p.Title += ", less to spare"
+	} else {
+		p.Title += ", more to check"
+	}
+	return &p
 }
 
 // Giving is what would have to go where no unit keeps every must and want.
@@ -245,7 +302,8 @@ func missed(q *quote.Quote) []string {
 func checks(q *quote.Quote) []string {
 	var out []string
 	for _, f := range q.OwnFindings() {
-		if f.Severity == config.Warn && !strings.HasPrefix(f.Code, "time.") && !strings.HasPrefix(f.Code, "price.") {
+		if f.Severity == config.Warn && !isThin(&f) && !strings.HasPrefix(f.Code, "time.") &&
+			!strings.HasPrefix(f.Code, "price.") {
 			said := f.Text
 			if !strings.HasPrefix(said, f.Where) {
 				said = f.Where + ": " + said
@@ -272,27 +330,19 @@ func marginOf(q *quote.Quote) float64 {
 	return f.Value
 }
 
-// ties says which of the others is the same unit, or as good by this one's
-// measure.
+// ties says which of the others is as good by this one's measure.
 func ties(all []Proposal, at int) []string {
 	this := &all[at]
 	alike := map[Goal]string{Cheapest: " costs as much.", Lightest: " carries as much.",
 		Soonest: " is delivered on the same day."}[this.Goal]
-	var out, same []string
+	var out []string
 	for i := range all {
-		switch title := strings.ToLower(all[i].Title); {
-		case i == at:
-		case quote.SameLoad(&all[i].Unit, &this.Unit, false):
-			same = append(same, "the "+title)
-		case sizeOf(this.Goal, all[i].Quote) == sizeOf(this.Goal, this.Quote):
-			out = append(out, "The "+title+alike)
+		if i != at && !quote.SameLoad(&all[i].Unit, &this.Unit, false) &&
+			sizeOf(this.Goal, all[i].Quote) == sizeOf(this.Goal, this.Quote) {
+			out = append(out, "The "+strings.ToLower(all[i].Title)+alike)
 		}
 	}
-	if same == nil {
-		return out
-	}
-	return append([]string{"The same unit as " + strings.Join(same, " and ") + ": of all that were worked out none " +
-		"is better by " + map[int]string{1: "either measure.", 2: "any of the three measures."}[len(same)]}, out...)
+	return out
 }
 
 // gives says what a proposal gives up against the best of the others.

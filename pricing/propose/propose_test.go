@@ -27,7 +27,7 @@ func TestProposals(t *testing.T) {
 		by     config.Date
 		ties   string // said of the earliest delivery
 	}{
-		{"nothing asked", quote.Needs{}, "", config.Date{}, "The same unit as the lowest price: of all that were worked out none is better by either measure."},
+		{"nothing asked", quote.Needs{}, "", config.Date{}, ""},
 		{"advanced life support in snow, crew of six", quote.Needs{Duty: "als", Roads: "snow", Climate: "cold", Crew: 6, Must: []string{"rest-four", "cot-power"}, Like: []string{"sc-mast"}}, "400000", config.Date{Year: 2027, Month: 9, Day: 1}, "The lowest price is delivered on the same day."},
 		{"a neonatal unit", quote.Needs{Duty: "neonatal", Crew: 4}, "", config.Date{}, ""},
 		{"two patients on gravel", quote.Needs{Duty: "multi", Roads: "gravel", Patients: 2}, "360000", config.Date{}, ""},
@@ -128,7 +128,7 @@ func TestGiveUps(t *testing.T) {
 			require.NotEmpty(t, giving.List, c.reason)
 			assert.NotEmpty(t, giving.Cause, "the cause is named")
 			assert.Equal(t, c.ids, giving.List[0].IDs, c.reason)
-			assert.Contains(t, giving.List[0].Said(), c.says, c.reason)
+			assert.Contains(t, giving.List[0].Said(quantity.US), c.says, c.reason)
 			for _, p := range s.Proposals {
 				assert.Len(t, c.needs.Held(ed.For(&p.Unit).Cat, &p.Unit), held(ed, &c.needs, &p.Unit),
 					"%s keeps every must", p.Title)
@@ -138,10 +138,11 @@ func TestGiveUps(t *testing.T) {
 				on.Unit, on.Needs, on.Terms.Budget, on.Unit.NeededBy = g.Unit, g.Needs, g.Budget, g.NeededBy
 				q, err := quote.Compute(ed, on)
 				require.NoError(t, err)
-				assert.False(t, q.Stopped(), "%d: %s can be built, with the needs as they are then", i, g.Said())
+				assert.False(t, q.Stopped(), "%d: %s can be built, with the needs as they are then", i,
+					g.Said(quantity.US))
 				assert.True(t, q.Price.Total.Equal(g.Price), "%d: its price is that of its quote", i)
 				assert.LessOrEqual(t, on.OverBudget(q.Price.Total).Sign(), 0, "%d: %s: within the raised budget", i,
-					g.Said())
+					g.Said(quantity.US))
 				assert.False(t, !g.NeededBy.IsZero() && g.NeededBy.Before(q.Plan.NineInTen), "%d: by the moved date", i)
 			}
 		})
@@ -183,7 +184,7 @@ func TestThereIsAlwaysSomethingToGiveUp(t *testing.T) {
 				on.Unit, on.Needs = g.Unit, g.Needs
 				q, err := quote.Compute(ed, on)
 				require.NoError(t, err)
-				require.False(t, q.Stopped(), "%+v: %s", n, g.Said())
+				require.False(t, q.Stopped(), "%+v: %s", n, g.Said(quantity.US))
 			}
 		}
 	}

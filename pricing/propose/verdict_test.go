@@ -51,7 +51,7 @@ func TestWhatIsOfferedIsWhatIsQuoted(t *testing.T) {
 			giving := propose.GiveUps(&s)
 			require.NotEmpty(t, giving.List)
 			for _, g := range giving.List {
-				q := same(g.Said(), &g.Unit, "USD "+g.Price.Show(), g.Safe)
+				q := same(g.Said(quantity.US), &g.Unit, "USD "+g.Price.Show(), g.Safe)
 				d := d.Clone()
 				d.Unit = g.Unit
 				q, err := quote.Compute(ed, d)

@@ -26,6 +26,10 @@ const steps = {
     fold.scrollIntoView();
     fold.querySelector("summary")?.focus({ preventScroll: true });
   },
+  reveal: ({ id = "" }) => {
+    document.getElementById(id)?.scrollIntoView({ block: "start" });
+    document.getElementById(id)?.focus({ preventScroll: true });
+  },
   show: ({ id = "" }) => document.getElementById(id)?.scrollIntoView({ block: "nearest" }),
   top: () => {
     scrollTo(0, 0);

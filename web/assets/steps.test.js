@@ -86,14 +86,20 @@ test("the reader is taken to what the core names", () => {
     scrollIntoView: (how) => did.push([id, "show", how.block]),
   });
   globalThis.document = { getElementById: (id) => (id === "gone" ? null : element(id)) };
-  for (const [name, id] of [["focus", "a"], ["focus", "gone"], ["show", "b"], ["top"], ["print"]]) {
+  for (const [name, id] of [["focus", "a"], ["focus", "gone"], ["show", "b"], ["reveal", "c"], ["top"], ["print"]]) {
     perform({ do: name, id }, page());
   }
   const top = [
     ["scroll", 0, 0],
     ["main", "focus", { preventScroll: true }],
   ];
-  assert.deepEqual(did, [["a", "focus", undefined], ["b", "show", "nearest"], ...top, ["print"]]);
+  const shown = [
+    ["a", "focus", undefined],
+    ["b", "show", "nearest"],
+    ["c", "show", "start"],
+    ["c", "focus", { preventScroll: true }],
+  ];
+  assert.deepEqual(did, [...shown, ...top, ["print"]]);
 });
 
 test("a link is copied with its address, other text as it is; where that is refused it is marked", async () => {

@@ -49,7 +49,7 @@ type Act struct {
 
 // Step is something only the browser can do.
 type Step struct {
-	// "focus", "show", "unfold", "top", "print", "copy", "save", "keep-catalogue", "keep-costs", "keep-key",
+	// "focus", "show", "reveal", "unfold", "top", "print", "copy", "save", "keep-catalogue", "keep-costs", "keep-key",
 	// "new-quote", "import", "fill-sheet", "keep-bids", "keep-sealed", "send-kept", "keep-moved" or "embed"
 	Do   string `json:"do"`
 	ID   string `json:"id,omitempty"`

@@ -59,11 +59,15 @@ func whys(s *session.Session, w *session.Worked, t *session.Told) map[string]str
 		} else if c.Added && c.Cause == rules.Standard {
 			continue
 		}
-		if q.Edition.Cat.OptionByID(id) == nil || asked == mostWhys || IsUnit(t.At) && !c.Own {
+		if q.Edition.Cat.OptionByID(id) == nil || asked == mostWhys || IsUnit(t.At) && !c.Own && !c.Added {
 			continue
 		}
 		asked++
-		if r, found := q.Edition.Rules.FirstReason(&q.Draft.Unit, limits, id, whyBudget); found {
+		u := &q.Draft.Unit
+		if IsUnit(t.At) && !c.Own {
+			u = restOf(u, c.ID)
+		}
+		if r, found := q.Edition.Rules.FirstReason(u, limits, id, whyBudget); found {
 			words := q.Words(r, quantity.System(s.View.Metric))
 			if said[words] {
 				words = "For the same reason."
@@ -73,6 +77,17 @@ func whys(s *session.Session, w *session.Worked, t *session.Told) map[string]str
 		}
 	}
 	return out
+}
+
+// restOf is a unit without one of its options, with all others as if they were chosen,
+// so that a reason names which of them need it.
+func restOf(u *config.Unit, id string) *config.Unit {
+	rest := u.Clone()
+	rest.Drop(id)
+	for i := range rest.Picks {
+		rest.Picks[i].Filled = false
+	}
+	return &rest
 }
 
 // mostShown changes stand open; the rest is a press away.

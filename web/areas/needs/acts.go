@@ -146,12 +146,16 @@ func answerNeeds(s *session.Session) *propose.Search {
 
 func findProposals(s *session.Session, _ session.Act) {
 	s.View.Proposed = needsKey(s)
-	s.Step(session.Step{Do: "focus", ID: "proposals"})
+	s.Step(session.Step{Do: "reveal", ID: "answer"})
 }
 
 func takeProposal(s *session.Session, a session.Act) {
 	answer := s.Memory.Proposals.Now(needsKey(s), func() *propose.Search { return answerNeeds(s) })
-	for _, p := range answer.Proposals {
+	list := answer.Proposals
+	if answer.Aside != nil {
+		list = append(slices.Clone(list), *answer.Aside)
+	}
+	for _, p := range list {
 		if string(p.Goal) == a.ID {
 			takeUnit(s, &p.Unit, a.ID)
 			s.Notice = p.Title + " is in work." + s.Notice
@@ -187,7 +191,7 @@ func giveUp(s *session.Session, a session.Act) {
 	s.Draft.Needs = g.Needs
 	s.Draft.Terms.Budget, s.Draft.Unit.NeededBy = g.Budget, g.NeededBy
 	s.View.Proposed = "" // they were answered
-	s.Notice = "The needs say so now, and the unit is in work. " + strings.Join(g.Words, " ") + s.Notice
+	s.Notice = "The needs say so now, and the unit is in work. " + g.Given(quantity.System(s.View.Metric)) + s.Notice
 }
 
 // loadProposals shows those that answer the needs as they are now.

@@ -1,11 +1,16 @@
 package needs
 
 import (
+	"strings"
 	"testing"
 
+	"boxwright/pricing/propose"
+	"boxwright/pricing/quote"
 	"boxwright/pricing/quote/quotetest"
 	"boxwright/web/page/pagetest"
 	"boxwright/web/session"
+
+	"github.com/stretchr/testify/assert"
 )
 
 func TestListsThatAreCutShort(t *testing.T) {
@@ -25,4 +30,36 @@ func TestListsThatAreCutShort(t *testing.T) {
 		p.View.Find = "sought word"
 		return wishes(p).String()
 	}}.IsCutShort(t)
+}
+
+// A unit that is best by several measures is one card, under all of them.
+func TestAUnitIsProposedOnce(t *testing.T) {
+	ed := quotetest.Demo(t)
+	d := quote.Begin(ed, "", "", quotetest.Today)
+	d.Needs = quote.Needs{Type: "I", Drive: "4x4", Fuel: "diesel", ModuleIn: 153, HeadroomIn: 72, Crew: 6,
+		Must: []string{"cot-power", "mount-power"}}
+	s := propose.Propose(ed, d)
+	list := distinct(s.Proposals)
+	for i := range list {
+		for k := range list[:i] {
+			assert.False(t, quote.SameLoad(&list[i].Unit, &list[k].Unit, false))
+		}
+	}
+	titles := ""
+	for _, x := range list {
+		titles += x.Title + "; "
+	}
+	for _, x := range s.Proposals {
+		assert.Contains(t, strings.ToLower(titles), strings.ToLower(x.Title))
+	}
+	assert.Less(t, len(list), len(s.Proposals), "of this brief some coincide")
+
+	p := &Page{Page: pagetest.Of(t, ed, "cut-14500-158-gas", false), View: &session.View{}, Search: &s}
+	html := proposed(p).String()
+	assert.Equal(t, len(list)+map[bool]int{true: 1}[s.Aside != nil], strings.Count(html, `data-act="take-proposal"`))
+	if assert.NotNil(t, s.Aside) {
+		assert.Contains(t, html, `data-id="aside"`)
+		assert.Contains(t, html, "Little to spare.")
+		assert.Less(t, strings.Index(html, "Little to spare."), strings.Index(html, "To check"), "it is said first")
+	}
 }

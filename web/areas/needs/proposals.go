@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"boxwright/config"
+	"boxwright/config/quantity"
 	"boxwright/pricing"
 	"boxwright/pricing/propose"
 	"boxwright/pricing/quote"
@@ -67,8 +68,11 @@ func proposals(p *Page) Part {
 			If(p.View.Proposed != "" && p.Search == nil && !p.Proposing,
 				El("span", Class("soft"), Text("The needs have changed: propose again.")))),
 		When(p.toldHere(), func() Part { return p.Told.Draw() }),
-		If(p.Proposing, El("div", Class("proposing"), At("id", "proposing"), page.Working())),
-		When(p.Search != nil, func() Part { return proposed(p) }),
+		When(p.Proposing || p.Search != nil, func() Part {
+			return El("section", At("id", "answer"), At("tabindex", "-1"), At("aria-label", "What fits the needs"),
+				If(p.Proposing, El("div", Class("proposing"), At("id", "proposing"), page.Working())),
+				When(p.Search != nil, func() Part { return proposed(p) }))
+		}),
 	)
 }
 
@@ -212,9 +216,9 @@ func proposed(p *Page) Part {
 	return Many(
 		giveUps(p),
 		When(len(s.Proposals) > 0, func() Part {
-			return El("div", Class("three"), Each(s.Proposals, func(_ int, x propose.Proposal) Part {
-				return card(p, &x)
-			}))
+			return El("div", Class("three"),
+				Each(distinct(s.Proposals), func(_ int, x propose.Proposal) Part { return card(p, &x) }),
+				When(s.Aside != nil, func() Part { return card(p, s.Aside) }))
 		}),
 		If(len(s.Proposals) == 0 && p.Giving != nil && len(p.Giving.List) == 0,
 			El("p", Class("notice"), Text("No unit of this catalogue meets the "+
@@ -240,10 +244,15 @@ func giveUps(p *Page) Part {
 		El("ul", Class("mends"), Each(p.Giving.List, func(i int, g propose.GiveUp) Part {
 			n := strconv.Itoa(i)
 			how := p.Q.Edition.Cat.LabelOf(g.Unit.Chassis) + " · " + p.Q.Edition.Cat.LabelOf(g.Unit.Body) + ". " +
-				p.Q.Price.Currency + " " + g.Price.Show() + ", at nine in ten " + g.Safe.Long() + "."
-			return El("li", El("p", Text(g.Said())),
-				page.Action("give-up", n, "", g.Press(p.Q.Edition.Cat), At("id", "give-up-"+n)),
+				p.Q.Price.Currency + " " + g.Price.Show() + ", at nine in ten " + g.Safe.Long() + ", " +
+				p.Show(float64(g.Payload), quantity.Pound) + " of payload left."
+			return El("li", El("p", Text(g.Said(p.System()))),
+				page.Action("give-up", n, "", g.Press(p.System()), At("id", "give-up-"+n)),
 				El("span", Class("how"), Text(how)),
+				When(g.Thin != nil, func() Part {
+					return El("span", Class("how"), page.Mark(config.Warn),
+						Text(" Little to spare. "+propose.ThinWords(g.Thin, p.System())))
+				}),
 				lacks(p, "lacks-"+n, g.Missing, g.Other))
 		})),
 		If(p.Giving.Barest.Sign() > 0, El("p", Class("how"), Text("With nothing in it but what is asked for and what "+
@@ -282,6 +291,20 @@ func lacks(p *Page, id string, missing []string, other []propose.Exchange) Part 
 		El("ul", Class("plain"), Each(items[fewNames:], func(_ int, item string) Part { return El("li", Text(item)) })))
 }
 
+// distinct are proposals with each unit once, under all that it is best by.
+func distinct(list []propose.Proposal) []propose.Proposal {
+	var out []propose.Proposal
+	for _, x := range list {
+		same := func(o propose.Proposal) bool { return quote.SameLoad(&o.Unit, &x.Unit, false) }
+		if i := slices.IndexFunc(out, same); i >= 0 {
+			out[i].Title += ", " + strings.ToLower(x.Title)
+			continue
+		}
+		out = append(out, x)
+	}
+	return out
+}
+
 func card(p *Page, x *propose.Proposal) Part {
 	q := x.Quote
 	taken := quote.SameLoad(&x.Unit, &p.Q.Draft.Unit, false)
@@ -306,6 +329,10 @@ func card(p *Page, x *propose.Proposal) Part {
 		El("dl", row("Payload left", figure("weight.payload-left")), row("Front axle", figure("weight.front-axle")),
 			row("Amps left, hot", amps), row("Seats", figure("space.seats")),
 			row("Even odds", Text(q.Plan.EvenOdds.Long())), row("Nine in ten", Text(q.Plan.NineInTen.Long()))),
+		When(x.Thin != nil, func() Part {
+			return El("p", Class("notice"), page.Mark(config.Warn), El("b", Text(" Little to spare. ")),
+				Text(propose.ThinWords(x.Thin, p.System())+" "+p.Search.Sounder(x, p.System())))
+		}),
 		If(taken, El("p", El("span", Class("tag mine"), Text("This is the unit in work")))),
 		If(x.Ties != nil, El("p", Class("notice"), Text(strings.Join(x.Ties, " ")))),
 		list("Does not meet", x.Misses), list("To check", x.Checks), list("Gives up", x.Gives),

@@ -1,0 +1,169 @@
+package propose
+
+import (
+	"fmt"
+	"slices"
+	"strconv"
+	"strings"
+
+	"boxwright/config/quantity"
+	"boxwright/pricing/quote"
+)
+
+// causeOf names what stands against meeting everything: what each way gives up.
+func causeOf(list []GiveUp, none bool) string {
+	if len(list) == 0 {
+		return ""
+	}
+	names := map[string]string{quote.AskBudget: "the budget", quote.AskDate: "the date", "crew": "the seats",
+		"patients": "the patients", "type": "the type", "fuel": "the fuel", "drive": "the drive"}
+	var parts []string
+	options := 0
+	for _, id := range list[0].IDs {
+		name := names[id]
+		if s := quote.SizeByID(id); name == "" && s != nil {
+			name, _, _ = strings.Cut(strings.ToLower(s.Label), ",")
+			name = "the " + name
+		}
+		if name == "" {
+			options++
+			continue
+		}
+		parts = append(parts, name)
+	}
+	switch {
+	case options == 1:
+		parts = append(parts, "an option that must be in")
+	case options > 1:
+		parts = append(parts, strconv.Itoa(options)+" options that must be in")
+	}
+	said := "Everything asked for can be had"
+	if none {
+		said = "The musts cannot stand together"
+	} else if len(parts) > 0 {
+		said = "Every must can be kept"
+	}
+	if len(parts) == 0 {
+		return said + ", less some of what is standard."
+	}
+	return said + "; nearest comes a unit for which " + listed(parts) + " would give way."
+}
+
+// listed joins words: "a, b and c".
+func listed(words []string) string {
+	last := len(words) - 1
+	if last < 1 {
+		return strings.Join(words, "")
+	}
+	return strings.Join(words[:last], ", ") + " and " + words[last]
+}
+
+// Given is what is given up, in sentences with their figures.
+func (g *GiveUp) Given(in quantity.System) string {
+	var sentences, without []string
+	if g.late > 0 {
+		sentences = append(sentences, fmt.Sprintf("The earliest is %s, %s after your date.", g.Safe.Long(),
+			quote.Days(g.late)))
+	}
+	if g.over.Sign() > 0 {
+		sentences = append(sentences, "It comes to "+g.Price.Show()+", "+g.over.Show()+" over your budget.")
+	}
+	ch := g.cat.ChassisByID(g.Unit.Chassis)
+	for _, m := range g.missed {
+		said := ""
+		switch s := quote.SizeByID(m.ID); {
+		case m.ID == "crew":
+			said = fmt.Sprintf("With %.0f seats instead of %.0f.", m.Has, m.Asked)
+		case m.ID == "patients":
+			said = fmt.Sprintf("For %s instead of %.0f.", patients(m.Has), m.Asked)
+		case s != nil:
+			name, _, _ := strings.Cut(s.Label, ",")
+			said = name + " of " + in.Show(m.Has, s.Unit) + " instead of " + in.Show(m.Asked, s.Unit) + "."
+		case m.ID == "type":
+			said = "Type " + ch.Type + " instead of Type " + g.asked.Needs.Type + "."
+		case m.ID == "fuel":
+			said = "With " + ch.Fuel + " instead of " + g.asked.Needs.Fuel + "."
+		case m.ID == "drive":
+			said = "With " + ch.Drive + " drive."
+		default:
+			without = append(without, g.cat.LabelOf(m.ID))
+			continue
+		}
+		sentences = append(sentences, said)
+	}
+	if without != nil {
+		sentences = append(sentences, "Without: "+strings.Join(without, "; ")+".")
+	}
+	return strings.Join(sentences, " ")
+}
+
+// Said is what is given up as a customer is told.
+func (g *GiveUp) Said(in quantity.System) string {
+	said := g.Given(in)
+	fewer := strconv.Itoa(len(g.Missing)) + " standard items fewer"
+	if len(g.Missing) == 1 {
+		fewer = "one standard item fewer"
+	}
+	if len(g.Other) > mostLeftOut {
+		fewer += " and " + strconv.Itoa(len(g.Other)) + " exchanged"
+	}
+	others := slices.ContainsFunc(g.IDs, func(id string) bool { return id != quote.AskBudget && id != quote.AskDate })
+	switch {
+	case len(g.IDs) == 0:
+		return "Everything asked for, with " + fewer + "."
+	case others && len(g.Missing) > 0:
+		return said + " With " + fewer + "."
+	case others:
+		return said
+	case len(g.Missing) > 0:
+		return "Everything else asked for fits, with " + fewer + ". " + said
+	}
+	return "Everything else fits. " + said
+}
+
+// Press is what the button says that accepts it.
+func (g *GiveUp) Press(in quantity.System) string {
+	var parts, without []string
+	ch := g.cat.ChassisByID(g.Unit.Chassis)
+	if g.over.Sign() > 0 {
+		parts = append(parts, "raise the budget to "+g.Budget.Show())
+	}
+	if g.late > 0 {
+		parts = append(parts, "move the date to "+g.NeededBy.Long())
+	}
+	for _, m := range g.missed {
+		switch s := quote.SizeByID(m.ID); {
+		case m.ID == "crew":
+			parts = append(parts, fmt.Sprintf("take %.0f seats instead of %.0f", m.Has, m.Asked))
+		case m.ID == "patients":
+			parts = append(parts, fmt.Sprintf("take room for %s instead of %.0f", patients(m.Has), m.Asked))
+		case s != nil:
+			name, _, _ := strings.Cut(strings.ToLower(s.Label), ",")
+			parts = append(parts, "take "+in.Show(m.Has, s.Unit)+" of "+name+" instead of "+in.Show(m.Asked, s.Unit))
+		case m.ID == "type":
+			parts = append(parts, "take Type "+ch.Type)
+		case m.ID == "fuel":
+			parts = append(parts, "take "+ch.Fuel)
+		case m.ID == "drive":
+			parts = append(parts, "take "+ch.Drive+" drive")
+		default:
+			without = append(without, g.cat.LabelOf(m.ID))
+		}
+	}
+	if without != nil {
+		parts = append(parts, "do without: "+strings.Join(without, "; "))
+	}
+	if len(parts) == 0 {
+		parts = []string{"take this unit"}
+	}
+	said := strings.Join(parts, ", ")
+	return strings.ToUpper(said[:1]) + said[1:]
+}
+
+// patients counts them in words.
+func patients(n float64) string {
+	if n == 1 {
+		return "1 patient"
+	}
+	return fmt.Sprintf("%.0f patients", n)
+}

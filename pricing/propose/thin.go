@@ -1,0 +1,85 @@
+package propose
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"boxwright/config"
+	"boxwright/config/quantity"
+	"boxwright/pricing/quote"
+)
+
+// sure is the chance of missing a limit up to which a customer need not hear of it first:
+// one in twenty.
+const sure = 0.05
+
+// isThin reports whether a finding is of a limit that is kept, with a chance of missing
+// it that a customer has to hear of.
+func isThin(x *config.Finding) bool {
+	return x.Severity == config.Warn && x.Figure != nil && x.Figure.Sense != "" && x.Figure.Met() &&
+		x.Figure.Chance > sure && x.Basis != config.FromMemory && x.Basis != config.CommonPractice
+}
+
+// thinOf are the limits that a quote's unit keeps with too little to spare.
+func thinOf(q *quote.Quote) []config.Figure {
+	var out []config.Figure
+	for _, x := range q.OwnFindings() {
+		if isThin(&x) && !strings.HasPrefix(x.Code, "time.") && !strings.HasPrefix(x.Code, "price.") {
+			out = append(out, *x.Figure)
+		}
+	}
+	return out
+}
+
+// ThinWords says how little there is to spare of limits, and what would make each sure.
+func ThinWords(list []config.Figure, in quantity.System) string {
+	var said []string
+	for _, f := range list {
+		side, missed, most := "under", "over it", f.High-f.Limit
+		if f.Sense == config.AtLeast {
+			side, missed, most = "over", "short of it", f.Limit-f.Low
+		}
+		words := fmt.Sprintf("%s is only %s %s %s, with a %.0f %% chance of being %s.", f.Label,
+			in.Show(f.Margin(), f.Unit), side, in.Show(f.Limit, f.Unit), 100*f.Chance, missed)
+		if f.Unit == quantity.Pound && f.Sense == config.AtMost {
+			words += fmt.Sprintf(" With %s less on it that would be safe.", in.Show(math.Ceil(most), f.Unit))
+		}
+		said = append(said, words)
+	}
+	return strings.Join(said, " ")
+}
+
+// Sounder words what the cheapest of the units that were looked at with enough to spare
+// would be, for a proposal without: empty where there is none.
+func (s *Search) Sounder(p *Proposal, in quantity.System) string {
+	var best *look
+	for i := range s.seen.looks {
+		l := &s.seen.looks[i]
+		if l.thin == nil && l.misses < 100 && (best == nil || l.price.Cmp(best.price) < 0) {
+			best = l
+		}
+	}
+	if best == nil || len(p.Thin) == 0 {
+		return ""
+	}
+	cat := s.finder.ed.Cat
+	what := cat.LabelOf(best.unit.Chassis)
+	if best.unit.Chassis == p.Unit.Chassis {
+		what = cat.LabelOf(best.unit.Body)
+	}
+	said := fmt.Sprintf("What would help: %s, with %s of payload left", what,
+		in.Show(-best.metric[Lightest], quantity.Pound))
+	switch by := best.price.Sub(p.Quote.Price.Total); by.Sign() {
+	case 1:
+		said += ", " + by.Show() + " more"
+	case -1:
+		said += ", " + by.Neg().Show() + " less"
+	}
+	if days := p.Quote.Plan.NineInTen.DaysUntil(best.safe); days > 0 {
+		said += ", " + quote.Days(days) + " later"
+	} else if days < 0 {
+		said += ", " + quote.Days(-days) + " earlier"
+	}
+	return said + "."
+}
