@@ -43,7 +43,8 @@ type Take struct {
 
 // Answers goes through the purchaser's list line by line.
 func Answers(q *quote.Quote, in quantity.System) []Answer {
-	j := judge{q: q, v: vocabularyOf(q.Edition), in: in, lifts: map[string][]lifted{}, whys: map[string]string{}}
+	j := judge{q: q, v: vocabularyOf(q.Edition), in: in, lifts: map[string][]lifted{}, whys: map[string]string{},
+		places: map[string]string{}}
 	out := make([]Answer, len(q.Draft.Requirements))
 	head := ""
 	for i, r := range q.Draft.Requirements {
@@ -72,11 +73,12 @@ func ReadAhead(ed *quote.Edition, lines []quote.Requirement) {
 
 // judge answers lines for one unit.
 type judge struct {
-	q     *quote.Quote
-	v     *vocabulary
-	in    quantity.System
-	lifts map[string][]lifted // by the code of the figure
-	whys  map[string]string   // what keeps a thing from being had
+	q      *quote.Quote
+	v      *vocabulary
+	in     quantity.System
+	lifts  map[string][]lifted // by the code of the figure
+	whys   map[string]string   // what keeps a thing from being had
+	places map[string]string   // where the quote speaks of a thing
 }
 
 func (j *judge) answer(r quote.Requirement, head string) Answer {
@@ -255,14 +257,14 @@ func (j *judge) things(c *claim) part {
 	cat := j.q.Edition.Cat
 	all := slices.Concat(c.same, c.more)
 	if id := j.holding(slices.Concat(c.same, c.more), c.qty); id != "" && j.beyondIt(c, id) {
-		return part{outcome: quote.Unanswered, read: cat.LabelOf(id), offered: j.named(id), where: j.q.PlaceOf(id)}
+		return part{outcome: quote.Unanswered, read: cat.LabelOf(id), offered: j.named(id), where: j.placeOf(id)}
 	}
 	if id := j.holding(c.same, c.qty); id != "" {
-		return part{outcome: quote.Meets, read: cat.LabelOf(id), offered: j.named(id), where: j.q.PlaceOf(id)}
+		return part{outcome: quote.Meets, read: cat.LabelOf(id), offered: j.named(id), where: j.placeOf(id)}
 	}
 	if id := j.holding(c.more, c.qty); id != "" && (c.same == nil || !j.hasAmps(id)) {
 		return part{outcome: quote.Meets, read: cat.LabelOf(id), offered: j.named(id) + " (exceeds)",
-			where: j.q.PlaceOf(id)}
+			where: j.placeOf(id)}
 	}
 	if id := j.holding(c.also, c.qty); id != "" { // the line may mean that as well
 		return part{outcome: quote.Unanswered, read: cat.LabelOf(id)}
@@ -280,16 +282,16 @@ func (j *judge) things(c *claim) part {
 		return best
 	}
 	if id := cmp.Or(had(c.same), had(c.more)); id != "" {
-		return part{outcome: quote.MeetsWith, read: cat.LabelOf(id), offered: j.present(id), where: j.q.PlaceOf(id),
+		return part{outcome: quote.MeetsWith, read: cat.LabelOf(id), offered: j.present(id), where: j.placeOf(id),
 			take: Take{id, c.qty}}
 	}
 	if len(all) > 0 {
 		if !j.differs(c, all[0]) {
 			return part{outcome: quote.Unanswered, read: cat.LabelOf(all[0]), offered: j.present(all[0]),
-				where: j.q.PlaceOf(all[0])}
+				where: j.placeOf(all[0])}
 		}
 		p := part{outcome: quote.Excepted, read: cat.LabelOf(all[0]), offered: j.present(all[0]),
-			where: j.q.PlaceOf(all[0])}
+			where: j.placeOf(all[0])}
 		p.nearest = j.why(all[0])
 		if cat.ChassisByID(all[0]) != nil && j.q.State(all[0]) != rules.RuledOut {
 			p.nearest = cat.LabelOf(all[0]) + ", as another chassis"
@@ -378,7 +380,7 @@ func (j *judge) falling(c *claim) part {
 	}
 	p := part{outcome: quote.Excepted,
 		read: fmt.Sprintf("%s, %s %s", j.groupOf(c.short[0]), cmp.Or(string(c.by.Sense), string(atLeast)),
-			show(j.in, c.by.Value, c.by.Unit)), where: j.q.PlaceOf(c.short[0])}
+			show(j.in, c.by.Value, c.by.Unit)), where: j.placeOf(c.short[0])}
 	if id := j.holding(c.short, 0); id != "" {
 		p.offered = j.named(id)
 	} else {
@@ -394,6 +396,16 @@ func (j *judge) falling(c *claim) part {
 // another thing, such as an inlet.
 func (j *judge) hasAmps(id string) bool {
 	return slices.ContainsFunc(j.v.byID[id].numbers, func(n claims.Number) bool { return n.Unit == quantity.Amp })
+}
+
+// placeOf is where the quote speaks of a thing.
+func (j *judge) placeOf(id string) string {
+	at, known := j.places[id]
+	if !known {
+		at = j.q.PlaceOf(id)
+		j.places[id] = at
+	}
+	return at
 }
 
 // named is a thing with the name of its group, where its label does not say it.

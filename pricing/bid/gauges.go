@@ -145,6 +145,29 @@ var readyGauges = func() []ready {
 	return out
 }()
 
+// gaugesByWord are the places of the gauges by the first word of each of their names.
+var gaugesByWord = func() map[string][]int {
+	out := map[string][]int{}
+	for i := range readyGauges {
+		for _, n := range readyGauges[i].names {
+			if list := out[n[0]]; len(list) == 0 || list[len(list)-1] != i {
+				out[n[0]] = append(list, i)
+			}
+		}
+	}
+	return out
+}()
+
+// gaugesOf are the places of the gauges that words may speak of, in order.
+func gaugesOf(words []string) []int {
+	var out []int
+	for _, w := range words {
+		out = append(out, gaugesByWord[w]...)
+	}
+	slices.Sort(out)
+	return slices.Compact(out)
+}
+
 // chassisWord may stand beside every figure that is not of the whole vehicle.
 const chassisWord = "chassi"
 

@@ -28,6 +28,9 @@ var outletKinds = []outletKind{
 // outletClaim reads tokens as asking for a number of outlets, all of the unit's or those of
 // a place.
 func outletClaim(words []string, list []claims.Number) (claim, bool) {
+	if len(list) == 0 {
+		return claim{}, false
+	}
 	has := map[string]bool{}
 	for _, w := range words {
 		has[w] = true

@@ -18,6 +18,8 @@ type profile struct {
 	words   map[string]bool
 	label   []string
 	spec    []string   // the words of its sentence
+	tells   telling    // of the label
+	says    telling    // of the sentence
 	own     [][]string // those of the names that are not its group's
 	names   [][]string // of one of which a line holds all words when it speaks of this
 	numbers []claims.Number
@@ -32,10 +34,11 @@ type profile struct {
 
 // vocabulary is everything offered, with the words that describe it.
 type vocabulary struct {
-	list []profile
-	byID map[string]*profile
-	with map[string][]int // by word: places in list
-	idf  map[string]float64
+	list  []profile
+	byID  map[string]*profile
+	with  map[string][]int // by word: places in list
+	idf   map[string]float64
+	units map[string]int // things by their group and a unit of which they have an amount
 	// names of several words that hold a quiet one, by that word
 	phrases map[string][][]string
 	read    map[string]*reading // lines read before
@@ -112,6 +115,14 @@ func newVocabulary(cat *config.Catalogue) *vocabulary {
 	}
 	for w, at := range v.with {
 		v.idf[w] = math.Log(1 + float64(len(v.list))/float64(len(at)))
+	}
+	v.units = map[string]int{}
+	for i := range v.list {
+		p := &v.list[i]
+		for _, unit := range p.allUnits() {
+			v.units[p.group+" "+unit]++
+		}
+		p.tells, p.says = v.tellingOf(p.label), v.tellingOf(p.spec)
 	}
 	return v
 }
@@ -241,7 +252,7 @@ func (v *vocabulary) named(p *profile, has map[string]bool) bool {
 			return true
 		}
 	}
-	return v.likeness(p, has) >= mostOfLabel || v.share(p.spec, has) >= mostOfSpec
+	return v.likeness(p, has) >= mostOfLabel || p.says.share(p.spec, has) >= mostOfSpec
 }
 
 // ownName reports whether words hold a name that a thing does not share with its group.
@@ -258,11 +269,19 @@ func (v *vocabulary) strange(p *profile, list []claims.Number, has map[string]bo
 		return false
 	}
 	return slices.ContainsFunc(list, func(n claims.Number) bool {
-		return n.Unit != "" && n.Unit != quantity.Volt && p.amounts(n.Unit) > 0 &&
-			!slices.ContainsFunc(v.list, func(o profile) bool {
-				return o.group == p.group && o.id != p.id && !o.kept && o.amounts(n.Unit) > 0
-			})
+		return n.Unit != "" && n.Unit != quantity.Volt && p.amounts(n.Unit) > 0 && v.units[p.group+" "+n.Unit] < 2
 	})
+}
+
+// allUnits are the units of the amounts of a thing that a unit can be built with.
+func (p *profile) allUnits() []string {
+	var out []string
+	for _, n := range p.numbers {
+		if !p.kept && !slices.Contains(out, n.Unit) {
+			out = append(out, n.Unit)
+		}
+	}
+	return out
 }
 
 // mostOfLabel is the share of a label's telling words by which a thing is named, and
@@ -273,20 +292,35 @@ const (
 )
 
 // likeness is the share of a label that words hold, by how telling its words are.
-func (v *vocabulary) likeness(p *profile, has map[string]bool) float64 { return v.share(p.label, has) }
+func (v *vocabulary) likeness(p *profile, has map[string]bool) float64 {
+	return p.tells.share(p.label, has)
+}
+
+// telling is how much each of some words tells, and all of them.
+type telling struct {
+	each  []float64
+	whole float64
+}
+
+func (v *vocabulary) tellingOf(words []string) telling {
+	t := telling{each: make([]float64, len(words))}
+	for i, w := range words {
+		t.each[i] = v.telling(w)
+		t.whole += t.each[i]
+	}
+	return t
+}
 
 // share is how much of what some words tell others hold.
-func (v *vocabulary) share(of []string, has map[string]bool) float64 {
-	whole, part := 0.0, 0.0
-	for _, w := range of {
-		t := v.telling(w)
-		whole += t
+func (t *telling) share(of []string, has map[string]bool) float64 {
+	part := 0.0
+	for i, w := range of {
 		if has[w] {
-			part += t
+			part += t.each[i]
 		}
 	}
-	if whole == 0 {
+	if t.whole == 0 {
 		return 0
 	}
-	return part / whole
+	return part / t.whole
 }

@@ -285,7 +285,7 @@ func (v *vocabulary) plainClaim(tokens []claims.Token) (claim, bool) {
 	for _, w := range words {
 		has[w] = true
 	}
-	for i := range readyGauges {
+	for _, i := range gaugesOf(words) {
 		g := &readyGauges[i]
 		if not && g.code != ratioScene {
 			continue

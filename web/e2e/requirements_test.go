@@ -22,7 +22,7 @@ func TestTheReadingIsCorrectedInTheRow(t *testing.T) {
 	w.must(w.Settle())
 	w.typed(`#f-stand\.bond\.answer`, "A bond is furnished with the bid.")
 	w.click("#standing-answers")
-	w.typed("#f-list", "1. Payload of a completed rig, 3,000 lb or so\n2. A bid bond of 5% is required\n3. Powered cot\n")
+	w.typed("#f-list", "1. Payload of a laden wagon, 3,000 lb or so\n2. A bid bond of 5% is required\n3. Powered cot\n")
 	w.must(w.Until(`document.querySelector("#requirements .answers")`))
 	require.Equal(t, "A bond is furnished with the bid.",
 		eval[string](w, `document.getElementById("f-req.1.answer").value`))
@@ -30,7 +30,7 @@ func TestTheReadingIsCorrectedInTheRow(t *testing.T) {
 
 	w.typed(`#f-req\.0\.meant`, "payload at least 3,000 lb")
 	w.must(w.Until(`document.getElementById("requirements").innerText.includes("Every line is answered")`))
-	require.Contains(t, w.text("#requirements"), "Payload of a completed rig, 3,000 lb or so", "the purchaser's words stay")
+	require.Contains(t, w.text("#requirements"), "Payload of a laden wagon, 3,000 lb or so", "the purchaser's words stay")
 	require.Contains(t, w.text("#requirements"), "Payload, GVWR less curb weight: 3,715 lb")
 	w.must(w.Until(`/Delivery (date unchanged|.* in place of)/.test(document.getElementById("requirements").innerText)`))
 

@@ -29,7 +29,7 @@ var (
 func Read(text string) Line {
 	list := compared(between(measured(spelled(days(lex(text))))))
 	list = unreasoned(equals(list))
-	var out []Token
+	out := make([]Token, 0, len(list)+1)
 	for i := 0; i < len(list); i++ {
 		t := list[i]
 		if n := ruledOutBehind(list, i); n > 0 {
@@ -90,7 +90,7 @@ var reasons = []string{"clearance", "garage", "barn", "driveway", "driveways", "
 
 // unreasoned takes the reasons out behind an amount that has a unit.
 func unreasoned(list []Token) []Token {
-	var out []Token
+	out := make([]Token, 0, len(list)+1)
 	amount := false
 	for i := 0; i < len(list); i++ {
 		if i == 0 || list[i-1].Kind == Stop {
@@ -257,7 +257,7 @@ func counted(list []Token) []Token {
 // equals takes out "or approved equal" and its kin: what is offered is the thing
 // named or one as good.
 func equals(list []Token) []Token {
-	var out []Token
+	out := make([]Token, 0, len(list)+1)
 	for i := 0; i < len(list); i++ {
 		if list[i].raw == "or" {
 			k := i + 1
@@ -296,7 +296,7 @@ func ruledOutBehind(list []Token, at int) int {
 // phrase does not break it.
 func joinPhrases(list []Token) []Token {
 	for pass := 0; pass < 2; pass++ {
-		var out []Token
+		out := make([]Token, 0, len(list)+1)
 		for i := 0; i < len(list); i++ {
 			t := list[i]
 			if t.Kind != Word {

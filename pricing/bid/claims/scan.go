@@ -86,7 +86,7 @@ func lex(text string) []Token {
 			low, text = low[:i]+j[1]+low[i+len(j[0]):], text[:i]+j[1]+text[i+len(j[0]):]
 		}
 	}
-	var out []Token
+	out := make([]Token, 0, len(low)/4+1)
 	tied := false
 	for i := 0; i < len(low); {
 		start := i
@@ -155,7 +155,7 @@ func lex(text string) []Token {
 
 // designations makes one word of a letter and the number tied to it: "R-30", "S3".
 func designations(list []Token) []Token {
-	var out []Token
+	out := make([]Token, 0, len(list)+1)
 	for _, t := range list {
 		n := len(out)
 		if t.Kind == Count && t.tied && n > 0 && out[n-1].Kind == Word && len(out[n-1].raw) == 1 &&
@@ -229,7 +229,7 @@ func value(raw string) (float64, bool) {
 
 // days finds the dates of a line.
 func days(list []Token) []Token {
-	var out []Token
+	out := make([]Token, 0, len(list)+1)
 	for i := 0; i < len(list); i++ {
 		found := false
 		for _, n := range []int{4, 3, 1} {
@@ -300,7 +300,7 @@ func inWords(list []Token) (value float64, n int) {
 // spelled reads numbers written in words, and drops the figure in brackets that
 // says one again, "two (2)".
 func spelled(list []Token) []Token {
-	var out []Token
+	out := make([]Token, 0, len(list)+1)
 	for i := 0; i < len(list); i++ {
 		t := list[i]
 		if v, n := inWords(list[i:]); n > 0 {
@@ -364,7 +364,7 @@ var places = []string{"the", "a", "an", "each", "every", "all", "action", "cab",
 
 // measured gives numbers their units.
 func measured(list []Token) []Token {
-	var out []Token
+	out := make([]Token, 0, len(list)+1)
 	for i := 0; i < len(list); i++ {
 		t := list[i]
 		if t.Kind != Count {
@@ -434,7 +434,7 @@ func measured(list []Token) []Token {
 // converted drops an amount in brackets that says the one before it again in another
 // unit, "74 in (188 cm)".
 func converted(list []Token) []Token {
-	var out []Token
+	out := make([]Token, 0, len(list)+1)
 	for i := 0; i < len(list); i++ {
 		n := len(out)
 		if i+2 < len(list) && list[i].raw == "(" && list[i+1].Kind == Count && list[i+2].raw == ")" && n > 0 &&

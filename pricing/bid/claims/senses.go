@@ -155,7 +155,7 @@ func compared(list []Token) []Token {
 			break
 		}
 	}
-	var out []Token
+	out := make([]Token, 0, len(list)+1)
 	for i, t := range list {
 		if !used[i] {
 			out = append(out, t)
@@ -196,7 +196,7 @@ func (b *bound) bounds(t *Token) bool {
 
 // between gives the ends of "between 150 and 160 in" their comparisons.
 func between(list []Token) []Token {
-	var out []Token
+	out := make([]Token, 0, len(list)+1)
 	for i := 0; i < len(list); i++ {
 		if i+3 < len(list) && list[i].raw == "between" && list[i+1].Kind == Count && list[i+2].raw == "and" &&
 			list[i+3].Kind == Count && list[i+1].Num.Value <= list[i+3].Num.Value {

@@ -116,16 +116,41 @@ func Known(id string) bool {
 // Of is the kind of term a line is; strong where it is that whatever else it holds.
 // Empty when it is none.
 func Of(text string) (id string, strong bool) {
-	line := " " + flat(text) + " "
-	for n, list := range ready {
-		for i, phrases := range list {
-			if holds(line, phrases) {
-				return Kinds[i].ID, n == 0
+	line := flat(text)
+	spaced, best := " "+line+" ", len(ready)*len(Kinds)
+	for _, w := range strings.Fields(line) {
+		for _, p := range byFirst[w] {
+			if p.rank < best && holds(spaced, p.parts) {
+				best = p.rank
 			}
 		}
 	}
-	return "", false
+	if best == len(ready)*len(Kinds) {
+		return "", false
+	}
+	return Kinds[best%len(Kinds)].ID, best < len(Kinds)
 }
+
+// phrase is one of a kind, by its parts with a space around each. Its rank is the place of
+// its kind in the order in which they are tried, the strong ones before the weak.
+type phrase struct {
+	rank  int
+	parts []string
+}
+
+// byFirst are the phrases of all kinds by the first word of each.
+var byFirst = func() map[string][]phrase {
+	out := map[string][]phrase{}
+	for n, list := range ready {
+		for i, phrases := range list {
+			for _, parts := range phrases {
+				first := strings.Fields(parts[0])[0]
+				out[first] = append(out[first], phrase{n*len(Kinds) + i, parts})
+			}
+		}
+	}
+	return out
+}()
 
 // ready are the phrases of the kinds, each in its parts with a space around it.
 var ready = func() (out [2][][][]string) {
@@ -148,11 +173,9 @@ var ready = func() (out [2][][][]string) {
 	return out
 }()
 
-// holds reports whether a line has all parts of one of the phrases.
-func holds(line string, phrases [][]string) bool {
-	return slices.ContainsFunc(phrases, func(parts []string) bool {
-		return !slices.ContainsFunc(parts, func(part string) bool { return !strings.Contains(line, part) })
-	})
+// holds reports whether a line has all parts of a phrase.
+func holds(line string, parts []string) bool {
+	return !slices.ContainsFunc(parts, func(part string) bool { return !strings.Contains(line, part) })
 }
 
 // flat is a line in small letters, its words parted by single spaces.
