@@ -25,7 +25,8 @@ type Catalogue struct {
 	Groups    []Group     `json:"groups"`
 	Options   []Option    `json:"options"`
 	Rules     []Rule      `json:"rules"`
-	Equipment []Equipment `json:"equipment"` // loose equipment a unit can carry
+	Duties    []Duty      `json:"duties,omitempty"` // kinds of unit, and what each asks
+	Equipment []Equipment `json:"equipment"`        // loose equipment a unit can carry
 	Plant     Plant       `json:"plant"`
 	Asked     []Asked     `json:"asked,omitempty"` // how purchasers ask for what is offered
 	// Signers are the roster of those who may sign quotes. It is no part of the
@@ -268,6 +269,8 @@ type Group struct {
 	Chapter string `json:"chapter"`
 	Choose  string `json:"choose"` // "one", "at-most-one" or "any"
 	Help    string `json:"help,omitempty"`
+	// duties whose units alone have something of it; empty: all that are not without it
+	Only []string `json:"only,omitempty"`
 }
 
 // How many options of a group a unit holds.
@@ -319,6 +322,8 @@ type Option struct {
 	Clauses   []string        `json:"clauses,omitempty"`   // standard clauses it declares met
 	// years that it warrants the structure from delivery on; 0: none, or what is left of a first warranty
 	StructureYears int      `json:"structure_years,omitempty"`
+	Tests          []Trial  `json:"tests,omitempty"` // lines of the test sheet
+	Care           []Care   `json:"care,omitempty"`  // lines of the maintenance schedule
 	Tags           []string `json:"tags,omitempty"`
 }
 

@@ -88,6 +88,7 @@ func (c *Catalogue) check() Problems {
 			k.add("empty-group", at("groups", i, c.Groups[i].ID), "has no options")
 		}
 	}
+	k.duties()
 	ids(k, "rules", c.Rules, func(x *Rule) string { return x.ID }, false)
 	for i := range c.Rules {
 		k.rule(i)

@@ -85,7 +85,7 @@ func (b *Book) marginal(cat *config.Catalogue, u *config.Unit, t *Terms, s *Shee
 	passed = passed.Mul(one.Sub(t.DiscountPercent.Fraction()))
 
 	grows, taxed := one.Add(fee), one.Add(fee)
-	if ExciseDue(UseOf(t, cat.BodyByID(u.Body)), float64(cat.ChassisByID(u.Chassis).GVWRLb)) {
+	if ExciseDue(UseOf(t, cat, u), float64(cat.ChassisByID(u.Chassis).GVWRLb)) {
 		grows = grows.Add(ExciseRate.Fraction())
 		if !b.Tax.ExciseUntaxed {
 			taxed = taxed.Add(ExciseRate.Fraction())

@@ -3,6 +3,7 @@ package pricing
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"github.com/shopspring/decimal"
 
@@ -28,11 +29,22 @@ var ExciseRate = money.PercentOf(decimal.NewFromInt(12))
 // NotAmbulance is the tag of a body that is none, such as a rescue body.
 const NotAmbulance = "not-ambulance"
 
-// UseOf is what a unit counts as for the excise: what the terms say, else what
-// the body is.
-func UseOf(t *Terms, body *config.Body) string {
+// AskUse is the use of a duty that may be an ambulance or not: the purchaser says which.
+const AskUse = "ask"
+
+// UseOf is what a unit counts as for the excise: what the terms say, else what its
+// duty says, else what the body is. One that its duty leaves open counts as other.
+func UseOf(t *Terms, cat *config.Catalogue, u *config.Unit) string {
+	body := cat.BodyByID(u.Body)
 	if t.Use != "" {
 		return t.Use
+	}
+	switch d := cat.DutyOf(u); {
+	case d == nil || d.Use == "":
+	case d.Use == AskUse:
+		return UseOther
+	default:
+		return d.Use
 	}
 	if slices.Contains(body.Tags, NotAmbulance) {
 		return UseOther
@@ -59,8 +71,16 @@ func (o *order) excise() {
 	for i := range o.priced {
 		p := &o.priced[i]
 		ch := o.cat.ChassisByID(p.item.Unit.Chassis)
-		use := UseOf(o.t, o.cat.BodyByID(p.item.Unit.Body))
+		use := UseOf(o.t, o.cat, p.item.Unit)
 		gvwr := float64(ch.GVWRLb)
+		if d := o.cat.DutyOf(p.item.Unit); o.t.Use == "" && d != nil && d.Use == AskUse && gvwr > ExciseOverLb {
+			o.sheet.Findings = append(o.sheet.Findings, config.Finding{Code: "price.excise-ask", Severity: config.Warn,
+				Where: "federal excise", Clause: ExemptSource, Basis: config.ReadInText,
+				Text: fmt.Sprintf("%s: whether a unit for %s is an ambulance, which is exempt, depends on how it "+
+					"serves. "+
+					"Until it is said it counts as none.", p.label, strings.ToLower(d.Label)),
+				Remedy: "Say in Price what it serves as."})
+		}
 		if !ExciseDue(use, gvwr) {
 			text, source := fmt.Sprintf("%s: no federal excise tax. Ambulances and hearses are exempt by name at any "+
 				"weight (%s).", p.label, ExemptSource), ExemptSource

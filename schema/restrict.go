@@ -49,7 +49,7 @@ var words = map[string][]string{
 	"Needs.duty":        ids(quote.Duties),
 	"Needs.roads":       ids(quote.RoadKinds),
 	"Needs.climate":     ids(quote.Climates),
-	"Needs.type":        {"", "I", "II", "III"},
+	"Needs.type":        {"", "I", "II", "III", quote.MediumDuty},
 	"Needs.fuel":        {"", "diesel", "gasoline"},
 
 	"Requirement.verdict": {"", string(quote.Meets), string(quote.Excepted), string(quote.Clarify)},

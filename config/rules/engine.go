@@ -19,6 +19,7 @@ import (
 // safe for concurrent use.
 type Engine struct {
 	cat   *config.Catalogue
+	rules []config.Rule  // the catalogue's, and those its duties make
 	ids   []string       // by variable: chassis, then bodies, then options
 	vars  map[string]int // and back
 	class []int32        // by variable: those of one class replace each other
@@ -69,7 +70,7 @@ func Compile(cat *config.Catalogue) (*Engine, error) {
 		return nil, config.Problems{{Code: "rules.no-catalogue", Where: "the catalogue",
 			Text: "there is none; load one first"}}
 	}
-	e := &Engine{cat: cat, vars: map[string]int{}, Budget: DefaultBudget}
+	e := &Engine{cat: cat, rules: cat.AllRules(), vars: map[string]int{}, Budget: DefaultBudget}
 	var ps config.Problems
 	groups := map[string]int32{}
 	for i := range cat.Groups {
@@ -146,8 +147,8 @@ func (e *Engine) encode() config.Problems {
 		}
 	}
 	all := 0
-	for i := range e.cat.Rules {
-		r := &e.cat.Rules[i]
+	for i := range e.rules {
+		r := &e.rules[i]
 		then, err := e.form(&r.Then, true, 0)
 		all += e.formed
 		f := then

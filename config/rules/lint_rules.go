@@ -20,7 +20,7 @@ func (l *Linter) rules() {
 		if e.parts[i].rule < 0 {
 			continue
 		}
-		rule := &e.cat.Rules[e.parts[i].rule]
+		rule := &e.rules[e.parts[i].rule]
 		broken, err := e.form(&rule.Then, false, 0)
 		if err != nil {
 			continue

@@ -305,7 +305,7 @@ func (e *Engine) reason(core []solve.Lit, l solve.Lit, picks, guards []solve.Lit
 			continue
 		}
 		if part := e.parts[i]; part.rule >= 0 {
-			rule := &e.cat.Rules[part.rule]
+			rule := &e.rules[part.rule]
 			r.Rules = append(r.Rules, Cause{rule.ID, rule.Kind, rule.Reason})
 		} else {
 			r.Groups = append(r.Groups, e.cat.Groups[part.group].ID)

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"os"
+	"slices"
 	"strings"
 	"testing"
 
@@ -95,7 +96,15 @@ func TestDemoUnitsPowerAndStowage(t *testing.T) {
 		}
 		as := standards.Assume(standards.KKK, cat, u)
 		ch := cat.ChassisByID(u.Chassis)
+		if slices.Contains(cat.BodyByID(u.Body).Tags, "not-ambulance") {
+			return // it carries other things
+		}
 		for _, e := range cat.Equipment {
+			if slices.ContainsFunc(cat.Duties, func(d config.Duty) bool {
+				return d.Bodies != nil && slices.ContainsFunc(d.Aboard, func(a config.Aboard) bool { return a.Equipment == e.ID })
+			}) {
+				continue // it rides on those
+			}
 			u.Carried = append(u.Carried, config.Carried{Equipment: e.ID, Qty: 1})
 		}
 		scale := func(u *config.Unit) space.Trim {

@@ -87,6 +87,7 @@ const (
 	KKK        = "kkk-a-1822f"
 	ASTM       = "astm-f2020"
 	Own        = "own"
+	Special    = "own-special" // units that are no ambulances
 	Indiana    = "in"
 	LACounty   = "ca-la"
 	Nevada     = "nv"
@@ -104,7 +105,7 @@ func Sets() []Set { return slices.Clone(sets) }
 
 var always = federal()
 
-var sets = []Set{kkk(), astm(), own(), indiana(), laCounty(), nevada(), newYork(), washington()}
+var sets = []Set{kkk(), astm(), own(), special(), indiana(), laCounty(), nevada(), newYork(), washington()}
 
 // Find returns the set, or false.
 func Find(id string) (Set, bool) {

@@ -162,13 +162,14 @@ func (f *finder) start(base *quote.Draft, chassis, body string) (look, bool) {
 // pairsFor lists every chassis with every body, the usual one first.
 func pairsFor(ed *quote.Edition, base *quote.Draft) []config.Unit {
 	var out []config.Unit
+	duty := ed.Cat.DutyOf(&base.Unit)
 	for i := range ed.Cat.Chassis {
 		c := &ed.Cat.Chassis[i]
 		var on []config.Unit
 		for j := range ed.Cat.Bodies {
 			b := &ed.Cat.Bodies[j]
 			if base.Unit.Body != "" && b.ID != base.Unit.Body || base.Unit.Body == "" && b.Existing ||
-				(b.Kind == "van") != (c.Cab == "van") {
+				(b.Kind == "van") != (c.Cab == "van") || !ed.Cat.Carries(b.ID, duty) {
 				continue
 			}
 			u := base.Unit.Clone()

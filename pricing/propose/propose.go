@@ -63,6 +63,7 @@ func Basis(d *quote.Draft, cat *config.Catalogue) *quote.Draft {
 	for _, id := range must {
 		c.Unit.Set(config.Pick{Option: id, Qty: 1})
 	}
+	c.Unit.RuleSet = standards.Suit(c.Unit.RuleSet, cat.DutyOf(&c.Unit))
 	if b := cat.BodyByID(c.Unit.Body); b == nil || !b.Existing {
 		c.Unit.Body = ""
 		for i := range c.Unit.Carried {

@@ -105,10 +105,15 @@ type Kind struct {
 	is        func(*config.Chassis) string
 }
 
+// MediumDuty is asked for in the place of a type: a chassis of that class.
+const MediumDuty = "medium"
+
 // Kinds are the needs that name what the chassis must be.
 var Kinds = []Kind{
 	{"type", "Type", func(n *Needs) string { return n.Type },
-		func(c *config.Chassis, asked string) bool { return c.Type == asked || c.Type == asked+"-AD" },
+		func(c *config.Chassis, asked string) bool {
+			return c.Type == asked || c.Type == asked+"-AD" || asked == MediumDuty && c.Cab == MediumDuty
+		},
 		func(c *config.Chassis) string { return "Type " + c.Type }},
 	{"fuel", "Fuel", func(n *Needs) string { return n.Fuel },
 		func(c *config.Chassis, asked string) bool { return c.Fuel == asked },
@@ -120,6 +125,9 @@ var Kinds = []Kind{
 
 // asks words what is asked for of a kind: "Type I", "diesel".
 func (k *Kind) words(n *Needs) string {
+	if k.ID == "type" && n.Type == MediumDuty {
+		return "medium-duty"
+	}
 	if k.ID == "type" {
 		return "Type " + n.Type
 	}

@@ -13,13 +13,13 @@ import (
 // Of a duty that is a must, one option is let go and the others stay musts.
 func TestOneOptionOfADutyIsLetGo(t *testing.T) {
 	ed := quotetest.Demo(t)
-	n := quote.Needs{Duty: "critical"}
+	n := quote.Needs{Duty: "als"}
 	n.SetFirm("duty", true)
 	all, _ := n.Wishes(ed.Cat)
-	n.Loosen(ed.Cat, &config.Unit{}, "hvac-second")
+	n.Loosen(ed.Cat, &config.Unit{}, "drug-lock")
 	left, _ := n.Wishes(ed.Cat)
 	assert.Len(t, left, len(all)-1)
-	assert.NotContains(t, left, "hvac-second")
+	assert.NotContains(t, left, "drug-lock")
 	n.GiveWay(ed.Cat, left[0])
 	fewer, like := n.Wishes(ed.Cat)
 	assert.Len(t, fewer, len(all)-2)

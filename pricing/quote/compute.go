@@ -71,6 +71,7 @@ func ComputeWith(ed *Edition, d *Draft, effort int) (*Quote, error) {
 	if q.Price, err = PriceAll(ed, d); err != nil {
 		return nil, err
 	}
+	q.say()
 	q.Book = ed.bookOn(d.Date)
 	q.Verdicts = standards.Judge(u.RuleSet, u, ed.Cat, q.judged()...)
 	q.effort = min(max(effort, 0), MaxEffort)
@@ -82,6 +83,35 @@ func ComputeWith(ed *Edition, d *Draft, effort int) (*Quote, error) {
 	}
 	q.gather(others)
 	return q, nil
+}
+
+// Duty is that of the unit: by what it has, else, where the duty of the needs has no
+// option, by these; nil for none.
+func (q *Quote) Duty() *config.Duty {
+	if d := q.Edition.Cat.DutyOf(&q.Draft.Unit); d != nil {
+		return d
+	}
+	if d := q.Edition.Cat.DutyByID(q.Draft.Needs.Duty); d != nil && d.Option == "" {
+		return d
+	}
+	return nil
+}
+
+// say puts the words of the unit's duty into what the checks say.
+func (q *Quote) say() {
+	d := q.Edition.Cat.DutyOf(&q.Draft.Unit)
+	if d == nil || len(d.Says) == 0 {
+		return
+	}
+	for _, r := range q.judged() {
+		for i := range r.Figures {
+			r.Figures[i].Label = d.Say(r.Figures[i].Label)
+		}
+		for i := range r.Findings {
+			f := &r.Findings[i]
+			f.Text, f.Remedy, f.Where = d.Say(f.Text), d.Say(f.Remedy), d.Say(f.Where)
+		}
+	}
 }
 
 // MaxEffort ends the doubling of what is spent on one question.
@@ -136,7 +166,7 @@ func (q *Quote) gather(others []config.Finding) {
 	q.own = slices.Concat(
 		q.fit(), q.Weight.Findings, q.Power.Findings, q.Space.Findings, standards.Findings(q.Verdicts, q.judged()...),
 		q.Plan.Findings, q.Price.Findings, q.dated(), q.unmet(), q.pending(),
-		standards.Remount(q.Edition.Cat, &q.Draft.Unit),
+		standards.Remount(q.Edition.Cat, &q.Draft.Unit), standards.Unsuited(q.Edition.Cat, &q.Draft.Unit),
 	)
 	q.Findings = slices.Concat(q.own, others)
 	Worst(q.Findings)

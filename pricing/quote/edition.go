@@ -21,9 +21,10 @@ type Edition struct {
 	dated     *pricing.Book              // the book on the day it was last asked for; see bookOn
 	datedOn   config.Date
 
-	measured []*Edition // for remounts, the latest last; see For
-	base     *Edition   // the edition that such a one is made from
-	key      string     // of its module
+	saying   map[string]*Edition // in the words of a duty, by its id; see For
+	measured []*Edition          // for remounts, the latest last; see For
+	base     *Edition            // the edition that such a one is made from
+	key      string              // of its module
 }
 
 // OpenEdition reads a catalogue file and makes it ready. The error, when there

@@ -17,7 +17,7 @@ type Needs struct {
 	Duty     string   `json:"duty,omitempty"`     // id of one of Duties
 	Roads    string   `json:"roads,omitempty"`    // of one of RoadKinds
 	Climate  string   `json:"climate,omitempty"`  // of one of Climates
-	Type     string   `json:"type,omitempty"`     // of chassis: "I", "II" or "III", additional duty or not; empty any
+	Type     string   `json:"type,omitempty"`     // of chassis: "I", "II" or "III", additional duty or not, or MediumDuty; empty any
 	Fuel     string   `json:"fuel,omitempty"`     // "diesel" or "gasoline"; empty either
 	Drive    string   `json:"drive,omitempty"`    // "4x2" or "4x4"; empty either
 	Crew     int      `json:"crew,omitempty"`     // people on designated seats, the cab's included
@@ -51,7 +51,8 @@ type Need struct {
 var (
 	Duties = []Need{
 		{"bls", "Basic life support transport", ""}, {"als", "Advanced life support", ""}, {"critical", "Critical care", ""},
-		{"neonatal", "Neonatal transport", ""}, {"multi", "Multi-patient transport", ""}, {"rescue", "Rescue", ""}, {"hazmat", "Hazardous materials", ""},
+		{"neonatal", "Neonatal transport", ""}, {"multi", "Multi-patient transport", ""}, {"rescue", "Rescue", ""}, {"hazmat", "Hazardous materials response", ""},
+		{"contaminated", "Contaminated-patient transport", ""},
 	}
 	RoadKinds = []Need{{"paved", "Paved", ""}, {"gravel", "Gravel", ""}, {"snow", "Snow and steep grades", "4x4"}}
 	Climates  = []Need{{"temperate", "Temperate", ""}, {"hot", "Hot", ""}, {"cold", "Cold", ""}}
@@ -201,7 +202,7 @@ func (d *Draft) checkNeeds() config.Problems {
 		where, id string
 		words     []Need
 	}{{"needs.duty", n.Duty, Duties}, {"needs.roads", n.Roads, RoadKinds}, {"needs.climate", n.Climate, Climates},
-		{"needs.type", n.Type, []Need{{ID: "I"}, {ID: "II"}, {ID: "III"}}}, {"needs.fuel", n.Fuel,
+		{"needs.type", n.Type, []Need{{ID: "I"}, {ID: "II"}, {ID: "III"}, {ID: MediumDuty}}}, {"needs.fuel", n.Fuel,
 			[]Need{{ID: "diesel"}, {ID: "gasoline"}}},
 		{"needs.drive", n.Drive, []Need{{ID: "4x2"}, {ID: "4x4"}}}} {
 		if x.id != "" && !slices.ContainsFunc(x.words, func(w Need) bool { return w.ID == x.id }) {

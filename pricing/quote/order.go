@@ -2,7 +2,6 @@ package quote
 
 import (
 	"cmp"
-	"slices"
 
 	"boxwright/config"
 	"boxwright/config/leadtime"
@@ -72,7 +71,7 @@ func (q *Quote) Stations() []Station {
 		}
 	}
 	for _, p := range q.Draft.Unit.Picks {
-		if o := cat.OptionByID(p.Option); o != nil && len(o.Work) == 0 && !slices.Contains(o.Tags, NoneTag) {
+		if o := cat.OptionByID(p.Option); o != nil && len(o.Work) == 0 && !o.IsNone() {
 			rest.Lines = append(rest.Lines, StationLine{o.Label, o.Spec, q.Told(o), p.Qty, 0})
 		}
 	}

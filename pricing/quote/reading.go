@@ -28,6 +28,8 @@ type Check struct {
 	Want, Low, High   float64 // expected, and what is accepted; infinite where nothing bounds it
 	Unit              string
 	Works             bool // to be found in order rather than read
+	How               string
+	Expect, Tolerance string // of what is found in order, in words
 	Basis             string
 	Reading           *float64
 }
@@ -112,29 +114,59 @@ func (q *Quote) Checks() []Check {
 				Unit: quantity.Volt, Basis: "the circuit schedule's limit"})
 		}
 	}
-	works := func(id, what string) {
-		add(Check{ID: id, Section: toWork, What: what, Want: 1, Low: 1, High: 1, Works: true})
+	works := func(id string, t config.Trial) {
+		add(Check{ID: id, Section: toWork, What: t.What, Want: 1, Low: 1, High: 1, Works: true, How: t.How,
+			Expect: t.Expect, Tolerance: t.Tolerance})
 	}
-	works("works.belts", "Belts and anchors at all "+quantity.Group(float64(len(q.Space.Seats)), 0)+
-		" designated seats latch, hold and release")
+	works("works.belts", config.Trial{What: "Belts and anchors of all " +
+		quantity.Group(float64(len(q.Space.Seats)), 0) + " designated seats", How: "Pull out, latch, jerk, release",
+		Expect: "Latches, locks at a jerk, releases with one hand", Tolerance: "every seat"})
 	if len(q.Space.Cots) > 0 {
-		works("works.cots", "Cot fastening holds in every position and direction")
+		works("works.cots", config.Trial{What: "Cot fastening", How: "Cot locked in each position, pushed and pulled " +
+			"by hand in every direction", Expect: "No release; the lock shows itself closed",
+			Tolerance: "every position"})
 	}
 	if q.Space.Oxygen.Liters > 0 {
-		works("works.oxygen",
-			"Oxygen piping and outlets free of leaks; tested with medical oxygen by those licensed to")
+		works("works.oxygen", config.Trial{What: "Oxygen piping and outlets", How: "Pressurized with medical oxygen " +
+			"and closed off, by those licensed to", Expect: "No fall of pressure; no bubbles at any joint",
+			Tolerance: "by their own procedure"})
 	}
-	works("works.doors", "Every door latches, seals and warns when open")
+	works("works.doors", config.Trial{What: "Every door", How: "Opened and shut by hand, then with the lamp test",
+		Expect: "Latches, seals all round, warns when open", Tolerance: "every door"})
 	for _, p := range q.Draft.Unit.Picks {
-		if o := q.Edition.Cat.OptionByID(p.Option); o != nil && o.Load != nil {
-			what := o.Label
-			if p.Qty > 1 {
-				what += " × " + quantity.Group(float64(p.Qty), 0)
-			}
-			works("works."+o.ID, what)
+		o := q.Edition.Cat.OptionByID(p.Option)
+		if o == nil {
+			continue
+		}
+		for i, t := range o.Tests {
+			works("test."+o.ID+"."+strconv.Itoa(i+1), t)
+		}
+		if o.Load != nil && o.Tests == nil {
+			works("works."+o.ID, switched(o, p.Qty))
 		}
 	}
 	return out
+}
+
+// switched is the test of what only has to run: each mode's current is one for the whole
+// unit, so this is the current of the one thing alone.
+func switched(o *config.Option, qty int) config.Trial {
+	t := config.Trial{What: o.Label, How: "Switched on alone; clamp meter at its breaker",
+		Tolerance: "10 %, at least 0.5 A"}
+	if qty > 1 {
+		t.What += " × " + quantity.Group(float64(qty), 0)
+	}
+	amps := max(o.Load.SceneA, o.Load.RespondingA, o.Load.DrivingA, o.Load.ParkedA)
+	switch {
+	case amps > 0:
+		t.Expect = "Runs, and draws " + quantity.US.Show(float64(amps)*float64(qty), quantity.Amp)
+	case o.Load.ACW > 0:
+		t.How, t.Tolerance = "Run from shore line and, where it has one, from the inverter; plug-in meter", "10 %"
+		t.Expect = "Runs, and draws " + quantity.US.Show(float64(o.Load.ACW)*float64(qty), quantity.Watt)
+	default:
+		t.How, t.Expect, t.Tolerance = "Worked by its own switch", "Does what its label says", "as found"
+	}
+	return t
 }
 
 // curb are the weighings of the empty unit. Each is accepted where 99 units in 100 come

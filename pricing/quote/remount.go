@@ -20,14 +20,15 @@ import (
 const mostMeasured = 4
 
 // For returns the edition that a unit is judged by: ed itself, or for a remount one
-// whose rules judge the measured module. It is kept while the measured sizes stay.
+// whose rules judge the measured module. It is kept while the measured sizes stay. For a
+// unit of a duty that has words of its own it is one with the same rules in these words.
 func (ed *Edition) For(u *config.Unit) *Edition {
 	if ed.base != nil {
 		ed = ed.base
 	}
 	cat := ed.Cat.For(u)
 	if cat == ed.Cat {
-		return ed
+		return ed.inWordsOf(ed.Cat.DutyOf(u))
 	}
 	b := cat.BodyByID(u.Body)
 	key := fmt.Sprint(b.ID, b.LengthIn, b.WidthIn, b.HeadroomIn)
@@ -46,6 +47,22 @@ func (ed *Edition) For(u *config.Unit) *Edition {
 	}
 	ed.measured = append(ed.measured, m)
 	return m
+}
+
+// inWordsOf is the edition in the words of a duty, or nil.
+func (ed *Edition) inWordsOf(d *config.Duty) *Edition {
+	if d == nil || len(d.Says) == 0 {
+		return ed
+	}
+	said := ed.saying[d.ID]
+	if said == nil {
+		said = &Edition{Cat: ed.Cat.Saying(d), Book: ed.Book, Rules: ed.Rules, base: ed}
+		if ed.saying == nil {
+			ed.saying = map[string]*Edition{}
+		}
+		ed.saying[d.ID] = said
+	}
+	return said
 }
 
 // BeginRemount is a new draft that remounts an existing module on a chassis,

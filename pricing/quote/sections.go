@@ -39,11 +39,8 @@ func (s Section) Place() string {
 // Specified reports whether an option is printed in the specification: promises stand
 // with the warranty, and what the unit has not is not printed.
 func Specified(o *config.Option) bool {
-	return !slices.Contains(o.Tags, ServiceTag) && !slices.Contains(o.Tags, NoneTag)
+	return !slices.Contains(o.Tags, ServiceTag) && !o.IsNone()
 }
-
-// NoneTag marks options that say only that the unit has none of a group.
-const NoneTag = "none"
 
 // Chapters are the chapters of the specification that the unit has something in, as they
 // are numbered there.

@@ -1,6 +1,7 @@
 package quote
 
 import (
+	"cmp"
 	"slices"
 
 	"boxwright/config"
@@ -60,6 +61,14 @@ func (q *Quote) Tasks(in quantity.System) []Task {
 			out = append(out, Task{t.months, t.miles, t.what, q.Plan.EvenOdds.AddDays(t.months * 365 / 12)})
 		}
 	}
+	for _, p := range q.Draft.Unit.Picks {
+		if o := q.Edition.Cat.OptionByID(p.Option); o != nil {
+			for _, c := range o.Care {
+				out = append(out, Task{c.Months, c.Miles, c.What, q.Plan.EvenOdds.AddDays(c.Months * 365 / 12)})
+			}
+		}
+	}
+	slices.SortStableFunc(out, func(a, b Task) int { return cmp.Compare(a.Months, b.Months) })
 	return out
 }
 

@@ -31,7 +31,7 @@ func county(t *testing.T) string {
 
 func TestNeedsToProposals(t *testing.T) {
 	p := open(t)
-	s := p.do(set("needs.duty", "rescue"), set("needs.crew", "5"), Act{Do: "find", Value: "powered cot"})
+	s := p.do(set("needs.duty", "contaminated"), set("needs.crew", "5"), Act{Do: "find", Value: "powered cot"})
 	assert.Contains(t, s.Regions["main"], `id="must-cot-power"`, "options are found by their words")
 	s = p.do(Act{Do: "wish", ID: "cot-power", Value: "must"}, Act{Do: "propose"})
 	require.Empty(t, s.Fault)
@@ -47,7 +47,7 @@ func TestNeedsToProposals(t *testing.T) {
 	for _, x := range u.Picks {
 		found[x.Option] = true
 	}
-	assert.True(t, found["cot-power"] && found["dp-rescue"], "what was asked for is in")
+	assert.True(t, found["cot-power"] && found["dp-contam"], "what was asked for is in")
 	assert.Contains(t, s.Regions["main"], "Earliest delivery", "the other two are still there")
 
 	module, chassis := draftOf(t, s).Unit.Body, u.Chassis

@@ -69,7 +69,7 @@ func (r *recorder) tryAll(s shown) {
 func walk(t *testing.T) *recorder {
 	r := &recorder{browser: open(t), tried: map[string]int{}}
 	r.do(Act{Do: "start"})
-	r.do(set("needs.duty", "rescue"), set("needs.crew", "5"), Act{Do: "wish", ID: "cot-power", Value: "must"})
+	r.do(set("needs.duty", "contaminated"), set("needs.crew", "5"), Act{Do: "wish", ID: "cot-power", Value: "must"})
 	r.do(Act{Do: "propose"})
 	r.do(Act{Do: "take-proposal", ID: "lightest"})
 	r.do(Act{Do: "go", ID: "compare"})

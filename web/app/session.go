@@ -1,8 +1,11 @@
 package app
 
 import (
+	"boxwright/config/standards"
+	"boxwright/pricing/quote"
 	"cmp"
 	"encoding/json"
+	"strings"
 
 	"boxwright/web/session"
 )
@@ -68,6 +71,7 @@ func do(s *session.Session, act session.Act) {
 		if s.Refuse(was) {
 			return
 		}
+		suitRules(s, was)
 		s.TellFrom(was, cmp.Or(s.Pressed, act.ID, act.Do))
 		s.Weighed(&was.Unit)
 		if now := &s.Draft.Unit; now.Chassis != was.Unit.Chassis || now.Body != was.Unit.Body {
@@ -77,6 +81,20 @@ func do(s *session.Session, act session.Act) {
 		s.Draft, s.Notice = was, ""
 		s.Fault("This quote was made with another edition of the catalogue and is kept as it is. Move it to the " +
 			"edition in use first, at the top of the page.")
+	}
+}
+
+// suitRules puts rules in force that judge the unit's duty, where an act gave it another.
+func suitRules(s *session.Session, was *quote.Draft) {
+	cat := s.Memory.Edition.Cat
+	duty := cat.DutyOf(&s.Draft.Unit)
+	if duty == cat.DutyOf(&was.Unit) {
+		return
+	}
+	u := &s.Draft.Unit
+	if to := standards.Suit(u.RuleSet, duty); to != u.RuleSet {
+		u.RuleSet = to
+		s.Notice = strings.TrimSpace(s.Notice + " The rules in force follow what the unit is for.")
 	}
 }
 

@@ -21,14 +21,14 @@ func TestNeedsToDocuments(t *testing.T) {
 	check := w.onBothScreens()
 	w.area("needs")
 	eval[bool](w,
-		`(document.getElementById("f-needs.duty").value = "rescue", document.getElementById("f-needs.duty").dispatchEvent(new Event("change", { bubbles: true })), true)`)
+		`(document.getElementById("f-needs.duty").value = "contaminated", document.getElementById("f-needs.duty").dispatchEvent(new Event("change", { bubbles: true })), true)`)
 	w.must(w.Settle())
 	w.typed("#f-find", "powered cot")
 	w.click("#must-cot-power")
 	w.click("#propose")
 	check("needs with proposals")
 	w.click("#take-lightest")
-	eval[bool](w, // a unit begun anew need not be for rescue
+	eval[bool](w, // a unit begun anew need not be of that duty
 		`(document.getElementById("f-needs.duty").value = "", document.getElementById("f-needs.duty").dispatchEvent(new Event("change", { bubbles: true })), true)`)
 	w.must(w.Settle())
 	w.begin("cut-14500-158-gas", "mod-146-72")

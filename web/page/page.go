@@ -124,8 +124,16 @@ func Reading(read, all int) Part {
 // remountOnly marks options that make sense only on a module that exists.
 const remountOnly = "remount"
 
+// Duty is that of the unit by what it has, or nil.
+func (p *Page) Duty() *config.Duty { return p.Q.Edition.Cat.DutyOf(&p.Q.Draft.Unit) }
+
 // Shown leaves out what this kind of unit can never be asked about; what is in
 // the unit is always shown.
 func (p *Page) Shown(o *config.Option) bool {
-	return p.Q.Body.Existing || !slices.Contains(o.Tags, remountOnly) || p.Q.Draft.Unit.Has(o.ID)
+	if p.Q.Draft.Unit.Has(o.ID) {
+		return !slices.Contains(o.Tags, config.NoneByDuty) || len(p.Q.Edition.Cat.Duties) == 0
+	}
+	return (p.Q.Body.Existing || !slices.Contains(o.Tags, remountOnly)) &&
+		!slices.Contains(o.Tags, config.NoneByDuty) &&
+		p.Q.Edition.Cat.Offers(p.Duty(), o.Group)
 }

@@ -281,6 +281,21 @@ func carry(s *session.Session, a session.Act) {
 	s.Stowed(append(list, config.Carried{Equipment: a.ID, Qty: want}))
 }
 
+// carryUsual counts the usual equipment of a duty in place of what was listed.
+func carryUsual(s *session.Session, a session.Act) {
+	d := s.Memory.Edition.Cat.DutyByID(a.ID)
+	if d == nil {
+		s.Fault("There is no duty %q in this edition.", a.ID)
+		return
+	}
+	var list []config.Carried
+	for _, e := range d.Aboard {
+		list = append(list, config.Carried{Equipment: e.Equipment, Qty: e.Qty})
+	}
+	s.Stowed(list)
+	s.Notice = "The usual equipment for " + strings.ToLower(d.Label) + " is counted. Space says where each can ride."
+}
+
 // ruleField is the box of a rule set.
 func ruleField(id string) session.Setter {
 	return func(s *session.Session, a session.Act) error {

@@ -3,6 +3,7 @@ package needs
 
 import (
 	"strconv"
+	"strings"
 
 	"boxwright/config"
 	"boxwright/config/quantity"
@@ -222,7 +223,23 @@ func equipment(p *Page) Part {
 	t.Sums = append(t.Sums, []Part{Text("Together"), Text(p.Show(total, quantity.Pound)), Text(""), Text("")})
 	return page.Block("What it carries",
 		El("p", Class("lead"), Text("Where each item rides is set in Space; it counts on the axles from there.")),
+		usualEquipment(p),
 		t.Draw())
+}
+
+// usualEquipment offers what a unit of the duty carries, with one press.
+func usualEquipment(p *Page) Part {
+	d := p.Q.Edition.Cat.DutyByID(p.Q.Draft.Needs.Duty)
+	if of := p.Q.Duty(); of != nil {
+		d = of
+	}
+	if d == nil || len(d.Aboard) == 0 {
+		return nil
+	}
+	return El("p", Class("row-tools"), page.Action("carry-usual", d.ID, "", "Count the usual equipment for "+
+		strings.ToLower(d.Label), At("id", "carry-usual")),
+		El("span", Class("how"), Text("A list of the plant's, until you say what rides; it takes the place of what is "+
+			"listed now.")))
 }
 
 func catalogueBlock(p *Page) Part {

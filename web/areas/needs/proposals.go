@@ -41,7 +41,7 @@ func proposals(p *Page) Part {
 			size(p, "crew", "people", "Driver and crew; empty takes what comes"),
 			size(p, "patients", "at once", ""),
 			page.Choose(p.Page, "needs.type", "Type", n.Type, "", []page.Choice{{"", "any"}, {"I", "I, cab-chassis"},
-				{"II", "II, van"}, {"III", "III, cutaway"}}),
+				{"II", "II, van"}, {"III", "III, cutaway"}, {quote.MediumDuty, "medium-duty"}}),
 			page.Choose(p.Page, "needs.fuel", "Fuel", n.Fuel, "", []page.Choice{{"", "either"}, {"gasoline",
 				"gasoline"}, {"diesel", "diesel"}}),
 			page.Choose(p.Page, "needs.drive", "Drive", n.Drive, "", []page.Choice{{"", "either"}, {"4x2", "4x2"},

@@ -10,6 +10,7 @@ import (
 // acts are what the area can be asked to do, by the word in its markup.
 var acts = map[string]session.Do{
 	"carry":           carry,
+	"carry-usual":     carryUsual,
 	"new":             startNew,
 	"remount":         startRemount,
 	"remount-years":   remountYears,

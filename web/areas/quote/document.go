@@ -221,7 +221,8 @@ func quotePaper(p *Page) Part {
 		section(quote.SpaceSection, ""), drawing.Plan(p.Page), tight(p, "Inside and outside",
 			page.FiguresOf(&q.Space.Report, "space.")),
 		section(quote.ComplianceSection, ": "+q.Assume.Label), compliancePaper(p),
-		section(quote.DeliverySection, ""), page.Dates(p.Page), page.ScheduleChart(p.Page), page.DeliveriesTable(p.Page),
+		section(quote.DeliverySection, ""), page.Dates(p.Page), page.ScheduleChart(p.Page),
+		page.DeliveriesTable(p.Page),
 		otherUnits(p),
 		section(quote.ServiceSection, ""), service(p), El("p", Class("how"),
 			Text("The maintenance schedule by months and miles is a document of its own.")),
@@ -417,8 +418,9 @@ func cover(p *Page) Part {
 			If(len(d.More) == 0, Many(box("Delivery, even odds", q.Plan.EvenOdds.Long()),
 				box("Delivery, nine in ten", q.Plan.NineInTen.Long()))),
 			box("Stands until", q.Price.ValidUntil.Long()),
-			If(len(d.More) == 0, Many(figure("Payload", "weight.payload"), figure("Payload left, loaded", "weight.payload-left"),
-				figure("Front axle margin", "weight.front-axle"), figure("Rear axle margin", "weight.rear-axle")))),
+			If(len(d.More) == 0,
+				Many(figure("Payload", "weight.payload"), figure("Payload left, loaded", "weight.payload-left"),
+					figure("Front axle margin", "weight.front-axle"), figure("Rear axle margin", "weight.rear-axle")))),
 		fleetPaper(p),
 		If(len(stops) > 0, Many(El("h3", Text("This quote cannot be issued yet")), page.Findings(p.Page, stops, ""))),
 		If(d.Notes != "", El("p", Text(d.Notes))),
@@ -431,13 +433,17 @@ func printedCautions(p *Page) Part {
 	if p.Q.Body.Kind == "van" {
 		certifies = "The van comes certified by its maker; who alters it certifies it as altered."
 	}
-	return Many(El("h2", Text("Cautions")), page.Cautions(
-		"Computed weights do not replace a certified scale. "+certifies,
+	list := []string{
+		"Computed weights do not replace a certified scale. " + certifies,
 		power.Caution,
-		"Figures marked as from memory or common practice were not read in a standard's text. The purchaser's "+
+		"Figures marked as from memory or common practice were not read in a standard's text. The purchaser's " +
 			"authority having jurisdiction decides which rules apply.",
 		"Dates are estimates until the plant confirms slot and chassis in writing.",
-	))
+	}
+	if d := p.Q.Duty(); d != nil {
+		list = append(list, d.Cautions...)
+	}
+	return Many(El("h2", Text("Cautions")), page.Cautions(list...))
 }
 
 func acceptance(p *Page) Part {

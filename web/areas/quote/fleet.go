@@ -16,8 +16,9 @@ func fleetPaper(p *Page) Part {
 	if p.Q.Draft.Count() == 1 {
 		return nil
 	}
-	t := page.Table{Caption: "Units of this quote", Class: "tight", Heads: []string{"Unit", ">How many", ">Payload left",
-		">Front, rear axle margin", ">Delivery, first of the kind", ">Each", ">Together"}}
+	t := page.Table{Caption: "Units of this quote", Class: "tight",
+		Heads: []string{"Unit", ">How many", ">Payload left",
+			">Front, rear axle margin", ">Delivery, first of the kind", ">Each", ">Together"}}
 	for i, it := range p.Q.Draft.Items() {
 		row := []Part{Many(Text(p.Q.NameOf(i)),
 			El("span", Class("how"),
@@ -37,7 +38,8 @@ func fleetPaper(p *Page) Part {
 		}
 		t.Rows = append(t.Rows, row)
 	}
-	t.Sums = append(t.Sums, []Part{Text("All"), Text(strconv.Itoa(p.Q.Price.Units)), nil, nil, nil, nil, Text(p.Q.Total())})
+	t.Sums = append(t.Sums, []Part{Text("All"), Text(strconv.Itoa(p.Q.Price.Units)), nil, nil, nil, nil,
+		Text(p.Q.Total())})
 	return Many(El("h2", Text("Units")), t.Draw())
 }
 

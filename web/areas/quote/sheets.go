@@ -84,7 +84,7 @@ func testSheet(p *Page) Part {
 		t := page.Table{Caption: list[0].Section, Class: "tight readings",
 			Heads: []string{"What", ">Expected", "Accepted", "Reading"}}
 		if list[0].Works {
-			t.Heads = []string{"What", "Found"}
+			t.Heads = []string{"What", "How", "Expected", "Accepted", "Found"}
 		}
 		for _, c := range list[:end] {
 			if c.Reading != nil {
@@ -121,7 +121,7 @@ func checkRow(p *Page, c quote.Check) []Part {
 		if c.Reading != nil {
 			value = page.Whole(int(*c.Reading))
 		}
-		return []Part{Text(c.What),
+		return []Part{Text(c.What), Text(c.How), Text(c.Expect), Text(c.Tolerance),
 			Many(El("select", At("id", "f-"+id), At("data-act", "set"), At("data-id", id),
 				At("aria-label", "Found: "+c.What), page.Options(value,
 					[]page.Choice{{"", "☐"}, {"1", "in order"}, {"0", "a fault"}})), verdict)}
@@ -148,7 +148,7 @@ func accepted(p *Page, c quote.Check) string {
 // printedRow is a check of a unit that is not in work, with room to write.
 func printedRow(p *Page, c quote.Check) []Part {
 	if c.Works {
-		return []Part{Text(c.What), Text("☐")}
+		return []Part{Text(c.What), Text(c.How), Text(c.Expect), Text(c.Tolerance), Text("☐")}
 	}
 	return []Part{Text(c.What), Text(p.Show(c.Want, c.Unit)), Text(accepted(p, c)), Text("__________")}
 }
