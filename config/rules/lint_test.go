@@ -144,7 +144,7 @@ func TestEveryDemoOptionFitsSomewhere(t *testing.T) {
 func TestLintTellsOfTheFirstOfManyThingsInOnePlace(t *testing.T) {
 	cat := demo(t)
 	cat.Chassis, cat.Bodies = cat.Chassis[:1], cat.Bodies[:1]
-	cat.Rules = nil
+	cat.Rules, cat.Duties = nil, nil
 	any := slices.IndexFunc(cat.Groups, func(g config.Group) bool { return g.Choose == config.ChooseAny })
 	for i := range 40 {
 		o := config.Option{ID: fmt.Sprintf("crowd-%d", i), Group: cat.Groups[any].ID, Label: fmt.Sprintf("Light %d", i)}
