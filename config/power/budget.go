@@ -207,7 +207,7 @@ func (s *Sheet) idle(b *vehicle) {
 	f := config.Figure{Code: "power.idle", Label: "On scene at plain idle, 12 V load", Value: scene.Value,
 		Low: scene.Low, High: scene.High, Unit: quantity.Amp,
 		Limit: float64(s.Hot.IdleA), Sense: config.AtMost, Source: "alternator output at 200 F under hood, idle",
-		Basis: config.Rating}
+		Basis: config.Rating, Noted: true}
 	f.Chance = chanceAbove(f.Value-f.Limit, math.Hypot(f.High-f.Value, b.outputSpread(f.Limit)))
 	s.Figures = append(s.Figures, f)
 	if !f.Met() {

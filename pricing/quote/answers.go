@@ -237,6 +237,7 @@ func (q *Quote) unmet() []config.Finding {
 	want := config.Finding{Code: WantCode, Severity: config.Note, Where: "Wanted, and not met",
 		Basis: config.Purchaser, Remedy: "Needs shows each beside what the unit has."}
 	var musts, wants []string
+	words, of := []string{}, map[string][]string{} // what a word asks for is said once, with its parts
 	for _, a := range q.Asks(quantity.US) {
 		option := q.Edition.Cat.OptionByID(a.ID) != nil
 		if a.Missed == "" || a.ID == AskBudget || a.ID == AskDate || option && !a.Must ||
@@ -247,8 +248,15 @@ func (q *Quote) unmet() []config.Finding {
 		said := a.Missed
 		switch {
 		case option:
-			said = a.Label + " (not in the unit)"
 			must.Picks = append(must.Picks, a.ID)
+			if a.From != "Needs" {
+				if of[a.From] == nil {
+					words = append(words, a.From)
+				}
+				of[a.From] = append(of[a.From], a.Label)
+				continue
+			}
+			said = a.Label + " (not in the unit)"
 		case slices.ContainsFunc(Kinds, func(k Kind) bool { return k.ID == a.ID }):
 			said = a.Wanted + " (it is " + a.Has + ")"
 		default:
@@ -263,6 +271,9 @@ func (q *Quote) unmet() []config.Finding {
 		} else {
 			wants = append(wants, said)
 		}
+	}
+	for _, w := range words {
+		musts = append(musts, w+" (not in the unit: "+strings.Join(of[w], "; ")+")")
 	}
 	var out []config.Finding
 	if musts != nil {

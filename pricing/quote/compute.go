@@ -213,9 +213,17 @@ func (q *Quote) fit() []config.Finding {
 		if len(r.Picks) < 2 && len(r.Limits) > 0 && q.stopped(r.Limits[0].Code) || q.onlyUnasked(&r) {
 			continue
 		}
+		said := q.Words(r, quantity.US)
+		same := func(f config.Finding) bool { return slices.Equal(f.Picks, r.Picks) }
+		if i := slices.IndexFunc(out, same); i >= 0 { // of the same picks once, with each of its reasons
+			if !strings.Contains(out[i].Text, said) {
+				out[i].Text += " " + said
+			}
+			continue
+		}
 		out = append(out, config.Finding{
 			Code: "rules.conflict", Severity: config.Stop, Where: "Options that do not go together",
-			Text: q.Words(r, quantity.US), Picks: r.Picks, Remedy: "Take out or exchange one of: " + q.Labels(r.Picks) +
+			Text: said, Picks: r.Picks, Remedy: "Take out or exchange one of: " + q.Labels(r.Picks) +
 				".",
 		})
 	}

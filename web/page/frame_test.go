@@ -28,6 +28,8 @@ func TestAGaugeSaysOnWhichSideOfTheLimit(t *testing.T) {
 		{"above a least", config.Figure{Sense: config.AtLeast, Value: 2100, Limit: 1750, Low: 2000, High: 2200, Basis: config.Rating}, "350 lb to spare", "", "more payload than asked for"},
 		{"below a least", config.Figure{Sense: config.AtLeast, Value: 1500, Limit: 1750, Low: 1400, High: 1600, Basis: config.Rating}, "250 lb short", config.Stop, "payload is missing, not over"},
 		{"over a limit from memory", config.Figure{Sense: config.AtMost, Value: 5120, Limit: 5000, Low: 5000, High: 5200, Basis: config.FromMemory}, "120 lb over", config.Note, "what was not read stops nothing"},
+		{"over what is only noted", config.Figure{Sense: config.AtMost, Value: 5120, Limit: 5000, Low: 5000, High: 5200, Basis: config.Rating, Noted: true}, "120 lb over", config.Note, "it is worth knowing, and no fault"},
+		{"near what is only noted", config.Figure{Sense: config.AtMost, Value: 4990, Limit: 5000, Low: 4900, High: 5080, Basis: config.Rating, Noted: true}, "10 lb to spare", "", "it is kept"},
 		{"near a most", config.Figure{Sense: config.AtMost, Value: 4990, Limit: 5000, Low: 4900, High: 5080, Basis: config.Rating}, "10 lb to spare", config.Warn, "its likely range crosses the limit"},
 		{"near a least", config.Figure{Sense: config.AtLeast, Value: 1760, Limit: 1750, Low: 1700, High: 1820, Basis: config.Rating}, "10 lb to spare", config.Warn, "its likely range crosses the limit"},
 		{"without a limit", config.Figure{Value: 4600, Low: 4500, High: 4700}, "4,600 lb", "", "only the value is known"},
@@ -39,7 +41,7 @@ func TestAGaugeSaysOnWhichSideOfTheLimit(t *testing.T) {
 			require.NotNil(t, said, html)
 			text := regexp.MustCompile(`<[^>]*>`).ReplaceAllString(said[1], "")
 			word := map[config.Severity]string{"": "in order", config.Warn: "needs a decision",
-				config.Stop: "stopped", config.Note: "not kept, by a number from memory"}[c.mark]
+				config.Stop: "stopped", config.Note: "not kept, for your information"}[c.mark]
 			assert.True(t, strings.HasSuffix(text, word+" "+c.says), "%q is to end with %q: %s", text, word+" "+c.says,
 				c.reason)
 			assert.Equal(t, c.mark, SeverityOf(c.figure), c.reason)

@@ -94,7 +94,7 @@ func Mark(s config.Severity) Part {
 	case config.Warn:
 		shape, class, word = "▲", "warn", "needs a decision"
 	case config.Note:
-		shape, class, word = "○", "note", "not kept, by a number from memory"
+		shape, class, word = "○", "note", "not kept, for your information"
 	}
 	return El("span", Class("mark", class),
 		El("span", At("aria-hidden", "true"), Text(shape)),

@@ -66,11 +66,14 @@ func Texts(cells ...string) []Part {
 }
 
 // SeverityOf a figure: how its bar is colored. The likely range crossing the
-// limit needs a decision even where the value keeps it. A limit from memory is a note.
+// limit needs a decision even where the value keeps it. A limit from memory is a note, and
+// so is one of which missing it is no fault.
 func SeverityOf(f config.Figure) config.Severity {
 	switch {
-	case f.Sense == "":
+	case f.Sense == "", f.Noted && f.Met():
 		return ""
+	case f.Noted:
+		return config.Note
 	case !f.Met() && (f.Basis == config.Rating || f.Basis == config.ReadInText || f.Basis == config.Computed):
 		return config.Stop
 	case !f.Met() && f.Basis == config.FromMemory:

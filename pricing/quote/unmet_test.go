@@ -1,0 +1,38 @@
+package quote_test
+
+import (
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"boxwright/config"
+	"boxwright/pricing/quote"
+	"boxwright/pricing/quote/quotetest"
+)
+
+// Eight options that one word asks for are one stop, which names the word once and each
+// of them.
+func TestWhatAWordAsksForIsOneStop(t *testing.T) {
+	ed := quotetest.Demo(t)
+	d := quote.Begin(ed, "", "", quotetest.Today)
+	d.Needs = quote.Needs{Duty: "critical", Must: []string{"cot-power"}}
+	d.Needs.SetFirm("duty", true)
+	q, err := quote.Compute(ed, d)
+	require.NoError(t, err)
+	var stops []string
+	for _, f := range q.OwnFindings() {
+		if f.Severity == config.Stop {
+			stops = append(stops, f.Text)
+		}
+	}
+	require.Len(t, stops, 1)
+	assert.Equal(t, 1, strings.Count(stops[0], "Critical care"), stops[0])
+	assert.Equal(t, 2, strings.Count(stops[0], "not in the unit"), "of the word, and of the option asked for by name")
+	must, _ := d.Needs.Wishes(ed.Cat)
+	require.Greater(t, len(must), 8)
+	for _, id := range must {
+		assert.Equal(t, 1, strings.Count(stops[0], ed.Cat.LabelOf(id)), id)
+	}
+}
