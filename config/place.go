@@ -61,7 +61,7 @@ var PlaceKinds = map[string]bool{
 	"lamp": true, "bar": true, "strip": false, "speaker": false, "camera": false, "antenna": false,
 	"door": true, "window": true, "hatch": true, "compartment": true, "cabinet": true, "counter": true,
 	"bench": true, "seat": true, "cot": true, "litter": true, "mount": false, "tank": false, "battery": false,
-	"opening": false, "unit": true, "duct": false, "console": true, "fitting": false, "mast": true, "vent": true, "wheel": true,
+	"opening": false, "arch": false, "unit": true, "duct": false, "console": true, "fitting": false, "mast": true, "vent": true, "wheel": true,
 	"grille": false, "plate": false, "outlet": false, "drawer": false, "panel": false, "screen": false, "hook": false,
 	"gas": false, "band": false, "check": false, "sweep": false, "chevron": false, "lettering": false, "star": false,
 }

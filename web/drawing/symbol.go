@@ -88,7 +88,7 @@ func plain(kind string) string {
 		return layerMark
 	case "cabinet", "counter", "compartment", "console", "drawer":
 		return layerStore
-	case "rail", "trim", "antenna", "camera", "duct", "speaker", "outlet", "plate", "panel", "screen", "hook", "gas",
+	case "rail", "trim", "arch", "antenna", "camera", "duct", "speaker", "outlet", "plate", "panel", "screen", "hook", "gas",
 		"grille", "fitting", "mount":
 		return layerThin
 	case body.KindFuel, body.KindFrame, body.KindWheelBox, "tank", "battery":
@@ -148,6 +148,18 @@ var symbols = map[string]func(*sheet, frame2){
 		for i := 1.0; i < 4; i++ {
 			s.upright(layerThin, f, i/4)
 		}
+	},
+	"arch": func(s *sheet, f frame2) { // around a wheel opening
+		var p pen
+		ring := func(in float64, from, to float64) {
+			for i := range 13 {
+				a := from + (to-from)*float64(i)/12
+				p.to((f.u0+f.u1)/2+(f.wide()/2-in)*math.Cos(a), f.v0+(f.high()-in)*math.Sin(a))
+			}
+		}
+		ring(0, 0, math.Pi)
+		ring(1.5, math.Pi, 0)
+		s.area(layerRim, p.points...)
 	},
 	"grille": func(s *sheet, f frame2) {
 		s.rounded(layerEdge, f, 1)

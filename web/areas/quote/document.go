@@ -50,6 +50,8 @@ type Page struct {
 	List     []bid.Answer // the purchaser's list, where its answers are shown; nil while they are worked out
 	ListRead int          // lines of it read so far
 
+	Plates Part // the drawing set; nil while it is drawn
+
 	sources *sources     // of the limits, on the paper being drawn
 	work    *quote.Quote // the quote by its unit in work, where the paper begins with another
 	unit    string       // name of the unit that a paper of single units is drawn for
@@ -147,6 +149,9 @@ func paper(p *Page) Part {
 			shown = x
 		}
 	}
+	if shown.bare {
+		return El("article", Class("paper bare"), At("aria-label", shown.label+" document"), shown.draw(p))
+	}
 	head := El("div", Class("running"), El("span", Text(shown.label+number+" · "+d.Date.Long()+revised(d))),
 		El("span", Text(d.Buyer.Name)))
 	foot := El("div", Class("running foot"), El("span", Text("Catalogue "+cat.Title+", edition "+cat.Edition)),
@@ -170,6 +175,7 @@ func revised(d *quote.Draft) string {
 type paperKind struct {
 	id, label string
 	draw      func(*Page) Part
+	bare      bool // it has sheets of its own, with their own frame
 }
 
 // papers in the order they are wanted; the first is the quote.
@@ -177,10 +183,13 @@ var papers []paperKind
 
 func init() { // their functions look the list up
 	papers = []paperKind{
-		{"quote", "Quote", quotePaper}, {"response", "Response form", responseForm}, {"exceptions", "Exceptions", exceptions},
-		{"bidspec", "Specification to bid", purchaserSpecification}, {"order", "Order sheet", eachUnit(orderSheet)},
-		{"test", "Test sheet", eachUnit(testSheet)}, {"labels", "Label data", eachUnit(labelData)},
-		{"upkeep", "Maintenance schedule", eachUnit(upkeep)},
+		{id: "quote", label: "Quote", draw: quotePaper},
+		{id: drawingsID, label: "Drawing set", draw: drawings, bare: true},
+		{id: "response", label: "Response form", draw: responseForm},
+		{id: "exceptions", label: "Exceptions", draw: exceptions},
+		{id: "bidspec", label: "Specification to bid", draw: purchaserSpecification},
+		{id: "order", label: "Order sheet", draw: orderSheet}, {id: "test", label: "Test sheet", draw: testSheet},
+		{id: "labels", label: "Label data", draw: labelData}, {id: "upkeep", label: "Maintenance schedule", draw: upkeep},
 	}
 }
 

@@ -38,6 +38,11 @@ func load(s *session.Session, p *page.Page, w *session.Worked) func() markup.Par
 	if len(w.Quote.Draft.Requirements) > 0 && (s.View.Paper == "response" || s.View.Paper == "exceptions") {
 		v.List, v.ListRead = w.Answered(s)
 	}
+	if v.View.Paper == drawingsID {
+		v.Plates, _ = w.Pictures.For(s, v.aboutDrawings(), func() markup.Part {
+			return markup.Written(drawingSet(v.with(leading(v.Q))))
+		})
+	}
 	return func() markup.Part { return draw(v) }
 }
 

@@ -1,0 +1,246 @@
+package drawing
+
+import (
+	"math"
+	"strconv"
+
+	"boxwright/config"
+	"boxwright/config/body"
+	"boxwright/web/page"
+	. "boxwright/web/page/markup"
+)
+
+// Plate is one sheet of the drawing set, without its frame.
+type Plate struct {
+	Title   string
+	Drawing Part
+	Scale   int // one to so many
+	List    []Line
+	Notes   []string
+	boxes   [][4]float64
+}
+
+// Heights of a plate's drawing in hundredths of an inch: with a list below, and without.
+const (
+	plateHigh = 690.0
+	plateTall = 780.0
+)
+
+// Set draws the plates of a unit, all but the cover. What stands otherwise than in the
+// model before is clouded; nil where there is none.
+func Set(p *page.Page, was *body.Model) []Plate {
+	m := p.Q.Space.Model
+	s := &set{p: p, m: m, was: was}
+	out := s.outside()
+	return append(out, s.inside()...)
+}
+
+// set is what the plates are drawn from.
+type set struct {
+	p      *page.Page
+	m, was *body.Model
+}
+
+// plate draws rows of sights.
+func (s *set) plate(title string, high float64, rows ...[]sight) Plate {
+	d := &plate{in: s.p, changed: s.changed()}
+	said := title + ", to scale."
+	picture, scale := d.draw(said, rows, high)
+	return Plate{Title: title, Drawing: picture, Scale: scale, List: d.list, boxes: d.boxes}
+}
+
+// changed tells a part that the model before has not, or elsewhere or otherwise.
+func (s *set) changed() func(*body.Part) bool {
+	if s.was == nil {
+		return nil
+	}
+	return func(p *body.Part) bool {
+		if p.Option == "" {
+			return false
+		}
+		for i := range s.was.Parts {
+			q := &s.was.Parts[i]
+			if q.Option == p.Option && q.Kind == p.Kind && q.Box == p.Box && q.Color == p.Color && q.Text == p.Text {
+				return false
+			}
+		}
+		return true
+	}
+}
+
+// sight of a view; number says what gets a balloon.
+func (s *set) sight(id string, number func(*body.Part) bool) sight {
+	out := sight{View: ViewOf(s.m, id), parts: map[string]*body.Part{}, number: number}
+	for i := range s.m.Parts {
+		out.parts[s.m.Parts[i].ID] = &s.m.Parts[i]
+	}
+	return out
+}
+
+// side is a sight from a side, with its dimensions.
+func (s *set) side(id string, number func(*body.Part) bool) sight {
+	m, out := s.m, s.sight(id, number)
+	o := m.Overall()
+	left, right := m.Bumper, math.Max(m.Rear, m.FrameEnd)
+	for i := range m.Parts {
+		if p := &m.Parts[i]; p.Option != "" && (p.Kind == "bumper" || p.Kind == "step") {
+			left, right = math.Min(left, p.X0), math.Max(right, p.X1)
+		}
+	}
+	sign := 1.0
+	if id == "curb" {
+		sign = -1
+	}
+	add := func(from, to float64, about bool) {
+		out.across = append(out.across, span{sign * from, sign * to, about})
+	}
+	add(0, m.RearAxle, false)
+	add(m.Front, m.Rear, false)
+	add(left, right, false)
+	out.up = []span{{0, m.Floor, false}, {0, float64(o.HeightIn), false}}
+	return out
+}
+
+// outsideThings are numbered on the outside: what is not a lamp, nor flat, nor the bare truck.
+func outsideThings(p *body.Part) bool {
+	switch p.Kind {
+	case "lamp", "bar", "strip", body.KindWheel, body.KindWheelBox, body.KindFrame, body.KindFuel:
+		return false
+	}
+	return !p.Flat && outward(p)
+}
+
+func insideThings(p *body.Part) bool {
+	switch p.Kind {
+	case body.KindWheelBox, "strip", "compartment":
+		return false
+	}
+	return !outward(p) && !p.Flat
+}
+
+// controls are the consoles, panels, screens and outlets.
+func controls(p *body.Part) bool {
+	switch p.Kind {
+	case "console", "panel", "screen", "outlet", "gas":
+		return true
+	}
+	return false
+}
+
+func (s *set) outside() []Plate {
+	m := s.m
+	end := func(id string, number func(*body.Part) bool) sight {
+		out := s.sight(id, number)
+		w := float64(m.Overall().WidthIn) / 2
+		out.across = []span{{-m.Half, m.Half, false}, {-w, w, false}}
+		out.up = []span{{0, float64(m.Overall().HeightIn), false}}
+		return out
+	}
+	roof := s.sight("roof", outsideThings)
+	roof.across = []span{{m.Front, m.Rear, false}}
+	roof.up = []span{{-m.Half, m.Half, false}}
+	floor := s.sight("floor", insideThings)
+	floor.across = []span{{m.Front + m.Wall, m.Rear - m.Wall, false}, {m.Front, m.Rear, false}}
+	floor.up = []span{{-m.Half + m.Wall, m.Half - m.Wall, false}, {-m.Half, m.Half, false}}
+	return []Plate{
+		s.plate("Street side", plateHigh, []sight{s.side("street", outsideThings)}),
+		s.plate("Curb side", plateHigh, []sight{s.side("curb", outsideThings)}),
+		s.plate("Front and rear", plateHigh, []sight{end("front", outsideThings), end("rear", outsideThings)}),
+		s.plate("Roof", plateHigh, []sight{roof}),
+		s.plate("Floor", plateHigh, []sight{floor}),
+		s.compartments(),
+	}
+}
+
+func (s *set) inside() []Plate {
+	m := s.m
+	wall := func(id string, from, to float64, number func(*body.Part) bool) sight {
+		out := s.sight(id, number)
+		out.across = []span{{from + m.Wall, to - m.Wall, false}}
+		out.up = []span{{m.Floor, m.Ceiling, false}}
+		return out
+	}
+	lights := func(id string) sight { return s.sight(id, nil) }
+	last := s.plate("Lights and marking", plateTall, []sight{lights("street"), lights("front")},
+		[]sight{lights("curb"), lights("rear")})
+	last.List = s.lights()
+	return []Plate{
+		s.plate("Inside, street-side wall", plateHigh, []sight{wall("street-wall", -m.Rear, -m.Front, insideThings)}),
+		s.plate("Inside, curb-side wall", plateHigh, []sight{wall("curb-wall", m.Front, m.Rear, insideThings)}),
+		s.plate("Bulkhead and rear doors, inside", plateHigh, []sight{wall("bulkhead", -m.Half, m.Half, insideThings),
+			wall("rear-inside", -m.Half, m.Half, insideThings)}),
+		s.plate("Consoles", plateHigh, []sight{wall("street-wall", -m.Rear, -m.Front, controls),
+			s.sight("floor", controls)}),
+		last,
+	}
+}
+
+// compartments are drawn through their open doors, with what rides in them.
+func (s *set) compartments() Plate {
+	var row []sight
+	var list []Line
+	for i, u := range s.p.Q.Space.Compartments {
+		if u.Side == "inside" {
+			continue
+		}
+		w, h := float64(u.WidthIn), float64(u.HeightIn)
+		var open sheet
+		open.rect(layerEdge, frame2{0, w, 0, h})
+		for _, x := range u.Placed {
+			open.rect(layerStore, frame2{x.At[0], x.At[0] + x.Size[0], x.At[2], x.At[2] + x.Size[2]})
+		}
+		row = append(row, sight{View: View{Title: Letter(i), Groups: []Group{{Shapes: open.shapes}}},
+			across: []span{{0, w, false}}, up: []span{{0, h, false}}})
+		d := &plate{in: s.p}
+		list = append(list, Line{N: i + 1, Count: 1, Label: Letter(i) + " " + u.Label, Size: d.size(span{0, float64(u.DepthIn),
+			false}) + " deep"})
+	}
+	if len(row) == 0 {
+		return Plate{Title: "Compartments open", Notes: []string{"The unit has no outside compartments."}}
+	}
+	rows := [][]sight{row}
+	if len(row) > 6 {
+		rows = [][]sight{row[:len(row)/2], row[len(row)/2:]}
+	}
+	out := s.plate("Compartments open", plateHigh, rows...)
+	out.List = list
+	return out
+}
+
+// lights are counted by what they are and their color.
+func (s *set) lights() (list []Line) {
+	seen := map[string]int{}
+	for i := range s.m.Parts {
+		p := &s.m.Parts[i]
+		lamp := p.Kind == "lamp" || p.Kind == "bar" || p.Kind == "strip"
+		if !lamp && !p.Flat || p.Option == "" || !outward(p) {
+			continue
+		}
+		size := p.Text
+		if p.Color != "" {
+			size = p.Color
+			if lamp {
+				size = config.ColorNames[p.Color] + " " + p.Color
+			}
+			if p.Text != "" {
+				size += ", “" + p.Text + "”"
+			}
+		}
+		key := p.Option + "/" + p.Label + "/" + size
+		if n, had := seen[key]; had {
+			list[n].Count++
+			continue
+		}
+		seen[key] = len(list)
+		list = append(list, Line{N: len(list) + 1, Count: 1, Label: p.Label, Size: size})
+	}
+	return list
+}
+
+// ScaleWords of a plate, with what it is on paper half as large.
+func (x *Plate) ScaleWords() string {
+	if x.Scale == 0 {
+		return "none"
+	}
+	return "1:" + strconv.Itoa(x.Scale) + " (on letter at half size 1:" + strconv.Itoa(2*x.Scale) + ")"
+}

@@ -1,0 +1,96 @@
+package drawing
+
+import (
+	"strconv"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"boxwright/pricing/quote/quotetest"
+	"boxwright/web/page/pagetest"
+)
+
+// On no sheet of any unit does a text or a number cover another, or run off the paper, and
+// each number in the drawing stands in the list.
+func TestTheDrawingSetIsLegibleOnEveryChassis(t *testing.T) {
+	ed := quotetest.Demo(t)
+	for i := range ed.Cat.Chassis {
+		id := ed.Cat.Chassis[i].ID
+		t.Run(id, func(t *testing.T) {
+			p := pagetest.Of(t, ed, id, true)
+			set := Set(p, nil)
+			require.Len(t, set, 11, "and the cover")
+			for _, x := range set {
+				if x.Drawing == nil {
+					assert.NotEmpty(t, x.Notes, x.Title)
+					continue
+				}
+				svg := x.Drawing.String()
+				assert.NotContains(t, svg, "NaN")
+				high := plateHigh
+				if strings.Contains(svg, "1580.0 780.0") {
+					high = plateTall
+				}
+				for k, a := range x.boxes {
+					assert.True(t, a[0] >= -1 && a[2] <= plateWide+1 && a[1] >= -1 && a[3] <= high+1,
+						"%s: a label runs off the sheet: %v", x.Title, a)
+					for _, b := range x.boxes[:k] {
+						apart := a[0] >= b[2]-0.1 || b[0] >= a[2]-0.1 || a[1] >= b[3]-0.1 || b[1] >= a[3]-0.1
+						assert.True(t, apart, "%s: labels cover each other: %v, %v", x.Title, a, b)
+					}
+				}
+				if strings.Contains(svg, "balloon") {
+					assert.Equal(t, len(x.List), strings.Count(svg, `class="balloon"`), x.Title)
+				}
+			}
+		})
+	}
+}
+
+// What is measured by the bar is what the dimensions say: a module of so many inches is so
+// long on paper.
+func TestAPlateIsToItsScale(t *testing.T) {
+	p := pagetest.Of(t, quotetest.Demo(t), "cut-14500-158-gas", true)
+	x := Set(p, nil)[0]
+	svg := x.Drawing.String()
+	k := 100 / float64(x.Scale)
+	_, after, _ := strings.Cut(svg, `class="bar-dark"`)
+	_, after, _ = strings.Cut(after, `width="`)
+	wide, _, _ := strings.Cut(after, `"`)
+	bar, err := strconv.ParseFloat(wide, 64)
+	require.NoError(t, err)
+	assert.InDelta(t, 12*k, bar, 0.06, "a foot on the bar")
+	m := p.Q.Space.Model
+	assert.Contains(t, svg, p.Show(m.RearAxle, "in"), "the wheelbase")
+	assert.Contains(t, svg, p.Show(m.Rear-m.Front, "in"), "the module")
+}
+
+// Against the quote before only what stands otherwise is clouded.
+func TestWhatChangedIsClouded(t *testing.T) {
+	ed := quotetest.Demo(t)
+	p := pagetest.Of(t, ed, "cut-14500-158-gas", true)
+	for _, x := range Set(p, p.Q.Space.Model) {
+		if x.Drawing != nil {
+			assert.NotContains(t, x.Drawing.String(), `class="cloud"`, "nothing changed: %s", x.Title)
+		}
+	}
+	was := *p.Q.Space.Model
+	was.Parts = nil
+	for _, x := range p.Q.Space.Model.Parts {
+		if x.Kind != "step" {
+			was.Parts = append(was.Parts, x)
+		}
+	}
+	street := Set(p, &was)[0]
+	assert.Contains(t, street.Drawing.String(), `class="cloud"`)
+	changed := 0
+	for _, l := range street.List {
+		if l.Changed {
+			changed++
+		}
+	}
+	assert.Positive(t, changed)
+	assert.Less(t, changed, len(street.List))
+}
