@@ -192,8 +192,8 @@ func (s *set) compartments() Plate {
 		row = append(row, sight{View: View{Title: Letter(i), Groups: []Group{{Shapes: open.shapes}}},
 			across: []span{{0, w, false}}, up: []span{{0, h, false}}})
 		d := &plate{in: s.p}
-		list = append(list, Line{N: i + 1, Count: 1, Label: Letter(i) + " " + u.Label, Size: d.size(span{0, float64(u.DepthIn),
-			false}) + " deep"})
+		deep := d.size(span{0, float64(u.DepthIn), false}) + " deep"
+		list = append(list, Line{N: i + 1, Count: 1, Label: Letter(i) + " " + u.Label, Size: deep})
 	}
 	if len(row) == 0 {
 		return Plate{Title: "Compartments open", Notes: []string{"The unit has no outside compartments."}}

@@ -27,8 +27,8 @@ const (
 )
 
 // Layers in the order in which they are listed.
-var Layers = []string{layerEdge, layerRim, layerThin, layerDoor, layerHidden, layerGlass, layerLamp, layerTire, layerHub,
-	layerSeat, layerCot, layerStore, layerMark, layerText}
+var Layers = []string{layerEdge, layerRim, layerThin, layerDoor, layerHidden, layerGlass, layerLamp, layerTire,
+	layerHub, layerSeat, layerCot, layerStore, layerMark, layerText}
 
 // Point of a view in true inches: u to the right, v up.
 type Point struct{ U, V float64 }

@@ -88,8 +88,8 @@ func plain(kind string) string {
 		return layerMark
 	case "cabinet", "counter", "compartment", "console", "drawer":
 		return layerStore
-	case "rail", "trim", "arch", "antenna", "camera", "duct", "speaker", "outlet", "plate", "panel", "screen", "hook", "gas",
-		"grille", "fitting", "mount":
+	case "rail", "trim", "arch", "antenna", "camera", "duct", "speaker", "outlet", "plate", "panel", "screen", "hook",
+		"gas", "grille", "fitting", "mount":
 		return layerThin
 	case body.KindFuel, body.KindFrame, body.KindWheelBox, "tank", "battery":
 		return layerHidden

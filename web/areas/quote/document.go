@@ -188,8 +188,10 @@ func init() { // their functions look the list up
 		{id: "response", label: "Response form", draw: responseForm},
 		{id: "exceptions", label: "Exceptions", draw: exceptions},
 		{id: "bidspec", label: "Specification to bid", draw: purchaserSpecification},
-		{id: "order", label: "Order sheet", draw: eachUnit(orderSheet)}, {id: "test", label: "Test sheet", draw: eachUnit(testSheet)},
-		{id: "labels", label: "Label data", draw: eachUnit(labelData)}, {id: "upkeep", label: "Maintenance schedule", draw: eachUnit(upkeep)},
+		{id: "order", label: "Order sheet", draw: eachUnit(orderSheet)},
+		{id: "test", label: "Test sheet", draw: eachUnit(testSheet)},
+		{id: "labels", label: "Label data", draw: eachUnit(labelData)},
+		{id: "upkeep", label: "Maintenance schedule", draw: eachUnit(upkeep)},
 	}
 }
 
