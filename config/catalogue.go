@@ -310,6 +310,7 @@ type Option struct {
 	Compartments []Compartment   `json:"compartments,omitempty"` // exterior or interior compartments it adds
 	Seats        []Seat          `json:"seats,omitempty"`        // module stations: x from front wall, z above floor
 	Oxygen       *Oxygen         `json:"oxygen,omitempty"`
+	Air          *Oxygen         `json:"air,omitempty"`         // medical air, by the same figures
 	HeadroomIn   quantity.Length `json:"headroom_in,omitempty"` // what it takes away from the headroom, positive
 	AisleIn      quantity.Length `json:"aisle_in,omitempty"`    // what it takes away from the walkway, positive
 	Shell        *ShellChange    `json:"shell,omitempty"`       // what it changes in the module's construction
@@ -342,6 +343,8 @@ type Load struct {
 	// "resistive": current rises with voltage; "power": it falls, as of what takes the same watts
 	// at any voltage; empty: the same at any voltage
 	Behaves string `json:"behaves,omitempty"`
+	// what must run on when all else is shut off: how long the batteries carry it is a figure
+	Kept bool `json:"kept,omitempty"`
 	// EngineA is the part of each current that flows only while the engine runs: ignition, fuel
 	// pump, the clutch of a belt-driven compressor
 	EngineA quantity.Current `json:"engine_a,omitempty"`

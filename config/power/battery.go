@@ -91,6 +91,7 @@ func (s *Sheet) battery(b *vehicle) {
 			Remedy: "State the ampere-hours of the batteries, or choose a battery option."})
 	}
 	s.Battery.Minutes = bank.minutes(load, bank.Exponent, 1)
+	s.kept(b, &bank)
 	left := load
 	for _, order := range shedOrders(scene.Items) {
 		step := ShedStep{Order: order}
@@ -118,6 +119,25 @@ func (s *Sheet) battery(b *vehicle) {
 		s.add(config.Finding{Code: f.Code, Severity: f.Basis.Severity(), Figure: &f, Basis: f.Basis,
 			Text: fmt.Sprintf("The batteries carry the scene load for %.0f minutes; %.0f are asked for.", f.Value,
 				f.Limit), Remedy: "Take more battery capacity, or let more loads be shed."})
+	}
+}
+
+// kept gives how long the batteries alone carry what must run on, through an inverter
+// where it takes 125 V, with everything else shut off.
+func (s *Sheet) kept(b *vehicle, k *bank) {
+	var amps quantity.Current
+	name := ""
+	share, volts := b.Assume.Factor(config.InverterShare)/100, b.Assume.Factor(config.OffVolts)
+	for _, p := range b.Picks {
+		if l := p.Load; l != nil && l.Kept && share > 0 && volts > 0 {
+			each := config.Clean(l.SceneA) + quantity.Current(float64(config.Clean(l.ACW))/share/volts)
+			amps, name = amps+each*quantity.Current(p.Qty), p.Label
+		}
+	}
+	if minutes := k.minutes(amps, k.Exponent, 1); amps > 0 && minutes > 0 {
+		s.Figures = append(s.Figures, config.Figure{Code: "power.kept-minutes", Label: name +
+			", minutes on battery alone, engine and all else off", Unit: quantity.Minute, Value: minutes, Low: minutes,
+			High: minutes})
 	}
 }
 

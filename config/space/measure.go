@@ -40,6 +40,7 @@ func Measure(cat *config.Catalogue, u *config.Unit, assume *config.Assumptions) 
 	s.people(b)
 	s.stow(b)
 	s.oxygen(b)
+	s.air(b)
 	for _, c := range b.model.Collisions() {
 		s.add(c.Finding())
 	}

@@ -60,6 +60,23 @@ func Minutes(factor, psi, residual, flow float64) (float64, error) {
 	return max(psi-residual, 0) * factor / flow, nil
 }
 
+// AirLPM is the flow of medical air that hours are given for: common practice, no source.
+const AirLPM = 10.0
+
+// air gives the hours of medical air, where the unit has any.
+func (s *Sheet) air(b *vehicle) {
+	usable := 0.0
+	for _, p := range b.Picks {
+		if x := p.Air; x != nil && x.Count >= 1 && x.Count <= 999 {
+			usable += config.Clean(x.LitersPerPSI) * float64(x.Count*p.Qty) * max(config.Clean(x.FullPSI)-ReservePSI, 0)
+		}
+	}
+	if usable > 0 {
+		record(s, b, "space.air-hours", fmt.Sprintf("Medical air at %.0f L/min, down to %.0f psi", AirLPM, ReservePSI),
+			usable/AirLPM/60, quantity.Hour)
+	}
+}
+
 func (s *Sheet) oxygen(b *vehicle) {
 	var usable float64
 	for _, p := range b.Picks {

@@ -103,6 +103,11 @@ func (q *Quote) say() {
 	if d == nil || len(d.Says) == 0 {
 		return
 	}
+	if d.Lacks("cot") && len(q.Space.Cots) == 0 { // what the unit has no place for is no figure of it
+		q.Space.Figures = slices.DeleteFunc(q.Space.Figures, func(f config.Figure) bool {
+			return f.Code == "space.patients" || f.Code == "space.oxygen" && f.Value == 0
+		})
+	}
 	for _, r := range q.judged() {
 		for i := range r.Figures {
 			r.Figures[i].Label = d.Say(r.Figures[i].Label)

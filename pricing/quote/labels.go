@@ -45,7 +45,21 @@ func (q *Quote) LabelData() []Label {
 	if q.Chassis.GVWRLb <= placardLb {
 		out = append(out, q.placard())
 	}
-	return append(out, q.payloadSign(), q.payloadForm())
+	if q.patients() {
+		out = append(out, q.payloadSign())
+	}
+	return append(out, q.payloadForm())
+}
+
+// patients reports whether the unit can have patients aboard: its duty has cots.
+func (q *Quote) patients() bool { return !q.Duty().Lacks("cot") }
+
+// aboard is what people are called on a label.
+func (q *Quote) aboard() string {
+	if q.patients() {
+		return "Occupants and patients"
+	}
+	return "Occupants"
 }
 
 // placardLb is the GVWR up to which a vehicle has the placard of 49 CFR 571.110.
@@ -90,9 +104,16 @@ func (q *Quote) finalStageLabel() Label {
 		"49 CFR 567.5(d): headings read, the list from memory", append(lines,
 			blank("Statement of conformity, in the form that fits what was built"),
 			blank("Vehicle identification number, of the chassis"),
-			LabelLine{What: "Vehicle type", Text: "multipurpose passenger vehicle",
-				From: "usual of ambulances; from memory"},
+			q.vehicleType(),
 		)}
+}
+
+// vehicleType is the type that certification tells apart.
+func (q *Quote) vehicleType() LabelLine {
+	if !q.patients() {
+		return LabelLine{What: "Vehicle type", Text: "truck", From: "usual of units without patients; from memory"}
+	}
+	return LabelLine{What: "Vehicle type", Text: "multipurpose passenger vehicle", From: "usual of ambulances; from memory"}
 }
 
 func (q *Quote) altererLabel() Label {
@@ -159,7 +180,7 @@ func (q *Quote) payloadSign() Label {
 			pounds("GVWR", q.Chassis.GVWRLb, fromRating),
 			pounds("Curb weight, full fluids", curb, from),
 			pounds("Payload", payload, "GVWR less curb weight"),
-			pounds("Occupants and patients", crew+patients, people),
+			pounds(q.aboard(), crew+patients, people),
 			pounds("Cargo that may be added", payload-crew-patients, "payload less people"),
 		}}
 }
@@ -188,9 +209,12 @@ func (q *Quote) payloadForm() Label {
 		}
 	}
 	lines = append(lines,
-		pounds("6. Occupants and patients", crew+patients, people),
+		pounds("6. "+q.aboard(), crew+patients, people),
 		pounds("7. Loose equipment", loose, listed),
 		pounds("8. Left, 3 less 6 and 7", payload-crew-patients-loose, ""))
-	return Label{"payload-form", "Payload form", "KKK-A-1822F figure 2: named in its contents, the form from memory",
-		lines}
+	source := "KKK-A-1822F figure 2: named in its contents, the form from memory"
+	if !q.patients() {
+		source = "a form of our own: no ambulance specification judges this unit"
+	}
+	return Label{"payload-form", "Payload form", source, lines}
 }

@@ -6,6 +6,7 @@ import (
 	"strings"
 	"testing"
 
+	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 )
 
@@ -33,32 +34,71 @@ func papersOf(p *browser) map[string]string {
 	return out
 }
 
-func TestDumpKinds(t *testing.T) {
-	dir := os.Getenv("KINDS")
-	if dir == "" {
-		t.Skip()
-	}
-	for name, acts := range map[string][]Act{
-		"van":      {set("needs.type", "II"), set("needs.duty", "bls"), set("needs.crew", "3")},
-		"neonatal": {set("needs.duty", "neonatal"), set("needs.crew", "4")},
-		"medium":   {set("needs.duty", "als"), set("needs.type", "I"), set("needs.crew", "4"), set("needs.module", "170")},
-		"critical": {set("needs.duty", "critical"), set("needs.crew", "4")},
-		"multi":    {set("needs.duty", "multi"), set("needs.patients", "2"), set("needs.crew", "3")},
-		"rescue":   {set("needs.duty", "rescue"), set("needs.crew", "4")},
-		"hazmat":   {set("needs.duty", "hazmat"), set("needs.crew", "4")},
-		"contam":   {set("needs.duty", "contaminated"), set("needs.crew", "3")},
+// Each kind of unit from its needs to the plant's papers: the presses a person makes, and
+// what the papers say and never say.
+func TestKindsFromNeedsToPapers(t *testing.T) {
+	dir := os.Getenv("KINDS") // where the papers are left as text
+	for _, k := range []struct {
+		name string
+		acts []Act
+		has  map[string][]string // by paper
+		not  string              // on none of the papers
+	}{
+		{"van", []Act{set("needs.type", "II"), set("needs.duty", "bls"), set("needs.crew", "3")},
+			map[string][]string{"labels": {"Alterer's label"}, "upkeep": {"Partition, raised roof"}},
+			`(?i)outside compartment|weld seams|final-stage|drain mats`},
+		{"neonatal", []Act{set("needs.duty", "neonatal"), set("needs.crew", "4")},
+			map[string][]string{"quote": {"Medical air at 10 L/min", "minutes on battery alone", "Second inverter for the incubator"},
+				"test":   {"Sound and vibration at the incubator", "Incubator on the road, on battery and on shore"},
+				"upkeep": {"Medical", "Incubator"}}, `Cab over-pressure`},
+		{"medium-duty", []Act{set("needs.type", "medium"), set("needs.duty", "als"), set("needs.crew", "4")},
+			map[string][]string{"quote": {"Medium-duty"}}, `Incubator|Slides, trays`},
+		{"critical", []Act{set("needs.duty", "critical"), set("needs.crew", "4")},
+			map[string][]string{"quote": {"Ventilator bracket", "Rail for three infusion pumps", "W pure sine inverter"},
+				"test": {"Ventilator, pumps and monitor on battery"}}, `Nets and straps in place`},
+		{"multi-patient", []Act{set("needs.duty", "multi"), set("needs.crew", "3")},
+			map[string][]string{"quote": {"Multi-patient transport"}, "test": {"Straps, oxygen and numbers"}}, ""},
+		{"rescue", []Act{set("needs.duty", "rescue"), set("needs.crew", "4"), {Do: "carry-usual", ID: "rescue"}},
+			map[string][]string{"quote": {"Rescue body", "not judged as an ambulance", "NFPA 1900", "Telescoping light mast",
+				"crew compartment", "and RESCUE in plain", "Stabilizing strut set"},
+				"test": {"Light mast", "Tool"}, "labels": {"truck"}, "upkeep": {"Light mast"}},
+			`(?i)patient compartment|cots?\b|AMBULANCE in|multipurpose passenger|kkk-a-1822f|medical oxygen|suction`},
+		{"hazardous materials", []Act{set("needs.duty", "hazmat"), set("needs.crew", "4"), {Do: "carry-usual", ID: "hazmat"}},
+			map[string][]string{"quote": {"Hazardous materials body", "not judged as an ambulance", "Command desk",
+				"Rear shower", "Bulkhead between clean"}, "test": {"0.08 to 0.14", "7.5 min at 8 gal"}, "labels": {"truck"},
+				"upkeep": {"Gas sensors", "Waste tank"}},
+			`(?i)patient compartment|cots?\b|AMBULANCE in|multipurpose passenger|kkk-a-1822f|Nets and straps|sharps`},
+		{"contaminated patient", []Act{set("needs.duty", "contaminated"), set("needs.crew", "3")},
+			map[string][]string{"quote": {"Contaminated-patient transport", "Isolation by air holds only"},
+				"test": {"Wash-down"}}, `Rear shower`},
 	} {
-		p := open(t)
-		s := p.do(acts...)
-		s = p.do(Act{Do: "propose"})
-		s = p.do(Act{Do: "rest"})
-		text := readable(s.Regions["main"])
-		s = p.do(Act{Do: "take-proposal", ID: "cheapest"})
-		text += "\nFAULT " + s.Fault + "\n"
-		for id, paper := range papersOf(p) {
-			text += "\n=========== " + id + "\n" + paper
-		}
-		text = regexp.MustCompile(`\n\s*\n+`).ReplaceAllString(text, "\n")
-		require.NoError(t, os.WriteFile(dir+"/"+name+".txt", []byte(text), 0o644))
+		t.Run(k.name, func(t *testing.T) {
+			p := open(t)
+			p.do(k.acts...)
+			s := p.do(Act{Do: "propose"})
+			text := readable(s.Regions["main"])
+			s = p.do(Act{Do: "take-proposal", ID: "cheapest"})
+			require.Empty(t, s.Fault)
+			papers := papersOf(p)
+			assert.NotContains(t, papers["quote"], "cannot be issued yet")
+			for id, list := range k.has {
+				for _, words := range list {
+					assert.True(t, strings.Contains(papers[id], words), "%s: %s", id, words)
+				}
+			}
+			for id, paper := range papers {
+				text += "\n=========== " + id + "\n" + paper
+				if k.not == "" {
+					continue
+				}
+				if found := regexp.MustCompile(k.not).FindStringIndex(paper); found != nil {
+					t.Errorf("%s says: %s", id, paper[max(0, found[0]-60):min(len(paper), found[1]+60)])
+				}
+			}
+			if dir != "" {
+				text = regexp.MustCompile(`\n\s*\n+`).ReplaceAllString(text, "\n")
+				require.NoError(t, os.WriteFile(dir+"/"+k.name+".txt", []byte(text), 0o644))
+			}
+		})
 	}
 }

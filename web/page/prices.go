@@ -78,7 +78,8 @@ func (l *ledger) chapters(item int, lines []pricing.Line) {
 		free := 0
 		for _, x := range lines {
 			o := cat.OptionByID(x.ID)
-			if x.Code != pricing.LineOption || x.Item != item || o == nil || cat.GroupByID(o.Group).Chapter != ch.ID {
+			if x.Code != pricing.LineOption || x.Item != item || o == nil || cat.GroupByID(o.Group).Chapter != ch.ID ||
+				o.IsNone() && x.Amount.IsZero() {
 				continue
 			}
 			rows = append(rows, l.line(x))
