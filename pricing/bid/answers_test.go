@@ -134,8 +134,36 @@ func TestFillPurchasersSheet(t *testing.T) {
 	assert.Equal(t, 2, found)
 	assert.Contains(t, cells, bid.Cell{Row: 2, Col: 2, Text: "Y"})
 	assert.Contains(t, cells, bid.Cell{Row: 3, Col: 2, Text: "N"})
+	rows[2][1], rows[3][1] = "Powered cot", "Gold-plated swans"
+	q, list = answersTo(t, csv.Write(rows))
+	q.Draft.Requirements[2].Verdict = quote.Clarify
+	list = bid.Answers(q, quantity.US)
+	cells, _, err = bid.Fill(rows, q, list, quantity.US)
+	require.NoError(t, err)
+	assert.Contains(t, cells, bid.Cell{Row: 2, Col: 2, Text: "Y, with an addition"}, "what is not in the price is no plain yes")
+	assert.Contains(t, cells, bid.Cell{Row: 3, Col: 2, Text: "Clarification"}, "nothing goes back blank")
 	_, _, err = bid.Fill([][]string{{"x"}}, q, list, quantity.US)
 	assert.ErrorContains(t, err, "choose the file")
+}
+
+// What taking all would do is told before it is done, and is what it then does.
+func TestPreviewAll(t *testing.T) {
+	q, list := answersTo(t, "Powered cot", "Inverter of 2,000 W", "Remaining payload of at least 1,500 lb",
+		"Curb weight not more than 10,800 lb")
+	assert.Equal(t, []quote.Outcome{quote.MeetsWith, quote.MeetsWith, quote.Meets, quote.Meets},
+		[]quote.Outcome{list[0].Outcome, list[1].Outcome, list[2].Outcome, list[3].Outcome})
+	p := bid.PreviewAll(q, list, quantity.US)
+	require.NotNil(t, p)
+	assert.Equal(t, 2, p.Lines)
+	assert.Equal(t, []string{"(4)"}, p.Lost, "what would no longer comply is named first")
+	on := q.Draft.Clone()
+	on.Unit = bid.TakeAnswers(q, list).Unit
+	after, err := quote.Compute(q.Edition, on)
+	require.NoError(t, err)
+	assert.True(t, after.Price.Total.Sub(q.Price.Total).Equal(p.Price))
+	assert.Equal(t, after.Plan.NineInTen, p.Is)
+	assert.Negative(t, p.Payload)
+	assert.Nil(t, bid.PreviewAll(q, list[2:], quantity.US), "nothing to take")
 }
 
 func FuzzRequirements(f *testing.F) {

@@ -29,6 +29,30 @@ func TestStandingAnswersOfPlainTermsAlone(t *testing.T) {
 		list[1].Verdict, list[2].Verdict, list[3].Verdict, list[4].Verdict})
 }
 
+// Two computers' books are put together: what is kept here stands, what is only there comes
+// in.
+func TestMergedBooks(t *testing.T) {
+	here, there := new(bid.Book), new(bid.Book)
+	require := func(err error) { assert.NoError(t, err) }
+	require(here.Stand("bond", bid.Own{Verdict: quote.Meets, Answer: "here"}))
+	require(there.Stand("bond", bid.Own{Verdict: quote.Excepted, Answer: "there"}))
+	require(there.Stand("payment", bid.Own{Verdict: quote.Clarify}))
+	there.Standing["no such term"] = bid.Own{Verdict: quote.Meets}
+	here.Learn("Alder Falls", quote.Requirement{Text: "Mats", Pick: "cfit-mat"}, false)
+	there.Learn("Alder Falls", quote.Requirement{Text: "Mats", Pick: "acc-keypad"}, false)
+	there.Learn("Alder Falls", quote.Requirement{Text: "Entry code", Pick: "acc-keypad"}, false)
+	there.Learn("Larkspur", quote.Requirement{Text: "Cot", Pick: "cot-power"}, false)
+	here.Merge(there)
+	assert.Equal(t, map[string]bid.Own{"bond": {Verdict: quote.Meets, Answer: "here"}, "payment": {Verdict: quote.Clarify}},
+		here.Standing)
+	list := []quote.Requirement{{Text: "Mats"}, {Text: "Entry code"}}
+	here.Apply(demo(t), list, "Alder Falls")
+	assert.Equal(t, []string{"cfit-mat", "acc-keypad"}, []string{list[0].Pick, list[1].Pick})
+	other := []quote.Requirement{{Text: "Cot"}}
+	here.Apply(demo(t), other, "Larkspur")
+	assert.Equal(t, "cot-power", other[0].Pick)
+}
+
 func TestBook(t *testing.T) {
 	b := bid.ReadBook("not a book")
 	b.Learn("Larkspur County", quote.Requirement{Text: "Mats in the “cab”", Pick: "cfit-mat"}, false)

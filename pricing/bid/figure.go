@@ -57,7 +57,7 @@ func (j *judge) figure(c *claim) part {
 	if g.code != ratioScene {
 		f.Limit, f.Sense = c.want, c.sense
 	}
-	p.read = f.Label + ", " + string(f.Sense) + " " + show(f.Limit)
+	p.read = f.Label + ", " + senseWords(f.Sense, c.beyond) + " " + show(f.Limit)
 	p.offered = f.Label + ": " + show(f.Value)
 	// What is asked for and the figure as it is printed may differ by less than a
 	// reader sees.
@@ -106,6 +106,17 @@ func (j *judge) figure(c *claim) part {
 		p.nearest = j.q.Edition.Cat.LabelOf(out) + ". " + j.why(out)
 	}
 	return p
+}
+
+// senseWords says how an amount binds; beyond, where the amount itself does not do.
+func senseWords(s config.Sense, beyond bool) string {
+	switch {
+	case beyond && s == atLeast:
+		return "more than"
+	case beyond && s == atMost:
+		return "less than"
+	}
+	return string(s)
 }
 
 // lifted is what a figure comes to with an option in the unit.

@@ -11,10 +11,11 @@ import (
 	"boxwright/pricing/quote"
 )
 
-// NoOf is a line's number as the purchaser counts, or its place in the list.
+// NoOf is a line's number as the purchaser counts; in brackets its place in the list, where
+// the purchaser gave it none.
 func (a *Answer) NoOf() string {
 	if a.No == "" {
-		return strconv.Itoa(a.At + 1)
+		return "(" + strconv.Itoa(a.At+1) + ")"
 	}
 	return a.No
 }
@@ -131,7 +132,8 @@ func Fill(rows [][]string, q *quote.Quote, list []Answer, in quantity.System) ([
 		found++
 		outcome := a.Outcome.Words()
 		if short {
-			outcome = map[quote.Outcome]string{quote.Meets: "Y", quote.MeetsWith: "Y", quote.Excepted: "N"}[a.Outcome]
+			outcome = map[quote.Outcome]string{quote.Meets: "Y", quote.MeetsWith: "Y, with an addition", quote.Excepted: "N",
+				quote.Clarify: "Clarification"}[a.Outcome]
 		}
 		said := a.Response(q, in)
 		if len(columns) == 1 {

@@ -131,7 +131,7 @@ func (j *judge) room(c *claim) part {
 	p := part{outcome: quote.Unanswered, where: quote.SpaceSection.Place()}
 	var asked []string
 	for _, n := range c.numbers {
-		asked = append(asked, n.Of+" "+string(cmp.Or(n.Sense, c.sense))+" "+show(j.in, n.Value, n.Unit))
+		asked = append(asked, n.Of+" "+senseWords(cmp.Or(n.Sense, c.sense), n.Beyond)+" "+show(j.in, n.Value, n.Unit))
 	}
 	p.read = "Compartment size inside, " + strings.Join(asked, ", ")
 	list := rooms(j.q, c.room.place)

@@ -113,6 +113,12 @@ func TestRequirementWalk(t *testing.T) {
 	p.do(Act{Do: "paste-list", Value: "Gold-plated door handles shaped as swans"}, Act{Do: "rest"})
 	s = p.do(Act{Do: "save-answers"})
 	assert.Contains(t, s.Fault, "1 of its lines are not answered yet", "what is open does not go out")
+	s = p.do(Act{Do: "paper", ID: "response"})
+	assert.Contains(t, s.Regions["main"], "The place for the signature appears when 1 more line is answered")
+	assert.NotContains(t, s.Regions["main"], "Signature and date")
+	s = p.do(set("req.0.verdict", "exception"))
+	assert.Contains(t, s.Regions["main"], "Signature and date", "signed when nothing is open")
+	p.do(Act{Do: "go", ID: "needs"})
 	s = p.do(Act{Do: "clear-list"})
 	assert.NotContains(t, s.Regions["main"], "40 lines")
 	for _, id := range []string{"req.0.pick", "req.-1.pick", "req.x"} {

@@ -36,6 +36,11 @@ func TestRead(t *testing.T) {
 			[]intake.Line{{Text: "SECTION 1 CHASSIS", Head: true}, {No: "1.1", Text: "Wheelbase 160\u201d maximum"},
 				{No: "1.2", Text: "Fuel tank: 50 gal."}, {Text: "SECTION 2 BODY", Head: true},
 				{No: "2.1", Text: "Powered cot"}}, 0},
+		{"a wrapped line behind a tab, and bullets",
+			"SECTION 4 BODY\n•\tDual rear wheels\na)\tHeadroom 72”\nb)\tCabinets shall be aluminum; no wood\n\tproducts " +
+				"are permitted.\nc)\tMats",
+			[]intake.Line{{Text: "SECTION 4 BODY", Head: true}, {Text: "Dual rear wheels"}, {No: "a)", Text: "Headroom 72”"},
+				{No: "b)", Text: "Cabinets shall be aluminum; no wood products are permitted."}, {No: "c)", Text: "Mats"}}, 0},
 		{"heads are heads", "SECTION 3 OXYGEN\n3.1 CYLINDERS\n3.1.1 Two M cylinders shall be furnished\nThe " +
 			"following is needed:\nNO WOOD ANYWHERE",
 			[]intake.Line{{Text: "SECTION 3 OXYGEN", Head: true}, {No: "3.1", Text: "CYLINDERS", Head: true},

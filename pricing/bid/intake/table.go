@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+	"unicode"
+	"unicode/utf8"
 )
 
 // role of a column.
@@ -142,6 +144,14 @@ func plainNumber(s string) bool {
 	return s != "" && len(s) < 12 && strings.Trim(s, "0123456789.-") == "" && s[0] >= '0' && s[0] <= '9'
 }
 
+// goesOn reports whether a row without a number is the rest of a line that a word processor
+// wrapped.
+func goesOn(last Line, text string) bool {
+	first, _ := utf8.DecodeRuneInString(text)
+	end, _ := utf8.DecodeLastRuneInString(last.Text)
+	return !last.Head && unicode.IsLower(first) && !strings.ContainsRune(".;:!?", end)
+}
+
 // fromTable takes the lines out of a table.
 func fromTable(rows [][]string) List {
 	at, no, what, _ := HeadRow(rows)
@@ -165,6 +175,13 @@ func fromTable(rows [][]string) List {
 			l.Text, l.No, l.Head = strings.Join(strings.Fields(filled[0]), " "), "", true
 		} else if no < 0 {
 			l.No, l.Text = Mark(l.Text)
+		}
+		if no >= 0 && strings.IndexFunc(l.No, func(r rune) bool { return unicode.IsLetter(r) || unicode.IsDigit(r) }) < 0 {
+			l.No = "" // a bullet
+		}
+		if n := len(list.Lines); at < 0 && no >= 0 && cell(r, no) == "" && n > 0 && goesOn(list.Lines[n-1], l.Text) {
+			list.Lines[n-1].Text += " " + l.Text
+			continue
 		}
 		if i < at { // above the headings stands what the list is of
 			l.Head = true

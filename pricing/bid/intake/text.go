@@ -14,7 +14,7 @@ func fromText(text string) List {
 	var list List
 	widest, marked, lines := 0, 0, 0
 	for _, l := range raw {
-		if l = strings.TrimSpace(l); l != "" {
+		if l = strings.Join(strings.Fields(l), " "); l != "" {
 			widest, lines = max(widest, utf8.RuneCountInString(l)), lines+1
 			if no, _ := Mark(l); no != "" || bulleted(l) {
 				marked++

@@ -2,6 +2,7 @@ package quote
 
 import (
 	"cmp"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -84,6 +85,10 @@ func noList(p *Page) Part {
 func bidHead(p *Page, title string, list []bid.Answer) Part {
 	d := p.Q.Draft
 	open := bid.Open(list)
+	unnumbered := ""
+	if slices.ContainsFunc(list, func(a bid.Answer) bool { return !a.Head && a.No == "" }) {
+		unnumbered = " A number in brackets is a line's place in the list, where the purchaser gave it none."
+	}
 	return Many(El("h1", Text(title)),
 		If(open > 0, El("p", page.Mark(config.Warn),
 			El("b", Text(" Draft, not to be sent: "+page.Count(open, "line is", "lines are")+
@@ -95,7 +100,7 @@ func bidHead(p *Page, title string, list []bid.Answer) Part {
 		El("p", Class("how"),
 			Text("Figures are computed for the unit as quoted, at full load. Delivery is the date that 90 % of such "+
 				"units keep, "+
-				"counted from an order on "+d.Unit.OrderOn.Long()+".")))
+				"counted from an order on "+d.Unit.OrderOn.Long()+"."+unnumbered)))
 }
 
 // bidSignature is there when every line is answered.
