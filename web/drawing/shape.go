@@ -49,6 +49,7 @@ type Shape struct {
 type Group struct {
 	ID, Label, Option string // of the body's part; the option is empty for chassis and body
 	Shapes            []Shape
+	Class             string // how it is marked; empty: not
 }
 
 // View is a unit seen from one side.
@@ -56,6 +57,7 @@ type View struct {
 	ID, Title string
 	Groups    []Group
 	Ghosts    []Group // of what is not in the unit, drawn where it would go
+	Wide      float64 // of the picture, in, where it is set beside another on one scale
 }
 
 // Bounds are the edges of what is drawn; zeros for an empty view.

@@ -19,12 +19,16 @@ const marginIn = 6.0
 // for a moment.
 func Picture(v View, said, marked string, fresh []string) Part {
 	left, right, low, high := v.Bounds()
+	if more := v.Wide - (right - left); more > 0 {
+		left, right = left-more/2, right+more/2
+	}
 	return El("svg", Class("drawing view"), At("role", "img"), At("aria-label", said),
 		At("viewBox", page.Coord(left-marginIn)+" "+page.Coord(-high-marginIn)+" "+
 			page.Coord(right-left+2*marginIn)+" "+page.Coord(high-low+2*marginIn)),
 		Each(v.Groups, func(_ int, g Group) Part {
 			return El("g", If(marked != "" && g.Option == marked, Class("marked")),
 				If(g.Option != "" && slices.Contains(fresh, g.Option), Class("fresh")),
+				If(g.Class != "", Class(g.Class)),
 				If(g.Option != "", Many(At("data-part", g.Option), At("data-act", "part"), At("data-id", g.Option))),
 				If(g.Label != "", El("title", Text(g.Label))), Many(paths(g.Shapes)...))
 		}),
@@ -101,4 +105,32 @@ func appendTenths(to []byte, v float64) []byte {
 		to = append(to, '.', byte('0'+n%10))
 	}
 	return to
+}
+
+// plainStyle is how views look in a file of their own.
+const plainStyle = ".edge{fill:#fff;stroke:#000;stroke-width:.5}.rim,.thin,.door,.lamp,.glass,.seat,.cot,.store,.mark,.hub{" +
+	"fill:none;stroke:#000;stroke-width:.25}.hidden{fill:none;stroke:#000;stroke-width:.2;stroke-dasharray:2 " +
+	"1}.tire{fill:#333}" +
+	".hub{fill:#fff}.text{font:bold 1px sans-serif;text-anchor:middle}.title{font:5px sans-serif}"
+
+// SVG writes views side by side as a drawing in true inches of the unit, one to twenty on
+// paper, each with its title under it.
+func SVG(views ...View) string {
+	var parts []Part
+	x, bottom, top := 0.0, 0.0, 0.0
+	for _, v := range views {
+		left, right, low, high := v.Bounds()
+		bottom, top = math.Min(bottom, low-20), math.Max(top, high)
+		var groups []Part
+		for _, g := range v.Groups {
+			groups = append(groups, El("g", If(g.Label != "", El("title", Text(g.Label))), Many(paths(g.Shapes)...)))
+		}
+		parts = append(parts, El("g", At("transform", "translate("+page.Coord(x-left)+" 0)"), Many(groups...),
+			page.Label("title", left, -low+14, v.Title)))
+		x += right - left + 36
+	}
+	size := func(v float64) string { return strconv.FormatFloat(v/20, 'f', 2, 64) + "in" }
+	return El("svg", At("xmlns", "http://www.w3.org/2000/svg"), At("width", size(x)), At("height", size(top-bottom)),
+		At("viewBox", "0 "+page.Coord(-top)+" "+page.Coord(x)+" "+page.Coord(top-bottom)),
+		El("style", Text(plainStyle)), Many(parts...)).String() + "\n"
 }

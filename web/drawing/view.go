@@ -198,7 +198,7 @@ func ViewOf(m *body.Model, id string) View {
 		if !drawn && w.rank(m, p) > 0 {
 			v.Groups, drawn = append(v.Groups, hull), true
 		}
-		v.Groups = append(v.Groups, Group{p.ID, p.Label, p.Option, w.draw(m, p)})
+		v.Groups = append(v.Groups, Group{ID: p.ID, Label: p.Label, Option: p.Option, Shapes: w.draw(m, p)})
 	}
 	if !drawn {
 		v.Groups = append(v.Groups, hull)

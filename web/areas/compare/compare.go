@@ -31,6 +31,7 @@ var Area = areas.Area{
 // Page is what the area is drawn from.
 type Page struct {
 	*page.Page
+	Sights Part // the units from the same side; nil while they are drawn
 	View   *session.View
 	Others []Other // what is set beside the unit
 }
@@ -55,6 +56,7 @@ func draw(p *Page) Part {
 		reasons(columns),
 		comparison(p, columns),
 		drawings(p, columns),
+		p.Sights,
 		differences(p, columns),
 		rivals(p),
 	)
@@ -187,6 +189,61 @@ func rivals(p *Page) Part {
 		}),
 		If(len(p.View.Rivals) < MaxRivals,
 			El("p", Class("row-tools"), page.Action("add-rival", "", "", "Add another bid", At("id", "add-rival")))))
+}
+
+// sights are two or more units from the same side on one scale, with what not all of them
+// have lit; nil where fewer are at hand.
+func sights(p *Page, columns []column) Part {
+	ids, labels := drawing.Views()
+	look := p.View.Look
+	if !slices.Contains(ids, look) {
+		look = ids[0]
+	}
+	var views []drawing.View
+	var names []string
+	has := map[string]int{}
+	wide := 0.0
+	for _, c := range columns {
+		if c.q == nil || c.q.Space.Model == nil {
+			continue
+		}
+		v := drawing.ViewOf(c.q.Space.Model, look)
+		left, right, _, _ := v.Bounds()
+		wide = max(wide, right-left)
+		views, names = append(views, v), append(names, c.name)
+		for _, x := range c.q.Draft.Unit.Picks {
+			has[x.Option]++
+		}
+	}
+	if len(views) < 2 {
+		return nil
+	}
+	return page.Block("The same side, on one scale",
+		El("div", Class("looks"), At("role", "group"), At("aria-label", "Seen from"),
+			Each(ids, func(i int, way string) Part {
+				return page.Action("look", way, "", labels[i], Class("quiet"), At("id", "look-"+way),
+					If(way == look, At("aria-current", "true")))
+			})),
+		El("div", Class("scaled"), Each(views, func(i int, v drawing.View) Part {
+			v.Wide = wide
+			var said []string
+			for k := range v.Groups {
+				g := &v.Groups[k]
+				if g.Option == "" || has[g.Option] == len(views) {
+					continue
+				}
+				g.Class = "differs"
+				if !slices.Contains(said, g.Label) {
+					said = append(said, g.Label)
+				}
+			}
+			words := "Nothing is seen from here that the others have not."
+			if len(said) > 0 {
+				words = "Dashed and lit, not on all of them: " + strings.Join(said, "; ") + "."
+			}
+			return El("div", El("h3", Text(names[i])), drawing.Picture(v, v.Title+". "+words, "", nil),
+				El("p", Class("small"), Text(words)))
+		})))
 }
 
 // drawings are the side views on one scale.

@@ -2,6 +2,8 @@ package compare
 
 import (
 	"slices"
+	"strconv"
+	"strings"
 
 	"boxwright/pricing/link"
 	"boxwright/pricing/quote"
@@ -10,8 +12,15 @@ import (
 	"boxwright/web/session"
 )
 
-func load(s *session.Session, p *page.Page, _ *session.Worked) func() markup.Part {
+func load(s *session.Session, p *page.Page, w *session.Worked) func() markup.Part {
 	v := &Page{Page: p, View: s.View, Others: loadOthers(s)}
+	if len(v.Others) > 0 {
+		about := "compare " + v.View.Look + " " + strconv.FormatBool(v.Metric) + " " + strings.Join(s.Pins, " ")
+		drawn, there := w.Pictures.For(s, about, func() markup.Part { return markup.Written(sights(v, v.columns())) })
+		if v.Sights = drawn; !there {
+			v.Sights = page.Working()
+		}
+	}
 	return func() markup.Part { return draw(v) }
 }
 

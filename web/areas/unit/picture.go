@@ -56,7 +56,8 @@ func picture(p *Page, id, chapter string) Part {
 		drawing.Picture(v, said, p.View.Asked, p.View.Fresh),
 		If(len(p.View.Fresh) > 0, El("p", Class("small"), Text(brought(p)))),
 		El("p", Class("small soft"), Text(said+" "+colors(&v)+" "+missing(p)+" "),
-			page.Action("save-dxf", "", "", "Save all views for CAD (DXF)", Class("quiet"))),
+			page.Action("save-dxf", "", "", "Save all views for CAD (DXF)", Class("quiet")), Text(" "),
+			page.Action("save-svg", "", "", "as SVG", Class("quiet"))),
 	)
 }
 
@@ -189,8 +190,16 @@ func find(s *session.Session, a session.Act) {
 	s.Step(session.Step{Do: "focus", ID: "o-" + o.ID})
 }
 
-// saveDXF hands out every view in one drawing.
+// saveDXF hands out every view in one drawing for CAD, saveSVG as a picture.
 func saveDXF(s *session.Session, _ session.Act) {
+	saveViews(s, ".dxf", "application/dxf", func(all []drawing.View) string { return string(drawing.DXF(all...)) })
+}
+
+func saveSVG(s *session.Session, _ session.Act) {
+	saveViews(s, ".svg", "image/svg+xml", func(all []drawing.View) string { return drawing.SVG(all...) })
+}
+
+func saveViews(s *session.Session, ending, kind string, write func([]drawing.View) string) {
 	w, err := s.Work()
 	if err != nil || w.Quote.Space.Model == nil {
 		s.Fault("There is no unit to draw yet: choose a chassis and a module.")
@@ -201,6 +210,6 @@ func saveDXF(s *session.Session, _ session.Act) {
 	for _, id := range ids {
 		all = append(all, drawing.ViewOf(w.Quote.Space.Model, id))
 	}
-	s.Step(session.Step{Do: "save", Name: session.FileName(cmp.Or(s.Draft.Number, "unit")) + ".dxf",
-		Type: "application/dxf", Text: string(drawing.DXF(all...))})
+	s.Step(session.Step{Do: "save", Name: session.FileName(cmp.Or(s.Draft.Number, "unit")) + ending, Type: kind,
+		Text: write(all)})
 }

@@ -20,6 +20,7 @@ var acts = map[string]session.Do{
 	"look":     look,
 	"part":     find,
 	"save-dxf": saveDXF,
+	"save-svg": saveSVG,
 }
 
 // families are fields by the part of their id before the point.
