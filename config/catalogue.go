@@ -309,6 +309,7 @@ type Option struct {
 	StorageFt3   quantity.Volume `json:"storage_ft3,omitempty"`
 	Compartments []Compartment   `json:"compartments,omitempty"` // exterior or interior compartments it adds
 	Seats        []Seat          `json:"seats,omitempty"`        // module stations: x from front wall, z above floor
+	TakesSeats   []string        `json:"takes_seats,omitempty"`  // ids of seats where a patient lies in the place of who sits there
 	Oxygen       *Oxygen         `json:"oxygen,omitempty"`
 	Air          *Oxygen         `json:"air,omitempty"`         // medical air, by the same figures
 	HeadroomIn   quantity.Length `json:"headroom_in,omitempty"` // what it takes away from the headroom, positive

@@ -257,6 +257,11 @@ func (k *checker) option(i int) {
 	for i, s := range o.Seats {
 		k.oneOf(fmt.Sprintf("%s seats[%d] along", w, i), s.Along, PlaceAlongs...)
 	}
+	for i, id := range o.TakesSeats {
+		if k.c.SeatByID(id) == nil {
+			k.add("unknown-id", fmt.Sprintf("%s takes_seats[%d]", w, i), "%q is no seat of any option", id)
+		}
+	}
 	for i, slot := range o.Displaces {
 		if !slices.ContainsFunc(k.c.Bodies, func(b Body) bool { return b.slot(slot) >= 0 }) {
 			k.add("value", fmt.Sprintf("%s displaces[%d]", w, i), "no compartment of any body has the slot %q", slot)

@@ -299,14 +299,28 @@ func (c *Catalogue) SeatsOf(u *Unit) (cab, module []Seat) {
 	if ch := c.ChassisByID(u.Chassis); ch != nil {
 		cab = ch.CabSeats
 	}
+	var taken []string
 	for _, p := range u.Picks {
 		if o := c.OptionByID(p.Option); o != nil {
 			for range p.Qty {
 				module = append(module, o.Seats...)
 			}
+			taken = append(taken, o.TakesSeats...)
 		}
 	}
-	return cab, module
+	return cab, slices.DeleteFunc(module, func(s Seat) bool { return slices.Contains(taken, s.ID) })
+}
+
+// SeatByID is the first seat of that id that an option of the catalogue adds, or nil.
+func (c *Catalogue) SeatByID(id string) *Seat {
+	for i := range c.Options {
+		for k := range c.Options[i].Seats {
+			if s := &c.Options[i].Seats[k]; s.ID == id {
+				return s
+			}
+		}
+	}
+	return nil
 }
 
 // Takes reports whether an option takes the place of a compartment of the body.

@@ -10,6 +10,7 @@ package body
 
 import (
 	"fmt"
+	"slices"
 
 	"boxwright/config"
 )
@@ -78,11 +79,14 @@ func Of(cat *config.Catalogue, u *config.Unit) *Model {
 	m.details = u.Detail
 	m.dress(cat, u)
 	m.stow(cat.CompartmentsOf(u), cat, u)
+	var taken []string
 	for _, p := range u.Picks {
 		if o := cat.OptionByID(p.Option); o != nil && p.Qty > 0 {
 			m.option(o, p.Qty)
+			taken = append(taken, o.TakesSeats...)
 		}
 	}
+	m.Seats = slices.DeleteFunc(m.Seats, func(s config.Seat) bool { return slices.Contains(taken, s.ID) })
 	return m
 }
 

@@ -271,6 +271,15 @@ func (l *loader) option(o *config.Option) []Item {
 		x, y, z := config.StationAt(l.ch, l.body, config.ZoneModule, s.XIn, s.YIn, s.ZIn)
 		add(l.person(s, o.ID, x, y, z))
 	}
+	for _, id := range o.TakesSeats { // who would sit there is not aboard
+		if s := l.cat.SeatByID(id); s != nil {
+			seat := l.planes.Seat(*s)
+			x, y, z := config.StationAt(l.ch, l.body, config.ZoneModule, seat.XIn, seat.YIn, seat.ZIn)
+			it := l.person(seat, o.ID, x, y, z)
+			it.ID, it.Label, it.Qty, it.Lb = o.ID+"-"+id, it.Label+", not sat on", -1, -it.Lb
+			add(it)
+		}
+	}
 	return items
 }
 
@@ -324,7 +333,7 @@ func (l *loader) share(it *Item) {
 // sits where nothing can sit, and shares it between the axles.
 func (l *loader) sound(it *Item) bool {
 	lb, tol := float64(it.Lb), float64(it.TolLb)
-	negative := lb < 0 && it.Kind != KindOption
+	negative := lb < 0 && it.Kind != KindOption && !(it.Kind == KindPerson && it.Qty < 0)
 	if !(math.Abs(lb) < mostLb) || negative || !(tol >= 0 && tol < mostLb) {
 		l.note(config.Stop, "weight.item.bad", it.Label,
 			fmt.Sprintf("A mass of %v lb, give or take %v lb, is not sensible and is not counted.", lb, tol),

@@ -57,7 +57,7 @@ func TestKindsFromNeedsToPapers(t *testing.T) {
 			map[string][]string{"quote": {"Ventilator bracket", "Rail for three infusion pumps", "W pure sine inverter"},
 				"test": {"Ventilator, pumps and monitor on battery"}}, `Nets and straps in place`},
 		{"multi-patient", []Act{set("needs.duty", "multi"), set("needs.crew", "3")},
-			map[string][]string{"quote": {"Multi-patient transport"}, "test": {"Straps, oxygen and numbers"}}, ""},
+			map[string][]string{"quote": {"Multi-patient transport", "Two: "}, "test": {"Straps, oxygen and numbers"}}, ""},
 		{"rescue", []Act{set("needs.duty", "rescue"), set("needs.crew", "4"), {Do: "carry-usual", ID: "rescue"}},
 			map[string][]string{"quote": {"Rescue body", "not judged as an ambulance", "NFPA 1900", "Telescoping light mast",
 				"crew compartment", "and RESCUE in plain", "Stabilizing strut set"},

@@ -57,3 +57,45 @@ func TestDuties(t *testing.T) {
 		})
 	}
 }
+
+// Where a patient lies on the bench nobody sits there: seats, patients, weight and what is
+// asked for are counted for the arrangement.
+func TestArrangementsTakeSeats(t *testing.T) {
+	ed, err := quote.OpenEdition(catalogue.Demo)
+	require.NoError(t, err)
+	for _, c := range []struct {
+		arrangement     string
+		seats, patients int // seats behind the cab beside the attendant's
+	}{{"arr-cot-bench", 0, 2}, {"arr-cot-litter", 0, 2}, {"arr-three", 0, 3}, {"arr-two-cots", 0, 2}} {
+		t.Run(c.arrangement, func(t *testing.T) {
+			d := quote.New(ed, "med-19500-175-diesel", "mod-170-74", config.Date{Year: 2026, Month: 11, Day: 25})
+			d.Unit.RuleSet = "own"
+			d.Unit.Picks = []config.Pick{{Option: c.arrangement, Qty: 1}, {Option: "dp-multi", Qty: 1}}
+			full, _ := ed.Rules.Start(&d.Unit, nil)
+			d.Unit = full
+			q, err := quote.Compute(ed, d)
+			require.NoError(t, err)
+			assert.Len(t, q.Space.Cots, c.patients)
+			bench, cab := 0, len(q.Chassis.CabSeats)
+			for _, s := range q.Space.Seats {
+				if s.Kind == "bench" {
+					bench++
+				}
+			}
+			assert.Equal(t, c.seats, bench)
+			assert.GreaterOrEqual(t, len(q.Space.Seats), cab+1)
+			people := 0.0
+			for _, it := range q.Weight.Items {
+				if it.Kind == "person" {
+					people += float64(it.Lb)
+				}
+			}
+			assert.InDelta(t, float64(len(q.Space.Seats))*q.Assume.OccupantLb.Value, people, 1e-6, "weighed as counted")
+			size := quote.SizeByID("crew")
+			d.Needs = quote.Needs{Crew: len(q.Space.Seats)}
+			assert.Empty(t, d.Needs.Missed(ed.Cat, &d.Unit))
+			d.Needs.Crew++
+			assert.Len(t, d.Needs.Missed(ed.Cat, &d.Unit), 1, size.Label)
+		})
+	}
+}
