@@ -47,7 +47,9 @@ var Sizes = []Size{
 		ID: "crew", Label: "Seats", Unit: quantity.Count, Sense: config.AtLeast,
 		Figure: "space.seats", From: 1, To: 20,
 		base: func(c *config.Chassis, _ *config.Body, _ *body.Planes) float64 { return float64(len(c.CabSeats)) },
-		per:  func(o *config.Option, _ *body.Planes) float64 { return float64(len(o.Seats) - o.Cots() - len(o.TakesSeats)) }}),
+		per: func(o *config.Option, _ *body.Planes) float64 {
+			return float64(len(o.Seats) - o.Cots() - len(o.TakesSeats))
+		}}),
 	sized(func(n *Needs) *int { return &n.Patients }, Size{
 		ID: "patients", Label: "Patients on cots", Unit: quantity.Count, Sense: config.AtLeast,
 		Figure: "space.patients", From: 1, To: 10,
