@@ -129,8 +129,10 @@ func controls(p *body.Part) bool {
 
 func (s *set) outside() []Plate {
 	m := s.m
-	end := func(id string, number func(*body.Part) bool) sight {
-		out := s.sight(id, number)
+	end := func(id string) sight {
+		out := s.sight(id, func(p *body.Part) bool { // what is on this end, not what stands out at the sides
+			return outsideThings(p) && (p.Face == id || p.Kind == "mirror")
+		})
 		w := float64(m.Overall().WidthIn) / 2
 		out.across = []span{{-m.Half, m.Half, false}, {-w, w, false}}
 		out.up = []span{{0, float64(m.Overall().HeightIn), false}}
@@ -145,7 +147,7 @@ func (s *set) outside() []Plate {
 	return []Plate{
 		s.plate("Street side", plateHigh, []sight{s.side("street", outsideThings)}),
 		s.plate("Curb side", plateHigh, []sight{s.side("curb", outsideThings)}),
-		s.plate("Front and rear", plateHigh, []sight{end("front", outsideThings), end("rear", outsideThings)}),
+		s.plate("Front and rear", plateHigh, []sight{end("front"), end("rear")}),
 		s.plate("Roof", plateHigh, []sight{roof}),
 		s.plate("Floor", plateHigh, []sight{floor}),
 		s.compartments(),
@@ -242,5 +244,5 @@ func (x *Plate) ScaleWords() string {
 	if x.Scale == 0 {
 		return "none"
 	}
-	return "1:" + strconv.Itoa(x.Scale) + " (on letter at half size 1:" + strconv.Itoa(2*x.Scale) + ")"
+	return "1:" + strconv.Itoa(x.Scale) + "; half size 1:" + strconv.Itoa(2*x.Scale)
 }

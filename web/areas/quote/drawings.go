@@ -82,9 +82,9 @@ func plateSheet(p *Page, n, total int, title, scale string, revised bool, conten
 		El("div", Class("plate-body"), content),
 		El("div", Class("plate-foot"),
 			El("div", Class("plate-notes"), El("b", Text("Notes")),
-				El("p", Text("Sizes in "+p.UnitName(quantity.Inch)+" along × across × high, unit standing loaded. ~ marks a "+
-					"size that the catalogue does not state; the plant's drawing decides. Colors are no paint sample. Quoting "+
-					"drawing, not for manufacture."))),
+				El("p", Text("Sizes are along × across × high, in "+p.UnitName(quantity.Inch)+", the unit standing loaded. "+
+					"~ marks a size that the catalogue does not state; the plant's drawing decides. Colors are no paint "+
+					"sample. Quoting drawing, not for manufacture."))),
 			El("table", Class("plate-revisions"), El("caption", Text("Revisions")),
 				El("tr", El("th", Text("Rev.")), El("th", Text("Date")), El("th", Text("What"))),
 				revisionRows(p, rev, revised)),
