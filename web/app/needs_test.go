@@ -240,6 +240,9 @@ func TestNeedsAreAskedByNumber(t *testing.T) {
 	assert.Contains(t, s.Regions["main"], "Taking it changed ", "what the whole unit changed is told")
 	assert.Contains(t, s.Regions["main"], "Delivery by Wed, Apr 28, 2027 → by Fri, May 14, 2027", "the needs with it")
 	assert.Contains(t, s.Regions["main"], `id="told-undo"`, "and taken back at a press")
+	assert.Contains(t, s.Regions["main"], "an opening needs the flexible bellows", "what needs an exchange is named")
+	assert.Contains(t, s.Regions["main"], "On the raised 4x4 frame the first rise at the side door is too high",
+		"and what needs one of a group")
 
 	s = p.do(Act{Do: "go", ID: "unit"}, Act{Do: "chassis", ID: "cut-14500-158-gas"})
 	assert.Equal(t, d.Unit.Chassis, draftOf(t, s).Unit.Chassis, "a gasoline cutaway is refused")

@@ -59,16 +59,19 @@ func whys(s *session.Session, w *session.Worked, t *session.Told) map[string]str
 		} else if c.Added && c.Cause == rules.Standard {
 			continue
 		}
-		if q.Edition.Cat.OptionByID(id) == nil || asked == mostWhys || IsUnit(t.At) && !c.Own && !c.Added {
+		whole := IsUnit(t.At) && !c.Own
+		if q.Edition.Cat.OptionByID(id) == nil || asked == mostWhys || whole && !c.Added ||
+			c.Added && q.Draft.Needs.IsAsked(q.Edition.Cat, c.ID) {
 			continue
 		}
 		asked++
-		u := &q.Draft.Unit
-		if IsUnit(t.At) && !c.Own {
-			u = restOf(u, c.ID)
+		words := ""
+		if whole {
+			words = needs(q, limits, &c, quantity.System(s.View.Metric))
+		} else if r, found := q.Edition.Rules.FirstReason(&q.Draft.Unit, limits, id, whyBudget); found {
+			words = q.Words(r, quantity.System(s.View.Metric))
 		}
-		if r, found := q.Edition.Rules.FirstReason(u, limits, id, whyBudget); found {
-			words := q.Words(r, quantity.System(s.View.Metric))
+		if words != "" {
 			if said[words] {
 				words = "For the same reason."
 			}
@@ -79,15 +82,36 @@ func whys(s *session.Session, w *session.Worked, t *session.Told) map[string]str
 	return out
 }
 
-// restOf is a unit without one of its options, with all others as if they were chosen,
-// so that a reason names which of them need it.
-func restOf(u *config.Unit, id string) *config.Unit {
-	rest := u.Clone()
-	rest.Drop(id)
+// needs says what of a unit that was taken needs something that came with it, in the
+// place of something else or beside the rest; empty where no rule does.
+func needs(q *quote.Quote, limits *rules.Limits, c *session.ToldChange, in quantity.System) string {
+	ed := q.Edition
+	rest := q.Draft.Unit.Clone() // all the others as if they were chosen, so that a reason names them
+	rest.Drop(c.ID)
 	for i := range rest.Picks {
 		rest.Picks[i].Filled = false
 	}
-	return &rest
+	if c.Instead != "" {
+		if r, found := ed.Rules.FirstReason(&rest, limits, c.Instead, whyBudget); found {
+			return q.Words(r, in)
+		}
+		return ""
+	}
+	// Where another of its group would do as well, a rule needs one of them.
+	rivals := config.Linear{Code: "told.rivals", Per: map[string]float64{}}
+	for _, m := range ed.Cat.Members(ed.Cat.OptionByID(c.ID).Group) {
+		if id := ed.Cat.Options[m].ID; id != c.ID && !rest.Has(id) {
+			rivals.Per[id] = 1
+		}
+	}
+	alone := &rules.Limits{For: func(chassis, body string) []config.Linear {
+		return append(slices.Clone(limits.For(chassis, body)), rivals)
+	}}
+	r, found := ed.Rules.FirstReason(&rest, alone, c.ID, whyBudget)
+	if !found || len(r.Rules) == 0 {
+		return ""
+	}
+	return r.Rules[0].Text
 }
 
 // mostShown changes stand open; the rest is a press away.
@@ -238,7 +262,7 @@ func (p *Page) reason(c *session.ToldChange) string {
 	case c.Added && option.Standard:
 		return "Standard, and it fits."
 	case c.Added:
-		return "The rest of the unit needs it."
+		return "Filled in with the unit that was taken."
 	case option.Standard:
 		return "Standard, and left out of the unit that was taken."
 	}
