@@ -34,6 +34,8 @@ type Catalogue struct {
 	// already sent into quotes of an edition nobody holds.
 	Signers   []Signer `json:"signers,omitempty"`
 	SignersOn Date     `json:"signers_on,omitzero"` // day the roster is of
+	// Signed is the plant's signature under all of it, the roster among it; nil without.
+	Signed *PlantSignature `json:"signed,omitempty"`
 	// PriceBook is opaque here, since money never enters this package; package
 	// pricing decodes and checks it. It is part of the edition's content hash.
 	PriceBook json.RawMessage `json:"price_book"`

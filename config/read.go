@@ -64,7 +64,11 @@ func Read(file []byte) (*Catalogue, error) {
 		p.Code = "catalogue." + p.Code
 		return nil, Problems{*p}
 	}
-	if ps := c.Prepare(); len(ps) > 0 {
+	ps := Texts(c)
+	for i := range ps {
+		ps[i].Code = "catalogue." + ps[i].Code
+	}
+	if ps = append(ps, c.Prepare()...); len(ps) > 0 {
 		return nil, ps
 	}
 	return c, nil
@@ -127,7 +131,7 @@ func (c *Catalogue) Prepare() Problems {
 		return ps
 	}
 	content := *c
-	content.Signers, content.SignersOn = nil, Date{}
+	content.Signers, content.SignersOn, content.Signed = nil, Date{}, nil
 	canonical, err := json.Marshal(&content)
 	if err != nil {
 		return Problems{{"catalogue.encode", "the catalogue", err.Error()}}

@@ -24,6 +24,12 @@ type Signer struct {
 	MaxDiscount *float64 `json:"max_discount_percent,omitempty"`
 }
 
+// PlantSignature is what a plant puts under its catalogue.
+type PlantSignature struct {
+	Key       string `json:"key"`       // Ed25519 public key, as a signer's
+	Signature string `json:"signature"` // 64 bytes, base64url without padding
+}
+
 const (
 	maxSigners = 500
 	keyBytes   = 32

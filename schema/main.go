@@ -9,6 +9,7 @@
 //	go run ./schema compare OLD NEW
 //	go run ./schema export FILE DIR
 //	go run ./schema import FILE DIR
+//	go run ./schema sign KEYFILE FILE
 package main
 
 import (
@@ -30,6 +31,7 @@ const usage = `usage:
   schema compare OLD NEW      say what the new edition has otherwise than the old one
   schema export FILE DIR      write options, prices and rules as tables for a spreadsheet
   schema import FILE DIR      take the tables in DIR, edited, into the catalogue's file
+  schema sign KEYFILE FILE    sign a catalogue as the plant; the passphrase of a sealed key is read as a line
 `
 
 func main() { os.Exit(run(os.Args[1:], os.Stdout, os.Stderr)) }
@@ -70,6 +72,10 @@ func run(args []string, out, errs io.Writer) int {
 	case "import":
 		if len(args) == 3 {
 			return importTables(args[1], args[2], out, errs)
+		}
+	case "sign":
+		if len(args) == 3 {
+			return signFile(args[1], args[2], os.Stdin, out, errs)
 		}
 	}
 	fmt.Fprint(errs, usage)

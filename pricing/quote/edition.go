@@ -4,6 +4,7 @@ import (
 	"boxwright/config"
 	"boxwright/config/rules"
 	"boxwright/pricing"
+	"boxwright/pricing/sign"
 )
 
 // Edition is a catalogue made ready: its price book read and its rules
@@ -33,6 +34,9 @@ func OpenEdition(file []byte) (*Edition, error) {
 	cat, err := config.Read(file)
 	if err != nil {
 		return nil, err
+	}
+	if ps := sign.CheckCatalogue(cat); ps != nil {
+		return nil, ps
 	}
 	return ready(cat)
 }

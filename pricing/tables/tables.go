@@ -11,7 +11,9 @@
 package tables
 
 import (
+	"bytes"
 	"cmp"
+	"encoding/json"
 	"fmt"
 	"slices"
 	"strings"
@@ -20,6 +22,7 @@ import (
 	"boxwright/config"
 	"boxwright/config/csv"
 	"boxwright/pricing"
+	"boxwright/pricing/sign"
 )
 
 // Names of the tables, in the order in which they are taken in.
@@ -87,6 +90,9 @@ func In(file []byte, sheets []Sheet) ([]byte, error) {
 		}
 	}
 	if len(t.ps) == 0 {
+		if len(t.edits) > 0 {
+			t.edits = append(t.edits, unsigned(file)...)
+		}
 		edited := splice(file, t.edits)
 		if t.check(edited); len(t.ps) == 0 {
 			return edited, nil
@@ -349,9 +355,47 @@ func Rename(file []byte, name, from string) ([]byte, error) {
 			edits = append(edits, edit{p.from, p.to, line(x[1])})
 		}
 	}
-	edited := splice(file, edits)
+	edited := splice(file, append(edits, unsigned(file)...))
 	if _, err := read(edited); err != nil {
 		return nil, err
 	}
 	return edited, nil
+}
+
+// unsigned takes the plant's signature away from a file that is edited: it would not hold.
+func unsigned(file []byte) []edit {
+	if from, to := signature(file); to > 0 {
+		return []edit{{from, to, "null"}}
+	}
+	return nil
+}
+
+// signature is from where to where the plant's signature stands in a file; 0 where there
+// is none.
+func signature(file []byte) (from, to int) {
+	p := find(file, "signed")
+	switch {
+	case p == nil:
+		return 0, 0
+	case p.open != 0:
+		return p.from - 1, p.to + 1
+	}
+	return p.from, p.to
+}
+
+// Sign puts the plant's signature into a catalogue's file, in the place of the one before.
+func Sign(file []byte, key *sign.Key) ([]byte, error) {
+	c, err := read(file)
+	if err != nil {
+		return nil, err
+	}
+	text, err := json.Marshal(key.Catalogue(c.cat))
+	if err != nil {
+		return nil, err
+	}
+	if from, to := signature(file); to > 0 {
+		return splice(file, []edit{{from, to, string(text)}}), nil
+	}
+	open := bytes.IndexByte(file, '{') + 1
+	return splice(file, []edit{{open, open, "\n  \"signed\": " + string(text) + ","}}), nil
 }

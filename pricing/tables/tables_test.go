@@ -17,6 +17,7 @@ import (
 
 	"boxwright/config"
 	"boxwright/config/csv"
+	"boxwright/config/letters"
 	"boxwright/pricing"
 	"boxwright/pricing/tables"
 	"boxwright/web/assets/catalogue"
@@ -367,7 +368,7 @@ func generated(t *rapid.T) []byte {
 	c.Options, c.Rules, c.Groups = nil, []config.Rule{}, c.Groups[:2]
 	text := rapid.OneOf(rapid.SampledFrom([]string{"Plain", "=1+1", "'quoted", `72" "wide"`, "a; b", "one\r\ntwo",
 		" spaced ", "<b>&", "+5", "-", "größe"}), rapid.StringN(1, 12, 40).Filter(func(s string) bool {
-		return !strings.Contains(s, "\ufffd")
+		return !strings.Contains(s, "\ufffd") && letters.Calm(s) == s
 	}))
 	number := rapid.OneOf(rapid.SampledFrom([]float64{0, 0.1, 875, -12.5, 1e-7}), rapid.Float64Range(-900, 900))
 	positive := rapid.Float64Range(0, 900)

@@ -119,6 +119,9 @@ func (a *App) ensure() error {
 	}
 	h, err := demonstration()
 	if err == nil {
+		if a.memory.Plant = catalogue.Plant; a.memory.Plant != "" {
+			h.Ed.Cat.Signers = nil // nobody of the demonstration signs for that plant
+		}
 		a.memory.Keep.BuiltIn = h
 		a.memory.Use(h)
 	}

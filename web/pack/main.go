@@ -3,15 +3,19 @@
 //	go run ./web/pack          build both forms
 //	go run ./web/pack -serve   build, then serve the folder form
 //	go run ./web/pack -catalogue FILE   build both with a catalogue of one's own in the place of the demonstration
+//	go run ./web/pack -catalogue FILE -plant KEY   and take no catalogues but those signed with that plant's key
 package main
 
 import (
+	"errors"
 	"flag"
 	"fmt"
 	"os"
 	"path/filepath"
 
+	"boxwright/config"
 	"boxwright/pricing/quote"
+	"boxwright/pricing/sign"
 	"boxwright/web/pack/site"
 )
 
@@ -19,15 +23,16 @@ func main() {
 	serve := flag.Bool("serve", false, "serve the page on localhost after building")
 	port := flag.String("port", "8642", "port to prefer")
 	own := flag.String("catalogue", "", "`FILE` of a catalogue to build in, in the place of the demonstration")
+	plant := flag.String("plant", "", "public `KEY` of the one plant whose catalogues the page takes; it signed FILE")
 	flag.Parse()
-	if err := run(*serve, *port, *own); err != nil {
+	if err := run(*serve, *port, *own, *plant); err != nil {
 		fmt.Fprintln(os.Stderr, "pack:", err)
 		os.Exit(1)
 	}
 }
 
-func run(serve bool, port, own string) error {
-	file, err := checked(own)
+func run(serve bool, port, own, plant string) error {
+	file, err := checked(own, plant)
 	if err != nil {
 		return err
 	}
@@ -35,7 +40,7 @@ func run(serve bool, port, own string) error {
 	if err != nil {
 		return err
 	}
-	parts, err := site.Gather(root)
+	parts, err := site.GatherFor(root, plant)
 	if err != nil {
 		return err
 	}
@@ -63,16 +68,28 @@ func run(serve bool, port, own string) error {
 }
 
 // checked reads the catalogue to build in as the page would; nil when there is
-// none.
-func checked(name string) ([]byte, error) {
+// none. A page for one plant needs one that the plant signed.
+func checked(name, plant string) ([]byte, error) {
+	if plant != "" && (&config.Signer{Key: plant}).PublicKey() == nil {
+		return nil, fmt.Errorf("-plant %s is no public key: it has 43 characters of base64url", plant)
+	}
 	if name == "" {
+		if plant != "" {
+			return nil, errors.New("-plant needs -catalogue with a file that the plant signed: the demonstration is nobody's")
+		}
 		return nil, nil
 	}
 	file, err := os.ReadFile(name)
 	if err != nil {
 		return nil, err
 	}
-	if _, err := quote.Accept(file); err != nil {
+	ed, err := quote.Accept(file)
+	if err == nil {
+		if ps := sign.OfPlant(ed.Cat, plant); ps != nil {
+			err = ps
+		}
+	}
+	if err != nil {
 		return nil, fmt.Errorf("%s is not built in: %w; go run ./schema check lists all", name, err)
 	}
 	return file, nil

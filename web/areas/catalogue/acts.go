@@ -1,6 +1,7 @@
 package catalogue
 
 import (
+	"encoding/base64"
 	"fmt"
 	"slices"
 	"strings"
@@ -8,13 +9,14 @@ import (
 	"boxwright/config"
 	"boxwright/pricing/editions"
 	"boxwright/pricing/quote"
+	"boxwright/pricing/sign"
 	"boxwright/pricing/tables"
 	"boxwright/web/session"
 )
 
 func loadCatalogue(s *session.Session, a session.Act) {
 	file := []byte(a.Value)
-	ed, err := quote.Accept(file)
+	ed, err := s.Memory.Accept(file)
 	if err != nil {
 		s.Fault("%s was not loaded; the catalogue in use stays. %s", a.ID, session.Sentence(err))
 		return
@@ -39,6 +41,9 @@ func loadCatalogue(s *session.Session, a session.Act) {
 // used: where it differs in that alone, and where another edition lets more people sign,
 // or otherwise than before.
 func bringsSigners(now, other *config.Catalogue) bool {
+	if plantOf(now) != "" && plantOf(now) != plantOf(other) {
+		return true
+	}
 	if now.RosterHash() == other.RosterHash() {
 		return false
 	}
@@ -48,10 +53,54 @@ func bringsSigners(now, other *config.Catalogue) bool {
 		})
 }
 
+// plantOf is the key of the plant that signed a catalogue; empty when none did.
+func plantOf(cat *config.Catalogue) string {
+	if cat.Signed == nil {
+		return ""
+	}
+	return cat.Signed.Key
+}
+
+// signCatalogue signs the edition looked at as the plant: Value is the passphrase and File
+// the sealed key. The signed file is saved, and takes the place of the one looked at.
+func signCatalogue(s *session.Session, a session.Act) {
+	sealed, err := base64.StdEncoding.DecodeString(a.File)
+	if err != nil || len(sealed) == 0 {
+		s.Fault("No signing key is saved in this browser: make one in Quote, or take one from its file.")
+		return
+	}
+	key, err := sign.Open(sealed, a.Value)
+	if err != nil {
+		s.Fault("The catalogue was not signed: %s.", session.Plain(err))
+		return
+	}
+	h := s.Memory.Keep.Looked()
+	beside := h != &s.Memory.Keep.InUse
+	file, err := tables.Sign(h.File, key)
+	var ed *quote.Edition
+	if err == nil {
+		ed, err = s.Memory.Open(file)
+	}
+	if err != nil {
+		s.Fault("The catalogue was not signed. %s", session.Sentence(err))
+		return
+	}
+	signed := session.Held{Ed: ed, File: file}
+	s.Step(session.Step{Do: "save", Name: fileOf(&signed, ".json"), Type: "application/json", Text: string(file)})
+	if beside {
+		compareWith(s, "the signed edition", file)
+	} else {
+		s.Begin()
+		s.ChangeEdition(signed, true)
+		s.Step(session.Step{Do: "keep-catalogue", Text: string(file)})
+	}
+	s.Notice = "The catalogue is signed with your key, and its file is saved. Give that file out."
+}
+
 // keptCatalogue takes up the one that was in use before.
 func keptCatalogue(s *session.Session, a session.Act) {
 	file := []byte(a.Value)
-	ed, err := quote.OpenEdition(file)
+	ed, err := s.Memory.Open(file)
 	if err != nil {
 		s.Fault("%s was not loaded; the catalogue in use stays. %s", a.ID, session.Sentence(err))
 		return
@@ -88,13 +137,14 @@ func refuse(s *session.Session, name string, err error) {
 // the page sends the quotes it keeps, one after another.
 func compareWith(s *session.Session, name string, file []byte) {
 	k := &s.Memory.Keep
-	ed, err := quote.Accept(file)
+	ed, err := s.Memory.Accept(file)
 	if err != nil {
 		refuse(s, name, err)
 		return
 	}
 	k.Refused, k.Problems = "", nil
-	if ed.Cat.Hash() == s.Memory.Edition.Cat.Hash() && ed.Cat.RosterHash() == s.Memory.Edition.Cat.RosterHash() {
+	if ed.Cat.Hash() == s.Memory.Edition.Cat.Hash() && ed.Cat.RosterHash() == s.Memory.Edition.Cat.RosterHash() &&
+		plantOf(ed.Cat) == plantOf(s.Memory.Edition.Cat) {
 		k.Apart()
 		s.Notice = session.Clip(name, 100) + " has the same content as the edition in use."
 		return
@@ -351,7 +401,7 @@ func moveHere(s *session.Session, _ session.Act) {
 // demonstration. One that cannot be used is told of, and the demonstration stays.
 func builtIn(s *session.Session, a session.Act) {
 	file := []byte(a.Value)
-	ed, err := quote.OpenEdition(file)
+	ed, err := s.Memory.Open(file)
 	if err != nil {
 		s.Fault("The catalogue built into this page cannot be used, and the demonstration catalogue takes its place. %s",
 			session.Sentence(err))

@@ -35,6 +35,7 @@ type Page struct {
 // Keeper is what whoever keeps the catalogue sees: the edition in use, what was
 // wrong with a file, and another edition beside it.
 type Keeper struct {
+	InUse     *quote.Edition
 	Refused   string           // name of the file or table that was not taken; empty when there is none
 	Problems  []config.Problem // what is wrong with it
 	Linted    bool             // the edition that would be kept was gone through
@@ -48,6 +49,7 @@ type Keeper struct {
 	Diff      *editions.Comparison
 	Touched   []session.Touched // quotes kept in this browser, looked at so far
 	More      bool              // others are still to be looked at
+	OwnKey    string            // public half of the signing key in this browser; empty without
 }
 
 // mostShown bounds the rows of a table of changes.
@@ -93,7 +95,7 @@ func draw(p *Page) Part {
 		page.Heading(p.Page, "Catalogue", "For whoever keeps it: take it out as tables, bring edited tables in, "+
 			"check it, and see what another edition changes before it is used."),
 		pressed(press("keeping", "", "Back to Needs", "", "keeping-back")),
-		page.Block("In use", page.EditionLine(p.Q.Edition),
+		page.Block("In use", page.EditionLine(p.InUse), signedBy(p.InUse.Cat, p.InUse.Cat),
 			pressed(press("tables-out", "options", "Options as a table", "", "out-options"),
 				press("tables-out", "prices", "Prices as a table", "", "out-prices"), press("tables-out", "rules",
 					"Rules as a table", "", "out-rules"),
@@ -119,11 +121,48 @@ func draw(p *Page) Part {
 	if k.Diff != nil {
 		parts = append(parts, candidate(p), keptQuotes(p), changedParts(p))
 	}
-	return Many(append(parts, linted(p, looked), page.Block("Hand it out",
+	return Many(append(parts, linted(p, looked), signAsPlant(p, looked), page.Block("Hand it out",
 		para("One file that holds this page with "+looked+" built in. It opens from disk with the network off; no "+
 			"quote, key or cost sheet goes with it."),
 		pressed(press("embed", id, "Save Boxwright with this catalogue", "", "embed"))))...)
 }
+
+// signAsPlant lets whoever keeps the catalogue sign it.
+func signAsPlant(p *Page, looked string) Part {
+	tools := para("It needs a signing key in this browser: make one in Quote, under Sign as the seller, and keep it for " +
+		"the plant alone.")
+	if p.OwnKey != "" {
+		tools = Many(El("div", Class("field"), El("label", At("for", "plant-pass"), Text("Passphrase of your signing key")),
+			El("input", At("type", "password"), At("id", "plant-pass"), At("autocomplete", "off"))),
+			pressed(El("button", At("type", "button"), At("id", "sign-catalogue"), At("data-act", "sign-catalogue"),
+				At("data-secret", "plant-pass"), Text("Sign "+looked+" and save it"))),
+			El("p", Class("hint"), Text("Your key: "), El("code", Text(p.OwnKey))))
+	}
+	return part("sign-plant", "Sign it as the plant",
+		para("A signature covers everything in the catalogue and the list of signers: a file that was changed since is not "+
+			"taken. Build a page that takes only your catalogues with go run ./web/pack -plant KEY -catalogue FILE."), tools)
+}
+
+// signedBy says which plant's key signed a catalogue, and whether that is the one of the
+// edition in use.
+func signedBy(now, cat *config.Catalogue) Part {
+	key := plantOf(cat)
+	if key == "" && plantOf(now) == "" {
+		return nil
+	}
+	switch {
+	case key == "":
+		return El("p", page.Mark(config.Stop), Text(" No plant signed it; the edition in use is signed."))
+	case key != plantOf(now) && plantOf(now) != "":
+		return El("p", page.Mark(config.Stop), Text(" Signed with another key than the edition in use: "),
+			El("code", Text(shortKey(key))), Text(". Ask the plant, over a line you trust."))
+	}
+	return El("p", page.Mark(""), Text(" Signed by the plant's key "), El("code", Text(shortKey(key))),
+		Text("; unchanged since."))
+}
+
+// shortKey is what two people read to each other of a key.
+func shortKey(text string) string { return sign.Short((&config.Signer{Key: text}).PublicKey()) }
 
 // underWay says how far going through the edition is.
 func underWay(k *Keeper) Part {
@@ -198,7 +237,8 @@ func candidate(p *Page) Part {
 			Text(" It is called like the edition in use, though it is not the same. Give it a name of its own, so "+
 				"that readers of a quote can tell them apart."))
 	}
-	return part("beside", "Beside it, not in use yet", page.EditionLine(b), signers(p.Before.Cat, b.Cat), name,
+	return part("beside", "Beside it, not in use yet", page.EditionLine(b), signedBy(p.Before.Cat, b.Cat),
+		signers(p.Before.Cat, b.Cat), name,
 		El("div", Class("fields"),
 			page.Field(p.Page, "edition.name", "Name of the edition", b.Cat.Edition, "Such as 2027-01"),
 			page.Day(p.Page, "edition.from", "In force from", b.Cat.ValidFrom, "")),
@@ -254,7 +294,7 @@ func keptQuotes(p *Page) Part {
 	k := p.Keeper
 	touched := 0
 	t := page.Table{Caption: "Kept quotes that the change touches", Class: "kept",
-		Heads: []string{"Quote", "What changed of it", ">Price", ">Curb weight", "Delivery, even odds", "Fits", ""}}
+		Heads: []string{"Quote", "What changed of it", ">Price", ">Curb weight", "Likely date (50 %)", "Fits", ""}}
 	for i := range k.Touched {
 		x := &k.Touched[i]
 		if x.Touch == nil {
@@ -327,8 +367,8 @@ func keptRow(p *Page, x *session.Touched, i int) []Part {
 	case x.Moved:
 		row[6] = El("span", Class("tag mine"), Text("moved"))
 	case f != nil:
-		row[6] = over(page.Bold("Signed: it stays as it is."), "Total "+f.Total+", delivery at even odds "+
-			f.Even.Long()+", stands until "+f.Until.Long()+". The row tells what a revision would come to.")
+		row[6] = over(page.Bold("Signed: it stays as it is."), "Total "+f.Total+", likely delivery (50 %) "+
+			f.Even.Long()+", price good through "+f.Until.Long()+". The row tells what a revision would come to.")
 	case t.Signed || t.Now == nil:
 	case p.Candidate == nil:
 		row[6] = page.Action("move-kept", x.ID, "", "Move it", At("id", "move-"+strconv.Itoa(i)),

@@ -57,8 +57,8 @@ func (e *Elsewhere) Draw() Part {
 		"nothing can be changed before."
 	label := "Move it to the edition in use"
 	if e.Frozen != nil {
-		said = "It is signed and stands as it was signed: total " + e.Frozen.Total + ", delivery at even odds " +
-			e.Frozen.Even.Long() + ", stands until " + e.Frozen.Until.Long() +
+		said = "It is signed and stands as it was signed: total " + e.Frozen.Total + ", likely delivery (50 %) " +
+			e.Frozen.Even.Long() + ", price good through " + e.Frozen.Until.Long() +
 			". What is shown here is what a revision would come to with the edition in use."
 		label = "Make a revision with the edition in use"
 	}
@@ -78,8 +78,8 @@ func (e *Elsewhere) Standing(p *page.Page) Part {
 		El("div", Class("inner"), At("tabindex", "0"), At("role", "region"), At("aria-label", "Figures as signed"),
 			El("h2", Text("As it was signed")),
 			El("dl", El("dt", Text("Payload left, loaded")), El("dd", Text(payload)),
-				El("dt", Text("Delivery, even odds")), El("dd", Text(f.Even.Long())),
-				El("dt", Text("Stands until")), El("dd", Text(f.Until.Long()))),
+				El("dt", Text("Likely date (50 %)")), El("dd", Text(f.Even.Long())),
+				El("dt", Text("Price good through")), El("dd", Text(f.Until.Long()))),
 			El("h3", Text("Price")), El("p", Class("big"), Text(f.Total)),
 			El("p", Class("how"), Text("With catalogue edition "+e.Edition+". What the edition in use would make of it "+
 				"stands in the areas."))))

@@ -25,6 +25,7 @@ var deciding = map[string]session.Do{
 	"demo-catalogue": demoCatalogue,
 	"built-in":       builtIn,
 	"use-beside":     useBeside,
+	"sign-catalogue": signCatalogue,
 	"move-here":      moveHere,
 }
 

@@ -12,3 +12,7 @@ var Demo []byte
 // Hash of Demo, where the program that holds it was told when it was linked;
 // web/pack does that for the page.
 var Hash string
+
+// Plant is the key of the one plant whose catalogues the page takes, as rosters write
+// keys; empty when it takes any. web/pack sets it when the page is built.
+var Plant string

@@ -74,15 +74,15 @@ func Root() (string, error) {
 	}
 }
 
-// BuildWasm compiles the core for the browser into file; more are further flags
-// of go build.
-func BuildWasm(root, file string, more ...string) error {
+// BuildWasm compiles the core for the browser into file, to take catalogues of the plant
+// with that key alone where it is not empty; more are further flags of go build.
+func BuildWasm(root, file, plant string, more ...string) error {
 	cat, err := config.Read(catalogue.Demo)
 	if err != nil {
 		return fmt.Errorf("the built-in catalogue: %w", err)
 	}
 	args := []string{"build", "-o", file, "-ldflags=" + LinkFlags + " -X boxwright/web/assets/catalogue.Hash=" +
-		cat.Hash()}
+		cat.Hash() + " -X boxwright/web/assets/catalogue.Plant=" + plant}
 	args = append(append(args, WasmFlags...), more...)
 	cmd := exec.Command("go", append(args, "./wasm")...)
 	cmd.Dir = root
@@ -102,8 +102,11 @@ func Loader() ([]byte, error) {
 	return os.ReadFile(filepath.Join(strings.TrimSpace(string(out)), "lib", "wasm", "wasm_exec.js"))
 }
 
-// Gather compiles and bundles every part.
-func Gather(root string) (*Parts, error) {
+// Gather compiles and bundles every part of a page that takes any catalogue.
+func Gather(root string) (*Parts, error) { return GatherFor(root, "") }
+
+// GatherFor does that for a page that takes catalogues of one plant alone, by its key.
+func GatherFor(root, plant string) (*Parts, error) {
 	assets := filepath.Join(root, "web", "assets")
 	if _, err := os.Stat(filepath.Join(root, "web", "node_modules", "idiomorph")); err != nil {
 		return nil, errors.New("the npm packages are missing: run npm ci in web/ (make does it)")
@@ -114,7 +117,7 @@ func Gather(root string) (*Parts, error) {
 	}
 	tmp.Close()
 	defer os.Remove(tmp.Name())
-	if err := BuildWasm(root, tmp.Name()); err != nil {
+	if err := BuildWasm(root, tmp.Name(), plant); err != nil {
 		return nil, err
 	}
 	p := new(Parts)

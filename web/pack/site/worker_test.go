@@ -125,7 +125,7 @@ func TestAPanicSaysWhere(t *testing.T) {
 	file := filepath.Join(dir, "overlay.json")
 	require.NoError(t, os.WriteFile(file, overlay, 0o600))
 	wasm := filepath.Join(dir, "broken.wasm")
-	require.NoError(t, BuildWasm(root, wasm, "-overlay="+file))
+	require.NoError(t, BuildWasm(root, wasm, "", "-overlay="+file))
 	data, err := os.ReadFile(wasm)
 	require.NoError(t, err)
 	core := map[string]string{"packed": "core.1.bin"}
