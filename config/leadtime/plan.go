@@ -179,9 +179,9 @@ func (p *Plan) Step(id string) *Step {
 func (p *Plan) report() {
 	j, o := p.job, p.odds
 	days := func(chance float64) float64 { return float64(whole(o.At(chance))) }
-	even := config.Figure{Code: "time.even-odds", Label: "Delivery at even odds", Unit: quantity.Day, Value: days(.5),
+	even := config.Figure{Code: "time.even-odds", Label: "Likely date (50 %)", Unit: quantity.Day, Value: days(.5),
 		Low: days(.1), High: days(.9)}
-	nine := config.Figure{Code: "time.nine-in-ten", Label: "Delivery at nine in ten", Unit: quantity.Day,
+	nine := config.Figure{Code: "time.nine-in-ten", Label: "Safe date (90 %)", Unit: quantity.Day,
 		Value: days(.9), Low: days(.5), High: days(.99)}
 	needed := j.unit.NeededBy
 	if !needed.IsZero() {
@@ -211,7 +211,8 @@ func (p *Plan) say(code string, severity config.Severity, where, text, remedy st
 // missed says that the needed date is not kept at nine in ten.
 func (p *Plan) missed(nine config.Figure) {
 	needed := p.job.unit.NeededBy
-	text := fmt.Sprintf("Needed by %s; delivery is %s at even odds and %s at nine in ten. The chance of keeping the "+
+	text := fmt.Sprintf("Needed by %s; delivery is likely by %s (50 %%) and safe by %s (90 %%). The chance of "+
+		"keeping the "+
 		"needed date is %s.",
 		needed.Long(), p.EvenOdds.Long(), p.NineInTen.Long(), percent(1-nine.Chance))
 	remedy, picks := "Move the needed date to "+p.NineInTen.Long(), p.criticalPicks()

@@ -35,7 +35,7 @@ func TestFrozenFiguresAreThoseOfTheQuote(t *testing.T) {
 		{"module", q.Body.Label, f.Body},
 		{"total", q.Total(), f.Total},
 		{"price good through", q.Price.ValidUntil, f.Until},
-		{"delivery at even odds", q.Plan.EvenOdds, f.Even},
+		{"likely delivery (50 %)", q.Plan.EvenOdds, f.Even},
 		{"payload left in whole pounds", fmt.Sprintf("%d", int(left.Value)), fmt.Sprintf("%.0f", f.Payload)},
 	} {
 		t.Run(c.name, func(t *testing.T) { assert.Equal(t, c.want, c.is) })

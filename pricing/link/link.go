@@ -78,6 +78,7 @@ import (
 	"strings"
 
 	"boxwright/config"
+	"boxwright/config/letters"
 	"boxwright/pricing/quote"
 	"boxwright/pricing/sign"
 )
@@ -307,7 +308,7 @@ func open(cat *config.Catalogue, p *parts) (*quote.Draft, *Frozen, error) {
 		f := &rest.Frozen
 		return nil, nil, &Error{Code: UnknownEdition, Frozen: f, Draft: rest.Draft,
 			Text: fmt.Sprintf("The link was made with a catalogue edition this page does not hold (%s). Load that "+
-				"edition to recompute it. As it was %s, not recomputed: %s, %s; total %s; delivery at even odds "+
+				"edition to recompute it. As it was %s, not recomputed: %s, %s; total %s; likely delivery (50 %%) "+
 				"%s; payload left %.0f lb.", f.Edition, map[bool]string{true: "issued", false: "sent"}[p.key != nil],
 				f.Chassis, f.Body, f.Total, f.Even.Long(), f.Payload)}
 	}
@@ -345,6 +346,11 @@ func readRest(text []byte) (*rest, error) {
 	}
 	if out.Draft == nil {
 		return nil, errors.New("it holds no quote")
+	}
+	if letters.Wild(text) {
+		if ps := config.Texts(&out); len(ps) > 0 {
+			return nil, ps
+		}
 	}
 	data, err := out.Draft.Bytes()
 	if err != nil {

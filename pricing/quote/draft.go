@@ -10,6 +10,7 @@ import (
 	"slices"
 
 	"boxwright/config"
+	"boxwright/config/letters"
 	"boxwright/config/weight"
 	"boxwright/pricing"
 )
@@ -92,6 +93,9 @@ func ReadDraft(data []byte) (*Draft, error) {
 		p.Code = "draft." + p.Code
 		return nil, config.Problems{*p}
 	}
+	if letters.Wild(data) {
+		config.Calm(d)
+	}
 	if ps := d.Check(); len(ps) > 0 {
 		return nil, ps
 	}
@@ -121,6 +125,10 @@ func (d *Draft) Check() config.Problems {
 	}
 	if d.Rev < 0 || d.Rev > 999 {
 		ps = append(ps, config.Problem{Code: "draft.range", Where: "rev", Text: "a revision is 0 to 999"})
+	}
+	ps = append(ps, d.Unit.CheckIDs()...)
+	for i := range d.More {
+		ps = append(ps, d.More[i].Unit.CheckIDs()...)
 	}
 	return append(append(append(ps, d.checkEngineering()...), d.checkFleet()...), d.checkNeeds()...)
 }

@@ -6,6 +6,7 @@ import (
 	"strconv"
 	"strings"
 
+	"boxwright/config/letters"
 	"boxwright/web/areas"
 	"boxwright/web/guide"
 	"boxwright/web/session"
@@ -59,6 +60,7 @@ func setField(s *session.Session, a session.Act) {
 		s.Fault("There is no field %q.", a.ID)
 		return
 	}
+	a.Value = letters.Calm(a.Value)
 	s.Set(a, set)
 	if area.Joined && s.View.Wrong[a.ID] == "" {
 		again(s, area)

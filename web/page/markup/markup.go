@@ -6,6 +6,8 @@ package markup
 import (
 	"strings"
 	"sync"
+
+	"boxwright/config/letters"
 )
 
 type kind uint8
@@ -117,7 +119,10 @@ func (p *node) Pieces() []string {
 }
 
 // sheet is what HTML is written on. Used again it has room for the next part.
-type sheet struct{ text []byte }
+type sheet struct {
+	text  []byte
+	whole int // elements around what is written now in which no word is broken
+}
 
 var sheets = sync.Pool{New: func() any { return new(sheet) }}
 
@@ -171,6 +176,37 @@ func escape(b *sheet, s string) {
 	b.add(s[from:])
 }
 
+// longWord is how many bytes of a word stand together: a longer one would make a column or
+// the page as wide as it is long.
+const longWord = 48
+
+// broken writes a text up to the last place where one of its long words may be broken, and
+// returns what is left.
+func broken(b *sheet, s string) string {
+	from, word := 0, 0
+	for i, r := range s {
+		switch {
+		case r == ' ' || r == '\n' || r == '\t':
+			word = i + 1
+		case i-word >= longWord:
+			escape(b, s[from:i])
+			b.add("<wbr>")
+			from, word = i, i
+		}
+	}
+	return s[from:]
+}
+
+// keepsWords reports whether an element takes no places to break a word at: it holds text
+// alone, or is part of a picture.
+func keepsWords(tag string) bool {
+	switch tag {
+	case "textarea", "option", "title", "svg", "text", "tspan":
+		return true
+	}
+	return false
+}
+
 // void reports whether an element has no end tag in HTML.
 func void(tag string) bool {
 	switch tag {
@@ -186,7 +222,11 @@ func (p *node) write(b *sheet) {
 	}
 	switch p.kind {
 	case text:
-		escape(b, calm(p.value))
+		s := letters.Calm(p.value)
+		if len(s) > longWord && b.whole == 0 {
+			s = broken(b, s)
+		}
+		escape(b, s)
 	case written:
 		b.add(p.value)
 	case fragment:
@@ -202,6 +242,10 @@ func (p *node) write(b *sheet) {
 		b.text = append(b.text, '>')
 		if void(p.name) {
 			return
+		}
+		if keepsWords(p.name) {
+			b.whole++
+			defer func() { b.whole-- }()
 		}
 		for _, c := range p.parts {
 			if c != nil && c.kind != attribute {

@@ -2,6 +2,7 @@ package markup_test
 
 import (
 	"fmt"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -37,4 +38,28 @@ func TestWritten(t *testing.T) {
 	assert.Equal(t, El("ul", row, row).String(), El("ul", kept, kept).String())
 	assert.Equal(t, Many(row, Text("")).Pieces(), Many(kept, Text("")).Pieces())
 	assert.Equal(t, []string{row.String(), row.String()}, Many(kept, kept).Pieces())
+}
+
+// A word without an end may be broken, but not in a field or a picture, where nothing but
+// text stands.
+func TestLongWordsMayBeBroken(t *testing.T) {
+	long := strings.Repeat("W", 100)
+	pieces := strings.Repeat("W", 48) + "<wbr>" + strings.Repeat("W", 48) + "<wbr>WWWW"
+	key := strings.Repeat("k", 48)
+	for _, x := range []struct {
+		name, want string
+		part       Part
+	}{
+		{"a long word", "<p>" + pieces + "</p>", El("p", Text(long))},
+		{"behind others", "<p>a &lt; " + pieces + "</p>", El("p", Many(Text("a < "+long)))},
+		{"a key", "<p>the key " + key + " " + key + "</p>", El("p", Text("the key "+key+" "+key))},
+		{"letters of several bytes", "<p>" + strings.Repeat("é", 24) + "<wbr>é</p>", El("p", Text(strings.Repeat("é", 25)))},
+		{"in a field", "<textarea>" + long + "</textarea>", El("textarea", Many(Text(long)))},
+		{"in a choice", "<option>" + long + "</option>", El("option", Text(long))},
+		{"in a picture", "<svg><g><text>" + long + "</text></g></svg>", El("svg", El("g", El("text", Text(long))))},
+		{"after a field", "<p><textarea>" + long + "</textarea>" + pieces + "</p>",
+			El("p", El("textarea", Text(long)), Text(long))},
+	} {
+		t.Run(x.name, func(t *testing.T) { assert.Equal(t, x.want, x.part.String()) })
+	}
 }

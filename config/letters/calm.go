@@ -1,0 +1,111 @@
+// Package letters keeps texts of strangers within themselves: no text turns the
+// direction of what stands beside it, covers other lines, or holds what cannot be seen.
+package letters
+
+import "strings"
+
+// mostMarks are how many accents may stand on one letter.
+const mostMarks = 4
+
+// Calm takes out of a text what reaches beyond it: characters that turn the direction of
+// writing, which would turn what stands beside it too, control characters, and accents
+// stacked so high that they cover other lines. What Isolate put around a part stays.
+func Calm(s string) string {
+	if tame(s) {
+		return s
+	}
+	marks, pairs := 0, balanced(s)
+	return strings.Map(func(r rune) rune {
+		switch {
+		case r == '\n' || r == '\r' || r == '\t':
+		case pairs && (r == isolate || r == isolated):
+			return r
+		case r < ' ', r >= 0x7f && r < 0xa0, turns(r):
+			return -1
+		case accent(r):
+			if marks++; marks > mostMarks {
+				return -1
+			}
+			return r
+		}
+		marks = 0
+		return r
+	}, s)
+}
+
+// tame reports whether a text is of letters in which there is nothing to take out, as
+// nearly all are.
+func tame(s string) bool {
+	for i := range len(s) {
+		c := s[i]
+		if c < ' ' && c != '\n' && c != '\r' && c != '\t' || c == 0x7f || c >= 0xc2 && turning[c] {
+			return false
+		}
+	}
+	return true
+}
+
+// turning are the first bytes of the characters that calm looks at.
+var turning = [256]bool{0xc2: true, 0xcc: true, 0xcd: true, 0xe1: true, 0xe2: true, 0xef: true}
+
+// turns reports whether a character embeds, overrides or isolates a direction.
+func turns(r rune) bool { return r >= 0x202a && r <= 0x202e || r >= 0x2066 && r <= 0x2069 }
+
+// accent reports whether a character stands on the one before it.
+func accent(r rune) bool {
+	return r >= 0x300 && r <= 0x36f || r >= 0x1ab0 && r <= 0x1aff || r >= 0x1dc0 && r <= 0x1dff ||
+		r >= 0x20d0 && r <= 0x20ff || r >= 0xfe20 && r <= 0xfe2f
+}
+
+// The characters around a part of a text whose direction is its own.
+const (
+	isolate  = '\u2068'
+	isolated = '\u2069'
+)
+
+// balanced reports whether each isolated part of a text ends in it.
+func balanced(s string) bool {
+	depth := 0
+	for _, r := range s {
+		switch r {
+		case isolate:
+			depth++
+		case isolated:
+			depth--
+		}
+		if depth < 0 {
+			return false
+		}
+	}
+	return depth == 0
+}
+
+// Isolate is a text of a stranger to be put into a line: where it has letters that are
+// written from the right, they turn nothing else of the line.
+func Isolate(s string) string {
+	if !strings.ContainsFunc(s, fromRight) {
+		return s
+	}
+	return string(isolate) + Calm(strings.Map(func(r rune) rune {
+		if turns(r) {
+			return -1
+		}
+		return r
+	}, s)) + string(isolated)
+}
+
+// fromRight reports whether a letter is written from the right.
+func fromRight(r rune) bool {
+	return r >= 0x590 && r <= 0x8ff || r >= 0xfb1d && r <= 0xfdff || r >= 0xfe70 && r <= 0xfeff ||
+		r >= 0x10800 && r <= 0x10fff || r >= 0x1e800 && r <= 0x1efff
+}
+
+// Wild reports whether a JSON text may hold a text that Calm would change.
+func Wild(raw []byte) bool {
+	for i, c := range raw {
+		if c == 0x7f || c >= 0xc2 && turning[c] || c == '\\' && i+1 < len(raw) && strings.IndexByte("ubf", raw[i+1]) >= 0 {
+			return true
+		}
+	}
+	return false
+}

@@ -1,0 +1,108 @@
+package config
+
+import (
+	"fmt"
+	"reflect"
+	"strings"
+
+	"boxwright/config/letters"
+)
+
+// maxTextBytes is the longest text of a catalogue.
+const maxTextBytes = 4000
+
+// maxIDBytes is the longest id that a quote may carry, whatever the catalogue.
+const maxIDBytes = 64
+
+// Texts says which texts of a value, given by its address, are too long, turn the
+// direction of writing, cover other lines, or hold what cannot be seen.
+func Texts(v any) Problems {
+	var ps Problems
+	eachText(reflect.ValueOf(v), "", func(where, s string) string {
+		switch {
+		case len(s) > maxTextBytes:
+			ps = append(ps, Problem{"text.too-long", where, fmt.Sprintf("has %d bytes; the most is %d", len(s),
+				maxTextBytes)})
+		case letters.Calm(s) != s:
+			ps = append(ps, Problem{"text.letters", where, "holds characters that cannot be seen, that turn the " +
+				"direction of writing, or that cover other lines; type the text anew"})
+		}
+		return s
+	})
+	return ps
+}
+
+// Calm takes out of every text of a value, given by its address, what letters.Calm does.
+func Calm(v any) {
+	eachText(reflect.ValueOf(v), "", func(_, s string) string { return letters.Calm(s) })
+}
+
+// eachText calls a function with every text of a value and where it stands, and puts what
+// it returns in its place. Keys of maps are left.
+func eachText(v reflect.Value, where string, f func(where, s string) string) {
+	switch v.Kind() {
+	case reflect.Pointer:
+		if !v.IsNil() {
+			eachText(v.Elem(), where, f)
+		}
+	case reflect.Struct:
+		for i := range v.NumField() {
+			field := v.Type().Field(i)
+			if !field.IsExported() {
+				continue
+			}
+			name, _, _ := strings.Cut(field.Tag.Get("json"), ",")
+			eachText(v.Field(i), strings.TrimPrefix(where+" "+name, " "), f)
+		}
+	case reflect.Slice:
+		if v.Type().Elem().Kind() == reflect.Uint8 {
+			return
+		}
+		for i := range v.Len() {
+			eachText(v.Index(i), fmt.Sprintf("%s[%d]", where, i), f)
+		}
+	case reflect.String:
+		if s := v.String(); v.CanSet() {
+			if now := f(where, s); now != s {
+				v.SetString(now)
+			}
+		}
+	}
+}
+
+// CheckIDs says which ids of a unit are longer than any catalogue has: they are shown where
+// no catalogue knows them.
+func (u *Unit) CheckIDs() Problems {
+	var ps Problems
+	check := func(where string, list ...string) {
+		for _, id := range list {
+			if len(id) > maxIDBytes {
+				ps = append(ps, Problem{"unit.id", where, fmt.Sprintf("an id has %d bytes; the most is %d", len(id),
+					maxIDBytes)})
+			}
+		}
+	}
+	check("catalogue", u.Catalogue)
+	check("edition", u.Edition)
+	check("chassis", u.Chassis)
+	check("body", u.Body)
+	check("rule_set", u.RuleSet)
+	check("proposed", u.Proposed...)
+	check("left_out", u.LeftOut...)
+	for _, p := range u.Picks {
+		check("picks", p.Option)
+	}
+	for _, d := range u.Details {
+		check("details", d.Option)
+	}
+	for _, c := range u.Carried {
+		check("carried", c.Equipment, c.Compartment)
+	}
+	for _, o := range u.Own {
+		check("own", o.Figure)
+	}
+	for _, a := range u.Factors {
+		check("factors", a.Factor)
+	}
+	return ps
+}

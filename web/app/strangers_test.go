@@ -1,0 +1,121 @@
+package app
+
+import (
+	"bytes"
+	"encoding/base64"
+	"encoding/json"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"boxwright/pricing/seal/sealtest"
+	"boxwright/web/assets/catalogue"
+)
+
+// A draft that goes out by link or on paper says what is missing there, and a complete one
+// does not.
+func TestADraftSaysWhatIsMissingWhereItIsSentAndPrinted(t *testing.T) {
+	p := open(t)
+	s := p.do(Act{Do: "go", ID: "quote"})
+	main := s.Regions["main"]
+	for _, where := range []string{`id="ready-link"`, `id="ready-print"`, "Draft, not signed and not complete."} {
+		assert.Contains(t, main, where)
+	}
+	assert.Contains(t, main, "Missing: Buyer, Seller, Number.")
+	main = p.do(parties...).Regions["main"]
+	assert.NotContains(t, main, "Missing: ")
+	assert.Contains(t, main, "look first at: ")
+	assert.NotContains(t, main, "not complete")
+}
+
+// What a stranger put into a quote turns, hides and covers nothing, from the first reading on.
+func TestTextsOfStrangersAreTamedWhenTheyAreRead(t *testing.T) {
+	p := open(t)
+	s := p.do(set("buyer.name", "\u202e00.996,672 DSU"), set("number", "רכב 7"), set("title", "Z"+strings.Repeat("\u0310", 40)))
+	require.Empty(t, s.Fault)
+	var d struct {
+		Title string
+		Buyer struct{ Name string }
+	}
+	require.NoError(t, json.Unmarshal(s.Draft, &d))
+	assert.Equal(t, "00.996,672 DSU", d.Buyer.Name)
+	assert.Equal(t, "Z"+strings.Repeat("\u0310", 4), d.Title)
+	assert.Contains(t, s.Gist.Line, "\u2068רכב 7\u2069", "its number turns nothing of the line")
+	assert.Contains(t, s.Regions["masthead"], "\u2068רכב 7\u2069")
+
+	wild := strings.Replace(string(s.Draft), `"title":"`, `"title":"\u202e`, 1)
+	s = p.do(Act{Do: "open-draft", ID: "x.json", Value: wild})
+	require.Empty(t, s.Fault)
+	assert.NotContains(t, string(s.Draft), "\u202e")
+
+	long := strings.Replace(string(s.Draft), `"rule_set":"`, `"rule_set":"`+strings.Repeat("x", 584), 1)
+	s = p.do(Act{Do: "open-draft", ID: "x.json", Value: long})
+	assert.Contains(t, s.Fault, "the most is 64")
+
+	cat := strings.Replace(string(catalogue.Demo), `"label": "`, `"label": "\u202e`, 1)
+	s = p.do(Act{Do: "load-catalogue", ID: "x.json", Value: cat})
+	assert.Contains(t, s.Fault, "turn the direction of writing")
+}
+
+// Sealed quotes come back with the passphrase alone, whatever else is tried.
+func TestSavedQuotesAreSealedByTheCore(t *testing.T) {
+	sealtest.Cheap()
+	p := open(t)
+	s := p.do(set("title", "Secret 1"))
+	file := `{"format":"boxwright-kept/1","quotes":[{"id":"a","name":"n","line":"l","saved":"","draft":` + string(s.Draft) +
+		`,"pins":[],"steps":[],"at":0}]}`
+	const words = "lantern river copper seventeen"
+	s = p.do(Act{Do: "seal-kept", Value: "short", File: file, Random: keyRandom})
+	assert.Contains(t, s.Fault, "were not sealed")
+	s = p.do(Act{Do: "seal-kept", Value: words, File: "{}", Random: keyRandom})
+	assert.Contains(t, s.Fault, "were not sealed")
+	s = p.do(Act{Do: "seal-kept", Value: words, File: file, Random: keyRandom})
+	require.Empty(t, s.Fault)
+	sealed := stepOf(s, "keep-sealed")
+	require.NotNil(t, sealed)
+	raw, err := base64.StdEncoding.DecodeString(sealed.Text)
+	require.NoError(t, err)
+	assert.False(t, bytes.Contains(raw, []byte("Secret 1")))
+
+	s = p.do(Act{Do: "open-sealed", Value: "another passphrase of words", File: sealed.Text})
+	assert.Contains(t, s.Fault, "were not opened")
+	assert.Nil(t, stepOf(s, "import"))
+	for at := range raw {
+		if at%37 != 0 {
+			continue
+		}
+		changed := bytes.Clone(raw)
+		changed[at] ^= 1
+		s = p.do(Act{Do: "open-sealed", Value: words, File: base64.StdEncoding.EncodeToString(changed)})
+		require.Contains(t, s.Fault, "were not opened", "byte %d", at)
+	}
+	s = p.do(Act{Do: "open-sealed", Value: words, File: sealed.Text})
+	require.Empty(t, s.Fault)
+	back := stepOf(s, "import")
+	require.NotNil(t, back)
+	assert.Equal(t, "sealed", back.ID)
+	assert.Contains(t, back.Text, "Secret 1")
+}
+
+// A copy of everything brings a sealed key and cost sheet along, and replaces none that
+// is there.
+func TestACopyBringsWhatIsSealed(t *testing.T) {
+	sealtest.Cheap()
+	p := open(t)
+	key := demoKey(t, p, "demo-key.json")
+	public := p.req["key"].(string)
+	copied := `{"format":"boxwright-kept/1","quotes":[],"key":{"sealed":"` + key + `","public":"` + public + `"}}`
+	s := p.do(Act{Do: "import", ID: "x.json", Value: copied})
+	require.Empty(t, s.Fault)
+	assert.Nil(t, stepOf(s, "keep-key"), "the key that is there stays")
+	p.req["key"] = ""
+	s = p.do(Act{Do: "import", ID: "x.json", Value: copied})
+	require.NotNil(t, stepOf(s, "keep-key"))
+	assert.Equal(t, key, stepOf(s, "keep-key").Text)
+	for _, bad := range []string{strings.Replace(copied, key, "AAAA", 1), strings.Replace(copied, public, "AAAA", 1)} {
+		s = p.do(Act{Do: "import", ID: "x.json", Value: bad})
+		assert.Contains(t, s.Fault, "was not taken in")
+	}
+}
