@@ -45,7 +45,7 @@ func (q *Quote) Asks(in quantity.System) []Ask {
 	}
 	if by := d.Unit.NeededBy; !by.IsZero() {
 		a := Ask{ID: AskDate, Label: "Delivery", Wanted: "by " + by.Long(), Has: q.Plan.NineInTen.Long() +
-			" at nine in ten", From: "Needs"}
+			" at 90 %", From: "Needs"}
 		if by.Before(q.Plan.NineInTen) {
 			a.Missed = Days(by.DaysUntil(q.Plan.NineInTen)) + " late"
 		}

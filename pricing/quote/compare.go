@@ -97,9 +97,9 @@ func Compare(quotes []*Quote, rivals []Rival, in quantity.System) []Row {
 		add("Price without sales tax", func(q *Quote) string { return q.Price.Currency + " " + q.Untaxed().Show() }, nil)
 	}
 	add("Sales tax", func(q *Quote) string { return q.Price.SalesTax.Words() }, nil)
-	add("Delivery, even odds", func(q *Quote) string { return q.Plan.EvenOdds.Long() }, nil)
-	add("Delivery, nine in ten", func(q *Quote) string { return q.Plan.NineInTen.Long() }, nil)
-	add("Stands until", func(q *Quote) string { return q.Price.ValidUntil.Long() }, nil)
+	add("Likely date (50 %)", func(q *Quote) string { return q.Plan.EvenOdds.Long() }, nil)
+	add("Safe date (90 %)", func(q *Quote) string { return q.Plan.NineInTen.Long() }, nil)
+	add("Price good through", func(q *Quote) string { return q.Price.ValidUntil.Long() }, nil)
 	if rivals != nil {
 		add("Delivery as promised", func(*Quote) string { return "–" }, func(r *Rival) string { return r.Date.Long() })
 		add("Notes", func(*Quote) string { return "–" }, func(r *Rival) string { return r.Notes })
@@ -190,7 +190,7 @@ func (q *Quote) InGroup(group string) string {
 type Delta struct {
 	Lines []DeltaLine // in the order of the two price sheets
 	Total pricing.Amount
-	Days  int // calendar days by which the other arrives later at even odds
+	Days  int // calendar days by which the other arrives later at 50 %
 }
 
 // DeltaLine is one line of the price that differs.

@@ -52,9 +52,9 @@ func TestCompareRows(t *testing.T) {
 		rival string
 	}{
 		{"Price", (*quote.Quote).Total, "USD 301,500.00"},
-		{"Delivery, even odds", func(q *quote.Quote) string { return q.Plan.EvenOdds.Long() }, "–"},
-		{"Delivery, nine in ten", func(q *quote.Quote) string { return q.Plan.NineInTen.Long() }, "–"},
-		{"Stands until", func(q *quote.Quote) string { return q.Price.ValidUntil.Long() }, "–"},
+		{"Likely date (50 %)", func(q *quote.Quote) string { return q.Plan.EvenOdds.Long() }, "–"},
+		{"Safe date (90 %)", func(q *quote.Quote) string { return q.Plan.NineInTen.Long() }, "–"},
+		{"Price good through", func(q *quote.Quote) string { return q.Price.ValidUntil.Long() }, "–"},
 		{"Delivery as promised", none, "Sat, May 1, 2027"},
 		{"Notes", none, "no loose equipment"},
 		{"Payload (GVWR less curb weight)", figure("weight.payload"), "3,100 lb"},

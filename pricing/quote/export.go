@@ -22,7 +22,7 @@ func (q *Quote) Everything() [][]string {
 	for _, r := range [][2]string{
 		{"Number", d.Number}, {"Revision", strconv.Itoa(d.Rev)}, {"Date", d.Date.String()}, {"Unit", d.Title}, {"Buyer", d.Buyer.Name}, {"Seller", d.Seller.Name},
 		{"Chassis", q.Chassis.Label}, {"Module", q.Body.Label}, {"Rules", q.Assume.Label}, {"Catalogue", cat.Title + ", edition " + cat.Edition}, {"Content", cat.Hash()},
-		{"Delivery, even odds", q.Plan.EvenOdds.String()}, {"Delivery, nine in ten", q.Plan.NineInTen.String()}, {"Stands until", q.Price.ValidUntil.String()},
+		{"Likely date (50 %)", q.Plan.EvenOdds.String()}, {"Safe date (90 %)", q.Plan.NineInTen.String()}, {"Price good through", q.Price.ValidUntil.String()},
 	} {
 		add("Quote", r[0], r[1])
 	}

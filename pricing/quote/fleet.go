@@ -7,6 +7,7 @@ import (
 
 	"boxwright/config"
 	"boxwright/config/leadtime"
+	"boxwright/config/letters"
 	"boxwright/config/weight"
 	"boxwright/pricing"
 )
@@ -301,7 +302,7 @@ func (q *Quote) fleet() ([]config.Finding, error) {
 // NameOf is what one kind of unit on the quote is called.
 func (q *Quote) NameOf(at int) string {
 	it := q.Draft.Items()[at]
-	name := it.Label
+	name := letters.Isolate(it.Label)
 	if name == "" {
 		name = q.Edition.Cat.LabelOf(it.Unit.Chassis) + ", " + q.Edition.Cat.LabelOf(it.Unit.Body)
 	}

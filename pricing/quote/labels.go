@@ -75,7 +75,7 @@ func pounds(what string, lb quantity.Mass, from string) LabelLine {
 func (q *Quote) completed() LabelLine {
 	d := q.Plan.EvenOdds
 	return LabelLine{What: "Month and year completed", Text: d.MonthName() + " " + strconv.Itoa(d.Year),
-		From: "planned, at even odds; the month of completion counts"}
+		From: "planned, at 50 %; the month of completion counts"}
 }
 
 // axle is a rating with the tires it is meant with.

@@ -5,6 +5,7 @@ import (
 
 	"boxwright/config"
 	"boxwright/config/leadtime"
+	"boxwright/config/letters"
 )
 
 // Station is one station of the plant with the work this unit brings it.
@@ -28,7 +29,7 @@ func (q *Quote) Told(o *config.Option) string {
 	if o.Asks == "" {
 		return ""
 	}
-	return o.Asks + ": " + cmp.Or(q.Draft.Unit.Detail(o.ID), "to be named")
+	return o.Asks + ": " + cmp.Or(letters.Isolate(q.Draft.Unit.Detail(o.ID)), "to be named")
 }
 
 // Stations lists the plant's stations that have work on the unit, and last what

@@ -125,14 +125,15 @@ func netted(from, to *Quote, taxed bool) []DeltaLine {
 func WhyDate(from, to *Quote) string {
 	days := from.Plan.EvenOdds.DaysUntil(to.Plan.EvenOdds)
 	if days == 0 {
-		return "It arrives on the same day at even odds."
+		return "It arrives on the same day by the likely date (50 %)."
 	}
 	later, word := to, "later"
 	sooner := from
 	if days < 0 {
 		later, sooner, word, days = from, to, "earlier", -days
 	}
-	text := fmt.Sprintf("It arrives %d calendar %s %s at even odds", days, plural(days, "day", "days"), word)
+	text := fmt.Sprintf("It arrives %d calendar %s %s by the likely date (50 %%)", days, plural(days, "day", "days"),
+		word)
 	var reasons []string
 	if n := sooner.Plan.Order.DaysUntil(later.Plan.Order); n > 0 {
 		reasons = append(reasons, "ordered "+Days(n)+" "+word)

@@ -51,9 +51,10 @@ func TestWhyDateNamesWhatTakesLonger(t *testing.T) {
 	road, mountain := made("cab-16500-169-diesel"), made("cab-17500-169-4x4-diesel")
 	require.True(t, road.Plan.EvenOdds.Before(mountain.Plan.EvenOdds))
 	says := quote.WhyDate(road, mountain)
-	assert.Regexp(t, regexp.MustCompile(`^It arrives \d+ calendar days later at even odds: .*[Cc]hassis.* \+\d+ working days`), says)
-	assert.Contains(t, quote.WhyDate(mountain, road), "earlier at even odds: ")
-	assert.Equal(t, "It arrives on the same day at even odds.", quote.WhyDate(road, road))
+	assert.Regexp(t,
+		regexp.MustCompile(`^It arrives \d+ calendar days later by the likely date \(50 %\): .*[Cc]hassis.* \+\d+ working days`), says)
+	assert.Contains(t, quote.WhyDate(mountain, road), "earlier by the likely date (50 %): ")
+	assert.Equal(t, "It arrives on the same day by the likely date (50 %).", quote.WhyDate(road, road))
 
 	d := road.Draft.Clone()
 	d.Unit.OrderOn = d.Unit.OrderOn.AddDays(21)

@@ -195,7 +195,7 @@ func TestRivals(t *testing.T) {
 		set("rival.0.payload", "3100"), set("rival.0.warranty", "3 years"))
 	require.Empty(t, s.Fault)
 	for _, words := range []string{"Northern &lt;b&gt;Coach", "USD 301,500.00", "Sat, May 1, 2027", "3,100 lb",
-		"3 years", "the unit in work is USD"} {
+		"3 years", "the unit showing now is USD"} {
 		assert.Contains(t, s.Regions["main"], words)
 	}
 	assert.NotContains(t, s.Regions["main"], "<b>Coach")

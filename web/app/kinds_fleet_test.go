@@ -24,7 +24,7 @@ func TestFleetOfUnlikeUnits(t *testing.T) {
 
 	papers := papersOf(p)
 	first := papers["quote"][:strings.Index(papers["quote"], "Cost")]
-	for _, words := range []string{"1. Medic 1", "2. Van 2", "nine in ten", "axle margin"} {
+	for _, words := range []string{"1. Medic 1", "2. Van 2", "90 %", "axle margin"} {
 		assert.Contains(t, first, words)
 	}
 	for id, title := range map[string]string{"order": "Order sheet", "test": "Test sheet", "labels": "Label data",

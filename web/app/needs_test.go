@@ -222,7 +222,7 @@ func TestNeedsAreAskedByNumber(t *testing.T) {
 		Act{Do: "wish", ID: "cot-power", Value: "must"}, Act{Do: "wish", ID: "mount-power", Value: "must"},
 		set("unit.needed_by", "2027-04-28"))
 	require.Empty(t, s.Fault)
-	assert.Contains(t, s.Regions["main"], "not diesel", "the unit in work is not what was asked for")
+	assert.Contains(t, s.Regions["main"], "not diesel", "the unit showing now is not what was asked for")
 	assert.Regexp(t, `KKK-A-1822F</td>.*?\d+ of the \d+ clauses that are computed`, s.Regions["main"],
 		"the standard in force is a must too")
 	assert.Contains(t, s.Regions["standing"], "diesel (it is gasoline)", "and that is open")
@@ -353,7 +353,7 @@ func TestOrderDatesInThePast(t *testing.T) {
 	p.do(set("unit.order_on", "2026-12-20"))
 	for _, area := range []string{"delivery", "quote"} {
 		s = p.do(Act{Do: "go", ID: area})
-		assert.Contains(t, s.Regions["main"], "Nine in ten")
+		assert.Contains(t, s.Regions["main"], "Safe date (90 %)")
 		for _, m := range regexp.MustCompile(`order by (?:<b>)?([^<.]*)`).FindAllStringSubmatch(s.Regions["main"], -1) {
 			assert.Fail(t, "nobody is told to order before the quote's own date, nor on paper", area+": "+m[0])
 		}

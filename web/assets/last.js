@@ -9,6 +9,7 @@
 // only the quote's name and line, as text.
 
 const KEY = "boxwright.screen";
+const OFF = "boxwright.off"; // nothing is kept on this computer, see keep.js
 const MAX_CHARACTERS = 400_000;
 const MAX_LINE = 200;
 
@@ -54,6 +55,7 @@ const isRegions = (regions) =>
 /** write keeps the last screen. @param {Last} last */
 export function write(last) {
   try {
+    if (localStorage.getItem(OFF)) return;
     let text = JSON.stringify(last);
     if (text.length > MAX_CHARACTERS) text = JSON.stringify({ ...last, regions: undefined });
     localStorage.setItem(KEY, text);

@@ -63,3 +63,9 @@ test("what is no screen is none", () => {
   store.set("boxwright.screen", JSON.stringify({ name: "x".repeat(9999) }));
   assert.equal(read("v1").name.length, 200);
 });
+
+test("no screen is kept where nothing shall be", () => {
+  store.set("boxwright.off", "1");
+  write(screen);
+  assert.equal(kept(), false);
+});

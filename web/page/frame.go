@@ -7,6 +7,7 @@ import (
 	"strconv"
 
 	"boxwright/config"
+	"boxwright/config/letters"
 	"boxwright/config/quantity"
 	"boxwright/pricing/quote"
 	. "boxwright/web/page/markup"
@@ -32,14 +33,17 @@ type Tab struct {
 	Codes    []string // beginnings of the codes of findings that mark it; nil for none
 }
 
+// mostNamed letters name a quote or a party in the head of the page.
+const mostNamed = 80
+
 // Masthead names the quote and holds what concerns the whole page.
 func (f *Frame) Masthead() Part {
 	d := f.Q.Draft
-	who := d.Buyer.Name
+	who := letters.Isolate(shortened(d.Buyer.Name, mostNamed))
 	if who == "" {
 		who = "No buyer named yet"
 	}
-	number := d.Number
+	number := letters.Isolate(d.Number)
 	if number == "" {
 		number = "not numbered"
 	}
@@ -49,7 +53,7 @@ func (f *Frame) Masthead() Part {
 	}
 	return Many(
 		El("p", Class("brand"), Text("Boxwright")),
-		El("p", Class("subject"), El("b", Text(Subject(f.Page))), Text(" · "+who+" · quote "+number),
+		El("p", Class("subject"), El("b", Text(shortened(Subject(f.Page), mostNamed))), Text(" · "+who+" · quote "+number),
 			El("span", Class("small"), Text(" · "+saving))),
 		El("div", Class("tools"),
 			Action("undo", "", "", "Undo", At("aria-disabled", strconv.FormatBool(f.Undo == 0)), At("title", "Ctrl Z")),
@@ -82,7 +86,7 @@ func (f *Frame) ReadingBar(d *quote.Draft, revises bool) Part {
 
 // Numbered is the number of a quote with its revision.
 func Numbered(d *quote.Draft) string {
-	number := cmp.Or(d.Number, "not numbered")
+	number := cmp.Or(letters.Isolate(d.Number), "not numbered")
 	if d.Rev > 0 {
 		number += ", revision " + Whole(d.Rev)
 	}
@@ -171,8 +175,8 @@ func Standing(p *Page) Part {
 		Learned(p),
 		El("h3", Text("Delivery")),
 		El("dl",
-			El("dt", Text("Even odds")), El("dd", Text(q.Plan.EvenOdds.Long())),
-			El("dt", Text("Nine in ten")), El("dd", Text(q.Plan.NineInTen.Long())),
+			El("dt", Text("Likely date (50 %)")), El("dd", Text(q.Plan.EvenOdds.Long())),
+			El("dt", Text("Safe date (90 %)")), El("dd", Text(q.Plan.NineInTen.Long())),
 		),
 		El("h3", Text("Price")),
 		El("p", Class("big"), Text(q.Total())),

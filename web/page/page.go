@@ -11,6 +11,7 @@ import (
 	"strings"
 
 	"boxwright/config"
+	"boxwright/config/letters"
 	"boxwright/config/quantity"
 	"boxwright/pricing/quote"
 	. "boxwright/web/page/markup"
@@ -34,7 +35,7 @@ type Page struct {
 
 // Subject is what the page is about.
 func Subject(p *Page) string {
-	t := cmp.Or(p.Q.Draft.Title, p.Q.Edition.Cat.LabelOf(p.Q.Draft.Unit.Chassis))
+	t := cmp.Or(letters.Isolate(p.Q.Draft.Title), p.Q.Edition.Cat.LabelOf(p.Q.Draft.Unit.Chassis))
 	if p.Q.Remount() {
 		return "Remount: " + t
 	}

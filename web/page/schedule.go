@@ -12,7 +12,7 @@ import (
 // Dates are the delivery dates at both chances, and how they came about.
 func Dates(p *Page) Part {
 	s := p.Q.Plan
-	t := Table{Caption: "Delivery", Heads: []string{"", "Even odds", "Nine in ten"}}
+	t := Table{Caption: "Delivery", Heads: []string{"", "Likely date (50 %)", "Safe date (90 %)"}}
 	row := func(name string, r leadtime.Reckoning) {
 		t.Rows = append(t.Rows,
 			[]Part{Text(name), Text(r.EvenOdds.Long() + " (" + quantity.Group(r.EvenOddsDays, 0) + " working days)"),
@@ -22,17 +22,17 @@ func Dates(p *Page) Part {
 	row("Critical path alone", s.Analytic)
 	even := ""
 	if s.TooHopefulAtEven > 0 {
-		even = " and " + quantity.Group(s.TooHopefulAtEven, 1) + " at even odds"
+		even = " and " + quantity.Group(s.TooHopefulAtEven, 1) + " at 50 %"
 	}
 	return Many(t.Draw(),
 		If(s.TooHopefulAtNine > 0,
 			El("p", Class("how"),
 				Text("Looking at the critical path alone is too hopeful by "+quantity.Group(s.TooHopefulAtNine, 1)+
-					" working days at nine in ten"+even+": other paths can come in later, a slot can be missed, and "+
+					" working days at 90 %"+even+": other paths can come in later, a slot can be missed, and "+
 					"delays come together. The quote uses the simulated dates."))),
 		If(!s.Slot.IsZero(), El("p", Text("Framing starts in the slot of "+s.Slot.Long()+"."))),
 		If(!s.LatestOrder.IsZero() && !s.LatestOrder.Before(p.FirstOrder()),
-			El("p", Text("To have it by the needed day at nine in ten, order by "),
+			El("p", Text("To have it by the needed day at 90 %, order by "),
 				El("b", Text(s.LatestOrder.Long())), Text("."))),
 	)
 }
@@ -88,11 +88,11 @@ func ScheduleChart(p *Page) Part {
 	for i, m := range []struct {
 		d    float64
 		word string
-	}{{s.Simulated.EvenOddsDays, "even odds"}, {s.Simulated.NineInTenDays, "nine in ten"}} {
+	}{{s.Simulated.EvenOddsDays, "50 %"}, {s.Simulated.NineInTenDays, "90 %"}} {
 		parts = append(parts, Path("limit", "M"+Coord(x(m.d))+" "+Coord(top)+"V"+Coord(bottom+2)),
 			Label("small end", x(m.d), bottom+9+8*float64(i), m.word))
 	}
-	return Chart(said+" delivery at even odds "+s.EvenOdds.Long()+", at nine in ten "+s.NineInTen.Long()+".", 480,
+	return Chart(said+" likely delivery (50 %) "+s.EvenOdds.Long()+", at 90 % "+s.NineInTen.Long()+".", 480,
 		bottom+22, parts)
 }
 
@@ -102,7 +102,7 @@ func DeliveriesTable(p *Page) Part {
 		return nil
 	}
 	t := Table{Caption: "Delivery of every unit", Class: "cards",
-		Heads: []string{"Unit", "Ordered", "Even odds", "Nine in ten", "Needed by", "Framing slot"}}
+		Heads: []string{"Unit", "Ordered", "Likely date (50 %)", "Safe date (90 %)", "Needed by", "Framing slot"}}
 	for _, x := range p.Q.Deliveries() {
 		name := p.Q.NameOf(x.Item)
 		if x.Alike > 1 {
@@ -111,7 +111,7 @@ func DeliveriesTable(p *Page) Part {
 		due := p.Q.Draft.Items()[x.Item].Unit.NeededBy
 		judged := Text(due.Long())
 		if !due.IsZero() {
-			worst, how := config.Severity(""), "kept at nine in ten"
+			worst, how := config.Severity(""), "kept at 90 %"
 			if due.Before(x.Plan.NineInTen) {
 				worst, how = config.Warn, "chance "+Percent(x.Plan.Chance(due))
 			}

@@ -89,12 +89,12 @@ var (
 		Source: ByPage,
 	}
 	EvenOdds = &Term{
-		Name:   "Even odds",
+		Name:   "Likely date (50 %)",
 		Text:   "The day by which delivery has come half of the time: a coin toss.",
 		Source: Simulated,
 	}
 	NineInTen = &Term{
-		Name:   "Nine in ten",
+		Name:   "Safe date (90 %)",
 		Text:   "The day by which delivery has come nine times in ten. This is the one to promise.",
 		Source: Simulated,
 		About:  "unit.needed_by",

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"boxwright/config"
+	"boxwright/config/letters"
 	"boxwright/config/rules"
 	"boxwright/pricing/editions"
 	"boxwright/pricing/quote"
@@ -99,7 +100,7 @@ func NameOf(cat *config.Catalogue, d *quote.Draft) (name, line string) {
 	if name == "" {
 		name = cat.LabelOf(d.Unit.Chassis)
 	}
-	line = strings.TrimSpace(d.Number + " · " + d.Buyer.Name)
+	line = strings.TrimSpace(letters.Isolate(d.Number) + " · " + letters.Isolate(d.Buyer.Name))
 	return name, strings.Trim(line, "· ")
 }
 

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"boxwright/config/letters"
 	"boxwright/config/weight"
 	"boxwright/pricing/link"
 	"boxwright/pricing/quote"
@@ -38,10 +39,10 @@ func GistOf(q *quote.Quote) Gist {
 		g.Line = fmt.Sprintf("%d units, %s", n, g.Line)
 	}
 	if d.Buyer.Name != "" {
-		g.Line = d.Buyer.Name + " · " + g.Line
+		g.Line = letters.Isolate(d.Buyer.Name) + " · " + g.Line
 	}
 	if d.Number != "" {
-		g.Line = d.Number + " · " + g.Line
+		g.Line = letters.Isolate(d.Number) + " · " + g.Line
 	}
 	if d.Rev > 0 {
 		g.Line += fmt.Sprintf(" · revision %d", d.Rev)

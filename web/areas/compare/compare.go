@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"boxwright/config"
+	"boxwright/config/letters"
 	"boxwright/config/quantity"
 	"boxwright/pricing/quote"
 	"boxwright/web/areas"
@@ -85,7 +86,7 @@ func (p *Page) columns() []column {
 		}
 		set = append(set, column{q: o.Q, name: titleOf(o.Q), head: El("span", Class("how"), tools)})
 	}
-	where := "in work"
+	where := "showing now"
 	if p.Reading {
 		where = "being read"
 	}
@@ -272,7 +273,7 @@ func drawings(p *Page, columns []column) Part {
 
 func titleOf(q *quote.Quote) string {
 	if q.Draft.Title != "" {
-		return q.Draft.Title
+		return letters.Isolate(q.Draft.Title)
 	}
 	return q.Chassis.Label
 }
@@ -356,14 +357,14 @@ func differences(p *Page, columns []column) Part {
 			if by.Sign() < 0 {
 				by, than = r.Price.Sub(p.Q.Price.Total), "less"
 			}
-			said = append(said, "the unit in work is "+p.Q.Price.Currency+" "+by.Show()+" "+than)
+			said = append(said, "the unit showing now is "+p.Q.Price.Currency+" "+by.Show()+" "+than)
 		}
 		if !r.Date.IsZero() {
 			days, side := r.Date.DaysUntil(p.Q.Plan.NineInTen), "before"
 			if days < 0 {
 				days, side = -days, "after"
 			}
-			said = append(said, "promised "+page.Count(days, "day", "days")+" "+side+" ours at nine in ten")
+			said = append(said, "promised "+page.Count(days, "day", "days")+" "+side+" ours at 90 %")
 		}
 		if f, ok := p.Q.Figure("weight.payload"); ok && r.PayloadLb > 0 {
 			said = append(said, "our payload less theirs is "+p.Signed(f.Value-float64(r.PayloadLb), quantity.Pound))

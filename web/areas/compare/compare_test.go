@@ -25,10 +25,10 @@ func TestRivalsAreToldInTheRightDirection(t *testing.T) {
 		rival        quote.Rival
 		want         string
 	}{
-		{"cheaper than ours", "our price is the higher one", quote.Rival{Price: total.Sub(dollars(1500))}, "the unit in work is USD 1,500.00 more"},
-		{"dearer than ours", "our price is the lower one", quote.Rival{Price: total.Add(dollars(1500))}, "the unit in work is USD 1,500.00 less"},
-		{"sooner", "their date lies before ours", quote.Rival{Date: ours.AddDays(-9)}, "promised 9 days before ours at nine in ten"},
-		{"later", "their date lies after ours", quote.Rival{Date: ours.AddDays(1)}, "promised 1 day after ours at nine in ten"},
+		{"cheaper than ours", "our price is the higher one", quote.Rival{Price: total.Sub(dollars(1500))}, "the unit showing now is USD 1,500.00 more"},
+		{"dearer than ours", "our price is the lower one", quote.Rival{Price: total.Add(dollars(1500))}, "the unit showing now is USD 1,500.00 less"},
+		{"sooner", "their date lies before ours", quote.Rival{Date: ours.AddDays(-9)}, "promised 9 days before ours at 90 %"},
+		{"later", "their date lies after ours", quote.Rival{Date: ours.AddDays(1)}, "promised 1 day after ours at 90 %"},
 		{"carries less", "ours less theirs", quote.Rival{PayloadLb: quantity.Mass(payload.Value - 100)}, "our payload less theirs is +100 lb"},
 		{"carries more", "ours less theirs", quote.Rival{PayloadLb: quantity.Mass(payload.Value + 100)}, "our payload less theirs is -100 lb"},
 	} {

@@ -9,7 +9,7 @@ var words = []*page.Term{
 	page.NineInTen,
 	{
 		Name:   "Set aside",
-		Text:   "Kept beside the quote in work, as it is now, for the comparison.",
+		Text:   "Kept beside the quote you work on, as it is now, for the comparison.",
 		Source: page.ByPage,
 	},
 }

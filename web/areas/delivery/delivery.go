@@ -196,7 +196,7 @@ func delays(p *Page) Part {
 		return page.Block(title, El("p", Text("None of the options in the unit delays it by itself.")))
 	}
 	t := page.Table{Caption: "Working days by which delivery would be earlier without it",
-		Heads: []string{"Option", ">On average", ">Nine in ten"}}
+		Heads: []string{"Option", ">On average", ">At 90 %"}}
 	for i, d := range list {
 		if i == 12 {
 			break
@@ -219,7 +219,7 @@ func tooLate(p *Page) Part {
 	var list Part
 	if p.View.Late {
 		label = "Close the list"
-		t := page.Table{Caption: "Would miss " + needed.Long() + " at nine in ten, by",
+		t := page.Table{Caption: "Would miss " + needed.Long() + " at 90 %, by",
 			Heads: []string{"Option", ">Working days"}}
 		for _, o := range p.Q.Edition.Cat.Options {
 			if late := p.TooLate[o.ID]; late > 0 {

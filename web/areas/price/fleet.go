@@ -26,7 +26,7 @@ func fleetBlock(p *Page) Part {
 		tools := []Part{page.Action("drop", id, "", "Take off", Class("quiet"), At("id", "drop-"+id),
 			At("aria-label", "Take off: "+p.Q.NameOf(i)))}
 		if i == d.At {
-			tools = append(tools, El("span", Class("tag mine"), Text("in work")))
+			tools = append(tools, El("span", Class("tag mine"), Text("showing now")))
 		} else {
 			tools = append(tools, page.Action("work-on", strconv.Itoa(i), "", "Work on it",
 				At("id", "work-"+strconv.Itoa(i)), At("aria-label", "Work on "+p.Q.NameOf(i))))

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"boxwright/config"
+	"boxwright/config/letters"
 	"boxwright/pricing/bid"
 	"boxwright/pricing/quote"
 	"boxwright/web/page"
@@ -93,9 +94,9 @@ func bidHead(p *Page, title string, list []bid.Answer) Part {
 		If(open > 0, El("p", page.Mark(config.Warn),
 			El("b", Text(" Draft, not to be sent: "+page.Count(open, "line is", "lines are")+
 				" not answered yet.")), Text(" Open: "+strings.Join(bid.OpenNumbers(list), ", ")+"."))),
-		El("p", Text("Purchaser: "+cmp.Or(d.Buyer.Name, "not named yet")+" · Bidder: "+
-			cmp.Or(d.Seller.Name, "not named yet")+
-			" · Unit: "+cmp.Or(d.Title, p.Q.Chassis.Label+", "+p.Q.Body.Label))),
+		El("p", Text("Purchaser: "+cmp.Or(letters.Isolate(d.Buyer.Name), "not named yet")+" · Bidder: "+
+			cmp.Or(letters.Isolate(d.Seller.Name), "not named yet")+
+			" · Unit: "+cmp.Or(letters.Isolate(d.Title), p.Q.Chassis.Label+", "+p.Q.Body.Label))),
 		El("p", El("b", Text(page.Count(bid.Lines(list), "line", "lines")+": "+bid.Tally(list)+"."))),
 		El("p", Class("how"),
 			Text("Figures are computed for the unit as quoted, at full load. Delivery is the date that 90 % of such "+

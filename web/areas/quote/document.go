@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"boxwright/config"
+	"boxwright/config/letters"
 	"boxwright/config/power"
 	"boxwright/config/standards"
 	"boxwright/pricing"
@@ -83,7 +84,7 @@ func draw(p *Page) Part {
 	return Many(
 		screen(page.Heading(p.Page, "Quote", "The document as it prints, and the link that carries it."),
 			papersChoice(p), stopped,
-			El("div", Class("row-tools"), print, files), form, linkBox(p), foreign(p), trust(p), drafts(p)),
+			El("div", Class("row-tools"), print, files), beforeSending(p, "ready-print", "printed"), form, linkBox(p), foreign(p), trust(p), drafts(p)),
 		paper(p),
 	)
 }
@@ -123,7 +124,7 @@ func linkBox(p *Page) Part {
 			El("label", At("for", "link-text"), Text("The link, "+page.Count(len(whole), "character", "characters"))),
 			El("textarea", At("id", "link-text"), Flag("readonly", true), Text(whole)), El("p", Class("hint"),
 				Text(hint))),
-		along,
+		along, beforeSending(p, "ready-link", "sent"),
 		El("div", Class("row-tools"), page.Action("copy-link", "", whole, "Copy the link", At("id", "copy-link"))),
 		El("div", Class("field"), page.Field(p.Page, "open-link", "Open a link", "",
 			"Paste a link; the quote worked on now stays saved and is set aside in Compare")),
@@ -139,7 +140,7 @@ func paper(p *Page) Part {
 	p.sources = new(sources)
 	d := p.Q.Draft
 	cat := p.Q.Edition.Cat
-	number := " " + d.Number
+	number := " " + letters.Isolate(d.Number)
 	if d.Number == "" {
 		number = ", not numbered"
 	}
@@ -328,7 +329,7 @@ func priceSummary(p *Page) Part {
 	}
 	t.Sums = append(t.Sums, page.Texts("Total", p.Q.Total()))
 	return Many(t.Draw(), El("p", Text(p.Q.PriceWords())),
-		If(!s.ValidUntil.IsZero(), El("p", Class("how"), Text("Stands until "+s.ValidUntil.Long()+". "+s.Rounding))))
+		If(!s.ValidUntil.IsZero(), El("p", Class("how"), Text("Price good through "+s.ValidUntil.Long()+". "+s.Rounding))))
 }
 
 // compliancePaper lists each set's clauses with a figure in a row, and the rest
@@ -420,15 +421,18 @@ func cover(p *Page) Part {
 			stops = append(stops, f)
 		}
 	}
+	missing, _ := lacking(toSend(p))
 	return Many(
 		El("h1", Text(fleetTitle(p))),
+		If(len(missing) > 0, El("p", Class("draft"), El("b", Text("Draft, not signed and not complete. ")),
+			Text("Missing: "+strings.Join(missing, ", ")+"."))),
 		If(len(d.More) == 0, El("p", Text(q.Chassis.Label+" · "+q.Body.Label))),
 		El("div", Class("two"), El("div", El("h2", Class("plain"), Text("For")), lines(d.Buyer)),
 			El("div", El("h2", Class("plain"), Text("From")), lines(d.Seller))),
 		El("div", Class("cover"), box("Price", q.Total(), q.PriceWords()),
-			If(len(d.More) == 0, Many(box("Delivery, even odds", q.Plan.EvenOdds.Long()),
-				box("Delivery, nine in ten", q.Plan.NineInTen.Long()))),
-			box("Stands until", q.Price.ValidUntil.Long()),
+			If(len(d.More) == 0, Many(box("Likely date (50 %)", q.Plan.EvenOdds.Long()),
+				box("Safe date (90 %)", q.Plan.NineInTen.Long()))),
+			box("Price good through", q.Price.ValidUntil.Long()),
 			If(len(d.More) == 0,
 				Many(figure("Payload", "weight.payload"), figure("Payload left, loaded", "weight.payload-left"),
 					figure("Front axle margin", "weight.front-axle"), figure("Rear axle margin", "weight.rear-axle")))),

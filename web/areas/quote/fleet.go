@@ -34,7 +34,7 @@ func fleetPaper(p *Page) Part {
 			row[3] = Many(El("div", Text(p.Signed(front.Margin(), front.Unit))),
 				El("div", Text(p.Signed(rear.Margin(), rear.Unit))))
 			row[4] = Many(El("div", Text(q.Plan.EvenOdds.Long())),
-				El("span", Class("how"), Text("nine in ten "+q.Plan.NineInTen.Long())))
+				El("span", Class("how"), Text("safe (90 %) "+q.Plan.NineInTen.Long())))
 		}
 		t.Rows = append(t.Rows, row)
 	}

@@ -5,9 +5,12 @@ import (
 	"strings"
 
 	"boxwright/config"
+	"boxwright/config/letters"
 	"boxwright/pricing/money"
 	"boxwright/pricing/quote"
 	"boxwright/pricing/sign"
+	"boxwright/web/page"
+	. "boxwright/web/page/markup"
 	"boxwright/web/session"
 )
 
@@ -22,7 +25,7 @@ func readiness(q *quote.Quote, cat *config.Catalogue, own sign.Standing, today c
 		if strings.TrimSpace(name) == "" {
 			return assurance{config.Stop, about, missing}
 		}
-		return assurance{"", about, name + "."}
+		return assurance{"", about, letters.Isolate(name) + "."}
 	}
 	list := []assurance{
 		named("Buyer", d.Buyer.Name, "not named. Say in Needs who buys."),
@@ -77,6 +80,44 @@ func readiness(q *quote.Quote, cat *config.Catalogue, own sign.Standing, today c
 			"told that its owner is unknown."})
 	}
 	return list
+}
+
+// toSend is the check list of a draft where it is sent or printed; nil for a quote that is
+// signed, which was checked then.
+func toSend(p *Page) []assurance {
+	t := p.Trust
+	if t == nil || t.Signature != nil {
+		return nil
+	}
+	return readiness(p.Q, p.Q.Edition.Cat, t.Own, t.Today)
+}
+
+// lacking names what of a check list is missing, and what is to be looked at.
+func lacking(list []assurance) (missing, look []string) {
+	for _, c := range list {
+		switch c.state {
+		case config.Stop:
+			missing = append(missing, c.about)
+		case config.Warn:
+			look = append(look, c.about)
+		}
+	}
+	return missing, look
+}
+
+// beforeSending says beside a button that sends the quote what is missing, with the whole
+// check list folded beneath.
+func beforeSending(p *Page, id, doing string) Part {
+	list := toSend(p)
+	missing, look := lacking(list)
+	if len(missing)+len(look) == 0 {
+		return nil
+	}
+	state, said := config.Warn, "A draft is "+doing+"; look first at: "+strings.Join(look, ", ")+"."
+	if len(missing) > 0 {
+		state, said = config.Stop, "A draft is "+doing+", and it is not complete. Missing: "+strings.Join(missing, ", ")+"."
+	}
+	return El("details", Class("how"), At("id", id), El("summary", page.Mark(state), Text(" "+said)), assurances(list))
 }
 
 // stopping says in one sentence what keeps a quote from being signed, whoever signs;

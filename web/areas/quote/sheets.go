@@ -17,8 +17,8 @@ func orderSheet(p *Page) Part {
 	out := []Part{El("h1", Text("Order sheet: "+p.subject())),
 		El("p", El("b", Text("Build "+page.Count(q.Draft.Terms.Count(), "unit", "units")+" alike."+p.among()))),
 		El("p", Text(q.Chassis.Label+" · "+q.Body.Label+" · rules: "+q.Assume.Label)),
-		El("p", Text("Order "+q.Plan.Order.Long()+" · delivery at even odds "+q.Plan.EvenOdds.Long()+
-			", at nine in ten "+q.Plan.NineInTen.Long()+". Dates by station are those expected."))}
+		El("p", Text("Order "+q.Plan.Order.Long()+" · likely delivery (50 %) "+q.Plan.EvenOdds.Long()+
+			", at 90 % "+q.Plan.NineInTen.Long()+". Dates by station are those expected."))}
 	lead := page.Table{Caption: "Long lead: order these first", Class: "tight",
 		Heads: []string{"Part", ">Working days, likely", "Expected", "Needed at the latest"}}
 	for _, s := range q.LongLead() {
@@ -207,7 +207,7 @@ func upkeep(p *Page) Part {
 		t.Draw(),
 		El("p", Class("how"),
 			Text("Intervals are common practice, no source; where the maker of the chassis or of a part asks for "+
-				"more, that goes first. Days are counted from delivery at even odds.")),
+				"more, that goes first. Days are counted from the likely date (50 %).")),
 		El("h2", Text("Plan, warranty and service")), service(p))
 }
 

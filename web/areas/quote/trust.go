@@ -82,12 +82,12 @@ func validity(until, today config.Date) assurance {
 	left := today.DaysUntil(until)
 	switch {
 	case left < 0:
-		return assurance{config.Warn, "Stands until", until.Long() + ". It expired " +
+		return assurance{config.Warn, "Price good through", until.Long() + ". It expired " +
 			page.Count(-left, "day", "days") + " ago: ask the seller for a new one before ordering."}
 	case left == 0:
-		return assurance{"", "Stands until", until.Long() + ", which is today."}
+		return assurance{"", "Price good through", until.Long() + ", which is today."}
 	}
-	return assurance{"", "Stands until", until.Long() + ", " + page.Count(left, "day", "days") + " from today."}
+	return assurance{"", "Price good through", until.Long() + ", " + page.Count(left, "day", "days") + " from today."}
 }
 
 // reliance is the check list of a quote.
@@ -212,7 +212,7 @@ func revision(p *Page) Part {
 	case b.Q == nil:
 		inside = El("p",
 			Text("It was made with catalogue edition "+b.Frozen.Edition+", which is not at hand, and is not "+
-				"recomputed. As it was issued: total "+b.Frozen.Total+", delivery at even odds "+b.Frozen.Even.Long()+
+				"recomputed. As it was issued: total "+b.Frozen.Total+", likely delivery (50 %) "+b.Frozen.Even.Long()+
 				". Now: total "+p.Q.Total()+", "+p.Q.Plan.EvenOdds.Long()+"."))
 	default:
 		d := quote.Difference(b.Q, p.Q)
@@ -238,12 +238,12 @@ func changeOrder(p *Page, b *Before) Part {
 		cost.Rows = append(cost.Rows, page.Texts(l.Label, l.From.Show(), l.To.Show(), l.By.Show()))
 	}
 	cost.Sums = append(cost.Sums, page.Texts("Total", b.Q.Price.Total.Show(), p.Q.Price.Total.Show(), d.Total.Show()))
-	when := "Delivery at even odds stays on " + p.Q.Plan.EvenOdds.Long() + "."
+	when := "The likely date (50 %) stays on " + p.Q.Plan.EvenOdds.Long() + "."
 	if d.Days > 0 {
-		when = "Delivery at even odds moves " + page.Count(d.Days, "calendar day", "calendar days") + " later, to " +
+		when = "The likely date (50 %) moves " + page.Count(d.Days, "calendar day", "calendar days") + " later, to " +
 			p.Q.Plan.EvenOdds.Long() + "."
 	} else if d.Days < 0 {
-		when = "Delivery at even odds moves " + page.Count(-d.Days, "calendar day", "calendar days") + " earlier, to " +
+		when = "The likely date (50 %) moves " + page.Count(-d.Days, "calendar day", "calendar days") + " earlier, to " +
 			p.Q.Plan.EvenOdds.Long() + "."
 	}
 	was := If(b.Q.Total() != b.Frozen.Total,
