@@ -90,15 +90,16 @@ func TestLayers(t *testing.T) {
 	lower := func(layers ...string) []string { return layers }
 	may := map[string][]string{
 		"config/quantity": nil,
+		"config/letters":  nil,
 		"config/csv":      nil,
 		"config/solve":    nil, // knows nothing of vehicles
-		"config":          lower("config/quantity"),
+		"config":          lower("config/letters", "config/quantity"),
 		"config/body":     lower("config", "config/quantity"),
 		"config/rules":    lower("config", "config/body", "config/quantity", "config/solve"), // lint asks for shapes
 		"pricing/money":   nil,                                                               // knows nothing of quotes
 		"pricing/seal":    lower("pricing/seal/internal/effort"),
 		"pricing/finance": lower("pricing/money"),
-		"web/page/markup": nil,
+		"web/page/markup": lower("config/letters"),
 		"wasm":            lower("web/app"), // the bridge knows the app and JavaScript, nothing else
 	}
 	within := map[string][]string{ // others, by the roots of what they may know
@@ -107,7 +108,7 @@ func TestLayers(t *testing.T) {
 		"pricing":      lower("config", "pricing"),
 		"web/page":     lower("config", "pricing", "web/page"),
 		"web/drawing":  lower("config", "pricing", "web/page"),
-		"web/session":  lower("config", "pricing"), // knows no area, and not how it is drawn
+		"web/session":  lower("config", "pricing", "web/page/markup"), // knows no area; holds what was drawn, draws nothing
 		"web/guide":    lower("config", "pricing", "web/page", "web/session"),
 		"web/told":     lower("config", "pricing", "web/page", "web/session"),
 		"web/areas": lower("config", "pricing", "web/areas", "web/drawing", "web/guide", "web/page", "web/session",
