@@ -39,3 +39,22 @@ func TestLaterPartsStay(t *testing.T) {
 		})
 	}
 }
+
+// The picture of the unit is no part of what a press waits for: the first part of the
+// answer leaves the one on the page as it is, the rest brings the new one.
+func TestThePictureComesAfterThePress(t *testing.T) {
+	p := begun(t)
+	p.do(Act{Do: "go", ID: "unit"})
+	p.do(Act{Do: "chapter", ID: "exterior"})
+	s := p.ask(Act{Do: "pick", ID: "fb-push", On: true})
+	require.Empty(t, s.Fault)
+	require.True(t, s.Partial)
+	assert.NotContains(t, s.Regions["main"], `class="drawing view"`)
+	assert.Contains(t, s.Regions["main"], `data-stays="1"`)
+	s = p.ask(Act{Do: "rest"})
+	require.False(t, s.Partial)
+	assert.Contains(t, s.Regions["main"], `class="drawing view"`)
+	assert.Contains(t, s.Regions["main"], `data-part="fb-push"`, "what was pressed is drawn")
+	assert.Contains(t, s.Regions["main"], `class="fresh"`, "and lit for a moment")
+	assert.Contains(t, s.Regions["main"], `data-ghost="fb-winch"`, "what is not in the unit has its place")
+}
