@@ -38,18 +38,23 @@ func furniture(l string) bool {
 	return true
 }
 
-// pageLines are the short lines that stand at least three times and name the document:
-// the head or foot of each page.
+// pageLines are the short lines that name the document and stand at least three times, or
+// each time beside a page number: the head or foot of each page.
 func pageLines(raw []string) map[string]bool {
-	count := map[string]int{}
-	for _, l := range raw {
+	count, beside := map[string]int{}, map[string]int{}
+	for i, l := range raw {
+		near := i > 0 && furniture(strings.Join(strings.Fields(raw[i-1]), " ")) ||
+			i+1 < len(raw) && furniture(strings.Join(strings.Fields(raw[i+1]), " "))
 		if l = strings.Join(strings.Fields(l), " "); l != "" && len(l) < 90 {
 			count[l]++
+			if near {
+				beside[l]++
+			}
 		}
 	}
 	out := map[string]bool{}
 	for l, n := range count {
-		if n >= 3 && !strings.HasSuffix(l, ".") && slices.ContainsFunc(documents, func(w string) bool {
+		if (n >= 3 || n == 2 && beside[l] == 2) && !strings.HasSuffix(l, ".") && slices.ContainsFunc(documents, func(w string) bool {
 			return strings.Contains(" "+strings.ToLower(l)+" ", " "+w)
 		}) {
 			out[l] = true

@@ -41,6 +41,9 @@ func TestRead(t *testing.T) {
 				"are permitted.\nc)\tMats",
 			[]intake.Line{{Text: "SECTION 4 BODY", Head: true}, {Text: "Dual rear wheels"}, {No: "a)", Text: "Headroom 72”"},
 				{No: "b)", Text: "Cabinets shall be aluminum; no wood products are permitted."}, {No: "c)", Text: "Mats"}}, 0},
+		{"the foot of two pages", "1. Powered cot\nPage 7 of 31\nCity of Quarry Hill RFP 27-03\n2. Siren\nPage 8 of 31\n" +
+			"City of Quarry Hill RFP 27-03\n3. Mats",
+			[]intake.Line{{No: "1", Text: "Powered cot"}, {No: "2", Text: "Siren"}, {No: "3", Text: "Mats"}}, 4},
 		{"heads are heads", "SECTION 3 OXYGEN\n3.1 CYLINDERS\n3.1.1 Two M cylinders shall be furnished\nThe " +
 			"following is needed:\nNO WOOD ANYWHERE",
 			[]intake.Line{{Text: "SECTION 3 OXYGEN", Head: true}, {No: "3.1", Text: "CYLINDERS", Head: true},
