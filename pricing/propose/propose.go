@@ -171,6 +171,9 @@ func aside(ed *quote.Edition, base *quote.Draft, seen []look, unmet int, list []
 	if sooner {
 		better = append(better, "earlier delivery")
 	}
+	if !slices.ContainsFunc(list, func(x Proposal) bool { return marginOf(x.Quote) >= marginOf(p.Quote) }) {
+		better = append(better, "more payload")
+	}
 	p.Title = listed(better)
 	p.Title = strings.ToUpper(p.Title[:1]) + p.Title[1:]
 	if p.Thin != nil {
