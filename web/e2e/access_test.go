@@ -162,7 +162,7 @@ func (w *window) in(theme string) {
 func TestNoStateShutsAnybodyOut(t *testing.T) {
 	t.Parallel()
 	w := blank(t, folder, drive.Desk, engine(t))
-	w.openWinch(folder)
+	w.openWinch()
 	w.show("fb-winch")
 	w.click("#ask-fb-winch")
 	w.check("unit with an answer open")
@@ -195,7 +195,7 @@ func TestNoStateShutsAnybodyOut(t *testing.T) {
 func TestNothingRunsOffANarrowScreen(t *testing.T) {
 	t.Parallel()
 	w := blank(t, folder, drive.Phone)
-	w.openWinch(folder)
+	w.openWinch()
 	w.show("fb-winch")
 	w.click("#ask-fb-winch")
 	fits := func(where string) {

@@ -58,8 +58,8 @@ func TestCopiesInAFolderBringEverythingBack(t *testing.T) {
 	there := eval[map[string]string](w, folderFiles)
 	require.Len(t, there, 3, "two quotes and the rest")
 
-	w.cleared(f.address)
-	w.must(w.Open(f.address))
+	w.cleared(w.address)
+	w.must(w.Open(w.address))
 	w.click("#go-quotes")
 	require.Len(t, w.kept(), 1, "nothing of before is there")
 	require.Empty(t, eval[map[string]string](w, folderFiles))
@@ -99,8 +99,8 @@ func TestACopyBringsEverythingBack(t *testing.T) {
 		o := open(t, f, drive.Desk, "") // a profile that knows nothing
 		if f.name == folder.name {
 			o = w
-			w.cleared(f.address)
-			w.must(w.Open(f.address))
+			w.cleared(w.address)
+			w.must(w.Open(w.address))
 		}
 		o.click("#go-quotes")
 		o.must(o.Choose("#f-import", written(t, "all.json", []byte(file))))

@@ -147,7 +147,7 @@ func TestKeptStateThatCannotBeUsed(t *testing.T) {
 		{`s.pins = [7]`, false, "not links"},
 	} {
 		t.Run(x.reason, func(t *testing.T) {
-			w := &window{w.Tab, t, w.lean}
+			w := &window{w.Tab, t, w.lean, w.address}
 			eval[bool](w, inStorage(x.change+`; return true`))
 			w.must(w.Reload())
 			if x.told {

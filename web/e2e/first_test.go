@@ -56,7 +56,7 @@ func (w *window) seen() string {
 func before(t *testing.T, f form, screen drive.Screen, fragment string, scripts ...string) *window {
 	t.Helper()
 	w := blank(t, f, screen, scripts...)
-	w.must(w.Visit(f.address + fragment))
+	w.must(w.Visit(w.address + fragment))
 	w.must(w.Until(`document.readyState === "complete"`))
 	return w
 }
@@ -183,7 +183,7 @@ func TestComingBack(t *testing.T) {
 		w.must(w.Visit("about:blank"))
 
 		back := w.beside(dead, watching)
-		back.must(back.Visit(f.address))
+		back.must(back.Visit(back.address))
 		back.must(back.Until(`document.readyState === "complete"`))
 		require.Contains(t, back.text("body"), "Rescue 4")
 		if f.name == folder.name {
@@ -198,7 +198,7 @@ func TestComingBack(t *testing.T) {
 		eval[bool](back,
 			`(() => { const s = JSON.parse(localStorage.getItem("boxwright.screen")); s.day = "2020-01-01"; localStorage.setItem("boxwright.screen", JSON.stringify(s)); return true; })()`)
 		later := w.beside(late)
-		later.must(later.Visit(f.address))
+		later.must(later.Visit(later.address))
 		later.must(later.Until(`document.readyState === "complete"`))
 		if f.name == folder.name {
 			require.Contains(t, later.text("#stale"), "brought up to date")
@@ -231,7 +231,7 @@ func TestAHostileLastScreen(t *testing.T) {
 		})()`)
 		w.must(w.Visit("about:blank"))
 		back := w.beside(late)
-		back.must(back.Visit(f.address))
+		back.must(back.Visit(back.address))
 		back.must(back.Until(`document.readyState === "complete"`))
 		require.False(t, back.has("#hostile-name"), "a name is text")
 		if f.name == single.name {
@@ -245,7 +245,7 @@ func TestAHostileLastScreen(t *testing.T) {
 		for _, text := range []string{`[`, `{"version":{},"regions":{"main":7}}`} {
 			eval[bool](back, `(localStorage["boxwright.screen"] = `+drive.Quote(text)+`, true)`)
 			again := w.beside()
-			again.must(again.Open(f.address))
+			again.must(again.Open(again.address))
 			require.Contains(t, again.text("#masthead"), "Cutaway", text)
 		}
 	})
@@ -256,5 +256,5 @@ func (w *window) beside(scripts ...string) *window {
 	w.t.Helper()
 	tab := w.another(scripts...)
 	w.t.Cleanup(tab.Close)
-	return &window{tab, w.t, w.lean}
+	return &window{tab, w.t, w.lean, w.address}
 }

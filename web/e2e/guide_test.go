@@ -121,7 +121,9 @@ func TestANewcomerFinishesTheGuidedQuote(t *testing.T) {
 // where it was left, and it ends when it is told to.
 func TestTheGuideKeepsToItsOwnQuote(t *testing.T) {
 	t.Parallel()
-	w := open(t, folder, drive.Desk, "")
+	f := folder
+	f.apart = true
+	w := open(t, f, drive.Desk, "")
 	require.True(t, w.has("#guide-offer"))
 	w.typed("#f-title", "Medic 9")
 	require.False(t, w.has("#guide-offer"), "it is offered while nothing was done")
@@ -131,7 +133,7 @@ func TestTheGuideKeepsToItsOwnQuote(t *testing.T) {
 
 	o := w.again("")
 	w.must(w.Kill())
-	o.must(o.Open(folder.address))
+	o.must(o.Open(o.address))
 	require.Contains(t, o.text("#guide"), "2 of 11", "a window that is gone takes no step with it")
 
 	list := strings.Join(o.kept(), "\n")

@@ -60,7 +60,7 @@ func (w *window) again(address string) *window {
 		require.Empty(w.t, tab.Faults(), "errors of scripts or refusals of the security policy")
 		tab.Close()
 	})
-	o := &window{tab, w.t, w.lean}
+	o := &window{tab, w.t, w.lean, w.address}
 	if address != "" {
 		o.must(o.Open(address))
 	}
@@ -77,7 +77,7 @@ func (w *window) eventually(text string) {
 func TestKilledWindowLosesNothing(t *testing.T) {
 	t.Parallel()
 	eachForm(t, func(t *testing.T, f form) {
-		f.offline = false
+		f.offline, f.apart = false, true
 		w := open(t, f, drive.Desk, "")
 		w.begin("cut-14500-158-gas", "mod-146-72")
 		w.pick("hvac-roof")
@@ -86,7 +86,7 @@ func TestKilledWindowLosesNothing(t *testing.T) {
 		draft := w.draft()
 		o := w.again("")
 		w.must(w.Kill())
-		o.must(o.Open(f.address))
+		o.must(o.Open(o.address))
 		require.Equal(t, draft, o.draft())
 		require.False(t, o.has("#bar:not([hidden])"), "nobody else holds the quote any more")
 		o.click(`[data-act="undo"]`)
@@ -124,7 +124,7 @@ func TestTwoWindowsOnOneQuote(t *testing.T) {
 		w.typed("#f-title", "First window")
 		draft := w.draft()
 
-		second := w.again(f.address)
+		second := w.again(w.address)
 		second.must(second.Until(`document.querySelector("#bar:not([hidden])")`))
 		require.Contains(t, second.text("#bar"), "open in another window")
 		second.area("needs")

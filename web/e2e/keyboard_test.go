@@ -126,7 +126,7 @@ func TestByKeyboardAlone(t *testing.T) {
 	require.Contains(t, w.text("#row-mir-heated"), "your choice")
 
 	// What cannot be had: ask why, and take a way out.
-	w.openWinch(folder)
+	w.openWinch()
 	w.show("fb-winch")
 	w.tabTo("ask-fb-winch")
 	w.press("ask-fb-winch", drive.Enter)

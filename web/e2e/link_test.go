@@ -28,7 +28,7 @@ func TestLinkBringsTheSameBytes(t *testing.T) {
 	t.Parallel()
 	eachForm(t, func(t *testing.T, f form) {
 		w := blank(t, f, drive.Desk)
-		w.openWinch(f)
+		w.openWinch()
 		w.area("needs")
 		w.typed("#f-title", `Médic 7 <b>"bold"</b> & 'sons'`)
 		w.typed("#f-carry-eq-stair-chair", "2")

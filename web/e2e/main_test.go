@@ -4,10 +4,10 @@ package e2e
 
 import (
 	"fmt"
-	"net"
-	"net/http"
+	"net/http/httptest"
 	"os"
 	"path/filepath"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -21,9 +21,10 @@ import (
 // form is one of the two ways the page is given to people.
 type form struct {
 	name    string
-	address string
+	address string // empty for one that serves each window from a host of its own
 	offline bool
 	lean    bool // without what the page does in the background, see lean
+	apart   bool // in a browser of its own, where each page has a process that can be killed
 }
 
 // lean takes the work out of a page that nobody waits for: it is not installed,
@@ -43,9 +44,9 @@ const lean = `(() => {
 })()`
 
 var (
-	browser *drive.Browser
-	folder  form // served by a host
-	single  form // one file opened from disk, with the network off
+	browser *drive.Browser // its pages share a process, and with it the compiled core
+	folder  form           // served by a host
+	single  form           // one file opened from disk, with the network off
 	demo    *config.Catalogue
 	built   *site.Parts
 	files   string // the folder form, as a host serves it
@@ -83,21 +84,14 @@ func run(m *testing.M) (int, error) {
 	if err := parts.Write(dist); err != nil {
 		return 1, err
 	}
-	l, err := net.Listen("tcp", "127.0.0.1:0")
-	if err != nil {
-		return 1, err
-	}
 	files = filepath.Join(dist, site.FolderForm)
-	host := &http.Server{Handler: site.Handler(files)}
-	go host.Serve(l) //nolint:errcheck // it ends with the tests
-	defer host.Close()
-	folder = form{name: "folder", address: "http://" + l.Addr().String() + "/", lean: true}
+	folder = form{name: "folder", lean: true}
 	single = form{name: "single", address: "file://" + filepath.Join(dist, site.SingleForm), offline: true, lean: true}
 
 	if demo, err = config.Read(catalogue.Demo); err != nil {
 		return 1, err
 	}
-	if browser, err = drive.StartShell(); err != nil {
+	if browser, err = drive.StartShell(true); err != nil {
 		return 1, err
 	}
 	defer browser.Close()
@@ -121,8 +115,9 @@ func eachForm(t *testing.T, test func(t *testing.T, f form)) {
 // window is a tab with the page in it; what goes wrong ends the test.
 type window struct {
 	*drive.Tab
-	t    *testing.T
-	lean bool // so are others of its profile
+	t       *testing.T
+	lean    bool   // so are others of its profile
+	address string // of the page
 }
 
 // scripts run before the page's own.
@@ -141,19 +136,29 @@ func (w *window) another(scripts ...string) *drive.Tab {
 	return tab
 }
 
-// open starts the page in an empty profile. At the end of the test no script
+// open starts the page where nothing is kept yet. At the end of the test no script
 // may have failed and nothing may have been refused by the security policy.
 func open(t *testing.T, f form, screen drive.Screen, fragment string, scripts ...string) *window {
 	t.Helper()
 	w := blank(t, f, screen, scripts...)
-	w.must(w.Open(f.address + fragment))
+	w.must(w.Open(w.address + fragment))
 	return w
 }
 
 // blank is a window that has not gone to the page yet.
 func blank(t *testing.T, f form, screen drive.Screen, scripts ...string) *window {
 	t.Helper()
-	tab, err := browser.Fresh(screen, f.scripts(scripts)...)
+	address, profile := f.at(t), browser.Shared
+	switch {
+	case f.apart:
+		own, err := drive.StartShell(false)
+		require.NoError(t, err)
+		t.Cleanup(own.Close)
+		profile = own.Shared
+	case strings.HasPrefix(address, "file:"): // all files are one origin
+		profile = browser.Fresh
+	}
+	tab, err := profile(screen, f.scripts(scripts)...)
 	require.NoError(t, err)
 	t.Cleanup(func() {
 		require.Empty(t, tab.Faults(), "errors of scripts or refusals of the security policy")
@@ -163,7 +168,18 @@ func blank(t *testing.T, f form, screen drive.Screen, scripts ...string) *window
 	if f.offline {
 		require.NoError(t, tab.Offline())
 	}
-	return &window{tab, t, f.lean}
+	return &window{tab, t, f.lean, address}
+}
+
+// at is the address of the form for one window. A host of its own is an origin of its
+// own: nobody else sees what its page keeps.
+func (f form) at(t *testing.T) string {
+	if f.address != "" {
+		return f.address
+	}
+	host := httptest.NewServer(site.Handler(files))
+	t.Cleanup(host.Close)
+	return host.URL + "/"
 }
 
 func (w *window) must(err error) {

@@ -31,7 +31,7 @@ func flat(text string) string { return spaces.ReplaceAllString(text, " ") }
 func TestPrintedQuote(t *testing.T) {
 	t.Parallel()
 	w := blank(t, folder, drive.Desk)
-	w.openWinch(folder)
+	w.openWinch()
 	w.area("needs")
 	w.typed("#f-title", "Medic 12")
 	w.typed(`#f-buyer\.name`, "Alder County Rescue")

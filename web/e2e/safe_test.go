@@ -90,7 +90,7 @@ func TestThePanelNeedsNoCore(t *testing.T) {
 		w.typed("#f-title", "Rescue 4")
 		w.eventually("Rescue 4")
 		o := w.again("")
-		o.must(o.Visit(f.address + "#kept"))
+		o.must(o.Visit(o.address + "#kept"))
 		o.must(o.Until(`document.getElementById("rescue")?.innerText.includes("Rescue 4")`))
 		require.Contains(t, o.saving(`#rescue p button`), "Rescue 4")
 	})
@@ -140,13 +140,13 @@ func TestANewerDatabaseIsLeftAlone(t *testing.T) {
 	w.eventually("Rescue 4")
 	draft := w.draft()
 	w.must(w.Visit("about:blank"))
-	w.must(w.Visit(folder.address + "manifest.json")) // the same origin without the page
+	w.must(w.Visit(w.address + "manifest.json")) // the same origin without the page
 	eval[bool](w, `new Promise((done) => {
 		const o = indexedDB.open("boxwright", 9);
 		o.onupgradeneeded = () => {};
 		o.onsuccess = () => { o.result.close(); done(true); };
 	})`)
-	w.must(w.Open(folder.address))
+	w.must(w.Open(w.address))
 	require.Contains(t, w.text("#not-kept"), "A newer version of this page")
 	require.Contains(t, w.text("#masthead"), "Rescue 4")
 	w.area("needs")
@@ -159,7 +159,7 @@ func TestANewerDatabaseIsLeftAlone(t *testing.T) {
 func TestWhatIsTypedIsKeptWhileItIsTyped(t *testing.T) {
 	t.Parallel()
 	eachForm(t, func(t *testing.T, f form) {
-		f.offline = false
+		f.offline, f.apart = false, true
 		w := open(t, f, drive.Desk, "")
 		w.area("needs")
 		w.typed("#f-title", "Rescue 4")
@@ -175,7 +175,7 @@ func TestWhatIsTypedIsKeptWhileItIsTyped(t *testing.T) {
 		require.NotContains(t, w.draft(), "of the county")
 		o := w.again("")
 		w.must(w.Kill())
-		o.must(o.Open(f.address))
+		o.must(o.Open(o.address))
 		o.eventually("Rescue 4 of the county")
 		o.must(o.Until(`!Object.keys(localStorage).some((k) => k.startsWith("boxwright.typed."))`))
 	})
@@ -186,11 +186,12 @@ func TestWhatIsTypedIsKeptWhileItIsTyped(t *testing.T) {
 func TestThreeWindowsOnOneQuote(t *testing.T) {
 	t.Parallel()
 	f := folder
+	f.apart = true
 	first := open(t, f, drive.Desk, "")
 	first.area("needs")
 	first.typed("#f-title", "First")
 	first.eventually("First")
-	second, third := first.again(f.address), first.again(f.address)
+	second, third := first.again(first.address), first.again(first.address)
 	for _, o := range []*window{second, third} {
 		o.must(o.Until(`document.querySelector("#bar:not([hidden])")`))
 		o.area("needs")

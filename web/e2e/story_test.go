@@ -143,7 +143,7 @@ var deeds = map[string]sentence{
 	`send the link "…"`: func(s *story, says []string) { s.links[says[0]] = s.link() },
 	`open the link "…"`: func(s *story, says []string) {
 		require.NotEmpty(s.t, s.links[says[0]], "the link was sent")
-		s.must(s.Open(folder.address + "#" + s.links[says[0]]))
+		s.must(s.Open(s.address + "#" + s.links[says[0]]))
 		require.Empty(s.t, s.trouble())
 	},
 	`add the link "…" to the comparison`: func(s *story, says []string) {

@@ -25,11 +25,11 @@ var winchLink = sync.OnceValues(func() (string, error) {
 })
 
 // openWinch opens the page with a copy of the winch unit to work on.
-func (w *window) openWinch(f form) {
+func (w *window) openWinch() {
 	w.t.Helper()
 	text, err := winchLink()
 	w.must(err)
-	w.must(w.Open(f.address + "#" + text))
+	w.must(w.Open(w.address + "#" + text))
 	require.Empty(w.t, w.trouble())
 	w.own()
 }

@@ -71,13 +71,16 @@ func Start() (*Browser, error) {
 // StartShell runs Chromium's headless shell, for tests: the same engine without the
 // browser's own windows around it. It compiles wasm in a hurry, since a page of a
 // test is closed before better code pays. A start takes a third of the CPU time
-// that it takes Chromium.
-func StartShell() (*Browser, error) {
+// that it takes Chromium. If its pages are together, all hosts of this machine share
+// one process for each profile: what one of them compiled the next one has, and when
+// one is killed the others end with it.
+func StartShell(together bool) (*Browser, error) {
 	path := shell()
 	if path == "" {
 		return nil, Missing()
 	}
-	return start(path, chromedp.Flag("js-flags", "--wasm-tiering-budget=100000000"))
+	return start(path, chromedp.Flag("js-flags", "--wasm-tiering-budget=100000000"),
+		chromedp.Flag("process-per-site", together))
 }
 
 // start runs a browser that can reach nothing but this machine: every other name
@@ -146,8 +149,18 @@ const counting = `(() => {
 // Fresh opens a tab in a new, empty profile. The scripts run in every document
 // before the page's own.
 func (b *Browser) Fresh(screen Screen, scripts ...string) (*Tab, error) {
+	return b.tab(screen, scripts, chromedp.WithNewBrowserContext())
+}
+
+// Shared opens a tab in the profile that all tabs opened so have in common. What a
+// page keeps there is its host's own.
+func (b *Browser) Shared(screen Screen, scripts ...string) (*Tab, error) {
+	return b.tab(screen, scripts)
+}
+
+func (b *Browser) tab(screen Screen, scripts []string, options ...chromedp.ContextOption) (*Tab, error) {
 	t := &Tab{}
-	ctx, cancel := chromedp.NewContext(b.ctx, chromedp.WithNewBrowserContext(), chromedp.WithListener(t.listen))
+	ctx, cancel := chromedp.NewContext(b.ctx, append(options, chromedp.WithListener(t.listen))...)
 	t.ctx, t.cancel = ctx, cancel
 	err := begin(ctx, screen)
 	for _, s := range append([]string{counting}, scripts...) {

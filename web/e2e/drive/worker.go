@@ -26,10 +26,8 @@ func (t *Tab) worker(ctx context.Context) (target.ID, error) {
 	if err != nil {
 		return "", err
 	}
-	mine := chromedp.FromContext(t.ctx)
-	i := slices.IndexFunc(list, func(x *target.Info) bool {
-		return x.Type == "worker" && x.BrowserContextID == mine.BrowserContextID
-	})
+	me := chromedp.FromContext(t.ctx).Target.TargetID
+	i := slices.IndexFunc(list, func(x *target.Info) bool { return x.Type == "worker" && x.ParentID == me })
 	if i < 0 {
 		return "", errors.New("the tab has no worker")
 	}
