@@ -15,7 +15,7 @@ const (
 // choosing are the odds of what a unit is made of: they begin even, and learn
 // from option to option how much of this unit is as the plant builds it.
 type choosing struct {
-	in, filled [32]odds
+	in, filled [64]odds
 	qty        sizes
 	place      sizes
 	much       sizes
@@ -45,9 +45,10 @@ func (c *coder) unit(cat *config.Catalogue, u *config.Unit) error {
 	before := 0
 	for i := range cat.Options {
 		o := &cat.Options[i]
-		one := cat.GroupByID(o.Group).Choose != config.ChooseAny
+		group := cat.GroupByID(o.Group)
+		one, few := group.Choose != config.ChooseAny, len(group.Only) > 0
 		standard := o.Standard && !differs[o.Group]
-		kind := bits(standard, o.Remount, one, taken[o.Group], cat.Bodies[body].Existing)
+		kind := bits(standard, o.Remount, one, taken[o.Group], cat.Bodies[body].Existing, few)
 		p := u.Find(o.ID)
 		if c.reading {
 			p = nil
