@@ -161,6 +161,9 @@ func (c *ruleChecker) look(q *ruleQuestion) {
 		l.open++
 		return
 	}
+	if l.e.parts[q.part].rule >= len(l.e.cat.Rules) {
+		return // what duties and groups make of themselves is nobody's to take out
+	}
 	l.add("rule-redundant", config.Note, where, fmt.Sprintf("It demands nothing that %s do not demand already.",
 		c.names(core)), "Keep it if its reason serves the customer; else take it out.")
 }

@@ -15,11 +15,12 @@ import (
 const inFolder = `window.showDirectoryPicker = async () =>
 	(await navigator.storage.getDirectory()).getDirectoryHandle("copies", { create: true })`
 
-// folderFiles is what stands in that folder, by name.
+// folderFiles is what stands in that folder, by name. A file that is exchanged just
+// then is not there for a moment.
 const folderFiles = `(async () => {
 	const dir = await (await navigator.storage.getDirectory()).getDirectoryHandle("copies", { create: true });
 	const out = {};
-	for await (const h of dir.values()) out[h.name] = await (await h.getFile()).text();
+	for await (const h of dir.values()) out[h.name] = await h.getFile().then((f) => f.text(), () => "");
 	return out;
 })()`
 
