@@ -7,7 +7,6 @@ import (
 	"net/http/httptest"
 	"os"
 	"path/filepath"
-	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -148,14 +147,14 @@ func open(t *testing.T, f form, screen drive.Screen, fragment string, scripts ..
 // blank is a window that has not gone to the page yet.
 func blank(t *testing.T, f form, screen drive.Screen, scripts ...string) *window {
 	t.Helper()
-	address, profile := f.at(t), browser.Shared
+	address, profile := f.at(), browser.Shared
 	switch {
 	case f.apart:
 		own, err := drive.StartShell(false)
 		require.NoError(t, err)
 		t.Cleanup(own.Close)
 		profile = own.Shared
-	case strings.HasPrefix(address, "file:"): // all files are one origin
+	case f.address != "": // a file, which is of one origin with all others, or a host that ends
 		profile = browser.Fresh
 	}
 	tab, err := profile(screen, f.scripts(scripts)...)
@@ -172,14 +171,13 @@ func blank(t *testing.T, f form, screen drive.Screen, scripts ...string) *window
 }
 
 // at is the address of the form for one window. A host of its own is an origin of its
-// own: nobody else sees what its page keeps.
-func (f form) at(t *testing.T) string {
+// own: nobody else sees what its page keeps. It stays until all tests are over, so that
+// no other one gets its port.
+func (f form) at() string {
 	if f.address != "" {
 		return f.address
 	}
-	host := httptest.NewServer(site.Handler(files))
-	t.Cleanup(host.Close)
-	return host.URL + "/"
+	return httptest.NewServer(site.Handler(files)).URL + "/"
 }
 
 func (w *window) must(err error) {

@@ -127,7 +127,7 @@ func TestThePolicyRefusesEveryDoor(t *testing.T) {
 		require.NoError(t, err)
 		defer tab.Close()
 		w := &window{Tab: tab, t: t}
-		w.must(w.Open(f.at(t)))
+		w.must(w.Open(f.at()))
 		for door, js := range seeds.InOrder(doors(address)) {
 			require.Equal(t, "shut", eval[string](w, js), door)
 		}

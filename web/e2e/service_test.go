@@ -227,7 +227,7 @@ func TestCanBeInstalled(t *testing.T) {
 	}
 	w.must(w.Visit("about:blank"))
 	require.NotEmpty(t, stands(), "a page that nobody can install")
-	w.must(w.Open(folder.at(t)))
+	w.must(w.Open(folder.at()))
 	w.installed()
 	w.must(w.Reload())
 	require.Empty(t, stands())
