@@ -85,7 +85,7 @@ func soonest(ed *quote.Edition, d *quote.Draft, found *config.Unit) string {
 		return "The unit with the least added work and waiting."
 	}
 	least, err := quote.NextPlan(ed, bare)
-	said := "With the least added work and waiting, delivery at even odds is " + at.EvenOdds.Long()
+	said := "With the least added work and waiting, the likely date (50 %) is " + at.EvenOdds.Long()
 	if err == nil && least.EvenOdds == at.EvenOdds {
 		return said + ", proven: your own choices alone take as long."
 	}

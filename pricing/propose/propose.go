@@ -292,7 +292,7 @@ func missed(q *quote.Quote) []string {
 		out = append(out, q.Price.Currency+" "+by.Show()+" over the budget")
 	}
 	if by := q.Draft.Unit.NeededBy; !by.IsZero() && by.Before(q.Plan.NineInTen) {
-		out = append(out, "needed "+by.Long()+", at nine in ten "+q.Plan.NineInTen.Long())
+		out = append(out, "needed "+by.Long()+", safe date (90 %) "+q.Plan.NineInTen.Long())
 	}
 	for _, f := range q.OwnFindings() {
 		if f.Code == quote.WantCode {

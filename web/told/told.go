@@ -280,7 +280,7 @@ func (p *Page) sum() string {
 		said += ", remaining payload " + p.Show(t.Payload, f.Unit) + " → " + p.Show(f.Value, f.Unit)
 	}
 	if is := q.Plan.NineInTen; is != t.Safe && t.Safe != (config.Date{}) {
-		said += ", the date at nine in ten " + t.Safe.Long() + " → " + is.Long()
+		said += ", the safe date (90 %) " + t.Safe.Long() + " → " + is.Long()
 	}
 	return said + "."
 }

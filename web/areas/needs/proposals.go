@@ -244,7 +244,7 @@ func giveUps(p *Page) Part {
 		El("ul", Class("mends"), Each(p.Giving.List, func(i int, g propose.GiveUp) Part {
 			n := strconv.Itoa(i)
 			how := p.Q.Edition.Cat.LabelOf(g.Unit.Chassis) + " · " + p.Q.Edition.Cat.LabelOf(g.Unit.Body) + ". " +
-				p.Q.Price.Currency + " " + g.Price.Show() + ", at nine in ten " + g.Safe.Long() + ", " +
+				p.Q.Price.Currency + " " + g.Price.Show() + ", safe date (90 %) " + g.Safe.Long() + ", " +
 				p.Show(float64(g.Payload), quantity.Pound) + " of payload left."
 			return El("li", El("p", Text(g.Said(p.System()))),
 				page.Action("give-up", n, "", g.Press(p.System()), At("id", "give-up-"+n)),

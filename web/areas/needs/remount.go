@@ -120,7 +120,7 @@ func mountings(p *Page) Part {
 	}
 	return Many(t.Draw(),
 		El("p", Class("how"),
-			Text("Margins at full load and the date at even odds, with your picks and whatever else a unit on that "+
+			Text("Margins at full load and the likely date (50 %), with your picks and whatever else a unit on that "+
 				"chassis needs. A computed weight does not replace a certified scale.")),
 		If(not != nil, Many(El("h3", Text("What stands in the way")), El("ul", Class("picks"), Many(not...)))))
 }
