@@ -64,7 +64,10 @@ func Read(file []byte) (*Catalogue, error) {
 		p.Code = "catalogue." + p.Code
 		return nil, Problems{*p}
 	}
-	ps := Texts(c)
+	var ps Problems
+	if doubtful(file) {
+		ps = Texts(c)
+	}
 	for i := range ps {
 		ps[i].Code = "catalogue." + ps[i].Code
 	}
@@ -303,16 +306,49 @@ func (c *Catalogue) SeatsOf(u *Unit) (cab, module []Seat) {
 	if ch := c.ChassisByID(u.Chassis); ch != nil {
 		cab = ch.CabSeats
 	}
-	var taken []string
 	for _, p := range u.Picks {
 		if o := c.OptionByID(p.Option); o != nil {
 			for range p.Qty {
 				module = append(module, o.Seats...)
 			}
+		}
+	}
+	return cab, c.Untaken(u, module)
+}
+
+// Untaken are the seats of a unit without those where a patient lies. It changes the list.
+func (c *Catalogue) Untaken(u *Unit, seats []Seat) []Seat {
+	var taken []string
+	for _, p := range u.Picks {
+		if o := c.OptionByID(p.Option); o != nil && p.Qty > 0 {
 			taken = append(taken, o.TakesSeats...)
 		}
 	}
-	return cab, slices.DeleteFunc(module, func(s Seat) bool { return slices.Contains(taken, s.ID) })
+	return slices.DeleteFunc(seats, func(s Seat) bool { return slices.Contains(taken, s.ID) })
+}
+
+// Chosen are the options of a chapter that a unit has, in the catalogue's order.
+func (c *Catalogue) Chosen(u *Unit, chapter string) []Chosen {
+	var out []Chosen
+	for i := range c.Groups {
+		g := &c.Groups[i]
+		if g.Chapter != chapter {
+			continue
+		}
+		for _, m := range c.Members(g.ID) {
+			if n := u.Qty(c.Options[m].ID); n > 0 {
+				out = append(out, Chosen{g, &c.Options[m], n})
+			}
+		}
+	}
+	return out
+}
+
+// Chosen is an option that a unit has, and how many of it.
+type Chosen struct {
+	Group  *Group
+	Option *Option
+	Qty    int
 }
 
 // SeatByID is the first seat of that id that an option of the catalogue adds, or nil.

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"reflect"
 	"strings"
+	"unicode/utf8"
 
 	"boxwright/config/letters"
 )
@@ -30,6 +31,27 @@ func Texts(v any) Problems {
 		return s
 	})
 	return ps
+}
+
+// doubtful reports whether a JSON file may hold a text in which Texts finds something: a
+// quick look at bytes, so that a sound catalogue is not gone through field by field.
+func doubtful(file []byte) bool {
+	return letters.Wild(file) || !utf8.Valid(file) || longest(file) > maxTextBytes
+}
+
+// longest is how many bytes the longest text of a JSON file may have: those between two
+// quotation marks.
+func longest(file []byte) int {
+	most, from := 0, 0
+	for i := 0; i < len(file); i++ {
+		switch file[i] {
+		case '\\':
+			i++ // a mark within a text
+		case '"':
+			most, from = max(most, i-from), i+1
+		}
+	}
+	return most
 }
 
 // Calm takes out of every text of a value, given by its address, what letters.Calm does.

@@ -31,9 +31,6 @@ func (m *Model) dress(cat *config.Catalogue, u *config.Unit) {
 
 // said is what the customer typed to an option up to the first comma.
 func (m *Model) said(o *config.Option) string {
-	if m.details == nil {
-		return ""
-	}
 	text, _, _ := strings.Cut(m.details(o.ID), ",")
 	return strings.TrimSpace(text)
 }
@@ -47,10 +44,8 @@ func (m *Model) color(o *config.Option, at *config.Place, n int) string {
 		}
 		return ""
 	case config.ColorAsks:
-		if m.details != nil {
-			if named := config.ColorsIn(m.details(o.ID)); len(named) > 0 {
-				return named[0]
-			}
+		if named := config.ColorsIn(m.details(o.ID)); len(named) > 0 {
+			return named[0]
 		}
 		return ""
 	}

@@ -10,7 +10,6 @@ package body
 
 import (
 	"fmt"
-	"slices"
 
 	"boxwright/config"
 )
@@ -79,14 +78,12 @@ func Of(cat *config.Catalogue, u *config.Unit) *Model {
 	m.details = u.Detail
 	m.dress(cat, u)
 	m.stow(cat.CompartmentsOf(u), cat, u)
-	var taken []string
 	for _, p := range u.Picks {
 		if o := cat.OptionByID(p.Option); o != nil && p.Qty > 0 {
 			m.option(o, p.Qty)
-			taken = append(taken, o.TakesSeats...)
 		}
 	}
-	m.Seats = slices.DeleteFunc(m.Seats, func(s config.Seat) bool { return slices.Contains(taken, s.ID) })
+	m.Seats = cat.Untaken(u, m.Seats)
 	return m
 }
 
@@ -100,7 +97,8 @@ func Bare(ch *config.Chassis, b *config.Body) *Model {
 }
 
 func bare(ch *config.Chassis, b *config.Body) *Model {
-	m := &Model{Planes: PlanesOf(ch, b), Chassis: ch, Body: b, CabSeats: ch.CabSeats}
+	m := &Model{Planes: PlanesOf(ch, b), Chassis: ch, Body: b, CabSeats: ch.CabSeats,
+		details: func(string) string { return "" }}
 	m.headroom = HeadroomIn(b)
 	m.truck()
 	m.openings()

@@ -2,7 +2,10 @@
 // direction of what stands beside it, covers other lines, or holds what cannot be seen.
 package letters
 
-import "strings"
+import (
+	"strings"
+	"unicode/utf8"
+)
 
 // mostMarks are how many accents may stand on one letter.
 const mostMarks = 4
@@ -20,7 +23,7 @@ func Calm(s string) string {
 		case r == '\n' || r == '\r' || r == '\t':
 		case pairs && (r == isolate || r == isolated):
 			return r
-		case r < ' ', r >= 0x7f && r < 0xa0, turns(r):
+		case control(r), turns(r):
 			return -1
 		case accent(r):
 			if marks++; marks > mostMarks {
@@ -47,6 +50,8 @@ func tame(s string) bool {
 
 // turning are the first bytes of the characters that calm looks at.
 var turning = [256]bool{0xc2: true, 0xcc: true, 0xcd: true, 0xe1: true, 0xe2: true, 0xef: true}
+
+func control(r rune) bool { return r < ' ' || r >= 0x7f && r < 0xa0 }
 
 // turns reports whether a character embeds, overrides or isolates a direction.
 func turns(r rune) bool { return r >= 0x202a && r <= 0x202e || r >= 0x2066 && r <= 0x2069 }
@@ -100,11 +105,21 @@ func fromRight(r rune) bool {
 		r >= 0x10800 && r <= 0x10fff || r >= 0x1e800 && r <= 0x1efff
 }
 
-// Wild reports whether a JSON text may hold a text that Calm would change.
+// Wild reports whether a JSON text may hold a text that Calm would change: any that is
+// written with an escape, or has a single accent, may.
 func Wild(raw []byte) bool {
 	for i, c := range raw {
-		if c == 0x7f || c >= 0xc2 && turning[c] || c == '\\' && i+1 < len(raw) && strings.IndexByte("ubf", raw[i+1]) >= 0 {
+		switch {
+		case c == 0x7f:
 			return true
+		case c == '\\':
+			if i+1 < len(raw) && strings.IndexByte("ubf", raw[i+1]) >= 0 {
+				return true
+			}
+		case c >= 0xc2 && turning[c]:
+			if r, _ := utf8.DecodeRune(raw[i:]); control(r) || turns(r) || accent(r) {
+				return true
+			}
 		}
 	}
 	return false

@@ -60,4 +60,5 @@ func TestWildTextsAreFoundInTheirJSON(t *testing.T) {
 		}
 	}
 	assert.False(t, Wild([]byte(`{"title":"Medic \"7\"\n\\ é"}`)))
+	assert.False(t, Wild([]byte(`{"title":"Van – “short”, 3 × 4 in, 70 °F, Wi‑Fi"}`)), "usual letters of print")
 }
