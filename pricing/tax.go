@@ -77,8 +77,7 @@ func (o *order) excise() {
 			o.sheet.Findings = append(o.sheet.Findings, config.Finding{Code: "price.excise-ask", Severity: config.Warn,
 				Where: "federal excise", Clause: ExemptSource, Basis: config.ReadInText,
 				Text: fmt.Sprintf("%s: whether a unit for %s is an ambulance, which is exempt, depends on how it "+
-					"serves. "+
-					"Until it is said it counts as none.", p.label, strings.ToLower(d.Label)),
+					"serves. Until it is said it counts as none.", p.label, strings.ToLower(d.Label)),
 				Remedy: "Say in Price what it serves as."})
 		}
 		if !ExciseDue(use, gvwr) {

@@ -46,7 +46,8 @@ func signFile(keyName, name string, in io.Reader, out, errs io.Writer) int {
 	if err != nil {
 		return fail(err)
 	}
-	fmt.Fprintf(out, "%s is signed. A page that takes only what this key signed:\n  go run ./web/pack -catalogue %s -plant %s\n",
+	fmt.Fprintf(out, "%s is signed. A page that takes only what this key signed:\n  go run ./web/pack -catalogue %s "+
+		"-plant %s\n",
 		name, name, sign.Text(key.Public()))
 	return 0
 }

@@ -212,8 +212,7 @@ func (p *Plan) say(code string, severity config.Severity, where, text, remedy st
 func (p *Plan) missed(nine config.Figure) {
 	needed := p.job.unit.NeededBy
 	text := fmt.Sprintf("Needed by %s; delivery is likely by %s (50 %%) and safe by %s (90 %%). The chance of "+
-		"keeping the "+
-		"needed date is %s.",
+		"keeping the needed date is %s.",
 		needed.Long(), p.EvenOdds.Long(), p.NineInTen.Long(), percent(1-nine.Chance))
 	remedy, picks := "Move the needed date to "+p.NineInTen.Long(), p.criticalPicks()
 	if len(picks) > 0 {

@@ -101,7 +101,9 @@ func TestDemoUnitsPowerAndStowage(t *testing.T) {
 		}
 		for _, e := range cat.Equipment {
 			if slices.ContainsFunc(cat.Duties, func(d config.Duty) bool {
-				return d.Bodies != nil && slices.ContainsFunc(d.Aboard, func(a config.Aboard) bool { return a.Equipment == e.ID })
+				return d.Bodies != nil && slices.ContainsFunc(d.Aboard, func(a config.Aboard) bool {
+					return a.Equipment == e.ID
+				})
 			}) {
 				continue // it rides on those
 			}
@@ -118,8 +120,9 @@ func TestDemoUnitsPowerAndStowage(t *testing.T) {
 		name := fmt.Sprintf("%s with %s", u.Chassis, u.Body)
 		// Most outside compartments are on the street side: practice may cost some balance, little
 		// more than one thing against it.
-		assert.Less(t, after.Uneven(), 1.02*before.Uneven()+400, "%s: the suggestion should not stand much worse than gear "+
-			"on the floor", name)
+		assert.Less(t, after.Uneven(), 1.02*before.Uneven()+400,
+			"%s: the suggestion should not stand much worse than gear "+
+				"on the floor", name)
 		for _, f := range power.Budget(cat, u, &as).Findings {
 			assert.NotEqual(t, config.Stop, f.Severity, "%s: %s", name, f.Text)
 			assert.False(t, strings.HasPrefix(f.Code, "power.no-") || f.Code == "power.circuit-unsized" ||

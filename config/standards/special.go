@@ -19,8 +19,7 @@ func special() Set {
 	return Set{ID: Special, Label: "Purchaser's own, rescue and special units",
 		Note: "No ambulance specification judges a unit that carries no patients. The NFPA 1900 family for fire and " +
 			"rescue apparatus was not read and nothing of it is built in: name here what of it is to be judged, " +
-			"and have " +
-			"the authority having jurisdiction confirm it.",
+			"and have the authority having jurisdiction confirm it.",
 		Clauses: []Clause{
 			open("special-payload", "Payload", "The purchaser sets the least load of people and equipment.",
 				"weight.payload", config.AtLeast, quantity.Pound),

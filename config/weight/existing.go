@@ -57,13 +57,15 @@ func (l *loader) contradicting() {
 	}
 	ft3 := float64(b.LengthIn*b.WidthIn*b.HeightIn) / 1728
 	if m := float64(b.Mass.Lb); ft3 > 0 && (m/ft3 < lightestLbFt3 || m/ft3 > heaviestLbFt3) {
-		ask("mass", fmt.Sprintf("%s for %s by %s by %s is %.1f lb for each cubic foot outside; %d to %d are usual.", lb(m),
+		ask("mass", fmt.Sprintf("%s for %s by %s by %s is %.1f lb for each cubic foot outside; %d to %d are usual.",
+			lb(m),
 			inch(b.LengthIn), inch(b.WidthIn), inch(b.HeightIn), m/ft3, lightestLbFt3, heaviestLbFt3))
 	}
 	if _, e := l.cat.Measured(l.u); e != nil && e.XIn != 0 {
 		if off := float64(e.XIn - b.LengthIn/2); max(off, -off) > farOffCenter*float64(b.LengthIn) {
-			ask("off-center", fmt.Sprintf("A center %s behind the front wall is %s from the middle of a module %s long.",
-				inch(e.XIn), quantity.US.Show(max(off, -off), quantity.Inch), inch(b.LengthIn)))
+			ask("off-center",
+				fmt.Sprintf("A center %s behind the front wall is %s from the middle of a module %s long.",
+					inch(e.XIn), quantity.US.Show(max(off, -off), quantity.Inch), inch(b.LengthIn)))
 		}
 	}
 }

@@ -140,7 +140,8 @@ func TestFillPurchasersSheet(t *testing.T) {
 	list = bid.Answers(q, quantity.US)
 	cells, _, err = bid.Fill(rows, q, list, quantity.US)
 	require.NoError(t, err)
-	assert.Contains(t, cells, bid.Cell{Row: 2, Col: 2, Text: "Y, with an addition"}, "what is not in the price is no plain yes")
+	assert.Contains(t, cells, bid.Cell{Row: 2, Col: 2, Text: "Y, with an addition"},
+		"what is not in the price is no plain yes")
 	assert.Contains(t, cells, bid.Cell{Row: 3, Col: 2, Text: "Clarification"}, "nothing goes back blank")
 	_, _, err = bid.Fill([][]string{{"x"}}, q, list, quantity.US)
 	assert.ErrorContains(t, err, "choose the file")

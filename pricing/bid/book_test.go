@@ -43,7 +43,8 @@ func TestMergedBooks(t *testing.T) {
 	there.Learn("Alder Falls", quote.Requirement{Text: "Entry code", Pick: "acc-keypad"}, false)
 	there.Learn("Larkspur", quote.Requirement{Text: "Cot", Pick: "cot-power"}, false)
 	here.Merge(there)
-	assert.Equal(t, map[string]bid.Own{"bond": {Verdict: quote.Meets, Answer: "here"}, "payment": {Verdict: quote.Clarify}},
+	assert.Equal(t, map[string]bid.Own{"bond": {Verdict: quote.Meets, Answer: "here"},
+		"payment": {Verdict: quote.Clarify}},
 		here.Standing)
 	list := []quote.Requirement{{Text: "Mats"}, {Text: "Entry code"}}
 	here.Apply(demo(t), list, "Alder Falls")

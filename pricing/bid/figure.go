@@ -72,14 +72,15 @@ func (j *judge) figure(c *claim) part {
 		return p // which way it binds is not said
 	}
 	p.outcome = quote.Excepted
-	if same {
+	switch short := f.Sense == config.AtLeast; {
+	case same && short:
 		p.offered += ", and more is asked for"
-		if f.Sense == config.AtMost {
-			p.offered = strings.Replace(p.offered, "more", "less", 1)
-		}
-	} else {
-		p.offered += ", " + show(math.Abs(f.Margin())) + map[config.Sense]string{config.AtLeast: " short",
-			config.AtMost: " over"}[f.Sense]
+	case same:
+		p.offered += ", and less is asked for"
+	case short:
+		p.offered += ", " + show(math.Abs(f.Margin())) + " short"
+	default:
+		p.offered += ", " + show(math.Abs(f.Margin())) + " over"
 	}
 	best, out := lifted{}, ""
 	for _, l := range j.liftsOf(g.code) {

@@ -132,8 +132,9 @@ func Fill(rows [][]string, q *quote.Quote, list []Answer, in quantity.System) ([
 		found++
 		outcome := a.Outcome.Words()
 		if short {
-			outcome = map[quote.Outcome]string{quote.Meets: "Y", quote.MeetsWith: "Y, with an addition", quote.Excepted: "N",
-				quote.Clarify: "Clarification"}[a.Outcome]
+			outcome = map[quote.Outcome]string{quote.Meets: "Y", quote.MeetsWith: "Y, with an addition",
+				quote.Excepted: "N",
+				quote.Clarify:  "Clarification"}[a.Outcome]
 		}
 		said := a.Response(q, in)
 		if len(columns) == 1 {

@@ -13,16 +13,22 @@ import (
 // outletKind is a kind of outlet that lines ask for by their number.
 type outletKind struct {
 	label string
-	names [][]string // words of one of which a line and a thing hold all
-	volts float64    // that a thing's sentence names; 0 of none
-	not   string     // a word that tells another kind
-	more  string     // words that may stand beside
+	words []string // all of which a line and a thing hold
+	volts float64  // that a thing's sentence names; 0 of none
+	not   string   // a word that tells another kind
+	more  string   // words that may stand beside
+}
+
+// told reports whether words tell of this kind.
+func (k *outletKind) told(words []string) bool {
+	lacks := func(w string) bool { return !slices.Contains(words, w) }
+	return !slices.ContainsFunc(k.words, lacks) && (k.not == "" || lacks(k.not))
 }
 
 var outletKinds = []outletKind{
-	{"Duplex receptacles, 125 V", [][]string{stems("duplex")}, 0, "", "hospitalgrade ac power total"},
-	{"Oxygen outlets", [][]string{stems("oxygen outlet")}, 0, "", "quick connect wall piped total"},
-	{"12 V outlets", [][]string{stems("outlet")}, 12, "usb", "dc power point total"},
+	{"Duplex receptacles, 125 V", stems("duplex"), 0, "", "hospitalgrade ac power total"},
+	{"Oxygen outlets", stems("oxygen outlet"), 0, "", "quick connect wall piped total"},
+	{"12 V outlets", stems("outlet"), 12, "usb", "dc power point total"},
 }
 
 // outletClaim reads tokens as asking for a number of outlets, all of the unit's or those of
@@ -31,23 +37,16 @@ func outletClaim(words []string, list []claims.Number) (claim, bool) {
 	if len(list) == 0 {
 		return claim{}, false
 	}
-	has := map[string]bool{}
-	for _, w := range words {
-		has[w] = true
-	}
 	for k := range outletKinds {
 		kind := &outletKinds[k]
-		if !slices.ContainsFunc(kind.names, func(n []string) bool {
-			return !slices.ContainsFunc(n, func(w string) bool { return !has[w] })
-		}) || kind.not != "" && has[kind.not] {
+		if !kind.told(words) {
 			continue
 		}
 		c := claim{words: words, numbers: list, outlets: kind, sense: atLeast}
 		volts := kind.volts == 0
 		for _, n := range list {
 			switch {
-			case n.Unit == quantity.Volt && kind.volts == 0 && claims.SameVolts(n.Value, 125), n.Unit == quantity.Volt &&
-				n.Value == kind.volts:
+			case n.Unit == quantity.Volt && (n.Value == kind.volts || kind.volts == 0 && claims.SameVolts(n.Value, 125)):
 				volts = true
 			case n.Unit == "" && c.want == 0 && n.Value >= 1 && n.Sense != atMost:
 				c.want = n.Value
@@ -65,19 +64,14 @@ func outletClaim(words []string, list []claims.Number) (claim, bool) {
 
 // outletsOf counts the outlets of a kind in a thing.
 func (p *profile) outletsOf(k *outletKind) int {
-	own := slices.Concat(p.label, p.spec)
-	if !slices.ContainsFunc(k.names, func(n []string) bool {
-		return !slices.ContainsFunc(n, func(w string) bool { return !slices.Contains(own, w) })
-	}) || k.not != "" && slices.Contains(own, k.not) {
+	if !k.told(slices.Concat(p.label, p.spec)) {
 		return 0
 	}
 	volts, count := k.volts == 0, 0.0
 	for _, n := range p.numbers {
 		volts = volts || n.Unit == quantity.Volt && n.Value == k.volts
-		for _, name := range k.names {
-			if n.Unit == "" && count == 0 && slices.Contains(n.Near, name[len(name)-1]) {
-				count = n.Value
-			}
+		if n.Unit == "" && count == 0 && slices.Contains(n.Near, k.words[len(k.words)-1]) {
+			count = n.Value
 		}
 	}
 	if !volts {
@@ -93,10 +87,8 @@ func (j *judge) count(c *claim) part {
 	p := part{outcome: quote.Unanswered, read: k.label + ", at least " + strconv.Itoa(int(c.want)),
 		where: quote.SpecificationSection.Place()}
 	beside := wordSet(k.more)
-	for _, n := range k.names {
-		for _, w := range n {
-			beside[w] = true
-		}
+	for _, w := range k.words {
+		beside[w] = true
 	}
 	at := func(o *profile) bool {
 		return !slices.ContainsFunc(c.words, func(w string) bool { return !beside[w] && !quiet[w] && !o.words[w] })

@@ -77,7 +77,8 @@ func (v *vocabulary) readLine(text string) *reading {
 func measured(tokens []claims.Token) bool {
 	return slices.ContainsFunc(claims.Numbers(tokens), func(n claims.Number) bool {
 		switch n.Unit {
-		case "", claims.Money, claims.Days, quantity.Day, claims.Month, quantity.Percent, quantity.Hour, quantity.Minute,
+		case "", claims.Money, claims.Days, quantity.Day, claims.Month, quantity.Percent, quantity.Hour,
+			quantity.Minute,
 			claims.Mile:
 			return false
 		}
@@ -442,10 +443,9 @@ var colors = wordSet("white red blue amber green black gold yellow clear")
 // qualities are materials and colors, which a sentence may say of a part.
 var qualities = func() map[string]bool {
 	out := map[string]bool{}
-	for _, w := range stems("aluminum steel stainless wood plywood fiberglass composite plastic rubber vinyl acrylic " +
-		"polycarbonate " +
-		"copper brass chrome nylon leather white black red blue amber gray green gold sand navy burgundy charcoal " +
-		"orange brushed") {
+	for _, w := range stems("aluminum steel stainless wood plywood fiberglass composite plastic rubber vinyl " +
+		"acrylic polycarbonate copper brass chrome nylon leather white black red blue amber gray green gold sand " +
+		"navy burgundy charcoal orange brushed") {
 		out[w] = true
 	}
 	return out

@@ -32,9 +32,8 @@ func wordSet(text string) map[string]bool {
 	return out
 }
 
-// forward is the stem of "forward" and "ahead", front that of "front", wheel that of
-// "wheel".
-var forward, front, wheel = stems("forward")[0], stems("front")[0], stems("wheel")[0]
+// Stems of "forward" and "ahead", and of the words of their names.
+var forward, front, rear, wheel = stems("forward")[0], stems("front")[0], stems("rear")[0], stems("wheel")[0]
 
 // roomClaim reads tokens as asking for the size of exterior compartments.
 func roomClaim(words []string, list []claims.Number) (claim, bool) {
@@ -79,7 +78,7 @@ func placed(words []string) []string {
 		switch {
 		case w == forward && !wheels:
 			w = front
-		case wheels && w == stems("rear")[0]:
+		case wheels && w == rear:
 			continue
 		}
 		out = append(out, w)

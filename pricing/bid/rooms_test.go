@@ -28,6 +28,7 @@ func TestAskable(t *testing.T) {
 			"Oxygen outlets: 2"},
 		{"oxygen outlets", "Minimum of two oxygen outlets", quote.Meets, "One M cylinder"},
 		{"an additional one where there is one", "Two additional 12 V outlets in the action area", quote.Unanswered, ""},
+		{"outlets of another voltage", "At least nine 125 V outlets in total", quote.Unanswered, ""},
 		{"an angle", "Departure angle of 12 degrees or more", quote.Meets, "Departure angle"},
 		{"oxygen by hours and flow", "Oxygen for three hours at 15 liters per minute", quote.Meets, "3.5"},
 		{"oxygen by hours at a flow not computed", "Oxygen for three hours at 10 liters per minute", quote.Unanswered, ""},
@@ -38,10 +39,12 @@ func TestAskable(t *testing.T) {
 		{"days from a day not known", "Prices shall remain firm for 30 days after bid opening", quote.Unanswered,
 			"Price good until"},
 		{"a price until a day", "Price shall remain firm through December 1, 2026", quote.Meets, "Price good until"},
-		{"a limit of the price that speaks of freight", "Price shall not exceed $275,000 including freight", quote.Excepted,
+		{"a limit of the price that speaks of freight", "Price shall not exceed $275,000 including freight",
+			quote.Excepted,
 			"Price"},
-		{"what is ruled out is not what is asked for", "Vehicle shall be diesel powered; gasoline engines will not be " +
-			"considered.", quote.MeetsWith, "gasoline"},
+		{"what is ruled out is not what is asked for",
+			"Vehicle shall be diesel powered; gasoline engines will not be " +
+				"considered.", quote.MeetsWith, "gasoline"},
 		{"an amount of one of several things alone", "Rear step shall support 1,000 lb", quote.Unanswered, ""},
 		{"why an amount is asked for", "Station 2 door restricts overall height to 9'-0\", for clearance", quote.Meets,
 			"Overall height"},

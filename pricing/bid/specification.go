@@ -69,27 +69,19 @@ func Specification(q *quote.Quote, in quantity.System) []Clause {
 	cat := q.Edition.Cat
 	for _, ch := range cat.Chapters {
 		n := 0
-		for i := range cat.Groups {
-			g := &cat.Groups[i]
-			if g.Chapter != ch.ID {
+		for _, x := range cat.Chosen(&q.Draft.Unit, ch.ID) {
+			if slices.Contains(x.Option.Tags, "remount") {
 				continue
 			}
-			for _, m := range cat.Members(g.ID) {
-				o := &cat.Options[m]
-				qty := q.Draft.Unit.Qty(o.ID)
-				if qty == 0 || slices.Contains(o.Tags, "remount") {
-					continue
-				}
-				if n == 0 {
-					head(ch.Label)
-				}
-				n++
-				text := g.Label + ": " + o.Spec
-				if qty > 1 {
-					text += " Quantity: " + strconv.Itoa(qty) + "."
-				}
-				item(n, text)
+			if n == 0 {
+				head(ch.Label)
 			}
+			n++
+			text := x.Group.Label + ": " + x.Option.Spec
+			if x.Qty > 1 {
+				text += " Quantity: " + strconv.Itoa(x.Qty) + "."
+			}
+			item(n, text)
 		}
 	}
 	return out

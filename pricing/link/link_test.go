@@ -40,7 +40,8 @@ var demo = sync.OnceValue(func() *quote.Edition {
 // ---- random drafts ----
 
 // words are texts of a draft that was read: see letters.Calm.
-var words = rapid.OneOf(rapid.Just(""), rapid.StringN(0, 30, 90).Filter(func(s string) bool { return letters.Calm(s) == s }),
+var words = rapid.OneOf(rapid.Just(""),
+	rapid.StringN(0, 30, 90).Filter(func(s string) bool { return letters.Calm(s) == s }),
 	rapid.SampledFrom([]string{`<script>alert("1")</script>`, "Ünit № 7", "=1+1", "\u2028", "a\tb"}))
 
 func anyAmount(t *rapid.T, name string) pricing.Amount {
@@ -76,7 +77,8 @@ func anyUnit(t *rapid.T, cat *config.Catalogue) config.Unit {
 	if cat.BodyByID(u.Body).Existing && rapid.Bool().Draw(t, "measured") {
 		u.Existing = &config.Existing{Maker: words.Draw(t, "maker"),
 			LengthIn: quantity.Length(rapid.SampledFrom([]int{0, 152}).Draw(t, "length")),
-			MassLb:   quantity.Mass(rapid.Float64Range(2000, 8000).Draw(t, "mass")), WarrantyYears: new(rapid.IntRange(0,
+			MassLb:   quantity.Mass(rapid.Float64Range(2000, 8000).Draw(t, "mass")),
+			WarrantyYears: new(rapid.IntRange(0,
 				20).Draw(t, "warranty"))}
 	}
 	for _, i := range rapid.SliceOfNDistinct(rapid.IntRange(0, len(cat.Options)-1), 0, 140, rapid.ID).Draw(t, "picks") {

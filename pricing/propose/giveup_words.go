@@ -22,8 +22,7 @@ func causeOf(list []GiveUp, none bool) string {
 	for _, id := range list[0].IDs {
 		name := names[id]
 		if s := quote.SizeByID(id); name == "" && s != nil {
-			name, _, _ = strings.Cut(strings.ToLower(s.Label), ",")
-			name = "the " + name
+			name = "the " + strings.ToLower(nameOf(s))
 		}
 		if name == "" {
 			options++
@@ -77,8 +76,7 @@ func (g *GiveUp) Given(in quantity.System) string {
 		case m.ID == "patients":
 			said = fmt.Sprintf("For %s instead of %.0f.", patients(m.Has), m.Asked)
 		case s != nil:
-			name, _, _ := strings.Cut(s.Label, ",")
-			said = name + " of " + in.Show(m.Has, s.Unit) + " instead of " + in.Show(m.Asked, s.Unit) + "."
+			said = nameOf(s) + " of " + in.Show(m.Has, s.Unit) + " instead of " + in.Show(m.Asked, s.Unit) + "."
 		case m.ID == "type":
 			said = "Type " + ch.Type + " instead of Type " + g.asked.Needs.Type + "."
 		case m.ID == "fuel":
@@ -138,8 +136,8 @@ func (g *GiveUp) Press(in quantity.System) string {
 		case m.ID == "patients":
 			parts = append(parts, fmt.Sprintf("take room for %s instead of %.0f", patients(m.Has), m.Asked))
 		case s != nil:
-			name, _, _ := strings.Cut(strings.ToLower(s.Label), ",")
-			parts = append(parts, "take "+in.Show(m.Has, s.Unit)+" of "+name+" instead of "+in.Show(m.Asked, s.Unit))
+			parts = append(parts, "take "+in.Show(m.Has, s.Unit)+" of "+strings.ToLower(nameOf(s))+" instead of "+
+				in.Show(m.Asked, s.Unit))
 		case m.ID == "type":
 			parts = append(parts, "take Type "+ch.Type)
 		case m.ID == "fuel":
@@ -156,8 +154,16 @@ func (g *GiveUp) Press(in quantity.System) string {
 	if len(parts) == 0 {
 		parts = []string{"take this unit"}
 	}
-	said := strings.Join(parts, ", ")
-	return strings.ToUpper(said[:1]) + said[1:]
+	return capital(strings.Join(parts, ", "))
+}
+
+// capital begins a text with a capital letter.
+func capital(text string) string { return strings.ToUpper(text[:1]) + text[1:] }
+
+// nameOf is a size without what its label says after a comma.
+func nameOf(s *quote.Size) string {
+	name, _, _ := strings.Cut(s.Label, ",")
+	return name
 }
 
 // patients counts them in words.

@@ -160,8 +160,11 @@ func aside(ed *quote.Edition, base *quote.Draft, seen []look, unmet int, list []
 		cheaper = cheaper && best.price.Cmp(list[i].Quote.Price.Total) < 0
 		sooner = sooner && best.safe.Before(list[i].Quote.Plan.NineInTen)
 	}
+	if !cheaper && !sooner {
+		return nil
+	}
 	p, ok := proposal(ed, base, best, Aside)
-	if !ok || !cheaper && !sooner {
+	if !ok {
 		return nil
 	}
 	var better []string
@@ -174,8 +177,7 @@ func aside(ed *quote.Edition, base *quote.Draft, seen []look, unmet int, list []
 	if !slices.ContainsFunc(list, func(x Proposal) bool { return marginOf(x.Quote) >= marginOf(p.Quote) }) {
 		better = append(better, "more payload")
 	}
-	p.Title = listed(better)
-	p.Title = strings.ToUpper(p.Title[:1]) + p.Title[1:]
+	p.Title = capital(listed(better))
 	if p.Thin != nil {
 		p.Title += ", less to spare"
 	} else {
@@ -306,8 +308,7 @@ func missed(q *quote.Quote) []string {
 func checks(q *quote.Quote) []string {
 	var out []string
 	for _, f := range q.OwnFindings() {
-		if f.Severity == config.Warn && !isThin(&f) && !strings.HasPrefix(f.Code, "time.") &&
-			!strings.HasPrefix(f.Code, "price.") {
+		if f.Severity == config.Warn && !isThin(&f) && ofUnit(&f) {
 			said := f.Text
 			if !strings.HasPrefix(said, f.Where) {
 				said = f.Where + ": " + said

@@ -21,11 +21,17 @@ func isThin(x *config.Finding) bool {
 		x.Figure.Chance > sure && x.Basis != config.FromMemory && x.Basis != config.CommonPractice
 }
 
+// ofUnit reports whether a finding is of the unit itself, not of its date or price, which
+// a proposal names apart.
+func ofUnit(x *config.Finding) bool {
+	return !strings.HasPrefix(x.Code, "time.") && !strings.HasPrefix(x.Code, "price.")
+}
+
 // thinOf are the limits that a quote's unit keeps with too little to spare.
 func thinOf(q *quote.Quote) []config.Figure {
 	var out []config.Figure
 	for _, x := range q.OwnFindings() {
-		if isThin(&x) && !strings.HasPrefix(x.Code, "time.") && !strings.HasPrefix(x.Code, "price.") {
+		if isThin(&x) && ofUnit(&x) {
 			out = append(out, *x.Figure)
 		}
 	}

@@ -22,6 +22,7 @@ type Quote struct {
 	Draft   *Draft
 	Chassis *config.Chassis
 	Body    *config.Body
+	OfDuty  *config.Duty // by what the unit has; nil for none
 
 	Assume   config.Assumptions
 	Weight   *weight.Sheet
@@ -57,7 +58,7 @@ func ComputeWith(ed *Edition, d *Draft, effort int) (*Quote, error) {
 	}
 	q := &Quote{
 		Edition: ed, Draft: d,
-		Chassis: ed.Cat.ChassisByID(u.Chassis), Body: ed.Cat.BodyOf(u),
+		Chassis: ed.Cat.ChassisByID(u.Chassis), Body: ed.Cat.BodyOf(u), OfDuty: ed.Cat.DutyOf(u),
 		Assume: standards.Assume(u.RuleSet, ed.Cat, u),
 	}
 	q.Weight = weight.WeighWith(ed.Cat, u, &q.Assume, d.Tickets)
@@ -88,8 +89,8 @@ func ComputeWith(ed *Edition, d *Draft, effort int) (*Quote, error) {
 // Duty is that of the unit: by what it has, else, where the duty of the needs has no
 // option, by these; nil for none.
 func (q *Quote) Duty() *config.Duty {
-	if d := q.Edition.Cat.DutyOf(&q.Draft.Unit); d != nil {
-		return d
+	if q.OfDuty != nil {
+		return q.OfDuty
 	}
 	if d := q.Edition.Cat.DutyByID(q.Draft.Needs.Duty); d != nil && d.Option == "" {
 		return d
@@ -99,7 +100,7 @@ func (q *Quote) Duty() *config.Duty {
 
 // say puts the words of the unit's duty into what the checks say.
 func (q *Quote) say() {
-	d := q.Edition.Cat.DutyOf(&q.Draft.Unit)
+	d := q.OfDuty
 	if d == nil || len(d.Says) == 0 {
 		return
 	}

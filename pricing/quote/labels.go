@@ -113,7 +113,8 @@ func (q *Quote) vehicleType() LabelLine {
 	if !q.patients() {
 		return LabelLine{What: "Vehicle type", Text: "truck", From: "usual of units without patients; from memory"}
 	}
-	return LabelLine{What: "Vehicle type", Text: "multipurpose passenger vehicle", From: "usual of ambulances; from memory"}
+	return LabelLine{What: "Vehicle type", Text: "multipurpose passenger vehicle",
+		From: "usual of ambulances; from memory"}
 }
 
 func (q *Quote) altererLabel() Label {

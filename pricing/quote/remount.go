@@ -49,7 +49,7 @@ func (ed *Edition) For(u *config.Unit) *Edition {
 	return m
 }
 
-// inWordsOf is the edition in the words of a duty, or nil.
+// inWordsOf is the edition in the words of a duty; ed itself without one that has any.
 func (ed *Edition) inWordsOf(d *config.Duty) *Edition {
 	if d == nil || len(d.Says) == 0 {
 		return ed

@@ -33,8 +33,9 @@ func CheckCatalogue(cat *config.Catalogue) config.Problems {
 	if err == nil && len(public) == KeyBytes && !weak(public) && ed25519.Verify(public, ofCatalogue(cat), signature) {
 		return nil
 	}
-	return config.Problems{{Code: "catalogue.signature", Where: "signed", Text: "the plant's signature does not hold: " +
-		"the catalogue was changed since it was signed. Ask the plant for it anew"}}
+	return config.Problems{{Code: "catalogue.signature", Where: "signed",
+		Text: "the plant's signature does not hold: " +
+			"the catalogue was changed since it was signed. Ask the plant for it anew"}}
 }
 
 // OfPlant says why a catalogue is not one that a plant signed; nil when it is. An empty key

@@ -53,7 +53,8 @@ func TestVanPapers(t *testing.T) {
 		Act{Do: "take-proposal", ID: "cheapest"})
 	papers := papersOf(p)
 	for id, paper := range papers {
-		assert.NotRegexp(t, `(?i)outside compartment|exterior compartment door|Weld, [0-9]|weld seams|final-stage|underside of the module|drain mats`,
+		assert.NotRegexp(t,
+			`(?i)outside compartment|exterior compartment door|Weld, [0-9]|weld seams|final-stage|underside of the module|drain mats`,
 			paper, id)
 	}
 	assert.Contains(t, papers["labels"], "Alterer")

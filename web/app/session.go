@@ -1,12 +1,12 @@
 package app
 
 import (
-	"boxwright/config/standards"
-	"boxwright/pricing/quote"
 	"cmp"
 	"encoding/json"
 	"strings"
 
+	"boxwright/config/standards"
+	"boxwright/pricing/quote"
 	"boxwright/web/session"
 )
 

@@ -33,7 +33,8 @@ func TestADraftSaysWhatIsMissingWhereItIsSentAndPrinted(t *testing.T) {
 // What a stranger put into a quote turns, hides and covers nothing, from the first reading on.
 func TestTextsOfStrangersAreTamedWhenTheyAreRead(t *testing.T) {
 	p := open(t)
-	s := p.do(set("buyer.name", "\u202e00.996,672 DSU"), set("number", "רכב 7"), set("title", "Z"+strings.Repeat("\u0310", 40)))
+	s := p.do(set("buyer.name", "\u202e00.996,672 DSU"), set("number", "רכב 7"),
+		set("title", "Z"+strings.Repeat("\u0310", 40)))
 	require.Empty(t, s.Fault)
 	var d struct {
 		Title string
@@ -64,7 +65,8 @@ func TestSavedQuotesAreSealedByTheCore(t *testing.T) {
 	sealtest.Cheap()
 	p := open(t)
 	s := p.do(set("title", "Secret 1"))
-	file := `{"format":"boxwright-kept/1","quotes":[{"id":"a","name":"n","line":"l","saved":"","draft":` + string(s.Draft) +
+	file := `{"format":"boxwright-kept/1","quotes":[{"id":"a","name":"n","line":"l","saved":"","draft":` +
+		string(s.Draft) +
 		`,"pins":[],"steps":[],"at":0}]}`
 	const words = "lantern river copper seventeen"
 	s = p.do(Act{Do: "seal-kept", Value: "short", File: file, Random: keyRandom})

@@ -117,9 +117,12 @@ export class Copies {
     const there = await ours(folder);
     this.known = { folder, when: this.known.when, of: {} };
     this.waits = false;
-    if (!(await keep.put(KEY, this.known))) trouble("This browser does not remember the folder; choose it again next time.");
+    if (!(await keep.put(KEY, this.known))) {
+      trouble("This browser does not remember the folder; choose it again next time.");
+    }
     if (there.length) {
-      bar.ask("folder", `The folder “${folder.name}” has copies in it. Nothing of them is written over by another quote.`, [
+      const said = `The folder “${folder.name}” has copies in it. Nothing of them is written over by another quote.`;
+      bar.ask("folder", said, [
         ["Take them in", () => this.takeIn(there)],
         ["Leave them", () => {}],
       ]);
@@ -184,7 +187,8 @@ export class Copies {
     } catch (e) {
       if (Object.keys(made).length) await this.made(made);
       this.waits = (await allowed(folder)) !== "granted";
-      if (!this.waits) trouble(`No copy went into the folder “${folder.name}” (${e instanceof Error ? e.message : e}).`);
+      const why = e instanceof Error ? e.message : e;
+      if (!this.waits) trouble(`No copy went into the folder “${folder.name}” (${why}).`);
       this.around.told();
     }
   }
@@ -216,7 +220,12 @@ async function ours(folder) {
   return found;
 }
 
-/** write puts a file into a folder, whole or not at all. @param {any} folder @param {string} name @param {string} text */
+/**
+ * write puts a file into a folder, whole or not at all.
+ * @param {any} folder
+ * @param {string} name
+ * @param {string} text
+ */
 async function write(folder, name, text) {
   const handle = await folder.getFileHandle(name, { create: true });
   const out = await handle.createWritable();

@@ -64,7 +64,8 @@ function page(folder) {
     told: () => said.told++,
     trouble: (text) => said.trouble.push(text),
   });
-  const saved = () => [...quotes.values()].map((r) => ({ id: r.id, mark: copies.known.of[r.id] === undefined ? "" : markOf(r) }));
+  const markNow = (r) => (copies.known.of[r.id] === undefined ? "" : markOf(r));
+  const saved = () => [...quotes.values()].map((r) => ({ id: r.id, mark: markNow(r) }));
   return { copies, change, single, said, saved };
 }
 const { mark: markOf } = await import("./stored.js");

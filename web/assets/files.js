@@ -202,8 +202,8 @@ export class Files {
   }
 
   /**
-   * everything is all that is saved here as one file, with the records of the quotes in it.
-   * @returns {Promise<{ text: string, records: import("./state.js").Kept[], length: number }>}
+   * everything is all that is saved here as one file, with the quotes in it and their records.
+   * @returns {Promise<{ text: string, quotes: KeptQuote[], records: import("./state.js").Kept[], length: number }>}
    */
   async everything() {
     /** @type {KeptQuote[]} */
@@ -223,7 +223,7 @@ export class Files {
       for (const q of quotes) [q.steps, q.at] = [[], 0];
       text = JSON.stringify(file);
     }
-    return { text, records, length };
+    return { text, quotes, records, length };
   }
 
   /** copyOf is the copy of one quote. @param {string} id */
@@ -248,7 +248,8 @@ export class Files {
     if (length > MAX_CHARACTERS)
       trouble(
         "The file holds every quote as it is now, but not its earlier states: with them it would have " +
-          `${number(length)} characters, and at most ${number(MAX_CHARACTERS)} go into one file. Here nothing was changed.`,
+          `${number(length)} characters, and at most ${number(MAX_CHARACTERS)} go into one file. ` +
+          "Here nothing was changed.",
       );
     save("boxwright-quotes.json", "application/json", text);
     await copied(Object.fromEntries(records.map((r) => [r.id, mark(r)])));
@@ -264,16 +265,15 @@ export class Files {
       trouble("Open the quotes that are sealed first. Nothing was changed.");
       return;
     }
-    const { text, records, length } = await this.everything();
+    const { quotes, records, length } = await this.everything();
     if (length > MAX_CHARACTERS) {
       const most = `${number(length)} characters, and at most ${number(MAX_CHARACTERS)} are sealed`;
       trouble(`The saved quotes with their earlier states have ${most}: delete some first. Nothing was changed.`);
       return;
     }
     // What is sealed already, or goes by itself, need not be sealed once more.
-    const { format, quotes } = JSON.parse(text);
     this.sealing = records;
-    act({ do: "seal-kept", value: field.value, file: JSON.stringify({ format, quotes }), random: random() });
+    act({ do: "seal-kept", value: field.value, file: JSON.stringify({ format: FORMAT, quotes }), random: random() });
     field.value = "";
   }
 

@@ -38,6 +38,13 @@ export const newId = () =>
 /** @param {Act[]} acts */
 const byUser = (acts) => acts.filter((a) => !BY_ITSELF.includes(a.do));
 
+/**
+ * listed is a quote as the list of saved ones has it.
+ * @param {Pick<import("./state.js").Kept, "id" | "gist" | "at" | "draft">} record
+ * @param {string} when
+ */
+const listed = (record, when) => ({ id: record.id, ...record.gist, when, mark: mark(record) });
+
 export class History {
   /** @param {State} state @param {Transport} transport @param {Around} around */
   constructor(state, transport, around) {
@@ -82,7 +89,8 @@ export class History {
     if (isNew) this.add({ draft: reply.draft, said: reply.said || "", when: moment(new Date()) });
     else state.trail[state.at].draft = reply.draft;
     // What only comes later than the rest is nothing new to keep.
-    if (state.here.mine && (changed || !only(acts, ...COMES_BACK, "seal-kept"))) this.store(reply.gist, isNew || changed, isNew);
+    const nothingNew = !changed && only(acts, ...COMES_BACK, "seal-kept");
+    if (state.here.mine && !nothingNew) this.store(reply.gist, isNew || changed, isNew);
     return true;
   }
 
@@ -122,7 +130,8 @@ export class History {
     const answer = here.held ? here.held.then((mine) => (mine ? write() : "taken")) : write();
     const told = (/** @type {Gist & { id: string }} */ s) => JSON.stringify([s.id, s.name, s.line, s.weighed]);
     const news = !state.saved.some((s) => told(s) === told({ id: here.id, ...gist }));
-    state.saved = [{ id: here.id, ...gist, when, mark: mark({ at: first + at, draft }) }, ...state.saved.filter((s) => s.id !== here.id)];
+    const latest = listed({ id: here.id, gist, at: first + at, draft }, when);
+    state.saved = [latest, ...state.saved.filter((s) => s.id !== here.id)];
     const ok = await answer;
     if (ok === "taken") {
       this.lost(here);
@@ -278,10 +287,7 @@ export class History {
   /** relist reads which quotes are kept, and shows the list where it is in sight. */
   async relist() {
     const kept = await this.around.keep.list();
-    this.state.saved = kept.map((r) => ({
-      ...{ id: r.id, ...r.gist, when: moment(new Date(r.saved)) },
-      mark: mark(r),
-    }));
+    this.state.saved = kept.map((r) => listed(r, moment(new Date(r.saved))));
   }
 
   /** drop takes a kept quote out of this browser. @param {string} id */

@@ -104,8 +104,9 @@ func TestTextAlternativesCarryTheSameNumbers(t *testing.T) {
 		said = strings.ReplaceAll(said, ",", "")
 		for _, m := range svgText.FindAllStringSubmatch(svg, -1) {
 			// Two dimensions are sums of others that are said.
-			if onUnit(m[1]) || strings.HasPrefix(m[2], "module") || name == "side" && (m[2] == p.Show(31, quantity.Inch) ||
-				m[2] == p.Show(57, quantity.Inch) || m[2] == p.Show(32, quantity.Inch)) {
+			if onUnit(m[1]) || strings.HasPrefix(m[2], "module") || name == "side" &&
+				(m[2] == p.Show(31, quantity.Inch) ||
+					m[2] == p.Show(57, quantity.Inch) || m[2] == p.Show(32, quantity.Inch)) {
 				continue
 			}
 			for _, number := range aNumber.FindAllString(strings.ReplaceAll(m[2], ",", ""), -1) {

@@ -150,7 +150,8 @@ func (d *plate) sight(s *sight, x, y, tall float64) {
 		below += 2 * rowHigh
 	}
 	for i, m := range s.across {
-		d.measureAcross(at(Point{m.from, low}).U, at(Point{m.to, low}).U, foot+2, below+rowHigh*float64(i)+20, d.size(m))
+		d.measureAcross(at(Point{m.from, low}).U, at(Point{m.to, low}).U, foot+2, below+rowHigh*float64(i)+20,
+			d.size(m))
 	}
 	for i, m := range s.up {
 		d.measureUp(at(Point{left, m.from}).V, at(Point{left, m.to}).V, ends.u1+2, ends.u1+24+44*float64(i), d.size(m))
@@ -221,7 +222,8 @@ func (d *plate) balloons(s *sight, at func(Point) Point, ends frame2) {
 		}
 		left, right, low, top := (&View{Groups: []Group{g}}).Bounds()
 		a, b := at(Point{left, low}), at(Point{right, top})
-		if d.changed != nil && d.changed(p) {
+		changed := d.changed != nil && d.changed(p)
+		if changed {
 			d.cloud(frame2{a.U - 6, b.U + 6, b.V - 6, a.V + 6})
 		}
 		if s.number == nil || !s.number(p) {
@@ -234,8 +236,7 @@ func (d *plate) balloons(s *sight, at func(Point) Point, ends frame2) {
 		}
 		seen[key] = len(d.list)
 		n := len(d.list) + 1
-		d.list = append(d.list, Line{N: n, Count: 1, Label: p.Label, Size: d.sizeOf(p),
-			Changed: d.changed != nil && d.changed(p)})
+		d.list = append(d.list, Line{N: n, Count: 1, Label: p.Label, Size: d.sizeOf(p), Changed: changed})
 		c := balloon{float64(n), (a.U + b.U) / 2, (a.V + b.V) / 2, (a.U + b.U) / 2}
 		if c.y < (ends.v0+ends.v1)/2 {
 			above = append(above, c)

@@ -363,8 +363,10 @@ func outsideDoor(s *sheet, f frame2, hinge string) {
 			s.across(layerThin, f.in(1.2), i/n)
 		}
 		latch(0.5, 0.5/n)
-	case hinge == "top" || hinge == "bottom":
-		latch(0.5, map[bool]float64{true: 0.15, false: 0.85}[hinge == "top"])
+	case hinge == "top":
+		latch(0.5, 0.15)
+	case hinge == "bottom":
+		latch(0.5, 0.85)
 	case f.wide() > 34 || hinge == "pair": // two leaves
 		s.upright(layerThin, f.in(1.2), 0.5)
 		latch(0.5, 0.5)

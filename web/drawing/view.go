@@ -7,6 +7,8 @@ import (
 
 	"boxwright/config"
 	"boxwright/config/body"
+	"boxwright/web/page"
+	. "boxwright/web/page/markup"
 )
 
 // way is how a unit is looked at.
@@ -168,12 +170,21 @@ func sideOf(m *body.Model) []Shape {
 
 func frontOf(m *body.Model) []Shape { return append(boxEnd(m), cabFront(m)...) }
 
-// Views are the ids and short names of all views in their order.
-func Views() (ids, labels []string) {
-	for _, w := range ways {
-		ids, labels = append(ids, w.id), append(labels, w.label)
+// Views are a unit from every side.
+func Views(m *body.Model) (list []View) {
+	for i := range ways {
+		list = append(list, ViewOf(m, ways[i].id))
 	}
-	return ids, labels
+	return list
+}
+
+// Looks are the sides to look from, to choose from; the one looked from is marked.
+func Looks(from string) Part {
+	return El("div", Class("looks"), At("role", "group"), At("aria-label", "Seen from"),
+		Each(ways, func(_ int, w way) Part {
+			return page.Action("look", w.id, "", w.label, Class("quiet"), At("id", "look-"+w.id),
+				If(w.id == from, At("aria-current", "true")))
+		}))
 }
 
 // ViewOf draws a unit from one side; an id that is none is the street side.

@@ -173,6 +173,13 @@ func readDXF(t *testing.T, file []byte) (list []entity) {
 	return list
 }
 
+func TestTheSideLookedFromIsMarked(t *testing.T) {
+	html := Looks("rear").String()
+	assert.Equal(t, len(ways), strings.Count(html, `data-act="look"`))
+	require.Equal(t, 1, strings.Count(html, "aria-current"))
+	assert.Regexp(t, `id="look-rear"[^>]*aria-current`, html)
+}
+
 func TestDXFHoldsTheViewInTrueInches(t *testing.T) {
 	m := pagetest.Of(t, quotetest.Demo(t), "med-26000-189-diesel", true).Q.Space.Model
 	v := ViewOf(m, "street")

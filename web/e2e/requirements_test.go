@@ -30,7 +30,8 @@ func TestTheReadingIsCorrectedInTheRow(t *testing.T) {
 
 	w.typed(`#f-req\.0\.meant`, "payload at least 3,000 lb")
 	w.must(w.Until(`document.getElementById("requirements").innerText.includes("Every line is answered")`))
-	require.Contains(t, w.text("#requirements"), "Payload of a laden wagon, 3,000 lb or so", "the purchaser's words stay")
+	require.Contains(t, w.text("#requirements"), "Payload of a laden wagon, 3,000 lb or so",
+		"the purchaser's words stay")
 	require.Contains(t, w.text("#requirements"), "Payload, GVWR less curb weight: 3,715 lb")
 	w.must(w.Until(`/Delivery (date unchanged|.* in place of)/.test(document.getElementById("requirements").innerText)`))
 

@@ -62,7 +62,8 @@ func TestWordsWithoutAnEndStayWithinThePage(t *testing.T) {
 					wide = append(wide, fmt.Sprintf("%s: %s", where, text))
 				}
 			}
-			for _, area := range []string{"needs", "unit", "weight", "power", "space", "delivery", "price", "compare", "quote"} {
+			for _, area := range []string{"needs", "unit", "weight", "power", "space", "delivery", "price", "compare",
+				"quote"} {
 				w.area(area)
 				look(area)
 			}

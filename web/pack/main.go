@@ -75,7 +75,8 @@ func checked(name, plant string) ([]byte, error) {
 	}
 	if name == "" {
 		if plant != "" {
-			return nil, errors.New("-plant needs -catalogue with a file that the plant signed: the demonstration is nobody's")
+			return nil, errors.New("-plant needs -catalogue with a file that the plant signed: the demonstration is " +
+				"nobody's")
 		}
 		return nil, nil
 	}

@@ -43,17 +43,14 @@ func (f *Frame) Masthead() Part {
 	if who == "" {
 		who = "No buyer named yet"
 	}
-	number := letters.Isolate(d.Number)
-	if number == "" {
-		number = "not numbered"
-	}
 	saving := "saved on this computer"
 	if !f.Kept {
 		saving = "NOT saved on this computer"
 	}
 	return Many(
 		El("p", Class("brand"), Text("Boxwright")),
-		El("p", Class("subject"), El("b", Text(shortened(Subject(f.Page), mostNamed))), Text(" · "+who+" · quote "+number),
+		El("p", Class("subject"), El("b", Text(shortened(Subject(f.Page), mostNamed))),
+			Text(" · "+who+" · quote "+NumberOf(d)),
 			El("span", Class("small"), Text(" · "+saving))),
 		El("div", Class("tools"),
 			Action("undo", "", "", "Undo", At("aria-disabled", strconv.FormatBool(f.Undo == 0)), At("title", "Ctrl Z")),
@@ -84,9 +81,12 @@ func (f *Frame) ReadingBar(d *quote.Draft, revises bool) Part {
 	)
 }
 
+// NumberOf is the number of a quote, or that it has none.
+func NumberOf(d *quote.Draft) string { return cmp.Or(letters.Isolate(d.Number), "not numbered") }
+
 // Numbered is the number of a quote with its revision.
 func Numbered(d *quote.Draft) string {
-	number := cmp.Or(letters.Isolate(d.Number), "not numbered")
+	number := NumberOf(d)
 	if d.Rev > 0 {
 		number += ", revision " + Whole(d.Rev)
 	}

@@ -125,9 +125,6 @@ func Reading(read, all int) Part {
 // remountOnly marks options that make sense only on a module that exists.
 const remountOnly = "remount"
 
-// Duty is that of the unit by what it has, or nil.
-func (p *Page) Duty() *config.Duty { return p.Q.Edition.Cat.DutyOf(&p.Q.Draft.Unit) }
-
 // Shown leaves out what this kind of unit can never be asked about; what is in
 // the unit is always shown.
 func (p *Page) Shown(o *config.Option) bool {
@@ -136,5 +133,5 @@ func (p *Page) Shown(o *config.Option) bool {
 	}
 	return (p.Q.Body.Existing || !slices.Contains(o.Tags, remountOnly)) &&
 		!slices.Contains(o.Tags, config.NoneByDuty) &&
-		p.Q.Edition.Cat.Offers(p.Duty(), o.Group)
+		p.Q.Edition.Cat.Offers(p.Q.OfDuty, o.Group)
 }

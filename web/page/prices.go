@@ -170,7 +170,8 @@ func PriceTable(p *Page) Part {
 						Class("num wide-only"), Text("Each")),
 					El("th", At("scope", "col"), Class("num"), Text("Amount")))),
 				Many(l.bodies...))),
-		If(!s.ValidUntil.IsZero(), El("p", Class("how"), Text("Price good through "+s.ValidUntil.Long()+". "+s.Rounding))),
+		If(!s.ValidUntil.IsZero(),
+			El("p", Class("how"), Text("Price good through "+s.ValidUntil.Long()+". "+s.Rounding))),
 		Each(s.Notes, func(_ int, n string) Part { return El("p", Class("how"), Text(n)) }))
 }
 

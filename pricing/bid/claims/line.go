@@ -123,7 +123,8 @@ func cause(list []Token) int {
 		switch {
 		case t.Kind != Word && (t.Kind != Count || t.Num.Unit != ""):
 			return 0
-		case why && slices.Contains([]string{"restrict", "restricts", "limit", "limits", "require", "requires", "dictate",
+		case why && slices.Contains([]string{"restrict", "restricts", "limit", "limits", "require", "requires",
+			"dictate",
 			"dictates"}, t.raw):
 			return n + 1
 		}
@@ -150,7 +151,8 @@ func reason(list []Token) int {
 	for ; n < len(list) && list[n].Kind != Stop && list[n].Kind != Break; n++ {
 		t := list[n]
 		if t.Kind == Count && t.Num.Unit != "" || t.Kind == Day || t.Kind == Or ||
-			slices.Contains([]string{"each", "every", "per", "all", "both", "shall", "must", "no", "not", "and", "with"},
+			slices.Contains([]string{"each", "every", "per", "all", "both", "shall", "must", "no", "not", "and",
+				"with"},
 				t.raw) {
 			return 0
 		}
@@ -165,8 +167,9 @@ func reason(list []Token) int {
 // dimensionWords are the words that say of what dimension an amount is, by their stems.
 var dimensionWords = func() map[string]string {
 	out := map[string]string{}
-	for to, from := range map[string]string{"width": "wide width", "length": "long length", "height": "high height tall",
-		"depth": "deep depth", "thickness": "thick thickness", "distance": "apart spaced spacing center centers",
+	for to, from := range map[string]string{"width": "wide width", "length": "long length",
+		"height": "high height tall",
+		"depth":  "deep depth", "thickness": "thick thickness", "distance": "apart spaced spacing center centers",
 		"diameter": "diameter"} {
 		for _, w := range strings.Fields(from) {
 			out[stem(w)] = to
@@ -181,7 +184,8 @@ var letters = map[string]string{"h": "height", "w": "width", "d": "depth", "l": 
 // burdens are the words that tell what a thing carries from what it weighs.
 var burdens = func() map[string]string {
 	out := map[string]string{}
-	for to, from := range map[string]string{"rating": "rated rating capacity patient lift lifts lifting load loads raises raise lowers holds supports carries", "weight": "weight weighs weigh"} {
+	for to, from := range map[string]string{"rating": "rated rating capacity patient lift lifts lifting load loads " +
+		"raises raise lowers holds supports carries", "weight": "weight weighs weigh"} {
 		for _, w := range strings.Fields(from) {
 			out[stem(w)] = to
 		}

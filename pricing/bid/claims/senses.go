@@ -43,7 +43,8 @@ func init() {
 			"not fewer than", "not be smaller than",
 			"no smaller than", "not smaller than", "no lower than", "not lower than", "no shorter than",
 			"not be shorter than", "no narrower than",
-			"not be under", "not under", "not fall below", "not be below", "not drop below", "not below", "no narrower than", "equal to or greater than", "greater than or equal to", "at least",
+			"not be under", "not under", "not fall below", "not be below", "not drop below", "not below",
+			"no narrower than", "equal to or greater than", "greater than or equal to", "at least",
 			"at a minimum", "a minimum of", "minimum of", "minimum", "min", "starting at", "no shallower than"),
 		beyond(boundsOf(config.AtLeast, false, "in excess of", "greater than", "more than", "exceeding", "must exceed",
 			"shall exceed", "will exceed", "exceeds", "better than")),
@@ -53,7 +54,8 @@ func init() {
 			"no taller than", "no wider than", "not wider than", "not be wider than",
 			"no later than", "not later than", "not to exceed", "not be exceed", "not exceed", "not exceeding",
 			"does not exceed", "without exceeding", "not be over", "not over", "no over",
-			"not above", "at most", "a maximum of", "maximum of", "maximum", "max", "up to", "limited to", "never exceed",
+			"not above", "at most", "a maximum of", "maximum of", "maximum", "max", "up to", "limited to",
+			"never exceed",
 			"cannot exceed", "never be more than", "no deeper than"),
 		beyond(boundsOf(config.AtMost, false, "less than", "fewer than", "smaller than")),
 		boundsOf(config.AtMost, true, "within", "by", "before", "in"),
@@ -94,7 +96,8 @@ func compared(list []Token) []Token {
 		}
 		k := i + 1
 		for k < len(list) && k < i+3 && (list[k].Kind == Break && list[k].raw == "," || list[k].raw == "clear" ||
-			list[k].raw == "capacity" || slices.Contains([]string{"long", "wide", "high", "tall", "deep"}, list[k].raw)) {
+			list[k].raw == "capacity" || slices.Contains([]string{"long", "wide", "high", "tall", "deep"},
+			list[k].raw)) {
 			k++
 		}
 		for _, b := range trailing {

@@ -54,9 +54,10 @@ func pageLines(raw []string) map[string]bool {
 	}
 	out := map[string]bool{}
 	for l, n := range count {
-		if (n >= 3 || n == 2 && beside[l] == 2) && !strings.HasSuffix(l, ".") && slices.ContainsFunc(documents, func(w string) bool {
-			return strings.Contains(" "+strings.ToLower(l)+" ", " "+w)
-		}) {
+		if (n >= 3 || n == 2 && beside[l] == 2) && !strings.HasSuffix(l, ".") &&
+			slices.ContainsFunc(documents, func(w string) bool {
+				return strings.Contains(" "+strings.ToLower(l)+" ", " "+w)
+			}) {
 			out[l] = true
 		}
 	}

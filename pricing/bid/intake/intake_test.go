@@ -37,12 +37,13 @@ func TestRead(t *testing.T) {
 				{No: "1.2", Text: "Fuel tank: 50 gal."}, {Text: "SECTION 2 BODY", Head: true},
 				{No: "2.1", Text: "Powered cot"}}, 0},
 		{"a wrapped line behind a tab, and bullets",
-			"SECTION 4 BODY\n•\tDual rear wheels\na)\tHeadroom 72”\nb)\tCabinets shall be aluminum; no wood\n\tproducts " +
-				"are permitted.\nc)\tMats",
-			[]intake.Line{{Text: "SECTION 4 BODY", Head: true}, {Text: "Dual rear wheels"}, {No: "a)", Text: "Headroom 72”"},
+			"SECTION 4 BODY\n•\tDual rear wheels\na)\tHeadroom 72”\nb)\tCabinets shall be aluminum; no " +
+				"wood\n\tproducts are permitted.\nc)\tMats",
+			[]intake.Line{{Text: "SECTION 4 BODY", Head: true}, {Text: "Dual rear wheels"},
+				{No: "a)", Text: "Headroom 72”"},
 				{No: "b)", Text: "Cabinets shall be aluminum; no wood products are permitted."}, {No: "c)", Text: "Mats"}}, 0},
-		{"the foot of two pages", "1. Powered cot\nPage 7 of 31\nCity of Quarry Hill RFP 27-03\n2. Siren\nPage 8 of 31\n" +
-			"City of Quarry Hill RFP 27-03\n3. Mats",
+		{"the foot of two pages", "1. Powered cot\nPage 7 of 31\nCity of Quarry Hill RFP 27-03\n2. Siren\nPage 8 of " +
+			"31\nCity of Quarry Hill RFP 27-03\n3. Mats",
 			[]intake.Line{{No: "1", Text: "Powered cot"}, {No: "2", Text: "Siren"}, {No: "3", Text: "Mats"}}, 4},
 		{"heads are heads", "SECTION 3 OXYGEN\n3.1 CYLINDERS\n3.1.1 Two M cylinders shall be furnished\nThe " +
 			"following is needed:\nNO WOOD ANYWHERE",

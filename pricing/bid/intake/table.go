@@ -176,7 +176,9 @@ func fromTable(rows [][]string) List {
 		} else if no < 0 {
 			l.No, l.Text = Mark(l.Text)
 		}
-		if no >= 0 && strings.IndexFunc(l.No, func(r rune) bool { return unicode.IsLetter(r) || unicode.IsDigit(r) }) < 0 {
+		if no >= 0 && strings.IndexFunc(l.No, func(r rune) bool {
+			return unicode.IsLetter(r) || unicode.IsDigit(r)
+		}) < 0 {
 			l.No = "" // a bullet
 		}
 		if n := len(list.Lines); at < 0 && no >= 0 && cell(r, no) == "" && n > 0 && goesOn(list.Lines[n-1], l.Text) {

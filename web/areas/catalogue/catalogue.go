@@ -129,18 +129,21 @@ func draw(p *Page) Part {
 
 // signAsPlant lets whoever keeps the catalogue sign it.
 func signAsPlant(p *Page, looked string) Part {
-	tools := para("It needs a signing key in this browser: make one in Quote, under Sign as the seller, and keep it for " +
-		"the plant alone.")
+	tools := para("It needs a signing key in this browser: make one in Quote, under Sign as the seller, and keep it " +
+		"for the plant alone.")
 	if p.OwnKey != "" {
-		tools = Many(El("div", Class("field"), El("label", At("for", "plant-pass"), Text("Passphrase of your signing key")),
+		tools = Many(El("div", Class("field"),
+			El("label", At("for", "plant-pass"), Text("Passphrase of your signing key")),
 			El("input", At("type", "password"), At("id", "plant-pass"), At("autocomplete", "off"))),
 			pressed(El("button", At("type", "button"), At("id", "sign-catalogue"), At("data-act", "sign-catalogue"),
 				At("data-secret", "plant-pass"), Text("Sign "+looked+" and save it"))),
 			El("p", Class("hint"), Text("Your key: "), El("code", Text(p.OwnKey))))
 	}
 	return part("sign-plant", "Sign it as the plant",
-		para("A signature covers everything in the catalogue and the list of signers: a file that was changed since is not "+
-			"taken. Build a page that takes only your catalogues with go run ./web/pack -plant KEY -catalogue FILE."), tools)
+		para("A signature covers everything in the catalogue and the list of signers: a file that was changed since "+
+			"is not taken. Build a page that takes only your catalogues with go run ./web/pack -plant KEY -catalogue "+
+			"FILE."),
+		tools)
 }
 
 // signedBy says which plant's key signed a catalogue, and whether that is the one of the

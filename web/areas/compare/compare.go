@@ -195,11 +195,6 @@ func rivals(p *Page) Part {
 // sights are two or more units from the same side on one scale, with what not all of them
 // have lit; nil where fewer are at hand.
 func sights(p *Page, columns []column) Part {
-	ids, labels := drawing.Views()
-	look := p.View.Look
-	if !slices.Contains(ids, look) {
-		look = ids[0]
-	}
 	var views []drawing.View
 	var names []string
 	has := map[string]int{}
@@ -208,7 +203,7 @@ func sights(p *Page, columns []column) Part {
 		if c.q == nil || c.q.Space.Model == nil {
 			continue
 		}
-		v := drawing.ViewOf(c.q.Space.Model, look)
+		v := drawing.ViewOf(c.q.Space.Model, p.View.Look)
 		left, right, _, _ := v.Bounds()
 		wide = max(wide, right-left)
 		views, names = append(views, v), append(names, c.name)
@@ -220,11 +215,7 @@ func sights(p *Page, columns []column) Part {
 		return nil
 	}
 	return page.Block("The same side, on one scale",
-		El("div", Class("looks"), At("role", "group"), At("aria-label", "Seen from"),
-			Each(ids, func(i int, way string) Part {
-				return page.Action("look", way, "", labels[i], Class("quiet"), At("id", "look-"+way),
-					If(way == look, At("aria-current", "true")))
-			})),
+		drawing.Looks(views[0].ID),
 		El("div", Class("scaled"), Each(views, func(i int, v drawing.View) Part {
 			v.Wide = wide
 			var said []string

@@ -24,8 +24,8 @@ func copies(p *Page) Part {
 		folder = Many(page.Action("copies-folder", "", "", "Choose another folder…", At("id", "copies-folder")),
 			page.Action("copies-stop", "", "", "Stop copying to it", Class("quiet"), At("id", "copies-stop")))
 	}
-	hint := "A copy holds all quotes with their earlier states, the catalogue in use, your standing answers to bids, and " +
-		"your signing key and cost sheet as they are sealed. Keep it where others cannot read the quotes."
+	hint := "A copy holds all quotes with their earlier states, the catalogue in use, your standing answers to " +
+		"bids, and your signing key and cost sheet as they are sealed. Keep it where others cannot read the quotes."
 	if c.Able {
 		hint += " A folder gets one file for each quote; what you delete here stays there."
 	}
@@ -50,8 +50,9 @@ func copied(p *Page) Part {
 	case c.When != "":
 		return Many(If(c.Changed > 0, page.Mark(config.Warn)), Text(" Last copy: "+c.When+". "+changed))
 	case c.Changed > 0:
-		return Many(page.Mark(config.Warn), Text(" No copy was made yet: "+page.Count(c.Changed, "quote is", "quotes are")+
-			" saved in this browser alone."))
+		return Many(page.Mark(config.Warn),
+			Text(" No copy was made yet: "+page.Count(c.Changed, "quote is", "quotes are")+
+				" saved in this browser alone."))
 	}
 	return Text("No copy was made yet.")
 }
@@ -64,8 +65,8 @@ func lasting(p *Page) Part {
 		text = "This browser clears nothing by itself: what is saved lasts until somebody clears it."
 	}
 	if strings.HasPrefix(p.Base, "file:") {
-		text += " This page was opened from disk: it shares what it saves with every other HTML file opened from disk in " +
-			"this browser. Sellers do best with the page on a host name of its own."
+		text += " This page was opened from disk: it shares what it saves with every other HTML file opened from " +
+			"disk in this browser. Sellers do best with the page on a host name of its own."
 	}
 	return El("p", Class("small soft"), At("id", "lasting"), Text(text))
 }
@@ -73,7 +74,8 @@ func lasting(p *Page) Part {
 // passphrase is a field whose content goes to the core once.
 func passphrase(id, label, hint string) Part {
 	return El("div", Class("field"), El("label", At("for", id), Text(label)),
-		El("input", At("type", "password"), At("id", id), At("autocomplete", "off"), At("aria-describedby", id+"-hint")),
+		El("input", At("type", "password"), At("id", id), At("autocomplete", "off"),
+			At("aria-describedby", id+"-hint")),
 		El("p", Class("hint"), At("id", id+"-hint"), Text(hint)))
 }
 
@@ -96,10 +98,10 @@ func leaveNothing(p *Page) Part {
 			page.Action("keep-on", "", "", "Save quotes on this computer again", At("id", "keep-on")))
 	}
 	sealing := Many(El("h3", Text("Seal them")),
-		El("p", Text("At the end of the day: all saved quotes are sealed with a passphrase, and the list is empty until you "+
-			"open them again. The catalogue stays. Copies made before stay as they are.")),
-		passphrase("seal-pass", "Passphrase", "At least 16 letters, such as four plain words. If you lose it, the quotes "+
-			"are lost."),
+		El("p", Text("At the end of the day: all saved quotes are sealed with a passphrase, and the list is empty "+
+			"until you open them again. The catalogue stays. Copies made before stay as they are.")),
+		passphrase("seal-pass", "Passphrase", "At least 16 letters, such as four plain words. If you lose it, the "+
+			"quotes are lost."),
 		El("div", Class("row-tools"), page.Action("seal-kept", "", "", "Seal all saved quotes", At("id", "seal-kept"))))
 	if p.Copies.Sealed {
 		sealing = El("p", Text("Open the sealed quotes first; then all can be sealed again."))
@@ -107,8 +109,8 @@ func leaveNothing(p *Page) Part {
 	return El("details", At("id", "fold-leave"),
 		El("summary", El("b", Text("On a computer that others use"))), sealing,
 		El("h3", Text("Keep nothing")),
-		El("p", Text("Everything saved here is deleted: quotes, catalogue, standing answers, signing key, cost sheet. From "+
-			"then on nothing is saved on this computer; save a quote as a file before you close the page.")),
+		El("p", Text("Everything saved here is deleted: quotes, catalogue, standing answers, signing key, cost "+
+			"sheet. From then on nothing is saved on this computer; save a quote as a file before you close the page.")),
 		El("details", At("id", "fold-keep-off"), El("summary", Text("Delete everything and keep nothing…")),
 			page.Action("keep-off", "", "", "Delete it all for good", Class("quiet"), At("id", "keep-off"))))
 }

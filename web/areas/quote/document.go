@@ -84,7 +84,8 @@ func draw(p *Page) Part {
 	return Many(
 		screen(page.Heading(p.Page, "Quote", "The document as it prints, and the link that carries it."),
 			papersChoice(p), stopped,
-			El("div", Class("row-tools"), print, files), beforeSending(p, "ready-print", "printed"), form, linkBox(p), foreign(p), trust(p), drafts(p)),
+			El("div", Class("row-tools"), print, files), beforeSending(p, "ready-print", "printed"), form, linkBox(p),
+			foreign(p), trust(p), drafts(p)),
 		paper(p),
 	)
 }
@@ -329,7 +330,8 @@ func priceSummary(p *Page) Part {
 	}
 	t.Sums = append(t.Sums, page.Texts("Total", p.Q.Total()))
 	return Many(t.Draw(), El("p", Text(p.Q.PriceWords())),
-		If(!s.ValidUntil.IsZero(), El("p", Class("how"), Text("Price good through "+s.ValidUntil.Long()+". "+s.Rounding))))
+		If(!s.ValidUntil.IsZero(),
+			El("p", Class("how"), Text("Price good through "+s.ValidUntil.Long()+". "+s.Rounding))))
 }
 
 // compliancePaper lists each set's clauses with a figure in a row, and the rest

@@ -67,10 +67,6 @@ func balloonList(x *drawing.Plate) Part {
 // to approve on.
 func plateSheet(p *Page, n, total int, title, scale string, revised bool, content Part) Part {
 	d, cat := p.Q.Draft, p.Q.Edition.Cat
-	number := d.Number
-	if number == "" {
-		number = "not numbered"
-	}
 	cell := func(label, value string) Part {
 		return El("div", El("span", Text(label)), El("b", Text(value)))
 	}
@@ -82,9 +78,9 @@ func plateSheet(p *Page, n, total int, title, scale string, revised bool, conten
 		El("div", Class("plate-body"), content),
 		El("div", Class("plate-foot"),
 			El("div", Class("plate-notes"), El("b", Text("Notes")),
-				El("p", Text("Sizes are along × across × high, in "+p.UnitName(quantity.Inch)+", the unit standing loaded. "+
-					"~ marks a size that the catalogue does not state; the plant's drawing decides. Colors are no paint "+
-					"sample. Quoting drawing, not for manufacture."))),
+				El("p", Text("Sizes are along × across × high, in "+p.UnitName(quantity.Inch)+
+					", the unit standing loaded. ~ marks a size that the catalogue does not state; the plant's "+
+					"drawing decides. Colors are no paint sample. Quoting drawing, not for manufacture."))),
 			El("table", Class("plate-revisions"), El("caption", Text("Revisions")),
 				El("tr", El("th", Text("Rev.")), El("th", Text("Date")), El("th", Text("What"))),
 				revisionRows(p, rev, revised)),
@@ -94,7 +90,8 @@ func plateSheet(p *Page, n, total int, title, scale string, revised bool, conten
 				}),
 				El("p", Class("line"), Text("Signature")), El("p", Class("line"), Text("Date"))),
 			El("div", Class("plate-title"),
-				cell("Unit", p.Q.NameOf(0)), cell("Purchaser", d.Buyer.Name), cell("Quote", number), cell("Revision", rev),
+				cell("Unit", p.Q.NameOf(0)), cell("Purchaser", d.Buyer.Name), cell("Quote", page.NumberOf(d)),
+				cell("Revision", rev),
 				cell("Date", d.Date.Long()), cell("Scale", scale), cell("Sheet", strconv.Itoa(n)+" of "+
 					strconv.Itoa(total)+": "+title),
 				cell("Drawn from", cat.Title+", edition "+cat.Edition+", content "+cat.Hash()[:16]))))
@@ -120,24 +117,15 @@ func schedule(p *Page) Part {
 		El("h2", Text(cat.LabelOf(u.Chassis))), El("h3", Text(cat.LabelOf(u.Body))),
 		Each(cat.Chapters, func(_ int, c config.Chapter) Part {
 			var rows []Part
-			for i := range cat.Groups {
-				g := &cat.Groups[i]
-				if g.Chapter != c.ID {
-					continue
+			for _, x := range cat.Chosen(u, c.ID) {
+				text := x.Option.Label
+				if x.Qty > 1 {
+					text += " × " + strconv.Itoa(x.Qty)
 				}
-				for _, k := range cat.Members(g.ID) {
-					o := &cat.Options[k]
-					if n := u.Qty(o.ID); n > 0 {
-						text := o.Label
-						if n > 1 {
-							text += " × " + strconv.Itoa(n)
-						}
-						if said := u.Detail(o.ID); said != "" {
-							text += " (" + said + ")"
-						}
-						rows = append(rows, El("li", El("span", Class("soft"), Text(g.Label+": ")), Text(text)))
-					}
+				if said := u.Detail(x.Option.ID); said != "" {
+					text += " (" + said + ")"
 				}
+				rows = append(rows, El("li", El("span", Class("soft"), Text(x.Group.Label+": ")), Text(text)))
 			}
 			return If(len(rows) > 0, El("section", El("h4", Text(c.Label)), El("ul", Many(rows...))))
 		}))

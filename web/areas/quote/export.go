@@ -207,7 +207,8 @@ func sealKept(s *session.Session, a session.Act) {
 		return
 	}
 	s.Step(session.Step{Do: "keep-sealed", Text: base64.StdEncoding.EncodeToString(sealed)})
-	s.Notice = page.Count(len(e.Quotes), "saved quote is", "saved quotes are") + " sealed. They are opened again with " +
+	s.Notice = page.Count(len(e.Quotes), "saved quote is", "saved quotes are") +
+		" sealed. They are opened again with " +
 		"the passphrase, under Saved quotes."
 }
 

@@ -79,7 +79,7 @@ func eachUnit(draw func(*Page) Part) func(*Page) Part {
 			}
 			one := p.with(q)
 			one.unit, one.printed = p.Q.NameOf(i), of != p.work
-			out = append(out, El("section", Class(map[bool]string{true: "new-page"}[i > 0]), draw(one)))
+			out = append(out, El("section", If(i > 0, Class("new-page")), draw(one)))
 		}
 		return Many(out...)
 	}

@@ -37,8 +37,9 @@ func readiness(q *quote.Quote, cat *config.Catalogue, own sign.Standing, today c
 	case until.IsZero():
 		list = append(list, assurance{config.Stop, "Price good through", "no day is set."})
 	case !today.IsZero() && until.Before(today):
-		list = append(list, assurance{config.Stop, "Price good through", until.Long() + ", which has passed. Date the " +
-			"quote anew in Needs."})
+		list = append(list,
+			assurance{config.Stop, "Price good through", until.Long() + ", which has passed. Date the " +
+				"quote anew in Needs."})
 	default:
 		list = append(list, assurance{"", "Price good through", until.Long() + "."})
 	}
@@ -70,8 +71,9 @@ func readiness(q *quote.Quote, cat *config.Catalogue, own sign.Standing, today c
 		}
 	}
 	if memory > 0 {
-		list = append(list, assurance{config.Warn, "From memory", strconv.Itoa(memory) + " clauses of the rule set were " +
-			"not read in their text; the quote says so at each."})
+		list = append(list,
+			assurance{config.Warn, "From memory", strconv.Itoa(memory) + " clauses of the rule set were " +
+				"not read in their text; the quote says so at each."})
 	}
 	if why := barred(q, cat, own); why != "" {
 		list = append(list, assurance{config.Stop, "Approval", why})
@@ -115,7 +117,8 @@ func beforeSending(p *Page, id, doing string) Part {
 	}
 	state, said := config.Warn, "A draft is "+doing+"; look first at: "+strings.Join(look, ", ")+"."
 	if len(missing) > 0 {
-		state, said = config.Stop, "A draft is "+doing+", and it is not complete. Missing: "+strings.Join(missing, ", ")+"."
+		state, said = config.Stop, "A draft is "+doing+", and it is not complete. Missing: "+
+			strings.Join(missing, ", ")+"."
 	}
 	return El("details", Class("how"), At("id", id), El("summary", page.Mark(state), Text(" "+said)), assurances(list))
 }
@@ -137,7 +140,8 @@ func stopping(s *session.Session, q *quote.Quote) string {
 func barred(q *quote.Quote, cat *config.Catalogue, s sign.Standing) string {
 	switch s.Code {
 	case sign.Revoked:
-		return "The key of " + s.Who() + " was revoked on " + s.Signer.Revoked.Long() + ". Nothing can be signed with it: " +
+		return "The key of " + s.Who() + " was revoked on " + s.Signer.Revoked.Long() +
+			". Nothing can be signed with it: " +
 			"make another, and have it put on the plant's list of signers."
 	case sign.TooSoon, sign.Ended, sign.Left, sign.Ahead:
 		return s.Words()
@@ -170,7 +174,8 @@ func over(q *quote.Quote, cat *config.Catalogue, s sign.Standing) string {
 	if may != nil {
 		who = "of " + strings.Join(may, ", or of ")
 	}
-	return "The agreed discount is " + given.Show() + "; " + s.Who() + ", may sign up to " + most.Show() + ". It needs " +
+	return "The agreed discount is " + given.Show() + "; " + s.Who() + ", may sign up to " + most.Show() +
+		". It needs " +
 		"the approval " + who + "."
 }
 

@@ -18,23 +18,16 @@ func specification(p *Page) Part {
 		remountWords(p)}
 	for _, ch := range cat.Chapters {
 		var items []Part
-		for i := range cat.Groups {
-			g := &cat.Groups[i]
-			if g.Chapter != ch.ID {
+		for _, x := range cat.Chosen(&p.Q.Draft.Unit, ch.ID) {
+			o := x.Option
+			if !quote.Specified(o) {
 				continue
 			}
-			for _, m := range cat.Members(g.ID) {
-				o := &cat.Options[m]
-				n := p.Q.Draft.Unit.Qty(o.ID)
-				if n == 0 || !quote.Specified(o) {
-					continue
-				}
-				name := o.Label
-				if n > 1 {
-					name += " × " + quantity.Group(float64(n), 0)
-				}
-				items = append(items, El("p", El("b", Text(name+". ")), Text(o.Spec), told(p.Q.Told(o))))
+			name := o.Label
+			if x.Qty > 1 {
+				name += " × " + quantity.Group(float64(x.Qty), 0)
 			}
+			items = append(items, El("p", El("b", Text(name+". ")), Text(o.Spec), told(p.Q.Told(o))))
 		}
 		if items != nil {
 			out = append(out, El("h3", Text(p.Q.ChapterHeading(ch))), Many(items...))

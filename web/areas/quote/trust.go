@@ -161,12 +161,13 @@ func signing(p *Page) Part {
 			assurances(readiness(p.Q, p.Trust.Roster, sign.Standing{}, t.Today)),
 			El("details", At("id", "fold-key"), El("summary", El("b", Text("Sign as the seller"))),
 				El("p", Text("A signature shows the buyer who stands behind the quote and that nothing in it was "+
-					"changed. It needs a key of your own. The key is kept in this browser, sealed with a passphrase, and "+
-					"leaves it only in a sealed file.")),
+					"changed. It needs a key of your own. The key is kept in this browser, sealed with a passphrase, "+
+					"and leaves it only in a sealed file.")),
 				pass("key-pass", "Sixteen letters or more; four plain words are good. Nobody can recover it."),
 				El("div", Class("row-tools"), asks("key-new", "Make a signing key", Class("main")),
 					El("label", Class("button"), At("for", "f-key"), Text("Take a key from its file…")),
-					El("input", Class("hidden-text"), At("type", "file"), At("id", "f-key"), At("data-act", "key-import"),
+					El("input", Class("hidden-text"), At("type", "file"), At("id", "f-key"),
+						At("data-act", "key-import"),
 						At("data-secret", "key-pass")),
 					El("span", Class("small soft"), Text("Type the passphrase first.")))))
 	}
@@ -243,7 +244,8 @@ func changeOrder(p *Page, b *Before) Part {
 		when = "The likely date (50 %) moves " + page.Count(d.Days, "calendar day", "calendar days") + " later, to " +
 			p.Q.Plan.EvenOdds.Long() + "."
 	} else if d.Days < 0 {
-		when = "The likely date (50 %) moves " + page.Count(-d.Days, "calendar day", "calendar days") + " earlier, to " +
+		when = "The likely date (50 %) moves " + page.Count(-d.Days, "calendar day", "calendar days") +
+			" earlier, to " +
 			p.Q.Plan.EvenOdds.Long() + "."
 	}
 	was := If(b.Q.Total() != b.Frozen.Total,
@@ -271,15 +273,17 @@ func foreign(p *Page) Part {
 				At("data-act", "foreign-open"), At("data-links", "1"), Text("Open it and recompute"))), tools)
 	}
 	r := &Reading{Draft: f.Draft, Frozen: f.Frozen, Edition: f.Frozen.Edition}
-	included := El("p", Text("What is in it can be listed only with that edition. Ask the seller for the document as a "+
-		"PDF, or for a link of the present edition."))
+	included := El("p",
+		Text("What is in it can be listed only with that edition. Ask the seller for the document as a "+
+			"PDF, or for a link of the present edition."))
 	if f.Included != nil {
 		included = byName("foreign-included", f.Included)
 	}
 	return El("section", Class("block reading"), At("id", "foreign"), banner("foreign-trust", f.Trust, f.Frozen.Until),
 		El("p", Class("soft"), Text("Quote "+page.Numbered(f.Draft))), r.head(p),
-		El("p", page.Mark(config.Warn), Text(" The figures are as "+f.Trust.issued()+", NOT recomputed: this page does not hold "+
-			"catalogue edition "+f.Frozen.Edition+".")), included, tools)
+		El("p", page.Mark(config.Warn),
+			Text(" The figures are as "+f.Trust.issued()+", NOT recomputed: this page does not hold "+
+				"catalogue edition "+f.Frozen.Edition+".")), included, tools)
 }
 
 // signatures is what paper says of the signature, with the code of the link.
@@ -290,7 +294,8 @@ func signatures(p *Page) Part {
 	}
 	return El("div", Class("signature"), qrCode(p), El("div", El("h3", Text("This quote on a screen")),
 		El("p", Text("The code holds the whole quote. Scan it, or open the link it was sent with, and the page "+
-			"recomputes every figure and says whether anything was changed.")), assurances(reliance(t, p.Q.Price.ValidUntil))))
+			"recomputes every figure and says whether anything was changed.")),
+		assurances(reliance(t, p.Q.Price.ValidUntil))))
 }
 
 func revisionPaper(p *Page) Part {

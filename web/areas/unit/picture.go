@@ -39,7 +39,6 @@ func frame(parts ...Part) Part {
 // seen from, or from where one asked to see it.
 func picture(p *Page, id, chapter string) Part {
 	m := p.Q.Space.Model
-	ids, labels := drawing.Views()
 	v := drawing.ViewOf(m, id)
 	v.Ghosts = drawing.Ghosts(m, id, absent(p, chapter))
 	o := m.Overall()
@@ -48,11 +47,7 @@ func picture(p *Page, id, chapter string) Part {
 		size(o.HeightIn) + " high with everything on."
 	return frame(
 		El("summary", Text("Picture: "+v.Title)),
-		El("div", Class("looks"), At("role", "group"), At("aria-label", "Seen from"),
-			Each(ids, func(i int, way string) Part {
-				return page.Action("look", way, "", labels[i], Class("quiet"), At("id", "look-"+way),
-					If(way == v.ID, At("aria-current", "true")))
-			})),
+		drawing.Looks(v.ID),
 		drawing.Picture(v, said, p.View.Asked, p.View.Fresh),
 		If(len(p.View.Fresh) > 0, El("p", Class("small"), Text(brought(p)))),
 		El("p", Class("small soft"), Text(said+" "+colors(&v)+" "+missing(p)+" "),
@@ -205,11 +200,6 @@ func saveViews(s *session.Session, ending, kind string, write func([]drawing.Vie
 		s.Fault("There is no unit to draw yet: choose a chassis and a module.")
 		return
 	}
-	ids, _ := drawing.Views()
-	var all []drawing.View
-	for _, id := range ids {
-		all = append(all, drawing.ViewOf(w.Quote.Space.Model, id))
-	}
 	s.Step(session.Step{Do: "save", Name: session.FileName(cmp.Or(s.Draft.Number, "unit")) + ending, Type: kind,
-		Text: write(all)})
+		Text: write(drawing.Views(w.Quote.Space.Model))})
 }
