@@ -20,7 +20,7 @@ const inFolder = `window.showDirectoryPicker = async () =>
 const folderFiles = `(async () => {
 	const dir = await (await navigator.storage.getDirectory()).getDirectoryHandle("copies", { create: true });
 	const out = {};
-	for await (const h of dir.values()) out[h.name] = await h.getFile().then((f) => f.text(), () => "");
+	for await (const h of dir.values()) out[h.name] = await h.getFile().then((f) => f.text()).catch(() => "");
 	return out;
 })()`
 
