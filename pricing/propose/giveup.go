@@ -58,14 +58,16 @@ const (
 const (
 	nearPairs     = 6  // pairs worked out that come nearest
 	nearEstimates = 40 // of which these were estimated
-	mostGiveUps   = 5
+	mostGiveUps   = 7
 	fewerSeats    = 6   // seats or patients less that are tried
 	relaxedPairs  = 2   // tried with one must less, and as many of the kind asked for
 	kindPairs     = 4   // of the kind asked for, with as many of the options as go together
 	mostBudget    = 400 // conflicts for one of these
 	mostRelaxed   = 40
-	leanAttempts  = 2  // units that leave out something standard to meet the wants
-	leanBudget    = 40 // conflicts for one of them
+	leanAttempts  = 2   // units that leave out something standard to meet the wants
+	leanBudget    = 40  // conflicts for one of them
+	leanFurther   = 4   // of these that are tried again where none was found
+	leanHarder    = 300 // conflicts for one then
 	costsPerHarm  = 100
 	mostLeftOut   = 8 // of what is standard, to meet a want
 	clearlyLess   = 0.95
@@ -88,7 +90,7 @@ func (f *finder) giveUps(base *quote.Draft, seen *found) []GiveUp {
 	}
 	near := f.nearest(base)
 	whole := make([]bool, len(near)) // whether everything else asked for goes together there
-	lean := leanAttempts
+	var leaner []lean
 	for i := range near[:min(nearPairs, len(near))] {
 		u := &near[i].unit
 		loose := f.loosened(base, u)
@@ -98,19 +100,15 @@ func (f *finder) giveUps(base *quote.Draft, seen *found) []GiveUp {
 				note(l)
 			}
 			for _, on := range f.leaner(loose, &l) {
-				if lean--; lean < 0 {
-					break
-				}
-				if l, ok := f.without(base, on, &l.unit); ok {
-					if f.nearlyWhole(&l.unit) {
-						note(l)
-					}
-				}
+				leaner = append(leaner, lean{on, l.unit})
 			}
 			if i == 0 && l.over.Sign() > 0 {
 				f.least(base, loose, &l, note)
 			}
 		}
+	}
+	if !f.leave(base, leaner[:min(leanAttempts, len(leaner))], leanBudget, note) {
+		f.leave(base, leaner[:min(leanFurther, len(leaner))], leanHarder, note)
 	}
 	if len(near) > 0 {
 		f.withoutOne(base, near, whole, note)
@@ -119,6 +117,25 @@ func (f *finder) giveUps(base *quote.Draft, seen *found) []GiveUp {
 		f.withoutSome(base, near, note)
 	}
 	return best(list)
+}
+
+// lean is a unit that could do without something standard, and the wants it would keep then.
+type lean struct {
+	wants *quote.Draft
+	unit  config.Unit
+}
+
+// leave notes the units that leave a little of the standard out and keep their wants, and
+// reports whether there is one. Each gets budget conflicts.
+func (f *finder) leave(base *quote.Draft, list []lean, budget int64, note func(look)) (any bool) {
+	for i := range list {
+		l, ok := f.without(base, list[i].wants, &list[i].unit, budget)
+		if ok && f.nearlyWhole(&l.unit) {
+			any = true
+			note(l)
+		}
+	}
+	return any
 }
 
 // startUnseen is start for a pair that the search may have worked out already.
@@ -217,7 +234,7 @@ func (f *finder) cheaper(base *quote.Draft, l *look) bool {
 
 // without is a unit within the wants of a draft that leaves out of another what it
 // hurts least to leave out.
-func (f *finder) without(base, wants *quote.Draft, whole *config.Unit) (look, bool) {
+func (f *finder) without(base, wants *quote.Draft, whole *config.Unit, budget int64) (look, bool) {
 	on := wants.Clone()
 	needed := on.Unit.NeededBy
 	on.Unit = whole.Clone()
@@ -228,19 +245,27 @@ func (f *finder) without(base, wants *quote.Draft, whole *config.Unit) (look, bo
 		if h := harm(id); h > 0 {
 			return -int64(costsPerHarm * h)
 		}
-		if g := of.Cat.GroupByID(of.Cat.OptionByID(id).Group); g.Choose != config.ChooseAny {
+		if exchanges(of.Cat, of.Cat.OptionByID(id)) {
 			return -int64(costsPerHarm * (1 - hurtExchange) * hurtStandard) // better than none of its group
 		}
 		return 1
 	}
 	f.finished++
-	c := of.Rules.Complete(&on.Unit, proposalLimits(of, on, quote.Wanted), cost, leanBudget)
+	c := of.Rules.Complete(&on.Unit, proposalLimits(of, on, quote.Wanted), cost, budget)
 	if !c.Found {
 		return look{}, false
 	}
 	c.Unit.NeededBy = base.Unit.NeededBy
 	f.leaveOut(&c.Unit)
 	return glance(of, base, c.Unit), true
+}
+
+// exchanges reports whether an option takes the place of something standard of its group
+// that a unit has one of. An option of a group without, or that only says that there is
+// nothing of it, is no gain: were it counted as one, the search would look for it first.
+func exchanges(cat *config.Catalogue, o *config.Option) bool {
+	return cat.GroupByID(o.Group).Choose != config.ChooseAny && !o.IsNone() &&
+		slices.ContainsFunc(cat.Members(o.Group), func(m int) bool { return cat.Options[m].Standard })
 }
 
 // harmOf is how much it hurts to leave out an option: zero of what is not standard.
