@@ -15,6 +15,9 @@ type Guide struct {
 	Buyer    string `json:"buyer,omitempty"`    // kind of buyer, as the terms name it
 	Seats    int    `json:"seats,omitempty"`    // people asked for
 	Patients int    `json:"patients,omitempty"` // on cots, asked for
+	Service  string `json:"service,omitempty"`  // name of the buyer
+	Dealer   string `json:"dealer,omitempty"`   // name of the seller, where the reader has none
+	Number   string `json:"number,omitempty"`   // of the quote
 	// options that the buyer always has: they come in with the first step
 	Brings []string    `json:"brings,omitempty"`
 	Steps  []GuideStep `json:"steps"`
@@ -23,8 +26,8 @@ type Guide struct {
 // GuideStep is one thing to do; exactly one of Begin to Press says what. It is over
 // when the quote shows that it was done, whoever did it. In Do and Because, {it} is
 // what the catalogue calls the chassis or the option, {chapter} where the option
-// stands, {front} and {rear} what the axles have to spare with the chance that it
-// is missed, {even} and {nine} the two delivery dates.
+// stands, {front} and {rear} what the axles have to spare, with the chance of being
+// over in parentheses, {even} and {nine} the two delivery dates.
 type GuideStep struct {
 	Begin   string `json:"begin,omitempty"`   // chassis to begin a unit on
 	Chassis string `json:"chassis,omitempty"` // to move the unit to
@@ -75,6 +78,9 @@ func (k *checker) guide() {
 	}
 	if g.Seats < 0 || g.Seats > 20 || g.Patients < 0 || g.Patients > 10 {
 		k.add("range", "guide seats, patients", "are 0 to 20 people and 0 to 10 patients")
+	}
+	if len(g.Service) > 400 || len(g.Dealer) > 400 || len(g.Number) > 60 {
+		k.add("range", "guide service, dealer, number", "are longer than 400, 400 and 60 characters")
 	}
 	if len(g.Steps) == 0 || len(g.Steps) > maxGuideSteps || g.Steps[0].Begin == "" {
 		k.add("value", "guide steps", "are 1 to %d, and the first begins a unit on a chassis", maxGuideSteps)

@@ -92,6 +92,7 @@ func TestGuideGoesOnByWhatIsDone(t *testing.T) {
 			assert.NotContains(t, s.Regions["main"], "{", "every name and figure is filled in: %s", x.reason)
 		})
 	}
+	assert.NotContains(t, s.Regions["main"], "Missing:", "the paper names who buys and who sells")
 	s = p.do(Act{Do: "print"})
 	require.Contains(t, s.Regions["main"], `id="guide-own"`)
 	require.NotContains(t, s.Regions["main"], "data-next")
@@ -130,7 +131,7 @@ func TestGuideTakesNothingAway(t *testing.T) {
 	p.do(set("buyer.name", "Alder County"), set("seller.name", "Distributor"))
 	s = p.do(Act{Do: "guide", ID: "start"})
 	assert.Len(t, s.steps("new-quote"), 1)
-	assert.Empty(t, p.draft().Buyer.Name)
+	assert.Equal(t, demoGuide(t).Service, p.draft().Buyer.Name)
 	assert.Equal(t, "Distributor", p.draft().Seller.Name)
 
 	p = open(t)
@@ -245,4 +246,20 @@ func TestGuideIsReadInTwoMinutes(t *testing.T) {
 		}
 	}
 	assert.Less(t, float64(words)/238*60+2.7*float64(presses), 120.0, "%d words, %d presses", words, presses)
+}
+
+// Where a step's press changed more than itself, the strip leads there, since on a narrow
+// screen it stands in view in the place of what was told.
+func TestGuideLeadsToWhatElseChanged(t *testing.T) {
+	p := open(t)
+	p.do(Act{Do: "start"}, Act{Do: "guide", ID: "start"}, Act{Do: "new", ID: "cut-14500-158-gas"},
+		Act{Do: "go", ID: "unit"},
+		Act{Do: "chassis", ID: "cut-14500-158-4x4"})
+	s := p.do(Act{Do: "chapter", ID: "exterior"}, Act{Do: "pick", ID: "fb-winch", On: true})
+	require.Contains(t, s.Regions["main"], `id="told"`)
+	assert.Contains(t, s.Regions["main"], "See what else changed (2)")
+	s = p.do(Act{Do: "guide", ID: "told"})
+	assert.Equal(t, []string{"told"}, s.steps("focus"))
+	s = p.do(Act{Do: "go", ID: "weight"})
+	assert.NotContains(t, s.Regions["main"], "See what else changed")
 }

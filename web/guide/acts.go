@@ -24,6 +24,8 @@ func Act(s *session.Session, a session.Act) {
 		} else {
 			s.Step(session.Step{Do: "top"})
 		}
+	case "told":
+		s.Step(session.Step{Do: "focus", ID: "told"})
 	case "skip":
 		v.Guide++
 	case "on":
@@ -51,6 +53,10 @@ func startGuide(s *session.Session) {
 	}
 	s.Draft = quote.Begin(s.Memory.Edition, g.From, "", s.Req.Today)
 	s.Draft.Seller, s.Draft.Title, s.Draft.Terms.Buyer = old.Seller, g.Title, g.Buyer
+	s.Draft.Buyer.Name, s.Draft.Number = g.Service, g.Number
+	if s.Draft.Seller.Name == "" {
+		s.Draft.Seller.Name = g.Dealer
+	}
 	s.Draft.Needs.Crew, s.Draft.Needs.Patients = g.Seats, g.Patients
 	s.View = &session.View{Area: "needs", OnlyDif: true, Metric: v.Metric, Theme: v.Theme, Address: v.Address, Guide: 1}
 	s.Notice = "A quote to try things on was begun; no other was changed."

@@ -187,7 +187,7 @@ func (p *Page) fill(x *config.GuideStep, text string) string {
 		}
 		said := p.Show(f.Margin(), f.Unit)
 		if miss := page.Chance(f); miss != "" {
-			said += ", " + miss
+			said += " (" + miss + ")"
 		}
 		return said
 	}
@@ -235,7 +235,11 @@ func Strip(p *Page) Part {
 	if x.Open != "" {
 		label = "Open " + strings.ToUpper(x.Open[:1]) + x.Open[1:]
 	}
+	told := p.View.Told
 	return strip(p.Instruction(), p.fill(x, x.Because),
+		When(told != nil && told.Area == p.View.Area && len(told.Changes) > 0, func() Part {
+			return press("told", "See what else changed ("+strconv.Itoa(len(told.Changes))+")", "")
+		}),
 		If(x.Look != "" && i > 0 && p.View.Area == steps[i-1].Open, press("see", "Show it", "")), press("go", label,
 			"main"),
 		press("skip", "Skip", "quiet"), press("end", "End", "quiet"))

@@ -49,8 +49,9 @@ func proposals(p *Page) Part {
 			page.Choose(p.Page, "needs.roads", "Roads", n.Roads, "Snow and grades ask for four-wheel drive",
 				words(quote.RoadKinds, "any")),
 			page.Choose(p.Page, "needs.climate", "Climate", n.Climate, "", words(quote.Climates, "any")),
+			howMany(p),
 			page.Number(p.Page, "terms.budget", "Budget", page.Blank(d.Terms.Budget), p.Q.Book.Currency,
-				"For the whole order"),
+				"For the whole order: "+p.Q.Price.Basis()),
 		),
 		El("h3", Text("Module, station and road")),
 		El("div", Class("fields"),
@@ -74,6 +75,16 @@ func proposals(p *Page) Part {
 				When(p.Search != nil, func() Part { return proposed(p) }))
 		}),
 	)
+}
+
+// howMany asks how many units are wanted, as Price does; of an order of several kinds
+// the numbers stand there.
+func howMany(p *Page) Part {
+	d := p.Q.Draft
+	if len(d.More) > 0 {
+		return nil
+	}
+	return page.Number(p.Page, "item.0.units", "How many alike", page.Whole(d.Terms.Count()), "units", "")
 }
 
 // toldHere reports whether the last press took a unit that was proposed.
@@ -328,7 +339,8 @@ func card(p *Page, x *propose.Proposal) Part {
 		El("p", Text(q.Chassis.Label+" · "+q.Body.Label)),
 		El("dl", row("Payload left", figure("weight.payload-left")), row("Front axle", figure("weight.front-axle")),
 			row("Amps left, hot", amps), row("Seats", figure("space.seats")),
-			row("Even odds", Text(q.Plan.EvenOdds.Long())), row("Nine in ten", Text(q.Plan.NineInTen.Long()))),
+			row("Likely date (50 %)", Text(q.Plan.EvenOdds.Long())),
+			row("Safe date (90 %)", Text(q.Plan.NineInTen.Long()))),
 		When(x.Thin != nil, func() Part {
 			return El("p", Class("notice"), page.Mark(config.Warn), El("b", Text(" Little to spare. ")),
 				Text(propose.ThinWords(x.Thin, p.System())+" "+p.Search.Sounder(x, p.System())))
