@@ -123,7 +123,7 @@ func (v *vocabulary) readUnder(r quote.Requirement, head string) *reading {
 	if head == "" || r.Meant != "" || read.term != "" {
 		return read
 	}
-	strange := slices.ContainsFunc(read.claims, func(c claim) bool { return c.bare() }) && !aboutSizes(head)
+	strange := slices.ContainsFunc(read.claims, func(c claim) bool { return c.bare() && !c.suits(head) })
 	if len(read.unread) > 0 || len(read.claims) == 0 || strange {
 		// "Two on each side" beneath "Warning lights"
 		under := v.readLine(withoutSection(head) + ", " + r.Text)
@@ -190,6 +190,9 @@ func (j *judge) judge(a *Answer, read *reading) {
 		}
 	}
 	j.worst(a, parts)
+	if read.permits && a.Outcome != quote.Meets { // "diesel is acceptable" asks for nothing
+		a.Outcome, a.Takes = quote.Unanswered, nil
+	}
 }
 
 // claim answers one claim.

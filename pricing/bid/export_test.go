@@ -1,6 +1,55 @@
 package bid
 
-import "boxwright/pricing/quote"
+import (
+	"strings"
+
+	"boxwright/config/quantity"
+	"boxwright/pricing/bid/claims"
+	"boxwright/pricing/quote"
+)
 
 // Forget drops the lines that an edition remembers.
 func Forget(ed *quote.Edition) { clear(vocabularyOf(ed).read) }
+
+// Gauge is a figure as lines ask for it, with an amount of it.
+type Gauge struct {
+	Code, Label, Amount string
+	Names               []string
+}
+
+// Gauges are the figures that can be asked for.
+func Gauges() []Gauge {
+	var out []Gauge
+	for i := range gauges {
+		g := Gauge{Code: gauges[i].code, Label: gauges[i].label}
+		for _, n := range strings.Split(gauges[i].names, "|") {
+			if len(stems(n)) > 0 {
+				g.Names = append(g.Names, n)
+			}
+		}
+		switch gauges[i].unit {
+		case "":
+			g.Amount = "2"
+		case claims.Money:
+			g.Amount = "$200,000"
+		case claims.Days:
+			g.Amount = "30 days"
+		case quantity.Hour:
+			g.Amount = "3 hours"
+		case quantity.Minute:
+			g.Amount = "12 minutes"
+		case quantity.Percent:
+			g.Amount = "30 %"
+		case claims.Degree:
+			g.Amount = "15 degrees"
+		default:
+			g.Amount = "50 " + gauges[i].unit
+		}
+		if under, is := strings.CutPrefix(gauges[i].under, given); is {
+			g.Amount += " at " + under
+		}
+		g.Amount = string(gauges[i].sense) + " " + g.Amount
+		out = append(out, g)
+	}
+	return out
+}

@@ -2,6 +2,7 @@ package bid
 
 import (
 	"boxwright/config"
+	"boxwright/config/body"
 	"boxwright/config/quantity"
 	"boxwright/pricing/quote"
 )
@@ -31,6 +32,9 @@ const (
 	factFloor          = "floor-height"
 	ratioScene         = "scene-load"
 	factTurnRadius     = "turning-radius"
+	benchAlone         = "bench-alone"
+	factSideDoor       = "side-door-height"
+	factRearDoor       = "rear-door-height"
 )
 
 // factOf is the figure a gauge reads on the unit.
@@ -73,6 +77,8 @@ func factOf(q *quote.Quote, g *gauge) (config.Figure, bool) {
 		return share("weight.front-axle")
 	case shareRearReserve, marginRear:
 		return share("weight.rear-axle")
+	case factSideDoor, factRearDoor:
+		return fact(doorway(q, g.code))
 	case factHotIdle:
 		return fact(output(q, func(s *config.Supply) quantity.Current { return s.HotIdleA }))
 	case ratioScene:
@@ -86,6 +92,21 @@ func factOf(q *quote.Quote, g *gauge) (config.Figure, bool) {
 		return fact(float64(seats(q, g.code)))
 	}
 	return q.Figure(g.code)
+}
+
+// doorway is the height of the opening of an entry, in, as far as the ceiling leaves it.
+func doorway(q *quote.Quote, code string) float64 {
+	d, most := body.DoorsOf(q.Body), body.HeadroomIn(q.Body)
+	if code == factSideDoor {
+		return min(float64(d.SideHeightIn), most)
+	}
+	high := float64(d.RearHeightIn)
+	for _, p := range q.Draft.Unit.Picks {
+		if s := q.Edition.Cat.OptionByID(p.Option).Shell; s != nil && s.RearDoorHIn > 0 {
+			high = float64(s.RearDoorHIn)
+		}
+	}
+	return min(high, most)
 }
 
 // output is the current that what generates is rated for, before the engine takes its

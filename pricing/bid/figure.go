@@ -64,8 +64,13 @@ func (j *judge) figure(c *claim) part {
 	same := show(f.Value) == show(f.Limit)
 	switch {
 	case c.beyond && same:
+	case c.bare() && g.code == factPrice && c.want < leastPrice*f.Value:
+		return p // an amount that says not of what is hardly the price of the unit
 	case same, f.Met() && (c.stated || !g.exact):
-		p.outcome = quote.Meets
+		if !(g.code == factPrice && slices.ContainsFunc(c.words, func(w string) bool { return delivering[w] })) ||
+			j.delivered() {
+			p.outcome = quote.Meets
+		}
 		return p
 	case g.exact && !c.stated:
 		p.read = f.Label + ", " + show(f.Limit)
@@ -108,6 +113,23 @@ func (j *judge) figure(c *claim) part {
 	}
 	return p
 }
+
+// leastPrice is the share of the price from which an amount of money alone is taken to be
+// asked of the whole unit.
+const leastPrice = .4
+
+// delivering are words by which a price is to hold at the purchaser's.
+var delivering = wordSet("deliver delivery freight shipping")
+
+// delivered reports whether nothing in the unit says that it is not brought to the purchaser
+// for its price.
+func (j *judge) delivered() bool {
+	return !slices.ContainsFunc(j.q.Draft.Unit.Picks, func(p config.Pick) bool {
+		return j.v.byID[p.Option].never[deliverWord]
+	})
+}
+
+var deliverWord = stems("delivered")[0]
 
 // senseWords says how an amount binds; beyond, where the amount itself does not do.
 func senseWords(s config.Sense, beyond bool) string {

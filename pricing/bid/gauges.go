@@ -35,7 +35,9 @@ var gauges = []gauge{
 	{factGAWRRear, "Rear GAWR", lb, atLeast, "rear gawr|rear axle gawr|gawr rear", "axle weight load chassis", "", false},
 	{factGAWRFrontLeast, "Front GAWR", lb, atLeast, "front axle", "weight chassis", "", false},
 	{factGAWRRearLeast, "Rear GAWR", lb, atLeast, "rear axle", "weight chassis", "", false},
-	{"weight.front-axle", "Front axle, full load", lb, atMost, "front axle load|load front axle|front axle weight|weight front axle", "full fully actual", "", false},
+	{"weight.curb-front", "Front axle, unloaded", lb, atMost, "front axle unload|front axle empty|front axle curb", "weight load tare", "", false},
+	{"weight.curb-rear", "Rear axle, unloaded", lb, atMost, "rear axle unload|rear axle empty|rear axle curb", "weight load tare", "", false},
+	{"weight.front-axle", "Front axle, full load", lb, atMost, "front axle load|load front axle|front axle weight|weight front axle", "full fully actual steer", "", false},
 	{"weight.rear-axle", "Rear axle, full load", lb, atMost, "rear axle load|load rear axle|rear axle weight|weight rear axle", "full fully actual", "", false},
 	{shareFrontReserve, "Front axle reserve, of its rating", quantity.Percent, atLeast, "front axle reserve|front axle margin|reserve front axle|front axle spare", "remain full fully load gross weight gawr rating share its", "", false},
 	{shareRearReserve, "Rear axle reserve, of its rating", quantity.Percent, atLeast, "rear axle reserve|rear axle margin|reserve rear axle|rear axle spare", "remain full fully load gross weight gawr rating share its", "", false},
@@ -47,13 +49,13 @@ var gauges = []gauge{
 	{"weight.payload-crewed", "Payload left with the crew aboard", lb, atLeast, "payload remain crew|remain payload crew", "full after every option crew occupant weight gvwr less", "", false},
 	{"weight.payload-left", "Payload left, GVWR less full load", lb, atLeast, "payload remain|remain payload|payload left|payload reserve|reserve payload|spare payload", "full fully load after every option crew equipment patient occupant weight gvwr less", "", false},
 	{"weight.payload", "Payload, GVWR less curb weight", lb, atLeast, "payload", "usable useful net chassis full fuel gvwr less curb weight minus after option conversion equal define available legal", "", false},
-	{"weight.curb", "Curb weight", lb, atMost, "curb weight|tare weight|empty weight|kerb weight", "full fluid fuel tank empty", "", false},
+	{"weight.curb", "Curb weight", lb, atMost, "curb weight|tare weight|empty weight|kerb weight", "full fluid fuel tank empty top off", "", false},
 	{"weight.gross", "Gross weight, full load", lb, atMost, "gross weight|loaded weight|fully load weight", "full fully load vehicle as", "", false},
-	{factGVWR, "GVWR", lb, atLeast, "gvwr|vehicle weight rating|gross vehicle weight", "chassis weight cab gross vehicle offer", "", false},
+	{factGVWR, "GVWR", lb, atLeast, "gvwr|vehicle weight rating", "chassis weight cab gross vehicle offer", "", false},
 	{"weight.cg-height", "Height of the center of gravity, full load", inch, atMost, "center gravity|cg height", "height full fully load high over ground", "", false},
 	{"space.approach", "Approach angle, loaded", claims.Degree, atLeast, "approach angle|angle approach", "load full fully", "", false},
 	{"space.departure", "Departure angle, loaded", claims.Degree, atLeast, "departure angle|angle departure", "load full fully", "", false},
-	{"space.breakover", "Breakover angle, loaded", claims.Degree, atLeast, "breakover angle|break over angle|ramp angle|angle breakover", "load full fully breakover ramp", "", false},
+	{"space.breakover", "Breakover angle, loaded", claims.Degree, atLeast, "breakover|break over angle|ramp angle|angle breakover", "load full fully breakover ramp", "", false},
 	{"space.rear-overhang", "Rear overhang of the wheelbase, less steps", quantity.Percent, atMost, "rear overhang|overhang rear|overhang", "rear wheelbase wheel base", "", false},
 	{"space.bay-length", "Length taken in the bay, rear doors open", inch, atMost, "length reardoor open|length door open", "vehicle rear door reardoor open bay long", "", false},
 	{"weight.ssf", "Static stability factor, T/2h", "", atLeast, "static stability|ssf|rollover stability|stability factor", "factor static stability", "", false},
@@ -63,14 +65,21 @@ var gauges = []gauge{
 	{"space.length", "Overall length, less bumper and step options", inch, atMost, "length exclude bumper|length exclude step|length less bumper|length less step", "vehicle bumper rear front step long option", "", false},
 	{"space.length-all", "Overall length, with bumpers and steps", inch, atMost, "length vehicle|length bumper|length", "vehicle bumper rear front step long winch", "", false},
 	{factModule, "Module length", inch, atLeast, "module length|length module|module long", "long outside", "", true},
+	{"space.bay-width", "Width taken in the bay, side door open", inch, atMost, "width sidedoor open|wide sidedoor open|bay width", "vehicle side door sidedoor open bay wide occupy", "", false},
 	{"space.width", "Overall width, less mirrors, lamps and trim", inch, atMost, "width|wide", "less mirror exclude light trim wide outside vehicle", "", false},
+	{"space.width-all", "Overall width, with lamps and rails, less mirrors", inch, atMost, "width light|width rail|width rubrail|width trim", "less mirror exclude light rail rubrail trim wide outside vehicle", "", false},
+	{factSideDoor, "Side entry door, height of the opening", inch, atLeast, "sidedoor height|sidedoor high|sidedoor tall", "clear open opening door entry side", "", false},
+	{factRearDoor, "Rear doors, height of the opening", inch, atLeast, "reardoor height|reardoor high|reardoor tall", "clear open opening door entry rear", "", false},
+	{"space.frontal", "Frontal area, with lamps and roof equipment", quantity.SquareFoot, atMost, "frontal area|front area", "vehicle light roof equipment large", "", false},
 	{"space.height", "Overall height, less roof equipment", inch, atMost, "height exclude roof|height exclude equipment|height exclude light|height less roof", "high vehicle ground outside roof equipment light antenna", "", false},
 	{"space.height-all", "Overall height, with roof equipment", inch, atMost, "height|vehicle height|vehicle tall", "high vehicle over ground outside roof equipment light warnlight lightbar top antenna exclude lower", "", false},
-	{factTurnRadius, "Turning radius between curbs", quantity.Foot, atMost, "turn radius|curb curb radius", "curb left right", "", false},
-	{"space.turning-circle", "Turning circle between curbs", quantity.Foot, atMost, "turn circle|turn diameter|curb curb diameter", "circle diameter curb left right", "", false},
+	{"space.turning-wall", "Turning circle between walls", quantity.Foot, atMost, "turn circle wall|turn diameter wall", "circle diameter wall left right between", "", false},
+	{factTurnRadius, "Turning radius between curbs", quantity.Foot, atMost, "turn radius|curb curb radius", "curb left right between", "", false},
+	{"space.turning-circle", "Turning circle between curbs", quantity.Foot, atMost, "turn circle|turn diameter|curb curb diameter", "circle diameter curb left right between", "", false},
 	{"space.inside-length", "Inside length of the patient compartment", inch, atLeast, "inside length|patientcompartment length|compartment length", "patientcompartment bulkhead reardoor clear partition rear door patient to", "", false},
 	{"space.interior", "Inside volume of the patient compartment, before cabinets", quantity.CubicFoot, atLeast, "inside volume|patientcompartment volume", "patientcompartment before cabinet", "", false},
 	{"space.bench", "Squad bench, length", inch, atLeast, "squadbench length|squadbench long", "seat attendant", "", false},
+	{benchAlone, "Squad bench, length", inch, atLeast, "squadbench", "seat", "", false},
 	{"space.bench-width", "Squad bench, width", inch, atLeast, "squadbench width|squadbench wide|squadbench deep", "", "", false},
 	{"space.compartments", "Exterior compartments, inside volume", quantity.CubicFoot, atLeast, "outside compartment|outside storage|compartment storage|compartment volume", "outside inside combined volume storage compartment usable space every net aggregate cubic", "", false},
 	{countCompartments, "Exterior compartments", "", atLeast, "outside compartment", "storage curbside", "", false},
@@ -85,7 +94,9 @@ var gauges = []gauge{
 	{"power.responding", "Responding, 12 V load", quantity.Amp, atMost, "load respond|powerload respond", "power total", "12 V", false},
 	{"power.scene", "On scene, 12 V load", quantity.Amp, atMost, "load scene|powerload scene", "power total", "12 V", false},
 	{"power.medical-load", "Medical load counted on scene", quantity.Amp, atLeast, "medical load", "scene count", "12 V", false},
-	{"power.shore", "125 V load, all at once, against 80 % of the inlet", quantity.Amp, atMost, "load shorelin|load inlet", "every total power", "125 V|80 %", false},
+	{"power.charger", "Parked on the shore line, 12 V load against the charger", quantity.Amp, atMost, "load charger", "park shorelin power total", "12 V", false},
+	{"power.idle", "On scene at plain idle, 12 V load", quantity.Amp, atMost, "load scene idle|powerload scene idle", "power total plain", "12 V", false},
+	{"power.shore", "125 V load, all at once, against 80 % of the inlet", quantity.Amp, atMost, "load shorelin|load inlet", "every total power", "125 V, 80 %", false},
 	{"power.inverter", "125 V load on the inverter, all at once", quantity.Watt, atMost, "load inverter|inverter load", "every total power", "125 V", false},
 	{"weight.front-tires", "Front tires, full load", lb, atMost, "front tire load|load front tire|front tire", "full fully", "", false},
 	{"weight.rear-tires", "Rear tires, full load", lb, atMost, "rear tire load|load rear tire|rear tire", "full fully", "", false},
@@ -101,8 +112,8 @@ var gauges = []gauge{
 	{factFuel, "Fuel tank", claims.Gallon, atLeast, "fuel|gasoline tank|diesel tank", "tank fuel gasoline diesel", "", false},
 	{"space.loading-height", "Loading height at the rear, loaded", inch, atMost, "load height|floor load", "load high over ground floor module entry rear height", "", false},
 	{factFloor, "Floor height, loaded", inch, atMost, "floor height", "load high over ground floor module entry rear", "", false},
-	{factDelivery, "Delivery", claims.Days, atMost, "deliver|delivery|service purchase order|service order|completion|ship", "after receipt order purchase aro award date days calendar ready station purchaser notice proceed consecutive contract from receive", "", false},
-	{factPrice, "Price", claims.Money, atMost, "price|budget|cost", "bid total ceiling purchase every delivered deliver cap limit budget freight base", "", false},
+	{factDelivery, "Delivery", claims.Days, atMost, "here|deliver|delivery|service purchase order|service order|completion|ship", "after receipt order purchase aro award date days calendar ready station purchaser notice proceed consecutive contract from receive", "", false},
+	{factPrice, "Price", claims.Money, atMost, "price|budget|cost", "bid total ceiling purchase every delivered deliver cap limit budget freight base discount top fall come land stay", "", false},
 }
 
 // ready are the gauges with their words in the form of the lines.
@@ -110,6 +121,8 @@ type ready struct {
 	*gauge
 	names [][]string
 	also  map[string]bool
+	less  map[string]bool // words of what it leaves out, which a line names to leave it out
+	with  map[string]bool // words of what it counts, which no line leaves out
 	under []claims.Number
 	given bool // only where a line names one of those
 }
@@ -138,12 +151,23 @@ var readyGauges = func() []ready {
 		if !slices.Contains(wholeVehicle, g.code) {
 			r.also[moduleWord], r.also[chassisWord] = true, true
 		}
+		r.less, r.with = wordSet(leftOut[g.code]), wordSet(countedIn[g.code])
 		r.under = claims.Numbers(claims.Read(g.under).Tokens)
 		r.given = strings.HasPrefix(g.under, given)
 		out[i] = r
 	}
 	return out
 }()
+
+// leftOut and countedIn are the words of what the figures of the whole vehicle leave out and
+// what they count, by their codes.
+var (
+	leftOut = map[string]string{"space.length": "bumper step winch", "space.width": "mirror light trim",
+		"space.width-all": "mirror", "space.height": "roof equipment light lightbar antenna",
+		"space.height-all": "antenna"}
+	countedIn = map[string]string{"space.length-all": "bumper step winch", "space.width-all": "light rail rubrail trim",
+		"space.height-all": "roof equipment light lightbar"}
+)
 
 // gaugesByWord are the places of the gauges by the first word of each of their names.
 var gaugesByWord = func() map[string][]int {
@@ -178,7 +202,8 @@ var wholeVehicle = []string{"space.length", "space.length-all", "space.height", 
 func stems(phrase string) []string { return claims.Words(claims.Read(phrase).Tokens) }
 
 // asks reports whether words and amounts ask for a gauge's figure, and how much of it.
-func (g *ready) asks(words []string, list []claims.Number, day config.Date, all map[string]bool) (claim, bool) {
+func (g *ready) asks(tokens []claims.Token, words []string, list []claims.Number, day config.Date,
+	all map[string]bool) (claim, bool) {
 	named := false
 	for _, n := range g.names {
 		has := true
@@ -194,6 +219,9 @@ func (g *ready) asks(words []string, list []claims.Number, day config.Date, all 
 		if !g.also[w] && !plainly[w] {
 			return claim{}, false
 		}
+	}
+	if !g.measures(tokens, words) {
+		return claim{}, false
 	}
 	c := claim{gauge: g.gauge, sense: g.sense, words: words, numbers: list}
 	if g.code == factDelivery && !day.IsZero() {
@@ -227,13 +255,50 @@ func (g *ready) asks(words []string, list []claims.Number, day config.Date, all 
 			c.want, found = v, true
 		}
 	}
-	return c, found && given
+	twisted := g.twisted(&c)
+	if g.code == benchAlone {
+		c.gauge = benchGauge
+	}
+	return c, found && given && !twisted
+}
+
+// twisted reports whether an amount binds a figure on the side that nobody asks for, so that
+// another one is meant: an axle that "shall not exceed" is its load, a gross weight of "at
+// least" is the rating.
+func (g *ready) twisted(c *claim) bool {
+	switch g.code {
+	case factGAWRFrontLeast, factGAWRRearLeast:
+		return c.sense == atMost && !slices.ContainsFunc(c.numbers, func(n claims.Number) bool {
+			return n.Of == "rating"
+		})
+	case benchAlone: // "72 in bench" is its length; a small amount may be another dimension
+		return c.want < leastBench || slices.ContainsFunc(c.numbers, func(n claims.Number) bool { return n.Of != "" })
+	case "weight.gross", "weight.curb":
+		return c.sense == atLeast
+	}
+	return false
+}
+
+var benchGauge = &gauges[slices.IndexFunc(gauges, func(g gauge) bool { return g.code == "space.bench" })]
+
+// leastBench is the length, in, from which an amount of a bench is its length.
+const leastBench = 48
+
+// measures reports whether a line leaves out and counts in what the figure does: the width
+// less mirrors is no answer to "width with mirrors".
+func (g *ready) measures(tokens []claims.Token, words []string) bool {
+	if len(g.less)+len(g.with) == 0 {
+		return true
+	}
+	out := claims.LeftOut(tokens)
+	return !slices.ContainsFunc(words, func(w string) bool { return g.less[w] && !out[w] || g.with[w] && out[w] })
 }
 
 // plainly are words that say only that a figure is as it is stated.
 var plainly = func() map[string]bool {
 	out := map[string]bool{}
-	for _, w := range stems("retain maintain measure restrict limit achieve demonstrate exhibit") {
+	for _, w := range stems("retain maintain measure restrict limit achieve demonstrate exhibit bear afford " +
+		"possess mode") {
 		out[w] = true
 	}
 	return out
@@ -282,6 +347,10 @@ func inUnit(n claims.Number, unit, code string) (float64, bool) {
 	case n.Unit == unit:
 		return n.Value, true
 	case unit == lb && n.Unit == "" && n.Value >= 1000: // "14,500 GVWR"
+		return n.Value, true
+	case code == factWheelbase && n.Unit == "" && n.Value >= 100: // "158 WB"
+		return n.Value, true
+	case unit == quantity.Minute && n.Unit == "": // "at least 30 min": a minimum or minutes
 		return n.Value, true
 	case unit == quantity.Hour && n.Unit == quantity.Minute:
 		return n.Value / 60, true

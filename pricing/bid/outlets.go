@@ -1,6 +1,7 @@
 package bid
 
 import (
+	"maps"
 	"slices"
 	"strconv"
 	"strings"
@@ -14,6 +15,7 @@ import (
 type outletKind struct {
 	label string
 	words []string // all of which a line and a thing hold
+	ports bool     // counted by their ports, of which one outlet may have several
 	volts float64  // that a thing's sentence names; 0 of none
 	not   string   // a word that tells another kind
 	more  string   // words that may stand beside
@@ -26,9 +28,10 @@ func (k *outletKind) told(words []string) bool {
 }
 
 var outletKinds = []outletKind{
-	{"Duplex receptacles, 125 V", stems("duplex"), 0, "", "hospitalgrade ac power total"},
-	{"Oxygen outlets", stems("oxygen outlet"), 0, "", "quick connect wall piped total"},
-	{"12 V outlets", stems("outlet"), 12, "usb", "dc power point total"},
+	{"Duplex receptacles, 125 V", stems("duplex"), false, 0, "", "hospitalgrade ac power total"},
+	{"Oxygen outlets", stems("oxygen outlet"), false, 0, "", "quick connect wall piped total"},
+	{"USB ports", stems("usb"), true, 0, "", "port outlet charge charger total"},
+	{"12 V outlets", stems("outlet"), false, 12, "usb", "dc power point total"},
 }
 
 // outletClaim reads tokens as asking for a number of outlets, all of the unit's or those of
@@ -46,7 +49,8 @@ func outletClaim(words []string, list []claims.Number) (claim, bool) {
 		volts := kind.volts == 0
 		for _, n := range list {
 			switch {
-			case n.Unit == quantity.Volt && (n.Value == kind.volts || kind.volts == 0 && claims.SameVolts(n.Value, 125)):
+			case n.Unit == quantity.Volt &&
+				(n.Value == kind.volts || kind.volts == 0 && claims.SameVolts(n.Value, 125)):
 				volts = true
 			case n.Unit == "" && c.want == 0 && n.Value >= 1 && n.Sense != atMost:
 				c.want = n.Value
@@ -62,6 +66,16 @@ func outletClaim(words []string, list []claims.Number) (claim, bool) {
 	return claim{}, false
 }
 
+// counted is the word by which a thing's sentence tells how many it has.
+func (k *outletKind) counted() string {
+	if k.ports {
+		return portWord
+	}
+	return k.words[len(k.words)-1]
+}
+
+var portWord = stems("port")[0]
+
 // outletsOf counts the outlets of a kind in a thing.
 func (p *profile) outletsOf(k *outletKind) int {
 	if !k.told(slices.Concat(p.label, p.spec)) {
@@ -70,7 +84,7 @@ func (p *profile) outletsOf(k *outletKind) int {
 	volts, count := k.volts == 0, 0.0
 	for _, n := range p.numbers {
 		volts = volts || n.Unit == quantity.Volt && n.Value == k.volts
-		if n.Unit == "" && count == 0 && slices.Contains(n.Near, k.words[len(k.words)-1]) {
+		if n.Unit == "" && (count == 0 || k.ports && n.Value > count) && slices.Contains(n.Near, k.counted()) {
 			count = n.Value
 		}
 	}
@@ -79,6 +93,9 @@ func (p *profile) outletsOf(k *outletKind) int {
 	}
 	return max(int(count), 1)
 }
+
+// portsOfOutlet is how many ports an outlet has at most, where a line counts the outlets.
+const portsOfOutlet = 2
 
 // count answers a line that asks for a number of outlets, by what the unit has at that
 // place.
@@ -93,8 +110,13 @@ func (j *judge) count(c *claim) part {
 	at := func(o *profile) bool {
 		return !slices.ContainsFunc(c.words, func(w string) bool { return !beside[w] && !quiet[w] && !o.words[w] })
 	}
+	want := int(c.want)
+	if k.ports && !slices.Contains(c.words, portWord) {
+		want *= portsOfOutlet
+	}
 	has, most := 0, 0
 	var said []string
+	more := map[string]int{} // outlets of things that could be added there
 	for i := range j.v.list {
 		o := &j.v.list[i]
 		n := o.outletsOf(k)
@@ -104,6 +126,8 @@ func (j *judge) count(c *claim) part {
 		if qty := j.q.Draft.Unit.Qty(o.id); qty > 0 && at(o) {
 			has += n * qty
 			said = append(said, j.q.Edition.Cat.LabelOf(o.id))
+		} else if qty == 0 && at(o) {
+			more[o.id] = n
 		}
 		most += n * o.most
 	}
@@ -111,9 +135,17 @@ func (j *judge) count(c *claim) part {
 	if said != nil {
 		p.offered += " (" + strings.Join(said, "; ") + ")"
 	}
+	add := ""
+	for _, id := range slices.Sorted(maps.Keys(more)) {
+		if has+more[id] >= want && j.had(id) && (add == "" || j.price(id) < j.price(add)) {
+			add = id
+		}
+	}
 	switch {
-	case has >= int(c.want):
+	case has >= want:
 		p.outcome = quote.Meets
+	case add != "":
+		p.outcome, p.take = quote.MeetsWith, Take{add, 0}
 	case most < int(c.want):
 		p.outcome = quote.Excepted
 		p.nearest = strconv.Itoa(most) + " with all that is offered"

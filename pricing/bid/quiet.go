@@ -10,7 +10,9 @@ import (
 // "tested", "withstands" or "removable", are not among them.
 var quiet = func() map[string]bool {
 	out := map[string]bool{}
-	for _, w := range strings.Fields(`accept accommodate act activate activated actuate actuated add added affix affixed
+	for _, w := range strings.Fields(`bear bearing accompany accompanied encompass house housed mode setup arrangement capability provision package
+scheme expect expected request requested wish wished want wanted going go goes get gets getting look looking constitute
+incorporation devote devoted accept accommodate afford act activate activated actuate actuated add added affix affixed
 apply applied arrange arranged arrangement assemble assembled assist attach attached bear bring brought cause circle
 combine combined connect connected contain contained control controlled controls cover covered covering covers
 deliver delivered deliver direct directed distribute distributed drive drives employ employed encircle ended engage

@@ -45,6 +45,7 @@ type reading struct {
 	matches []string // what the line may ask for, the likeliest first
 	term    string   // the term of the bid that it is; empty when it is none
 	strong  bool     // it is that whatever else it holds
+	permits bool     // it only allows what it speaks of
 }
 
 // Bounds of the reading of one line.
@@ -63,8 +64,10 @@ func (v *vocabulary) readLine(text string) *reading {
 	if len(v.read) >= mostRead {
 		clear(v.read)
 	}
-	tokens := claims.Read(text).Tokens
+	line := claims.Read(text)
+	tokens := line.Tokens
 	r := v.reading(tokens)
+	r.permits = line.Permits
 	if r.term, r.strong = terms.Of(text); r.term == "" && len(r.claims) == 0 && !measured(tokens) {
 		r.term = terms.General(text)
 	}
@@ -280,7 +283,10 @@ func (v *vocabulary) plainClaim(tokens []claims.Token) (claim, bool) {
 	not := claims.Ruled(tokens)
 	day, dated := claims.DayOf(tokens)
 	if len(words) == 0 {
-		return claim{}, false
+		return priceAlone(list)
+	}
+	if slices.ContainsFunc(list, func(n claims.Number) bool { return n.Unit != "" }) {
+		words = slices.DeleteFunc(words, func(w string) bool { return greater[w] && len(words) > 1 })
 	}
 	has := map[string]bool{}
 	for _, w := range words {
@@ -291,7 +297,7 @@ func (v *vocabulary) plainClaim(tokens []claims.Token) (claim, bool) {
 		if not && g.code != ratioScene {
 			continue
 		}
-		if c, ok := g.asks(words, list, day, has); ok {
+		if c, ok := g.asks(tokens, words, list, day, has); ok {
 			return c, true
 		}
 	}
@@ -306,6 +312,10 @@ func (v *vocabulary) plainClaim(tokens []claims.Token) (claim, bool) {
 	}
 	return outletClaim(words, list)
 }
+
+// greater are words of comparison with what a purchaser has, which an amount beside them
+// says better: "bigger alternator, 320 A".
+var greater = wordSet("bigger larger heavier stronger upgraded")
 
 // measures are words without those that only say of what dimension an amount is.
 func measures(words []string, list []claims.Number) []string {
@@ -330,6 +340,7 @@ func (v *vocabulary) offered(words []string, list []claims.Number, has map[strin
 	var same, more, short []found
 	var also []found
 	var by claims.Number
+	unclear := false
 	for _, i := range v.having(words, not) {
 		p := &v.list[i]
 		if p.kept {
@@ -356,6 +367,8 @@ func (v *vocabulary) offered(words []string, list []claims.Number, has map[strin
 			more = append(more, f)
 		case falls:
 			short, by = append(short, f), missing
+		case untold:
+			unclear = true
 		}
 	}
 	order := func(list []found) []string {
@@ -375,7 +388,7 @@ func (v *vocabulary) offered(words []string, list []claims.Number, has map[strin
 	if c.same == nil && c.more == nil {
 		// Of what may stand beside other things an amount tells too little.
 		short = slices.DeleteFunc(short, func(f found) bool { return f.p.beside })
-		if len(short) == 0 || not {
+		if len(short) == 0 || not || unclear {
 			return claim{}, false
 		}
 		c.short, c.by = order(short), by
@@ -500,6 +513,7 @@ func (v *vocabulary) having(words []string, not bool) []int {
 // How the amounts of a line fit a thing.
 const (
 	misses = iota
+	untold // which of its amounts is meant cannot be told
 	exact
 	exceeds
 	falls
@@ -524,6 +538,8 @@ func (p *profile) fits(list []claims.Number) (fit int, missing claims.Number) {
 		case exact:
 		case exceeds:
 			fit = max(fit, exceeds)
+		case untold:
+			return untold, n
 		case falls:
 			if missing.Unit != "" {
 				return misses, n
@@ -555,7 +571,7 @@ func (p *profile) bounded(list []claims.Number) []claims.Number {
 }
 
 func (p *profile) has(n claims.Number) int {
-	below, above, within, bare, volts := false, false, false, 0, 0
+	below, above, within, unclear, bare, volts := false, false, false, false, 0, 0
 	several := n.Unit != "" && p.amounts(n.Unit) > 1
 	for _, x := range p.numbers {
 		if x.Unit == "" {
@@ -577,6 +593,7 @@ func (p *profile) has(n claims.Number) int {
 			continue
 		}
 		if several && n.Of != "" && x.Of == "" {
+			unclear = unclear || n.Sense == atLeast && x.Value >= n.Value || n.Sense == atMost && x.Value <= n.Value
 			continue // which of its dimensions that is cannot be told
 		}
 		near := math.Abs(x.Value-n.Value) <= 0.005*n.Value || n.Unit == quantity.Volt &&
@@ -609,6 +626,8 @@ func (p *profile) has(n claims.Number) int {
 		return misses
 	case above && n.Sense == "" && ratings[n.Unit]:
 		return exceeds
+	case unclear:
+		return untold
 	case below && n.Sense != atMost && ratings[n.Unit], below && n.Sense == atLeast, above && n.Sense == atMost:
 		return falls
 	}

@@ -10,8 +10,11 @@ import (
 // what, "96 in wide".
 var sizes = []string{"space.length-all", "space.width", "space.height-all"}
 
-// bare reports whether a claim is on a size of the vehicle and names nothing.
+// bare reports whether a claim is on a size of the vehicle, or its price, and names nothing.
 func (c *claim) bare() bool {
+	if c.gauge != nil && c.gauge.code == factPrice {
+		return len(c.words) == 0
+	}
 	return c.gauge != nil && slices.Contains(sizes, c.gauge.code) &&
 		!slices.ContainsFunc(c.numbers, func(n claims.Number) bool { return n.Whole }) &&
 		!slices.ContainsFunc(c.words, func(w string) bool { return !claims.Dimension(w) })
@@ -23,7 +26,7 @@ func bareSizes(of []*claim) {
 	other := false
 	for i, c := range of {
 		switch {
-		case c != nil && c.bare() && other:
+		case c != nil && c.bare() && (other || c.gauge.code == factPrice && len(of) > 1):
 			of[i] = nil
 		case c == nil || c.gauge == nil || !slices.Contains(sizes, c.gauge.code) && c.gauge.code != factModule:
 			other = true
@@ -33,9 +36,37 @@ func bareSizes(of []*claim) {
 
 // aboutSizes reports whether a heading says nothing else than that sizes or ratings of
 // the vehicle stand beneath it.
-func aboutSizes(head string) bool {
-	return !slices.ContainsFunc(stems(withoutSection(head)), func(w string) bool { return !sizeWords[w] })
+func aboutSizes(head string) bool { return saysOnly(head, sizeWords) }
+
+// aboutPrice reports whether a heading says nothing else than that the price stands
+// beneath it.
+func aboutPrice(head string) bool { return saysOnly(head, priceWords) }
+
+func saysOnly(head string, words map[string]bool) bool {
+	return !slices.ContainsFunc(stems(withoutSection(head)), func(w string) bool { return !words[w] })
 }
+
+var priceWords = wordSet("price prices pricing budget cost")
+
+// suits reports whether what a bare claim measures is what a heading speaks of.
+func (c *claim) suits(head string) bool {
+	if c.gauge.code == factPrice {
+		return aboutPrice(head)
+	}
+	return aboutSizes(head)
+}
+
+// priceAlone reads amounts without a word: one of money that is not to be exceeded is the
+// price.
+func priceAlone(list []claims.Number) (claim, bool) {
+	if len(list) != 1 || list[0].Unit != claims.Money || list[0].Sense != atMost {
+		return claim{}, false
+	}
+	n := list[0]
+	return claim{gauge: priceGauge, want: n.Value, sense: n.Sense, stated: true, beyond: n.Beyond, numbers: list}, true
+}
+
+var priceGauge = &gauges[slices.IndexFunc(gauges, func(g gauge) bool { return g.code == factPrice })]
 
 var sizeWords = func() map[string]bool {
 	out := map[string]bool{}

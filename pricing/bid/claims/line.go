@@ -12,6 +12,8 @@ import (
 // may end and another begin.
 type Line struct {
 	Tokens []Token
+	// Permits says that the line only allows what it speaks of: "chassis batteries are fine"
+	Permits bool
 }
 
 // nots are what rules out what follows, afterwards what went before.
@@ -28,7 +30,8 @@ var (
 // Read takes a line apart.
 func Read(text string) Line {
 	list := compared(between(measured(spelled(days(lex(text))))))
-	list = unreasoned(equals(list))
+	permits := permitted(list)
+	list = including(unreasoned(equals(list)))
 	out := make([]Token, 0, len(list)+1)
 	for i := 0; i < len(list); i++ {
 		t := list[i]
@@ -56,6 +59,12 @@ func Read(text string) Line {
 			out[len(out)-1].Num.Unit != "" {
 			continue // "150 lb each"
 		}
+		if i+1 < len(list) && stem(t.raw) == purchaser && slices.Contains(wants, list[i+1].raw) {
+			continue // "the County requires": who asks is no part of it
+		}
+		if t.raw == "inside" && i+1 < len(list) && slices.Contains(articles, list[i+1].raw) {
+			continue // "an outlet inside a compartment" is one in it
+		}
 		switch {
 		case t.Kind == Count || t.Kind == Day || t.Kind == Stop || t.Kind == Break:
 			out = append(out, t)
@@ -71,8 +80,83 @@ func Read(text string) Line {
 			out = append(out, t)
 		}
 	}
-	return Line{Tokens: counted(idled(said(joinPhrases(out))))}
+	return Line{Tokens: counted(idled(said(joinPhrases(out)))), Permits: permits}
 }
+
+// permissive are words at the end of a sentence that only allows something.
+var permissive = []string{"acceptable", "ok", "okay", "fine"}
+
+// permitted reports whether a sentence of a line only allows what it speaks of. What is
+// ruled out behind, "not acceptable", and a limit, "the minimum acceptable", are none.
+func permitted(list []Token) bool {
+	for i, t := range list {
+		last := i+1 == len(list) || list[i+1].Kind == Stop || list[i+1].Kind == Break
+		if t.Kind != Word || !last || !slices.Contains(permissive, t.raw) || i == 0 {
+			continue
+		}
+		if before := list[max(0, i-2):i]; !slices.ContainsFunc(before, func(t Token) bool {
+			return slices.Contains(nots, t.raw)
+		}) {
+			return true
+		}
+	}
+	return false
+}
+
+// including marks the words that a line counts in: those behind "including" or "with", up
+// to what it leaves out or the end of the sentence.
+func including(list []Token) []Token {
+	in := false
+	for i := range list {
+		t := &list[i]
+		switch {
+		case t.raw == "including" || t.raw == "includes" || t.raw == "include" || t.raw == "incl" || t.raw == "with":
+			in = true
+		case t.Kind == Stop || slices.Contains(nots, t.raw) || leaving(t.raw):
+			in = false
+		}
+		t.incl = in
+	}
+	return list
+}
+
+func leaving(raw string) bool {
+	return slices.Contains([]string{"excluding", "excluded", "exclude", "excludes", "less"}, raw)
+}
+
+// LeftOut are the words that a line says are left out of what it measures: "less mirrors",
+// "mirrors excluded".
+func LeftOut(list []Token) map[string]bool {
+	out := map[string]bool{}
+	open, exclude := false, stem("exclude")
+	for i, t := range list {
+		switch {
+		case t.Kind == Stop:
+			open = false
+		case t.Kind != Word:
+		case t.Word == exclude && t.raw == "excluded":
+			if i > 0 && list[i-1].Kind == Word {
+				out[list[i-1].Word] = true
+			}
+		case t.Word == exclude || t.Word == "less":
+			open = true
+		case open && !t.incl:
+			out[t.Word] = true
+		}
+	}
+	return out
+}
+
+// wants are what a purchaser does with what a line asks for.
+var wants = []string{"requires", "require", "wants", "want", "needs", "need", "desires", "expects", "requests",
+	"prefers",
+	"asks", "specifies"}
+
+// purchaser is the stem of all names of one.
+var purchaser = stem("purchaser")
+
+// articles are words behind "inside" by which it says where something is.
+var articles = []string{"a", "an", "each", "one", "of"}
 
 // partitive are words behind "one" that tell where one of several is.
 var partitive = []string{"at", "on", "in", "over", "above", "under", "near", "by", "beside"}

@@ -33,6 +33,7 @@ type Token struct {
 	Day  config.Date
 	raw  string // as written, in small letters
 	tied bool   // follows the token before it with nothing between, or a hyphen
+	incl bool   // stands behind "including" or "with"
 	big  bool   // written in capitals
 	said bool   // a number in words
 	end  int    // of the token in the text
@@ -121,8 +122,9 @@ func lex(text string) []Token {
 				}
 				i++
 			}
-			if i < len(low) && low[i] == '3' && low[start:i] == "ft" || digit(i) && low[start:i] == "o" {
-				i++ // ft3, o2
+			if i < len(low) && (low[i] == '3' && low[start:i] == "ft" || cubed(low, start, i) && afterCount(out)) ||
+				digit(i) && low[start:i] == "o" {
+				i++ // ft3, m3, o2
 			}
 			raw := strings.ReplaceAll(low[start:i], "'", "")
 			big := i <= len(text) && unicode.IsUpper(rune(text[start]))
@@ -152,6 +154,16 @@ func lex(text string) []Token {
 	}
 	return designations(out)
 }
+
+// cubed reports whether a square or a cube of a length is written at a place: "ft2", "m3".
+func cubed(low string, start, end int) bool {
+	word := low[start:end]
+	return end < len(low) && (low[end] == '2' || low[end] == '3') && (word == "ft" || word == "m") &&
+		(end+1 == len(low) || low[end+1] < '0' || low[end+1] > '9')
+}
+
+// afterCount reports whether a number stands right before.
+func afterCount(list []Token) bool { return len(list) > 0 && list[len(list)-1].Kind == Count }
 
 // designations makes one word of a letter and the number tied to it: "R-30", "S3".
 func designations(list []Token) []Token {
@@ -380,6 +392,11 @@ func measured(list []Token) []Token {
 			}
 			out = append(out, t)
 			continue
+		}
+		if i+1 < len(list) && t.Num.Unit == Money && list[i+1].raw == "k" && list[i+1].tied { // "$300k"
+			t.Num.Value *= 1000
+			i++
+			t.end = list[i].end
 		}
 		if i+1 < len(list) && t.Num.Unit == "" {
 			next := list[i+1]

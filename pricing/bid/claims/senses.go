@@ -49,11 +49,13 @@ func init() {
 		beyond(boundsOf(config.AtLeast, false, "in excess of", "greater than", "more than", "exceeding", "must exceed",
 			"shall exceed", "will exceed", "exceeds", "better than")),
 		boundsOf(config.AtMost, false, "not be more than", "not more than", "no more than", "not be greater than",
-			"not greater than", "no greater than",
+			"not greater than", "no greater than", "not be larger than", "no larger than", "not larger than",
 			"not be longer than", "no longer than", "not longer than", "no higher than", "not higher than",
 			"no taller than", "no wider than", "not wider than", "not be wider than",
 			"no later than", "not later than", "not to exceed", "not be exceed", "not exceed", "not exceeding",
-			"does not exceed", "without exceeding", "not be over", "not over", "no over",
+			"does not exceed", "without exceeding", "not be over", "not over", "no over", "not go over",
+			"cannot go over", "not go above", "cannot go above", "cannot be over",
+			"cannot be more than", "cannot be above", "not run over", "not run above",
 			"not above", "at most", "a maximum of", "maximum of", "maximum", "max", "up to", "limited to",
 			"never exceed",
 			"cannot exceed", "never be more than", "no deeper than"),
@@ -63,12 +65,19 @@ func init() {
 		beyond(boundsOf(config.AtLeast, true, "over", "above")),
 	)
 	trailing = slices.Concat(
+		boundsOf(config.AtMost, false, "tops"),
 		boundsOf(config.AtLeast, false, "or more", "or greater", "or higher", "or better", "or larger", "or above",
 			"or longer", "or wider", "or over", "or bigger",
 			"and above", "and up", "and over", "minimum", "min", "at a minimum", "at least", "or heavier", "or taller"),
 		boundsOf(config.AtMost, false, "or less", "or lower", "or under", "or shorter", "or smaller", "or fewer",
 			"or below", "or narrower", "maximum", "max", "or earlier", "or sooner", "at most"),
 	)
+	for _, b := range slices.Clone(leading) { // "is not to be longer than"
+		if len(b.words) > 2 && b.words[0] == "not" && b.words[1] == "be" {
+			b.words = slices.Concat([]string{"not", "to"}, b.words[1:])
+			leading = append(leading, b)
+		}
+	}
 	byLength := func(a, b bound) int { return len(b.words) - len(a.words) }
 	slices.SortStableFunc(leading, byLength)
 	slices.SortStableFunc(trailing, byLength)

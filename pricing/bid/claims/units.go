@@ -35,7 +35,7 @@ type unit struct {
 // in small letters without points.
 const written = `lb lbs pound pounds # kg kgs kilogram kilograms ton tons in inch inches ft foot feet mm cm m meter meters
 a amp amps ampere amperes ah w watt watts kw kilowatt kilowatts v vac vdc volt volts l liter liters litre litres lpm ft3
-minute minutes h hr hrs hour hours day days week weeks month months mo mos year years yr yrs mi mile miles % percent pct
+minute minutes m3 ft2 m2 h hr hrs hour hours day days week weeks month months mo mos year years yr yrs mi mile miles % percent pct
 usd dollars dollar`
 
 // units by how they are written. Years are told in months and hours in minutes, so
@@ -72,6 +72,10 @@ var units = func() map[string]unit {
 // pairs of words that are one unit, before anything else is read.
 var joined = [][2]string{
 	{"cubic feet", "ft3"}, {"cubic foot", "ft3"}, {"cu. ft.", "ft3"}, {"cu. ft", "ft3"}, {"cu ft", "ft3"}, {"cu.ft.", "ft3"}, {"cubic ft", "ft3"}, {"ft.3", "ft3"},
+	{"can't", "cannot"}, {"won't", "will not"}, {"shan't", "shall not"}, {"mustn't", "must not"}, {"don't", "do not"},
+	{"doesn't", "does not"}, {"isn't", "is not"}, {"shouldn't", "should not"}, {"wb", "wheelbase"}, {"l/r", "left right"},
+	{"half inch", "1/2 inch"}, {"half-inch", "1/2 inch"},
+	{"square feet", "ft2"}, {"square foot", "ft2"}, {"sq. ft.", "ft2"}, {"sq. ft", "ft2"}, {"sq ft", "ft2"}, {"cubic meters", "m3"},
 	{"amp-hours", "ah"}, {"amp-hour", "ah"}, {"amp hours", "ah"}, {"amp hour", "ah"}, {"ampere-hour", "ah"}, {"ampere hour", "ah"}, {"amp/hr", "ah"},
 	{"l/min", "lpm"}, {"liters per minute", "lpm"}, {"liter per minute", "lpm"}, {"liters/minute", "lpm"}, {"liters/min", "lpm"},
 	{"btu/hr", "btu"}, {"btu/h", "btu"}, {"btus/hr", "btu"}, {"btu per hour", "btu"}, {"btuh", "btu"},

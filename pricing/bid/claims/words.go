@@ -33,7 +33,11 @@ hinge: hinged
 clip: clips
 power: powered electric electrical electrically
 streetside: streetside
-door: doors
+door: doors doorway doorways
+duct: ducts ductwork
+window: glazing
+switch: switchable switched
+swept: sweeping sweeps sweep
 outlet: outlets receptacle receptacles
 amber: yellow
 every: each all both every per any anywhere everywhere entire
@@ -57,7 +61,10 @@ magnet: magnetic magnets
 mirror: mirrors
 reflective: reflecting reflectorized
 purchaser: department district county city agency buyer owner hospital town township village purchasers departments customer
-attendant: emt medic
+differential: diff
+attendant: emt medic paramedic caregiver
+engine: motor motors
+aisle: passage passageway passages
 plate: plates
 pull: pulls
 cushion: cushions
@@ -136,6 +143,7 @@ diamondplate: diamond plate | tread plate | treadplate
 gashold: gas hold open | gas spring | gas strut | gas hold-open | hold open | gas shock | gas prop
 drivetrain: drive train | drive line | power train
 fold: fold up | fold-up
+wash: wipe clean | wipes clean | wiped clean | wipe-clean
 grip: slip resistant | non slip | nonslip | anti slip | skid resistant | non skid | nonskid | anti skid
 backup: back up | rear view | reverse | reversing
 router: modem
@@ -247,6 +255,7 @@ allowing permit permits permitting enable enables enabling ensure ensures serve 
 shall-have consist consists consisting comprise comprises comprised composed
 ready operate-d operational functional operable working
 our us we your own
+fine ok okay up just apparatus
 mm-note note notes above-listed herein hereof thereof therein
 suit suited fit-for
 propose proposed proposes appear appears truck trucks rig rigs
