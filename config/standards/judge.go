@@ -240,6 +240,10 @@ func Findings(verdicts []Verdict, reports ...*config.Report) []config.Finding {
 	return append(out, undue(verdicts)...)
 }
 
+// DeclaredCode is the code of the finding that a unit is declared to a set and misses a clause of
+// it.
+const DeclaredCode = "standard.declared"
+
 // undue are the declarations of a whole set of which a clause is not met. One stops the
 // unit where a number was read; where all are from memory, they are to be checked before
 // anybody signs.
@@ -253,7 +257,7 @@ func undue(verdicts []Verdict) []config.Finding {
 			continue
 		}
 		var missed []string
-		f := config.Finding{Code: "standard.declared", Severity: config.Warn, Where: "Standard",
+		f := config.Finding{Code: DeclaredCode, Severity: config.Warn, Where: "Standard",
 			Clause: s.Declaration, Picks: verdicts[i].Picks, Remedy: "The numbers are from memory: check the " +
 				"standard's text before anybody signs, and enter its own in Space; or take the declaration out."}
 		for _, v := range verdicts {

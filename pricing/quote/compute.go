@@ -355,3 +355,15 @@ func (q *Quote) Figure(code string) (config.Figure, bool) {
 func (q *Quote) Stopped() bool {
 	return slices.ContainsFunc(q.Findings, func(f config.Finding) bool { return f.Severity == config.Stop })
 }
+
+// Misdeclared says which declaration the quote includes that a unit of it does not keep, in
+// full sentences; empty when there is none. A clause whose number is from memory stops no
+// unit, but a quote that declares the contrary is not signed.
+func (q *Quote) Misdeclared() string {
+	for _, f := range q.Findings {
+		if f.Code == standards.DeclaredCode {
+			return f.Text + " " + f.Remedy
+		}
+	}
+	return ""
+}

@@ -1,7 +1,6 @@
 package quote_test
 
 import (
-	"slices"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -42,14 +41,38 @@ func TestUsualPairsMeetWhatTheyAreDeclaredTo(t *testing.T) {
 			assert.NotEqual(t, standards.NotMet, v.Outcome, "%s: %s", q.Chassis.Label, v.Title)
 		}
 	}
-	d := quote.Begin(ed, "cut-14500-158-gas", "", day)
-	d.Unit.Set(config.Pick{Option: "hvac-roof", Qty: 1})
+	q, err := quote.Compute(ed, quote.Begin(ed, "cut-14500-158-gas", "", day))
+	require.NoError(t, err)
+	assert.Empty(t, q.Misdeclared())
+}
+
+// A unit that is declared and misses a clause is not signed, though a number from memory
+// stops no unit; the purchaser's own number settles it, and so does leaving the declaration
+// out.
+func TestADeclarationThatIsNotKept(t *testing.T) {
+	ed, err := quote.OpenEdition(catalogue.Demo)
+	require.NoError(t, err)
+	begin := func() *quote.Draft {
+		return quote.Begin(ed, "cut-14500-158-gas", "mod-164-72", config.Date{Year: 2026, Month: 11, Day: 25})
+	}
+	d := begin()
+	require.True(t, d.Unit.Has("doc-declaration"))
 	q, err := quote.Compute(ed, d)
 	require.NoError(t, err)
-	i := slices.IndexFunc(q.Findings, func(f config.Finding) bool { return f.Code == "standard.declared" })
-	require.GreaterOrEqual(t, i, 0)
-	assert.Contains(t, q.Findings[i].Text, "Overall height")
-	assert.True(t, q.Stopped())
+	assert.Contains(t, q.Misdeclared(), "does not meet: Overall height")
+	assert.False(t, q.Stopped(), "the unit itself can be built")
+
+	d = begin()
+	d.Unit.Own = []config.OwnLimit{{Figure: "space.height-all", Value: 120}}
+	q, err = quote.Compute(ed, d)
+	require.NoError(t, err)
+	assert.Empty(t, q.Misdeclared())
+
+	d = begin()
+	d.Unit.Drop("doc-declaration")
+	q, err = quote.Compute(ed, d)
+	require.NoError(t, err)
+	assert.Empty(t, q.Misdeclared())
 }
 
 // Curb weights of finished units as the trade expects them, from memory: a demonstration

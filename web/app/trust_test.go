@@ -6,6 +6,7 @@ import (
 	"encoding/json"
 	"html"
 	"os"
+	"slices"
 	"strings"
 	"testing"
 
@@ -166,7 +167,8 @@ func TestSignedQuoteThatIsEditedIsARevision(t *testing.T) {
 	seller.do(Act{Do: "start"})
 	key := demoKey(t, seller, "demo-key.json")
 	first := signedDraft(t, seller.signed(t, key)).Issued
-	s := seller.do(Act{Do: "pick", ID: "hvac-roof", On: true}, Act{Do: "set", ID: "terms.training_days", Value: "3"},
+	s := seller.do(Act{Do: "pick", ID: "hvac-roof", On: true}, set("own.space.height-all", "120"),
+		Act{Do: "set", ID: "terms.training_days", Value: "3"},
 		Act{Do: "go", ID: "quote"})
 	d := signedDraft(t, s)
 	assert.Empty(t, d.Issued, "never silently signed")
@@ -367,4 +369,23 @@ func TestUnsignedLinkWithOtherFiguresIsRefused(t *testing.T) {
 	assert.Contains(t, s.Fault, "it says CAD ")
 	assert.Contains(t, s.Fault, "comes to USD ")
 	assert.Empty(t, s.Do)
+}
+
+// Nobody signs a quote with a declaration that its unit does not keep, however well the
+// number is known, and the paper says so before it counts the clauses.
+func TestADeclarationThatIsNotKeptIsNotSigned(t *testing.T) {
+	p := open(t)
+	key := demoKey(t, p, "demo-key.json")
+	p.do(Act{Do: "new", ID: "cut-14500-158-gas", Value: "mod-164-72"})
+	s := p.do(append(slices.Clone(parties), Act{Do: "go", ID: "quote"})...)
+	assert.Contains(t, s.Regions["main"], "The quote cannot be signed as it stands. The unit is declared to KKK-A-1822F")
+	assert.Contains(t, s.Regions["main"], "Not to be signed: The unit is declared")
+	s = p.do(Act{Do: "sign", Value: keyPhrase, File: key})
+	assert.Contains(t, s.Fault, "does not meet: Overall height")
+	assert.Empty(t, signedDraft(t, s).Issued)
+
+	s = p.do(set("own.space.height-all", "120"))
+	assert.NotContains(t, s.Regions["main"], "Not to be signed")
+	s = p.do(Act{Do: "sign", Value: keyPhrase, File: key})
+	assert.Empty(t, s.Fault)
 }

@@ -87,7 +87,7 @@ func TestSignedQuoteReachesTheBuyer(t *testing.T) {
 	require.Contains(t, paper, "Dana Whitfield (invented)")
 
 	// The seller changes it: a new revision, not signed until somebody signs.
-	w.pick("hvac-roof")
+	w.pick("rdoor-tall")
 	w.area("quote")
 	require.Contains(t, w.text("#trust h2"), "Revision 1: Not signed")
 	require.Contains(t, w.text("#revision"), "The change order comes to")
@@ -102,7 +102,7 @@ func TestSignedQuoteReachesTheBuyer(t *testing.T) {
 	require.Contains(t, buyer.text("#revision"), "The change order comes to USD")
 	changed := flat(strings.Join(buyer.paper(), " "))
 	require.Contains(t, changed, "Change order to revision 0")
-	require.Contains(t, changed, demo.OptionByID("hvac-roof").Label)
+	require.Contains(t, changed, demo.OptionByID("rdoor-tall").Label)
 
 	// Looking at it does not touch the signature; editing begins with a copy.
 	buyer.click("#reading-menu summary")

@@ -60,8 +60,11 @@ type Page struct {
 }
 
 func gist(p *page.Page) string {
-	if p.Q.Stopped() {
+	switch {
+	case p.Q.Stopped():
 		return "cannot be issued yet"
+	case p.Q.Misdeclared() != "":
+		return "declaration not kept"
 	}
 	return "ready to print"
 }
@@ -77,6 +80,9 @@ func draw(p *Page) Part {
 	stopped := If(p.Q.Stopped(),
 		El("p", page.Mark(config.Stop),
 			Text(" The quote cannot be issued as it stands; what stops it is printed on it.")))
+	if text := p.Q.Misdeclared(); text != "" && !p.Q.Stopped() {
+		stopped = El("p", page.Mark(config.Stop), Text(" The quote cannot be signed as it stands. "+text))
+	}
 	files := Many(page.Action("save-draft", "", "", "Save as a file"),
 		page.Action("save-table", "", "", "Everything as a table (CSV)", At("id", "save-table")))
 	form := El("p", Class("how"), Text("The file is the unit as JSON. "),
@@ -334,10 +340,16 @@ func priceSummary(p *Page) Part {
 			El("p", Class("how"), Text("Price good through "+s.ValidUntil.Long()+". "+s.Rounding))))
 }
 
+// misdeclared says on paper that what is declared is not kept, before the clauses are counted.
+func misdeclared(p *Page) Part {
+	text := p.Q.Misdeclared()
+	return If(text != "", El("p", page.Mark(config.Stop), Text(" Not to be signed: "+text)))
+}
+
 // compliancePaper lists each set's clauses with a figure in a row, and the rest
 // by what they come to.
 func compliancePaper(p *Page) Part {
-	out := []Part{page.RemountNote(p.Page),
+	out := []Part{page.RemountNote(p.Page), misdeclared(p),
 		El("p", El("b", Text("All together: "+page.VerdictTally(p.Q.Verdicts)+".")))}
 	for list := p.Q.Verdicts; len(list) > 0; {
 		end := 1

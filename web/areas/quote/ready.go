@@ -63,6 +63,9 @@ func readiness(q *quote.Quote, cat *config.Catalogue, own sign.Standing, today c
 	}
 	some("Must fix", config.Stop, fix, "nothing.")
 	some("To check", config.Warn, open, "nothing.")
+	if text := q.Misdeclared(); text != "" {
+		list = append(list, assurance{config.Stop, "Declaration", session.Clip(text, 600)})
+	}
 	some("Still to be named", config.Warn, detail, "nothing.")
 	memory := 0
 	for _, v := range q.Verdicts {

@@ -81,7 +81,7 @@ func testSheet(p *Page) Part {
 		for end < len(list) && list[end].Section == list[0].Section {
 			end++
 		}
-		t := page.Table{Caption: list[0].Section, Class: "tight readings",
+		t := page.Table{Caption: list[0].Section, Class: "tight readings cards",
 			Heads: []string{"What", ">Expected", "Accepted", "Reading"}}
 		if list[0].Works {
 			t.Heads = []string{"What", "How", "Expected", "Accepted", "Found"}
@@ -171,7 +171,7 @@ func labelData(p *Page) Part {
 		El("p", El("b", Text("Data for the certifying manufacturer. This is not a label, and certifies nothing: "+
 			"who certifies checks every entry, words the statements, and answers for them.")))}
 	for _, l := range p.Q.LabelData() {
-		t := page.Table{Caption: l.Title, Class: "tight", Heads: []string{"Entry", "Data", "From"}}
+		t := page.Table{Caption: l.Title, Class: "tight cards", Heads: []string{"Entry", "Data", "From"}}
 		for _, x := range l.Lines {
 			value := x.Text
 			switch {
