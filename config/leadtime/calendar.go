@@ -128,8 +128,13 @@ func (c *Calendar) Add(d config.Date, n int) config.Date {
 	day := serial(d)
 	for n > 0 && day > firstDay && day < lastDay {
 		day += step
-		if w.working(day) {
+		switch {
+		case w.working(day):
 			n--
+		case w.shut && step > 0:
+			day = min(w.next-1, lastDay)
+		case w.shut:
+			day = max(w.start, firstDay)
 		}
 	}
 	return fromSerial(day)
@@ -148,6 +153,8 @@ func (c *Calendar) Between(d, e config.Date) int {
 	for day := from + 1; day <= to; day++ {
 		if w.working(day) {
 			n += sign
+		} else if w.shut {
+			day = w.next - 1
 		}
 	}
 	return n
@@ -162,6 +169,8 @@ func (c *Calendar) Following(d config.Date, n int) []config.Date {
 	for day := max(serial(d), firstDay) + 1; len(out) <= n && day <= lastDay; day++ {
 		if w.working(day) {
 			out = append(out, fromSerial(day))
+		} else if w.shut {
+			day = w.next - 1
 		}
 	}
 	return out
@@ -172,6 +181,7 @@ type walker struct {
 	c           *Calendar
 	start, next int  // serials of 1 January of the marked year and of the next
 	closed      year // weekends, holidays and shutdowns
+	shut        bool // all year, by one shutdown
 }
 
 // year has a bit for each of its days.
@@ -191,7 +201,12 @@ func (w *walker) working(day int) bool {
 // turn marks the year that a day lies in.
 func (w *walker) turn(day int) {
 	y := fromSerial(day).Year
-	w.start, w.next, w.closed = newYear(y), newYear(y+1), w.c.marks(y)
+	w.start, w.next = newYear(y), newYear(y+1)
+	if w.shut = w.c.shutAllYear(w.start, w.next-1); w.shut {
+		w.closed = year{^uint64(0), ^uint64(0), ^uint64(0), ^uint64(0), ^uint64(0), ^uint64(0)}
+		return
+	}
+	w.closed = w.c.marks(y)
 	for d := w.start; d < w.next; d++ {
 		if w.c.off[weekday(d)] {
 			w.closed.mark(d - w.start)
@@ -202,6 +217,11 @@ func (w *walker) turn(day int) {
 			w.closed.mark(d - w.start)
 		}
 	}
+}
+
+// shutAllYear reports whether one shutdown covers all days from the first to the last.
+func (c *Calendar) shutAllYear(first, last int) bool {
+	return slices.ContainsFunc(c.shut, func(s closure) bool { return s.first <= first && s.last >= last })
 }
 
 // marks are the holidays observed in a year. A year's never change, so they are worked

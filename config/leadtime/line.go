@@ -12,12 +12,24 @@ import (
 // A step that begins at time t of the network first touches working day
 // floor(t)+1 after the order; one that ends at t leaves on working day ceil(t).
 type line struct {
-	cal  *Calendar
-	days []config.Date // days[n] is the nth working day after the order
+	cal   *Calendar
+	days  []config.Date // days[n] is the nth working day after the order
+	ended bool          // the calendar has no more
 }
 
 func newLine(cal *Calendar, order config.Date) *line {
-	return &line{cal, cal.Following(order, 320)}
+	l := &line{cal: cal, days: []config.Date{order}}
+	l.extend(320)
+	return l
+}
+
+// extend lists n more working days, where the calendar has as many.
+func (l *line) extend(n int) {
+	if l.ended {
+		return
+	}
+	more := l.cal.Following(l.days[len(l.days)-1], n)[1:]
+	l.days, l.ended = append(l.days, more...), len(more) < n
 }
 
 // at is the nth working day after the order. Beyond the calendar's last year
@@ -25,8 +37,7 @@ func newLine(cal *Calendar, order config.Date) *line {
 func (l *line) at(n int) config.Date {
 	n = max(n, 0)
 	if n >= len(l.days) {
-		last := len(l.days) - 1
-		l.days = append(l.days, l.cal.Following(l.days[last], n-last+100)[1:]...)
+		l.extend(n - len(l.days) + 101)
 	}
 	return l.days[min(n, len(l.days)-1)]
 }
@@ -40,6 +51,9 @@ func (l *line) until(d config.Date) int {
 	if l.days[len(l.days)-1].Before(d) {
 		l.at(len(l.days) + 250) // a year more
 		if last := l.days[len(l.days)-1]; last.Before(d) {
+			if l.ended {
+				return len(l.days) - 1
+			}
 			return len(l.days) - 1 + l.cal.Between(last, d)
 		}
 	}

@@ -4,6 +4,7 @@ package letters
 
 import (
 	"strings"
+	"unicode"
 	"unicode/utf8"
 )
 
@@ -49,18 +50,25 @@ func tame(s string) bool {
 }
 
 // turning are the first bytes of the characters that calm looks at.
-var turning = [256]bool{0xc2: true, 0xcc: true, 0xcd: true, 0xe1: true, 0xe2: true, 0xef: true}
+var turning = [256]bool{0xc2: true, 0xcc: true, 0xcd: true, 0xd2: true, 0xd6: true, 0xd7: true, 0xd8: true, 0xd9: true,
+	0xdb: true, 0xdc: true, 0xdd: true, 0xde: true, 0xdf: true, 0xe0: true, 0xe1: true, 0xe2: true, 0xe3: true,
+	0xea: true, 0xef: true, 0xf0: true, 0xf3: true}
 
-func control(r rune) bool { return r < ' ' || r >= 0x7f && r < 0xa0 }
-
-// turns reports whether a character embeds, overrides or isolates a direction.
-func turns(r rune) bool { return r >= 0x202a && r <= 0x202e || r >= 0x2066 && r <= 0x2069 }
-
-// accent reports whether a character stands on the one before it.
-func accent(r rune) bool {
-	return r >= 0x300 && r <= 0x36f || r >= 0x1ab0 && r <= 0x1aff || r >= 0x1dc0 && r <= 0x1dff ||
-		r >= 0x20d0 && r <= 0x20ff || r >= 0xfe20 && r <= 0xfe2f
+// control reports whether a character has no shape of its own: one of control, of the end
+// of a line or paragraph, of no width, or a tag.
+func control(r rune) bool {
+	return r < ' ' || r >= 0x7f && r < 0xa0 || r == 0x200b || r == 0x2028 || r == 0x2029 || r >= 0x2060 &&
+		r <= 0x2064 ||
+		r >= 0x206a && r <= 0x206f || r == 0xfeff || r >= 0xfff9 && r <= 0xfffb || r >= 0xe0000 && r <= 0xe007f
 }
+
+// turns reports whether a character marks, embeds, overrides or isolates a direction.
+func turns(r rune) bool {
+	return r == 0x61c || r == 0x200e || r == 0x200f || r >= 0x202a && r <= 0x202e || r >= 0x2066 && r <= 0x2069
+}
+
+// accent reports whether a character stands on the one before it, in any writing.
+func accent(r rune) bool { return r >= 0x300 && unicode.In(r, unicode.Mn, unicode.Me) }
 
 // The characters around a part of a text whose direction is its own.
 const (

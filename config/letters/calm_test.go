@@ -21,6 +21,10 @@ func TestTextsOfStrangersStayWithinThemselves(t *testing.T) {
 		"a direction embedded, open": {"a\u202bb", "ab"},
 		"control characters":         {"a\x00b\x07c\u0085d\x7f", "abcd"},
 		"accents stacked":            {"Z" + strings.Repeat("\u0310", 40) + "a\u0301", "Z" + strings.Repeat("\u0310", 4) + "a\u0301"},
+		"accents of another writing": {"ก" + strings.Repeat("\u0e47", 40), "ก" + strings.Repeat("\u0e47", 4)},
+		"usual accents there":        {"ที่นี่ מְנוֹרָה हिन्दी", "ที่นี่ מְנוֹרָה हिन्दी"},
+		"a mark of direction":        {"USD \u200f1\u061c 2\u200e", "USD 1 2"},
+		"of no width":                {"a\u200bb\u2060c\ufeffd\U000e0041\u2028e", "abcde"},
 		"accents of another block":   {"Z" + strings.Repeat("\u20dd", 40), "Z" + strings.Repeat("\u20dd", 4)},
 	} {
 		t.Run(name, func(t *testing.T) {
@@ -47,6 +51,16 @@ func TestWhatIsWrittenFromTheRightTurnsNothingElse(t *testing.T) {
 			assert.Equal(t, x.want, got)
 			assert.Equal(t, got, Calm(got), "what is drawn keeps it")
 		})
+	}
+}
+
+// A text without any of the first bytes that are looked at has nothing to take out.
+func TestEveryCharacterTakenOutIsLookedAt(t *testing.T) {
+	for r := rune(0x80); r <= 0x10ffff; r++ {
+		if text := string(r); control(r) || turns(r) || accent(r) {
+			require.False(t, tame(text), "%U", r)
+			require.True(t, Wild([]byte(text)), "%U", r)
+		}
 	}
 }
 

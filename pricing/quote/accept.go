@@ -11,7 +11,7 @@ import (
 // many more for each option, and what all may take together, whereupon the chassis
 // left are not tried.
 const (
-	mostForQuote  = 1_000_000
+	mostForQuote  = 400_000
 	mostForOption = 100
 	mostForTrial  = 1_500_000
 )
@@ -28,13 +28,32 @@ const (
 // is a config.Problems; no file makes Accept panic.
 func Accept(file []byte) (*Edition, error) {
 	var ed *Edition
-	if ps := guarded("the catalogue", func() (err error) { ed, err = OpenEdition(file); return err }); ps != nil {
-		return nil, ps
+	ps := guarded("the catalogue", func() (err error) { ed, err = OpenEdition(file); return err })
+	if ps == nil {
+		ps = ed.try()
 	}
-	if ps := ed.try(); len(ps) > 0 {
+	if len(ps) > 0 {
+		for i := range ps {
+			ps[i].Where, ps[i].Text = inBrief(ps[i].Where), inBrief(ps[i].Text)
+		}
 		return nil, ps
 	}
 	return ed, nil
+}
+
+// mostSaid is how many letters of a text are said, since what is wrong with a file may
+// name an id of any length.
+const mostSaid = 300
+
+func inBrief(text string) string {
+	if len(text) <= mostSaid {
+		return text
+	}
+	letters := []rune(text)
+	if len(letters) <= mostSaid {
+		return text
+	}
+	return string(letters[:mostSaid]) + "…"
 }
 
 // try computes a quote on every chassis, until one has none.
@@ -48,20 +67,25 @@ func (ed *Edition) try() config.Problems {
 		id := ed.Cat.Chassis[i].ID
 		where := fmt.Sprintf("chassis[%d] %q", i, id)
 		before := ed.Rules.Steps()
+		took := func() int64 { return ed.Rules.Steps() - before }
+		most := mostForQuote + mostForOption*int64(len(ed.Cat.Options))
 		ps := guarded(where, func() error {
-			_, err := Compute(ed, Begin(ed, id, "", day))
+			d := Begin(ed, id, "", day)
+			if took() > most { // nor is it computed any further
+				return nil
+			}
+			_, err := Compute(ed, d)
 			return err
 		})
 		if len(ps) > 0 {
 			return ps
 		}
-		took := ed.Rules.Steps() - before
-		if took > mostForQuote+mostForOption*int64(len(ed.Cat.Options)) {
+		if took() > most {
 			return config.Problems{{Code: "catalogue.too-much-work", Where: where,
 				Text: "working out what goes together on it takes too long for a page: the rules count among too many " +
 					"options, or there are too many of them"}}
 		}
-		spent += took + stepsOfQuote + stepsOfOption*int64(len(ed.Cat.Options))
+		spent += took() + stepsOfQuote + stepsOfOption*int64(len(ed.Cat.Options))
 	}
 	return nil
 }

@@ -60,6 +60,29 @@ func TestACatalogueThatCannotBeQuotedIsRefused(t *testing.T) {
 	require.Equal(t, "time.no-network", ps[0].Code)
 }
 
+// A file with an id of any length is refused in a few words.
+func TestARefusalIsShort(t *testing.T) {
+	for name, put := range map[string]string{
+		"a key": `"` + strings.Repeat("k", 1<<16) + `":1,"id":"demo"`,
+		"an id": `"id":"` + strings.Repeat("i", 1<<16) + `"`,
+	} {
+		t.Run(name, func(t *testing.T) {
+			_, err := quote.Accept(bytes.Replace(catalogue.Demo, []byte(`"id": "van-9500-148-gas"`), []byte(put), 1))
+			require.ErrorAs(t, err, new(config.Problems))
+			require.Less(t, len(err.Error()), 1000)
+		})
+	}
+}
+
+// The rules of this catalogue take minutes to work out in a page.
+func TestACatalogueThatTakesTooMuchWorkIsRefusedAtItsFirstChassis(t *testing.T) {
+	_, err := quote.Accept(quotetest.Hostile(rand.New(rand.NewPCG(1, 0)), 1<<18, false))
+	var ps config.Problems
+	require.ErrorAs(t, err, &ps)
+	require.Equal(t, "catalogue.too-much-work", ps[0].Code)
+	require.Contains(t, ps[0].Where, "chassis[0]")
+}
+
 // stuck is how long one catalogue may take on a busy machine before it counts as
 // hanging the page.
 const stuck = 2 * time.Minute
@@ -74,11 +97,11 @@ func TestHostileCataloguesAreTakenOrRefusedInWords(t *testing.T) {
 	taken, slowest, slowestSeed := 0, time.Duration(0), int64(0)
 	var highest uint64
 	for seed := range seeds.Each(n) {
-		size := most
-		if seed%20 == 0 {
-			size *= 8 // as large as a file may be
+		size, full := most, seed%20 == 9
+		if full {
+			size = config.MaxCatalogueBytes
 		}
-		file := quotetest.Hostile(rand.New(rand.NewPCG(uint64(seed), 0)), size)
+		file := quotetest.Hostile(rand.New(rand.NewPCG(uint64(seed), 0)), size, full)
 		began := time.Now()
 		end := time.AfterFunc(stuck, func() {
 			buf := make([]byte, 1<<16)
@@ -104,7 +127,12 @@ func TestHostileCataloguesAreTakenOrRefusedInWords(t *testing.T) {
 			taken++
 			continue
 		}
-		require.ErrorAs(t, err, new(config.Problems), "seed %d", seed)
+		var ps config.Problems
+		require.ErrorAs(t, err, &ps, "seed %d", seed)
+		for _, p := range ps {
+			require.NotEmpty(t, p.Text, "seed %d", seed)
+			require.LessOrEqual(t, len(p.Where)+len(p.Text), 2400, "seed %d", seed)
+		}
 		require.NotContains(t, err.Error(), "the program fails", "seed %d", seed)
 	}
 	t.Logf("%d of %d taken; the slowest, of seed %d, took %v; the heap reached %d MB", taken, n, slowestSeed, slowest,

@@ -60,6 +60,24 @@ func TestTextsOfStrangersAreTamedWhenTheyAreRead(t *testing.T) {
 	assert.Contains(t, s.Fault, "turn the direction of writing")
 }
 
+// A name in a notice, an alert or a list is written within itself.
+func TestNamesOfStrangersTurnNothingOfASentence(t *testing.T) {
+	p := open(t)
+	s := p.do(set("title", "רכב 7"))
+	assert.Equal(t, "\u2068רכב 7\u2069", s.Gist.Name)
+	assert.Contains(t, s.Title, "\u2068רכב 7\u2069")
+	s = p.do(Act{Do: "load-catalogue", ID: "\u202enosj.\u200fx", Value: "{"})
+	assert.NotContains(t, s.Fault, "\u202e")
+	assert.NotContains(t, s.Fault, "\u200f")
+	s = p.do(Act{Do: "load-catalogue", ID: "רכב", Value: "{"})
+	assert.Contains(t, s.Fault, "\u2068רכב\u2069 was not loaded")
+
+	cat := strings.Replace(string(catalogue.Demo), `"edition": "2026-11"`, `"edition": "רכב"`, 1)
+	require.NotEqual(t, string(catalogue.Demo), cat)
+	s = p.do(Act{Do: "load-catalogue", ID: "x.json", Value: cat})
+	assert.Contains(t, s.Say, "edition \u2068רכב\u2069, is in use")
+}
+
 // Sealed quotes come back with the passphrase alone, whatever else is tried.
 func TestSavedQuotesAreSealedByTheCore(t *testing.T) {
 	sealtest.Cheap()

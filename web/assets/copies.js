@@ -4,6 +4,7 @@
 // last copy was made, and of what state of which quote.
 import { moment } from "./moment.js";
 import { mark } from "./stored.js";
+import { named } from "./letters.js";
 
 /**
  * The folder is there while changes go there. Of has the mark of each quote's state when it
@@ -62,7 +63,7 @@ export class Copies {
     await this.reread();
     if (this.waits) {
       const { name } = /** @type {FileSystemDirectoryHandle} */ (this.known.folder);
-      this.around.bar.ask("copies", `Changes do not go into the folder “${name}” until you allow it again.`, [
+      this.around.bar.ask("copies", `Changes do not go into the folder “${named(name)}” until you allow it again.`, [
         ["Allow it", () => this.allow()],
         ["Later", () => {}],
       ]);
@@ -121,7 +122,7 @@ export class Copies {
       trouble("This browser does not remember the folder; choose it again next time.");
     }
     if (there.length) {
-      const said = `The folder “${folder.name}” has copies in it. Nothing of them is written over by another quote.`;
+      const said = `The folder “${named(folder.name)}” has copies in it. Nothing of them is written over by another quote.`;
       bar.ask("folder", said, [
         ["Take them in", () => this.takeIn(there)],
         ["Leave them", () => {}],
@@ -188,7 +189,7 @@ export class Copies {
       if (Object.keys(made).length) await this.made(made);
       this.waits = (await allowed(folder)) !== "granted";
       const why = e instanceof Error ? e.message : e;
-      if (!this.waits) trouble(`No copy went into the folder “${folder.name}” (${why}).`);
+      if (!this.waits) trouble(`No copy went into the folder “${named(folder.name)}” (${why}).`);
       this.around.told();
     }
   }

@@ -3,6 +3,7 @@
 import { MAX_FILE_BYTES } from "./protocol.js";
 import { newId } from "./history.js";
 import { mark } from "./stored.js";
+import { named } from "./letters.js";
 
 /**
  * @typedef {import("./state.js").Act} Act
@@ -52,7 +53,7 @@ export class Files {
   tooLarge(name, size) {
     if (size <= MAX_FILE_BYTES) return false;
     const most = number(MAX_FILE_BYTES);
-    this.around.trouble(`${name} has ${number(size)} bytes; the most that is read is ${most}. Nothing was changed.`);
+    this.around.trouble(`${named(name)} has ${number(size)} bytes; the most that is read is ${most}. Nothing was changed.`);
     return true;
   }
 
@@ -88,7 +89,7 @@ export class Files {
       const filled = office.fill(this.sheet, JSON.parse(text));
       this.around.save(`${name.replace(/\.xlsx$/i, "")}-answered.xlsx`, SHEET, /** @type {BlobPart} */ (filled));
     } catch (e) {
-      this.around.trouble(`${name} could not be filled in (${words(e)}). Nothing was saved.`);
+      this.around.trouble(`${named(name)} could not be filled in (${words(e)}). Nothing was saved.`);
     }
   }
 
@@ -112,7 +113,7 @@ export class Files {
     try {
       text = await how(file);
     } catch (e) {
-      this.around.trouble(`${file.name} could not be read (${words(e)}). Nothing was changed.`);
+      this.around.trouble(`${named(file.name)} could not be read (${words(e)}). Nothing was changed.`);
       return;
     }
     take(text);
@@ -137,7 +138,7 @@ export class Files {
       const texts = await Promise.all(files.map(async (f) => ({ name: f.name, text: await f.text() })));
       this.around.act({ do: name, id: names, value: JSON.stringify(texts) });
     } catch {
-      this.around.trouble(`${names} could not be read. Nothing was changed.`);
+      this.around.trouble(`${named(names)} could not be read. Nothing was changed.`);
     }
   }
 

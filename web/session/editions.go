@@ -1,6 +1,7 @@
 package session
 
 import (
+	"cmp"
 	"fmt"
 	"strings"
 
@@ -96,10 +97,7 @@ func (k *Keeping) Looked() *Held {
 
 // NameOf is how a list calls a quote, without a price.
 func NameOf(cat *config.Catalogue, d *quote.Draft) (name, line string) {
-	name = d.Title
-	if name == "" {
-		name = cat.LabelOf(d.Unit.Chassis)
-	}
+	name = letters.Isolate(cmp.Or(d.Title, cat.LabelOf(d.Unit.Chassis)))
 	line = strings.TrimSpace(letters.Isolate(d.Number) + " · " + letters.Isolate(d.Buyer.Name))
 	return name, strings.Trim(line, "· ")
 }

@@ -1,6 +1,7 @@
 package session
 
 import (
+	"cmp"
 	"fmt"
 	"strings"
 
@@ -30,10 +31,7 @@ type Gist struct {
 // GistOf is how the list calls a quote of the edition in use.
 func GistOf(q *quote.Quote) Gist {
 	d := q.Draft
-	g := Gist{Name: d.Title, Issued: d.Issued}
-	if g.Name == "" {
-		g.Name = q.Chassis.Label
-	}
+	g := Gist{Name: letters.Isolate(cmp.Or(d.Title, q.Chassis.Label)), Issued: d.Issued}
 	g.Line = q.Total()
 	if n := q.Price.Units; n > 1 {
 		g.Line = fmt.Sprintf("%d units, %s", n, g.Line)

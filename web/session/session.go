@@ -3,6 +3,7 @@ package session
 import (
 	"fmt"
 
+	"boxwright/config/letters"
 	"boxwright/config/rules"
 	"boxwright/pricing/quote"
 )
@@ -28,6 +29,14 @@ type Session struct {
 
 // Fault adds a sentence to the alert that is shown.
 func (s *Session) Fault(format string, args ...any) {
+	for i, a := range args {
+		switch a := a.(type) {
+		case string: // often a name that a stranger gave
+			args[i] = letters.Isolate(letters.Calm(a))
+		case error:
+			args[i] = letters.Calm(a.Error())
+		}
+	}
 	s.Faults = append(s.Faults, fmt.Sprintf(format, args...))
 }
 

@@ -4,6 +4,7 @@ import (
 	"encoding/json"
 	"fmt"
 	"math/rand/v2"
+	"slices"
 	"strings"
 
 	"boxwright/web/assets/catalogue"
@@ -11,22 +12,23 @@ import (
 
 // Hostile is a catalogue file that somebody made to hang or kill the page: the
 // demonstration with a few things made very many, very large, very deep, empty or
-// senseless, most of which the format allows. It has at most so many bytes, about.
-func Hostile(r *rand.Rand, most int) []byte {
+// senseless, most of which the format allows. It has at most so many bytes, about;
+// a full one has as many as it can.
+func Hostile(r *rand.Rand, most int, full bool) []byte {
 	var c object
 	if err := json.Unmarshal(catalogue.Demo, &c); err != nil {
 		panic(err)
 	}
-	h := &hostile{r: r, c: c, most: most / 2}
+	h := &hostile{r: r, c: c, most: most / 2, full: full}
 	for range 1 + r.IntN(3) {
-		harms[r.IntN(len(harms))](h)
+		h.harm(harms[r.IntN(len(harms))])
 	}
 	file, err := json.Marshal(c)
 	if err != nil {
 		panic(err)
 	}
-	if r.IntN(20) == 0 {
-		file = file[:r.IntN(len(file))]
+	if r.IntN(12) == 0 {
+		file = h.garble(file)
 	}
 	return file
 }
@@ -40,11 +42,21 @@ type hostile struct {
 	r    *rand.Rand
 	c    object
 	most int // bytes that one harm may add
+	full bool
+}
+
+// harm does one of the harms, unless an earlier one left too little of the catalogue.
+func (h *hostile) harm(do func(h *hostile)) {
+	defer func() { _ = recover() }()
+	do(h)
 }
 
 // many is a number up to what fits in, each taking so many bytes; mostly far less.
 func (h *hostile) many(bytes int) int {
 	top := max(h.most/bytes, 1)
+	if h.full {
+		return top
+	}
 	for h.r.IntN(3) > 0 {
 		top = max(top/4, 1)
 	}
@@ -209,6 +221,99 @@ var harms = []func(h *hostile){
 	func(h *hostile) { h.copies("groups") },
 	func(h *hostile) { h.copies("equipment") },
 	func(h *hostile) { h.copies("rules") },
+	func(h *hostile) { h.copies("duties") },
+	func(h *hostile) { h.copies("asked") },
+	func(h *hostile) { // every body with every chassis, many of both
+		h.most /= 2
+		h.copies("chassis")
+		h.copies("bodies")
+	},
+	func(h *hostile) { // the same ids again
+		name := []string{"chassis", "bodies", "groups", "options", "rules", "equipment", "duties"}[h.r.IntN(7)]
+		l := h.list(name)
+		for range 1 + h.r.IntN(3) {
+			l = append(l, l[h.r.IntN(len(l))])
+		}
+		h.c[name] = l
+	},
+	func(h *hostile) { // ids longer than any page has room for
+		x := h.one([]string{"chassis", "bodies", "options"}[h.r.IntN(3)])
+		x["id"] = strings.Repeat("a-", h.many(2))
+	},
+	func(h *hostile) { // steps that wait for each other
+		l := h.plant()["activities"].(list)
+		l[h.r.IntN(len(l))].(object)["after"] = list{l[h.r.IntN(len(l))].(object)["id"]}
+	},
+	func(h *hostile) { // as long as may be
+		for _, a := range h.plant()["activities"].(list) {
+			a.(object)["days"] = object{"low": 0, "likely": 2000, "high": 2000}
+		}
+		for _, c := range h.list("chassis") {
+			c.(object)["arrive"] = object{"low": 0, "likely": 0, "high": 2000}
+		}
+	},
+	func(h *hostile) { // parts of the plant's work without end
+		for _, o := range h.list("options") {
+			o := o.(object)
+			o["work"] = list{object{"station": h.plant()["stations"].(list)[0].(object)["id"], "hours": 9999}}
+			o["standard"] = true
+		}
+	},
+	func(h *hostile) { // one thing in a great many places
+		o := h.one("options")
+		for o["places"] == nil {
+			o = h.one("options")
+		}
+		l := o["places"].(list)
+		o["places"] = slices.Repeat(l, max(h.many(150)/len(l), 1))
+	},
+	func(h *hostile) { // a row of pieces without end
+		for _, o := range h.list("options") {
+			places, _ := o.(object)["places"].(list)
+			for _, p := range places {
+				p.(object)["pitch_in"] = []any{1e-9, 0.01, 0.1, -1, 1}[h.r.IntN(5)]
+				p.(object)["length_in"] = 399
+			}
+		}
+	},
+	func(h *hostile) { // rooms without end
+		b := h.one("bodies")
+		l := list{}
+		for i := range h.many(160) {
+			l = append(l, object{"id": fmt.Sprintf("r%d", i), "label": "Room", "side": "inside", "along": "middle",
+				"x_in": i % 300, "y_in": 1, "z_in": 1, "width_in": 1, "depth_in": 1, "height_in": 1, "limit_lb": 10})
+		}
+		b["compartments"] = l
+	},
+	func(h *hostile) { // more signers than any plant has
+		l := h.list("signers")
+		h.c["signers"] = slices.Repeat(l, 1+h.r.IntN(400))
+	},
+	func(h *hostile) { // all pay with all
+		prices := h.c["price_book"].(object)["prices"].(object)
+		for id := range prices {
+			prices[id] = "999999999999.99"
+		}
+	},
+	func(h *hostile) { // each option needs the next and keeps another off
+		ids := h.ids("options")
+		for i := range min(len(ids)-7, h.many(150)) {
+			h.rule(object{"any": list{object{"not": pick(ids[i])}, pick(ids[i+1])}})
+			h.rule(object{"at_most": object{"n": 1, "of": list{pick(ids[i]), pick(ids[i+7])}}})
+		}
+	},
+	func(h *hostile) {
+		for range 1 + h.r.IntN(8) {
+			h.alter(h.c)
+		}
+	},
+	func(h *hostile) { h.alter(h.c) },
+	func(h *hostile) { h.alter(h.c) },
+	func(h *hostile) { h.c["options"] = h.alter(h.c["options"]) },
+	func(h *hostile) { h.c["duties"] = h.alter(h.c["duties"]) },
+	func(h *hostile) { h.c["asked"] = h.alter(h.c["asked"]) },
+	func(h *hostile) { h.c["chassis"] = h.alter(h.c["chassis"]) },
+	func(h *hostile) { h.c["bodies"] = h.alter(h.c["bodies"]) },
 	func(h *hostile) { h.copies("options"); h.wide() },
 	func(h *hostile) { h.wide() },
 	func(h *hostile) { h.wide() },
@@ -273,7 +378,8 @@ var harms = []func(h *hostile){
 	},
 	func(h *hostile) { // tests of every attribute in every rule
 		for range h.many(150) {
-			h.rule(object{"any": list{object{"chassis": object{"attr": "gvwr_lb", "op": ">", "number": h.r.IntN(30000)}},
+			h.rule(object{"any": list{object{"chassis": object{"attr": "gvwr_lb", "op": ">",
+				"number": h.r.IntN(30000)}},
 				object{"body": object{"attr": "length_in", "op": "<", "number": h.r.IntN(300)}}, h.picks(1)[0]}})
 		}
 	},
@@ -294,8 +400,9 @@ var harms = []func(h *hostile){
 	func(h *hostile) {
 		l := list{}
 		for i := range h.many(70) {
-			l = append(l, object{"first": fmt.Sprintf("%d-01-02", 2000+i%150), "last": fmt.Sprintf("%d-12-30", 2000+i%150),
-				"label": "Closed"})
+			l = append(l,
+				object{"first": fmt.Sprintf("%d-01-02", 2000+i%150), "last": fmt.Sprintf("%d-12-30", 2000+i%150),
+					"label": "Closed"})
 		}
 		h.plant()["shutdowns"] = l
 	},
@@ -310,7 +417,8 @@ var harms = []func(h *hostile){
 	func(h *hostile) { // everything has seats, rooms and work
 		rooms := list{}
 		for i := range 1 + h.r.IntN(50) {
-			rooms = append(rooms, object{"id": fmt.Sprintf("r%d", i), "label": "Room", "side": "curb", "x_in": 1, "y_in": 1,
+			rooms = append(rooms, object{"id": fmt.Sprintf("r%d", i), "label": "Room", "side": "curb", "x_in": 1,
+				"y_in": 1,
 				"z_in": 1, "width_in": 400, "depth_in": 400, "height_in": 400, "limit_lb": 10000})
 		}
 		for _, o := range h.list("options") {
@@ -368,6 +476,7 @@ var harms = []func(h *hostile){
 func (h *hostile) wide() {
 	for range 1 + h.r.IntN(80) {
 		n := 2 + h.r.IntN(min(1200, max(h.most/40, 3)))
-		h.rule(object{[]string{"at_least", "at_most"}[h.r.IntN(2)]: object{"n": n * h.r.IntN(101) / 100, "of": h.picks(n)}})
+		h.rule(object{[]string{"at_least", "at_most"}[h.r.IntN(2)]: object{"n": n * h.r.IntN(101) / 100,
+			"of": h.picks(n)}})
 	}
 }

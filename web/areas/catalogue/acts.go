@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"boxwright/config"
+	"boxwright/config/letters"
 	"boxwright/pricing/editions"
 	"boxwright/pricing/quote"
 	"boxwright/pricing/sign"
@@ -33,7 +34,8 @@ func loadCatalogue(s *session.Session, a session.Act) {
 	}
 	s.ChangeEdition(session.Held{Ed: ed, File: file}, true)
 	s.Step(session.Step{Do: "keep-catalogue", Text: a.Value})
-	s.Notice = strings.TrimSpace("Catalogue " + ed.Cat.Title + ", edition " + ed.Cat.Edition + ", is in use. " +
+	s.Notice = strings.TrimSpace("Catalogue " + letters.Isolate(ed.Cat.Title) + ", edition " +
+		letters.Isolate(ed.Cat.Edition) + ", is in use. " +
 		s.Notice)
 }
 
@@ -146,13 +148,13 @@ func compareWith(s *session.Session, name string, file []byte) {
 	if ed.Cat.Hash() == s.Memory.Edition.Cat.Hash() && ed.Cat.RosterHash() == s.Memory.Edition.Cat.RosterHash() &&
 		plantOf(ed.Cat) == plantOf(s.Memory.Edition.Cat) {
 		k.Apart()
-		s.Notice = session.Clip(name, 100) + " has the same content as the edition in use."
+		s.Notice = letters.Isolate(session.Clip(name, 100)) + " has the same content as the edition in use."
 		return
 	}
 	k.From, k.To = k.InUse, session.Held{Ed: ed, File: file}
 	k.Diff, k.Touched = editions.Compare(k.From.Ed, ed), nil
 	s.View.Keeping = true
-	s.Notice = "Edition " + ed.Cat.Edition + " stands beside the one in use."
+	s.Notice = "Edition " + letters.Isolate(ed.Cat.Edition) + " stands beside the one in use."
 	s.Step(session.Step{Do: "focus", ID: "beside"})
 	goThrough(s)
 }
@@ -286,7 +288,7 @@ func useBeside(s *session.Session, _ session.Act) {
 	}
 	s.ChangeEdition(*h, true)
 	s.Step(session.Step{Do: "keep-catalogue", Text: string(h.File)})
-	s.Notice = strings.TrimSpace("Edition " + h.Ed.Cat.Edition + " is in use. " + s.Notice)
+	s.Notice = strings.TrimSpace("Edition " + letters.Isolate(h.Ed.Cat.Edition) + " is in use. " + s.Notice)
 	goThrough(s)
 }
 

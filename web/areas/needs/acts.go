@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"boxwright/config"
+	"boxwright/config/letters"
 	"boxwright/config/quantity"
 	"boxwright/config/standards"
 	"boxwright/pricing"
@@ -158,7 +159,7 @@ func takeProposal(s *session.Session, a session.Act) {
 	for _, p := range list {
 		if string(p.Goal) == a.ID {
 			takeUnit(s, &p.Unit, a.ID)
-			s.Notice = p.Title + " is in work." + s.Notice
+			s.Notice = letters.Isolate(p.Title) + " is in work." + s.Notice
 			return
 		}
 	}

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"boxwright/config"
+	"boxwright/config/letters"
 	"boxwright/config/rules"
 	"boxwright/pricing/propose"
 	"boxwright/pricing/quote"
@@ -30,13 +31,14 @@ func pick(s *session.Session, a session.Act) {
 	}
 	if !u.Has(o.ID) && judge(s, o.ID) == rules.RuledOut {
 		s.View.Asked = o.ID
-		s.Notice = o.Label + " cannot be had with the present choices."
+		s.Notice = letters.Isolate(o.Label) + " cannot be had with the present choices."
 		return
 	}
 	full, changes, _ := propose.Take(s.Memory.Edition, s.Draft, o.ID)
 	if len(changes) > propose.FewChanges {
 		s.View.Asked = o.ID
-		s.Notice = o.Label + " fits, but " + strconv.Itoa(len(changes)) + " things filled in would change. See what " +
+		s.Notice = letters.Isolate(o.Label) + " fits, but " + strconv.Itoa(len(changes)) +
+			" things filled in would change. See what " +
 			"is offered beside it."
 		s.Step(session.Step{Do: "focus", ID: "why-" + o.ID})
 		return
@@ -62,7 +64,7 @@ func takeOut(s *session.Session, id string) {
 	if s.View.Asked = ""; s.Draft.Unit.Has(id) {
 		s.Draft.Unit.LeaveOut(id, false)
 		s.View.Asked = id
-		s.Notice = o.Label + " has to stay in. See why beside it."
+		s.Notice = letters.Isolate(o.Label) + " has to stay in. See why beside it."
 	}
 }
 
@@ -78,7 +80,7 @@ func takeOffer(s *session.Session, a session.Act) {
 	s.Draft.Unit = offers[i].Unit.Clone()
 	s.View.Asked = ""
 	s.Step(session.Step{Do: "focus", ID: "o-" + a.ID}) // the button pressed is gone
-	s.Notice = s.Memory.Edition.Cat.LabelOf(a.ID) + " is in."
+	s.Notice = letters.Isolate(s.Memory.Edition.Cat.LabelOf(a.ID)) + " is in."
 	s.Tell(offers[i].Changes)
 }
 
@@ -87,7 +89,7 @@ func release(s *session.Session, a session.Act) {
 	if p := s.Draft.Unit.Find(a.ID); p != nil {
 		p.Filled = true
 		s.Refill()
-		s.Notice = s.Memory.Edition.Cat.LabelOf(a.ID) + " may now give way to other choices."
+		s.Notice = letters.Isolate(s.Memory.Edition.Cat.LabelOf(a.ID)) + " may now give way to other choices."
 	}
 }
 
@@ -166,7 +168,7 @@ func setBody(s *session.Session, a session.Act) {
 func move(s *session.Session, place *string, wanted string) {
 	if judge(s, wanted) == rules.RuledOut {
 		s.View.Asked = wanted
-		s.Notice = s.Memory.Edition.Cat.LabelOf(wanted) + " does not go with the present choices."
+		s.Notice = letters.Isolate(s.Memory.Edition.Cat.LabelOf(wanted)) + " does not go with the present choices."
 		return
 	}
 	s.View.Asked = ""
@@ -222,7 +224,7 @@ func mend(s *session.Session, a session.Act) {
 	s.Draft.Unit = list[i].Unit.Clone()
 	s.View.Asked = ""
 	s.Step(session.Step{Do: "focus", ID: "o-" + a.ID}) // the button pressed is gone
-	s.Notice = "Done: " + s.Memory.Edition.Cat.LabelOf(a.ID) + " is in."
+	s.Notice = "Done: " + letters.Isolate(s.Memory.Edition.Cat.LabelOf(a.ID)) + " is in."
 	s.Tell(list[i].Changes)
 }
 
@@ -242,7 +244,7 @@ func giveWay(s *session.Session, a session.Act) {
 	s.Draft.Unit = y.Unit.Clone()
 	s.View.Asked = ""
 	s.Step(session.Step{Do: "focus", ID: "o-" + a.ID}) // the button pressed is gone
-	s.Notice = s.Memory.Edition.Cat.LabelOf(a.ID) + " is in. Needs has as wants now: " +
+	s.Notice = letters.Isolate(s.Memory.Edition.Cat.LabelOf(a.ID)) + " is in. Needs has as wants now: " +
 		strings.Join(y.Labels, "; ") + "."
 	s.Tell(y.Changes)
 }
