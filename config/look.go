@@ -18,6 +18,10 @@ type Look struct {
 	Glass    string            `json:"glass,omitempty"`    // see GlassLooks
 	Doors    string            `json:"doors,omitempty"`    // how the outside compartments open, see Hinges
 	Cabinets string            `json:"cabinets,omitempty"` // how the cabinets inside open, see Hinges
+	Cot      string            `json:"cot,omitempty"`      // see CotLooks
+	Wheels   string            `json:"wheels,omitempty"`   // see WheelLooks
+	// the rear doors reach up to the ceiling's edge
+	TallDoors bool `json:"tall_doors,omitempty"`
 }
 
 // Paint is the color of the body, from the top down, and where one meets the next.
@@ -42,6 +46,12 @@ const (
 // GlassLooks are the looks of windows; empty: clear.
 var GlassLooks = []string{"", "dark", "frosted"}
 
+// CotLooks are the kinds of cots; empty: one that nothing is known of.
+var CotLooks = []string{"", "manual", "wide", "power", "wide-power", "incubator"}
+
+// WheelLooks are the kinds of wheels; empty: plain steel.
+var WheelLooks = []string{"", "liners", "forged"}
+
 // Hinges are where a leaf hangs or how it moves: at an edge, as a pair, along a track,
 // rolled up, or none but a net.
 var Hinges = []string{"", "left", "right", "top", "bottom", "pair", "slide", "roll", "net"}
@@ -52,6 +62,7 @@ var UnseenReasons = map[string]string{
 	"same":    "It looks the same as without it.",
 	"none":    "It leaves something out.",
 	"service": "It is a paper or a service.",
+	"finish":  "It is a color, a finish or a detail too small for these pictures.",
 	"loose":   "It is carried loose, or varies from one to the next.",
 }
 
@@ -100,6 +111,8 @@ func (k *checker) look(w string, o *Option) {
 	k.oneOf(w+" look glass", l.Glass, GlassLooks...)
 	k.oneOf(w+" look doors", l.Doors, Hinges...)
 	k.oneOf(w+" look cabinets", l.Cabinets, Hinges...)
+	k.oneOf(w+" look cot", l.Cot, CotLooks...)
+	k.oneOf(w+" look wheels", l.Wheels, WheelLooks...)
 	for _, face := range slices.Sorted(maps.Keys(l.Lamps)) {
 		k.oneOf(w+" look lamps", face, PlaceFaces...)
 		for i := range len(l.Lamps[face]) {

@@ -35,6 +35,8 @@ var words = map[string][]string{
 	"Look.glass":        config.GlassLooks,
 	"Look.doors":        config.Hinges,
 	"Look.cabinets":     config.Hinges,
+	"Look.cot":          config.CotLooks,
+	"Look.wheels":       config.WheelLooks,
 	"Compartment.along": config.PlaceAlongs,
 	"Compartment.wall":  {"", config.FaceStreetWall, config.FaceCurbWall},
 	"Seat.along":        config.PlaceAlongs,

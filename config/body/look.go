@@ -16,7 +16,8 @@ func (m *Model) dress(cat *config.Catalogue, u *config.Unit) {
 		}
 		l := o.Look
 		m.Look.Glass, m.Look.Doors = cmp.Or(l.Glass, m.Look.Glass), cmp.Or(l.Doors, m.Look.Doors)
-		m.Look.Cabinets = cmp.Or(l.Cabinets, m.Look.Cabinets)
+		m.Look.Cabinets, m.Look.Cot = cmp.Or(l.Cabinets, m.Look.Cabinets), cmp.Or(l.Cot, m.Look.Cot)
+		m.Look.Wheels, m.Look.TallDoors = cmp.Or(l.Wheels, m.Look.Wheels), l.TallDoors || m.Look.TallDoors
 		if l.Lamps != nil {
 			m.Look.Lamps = l.Lamps
 		}

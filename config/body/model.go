@@ -84,6 +84,7 @@ func Of(cat *config.Catalogue, u *config.Unit) *Model {
 		}
 	}
 	m.Seats = cat.Untaken(u, m.Seats)
+	m.leaves()
 	return m
 }
 
@@ -204,16 +205,41 @@ func (p *Planes) Fuel(ch *config.Chassis) (x, y, z float64, ok bool) {
 
 // openings are the doorways.
 func (m *Model) openings() {
-	p, d, stated := &m.Planes, DoorsOf(m.Body), m.Body.Doors
+	p, stated := &m.Planes, m.Body.Doors
 	deep := max(p.Wall, 2)
-	side := float64(d.SideHeightIn)
-	head := p.Ceiling - 2 // a doorway ends below the roof rail
+	hinge := ""
+	if p.Van {
+		hinge = "slide"
+	}
 	m.add(Part{ID: "door/side", Kind: "door", Label: "Side entry", Face: config.FaceCurb, About: stated.SideXIn == 0,
-		Box: Box{p.DoorFrom, p.DoorTo, p.Half - deep, p.Half, p.Floor, min(p.Floor+side, head)}})
-	w := float64(d.RearWidthIn) / 2
+		Hinge: hinge, Box: Box{p.DoorFrom, p.DoorTo, p.Half - deep, p.Half, p.Floor, p.DoorHead}})
+	w := p.RearDoorHalf
 	m.add(Part{ID: "door/rear", Kind: "door", Label: "Rear doors", Face: config.FaceRear,
 		About: stated.RearWidthIn == 0,
-		Box:   Box{p.Rear - deep, p.Rear, -w, w, p.Floor, min(p.Floor+float64(d.RearHeightIn), head)}})
+		Box:   Box{p.Rear - deep, p.Rear, -w, w, p.Floor, p.RearDoorHead}})
+}
+
+// headIn is what tall rear doors leave below the ceiling for header and lamps.
+const headIn = 6.0
+
+// leaves makes the doorways as large as options have them: tall doors reach further up, a
+// door that widens the side entry becomes one leaf with it.
+func (m *Model) leaves() {
+	side := -1
+	for i := range m.Parts {
+		switch p := &m.Parts[i]; {
+		case p.ID == "door/rear" && m.Look.TallDoors:
+			p.Z1 = max(p.Z1, m.Ceiling-headIn)
+			m.RearDoorHead = p.Z1
+		case p.ID == "door/side":
+			side = i
+		case p.Kind == "door" && p.Face == config.FaceCurb && side >= 0 && p.X0 <= m.DoorTo && p.X1 > m.DoorTo:
+			p.X0, p.Z0, p.Z1 = m.DoorFrom, m.Floor, m.DoorHead
+			m.DoorTo = p.X1
+			m.Parts = append(m.Parts[:side], m.Parts[side+1:]...)
+			return
+		}
+	}
 }
 
 // stow places the unit's compartments.

@@ -59,6 +59,9 @@ func (p *Planes) Boxes(at *config.Place) []Box {
 	if at.Spread {
 		first, pitch = p.spread(at, first, across, n)
 	}
+	if at.Kind == "arch" && at.Along == config.AlongRearAxle {
+		first = p.arch(first)
+	}
 	var out []Box
 	for i := range n {
 		d := (float64(i) - float64(n-1)/2) * pitch
@@ -66,12 +69,56 @@ func (p *Planes) Boxes(at *config.Place) []Box {
 		if across {
 			b = first.Moved(0, d)
 		}
+		if at.Kind == "window" {
+			b = p.inDoor(at.Face, b)
+		}
 		out = append(out, b)
 		if at.Both {
 			out = append(out, b.Mirrored())
 		}
 	}
 	return out
+}
+
+// archIn is how wide the trim around a wheel opening is.
+const archIn = 1.5
+
+// arch is the box of the trim around the rear wheel opening, which is as large as the tire
+// asks for and ends at the skirt.
+func (p *Planes) arch(b Box) Box {
+	r := p.RearWheel.Radius + OpeningIn + archIn
+	b.X0, b.X1, b.Z0, b.Z1 = p.RearAxle-r, p.RearAxle+r, p.Skirt, p.RearWheel.Radius+r
+	if b.Z1 <= b.Z0 {
+		b.Z0 = b.Z1 - r
+	}
+	return b
+}
+
+// frameIn is what a door's frame leaves around its window, at least.
+const frameIn = 2.0
+
+// inDoor moves a window that is in a door until it is within the leaf.
+func (p *Planes) inDoor(face string, b Box) Box {
+	x, y, _ := b.Center()
+	switch {
+	case face == config.FaceCurb && x > p.DoorFrom && x < p.DoorTo:
+		b.Z0, b.Z1 = down(b.Z0, b.Z1, p.DoorHead-frameIn)
+	case face == config.FaceRear && math.Abs(y) < p.RearDoorHalf:
+		b.Z0, b.Z1 = down(b.Z0, b.Z1, p.RearDoorHead-frameIn)
+		if y < 0 {
+			near, far := down(-b.Y1, -b.Y0, p.RearDoorHalf-frameIn)
+			b.Y0, b.Y1 = -far, -near
+		} else {
+			b.Y0, b.Y1 = down(b.Y0, b.Y1, p.RearDoorHalf-frameIn)
+		}
+	}
+	return b
+}
+
+// down moves a span until its end is at a limit.
+func down(from, to, limit float64) (float64, float64) {
+	by := math.Max(to-limit, 0)
+	return from - by, to - by
 }
 
 // spread puts the middle piece of a row at the middle of its face and says how far apart

@@ -20,6 +20,10 @@ type Planes struct {
 	Wall     float64 // from skin to lining
 	DoorFrom float64 // side entry: edges of its opening
 	DoorTo   float64
+	DoorHead float64 // upper edge of it
+
+	RearDoorHalf float64 // half the width of the rear doorway
+	RearDoorHead float64
 
 	Frame   float64
 	Under   float64 // underside of the module
@@ -62,6 +66,9 @@ const (
 	tankWidthIn  = 22.0
 )
 
+// OpeningIn is from the tire to the edge of the wheel opening in a module's skirt.
+const OpeningIn = 2.5
+
 // or is v, or the usual value where the catalogue says nothing.
 func or[T ~float64](v T, usual float64) float64 {
 	if v = config.Clean(v); v > 0 {
@@ -97,6 +104,9 @@ func PlanesOf(ch *config.Chassis, b *config.Body) Planes {
 	d := DoorsOf(b)
 	p.DoorFrom = p.Front + float64(d.SideXIn)
 	p.DoorTo = p.DoorFrom + float64(d.SideWidthIn)
+	head := p.Ceiling - 2 // a doorway ends below the roof rail
+	p.DoorHead = min(p.Floor+float64(d.SideHeightIn), head)
+	p.RearDoorHalf, p.RearDoorHead = float64(d.RearWidthIn)/2, min(p.Floor+float64(d.RearHeightIn), head)
 	return p
 }
 

@@ -13,6 +13,8 @@ import (
 func symbol(m *body.Model, p *body.Part, f frame2, square bool) []Shape {
 	var s sheet
 	switch draw, ok := symbols[p.Kind]; {
+	case !square && p.Kind == "mirror":
+		s.rounded(layerEdge, f, 1.5)
 	case !square:
 		if p.Flat {
 			return nil // paint and film show no edge
@@ -54,10 +56,14 @@ func tint(s *sheet, p *body.Part, f frame2, square bool) {
 		}
 	}
 	if lamp && square && f.wide() > 2 && f.high() > 1 {
-		s.text(f.in(math.Min(f.wide(), f.high())*0.08), config.ColorNames[p.Color])
+		mid, half := f.at(0.5, 0.5), math.Min(math.Min(f.wide(), f.high())*0.42, letterIn/2)
+		s.text(frame2{mid.U - half, mid.U + half, mid.V - half, mid.V + half}, config.ColorNames[p.Color])
 		s.shapes[len(s.shapes)-1].Tint = p.Color
 	}
 }
+
+// letterIn is how high a lamp's letter is at most.
+const letterIn = 5.0
 
 // glaze shows what was done to a window.
 func glaze(s *sheet, f frame2, look string) {
@@ -82,6 +88,8 @@ func plain(kind string) string {
 		return layerGlass
 	case "seat", "bench", "litter":
 		return layerSeat
+	case "flap":
+		return layerTire
 	case "cot":
 		return layerCot
 	case "band", "check", "sweep", "chevron", "star":
@@ -287,32 +295,67 @@ func clipped(list []Point, measure func(Point) float64) (out []Point) {
 }
 
 // painted puts the colors of the body on its outlines, from the top down; where one meets
-// the next there is a line.
-func painted(m *body.Model, list []Shape, rising float64) []Shape {
+// the next there is a line. From above each outline has one color, that of its height.
+func painted(m *body.Model, list []Shape, from string) []Shape {
 	paint := m.Look.Paint
 	if paint == nil {
 		return list
 	}
 	var out []Shape
+	outlines := 0
 	for _, s := range list {
 		large := s.Layer == layerEdge && s.Closed && (&View{Groups: []Group{{Shapes: []Shape{s}}}}).area() > 2000
 		if !large {
 			out = append(out, s)
 			continue
 		}
+		outlines++
 		s.Tint = paint.Colors[0]
 		out = append(out, s)
 		for i, b := range paint.BreaksIn {
-			from := m.Floor + float64(b)
-			mid := rising * (m.Front + m.Rear) / 2
-			slope := rising * float64(paint.RiseIn) / math.Max(m.Rear-m.Front, 1)
-			below := clipped(s.Along, func(p Point) float64 { return from + slope*(p.U-mid) - p.V })
+			below := s.Along
+			if from == "roof" {
+				if outlines > 1 || m.Van {
+					break // the roof of the module has the first color
+				}
+				hood := formOf(m)
+				if hood.hood > m.Floor+float64(b)+rise(m, hood.cowlX) {
+					break
+				}
+				below = clipped(below, func(p Point) float64 { return hood.cowlX - p.U })
+			} else {
+				level := func(p Point) float64 {
+					return m.Floor + float64(b) + rise(m, stationOf(m, from, outlines, p))
+				}
+				below = clipped(below, func(p Point) float64 { return level(p) - p.V })
+			}
 			if len(below) > 2 {
 				out = append(out, Shape{Layer: layerEdge, Along: below, Closed: true, Tint: paint.Colors[i+1]})
 			}
 		}
 	}
 	return out
+}
+
+// rise of a break between two colors at a station, above its height at the module's middle.
+func rise(m *body.Model, x float64) float64 {
+	return float64(m.Look.Paint.RiseIn) * (x - (m.Front+m.Rear)/2) / math.Max(m.Rear-m.Front, 1)
+}
+
+// stationOf is how far behind the front axle a point of an outline is. From ahead the
+// first outline is the module, the second the cab.
+func stationOf(m *body.Model, from string, outline int, p Point) float64 {
+	switch {
+	case from == "curb":
+		return -p.U
+	case from == "rear":
+		return m.Rear
+	case from == "front" && outline > 1:
+		return formOf(m).cowlX
+	case from == "front":
+		return m.Front
+	}
+	return p.U
 }
 
 // area of the rectangle around a view.
@@ -411,11 +454,35 @@ func cabinet(s *sheet, f frame2, hinge string) {
 	}
 }
 
-// cotTop is a cot from above.
-func cotTop(f frame2) []Shape {
+// cotTop is a cot from above: its mattress between side rails, wider on a wide one; the
+// battery of a powered one stands at its foot, the chamber of an incubator on its sled.
+func cotTop(f frame2, look string) []Shape {
 	var s sheet
 	s.rounded(layerCot, f, 4)
-	s.rounded(layerThin, frame2{f.u0 + 3, f.u0 + 17, f.v0 + 3, f.v1 - 3}, 3)
+	pad := frame2{f.u0 + 1, f.u1 - 1, f.v0 + 3, f.v1 - 3}
+	switch look {
+	case "incubator":
+		box := frame2{f.at(0.12, 0).U, f.at(0.72, 0).U, f.v0 + 2, f.v1 - 2}
+		s.rounded(layerGlass, box, 2)
+		for _, u := range []float64{0.25, 0.5, 0.75} { // ports for the hands
+			s.circle(layerThin, Point{box.at(u, 0).U, box.v0 + 4}, 2.5)
+			s.circle(layerThin, Point{box.at(u, 0).U, box.v1 - 4}, 2.5)
+		}
+		s.rect(layerThin, frame2{box.u1 + 2, f.u1 - 2, f.v0 + 3, f.v1 - 3})
+		return s.shapes
+	case "wide", "wide-power":
+		pad = frame2{f.u0 + 1, f.u1 - 1, f.v0 + 0.8, f.v1 - 0.8}
+	}
+	if look == "power" || look == "wide-power" {
+		box := frame2{f.u1 - 7, f.u1 - 1, f.v0 + 5, f.v1 - 5}
+		pad.u1 = box.u0 - 1
+		s.rounded(layerThin, box, 1)
+		s.line(layerDoor, box.at(0.5, 0.25), box.at(0.5, 0.75))
+		s.line(layerDoor, box.at(0.25, 0.5), box.at(0.75, 0.5))
+	}
+	s.rounded(layerThin, pad, 3)
+	s.upright(layerThin, pad, 0.3) // where the back is raised
+	s.rounded(layerThin, frame2{pad.u0 + 2, pad.u0 + 13, pad.v0 + 2, pad.v1 - 2}, 3)
 	return s.shapes
 }
 

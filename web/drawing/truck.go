@@ -2,6 +2,7 @@ package drawing
 
 import (
 	"math"
+	"slices"
 
 	"boxwright/config/body"
 )
@@ -49,11 +50,11 @@ func cabSide(m *body.Model) []Shape {
 	p.bend(nose, f.hood-3, nose+9, f.hood)
 	p.bend(f.cowlX-14, f.hood+2, f.cowlX, f.cowlZ)
 	p.to(f.headX, m.CabRoof-5)
-	if m.Van && m.Roof > m.CabRoof { // a raised roof goes on from the windshield
-		top, roofX = m.Roof, f.headX+25
-		p.to(f.headX+24, top-7)
+	if m.Van && m.Roof > m.CabRoof { // a raised roof, whose front carries the lamps
+		top, roofX = m.Roof, m.Front-4
+		p.to(roofX, top-8)
 	}
-	p.bend(roofX+6, top, roofX+16, top)
+	p.bend(roofX+2, top, roofX+6, top)
 	if m.Van {
 		back = m.Rear
 		p.to(back-14, top)
@@ -68,20 +69,26 @@ func cabSide(m *body.Model) []Shape {
 	p.arch(0, front, 3.5, f.sill)
 	var s sheet
 	s.area(layerEdge, p.points...)
-	end := math.Min(back-3, f.door+44)
+	end := math.Min(m.CabBack-2, f.door+44)
 	head, foot := m.CabRoof-9, f.cowlZ+1
 	s.area(layerGlass, Point{f.cowlX + 8, foot}, Point{f.headX + 5, head}, Point{end - 3, head}, Point{end - 3, foot})
 	s.area(layerThin, Point{f.door, f.sill + 4}, Point{f.door, foot - 3}, Point{f.headX + 3, head + 3},
 		Point{end, head + 3}, Point{end, f.sill + 4})
 	s.line(layerDoor, Point{end - 10, f.cowlZ - 5}, Point{end - 4, f.cowlZ - 5})
 	s.rounded(layerLamp, frame2{nose, nose + 8, f.nose + 1, f.nose + 7}, 2)
-	s.rounded(layerEdge, frame2{f.cowlX + 7, f.cowlX + 11, foot, foot + 11}, 1.5) // mirror
+	if !has(m, "mirror") {
+		s.rounded(layerEdge, frame2{f.cowlX + 7, f.cowlX + 11, foot, foot + 11}, 1.5)
+	}
 	if m.Van {
-		s.rounded(layerGlass, frame2{m.RearAxle - 52, m.RearAxle - 18, f.cowlZ + 1, head}, 3)
 		s.line(layerThin, Point{end, f.cowlZ - 3}, Point{back, f.cowlZ - 3})
 		s.rect(layerLamp, frame2{back - 5, back - 1, f.cowlZ - 10, f.cowlZ + 4})
 	}
 	return s.shapes
+}
+
+// has reports whether an option brings a part of a kind, in place of the chassis' own.
+func has(m *body.Model, kind string) bool {
+	return slices.ContainsFunc(m.Parts, func(p body.Part) bool { return p.Kind == kind && p.Option != "" })
 }
 
 // moduleSide is the box from the street side: roof radius, corner posts, roof rail,
@@ -93,14 +100,15 @@ func moduleSide(m *body.Model) []Shape {
 	p.arc(Point{m.Front + corner, m.Roof - corner}, corner, math.Pi, math.Pi/2)
 	p.arc(Point{m.Rear - corner, m.Roof - corner}, corner, math.Pi/2, 0)
 	p.to(m.Rear, m.Skirt)
-	p.arch(m.RearAxle, m.RearWheel.Radius, 4.5, m.Skirt)
+	p.arch(m.RearAxle, m.RearWheel.Radius, body.OpeningIn, m.Skirt)
 	var s sheet
 	s.area(layerEdge, p.points...)
 	for _, x := range []float64{m.Front + 3, m.Rear - 3} {
 		s.line(layerThin, Point{x, m.Skirt}, Point{x, m.Roof - 3})
 	}
 	s.line(layerThin, Point{m.Front, m.Roof - 4.5}, Point{m.Rear, m.Roof - 4.5})
-	half := math.Sqrt(math.Max(math.Pow(m.RearWheel.Radius+4.5, 2)-math.Pow(m.Skirt+5-m.RearWheel.Radius, 2), 1))
+	half := math.Sqrt(math.Max(math.Pow(m.RearWheel.Radius+body.OpeningIn, 2)-math.Pow(m.Skirt+5-m.RearWheel.Radius, 2),
+		1))
 	s.line(layerThin, Point{m.Front, m.Skirt + 5}, Point{m.RearAxle - half, m.Skirt + 5})
 	s.line(layerThin, Point{m.RearAxle + half, m.Skirt + 5}, Point{m.Rear, m.Skirt + 5})
 	return s.shapes
@@ -123,8 +131,10 @@ func cabFront(m *body.Model) []Shape {
 	for _, side := range []float64{-1, 1} {
 		a, b := side*half*0.62, side*half*0.95
 		s.rounded(layerLamp, frame2{math.Min(a, b), math.Max(a, b), f.nose - 1, f.nose + 7}, 2)
-		c, d := side*(half+1), side*(half+8)
-		s.rounded(layerEdge, frame2{math.Min(c, d), math.Max(c, d), f.cowlZ + 1, f.cowlZ + 12}, 1.5)
+		if !has(m, "mirror") {
+			c, d := side*(half+1), side*(half+8)
+			s.rounded(layerEdge, frame2{math.Min(c, d), math.Max(c, d), f.cowlZ + 1, f.cowlZ + 12}, 1.5)
+		}
 	}
 	return s.shapes
 }
@@ -137,6 +147,23 @@ func boxEnd(m *body.Model) []Shape {
 		low = formOf(m).sill
 	}
 	s.rounded(layerEdge, frame2{-m.Half, m.Half, low, m.Roof}, 4)
+	return s.shapes
+}
+
+// rearEnd is the module or the van from behind, with its stop, turn and backup lamps.
+func rearEnd(m *body.Model) []Shape {
+	s := sheet{shapes: boxEnd(m)}
+	low := m.Skirt + 4
+	if m.Van {
+		low = formOf(m).cowlZ - 12
+	}
+	for _, side := range []float64{-1, 1} {
+		a, b := side*(m.Half-6), side*(m.Half-2)
+		f := frame2{math.Min(a, b), math.Max(a, b), low, low + 15}
+		s.rounded(layerLamp, f, 1)
+		s.across(layerThin, f, 1.0/3)
+		s.across(layerThin, f, 2.0/3)
+	}
 	return s.shapes
 }
 
@@ -164,8 +191,10 @@ func shellTop(m *body.Model) []Shape {
 	s.area(layerGlass, p.points...)
 	for _, side := range []float64{1, -1} {
 		s.line(layerThin, Point{m.Bumper + 8, side * (half - 14)}, Point{f.cowlX - 4, side * (half - 10)})
-		a, b := side*half, side*(half+7)
-		s.rounded(layerEdge, frame2{f.cowlX + 8, f.cowlX + 12, math.Min(a, b), math.Max(a, b)}, 1.5)
+		if !has(m, "mirror") {
+			a, b := side*half, side*(half+7)
+			s.rounded(layerEdge, frame2{f.cowlX + 8, f.cowlX + 12, math.Min(a, b), math.Max(a, b)}, 1.5)
+		}
 	}
 	if !m.Van {
 		s.rounded(layerEdge, wallsOf(m), 3)
@@ -195,13 +224,25 @@ func room(left, right, wall float64, m *body.Model) []Shape {
 	return s.shapes
 }
 
-// wheelSide is a wheel seen from the side.
-func wheelSide(f frame2) []Shape {
+// wheelSide is a wheel seen from the side; one that is forged has round holes for the
+// hand, a liner shows the nuts around the hub.
+func wheelSide(f frame2, look string) []Shape {
 	var s sheet
 	center, r := f.at(0.5, 0.5), f.high()/2
 	s.circle(layerTire, center, r)
 	s.circle(layerHub, center, r*0.62)
 	s.circle(layerThin, center, r*0.5)
+	n, at, size := 0, 0.0, 0.0
+	switch look {
+	case "forged":
+		n, at, size = 8, 0.4, 0.07
+	case "liners":
+		n, at, size = 10, 0.28, 0.04
+	}
+	for i := range n {
+		a := 2 * math.Pi * float64(i) / float64(n)
+		s.circle(layerThin, Point{center.U + r*at*math.Cos(a), center.V + r*at*math.Sin(a)}, r*size)
+	}
 	s.circle(layerTire, center, r*0.14)
 	return s.shapes
 }

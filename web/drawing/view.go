@@ -37,7 +37,7 @@ var ways = []way{
 	{id: "front", title: "Front", label: "Front", flat: acrossLeft, near: func(b body.Box) float64 { return -b.X0 },
 		face: []string{config.FaceFront}, shows: ahead, truck: frontOf},
 	{id: "rear", title: "Rear", label: "Rear", flat: acrossRight, near: func(b body.Box) float64 { return b.X1 },
-		face: []string{config.FaceRear}, shows: behind, truck: boxEnd},
+		face: []string{config.FaceRear}, shows: behind, truck: rearEnd},
 	{id: "roof", title: "Roof plan", label: "Roof", flat: above, near: func(b body.Box) float64 { return b.Z1 },
 		face: []string{config.FaceRoof}, shows: aloft, truck: shellTop},
 	{id: "floor", title: "Floor plan", label: "Floor", flat: above, near: func(b body.Box) float64 { return b.Z1 },
@@ -124,7 +124,7 @@ func outsideFrom(side string) func(*body.Model, *body.Part) bool {
 			return false
 		case "door":
 			if p.Option == "" {
-				return p.Face == side && !m.Van
+				return p.Face == side
 			}
 		case "seat", "cot", "cabinet":
 			return false
@@ -202,7 +202,7 @@ func ViewOf(m *body.Model, id string) View {
 	})
 	hull := Group{ID: "shell", Label: m.Chassis.Label, Shapes: w.truck(m)}
 	if !w.inside {
-		hull.Shapes = painted(m, hull.Shapes, map[string]float64{"street": 1, "curb": -1}[w.id])
+		hull.Shapes = painted(m, hull.Shapes, w.id)
 	}
 	drawn := false
 	for _, p := range parts {
@@ -250,8 +250,8 @@ func (w *way) rank(m *body.Model, p *body.Part) int {
 		return 0
 	case p.Kind == body.KindWheel && len(w.face) > 0 && p.Face != w.face[0]:
 		return 0
-	case w.id == "roof" && p.Z1 < m.Floor+30: // the body covers it
-		return 0
+	case w.id == "roof" && p.Z1 < m.Floor+30, w.id == "front" && p.X0 > m.Front, w.id == "rear" && p.X1 < m.Rear:
+		return 0 // the body covers it
 	}
 	return 1
 }
@@ -262,7 +262,7 @@ func (w *way) draw(m *body.Model, p *body.Part) []Shape {
 	square := slices.Contains(w.face, p.Face) || p.Face == config.FaceFree
 	switch {
 	case p.Kind == body.KindWheel && (w.id == "street" || w.id == "curb"):
-		return wheelSide(f)
+		return wheelSide(f, m.Look.Wheels)
 	case p.Kind == body.KindWheel:
 		var s sheet
 		s.rounded(layerTire, f, 2)
@@ -276,7 +276,7 @@ func (w *way) draw(m *body.Model, p *body.Part) []Shape {
 		s.rect(layerHidden, f)
 		return s.shapes
 	case w.id == "floor" && p.Kind == "cot":
-		return cotTop(f)
+		return cotTop(f, m.Look.Cot)
 	case w.id == "floor" && p.Kind == "seat":
 		return seatTop(f)
 	case w.inside && (p.Kind == "compartment" || p.Kind == body.KindWheelBox), w.id != "floor" && w.inside && low(p):
@@ -329,6 +329,10 @@ func (w *way) swing(p *body.Part) []Shape {
 		leaf(Point{f.u1, f.v0}, r, 0, math.Pi/2)
 		leaf(Point{f.u1, f.v1}, r, 0, -math.Pi/2)
 	case config.FaceCurb:
+		if p.Hinge == "slide" { // open, along the outside
+			s.rect(layerThin, frame2{f.u1, f.u1 + f.wide(), f.v1 + 0.5, f.v1 + 2})
+			break
+		}
 		leaf(Point{f.u0, f.v1}, f.wide(), math.Pi/2, 0)
 	}
 	return s.shapes

@@ -105,7 +105,7 @@ func missing(p *Page) string {
 		}
 	}
 	var said []string
-	for _, why := range []string{"inside", "same", "service", "none", "loose"} {
+	for _, why := range []string{"inside", "same", "finish", "service", "none", "loose"} {
 		if n[why] > 0 {
 			said = append(said, strconv.Itoa(n[why])+" "+unseen[why])
 		}
@@ -121,7 +121,8 @@ func missing(p *Page) string {
 
 // unseen is how the choices are called that a picture does not show, by the reason.
 var unseen = map[string]string{"inside": "within walls, floor, cabinets or chassis",
-	"same": "that look as the unit does without them", "service": "papers and services", "none": "left out",
+	"finish": "colors, finishes and details too small to draw",
+	"same":   "that look as the unit does without them", "service": "papers and services", "none": "left out",
 	"loose": "carried loose or differing from unit to unit"}
 
 // colors are explained where some are shown.

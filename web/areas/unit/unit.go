@@ -261,8 +261,8 @@ func optionRow(p *Page, g *config.Group, o *config.Option, pick *config.Pick, st
 			El("label", At("for", "o-"+o.ID), Text(o.Label)),
 			El("span", Class("tags"), optionTags(p, o, pick, state)),
 			El("p", Class("spec"), At("id", "d-"+o.ID), Text(o.Spec)),
-			If(pick != nil && o.Unseen != "", El("p", Class("small soft"), Text("Not in the picture: "+
-				unseen[o.Unseen]+"."))),
+			If(pick != nil && o.Unseen != "", El("p", Class("small soft"), Text("Not in the picture. "+
+				config.UnseenReasons[o.Unseen]))),
 			When(pick != nil && o.MaxQty > 1, func() Part { return quantityField(p, o, pick) }),
 			When(pick != nil && o.Asks != "", func() Part {
 				return page.Field(p.Page, "detail."+o.ID, o.Asks, p.Q.Draft.Unit.Detail(o.ID), "",
