@@ -22,9 +22,14 @@ const (
 	lull   = 80 * time.Millisecond
 )
 
+// slice is what is done at once of what nobody waits for, in steps of a solver: some
+// 30 ms, so that a press never waits longer.
+const slice = 50_000
+
 func main() {
 	debug.SetGCPercent(growth)
 	core := app.New()
+	core.Slice = slice
 	tidy := time.AfterFunc(lull, collect)
 	err := expose("boxwright", func(request []byte) []byte {
 		tidy.Stop()

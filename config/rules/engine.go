@@ -35,6 +35,7 @@ type Engine struct {
 	asked  asked
 	formed int   // terms that the condition read last takes as clauses
 	aside  int64 // steps of solvers that were set up for one question
+	pauses *solve.Pauses
 
 	ready   readySolver   // only forked from, as fresh is
 	unasked *prover       // the same
@@ -118,6 +119,7 @@ func Compile(cat *config.Catalogue) (*Engine, error) {
 			e.fresh.AddClause(c...)
 		}
 	}
+	e.PauseWith(new(solve.Pauses))
 	e.solver = e.fresh.Fork()
 	e.table = solve.NewTable(e.solver, e.class)
 	return e, nil
@@ -173,6 +175,18 @@ func (e *Engine) encode() config.Problems {
 		e.parts = append(e.parts, part{i, -1, x.clauses})
 	}
 	return ps
+}
+
+// Pauses of the engine's solvers; none are made until they begin.
+func (e *Engine) Pauses() *solve.Pauses { return e.pauses }
+
+// PauseWith has the engine, which was asked nothing yet, pause with another.
+func (e *Engine) PauseWith(p *solve.Pauses) {
+	e.pauses = p
+	e.fresh.PauseWith(p)
+	if e.solver != nil {
+		e.solver.PauseWith(p)
+	}
 }
 
 // Steps is the work done so far, in steps of a solver: some 0.2 µs each, 0.6 µs in

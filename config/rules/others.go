@@ -87,8 +87,8 @@ func (o *others) bounded(s *solve.Solver, ask func() solve.Result) solve.Result 
 	}
 	start := s.Stats.Steps
 	s.Allow(o.steps)
+	defer s.Allow(0)
 	r := ask()
-	s.Allow(0)
 	o.steps -= s.Stats.Steps - start
 	return r
 }

@@ -73,6 +73,7 @@ func (e *Engine) prover() *prover {
 
 func (e *Engine) compileProver() *prover {
 	p := &prover{solver: solve.New(e.fresh.Vars())}
+	p.solver.PauseWith(e.pauses)
 	for range e.parts {
 		p.switches = append(p.switches, solve.Pos(p.solver.NewVar()))
 	}

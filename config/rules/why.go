@@ -80,6 +80,14 @@ func (e *Engine) ask(u *config.Unit, limits *Limits, id string) *asked {
 // within a budget does not hang on how often it was asked.
 func (e *Engine) Afresh() { e.asked = asked{} }
 
+// GaveUp is said after a question ended in one of the Pauses: what it left in the middle
+// is forgotten.
+func (e *Engine) GaveUp() {
+	e.Afresh()
+	e.near = nil
+	e.table.GaveUp()
+}
+
 // Why says why an id is ruled out, or why it is forced; nil when it is
 // neither, or unknown. Where there are several reasons, each alone suffices,
 // but for one case: a chassis or body can be forced because limits rule out

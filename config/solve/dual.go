@@ -244,7 +244,7 @@ func (d *dual) raise(target float64, steps int) {
 		steps = min(max(leastRaisings, steps*usualTerms/terms), 1+mostTerms*10/terms)
 	}
 	for range steps {
-		if d.s.Spent() {
+		if d.s.rest(); d.s.Spent() {
 			break
 		}
 		d.s.Stats.Steps += int64(terms) / 64

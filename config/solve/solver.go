@@ -71,6 +71,8 @@ type Solver struct {
 	stamp     int32
 	keepMost  int   // learned clauses kept before the weaker half is dropped
 	stopAt    int64 // steps at which a question is given up; 0 for never
+	pauses    *Pauses
+	paused    int64 // steps that the pauses know of
 
 	Stats Stats
 }
@@ -446,6 +448,7 @@ func (s *Solver) run(assumptions []Lit, conflicts int64, decide func() Lit) Resu
 				return Unsat
 			}
 			s.learn(broken)
+			s.rest()
 			if conflicts > 0 && spent >= conflicts || s.Spent() {
 				return Unknown
 			}

@@ -118,6 +118,13 @@ func (t *Table) reweigh(guard Lit) {
 	t.stands = false
 }
 
+// GaveUp is said after a question ended in the middle: what stands near is found anew.
+func (t *Table) GaveUp() {
+	t.near.back(0)
+	t.stands = false
+	t.s.Allow(0)
+}
+
 // Answer judges every variable. It is Unsat, with the cause in the solver's
 // Core, when the picks themselves cannot stand together, and Unknown when the
 // budget did not suffice to tell; verdicts are good until the next call.

@@ -28,6 +28,19 @@ type Edition struct {
 	key      string              // of its module
 }
 
+// GaveUp is said after a question to the rules ended in the middle, see solve.Pauses:
+// what may hold half of its answer is forgotten.
+func (ed *Edition) GaveUp() {
+	ed.Rules.GaveUp()
+	ed.items = nil
+	for _, s := range ed.saying {
+		s.items = nil
+	}
+	for _, m := range ed.measured {
+		m.GaveUp()
+	}
+}
+
 // OpenEdition reads a catalogue file and makes it ready. The error, when there
 // is one, is a config.Problems with the places in the file.
 func OpenEdition(file []byte) (*Edition, error) {

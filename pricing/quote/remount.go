@@ -41,6 +41,7 @@ func (ed *Edition) For(u *config.Unit) *Edition {
 	if err != nil {
 		return ed
 	}
+	engine.PauseWith(ed.Rules.Pauses())
 	m := &Edition{Cat: cat, Book: ed.Book, Rules: engine, base: ed, key: key}
 	if len(ed.measured) == mostMeasured {
 		ed.measured = slices.Delete(ed.measured, 0, 1)

@@ -53,12 +53,20 @@ type Reply struct {
 	// a core that has worked before differ from that of a new one, and while it is set in
 	// what is drawn as still being checked.
 	Undecided bool `json:"undecided,omitempty"`
+	// Working says that a slice of what was asked for is done and nothing is to be shown:
+	// the page asks for the same again, unless something was pressed.
+	Working   bool `json:"working,omitempty"`
 	Rehearsed bool `json:"rehearsed,omitempty"` // there is nothing to show
 	Private   bool `json:"private,omitempty"`   // the page shows this and never keeps it
 }
 
 // App answers requests. It is not safe for concurrent use.
 type App struct {
+	// Slice is how many steps of a solver are done at once of what nobody waits for,
+	// some 0.6 µs each in wasm: a press in between ends it. 0 does it in one go.
+	Slice int64
+
+	idle   *idleWork // what is done in slices, and not at its end
 	memory session.Memory
 	shown  shownRegions
 	rows   page.Rows // of the unit, as they were drawn
@@ -100,7 +108,16 @@ func (a *App) answer(request []byte) (*Reply, error) {
 	if err := a.ensure(); err != nil {
 		return nil, err
 	}
-	s := a.session(&req)
+	if a.Slice > 0 && session.Idle(req.Acts) {
+		return a.slice(&req)
+	}
+	a.giveUp()
+	return a.serve(&req)
+}
+
+// serve answers a request that was read.
+func (a *App) serve(req *session.Request) (*Reply, error) {
+	s := a.session(req)
 	if area := rehearsal(req.Acts); area != "" {
 		return a.rehearse(s, area)
 	}

@@ -3,6 +3,7 @@ package app
 import (
 	"bytes"
 	"encoding/json"
+	"fmt"
 	"math/rand"
 	"regexp"
 	"testing"
@@ -135,6 +136,9 @@ func freshCore(t *testing.T, hash string) *App {
 func TestFreshAndUsedCoreReplyAlike(t *testing.T) {
 	w := walk(t)
 	used, hash := w.app, w.app.memory.Edition.Cat.Hash()
+	sliced := freshCore(t, hash)
+	sliced.Slice = 500
+	ended := 0
 	every := int64(8) // with other seeds others are asked
 	if testing.Short() {
 		every = 16
@@ -143,17 +147,53 @@ func TestFreshAndUsedCoreReplyAlike(t *testing.T) {
 		if int64(i)%every != seeds.First()%every {
 			continue
 		}
-		fresh := freshCore(t, hash).Handle(w.requests[i])
-		if want, got := decided(fresh), decided(used.Handle(w.requests[i])); !bytes.Equal(want, got) {
-			at := 0
-			for at < min(len(want), len(got)) && want[at] == got[at] {
-				at++
-			}
-			part := func(b []byte) []byte { return b[min(max(at-200, 0), len(b)):min(at+400, len(b))] }
-			t.Errorf("request %d of %d, %v, byte %d:\nfresh %s\nused  %s", i, len(w.requests), w.acts[i], at,
-				part(want), part(got))
+		want := decided(freshCore(t, hash).Handle(w.requests[i]))
+		what := fmt.Sprintf("request %d of %d, %v", i, len(w.requests), w.acts[i])
+		alike(t, want, decided(used.Handle(w.requests[i])), what+", used")
+		ended += interrupted(t, sliced, w.requests[i], int(i%5))
+		alike(t, want, decided(whole(t, sliced, w.requests[i])), what+", in slices")
+	}
+	require.NotZero(t, ended, "work that a press ended")
+}
+
+// interrupted has a core work on the rest of the answer to a request for some slices;
+// 1 where that left it unfinished.
+func interrupted(t *testing.T, a *App, request []byte, slices int) int {
+	var req map[string]any
+	require.NoError(t, json.Unmarshal(request, &req))
+	req["acts"] = []Act{{Do: "rest"}}
+	rest, err := json.Marshal(req)
+	require.NoError(t, err)
+	for range slices {
+		a.Handle(rest)
+	}
+	if a.idle == nil {
+		return 0
+	}
+	return 1
+}
+
+// whole is the reply of a core that works in slices.
+func whole(t *testing.T, a *App, request []byte) []byte {
+	for range 100_000 {
+		if reply := a.Handle(request); !bytes.Contains(reply, []byte(`"working":true`)) {
+			return reply
 		}
 	}
+	require.Fail(t, "it never ends")
+	return nil
+}
+
+func alike(t *testing.T, want, got []byte, what string) {
+	if bytes.Equal(want, got) {
+		return
+	}
+	at := 0
+	for at < min(len(want), len(got)) && want[at] == got[at] {
+		at++
+	}
+	part := func(b []byte) []byte { return b[min(max(at-200, 0), len(b)):min(at+400, len(b))] }
+	t.Errorf("%s, byte %d:\nwant %s\ngot  %s", what, at, part(want), part(got))
 }
 
 // decided is a reply without its word of work under way.

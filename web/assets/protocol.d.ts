@@ -56,6 +56,7 @@ export interface Reply {
   do?: Step[];
   partial?: boolean;
   undecided?: boolean;
+  working?: boolean;
   rehearsed?: boolean;
   private?: boolean;
 }

@@ -95,8 +95,10 @@ export class Transport {
     const rehearsed = only(acts, "rehearse"); // nobody waits for that
     const long = rehearsed ? 0 : setTimeout(() => around.working(true), LONG_MS);
     try {
-      const reply = await around.ask(request);
-      if (reply.rehearsed || asked !== state.here) return; // another quote was taken up meanwhile
+      let reply = await around.ask(request);
+      // What nobody waits for comes in slices, and ends where something is pressed.
+      while (reply.working && !this.queue.length) reply = await around.ask(request);
+      if (reply.working || reply.rehearsed || asked !== state.here) return; // another quote was taken up meanwhile
       around.show(reply, acts);
       if (!request.saved && state.view?.area === "quote") this.queue.push({ do: "restore" });
     } catch (e) {

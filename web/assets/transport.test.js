@@ -140,6 +140,28 @@ test("it comes back for the rest of an answer, unless something is pressed first
   assert.deepEqual(p.asked.map(does), [["go"]], "the press goes first");
 });
 
+test("what comes in slices is asked for again until it is whole, and shown once", async () => {
+  const p = page();
+  p.transport.act({ do: "rest" });
+  await p.answer({ working: true });
+  await p.answer({ working: true });
+  assert.deepEqual(p.asked.map(does), [["rest"], ["rest"], ["rest"]]);
+  await p.answer({ say: "whole" });
+  await p.transport.idle;
+  assert.deepEqual(p.shown.map(([reply]) => reply.say), ["whole"]);
+});
+
+test("a press between two slices goes next, and nothing of them is shown", async () => {
+  const p = page();
+  p.transport.act({ do: "rest" });
+  p.transport.act({ do: "pick" });
+  await p.answer({ working: true });
+  assert.deepEqual(p.asked.map(does), [["rest"], ["pick"]]);
+  await p.answer({ say: "picked" });
+  await p.transport.idle;
+  assert.deepEqual(p.shown.map(([reply]) => reply.say), ["picked"]);
+});
+
 test("each time it comes back for what is undecided it asks for more effort", async (t) => {
   t.mock.timers.enable({ apis: ["setTimeout"] });
   const p = page();

@@ -59,6 +59,17 @@ func (s *Session) includes(part string) bool {
 	return true
 }
 
+// Idle reports whether acts are only what the page asks for by itself while nobody
+// waits: the rest of an answer, more certainty, or a look at an area for practice.
+func Idle(acts []Act) bool {
+	for _, a := range acts {
+		if a.Do != "rest" && a.Do != "decide" && a.Do != "rehearse" {
+			return false
+		}
+	}
+	return len(acts) > 0
+}
+
 // Resting reports whether the page asks for the rest of an answer, or for more
 // certainty, and for nothing else.
 func (s *Session) Resting() bool {

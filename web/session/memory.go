@@ -22,6 +22,13 @@ type Memory struct {
 	issued latest[*Issued]      // by edition and link
 }
 
+// GaveUp is said after work ended in the middle: quotes that may be half judged are
+// forgotten.
+func (m *Memory) GaveUp() {
+	m.Edition.GaveUp()
+	m.worked, m.issued = latest[*Worked]{}, latest[*Issued]{}
+}
+
 // Accept takes a catalogue file in as quote.Accept does, if it is of the plant that the
 // page is for.
 func (m *Memory) Accept(file []byte) (*quote.Edition, error) { return m.ofPlant(quote.Accept(file)) }
