@@ -172,6 +172,10 @@ func (s *Sheet) modes(b *vehicle) {
 				Text: fmt.Sprintf("%s, the unit draws %.1f A; the most that may be drawn is %.1f A.", d.label,
 					f.Value, f.Limit),
 				Remedy: "Take a larger alternator, or fewer or thriftier loads.", Picks: heaviest(m.Items)})
+		} else if d.fed && d.code != "power.scene" && f.High > f.Limit { // of the scene, what remains tells
+			s.near(&f, fmt.Sprintf("%s, the unit draws %.1f A of the %.1f A that the hot alternator gives", d.label,
+				f.Value,
+				f.Limit), m.Items)
 		}
 	}
 	scene, _ := s.Figure("power.scene")
@@ -185,7 +189,32 @@ func (s *Sheet) modes(b *vehicle) {
 		s.add(config.Finding{Code: left.Code, Severity: left.Basis.Severity(), Figure: &left, Basis: left.Basis,
 			Text:   fmt.Sprintf("%.1f A remain; %.1f A are asked for.", left.Value, left.Limit),
 			Remedy: "Take a larger alternator or fewer loads."})
+		return
 	}
+	least := left
+	if least.Sense == "" {
+		least.Sense, least.Source, least.Basis = config.AtLeast, ratedAt, config.Rating
+	}
+	if least.Chance = chanceAbove(least.Limit-least.Value, spread); least.Met() && least.Low < least.Limit {
+		said := fmt.Sprintf("On scene %.1f A of what the hot alternator gives remain", least.Value)
+		if least.Limit > 0 {
+			said += fmt.Sprintf("; %.1f A are asked for", least.Limit)
+		}
+		s.near(&least, said, s.Modes[len(s.Modes)-1].Items)
+	}
+}
+
+// near says of a limit that is kept how likely it is missed, given how well the loads
+// and the alternator are known.
+func (s *Sheet) near(f *config.Figure, said string, items []Item) {
+	severity := config.Warn
+	if f.Basis == config.FromMemory {
+		severity = config.Note // nobody read the limit
+	}
+	s.add(config.Finding{Code: f.Code + ".near", Severity: severity, Figure: f, Basis: f.Basis,
+		Text: fmt.Sprintf("%s. The likely range is %.1f A to %.1f A: the chance of missing it is %.0f %%.", said, f.Low,
+			f.High, math.Ceil(100*f.Chance)),
+		Remedy: "Take a larger alternator, or fewer or thriftier loads.", Picks: heaviest(items)})
 }
 
 // medical shows the allowance that the rule set adds on scene.

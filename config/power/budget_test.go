@@ -54,6 +54,8 @@ func TestBudgetFigures(t *testing.T) {
 func TestBudgetFindings(t *testing.T) {
 	lights := unit("ac", "lightbar")
 	lights.Set(config.Pick{Option: "scene-light", Qty: 8})
+	bright := unit("lightbar")
+	bright.Set(config.Pick{Option: "scene-light", Qty: 12})
 	heaters := unit("charger")
 	heaters.Set(config.Pick{Option: "heater", Qty: 2})
 	for _, tt := range []struct {
@@ -63,6 +65,7 @@ func TestBudgetFindings(t *testing.T) {
 		sev    config.Severity
 	}{
 		{"38+30+20+72 = 160 A is within high idle, above idle's 110", lights, "power.idle", config.Note},
+		{"of 175 A it leaves fewer than the loads may differ by", bright, "power.remaining.near", config.Warn},
 		{"3,500 W is 28 A on a 20 A inlet", heaters, "power.inlet", config.Stop},
 		{"18 A is over 80 % of 20 A only", unit("charger", "heater"), "power.shore", config.Warn},
 		{"1,250 W on a 1,000 W inverter", unit("heater", "inverter"), "power.inverter", config.Warn},

@@ -37,6 +37,7 @@ type look struct {
 	late   int              // calendar days after the day it is needed, at nine in ten
 	price  pricing.Amount   // of the order
 	over   pricing.Amount   // what of it is above the budget
+	basis  string           // what that is compared on
 	safe   config.Date      // delivery at nine in ten
 }
 
@@ -213,7 +214,7 @@ func (l *look) judge(ed *quote.Edition, base *quote.Draft, plan *leadtime.Plan) 
 	on.Unit = l.unit
 	if sheet, err := quote.PriceAll(ed, &on); err == nil {
 		l.metric[Cheapest] = sheet.Total.Float()
-		l.price = sheet.Total
+		l.price, l.basis = sheet.Total, sheet.Basis()
 		if over := on.OverBudget(sheet.Total); over.Sign() > 0 {
 			l.unmet++
 			l.over = over

@@ -33,6 +33,9 @@ type GiveUp struct {
 	missed []quote.Miss
 	late   int // days after the day asked for
 	over   pricing.Amount
+	basis  string         // what it is over on: how many units, with or without tax
+	than   pricing.Amount // the price of one before it that gives up as much; 0 where there is none
+	in     string         // the currency
 }
 
 // How much it hurts to give something up. Common practice, no source: a week late
@@ -47,11 +50,12 @@ const (
 	hurtInch     = 4.0
 	hurtKind     = 60.0
 	hurtOption   = 45.0
-	hurtStandard = 4.0 // of something standard left out,
-	hurtClause   = 6.0 // for each clause of a standard that it answers,
-	hurtThousand = 2.0 // and for each thousand of its price
-	hurtExchange = 0.5 // of that where another of its group takes its place
-	hurtThin     = 5.0 // of a limit that is kept with too little to spare
+	hurtDuty     = 300.0 // of another kind of unit than the duty asks for
+	hurtStandard = 4.0   // of something standard left out,
+	hurtClause   = 6.0   // for each clause of a standard that it answers,
+	hurtThousand = 2.0   // and for each thousand of its price
+	hurtExchange = 0.5   // of that where another of its group takes its place
+	hurtThin     = 5.0   // of a limit that is kept with too little to spare
 )
 
 // Bounds of looking for what to give up.
@@ -520,12 +524,15 @@ func (f *finder) giveUpOf(base *quote.Draft, l *look) GiveUp {
 		g.NeededBy, g.late = l.safe, l.late
 	}
 	if l.over.Sign() > 0 {
-		g.Budget, g.over = pricing.BudgetFor(g.Price), l.over
+		g.Budget, g.over, g.basis, g.in = pricing.BudgetFor(g.Price), l.over, l.basis, f.ed.Book.Currency+" "
 		give(quote.AskBudget, hurtPercent*100*l.over.Float()/base.Terms.Budget.Float())
 	}
 	for _, m := range g.missed {
 		g.Needs.Loosen(cat, &l.unit, m.ID)
 		hurt := hurtOf(&m)
+		if duty := cat.DutyByID(n.Duty); duty != nil && duty.Option == m.ID {
+			hurt = hurtDuty
+		}
 		if m.Want {
 			hurt /= 3
 		}
@@ -591,9 +598,15 @@ func best(list []GiveUp) []GiveUp {
 			return x.lacks() <= g.lacks() && len(x.Thin) <= len(g.Thin) &&
 				g.Price.Float() > clearlyLess*x.Price.Float()
 		})
-		if !worse && len(out) < mostGiveUps {
-			out = append(out, *g)
+		if worse || len(out) == mostGiveUps {
+			continue
 		}
+		for k := range out {
+			if x := &out[k]; x.said(quantity.US) == g.said(quantity.US) {
+				g.than = x.Price
+			}
+		}
+		out = append(out, *g)
 	}
 	return out
 }

@@ -65,7 +65,8 @@ func (g *GiveUp) Given(in quantity.System) string {
 			quote.Days(g.late)))
 	}
 	if g.over.Sign() > 0 {
-		sentences = append(sentences, "It comes to "+g.Price.Show()+", "+g.over.Show()+" over your budget.")
+		sentences = append(sentences, "It comes to "+g.in+g.Price.Show()+" ("+g.basis+"), "+g.over.Show()+
+			" over your budget.")
 	}
 	ch := g.cat.ChassisByID(g.Unit.Chassis)
 	for _, m := range g.missed {
@@ -95,8 +96,21 @@ func (g *GiveUp) Given(in quantity.System) string {
 	return strings.Join(sentences, " ")
 }
 
-// Said is what is given up as a customer is told.
+// Said is what is given up as a customer is told, and how it differs from one before it
+// that says the same.
 func (g *GiveUp) Said(in quantity.System) string {
+	said := g.said(in)
+	if by := g.than.Sub(g.Price); by.Sign() > 0 && !g.than.IsZero() {
+		said += " It costs " + by.Show() + " less"
+		if g.Thin != nil {
+			said += ", with less to spare"
+		}
+		said += "."
+	}
+	return said
+}
+
+func (g *GiveUp) said(in quantity.System) string {
 	said := g.Given(in)
 	fewer := strconv.Itoa(len(g.Missing)) + " standard items fewer"
 	if len(g.Missing) == 1 {
@@ -124,7 +138,7 @@ func (g *GiveUp) Press(in quantity.System) string {
 	var parts, without []string
 	ch := g.cat.ChassisByID(g.Unit.Chassis)
 	if g.over.Sign() > 0 {
-		parts = append(parts, "raise the budget to "+g.Budget.Show())
+		parts = append(parts, "raise the budget to "+g.in+g.Budget.Show())
 	}
 	if g.late > 0 {
 		parts = append(parts, "move the date to "+g.NeededBy.Long())

@@ -291,7 +291,7 @@ func proposalLimits(
 func missed(q *quote.Quote) []string {
 	var out []string
 	if by := q.Draft.OverBudget(q.Price.Total); by.Sign() > 0 {
-		out = append(out, q.Price.Currency+" "+by.Show()+" over the budget")
+		out = append(out, q.Price.Currency+" "+by.Show()+" over the budget ("+q.Price.Basis()+")")
 	}
 	if by := q.Draft.Unit.NeededBy; !by.IsZero() && by.Before(q.Plan.NineInTen) {
 		out = append(out, "needed "+by.Long()+", safe date (90 %) "+q.Plan.NineInTen.Long())

@@ -29,7 +29,7 @@ func TestProposals(t *testing.T) {
 	}{
 		{"nothing asked", quote.Needs{}, "", config.Date{}, ""},
 		{"advanced life support in snow, crew of six", quote.Needs{Duty: "als", Roads: "snow", Climate: "cold", Crew: 6, Must: []string{"rest-four", "cot-power"}, Like: []string{"sc-mast"}}, "400000", config.Date{Year: 2027, Month: 9, Day: 1}, "The lowest price is delivered on the same day."},
-		{"a neonatal unit", quote.Needs{Duty: "neonatal", Crew: 4}, "", config.Date{}, "The lowest price is delivered on the same day."},
+		{"a neonatal unit", quote.Needs{Duty: "neonatal", Crew: 4}, "", config.Date{}, "The lowest price is delivered on the same day. The most remaining payload is delivered on the same day."},
 		{"two patients on gravel", quote.Needs{Duty: "multi", Roads: "gravel", Patients: 2}, "360000", config.Date{}, "The lowest price is delivered on the same day."},
 		{"a diesel Type I", quote.Needs{Type: "I", Fuel: "diesel"}, "", config.Date{}, ""},
 	} {
@@ -111,7 +111,7 @@ func TestGiveUps(t *testing.T) {
 		{"a low bay", "an inch too high for every Type I", quote.Needs{Type: "I", HeightIn: 100, Crew: 5}, "",
 			config.Date{}, []string{"height"}, "Overall height of 102.4 in instead of 100.0 in."},
 		{"a budget nothing keeps", "the budget is named, not the seats", quote.Needs{Crew: 4}, "125000", config.Date{},
-			[]string{"budget"}, "over your budget."},
+			[]string{"budget"}, "(the unit, sales tax included), "},
 		{"a date nothing keeps", "the date is named", county, "", config.Date{Year: 2027, Month: 4, Day: 28},
 			[]string{"date"}, "16 days after your date."},
 		{"a county's brief", "both wants go before a must", county, "330000", config.Date{Year: 2027, Month: 4, Day: 28},
@@ -230,5 +230,37 @@ func BenchmarkGiveUps(b *testing.B) {
 	s := propose.Propose(ed, d)
 	for b.Loop() {
 		propose.GiveUps(&s)
+	}
+}
+
+// A unit of another kind is the last that is offered, and of two that give up the same the
+// second says what it differs by.
+func TestGiveUpsDiffer(t *testing.T) {
+	ed := quotetest.Demo(t)
+	for _, c := range []struct {
+		name  string
+		needs quote.Needs
+		cents int64
+	}{
+		{"a rescue unit under a budget", quote.Needs{Duty: "rescue", Roads: "snow", Crew: 5}, 230_000_00},
+		{"twenty seats", quote.Needs{Crew: 20}, 0},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			d := quote.Begin(ed, "", "", quotetest.Today)
+			d.Needs, d.Terms.Budget = c.needs, money.Cents(c.cents)
+			s := propose.Propose(ed, d)
+			list := propose.GiveUps(&s).List
+			require.NotEmpty(t, list)
+			said := map[string]bool{}
+			for i, g := range list {
+				words := g.Said(quantity.US)
+				assert.False(t, said[words], "%s stands twice", words)
+				said[words] = true
+				if duty := ed.Cat.DutyByID(c.needs.Duty); duty != nil && !g.Unit.Has(duty.Option) {
+					assert.Positive(t, i)
+					assert.Greater(t, g.Hurt, 300.0, "another kind of unit hurts more than anything else")
+				}
+			}
+		})
 	}
 }

@@ -46,8 +46,13 @@ func ThinWords(list []config.Figure, in quantity.System) string {
 		if f.Sense == config.AtLeast {
 			side, missed, most = "over", "short of it", f.Limit-f.Low
 		}
-		words := fmt.Sprintf("%s is only %s %s %s, with a %.0f %% chance of being %s.", f.Label,
-			in.Show(f.Margin(), f.Unit), side, in.Show(f.Limit, f.Unit), 100*f.Chance, missed)
+		if f.Sense == config.AtLeast && f.Limit == 0 {
+			said = append(said, fmt.Sprintf("%s is only %s, and the chance of being short is %.0f %%.", f.Label,
+				in.Show(f.Value, f.Unit), 100*f.Chance))
+			continue
+		}
+		words := fmt.Sprintf("%s is only %s %s %s, and the chance of being %s is %.0f %%.", f.Label,
+			in.Show(f.Margin(), f.Unit), side, in.Show(f.Limit, f.Unit), missed, 100*f.Chance)
 		if f.Unit == quantity.Pound && f.Sense == config.AtMost {
 			words += fmt.Sprintf(" With %s less on it that would be safe.", in.Show(math.Ceil(most), f.Unit))
 		}
@@ -78,9 +83,9 @@ func (s *Search) Sounder(p *Proposal, in quantity.System) string {
 		in.Show(-best.metric[Lightest], quantity.Pound))
 	switch by := best.price.Sub(p.Quote.Price.Total); by.Sign() {
 	case 1:
-		said += ", " + by.Show() + " more"
+		said += ", " + p.Quote.Price.Currency + " " + by.Show() + " more"
 	case -1:
-		said += ", " + by.Neg().Show() + " less"
+		said += ", " + p.Quote.Price.Currency + " " + by.Neg().Show() + " less"
 	}
 	if days := p.Quote.Plan.NineInTen.DaysUntil(best.safe); days > 0 {
 		said += ", " + quote.Days(days) + " later"
