@@ -3,8 +3,10 @@
 package letters
 
 import (
+	"strconv"
 	"strings"
 	"unicode"
+	"unicode/utf16"
 	"unicode/utf8"
 )
 
@@ -113,15 +115,15 @@ func fromRight(r rune) bool {
 		r >= 0x10800 && r <= 0x10fff || r >= 0x1e800 && r <= 0x1efff
 }
 
-// Wild reports whether a JSON text may hold a text that Calm would change: any that is
-// written with an escape, or has a single accent, may.
+// Wild reports whether a JSON text may hold a text that Calm would change: one that has a
+// single accent may.
 func Wild(raw []byte) bool {
 	for i, c := range raw {
 		switch {
 		case c == 0x7f:
 			return true
 		case c == '\\':
-			if i+1 < len(raw) && strings.IndexByte("ubf", raw[i+1]) >= 0 {
+			if i+1 < len(raw) && (raw[i+1] == 'b' || raw[i+1] == 'f' || raw[i+1] == 'u' && wildEscape(raw[i+2:])) {
 				return true
 			}
 		case c >= 0xc2 && turning[c]:
@@ -131,4 +133,12 @@ func Wild(raw []byte) bool {
 		}
 	}
 	return false
+}
+
+// wildEscape reports whether Calm may change what an escape stands for, of which the
+// digits come first: a half of a pair may.
+func wildEscape(digits []byte) bool {
+	n, err := strconv.ParseUint(string(digits[:min(4, len(digits))]), 16, 16)
+	r := rune(n)
+	return err != nil || utf16.IsSurrogate(r) || control(r) || turns(r) || accent(r)
 }

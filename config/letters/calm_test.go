@@ -2,6 +2,7 @@ package letters
 
 import (
 	"encoding/json"
+	"fmt"
 	"strings"
 	"testing"
 
@@ -60,6 +61,9 @@ func TestEveryCharacterTakenOutIsLookedAt(t *testing.T) {
 		if text := string(r); control(r) || turns(r) || accent(r) {
 			require.False(t, tame(text), "%U", r)
 			require.True(t, Wild([]byte(text)), "%U", r)
+			if r <= 0xffff {
+				require.True(t, Wild(fmt.Appendf(nil, `"\u%04x"`, r)), "%U escaped", r)
+			}
 		}
 	}
 }
@@ -73,6 +77,10 @@ func TestWildTextsAreFoundInTheirJSON(t *testing.T) {
 			assert.True(t, Wild([]byte(`"`+text+`"`)), "%q", text)
 		}
 	}
+	for _, text := range []string{`"\ud83d\ude91"`, `"\u02"`, `"\u`, `"\uzzzz"`} {
+		assert.True(t, Wild([]byte(text)), text)
+	}
+	assert.False(t, Wild([]byte(`{"title":"under \u003c 9 lb \u0026 dry"}`)))
 	assert.False(t, Wild([]byte(`{"title":"Medic \"7\"\n\\ é"}`)))
 	assert.False(t, Wild([]byte(`{"title":"Van – “short”, 3 × 4 in, 70 °F, Wi‑Fi"}`)), "usual letters of print")
 }
