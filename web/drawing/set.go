@@ -2,6 +2,7 @@ package drawing
 
 import (
 	"math"
+	"slices"
 	"strconv"
 
 	"boxwright/config"
@@ -20,11 +21,8 @@ type Plate struct {
 	boxes   [][4]float64
 }
 
-// Heights of a plate's drawing in hundredths of an inch: with a list below, and without.
-const (
-	plateHigh = 690.0
-	plateTall = 780.0
-)
+// plateHigh is the height of a plate's drawing in hundredths of an inch, with a list below.
+const plateHigh = 690.0
 
 // Set draws the plates of a unit, all but the cover. What stands otherwise than in the
 // model before is clouded; nil where there is none.
@@ -163,18 +161,33 @@ func (s *set) inside() []Plate {
 		return out
 	}
 	lights := func(id string) sight { return s.sight(id, nil) }
-	last := s.plate("Lights and marking", plateTall, []sight{lights("street"), lights("front")},
-		[]sight{lights("curb"), lights("rear")})
-	last.List = s.lights()
-	return []Plate{
+	ahead := s.plate("Lights and marking, street side and front", plateHigh, []sight{lights("street"), lights("front")})
+	ahead.List = s.lights(config.FaceStreet, config.FaceFront, config.FaceRoof)
+	behind := s.plate("Lights and marking, curb side and rear", plateHigh, []sight{lights("curb"), lights("rear")})
+	behind.List = s.lights(config.FaceCurb, config.FaceRear, config.FaceUnder)
+	out := []Plate{
 		s.plate("Inside, street-side wall", plateHigh, []sight{wall("street-wall", -m.Rear, -m.Front, insideThings)}),
 		s.plate("Inside, curb-side wall", plateHigh, []sight{wall("curb-wall", m.Front, m.Rear, insideThings)}),
 		s.plate("Bulkhead and rear doors, inside", plateHigh, []sight{wall("bulkhead", -m.Half, m.Half, insideThings),
 			wall("rear-inside", -m.Half, m.Half, insideThings)}),
-		s.plate("Consoles", plateHigh, []sight{wall("street-wall", -m.Rear, -m.Front, controls),
-			s.sight("floor", controls)}),
-		last,
 	}
+	out = append(out, s.plates("Consoles", wall("street-wall", -m.Rear, -m.Front, controls),
+		s.sight("floor", controls))...)
+	return append(out, ahead, behind)
+}
+
+// smallest scale at which a sheet is good to measure on, one to so many.
+const smallest = 32
+
+// plates draws sights beside each other, or on a sheet each where they would be too small.
+func (s *set) plates(title string, list ...sight) (out []Plate) {
+	if fit([][]sight{list}, plateHigh) <= smallest {
+		return []Plate{s.plate(title, plateHigh, list)}
+	}
+	for i := range list {
+		out = append(out, s.plate(title+", "+list[i].Title, plateHigh, list[i:i+1]))
+	}
+	return out
 }
 
 // compartments are drawn through their open doors, with what rides in them.
@@ -209,13 +222,13 @@ func (s *set) compartments() Plate {
 	return out
 }
 
-// lights are counted by what they are and their color.
-func (s *set) lights() (list []Line) {
+// lights and marks on some faces are counted by what they are and their color.
+func (s *set) lights(faces ...string) (list []Line) {
 	seen := map[string]int{}
 	for i := range s.m.Parts {
 		p := &s.m.Parts[i]
 		lamp := p.Kind == "lamp" || p.Kind == "bar" || p.Kind == "strip"
-		if !lamp && !p.Flat || p.Option == "" || !outward(p) {
+		if !lamp && !p.Flat || p.Option == "" || !slices.Contains(faces, p.Face) {
 			continue
 		}
 		size := p.Text

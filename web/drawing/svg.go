@@ -4,6 +4,7 @@ import (
 	"math"
 	"slices"
 	"strconv"
+	"strings"
 	"unicode/utf8"
 
 	"boxwright/config"
@@ -47,8 +48,11 @@ func paths(list []Shape) []Part {
 	var out []Part
 	for _, s := range list {
 		class := s.Layer
-		if s.Tint != "" && config.ColorNames[s.Tint] != s.Text { // the letter of a lamp is black on it
+		if s.Tint != "" {
 			class += " t-" + s.Tint
+		}
+		if s.Text != "" && config.ColorNames[s.Tint] == s.Text { // the letter of a lamp stands on its tint
+			class = strings.Replace(class, layerText, layerText+" letter", 1)
 		}
 		if s.Text != "" {
 			out = append(out, wording(&s, class))

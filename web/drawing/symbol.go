@@ -53,6 +53,10 @@ func tint(s *sheet, p *body.Part, f frame2, square bool) {
 		case layerLamp, layerMark, layerText:
 			lamp = lamp || x.Layer == layerLamp
 			x.Tint = p.Color
+		case layerThin: // lines across a lamp stand on its tint
+			if lamp {
+				x.Tint = p.Color
+			}
 		}
 	}
 	if lamp && square && f.wide() > 2 && f.high() > 1 {
@@ -366,9 +370,10 @@ func (v *View) area() float64 {
 
 // hinges of a leaf at its left or right edge: u is 0 or 1.
 func hinges(s *sheet, f frame2, u float64) {
+	half := math.Min(1.5, f.high()*0.1)
 	for _, v := range []float64{0.12, 0.5, 0.88} {
 		p := f.at(u, v)
-		s.line(layerDoor, Point{p.U, p.V - 1.5}, Point{p.U, p.V + 1.5})
+		s.line(layerDoor, Point{p.U, p.V - half}, Point{p.U, p.V + half})
 	}
 }
 
@@ -396,8 +401,9 @@ func outsideDoor(s *sheet, f frame2, hinge string) {
 	s.rounded(layerRim, f, 1.5)
 	s.rounded(layerThin, f.in(1.2), 1)
 	latch := func(u, v float64) {
-		c := f.at(u, v)
-		s.rounded(layerDoor, frame2{c.U - 2, c.U + 2, c.V - 1.5, c.V + 1.5}, 0.8)
+		c, half := f.at(u, v), math.Min(2, f.wide()/5)
+		c.U = math.Max(math.Min(c.U, f.u1-half-1), f.u0+half+1) // within its leaf
+		s.rounded(layerDoor, frame2{c.U - half, c.U + half, c.V - 1.5, c.V + 1.5}, 0.8)
 	}
 	switch {
 	case hinge == "roll":

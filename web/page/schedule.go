@@ -38,10 +38,16 @@ func Dates(p *Page) Part {
 }
 
 // ScheduleChart is a bar for each step from order to delivery under a calendar,
-// with the steps that decide the date in the accent and float as a dashed line.
-func ScheduleChart(p *Page) Part {
+// with the steps that decide the date in the accent and float as a dashed line. On a phone
+// another stands in its place, with each name above its bar.
+func ScheduleChart(p *Page) Part { return Many(steps(p, false), steps(p, true)) }
+
+func steps(p *Page, narrow bool) Part {
 	s := p.Q.Plan
-	const left, right, row, top = 152.0, 460.0, 13.0, 16.0
+	left, right, row, top, ahead, apart := 152.0, 460.0, 13.0, 16.0, 0.0, 29.0
+	if narrow {
+		left, right, row, ahead, apart = 4.0, 326.0, 27.0, 14.0, 52.0
+	}
 	end := max(s.Simulated.NineInTenDays, 1)
 	for _, st := range s.Steps {
 		end = max(end, st.LF, st.EF)
@@ -60,20 +66,24 @@ func ScheduleChart(p *Page) Part {
 			break
 		}
 		parts = append(parts, Path("thin", "M"+Coord(x(at))+" "+Coord(top-3)+"V"+Coord(bottom)))
-		if x(at)-last > 29 {
+		if x(at)-last > apart && x(at)+apart < right+20 {
 			last = x(at)
 			parts = append(parts, Label("small", last+1, top-5, first.MonthName()+" ’"+strconv.Itoa(first.Year)[2:]))
 		}
 	}
 	for i, st := range s.Steps {
-		y := top + row*float64(i)
-		class := "work"
+		y := top + row*float64(i) + ahead
+		class, decides := "work", ""
 		if st.Critical {
-			class = "critical"
+			class, decides = "critical", " *"
 			said += " " + st.Label + " until " + st.Finish.Long() + ";"
 		}
-		parts = append(parts, Label("small end", left-4, y+8, shortened(st.Label, 38)),
-			Rect("slot", left, y, right-left, 9), Rect(class, x(st.ES), y, max(x(st.EF)-x(st.ES), 0.8), 9))
+		name := Label("small end", left-4, y+8, shortened(st.Label, 38)+decides)
+		if narrow {
+			name = Label("small", left, y-3, shortened(st.Label, 38)+decides)
+		}
+		parts = append(parts, name, Rect("slot", left, y, right-left, 9),
+			Rect(class, x(st.ES), y, max(x(st.EF)-x(st.ES), 0.8), 9))
 		if st.LF > st.EF+0.05 {
 			parts = append(parts, Path("float", "M"+Coord(x(st.EF))+" "+Coord(y+4.5)+"H"+Coord(x(st.LF))))
 		}
@@ -85,15 +95,23 @@ func ScheduleChart(p *Page) Part {
 			}
 		}
 	}
+	line := 8.0
+	if narrow {
+		line = 13
+	}
 	for i, m := range []struct {
 		d    float64
 		word string
 	}{{s.Simulated.EvenOddsDays, "50 %"}, {s.Simulated.NineInTenDays, "90 %"}} {
 		parts = append(parts, Path("limit", "M"+Coord(x(m.d))+" "+Coord(top)+"V"+Coord(bottom+2)),
-			Label("small end", x(m.d), bottom+9+8*float64(i), m.word))
+			Label("small end", x(m.d), bottom+line+1+line*float64(i), m.word))
 	}
-	return Chart(said+" likely delivery (50 %) "+s.EvenOdds.Long()+", at 90 % "+s.NineInTen.Long()+".", 480,
-		bottom+22, parts)
+	said += " likely delivery (50 %) " + s.EvenOdds.Long() + ", at 90 % " + s.NineInTen.Long() + "."
+	parts = append(parts, Label("small", 4, bottom+line+1, "* decides the date"))
+	if narrow {
+		return chart("narrow-chart", said, 330, bottom+2*line+6, parts)
+	}
+	return chart("wide-chart steps", said, 480, bottom+22, parts)
 }
 
 // DeliveriesTable dates every single unit of a quote of several.

@@ -9,7 +9,11 @@ import (
 
 // Chart is a drawing of figures; said is its text alternative.
 func Chart(said string, w, h float64, parts []Part) Part {
-	return El("figure", Class("wide-chart"), At("tabindex", "0"), El("svg", Class("drawing chart"), At("role", "img"),
+	return chart("wide-chart", said, w, h, parts)
+}
+
+func chart(class, said string, w, h float64, parts []Part) Part {
+	return El("figure", Class(class), At("tabindex", "0"), El("svg", Class("drawing chart"), At("role", "img"),
 		At("aria-label", said), At("viewBox", "0 0 "+Coord(w)+" "+Coord(h)), Many(parts...)))
 }
 

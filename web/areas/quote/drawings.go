@@ -31,7 +31,7 @@ func (p *Page) aboutDrawings() string {
 	return about
 }
 
-// drawingSet is the unit on twelve sheets, to approve by signing. A fleet's first unit
+// drawingSet is the unit on some thirteen sheets, to approve by signing. A fleet's first unit
 // leads.
 func drawingSet(p *Page) Part {
 	if p.Q.Space.Model == nil {
