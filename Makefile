@@ -66,7 +66,6 @@ native:
 wasm:
 	@$(IN_WASM) go test -vet=off -short $(NODE) $(FLOATING) | $(TESTED)
 	@$(IN_WASM) go test -vet=off -run='^Fuzz' $(NODE) $(READERS) | $(TESTED)
-	@$(IN_WASM) go test -vet=off -short -run='^TestFreshAndUsed' $(NODE) ./web/app ./config/rules | $(TESTED)
 
 # The page's scripts: their types, and their tests under Node.
 scripts: $(filter packages,$(NEEDED))

@@ -54,7 +54,7 @@ func TestBrokenCataloguesFailInBoth(t *testing.T) {
 				c.reason, c.old)
 			file := bytes.Replace(catalogue.Demo, []byte(c.old), []byte(c.new), 1)
 			assert.Error(t, valid(t, s, file), "schema: %s", c.reason)
-			r := Check(file)
+			r, _ := read(file)
 			require.NotZero(t, r.Faults(), "reader: %s", c.reason)
 			lines := r.Lines("mine.json", true)
 			i := slices.IndexFunc(lines, func(line string) bool { return strings.Contains(line, c.line) })

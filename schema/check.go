@@ -21,30 +21,37 @@ type Result struct {
 
 // Check reads a catalogue file as the page does, and looks through its rules.
 func Check(file []byte) Result {
+	r, findings := read(file)
+	for _, f := range findings() {
+		if f.Code != "catalogue.no-price" { // the price book's reader has said so
+			r.Findings = append(r.Findings, f)
+		}
+	}
+	return r
+}
+
+// read reads it, and gives what looks through its rules.
+func read(file []byte) (r Result, findings func() []config.Finding) {
 	cat, err := config.Read(file)
 	if err != nil {
-		return Result{Problems: err.(config.Problems), places: placesOf(file)}
+		return Result{Problems: err.(config.Problems), places: placesOf(file)},
+			func() []config.Finding { return nil }
 	}
-	r := Result{Read: cat, places: placesOf(file)}
+	r = Result{Read: cat, places: placesOf(file)}
 	if _, err := pricing.ReadBook(cat.PriceBook, cat); err != nil {
 		for _, p := range err.(config.Problems) {
 			p.Where = cursorForm.ReplaceAllString(p.Where, "") // counted from the book's first line
 			r.Problems = append(r.Problems, p)
 		}
 	}
-	findings := rules.Lint
 	ed, err := quote.Accept(file)
 	if err == nil {
-		findings = func(*config.Catalogue) []config.Finding { return append(editions.Lint(ed), bid.Lint(ed)...) }
-	} else if r.Problems == nil {
+		return r, func() []config.Finding { return append(editions.Lint(ed), bid.Lint(ed)...) }
+	}
+	if r.Problems == nil {
 		r.Problems = err.(config.Problems)
 	}
-	for _, f := range findings(cat) {
-		if f.Code != "catalogue.no-price" { // the price book's reader has said so
-			r.Findings = append(r.Findings, f)
-		}
-	}
-	return r
+	return r, func() []config.Finding { return rules.Lint(cat) }
 }
 
 // Faults counts what keeps the page from taking the catalogue, and the faults

@@ -73,8 +73,8 @@ func musts(cat *config.Catalogue, n *quote.Needs, u *config.Unit) map[string]boo
 // not done is said.
 func TestPressesKeepTheMusts(t *testing.T) {
 	presses := 2000
-	if testing.Short() {
-		presses = 400
+	if seeds.Fixed() {
+		presses = 500
 	}
 	refused, told, given := 0, 0, 0
 	for seed := range seeds.Each(1) {

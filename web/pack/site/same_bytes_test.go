@@ -111,30 +111,61 @@ func talk(t *testing.T) *conversation {
 	return c
 }
 
-// The core gives the same bytes natively and as shipped.
+// The core gives the same bytes natively and as shipped; and there, too, one that was
+// just started gives those of one that has answered everything before.
 func TestSameBytesInWasm(t *testing.T) {
-	node, err := exec.LookPath("node")
-	require.NoError(t, err, "Node is needed: apt-get install nodejs npm")
 	c := talk(t)
-	dir := t.TempDir()
-	put := func(name string, data []byte) string {
-		path := filepath.Join(dir, name)
-		require.NoError(t, os.WriteFile(path, data, 0o600))
-		return path
-	}
-	loader, err := Loader()
-	require.NoError(t, err)
-	cmd := exec.Command(node, "--stack-size=4096", filepath.Join("testdata", "ask.mjs"),
-		put("loader.js", loader), put("core.wasm", core(t)), put("requests.txt",
-			append(bytes.Join(c.requests, []byte("\n")), '\n')))
-	cmd.Stderr = os.Stderr
-	out, err := cmd.Output()
-	require.NoError(t, err)
-	replies := bytes.Split(bytes.TrimSuffix(out, []byte("\n")), []byte("\n"))
-	require.Len(t, replies, len(c.requests))
+	files := shipped(t)
+	replies := files.ask(c.requests...)
 	for i, native := range c.replies {
 		same(t, i, c.requests[i], native, replies[i])
 	}
+	for _, i := range []int{len(c.requests) / 3, len(c.requests) * 2 / 3} {
+		same(t, i, c.requests[i], decided(c.replies[i]), decided(files.ask(c.requests[i])[0]))
+	}
+}
+
+// decided is a reply without its word of work under way, which a core may have done
+// before.
+func decided(reply []byte) []byte { return bytes.Replace(reply, []byte(`,"undecided":true`), nil, 1) }
+
+// program is the shipped core on disk, with what runs it in Node.
+type program struct {
+	t            *testing.T
+	node         string
+	dir          string
+	loader, core string
+}
+
+func shipped(t *testing.T) *program {
+	t.Helper()
+	node, err := exec.LookPath("node")
+	require.NoError(t, err, "Node is needed: apt-get install nodejs npm")
+	p := &program{t: t, node: node, dir: t.TempDir()}
+	loader, err := Loader()
+	require.NoError(t, err)
+	p.loader, p.core = p.put("loader.js", loader), p.put("core.wasm", core(t))
+	return p
+}
+
+func (p *program) put(name string, data []byte) string {
+	p.t.Helper()
+	path := filepath.Join(p.dir, name)
+	require.NoError(p.t, os.WriteFile(path, data, 0o600))
+	return path
+}
+
+// ask starts the core and gives its replies, one after another.
+func (p *program) ask(requests ...[]byte) [][]byte {
+	p.t.Helper()
+	file := p.put("requests.txt", append(bytes.Join(requests, []byte("\n")), '\n'))
+	cmd := exec.Command(p.node, "--stack-size=4096", filepath.Join("testdata", "ask.mjs"), p.loader, p.core, file)
+	cmd.Stderr = os.Stderr
+	out, err := cmd.Output()
+	require.NoError(p.t, err)
+	replies := bytes.Split(bytes.TrimSuffix(out, []byte("\n")), []byte("\n"))
+	require.Len(p.t, replies, len(requests))
+	return replies
 }
 
 // same shows where two long replies part.
