@@ -28,6 +28,19 @@ func TestHelpSaysWhatItLeaves(t *testing.T) {
 		d := quote.Begin(ed, on.chassis, on.body, quotetest.Today)
 		q, err := quote.Compute(ed, d)
 		require.NoError(t, err)
+		for _, o := range propose.WaysTo(q, "fb-winch").Offers {
+			then := d.Clone()
+			then.Unit = o.Unit
+			is, err := quote.Compute(ed, then)
+			require.NoError(t, err)
+			text := propose.Effect(q, &o.Unit, o.Changes, nil, quantity.US)
+			assert.NotContains(t, text, "On scene at plain idle", "to miss what is only noted is no risk")
+			if risk := slim(q, is); risk != "" {
+				thin++
+				assert.True(t, strings.HasPrefix(text, "Only just: "), "the winch: %s: %s", risk, text)
+				assert.Contains(t, text, risk)
+			}
+		}
 		asked := 0
 		for _, o := range ed.Cat.Options {
 			if q.State(o.ID) != rules.RuledOut || asked == 30 {
@@ -49,6 +62,7 @@ func TestHelpSaysWhatItLeaves(t *testing.T) {
 				require.NoError(t, err)
 				text := propose.MendEffect(q, &ways, m, quantity.US)
 				helped++
+				assert.NotContains(t, text, "−", "%s: of nothing is there less than nothing to spare", o.Label)
 				if risk := slim(q, is); risk != "" {
 					thin++
 					assert.True(t, strings.HasPrefix(text, "Only just: "), "%s: %s: %s", o.Label, risk, text)
@@ -79,7 +93,7 @@ func slim(was, is *quote.Quote) string {
 	for _, r := range []*config.Report{&is.Weight.Report, &is.Power.Report} {
 		for _, f := range r.Figures {
 			before, known := was.Figure(f.Code)
-			soft := f.Basis == config.FromMemory || f.Basis == config.CommonPractice
+			soft := f.Noted || f.Basis == config.FromMemory || f.Basis == config.CommonPractice
 			if f.Sense != "" && !soft && (f.Margin() < .5 || f.Chance >= .5) &&
 				!(known && before.Margin() <= f.Margin()) {
 				return f.Label

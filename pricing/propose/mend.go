@@ -87,9 +87,11 @@ func Risk(q *quote.Quote, u *config.Unit, in quantity.System) string {
 	for _, f := range figuresOf(ed, on) {
 		was, known := q.Figure(f.Code)
 		switch thin := f.Margin() < noMargin || f.Chance >= evenChance; {
-		case f.Sense == "" || f.Basis == config.FromMemory || f.Basis == config.CommonPractice || !thin:
+		case f.Sense == "" || f.Noted || f.Basis == config.FromMemory || f.Basis == config.CommonPractice || !thin:
 		case known && was.Margin() <= f.Margin():
 			// it is so already, and no worse
+		case !f.Met():
+			out = append(out, f.Label+": missed by "+in.Show(-f.Margin(), f.Unit))
 		case f.Chance >= evenChance:
 			out = append(out, fmt.Sprintf("%s: %s to spare, and a chance of %.0f %% of being over", f.Label,
 				in.Show(f.Margin(), f.Unit), 100*f.Chance))

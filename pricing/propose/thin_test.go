@@ -41,7 +41,8 @@ func TestLittleToSpareIsSaid(t *testing.T) {
 	payload, _ := s.Aside.Quote.Figure("weight.payload-left")
 	require.NotEmpty(t, s.Aside.Thin)
 	assert.Contains(t, propose.ThinWords(s.Aside.Thin, quantity.US), "Gross weight, full load is only "+
-		quantity.US.Show(payload.Value, payload.Unit)+" under 14,000 lb, and the chance of being over it is 12 %. With ")
+		quantity.US.Show(payload.Value, payload.Unit)+
+		" under 14,000 lb, and the chance of being over it is 12 %. With ")
 	assert.Contains(t, propose.ThinWords(s.Aside.Thin, quantity.Metric), " kg under 6,350 kg")
 	help := s.Sounder(s.Aside, quantity.US)
 	assert.Contains(t, help, "What would help: Cab-chassis 17,500 lb 4x4")

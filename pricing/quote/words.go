@@ -14,6 +14,11 @@ import (
 // sum says it all: the many rules that keep a full unit from being lighter
 // would only hide it, see Background.
 func (q *Quote) Words(r rules.Reason, in quantity.System) string {
+	return strings.Join(q.Sentences(r, in), " ")
+}
+
+// Sentences are the words of a reason, a rule or a limit each.
+func (q *Quote) Sentences(r rules.Reason, in quantity.System) []string {
 	var out []string
 	for i := range r.Limits {
 		out = append(out, q.sum(&r.Limits[i], in))
@@ -29,7 +34,7 @@ func (q *Quote) Words(r rules.Reason, in quantity.System) string {
 			}
 		}
 	}
-	return strings.Join(out, " ")
+	return out
 }
 
 // Background is the rules that play a part in a reason whose limit is shown.

@@ -349,10 +349,10 @@ func why(p *Page, id string) Part {
 	return El("div", Class("why"), At("id", "why-"+id), At("tabindex", "-1"), At("role", "group"),
 		At("aria-label", "Why, and what would help: "+q.Edition.Cat.LabelOf(id)),
 		If(p.Ways == nil, page.Working()),
-		Each(p.reasons(ways), func(i int, r rules.Reason) Part {
-			background := q.Background(r)
-			return Many(El("p", Class("head"), Text("What stands in the way")), El("p", Text(q.Words(r, p.System()))),
-				If(len(r.Picks) > 0, El("p", Class("how"), Text(q.Chosen(r.Picks)))),
+		Each(p.reasons(ways), func(i int, r reason) Part {
+			background := q.Background(r.Reason)
+			return Many(El("p", Class("head"), Text("What stands in the way")), El("p", Text(r.words)),
+				If(r.chosen != "", El("p", Class("how"), Text(r.chosen))),
 				If(len(background) > 0, El("details", At("id", "background-"+strconv.Itoa(i)),
 					El("summary", Class("small"), Text(page.Count(len(background), "rule keeps", "rules keep")+
 						" a full unit from being lighter")),
@@ -365,9 +365,12 @@ func why(p *Page, id string) Part {
 			})
 		}),
 		When(len(ways.Offers) > 0, func() Part {
-			return waysOut("It goes with your own choices, but "+
-				page.Count(len(ways.Offers[0].Changes), "thing", "things")+
-				" filled in would change", len(ways.Offers), func(i int) Part {
+			title := "It goes with the unit as it is"
+			if n := len(ways.Offers[0].Changes); n > 0 {
+				title = "It goes with your own choices, but " + page.Count(n, "thing", "things") +
+					" filled in would change"
+			}
+			return waysOut(title, len(ways.Offers), func(i int) Part {
 				o := &ways.Offers[i]
 				effect := propose.Effect(q, &o.Unit, o.Changes, nil, p.System())
 				return wayOut("offer", id, i, o.Words(q.Edition.Cat), effect)
@@ -401,19 +404,37 @@ func waysLeft(ways *propose.Ways, has bool) Part {
 	return nil
 }
 
-// reasons leaves out those that tell the same sum again, or say the same.
-func (p *Page) reasons(ways *propose.Ways) []rules.Reason {
-	var out []rules.Reason
+// reason is one that is shown, with what no reason before it has said.
+type reason struct {
+	rules.Reason
+	words, chosen string
+}
+
+// reasons leaves out those that tell the same sum again, and sentences that stand
+// already.
+func (p *Page) reasons(ways *propose.Ways) []reason {
+	var out []reason
 	summed := false
 	said := map[string]bool{}
 	for _, r := range ways.Reasons {
-		words := p.Q.Words(r, p.System())
-		if len(r.Limits) > 0 && summed || said[words] {
+		if len(r.Limits) > 0 && summed {
+			continue
+		}
+		fresh := slices.DeleteFunc(p.Q.Sentences(r, p.System()), func(text string) bool { return said[text] })
+		if len(fresh) == 0 {
 			continue
 		}
 		summed = summed || len(r.Limits) > 0
-		said[words] = true
-		out = append(out, r)
+		shown := reason{Reason: r, words: strings.Join(fresh, " ")}
+		if len(r.Picks) > 0 {
+			if chosen := p.Q.Chosen(r.Picks); !said[chosen] {
+				shown.chosen = chosen
+			}
+		}
+		for _, text := range append(fresh, shown.chosen) {
+			said[text] = true
+		}
+		out = append(out, shown)
 	}
 	return out
 }

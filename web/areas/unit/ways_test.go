@@ -8,7 +8,9 @@ import (
 
 	"boxwright/config/rules"
 	"boxwright/pricing/propose"
+	"boxwright/pricing/quote/quotetest"
 	"boxwright/web/page/markup"
+	"boxwright/web/page/pagetest"
 )
 
 // Where looking for ways out was ended, nothing is said that was not looked for.
@@ -33,5 +35,23 @@ func TestWaysLeft(t *testing.T) {
 			}
 			assert.Contains(t, got, c.says)
 		})
+	}
+}
+
+// A sentence that one reason says is not said by the next.
+func TestReasonsSayThingsOnce(t *testing.T) {
+	p := &Page{Page: pagetest.Of(t, quotetest.Demo(t), "cut-14500-158-gas", false)}
+	van, inside := rules.Cause{ID: "a", Text: "This is the version for vans."}, rules.Cause{ID: "b",
+		Text: "A van is a van."}
+	got := p.reasons(&propose.Ways{Reasons: []rules.Reason{
+		{Rules: []rules.Cause{van}, Picks: []string{"mod-146-72"}},
+		{Rules: []rules.Cause{inside, van}, Picks: []string{"mod-146-72"}},
+		{Rules: []rules.Cause{van, inside}},
+	}})
+	if assert.Len(t, got, 2, "the third says nothing new") {
+		assert.Equal(t, "This is the version for vans.", got[0].words)
+		assert.NotEmpty(t, got[0].chosen)
+		assert.Equal(t, "A van is a van.", got[1].words)
+		assert.Empty(t, got[1].chosen, "with the same choice")
 	}
 }
