@@ -229,6 +229,40 @@ func TestRevisionBringsTheQuoteBeforeItAlong(t *testing.T) {
 	assert.Equal(t, []string{second}, b.Pins, "what is set aside is the quote alone")
 }
 
+// A signed quote that is changed clouds in its drawing set what changed, and nothing else;
+// the revision table names both.
+func TestDrawingsCloudWhatARevisionChanges(t *testing.T) {
+	seller := open(t)
+	seller.do(Act{Do: "start"})
+	first := seller.signed(t, demoKey(t, seller, "demo-key.json"))
+	s := seller.do(Act{Do: "go", ID: "quote"}, Act{Do: "paper", ID: "drawings"})
+	require.Contains(t, s.Regions["main"], "plate-drawing")
+	assert.NotContains(t, s.Regions["main"], `class="cloud"`)
+	assert.Contains(t, s.Regions["main"], "First drawing")
+	was := signedDraft(t, first)
+	step := "rs-fixed"
+	if was.Unit.Has(step) {
+		step = "rs-low"
+	}
+	seller.do(Act{Do: "pick", ID: step, Value: "1", On: true})
+	s = seller.do(Act{Do: "go", ID: "quote"}, Act{Do: "paper", ID: "drawings"})
+	main := s.Regions["main"]
+	assert.Contains(t, main, "What changed is clouded")
+	sheets := strings.Split(main, `class="drawn-sheet"`)[1:]
+	require.GreaterOrEqual(t, len(sheets), 13)
+	clouds := 0
+	for _, sheet := range sheets {
+		clouds += strings.Count(sheet, `class="cloud"`)
+		if strings.Contains(sheet, "Sheet 8, Inside") || strings.Contains(sheet, "Sheet 9, Inside") {
+			assert.NotContains(t, sheet, `class="cloud"`, "the inside is as it was")
+		}
+	}
+	assert.Positive(t, clouds)
+	assert.Contains(t, main, " changed</b>", "the list of numbers says so too")
+	assert.Regexp(t, `<td>0</td><td>[^<]+</td><td>Quote before</td></tr><tr><td>1</td>`, main)
+	assert.Contains(t, sheets[0], "Left out since the quote before: ", "the step that it had")
+}
+
 // A signature that somebody writes into a kept draft by hand counts for nothing.
 func TestForgedSignatureIsTakenOff(t *testing.T) {
 	seller := open(t)
@@ -378,7 +412,8 @@ func TestADeclarationThatIsNotKeptIsNotSigned(t *testing.T) {
 	key := demoKey(t, p, "demo-key.json")
 	p.do(Act{Do: "new", ID: "cut-14500-158-gas", Value: "mod-164-72"})
 	s := p.do(append(slices.Clone(parties), Act{Do: "go", ID: "quote"})...)
-	assert.Contains(t, s.Regions["main"], "The quote cannot be signed as it stands. The unit is declared to KKK-A-1822F")
+	assert.Contains(t, s.Regions["main"],
+		"The quote cannot be signed as it stands. The unit is declared to KKK-A-1822F")
 	assert.Contains(t, s.Regions["main"], "Not to be signed: The unit is declared")
 	s = p.do(Act{Do: "sign", Value: keyPhrase, File: key})
 	assert.Contains(t, s.Fault, "does not meet: Overall height")

@@ -2,10 +2,20 @@ package drawing
 
 import (
 	"bytes"
+	"cmp"
+	"math"
 	"strconv"
 	"strings"
 	"unicode/utf8"
 )
+
+// layerColors are the color numbers of layers: 7 is black on white and white on black,
+// which outlines have, 8 gray, 1 red, 4 cyan, 5 blue, 6 magenta, 30 orange.
+var layerColors = map[string]int{layerThin: 8, layerDoor: 8, layerHidden: 8, layerHub: 8, layerStore: 8,
+	layerGlass: 4, layerLamp: 1, layerSeat: 5, layerCot: 30, layerMark: 6}
+
+// dashed are kinds of lines by their dashes and, negative, gaps in inches.
+var dashed = map[string][]float64{"CONTINUOUS": nil, "DASHED": {4, -2.5}}
 
 // DXF writes views side by side as a drawing of the exchange format that CAD programs
 // read (ASCII, release 12), in true inches, a layer for each kind of line. Each view
@@ -23,14 +33,39 @@ func DXF(views ...View) []byte {
 	put(0, "ENDSEC")
 	section("TABLES")
 	put(0, "TABLE")
+	put(2, "LTYPE")
+	put(70, "2")
+	for _, name := range []string{"CONTINUOUS", "DASHED"} {
+		dashes := dashed[name]
+		put(0, "LTYPE")
+		put(2, name)
+		put(70, "0")
+		put(3, name)
+		put(72, "65")
+		put(73, strconv.Itoa(len(dashes)))
+		total := 0.0
+		for _, d := range dashes {
+			total += math.Abs(d)
+		}
+		num(40, total)
+		for _, d := range dashes {
+			num(49, d)
+		}
+	}
+	put(0, "ENDTAB")
+	put(0, "TABLE")
 	put(2, "LAYER")
 	put(70, strconv.Itoa(len(Layers)+1))
-	for i, name := range append([]string{"title"}, Layers...) {
+	for _, name := range append([]string{"title"}, Layers...) {
 		put(0, "LAYER")
 		put(2, strings.ToUpper(name))
 		put(70, "0")
-		put(62, strconv.Itoa(i%7+1))
-		put(6, "CONTINUOUS")
+		put(62, strconv.Itoa(cmp.Or(layerColors[name], 7)))
+		if name == layerHidden {
+			put(6, "DASHED")
+		} else {
+			put(6, "CONTINUOUS")
+		}
 	}
 	put(0, "ENDTAB")
 	put(0, "ENDSEC")

@@ -66,6 +66,18 @@ func (s *set) changed() func(*body.Part) bool {
 	}
 }
 
+// LeftOut are the things of options that a model had before and has no more, by label.
+func LeftOut(m, was *body.Model) (list []string) {
+	for i := range was.Parts {
+		p := &was.Parts[i]
+		stays := func(q body.Part) bool { return q.Option == p.Option && q.Kind == p.Kind }
+		if p.Option != "" && !slices.ContainsFunc(m.Parts, stays) && !slices.Contains(list, p.Label) {
+			list = append(list, p.Label)
+		}
+	}
+	return list
+}
+
 // sight of a view; number says what gets a balloon.
 func (s *set) sight(id string, number func(*body.Part) bool) sight {
 	out := sight{View: ViewOf(s.m, id), parts: map[string]*body.Part{}, number: number}

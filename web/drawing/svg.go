@@ -115,7 +115,7 @@ func appendTenths(to []byte, v float64) []byte {
 const plainStyle = ".edge{fill:#fff;stroke:#000;stroke-width:.5}.rim,.thin,.door,.lamp,.glass,.seat,.cot,.store,.mark,.hub{" +
 	"fill:none;stroke:#000;stroke-width:.25}.hidden{fill:none;stroke:#000;stroke-width:.2;stroke-dasharray:2 " +
 	"1}.tire{fill:#333}" +
-	".hub{fill:#fff}.text{font:bold 1px sans-serif;text-anchor:middle}.title{font:5px sans-serif}"
+	".hub{fill:#fff}.text{font-family:sans-serif;font-weight:bold;text-anchor:middle}.title{font:5px sans-serif}"
 
 // SVG writes views side by side as a drawing in true inches of the unit, one to twenty on
 // paper, each with its title under it.
@@ -133,8 +133,9 @@ func SVG(views ...View) string {
 			page.Label("title", left, -low+14, v.Title)))
 		x += right - left + 36
 	}
+	x, top = x-36+2*marginIn, top+marginIn
 	size := func(v float64) string { return strconv.FormatFloat(v/20, 'f', 2, 64) + "in" }
 	return El("svg", At("xmlns", "http://www.w3.org/2000/svg"), At("width", size(x)), At("height", size(top-bottom)),
-		At("viewBox", "0 "+page.Coord(-top)+" "+page.Coord(x)+" "+page.Coord(top-bottom)),
+		At("viewBox", page.Coord(-marginIn)+" "+page.Coord(-top)+" "+page.Coord(x)+" "+page.Coord(top-bottom)),
 		El("style", Text(plainStyle)), Many(parts...)).String() + "\n"
 }

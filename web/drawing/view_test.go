@@ -220,6 +220,19 @@ func TestDXFHoldsTheViewInTrueInches(t *testing.T) {
 	assert.GreaterOrEqual(t, lo, low-0.01)
 }
 
+// Outlines are black or white, what is hidden is dashed; a text in a picture file keeps the
+// size of its letters.
+func TestFilesOfViewsReadAsDrawings(t *testing.T) {
+	m := pagetest.Of(t, quotetest.Demo(t), "cut-14500-158-gas", true).Q.Space.Model
+	file := string(DXF(ViewOf(m, "street")))
+	assert.Contains(t, file, "2\r\nEDGE\r\n70\r\n0\r\n62\r\n7\r\n6\r\nCONTINUOUS")
+	assert.Contains(t, file, "2\r\nHIDDEN\r\n70\r\n0\r\n62\r\n8\r\n6\r\nDASHED")
+	assert.Contains(t, file, "0\r\nLTYPE\r\n2\r\nDASHED")
+	svg := SVG(ViewOf(m, "street"))
+	style, _, _ := strings.Cut(svg[strings.Index(svg, ".text{"):], "}")
+	assert.NotRegexp(t, `font:|font-size`, style, "a size in the style would win over each text's own")
+}
+
 func TestCoordinatesAreWrittenInTenths(t *testing.T) {
 	for _, x := range []struct {
 		v    float64

@@ -2,6 +2,7 @@ package quote
 
 import (
 	"strconv"
+	"strings"
 
 	"boxwright/config"
 	"boxwright/config/body"
@@ -41,10 +42,16 @@ func drawingSet(p *Page) Part {
 	if p.Trust != nil && p.Trust.Before != nil && p.Trust.Before.Q != nil {
 		was = p.Trust.Before.Q.Space.Model
 	}
+	var left []string
+	if was != nil {
+		left = drawing.LeftOut(p.Q.Space.Model, was)
+	}
 	list := drawing.Set(p.Page, was)
 	total := len(list) + 1
 	return El("div", Class("plates"),
-		plateSheet(p, 1, total, "Cover", "none", was != nil, El("div", Class("choices-list"), schedule(p))),
+		plateSheet(p, 1, total, "Cover", "none", was != nil, Many(
+			If(len(left) > 0, El("p", Text("Left out since the quote before: "+strings.Join(left, "; ")+"."))),
+			El("div", Class("choices-list"), schedule(p)))),
 		Each(list, func(i int, x drawing.Plate) Part {
 			return plateSheet(p, i+2, total, x.Title, x.ScaleWords(), was != nil, Many(x.Drawing, balloonList(&x),
 				Each(x.Notes, func(_ int, t string) Part { return El("p", Text(t)) })))

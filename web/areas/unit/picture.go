@@ -52,7 +52,9 @@ func picture(p *Page, id, chapter string) Part {
 		If(len(p.View.Fresh) > 0, El("p", Class("small"), Text(brought(p)))),
 		El("p", Class("small soft"), Text(said+" "+colors(&v)+" "+missing(p)+" "),
 			page.Action("save-dxf", "", "", "Save all views for CAD (DXF)", Class("quiet")), Text(" "),
-			page.Action("save-svg", "", "", "as SVG", Class("quiet"))),
+			page.Action("save-svg", "", "", "as SVG", Class("quiet")), Text(" or this view alone: "),
+			page.Action("save-dxf", v.ID, "", "this view as DXF", Class("quiet")), Text(" "),
+			page.Action("save-svg", v.ID, "", "this view as SVG", Class("quiet"))),
 	)
 }
 
@@ -186,21 +188,31 @@ func find(s *session.Session, a session.Act) {
 	s.Step(session.Step{Do: "focus", ID: "o-" + o.ID})
 }
 
-// saveDXF hands out every view in one drawing for CAD, saveSVG as a picture.
-func saveDXF(s *session.Session, _ session.Act) {
-	saveViews(s, ".dxf", "application/dxf", func(all []drawing.View) string { return string(drawing.DXF(all...)) })
+// saveDXF hands out one view, or every one in one drawing, for CAD, saveSVG as a picture.
+func saveDXF(s *session.Session, a session.Act) {
+	saveViews(s, a.ID, ".dxf", "application/dxf", func(all []drawing.View) string {
+		return string(drawing.DXF(all...))
+	})
 }
 
-func saveSVG(s *session.Session, _ session.Act) {
-	saveViews(s, ".svg", "image/svg+xml", func(all []drawing.View) string { return drawing.SVG(all...) })
+func saveSVG(s *session.Session, a session.Act) {
+	saveViews(s, a.ID, ".svg", "image/svg+xml", func(all []drawing.View) string { return drawing.SVG(all...) })
 }
 
-func saveViews(s *session.Session, ending, kind string, write func([]drawing.View) string) {
+// saveViews hands out the view with an id, or all of them without one.
+func saveViews(s *session.Session, id, ending, kind string, write func([]drawing.View) string) {
 	w, err := s.Work()
 	if err != nil || w.Quote.Space.Model == nil {
 		s.Fault("There is no unit to draw yet: choose a chassis and a module.")
 		return
 	}
-	s.Step(session.Step{Do: "save", Name: session.FileName(cmp.Or(s.Draft.Number, "unit")) + ending, Type: kind,
-		Text: write(drawing.Views(w.Quote.Space.Model))})
+	name := session.FileName(cmp.Or(s.Draft.Number, "unit"))
+	var list []drawing.View
+	if id == "" {
+		list = drawing.Views(w.Quote.Space.Model)
+	} else {
+		list = append(list, drawing.ViewOf(w.Quote.Space.Model, id))
+		name += "-" + list[0].ID
+	}
+	s.Step(session.Step{Do: "save", Name: name + ending, Type: kind, Text: write(list)})
 }
