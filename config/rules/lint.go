@@ -2,6 +2,7 @@ package rules
 
 import (
 	"fmt"
+	"slices"
 
 	"boxwright/config"
 	"boxwright/config/solve"
@@ -72,6 +73,23 @@ type Linter struct {
 	open   int      // questions left open for want of work
 
 	possible []bool // by id: a unit without limits can have it
+}
+
+// Then has the linter do more jobs before it tells what it left open: each gives what it
+// finds, and counts as so many steps of a solver.
+func (l *Linter) Then(name string, steps int64, jobs ...func() []config.Finding) {
+	if len(l.phases) == 0 {
+		return // the catalogue cannot be compiled, and that is said
+	}
+	do := make([]func(), len(jobs))
+	for i, job := range jobs {
+		do[i] = func() {
+			l.other += steps
+			l.out = append(l.out, job()...)
+		}
+	}
+	last := len(l.phases) - 1
+	l.phases = slices.Insert(l.phases, last, phase{name, func() { l.next(do...) }})
 }
 
 // phase is a part of the lint that looks at one kind of thing.
