@@ -52,9 +52,10 @@ type Conductor struct {
 	RunFt    float64 // one way
 	Critical bool
 	FuseA    float64
-	Gauge    string // of each conductor; empty when no size of the table serves
-	Parallel int    // conductors side by side, of one length and one size; 1 mostly
-	Table    string // the area table it was sized by
+	Gauge    string  // of each conductor; empty when no size of the table serves
+	Parallel int     // conductors side by side, of one length and one size; 1 mostly
+	Table    string  // the area table it was sized by
+	CarryA   float64 // that its conductors may carry together
 	NeedCM   float64
 	DropV    float64 // by area and K, the sizing law
 	DropPct  float64 // of nominal
@@ -218,6 +219,7 @@ func (w *Wiring) run(p config.Picked) (Conductor, *config.Finding) {
 		return warn("power.no-conductor", fmt.Sprintf("no size of %s carries %.0f A over %.0f ft.", w.Areas.Name,
 			Margin125*fuse, c.RunFt), "Divide the circuit in two, or shorten it.")
 	}
+	c.CarryA = float64(n) * w.Ampacity[g]
 	area, _ := w.Areas.Area(g)
 	c.Gauge, c.Parallel, c.Decided = g.String(), n, decided
 	each := amps / float64(n)
@@ -225,11 +227,4 @@ func (w *Wiring) run(p config.Picked) (Conductor, *config.Finding) {
 	c.DropPct = 100 * c.DropV / w.Volts
 	c.HotV, _ = DropHot(each, trip, g, w.Areas)
 	return c, nil
-}
-
-// circuits adds the schedule to the sheet.
-func (s *Sheet) circuits(b *vehicle) {
-	var findings []config.Finding
-	s.Circuits, findings = b.schedule(UsualWiring())
-	s.Findings = append(s.Findings, findings...)
 }

@@ -114,6 +114,15 @@ func (s *Sheet) inside(b *vehicle) {
 	record(s, b, "space.inside-length", "Inside length of the patient compartment", length, quantity.Inch)
 	record(s, b, "space.interior", "Inside volume of the patient compartment, before cabinets",
 		volume(length, width, quantity.Length(body.HeadroomIn(b.Body))), quantity.CubicFoot)
+	rear := body.DoorsOf(b.Body)
+	record(s, b, "space.rear-door", "Rear doorway, the less of its width and height",
+		min(rear.RearWidthIn, rear.RearHeightIn), quantity.Inch)
+	if v, known := b.floods(); known {
+		record(s, b, "space.flood-height", "Lowest flood light above the ground, loaded", v, quantity.Inch)
+	}
+	if v, known := b.frontRoom(); known {
+		record(s, b, "space.front-compartment", "Right front compartment, of 30 × 18 × 40 in", v, quantity.Percent)
+	}
 	if l, w, known := b.bench(); known {
 		record(s, b, "space.bench", "Squad bench, length", l, quantity.Inch)
 		record(s, b, "space.bench-width", "Squad bench, width", w, quantity.Inch)

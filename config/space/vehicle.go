@@ -1,6 +1,8 @@
 package space
 
 import (
+	"slices"
+
 	"boxwright/config"
 	"boxwright/config/body"
 	"boxwright/config/quantity"
@@ -112,6 +114,48 @@ func (b *vehicle) bench() (length, width quantity.Length, known bool) {
 		}
 	}
 	return length, width, known
+}
+
+// Clauses whose options say which lamps are flood lights, and which compartment is the one
+// at the right front.
+const (
+	floodClause = "kkk-flood"
+	frontClause = "kkk-front-compartment"
+)
+
+// floods is the height of the lowest flood light, at its middle.
+func (b *vehicle) floods() (z float64, known bool) {
+	for i := range b.model.Parts {
+		p := &b.model.Parts[i]
+		o := b.Cat.OptionByID(p.Option)
+		if o == nil || p.Kind != "lamp" || !slices.Contains(o.Clauses, floodClause) {
+			continue
+		}
+		if _, _, at := p.Center(); !known || at < z {
+			z, known = at, true
+		}
+	}
+	return z, known
+}
+
+// frontRoom is the size of the compartment at the right front in percent of 30 in wide, 18
+// deep and 40 high, where it is least. Which of its sides is its width depends on where it
+// opens.
+func (b *vehicle) frontRoom() (percent float64, known bool) {
+	for _, p := range b.Picks {
+		if !slices.Contains(p.Clauses, frontClause) {
+			continue
+		}
+		for i := range p.Compartments {
+			c := &p.Compartments[i]
+			wide, deep := float64(config.Clean(c.WidthIn)), float64(config.Clean(c.DepthIn))
+			least := 100 * min(max(wide, deep)/30, min(wide, deep)/18, float64(config.Clean(c.HeightIn))/40)
+			if !known || least > percent {
+				percent, known = least, true
+			}
+		}
+	}
+	return percent, known
 }
 
 // Inside is the volume of a compartment.

@@ -19,7 +19,7 @@ func fixture(t testing.TB) *config.Catalogue {
 		Bodies: []config.Body{{ID: "b1", Label: "Van", Kind: "van", LengthIn: 125, WidthIn: 78, HeightIn: 76,
 			HeadroomIn: 68}},
 		Options: []config.Option{{ID: "tested", Group: "g", Label: "Tested body",
-			Clauses: []string{"amd-001", "kkk-flash"}}},
+			Clauses: []string{"amd-001", "kkk-flash", "kkk-front-compartment"}}},
 		Plant: config.Plant{HoursPerDay: 8}}
 	for _, typ := range []struct {
 		id, typ string

@@ -38,6 +38,10 @@ func TestOutcomes(t *testing.T) {
 		{"a computed figure fits no tag", on("t3"), figure("power.remaining", 60), "kkk-remaining-tag", NotJudged, config.ReadInText},
 		{"superseded texts bind nobody", on("t3"), nil, "wa-light", DoesNotApply, ""},
 		{"what is not ordered", on("t3"), nil, "kkk-front-compartment", DoesNotApply, ""},
+		{"what is ordered, and too small", tested, figure("space.front-compartment", 99), "kkk-front-compartment", NotMet, config.ReadInText},
+		{"what is ordered, and just large enough", tested, figure("space.front-compartment", 100), "kkk-front-compartment", Met, config.ReadInText},
+		{"a flood light below 75 in", on("t3"), figure("space.flood-height", 74.9), "kkk-flood-height", NotMet, config.ReadInText},
+		{"a wire that carries less than 125 % of its fuse", on("t3"), figure("power.wire-carry", 124), "kkk-wire-size", NotMet, config.FromMemory},
 	} {
 		t.Run(tt.reason, func(t *testing.T) {
 			v := verdict(t, Judge(KKK+"+wa", tt.unit, cat, tt.report), tt.clause)

@@ -55,12 +55,6 @@ func readE(id, title, text, where string) Clause {
 		Rows: []Row{{Edition: revE, From: dayE, Source: kkkE + where, Basis: config.ReadInText}}}
 }
 
-// ordered is a clause about something that need not be ordered.
-func ordered(c Clause) Clause {
-	c.Ordered = true
-	return c
-}
-
 // kkk is the federal specification for the Star-of-Life ambulance, revision F,
 // with the clauses of revision E that were read where F was not. Refurbished
 // and remounted units stand outside it (contents of revision F).
@@ -145,8 +139,10 @@ func kkkElectrical() []Clause {
 			"33 (3.7.6)"),
 		readE("kkk-monitor", "Electrical monitor and high idle", "There is an ammeter, a voltmeter or a low-voltage "+
 			"warning, and an automatic high idle.", "33 (3.7.6.1 to 3.7.6.3)"),
-		{ID: "kkk-wiring", Title: "Wiring", Text: "Wire carries 125 % of the current it is protected for, and is of " +
-			"SAE J1128 type SXL or GXL in loom for 300 F.", Rows: []Row{rowF(For{}, 0, recalledF, config.FromMemory)}},
+		recalled("kkk-wire-size", "Size of wires", "Wire carries 125 % of the current it is protected for.",
+			"power.wire-carry", config.AtLeast, 125, quantity.Percent),
+		{ID: "kkk-wiring", Title: "Wiring", Text: "Wire is of SAE J1128 type SXL or GXL in loom for 300 F.",
+			Rows: []Row{rowF(For{}, 0, recalledF, config.FromMemory)}},
 		{ID: "kkk-wire-marking", Title: "Marking of wires", Text: "Every wire is marked with its function at least " +
 			"every 4 in.", Rows: []Row{rowF(For{}, 0, recalledF, config.FromMemory)}},
 		{ID: "kkk-shore", Title: "Shore line", Text: "The shore line is for 125 V and 20 A, with ground-fault " +
@@ -157,8 +153,14 @@ func kkkElectrical() []Clause {
 			"and right.", "41"),
 		readE("kkk-light-test", "Warning light test",
 			"Warning lights are tested at 14.2 V; their colors keep SAE J578.", "41 and 42 (3.8.2.5)"),
-		readE("kkk-flood", "Flood and loading lights", "Flood and loading lights stand at least 75 in above ground, "+
-			"aim 12 to 18 degrees down, and give at least 800 beam candela a side, 500 for loading.", "42 (3.8.3)"),
+		{ID: "kkk-flood-height", Title: "Flood lights, height", Text: "Flood lights stand at least 75 in above the " +
+			"ground.", Figure: "space.flood-height", Sense: config.AtLeast, Unit: quantity.Inch,
+			Rows: []Row{{Edition: revE, From: dayE, Value: 75, Source: kkkE + "42 (3.8.3)", Basis: config.ReadInText}}},
+		readE("kkk-flood", "Flood and loading lights",
+			"Flood and loading lights aim 12 to 18 degrees down and give at "+
+				"least 800 beam candela a side, 500 for loading; loading lights too stand at least 75 in above the "+
+				"ground.",
+			"42 (3.8.3)"),
 	}
 }
 
@@ -194,8 +196,11 @@ func kkkBody() []Clause {
 			"five a side above.", "50 (3.10.7)"),
 		readE("kkk-fasteners", "Fasteners and skirt", "Fasteners stand at most 18 in apart; the skirt hangs at most "+
 			"3 in below cab and body.", "50"),
-		ordered(readE("kkk-front-compartment", "Front compartment", "If an inside and outside compartment is ordered "+
-			"at the right front, it is at least 30 in wide, 18 deep and 40 high.", "55 (3.11.1.2)")),
+		{ID: "kkk-front-compartment", Title: "Front compartment", Text: "If an inside and outside compartment is " +
+			"ordered at the right front, it is at least 30 in wide, 18 deep and 40 high.", Ordered: true,
+			Figure: "space.front-compartment", Sense: config.AtLeast, Unit: quantity.Percent,
+			Rows: []Row{{Edition: revE, From: dayE, Value: 100, Source: kkkE + "55 (3.11.1.2)",
+				Basis: config.ReadInText}}},
 		readE("kkk-ventilation", "Ventilation", "Standing still, the air of each compartment changes completely at "+
 			"least every two minutes.", "65 (3.13.6)"),
 		readE("kkk-climate", "Climate test", "The air-conditioning test begins after three hours' soak at 95 F and "+

@@ -19,11 +19,20 @@ func astm() Set {
 			}}}}
 }
 
+// mild is a clause that rests on more than its text: what a wire may carry is from memory.
+func mild(c Clause) Clause {
+	c.Mild = true
+	return c
+}
+
 // own is the purchaser's own requirement in the manner of NFPA 1917: the
 // purchaser sets the payload, and no number is built in that was not read.
 func own() Set {
 	open := func(source string) []Row { return []Row{{Open: true, Source: source, Basis: config.Purchaser}} }
-	const notFound = "number not found in a text that was read"
+	const (
+		notFound  = "number not found in a text that was read"
+		chapter13 = "public fire-apparatus specification after NFPA 1901 chapter 13 (bendix.manymanuals.es, p108)"
+	)
 	return Set{ID: Own, Label: "Purchaser's own, NFPA 1917 style",
 		Note: "NFPA 1917 was in force for contracts from Jan 1, 2013, its second edition from 2015. The purchaser " +
 			"sets the payload and whatever else is to be judged; the weight numbers of NFPA 1917, NFPA 1900 and the " +
@@ -41,12 +50,14 @@ func own() Set {
 			{ID: "own-generating", Title: "Generating system", Text: "The alternator's hot output carries the scene load.", Figure: "power.scene", Rows: []Row{{Source: "rating of the alternator", Basis: config.Rating}}},
 			declared("own-load-analysis", "Electrical load analysis", "An analysis lists the alternator's nameplate "+
 				"and rating, each item of the minimum continuous load, each further continuous item and each "+
-				"intermittent one.", "public fire-apparatus specification after NFPA 1901 chapter 13 "+
-				"(bendix.manymanuals.es, p108)", config.ReadInText),
-			declared("own-circuits", "Circuit feeder wire", "Each circuit's wire carries 125 % of the current it is "+
-				"protected for, drops at most 10 % from source to device, and is of SAE J1127 or J1128 type SXL, GXL "+
-				"or TXL.", "public fire-apparatus specification after NFPA 1901 chapter 13 "+
-				"(bendix.manymanuals.es, p108)", config.ReadInText),
+				"intermittent one.", chapter13, config.ReadInText),
+			mild(one("own-wire-size", "Circuit feeder wire, size", "Each circuit's wire carries 125 % of the current it is "+
+				"protected for.", "power.wire-carry", config.AtLeast, 125, quantity.Percent, chapter13,
+				config.ReadInText)),
+			mild(one("own-wire-drop", "Circuit feeder wire, drop", "The voltage drops at most 10 % from source to "+
+				"device.", "power.wire-drop", config.AtMost, 10, quantity.Percent, chapter13, config.ReadInText)),
+			declared("own-circuits", "Circuit feeder wire, type", "Wire is of SAE J1127 or J1128 type SXL, GXL or TXL.",
+				chapter13, config.ReadInText),
 			declared("own-low-voltage", "Low-voltage alarm", "The alarm sounds within 140 s of 11.70 V.",
 				"public fire-apparatus specification after NFPA 1901 chapter 13", config.ReadInText),
 		}}

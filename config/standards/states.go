@@ -57,7 +57,8 @@ func laCounty() Set {
 			config.AtLeast, 113, quantity.Inch, src, seen),
 		declared("ca-la-ends", "Clear lengths", "At least 12 in between cot and door and between seat and cot.", src,
 			seen),
-		declared("ca-la-door", "Rear door", "At least 46 in.", src, seen),
+		one("ca-la-door", "Rear door", "At least 46 in; read here as width and height of the doorway.",
+			"space.rear-door", config.AtLeast, 46, quantity.Inch, src, seen),
 	}}
 }
 

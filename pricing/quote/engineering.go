@@ -40,11 +40,7 @@ func (w Wiring) rewire(cat *config.Catalogue, u *config.Unit, s *power.Sheet) {
 	if w == (Wiring{}) {
 		return
 	}
-	var findings []config.Finding
-	s.Circuits, findings = power.Circuits(cat, u, w.Sizing())
-	s.Findings = append(slices.DeleteFunc(s.Findings, func(f config.Finding) bool {
-		return slices.Contains([]string{"power.circuit-unsized", "power.no-fuse", "power.no-conductor"}, f.Code)
-	}), findings...)
+	s.Rewire(cat, u, w.Sizing())
 }
 
 // checkEngineering bounds what scale tickets and wiring bring from outside.

@@ -1,0 +1,48 @@
+package power
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"boxwright/config"
+	"boxwright/config/quantity"
+)
+
+// The worst circuit decides: 12.5 A on a 10 A fuse is 125 %; one that no wire serves has
+// nothing, and one that is not sized does not count.
+func TestWhatAScheduleKeeps(t *testing.T) {
+	figures := wired([]Conductor{{FuseA: 40, CarryA: 90, DropPct: 8}, {FuseA: 10, CarryA: 12.5, DropPct: 3}, {}})
+	require.Len(t, figures, 2)
+	assert.Equal(t, 125., figures[0].Value)
+	assert.Equal(t, 8., figures[1].Value)
+	assert.Zero(t, wired([]Conductor{{FuseA: 500}})[0].Value)
+	assert.Empty(t, wired([]Conductor{{}}))
+}
+
+// Wired in another way, the figures are of the new schedule and their limits stay.
+func TestRewiring(t *testing.T) {
+	cat, u := fixture(t), unit("ac", "lightbar")
+	as := &config.Assumptions{Limits: map[string]config.Limit{"power.wire-drop": {Value: 10, Sense: config.AtMost,
+		Basis: config.FromMemory}}}
+	s := Budget(cat, u, as)
+	was, ok := s.Figure("power.wire-drop")
+	require.True(t, ok)
+	assert.Greater(t, was.Value, 3.)
+	carry, _ := s.Figure("power.wire-carry")
+	assert.GreaterOrEqual(t, carry.Value, 125.)
+	w := UsualWiring()
+	w.DropPct = 3
+	s.Rewire(cat, u, w)
+	drop, _ := s.Figure("power.wire-drop")
+	assert.LessOrEqual(t, drop.Value, 3.)
+	assert.Equal(t, was.Limit, drop.Limit)
+	assert.Equal(t, quantity.Percent, drop.Unit)
+	w.Fuses = []float64{1}
+	s.Rewire(cat, u, w)
+	w.Fuses = UsualWiring().Fuses
+	assert.Contains(t, codes(&s.Report), "power.no-fuse")
+	s.Rewire(cat, u, w)
+	assert.NotContains(t, codes(&s.Report), "power.no-fuse", "what no longer is so is not said")
+}
