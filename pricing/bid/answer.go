@@ -7,11 +7,14 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+	"unicode"
+	"unicode/utf8"
 
 	"boxwright/config"
 	"boxwright/config/quantity"
 	"boxwright/config/rules"
 	"boxwright/pricing/bid/claims"
+	"boxwright/pricing/bid/intake"
 	"boxwright/pricing/bid/terms"
 	"boxwright/pricing/quote"
 )
@@ -46,12 +49,9 @@ func Answers(q *quote.Quote, in quantity.System) []Answer {
 	j := judge{q: q, v: vocabularyOf(q.Edition), in: in, lifts: map[string][]lifted{}, whys: map[string]string{},
 		places: map[string]string{}}
 	out := make([]Answer, len(q.Draft.Requirements))
-	head := ""
+	var above heading
 	for i, r := range q.Draft.Requirements {
-		if r.Head {
-			head = r.Text
-		}
-		out[i] = j.answer(r, head)
+		out[i] = j.answer(r, above.over(r))
 		out[i].At = i
 	}
 	return out
@@ -61,13 +61,11 @@ func Answers(q *quote.Quote, in quantity.System) []Answer {
 // part at a time.
 func ReadAhead(ed *quote.Edition, lines []quote.Requirement) {
 	v := vocabularyOf(ed)
-	head := ""
+	var above heading
 	for _, r := range lines {
-		if r.Head {
-			head = r.Text
-			continue
+		if head := above.over(r); !r.Head {
+			v.readUnder(r, head)
 		}
-		v.readUnder(r, head)
 	}
 }
 
@@ -123,6 +121,9 @@ func (v *vocabulary) readUnder(r quote.Requirement, head string) *reading {
 	if head == "" || r.Meant != "" || read.term != "" {
 		return read
 	}
+	if intake.LeadIn(head) { // the line alone is half a sentence
+		return v.readLine(strings.TrimSuffix(withoutSection(head), ":") + " " + r.Text)
+	}
 	strange := slices.ContainsFunc(read.claims, func(c claim) bool { return c.bare() && !c.suits(head) })
 	if len(read.unread) > 0 || len(read.claims) == 0 || strange {
 		// "Two on each side" beneath "Warning lights"
@@ -135,6 +136,54 @@ func (v *vocabulary) readUnder(r quote.Requirement, head string) *reading {
 		return &reading{matches: read.matches, unread: []string{head}}
 	}
 	return read
+}
+
+// heading is what stands above a line of a list: the last heading, or the sentence that the
+// line completes.
+type heading struct {
+	head, lead string
+	no, of     string // forms of the numbers of that sentence and of the lines beneath it
+	first      bool   // none of these came yet
+}
+
+// over takes the next line of the list and is what stands above it.
+func (h *heading) over(r quote.Requirement) string {
+	form := numberForm(r.No)
+	switch {
+	case r.Head && intake.LeadIn(r.Text):
+		h.lead, h.no, h.first = r.Text, form, true
+		return h.head
+	case r.Head:
+		h.head, h.lead = r.Text, ""
+	case h.lead == "":
+	case h.first && (form != h.no || form == "" && begunSmall(r.Text)):
+		h.of, h.first = form, false
+	case h.first, form != h.of, form == h.no && !begunSmall(r.Text):
+		h.lead = "" // the sentence has all its lines
+	}
+	return cmp.Or(h.lead, h.head)
+}
+
+// numberForm is the form of a number, "9.9" of "2.14".
+func numberForm(no string) string {
+	var out []rune
+	for _, r := range strings.ToLower(no) {
+		switch {
+		case unicode.IsDigit(r):
+			r = '9'
+		case unicode.IsLetter(r):
+			r = 'a'
+		}
+		if n := len(out); n == 0 || out[n-1] != r {
+			out = append(out, r)
+		}
+	}
+	return string(out)
+}
+
+func begunSmall(text string) bool {
+	r, _ := utf8.DecodeRuneInString(text)
+	return unicode.IsLower(r)
 }
 
 // withoutSection is a heading without the number of its section.

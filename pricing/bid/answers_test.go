@@ -99,6 +99,21 @@ func TestLinesBeneathAHeading(t *testing.T) {
 	assert.Equal(t, quote.Unanswered, list[3].Outcome, "%v", list[3].Read)
 }
 
+// Lines that complete a sentence are read with it and never alone: "seat four" beneath "The
+// squad bench shall:" does not ask for four seats anywhere.
+func TestLinesThatCompleteASentence(t *testing.T) {
+	_, list := answersTo(t, "2 Seating", "2.1 The squad bench shall:", "a) seat three (3) persons",
+		"b) seat four persons",
+		"c) be at least 72 inches in length", "2.2 Four seats", "2.3 Siren, 100 W")
+	assert.True(t, list[1].Head)
+	assert.Equal(t, []string{"Seats on the squad bench, at least 3"}, list[2].Read)
+	assert.Equal(t, quote.Meets, list[2].Outcome)
+	assert.Equal(t, quote.Excepted, list[3].Outcome, "%v", list[3].Read)
+	assert.Equal(t, []string{"Squad bench, length, at least 72.0 in"}, list[4].Read)
+	assert.Equal(t, []string{"Designated seats, at least 4"}, list[5].Read, "the sentence has ended")
+	assert.Equal(t, quote.Meets, list[6].Outcome)
+}
+
 func TestReadRequirements(t *testing.T) {
 	_, _, err := bid.ReadRequirements(" \n ")
 	assert.Error(t, err, "nothing to answer")
@@ -176,6 +191,21 @@ func TestFillPurchasersSheet(t *testing.T) {
 	assert.Contains(t, cells, bid.Cell{Row: 2, Col: 2, Text: "Y, with an addition"},
 		"what is not in the price is no plain yes")
 	assert.Contains(t, cells, bid.Cell{Row: 3, Col: 2, Text: "Clarification"}, "nothing goes back blank")
+	rows = [][]string{{"Exceptions", "Requirement", "Yes", "No", "Ref"}, {"", "Powered cot", "", "", "1.1"},
+		{"", "Overall height not to exceed 100 in", "", "", "1.2"}}
+	q, list = answersTo(t, csv.Write(rows))
+	assert.Equal(t, []string{"1.1", "1.2"}, []string{list[0].No, list[1].No})
+	cells, _, err = bid.Fill(rows, q, list, quantity.US)
+	require.NoError(t, err)
+	assert.Contains(t, cells, bid.Cell{Row: 1, Col: 2, Text: "X, with an addition"}, "marked where it is asked")
+	assert.Contains(t, cells, bid.Cell{Row: 2, Col: 3, Text: "X"})
+	rows = [][]string{{"Deviation", "Weight", "Minimum Requirement", "Comply Y/N", "Ref"},
+		{"", "5", "Overall height not to exceed 100 in", "", "1.1"}, {"", "2", "Gold-plated swans", "", "1.2"}}
+	q, list = answersTo(t, csv.Write(rows))
+	cells, _, err = bid.Fill(rows, q, list, quantity.US)
+	require.NoError(t, err)
+	assert.Contains(t, cells, bid.Cell{Row: 1, Col: 3, Text: "N"}, "columns stand in any order")
+	assert.Contains(t, cells, bid.Cell{Row: 2, Col: 3, Text: "Not answered yet"}, "nothing goes back blank")
 	_, _, err = bid.Fill([][]string{{"x"}}, q, list, quantity.US)
 	assert.ErrorContains(t, err, "choose the file")
 }

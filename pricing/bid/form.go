@@ -115,7 +115,11 @@ func Fill(rows [][]string, q *quote.Quote, list []Answer, in quantity.System) ([
 			cells = nil // the first row is a line itself
 		}
 	}
-	short := at >= 0 && columns[0] < len(rows[at]) && wantsYesNo(rows[at][columns[0]])
+	var head []string
+	if at >= 0 {
+		head = rows[at]
+	}
+	to := answerColumns(head, columns)
 	found := 0
 	for _, a := range list {
 		if a.Head {
@@ -130,24 +134,76 @@ func Fill(rows [][]string, q *quote.Quote, list []Answer, in quantity.System) ([
 			continue
 		}
 		found++
-		outcome := a.Outcome.Words()
-		if short {
-			outcome = map[quote.Outcome]string{quote.Meets: "Y", quote.MeetsWith: "Y, with an addition",
-				quote.Excepted: "N",
-				quote.Clarify:  "Clarification"}[a.Outcome]
-		}
+		col, outcome := to.outcome(a.Outcome)
 		said := a.Response(q, in)
-		if len(columns) == 1 {
+		if to.words < 0 {
 			outcome = strings.TrimSpace(outcome + ". " + said)
 		} else {
-			cells = append(cells, Cell{where[i], columns[1], said})
+			cells = append(cells, Cell{where[i], to.words, said})
 		}
-		cells = append(cells, Cell{where[i], columns[0], outcome})
+		cells = append(cells, Cell{where[i], col, outcome})
 	}
 	if found == 0 {
 		return nil, 0, fmt.Errorf("none of the lines stands in this file: choose the file that the list was taken from")
 	}
 	return cells, found, nil
+}
+
+// answering are the columns of a purchaser's sheet that answers go into.
+type answering struct {
+	comply int  // where it says whether the line is complied with
+	no     int  // of a sheet that is marked under Yes or under No; -1 of others
+	words  int  // where the offer is told; -1 where there is one column for all
+	short  bool // answered by Y or N
+}
+
+// answerColumns tells the columns for answers apart by their headings, in whatever order
+// they stand.
+func answerColumns(head []string, columns []int) answering {
+	of := func(k int) string {
+		if k < 0 || k >= len(head) {
+			return ""
+		}
+		return strings.ToLower(strings.TrimSpace(head[k]))
+	}
+	to := answering{comply: -1, no: -1, words: -1}
+	for _, k := range columns {
+		switch h := of(k); {
+		case to.comply < 0 && (wantsYesNo(h) || strings.Contains(h, "compl") || h == "yes" || h == "meets" ||
+			h == "response"):
+			to.comply = k
+		case to.words < 0:
+			to.words = k
+		}
+	}
+	if to.comply < 0 { // no heading tells: the first is for the answer itself
+		to.comply = columns[0]
+		to.words = -1
+		if len(columns) > 1 {
+			to.words = columns[1]
+		}
+	}
+	to.short = wantsYesNo(of(to.comply))
+	if of(to.comply) == "yes" && of(to.comply+1) == "no" {
+		to.no = to.comply + 1
+	}
+	return to
+}
+
+// outcome is the column that an answer goes into and what is written there.
+func (to *answering) outcome(o quote.Outcome) (int, string) {
+	switch {
+	case to.no >= 0 && o == quote.Excepted:
+		return to.no, "X"
+	case to.no >= 0 && o == quote.Meets:
+		return to.comply, "X"
+	case to.no >= 0 && o == quote.MeetsWith:
+		return to.comply, "X, with an addition"
+	case !to.short:
+		return to.comply, o.Words()
+	}
+	return to.comply, map[quote.Outcome]string{quote.Meets: "Y", quote.MeetsWith: "Y, with an addition",
+		quote.Excepted: "N", quote.Clarify: "Clarification", quote.Unanswered: o.Words()}[o]
 }
 
 // wantsYesNo reports whether a column is answered by Y or N.

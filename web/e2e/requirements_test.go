@@ -38,6 +38,14 @@ func TestTheReadingIsCorrectedInTheRow(t *testing.T) {
 	w.click("#to-response")
 	w.must(w.Until(`document.querySelector(".paper .form")`))
 	require.Contains(t, w.text(".paper"), "Section 4, Weights")
-	w.click("#paper-quote")
-	require.Contains(t, w.text(".paper"), "4 Weights")
+	w.click("#at-0-0") // leads to the numbered section of the quote
+	w.must(w.Until(`document.activeElement.id === "section-4"`))
+	require.Equal(t, "4 Weights", w.text("#section-4"))
+
+	// What was corrected is remembered for the next list of the same purchaser.
+	w.area("needs")
+	w.click("#fold-list summary")
+	w.typed("#f-list", "8. PAYLOAD of a laden  wagon, 3,000 lb or so\n9. Siren, 100 W\n")
+	w.must(w.Until(`document.getElementById("requirements").innerText.includes("2 lines: 2 comply")`))
+	require.Contains(t, w.text("#requirements"), "8 PAYLOAD of a laden wagon, 3,000 lb or so")
 }

@@ -245,7 +245,7 @@ func days(list []Token) []Token {
 	for i := 0; i < len(list); i++ {
 		found := false
 		for _, n := range []int{4, 3, 1} {
-			if i+n > len(list) {
+			if i+n > len(list) || list[i+n-1].Kind != Count || !dateLike(list[i:i+n]) {
 				continue
 			}
 			var words []string
@@ -254,7 +254,7 @@ func days(list []Token) []Token {
 					words = append(words, t.raw)
 				}
 			}
-			if list[i].Kind == Stop || list[i].Kind == Break || list[i+n-1].Kind != Count {
+			if list[i].Kind == Stop || list[i].Kind == Break {
 				continue
 			}
 			if d, err := config.ReadDate(strings.Join(words, " ")); err == nil && !d.IsZero() {
@@ -269,6 +269,19 @@ func days(list []Token) []Token {
 	}
 	return out
 }
+
+// dateLike reports whether tokens may be a date: one with marks within, or several with the
+// name of a month among them.
+func dateLike(list []Token) bool {
+	if len(list) == 1 {
+		return strings.ContainsAny(list[0].raw, "/-")
+	}
+	return slices.ContainsFunc(list, func(t Token) bool {
+		return t.Kind == Word && len(t.raw) >= 3 && slices.Contains(monthNames, t.raw[:3])
+	})
+}
+
+var monthNames = []string{"jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec"}
 
 // inWords is the number that tokens begin with in words, "one hundred and twenty", "two
 // and one half", and how many of them it takes; none where they begin otherwise.

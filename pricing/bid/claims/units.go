@@ -72,7 +72,7 @@ var units = func() map[string]unit {
 // pairs of words that are one unit, before anything else is read.
 var joined = [][2]string{
 	{"cubic feet", "ft3"}, {"cubic foot", "ft3"}, {"cu. ft.", "ft3"}, {"cu. ft", "ft3"}, {"cu ft", "ft3"}, {"cu.ft.", "ft3"}, {"cubic ft", "ft3"}, {"ft.3", "ft3"},
-	{"can't", "cannot"}, {"won't", "will not"}, {"shan't", "shall not"}, {"mustn't", "must not"}, {"don't", "do not"},
+	{"(no exceptions)", ""}, {"(no exception)", ""}, {"no exceptions", ""}, {"can't", "cannot"}, {"won't", "will not"}, {"shan't", "shall not"}, {"mustn't", "must not"}, {"don't", "do not"},
 	{"doesn't", "does not"}, {"isn't", "is not"}, {"shouldn't", "should not"}, {"wb", "wheelbase"}, {"l/r", "left right"},
 	{"half inch", "1/2 inch"}, {"half-inch", "1/2 inch"},
 	{"square feet", "ft2"}, {"square foot", "ft2"}, {"sq. ft.", "ft2"}, {"sq. ft", "ft2"}, {"sq ft", "ft2"}, {"cubic meters", "m3"},

@@ -1,9 +1,23 @@
 package intake
 
 import (
+	"slices"
 	"strings"
 	"unicode"
 )
+
+// LeadIn reports whether a text is a sentence that the lines beneath it complete: "The squad
+// bench shall:".
+func LeadIn(text string) bool {
+	begun, closed := strings.CutSuffix(strings.TrimSpace(text), ":")
+	if words := strings.Fields(strings.ToLower(begun)); closed && len(words) > 1 {
+		switch words[len(words)-1] {
+		case "shall", "must", "will", "have", "be", "include", "includes", "provide", "with":
+			return true
+		}
+	}
+	return false
+}
 
 // heads marks the headings among lines.
 func heads(list []Line) {
@@ -36,13 +50,11 @@ func heading(text string, shout, child bool) bool {
 	if len(words) > 8 || strings.ContainsAny(text, "0123456789\"%$") && !section(words) {
 		return false
 	}
-	for _, w := range words {
-		w = strings.ToLower(strings.Trim(w, ".,;:()"))
-		for _, a := range asking {
-			if w == a {
-				return false
-			}
-		}
+	if LeadIn(text) {
+		return true
+	}
+	if asks(text) {
+		return false
 	}
 	switch {
 	case section(words):
@@ -53,6 +65,13 @@ func heading(text string, shout, child bool) bool {
 		return true
 	}
 	return !shout && capital(text) && len(words) <= 6
+}
+
+// asks reports whether a text has a word of asking in it.
+func asks(text string) bool {
+	return slices.ContainsFunc(strings.Fields(text), func(w string) bool {
+		return slices.Contains(asking, strings.ToLower(strings.Trim(w, ".,;:()")))
+	})
 }
 
 func section(words []string) bool {

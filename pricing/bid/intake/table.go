@@ -64,7 +64,7 @@ func HeadRow(rows [][]string) (at, no, what int, answers []int) {
 		for k, c := range r {
 			switch roleOf(c) {
 			case number:
-				if no < 0 {
+				if no < 0 && !(k > 0 && strings.EqualFold(strings.TrimSpace(r[k-1]), "yes")) { // "Yes | No"
 					no = k
 				}
 			case text:

@@ -1,6 +1,7 @@
 package intake
 
 import (
+	"slices"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -30,7 +31,7 @@ func fromText(text string) List {
 			fresh = true
 			continue
 		}
-		if furniture(trimmed) || repeated[trimmed] {
+		if furniture(trimmed) || repeated[trimmed] || columnHeads(l) {
 			list.Left++
 			continue
 		}
@@ -56,6 +57,12 @@ func fromText(text string) List {
 	}
 	heads(list.Lines)
 	return list
+}
+
+// columnHeads reports whether a line is the headings of a table that stands in the text.
+func columnHeads(l string) bool {
+	cells := strings.Split(l, "\t")
+	return len(cells) > 2 && !slices.ContainsFunc(cells, func(c string) bool { return roleOf(c) == other })
 }
 
 const bullets = "•●▪◦‣·*–—\u2010\u2022\u25cf\u25aa\uf0b7- "

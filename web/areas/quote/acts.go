@@ -63,9 +63,11 @@ func agrees(s *session.Session, d *quote.Draft, was *link.Frozen) error {
 	if *now == *was {
 		return nil
 	}
-	return &link.Error{Code: link.OtherFigures, Text: fmt.Sprintf("This quote was not opened. It is not signed, and it "+
-		"says %s and %s, while what is in it comes to %s and %s: somebody changed it, or another copy of the page made "+
-		"it. Ask the sender for a signed quote.", was.Total, was.Even.Long(), now.Total, now.Even.Long())}
+	return &link.Error{Code: link.OtherFigures,
+		Text: fmt.Sprintf("This quote was not opened. It is not signed, and it "+
+			"says %s and %s, while what is in it comes to %s and %s: somebody changed it, or another copy of the "+
+			"page made "+
+			"it. Ask the sender for a signed quote.", was.Total, was.Even.Long(), now.Total, now.Even.Long())}
 }
 
 // ownCopy begins a quote of one's own from the one that is read: nobody's offer, under
@@ -90,7 +92,8 @@ func revise(s *session.Session, _ session.Act) {
 	d := taken(s)
 	if issued != "" {
 		d.Prev, d.Earlier, d.Issued, d.Rev = link.Name(issued), issued, "", min(d.Rev+1, 999)
-		s.Notice = fmt.Sprintf("You work on revision %d of the quote now. It is not signed until you sign it; the signed "+
+		s.Notice = fmt.Sprintf("You work on revision %d of the quote now. It is not signed until you sign it; the "+
+			"signed "+
 			"one stands as it was sent.", d.Rev)
 	} else {
 		s.Notice = "You work on the quote now. It is not signed."
@@ -162,6 +165,12 @@ func saveTable(s *session.Session, _ session.Act) {
 func setPaper(s *session.Session, a session.Act) {
 	s.View.Paper = PaperOf(a.Value + a.ID)
 	s.View.Area = "quote"
+}
+
+// showSection shows a numbered part of the quote.
+func showSection(s *session.Session, a session.Act) {
+	setPaper(s, session.Act{ID: papers[0].id})
+	s.Step(session.Step{Do: "reveal", ID: sectionID(a.ID)})
 }
 
 // reading is a value typed into the test sheet.

@@ -29,7 +29,7 @@ func responseForm(p *Page) Part {
 			continue
 		}
 		t.Rows = append(t.Rows, []Part{Text(a.NoOf()), Text(a.Text), page.Bold(a.Outcome.Words()),
-			Text(a.Response(p.Q, p.System())), Text(a.Where)})
+			Text(a.Response(p.Q, p.System())), places("at-"+strconv.Itoa(a.At), a.Where)})
 	}
 	return Many(bidHead(p, "Response to the requirement list", list), t.Draw(), bidSignature(list))
 }
@@ -45,7 +45,8 @@ func exceptions(p *Page) Part {
 			Heads: []string{"No.", "Requirement", "Offered", "In the quote"}}
 		for _, a := range list {
 			if !a.Head && a.Outcome == outcome {
-				t.Rows = append(t.Rows, page.Texts(a.NoOf(), a.Text, a.Response(p.Q, p.System()), a.Where))
+				t.Rows = append(t.Rows, append(page.Texts(a.NoOf(), a.Text, a.Response(p.Q, p.System())),
+					places("at-"+strconv.Itoa(a.At), a.Where)))
 			}
 		}
 		return If(t.Rows != nil, t.Draw())

@@ -233,7 +233,7 @@ func quotePaper(p *Page) Part {
 		revisionPaper(p),
 		section(quote.PriceSection, ""), priceSummary(p),
 		El("section", Class("whole"), section(quote.PaymentsSection, ""), page.PaymentTable(p.Page)), financePaper(p),
-		specification(p),
+		specification(p, true),
 		section(quote.WeightsSection, ""), drawing.Side(p.Page), page.Learned(p.Page), tight(p, "At full load",
 			page.FiguresOf(&q.Weight.Report, "weight.")),
 		section(quote.ElectricalSection, ""), tight(p, "12 V and 125 V", page.FiguresOf(&q.Power.Report, "power.")),
@@ -255,7 +255,28 @@ func quotePaper(p *Page) Part {
 
 // section heads a numbered part of the quote: a requirement list that goes back says by
 // these numbers where the quote has a figure.
-func section(s quote.Section, more string) Part { return El("h2", Text(s.Heading()+more)) }
+func section(s quote.Section, more string) Part { return numbered("h2", s.Heading(), more) }
+
+// numbered is a heading that other papers lead to by its number, "4 Weights".
+func numbered(level, heading, more string) Part {
+	no, _, _ := strings.Cut(heading, " ")
+	return El(level, At("id", sectionID(no)), At("tabindex", "-1"), Text(heading+more))
+}
+
+func sectionID(no string) string { return "section-" + no }
+
+// places are where the quote has something, each leading there on the screen; one is
+// "Section 4, Weights".
+func places(id, where string) Part {
+	if where == "" {
+		return nil
+	}
+	return Each(strings.Split(where, "; "), func(i int, at string) Part {
+		no, _, _ := strings.Cut(strings.TrimPrefix(at, "Section "), ",")
+		return Many(If(i > 0, Text("; ")), page.Action("section", no, "", at, Class("place"),
+			At("id", id+"-"+strconv.Itoa(i))))
+	})
+}
 
 // tight is a table of figures for paper, without bars.
 func tight(p *Page, caption string, list []config.Figure) Part {

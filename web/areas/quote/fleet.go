@@ -99,7 +99,7 @@ func otherUnits(p *Page) Part {
 		}
 		single := p.with(q)
 		name := p.Q.NameOf(i)
-		out = append(out, El("h2", Text(name)), specification(single), drawing.Side(single.Page),
+		out = append(out, El("h2", Text(name)), specification(single, false), drawing.Side(single.Page),
 			tight(single, "At full load: "+name, page.FiguresOf(&q.Weight.Report, "weight.")),
 			tight(single, "12 V and 125 V: "+name, page.FiguresOf(&q.Power.Report, "power.")),
 			tight(single, "Inside and outside: "+name, page.FiguresOf(&q.Space.Report, "space.")),

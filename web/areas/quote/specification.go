@@ -10,10 +10,15 @@ import (
 	. "boxwright/web/page/markup"
 )
 
-// specification says what the buyer gets, in sentences, chapter by chapter.
-func specification(p *Page) Part {
+// specification says what the buyer gets, in sentences, chapter by chapter; lead, where
+// other papers lead to its headings.
+func specification(p *Page, lead bool) Part {
 	cat := p.Q.Edition.Cat
 	spec := func(name, text string) Part { return El("p", El("b", Text(name+". ")), Text(text)) }
+	heading := func(level, text string) Part { return El(level, Text(text)) }
+	if lead {
+		heading = func(level, text string) Part { return numbered(level, text, "") }
+	}
 	out := []Part{Class("two-up"), spec(p.Q.Chassis.Label, p.Q.Chassis.Spec), spec(p.Q.Body.Label, p.Q.Body.Spec),
 		remountWords(p)}
 	for _, ch := range cat.Chapters {
@@ -30,7 +35,7 @@ func specification(p *Page) Part {
 			items = append(items, El("p", El("b", Text(name+". ")), Text(o.Spec), told(p.Q.Told(o))))
 		}
 		if items != nil {
-			out = append(out, El("h3", Text(p.Q.ChapterHeading(ch))), Many(items...))
+			out = append(out, heading("h3", p.Q.ChapterHeading(ch)), Many(items...))
 		}
 	}
 	var carried []Part
@@ -40,7 +45,7 @@ func specification(p *Page) Part {
 	if carried != nil {
 		out = append(out, El("h3", Text("Loose equipment counted in the weights")), Many(carried...))
 	}
-	return Many(section(quote.SpecificationSection, ""), El("div", out...))
+	return Many(heading("h2", quote.SpecificationSection.Heading()), El("div", out...))
 }
 
 // told prints what was said to an option behind its sentence.

@@ -35,6 +35,7 @@ var acts = map[string]session.Do{
 	},
 	"save-table": saveTable,
 	"paper":      setPaper,
+	"section":    showSection,
 }
 
 // fields are set by the id of their input.
