@@ -2,6 +2,7 @@ package leadtime
 
 import (
 	"math"
+	"slices"
 	"sync"
 
 	"boxwright/config"
@@ -110,4 +111,20 @@ func sliceOf(x, w float64) int {
 		p = 1 - (1-x)*(1-x)/(2*small*large)
 	}
 	return min(max(int(p*strata), 0), strata-1)
+}
+
+// together is the solution with delays along the critical path that come together: of
+// every two the given share is in common.
+//
+//	variance = (1 - r) x sum of variances + r x (sum of standard deviations)^2
+func (s *Solution) together(n *Network, share float64) *Solution {
+	spread := 0.0
+	for i := range n.Activities {
+		if slices.Contains(s.Path, n.Activities[i].ID) {
+			spread += math.Sqrt(s.Timings[i].Variance)
+		}
+	}
+	out := *s
+	out.Variance = (1-share)*s.Variance + share*spread*spread
+	return &out
 }

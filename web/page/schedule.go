@@ -19,17 +19,21 @@ func Dates(p *Page) Part {
 				Text(r.NineInTen.Long() + " (" + quantity.Group(r.NineInTenDays, 0) + ")")})
 	}
 	row("All paths, simulated", s.Simulated)
-	row("Critical path alone", s.Analytic)
+	row("Critical path alone, each delay by itself", s.Analytic)
 	even := ""
 	if s.TooHopefulAtEven > 0 {
 		even = " and " + quantity.Group(s.TooHopefulAtEven, 1) + " at 50 %"
+	}
+	common := ""
+	if s.TogetherAtNine >= 0.1 {
+		common = " (on that path alone, " + quantity.Group(s.TogetherAtNine, 1) + ")"
 	}
 	return Many(t.Draw(),
 		If(s.TooHopefulAtNine > 0,
 			El("p", Class("how"),
 				Text("Looking at the critical path alone is too hopeful by "+quantity.Group(s.TooHopefulAtNine, 1)+
 					" working days at 90 %"+even+": other paths can come in later, a slot can be missed, and "+
-					"delays come together. The quote uses the simulated dates."))),
+					"delays come together"+common+". The quote uses the simulated dates."))),
 		If(!s.Slot.IsZero(), El("p", Text("Framing starts in the slot of "+s.Slot.Long()+"."))),
 		If(!s.LatestOrder.IsZero() && !s.LatestOrder.Before(p.FirstOrder()),
 			El("p", Text("To have it by the needed day at 90 %, order by "),
