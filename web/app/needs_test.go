@@ -375,3 +375,18 @@ func TestARemountKeepsTheNeeds(t *testing.T) {
 	assert.Equal(t, "2027-08-02", d.Unit.NeededBy.String())
 	assert.NotContains(t, s.Regions["standing"], "Not what was asked for")
 }
+
+// How many are wanted is asked beside the budget, which is for all of them; of several
+// kinds of unit Price holds the numbers.
+func TestNeedsAskHowManyTheBudgetIsFor(t *testing.T) {
+	p := open(t)
+	s := p.do(set("terms.buyer", "fire-district"), set("item.0.units", "3"), set("terms.budget", "700k"))
+	assert.Contains(t, s.Regions["main"], `id="f-item.0.units"`)
+	assert.Contains(t, s.Regions["main"], "For the whole order: all 3 units, no sales tax")
+	assert.Contains(t, s.Regions["main"], " over", "the price of three is over it")
+	s = p.do(set("item.0.units", "1"))
+	assert.Contains(t, s.Regions["main"], "For the whole order: the unit, no sales tax")
+	s = p.do(Act{Do: "go", ID: "price"}, Act{Do: "add", ID: "item"}, Act{Do: "go", ID: "needs"})
+	assert.NotContains(t, s.Regions["main"], `id="f-item.0.units"`)
+	assert.Contains(t, s.Regions["main"], "For the whole order: all 2 units, no sales tax")
+}
