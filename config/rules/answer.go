@@ -221,7 +221,7 @@ func stateOf(v solve.Verdict) State {
 func (e *Engine) setAside(guards, picks []solve.Lit) (g, p []solve.Lit, aside []string) {
 	guards, picks = slices.Clone(guards), slices.Clone(picks)
 	s := e.fresh.Fork()
-	s.Allow(proofSteps)
+	s.Allow(e.within(proofSteps))
 	defer func() { e.aside += s.Stats.Steps }()
 	own := make([]solve.Lit, len(guards)) // the same limits in the new solver
 	for i, guard := range guards {

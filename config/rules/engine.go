@@ -46,6 +46,19 @@ type Engine struct {
 	// before it leaves it as Checking, and with that what it spends in all; at
 	// least 1.
 	Budget int64
+
+	// Work is how many of a solver's steps filling a unit takes at most, and finding out
+	// what has to be set aside for it; 0 is as many as usual. Only a catalogue that is tried
+	// has less.
+	Work int64
+}
+
+// within is what the work leaves of a usual bound.
+func (e *Engine) within(usual int64) int64 {
+	if e.Work > 0 {
+		return min(e.Work, usual)
+	}
+	return usual
 }
 
 // DefaultBudget of a new engine, in conflicts. With it an answer takes 50 ms in

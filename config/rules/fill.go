@@ -177,7 +177,7 @@ func (e *Engine) newFiller(u *config.Unit, limits *Limits, apart bool) *filler {
 		f.near = solve.NewWalker(f.solver)
 	}
 	f.guards = slices.Clone(f.guards)
-	f.solver.Allow(fillSteps)
+	f.solver.Allow(e.within(fillSteps))
 	return f
 }
 
@@ -224,7 +224,7 @@ func (f *filler) begin(u *config.Unit, limits *Limits) bool {
 		}
 		f.solver.Allow(0)
 		f.guards, picks, f.aside = e.standing(u, limits)
-		f.solver.Allow(fillSteps)
+		f.solver.Allow(e.within(fillSteps))
 		for _, l := range likes {
 			f.solver.Prefer(l)
 		}

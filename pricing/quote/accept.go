@@ -58,7 +58,9 @@ func inBrief(text string) string {
 
 // try computes a quote on every chassis, until one has none.
 func (ed *Edition) try() config.Problems {
-	day := ed.Cat.ValidFrom
+	day, most := ed.Cat.ValidFrom, mostForQuote+mostForOption*int64(len(ed.Cat.Options))
+	ed.Rules.Work = most / 2
+	defer func() { ed.Rules.Work = 0 }()
 	spent := int64(0)
 	for i := range ed.Cat.Chassis {
 		if spent > mostForTrial {
@@ -68,7 +70,6 @@ func (ed *Edition) try() config.Problems {
 		where := fmt.Sprintf("chassis[%d] %q", i, id)
 		before := ed.Rules.Steps()
 		took := func() int64 { return ed.Rules.Steps() - before }
-		most := mostForQuote + mostForOption*int64(len(ed.Cat.Options))
 		ps := guarded(where, func() error {
 			d := Begin(ed, id, "", day)
 			if took() > most { // nor is it computed any further

@@ -164,6 +164,28 @@ func TestReceivedQuoteKeepsItsFigures(t *testing.T) {
 	}
 }
 
+// What is in a quote is called as its own edition calls it; where that is not at hand, the
+// list says so.
+func TestWhatIsInAQuoteIsCalledAsItsOwnEditionCallsIt(t *testing.T) {
+	seller := rubber(t)
+	s := seller.do(append(parties, Act{Do: "go", ID: "quote"})...)
+	buyer := open(t)
+	require.Empty(t, buyer.do(Act{Do: "open-link", Value: sentLink(t, s)}).Fault)
+	label := buyer.app.memory.Edition.Cat.OptionByID("rail-rubber").Label
+	renamed := strings.Replace(dearer(t), `"label": "`+label+`"`, `"label": "Gold-plated rub rail"`, 1)
+	require.NotEqual(t, dearer(t), renamed)
+	buyer.app = New()
+	s = buyer.do(Act{Do: "kept-catalogue", Value: renamed}, Act{Do: "start"})
+	assert.Contains(t, s.Regions["main"], label)
+	assert.NotContains(t, s.Regions["main"], "Gold-plated")
+	assert.NotContains(t, s.Regions["main"], "Named as the edition in use")
+
+	buyer.app = New() // a page built with the other edition
+	s = buyer.do(Act{Do: "built-in", Value: renamed}, Act{Do: "start"})
+	assert.Contains(t, s.Regions["main"], "Gold-plated")
+	assert.Contains(t, s.Regions["main"], "Named as the edition in use")
+}
+
 // An older revision says that a newer one is kept here.
 func TestOlderRevisionSaysThatANewerIsKept(t *testing.T) {
 	buyer, s, _ := received(t)

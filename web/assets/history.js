@@ -241,17 +241,27 @@ export class History {
 
   /** takeOver takes the quote from the window that holds it, and does there what was done here. */
   async takeOver() {
-    const acts = [...this.early, ...this.refused];
-    this.refused = [];
-    await this.open(this.state.here.id, true);
+    const { id } = this.state.here;
+    /** @type {Act[]} */
+    let acts = [];
+    await this.transport.alone(() => {
+      acts = [...this.early, ...this.refused]; // what was still on its way is among them by now
+      this.refused = [];
+      return this.takeUp(id, true);
+    });
+    this.transport.act({ do: "start" });
     if (acts.length) this.transport.act(...acts);
   }
 
   /** copy goes on with what is shown, and what was done to it, in a record of its own. */
   async copy() {
-    const acts = this.refused;
-    this.refused = [];
-    await this.transport.alone(() => this.begin());
+    /** @type {Act[]} */
+    let acts = [];
+    await this.transport.alone(() => {
+      acts = this.refused; // what was still on its way is among them by now
+      this.refused = [];
+      this.begin();
+    });
     this.transport.act({ do: "restore" });
     if (acts.length) this.transport.act(...acts);
   }

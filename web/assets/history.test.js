@@ -118,6 +118,32 @@ test("a link begins a record of its own, and so does a quote that cannot be used
   }
 });
 
+for (const [what, choose] of [
+  ["a copy", (p) => p.history.copy()],
+  ["taking it over", (p) => p.history.takeOver()],
+]) {
+  test(`what the core has not answered yet is done after ${what} as well`, async () => {
+    const p = page();
+    p.history.begin();
+    await settled(p);
+    p.done("a", {}, [{ do: "start" }]);
+    await settled(p);
+    p.history.lost(p.state.here);
+    let answer = (/** @type {object} */ _) => {};
+    p.transport.around.ask = (request) => (p.asked.push(request), new Promise((r) => (answer = r)));
+    p.transport.around.show = (reply, acts) => p.history.take(reply, acts);
+    p.transport.act({ do: "set", id: "title", value: "typed" });
+    const chosen = choose(p); // while the core still works on it
+    answer(p.reply("typed"));
+    p.transport.around.ask = async (request) => (p.asked.push(request), { rehearsed: true });
+    await chosen;
+    await p.transport.idle;
+    const done = p.asked.flatMap((r) => r.acts.filter((a) => a.do === "set").map((a) => a.value));
+    assert.deepEqual(done, ["typed", "typed"], "once in vain, and once where it was decided to be");
+    assert.deepEqual(p.history.refused, []);
+  });
+}
+
 test("a change of a quote that another window holds is refused", async () => {
   const p = page();
   p.history.begin();

@@ -23,6 +23,7 @@ type Reading struct {
 	Same     bool           // the page computes the same figures, so that the whole can be shown
 	Edition  string         // that it was made with, where another is in use; otherwise empty
 	Included []string       // what is in it, where only the names are known
+	Renamed  bool           // by another edition than its own, which is not at hand
 	Newer    *session.Saved // a later revision that is kept here; nil when there is none
 }
 
@@ -41,7 +42,9 @@ func loadReading(s *session.Session, p *Page) *Reading {
 		r.Edition = cmp.Or(r.Frozen.Edition, "another one")
 	}
 	if !r.Same {
-		r.Included = names(s.Memory.Edition.Cat, &d.Unit)
+		cat := madeWith(s, d)
+		r.Renamed = cat == nil
+		r.Included = names(cmp.Or(cat, s.Memory.Edition.Cat), &d.Unit)
 	}
 	for i := range s.Req.Saved {
 		x := &s.Req.Saved[i]
@@ -50,6 +53,18 @@ func loadReading(s *session.Session, p *Page) *Reading {
 		}
 	}
 	return r
+}
+
+// madeWith is the catalogue that a quote was made with; nil where it is not at hand, since
+// another edition may call other things by the same ids.
+func madeWith(s *session.Session, d *quote.Draft) *config.Catalogue {
+	k := &s.Memory.Keep
+	for _, ed := range []*quote.Edition{s.Memory.Edition, k.BuiltIn.Ed, k.From.Ed, k.To.Ed} {
+		if ed != nil && ed.Cat.Hash() == d.Unit.Edition {
+			return ed.Cat
+		}
+	}
+	return nil
 }
 
 // names lists what a unit holds by name, as the catalogue calls it.
@@ -180,7 +195,8 @@ func (r *Reading) asIssued(p *Page) Part {
 			row("Remaining payload", p.Show(r.Frozen.Payload, "lb"), p.Show(now.Payload, "lb"))}}
 	return Many(
 		El("p", Class("block"), At("id", "as-issued"), page.Mark(config.Warn), Text(" "+why)),
-		byName("included", r.Included),
+		byName("included", r.Included, map[bool]string{true: "Named as the edition in use calls these things. Its own " +
+			"edition, which is not at hand, may have called them otherwise."}[r.Renamed]),
 		El("div", Class("screen"), page.Fold("today", "What it would come to today", El("p",
 			Text("Worked out now, for comparison. Nobody has offered it.")), t.Draw())),
 	)
@@ -194,11 +210,13 @@ func (t *Trust) issued() string {
 	return "issued"
 }
 
-// byName lists what is in a quote of which only the names are known, folded.
-func byName(id string, names []string) Part {
-	return page.Fold(id, "What is in it", El("ul", Each(names, func(_ int, name string) Part {
-		return El("li", Text(name))
-	})))
+// byName lists what is in a quote of which only the names are known, folded, with a remark
+// on them.
+func byName(id string, names []string, remark string) Part {
+	return page.Fold(id, "What is in it", If(remark != "", El("p", page.Mark(config.Warn), Text(" "+remark))),
+		El("ul", Each(names, func(_ int, name string) Part {
+			return El("li", Text(name))
+		})))
 }
 
 // changed is what a revision changes, folded.

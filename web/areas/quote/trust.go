@@ -277,7 +277,7 @@ func foreign(p *Page) Part {
 		Text("What is in it can be listed only with that edition. Ask the seller for the document as a "+
 			"PDF, or for a link of the present edition."))
 	if f.Included != nil {
-		included = byName("foreign-included", f.Included)
+		included = byName("foreign-included", f.Included, "")
 	}
 	return El("section", Class("block reading"), At("id", "foreign"), banner("foreign-trust", f.Trust, f.Frozen.Until),
 		El("p", Class("soft"), Text("Quote "+page.Numbered(f.Draft))), r.head(p),
