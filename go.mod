@@ -3,8 +3,8 @@ module boxwright
 go 1.26.8
 
 require (
-	github.com/chromedp/cdproto v0.159.0
-	github.com/chromedp/chromedp v0.23.0
+	github.com/chromedp/cdproto v0.160.1
+	github.com/chromedp/chromedp v0.23.1
 	github.com/coder/websocket v1.8.15
 	github.com/crillab/gophersat v1.4.0
 	github.com/evanw/esbuild v0.28.2

@@ -19,13 +19,13 @@ const maxIDBytes = 64
 // direction of writing, cover other lines, or hold what cannot be seen.
 func Texts(v any) Problems {
 	var ps Problems
-	eachText(reflect.ValueOf(v), "", func(where, s string) string {
+	eachText(reflect.ValueOf(v), nil, func(where *spot, s string) string {
 		switch {
 		case len(s) > maxTextBytes:
-			ps = append(ps, Problem{"text.too-long", where, fmt.Sprintf("has %d bytes; the most is %d", len(s),
+			ps = append(ps, Problem{"text.too-long", where.String(), fmt.Sprintf("has %d bytes; the most is %d", len(s),
 				maxTextBytes)})
 		case letters.Calm(s) != s:
-			ps = append(ps, Problem{"text.letters", where, "holds characters that cannot be seen, that turn the " +
+			ps = append(ps, Problem{"text.letters", where.String(), "holds characters that cannot be seen, that turn the " +
 				"direction of writing, or that cover other lines; type the text anew"})
 		}
 		return s
@@ -56,12 +56,30 @@ func longest(file []byte) int {
 
 // Calm takes out of every text of a value, given by its address, what letters.Calm does.
 func Calm(v any) {
-	eachText(reflect.ValueOf(v), "", func(_, s string) string { return letters.Calm(s) })
+	eachText(reflect.ValueOf(v), nil, func(_ *spot, s string) string { return letters.Calm(s) })
+}
+
+// spot is where a text stands in a value. It is put into words only where there is
+// something to say of it.
+type spot struct {
+	in   *spot
+	name string // of a field; empty for one of a list
+	at   int
+}
+
+func (p *spot) String() string {
+	switch {
+	case p == nil:
+		return ""
+	case p.name == "":
+		return fmt.Sprintf("%s[%d]", p.in, p.at)
+	}
+	return strings.TrimPrefix(p.in.String()+" "+p.name, " ")
 }
 
 // eachText calls a function with every text of a value and where it stands, and puts what
 // it returns in its place. Keys of maps are left.
-func eachText(v reflect.Value, where string, f func(where, s string) string) {
+func eachText(v reflect.Value, where *spot, f func(where *spot, s string) string) {
 	switch v.Kind() {
 	case reflect.Pointer:
 		if !v.IsNil() {
@@ -74,14 +92,18 @@ func eachText(v reflect.Value, where string, f func(where, s string) string) {
 				continue
 			}
 			name, _, _ := strings.Cut(field.Tag.Get("json"), ",")
-			eachText(v.Field(i), strings.TrimPrefix(where+" "+name, " "), f)
+			in := where
+			if name != "" {
+				in = &spot{in: where, name: name}
+			}
+			eachText(v.Field(i), in, f)
 		}
 	case reflect.Slice:
 		if v.Type().Elem().Kind() == reflect.Uint8 {
 			return
 		}
 		for i := range v.Len() {
-			eachText(v.Index(i), fmt.Sprintf("%s[%d]", where, i), f)
+			eachText(v.Index(i), &spot{in: where, at: i}, f)
 		}
 	case reflect.String:
 		if s := v.String(); v.CanSet() {

@@ -36,7 +36,7 @@ func init() {
 		},
 		`count scale ticket "…" here too`: func(s *story, says []string) {
 			s.area("weight")
-			s.click(`[aria-label=` + drive.Quote("Count ticket "+says[0]+" here too") + `]`)
+			s.click(`[aria-label=` + drive.Quote("Count it here too: ticket "+says[0]) + `]`)
 		},
 		`close the page and open it again`: func(s *story, _ []string) { s.must(s.Reload()) },
 	})

@@ -56,7 +56,7 @@ func (f *Frame) Masthead() Part {
 			Action("undo", "", "", "Undo", At("aria-disabled", strconv.FormatBool(f.Undo == 0)), At("title", "Ctrl Z")),
 			Action("redo", "", "", "Redo", At("aria-disabled", strconv.FormatBool(f.Redo == 0)), At("title", "Ctrl Y")),
 			Action("units", "", "", map[bool]string{false: "US units", true: "Metric"}[f.Metric],
-				At("aria-label", "Units shown: press to change"), At("title", "Press for the other system")),
+				At("title", "Press for the other system")),
 			f.appearance(),
 			Action("quotes", "", "", "Saved quotes", At("id", "go-quotes")),
 			Action("print", "", "", "Print"),

@@ -176,7 +176,7 @@ func begin(p *Page) Part {
 		c := &cat.Chassis[i]
 		here := c.ID == p.Q.Draft.Unit.Chassis
 		state := page.Action("new", c.ID, "", "Begin on this", At("id", "begin-"+c.ID),
-			At("aria-label", "Begin a unit on "+c.Label))
+			At("aria-label", "Begin on this: "+c.Label))
 		if here {
 			state = Many(El("span", Class("tag mine"), Text("in work")), Text(" "),
 				page.Action("new", c.ID, "", "begin again", At("id", "begin-"+c.ID), Class("quiet"),

@@ -350,7 +350,7 @@ func card(p *Page, x *propose.Proposal) Part {
 		list("Does not meet", x.Misses), list("To check", x.Checks), list("Gives up", x.Gives),
 		list("Does without", labels(p, x.Dropped)), lacks(p, "lacks-"+string(x.Goal), x.Missing, x.Other),
 		page.Action("take-proposal", string(x.Goal), "", "Take this one", At("id", "take-"+string(x.Goal)),
-			At("aria-label", "Take: "+x.Title)))
+			At("aria-label", "Take this one: "+x.Title)))
 }
 
 // labels are the names of options; nil of none.

@@ -137,7 +137,7 @@ func mountingRow(p *Page, m *quote.Mounting) []Part {
 		return Many(page.Mark(page.SeverityOf(f)), Text(" "+p.Signed(f.Margin(), f.Unit)))
 	}
 	last := page.Action("chassis", m.Chassis.ID, "", "Mount it on this", At("id", "mount-on-"+m.Chassis.ID),
-		At("aria-label", "Mount the module on "+m.Chassis.Label))
+		At("aria-label", "Mount it on this: "+m.Chassis.Label))
 	if len(m.Stops) > 0 {
 		last = El("span", Class("tag out"), Text("cannot carry it"))
 	}

@@ -207,7 +207,7 @@ func answerRow(p *Page, a bid.Answer) []Part {
 	if a.Head {
 		return []Part{El("b", text), page.Action("set", id+".head", "", "It is a requirement", Class("quiet"),
 			At("id", "asks-"+id),
-			At("aria-label", "Heading "+a.Text+" is a requirement")), nil, nil}
+			At("aria-label", "It is a requirement: "+a.Text)), nil, nil}
 	}
 	cat := p.Q.Edition.Cat
 	outcome := []Part{page.Mark(outcomeMarks[a.Outcome]), Text(" " + a.Outcome.Words())}
@@ -225,7 +225,7 @@ func answerRow(p *Page, a bid.Answer) []Part {
 		}
 		outcome = append(outcome, Text(". Not in the price yet. "+date),
 			page.Action("take-answer", strconv.Itoa(a.At), "", "Take it", Class("quiet"),
-				At("id", "take-"+id), At("aria-label", "Take what meets "+name)))
+				At("id", "take-"+id), At("aria-label", "Take it: what meets "+name)))
 	}
 	picks := []page.Choice{{"", "as read"}, {quote.NoPick, "nothing listed here"}}
 	if a.Pick != "" && a.Pick != quote.NoPick && !slices.Contains(a.Matches, a.Pick) &&
@@ -265,7 +265,7 @@ func answerRow(p *Page, a bid.Answer) []Part {
 			page.Bare(p.Page, id+".answer", "text", a.Answer, "Own words to "+name),
 			If(a.Term != "" && a.Verdict != "",
 				page.Action("standing", strconv.Itoa(a.At), "", "Keep as standing answer",
-					Class("quiet"), At("id", "stand-"+id), At("aria-label", "Keep as the standing answer to "+
+					Class("quiet"), At("id", "stand-"+id), At("aria-label", "Keep as standing answer: "+
 						terms.Name(a.Term)))))
 	} else {
 		offered = Many(offered, El("details", El("summary", Class("quiet"), Text("Answer otherwise")), verdict,

@@ -29,7 +29,7 @@ func fleetBlock(p *Page) Part {
 			tools = append(tools, El("span", Class("tag mine"), Text("showing now")))
 		} else {
 			tools = append(tools, page.Action("work-on", strconv.Itoa(i), "", "Work on it",
-				At("id", "work-"+strconv.Itoa(i)), At("aria-label", "Work on "+p.Q.NameOf(i))))
+				At("id", "work-"+strconv.Itoa(i)), At("aria-label", "Work on it: "+p.Q.NameOf(i))))
 		}
 		cat := p.Q.Edition.Cat
 		t.Rows = append(t.Rows, []Part{

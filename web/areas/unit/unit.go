@@ -303,14 +303,14 @@ func optionTags(p *Page, o *config.Option, pick *config.Pick, state rules.State)
 		return filledIn(o.ID, o.Label)
 	}
 	return Many(El("span", Class("tag mine"), Text("your choice")), page.Action("release", o.ID, "", "let it give way",
-		Class("quiet"), At("id", "rel-"+o.ID), At("aria-label", "Let "+o.Label+" give way to other choices")))
+		Class("quiet"), At("id", "rel-"+o.ID), At("aria-label", "Let it give way to other choices: "+o.Label)))
 }
 
 // filledIn marks what the program chose, which the customer may make an own
 // choice.
 func filledIn(id, label string) Part {
 	return Many(El("span", Class("tag"), Text("filled in")), page.Action("keep", id, "", "keep it", Class("quiet"),
-		At("id", "keep-"+id), At("aria-label", "Keep "+label+" as my choice")))
+		At("id", "keep-"+id), At("aria-label", "Keep it as my choice: "+label)))
 }
 
 func quantityField(p *Page, o *config.Option, pick *config.Pick) Part {

@@ -56,7 +56,7 @@ func lessons(p *Page) Part {
 		name := page.TicketName(&k.Ticket, i)
 		t.Rows = append(t.Rows,
 			p.ticketRow(&k.Ticket, name, page.Action("count-ticket", k.ID, "", "Count it here too", Class("quiet"),
-				At("id", "count-ticket-"+strconv.Itoa(i)), At("aria-label", "Count ticket "+name+" here too"))))
+				At("id", "count-ticket-"+strconv.Itoa(i)), At("aria-label", "Count it here too: ticket "+name))))
 	}
 	return El("div", Class("screen"), t.Draw())
 }
