@@ -45,50 +45,46 @@ func (w *window) takes(selector, file, shows string) {
 
 func TestATableGoesOutIsEditedAndComesBack(t *testing.T) {
 	t.Parallel()
-	eachForm(t, func(t *testing.T, f form) {
-		w := open(t, f, drive.Desk, "", catching)
-		w.begin("cut-14500-158-gas", "mod-146-72")
-		w.keeping()
-		name, table := w.saves("#out-prices")
-		require.Equal(t, "prices.csv", name)
-		require.True(t, bytes.HasPrefix(table, []byte("\ufeffid,what,price,")))
+	w := open(t, folder, drive.Desk, "", catching)
+	w.begin("cut-14500-158-gas", "mod-146-72")
+	w.keeping()
+	name, table := w.saves("#out-prices")
+	require.Equal(t, "prices.csv", name)
+	require.True(t, bytes.HasPrefix(table, []byte("\ufeffid,what,price,")))
 
-		bad := bytes.Replace(table, []byte("Push bumper,1460.00"), []byte("Push bumper,a lot"), 1)
-		w.takes("#f-tables", written(t, "mine.csv", bad), "Not taken: mine.csv")
-		require.Contains(t, w.text("#refused"),
-			`"fb-push", column price: "a lot" is not an amount; write dollars and cents in digits`)
-		require.Equal(t, "refused", eval[string](w, `document.activeElement.id`))
-		require.False(t, w.has("#beside"))
+	bad := bytes.Replace(table, []byte("Push bumper,1460.00"), []byte("Push bumper,a lot"), 1)
+	w.takes("#f-tables", written(t, "mine.csv", bad), "Not taken: mine.csv")
+	require.Contains(t, w.text("#refused"),
+		`"fb-push", column price: "a lot" is not an amount; write dollars and cents in digits`)
+	require.Equal(t, "refused", eval[string](w, `document.activeElement.id`))
+	require.False(t, w.has("#beside"))
 
-		// As a spreadsheet of another country saves it.
-		good := bytes.ReplaceAll(bytes.Replace(table, []byte("Push bumper,1460.00"), []byte("Push bumper,1500"), 1),
-			[]byte("\n"), []byte("\r\n"))
-		w.takes("#f-tables", written(t, "mine.csv", good), "Beside it, not in use yet")
-		require.False(t, w.has("#refused"))
-		require.Contains(t, flat(w.text("#main")), "Push bumper fb-push the first day 1,460.00 1,500.00 40.00 +2.7 %")
-		w.must(w.Until(`document.getElementById("touched").innerText.includes("looked at.")`))
-		require.Contains(t, w.text("#touched"), "0 kept quotes are touched, of 1 looked at.")
-		w.typed(`#f-edition\.name`, "2027-02")
-		name, file := w.saves("#save-beside")
-		require.Equal(t, "demo-2027-02.json", name)
-		require.Equal(t, altered(t, `"fb-push": "1460.00"`, `"fb-push": "1500.00"`),
-			bytes.Replace(file, []byte(`"edition": "2027-02"`), []byte(`"edition": "2026-11"`), 1))
+	// As a spreadsheet of another country saves it.
+	good := bytes.ReplaceAll(bytes.Replace(table, []byte("Push bumper,1460.00"), []byte("Push bumper,1500"), 1),
+		[]byte("\n"), []byte("\r\n"))
+	w.takes("#f-tables", written(t, "mine.csv", good), "Beside it, not in use yet")
+	require.False(t, w.has("#refused"))
+	require.Contains(t, flat(w.text("#main")), "Push bumper fb-push the first day 1,460.00 1,500.00 40.00 +2.7 %")
+	w.must(w.Until(`document.getElementById("touched").innerText.includes("looked at.")`))
+	require.Contains(t, w.text("#touched"), "0 kept quotes are touched, of 1 looked at.")
+	w.typed(`#f-edition\.name`, "2027-02")
+	name, file := w.saves("#save-beside")
+	require.Equal(t, "demo-2027-02.json", name)
+	require.Equal(t, altered(t, `"fb-push": "1460.00"`, `"fb-push": "1500.00"`),
+		bytes.Replace(file, []byte(`"edition": "2027-02"`), []byte(`"edition": "2026-11"`), 1))
 
-		w.click("#use-beside")
-		require.Empty(t, w.trouble())
-		require.Contains(t, w.text("#main"), "The edition before")
-		w.click("#lint-now")
-		require.Contains(t, w.text("#lint"), "Nothing that stands in the way was found.")
-		if !f.offline {
-			w.must(w.Reload())
-			require.Contains(t, w.text("#main"), "edition 2027-02")
-		}
-		w.click("#keeping-back")
-		require.Contains(t, w.text("#main"), "edition 2027-02")
-		w.click(`[data-act="demo-catalogue"]`)
-		require.Contains(t, w.text("#main"), "edition 2026-11")
-		require.Empty(t, w.trouble())
-	})
+	w.click("#use-beside")
+	require.Empty(t, w.trouble())
+	require.Contains(t, w.text("#main"), "The edition before")
+	w.click("#lint-now")
+	require.Contains(t, w.text("#lint"), "Nothing that stands in the way was found.")
+	w.must(w.Reload())
+	require.Contains(t, w.text("#main"), "edition 2027-02")
+	w.click("#keeping-back")
+	require.Contains(t, w.text("#main"), "edition 2027-02")
+	w.click(`[data-act="demo-catalogue"]`)
+	require.Contains(t, w.text("#main"), "edition 2026-11")
+	require.Empty(t, w.trouble())
 }
 
 // The file that the page makes of itself is the one that the packer makes.
@@ -130,7 +126,7 @@ func TestTheCatalogueIsHandedOutInOneFile(t *testing.T) {
 
 	// The packer's folder form begins with it too, and works without its host.
 	h := serve(t, onDisk(t, &want))
-	w := open(t, form{name: "folder", address: h.address}, drive.Desk, "")
+	w := open(t, form{name: "folder", address: h.address, lean: true}, drive.Desk, "")
 	require.Contains(t, w.text("#main"), "½ invented")
 
 	// One that is broken is told of.

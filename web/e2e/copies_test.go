@@ -77,42 +77,36 @@ func TestCopiesInAFolderBringEverythingBack(t *testing.T) {
 }
 
 // One copy of everything restores quotes with their earlier states, and the sealed key,
-// in both forms, after all that the browser kept was cleared.
+// after all that the browser kept was cleared.
 func TestACopyBringsEverythingBack(t *testing.T) {
 	t.Parallel()
-	eachForm(t, func(t *testing.T, f form) {
-		w := open(t, f, drive.Desk, "")
-		w.area("needs")
-		w.typed("#f-title", "Medic 0")
-		w.typed("#f-title", "Medic 1")
-		draft := w.draft()
-		w.click("#go-quotes")
-		file := w.saving("#kept-export")
-		w.must(w.Until(`document.getElementById("copies-said").innerText.includes("Nothing changed since")`))
-		w.area("needs")
-		w.click("#go-quotes")
-		require.Contains(t, w.text("#copies-said"), "Nothing changed since", "who looks around changes nothing")
-		w.area("needs")
-		w.typed("#f-title", "Medic 1 anew")
-		w.click("#go-quotes")
-		require.Contains(t, w.text("#copies-said"), "1 quote changed since")
+	w := open(t, folder, drive.Desk, "")
+	w.area("needs")
+	w.typed("#f-title", "Medic 0")
+	w.typed("#f-title", "Medic 1")
+	draft := w.draft()
+	w.click("#go-quotes")
+	file := w.saving("#kept-export")
+	w.must(w.Until(`document.getElementById("copies-said").innerText.includes("Nothing changed since")`))
+	w.area("needs")
+	w.click("#go-quotes")
+	require.Contains(t, w.text("#copies-said"), "Nothing changed since", "who looks around changes nothing")
+	w.area("needs")
+	w.typed("#f-title", "Medic 1 anew")
+	w.click("#go-quotes")
+	require.Contains(t, w.text("#copies-said"), "1 quote changed since")
 
-		o := open(t, f, drive.Desk, "") // a profile that knows nothing
-		if f.name == folder.name {
-			o = w
-			w.cleared(w.address)
-			w.must(w.Open(w.address))
-		}
-		o.click("#go-quotes")
-		o.must(o.Choose("#f-import", written(t, "all.json", []byte(file))))
-		o.must(o.Until(`document.querySelector("#kept-quotes [id^=kept-open]")`))
-		o.click("#kept-quotes [id^=kept-open]")
-		o.must(o.Until(`document.getElementById("masthead").innerText.includes("Medic 1")`))
-		require.Equal(t, draft, o.draft())
-		o.click(`[data-act="undo"]`)
-		o.must(o.Until(`document.getElementById("masthead").innerText.includes("Medic 0")`))
-		require.Empty(t, o.trouble())
-	})
+	w.cleared(w.address)
+	w.must(w.Open(w.address))
+	w.click("#go-quotes")
+	w.must(w.Choose("#f-import", written(t, "all.json", []byte(file))))
+	w.must(w.Until(`document.querySelector("#kept-quotes [id^=kept-open]")`))
+	w.click("#kept-quotes [id^=kept-open]")
+	w.must(w.Until(`document.getElementById("masthead").innerText.includes("Medic 1")`))
+	require.Equal(t, draft, w.draft())
+	w.click(`[data-act="undo"]`)
+	w.must(w.Until(`document.getElementById("masthead").innerText.includes("Medic 0")`))
+	require.Empty(t, w.trouble())
 }
 
 // Saved quotes are sealed, nothing of them stands in the browser in clear then, and they

@@ -15,56 +15,51 @@ import (
 func TestSellersCostsStayPrivate(t *testing.T) {
 	t.Parallel()
 	const passphrase = "plum orchard lantern"
-	eachForm(t, func(t *testing.T, f form) {
-		if f.name == folder.name {
-			f.offline = false // reloading a served page needs its host
-		}
-		w := open(t, f, drive.Desk, "")
-		w.begin("cut-14500-158-gas", "mod-146-72")
-		w.area("price")
-		file, err := os.ReadFile("../assets/catalogue/demo-costs.json")
-		require.NoError(t, err)
-		const title = "Demonstration cost sheet"
-		require.Contains(t, string(file), title)
-		w.must(w.Type("#costs-pass", passphrase))
-		w.must(w.Choose("#f-costs", written(t, "costs.json", file)))
-		w.must(w.Until(`document.getElementById("costs-lock")`))
-		w.must(w.Settle())
-		seen := w.text("#costs")
-		require.Contains(t, seen, title)
-		require.Contains(t, seen, "Salesperson")
-		margin := eval[string](w, `document.querySelector("#costs tbody td:nth-of-type(3)").textContent`)
-		require.Regexp(t, `^\d+,\d{3}\.\d\d$`, margin)
-		private := []string{title, "Salesperson", "Preparation and hand-over", margin, passphrase}
+	w := open(t, folder, drive.Desk, "")
+	w.begin("cut-14500-158-gas", "mod-146-72")
+	w.area("price")
+	file, err := os.ReadFile("../assets/catalogue/demo-costs.json")
+	require.NoError(t, err)
+	const title = "Demonstration cost sheet"
+	require.Contains(t, string(file), title)
+	w.must(w.Type("#costs-pass", passphrase))
+	w.must(w.Choose("#f-costs", written(t, "costs.json", file)))
+	w.must(w.Until(`document.getElementById("costs-lock")`))
+	w.must(w.Settle())
+	seen := w.text("#costs")
+	require.Contains(t, seen, title)
+	require.Contains(t, seen, "Salesperson")
+	margin := eval[string](w, `document.querySelector("#costs tbody td:nth-of-type(3)").textContent`)
+	require.Regexp(t, `^\d+,\d{3}\.\d\d$`, margin)
+	private := []string{title, "Salesperson", "Preparation and hand-over", margin, passphrase}
 
-		kept := func() string {
-			return eval[string](w, `JSON.stringify(Object.entries(localStorage))`) + eval[string](w, stored)
+	kept := func() string {
+		return eval[string](w, `JSON.stringify(Object.entries(localStorage))`) + eval[string](w, stored)
+	}
+	sealed := eval[string](w, `localStorage.getItem("boxwright.costs.1")`)
+	paper := flat(strings.Join(w.paper(), " "))
+	require.Contains(t, paper, "Build-up")
+	w.area("quote")
+	for _, where := range []string{paper, flat(strings.Join(w.paper(), " ")), kept(),
+		eval[string](w, `document.documentElement.outerHTML`)} {
+		for _, secret := range private {
+			require.NotContains(t, where, secret)
 		}
-		sealed := eval[string](w, `localStorage.getItem("boxwright.costs.1")`)
-		paper := flat(strings.Join(w.paper(), " "))
-		require.Contains(t, paper, "Build-up")
-		w.area("quote")
-		for _, where := range []string{paper, flat(strings.Join(w.paper(), " ")), kept(),
-			eval[string](w, `document.documentElement.outerHTML`)} {
-			for _, secret := range private {
-				require.NotContains(t, where, secret)
-			}
-		}
+	}
 
-		w.area("price")
-		w.click("#costs-lock")
-		require.NotContains(t, w.text("#main"), title)
-		w.typed("#costs-pass", "not the passphrase")
-		w.click("#costs-unlock")
-		require.Contains(t, w.trouble(), "passphrase is wrong")
-		w.typed("#costs-pass", passphrase)
-		w.click("#costs-unlock")
-		require.Contains(t, w.text("#costs"), title)
+	w.area("price")
+	w.click("#costs-lock")
+	require.NotContains(t, w.text("#main"), title)
+	w.typed("#costs-pass", "not the passphrase")
+	w.click("#costs-unlock")
+	require.Contains(t, w.trouble(), "passphrase is wrong")
+	w.typed("#costs-pass", passphrase)
+	w.click("#costs-unlock")
+	require.Contains(t, w.text("#costs"), title)
 
-		w.must(w.Reload())
-		require.NotContains(t, eval[string](w, `document.documentElement.outerHTML`), title, "a new page begins locked")
-		require.Equal(t, sealed, eval[string](w, `localStorage.getItem("boxwright.costs.1")`))
-		w.click("#costs-forget")
-		require.NotContains(t, kept(), "boxwright.costs.1")
-	})
+	w.must(w.Reload())
+	require.NotContains(t, eval[string](w, `document.documentElement.outerHTML`), title, "a new page begins locked")
+	require.Equal(t, sealed, eval[string](w, `localStorage.getItem("boxwright.costs.1")`))
+	w.click("#costs-forget")
+	require.NotContains(t, kept(), "boxwright.costs.1")
 }

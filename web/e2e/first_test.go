@@ -85,7 +85,7 @@ func TestFirstScreenWithoutACore(t *testing.T) {
 // What is pressed before the core is there is done when it comes.
 func TestPressedBeforeTheCoreIsReady(t *testing.T) {
 	t.Parallel()
-	eachForm(t, func(t *testing.T, f form) {
+	eachShipped(t, func(t *testing.T, f form) {
 		w := before(t, f, drive.Desk, "", late)
 		eval[bool](w, `(() => {
 			document.getElementById("begin-cut-14500-158-4x4").click();
@@ -115,7 +115,7 @@ func TestPressedBeforeTheCoreIsReady(t *testing.T) {
 func TestALinkShowsNoOtherVehicle(t *testing.T) {
 	t.Parallel()
 	eachForm(t, func(t *testing.T, f form) {
-		w := open(t, f, drive.Desk, "")
+		w := open(t, f, drive.Desk, "", watching)
 		w.begin("cut-14500-158-4x4", "mod-153-72")
 		w.area("needs")
 		w.typed("#f-title", "Rescue 4")
@@ -136,10 +136,14 @@ func TestALinkShowsNoOtherVehicle(t *testing.T) {
 			}
 		}
 
-		// The link of one unit, where another one was worked on.
-		other := open(t, f, drive.Desk, "", watching)
+		// The link of one unit, where another one is worked on.
+		other := w
+		other.click("#go-quotes")
+		other.click("#kept-fresh")
+		other.must(other.Until(`!document.getElementById("masthead").innerText.includes("Rescue 4")`))
 		other.area("needs")
 		other.typed("#f-title", "Quite another one")
+		require.Contains(t, other.seen(), "Quite another one ·", "what is seen is noted")
 		eval[bool](other, `(addEventListener("hashchange", () => window.__seen.clear()), location.hash = `+
 			drive.Quote("#"+link)+`, true)`)
 		other.must(other.Until(`document.getElementById("main").innerText.includes("Rescue 4")`))
@@ -154,7 +158,7 @@ func TestALinkShowsNoOtherVehicle(t *testing.T) {
 func TestARefusedLinkStandsAlone(t *testing.T) {
 	t.Parallel()
 	eachForm(t, func(t *testing.T, f form) {
-		w := before(t, f, drive.Desk, "#q=AQAAAAAAAAA", watching)
+		w := before(t, f, drive.Phone, "#q=AQAAAAAAAAA", watching)
 		w.must(w.Ready())
 		w.must(w.Until(`!document.getElementById("trouble").hidden`))
 		require.Contains(t, w.text("body"), "This quote cannot be shown")
@@ -164,6 +168,8 @@ func TestARefusedLinkStandsAlone(t *testing.T) {
 		w.click("#leave-refused")
 		w.must(w.Until(`!document.documentElement.dataset.opening`))
 		require.Contains(t, w.text("#masthead"), "Cutaway")
+		require.Len(t, eval[[]string](w, `[...document.querySelectorAll("#areas li .name")].map((x) => x.textContent)`),
+			9, "the page goes on without the link")
 		require.Empty(t, w.trouble())
 	})
 }
@@ -211,7 +217,8 @@ func TestComingBack(t *testing.T) {
 }
 
 // Whatever somebody wrote where the last screen is kept runs nothing, and goes
-// when the core has drawn the page. The single file shows no markup at all.
+// when the core has drawn the page. The single file shows no markup at all. More of
+// them are tried under Node, in last.test.js.
 func TestAHostileLastScreen(t *testing.T) {
 	t.Parallel()
 	eachForm(t, func(t *testing.T, f form) {
@@ -241,13 +248,6 @@ func TestAHostileLastScreen(t *testing.T) {
 		back.must(back.Ready())
 		require.False(t, back.has("#hostile"))
 		require.False(t, eval[bool](back, `!!window.broken`))
-		// More of them are tried under Node, in last.test.js.
-		for _, text := range []string{`[`, `{"version":{},"regions":{"main":7}}`} {
-			eval[bool](back, `(localStorage["boxwright.screen"] = `+drive.Quote(text)+`, true)`)
-			again := w.beside()
-			again.must(again.Open(again.address))
-			require.Contains(t, again.text("#masthead"), "Cutaway", text)
-		}
 	})
 }
 

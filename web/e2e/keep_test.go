@@ -43,7 +43,7 @@ const impatient = `(() => {
 
 func TestKilledWorkerLosesNothing(t *testing.T) {
 	t.Parallel()
-	eachForm(t, func(t *testing.T, f form) {
+	eachShipped(t, func(t *testing.T, f form) {
 		w := open(t, f, drive.Desk, "", impatient)
 		w.begin("cut-14500-158-gas", "mod-146-72")
 		w.show("hvac-roof")

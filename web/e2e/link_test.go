@@ -26,7 +26,7 @@ func (w *window) link() string {
 
 func TestLinkBringsTheSameBytes(t *testing.T) {
 	t.Parallel()
-	eachForm(t, func(t *testing.T, f form) {
+	eachShipped(t, func(t *testing.T, f form) {
 		w := blank(t, f, drive.Desk)
 		w.openWinch()
 		w.area("needs")
@@ -87,17 +87,4 @@ func TestLinksOfStrangers(t *testing.T) {
 		require.Empty(t, w.trouble(), reason)
 		slices.Reverse(in)
 	}
-}
-
-func TestHostileLinkIntoAnEmptyProfile(t *testing.T) {
-	t.Parallel()
-	eachForm(t, func(t *testing.T, f form) {
-		w := open(t, f, drive.Phone, "#q=AQAAAAAAAAA")
-		w.must(w.Until(`!document.getElementById("trouble").hidden`))
-		require.NotContains(t, w.text("body"), "Cutaway", "the refusal stands alone")
-		w.click("#leave-refused")
-		w.must(w.Until(`!document.documentElement.dataset.opening`))
-		require.Len(t, eval[[]string](w, `[...document.querySelectorAll("#areas li .name")].map((x) => x.textContent)`),
-			9, "the page goes on without the link")
-	})
 }

@@ -7,6 +7,7 @@ import (
 	"net/http/httptest"
 	"os"
 	"path/filepath"
+	"runtime/debug"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -22,15 +23,18 @@ type form struct {
 	name    string
 	address string // empty for one that serves each window from a host of its own
 	offline bool
-	lean    bool // without what the page does in the background, see lean
+	lean    bool // uninstalled and unrehearsed
+	kept    bool // unrehearsed alone
 	apart   bool // in a browser of its own, where each page has a process that can be killed
+	native  bool // with a core that runs in this test instead of in the browser, see natively
 }
 
-// lean takes the work out of a page that nobody waits for: it is not installed,
-// and does not go through its areas ahead of time. That is most of what a start
-// costs; the tests that are about it open a form that is not lean.
-const lean = `(() => {
-	delete Navigator.prototype.serviceWorker;
+// Most of what a start costs is work that nobody waits for: the page is installed, and
+// goes through its areas ahead of time. The tests that are about it open a form that
+// does; all others leave it out.
+const (
+	uninstalled = `delete Navigator.prototype.serviceWorker`
+	unrehearsed = `(() => {
 	const Plain = window.Worker;
 	window.Worker = class extends Plain {
 		postMessage(message, ...all) {
@@ -41,10 +45,12 @@ const lean = `(() => {
 		}
 	};
 })()`
+)
 
 var (
 	browser *drive.Browser // its pages share a process, and with it the compiled core
 	folder  form           // served by a host
+	shipped form           // the same with its own core, in wasm
 	single  form           // one file opened from disk, with the network off
 	demo    *config.Catalogue
 	built   *site.Parts
@@ -84,7 +90,8 @@ func run(m *testing.M) (int, error) {
 		return 1, err
 	}
 	files = filepath.Join(dist, site.FolderForm)
-	folder = form{name: "folder", lean: true}
+	folder = form{name: "folder", lean: true, native: true}
+	shipped = form{name: "folder", lean: true}
 	single = form{name: "single", address: "file://" + filepath.Join(dist, site.SingleForm), offline: true, lean: true}
 
 	if demo, err = config.Read(catalogue.Demo); err != nil {
@@ -94,6 +101,7 @@ func run(m *testing.M) (int, error) {
 		return 1, err
 	}
 	defer browser.Close()
+	debug.SetGCPercent(400) // as in the browser: a core leaves much behind
 	return m.Run(), nil
 }
 
@@ -101,8 +109,20 @@ func run(m *testing.M) (int, error) {
 // The forms differ in how they start and in what they can keep, load and hand out; a
 // test of anything else opens the folder alone.
 func eachForm(t *testing.T, test func(t *testing.T, f form)) {
+	t.Helper()
+	sideBySide(t, []form{folder, single}, test)
+}
+
+// eachShipped is that for what the core itself, its worker or its start has a part in.
+func eachShipped(t *testing.T, test func(t *testing.T, f form)) {
+	t.Helper()
+	sideBySide(t, []form{shipped, single}, test)
+}
+
+func sideBySide(t *testing.T, forms []form, test func(t *testing.T, f form)) {
+	t.Helper()
 	t.Run("form", func(t *testing.T) {
-		for _, f := range []form{folder, single} {
+		for _, f := range forms {
 			t.Run(f.name, func(t *testing.T) {
 				t.Parallel()
 				test(t, f)
@@ -121,10 +141,13 @@ type window struct {
 
 // scripts run before the page's own.
 func (f form) scripts(more []string) []string {
-	if !f.lean {
-		return more
+	switch {
+	case f.lean:
+		return append([]string{uninstalled, unrehearsed}, more...)
+	case f.kept:
+		return append([]string{unrehearsed}, more...)
 	}
-	return append([]string{lean}, more...)
+	return more
 }
 
 // another opens one more tab in the profile of the window.
@@ -147,7 +170,7 @@ func open(t *testing.T, f form, screen drive.Screen, fragment string, scripts ..
 // blank is a window that has not gone to the page yet.
 func blank(t *testing.T, f form, screen drive.Screen, scripts ...string) *window {
 	t.Helper()
-	address, profile := f.at(), browser.Shared
+	address, profile := f.at(t), browser.Shared
 	switch {
 	case f.apart:
 		own, err := drive.StartShell(false)
@@ -173,9 +196,15 @@ func blank(t *testing.T, f form, screen drive.Screen, scripts ...string) *window
 // at is the address of the form for one window. A host of its own is an origin of its
 // own: nobody else sees what its page keeps. It stays until all tests are over, so that
 // no other one gets its port.
-func (f form) at() string {
-	if f.address != "" {
+func (f form) at(t *testing.T) string {
+	t.Helper()
+	switch {
+	case f.address != "":
 		return f.address
+	case f.native:
+		host := &natively{pages: site.Handler(files)}
+		t.Cleanup(host.end)
+		return httptest.NewServer(host).URL + "/"
 	}
 	return httptest.NewServer(site.Handler(files)).URL + "/"
 }

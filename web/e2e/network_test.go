@@ -41,7 +41,7 @@ func (r *record) all() []string {
 
 func TestNothingIsAskedOfTheNetworkAfterLoading(t *testing.T) {
 	t.Parallel()
-	eachForm(t, func(t *testing.T, f form) {
+	eachShipped(t, func(t *testing.T, f form) {
 		var served record
 		if !f.offline { // a host that nobody else asks
 			host := httptest.NewServer(served.over(site.Handler(files)))
@@ -123,11 +123,11 @@ func TestThePolicyRefusesEveryDoor(t *testing.T) {
 	t.Parallel()
 	address, came := stranger(t)
 	eachForm(t, func(t *testing.T, f form) {
-		tab, err := browser.Fresh(drive.Desk)
+		tab, err := browser.Fresh(drive.Desk, f.scripts(nil)...)
 		require.NoError(t, err)
 		defer tab.Close()
 		w := &window{Tab: tab, t: t}
-		w.must(w.Open(f.at()))
+		w.must(w.Open(f.at(t)))
 		for door, js := range seeds.InOrder(doors(address)) {
 			require.Equal(t, "shut", eval[string](w, js), door)
 		}

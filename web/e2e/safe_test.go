@@ -5,6 +5,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
+	"boxwright/config/seeds"
 	"boxwright/web/e2e/drive"
 )
 
@@ -84,46 +85,43 @@ func TestAStartThatNeverEndedIsNotRepeated(t *testing.T) {
 // The panel of what is kept needs no core.
 func TestThePanelNeedsNoCore(t *testing.T) {
 	t.Parallel()
-	eachForm(t, func(t *testing.T, f form) {
-		w := open(t, f, drive.Desk, "")
-		w.area("needs")
-		w.typed("#f-title", "Rescue 4")
-		w.eventually("Rescue 4")
-		o := w.again("")
-		o.must(o.Visit(o.address + "#kept"))
-		o.must(o.Until(`document.getElementById("rescue")?.innerText.includes("Rescue 4")`))
-		require.Contains(t, o.saving(`#rescue p button`), "Rescue 4")
-	})
+	w := open(t, folder, drive.Desk, "")
+	w.area("needs")
+	w.typed("#f-title", "Rescue 4")
+	w.eventually("Rescue 4")
+	o := w.again("")
+	o.must(o.Visit(o.address + "#kept"))
+	o.must(o.Until(`document.getElementById("rescue")?.innerText.includes("Rescue 4")`))
+	require.Contains(t, o.saving(`#rescue p button`), "Rescue 4")
 }
 
 // Whatever stands in the storage, the page starts, and nothing of it goes.
 func TestSpoiledStorageStopsNothing(t *testing.T) {
 	t.Parallel()
+	const count = `new Promise((done) => { const q = indexedDB.open("boxwright"); q.onsuccess = () => { q.result.transaction("quotes").objectStore("quotes").count().onsuccess = (e) => { q.result.close(); done(e.target.result); }; }; })`
 	w := open(t, folder, drive.Desk, "")
 	w.area("needs")
-	w.typed("#f-title", "Rescue 4")
-	w.eventually("Rescue 4")
-	for reason, spoil := range map[string]string{
+	for reason, spoil := range seeds.InOrder(map[string]string{
 		"a draft of the wrong type":         `s.draft = "gone"`,
 		"a record that says nothing":        `for (const k of Object.keys(s)) if (k !== "id") delete s[k]`,
 		"a view and pins of the wrong type": `s.view = 7; s.pins = "x"; s.gist = null; s.at = -3; s.count = "many"`,
-	} {
+	}) {
 		t.Run(reason, func(t *testing.T) {
-			o := open(t, folder, drive.Desk, "")
-			o.area("needs")
-			o.typed("#f-title", "Spoiled")
-			o.eventually("Spoiled")
-			eval[any](o, inStorage(spoil+"; return true"))
-			before := eval[int](o, `new Promise((done) => { const q = indexedDB.open("boxwright"); q.onsuccess = () => { q.result.transaction("quotes").objectStore("quotes").count().onsuccess = (e) => { q.result.close(); done(e.target.result); }; }; })`)
-			o.must(o.Reload())
-			require.Empty(t, o.trouble())
-			o.area("needs")
-			o.typed("#f-title", "After it")
-			o.eventually("After it")
-			after := eval[int](o, `new Promise((done) => { const q = indexedDB.open("boxwright"); q.onsuccess = () => { q.result.transaction("quotes").objectStore("quotes").count().onsuccess = (e) => { q.result.close(); done(e.target.result); }; }; })`)
-			require.GreaterOrEqual(t, after, before)
+			w := &window{w.Tab, t, w.lean, w.address}
+			w.typed("#f-title", "Spoiled: "+reason)
+			w.eventually("Spoiled: " + reason)
+			eval[any](w, inStorage(spoil+"; return true"))
+			before := eval[int](w, count)
+			w.must(w.Reload())
+			require.Empty(t, w.trouble())
+			w.area("needs")
+			w.typed("#f-title", "After "+reason)
+			w.eventually("After " + reason)
+			require.GreaterOrEqual(t, eval[int](w, count), before)
 		})
 	}
+	w.typed("#f-title", "Rescue 4")
+	w.eventually("Rescue 4")
 	eval[bool](w, `(localStorage.setItem("boxwright.screen", "[1"), localStorage.setItem("boxwright.suspect", "{"),
 		localStorage.setItem("boxwright.unsaved.x", "{}"), localStorage.setItem("boxwright.costs.1", "x y z"), true)`)
 	w.must(w.Reload())
@@ -158,27 +156,26 @@ func TestANewerDatabaseIsLeftAlone(t *testing.T) {
 // Text that is typed and has not left its field comes back after the window was killed.
 func TestWhatIsTypedIsKeptWhileItIsTyped(t *testing.T) {
 	t.Parallel()
-	eachForm(t, func(t *testing.T, f form) {
-		f.offline, f.apart = false, true
-		w := open(t, f, drive.Desk, "")
-		w.area("needs")
-		w.typed("#f-title", "Rescue 4")
-		w.eventually("Rescue 4")
-		eval[bool](w, `(() => {
-			const f = document.getElementById("f-title");
-			f.focus();
-			f.value = "Rescue 4 of the county";
-			f.dispatchEvent(new InputEvent("input", { bubbles: true }));
-			return true;
-		})()`)
-		w.must(w.Until(`Object.keys(localStorage).some((k) => k.startsWith("boxwright.typed."))`))
-		require.NotContains(t, w.draft(), "of the county")
-		o := w.again("")
-		w.must(w.Kill())
-		o.must(o.Open(o.address))
-		o.eventually("Rescue 4 of the county")
-		o.must(o.Until(`!Object.keys(localStorage).some((k) => k.startsWith("boxwright.typed."))`))
-	})
+	f := folder
+	f.apart = true
+	w := open(t, f, drive.Desk, "")
+	w.area("needs")
+	w.typed("#f-title", "Rescue 4")
+	w.eventually("Rescue 4")
+	eval[bool](w, `(() => {
+		const f = document.getElementById("f-title");
+		f.focus();
+		f.value = "Rescue 4 of the county";
+		f.dispatchEvent(new InputEvent("input", { bubbles: true }));
+		return true;
+	})()`)
+	w.must(w.Until(`Object.keys(localStorage).some((k) => k.startsWith("boxwright.typed."))`))
+	require.NotContains(t, w.draft(), "of the county")
+	o := w.again("")
+	w.must(w.Kill())
+	o.must(o.Open(o.address))
+	o.eventually("Rescue 4 of the county")
+	o.must(o.Until(`!Object.keys(localStorage).some((k) => k.startsWith("boxwright.typed."))`))
 }
 
 // Three windows on one quote, of which one is killed and one loaded anew: there is

@@ -63,7 +63,7 @@ func (w *window) installed() {
 func TestOpensWithoutTheHost(t *testing.T) {
 	t.Parallel()
 	h := serve(t, onDisk(t, built))
-	w := open(t, form{name: "folder", address: h.address}, drive.Desk, "")
+	w := open(t, form{name: "folder", address: h.address, kept: true}, drive.Desk, "")
 	w.begin("cut-14500-158-gas", "mod-146-72")
 	draft := w.draft()
 	w.installed()
@@ -87,7 +87,7 @@ const kept = `caches.keys().then((names) => names.filter((n) => n.startsWith("bo
 func TestNewVersionWaitsUntilSomebodyAgrees(t *testing.T) {
 	t.Parallel()
 	h := serve(t, onDisk(t, built))
-	w := open(t, form{name: "folder", address: h.address}, drive.Desk, "")
+	w := open(t, form{name: "folder", address: h.address, kept: true}, drive.Desk, "")
 	w.installed()
 	w.must(w.Reload())
 	w.area("needs")
@@ -132,7 +132,7 @@ func TestNewVersionWaitsUntilSomebodyAgrees(t *testing.T) {
 func TestVersionsAreNeverMixed(t *testing.T) {
 	t.Parallel()
 	h := serve(t, onDisk(t, built))
-	old := open(t, form{name: "folder", address: h.address}, drive.Desk, "",
+	old := open(t, form{name: "folder", address: h.address, kept: true}, drive.Desk, "",
 		`window.Worker = class extends Worker { constructor(...all) { super(...all); window.lastWorker = this; } }`)
 	old.installed()
 	old.must(old.Reload())
@@ -164,7 +164,7 @@ func TestVersionsAreNeverMixed(t *testing.T) {
 func TestAHalfPublishedVersionIsNotOffered(t *testing.T) {
 	t.Parallel()
 	h := serve(t, onDisk(t, built))
-	w := open(t, form{name: "folder", address: h.address}, drive.Desk, "")
+	w := open(t, form{name: "folder", address: h.address, kept: true}, drive.Desk, "")
 	w.installed()
 	w.must(w.Reload())
 	next := newer(t)
@@ -189,7 +189,7 @@ func TestAHalfPublishedVersionIsNotOffered(t *testing.T) {
 func TestTheUnpackedCoreIsKept(t *testing.T) {
 	t.Parallel()
 	h := serve(t, onDisk(t, built))
-	w := open(t, form{name: "folder", address: h.address}, drive.Desk, "")
+	w := open(t, form{name: "folder", address: h.address, kept: true}, drive.Desk, "")
 	w.installed()
 	core := eval[string](w,
 		`new URL(document.querySelector("script[data-core]").dataset.core.replace(/bin$/, "wasm"), location).href`)
@@ -227,7 +227,7 @@ func TestCanBeInstalled(t *testing.T) {
 	}
 	w.must(w.Visit("about:blank"))
 	require.NotEmpty(t, stands(), "a page that nobody can install")
-	w.must(w.Open(folder.at()))
+	w.must(w.Open(shipped.at(t)))
 	w.installed()
 	w.must(w.Reload())
 	require.Empty(t, stands())
