@@ -3,8 +3,10 @@ package app
 import (
 	"encoding/json"
 	"math/rand/v2"
+	"strings"
 	"testing"
 
+	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
 	"boxwright/config/seeds"
@@ -86,5 +88,37 @@ func (p *hostilePage) work(ed *quote.Edition, file []byte) {
 	p.press(Act{Do: "decide"})
 	for _, paper := range []string{"quote", "order", "drawings"} {
 		p.press(Act{Do: "go", ID: "quote"}, Act{Do: "paper", ID: paper})
+	}
+}
+
+// A kept quote that cannot be used is told of and left; what only says where the reader
+// was is done without.
+func TestWhatIsKeptAndCannotBeUsed(t *testing.T) {
+	sound := begun(t)
+	draft, view := string(sound.req["draft"].(json.RawMessage)), string(sound.req["view"].(json.RawMessage))
+	for reason, x := range seeds.InOrder(map[string]struct{ draft, view, says string }{
+		"more than anything carries": {strings.Replace(draft, `"picks":`,
+			`"carried":[{"equipment":"eq-stock","qty":1000000000}],"picks":`, 1), view, "1000000000"},
+		"an option nobody has": {strings.Replace(draft, `"option":"`, `"option":"no-such-thing-`, 1), view,
+			"no-such-thing-"},
+		"a view of another version": {draft, `{"from_another_version":1}`, ""},
+		"a view that is none":       {draft, `"x"`, ""},
+		"pins":                      {draft, view, ""},
+	}) {
+		p := open(t)
+		p.req["draft"], p.req["view"] = json.RawMessage(x.draft), json.RawMessage(x.view)
+		if reason == "pins" {
+			p.req["pins"] = []int{7}
+		}
+		s := p.do(Act{Do: "start"})
+		if x.says == "" {
+			assert.Empty(t, s.Fault, reason)
+			assert.JSONEq(t, draft, string(s.Draft), reason)
+		} else {
+			assert.Contains(t, s.Fault, x.says, reason)
+			assert.NotContains(t, string(s.Draft), x.says, reason)
+		}
+		s = p.do(Act{Do: "go", ID: "unit"})
+		assert.Empty(t, s.Fault, reason)
 	}
 }
