@@ -354,8 +354,7 @@ func why(p *Page, id string) Part {
 			return Many(El("p", Class("head"), Text("What stands in the way")), El("p", Text(r.words)),
 				If(r.chosen != "", El("p", Class("how"), Text(r.chosen))),
 				If(len(background) > 0, El("details", At("id", "background-"+strconv.Itoa(i)),
-					El("summary", Class("small"), Text(page.Count(len(background), "rule keeps", "rules keep")+
-						" a full unit from being lighter")),
+					El("summary", Class("small"), Text(playing(r.Reason, len(background)))),
 					El("ul", Each(background, func(_ int, t string) Part { return El("li", Text(t)) })))))
 		}),
 		When(len(ways.Mends) > 0, func() Part {
@@ -385,6 +384,15 @@ func why(p *Page, id string) Part {
 		}),
 		When(p.Ways != nil, func() Part { return waysLeft(ways, q.Draft.Unit.Has(id)) }),
 	)
+}
+
+// playing says what the rules do that stand behind a sum.
+func playing(r rules.Reason, n int) string {
+	heavy := func(a rules.Arithmetic) bool { return a.Unit == quantity.Pound }
+	if slices.ContainsFunc(r.Limits, heavy) {
+		return page.Count(n, "rule keeps", "rules keep") + " a full unit from being lighter"
+	}
+	return page.Count(n, "rule plays", "rules play") + " a part in it"
 }
 
 // waysLeft says what there is beside the ways out that are shown: with none, that none

@@ -6,6 +6,7 @@ import (
 
 	"github.com/stretchr/testify/assert"
 
+	"boxwright/config/quantity"
 	"boxwright/config/rules"
 	"boxwright/pricing/propose"
 	"boxwright/pricing/quote/quotetest"
@@ -54,4 +55,11 @@ func TestReasonsSayThingsOnce(t *testing.T) {
 		assert.Equal(t, "A van is a van.", got[1].words)
 		assert.Empty(t, got[1].chosen, "with the same choice")
 	}
+}
+
+// Only of a weight is it said that rules keep a unit from being lighter.
+func TestWhatRulesBehindASumDo(t *testing.T) {
+	of := func(unit string) rules.Reason { return rules.Reason{Limits: []rules.Arithmetic{{Unit: unit}}} }
+	assert.Equal(t, "3 rules keep a full unit from being lighter", playing(of(quantity.Pound), 3))
+	assert.Equal(t, "1 rule plays a part in it", playing(of(quantity.Count), 1))
 }
