@@ -11,6 +11,7 @@ import (
 	"boxwright/config/rules"
 	"boxwright/config/space"
 	"boxwright/config/standards"
+	"boxwright/pricing"
 	"boxwright/pricing/bid/claims"
 	"boxwright/pricing/quote"
 )
@@ -76,6 +77,10 @@ func (j *judge) figure(c *claim) part {
 		p.read = f.Label + ", " + show(f.Limit)
 		return p // which way it binds is not said
 	}
+	if net := f.Value - salesTax(j.q); g.code == factPrice && f.Sense == atMost && net < f.Value && net <= c.want {
+		p.offered += ", of it sales tax " + show(f.Value-net)
+		return p // whether the limit is with the tax, and whether the purchaser pays it, is not said
+	}
 	p.outcome = quote.Excepted
 	switch short := f.Sense == config.AtLeast; {
 	case same && short:
@@ -112,6 +117,17 @@ func (j *judge) figure(c *claim) part {
 		p.nearest = j.q.Edition.Cat.LabelOf(out) + ". " + j.why(out)
 	}
 	return p
+}
+
+// salesTax is the sales tax in the price.
+func salesTax(q *quote.Quote) float64 {
+	sum := 0.0
+	for _, l := range q.Price.Lines {
+		if l.Code == pricing.LineTax {
+			sum += l.Amount.Float()
+		}
+	}
+	return sum
 }
 
 // leastPrice is the share of the price from which an amount of money alone is taken to be
