@@ -50,8 +50,6 @@ type Tab interface {
 	// Perform carries out actions of a pointer or of keys. A pointer moves to the
 	// first element of the selector, where one is given.
 	Perform(selector string, input source) error
-	// Close closes the tab.
-	Close() error
 	// Paper is the text of the page as it prints, with a form feed after each sheet.
 	Paper() (string, error)
 }
@@ -136,7 +134,7 @@ func Eval[T any](t Tab, expression string) (T, error) {
 func Until(t Tab, condition string) error {
 	asked := `new Promise((done) => {
 		const end = Date.now() + 5000;
-		const ask = async () => {
+		const ask = () => {
 			let is = false;
 			try { is = !!(` + condition + `); } catch {}
 			if (is || Date.now() > end) done(is); else setTimeout(ask, 10);
