@@ -94,7 +94,7 @@ func (p *hostilePage) work(ed *quote.Edition, file []byte) {
 // A kept quote that cannot be used is told of and left; what only says where the reader
 // was is done without.
 func TestWhatIsKeptAndCannotBeUsed(t *testing.T) {
-	sound := begun(t)
+	sound, first := begun(t), open(t).do(Act{Do: "start"})
 	draft, view := string(sound.req["draft"].(json.RawMessage)), string(sound.req["view"].(json.RawMessage))
 	for reason, x := range seeds.InOrder(map[string]struct{ draft, view, says string }{
 		"more than anything carries": {strings.Replace(draft, `"picks":`,
@@ -117,6 +117,9 @@ func TestWhatIsKeptAndCannotBeUsed(t *testing.T) {
 		} else {
 			assert.Contains(t, s.Fault, x.says, reason)
 			assert.NotContains(t, string(s.Draft), x.says, reason)
+		}
+		if reason == "a view that is none" {
+			assert.JSONEq(t, string(first.View), string(s.View), "the reader is where newcomers are")
 		}
 		s = p.do(Act{Do: "go", ID: "unit"})
 		assert.Empty(t, s.Fault, reason)
