@@ -165,6 +165,8 @@ func TestOpeningsKeepClear(t *testing.T) {
 						math.Max(p.Y1, -p.Y0) <= m.RearDoorHalf, "%s: %s", where, p.Label)
 				case p.Kind == "window" && p.Face == config.FaceCurb && x < m.DoorTo:
 					assert.LessOrEqual(t, p.Z1, m.DoorHead, "%s: %s", where, p.Label)
+				case p.Kind == "cabinet":
+					assert.GreaterOrEqual(t, p.Z0, m.Floor-0.01, "%s: %s stands in the floor", where, p.Label)
 				case p.Kind == "compartment" && b.Kind == "module":
 					far := math.Max(math.Max(p.X0-m.RearAxle, m.RearAxle-p.X1), 0)
 					high := math.Max(p.Z0-m.RearWheel.Radius, 0)
