@@ -204,6 +204,10 @@ func TestOlderRevisionSaysThatANewerIsKept(t *testing.T) {
 		s = buyer.do(Act{Do: "restore"})
 		assert.Equal(t, x.newer, strings.Contains(s.Regions["main"], "This is an older revision. "), name)
 	}
+	// Its link is opened while the later one is on the page.
+	buyer.req["saved"] = []session.Saved{{ID: "a", Number: number, Rev: 2, Here: true}}
+	s = buyer.do(Act{Do: "open-link", Value: signedDraft(t, s).Issued})
+	assert.Contains(t, s.Regions["main"], "This is an older revision. ")
 }
 
 // What keeps a quote from being signed is said before, and stops the signature.

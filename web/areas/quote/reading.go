@@ -3,6 +3,7 @@ package quote
 import (
 	"cmp"
 	"math"
+	"slices"
 	"strconv"
 
 	"boxwright/config"
@@ -46,9 +47,11 @@ func loadReading(s *session.Session, p *Page) *Reading {
 		r.Renamed = cat == nil
 		r.Included = names(cmp.Or(cat, s.Memory.Edition.Cat), &d.Unit)
 	}
+	// What was worked on when a link came has a place of its own from now on.
+	opened := slices.ContainsFunc(s.Steps, func(st session.Step) bool { return st.Do == "new-quote" })
 	for i := range s.Req.Saved {
 		x := &s.Req.Saved[i]
-		if !x.Here && d.Number != "" && x.Number == d.Number && x.Rev > d.Rev {
+		if (!x.Here || opened) && d.Number != "" && x.Number == d.Number && x.Rev > d.Rev {
 			r.Newer = x
 		}
 	}
