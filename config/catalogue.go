@@ -223,6 +223,8 @@ type Compartment struct {
 	Slot     string          `json:"slot,omitempty"`     // by which options name it that take its place
 	LimitLb  quantity.Mass   `json:"limit_lb,omitempty"` // rated load of its floor or shelf; 0 not stated
 	Takes    []string        `json:"takes,omitempty"`    // what may ride only where it is said, such as "oxygen"
+	// things that it is made for, and how many of each: a mount or a bracket, which holds nothing else
+	Holds []Aboard `json:"holds,omitempty"`
 }
 
 // Seat is a place for a person. Kind is "cab", "attendant", "bench", "folding"
@@ -296,6 +298,8 @@ type Option struct {
 	PriceKey string `json:"price_key,omitempty"` // empty: the option's id
 	// what the customer is to say with it, such as "Color name or code"; empty: nothing
 	Asks string `json:"asks,omitempty"`
+	// what of it the purchaser weighs, such as "Mass of the cot": that counts in place of its own
+	AsksLb string `json:"asks_lb,omitempty"`
 
 	Mass    *Mass    `json:"mass,omitempty"`
 	Load    *Load    `json:"load,omitempty"`    // 12 V current it draws
@@ -310,6 +314,8 @@ type Option struct {
 	// enclosed inside storage it adds; negative when it takes some
 	StorageFt3   quantity.Volume `json:"storage_ft3,omitempty"`
 	Compartments []Compartment   `json:"compartments,omitempty"` // exterior or interior compartments it adds
+	Fitted       *Fitted         `json:"fitted,omitempty"`       // how it stands in compartments of the body
+	Water        *Water          `json:"water,omitempty"`        // that it carries for washing
 	Seats        []Seat          `json:"seats,omitempty"`        // module stations: x from front wall, z above floor
 	TakesSeats   []string        `json:"takes_seats,omitempty"`  // ids of seats where a patient lies in the place of who sits there
 	Oxygen       *Oxygen         `json:"oxygen,omitempty"`
@@ -372,7 +378,8 @@ type Supply struct {
 	ShoreA       quantity.Current `json:"shore_a,omitempty"`         // rating of the 125 V inlet
 	InverterW    quantity.Power   `json:"inverter_w,omitempty"`      // continuous
 	// of its output in what it takes from the 12 V side, in percent; 0: the usual one
-	InverterPct float64 `json:"inverter_pct,omitempty"`
+	InverterPct float64        `json:"inverter_pct,omitempty"`
+	GeneratorW  quantity.Power `json:"generator_w,omitempty"` // continuous, of a generator aboard
 	// ChargeA is what its battery charger delivers on the shore line.
 	ChargeA quantity.Current `json:"charge_a,omitempty"`
 	// Chemistry of the batteries: "lead" (flooded, AGM) or "lithium"; lead if empty.

@@ -272,6 +272,7 @@ func (k *checker) option(i int) {
 		k.span(w+" parts", *o.Parts)
 	}
 	k.compartments(w, o.Compartments)
+	k.fitted(w, o)
 }
 
 func (k *checker) load(where string, l *Load) {
@@ -293,7 +294,8 @@ func (k *checker) supply(where string, s *Supply) {
 	where += " supply"
 	k.between(where, 0, 1e5, map[string]float64{"hot_idle_a": float64(s.HotIdleA),
 		"hot_high_idle_a": float64(s.HotHighIdleA), "cold_a": float64(s.ColdA), "battery_ah": float64(s.BatteryAh),
-		"shore_a": float64(s.ShoreA), "inverter_w": float64(s.InverterW), "charge_a": float64(s.ChargeA)})
+		"shore_a": float64(s.ShoreA), "inverter_w": float64(s.InverterW), "charge_a": float64(s.ChargeA),
+		"generator_w": float64(s.GeneratorW)})
 	k.oneOf(where+" chemistry", s.Chemistry, "", "lead", "lithium")
 	k.oneOf(where+" job", s.Job, "", "house", "starting")
 	for _, name := range []string{"inverter_pct", "usable_pct"} {

@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+
+	"boxwright/config/quantity"
 )
 
 // Duty is a kind of work that units are built for, and what that asks of a unit. A unit
@@ -21,7 +23,10 @@ type Duty struct {
 
 	RuleSets []string `json:"rule_sets,omitempty"` // base sets that may judge it, the usual one first; empty: any
 	// what it counts as for the federal excise, one of pricing.Uses; "ask": the purchaser says
-	Use      string   `json:"use,omitempty"`
+	Use string `json:"use,omitempty"`
+	// of a patient of this kind, where it is not the usual one; 0: as the rules have it
+	PatientLb quantity.Mass `json:"patient_lb,omitempty"`
+
 	Says     []Said   `json:"says,omitempty"`     // words that its documents use in place of others
 	Aboard   []Aboard `json:"aboard,omitempty"`   // equipment offered with one press
 	Cautions []string `json:"cautions,omitempty"` // printed with its quote
@@ -81,6 +86,17 @@ func (c *Catalogue) DutyOf(u *Unit) *Duty {
 		}
 	}
 	return nil
+}
+
+// AboardLb is the mass of what units of a duty usually carry.
+func (c *Catalogue) AboardLb(d *Duty) quantity.Mass {
+	sum := quantity.Mass(0)
+	for _, a := range d.Aboard {
+		if e := c.EquipmentByID(a.Equipment); e != nil {
+			sum += Clean(e.MassLb) * quantity.Mass(a.Qty)
+		}
+	}
+	return sum
 }
 
 // Lacks reports whether units of the duty have nothing of a group; false without a duty.
@@ -311,6 +327,7 @@ func (k *checker) duties() {
 				k.add("value", where+" aboard", "%q is not equipment, or is not carried 1 to 99 times", a.Equipment)
 			}
 		}
+		k.between(where, 0, 1000, map[string]float64{"patient_lb": float64(d.PatientLb)})
 		for _, s := range d.Says {
 			if s.Word == "" || s.As == "" {
 				k.add("missing", where+" says", "a word and what is said in its place each need a text")

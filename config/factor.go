@@ -36,6 +36,9 @@ const (
 	// EquipmentAllowance stands in the place of loose equipment until some is listed.
 	EquipmentAllowance = "weight.equipment-allowance"
 
+	// LitterClearance is the least clear height over somebody who lies.
+	LitterClearance = "space.litter-clearance"
+
 	RunningVolts      = "power.running-volts"
 	OffVolts          = "power.off-volts"
 	ShoreVolts        = "power.shore-volts"
@@ -69,6 +72,8 @@ var factors = []Factor{
 	{ScaleError, "The scale itself, at every reading alike", 0.1, 0, 5, quantity.Percent, ""},
 
 	{EquipmentAllowance, "Loose equipment, until it is listed", 700, 0, 5000, quantity.Pound, memory},
+
+	{LitterClearance, "Clear height over a patient who lies, at least", 16, 0, 60, quantity.Inch, ""},
 
 	{RunningVolts, "System voltage, engine running", 14, 12, 15, quantity.Volt, ""},
 	{OffVolts, "System voltage, engine off", 12.5, 11, 13.5, quantity.Volt, ""},
@@ -131,6 +136,15 @@ func (a *Assumptions) Factor(code string) float64 {
 		return f.Usual
 	}
 	return 0
+}
+
+// Stated reports whether somebody set a factor, the plant or the seller.
+func (a *Assumptions) Stated(code string) bool {
+	if a == nil {
+		return false
+	}
+	_, set := a.Factors[code]
+	return set
 }
 
 // Set puts sound values among those in force, later lists over earlier ones.

@@ -68,7 +68,8 @@ var UnseenReasons = map[string]string{
 
 // Drawn reports whether an option says what it looks like.
 func (o *Option) Drawn() bool {
-	return len(o.Places)+len(o.Compartments)+len(o.Seats) > 0 || o.Look != nil
+	room := slices.ContainsFunc(o.Compartments, func(c Compartment) bool { return c.Holds == nil })
+	return room || len(o.Places)+len(o.Seats) > 0 || o.Look != nil
 }
 
 // ColorsIn finds the colors named in a text, in their order.

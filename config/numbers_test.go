@@ -69,6 +69,11 @@ var numerics = []numeric{
 			&config.Body{})
 		return numbers(p.RearOverhang())
 	}, func(v []float64) bool { return all(1, 1e6)(v[:1]) }},
+	{"config.Catalogue.AboardLb", 1, func(v []float64) ([]float64, bool) {
+		c := &config.Catalogue{Equipment: []config.Equipment{{ID: "bag", MassLb: quantity.Mass(v[0])}}}
+		c.Prepare()
+		return numbers(float64(c.AboardLb(&config.Duty{Aboard: []config.Aboard{{Equipment: "bag", Qty: 2}}})))
+	}, all(0, 1e6)},
 	{"config.Clean", 1, func(v []float64) ([]float64, bool) { return numbers(config.Clean(v[0])) }, all(0, 1e6)},
 	{"config.Figure.Margin", 2, func(v []float64) ([]float64, bool) {
 		return numbers(config.Figure{Value: v[0], Limit: v[1], Sense: config.AtMost}.Margin())
@@ -191,7 +196,9 @@ var numerics = []numeric{
 // notNumeric are exported functions with a number among what they take or give that
 // compute none from numbers, and why.
 var notNumeric = map[string]string{
-	"body.FloorIn": "adds up fields that are cleaned", "body.WallIn": "adds up fields that are cleaned",
+	"config.Unit.DetailLb": "it gives what was said",
+	"config.Unit.TellLb":   "it keeps what was said; CheckUnit judges it",
+	"body.FloorIn":         "adds up fields that are cleaned", "body.WallIn": "adds up fields that are cleaned",
 	"body.TireSize": "takes a text; two digits and three at most", "body.Box.Center": "a mean of two sides",
 	"body.Box.Volume": "of a box within the vehicle", "body.Box.Moved": "gives a box", "body.Box.Overlap": "compares boxes",
 	"body.Collision.Least": "the least of three fields", "body.Model.Angles": "the least of Ramp",

@@ -165,6 +165,28 @@ func (c *Catalogue) EquipmentByID(id string) *Equipment {
 	return find(c.Equipment, c.index.equipment, id)
 }
 
+// EquipmentOf is what rides in a unit under an id: the catalogue's, or an item of the
+// purchaser's own; nil when it is neither.
+func (c *Catalogue) EquipmentOf(u *Unit, id string) *Equipment {
+	if e := c.EquipmentByID(id); e != nil {
+		return e
+	}
+	for i := range u.OwnItems {
+		if u.OwnItems[i].ID == id {
+			return &u.OwnItems[i]
+		}
+	}
+	return nil
+}
+
+// CarriedLabel names for readers what rides in a unit under an id.
+func (c *Catalogue) CarriedLabel(u *Unit, id string) string {
+	if e := c.EquipmentOf(u, id); e != nil {
+		return e.Label
+	}
+	return id
+}
+
 // Members lists the positions in Options of a group's options, in file order.
 func (c *Catalogue) Members(group string) []int { return c.index.members[group] }
 
@@ -233,15 +255,16 @@ func (c *Catalogue) CheckUnit(u *Unit) Problems {
 		}
 	}
 	for i, d := range u.Details {
-		if c.OptionByID(d.Option) == nil || d.Text == "" || len(d.Text) > MaxDetail || i > 0 &&
-			u.Details[i-1].Option >= d.Option {
+		if c.OptionByID(d.Option) == nil || d.Text == "" && d.Lb == 0 || len(d.Text) > MaxDetail ||
+			!(d.Lb >= 0 && d.Lb <= MostOwnLb) || i > 0 && u.Details[i-1].Option >= d.Option {
 			add("detail", fmt.Sprintf("details[%d] %q", i, d.Option),
-				fmt.Sprintf("details are of options in this edition, sorted by them, each once and of 1 to %d bytes",
-					MaxDetail))
+				fmt.Sprintf("details are of options in this edition, sorted by them, each once, of 1 to %d bytes or "+
+					"a mass up to %d lb", MaxDetail, MostOwnLb))
 		}
 	}
+	ps = append(ps, u.checkOwnItems(c)...)
 	for i, e := range u.Carried {
-		if c.EquipmentByID(e.Equipment) == nil {
+		if c.EquipmentOf(u, e.Equipment) == nil {
 			add("unknown-equipment", fmt.Sprintf("carried[%d]", i),
 				fmt.Sprintf("equipment %q is not in this edition", e.Equipment))
 		}
@@ -293,7 +316,9 @@ func (c *Catalogue) CompartmentsOf(u *Unit) []Compartment {
 	}
 	for _, p := range u.Picks {
 		if o := c.OptionByID(p.Option); o != nil {
-			out = append(out, o.Compartments...)
+			for _, x := range o.Compartments {
+				out = append(out, x.times(p.Qty))
+			}
 		}
 	}
 	return out

@@ -21,6 +21,8 @@ type Unit struct {
 	LeftOut  []string  `json:"left_out,omitempty"` // standard options that the customer took out or replaced, sorted
 	Details  []Detail  `json:"details,omitempty"`  // what was said of options that ask, sorted by option
 	Carried  []Carried `json:"carried,omitempty"`  // loose equipment, sorted by id then compartment
+	// what the purchaser carries that the catalogue does not have; Carried names it by its id
+	OwnItems []Equipment `json:"own_items,omitempty"`
 
 	RuleSet    string        `json:"rule_set"`              // id of the standard in force, see package standards
 	OccupantLb quantity.Mass `json:"occupant_lb,omitempty"` // own value; 0 takes the rule set's
@@ -54,7 +56,9 @@ type Pick struct {
 // option comes back.
 type Detail struct {
 	Option string `json:"option"`
-	Text   string `json:"text"` // 1 to MaxDetail bytes
+	Text   string `json:"text"` // at most MaxDetail bytes
+	// what it weighs, of an option that is weighed by the purchaser; 0: not yet said
+	Lb quantity.Mass `json:"lb,omitempty"`
 }
 
 // MaxDetail is the most bytes of a detail's text.
@@ -150,15 +154,32 @@ func (u *Unit) Detail(option string) string {
 	return ""
 }
 
+// DetailLb is what the purchaser weighed of an option; 0 while that is not known.
+func (u *Unit) DetailLb(option string) quantity.Mass {
+	for _, d := range u.Details {
+		if d.Option == option {
+			return d.Lb
+		}
+	}
+	return 0
+}
+
 // Tell sets the customer's text for an option, keeping the order; an empty text
 // removes it.
-func (u *Unit) Tell(option, text string) {
-	u.Details = slices.DeleteFunc(u.Details, func(d Detail) bool { return d.Option == option })
-	if text != "" {
-		i, _ := slices.BinarySearchFunc(u.Details, option, func(d Detail, id string) int {
+func (u *Unit) Tell(option, text string) { u.detail(Detail{option, text, u.DetailLb(option)}) }
+
+// TellLb sets what the purchaser weighed of an option; 0 takes it back.
+func (u *Unit) TellLb(option string, lb quantity.Mass) {
+	u.detail(Detail{option, u.Detail(option), lb})
+}
+
+func (u *Unit) detail(told Detail) {
+	u.Details = slices.DeleteFunc(slices.Clone(u.Details), func(d Detail) bool { return d.Option == told.Option })
+	if told.Text != "" || told.Lb != 0 {
+		i, _ := slices.BinarySearchFunc(u.Details, told.Option, func(d Detail, id string) int {
 			return strings.Compare(d.Option, id)
 		})
-		u.Details = slices.Insert(u.Details, i, Detail{option, text})
+		u.Details = slices.Insert(u.Details, i, told)
 	}
 	if len(u.Details) == 0 {
 		u.Details = nil
@@ -170,7 +191,14 @@ func (u *Unit) Clone() Unit {
 	c := *u
 	c.Picks = slices.Clone(u.Picks)
 	c.Proposed, c.Details, c.LeftOut = slices.Clone(u.Proposed), slices.Clone(u.Details), slices.Clone(u.LeftOut)
-	c.Carried = slices.Clone(u.Carried)
+	c.Carried, c.OwnItems = slices.Clone(u.Carried), slices.Clone(u.OwnItems)
+	for i, e := range c.OwnItems {
+		if e.Stow != nil {
+			stow := *e.Stow
+			stow.Apart = slices.Clone(stow.Apart)
+			c.OwnItems[i].Stow = &stow
+		}
+	}
 	c.Own, c.Factors = slices.Clone(u.Own), slices.Clone(u.Factors)
 	if u.Existing != nil {
 		e := *u.Existing

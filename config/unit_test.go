@@ -30,15 +30,15 @@ func ExampleUnit_Tell() {
 	var u config.Unit
 	u.Tell("paint", "signal red")
 	u.Tell("number", "Medic 7")
-	fmt.Println(u.Details, u.Detail("paint"))
+	fmt.Println(len(u.Details), u.Detail("paint"), u.Detail("number"))
 	u.Tell("paint", "")
 	u.Tell("number", "Medic 8")
-	fmt.Printf("%v %q\n", u.Details, u.Detail("paint"))
+	fmt.Printf("%s %q\n", u.Detail("number"), u.Detail("paint"))
 	u.Tell("number", "")
 	fmt.Println(u.Details == nil)
 	// Output:
-	// [{number Medic 7} {paint signal red}] signal red
-	// [{number Medic 8}] ""
+	// 2 signal red Medic 7
+	// Medic 8 ""
 	// true
 }
 

@@ -35,6 +35,9 @@ func (m *Model) Collisions() []Collision { return collisions(m.Parts, m.Parts) }
 func (m *Model) PartsOf(o *config.Option) []Part {
 	out := m.partsOf(o)
 	for _, c := range o.Compartments {
+		if c.Holds != nil {
+			continue
+		}
 		c = m.Planes.Compartment(c)
 		kind := "compartment"
 		if c.Side == "inside" {

@@ -263,6 +263,9 @@ func (m *Model) stow(list []config.Compartment, cat *config.Catalogue, u *config
 func (m *Model) compartment(c config.Compartment, option string) {
 	c = m.Planes.Compartment(c)
 	m.Compartments = append(m.Compartments, c)
+	if c.Holds != nil {
+		return // a mount is a place of its option already
+	}
 	kind, face := "compartment", c.Side
 	if c.Side == "inside" {
 		kind, face = "cabinet", config.FaceFree

@@ -27,6 +27,9 @@ type Sheet struct {
 	Shore    Mains       // everything on 125 V against the inlet
 	Inverter Mains       // what the inverter feeds away from the shore line
 	Circuits []Conductor // the circuit schedule, by the usual Wiring
+
+	keptWatts quantity.Power // at 125 V of what must run on when all else is shut off
+	keptName  string
 }
 
 // Mode is one duty mode: its loads by item against its supply.

@@ -69,6 +69,8 @@ func (s *Sheet) mains(b *vehicle) {
 	if inverter > 0 {
 		s.inverter(b)
 	}
+	s.generator(b)
+	s.keptOn(float64(inverter), float64(shore))
 }
 
 // mainsChange is what one option does to the inlet and the inverter.

@@ -22,9 +22,10 @@ type scale struct {
 // bases says what the units of one dimension are in the unit that measures it. A
 // unit that is not listed measures a dimension of its own.
 var bases = map[string]scale{
-	Liter: {CubicFoot, 1, LitersPerCubicFt},
-	Hour:  {Minute, 60, 1},
-	Year:  {Month, 12, 1},
+	Liter:  {CubicFoot, 1, LitersPerCubicFt},
+	Gallon: {CubicFoot, 231, 1728},
+	Hour:   {Minute, 60, 1},
+	Year:   {Month, 12, 1},
 }
 
 // base is a unit's own base.

@@ -56,6 +56,7 @@ const (
 	Degree    = "degrees"
 	Volt      = "V"
 	Liter     = "L"
+	Gallon    = "gal"
 	Day       = "working days"
 	Ratio     = ""
 	Count     = "places" // seats, patients: a plain whole number
@@ -89,6 +90,7 @@ var display = map[string]shown{
 	Year:        {1, "years", "years", 0, 0},
 	Volt:        {1, "V", "V", 2, 2},
 	Liter:       {1, "L", "L", 0, 0},
+	Gallon:      {3.785411784, "gal", "L", 0, 0},
 	Day:         {1, "working days", "working days", 0, 0},
 	Ratio:       {1, "", "", 2, 2},
 	Count:       {1, "", "", 0, 0},

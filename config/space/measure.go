@@ -21,6 +21,7 @@ type Sheet struct {
 	Seats        []config.Seat    // designated seats, cab first
 	Cots         []config.Seat    // places for patients
 	Oxygen       Oxygen
+	AirHours     []HoursAt   // of medical air, by flow; none without
 	Model        *body.Model // of the unit; nil when its chassis or body is not known
 }
 
@@ -41,6 +42,8 @@ func Measure(cat *config.Catalogue, u *config.Unit, assume *config.Assumptions) 
 	s.stow(b)
 	s.oxygen(b)
 	s.air(b)
+	s.water(b)
+	s.litters(b)
 	for _, c := range b.model.Collisions() {
 		s.add(c.Finding())
 	}

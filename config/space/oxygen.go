@@ -71,6 +71,11 @@ func (s *Sheet) air(b *vehicle) {
 			usable += config.Clean(x.LitersPerPSI) * float64(x.Count*p.Qty) * max(config.Clean(x.FullPSI)-ReservePSI, 0)
 		}
 	}
+	for _, flow := range Flows {
+		if usable > 0 {
+			s.AirHours = append(s.AirHours, HoursAt{flow, usable / flow / 60})
+		}
+	}
 	if usable > 0 {
 		record(s, b, "space.air-hours", fmt.Sprintf("Medical air at %.0f L/min, down to %.0f psi", AirLPM, ReservePSI),
 			usable/AirLPM/60, quantity.Hour)

@@ -155,16 +155,51 @@ func overlap(x, y Placed) bool {
 	return true
 }
 
+// held settles the state of a mount or bracket, which takes what it is made for and
+// no more.
+func (u *Use) held(of func(id string) *config.Equipment) {
+	count := map[string]int{}
+	for _, it := range u.Items {
+		count[it.Equipment] += it.Qty
+		if room := holdsOf(&u.Compartment, it.Equipment); count[it.Equipment] > room {
+			u.State = TooBig
+			u.Why = of(it.Equipment).Label + ": the place is not made for it"
+			if room > 0 {
+				u.Why = fmt.Sprintf("%s: made for %d, not for %d", of(it.Equipment).Label, room, count[it.Equipment])
+			}
+			return
+		}
+	}
+	if u.State = Fits; overRated(u.MassLb, u.LimitLb) {
+		u.State, u.Why = Overloaded, fmt.Sprintf("%.0f lb on a rated load of %.0f lb", float64(u.MassLb),
+			float64(u.LimitLb))
+	}
+}
+
+// holdsOf is how many of a thing a mount is made for.
+func holdsOf(c *config.Compartment, id string) int {
+	for _, h := range c.Holds {
+		if h.Equipment == id {
+			return h.Qty
+		}
+	}
+	return 0
+}
+
 // judge settles a compartment's state from what rides in it.
-func (u *Use) judge(cat *config.Catalogue) {
+func (u *Use) judge(of func(id string) *config.Equipment) {
 	if len(u.Items) == 0 {
 		u.State = Empty
+		return
+	}
+	if u.Holds != nil {
+		u.held(of)
 		return
 	}
 	outer := hollow(&u.Compartment)
 	var pieces []piece
 	for _, it := range u.Items {
-		e := cat.EquipmentByID(it.Equipment)
+		e := of(it.Equipment)
 		if why := cannotHold(outer, boxOf(e)); why != "" {
 			u.State, u.Why = TooBig, fmt.Sprintf("%s: %s", e.Label, why)
 			return

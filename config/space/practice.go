@@ -58,9 +58,13 @@ func rightHeight(s *config.Stowage, c *config.Compartment) bool {
 	return true
 }
 
-// mayRide reports whether a compartment takes what rides only where that is said.
-func mayRide(s *config.Stowage, c *config.Compartment) bool {
-	return s == nil || s.Needs == "" || slices.Contains(c.Takes, s.Needs)
+// mayRide reports whether a compartment takes a thing: a mount what it is made for, any
+// other what does not ride only where that is said.
+func mayRide(e *config.Equipment, c *config.Compartment) bool {
+	if c.Holds != nil {
+		return holdsOf(c, e.ID) > 0
+	}
+	return e.Stow == nil || e.Stow.Needs == "" || slices.Contains(c.Takes, e.Stow.Needs)
 }
 
 // apart reports whether two things never share a compartment.
@@ -76,6 +80,9 @@ func dirtBeside(a, b *config.Equipment) bool {
 // unfit is what it counts against a thing to ride in a compartment, whatever else
 // rides there, in pounds of imbalance.
 func unfit(e *config.Equipment, c *config.Compartment) float64 {
+	if holdsOf(c, e.ID) > 0 {
+		return -misplaced // made for it
+	}
 	floor, _ := span(c)
 	v := perLift * float64(config.Clean(e.MassLb)) * max(floor, 0)
 	if e.Stow == nil {
@@ -99,11 +106,14 @@ type Practice struct {
 // PracticeOf says why a line of the carried equipment rides where it does, in words
 // for the reader. What is not stowed has no text.
 func PracticeOf(cat *config.Catalogue, u *config.Unit, line config.Carried) Practice {
-	e := cat.EquipmentByID(line.Equipment)
-	list := cat.CompartmentsOf(u)
+	e := cat.EquipmentOf(u, line.Equipment)
+	list := cat.Left(u, cat.CompartmentsOf(u))
 	at := slices.IndexFunc(list, func(c config.Compartment) bool { return c.ID == line.Compartment })
 	if e == nil || at < 0 {
 		return Practice{Met: true}
+	}
+	if holdsOf(&list[at], e.ID) > 0 {
+		return Practice{true, "This place is made for it."}
 	}
 	if e.Stow == nil {
 		return Practice{true, "The catalogue says nothing of where it belongs; it is placed for balance."}
@@ -142,7 +152,7 @@ func PracticeOf(cat *config.Catalogue, u *config.Unit, line config.Carried) Prac
 	if text := strings.Join(asked, ", "); text != "" {
 		say("%s.", strings.ToUpper(text[:1])+text[1:])
 	}
-	if s.Needs != "" && mayRide(s, c) {
+	if s.Needs != "" && mayRide(e, c) {
 		say("This place is fitted for %s.", s.Needs)
 	}
 	out.Text = strings.TrimSpace(out.Text + s.Why)
@@ -151,18 +161,21 @@ func PracticeOf(cat *config.Catalogue, u *config.Unit, line config.Carried) Prac
 
 // holds reports whether nothing rules out that a compartment holds a thing by itself.
 func holds(c *config.Compartment, e *config.Equipment) bool {
-	return cannotHold(hollow(c), boxOf(e)) == "" && mayRide(e.Stow, c) &&
+	return cannotHold(hollow(c), boxOf(e)) == "" && mayRide(e, c) &&
 		!overRated(config.Clean(e.MassLb), config.Clean(c.LimitLb))
 }
 
 // broken says which rule that is always held a thing in a compartment breaks; empty
 // when none.
 func broken(cat *config.Catalogue, u *config.Unit, e *config.Equipment, c *config.Compartment) string {
-	if !mayRide(e.Stow, c) {
+	if c.Holds != nil && !mayRide(e, c) {
+		return "This place is made for something else."
+	}
+	if !mayRide(e, c) {
 		return fmt.Sprintf("This place is not fitted for %s.", e.Stow.Needs)
 	}
 	for _, x := range u.Carried {
-		if o := cat.EquipmentByID(x.Equipment); o != nil && x.Compartment == c.ID && apart(e, o) {
+		if o := cat.EquipmentOf(u, x.Equipment); o != nil && x.Compartment == c.ID && apart(e, o) {
 			return fmt.Sprintf("It never rides with this: %s.", o.Label)
 		}
 	}
@@ -172,7 +185,7 @@ func broken(cat *config.Catalogue, u *config.Unit, e *config.Equipment, c *confi
 // judgePractice finds what rides where it must not.
 func (s *Sheet) judgePractice(b *vehicle, use *Use) {
 	for _, x := range use.Items {
-		e := b.Cat.EquipmentByID(x.Equipment)
+		e := b.Cat.EquipmentOf(b.Unit, x.Equipment)
 		if why := broken(b.Cat, b.Unit, e, &use.Compartment); why != "" {
 			s.add(config.Finding{Code: "space.not-there", Severity: config.Warn, Basis: config.CommonPractice,
 				Text:   fmt.Sprintf("%s in %s: %s", e.Label, use.Label, why),

@@ -2,6 +2,7 @@ package space
 
 import (
 	"fmt"
+	"slices"
 
 	"boxwright/config"
 	"boxwright/config/quantity"
@@ -14,6 +15,7 @@ type Use struct {
 	Ft3     quantity.Volume // inside volume
 	UsedFt3 quantity.Volume // of what rides in it
 	MassLb  quantity.Mass
+	Gear    []string // fitted in it, such as a tray or a generator
 	State   State
 	Why     string   // when it is not good
 	Placed  []Placed // the arrangement found
@@ -23,7 +25,7 @@ type Use struct {
 func (s *Sheet) stow(b *vehicle) {
 	at := map[string]int{}
 	var outside, all, used quantity.Volume
-	for _, c := range b.model.Compartments {
+	for i, c := range b.Cat.Left(b.Unit, slices.Clone(b.model.Compartments)) {
 		if _, twice := at[c.ID]; twice {
 			s.add(config.Finding{Code: "space.same-compartment", Severity: config.Warn,
 				Text:   fmt.Sprintf("Two compartments are called %q; only the first is used.", c.ID),
@@ -33,13 +35,26 @@ func (s *Sheet) stow(b *vehicle) {
 		at[c.ID] = len(s.Compartments)
 		use := Use{Compartment: c, Ft3: Inside(&c)}
 		s.Compartments = append(s.Compartments, use)
+		if c.Holds != nil {
+			continue // a mount is no room to fill
+		}
 		all += use.Ft3
 		if c.Side != "inside" {
-			outside += use.Ft3
+			outside += Inside(&b.model.Compartments[i]) // as built, with what is fitted in it
 		}
 	}
+	b.Cat.Pieces(b.Unit, b.model.Compartments, func(i int, o *config.Option) {
+		if i < 0 {
+			s.add(config.Finding{Code: "space.no-compartment", Severity: config.Warn, Basis: config.Computed,
+				Text: o.Label + ": this unit has no compartment left that it is made for.", Picks: []string{o.ID},
+				Remedy: "Take fewer of it, or another layout."})
+			return
+		}
+		use := &s.Compartments[at[b.model.Compartments[i].ID]]
+		use.Gear = append(use.Gear, o.Label)
+	})
 	for _, c := range b.Unit.Carried {
-		e := b.Cat.EquipmentByID(c.Equipment)
+		e := b.Cat.EquipmentOf(b.Unit, c.Equipment)
 		if e == nil || c.Qty < 1 || c.Qty > 999 {
 			s.add(config.Finding{Code: "space.unknown-equipment", Severity: config.Warn,
 				Text: fmt.Sprintf("Equipment %q (%d) is not counted.", c.Equipment, c.Qty), Remedy: "Take it out, or " +
@@ -57,10 +72,12 @@ func (s *Sheet) stow(b *vehicle) {
 		use.MassLb += config.Clean(e.MassLb) * quantity.Mass(c.Qty)
 	}
 	for i := range s.Compartments {
-		s.Compartments[i].judge(b.Cat)
+		s.Compartments[i].judge(func(id string) *config.Equipment { return b.Cat.EquipmentOf(b.Unit, id) })
 		s.tell(&s.Compartments[i])
 		s.judgePractice(b, &s.Compartments[i])
-		used += s.Compartments[i].UsedFt3
+		if s.Compartments[i].Holds == nil {
+			used += s.Compartments[i].UsedFt3
+		}
 	}
 	if n := len(s.Unstowed); n > 0 {
 		s.add(config.Finding{Code: "space.unstowed", Severity: config.Note,

@@ -113,14 +113,14 @@ type loose struct {
 func newLayout(b *vehicle) *layout {
 	l := new(layout)
 	at := map[string]int{}
-	for _, c := range b.Cat.CompartmentsOf(b.Unit) {
+	for _, c := range b.Cat.Left(b.Unit, b.Cat.CompartmentsOf(b.Unit)) {
 		if _, twice := at[c.ID]; !twice {
 			at[c.ID] = len(l.holds)
 			l.holds = append(l.holds, hold{Compartment: c})
 		}
 	}
 	for _, c := range b.Unit.Carried {
-		e := b.Cat.EquipmentByID(c.Equipment)
+		e := b.Cat.EquipmentOf(b.Unit, c.Equipment)
 		if e == nil || c.Qty < 1 || c.Qty > 999 {
 			l.fixed = append(l.fixed, c)
 			continue
@@ -144,7 +144,7 @@ func newLayout(b *vehicle) *layout {
 		}
 	}
 	for i := range l.loose {
-		l.loose[i].know(b.Cat, l.holds)
+		l.loose[i].know(b.Cat, b.Unit, l.holds)
 	}
 	slices.SortStableFunc(l.loose, func(x, y loose) int {
 		return cmp.Or(cmp.Compare(y.volume(), x.volume()), cmp.Compare(y.massLb, x.massLb), cmp.Compare(x.id, y.id))
@@ -153,13 +153,13 @@ func newLayout(b *vehicle) *layout {
 }
 
 // know learns what practice says of a thing in each hold.
-func (x *loose) know(cat *config.Catalogue, holds []hold) {
+func (x *loose) know(cat *config.Catalogue, u *config.Unit, holds []hold) {
 	x.unfit, x.barred = make([]float64, len(holds)), make([]bool, len(holds))
 	for h := range holds {
 		x.unfit[h] = unfit(x.of, &holds[h].Compartment)
-		x.barred[h] = !mayRide(x.of.Stow, &holds[h].Compartment) ||
+		x.barred[h] = !mayRide(x.of, &holds[h].Compartment) ||
 			slices.ContainsFunc(holds[h].fixed, func(p piece) bool {
-				return apart(x.of, cat.EquipmentByID(p.id))
+				return apart(x.of, cat.EquipmentOf(u, p.id))
 			})
 	}
 }
@@ -237,6 +237,15 @@ func (l *layout) takes(h int, in, out int) bool {
 	if overRated(mass, config.Clean(hd.LimitLb)) {
 		return false
 	}
+	if hd.Holds != nil {
+		n := 1
+		for _, p := range pieces {
+			if p.id == l.loose[in].id {
+				n++
+			}
+		}
+		return n <= holdsOf(&hd.Compartment, l.loose[in].id)
+	}
 	_, ok := arrange(hollow(&hd.Compartment), append(pieces, l.loose[in].piece))
 	return ok
 }
@@ -244,6 +253,9 @@ func (l *layout) takes(h int, in, out int) bool {
 // leaves reports whether what stays in hold h without thing i still has a proven
 // arrangement: the search for one may fail on fewer pieces where it found more.
 func (l *layout) leaves(h, i int) bool {
+	if l.holds[h].Holds != nil {
+		return true
+	}
 	pieces := slices.Clone(l.holds[h].fixed)
 	for k := range l.loose {
 		if l.loose[k].in == h && k != i {

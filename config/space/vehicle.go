@@ -97,7 +97,7 @@ func storageOf(o *config.Option) quantity.Volume {
 	}
 	var v quantity.Volume
 	for i := range o.Compartments {
-		if o.Compartments[i].Side == "inside" {
+		if o.Compartments[i].Side == "inside" && o.Compartments[i].Holds == nil {
 			v += Inside(&o.Compartments[i])
 		}
 	}

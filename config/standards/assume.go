@@ -41,6 +41,12 @@ func Assume(ruleSet string, cat *config.Catalogue, u *config.Unit) config.Assump
 	if u == nil {
 		return assume
 	}
+	if cat != nil {
+		if d := cat.DutyOf(u); d != nil && d.PatientLb > 0 {
+			assume.PatientLb = config.Limit{Value: float64(d.PatientLb), Basis: config.CommonPractice,
+				Source: "usual mass of a patient of " + strings.ToLower(d.Label)}
+		}
+	}
 	assume.Set(u.Factors)
 	var ch *config.Chassis
 	if cat != nil {

@@ -120,7 +120,8 @@ func TestDemoUnitsPowerAndStowage(t *testing.T) {
 		name := fmt.Sprintf("%s with %s", u.Chassis, u.Body)
 		// Most outside compartments are on the street side: practice may cost some balance, little
 		// more than one thing against it.
-		assert.Less(t, after.Uneven(), 1.02*before.Uneven()+400,
+		over := before.FrontLb > ch.GAWRFrontLb || before.RearLb > ch.GAWRRearLb // whatever is stowed where
+		assert.True(t, over || after.Uneven() < 1.02*before.Uneven()+400,
 			"%s: the suggestion should not stand much worse than gear "+
 				"on the floor", name)
 		for _, f := range power.Budget(cat, u, &as).Findings {

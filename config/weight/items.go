@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strings"
 
 	"boxwright/config"
 	"boxwright/config/body"
@@ -160,6 +161,7 @@ func (l *loader) unit() []Item {
 				fmt.Sprintf("A quantity of %d is not weighed.", p.Qty), "Enter a quantity from 1 up.")
 			continue
 		}
+		l.unweighed(o)
 		for _, it := range l.option(o) {
 			items = append(items, l.times(it, p.Qty))
 		}
@@ -250,7 +252,7 @@ func (l *loader) option(o *config.Option) []Item {
 			items = append(items, it)
 		}
 	}
-	if m := o.Mass; m != nil && m.Lb != 0 && !m.Derived {
+	if m := l.massOf(o); m != nil && m.Lb != 0 && !m.Derived {
 		add(l.placed(o.ID, o.Label, o.ID, KindOption, m))
 	}
 	built := l.withCompartments(l.built, o)
@@ -281,6 +283,25 @@ func (l *loader) option(o *config.Option) []Item {
 		}
 	}
 	return items
+}
+
+// massOf an option; of one that the purchaser weighs, as that was said.
+func (l *loader) massOf(o *config.Option) *config.Mass {
+	if o.AsksLb == "" || o.Mass == nil {
+		return o.Mass
+	}
+	m := *o.Mass
+	m.Lb = l.u.DetailLb(o.ID)
+	return &m
+}
+
+// unweighed notes what the purchaser still has to weigh.
+func (l *loader) unweighed(o *config.Option) {
+	if o.AsksLb != "" && l.u.DetailLb(o.ID) == 0 {
+		l.findings = append(l.findings, config.Finding{Code: "weight.unweighed", Severity: config.Warn, Where: o.Label,
+			Basis: config.Computed, Text: o.AsksLb + " is not known yet, so the unit does not count as weighed.",
+			Remedy: "Enter it beside the option in the Unit area.", Picks: []string{o.ID}})
+	}
 }
 
 func (l *loader) placed(id, label, option string, kind Kind, m *config.Mass) Item {
@@ -419,7 +440,7 @@ func (l *loader) carried(places map[string]stow) []Item {
 	var items []Item
 	loose := 0.0
 	for _, c := range l.u.Carried {
-		e := l.cat.EquipmentByID(c.Equipment)
+		e := l.cat.EquipmentOf(l.u, c.Equipment)
 		switch {
 		case e == nil:
 			l.note(config.Stop, "weight.equipment.unknown", "equipment "+c.Equipment,
@@ -461,10 +482,15 @@ const allowanceTol = 0.3
 const AllowanceItem = "equipment-allowance"
 
 // allowance stands in the place of loose equipment until some is listed, so that a full
-// load is full.
+// load is full: what a unit of the duty usually carries, else the assumed mass.
 func (l *loader) allowance() []Item {
 	it := Item{ID: AllowanceItem, Label: "Loose equipment, allowance until it is listed", Kind: KindEquipment,
 		Qty: 1, Lb: quantity.Mass(l.assume.Factor(config.EquipmentAllowance))}
+	from := "from memory; set it among the assumptions"
+	if d := l.cat.DutyOf(l.u); d != nil && len(d.Aboard) > 0 && !l.assume.Stated(config.EquipmentAllowance) {
+		it.Label, it.Lb = "Loose equipment, the usual list for "+strings.ToLower(d.Label), l.cat.AboardLb(d)
+		from = "the plant's usual list for " + strings.ToLower(d.Label)
+	}
 	it.TolLb = allowanceTol * it.Lb
 	it.XIn, it.YIn, it.ZIn = config.StationAt(l.ch, l.body, config.ZoneModuleMid, 0, 0, unstowedZIn)
 	if it.Lb == 0 || !l.sound(&it) {
@@ -472,8 +498,8 @@ func (l *loader) allowance() []Item {
 	}
 	l.note(config.Note, "weight.equipment.allowance", "loose equipment",
 		fmt.Sprintf("No loose equipment is listed yet, so %s stands in its place at full load, in the middle of the "+
-			"module (from memory; set it among the assumptions).", lb(float64(it.Lb))),
-		"List what the unit carries in Needs.")
+			"module (%s).", lb(float64(it.Lb)), from),
+		"List what the unit carries in Needs; the usual list is there with one press.")
 	return []Item{it}
 }
 

@@ -122,7 +122,7 @@ func (l *loader) displaced(stowage map[string]stow) map[string][]Item {
 	moves := map[string][]Item{}
 	for _, c := range l.u.Carried {
 		at, here := stowage[c.Compartment]
-		e := l.cat.EquipmentByID(c.Equipment)
+		e := l.cat.EquipmentOf(l.u, c.Equipment)
 		if !here || at.option != "" || at.Slot == "" || e == nil || c.Qty < 1 || c.Qty > 999 {
 			continue
 		}
@@ -161,7 +161,7 @@ func (l *loader) movable(stowage map[string]stow) map[string][]Item {
 	moves := map[string][]Item{}
 	for _, c := range l.u.Carried {
 		at, ok := owner[c.Compartment]
-		e := l.cat.EquipmentByID(c.Equipment)
+		e := l.cat.EquipmentOf(l.u, c.Equipment)
 		if !ok || e == nil || c.Qty < 1 || c.Qty > 999 {
 			continue
 		}

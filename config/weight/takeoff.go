@@ -197,7 +197,7 @@ func (l *loader) takeOff() *TakeOff {
 // withCompartments is the body with the outside compartments that an option adds, and
 // without those that it takes the place of.
 func (l *loader) withCompartments(b *config.Body, o *config.Option) *config.Body {
-	outside := func(c config.Compartment) bool { return c.Side != "inside" }
+	outside := func(c config.Compartment) bool { return c.Side != "inside" && c.Holds == nil }
 	if len(o.Displaces) == 0 && !slices.ContainsFunc(o.Compartments, outside) {
 		return b
 	}

@@ -126,11 +126,12 @@ func bits(list ...bool) int {
 	return n
 }
 
-// astray reports whether something is stowed where the unit has no compartment.
+// astray reports whether something is stowed where the unit has no compartment, or is not
+// of the catalogue.
 func astray(cat *config.Catalogue, u *config.Unit) bool {
 	places := cat.CompartmentsOf(u)
 	return slices.ContainsFunc(u.Carried, func(c config.Carried) bool {
-		return c.Compartment != "" && !slices.ContainsFunc(places, func(p config.Compartment) bool {
+		return cat.EquipmentByID(c.Equipment) == nil || c.Compartment != "" && !slices.ContainsFunc(places, func(p config.Compartment) bool {
 			return p.ID == c.Compartment
 		})
 	})

@@ -63,10 +63,10 @@ const (
 	nearPairs     = 6  // pairs worked out that come nearest
 	nearEstimates = 40 // of which these were estimated
 	mostGiveUps   = 7
-	fewerSeats    = 6   // seats or patients less that are tried
-	relaxedPairs  = 2   // tried with one must less, and as many of the kind asked for
-	kindPairs     = 4   // of the kind asked for, with as many of the options as go together
-	mostBudget    = 400 // conflicts for one of these
+	fewerSeats    = 6    // seats or patients less that are tried
+	relaxedPairs  = 2    // tried with one must less, and as many of the kind asked for
+	kindPairs     = 4    // of the kind asked for, with as many of the options as go together
+	mostBudget    = 1500 // conflicts for one of these
 	mostRelaxed   = 40
 	leanAttempts  = 2   // units that leave out something standard to meet the wants
 	leanBudget    = 40  // conflicts for one of them

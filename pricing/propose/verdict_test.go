@@ -79,8 +79,7 @@ func TestTheLeastIsLeftOut(t *testing.T) {
 	for _, c := range []struct {
 		budget int64
 		reason string
-	}{{252_000, "what the first look has not the budget for, the second finds"},
-		{255_000, "a few exchanges"}, {258_000, "who could pay more is not told less"}} {
+	}{{255_000, "a few exchanges"}, {258_000, "who could pay more is not told less"}} {
 		t.Run(fmt.Sprint(c.budget), func(t *testing.T) {
 			d := quote.Begin(ed, "", "", quotetest.Today)
 			d.Needs = quote.Needs{Crew: 6, Type: "III"}

@@ -41,7 +41,7 @@ func (q *Quote) Everything() [][]string {
 		}
 	}
 	for _, c := range d.Unit.Carried {
-		add("Equipment", cat.LabelOf(c.Equipment), c.Compartment, strconv.Itoa(c.Qty))
+		add("Equipment", cat.CarriedLabel(&d.Unit, c.Equipment), c.Compartment, strconv.Itoa(c.Qty))
 	}
 	for _, v := range q.Verdicts {
 		add("Compliance", v.Title, string(v.Outcome), v.Settles, "", "", "", "", v.Source)

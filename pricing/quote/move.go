@@ -59,7 +59,7 @@ func (ed *Edition) take(d *Draft) (lost []string, changes []rules.Change) {
 		u.Details = nil
 	}
 	u.Carried = slices.DeleteFunc(slices.Clone(u.Carried), func(c config.Carried) bool {
-		gone := cat.EquipmentByID(c.Equipment) == nil
+		gone := cat.EquipmentOf(u, c.Equipment) == nil
 		if gone {
 			lost = append(lost, c.Equipment)
 		}

@@ -91,7 +91,7 @@ func made(unit string, was, after *config.Catalogue, a, b *config.Unit) []Change
 		if places == nil {
 			return ""
 		}
-		return cat.LabelOf(id) + ": " + strings.Join(places, ", ")
+		return cat.CarriedLabel(u, id) + ": " + strings.Join(places, ", ")
 	}
 	for _, id := range both(a.Carried, b.Carried, func(c config.Carried) string { return c.Equipment }) {
 		add("loose equipment", carried(was, a, id), carried(after, b, id))

@@ -132,6 +132,7 @@ export interface View {
   told?: Told;
   standing: Record<string, Own>;
   keeping?: boolean;
+  own_item: OwnItem;
 }
 
 export interface Gist {
@@ -204,6 +205,15 @@ export interface Own {
   answer?: string;
   meant?: string;
   asks?: boolean;
+}
+
+export interface OwnItem {
+  name?: string;
+  mass?: string;
+  length?: string;
+  width?: string;
+  height?: string;
+  place?: string;
 }
 
 export interface KeptStep {

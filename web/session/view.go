@@ -47,6 +47,17 @@ type View struct {
 	// the standing answers to terms of a bid, while they are shown
 	Standing map[string]bid.Own `json:"standing,omitzero"`
 	Keeping  bool               `json:"keeping,omitempty"` // the catalogue's own part is shown in the place of Needs
+	OwnItem  OwnItem            `json:"own_item,omitzero"` // that is being described
+}
+
+// OwnItem is equipment of the purchaser's own as it is typed in.
+type OwnItem struct {
+	Name   string `json:"name,omitempty"`
+	Mass   string `json:"mass,omitempty"`
+	Length string `json:"length,omitempty"`
+	Width  string `json:"width,omitempty"`
+	Height string `json:"height,omitempty"`
+	Place  string `json:"place,omitempty"` // where it rides, a word of config.Stowage
 }
 
 // ListView is how the purchaser's list is looked at.

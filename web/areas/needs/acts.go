@@ -261,7 +261,7 @@ func loosen(s *session.Session, a session.Act) {
 // carry sets how many of a thing are aboard. More of it waits to be stowed;
 // fewer takes away first what is not stowed.
 func carry(s *session.Session, a session.Act) {
-	if s.Memory.Edition.Cat.EquipmentByID(a.ID) == nil {
+	if s.Memory.Edition.Cat.EquipmentOf(&s.Draft.Unit, a.ID) == nil {
 		return
 	}
 	want, err := session.CountOf(a.Value, 0, 99)
@@ -290,6 +290,11 @@ func carryUsual(s *session.Session, a session.Act) {
 		return
 	}
 	var list []config.Carried
+	for _, c := range s.Draft.Unit.Carried { // the purchaser's own stay
+		if s.Memory.Edition.Cat.EquipmentByID(c.Equipment) == nil {
+			list = append(list, c)
+		}
+	}
 	for _, e := range d.Aboard {
 		list = append(list, config.Carried{Equipment: e.Equipment, Qty: e.Qty})
 	}

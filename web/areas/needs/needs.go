@@ -197,8 +197,15 @@ func equipment(p *Page) Part {
 	total := 0.0
 	t := page.Table{Caption: "Loose equipment carried", Class: "cards",
 		Heads: []string{"Item", ">Each", "Mass from", ">How many"}}
-	for i := range cat.Equipment {
-		e := &cat.Equipment[i]
+	u := &p.Q.Draft.Unit
+	for i := range len(cat.Equipment) + len(u.OwnItems) {
+		var e *config.Equipment
+		own := i - len(cat.Equipment)
+		if own >= 0 {
+			e = &u.OwnItems[own]
+		} else {
+			e = &cat.Equipment[i]
+		}
 		qty := 0
 		for _, c := range p.Q.Draft.Unit.Carried {
 			if c.Equipment == e.ID {
@@ -214,7 +221,12 @@ func equipment(p *Page) Part {
 		if typed, kept := p.Typed[id]; kept {
 			value = typed
 		}
-		t.Rows = append(t.Rows, []Part{Text(e.Label), Text(p.Show(float64(e.MassLb), quantity.Pound)), Text(e.Basis),
+		from := Text(e.Basis)
+		if own >= 0 {
+			from = page.Action("own-drop", e.ID, "", "Take off the list", Class("quiet"), At("id", "own-drop-"+e.ID),
+				At("aria-label", "Take off the list: "+e.Label))
+		}
+		t.Rows = append(t.Rows, []Part{Text(e.Label), Text(p.Show(float64(e.MassLb), quantity.Pound)), from,
 			Many(El("input", Class("qty"), At("type", "text"), At("inputmode", "numeric"), At("id", "f-"+id),
 				At("data-act", "carry"), At("data-id", e.ID), At("value", value), At("aria-label", "How many: "+
 					e.Label), page.Describe(p.Page, id, "")),
@@ -224,7 +236,25 @@ func equipment(p *Page) Part {
 	return page.Block("What it carries",
 		El("p", Class("lead"), Text("Where each item rides is set in Space; it counts on the axles from there.")),
 		usualEquipment(p),
-		t.Draw())
+		t.Draw(),
+		ownItem(p))
+}
+
+// ownItem takes what the service carries that is not on the list.
+func ownItem(p *Page) Part {
+	x := &p.View.OwnItem
+	inches, pounds := p.UnitName(quantity.Inch), p.UnitName(quantity.Pound)
+	return El("details", At("id", "own-item"), El("summary", Text("Add an item of your own")),
+		El("div", Class("fields"),
+			page.Field(p.Page, "own-item.name", "Name", x.Name, "", At("maxlength", strconv.Itoa(config.MaxOwnLabel))),
+			page.Number(p.Page, "own-item.mass", "Mass", x.Mass, pounds, ""),
+			page.Number(p.Page, "own-item.length", "Length", x.Length, inches, ""),
+			page.Number(p.Page, "own-item.width", "Width", x.Width, inches, ""),
+			page.Number(p.Page, "own-item.height", "Height", x.Height, inches, ""),
+			page.Choose(p.Page, "own-item.place", "Rides", x.Place, "", []page.Choice{{"", "anywhere"},
+				{config.StowInside, "inside"}, {config.StowOutside, "in an outside compartment"}})),
+		El("div", Class("row-tools"), page.Action("own-add", "", "", "Add to the list, one aboard", At("id", "own-add"))),
+		If(p.Wrong["own-add"] != "", El("span", Class("wrong"), At("id", "w-own-add"), Text(p.Wrong["own-add"]))))
 }
 
 // usualEquipment offers what a unit of the duty carries, with one press.

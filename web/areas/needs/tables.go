@@ -11,6 +11,8 @@ import (
 var acts = map[string]session.Do{
 	"carry":           carry,
 	"carry-usual":     carryUsual,
+	"own-add":         addOwn,
+	"own-drop":        dropOwn,
 	"new":             startNew,
 	"remount":         startRemount,
 	"remount-years":   remountYears,
@@ -59,6 +61,7 @@ var fields = map[string]session.Setter{
 // families are fields by the part of their id before the point.
 var families = map[string]session.SetterByName{
 	"existing": existingField,
+	"own-item": ownItemField,
 	"needs":    needField,
 	"req":      requirementField,
 	"stand":    standingField,

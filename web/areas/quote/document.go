@@ -235,10 +235,10 @@ func quotePaper(p *Page) Part {
 		El("section", Class("whole"), section(quote.PaymentsSection, ""), page.PaymentTable(p.Page)), financePaper(p),
 		specification(p, true),
 		section(quote.WeightsSection, ""), drawing.Side(p.Page), page.Learned(p.Page), tight(p, "At full load",
-			page.FiguresOf(&q.Weight.Report, "weight.")),
+			page.FiguresOf(&q.Weight.Report, "weight.")), page.Arrangements(p.Page), unweighed(p),
 		section(quote.ElectricalSection, ""), tight(p, "12 V and 125 V", page.FiguresOf(&q.Power.Report, "power.")),
 		section(quote.SpaceSection, ""), drawing.Plan(p.Page), tight(p, "Inside and outside",
-			page.FiguresOf(&q.Space.Report, "space.")),
+			page.FiguresOf(&q.Space.Report, "space.")), page.Loads(p.Page),
 		section(quote.ComplianceSection, ": "+q.Assume.Label), compliancePaper(p),
 		section(quote.DeliverySection, ""), page.Dates(p.Page), page.ScheduleChart(p.Page),
 		page.DeliveriesTable(p.Page),
@@ -251,6 +251,13 @@ func quotePaper(p *Page) Part {
 		El("h2", Class("annex"), Text("Annex: the price line by line")), page.PriceTable(p.Page),
 		p.sources.draw(),
 	)
+}
+
+// unweighed says on paper what the purchaser still has to weigh.
+func unweighed(p *Page) Part {
+	return Each(p.Q.Weight.Findings, func(_ int, f config.Finding) Part {
+		return If(f.Code == "weight.unweighed", El("p", page.Mark(f.Severity), El("b", Text(" "+f.Text))))
+	})
 }
 
 // section heads a numbered part of the quote: a requirement list that goes back says by

@@ -40,7 +40,7 @@ func specification(p *Page, lead bool) Part {
 	}
 	var carried []Part
 	for _, c := range p.Q.Draft.Unit.Carried {
-		carried = append(carried, El("p", Text(quantity.Group(float64(c.Qty), 0)+" × "+cat.LabelOf(c.Equipment))))
+		carried = append(carried, El("p", Text(quantity.Group(float64(c.Qty), 0)+" × "+cat.CarriedLabel(&p.Q.Draft.Unit, c.Equipment))))
 	}
 	if carried != nil {
 		out = append(out, El("h3", Text("Loose equipment counted in the weights")), Many(carried...))

@@ -44,6 +44,7 @@ func draw(p *Page) Part {
 		oxygen(p),
 		compliance(p),
 		ownLimits(p),
+		page.Factors(p.Page, "space", "What is assumed where nobody has stated another."),
 	)
 }
 
@@ -63,6 +64,10 @@ func oxygen(p *Page) Part {
 	for _, x := range o.Hours {
 		h.Rows = append(h.Rows, page.Texts(quantity.Group(x.LPM, 0)+" L/min", p.Show(x.Hours, quantity.Hour)))
 	}
-	return page.Block("Oxygen: "+p.Show(o.Liters, quantity.Liter), El("div", Class("columns"), t.Draw(), h.Draw()),
-		page.Cautions(o.Caution))
+	air := page.Table{Caption: "Medical air, down to the same", Heads: []string{"Flow", ">Lasts"}}
+	for _, x := range p.Q.Space.AirHours {
+		air.Rows = append(air.Rows, page.Texts(quantity.Group(x.LPM, 0)+" L/min", p.Show(x.Hours, quantity.Hour)))
+	}
+	return page.Block("Oxygen: "+p.Show(o.Liters, quantity.Liter), El("div", Class("columns"), t.Draw(), h.Draw(),
+		If(air.Rows != nil, air.Draw())), page.Cautions(o.Caution))
 }

@@ -26,17 +26,19 @@ func stowage(p *Page) Part {
 		}
 		size := p.Plain(float64(u.WidthIn), quantity.Inch) + " × " + p.Plain(float64(u.DepthIn), quantity.Inch) +
 			" × " + p.Show(float64(u.HeightIn), quantity.Inch)
+		used := p.Show(float64(u.UsedFt3), quantity.CubicFoot) + " of " + p.Show(float64(u.Ft3), quantity.CubicFoot)
+		if u.Holds != nil {
+			size, used = "made for "+madeFor(p, u.Holds), "a mount"
+		}
 		c.Rows = append(c.Rows,
 			[]Part{Many(El("b", Text(drawing.Letter(i))), Text(" "+u.Label), El("span", Class("how"), Text(size))),
-				Text(p.Show(float64(u.UsedFt3), quantity.CubicFoot) + " of " +
-					p.Show(float64(u.Ft3), quantity.CubicFoot)),
-				Text(load), state(&u)})
+				Text(used), Text(load), state(&u)})
 	}
 	e := page.Table{Caption: "Loose equipment", Class: "cards",
 		Heads: []string{"Item", ">How many", ">Mass", "Rides in", ""}}
 	loose := 0
 	for _, x := range p.Q.Draft.Unit.Carried {
-		item := cat.EquipmentByID(x.Equipment)
+		item := cat.EquipmentOf(&p.Q.Draft.Unit, x.Equipment)
 		id := x.Equipment + "/" + x.Compartment
 		tools := El("span")
 		if x.Compartment == "" {
@@ -69,6 +71,15 @@ func stowage(p *Page) Part {
 			El("b", Text("As they are seen through the doors, to one scale; what is not seen stands behind"))),
 		drawing.Fronts(p.Page),
 		El("p", Class("how"), Text(space.StowCaution)))
+}
+
+// madeFor lists what a mount holds.
+func madeFor(p *Page, list []config.Aboard) string {
+	var out []string
+	for _, h := range list {
+		out = append(out, strconv.Itoa(h.Qty)+" × "+p.Q.Edition.Cat.LabelOf(h.Equipment))
+	}
+	return strings.Join(out, ", ")
 }
 
 // practice says why a thing rides where it does, marked where that is against the

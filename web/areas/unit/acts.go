@@ -8,6 +8,7 @@ import (
 
 	"boxwright/config"
 	"boxwright/config/letters"
+	"boxwright/config/quantity"
 	"boxwright/config/rules"
 	"boxwright/pricing/propose"
 	"boxwright/pricing/quote"
@@ -264,6 +265,25 @@ func detailField(option string) session.Setter {
 		}
 		u.Tell(option, strings.TrimSpace(a.Value))
 		if u.Detail(option) != "" {
+			keep(s, session.Act{ID: option})
+		}
+		return nil
+	}
+}
+
+// weighedField takes what the purchaser weighed of an option.
+func weighedField(option string) session.Setter {
+	return func(s *session.Session, a session.Act) error {
+		u := &s.Draft.Unit
+		if o := s.Memory.Edition.Cat.OptionByID(option); o == nil || o.AsksLb == "" || !u.Has(option) {
+			return fmt.Errorf("the unit does not have %q", option)
+		}
+		v, err := s.Between(a.Value, quantity.Pound, 1, config.MostOwnLb)
+		if err != nil {
+			return err
+		}
+		u.TellLb(option, quantity.Mass(v))
+		if v > 0 {
 			keep(s, session.Act{ID: option})
 		}
 		return nil

@@ -25,7 +25,8 @@ var acts = map[string]session.Do{
 
 // families are fields by the part of their id before the point.
 var families = map[string]session.SetterByName{
-	"detail": detailField,
+	"detail":  detailField,
+	"weighed": weighedField,
 }
 
 func toChapter(s *session.Session, a session.Act) {

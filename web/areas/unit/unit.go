@@ -264,6 +264,13 @@ func optionRow(p *Page, g *config.Group, o *config.Option, pick *config.Pick, st
 			If(pick != nil && o.Unseen != "", El("p", Class("small soft"), Text("Not in the picture. "+
 				config.UnseenReasons[o.Unseen]))),
 			When(pick != nil && o.MaxQty > 1, func() Part { return quantityField(p, o, pick) }),
+			When(pick != nil && o.AsksLb != "", func() Part {
+				lb := ""
+				if v := p.Q.Draft.Unit.DetailLb(o.ID); v > 0 {
+					lb = p.Plain(float64(v), quantity.Pound)
+				}
+				return page.Number(p.Page, "weighed."+o.ID, o.AsksLb, lb, p.UnitName(quantity.Pound), "")
+			}),
 			When(pick != nil && o.Asks != "", func() Part {
 				return page.Field(p.Page, "detail."+o.ID, o.Asks, p.Q.Draft.Unit.Detail(o.ID), "",
 					At("maxlength", strconv.Itoa(config.MaxDetail)))

@@ -53,6 +53,7 @@ func draw(p *Page) Part {
 			El("p", Class("how"),
 				Text("The likely range holds the value 95 times in 100, by the tolerance of every mass and its place "+
 					"and the factors below. Chances are said where a limit is close."))),
+		arrangements(p),
 		frame(p),
 		conditions(p),
 		tickets(p),
@@ -65,6 +66,15 @@ func draw(p *Page) Part {
 		page.Cautions("Computed weights do not replace a certified scale. The final-stage manufacturer certifies the "+
 			"finished vehicle."),
 	)
+}
+
+// arrangements are the ways in which people ride in a unit of several patients.
+func arrangements(p *Page) Part {
+	list := page.Arrangements(p.Page)
+	if list == nil {
+		return nil
+	}
+	return page.Block("Places for patients", list)
 }
 
 // frame is what the maker of the chassis allows beside the figures.

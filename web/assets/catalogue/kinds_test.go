@@ -84,6 +84,27 @@ func TestArrangementsTakeSeats(t *testing.T) {
 			}
 			assert.Equal(t, c.seats, bench)
 			assert.GreaterOrEqual(t, len(q.Space.Seats), cab+1)
+			list := q.Arrangements()
+			require.NotEmpty(t, list)
+			assert.True(t, list[0].Chosen)
+			assert.Equal(t, []int{len(q.Space.Seats), c.patients}, []int{list[0].Seats, list[0].Patients})
+			worst := 0
+			for _, a := range list {
+				assert.LessOrEqual(t, a.Gross.Value, 19500., a.Label)
+				if a.Worst {
+					worst++
+				}
+			}
+			assert.Equal(t, 1, worst, "one of them is the worst")
+			if c.seats == 0 && c.arrangement != "arr-two-cots" {
+				last := list[len(list)-1]
+				assert.Equal(t, "Everybody seated", last.Label)
+				assert.Greater(t, last.Seats, list[0].Seats, "the bench is sat on")
+				assert.Equal(t, 1, last.Patients)
+			}
+			if f, ok := q.Figure("space.litter"); assert.True(t, ok) {
+				assert.True(t, f.Met(), "%s %.1f", f.Label, f.Value)
+			}
 			people := 0.0
 			for _, it := range q.Weight.Items {
 				if it.Kind == "person" {

@@ -1,0 +1,126 @@
+package quote
+
+import (
+	"fmt"
+	"slices"
+
+	"boxwright/config"
+	"boxwright/config/quantity"
+	"boxwright/config/weight"
+)
+
+// Arrangement is one way in which patients and people ride in a unit whose places for
+// patients exclude each other.
+type Arrangement struct {
+	Label           string
+	Seats, Patients int
+	Chosen, Worst   bool
+	Gross           config.Figure // at full load, and on each axle
+	Front, Rear     config.Figure
+}
+
+// Arrangements are the ways in which people can ride in the unit as it is fitted: the
+// places chosen, and with everybody seated where patients would lie, which the same
+// fittings allow. The worst is the heaviest. None for a unit without such places.
+func (q *Quote) Arrangements() []Arrangement {
+	chosen := q.placesChosen()
+	if chosen == nil {
+		return nil
+	}
+	cat := q.Edition.Cat
+	out := []Arrangement{q.arrangement(cat, chosen.Label, &q.Draft.Unit, true)}
+	for _, m := range cat.Members(chosen.Group) {
+		o := &cat.Options[m]
+		if o.ID == chosen.ID {
+			continue
+		}
+		u := q.Draft.Unit.Clone()
+		u.Drop(chosen.ID)
+		u.Set(config.Pick{Option: o.ID, Qty: 1})
+		for i := range u.Picks { // as it is fitted
+			u.Picks[i].Filled = false
+		}
+		if answer := q.Edition.Rules.Stand(&u, nil, budget(0)); answer.Satisfiable {
+			out = append(out, q.arrangement(cat, o.Label, &u, false))
+		}
+	}
+	if len(chosen.TakesSeats) > 0 {
+		u := q.Draft.Unit.Clone()
+		u.Drop(chosen.ID)
+		empty := *cat // with litters on which nobody lies
+		empty.Options = slices.Clone(cat.Options)
+		for i := range empty.Options {
+			if o := &empty.Options[i]; cat.GroupByID(o.Group).Choose == config.ChooseAny && o.Cots() > 0 {
+				o.Seats = nil
+			}
+		}
+		out = append(out, q.arrangement(&empty, "Everybody seated", &u, false))
+	}
+	worst := 0
+	for i := range out {
+		if out[i].Gross.Value > out[worst].Gross.Value {
+			worst = i
+		}
+	}
+	out[worst].Worst = true
+	return out
+}
+
+// placesChosen is the option that says who lies where; nil without one.
+func (q *Quote) placesChosen() *config.Option {
+	cat := q.Edition.Cat
+	for i := range cat.Groups {
+		g := &cat.Groups[i]
+		if g.Choose == config.ChooseAny {
+			continue
+		}
+		takes := false
+		for _, m := range cat.Members(g.ID) {
+			takes = takes || len(cat.Options[m].TakesSeats) > 0
+		}
+		for _, m := range cat.Members(g.ID) {
+			if o := &cat.Options[m]; takes && q.Draft.Unit.Has(o.ID) {
+				return o
+			}
+		}
+	}
+	return nil
+}
+
+func (q *Quote) arrangement(cat *config.Catalogue, label string, u *config.Unit, chosen bool) Arrangement {
+	w := weight.WeighWith(cat, u, &q.Assume, q.Draft.Tickets)
+	cab, module := cat.SeatsOf(u)
+	a := Arrangement{Label: label, Chosen: chosen, Seats: len(cab)}
+	for _, s := range module {
+		if s.Kind == "cot" {
+			a.Patients++
+		} else {
+			a.Seats++
+		}
+	}
+	a.Gross, _ = w.Figure("weight.gross")
+	a.Front, _ = w.Figure("weight.front-axle")
+	a.Rear, _ = w.Figure("weight.rear-axle")
+	return a
+}
+
+// crowded stops a unit that may not carry people in every way in which they can ride.
+func (q *Quote) crowded() []config.Finding {
+	var out []config.Finding
+	for _, a := range q.Arrangements() {
+		if a.Chosen {
+			continue // judged by its weights
+		}
+		for _, f := range []config.Figure{a.Gross, a.Front, a.Rear} {
+			if f.Met() {
+				continue
+			}
+			out = append(out, config.Finding{Code: "weight.arrangement", Severity: config.Stop, Where: "Places for patients",
+				Figure: &f, Basis: f.Basis, Text: fmt.Sprintf("With %s, %s is %s, more than %s.", a.Label, f.Label,
+					quantity.US.Show(f.Value, f.Unit), quantity.US.Show(f.Limit, f.Unit)),
+				Remedy: "Take a heavier chassis, or carry less.",
+			})
+		}
+	}
+	return out
+}

@@ -1,0 +1,71 @@
+package page
+
+import (
+	"strings"
+
+	"boxwright/config"
+	"boxwright/config/quantity"
+	. "boxwright/web/page/markup"
+)
+
+// Loads lists what rides in each compartment, tray and mount against its rated load; nil
+// where nothing is stowed.
+func Loads(p *Page) Part {
+	t := Table{Caption: "Loads by compartment, tray and mount", Class: "tight long",
+		Heads: []string{"Place", "What rides there", ">Load", ">Rated", ">Left"}}
+	for _, u := range p.Q.Space.Compartments {
+		if u.MassLb == 0 {
+			continue
+		}
+		var items []string
+		for _, c := range u.Items {
+			items = append(items, quantity.Group(float64(c.Qty), 0)+" × "+
+				p.Q.Edition.Cat.CarriedLabel(&p.Q.Draft.Unit, c.Equipment))
+		}
+		gear := ""
+		if u.Gear != nil {
+			gear = "With " + strings.Join(u.Gear, ", ")
+		}
+		rated, left := "–", Text("–")
+		if u.LimitLb > 0 {
+			m := float64(u.LimitLb - u.MassLb)
+			state := config.Severity("")
+			if m < 0 {
+				state = config.Stop
+			}
+			rated, left = p.Show(float64(u.LimitLb), quantity.Pound), Many(Text(p.Signed(m, quantity.Pound)+" "), Mark(state))
+		}
+		t.Rows = append(t.Rows, []Part{Many(Text(u.Label), If(gear != "", El("span", Class("how"), Text(gear)))),
+			Text(strings.Join(items, ", ")), Text(p.Show(float64(u.MassLb), quantity.Pound)), Text(rated), left})
+	}
+	if t.Rows == nil {
+		return nil
+	}
+	return t.Draw()
+}
+
+// Arrangements lists the ways in which people ride in a unit of several patients, and how
+// each stands to the ratings; nil for any other unit.
+func Arrangements(p *Page) Part {
+	t := Table{Caption: "Places for patients: each arrangement at full load", Class: "tight long",
+		Heads: []string{"Arrangement", ">Seats", ">Patients", ">Gross weight", ">Margin", ">Front axle", ">Rear axle"}}
+	for _, a := range p.Q.Arrangements() {
+		name := a.Label
+		if a.Chosen {
+			name += ", chosen"
+		}
+		if a.Worst {
+			name += ", the worst"
+		}
+		row := []Part{Text(name), Text(Whole(a.Seats)), Text(Whole(a.Patients)), Text(p.Show(a.Gross.Value, a.Gross.Unit))}
+		for _, f := range []config.Figure{a.Gross, a.Front, a.Rear} {
+			row = append(row, Many(Text(p.Signed(f.Margin(), f.Unit)+" "), Mark(SeverityOf(f))))
+		}
+		t.Rows = append(t.Rows, row)
+	}
+	if t.Rows == nil {
+		return nil
+	}
+	return Many(t.Draw(), El("p", Class("how"), Text("Margins are to the rating of the whole and of each axle. The worst "+
+		"is the heaviest; it counts as much as the one chosen.")))
+}
