@@ -1,4 +1,4 @@
-.PHONY: run site check test soak bench fmt packages tools checked native wasm scripts page browser engines
+.PHONY: run site check test soak bench pictures fmt packages tools checked native wasm scripts page browser engines
 
 # A failure before a pipe is a failure.
 SHELL = /bin/bash
@@ -88,6 +88,10 @@ engines: $(NEEDED)
 # Random tests on fresh seeds and fuzz targets for MINUTES in all.
 soak:
 	@go run ./web/e2e/soak -minutes $(MINUTES)
+
+# The pictures of the README.
+pictures: packages tools
+	@go run ./web/e2e/pictures
 
 bench: packages tools
 	@go run ./web/e2e/measure

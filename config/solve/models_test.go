@@ -18,8 +18,9 @@ import (
 
 // The public product-line models, where they are at hand: feature models of
 // the SoftVarE group's benchmark collection, MIT license,
-// DOI 10.5281/zenodo.11652924. They are not part of this repository.
-const modelFolder = "../../../shared/models"
+// DOI 10.5281/zenodo.11652924. They are no part of this repository: BOXWRIGHT_MODELS
+// names the folder with them.
+var modelFolder = os.Getenv("BOXWRIGHT_MODELS")
 
 // cnf is a problem as a list of clauses.
 type cnf struct {

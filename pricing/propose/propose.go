@@ -19,6 +19,7 @@ import (
 type Proposal struct {
 	Goal    Goal
 	Title   string
+	Among   string // of which units the title holds, where one that was put aside is better; empty: of all
 	Unit    config.Unit
 	Quote   *quote.Quote
 	Dropped []string        // ids of would-likes it does without
@@ -43,6 +44,7 @@ type Search struct {
 	Unknown   []string  // needs of which the catalogue says nothing
 
 	base   *quote.Draft
+	likes  []string // of the draft itself
 	finder *finder
 	seen   found
 	none   bool // no unit keeps every must
@@ -114,10 +116,18 @@ func Propose(ed *quote.Edition, d *quote.Draft) Search {
 		s.Proposals[i].Gives, s.Proposals[i].Ties = gives(s.Proposals, i), ties(s.Proposals, i)
 	}
 	s.Pairs, s.Refused, s.Unlooked = found.pairs, found.refused, found.unlooked
+	s.likes = d.Needs.Like
 	s.base, s.finder, s.seen, s.none = base, f, found, len(wished) == 0
 	s.Short = s.none || !meetsWants(wished)
 	if len(wished) > 0 {
 		s.Aside = aside(ed, base, plain, wished[0].unmet, s.Proposals)
+	}
+	for i := range s.Proposals {
+		if p := &s.Proposals[i]; s.Aside != nil && s.Aside.beats(p) {
+			if p.Among = "with less to check"; s.Aside.Thin != nil {
+				p.Among = "with enough to spare"
+			}
+		}
 	}
 	s.Finished = f.finished
 	return s
@@ -186,6 +196,17 @@ func aside(ed *quote.Edition, base *quote.Draft, seen []look, unmet int, list []
 	return &p
 }
 
+// beats reports whether a unit put aside is better by what a proposal is the best of.
+func (p *Proposal) beats(best *Proposal) bool {
+	switch best.Goal {
+	case Cheapest:
+		return p.Quote.Price.Total.Cmp(best.Quote.Price.Total) < 0
+	case Soonest:
+		return p.Quote.Plan.NineInTen.Before(best.Quote.Plan.NineInTen)
+	}
+	return marginOf(p.Quote) > marginOf(best.Quote)
+}
+
 // Giving is what would have to go where no unit keeps every must and want.
 type Giving struct {
 	List  []GiveUp // the mildest first
@@ -203,6 +224,12 @@ func GiveUps(s *Search) Giving {
 	}
 	f := newFinder(s.finder.ed)
 	g := Giving{List: f.giveUps(s.base, &s.seen)}
+	for i := range g.List {
+		n := &g.List[i].Needs // what words suit is liked for their sake, and not asked for by itself
+		n.Like = slices.DeleteFunc(n.Like, func(id string) bool {
+			return !slices.Contains(s.likes, id) && !slices.Contains(s.base.Needs.Must, id)
+		})
+	}
 	g.Cause, g.Finished, g.Barest = causeOf(g.List, s.none), f.finished, f.barest
 	return g
 }

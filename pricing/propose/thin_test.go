@@ -37,6 +37,9 @@ func TestLittleToSpareIsSaid(t *testing.T) {
 	}
 	require.NotNil(t, s.Aside, "one on a lighter chassis costs less")
 	assert.Equal(t, "Lower price and earlier delivery, less to spare", s.Aside.Title)
+	for _, p := range s.Proposals {
+		assert.Equal(t, p.Goal != propose.Lightest, p.Among == "with enough to spare", p.Title)
+	}
 	assert.Negative(t, s.Aside.Quote.Price.Total.Cmp(s.Proposals[0].Quote.Price.Total))
 	payload, _ := s.Aside.Quote.Figure("weight.payload-left")
 	require.NotEmpty(t, s.Aside.Thin)

@@ -390,3 +390,18 @@ func TestNeedsAskHowManyTheBudgetIsFor(t *testing.T) {
 	assert.NotContains(t, s.Regions["main"], `id="f-item.0.units"`)
 	assert.Contains(t, s.Regions["main"], "For the whole order: all 2 units, no sales tax")
 }
+
+// What the kind of a unit brings of itself is not told as if the customer had given it up.
+func TestWhatWasGivenUpIsToldAlone(t *testing.T) {
+	p := open(t)
+	p.do(set("needs.duty", "rescue"), set("terms.units", "3"), set("terms.budget", "600000"))
+	s := p.do(Act{Do: "propose"})
+	require.Contains(t, s.Regions["main"], "Raise the budget to ")
+	before := draftOf(t, s).Needs
+	s = p.do(Act{Do: "give-up", ID: "0"})
+	require.Empty(t, s.Fault)
+	require.Equal(t, before, draftOf(t, s).Needs, "only the budget")
+	require.Contains(t, s.Regions["main"], "Budget at most USD 600,000.00 → at most USD ")
+	assert.NotContains(t, s.Regions["main"], "a want")
+	assert.NotContains(t, s.Regions["main"], "→ not asked for")
+}

@@ -49,8 +49,9 @@ func ScheduleChart(p *Page) Part { return Many(steps(p, false), steps(p, true)) 
 func steps(p *Page, narrow bool) Part {
 	s := p.Q.Plan
 	left, right, row, top, ahead, apart := 152.0, 460.0, 13.0, 16.0, 0.0, 29.0
+	width := 480.0
 	if narrow {
-		left, right, row, ahead, apart = 4.0, 326.0, 27.0, 14.0, 52.0
+		left, right, row, ahead, apart, width = 4.0, 326.0, 27.0, 14.0, 52.0, 330
 	}
 	end := max(s.Simulated.NineInTenDays, 1)
 	for _, st := range s.Steps {
@@ -70,7 +71,7 @@ func steps(p *Page, narrow bool) Part {
 			break
 		}
 		parts = append(parts, Path("thin", "M"+Coord(x(at))+" "+Coord(top-3)+"V"+Coord(bottom)))
-		if x(at)-last > apart && x(at)+apart < right+20 {
+		if x(at)-last > apart && x(at)+apart < width {
 			last = x(at)
 			parts = append(parts, Label("small", last+1, top-5, first.MonthName()+" ’"+strconv.Itoa(first.Year)[2:]))
 		}
@@ -113,9 +114,9 @@ func steps(p *Page, narrow bool) Part {
 	said += " likely delivery (50 %) " + s.EvenOdds.Long() + ", at 90 % " + s.NineInTen.Long() + "."
 	parts = append(parts, Label("small", 4, bottom+line+1, "* decides the date"))
 	if narrow {
-		return chart("narrow-chart", said, 330, bottom+2*line+6, parts)
+		return chart("narrow-chart", said, width, bottom+2*line+6, parts)
 	}
-	return chart("wide-chart steps", said, 480, bottom+22, parts)
+	return chart("wide-chart steps", said, width, bottom+22, parts)
 }
 
 // DeliveriesTable dates every single unit of a quote of several.

@@ -81,13 +81,16 @@ func (s *Session) broughtSince(was *config.Unit) (list []string) {
 	return list
 }
 
-// askedFrom lists the needs that are others than those of an earlier draft.
+// askedFrom lists the needs that are others than those of an earlier draft. Both are read
+// beside the unit as it is now, whose kind brings needs of its own.
 func (s *Session) askedFrom(was *quote.Draft) []ToldNeed {
 	is := s.Draft
 	if reflect.DeepEqual(was.Needs, is.Needs) && was.Unit.NeededBy == is.Unit.NeededBy &&
 		was.Terms.Budget.Equal(is.Terms.Budget) {
 		return nil
 	}
+	asked := is.Clone()
+	asked.Needs, asked.Terms.Budget, asked.Unit.NeededBy = was.Needs, was.Terms.Budget, was.Unit.NeededBy
 	asks := func(d *quote.Draft) []quote.Ask {
 		s.Draft = d
 		w, err := s.Work()
@@ -103,7 +106,7 @@ func (s *Session) askedFrom(was *quote.Draft) []ToldNeed {
 		return a.Wanted + ", a want"
 	}
 	var out []ToldNeed
-	before, after := asks(was), asks(is)
+	before, after := asks(asked), asks(is)
 	for i := range before {
 		a := &before[i]
 		n := ToldNeed{Label: a.Label, Was: words(a)}

@@ -1,6 +1,7 @@
 package needs
 
 import (
+	"cmp"
 	"slices"
 	"strconv"
 	"strings"
@@ -309,6 +310,7 @@ func distinct(list []propose.Proposal) []propose.Proposal {
 		same := func(o propose.Proposal) bool { return quote.SameLoad(&o.Unit, &x.Unit, false) }
 		if i := slices.IndexFunc(out, same); i >= 0 {
 			out[i].Title += ", " + strings.ToLower(x.Title)
+			out[i].Among = cmp.Or(out[i].Among, x.Among)
 			continue
 		}
 		out = append(out, x)
@@ -334,8 +336,12 @@ func card(p *Page, x *propose.Proposal) Part {
 				El("ul", Class("plain"), Each(items, func(_ int, t string) Part { return El("li", Text(t)) }))))
 	}
 	row := func(label string, value Part) Part { return Many(El("dt", Text(label)), El("dd", value)) }
+	title := x.Title
+	if x.Among != "" {
+		title += ", " + x.Among
+	}
 	return El("section", Class("card"),
-		El("h3", Text(x.Title)), El("p", Class("big"), Text(q.Total())), El("p", Class("how"), Text(q.PriceWords())),
+		El("h3", Text(title)), El("p", Class("big"), Text(q.Total())), El("p", Class("how"), Text(q.PriceWords())),
 		El("p", Text(q.Chassis.Label+" · "+q.Body.Label)),
 		El("dl", row("Payload left", figure("weight.payload-left")), row("Front axle", figure("weight.front-axle")),
 			row("Amps left, hot", amps), row("Seats", figure("space.seats")),
@@ -350,7 +356,7 @@ func card(p *Page, x *propose.Proposal) Part {
 		list("Does not meet", x.Misses), list("To check", x.Checks), list("Gives up", x.Gives),
 		list("Does without", labels(p, x.Dropped)), lacks(p, "lacks-"+string(x.Goal), x.Missing, x.Other),
 		page.Action("take-proposal", string(x.Goal), "", "Take this one", At("id", "take-"+string(x.Goal)),
-			At("aria-label", "Take this one: "+x.Title)))
+			At("aria-label", "Take this one: "+title)))
 }
 
 // labels are the names of options; nil of none.

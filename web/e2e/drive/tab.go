@@ -11,6 +11,7 @@ import (
 	"github.com/chromedp/cdproto/emulation"
 	"github.com/chromedp/cdproto/log"
 	"github.com/chromedp/cdproto/network"
+	"github.com/chromedp/cdproto/page"
 	"github.com/chromedp/cdproto/runtime"
 	"github.com/chromedp/cdproto/storage"
 	"github.com/chromedp/cdproto/tracing"
@@ -371,4 +372,19 @@ func (t *Tab) Picture() ([]byte, error) {
 	ctx, cancel := t.limited()
 	defer cancel()
 	return chromedp.Run(ctx, chromedp.CaptureScreenshot())
+}
+
+// Photo is what can be seen of the page now, as WebP, for people to look at.
+func (t *Tab) Photo() ([]byte, error) {
+	ctx, cancel := t.limited()
+	defer cancel()
+	return chromedp.Run(ctx, func(ctx context.Context, x *chromedp.Target) ([]byte, error) {
+		quality := int64(80)
+		r, err := chromedp.Call(ctx, page.CaptureScreenshot, page.CaptureScreenshotParams{
+			Format: page.CaptureScreenshotFormatWebp, Quality: &quality})
+		if err != nil {
+			return nil, err
+		}
+		return r.Data, nil
+	})
 }
