@@ -43,7 +43,8 @@ func TestWhatIsMeasuredInTheDrawingIsWhatSpaceSays(t *testing.T) {
 				rooms++
 				assert.InDelta(t, f.Value, long*across*high/1728, 0.01*f.Value, "the room, ft3")
 			}
-			for _, u := range q.Space.Compartments {
+			outside := 0.0
+			for i, u := range q.Space.Compartments {
 				wide, deep, ok := extent(floor, "comp/"+u.ID)
 				require.True(t, ok, u.ID)
 				tall := 0.0
@@ -54,8 +55,18 @@ func TestWhatIsMeasuredInTheDrawingIsWhatSpaceSays(t *testing.T) {
 					}
 				}
 				compartments++
-				assert.InDelta(t, float64(u.Ft3), wide*deep*tall/1728, 0.01, "%s, ft3", u.Label)
+				drawn := wide * deep * tall / 1728
+				if len(u.Gear) == 0 { // else what is fitted takes of it
+					assert.InDelta(t, float64(u.Ft3), drawn, 0.01, "%s, ft3", u.Label)
+				}
+				assert.Equal(t, m.Compartments[i].ID, u.ID)
+				if u.Side != "inside" && u.Holds == nil {
+					outside += drawn
+				}
 			}
+			all, ok := q.Figure("space.compartments")
+			assert.True(t, ok)
+			assert.InDelta(t, all.Value, outside, 0.01, "all outside compartments, ft3")
 			long, has := 0.0, false
 			for k := range m.Parts {
 				if p := &m.Parts[k]; p.Kind == "bench" {

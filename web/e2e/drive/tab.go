@@ -130,9 +130,10 @@ func (t *Tab) Ready() error {
 }
 
 // Settle waits until the newest worker runs and has answered all that was asked,
-// with what takes long.
+// with what takes long. A link in the address is taken from there when it is asked about.
 func (t *Tab) Settle() error {
-	return t.Until(`__drive.ready === __drive.launched && __drive.asked === __drive.answered && !__drive.more`)
+	return t.Until(`__drive.ready === __drive.launched && __drive.asked === __drive.answered && !__drive.more && ` +
+		`!location.hash.startsWith("#q=")`)
 }
 
 // Eval gives the value of a JavaScript expression; a promise is waited for.
