@@ -23,8 +23,8 @@ const (
 )
 
 // slice is what is done at once of what nobody waits for, in steps of a solver: some
-// 30 ms, so that a press never waits longer.
-const slice = 50_000
+// 12 ms, so that a press never waits much longer.
+const slice = 20_000
 
 func main() {
 	debug.SetGCPercent(growth)
@@ -33,7 +33,7 @@ func main() {
 	tidy := time.AfterFunc(lull, collect)
 	err := expose("boxwright", func(request []byte) []byte {
 		tidy.Stop()
-		defer tidy.Reset(lull)
+		defer func() { tidy.Reset(max(lull, 2*took)) }()
 		return core.Handle(request)
 	})
 	if err != nil {
@@ -42,8 +42,12 @@ func main() {
 	select {}
 }
 
-// live is the size of the heap after the last collection here.
-var live uint64
+// live is the size of the heap after the last collection here, which took so long:
+// the longer one takes, the longer it waits, since a press in it waits for its end.
+var (
+	live uint64
+	took time.Duration
+)
 
 func collect() {
 	var m runtime.MemStats
@@ -51,7 +55,9 @@ func collect() {
 	if m.HeapAlloc < 2*live {
 		return
 	}
+	began := time.Now()
 	runtime.GC()
+	took = time.Since(began)
 	runtime.ReadMemStats(&m)
 	live = m.HeapAlloc
 }

@@ -2,6 +2,7 @@ package weight
 
 import (
 	"math"
+	"slices"
 
 	"boxwright/config"
 )
@@ -31,6 +32,7 @@ type estimate struct {
 	// correction; the variance of c is |c|^2 - sum (row . c)^2.
 	taken [][]float64
 	errs  []float64 // by which tickets moved each error, in standard deviations
+	room  []float64 // of one sum, for sigma
 }
 
 // doubt is the assumed factors as standard deviations: shares of a mass, and inches.
@@ -128,7 +130,11 @@ func (e *estimate) of(it *Item) effects {
 // spread is how a sum over items moves with one standard deviation of each error. perLb
 // is the weight of a pound of an item in the sum, straight in each of its stations.
 func (e *estimate) spread(items []Item, perLb func(*Item) float64, specimen int) []float64 {
-	c := make([]float64, e.dims)
+	return e.spreadIn(make([]float64, e.dims), items, perLb, specimen)
+}
+
+// spreadIn is spread in a list of zeros that is there.
+func (e *estimate) spreadIn(c []float64, items []Item, perLb func(*Item) float64, specimen int) []float64 {
 	for i := range items {
 		it := &items[i]
 		x, m, k := e.of(it), perLb(it), it.key
@@ -162,7 +168,9 @@ func (e *estimate) spread(items []Item, perLb func(*Item) float64, specimen int)
 
 // sigma is the standard deviation of a sum with the given weight per pound.
 func (e *estimate) sigma(items []Item, perLb func(*Item) float64) float64 {
-	c := e.spread(items, perLb, e.keys[thisUnit])
+	e.room = slices.Grow(e.room[:0], e.dims)[:e.dims]
+	clear(e.room)
+	c := e.spreadIn(e.room, items, perLb, e.keys[thisUnit])
 	v := dot(c, c)
 	for _, row := range e.taken {
 		d := dot(row, c)
