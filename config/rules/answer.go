@@ -108,7 +108,17 @@ func (e *Engine) AskElsewhere(a *Answer, u *config.Unit, limits *Limits, budget 
 	if !a.pending {
 		return
 	}
+	known := len(a.Undecided)
+	defer func() {
+		if a.pending { // it ended in a pause: all of it is asked again
+			a.Undecided = a.Undecided[:known]
+		}
+	}()
+	e.askElsewhere(a, u, limits, budget)
 	a.pending = false
+}
+
+func (e *Engine) askElsewhere(a *Answer, u *config.Unit, limits *Limits, budget int64) {
 	guards, _ := e.limits.load(e, u, limits)
 	guards, _ = e.standWithout(a.SetAside, guards, nil)
 	q := solve.Query{Base: guards, Picks: a.picks, Budget: budget, Work: budget * stepsEach, Only: make([]bool, e.n)}

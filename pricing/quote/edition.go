@@ -28,14 +28,9 @@ type Edition struct {
 	key      string              // of its module
 }
 
-// GaveUp is said after a question to the rules ended in the middle, see solve.Pauses:
-// what may hold half of its answer is forgotten.
+// GaveUp is said after a question to the rules ended in the middle, see solve.Pauses.
 func (ed *Edition) GaveUp() {
 	ed.Rules.GaveUp()
-	ed.items = nil
-	for _, s := range ed.saying {
-		s.items = nil
-	}
 	for _, m := range ed.measured {
 		m.GaveUp()
 	}

@@ -37,6 +37,7 @@ func (a *App) slice(req *session.Request) (*Reply, error) {
 // begin has a request ready to be answered in slices.
 func (a *App) begin(req *session.Request) *idleWork {
 	w := &idleWork{asked: req, shown: a.shown}
+	mark := a.memory.Mark()
 	w.next, w.stop = iter.Pull(func(pause func(struct{}) bool) {
 		pauses := a.memory.Edition.Rules.Pauses()
 		pauses.Begin(a.Slice, func() {
@@ -47,7 +48,7 @@ func (a *App) begin(req *session.Request) *idleWork {
 		defer func() {
 			pauses.End()
 			if p := recover(); p != nil {
-				a.memory.GaveUp()
+				a.memory.GaveUp(mark)
 				if _, is := p.(pressed); !is {
 					panic(p)
 				}

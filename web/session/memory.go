@@ -1,6 +1,8 @@
 package session
 
 import (
+	"slices"
+
 	"boxwright/pricing/costs"
 	"boxwright/pricing/propose"
 	"boxwright/pricing/quote"
@@ -22,11 +24,26 @@ type Memory struct {
 	issued latest[*Issued]      // by edition and link
 }
 
-// GaveUp is said after work ended in the middle: quotes that may be half judged are
-// forgotten.
-func (m *Memory) GaveUp() {
+// Mark is what was worked out of drafts before work began that may end in the middle.
+func (m *Memory) Mark() []Worked {
+	out := make([]Worked, len(m.worked.list))
+	for i, k := range m.worked.list {
+		out[i] = *k.value
+	}
+	return out
+}
+
+// GaveUp is said after such work did: what was worked out is as it was at the mark.
+func (m *Memory) GaveUp(mark []Worked) {
 	m.Edition.GaveUp()
-	m.worked, m.issued = latest[*Worked]{}, latest[*Issued]{}
+	list := m.worked.list
+	m.worked.list = nil
+	for i := range mark {
+		if at := slices.IndexFunc(list, func(k keyed[*Worked]) bool { return k.key == mark[i].key }); at >= 0 {
+			*list[at].value = mark[i]
+			m.worked.list = append(m.worked.list, list[at])
+		}
+	}
 }
 
 // Accept takes a catalogue file in as quote.Accept does, if it is of the plant that the

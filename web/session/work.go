@@ -14,7 +14,8 @@ type Worked struct {
 	Draft []byte // the draft's canonical form
 	Quote *quote.Quote
 
-	effort int // spent on what is undecided
+	key    string // by edition and draft
+	effort int    // spent on what is undecided
 
 	Delays    Later[[]leadtime.Delay]   // what the picks do to the delivery
 	TooLate   Later[map[string]float64] // options that would miss the needed day, by how many working days
@@ -47,7 +48,7 @@ func (s *Session) Work() (*Worked, error) {
 			return nil, err
 		}
 		name := short(key)
-		*w = Worked{Draft: data, Quote: q, effort: s.Effort}
+		*w = Worked{Draft: data, Quote: q, key: key, effort: s.Effort}
 		w.Delays.name, w.TooLate.name = "delays "+name, "too late "+name
 		w.Mountings.name, w.Ways.name = "mountings "+name, "ways "+name
 		w.Told.name, w.Pictures.name = "told "+name, "picture "+name
