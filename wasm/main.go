@@ -33,7 +33,7 @@ func main() {
 	tidy := time.AfterFunc(lull, collect)
 	err := expose("boxwright", func(request []byte) []byte {
 		tidy.Stop()
-		defer func() { tidy.Reset(max(lull, 2*took)) }()
+		defer func() { tidy.Reset(max(lull, took)) }()
 		return core.Handle(request)
 	})
 	if err != nil {

@@ -26,16 +26,17 @@ type Engine struct {
 	n     int            // variables that are ids; helpers follow
 	parts []part
 
-	fresh  *solve.Solver // the clauses, never asked anything: others are forked from it
-	solver *solve.Solver
-	table  *solve.Table
-	near   *solve.Walker // where the last fill ended
-	limits limitSet
-	other  others
-	asked  asked
-	formed int   // terms that the condition read last takes as clauses
-	aside  int64 // steps of solvers that were set up for one question
-	pauses *solve.Pauses
+	fresh   *solve.Solver // the clauses, never asked anything: others are forked from it
+	solver  *solve.Solver
+	table   *solve.Table
+	near    *solve.Walker // where the last fill ended
+	filling bool          // it is on its way
+	limits  limitSet
+	other   others
+	asked   asked
+	formed  int   // terms that the condition read last takes as clauses
+	aside   int64 // steps of solvers that were set up for one question
+	pauses  *solve.Pauses
 
 	ready   readySolver   // only forked from, as fresh is
 	unasked *prover       // the same

@@ -68,6 +68,14 @@ func (e *Engine) RestoreElsewhere(u *config.Unit, limits *Limits) (config.Unit, 
 func (e *Engine) fillOn(u *config.Unit, limits *Limits, apart, standard bool) (config.Unit, []Change, bool) {
 	f := e.newFiller(u, limits, apart)
 	defer f.solver.Allow(0)
+	e.filling = e.filling || !apart
+	full, changes, ok := f.fill(u, limits, standard)
+	e.filling = false
+	return full, changes, ok
+}
+
+func (f *filler) fill(u *config.Unit, limits *Limits, standard bool) (config.Unit, []Change, bool) {
+	e := f.e
 	if standard {
 		f.absent(u)
 	}

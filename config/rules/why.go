@@ -84,7 +84,9 @@ func (e *Engine) Afresh() { e.asked = asked{} }
 // is forgotten.
 func (e *Engine) GaveUp() {
 	e.Afresh()
-	e.near = nil
+	if e.filling {
+		e.near, e.filling = nil, false
+	}
 	e.table.GaveUp()
 }
 

@@ -118,10 +118,9 @@ func (t *Table) reweigh(guard Lit) {
 	t.stands = false
 }
 
-// GaveUp is said after a question ended in the middle: what stands near is found anew.
+// GaveUp is said after a question ended in the middle: the witness is where it stood.
 func (t *Table) GaveUp() {
 	t.near.back(0)
-	t.stands = false
 	t.s.Allow(0)
 }
 

@@ -59,26 +59,18 @@ func (s *Session) includes(part string) bool {
 	return true
 }
 
-// Idle reports whether acts are only what the page asks for by itself while nobody
-// waits: the rest of an answer, more certainty, or a look at an area for practice.
-func Idle(acts []Act) bool {
-	for _, a := range acts {
-		if a.Do != "rest" && a.Do != "decide" && a.Do != "rehearse" {
-			return false
-		}
-	}
-	return len(acts) > 0
-}
-
 // Resting reports whether the page asks for the rest of an answer, or for more
 // certainty, and for nothing else.
-func (s *Session) Resting() bool {
-	for _, a := range s.Req.Acts {
+func (s *Session) Resting() bool { return Resting(s.Req.Acts) }
+
+// Resting reports whether these acts are only such.
+func Resting(acts []Act) bool {
+	for _, a := range acts {
 		if a.Do != "rest" && a.Do != "decide" {
 			return false
 		}
 	}
-	return len(s.Req.Acts) > 0
+	return len(acts) > 0
 }
 
 // short is a name of few letters for a text.
