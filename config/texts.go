@@ -25,8 +25,9 @@ func Texts(v any) Problems {
 			ps = append(ps, Problem{"text.too-long", where.String(), fmt.Sprintf("has %d bytes; the most is %d", len(s),
 				maxTextBytes)})
 		case letters.Calm(s) != s:
-			ps = append(ps, Problem{"text.letters", where.String(), "holds characters that cannot be seen, that turn the " +
-				"direction of writing, or that cover other lines; type the text anew"})
+			ps = append(ps,
+				Problem{"text.letters", where.String(), "holds characters that cannot be seen, that turn the " +
+					"direction of writing, or that cover other lines; type the text anew"})
 		}
 		return s
 	})

@@ -19,15 +19,10 @@ func (s *Sheet) generator(b *vehicle) {
 		return
 	}
 	w := float64(s.Shore.LoadW)
-	f := config.Figure{Code: "power.generator", Label: "125 V load on the generator, all at once", Value: w, Low: w,
-		High: w, Unit: quantity.Watt, Limit: rated, Sense: config.AtMost, Source: "continuous rating of the generator",
-		Basis: config.Rating}
-	s.Figures = append(s.Figures, f)
-	if !f.Met() {
-		s.add(config.Finding{Code: f.Code, Severity: config.Warn, Figure: &f, Basis: f.Basis,
-			Text: fmt.Sprintf("The 125 V loads add up to %.0f W; the generator gives %.0f W, so not all can run at once.",
-				w, rated), Remedy: "Take a larger generator or fewer 125 V loads."})
-	}
+	s.rated(config.Figure{Code: "power.generator", Label: "125 V load on the generator, all at once", Value: w,
+		Unit: quantity.Watt, Limit: rated, Source: "continuous rating of the generator"},
+		fmt.Sprintf("The 125 V loads add up to %.0f W; the generator gives %.0f W, so not all can run at once.",
+			w, rated), "Take a larger generator or fewer 125 V loads.")
 }
 
 // keptOn gives what feeds 125 V that must run on: the inverters on the road, the inlet on
@@ -41,15 +36,9 @@ func (s *Sheet) keptOn(inverterW, shoreA float64) {
 		{Code: "power.kept-road", Label: s.keptName + ", on the road, against the inverters", Value: w,
 			Unit: quantity.Watt, Limit: inverterW, Source: "continuous rating of the inverters"},
 		{Code: "power.kept-shore", Label: s.keptName + ", on the shore line, against 80 % of the inlet",
-			Value: w / MainsVolts, Unit: quantity.Amp, Limit: ContinuousShare * shoreA, Source: "rating of the shore line " +
-				"inlet and the 80 % rule"},
+			Value: w / MainsVolts, Unit: quantity.Amp, Limit: ContinuousShare * shoreA,
+			Source: "rating of the shore line inlet and the 80 % rule"},
 	} {
-		f.Low, f.High, f.Sense, f.Basis = f.Value, f.Value, config.AtMost, config.Rating
-		s.Figures = append(s.Figures, f)
-		if !f.Met() {
-			s.add(config.Finding{Code: f.Code, Severity: config.Warn, Figure: &f, Basis: f.Basis,
-				Text:   f.Label + ": more than there is.",
-				Remedy: "Take a larger inverter or inlet."})
-		}
+		s.rated(f, f.Label+": more than there is.", "Take a larger inverter or inlet.")
 	}
 }

@@ -128,14 +128,18 @@ func (s *Sheet) inlet(b *vehicle) {
 
 func (s *Sheet) inverter(b *vehicle) {
 	w := float64(s.Inverter.LoadW)
-	f := config.Figure{Code: "power.inverter", Label: "125 V load on the inverter, all at once", Value: w, Low: w,
-		High: w, Unit: quantity.Watt,
-		Limit: float64(s.Inverter.RatedW), Sense: config.AtMost, Source: "continuous rating of the inverter",
-		Basis: config.Rating}
+	s.rated(config.Figure{Code: "power.inverter", Label: "125 V load on the inverter, all at once", Value: w,
+		Unit: quantity.Watt, Limit: float64(s.Inverter.RatedW), Source: "continuous rating of the inverter"},
+		fmt.Sprintf("The loads the inverter may feed add up to %.0f W; it gives %.0f W, so not all can run at once.",
+			w, float64(s.Inverter.RatedW)), "Take a larger inverter, or keep some loads for the shore line.")
+}
+
+// rated adds a load that its source's rating must carry, and warns where it does not.
+func (s *Sheet) rated(f config.Figure, text, remedy string) {
+	f.Low, f.High, f.Sense, f.Basis = f.Value, f.Value, config.AtMost, config.Rating
 	s.Figures = append(s.Figures, f)
 	if !f.Met() {
-		s.add(config.Finding{Code: f.Code, Severity: config.Warn, Figure: &f, Basis: f.Basis,
-			Text: fmt.Sprintf("The loads the inverter may feed add up to %.0f W; it gives %.0f W, so not all can run "+
-				"at once.", w, f.Limit), Remedy: "Take a larger inverter, or keep some loads for the shore line."})
+		s.add(config.Finding{Code: f.Code, Severity: config.Warn, Figure: &f, Basis: f.Basis, Text: text,
+			Remedy: remedy})
 	}
 }

@@ -33,7 +33,8 @@ func (s *Sheet) litters(b *vehicle) {
 			if seat.Kind != "cot" && at > lies.X0 && at < lies.X1 && math.Abs(float64(seat.YIn)-y) < lyingHalfWidth &&
 				float64(seat.ZIn) < z {
 				s.add(config.Finding{Code: "space.seat-under", Severity: config.Warn, Basis: config.Computed,
-					Text: fmt.Sprintf("%s is a seat under a patient: %s.", seat.Label, p.Label), Remedy: "Choose among the " +
+					Text: fmt.Sprintf("%s is a seat under a patient: %s.", seat.Label, p.Label),
+					Remedy: "Choose among the " +
 						"places for patients one that leaves nobody there, or leave the litter out."})
 			}
 		}
@@ -41,8 +42,8 @@ func (s *Sheet) litters(b *vehicle) {
 	if math.IsInf(least, 1) {
 		return
 	}
-	f := config.Figure{Code: "space.litter", Label: "Clear height over a patient, least: " + over, Value: least, Low: least,
-		High: least, Unit: quantity.Inch, Limit: b.Assume.Factor(config.LitterClearance), Sense: config.AtLeast,
+	f := config.Figure{Code: "space.litter", Label: "Clear height over a patient, least: " + over, Value: least,
+		Low: least, High: least, Unit: quantity.Inch, Limit: b.Assume.Factor(config.LitterClearance), Sense: config.AtLeast,
 		Source: "clear height over a patient", Basis: config.CommonPractice}
 	s.bind(b, f)
 }

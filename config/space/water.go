@@ -23,8 +23,8 @@ func (s *Sheet) water(b *vehicle) {
 	record(s, b, "space.water", "Shower water, tanks full", fresh, quantity.Gallon)
 	record(s, b, "space.water-minutes", fmt.Sprintf("Minutes of shower at %.0f gal a minute", flow), fresh/flow,
 		quantity.Ratio)
-	f := config.Figure{Code: "space.waste", Label: "Waste tanks, against all the water carried", Value: waste, Low: waste,
-		High: waste, Unit: quantity.Gallon, Limit: fresh, Sense: config.AtLeast, Source: "water carried",
+	f := config.Figure{Code: "space.waste", Label: "Waste tanks, against all the water carried", Value: waste,
+		Low: waste, High: waste, Unit: quantity.Gallon, Limit: fresh, Sense: config.AtLeast, Source: "water carried",
 		Basis: config.Computed}
 	s.Figures = append(s.Figures, f)
 	if !f.Met() {

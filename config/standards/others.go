@@ -51,8 +51,8 @@ func own() Set {
 			declared("own-load-analysis", "Electrical load analysis", "An analysis lists the alternator's nameplate "+
 				"and rating, each item of the minimum continuous load, each further continuous item and each "+
 				"intermittent one.", chapter13, config.ReadInText),
-			mild(one("own-wire-size", "Circuit feeder wire, size", "Each circuit's wire carries 125 % of the current it is "+
-				"protected for.", "power.wire-carry", config.AtLeast, 125, quantity.Percent, chapter13,
+			mild(one("own-wire-size", "Circuit feeder wire, size",
+				"Each circuit's wire carries 125 % of the current it is protected for.", "power.wire-carry", config.AtLeast, 125, quantity.Percent, chapter13,
 				config.ReadInText)),
 			mild(one("own-wire-drop", "Circuit feeder wire, drop", "The voltage drops at most 10 % from source to "+
 				"device.", "power.wire-drop", config.AtMost, 10, quantity.Percent, chapter13, config.ReadInText)),

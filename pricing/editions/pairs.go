@@ -131,7 +131,8 @@ func (p *pairs) tell() []config.Finding {
 		if n := len(m.on) - len(named); n > 0 {
 			more = fmt.Sprintf("; and %d more", n)
 		}
-		found := config.Finding{Code: "catalogue.pair-not-met", Severity: config.Note, Where: "chassis with their modules",
+		found := config.Finding{Code: "catalogue.pair-not-met", Severity: config.Note,
+			Where:  "chassis with their modules",
 			Clause: id, Basis: m.verdict.Basis, Figure: f, Picks: m.picks,
 			Text: fmt.Sprintf("%s, %s %s (%s), is not met as these begin: %s%s.", m.verdict.Title, f.Sense,
 				quantity.US.Show(f.Limit, f.Unit), m.verdict.Basis, strings.Join(named, "; "), more),

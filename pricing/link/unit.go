@@ -131,8 +131,9 @@ func bits(list ...bool) int {
 func astray(cat *config.Catalogue, u *config.Unit) bool {
 	places := cat.CompartmentsOf(u)
 	return slices.ContainsFunc(u.Carried, func(c config.Carried) bool {
-		return cat.EquipmentByID(c.Equipment) == nil || c.Compartment != "" && !slices.ContainsFunc(places, func(p config.Compartment) bool {
-			return p.ID == c.Compartment
-		})
+		return cat.EquipmentByID(c.Equipment) == nil || c.Compartment != "" &&
+			!slices.ContainsFunc(places, func(p config.Compartment) bool {
+				return p.ID == c.Compartment
+			})
 	})
 }

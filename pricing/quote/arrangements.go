@@ -115,7 +115,8 @@ func (q *Quote) crowded() []config.Finding {
 			if f.Met() {
 				continue
 			}
-			out = append(out, config.Finding{Code: "weight.arrangement", Severity: config.Stop, Where: "Places for patients",
+			out = append(out, config.Finding{Code: "weight.arrangement", Severity: config.Stop,
+				Where:  "Places for patients",
 				Figure: &f, Basis: f.Basis, Text: fmt.Sprintf("With %s, %s is %s, more than %s.", a.Label, f.Label,
 					quantity.US.Show(f.Value, f.Unit), quantity.US.Show(f.Limit, f.Unit)),
 				Remedy: "Take a heavier chassis, or carry less.",

@@ -253,7 +253,8 @@ func ownItem(p *Page) Part {
 			page.Number(p.Page, "own-item.height", "Height", x.Height, inches, ""),
 			page.Choose(p.Page, "own-item.place", "Rides", x.Place, "", []page.Choice{{"", "anywhere"},
 				{config.StowInside, "inside"}, {config.StowOutside, "in an outside compartment"}})),
-		El("div", Class("row-tools"), page.Action("own-add", "", "", "Add to the list, one aboard", At("id", "own-add"))),
+		El("div", Class("row-tools"), page.Action("own-add", "", "", "Add to the list, one aboard",
+			At("id", "own-add"))),
 		If(p.Wrong["own-add"] != "", El("span", Class("wrong"), At("id", "w-own-add"), Text(p.Wrong["own-add"]))))
 }
 

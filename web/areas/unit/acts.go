@@ -81,7 +81,7 @@ func takeOffer(s *session.Session, a session.Act) {
 	s.Draft.Unit = offers[i].Unit.Clone()
 	s.View.Asked = ""
 	s.Step(session.Step{Do: "focus", ID: "o-" + a.ID}) // the button pressed is gone
-	s.Notice = letters.Isolate(s.Memory.Edition.Cat.LabelOf(a.ID)) + " is in."
+	s.Notice = named(s, a.ID) + " is in."
 	s.Tell(offers[i].Changes)
 }
 
@@ -90,7 +90,7 @@ func release(s *session.Session, a session.Act) {
 	if p := s.Draft.Unit.Find(a.ID); p != nil {
 		p.Filled = true
 		s.Refill()
-		s.Notice = letters.Isolate(s.Memory.Edition.Cat.LabelOf(a.ID)) + " may now give way to other choices."
+		s.Notice = named(s, a.ID) + " may now give way to other choices."
 	}
 }
 
@@ -169,7 +169,7 @@ func setBody(s *session.Session, a session.Act) {
 func move(s *session.Session, place *string, wanted string) {
 	if judge(s, wanted) == rules.RuledOut {
 		s.View.Asked = wanted
-		s.Notice = letters.Isolate(s.Memory.Edition.Cat.LabelOf(wanted)) + " does not go with the present choices."
+		s.Notice = named(s, wanted) + " does not go with the present choices."
 		return
 	}
 	s.View.Asked = ""
@@ -225,7 +225,7 @@ func mend(s *session.Session, a session.Act) {
 	s.Draft.Unit = list[i].Unit.Clone()
 	s.View.Asked = ""
 	s.Step(session.Step{Do: "focus", ID: "o-" + a.ID}) // the button pressed is gone
-	s.Notice = "Done: " + letters.Isolate(s.Memory.Edition.Cat.LabelOf(a.ID)) + " is in."
+	s.Notice = "Done: " + named(s, a.ID) + " is in."
 	s.Tell(list[i].Changes)
 }
 
@@ -245,7 +245,7 @@ func giveWay(s *session.Session, a session.Act) {
 	s.Draft.Unit = y.Unit.Clone()
 	s.View.Asked = ""
 	s.Step(session.Step{Do: "focus", ID: "o-" + a.ID}) // the button pressed is gone
-	s.Notice = letters.Isolate(s.Memory.Edition.Cat.LabelOf(a.ID)) + " is in. Needs has as wants now: " +
+	s.Notice = named(s, a.ID) + " is in. Needs has as wants now: " +
 		strings.Join(y.Labels, "; ") + "."
 	s.Tell(y.Changes)
 }
@@ -299,4 +299,9 @@ func restart(s *session.Session, before *config.Unit) {
 		u.Picks = slices.DeleteFunc(u.Picks, func(p config.Pick) bool { return p.Filled })
 		*u, _ = s.Rules().Start(u, s.Limits())
 	}
+}
+
+// named is what a thing of the catalogue is called, for a notice.
+func named(s *session.Session, id string) string {
+	return letters.Isolate(s.Memory.Edition.Cat.LabelOf(id))
 }

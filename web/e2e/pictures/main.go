@@ -57,7 +57,7 @@ func run() error {
 		return err
 	}
 	defer b.Close()
-	c := camera{b, "http://" + l.Addr().String() + "/", filepath.Join(root, "pictures")}
+	c := camera{b, "http://" + l.Addr().String() + "/", filepath.Join(root, "web", "e2e", "pictures")}
 	return c.all(dist)
 }
 
