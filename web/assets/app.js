@@ -121,10 +121,9 @@ const history = new History(state, transport, { keep, tabs, bar, copies, trouble
 async function saving(off) {
   while (transport.busy) await transport.idle;
   if (off) {
+    keep.setOff(true); // before the rest: the last screen may be on its way
     await keep.forgetAll();
-    keep.setOff(true);
     [state.costs, state.key, state.bids] = ["", { sealed: "", open: "" }, ""];
-    toKeep = () => {};
   } else keep.setOff(false);
   state.kept = await keep.open();
   state.unkept = keep.why();

@@ -396,9 +396,9 @@ export async function everything() {
 /** @param {string} key of a text that everything lists */
 export const dropText = (key) => write(key, "");
 
-/** forgetAll takes everything of this page out of the browser. */
+/** forgetAll takes everything of this page out of the browser, but for the wish that nothing be kept. */
 export async function forgetAll() {
-  for (const key of names().filter((k) => k.startsWith("boxwright."))) write(key, "");
+  for (const key of names().filter((k) => k.startsWith("boxwright.") && k !== OFF)) write(key, "");
   db?.close();
   db = null;
   await done(indexedDB.deleteDatabase(DATABASE)).catch(() => {});

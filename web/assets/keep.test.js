@@ -2,6 +2,7 @@
 import { beforeEach, test } from "node:test";
 import assert from "node:assert/strict";
 import { IDBFactory, IDBKeyRange } from "fake-indexeddb";
+import * as last from "./last.js";
 import { MAX_STEPS } from "./protocol.js";
 
 const storage = {
@@ -309,8 +310,10 @@ test("nothing is kept where nothing shall be", async () => {
   const keep = await open();
   await written(keep, "q", ["a"]);
   keep.saveCosts("sealed");
-  await keep.forgetAll();
   keep.setOff(true);
+  const forgotten = keep.forgetAll();
+  last.write({ name: "Medic 1" }); // the screen came to rest just then
+  await forgotten;
   const next = await import(`./keep.js?window=${windows++}`);
   assert.deepEqual([await next.open(), next.why()], [false, "off"]);
   assert.equal(await next.save(quote("q", 1, 0, "a"), step("a"), true), false);
