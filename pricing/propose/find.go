@@ -44,11 +44,15 @@ type look struct {
 // finder works units out, and counts how many.
 type finder struct {
 	ed       *quote.Edition
+	likes    []string // ids of the would-likes, those of the words among the needs too
 	finished int
 	barest   pricing.Amount // of a unit with nothing but what must be in; 0 when none was found
 }
 
-func newFinder(ed *quote.Edition) *finder { return &finder{ed: ed} }
+func newFinder(ed *quote.Edition, base *quote.Draft) *finder {
+	_, likes := base.Needs.Wishes(ed.Cat)
+	return &finder{ed: ed, likes: likes}
+}
 
 // found is what a search has seen.
 type found struct {
@@ -156,7 +160,7 @@ func (f *finder) start(base *quote.Draft, chassis, body string) (look, bool) {
 		return look{}, false
 	}
 	l := glance(of, base, full)
-	l.liked = len(base.Needs.Like) - len(without(base, &full))
+	l.liked = len(f.likes) - len(f.dropped(&full))
 	return l, true
 }
 
@@ -318,7 +322,7 @@ func (f *finder) wishedFor(base *quote.Draft, seen []look, goal Goal) look {
 	of := f.ed.For(&best.unit)
 	cost := costOf(of, base.Date, goal)
 	tried := 0
-	for _, id := range base.Needs.Like {
+	for _, id := range f.likes {
 		if p := best.unit.Find(id); p != nil {
 			p.Filled = false
 			continue
@@ -336,7 +340,7 @@ func (f *finder) wishedFor(base *quote.Draft, seen []look, goal Goal) look {
 			}
 		}
 	}
-	best.liked = len(base.Needs.Like) - len(without(base, &best.unit))
+	best.liked = len(f.likes) - len(f.dropped(&best.unit))
 	return best
 }
 

@@ -7,6 +7,7 @@ import (
 
 	"boxwright/config"
 	"boxwright/config/quantity"
+	"boxwright/config/rules"
 	"boxwright/pricing"
 	"boxwright/pricing/money"
 	"boxwright/pricing/quote"
@@ -50,12 +51,11 @@ const (
 	hurtInch     = 4.0
 	hurtKind     = 60.0
 	hurtOption   = 45.0
-	hurtDuty     = 300.0 // of another kind of unit than the duty asks for
-	hurtStandard = 4.0   // of something standard left out,
-	hurtClause   = 6.0   // for each clause of a standard that it answers,
-	hurtThousand = 2.0   // and for each thousand of its price
-	hurtExchange = 0.5   // of that where another of its group takes its place
-	hurtThin     = 5.0   // of a limit that is kept with too little to spare
+	hurtStandard = 4.0 // of something standard left out,
+	hurtClause   = 6.0 // for each clause of a standard that it answers,
+	hurtThousand = 2.0 // and for each thousand of its price
+	hurtExchange = 0.5 // of that where another of its group takes its place
+	hurtThin     = 5.0 // of a limit that is kept with too little to spare
 )
 
 // Bounds of looking for what to give up.
@@ -68,10 +68,10 @@ const (
 	kindPairs     = 4    // of the kind asked for, with as many of the options as go together
 	mostBudget    = 1500 // conflicts for one of these
 	mostRelaxed   = 40
-	leanAttempts  = 2   // units that leave out something standard to meet the wants
-	leanBudget    = 40  // conflicts for one of them
-	leanFurther   = 4   // of these that are tried again where none was found
-	leanHarder    = 300 // conflicts for one then
+	leanUnits     = 2   // units that leave out something standard to meet the wants
+	leanAttempts  = 4   // at them
+	leanBudget    = 40  // conflicts for one,
+	leanHarder    = 300 // and where that finds none
 	costsPerHarm  = 100
 	mostLeftOut   = 8 // of what is standard, to meet a want
 	clearlyLess   = 0.95
@@ -79,7 +79,8 @@ const (
 
 // giveUps looks for the units that miss least of what is asked for: those that the
 // search has seen, those on the pairs that come nearest, those that go without
-// something standard or without one must.
+// something standard or without one must. What makes the kind of unit asked for goes
+// only where nothing else can be offered.
 func (f *finder) giveUps(base *quote.Draft, seen *found) []GiveUp {
 	var list []GiveUp
 	note := func(l look) {
@@ -92,7 +93,7 @@ func (f *finder) giveUps(base *quote.Draft, seen *found) []GiveUp {
 	for _, l := range seen.looks {
 		note(l)
 	}
-	near := f.nearest(base)
+	near := f.nearest(base, f.kindOf(base))
 	whole := make([]bool, len(near)) // whether everything else asked for goes together there
 	var leaner []lean
 	for i := range near[:min(nearPairs, len(near))] {
@@ -111,16 +112,27 @@ func (f *finder) giveUps(base *quote.Draft, seen *found) []GiveUp {
 			}
 		}
 	}
-	if !f.leave(base, leaner[:min(leanAttempts, len(leaner))], leanBudget, note) {
-		f.leave(base, leaner[:min(leanFurther, len(leaner))], leanHarder, note)
-	}
+	f.leave(base, leaner[:min(leanAttempts, len(leaner))], note)
 	if len(near) > 0 {
 		f.withoutOne(base, near, whole, note)
 	}
+	kind := f.kindOf(base)
 	if len(list) == 0 {
-		f.withoutSome(base, near, note)
+		f.withoutSome(base, near, kind, note)
+	}
+	if len(list) == 0 && kind != "" {
+		f.withoutSome(base, f.nearest(base, ""), "", note)
 	}
 	return best(list)
+}
+
+// kindOf is the option that makes the kind of unit that must be had; empty where none is
+// asked for.
+func (f *finder) kindOf(base *quote.Draft) string {
+	if duty := f.ed.Cat.DutyOf(&base.Unit); duty != nil {
+		return duty.Option
+	}
+	return ""
 }
 
 // lean is a unit that could do without something standard, and the wants it would keep then.
@@ -129,17 +141,21 @@ type lean struct {
 	unit  config.Unit
 }
 
-// leave notes the units that leave a little of the standard out and keep their wants, and
-// reports whether there is one. Each gets budget conflicts.
-func (f *finder) leave(base *quote.Draft, list []lean, budget int64, note func(look)) (any bool) {
+// leave notes units that leave a little of the standard out and keep their wants.
+func (f *finder) leave(base *quote.Draft, list []lean, note func(look)) {
+	left := leanUnits
 	for i := range list {
-		l, ok := f.without(base, list[i].wants, &list[i].unit, budget)
-		if ok && f.nearlyWhole(&l.unit) {
-			any = true
-			note(l)
+		for _, budget := range []int64{leanBudget, leanHarder} {
+			if l, ok := f.without(base, list[i].wants, &list[i].unit, budget); ok {
+				note(l)
+				left--
+				break
+			}
+		}
+		if left == 0 {
+			break
 		}
 	}
-	return any
 }
 
 // startUnseen is start for a pair that the search may have worked out already.
@@ -255,13 +271,31 @@ func (f *finder) without(base, wants *quote.Draft, whole *config.Unit, budget in
 		return 1
 	}
 	f.finished++
-	c := of.Rules.Complete(&on.Unit, proposalLimits(of, on, quote.Wanted), cost, budget)
+	c := of.Rules.Complete(&on.Unit, f.fewLeftOut(proposalLimits(of, on, quote.Wanted), whole), cost, budget)
 	if !c.Found {
 		return look{}, false
 	}
 	c.Unit.NeededBy = base.Unit.NeededBy
 	f.leaveOut(&c.Unit)
 	return glance(of, base, c.Unit), true
+}
+
+// fewLeftOut adds to limits that little of what is standard in a unit is left out or
+// exchanged: no more than a customer would hear of.
+func (f *finder) fewLeftOut(l *rules.Limits, whole *config.Unit) *rules.Limits {
+	missing, other := Lacks(f.ed, whole)
+	few := config.Linear{Code: "standard", Label: "standard", Per: map[string]float64{},
+		Limit: float64(mostLeftOut - len(missing) - len(other))}
+	for _, p := range usual(f.ed.For(whole), whole).Picks {
+		if whole.Has(p.Option) {
+			few.Per[p.Option] = -1
+			few.Limit--
+		}
+	}
+	fixed := l.For
+	return &rules.Limits{For: func(chassis, body string) []config.Linear {
+		return append(slices.Clip(fixed(chassis, body)), few)
+	}}
 }
 
 // exchanges reports whether an option takes the place of something standard of its group
@@ -317,10 +351,14 @@ func (f *finder) leaveOut(u *config.Unit) {
 	}
 }
 
-// nearest are the pairs by how much they would hurt, as far as an estimate shows it.
-func (f *finder) nearest(base *quote.Draft) []look {
+// nearest are the pairs by how much they would hurt, as far as an estimate shows it, of
+// those that go together with the option of a kind of unit; with any if that is empty.
+func (f *finder) nearest(base *quote.Draft, kind string) []look {
 	bare := base.Clone()
-	bare.Unit.Picks = []config.Pick{} // a must may be what has to go
+	bare.Unit.Picks = []config.Pick{} // another must may be what has to go
+	if kind != "" {
+		bare.Unit.Set(config.Pick{Option: kind, Qty: 1})
+	}
 	type pair struct {
 		look look
 		hurt float64
@@ -389,6 +427,7 @@ func (f *finder) loosened(base *quote.Draft, u *config.Unit) *quote.Draft {
 // looks at the nearest pairs, and at the nearest that are of the kind asked for.
 func (f *finder) withoutOne(base *quote.Draft, near []look, whole []bool, note func(look)) {
 	left := mostRelaxed
+	kind := f.kindOf(base)
 	try := func(on *quote.Draft, u *config.Unit) bool {
 		if left--; left < 0 {
 			return false
@@ -399,14 +438,14 @@ func (f *finder) withoutOne(base *quote.Draft, near []look, whole []bool, note f
 		}
 		return ok
 	}
-	ofKind := 0
+	alike := 0
 	for i := range near {
 		u := &near[i].unit
-		kind := f.ofKind(base, u)
-		if kind {
-			ofKind++
+		like := f.likeAsked(base, u)
+		if like {
+			alike++
 		}
-		if i >= relaxedPairs && !(kind && ofKind <= relaxedPairs) {
+		if i >= relaxedPairs && !(like && alike <= relaxedPairs) {
 			continue
 		}
 		loose := f.loosened(base, u)
@@ -427,6 +466,9 @@ func (f *finder) withoutOne(base *quote.Draft, near []look, whole []bool, note f
 			continue // the options asked for go with that
 		}
 		for _, p := range base.Unit.Picks {
+			if p.Option == kind {
+				continue
+			}
 			on := loose.Clone()
 			on.Unit.Drop(p.Option)
 			on.Needs.Must = slices.DeleteFunc(on.Needs.Must, func(id string) bool { return id == p.Option })
@@ -439,22 +481,25 @@ func (f *finder) withoutOne(base *quote.Draft, near []look, whole []bool, note f
 // withoutSome works out units with as many of the options that must be in as go
 // together: on the nearest pair that has one, and on those of the kind asked for. Where
 // seats, patients and sizes stand against each other it asks for fewer seats, and then
-// for none of these.
-func (f *finder) withoutSome(base *quote.Draft, near []look, note func(look)) {
-	found, ofKind := 0, 0
+// for none of these. The option of a kind of unit stays.
+func (f *finder) withoutSome(base *quote.Draft, near []look, kind string, note func(look)) {
+	found, alike := 0, 0
 	for i := range near {
 		u := &near[i].unit
-		kind := f.ofKind(base, u)
-		if kind {
-			ofKind++
+		like := f.likeAsked(base, u)
+		if like {
+			alike++
 		}
-		if found > 0 && !(kind && ofKind <= kindPairs) {
+		if found > 0 && !(like && alike <= kindPairs) {
 			continue
 		}
 		loose := f.loosened(base, u)
 		loose.Unit.Chassis, loose.Unit.Body = u.Chassis, u.Body
 		of := f.ed.For(&loose.Unit)
 		for _, p := range base.Unit.Picks {
+			if p.Option == kind {
+				continue
+			}
 			loose.Unit.Drop(p.Option)
 			loose.Needs.Loosen(of.Cat, &loose.Unit, p.Option)
 		}
@@ -479,8 +524,8 @@ func (f *finder) withoutSome(base *quote.Draft, near []look, note func(look)) {
 	}
 }
 
-// ofKind reports whether a chassis is of the type, the fuel and the drive asked for.
-func (f *finder) ofKind(base *quote.Draft, u *config.Unit) bool {
+// likeAsked reports whether a chassis is of the type, the fuel and the drive asked for.
+func (f *finder) likeAsked(base *quote.Draft, u *config.Unit) bool {
 	return !slices.ContainsFunc(base.Needs.Missed(f.ed.For(u).Cat, u), func(m quote.Miss) bool { return isKind(m.ID) })
 }
 
@@ -530,9 +575,6 @@ func (f *finder) giveUpOf(base *quote.Draft, l *look) GiveUp {
 	for _, m := range g.missed {
 		g.Needs.Loosen(cat, &l.unit, m.ID)
 		hurt := hurtOf(&m)
-		if duty := cat.DutyByID(n.Duty); duty != nil && duty.Option == m.ID {
-			hurt = hurtDuty
-		}
 		if m.Want {
 			hurt /= 3
 		}

@@ -6,6 +6,7 @@ import (
 	"strconv"
 	"strings"
 
+	"boxwright/config"
 	"boxwright/config/quantity"
 	"boxwright/pricing/quote"
 )
@@ -84,6 +85,8 @@ func (g *GiveUp) Given(in quantity.System) string {
 			said = "With " + ch.Fuel + " instead of " + g.asked.Needs.Fuel + "."
 		case m.ID == "drive":
 			said = "With " + ch.Drive + " drive."
+		case g.isKindOfUnit(m.ID):
+			said = "Another kind of unit instead of: " + g.cat.LabelOf(m.ID) + "."
 		default:
 			without = append(without, g.cat.LabelOf(m.ID))
 			continue
@@ -94,6 +97,11 @@ func (g *GiveUp) Given(in quantity.System) string {
 		sentences = append(sentences, "Without: "+strings.Join(without, "; ")+".")
 	}
 	return strings.Join(sentences, " ")
+}
+
+// isKindOfUnit reports whether an option makes a kind of unit.
+func (g *GiveUp) isKindOfUnit(option string) bool {
+	return slices.ContainsFunc(g.cat.Duties, func(d config.Duty) bool { return d.Option == option })
 }
 
 // Said is what is given up as a customer is told, and how it differs from one before it
@@ -158,6 +166,8 @@ func (g *GiveUp) Press(in quantity.System) string {
 			parts = append(parts, "take "+ch.Fuel)
 		case m.ID == "drive":
 			parts = append(parts, "take "+ch.Drive+" drive")
+		case g.isKindOfUnit(m.ID):
+			parts = append(parts, "take another kind of unit instead of: "+g.cat.LabelOf(m.ID))
 		default:
 			without = append(without, g.cat.LabelOf(m.ID))
 		}
@@ -182,7 +192,10 @@ func nameOf(s *quote.Size) string {
 
 // patients counts them in words.
 func patients(n float64) string {
-	if n == 1 {
+	switch n {
+	case 0:
+		return "no patients"
+	case 1:
 		return "1 patient"
 	}
 	return fmt.Sprintf("%.0f patients", n)

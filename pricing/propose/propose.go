@@ -44,7 +44,6 @@ type Search struct {
 	Unknown   []string  // needs of which the catalogue says nothing
 
 	base   *quote.Draft
-	likes  []string // of the draft itself
 	finder *finder
 	seen   found
 	none   bool // no unit keeps every must
@@ -54,13 +53,12 @@ type Search struct {
 var titles = map[Goal]string{Cheapest: "Lowest price", Lightest: "Most remaining payload", Soonest: "Earliest delivery"}
 
 // Basis is the draft reduced to what a proposal depends on: its choices are
-// taken out, the needs are put in. The other units of the order stay: they share its
+// taken out, the options that must be in are put in. The other units of the order stay: they share its
 // budget, and those ahead of it hold the plant's bays.
 func Basis(d *quote.Draft, cat *config.Catalogue) *quote.Draft {
 	c := d.Clone()
-	c.Needs.Like, c.Requirements, c.Readings, c.Tickets = nil, nil, nil, nil
-	must, like := d.Needs.Wishes(cat)
-	c.Needs.Like = like
+	c.Requirements, c.Readings, c.Tickets = nil, nil, nil
+	must, _ := d.Needs.Wishes(cat)
 	c.Unit.Chassis, c.Unit.Picks, c.Unit.Proposed, c.Unit.Details = "", []config.Pick{}, nil, nil
 	for _, id := range must {
 		c.Unit.Set(config.Pick{Option: id, Qty: 1})
@@ -82,7 +80,7 @@ func Basis(d *quote.Draft, cat *config.Catalogue) *quote.Draft {
 // wants go first.
 func Propose(ed *quote.Edition, d *quote.Draft) Search {
 	base := Basis(d, ed.Cat)
-	f := newFinder(ed)
+	f := newFinder(ed, base)
 	found := f.look(base, perGoal)
 	s := Search{Unknown: base.Needs.Unknown(ed.Cat)}
 	plain := found.looks
@@ -107,7 +105,7 @@ func Propose(ed *quote.Edition, d *quote.Draft) Search {
 			p := s.Proposals[n-1]
 			p.Goal, p.Title = goal, titles[goal]
 			s.Proposals = append(s.Proposals, p)
-		} else if p, ok := proposal(ed, base, best, goal); ok {
+		} else if p, ok := f.proposal(base, best, goal); ok {
 			s.Proposals = append(s.Proposals, p)
 		}
 		last = best
@@ -116,11 +114,10 @@ func Propose(ed *quote.Edition, d *quote.Draft) Search {
 		s.Proposals[i].Gives, s.Proposals[i].Ties = gives(s.Proposals, i), ties(s.Proposals, i)
 	}
 	s.Pairs, s.Refused, s.Unlooked = found.pairs, found.refused, found.unlooked
-	s.likes = d.Needs.Like
 	s.base, s.finder, s.seen, s.none = base, f, found, len(wished) == 0
 	s.Short = s.none || !meetsWants(wished)
 	if len(wished) > 0 {
-		s.Aside = aside(ed, base, plain, wished[0].unmet, s.Proposals)
+		s.Aside = f.aside(base, plain, wished[0].unmet, s.Proposals)
 	}
 	for i := range s.Proposals {
 		if p := &s.Proposals[i]; s.Aside != nil && s.Aside.beats(p) {
@@ -134,27 +131,27 @@ func Propose(ed *quote.Edition, d *quote.Draft) Search {
 }
 
 // proposal is a unit that was found, for a goal; false where it cannot be built.
-func proposal(ed *quote.Edition, base *quote.Draft, l *look, goal Goal) (Proposal, bool) {
+func (f *finder) proposal(base *quote.Draft, l *look, goal Goal) (Proposal, bool) {
 	on := base.Clone()
 	on.Unit = l.unit.Clone()
 	on.Unit.Proposed = []string{on.Unit.Chassis}
 	if base.Unit.Body == "" {
 		on.Unit.Proposed = append(on.Unit.Proposed, on.Unit.Body)
 	}
-	q, err := quote.Compute(ed, on)
+	q, err := quote.Compute(f.ed, on)
 	if err != nil || slices.ContainsFunc(q.OwnFindings(), stops) {
 		return Proposal{}, false
 	}
-	p := Proposal{Goal: goal, Title: titles[goal], Unit: on.Unit, Quote: q, Dropped: without(base, &l.unit),
+	p := Proposal{Goal: goal, Title: titles[goal], Unit: on.Unit, Quote: q, Dropped: f.dropped(&l.unit),
 		Misses: missed(q), Checks: checks(q), Thin: thinOf(q)}
-	p.Missing, p.Other = Lacks(ed, &l.unit)
+	p.Missing, p.Other = Lacks(f.ed, &l.unit)
 	return p, true
 }
 
 // aside is the cheapest unit that was put behind the proposals for what is to be
 // checked of it, where it costs less than each of them or comes before each, and misses
 // no more of the wants.
-func aside(ed *quote.Edition, base *quote.Draft, seen []look, unmet int, list []Proposal) *Proposal {
+func (f *finder) aside(base *quote.Draft, seen []look, unmet int, list []Proposal) *Proposal {
 	var best *look
 	for i := range seen {
 		l := &seen[i]
@@ -173,7 +170,7 @@ func aside(ed *quote.Edition, base *quote.Draft, seen []look, unmet int, list []
 	if !cheaper && !sooner {
 		return nil
 	}
-	p, ok := proposal(ed, base, best, Aside)
+	p, ok := f.proposal(base, best, Aside)
 	if !ok {
 		return nil
 	}
@@ -222,14 +219,8 @@ func GiveUps(s *Search) Giving {
 	if !s.Short {
 		return Giving{}
 	}
-	f := newFinder(s.finder.ed)
+	f := newFinder(s.finder.ed, s.base)
 	g := Giving{List: f.giveUps(s.base, &s.seen)}
-	for i := range g.List {
-		n := &g.List[i].Needs // what words suit is liked for their sake, and not asked for by itself
-		n.Like = slices.DeleteFunc(n.Like, func(id string) bool {
-			return !slices.Contains(s.likes, id) && !slices.Contains(s.base.Needs.Must, id)
-		})
-	}
 	g.Cause, g.Finished, g.Barest = causeOf(g.List, s.none), f.finished, f.barest
 	return g
 }
@@ -248,10 +239,10 @@ func Absent(ed *quote.Edition, u *config.Unit) []string {
 	return out
 }
 
-// without lists the would-likes that a unit does without.
-func without(base *quote.Draft, u *config.Unit) []string {
+// dropped lists the would-likes that a unit does without.
+func (f *finder) dropped(u *config.Unit) []string {
 	var out []string
-	for _, id := range base.Needs.Like {
+	for _, id := range f.likes {
 		if !u.Has(id) {
 			out = append(out, id)
 		}

@@ -228,13 +228,17 @@ func BenchmarkGiveUps(b *testing.B) {
 		Crew: 6, Must: []string{"cot-power", "mount-power"}}
 	d.Unit.NeededBy, d.Terms.Budget = config.Date{Year: 2027, Month: 4, Day: 28}, money.Dollars(330_000)
 	s := propose.Propose(ed, d)
+	steps := 0
+	ed.Rules.Pauses().Begin(10_000, func() { steps += 10_000 })
+	defer ed.Rules.Pauses().End()
 	for b.Loop() {
 		propose.GiveUps(&s)
 	}
+	b.ReportMetric(float64(steps)/float64(b.N), "steps/op")
 }
 
-// A unit of another kind is the last that is offered, and of two that give up the same the
-// second says what it differs by.
+// No unit of another kind is offered, and of two that give up the same the second says what
+// it differs by.
 func TestGiveUpsDiffer(t *testing.T) {
 	ed := quotetest.Demo(t)
 	for _, c := range []struct {
@@ -252,15 +256,41 @@ func TestGiveUpsDiffer(t *testing.T) {
 			list := propose.GiveUps(&s).List
 			require.NotEmpty(t, list)
 			said := map[string]bool{}
-			for i, g := range list {
+			for _, g := range list {
 				words := g.Said(quantity.US)
 				assert.False(t, said[words], "%s stands twice", words)
 				said[words] = true
-				if duty := ed.Cat.DutyByID(c.needs.Duty); duty != nil && !g.Unit.Has(duty.Option) {
-					assert.Positive(t, i)
-					assert.Greater(t, g.Hurt, 300.0, "another kind of unit hurts more than anything else")
+				if duty := ed.Cat.DutyByID(c.needs.Duty); duty != nil && duty.Option != "" {
+					assert.True(t, g.Unit.Has(duty.Option), "%s is of another kind", words)
 				}
 			}
 		})
 	}
+}
+
+// Where nothing of the kind can be had, such as a rescue unit out of an ambulance's module,
+// it is said in words that a customer understands.
+func TestAnotherKindOfUnitIsCalledThat(t *testing.T) {
+	ed := quotetest.Demo(t)
+	d := quote.Begin(ed, "", "", quotetest.Today)
+	d.Needs = quote.Needs{Duty: "rescue"}
+	i := slices.IndexFunc(ed.Cat.Bodies, func(b config.Body) bool { return b.Existing })
+	d.Unit.Body = ed.Cat.Bodies[i].ID
+	s := propose.Propose(ed, d)
+	list := propose.GiveUps(&s).List
+	require.NotEmpty(t, list)
+	assert.Contains(t, list[0].Said(quantity.US), "Another kind of unit instead of: Rescue.")
+	assert.Equal(t, "Take another kind of unit instead of: Rescue", list[0].Press(quantity.US))
+}
+
+// What the customer asked for stands in the draft that proposals depend on as it was said:
+// what words suit is no would-like of the customer's own.
+func TestNoNeedIsWrittenByTheProgram(t *testing.T) {
+	ed := quotetest.Demo(t)
+	d := quote.Begin(ed, "", "", quotetest.Today)
+	d.Needs = quote.Needs{Duty: "critical", Climate: "cold", Like: []string{"sc-mast"}}
+	must, like := d.Needs.Wishes(ed.Cat)
+	require.NotEmpty(t, must)
+	require.Greater(t, len(like), 1)
+	assert.Equal(t, d.Needs, propose.Basis(d, ed.Cat).Needs)
 }
