@@ -79,10 +79,7 @@ function act(a) {
   if (transport.waiting) screen.working(true);
   transport.act(a);
 }
-/** redraw shows what is saved anew, where it is in sight. */
-function redraw() {
-  if (state.view?.area === "quote") transport.act({ do: "rest" });
-}
+const redraw = () => transport.redraw();
 
 /** @type {Files} */
 const files = new Files({
@@ -292,6 +289,7 @@ function showFirst() {
 async function takeUp(seen) {
   state.kept = await keep.open();
   state.unkept = keep.why();
+  const known = copies.know();
   const suspect = trial.fallen(await windows.others());
   await history.relist();
   const id = await keep.getText("last");
@@ -306,6 +304,7 @@ async function takeUp(seen) {
   if (!suspect.catalogue) state.catalogue = await keep.getText("catalogue");
   trying = new trial.Trial(windows.name, { catalogue: !!state.catalogue, quote: state.draft && here.id });
   sayLeftOut();
+  await Promise.race([known, core.started]);
   if ((state.builtIn || "").length + (state.catalogue || "").length > MAX_FILE_BYTES) {
     await core.started; // too much for one request
     await transport.send(takeBuiltIn());
@@ -378,7 +377,7 @@ async function start() {
   document.getElementById("leave-refused")?.addEventListener("click", leaveRefused);
   tabs.listen(async () => {
     await history.relist();
-    if (state.view?.area === "quote") act({ do: "restore" });
+    redraw();
   });
   install();
 }

@@ -56,11 +56,21 @@ export class Copies {
     this.lasting = false;
     this.sealed = false;
     this.timer = 0;
+    /** @type {Promise<void> | undefined} */
+    this.knowing = undefined;
+    this.isKnown = false; // what the browser has of all that was read
   }
 
-  /** open reads what is known, and goes on where the last visit ended. */
+  /** know reads what the browser has of all that, once. */
+  know() {
+    return (this.knowing ||= this.reread());
+  }
+
+  /** open goes on where the last visit ended. */
   async open() {
-    await this.reread();
+    const drawn = this.isKnown; // with what is known
+    await this.know();
+    if (!drawn) this.around.told();
     if (this.waits) {
       const { name } = /** @type {FileSystemDirectoryHandle} */ (this.known.folder);
       this.around.bar.ask("copies", `Changes do not go into the folder “${named(name)}” until you allow it again.`, [
@@ -77,6 +87,7 @@ export class Copies {
     this.sealed = !!(await keep.get("sealed"));
     this.lasting = !!(await navigator.storage?.persisted?.().catch(() => false));
     this.waits = !!this.known.folder && (await allowed(this.known.folder)) !== "granted";
+    this.isKnown = true;
   }
 
   /**

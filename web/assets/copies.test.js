@@ -160,3 +160,19 @@ test("what was kept of copies is read whatever it is", async () => {
     assert.deepEqual([copies.known.folder, copies.known.when, copies.known.of], [undefined, "", {}]);
   }
 });
+
+test("what is known late is told, what was known in time is not told again", async () => {
+  const late = page();
+  let come = () => {};
+  const single = { sealed: "text" };
+  late.copies.around.keep.get = (key) => new Promise((resolve) => (come = () => resolve(single[key])));
+  const opened = late.copies.open();
+  assert.equal(late.copies.told([]).sealed, false);
+  for (let n = 0; n < 2; n++) await null, come(), await new Promise((r) => setTimeout(r));
+  await opened;
+  assert.deepEqual([late.copies.told([]).sealed, late.said.told], [true, 1]);
+  const early = page();
+  await early.copies.know();
+  await early.copies.open();
+  assert.equal(early.said.told, 0);
+});

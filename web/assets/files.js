@@ -2,7 +2,7 @@
 // Files that are read, saved and put together in the browser.
 import { MAX_FILE_BYTES } from "./protocol.js";
 import { newId } from "./history.js";
-import { mark } from "./stored.js";
+import { FILE_NAME, FORMAT, mark } from "./stored.js";
 import { named } from "./letters.js";
 
 /**
@@ -15,7 +15,7 @@ import { named } from "./letters.js";
  *
  * What the files need of the page around them.
  * @typedef {{
- *   keep: Pick<typeof import("./keep.js"), "load" | "list" | "get" | "put" | "add" | "dropAsIt" | "dropTraces" |
+ *   keep: Pick<typeof import("./keep.js"), "load" | "list" | "get" | "swap" | "add" | "dropAsIt" | "dropTraces" |
  *     "loadBids" | "loadKey" | "loadCosts">,
  *   bar: Pick<typeof import("./bar.js"), "ask">,
  *   single: (catalogue: Step) => Promise<string>,
@@ -30,7 +30,6 @@ import { named } from "./letters.js";
  */
 
 const MAX_CHARACTERS = MAX_FILE_BYTES / 2; // of a file of kept quotes, whatever is in it
-const FORMAT = "boxwright-kept/1";
 const OFFICE = /\.(docx|xlsx)$/i;
 const SHEET = "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet";
 const number = (/** @type {number} */ n) => n.toLocaleString("en");
@@ -43,6 +42,8 @@ export class Files {
     this.sheet = new Uint8Array();
     /** what is being sealed @type {import("./state.js").Kept[]} */
     this.sealing = [];
+    /** the sealed quotes that are being opened @type {string | undefined} */
+    this.opening = undefined;
   }
 
   /**
@@ -252,7 +253,7 @@ export class Files {
           `${number(length)} characters, and at most ${number(MAX_CHARACTERS)} go into one file. ` +
           "Here nothing was changed.",
       );
-    save("boxwright-quotes.json", "application/json", text);
+    save(FILE_NAME, "application/json", text);
     await copied(Object.fromEntries(records.map((r) => [r.id, mark(r)])));
   }
 
@@ -285,8 +286,12 @@ export class Files {
    */
   async keepSealed(text) {
     const { keep, relisted, trouble, sealed } = this.around;
-    if (!(await keep.put("sealed", text)) || (await keep.get("sealed")) !== text) {
-      trouble("This browser did not keep the sealed quotes. Nothing was taken away.");
+    // The open ones go when the sealed ones are written, and no others were there.
+    if (!(await keep.swap("sealed", undefined, text))) {
+      const why = (await keep.get("sealed"))
+        ? "Quotes were sealed in another window meanwhile: open those first."
+        : "This browser did not keep the sealed quotes.";
+      trouble(`${why} Nothing was taken away.`);
       return;
     }
     let left = 0;
@@ -303,8 +308,8 @@ export class Files {
    * @param {Field} field
    */
   async unseal(field) {
-    const file = (await this.around.keep.get("sealed")) || "";
-    this.around.act({ do: "open-sealed", value: field.value, file, random: random() });
+    this.opening = await this.around.keep.get("sealed");
+    this.around.act({ do: "open-sealed", value: field.value, file: this.opening || "", random: random() });
     field.value = "";
   }
 
@@ -319,8 +324,8 @@ export class Files {
     const file = JSON.parse(text);
     try {
       for (const q of file.quotes) await keep.add(q, newId());
-      if (how === "sealed") await keep.put("sealed", undefined);
-      else if (file.sealed && !(await keep.get("sealed"))) await keep.put("sealed", file.sealed);
+      if (how === "sealed") await keep.swap("sealed", this.opening, undefined);
+      else if (file.sealed) await this.importSealed(file.sealed);
     } catch {
       trouble("This browser could not keep all of it. What was here before stays.");
     }
@@ -333,6 +338,17 @@ export class Files {
         ["Leave it", () => {}],
       ]);
     }
+  }
+
+  /** importSealed takes in the sealed quotes of a file, where there are none. @param {string} text */
+  async importSealed(text) {
+    const { keep, trouble } = this.around;
+    if (await keep.swap("sealed", undefined, text)) return;
+    const there = await keep.get("sealed");
+    if (there === text) return;
+    const others = "others are sealed here. Open those first, then take the file in again";
+    const why = there ? others : "this browser keeps nothing";
+    trouble(`The sealed quotes in the file were not taken in: ${why}.`);
   }
 }
 

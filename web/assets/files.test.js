@@ -15,7 +15,7 @@ function page(records = [], sealed = undefined) {
       loadKey: () => ({ sealed: "k", open: "o" }),
       loadCosts: () => "",
       get: async (key) => single[key],
-      put: async (key, value) => ((single[key] = value), true),
+      swap: async (key, was, value) => single[key] === was && ((single[key] = value), true),
       dropAsIt: async (id, count) => (count === 7 ? (said.dropped.push(id), true) : false),
       dropTraces: () => said.dropped.push("traces"),
       add: async (q, fresh) => said.added.push([q.id, fresh.length]),
@@ -146,17 +146,41 @@ test("quotes are sealed, and only what is sealed as it is now is taken away", as
   assert.match(said.trouble[0], /^1 of the quotes changed meanwhile/);
   await files.seal(field);
   assert.match(said.trouble[1], /Open the quotes that are sealed first/);
+  await files.unseal(field);
   await files.importKept(JSON.stringify({ quotes: [{ id: "a" }] }), "sealed");
   assert.equal(single.sealed, undefined);
 });
 
 test("nothing is taken away when the sealed quotes are not kept", async () => {
   const { files, said } = page([record("a", 1)]);
-  files.around.keep.put = async () => false;
+  files.around.keep.swap = async () => false;
   await files.seal({ value: "x" });
   await files.keepSealed("sealed text");
   assert.deepEqual(said.dropped, []);
   assert.match(said.trouble[0], /Nothing was taken away/);
+});
+
+test("quotes that another window sealed meanwhile are neither written over nor taken away", async () => {
+  const { files, said, single } = page([record("a", 1)]);
+  await files.seal({ value: "x" });
+  single.sealed = "of another window";
+  await files.keepSealed("sealed text");
+  assert.deepEqual([single.sealed, said.dropped], ["of another window", []]);
+  assert.match(said.trouble[0], /sealed in another window meanwhile.*Nothing was taken away/);
+  await files.unseal({ value: "x" });
+  single.sealed = "sealed anew";
+  await files.importKept(JSON.stringify({ quotes: [{ id: "a" }] }), "sealed");
+  assert.equal(single.sealed, "sealed anew", "only what was opened goes");
+});
+
+test("the sealed quotes of a file are taken in where none are, and else it is said", async () => {
+  const { files, said, single } = page();
+  await files.importKept(JSON.stringify({ quotes: [], sealed: "of the file" }));
+  await files.importKept(JSON.stringify({ quotes: [], sealed: "of the file" }));
+  assert.deepEqual([single.sealed, said.trouble], ["of the file", []]);
+  await files.importKept(JSON.stringify({ quotes: [], sealed: "of another file" }));
+  assert.equal(single.sealed, "of the file");
+  assert.match(said.trouble[0], /were not taken in: others are sealed here/);
 });
 
 test("sealed quotes stay sealed when not all of them can be kept", async () => {

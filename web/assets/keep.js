@@ -6,6 +6,7 @@
 // written over and never taken out.
 import { MAX_STEPS } from "./protocol.js";
 import * as stored from "./stored.js";
+import { OFF } from "./stored.js";
 
 /**
  * @typedef {import("./state.js").Kept} Kept
@@ -38,6 +39,13 @@ const done = (request) =>
   new Promise((resolve, reject) => {
     request.onsuccess = () => resolve(request.result);
     request.onerror = () => reject(request.error);
+  });
+
+/** finished waits until all of a transaction is written. @param {IDBTransaction} t @returns {Promise<void>} */
+const finished = (t) =>
+  new Promise((resolve, reject) => {
+    t.oncomplete = () => resolve();
+    t.onabort = t.onerror = () => reject(t.error);
   });
 
 const all = (/** @type {string} */ id) => IDBKeyRange.bound([id, -Infinity], [id, Infinity]);
@@ -166,9 +174,33 @@ export async function getText(key) {
 export async function put(key, value) {
   try {
     if (!db || unkept) return false;
-    const store = db.transaction("kept", "readwrite").objectStore("kept");
-    if (value === undefined || value === null) await done(store.delete(key));
-    else await done(store.put(value, key));
+    const t = db.transaction("kept", "readwrite");
+    const store = t.objectStore("kept");
+    if (value === undefined || value === null) store.delete(key);
+    else store.put(value, key);
+    await finished(t);
+    return true;
+  } catch {
+    return false;
+  }
+}
+
+/**
+ * swap puts a value in the place of another, where that one is still there, and says
+ * whether it did; undefined stands for none.
+ * @param {string} key
+ * @param {string | undefined} was
+ * @param {string | undefined} value
+ */
+export async function swap(key, was, value) {
+  try {
+    if (!db || unkept) return false;
+    const t = db.transaction("kept", "readwrite");
+    const store = t.objectStore("kept");
+    if ((await done(store.get(key))) !== was) return false;
+    if (value === undefined) store.delete(key);
+    else store.put(value, key);
+    await finished(t);
     return true;
   } catch {
     return false;
@@ -311,7 +343,8 @@ export async function drop(id) {
   if (!db) return;
   const t = db.transaction(["quotes", "steps"], "readwrite");
   t.objectStore("quotes").delete(id);
-  await done(t.objectStore("steps").delete(all(id)));
+  t.objectStore("steps").delete(all(id));
+  await finished(t);
 }
 
 /**
@@ -361,10 +394,7 @@ export async function add(quote, fresh) {
   };
   t.objectStore("quotes").put(record);
   for (const [n, s] of steps.entries()) t.objectStore("steps").put(s, [id, n]);
-  await new Promise((resolve, reject) => {
-    t.oncomplete = () => resolve(undefined);
-    t.onabort = t.onerror = () => reject(t.error);
-  });
+  await finished(t);
 }
 
 /**
@@ -404,8 +434,6 @@ export async function forgetAll() {
   await done(indexedDB.deleteDatabase(DATABASE)).catch(() => {});
 }
 
-/** Nothing is kept on this computer while this stands. */
-const OFF = "boxwright.off";
 export const isOff = () => read(OFF) !== "";
 export const setOff = (/** @type {boolean} */ off) => write(OFF, off ? "1" : "");
 

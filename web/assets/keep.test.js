@@ -323,3 +323,13 @@ test("nothing is kept where nothing shall be", async () => {
   const again = await open();
   assert.deepEqual([await again.list(), Object.keys(localStorage)], [[], []]);
 });
+
+test("a single thing is put in the place of what is expected there alone", async () => {
+  const [keep, other] = [await open(), await open()];
+  const both = await Promise.all([keep.swap("sealed", undefined, "a"), other.swap("sealed", undefined, "b")]);
+  assert.deepEqual(both, [true, false], "of two windows one");
+  assert.equal(await other.get("sealed"), "a");
+  assert.equal(await keep.swap("sealed", "b", undefined), false);
+  assert.equal(await keep.swap("sealed", "a", undefined), true);
+  assert.equal(await keep.get("sealed"), undefined);
+});

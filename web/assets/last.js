@@ -8,8 +8,9 @@
 // with every other such file, so the single file neither keeps nor shows markup:
 // only the quote's name and line, as text.
 
+import { OFF } from "./stored.js";
+
 const KEY = "boxwright.screen";
-const OFF = "boxwright.off"; // nothing is kept on this computer, see keep.js
 const MAX_CHARACTERS = 400_000;
 const MAX_LINE = 200;
 

@@ -52,7 +52,8 @@ export function exported(quotes, steps, catalogue, bids) {
     );
     return { id, name: gist.name, line: gist.line, saved, draft, pins, steps: t.steps, at: t.steps.length ? at - t.first : 0 };
   });
-  return JSON.stringify({ format: "boxwright-kept/1", quotes: whole, catalogue: catalogue || undefined, bids: bids || undefined });
+  const beside = { catalogue: catalogue || undefined, bids: bids || undefined };
+  return JSON.stringify({ format: stored.FORMAT, quotes: whole, ...beside });
 }
 
 /**
@@ -141,7 +142,7 @@ export async function open(why, around) {
   const tools = el("p", "");
   const bids = all.texts.find(([key]) => key.startsWith("boxwright.bids."))?.[1];
   const file = () => exported(all.quotes, all.steps, catalogue, bids);
-  const saveAll = () => save("boxwright-quotes.json", "application/json", file());
+  const saveAll = () => save(stored.FILE_NAME, "application/json", file());
   if (all.quotes.length) tools.append(button("Save every quote as one file", saveAll), " ");
   tools.append(button("Start the page", reload), " ");
   const clear = sure("Take everything out", "Press again: everything here goes for good", async () => {

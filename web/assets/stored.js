@@ -12,6 +12,12 @@
  * @typedef {import("./keep.js").Change} Change
  */
 
+/** OFF is the key that stands while nothing is kept on this computer. */
+export const OFF = "boxwright.off";
+/** FORMAT is what a file of kept quotes says it is, and FILE_NAME what one with all of them is called. */
+export const FORMAT = "boxwright-kept/1";
+export const FILE_NAME = "boxwright-quotes.json";
+
 const MAX_NAME = 300; // characters of a line in a list
 const MAX_ID = 100;
 

@@ -168,6 +168,12 @@ export class Transport {
     this.coming = Number(setTimeout(back, partial ? REST_MS : DECIDE_MS));
   }
 
+  /** redraw shows what is saved anew, where it is in sight once all that was asked is answered. */
+  async redraw() {
+    while (this.busy) await this.idle;
+    if (this.state.view?.area === "quote") this.act({ do: "rest" });
+  }
+
   /**
    * rehearse has the core go through every area while nobody waits for it, so that
    * the browser has each part ready when it is first asked for.

@@ -189,3 +189,16 @@ test("work that needs the core to be quiet waits for it, and what is pressed wai
   assert.deepEqual(steps, [1, 1]);
   assert.deepEqual(p.transport.queue, [{ do: "go" }]);
 });
+
+test("what is saved is shown anew where it is in sight when the core has answered", async () => {
+  const p = page();
+  p.transport.act({ do: "go", id: "quote" });
+  p.transport.redraw();
+  p.state.view = { area: "quote" };
+  await p.answer();
+  assert.deepEqual(p.asked.map(does).slice(0, 2), [["go"], ["rest"]]);
+  const elsewhere = page();
+  elsewhere.state.view = { area: "unit" };
+  await elsewhere.transport.redraw();
+  assert.deepEqual(elsewhere.asked, []);
+});

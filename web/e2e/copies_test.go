@@ -143,6 +143,36 @@ func TestSavedQuotesAreSealed(t *testing.T) {
 	w.must(w.Until(`!document.getElementById("sealed-quotes")`))
 }
 
+// A browser that is slow to say what it keeps does not hide the sealed quotes from who
+// looks for them at once.
+func TestSealedQuotesAreSeenWhereTheBrowserIsSlow(t *testing.T) {
+	t.Parallel()
+	const slow = `(() => {
+		if (performance.getEntriesByType("navigation")[0]?.type !== "reload") return;
+		const get = IDBObjectStore.prototype.get;
+		IDBObjectStore.prototype.get = function (key) {
+			const real = get.call(this, key);
+			if (key !== "sealed") return real;
+			const late = {};
+			const answer = () => ((late.result = real.result), late.onsuccess());
+			real.onsuccess = () => setTimeout(answer, 9000);
+			return late;
+		};
+	})()`
+	w := open(t, folder, drive.Desk, "", slow)
+	w.area("needs")
+	w.typed("#f-title", "Secret 1")
+	w.click("#go-quotes")
+	w.click("#fold-leave summary")
+	w.typed("#seal-pass", "lantern river copper seventeen")
+	w.click("#seal-kept")
+	w.must(w.Until(`document.getElementById("sealed-quotes")`))
+	w.must(w.Reload())
+	w.click("#go-quotes")
+	require.False(t, w.has("#unseal-pass"), "the browser has not said yet what it keeps")
+	w.must(w.Until(`document.getElementById("unseal-pass")`))
+}
+
 // Who wants nothing kept has nothing kept, until they want otherwise.
 func TestNothingIsKeptWhereNothingShallBe(t *testing.T) {
 	t.Parallel()
