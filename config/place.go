@@ -114,11 +114,12 @@ const (
 	LevelGround  = "ground"
 	LevelFrame   = "frame" // top of the chassis frame
 	LevelCabRoof = "cab-roof"
+	LevelHood    = "hood" // where the hood meets the windshield
 )
 
 // PlaceLevels lists them all, with the one that empty stands for.
 var PlaceLevels = []string{"", LevelFloor, LevelRoof, LevelBelt, LevelCeiling, LevelSkirt, LevelGround, LevelFrame,
-	LevelCabRoof}
+	LevelCabRoof, LevelHood}
 
 // OnChassis reports whether x counts from a part of the chassis, so that the outside
 // faces are those of the cab.

@@ -37,6 +37,7 @@ const (
 	KindCab      = "cab"    // outline of cab, or of the whole van
 	KindModule   = "module" // outline of the module
 	KindFrame    = "frame"
+	KindFlare    = "flare" // covers tires that stand out of the body
 )
 
 // solid reports whether nothing else may stand where a part does.
@@ -177,6 +178,14 @@ func (m *Model) wheels() {
 		m.add(Part{ID: "wheel-box/" + side.id, Kind: KindWheelBox, Label: side.label, Face: side.id, Box: side.box,
 			About: m.Chassis.JounceIn == 0})
 	}
+	if r.Outer <= p.Half {
+		return
+	}
+	b = p.arch(Box{Y0: p.Half, Y1: r.Outer})
+	m.add(Part{ID: "flare/curb", Kind: KindFlare, Label: "Fender flare, curb side", Face: config.FaceCurb, Box: b,
+		About: true})
+	m.add(Part{ID: "flare/street", Kind: KindFlare, Label: "Fender flare, street side", Face: config.FaceStreet,
+		Box: b.Mirrored(), About: true})
 }
 
 func sized(size string) bool {

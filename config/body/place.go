@@ -45,6 +45,8 @@ func (p *Planes) level(name string) float64 {
 		return p.Frame
 	case config.LevelCabRoof:
 		return p.CabRoof
+	case config.LevelHood:
+		return p.Hood
 	}
 	return p.Floor
 }

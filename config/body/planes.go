@@ -1,6 +1,8 @@
 package body
 
 import (
+	"cmp"
+
 	"boxwright/config"
 	"boxwright/config/quantity"
 )
@@ -31,6 +33,7 @@ type Planes struct {
 	Ceiling float64
 	Roof    float64
 	CabRoof float64
+	Hood    float64 // where it meets the windshield
 	Skirt   float64 // lower edge of the module's sides
 	Belt    float64
 
@@ -66,6 +69,10 @@ const (
 	tankWidthIn  = 22.0
 )
 
+// hoodIn is how high the hood meets the windshield, by the kind of cab, in. Common practice,
+// no source.
+var hoodIn = map[string]float64{"van": 52, "cutaway": 52, "cab-chassis": 55, "medium": 66}
+
 // OpeningIn is from the tire to the edge of the wheel opening in a module's skirt.
 const OpeningIn = 2.5
 
@@ -87,6 +94,7 @@ func PlanesOf(ch *config.Chassis, b *config.Body) Planes {
 		FrameEnd: num(ch.WheelbaseIn) + num(ch.FrameEndIn), CabBack: num(ch.BodyStartIn) - 2,
 		Half: num(b.WidthIn) / 2, CabHalf: num(ch.WidthIn) / 2, Frame: num(ch.FrameHeightIn),
 		Floor: num(ch.FloorHeightIn), CabRoof: num(ch.CabHeightIn), Jounce: or(ch.JounceIn, jounceIn),
+		Hood:       cmp.Or(hoodIn[ch.Cab], hoodIn["cutaway"]),
 		Van:        b.Kind == "van",
 		FrontWheel: wheelOf(ch.FrontTires, num(ch.TrackFrontIn), 0),
 		RearWheel:  wheelOf(ch.RearTires, num(ch.TrackRearIn), num(ch.DualSpacingIn)),

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strings"
 	"sync"
 	"testing"
 
@@ -202,4 +203,61 @@ func TestModelsOfAKindDiffer(t *testing.T) {
 		"",
 		nil)
 	assert.NotEqual(t, plain.String(), wide.String())
+}
+
+// What is lettered on a unit is to be read, and a star is whole: no lamp, window or camera of
+// any option stands over it, and each is on the body.
+func TestMarksAreSeenWhole(t *testing.T) {
+	cat := demoCat()
+	over := map[string]bool{"lamp": true, "bar": true, "strip": true, "window": true, "camera": true, "panel": true,
+		"vent": true, "unit": true, "mast": true}
+	for i := range cat.Chassis {
+		for k := range cat.Bodies {
+			ch, b := &cat.Chassis[i], &cat.Bodies[k]
+			if (ch.Cab == "van") != (b.Kind == "van") {
+				continue
+			}
+			m := body.Bare(ch, b)
+			all := slices.Clone(m.Parts)
+			for n := range cat.Options {
+				all = append(all, m.PartsOf(&cat.Options[n])...)
+			}
+			for _, p := range all {
+				if p.Kind != "star" && p.Kind != "lettering" {
+					continue
+				}
+				w := wayOf(p.Face)
+				f := w.flat(p.Box)
+				if p.Face == config.FaceFront || p.Face == config.FaceRear {
+					assert.LessOrEqual(t, math.Max(f.u1, -f.u0), math.Max(m.Half, m.CabHalf), "%s on %s: %s", b.ID, ch.ID, p.ID)
+				}
+				for _, q := range all {
+					haz := strings.HasPrefix(q.Option, "haz-") // on bodies of that kind alone, which have no star
+					if q.Face != p.Face || !over[q.Kind] || haz && (b.ID != "hazmat-164" || p.Kind == "star") {
+						continue
+					}
+					g := w.flat(q.Box)
+					apart := f.u1 <= g.u0+0.3 || g.u1 <= f.u0+0.3 || f.v1 <= g.v0+0.3 || g.v1 <= f.v0+0.3
+					assert.True(t, apart, "%s with %s: %s stands over %s: %v, %v", ch.ID, b.ID, q.ID, p.ID, g, f)
+				}
+			}
+		}
+	}
+}
+
+// Tires that stand out of a narrow body have flares over them, as wide as the tires.
+func TestTiresBesideANarrowBodyAreCovered(t *testing.T) {
+	m := modelOf(t, "cut-12500-138-gas", "mod-120-64")
+	require.Greater(t, m.RearWheel.Outer, m.Half)
+	flares := 0
+	for _, p := range m.Parts {
+		if p.Kind == body.KindFlare {
+			flares++
+			assert.InDelta(t, m.RearWheel.Outer, math.Max(p.Y1, -p.Y0), 0.01)
+		}
+	}
+	assert.Equal(t, 2, flares)
+	wide := modelOf(t, "cut-14500-158-gas", "mod-153-72")
+	assert.False(t, slices.ContainsFunc(wide.Parts, func(p body.Part) bool { return p.Kind == body.KindFlare }) &&
+		wide.RearWheel.Outer <= wide.Half, "none where the body covers them")
 }

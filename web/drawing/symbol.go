@@ -15,6 +15,9 @@ func symbol(m *body.Model, p *body.Part, f frame2, square bool) []Shape {
 	switch draw, ok := symbols[p.Kind]; {
 	case !square && p.Kind == "mirror":
 		s.rounded(layerEdge, f, 1.5)
+	case !square && p.Kind == "antenna":
+		s.rect(layerThin, frame2{f.u0, f.u1, f.v0, f.v0 + f.high()/8})
+		s.upright(layerThin, f, 0.5)
 	case !square:
 		if p.Flat {
 			return nil // paint and film show no edge
@@ -100,7 +103,7 @@ func plain(kind string) string {
 		return layerMark
 	case "cabinet", "counter", "compartment", "console", "drawer":
 		return layerStore
-	case "rail", "trim", "arch", "antenna", "camera", "duct", "speaker", "outlet", "plate", "panel", "screen", "hook",
+	case "rail", "trim", "arch", body.KindFlare, "antenna", "camera", "duct", "speaker", "outlet", "plate", "panel", "screen", "hook",
 		"gas", "grille", "fitting", "mount":
 		return layerThin
 	case body.KindFuel, body.KindFrame, body.KindWheelBox, "tank", "battery":
@@ -161,18 +164,7 @@ var symbols = map[string]func(*sheet, frame2){
 			s.upright(layerThin, f, i/4)
 		}
 	},
-	"arch": func(s *sheet, f frame2) { // around a wheel opening
-		var p pen
-		ring := func(in float64, from, to float64) {
-			for i := range 13 {
-				a := from + (to-from)*float64(i)/12
-				p.to((f.u0+f.u1)/2+(f.wide()/2-in)*math.Cos(a), f.v0+(f.high()-in)*math.Sin(a))
-			}
-		}
-		ring(0, 0, math.Pi)
-		ring(1.5, math.Pi, 0)
-		s.area(layerRim, p.points...)
-	},
+	body.KindFlare: flare, "arch": flare,
 	"grille": func(s *sheet, f frame2) {
 		s.rounded(layerEdge, f, 1)
 		n := math.Max(2, math.Round(f.high()/2))
@@ -241,9 +233,10 @@ var symbols = map[string]func(*sheet, frame2){
 			f.at(0.5, 0.2), f.at(0, 0.2))
 	},
 	"chevron": chevrons,
-	"star": func(s *sheet, f frame2) { // six bars
+	"star": func(s *sheet, f frame2) { // six bars on a white disc
 		r := math.Min(f.wide(), f.high()) / 2
 		c := f.at(0.5, 0.5)
+		s.circle(layerEdge, c, r)
 		for i := range 3 {
 			a := math.Pi/2 + float64(i)*math.Pi/3
 			u, v := 0.95*r*math.Cos(a), 0.95*r*math.Sin(a)
@@ -251,7 +244,20 @@ var symbols = map[string]func(*sheet, frame2){
 			s.area(layerMark, Point{c.U + u + p, c.V + v + q}, Point{c.U + u - p, c.V + v - q},
 				Point{c.U - u - p, c.V - v - q}, Point{c.U - u + p, c.V - v + q})
 		}
-		s.circle(layerThin, c, r)
+	},
+	"bumper": func(s *sheet, f frame2) {
+		if f.high() < guardIn {
+			s.rounded(layerEdge, f, 2)
+			s.across(layerThin, f, 0.3)
+			s.across(layerThin, f, 0.75)
+			return
+		}
+		for _, u := range []float64{0, 0.25, 0.72, 0.97} { // a guard of tubes, which hides little
+			s.rect(layerEdge, frame2{f.at(u, 0).U, f.at(u+0.03, 0).U, f.v0, f.v1})
+		}
+		for _, v := range []float64{0.05, 0.5, 0.92} {
+			s.rect(layerEdge, frame2{f.u0, f.u1, f.at(0, v).V, f.at(0, v+0.06).V})
+		}
 	},
 	"bench": func(s *sheet, f frame2) {
 		s.rounded(layerSeat, f, 2)
@@ -260,6 +266,23 @@ var symbols = map[string]func(*sheet, frame2){
 		}
 	},
 }
+
+// flare goes around a wheel opening.
+func flare(s *sheet, f frame2) {
+	var p pen
+	ring := func(in float64, from, to float64) {
+		for i := range 13 {
+			a := from + (to-from)*float64(i)/12
+			p.to((f.u0+f.u1)/2+(f.wide()/2-in)*math.Cos(a), f.v0+(f.high()-in)*math.Sin(a))
+		}
+	}
+	ring(0, 0, math.Pi)
+	ring(1.5, math.Pi, 0)
+	s.area(layerRim, p.points...)
+}
+
+// guardIn is how high a bumper is that is a guard of tubes, at least.
+const guardIn = 16.0
 
 // chevrons are slanted bars that point up to the middle.
 func chevrons(s *sheet, f frame2) {

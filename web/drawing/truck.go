@@ -9,13 +9,13 @@ import (
 
 // form of a cab's sheet metal as is usual: height of sill, nose and hood, foot
 // of the windshield, where it meets the roof, and the front edge of the door.
-type form struct{ sill, nose, hood, cowlX, cowlZ, headX, door float64 }
+type form struct{ sill, nose, hood, cowlX, headX, door float64 }
 
 var forms = map[string]form{
-	"van":         {17, 31, 42, 15, 52, 45, 23},
-	"cutaway":     {17, 31, 42, 15, 52, 42, 23},
-	"cab-chassis": {19, 35, 50, 27, 55, 49, 33},
-	"medium":      {24, 42, 59, 19, 66, 35, 25},
+	"van":         {17, 31, 42, 15, 45, 23},
+	"cutaway":     {17, 31, 42, 15, 42, 23},
+	"cab-chassis": {19, 35, 50, 27, 49, 33},
+	"medium":      {24, 42, 59, 19, 35, 25},
 }
 
 func formOf(m *body.Model) form {
@@ -48,7 +48,7 @@ func cabSide(m *body.Model) []Shape {
 	p.to(nose, f.sill)
 	p.to(nose, f.nose)
 	p.bend(nose, f.hood-3, nose+9, f.hood)
-	p.bend(f.cowlX-14, f.hood+2, f.cowlX, f.cowlZ)
+	p.bend(f.cowlX-14, f.hood+2, f.cowlX, m.Hood)
 	p.to(f.headX, m.CabRoof-5)
 	if m.Van && m.Roof > m.CabRoof { // a raised roof, whose front carries the lamps
 		top, roofX = m.Roof, m.Front-4
@@ -59,7 +59,7 @@ func cabSide(m *body.Model) []Shape {
 		back = m.Rear
 		p.to(back-14, top)
 		p.bend(back-3, top, back-2, top-9)
-		p.to(back, f.cowlZ)
+		p.to(back, m.Hood)
 		p.to(back, f.sill)
 		p.arch(m.RearAxle, rear, 3.5, f.sill)
 	} else {
@@ -70,18 +70,18 @@ func cabSide(m *body.Model) []Shape {
 	var s sheet
 	s.area(layerEdge, p.points...)
 	end := math.Min(m.CabBack-2, f.door+44)
-	head, foot := m.CabRoof-9, f.cowlZ+1
+	head, foot := m.CabRoof-9, m.Hood+1
 	s.area(layerGlass, Point{f.cowlX + 8, foot}, Point{f.headX + 5, head}, Point{end - 3, head}, Point{end - 3, foot})
 	s.area(layerThin, Point{f.door, f.sill + 4}, Point{f.door, foot - 3}, Point{f.headX + 3, head + 3},
 		Point{end, head + 3}, Point{end, f.sill + 4})
-	s.line(layerDoor, Point{end - 10, f.cowlZ - 5}, Point{end - 4, f.cowlZ - 5})
+	s.line(layerDoor, Point{end - 10, m.Hood - 5}, Point{end - 4, m.Hood - 5})
 	s.rounded(layerLamp, frame2{nose, nose + 8, f.nose + 1, f.nose + 7}, 2)
 	if !has(m, "mirror") {
 		s.rounded(layerEdge, frame2{f.cowlX + 7, f.cowlX + 11, foot, foot + 11}, 1.5)
 	}
 	if m.Van {
-		s.line(layerThin, Point{end, f.cowlZ - 3}, Point{back, f.cowlZ - 3})
-		s.rect(layerLamp, frame2{back - 5, back - 1, f.cowlZ - 10, f.cowlZ + 4})
+		s.line(layerThin, Point{end, m.Hood - 3}, Point{back, m.Hood - 3})
+		s.rect(layerLamp, frame2{back - 5, back - 1, m.Hood - 10, m.Hood + 4})
 	}
 	return s.shapes
 }
@@ -118,9 +118,9 @@ func moduleSide(m *body.Model) []Shape {
 func cabFront(m *body.Model) []Shape {
 	f, half, top := formOf(m), m.CabHalf, m.CabRoof
 	var s sheet
-	s.area(layerEdge, Point{-half, f.sill}, Point{half, f.sill}, Point{half, f.cowlZ}, Point{half - 7, top - 4},
-		Point{half - 12, top}, Point{-half + 12, top}, Point{-half + 7, top - 4}, Point{-half, f.cowlZ})
-	s.area(layerGlass, Point{-half + 5, f.cowlZ + 1}, Point{half - 5, f.cowlZ + 1}, Point{half - 10, top - 7},
+	s.area(layerEdge, Point{-half, f.sill}, Point{half, f.sill}, Point{half, m.Hood}, Point{half - 7, top - 4},
+		Point{half - 12, top}, Point{-half + 12, top}, Point{-half + 7, top - 4}, Point{-half, m.Hood})
+	s.area(layerGlass, Point{-half + 5, m.Hood + 1}, Point{half - 5, m.Hood + 1}, Point{half - 10, top - 7},
 		Point{-half + 10, top - 7})
 	s.line(layerThin, Point{-half, f.hood}, Point{half, f.hood})
 	grille := frame2{-half * 0.55, half * 0.55, f.sill + 7, f.hood - 4}
@@ -133,7 +133,7 @@ func cabFront(m *body.Model) []Shape {
 		s.rounded(layerLamp, frame2{math.Min(a, b), math.Max(a, b), f.nose - 1, f.nose + 7}, 2)
 		if !has(m, "mirror") {
 			c, d := side*(half+1), side*(half+8)
-			s.rounded(layerEdge, frame2{math.Min(c, d), math.Max(c, d), f.cowlZ + 1, f.cowlZ + 12}, 1.5)
+			s.rounded(layerEdge, frame2{math.Min(c, d), math.Max(c, d), m.Hood + 1, m.Hood + 12}, 1.5)
 		}
 	}
 	return s.shapes
@@ -155,7 +155,7 @@ func rearEnd(m *body.Model) []Shape {
 	s := sheet{shapes: boxEnd(m)}
 	low := m.Skirt + 4
 	if m.Van {
-		low = formOf(m).cowlZ - 12
+		low = m.Hood - 12
 	}
 	for _, side := range []float64{-1, 1} {
 		a, b := side*(m.Half-6), side*(m.Half-2)

@@ -198,7 +198,7 @@ func ViewOf(m *body.Model, id string) View {
 		}
 	}
 	slices.SortStableFunc(parts, func(a, b *body.Part) int {
-		return cmp.Or(cmp.Compare(w.rank(m, a), w.rank(m, b)), cmp.Compare(w.near(a.Box), w.near(b.Box)))
+		return cmp.Or(cmp.Compare(w.rank(m, a), w.rank(m, b)), cmp.Compare(w.nearness(a), w.nearness(b)))
 	})
 	hull := Group{ID: "shell", Label: m.Chassis.Label, Shapes: w.truck(m)}
 	if !w.inside {
@@ -239,6 +239,14 @@ func Ghosts(m *body.Model, id string, options []*config.Option) (list []Group) {
 // wayOf is the way a view is looked at; the street side for an id that is none.
 func wayOf(id string) *way {
 	return &ways[max(slices.IndexFunc(ways, func(w way) bool { return w.id == id }), 0)]
+}
+
+// nearness of a part to whoever looks; letters stand on the rails and cases that they cross.
+func (w *way) nearness(p *body.Part) float64 {
+	if p.Kind == "lettering" {
+		return w.near(p.Box) + depthIn
+	}
+	return w.near(p.Box)
 }
 
 // rank puts what the body hides below its outline.

@@ -114,9 +114,9 @@ func steps(p *Page, narrow bool) Part {
 	said += " likely delivery (50 %) " + s.EvenOdds.Long() + ", at 90 % " + s.NineInTen.Long() + "."
 	parts = append(parts, Label("small", 4, bottom+line+1, "* decides the date"))
 	if narrow {
-		return chart("narrow-chart", said, width, bottom+2*line+6, parts)
+		return NarrowChart(said, width, bottom+2*line+6, parts)
 	}
-	return chart("wide-chart steps", said, width, bottom+22, parts)
+	return Chart(said, width, bottom+22, parts)
 }
 
 // DeliveriesTable dates every single unit of a quote of several.

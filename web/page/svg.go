@@ -12,6 +12,11 @@ func Chart(said string, w, h float64, parts []Part) Part {
 	return chart("wide-chart", said, w, h, parts)
 }
 
+// NarrowChart takes the place of a chart with many days or long names on a phone.
+func NarrowChart(said string, w, h float64, parts []Part) Part {
+	return chart("narrow-chart", said, w, h, parts)
+}
+
 func chart(class, said string, w, h float64, parts []Part) Part {
 	return El("figure", Class(class), At("tabindex", "0"), El("svg", Class("drawing chart"), At("role", "img"),
 		At("aria-label", said), At("viewBox", "0 0 "+Coord(w)+" "+Coord(h)), Many(parts...)))

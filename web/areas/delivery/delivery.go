@@ -107,13 +107,21 @@ func asked(p *Page) Part {
 				Text(last)), Text(".")))
 }
 
-// chanceChart draws how the chance rises from day to day.
+// chanceChart draws how the chance rises from day to day; on a phone another with fewer
+// days stands in its place.
 func chanceChart(p *Page) Part {
-	list := p.Q.Plan.Spread
-	if len(list) < 2 {
+	if len(p.Q.Plan.Spread) < 2 {
 		return nil
 	}
-	const left, right, top, bottom = 34.0, 470.0, 8.0, 98.0
+	return Many(chances(p, false), chances(p, true))
+}
+
+func chances(p *Page, narrow bool) Part {
+	list := p.Q.Plan.Spread
+	left, right, top, bottom, days, chart := 34.0, 470.0, 8.0, 98.0, 6, page.Chart
+	if narrow {
+		left, right, top, bottom, days, chart = 36, 308, 14, 150, 3, page.NarrowChart
+	}
 	x := func(i int) float64 { return left + (right-left)*float64(i)/float64(len(list)-1) }
 	y := func(c float64) float64 { return bottom - (bottom-top)*c }
 	said := "Chance of delivery by date:"
@@ -125,8 +133,8 @@ func chanceChart(p *Page) Part {
 	}
 	for i, c := range list {
 		line += map[bool]string{true: "M", false: "L"}[i == 0] + page.Coord(x(i)) + " " + page.Coord(y(c.Chance))
-		if i%max(len(list)/6, 1) == 0 {
-			parts = append(parts, page.Label("small mid", x(i), bottom+10, c.On.MonthName()+" "+strconv.Itoa(c.On.Day)))
+		if i%max(len(list)/days, 1) == 0 {
+			parts = append(parts, page.Label("small mid", x(i), bottom+13, c.On.MonthName()+" "+strconv.Itoa(c.On.Day)))
 			said += " " + c.On.Long() + " " + page.Percent(c.Chance) + ";"
 		}
 	}
@@ -138,7 +146,7 @@ func chanceChart(p *Page) Part {
 				page.Label("small mid", x(i), top-1, "needed"))
 		}
 	}
-	return page.Chart(said, 490, bottom+14, parts)
+	return chart(said, right+20, bottom+17, parts)
 }
 
 func steps(p *Page) Part {

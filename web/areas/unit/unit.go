@@ -300,6 +300,8 @@ func refusal(p *Page, id string) Part {
 
 func optionTags(p *Page, o *config.Option, pick *config.Pick, state rules.State) Part {
 	switch {
+	case pick == nil && !o.Drawn():
+		return El("span", Class("tag"), Text("not drawn"))
 	case pick == nil:
 		return nil
 	case state == rules.Forced && pick.Filled:
