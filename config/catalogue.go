@@ -238,6 +238,8 @@ type Seat struct {
 	XIn   quantity.Length `json:"x_in"`
 	YIn   quantity.Length `json:"y_in"`
 	ZIn   quantity.Length `json:"z_in"`
+	// how far ahead of its station it locks, too; what stands there may keep it from it
+	ForwardIn quantity.Length `json:"forward_in,omitempty"`
 }
 
 // Mass of a thing, how well it is known, and where it sits.
@@ -260,7 +262,7 @@ const (
 	ZoneModule     = "module"      // x behind the module's front wall
 	ZoneModuleMid  = "module-mid"  // x behind the middle of the module
 	ZoneModuleRear = "module-rear" // x behind the module's rear wall; negative inside
-	ZonePlaces     = "places"      // from the center of the option's own places and compartments
+	ZonePlaces     = "places"      // from the center of the option's own places, compartments or seats
 )
 
 // Zones lists them all.

@@ -251,9 +251,7 @@ func (k *checker) option(i int) {
 	if o.Shell != nil {
 		k.oneOf(w+" shell comp_doors", o.Shell.CompDoors, CompDoors...)
 	}
-	if m := o.Mass; m != nil && m.Zone == ZonePlaces && len(o.Places)+len(o.Compartments) == 0 {
-		k.add("missing", w+" mass zone", "%q needs places or compartments", m.Zone)
-	}
+	k.station(w, o)
 	for i, s := range o.Seats {
 		k.oneOf(fmt.Sprintf("%s seats[%d] along", w, i), s.Along, PlaceAlongs...)
 	}

@@ -29,7 +29,7 @@ func TestLooksAreChecked(t *testing.T) {
 		{"seen and not seen", `"unseen": "inside", ` + place(""), "unseen"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			text := strings.Replace(small, `"id": "flood", "group"`, `"id": "flood", `+c.adds+`, "group"`, 1)
+			text := strings.Replace(small, `"mass": {"lb": 8, "zone": "module-mid"}`, c.adds, 1)
 			require.NotEqual(t, small, text)
 			_, err := config.Read([]byte(text))
 			if c.fault == "" {

@@ -29,6 +29,10 @@ type Place struct {
 	HeightIn quantity.Length `json:"height_in"`
 	OutIn    quantity.Length `json:"out_in,omitempty"` // how far of that it stands out of its face
 
+	// Lb is what of the option's mass all its pieces have. Places without it share the rest by
+	// their volume.
+	Lb quantity.Mass `json:"lb,omitempty"`
+
 	Count   int             `json:"count,omitempty"`    // pieces in a row; 0 and 1 both mean one
 	PitchIn quantity.Length `json:"pitch_in,omitempty"` // from one to the next, along a side, across an end
 	// The row goes over the whole face, to EdgeIn from both ends of it; one piece is that long.
@@ -137,6 +141,29 @@ func (o *Option) StandsOut() bool {
 	return o.LowersIn > 0 || slices.ContainsFunc(o.Places, func(p Place) bool {
 		return p.Kind == "bumper" || p.Kind == "step" || p.Face == FaceRoof && p.Kind != "antenna" && !p.Flat()
 	})
+}
+
+// Stands reports whether an option says where it is: by places, compartments or seats.
+func (o *Option) Stands() bool { return len(o.Places)+len(o.Compartments)+len(o.Seats) > 0 }
+
+// station checks that the mass of an option is where the option stands, and in no second
+// place.
+func (k *checker) station(where string, o *Option) {
+	m, stated := o.Mass, quantity.Mass(0)
+	for i := range o.Places {
+		k.between(fmt.Sprintf("%s places[%d]", where, i), 0, 1e6, map[string]float64{"lb": float64(o.Places[i].Lb)})
+		stated += o.Places[i].Lb
+	}
+	switch {
+	case m == nil || m.Lb == 0 || m.Derived:
+	case m.Zone == ZonePlaces && !o.Stands():
+		k.add("missing", where+" mass zone", "%q needs places, compartments or seats", m.Zone)
+	case m.Zone != ZonePlaces && o.Stands():
+		k.add("twice", where+" mass zone", "its mass has a second place beside where it stands; write the zone %q, "+
+			"with x_in, y_in and z_in from the center of its places", ZonePlaces)
+	case stated > max(m.Lb, 0)*(1+1e-9):
+		k.add("value", where+" places", "weigh %v lb together, which is more than the option's %v lb", stated, m.Lb)
+	}
 }
 
 // places checks where an option stands.

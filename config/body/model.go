@@ -10,6 +10,7 @@ package body
 
 import (
 	"fmt"
+	"slices"
 
 	"boxwright/config"
 )
@@ -139,14 +140,42 @@ func (m *Model) truck() {
 	}
 }
 
-// seatBox is the room of a seat around its station, which lies above the cushion and,
-// in the module, in the middle of it; a folding one is less wide.
-func seatBox(kind string, x, y, z float64) Box {
+// seatBox is the room of a seat in the module around its station, which lies above the
+// cushion and in the middle of it; a folding one is less wide. Of a cot it is that of the
+// cot with who lies on it.
+func (p *Planes) seatBox(s *config.Seat) Box {
+	at := p.Seat(*s)
+	x, y, z := p.Front+float64(at.XIn), float64(at.YIn), p.Floor+float64(at.ZIn)
 	half := 9.5
-	if kind == "folding" {
+	switch s.Kind {
+	case "cot":
+		return about(x, y, p.Floor+20, 76, 23, 40)
+	case "folding":
 		half = 7.5
 	}
 	return Box{x - 11, x + 11, y - half, y + half, z - 8, z + 22}
+}
+
+// SeatForward is a seat of the module where it locks foremost: as far ahead of its station as
+// its track lets it and what stands before it; false where the model does not place it.
+func (m *Model) SeatForward(s *config.Seat) (Part, bool) {
+	i := slices.IndexFunc(m.Parts, func(p Part) bool { return p.ID == "seat/"+s.ID })
+	if i < 0 {
+		return Part{}, false
+	}
+	seat := m.Parts[i]
+	room := min(num(s.ForwardIn), seat.X0-m.Front-m.Wall)
+	for k := range m.Parts {
+		o := &m.Parts[k]
+		if k == i || !o.solid() || o.Y0 >= seat.Y1 || o.Y1 <= seat.Y0 || o.Z0 >= seat.Z1 || o.Z1 <= seat.Z0 {
+			continue
+		}
+		if o.X1 <= seat.X0+1 {
+			room = min(room, seat.X0-o.X1)
+		}
+	}
+	seat.Box = seat.Moved(-max(room, 0), 0)
+	return seat, true
 }
 
 // wheels and the boxes that the rear ones turn and jounce in.
@@ -323,12 +352,10 @@ func (m *Model) partsOf(o *config.Option) []Part {
 		return out // its seats are on what is placed
 	}
 	for _, s := range o.Seats {
-		s = m.Planes.Seat(s)
-		x, y, z := m.Front+float64(s.XIn), float64(s.YIn), m.Floor+float64(s.ZIn)
 		p := Part{ID: "seat/" + s.ID, Kind: "seat", Label: s.Label, Option: o.ID, Face: config.FaceFloor,
-			Box: seatBox(s.Kind, x, y, z), About: true}
+			Box: m.seatBox(&s), About: true}
 		if s.Kind == "cot" {
-			p.Kind, p.Box = "cot", about(x, y, m.Floor+20, 76, 23, 40)
+			p.Kind = "cot"
 		}
 		out = append(out, p)
 	}

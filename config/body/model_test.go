@@ -176,6 +176,44 @@ func TestReachIsWhatTheUnitGrows(t *testing.T) {
 	}
 }
 
+// The mass of an option is where the option stands. Worked by hand: the front wall is 59 in
+// behind the front axle, the floor 32 in above the ground.
+func TestMassIsWhereTheOptionStands(t *testing.T) {
+	p := PlanesOf(truck(), module())
+	at := func(x, z, long, lb float64) config.Place {
+		return config.Place{Kind: "unit", Face: config.FaceFree, XIn: quantity.Length(x), ZIn: quantity.Length(z),
+			LengthIn: quantity.Length(long), WidthIn: 10, HeightIn: 10, Lb: quantity.Mass(lb)}
+	}
+	seat := config.Seat{Kind: "attendant", XIn: 20, YIn: 5, ZIn: 20}
+	box := config.Compartment{Side: "inside", XIn: 40, YIn: -20, ZIn: 12, WidthIn: 10, DepthIn: 10, HeightIn: 10}
+	for _, c := range []struct {
+		reason  string
+		o       config.Option
+		x, y, z float64
+	}{
+		{"by volume: 10 in at 20 and 30 in at 60", config.Option{Places: []config.Place{at(20, 10, 10, 0),
+			at(60, 30, 30, 0)}}, 59 + 50, 0, 32 + 25},
+		{"by weight: 30 of 40 lb at 20, the rest at 60", config.Option{Mass: &config.Mass{Lb: 40},
+			Places: []config.Place{at(20, 10, 10, 30), at(60, 30, 30, 0)}}, 59 + 30, 0, 32 + 15},
+		{"the rest of 40 lb by volume: 10 and 10 lb", config.Option{Mass: &config.Mass{Lb: 40},
+			Places: []config.Place{at(20, 10, 10, 20), at(60, 10, 10, 0), at(80, 10, 10, 0)}}, 59 + 45, 0, 32 + 10},
+		{"a compartment", config.Option{Compartments: []config.Compartment{box}}, 59 + 40, -20, 32 + 12},
+		{"a seat: 8 in below its station to 22 above", config.Option{Seats: []config.Seat{seat}}, 59 + 20, 5, 32 + 27},
+		{"places before seats", config.Option{Places: []config.Place{at(60, 30, 30, 0)}, Seats: []config.Seat{seat}},
+			59 + 60, 0, 32 + 30},
+	} {
+		t.Run(c.reason, func(t *testing.T) {
+			m := config.Mass{Zone: config.ZonePlaces, XIn: 1, YIn: 2, ZIn: -3}
+			x, y, z := p.Station(truck(), module(), &c.o, &m)
+			assert.InDelta(t, c.x+1, float64(x), 1e-9)
+			assert.InDelta(t, c.y+2, float64(y), 1e-9)
+			assert.InDelta(t, c.z-3, float64(z), 1e-9)
+		})
+	}
+	_, _, _, ok := p.Center(&config.Option{})
+	assert.False(t, ok, "what stands nowhere has no center")
+}
+
 func TestUnknownPartsGiveNoModel(t *testing.T) {
 	assert.Nil(t, Of(nil, nil))
 	assert.Nil(t, Of(&config.Catalogue{}, &config.Unit{Chassis: "none"}))

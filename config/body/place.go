@@ -222,26 +222,54 @@ func (p *Planes) hollow(c *config.Compartment) Box {
 		num(c.HeightIn))
 }
 
-// Center of what an option's places and compartments take, by volume; false when it
-// has none.
-func (p *Planes) Center(o *config.Option) (x, y, z float64, ok bool) {
-	sum := 0.0
-	add := func(b Box) {
-		v := b.Volume()
-		bx, by, bz := b.Center()
-		sum += v
-		x, y, z = x+v*bx, y+v*by, z+v*bz
-	}
+// standing is what an option stands in, and what of its mass each has as far as its places
+// state it: its places, or else its compartments, or else its seats.
+func (p *Planes) standing(o *config.Option) (boxes []Box, lb []float64) {
 	for i := range o.Places {
-		for _, b := range p.Boxes(&o.Places[i]) {
-			add(b)
+		pieces := p.Boxes(&o.Places[i])
+		for _, b := range pieces {
+			boxes, lb = append(boxes, b), append(lb, num(o.Places[i].Lb)/float64(len(pieces)))
 		}
 	}
-	if len(o.Places) == 0 {
+	if len(boxes) == 0 {
 		for i := range o.Compartments {
 			c := p.Compartment(o.Compartments[i])
-			add(p.hollow(&c))
+			boxes = append(boxes, p.hollow(&c))
 		}
+	}
+	if len(boxes) == 0 {
+		for i := range o.Seats {
+			boxes = append(boxes, p.seatBox(&o.Seats[i]))
+		}
+	}
+	return boxes, append(lb, make([]float64, len(boxes)-len(lb))...)
+}
+
+// Center of the mass of what an option stands in: of each place by what it is stated to
+// weigh, of the others by volume; false when the option stands nowhere.
+func (p *Planes) Center(o *config.Option) (x, y, z float64, ok bool) {
+	boxes, lb := p.standing(o)
+	stated, volume := 0.0, 0.0
+	for i := range boxes {
+		if stated += lb[i]; lb[i] == 0 {
+			volume += boxes[i].Volume()
+		}
+	}
+	rest := 1.0 // of what no place states
+	if stated > 0 {
+		rest = 0
+		if o.Mass != nil {
+			rest = max(num(o.Mass.Lb)-stated, 0)
+		}
+	}
+	sum := 0.0
+	for i, b := range boxes {
+		share := lb[i]
+		if share == 0 && volume > 0 {
+			share = rest * b.Volume() / volume
+		}
+		bx, by, bz := b.Center()
+		sum, x, y, z = sum+share, x+share*bx, y+share*by, z+share*bz
 	}
 	if !(sum > 0) {
 		return 0, 0, 0, false

@@ -65,3 +65,54 @@ func TestSizesThatClausesAskFor(t *testing.T) {
 	f, _ := Measure(cat, u, nil).Figure("space.flood-height")
 	assert.InDelta(t, 72.125, f.Value, 1e-9, "the lowest decides")
 }
+
+// The lengths ahead of a cot and behind it, worked by hand: the cot is 76 in long around its
+// station, a seat 22 in; the rear doors are as thick as a wall of 2.375 in.
+func TestEndsOfTheCot(t *testing.T) {
+	seat := func(x, forward float64, more ...config.Place) config.Option {
+		return config.Option{Places: more, Seats: []config.Seat{{ID: "att", Label: "Attendant", Kind: "attendant",
+			XIn: in(x), ZIn: 20, ForwardIn: in(forward)}}}
+	}
+	cot := func(x, y float64) config.Option {
+		return config.Option{Seats: []config.Seat{{ID: "lies", Label: "Cot", Kind: "cot", XIn: in(x), YIn: in(y),
+			ZIn: 30}}}
+	}
+	counter := config.Option{Places: []config.Place{{Kind: "counter", Face: config.FaceFree, XIn: 8, ZIn: 20,
+		LengthIn: 10, WidthIn: 30, HeightIn: 20}}}
+	long := float64(small().Bodies[0].LengthIn)
+	for _, c := range []struct {
+		reason     string
+		options    []config.Option
+		seat, door float64 // -1: not known
+	}{
+		{"seat to 29 in, cot from 41 to 117", []config.Option{seat(18, 0), cot(79, -8)}, 12, long - 117 - 2.375},
+		{"the seat slides 10 in ahead", []config.Option{seat(28, 10), cot(79, -8)}, 12, long - 117 - 2.375},
+		{"a counter 13 in deep lets it slide 4 in", []config.Option{seat(28, 10), cot(79, -8), counter}, 6,
+			long - 117 - 2.375},
+		{"the front wall lets it slide 4.625 in", []config.Option{seat(18, 10), cot(79, -8)}, 16.625,
+			long - 117 - 2.375},
+		{"a seat beside the cot is not ahead of it", []config.Option{seat(18, 0), cot(79, -25)}, -1,
+			long - 117 - 2.375},
+		{"no cot", []config.Option{seat(18, 0)}, -1, -1},
+	} {
+		t.Run(c.reason, func(t *testing.T) {
+			cat, u := small(), unit()
+			for i, o := range c.options {
+				o.ID = []string{"zz-one", "zz-two", "zz-three"}[i]
+				o.Label, o.Group = o.ID, "g"
+				cat.Options = append(cat.Options, o)
+				u.Set(config.Pick{Option: o.ID, Qty: 1})
+			}
+			require.Empty(t, cat.Prepare())
+			s := Measure(cat, u, nil)
+			for code, want := range map[string]float64{"space.seat-cot": c.seat, "space.cot-door": c.door} {
+				f, known := s.Figure(code)
+				if want == -1 {
+					assert.False(t, known, code)
+				} else if assert.True(t, known, code) {
+					assert.InDelta(t, want, f.Value, 1e-9, code)
+				}
+			}
+		})
+	}
+}

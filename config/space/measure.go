@@ -120,6 +120,14 @@ func (s *Sheet) inside(b *vehicle) {
 	rear := body.DoorsOf(b.Body)
 	record(s, b, "space.rear-door", "Rear doorway, the less of its width and height",
 		min(rear.RearWidthIn, rear.RearHeightIn), quantity.Inch)
+	ends := b.ends()
+	if ends.seatKnown {
+		record(s, b, "space.seat-cot", "Clear length from attendant seat to cot, the seat foremost", ends.seat,
+			quantity.Inch)
+	}
+	if ends.doorKnown {
+		record(s, b, "space.cot-door", "Clear length from cot to rear doors", ends.door, quantity.Inch)
+	}
 	if v, known := b.floods(); known {
 		record(s, b, "space.flood-height", "Lowest flood light above the ground, loaded", v, quantity.Inch)
 	}

@@ -122,10 +122,14 @@ func rotation(x, y, z float64) [3][3]float64 {
 		{-sy, sx * cy, cx * cy}}
 }
 
-// scale weighs with plain statics: x from the front axle, y from the center.
+// scale weighs with plain statics: x from the front axle, y from the center. A unit that
+// carries nothing counts an allowance instead, which a thing placed must not be taken for.
 func scale(cat *config.Catalogue) func(*config.Unit) Trim {
 	return func(u *config.Unit) Trim {
 		t := Trim{FrontLb: 4000, RearLb: 6500, LeftLb: 5200, RightLb: 5300, FrontLimitLb: 5000, RearLimitLb: 9500}
+		if len(u.Carried) == 0 {
+			t = t.plus(Trim{FrontLb: 100, RearLb: 700, LeftLb: 700, RightLb: 100}, 1)
+		}
 		holds := map[string]config.Compartment{}
 		for _, c := range cat.CompartmentsOf(u) {
 			holds[c.ID] = c

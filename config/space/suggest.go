@@ -46,6 +46,12 @@ func (t Trim) plus(e Trim, m quantity.Mass) Trim {
 	return t
 }
 
+// per is the effect of one pound, where m pounds make t the trim with.
+func (t Trim) per(with Trim, m quantity.Mass) Trim {
+	return Trim{FrontLb: (with.FrontLb - t.FrontLb) / m, RearLb: (with.RearLb - t.RearLb) / m,
+		LeftLb: (with.LeftLb - t.LeftLb) / m, RightLb: (with.RightLb - t.RightLb) / m}
+}
+
 // maxLoose bounds how many single things are placed at one call, maxRounds how
 // often they are looked through for a gain.
 const (
@@ -56,8 +62,8 @@ const (
 // Suggest places what is not yet stowed where practice has it, by the catalogue's Stowage of each
 // thing, and so that the axles and the two sides balance. It returns the whole list for
 // Unit.Carried. What is stowed by hand stays; a thing for which no place is proven stays unstowed.
-// weigh is called once for the unit without the loose things and once for each compartment, and
-// must be linear in mass, as statics is. The same unit always gets the same suggestion. It is a
+// weigh is called once more than there are compartments, and must be linear in mass, as statics
+// is, once something is carried. The same unit always gets the same suggestion. It is a
 // good one, found by placing the largest first and then moving and exchanging while that helps; it
 // is not proven the best.
 func Suggest(cat *config.Catalogue, u *config.Unit, weigh func(*config.Unit) Trim) []config.Carried {
@@ -199,20 +205,29 @@ func (l *layout) weigh(u *config.Unit, weigh func(*config.Unit) Trim) {
 		return
 	}
 	probe := slices.MaxFunc(l.loose, func(x, y loose) int { return cmp.Compare(x.massLb, y.massLb) })
-	bare := u.Clone()
-	bare.Carried = slices.Clone(l.fixed)
-	l.trim = weigh(&bare)
-	if probe.massLb <= 0 {
+	with := func(hold string, n int) Trim {
+		v := u.Clone()
+		v.Carried = slices.Clone(l.fixed)
+		if n > 0 {
+			v.Carried = append(v.Carried, config.Carried{Equipment: probe.id, Compartment: hold, Qty: n})
+			slices.SortStableFunc(v.Carried, byIDThenPlace)
+		}
+		return weigh(&v)
+	}
+	if probe.massLb <= 0 || len(l.holds) == 0 {
+		l.trim = with("", 0)
 		return
 	}
+	// A unit that carries nothing may count an allowance instead, so the bare one is one and the
+	// same thing less than two.
+	one := with(l.holds[0].ID, 1)
+	first := one.per(with(l.holds[0].ID, 2), probe.massLb)
+	l.trim = one.plus(first, -probe.massLb)
 	for i := range l.holds {
-		with := bare.Clone()
-		with.Carried = append(with.Carried, config.Carried{Equipment: probe.id, Compartment: l.holds[i].ID, Qty: 1})
-		slices.SortStableFunc(with.Carried, byIDThenPlace)
-		t := weigh(&with)
-		l.holds[i].effect = Trim{FrontLb: (t.FrontLb - l.trim.FrontLb) / probe.massLb,
-			RearLb: (t.RearLb - l.trim.RearLb) / probe.massLb,
-			LeftLb: (t.LeftLb - l.trim.LeftLb) / probe.massLb, RightLb: (t.RightLb - l.trim.RightLb) / probe.massLb}
+		l.holds[i].effect = first
+		if i > 0 {
+			l.holds[i].effect = l.trim.per(with(l.holds[i].ID, 1), probe.massLb)
+		}
 	}
 }
 

@@ -118,10 +118,9 @@ func TestDemoUnitsPowerAndStowage(t *testing.T) {
 		u.Carried = space.Suggest(cat, u, scale)
 		after := scale(u)
 		name := fmt.Sprintf("%s with %s", u.Chassis, u.Body)
-		// Most outside compartments are on the street side: practice may cost some balance, little
-		// more than one thing against it.
-		over := before.FrontLb > ch.GAWRFrontLb || before.RearLb > ch.GAWRRearLb // whatever is stowed where
-		assert.True(t, over || after.Uneven() < 1.02*before.Uneven()+400,
+		// Most outside compartments are on the street side: practice may cost as much balance as one
+		// thing inside instead of outside (300), at the wrong height (60) and beside dirt (60).
+		assert.Less(t, after.Uneven(), 1.02*before.Uneven()+420,
 			"%s: the suggestion should not stand much worse than gear "+
 				"on the floor", name)
 		for _, f := range power.Budget(cat, u, &as).Findings {

@@ -216,6 +216,7 @@ func TestStateTexts(t *testing.T) {
 		"in-width-most": {96, quantity.Inch}, "in-width-least": {75, quantity.Inch}, "in-height": {110, quantity.Inch}, "in-wheelbase": {123, quantity.Inch},
 		"nv-volume": {300, quantity.CubicFoot}, "nv-headroom": {60, quantity.Inch}, "nv-storage": {35, quantity.CubicFoot}, "nv-bench": {72, quantity.Inch}, "nv-bench-width": {22, quantity.Inch}, "nv-walkway": {18, quantity.Inch},
 		"ca-la-headroom": {60, quantity.Inch}, "ca-la-aisle": {12, quantity.Inch}, "ca-la-length": {113, quantity.Inch},
+		"ca-la-seat-cot": {12, quantity.Inch}, "ca-la-cot-door": {12, quantity.Inch},
 		"wa-length": {112, quantity.Inch}, "wa-aisle": {9, quantity.Inch}, "wa-headroom": {53, quantity.Inch}, "ny-headroom": {54, quantity.Inch},
 	} {
 		t.Run(clause, func(t *testing.T) {

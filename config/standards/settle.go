@@ -40,7 +40,6 @@ var settles = map[string]string{
 	"in-tread":          "a tread gauge at delivery",
 	"nv-kneeling":       "measuring the finished unit",
 	"nv-light":          "a light meter in the finished unit",
-	"ca-la-ends":        "measuring the finished unit",
 	"wa-light":          "a light meter in the finished unit",
 	"ny-climate":        "a thermometer in the finished unit",
 	"own-generating":    "the electrical load analysis",

@@ -55,8 +55,10 @@ func laCounty() Set {
 			quantity.Inch, src, seen),
 		one("ca-la-length", "Length of the patient compartment", "At least 113 in.", "space.inside-length",
 			config.AtLeast, 113, quantity.Inch, src, seen),
-		declared("ca-la-ends", "Clear lengths", "At least 12 in between cot and door and between seat and cot.", src,
-			seen),
+		one("ca-la-seat-cot", "Clear length, seat to cot", "At least 12 in between seat and cot; read here as the "+
+			"attendant's, locked foremost.", "space.seat-cot", config.AtLeast, 12, quantity.Inch, src, seen),
+		one("ca-la-cot-door", "Clear length, cot to door", "At least 12 in between cot and door.", "space.cot-door",
+			config.AtLeast, 12, quantity.Inch, src, seen),
 		one("ca-la-door", "Rear door", "At least 46 in; read here as width and height of the doorway.",
 			"space.rear-door", config.AtLeast, 46, quantity.Inch, src, seen),
 	}}

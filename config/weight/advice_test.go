@@ -16,7 +16,8 @@ func TestAdviceOnOverloads(t *testing.T) {
 	lean := func(y float64) func(*config.Catalogue) {
 		return func(c *config.Catalogue) {
 			c.OptionByID("winch").Mass.YIn = in(y)
-			c.OptionByID("bench").Mass.YIn, c.OptionByID("curb-box").Mass.YIn = 0, 0
+			// from where they stand to the centerline
+			c.OptionByID("bench").Mass.YIn, c.OptionByID("curb-box").Mass.YIn = -34, -36
 		}
 	}
 	for _, c := range []struct {

@@ -62,6 +62,8 @@ var gauges = []gauge{
 	{factWheelbase, "Wheelbase", inch, atMost, "wheelbase|wheel base", "chassis long length", "", true},
 	{"space.headroom", "Headroom over the floor", inch, atLeast, "headroom|inside height|ceiling height|head clearance|standing height|standing room", "inside patientcompartment patient clear compartment measured floor ceiling finished center aisle walkway net area stand stood room over", "", false},
 	{"space.aisle", "Clear walkway beside the cot", inch, atLeast, "aisle|walkway", "clear width beside cot between squadbench streetside cabinet wide patientcompartment center space face", "", false},
+	{"space.seat-cot", "Clear length from attendant seat to cot, the seat foremost", inch, atLeast, "seat cot|cot seat|attendant cot", "clear length between distance space head foot attendant from", "", false},
+	{"space.cot-door", "Clear length from cot to rear doors", inch, atLeast, "cot reardoor|cot door", "clear length between distance space foot end rear from", "", false},
 	{"space.length", "Overall length, less bumper and step options", inch, atMost, "length exclude bumper|length exclude step|length less bumper|length less step", "vehicle bumper rear front step long option", "", false},
 	{"space.length-all", "Overall length, with bumpers and steps", inch, atMost, "length vehicle|length bumper|length", "vehicle bumper rear front step long winch", "", false},
 	{factModule, "Module length", inch, atLeast, "module length|length module|module long", "long outside", "", true},

@@ -55,7 +55,7 @@ func TestBudgetAndDayRuleNothingOut(t *testing.T) {
 // only remembered of a federal one does not.
 func TestRoomRulesOut(t *testing.T) {
 	ed := quotetest.Demo(t)
-	d := quote.Begin(ed, "cut-12500-138-gas", "mod-120-64", quotetest.Today)
+	d := quote.Begin(ed, "cut-12500-138-gas", "mod-132-68", quotetest.Today)
 	compute := func() *quote.Quote {
 		q, err := quote.Compute(ed, d)
 		require.NoError(t, err)
@@ -64,11 +64,11 @@ func TestRoomRulesOut(t *testing.T) {
 	require.Equal(t, rules.Open, compute().State("cot-power-wide"))
 	d.Unit.RuleSet = standards.Join(standards.KKK, standards.Nevada)
 	q := compute()
-	require.Equal(t, rules.RuledOut, q.State("cot-power-wide"), "it takes 2 in of a walkway of 18 in")
+	require.Equal(t, rules.RuledOut, q.State("cot-power-wide"), "it takes 3 in of a walkway of 20 in")
 	why := ed.Rules.Why(&d.Unit, quote.Limits(ed, d), "cot-power-wide")
 	require.NotEmpty(t, why)
-	assert.Equal(t, "Walkway: 18.0 in without options and −2.0 in from this make 16.0 in. At least 18.0 in are asked "+
-		"for: 2.0 in short.",
+	assert.Equal(t, "Walkway: 20.0 in without options and −3.0 in from this make 17.0 in. At least 18.0 in are asked "+
+		"for: 1.0 in short.",
 		q.Words(why[0], quantity.US))
 
 	d = quote.Begin(ed, "van-9500-148-gas", "", quotetest.Today)
