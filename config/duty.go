@@ -70,6 +70,10 @@ func (o *Option) IsNone() bool {
 	return slices.Contains(o.Tags, NoneTag) || slices.Contains(o.Tags, NoneByDuty)
 }
 
+// LeavesOut reports whether having an option is to go without what its group is for: an
+// open wall for cabinets.
+func (o *Option) LeavesOut() bool { return o.IsNone() || o.Unseen == unseenNone }
+
 // DutyByID returns the duty, or nil.
 func (c *Catalogue) DutyByID(id string) *Duty {
 	if i := slices.IndexFunc(c.Duties, func(d Duty) bool { return d.ID == id }); i >= 0 {

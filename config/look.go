@@ -56,14 +56,17 @@ var WheelLooks = []string{"", "liners", "forged"}
 // rolled up, or none but a net.
 var Hinges = []string{"", "left", "right", "top", "bottom", "pair", "slide", "roll", "net"}
 
-// Reasons why an option cannot be seen in a picture.
+// unseenNone is the reason of what leaves something out.
+const unseenNone = "none"
+
+// UnseenReasons are why an option cannot be seen in a picture.
 var UnseenReasons = map[string]string{
-	"inside":  "It is within walls, floor, cabinets or the chassis.",
-	"same":    "It looks the same as without it.",
-	"none":    "It leaves something out.",
-	"service": "It is a paper or a service.",
-	"finish":  "It is a color, a finish or a detail too small for these pictures.",
-	"loose":   "It is carried loose, or varies from one to the next.",
+	"inside":   "It is within walls, floor, cabinets or the chassis.",
+	"same":     "It looks the same as without it.",
+	unseenNone: "It leaves something out.",
+	"service":  "It is a paper or a service.",
+	"finish":   "It is a color, a finish or a detail too small for these pictures.",
+	"loose":    "It is carried loose, or varies from one to the next.",
 }
 
 // Drawn reports whether an option says what it looks like.

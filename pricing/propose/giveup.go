@@ -302,7 +302,7 @@ func (f *finder) fewLeftOut(l *rules.Limits, whole *config.Unit) *rules.Limits {
 // that a unit has one of. An option of a group without, or that only says that there is
 // nothing of it, is no gain: were it counted as one, the search would look for it first.
 func exchanges(cat *config.Catalogue, o *config.Option) bool {
-	return cat.GroupByID(o.Group).Choose != config.ChooseAny && !o.IsNone() &&
+	return cat.GroupByID(o.Group).Choose != config.ChooseAny && !o.LeavesOut() &&
 		slices.ContainsFunc(cat.Members(o.Group), func(m int) bool { return cat.Options[m].Standard })
 }
 

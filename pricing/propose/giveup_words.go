@@ -120,25 +120,39 @@ func (g *GiveUp) Said(in quantity.System) string {
 
 func (g *GiveUp) said(in quantity.System) string {
 	said := g.Given(in)
-	fewer := strconv.Itoa(len(g.Missing)) + " standard items fewer"
-	if len(g.Missing) == 1 {
-		fewer = "one standard item fewer"
-	}
-	if len(g.Other) > mostLeftOut {
-		fewer += " and " + strconv.Itoa(len(g.Other)) + " exchanged"
-	}
+	fewer := g.fewer()
 	others := slices.ContainsFunc(g.IDs, func(id string) bool { return id != quote.AskBudget && id != quote.AskDate })
 	switch {
 	case len(g.IDs) == 0:
 		return "Everything asked for, with " + fewer + "."
-	case others && len(g.Missing) > 0:
+	case others && fewer != "":
 		return said + " With " + fewer + "."
 	case others:
 		return said
-	case len(g.Missing) > 0:
+	case fewer != "":
 		return "Everything else asked for fits, with " + fewer + ". " + said
 	}
 	return "Everything else fits. " + said
+}
+
+// fewer counts what of the standard the unit goes without, and what it has exchanged.
+func (g *GiveUp) fewer() string {
+	count := func(n int, what string) string {
+		if n == 1 {
+			return "one standard item " + what
+		}
+		return strconv.Itoa(n) + " standard items " + what
+	}
+	missing, other := len(g.Missing), len(g.Other)
+	switch {
+	case missing > 0 && other > 0:
+		return count(missing, "fewer") + " and " + strconv.Itoa(other) + " exchanged"
+	case missing > 0:
+		return count(missing, "fewer")
+	case other > 0:
+		return count(other, "exchanged")
+	}
+	return ""
 }
 
 // Press is what the button says that accepts it.

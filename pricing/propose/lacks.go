@@ -33,7 +33,7 @@ func Lacks(ed *quote.Edition, u *config.Unit) (missing []string, other []Exchang
 		}
 		switch {
 		case asked:
-		case instead == nil:
+		case instead == nil || instead.LeavesOut():
 			missing = append(missing, o.ID)
 		default:
 			other = append(other, Exchange{o.ID, instead.ID})

@@ -6,6 +6,7 @@ import (
 
 	"github.com/stretchr/testify/assert"
 
+	"boxwright/config"
 	"boxwright/config/rules"
 	"boxwright/pricing/propose"
 	"boxwright/pricing/quote"
@@ -39,4 +40,18 @@ func TestChangeWords(t *testing.T) {
 	} {
 		t.Run(c.name, func(t *testing.T) { assert.Equal(t, c.want, propose.ChangeWords(q, c.changes), c.reason) })
 	}
+}
+
+// What takes the place of something standard counts as an exchange, and what only leaves it
+// out does not.
+func TestStandardItemsAreCounted(t *testing.T) {
+	ed := quotetest.Demo(t)
+	d := quote.Begin(ed, "", "", quotetest.Today)
+	d.Unit.Drop("front-tall")
+	d.Unit.Set(config.Pick{Option: "front-none", Qty: 1, Filled: true})
+	d.Unit.Drop("build-seam")
+	d.Unit.Set(config.Pick{Option: "build-stitch", Qty: 1, Filled: true})
+	missing, other := propose.Lacks(ed, &d.Unit)
+	assert.Contains(t, missing, "front-tall")
+	assert.Equal(t, []propose.Exchange{{Standard: "build-seam", Instead: "build-stitch"}}, other)
 }

@@ -189,11 +189,21 @@ func (p *Page) line(c *session.ToldChange) Part {
 	cat := p.Q.Edition.Cat
 	word := map[bool]string{true: "Added: ", false: "Removed: "}[c.Added]
 	name := cat.LabelOf(c.ID)
-	if c.Instead != "" {
+	switch {
+	case c.Instead == "":
+	case p.leftOut(c):
+		word, name = "Removed: ", cat.LabelOf(c.Instead)
+	default:
 		word, name = "Exchanged: ", name+" instead of "+cat.LabelOf(c.Instead)
 	}
 	why := p.reason(c)
 	return El("li", El("b", Text(word)), Text(name+p.figures(c)), If(why != "", El("span", Class("how"), Text(why))))
+}
+
+// leftOut reports whether the one of a group that went has nothing in its place.
+func (p *Page) leftOut(c *session.ToldChange) bool {
+	o := p.Q.Edition.Cat.OptionByID(c.ID)
+	return o != nil && c.Instead != "" && o.LeavesOut()
 }
 
 // figures are the price and the mass that one change makes.
@@ -261,6 +271,8 @@ func (p *Page) reason(c *session.ToldChange) string {
 		return "The unit that was taken stands on it."
 	case c.Added && option.Standard:
 		return "Standard, and it fits."
+	case p.leftOut(c):
+		return "Left out of the unit that was taken."
 	case c.Added:
 		return "Filled in with the unit that was taken."
 	case option.Standard:
