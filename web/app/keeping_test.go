@@ -106,7 +106,7 @@ func TestTablesGoOutAndComeBack(t *testing.T) {
 func TestAFaultyCatalogueIsToldWhole(t *testing.T) {
 	p := open(t)
 	p.do(Act{Do: "keeping"})
-	bad := strings.ReplaceAll(string(catalogue.Demo), `"zone": "bumper"`, `"zone": "attic"`)
+	bad := strings.ReplaceAll(string(catalogue.Demo), `"zone": "module-rear"`, `"zone": "attic"`)
 	s := p.do(Act{Do: "set-beside", ID: "mine.json", Value: bad})
 	require.Contains(t, s.Regions["main"], "Not taken: mine.json")
 	require.Greater(t, strings.Count(s.Regions["main"], "&#34;attic&#34; is not one of"), 3)
