@@ -22,6 +22,7 @@ type scale struct {
 // bases says what the units of one dimension are in the unit that measures it. A
 // unit that is not listed measures a dimension of its own.
 var bases = map[string]scale{
+	Foot:   {Inch, 12, 1},
 	Liter:  {CubicFoot, 1, LitersPerCubicFt},
 	Gallon: {CubicFoot, 231, 1728},
 	Hour:   {Minute, 60, 1},

@@ -166,6 +166,10 @@ func example(unit, name string) string {
 		if name == "in" {
 			return "72 or 6 ft"
 		}
+	case Foot:
+		if name == "ft" {
+			return "54 or 54 ft"
+		}
 	}
 	if name == "" {
 		return "2"

@@ -89,6 +89,10 @@ var writings = []struct {
 	{"1.5 m", quantity.Inch, 1500 / 25.4, "", "meters"},
 	{"254 mm", quantity.Inch, 10, "", "millimeters"},
 
+	{"54", quantity.Foot, 54, "", "a bare number of feet"},
+	{"54 ft 6 in", quantity.Foot, 54.5, "", "feet and inches where feet are asked for"},
+	{"648 in", quantity.Foot, 54, "", "inches where feet are asked for"},
+
 	{"$18,500", quantity.Dollar, 18500, "", "dollars"},
 	{"$385,000.00", quantity.Dollar, 385000, "", "dollars and cents"},
 	{"345k", quantity.Dollar, 345000, "", "thousands"},

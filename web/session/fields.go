@@ -135,10 +135,16 @@ func exact[T any](parse func(string) (T, error), typed, unit string) (v T, err e
 	return parse(digits)
 }
 
-// parsed is a setter for the exact decimal types of a price: empty is 0, and the
-// terms as a whole must stay in range.
-func parsed[T any](parse func(string) (T, error), unit string, field func(*quote.Draft) *T) Setter {
+// mostOfPrice is the most that a sum of money or a quantity of a price may be.
+const mostOfPrice = 1e9
+
+// parsed is a setter for the exact decimal types of a price, from 0 to most: empty is 0,
+// and the terms as a whole must stay in range.
+func parsed[T any](parse func(string) (T, error), unit string, most float64, field func(*quote.Draft) *T) Setter {
 	return func(s *Session, a Act) error {
+		if _, err := s.Between(a.Value, unit, 0, most); err != nil {
+			return err
+		}
 		v, err := exact(parse, a.Value, unit)
 		if err != nil {
 			return err
@@ -155,17 +161,17 @@ func parsed[T any](parse func(string) (T, error), unit string, field func(*quote
 
 // Amount sets a sum of money.
 func Amount(field func(*quote.Draft) *pricing.Amount) Setter {
-	return parsed(money.ParseAmount, quantity.Dollar, field)
+	return parsed(money.ParseAmount, quantity.Dollar, mostOfPrice, field)
 }
 
 // Percent sets a percentage, with or without its sign.
 func Percent(field func(*quote.Draft) *pricing.Percent) Setter {
-	return parsed(money.ParsePercent, quantity.Percent, field)
+	return parsed(money.ParsePercent, quantity.Percent, 100, field)
 }
 
 // Number sets a quantity of a price, such as miles.
 func Number(unit string, field func(*quote.Draft) *pricing.Quantity) Setter {
-	return parsed(money.ParseQuantity, unit, field)
+	return parsed(money.ParseQuantity, unit, mostOfPrice, field)
 }
 
 // Flag sets what is ticked.

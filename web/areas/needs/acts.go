@@ -78,13 +78,6 @@ func needField(name string) session.Setter {
 
 // readSize reads the number of a need; empty is 0.
 func readSize(s *session.Session, typed string, size *quote.Size) (float64, error) {
-	if size.Unit == quantity.Foot { // a number alone is feet, or meters
-		if strings.Trim(typed, "0123456789., ") == "" && strings.TrimSpace(typed) != "" {
-			typed += map[bool]string{false: " ft", true: " m"}[s.View.Metric]
-		}
-		v, err := s.Between(typed, quantity.Inch, 12*size.From, 12*size.To)
-		return v / 12, err
-	}
 	if size.Unit != quantity.Count {
 		return s.Between(typed, size.Unit, size.From, size.To)
 	}

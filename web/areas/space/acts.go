@@ -25,6 +25,9 @@ func ownField(figure string) session.Setter {
 		}
 		unit := unitOf(figure)
 		v, err := s.Between(a.Value, unit, 0, 1e6)
+		if err == nil && unit == quantity.Count { // no part of a seat
+			_, err = session.CountOf(a.Value, 0, 1e6)
+		}
 		if err != nil {
 			return err
 		}
