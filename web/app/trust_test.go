@@ -261,6 +261,16 @@ func TestDrawingsCloudWhatARevisionChanges(t *testing.T) {
 	assert.Contains(t, main, " changed</b>", "the list of numbers says so too")
 	assert.Regexp(t, `<td>0</td><td>[^<]+</td><td>Quote before</td></tr><tr><td>1</td>`, main)
 	assert.Contains(t, sheets[0], "Left out since the quote before: ", "the step that it had")
+	for _, kind := range []string{"dxf", "svg"} {
+		s = seller.do(Act{Do: "save-set", ID: kind})
+		saved := stepOf(s, "save")
+		require.NotNil(t, saved)
+		assert.True(t, strings.HasSuffix(saved.Name, "-set."+kind), saved.Name)
+		for _, said := range []string{"What changed is clouded", "Left out since the quote before", "Approved as noted",
+			"Signature"} {
+			assert.True(t, strings.Contains(saved.Text, said), said)
+		}
+	}
 }
 
 // A signature that somebody writes into a kept draft by hand counts for nothing.

@@ -10,10 +10,10 @@ import (
 	"boxwright/config/body"
 	"boxwright/config/quantity"
 	"boxwright/web/page"
-	. "boxwright/web/page/markup"
 )
 
-// A plate is drawn in hundredths of an inch of its paper, y down.
+// A plate is drawn in hundredths of an inch of its paper, y down; its shapes are held with
+// up as more, as those of views are.
 const (
 	plateWide   = 1580.0
 	plateLetter = 12.0 // size of lettering
@@ -50,14 +50,43 @@ type span struct {
 // plate is a drawing in the making.
 type plate struct {
 	in      *page.Page
-	parts   []Part
+	shapes  []Shape
 	boxes   [][4]float64 // left, top, right, bottom of every text and balloon
 	list    []Line
 	changed func(*body.Part) bool
 	k       float64 // plate units for an inch of the unit
 }
 
-func (d *plate) add(parts ...Part) { d.parts = append(d.parts, parts...) }
+// line goes through points given as x, y, x, y.
+func (d *plate) line(layer string, at ...float64) {
+	s := Shape{Layer: layer}
+	for i := 0; i+1 < len(at); i += 2 {
+		s.Along = append(s.Along, Point{at[i], -at[i+1]})
+	}
+	d.shapes = append(d.shapes, s)
+}
+
+// area is a closed line.
+func (d *plate) area(layer string, at ...float64) {
+	d.line(layer, at...)
+	d.shapes[len(d.shapes)-1].Closed = true
+}
+
+func (d *plate) circle(layer string, x, y, r float64) {
+	d.shapes = append(d.shapes, Shape{Layer: layer, Along: []Point{{x, -y}}, Radius: r})
+}
+
+// words are a text of a size with its foot at y: centered on x, or from x on, or upward.
+func (d *plate) words(layer string, set setting, size, x, y float64, text string) {
+	if text != "" {
+		d.shapes = append(d.shapes, Shape{Layer: layer, Along: []Point{{x, -y}}, Text: text, Size: size, Set: set})
+	}
+}
+
+// arrow has its point at x, y and comes from where dx and dy point to.
+func (d *plate) arrow(x, y, dx, dy float64) {
+	d.area("head", x, y, x+dx+dy/3, y+dy+dx/3, x+dx-dy/3, y+dy-dx/3)
+}
 
 // lettering of a plate: usual width of a letter in shares of its size.
 const plateEm = 0.58
@@ -70,7 +99,7 @@ func wideOf(text string) float64 {
 func (d *plate) say(class string, x, y float64, text string) {
 	half := wideOf(text) / 2
 	d.boxes = append(d.boxes, [4]float64{x - half, y - plateLetter*0.8, x + half, y + 1})
-	d.add(page.Label(class+" mid", x, y, text))
+	d.words(class, centered, plateLetter, x, y, text)
 }
 
 // fit chooses the largest scale at which rows of sights have room.
@@ -106,8 +135,8 @@ func (s *sight) room(k float64) (wide, high float64) {
 	return wide, high
 }
 
-// draw puts rows of sights on the plate and returns its picture.
-func (d *plate) draw(said string, rows [][]sight, high float64) (picture Part, scale int) {
+// draw puts rows of sights on the plate.
+func (d *plate) draw(rows [][]sight, high float64) (scale int) {
 	scale = fit(rows, high)
 	d.k = 100 / float64(scale)
 	y := 0.0
@@ -127,8 +156,7 @@ func (d *plate) draw(said string, rows [][]sight, high float64) (picture Part, s
 		y += tall
 	}
 	d.bar(high)
-	return El("svg", Class("plate-drawing"), At("role", "img"), At("aria-label", said),
-		At("viewBox", "0 0 "+page.Coord(plateWide)+" "+page.Coord(high)), Many(d.parts...)), scale
+	return scale
 }
 
 // sight draws one view with its left top corner at x, y in a row so high.
@@ -141,7 +169,7 @@ func (d *plate) sight(s *sight, x, y, tall float64) {
 	x += 20
 	at := func(p Point) Point { return Point{x + (p.U-left)*d.k, foot - (p.V-low)*d.k} }
 	for _, g := range s.Groups {
-		d.add(El("g", Many(paths(placed(g.Shapes, at, d.k))...)))
+		d.shapes = append(d.shapes, placed(g.Shapes, at, d.k)...)
 	}
 	ends := frame2{at(Point{left, low}).U, at(Point{right, low}).U, foot, at(Point{left, top}).V}
 	d.balloons(s, at, ends)
@@ -168,7 +196,7 @@ func placed(list []Shape, at func(Point) Point, k float64) []Shape {
 			q := at(p)
 			along[n] = Point{q.U, -q.V}
 		}
-		out[i].Along, out[i].Radius = along, out[i].Radius*k
+		out[i].Along, out[i].Radius, out[i].Size = along, out[i].Radius*k, out[i].Size*k
 	}
 	return out
 }
@@ -189,8 +217,11 @@ func about(yes bool) string {
 // measureAcross draws a dimension with witness lines down from the view.
 func (d *plate) measureAcross(from, to, edge, y float64, text string) {
 	from, to = math.Min(from, to), math.Max(from, to)
-	d.add(page.Trace("witness", "MVMV", from, edge, y+4, to, edge, y+4), page.Trace("dim", "MH", from, y, to),
-		arrow(from, y, 7, 0), arrow(to, y, -7, 0))
+	d.line("witness", from, edge, from, y+4)
+	d.line("witness", to, edge, to, y+4)
+	d.line("dim", from, y, to, y)
+	d.arrow(from, y, 7, 0)
+	d.arrow(to, y, -7, 0)
 	x := (from + to) / 2
 	if wideOf(text) > to-from-16 {
 		x = to + 6 + wideOf(text)/2
@@ -200,12 +231,14 @@ func (d *plate) measureAcross(from, to, edge, y float64, text string) {
 
 // measureUp draws an upright dimension with witness lines from the view.
 func (d *plate) measureUp(from, to, edge, x float64, text string) {
-	d.add(page.Trace("witness", "MHMH", edge, from, x+4, edge, to, x+4), page.Trace("dim", "MV", x, from, to),
-		arrow(x, from, 0, -7), arrow(x, to, 0, 7))
+	d.line("witness", edge, from, x+4, from)
+	d.line("witness", edge, to, x+4, to)
+	d.line("dim", x, from, x, to)
+	d.arrow(x, from, 0, -7)
+	d.arrow(x, to, 0, 7)
 	mid, half := (from+to)/2, wideOf(text)/2
 	d.boxes = append(d.boxes, [4]float64{x - 4 - plateLetter*0.8, mid - half, x - 3, mid + half})
-	d.add(El("text", Class("size mid"), At("x", page.Coord(x-4)), At("y", page.Coord(mid)),
-		At("transform", "rotate(-90 "+page.Coord(x-4)+" "+page.Coord(mid)+")"), Text(text)))
+	d.words("size", upward, plateLetter, x-4, mid, text)
 }
 
 // balloon is a number to be placed beside the view.
@@ -273,12 +306,11 @@ func (d *plate) row(list []balloon, ends frame2, y, second float64) {
 			y += second
 		}
 		foot := y - math.Copysign(balloonR, second)
-		d.add(page.Trace("leader", "ML", b.at, foot, b.x, b.y),
-			El("circle", Class("dot"), At("cx", page.Coord(b.x)), At("cy", page.Coord(b.y)), At("r", "1.6")),
-			El("circle", Class("balloon"), At("cx", page.Coord(b.at)), At("cy", page.Coord(y)), At("r",
-				page.Coord(balloonR))))
+		d.line("leader", b.at, foot, b.x, b.y)
+		d.circle("dot", b.x, b.y, 1.6)
+		d.circle("balloon", b.at, y, balloonR)
 		d.boxes = append(d.boxes, [4]float64{b.at - balloonR, y - balloonR, b.at + balloonR, y + balloonR})
-		d.add(page.Label("number mid", b.at, y+4, strconv.Itoa(int(b.n))))
+		d.words("number", centered, plateLetter-1, b.at, y+4, strconv.Itoa(int(b.n)))
 	}
 }
 
@@ -292,19 +324,20 @@ func (d *plate) sizeOf(p *body.Part) string {
 // cloud rings what changed against the quote before with scallops.
 func (d *plate) cloud(f frame2) {
 	const step = 12.0
-	form, at := "M", []float64{f.u0, f.v0}
+	var p pen
 	side := func(u0, v0, u1, v1 float64) {
 		n := math.Max(1, math.Round(math.Hypot(u1-u0, v1-v0)/step))
-		for i := 1.0; i <= n; i++ {
-			form += "A"
-			at = append(at, step*0.55, 1, u0+(u1-u0)*i/n, v0+(v1-v0)*i/n)
+		du, dv := (u1-u0)/n, (v0-v1)/n // up as more
+		a := math.Atan2(dv, du)
+		for i := 0.5; i < n; i++ {
+			p.arc(Point{u0 + du*i, dv*i - v0}, math.Hypot(du, dv)/2, a+math.Pi, a)
 		}
 	}
 	side(f.u0, f.v0, f.u1, f.v0)
 	side(f.u1, f.v0, f.u1, f.v1)
 	side(f.u1, f.v1, f.u0, f.v1)
 	side(f.u0, f.v1, f.u0, f.v0)
-	d.add(page.Trace("cloud", form, at...))
+	d.shapes = append(d.shapes, Shape{Layer: "cloud", Along: p.points})
 }
 
 // bar is what the scale can be measured by: sixty inches of the unit.
@@ -312,13 +345,13 @@ func (d *plate) bar(high float64) {
 	y := high - 8
 	for i := range 5 {
 		x := 4 + float64(i)*12*d.k
-		d.add(page.Rect([]string{"bar-dark", "bar-light"}[i%2], x, y-6, 12*d.k, 6))
+		d.area([]string{"bar-dark", "bar-light"}[i%2], x, y-6, x+12*d.k, y-6, x+12*d.k, y, x, y)
 	}
 	for i := range 6 {
 		x := 4 + float64(i)*12*d.k
 		text := strconv.Itoa(i * 12)
 		d.boxes = append(d.boxes, [4]float64{x - 2, y - 20, x + wideOf(text), y - 8})
-		d.add(page.Label("size", x, y-9, text))
+		d.words("size", fromLeft, plateLetter, x, y-9, text)
 	}
-	d.add(page.Label("size", 12+60*d.k+14, y, "in of the unit"))
+	d.words("size", fromLeft, plateLetter, 12+60*d.k+14, y, "in of the unit")
 }

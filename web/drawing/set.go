@@ -13,12 +13,12 @@ import (
 
 // Plate is one sheet of the drawing set, without its frame.
 type Plate struct {
-	Title   string
-	Drawing Part
-	Scale   int // one to so many
-	List    []Line
-	Notes   []string
-	boxes   [][4]float64
+	Title  string
+	Scale  int     // one to so many; 0: nothing is drawn
+	shapes []Shape // in hundredths of an inch of paper
+	List   []Line
+	Notes  []string
+	boxes  [][4]float64
 }
 
 // plateHigh is the height of a plate's drawing in hundredths of an inch, with a list below.
@@ -33,6 +33,15 @@ func Set(p *page.Page, was *body.Model) []Plate {
 	return append(out, s.inside()...)
 }
 
+// Drawing of a plate for the page; nil where nothing is drawn.
+func (x *Plate) Drawing() Part {
+	if x.Scale == 0 {
+		return nil
+	}
+	return El("svg", Class("plate-drawing"), At("role", "img"), At("aria-label", x.Title+", to scale."),
+		At("viewBox", "0 0 "+page.Coord(plateWide)+" "+page.Coord(plateHigh)), Many(paths(x.shapes)...))
+}
+
 // set is what the plates are drawn from.
 type set struct {
 	p      *page.Page
@@ -42,9 +51,8 @@ type set struct {
 // plate draws rows of sights.
 func (s *set) plate(title string, high float64, rows ...[]sight) Plate {
 	d := &plate{in: s.p, changed: s.changed()}
-	said := title + ", to scale."
-	picture, scale := d.draw(said, rows, high)
-	return Plate{Title: title, Drawing: picture, Scale: scale, List: d.list, boxes: d.boxes}
+	scale := d.draw(rows, high)
+	return Plate{Title: title, shapes: d.shapes, Scale: scale, List: d.list, boxes: d.boxes}
 }
 
 // changed tells a part that the model before has not, or elsewhere or otherwise.

@@ -4,6 +4,7 @@ import (
 	"strconv"
 	"strings"
 	"testing"
+	"unicode/utf8"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -23,11 +24,11 @@ func TestTheDrawingSetIsLegibleOnEveryChassis(t *testing.T) {
 			set := Set(p, nil)
 			require.GreaterOrEqual(t, len(set), 12, "and the cover")
 			for _, x := range set {
-				if x.Drawing == nil {
+				if x.Scale == 0 {
 					assert.NotEmpty(t, x.Notes, x.Title)
 					continue
 				}
-				svg := x.Drawing.String()
+				svg := x.Drawing().String()
 				assert.LessOrEqual(t, x.Scale, smallest, "%s is too small to measure", x.Title)
 				assert.NotContains(t, svg, "NaN")
 				high := plateHigh
@@ -52,17 +53,59 @@ func TestTheDrawingSetIsLegibleOnEveryChassis(t *testing.T) {
 func TestAPlateIsToItsScale(t *testing.T) {
 	p := pagetest.Of(t, quotetest.Demo(t), "cut-14500-158-gas", true)
 	x := Set(p, nil)[0]
-	svg := x.Drawing.String()
+	svg := x.Drawing().String()
 	k := 100 / float64(x.Scale)
 	_, after, _ := strings.Cut(svg, `class="bar-dark"`)
-	_, after, _ = strings.Cut(after, `width="`)
-	wide, _, _ := strings.Cut(after, `"`)
+	_, after, _ = strings.Cut(after, `d="M4 `)
+	_, after, _ = strings.Cut(after, "L")
+	wide, _, _ := strings.Cut(after, " ")
 	bar, err := strconv.ParseFloat(wide, 64)
 	require.NoError(t, err)
-	assert.InDelta(t, 12*k, bar, 0.06, "a foot on the bar")
+	assert.InDelta(t, 12*k, bar-4, 0.06, "a foot on the bar")
 	m := p.Q.Space.Model
 	assert.Contains(t, svg, p.Show(m.RearAxle, "in"), "the wheelbase")
 	assert.Contains(t, svg, p.Show(m.Rear-m.Front, "in"), "the module")
+}
+
+// Everything written on a sheet's file is within its frame, long words and long lists too,
+// and says what the sheet of the page says.
+func TestASheetsFileKeepsToItsFrame(t *testing.T) {
+	p := pagetest.Of(t, quotetest.Demo(t), "cut-14500-158-gas", true)
+	x := Sheet{Plate: Set(p, nil)[4], N: 5, Total: 14, Note: strings.Repeat("note ", 30),
+		Revisions: [][3]string{{"0", "Wed, Nov 25, 2026", "First drawing"}}}
+	for i := range 8 {
+		x.Cells = append(x.Cells, [2]string{"Label", strings.Repeat("W", 20*i) + " end"})
+	}
+	cover := x
+	cover.Plate = Plate{Title: "Cover"}
+	for i := range 80 {
+		c := Chapter{Label: "Chapter " + strconv.Itoa(i)}
+		for range 12 {
+			c.Items = append(c.Items, [2]string{"Group", strings.Repeat("choice ", 6)})
+		}
+		cover.Chapters = append(cover.Chapters, c)
+	}
+	for _, sheet := range []Sheet{x, cover} {
+		t.Run(sheet.Title, func(t *testing.T) {
+			all := sheet.framed()
+			for _, s := range all {
+				for _, at := range s.Along {
+					assert.True(t, at.U >= frameAt && at.U <= frameEnd && -at.V >= frameAt && -at.V <= footEnd, "%v", s)
+				}
+				if s.Set == fromLeft && s.Text != "" {
+					wide := plateEm * s.Size * float64(utf8.RuneCountInString(s.Text))
+					assert.LessOrEqual(t, s.Along[0].U+wide, frameEnd+1, s.Text)
+				}
+			}
+			for _, l := range sheet.List {
+				assert.True(t, strings.Contains(SheetsSVG(sheet), strings.Fields(l.Label)[0]), l.Label)
+			}
+		})
+	}
+	assert.True(t, strings.Contains(SheetsSVG(cover), "and more"))
+	twice := SheetsSVG(x, cover)
+	assert.Contains(t, twice[:200], `width="17.00in" height="22.00in"`)
+	assert.False(t, strings.Contains(twice, "NaN"))
 }
 
 // Against the quote before only what stands otherwise is clouded.
@@ -70,8 +113,8 @@ func TestWhatChangedIsClouded(t *testing.T) {
 	ed := quotetest.Demo(t)
 	p := pagetest.Of(t, ed, "cut-14500-158-gas", true)
 	for _, x := range Set(p, p.Q.Space.Model) {
-		if x.Drawing != nil {
-			assert.NotContains(t, x.Drawing.String(), `class="cloud"`, "nothing changed: %s", x.Title)
+		if x.Scale > 0 {
+			assert.NotContains(t, x.Drawing().String(), `class="cloud"`, "nothing changed: %s", x.Title)
 		}
 	}
 	was := *p.Q.Space.Model
@@ -82,7 +125,7 @@ func TestWhatChangedIsClouded(t *testing.T) {
 		}
 	}
 	street := Set(p, &was)[0]
-	assert.Contains(t, street.Drawing.String(), `class="cloud"`)
+	assert.Contains(t, street.Drawing().String(), `class="cloud"`)
 	changed := 0
 	for _, l := range street.List {
 		if l.Changed {

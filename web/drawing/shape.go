@@ -26,10 +26,6 @@ const (
 	layerText   = "text"  // what is lettered on the unit, and the letters of lamps
 )
 
-// Layers in the order in which they are listed.
-var Layers = []string{layerEdge, layerRim, layerThin, layerDoor, layerHidden, layerGlass, layerLamp, layerTire,
-	layerHub, layerSeat, layerCot, layerStore, layerMark, layerText}
-
 // Point of a view in true inches: u to the right, v up.
 type Point struct{ U, V float64 }
 
@@ -40,10 +36,22 @@ type Shape struct {
 	Closed bool
 	Radius float64 // above 0: a circle
 	Tint   string  // of config.ColorNames; empty: none
-	// Of a text the corners of its box stand in Along, the lower left one first.
+	// Of a text the corners of its box stand in Along, the lower left one first; of one that
+	// has a size, where it is set.
 	Text     string
 	Backward bool
+	Size     float64 // of the letters; 0: as the box allows
+	Set      setting
 }
+
+// setting is how a text stands at its place.
+type setting uint8
+
+const (
+	centered setting = iota
+	fromLeft
+	upward // centered, read from the right
+)
 
 // Group is one thing in a view.
 type Group struct {

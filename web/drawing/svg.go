@@ -1,6 +1,7 @@
 package drawing
 
 import (
+	"maps"
 	"math"
 	"slices"
 	"strconv"
@@ -82,19 +83,37 @@ const perEm = 0.62
 
 // size of the letters of a text that fits its box.
 func (s *Shape) size() float64 {
+	if s.Size > 0 {
+		return s.Size
+	}
 	a, b := s.Along[0], s.Along[1]
 	return math.Min((b.V-a.V)/0.72, (b.U-a.U)/(perEm*float64(max(utf8.RuneCountInString(s.Text), 1))))
 }
 
-// wording writes a text into the middle of its box.
+// foot is where a text is set, with the size of its letters.
+func (s *Shape) foot() (at Point, size float64) {
+	size = s.size()
+	if s.Size > 0 {
+		return s.Along[0], size
+	}
+	a, b := s.Along[0], s.Along[1]
+	return Point{(a.U + b.U) / 2, (a.V+b.V)/2 - size*0.36}, size
+}
+
+// wording writes a text at its place or into the middle of its box.
 func wording(s *Shape, class string) Part {
-	a, b, size := s.Along[0], s.Along[1], s.size()
-	u, v := (a.U+b.U)/2, (a.V+b.V)/2-size*0.36
-	at := "translate(" + page.Coord(u) + " " + page.Coord(-v) + ")"
+	p, size := s.foot()
+	at := "translate(" + page.Coord(p.U) + " " + page.Coord(-p.V) + ")"
 	if s.Backward {
 		at += " scale(-1 1)"
 	}
-	return El("text", Class(class+" mid"), At("transform", at), At("font-size", page.Coord(size)), Text(s.Text))
+	if s.Set == upward {
+		at += " rotate(-90)"
+	}
+	if s.Set != fromLeft {
+		class += " mid"
+	}
+	return El("text", Class(class), At("transform", at), At("font-size", page.Coord(size)), Text(s.Text))
 }
 
 // appendTenths writes a coordinate to a tenth of an inch. A press writes thousands, so
@@ -111,11 +130,39 @@ func appendTenths(to []byte, v float64) []byte {
 	return to
 }
 
-// plainStyle is how views look in a file of their own.
-const plainStyle = ".edge{fill:#fff;stroke:#000;stroke-width:.5}.rim,.thin,.door,.lamp,.glass,.seat,.cot,.store,.mark,.hub{" +
-	"fill:none;stroke:#000;stroke-width:.25}.hidden{fill:none;stroke:#000;stroke-width:.2;stroke-dasharray:2 " +
-	"1}.tire{fill:#333}" +
-	".hub{fill:#fff}.text{font-family:sans-serif;font-weight:bold;text-anchor:middle}.title{font:5px sans-serif}"
+// tones of the colors on screen, as the page's style sheet has them.
+var tones = map[string]uint32{"red": 0xd3202f, "amber": 0xf0a202, "blue": 0x2f66d0, "green": 0x257d41,
+	"yellow": 0xf3d321, "orange": 0xee6c1f, "black": 0x22262a, "gray": 0x8b9298, "silver": 0xc3c8cc,
+	"gold": 0xb8962e, "navy": 0x1f335e, "lime": 0xb6d733}
+
+// pale mixes a tone with white, so that black lines and letters stand out on it.
+func pale(tone uint32, share float64) string {
+	out := "#"
+	for _, shift := range []uint{16, 8, 0} {
+		c := 255 - share*(255-float64(tone>>shift&255))
+		out += strconv.FormatInt(0x100+int64(math.Round(c)), 16)[1:]
+	}
+	return out
+}
+
+// styled is how drawings look in a file of their own, their lines so many times as wide as
+// those of a view.
+func styled(wide float64) string {
+	line := func(v float64) string {
+		return "stroke:#000;stroke-width:" + strconv.FormatFloat(v*wide, 'g', 3, 64) + "}"
+	}
+	css := "path,circle{fill:none;" + line(0.2) + ".edge,.frame{" + line(0.5) +
+		".rim,.lamp,.glass,.seat,.cot,.store,.mark,.hub{" + line(0.3) +
+		".edge,.hub,.lamp,.mark,.cot,.balloon{fill:#fff}.glass,.seat{fill:#e8f0f2}.store{fill:#f5f4f0}.tire{fill:#333}" +
+		".hidden{stroke-dasharray:" + strconv.FormatFloat(2*wide, 'g', 3, 64) + "}" +
+		".head,.dot,.bar-dark{fill:#000;stroke:none}.cloud{stroke:#b3261e}" +
+		"text{font-family:'Liberation Sans',Arial,sans-serif}.text,.title,.bold{font-weight:bold}.mid{text-anchor:middle}"
+	for _, name := range slices.Sorted(maps.Keys(tones)) {
+		css += ".edge.t-" + name + "{fill:" + pale(tones[name], 0.25) + "}.lamp.t-" + name + ",.mark.t-" + name +
+			"{fill:" + pale(tones[name], 0.6) + "}"
+	}
+	return css
+}
 
 // SVG writes views side by side as a drawing in true inches of the unit, one to twenty on
 // paper, each with its title under it.
@@ -130,12 +177,18 @@ func SVG(views ...View) string {
 			groups = append(groups, El("g", If(g.Label != "", El("title", Text(g.Label))), Many(paths(g.Shapes)...)))
 		}
 		parts = append(parts, El("g", At("transform", "translate("+page.Coord(x-left)+" 0)"), Many(groups...),
-			page.Label("title", left, -low+14, v.Title)))
+			El("text", Class("title"), At("x", page.Coord(left)), At("y", page.Coord(14-low)), At("font-size", "7"),
+				Text(v.Title))))
 		x += right - left + 36
 	}
-	x, top = x-36+2*marginIn, top+marginIn
-	size := func(v float64) string { return strconv.FormatFloat(v/20, 'f', 2, 64) + "in" }
-	return El("svg", At("xmlns", "http://www.w3.org/2000/svg"), At("width", size(x)), At("height", size(top-bottom)),
-		At("viewBox", page.Coord(-marginIn)+" "+page.Coord(-top)+" "+page.Coord(x)+" "+page.Coord(top-bottom)),
-		El("style", Text(plainStyle)), Many(parts...)).String() + "\n"
+	return file(x-36+2*marginIn, top+marginIn-bottom, -marginIn, -top-marginIn, 20, styled(1), parts)
+}
+
+// file is an SVG file of a width and height from a left top corner, with so many of its units
+// to an inch of paper.
+func file(wide, high, left, top, perIn float64, style string, parts []Part) string {
+	size := func(v float64) string { return strconv.FormatFloat(v/perIn, 'f', 2, 64) + "in" }
+	return El("svg", At("xmlns", "http://www.w3.org/2000/svg"), At("width", size(wide)), At("height", size(high)),
+		At("viewBox", page.Coord(left)+" "+page.Coord(top)+" "+page.Coord(wide)+" "+page.Coord(high)),
+		El("style", Text(style)), Many(parts...)).String() + "\n"
 }

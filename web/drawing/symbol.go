@@ -103,7 +103,7 @@ func plain(kind string) string {
 		return layerMark
 	case "cabinet", "counter", "compartment", "console", "drawer":
 		return layerStore
-	case "rail", "trim", "arch", body.KindFlare, "antenna", "camera", "duct", "speaker", "outlet", "plate", "panel", "screen", "hook",
+	case "rail", "trim", "arch", "antenna", "camera", "duct", "speaker", "outlet", "plate", "panel", "screen", "hook",
 		"gas", "grille", "fitting", "mount":
 		return layerThin
 	case body.KindFuel, body.KindFrame, body.KindWheelBox, "tank", "battery":

@@ -3,7 +3,9 @@ package drawing
 import (
 	"bufio"
 	"bytes"
+	"fmt"
 	"math"
+	"os"
 	"slices"
 	"strconv"
 	"strings"
@@ -229,8 +231,16 @@ func TestFilesOfViewsReadAsDrawings(t *testing.T) {
 	assert.Contains(t, file, "2\r\nHIDDEN\r\n70\r\n0\r\n62\r\n8\r\n6\r\nDASHED")
 	assert.Contains(t, file, "0\r\nLTYPE\r\n2\r\nDASHED")
 	svg := SVG(ViewOf(m, "street"))
-	style, _, _ := strings.Cut(svg[strings.Index(svg, ".text{"):], "}")
+	_, style, _ := strings.Cut(svg, "<style>")
+	style, _, _ = strings.Cut(style, "</style>")
+	assert.NotEmpty(t, style)
 	assert.NotRegexp(t, `font:|font-size`, style, "a size in the style would win over each text's own")
+	page, err := os.ReadFile("../assets/style.css")
+	require.NoError(t, err)
+	for name, tone := range tones {
+		assert.Contains(t, string(page), fmt.Sprintf(".t-%s { --tone: #%06x;", name, tone),
+			"a file has the page's colors")
+	}
 }
 
 func TestCoordinatesAreWrittenInTenths(t *testing.T) {

@@ -34,6 +34,7 @@ var acts = map[string]session.Do{
 		s.Step(session.Step{Do: "unfold", ID: "fold-included"})
 	},
 	"save-table": saveTable,
+	"save-set":   saveSet,
 	"paper":      setPaper,
 	"section":    showSection,
 }
