@@ -139,7 +139,7 @@ func TestKeptStateThatCannotBeUsed(t *testing.T) {
 		{`s.view.from_another_version = 1`, false, "a view of another version"},
 	} {
 		t.Run(x.reason, func(t *testing.T) {
-			w := &window{w.Tab, t, w.lean, w.address}
+			w := &window{w.Tab, t, w.form, w.address}
 			eval[bool](w, inStorage(x.change+`; return true`))
 			w.must(w.Reload())
 			if x.told {

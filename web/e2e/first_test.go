@@ -256,5 +256,5 @@ func (w *window) beside(scripts ...string) *window {
 	w.t.Helper()
 	tab := w.another(scripts...)
 	w.t.Cleanup(tab.Close)
-	return &window{tab, w.t, w.lean, w.address}
+	return &window{tab, w.t, w.form, w.address}
 }

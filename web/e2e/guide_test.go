@@ -58,7 +58,7 @@ func TestANewcomerFinishesTheGuidedQuote(t *testing.T) {
 		how    string
 		form   form
 		screen drive.Screen
-	}{{"by mouse", shipped, drive.Desk}, {"by keyboard", folder, drive.Desk}, {"on a phone", single, drive.Phone}} {
+	}{{"by mouse", shipped, drive.Desk}, {"by keyboard", folder, drive.Desk}, {"on a phone", carried, drive.Phone}} {
 		t.Run(x.how, func(t *testing.T) {
 			t.Parallel()
 			w := open(t, x.form, x.screen, "", printing)

@@ -60,7 +60,7 @@ func (w *window) again(address string) *window {
 		require.Empty(w.t, tab.Faults(), "errors of scripts or refusals of the security policy")
 		tab.Close()
 	})
-	o := &window{tab, w.t, w.lean, w.address}
+	o := &window{tab, w.t, w.form, w.address}
 	if address != "" {
 		o.must(o.Open(address))
 	}

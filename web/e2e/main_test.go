@@ -13,6 +13,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"boxwright/config"
+	"boxwright/web/app"
 	"boxwright/web/assets/catalogue"
 	"boxwright/web/e2e/drive"
 	"boxwright/web/pack/site"
@@ -26,7 +27,7 @@ type form struct {
 	lean    bool // uninstalled and unrehearsed
 	kept    bool // unrehearsed alone
 	apart   bool // in a browser of its own, where each page has a process that can be killed
-	native  bool // with a core that runs in this test instead of in the browser, see natively
+	native  bool // with a core that runs in this test instead of in the browser, see standIn
 }
 
 // Most of what a start costs is work that nobody waits for: the page is installed, and
@@ -52,6 +53,7 @@ var (
 	folder  form           // served by a host
 	shipped form           // the same with its own core, in wasm
 	single  form           // one file opened from disk, with the network off
+	carried form           // the same with its own core, in wasm
 	demo    *config.Catalogue
 	built   *site.Parts
 	files   string // the folder form, as a host serves it
@@ -92,7 +94,9 @@ func run(m *testing.M) (int, error) {
 	files = filepath.Join(dist, site.FolderForm)
 	folder = form{name: "folder", lean: true, native: true}
 	shipped = form{name: "folder", lean: true}
-	single = form{name: "single", address: "file://" + filepath.Join(dist, site.SingleForm), offline: true, lean: true}
+	carried = form{name: "single", address: "file://" + filepath.Join(dist, site.SingleForm), offline: true, lean: true}
+	single = carried
+	single.native = true
 
 	if demo, err = config.Read(catalogue.Demo); err != nil {
 		return 1, err
@@ -116,7 +120,7 @@ func eachForm(t *testing.T, test func(t *testing.T, f form)) {
 // eachShipped is that for what the core itself, its worker or its start has a part in.
 func eachShipped(t *testing.T, test func(t *testing.T, f form)) {
 	t.Helper()
-	sideBySide(t, []form{shipped, single}, test)
+	sideBySide(t, []form{shipped, carried}, test)
 }
 
 func sideBySide(t *testing.T, forms []form, test func(t *testing.T, f form)) {
@@ -135,7 +139,7 @@ func sideBySide(t *testing.T, forms []form, test func(t *testing.T, f form)) {
 type window struct {
 	*drive.Tab
 	t       *testing.T
-	lean    bool   // so are others of its profile
+	form    form   // so are others of its profile
 	address string // of the page
 }
 
@@ -153,8 +157,9 @@ func (f form) scripts(more []string) []string {
 // another opens one more tab in the profile of the window.
 func (w *window) another(scripts ...string) *drive.Tab {
 	w.t.Helper()
-	tab, err := w.Beside(drive.Desk, form{lean: w.lean}.scripts(scripts)...)
+	tab, err := w.Beside(drive.Desk, w.form.scripts(scripts)...)
 	w.must(err)
+	w.must(w.form.standIn(tab))
 	return tab
 }
 
@@ -187,10 +192,11 @@ func blank(t *testing.T, f form, screen drive.Screen, scripts ...string) *window
 		tab.Close()
 	})
 	require.NoError(t, tab.Prefer("light"))
+	require.NoError(t, f.standIn(tab))
 	if f.offline {
 		require.NoError(t, tab.Offline())
 	}
-	return &window{tab, t, f.lean, address}
+	return &window{tab, t, f, address}
 }
 
 // at is the address of the form for one window. A host of its own is an origin of its
@@ -198,15 +204,21 @@ func blank(t *testing.T, f form, screen drive.Screen, scripts ...string) *window
 // no other one gets its port.
 func (f form) at(t *testing.T) string {
 	t.Helper()
-	switch {
-	case f.address != "":
+	if f.address != "" {
 		return f.address
-	case f.native:
-		host := &natively{pages: site.Handler(files)}
-		t.Cleanup(host.end)
-		return httptest.NewServer(host).URL + "/"
 	}
 	return httptest.NewServer(site.Handler(files)).URL + "/"
+}
+
+// standIn has cores that run in this test answer in a tab of the form, where it shall be so.
+// That the core says the same in wasm, byte for byte, is held in web/pack/site; what a
+// browser has to do to start it and to run it takes most of a test's time, and is gone
+// through by the tests of the shipped forms.
+func (f form) standIn(tab *drive.Tab) error {
+	if !f.native {
+		return nil
+	}
+	return tab.StandIn(func() drive.Core { return app.New() })
 }
 
 func (w *window) must(err error) {

@@ -107,7 +107,7 @@ func TestSpoiledStorageStopsNothing(t *testing.T) {
 		"a view and pins of the wrong type": `s.view = 7; s.pins = "x"; s.gist = null; s.at = -3; s.count = "many"`,
 	}) {
 		t.Run(reason, func(t *testing.T) {
-			w := &window{w.Tab, t, w.lean, w.address}
+			w := &window{w.Tab, t, w.form, w.address}
 			w.typed("#f-title", "Spoiled: "+reason)
 			w.eventually("Spoiled: " + reason)
 			eval[any](w, inStorage(spoil+"; return true"))

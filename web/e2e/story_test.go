@@ -99,9 +99,9 @@ func know(all, topic map[string]sentence) {
 
 // deeds are the sentences in which somebody does something.
 var deeds = map[string]sentence{
-	`on a laptop with the network off`:       func(s *story, _ []string) { s.window = open(s.t, single, drive.Desk, "", engine(s.t)) },
-	`on a laptop from the published address`: func(s *story, _ []string) { s.window = open(s.t, shipped, drive.Desk, "", engine(s.t)) },
-	`on a phone from the published address`:  func(s *story, _ []string) { s.window = open(s.t, shipped, drive.Phone, "", engine(s.t)) },
+	`on a laptop with the network off`:       func(s *story, _ []string) { s.window = open(s.t, carried, drive.Desk, "", engine(s.t)) },
+	`on a laptop from the published address`: func(s *story, _ []string) { s.window = open(s.t, folder, drive.Desk, "", engine(s.t)) },
+	`on a phone from the published address`:  func(s *story, _ []string) { s.window = open(s.t, folder, drive.Phone, "", engine(s.t)) },
 
 	`begin on "…"`: func(s *story, says []string) {
 		s.area("needs")

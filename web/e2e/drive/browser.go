@@ -128,7 +128,7 @@ const counting = `(() => {
 	window.setTimeout = (what, ms, ...rest) => wait(what, ms >= 20000 ? 10 * ms : ms, ...rest);
 	const seen = window.__drive = { asked: 0, answered: 0, launched: 0, ready: 0, more: false };
 	const Plain = window.Worker;
-	window.Worker = class extends Plain {
+	window.Worker = seen.Worker = class extends Plain {
 		constructor(...all) {
 			super(...all);
 			const me = ++seen.launched;

@@ -33,6 +33,8 @@ type Tab struct {
 	faults   []string // errors of scripts, refusals of the security policy
 	trace    []json.RawMessage
 	traced   chan struct{} // closed when the trace is complete
+
+	asked chan question // see StandIn
 }
 
 func (t *Tab) listen(event any) {
@@ -41,6 +43,8 @@ func (t *Tab) listen(event any) {
 	switch e := event.(type) {
 	case *network.EventRequestWillBeSent:
 		t.requests = append(t.requests, e.Request.URL)
+	case *runtime.EventBindingCalled:
+		t.ask(e)
 	case *tracing.EventDataCollected:
 		for _, v := range e.Value {
 			t.trace = append(t.trace, json.RawMessage(v))
