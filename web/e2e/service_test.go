@@ -132,8 +132,7 @@ func TestNewVersionWaitsUntilSomebodyAgrees(t *testing.T) {
 func TestVersionsAreNeverMixed(t *testing.T) {
 	t.Parallel()
 	h := serve(t, onDisk(t, built))
-	old := open(t, form{name: "folder", address: h.address, kept: true}, drive.Desk, "",
-		`window.Worker = class extends Worker { constructor(...all) { super(...all); window.lastWorker = this; } }`)
+	old := open(t, form{name: "folder", address: h.address, kept: true}, drive.Desk, "")
 	old.installed()
 	old.must(old.Reload())
 	h.folder = newer(t)
@@ -150,7 +149,7 @@ func TestVersionsAreNeverMixed(t *testing.T) {
 	other.must(other.Until(version + ` === "2"`))
 
 	old.must(old.Until(`document.querySelector("#bar").innerText.includes("Another window took the new version into use")`))
-	eval[bool](old, `lastWorker.dispatchEvent(new MessageEvent("message", { data: { dead: "ended by a test" } }))`)
+	old.must(old.EndCore())
 	old.must(old.Until(`__drive.launched === 2`))
 	old.must(old.Ready())
 	require.Empty(t, eval[string](old, version))

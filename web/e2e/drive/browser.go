@@ -132,6 +132,7 @@ const counting = `(() => {
 		constructor(...all) {
 			super(...all);
 			const me = ++seen.launched;
+			seen.worker = this;
 			this.addEventListener("message", ({ data }) => {
 				if (data.ready) seen.ready = me;
 				if (data.id === undefined) return;

@@ -23,8 +23,8 @@ const standIn = `(() => {
 			__ask(JSON.stringify({ worker: this.number, id, request }));
 		}
 		dispatchEvent(event) {
-			super.dispatchEvent(event);
 			this.onmessage?.(event);
+			return super.dispatchEvent(event);
 		}
 		terminate() {
 			workers[this.number] = null;

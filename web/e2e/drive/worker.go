@@ -34,14 +34,16 @@ func (t *Tab) worker(ctx context.Context) (target.ID, error) {
 	return list[i].TargetID, nil
 }
 
+// EndCore tells the page what its worker tells when its core ends.
+func (t *Tab) EndCore() error {
+	_, err := Eval[bool](t,
+		`__drive.worker.dispatchEvent(new MessageEvent("message", { data: { dead: "ended by a test" } }))`)
+	return err
+}
+
 // KillWorker ends the worker behind the page's back, as a browser short of
 // memory does: the page is told nothing.
-func (t *Tab) KillWorker() error { return t.inWorker(`self.close()`) }
-
-// EndCore makes the worker tell the page what it tells when its core ends.
-func (t *Tab) EndCore() error { return t.inWorker(`postMessage({ dead: "ended by a test" })`) }
-
-func (t *Tab) inWorker(script string) error {
+func (t *Tab) KillWorker() error {
 	ctx, cancel := t.limited()
 	defer cancel()
 	id, err := t.worker(ctx)
@@ -50,8 +52,8 @@ func (t *Tab) inWorker(script string) error {
 	}
 	inside, leave := chromedp.NewContext(t.ctx, chromedp.WithTargetID(id))
 	defer leave()
-	if err := chromedp.Do(inside, chromedp.Evaluate[chromedp.Void](script)); err != nil {
-		return fmt.Errorf("in the worker: %w", err)
+	if err := chromedp.Do(inside, chromedp.Evaluate[chromedp.Void](`self.close()`)); err != nil {
+		return fmt.Errorf("ending the worker: %w", err)
 	}
 	return nil
 }

@@ -30,7 +30,6 @@ user_pref("network.proxy.ssl_port", 9);
 user_pref("datareporting.policy.dataSubmissionEnabled", false);
 user_pref("browser.aboutwelcome.enabled", false);
 user_pref("browser.shell.checkDefaultBrowser", false);
-user_pref("javascript.options.wasm_optimizingjit", false);
 `
 
 func firefoxPath() string {

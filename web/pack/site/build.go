@@ -22,11 +22,11 @@ import (
 	"boxwright/web/assets/catalogue"
 )
 
-// Names of the two forms inside the output directory.
 // officeName is the variable in which the script for office files stands when it is
 // loaded; app.js has it too.
 const officeName = "boxwrightOffice"
 
+// Names of the two forms inside the output directory.
 const (
 	FolderForm = "site"
 	SingleForm = "boxwright.html"
