@@ -83,6 +83,36 @@ func TestDeclaredClausesExist(t *testing.T) {
 	}
 }
 
+// Los Angeles County's clear lengths ahead of the cot and behind it are judged on the usual
+// pairs: in a van 10.4 in are left to the doors, in every module 12 in and more.
+func TestClearLengthsAtTheCot(t *testing.T) {
+	cat := demo(t)
+	judged := 0
+	eachUnit(cat, func(u *config.Unit) {
+		ch := cat.ChassisByID(u.Chassis)
+		if ch.UsualBody != u.Body {
+			return
+		}
+		as := standards.Assume(standards.LACounty, cat, u)
+		s := space.Measure(cat, u, &as)
+		for _, v := range standards.Judge(standards.LACounty, u, cat, &s.Report) {
+			want := standards.Met
+			switch v.Clause {
+			case "ca-la-cot-door":
+				if ch.Cab == "van" {
+					want = standards.NotMet
+				}
+			case "ca-la-seat-cot":
+			default:
+				continue
+			}
+			judged++
+			assert.Equal(t, want, v.Outcome, "%s, %s: %v", ch.ID, v.Clause, v.Figure)
+		}
+	})
+	assert.Equal(t, 2*len(cat.Chassis), judged)
+}
+
 // The standard units of the demonstration are sound electrically and stow
 // what they carry; where a suggestion is taken it is proven to fit.
 func TestDemoUnitsPowerAndStowage(t *testing.T) {
