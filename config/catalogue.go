@@ -277,6 +277,8 @@ type Group struct {
 	Help    string `json:"help,omitempty"`
 	// duties whose units alone have something of it; empty: all that are not without it
 	Only []string `json:"only,omitempty"`
+	// of each of its options that draws current and has no tests of its own
+	Test *Trial `json:"test,omitempty"`
 }
 
 // How many options of a group a unit holds.

@@ -13,13 +13,14 @@ import (
 type Duty struct {
 	ID     string `json:"id"` // such as "rescue"
 	Label  string `json:"label"`
-	Option string `json:"option,omitempty"` // that makes a unit one of this duty; empty: none tells
-	Unit   string `json:"unit,omitempty"`   // what documents call it; "ambulance" if empty
+	Option string `json:"option"`         // that makes a unit one of this duty
+	Unit   string `json:"unit,omitempty"` // what documents call it; "ambulance" if empty
 
 	Bodies  []string   `json:"bodies,omitempty"`  // it is built on these alone, and they are for no other duty
-	Must    [][]string `json:"must,omitempty"`    // options of each list of which it has at least one
+	Must    [][]string `json:"must"`              // options of each list of which it has at least one
 	Never   []string   `json:"never,omitempty"`   // options that it cannot have
 	Without []string   `json:"without,omitempty"` // groups that it has nothing of; see NoneByDuty
+	Usual   []Fitting  `json:"usual,omitempty"`   // fitted unless asked otherwise, where they go with the rest
 
 	RuleSets []string `json:"rule_sets,omitempty"` // base sets that may judge it, the usual one first; empty: any
 	// what it counts as for the federal excise, one of pricing.Uses; "ask": the purchaser says
@@ -42,6 +43,12 @@ type Said struct {
 type Aboard struct {
 	Equipment string `json:"equipment"`
 	Qty       int    `json:"qty"`
+}
+
+// Fitting is an option that units of a duty usually have.
+type Fitting struct {
+	Option string `json:"option"`
+	Qty    int    `json:"qty"`
 }
 
 // Trial is a line of the test sheet that an option brings.
@@ -85,7 +92,7 @@ func (c *Catalogue) DutyByID(id string) *Duty {
 // DutyOf is the duty whose option a unit has; nil when it has none.
 func (c *Catalogue) DutyOf(u *Unit) *Duty {
 	for i := range c.Duties {
-		if d := &c.Duties[i]; d.Option != "" && u.Has(d.Option) {
+		if d := &c.Duties[i]; u.Has(d.Option) {
 			return d
 		}
 	}
@@ -101,6 +108,29 @@ func (c *Catalogue) AboardLb(d *Duty) quantity.Mass {
 		}
 	}
 	return sum
+}
+
+// FitUsual fills a unit with what those of its duty usually have and it says nothing of.
+func (c *Catalogue) FitUsual(u *Unit) {
+	d := c.DutyOf(u)
+	if d == nil {
+		return
+	}
+	for _, f := range d.Usual {
+		o := c.OptionByID(f.Option)
+		taken := c.GroupByID(o.Group).Choose != ChooseAny && slices.ContainsFunc(c.Members(o.Group), func(m int) bool {
+			return u.Has(c.Options[m].ID)
+		})
+		if !taken && !u.Has(o.ID) && !slices.Contains(u.LeftOut, o.ID) {
+			u.Set(Pick{Option: o.ID, Qty: f.Qty, Filled: true})
+		}
+	}
+}
+
+// Usually reports whether units of the duty have an option unless asked otherwise; false
+// without a duty.
+func (d *Duty) Usually(option string) bool {
+	return d != nil && slices.ContainsFunc(d.Usual, func(f Fitting) bool { return f.Option == option })
 }
 
 // Lacks reports whether units of the duty have nothing of a group; false without a duty.
@@ -154,9 +184,7 @@ func (c *Catalogue) AllRules() []Rule {
 		out = append(out, Rule{ID: id, Kind: KindPlant, If: &when, Then: then, Reason: fmt.Sprintf(reason, args...)})
 	}
 	for i := range c.Duties {
-		if d := &c.Duties[i]; d.Option != "" {
-			c.rulesOf(d, add)
-		}
+		c.rulesOf(&c.Duties[i], add)
 	}
 	for i := range c.Bodies {
 		b := &c.Bodies[i]
@@ -245,7 +273,7 @@ func (c *Catalogue) idsOf(group string) []string {
 func (c *Catalogue) optionsWhere(takes func(*Duty) bool) []string {
 	var out []string
 	for i := range c.Duties {
-		if d := &c.Duties[i]; d.Option != "" && takes(d) {
+		if d := &c.Duties[i]; takes(d) {
 			out = append(out, d.Option)
 		}
 	}
@@ -258,7 +286,7 @@ func (c *Catalogue) bodiesWhere(takes func(*Duty) bool) []string {
 	var out []string
 	for i := range c.Duties {
 		d := &c.Duties[i]
-		if d.Option == "" || !takes(d) {
+		if !takes(d) {
 			continue
 		}
 		if d.Bodies == nil {
@@ -307,9 +335,11 @@ func (k *checker) duties() {
 				k.add("value", where+" option", "%q is not tagged %q, so that needs would not ask for it", d.Option,
 					"needed-"+d.ID)
 			}
-		} else if d.Must != nil || d.Never != nil || d.Without != nil || d.Bodies != nil {
-			k.add("missing", where+" option", "a duty that asks something of its units names the option that makes "+
-				"a unit one of it")
+		} else {
+			k.add("missing", where+" option", "a duty names the option that makes a unit one of it")
+		}
+		if len(d.Must) == 0 {
+			k.add("missing", where+" must", "a duty names what none of its units is built without")
 		}
 		for n, list := range d.Must {
 			if len(list) == 0 {
@@ -326,6 +356,9 @@ func (k *checker) duties() {
 		for _, g := range d.Without {
 			k.without(where+" without", g)
 		}
+		for _, f := range d.Usual {
+			k.fitting(where+" usual", f)
+		}
 		for _, a := range d.Aboard {
 			if c.EquipmentByID(a.Equipment) == nil || a.Qty < 1 || a.Qty > 99 {
 				k.add("value", where+" aboard", "%q is not equipment, or is not carried 1 to 99 times", a.Equipment)
@@ -340,10 +373,24 @@ func (k *checker) duties() {
 	}
 	for i := range c.Groups {
 		for _, id := range c.Groups[i].Only {
-			if _, ok := seen[id]; !ok || c.DutyByID(id).Option == "" {
-				k.add("unknown-id", at("groups", i, c.Groups[i].ID)+" only", "%q is not a duty with an option", id)
+			if _, ok := seen[id]; !ok {
+				k.add("unknown-id", at("groups", i, c.Groups[i].ID)+" only", "%q is not a duty", id)
 			}
 		}
+	}
+}
+
+// fitting checks something that units of a duty usually have. Of a group with a standard
+// option that one would come back in its place.
+func (k *checker) fitting(where string, f Fitting) {
+	o := k.c.OptionByID(f.Option)
+	switch {
+	case o == nil:
+		k.add("unknown-id", where, "%q is not an option", f.Option)
+	case f.Qty < 1 || f.Qty > max(o.MaxQty, 1):
+		k.add("value", where, "%q is fitted 1 to %d times, not %d", f.Option, max(o.MaxQty, 1), f.Qty)
+	case o.Standard || k.c.GroupByID(o.Group) != nil && k.c.GroupByID(o.Group).Choose == ChooseOne:
+		k.add("value", where, "%q is of a group that every unit has one of: name it under must", f.Option)
 	}
 }
 

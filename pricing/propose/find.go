@@ -135,6 +135,7 @@ func neverMeets(base *quote.Draft, cat *config.Catalogue, u *config.Unit) bool {
 // together: good for an estimate.
 func plain(cat *config.Catalogue, u config.Unit) config.Unit {
 	u = u.Clone()
+	cat.FitUsual(&u)
 	taken := map[string]bool{}
 	for _, p := range u.Picks {
 		taken[cat.OptionByID(p.Option).Group] = true
@@ -148,12 +149,13 @@ func plain(cat *config.Catalogue, u config.Unit) config.Unit {
 	return u
 }
 
-// start works out the unit on a chassis with a body as the plant builds it, with the
-// musts kept.
+// start works out the unit on a chassis with a body as the plant builds it for its duty,
+// with the musts kept.
 func (f *finder) start(base *quote.Draft, chassis, body string) (look, bool) {
 	on := base.Clone()
 	on.Unit.Chassis, on.Unit.Body = chassis, body
 	of := f.ed.For(&on.Unit)
+	of.Cat.FitUsual(&on.Unit)
 	f.finished++
 	full, ok := of.Rules.Start(&on.Unit, fit(of, on))
 	if !ok {

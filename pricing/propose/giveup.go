@@ -195,10 +195,11 @@ func (f *finder) leaner(loose *quote.Draft, l *look) []*quote.Draft {
 	return out
 }
 
-// spare are the standard fills of a unit that it could do without, and what going
-// without each, or taking the least of its group, saves in the total of the order.
+// spare are the fills of a unit, standard or usual for its duty, that it could do without,
+// and what going without each, or taking the least of its group, saves in the total of the
+// order.
 func spare(ed *quote.Edition, base *quote.Draft, u *config.Unit) (ids []string, saved []float64) {
-	cat := ed.Cat
+	cat, duty := ed.Cat, ed.Cat.DutyOf(u)
 	terms := base.Terms.Clone()
 	if terms.Budget.IsZero() {
 		terms.Budget = money.Cents(1)
@@ -209,7 +210,7 @@ func spare(ed *quote.Edition, base *quote.Draft, u *config.Unit) (ids []string, 
 	}
 	for _, p := range u.Picks {
 		o := cat.OptionByID(p.Option)
-		if !p.Filled || !o.Standard {
+		if !p.Filled || !o.Standard && !duty.Usually(o.ID) {
 			continue
 		}
 		by := per[o.ID]
@@ -260,7 +261,7 @@ func (f *finder) without(base, wants *quote.Draft, whole *config.Unit, budget in
 	on.Unit = whole.Clone()
 	on.Unit.NeededBy = needed
 	of := f.ed.For(&on.Unit)
-	harm := harmOf(of, on.Date)
+	harm := harmOf(of, &on.Unit, on.Date)
 	cost := func(id string) int64 {
 		if h := harm(id); h > 0 {
 			return -int64(costsPerHarm * h)
@@ -286,9 +287,9 @@ func (f *finder) fewLeftOut(l *rules.Limits, whole *config.Unit) *rules.Limits {
 	missing, other := Lacks(f.ed, whole)
 	few := config.Linear{Code: "standard", Label: "standard", Per: map[string]float64{},
 		Limit: float64(mostLeftOut - len(missing) - len(other))}
-	for _, p := range usual(f.ed.For(whole), whole).Picks {
-		if whole.Has(p.Option) {
-			few.Per[p.Option] = -1
+	for _, o := range usual(f.ed.For(whole), whole) {
+		if whole.Has(o.ID) {
+			few.Per[o.ID] = -1
 			few.Limit--
 		}
 	}
@@ -306,12 +307,13 @@ func exchanges(cat *config.Catalogue, o *config.Option) bool {
 		slices.ContainsFunc(cat.Members(o.Group), func(m int) bool { return cat.Options[m].Standard })
 }
 
-// harmOf is how much it hurts to leave out an option: zero of what is not standard.
-func harmOf(ed *quote.Edition, on config.Date) func(id string) float64 {
-	book := ed.Book.AsOf(on)
+// harmOf is how much it hurts to leave out an option of a unit: zero of what is neither
+// standard nor usual for its duty.
+func harmOf(ed *quote.Edition, u *config.Unit, on config.Date) func(id string) float64 {
+	book, duty := ed.Book.AsOf(on), ed.Cat.DutyOf(u)
 	return func(id string) float64 {
 		o := ed.Cat.OptionByID(id)
-		if o == nil || !o.Standard {
+		if o == nil || !o.Standard && !duty.Usually(id) {
 			return 0
 		}
 		return hurtStandard + hurtClause*float64(len(o.Clauses)) +
@@ -532,7 +534,7 @@ func (f *finder) likeAsked(base *quote.Draft, u *config.Unit) bool {
 // withMost is the unit within the needs of a draft that has most of the options that
 // must be in, and then of the standard.
 func (f *finder) withMost(base, on *quote.Draft, of *quote.Edition) (look, bool) {
-	harm := harmOf(of, on.Date)
+	harm := harmOf(of, &on.Unit, on.Date)
 	cost := func(id string) int64 {
 		if base.Unit.Has(id) {
 			return -int64(costsPerHarm * mostLeftOut * hurtOption)
@@ -610,7 +612,7 @@ func (f *finder) lacking(base *quote.Draft, g *GiveUp) {
 	if len(g.Missing)+len(g.Other) == 0 {
 		return
 	}
-	harm := harmOf(f.ed.For(&g.Unit), base.Date)
+	harm := harmOf(f.ed.For(&g.Unit), &g.Unit, base.Date)
 	slices.SortStableFunc(g.Missing, func(a, b string) int { return cmp.Compare(harm(b), harm(a)) })
 	g.Hurt += hurtAny
 	for _, id := range g.Missing {

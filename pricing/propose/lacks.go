@@ -8,14 +8,13 @@ import (
 // Exchange is something standard with what stands in its place.
 type Exchange struct{ Standard, Instead string }
 
-// Lacks lists what the plant fits as standard on the unit's chassis with its body and
-// the unit goes without, and what has something else in its place that nobody asked
-// for.
+// Lacks lists what the plant fits on the unit's chassis with its body, as standard or as
+// usual for its duty, and the unit goes without, and what has something else in its place
+// that nobody asked for.
 func Lacks(ed *quote.Edition, u *config.Unit) (missing []string, other []Exchange) {
 	ed = ed.For(u)
 	cat := ed.Cat
-	for _, p := range usual(ed, u).Picks {
-		o := cat.OptionByID(p.Option)
+	for _, o := range usual(ed, u) {
 		if u.Has(o.ID) {
 			continue
 		}
@@ -42,19 +41,32 @@ func Lacks(ed *quote.Edition, u *config.Unit) (missing []string, other []Exchang
 	return missing, other
 }
 
-// usualKey is what the units that the plant builds are kept under.
+// usualKey is what is usual is kept under.
 type usualKey struct{}
 
-// usual is the unit that the plant builds on the chassis of a unit with its body when
-// nobody asks for anything.
-func usual(ed *quote.Edition, u *config.Unit) *config.Unit {
-	known := ed.Once(usualKey{}, func() any { return map[[2]string]*config.Unit{} }).(map[[2]string]*config.Unit)
-	key := [2]string{u.Chassis, u.Body}
-	if known[key] == nil {
-		bare := config.Unit{Catalogue: u.Catalogue, Edition: u.Edition, Chassis: u.Chassis, Body: u.Body,
-			Existing: u.Existing}
-		full, _ := ed.Rules.Start(&bare, nil)
-		known[key] = &full
+// usual lists what is standard, or usual for the duty of a unit, in the one that the plant
+// builds on its chassis with its body when nobody asks for anything but the duty.
+func usual(ed *quote.Edition, u *config.Unit) []*config.Option {
+	type known map[[3]string][]*config.Option
+	all := ed.Once(usualKey{}, func() any { return known{} }).(known)
+	key, duty := [3]string{u.Chassis, u.Body}, ed.Cat.DutyOf(u)
+	bare := config.Unit{Catalogue: u.Catalogue, Edition: u.Edition, Chassis: u.Chassis, Body: u.Body,
+		Existing: u.Existing}
+	if duty != nil {
+		key[2] = duty.ID
+		bare.Set(config.Pick{Option: duty.Option, Qty: 1})
+		ed.Cat.FitUsual(&bare)
 	}
-	return known[key]
+	if list, ok := all[key]; ok {
+		return list
+	}
+	full, _ := ed.Rules.Start(&bare, nil)
+	list := []*config.Option{}
+	for _, p := range full.Picks {
+		if o := ed.Cat.OptionByID(p.Option); o.Standard || duty.Usually(o.ID) {
+			list = append(list, o)
+		}
+	}
+	all[key] = list
+	return list
 }

@@ -10,16 +10,16 @@ import (
 	"boxwright/pricing/quote/quotetest"
 )
 
-// Of a duty that is a must, one option is let go and the others stay musts.
-func TestOneOptionOfADutyIsLetGo(t *testing.T) {
+// Of a climate that is a must, one option is let go and the others stay musts.
+func TestOneOptionOfAWordIsLetGo(t *testing.T) {
 	ed := quotetest.Demo(t)
-	n := quote.Needs{Duty: "als"}
-	n.SetFirm("duty", true)
+	n := quote.Needs{Climate: "cold"}
+	n.SetFirm("climate", true)
 	all, _ := n.Wishes(ed.Cat)
-	n.Loosen(ed.Cat, &config.Unit{}, "drug-lock")
+	n.Loosen(ed.Cat, &config.Unit{}, "heat-fuel")
 	left, _ := n.Wishes(ed.Cat)
 	assert.Len(t, left, len(all)-1)
-	assert.NotContains(t, left, "drug-lock")
+	assert.NotContains(t, left, "heat-fuel")
 	n.GiveWay(ed.Cat, left[0])
 	fewer, like := n.Wishes(ed.Cat)
 	assert.Len(t, fewer, len(all)-2)

@@ -86,18 +86,6 @@ func ComputeWith(ed *Edition, d *Draft, effort int) (*Quote, error) {
 	return q, nil
 }
 
-// Duty is that of the unit: by what it has, else, where the duty of the needs has no
-// option, by these; nil for none.
-func (q *Quote) Duty() *config.Duty {
-	if q.OfDuty != nil {
-		return q.OfDuty
-	}
-	if d := q.Edition.Cat.DutyByID(q.Draft.Needs.Duty); d != nil && d.Option == "" {
-		return d
-	}
-	return nil
-}
-
 // say puts the words of the unit's duty into what the checks say.
 func (q *Quote) say() {
 	d := q.OfDuty

@@ -52,7 +52,7 @@ func (q *Quote) LabelData() []Label {
 }
 
 // patients reports whether the unit can have patients aboard: its duty has cots.
-func (q *Quote) patients() bool { return !q.Duty().Lacks("cot") }
+func (q *Quote) patients() bool { return !q.OfDuty.Lacks("cot") }
 
 // aboard is what people are called on a label.
 func (q *Quote) aboard() string {

@@ -142,31 +142,41 @@ func (q *Quote) Checks() []Check {
 			works("test."+o.ID+"."+strconv.Itoa(i+1), t)
 		}
 		if o.Load != nil && o.Tests == nil {
-			works("works."+o.ID, switched(o, p.Qty))
+			works("works."+o.ID, switched(o, q.Edition.Cat.GroupByID(o.Group).Test, p.Qty))
 		}
 	}
 	return out
 }
 
-// switched is the test of what only has to run: each mode's current is one for the whole
-// unit, so this is the current of the one thing alone.
-func switched(o *config.Option, qty int) config.Trial {
-	t := config.Trial{What: o.Label, How: "Switched on alone; clamp meter at its breaker",
-		Tolerance: "10 %, at least 0.5 A"}
+// switched is the test of what only has to run, as its group has it: each mode's current is
+// one for the whole unit, so this is the current of the one thing alone.
+func switched(o *config.Option, of *config.Trial, qty int) config.Trial {
+	what, draws, within := o.Label, "", "10 %, at least 0.5 A"
 	if qty > 1 {
-		t.What += " × " + quantity.Group(float64(qty), 0)
+		what += " × " + quantity.Group(float64(qty), 0)
 	}
 	amps := max(o.Load.SceneA, o.Load.RespondingA, o.Load.DrivingA, o.Load.ParkedA)
 	switch {
 	case amps > 0:
-		t.Expect = "Runs, and draws " + quantity.US.Show(float64(amps)*float64(qty), quantity.Amp)
+		draws = quantity.US.Show(float64(amps)*float64(qty), quantity.Amp)
 	case o.Load.ACW > 0:
-		t.How, t.Tolerance = "Run from shore line and, where it has one, from the inverter; plug-in meter", "10 %"
-		t.Expect = "Runs, and draws " + quantity.US.Show(float64(o.Load.ACW)*float64(qty), quantity.Watt)
-	default:
-		t.How, t.Expect, t.Tolerance = "Worked by its own switch", "Does what its label says", "as found"
+		draws, within = quantity.US.Show(float64(o.Load.ACW)*float64(qty), quantity.Watt), "10 %"
 	}
-	return t
+	switch {
+	case of != nil && draws != "":
+		return config.Trial{What: of.What + ": " + what, How: of.How, Expect: of.Expect + "; draws " + draws,
+			Tolerance: of.Tolerance + "; current " + within}
+	case of != nil:
+		return config.Trial{What: of.What + ": " + what, How: of.How, Expect: of.Expect, Tolerance: of.Tolerance}
+	case amps > 0:
+		return config.Trial{What: what, How: "Switched on alone; clamp meter at its breaker",
+			Expect: "Runs, and draws " + draws, Tolerance: within}
+	case draws != "":
+		return config.Trial{What: what, How: "Run from shore line and, where it has one, from the inverter; plug-in " +
+			"meter", Expect: "Runs, and draws " + draws, Tolerance: within}
+	}
+	return config.Trial{What: what, How: "Worked by its own switch", Expect: "Does what its label says",
+		Tolerance: "as found"}
 }
 
 // curb are the weighings of the empty unit. Each is accepted where 99 units in 100 come

@@ -12,13 +12,13 @@ import (
 	"boxwright/pricing/quote/quotetest"
 )
 
-// Eight options that one word asks for are one stop, which names the word once and each
+// Options that one word asks for are one stop, which names the word once and each
 // of them.
 func TestWhatAWordAsksForIsOneStop(t *testing.T) {
 	ed := quotetest.Demo(t)
 	d := quote.Begin(ed, "", "", quotetest.Today)
-	d.Needs = quote.Needs{Duty: "als", Must: []string{"cot-power"}}
-	d.Needs.SetFirm("duty", true)
+	d.Needs = quote.Needs{Climate: "cold", Must: []string{"cot-power"}}
+	d.Needs.SetFirm("climate", true)
 	q, err := quote.Compute(ed, d)
 	require.NoError(t, err)
 	var stops []string
@@ -28,7 +28,7 @@ func TestWhatAWordAsksForIsOneStop(t *testing.T) {
 		}
 	}
 	require.Len(t, stops, 1)
-	assert.Equal(t, 1, strings.Count(stops[0], "Advanced life support"), stops[0])
+	assert.Equal(t, 1, strings.Count(stops[0], "Cold"), stops[0])
 	assert.Equal(t, 2, strings.Count(stops[0], "not in the unit"), "of the word, and of the option asked for by name")
 	must, _ := d.Needs.Wishes(ed.Cat)
 	require.Greater(t, len(must), 4)

@@ -40,22 +40,23 @@ func TestKindsFromNeedsToPapers(t *testing.T) {
 	dir := os.Getenv("KINDS") // where the papers are left as text
 	for _, k := range []struct {
 		name string
-		acts []Act
+		acts []Act               // the duty is the last but one
 		has  map[string][]string // by paper
 		not  string              // on none of the papers
 	}{
 		{"van", []Act{set("needs.type", "II"), set("needs.duty", "bls"), set("needs.crew", "3")},
-			map[string][]string{"labels": {"Alterer's label"}, "upkeep": {"Partition, raised roof"}},
+			map[string][]string{"quote": {"Basic life support transport. Built, marked"},
+				"labels": {"Alterer's label"}, "upkeep": {"Partition, raised roof"}},
 			`(?i)outside compartment|weld seams|final-stage|drain mats`},
 		{"neonatal", []Act{set("needs.duty", "neonatal"), set("needs.crew", "4")},
 			map[string][]string{"quote": {"Medical air at 10 L/min", "minutes on battery alone",
 				"on the road, against the inverters", "against 80 % of the inlet",
-				"Sound and vibration wished at the incubator", "Squad bench",
+				"Sound and vibration wished at the incubator", "Two team seats facing the deck", "Overhead cabinets above the team seats",
 				"Second inverter for the incubator"},
 				"test":   {"Sound and vibration at the incubator", "Incubator on the road, on battery and on shore"},
 				"upkeep": {"Medical", "Incubator"}}, `Cab over-pressure`},
 		{"medium-duty", []Act{set("needs.type", "medium"), set("needs.duty", "als"), set("needs.crew", "4")},
-			map[string][]string{"quote": {"Medium-duty"}}, `Incubator|Slides, trays`},
+			map[string][]string{"quote": {"Medium-duty", "Advanced life support. Built, marked"}}, `Incubator|Slide-out`},
 		{"critical", []Act{set("needs.duty", "critical"), set("needs.crew", "4")},
 			map[string][]string{"quote": {"Ventilator bracket", "Rail for three infusion pumps",
 				"W pure sine inverter"},
@@ -64,15 +65,18 @@ func TestKindsFromNeedsToPapers(t *testing.T) {
 			map[string][]string{"quote": {"Multi-patient transport", "Two: ",
 				"each arrangement at full load", ", chosen", "the worst", "Clear height over a patient"}, "test": {"Straps, oxygen and numbers"}},
 			""},
-		{"rescue", []Act{set("needs.duty", "rescue"), set("needs.crew", "4"), {Do: "carry-usual", ID: "rescue"}},
+		{"rescue", []Act{set("needs.duty", "rescue"), set("needs.crew", "4")},
 			map[string][]string{"quote": {"Rescue body", "not judged as an ambulance", "NFPA 1900",
-				"Telescoping light mast",
+				"Telescoping light mast", "Slide-out tray, 600 lb, each × 2", "Slide-out tool wall", "Strut and jack rack",
+				"Cribbing boxes", "Saw mounts and fuel bay", "Rope locker", "Basket litter slot", "Generator, 6 kW",
+				"Tool board on a compartment door",
 				"crew compartment", "and RESCUE in plain", "Stabilizing strut set"},
-				"test": {"Light mast", "Tool"}, "labels": {"truck"}, "upkeep": {"Light mast"}},
+				"test": {"Light mast", "Slide-out trays", "Slide-out tool walls", "Tool boards on doors",
+					"Scene lights: Two scene lights on each side"}, "labels": {"truck"}, "upkeep": {"Light mast"}},
 			`(?i)patient compartment|cots?\b|AMBULANCE in|multipurpose passenger|kkk-a-1822f|medical oxygen|suction`},
-		{"hazardous materials", []Act{set("needs.duty", "hazmat"), set("needs.crew", "4"), {Do: "carry-usual", ID: "hazmat"}},
+		{"hazardous materials", []Act{set("needs.duty", "hazmat"), set("needs.crew", "4")},
 			map[string][]string{"quote": {"Hazardous materials body", "not judged as an ambulance", "Command desk",
-				"Rear shower", "Bulkhead between clean",
+				"Rear shower", "Bulkhead between clean", "Weather station", "Awning", "Sample locker",
 				"Minutes of shower at 8 gal a minute7.50", "Waste tanks, against all the water carried75 gal"}, "test": {"0.08 to 0.14", "7.5 min at 8 gal"},
 				"labels": {"truck"},
 				"upkeep": {"Gas sensors", "Waste tank"}},
@@ -88,6 +92,13 @@ func TestKindsFromNeedsToPapers(t *testing.T) {
 			text := readable(s.Regions["main"])
 			s = p.do(Act{Do: "take-proposal", ID: "cheapest"})
 			require.Empty(t, s.Fault)
+			s = p.do(Act{Do: "carry-usual", ID: k.acts[len(k.acts)-2].Value})
+			require.Empty(t, s.Fault)
+			unit := draftOf(t, s).Unit
+			assert.NotEmpty(t, unit.Carried)
+			for _, c := range unit.Carried {
+				assert.NotEmpty(t, c.Compartment, "%s has its place", c.Equipment)
+			}
 			papers := papersOf(p)
 			assert.NotContains(t, papers["quote"], "cannot be issued yet")
 			for id, list := range k.has {

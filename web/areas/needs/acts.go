@@ -275,7 +275,7 @@ func carry(s *session.Session, a session.Act) {
 	s.Stowed(append(list, config.Carried{Equipment: a.ID, Qty: want}))
 }
 
-// carryUsual counts the usual equipment of a duty in place of what was listed.
+// carryUsual counts and stows the usual equipment of a duty in place of what was listed.
 func carryUsual(s *session.Session, a session.Act) {
 	d := s.Memory.Edition.Cat.DutyByID(a.ID)
 	if d == nil {
@@ -292,7 +292,9 @@ func carryUsual(s *session.Session, a session.Act) {
 		list = append(list, config.Carried{Equipment: e.Equipment, Qty: e.Qty})
 	}
 	s.Stowed(list)
-	s.Notice = "The usual equipment for " + strings.ToLower(d.Label) + " is counted. Space says where each can ride."
+	_, left := s.Stow()
+	s.Notice = "The usual equipment for " + strings.ToLower(d.Label) + " is counted and stowed; Space shows where each " +
+		"thing rides." + session.Unplaced(left)
 }
 
 // ruleField is the box of a rule set.

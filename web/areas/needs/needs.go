@@ -261,7 +261,7 @@ func ownItem(p *Page) Part {
 // usualEquipment offers what a unit of the duty carries, with one press.
 func usualEquipment(p *Page) Part {
 	d := p.Q.Edition.Cat.DutyByID(p.Q.Draft.Needs.Duty)
-	if of := p.Q.Duty(); of != nil {
+	if of := p.Q.OfDuty; of != nil {
 		d = of
 	}
 	if d == nil || len(d.Aboard) == 0 {

@@ -497,7 +497,7 @@ func printedCautions(p *Page) Part {
 			"authority having jurisdiction decides which rules apply.",
 		"Dates are estimates until the plant confirms slot and chassis in writing.",
 	}
-	if d := p.Q.Duty(); d != nil {
+	if d := p.Q.OfDuty; d != nil {
 		list = append(list, d.Cautions...)
 	}
 	return Many(El("h2", Text("Cautions")), page.Cautions(list...))

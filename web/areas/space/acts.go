@@ -8,9 +8,7 @@ import (
 
 	"boxwright/config"
 	"boxwright/config/quantity"
-	"boxwright/config/space"
 	"boxwright/config/standards"
-	"boxwright/config/weight"
 	"boxwright/web/session"
 )
 
@@ -88,29 +86,7 @@ func takeOut(s *session.Session, a session.Act) {
 
 // suggest stows what is not yet stowed by the catalogue's rules and for balance.
 func suggest(s *session.Session, _ session.Act) {
-	cat, u := s.Memory.Edition.Cat, &s.Draft.Unit
-	assume := standards.Assume(u.RuleSet, cat, u)
-	ch := cat.ChassisByID(u.Chassis)
-	before := loose(u.Carried)
-	s.Stowed(space.Suggest(cat, u, func(v *config.Unit) space.Trim {
-		g := weight.Weigh(cat, v, &assume).Gross
-		return space.Trim{FrontLb: g.FrontLb, RearLb: g.RearLb, LeftLb: g.LeftLb, RightLb: g.RightLb,
-			FrontLimitLb: ch.GAWRFrontLb, RearLimitLb: ch.GAWRRearLb}
-	}))
-	left := loose(u.Carried)
+	stowed, left := s.Stow()
 	s.Notice = fmt.Sprintf("Stowed %d of %d things by the catalogue's rules and for balance; what was stowed by hand "+
-		"stayed.",
-		before-left, before)
-	if left > 0 {
-		s.Notice += fmt.Sprintf(" For %d no place was proven.", left)
-	}
-}
-
-func loose(list []config.Carried) (n int) {
-	for _, c := range list {
-		if c.Compartment == "" {
-			n += c.Qty
-		}
-	}
-	return n
+		"stayed.", stowed, stowed+left) + session.Unplaced(left)
 }

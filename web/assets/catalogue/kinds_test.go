@@ -21,9 +21,6 @@ func TestDuties(t *testing.T) {
 	cat := ed.Cat
 	for i := range cat.Duties {
 		d := &cat.Duties[i]
-		if d.Option == "" {
-			continue
-		}
 		t.Run(d.ID, func(t *testing.T) {
 			built := 0
 			for _, ch := range cat.Chassis {
@@ -47,6 +44,7 @@ func TestDuties(t *testing.T) {
 					for _, id := range d.Never {
 						assert.False(t, full.Has(id), id)
 					}
+					assert.True(t, len(d.Must) > 0)
 					for _, p := range full.Picks {
 						o := cat.OptionByID(p.Option)
 						assert.True(t, o.IsNone() || cat.Offers(d, o.Group), "%s of %s", o.ID, o.Group)
