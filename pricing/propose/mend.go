@@ -39,12 +39,24 @@ func MendEffect(q *quote.Quote, w *Ways, m *rules.Mend, in quantity.System) stri
 	return Effect(q, &m.Unit, besides, w.Decides(), in)
 }
 
-// frontAxle has the least to spare on most units.
-const frontAxle = "weight.front-axle"
+// loads are the figures of which the one with the least to spare is told where no other
+// is asked for.
+var loads = []string{"weight.front-axle", "weight.rear-axle", "weight.gross"}
+
+// scarcest is the code of the load with the least to spare.
+func scarcest(figures []config.Figure) string {
+	code, least := "", 0.0
+	for _, f := range figures {
+		if slices.Contains(loads, f.Code) && (code == "" || f.Margin() < least) {
+			code, least = f.Code, f.Margin()
+		}
+	}
+	return code
+}
 
 // Effect words what another unit in place of this one does: what it has nothing to
 // spare of, which is said first, then the total, the figures named by their codes,
-// the front axle where none is, the delivery, and what was filled in.
+// the load with the least to spare where none is, the delivery, and what was filled in.
 func Effect(q *quote.Quote, u *config.Unit, changes []rules.Change, codes []string, in quantity.System) string {
 	ed, d := q.Edition.For(u), *q.Draft
 	d.Unit, d.Tickets = *u, quote.Weighed(d.Tickets, &q.Draft.Unit, u)
@@ -55,7 +67,7 @@ func Effect(q *quote.Quote, u *config.Unit, changes []rules.Change, codes []stri
 	figures := slices.DeleteFunc(figuresOf(ed, &d), func(f config.Figure) bool { return f.Sense == "" })
 	asked := func(f config.Figure) bool { return slices.Contains(codes, f.Code) }
 	if !slices.ContainsFunc(figures, asked) {
-		codes = []string{frontAxle}
+		codes = []string{scarcest(figures)}
 	}
 	for _, is := range figures {
 		if was, known := q.Figure(is.Code); known && asked(is) {

@@ -2,11 +2,13 @@ package propose_test
 
 import (
 	"fmt"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"boxwright/config"
 	"boxwright/config/quantity"
 	"boxwright/config/rules"
 	"boxwright/pricing/propose"
@@ -20,7 +22,6 @@ func TestEffectsAreWhatComesOfThem(t *testing.T) {
 	d := quote.Begin(ed, "cut-14500-158-gas", "mod-146-72", quotetest.Today)
 	q, err := quote.Compute(ed, d)
 	require.NoError(t, err)
-	was, _ := q.Figure("weight.front-axle")
 	seen, moved := 0, 0
 	for _, o := range ed.Cat.Options {
 		if d.Unit.Has(o.ID) || q.State(o.ID) != rules.Open || o.Parts == nil {
@@ -33,9 +34,16 @@ func TestEffectsAreWhatComesOfThem(t *testing.T) {
 			then, err := quote.Compute(ed, on)
 			require.NoError(t, err)
 			is, _ := then.Figure("weight.front-axle")
+			for _, code := range []string{"weight.rear-axle", "weight.gross"} {
+				if f, _ := then.Figure(code); f.Margin() < is.Margin() {
+					is = f
+				}
+			}
+			was, _ := q.Figure(is.Code)
+			name, _, _ := strings.Cut(is.Label, ",")
 			text := propose.Effect(q, &offer.Unit, offer.Changes, nil, quantity.US)
 			assert.Contains(t, text,
-				fmt.Sprintf("Front axle to spare: %s → %s.", quantity.US.Show(was.Margin(), quantity.Pound),
+				fmt.Sprintf("%s to spare: %s → %s.", name, quantity.US.Show(was.Margin(), quantity.Pound),
 					quantity.US.Show(is.Margin(), quantity.Pound)), o.Label)
 			assert.Contains(t, text, "Delivery "+then.Plan.EvenOdds.Long()+", ", o.Label)
 			assert.Contains(t, text, then.Price.Total.Sub(q.Price.Total).Show()+". ", o.Label)
@@ -54,4 +62,22 @@ func TestEffectsAreWhatComesOfThem(t *testing.T) {
 	}
 	assert.Greater(t, seen, 20)
 	assert.Positive(t, moved, "some of them put the delivery off")
+}
+
+// Where no figure is asked for, the load with the least to spare is told.
+func TestTheScarcestLoadIsTold(t *testing.T) {
+	ed := quotetest.Demo(t)
+	for _, c := range []struct{ chassis, body, says string }{
+		{"cut-14500-158-gas", "mod-146-72", "Front axle to spare: "},
+		{"cab-14000-169-4x4-diesel", "mod-153-72", "Gross weight to spare: "},
+	} {
+		t.Run(c.chassis, func(t *testing.T) {
+			d := quote.Begin(ed, c.chassis, c.body, quotetest.Today)
+			q, err := quote.Compute(ed, d)
+			require.NoError(t, err)
+			on := d.Unit.Clone()
+			on.Set(config.Pick{Option: "spr-carrier", Qty: 1})
+			assert.Contains(t, propose.Effect(q, &on, nil, nil, quantity.US), c.says)
+		})
+	}
 }

@@ -328,7 +328,7 @@ func checks(q *quote.Quote) []string {
 	for _, f := range q.OwnFindings() {
 		if f.Severity == config.Warn && !isThin(&f) && ofUnit(&f) {
 			said := f.Text
-			if !strings.HasPrefix(said, f.Where) {
+			if what, _, _ := strings.Cut(f.Where, ","); !strings.HasPrefix(said, what) {
 				said = f.Where + ": " + said
 			}
 			out = append(out, said)

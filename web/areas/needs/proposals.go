@@ -259,12 +259,12 @@ func giveUps(p *Page) Part {
 				p.Q.Price.Currency + " " + g.Price.Show() + ", safe date (90 %) " + g.Safe.Long() + ", " +
 				p.Show(float64(g.Payload), quantity.Pound) + " of payload left."
 			return El("li", El("p", Text(g.Said(p.System()))),
-				page.Action("give-up", n, "", g.Press(p.System()), At("id", "give-up-"+n)),
-				El("span", Class("how"), Text(how)),
-				When(g.Thin != nil, func() Part {
-					return El("span", Class("how"), page.Mark(config.Warn),
+				When(g.Thin != nil, func() Part { // said before it can be pressed
+					return El("p", Class("how"), page.Mark(config.Warn),
 						Text(" Little to spare. "+propose.ThinWords(g.Thin, p.System())))
 				}),
+				page.Action("give-up", n, "", g.Press(p.System()), At("id", "give-up-"+n)),
+				El("span", Class("how"), Text(how)),
 				lacks(p, "lacks-"+n, g.Missing, g.Other))
 		})),
 		If(p.Giving.Barest.Sign() > 0, El("p", Class("how"), Text("With nothing in it but what is asked for and what "+
