@@ -352,9 +352,14 @@ func conditioned(under []claims.Number, n claims.Number) bool {
 	return false
 }
 
+// wholes are the gauges that count people: none of them has half a seat.
+var wholes = []string{"space.seats", "space.patients", countBench}
+
 // inUnit is an amount in a gauge's unit; false when it is of another kind.
 func inUnit(n claims.Number, unit, code string) (float64, bool) {
 	switch {
+	case slices.Contains(wholes, code) && n.Value != math.Trunc(n.Value):
+		return 0, false
 	case n.Unit == unit:
 		return n.Value, true
 	case unit == lb && n.Unit == "" && n.Value >= 1000: // "14,500 GVWR"

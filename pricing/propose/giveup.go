@@ -623,12 +623,13 @@ func (f *finder) lacking(base *quote.Draft, g *GiveUp) {
 	}
 }
 
-// best are the give-ups that hurt least: of those that give up the same needs the
-// mildest, and none that gives up as much as another does, has no more of the standard
+// best are the give-ups that hurt least, those that keep every must before the others: of
+// those that give up the same needs the mildest, and none that gives up as much as another does, has no more of the standard
 // and no more to spare.
 func best(list []GiveUp) []GiveUp {
 	slices.SortStableFunc(list, func(a, b GiveUp) int {
-		return cmp.Or(cmp.Compare(a.Hurt, b.Hurt), a.Price.Cmp(b.Price))
+		return cmp.Or(cmp.Compare(min(a.musts(), 1), min(b.musts(), 1)), cmp.Compare(a.Hurt, b.Hurt),
+			a.Price.Cmp(b.Price))
 	})
 	var out []GiveUp
 	for i := range list {
@@ -653,6 +654,17 @@ func best(list []GiveUp) []GiveUp {
 		out = append(out, *g)
 	}
 	return out
+}
+
+// musts is how many musts it gives up.
+func (g *GiveUp) musts() int {
+	n := 0
+	for _, m := range g.missed {
+		if !m.Want {
+			n++
+		}
+	}
+	return n
 }
 
 // lacks is how many things of the standard it has not.

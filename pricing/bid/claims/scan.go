@@ -456,9 +456,25 @@ func measured(list []Token) []Token {
 				t.end = list[i].end
 			}
 		}
+		if twoWays(t) {
+			t.Kind = Word // which nothing accounts for, so that a person is asked
+		}
 		out = append(out, t)
 	}
 	return dimensions(converted(out))
+}
+
+// twoWays reports whether a number can be read in two ways in its unit: "1.750 lb".
+func twoWays(t Token) bool {
+	if t.said || t.Num.Unit == "" || !strings.Contains(t.raw, ".") {
+		return false
+	}
+	v, ok := value(t.raw)
+	if !ok || t.Num.Value > 10*v { // 1.750 tons
+		return false
+	}
+	_, _, f := quantity.Scan(t.raw + " " + t.Num.Unit)
+	return f != nil && f.Code == quantity.TwoWays
 }
 
 // converted drops an amount in brackets that says the one before it again in another
