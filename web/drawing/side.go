@@ -27,7 +27,14 @@ func Side(p *page.Page) Part {
 	x, z, left := float64(g.XIn), float64(g.ZIn), o.ahead-14
 	d.clear(x, y(z), float64(g.XTolIn), float64(g.ZTolIn))
 	d.add(page.Trace("ground", "MH", o.ahead-8, base, o.behind+6))
-	d.add(onGround(street.shapes(), base))
+	shapes := street.shapes()
+	for i := range shapes {
+		if s := &shapes[i]; s.Text != "" { // the letters of compartments keep off those of the unit
+			a, b := s.Along[0], s.Along[1]
+			d.taken = append(d.taken, [4]float64{a.U, y(b.V), b.U, y(a.V)})
+		}
+	}
+	d.add(onGround(shapes, base))
 	for i, u := range q.Space.Compartments {
 		if u.Side != "street" || o.van {
 			continue

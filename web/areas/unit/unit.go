@@ -300,7 +300,7 @@ func refusal(p *Page, id string) Part {
 
 func optionTags(p *Page, o *config.Option, pick *config.Pick, state rules.State) Part {
 	switch {
-	case pick == nil && !o.Drawn():
+	case pick == nil && !o.Drawn() && o.Unseen != "same" && o.Unseen != "none":
 		return El("span", Class("tag"), Text("not drawn"))
 	case pick == nil:
 		return nil
