@@ -80,7 +80,7 @@ page: $(filter packages,$(NEEDED))
 browser: $(NEEDED)
 	@go test -vet=off -timeout 40m -parallel 4 ./web/e2e
 
-# The first walk in Firefox and in WebKitGTK. BOXWRIGHT_DIST names a folder with a
+# The first walk, and three windows on one quote, in Firefox and in WebKitGTK. BOXWRIGHT_DIST names a folder with a
 # page that is built already.
 engines: $(NEEDED)
 	@go test -vet=off -timeout 20m ./web/e2e/engines

@@ -50,6 +50,8 @@ type Tab interface {
 	// Perform carries out actions of a pointer or of keys. A pointer moves to the
 	// first element of the selector, where one is given.
 	Perform(selector string, input source) error
+	// Close closes the tab.
+	Close() error
 	// Paper is the text of the page as it prints, with a form feed after each sheet.
 	Paper() (string, error)
 }
@@ -134,7 +136,7 @@ func Eval[T any](t Tab, expression string) (T, error) {
 func Until(t Tab, condition string) error {
 	asked := `new Promise((done) => {
 		const end = Date.now() + 5000;
-		const ask = () => {
+		const ask = async () => {
 			let is = false;
 			try { is = !!(` + condition + `); } catch {}
 			if (is || Date.now() > end) done(is); else setTimeout(ask, 10);
@@ -152,7 +154,8 @@ func Until(t Tab, condition string) error {
 			time.Sleep(50 * time.Millisecond)
 		}
 	}
-	said, _ := Eval[string](t, `["trouble", "say"].map((id) => document.getElementById(id)?.textContent).join(" | ")`)
+	said, _ := Eval[string](t, `["trouble", "say", "bar"].map((id) => document.getElementById(id)?.textContent).concat(
+		JSON.stringify(window.__seen)).join(" | ")`)
 	return errors.Join(fmt.Errorf("waited %s in vain until %.300s; the page says %q", patience, condition, said), last)
 }
 

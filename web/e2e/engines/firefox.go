@@ -197,6 +197,10 @@ func (t *firefoxTab) Reload() error {
 	return t.call("browsingContext.reload", map[string]any{"context": t.Context, "wait": "complete"}, nil)
 }
 
+func (t *firefoxTab) Close() error {
+	return t.call("browsingContext.close", map[string]any{"context": t.Context}, nil)
+}
+
 func (t *firefoxTab) Eval(expression string) (json.RawMessage, error) {
 	var reply struct {
 		Result           struct{ Value string }
@@ -214,6 +218,9 @@ func (t *firefoxTab) Eval(expression string) (json.RawMessage, error) {
 }
 
 func (t *firefoxTab) Perform(selector string, input source) error {
+	if err := t.call("browsingContext.activate", map[string]any{"context": t.Context}, nil); err != nil {
+		return err
+	}
 	if selector != "" {
 		var found struct {
 			Nodes []struct {

@@ -220,6 +220,12 @@ func (t *webkitTab) Visit(address string) error {
 
 func (t *webkitTab) Reload() error { return t.call("POST", "/refresh", nil, nil) }
 
+func (t *webkitTab) Close() error {
+	err := t.call("DELETE", "/window", nil, nil)
+	t.browser.shown = "" // none, until another one is spoken to
+	return err
+}
+
 func (t *webkitTab) Eval(expression string) (json.RawMessage, error) {
 	script := `const done = arguments[arguments.length - 1];
 		(async () => (` + expression + `))().then((v) => done([JSON.stringify(v ?? null), ""]), (e) => done(["", String(e)]))`
