@@ -4,6 +4,7 @@
 // one by one. It needs nothing but the browser, so that a core that does not run
 // keeps nobody from their quotes.
 import * as stored from "./stored.js";
+import { fileOf } from "./copies.js";
 import { named } from "./letters.js";
 
 /**
@@ -72,7 +73,7 @@ export function rows({ quotes, steps, single, texts }, { keep, trial }) {
     const row = {
       name: r ? named(r.gist.name) : "A quote that cannot be read",
       line: r ? [r.gist.line, r.saved.slice(0, 10)].filter(Boolean).join(" · ") : "kept as it is",
-      file: `boxwright-quote-${id.replace(/\W/g, "").slice(0, 12)}.json`,
+      file: fileOf(id),
       text: () => (r ? exported([q], steps) : json({ record: q, steps: steps.filter(([key]) => key?.[0] === q?.id) })),
       drop: () => keep.drop(q?.id),
     };

@@ -31,6 +31,9 @@ export class Screen {
 
   /** open shows something in the place of the page, or the page. @param {Opening} [what] */
   open(what) {
+    // Why a link was refused stands where the reader looks; else an alert lies over the page.
+    if (what === "refused") element("refused-why").append(element("trouble"));
+    else if (this.opening === "refused") element("bar").before(element("trouble"));
     if (what) document.documentElement.dataset.opening = what;
     else delete document.documentElement.dataset.opening;
     if (!what) return;

@@ -165,6 +165,10 @@ func TestARefusedLinkStandsAlone(t *testing.T) {
 		for _, other := range []string{"Cutaway", "1,790 lb", "USD"} {
 			require.NotContains(t, w.seen(), other)
 		}
+		require.True(t, eval[bool](w, `(() => {
+			const [why, go] = ["trouble", "leave-refused"].map((id) => document.getElementById(id).getBoundingClientRect());
+			return why.height > 0 && why.bottom < go.top && why.bottom < innerHeight / 2;
+		})()`), "the reason stands above what to do")
 		w.click("#leave-refused")
 		w.must(w.Until(`!document.documentElement.dataset.opening`))
 		require.Contains(t, w.text("#masthead"), "Cutaway")

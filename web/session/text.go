@@ -1,6 +1,7 @@
 package session
 
 import (
+	"cmp"
 	"crypto/sha256"
 	"encoding/hex"
 	"encoding/json"
@@ -55,13 +56,17 @@ func Sentence(err error) string {
 func Plain(err error) string { return strings.TrimPrefix(Sentence(err), "seal: ") }
 
 // Save has the browser save rows as a table named after the quote.
-func (s *Session) Save(suffix string, rows [][]string) {
-	name := s.Draft.Number
-	if name == "" {
-		name = "quote"
+func (s *Session) Save(what string, rows [][]string) {
+	s.Step(Step{Do: "save", Name: s.NameFile(what, ".csv"), Type: "text/csv", Text: "\ufeff" + csv.Write(rows)})
+}
+
+// NameFile names a file after the quote, and after what it holds of it, if not all.
+func (s *Session) NameFile(what, ending string) string {
+	name := FileName(cmp.Or(s.Draft.Number, "quote"))
+	if what != "" {
+		name += "-" + what
 	}
-	s.Step(Step{Do: "save", Name: FileName(name) + "-" + suffix + ".csv", Type: "text/csv", Text: "\ufeff" +
-		csv.Write(rows)})
+	return name + ending
 }
 
 // Canonical is a draft's bytes, to see whether an act has changed it.

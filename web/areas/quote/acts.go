@@ -128,12 +128,7 @@ func saveDraft(s *session.Session, _ session.Act) {
 		s.Fault("%s", session.Sentence(err))
 		return
 	}
-	name := s.Draft.Number
-	if name == "" {
-		name = "quote"
-	}
-	s.Step(session.Step{Do: "save", Name: session.FileName(name) + ".json", Type: "application/json",
-		Text: string(data) + "\n"})
+	s.Step(session.Step{Do: "save", Name: s.NameFile("", ".json"), Type: "application/json", Text: string(data) + "\n"})
 }
 
 func openDraft(s *session.Session, a session.Act) {

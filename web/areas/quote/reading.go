@@ -131,7 +131,7 @@ func (r *Reading) head(p *Page) Part {
 	}
 	what := cmp.Or(d.Title, f.Chassis)
 	facts := []Part{fact("Likely date (50 %)", f.Even.Long())}
-	price := "for " + page.Count(max(d.Terms.Units, units), "unit", "units")
+	price := "for " + page.Count(max(d.Terms.Units, units), "unit", "units") + "."
 	open := Many()
 	if r.Same {
 		facts = append(facts, fact("Safe date (90 %)", p.Q.Plan.NineInTen.Long()))

@@ -206,13 +206,10 @@ func saveViews(s *session.Session, id, ending, kind string, write func([]drawing
 		s.Fault("There is no unit to draw yet: choose a chassis and a module.")
 		return
 	}
-	name := session.FileName(cmp.Or(s.Draft.Number, "unit"))
-	var list []drawing.View
-	if id == "" {
-		list = drawing.Views(w.Quote.Space.Model)
-	} else {
-		list = append(list, drawing.ViewOf(w.Quote.Space.Model, id))
-		name += "-" + list[0].ID
+	list, what := drawing.Views(w.Quote.Space.Model), "drawings"
+	if id != "" {
+		one := drawing.ViewOf(w.Quote.Space.Model, id)
+		list, what = []drawing.View{one}, one.ID
 	}
-	s.Step(session.Step{Do: "save", Name: name + ending, Type: kind, Text: write(list)})
+	s.Step(session.Step{Do: "save", Name: s.NameFile(what, ending), Type: kind, Text: write(list)})
 }
