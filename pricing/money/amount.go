@@ -50,6 +50,14 @@ func (a Amount) Times(n int) Amount {
 	return Amount{d: a.d.Mul(decimal.NewFromInt(int64(n)))}
 }
 
+// Each is what one of n has of a, to the cent by r.
+func (a Amount) Each(n int, r Rounding) Amount {
+	if n < 2 {
+		return a
+	}
+	return r.Cent(a.d.DivRound(decimal.NewFromInt(int64(n)), 8))
+}
+
 // For is the price of q at a each, to the cent by r.
 func (a Amount) For(q Quantity, r Rounding) Amount { return r.Cent(a.d.Mul(q.d)) }
 

@@ -25,27 +25,23 @@ func SameTax(a, b *Quote) bool {
 func (q *Quote) Untaxed() pricing.Amount { return q.Price.Total.Sub(q.Price.SalesTax.Amount) }
 
 // WhyPrice says in one sentence how much more or less a quote costs than another, and
-// what makes the most of it, swaps taken together. Where sales tax stands otherwise in
-// the two, it is left out of both.
+// what makes the most of it, swaps taken together; of orders of unlike size also what one
+// unit does. Where sales tax stands otherwise in the two, it is left out of both.
 func WhyPrice(from, to *Quote) string {
-	by, basis := to.Price.Total.Sub(from.Price.Total), ""
+	before, after, basis := from.Price.Total, to.Price.Total, ""
 	same := SameTax(from, to)
 	if !same {
-		by, basis = to.Untaxed().Sub(from.Untaxed()), " before sales tax, which is not at the same rate in both"
+		before, after, basis = from.Untaxed(), to.Untaxed(), " before sales tax, which is not at the same rate in both"
 		if from.Price.SalesTax.Exempt != to.Price.SalesTax.Exempt {
 			basis = " before sales tax, from which only one of them is exempt"
 		}
 	}
-	word := "more"
-	if by.Sign() < 0 {
-		by, word = by.Neg(), "less"
-	}
-	text := "It costs " + to.Price.Currency + " " + by.Show() + " " + word + basis
-	if by.IsZero() {
-		text = "It costs the same" + basis
-	}
+	currency := to.Price.Currency
+	text := "It costs " + apart(before, after, currency) + basis
 	if a, b := from.Price.Units, to.Price.Units; a != b {
-		text += fmt.Sprintf(", for %d %s instead of %d", b, plural(b, "unit", "units"), a)
+		before, after = before.Each(a, from.Book.Rounding), after.Each(b, to.Book.Rounding)
+		text += fmt.Sprintf(", for %d %s instead of %d; one unit costs %s", b, plural(b, "unit", "units"), a,
+			apart(before, after, currency))
 	}
 	var reasons []string
 	list := netted(from, to, same)
@@ -65,6 +61,18 @@ func WhyPrice(from, to *Quote) string {
 	return text + "."
 }
 
+// apart says how much more or less one amount is than another before it.
+func apart(before, after pricing.Amount, currency string) string {
+	by := after.Sub(before)
+	switch by.Sign() {
+	case 0:
+		return "the same"
+	case 1:
+		return currency + " " + by.Show() + " more"
+	}
+	return currency + " " + by.Neg().Show() + " less"
+}
+
 func plural(n int, one, many string) string {
 	if n == 1 {
 		return one
@@ -73,9 +81,10 @@ func plural(n int, one, many string) string {
 }
 
 // netted lists by how much the parts of two prices differ, the largest first: what
-// takes the place of something else is one part with it.
+// takes the place of something else is one part with it. Of orders of unlike size it takes
+// what one unit has of each.
 func netted(from, to *Quote, taxed bool) []DeltaLine {
-	parts := map[string]*DeltaLine{}
+	parts, each := map[string]*DeltaLine{}, from.Price.Units != to.Price.Units
 	take := func(q *Quote, add func(*DeltaLine, pricing.Amount)) {
 		for _, l := range q.Price.Lines {
 			if l.Code == pricing.LineTax && !taxed {
@@ -97,7 +106,11 @@ func netted(from, to *Quote, taxed bool) []DeltaLine {
 			if parts[label] == nil {
 				parts[label] = &DeltaLine{Label: label}
 			}
-			add(parts[label], l.Amount)
+			amount := l.Amount
+			if each {
+				amount = amount.Each(q.Price.Units, q.Book.Rounding)
+			}
+			add(parts[label], amount)
 		}
 	}
 	take(from, func(d *DeltaLine, a pricing.Amount) { d.From = d.From.Add(a) })
@@ -135,20 +148,39 @@ func WhyDate(from, to *Quote) string {
 	text := fmt.Sprintf("It arrives %d calendar %s %s by the likely date (50 %%)", days, plural(days, "day", "days"),
 		word)
 	var reasons []string
-	if n := sooner.Plan.Order.DaysUntil(later.Plan.Order); n > 0 {
-		reasons = append(reasons, "ordered "+Days(n)+" "+word)
+	ordered := sooner.Plan.Order.DaysUntil(later.Plan.Order)
+	if ordered > 0 {
+		reasons = append(reasons, "ordered "+Days(ordered)+" "+word)
 	}
+	accounted := 0.0
 	for _, x := range longer(sooner.Plan, later.Plan) {
+		accounted += x.days
 		sign := "+"
 		if word == "earlier" {
 			sign = "-"
 		}
 		reasons = append(reasons, fmt.Sprintf("%s %s%s working days", x.label, sign, quantity.Group(x.days, 0)))
 	}
+	// Where steps that take longer do not account for half of it, another way through the plant
+	// decides the day.
+	id := onlyOn(sooner.Plan, later.Plan)
+	if short := accounted < float64(days)*5/7/2; short && ordered <= 0 && id != "" {
+		reasons = []string{"the later one waits for “" + later.Plan.Step(id).Label + "”"}
+	}
 	if reasons != nil {
 		text += ": " + strings.Join(reasons, "; ")
 	}
 	return text + "."
+}
+
+// onlyOn is the first step that the later plan waits for and the other does not.
+func onlyOn(sooner, later *leadtime.Plan) string {
+	for _, id := range later.Critical {
+		if o := sooner.Step(id); later.Step(id) != nil && (o == nil || !o.Critical) {
+			return id
+		}
+	}
+	return ""
 }
 
 type held struct {
@@ -167,7 +199,7 @@ func longer(sooner, later *leadtime.Plan) []held {
 			continue
 		}
 		before := 0.0
-		if o := sooner.Step(id); o != nil && o.Critical {
+		if o := sooner.Step(id); o != nil {
 			before = o.Expected + o.Wait
 		}
 		if d := s.Expected + s.Wait - before; d >= .5 {

@@ -2,6 +2,7 @@ package quote_test
 
 import (
 	"regexp"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -34,6 +35,11 @@ func TestWhyPriceNetsSwaps(t *testing.T) {
 	assert.Contains(t, back, "less: ")
 	assert.Equal(t, "It costs the same.", quote.WhyPrice(road, road))
 
+	three := made("cab-17500-169-4x4-diesel", func(d *quote.Draft) { d.Terms.Units = 3 })
+	assert.Regexp(t,
+		`^It costs USD \S+ more, for 3 units instead of 1; one unit costs USD \S+ more: chassis \+8,700.00;`,
+		quote.WhyPrice(road, three), "what one unit has more, not three of all")
+
 	exempt := made("cab-16500-169-diesel", func(d *quote.Draft) { d.Terms.TaxExempt = true })
 	require.NotEqual(t, road.Total(), exempt.Total())
 	assert.Equal(t, "It costs the same before sales tax, from which only one of them is exempt.",
@@ -55,6 +61,18 @@ func TestWhyDateNamesWhatTakesLonger(t *testing.T) {
 		regexp.MustCompile(`^It arrives \d+ calendar days later by the likely date \(50 %\): .*[Cc]hassis.* \+\d+ working days`), says)
 	assert.Contains(t, quote.WhyDate(mountain, road), "earlier by the likely date (50 %): ")
 	assert.Equal(t, "It arrives on the same day by the likely date (50 %).", quote.WhyDate(road, road))
+
+	// Of the van the day hangs on its chassis, of the cutaway on a place in the plant.
+	van, cutaway := made("van-9900-148-4x4"), made("cut-12500-138-gas")
+	assert.Contains(t, quote.WhyDate(van, cutaway), "earlier by the likely date (50 %): the later one waits for "+
+		"“Chassis arrives”.")
+	// The chassis of both arrive; that of one is waited for. What it takes more is said, not all that it takes.
+	days := regexp.MustCompile(`Chassis arrives \+(\d+) working`).FindStringSubmatch(
+		quote.WhyDate(made("cut-14500-158-gas"), made("cut-14500-158-4x4")))
+	require.NotNil(t, days)
+	n, err := strconv.Atoi(days[1])
+	require.NoError(t, err)
+	assert.Less(t, n, 40)
 
 	d := road.Draft.Clone()
 	d.Unit.OrderOn = d.Unit.OrderOn.AddDays(21)

@@ -61,7 +61,12 @@ func swap(s *session.Session, a session.Act) {
 
 func addRival(s *session.Session, _ session.Act) {
 	if len(s.View.Rivals) < MaxRivals {
-		s.View.Rivals = append(slices.Clone(s.View.Rivals), quote.Rival{Name: "Another bid"})
+		name := "Another bid"
+		has := func(r quote.Rival) bool { return r.Name == name }
+		for n := 2; slices.ContainsFunc(s.View.Rivals, has); n++ {
+			name = "Another bid " + strconv.Itoa(n)
+		}
+		s.View.Rivals = append(slices.Clone(s.View.Rivals), quote.Rival{Name: name})
 	}
 }
 
