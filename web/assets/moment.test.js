@@ -10,4 +10,5 @@ test("a day has its month and its zeros", () => {
 
 test("a moment is written as a reader writes it", () => {
   assert.match(moment(new Date(2026, 10, 5, 14, 30)), /^Nov 5, 2026, 2:30.PM$/);
+  assert.equal(moment(new Date("last week")), "");
 });

@@ -47,9 +47,17 @@ func Sentence(err error) string {
 		if i > 0 {
 			text += " "
 		}
-		text += p.String() + "."
+		text += ended(p.String())
 	}
 	return text
+}
+
+// ended is a sentence with its stop.
+func ended(text string) string {
+	if strings.HasSuffix(text, ".") || strings.HasSuffix(text, "?") {
+		return text
+	}
+	return text + "."
 }
 
 // Plain words an error of sealing without the name of its package.
