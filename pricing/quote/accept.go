@@ -16,10 +16,12 @@ const (
 	mostForTrial  = 1_500_000
 )
 
-// stepsOfQuote is what a quote takes beside its rules, and for each option.
+// stepsOfQuote is what a quote takes beside its rules, and for each option of the
+// catalogue and each in the unit.
 const (
 	stepsOfQuote  = 30_000
 	stepsOfOption = 50
+	stepsOfPick   = 200
 )
 
 // Accept reads a catalogue file as OpenEdition does and tries it: on each chassis a
@@ -70,8 +72,10 @@ func (ed *Edition) try() config.Problems {
 		where := fmt.Sprintf("chassis[%d] %q", i, id)
 		before := ed.Rules.Steps()
 		took := func() int64 { return ed.Rules.Steps() - before }
+		picks := 0
 		ps := guarded(where, func() error {
 			d := Begin(ed, id, "", day)
+			picks = len(d.Unit.Picks)
 			if took() > most { // nor is it computed any further
 				return nil
 			}
@@ -86,7 +90,7 @@ func (ed *Edition) try() config.Problems {
 				Text: "working out what goes together on it takes too long for a page: the rules count among too many " +
 					"options, or there are too many of them"}}
 		}
-		spent += took() + stepsOfQuote + stepsOfOption*int64(len(ed.Cat.Options))
+		spent += took() + stepsOfQuote + stepsOfOption*int64(len(ed.Cat.Options)) + stepsOfPick*int64(picks)
 	}
 	return nil
 }
