@@ -1,7 +1,6 @@
 package quote
 
 import (
-	"cmp"
 	"strconv"
 	"strings"
 
@@ -98,7 +97,7 @@ func saveSet(s *session.Session, a session.Act) {
 		s.Fault("There is no unit to draw yet: choose a chassis and a module.")
 		return
 	}
-	step := session.Step{Do: "save", Name: session.FileName(cmp.Or(s.Draft.Number, "unit")) + "-set." + a.ID}
+	step := session.Step{Do: "save", Name: s.NameFile("set", "."+a.ID)}
 	if a.ID == "dxf" {
 		step.Type, step.Text = "application/dxf", string(drawing.SheetsDXF(list...))
 	} else {
