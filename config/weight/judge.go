@@ -230,8 +230,7 @@ func (l *loader) judgeWheels(s *Sheet) {
 			Source: source, Basis: config.CommonPractice}
 		l.findings = append(l.findings, config.Finding{
 			Code: "weight.wheel.over", Severity: config.Warn, Where: f.Label, Figure: &f, Basis: f.Basis,
-			Text: fmt.Sprintf("Wheel end %s carries %s, %s over %s of %s.", w.Pos, lb(f.Value), lb(-f.Margin()),
-				source, lb(limit)),
+			Text: fmt.Sprintf("It carries %s, %s over %s of %s.", lb(f.Value), lb(-f.Margin()), source, lb(limit)),
 			Remedy: fmt.Sprintf("Move load to the other side: 100 lb over this axle moved 60 in across takes %s off "+
 				"this wheel end.", lb(100*60/float64(l.ch.TrackRearIn))),
 		})
