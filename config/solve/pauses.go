@@ -16,6 +16,15 @@ func (p *Pauses) Begin(every int64, at func()) { *p = Pauses{every: every, at: a
 // End ends the pauses.
 func (p *Pauses) End() { *p = Pauses{} }
 
+// Rest pauses now, between pieces of other work; it does nothing where no pauses were begun.
+func (p *Pauses) Rest() {
+	if p.at == nil {
+		return
+	}
+	p.steps = 0
+	p.at()
+}
+
 // PauseWith has the solver, and those forked from it, pause with the others that
 // share p.
 func (s *Solver) PauseWith(p *Pauses) { s.pauses, s.paused = p, s.Stats.Steps }
@@ -29,7 +38,6 @@ func (s *Solver) rest() {
 	p.steps += s.Stats.Steps - s.paused
 	s.paused = s.Stats.Steps
 	if p.steps >= p.every {
-		p.steps = 0
-		p.at()
+		p.Rest()
 	}
 }

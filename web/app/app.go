@@ -108,7 +108,7 @@ func (a *App) answer(request []byte) (*Reply, error) {
 	if err := a.ensure(); err != nil {
 		return nil, err
 	}
-	if a.Slice > 0 && session.Resting(req.Acts) {
+	if a.Slice > 0 && (session.Resting(req.Acts) || rehearsal(req.Acts) != "") {
 		return a.slice(&req)
 	}
 	a.giveUp()

@@ -150,18 +150,22 @@ func TestFreshAndUsedCoreReplyAlike(t *testing.T) {
 		want := decided(freshCore(t, hash).Handle(w.requests[i]))
 		what := fmt.Sprintf("request %d of %d, %v", i, len(w.requests), w.acts[i])
 		alike(t, want, decided(used.Handle(w.requests[i])), what+", used")
-		ended += interrupted(t, sliced, w.requests[i], int(i%5))
+		idle := []Act{{Do: "rest"}}
+		if i%2 == 1 {
+			idle = []Act{{Do: "rehearse", ID: Areas()[i%len(Areas())]}}
+		}
+		ended += interrupted(t, sliced, w.requests[i], idle, int(i%5))
 		alike(t, want, decided(whole(t, sliced, w.requests[i])), what+", in slices")
 	}
 	require.NotZero(t, ended, "work that a press ended")
 }
 
-// interrupted has a core work on the rest of the answer to a request for some slices;
-// 1 where that left it unfinished.
-func interrupted(t *testing.T, a *App, request []byte, slices int) int {
+// interrupted has a core work for some slices on what nobody waits for, from the state
+// that a request was made in; 1 where that left it unfinished.
+func interrupted(t *testing.T, a *App, request []byte, idle []Act, slices int) int {
 	var req map[string]any
 	require.NoError(t, json.Unmarshal(request, &req))
-	req["acts"] = []Act{{Do: "rest"}}
+	req["acts"] = idle
 	rest, err := json.Marshal(req)
 	require.NoError(t, err)
 	for range slices {
@@ -171,6 +175,22 @@ func interrupted(t *testing.T, a *App, request []byte, slices int) int {
 		return 0
 	}
 	return 1
+}
+
+// Each area is made ready in several slices, so that a press waits for one of them alone.
+func TestRehearsalRestsInBetween(t *testing.T) {
+	r := &recorder{browser: open(t), tried: map[string]int{}}
+	r.ask(Act{Do: "start"})
+	a := freshCore(t, r.app.memory.Edition.Cat.Hash())
+	a.Slice = 20_000
+	for _, area := range Areas() {
+		r.request(Act{Do: "rehearse", ID: area})
+		slices := 1
+		for bytes.Contains(a.Handle(r.requests[len(r.requests)-1]), []byte(`"working":true`)) {
+			slices++
+		}
+		require.GreaterOrEqual(t, slices, 5, area)
+	}
 }
 
 // whole is the reply of a core that works in slices.

@@ -19,21 +19,19 @@ func rehearsal(acts []session.Act) string {
 }
 
 // rehearse draws an area and, for the unit, judges every chassis and takes an
-// option, on a copy of the state. Nothing of it is shown or kept.
+// option, on a copy of the state. Nothing of it is shown or kept. In slices it rests
+// after each part that is made ready.
 func (a *App) rehearse(s *session.Session, area string) (*Reply, error) {
-	p, _, err := a.load(s)
-	if err != nil {
-		return nil, err
-	}
+	rest := a.memory.Edition.Rules.Pauses().Rest
 	there := *s.View
 	there.Area, there.Asked = area, ""
 	s.View = &there
 	if area == "unit" {
 		there.Chapter = session.ChapterChassis
-		if p, _, err = a.load(s); err != nil {
+		p, err := a.rehearsed(s, rest)
+		if err != nil {
 			return nil, err
 		}
-		p.regions()
 		s.Draft = s.Draft.Clone()
 		for i := range p.Q.Edition.Cat.Options {
 			o := &p.Q.Edition.Cat.Options[i]
@@ -46,9 +44,28 @@ func (a *App) rehearse(s *session.Session, area string) (*Reply, error) {
 				break
 			}
 		}
+		rest()
 	}
-	if p, _, err = a.load(s); err == nil {
-		p.regions()
-	}
+	_, err := a.rehearsed(s, rest)
 	return &Reply{Rehearsed: true}, err
+}
+
+// rehearsed draws what the session shows, and rests after each part of it.
+func (a *App) rehearsed(s *session.Session, rest func()) (*screen, error) {
+	s.Begin()
+	if _, err := s.Work(); err != nil {
+		return nil, err
+	}
+	rest()
+	p, _, err := a.load(s)
+	if err != nil {
+		return nil, err
+	}
+	rest()
+	drawn := p.draw()
+	rest()
+	drawn.Pieces()
+	rest()
+	p.regions()
+	return p, nil
 }
