@@ -55,7 +55,10 @@ func page(root string, clicks int, only string) error {
 			return err
 		}
 	}
-	if err := pressTimes(b, folder, clicks); err != nil || only != "" {
+	if err := pressTimes(b, folder, clicks); err != nil {
+		return err
+	}
+	if err := waitTimes(b, folder, clicks); err != nil || only != "" {
 		return err
 	}
 	return largeTimes(b, folder, clicks/2)
