@@ -94,7 +94,7 @@ func Of(cat *config.Catalogue, u *config.Unit) *Model {
 func Bare(ch *config.Chassis, b *config.Body) *Model {
 	m := bare(ch, b)
 	for _, c := range b.Compartments {
-		m.compartment(c, "")
+		m.compartment(c, nil)
 	}
 	return m
 }
@@ -282,11 +282,11 @@ func (m *Model) leaves() {
 
 // stow places the unit's compartments.
 func (m *Model) stow(list []config.Compartment, cat *config.Catalogue, u *config.Unit) {
-	from := map[string]string{}
+	from := map[string]*config.Option{}
 	for _, p := range u.Picks {
 		if o := cat.OptionByID(p.Option); o != nil {
 			for _, c := range o.Compartments {
-				from[c.ID] = o.ID
+				from[c.ID] = o
 			}
 		}
 	}
@@ -298,10 +298,15 @@ func (m *Model) stow(list []config.Compartment, cat *config.Catalogue, u *config
 	}
 }
 
-func (m *Model) compartment(c config.Compartment, option string) {
+// compartment places one that an option brings, or the body.
+func (m *Model) compartment(c config.Compartment, o *config.Option) {
 	c = m.Planes.Compartment(c)
 	m.Compartments = append(m.Compartments, c)
-	if c.Holds != nil {
+	option := ""
+	if o != nil {
+		option = o.ID
+	}
+	if c.Holds != nil && o != nil && len(o.Places) > 0 {
 		return // a mount is a place of its option already
 	}
 	kind, face := "compartment", c.Side
