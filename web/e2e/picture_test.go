@@ -35,6 +35,7 @@ func TestThePictureBesideTheOptions(t *testing.T) {
 		document.querySelector('#seen [data-part="fb-extended"] path')).strokeWidth`), "what has the focus is lit")
 	w.click(`[data-act="save-dxf"]`)
 	file := eval[string](w, `__saved.text()`)
-	require.True(t, strings.HasPrefix(eval[string](w, `__name`), "unit") && strings.HasSuffix(file, "EOF\r\n"))
+	require.Equal(t, "quote-drawings.dxf", eval[string](w, `__name`))
+	require.True(t, strings.HasSuffix(file, "EOF\r\n"))
 	require.Contains(t, file, "Inside, toward the rear doors")
 }
