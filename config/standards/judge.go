@@ -265,8 +265,9 @@ func undue(verdicts []Verdict) []config.Finding {
 				if v.Basis != config.FromMemory {
 					f.Severity, f.Remedy = config.Stop, "Take the declaration out, or change the unit."
 				}
-				missed = append(missed, fmt.Sprintf("%s, %s (%s %s, %s)", v.Title, quantity.US.Show(v.Figure.Value,
-					v.Figure.Unit), v.Figure.Sense, quantity.US.Show(v.Figure.Limit, v.Figure.Unit), v.Basis))
+				show := func(value float64) string { return quantity.US.Show(value, v.Figure.Unit) }
+				missed = append(missed, fmt.Sprintf("%s, %s, missed by %s (%s %s, %s)", v.Title,
+					show(v.Figure.Value), show(-v.Figure.Margin()), v.Figure.Sense, show(v.Figure.Limit), v.Basis))
 			}
 		}
 		if missed == nil {

@@ -102,7 +102,7 @@ func TestADeclarationOfWhatIsNotMet(t *testing.T) {
 				f := Findings(tt.list)[i]
 				assert.Equal(t, tt.want, f.Severity)
 				assert.Equal(t, []string{"papers"}, f.Picks)
-				assert.Contains(t, f.Text, "Headroom, 59.0 in (at least 60.0 in, from memory)")
+				assert.Contains(t, f.Text, "Headroom, 59.0 in, missed by 1.0 in (at least 60.0 in, from memory)")
 			}
 		})
 	}

@@ -23,9 +23,19 @@ func TestHelpSaysWhatItLeaves(t *testing.T) {
 	ed := quotetest.Demo(t)
 	spare := regexp.MustCompile(`([^.]*) to spare: (\S+) (?:lb|A|in|%) → (\S+) `)
 	helped, thin, told := 0, 0, 0
-	for _, on := range []struct{ chassis, body string }{{"cut-14500-158-gas", "mod-146-72"},
-		{"cab-14000-169-4x4-diesel", "mod-153-72"}} {
+	for _, on := range []struct {
+		chassis, body string
+		picks         []string
+	}{
+		{"cut-14500-158-gas", "mod-146-72", []string{"rest-four", "cot-power", "mount-power"}},
+		{"cab-14000-169-4x4-diesel", "mod-153-72", nil},
+	} {
 		d := quote.Begin(ed, on.chassis, on.body, quotetest.Today)
+		for _, id := range on.picks {
+			u, _, ok := propose.Take(ed, d, id)
+			require.True(t, ok)
+			d.Unit = u
+		}
 		q, err := quote.Compute(ed, d)
 		require.NoError(t, err)
 		for _, o := range propose.WaysTo(q, "fb-winch").Offers {

@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"boxwright/config"
+	"boxwright/config/quantity"
 	"boxwright/config/rules"
 	"boxwright/pricing"
 	"boxwright/pricing/quote"
@@ -75,8 +76,9 @@ func with(ed *quote.Edition, d *quote.Draft, id string) config.Unit {
 }
 
 // Offers lists the ways to take an option: on the present chassis, and on the
-// chassis that change less, the fewest changes first. It reports whether all chassis
-// were tried: of a large catalogue only the first are.
+// chassis that change less, the fewest changes first. The present chassis goes first,
+// but last where it would leave nothing to spare and another leaves enough. It reports
+// whether all chassis were tried: of a large catalogue only the first are.
 func Offers(q *quote.Quote, id string) (list []Offer, all bool) {
 	ed, d := q.Edition, q.Draft
 	if ed.Cat.OptionByID(id) == nil {
@@ -86,7 +88,9 @@ func Offers(q *quote.Quote, id string) (list []Offer, all bool) {
 		on := d.Clone()
 		full, changes, ok := config.Unit{}, []rules.Change(nil), false
 		if chassis == "" {
-			full, changes, ok = Take(ed, on, id)
+			if full, changes, ok = Take(ed, on, id); ok {
+				full, changes = fewest(ed.For(&on.Unit), on, full, changes)
+			}
 		} else {
 			full, changes, ok = takeElsewhere(ed, on, id, chassis)
 		}
@@ -124,7 +128,17 @@ func Offers(q *quote.Quote, id string) (list []Offer, all bool) {
 	slices.SortStableFunc(others, func(a, b Offer) int {
 		return cmp.Or(cmp.Compare(len(a.Changes), len(b.Changes)), a.Price.Cmp(b.Price))
 	})
-	return append([]Offer{here}, others[:min(len(others), mostOffers)]...), tries >= 0
+	list = append([]Offer{here}, others[:min(len(others), mostOffers)]...)
+	slices.SortStableFunc(list, func(a, b Offer) int { return cmp.Compare(risks(q, &a.Unit), risks(q, &b.Unit)) })
+	return list, tries >= 0
+}
+
+// risks is 1 for a unit of which something has to be said first, see Risk.
+func risks(q *quote.Quote, u *config.Unit) int {
+	if Risk(q, u, quantity.US) == "" {
+		return 0
+	}
+	return 1
 }
 
 // Words is the label of an offer.

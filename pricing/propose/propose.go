@@ -331,6 +331,9 @@ func checks(q *quote.Quote) []string {
 			if what, _, _ := strings.Cut(f.Where, ","); !strings.HasPrefix(said, what) {
 				said = f.Where + ": " + said
 			}
+			if f.Code == standards.DeclaredCode {
+				said += " Before its quote can be signed this would have to go: " + q.Edition.Cat.LabelOf(f.Picks[0]) + "."
+			}
 			out = append(out, said)
 		}
 	}

@@ -6,7 +6,6 @@ import (
 	"strings"
 
 	"boxwright/config"
-	"boxwright/config/quantity"
 	"boxwright/config/rules"
 	"boxwright/pricing"
 	"boxwright/pricing/quote"
@@ -124,10 +123,11 @@ func restored(q *quote.Quote, d *quote.Draft, m *rules.Mend) (config.Unit, []rul
 	on := d.Clone()
 	on.Unit = m.Unit
 	ed := q.Edition.For(&m.Unit)
-	if full, changes, ok := ed.Rules.Restore(&m.Unit, quote.Limits(ed, on)); ok {
-		return full, append(m.Changes, changes...)
+	full, changes, ok := ed.Rules.Restore(&m.Unit, quote.Limits(ed, on))
+	if !ok {
+		full, changes = m.Unit, nil
 	}
-	return m.Unit, m.Changes
+	return fewest(ed, d, full, append(m.Changes, changes...))
 }
 
 // Words is what the press says that lets the needs give way.
@@ -147,11 +147,11 @@ func bestMends(q *quote.Quote, list []rules.Mend) []rules.Mend {
 	if slices.ContainsFunc(list, func(m rules.Mend) bool { return !swaps(m) }) {
 		list = slices.DeleteFunc(list, swaps)
 	}
-	risk, price := map[int]bool{}, map[int]pricing.Amount{}
+	risk, price := map[int]int{}, map[int]pricing.Amount{}
 	order := make([]int, len(list))
 	for i := range list {
 		order[i] = i
-		risk[i] = Risk(q, &list[i].Unit, quantity.US) != ""
+		risk[i] = risks(q, &list[i].Unit)
 		on := *q.Draft
 		on.Unit = list[i].Unit
 		if s, err := quote.PriceAll(q.Edition.For(&on.Unit), &on); err == nil {
@@ -160,11 +160,8 @@ func bestMends(q *quote.Quote, list []rules.Mend) []rules.Mend {
 	}
 	slices.SortStableFunc(order, func(a, b int) int {
 		count := func(i int) int { return len(list[i].Drop) + len(list[i].Changes) }
-		if risk[a] != risk[b] {
-			return map[bool]int{true: 1, false: -1}[risk[a]]
-		}
-		return cmp.Or(cmp.Compare(list[a].Weight, list[b].Weight), cmp.Compare(count(a), count(b)),
-			price[a].Cmp(price[b]))
+		return cmp.Or(cmp.Compare(risk[a], risk[b]), cmp.Compare(list[a].Weight, list[b].Weight),
+			cmp.Compare(count(a), count(b)), price[a].Cmp(price[b]))
 	})
 	out := make([]rules.Mend, len(list))
 	for i, at := range order {

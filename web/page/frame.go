@@ -170,7 +170,7 @@ func Standing(p *Page) Part {
 				f = AmpsLeft(q)
 			}
 			f.Label = g.Label
-			return gauge(p, f)
+			return gauge(p, f, SeverityIn(q, f))
 		})),
 		Learned(p),
 		El("h3", Text("Delivery")),
@@ -201,7 +201,7 @@ func summaryLine(p *Page) Part {
 				v = f.Margin()
 			}
 			out = append(out, cell([]string{"Payload left", "Front axle"}[min(len(out)-2, 1)], p.Show(v, f.Unit),
-				SeverityOf(f)))
+				SeverityIn(p.Q, f)))
 		}
 	}
 	price := "Price"
@@ -213,7 +213,7 @@ func summaryLine(p *Page) Part {
 	return El("div", out...)
 }
 
-func gauge(p *Page, f config.Figure) Part {
+func gauge(p *Page, f config.Figure, s config.Severity) Part {
 	var under Part
 	value := p.Show(f.Value, f.Unit)
 	if f.Sense != "" {
@@ -230,7 +230,7 @@ func gauge(p *Page, f config.Figure) Part {
 	}
 	return El("div", Class("gauge"),
 		El("div", Class("line"), El("span", Text(f.Label)),
-			El("span", Class("value"), Mark(SeverityOf(f)), Text(" "+value))),
+			El("span", Class("value"), Mark(s), Text(" "+value))),
 		bar(f), under)
 }
 

@@ -10,6 +10,8 @@ import (
 
 	"boxwright/config"
 	"boxwright/config/quantity"
+	"boxwright/pricing/quote"
+	"boxwright/pricing/quote/quotetest"
 )
 
 // A gauge says how far a figure is from its limit, and on which side of it.
@@ -36,7 +38,7 @@ func TestAGaugeSaysOnWhichSideOfTheLimit(t *testing.T) {
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			c.figure.Unit = quantity.Pound
-			html := gauge(p, c.figure).String()
+			html := gauge(p, c.figure, SeverityOf(c.figure)).String()
 			said := regexp.MustCompile(`class="value">(.*?)</span></div>`).FindStringSubmatch(html)
 			require.NotNil(t, said, html)
 			text := regexp.MustCompile(`<[^>]*>`).ReplaceAllString(said[1], "")
@@ -45,6 +47,34 @@ func TestAGaugeSaysOnWhichSideOfTheLimit(t *testing.T) {
 			assert.True(t, strings.HasSuffix(text, word+" "+c.says), "%q is to end with %q: %s", text, word+" "+c.says,
 				c.reason)
 			assert.Equal(t, c.mark, SeverityOf(c.figure), c.reason)
+		})
+	}
+}
+
+// What is left of the payload is in order only where the gross weight is.
+func TestPayloadLeftIsJudgedAsTheGrossWeightIs(t *testing.T) {
+	ed := quotetest.Demo(t)
+	for _, c := range []struct {
+		name    string
+		chassis string
+		picks   []string
+		want    config.Severity
+	}{
+		{"much is left", "cab-17500-169-4x4-diesel", nil, ""},
+		{"the likely range crosses the rating", "cab-14000-169-4x4-diesel", []string{"mount-power"}, config.Warn},
+		{"over the rating", "cab-14000-169-4x4-diesel", []string{"cot-power", "mount-power"}, config.Stop},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			d := quote.Begin(ed, c.chassis, "mod-153-72", quotetest.Today)
+			for _, id := range c.picks {
+				d.Unit.Set(config.Pick{Option: id, Qty: 1})
+			}
+			q, err := quote.Compute(ed, d)
+			require.NoError(t, err)
+			gross, _ := q.Figure("weight.gross")
+			left, _ := q.Figure("weight.payload-left")
+			assert.Equal(t, c.want, SeverityOf(gross), "%+v", gross)
+			assert.Equal(t, c.want, SeverityIn(q, left), "%+v", left)
 		})
 	}
 }

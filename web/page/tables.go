@@ -6,6 +6,7 @@ import (
 
 	"boxwright/config"
 	"boxwright/config/quantity"
+	"boxwright/pricing/quote"
 	. "boxwright/web/page/markup"
 )
 
@@ -86,6 +87,16 @@ func SeverityOf(f config.Figure) config.Severity {
 		return config.Warn
 	}
 	return ""
+}
+
+// SeverityIn is the severity of a figure of a quote. The payload left is what the gross
+// weight leaves of its rating, so the one is never in order where the other is not.
+func SeverityIn(q *quote.Quote, f config.Figure) config.Severity {
+	s := SeverityOf(f)
+	if gross, ok := q.Figure("weight.gross"); ok && f.Code == "weight.payload-left" && rank(s) < rank(SeverityOf(gross)) {
+		return SeverityOf(gross)
+	}
+	return s
 }
 
 // bar draws a figure against its limit: a filled track, the likely range as a

@@ -326,7 +326,8 @@ func card(p *Page, x *propose.Proposal) Part {
 		if f.Sense != "" {
 			return Many(Text(p.Signed(f.Margin(), f.Unit)+" "), page.Mark(page.SeverityOf(f)))
 		}
-		return Text(p.Show(f.Value, f.Unit))
+		s := page.SeverityIn(q, f)
+		return Many(Text(p.Show(f.Value, f.Unit)+" "), If(s != "", page.Mark(s)))
 	}
 	left := page.AmpsLeft(q)
 	amps := Many(Text(p.Show(left.Value, left.Unit)+" "), page.Mark(page.SeverityOf(left)))

@@ -374,7 +374,8 @@ func why(p *Page, id string) Part {
 		}),
 		When(len(ways.Offers) > 0, func() Part {
 			title := "It goes with the unit as it is"
-			if n := len(ways.Offers[0].Changes); n > 0 {
+			here := slices.IndexFunc(ways.Offers, func(o propose.Offer) bool { return o.Chassis == "" })
+			if n := len(ways.Offers[here].Changes); n > 0 {
 				title = "It goes with your own choices, but " + page.Count(n, "thing", "things") +
 					" filled in would change"
 			}

@@ -1,0 +1,84 @@
+package propose_test
+
+import (
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"boxwright/pricing/propose"
+	"boxwright/pricing/quote"
+	"boxwright/pricing/quote/quotetest"
+)
+
+// The winch goes on the usual cutaway with a few exchanges, not with every second thing
+// exchanged, and where it would leave nothing to spare the chassis that leave enough go first.
+func TestAnOfferChangesAsLittleAsCanBe(t *testing.T) {
+	ed := quotetest.Demo(t)
+	for _, c := range []struct {
+		name  string
+		picks []string
+		first bool // the present chassis goes first
+	}{
+		{"the bare cutaway", nil, true},
+		{"with a powered cot and its loader", []string{"rest-four", "cot-power", "mount-power"}, false},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			d := quote.Begin(ed, "cut-14500-158-gas", "mod-146-72", quotetest.Today)
+			for _, id := range c.picks {
+				u, _, ok := propose.Take(ed, d, id)
+				require.True(t, ok)
+				d.Unit = u
+			}
+			q, err := quote.Compute(ed, d)
+			require.NoError(t, err)
+			offers := propose.WaysTo(q, "fb-winch").Offers
+			require.Len(t, offers, 3)
+			assert.Equal(t, c.first, offers[0].Chassis == "")
+			for i := range offers {
+				o := &offers[i]
+				assert.Less(t, len(o.Changes), 25)
+				assert.True(t, o.Unit.Has("fb-winch"))
+				for _, id := range c.picks {
+					assert.True(t, o.Unit.Has(id), "a choice stays")
+				}
+				then := d.Clone()
+				then.Unit = o.Unit
+				is, err := quote.Compute(ed, then)
+				require.NoError(t, err)
+				assert.False(t, is.Stopped())
+				if o.Chassis == "" {
+					left := d.Unit.Clone()
+					for _, x := range o.Changes {
+						assert.NotEqual(t, x.Added, left.Has(x.Option), x.Option)
+						assert.Equal(t, x.Added, o.Unit.Has(x.Option), x.Option)
+						left.Drop(x.Option)
+					}
+					for _, p := range left.Picks {
+						assert.True(t, o.Unit.Has(p.Option) || p.Option == "fb-stock", "%s goes unsaid", p.Option)
+					}
+				}
+			}
+		})
+	}
+}
+
+// A proposal that is declared to a standard and misses a number of it, be it from memory, says by
+// how much and what would have to go.
+func TestAProposalSaysWhatItsDeclarationMisses(t *testing.T) {
+	ed := quotetest.Demo(t)
+	d := quote.Begin(ed, "", "", quotetest.Today)
+	d.Needs = quote.Needs{Type: "I", Drive: "4x4", Fuel: "diesel", ModuleIn: 153, ModuleMostIn: 153, Crew: 6,
+		HeadroomIn: 72, Must: []string{"cot-power", "mount-power", "doc-declaration"}}
+	s := propose.Propose(ed, d)
+	require.Len(t, s.Proposals, 3)
+	for _, p := range s.Proposals {
+		assert.Empty(t, p.Quote.Misdeclared(), "those that keep the declaration go first: %s", p.Title)
+	}
+	require.NotNil(t, s.Aside)
+	require.NotEmpty(t, s.Aside.Quote.Misdeclared(), "the lighter chassis is no additional duty type")
+	said := strings.Join(s.Aside.Checks, " ")
+	assert.Contains(t, said, "275.0 in, missed by 11.0 in (at most 264.0 in, from memory)")
+	assert.Contains(t, said, "this would have to go: "+ed.Cat.LabelOf("doc-declaration"))
+}
