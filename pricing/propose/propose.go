@@ -332,7 +332,8 @@ func checks(q *quote.Quote) []string {
 				said = f.Where + ": " + said
 			}
 			if f.Code == standards.DeclaredCode {
-				said += " Before its quote can be signed this would have to go: " + q.Edition.Cat.LabelOf(f.Picks[0]) + "."
+				said += " Before its quote can be signed this would have to go: " + q.Edition.Cat.LabelOf(f.Picks[0]) +
+					"."
 			}
 			out = append(out, said)
 		}

@@ -93,7 +93,8 @@ func SeverityOf(f config.Figure) config.Severity {
 // weight leaves of its rating, so the one is never in order where the other is not.
 func SeverityIn(q *quote.Quote, f config.Figure) config.Severity {
 	s := SeverityOf(f)
-	if gross, ok := q.Figure("weight.gross"); ok && f.Code == "weight.payload-left" && rank(s) < rank(SeverityOf(gross)) {
+	if gross, ok := q.Figure("weight.gross"); ok && f.Code == "weight.payload-left" &&
+		rank(s) < rank(SeverityOf(gross)) {
 		return SeverityOf(gross)
 	}
 	return s
