@@ -131,8 +131,18 @@ func TestACopyBringsWhatIsSealed(t *testing.T) {
 	s = p.do(Act{Do: "import", ID: "x.json", Value: copied})
 	require.NotNil(t, stepOf(s, "keep-key"))
 	assert.Equal(t, key, stepOf(s, "keep-key").Text)
-	for _, bad := range []string{strings.Replace(copied, key, "AAAA", 1), strings.Replace(copied, public, "AAAA", 1)} {
+	for bad, said := range map[string]string{
+		strings.Replace(copied, key, "AAAA", 1):                      "a signing key",
+		strings.Replace(copied, public, "AAAA", 1):                   "a signing key",
+		strings.Replace(copied, `"key"`, `"catalogue":"{","key"`, 1): "a catalogue that cannot be used (",
+		strings.Replace(copied, `"key"`, `"costs":"AAAA","key"`, 1):  "a cost sheet",
+		strings.Replace(copied, `"key"`, `"sealed":"!","key"`, 1):    "sealed quotes",
+	} {
 		s = p.do(Act{Do: "import", ID: "x.json", Value: bad})
-		assert.Contains(t, s.Fault, "was not taken in")
+		assert.Empty(t, s.Fault, "what cannot be used stands in the way of no quote")
+		assert.Contains(t, s.Said, "Left out: "+said)
+		require.NotNil(t, stepOf(s, "import"))
+		assert.NotRegexp(t, `"(catalogue|costs|sealed)"`, stepOf(s, "import").Text)
+		assert.Equal(t, said != "a signing key", stepOf(s, "keep-key") != nil)
 	}
 }

@@ -250,6 +250,7 @@ function remember({ gist, view, private: own }) {
 
 /** openLink opens the quote of the address, and takes it out of there. */
 function openLink() {
+  if (location.hash === "#kept") location.reload(); // and the panel stands in the place of the page
   if (!location.hash.startsWith("#q=")) return;
   const value = location.hash.slice(1);
   screen.cover(cover(value));

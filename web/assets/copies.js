@@ -3,7 +3,7 @@
 // user chose, where the browser can, and else as one file at a press. Remembers when the
 // last copy was made, and of what state of which quote.
 import { moment } from "./moment.js";
-import { mark } from "./stored.js";
+import { mark, sealed } from "./stored.js";
 import { named } from "./letters.js";
 
 /**
@@ -55,6 +55,7 @@ export class Copies {
     this.waits = false; // the browser wants to ask the user before anything is written
     this.lasting = false;
     this.sealed = false;
+    this.spoiled = false; // in the place of what is sealed is something else
     this.timer = 0;
     /** @type {Promise<void> | undefined} */
     this.knowing = undefined;
@@ -84,7 +85,9 @@ export class Copies {
   async reread() {
     const { keep } = this.around;
     this.known = known(await keep.get(KEY));
-    this.sealed = !!(await keep.get("sealed"));
+    const there = await keep.get("sealed");
+    this.sealed = !!sealed(there);
+    this.spoiled = there !== undefined && !this.sealed;
     this.lasting = !!(await navigator.storage?.persisted?.().catch(() => false));
     this.waits = !!this.known.folder && (await allowed(this.known.folder)) !== "granted";
     this.isKnown = true;
@@ -105,6 +108,7 @@ export class Copies {
       waits: this.waits,
       lasting: this.lasting,
       sealed: this.sealed,
+      spoiled: this.spoiled,
     };
   }
 

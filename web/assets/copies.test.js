@@ -95,7 +95,8 @@ test("the page says when the last copy was made, and how many quotes changed sin
   const { copies, change, saved } = page();
   change(id(1), "one");
   assert.deepEqual(copies.told(saved()), {
-    ...{ when: "", changed: 1, able: false, folder: undefined, waits: false, lasting: false, sealed: false },
+    ...{ when: "", changed: 1, able: false, folder: undefined, waits: false, lasting: false },
+    ...{ sealed: false, spoiled: false },
   });
   await copies.made({ [id(1)]: markOf({ at: 0, draft: { title: "one" } }) });
   assert.equal(copies.told(saved()).changed, 0);
@@ -164,7 +165,7 @@ test("what was kept of copies is read whatever it is", async () => {
 test("what is known late is told, what was known in time is not told again", async () => {
   const late = page();
   let come = () => {};
-  const single = { sealed: "text" };
+  const single = { sealed: btoa("bxseal1\ntext") };
   late.copies.around.keep.get = (key) => new Promise((resolve) => (come = () => resolve(single[key])));
   const opened = late.copies.open();
   assert.equal(late.copies.told([]).sealed, false);

@@ -11,7 +11,7 @@
  * @typedef {{
  *   state: State,
  *   history: Pick<History, "go" | "goTo" | "open" | "copy" | "drop" | "move" | "links">,
- *   files: Pick<Files, "read" | "readAll" | "readBytes" | "exportKept" | "saveSchema" | "seal" | "unseal">,
+ *   files: Pick<Files, "read" | "readAll" | "readBytes" | "exportKept" | "saveSchema" | "seal" | "unseal" | "putAside">,
  *   copies: Pick<import("./copies.js").Copies, "choose" | "allow" | "stop">,
  *   saving: (off: boolean) => unknown,
  *   typing: Pick<import("./typing.js").Typing, "heard" | "entered">,
@@ -35,6 +35,7 @@ const presses = {
   "export-kept": (_, { files }) => files.exportKept(),
   "seal-kept": (_, { files }) => files.seal(field("seal-pass")),
   "unseal-kept": (_, { files }) => files.unseal(field("unseal-pass")),
+  "sealed-aside": (_, { files }) => files.putAside(),
   "copies-folder": (_, { copies }) => copies.choose(),
   "copies-allow": (_, { copies }) => copies.allow(),
   "copies-stop": (_, { copies }) => copies.stop(),

@@ -2,7 +2,7 @@
 // Files that are read, saved and put together in the browser.
 import { MAX_FILE_BYTES } from "./protocol.js";
 import { newId } from "./history.js";
-import { FILE_NAME, FORMAT, mark } from "./stored.js";
+import { FILE_NAME, FORMAT, mark, sealed } from "./stored.js";
 import { named } from "./letters.js";
 
 /**
@@ -15,8 +15,8 @@ import { named } from "./letters.js";
  *
  * What the files need of the page around them.
  * @typedef {{
- *   keep: Pick<typeof import("./keep.js"), "load" | "list" | "get" | "swap" | "add" | "dropAsIt" | "dropTraces" |
- *     "loadBids" | "loadKey" | "loadCosts">,
+ *   keep: Pick<typeof import("./keep.js"), "load" | "list" | "get" | "getText" | "swap" | "aside" | "add" | "dropAsIt" |
+ *     "dropTraces" | "loadBids" | "loadKey" | "loadCosts">,
  *   bar: Pick<typeof import("./bar.js"), "ask">,
  *   single: (catalogue: Step) => Promise<string>,
  *   office: () => Promise<Pick<typeof import("./office.js"), "text" | "fill">>,
@@ -190,16 +190,16 @@ export class Files {
     return [{ id, name, line, saved, draft, pins: pins || [], steps, at: steps.length ? r.at - r.first : 0 }, r];
   }
 
-  /** beside is what a copy holds besides quotes; what is sealed is there as it is sealed. */
+  /** beside is what a copy holds besides quotes; what is sealed is there as it is sealed, and what is not, is not. */
   async beside() {
     const { keep } = this.around;
     const key = keep.loadKey();
     return {
-      catalogue: (await keep.get("catalogue")) || undefined,
+      catalogue: await keep.getText("catalogue"),
       bids: keep.loadBids() || undefined,
-      key: key.sealed ? { sealed: key.sealed, public: key.open } : undefined,
-      costs: keep.loadCosts() || undefined,
-      sealed: (await keep.get("sealed")) || undefined,
+      key: sealed(key.sealed) ? { sealed: key.sealed, public: key.open } : undefined,
+      costs: sealed(keep.loadCosts()) || undefined,
+      sealed: sealed(await keep.get("sealed")) || undefined,
     };
   }
 
@@ -263,8 +263,10 @@ export class Files {
    */
   async seal(field) {
     const { keep, act, trouble } = this.around;
-    if (await keep.get("sealed")) {
-      trouble("Open the quotes that are sealed first. Nothing was changed.");
+    const there = await keep.get("sealed");
+    if (there !== undefined) {
+      const first = sealed(there) ? "Open the quotes that are sealed" : "Put aside what stands in their place";
+      trouble(`${first} first. Nothing was changed.`);
       return;
     }
     const { quotes, records, length } = await this.everything();
@@ -285,10 +287,10 @@ export class Files {
    * @param {string} text
    */
   async keepSealed(text) {
-    const { keep, relisted, trouble, sealed } = this.around;
+    const { keep, relisted, trouble } = this.around;
     // The open ones go when the sealed ones are written, and no others were there.
     if (!(await keep.swap("sealed", undefined, text))) {
-      const why = (await keep.get("sealed"))
+      const why = (await keep.get("sealed")) !== undefined
         ? "Quotes were sealed in another window meanwhile: open those first."
         : "This browser did not keep the sealed quotes.";
       trouble(`${why} Nothing was taken away.`);
@@ -298,7 +300,7 @@ export class Files {
     for (const { id, count } of this.sealing) if (!(await keep.dropAsIt(id, count))) left++;
     this.sealing = [];
     if (left) trouble(`${left} of the quotes changed meanwhile, and stay in the list as well.`);
-    await sealed();
+    await this.around.sealed();
     keep.dropTraces();
     await relisted();
   }
@@ -308,9 +310,17 @@ export class Files {
    * @param {Field} field
    */
   async unseal(field) {
-    this.opening = await this.around.keep.get("sealed");
+    this.opening = await this.around.keep.getText("sealed");
     this.around.act({ do: "open-sealed", value: field.value, file: this.opening || "", random: random() });
     field.value = "";
+  }
+
+  /** putAside makes room for quotes to be sealed; what stands there stays, under another key. */
+  async putAside() {
+    const { keep, relisted, trouble } = this.around;
+    if (!(await keep.aside("sealed", `sealed, put aside ${new Date().toISOString()}`)))
+      trouble("This browser did not put it aside. Nothing was changed.");
+    await relisted();
   }
 
   /**
@@ -346,8 +356,11 @@ export class Files {
     if (await keep.swap("sealed", undefined, text)) return;
     const there = await keep.get("sealed");
     if (there === text) return;
-    const others = "others are sealed here. Open those first, then take the file in again";
-    const why = there ? others : "this browser keeps nothing";
+    const again = "then take the file in again";
+    const others = sealed(there)
+      ? `others are sealed here. Open those first, ${again}`
+      : `something else stands in their place. Put it aside where quotes are sealed, ${again}`;
+    const why = there === undefined ? "this browser keeps nothing" : others;
     trouble(`The sealed quotes in the file were not taken in: ${why}.`);
   }
 }

@@ -12,9 +12,11 @@ function page(records = [], sealed = undefined) {
       list: async () => records,
       load: async (id) => records.find((r) => r.id === id),
       loadBids: () => '{"standing":{}}',
-      loadKey: () => ({ sealed: "k", open: "o" }),
+      loadKey: () => ({ sealed: box("k"), open: "o" }),
       loadCosts: () => "",
       get: async (key) => single[key],
+      getText: async (key) => (typeof single[key] === "string" ? single[key] : undefined),
+      aside: async (key, other) => ((single[other] = single[key]), delete single[key]),
       swap: async (key, was, value) => single[key] === was && ((single[key] = value), true),
       dropAsIt: async (id, count) => (count === 7 ? (said.dropped.push(id), true) : false),
       dropTraces: () => said.dropped.push("traces"),
@@ -33,6 +35,8 @@ function page(records = [], sealed = undefined) {
   });
   return { files, said, single };
 }
+
+const box = (text) => btoa(`bxseal1\n${text}`); // as something sealed begins
 
 const file = (name, text, size = text.length) => ({ name, size, text: async () => text });
 
@@ -93,7 +97,7 @@ test("every kept quote goes into one file with its states", async () => {
   const [name, type, text] = said.saved[0];
   assert.deepEqual([name, type], ["boxwright-quotes.json", "application/json"]);
   const { format, quotes, catalogue, bids, key } = JSON.parse(text);
-  assert.deepEqual(key, { sealed: "k", public: "o" }, "as it is sealed");
+  assert.deepEqual(key, { sealed: box("k"), public: "o" }, "as it is sealed");
   assert.deepEqual(Object.keys(said.copied[0]), ["a", "b"]);
   assert.deepEqual([format, catalogue, bids], ["boxwright-kept/1", "present", '{"standing":{}}']);
   assert.deepEqual(
@@ -140,8 +144,8 @@ test("quotes are sealed, and only what is sealed as it is now is taken away", as
   const [{ do: act, value, file: text }] = said.acts;
   assert.deepEqual([act, value, field.value], ["seal-kept", "four plain words here", ""]);
   assert.deepEqual(Object.keys(JSON.parse(text)), ["format", "quotes"], "no key goes in");
-  await files.keepSealed("sealed text");
-  assert.equal(single.sealed, "sealed text");
+  await files.keepSealed(box("sealed text"));
+  assert.equal(single.sealed, box("sealed text"));
   assert.deepEqual(said.dropped, ["a", "begun anew", "traces"]);
   assert.match(said.trouble[0], /^1 of the quotes changed meanwhile/);
   await files.seal(field);
@@ -155,7 +159,7 @@ test("nothing is taken away when the sealed quotes are not kept", async () => {
   const { files, said } = page([record("a", 1)]);
   files.around.keep.swap = async () => false;
   await files.seal({ value: "x" });
-  await files.keepSealed("sealed text");
+  await files.keepSealed(box("sealed text"));
   assert.deepEqual(said.dropped, []);
   assert.match(said.trouble[0], /Nothing was taken away/);
 });
@@ -163,33 +167,53 @@ test("nothing is taken away when the sealed quotes are not kept", async () => {
 test("quotes that another window sealed meanwhile are neither written over nor taken away", async () => {
   const { files, said, single } = page([record("a", 1)]);
   await files.seal({ value: "x" });
-  single.sealed = "of another window";
-  await files.keepSealed("sealed text");
-  assert.deepEqual([single.sealed, said.dropped], ["of another window", []]);
+  single.sealed = box("of another window");
+  await files.keepSealed(box("sealed text"));
+  assert.deepEqual([single.sealed, said.dropped], [box("of another window"), []]);
   assert.match(said.trouble[0], /sealed in another window meanwhile.*Nothing was taken away/);
   await files.unseal({ value: "x" });
-  single.sealed = "sealed anew";
+  single.sealed = box("sealed anew");
   await files.importKept(JSON.stringify({ quotes: [{ id: "a" }] }), "sealed");
-  assert.equal(single.sealed, "sealed anew", "only what was opened goes");
+  assert.equal(single.sealed, box("sealed anew"), "only what was opened goes");
 });
 
 test("the sealed quotes of a file are taken in where none are, and else it is said", async () => {
   const { files, said, single } = page();
-  await files.importKept(JSON.stringify({ quotes: [], sealed: "of the file" }));
-  await files.importKept(JSON.stringify({ quotes: [], sealed: "of the file" }));
-  assert.deepEqual([single.sealed, said.trouble], ["of the file", []]);
-  await files.importKept(JSON.stringify({ quotes: [], sealed: "of another file" }));
-  assert.equal(single.sealed, "of the file");
+  await files.importKept(JSON.stringify({ quotes: [], sealed: box("of the file") }));
+  await files.importKept(JSON.stringify({ quotes: [], sealed: box("of the file") }));
+  assert.deepEqual([single.sealed, said.trouble], [box("of the file"), []]);
+  await files.importKept(JSON.stringify({ quotes: [], sealed: box("of another file") }));
+  assert.equal(single.sealed, box("of the file"));
   assert.match(said.trouble[0], /were not taken in: others are sealed here/);
 });
 
+test("what was never sealed goes into no copy, and is put aside before quotes are sealed", async () => {
+  for (const spoiled of [null, 7, "", "gone", { sealed: true }, ["YnhzZWFsMQo="], "YnhzZWFsMQo <img>"]) {
+    const { files, said, single } = page([record("a", 1)], spoiled);
+    files.around.keep.loadCosts = () => "gone";
+    files.around.keep.loadKey = () => ({ sealed: "gone", open: "o" });
+    single.catalogue = { odd: 1 };
+    assert.deepEqual(Object.keys(JSON.parse(await files.rest())), ["format", "quotes", "bids"]);
+    await files.seal({ value: "x" });
+    assert.match(said.trouble[0], /^Put aside what stands in their place first/);
+    await files.importKept(JSON.stringify({ quotes: [], sealed: box("of the file") }));
+    assert.match(said.trouble[1], /something else stands in their place/);
+    await files.putAside();
+    const [other] = Object.keys(single).filter((key) => key.startsWith("sealed, put aside"));
+    assert.deepEqual([single.sealed, single[other]], [undefined, spoiled]);
+    await files.seal({ value: "x" });
+    await files.keepSealed(box("sealed now"));
+    assert.deepEqual([single.sealed, said.trouble.length, said.dropped[0]], [box("sealed now"), 2, "a"]);
+  }
+});
+
 test("sealed quotes stay sealed when not all of them can be kept", async () => {
-  const { files, said, single } = page([], "sealed text");
+  const { files, said, single } = page([], box("sealed text"));
   files.around.keep.add = async () => {
     throw new Error("full");
   };
   await files.importKept(JSON.stringify({ quotes: [{ id: "a" }] }), "sealed");
-  assert.equal(single.sealed, "sealed text");
+  assert.equal(single.sealed, box("sealed text"));
   assert.equal(said.trouble.length, 1);
 });
 

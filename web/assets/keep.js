@@ -186,6 +186,26 @@ export async function put(key, value) {
 }
 
 /**
+ * aside puts a value under another key, whatever it is, and says whether its own is free.
+ * @param {string} key
+ * @param {string} other
+ */
+export async function aside(key, other) {
+  try {
+    if (!db || unkept) return false;
+    const t = db.transaction("kept", "readwrite");
+    const store = t.objectStore("kept");
+    const value = await done(store.get(key));
+    if (value !== undefined) store.put(value, other);
+    store.delete(key);
+    await finished(t);
+    return true;
+  } catch {
+    return false;
+  }
+}
+
+/**
  * swap puts a value in the place of another, where that one is still there, and says
  * whether it did; undefined stands for none.
  * @param {string} key

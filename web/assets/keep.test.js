@@ -331,5 +331,10 @@ test("a single thing is put in the place of what is expected there alone", async
   assert.equal(await other.get("sealed"), "a");
   assert.equal(await keep.swap("sealed", "b", undefined), false);
   assert.equal(await keep.swap("sealed", "a", undefined), true);
+  for (const value of ["c", 7, { odd: [] }]) {
+    await keep.put("sealed", value);
+    assert.equal(await keep.aside("sealed", "aside"), true);
+    assert.deepEqual([await keep.get("sealed"), await keep.get("aside")], [undefined, value]);
+  }
   assert.equal(await keep.get("sealed"), undefined);
 });

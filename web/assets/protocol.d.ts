@@ -89,6 +89,7 @@ export interface Copies {
   waits?: boolean;
   lasting?: boolean;
   sealed?: boolean;
+  spoiled?: boolean;
 }
 
 export interface Moment {

@@ -83,10 +83,12 @@ export function rows({ quotes, steps, single, texts }, { keep, trial }) {
   for (const [key, value] of single) {
     if (key === "last") continue;
     const isCatalogue = key === "catalogue";
-    const text = typeof value === "string" ? value : json(value);
+    const isSealed = stored.sealed(value) !== "";
+    let text = typeof value === "string" ? value : json(value);
+    if (isSealed) text = JSON.stringify({ format: stored.FORMAT, quotes: [], sealed: value }); // that is taken in again
     const tryAgain = isCatalogue && suspect.catalogue ? { suspect: () => trial.absolve({ catalogue: true }) } : {};
     out.push({
-      name: isCatalogue ? "Catalogue" : String(key),
+      name: isCatalogue ? "Catalogue" : isSealed ? "Sealed quotes" : String(key),
       line: `${text.length.toLocaleString("en")} characters`,
       file: `boxwright-${String(key).replace(/\W/g, "")}.json`,
       text: () => text,

@@ -28,6 +28,9 @@ const object = (raw) =>
 /** text is a text, or an empty one. @param {unknown} raw */
 export const text = (raw) => (typeof raw === "string" ? raw : "");
 
+/** sealed is a text that begins like something sealed, or an empty one. @param {unknown} raw */
+export const sealed = (raw) => (/^YnhzZWFsMQ[o-r][A-Za-z0-9+/]*=*$/.test(text(raw)) ? text(raw) : "");
+
 /** whole is a number from 0, or 0. @param {unknown} raw */
 const whole = (raw) => (Number.isSafeInteger(raw) && Number(raw) >= 0 ? Number(raw) : 0);
 

@@ -143,6 +143,35 @@ func TestSavedQuotesAreSealed(t *testing.T) {
 	w.must(w.Until(`!document.getElementById("sealed-quotes")`))
 }
 
+// Something that was never sealed, in the place of sealed quotes, is said where quotes are
+// sealed, put aside there, and handed out by the panel.
+func TestWhatWasNeverSealedIsPutAside(t *testing.T) {
+	t.Parallel()
+	w := open(t, folder, drive.Desk, "")
+	w.area("needs")
+	w.typed("#f-title", "Secret 1")
+	w.eventually("Secret 1")
+	eval[bool](w, `new Promise((done) => { const o = indexedDB.open("boxwright"); o.onsuccess = () => {
+		const t = o.result.transaction("kept", "readwrite");
+		t.objectStore("kept").put({ odd: "one" }, "sealed");
+		t.oncomplete = () => { o.result.close(); done(true); }; }; })`)
+	w.must(w.Reload())
+	w.click("#go-quotes")
+	w.must(w.Until(`document.getElementById("sealed-spoiled")`))
+	w.click("#fold-leave summary")
+	require.Contains(t, w.text("#sealed-spoiled"), "was not sealed here")
+	require.False(t, w.has("#unseal-pass"))
+	w.click("#sealed-aside")
+	w.must(w.Until(`document.getElementById("seal-pass")`))
+	w.typed("#seal-pass", "lantern river copper seventeen")
+	w.click("#seal-kept")
+	w.must(w.Until(`document.getElementById("sealed-quotes")`))
+	w.click("#fold-sealed-aside summary")
+	w.click(`#fold-sealed-aside a`)
+	w.must(w.Until(`document.getElementById("rescue")?.innerText.includes("sealed, put aside")`))
+	require.Contains(t, w.text("#rescue"), "Sealed quotes")
+}
+
 // A browser that is slow to say what it keeps does not hide the sealed quotes from who
 // looks for them at once.
 func TestSealedQuotesAreSeenWhereTheBrowserIsSlow(t *testing.T) {

@@ -22,6 +22,7 @@ type Copies struct {
 	Waits   bool   `json:"waits,omitempty"`   // the browser wants to ask again before anything goes there
 	Lasting bool   `json:"lasting,omitempty"` // the browser says that it clears nothing by itself
 	Sealed  bool   `json:"sealed,omitempty"`  // quotes are saved behind a passphrase
+	Spoiled bool   `json:"spoiled,omitempty"` // what stands in their place was never sealed here
 }
 
 // Moment is an earlier or a later state of the quote in work.

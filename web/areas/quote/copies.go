@@ -103,8 +103,18 @@ func leaveNothing(p *Page) Part {
 		passphrase("seal-pass", "Passphrase", "At least 16 letters, such as four plain words. If you lose it, the "+
 			"quotes are lost."),
 		El("div", Class("row-tools"), page.Action("seal-kept", "", "", "Seal all saved quotes", At("id", "seal-kept"))))
-	if p.Copies.Sealed {
-		sealing = El("p", Text("Open the sealed quotes first; then all can be sealed again."))
+	aside := page.Action("sealed-aside", "", "", "Put it aside", At("id", "sealed-aside"))
+	list := El("a", At("href", "#kept"), Text("list of all that is saved here"))
+	switch {
+	case p.Copies.Sealed:
+		sealing = Many(El("p", Text("Open the sealed quotes first; then all can be sealed again.")),
+			El("details", At("id", "fold-sealed-aside"), El("summary", Text("They cannot be opened…")),
+				El("p", Text("Put aside, they stay sealed, and the "), list,
+					Text(" hands them out. Then others can be sealed.")), aside))
+	case p.Copies.Spoiled:
+		sealing = El("div", At("id", "sealed-spoiled"), El("p", page.Mark(config.Warn),
+			Text(" What stands in the place of sealed quotes was not sealed here, so no quote can be sealed. Put "+
+				"aside, it stays as it is, and the "), list, Text(" hands it out.")), aside)
 	}
 	return El("details", At("id", "fold-leave"),
 		El("summary", El("b", Text("On a computer that others use"))), sealing,

@@ -5,6 +5,7 @@ import (
 	"encoding/base64"
 	"encoding/json"
 	"fmt"
+	"strings"
 
 	"boxwright/config"
 	"boxwright/config/weight"
@@ -32,6 +33,8 @@ type Export struct {
 	Key    *SealedKey `json:"key,omitempty"`
 	Costs  string     `json:"costs,omitempty"`
 	Sealed string     `json:"sealed,omitempty"`
+
+	Left []string `json:"-"` // what is no quote, cannot be used, and was left out
 }
 
 // SealedKey is a signing key as a browser keeps it.
@@ -123,45 +126,52 @@ func ReadExport(file []byte) (*Export, error) {
 			}
 		}
 	}
-	for _, x := range []struct{ where, text string }{{"costs", e.Costs}, {"sealed", e.Sealed}, {"key", e.Key.text()}} {
-		if file, err := base64.StdEncoding.DecodeString(x.text); err != nil || x.text != "" && !seal.Sealed(file) {
-			return fail("sealed", x.where, "is nothing that was sealed here")
-		}
-	}
-	if e.Key != nil && publicKey(e.Key.Public) == nil {
-		return fail("key", "key public", "is no public key")
-	}
-	if e.Catalogue != "" {
-		if _, err := quote.Accept([]byte(e.Catalogue)); err != nil {
-			return fail("catalogue", "catalogue", "%s", session.Sentence(err))
-		}
-	}
+	e.leaveOut()
 	return e, nil
 }
 
-// text is the sealed key; empty where there is none.
-func (k *SealedKey) text() string {
-	if k == nil {
-		return ""
+// leaveOut takes out what is no quote and cannot be used: it stands in the way of none.
+func (e *Export) leaveOut() {
+	if e.Costs != "" && !isSealed(e.Costs) {
+		e.Costs, e.Left = "", append(e.Left, "a cost sheet that was not sealed here")
 	}
-	return k.Sealed
+	if e.Sealed != "" && !isSealed(e.Sealed) {
+		e.Sealed, e.Left = "", append(e.Left, "sealed quotes that were not sealed here")
+	}
+	if e.Key != nil && (!isSealed(e.Key.Sealed) || publicKey(e.Key.Public) == nil) {
+		e.Key, e.Left = nil, append(e.Left, "a signing key that was not sealed here")
+	}
+	if e.Catalogue != "" {
+		if _, err := quote.Accept([]byte(e.Catalogue)); err != nil {
+			e.Left = append(e.Left, "a catalogue that cannot be used ("+session.Clip(session.Plain(err), 300)+")")
+			e.Catalogue = ""
+		}
+	}
+}
+
+func isSealed(text string) bool {
+	file, err := base64.StdEncoding.DecodeString(text)
+	return err == nil && seal.Sealed(file)
 }
 
 // importKept checks a file of kept quotes and hands it to the page.
 func importKept(s *session.Session, a session.Act) {
-	if n, ok := takeIn(s, a.ID, []byte(a.Value), ""); ok {
-		s.Notice = page.Count(n, "saved quote was", "saved quotes were") + " taken in from " + session.Clip(a.ID, 100) +
-			". None that was here was changed."
+	if e := takeIn(s, a.ID, []byte(a.Value), ""); e != nil {
+		s.Notice = page.Count(len(e.Quotes), "saved quote was", "saved quotes were") + " taken in from " +
+			session.Clip(a.ID, 100) + ". None that was here was changed."
+		if len(e.Left) > 0 {
+			s.Notice += " Left out: " + strings.Join(e.Left, "; ") + "."
+		}
 	}
 }
 
 // takeIn checks a file of kept quotes and hands it to the page, which does with it what
-// the step's id says. It tells how many quotes there are, and whether the file was taken.
-func takeIn(s *session.Session, name string, file []byte, how string) (quotes int, taken bool) {
+// the step's id says. It gives what is in the file, nil when it was not taken.
+func takeIn(s *session.Session, name string, file []byte, how string) *Export {
 	e, err := ReadExport(file)
 	if err != nil {
 		s.Fault("%s was not taken in; what is saved here stays as it is. %s", name, session.Sentence(err))
-		return 0, false
+		return nil
 	}
 	for i := range e.Quotes {
 		e.Quotes[i].Weighed = e.Quotes[i].Draft.Lessons()
@@ -183,10 +193,10 @@ func takeIn(s *session.Session, name string, file []byte, how string) (quotes in
 	data, err := json.Marshal(e)
 	if err != nil {
 		s.Fault("%s was not taken in: %s.", name, err)
-		return 0, false
+		return nil
 	}
 	s.Step(session.Step{Do: "import", Text: string(data), ID: how})
-	return len(e.Quotes), true
+	return e
 }
 
 // sealedPurpose binds sealed quotes to what they are.
@@ -222,7 +232,7 @@ func openSealed(s *session.Session, a session.Act) {
 		s.Fault("The sealed quotes were not opened: %s.", session.Plain(err))
 		return
 	}
-	if n, ok := takeIn(s, "What was sealed", file, "sealed"); ok {
-		s.Notice = page.Count(n, "sealed quote is", "sealed quotes are") + " open again."
+	if e := takeIn(s, "What was sealed", file, "sealed"); e != nil {
+		s.Notice = page.Count(len(e.Quotes), "sealed quote is", "sealed quotes are") + " open again."
 	}
 }
