@@ -7,6 +7,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"boxwright/config/quantity"
 	"boxwright/pricing/propose"
 	"boxwright/pricing/quote"
 	"boxwright/pricing/quote/quotetest"
@@ -48,6 +49,8 @@ func TestAnOfferChangesAsLittleAsCanBe(t *testing.T) {
 				is, err := quote.Compute(ed, then)
 				require.NoError(t, err)
 				assert.False(t, is.Stopped())
+				said := propose.Effect(q, &o.Unit, o.Changes, nil, quantity.US)
+				assert.Equal(t, len(o.Changes) > 8, strings.Contains(said, "This changes much of the unit: "), said)
 				if o.Chassis == "" {
 					left := d.Unit.Clone()
 					for _, x := range o.Changes {

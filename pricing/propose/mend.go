@@ -80,6 +80,10 @@ func Effect(q *quote.Quote, u *config.Unit, changes []rules.Change, codes []stri
 		is := plan.EvenOdds
 		text += "Delivery " + is.Long() + later(q.Plan.EvenOdds.DaysUntil(is)) + ". "
 	}
+	if len(changes) > manyChanges {
+		added := len(slices.DeleteFunc(slices.Clone(changes), func(c rules.Change) bool { return !c.Added }))
+		text += fmt.Sprintf("This changes much of the unit: %d things out, %d in. ", len(changes)-added, added)
+	}
 	return strings.TrimSpace(text + ChangeWords(q, changes))
 }
 
