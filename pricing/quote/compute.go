@@ -2,6 +2,7 @@ package quote
 
 import (
 	"cmp"
+	"fmt"
 	"slices"
 	"strings"
 
@@ -250,6 +251,9 @@ func (q *Quote) stopped(figure string) bool {
 // of the customer.
 const StillToBeNamed = "rules.detail"
 
+// mostAsking is how many of them it lists by name; it leads to all of them.
+const mostAsking = 20
+
 // pending names the groups that still need a choice, and the options that still
 // ask for something.
 func (q *Quote) pending() []config.Finding {
@@ -276,6 +280,9 @@ func (q *Quote) pending() []config.Finding {
 		if o := cat.OptionByID(p.Option); o.Asks != "" && q.Draft.Unit.Detail(o.ID) == "" {
 			asking, said = append(asking, o.ID), append(said, o.Label+" ("+o.Asks+")")
 		}
+	}
+	if n := len(said); n > mostAsking {
+		said = append(said[:mostAsking-1], fmt.Sprintf("and %d more", n-mostAsking+1))
 	}
 	if asking != nil {
 		out = append(out, config.Finding{

@@ -1,7 +1,10 @@
 package quote_test
 
 import (
+	"fmt"
 	"math"
+	"regexp"
+	"slices"
 	"strings"
 	"testing"
 
@@ -14,6 +17,7 @@ import (
 	"boxwright/pricing/propose"
 	"boxwright/pricing/quote"
 	"boxwright/pricing/quote/quotetest"
+	"boxwright/web/assets/catalogue"
 )
 
 func begun(t *testing.T, chassis string) *quote.Quote {
@@ -268,4 +272,19 @@ func TestEverything(t *testing.T) {
 	assert.NotContains(t, strings.ReplaceAll(text, "'=HYPERLINK", ""), "=HYPERLINK", "no formula")
 	assert.Contains(t, text, "Total,,1,"+q.Price.Total.String())
 	assert.Contains(t, text, "Price,Of it,\"Includes sales tax of ", "what of the total is tax")
+}
+
+// A unit of which very much is to be named lists some of it and says how much more.
+func TestWhatIsToBeNamedIsAList(t *testing.T) {
+	file := regexp.MustCompile(`"asks": "[^"]*", `).ReplaceAll(catalogue.Demo, nil)
+	file = regexp.MustCompile(`(\{"id": "[^"]*", )("group": )`).ReplaceAll(file, []byte(`$1"asks": "a word", $2`))
+	ed, err := quote.OpenEdition(file)
+	require.NoError(t, err)
+	q, err := quote.Compute(ed, quote.Begin(ed, "cut-14500-158-gas", "mod-146-72", quotetest.Today))
+	require.NoError(t, err)
+	i := slices.IndexFunc(q.Findings, func(f config.Finding) bool { return f.Code == quote.StillToBeNamed })
+	f := q.Findings[i]
+	require.Greater(t, len(f.Picks), 20)
+	assert.Equal(t, 19, strings.Count(f.Text, "(a word)"))
+	assert.True(t, strings.HasSuffix(f.Text, fmt.Sprintf("; and %d more.", len(f.Picks)-19)), f.Text)
 }
