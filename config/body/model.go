@@ -48,6 +48,8 @@ func (p *Part) solid() bool {
 		return true
 	case KindCab, KindModule, KindFrame:
 		return false
+	case "tank":
+		return p.Face == config.FaceUnder // a cylinder stands in what holds it
 	}
 	return config.PlaceKinds[p.Kind]
 }

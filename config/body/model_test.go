@@ -76,6 +76,41 @@ func TestWheelBoxFollowsTheAxle(t *testing.T) {
 	}
 }
 
+// A tank of 55 gal, 41.2 in long around 26 in behind the axle, ends 46.6 in behind it: a spare
+// wheel of 30 in around 58 in begins at 43. One below the floor of a unit without a tank
+// there, and a cylinder in a compartment, stand in nothing.
+func TestWhatHangsBelowTheFrame(t *testing.T) {
+	for _, c := range []struct {
+		reason, face string
+		x, fuel      quantity.Length
+		hits         string
+	}{
+		{"into the fuel tank by 3.6 in", config.FaceUnder, 58, 184, "Fuel tank"},
+		{"behind the fuel tank", config.FaceUnder, 62, 184, ""},
+		{"the fuel tank is ahead of the axle", config.FaceUnder, 28, 70, ""},
+		{"a cylinder in a cabinet", config.FaceStreetWall, -60, 184, ""},
+	} {
+		t.Run(c.reason, func(t *testing.T) {
+			ch, b := truck(), module()
+			ch.FuelXIn = c.fuel
+			b.Compartments = []config.Compartment{{ID: "in", Label: "Cabinet", Side: "inside", XIn: 39, YIn: -35,
+				ZIn: 20, WidthIn: 30, DepthIn: 20, HeightIn: 40}}
+			m := Bare(ch, b)
+			o := &config.Option{ID: "o", Places: []config.Place{{Kind: "tank", Label: "Round", Face: c.face,
+				Along: config.AlongRearAxle, XIn: c.x, ZIn: 6, LengthIn: 30, WidthIn: 30, HeightIn: 9}}}
+			found := m.Against(o, m.PartsOf(o))
+			if c.hits == "" {
+				assert.Empty(t, found)
+				return
+			}
+			if assert.Len(t, found, 1) {
+				assert.Equal(t, c.hits, found[0].B.Label)
+				assert.InDelta(t, 3.6, found[0].X, 0.05)
+			}
+		})
+	}
+}
+
 func indexOf(m *Model, id string) int {
 	for i := range m.Parts {
 		if m.Parts[i].ID == id {

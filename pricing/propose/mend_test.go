@@ -76,7 +76,7 @@ func TestTheScarcestLoadIsTold(t *testing.T) {
 			q, err := quote.Compute(ed, d)
 			require.NoError(t, err)
 			on := d.Unit.Clone()
-			on.Set(config.Pick{Option: "spr-carrier", Qty: 1})
+			on.Set(config.Pick{Option: "spr-bracket", Qty: 1})
 			assert.Contains(t, propose.Effect(q, &on, nil, nil, quantity.US), c.says)
 		})
 	}

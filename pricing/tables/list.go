@@ -18,7 +18,7 @@ import (
 type list struct {
 	name  string
 	heads []string
-	tells func(entry any) string // what the last column says of what no table shows; nil without one
+	tells bool // its last column says what an entry holds that has no column
 	all   func(*config.Catalogue) any
 }
 
@@ -38,21 +38,8 @@ var lists = map[string]*list{
 			"work", "parts", "storage_ft3", "headroom_in", "aisle_in", "clauses", "tags",
 			"lowers_in",
 		},
-		tells: func(entry any) string {
-			o := entry.(config.Option)
-			var has []string
-			for _, x := range []struct {
-				name string
-				has  bool
-			}{{"compartments", o.Compartments != nil}, {"displaces", o.Displaces != nil}, {"oxygen", o.Oxygen != nil},
-				{"places", o.Places != nil}, {"seats", o.Seats != nil}, {"shell", o.Shell != nil}} {
-				if x.has {
-					has = append(has, x.name)
-				}
-			}
-			return strings.Join(has, "; ")
-		},
-		all: func(c *config.Catalogue) any { return c.Options },
+		tells: true,
+		all:   func(c *config.Catalogue) any { return c.Options },
 	},
 	"rules": {
 		name:  "rules",
@@ -63,7 +50,7 @@ var lists = map[string]*list{
 
 func (l *list) rows(c *catalogue) [][]string {
 	heads := slices.Clone(l.heads)
-	if l.tells != nil {
+	if l.tells {
 		heads = append(heads, alsoHas)
 	}
 	rows := [][]string{heads}
@@ -73,12 +60,39 @@ func (l *list) rows(c *catalogue) [][]string {
 		for _, h := range l.heads {
 			row = append(row, plainText(shown(all.Index(i), h)))
 		}
-		if l.tells != nil {
-			row = append(row, l.tells(all.Index(i).Interface()))
+		if l.tells {
+			row = append(row, l.untold(all.Index(i)))
 		}
 		rows = append(rows, row)
 	}
 	return rows
+}
+
+// untold names what an entry holds that no column of its table shows, in the order of the
+// alphabet.
+func (l *list) untold(entry reflect.Value) string {
+	out := l.hidden(entry, "")
+	slices.Sort(out)
+	return strings.Join(out, "; ")
+}
+
+func (l *list) hidden(v reflect.Value, before string) []string {
+	if v.Kind() == reflect.Pointer {
+		v = v.Elem()
+	}
+	var out []string
+	for i := range v.NumField() {
+		name, _, _ := strings.Cut(v.Type().Field(i).Tag.Get("json"), ",")
+		name = before + name
+		switch f := v.Field(i); {
+		case f.IsZero() || slices.Contains(l.heads, name):
+		case slices.ContainsFunc(l.heads, func(h string) bool { return strings.HasPrefix(h, name+" ") }):
+			out = append(out, l.hidden(f, name+" ")...)
+		default:
+			out = append(out, name)
+		}
+	}
+	return out
 }
 
 // list takes a table of a list in.
@@ -126,13 +140,18 @@ func (t *taking) entry(l *list, s *sheet, n int, row []string, old reflect.Value
 			differs = true
 		}
 	}
-	if l.tells != nil && s.column(alsoHas) >= 0 && s.get(row, alsoHas) != l.tells(old.Interface()) {
-		remedy := "leave the cell as it was"
+	if untold := l.untold(old); l.tells && s.column(alsoHas) >= 0 && s.get(row, alsoHas) != untold {
+		where, said := s.cell(n, id, alsoHas), s.get(row, alsoHas)
 		if isNew {
-			remedy = "empty the cell: a new row has none of these yet"
+			t.wrong(where, "a table has no columns for %s; copy the whole entry from the other catalogue's file into "+
+				"this one's and take the table in again, or empty the cell to do without", said)
+		} else {
+			t.wrong(where, "this column only tells what else the entry holds; leave the cell as it was, and add or "+
+				"change such things in the catalogue's file")
 		}
-		t.wrong(s.cell(n, id, alsoHas), "this column only tells what else the entry holds; %s, and add or change "+
-			"such things in the catalogue's file", remedy)
+	} else if isNew && cells["mass zone"] == config.ZonePlaces {
+		t.wrong(s.cell(n, id, "mass zone"), "%q is where its pieces stand, which a table has no columns for; write "+
+			"another zone with x_in, y_in and z_in, or copy the whole entry into the catalogue's file", config.ZonePlaces)
 	}
 	if !differs {
 		return nil, false
