@@ -100,12 +100,12 @@ func TestStandardUnit(t *testing.T) {
 	assert.Greater(t, scene.Margin(), 20.0, "amperes left on scene")
 }
 
-// The firehouse table: the front axle alone stands in the way of the winch
+// With a slim locker at the front wall the front axle alone stands in the way of the winch
 // bumper, and lighter wheels let it in.
 func TestFrontAxleRulesOutTheWinchBumper(t *testing.T) {
 	cat := read(t)
 	e := engine(t, cat)
-	picks := []string{"rest-four", "cot-power", "mount-power", "front-tall", "street-full", "build-ply", "bench-72",
+	picks := []string{"rest-four", "cot-power", "mount-power", "front-locker", "street-full", "build-ply", "bench-72",
 		"o2-m1", "rbd-plate"}
 	for _, c := range []struct {
 		wheels string
