@@ -28,6 +28,7 @@ type Part struct {
 	Hinge, Color, Text string // of config.Hinges, config.ColorNames; what is lettered on it
 	Backward           bool   // its text is to be read in a mirror
 	Flat               bool   // paint, film or lettering, which stands out of nothing
+	Slot               bool   // a bracket or slot that is in or on something else, as a mount is
 }
 
 // Kinds that no option brings.
@@ -43,6 +44,9 @@ const (
 
 // solid reports whether nothing else may stand where a part does.
 func (p *Part) solid() bool {
+	if p.Slot {
+		return false
+	}
 	switch p.Kind {
 	case KindWheelBox, KindFuel:
 		return true
@@ -315,7 +319,8 @@ func (m *Model) compartment(c config.Compartment, o *config.Option) {
 	if c.Side == "inside" {
 		kind, face = "cabinet", config.FaceFree
 	}
-	m.add(Part{ID: "comp/" + c.ID, Kind: kind, Label: c.Label, Option: option, Face: face, Box: m.hollow(&c)})
+	m.add(Part{ID: "comp/" + c.ID, Kind: kind, Label: c.Label, Option: option, Face: face, Box: m.hollow(&c),
+		Slot: c.Holds != nil})
 }
 
 // option places what an option brings besides compartments.

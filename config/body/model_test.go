@@ -254,3 +254,25 @@ func TestUnknownPartsGiveNoModel(t *testing.T) {
 	assert.Nil(t, Of(&config.Catalogue{}, &config.Unit{Chassis: "none"}))
 	assert.NotPanics(t, func() { Bare(&config.Chassis{}, &config.Body{}).Angles() }, "zeros are no reason to fail")
 }
+
+// A slot that an option brings for what is carried may lie in the room below a bench.
+func TestSlotsStandInSomething(t *testing.T) {
+	slot := config.Option{ID: "slot", Compartments: []config.Compartment{{ID: "s", Label: "Slot", Side: "inside",
+		XIn: 60, YIn: 30, ZIn: 9, WidthIn: 30, DepthIn: 12, HeightIn: 12}}}
+	bench := config.Option{ID: "bench", Places: []config.Place{{Kind: "bench", Face: config.FaceFree, XIn: 60, YIn: 30,
+		ZIn: 9, LengthIn: 72, WidthIn: 22, HeightIn: 18}}}
+	for _, c := range []struct {
+		name string
+		hold []config.Aboard
+		hits int
+	}{{"a slot", []config.Aboard{{}}, 0}, {"a cabinet", nil, 1}} {
+		t.Run(c.name, func(t *testing.T) {
+			at := slot.Compartments[0]
+			at.Holds = c.hold
+			m := Bare(truck(), module())
+			m.compartment(at, &slot)
+			m.option(&bench, 1)
+			assert.Len(t, m.Collisions(), c.hits)
+		})
+	}
+}
