@@ -164,10 +164,13 @@ func goodThrough(until, today config.Date) string {
 	return text
 }
 
-// openItems is what is still to be decided, folded.
+// openItems is what is still to be decided or named, folded.
 func (r *Reading) openItems(p *Page) Part {
 	var open []config.Finding
 	for _, f := range p.Q.Findings {
+		if f.Code == quote.StillToBeNamed {
+			f.Severity = config.Warn // whoever reads it is who can name it
+		}
 		if f.Severity != config.Note {
 			f.Remedy = ""
 			open = append(open, f)
