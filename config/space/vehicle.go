@@ -104,9 +104,12 @@ func storageOf(o *config.Option) quantity.Volume {
 	return v
 }
 
-// bench is the longest squad bench.
+// bench is the longest squad bench, one that people ride on; a bench to dress on is none.
 func (b *vehicle) bench() (length, width quantity.Length, known bool) {
 	for _, p := range b.Picks {
+		if len(p.Seats) == 0 {
+			continue
+		}
 		for i := range p.Places {
 			if at := &p.Places[i]; at.Kind == "bench" && config.Clean(at.LengthIn) > length {
 				length, width, known = config.Clean(at.LengthIn), config.Clean(at.WidthIn), true

@@ -157,7 +157,7 @@ func (j *judge) clause(set string, c *Clause) Verdict {
 		}
 	} else if row.Open {
 		f.Sense, f.Limit = "", 0
-		v.Note, v.Settles = "No number is built in; enter the purchaser's own to have it judged.", measured
+		v.Note, v.Settles = "No number is built in; enter the purchaser's own to have it judged.", named
 		return v
 	}
 	v.decide()

@@ -53,6 +53,9 @@ func TestOutcomes(t *testing.T) {
 			if tt.want == NotJudged {
 				assert.NotEmpty(t, v.Settles, "%s: say what settles it", tt.reason)
 			}
+			if strings.HasPrefix(v.Note, "No number is built in") {
+				assert.Equal(t, named, v.Settles, "%s: no scale settles what has no number", tt.reason)
+			}
 		})
 	}
 }

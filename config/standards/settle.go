@@ -3,6 +3,9 @@ package standards
 // measured settles what a figure would.
 const measured = "measuring or weighing the finished unit"
 
+// named settles what the text leaves to the purchaser.
+const named = "the purchaser's number"
+
 // Settles is the paper or the test that settles a clause which no figure does; empty for
 // a clause that is not known. Which report a test makes is common practice.
 func Settles(clause string) string {

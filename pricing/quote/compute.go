@@ -94,9 +94,11 @@ func (q *Quote) say() {
 		return
 	}
 	if d.Lacks("cot") && len(q.Space.Cots) == 0 { // what the unit has no place for is no figure of it
-		q.Space.Figures = slices.DeleteFunc(q.Space.Figures, func(f config.Figure) bool {
-			return f.Code == "space.patients" || f.Code == "space.oxygen" && f.Value == 0
-		})
+		none := func(f config.Figure) bool {
+			return f.Code == "space.patients" || f.Code == "weight.patients" || f.Code == "space.oxygen" && f.Value == 0
+		}
+		q.Space.Figures = slices.DeleteFunc(q.Space.Figures, none)
+		q.Weight.Figures = slices.DeleteFunc(q.Weight.Figures, none)
 	}
 	for _, r := range q.judged() {
 		for i := range r.Figures {

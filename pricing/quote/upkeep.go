@@ -40,7 +40,7 @@ func (q *Quote) Tasks(in quantity.System) []Task {
 		{3, 5000, true, "Wheel nuts to the chassis maker's torque; also 100 miles after every wheel change"},
 		{6, 7500, true, "Engine oil, filters and brakes by the chassis maker's book for severe service"},
 		{6, 7500, c.Fuel == "diesel", "Exhaust fluid, fuel separator and regeneration"},
-		{6, 0, true, "Belts, anchors and seat tracks of all " + quantity.Group(float64(len(q.Space.Seats)), 0) + " designated seats"},
+		{6, 0, true, "Belts, anchors and seat tracks of " + allSeats(len(q.Space.Seats))},
 		{6, 10000, module, "Entry and compartment doors: hinges, latches and seals adjusted and greased"},
 		{12, 15000, module, "Module mounts: bolts to torque, isolators and frame rails looked over"},
 		{12, 15000, !module, "Partition, raised roof and floor anchors, steps and bumpers: cracks, corrosion; drain holes open, undercoat made good"},
@@ -70,6 +70,17 @@ func (q *Quote) Tasks(in quantity.System) []Task {
 	}
 	slices.SortStableFunc(out, func(a, b Task) int { return cmp.Compare(a.Months, b.Months) })
 	return out
+}
+
+// allSeats names the designated seats that are there, counted.
+func allSeats(n int) string {
+	switch n {
+	case 1:
+		return "the one designated seat"
+	case 2:
+		return "both designated seats"
+	}
+	return "all " + quantity.Group(float64(n), 0) + " designated seats"
 }
 
 // ServiceTag marks options that are promises rather than parts.
