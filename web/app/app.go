@@ -98,6 +98,10 @@ func (a *App) answer(request []byte) (*Reply, error) {
 	if len(request) > MaxRequestBytes {
 		return nil, fmt.Errorf("the request is %d bytes; the most that is read is %d", len(request), MaxRequestBytes)
 	}
+	if w := a.idle; w != nil && bytes.Equal(w.asked, request) {
+		return a.goOn(w)
+	}
+	a.giveUp()
 	var req session.Request
 	if p := config.DecodeStrict(request, &req); p != nil {
 		return nil, fmt.Errorf("the request cannot be read, %s", p)
@@ -109,9 +113,8 @@ func (a *App) answer(request []byte) (*Reply, error) {
 		return nil, err
 	}
 	if a.Slice > 0 && (session.Resting(req.Acts) || rehearsal(req.Acts) != "") {
-		return a.slice(&req)
+		return a.goOn(a.begin(bytes.Clone(request), &req))
 	}
-	a.giveUp()
 	return a.serve(&req)
 }
 

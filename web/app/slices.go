@@ -1,9 +1,7 @@
 package app
 
 import (
-	"bytes"
 	"iter"
-	"slices"
 
 	"boxwright/web/session"
 )
@@ -11,7 +9,7 @@ import (
 // idleWork is a request that nobody waits for, answered slice by slice: between two of
 // them the core is free for a press, which ends it.
 type idleWork struct {
-	asked *session.Request
+	asked []byte // the request
 	next  func() (struct{}, bool)
 	stop  func()
 	shown shownRegions // as they were before
@@ -19,13 +17,8 @@ type idleWork struct {
 	err   error
 }
 
-// slice does the next piece of what is asked for, and answers at the end of the last.
-func (a *App) slice(req *session.Request) (*Reply, error) {
-	if a.idle == nil || !a.idle.answers(req) {
-		a.giveUp()
-		a.idle = a.begin(req)
-	}
-	w := a.idle
+// goOn does the next slice of what is asked for, and answers at the end of the last.
+func (a *App) goOn(w *idleWork) (*Reply, error) {
 	a.idle = nil // where it panics, it is over
 	if _, paused := w.next(); paused {
 		a.idle = w
@@ -35,8 +28,8 @@ func (a *App) slice(req *session.Request) (*Reply, error) {
 }
 
 // begin has a request ready to be answered in slices.
-func (a *App) begin(req *session.Request) *idleWork {
-	w := &idleWork{asked: req, shown: a.shown}
+func (a *App) begin(asked []byte, req *session.Request) *idleWork {
+	w := &idleWork{asked: asked, shown: a.shown}
 	mark := a.memory.Mark()
 	w.next, w.stop = iter.Pull(func(pause func(struct{}) bool) {
 		pauses := a.memory.Edition.Rules.Pauses()
@@ -62,12 +55,6 @@ func (a *App) begin(req *session.Request) *idleWork {
 // pressed ends the work in slices where it is: nothing of it is kept that is not at its
 // end.
 type pressed struct{}
-
-// answers reports whether this is what a request asks for.
-func (w *idleWork) answers(req *session.Request) bool {
-	return slices.Equal(w.asked.Acts, req.Acts) && bytes.Equal(w.asked.Draft, req.Draft) &&
-		bytes.Equal(w.asked.View, req.View)
-}
 
 // giveUp ends what nobody waits for.
 func (a *App) giveUp() {
