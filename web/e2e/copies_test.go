@@ -179,12 +179,17 @@ func TestSealedQuotesAreSeenWhereTheBrowserIsSlow(t *testing.T) {
 	const slow = `(() => {
 		if (performance.getEntriesByType("navigation")[0]?.type !== "reload") return;
 		const get = IDBObjectStore.prototype.get;
+		let waiting = [];
+		window.__hurry = () => {
+			for (const answer of waiting) answer();
+			waiting = null;
+		};
 		IDBObjectStore.prototype.get = function (key) {
 			const real = get.call(this, key);
 			if (key !== "sealed") return real;
 			const late = {};
 			const answer = () => ((late.result = real.result), late.onsuccess());
-			real.onsuccess = () => setTimeout(answer, 9000);
+			real.onsuccess = () => (waiting ? waiting.push(answer) : answer());
 			return late;
 		};
 	})()`
@@ -199,6 +204,7 @@ func TestSealedQuotesAreSeenWhereTheBrowserIsSlow(t *testing.T) {
 	w.must(w.Reload())
 	w.click("#go-quotes")
 	require.False(t, w.has("#unseal-pass"), "the browser has not said yet what it keeps")
+	eval[bool](w, `(__hurry(), true)`)
 	w.must(w.Until(`document.getElementById("unseal-pass")`))
 }
 
