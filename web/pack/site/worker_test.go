@@ -138,13 +138,13 @@ func TestAPanicSaysWhere(t *testing.T) {
 		require.Contains(t, h.Said[2].Reply, "nil pointer", "it goes on answering")
 		require.Len(t, h.Errors, 2, "one entry for each panic")
 		require.Contains(t, h.Errors[0], "panic: runtime error: invalid memory address or nil pointer dereference")
-		require.Contains(t, h.Errors[0], "boxwright/web/app.(*App).ensure")
+		require.Contains(t, h.Errors[0], "boxwright/web/app.(*App).answer")
 		require.Regexp(t, `web/app/app\.go:\d+`, h.Errors[0])
 	})
 	t.Run("unrecovered", func(t *testing.T) {
 		h := work(t, order{Core: core, Replies: replies, Requests: []string{"end"}, Ends: true})
 		require.NotEmpty(t, h.Said[len(h.Said)-1].Dead, "the page is told, to start another")
 		require.Len(t, h.Errors, 1)
-		require.Contains(t, h.Errors[0], "boxwright/web/app.(*App).ensure")
+		require.Contains(t, h.Errors[0], "boxwright/web/app.(*App).answer")
 	})
 }
