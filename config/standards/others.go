@@ -52,8 +52,8 @@ func own() Set {
 				"and rating, each item of the minimum continuous load, each further continuous item and each "+
 				"intermittent one.", chapter13, config.ReadInText),
 			mild(one("own-wire-size", "Circuit feeder wire, size",
-				"Each circuit's wire carries 125 % of the current it is protected for.", "power.wire-carry", config.AtLeast, 125, quantity.Percent, chapter13,
-				config.ReadInText)),
+				"Each circuit's wire carries 125 % of the current it is protected for.", "power.wire-carry",
+				config.AtLeast, 125, quantity.Percent, chapter13, config.ReadInText)),
 			mild(one("own-wire-drop", "Circuit feeder wire, drop", "The voltage drops at most 10 % from source to "+
 				"device.", "power.wire-drop", config.AtMost, 10, quantity.Percent, chapter13, config.ReadInText)),
 			declared("own-circuits", "Circuit feeder wire, type", "Wire is of SAE J1127 or J1128 type SXL, GXL or TXL.",

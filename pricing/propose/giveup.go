@@ -624,8 +624,8 @@ func (f *finder) lacking(base *quote.Draft, g *GiveUp) {
 }
 
 // best are the give-ups that hurt least, those that keep every must before the others: of
-// those that give up the same needs the mildest, and none that gives up as much as another does, has no more of the standard
-// and no more to spare.
+// those that give up the same needs the mildest, and none that gives up as much as another
+// does, has no more of the standard and no more to spare.
 func best(list []GiveUp) []GiveUp {
 	slices.SortStableFunc(list, func(a, b GiveUp) int {
 		return cmp.Or(cmp.Compare(min(a.musts(), 1), min(b.musts(), 1)), cmp.Compare(a.Hurt, b.Hurt),

@@ -118,8 +118,8 @@ func (q *Quote) Checks() []Check {
 		add(Check{ID: id, Section: toWork, What: t.What, Want: 1, Low: 1, High: 1, Works: true, How: t.How,
 			Expect: t.Expect, Tolerance: t.Tolerance})
 	}
-	works("works.belts", config.Trial{What: "Belts and anchors of " + allSeats(len(q.Space.Seats)), How: "Pull out, latch, jerk, release",
-		Expect: "Latches, locks at a jerk, releases with one hand", Tolerance: "every seat"})
+	works("works.belts", config.Trial{What: "Belts and anchors of " + allSeats(len(q.Space.Seats)),
+		How: "Pull out, latch, jerk, release", Expect: "Latches, locks at a jerk, releases with one hand", Tolerance: "every seat"})
 	if len(q.Space.Cots) > 0 {
 		works("works.cots", config.Trial{What: "Cot fastening", How: "Cot locked in each position, pushed and pulled " +
 			"by hand in every direction", Expect: "No release; the lock shows itself closed",

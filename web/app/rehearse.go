@@ -2,6 +2,7 @@ package app
 
 import (
 	"boxwright/config/rules"
+	"boxwright/web/page/markup"
 	"boxwright/web/session"
 )
 
@@ -66,6 +67,7 @@ func (a *App) rehearsed(s *session.Session, rest func()) (*screen, error) {
 	rest()
 	drawn.Pieces()
 	rest()
+	p.draw = func() markup.Part { return nil } // only what stands around it is left
 	p.regions()
 	return p, nil
 }

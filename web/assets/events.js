@@ -11,7 +11,8 @@
  * @typedef {{
  *   state: State,
  *   history: Pick<History, "go" | "goTo" | "open" | "copy" | "drop" | "move" | "links">,
- *   files: Pick<Files, "read" | "readAll" | "readBytes" | "exportKept" | "saveSchema" | "seal" | "unseal" | "putAside">,
+ *   files: Pick<Files, "read" | "readAll" | "readBytes" | "exportKept" | "saveSchema" | "seal" | "unseal" |
+ *     "putAside">,
  *   copies: Pick<import("./copies.js").Copies, "choose" | "allow" | "stop">,
  *   saving: (off: boolean) => unknown,
  *   typing: Pick<import("./typing.js").Typing, "heard" | "entered">,

@@ -15,8 +15,8 @@ import { named } from "./letters.js";
  *
  * What the files need of the page around them.
  * @typedef {{
- *   keep: Pick<typeof import("./keep.js"), "load" | "list" | "get" | "getText" | "swap" | "aside" | "add" | "dropAsIt" |
- *     "dropTraces" | "loadBids" | "loadKey" | "loadCosts">,
+ *   keep: Pick<typeof import("./keep.js"), "load" | "list" | "get" | "getText" | "swap" | "aside" | "add" |
+ *     "dropAsIt" | "dropTraces" | "loadBids" | "loadKey" | "loadCosts">,
  *   bar: Pick<typeof import("./bar.js"), "ask">,
  *   single: (catalogue: Step) => Promise<string>,
  *   office: () => Promise<Pick<typeof import("./office.js"), "text" | "fill">>,

@@ -97,11 +97,16 @@ func know(all, topic map[string]sentence) {
 	}
 }
 
+// at opens a form of the page, which is known once the tests run.
+func at(f *form, screen drive.Screen) sentence {
+	return func(s *story, _ []string) { s.window = open(s.t, *f, screen, "", engine(s.t)) }
+}
+
 // deeds are the sentences in which somebody does something.
 var deeds = map[string]sentence{
-	`on a laptop with the network off`:       func(s *story, _ []string) { s.window = open(s.t, carried, drive.Desk, "", engine(s.t)) },
-	`on a laptop from the published address`: func(s *story, _ []string) { s.window = open(s.t, folder, drive.Desk, "", engine(s.t)) },
-	`on a phone from the published address`:  func(s *story, _ []string) { s.window = open(s.t, folder, drive.Phone, "", engine(s.t)) },
+	`on a laptop with the network off`:       at(&carried, drive.Desk),
+	`on a laptop from the published address`: at(&folder, drive.Desk),
+	`on a phone from the published address`:  at(&folder, drive.Phone),
 
 	`begin on "…"`: func(s *story, says []string) {
 		s.area("needs")

@@ -39,7 +39,8 @@ const hasty = `(async (seed, presses) => {
 		window.__pressed = performance.now();
 		el.click();
 		while (window.__pressed !== null && performance.now() - window.__pressed < 5000) await pause(1);
-		for (const until = performance.now() + 5000; __drive.answered <= answered && performance.now() < until; ) await pause(1);
+		const until = performance.now() + 5000;
+		while (__drive.answered <= answered && performance.now() < until) await pause(1);
 		await pause(20 + (seed % 150));
 	}
 	return __waits;
