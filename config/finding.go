@@ -13,6 +13,17 @@ const (
 	Note Severity = "note"
 )
 
+// Rank orders severities, the graver the higher. A note leaves all in order, as no finding does.
+func (s Severity) Rank() int {
+	switch s {
+	case Stop:
+		return 2
+	case Warn:
+		return 1
+	}
+	return 0
+}
+
 // Basis says how well a limit is known.
 type Basis string
 

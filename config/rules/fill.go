@@ -7,29 +7,6 @@ import (
 	"boxwright/config/solve"
 )
 
-// Change is one difference that completing a unit makes.
-type Change struct {
-	Option string
-	Added  bool // else it was taken out
-	Cause  FillCause
-	// By names deliberate picks and fills that it follows from, where any do. Of
-	// several causes it names one, which depends on what the engine was asked before.
-	By []string
-}
-
-// FillCause says why the program chose.
-type FillCause string
-
-// Standard is what the plant fits unless told otherwise. Needed follows from other
-// choices. Chosen is one of a group that needs one and whose standard option does
-// not fit. GivesWay was filled in before and no longer fits.
-const (
-	Standard FillCause = "standard"
-	Needed   FillCause = "needed"
-	Chosen   FillCause = "chosen"
-	GivesWay FillCause = "gives-way"
-)
-
 // Budgets of filling: conflicts for one step, conflicts near the present answer, and
 // the solver's steps in all. When they are spent the present answer is taken without
 // further proof.

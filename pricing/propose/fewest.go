@@ -38,45 +38,8 @@ func fewest(
 	if back, _, ok := ed.Rules.Restore(&least.Unit, quote.Limits(ed, &on)); ok {
 		on.Unit = back
 	}
-	if fewer := changesOf(ed.Cat, was, &on.Unit); len(fewer) < len(changes) {
+	if fewer := ed.Rules.Changes(was, &on.Unit); len(fewer) < len(changes) {
 		return on.Unit, fewer
 	}
 	return full, changes
-}
-
-// changesOf lists what of the fills differs between a unit and one in its place, less what
-// a deliberate pick of the same group replaces.
-func changesOf(cat *config.Catalogue, was, is *config.Unit) []rules.Change {
-	replaced := func(group string) bool {
-		if cat.GroupByID(group).Choose == config.ChooseAny {
-			return false
-		}
-		for _, m := range cat.Members(group) {
-			if p := is.Find(cat.Options[m].ID); p != nil && !p.Filled {
-				return true
-			}
-		}
-		return false
-	}
-	var out []rules.Change
-	for i := range cat.Options {
-		o := &cat.Options[i]
-		switch {
-		case was.Filled(o.ID) && !is.Has(o.ID) && !replaced(o.Group):
-			out = append(out, rules.Change{Option: o.ID, Cause: rules.GivesWay})
-		case is.Filled(o.ID) && !was.Has(o.ID):
-			out = append(out, rules.Change{Option: o.ID, Added: true, Cause: causeOfFill(cat, o)})
-		}
-	}
-	return out
-}
-
-func causeOfFill(cat *config.Catalogue, o *config.Option) rules.FillCause {
-	switch {
-	case o.Standard:
-		return rules.Standard
-	case cat.GroupByID(o.Group).Choose == config.ChooseAny:
-		return rules.Needed
-	}
-	return rules.Chosen
 }

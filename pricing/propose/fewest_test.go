@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"boxwright/config/quantity"
+	"boxwright/pricing/money"
 	"boxwright/pricing/propose"
 	"boxwright/pricing/quote"
 	"boxwright/pricing/quote/quotetest"
@@ -83,4 +84,54 @@ func TestAProposalSaysWhatItsDeclarationMisses(t *testing.T) {
 	said := strings.Join(s.Aside.Checks, " ")
 	assert.Contains(t, said, "275.0 in, missed by 11.0 in (at most 264.0 in, from memory)")
 	assert.Contains(t, said, "this would have to go: "+ed.Cat.LabelOf("doc-declaration"))
+
+	d.Terms.Budget = money.Dollars(300_000)
+	s = propose.Propose(ed, d)
+	undue := 0
+	for _, g := range propose.GiveUps(&s).List {
+		on := d.Clone()
+		on.Unit, on.Needs = g.Unit, g.Needs
+		q, err := quote.Compute(ed, on)
+		require.NoError(t, err)
+		if q.Misdeclared() == "" {
+			assert.Empty(t, g.Undue, g.Said(quantity.US))
+			continue
+		}
+		undue++
+		assert.Contains(t, g.Undue, "(at most 264.0 in, from memory)", "what would have to go says so as well")
+		assert.Contains(t, g.Undue, "this would have to go: "+ed.Cat.LabelOf("doc-declaration"))
+	}
+	assert.Positive(t, undue)
+}
+
+// Where a duty needs one of several things, what it suits is fitted, and not whatever keeps
+// the rule.
+func TestADutyIsFittedWithWhatSuitsIt(t *testing.T) {
+	ed := quotetest.Demo(t)
+	for _, c := range []struct {
+		name, reason string
+		needs        quote.Needs
+		has          []string
+		not          []string
+	}{
+		{"advanced life support", "a drug locker, not a drawer that warms fluids", quote.Needs{Duty: "als", Type: "I",
+			Crew: 5}, []string{"drug-lock", "mount-monitor-swivel"}, []string{"drug-warmer", "mount-monitor-tray"}},
+		{"critical care", "the monitor swings to the patient", quote.Needs{Duty: "critical", Type: "I", Crew: 4},
+			[]string{"mount-monitor-swivel"}, []string{"mount-monitor-tray"}},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			d := quote.Begin(ed, "", "", quotetest.Today)
+			d.Needs = c.needs
+			s := propose.Propose(ed, d)
+			require.NotEmpty(t, s.Proposals)
+			for _, p := range s.Proposals {
+				for _, id := range c.has {
+					assert.True(t, p.Unit.Has(id), "%s has %s: %s", p.Title, id, c.reason)
+				}
+				for _, id := range c.not {
+					assert.False(t, p.Unit.Has(id), "%s has no %s: %s", p.Title, id, c.reason)
+				}
+			}
+		})
+	}
 }

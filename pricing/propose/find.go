@@ -33,6 +33,7 @@ type look struct {
 	unmet  int              // wants that it does not meet
 	liked  int              // would-likes it has
 	thin   []config.Figure  // limits that it keeps with too little to spare
+	undue  string           // a declaration that it does not keep, in words
 	metric map[Goal]float64 // less is better
 	late   int              // calendar days after the day it is needed, at nine in ten
 	price  pricing.Amount   // of the order
@@ -259,6 +260,9 @@ func glance(ed *quote.Edition, base *quote.Draft, u config.Unit) look {
 			l.misses += 100
 		case x.Severity == config.Warn && weighty(&x):
 			l.misses++
+		}
+		if x.Code == standards.DeclaredCode {
+			l.undue = undue(ed.Cat, &x)
 		}
 		if isThin(&x) {
 			l.thin = append(l.thin, *x.Figure)

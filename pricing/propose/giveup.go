@@ -28,6 +28,7 @@ type GiveUp struct {
 	Missing  []string        // ids of what is standard and would be left out, what hurts most first
 	Other    []Exchange      // what it has in the place of something standard
 	Thin     []config.Figure // limits that it keeps with too little to spare
+	Undue    string          // a declaration that it does not keep, in words; empty where it keeps all
 
 	asked  *quote.Draft
 	cat    *config.Catalogue // with what its chassis and body are
@@ -559,8 +560,8 @@ func (f *finder) giveUpOf(base *quote.Draft, l *look) GiveUp {
 	cat := f.ed.For(&l.unit).Cat
 	n := base.Needs
 	g := GiveUp{Unit: l.unit, Needs: base.Clone().Needs, Budget: base.Terms.Budget, NeededBy: base.Unit.NeededBy,
-		Price: l.price, Safe: l.safe, Payload: quantity.Mass(-l.metric[Lightest]), Thin: l.thin, asked: base, cat: cat,
-		missed: n.Missed(cat, &l.unit)}
+		Price: l.price, Safe: l.safe, Payload: quantity.Mass(-l.metric[Lightest]), Thin: l.thin, Undue: l.undue, asked: base,
+		cat: cat, missed: n.Missed(cat, &l.unit)}
 	give := func(id string, hurt float64) {
 		g.IDs = append(g.IDs, id)
 		g.Hurt += hurtAny + hurt

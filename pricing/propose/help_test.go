@@ -22,7 +22,7 @@ import (
 func TestHelpSaysWhatItLeaves(t *testing.T) {
 	ed := quotetest.Demo(t)
 	spare := regexp.MustCompile(`([^.]*) to spare: (\S+) (?:lb|A|in|%) → (\S+) `)
-	helped, thin, told := 0, 0, 0
+	helped, thin, little, told := 0, 0, 0, 0
 	for _, on := range []struct {
 		chassis, body string
 		picks         []string
@@ -45,9 +45,9 @@ func TestHelpSaysWhatItLeaves(t *testing.T) {
 			require.NoError(t, err)
 			text := propose.Effect(q, &o.Unit, o.Changes, nil, quantity.US)
 			assert.NotContains(t, text, "On scene at plain idle", "to miss what is only noted is no risk")
-			if risk := slim(q, is); risk != "" {
+			if risk, word := slim(q, is); risk != "" {
 				thin++
-				assert.True(t, strings.HasPrefix(text, "Only just: "), "the winch: %s: %s", risk, text)
+				assert.True(t, strings.HasPrefix(text, word), "the winch: %s: %s", risk, text)
 				assert.Contains(t, text, risk)
 			}
 		}
@@ -73,9 +73,12 @@ func TestHelpSaysWhatItLeaves(t *testing.T) {
 				text := propose.MendEffect(q, &ways, m, quantity.US)
 				helped++
 				assert.NotContains(t, text, "−", "%s: of nothing is there less than nothing to spare", o.Label)
-				if risk := slim(q, is); risk != "" {
+				if risk, word := slim(q, is); risk != "" {
 					thin++
-					assert.True(t, strings.HasPrefix(text, "Only just: "), "%s: %s: %s", o.Label, risk, text)
+					if word == "Little to spare: " {
+						little++
+					}
+					assert.True(t, strings.HasPrefix(text, word), "%s: %s: %s", o.Label, risk, text)
 					assert.Contains(t, text, risk, o.Label)
 				}
 				for _, said := range spare.FindAllStringSubmatch(text, -1) {
@@ -95,20 +98,27 @@ func TestHelpSaysWhatItLeaves(t *testing.T) {
 	}
 	assert.Greater(t, helped, 20)
 	assert.Positive(t, thin)
+	assert.Positive(t, little)
 	assert.Positive(t, told)
 }
 
-// slim names a figure of which a unit has nothing to spare, or even odds, and had more.
-func slim(was, is *quote.Quote) string {
+// slim names the figure of which a unit has least to spare by its likely range, where it had
+// more, and what is said before it.
+func slim(was, is *quote.Quote) (label, word string) {
 	for _, r := range []*config.Report{&is.Weight.Report, &is.Power.Report} {
 		for _, f := range r.Figures {
 			before, known := was.Figure(f.Code)
-			soft := f.Noted || f.Basis == config.FromMemory || f.Basis == config.CommonPractice
-			if f.Sense != "" && !soft && (f.Margin() < .5 || f.Chance >= .5) &&
-				!(known && before.Margin() <= f.Margin()) {
-				return f.Label
+			if f.Sense == "" || f.Noted || f.Basis == config.FromMemory || f.Basis == config.CommonPractice ||
+				known && before.Margin() <= f.Margin() {
+				continue
+			}
+			switch {
+			case f.Margin() < .5 || f.Chance >= .5:
+				return f.Label, "Only just: "
+			case f.Chance > .05 && word == "":
+				label, word = f.Label, "Little to spare: "
 			}
 		}
 	}
-	return ""
+	return label, word
 }

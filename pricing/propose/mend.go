@@ -60,7 +60,7 @@ func scarcest(figures []config.Figure) string {
 func Effect(q *quote.Quote, u *config.Unit, changes []rules.Change, codes []string, in quantity.System) string {
 	ed, d := q.Edition.For(u), *q.Draft
 	d.Unit, d.Tickets = *u, quote.Weighed(d.Tickets, &q.Draft.Unit, u)
-	text := Risk(q, u, in)
+	text, _ := Risk(q, u, in)
 	if s, err := quote.PriceAll(ed, &d); err == nil {
 		text += "Total " + s.Total.Sub(q.Price.Total).Signed() + ". "
 	}
@@ -87,38 +87,78 @@ func Effect(q *quote.Quote, u *config.Unit, changes []rules.Change, codes []stri
 	return strings.TrimSpace(text + ChangeWords(q, changes))
 }
 
-// risky is what a way out must say first: a margin that is as good as none, and a
-// limit that would be broken as often as not.
+// What a way out must say first: a margin that is as good as none, or a limit that would
+// be broken as often as not; and, of what keeps its limit, a chance of missing it that a
+// customer has to hear of (see sure).
 const (
 	noMargin   = 0.5
 	evenChance = 0.5
 )
 
-// Risk names what a unit would have nothing to spare of, or break at even odds:
-// empty where it has enough of everything.
-func Risk(q *quote.Quote, u *config.Unit, in quantity.System) string {
+// Peril is how near a unit comes to missing a limit.
+type Peril int
+
+// The perils, from none to the worst.
+const (
+	Safe Peril = iota
+	LittleToSpare
+	OnlyJust
+)
+
+// perilOf is that of one figure: the likely range decides, not the margin alone.
+func perilOf(f *config.Figure) Peril {
+	switch {
+	case f.Sense == "" || f.Noted || f.Basis == config.FromMemory || f.Basis == config.CommonPractice:
+		return Safe
+	case f.Margin() < noMargin || f.Chance >= evenChance:
+		return OnlyJust
+	case f.Chance > sure:
+		return LittleToSpare
+	}
+	return Safe
+}
+
+// Risk names what a unit would have next to nothing to spare of, or miss more often than
+// a customer would take, and how near it comes: empty where it has enough of everything.
+// What the present unit keeps no better is not told.
+func Risk(q *quote.Quote, u *config.Unit, in quantity.System) (string, Peril) {
 	ed := q.Edition.For(u)
 	on := &quote.Draft{Unit: *u, Tickets: quote.Weighed(q.Draft.Tickets, &q.Draft.Unit, u)}
-	var out []string
+	said := map[Peril][]string{}
+	worst := Safe
 	for _, f := range figuresOf(ed, on) {
 		was, known := q.Figure(f.Code)
-		switch thin := f.Margin() < noMargin || f.Chance >= evenChance; {
-		case f.Sense == "" || f.Noted || f.Basis == config.FromMemory || f.Basis == config.CommonPractice || !thin:
-		case known && was.Margin() <= f.Margin():
-			// it is so already, and no worse
-		case !f.Met():
-			out = append(out, f.Label+": missed by "+in.Show(-f.Margin(), f.Unit))
-		case f.Chance >= evenChance:
-			out = append(out, fmt.Sprintf("%s: %s to spare, and a chance of %.0f %% of being over", f.Label,
-				in.Show(f.Margin(), f.Unit), 100*f.Chance))
-		default:
-			out = append(out, f.Label+": "+in.Show(f.Margin(), f.Unit)+" to spare")
+		peril := perilOf(&f)
+		if peril == Safe || known && was.Margin() <= f.Margin() {
+			continue
 		}
+		said[peril] = append(said[peril], near(&f, in))
+		worst = max(worst, peril)
 	}
-	if out == nil {
-		return ""
+	text := ""
+	if list := said[OnlyJust]; list != nil {
+		text = "Only just: " + strings.Join(list, "; ") + ". "
 	}
-	return "Only just: " + strings.Join(out, "; ") + ". "
+	if list := said[LittleToSpare]; list != nil {
+		text += "Little to spare: " + strings.Join(list, "; ") + ". "
+	}
+	return text, worst
+}
+
+// near words how near a figure comes to its limit.
+func near(f *config.Figure, in quantity.System) string {
+	if !f.Met() {
+		return f.Label + ": missed by " + in.Show(-f.Margin(), f.Unit)
+	}
+	text := f.Label + ": " + in.Show(f.Margin(), f.Unit) + " to spare"
+	if f.Chance <= sure {
+		return text
+	}
+	side := "over"
+	if f.Sense == config.AtLeast {
+		side = "short"
+	}
+	return fmt.Sprintf("%s, and a chance of %.0f %% of being %s", text, 100*f.Chance, side)
 }
 
 // figuresOf are the figures of weight and power of a draft's unit.

@@ -129,16 +129,14 @@ func Offers(q *quote.Quote, id string) (list []Offer, all bool) {
 		return cmp.Or(cmp.Compare(len(a.Changes), len(b.Changes)), a.Price.Cmp(b.Price))
 	})
 	list = append([]Offer{here}, others[:min(len(others), mostOffers)]...)
-	slices.SortStableFunc(list, func(a, b Offer) int { return cmp.Compare(risks(q, &a.Unit), risks(q, &b.Unit)) })
+	slices.SortStableFunc(list, func(a, b Offer) int { return cmp.Compare(perilsOf(q, &a.Unit), perilsOf(q, &b.Unit)) })
 	return list, tries >= 0
 }
 
-// risks is 1 for a unit of which something has to be said first, see Risk.
-func risks(q *quote.Quote, u *config.Unit) int {
-	if Risk(q, u, quantity.US) == "" {
-		return 0
-	}
-	return 1
+// perilsOf is how near a unit comes to a limit, see Risk.
+func perilsOf(q *quote.Quote, u *config.Unit) Peril {
+	_, peril := Risk(q, u, quantity.US)
+	return peril
 }
 
 // Words is the label of an offer.

@@ -328,17 +328,21 @@ func checks(q *quote.Quote) []string {
 	for _, f := range q.OwnFindings() {
 		if f.Severity == config.Warn && !isThin(&f) && ofUnit(&f) {
 			said := f.Text
+			if f.Code == standards.DeclaredCode {
+				said = undue(q.Edition.Cat, &f)
+			}
 			if what, _, _ := strings.Cut(f.Where, ","); !strings.HasPrefix(said, what) {
 				said = f.Where + ": " + said
-			}
-			if f.Code == standards.DeclaredCode {
-				said += " Before its quote can be signed this would have to go: " + q.Edition.Cat.LabelOf(f.Picks[0]) +
-					"."
 			}
 			out = append(out, said)
 		}
 	}
 	return out
+}
+
+// undue words a declaration that a unit does not keep, and what would have to go for it.
+func undue(cat *config.Catalogue, f *config.Finding) string {
+	return f.Text + " Before its quote can be signed this would have to go: " + cat.LabelOf(f.Picks[0]) + "."
 }
 
 // sizeOf is what a goal makes least, as the quote shows it.

@@ -147,11 +147,11 @@ func bestMends(q *quote.Quote, list []rules.Mend) []rules.Mend {
 	if slices.ContainsFunc(list, func(m rules.Mend) bool { return !swaps(m) }) {
 		list = slices.DeleteFunc(list, swaps)
 	}
-	risk, price := map[int]int{}, map[int]pricing.Amount{}
+	risk, price := map[int]Peril{}, map[int]pricing.Amount{}
 	order := make([]int, len(list))
 	for i := range list {
 		order[i] = i
-		risk[i] = risks(q, &list[i].Unit)
+		risk[i] = perilsOf(q, &list[i].Unit)
 		on := *q.Draft
 		on.Unit = list[i].Unit
 		if s, err := quote.PriceAll(q.Edition.For(&on.Unit), &on); err == nil {

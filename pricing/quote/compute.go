@@ -193,9 +193,8 @@ func (q *Quote) dated() []config.Finding {
 // Worst puts the findings that stop something first, then those that need a
 // decision.
 func Worst(list []config.Finding) {
-	rank := map[config.Severity]int{config.Stop: 0, config.Warn: 1, config.Note: 2}
 	slices.SortStableFunc(list, func(a, b config.Finding) int {
-		return cmp.Compare(rank[a.Severity], rank[b.Severity])
+		return cmp.Compare(b.Severity.Rank(), a.Severity.Rank())
 	})
 }
 

@@ -77,23 +77,12 @@ func worst(findings []config.Finding, prefixes []string) config.Severity {
 	var top config.Severity
 	for _, f := range findings {
 		for _, prefix := range prefixes {
-			if len(f.Code) > len(prefix) && f.Code[:len(prefix)] == prefix && rank(f.Severity) > rank(top) {
+			if len(f.Code) > len(prefix) && f.Code[:len(prefix)] == prefix && f.Severity.Rank() > top.Rank() {
 				top = f.Severity
 			}
 		}
 	}
 	return top
-}
-
-// rank orders severities; a note leaves all in order.
-func rank(s config.Severity) int {
-	switch s {
-	case config.Stop:
-		return 2
-	case config.Warn:
-		return 1
-	}
-	return 0
 }
 
 // Mark shows a severity as a shape with a word for those who do not see it.

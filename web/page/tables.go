@@ -94,7 +94,7 @@ func SeverityOf(f config.Figure) config.Severity {
 func SeverityIn(q *quote.Quote, f config.Figure) config.Severity {
 	s := SeverityOf(f)
 	if gross, ok := q.Figure("weight.gross"); ok && f.Code == "weight.payload-left" &&
-		rank(s) < rank(SeverityOf(gross)) {
+		s.Rank() < SeverityOf(gross).Rank() {
 		return SeverityOf(gross)
 	}
 	return s

@@ -263,6 +263,7 @@ func giveUps(p *Page) Part {
 					return El("p", Class("how"), page.Mark(config.Warn),
 						Text(" Little to spare. "+propose.ThinWords(g.Thin, p.System())))
 				}),
+				If(g.Undue != "", El("p", Class("how"), page.Mark(config.Warn), Text(" "+g.Undue))),
 				page.Action("give-up", n, "", g.Press(p.System()), At("id", "give-up-"+n)),
 				El("span", Class("how"), Text(how)),
 				lacks(p, "lacks-"+n, g.Missing, g.Other))
@@ -345,7 +346,7 @@ func card(p *Page, x *propose.Proposal) Part {
 		El("h3", Text(title)), El("p", Class("big"), Text(q.Total())), El("p", Class("how"), Text(q.PriceWords())),
 		El("p", Text(q.Chassis.Label+" · "+q.Body.Label)),
 		El("dl", row("Payload left", figure("weight.payload-left")), row("Front axle", figure("weight.front-axle")),
-			row("Amps left, hot", amps), row("Seats", figure("space.seats")),
+			row("Rear axle", figure("weight.rear-axle")), row("Amps left, hot", amps), row("Seats", figure("space.seats")),
 			row("Likely date (50 %)", Text(q.Plan.EvenOdds.Long())),
 			row("Safe date (90 %)", Text(q.Plan.NineInTen.Long()))),
 		When(x.Thin != nil, func() Part {
