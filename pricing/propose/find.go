@@ -40,6 +40,7 @@ type look struct {
 	over   pricing.Amount   // what of it is above the budget
 	basis  string           // what that is compared on
 	safe   config.Date      // delivery at nine in ten
+	last   config.Date      // that of the last of several alike
 }
 
 // finder works units out, and counts how many.
@@ -212,11 +213,16 @@ func (l *look) date(ed *quote.Edition, base *quote.Draft) {
 	if err != nil {
 		plan = nil
 	}
-	l.judge(ed, base, plan)
+	last := config.Date{}
+	if plan != nil {
+		last = plan.NineInTen
+	}
+	l.judge(ed, base, plan, last)
 }
 
-// judge prices the unit and holds it, with its dates, against the wants.
-func (l *look) judge(ed *quote.Edition, base *quote.Draft, plan *leadtime.Plan) {
+// judge prices the unit and holds it, with its dates, against the wants: of several alike
+// the last is to be there in time.
+func (l *look) judge(ed *quote.Edition, base *quote.Draft, plan *leadtime.Plan, last config.Date) {
 	on := *base
 	on.Unit = l.unit
 	if sheet, err := quote.PriceAll(ed, &on); err == nil {
@@ -229,10 +235,10 @@ func (l *look) judge(ed *quote.Edition, base *quote.Draft, plan *leadtime.Plan) 
 	}
 	if plan != nil {
 		l.metric[Soonest] = float64(base.Date.DaysUntil(plan.EvenOdds))
-		l.safe = plan.NineInTen
-		if by := base.Unit.NeededBy; !by.IsZero() && by.Before(plan.NineInTen) {
+		l.safe, l.last = plan.NineInTen, last
+		if by := base.Unit.NeededBy; !by.IsZero() && by.Before(last) {
 			l.unmet++
-			l.late = by.DaysUntil(plan.NineInTen)
+			l.late = by.DaysUntil(last)
 		}
 	}
 	for _, m := range base.Needs.Missed(ed.Cat, &l.unit) {
@@ -268,7 +274,8 @@ func glance(ed *quote.Edition, base *quote.Draft, u config.Unit) look {
 			l.thin = append(l.thin, *x.Figure)
 		}
 	}
-	l.judge(ed, base, planOf(ed, base, &l.unit))
+	plan, last := planOf(ed, base, &l.unit)
+	l.judge(ed, base, plan, last)
 	return l
 }
 
@@ -286,16 +293,16 @@ func weighty(x *config.Finding) bool {
 	return x.Figure == nil || !x.Figure.Met() || x.Figure.Chance > slight
 }
 
-// planOf is when a unit is delivered in the place of the draft's own, as its quote
-// says; nil where it cannot be planned.
-func planOf(ed *quote.Edition, base *quote.Draft, u *config.Unit) *leadtime.Plan {
+// planOf is when a unit is delivered in the place of the draft's own, as its quote says,
+// and the day by which the last of several alike is safe; nil where it cannot be planned.
+func planOf(ed *quote.Edition, base *quote.Draft, u *config.Unit) (*leadtime.Plan, config.Date) {
 	on := *base
 	on.Unit = *u
-	plan, err := quote.NextPlan(ed, &on)
+	plan, last, err := quote.Alike(ed, &on)
 	if err != nil {
-		return nil
+		return nil, config.Date{}
 	}
-	return plan
+	return plan, last
 }
 
 func better(a, b *look, goal Goal) int {

@@ -56,7 +56,7 @@ const (
 	hurtClause   = 6.0 // for each clause of a standard that it answers,
 	hurtThousand = 2.0 // and for each thousand of its price
 	hurtExchange = 0.5 // of that where another of its group takes its place
-	hurtThin     = 5.0 // of a limit that is kept with too little to spare
+	hurtThin     = 5.0 // of a limit that is kept with too little to spare, or a declaration that is not kept
 )
 
 // Bounds of looking for what to give up.
@@ -238,8 +238,8 @@ func (f *finder) sooner(base *quote.Draft, l *look) bool {
 	for _, id := range ids {
 		bare.Drop(id)
 	}
-	plan := planOf(ed, base, &bare)
-	return plan != nil && !base.Unit.NeededBy.Before(plan.NineInTen)
+	plan, last := planOf(ed, base, &bare)
+	return plan != nil && !base.Unit.NeededBy.Before(last)
 }
 
 // cheaper reports whether a unit could be within the budget if it went without the few
@@ -566,10 +566,10 @@ func (f *finder) giveUpOf(base *quote.Draft, l *look) GiveUp {
 		g.IDs = append(g.IDs, id)
 		g.Hurt += hurtAny + hurt
 	}
-	g.Hurt = hurtThin * float64(len(l.thin))
+	g.Hurt = hurtThin * float64(g.risks())
 	if l.late > 0 {
 		give(quote.AskDate, hurtDay*float64(l.late))
-		g.NeededBy, g.late = l.safe, l.late
+		g.NeededBy, g.late = l.last, l.late
 	}
 	if l.over.Sign() > 0 {
 		g.Budget, g.over, g.basis, g.in = pricing.BudgetFor(g.Price), l.over, l.basis, f.ed.Book.Currency+" "
@@ -641,7 +641,7 @@ func best(list []GiveUp) []GiveUp {
 					return false
 				}
 			}
-			return x.lacks() <= g.lacks() && len(x.Thin) <= len(g.Thin) &&
+			return x.lacks() <= g.lacks() && x.risks() <= g.risks() &&
 				g.Price.Float() > clearlyLess*x.Price.Float()
 		})
 		if worse || len(out) == mostGiveUps {
@@ -666,6 +666,15 @@ func (g *GiveUp) musts() int {
 		}
 	}
 	return n
+}
+
+// risks is how many limits it keeps with too little to spare, a declaration that it does
+// not keep among them.
+func (g *GiveUp) risks() int {
+	if g.Undue != "" {
+		return len(g.Thin) + 1
+	}
+	return len(g.Thin)
 }
 
 // lacks is how many things of the standard it has not.

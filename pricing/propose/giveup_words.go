@@ -62,8 +62,11 @@ func listed(words []string) string {
 func (g *GiveUp) Given(in quantity.System) string {
 	var sentences, without []string
 	if g.late > 0 {
-		sentences = append(sentences, fmt.Sprintf("The earliest is %s, %s after your date.", g.Safe.Long(),
-			quote.Days(g.late)))
+		earliest := "The earliest is "
+		if n := g.asked.Terms.Count(); n > 1 {
+			earliest = fmt.Sprintf("The earliest for the last of %d is ", n)
+		}
+		sentences = append(sentences, earliest+g.NeededBy.Long()+", "+quote.Days(g.late)+" after your date.")
 	}
 	if g.over.Sign() > 0 {
 		sentences = append(sentences, "It comes to "+g.in+g.Price.Show()+" ("+g.basis+"), "+g.over.Show()+

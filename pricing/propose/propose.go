@@ -3,6 +3,7 @@
 package propose
 
 import (
+	"fmt"
 	"slices"
 	"strings"
 
@@ -311,8 +312,12 @@ func missed(q *quote.Quote) []string {
 	if by := q.Draft.OverBudget(q.Price.Total); by.Sign() > 0 {
 		out = append(out, q.Price.Currency+" "+by.Show()+" over the budget ("+q.Price.Basis()+")")
 	}
-	if by := q.Draft.Unit.NeededBy; !by.IsZero() && by.Before(q.Plan.NineInTen) {
-		out = append(out, "needed "+by.Long()+", safe date (90 %) "+q.Plan.NineInTen.Long())
+	if by, last := q.Draft.Unit.NeededBy, q.LastSafe(); !by.IsZero() && by.Before(last) {
+		said := "needed " + by.Long() + ", safe date (90 %) "
+		if n := q.Draft.Terms.Count(); n > 1 {
+			said += fmt.Sprintf("of the last of %d ", n)
+		}
+		out = append(out, said+last.Long())
 	}
 	for _, f := range q.OwnFindings() {
 		if f.Code == quote.WantCode {

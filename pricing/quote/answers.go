@@ -44,10 +44,14 @@ func (q *Quote) Asks(in quantity.System) []Ask {
 		out = append(out, a)
 	}
 	if by := d.Unit.NeededBy; !by.IsZero() {
-		a := Ask{ID: AskDate, Label: "Delivery", Wanted: "by " + by.Long(), Has: q.Plan.NineInTen.Long() +
-			" at 90 %", From: "Needs"}
-		if by.Before(q.Plan.NineInTen) {
-			a.Missed = Days(by.DaysUntil(q.Plan.NineInTen)) + " late"
+		last := q.LastSafe()
+		a := Ask{ID: AskDate, Label: "Delivery", Wanted: "by " + by.Long(), Has: last.Long() + " at 90 %",
+			From: "Needs"}
+		if n := d.Terms.Count(); n > 1 {
+			a.Has += fmt.Sprintf(", the last of %d", n)
+		}
+		if by.Before(last) {
+			a.Missed = Days(by.DaysUntil(last)) + " late"
 		}
 		out = append(out, a)
 	}

@@ -162,7 +162,7 @@ func (q *Quote) judged() []*config.Report {
 func (q *Quote) gather(others []config.Finding) {
 	q.own = slices.Concat(
 		q.fit(), q.Weight.Findings, q.Power.Findings, q.Space.Findings, standards.Findings(q.Verdicts, q.judged()...),
-		q.Plan.Findings, q.Price.Findings, q.dated(), q.unmet(), q.pending(),
+		q.Plan.Findings, q.Price.Findings, q.dated(), q.lastLate(), q.unmet(), q.pending(),
 		standards.Remount(q.Edition.Cat, &q.Draft.Unit), standards.Unsuited(q.Edition.Cat, &q.Draft.Unit),
 		q.crowded(),
 	)

@@ -153,28 +153,37 @@ type Delivery struct {
 // every change; the others when this is first asked for.
 func (q *Quote) Deliveries() []Delivery {
 	if q.deliveries == nil {
-		if all, err := plans(q.Edition, q.Draft, true); err == nil { // what is ahead was planned before
+		if all, err := plans(q.Edition, q.Draft, toAll); err == nil { // what is ahead was planned before
 			q.deliveries = all
 		}
 	}
 	return q.deliveries
 }
 
-// plans lists the deliveries up to the first unit of the item in work, or all.
-func plans(ed *Edition, d *Draft, all bool) ([]Delivery, error) {
+// reach is how far into a quote the plant's plan goes.
+type reach int
+
+const (
+	toFirst reach = iota // the first unit of the item in work
+	toAlike              // all units alike of that item
+	toAll                // every unit of the quote
+)
+
+// plans lists the deliveries as far as asked.
+func plans(ed *Edition, d *Draft, until reach) ([]Delivery, error) {
 	var out []Delivery
 	var units []*config.Unit
 	items := d.Items()
 	for i := range items {
 		n := items[i].Count()
-		if !all && i == d.At {
+		if until == toFirst && i == d.At {
 			n = 1
 		}
 		for k := range n {
 			out = append(out, Delivery{Item: i, N: k + 1, Alike: items[i].Count()})
 			units = append(units, &items[i].Unit)
 		}
-		if !all && i == d.At {
+		if until != toAll && i == d.At {
 			break
 		}
 	}
@@ -191,7 +200,7 @@ func plans(ed *Edition, d *Draft, all bool) ([]Delivery, error) {
 // schedule plans the unit in work: the first of those alike, behind the units
 // that stand before it.
 func (q *Quote) schedule() error {
-	list, err := plans(q.Edition, q.Draft, false)
+	list, err := plans(q.Edition, q.Draft, toFirst)
 	if err != nil {
 		return err
 	}
@@ -205,11 +214,67 @@ func (q *Quote) schedule() error {
 // NextPlan plans the unit in work alone: the first of those alike, behind the
 // units that stand before it.
 func NextPlan(ed *Edition, d *Draft) (*leadtime.Plan, error) {
-	list, err := plans(ed, d, false)
+	list, err := plans(ed, d, toFirst)
 	if err != nil {
 		return nil, err
 	}
 	return list[len(list)-1].Plan, nil
+}
+
+// Alike plans the units alike of the item in work: the first, and the day by which the
+// last of them is delivered at nine in ten.
+func Alike(ed *Edition, d *Draft) (first *leadtime.Plan, last config.Date, err error) {
+	list, err := plans(ed, d, toAlike)
+	if err != nil {
+		return nil, config.Date{}, err
+	}
+	of := list[len(list)-d.Terms.Count():]
+	return of[0].Plan, latest(of), nil
+}
+
+// LastSafe is the day by which the last of the units alike of the item in work is
+// delivered at nine in ten.
+func (q *Quote) LastSafe() config.Date {
+	if q.Draft.Terms.Count() == 1 {
+		return q.Plan.NineInTen
+	}
+	var of []Delivery
+	for _, x := range q.Deliveries() {
+		if x.Item == q.Draft.At {
+			of = append(of, x)
+		}
+	}
+	return latest(of)
+}
+
+// latest is the latest day of deliveries at nine in ten.
+func latest(list []Delivery) config.Date {
+	var last config.Date
+	for _, x := range list {
+		if last.Before(x.Plan.NineInTen) {
+			last = x.Plan.NineInTen
+		}
+	}
+	return last
+}
+
+// lastLate says that not all of several units alike are delivered by the day they are
+// needed, where the first of them is.
+func (q *Quote) lastLate() []config.Finding {
+	needed, n := q.Draft.Unit.NeededBy, q.Draft.Terms.Count()
+	if needed.IsZero() || n == 1 || needed.Before(q.Plan.NineInTen) {
+		return nil
+	}
+	last := q.LastSafe()
+	if !needed.Before(last) {
+		return nil
+	}
+	return []config.Finding{{Code: "time.needed-by.last", Severity: config.Warn, Where: "delivery",
+		Basis: config.Purchaser, Text: fmt.Sprintf("Needed by %s; of %d units the first is safe (90 %%) by %s, the "+
+			"last by %s, %s late.", needed.Long(), n, q.Plan.NineInTen.Long(), last.Long(),
+			Days(needed.DaysUntil(last))),
+		Remedy: "Move the needed date to " + last.Long() + ", order earlier, or take delivery one by one.",
+	}}
 }
 
 // PriceAll prices every unit of the draft on the day it is dated.

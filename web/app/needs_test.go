@@ -6,6 +6,7 @@ import (
 	"math/rand"
 	"regexp"
 	"slices"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -404,4 +405,69 @@ func TestWhatWasGivenUpIsToldAlone(t *testing.T) {
 	asked := regexp.MustCompile(`<b>Asked for: </b>[^<]*`).FindAllString(s.Regions["main"], -1)
 	require.Len(t, asked, 1)
 	assert.Contains(t, asked[0], "Budget at most USD 600,000.00 → at most USD ")
+}
+
+// Of several alike the last is to be there by the day they are needed: what was asked for,
+// the proposals and what would have to go judge that one.
+func TestTheLastOfSeveralIsToBeInTime(t *testing.T) {
+	p := open(t)
+	p.do(set("needs.duty", "bls"), set("needs.type", "III"), set("needs.crew", "5"), set("terms.units", "3"),
+		Act{Do: "propose"}, Act{Do: "take-proposal", ID: "cheapest"})
+	q := p.quote()
+	first, last := q.Plan.NineInTen, q.LastSafe()
+	require.True(t, first.Before(last), "the third is built behind the first")
+
+	s := p.do(set("unit.needed_by", first.String()))
+	require.Contains(t, s.Regions["main"], last.Long()+" at 90 %, the last of 3")
+	require.Contains(t, s.Regions["main"], "Move it to "+last.Long())
+	q = p.quote()
+	late := slices.IndexFunc(q.Findings, func(f config.Finding) bool { return f.Code == "time.needed-by.last" })
+	require.GreaterOrEqual(t, late, 0, "and it is among the open items")
+	require.Contains(t, q.Findings[late].Text, "the last by "+last.Long())
+
+	s = p.do(Act{Do: "propose"})
+	require.Contains(t, s.Regions["main"], "The earliest for the last of 3 is ")
+	require.Contains(t, s.Regions["main"], "safe date (90 %) of the last of 3 ")
+	s = p.do(Act{Do: "give-up", ID: "0"})
+	require.Empty(t, s.Fault)
+	q = p.quote()
+	require.False(t, q.Draft.Unit.NeededBy.Before(q.LastSafe()), "the moved day is that of the last")
+
+	s = p.do(Act{Do: "go", ID: "needs"}, Act{Do: "loosen", ID: quote.AskDate})
+	require.Empty(t, s.Fault)
+	require.Equal(t, q.LastSafe(), p.quote().Draft.Unit.NeededBy, "a day with nothing to spare is met")
+	require.NotContains(t, s.Regions["main"], `id="loosen-date"`)
+
+	s = p.do(Act{Do: "go", ID: "quote"})
+	name := q.NameOf(0)
+	text := regexp.MustCompile(`<[^>]*>`).ReplaceAllString(s.Regions["main"], "")
+	require.Contains(t, text, name+"3", "how many stands beside the name")
+	require.NotContains(t, text, name+name, "the list of units names a unit once")
+}
+
+// Of units whose declaration is not kept by the same figures the sentence stands once.
+func TestADeclarationIsToldOnce(t *testing.T) {
+	p := open(t)
+	s := p.do(set("terms.buyer", "county"), set("needs.type", "I"), set("needs.drive", "4x4"),
+		set("needs.fuel", "diesel"), set("needs.crew", "6"), set("needs.module", "153"),
+		set("terms.budget", "330000"), Act{Do: "wish", ID: "cot-power", Value: "must"},
+		Act{Do: "wish", ID: "mount-power", Value: "must"}, Act{Do: "propose"})
+	_, ways, found := strings.Cut(s.Regions["main"], `id="give-ups"`)
+	require.True(t, found)
+	ways, _, _ = strings.Cut(ways, "</section>")
+	said := regexp.MustCompile(`The unit is declared to [^<]*`).FindAllString(ways, -1)
+	require.NotEmpty(t, said)
+	slices.Sort(said)
+	require.Equal(t, len(said), len(slices.Compact(slices.Clone(said))), "each once: %q", said)
+	require.Contains(t, ways, "Its declaration is not kept either, by the same figures.")
+	require.Contains(t, ways, "Cab-chassis 17,500 lb", "the one that keeps it is offered too")
+}
+
+// What a duty needs is told by the duty, and not by what else only that duty has.
+func TestReasonsNameWhatWasAskedFor(t *testing.T) {
+	p := open(t)
+	p.do(set("terms.buyer", "hospital"), set("needs.duty", "neonatal"), set("needs.crew", "4"), Act{Do: "propose"})
+	s := p.do(Act{Do: "take-proposal", ID: "cheapest"})
+	require.Contains(t, s.Regions["main"], "Neonatal transport is never built without: ")
+	require.NotContains(t, s.Regions["main"], "for Neonatal transport only")
 }

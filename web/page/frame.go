@@ -178,6 +178,8 @@ func Standing(p *Page) Part {
 			El("dt", Text("Likely (50 %)")), El("dd", Text(q.Plan.EvenOdds.Long())),
 			El("dt", Text("Safe (90 %)")), El("dd", Text(q.Plan.NineInTen.Long())),
 		),
+		If(q.Draft.Terms.Count() > 1, El("p", Class("how"), Text("The first of "+Whole(q.Draft.Terms.Count())+
+			"; Delivery has the date of each."))),
 		El("h3", Text("Price")),
 		El("p", Class("big"), Text(q.Total())),
 		El("p", Class("how"), Text(q.PriceWords()),

@@ -85,14 +85,25 @@ func whys(s *session.Session, w *session.Worked, t *session.Told) map[string]str
 // needs says what of a unit that was taken needs something that came with it, in the
 // place of something else or beside the rest; empty where no rule does.
 func needs(q *quote.Quote, limits *rules.Limits, c *session.ToldChange, in quantity.System) string {
-	ed := q.Edition
-	rest := q.Draft.Unit.Clone() // all the others as if they were chosen, so that a reason names them
-	rest.Drop(c.ID)
+	own := q.Draft.Unit.Clone()
+	own.Drop(c.ID)
+	if words := needed(q, limits, &own, c, in); words != "" {
+		return words
+	}
+	rest := own.Clone() // all the others as if they were chosen, so that a reason names them
 	for i := range rest.Picks {
 		rest.Picks[i].Filled = false
 	}
+	return needed(q, limits, &rest, c, in)
+}
+
+// needed is what the chosen options of a unit without something say of needing it.
+func needed(
+	q *quote.Quote, limits *rules.Limits, rest *config.Unit, c *session.ToldChange, in quantity.System,
+) string {
+	ed := q.Edition
 	if c.Instead != "" {
-		if r, found := ed.Rules.FirstReason(&rest, limits, c.Instead, whyBudget); found {
+		if r, found := ed.Rules.FirstReason(rest, limits, c.Instead, whyBudget); found {
 			return q.Words(r, in)
 		}
 		return ""
@@ -107,7 +118,7 @@ func needs(q *quote.Quote, limits *rules.Limits, c *session.ToldChange, in quant
 	alone := &rules.Limits{For: func(chassis, body string) []config.Linear {
 		return append(slices.Clone(limits.For(chassis, body)), rivals)
 	}}
-	r, found := ed.Rules.FirstReason(&rest, alone, c.ID, whyBudget)
+	r, found := ed.Rules.FirstReason(rest, alone, c.ID, whyBudget)
 	if !found || len(r.Rules) == 0 {
 		return ""
 	}

@@ -94,6 +94,10 @@ func asked(p *Page) Part {
 	if needed.IsZero() {
 		return El("p", text)
 	}
+	it := "it"
+	if n := p.Q.Draft.Terms.Count(); n > 1 {
+		it = "the first of " + strconv.Itoa(n)
+	}
 	verdict, last := page.Mark(config.Warn), "no order from now on would do"
 	if !needed.Before(s.NineInTen) {
 		verdict = page.Mark("")
@@ -102,7 +106,7 @@ func asked(p *Page) Part {
 		last = "order by " + d.Long()
 	}
 	return Many(El("p", text),
-		El("p", verdict, Text(" The chance of having it by "+needed.Long()+" is "),
+		El("p", verdict, Text(" The chance of having "+it+" by "+needed.Long()+" is "),
 			El("b", Text(page.Percent(s.Chance(needed)))), Text(". To have it by then at "+in+": "), El("b",
 				Text(last)), Text(".")))
 }

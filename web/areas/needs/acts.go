@@ -243,7 +243,7 @@ func loosen(s *session.Session, a session.Act) {
 	case quote.AskBudget:
 		s.Draft.Terms.Budget = pricing.BudgetFor(q.Price.Total)
 	case quote.AskDate:
-		s.Draft.Unit.NeededBy = q.Plan.NineInTen
+		s.Draft.Unit.NeededBy = q.LastSafe()
 	default:
 		s.Fault("There is no need %q that can be moved.", a.ID)
 	}

@@ -150,7 +150,7 @@ func loosening(p *Page, id string) Part {
 	case quote.AskBudget:
 		label = "Raise it to " + pricing.BudgetFor(p.Q.Price.Total).Show()
 	case quote.AskDate:
-		label = "Move it to " + p.Q.Plan.NineInTen.Long()
+		label = "Move it to " + p.Q.LastSafe().Long()
 	default:
 		return nil
 	}
@@ -251,6 +251,7 @@ func giveUps(p *Page) Part {
 	if len(p.Giving.List) == 0 {
 		return nil
 	}
+	undue := map[string]bool{} // what was said once of a declaration
 	return El("section", Class("give-ups"), At("id", "give-ups"), El("h3", Text(title)),
 		El("p", Text(p.Giving.Cause+" Any one of these is enough:")),
 		El("ul", Class("mends"), Each(p.Giving.List, func(i int, g propose.GiveUp) Part {
@@ -258,12 +259,17 @@ func giveUps(p *Page) Part {
 			how := p.Q.Edition.Cat.LabelOf(g.Unit.Chassis) + " · " + p.Q.Edition.Cat.LabelOf(g.Unit.Body) + ". " +
 				p.Q.Price.Currency + " " + g.Price.Show() + ", safe date (90 %) " + g.Safe.Long() + ", " +
 				p.Show(float64(g.Payload), quantity.Pound) + " of payload left."
+			said := " " + g.Undue
+			if undue[g.Undue] {
+				said = " Its declaration is not kept either, by the same figures."
+			}
+			undue[g.Undue] = true
 			return El("li", El("p", Text(g.Said(p.System()))),
 				When(g.Thin != nil, func() Part { // said before it can be pressed
 					return El("p", Class("how"), page.Mark(config.Warn),
 						Text(" Little to spare. "+propose.ThinWords(g.Thin, p.System())))
 				}),
-				If(g.Undue != "", El("p", Class("how"), page.Mark(config.Warn), Text(" "+g.Undue))),
+				If(g.Undue != "", El("p", Class("how"), page.Mark(config.Warn), Text(said))),
 				page.Action("give-up", n, "", g.Press(p.System()), At("id", "give-up-"+n)),
 				El("span", Class("how"), Text(how)),
 				lacks(p, "lacks-"+n, g.Missing, g.Other))

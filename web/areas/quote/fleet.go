@@ -20,9 +20,10 @@ func fleetPaper(p *Page) Part {
 		Heads: []string{"Unit", ">How many", ">Payload left",
 			">Front, rear axle margin", ">Delivery, first of the kind", ">Each", ">Together"}}
 	for i, it := range p.Q.Draft.Items() {
+		named := strings.TrimSpace(it.Label) != "" // else its name is that of chassis and body
 		row := []Part{Many(Text(p.Q.NameOf(i)),
-			El("span", Class("how"),
-				Text(p.Q.Edition.Cat.LabelOf(it.Unit.Chassis)+", "+p.Q.Edition.Cat.LabelOf(it.Unit.Body)))),
+			If(named, El("div", Class("how"),
+				Text(p.Q.Edition.Cat.LabelOf(it.Unit.Chassis)+", "+p.Q.Edition.Cat.LabelOf(it.Unit.Body))))),
 			Text(strconv.Itoa(it.Count())), nil, nil, nil, Text(p.Q.Price.Each(i + 1)),
 			Text(page.ShareOf(p.Q, i).Show())}
 		if q, err := p.Q.Dated(i); err == nil {
