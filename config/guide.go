@@ -44,7 +44,8 @@ type GuideStep struct {
 
 // What a step can open and press.
 var (
-	GuideAreas   = []string{"needs", "unit", "weight", "power", "space", "delivery", "price", "compare", "quote"}
+	GuideAreas = []string{"start", "needs", "equipment", "standards", "unit", "weight", "power", "space", "delivery",
+		"price", "compare", "quote", "catalogue"}
 	GuidePresses = []string{"copy-link", "print"}
 )
 

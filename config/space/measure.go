@@ -172,7 +172,7 @@ func (s *Sheet) bind(b *vehicle, f config.Figure) {
 	}
 	remedy := "Choose another body or other options, or enter the purchaser's own limit."
 	if f.Basis == config.FromMemory {
-		remedy = "The number is from memory: check the standard, or enter the purchaser's own limit in Space."
+		remedy = "The number is from memory: check the standard, or enter the purchaser's own limit in Standards."
 	}
 	s.add(config.Finding{Code: f.Code, Severity: f.Basis.Severity(), Figure: &f, Basis: f.Basis,
 		Text: fmt.Sprintf("%s is %s; %s asks for %s %s.", f.Label, show(f.Value, f.Unit), f.Source, f.Sense,

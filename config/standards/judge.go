@@ -259,7 +259,7 @@ func undue(verdicts []Verdict) []config.Finding {
 		var missed []string
 		f := config.Finding{Code: DeclaredCode, Severity: config.Warn, Where: "Standard",
 			Clause: s.Declaration, Picks: verdicts[i].Picks, Remedy: "The numbers are from memory: check the " +
-				"standard's text before anybody signs, and enter its own in Space; or take the declaration out."}
+				"standard's text before anybody signs, and enter its own in Standards; or take the declaration out."}
 		for _, v := range verdicts {
 			if v.Set == s.ID && v.Outcome == NotMet {
 				if v.Basis != config.FromMemory {

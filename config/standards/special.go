@@ -76,6 +76,6 @@ func Unsuited(cat *config.Catalogue, u *config.Unit) []config.Finding {
 	set, _ := Find(d.RuleSets[0])
 	return []config.Finding{{Code: "standards.duty", Severity: config.Warn, Where: "Rules in force",
 		Text: "The rules chosen do not judge a unit for " + strings.ToLower(d.Label) + ".", Remedy: "Choose " +
-			set.Label + " in Needs.",
+			set.Label + " in Standards.",
 		Basis: config.CommonPractice}}
 }

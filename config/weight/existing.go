@@ -18,7 +18,7 @@ func (l *loader) existing() {
 		l.note(config.Warn, "weight.existing.unmeasured", "existing module",
 			fmt.Sprintf("The module to be remounted has not been weighed; the usual %s, give or take %s, is counted.",
 				lb(float64(m.Lb)), lb(float64(m.TolLb))),
-			"Weigh it as it will be mounted, with what stays in it, and enter the figure in Needs.")
+			"Weigh it as it will be mounted, with what stays in it, and enter the figure in Start.")
 	}
 	if e == nil || e.XIn == 0 || e.Estimated {
 		l.note(config.Warn, "weight.existing.center", "existing module",

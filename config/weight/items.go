@@ -499,7 +499,7 @@ func (l *loader) allowance() []Item {
 	l.note(config.Note, "weight.equipment.allowance", "loose equipment",
 		fmt.Sprintf("No loose equipment is listed yet, so %s stands in its place at full load, in the middle of the "+
 			"module (%s).", lb(float64(it.Lb)), from),
-		"List what the unit carries in Needs; the usual list is there with one press.")
+		"List what the unit carries in Equipment; the usual list is there with one press.")
 	return []Item{it}
 }
 

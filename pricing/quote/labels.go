@@ -200,7 +200,7 @@ func (q *Quote) payloadForm() Label {
 			pounds("5. Beyond it, 3 less 4", payload-quantity.Mass(f.Limit), ""))
 	}
 	loose := quantity.Mass(0)
-	listed := "listed in Space"
+	listed := "listed in Equipment"
 	for _, it := range q.Weight.Items {
 		if it.Kind == weight.KindEquipment {
 			loose += it.Lb

@@ -34,7 +34,7 @@ func actOf(word string) (do session.Do, edition bool) {
 	if do = acts[word]; do != nil {
 		return do, false
 	}
-	for a := range all {
+	for _, a := range tabs {
 		if do = a.Acts[word]; do != nil {
 			return do, false
 		}
@@ -81,12 +81,12 @@ func again(s *session.Session, area *areas.Area) {
 // when there is none.
 func setterOf(id string) (*areas.Area, session.Setter) {
 	family, name, _ := strings.Cut(id, ".")
-	for a := range all {
+	for _, a := range tabs {
 		if set := a.Fields[id]; set != nil {
 			return a, set
 		}
 	}
-	for a := range all {
+	for _, a := range tabs {
 		if setterOf := a.Families[family]; setterOf != nil {
 			return a, setterOf(name)
 		}

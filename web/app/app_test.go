@@ -25,6 +25,13 @@ func open(t *testing.T) *browser {
 		req: map[string]any{"v": 1, "today": "2026-11-25", "base": "https://quotes.example/", "kept": true}}
 }
 
+// openAt is open in an area.
+func openAt(t *testing.T, area string) *browser {
+	p := open(t)
+	p.do(Act{Do: "go", ID: area})
+	return p
+}
+
 type shown struct {
 	Draft   json.RawMessage `json:"draft"`
 	View    json.RawMessage `json:"view"`
@@ -91,7 +98,7 @@ func (p *browser) ask(acts ...Act) shown {
 func TestStart(t *testing.T) {
 	s := open(t).do(Act{Do: "start"})
 	require.Empty(t, s.Fault)
-	require.Contains(t, s.Regions["main"], "Needs")
+	require.Contains(t, s.Regions["main"], "A quote begins in one of three ways.")
 }
 
 // What is gone through while nobody waits leaves no trace.

@@ -5,11 +5,14 @@ import (
 	"boxwright/web/areas/catalogue"
 	"boxwright/web/areas/compare"
 	"boxwright/web/areas/delivery"
+	"boxwright/web/areas/equipment"
 	"boxwright/web/areas/needs"
 	"boxwright/web/areas/power"
 	"boxwright/web/areas/price"
 	"boxwright/web/areas/quote"
 	"boxwright/web/areas/space"
+	"boxwright/web/areas/standards"
+	"boxwright/web/areas/start"
 	"boxwright/web/areas/unit"
 	"boxwright/web/areas/weight"
 	"boxwright/web/page"
@@ -18,7 +21,10 @@ import (
 // tabs are the areas in the order of the job. A new area is a package and a line
 // here.
 var tabs = []*areas.Area{
+	&start.Area,
 	&needs.Area,
+	&equipment.Area,
+	&standards.Area,
 	&unit.Area,
 	&weight.Area,
 	&power.Area,
@@ -27,10 +33,8 @@ var tabs = []*areas.Area{
 	&price.Area,
 	&compare.Area,
 	&quote.Area,
+	&catalogue.Area,
 }
-
-// keeping is the catalogue's own part, which takes the place of Needs.
-var keeping = &catalogue.Area
 
 // Areas are the ids of the areas in the order of their tabs.
 func Areas() []string {
@@ -51,21 +55,11 @@ func areaOf(id string) *areas.Area {
 	return tabs[0]
 }
 
-// all goes through the areas, the catalogue's own part last.
-func all(yield func(*areas.Area) bool) {
-	for _, a := range tabs {
-		if !yield(a) {
-			return
-		}
-	}
-	yield(keeping)
-}
-
 // glossary is every word that some area explains.
 var glossary = allWords()
 
 func allWords() (out []*page.Term) {
-	for a := range all {
+	for _, a := range tabs {
 		out = append(out, a.Words...)
 	}
 	return out

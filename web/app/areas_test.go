@@ -19,7 +19,7 @@ func TestEachActHasOneOwner(t *testing.T) {
 	for word := range acts {
 		own(word, "the page")
 	}
-	for a := range all {
+	for _, a := range tabs {
 		for word := range a.Acts {
 			own(word, a.ID)
 		}

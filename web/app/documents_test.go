@@ -30,7 +30,7 @@ func county(t *testing.T) string {
 }
 
 func TestNeedsToProposals(t *testing.T) {
-	p := open(t)
+	p := openAt(t, "needs")
 	s := p.do(set("needs.duty", "contaminated"), set("needs.crew", "5"), Act{Do: "find", Value: "powered cot"})
 	assert.Contains(t, s.Regions["main"], `id="must-cot-power"`, "options are found by their words")
 	s = p.do(Act{Do: "wish", ID: "cot-power", Value: "must"}, Act{Do: "propose"})
@@ -76,7 +76,7 @@ func TestNeedsToProposals(t *testing.T) {
 }
 
 func TestRequirementWalk(t *testing.T) {
-	p := open(t)
+	p := openAt(t, "needs")
 	p.do(Act{Do: "new", ID: "cut-14500-158-gas", Value: "mod-146-72"}, Act{Do: "paste-list", Value: county(t)})
 	s := p.do(Act{Do: "rest"})
 	assert.Contains(t, s.Regions["main"], "40 lines: 36 comply, 3 comply with additions, 1 exception.")

@@ -194,7 +194,7 @@ func TestTicketOfAnEarlierUnitIsChanged(t *testing.T) {
 
 func TestOwnLimits(t *testing.T) {
 	p := begun(t)
-	p.do(Act{Do: "go", ID: "space"})
+	p.do(Act{Do: "go", ID: "standards"})
 	s := p.do(set("own.space.headroom", "80"))
 	assert.Equal(t, []config.OwnLimit{{Figure: "space.headroom", Value: 80}}, draftOf(t, s).Unit.Own)
 	assert.Contains(t, s.Regions["main"], "set by the purchaser")
@@ -260,7 +260,7 @@ func TestStowing(t *testing.T) {
 		ids = append(ids, e.ID)
 	}
 	a, b := ids[0], ids[1]
-	s := p.do(Act{Do: "carry", ID: a, Value: "3"}, Act{Do: "carry", ID: b, Value: "1"}, Act{Do: "go", ID: "space"})
+	s := p.do(Act{Do: "carry", ID: a, Value: "3"}, Act{Do: "carry", ID: b, Value: "1"}, Act{Do: "go", ID: "equipment"})
 	place := p.app.memory.Edition.Cat.CompartmentsOf(&draftOf(t, s).Unit)[0].ID
 	s = p.do(Act{Do: "stow", ID: a + "/", Value: place}, Act{Do: "take-out", ID: a + "/" + place})
 	lines := map[config.Carried]bool{}

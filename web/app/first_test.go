@@ -44,11 +44,10 @@ func TestFirstScreen(t *testing.T) {
 }
 
 func TestFirstScreenOfAnotherCatalogue(t *testing.T) {
-	own := bytes.Replace(catalogue.Demo, []byte(`"title": "Demonstration catalogue`),
-		[]byte(`"title": "Own <b>catalogue`), 1)
+	own := bytes.Replace(catalogue.Demo, []byte(`"edition": "2026-11"`), []byte(`"edition": "own <b>"`), 1)
 	screen, err := FirstScreen(own)
 	require.NoError(t, err)
-	assert.Contains(t, screen["main"], "Own &lt;b&gt;catalogue")
+	assert.Contains(t, screen["areas"], "edition own &lt;b&gt;")
 	_, err = FirstScreen([]byte("{"))
 	assert.Error(t, err)
 }

@@ -59,8 +59,8 @@ func TestGuideGoesOnByWhatIsDone(t *testing.T) {
 		step    int // that comes next
 		pointed string
 	}{
-		{"another area is no chassis", Act{Do: "go", ID: "price"}, 1, "area-needs"},
-		{"another chassis is not the one", Act{Do: "new", ID: "cut-12500-138-gas"}, 1, "area-needs"},
+		{"another area is no chassis", Act{Do: "go", ID: "price"}, 1, "area-start"},
+		{"another chassis is not the one", Act{Do: "new", ID: "cut-12500-138-gas"}, 1, "area-start"},
 		{"the chassis", Act{Do: "new", ID: "cut-14500-158-gas"}, 2, "area-unit"},
 		{"the area is on the way", Act{Do: "go", ID: "unit"}, 2, "chapter-seating"},
 		{"so is the chapter", Act{Do: "chapter", ID: "seating"}, 2, "o-rest-four"},
@@ -214,7 +214,7 @@ func TestGuideOfAForeignView(t *testing.T) {
 	for _, n := range []string{"-5", "0", "12", "9000000000"} {
 		p := open(t)
 		p.do(Act{Do: "start"})
-		p.req["view"] = json.RawMessage(`{"area":"needs","guide":` + n + `}`)
+		p.req["view"] = json.RawMessage(`{"area":"start","guide":` + n + `}`)
 		for _, id := range []string{"go", "see", "skip", "on", "nonsense", "end"} {
 			s := p.do(Act{Do: "guide", ID: id})
 			require.Empty(t, s.Fault, n+" "+id)
@@ -233,7 +233,7 @@ func TestGuideIsReadInTwoMinutes(t *testing.T) {
 	words, presses := 0, 0
 	strip := regexp.MustCompile(`<section class="guide screen" id="guide"[^>]*><p><b>(.*?)</b></p><p class="small">(.*?)</p>`)
 	for i := 1; i <= 12; i++ {
-		p.req["view"] = json.RawMessage(`{"area":"needs","guide":` + strconv.Itoa(i) + `}`)
+		p.req["view"] = json.RawMessage(`{"area":"start","guide":` + strconv.Itoa(i) + `}`)
 		if i == 1 {
 			p.do(Act{Do: "new", ID: demoGuide(t).From})
 		}

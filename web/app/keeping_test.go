@@ -43,7 +43,7 @@ func sheetsOf(t *testing.T, pairs ...string) string {
 
 func TestTablesGoOutAndComeBack(t *testing.T) {
 	p := open(t)
-	s := p.do(Act{Do: "keeping"})
+	s := p.do(Act{Do: "go", ID: "catalogue"})
 	require.Contains(t, s.Regions["main"], "For whoever keeps it")
 	require.Equal(t, "Catalogue – Boxwright", s.Title)
 	table := saved(t, p.do(Act{Do: "tables-out", ID: "prices"}))
@@ -105,7 +105,7 @@ func TestTablesGoOutAndComeBack(t *testing.T) {
 
 func TestAFaultyCatalogueIsToldWhole(t *testing.T) {
 	p := open(t)
-	p.do(Act{Do: "keeping"})
+	p.do(Act{Do: "go", ID: "catalogue"})
 	bad := strings.ReplaceAll(string(catalogue.Demo), `"zone": "module-rear"`, `"zone": "attic"`)
 	s := p.do(Act{Do: "set-beside", ID: "mine.json", Value: bad})
 	require.Contains(t, s.Regions["main"], "Not taken: mine.json")
@@ -120,7 +120,7 @@ func TestAFaultyCatalogueIsToldWhole(t *testing.T) {
 
 func TestGoingThroughTheRules(t *testing.T) {
 	p := open(t)
-	p.do(Act{Do: "keeping"})
+	p.do(Act{Do: "go", ID: "catalogue"})
 	s := p.do(Act{Do: "lint"})
 	require.Contains(t, s.Regions["main"], "Nothing that stands in the way was found.")
 	require.Contains(t, s.Regions["main"], "worth a look")
@@ -134,7 +134,7 @@ func TestGoingThroughTheRules(t *testing.T) {
 // what it found when it is stopped.
 func TestGoingThroughTheRulesIsStopped(t *testing.T) {
 	p := open(t)
-	p.do(Act{Do: "keeping"}, Act{Do: "set-beside", ID: "mine.json", Value: strings.Replace(string(catalogue.Demo),
+	p.do(Act{Do: "go", ID: "catalogue"}, Act{Do: "set-beside", ID: "mine.json", Value: strings.Replace(string(catalogue.Demo),
 		`"rules": [`, `"rules": [
     {"id": "no-rubber", "kind": "supplier", "then": {"not": {"pick": "rail-rubber"}}, "reason": "The rubber is no longer made."},`, 1)})
 	s := p.ask(Act{Do: "lint"})
@@ -181,7 +181,7 @@ func TestKeptQuotesAreTouchedAndMoved(t *testing.T) {
 	total := quoteOf(t, signed)
 	plain := open(t).do(Act{Do: "new", ID: "cut-14500-158-gas", Value: "mod-146-72"})
 
-	p.do(Act{Do: "keeping"}, Act{Do: "set-beside", ID: "dearer.json", Value: dearer(t)})
+	p.do(Act{Do: "go", ID: "catalogue"}, Act{Do: "set-beside", ID: "dearer.json", Value: dearer(t)})
 	s := p.do(Act{Do: "touch", ID: "a", Value: touched, On: true})
 	require.NotNil(t, stepOf(s, "send-kept"))
 	require.Contains(t, s.Regions["main"], "Going through the kept quotes: 1 looked at so far.")
@@ -224,7 +224,7 @@ func TestKeptQuotesAreTouchedAndMoved(t *testing.T) {
 
 	// Another edition altogether leaves nothing to compare.
 	s = p.do(Act{Do: "load-catalogue", ID: "third.json", Value: strings.Replace(dearer(t), `"480.00"`, `"490.00"`, 1)},
-		Act{Do: "keeping"}, Act{Do: "keeping"})
+		Act{Do: "go", ID: "catalogue"}, Act{Do: "go", ID: "catalogue"})
 	require.NotContains(t, s.Regions["main"], "kept quotes are touched")
 }
 
@@ -304,7 +304,7 @@ func TestARevisionOfASignedQuoteOfAnotherEdition(t *testing.T) {
 }
 
 func TestTheCatalogueOfThePage(t *testing.T) {
-	p := open(t)
+	p := openAt(t, "catalogue")
 	s := p.do(Act{Do: "built-in", Value: strings.Replace(dearer(t), `"title": "Demonstration catalogue`,
 		`"title": "Own catalogue`, 1)})
 	require.Empty(t, s.Fault)

@@ -71,7 +71,7 @@ func TestRemountPapers(t *testing.T) {
 		set("existing.mass_lb", "4600"), set("existing.warranty_years", "0"))
 	require.Empty(t, s.Fault)
 	assert.Len(t, draftOf(t, s).More, 1)
-	s = p.do(Act{Do: "go", ID: "needs"})
+	s = p.do(Act{Do: "go", ID: "start"})
 	assert.Contains(t, s.Regions["main"], "leaves 17.0 in for floor and roof")
 	assert.Contains(t, s.Regions["main"], "Photographs wanted for the appraisal")
 	assert.Contains(t, papersOf(p)["quote"], "0 years of structural warranty left")

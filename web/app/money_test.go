@@ -87,12 +87,12 @@ func TestThePriceTheBuyerIsCharged(t *testing.T) {
 	p := priced(t)
 	s := p.do(Act{Do: "go", ID: "price"})
 	assert.Contains(t, s.Regions["standing"], "Includes sales tax of ")
-	assert.Contains(t, s.Regions["standing"], "Say in Needs who buys")
+	assert.Contains(t, s.Regions["standing"], "Say in Quote who buys")
 	taxed := p.quote().Price.Total
 
 	s = p.do(set("terms.buyer", "county"))
 	assert.Contains(t, s.Regions["standing"], "No sales tax: a county is taken as exempt.")
-	assert.NotContains(t, s.Regions["standing"], "Say in Needs who buys")
+	assert.NotContains(t, s.Regions["standing"], "Say in Quote who buys")
 	exempt := p.quote().Price.Total
 	assert.Positive(t, taxed.Cmp(exempt))
 

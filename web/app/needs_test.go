@@ -216,7 +216,7 @@ func TestStandardComesBack(t *testing.T) {
 
 // The needs' own fields, what is a must, and the answer when nothing fits.
 func TestNeedsAreAskedByNumber(t *testing.T) {
-	p := open(t)
+	p := openAt(t, "needs")
 	s := p.do(set("needs.type", "I"), set("needs.drive", "4x4"), set("needs.fuel", "diesel"),
 		set("needs.module", "153"),
 		set("needs.module_most", "153 in"), set("needs.headroom", "72"), set("needs.crew", "6"),
@@ -293,7 +293,7 @@ func TestANeedGivesWayAtAPress(t *testing.T) {
 
 // Duty, roads and climate are musts or wants as a whole.
 func TestWordsAreMustsOrWants(t *testing.T) {
-	p := open(t)
+	p := openAt(t, "needs")
 	s := p.do(set("needs.duty", "neonatal"), set("needs.roads", "snow"), set("needs.climate", "cold"))
 	for _, id := range []string{"duty", "roads"} {
 		assert.Contains(t, s.Regions["main"], `id="f-strength.`+id+`"`)
@@ -333,7 +333,7 @@ func TestWordsAreMustsOrWants(t *testing.T) {
 // An order before the quote's own day is refused, and one that has passed is asked
 // about.
 func TestOrderDatesInThePast(t *testing.T) {
-	p := open(t)
+	p := openAt(t, "needs")
 	s := p.do(set("unit.order_on", "2026-11-20"))
 	assert.Contains(t, s.Regions["main"], "no order comes before the day of the quote, Wed, Nov 25, 2026")
 	assert.Contains(t, s.Regions["main"], `value="2026-11-20"`, "what was typed stays")
@@ -380,7 +380,7 @@ func TestARemountKeepsTheNeeds(t *testing.T) {
 // How many are wanted is asked beside the budget, which is for all of them; of several
 // kinds of unit Price holds the numbers.
 func TestNeedsAskHowManyTheBudgetIsFor(t *testing.T) {
-	p := open(t)
+	p := openAt(t, "needs")
 	s := p.do(set("terms.buyer", "fire-district"), set("item.0.units", "3"), set("terms.budget", "700k"))
 	assert.Contains(t, s.Regions["main"], `id="f-item.0.units"`)
 	assert.Contains(t, s.Regions["main"], "For the whole order: all 3 units, no sales tax")
@@ -394,7 +394,7 @@ func TestNeedsAskHowManyTheBudgetIsFor(t *testing.T) {
 
 // What the kind of a unit brings of itself is not told as if the customer had given it up.
 func TestWhatWasGivenUpIsToldAlone(t *testing.T) {
-	p := open(t)
+	p := openAt(t, "needs")
 	p.do(set("needs.duty", "rescue"), set("terms.units", "3"), set("terms.budget", "600000"))
 	s := p.do(Act{Do: "propose"})
 	require.Contains(t, s.Regions["main"], "Raise the budget to ")

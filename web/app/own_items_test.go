@@ -10,7 +10,7 @@ import (
 // What the service carries beyond the catalogue's list is added with its name, mass, size
 // and place, counts, and travels with the quote.
 func TestOwnItems(t *testing.T) {
-	p := open(t)
+	p := openAt(t, "equipment")
 	s := p.do(set("own-item.name", "Ram set"), set("own-item.mass", "90"), set("own-item.length", "30"),
 		set("own-item.width", "10"), Act{Do: "own-add"})
 	assert.Contains(t, s.Regions["main"], "it needs length, width and height")
@@ -20,13 +20,12 @@ func TestOwnItems(t *testing.T) {
 	require.Len(t, d.Unit.OwnItems, 1)
 	require.Len(t, d.Unit.Carried, 1)
 	assert.NotContains(t, s.Regions["main"], "it needs length")
-	p.do(Act{Do: "go", ID: "space"})
 	s = p.do(Act{Do: "suggest"})
 	assert.NotEmpty(t, draftOf(t, s).Unit.Carried[0].Compartment)
 	quote := papersOf(p)["quote"]
 	assert.Contains(t, quote, "1 × Ram set")
 	assert.Contains(t, quote, "Loads by compartment, tray and mount")
-	p.do(Act{Do: "go", ID: "needs"})
+	p.do(Act{Do: "go", ID: "equipment"})
 	s = p.do(Act{Do: "carry-usual", ID: "bls"})
 	assert.Contains(t, string(s.Draft), "own-1", "the purchaser's own stay beside the usual list")
 	s = p.do(Act{Do: "own-drop", ID: "own-1"})

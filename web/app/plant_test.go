@@ -103,11 +103,10 @@ func TestAPageForOnePlantTakesItsCataloguesAlone(t *testing.T) {
 			s := p.do(Act{Do: act, ID: "x.json", Value: file})
 			assert.Contains(t, s.Fault, "the plant did not sign this one", "%s, %s", name, act)
 		}
-		s := p.do(Act{Do: "keeping"}, Act{Do: "set-beside", ID: "x.json", Value: file})
+		s := p.do(Act{Do: "go", ID: "catalogue"}, Act{Do: "set-beside", ID: "x.json", Value: file})
 		assert.Contains(t, s.Regions["main"], "the plant did not sign this one", name)
-		p.do(Act{Do: "keeping"})
 	}
-	s := p.do(Act{Do: "built-in", Value: good}, Act{Do: "keeping"})
+	s := p.do(Act{Do: "built-in", Value: good}, Act{Do: "go", ID: "catalogue"})
 	require.Empty(t, s.Fault)
 	assert.Contains(t, s.Regions["main"], "Signed by the plant")
 
@@ -122,7 +121,7 @@ func TestAPageForOnePlantTakesItsCataloguesAlone(t *testing.T) {
 func TestACatalogueIsSignedInThePage(t *testing.T) {
 	sealtest.Cheap()
 	p := open(t)
-	s := p.do(Act{Do: "keeping"})
+	s := p.do(Act{Do: "go", ID: "catalogue"})
 	assert.Contains(t, s.Regions["main"], "It needs a signing key in this browser")
 	key := demoKey(t, p, "demo-key.json")
 	s = p.do(Act{Do: "restore"})

@@ -310,7 +310,7 @@ func TestRevocationReachesTheReader(t *testing.T) {
 			draft := string(s.Draft)
 			keeper := buyer
 			keeper.req["view"] = nil // the page of whoever keeps the catalogue
-			s = keeper.do(Act{Do: "keeping"}, Act{Do: act, ID: "x.json", Value: revoking(t)})
+			s = keeper.do(Act{Do: "go", ID: "catalogue"}, Act{Do: act, ID: "x.json", Value: revoking(t)})
 			require.Empty(t, s.Fault)
 			text := textOf(s.Regions["main"])
 			require.Contains(t, text, "Who may sign, otherwise than now")

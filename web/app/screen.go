@@ -36,7 +36,7 @@ func (a *App) load(s *session.Session) (*screen, *session.Worked, error) {
 		return nil, nil, err
 	}
 	if s.View.Reading && s.View.Area != "compare" {
-		s.View.Area, s.View.Keeping = "quote", false
+		s.View.Area = "quote"
 	}
 	here := areaOf(s.View.Area)
 	p := &page.Page{
@@ -52,9 +52,6 @@ func (a *App) load(s *session.Session) (*screen, *session.Worked, error) {
 		q.Findings = slices.Concat([]config.Finding{catalogue.OtherEdition}, q.Findings)
 		p.Q = &q
 	}
-	if s.View.Keeping && s.View.Area == "needs" {
-		here = keeping
-	}
 	p.Words, p.Rows = here.Words, &a.rows
 	draw := here.Load(s, p, w)
 	var changes *told.Page
@@ -68,7 +65,7 @@ func (a *App) load(s *session.Session) (*screen, *session.Worked, error) {
 		if strip == nil || strip.Frozen == nil {
 			gist = a.Gist(p)
 		}
-		frame.Tabs = append(frame.Tabs, page.Tab{ID: a.ID, Name: a.Name, Gist: gist, Codes: a.Codes})
+		frame.Tabs = append(frame.Tabs, page.Tab{ID: a.ID, Name: a.Name, Section: a.Section, Gist: gist, Codes: a.Codes})
 	}
 	v := &screen{Page: p, name: here.Name, notice: s.Notice, draw: draw, frame: frame, strip: strip}
 	if s.View.Reading {
@@ -111,7 +108,7 @@ func (v *screen) signedElsewhere() bool { return v.strip != nil && v.strip.Froze
 
 // title of the browser window.
 func (v *screen) title() string {
-	if v.name == keeping.Name {
+	if v.Area == catalogue.Area.ID {
 		return v.name + " – Boxwright"
 	}
 	return v.name + " – " + page.Subject(v.Page) + " – Boxwright"

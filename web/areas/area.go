@@ -8,9 +8,19 @@ import (
 	"boxwright/web/session"
 )
 
+// What tabs stand under, in the order of the job.
+const (
+	Ask    = "Ask"
+	Build  = "Build"
+	Check  = "Check"
+	Offer  = "Offer"
+	Office = "Office"
+)
+
 // Area is one part of the page, led to by a tab.
 type Area struct {
 	ID, Name string
+	Section  string                  // what its tab stands under
 	Codes    []string                // beginnings of the codes of findings that mark its tab
 	Gist     func(*page.Page) string // what its tab says
 

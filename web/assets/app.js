@@ -224,7 +224,7 @@ function sayUnread() {
 /** panel opens the panel of what is kept here, which works without the core. @param {string} why */
 const panel = (why) => rescue.open(why, { keep, trial, save: download, reload: () => location.reload() });
 
-const FIRST_AREA = "needs";
+const FIRST_AREA = "start";
 const LULL_MS = 300; // after an answer, until the screen is kept
 
 let remembering = 0; // the timer, while something is to be kept

@@ -132,7 +132,6 @@ export interface View {
   list: ListView;
   told?: Told;
   standing: Record<string, Own>;
-  keeping?: boolean;
   own_item: OwnItem;
 }
 

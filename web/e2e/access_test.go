@@ -175,13 +175,13 @@ func TestNoStateShutsAnybodyOut(t *testing.T) {
 			w.check("chapter " + c.ID)
 		}
 	}
-	w.area("needs")
+	w.area("equipment")
 	w.typed(`#f-unit\.payload_lb`, "heavy")
 	w.typed("#f-carry-eq-stock", "60")
 	w.check("needs with a fault in a field")
 	w.area("weight")
 	w.check("weight with stops")
-	w.area("quote")
+	w.area("start")
 	w.typed("#f-open-link", "nonsense")
 	w.check("quote with an alert")
 	w.must(w.Type("#f-address", ""))

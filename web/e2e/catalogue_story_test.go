@@ -14,7 +14,7 @@ var editionDeeds = map[string]sentence{
 	`begin another quote on "…"`: func(s *story, says []string) {
 		s.click("#go-quotes")
 		s.click("#kept-fresh")
-		s.area("needs")
+		s.area("start")
 		s.click("#begin-" + s.id(says[0]))
 	},
 	`sign the quote`: func(s *story, _ []string) { s.signs("demo-key.json") },

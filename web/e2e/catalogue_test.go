@@ -31,8 +31,7 @@ func (w *window) saves(selector string) (name string, data []byte) {
 
 func (w *window) keeping() {
 	w.t.Helper()
-	w.area("needs")
-	w.click("#keeping")
+	w.area("catalogue")
 }
 
 // takes chooses files for a field and waits for the answer.
@@ -80,8 +79,9 @@ func TestATableGoesOutIsEditedAndComesBack(t *testing.T) {
 	require.Contains(t, w.text("#lint"), "Nothing that stands in the way was found.")
 	w.must(w.Reload())
 	require.Contains(t, w.text("#main"), "edition 2027-02")
-	w.click("#keeping-back")
+	w.area("start")
 	require.Contains(t, w.text("#main"), "edition 2027-02")
+	w.area("catalogue")
 	w.click(`[data-act="demo-catalogue"]`)
 	require.Contains(t, w.text("#main"), "edition 2026-11")
 	require.Empty(t, w.trouble())
@@ -99,6 +99,7 @@ func TestTheCatalogueIsHandedOutInOneFile(t *testing.T) {
 		w := open(t, f, drive.Desk, "", catching)
 		w.area("needs")
 		w.typed("#f-title", "A quote that stays here")
+		w.area("catalogue")
 		w.must(w.Choose("#f-catalogue", written(t, "own.json", own)))
 		w.must(w.Until(`document.getElementById("main").innerText.includes("½ invented")`))
 		w.must(w.Settle())
@@ -119,7 +120,7 @@ func TestTheCatalogueIsHandedOutInOneFile(t *testing.T) {
 		}
 		// Its core dies and comes back with the same catalogue.
 		o.must(o.EndCore())
-		o.area("needs")
+		o.area("catalogue")
 		require.Contains(t, o.text("#main"), "½ invented")
 		require.Empty(t, o.trouble())
 	})

@@ -37,7 +37,7 @@ func TestOverloadedAxleStops(t *testing.T) {
 	w := open(t, folder, drive.Desk, "")
 	w.begin("cut-12500-138-gas", "mod-132-68")
 	require.NotContains(t, w.text("#standing"), "■ Stop")
-	w.area("needs")
+	w.area("equipment")
 	w.typed("#f-carry-eq-stock", "40") // 3,400 lb
 	standing := w.text("#standing")
 	require.Contains(t, standing, "■ Stop")
@@ -48,7 +48,7 @@ func TestOverloadedAxleStops(t *testing.T) {
 	w.area("quote")
 	require.Contains(t, w.text("#main .paper"), "This quote cannot be issued yet")
 
-	w.area("needs")
+	w.area("equipment")
 	w.typed("#f-carry-eq-stock", "")
 	require.NotContains(t, w.text("#standing"), "■ Stop")
 }

@@ -43,7 +43,7 @@ func TestCatalogueThatFailsItsSchema(t *testing.T) {
 	t.Parallel()
 	w := open(t, folder, drive.Desk, "")
 	w.begin("cut-14500-158-gas", "mod-146-72")
-	w.area("needs")
+	w.area("catalogue")
 	draft, block := w.draft(), w.text("#main")
 	for _, x := range []struct {
 		name   string
@@ -71,7 +71,7 @@ func TestCatalogueThatFailsItsSchema(t *testing.T) {
 		require.Equal(t, block, w.text("#main"), "%s: the catalogue in use stays", x.reason)
 		require.False(t, w.has("#trouble img"), x.reason)
 		w.area("weight")
-		w.area("needs")
+		w.area("catalogue")
 		require.Empty(t, w.trouble(), x.reason)
 	}
 }
@@ -81,7 +81,7 @@ func TestAnotherCatalogueIsUsedAndKept(t *testing.T) {
 	w := open(t, folder, drive.Desk, "")
 	w.begin("cut-14500-158-gas", "mod-146-72")
 	w.pick("fb-push")
-	w.area("needs")
+	w.area("catalogue")
 	other := altered(t, `"title": "Demonstration catalogue of an invented plant"`,
 		`"title": "Another invented plant"`)
 	w.must(w.Choose("#f-catalogue", written(t, "other.json", other)))
@@ -102,7 +102,7 @@ func TestQuoteFiles(t *testing.T) {
 	w := open(t, folder, drive.Desk, "")
 	w.begin("cut-14500-158-gas", "mod-146-72")
 	w.pick("fb-push")
-	w.area("needs")
+	w.area("start")
 	draft := w.draft()
 	for _, x := range []struct{ name, data, says, reason string }{
 		{"unknown-option.json", strings.Replace(draft, `"fb-push"`, `"fb-no-such-thing"`, 1), "fb-no-such-thing", "an option this edition does not have is named"},
@@ -116,7 +116,7 @@ func TestQuoteFiles(t *testing.T) {
 		require.Contains(t, w.trouble(), x.says, x.reason)
 		require.Equal(t, draft, w.draft(), x.reason)
 		w.area("weight")
-		w.area("needs")
+		w.area("start")
 	}
 	w.click("#begin-van-9500-148-gas")
 	require.NotEqual(t, draft, w.draft())

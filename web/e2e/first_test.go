@@ -69,14 +69,14 @@ func TestFirstScreenWithoutACore(t *testing.T) {
 		for _, screen := range []drive.Screen{drive.Desk, drive.Phone} {
 			w := before(t, f, screen, "", dead)
 			page := w.text("body")
-			for _, says := range []string{"Cutaway 14,500 lb", "Needs", "What it is for", "Payload left", "1,790 lb"} {
+			for _, says := range []string{"Cutaway 14,500 lb", "Needs", "With a need", "Payload left", "1,790 lb"} {
 				require.Contains(t, page, says)
 			}
 			require.NotRegexp(t, `(Jan|Feb|Mar|Apr|May|Jun|Jul|Aug|Sep|Oct|Nov|Dec) \d+, 20[2-9]\d`,
 				strings.ReplaceAll(page, "Nov 1, 2026", ""), "no day but the edition's own")
 			require.Empty(t,
 				eval[string](w,
-					`document.getElementById("f-date").value + document.getElementById("f-unit.order_on").value`))
+					`[...document.querySelectorAll("input[type=date]")].map((d) => d.value).join("")`))
 			require.NotContains(t, w.text("#standing"), "USD", "the price follows the day")
 		}
 	})

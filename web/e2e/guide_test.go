@@ -149,7 +149,7 @@ func TestTheGuideKeepsToItsOwnQuote(t *testing.T) {
 	o.click("#guide-end")
 	require.False(t, o.has("#guide"))
 	require.Equal(t, "main", o.focus().ID, "the focus is not lost with the strip")
-	o.area("needs")
+	o.area("start")
 	o.click("#guide-on")
 	require.Contains(t, o.text("#guide"), "3 of 11")
 }

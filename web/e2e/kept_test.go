@@ -229,7 +229,7 @@ func TestSchemaCanBeSaved(t *testing.T) {
 	t.Parallel()
 	eachForm(t, func(t *testing.T, f form) {
 		w := open(t, f, drive.Desk, "")
-		w.area("quote")
+		w.area("catalogue")
 		var schema struct {
 			Defs map[string]any `json:"$defs"`
 		}

@@ -31,6 +31,7 @@ func TestLinkBringsTheSameBytes(t *testing.T) {
 		w.openWinch()
 		w.area("needs")
 		w.typed("#f-title", `Médic 7 <b>"bold"</b> & 'sons'`)
+		w.area("equipment")
 		w.typed("#f-carry-eq-stair-chair", "2")
 		link, draft := w.link(), w.draft()
 

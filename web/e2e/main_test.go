@@ -294,7 +294,7 @@ func (w *window) draft() string {
 // begin starts a unit on a chassis and puts a module on it.
 func (w *window) begin(chassis, body string) {
 	w.t.Helper()
-	w.area("needs")
+	w.area("start")
 	w.click("#begin-" + chassis)
 	w.area("unit")
 	w.click("#chapter-module")

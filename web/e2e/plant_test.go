@@ -81,7 +81,7 @@ func TestThePageOfOnePlantTrustsThatPlantAlone(t *testing.T) {
 		"unsigned.json": altered(t, `"edition": "2026-11"`, `"edition": "2027-03"`),
 		"thief.json":    again,
 	} {
-		w.area("needs")
+		w.area("catalogue")
 		w.must(w.Choose("#f-catalogue", written(t, name, other)))
 		w.must(w.Until(`!document.getElementById("trouble").hidden`))
 		require.Contains(t, w.trouble(), "the plant did not sign this one", name)

@@ -34,9 +34,9 @@ func TestPrintedQuote(t *testing.T) {
 	w.openWinch()
 	w.area("needs")
 	w.typed("#f-title", "Medic 12")
+	w.area("quote")
 	w.typed(`#f-buyer\.name`, "Alder County Rescue")
 	w.typed("#f-number", "Q-2041")
-	w.area("quote")
 	total := eval[string](w, `document.querySelector("#standing .big").textContent`)
 	require.Regexp(t, `\d,\d{3}`, total)
 

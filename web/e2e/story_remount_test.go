@@ -15,13 +15,13 @@ import (
 // An existing module on another chassis, and what a year of it costs.
 func init() {
 	know(deeds, map[string]sentence{
-		`begin a remount`:             func(s *story, _ []string) { s.area("needs"); s.click("#begin-remount") },
-		`look at it on every chassis`: func(s *story, _ []string) { s.area("needs"); s.click("#mountings") },
+		`begin a remount`:             func(s *story, _ []string) { s.area("start"); s.click("#begin-remount") },
+		`look at it on every chassis`: func(s *story, _ []string) { s.area("start"); s.click("#mountings") },
 		`mount it on "…"`: func(s *story, says []string) {
 			s.click("#mount-on-" + s.id(says[0]))
 			require.Contains(s.t, s.mounting(says[0])[0], "in work")
 		},
-		`set it beside a new unit`: func(s *story, _ []string) { s.area("needs"); s.click("#remount-years") },
+		`set it beside a new unit`: func(s *story, _ []string) { s.area("start"); s.click("#remount-years") },
 	})
 	know(looked, map[string]sentence{
 		`"…" carries it, with "…" lb or more left on the rear axle`: func(s *story, says []string) {

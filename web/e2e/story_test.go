@@ -109,7 +109,7 @@ var deeds = map[string]sentence{
 	`on a phone from the published address`:  at(&folder, drive.Phone),
 
 	`begin on "…"`: func(s *story, says []string) {
-		s.area("needs")
+		s.area("start")
 		s.click("#begin-" + s.id(says[0]))
 	},
 	`choose the module "…"`: func(s *story, says []string) {
@@ -139,10 +139,11 @@ var deeds = map[string]sentence{
 		s.click("#" + id)
 	},
 	`call the unit "…"`: func(s *story, says []string) { s.area("needs"); s.typed("#f-title", says[0]) },
-	`the buyer is "…"`:  func(s *story, says []string) { s.area("needs"); s.typed(`#f-buyer\.name`, says[0]) },
+	`the buyer is "…"`:  func(s *story, says []string) { s.area("quote"); s.typed(`#f-buyer\.name`, says[0]) },
 	`the order is placed on "…"`: func(s *story, says []string) {
-		s.area("needs")
+		s.area("quote")
 		s.day("f-date", says[0])
+		s.area("needs")
 		s.day("f-unit.order_on", says[0])
 	},
 	`send the link "…"`: func(s *story, says []string) { s.links[says[0]] = s.link() },

@@ -36,7 +36,7 @@ func (w *window) signs(file string) {
 // parties names who buys and who sells, and numbers the quote, where that is not done.
 func (w *window) parties() {
 	w.t.Helper()
-	w.area("needs")
+	w.area("quote")
 	for _, f := range [][2]string{{`#f-buyer\\.name`, "Alder County Rescue"}, {`#f-seller\\.name`, "Lakeland Fleet"},
 		{"#f-number", "2026-114"}} {
 		if eval[string](w, `document.querySelector(`+"`"+f[0]+"`"+`).value`) == "" {
@@ -161,7 +161,7 @@ func TestWhatAReaderIsWarnedOf(t *testing.T) {
 
 	// An edition that is not at hand.
 	buyer.own()
-	buyer.area("needs")
+	buyer.area("catalogue")
 	buyer.must(buyer.Choose("#f-catalogue",
 		written(t, "other.json", altered(t, `"edition": "2026-11"`, `"edition": "2027-03"`))))
 	buyer.must(buyer.Until(`document.getElementById("main").innerText.includes("2027-03")`))

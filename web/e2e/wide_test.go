@@ -51,7 +51,7 @@ func TestWordsWithoutAnEndStayWithinThePage(t *testing.T) {
 		t.Run(name, func(t *testing.T) {
 			t.Parallel()
 			w := open(t, folder, screen, "")
-			w.area("needs")
+			w.area("start")
 			w.must(w.Choose("#f-draft", written(t, "wide.json", endless(t, w.draft()))))
 			w.must(w.Until(`document.getElementById("masthead").innerText.includes("WWWW")`))
 			require.Empty(t, w.trouble())

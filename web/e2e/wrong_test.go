@@ -94,14 +94,13 @@ func TestFilesOfTheWrongKind(t *testing.T) {
 	const said = `(document.getElementById("trouble").hidden ? document.getElementById("refused") :
 		document.getElementById("trouble")).innerText`
 	for _, at := range []struct{ button, field string }{
-		{"#area-needs", "#f-catalogue"}, {"#area-needs", "#f-draft"}, {"#go-quotes", "#f-import"},
-		{"#keeping", "#f-beside"}, {"", "#f-tables"},
+		{"#area-catalogue", "#f-catalogue"}, {"#area-start", "#f-draft"}, {"#go-quotes", "#f-import"},
+		{"#area-catalogue", "#f-beside"}, {"", "#f-tables"},
 	} {
 		for name, data := range seeds.InOrder(wrong) {
 			t.Run(at.field+" "+name, func(t *testing.T) {
 				w := &window{w.Tab, t, w.form, w.address}
 				if at.button != "" && !w.has(at.field) {
-					w.area("needs")
 					w.click(at.button)
 				}
 				draft := w.draft()

@@ -76,7 +76,7 @@ func areaOf(x *config.GuideStep) string {
 	case x.Open != "":
 		return x.Open
 	case x.Begin != "":
-		return "needs"
+		return "start"
 	case x.Deposit:
 		return "price"
 	case x.Press != "":

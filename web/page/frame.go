@@ -5,6 +5,7 @@ import (
 	"math"
 	"slices"
 	"strconv"
+	"strings"
 
 	"boxwright/config"
 	"boxwright/config/letters"
@@ -29,6 +30,7 @@ type Frame struct {
 // Tab leads to an area.
 type Tab struct {
 	ID, Name string
+	Section  string // what it stands under
 	Gist     string
 	Codes    []string // beginnings of the codes of findings that mark it; nil for none
 }
@@ -124,14 +126,18 @@ func (f *Frame) NotKept() Part {
 
 // Areas are the tabs, each with how it stands and what it comes to.
 func (f *Frame) Areas() Part {
+	section := ""
 	return El("ol", Each(f.Tabs, func(_ int, t Tab) Part {
+		head := If(t.Section != section, El("li", Class("section"), At("id", "section-"+strings.ToLower(t.Section)),
+			Text(t.Section)))
+		section = t.Section
 		state := El("span", Class("mark"))
 		if t.Codes != nil {
 			state = Mark(worst(f.Q.Findings, t.Codes))
 		}
-		return El("li",
+		return Many(head, El("li",
 			Action("go", t.ID, "", "", At("id", "area-"+t.ID), If(t.ID == f.Area, At("aria-current", "page")),
-				state, El("span", Class("name"), Text(t.Name)), El("span", Class("gist"), Text(t.Gist))))
+				state, El("span", Class("name"), Text(t.Name)), El("span", Class("gist"), Text(t.Gist)))))
 	}))
 }
 
@@ -184,7 +190,7 @@ func Standing(p *Page) Part {
 		El("p", Class("big"), Text(q.Total())),
 		El("p", Class("how"), Text(q.PriceWords()),
 			If(q.Draft.Terms.Buyer == "" && !q.Price.SalesTax.Amount.IsZero(),
-				Text(" Say in Needs who buys: a public body is taken as exempt."))),
+				Text(" Say in Quote who buys: a public body is taken as exempt."))),
 		standingFindings(p),
 		wordsOf("standing", StandingWords),
 	))

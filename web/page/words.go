@@ -85,7 +85,7 @@ var (
 		Name: "Read, from memory, common practice",
 		Text: "How well a limit is known. Read: in the standard itself or a quotation of it. From " +
 			"memory and common practice: nobody here read it, so it is a default that you may " +
-			"replace in Space, and it never stops a unit.",
+			"replace in Standards, and it never stops a unit.",
 		Source: ByPage,
 	}
 	EvenOdds = &Term{

@@ -45,6 +45,6 @@ func (s *Session) Step(st Step) { s.Steps = append(s.Steps, st) }
 
 // GoTo takes the reader to an area.
 func (s *Session) GoTo(area string) {
-	s.View.Area, s.View.Asked, s.View.Keeping = area, "", false
+	s.View.Area, s.View.Asked = area, ""
 	s.Step(Step{Do: "top"})
 }

@@ -46,7 +46,6 @@ type View struct {
 	Told     *Told             `json:"told,omitempty"`      // what the last press changed beyond itself
 	// the standing answers to terms of a bid, while they are shown
 	Standing map[string]bid.Own `json:"standing,omitzero"`
-	Keeping  bool               `json:"keeping,omitempty"` // the catalogue's own part is shown in the place of Needs
 	OwnItem  OwnItem            `json:"own_item,omitzero"` // that is being described
 }
 

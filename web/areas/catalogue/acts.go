@@ -24,7 +24,7 @@ func loadCatalogue(s *session.Session, a session.Act) {
 	}
 	if bringsSigners(s.Memory.Edition.Cat, ed.Cat) {
 		s.Begin()
-		s.View.Area = "needs"
+		s.View.Area = id
 		compareWith(s, a.ID, file) // who may sign is shown before it counts
 		s.Notice = "The catalogue brings another list of signers: look at it, then use the catalogue."
 		return
@@ -116,12 +116,6 @@ func demoCatalogue(s *session.Session, _ session.Act) {
 	s.Notice = strings.TrimSpace("The built-in catalogue is in use again. " + s.Notice)
 }
 
-func openKeeping(s *session.Session, _ session.Act) {
-	s.View.Keeping = !s.View.Keeping
-	s.View.Area = "needs"
-	s.Step(session.Step{Do: "top"})
-}
-
 // refuse remembers what is wrong with a file and shows it.
 func refuse(s *session.Session, name string, err error) {
 	k := &s.Memory.Keep
@@ -131,7 +125,7 @@ func refuse(s *session.Session, name string, err error) {
 	} else {
 		k.Problems = []config.Problem{{Where: "the file", Text: err.Error()}}
 	}
-	s.View.Keeping = true
+	s.View.Area = id
 	s.Step(session.Step{Do: "focus", ID: "refused"})
 }
 
@@ -153,7 +147,7 @@ func compareWith(s *session.Session, name string, file []byte) {
 	}
 	k.From, k.To = k.InUse, session.Held{Ed: ed, File: file}
 	k.Diff, k.Touched = editions.Compare(k.From.Ed, ed), nil
-	s.View.Keeping = true
+	s.View.Area = id
 	s.Notice = "Edition " + letters.Isolate(ed.Cat.Edition) + " stands beside the one in use."
 	s.Step(session.Step{Do: "focus", ID: "beside"})
 	goThrough(s)

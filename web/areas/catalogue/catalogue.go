@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"boxwright/config"
+	"boxwright/config/letters"
 	"boxwright/config/quantity"
 	"boxwright/pricing/editions"
 	"boxwright/pricing/quote"
@@ -16,10 +17,16 @@ import (
 	"boxwright/web/session"
 )
 
+// id of the area, for its own acts.
+const id = "catalogue"
+
 // Area is the value by which web/app knows the area.
 var Area = areas.Area{
-	ID:       "catalogue",
+	ID:       id,
 	Name:     "Catalogue",
+	Section:  areas.Office,
+	Gist:     func(p *page.Page) string { return "edition " + letters.Isolate(p.Q.Edition.Cat.Edition) },
+	Words:    []*page.Term{page.EditionAndContent},
 	Load:     load,
 	Acts:     acts,
 	Editions: deciding,
@@ -84,7 +91,7 @@ func press(do, id, label, class, element string) Part {
 	return page.Action(do, id, "", label, Class(class), At("id", element))
 }
 
-// draw is the catalogue's own part of the page, in the place of Needs.
+// draw is what whoever keeps the catalogue sees.
 func draw(p *Page) Part {
 	k := p.Keeper
 	looked, id := "the edition in use", ""
@@ -94,12 +101,16 @@ func draw(p *Page) Part {
 	parts := []Part{
 		page.Heading(p.Page, "Catalogue", "For whoever keeps it: take it out as tables, bring edited tables in, "+
 			"check it, and see what another edition changes before it is used."),
-		pressed(press("keeping", "", "Back to Needs", "", "keeping-back")),
 		page.Block("In use", page.EditionLine(p.InUse), signedBy(p.InUse.Cat, p.InUse.Cat),
 			pressed(press("tables-out", "options", "Options as a table", "", "out-options"),
 				press("tables-out", "prices", "Prices as a table", "", "out-prices"), press("tables-out", "rules",
 					"Rules as a table", "", "out-rules"),
 				press("save-catalogue", "", "Save it as a file", "quiet", "save-catalogue")),
+			pressed(page.FileButton("f-catalogue", "load-catalogue", "Load a catalogue file…", ".json,application/json"),
+				press("demo-catalogue", "", "Use the built-in one", "", "demo-catalogue")),
+			El("p", Class("how"), Text(p.InUse.Cat.Notice)),
+			El("p", Class("how"), Text("Quotes are saved as JSON files. "), page.Action("save-schema", "", "",
+				"Save the schema of their form", Class("quiet"), At("id", "save-schema"))),
 			El("p", Class("hint"),
 				Text("The tables open in any spreadsheet. Edit cells, add and remove rows, save as CSV (UTF-8), and "+
 					"bring them in below, one alone or several together."))),

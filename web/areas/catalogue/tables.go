@@ -4,7 +4,6 @@ import "boxwright/web/session"
 
 // acts are what the area can be asked to do, by the word in its markup.
 var acts = map[string]session.Do{
-	"keeping":        openKeeping,
 	"tables-out":     tablesOut,
 	"tables-in":      tablesIn,
 	"save-catalogue": saveCatalogue,

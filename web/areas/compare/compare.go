@@ -21,6 +21,7 @@ import (
 var Area = areas.Area{
 	ID:       "compare",
 	Name:     "Compare",
+	Section:  areas.Offer,
 	Gist:     gist,
 	Words:    words,
 	Load:     load,

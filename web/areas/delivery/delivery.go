@@ -16,14 +16,15 @@ import (
 
 // Area is the value by which web/app knows the area.
 var Area = areas.Area{
-	ID:     "delivery",
-	Name:   "Delivery",
-	Codes:  []string{"time"},
-	Gist:   gist,
-	Words:  words,
-	Load:   load,
-	Acts:   acts,
-	Fields: fields,
+	ID:      "delivery",
+	Name:    "Delivery",
+	Section: areas.Check,
+	Codes:   []string{"time"},
+	Gist:    gist,
+	Words:   words,
+	Load:    load,
+	Acts:    acts,
+	Fields:  fields,
 
 	Families: families,
 }

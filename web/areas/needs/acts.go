@@ -4,49 +4,16 @@ import (
 	"fmt"
 	"slices"
 	"strconv"
-	"strings"
 
 	"boxwright/config"
 	"boxwright/config/letters"
 	"boxwright/config/quantity"
-	"boxwright/config/standards"
 	"boxwright/pricing"
 	"boxwright/pricing/propose"
 	"boxwright/pricing/quote"
 	"boxwright/web/session"
 	"boxwright/web/told"
 )
-
-// startNew begins a quote on a chassis, keeping the parties.
-func startNew(s *session.Session, a session.Act) {
-	old := s.Draft
-	s.Draft = quote.BeginFor(s.Memory.Edition, a.ID, a.Value, s.Req.Today, &old.Needs)
-	s.Draft.Seller, s.Draft.Buyer, s.Draft.Title, s.Draft.Number = old.Seller, old.Buyer, old.Title, old.Number
-	s.Draft.Requirements = old.Requirements
-	s.Draft.Terms.KeepBuyer(&old.Terms)
-	keepOrder(s.Draft, old)
-	s.Draft.Unit.RuleSet, s.Draft.Unit.NeededBy, s.Draft.Unit.Details = old.Unit.RuleSet, old.Unit.NeededBy,
-		old.Unit.Details
-	s.Draft.Tickets, s.Draft.Wiring = old.Tickets, old.Wiring
-	s.Weighed(&old.Unit)
-	if s.Refuse(old) {
-		return
-	}
-	s.Notice = "A new unit was begun. Undo brings the earlier one back."
-	s.Learn()
-}
-
-// keepOrder keeps the other units of a quote and the terms they are ordered at, where
-// one of several units is begun anew.
-func keepOrder(d, old *quote.Draft) {
-	if len(old.More) == 0 {
-		return
-	}
-	d.At, d.More = old.At, old.More
-	service := d.Terms.Service
-	d.Terms = old.Terms
-	d.Terms.Service = service
-}
 
 // ---- needs and proposals ----
 
@@ -247,80 +214,4 @@ func loosen(s *session.Session, a session.Act) {
 	default:
 		s.Fault("There is no need %q that can be moved.", a.ID)
 	}
-}
-
-// ---- what rides where ----
-
-// carry sets how many of a thing are aboard. More of it waits to be stowed;
-// fewer takes away first what is not stowed.
-func carry(s *session.Session, a session.Act) {
-	if s.Memory.Edition.Cat.EquipmentOf(&s.Draft.Unit, a.ID) == nil {
-		return
-	}
-	want, err := session.CountOf(a.Value, 0, 99)
-	if err != nil {
-		s.Wrong("carry-"+a.ID, a.Value, err.Error())
-		return
-	}
-	s.Right("carry-" + a.ID)
-	list := slices.Clone(s.Draft.Unit.Carried)
-	for i := range list {
-		if c := &list[i]; c.Equipment == a.ID && c.Compartment != "" {
-			c.Qty = min(c.Qty, want)
-			want -= c.Qty
-		} else if c.Equipment == a.ID {
-			c.Qty = 0
-		}
-	}
-	s.Stowed(append(list, config.Carried{Equipment: a.ID, Qty: want}))
-}
-
-// carryUsual counts and stows the usual equipment of a duty in place of what was listed.
-func carryUsual(s *session.Session, a session.Act) {
-	d := s.Memory.Edition.Cat.DutyByID(a.ID)
-	if d == nil {
-		s.Fault("There is no duty %q in this edition.", a.ID)
-		return
-	}
-	var list []config.Carried
-	for _, c := range s.Draft.Unit.Carried { // the purchaser's own stay
-		if s.Memory.Edition.Cat.EquipmentByID(c.Equipment) == nil {
-			list = append(list, c)
-		}
-	}
-	for _, e := range d.Aboard {
-		list = append(list, config.Carried{Equipment: e.Equipment, Qty: e.Qty})
-	}
-	s.Stowed(list)
-	_, left := s.Stow()
-	s.Notice = "The usual equipment for " + strings.ToLower(d.Label) + " is counted and stowed; Space shows where each " +
-		"thing rides." + session.Unplaced(left)
-}
-
-// ruleField is the box of a rule set.
-func ruleField(id string) session.Setter {
-	return func(s *session.Session, a session.Act) error {
-		setRule(s, id, a.On)
-		return nil
-	}
-}
-
-// setRule chooses a base rule set, or puts an add-on beside it or takes it away.
-func setRule(s *session.Session, id string, on bool) {
-	set, known := standards.Find(id)
-	if !known {
-		s.Fault("There is no rule set %q.", id)
-		return
-	}
-	chosen, _ := standards.Split(s.Draft.Unit.RuleSet)
-	var ids []string
-	for _, c := range chosen {
-		if c.ID != id && (c.AddOn || set.AddOn) {
-			ids = append(ids, c.ID)
-		}
-	}
-	if on {
-		ids = append(ids, id)
-	}
-	s.Draft.Unit.RuleSet = standards.Join(ids...)
 }

@@ -1,7 +1,6 @@
 package needs
 
 import (
-	"boxwright/web/guide"
 	"boxwright/web/page"
 	"boxwright/web/page/markup"
 	"boxwright/web/session"
@@ -9,8 +8,7 @@ import (
 )
 
 func load(s *session.Session, p *page.Page, w *session.Worked) func() markup.Part {
-	v := &Page{Page: p, View: s.View, Guide: guide.Load(s, p), Told: told.Load(s, p, w)}
-	loadMountings(s, v, w)
+	v := &Page{Page: p, View: s.View, Told: told.Load(s, p, w)}
 	loadProposals(s, v)
 	loadList(s, v, w)
 	return func() markup.Part { return draw(v) }

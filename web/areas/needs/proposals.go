@@ -38,6 +38,7 @@ func proposals(p *Page) Part {
 			"by itself; a want is shown and weighed. The day it is needed, the standard, the equipment and the "+
 			"people's weights count too.")),
 		El("div", Class("fields"),
+			page.Field(p.Page, "title", "Unit name or number", d.Title, "Heads every page of the quote"),
 			page.Choose(p.Page, "needs.duty", "Duty", n.Duty, "", words(quote.Duties, "any")),
 			size(p, "crew", "people", "Driver and crew; empty takes what comes"),
 			size(p, "patients", "at once", ""),
@@ -51,6 +52,7 @@ func proposals(p *Page) Part {
 				words(quote.RoadKinds, "any")),
 			page.Choose(p.Page, "needs.climate", "Climate", n.Climate, "", words(quote.Climates, "any")),
 			howMany(p),
+			when(p),
 			page.Number(p.Page, "terms.budget", "Budget", page.Blank(d.Terms.Budget), p.Q.Book.Currency,
 				"For the whole order: "+p.Q.Price.Basis()),
 		),

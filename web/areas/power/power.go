@@ -17,6 +17,7 @@ import (
 var Area = areas.Area{
 	ID:       "power",
 	Name:     "Power",
+	Section:  areas.Check,
 	Codes:    []string{"power"},
 	Gist:     gist,
 	Words:    words,

@@ -14,6 +14,7 @@ import (
 var Area = areas.Area{
 	ID:       "price",
 	Name:     "Price",
+	Section:  areas.Offer,
 	Codes:    []string{"price"},
 	Gist:     gist,
 	Words:    words,

@@ -24,6 +24,7 @@ import (
 var Area = areas.Area{
 	ID:       "quote",
 	Name:     "Quote",
+	Section:  areas.Offer,
 	Gist:     gist,
 	Words:    words,
 	Load:     load,
@@ -85,13 +86,14 @@ func draw(p *Page) Part {
 	}
 	files := Many(page.Action("save-draft", "", "", "Save as a file"),
 		page.Action("save-table", "", "", "Everything as a table (CSV)", At("id", "save-table")))
-	form := El("p", Class("how"), Text("The file is the unit as JSON. "),
-		page.Action("save-schema", "", "", "Save the schema of its form", Class("quiet"), At("id", "save-schema")))
 	return Many(
-		screen(page.Heading(p.Page, "Quote", "The document as it prints, and the link that carries it."),
-			papersChoice(p), stopped,
-			El("div", Class("row-tools"), print, files), beforeSending(p, "ready-print", "printed"), form, linkBox(p),
-			foreign(p), trust(p), drafts(p)),
+		screen(page.Heading(p.Page, "Quote", "Who it goes to, whether it is ready, and the link and the paper that carry it."),
+			stopped),
+		parties(p),
+		screen(foreign(p), trust(p), linkBox(p), drafts(p),
+			El("section", Class("block"), At("id", "documents"), El("h2", Text("Documents")), papersChoice(p),
+				El("div", Class("row-tools"), print, files), beforeSending(p, "ready-print", "printed"))),
+		El("details", At("id", "fold-document"), Class("screen begun"), El("summary", El("b", Text("Show all of it here")))),
 		paper(p),
 	)
 }
@@ -133,8 +135,6 @@ func linkBox(p *Page) Part {
 				Text(hint))),
 		along, beforeSending(p, "ready-link", "sent"),
 		El("div", Class("row-tools"), page.Action("copy-link", "", whole, "Copy the link", At("id", "copy-link"))),
-		El("div", Class("field"), page.Field(p.Page, "open-link", "Open a link", "",
-			"Paste a link; the quote worked on now stays saved and is set aside in Compare")),
 	))
 }
 

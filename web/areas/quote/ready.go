@@ -28,9 +28,9 @@ func readiness(q *quote.Quote, cat *config.Catalogue, own sign.Standing, today c
 		return assurance{"", about, letters.Isolate(name) + "."}
 	}
 	list := []assurance{
-		named("Buyer", d.Buyer.Name, "not named. Say in Needs who buys."),
-		named("Seller", d.Seller.Name, "not named. Say in Needs who sells, under Distributor."),
-		named("Number", d.Number, "none. Give the quote a number in Needs."),
+		named("Buyer", d.Buyer.Name, "not named. Say under To who buys."),
+		named("Seller", d.Seller.Name, "not named. Say under From who sells."),
+		named("Number", d.Number, "none. Give it one under About."),
 	}
 	until := q.Price.ValidUntil
 	switch {
@@ -39,7 +39,7 @@ func readiness(q *quote.Quote, cat *config.Catalogue, own sign.Standing, today c
 	case !today.IsZero() && until.Before(today):
 		list = append(list,
 			assurance{config.Stop, "Price good through", until.Long() + ", which has passed. Date the " +
-				"quote anew in Needs."})
+				"quote anew under About."})
 	default:
 		list = append(list, assurance{"", "Price good through", until.Long() + "."})
 	}

@@ -1,6 +1,10 @@
 package quote
 
-import "boxwright/web/session"
+import (
+	"boxwright/config"
+	"boxwright/pricing/quote"
+	"boxwright/web/session"
+)
 
 // acts are what the area can be asked to do, by the word in its markup.
 var acts = map[string]session.Do{
@@ -41,10 +45,21 @@ var acts = map[string]session.Do{
 
 // fields are set by the id of their input.
 var fields = map[string]session.Setter{
-	"address":   setAddress,
-	"along":     func(s *session.Session, a session.Act) error { s.View.Alone = !a.On; return nil },
-	"earlier":   setEarlier,
-	"open-link": func(s *session.Session, a session.Act) error { openLink(s, a); return nil },
+	"number":         session.Text(60, func(d *quote.Draft) *string { return &d.Number }),
+	"notes":          session.Text(4000, func(d *quote.Draft) *string { return &d.Notes }),
+	"buyer.name":     session.Text(400, func(d *quote.Draft) *string { return &d.Buyer.Name }),
+	"buyer.person":   session.Text(400, func(d *quote.Draft) *string { return &d.Buyer.Person }),
+	"buyer.address":  session.Text(400, func(d *quote.Draft) *string { return &d.Buyer.Address }),
+	"buyer.reach":    session.Text(400, func(d *quote.Draft) *string { return &d.Buyer.Reach }),
+	"seller.name":    session.Text(400, func(d *quote.Draft) *string { return &d.Seller.Name }),
+	"seller.person":  session.Text(400, func(d *quote.Draft) *string { return &d.Seller.Person }),
+	"seller.address": session.Text(400, func(d *quote.Draft) *string { return &d.Seller.Address }),
+	"seller.reach":   session.Text(400, func(d *quote.Draft) *string { return &d.Seller.Reach }),
+	"date":           session.Date(func(d *quote.Draft) *config.Date { return &d.Date }, true),
+	"address":        setAddress,
+	"along":          func(s *session.Session, a session.Act) error { s.View.Alone = !a.On; return nil },
+	"earlier":        setEarlier,
+	"open-link":      func(s *session.Session, a session.Act) error { openLink(s, a); return nil },
 }
 
 // families are fields by the part of their id before the point.

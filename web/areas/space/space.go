@@ -1,4 +1,4 @@
-// Package space is the Space area: seats, compartments, oxygen, and the rules in force.
+// Package space is the Space area: seats, compartments and oxygen.
 package space
 
 import (
@@ -14,11 +14,11 @@ import (
 var Area = areas.Area{
 	ID:       "space",
 	Name:     "Space",
-	Codes:    []string{"space", "standard"},
+	Section:  areas.Check,
+	Codes:    []string{"space"},
 	Gist:     gist,
 	Words:    words,
 	Load:     load,
-	Acts:     acts,
 	Families: families,
 }
 
@@ -35,15 +35,11 @@ func gist(p *page.Page) string {
 func draw(p *Page) Part {
 	s := p.Q.Space
 	return Many(
-		page.Heading(p.Page, "Space", "Who sits where, what rides where, whether it has room, and what the rules in "+
-			"force say about it."),
+		page.Heading(p.Page, "Space", "Who sits where, and whether everything has room."),
 		page.Findings(p.Page, s.Findings, "Everything and everybody has room."),
 		page.Block("Plan, to scale", drawing.Plan(p.Page)),
-		stowage(p),
 		page.Block("Against the limits", page.Figures(p.Page, "Space figures", s.Figures)),
 		oxygen(p),
-		compliance(p),
-		ownLimits(p),
 		page.Factors(p.Page, "space", "What is assumed where nobody has stated another."),
 	)
 }

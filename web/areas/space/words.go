@@ -13,10 +13,4 @@ var words = []*page.Term{
 		About:  "space.oxygen-hours",
 		Aside:  true,
 	},
-	page.HowKnown,
-	{
-		Name:   "Declared",
-		Text:   "The plant says that the option named meets the clause; the page cannot compute it.",
-		Source: page.ByPage,
-	},
 }

@@ -22,6 +22,7 @@ import (
 var Area = areas.Area{
 	ID:       "unit",
 	Name:     "Unit",
+	Section:  areas.Build,
 	Codes:    []string{"rules"},
 	Gist:     gist,
 	Words:    words,

@@ -18,6 +18,7 @@ import (
 var Area = areas.Area{
 	ID:       "weight",
 	Name:     "Weight",
+	Section:  areas.Check,
 	Codes:    []string{"weight"},
 	Gist:     gist,
 	Words:    words,

@@ -194,7 +194,7 @@ func walk(t *testing.T, b Browser, address string) {
 	abilities(v)
 
 	v.area("unit") // the core has answered when it is there
-	v.area("needs")
+	v.area("start")
 	v.click("#begin-" + chassis)
 	v.until(`document.getElementById("standing").innerText.includes("5,000")`)
 	v.area("unit")

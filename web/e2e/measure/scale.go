@@ -88,7 +88,7 @@ func (l *largePage) say(name string, ms float64) { say(l.prefix+name, ms, "ms") 
 
 // load times a catalogue file from its choice to the picture of the page with it.
 func (l *largePage) load(file string, options int) error {
-	if err := l.tab.Click("#area-needs"); err != nil {
+	if err := l.tab.Click("#area-catalogue"); err != nil {
 		return err
 	}
 	_, err := drive.Eval[bool](l.tab, fmt.Sprintf(`(() => {
@@ -117,7 +117,7 @@ func (l *largePage) load(file string, options int) error {
 
 // presses times varied presses, as those with the demonstration are.
 func (l *largePage) presses(n int) error {
-	for _, first := range []string{"#begin-cut-14500-158-gas", "#area-unit", "#chapter-exterior"} {
+	for _, first := range []string{"#area-start", "#begin-cut-14500-158-gas", "#area-unit", "#chapter-exterior"} {
 		if err := l.tab.Click(first); err != nil {
 			return err
 		}
@@ -179,7 +179,7 @@ const lintPatience = 10 * time.Minute
 
 // lint times going through the catalogue's rules, to the picture of what was found.
 func (l *largePage) lint() error {
-	for _, press := range []string{"#area-needs", "#keeping"} {
+	for _, press := range []string{"#area-catalogue"} {
 		if err := l.tab.Click(press); err != nil {
 			return err
 		}

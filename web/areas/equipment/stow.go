@@ -1,4 +1,4 @@
-package space
+package equipment
 
 import (
 	"strconv"
@@ -54,7 +54,7 @@ func stowage(p *Page) Part {
 	}
 	if len(e.Rows) == 0 {
 		return page.Block("What rides where",
-			El("p", Class("soft"), Text("Nothing loose is carried yet; add it in Needs.")), c.Draw())
+			El("p", Class("soft"), Text("Nothing loose is carried yet; list it above.")), c.Draw())
 	}
 	return page.Block("What rides where",
 		El("div", Class("row-tools screen"),

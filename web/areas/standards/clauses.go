@@ -1,4 +1,4 @@
-package space
+package standards
 
 import (
 	"strconv"

@@ -1,4 +1,4 @@
-package needs
+package equipment
 
 import (
 	"cmp"
@@ -56,7 +56,7 @@ func addOwn(s *session.Session, _ session.Act) {
 	own := u.AddOwn(e)
 	s.View.OwnItem = session.OwnItem{}
 	s.Stowed(append(slices.Clone(u.Carried), config.Carried{Equipment: own, Qty: 1}))
-	s.Notice = e.Label + " is on the list, one aboard. Space says where it can ride."
+	s.Notice = e.Label + " is on the list, one aboard. Where it can ride is set below."
 }
 
 // dropOwn takes an item of the purchaser's own off the list.

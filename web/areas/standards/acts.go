@@ -1,4 +1,4 @@
-package space
+package standards
 
 import (
 	"cmp"
@@ -9,10 +9,22 @@ import (
 	"boxwright/config"
 	"boxwright/config/quantity"
 	"boxwright/config/standards"
+	"boxwright/pricing/quote"
 	"boxwright/web/session"
 )
 
-// ---- the purchaser's own limits ----
+// fields are set by the id of their input.
+var fields = map[string]session.Setter{
+	"unit.occupant_lb": session.Mass(func(d *quote.Draft) *quantity.Mass { return &d.Unit.OccupantLb }),
+	"unit.patient_lb":  session.Mass(func(d *quote.Draft) *quantity.Mass { return &d.Unit.PatientLb }),
+	"unit.payload_lb":  session.Mass(func(d *quote.Draft) *quantity.Mass { return &d.Unit.PayloadLb }),
+}
+
+// families are fields by the part of their id before the point.
+var families = map[string]session.SetterByName{
+	"own":  ownField,
+	"rule": ruleField,
+}
 
 // ownField sets the purchaser's value in place of the rules' limit on a figure;
 // empty takes the rules' again.
@@ -56,37 +68,30 @@ func unitOf(figure string) string {
 	return ""
 }
 
-// stow moves a line of equipment, named "thing" or "thing/compartment", to the
-// compartment in Value.
-func stow(s *session.Session, a session.Act) {
-	id, from, _ := strings.Cut(a.ID, "/")
-	list := slices.Clone(s.Draft.Unit.Carried)
-	for i := range list {
-		if c := &list[i]; c.Equipment == id && c.Compartment == from {
-			c.Compartment = a.Value
-		}
+// ruleField is the box of a rule set.
+func ruleField(id string) session.Setter {
+	return func(s *session.Session, a session.Act) error {
+		setRule(s, id, a.On)
+		return nil
 	}
-	s.Stowed(list)
 }
 
-// takeOut takes one thing out of a compartment, or everything out of all.
-func takeOut(s *session.Session, a session.Act) {
-	id, from, one := strings.Cut(a.ID, "/")
-	list := slices.Clone(s.Draft.Unit.Carried)
-	for i := range list {
-		if c := &list[i]; !one {
-			c.Compartment = ""
-		} else if c.Equipment == id && c.Compartment == from {
-			c.Qty--
-			list = append(list, config.Carried{Equipment: id, Qty: 1})
+// setRule chooses a base rule set, or puts an add-on beside it or takes it away.
+func setRule(s *session.Session, id string, on bool) {
+	set, known := standards.Find(id)
+	if !known {
+		s.Fault("There is no rule set %q.", id)
+		return
+	}
+	chosen, _ := standards.Split(s.Draft.Unit.RuleSet)
+	var ids []string
+	for _, c := range chosen {
+		if c.ID != id && (c.AddOn || set.AddOn) {
+			ids = append(ids, c.ID)
 		}
 	}
-	s.Stowed(list)
-}
-
-// suggest stows what is not yet stowed by the catalogue's rules and for balance.
-func suggest(s *session.Session, _ session.Act) {
-	stowed, left := s.Stow()
-	s.Notice = fmt.Sprintf("Stowed %d of %d things by the catalogue's rules and for balance; what was stowed by hand "+
-		"stayed.", stowed, stowed+left) + session.Unplaced(left)
+	if on {
+		ids = append(ids, id)
+	}
+	s.Draft.Unit.RuleSet = standards.Join(ids...)
 }

@@ -1,4 +1,4 @@
-package needs
+package start
 
 import (
 	"fmt"
