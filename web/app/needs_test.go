@@ -447,7 +447,7 @@ func TestTheLastOfSeveralIsToBeInTime(t *testing.T) {
 
 // Of units whose declaration is not kept by the same figures the sentence stands once.
 func TestADeclarationIsToldOnce(t *testing.T) {
-	p := open(t)
+	p := openAt(t, "needs")
 	s := p.do(set("terms.buyer", "county"), set("needs.type", "I"), set("needs.drive", "4x4"),
 		set("needs.fuel", "diesel"), set("needs.crew", "6"), set("needs.module", "153"),
 		set("terms.budget", "330000"), Act{Do: "wish", ID: "cot-power", Value: "must"},
