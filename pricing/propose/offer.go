@@ -121,6 +121,7 @@ func Offers(q *quote.Quote, id string) (list []Offer, all bool) {
 		if q.State(c) == rules.RuledOut {
 			continue
 		}
+		ed.Rules.Pauses().Rest()
 		if o, ok := offer(c); ok && len(o.Changes) < len(here.Changes) {
 			others = append(others, o)
 		}

@@ -35,6 +35,7 @@ func (a *App) load(s *session.Session) (*screen, *session.Worked, error) {
 	if err != nil {
 		return nil, nil, err
 	}
+	s.Rest()
 	if s.View.Reading && s.View.Area != "compare" {
 		s.View.Area = "quote"
 	}

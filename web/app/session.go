@@ -104,6 +104,7 @@ func (a *App) reply(s *session.Session) (*Reply, error) {
 	if err != nil {
 		return nil, err
 	}
+	s.Rest()
 	draft := w.Draft
 	if s.Other != nil {
 		if draft, err = s.Other.Bytes(); err != nil {

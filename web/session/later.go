@@ -20,8 +20,12 @@ func (l *Later[T]) For(s *Session, about string, work func() T) (part T, there b
 	if !s.includes(l.name + " " + about) {
 		return part, false
 	}
+	s.Rest()
 	return l.Now(about, work), true
 }
+
+// Rest pauses between two pieces of work that nobody waits for, see solve.Pauses.
+func (s *Session) Rest() { s.Memory.Edition.Rules.Pauses().Rest() }
 
 // Next is For in a reply of its own: it waits where this one has worked out another
 // part, so that what is there is shown meanwhile.
