@@ -27,6 +27,7 @@ async function install() {
   const core = FILES.find(([name]) => name.endsWith(".bin"))[0].replace(/bin$/, "wasm");
   await unpack(cache, core).catch(() => {}); // no room: it is unpacked at each start
   if (!(await inUse())) await use();
+  await offer();
 }
 
 // keep fetches a file of this version. The browser refuses one whose hash is
@@ -46,11 +47,11 @@ async function unpack(cache, url) {
   return core;
 }
 
-addEventListener("activate", (e) => e.waitUntil(offer()));
-
 const windows = () => clients.matchAll({ type: "window", includeUncontrolled: true });
 
-// offer tells the windows of a version that waits for consent.
+// offer tells the windows of a version that waits for consent. It needs no activation:
+// a browser may put that off for minutes, and all but the record is alike in every
+// version.
 async function offer(to) {
   if ((await inUse()) === VERSION) return;
   for (const w of to ? [to] : await windows()) w.postMessage("offer");
@@ -88,9 +89,9 @@ async function answer(request) {
 }
 
 // sweep drops what neither is in use nor waits for consent, once no window can
-// need it.
+// need it. A version that is not active yet sweeps itself when it is.
 async function sweep() {
-  if (registration.installing || (await windows()).length) return;
+  if (registration.installing || registration.waiting || (await windows()).length) return;
   const stay = [RECORD, cacheOf(VERSION), cacheOf(await inUse())];
   for (const name of await caches.keys()) if (name.startsWith(OURS) && !stay.includes(name)) await caches.delete(name);
 }

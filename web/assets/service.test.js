@@ -41,9 +41,9 @@ const caches = {
 };
 
 /** worker runs the service worker of a version; what it hears can be said to it. */
-function worker(version, { installing = null } = {}) {
+function worker(version, { installing = null, waiting = null } = {}) {
   const heard = {};
-  const registration = { scope: SCOPE, installing };
+  const registration = { scope: SCOPE, installing, waiting };
   const clients = { matchAll: async () => open };
   const fetch = async (url, options) => {
     const at = absolute(url.url || url);
@@ -112,10 +112,13 @@ test("the first version is kept and used, its core unpacked", async () => {
 });
 
 test("a newer version waits until somebody agrees", async () => {
-  const second = await twoVersions();
+  const first = worker("1");
+  await first("install");
+  publish("2");
   const w = windowOpen();
-  await second("activate");
-  assert.deepEqual(w.told, ["offer"]);
+  const second = worker("2");
+  await second("install");
+  assert.deepEqual(w.told, ["offer"], "before it is active");
   assert.equal(await visit(second), "page 1", "it is not used yet");
   await second("message", { data: "use" });
   assert.deepEqual(w.told, ["offer", "used"]);
@@ -123,10 +126,9 @@ test("a newer version waits until somebody agrees", async () => {
 });
 
 test("nothing is offered where the newest is in use", async () => {
+  const w = windowOpen();
   const first = worker("1");
   await first("install");
-  const w = windowOpen();
-  await first("activate");
   await first("message", { data: "ask", source: w });
   assert.deepEqual(w.told, []);
 });
@@ -168,12 +170,14 @@ test("the version in use stays, and one that waits", async () => {
   assert.equal(await visit(second), "page 2");
 });
 
-test("nothing is dropped while a version is being fetched, nor what is another page's", async () => {
+test("nothing is dropped while a version is being fetched or waits, nor what is another page's", async () => {
   await (await twoVersions())("message", { data: "use" });
   await caches.open("somebody else's");
   const before = stores.size;
   await visit(worker("2", { installing: {} }));
   assert.equal(stores.size, before);
+  await visit(worker("2", { waiting: {} }));
+  assert.equal(stores.size, before, "what waits to be active has files too");
   await visit(worker("2"));
   assert.ok(stores.has("somebody else's"));
   assert.equal(stores.size, before - 1);

@@ -7,11 +7,11 @@ export async function install() {
   if (!tag || !("serviceWorker" in navigator)) return;
   const { serviceWorker } = navigator;
   let agreed = false;
-  const use = async () => {
-    agreed = true;
-    (await serviceWorker.ready).active.postMessage("use");
-  };
-  serviceWorker.addEventListener("message", ({ data }) => {
+  serviceWorker.addEventListener("message", ({ data, source }) => {
+    const use = () => {
+      agreed = true;
+      source.postMessage("use");
+    };
     if (data === "offer")
       bar.ask("version", "A new version is ready.", [
         ["Use it now", use],
@@ -23,7 +23,8 @@ export async function install() {
   });
   try {
     await serviceWorker.register(tag.dataset.service, { updateViaCache: "none" });
-    (await serviceWorker.ready).active.postMessage("ask");
+    const { waiting, active } = await serviceWorker.ready;
+    (waiting || active).postMessage("ask");
   } catch {
     // Served without a secure connection, or switched off: the page works with a
     // network only.

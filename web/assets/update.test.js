@@ -23,15 +23,17 @@ class Node {
 let bar, posted, registered, reloads, says;
 
 /** page installs the page; a service worker says things to it. */
-async function page(register = async () => {}) {
+async function page(register = async () => {}, waiting = null) {
   bar = new Node();
   [posted, registered, reloads] = [[], [], 0];
   const tag = { dataset: { service: "service.js" } };
   globalThis.document = { querySelector: () => tag, getElementById: () => bar, createElement: () => new Node() };
   globalThis.location = { reload: () => reloads++ };
+  const active = { postMessage: (m) => posted.push(m) };
+  const source = waiting || active;
   const serviceWorker = {
-    ready: Promise.resolve({ active: { postMessage: (m) => posted.push(m) } }),
-    addEventListener: (_, heard) => (says = (data) => heard({ data })),
+    ready: Promise.resolve({ active, waiting }),
+    addEventListener: (_, heard) => (says = (data) => heard({ data, source })),
     register: (...all) => (registered.push(all), register()),
   };
   Object.defineProperty(globalThis, "navigator", { value: { serviceWorker }, configurable: true });
@@ -47,6 +49,14 @@ test("the page is installed, and asks whether a version waits", async () => {
   await page();
   assert.deepEqual(registered, [["service.js", { updateViaCache: "none" }]]);
   assert.deepEqual(posted, ["ask"]);
+});
+
+test("a version that the browser has not made active yet is asked, and told to be used", async () => {
+  const told = [];
+  await page(async () => {}, { postMessage: (m) => told.push(m) });
+  says("offer");
+  await press("Use it now");
+  assert.deepEqual([posted, told], [[], ["ask", "use"]]);
 });
 
 test("a new version is used when somebody says so, and later when they say that", async () => {
