@@ -6,6 +6,7 @@ import (
 	"github.com/stretchr/testify/assert"
 
 	"boxwright/config"
+	"boxwright/config/quantity"
 )
 
 // practised is the fixture with rules for where its things belong.
@@ -134,4 +135,36 @@ func TestPracticeSaysWhy(t *testing.T) {
 			assert.Equal(t, Practice{c.met, c.says}, PracticeOf(cat, u, c.line))
 		})
 	}
+}
+
+// What no place takes says why, beside it.
+func TestWhatRidesNowhereSaysWhy(t *testing.T) {
+	for _, c := range []struct {
+		name, id string
+		needs    string
+		qty      int
+		says     string
+	}{
+		{"too long", "ladder", "", 1, "No compartment of this unit holds it: it is 80.0 in by 14.0 in by 4.0 in and 25 lb."},
+		{"no place fitted for it", "bag", "oxygen", 1, "Large enough, but not for it: "},
+		{"there is room", "bag", "", 1, ""},
+		{"more than there is room for", "bag", "", 150, "Where it would go, what rides there leaves no proven room: "},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			cat := practised(t, map[string]config.Stowage{c.id: {Needs: c.needs}}, nil)
+			u := unit()
+			u.Carried = []config.Carried{carry("", c.qty, c.id)}
+			if c.qty > 1 {
+				u.Carried = Suggest(cat, u, scale(cat))
+			}
+			said := Unstowed(cat, u, c.id, quantity.US)
+			if c.says == "" {
+				assert.Empty(t, said)
+			}
+			assert.Contains(t, said, c.says)
+		})
+	}
+	cat, u := fixture(t), unit()
+	u.Carried = Suggest(cat, u, scale(cat))
+	assert.Empty(t, Unstowed(cat, u, "bag", quantity.US), "none of it waits")
 }

@@ -83,8 +83,12 @@ func madeFor(p *Page, list []config.Aboard) string {
 }
 
 // practice says why a thing rides where it does, marked where that is against the
-// catalogue's rules.
+// catalogue's rules, or why nothing takes it.
 func practice(p *Page, line config.Carried) Part {
+	if line.Compartment == "" {
+		none := space.Unstowed(p.Q.Edition.Cat, &p.Q.Draft.Unit, line.Equipment, p.System())
+		return If(none != "", El("span", Class("how"), page.Mark(config.Warn), Text(" "+none)))
+	}
 	why := space.PracticeOf(p.Q.Edition.Cat, &p.Q.Draft.Unit, line)
 	if why.Text == "" {
 		return nil
