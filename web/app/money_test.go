@@ -2,7 +2,10 @@ package app
 
 import (
 	"encoding/json"
+	"html"
+	"maps"
 	"regexp"
+	"slices"
 	"strings"
 	"testing"
 
@@ -389,6 +392,40 @@ func TestFieldsAskWhatIsMeant(t *testing.T) {
 			assert.Empty(t, view.Typed)
 		})
 	}
+}
+
+// Every field for a number that is drawn anywhere refuses with a sentence what is none or
+// may be read in two ways, keeps what was typed, leaves the draft as it was, and forgets the
+// error when the field is emptied or mended.
+func TestEveryNumberFieldAsksWhatIsMeant(t *testing.T) {
+	p := priced(t)
+	p.do(Act{Do: "add-rival"})
+	drawn := regexp.MustCompile(`inputmode="decimal" id="f-([^"]+)"[^>]* value="([^"]*)"`)
+	seen := map[string]bool{}
+	for _, tab := range tabs {
+		s := p.do(Act{Do: "go", ID: tab.ID})
+		for _, field := range drawn.FindAllStringSubmatch(s.Regions["main"], -1) {
+			id, was := field[1], html.UnescapeString(field[2])
+			if seen[id] || strings.HasPrefix(id, "find") {
+				continue
+			}
+			seen[id] = true
+			for _, typed := range []string{"heavy", "12,5"} {
+				before := string(s.Draft)
+				s = p.ask(set(id, typed))
+				var view session.View
+				require.NoError(t, json.Unmarshal(s.View, &view))
+				assert.Greater(t, len(view.Wrong[id]), 12, "%s: %q is refused with a sentence", id, typed)
+				assert.Equal(t, typed, view.Typed[id], "%s: what was typed stays", id)
+				assert.Equal(t, before, string(s.Draft), "%s: %q changes nothing", id, typed)
+				s = p.ask(set(id, was))
+				view = session.View{}
+				require.NoError(t, json.Unmarshal(s.View, &view))
+				assert.Empty(t, view.Wrong[id], "%s: %q is taken again", id, was)
+			}
+		}
+	}
+	assert.Greater(t, len(seen), 60, "fields were found: %v", slices.Sorted(maps.Keys(seen)))
 }
 
 // A value that only another field stood against is taken once that is mended, and

@@ -21,8 +21,23 @@ func ownItemField(name string) session.Setter {
 			return fmt.Errorf("an item has no %q", name)
 		}
 		*field = session.Clip(a.Value, config.MaxOwnLabel)
+		if size, is := ownSizes[name]; is {
+			_, err := s.Between(*field, size.unit, 0, size.most)
+			return err
+		}
 		return nil
 	}
+}
+
+// ownSizes are the numbers that describe an item of one's own.
+var ownSizes = map[string]struct {
+	unit string
+	most float64
+}{
+	"mass":   {quantity.Pound, config.MostOwnLb},
+	"length": {quantity.Inch, config.MostOwnIn},
+	"width":  {quantity.Inch, config.MostOwnIn},
+	"height": {quantity.Inch, config.MostOwnIn},
 }
 
 // addOwn puts the item described on the list, and one of it aboard.
@@ -33,18 +48,18 @@ func addOwn(s *session.Session, _ session.Act) {
 	if x.Place != "" {
 		e.Stow = &config.Stowage{Place: x.Place}
 	}
-	read := func(typed, unit string, most float64) float64 {
-		v, err := s.Between(typed, unit, 0, most)
+	read := func(typed, name string) float64 {
+		v, err := s.Between(typed, ownSizes[name].unit, 0, ownSizes[name].most)
 		if err != nil {
 			s.Wrong(id, "", err.Error())
 		}
 		return v
 	}
 	s.Right(id)
-	e.MassLb = quantity.Mass(read(x.Mass, quantity.Pound, config.MostOwnLb))
-	e.LengthIn = quantity.Length(read(x.Length, quantity.Inch, config.MostOwnIn))
-	e.WidthIn = quantity.Length(read(x.Width, quantity.Inch, config.MostOwnIn))
-	e.HeightIn = quantity.Length(read(x.Height, quantity.Inch, config.MostOwnIn))
+	e.MassLb = quantity.Mass(read(x.Mass, "mass"))
+	e.LengthIn = quantity.Length(read(x.Length, "length"))
+	e.WidthIn = quantity.Length(read(x.Width, "width"))
+	e.HeightIn = quantity.Length(read(x.Height, "height"))
 	fault := cmp.Or(s.View.Wrong[id], config.OwnFault(&e))
 	if len(u.OwnItems) >= config.MaxOwnItems {
 		fault = fmt.Sprintf("the list has %d items of your own already", config.MaxOwnItems)
