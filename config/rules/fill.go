@@ -363,13 +363,14 @@ func (f *filler) fillGroup(vs []int) {
 	}
 }
 
-// restrain leaves out every option that nothing needs.
+// restrain leaves out every option that nothing needs, from the last to the first: where a
+// rule needs one of several, the one that the catalogue names first stays.
 func (f *filler) restrain() {
 	fixed := map[int]bool{}
 	for _, l := range f.ask {
 		fixed[l.Var()] = true
 	}
-	for v := f.e.firstOption(); v < f.e.n; v++ {
+	for v := f.e.n - 1; v >= f.e.firstOption(); v-- {
 		if !fixed[v] && !f.fix(solve.Neg(v)) {
 			f.cause[v] = Needed
 			f.fix(solve.Pos(v))

@@ -135,3 +135,17 @@ func TestADutyIsFittedWithWhatSuitsIt(t *testing.T) {
 		})
 	}
 }
+
+// Where a choice needs one of several, the one that the catalogue names first comes with it.
+func TestOfSeveralTheFirstIsFilledIn(t *testing.T) {
+	ed := quotetest.Demo(t)
+	d := quote.Begin(ed, "cut-14500-158-gas", "mod-146-72", quotetest.Today)
+	u, changes, ok := propose.Take(ed, d, "dp-als")
+	require.True(t, ok)
+	for _, id := range []string{"drug-lock", "mount-monitor-swivel"} {
+		assert.True(t, u.Has(id), "%s: %+v", id, changes)
+	}
+	for _, id := range []string{"drug-warmer", "mount-monitor-tray"} {
+		assert.False(t, u.Has(id), "%s: %+v", id, changes)
+	}
+}

@@ -1,6 +1,7 @@
 package propose_test
 
 import (
+	"fmt"
 	"slices"
 	"testing"
 
@@ -43,9 +44,9 @@ func TestLittleToSpareIsSaid(t *testing.T) {
 	assert.Negative(t, s.Aside.Quote.Price.Total.Cmp(s.Proposals[0].Quote.Price.Total))
 	payload, _ := s.Aside.Quote.Figure("weight.payload-left")
 	require.NotEmpty(t, s.Aside.Thin)
-	assert.Contains(t, propose.ThinWords(s.Aside.Thin, quantity.US), "Gross weight, full load is only "+
-		quantity.US.Show(payload.Value, payload.Unit)+
-		" under 14,000 lb, and the chance of being over it is 12 %. With ")
+	assert.Contains(t, propose.ThinWords(s.Aside.Thin, quantity.US), fmt.Sprintf("Gross weight, full load is only "+
+		"%s under 14,000 lb, and the chance of being over it is %.0f %%. With ",
+		quantity.US.Show(payload.Value, payload.Unit), 100*s.Aside.Thin[0].Chance))
 	assert.Contains(t, propose.ThinWords(s.Aside.Thin, quantity.Metric), " kg under 6,350 kg")
 	help := s.Sounder(s.Aside, quantity.US)
 	assert.Contains(t, help, "What would help: Cab-chassis 17,500 lb 4x4")
