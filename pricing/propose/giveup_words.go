@@ -63,7 +63,7 @@ func (g *GiveUp) Given(in quantity.System) string {
 	var sentences, without []string
 	if g.late > 0 {
 		earliest := "The earliest is "
-		if n := g.asked.Terms.Count(); n > 1 {
+		if n := g.asked.LastOf(); n > 1 {
 			earliest = fmt.Sprintf("The earliest for the last of %d is ", n)
 		}
 		sentences = append(sentences, earliest+g.NeededBy.Long()+", "+quote.Days(g.late)+" after your date.")

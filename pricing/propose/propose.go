@@ -314,7 +314,7 @@ func missed(q *quote.Quote) []string {
 	}
 	if by, last := q.Draft.Unit.NeededBy, q.LastSafe(); !by.IsZero() && by.Before(last) {
 		said := "needed " + by.Long() + ", safe date (90 %) "
-		if n := q.Draft.Terms.Count(); n > 1 {
+		if n := q.Draft.LastOf(); n > 1 {
 			said += fmt.Sprintf("of the last of %d ", n)
 		}
 		out = append(out, said+last.Long())

@@ -47,7 +47,7 @@ func (q *Quote) Asks(in quantity.System) []Ask {
 		last := q.LastSafe()
 		a := Ask{ID: AskDate, Label: "Delivery", Wanted: "by " + by.Long(), Has: last.Long() + " at 90 %",
 			From: "Needs"}
-		if n := d.Terms.Count(); n > 1 {
+		if n := d.LastOf(); n > 1 {
 			a.Has += fmt.Sprintf(", the last of %d", n)
 		}
 		if by.Before(last) {

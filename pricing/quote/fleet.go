@@ -221,21 +221,38 @@ func NextPlan(ed *Edition, d *Draft) (*leadtime.Plan, error) {
 	return list[len(list)-1].Plan, nil
 }
 
+// mostAlike are so many units alike that the last is held against the day they are needed
+// with every press: to plan five hundred takes most of a second.
+const mostAlike = 100
+
+// LastOf is of how many units alike the last is held against the day they are needed; 1
+// where that is the first, of one or of very many.
+func (d *Draft) LastOf() int {
+	if n := d.Terms.Count(); n <= mostAlike {
+		return n
+	}
+	return 1
+}
+
 // Alike plans the units alike of the item in work: the first, and the day by which the
-// last of them is delivered at nine in ten.
+// last of them, see LastOf, is delivered at nine in ten.
 func Alike(ed *Edition, d *Draft) (first *leadtime.Plan, last config.Date, err error) {
-	list, err := plans(ed, d, toAlike)
+	until := toAlike
+	if d.LastOf() == 1 {
+		until = toFirst
+	}
+	list, err := plans(ed, d, until)
 	if err != nil {
 		return nil, config.Date{}, err
 	}
-	of := list[len(list)-d.Terms.Count():]
+	of := list[len(list)-d.LastOf():]
 	return of[0].Plan, latest(of), nil
 }
 
-// LastSafe is the day by which the last of the units alike of the item in work is
-// delivered at nine in ten.
+// LastSafe is the day by which the last of the units alike of the item in work, see
+// LastOf, is delivered at nine in ten.
 func (q *Quote) LastSafe() config.Date {
-	if q.Draft.Terms.Count() == 1 {
+	if q.Draft.LastOf() == 1 {
 		return q.Plan.NineInTen
 	}
 	var of []Delivery
@@ -261,7 +278,7 @@ func latest(list []Delivery) config.Date {
 // lastLate says that not all of several units alike are delivered by the day they are
 // needed, where the first of them is.
 func (q *Quote) lastLate() []config.Finding {
-	needed, n := q.Draft.Unit.NeededBy, q.Draft.Terms.Count()
+	needed, n := q.Draft.Unit.NeededBy, q.Draft.LastOf()
 	if needed.IsZero() || n == 1 || needed.Before(q.Plan.NineInTen) {
 		return nil
 	}

@@ -79,3 +79,25 @@ func TestMountingsAreTheUnitsThatAPressMakes(t *testing.T) {
 	}
 	assert.Greater(t, fits, 1)
 }
+
+// The last of several alike is held against the day they are needed; of very many the first.
+func TestTheLastIsHeldAgainstTheDay(t *testing.T) {
+	ed := quotetest.Demo(t)
+	for _, c := range []struct {
+		units, of int
+		reason    string
+	}{{1, 1, "one"}, {3, 3, "each has its slot"}, {101, 1, "planning them all takes too long for a press"}} {
+		t.Run(c.reason, func(t *testing.T) {
+			d := quote.Begin(ed, "cut-14500-158-gas", "mod-146-72", quotetest.Today)
+			d.Terms.Units = c.units
+			q, err := quote.Compute(ed, d)
+			require.NoError(t, err)
+			assert.Equal(t, c.of, d.LastOf(), c.reason)
+			first, last, err := quote.Alike(ed, d)
+			require.NoError(t, err)
+			assert.Equal(t, q.Plan.NineInTen, first.NineInTen)
+			assert.Equal(t, last, q.LastSafe())
+			assert.Equal(t, c.of > 1, first.NineInTen.Before(last), c.reason)
+		})
+	}
+}

@@ -355,8 +355,8 @@ func card(p *Page, x *propose.Proposal) Part {
 		El("p", Text(q.Chassis.Label+" · "+q.Body.Label)),
 		El("dl", row("Payload left", figure("weight.payload-left")), row("Front axle", figure("weight.front-axle")),
 			row("Rear axle", figure("weight.rear-axle")), row("Amps left, hot", amps), row("Seats", figure("space.seats")),
-			row("Likely date (50 %)", Text(q.Plan.EvenOdds.Long())),
-			row("Safe date (90 %)", Text(q.Plan.NineInTen.Long()))),
+			row("Likely (50 %)", Text(q.Plan.EvenOdds.Long())),
+			row("Safe (90 %)", Text(q.Plan.NineInTen.Long()))),
 		When(x.Thin != nil, func() Part {
 			return El("p", Class("notice"), page.Mark(config.Warn), El("b", Text(" Little to spare. ")),
 				Text(propose.ThinWords(x.Thin, p.System())+" "+p.Search.Sounder(x, p.System())))
