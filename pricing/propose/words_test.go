@@ -5,8 +5,10 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
 
 	"boxwright/config"
+	"boxwright/config/quantity"
 	"boxwright/config/rules"
 	"boxwright/pricing/propose"
 	"boxwright/pricing/quote"
@@ -54,4 +56,34 @@ func TestStandardItemsAreCounted(t *testing.T) {
 	missing, other := propose.Lacks(ed, &d.Unit)
 	assert.Contains(t, missing, "front-tall")
 	assert.Equal(t, []propose.Exchange{{Standard: "build-seam", Instead: "build-stitch"}}, other)
+}
+
+// A sum is called too much, or short, only where it is; where the rules need more than it
+// shows, that is said.
+func TestASumSaysWhetherItIsTooMuch(t *testing.T) {
+	ed := quotetest.Demo(t)
+	d := quote.Begin(ed, "cut-14500-158-gas", "mod-146-72", quotetest.Today)
+	for _, id := range []string{"rest-four", "cot-power"} {
+		u, _, ok := propose.Take(ed, d, id)
+		require.True(t, ok)
+		d.Unit = u
+	}
+	q, err := quote.Compute(ed, d)
+	require.NoError(t, err)
+	sums, rest := 0, 0
+	for i := range ed.Cat.Chassis {
+		for _, r := range propose.WaysTo(q, ed.Cat.Chassis[i].ID).Reasons {
+			said := q.Words(r, quantity.US)
+			assert.NotRegexp(t, `: −[\d,.]+ \S+ (too much|short)`, said)
+			for _, a := range r.Limits {
+				sums++
+				if a.Over <= 0 {
+					rest++
+					assert.Contains(t, said, "and what the rules need for a full unit does not keep it.")
+				}
+			}
+		}
+	}
+	assert.Positive(t, sums)
+	assert.Positive(t, rest, "there is one of each")
 }

@@ -88,6 +88,11 @@ func (q *Quote) sum(a *rules.Arithmetic, in quantity.System) string {
 		}
 		text += word + show(part.v) + " " + part.said
 	}
+	if a.Over <= 0 {
+		bound := map[float64]string{1: "at least ", -1: "at most "}[sign]
+		return text + fmt.Sprintf(" make %s%s. The limit is %s, and what the rules need for a full unit does not keep it.",
+			bound, show(a.Total), show(a.Limit))
+	}
 	if sign < 0 {
 		return text + fmt.Sprintf(" make %s. At least %s are asked for: %s short.", show(a.Total), show(a.Limit),
 			in.Show(a.Over, a.Unit))

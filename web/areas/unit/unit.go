@@ -377,7 +377,11 @@ func why(p *Page, id string) Part {
 			title := "It goes with the unit as it is"
 			here := slices.IndexFunc(ways.Offers, func(o propose.Offer) bool { return o.Chassis == "" })
 			if n := len(ways.Offers[here].Changes); n > 0 {
-				title = "It goes with your own choices, but " + page.Count(n, "thing", "things") +
+				where := ""
+				if len(ways.Offers) > 1 {
+					where = " on this chassis"
+				}
+				title = "It goes with your own choices, but" + where + " " + page.Count(n, "thing", "things") +
 					" filled in would change"
 			}
 			return waysOut(title, len(ways.Offers), func(i int) Part {
