@@ -410,7 +410,7 @@ func TestWhatWasGivenUpIsToldAlone(t *testing.T) {
 // Of several alike the last is to be there by the day they are needed: what was asked for,
 // the proposals and what would have to go judge that one.
 func TestTheLastOfSeveralIsToBeInTime(t *testing.T) {
-	p := open(t)
+	p := openAt(t, "needs")
 	p.do(set("needs.duty", "bls"), set("needs.type", "III"), set("needs.crew", "5"), set("terms.units", "3"),
 		Act{Do: "propose"}, Act{Do: "take-proposal", ID: "cheapest"})
 	q := p.quote()
@@ -465,7 +465,7 @@ func TestADeclarationIsToldOnce(t *testing.T) {
 
 // What a duty needs is told by the duty, and not by what else only that duty has.
 func TestReasonsNameWhatWasAskedFor(t *testing.T) {
-	p := open(t)
+	p := openAt(t, "needs")
 	p.do(set("terms.buyer", "hospital"), set("needs.duty", "neonatal"), set("needs.crew", "4"), Act{Do: "propose"})
 	s := p.do(Act{Do: "take-proposal", ID: "cheapest"})
 	require.Contains(t, s.Regions["main"], "Neonatal transport is never built without: ")
