@@ -55,3 +55,28 @@ func TestSignatureBindsTheWholeEdition(t *testing.T) {
 	_, err = Sign(text, later, key)
 	assert.Error(t, err, "a link is signed with its own edition")
 }
+
+// A link that was made before links carried the 90 % date is read as ever: the figures it
+// does not carry agree with any.
+func TestLinkWithoutTheSafeDateIsRead(t *testing.T) {
+	q := computed(t)
+	cat := q.Edition.Cat
+	text, err := Encode(q)
+	require.NoError(t, err)
+	now, err := unwrap(text)
+	require.NoError(t, err)
+	plain, packed, err := expand(now.content[hashBytes:])
+	require.NoError(t, err)
+	before := strings.Replace(string(plain), `,"s":"`+q.Plan.NineInTen.String()+`"`, "", 1)
+	require.NotEqual(t, string(plain), before)
+	squeezed, err := squeeze([]byte(before))
+	require.NoError(t, err)
+	_, f, err := Decode(cat, sealUp(unsigned, slices.Concat(now.hash, squeezed, packed)))
+	require.NoError(t, err)
+	assert.True(t, f.Safe.IsZero())
+	assert.True(t, f.Agrees(Freeze(q)))
+
+	other := *Freeze(q)
+	other.Safe = other.Safe.AddDays(1)
+	assert.False(t, other.Agrees(Freeze(q)), "a date that is carried is compared")
+}

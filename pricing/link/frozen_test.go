@@ -36,6 +36,7 @@ func TestFrozenFiguresAreThoseOfTheQuote(t *testing.T) {
 		{"total", q.Total(), f.Total},
 		{"price good through", q.Price.ValidUntil, f.Until},
 		{"likely delivery (50 %)", q.Plan.EvenOdds, f.Even},
+		{"safe date (90 %)", q.Plan.NineInTen, f.Safe},
 		{"payload left in whole pounds", fmt.Sprintf("%d", int(left.Value)), fmt.Sprintf("%.0f", f.Payload)},
 	} {
 		t.Run(c.name, func(t *testing.T) { assert.Equal(t, c.want, c.is) })

@@ -117,7 +117,8 @@ type Frozen struct {
 	Total   string      `json:"t"`
 	Until   config.Date `json:"u"` // last day the quote stands
 	Even    config.Date `json:"d"`
-	Payload float64     `json:"p"` // payload left, lb, whole pounds
+	Safe    config.Date `json:"s,omitzero"` // the 90 % date; links made before it was carried have none
+	Payload float64     `json:"p"`          // payload left, lb, whole pounds
 }
 
 // rest is what the compact part of a link does not hold.
@@ -247,12 +248,21 @@ func Freeze(q *quote.Quote) *Frozen {
 	f := &Frozen{
 		Edition: q.Edition.Cat.ID + " " + q.Edition.Cat.Edition,
 		Chassis: q.Chassis.Label, Body: q.Body.Label, Total: q.Total(), Until: q.Price.ValidUntil,
-		Even: q.Plan.EvenOdds,
+		Even: q.Plan.EvenOdds, Safe: q.Plan.NineInTen,
 	}
 	if left, ok := q.Figure("weight.payload-left"); ok {
 		f.Payload = float64(int(left.Value))
 	}
 	return f
+}
+
+// Agrees reports whether the figures are those of a quote as it is computed now. A date
+// that a link does not carry is not compared.
+func (f Frozen) Agrees(now *Frozen) bool {
+	if f.Safe.IsZero() {
+		f.Safe = now.Safe
+	}
+	return f == *now
 }
 
 // Decode reads a link of this edition, and refuses one whose cover disagrees with
@@ -309,8 +319,8 @@ func open(cat *config.Catalogue, p *parts) (*quote.Draft, *Frozen, error) {
 		return nil, nil, &Error{Code: UnknownEdition, Frozen: f, Draft: rest.Draft,
 			Text: fmt.Sprintf("The link was made with a catalogue edition this page does not hold (%s). Load that "+
 				"edition to recompute it. As it was %s, not recomputed: %s, %s; total %s; likely delivery (50 %%) "+
-				"%s; payload left %.0f lb.", f.Edition, map[bool]string{true: "issued", false: "sent"}[p.key != nil],
-				f.Chassis, f.Body, f.Total, f.Even.Long(), f.Payload)}
+				"%s%s; payload left %.0f lb.", f.Edition, map[bool]string{true: "issued", false: "sent"}[p.key != nil],
+				f.Chassis, f.Body, f.Total, f.Even.Long(), safeToo(f), f.Payload)}
 	}
 	c := newReader(packed)
 	for _, u := range append(units(rest.Draft), weighed(rest.Draft, wasPacked)...) {
@@ -335,6 +345,14 @@ func open(cat *config.Catalogue, p *parts) (*quote.Draft, *Frozen, error) {
 		return nil, nil, errPacked // other bits that mean the same, or units that also stand in the text
 	}
 	return rest.Draft, &rest.Frozen, nil
+}
+
+// safeToo is the 90 % date of a link that carries it, as it goes on in a sentence.
+func safeToo(f *Frozen) string {
+	if f.Safe.IsZero() {
+		return ""
+	}
+	return ", safe date (90 %) " + f.Safe.Long()
 }
 
 // readRest decodes the text of a link and checks the draft in it, without its

@@ -9,6 +9,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"boxwright/config/seeds"
+	"boxwright/pricing/quote"
 	"boxwright/web/assets/catalogue"
 	"boxwright/web/session"
 )
@@ -136,6 +137,8 @@ func TestReceivedQuoteKeepsItsFigures(t *testing.T) {
 			seller := rubber(t)
 			s := seller.do(append(parties, Act{Do: "go", ID: "quote"})...)
 			total := quoteOf(t, s)
+			q, err := quote.Compute(seller.app.memory.Edition, draftOf(t, s))
+			require.NoError(t, err)
 			if signed {
 				s = seller.do(Act{Do: "sign", Value: keyPhrase, File: demoKey(t, seller, "demo-key.json")})
 			}
@@ -149,6 +152,8 @@ func TestReceivedQuoteKeepsItsFigures(t *testing.T) {
 			head, today, _ := strings.Cut(s.Regions["main"], `id="fold-today"`)
 			require.Contains(t, head, total)
 			require.NotContains(t, today[strings.Index(today, "</table>"):], `class="paper"`)
+			require.Contains(t, textOf(head), "Likely date (50 %) "+q.Plan.EvenOdds.Long())
+			require.Contains(t, textOf(head), "Safe date (90 %) "+q.Plan.NineInTen.Long())
 			assert.Contains(t, s.Gist.Line, total)
 			assert.Empty(t, s.Regions["standing"])
 			now := regexp.MustCompile(`USD [\d,.]+`).FindAllString(textOf(today), -1)
@@ -376,4 +381,16 @@ func TestNoQuoteIsComparedWithItself(t *testing.T) {
 	why := strings.Index(s.Regions["main"], `id="why-0"`)
 	require.Positive(t, why)
 	assert.Less(t, why, strings.Index(s.Regions["main"], `class="compare"`))
+}
+
+// The list of areas calls a quote ready only when nothing that a signature waits for is
+// missing.
+func TestListOfAreasSaysWhatTheQuoteLacks(t *testing.T) {
+	p := open(t)
+	s := p.do(Act{Do: "new", ID: "cut-14500-158-gas", Value: "mod-146-72"})
+	assert.Contains(t, textOf(s.Regions["areas"]), "missing: buyer, seller, number")
+	s = p.do(parties...)
+	assert.Contains(t, textOf(s.Regions["areas"]), "ready to print")
+	s = p.do(set("buyer.name", ""))
+	assert.Contains(t, textOf(s.Regions["areas"]), "missing: buyer")
 }

@@ -60,7 +60,7 @@ func agrees(s *session.Session, d *quote.Draft, was *link.Frozen) error {
 		return err
 	}
 	now := link.Freeze(q)
-	if *now == *was {
+	if was.Agrees(now) {
 		return nil
 	}
 	return &link.Error{Code: link.OtherFigures,

@@ -13,6 +13,7 @@ import (
 	"boxwright/pricing"
 	"boxwright/pricing/bid"
 	"boxwright/pricing/quote"
+	"boxwright/pricing/sign"
 	"boxwright/web/areas"
 	"boxwright/web/drawing"
 	"boxwright/web/page"
@@ -66,6 +67,9 @@ func gist(p *page.Page) string {
 		return "cannot be issued yet"
 	case p.Q.Misdeclared() != "":
 		return "declaration not kept"
+	}
+	if missing, _ := lacking(readiness(p.Q, p.Q.Edition.Cat, sign.Standing{}, p.Today)); len(missing) > 0 {
+		return "missing: " + strings.ToLower(strings.Join(missing, ", "))
 	}
 	return "ready to print"
 }

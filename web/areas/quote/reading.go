@@ -38,7 +38,7 @@ func loadReading(s *session.Session, p *Page) *Reading {
 	if s.View.Frozen != nil {
 		r.Frozen = *s.View.Frozen
 	}
-	r.Same = s.Other == nil && r.Frozen == *now
+	r.Same = s.Other == nil && r.Frozen.Agrees(now)
 	if s.Other != nil {
 		r.Edition = cmp.Or(r.Frozen.Edition, "another one")
 	}
@@ -130,11 +130,10 @@ func (r *Reading) head(p *Page) Part {
 		units += it.Count() - 1
 	}
 	what := cmp.Or(d.Title, f.Chassis)
-	facts := []Part{fact("Likely date (50 %)", f.Even.Long())}
+	facts := []Part{fact("Likely date (50 %)", f.Even.Long()), fact("Safe date (90 %)", r.safe(p))}
 	price := "for " + page.Count(max(d.Terms.Units, units), "unit", "units") + "."
 	open := Many()
 	if r.Same {
-		facts = append(facts, fact("Safe date (90 %)", p.Q.Plan.NineInTen.Long()))
 		price = p.Q.PriceWords()
 		open = r.openItems(p)
 	}
@@ -153,6 +152,18 @@ func (r *Reading) head(p *Page) Part {
 		El("div", Class("facts"), Many(facts...)),
 		open,
 	)
+}
+
+// safe is the 90 % date. A link that was made before links carried it is followed by the
+// page alone, where that computes the same quote.
+func (r *Reading) safe(p *Page) string {
+	switch {
+	case !r.Frozen.Safe.IsZero():
+		return r.Frozen.Safe.Long()
+	case r.Same:
+		return p.Q.Plan.NineInTen.Long()
+	}
+	return "ask the seller"
 }
 
 // goodThrough says until when the price is good.
@@ -198,6 +209,7 @@ func (r *Reading) asIssued(p *Page) Part {
 	t := page.Table{Caption: "As " + issued + ", and with this page today", Heads: []string{"", ">As " + issued, ">Today"},
 		Rows: [][]Part{row("Price", r.Frozen.Total, now.Total),
 			row("Likely date (50 %)", r.Frozen.Even.Long(), now.Even.Long()),
+			row("Safe date (90 %)", r.safe(p), now.Safe.Long()),
 			row("Remaining payload", p.Show(r.Frozen.Payload, "lb"), p.Show(now.Payload, "lb"))}}
 	return Many(
 		El("p", Class("block"), At("id", "as-issued"), page.Mark(config.Warn), Text(" "+why)),
