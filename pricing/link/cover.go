@@ -61,9 +61,9 @@ func shorten(text string, most int) string {
 
 // readCover decodes the cover field of a link.
 func readCover(field string) (string, error) {
-	unreadable := &Error{Code: BadCover, Text: "What the link says on its cover cannot be read: it was changed on " +
-		"its way, or made " +
-		"by something else. The link was not opened. Ask the sender for it again."}
+	unreadable := &Error{Code: BadCover, Text: "The end of this link is missing or was changed, as happens " +
+		"when a message breaks a long link in two. It was not opened. Copy the whole link from the message, from " +
+		"https to its end, or ask the sender for it again."}
 	if len(field) > base64.RawURLEncoding.EncodedLen(utf8.UTFMax*MaxCover) {
 		return "", unreadable
 	}

@@ -265,6 +265,15 @@ func (f Frozen) Agrees(now *Frozen) bool {
 	return f == *now
 }
 
+// Dates are both dates, in one line.
+func (f *Frozen) Dates() string {
+	text := "likely date (50 %) " + f.Even.Long()
+	if !f.Safe.IsZero() {
+		text += ", safe date (90 %) " + f.Safe.Long()
+	}
+	return text
+}
+
 // Decode reads a link of this edition, and refuses one whose cover disagrees with
 // its content. The draft of a signed link holds the link itself,
 // as Issued. The error is an *Error.
@@ -318,9 +327,9 @@ func open(cat *config.Catalogue, p *parts) (*quote.Draft, *Frozen, error) {
 		f := &rest.Frozen
 		return nil, nil, &Error{Code: UnknownEdition, Frozen: f, Draft: rest.Draft,
 			Text: fmt.Sprintf("The link was made with a catalogue edition this page does not hold (%s). Load that "+
-				"edition to recompute it. As it was %s, not recomputed: %s, %s; total %s; likely delivery (50 %%) "+
-				"%s%s; payload left %.0f lb.", f.Edition, map[bool]string{true: "issued", false: "sent"}[p.key != nil],
-				f.Chassis, f.Body, f.Total, f.Even.Long(), safeToo(f), f.Payload)}
+				"edition to recompute it. As it was %s, not recomputed: %s, %s; total %s; %s; "+
+				"payload left %.0f lb.", f.Edition, map[bool]string{true: "issued", false: "sent"}[p.key != nil],
+				f.Chassis, f.Body, f.Total, f.Dates(), f.Payload)}
 	}
 	c := newReader(packed)
 	for _, u := range append(units(rest.Draft), weighed(rest.Draft, wasPacked)...) {
@@ -345,14 +354,6 @@ func open(cat *config.Catalogue, p *parts) (*quote.Draft, *Frozen, error) {
 		return nil, nil, errPacked // other bits that mean the same, or units that also stand in the text
 	}
 	return rest.Draft, &rest.Frozen, nil
-}
-
-// safeToo is the 90 % date of a link that carries it, as it goes on in a sentence.
-func safeToo(f *Frozen) string {
-	if f.Safe.IsZero() {
-		return ""
-	}
-	return ", safe date (90 %) " + f.Safe.Long()
 }
 
 // readRest decodes the text of a link and checks the draft in it, without its

@@ -123,8 +123,8 @@ func unwrap(text string) (*parts, error) {
 	}
 	p := &parts{raw: raw, cover: s.cover, content: raw[unsignedHead:]}
 	if sum := sha256.Sum256(p.content); !bytes.Equal(sum[:checkBytes], raw[1:unsignedHead]) {
-		return nil, &Error{Code: Altered, Text: "The link was changed or cut short on its way: its check does not " +
-			"agree. Ask for it again."}
+		return nil, &Error{Code: Altered, Text: "This link was changed or cut short on its way: what arrived is not " +
+			"what was sent. Copy the whole link from the message, from https to its end, or ask the sender for it again."}
 	}
 	if raw[0] == unsigned {
 		p.hash = p.content[:hashBytes]
@@ -135,8 +135,8 @@ func unwrap(text string) (*parts, error) {
 		hash = wholeBytes
 	}
 	if len(p.content) <= signatureHead+hash {
-		return nil, &Error{Code: Malformed, Text: "The link says that it is signed and is too short to be. Ask for " +
-			"it again."}
+		return nil, &Error{Code: Malformed, Text: "The end of this link is missing: it says that it is signed, and is " +
+			"too short to be. Copy the whole link from the message, or ask the sender for it again."}
 	}
 	p.key, p.signature, p.content = p.content[:sign.KeyBytes], p.content[sign.KeyBytes:signatureHead],
 		p.content[signatureHead:]

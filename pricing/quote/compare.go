@@ -21,7 +21,7 @@ type Row struct {
 // compared are the figures two buyers argue about, by code.
 var compared = []struct{ code, label string }{
 	{"weight.payload", "Payload (GVWR less curb weight)"},
-	{"weight.payload-left", "Payload left, loaded"},
+	{"weight.payload-left", rowLeft},
 	{"weight.curb", "Curb weight"},
 	{"weight.front-axle", "Front axle, loaded"},
 	{"weight.rear-axle", "Rear axle, loaded"},
@@ -43,11 +43,21 @@ type Rival struct {
 	Notes     string         `json:"notes,omitempty"`
 }
 
+// Sent are the figures that a quote was sent with, where the quote cannot be computed to the
+// same.
+type Sent struct {
+	Total            string // with its currency
+	Even, Safe, Good config.Date
+	LeftLb           float64 // payload left, loaded
+	Chassis, Body    string
+}
+
 // Compare sets quotes side by side, in the order given, and rival bids after
-// them; a nil quote has empty cells, and so have rivals where nothing is known
+// them; a nil quote has the figures it was sent with, where there are any, and else
+// empty cells, and so have rivals where nothing is known
 // of them. Figures come first, then every group in which the units differ or
 // agree.
-func Compare(quotes []*Quote, rivals []Rival, in quantity.System) []Row {
+func Compare(quotes []*Quote, sent map[int]*Sent, rivals []Rival, in quantity.System) []Row {
 	var rows []Row
 	add := func(label string, cell func(*Quote) string, bid func(*Rival) string) {
 		r := Row{Label: label}
@@ -56,6 +66,8 @@ func Compare(quotes []*Quote, rivals []Rival, in quantity.System) []Row {
 			text := "–"
 			if q != nil {
 				text = cell(q)
+			} else if s := sent[i]; s != nil {
+				text = cmp.Or(s.cell(label, in), "–")
 			}
 			r.Cells = append(r.Cells, text)
 			if i == 0 {
@@ -81,7 +93,7 @@ func Compare(quotes []*Quote, rivals []Rival, in quantity.System) []Row {
 	if i := slices.IndexFunc(quotes, func(q *Quote) bool { return q != nil }); i >= 0 {
 		currency = quotes[i].Price.Currency + " "
 	}
-	add("Price", (*Quote).Total, func(r *Rival) string {
+	add(rowPrice, (*Quote).Total, func(r *Rival) string {
 		if r.Price.IsZero() {
 			return ""
 		}
@@ -97,9 +109,9 @@ func Compare(quotes []*Quote, rivals []Rival, in quantity.System) []Row {
 		add("Price without sales tax", func(q *Quote) string { return q.Price.Currency + " " + q.Untaxed().Show() }, nil)
 	}
 	add("Sales tax", func(q *Quote) string { return q.Price.SalesTax.Words() }, nil)
-	add("Likely date (50 %)", func(q *Quote) string { return q.Plan.EvenOdds.Long() }, nil)
-	add("Safe date (90 %)", func(q *Quote) string { return q.Plan.NineInTen.Long() }, nil)
-	add("Price good through", func(q *Quote) string { return q.Price.ValidUntil.Long() }, nil)
+	add(rowLikely, func(q *Quote) string { return q.Plan.EvenOdds.Long() }, nil)
+	add(rowSafe, func(q *Quote) string { return q.Plan.NineInTen.Long() }, nil)
+	add(rowGood, func(q *Quote) string { return q.Price.ValidUntil.Long() }, nil)
 	if rivals != nil {
 		add("Delivery as promised", func(*Quote) string { return "–" }, func(r *Rival) string { return r.Date.Long() })
 		add("Notes", func(*Quote) string { return "–" }, func(r *Rival) string { return r.Notes })
@@ -125,9 +137,9 @@ func Compare(quotes []*Quote, rivals []Rival, in quantity.System) []Row {
 		})
 	}
 	heading("Vehicle")
-	add("Chassis", func(q *Quote) string { return q.Chassis.Label }, nil)
+	add(rowChassis, func(q *Quote) string { return q.Chassis.Label }, nil)
 	add("GVWR", func(q *Quote) string { return in.Show(float64(q.Chassis.GVWRLb), quantity.Pound) }, nil)
-	add("Module", func(q *Quote) string { return q.Body.Label }, nil)
+	add(rowModule, func(q *Quote) string { return q.Body.Label }, nil)
 	i := slices.IndexFunc(quotes, func(q *Quote) bool { return q != nil })
 	if i < 0 {
 		return rows
@@ -184,6 +196,44 @@ func (q *Quote) InGroup(group string) string {
 		return "–"
 	}
 	return text
+}
+
+// Rows that are known of a quote that was sent.
+const (
+	rowPrice   = "Price"
+	rowLikely  = "Likely date (50 %)"
+	rowSafe    = "Safe date (90 %)"
+	rowGood    = "Price good through"
+	rowLeft    = "Payload left, loaded"
+	rowChassis = "Chassis"
+	rowModule  = "Module"
+)
+
+// cell is what is known for a row; empty when nothing is.
+func (s *Sent) cell(row string, in quantity.System) string {
+	day := func(d config.Date) string {
+		if d.IsZero() {
+			return ""
+		}
+		return d.Long()
+	}
+	switch row {
+	case rowPrice:
+		return s.Total
+	case rowLikely:
+		return day(s.Even)
+	case rowSafe:
+		return day(s.Safe)
+	case rowGood:
+		return day(s.Good)
+	case rowLeft:
+		return in.Show(s.LeftLb, quantity.Pound)
+	case rowChassis:
+		return s.Chassis
+	case rowModule:
+		return s.Body
+	}
+	return ""
 }
 
 // Delta is what separates one quote from another.

@@ -28,7 +28,7 @@ func TestCompareRows(t *testing.T) {
 	rival := quote.Rival{Name: "Other", Price: money.Cents(301_500_00), Date: config.Date{Year: 2027,
 		Month: 5, Day: 1}, PayloadLb: 3100, Warranty: "3 years", Notes: "no loose equipment"}
 	rows := map[string]quote.Row{}
-	for _, r := range quote.Compare([]*quote.Quote{quotes[0], quotes[1], nil}, []quote.Rival{rival}, quantity.US) {
+	for _, r := range quote.Compare([]*quote.Quote{quotes[0], quotes[1], nil}, nil, []quote.Rival{rival}, quantity.US) {
 		if !r.Heading {
 			require.Len(t, r.Cells, 4, r.Label)
 			rows[r.Label] = r
@@ -84,7 +84,7 @@ func TestCompareRows(t *testing.T) {
 	}
 	assert.Equal(t, "3 years", rows["Warranty"].Cells[3])
 
-	for _, r := range quote.Compare([]*quote.Quote{quotes[0], quotes[0]}, nil, quantity.US) {
+	for _, r := range quote.Compare([]*quote.Quote{quotes[0], quotes[0]}, nil, nil, quantity.US) {
 		assert.Equal(t, r.Heading, r.Differs, "%s: a quote beside itself", r.Label)
 	}
 }

@@ -74,7 +74,7 @@ func TestDetails(t *testing.T) {
 				text += "\n" + l.Label + " " + l.Told
 			}
 		}
-		for _, r := range quote.Compare([]*quote.Quote{q, q}, nil, quantity.US) {
+		for _, r := range quote.Compare([]*quote.Quote{q, q}, nil, nil, quantity.US) {
 			text += "\n" + strings.Join(r.Cells, " ")
 		}
 		return text

@@ -3,6 +3,7 @@ package quote
 import (
 	"cmp"
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 
@@ -159,7 +160,8 @@ func WhyDate(from, to *Quote) string {
 		if word == "earlier" {
 			sign = "-"
 		}
-		reasons = append(reasons, fmt.Sprintf("%s %s%s working days", x.label, sign, quantity.Group(x.days, 0)))
+		reasons = append(reasons, fmt.Sprintf("%s %s%s working %s", x.label, sign, quantity.Group(x.days, 0),
+			plural(int(math.Round(x.days)), "day", "days")))
 	}
 	// Where steps that take longer do not account for half of it, another way through the plant
 	// decides the day.

@@ -11,6 +11,7 @@ import (
 	"boxwright/config/seeds"
 	"boxwright/pricing/quote"
 	"boxwright/web/assets/catalogue"
+	"boxwright/web/page/pagetest"
 	"boxwright/web/session"
 )
 
@@ -393,4 +394,44 @@ func TestListOfAreasSaysWhatTheQuoteLacks(t *testing.T) {
 	assert.Contains(t, textOf(s.Regions["areas"]), "ready to print")
 	s = p.do(set("buyer.name", ""))
 	assert.Contains(t, textOf(s.Regions["areas"]), "missing: buyer")
+}
+
+// A quote that the page would compute otherwise stands in a comparison as it was sent,
+// whether it is read or added by its link.
+func TestComparedAsItWasSent(t *testing.T) {
+	seller := rubber(t)
+	s := seller.do(append(parties, Act{Do: "go", ID: "quote"})...)
+	unsigned, total := sentLink(t, s), quoteOf(t, s)
+	q, err := quote.Compute(seller.app.memory.Edition, draftOf(t, s))
+	require.NoError(t, err)
+	s = seller.do(Act{Do: "sign", Value: keyPhrase, File: demoKey(t, seller, "demo-key.json")})
+	signed := signedDraft(t, s).Issued
+	holds := func(t *testing.T, s shown) {
+		t.Helper()
+		require.Empty(t, s.Fault)
+		main := s.Regions["main"]
+		for _, row := range [][2]string{{"Price", total}, {"Likely date (50 %)", q.Plan.EvenOdds.Long()},
+			{"Safe date (90 %)", q.Plan.NineInTen.Long()}} {
+			assert.Contains(t, pagetest.RowOf(t, main, row[0]), row[1])
+		}
+		assert.Contains(t, main, "as it was sent, with catalogue edition demo 2026-11; not recomputed")
+	}
+	for name, link := range seeds.InOrder(map[string]string{"signed": signed, "unsigned": unsigned}) {
+		t.Run(name+" and read", func(t *testing.T) {
+			buyer := open(t)
+			require.Empty(t, buyer.do(Act{Do: "open-link", Value: link}).Fault)
+			buyer.app = New()
+			s := buyer.do(Act{Do: "kept-catalogue", Value: dearer(t)}, Act{Do: "start"}, Act{Do: "go", ID: "compare"},
+				Act{Do: "only-dif"})
+			holds(t, s)
+			assert.Len(t, regexp.MustCompile(`USD [\d,.]+`).FindAllString(textOf(s.Regions["main"]), -1), 1, "no figure of today")
+		})
+		t.Run(name+" and added", func(t *testing.T) {
+			buyer := open(t)
+			buyer.do(Act{Do: "kept-catalogue", Value: dearer(t)}, Act{Do: "start"})
+			s := buyer.do(Act{Do: "go", ID: "compare"}, set("pin-link", link), Act{Do: "only-dif"})
+			holds(t, s)
+			assert.Contains(t, s.Regions["main"], "It was offered at ")
+		})
+	}
 }

@@ -413,6 +413,10 @@ func TestUnsignedLinkWithOtherFiguresIsRefused(t *testing.T) {
 	assert.Contains(t, s.Fault, "it says CAD ")
 	assert.Contains(t, s.Fault, "comes to USD ")
 	assert.Empty(t, s.Do)
+	s = open(t).do(Act{Do: "go", ID: "compare"}, set("pin-link", other))
+	assert.NotContains(t, s.Regions["main"], "as it was sent")
+	assert.Contains(t, s.Regions["main"], "This quote was not opened.", "nor is it compared")
+	assert.Empty(t, s.Pins)
 }
 
 // Nobody signs a quote with a declaration that its unit does not keep, however well the

@@ -3,7 +3,7 @@
 // and asks the core for the first answer. Every word on the page is written by
 // the core.
 import { Core } from "./core.js";
-import { cover } from "./cover.js";
+import { cover, linkIn } from "./cover.js";
 import * as last from "./last.js";
 import * as bar from "./bar.js";
 import { Copies } from "./copies.js";
@@ -251,8 +251,8 @@ function remember({ gist, view, private: own }) {
 /** openLink opens the quote of the address, and takes it out of there. */
 function openLink() {
   if (location.hash === "#kept") location.reload(); // and the panel stands in the place of the page
-  if (!location.hash.startsWith("#q=")) return;
-  const value = location.hash.slice(1);
+  const value = linkIn(location.hash);
+  if (!value) return;
   screen.cover(cover(value));
   act({ do: "open-link", value, file: history.links() });
   window.history.replaceState(null, "", address());
@@ -271,8 +271,9 @@ function leaveRefused() {
  * @returns {last.Last | null} the last screen, when it is seen as it was
  */
 function showFirst() {
-  if (location.hash.startsWith("#q=")) {
-    screen.cover(cover(location.hash.slice(1)));
+  const link = linkIn(location.hash);
+  if (link) {
+    screen.cover(cover(link));
     return null;
   }
   const before = last.read(version);

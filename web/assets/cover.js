@@ -7,6 +7,15 @@ const MAX_CHARACTERS = 80;
 const MAX_ENCODED = 430; // of the longest cover, in the longest letters
 
 /**
+ * linkIn is the link that an address brings, also one that was cut after its first letter
+ * or whose signs a mail program wrote in another way; empty when it brings none.
+ * @param {string} hash of the address
+ */
+export function linkIn(hash) {
+  return /^#q(=|%3d|$)/i.test(hash) ? hash.slice(1).replace(/%3d/gi, "=").replaceAll("%26", "&") : "";
+}
+
+/**
  * cover reads the cover of a link; null when it has none that can be shown.
  * @param {string} fragment the address's, without "#"
  * @returns {{ title: string, price: string, date: string } | null}

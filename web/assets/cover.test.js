@@ -1,7 +1,7 @@
 // What a link says of itself, without a browser.
 import { test } from "node:test";
 import assert from "node:assert/strict";
-import { cover } from "./cover.js";
+import { cover, linkIn } from "./cover.js";
 
 const link = (text) => `q=AAAA&cover=${Buffer.from(text).toString("base64url")}`;
 
@@ -9,6 +9,14 @@ test("a cover is a title, a price and a day", () => {
   const want = { title: "Médic 4 ½", price: "USD 298,410.00", date: "June 21, 2027" };
   assert.deepEqual(cover(link("Médic 4 ½\nUSD 298,410.00\n2027-06-21") + "&was=AAAA"), want);
   assert.equal(cover(link("Medic\nUSD 1.00\n")).date, "", "a quote without a day has a cover too");
+});
+
+test("an address brings a link, however a mail program wrote it", () => {
+  assert.equal(linkIn("#q=AAAA&cover=BB"), "q=AAAA&cover=BB");
+  assert.equal(linkIn("#q%3DAAAA%26cover%3dBB"), "q=AAAA&cover=BB");
+  assert.equal(linkIn("#q="), "q=", "one that was cut is said to be");
+  assert.equal(linkIn("#q"), "q");
+  for (const other of ["", "#", "#kept", "#main", "#quote"]) assert.equal(linkIn(other), "", other);
 });
 
 for (const [reason, fragment] of [

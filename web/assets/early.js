@@ -2,11 +2,12 @@
 // Runs before anything is painted. It decides which screen may be seen first, so
 // that nobody who opens a link or comes back sees another vehicle meanwhile; it
 // sets the core off; and it holds what is pressed until the page attends to it.
+import { linkIn } from "./cover.js";
 import { kept } from "./last.js";
 
 const tag = /** @type {HTMLScriptElement} */ (document.currentScript);
 const { dataset } = document.documentElement;
-if (location.hash.startsWith("#q=")) dataset.opening = "link";
+if (linkIn(location.hash)) dataset.opening = "link";
 else if (kept()) dataset.opening = "kept";
 
 /** @type {Early} */

@@ -3,6 +3,7 @@ package session
 import (
 	"bytes"
 	"errors"
+	"fmt"
 	"strings"
 
 	"boxwright/config"
@@ -100,4 +101,27 @@ func (s *Session) Recall(links ...string) {
 			return
 		}
 	}
+}
+
+// AsSent refuses an unsigned quote whose link carries other figures than what it holds
+// comes to. Of a signed one the figures that were signed are shown.
+func (s *Session) AsSent(d *quote.Draft, was *link.Frozen) error {
+	if d.Issued != "" {
+		return nil
+	}
+	before := s.Draft
+	s.Draft = d
+	q, err := s.Compute() // which is asked for again when the quote is shown
+	s.Draft = before
+	if err != nil {
+		return err
+	}
+	now := link.Freeze(q)
+	if was.Agrees(now) {
+		return nil
+	}
+	return &link.Error{Code: link.OtherFigures,
+		Text: fmt.Sprintf("This quote was not opened. It is not signed, and it says %s and %s, while what is in it "+
+			"comes to %s and %s: somebody changed it, or another copy of the page made it. Ask the sender for a "+
+			"signed quote.", was.Total, was.Dates(), now.Total, now.Dates())}
 }

@@ -57,8 +57,8 @@ func (e *Elsewhere) Draw() Part {
 		"nothing can be changed before."
 	label := "Move it to the edition in use"
 	if e.Frozen != nil {
-		said = "It is signed and stands as it was signed: total " + e.Frozen.Total + ", likely delivery (50 %) " +
-			e.Frozen.Even.Long() + safeDate(e.Frozen, ", safe date (90 %) ") + ", price good through " + e.Frozen.Until.Long() +
+		said = "It is signed and stands as it was signed: total " + e.Frozen.Total + ", " +
+			e.Frozen.Dates() + ", price good through " + e.Frozen.Until.Long() +
 			". What is shown here is what a revision would come to with the edition in use."
 		label = "Make a revision with the edition in use"
 	}
@@ -79,20 +79,11 @@ func (e *Elsewhere) Standing(p *page.Page) Part {
 			El("h2", Text("As it was signed")),
 			El("dl", El("dt", Text("Payload left, loaded")), El("dd", Text(payload)),
 				El("dt", Text("Likely date (50 %)")), El("dd", Text(f.Even.Long())),
-				If(!f.Safe.IsZero(), Many(El("dt", Text("Safe date (90 %)")), El("dd", Text(safeDate(f, ""))))),
+				If(!f.Safe.IsZero(), Many(El("dt", Text("Safe date (90 %)")), El("dd", Text(f.Safe.Long())))),
 				El("dt", Text("Price good through")), El("dd", Text(f.Until.Long()))),
 			El("h3", Text("Price")), El("p", Class("big"), Text(f.Total)),
 			El("p", Class("how"), Text("With catalogue edition "+e.Edition+". What the edition in use would make of it "+
 				"stands in the areas."))))
-}
-
-// safeDate is the 90 % date after some words; empty where the link was made before links
-// carried it.
-func safeDate(f *link.Frozen, words string) string {
-	if f.Safe.IsZero() {
-		return ""
-	}
-	return words + f.Safe.Long()
 }
 
 // Said is what is read out of such a quote in the place of figures of today.

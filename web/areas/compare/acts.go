@@ -22,7 +22,12 @@ func pin(s *session.Session, _ session.Act) {
 // pinLink sets a quote aside from its link.
 func pinLink(s *session.Session, a session.Act) error {
 	text := link.Trim(a.Value)
-	d, _, err := link.Decode(s.Memory.Edition.Cat, text)
+	d, frozen, err := link.Decode(s.Memory.Edition.Cat, text)
+	if e, ok := errors.AsType[*link.Error](err); ok && e.Code == link.UnknownEdition {
+		d, err = e.Draft, nil // the figures it carries are compared
+	} else if err == nil {
+		err = s.AsSent(d, frozen)
+	}
 	if err != nil {
 		return err
 	}

@@ -9,6 +9,7 @@ import (
 	"boxwright/config"
 	"boxwright/config/letters"
 	"boxwright/config/quantity"
+	"boxwright/pricing/link"
 	"boxwright/pricing/quote"
 	"boxwright/web/areas"
 	"boxwright/web/drawing"
@@ -35,7 +36,8 @@ type Page struct {
 	*page.Page
 	Sights Part // the units from the same side; nil while they are drawn
 	View   *session.View
-	Others []Other // what is set beside the unit
+	Others []Other      // what is set beside the unit
+	Sent   *link.Frozen // the figures the unit was sent with, where the page computes others
 }
 
 func gist(p *page.Page) string {
@@ -44,9 +46,12 @@ func gist(p *page.Page) string {
 
 func draw(p *Page) Part {
 	columns := p.columns()
+	lead := "Up to four quotes side by side. Set the present unit aside, change it, and see what the change costs."
+	if p.Reading {
+		lead = "Up to four quotes side by side. Add another by its link, and see why it costs more or comes later."
+	}
 	return Many(
-		page.Heading(p.Page, "Compare", "Up to four quotes side by side. Set the present unit aside, change it, and "+
-			"see what the change costs."),
+		page.Heading(p.Page, "Compare", lead),
 		El("div", Class("row-tools screen"),
 			If(!p.Reading, page.Action("pin", "", "", "Set the present unit aside", Class("main"), At("id", "pin"))),
 			El("label", At("for", "f-only-dif"), El("input", At("type", "checkbox"), At("id", "f-only-dif"),
@@ -66,7 +71,9 @@ func draw(p *Page) Part {
 
 // column is one quote of the comparison.
 type column struct {
-	q    *quote.Quote // nil where it could not be computed
+	q    *quote.Quote // nil where it could not be computed as it was sent
+	sent *link.Frozen // the figures it was sent with, where q is nil and they are known
+	d    *quote.Draft // nil where it could not be read
 	name string       // unlike those of the others
 	head Part
 }
@@ -80,28 +87,37 @@ func (p *Page) columns() []column {
 		n := strconv.Itoa(o.At)
 		tools := Many(If(!p.Reading, page.Action("swap", n, "", "Work on this", Class("quiet"), At("id", "swap-"+n))),
 			page.Action("unpin", n, "", "Take out", Class("quiet"), At("id", "unpin-"+n)))
+		if o.Sent != nil {
+			set = append(set, column{sent: o.Sent, d: o.Draft, name: sentTitle(o.Draft, o.Sent),
+				head: Many(El("span", Class("how"), Text(asSent(o.Sent))), tools)})
+			continue
+		}
 		if o.Q == nil {
 			set = append(set, column{name: "not computed", head: Many(El("span", Class("tag out"), Text("not computed")),
 				El("span", Class("how"), Text(o.Fault)), tools)})
 			continue
 		}
-		set = append(set, column{q: o.Q, name: titleOf(o.Q), head: El("span", Class("how"), tools)})
+		set = append(set, column{q: o.Q, d: o.Q.Draft, name: titleOf(o.Q), head: El("span", Class("how"), tools)})
 	}
 	where := "showing now"
 	if p.Reading {
 		where = "being read"
 	}
-	own := column{q: p.Q, name: titleOf(p.Q), head: El("span", Class("how"), Text(where))}
+	own := column{q: p.Q, d: p.Q.Draft, name: titleOf(p.Q), head: El("span", Class("how"), Text(where))}
+	if p.Sent != nil {
+		own.q, own.sent = nil, p.Sent
+		own.head = Many(own.head, El("span", Class("how"), Text(asSent(p.Sent))))
+	}
 	if p.Reading {
 		set = append([]column{own}, set...)
 	} else {
 		set = append(set, own)
 	}
 	dated := func(c column) config.Date {
-		if c.q == nil {
+		if c.d == nil {
 			return config.Date{Year: 9999, Month: 12, Day: 31}
 		}
-		return c.q.Draft.Date
+		return c.d.Date
 	}
 	slices.SortStableFunc(set, func(a, b column) int {
 		switch {
@@ -114,7 +130,7 @@ func (p *Page) columns() []column {
 	})
 	distinguish(set)
 	for i, c := range set {
-		if c.q != nil {
+		if c.d != nil {
 			set[i].head = Many(El("b", El("bdi", Text(c.name))), c.head)
 		}
 	}
@@ -131,10 +147,10 @@ func distinguish(set []column) {
 	again := map[string]int{}
 	for i := range set {
 		c := &set[i]
-		if c.q == nil || times[c.name] < 2 {
+		if c.d == nil || times[c.name] < 2 {
 			continue
 		}
-		c.name += ", " + page.Numbered(c.q.Draft)
+		c.name += ", " + page.Numbered(c.d)
 		if again[c.name]++; again[c.name] > 1 {
 			c.name += " (" + strconv.Itoa(again[c.name]) + ")"
 		}
@@ -147,7 +163,7 @@ func reasons(columns []column) Part {
 	first, others := columns[0], columns[1:]
 	return Each(others, func(i int, c column) Part {
 		if c.q == nil || first.q == nil {
-			return nil
+			return apart(i, first, c)
 		}
 		return El("p", Class("block"), At("id", "why-"+strconv.Itoa(i)),
 			El("b", El("bdi", Text(c.name)), Text(" beside "), El("bdi", Text(first.name)), Text(": ")),
@@ -155,13 +171,55 @@ func reasons(columns []column) Part {
 	})
 }
 
+// apart says of two quotes that not both can be computed as they were sent what the
+// figures they carry tell.
+func apart(i int, first, c column) Part {
+	if c.figures() == nil || first.figures() == nil {
+		return nil
+	}
+	a, b := first.figures(), c.figures()
+	when := "Both have the same likely date (50 %)."
+	if n := a.Even.DaysUntil(b.Even); n > 0 {
+		when = "Its likely date (50 %) is " + page.Count(n, "calendar day", "calendar days") + " later."
+	} else if n < 0 {
+		when = "Its likely date (50 %) is " + page.Count(-n, "calendar day", "calendar days") + " earlier."
+	}
+	return El("p", Class("block"), At("id", "why-"+strconv.Itoa(i)),
+		El("b", El("bdi", Text(c.name)), Text(" beside "), El("bdi", Text(first.name)), Text(": ")),
+		Text("It was offered at "+b.Total+", beside "+a.Total+". "+when+" Why cannot be told line by line: at least one "+
+			"of them stands as it was sent, and this page computes other figures for it."))
+}
+
+// figures are what a column comes to; nil where that is not known.
+func (c *column) figures() *link.Frozen {
+	if c.q != nil {
+		return link.Freeze(c.q)
+	}
+	return c.sent
+}
+
+// asSent says under a quote's name where its figures come from.
+func asSent(f *link.Frozen) string {
+	return "as it was sent, with catalogue edition " + f.Edition + "; not recomputed"
+}
+
+func sentTitle(d *quote.Draft, f *link.Frozen) string {
+	if d.Title != "" {
+		return letters.Isolate(d.Title)
+	}
+	return f.Chassis
+}
+
 // Other is a quote pinned for comparison; Fault says why it could not be
-// computed.
+// computed, or Sent what it was sent with.
 type Other struct {
 	Link  string
 	At    int // place among those set aside
 	Q     *quote.Quote
 	Fault string
+
+	Draft *quote.Draft // of one that stands as it was sent
+	Sent  *link.Frozen // the figures it was sent with; nil where the page computes the same
 }
 
 // MaxRivals is how many other bids are set beside the quotes.
@@ -275,10 +333,15 @@ func comparison(p *Page, columns []column) Part {
 	var quotes []*quote.Quote
 	var heads []Part
 	var names []string
-	for _, c := range columns {
+	sent := map[int]*quote.Sent{}
+	for i, c := range columns {
 		quotes, heads, names = append(quotes, c.q), append(heads, c.head), append(names, c.name)
+		if f := c.sent; f != nil {
+			sent[i] = &quote.Sent{Total: f.Total, Even: f.Even, Safe: f.Safe, Good: f.Until, LeftLb: f.Payload,
+				Chassis: f.Chassis, Body: f.Body}
+		}
 	}
-	rows := quote.Compare(quotes, p.View.Rivals, p.System())
+	rows := quote.Compare(quotes, sent, p.View.Rivals, p.System())
 	for _, r := range p.View.Rivals {
 		names = append(names, r.Name)
 		heads = append(heads, Many(El("b", Text(r.Name)), El("span", Class("how"), Text("as typed in"))))
@@ -343,6 +406,9 @@ func differences(p *Page, columns []column) Part {
 			El("h2", Text("Why the price differs: "+c.name)), t.Draw(), El("p", Text(quote.WhyDate(first.q, c.q)))))
 	}
 	for _, r := range p.View.Rivals {
+		if p.Sent != nil {
+			break // ours is not computed as it was sent
+		}
 		var said []string
 		if !r.Price.IsZero() {
 			by, than := p.Q.Price.Total.Sub(r.Price), "more"

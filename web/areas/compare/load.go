@@ -1,6 +1,7 @@
 package compare
 
 import (
+	"errors"
 	"slices"
 	"strconv"
 	"strings"
@@ -13,7 +14,7 @@ import (
 )
 
 func load(s *session.Session, p *page.Page, w *session.Worked) func() markup.Part {
-	v := &Page{Page: p, View: s.View, Others: loadOthers(s)}
+	v := &Page{Page: p, View: s.View, Others: loadOthers(s), Sent: sentOwn(s, w.Quote)}
 	if len(v.Others) > 0 {
 		about := "compare " + v.View.Look + " " + strconv.FormatBool(v.Metric) + " " + strings.Join(s.Pins, " ")
 		drawn, there := w.Pictures.For(s, about, func() markup.Part { return markup.Written(sights(v, v.columns())) })
@@ -24,20 +25,42 @@ func load(s *session.Session, p *page.Page, w *session.Worked) func() markup.Par
 	return func() markup.Part { return draw(v) }
 }
 
+// sentOwn are the figures of the quote shown as it was sent, where the page computes
+// others; nil where it computes the same, and for a quote that nobody sent.
+func sentOwn(s *session.Session, q *quote.Quote) *link.Frozen {
+	f := s.View.Frozen
+	if f == nil && s.Other != nil && s.Other.Issued != "" {
+		f = link.FrozenIn(s.Memory.Edition.Cat, s.Other.Issued)
+	}
+	if f == nil || s.Other == nil && f.Agrees(link.Freeze(q)) {
+		return nil
+	}
+	return f
+}
+
 // loadOthers computes the quotes set aside. One that says the same as the quote shown,
 // or as one before it, is left out: no quote stands there twice.
 func loadOthers(s *session.Session) []Other {
 	var out []Other
-	shown := []*quote.Draft{s.Draft}
+	own := s.Subject()
+	shown := []*quote.Draft{own}
 	for i, pin := range s.Pins {
+		if own.Issued != "" && link.Name(own.Issued) == link.Name(pin) {
+			continue
+		}
 		o := Other{Link: pin, At: i}
-		d, _, err := link.Decode(s.Memory.Edition.Cat, pin)
-		if err == nil {
+		d, frozen, err := link.Decode(s.Memory.Edition.Cat, pin)
+		if e, ok := errors.AsType[*link.Error](err); ok && e.Code == link.UnknownEdition {
+			o.Draft, o.Sent, err = e.Draft, e.Frozen, nil
+		} else if err == nil {
 			if slices.ContainsFunc(shown, func(x *quote.Draft) bool { return session.SameQuote(x, d) }) {
 				continue
 			}
 			shown = append(shown, d)
 			o.Q, err = quote.Compute(s.Memory.Edition, d)
+			if err == nil && d.Issued != "" && !frozen.Agrees(link.Freeze(o.Q)) {
+				o.Draft, o.Sent, o.Q = d, frozen, nil
+			}
 		}
 		if err != nil {
 			o.Fault = session.Sentence(err)

@@ -25,7 +25,7 @@ func openLink(s *session.Session, a session.Act) {
 		return
 	}
 	if err == nil {
-		err = agrees(s, d, frozen)
+		err = s.AsSent(d, frozen)
 	}
 	if err != nil {
 		s.Fault("%s", session.Sentence(err))
@@ -44,30 +44,6 @@ func openLink(s *session.Session, a session.Act) {
 	s.View.Reading, s.View.Frozen = true, frozen
 	s.Step(session.Step{Do: "new-quote"})
 	s.Step(session.Step{Do: "top"})
-}
-
-// agrees refuses an unsigned link that carries other figures than what it holds comes
-// to. Of a signed one the figures that were signed are shown.
-func agrees(s *session.Session, d *quote.Draft, was *link.Frozen) error {
-	if d.Issued != "" {
-		return nil
-	}
-	before := s.Draft
-	s.Draft = d
-	q, err := s.Compute() // which is asked for again when the quote is shown
-	s.Draft = before
-	if err != nil {
-		return err
-	}
-	now := link.Freeze(q)
-	if was.Agrees(now) {
-		return nil
-	}
-	return &link.Error{Code: link.OtherFigures,
-		Text: fmt.Sprintf("This quote was not opened. It is not signed, and it "+
-			"says %s and %s, while what is in it comes to %s and %s: somebody changed it, or another copy of the "+
-			"page made "+
-			"it. Ask the sender for a signed quote.", was.Total, was.Even.Long(), now.Total, now.Even.Long())}
 }
 
 // ownCopy begins a quote of one's own from the one that is read: nobody's offer, under

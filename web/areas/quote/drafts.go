@@ -19,7 +19,11 @@ func drafts(p *Page) Part {
 				page.Action("drop-kept", k.ID, "", "Delete it for good", Class("quiet"), At("id", "kept-drop-"+n))))
 		name := Many(El("b", Text(k.Name)))
 		if k.Here {
-			name, tools = Many(El("b", Text(k.Name)), El("span", Class("how"), Text("being worked on"))), Text("")
+			doing := "being worked on"
+			if p.Reading != nil {
+				doing = "being read"
+			}
+			name, tools = Many(El("b", Text(k.Name)), El("span", Class("how"), Text(doing))), Text("")
 		}
 		t.Rows = append(t.Rows, []Part{name, Text(k.Line), Text(k.When), tools})
 	}

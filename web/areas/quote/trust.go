@@ -106,15 +106,6 @@ func reliance(t *Trust, until config.Date) []assurance {
 	return append(list, validity(until, t.Today))
 }
 
-// dates are both dates that figures hold, in one line.
-func dates(f *link.Frozen) string {
-	text := "likely date (50 %) " + f.Even.Long()
-	if !f.Safe.IsZero() {
-		text += ", safe date (90 %) " + f.Safe.Long()
-	}
-	return text
-}
-
 // agreement says whether the page computes the figures that were signed.
 func agreement(q *quote.Quote, signed *link.Frozen) assurance {
 	now := link.Freeze(q)
@@ -122,8 +113,8 @@ func agreement(q *quote.Quote, signed *link.Frozen) assurance {
 	if now.Total == signed.Total && now.Even == signed.Even && safe {
 		return assurance{"", "Figures", "recomputed here; price and dates agree with those signed."}
 	}
-	return assurance{config.Warn, "Figures", "signed with a total of " + signed.Total + " and " + dates(signed) +
-		"; this copy of the page computes " + now.Total + " and " + dates(now) + ". What was signed stands."}
+	return assurance{config.Warn, "Figures", "signed with a total of " + signed.Total + " and " + signed.Dates() +
+		"; this copy of the page computes " + now.Total + " and " + now.Dates() + ". What was signed stands."}
 }
 
 // trust is the part of the Quote area that says how far the quote can be relied
@@ -222,8 +213,8 @@ func revision(p *Page) Part {
 	case b.Q == nil:
 		inside = El("p",
 			Text("It was made with catalogue edition "+b.Frozen.Edition+", which is not at hand, and is not "+
-				"recomputed. As it was issued: total "+b.Frozen.Total+", "+dates(b.Frozen)+". Now: total "+p.Q.Total()+
-				", "+dates(link.Freeze(p.Q))+"."))
+				"recomputed. As it was issued: total "+b.Frozen.Total+", "+b.Frozen.Dates()+". Now: total "+p.Q.Total()+
+				", "+link.Freeze(p.Q).Dates()+"."))
 	default:
 		d := quote.Difference(b.Q, p.Q)
 		inside = El("p", El("b", Text("The change order comes to "+p.Q.Price.Currency+" "+d.Total.Show()+". ")),
