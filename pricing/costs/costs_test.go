@@ -224,12 +224,12 @@ func TestStoredCostsShowNothing(t *testing.T) {
 	sealtest.Cheap()
 	_, b, cat := read(t)
 	random := bytes.NewReader(bytes.Repeat([]byte{9}, 28))
-	sealed, err := costs.Seal(random, "a long passphrase", []byte(sheetText))
+	sealed, err := costs.Seal(random, "a long slate, a lantern", []byte(sheetText))
 	require.NoError(t, err)
 	for _, s := range secrets {
 		assert.NotContains(t, string(sealed), s)
 	}
-	c, err := costs.Open(sealed, "a long passphrase", cat, b)
+	c, err := costs.Open(sealed, "a long slate, a lantern", cat, b)
 	require.NoError(t, err)
 	assert.Equal(t, "56173.91", c.Costs["cutaway"].String())
 	_, err = costs.Open(sealed, "another passphrase", cat, b)

@@ -31,12 +31,7 @@ const (
 	headerLen = len(magic) + 3 + saltLen + nonceLen
 
 	// MaxBytes is the most that is sealed or opened.
-	MaxBytes = 16 << 20
-	// MinPassphrase is the fewest bytes of a passphrase that something is sealed with, and
-	// minLetters how many different ones there are in it. With the work that each guess
-	// takes, whoever tries words or dates finds none of them in any time that matters.
-	MinPassphrase = 16
-	minLetters    = 8
+	MaxBytes      = 16 << 20
 	maxPassphrase = 1024
 )
 
@@ -46,8 +41,9 @@ var (
 	ErrWrong = errors.New("seal: the passphrase is wrong, or the file was changed, or it was sealed for " +
 		"something else")
 	ErrForm       = errors.New("seal: this is not a sealed file, or it was cut short")
-	ErrPassphrase = fmt.Errorf("seal: a passphrase has %d to %d letters, at least %d of them different; four plain "+
-		"words are good", MinPassphrase, maxPassphrase, minLetters)
+	ErrPassphrase = fmt.Errorf("seal: this passphrase is too easily guessed. It needs %d letters that count, and at "+
+		"most %d; a word said twice, the commonest words and rows of keys hardly count. Four plain words that do not "+
+		"belong together are good", minCounted, maxPassphrase)
 	ErrTooLarge = fmt.Errorf("seal: at most %d bytes are sealed", MaxBytes)
 )
 
@@ -74,15 +70,6 @@ func Seal(random io.Reader, purpose, passphrase string, data []byte) ([]byte, er
 	}
 	out := append(make([]byte, 0, headerLen+len(data)+tagLen), header...)
 	return box.Seal(out, nonce(header), data, bound(header, purpose)), nil
-}
-
-// strong reports whether guessing a passphrase is hopeless.
-func strong(passphrase string) bool {
-	different := map[rune]bool{}
-	for _, r := range passphrase {
-		different[r] = true
-	}
-	return len(passphrase) >= MinPassphrase && len(passphrase) <= maxPassphrase && len(different) >= minLetters
 }
 
 // Open gives back what Seal was given. It works as long as Seal did, also on a

@@ -5,6 +5,7 @@ import (
 	"crypto/rand"
 	"errors"
 	"fmt"
+	"strings"
 	"testing"
 	"testing/iotest"
 
@@ -131,11 +132,15 @@ func BenchmarkSeal(b *testing.B) {
 // What is easily guessed seals nothing; what was sealed with it before still opens.
 func TestPassphrasesThatAreEasilyGuessed(t *testing.T) {
 	cheap(t)
-	for _, weak := range []string{"", "short", "lantern2026", "aaaaaaaaaaaaaaaaaaaaaaaa", "abababababababababab", "1234567 1234567"} {
+	for _, weak := range []string{"", "short", "lantern2026", "aaaaaaaaaaaaaaaaaaaaaaaa", "abababababababababab",
+		"1234567 1234567",
+		"password password", "1234567890123456", "qwertyuiopasdfgh", "ambulanceambulance", "abcdefghijklmnopqrst",
+		"zyxwvutsrqponmlk", "county rescue station 4", "lantern lantern lantern", strings.Repeat("kT9#x!mQ2@", 103)} {
 		_, err := seal.Seal(fixed(), "costs", weak, nil)
 		assert.ErrorIs(t, err, seal.ErrPassphrase, weak)
 	}
-	for _, good := range []string{"plum orchard lantern", "vier schöne Wörter", "kT9#x!mQ2@vL7$pR"} {
+	for _, good := range []string{"plum orchard lantern", "vier schöne Wörter", "kT9#x!mQ2@vL7$pR",
+		"correct horse battery staple", "winter gate copper river"} {
 		_, err := seal.Seal(fixed(), "costs", good, nil)
 		assert.NoError(t, err, good)
 	}

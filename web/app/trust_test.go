@@ -346,7 +346,7 @@ func TestKeyNeedsItsPassphrase(t *testing.T) {
 	assert.Contains(t, s.Fault, "passphrase is wrong")
 	assert.Empty(t, signedDraft(t, s).Issued)
 	s = p.do(Act{Do: "key-new", Value: "short", Random: keyRandom})
-	assert.Contains(t, s.Fault, "16 to")
+	assert.Contains(t, s.Fault, "too easily guessed")
 	assert.Empty(t, s.Do)
 }
 

@@ -42,7 +42,7 @@ func costsInside(p *Page) Part {
 			El("input", At("type", "password"), At("id", "costs-pass"), At("autocomplete", "off"),
 				At("aria-describedby", "costs-hint")),
 			El("p", Class("hint"), At("id", "costs-hint"),
-				Text("Sixteen letters or more; four plain words are good. It is not kept anywhere.")))),
+				Text("Four plain words that do not belong together are good. It is not kept anywhere.")))),
 		El("div", Class("row-tools"), unlock,
 			El("label", Class("button"), At("for", "f-costs"), Text("Open a cost sheet…")),
 			El("input", Class("hidden-text"), At("type", "file"), At("id", "f-costs"), At("data-act", "open-costs"),

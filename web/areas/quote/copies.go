@@ -100,8 +100,8 @@ func leaveNothing(p *Page) Part {
 	sealing := Many(El("h3", Text("Seal them")),
 		El("p", Text("At the end of the day: all saved quotes are sealed with a passphrase, and the list is empty "+
 			"until you open them again. The catalogue stays. Copies made before stay as they are.")),
-		passphrase("seal-pass", "Passphrase", "At least 16 letters, such as four plain words. If you lose it, the "+
-			"quotes are lost."),
+		passphrase("seal-pass", "Passphrase", "Four plain words that do not belong together are good. If you "+
+			"lose it, the quotes are lost."),
 		El("div", Class("row-tools"), page.Action("seal-kept", "", "", "Seal all saved quotes", At("id", "seal-kept"))))
 	aside := page.Action("sealed-aside", "", "", "Put it aside", At("id", "sealed-aside"))
 	list := El("a", At("href", "#kept"), Text("list of all that is saved here"))

@@ -163,7 +163,7 @@ func signing(p *Page) Part {
 				El("p", Text("A signature shows the buyer who stands behind the quote and that nothing in it was "+
 					"changed. It needs a key of your own. The key is kept in this browser, sealed with a passphrase, "+
 					"and leaves it only in a sealed file.")),
-				pass("key-pass", "Sixteen letters or more; four plain words are good. Nobody can recover it."),
+				pass("key-pass", "Four plain words that do not belong together are good. Nobody can recover it."),
 				El("div", Class("row-tools"), asks("key-new", "Make a signing key", Class("main")),
 					El("label", Class("button"), At("for", "f-key"), Text("Take a key from its file…")),
 					El("input", Class("hidden-text"), At("type", "file"), At("id", "f-key"),
