@@ -3,10 +3,10 @@ package bid
 import (
 	"encoding/json"
 	"errors"
-	"fmt"
 	"slices"
 	"strings"
 
+	"boxwright/config/letters"
 	"boxwright/pricing/bid/claims"
 	"boxwright/pricing/bid/terms"
 	"boxwright/pricing/quote"
@@ -96,7 +96,7 @@ func (b *Book) Learn(buyer string, r quote.Requirement, asks bool) {
 // error is in words.
 func (b *Book) Stand(term string, own Own) error {
 	if len(own.Answer) > quote.MaxText {
-		return fmt.Errorf("%d bytes are too many; the most is %d", len(own.Answer), quote.MaxText)
+		return errors.New(letters.TooLong(own.Answer, quote.MaxText))
 	}
 	if !terms.Known(term) || !slices.Contains([]quote.Outcome{quote.Unanswered, quote.Meets, quote.Excepted,
 		quote.Clarify}, own.Verdict) {

@@ -120,7 +120,7 @@ func (d *Draft) Check() config.Problems {
 	} {
 		if len(f.text) > f.most {
 			ps = append(ps, config.Problem{Code: "draft.too-long", Where: f.where,
-				Text: fmt.Sprintf("has %d bytes; the most is %d", len(f.text), f.most)})
+				Text: letters.TooLong(f.text, f.most)})
 		}
 	}
 	if d.Rev < 0 || d.Rev > 999 {

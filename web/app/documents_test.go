@@ -169,7 +169,7 @@ func TestWhatOptionsAsk(t *testing.T) {
 	assert.Contains(t, s.Regions["main"], `value="Larkspur &lt;i&gt;County&lt;/i&gt; EMS"`)
 	assert.Contains(t, s.Regions["main"], `id="rel-let-plain"`, "who says something means to have it")
 	s = p.do(set("detail.let-plain", strings.Repeat("x", 121)))
-	assert.Contains(t, s.Regions["main"], "121 bytes are too many", "the reason stands beneath what was typed")
+	assert.Contains(t, s.Regions["main"], "is too long by 1 letter;", "the reason stands beneath what was typed")
 	assert.Equal(t, "Larkspur <i>County</i> EMS", draftOf(t, s).Unit.Detail("let-plain"), "the earlier text stays")
 	p.do(set("detail.let-plain", "Larkspur County EMS, gold"), Act{Do: "pick", ID: "let-gilt", On: true})
 	s = p.do(Act{Do: "pick", ID: "let-plain", On: true})

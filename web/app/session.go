@@ -32,7 +32,8 @@ func (a *App) session(req *session.Request) *session.Session {
 			err = a.memory.Suits(d)
 		}
 		if err != nil {
-			s.Fault("The kept draft could not be used and a new one was begun. %s", session.Sentence(err))
+			s.Fault("The saved quote could not be opened, and a new one was begun; the saved one stays as it is "+
+				"under Saved quotes. %s", session.Sentence(err))
 		} else {
 			s.Draft = d
 		}

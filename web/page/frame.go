@@ -71,7 +71,7 @@ func (f *Frame) Masthead() Part {
 func (f *Frame) ReadingBar(d *quote.Draft, revises bool) Part {
 	return Many(
 		El("p", Class("brand"), El("bdi", Text(cmp.Or(d.Seller.Name, "Boxwright")))),
-		If(f.Area == "quote", El("p", Class("number"), Text("Quote "), El("bdi", Text(Numbered(d))))),
+		If(f.Area == "quote", El("p", Class("number"), If(d.Number == "", Text("Quote ")), El("bdi", Text(Numbered(d))))),
 		If(f.Area != "quote", Action("go", "quote", "", "Back to the quote", Class("back"), At("id", "reading-back"))),
 		El("details", Class("menu"), At("id", "reading-menu"), El("summary", Text("Menu")), El("div",
 			Action("own-copy", "", "", "Make my own copy", At("id", "own-copy")),

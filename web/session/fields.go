@@ -1,10 +1,12 @@
 package session
 
 import (
+	"errors"
 	"fmt"
 	"strings"
 
 	"boxwright/config"
+	"boxwright/config/letters"
 	"boxwright/config/quantity"
 	"boxwright/pricing"
 	"boxwright/pricing/money"
@@ -65,7 +67,7 @@ func (s *Session) Set(a Act, set Setter) {
 func Text(most int, field func(*quote.Draft) *string) Setter {
 	return func(s *Session, a Act) error {
 		if len(a.Value) > most {
-			return fmt.Errorf("%d bytes are too many; the most is %d", len(a.Value), most)
+			return errors.New(letters.TooLong(a.Value, most))
 		}
 		*field(s.Draft) = a.Value
 		return nil

@@ -1,6 +1,7 @@
 package price
 
 import (
+	"errors"
 	"fmt"
 	"slices"
 	"strconv"
@@ -9,6 +10,7 @@ import (
 	"github.com/shopspring/decimal"
 
 	"boxwright/config"
+	"boxwright/config/letters"
 	"boxwright/config/quantity"
 	"boxwright/pricing"
 	"boxwright/pricing/finance"
@@ -237,7 +239,7 @@ func put(place any, a session.Act) error {
 	switch p := place.(type) {
 	case *string:
 		if len(typed) > 400 {
-			return fmt.Errorf("%d bytes are too many; the most is 400", len(typed))
+			return errors.New(letters.TooLong(typed, 400))
 		}
 		*p = typed
 	case *int:

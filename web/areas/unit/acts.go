@@ -1,6 +1,7 @@
 package unit
 
 import (
+	"errors"
 	"fmt"
 	"slices"
 	"strconv"
@@ -258,7 +259,7 @@ func detailField(option string) session.Setter {
 	return func(s *session.Session, a session.Act) error {
 		u := &s.Draft.Unit
 		if len(a.Value) > config.MaxDetail {
-			return fmt.Errorf("%d bytes are too many; the most is %d", len(a.Value), config.MaxDetail)
+			return errors.New(letters.TooLong(a.Value, config.MaxDetail))
 		}
 		if !u.Has(option) {
 			return fmt.Errorf("the unit does not have %q", option)
