@@ -35,8 +35,8 @@ func (m *Model) Collisions() []Collision { return collisions(m.Parts, m.Parts) }
 func (m *Model) PartsOf(o *config.Option) []Part {
 	out := m.partsOf(o)
 	for _, c := range o.Compartments {
-		if c.Holds != nil {
-			continue
+		if c.Holds != nil && len(o.Places) > 0 {
+			continue // a mount is a place of its option already
 		}
 		c = m.Planes.Compartment(c)
 		kind := "compartment"
@@ -44,7 +44,7 @@ func (m *Model) PartsOf(o *config.Option) []Part {
 			kind = "cabinet"
 		}
 		out = append(out, Part{ID: "comp/" + c.ID, Kind: kind, Label: c.Label, Option: o.ID, Face: c.Side,
-			Box: m.hollow(&c)})
+			Box: m.hollow(&c), Slot: c.Holds != nil, Fitted: o.Fitted != nil})
 	}
 	return out
 }
@@ -97,8 +97,17 @@ func collisions(as, bs []Part) []Collision {
 	return out
 }
 
+// hollow kinds hold things: a slot for something that is carried may be in them.
+var hollow = map[string]bool{"compartment": true, "cabinet": true, "bench": true, "counter": true, "console": true}
+
 // mayShare reports whether two parts are made to stand in or on each other.
 func mayShare(a, b *Part) bool {
+	switch {
+	case a.Slot && b.Slot:
+		return a.Fitted && b.Fitted || a.Option == b.Option
+	case a.Slot && hollow[b.Kind], b.Slot && hollow[a.Kind]:
+		return true
+	}
 	if a.Option == b.Option && (a.Option != "" || !ofBody(a) && !ofBody(b)) {
 		return true
 	}

@@ -28,7 +28,8 @@ type Part struct {
 	Hinge, Color, Text string // of config.Hinges, config.ColorNames; what is lettered on it
 	Backward           bool   // its text is to be read in a mirror
 	Flat               bool   // paint, film or lettering, which stands out of nothing
-	Slot               bool   // a bracket or slot that is in or on something else, as a mount is
+	Slot               bool   // a bracket or slot for what is carried, which may be in something hollow
+	Fitted             bool   // with others in a compartment of the body; what room is left there is counted apart
 }
 
 // Kinds that no option brings.
@@ -45,7 +46,7 @@ const (
 // solid reports whether nothing else may stand where a part does.
 func (p *Part) solid() bool {
 	if p.Slot {
-		return false
+		return true
 	}
 	switch p.Kind {
 	case KindWheelBox, KindFuel:
@@ -320,7 +321,7 @@ func (m *Model) compartment(c config.Compartment, o *config.Option) {
 		kind, face = "cabinet", config.FaceFree
 	}
 	m.add(Part{ID: "comp/" + c.ID, Kind: kind, Label: c.Label, Option: option, Face: face, Box: m.hollow(&c),
-		Slot: c.Holds != nil})
+		Slot: c.Holds != nil, Fitted: o != nil && o.Fitted != nil})
 }
 
 // option places what an option brings besides compartments.

@@ -1,6 +1,7 @@
 package body
 
 import (
+	"slices"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -255,24 +256,40 @@ func TestUnknownPartsGiveNoModel(t *testing.T) {
 	assert.NotPanics(t, func() { Bare(&config.Chassis{}, &config.Body{}).Angles() }, "zeros are no reason to fail")
 }
 
-// A slot that an option brings for what is carried may lie in the room below a bench.
+// A slot that an option brings for what is carried may lie in the room below a bench or in
+// a cabinet, and nowhere that anything else is: not in a wheel box, a seat or another's slot.
 func TestSlotsStandInSomething(t *testing.T) {
 	slot := config.Option{ID: "slot", Compartments: []config.Compartment{{ID: "s", Label: "Slot", Side: "inside",
-		XIn: 60, YIn: 30, ZIn: 9, WidthIn: 30, DepthIn: 12, HeightIn: 12}}}
+		XIn: 60, YIn: 30, ZIn: 9, WidthIn: 30, DepthIn: 12, HeightIn: 12, Holds: []config.Aboard{{}}}}}
+	cabinet := config.Option{ID: "cabinet", Compartments: []config.Compartment{slot.Compartments[0]}}
+	cabinet.Compartments[0].Holds = nil
+	other := config.Option{ID: "other", Compartments: []config.Compartment{slot.Compartments[0]}}
+	other.Compartments[0].ID = "o"
+	fitted, beside := slot, other
+	fitted.Fitted, beside.Fitted = &config.Fitted{}, &config.Fitted{}
 	bench := config.Option{ID: "bench", Places: []config.Place{{Kind: "bench", Face: config.FaceFree, XIn: 60, YIn: 30,
 		ZIn: 9, LengthIn: 72, WidthIn: 22, HeightIn: 18}}}
+	seat := config.Option{ID: "seat", Seats: []config.Seat{{ID: "x", Kind: "fixed", XIn: 60, YIn: 30, ZIn: 19}}}
+	m := Bare(truck(), module())
 	for _, c := range []struct {
 		name string
-		hold []config.Aboard
+		a, b *config.Option
 		hits int
-	}{{"a slot", []config.Aboard{{}}, 0}, {"a cabinet", nil, 1}} {
-		t.Run(c.name, func(t *testing.T) {
-			at := slot.Compartments[0]
-			at.Holds = c.hold
-			m := Bare(truck(), module())
-			m.compartment(at, &slot)
-			m.option(&bench, 1)
-			assert.Len(t, m.Collisions(), c.hits)
-		})
+	}{
+		{"a slot below a bench", &slot, &bench, 0},
+		{"a cabinet below a bench", &cabinet, &bench, 1},
+		{"a slot in a cabinet", &slot, &cabinet, 0},
+		{"a slot where a seat is", &slot, &seat, 1},
+		{"two slots", &slot, &other, 1},
+		{"two fitted into one compartment, whose room is counted", &fitted, &beside, 0},
+	} {
+		t.Run(c.name, func(t *testing.T) { assert.Len(t, Between(m.PartsOf(c.a), m.PartsOf(c.b)), c.hits) })
 	}
+	at := slot.Compartments[0]
+	i := slices.IndexFunc(m.Parts, func(p Part) bool { return p.ID == "wheel-box/curb" })
+	require.GreaterOrEqual(t, i, 0)
+	x, y, z := m.Parts[i].Center()
+	at.XIn, at.YIn, at.ZIn = quantity.Length(x-m.Front), quantity.Length(y), quantity.Length(z-m.Floor)
+	slot.Compartments[0] = at
+	assert.NotEmpty(t, m.Against(&slot, m.PartsOf(&slot)), "in a wheel box")
 }

@@ -93,7 +93,7 @@ func (s *Sheet) battery(b *vehicle) {
 	s.Battery.Minutes = bank.minutes(load, bank.Exponent, 1)
 	s.kept(b, &bank)
 	left := load
-	for _, order := range shedOrders(scene.Items) {
+	for _, order := range sheddings([]Mode{scene}) {
 		step := ShedStep{Order: order}
 		for _, it := range scene.Items {
 			if it.Shed == order {
@@ -288,13 +288,29 @@ func (s *Sheet) charger(b *vehicle) {
 		Remedy: "Take a larger charger, or fewer loads that stay on when parked.", Picks: heaviest(parked.Items)})
 }
 
-func shedOrders(items []Item) []int {
+// sheddings are the places in the order of shedding that loads of some modes have.
+func sheddings(modes []Mode) []int {
 	var out []int
-	for _, it := range items {
-		if it.Shed > 0 && !slices.Contains(out, it.Shed) {
-			out = append(out, it.Shed)
+	for _, m := range modes {
+		for _, it := range m.Items {
+			if it.Shed > 0 && !slices.Contains(out, it.Shed) {
+				out = append(out, it.Shed)
+			}
 		}
 	}
 	slices.Sort(out)
 	return out
+}
+
+// numberShedding counts the steps in which this unit sheds from 1 on: places in the order
+// of the catalogue that none of its loads has are no steps.
+func (s *Sheet) numberShedding() {
+	places := sheddings(s.Modes)
+	for _, m := range s.Modes {
+		for i := range m.Items {
+			if it := &m.Items[i]; it.Shed > 0 {
+				it.Shed = slices.Index(places, it.Shed) + 1
+			}
+		}
+	}
 }

@@ -94,6 +94,27 @@ func TestBatteryMinutesAndShedding(t *testing.T) {
 	assert.Less(t, f.Value, f.High)
 }
 
+// A unit whose loads have the places 3 and 7 of the catalogue's order sheds in steps 1 and
+// 2, in every mode alike.
+func TestSheddingIsCountedWithoutGaps(t *testing.T) {
+	cat := fixture(t)
+	cat.OptionByID("lightbar").Load.Shed = 3
+	cat.OptionByID("ac").Load.Shed = 7
+	s := Budget(cat, unit("ac", "lightbar"), nil)
+	require.Len(t, s.Shed, 2)
+	for i, step := range s.Shed {
+		assert.Equal(t, i+1, step.Order)
+	}
+	assert.Equal(t, "lightbar", s.Shed[0].Items[0].ID)
+	for _, m := range s.Modes {
+		for _, it := range m.Items {
+			if want := map[string]int{"lightbar": 1, "ac": 2}[it.ID]; want > 0 {
+				assert.Equal(t, want, it.Shed, "%s, %s", m.Code, it.ID)
+			}
+		}
+	}
+}
+
 func TestBatteriesByTheirJob(t *testing.T) {
 	minutes := func(ah, usable, load, k float64) float64 { return 60 * usable * 20 * math.Pow(ah/(load*20), k) }
 	for _, tt := range []struct {

@@ -50,7 +50,7 @@ type Item struct {
 	ID    string // option id; empty for the chassis and for allowances
 	Label string
 	Amps  quantity.Current // for all of its quantity, at the mode's voltage
-	Shed  int              // order of shedding; 0 never
+	Shed  int              // step in which it is shed, counted from 1; 0 never
 	// Watts that the inverter feeds it with at 125 V; 0 of a plain 12 V load.
 	Watts quantity.Power
 	// OffA is the same current with the engine off, at the batteries' voltage and without
@@ -141,6 +141,7 @@ func Budget(cat *config.Catalogue, u *config.Unit, assume *config.Assumptions) *
 	}
 	s.Hot = b.output()
 	s.modes(b)
+	s.numberShedding()
 	s.medical(b)
 	s.idle(b)
 	s.battery(b)

@@ -1,7 +1,6 @@
 package power
 
 import (
-	"math"
 	"slices"
 
 	"boxwright/config"
@@ -29,27 +28,35 @@ func (s *Sheet) Rewire(cat *config.Catalogue, u *config.Unit, w Wiring) {
 	for _, f := range wired(s.Circuits) {
 		i := slices.IndexFunc(s.Figures, func(x config.Figure) bool { return x.Code == f.Code })
 		if i >= 0 {
-			s.Figures[i].Value, s.Figures[i].Low, s.Figures[i].High = f.Value, f.Low, f.High
+			was := &s.Figures[i]
+			was.Label, was.Value, was.Low, was.High = f.Label, f.Value, f.Low, f.High
 		}
 	}
 }
 
-// wired is what a schedule keeps in its worst circuits: what the wire may carry in percent
-// of its fuse, nothing where none serves, and the voltage drop in percent of nominal.
+// wired is what a schedule keeps in its worst circuits, which it names: what the wire may
+// carry in percent of its fuse, nothing where none serves, and the voltage drop in percent
+// of nominal.
 func wired(list []Conductor) []config.Figure {
-	carry, drop := math.Inf(1), 0.0
+	var carry, drop config.Figure
+	worst := func(code, label string, c *Conductor, v float64) config.Figure {
+		return config.Figure{Code: code, Label: label + ": " + c.Number + " " + c.Function, Value: v, Low: v, High: v,
+			Unit: quantity.Percent}
+	}
 	for i := range list {
-		if c := &list[i]; c.FuseA > 0 {
-			carry, drop = math.Min(carry, 100*c.CarryA/c.FuseA), math.Max(drop, c.DropPct)
+		c := &list[i]
+		if !(c.FuseA > 0) {
+			continue
+		}
+		if v := 100 * c.CarryA / c.FuseA; carry.Code == "" || v < carry.Value {
+			carry = worst("power.wire-carry", "Least that the wire of a circuit may carry, of its fuse", c, v)
+		}
+		if drop.Code == "" || c.DropPct > drop.Value {
+			drop = worst("power.wire-drop", "Greatest voltage drop of a circuit, of 12 V", c, c.DropPct)
 		}
 	}
-	if math.IsInf(carry, 1) {
+	if carry.Code == "" {
 		return nil
 	}
-	return []config.Figure{
-		{Code: "power.wire-carry", Label: "Least that the wire of a circuit may carry, of its fuse", Value: carry,
-			Low: carry, High: carry, Unit: quantity.Percent},
-		{Code: "power.wire-drop", Label: "Greatest voltage drop of a circuit, of 12 V", Value: drop, Low: drop,
-			High: drop, Unit: quantity.Percent},
-	}
+	return []config.Figure{carry, drop}
 }

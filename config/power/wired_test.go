@@ -1,6 +1,8 @@
 package power
 
 import (
+	"cmp"
+	"slices"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -13,10 +15,13 @@ import (
 // The worst circuit decides: 12.5 A on a 10 A fuse is 125 %; one that no wire serves has
 // nothing, and one that is not sized does not count.
 func TestWhatAScheduleKeeps(t *testing.T) {
-	figures := wired([]Conductor{{FuseA: 40, CarryA: 90, DropPct: 8}, {FuseA: 10, CarryA: 12.5, DropPct: 3}, {}})
+	figures := wired([]Conductor{{Number: "104", Function: "FRONT LIGHT BAR", FuseA: 40, CarryA: 90, DropPct: 8},
+		{Number: "131", Function: "SCENE LIGHT", FuseA: 10, CarryA: 12.5, DropPct: 3}, {}})
 	require.Len(t, figures, 2)
 	assert.Equal(t, 125., figures[0].Value)
+	assert.Contains(t, figures[0].Label, ": 131 SCENE LIGHT")
 	assert.Equal(t, 8., figures[1].Value)
+	assert.Contains(t, figures[1].Label, ": 104 FRONT LIGHT BAR")
 	assert.Zero(t, wired([]Conductor{{FuseA: 500}})[0].Value)
 	assert.Empty(t, wired([]Conductor{{}}))
 }
@@ -36,6 +41,8 @@ func TestRewiring(t *testing.T) {
 	w.DropPct = 3
 	s.Rewire(cat, u, w)
 	drop, _ := s.Figure("power.wire-drop")
+	worst := slices.MaxFunc(s.Circuits, func(a, b Conductor) int { return cmp.Compare(a.DropPct, b.DropPct) })
+	assert.Contains(t, drop.Label, worst.Number+" "+worst.Function, "named anew")
 	assert.LessOrEqual(t, drop.Value, 3.)
 	assert.Equal(t, was.Limit, drop.Limit)
 	assert.Equal(t, quantity.Percent, drop.Unit)

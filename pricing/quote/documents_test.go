@@ -183,6 +183,12 @@ func TestTheTestSheetTellsGoodUnitsFromBad(t *testing.T) {
 			"power.battery-minutes"},
 		{"a load that does not run", map[string]float64{"power.scene": 0.8 * want["power.scene"]}, "power.scene"},
 		{"an inch less headroom", map[string]float64{"space.headroom": want["space.headroom"] - 1}, "space.headroom"},
+		{"an air horn on the roof", map[string]float64{"space.height-all": want["space.height-all"] + 5},
+			"space.height-all"},
+		{"flood lights below the belt", map[string]float64{"space.flood-height": 71}, "space.flood-height"},
+		{"a floor two inches higher", map[string]float64{"space.loading-height": want["space.loading-height"] + 2},
+			"space.loading-height"},
+		{"a narrower rear doorway", map[string]float64{"space.rear-door": 43.5}, "space.rear-door"},
 		{"too thin a wire", map[string]float64{drop: 3 * want[drop]}, drop},
 	} {
 		t.Run(c.name, func(t *testing.T) {
@@ -235,6 +241,10 @@ func TestLabelData(t *testing.T) {
 	assert.InDelta(t, 9600, find(cut, "final-stage", "Rear GAWR").Value, 0)
 	assert.Equal(t, "LT225/75R16 E, dual", find(cut, "final-stage", "Rear tires").Text)
 	assert.True(t, find(cut, "final-stage", "Vehicle identification").Blank)
+	assert.True(t, find(cut, "final-stage", "Rear rims").Blank, "beside the tires, 49 CFR 571.120 S5.3.2")
+	assert.True(t, find(van, "alterer", "Front rims").Blank)
+	assert.Equal(t, "LT245/75R16 E", find(van, "placard", "Rear tires").Text, "49 CFR 571.110 S4.3")
+	assert.Equal(t, "80 psi", find(van, "placard", "Front tire pressure").Text)
 	assert.InDelta(t, 9500-float64(van.Weight.Curb.TotalLb), find(van, "placard", "That weight").Value, 1e-6)
 	left, _ := cut.Figure("weight.payload-left")
 	assert.InDelta(t, left.Value, find(cut, "payload-form", "8. Left").Value, 1e-6, "the form and the weigh-up agree")

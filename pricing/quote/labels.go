@@ -91,10 +91,18 @@ func axle(what string, gawr quantity.Mass, t config.Tires) []LabelLine {
 	}
 }
 
+// rims are not of the catalogue: who certifies reads them off the wheels.
+//
+// Source: 49 CFR 571.120 S5.3.2, rims beside the tires of a label; from memory.
+func rims(what string) LabelLine {
+	return LabelLine{What: what + " rims, size and type", From: "to be read off the wheels (49 CFR 571.120 S5.3.2, " +
+		"from memory)", Blank: true}
+}
+
 func (q *Quote) ratings() []LabelLine {
 	out := []LabelLine{pounds("GVWR", q.Chassis.GVWRLb, fromRating)}
-	out = append(out, axle("Front", q.Chassis.GAWRFrontLb, q.Chassis.FrontTires)...)
-	return append(out, axle("Rear", q.Chassis.GAWRRearLb, q.Chassis.RearTires)...)
+	out = append(append(out, axle("Front", q.Chassis.GAWRFrontLb, q.Chassis.FrontTires)...), rims("Front"))
+	return append(append(out, axle("Rear", q.Chassis.GAWRRearLb, q.Chassis.RearTires)...), rims("Rear"))
 }
 
 func (q *Quote) finalStageLabel() Label {
@@ -134,13 +142,14 @@ func (q *Quote) altererLabel() Label {
 
 func (q *Quote) placard() Label {
 	curb, from := q.curbWeight()
+	tires := append(axle("Front", 0, q.Chassis.FrontTires)[1:], axle("Rear", 0, q.Chassis.RearTires)[1:]...)
 	return Label{"placard", "Placard of tires and load",
-		"49 CFR 571.110, to 10,000 lb GVWR; the sentence as vehicle manuals print it", []LabelLine{
+		"49 CFR 571.110, to 10,000 lb GVWR: the sentence as vehicle manuals print it, the list from memory", append([]LabelLine{
 			{What: "Sentence", Text: "The combined weight of occupants and cargo should never exceed",
 				From: "vehicle manuals"},
 			pounds("That weight", q.Chassis.GVWRLb-curb, "GVWR less curb weight, "+from),
 			{What: "Designated seats", Value: float64(len(q.Space.Seats)), Unit: quantity.Count, From: "the unit"},
-		}}
+		}, tires...)}
 }
 
 // curbWeight is the one that was read on the scale where the test sheet has it, else the

@@ -96,11 +96,12 @@ func (q *Quote) Checks() []Check {
 		}
 		add(c)
 	}
-	for _, code := range []string{"space.length", "space.width", "space.height"} {
+	for _, code := range []string{"space.length", "space.width", "space.height", "space.length-all", "space.width-all",
+		"space.height-all", "space.loading-height", "space.flood-height"} {
 		figure(toMeasure, code, outerTolIn, common, false)
 	}
-	for _, code := range []string{"space.headroom", "space.aisle", "space.inside-length", "space.bench",
-		"space.bench-width"} {
+	for _, code := range []string{"space.headroom", "space.aisle", "space.inside-length", "space.rear-door", "space.seat-cot",
+		"space.cot-door", "space.bench", "space.bench-width"} {
 		figure(toMeasure, code, sizeTolIn, common, false)
 	}
 	for _, code := range []string{"power.parked", "power.driving", "power.responding", "power.scene", "power.shore"} {

@@ -2,6 +2,7 @@ package page
 
 import (
 	"strconv"
+	"strings"
 
 	"boxwright/config/quantity"
 )
@@ -54,4 +55,33 @@ func OrDash(text string) string {
 		return "–"
 	}
 	return text
+}
+
+// units that stand behind a figure, as they are shown.
+var units = map[string]bool{"lb": true, "kg": true, "in": true, "mm": true, "ft": true, "m": true, "A": true, "Ah": true,
+	"W": true, "V": true, "%": true, "psi": true, "kPa": true, "ft²": true, "m²": true, "ft³": true, "L": true,
+	"min": true, "h": true, "degrees": true}
+
+// Held is a text whose figures stay on one line with their units.
+func Held(text string) string {
+	if !strings.Contains(text, " ") {
+		return text
+	}
+	words := strings.Split(text, " ")
+	out := words[0]
+	for i, w := range words[1:] {
+		before := words[i]
+		if before != "" && strings.ContainsRune("0123456789", rune(before[len(before)-1])) &&
+			units[strings.TrimRight(w, ".,;:)")] {
+			out += "\u00a0" + w
+		} else {
+			out += " " + w
+		}
+	}
+	return out
+}
+
+// Between is a range that breaks between its ends alone.
+func Between(p *Page, low, high float64, unit string) string {
+	return Held(p.Show(low, unit) + " to " + p.Show(high, unit))
 }

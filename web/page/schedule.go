@@ -41,6 +41,9 @@ func Dates(p *Page) Part {
 	)
 }
 
+// longestStep is how many letters of a step's name there is room for before its bar, and above it.
+const longestStep = 46
+
 // ScheduleChart is a bar for each step from order to delivery under a calendar,
 // with the steps that decide the date in the accent and float as a dashed line. On a phone
 // another stands in its place, with each name above its bar.
@@ -48,7 +51,7 @@ func ScheduleChart(p *Page) Part { return Many(steps(p, false), steps(p, true)) 
 
 func steps(p *Page, narrow bool) Part {
 	s := p.Q.Plan
-	left, right, row, top, ahead, apart := 152.0, 460.0, 13.0, 16.0, 0.0, 29.0
+	left, right, row, top, ahead, apart := 178.0, 460.0, 13.0, 16.0, 0.0, 29.0
 	width := 480.0
 	if narrow {
 		left, right, row, ahead, apart, width = 4.0, 326.0, 27.0, 14.0, 52.0, 330
@@ -83,9 +86,9 @@ func steps(p *Page, narrow bool) Part {
 			class, decides = "critical", " *"
 			said += " " + st.Label + " until " + st.Finish.Long() + ";"
 		}
-		name := Label("small end", left-4, y+8, shortened(st.Label, 38)+decides)
+		name := Label("small end", left-4, y+8, shortened(st.Label, longestStep)+decides)
 		if narrow {
-			name = Label("small", left, y-3, shortened(st.Label, 38)+decides)
+			name = Label("small", left, y-3, shortened(st.Label, longestStep)+decides)
 		}
 		parts = append(parts, name, Rect("slot", left, y, right-left, 9),
 			Rect(class, x(st.ES), y, max(x(st.EF)-x(st.ES), 0.8), 9))

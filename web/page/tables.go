@@ -132,7 +132,7 @@ func bar(f config.Figure) Part {
 func figureRow(p *Page, f config.Figure) []Part {
 	rangeText := ""
 	if f.High > f.Low {
-		rangeText = p.Show(f.Low, f.Unit) + " to " + p.Show(f.High, f.Unit)
+		rangeText = Between(p, f.Low, f.High, f.Unit)
 	}
 	limit, margin := None(), None()
 	if f.Sense != "" {
@@ -141,7 +141,7 @@ func figureRow(p *Page, f config.Figure) []Part {
 			If(Chance(f) != "", El("span", Class("how"), Text(Chance(f)))))
 	}
 	return []Part{
-		Many(Text(f.Label), help(p, f.Code), bar(f)),
+		Many(Text(Held(f.Label)), help(p, f.Code), bar(f)),
 		El("b", Text(p.Show(f.Value, f.Unit))),
 		Text(rangeText), limit, margin,
 	}

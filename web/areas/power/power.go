@@ -100,25 +100,7 @@ func modeItems(p *Page, m power.Mode) Part {
 }
 
 func battery(p *Page) Part {
-	s := p.Q.Power
-	minutes := func(v float64) string {
-		if v <= 0 {
-			return "not known"
-		}
-		return p.Show(v, quantity.Minute)
-	}
-	t := page.Table{Caption: "Scene load with the engine off, shedding in this order",
-		Heads: []string{"Step", ">Load left", ">Lasts"}}
-	t.Rows = append(t.Rows, page.Texts("Everything on", p.amps(s.Battery.LoadA), minutes(s.Battery.Minutes)))
-	for _, x := range s.Shed {
-		var names []string
-		for _, it := range x.Items {
-			names = append(names, it.Label)
-		}
-		t.Rows = append(t.Rows, page.Texts(strconv.Itoa(x.Order)+". Shed "+strings.Join(names, "; "), p.amps(x.LeftA),
-			minutes(x.Minutes)))
-	}
-	b := s.Battery
+	b := p.Q.Power.Battery
 	name, feeds := "Batteries: ", "These batteries start the engine too; the rest is kept for that."
 	if b.House {
 		name, feeds = "House batteries: ", "They feed the module alone."
@@ -128,12 +110,13 @@ func battery(p *Page) Part {
 	}
 	how := feeds
 	if b.Minutes > 0 {
-		how = "Likely " + p.Show(b.Low, quantity.Minute) + " to " + p.Show(b.High, quantity.Minute) +
+		how = "Likely " + page.Between(p.Page, b.Low, b.High, quantity.Minute) +
 			". Engine off, at " + p.Show(b.Volts, quantity.Volt) + ", without what only a running engine needs. " +
 			p.Show(100*b.Usable, quantity.Percent) + " of the capacity is used, by Peukert's law with an exponent of " +
 			strconv.FormatFloat(math.Round(100*b.Exponent)/100, 'f', -1, 64) + " (" + b.Chemistry + "). " + feeds
 	}
-	return page.Block(name+p.Show(float64(b.AmpHours), quantity.AmpHour), t.Draw(), El("p", Class("how"), Text(how)))
+	return page.Block(name+p.Show(float64(b.AmpHours), quantity.AmpHour), page.SheddingTable(p.Page),
+		El("p", Class("how"), Text(how)))
 }
 
 // mains is one 125 V supply with what it may have to feed at once.

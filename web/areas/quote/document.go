@@ -294,9 +294,9 @@ func tight(p *Page, caption string, list []config.Figure) Part {
 	t := page.Table{Caption: caption, Class: "tight long",
 		Heads: []string{"Figure", ">Value", ">Likely range", ">Limit", ">Margin", "From"}}
 	for _, f := range list {
-		row := page.Texts(f.Label, p.Show(f.Value, f.Unit), "", "–", "–", "")
+		row := page.Texts(page.Held(f.Label), p.Show(f.Value, f.Unit), "", "–", "–", "")
 		if f.High > f.Low {
-			row[2] = Text(p.Show(f.Low, f.Unit) + " to " + p.Show(f.High, f.Unit))
+			row[2] = Text(page.Between(p.Page, f.Low, f.High, f.Unit))
 		}
 		if f.Sense != "" {
 			row[3], row[5] = Text(map[config.Sense]string{config.AtMost: "≤ ", config.AtLeast: "≥ "}[f.Sense]+

@@ -99,6 +99,9 @@ func testSheet(p *Page) Part {
 			If(!list[0].Works, El("p", Class("how"), Text("Accepted by: "+bases(list[:end])+"."))))
 		list = list[end:]
 	}
+	if len(p.Q.Power.Shed) > 0 {
+		out = append(out, page.SheddingTable(p.Page))
+	}
 	said := "No reading is entered yet."
 	if read > 0 {
 		said = page.Count(read, "reading", "readings") + " entered, " + page.Whole(bad) + " outside what is accepted."
@@ -121,7 +124,7 @@ func checkRow(p *Page, c quote.Check) []Part {
 		if c.Reading != nil {
 			value = page.Whole(int(*c.Reading))
 		}
-		return []Part{Text(c.What), Text(c.How), Text(c.Expect), Text(c.Tolerance),
+		return []Part{Text(c.What), Text(c.How), Text(page.Held(c.Expect)), Text(page.Held(c.Tolerance)),
 			Many(El("select", At("id", "f-"+id), At("data-act", "set"), At("data-id", id),
 				At("aria-label", "Found: "+c.What), page.Options(value,
 					[]page.Choice{{"", "☐"}, {"1", "in order"}, {"0", "a fault"}})), verdict)}
@@ -130,7 +133,7 @@ func checkRow(p *Page, c quote.Check) []Part {
 	if c.Reading != nil {
 		value = p.Plain(*c.Reading, c.Unit)
 	}
-	return []Part{Text(c.What), Text(p.Show(c.Want, c.Unit)), Text(accepted(p, c)),
+	return []Part{Text(page.Held(c.What)), Text(p.Show(c.Want, c.Unit)), Text(accepted(p, c)),
 		Many(page.Bare(p.Page, id, "decimal", value, "Reading: "+c.What), verdict)}
 }
 
@@ -138,19 +141,19 @@ func checkRow(p *Page, c quote.Check) []Part {
 func accepted(p *Page, c quote.Check) string {
 	switch {
 	case c.High > 1e9:
-		return "at least " + p.Show(c.Low, c.Unit)
+		return "at least " + page.Held(p.Show(c.Low, c.Unit))
 	case c.Low == 0:
-		return "at most " + p.Show(c.High, c.Unit)
+		return "at most " + page.Held(p.Show(c.High, c.Unit))
 	}
-	return p.Show(c.Low, c.Unit) + " to " + p.Show(c.High, c.Unit)
+	return page.Between(p.Page, c.Low, c.High, c.Unit)
 }
 
 // printedRow is a check of a unit that is not in work, with room to write.
 func printedRow(p *Page, c quote.Check) []Part {
 	if c.Works {
-		return []Part{Text(c.What), Text(c.How), Text(c.Expect), Text(c.Tolerance), Text("☐")}
+		return []Part{Text(c.What), Text(c.How), Text(page.Held(c.Expect)), Text(page.Held(c.Tolerance)), Text("☐")}
 	}
-	return []Part{Text(c.What), Text(p.Show(c.Want, c.Unit)), Text(accepted(p, c)), Text("__________")}
+	return []Part{Text(page.Held(c.What)), Text(p.Show(c.Want, c.Unit)), Text(accepted(p, c)), Text("__________")}
 }
 
 // bases lists what the tolerances of a section rest on, each once.
@@ -182,7 +185,7 @@ func labelData(p *Page) Part {
 			case x.Unit != "":
 				value = quantity.US.Show(x.Value, x.Unit)
 			}
-			t.Rows = append(t.Rows, page.Texts(x.What, value, x.From))
+			t.Rows = append(t.Rows, page.Texts(x.What, page.Held(value), page.Held(x.From)))
 		}
 		out = append(out, El("section", Class("whole"), t.Draw(), El("p", Class("how"), Text(l.Source+"."))))
 	}

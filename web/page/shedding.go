@@ -1,0 +1,34 @@
+package page
+
+import (
+	"strconv"
+	"strings"
+
+	"boxwright/config/quantity"
+	. "boxwright/web/page/markup"
+)
+
+// SheddingTable is the order in which the unit sheds its loads, and what is left on the
+// batteries at each step.
+func SheddingTable(p *Page) Part {
+	s := p.Q.Power
+	amps := func(a quantity.Current) string { return p.Show(float64(a), quantity.Amp) }
+	minutes := func(v float64) string {
+		if v <= 0 {
+			return "not known"
+		}
+		return p.Show(v, quantity.Minute)
+	}
+	t := Table{Caption: "Scene load with the engine off, shedding in this order",
+		Heads: []string{"Step", ">Load left", ">Lasts"}}
+	t.Rows = append(t.Rows, Texts("Everything on", amps(s.Battery.LoadA), minutes(s.Battery.Minutes)))
+	for _, x := range s.Shed {
+		var names []string
+		for _, it := range x.Items {
+			names = append(names, it.Label)
+		}
+		t.Rows = append(t.Rows, Texts(strconv.Itoa(x.Order)+". Shed "+strings.Join(names, "; "), amps(x.LeftA),
+			minutes(x.Minutes)))
+	}
+	return t.Draw()
+}
