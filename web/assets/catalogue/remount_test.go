@@ -142,7 +142,8 @@ func TestMeasuredMassBalances(t *testing.T) {
 	with := weight.Weigh(cat, u, nil).Curb
 	assert.InDelta(t, float64(ch.CurbFrontLb+ch.CurbRearLb)+5000, float64(with.TotalLb), 0.001)
 	assert.InDelta(t, float64(ch.CurbRearLb)+5000.0*(59+90)/158, float64(with.RearLb), 0.001)
-	assert.InDelta(t, 5000.0*2/float64(with.TotalLb), float64(with.YIn), 0.001)
+	aside := 5000.0*2 + float64(ch.CurbFrontLb+ch.CurbRearLb)*float64(ch.CGYIn)
+	assert.InDelta(t, aside/float64(with.TotalLb), float64(with.YIn), 0.001)
 }
 
 func TestWhatIsGuessedOfAModuleIsSaid(t *testing.T) {
