@@ -10,6 +10,7 @@ import (
 
 	"boxwright/config"
 	"boxwright/config/power"
+	"boxwright/config/quantity"
 	"boxwright/config/rules"
 	"boxwright/config/space"
 	"boxwright/config/standards"
@@ -111,6 +112,34 @@ func TestClearLengthsAtTheCot(t *testing.T) {
 		}
 	})
 	assert.Equal(t, 2*len(cat.Chassis), judged)
+}
+
+// Indiana's 110 in are "with warning devices, less the antenna": a beacon that stands 17 in
+// over a roof of 94 in is over them, one of 16 in is at them, and a whip of 40 in is not counted.
+func TestIndianasHeightHasTheWarningDevices(t *testing.T) {
+	for _, c := range []struct {
+		kind string
+		high quantity.Length
+		want standards.Outcome
+	}{{"lamp", 16, standards.Met}, {"lamp", 17, standards.NotMet}, {"antenna", 40, standards.Met}} {
+		t.Run(fmt.Sprintf("%s of %v in", c.kind, c.high), func(t *testing.T) {
+			cat := demo(t)
+			cat.Options = append(cat.Options, config.Option{ID: "zz", Label: "On the roof", Group: "warn-front", Places: []config.Place{{Kind: c.kind,
+				Face: config.FaceRoof, Along: config.AlongMiddle, LengthIn: 6, WidthIn: 6, HeightIn: c.high, OutIn: c.high}}})
+			require.Empty(t, cat.Prepare())
+			u := &config.Unit{Chassis: "van-9500-148-gas", Body: "van-60"}
+			u.Set(config.Pick{Option: "zz", Qty: 1})
+			as := standards.Assume(standards.Indiana, cat, u)
+			s := space.Measure(cat, u, &as)
+			roof, _ := s.Figure("space.height")
+			require.InDelta(t, 94, roof.Value, 1e-9)
+			for _, v := range standards.Judge(standards.Indiana, u, cat, &s.Report) {
+				if v.Clause == "in-height" {
+					assert.Equal(t, c.want, v.Outcome, "%v in", v.Figure.Value)
+				}
+			}
+		})
+	}
 }
 
 // The standard units of the demonstration are sound electrically and stow

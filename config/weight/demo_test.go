@@ -54,6 +54,30 @@ func TestDemoCatalogueWeighs(t *testing.T) {
 	}
 }
 
+// Bare chassis of the demonstration are invented, and plausible: more than half of one rests
+// on its front axle and less than two thirds, one that may weigh more weighs more in its
+// family, and what a split was tuned by lies within the doubt about it. From memory.
+func TestBareChassisArePlausible(t *testing.T) {
+	cat := demo(t)
+	last := map[string]*config.Chassis{}
+	for i := range cat.Chassis {
+		ch := &cat.Chassis[i]
+		total := float64(ch.CurbFrontLb + ch.CurbRearLb)
+		share := float64(ch.CurbFrontLb) / total
+		assert.True(t, share > 0.53 && share < 0.66, "%s: %.3f on the front axle", ch.ID, share)
+		assert.True(t, total > 0.38*float64(ch.GVWRLb) && total < 0.57*float64(ch.GVWRLb), "%s: %.0f lb", ch.ID, total)
+		assert.Positive(t, float64(ch.CurbTolLb), ch.ID)
+		family := string(ch.Cab) + ch.Drive + ch.Fuel
+		if was := last[family]; was != nil && was.GVWRLb < ch.GVWRLb {
+			assert.Less(t, float64(was.CurbFrontLb+was.CurbRearLb), total, "%s is lighter than %s", ch.ID, was.ID)
+		}
+		last[family] = ch
+	}
+	split := (*config.Assumptions)(nil).Factor(config.ChassisSplit) / 100
+	ch := cat.ChassisByID("cut-14500-158-gas")
+	assert.Greater(t, split*float64(ch.CurbFrontLb+ch.CurbRearLb), 16., "lb that its split was moved by")
+}
+
 func BenchmarkDemoWeigh(b *testing.B) {
 	cat := demo(b)
 	u, as := standard(cat, cat.Chassis[4].ID, cat.Bodies[6].ID), people(175)
