@@ -38,7 +38,7 @@ func (m *Model) PartsOf(o *config.Option) []Part {
 		if c.Holds != nil && len(o.Places) > 0 {
 			continue // a mount is a place of its option already
 		}
-		c = m.Planes.Compartment(c)
+		c = m.Planes.CompartmentOf(o, c)
 		kind := "compartment"
 		if c.Side == "inside" {
 			kind = "cabinet"

@@ -307,7 +307,7 @@ func (m *Model) stow(list []config.Compartment, cat *config.Catalogue, u *config
 
 // compartment places one that an option brings, or the body.
 func (m *Model) compartment(c config.Compartment, o *config.Option) {
-	c = m.Planes.Compartment(c)
+	c = m.Planes.CompartmentOf(o, c)
 	m.Compartments = append(m.Compartments, c)
 	option := ""
 	if o != nil {

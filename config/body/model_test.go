@@ -293,3 +293,27 @@ func TestSlotsStandInSomething(t *testing.T) {
 	slot.Compartments[0] = at
 	assert.NotEmpty(t, m.Against(&slot, m.PartsOf(&slot)), "in a wheel box")
 }
+
+// Fitted gear stands in the compartment that it goes into: where it has a place of its own in
+// it, there; else in the middle of the first that the body has, on that one's side.
+func TestFittedGearStandsInItsCompartment(t *testing.T) {
+	b := module()
+	b.Compartments = []config.Compartment{{ID: "s4", Side: "street", Slot: "street-rear", Along: config.AlongRearWall, XIn: -16,
+		ZIn: 24, WidthIn: 26, DepthIn: 20, HeightIn: 73}}
+	boards := config.Option{ID: "boards", Fitted: &config.Fitted{Slots: []string{"curb-rear", "street-rear"}},
+		Compartments: []config.Compartment{{ID: "b", Side: "curb", Along: config.AlongRearWall, XIn: -9.8, ZIn: 26, WidthIn: 8,
+			DepthIn: 20, HeightIn: 72, Holds: []config.Aboard{{}}}}}
+	at := func() [2]float64 {
+		p := PlanesOf(truck(), b)
+		c := p.CompartmentOf(&boards, boards.Compartments[0])
+		return [2]float64{float64(c.XIn), float64(c.YIn)}
+	}
+	assert.Equal(t, [2]float64{153 - 16, -47.5 + 10}, at(), "the body has the street-side one alone")
+	curb := b.Compartments[0]
+	curb.ID, curb.Side, curb.Slot, curb.XIn, curb.WidthIn = "c2", "curb", "curb-rear", -11, 16
+	b.Compartments = append(b.Compartments, curb)
+	assert.Equal(t, [2]float64{153 - 9.8, 47.5 - 10}, at(), "in the curb-side one by its own place")
+	boards.Fitted = nil
+	b.Compartments = nil
+	assert.Equal(t, [2]float64{153 - 9.8, 47.5 - 10}, at(), "what is not fitted stands where it says")
+}

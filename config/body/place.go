@@ -209,6 +209,34 @@ func (p *Planes) Compartment(c config.Compartment) config.Compartment {
 	return c
 }
 
+// CompartmentOf gives one that an option brings its place. Fitted gear that has none of its
+// own in any compartment of the body that it goes into stands in the middle of the first.
+func (p *Planes) CompartmentOf(o *config.Option, c config.Compartment) config.Compartment {
+	c = p.Compartment(c)
+	if o == nil || o.Fitted == nil || c.Holds == nil {
+		return c
+	}
+	var first *config.Compartment
+	for _, slot := range o.Fitted.Slots {
+		for _, room := range p.compartments {
+			if room.Slot != slot {
+				continue
+			}
+			room = p.Compartment(room)
+			if math.Abs(float64(room.XIn-c.XIn)) < num(room.WidthIn)/2 && math.Abs(float64(room.YIn-c.YIn)) < num(room.DepthIn)/2 {
+				return c
+			}
+			if first == nil {
+				first = &room
+			}
+		}
+	}
+	if first != nil {
+		c.XIn, c.YIn, c.Side = first.XIn, first.YIn, first.Side
+	}
+	return c
+}
+
 // Seat gives a seat in the module its place there: x behind the front wall.
 func (p *Planes) Seat(s config.Seat) config.Seat {
 	s.XIn += quantity.Length(p.along(s.Along) - p.Front)
@@ -233,7 +261,7 @@ func (p *Planes) standing(o *config.Option) (boxes []Box, lb []float64) {
 	}
 	if len(boxes) == 0 {
 		for i := range o.Compartments {
-			c := p.Compartment(o.Compartments[i])
+			c := p.CompartmentOf(o, o.Compartments[i])
 			boxes = append(boxes, p.hollow(&c))
 		}
 	}

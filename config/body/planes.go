@@ -40,6 +40,8 @@ type Planes struct {
 	FrontWheel, RearWheel Wheel
 	Jounce                float64
 	Van                   bool
+
+	compartments []config.Compartment // of the body, for what is fitted into them
 }
 
 // Usual build-up of a module and clearances where the catalogue is silent, in inches.
@@ -94,8 +96,8 @@ func PlanesOf(ch *config.Chassis, b *config.Body) Planes {
 		FrameEnd: num(ch.WheelbaseIn) + num(ch.FrameEndIn), CabBack: num(ch.BodyStartIn) - 2,
 		Half: num(b.WidthIn) / 2, CabHalf: num(ch.WidthIn) / 2, Frame: num(ch.FrameHeightIn),
 		Floor: num(ch.FloorHeightIn), CabRoof: num(ch.CabHeightIn), Jounce: or(ch.JounceIn, jounceIn),
-		Hood:       cmp.Or(hoodIn[ch.Cab], hoodIn["cutaway"]),
-		Van:        b.Kind == "van",
+		Hood: cmp.Or(hoodIn[ch.Cab], hoodIn["cutaway"]),
+		Van:  b.Kind == "van", compartments: b.Compartments,
 		FrontWheel: wheelOf(ch.FrontTires, num(ch.TrackFrontIn), 0),
 		RearWheel:  wheelOf(ch.RearTires, num(ch.TrackRearIn), num(ch.DualSpacingIn)),
 	}

@@ -409,7 +409,7 @@ func (l *loader) stowage(displaced bool) map[string]stow {
 						c.ID), "Give each compartment its own id in the catalogue.")
 				continue
 			}
-			places[c.ID] = stow{l.planes.Compartment(c), option}
+			places[c.ID] = stow{l.planes.CompartmentOf(l.cat.OptionByID(option), c), option}
 		}
 	}
 	add(l.body.Compartments, "")

@@ -154,7 +154,7 @@ func (l *loader) movable(stowage map[string]stow) map[string][]Item {
 				continue
 			}
 			if _, taken := owner[c.ID]; !taken {
-				owner[c.ID] = stow{l.planes.Compartment(c), o.ID}
+				owner[c.ID] = stow{l.planes.CompartmentOf(o, c), o.ID}
 			}
 		}
 	}

@@ -134,7 +134,7 @@ func TestPapers(t *testing.T) {
 		"quote":  {"Specification", "Weights", "Annex: the price line by line", "Acceptance", "of this document"},
 		"order":  {"Long lead", "Cut list", "Circuit schedule", "Framing jigs"},
 		"test":   {"Weigh: full fluids", "Whole unit", "Find in order"},
-		"labels": {"Final-stage manufacturer", "not a label", "14,500 lb (6,577 kg)", "computed; to be weighed"},
+		"labels": {"Final-stage manufacturer", "not a label", "14,500 lb (6,577 kg)", "computed; to be weighed"},
 		"upkeep": {"Tire pressures, cold", "common practice, no source"},
 		"wrong":  {"Specification"},
 	}) {

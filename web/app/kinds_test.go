@@ -16,7 +16,7 @@ var tags = regexp.MustCompile(`<[^>]*>`)
 func readable(html string) string {
 	html = strings.NewReplacer("</tr>", "\n", "</p>", "\n", "</h1>", "\n", "</h2>", "\n", "</h3>", "\n", "</li>", "\n",
 		"</td>", " | ", "</caption>", "\n", "</div>", "\n").Replace(html)
-	return strings.NewReplacer("&amp;", "&", "&#39;", "'", "&quot;", `"`).Replace(tags.ReplaceAllString(html, ""))
+	return strings.NewReplacer("\u00a0", " ", "&amp;", "&", "&#39;", "'", "&quot;", `"`).Replace(tags.ReplaceAllString(html, ""))
 }
 
 // papersOf are all documents of the quote in work, as text.
