@@ -18,7 +18,13 @@
 
 /** @type {Record<string, (step: Step, page: Page) => void>} */
 const steps = {
-  focus: ({ id = "" }) => document.getElementById(id)?.focus(),
+  focus: ({ id = "" }) => {
+    const el = document.getElementById(id);
+    for (let fold = el?.closest("details:not([open])"); fold; fold = fold.parentElement?.closest("details:not([open])")) {
+      if (fold.querySelector("summary") !== el) fold.setAttribute("open", "");
+    }
+    el?.focus();
+  },
   unfold: ({ id = "" }) => {
     const fold = /** @type {HTMLDetailsElement | null} */ (document.getElementById(id));
     if (!fold) return;

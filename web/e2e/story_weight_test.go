@@ -19,6 +19,7 @@ func init() {
 		},
 		`enter scale ticket "…": "…" lb more than computed, "…" lb of it on the rear axle`: func(s *story, says []string) {
 			s.area("weight")
+			s.click("#fold-loads summary")
 			curb := strings.Split(s.row(`[aria-label="Three conditions"] tr`, "Curb, full fluids"), "\t")
 			total := s.number(curb[1]) + s.number(says[1])
 			rear := s.number(curb[3]) + s.number(says[2])

@@ -161,14 +161,30 @@ func BasisText(f config.Figure) string {
 	return string(f.Basis)
 }
 
-// Figures is a table of figures.
-func Figures(p *Page, caption string, list []config.Figure) Part {
+// mostFigures are shown without a limit before the rest of them is folded.
+const mostFigures = 3
+
+// Figures is a table of figures. What no limit judges is folded beneath, where it is much.
+func Figures(p *Page, id, caption string, list []config.Figure) Part {
 	t := Table{Caption: caption, Class: "figures cards", Heads: []string{"Figure", ">Value", ">Likely range", "Limit",
 		">Margin"}}
+	more := Table{Caption: "Without a limit", Class: "figures cards", Heads: []string{"Figure", ">Value",
+		">Likely range"}}
 	for _, f := range list {
-		t.Rows = append(t.Rows, figureRow(p, f))
+		if row := figureRow(p, f); f.Sense == "" {
+			more.Rows = append(more.Rows, row[:3])
+		} else {
+			t.Rows = append(t.Rows, row)
+		}
 	}
-	return t.Draw()
+	if len(more.Rows) <= mostFigures {
+		for _, row := range more.Rows {
+			t.Rows = append(t.Rows, append(row, None(), None()))
+		}
+		return t.Draw()
+	}
+	return Many(t.Draw(), El("details", At("id", "figures-"+id),
+		El("summary", Text(Count(len(more.Rows), "more figure", "more figures")+" that no limit judges")), more.Draw()))
 }
 
 // Chance that a figure misses its limit, as people say it; empty where it

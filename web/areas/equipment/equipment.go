@@ -59,7 +59,7 @@ func draw(p *Page) Part {
 func equipment(p *Page) Part {
 	cat := p.Q.Edition.Cat
 	total := 0.0
-	t := page.Table{Caption: "Loose equipment carried", Class: "cards",
+	t := page.Table{Caption: "Loose equipment carried", Class: "dense cards",
 		Heads: []string{"Item", ">Each", "Mass from", ">How many"}}
 	u := &p.Q.Draft.Unit
 	for i := range len(cat.Equipment) + len(u.OwnItems) {

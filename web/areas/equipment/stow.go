@@ -54,7 +54,7 @@ func stowage(p *Page) Part {
 	}
 	if len(e.Rows) == 0 {
 		return page.Block("What rides where",
-			El("p", Class("soft"), Text("Nothing loose is carried yet; list it above.")), c.Draw())
+			El("p", Class("soft"), Text("Nothing loose is carried yet; list it above.")), compartments(c))
 	}
 	return page.Block("What rides where",
 		El("div", Class("row-tools screen"),
@@ -67,10 +67,16 @@ func stowage(p *Page) Part {
 				"clean or dirty, puts what is heavy low, and balances axles and sides. What you stowed stays. It is "+
 				"a good "+
 				"one, not proven the best.")),
-		balance(p), e.Draw(), c.Draw(), El("p",
+		balance(p), e.Draw(), compartments(c), El("p",
 			El("b", Text("As they are seen through the doors, to one scale; what is not seen stands behind"))),
 		drawing.Fronts(p.Page),
 		El("p", Class("how"), Text(space.StowCaution)))
+}
+
+// compartments is their table, folded.
+func compartments(t page.Table) Part {
+	return El("details", At("id", "fold-compartments"),
+		El("summary", El("b", Text(page.Count(len(t.Rows), "compartment", "compartments")+" and what is in them"))), t.Draw())
 }
 
 // madeFor lists what a mount holds.

@@ -55,7 +55,7 @@ func draw(p *Page) Part {
 			"batteries last without it, and what the shore line feeds."),
 		page.Findings(p.Page, s.Findings, "The 12 V and 125 V supplies carry the unit."),
 		page.Block("Duty modes", El("div", Class("columns"), loadBars(p), El("div", modes.Draw(), tag(p)))),
-		page.Block("Against the supply", page.Figures(p.Page, "Power figures", s.Figures)),
+		page.Block("Against the supply", page.Figures(p.Page, "power", "Power figures", s.Figures)),
 		El("div", Class("columns"), battery(p), El("div",
 			mains(p, "Shore line, 125 V", s.Shore, p.amps(s.Shore.RatedA)+" inlet", "the inlet"),
 			mains(p, "Inverter, 125 V", s.Inverter, p.Show(float64(s.Inverter.RatedW), quantity.Watt)+" continuous",
@@ -115,7 +115,7 @@ func battery(p *Page) Part {
 			p.Show(100*b.Usable, quantity.Percent) + " of the capacity is used, by Peukert's law with an exponent of " +
 			strconv.FormatFloat(math.Round(100*b.Exponent)/100, 'f', -1, 64) + " (" + b.Chemistry + "). " + feeds
 	}
-	return page.Block(name+p.Show(float64(b.AmpHours), quantity.AmpHour), page.SheddingTable(p.Page),
+	return page.Fold("battery", name+p.Show(float64(b.AmpHours), quantity.AmpHour), page.SheddingTable(p.Page),
 		El("p", Class("how"), Text(how)))
 }
 
@@ -134,7 +134,7 @@ func mains(p *Page, title string, m power.Mains, rating, rated string) Part {
 		t.Sums = append(t.Sums, row("80 % of "+rated+", for a steady load", steady),
 			row("Left of that", steady-m.LoadW))
 	}
-	return page.Block(title, t.Draw())
+	return page.Fold("mains-"+strings.ToLower(title[:5]), title, t.Draw())
 }
 
 // circuits is the schedule by which the unit is wired and marked.

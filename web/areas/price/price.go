@@ -47,7 +47,7 @@ func draw(p *Page) Part {
 		page.Block("Build-up", page.PriceTable(p.Page)),
 		If(p.Costs != nil, costsBlock(p)), // beside what moves it
 		terms(p),
-		page.Block("Payments", page.PaymentTable(p.Page), milestones(p)),
+		page.Fold("payments", "Payments", page.PaymentTable(p.Page), milestones(p)),
 		leaseBlock(p),
 		serviceBlock(p),
 		If(p.Costs == nil, costsBlock(p)),
@@ -101,7 +101,7 @@ func terms(p *Page) Part {
 	cur := b.Currency
 	fields := func(parts ...Part) Part { return El("div", Class("fields"), Many(parts...)) }
 	return Many(El("div", Class("columns"),
-		page.Block("Contract and discount", fields(
+		page.Fold("discount", "Contract and discount", fields(
 			page.Choose(p.Page, "terms.contract", "Cooperative contract", t.Contract,
 				"Those in force on the day of the quote", contracts),
 			page.Number(p.Page, "terms.discount_percent", "Discount", page.Blank(t.DiscountPercent), "%", ""),
@@ -116,7 +116,7 @@ func terms(p *Page) Part {
 			page.Number(p.Page, "terms.validity_days", "Quote stands for", page.DayCount(t.ValidityDays), "days",
 				"Empty takes the price book's "+strconv.Itoa(b.ValidityDays)),
 		)),
-		page.Block("Tax, deposit and bond", fields(
+		page.Fold("tax", "Tax, deposit and bond", fields(
 			page.Choose(p.Page, "terms.buyer", "Who buys", t.Buyer, "Decides the sales tax that is assumed",
 				page.BuyerChoices()),
 			page.Choose(p.Page, "deal.tax", "Sales tax", taxWord(t), p.Q.Price.SalesTax.Words(),
@@ -132,12 +132,12 @@ func terms(p *Page) Part {
 				"Instead of the percentage"),
 			page.Check(p.Page, "terms.bond", "A performance bond is asked for", t.Bond),
 		))),
-		page.Block("Chassis paid early", fields(
+		page.Fold("early", "Chassis paid early", fields(
 			page.Choose(p.Page, "terms.prepay", "Chassis paid early", t.Prepay, "", prepay),
 			page.Number(p.Page, "deal.prepay_days", "Days early", page.DayCount(t.PrepayDays), "days",
 				"Empty takes the price book's"),
 		), yields(p)),
-		page.Block("Freight, training and what is added", fields(
+		page.Fold("added", "Freight, training and what is added", fields(
 			page.Number(p.Page, "terms.freight_miles", "Miles from the plant", page.Blank(t.FreightMiles), "miles", ""),
 			page.Number(p.Page, "terms.training_days", "Days of training", page.Blank(t.TrainingDays), "days", ""),
 			Each(b.Fees, func(_ int, f pricing.Fee) Part {

@@ -9,7 +9,7 @@ import (
 func parties(p *Page) Part {
 	d := p.Q.Draft
 	field := func(id, label, value, hint string) Part { return page.Field(p.Page, id, label, value, hint) }
-	return El("div", Class("columns screen"),
+	return El("div", Class("columns parties screen"),
 		page.Block("To",
 			El("div", Class("fields"),
 				field("buyer.name", "Service or department", d.Buyer.Name, ""),

@@ -38,7 +38,7 @@ func draw(p *Page) Part {
 		page.Heading(p.Page, "Space", "Who sits where, and whether everything has room."),
 		page.Findings(p.Page, s.Findings, "Everything and everybody has room."),
 		page.Block("Plan, to scale", drawing.Plan(p.Page)),
-		page.Block("Against the limits", page.Figures(p.Page, "Space figures", s.Figures)),
+		page.Block("Against the limits", page.Figures(p.Page, "space", "Space figures", s.Figures)),
 		oxygen(p),
 		page.Factors(p.Page, "space", "What is assumed where nobody has stated another."),
 	)
@@ -64,6 +64,6 @@ func oxygen(p *Page) Part {
 	for _, x := range p.Q.Space.AirHours {
 		air.Rows = append(air.Rows, page.Texts(quantity.Group(x.LPM, 0)+" L/min", p.Show(x.Hours, quantity.Hour)))
 	}
-	return page.Block("Oxygen: "+p.Show(o.Liters, quantity.Liter), El("div", Class("columns"), t.Draw(), h.Draw(),
+	return page.Fold("oxygen", "Oxygen: "+p.Show(o.Liters, quantity.Liter), El("div", Class("columns"), t.Draw(), h.Draw(),
 		If(air.Rows != nil, air.Draw())), page.Cautions(o.Caution))
 }

@@ -10,26 +10,30 @@ import (
 	. "boxwright/web/page/markup"
 )
 
-// compliance is the unit held against the rule sets, clause by clause.
+// compliance is the unit held against the rule sets: what is not met first, and every
+// clause of each set under a fold of its own.
 func compliance(p *Page) Part {
-	return page.Block("Rules in force: "+p.Q.Assume.Label,
-		page.Findings(p.Page, page.Only(p.Q.Findings, "standard."), ""), complianceTable(p))
-}
-
-// complianceTable is a table for each set, under what it comes to.
-func complianceTable(p *Page) Part {
-	var parts []Part
-	list := p.Q.Verdicts
-	for len(list) > 0 {
+	var missed []standards.Verdict
+	var sets []Part
+	for list := p.Q.Verdicts; len(list) > 0; {
 		end := 1
 		for end < len(list) && list[end].Set == list[0].Set {
 			end++
 		}
-		parts = append(parts, clauseTable(p, page.SetName(list[0].Set)+": "+page.VerdictTally(list[:end]), list[:end]))
+		set := list[:end]
 		list = list[end:]
+		for _, v := range set {
+			if v.Outcome == standards.NotMet {
+				missed = append(missed, v)
+			}
+		}
+		name := page.SetName(set[0].Set)
+		sets = append(sets, El("details", At("id", "clauses-"+set[0].Set),
+			El("summary", El("b", Text(name)), Text(": "+page.VerdictTally(set))), clauseTable(p, name, set)))
 	}
-	return Many(page.RemountNote(p.Page), El("p", El("b", Text("All together: "+page.VerdictTally(p.Q.Verdicts)+"."))),
-		Many(parts...))
+	return page.Block("Clause by clause", page.RemountNote(p.Page),
+		El("p", El("b", Text("All together: "+page.VerdictTally(p.Q.Verdicts)+"."))),
+		If(missed != nil, clauseTable(p, "Not met", missed)), Many(sets...))
 }
 
 func clauseTable(p *Page, caption string, list []standards.Verdict) Part {
@@ -102,7 +106,8 @@ func ownLimits(p *Page) Part {
 			}
 		}
 	}
-	return El("section", Class("block screen"), At("id", "own-limits"), El("h2", Text("The purchaser's own limits")),
+	return El("details", Class("block screen"), At("id", "own-limits"),
+		El("summary", El("b", Text("The purchaser's own limits"))),
 		El("p", Class("lead"),
 			Text("A value here takes the place of the rules' limit on the figure wherever that was not read in a "+
 				"text. Empty takes the rules' again.")),

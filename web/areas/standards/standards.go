@@ -3,6 +3,8 @@
 package standards
 
 import (
+	"strconv"
+
 	"boxwright/config"
 	"boxwright/config/quantity"
 	"boxwright/config/standards"
@@ -18,7 +20,7 @@ var Area = areas.Area{
 	Name:     "Standards",
 	Section:  areas.Ask,
 	Codes:    []string{"standard"},
-	Gist:     func(p *page.Page) string { return page.VerdictTally(p.Q.Verdicts) },
+	Gist:     gist,
 	Words:    words,
 	Load:     load,
 	Fields:   fields,
@@ -28,6 +30,19 @@ var Area = areas.Area{
 // Page is what the area is drawn from.
 type Page struct {
 	*page.Page
+}
+
+func gist(p *page.Page) string {
+	missed := 0
+	for _, v := range p.Q.Verdicts {
+		if v.Outcome == standards.NotMet {
+			missed++
+		}
+	}
+	if missed == 0 {
+		return "no clause missed"
+	}
+	return strconv.Itoa(missed) + " not met"
 }
 
 func load(_ *session.Session, p *page.Page, _ *session.Worked) func() Part {

@@ -212,8 +212,32 @@ func group(p *Page, g *config.Group, members []int) Part {
 	return El("fieldset", Class("group"), At("id", "group-"+g.ID),
 		El("legend", Text(g.Label), El("span", Class("soft"), Text("choose "+how)),
 			If(g.Help != "", El("span", Class("soft"), Text(g.Help)))),
-		El("div", Each(members, func(_ int, m int) Part { return option(p, g, &p.Q.Edition.Cat.Options[m]) })),
+		optionRows(p, g, members),
 	)
+}
+
+// fewBlocked options of a group are shown among the others.
+const fewBlocked = 1
+
+// optionRows are the rows of a group. What this build does not allow is one line that
+// opens, unless somebody looks for it or asks about it.
+func optionRows(p *Page, g *config.Group, members []int) Part {
+	var open, blocked []Part
+	for _, m := range members {
+		o := &p.Q.Edition.Cat.Options[m]
+		if p.View.Search == "" && p.View.Asked != o.ID && !p.toldAt(o.ID) && p.Q.State(o.ID) == rules.RuledOut &&
+			!p.Q.Draft.Unit.Has(o.ID) {
+			blocked = append(blocked, option(p, g, o))
+		} else {
+			open = append(open, option(p, g, o))
+		}
+	}
+	if len(blocked) <= fewBlocked {
+		return El("div", Each(members, func(_ int, m int) Part { return option(p, g, &p.Q.Edition.Cat.Options[m]) }))
+	}
+	return El("div", Many(open...), El("details", Class("blocked"), At("id", "blocked-"+g.ID),
+		El("summary", Text(strconv.Itoa(len(blocked))+" of "+strconv.Itoa(len(members))+
+			" not available with this build")), Many(blocked...)))
 }
 
 // option is the row of an option, drawn before or now.

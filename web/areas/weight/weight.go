@@ -50,7 +50,7 @@ func draw(p *Page) Part {
 			"from the next."),
 		page.Findings(p.Page, s.Findings, "Every rating is kept, with its likely range."),
 		page.Block("Side view, to scale", drawing.Side(p.Page)),
-		page.Block("Against the limits", page.Figures(p.Page, "Weight figures at full load", s.Figures),
+		page.Block("Against the limits", page.Figures(p.Page, "weight", "Weight figures at full load", s.Figures),
 			El("p", Class("how"),
 				Text("The likely range holds the value 95 times in 100, by the tolerance of every mass and its place "+
 					"and the factors below. Chances are said where a limit is close."))),
@@ -106,7 +106,7 @@ func conditions(p *Page) Part {
 		w.Rows = append(w.Rows, page.Texts(wheelNames[i%4], lb(x.Lb), quantity.Group(float64(x.Tires), 0),
 			lb(x.PerTireLb), lb(x.RatedLb), p.Signed(float64(x.RatedLb-x.Lb), quantity.Pound)))
 	}
-	return page.Block("Loads", t.Draw(), w.Draw())
+	return page.Fold("loads", "Loads by condition and wheel", t.Draw(), w.Draw())
 }
 
 // wheelNames in the order of weight.Condition.Wheels.

@@ -211,8 +211,9 @@ type spot struct {
 	Hit  string // empty when the click reaches the element; else what is in the way
 }
 
-// Click waits for the element, brings it into view, clicks it with the mouse
-// and waits for the answer. A thing that something else covers cannot be clicked.
+// Click waits for the element, opens the folds it is in, brings it into view, clicks it
+// with the mouse and waits for the answer. A thing that something else covers cannot be
+// clicked.
 func (t *Tab) Click(selector string) error {
 	at, err := t.spot(selector)
 	if err != nil {
@@ -233,6 +234,9 @@ func (t *Tab) spot(selector string) (spot, error) {
 	}
 	at, err := Eval[spot](t, `(() => {
 		const el = document.querySelector(`+q+`);
+		for (let fold = el.closest("details"); fold; fold = fold.parentElement.closest("details")) {
+			if (!fold.querySelector("summary").contains(el)) fold.open = true;
+		}
 		el.scrollIntoView({ block: "center", inline: "center", behavior: "instant" });
 		const r = el.getBoundingClientRect();
 		const x = r.left + r.width / 2, y = r.top + r.height / 2;
