@@ -77,6 +77,19 @@ test("what is saved and read in goes to the files, kept quotes to the history", 
   ]);
 });
 
+test("what is in folds is shown before it has the focus", () => {
+  const did = [];
+  const fold = (name, outer) => ({
+    querySelector: () => null,
+    setAttribute: (what) => did.push([name, what]),
+    parentElement: { closest: () => outer },
+  });
+  const inner = fold("inner", fold("outer", null));
+  globalThis.document = { getElementById: () => ({ closest: () => inner, focus: () => did.push(["focus"]) }) };
+  perform({ do: "focus", id: "a" }, page());
+  assert.deepEqual(did, [["inner", "open"], ["outer", "open"], ["focus"]]);
+});
+
 test("the reader is taken to what the core names", () => {
   const did = [];
   globalThis.scrollTo = (x, y) => did.push(["scroll", x, y]);
@@ -84,6 +97,7 @@ test("the reader is taken to what the core names", () => {
   const element = (id) => ({
     focus: (how) => did.push([id, "focus", how]),
     scrollIntoView: (how) => did.push([id, "show", how.block]),
+    closest: () => null,
   });
   globalThis.document = { getElementById: (id) => (id === "gone" ? null : element(id)) };
   for (const [name, id] of [["focus", "a"], ["focus", "gone"], ["show", "b"], ["reveal", "c"], ["top"], ["print"]]) {

@@ -18,7 +18,9 @@ var (
 	LinkFlags = "-s -w -buildid="
 	WasmFlags = []string{"-trimpath", "-gcflags=boxwright/web/areas/...=-l", "-gcflags=boxwright/web/drawing=-l",
 		"-gcflags=boxwright/pricing/bid/...=-l",
-		"-gcflags=boxwright/pricing/tables=-l", "-gcflags=boxwright/pricing/editions=-l"}
+		"-gcflags=boxwright/pricing/tables=-l", "-gcflags=boxwright/pricing/editions=-l",
+		"-gcflags=boxwright/web/guide=-l", "-gcflags=boxwright/web/told=-l", "-gcflags=boxwright/config/csv=-l",
+		"-gcflags=boxwright/pricing/costs=-l", "-gcflags=boxwright/web/page=-l"}
 )
 
 // Budget is the most that a visit may download, in bytes: core with the built-in
