@@ -179,6 +179,7 @@ export interface Frozen {
   t: string;
   u: string;
   d: string;
+  s: string;
   p: number;
 }
 
