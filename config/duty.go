@@ -43,6 +43,7 @@ type Said struct {
 type Aboard struct {
 	Equipment string `json:"equipment"`
 	Qty       int    `json:"qty"`
+	PerSeat   bool   `json:"per_seat,omitempty"` // of what people wear: no more than the unit has seats
 }
 
 // Fitting is an option that units of a duty usually have.
@@ -108,6 +109,46 @@ func (c *Catalogue) AboardLb(d *Duty) quantity.Mass {
 		}
 	}
 	return sum
+}
+
+// UsualLoads are what a unit of a duty usually carries, not stowed yet.
+func (c *Catalogue) UsualLoads(d *Duty, u *Unit) (list []Carried) {
+	cab, module := c.SeatsOf(u)
+	for _, a := range d.Aboard {
+		if a.PerSeat {
+			a.Qty = min(a.Qty, max(len(cab)+len(module), 1))
+		}
+		list = append(list, Carried{Equipment: a.Equipment, Qty: a.Qty})
+	}
+	return list
+}
+
+// UnusualLoads are the labels of what a unit carries that other duties have on their lists
+// and its own has not. Foreign are those that no duty of the same use has.
+func (c *Catalogue) UnusualLoads(d *Duty, u *Unit) (list, foreign []string) {
+	carries := func(d *Duty, id string) bool {
+		return slices.ContainsFunc(d.Aboard, func(a Aboard) bool { return a.Equipment == id })
+	}
+	var seen []string
+	for _, x := range u.Carried {
+		if slices.Contains(seen, x.Equipment) || carries(d, x.Equipment) {
+			continue
+		}
+		seen = append(seen, x.Equipment)
+		usual, alike := false, false
+		for i := range c.Duties {
+			if o := &c.Duties[i]; carries(o, x.Equipment) {
+				usual, alike = true, alike || o.Use == d.Use
+			}
+		}
+		if usual {
+			list = append(list, c.CarriedLabel(u, x.Equipment))
+		}
+		if usual && !alike {
+			foreign = append(foreign, c.CarriedLabel(u, x.Equipment))
+		}
+	}
+	return list, foreign
 }
 
 // FitUsual fills a unit with what those of its duty usually have and it says nothing of.

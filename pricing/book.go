@@ -189,7 +189,8 @@ type BondStep struct {
 // Milestone is a part of the price due at an event.
 type Milestone struct {
 	ID      string  `json:"id"`
-	Label   string  `json:"label"` // such as "When the chassis arrives at the plant"
+	Label   string  `json:"label"`         // such as "When the chassis arrives at the plant"
+	Van     string  `json:"van,omitempty"` // said in its place where a van is converted
 	Percent Percent `json:"percent"`
 }
 

@@ -2,6 +2,7 @@ package pricing
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"github.com/shopspring/decimal"
@@ -11,6 +12,27 @@ import (
 )
 
 var hundred = money.PercentOf(decimal.NewFromInt(100))
+
+// due says when a payment is due on an order with vans, with modules or with both.
+func (m *Milestone) due(vans, modules bool) string {
+	switch {
+	case m.Van == "" || !vans:
+		return m.Label
+	case !modules:
+		return m.Van
+	}
+	return m.Label + ", or " + strings.ToLower(m.Van[:1]) + m.Van[1:]
+}
+
+// Agreed are the payments of the book as terms of their own, for a van or for a module.
+func (b *Book) Agreed(van bool) []Milestone {
+	list := slices.Clone(b.Milestones)
+	for i := range list {
+		m := &list[i]
+		m.Label, m.Van = m.due(van, !van), ""
+	}
+	return list
+}
 
 // checkMilestones demands that the payments of a plan make up the whole price.
 func checkMilestones(add func(code, where, format string, args ...any), list []Milestone) {
@@ -22,6 +44,9 @@ func checkMilestones(add func(code, where, format string, args ...any), list []M
 		}
 		if strings.TrimSpace(m.Label) == "" || len(m.Label) > maxText {
 			add("missing", w+" label", "says when the payment is due, in at most %d bytes", maxText)
+		}
+		if len(m.Van) > maxText {
+			add("range", w+" van", "is at most %d bytes", maxText)
 		}
 		if m.Percent.Sign() <= 0 {
 			add("range", w+" percent", "%s must be above zero", m.Percent)

@@ -38,7 +38,7 @@ func (o *order) payments() {
 		plan = o.b.Milestones
 	}
 	if len(plan) == 0 {
-		plan = []Milestone{{"delivery", "On acceptance at delivery", hundred}}
+		plan = []Milestone{{ID: "delivery", Label: "On acceptance at delivery", Percent: hundred}}
 	}
 	if left.IsZero() {
 		return
@@ -47,9 +47,21 @@ func (o *order) payments() {
 	for i, m := range plan {
 		shares[i] = m.Percent
 	}
+	vans, modules := o.kinds()
 	for i, a := range money.AllocatePercents(left, shares) {
-		s.Payments = append(s.Payments, Payment{plan[i].ID, plan[i].Label, a, plan[i].Percent.Show() + " " + rest})
+		s.Payments = append(s.Payments, Payment{plan[i].ID, plan[i].due(vans, modules), a,
+			plan[i].Percent.Show() + " " + rest})
 	}
+}
+
+// kinds reports whether vans are on the order, and whether modules are.
+func (o *order) kinds() (vans, modules bool) {
+	for i := range o.priced {
+		b := o.cat.BodyByID(o.priced[i].item.Unit.Body)
+		van := b != nil && b.Kind == "van"
+		vans, modules = vans || van, modules || !van
+	}
+	return vans, modules
 }
 
 // share gives every single unit its part of the total: its own price, what is

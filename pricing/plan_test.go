@@ -108,3 +108,38 @@ func TestFigureOfTheTotal(t *testing.T) {
 	assert.Equal(t, -10000.0, f.Margin())
 	assert.Equal(t, config.Purchaser, f.Basis)
 }
+
+// A payment at the mounting of a module is called otherwise where a van is converted.
+func TestPaymentsFollowWhatIsBuilt(t *testing.T) {
+	m := pricing.Milestone{ID: "mount", Label: "When the module is mounted", Van: "When the van is lined", Percent: percent(t, "100")}
+	b, cat := book(t)
+	van := *cat.BodyByID("module")
+	van.ID, van.Kind = "van-body", "van"
+	cat.Bodies = append(cat.Bodies, van)
+	text, err := json.Marshal(cat)
+	require.NoError(t, err)
+	cat, err = config.Read(text)
+	require.NoError(t, err)
+	b.Milestones = []pricing.Milestone{m}
+	b.Prices["van-body"] = b.Prices["module"]
+	module := pricing.Item{Unit: unit()}
+	lined := pricing.Item{Unit: unit()}
+	lined.Unit.Body = "van-body"
+	for _, c := range []struct {
+		name  string
+		items []pricing.Item
+		due   string
+	}{
+		{"a module", []pricing.Item{module}, "When the module is mounted"},
+		{"a van", []pricing.Item{lined}, "When the van is lined"},
+		{"both", []pricing.Item{module, lined}, "When the module is mounted, or when the van is lined"},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			s, err := pricing.BuildFleet(b, cat, c.items, nil, day)
+			require.NoError(t, err)
+			require.Len(t, s.Payments, 1)
+			assert.Equal(t, c.due, s.Payments[0].Label)
+		})
+	}
+	assert.Equal(t, []pricing.Milestone{{ID: "mount", Label: m.Van, Percent: m.Percent}}, b.Agreed(true), "terms of a van's own")
+}

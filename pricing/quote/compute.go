@@ -164,7 +164,7 @@ func (q *Quote) gather(others []config.Finding) {
 		q.fit(), q.Weight.Findings, q.Power.Findings, q.Space.Findings, standards.Findings(q.Verdicts, q.judged()...),
 		q.Plan.Findings, q.Price.Findings, q.dated(), q.lastLate(), q.unmet(), q.pending(),
 		standards.Remount(q.Edition.Cat, &q.Draft.Unit), standards.Unsuited(q.Edition.Cat, &q.Draft.Unit),
-		q.crowded(),
+		q.crowded(), q.foreign(),
 	)
 	q.Findings = slices.Concat(q.own, others)
 	Worst(q.Findings)

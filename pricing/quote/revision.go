@@ -75,23 +75,12 @@ func made(unit string, was, after *config.Catalogue, a, b *config.Unit) []Change
 		add(where, held(was, a, id), held(after, b, id))
 	}
 	carried := func(cat *config.Catalogue, u *config.Unit, id string) string {
-		var places []string
-		for _, c := range u.Carried {
-			if c.Equipment != id {
-				continue
+		for _, l := range LoadsOf(cat, u) {
+			if l.Equipment == id {
+				return fmt.Sprintf("%s: %d, %s", l.Label, l.Qty, l.Where)
 			}
-			place := "not stowed"
-			for _, p := range cat.CompartmentsOf(u) {
-				if p.ID == c.Compartment {
-					place = p.Label
-				}
-			}
-			places = append(places, fmt.Sprintf("%d in %s", c.Qty, place))
 		}
-		if places == nil {
-			return ""
-		}
-		return cat.CarriedLabel(u, id) + ": " + strings.Join(places, ", ")
+		return ""
 	}
 	for _, id := range both(a.Carried, b.Carried, func(c config.Carried) string { return c.Equipment }) {
 		add("loose equipment", carried(was, a, id), carried(after, b, id))

@@ -54,7 +54,7 @@ func TestChangesNameEverything(t *testing.T) {
 			"the chain itself is not listed"},
 		{func(d *quote.Draft) {
 			d.Unit.Carried = []config.Carried{{Equipment: ed.Cat.Equipment[0].ID, Qty: 2}}
-		}, []quote.Change{{Where: "loose equipment", To: ed.Cat.Equipment[0].Label + ": 2 in not stowed"}},
+		}, []quote.Change{{Where: "loose equipment", To: ed.Cat.Equipment[0].Label + ": 2, not stowed"}},
 			"equipment"},
 		{func(d *quote.Draft) {
 			d.Duplicate()

@@ -123,3 +123,37 @@ func TestKindsFromNeedsToPapers(t *testing.T) {
 		})
 	}
 }
+
+// A unit that is made another kind keeps what it carried until somebody says what now rides:
+// the page names what only other kinds carry, and one press puts the usual list in its place.
+func TestAnotherKindAsksWhatRides(t *testing.T) {
+	p := open(t)
+	p.do(set("needs.duty", "bls"))
+	p.do(Act{Do: "propose"})
+	p.do(Act{Do: "take-proposal", ID: "cheapest"})
+	p.do(Act{Do: "carry-usual", ID: "bls"})
+	p.do(set("needs.duty", "rescue"))
+	p.do(Act{Do: "propose"})
+	s := p.do(Act{Do: "take-proposal", ID: "cheapest"})
+	require.Empty(t, s.Fault)
+	assert.Contains(t, readable(s.Regions["standing"]), "of other kinds of unit than rescue")
+	s = p.do(Act{Do: "go", ID: "needs"})
+	assert.Regexp(t, `not on the usual list for rescue: [^.]*Stair chair`, readable(s.Regions["main"]))
+	s = p.do(Act{Do: "carry-usual", ID: "rescue"})
+	require.Empty(t, s.Fault)
+	assert.NotContains(t, readable(s.Regions["standing"]), "of other kinds of unit")
+	assert.NotContains(t, readable(s.Regions["main"]), "not on the usual list")
+	u := draftOf(t, s).Unit
+	for _, c := range u.Carried {
+		assert.NotEqual(t, "eq-stair-chair", c.Equipment)
+		if c.Equipment == "eq-turnout" {
+			assert.Equal(t, 2, c.Qty, "a set for each who rides")
+		}
+	}
+	s = p.do(Act{Do: "pick", ID: "crew-three", On: true}, Act{Do: "carry-usual", ID: "rescue"})
+	for _, c := range draftOf(t, s).Unit.Carried {
+		if c.Equipment == "eq-turnout" {
+			assert.Equal(t, 4, c.Qty, "and no more than the lockers are for")
+		}
+	}
+}

@@ -19,6 +19,7 @@ import (
 type picture struct {
 	parts []Part
 	taken [][4]float64 // left, top, right, bottom of labels
+	shade [4]float64   // of the range of a center of gravity, where labels stand only for want of other room
 }
 
 func (d *picture) add(parts ...Part) { d.parts = append(d.parts, parts...) }
@@ -45,8 +46,31 @@ func (d *picture) label(class string, x, y float64, text string) {
 	d.add(page.Label(strings.TrimSpace(class+" mid"), bx, by, text))
 }
 
+// labelIn puts a label into a box, as far up and as near its middle as it stands free; where
+// the box has no room, beside the others around its top.
+func (d *picture) labelIn(class string, box [4]float64, text string) {
+	half := perLetter * float64(utf8.RuneCountInString(text)) / 2
+	mid, top := (box[0]+box[2])/2, box[1]+13
+	shade := d.shade
+	defer func() { d.shade = shade }()
+	for range 2 {
+		for y := top; y < box[3]-2; y += lettering / 4 {
+			for dx := 0.0; dx == 0 || dx < (box[2]-box[0])/2-half; dx += lettering / 4 {
+				for _, x := range []float64{mid - dx, mid + dx} {
+					if d.free(x-half, y-lettering+1, x+half, y+1) {
+						d.label(class, x, y, text)
+						return
+					}
+				}
+			}
+		}
+		d.shade = [4]float64{}
+	}
+	d.label(class, mid, top, text)
+}
+
 func (d *picture) free(left, top, right, bottom float64) bool {
-	for _, t := range d.taken {
+	for _, t := range append(d.taken, d.shade) {
 		if left < t[2] && right > t[0] && top < t[3] && bottom > t[1] {
 			return false
 		}
@@ -84,8 +108,10 @@ const gravityRadius = 2.8 // of the mark
 
 // clear keeps labels off the mark of a center of gravity.
 func (d *picture) clear(x, y, xTol, yTol float64) {
-	w, h := max(xTol*rangeScale, gravityRadius), max(yTol*rangeScale, gravityRadius)
-	d.taken = append(d.taken, [4]float64{x - w, y - h, x + w, y + h})
+	const r = gravityRadius
+	w, h := max(xTol*rangeScale, r), max(yTol*rangeScale, r)
+	d.taken = append(d.taken, [4]float64{x - r, y - r, x + r, y + r})
+	d.shade = [4]float64{x - w, y - h, x + w, y + h}
 }
 
 // gravity marks a center of gravity and the likely range around it.

@@ -94,6 +94,9 @@ func Plan(p *page.Page) Part {
 			d.label("", x, yy+3.5, name+" "+p.Plain(float64(u.MassLb), quantity.Pound))
 		} else {
 			d.label("small", x, yy+3.5, name)
+			if u.Gear != nil {
+				carries = "fitted gear"
+			}
 		}
 		stores = append(stores, name+" "+u.Label+" ("+carries+")")
 	}

@@ -1,10 +1,14 @@
 package drawing
 
 import (
+	"boxwright/config"
 	"boxwright/config/quantity"
 	"boxwright/web/page"
 	. "boxwright/web/page/markup"
 )
+
+// latchIn is how far a latch reaches up and down from the middle of its door.
+const latchIn = 2.0
 
 // Side is the unit from the street side with axle loads, dimensions, the
 // center of gravity and what rides in each compartment.
@@ -28,11 +32,17 @@ func Side(p *page.Page) Part {
 	d.clear(x, y(z), float64(g.XTolIn), float64(g.ZTolIn))
 	d.add(page.Trace("ground", "MH", o.ahead-8, base, o.behind+6))
 	shapes := street.shapes()
-	for i := range shapes {
-		if s := &shapes[i]; s.Text != "" { // the letters of compartments keep off those of the unit
-			a, b := s.Along[0], s.Along[1]
-			d.taken = append(d.taken, [4]float64{a.U, y(b.V), b.U, y(a.V)})
+	for i := range o.model.Parts { // the letters of compartments keep off what is marked and mounted on their doors
+		p := &o.model.Parts[i]
+		if p.Face != config.FaceStreet {
+			continue
 		}
+		at := [4]float64{p.X0, y(p.Z1), p.X1, y(p.Z0)}
+		if p.Kind == "compartment" || p.Kind == "door" { // and off the latch
+			mid := (at[1] + at[3]) / 2
+			at[1], at[3] = mid-latchIn, mid+latchIn
+		}
+		d.taken = append(d.taken, at)
 	}
 	d.add(onGround(shapes, base))
 	for i, u := range q.Space.Compartments {
@@ -41,12 +51,12 @@ func Side(p *page.Page) Part {
 		}
 		w, h := float64(u.WidthIn), float64(u.HeightIn)
 		x, top := o.start+float64(u.XIn)-w/2, y(o.floor+float64(u.ZIn)+h/2)
+		text := Letter(i)
 		if u.MassLb > 0 {
-			d.label("small", x+w/2, top+13, Letter(i)+" "+p.Plain(float64(u.MassLb), quantity.Pound))
+			text += " " + p.Plain(float64(u.MassLb), quantity.Pound)
 			said += " Compartment " + Letter(i) + ", " + u.Label + ": " + lb(u.MassLb) + " of equipment."
-		} else {
-			d.label("small", x+w/2, top+13, Letter(i))
 		}
+		d.labelIn("small", [4]float64{x, top, x + w, top + h}, text)
 	}
 	d.add(page.Trace("chain", "MHMV", left-3, y(z), x, x, y(z), base+18))
 	d.up(left, base, y(z), in(z))

@@ -81,10 +81,7 @@ func carryUsual(s *session.Session, a session.Act) {
 			list = append(list, c)
 		}
 	}
-	for _, e := range d.Aboard {
-		list = append(list, config.Carried{Equipment: e.Equipment, Qty: e.Qty})
-	}
-	s.Stowed(list)
+	s.Stowed(append(list, s.Memory.Edition.Cat.UsualLoads(d, &s.Draft.Unit)...))
 	_, left := s.Stow()
 	s.Notice = "The usual equipment for " + strings.ToLower(d.Label) + " is counted and stowed; where each thing " +
 		"rides stands below." + session.Unplaced(left)

@@ -131,8 +131,13 @@ func usualEquipment(p *Page) Part {
 	if d == nil || len(d.Aboard) == 0 {
 		return nil
 	}
-	return El("p", Class("row-tools"), page.Action("carry-usual", d.ID, "", "Count the usual equipment for "+
-		strings.ToLower(d.Label), At("id", "carry-usual")),
-		El("span", Class("how"), Text("A list of the plant's, until you say what rides; it takes the place of what is "+
-			"listed now.")))
+	kind := strings.ToLower(d.Label)
+	unusual, _ := p.Q.Edition.Cat.UnusualLoads(d, &p.Q.Draft.Unit)
+	return Many(
+		If(unusual != nil, El("p", Text("Aboard, but not on the usual list for "+kind+": "+strings.Join(unusual, ", ")+
+			"."))),
+		El("p", Class("row-tools"), page.Action("carry-usual", d.ID, "", "Count the usual equipment for "+kind,
+			At("id", "carry-usual")),
+			El("span", Class("how"), Text("A list of the plant's, until you say what rides; it takes the place of what is "+
+				"listed now."))))
 }

@@ -302,7 +302,8 @@ func add(s *session.Session, a session.Act) {
 		t.Extras = append(t.Extras, pricing.Extra{Label: "Further item", Qty: 1})
 	case "milestone":
 		if t.Milestones == nil {
-			t.Milestones = slices.Clone(s.Memory.Edition.Book.Milestones)
+			b := s.Memory.Edition.Cat.BodyByID(d.Unit.Body)
+			t.Milestones = s.Memory.Edition.Book.Agreed(b != nil && b.Kind == "van")
 			return
 		}
 		last := &t.Milestones[len(t.Milestones)-1]

@@ -39,8 +39,8 @@ func specification(p *Page, lead bool) Part {
 		}
 	}
 	var carried []Part
-	for _, c := range p.Q.Draft.Unit.Carried {
-		carried = append(carried, El("p", Text(quantity.Group(float64(c.Qty), 0)+" × "+cat.CarriedLabel(&p.Q.Draft.Unit, c.Equipment))))
+	for _, l := range quote.LoadsOf(cat, &p.Q.Draft.Unit) {
+		carried = append(carried, El("p", Text(quantity.Group(float64(l.Qty), 0)+" × "+l.Label+", "+l.Where)))
 	}
 	if carried != nil {
 		out = append(out, El("h3", Text("Loose equipment counted in the weights")), Many(carried...))
