@@ -183,6 +183,26 @@ func (c *Catalogue) Offers(d *Duty, group string) bool {
 	return !d.Lacks(group) && (g == nil || len(g.Only) == 0 || d != nil && slices.Contains(g.Only, d.ID))
 }
 
+// BodiesFor are the bodies that a unit of a duty, or of none, may have on a chassis, the
+// usual one of the chassis first.
+func (c *Catalogue) BodiesFor(chassis string, d *Duty) (list []string) {
+	ch := c.ChassisByID(chassis)
+	if ch == nil {
+		return nil
+	}
+	for i := range c.Bodies {
+		b := &c.Bodies[i]
+		switch {
+		case b.Existing || (b.Kind == "van") != (ch.Cab == "van") || !c.Carries(b.ID, d):
+		case b.ID == ch.UsualBody:
+			list = slices.Insert(list, 0, b.ID)
+		default:
+			list = append(list, b.ID)
+		}
+	}
+	return list
+}
+
 // Carries reports whether a body is one that units of a duty, or of none, are built on.
 func (c *Catalogue) Carries(body string, d *Duty) bool {
 	if d != nil && d.Bodies != nil {

@@ -22,11 +22,16 @@ type Item struct {
 	Units   int             `json:"units,omitempty"` // how many alike; 0 counts as 1
 	Unit    config.Unit     `json:"unit"`
 	Tickets []weight.Ticket `json:"tickets,omitempty"`
+	Needs   *Needs          `json:"needs,omitempty"` // that this unit answers; nil: those of the unit in work
 }
 
 func (i *Item) clone() Item {
 	c := *i
 	c.Unit, c.Tickets = i.Unit.Clone(), cloneTickets(i.Tickets)
+	if i.Needs != nil {
+		n := i.Needs.clone()
+		c.Needs = &n
+	}
 	return c
 }
 
@@ -36,7 +41,7 @@ func (i *Item) Count() int { return max(i.Units, 1) }
 // Items lists every kind of unit in the order they go through the plant; the
 // one being edited is at d.At. They share the draft's memory.
 func (d *Draft) Items() []Item {
-	own := Item{d.Title, d.Terms.Units, d.Unit, d.Tickets}
+	own := Item{d.Title, d.Terms.Units, d.Unit, d.Tickets, &d.Needs}
 	return slices.Insert(slices.Clone(d.More), min(d.At, len(d.More)), own)
 }
 
@@ -52,12 +57,17 @@ func (d *Draft) Count() int {
 // WorkOn puts the unit in work back to its place and takes up another one.
 // Nothing of the quote but that changes.
 func (d *Draft) WorkOn(at int) {
-	items := d.Items()
-	if at < 0 || at >= len(items) {
+	if at < 0 || at > len(d.More) || at == d.At {
 		return
 	}
+	needs := d.Needs.clone() // what is asked of the unit that is put back
+	items := d.Items()
+	items[min(d.At, len(d.More))].Needs = &needs
 	it := items[at]
 	d.Title, d.Terms.Units, d.Unit, d.Tickets = it.Label, it.Units, it.Unit, it.Tickets
+	if it.Needs != nil {
+		d.Needs = *it.Needs
+	}
 	d.At, d.More = at, slices.Delete(items, at, at+1)
 }
 
@@ -67,7 +77,7 @@ func (d *Draft) Duplicate() bool {
 	if len(d.More)+1 >= MaxItems || d.Count() >= pricing.MaxUnits {
 		return false
 	}
-	it := (&Item{Label: d.Title, Units: 1, Unit: d.Unit, Tickets: d.Tickets}).clone()
+	it := (&Item{Label: d.Title, Units: 1, Unit: d.Unit, Tickets: d.Tickets, Needs: &d.Needs}).clone()
 	d.More = slices.Insert(d.More, d.At, it)
 	d.WorkOn(d.At + 1)
 	return true
@@ -114,6 +124,9 @@ func (d *Draft) checkFleet() config.Problems {
 		}
 		units += it.Count()
 		ps = append(ps, (&Draft{Tickets: it.Tickets}).checkEngineering()...)
+		if it.Needs != nil {
+			ps = append(ps, (&Draft{Needs: *it.Needs}).checkNeeds()...)
+		}
 	}
 	if units > pricing.MaxUnits {
 		add("units", "%d are on the quote; the most is %d", units, pricing.MaxUnits)
@@ -322,6 +335,9 @@ func (q *Quote) Item(at int) (*Quote, error) {
 	d := &Draft{Format: DraftFormat, Date: q.Draft.Date, Title: it.Label, Unit: it.Unit, Tickets: it.Tickets,
 		Wiring: q.Draft.Wiring}
 	d.Terms.Units = it.Units
+	if it.Needs != nil {
+		d.Needs = *it.Needs
+	}
 	key, err := d.Bytes()
 	if err != nil {
 		return nil, err

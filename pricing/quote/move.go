@@ -17,6 +17,9 @@ func Move(ed *Edition, d *Draft) (moved *Draft, lost []string, changes []rules.C
 		it := &m.More[i]
 		single := m.Clone() // the limits of a unit are asked for as if it were the one in work
 		single.Unit, single.Tickets = it.Unit, it.Tickets
+		if it.Needs != nil {
+			single.Needs = it.Needs.clone()
+		}
 		gone, changed := ed.take(single)
 		it.Unit = single.Unit
 		lost, changes = append(lost, gone...), append(changes, changed...)

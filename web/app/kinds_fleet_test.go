@@ -7,6 +7,8 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"boxwright/pricing/quote/quotetest"
 )
 
 // A fleet of unlike units: every document is drawn for every unit under its own name,
@@ -43,6 +45,63 @@ func TestFleetOfUnlikeUnits(t *testing.T) {
 		ids[m[1]] = true
 	}
 	assert.NotEmpty(t, ids)
+}
+
+// Each unit of a fleet answers its own needs: an ambulance, a rescue and a hazardous
+// materials unit stand on one quote that can be issued, and each keeps its own words.
+func TestEachUnitOfAFleetHasItsNeeds(t *testing.T) {
+	p := open(t)
+	for i, x := range []struct{ name, duty, crew string }{{"Medic 1", "multi", "3"}, {"Rescue 2", "rescue", "4"},
+		{"Hazmat 3", "hazmat", ""}} {
+		if i > 0 {
+			p.do(Act{Do: "add", ID: "item"})
+		}
+		p.do(set("title", x.name), set("needs.duty", x.duty), set("needs.crew", x.crew), Act{Do: "propose"})
+		s := p.do(Act{Do: "take-proposal", ID: "cheapest"}, Act{Do: "carry-usual", ID: x.duty})
+		require.Empty(t, s.Fault)
+	}
+	papers := papersOf(p)
+	first := papers["quote"][:strings.Index(papers["quote"], "1 Price")]
+	assert.NotContains(t, first, "cannot be issued", "the first is not held against what is asked of the last")
+	assert.Contains(t, papers["quote"], "2. Rescue 2: This unit carries no patients")
+	assert.Contains(t, papers["quote"], "3. Hazmat 3: Waste water is held on board")
+	assert.Contains(t, papers["quote"], "Places for patients: each arrangement")
+	assert.Equal(t, 3, strings.Count(papers["quote"], "Loads by compartment, tray and mount"))
+
+	// A must that one of them breaks is told beside the others.
+	s := p.do(Act{Do: "work-on", ID: "1"}, set("needs.height", "90"))
+	assert.Contains(t, readable(s.Regions["standing"]), "Not what was asked for")
+	s = p.do(Act{Do: "work-on", ID: "0"})
+	d := draftOf(t, s)
+	assert.Equal(t, "multi", d.Needs.Duty)
+	assert.Zero(t, d.Needs.HeightIn)
+	require.Len(t, d.More, 2)
+	assert.Equal(t, "rescue", d.More[0].Needs.Duty)
+	assert.EqualValues(t, 90, d.More[0].Needs.HeightIn)
+	assert.Contains(t, readable(s.Regions["standing"]), "2. Rescue 2, ")
+	assert.Contains(t, papersOf(p)["quote"], "cannot be issued")
+}
+
+// Who begins on a chassis has a unit of the kind that is asked for, on a body of that kind.
+func TestBegunOnAChassisAUnitIsOfItsKind(t *testing.T) {
+	for _, duty := range []string{"bls", "als", "critical", "neonatal", "multi", "rescue", "hazmat", "contaminated"} {
+		t.Run(duty, func(t *testing.T) {
+			p := open(t)
+			s := p.do(set("needs.duty", duty), Act{Do: "new", ID: "cab-16500-169-diesel"})
+			require.Empty(t, s.Fault)
+			u := draftOf(t, s).Unit
+			assert.Equal(t, "cab-16500-169-diesel", u.Chassis)
+			d := quotetest.Demo(t).Cat.DutyOf(&u)
+			require.NotNil(t, d)
+			assert.Equal(t, duty, d.ID)
+			text := readable(s.Regions["standing"])
+			assert.NotContains(t, text, "Not what was asked for")
+			assert.NotContains(t, text, "do not go together")
+			s = p.do(Act{Do: "carry-usual", ID: duty})
+			require.Empty(t, s.Fault)
+			assert.NotContains(t, papersOf(p)["quote"], "cannot be issued")
+		})
+	}
 }
 
 // A van has no module, no outside compartment and nothing welded by the plant, and the

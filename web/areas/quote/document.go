@@ -489,22 +489,48 @@ func cover(p *Page) Part {
 	)
 }
 
+// printedCautions are those of every unit of the quote: what is said of one kind among
+// several says of which.
 func printedCautions(p *Page) Part {
-	certifies := "The final-stage manufacturer certifies the finished vehicle."
-	if p.Q.Body.Kind == "van" {
-		certifies = "The van comes certified by its maker; who alters it certifies it as altered."
+	cat := p.Q.Edition.Cat
+	var vans, modules bool
+	var kinds []*config.Duty
+	own := map[*config.Duty][]string{} // names of the units of a kind
+	for i, it := range p.Q.Draft.Items() {
+		van := cat.BodyByID(it.Unit.Body) != nil && cat.BodyByID(it.Unit.Body).Kind == "van"
+		vans, modules = vans || van, modules || !van
+		if d := cat.DutyOf(&it.Unit); d != nil {
+			if own[d] == nil {
+				kinds = append(kinds, d)
+			}
+			own[d] = append(own[d], p.Q.NameOf(i))
+		}
 	}
 	list := []string{
-		"Computed weights do not replace a certified scale. " + certifies,
+		"Computed weights do not replace a certified scale." +
+			ifText(modules, " The final-stage manufacturer certifies the finished vehicle.") +
+			ifText(vans, " A van comes certified by its maker; who alters it certifies it as altered."),
 		power.Caution,
 		"Figures marked as from memory or common practice were not read in a standard's text. The purchaser's " +
 			"authority having jurisdiction decides which rules apply.",
 		"Dates are estimates until the plant confirms slot and chassis in writing.",
 	}
-	if d := p.Q.OfDuty; d != nil {
-		list = append(list, d.Cautions...)
+	for _, d := range kinds {
+		for _, c := range d.Cautions {
+			if len(p.Q.Draft.More) > 0 {
+				c = strings.Join(own[d], ", ") + ": " + c
+			}
+			list = append(list, c)
+		}
 	}
 	return Many(El("h2", Text("Cautions")), page.Cautions(list...))
+}
+
+func ifText(holds bool, text string) string {
+	if holds {
+		return text
+	}
+	return ""
 }
 
 func acceptance(p *Page) Part {

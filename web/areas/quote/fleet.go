@@ -101,9 +101,13 @@ func otherUnits(p *Page) Part {
 		single := p.with(q)
 		name := p.Q.NameOf(i)
 		out = append(out, El("h2", Text(name)), specification(single, false), drawing.Side(single.Page),
+			page.Learned(single.Page),
 			tight(single, "At full load: "+name, page.FiguresOf(&q.Weight.Report, "weight.")),
+			page.Arrangements(single.Page), unweighed(single),
 			tight(single, "12 V and 125 V: "+name, page.FiguresOf(&q.Power.Report, "power.")),
+			drawing.Plan(single.Page),
 			tight(single, "Inside and outside: "+name, page.FiguresOf(&q.Space.Report, "space.")),
+			page.Loads(single.Page),
 			El("h3", Text(string(quote.ComplianceSection)+": "+name+", "+q.Assume.Label)), compliancePaper(single),
 			El("h3", Text(string(quote.ServiceSection)+": "+name)), service(single))
 	}

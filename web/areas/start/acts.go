@@ -1,6 +1,7 @@
 package start
 
 import (
+	"boxwright/config/standards"
 	"boxwright/pricing/quote"
 	"boxwright/web/session"
 )
@@ -24,8 +25,9 @@ func startNew(s *session.Session, a session.Act) {
 	s.Draft.Requirements = old.Requirements
 	s.Draft.Terms.KeepBuyer(&old.Terms)
 	keepOrder(s.Draft, old)
-	s.Draft.Unit.RuleSet, s.Draft.Unit.NeededBy, s.Draft.Unit.Details = old.Unit.RuleSet, old.Unit.NeededBy,
-		old.Unit.Details
+	u := &s.Draft.Unit
+	u.RuleSet = standards.Suit(old.Unit.RuleSet, s.Memory.Edition.Cat.DutyOf(u))
+	u.NeededBy, u.Details = old.Unit.NeededBy, old.Unit.Details
 	s.Draft.Tickets, s.Draft.Wiring = old.Tickets, old.Wiring
 	s.Weighed(&old.Unit)
 	if s.Refuse(old) {
