@@ -27,6 +27,27 @@ func begun(t *testing.T, chassis string) *quote.Quote {
 	return q
 }
 
+// What stays as the module has it saves the plan hours, and is no work on the order sheet.
+func TestNoStationWorksLessThanNothing(t *testing.T) {
+	ed := quotetest.Demo(t)
+	d, ok := quote.BeginRemount(ed, "cut-14500-158-gas", quote.Begin(ed, "cut-14500-158-gas", "", quotetest.Today),
+		quotetest.Today)
+	require.True(t, ok)
+	q, err := quote.Compute(ed, d)
+	require.NoError(t, err)
+	listed := 0
+	for _, s := range q.Stations() {
+		assert.GreaterOrEqual(t, s.Hours, 0.0, s.Label)
+		for _, l := range s.Lines {
+			assert.GreaterOrEqual(t, l.Hours, 0.0, l.Label)
+			if l.Label == ed.Cat.LabelOf("street-kept") {
+				listed++
+			}
+		}
+	}
+	assert.Equal(t, 1, listed, "it is on the sheet")
+}
+
 // Every hour of work that the plan counts stands on the order sheet once.
 func TestStations(t *testing.T) {
 	q := begun(t, "cut-14500-158-gas")

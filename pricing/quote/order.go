@@ -2,6 +2,7 @@ package quote
 
 import (
 	"cmp"
+	"slices"
 
 	"boxwright/config"
 	"boxwright/config/leadtime"
@@ -12,7 +13,7 @@ import (
 type Station struct {
 	ID, Label     string
 	Start, Finish config.Date // of its steps, at expected durations; zero when it has none
-	Hours         float64
+	Hours         float64     // of its lines; what the plan saves where something stays is no work
 	Lines         []StationLine
 }
 
@@ -42,7 +43,7 @@ func (q *Quote) Stations() []Station {
 		s := Station{ID: st.ID, Label: st.Label}
 		add := func(label, spec, told string, qty int, work []config.Work) {
 			for _, w := range work {
-				if w.Station == st.ID && w.Hours != 0 {
+				if w.Station == st.ID && w.Hours > 0 {
 					h := float64(w.Hours) * float64(qty)
 					s.Hours += h
 					s.Lines = append(s.Lines, StationLine{label, spec, told, qty, h})
@@ -72,7 +73,8 @@ func (q *Quote) Stations() []Station {
 		}
 	}
 	for _, p := range q.Draft.Unit.Picks {
-		if o := cat.OptionByID(p.Option); o != nil && len(o.Work) == 0 && !o.IsNone() {
+		o := cat.OptionByID(p.Option)
+		if o != nil && !o.IsNone() && !slices.ContainsFunc(o.Work, func(w config.Work) bool { return w.Hours > 0 }) {
 			rest.Lines = append(rest.Lines, StationLine{o.Label, o.Spec, q.Told(o), p.Qty, 0})
 		}
 	}
