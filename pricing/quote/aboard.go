@@ -17,27 +17,23 @@ type Load struct {
 
 // LoadsOf lists what a unit carries, each kind of thing once, in the order of the unit.
 func LoadsOf(cat *config.Catalogue, u *config.Unit) (list []Load) {
-	label := map[string]string{"": "not stowed"}
+	label := map[string]string{}
 	for _, p := range cat.CompartmentsOf(u) {
 		label[p.ID] = p.Label
 	}
 	places := map[string][]string{}
 	for _, c := range u.Carried {
-		at := slices.IndexFunc(list, func(l Load) bool { return l.Equipment == c.Equipment })
-		if at < 0 {
-			at = len(list)
+		k := slices.IndexFunc(list, func(l Load) bool { return l.Equipment == c.Equipment })
+		if k < 0 {
+			k = len(list)
 			list = append(list, Load{Equipment: c.Equipment, Label: cat.CarriedLabel(u, c.Equipment)})
 		}
-		list[at].Qty += c.Qty
-		place := label[c.Compartment]
-		if place == "" {
-			place = c.Compartment
+		list[k].Qty += c.Qty
+		at := "not stowed" // or in a place that the unit no longer has
+		if place, has := label[c.Compartment]; has {
+			at = "in " + place
 		}
-		n := quantity.Group(float64(c.Qty), 0)
-		if c.Compartment != "" {
-			n += " in"
-		}
-		places[c.Equipment] = append(places[c.Equipment], n+" "+place)
+		places[c.Equipment] = append(places[c.Equipment], quantity.Group(float64(c.Qty), 0)+" "+at)
 	}
 	for i := range list {
 		l := &list[i]

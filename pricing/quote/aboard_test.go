@@ -17,7 +17,7 @@ func TestLoadsAreListedOnce(t *testing.T) {
 	places := ed.Cat.CompartmentsOf(&u)
 	a, b := places[0], places[1]
 	x, y := ed.Cat.Equipment[0], ed.Cat.Equipment[1]
-	u.Carried = []config.Carried{{Equipment: x.ID, Compartment: a.ID, Qty: 1}, {Equipment: y.ID, Qty: 2},
+	u.Carried = []config.Carried{{Equipment: x.ID, Compartment: a.ID, Qty: 1}, {Equipment: y.ID, Compartment: "gone", Qty: 2},
 		{Equipment: x.ID, Compartment: b.ID, Qty: 3}}
 	assert.Equal(t, []quote.Load{
 		{Equipment: x.ID, Label: x.Label, Qty: 4, Where: "1 in " + a.Label + ", 3 in " + b.Label},

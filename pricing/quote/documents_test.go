@@ -27,6 +27,21 @@ func begun(t *testing.T, chassis string) *quote.Quote {
 	return q
 }
 
+// What two options ask to be looked after is one line.
+func TestUpkeepSaysNothingTwice(t *testing.T) {
+	q := begun(t, "cut-14500-158-gas")
+	d := q.Draft.Clone()
+	d.Unit.Set(config.Pick{Option: "rsq-cascade", Qty: 1})
+	d.Unit.Set(config.Pick{Option: "df-scba-brackets", Qty: 1})
+	q, err := quote.Compute(q.Edition, d)
+	require.NoError(t, err)
+	seen := map[quote.Task]bool{}
+	for _, task := range q.Tasks(quantity.US) {
+		assert.False(t, seen[task], task.What)
+		seen[task] = true
+	}
+}
+
 // What stays as the module has it saves the plan hours, and is no work on the order sheet.
 func TestNoStationWorksLessThanNothing(t *testing.T) {
 	ed := quotetest.Demo(t)

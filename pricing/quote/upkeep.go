@@ -42,11 +42,13 @@ func (q *Quote) Tasks(in quantity.System) []Task {
 		{6, 7500, c.Fuel == "diesel", "Exhaust fluid, fuel separator and regeneration"},
 		{6, 0, true, "Belts, anchors and seat tracks of " + allSeats(len(q.Space.Seats))},
 		{6, 10000, module, "Entry and compartment doors: hinges, latches and seals adjusted and greased"},
+		{6, 10000, !module, "Sliding and rear doors: tracks, rollers, latches and seals cleaned and greased"},
 		{12, 15000, module, "Module mounts: bolts to torque, isolators and frame rails looked over"},
 		{12, 15000, !module, "Partition, raised roof and floor anchors, steps and bumpers: cracks, corrosion; drain holes open, undercoat made good"},
 		{12, 15000, module, "Weld seams and corners of the body, steps and bumpers: cracks, corrosion; drain holes open, undercoat made good"},
 		{12, 15000, c.Drive == "4x4", "Transfer case and front axle: oil and joints"},
-		{12, 0, true, "Alternator at hot idle: " + in.Show(float64(s.Hot.IdleA), quantity.Amp) + " to be given against " + figure("power.scene") + " on scene"},
+		{12, 0, true, "Alternator, hot: " + in.Show(float64(s.Hot.IdleA), quantity.Amp) + " at idle and " +
+			in.Show(float64(s.Hot.HighIdleA), quantity.Amp) + " at high idle to be given; " + figure("power.scene") + " are used on scene"},
 		{12, 0, true, "Batteries, " + in.Show(float64(s.Battery.AmpHours), quantity.AmpHour) + ": load test; " + figure("power.battery-minutes") + " of scene load computed when new"},
 		{12, 0, s.Shore.RatedA > 0, "Shore line inlet, " + in.Show(float64(s.Shore.RatedA), quantity.Amp) + ": contacts, ground and ground-fault protection"},
 		{12, 0, s.Inverter.RatedW > 0, "Inverter, " + in.Show(float64(s.Inverter.RatedW), quantity.Watt) + ": output under load, ground"},
@@ -64,7 +66,10 @@ func (q *Quote) Tasks(in quantity.System) []Task {
 	for _, p := range q.Draft.Unit.Picks {
 		if o := q.Edition.Cat.OptionByID(p.Option); o != nil {
 			for _, c := range o.Care {
-				out = append(out, Task{c.Months, c.Miles, c.What, q.Plan.EvenOdds.AddDays(c.Months * 365 / 12)})
+				t := Task{c.Months, c.Miles, c.What, q.Plan.EvenOdds.AddDays(c.Months * 365 / 12)}
+				if !slices.Contains(out, t) { // two options may ask for the same
+					out = append(out, t)
+				}
 			}
 		}
 	}
