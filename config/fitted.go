@@ -77,6 +77,11 @@ func (c *Catalogue) Left(u *Unit, list []Compartment) []Compartment {
 	return list
 }
 
+// leastRoomIn is the least that is left of a compartment in any direction and still counts
+// as room: nothing is stowed in a slit beside a tray or under a ceiling. Common practice,
+// no source.
+const leastRoomIn = 5
+
 // fit puts one piece of an option into the compartment. A thing that takes of its height
 // stands on its floor.
 func (c *Compartment) fit(o *Option) {
@@ -86,6 +91,9 @@ func (c *Compartment) fit(o *Option) {
 	less(&c.DepthIn, f.DepthIn)
 	before := c.HeightIn
 	less(&c.HeightIn, f.HeightIn)
+	if min(c.WidthIn, c.DepthIn, c.HeightIn) < leastRoomIn {
+		c.HeightIn = 0
+	}
 	c.ZIn += (before - c.HeightIn) / 2
 	if c.LimitLb > 0 && o.Mass != nil {
 		c.LimitLb = max(c.LimitLb-Clean(o.Mass.Lb), 1)

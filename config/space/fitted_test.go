@@ -66,6 +66,11 @@ func TestFittedGearFillsItsCompartment(t *testing.T) {
 	assert.NotNil(t, found(s, "space.no-compartment"), "there is no place for a third")
 	assert.EqualValues(t, 72, s.Model.Compartments[0].HeightIn, "its door stays as it is")
 
+	cat.OptionByID("tray").Fitted.HeightIn = 68
+	assert.Zero(t, useOf(t, Measure(cat, fittedUnit(config.Pick{Option: "tray", Qty: 3}), nil), "front").Ft3,
+		"a slit of 4 in is no room")
+	cat.OptionByID("tray").Fitted.HeightIn = 3
+
 	u := fittedUnit(config.Pick{Option: "tray", Qty: 1})
 	u.Carried = []config.Carried{{Equipment: "bag", Compartment: "rear", Qty: 8}}
 	assert.Equal(t, Overloaded, useOf(t, Measure(cat, u, nil), "rear").State, "480 lb on 440")

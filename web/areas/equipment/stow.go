@@ -27,6 +27,12 @@ func stowage(p *Page) Part {
 		size := p.Plain(float64(u.WidthIn), quantity.Inch) + " × " + p.Plain(float64(u.DepthIn), quantity.Inch) +
 			" × " + p.Show(float64(u.HeightIn), quantity.Inch)
 		used := p.Show(float64(u.UsedFt3), quantity.CubicFoot) + " of " + p.Show(float64(u.Ft3), quantity.CubicFoot)
+		switch gear := strings.Join(u.Gear, ", "); {
+		case gear != "" && u.Ft3 == 0:
+			size, used = "filled by "+gear, "no room left"
+		case gear != "":
+			size += " beside " + gear
+		}
 		if u.Holds != nil {
 			size, used = "made for "+madeFor(p, u.Holds), "a mount"
 		}
@@ -135,5 +141,9 @@ func state(u *space.Use) Part {
 	case space.Overloaded, space.TooBig:
 		m = page.Mark(config.Stop)
 	}
-	return Many(m, Text(" "+string(u.State)), If(u.Why != "", El("span", Class("how"), Text(u.Why))))
+	words := string(u.State)
+	if u.State == space.Empty && u.Gear != nil && u.Ft3 == 0 {
+		words = "filled"
+	}
+	return Many(m, Text(" "+words), If(u.Why != "", El("span", Class("how"), Text(u.Why))))
 }
