@@ -116,6 +116,9 @@ func (q *Quote) Checks() []Check {
 		}
 	}
 	works := func(id string, t config.Trial) {
+		if d := q.OfDuty; d != nil {
+			t.What, t.How, t.Expect = d.Say(t.What), d.Say(t.How), d.Say(t.Expect)
+		}
 		add(Check{ID: id, Section: toWork, What: t.What, Want: 1, Low: 1, High: 1, Works: true, How: t.How,
 			Expect: t.Expect, Tolerance: t.Tolerance})
 	}

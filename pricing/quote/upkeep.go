@@ -73,6 +73,11 @@ func (q *Quote) Tasks(in quantity.System) []Task {
 			}
 		}
 	}
+	if q.OfDuty != nil {
+		for i := range out {
+			out[i].What = q.OfDuty.Say(out[i].What)
+		}
+	}
 	slices.SortStableFunc(out, func(a, b Task) int { return cmp.Compare(a.Months, b.Months) })
 	return out
 }
