@@ -153,12 +153,9 @@ func (m *Model) truck() {
 func (p *Planes) seatBox(s *config.Seat) Box {
 	at := p.Seat(*s)
 	x, y, z := p.Front+float64(at.XIn), float64(at.YIn), p.Floor+float64(at.ZIn)
-	half := 9.5
-	switch s.Kind {
-	case "cot":
-		return about(x, y, p.Floor+20, 76, 23, 40)
-	case "folding":
-		half = 7.5
+	half := seatHalf(s.Kind)
+	if s.Kind == "cot" {
+		return about(x, y, p.Floor+20, 76, 2*half, 40)
 	}
 	return Box{x - 11, x + 11, y - half, y + half, z - 8, z + 22}
 }

@@ -237,11 +237,25 @@ func (p *Planes) CompartmentOf(o *config.Option, c config.Compartment) config.Co
 	return c
 }
 
-// Seat gives a seat in the module its place there: x behind the front wall.
+// Seat gives a seat in the module its place there: x behind the front wall. In a room that
+// is less wide it stands nearer to the middle, against the lining.
 func (p *Planes) Seat(s config.Seat) config.Seat {
 	s.XIn += quantity.Length(p.along(s.Along) - p.Front)
 	s.Along = ""
+	most := quantity.Length(max(p.Half-p.Wall-seatHalf(s.Kind), 0))
+	s.YIn = min(max(s.YIn, -most), most)
 	return s
+}
+
+// seatHalf is half the width that a seat of a kind takes.
+func seatHalf(kind string) float64 {
+	switch kind {
+	case "cot":
+		return 11.5
+	case "folding":
+		return 7.5
+	}
+	return 9.5
 }
 
 // hollow is the box of a compartment that has its place.
