@@ -155,7 +155,7 @@ func (p *Planes) seatBox(s *config.Seat) Box {
 	x, y, z := p.Front+float64(at.XIn), float64(at.YIn), p.Floor+float64(at.ZIn)
 	half := seatHalf(s.Kind)
 	if s.Kind == "cot" {
-		return about(x, y, p.Floor+20, 76, 2*half, 40)
+		return about(x, y, p.Floor+20, cotLongIn, 2*half, 40)
 	}
 	return Box{x - 11, x + 11, y - half, y + half, z - 8, z + 22}
 }

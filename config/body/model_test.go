@@ -317,3 +317,14 @@ func TestFittedGearStandsInItsCompartment(t *testing.T) {
 	b.Compartments = nil
 	assert.Equal(t, [2]float64{153 - 9.8, 47.5 - 10}, at(), "what is not fitted stands where it says")
 }
+
+// A seat and a litter stand within the lining, however narrow and short the room is.
+func TestSeatsStandWithinTheLining(t *testing.T) {
+	p := Planes{Front: 100, Rear: 232, Half: 40, Wall: 2}
+	bench := p.Seat(config.Seat{Kind: "bench", XIn: 60, YIn: 33})
+	assert.EqualValues(t, 40-2-9.5, bench.YIn)
+	assert.EqualValues(t, -28.5, p.Seat(config.Seat{Kind: "bench", YIn: -33}).YIn)
+	assert.EqualValues(t, 60, bench.XIn)
+	assert.EqualValues(t, 132-2-38, p.Seat(config.Seat{Kind: "cot", XIn: 95}).XIn, "nobody lies through the rear doors")
+	assert.EqualValues(t, 20, p.Seat(config.Seat{Kind: "cot", XIn: 20}).XIn)
+}

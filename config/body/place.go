@@ -244,8 +244,14 @@ func (p *Planes) Seat(s config.Seat) config.Seat {
 	s.Along = ""
 	most := quantity.Length(max(p.Half-p.Wall-seatHalf(s.Kind), 0))
 	s.YIn = min(max(s.YIn, -most), most)
+	if s.Kind == "cot" { // nobody lies through the rear doors
+		s.XIn = min(s.XIn, quantity.Length(p.Rear-p.Front-p.Wall-cotLongIn/2))
+	}
 	return s
 }
+
+// cotLongIn is how long who lies on a cot or a litter is taken to be.
+const cotLongIn = 76
 
 // seatHalf is half the width that a seat of a kind takes.
 func seatHalf(kind string) float64 {

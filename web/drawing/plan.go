@@ -79,8 +79,17 @@ func Plan(p *page.Page) Part {
 			d.add(page.Rect("cot", x-38, yy-11.5, 76, 23, At("rx", "4")),
 				page.Rect("thin", x-35, yy-8, 14, 16, At("rx", "3")))
 		} else {
-			d.add(page.Rect("seat", x-11, yy-8.5, 16, 17, At("rx", "3")),
-				page.Trace("seat", "MV", x+2.5, yy-6.5, yy+6.5))
+			d.add(page.Rect("seat", x-11, yy-8.5, 16, 17, At("rx", "3")))
+			switch backOf(i < len(q.Space.Model.CabSeats), float64(s.YIn)) {
+			case rearward:
+				d.add(page.Trace("seat", "MV", x+2.5, yy-6.5, yy+6.5))
+			case forward:
+				d.add(page.Trace("seat", "MV", x-8.5, yy-6.5, yy+6.5))
+			case curbward:
+				d.add(page.Trace("seat", "MH", x-9, yy-6, x+3))
+			case streetward:
+				d.add(page.Trace("seat", "MH", x-9, yy+6, x+3))
+			}
 		}
 		d.label("", x-3, yy+3.5, number)
 		people = append(people, number+" "+s.Label)

@@ -515,10 +515,46 @@ func cotTop(f frame2, look string) []Shape {
 	return s.shapes
 }
 
-// seatTop is a seat from above, its back behind.
-func seatTop(f frame2) []Shape {
+// seatTop is a seat from above, with its back on a side.
+func seatTop(f frame2, back side) []Shape {
 	var s sheet
 	s.rounded(layerSeat, f, 3)
-	s.upright(layerThin, f, 0.85)
+	switch back {
+	case rearward:
+		s.upright(layerThin, f, 0.85)
+	case forward:
+		s.upright(layerThin, f, 0.15)
+	case curbward:
+		s.across(layerThin, f, 0.85)
+	case streetward:
+		s.across(layerThin, f, 0.15)
+	}
 	return s.shapes
+}
+
+// side is one in a plan.
+type side int
+
+const (
+	rearward side = iota
+	forward
+	curbward
+	streetward
+)
+
+// wallSeatIn is how far from the middle of a unit seats stand with their backs to a wall.
+const wallSeatIn = 20
+
+// backOf is where the back of a seat is: in the cab behind who looks ahead; in the module at
+// the wall, and of those in the middle ahead of who looks to the patient or down the aisle.
+func backOf(inCab bool, y float64) side {
+	switch {
+	case inCab:
+		return rearward
+	case y > wallSeatIn:
+		return curbward
+	case y < -wallSeatIn:
+		return streetward
+	}
+	return forward
 }

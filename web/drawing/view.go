@@ -286,7 +286,8 @@ func (w *way) draw(m *body.Model, p *body.Part) []Shape {
 	case w.id == "floor" && p.Kind == "cot":
 		return cotTop(f, m.Look.Cot)
 	case w.id == "floor" && p.Kind == "seat":
-		return seatTop(f)
+		x, y, _ := p.Center()
+		return seatTop(f, backOf(x < m.Front, y))
 	case w.inside && (p.Kind == "compartment" || p.Kind == body.KindWheelBox), w.id != "floor" && w.inside && low(p):
 		var s sheet
 		if w.id != "floor" {

@@ -28,8 +28,11 @@ type Page struct {
 }
 
 func gist(p *page.Page) string {
-	return page.Count(len(p.Q.Space.Seats), "seat", "seats") + ", " +
-		p.Show(float64(p.Q.Space.StorageFt3), quantity.CubicFoot) + " inside"
+	seats := page.Count(len(p.Q.Space.Seats), "seat", "seats") + ", "
+	if f, has := p.Q.Figure("space.compartments"); has && p.Q.Space.StorageFt3 == 0 {
+		return seats + p.Show(f.Value, f.Unit) + " outside"
+	}
+	return seats + p.Show(float64(p.Q.Space.StorageFt3), quantity.CubicFoot) + " inside"
 }
 
 func draw(p *Page) Part {
