@@ -58,6 +58,6 @@ func (q *Quote) foreign() []config.Finding {
 	kind := strings.ToLower(q.OfDuty.Label)
 	return []config.Finding{{Code: "aboard.duty", Severity: config.Warn, Where: "loose equipment",
 		Text:   "Aboard, but of other kinds of unit than " + kind + ": " + strings.Join(list, ", ") + ".",
-		Remedy: "Take it off the list in Needs, or count the usual equipment for " + kind + " there in its place.",
+		Remedy: "Take it off the list in Equipment, or count the usual equipment for " + kind + " there in its place.",
 		Basis:  config.CommonPractice}}
 }

@@ -137,7 +137,7 @@ func TestAnotherKindAsksWhatRides(t *testing.T) {
 	s := p.do(Act{Do: "take-proposal", ID: "cheapest"})
 	require.Empty(t, s.Fault)
 	assert.Contains(t, readable(s.Regions["standing"]), "of other kinds of unit than rescue")
-	s = p.do(Act{Do: "go", ID: "needs"})
+	s = p.do(Act{Do: "go", ID: "equipment"})
 	assert.Regexp(t, `not on the usual list for rescue: [^.]*Stair chair`, readable(s.Regions["main"]))
 	s = p.do(Act{Do: "carry-usual", ID: "rescue"})
 	require.Empty(t, s.Fault)
