@@ -3,7 +3,7 @@ module boxwright
 go 1.26.8
 
 require (
-	github.com/chromedp/cdproto v0.160.1
+	github.com/chromedp/cdproto v0.160.2
 	github.com/chromedp/chromedp v0.23.1
 	github.com/coder/websocket v1.8.15
 	github.com/crillab/gophersat v1.4.0
