@@ -471,3 +471,14 @@ func TestReasonsNameWhatWasAskedFor(t *testing.T) {
 	require.Contains(t, s.Regions["main"], "Neonatal transport is never built without: ")
 	require.NotContains(t, s.Regions["main"], "for Neonatal transport only")
 }
+
+// Who buys is asked for beside the budget, which is held against the price with or without
+// tax.
+func TestNeedsAskWhoBuys(t *testing.T) {
+	p := openAt(t, "needs")
+	s := p.do(set("terms.budget", "330000"))
+	require.Contains(t, s.Regions["main"], `id="f-terms.buyer"`)
+	require.Contains(t, s.Regions["main"], "the unit, sales tax included")
+	s = p.do(set("terms.buyer", "county"))
+	require.Contains(t, s.Regions["main"], "the unit, no sales tax")
+}

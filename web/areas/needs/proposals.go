@@ -51,6 +51,8 @@ func proposals(p *Page) Part {
 			page.Choose(p.Page, "needs.roads", "Roads", n.Roads, "Snow and grades ask for four-wheel drive",
 				words(quote.RoadKinds, "any")),
 			page.Choose(p.Page, "needs.climate", "Climate", n.Climate, "", words(quote.Climates, "any")),
+			page.Choose(p.Page, "terms.buyer", "Who buys", d.Terms.Buyer, "Decides the sales tax that is assumed",
+				page.BuyerChoices()),
 			howMany(p),
 			when(p),
 			page.Number(p.Page, "terms.budget", "Budget", page.Blank(d.Terms.Budget), p.Q.Book.Currency,
