@@ -57,12 +57,13 @@ func TestWhatCannotBeTakenStaysInItsField(t *testing.T) {
 	t.Parallel()
 	w := open(t, folder, drive.Desk, "")
 	before := w.draft()
-	for _, x := range []struct{ field, typed, says, reason string }{
-		{"#f-carry-eq-stock", "-3", "0 to 99", "fewer than none"},
-		{"#f-unit\\.occupant_lb", "heavy", "", "a word for a mass"},
-		{"#f-unit\\.payload_lb", "30,000", "0 lb to 20,000 lb", "more than any unit"},
+	for _, x := range []struct{ area, field, typed, says, reason string }{
+		{"equipment", "#f-carry-eq-stock", "-3", "0 to 99", "fewer than none"},
+		{"standards", "#f-unit\\.occupant_lb", "heavy", "", "a word for a mass"},
+		{"standards", "#f-unit\\.payload_lb", "30,000", "0 lb to 20,000 lb", "more than any unit"},
 	} {
 		t.Run(x.reason, func(t *testing.T) {
+			w.area(x.area)
 			w.typed(x.field, x.typed)
 			require.Equal(t, x.typed, eval[string](w, `document.querySelector(`+drive.Quote(x.field)+`).value`),
 				x.reason)

@@ -72,6 +72,7 @@ func TestNothingIsAskedOfTheNetworkAfterLoading(t *testing.T) {
 		for _, a := range areas {
 			w.area(a)
 		}
+		w.area("quote")
 		w.click("#copy-link")
 		w.area("compare")
 		w.click("#pin")
