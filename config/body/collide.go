@@ -1,8 +1,10 @@
 package body
 
 import (
+	"cmp"
 	"fmt"
 	"math"
+	"slices"
 
 	"boxwright/config"
 	"boxwright/config/quantity"
@@ -71,30 +73,61 @@ func (m *Model) Against(o *config.Option, own []Part) []Collision {
 // Between finds where parts of two options stand in one place.
 func Between(as, bs []Part) []Collision { return collisions(as, bs) }
 
-// collisions of the parts of one list with those of another, each pair once.
+// Bounds of looking for collisions: a body with more of them is wrong all over, and one
+// with more pairs of parts side by side is not one that anybody builds.
+const (
+	mostCollisions = 200
+	mostPairs      = 1_000_000
+)
+
+// collisions of the parts of one list with those of another, each pair once, in the order
+// of the lists.
 func collisions(as, bs []Part) []Collision {
 	var out []Collision
 	same := len(as) > 0 && len(bs) > 0 && &as[0] == &bs[0]
+	ahead := solids(bs)
+	pairs := 0
 	for i := range as {
 		a := &as[i]
 		if !a.solid() {
 			continue
 		}
-		from := 0
-		if same {
-			from = i + 1
-		}
-		for k := from; k < len(bs); k++ {
+		var hit []int
+		for _, k := range ahead {
 			b := &bs[k]
-			if !b.solid() || mayShare(a, b) {
-				continue
+			if b.X0 >= a.X1 {
+				break
 			}
-			if x, y, z, ok := a.Overlap(b.Box); ok && math.Min(x, math.Min(y, z)) > touching {
-				out = append(out, Collision{*a, *b, x, y, z})
+			if pairs++; pairs > mostPairs {
+				return out
 			}
+			if x, y, z, ok := a.Overlap(b.Box); ok && math.Min(x, math.Min(y, z)) > touching && (!same || k > i) &&
+				!mayShare(a, b) {
+				hit = append(hit, k)
+			}
+		}
+		slices.Sort(hit)
+		for _, k := range hit {
+			if len(out) == mostCollisions {
+				return out
+			}
+			x, y, z, _ := a.Overlap(bs[k].Box)
+			out = append(out, Collision{*a, bs[k], x, y, z})
 		}
 	}
 	return out
+}
+
+// solids are the solid ones of a list, from the front of the vehicle to its rear.
+func solids(list []Part) []int {
+	var at []int
+	for i := range list {
+		if list[i].solid() {
+			at = append(at, i)
+		}
+	}
+	slices.SortFunc(at, func(i, k int) int { return cmp.Compare(list[i].X0, list[k].X0) })
+	return at
 }
 
 // hollow kinds hold things: a slot for something that is carried may be in them.
