@@ -85,6 +85,7 @@ var gauges = []gauge{
 	{"space.bench-width", "Squad bench, width", inch, atLeast, "squadbench width|squadbench wide|squadbench deep", "", "", false},
 	{"space.compartments", "Exterior compartments, inside volume", quantity.CubicFoot, atLeast, "outside compartment|outside storage|compartment storage|compartment volume", "outside inside combined volume storage compartment usable space every net aggregate cubic", "", false},
 	{countCompartments, "Exterior compartments", "", atLeast, "outside compartment", "storage curbside", "", false},
+	{"space.front-compartment", "Right front compartment, of 30 × 18 × 40 in", quantity.Percent, atLeast, "right front compartment|front compartment", "size clause width depth height its least smallest ordered", "", false},
 	{"space.storage", "Enclosed inside storage", quantity.CubicFoot, atLeast, "storage|cabinet volume", "enclosed inside cabinet patientcompartment volume space usable", "", false},
 	{"space.oxygen-hours", "Oxygen at 15 L/min, down to 200 psi", quantity.Hour, atLeast, "oxygen last|oxygen duration|oxygen endurance", "on board continuous flow main", "15 L/min 200 psi", false},
 	{"space.oxygen-hours", "Oxygen at 15 L/min, down to 200 psi", quantity.Hour, atLeast, "oxygen", "on board continuous flow main medical supply storage", given + "15 L/min", false},

@@ -131,7 +131,7 @@ func TestRemountPapers(t *testing.T) {
 	require.Empty(t, s.Fault)
 	assert.Len(t, draftOf(t, s).More, 1)
 	s = p.do(Act{Do: "go", ID: "start"})
-	assert.Contains(t, s.Regions["main"], "leaves 17.0 in for floor and roof")
+	assert.Contains(t, readable(s.Regions["main"]), "leaves 17.0 in for floor and roof")
 	assert.Contains(t, s.Regions["main"], "Photographs wanted for the appraisal")
 	assert.Contains(t, papersOf(p)["quote"], "0 years of structural warranty left")
 

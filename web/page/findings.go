@@ -18,6 +18,8 @@ func Findings(p *Page, list []config.Finding, ok string) Part {
 	return El("ul", Class("findings"), Each(list, func(_ int, f config.Finding) Part { return finding(p, f) }))
 }
 
+// finding keeps each figure on one line with its unit. Only what is drawn does: what is copied,
+// exported or carried by a link has the sentence as it was written.
 func finding(p *Page, f config.Finding) Part {
 	words := map[config.Severity]string{config.Stop: "■ Stop", config.Warn: "▲ Decide", config.Note: "Note"}
 	basis := ""
@@ -32,10 +34,10 @@ func finding(p *Page, f config.Finding) Part {
 	}
 	return El("li", Class(string(f.Severity)),
 		El("span", Class("word"), Text(words[f.Severity])),
-		If(f.Where != "" && !strings.HasPrefix(f.Text, f.Where), El("b", Text(f.Where+": "))),
-		Text(f.Text),
-		If(f.Remedy != "", El("span", Class("remedy"), Text(f.Remedy))),
-		If(basis != "", El("span", Class("basis"), Text(" "+basis))),
+		If(f.Where != "" && !strings.HasPrefix(f.Text, f.Where), El("b", Text(Held(f.Where+": ")))),
+		Text(Held(f.Text)),
+		If(f.Remedy != "", El("span", Class("remedy"), Text(Held(f.Remedy)))),
+		If(basis != "", El("span", Class("basis"), Text(" "+Held(basis)))),
 	)
 }
 

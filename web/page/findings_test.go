@@ -4,6 +4,8 @@ import (
 	"strconv"
 	"testing"
 
+	"github.com/stretchr/testify/assert"
+
 	"boxwright/config"
 	"boxwright/pricing/quote/quotetest"
 	"boxwright/web/page"
@@ -23,4 +25,17 @@ func TestListsThatAreCutShort(t *testing.T) {
 		where := map[bool]string{true: " more, in its area", false: " more, in their areas"}[rest == 1]
 		return "and " + strconv.Itoa(rest) + where
 	}}.IsCutShort(t)
+}
+
+// A figure of a finding stays on one line with its unit, in its sentence and in its remedy;
+// what is copied or exported has the sentence as it was written.
+func TestFindingsKeepFiguresWithTheirUnits(t *testing.T) {
+	p := pagetest.Of(t, quotetest.Demo(t), "cut-14500-158-gas", false)
+	f := config.Finding{Code: "power.x", Severity: config.Warn, Where: "Load", Text: "178.6 A of 160 A, 4 of 5.",
+		Remedy: "Take off 19 A (or 3 %)."}
+	list := []config.Finding{f}
+	drawn := page.Findings(p, list, "").String()
+	assert.Contains(t, drawn, "178.6\u00a0A of 160\u00a0A, 4 of 5.")
+	assert.Contains(t, drawn, "Take off 19\u00a0A (or 3\u00a0%).")
+	assert.Equal(t, "178.6 A of 160 A, 4 of 5.", list[0].Text)
 }
