@@ -36,6 +36,7 @@ type Proposal struct {
 // Search is the answer to needs, and how far was looked.
 type Search struct {
 	Proposals []Proposal
+	Begun     *Begun    // on the chassis that the customer began on; nil where there is none
 	Aside     *Proposal // better by price or date than these, but with less to spare; nil where there is none
 	Short     bool      // no unit found keeps every must and want, see GiveUps
 	Pairs     int       // of chassis and body that may meet the needs
@@ -75,6 +76,14 @@ func Basis(d *quote.Draft, cat *config.Catalogue) *quote.Draft {
 	return c
 }
 
+// Offered are all units of the answer, the one on the chassis begun on first.
+func (s *Search) Offered() (list []Proposal) {
+	if s.Begun != nil && s.Begun.Proposal != nil {
+		list = append(list, *s.Begun.Proposal)
+	}
+	return append(list, s.Proposals...)
+}
+
 // Propose answers the draft's needs with a full unit for each goal, looked for
 // over every chassis and body of the catalogue. Each keeps every must, and has
 // everything standard that goes with it; of those that do, the ones that keep the
@@ -110,6 +119,9 @@ func Propose(ed *quote.Edition, d *quote.Draft) Search {
 			s.Proposals = append(s.Proposals, p)
 		}
 		last = best
+	}
+	if s.Begun = f.begun(base, &found); s.Begun != nil && s.Begun.Proposal != nil {
+		s.Begun.Proposal.Gives = gives(append([]Proposal{*s.Begun.Proposal}, s.Proposals...), 0)
 	}
 	for i := range s.Proposals {
 		s.Proposals[i].Gives, s.Proposals[i].Ties = gives(s.Proposals, i), ties(s.Proposals, i)

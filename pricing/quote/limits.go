@@ -32,6 +32,7 @@ func limits(ed *Edition, d *Draft, wants bool) *rules.Limits {
 	others.Chassis, others.Body, others.Picks, others.Details, others.Proposed = "", "", nil, nil, nil
 	others.LeftOut = nil
 	n := d.Needs.clone()
+	n.Begun = "" // it limits nothing
 	if wants {
 		n.Wants = nil
 	} else {

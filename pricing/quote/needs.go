@@ -37,6 +37,8 @@ type Needs struct {
 	// Firm are those of duty, roads and climate that are musts though options only suit
 	// them: each of these must be in. Sorted.
 	Firm []string `json:"firm,omitempty"`
+	// Begun is the chassis that the buyer began on, where proposals begin; others follow.
+	Begun string `json:"begun,omitempty"`
 }
 
 // Need is a word of the trade and what it asks of a unit. A catalogue says in

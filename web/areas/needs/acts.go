@@ -112,7 +112,7 @@ func findProposals(s *session.Session, _ session.Act) {
 
 func takeProposal(s *session.Session, a session.Act) {
 	answer := s.Memory.Proposals.Now(needsKey(s), func() *propose.Search { return answerNeeds(s) })
-	list := answer.Proposals
+	list := answer.Offered()
 	if answer.Aside != nil {
 		list = append(slices.Clone(list), *answer.Aside)
 	}

@@ -69,6 +69,7 @@ func proposals(p *Page) Part {
 		),
 		wishes(p),
 		asks(p),
+		begunOn(p),
 		El("div", Class("row-tools"), page.Action("propose", "", "", "Propose three units", Class("main"), At("id",
 			"propose")),
 			If(p.View.Proposed != "" && p.Search == nil && !p.Proposing,
@@ -80,6 +81,16 @@ func proposals(p *Page) Part {
 				When(p.Search != nil, func() Part { return proposed(p) }))
 		}),
 	)
+}
+
+// begunOn names the chassis that proposals begin with, and lets the customer drop it.
+func begunOn(p *Page) Part {
+	c := p.Q.Edition.Cat.ChassisByID(p.Q.Draft.Needs.Begun)
+	if c == nil {
+		return nil
+	}
+	return El("p", Text("Proposals begin with the chassis you began on: "+c.Label+". "),
+		page.Action("begun-off", "", "", "No chassis first", Class("quiet"), At("id", "begun-off")))
 }
 
 // howMany asks how many units are wanted, as Price does; of an order of several kinds
@@ -229,11 +240,16 @@ func proposed(p *Page) Part {
 	if s.Unknown != nil {
 		said += " The catalogue says nothing of: " + strings.Join(s.Unknown, ", ") + "."
 	}
+	offered := s.Offered()
 	return Many(
+		When(s.Begun != nil, func() Part {
+			why := s.Begun.Why(p.System())
+			return If(why != "", El("p", Class("notice"), At("id", "begun-none"), Text(why)))
+		}),
 		giveUps(p),
-		When(len(s.Proposals) > 0, func() Part {
+		When(len(offered) > 0, func() Part {
 			return El("div", Class("three"),
-				Each(distinct(s.Proposals), func(_ int, x propose.Proposal) Part { return card(p, &x) }),
+				Each(distinct(offered), func(_ int, x propose.Proposal) Part { return card(p, &x) }),
 				When(s.Aside != nil, func() Part { return card(p, s.Aside) }))
 		}),
 		If(len(s.Proposals) == 0 && p.Giving != nil && len(p.Giving.List) == 0,

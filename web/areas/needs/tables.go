@@ -10,6 +10,7 @@ import (
 var acts = map[string]session.Do{
 	"find":            func(s *session.Session, a session.Act) { s.View.Find = session.Clip(a.Value, 80) },
 	"wish":            wish,
+	"begun-off":       func(s *session.Session, _ session.Act) { s.Draft.Needs.Begun = "" },
 	"propose":         findProposals,
 	"take-proposal":   takeProposal,
 	"give-up":         giveUp,

@@ -21,6 +21,10 @@ var families = map[string]session.SetterByName{"existing": existingField}
 func startNew(s *session.Session, a session.Act) {
 	old := s.Draft
 	s.Draft = quote.BeginFor(s.Memory.Edition, a.ID, a.Value, s.Req.Today, &old.Needs)
+	s.Draft.Needs.Begun = ""
+	if s.Memory.Edition.Cat.ChassisByID(a.ID) != nil {
+		s.Draft.Needs.Begun = a.ID
+	}
 	s.Draft.Seller, s.Draft.Buyer, s.Draft.Title, s.Draft.Number = old.Seller, old.Buyer, old.Title, old.Number
 	s.Draft.Requirements = old.Requirements
 	s.Draft.Terms.KeepBuyer(&old.Terms)

@@ -155,6 +155,9 @@ func setChassis(s *session.Session, a session.Act) {
 		return
 	}
 	move(s, &s.Draft.Unit.Chassis, a.ID)
+	if n := &s.Draft.Needs; n.Begun != "" {
+		n.Begun = s.Draft.Unit.Chassis
+	}
 }
 
 func setBody(s *session.Session, a session.Act) {
