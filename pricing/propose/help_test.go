@@ -38,7 +38,11 @@ func TestHelpSaysWhatItLeaves(t *testing.T) {
 		}
 		q, err := quote.Compute(ed, d)
 		require.NoError(t, err)
+		chance := 0
 		for _, o := range propose.WaysTo(q, "fb-winch").Offers {
+			_, percent := propose.Risk(q, &o.Unit, quantity.US)
+			assert.GreaterOrEqual(t, percent, chance, "what leaves more stands first")
+			chance = percent
 			then := d.Clone()
 			then.Unit = o.Unit
 			is, err := quote.Compute(ed, then)
@@ -58,9 +62,12 @@ func TestHelpSaysWhatItLeaves(t *testing.T) {
 			}
 			asked++
 			ways := propose.WaysTo(q, o.ID)
-			swaps, stays := 0, 0
+			swaps, stays, chance := 0, 0, 0
 			for i := range ways.Mends {
 				m := &ways.Mends[i]
+				_, percent := propose.Risk(q, &m.Unit, quantity.US)
+				assert.GreaterOrEqual(t, percent, chance, "%s: what leaves more stands first", o.Label)
+				chance = percent
 				if m.Unit.Chassis != d.Unit.Chassis || m.Unit.Body != d.Unit.Body {
 					swaps++
 				} else {
@@ -112,10 +119,11 @@ func slim(was, is *quote.Quote) (label, word string) {
 				known && before.Margin() <= f.Margin() {
 				continue
 			}
+			beyond := f.Sense == config.AtMost && f.High > f.Limit || f.Sense == config.AtLeast && f.Low < f.Limit
 			switch {
-			case f.Margin() < .5 || f.Chance >= .5:
+			case f.Margin() < .5 || f.Chance >= .335:
 				return f.Label, "Only just: "
-			case f.Chance > .05 && word == "":
+			case (f.Chance > .05 || beyond) && word == "":
 				label, word = f.Label, "Little to spare: "
 			}
 		}

@@ -2,6 +2,7 @@ package propose
 
 import (
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 
@@ -87,60 +88,58 @@ func Effect(q *quote.Quote, u *config.Unit, changes []rules.Change, codes []stri
 	return strings.TrimSpace(text + ChangeWords(q, changes))
 }
 
-// What a way out must say first: a margin that is as good as none, or a limit that would
-// be broken as often as not; and, of what keeps its limit, a chance of missing it that a
-// customer has to hear of (see sure).
+// What a way out must say first: a margin that shows as none, or a chance of missing a limit
+// of one in three and more. One in three lies far enough within what is uncertain that some
+// tenths of a pound decide nothing.
 const (
-	noMargin   = 0.5
-	evenChance = 0.5
+	noMargin = 0.5
+	onlyJust = 1.0 / 3
 )
 
-// Peril is how near a unit comes to missing a limit.
-type Peril int
-
-// The perils, from none to the worst.
-const (
-	Safe Peril = iota
-	LittleToSpare
-	OnlyJust
-)
-
-// perilOf is that of one figure: the likely range decides, not the margin alone.
-func perilOf(f *config.Figure) Peril {
-	switch {
-	case f.Sense == "" || f.Noted || f.Basis == config.FromMemory || f.Basis == config.CommonPractice:
-		return Safe
-	case f.Margin() < noMargin || f.Chance >= evenChance:
-		return OnlyJust
-	case f.Chance > sure:
-		return LittleToSpare
+// peril is the chance, in percent, of missing a limit of which a customer has to hear before
+// taking a thing: where the margin is less than what is uncertain in the figure itself. It is
+// zero where there is enough.
+func peril(f *config.Figure) int {
+	if f.Sense == "" || f.Noted || f.Basis == config.FromMemory || f.Basis == config.CommonPractice {
+		return 0
 	}
-	return Safe
+	within := f.Sense == config.AtMost && f.High <= f.Limit || f.Sense == config.AtLeast && f.Low >= f.Limit
+	chance := f.Chance
+	switch {
+	case f.Margin() < noMargin: // as likely as not, where no chance is known
+		chance = max(chance, 0.5)
+	case within && chance <= sure:
+		return 0
+	}
+	return max(int(math.Round(100*chance)), 1)
 }
 
 // Risk names what a unit would have next to nothing to spare of, or miss more often than
-// a customer would take, and how near it comes: empty where it has enough of everything.
-// What the present unit keeps no better is not told.
-func Risk(q *quote.Quote, u *config.Unit, in quantity.System) (string, Peril) {
+// a customer would take, and how near it comes; and the greatest chance of it, in percent.
+// It is empty where the unit has enough of everything. What the present unit keeps no
+// better is not told.
+func Risk(q *quote.Quote, u *config.Unit, in quantity.System) (text string, worst int) {
 	ed := q.Edition.For(u)
 	on := &quote.Draft{Unit: *u, Tickets: quote.Weighed(q.Draft.Tickets, &q.Draft.Unit, u)}
-	said := map[Peril][]string{}
-	worst := Safe
+	var least, little []string
 	for _, f := range figuresOf(ed, on) {
 		was, known := q.Figure(f.Code)
-		peril := perilOf(&f)
-		if peril == Safe || known && was.Margin() <= f.Margin() {
+		percent := peril(&f)
+		if percent == 0 || known && was.Margin() <= f.Margin() {
 			continue
 		}
-		said[peril] = append(said[peril], near(&f, in))
-		worst = max(worst, peril)
+		if float64(percent) >= 100*onlyJust {
+			least = append(least, near(&f, in))
+		} else {
+			little = append(little, near(&f, in))
+		}
+		worst = max(worst, percent)
 	}
-	text := ""
-	if list := said[OnlyJust]; list != nil {
-		text = "Only just: " + strings.Join(list, "; ") + ". "
+	if least != nil {
+		text = "Only just: " + strings.Join(least, "; ") + ". "
 	}
-	if list := said[LittleToSpare]; list != nil {
-		text += "Little to spare: " + strings.Join(list, "; ") + ". "
+	if little != nil {
+		text += "Little to spare: " + strings.Join(little, "; ") + ". "
 	}
 	return text, worst
 }
@@ -151,7 +150,7 @@ func near(f *config.Figure, in quantity.System) string {
 		return f.Label + ": missed by " + in.Show(-f.Margin(), f.Unit)
 	}
 	text := f.Label + ": " + in.Show(f.Margin(), f.Unit) + " to spare"
-	if f.Chance <= sure {
+	if f.Chance < 0.005 { // which would show as none
 		return text
 	}
 	side := "over"

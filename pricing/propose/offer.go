@@ -76,8 +76,8 @@ func with(ed *quote.Edition, d *quote.Draft, id string) config.Unit {
 }
 
 // Offers lists the ways to take an option: on the present chassis, and on the
-// chassis that change less, the fewest changes first. The present chassis goes first,
-// but last where it would leave nothing to spare and another leaves enough. It reports
+// chassis that change less, the fewest changes first. The present chassis goes first, but
+// what leaves less than is uncertain stands after what leaves more. It reports
 // whether all chassis were tried: of a large catalogue only the first are.
 func Offers(q *quote.Quote, id string) (list []Offer, all bool) {
 	ed, d := q.Edition, q.Draft
@@ -130,14 +130,14 @@ func Offers(q *quote.Quote, id string) (list []Offer, all bool) {
 		return cmp.Or(cmp.Compare(len(a.Changes), len(b.Changes)), a.Price.Cmp(b.Price))
 	})
 	list = append([]Offer{here}, others[:min(len(others), mostOffers)]...)
-	slices.SortStableFunc(list, func(a, b Offer) int { return cmp.Compare(perilsOf(q, &a.Unit), perilsOf(q, &b.Unit)) })
+	slices.SortStableFunc(list, func(a, b Offer) int { return cmp.Compare(riskOf(q, &a.Unit), riskOf(q, &b.Unit)) })
 	return list, tries >= 0
 }
 
-// perilsOf is how near a unit comes to a limit, see Risk.
-func perilsOf(q *quote.Quote, u *config.Unit) Peril {
-	_, peril := Risk(q, u, quantity.US)
-	return peril
+// riskOf is the greatest chance that a unit misses a limit, in percent, see Risk.
+func riskOf(q *quote.Quote, u *config.Unit) int {
+	_, percent := Risk(q, u, quantity.US)
+	return percent
 }
 
 // Words is the label of an offer.

@@ -138,20 +138,20 @@ func (y *Yield) Words() string {
 	return "Make them wants, no musts: " + strings.Join(y.Labels, "; ")
 }
 
-// bestMends puts the ways out that leave enough of everything first, and of these the
-// ones that change least, the cheapest of these. Another chassis or module is offered only where nothing
-// smaller helps.
+// bestMends puts the ways out that leave enough of everything first, then those with the
+// least chance of missing a limit; of alike ones the ones that change least, the cheapest
+// of these. Another chassis or module is offered only where nothing smaller helps.
 func bestMends(q *quote.Quote, list []rules.Mend) []rules.Mend {
 	u := &q.Draft.Unit
 	swaps := func(m rules.Mend) bool { return m.Unit.Chassis != u.Chassis || m.Unit.Body != u.Body }
 	if slices.ContainsFunc(list, func(m rules.Mend) bool { return !swaps(m) }) {
 		list = slices.DeleteFunc(list, swaps)
 	}
-	risk, price := map[int]Peril{}, map[int]pricing.Amount{}
+	risk, price := map[int]int{}, map[int]pricing.Amount{}
 	order := make([]int, len(list))
 	for i := range list {
 		order[i] = i
-		risk[i] = perilsOf(q, &list[i].Unit)
+		risk[i] = riskOf(q, &list[i].Unit)
 		on := *q.Draft
 		on.Unit = list[i].Unit
 		if s, err := quote.PriceAll(q.Edition.For(&on.Unit), &on); err == nil {
