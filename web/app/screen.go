@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"boxwright/config"
+	"boxwright/pricing/quote"
 	"boxwright/web/areas/catalogue"
 	"boxwright/web/guide"
 	"boxwright/web/page"
@@ -16,15 +17,16 @@ import (
 // that stands around it.
 type screen struct {
 	*page.Page
-	name   string // of the area
-	notice string
-	draw   func() markup.Part // the area
-	frame  *page.Frame
-	guide  *guide.Page
-	guided bool                 // the guide has just come to another step
-	strip  *catalogue.Elsewhere // while the quote is one of another edition
-	told   *told.Page           // what the last press changed beyond itself
-	bar    markup.Part          // stands for the masthead and the tabs while a quote is read; nil otherwise
+	name    string // of the area
+	notice  string
+	draw    func() markup.Part // the area
+	frame   *page.Frame
+	guide   *guide.Page
+	guided  bool                 // the guide has just come to another step
+	strip   *catalogue.Elsewhere // while the quote is one of another edition
+	told    *told.Page           // what the last press changed beyond itself
+	bar     markup.Part          // stands for the masthead and the tabs while a quote is read; nil otherwise
+	foreign *quote.Draft         // the quote that is read, of an edition that is not at hand; nil otherwise
 }
 
 // load takes from the session what is shown of the draft.
@@ -40,12 +42,17 @@ func (a *App) load(s *session.Session) (*screen, *session.Worked, error) {
 		s.View.Area = "quote"
 	}
 	here := areaOf(s.View.Area)
+	// A quote of an edition that is not at hand is read alone, beside nothing of the one in work.
+	foreign, _ := s.Foreign()
+	if here.ID != "quote" && here.ID != "compare" {
+		foreign = nil
+	}
 	p := &page.Page{
 		Q: w.Quote, Today: s.Req.Today, Area: here.ID, Metric: s.View.Metric, Typed: s.View.Typed, Wrong: s.View.Wrong,
-		Glossary: glossary, Reading: s.View.Reading,
+		Glossary: glossary, Reading: s.View.Reading || foreign != nil,
 	}
 	strip := catalogue.LoadElsewhere(s)
-	if s.View.Reading {
+	if p.Reading {
 		strip = nil
 	}
 	if strip != nil {
@@ -69,7 +76,11 @@ func (a *App) load(s *session.Session) (*screen, *session.Worked, error) {
 		frame.Tabs = append(frame.Tabs, page.Tab{ID: a.ID, Name: a.Name, Section: a.Section, Gist: gist, Codes: a.Codes})
 	}
 	v := &screen{Page: p, name: here.Name, notice: s.Notice, draw: draw, frame: frame, strip: strip}
-	if s.View.Reading {
+	switch {
+	case foreign != nil:
+		v.bar, v.foreign = frame.ForeignBar(foreign, !s.View.Reading), foreign
+		return v, w, nil
+	case s.View.Reading:
 		v.bar = frame.ReadingBar(s.Subject(), s.Req.Key != "")
 		return v, w, nil
 	}
@@ -112,11 +123,17 @@ func (v *screen) title() string {
 	if v.Area == catalogue.Area.ID {
 		return v.name + " – Boxwright"
 	}
+	if v.foreign != nil {
+		return v.name + " – " + page.NumberOf(v.foreign) + " – Boxwright"
+	}
 	return v.name + " – " + page.Subject(v.Page) + " – Boxwright"
 }
 
 // said is read out after a change.
 func (v *screen) said() string {
+	if v.foreign != nil {
+		return v.notice
+	}
 	if v.signedElsewhere() {
 		return v.strip.Said(v.notice)
 	}

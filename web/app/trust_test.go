@@ -18,6 +18,7 @@ import (
 	"boxwright/pricing/quote"
 	"boxwright/pricing/sign"
 	"boxwright/web/assets/catalogue"
+	"boxwright/web/page/pagetest"
 )
 
 const keyPhrase = "several plain words"
@@ -318,6 +319,57 @@ func TestUnknownEditionShowsTheFrozenFigures(t *testing.T) {
 	s = buyer.do(Act{Do: "foreign-open"})
 	assert.Equal(t, link, signedDraft(t, s).Issued)
 	assert.NotContains(t, s.Regions["main"], "NOT recomputed")
+}
+
+// A quote of an edition that is not at hand is read as any other: its seller and number
+// above, what it comes to for each, and what next at the foot. It is compared as it was
+// sent, and nothing of the quote in work stands beside it.
+func TestForeignQuoteIsReadAsAnyOther(t *testing.T) {
+	seller := open(t)
+	seller.do(Act{Do: "new", ID: "cut-14500-158-gas", Value: "mod-146-72"}, set("title", "Sent rescue"),
+		set("terms.units", "2"))
+	sent := signedDraft(t, seller.signed(t, demoKey(t, seller, "demo-key.json")))
+	q, err := quote.Compute(seller.app.memory.Edition, sent)
+	require.NoError(t, err)
+	other := strings.Replace(string(catalogue.Demo), `"edition": "2026-11"`, `"edition": "2027-03"`, 1)
+	buyer := open(t)
+	buyer.do(Act{Do: "start"}, Act{Do: "load-catalogue", ID: "other.json", Value: other})
+	worked := buyer.do(Act{Do: "go", ID: "quote"}, set("title", "My own work"))
+	s := buyer.do(Act{Do: "open-link", Value: sent.Issued})
+	require.Empty(t, s.Fault)
+	alone := func(s shown) {
+		t.Helper()
+		assert.Contains(t, textOf(s.Regions["masthead"]), sent.Seller.Name)
+		assert.Empty(t, s.Regions["areas"])
+		assert.Empty(t, s.Regions["standing"])
+		for _, text := range []string{s.Regions["masthead"], s.Regions["main"], s.Title, s.Say} {
+			assert.NotContains(t, text, "My own work")
+		}
+		assert.NotContains(t, s.Regions["masthead"], "own-copy", "nothing can be made of it here")
+	}
+	alone(s)
+	assert.Contains(t, textOf(s.Regions["masthead"]), sent.Number)
+	assert.Contains(t, s.Title, sent.Number)
+	assert.Contains(t, textOf(s.Regions["main"]), q.Price.EachWords()+".")
+	assert.Contains(t, s.Regions["main"], `id="reading-included"`)
+	assert.Contains(t, s.Regions["main"], `id="fold-included"`)
+	assert.NotNil(t, stepOf(buyer.do(Act{Do: "included"}), "unfold"))
+
+	s = buyer.do(Act{Do: "go", ID: "compare"}, Act{Do: "only-dif"})
+	alone(s)
+	assert.Contains(t, s.Regions["masthead"], "Back to the quote")
+	assert.Contains(t, pagetest.RowOf(t, s.Regions["main"], "Price"), q.Total())
+	assert.Contains(t, s.Regions["main"], "being read")
+	s = buyer.do(set("pin-link", unsignedLink(t)))
+	assert.Contains(t, s.Regions["main"], `id="why-0"`)
+
+	s = buyer.do(Act{Do: "go", ID: "catalogue"})
+	assert.NotEmpty(t, s.Regions["areas"], "its edition can be loaded")
+	s = buyer.do(Act{Do: "go", ID: "quote"})
+	alone(s)
+	s = buyer.do(Act{Do: "foreign-drop"})
+	assert.Contains(t, s.Regions["masthead"], "My own work")
+	assert.JSONEq(t, string(worked.Draft), string(s.Draft))
 }
 
 func TestStoppedQuoteIsNotSigned(t *testing.T) {

@@ -148,14 +148,14 @@ function show(reply, acts) {
   const before = state.view;
   const taken = !!reply.regions && history.take(reply, acts);
   if (opening === "refused" || (opening === "link" && !acts.some((a) => a.do === "open-link"))) return;
-  const foreign = reply.view?.foreign;
-  if (opening === "link" && !reply.do?.some((s) => s.do === "new-quote") && (!foreign || reply.fault)) {
+  const opened = reply.do?.some((s) => s.do === "new-quote") || (reply.view?.foreign && !reply.fault);
+  if (opening === "link" && !opened) {
     screen.open("refused");
     screen.forget();
     return;
   }
   if (!taken) return;
-  screen.open(foreign && (opening === "link" || opening === "foreign") ? "foreign" : undefined);
+  screen.open();
   // A page that was drawn before anything was known shows the first area.
   screen.show(reply, (before?.area || FIRST_AREA) !== reply.view?.area);
   if (acts.some((a) => a.do === "start")) screen.outdated("");

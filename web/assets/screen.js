@@ -11,9 +11,8 @@ const element = (id) => /** @type {HTMLElement} */ (document.getElementById(id))
 
 /**
  * What is seen in the place of the page: "link" while a link is checked,
- * "refused" when it cannot be opened, "foreign" for a quote of another edition,
- * which is seen without the one worked on, and "kept" while the last quote comes up.
- * @typedef {"link" | "refused" | "foreign" | "kept"} Opening
+ * "refused" when it cannot be opened, and "kept" while the last quote comes up.
+ * @typedef {"link" | "refused" | "kept"} Opening
  */
 
 export class Screen {

@@ -20,19 +20,8 @@ func TestFirstScreenOfAReader(t *testing.T) {
 	link := w.link()
 
 	buyer := open(t, folder, drive.Phone, "#"+link, engine(t))
-	for _, first := range []string{"#trust summary", ".reading h1", ".reading .big", ".reading .facts", "#open-items",
-		"#reading-included", "#reading-compare", ".swipe svg"} {
-		box := eval[[]float64](buyer, `(() => { const r = document.querySelector(`+drive.Quote(first)+
-			`).getBoundingClientRect(); return [r.top, r.bottom, r.left, r.right]; })()`)
-		require.GreaterOrEqual(t, box[0], 0.0, first)
-		require.LessOrEqual(t, box[1], 740.0, first) // of a small phone
-		require.Less(t, box[0], box[1], "%s is seen", first)
-		if first != ".swipe svg" {
-			require.LessOrEqual(t, box[3], 360.0, first)
-		}
-	}
-	require.LessOrEqual(t, eval[int](buyer,
-		`document.scrollingElement.scrollWidth - document.documentElement.clientWidth`), 0, "nothing runs off")
+	buyer.firstScreen("#trust summary", ".reading h1", ".reading .big", ".reading .facts", "#open-items", "#reading-included",
+		"#reading-compare", ".swipe svg")
 
 	buyer.click("#reading-included")
 	require.True(t, eval[bool](buyer, `document.getElementById("fold-included").open`))
@@ -40,4 +29,21 @@ func TestFirstScreenOfAReader(t *testing.T) {
 	buyer.check("a quote that is read, on a phone")
 	buyer.must(buyer.Resize(drive.Desk))
 	buyer.check("a quote that is read, on a desk")
+}
+
+// firstScreen holds that parts are seen on a small phone without scrolling.
+func (w *window) firstScreen(parts ...string) {
+	w.t.Helper()
+	for _, first := range parts {
+		box := eval[[]float64](w, `(() => { const r = document.querySelector(`+drive.Quote(first)+
+			`).getBoundingClientRect(); return [r.top, r.bottom, r.left, r.right]; })()`)
+		require.GreaterOrEqual(w.t, box[0], 0.0, first)
+		require.LessOrEqual(w.t, box[1], 740.0, first)
+		require.Less(w.t, box[0], box[1], "%s is seen", first)
+		if first != ".swipe svg" {
+			require.LessOrEqual(w.t, box[3], 360.0, first)
+		}
+	}
+	require.LessOrEqual(w.t, eval[int](w,
+		`document.scrollingElement.scrollWidth - document.documentElement.clientWidth`), 0, "nothing runs off")
 }

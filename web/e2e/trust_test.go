@@ -173,6 +173,16 @@ func TestWhatAReaderIsWarnedOf(t *testing.T) {
 	require.Equal(t, buyer.text("#foreign"), strings.TrimSpace(buyer.text("#main")),
 		"and nothing of the quote worked on")
 	require.NotContains(t, buyer.text("body"), "Where it stands")
+	buyer.must(buyer.Resize(drive.Phone))
+	buyer.firstScreen("#foreign-trust summary", "#masthead .number", ".reading h1", ".reading .big", ".reading .facts",
+		"#reading-included", "#reading-compare")
+	buyer.check("a quote of another edition, on a phone")
+	buyer.click("#reading-included")
+	require.True(t, eval[bool](buyer, `document.getElementById("fold-included").open`))
+	buyer.click("#reading-compare")
+	require.Contains(t, buyer.text("#main"), "being read")
+	buyer.click("#reading-back")
+	buyer.must(buyer.Resize(drive.Desk))
 	buyer.click("#foreign-drop")
 	require.Contains(t, buyer.text("#masthead"), "Cutaway")
 	require.True(t, bytes.Contains(catalogue.Demo, []byte("signers")))

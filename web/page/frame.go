@@ -69,18 +69,38 @@ func (f *Frame) Masthead() Part {
 // ReadingBar is the masthead while a quote is read as it was sent. Whoever may revise
 // it is offered that.
 func (f *Frame) ReadingBar(d *quote.Draft, revises bool) Part {
+	return f.readersBar(d,
+		Action("own-copy", "", "", "Make my own copy", At("id", "own-copy")),
+		If(revises, Action("revise", "", "", "Revise it as the seller", At("id", "revise"))),
+		f.readersChoices(),
+		Action("quotes", "", "", "Saved quotes", At("id", "go-quotes")))
+}
+
+// ForeignBar is that while the quote is of an edition that is not at hand, so that no copy
+// can be made of it. Whoever works on one of their own can get the edition.
+func (f *Frame) ForeignBar(d *quote.Draft, works bool) Part {
+	return f.readersBar(d,
+		If(works, Action("go", "catalogue", "", "Load its catalogue edition", At("id", "foreign-catalogue"))),
+		f.readersChoices(),
+		Action("foreign-drop", "", "", "Put it away", At("id", "reading-away")))
+}
+
+// readersBar says whose quote it is and which, with a menu; away from the quote it leads back.
+func (f *Frame) readersBar(d *quote.Draft, menu ...Part) Part {
 	return Many(
 		El("p", Class("brand"), El("bdi", Text(cmp.Or(d.Seller.Name, "Boxwright")))),
 		If(f.Area == "quote", El("p", Class("number"), If(d.Number == "", Text("Quote ")), El("bdi", Text(Numbered(d))))),
 		If(f.Area != "quote", Action("go", "quote", "", "Back to the quote", Class("back"), At("id", "reading-back"))),
-		El("details", Class("menu"), At("id", "reading-menu"), El("summary", Text("Menu")), El("div",
-			Action("own-copy", "", "", "Make my own copy", At("id", "own-copy")),
-			If(revises, Action("revise", "", "", "Revise it as the seller", At("id", "revise"))),
-			Action("print", "", "", "Print"),
-			Action("units", "", "", map[bool]string{false: "Show metric units", true: "Show US units"}[f.Metric]),
-			f.appearance(),
-			Action("quotes", "", "", "Saved quotes", At("id", "go-quotes")))),
+		El("details", Class("menu"), At("id", "reading-menu"), El("summary", Text("Menu")), El("div", menu...)),
 	)
+}
+
+// readersChoices are how a reader likes to read.
+func (f *Frame) readersChoices() Part {
+	return Many(
+		Action("print", "", "", "Print"),
+		Action("units", "", "", map[bool]string{false: "Show metric units", true: "Show US units"}[f.Metric]),
+		f.appearance())
 }
 
 // NumberOf is the number of a quote, or that it has none.

@@ -1,6 +1,11 @@
 package session
 
-import "boxwright/pricing/quote"
+import (
+	"errors"
+
+	"boxwright/pricing/link"
+	"boxwright/pricing/quote"
+)
 
 // Subject is the quote that is shown: the draft, or the one of another edition that
 // is kept as it is.
@@ -9,6 +14,19 @@ func (s *Session) Subject() *quote.Draft {
 		return s.Other
 	}
 	return s.Draft
+}
+
+// Foreign is the quote of a link whose edition is not at hand, with the figures it carries;
+// nil when none was opened, and once its edition is in use.
+func (s *Session) Foreign() (*quote.Draft, *link.Frozen) {
+	if s.View.Foreign == "" {
+		return nil, nil
+	}
+	_, _, err := link.Decode(s.Memory.Edition.Cat, s.View.Foreign)
+	if e, ok := errors.AsType[*link.Error](err); ok && e.Code == link.UnknownEdition {
+		return e.Draft, e.Frozen
+	}
+	return nil, nil
 }
 
 // takesUp reports whether another quote is taken up, in a record of its own.

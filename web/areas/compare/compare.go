@@ -2,6 +2,7 @@
 package compare
 
 import (
+	"cmp"
 	"slices"
 	"strconv"
 	"strings"
@@ -11,6 +12,7 @@ import (
 	"boxwright/config/quantity"
 	"boxwright/pricing/link"
 	"boxwright/pricing/quote"
+	"boxwright/pricing/sign"
 	"boxwright/web/areas"
 	"boxwright/web/drawing"
 	"boxwright/web/page"
@@ -38,6 +40,8 @@ type Page struct {
 	View   *session.View
 	Others []Other      // what is set beside the unit
 	Sent   *link.Frozen // the figures the unit was sent with, where the page computes others
+	Link   string       // that the unit came with, where somebody sent it
+	Draft  *quote.Draft // of the quote that is read, where the page computes none of its edition
 }
 
 func gist(p *page.Page) string {
@@ -74,6 +78,7 @@ type column struct {
 	q    *quote.Quote // nil where it could not be computed as it was sent
 	sent *link.Frozen // the figures it was sent with, where q is nil and they are known
 	d    *quote.Draft // nil where it could not be read
+	link string       // it came with; empty for a quote that nobody sent
 	name string       // unlike those of the others
 	head Part
 }
@@ -88,7 +93,7 @@ func (p *Page) columns() []column {
 		tools := Many(If(!p.Reading, page.Action("swap", n, "", "Work on this", Class("quiet"), At("id", "swap-"+n))),
 			page.Action("unpin", n, "", "Take out", Class("quiet"), At("id", "unpin-"+n)))
 		if o.Sent != nil {
-			set = append(set, column{sent: o.Sent, d: o.Draft, name: sentTitle(o.Draft, o.Sent),
+			set = append(set, column{sent: o.Sent, d: o.Draft, link: o.Link, name: sentTitle(o.Draft, o.Sent),
 				head: Many(El("span", Class("how"), Text(asSent(o.Sent))), tools)})
 			continue
 		}
@@ -97,15 +102,19 @@ func (p *Page) columns() []column {
 				El("span", Class("how"), Text(o.Fault)), tools)})
 			continue
 		}
-		set = append(set, column{q: o.Q, d: o.Q.Draft, name: titleOf(o.Q), head: El("span", Class("how"), tools)})
+		set = append(set, column{q: o.Q, d: o.Q.Draft, link: o.Link, name: titleOf(o.Q), head: El("span", Class("how"), tools)})
 	}
 	where := "showing now"
 	if p.Reading {
 		where = "being read"
 	}
-	own := column{q: p.Q, d: p.Q.Draft, name: titleOf(p.Q), head: El("span", Class("how"), Text(where))}
+	own := column{q: p.Q, d: p.Q.Draft, link: p.Link, name: titleOf(p.Q),
+		head: El("span", Class("how"), Text(where))}
 	if p.Sent != nil {
 		own.q, own.sent = nil, p.Sent
+		if p.Draft != nil {
+			own.d, own.name = p.Draft, sentTitle(p.Draft, p.Sent)
+		}
 		own.head = Many(own.head, El("span", Class("how"), Text(asSent(p.Sent))))
 	}
 	if p.Reading {
@@ -128,7 +137,7 @@ func (p *Page) columns() []column {
 		}
 		return 0
 	})
-	distinguish(set)
+	p.distinguish(set)
 	for i, c := range set {
 		if c.d != nil {
 			set[i].head = Many(El("b", El("bdi", Text(c.name))), c.head)
@@ -137,24 +146,50 @@ func (p *Page) columns() []column {
 	return set
 }
 
-// distinguish gives columns of one name what they differ by: number, revision and date,
-// and where those are the same, their place.
-func distinguish(set []column) {
-	times := map[string]int{}
-	for _, c := range set {
-		times[c.name]++
+// distinguish gives columns of one name their number and revision, and what else they
+// differ by: the day, who signed, the price. Where all of that is the same, it counts them.
+func (p *Page) distinguish(set []column) {
+	differ := func(tell func(*column) string, always bool) {
+		alike := map[string][]*column{}
+		for i := range set {
+			if c := &set[i]; c.d != nil {
+				alike[c.name] = append(alike[c.name], c)
+			}
+		}
+		for _, group := range alike {
+			told := make([]string, len(group))
+			for i, c := range group {
+				told[i] = tell(c)
+			}
+			if len(group) < 2 || !always && len(slices.Compact(slices.Sorted(slices.Values(told)))) < 2 {
+				continue
+			}
+			for i, c := range group {
+				c.name += ", " + told[i]
+			}
+		}
 	}
-	again := map[string]int{}
+	differ(func(c *column) string { return page.Numbered(c.d) }, true)
+	differ(func(c *column) string { return "dated " + c.d.Date.Long() }, false)
+	differ(p.signedBy, false)
+	differ(func(c *column) string { return c.figures().Total }, false)
+	times := map[string]int{}
 	for i := range set {
 		c := &set[i]
-		if c.d == nil || times[c.name] < 2 {
-			continue
-		}
-		c.name += ", " + page.Numbered(c.d)
-		if again[c.name]++; again[c.name] > 1 {
-			c.name += " (" + strconv.Itoa(again[c.name]) + ")"
+		if times[c.name]++; c.d != nil && times[c.name] > 1 {
+			c.name += " (" + strconv.Itoa(times[c.name]) + ")"
 		}
 	}
+}
+
+// signedBy says who signed a quote, as far as the list of signers in use knows them.
+func (p *Page) signedBy(c *column) string {
+	key, err := link.Signer(c.link)
+	if c.link == "" || err != nil || key == nil {
+		return "not signed"
+	}
+	standing := sign.Judge(p.Q.Edition.Cat, key, c.d.Date, p.Today)
+	return "signed by " + cmp.Or(standing.Who(), "somebody unknown")
 }
 
 // reasons say, above the table, why each quote costs more or less than the first and

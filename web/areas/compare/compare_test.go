@@ -5,11 +5,14 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
 
 	"boxwright/config/quantity"
+	"boxwright/pricing/link"
 	"boxwright/pricing/money"
 	"boxwright/pricing/quote"
 	"boxwright/pricing/quote/quotetest"
+	"boxwright/pricing/sign"
 	"boxwright/web/page/pagetest"
 	"boxwright/web/session"
 )
@@ -60,6 +63,47 @@ func TestDifferencesAreToldInTheRightDirection(t *testing.T) {
 			assert.Contains(t, html, c.want)
 			assert.Equal(t, []string{p.Q.Price.Total.Show(), price.Total.Show(), "250.00"},
 				pagetest.RowOf(t, html, "Total")[1:])
+		})
+	}
+}
+
+// Two quotes of one title and number are told apart by what they differ in.
+func TestQuotesOfOneNumberAreToldApart(t *testing.T) {
+	p := &Page{Page: pagetest.Of(t, quotetest.Demo(t), "cut-14500-158-gas", false), View: &session.View{}}
+	key, err := sign.New(strings.NewReader(strings.Repeat("k", 32)))
+	require.NoError(t, err)
+	draft := func(days, rev int) *quote.Draft {
+		d := p.Q.Draft.Clone()
+		d.Title, d.Number, d.Rev, d.Date = "Rescue 4", "Q-1", rev, d.Date.AddDays(days)
+		return d
+	}
+	of := func(d *quote.Draft, cents int64) column {
+		q, price := *p.Q, *p.Q.Price
+		price.Total = price.Total.Add(money.Cents(cents))
+		q.Draft, q.Price = d, &price
+		return column{q: &q, d: d, name: "Rescue 4"}
+	}
+	plain := of(draft(0, 0), 0)
+	text, err := link.Encode(plain.q)
+	require.NoError(t, err)
+	signed := plain
+	signed.link, err = link.Sign(text, p.Q.Edition.Cat, key)
+	require.NoError(t, err)
+	for _, c := range []struct {
+		name   string
+		other  column
+		of, to string
+	}{
+		{"revision", of(draft(0, 1), 0), "Q-1", "Q-1, revision 1"},
+		{"day", of(draft(3, 0), 0), "Q-1, dated " + plain.d.Date.Long(), "Q-1, dated " + plain.d.Date.AddDays(3).Long()},
+		{"signer", signed, "Q-1, not signed", "Q-1, signed by somebody unknown"},
+		{"price", of(draft(0, 0), 500), "Q-1, " + plain.q.Total(), "Q-1, " + of(draft(0, 0), 500).q.Total()},
+		{"nothing that is known", plain, "Q-1", "Q-1 (2)"},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			set := []column{plain, c.other}
+			p.distinguish(set)
+			assert.Equal(t, []string{"Rescue 4, " + c.of, "Rescue 4, " + c.to}, []string{set[0].name, set[1].name})
 		})
 	}
 }

@@ -14,7 +14,10 @@ import (
 )
 
 func load(s *session.Session, p *page.Page, w *session.Worked) func() markup.Part {
-	v := &Page{Page: p, View: s.View, Others: loadOthers(s), Sent: sentOwn(s, w.Quote)}
+	v := &Page{Page: p, View: s.View, Others: loadOthers(s), Sent: sentOwn(s, w.Quote), Link: s.Subject().Issued}
+	if d, frozen := s.Foreign(); d != nil {
+		v.Link, v.Draft, v.Sent = s.View.Foreign, d, frozen
+	}
 	if len(v.Others) > 0 {
 		about := "compare " + v.View.Look + " " + strconv.FormatBool(v.Metric) + " " + strings.Join(s.Pins, " ")
 		drawn, there := w.Pictures.For(s, about, func() markup.Part { return markup.Written(sights(v, v.columns())) })
@@ -43,9 +46,12 @@ func sentOwn(s *session.Session, q *quote.Quote) *link.Frozen {
 func loadOthers(s *session.Session) []Other {
 	var out []Other
 	own := s.Subject()
-	shown := []*quote.Draft{own}
+	shown, issued := []*quote.Draft{own}, own.Issued
+	if d, _ := s.Foreign(); d != nil {
+		shown, issued = nil, s.View.Foreign
+	}
 	for i, pin := range s.Pins {
-		if own.Issued != "" && link.Name(own.Issued) == link.Name(pin) {
+		if issued != "" && link.Name(issued) == link.Name(pin) {
 			continue
 		}
 		o := Other{Link: pin, At: i}

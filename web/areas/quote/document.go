@@ -77,6 +77,9 @@ func gist(p *page.Page) string {
 // draw is the quote as it is printed, with the tools to send it above. While it is
 // read as it was sent, its reader comes first and there are no such tools.
 func draw(p *Page) Part {
+	if p.Foreign != nil && !p.Foreign.Known {
+		return foreign(p)
+	}
 	if p.Reading != nil {
 		return Many(foreign(p), p.Reading.draw(p), p.Reading.documents(p))
 	}

@@ -167,17 +167,16 @@ func loadForeign(s *session.Session) *Foreign {
 	if s.View.Foreign == "" {
 		return nil
 	}
-	_, _, err := link.Decode(s.Memory.Edition.Cat, s.View.Foreign)
-	e, _ := errors.AsType[*link.Error](err)
-	if err == nil {
-		return &Foreign{Known: true}
-	}
-	if e == nil || e.Frozen == nil {
+	d, frozen := s.Foreign()
+	if d == nil {
+		if _, _, err := link.Decode(s.Memory.Edition.Cat, s.View.Foreign); err == nil {
+			return &Foreign{Known: true}
+		}
 		s.View.Foreign = ""
 		return nil
 	}
-	f := &Foreign{Frozen: *e.Frozen, Draft: e.Draft}
-	f.Trust = &Trust{Today: s.Req.Today, Signature: signatureOf(s, s.View.Foreign, e.Draft.Date, e.Frozen)}
+	f := &Foreign{Frozen: *frozen, Draft: d}
+	f.Trust = &Trust{Today: s.Req.Today, Signature: signatureOf(s, s.View.Foreign, d.Date, frozen)}
 	k := &s.Memory.Keep
 	for _, ed := range []*quote.Edition{k.BuiltIn.Ed, k.From.Ed, k.To.Ed} {
 		if ed == nil {

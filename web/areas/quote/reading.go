@@ -5,10 +5,12 @@ import (
 	"math"
 	"slices"
 	"strconv"
+	"strings"
 
 	"boxwright/config"
 	"boxwright/pricing"
 	"boxwright/pricing/link"
+	"boxwright/pricing/money"
 	"boxwright/pricing/quote"
 	"boxwright/pricing/sign"
 	"boxwright/web/drawing"
@@ -92,10 +94,15 @@ func (r *Reading) draw(p *Page) Part {
 		r.head(p),
 		When(r.Same, func() Part { return Many(included(p), r.changed(p), figuresInWords(p), payments(p), terms(p)) }),
 		When(!r.Same, func() Part { return r.asIssued(p) }),
-		El("nav", Class("foot screen"), At("aria-label", "What next"),
-			page.Action("included", "", "", "What is in it", Class("main"), At("id", "reading-included")),
-			page.Action("go", "compare", "", "Compare", At("id", "reading-compare"))),
+		readersFoot(),
 	)
+}
+
+// readersFoot is what a reader wants next, at the foot of the screen.
+func readersFoot() Part {
+	return El("nav", Class("foot screen"), At("aria-label", "What next"),
+		page.Action("included", "", "", "What is in it", Class("main"), At("id", "reading-included")),
+		page.Action("go", "compare", "", "Compare", At("id", "reading-compare")))
 }
 
 // documents are the papers and what else a reader may do, at the end.
@@ -131,7 +138,7 @@ func (r *Reading) head(p *Page) Part {
 	}
 	what := cmp.Or(d.Title, f.Chassis)
 	facts := []Part{fact("Likely date (50 %)", f.Even.Long()), fact("Safe date (90 %)", r.safe(p))}
-	price := "for " + page.Count(max(d.Terms.Units, units), "unit", "units") + "."
+	price := forUnits(f.Total, max(d.Terms.Units, units), len(d.Items()) == 1)
 	open := Many()
 	if r.Same {
 		price = p.Q.PriceWords()
@@ -152,6 +159,20 @@ func (r *Reading) head(p *Page) Part {
 		El("div", Class("facts"), Many(facts...)),
 		open,
 	)
+}
+
+// forUnits says beneath a total, of which the parts are not known here, for how many units
+// it is and what each comes to: where they are not alike, on average.
+func forUnits(total string, units int, alike bool) string {
+	words := page.Count(units, "unit", "units")
+	_, sum, _ := strings.Cut(total, " ")
+	all, err := money.ParseAmount(strings.ReplaceAll(sum, ",", ""))
+	if units < 2 || err != nil {
+		return "for " + words + "."
+	}
+	each := all.Each(units, money.HalfUp)
+	about := map[bool]string{true: "about "}[!each.Times(units).Equal(all)]
+	return words + " at " + about + each.Show() + map[bool]string{true: " each.", false: " each on average."}[alike]
 }
 
 // safe is the 90 % date. A link that was made before links carried it is followed by the

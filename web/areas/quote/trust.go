@@ -277,13 +277,13 @@ func foreign(p *Page) Part {
 		Text("What is in it can be listed only with that edition. Ask the seller for the document as a "+
 			"PDF, or for a link of the present edition."))
 	if f.Included != nil {
-		included = byName("foreign-included", f.Included, "")
+		included = El("ul", Each(f.Included, func(_ int, name string) Part { return El("li", Text(name)) }))
 	}
-	return El("section", Class("block reading"), At("id", "foreign"), banner("foreign-trust", f.Trust, f.Frozen.Until),
-		El("p", Class("soft"), Text("Quote "+page.Numbered(f.Draft))), r.head(p),
+	return El("section", Class("reading"), At("id", "foreign"), banner("foreign-trust", f.Trust, f.Frozen.Until), r.head(p),
 		El("p", page.Mark(config.Warn),
 			Text(" The figures are as "+f.Trust.issued()+", NOT recomputed: this page does not hold "+
-				"catalogue edition "+f.Frozen.Edition+".")), included, tools)
+				"catalogue edition "+f.Frozen.Edition+".")),
+		page.Fold("included", "What is in it", included), tools, readersFoot())
 }
 
 // signatures is what paper says of the signature, with the code of the link.

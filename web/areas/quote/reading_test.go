@@ -1,0 +1,25 @@
+package quote
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+)
+
+// A total whose parts are not known says what each unit comes to, and no more than is known.
+func TestForUnits(t *testing.T) {
+	for _, c := range []struct {
+		reason, total string
+		units         int
+		alike         bool
+		want          string
+	}{
+		{"one unit", "USD 276,699.00", 1, true, "for 1 unit."},
+		{"alike", "USD 553,398.00", 2, true, "2 units at 276,699.00 each."},
+		{"alike, but for a cent", "USD 553,398.01", 2, true, "2 units at about 276,699.01 each."},
+		{"not alike", "USD 500,000.00", 4, false, "4 units at 125,000.00 each on average."},
+		{"what is no sum", "ask the seller", 2, true, "for 2 units."},
+	} {
+		t.Run(c.reason, func(t *testing.T) { assert.Equal(t, c.want, forUnits(c.total, c.units, c.alike)) })
+	}
+}
