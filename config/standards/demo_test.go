@@ -142,6 +142,40 @@ func TestIndianasHeightHasTheWarningDevices(t *testing.T) {
 	}
 }
 
+// With the warning devices that it has, each pair that can be had keeps Indiana's height; with
+// a light mast, which stands 14 in over the roof when nested, where roof and mast come to 110 in.
+func TestPairsKeepIndianasHeight(t *testing.T) {
+	cat := demo(t)
+	engine, err := rules.Compile(cat)
+	require.NoError(t, err)
+	pairs := 0
+	eachUnit(cat, func(u *config.Unit) {
+		if !engine.Answer(&config.Unit{Chassis: u.Chassis, Body: u.Body}, nil).Satisfiable {
+			return // nobody can have this pair
+		}
+		pairs++
+		as := standards.Assume(standards.Indiana, cat, u)
+		bare := space.Measure(cat, u, &as)
+		roof, _ := bare.Figure("space.height")
+		for _, mast := range []bool{false, true} {
+			want := standards.Met
+			if mast {
+				u.Set(config.Pick{Option: "sc-mast", Qty: 1})
+				if roof.Value+14 > 110 {
+					want = standards.NotMet
+				}
+			}
+			s := space.Measure(cat, u, &as)
+			for _, v := range standards.Judge(standards.Indiana, u, cat, &s.Report) {
+				if v.Clause == "in-height" {
+					assert.Equal(t, want, v.Outcome, "%s %s, mast %v", u.Chassis, u.Body, mast)
+				}
+			}
+		}
+	})
+	assert.Greater(t, pairs, 20)
+}
+
 // The standard units of the demonstration are sound electrically and stow
 // what they carry; where a suggestion is taken it is proven to fit.
 func TestDemoUnitsPowerAndStowage(t *testing.T) {
