@@ -168,12 +168,12 @@ func (q *Quote) occupants() (crew, patients quantity.Mass, from string) {
 	a := &q.Assume
 	crew = quantity.Mass(float64(len(q.Space.Seats)) * a.OccupantLb.Value)
 	patients = quantity.Mass(float64(len(q.Space.Cots)) * a.PatientLb.Value)
-	count := func(n int, lb float64) string {
-		return quantity.Group(float64(n), 0) + " at " + quantity.US.Show(lb, quantity.Pound)
+	count := func(n int, who string, lb float64) string {
+		return quantity.Group(float64(n), 0) + " " + who + " at " + quantity.US.Show(lb, quantity.Pound)
 	}
-	from = count(len(q.Space.Seats), a.OccupantLb.Value)
+	from = count(len(q.Space.Seats), "seated", a.OccupantLb.Value)
 	if n := len(q.Space.Cots); n > 0 {
-		from += " and " + count(n, a.PatientLb.Value)
+		from += " and " + count(n, "lying", a.PatientLb.Value)
 	}
 	return crew, patients, from
 }
