@@ -1,6 +1,7 @@
 package config
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strings"
@@ -149,6 +150,43 @@ func (c *Catalogue) UnusualLoads(d *Duty, u *Unit) (list, foreign []string) {
 		}
 	}
 	return list, foreign
+}
+
+// LoadsAfter are what a unit carries when it is made one of another duty: what is on the
+// list of the duty it was of gives way to that of the new one, and everything else stays,
+// and so do other numbers of a thing than its list has. What people wear is counted for
+// so many of them.
+func (c *Catalogue) LoadsAfter(was, is *Duty, carried []Carried, people int) []Carried {
+	if was == nil || is == nil || was.ID == is.ID || len(carried) == 0 {
+		return carried
+	}
+	listed := map[string]int{}
+	for _, a := range was.Aboard {
+		listed[a.Equipment] = a.Qty
+	}
+	var list []Carried
+	counted := map[string]int{}
+	for _, x := range carried {
+		if counted[x.Equipment] += x.Qty; listed[x.Equipment] == 0 {
+			list = append(list, x)
+		}
+	}
+	for _, a := range is.Aboard {
+		if slices.ContainsFunc(list, func(x Carried) bool { return x.Equipment == a.Equipment }) {
+			continue
+		}
+		if a.PerSeat {
+			a.Qty = min(a.Qty, max(people, 1))
+		}
+		if n := counted[a.Equipment]; n > 0 && n != listed[a.Equipment] {
+			a.Qty = n
+		}
+		list = append(list, Carried{Equipment: a.Equipment, Qty: a.Qty})
+	}
+	slices.SortStableFunc(list, func(a, b Carried) int {
+		return cmp.Or(cmp.Compare(a.Equipment, b.Equipment), cmp.Compare(a.Compartment, b.Compartment))
+	})
+	return list
 }
 
 // FitUsual fills a unit with what those of its duty usually have and it says nothing of.

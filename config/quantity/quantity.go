@@ -108,6 +108,9 @@ func (s System) Show(value float64, unit string) string {
 	if s == Metric {
 		value, name, dec = value*d.metricFactor, d.metricName, d.metricDec
 	}
+	if unit == Minute && math.Abs(value) < 10 {
+		dec = 1 // half a minute counts in few
+	}
 	text := Group(value, dec)
 	switch {
 	case text == "not known", name == "":

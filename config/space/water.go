@@ -21,8 +21,8 @@ func (s *Sheet) water(b *vehicle) {
 		return
 	}
 	record(s, b, "space.water", "Shower water, tanks full", fresh, quantity.Gallon)
-	record(s, b, "space.water-minutes", fmt.Sprintf("Minutes of shower at %.0f gal a minute", flow), fresh/flow,
-		quantity.Ratio)
+	record(s, b, "space.water-minutes", fmt.Sprintf("Shower at %.0f gal a minute lasts", flow), fresh/flow,
+		quantity.Minute)
 	f := config.Figure{Code: "space.waste", Label: "Waste tanks, against all the water carried", Value: waste,
 		Low: waste, High: waste, Unit: quantity.Gallon, Limit: fresh, Sense: config.AtLeast, Source: "water carried",
 		Basis: config.Computed}

@@ -91,7 +91,7 @@ var gauges = []gauge{
 	{"space.oxygen-hours", "Oxygen at 15 L/min, down to 200 psi", quantity.Hour, atLeast, "oxygen", "on board continuous flow main medical supply storage", given + "15 L/min", false},
 	{"space.litter", "Clear height over a patient", inch, atLeast, "clear height patient|height over patient|clearance over litter|litter clearance", "clear over litter cot above least", "", false},
 	{"space.water", "Shower water, tanks full", quantity.Gallon, atLeast, "shower water|decontamination water", "tank fresh full", "", false},
-	{"space.water-minutes", "Minutes of shower", "", atLeast, "shower minutes", "water last", "", false},
+	{"space.water-minutes", "Minutes of shower", quantity.Minute, atLeast, "shower minutes", "water last", "", false},
 	{"space.waste", "Waste tanks", quantity.Gallon, atLeast, "waste tank|waste water", "tank water shower hold capacity", "", false},
 	{"space.air-hours", "Medical air at 10 L/min, down to 200 psi", quantity.Hour, atLeast, "medical air last|medical air duration|medical air", "on board continuous flow cylinder supply", "10 L/min 200 psi", false},
 	{"power.generator", "125 V load on the generator, all at once", quantity.Watt, atMost, "load generator|generator load", "every total power", "125 V", false},

@@ -54,6 +54,9 @@ type Search struct {
 // titles of the goals as proposals.
 var titles = map[Goal]string{Cheapest: "Lowest price", Lightest: "Most remaining payload", Soonest: "Earliest delivery"}
 
+// cabSeats are the people counted where nobody said how many ride: those of a cab.
+const cabSeats = 2
+
 // Basis is the draft reduced to what a proposal depends on: its choices are
 // taken out, the options that must be in are put in. The other units of the order stay: they share its
 // budget, and those ahead of it hold the plant's bays.
@@ -65,7 +68,9 @@ func Basis(d *quote.Draft, cat *config.Catalogue) *quote.Draft {
 	for _, id := range must {
 		c.Unit.Set(config.Pick{Option: id, Qty: 1})
 	}
-	c.Unit.RuleSet = standards.Suit(c.Unit.RuleSet, cat.DutyOf(&c.Unit))
+	duty := cat.DutyOf(&c.Unit)
+	c.Unit.RuleSet = standards.Suit(c.Unit.RuleSet, duty)
+	c.Unit.Carried = cat.LoadsAfter(cat.DutyOf(&d.Unit), duty, c.Unit.Carried, max(d.Needs.Crew, cabSeats))
 	if b := cat.BodyByID(c.Unit.Body); b == nil || !b.Existing {
 		c.Unit.Body = ""
 		for i := range c.Unit.Carried {

@@ -20,14 +20,16 @@ type Arrangement struct {
 }
 
 // Arrangements are the ways in which people can ride in the unit as it is fitted: the
-// places chosen, and with everybody seated where patients would lie, which the same
-// fittings allow. The worst is the heaviest. None for a unit without such places.
+// places chosen, those that the same fittings allow, litters that are not needed folded
+// away, and with everybody seated where patients would lie. The worst is the heaviest.
+// None for a unit without such places.
 func (q *Quote) Arrangements() []Arrangement {
 	chosen := q.placesChosen()
 	if chosen == nil {
 		return nil
 	}
 	cat := q.Edition.Cat
+	folded, litters := litterless(cat, &q.Draft.Unit)
 	out := []Arrangement{q.arrangement(cat, chosen.Label, &q.Draft.Unit, true)}
 	for _, m := range cat.Members(chosen.Group) {
 		o := &cat.Options[m]
@@ -40,21 +42,22 @@ func (q *Quote) Arrangements() []Arrangement {
 		for i := range u.Picks { // as it is fitted
 			u.Picks[i].Filled = false
 		}
-		if answer := q.Edition.Rules.Stand(&u, nil, budget(0)); answer.Satisfiable {
+		if q.Edition.Rules.Stand(&u, nil, budget(0)).Satisfiable {
 			out = append(out, q.arrangement(cat, o.Label, &u, false))
+			continue
+		}
+		without := u.Clone()
+		for _, id := range litters {
+			without.Drop(id)
+		}
+		if litters != nil && q.Edition.Rules.Stand(&without, nil, budget(0)).Satisfiable {
+			out = append(out, q.arrangement(folded, o.Label+", the litter folded away", &u, false))
 		}
 	}
 	if len(chosen.TakesSeats) > 0 {
 		u := q.Draft.Unit.Clone()
 		u.Drop(chosen.ID)
-		empty := *cat // with litters on which nobody lies
-		empty.Options = slices.Clone(cat.Options)
-		for i := range empty.Options {
-			if o := &empty.Options[i]; cat.GroupByID(o.Group).Choose == config.ChooseAny && o.Cots() > 0 {
-				o.Seats = nil
-			}
-		}
-		out = append(out, q.arrangement(&empty, "Everybody seated", &u, false))
+		out = append(out, q.arrangement(folded, "Everybody seated", &u, false))
 	}
 	worst := 0
 	for i := range out {
@@ -64,6 +67,24 @@ func (q *Quote) Arrangements() []Arrangement {
 	}
 	out[worst].Worst = true
 	return out
+}
+
+// litterless is the catalogue with added litters on which nobody lies, and those that a
+// unit has.
+func litterless(cat *config.Catalogue, u *config.Unit) (folded *config.Catalogue, litters []string) {
+	c := *cat
+	c.Options = slices.Clone(cat.Options)
+	for i := range c.Options {
+		o := &c.Options[i]
+		if cat.GroupByID(o.Group).Choose != config.ChooseAny || o.Cots() == 0 {
+			continue
+		}
+		o.Seats = nil
+		if u.Has(o.ID) {
+			litters = append(litters, o.ID)
+		}
+	}
+	return &c, litters
 }
 
 // placesChosen is the option that says who lies where; nil without one.

@@ -78,7 +78,7 @@ func TestKindsFromNeedsToPapers(t *testing.T) {
 		{"hazardous materials", []Act{set("needs.duty", "hazmat"), set("needs.crew", "4")},
 			map[string][]string{"quote": {"Hazardous materials body", "not judged as an ambulance", "Command desk",
 				"Rear shower", "Bulkhead between clean", "Weather station", "Awning", "Sample locker",
-				"Minutes of shower at 8 gal a minute7.50", "Waste tanks, against all the water carried75 gal"}, "test": {"0.08 to 0.14", "7.5 min at 8 gal", "Scene lights: Two scene lights on each side"},
+				"Shower at 8 gal a minute lasts7.5 min", "Waste tanks, against all the water carried75 gal"}, "test": {"0.08 to 0.14", "7.5 min at 8 gal", "Scene lights: Two scene lights on each side"},
 				"labels": {"truck"},
 				"upkeep": {"Gas sensors", "Waste tank"}},
 			`(?i)patient compartment|cots?(\b|\d)|AMBULANCE in|multipurpose passenger|kkk-a-1822f|Nets and straps|sharps|Squad bench|as delivered with the chassis`},
@@ -124,18 +124,33 @@ func TestKindsFromNeedsToPapers(t *testing.T) {
 	}
 }
 
-// A unit that is made another kind keeps what it carried until somebody says what now rides:
-// the page names what only other kinds carry, and one press puts the usual list in its place.
+// A proposal for another kind carries what that kind does, and what the purchaser counted
+// beyond the old list; a unit made another kind otherwise keeps what it carried until
+// somebody says what now rides: the page names what only other kinds carry.
 func TestAnotherKindAsksWhatRides(t *testing.T) {
 	p := open(t)
 	p.do(set("needs.duty", "bls"))
 	p.do(Act{Do: "propose"})
 	p.do(Act{Do: "take-proposal", ID: "cheapest"})
-	p.do(Act{Do: "carry-usual", ID: "bls"})
+	p.do(Act{Do: "carry-usual", ID: "bls"}, Act{Do: "carry", ID: "eq-extinguisher", Value: "3"},
+		Act{Do: "carry", ID: "eq-cones", Value: "1"})
 	p.do(set("needs.duty", "rescue"))
 	p.do(Act{Do: "propose"})
 	s := p.do(Act{Do: "take-proposal", ID: "cheapest"})
 	require.Empty(t, s.Fault)
+	aboard := map[string]int{}
+	for _, c := range p.draft().Unit.Carried {
+		aboard[c.Equipment] += c.Qty
+	}
+	assert.Equal(t, 0, aboard["eq-stair-chair"])
+	assert.Equal(t, 2, aboard["eq-spreader"])
+	assert.Equal(t, 3, aboard["eq-extinguisher"], "as the purchaser counted")
+	assert.Equal(t, 1, aboard["eq-cones"], "as the purchaser counted")
+	assert.Equal(t, 2, aboard["eq-turnout"], "a set for each who rides")
+	assert.NotContains(t, readable(s.Regions["standing"]), "of other kinds of unit than rescue")
+	assert.NotContains(t, p.do(Act{Do: "go", ID: "needs"}).Regions["main"], "The needs have changed")
+
+	s = p.do(Act{Do: "carry", ID: "eq-stair-chair", Value: "1"})
 	assert.Contains(t, readable(s.Regions["standing"]), "of other kinds of unit than rescue")
 	s = p.do(Act{Do: "go", ID: "equipment"})
 	assert.Regexp(t, `not on the usual list for rescue: [^.]*Stair chair`, readable(s.Regions["main"]))

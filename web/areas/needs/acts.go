@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"slices"
 	"strconv"
+	"strings"
 
 	"boxwright/config"
 	"boxwright/config/letters"
@@ -118,8 +119,12 @@ func takeProposal(s *session.Session, a session.Act) {
 	}
 	for _, p := range list {
 		if string(p.Goal) == a.ID {
+			was := s.Memory.Edition.Cat.DutyOf(&s.Draft.Unit)
 			takeUnit(s, &p.Unit, a.ID)
 			s.Notice = letters.Isolate(p.Title) + " is in work." + s.Notice
+			if is := s.Memory.Edition.Cat.DutyOf(&p.Unit); len(p.Unit.Carried) > 0 && was != nil && is != nil && was.ID != is.ID {
+				s.Notice += " It carries the usual equipment for " + strings.ToLower(is.Label) + "; stow it in Equipment."
+			}
 			return
 		}
 	}

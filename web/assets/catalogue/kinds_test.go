@@ -100,6 +100,15 @@ func TestArrangementsTakeSeats(t *testing.T) {
 				assert.Greater(t, last.Seats, list[0].Seats, "the bench is sat on")
 				assert.Equal(t, 1, last.Patients)
 			}
+			if c.arrangement == "arr-three" {
+				i := slices.IndexFunc(list, func(a quote.Arrangement) bool {
+					return a.Label == "Two: cot and bench, the litter folded away"
+				})
+				if assert.GreaterOrEqual(t, i, 0, "a litter that is fitted but folded leaves the places under it") {
+					assert.Equal(t, []int{len(q.Space.Seats), 2}, []int{list[i].Seats, list[i].Patients})
+					assert.Less(t, list[i].Gross.Value, list[0].Gross.Value)
+				}
+			}
 			if f, ok := q.Figure("space.litter"); assert.True(t, ok) {
 				assert.True(t, f.Met(), "%s %.1f", f.Label, f.Value)
 			}
