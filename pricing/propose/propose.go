@@ -99,6 +99,7 @@ func Propose(ed *quote.Edition, d *quote.Draft) Search {
 	found := f.look(base, perGoal)
 	s := Search{Unknown: base.Needs.Unknown(ed.Cat)}
 	plain := found.looks
+	putBehind(plain)
 	var wished []look
 	if len(plain) > 0 {
 		for _, goal := range Goals {

@@ -3,6 +3,7 @@ package propose
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"boxwright/config"
@@ -19,6 +20,27 @@ const sure = 0.05
 func isThin(x *config.Finding) bool {
 	return x.Severity == config.Warn && x.Figure != nil && x.Figure.Sense != "" && x.Figure.Met() &&
 		x.Figure.Chance > sure && x.Basis != config.FromMemory && x.Basis != config.CommonPractice
+}
+
+// How much dearer and later a unit with enough to spare may be that is offered before one
+// with little. Common practice, no source.
+const (
+	littleDearer = 0.03
+	littleLater  = 7 // days
+)
+
+// putBehind counts a unit with too little to spare as missing something where one that was
+// looked at with enough costs little more and comes little later.
+func putBehind(looks []look) {
+	for i := range looks {
+		l := &looks[i]
+		if l.thin != nil && slices.ContainsFunc(looks, func(o look) bool {
+			return o.thin == nil && o.misses <= l.misses && o.unmet <= l.unmet &&
+				o.price.Float() <= (1+littleDearer)*l.price.Float() && l.safe.DaysUntil(o.safe) <= littleLater
+		}) {
+			l.misses++
+		}
+	}
 }
 
 // ofUnit reports whether a finding is of the unit itself, not of its date or price, which

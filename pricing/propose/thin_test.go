@@ -108,3 +108,20 @@ func TestPressesSayTheFigure(t *testing.T) {
 		})
 	}
 }
+
+// A unit with little to spare is not what is usually offered where one with enough costs
+// little more: it follows, and says so.
+func TestLittleToSpareFollowsWhereEnoughCostsLittleMore(t *testing.T) {
+	ed := quotetest.Demo(t)
+	d := quote.Begin(ed, "", "", quotetest.Today)
+	d.Needs = quote.Needs{Duty: "neonatal", Crew: 4}
+	s := propose.Propose(ed, d)
+	require.Len(t, s.Proposals, 3)
+	for _, p := range s.Proposals {
+		assert.Empty(t, p.Thin, p.Title)
+	}
+	if assert.NotNil(t, s.Aside) {
+		assert.NotEmpty(t, s.Aside.Thin)
+		assert.Contains(t, s.Aside.Title, "less to spare")
+	}
+}
