@@ -81,6 +81,7 @@ func TestHostileCatalogues(t *testing.T) {
 		{"a place that no compartment is", `"height_in": 12}`, `"height_in": 12, "stow": {"needs": "oxygen"}}`, "value", `equipment[0] "bag" stow needs`, "no compartment takes", true},
 		{"an id with capitals", `"id": "bag"`, `"id": "Bag"`, "id", `equipment[0] "Bag"`, "small letters", true},
 		{"an id that is empty", `"id": "bag"`, `"id": ""`, "id", `equipment[0] ""`, "small letters", true},
+		{"an id that is too long", `"id": "bag"`, `"id": "b23456789-123456789-123456789-123456789-123456789"`, "id", `equipment[0] "b23456789-123456789-123456789-123456789-123456789"`, "1 to 48", true},
 		{"an option twice", `"id": "step", "group"`, `"id": "flood", "group"`, "id", `options[1] "flood"`, "stands twice", false},
 		{"an option named like a chassis", `"id": "flood", "group"`, `"id": "cut", "group"`, "id", `options[0] "cut"`, `already used by chassis[0] "cut"`, false},
 		{"a chapter nobody wrote", `"chapter": "body", "choose": "any"`, `"chapter": "roof", "choose": "any"`, "unknown-id", `groups[0] "lamps" chapter`, "not a chapter", true},

@@ -41,6 +41,20 @@ func sheetsOf(t *testing.T, pairs ...string) string {
 	return string(data)
 }
 
+// A saved quote with a text that is too long says which and by how much; a new one is
+// begun, and the saved one is not touched.
+func TestASavedQuoteWithATextThatIsTooLongIsSaidToStay(t *testing.T) {
+	p := open(t)
+	var d map[string]any
+	require.NoError(t, json.Unmarshal(p.do(Act{Do: "start"}).Draft, &d))
+	d["title"] = strings.Repeat("a", quote.MaxText+3)
+	p.req["draft"] = d
+	s := p.do(Act{Do: "start"})
+	assert.Contains(t, s.Fault, "the saved one stays as it is under Saved quotes.")
+	assert.Contains(t, s.Fault, "title: is too long by 3 letters; the most is 400 plain letters")
+	assert.NotContains(t, string(s.Draft), "aaaa")
+}
+
 func TestTablesGoOutAndComeBack(t *testing.T) {
 	p := open(t)
 	s := p.do(Act{Do: "go", ID: "catalogue"})

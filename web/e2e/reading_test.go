@@ -22,6 +22,10 @@ func TestFirstScreenOfAReader(t *testing.T) {
 	buyer := open(t, folder, drive.Phone, "#"+link, engine(t))
 	buyer.firstScreen("#trust summary", ".reading h1", ".reading .big", ".reading .facts", "#open-items", "#reading-included",
 		"#reading-compare", ".swipe svg")
+	long := `(() => { document.querySelector("#masthead .brand bdi").textContent = "Lakeland Fleet and Rescue Bodies of the Upper Valley";
+		const n = document.querySelector("#masthead .number"); return n.scrollWidth - n.clientWidth; })()`
+	require.LessOrEqual(t, eval[int](buyer, long), 0, "the number is shown before the whole name of the dealer")
+	buyer.firstScreen("#masthead .number", "#reading-menu")
 
 	buyer.click("#reading-included")
 	require.True(t, eval[bool](buyer, `document.getElementById("fold-included").open`))

@@ -130,7 +130,7 @@ func TestWhatAReaderIsWarnedOf(t *testing.T) {
 	w.begin("cut-14500-158-gas", "mod-146-72")
 	link := w.otherwiseSigned("demo-key-revoked.json")
 	late := `(() => { const Plain = Date; window.Date = class extends Plain { constructor(...a) { if (a.length) super(...a); else super("2028-06-01T12:00:00"); } }; })()`
-	buyer := open(t, folder, drive.Desk, "#"+link, late)
+	buyer := open(t, folder, drive.Desk, "#"+link, late, engine(t))
 	require.Contains(t, buyer.text("#trust"), "Do not rely on this quote.")
 	require.Contains(t, buyer.whole("#trust"), "was revoked on")
 	require.Contains(t, buyer.whole("#trust"), "It expired")
