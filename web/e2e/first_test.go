@@ -173,7 +173,7 @@ func TestARefusedLinkStandsAlone(t *testing.T) {
 		w.must(w.Until(`!document.documentElement.dataset.opening`))
 		require.Contains(t, w.text("#masthead"), "Cutaway")
 		require.Len(t, eval[[]string](w, `[...document.querySelectorAll("#areas li .name")].map((x) => x.textContent)`),
-			9, "the page goes on without the link")
+			len(areas), "the page goes on without the link")
 		require.Empty(t, w.trouble())
 	})
 }

@@ -252,7 +252,7 @@ func TestEarlierStates(t *testing.T) {
 	w.click("#fold-trail summary")
 	w.must(w.Until(`document.querySelectorAll("#fold-trail tbody tr").length >= 3`))
 	said := eval[string](w, `document.querySelector("#fold-trail tbody").innerText`)
-	require.Contains(t, said, "What the buyer calls the unit: Two", "a state is called by the label of its field")
+	require.Contains(t, said, "Unit name or number: Two", "a state is called by the label of its field")
 	require.NotContains(t, said, "title")
 	w.click("#fold-trail tbody tr:nth-child(3) button")
 	require.Equal(t, first, w.draft())
