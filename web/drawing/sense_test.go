@@ -185,7 +185,7 @@ func TestModelsOfAKindDiffer(t *testing.T) {
 		list []string
 	}{{"floor", []string{"cot-none", "cot-manual", "cot-power", "cot-power-wide", "cot-incubator"}},
 		{"street", []string{"whl-steel", "whl-liners", "whl-aluminium"}},
-		{"rear", []string{"rdoor-46", "rdoor-tall"}}, {"curb", []string{"sdoor-30", "sdoor-36"}}} {
+		{"rear", []string{"rdoor-flush", "rdoor-tall"}}, {"curb", []string{"sdoor-30", "sdoor-36"}}} {
 		seen := map[string]string{}
 		for _, id := range x.list {
 			m := modelOf(t, "cut-14500-158-gas", "mod-153-72", "mount-power", id)

@@ -90,7 +90,7 @@ func TestAPurchasersDocument(t *testing.T) {
 	}
 	document := zipped(t, map[string]string{
 		"word/document.xml": `<w:document ` + main + `><w:body><w:p><w:r><w:t>SECTION 4 BODY</w:t></w:r></w:p>` + item("0", "Doors") +
-			item("1", "Rear doors, 46 in clear") + item("1", "Side entry door 30 in wide") + item("0", "Cot") +
+			item("1", "Rear doors, flush pair") + item("1", "Side entry door 30 in wide") + item("0", "Cot") +
 			item("1", "Powered cot") + `</w:body></w:document>`,
 		"word/numbering.xml": `<w:numbering ` + main + `><w:abstractNum w:abstractNumId="5"><w:lvl w:ilvl="0"><w:start w:val="4"/><w:numFmt w:val="decimal"/>` +
 			`<w:lvlText w:val="%1."/></w:lvl><w:lvl w:ilvl="1"><w:start w:val="1"/><w:numFmt w:val="lowerLetter"/><w:lvlText w:val="%1.%2)"/></w:lvl>` +
