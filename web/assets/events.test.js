@@ -113,10 +113,11 @@ globalThis.Element = class {
 };
 
 /** listening is a document that is attended to; happens brings an event about in it. */
-function listening(early = []) {
+function listening(early = [], buttons = ["undo", "redo"]) {
   const p = page();
   const heard = {};
-  listen({ addEventListener: (kind, f) => (heard[kind] = f) }, p, early);
+  const querySelector = (query) => (buttons.some((b) => query === `[data-act=${b}]`) ? {} : null);
+  listen({ addEventListener: (kind, f) => (heard[kind] = f), querySelector }, p, early);
   const happens = (type, target, more) => {
     const e = { type, target, stopped: false, preventDefault: () => (e.stopped = true), ...more };
     heard[type](e);
@@ -165,6 +166,12 @@ test("keys for undo belong to the browser in a text, to the page elsewhere", () 
     ["go", -1],
     ["go", -1],
   ]);
+});
+
+test("keys undo nothing where the page has no button for it", () => {
+  const p = listening([], []);
+  assert.equal(p.happens("keydown", new Element({}, "main"), { key: "z", ctrlKey: true }), false);
+  assert.deepEqual(p.calls, []);
 });
 
 test("what was done before the page attended to it is done in its order", () => {
