@@ -116,12 +116,17 @@ func (c *Catalogue) AboardLb(d *Duty) quantity.Mass {
 func (c *Catalogue) UsualLoads(d *Duty, u *Unit) (list []Carried) {
 	cab, module := c.SeatsOf(u)
 	for _, a := range d.Aboard {
-		if a.PerSeat {
-			a.Qty = min(a.Qty, max(len(cab)+len(module), 1))
-		}
-		list = append(list, Carried{Equipment: a.Equipment, Qty: a.Qty})
+		list = append(list, Carried{Equipment: a.Equipment, Qty: a.forPeople(len(cab) + len(module))})
 	}
 	return list
+}
+
+// forPeople is how many are carried in a unit for so many people.
+func (a *Aboard) forPeople(people int) int {
+	if a.PerSeat {
+		return min(a.Qty, max(people, 1))
+	}
+	return a.Qty
 }
 
 // UnusualLoads are the labels of what a unit carries that other duties have on their lists
@@ -175,13 +180,11 @@ func (c *Catalogue) LoadsAfter(was, is *Duty, carried []Carried, people int) []C
 		if slices.ContainsFunc(list, func(x Carried) bool { return x.Equipment == a.Equipment }) {
 			continue
 		}
-		if a.PerSeat {
-			a.Qty = min(a.Qty, max(people, 1))
-		}
+		qty := a.forPeople(people)
 		if n := counted[a.Equipment]; n > 0 && n != listed[a.Equipment] {
-			a.Qty = n
+			qty = n
 		}
-		list = append(list, Carried{Equipment: a.Equipment, Qty: a.Qty})
+		list = append(list, Carried{Equipment: a.Equipment, Qty: qty})
 	}
 	slices.SortStableFunc(list, func(a, b Carried) int {
 		return cmp.Or(cmp.Compare(a.Equipment, b.Equipment), cmp.Compare(a.Compartment, b.Compartment))
@@ -221,17 +224,21 @@ func (c *Catalogue) Offers(d *Duty, group string) bool {
 	return !d.Lacks(group) && (g == nil || len(g.Only) == 0 || d != nil && slices.Contains(g.Only, d.ID))
 }
 
+// IsVan reports whether a body is that of a van, which is converted as it stands.
+func (c *Catalogue) IsVan(body string) bool {
+	b := c.BodyByID(body)
+	return b != nil && b.Kind == "van"
+}
+
 // BodiesFor are the bodies that a unit of a duty, or of none, may have on a chassis, the
-// usual one of the chassis first.
-func (c *Catalogue) BodiesFor(chassis string, d *Duty) (list []string) {
-	ch := c.ChassisByID(chassis)
-	if ch == nil {
-		return nil
-	}
+// usual one of the chassis first: of all but existing modules, or that one alone which is
+// named.
+func (c *Catalogue) BodiesFor(ch *Chassis, d *Duty, named string) (list []string) {
 	for i := range c.Bodies {
 		b := &c.Bodies[i]
+		asked := named == "" && !b.Existing || named == b.ID
 		switch {
-		case b.Existing || (b.Kind == "van") != (ch.Cab == "van") || !c.Carries(b.ID, d):
+		case !asked || (b.Kind == "van") != (ch.Cab == "van") || !c.Carries(b.ID, d):
 		case b.ID == ch.UsualBody:
 			list = slices.Insert(list, 0, b.ID)
 		default:

@@ -57,8 +57,7 @@ func (o *order) payments() {
 // kinds reports whether vans are on the order, and whether modules are.
 func (o *order) kinds() (vans, modules bool) {
 	for i := range o.priced {
-		b := o.cat.BodyByID(o.priced[i].item.Unit.Body)
-		van := b != nil && b.Kind == "van"
+		van := o.cat.IsVan(o.priced[i].item.Unit.Body)
 		vans, modules = vans || van, modules || !van
 	}
 	return vans, modules

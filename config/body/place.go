@@ -223,7 +223,8 @@ func (p *Planes) CompartmentOf(o *config.Option, c config.Compartment) config.Co
 				continue
 			}
 			room = p.Compartment(room)
-			if math.Abs(float64(room.XIn-c.XIn)) < num(room.WidthIn)/2 && math.Abs(float64(room.YIn-c.YIn)) < num(room.DepthIn)/2 {
+			x, y := math.Abs(float64(room.XIn-c.XIn)), math.Abs(float64(room.YIn-c.YIn))
+			if x < num(room.WidthIn)/2 && y < num(room.DepthIn)/2 {
 				return c
 			}
 			if first == nil {

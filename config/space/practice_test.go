@@ -157,7 +157,7 @@ func TestWhatRidesNowhereSaysWhy(t *testing.T) {
 			if c.qty > 1 {
 				u.Carried = Suggest(cat, u, scale(cat))
 			}
-			said := Unstowed(cat, u, c.id, quantity.US)
+			said := Unstowed(cat, u, quantity.US)[c.id]
 			if c.says == "" {
 				assert.Empty(t, said)
 			}
@@ -166,5 +166,5 @@ func TestWhatRidesNowhereSaysWhy(t *testing.T) {
 	}
 	cat, u := fixture(t), unit()
 	u.Carried = Suggest(cat, u, scale(cat))
-	assert.Empty(t, Unstowed(cat, u, "bag", quantity.US), "none of it waits")
+	assert.Empty(t, Unstowed(cat, u, quantity.US)["bag"], "none of it waits")
 }

@@ -2,30 +2,34 @@ package space
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"boxwright/config"
 	"boxwright/config/quantity"
 )
 
-// Unstowed says why something that rides nowhere yet has no place in a unit as the rest of
-// it is stowed; empty where a place takes it, or where none of it waits. Room is what can be
-// proven: what is said to leave none may still be packed by hand.
-func Unstowed(cat *config.Catalogue, u *config.Unit, equipment string, in quantity.System) string {
+// Unstowed says why things that ride nowhere yet have no place in a unit as the rest of it
+// is stowed, by their ids; empty where a place takes one. Room is what can be proven: what
+// is said to leave none may still be packed by hand.
+func Unstowed(cat *config.Catalogue, u *config.Unit, in quantity.System) map[string]string {
+	if !slices.ContainsFunc(u.Carried, func(c config.Carried) bool { return c.Compartment == "" }) {
+		return nil
+	}
 	b := gather(cat, u, nil, new(config.Report))
 	if b == nil {
-		return ""
+		return nil
 	}
 	l := newLayout(b)
-	at := -1
-	for i := range l.loose {
-		if l.loose[i].id == equipment {
-			at = i
-		}
+	said := map[string]string{}
+	for at := range l.loose {
+		said[l.loose[at].id] = l.unplaced(at, in)
 	}
-	if at < 0 {
-		return ""
-	}
+	return said
+}
+
+// unplaced is that for one of the loose things.
+func (l *layout) unplaced(at int, in quantity.System) string {
 	x := &l.loose[at]
 	var full, barred []string
 	for h := range l.holds {

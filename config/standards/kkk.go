@@ -171,8 +171,8 @@ func kkkBody() []Clause {
 				"left out.", Figure: "space.length", Sense: config.AtMost, Unit: quantity.Inch,
 			Rows: []Row{
 				rowF(For{Types: []string{"I", "II", "III"}}, 264, recalledF, config.FromMemory)}},
-		recalled("kkk-width", "Overall width", "The vehicle is no wider than 96 in, less mirrors, lamps and trim.", "space.width",
-			config.AtMost, 96, quantity.Inch),
+		recalled("kkk-width", "Overall width", "The vehicle is no wider than 96 in, less mirrors, lamps and trim.",
+			"space.width", config.AtMost, 96, quantity.Inch),
 		recalled("kkk-height", "Overall height", "The vehicle is no higher than 110 in, roof equipment "+
 			"counted, antennas not.", "space.height-all", config.AtMost, 110, quantity.Inch),
 		recalled("kkk-floor", "Floor height", "The patient compartment's floor is no higher than 34 in.",

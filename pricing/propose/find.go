@@ -174,22 +174,11 @@ func pairsFor(ed *quote.Edition, base *quote.Draft) []config.Unit {
 	duty := ed.Cat.DutyOf(&base.Unit)
 	for i := range ed.Cat.Chassis {
 		c := &ed.Cat.Chassis[i]
-		var on []config.Unit
-		for j := range ed.Cat.Bodies {
-			b := &ed.Cat.Bodies[j]
-			if base.Unit.Body != "" && b.ID != base.Unit.Body || base.Unit.Body == "" && b.Existing ||
-				(b.Kind == "van") != (c.Cab == "van") || !ed.Cat.Carries(b.ID, duty) {
-				continue
-			}
+		for _, body := range ed.Cat.BodiesFor(c, duty, base.Unit.Body) {
 			u := base.Unit.Clone()
-			u.Chassis, u.Body = c.ID, b.ID
-			if b.ID == c.UsualBody {
-				on = slices.Insert(on, 0, u)
-			} else {
-				on = append(on, u)
-			}
+			u.Chassis, u.Body = c.ID, body
+			out = append(out, u)
 		}
-		out = append(out, on...)
 	}
 	return out
 }

@@ -330,12 +330,12 @@ func missed(q *quote.Quote) []string {
 	if by := q.Draft.OverBudget(q.Price.Total); by.Sign() > 0 {
 		out = append(out, q.Price.Currency+" "+by.Show()+" over the budget ("+q.Price.Basis()+")")
 	}
-	if by, last := q.Draft.Unit.NeededBy, q.LastSafe(); !by.IsZero() && by.Before(last) {
+	if by := q.Draft.Unit.NeededBy; !by.IsZero() && by.Before(q.LastSafe()) {
 		said := "needed " + by.Long() + ", safe date (90 %) "
 		if n := q.Draft.LastOf(); n > 1 {
 			said += fmt.Sprintf("of the last of %d ", n)
 		}
-		out = append(out, said+last.Long())
+		out = append(out, said+q.LastSafe().Long())
 	}
 	for _, f := range q.OwnFindings() {
 		if f.Code == quote.WantCode {

@@ -39,6 +39,7 @@ type Quote struct {
 
 	own        []config.Finding // the findings of the unit in work alone
 	deliveries []Delivery
+	reached    reach // how far the deliveries go
 
 	answer *rules.Answer
 	effort int // spent on the answer
@@ -95,7 +96,8 @@ func (q *Quote) say() {
 	}
 	if d.Lacks("cot") && len(q.Space.Cots) == 0 { // what the unit has no place for is no figure of it
 		none := func(f config.Figure) bool {
-			return f.Code == "space.patients" || f.Code == "weight.patients" || (f.Code == "space.oxygen" || f.Code == "space.storage") && f.Value == 0
+			return f.Code == "space.patients" || f.Code == "weight.patients" ||
+				(f.Code == "space.oxygen" || f.Code == "space.storage") && f.Value == 0
 		}
 		q.Space.Figures = slices.DeleteFunc(q.Space.Figures, none)
 		q.Weight.Figures = slices.DeleteFunc(q.Weight.Figures, none)

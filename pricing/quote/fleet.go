@@ -165,12 +165,23 @@ type Delivery struct {
 // fleet takes a while, so only those up to the unit in work are planned with
 // every change; the others when this is first asked for.
 func (q *Quote) Deliveries() []Delivery {
-	if q.deliveries == nil {
-		if all, err := plans(q.Edition, q.Draft, toAll); err == nil { // what is ahead was planned before
-			q.deliveries = all
+	list, _ := q.planned(toAll) // what is ahead was planned before
+	return list
+}
+
+// planned are the deliveries at least as far as asked; what was planned before serves again
+// where it reaches that far.
+func (q *Quote) planned(until reach) ([]Delivery, error) {
+	if q.deliveries == nil || q.reached < until {
+		list, err := plans(q.Edition, q.Draft, until)
+		if err != nil {
+			return nil, err
+		}
+		if q.deliveries, q.reached = list, until; len(list) == q.Draft.Count() {
+			q.reached = toAll
 		}
 	}
-	return q.deliveries
+	return q.deliveries, nil
 }
 
 // reach is how far into a quote the plant's plan goes.
@@ -213,14 +224,11 @@ func plans(ed *Edition, d *Draft, until reach) ([]Delivery, error) {
 // schedule plans the unit in work: the first of those alike, behind the units
 // that stand before it.
 func (q *Quote) schedule() error {
-	list, err := plans(q.Edition, q.Draft, toFirst)
+	list, err := q.planned(toFirst)
 	if err != nil {
 		return err
 	}
 	q.Plan = list[len(list)-1].Plan
-	if q.Draft.Count() == 1 {
-		q.deliveries = list
-	}
 	return nil
 }
 
@@ -269,7 +277,8 @@ func (q *Quote) LastSafe() config.Date {
 		return q.Plan.NineInTen
 	}
 	var of []Delivery
-	for _, x := range q.Deliveries() {
+	list, _ := q.planned(toAlike)
+	for _, x := range list {
 		if x.Item == q.Draft.At {
 			of = append(of, x)
 		}

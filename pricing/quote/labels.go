@@ -144,7 +144,8 @@ func (q *Quote) placard() Label {
 	curb, from := q.curbWeight()
 	tires := append(axle("Front", 0, q.Chassis.FrontTires)[1:], axle("Rear", 0, q.Chassis.RearTires)[1:]...)
 	return Label{"placard", "Placard of tires and load",
-		"49 CFR 571.110, to 10,000 lb GVWR: the sentence as vehicle manuals print it, the list from memory", append([]LabelLine{
+		"49 CFR 571.110, to 10,000 lb GVWR: the sentence as vehicle manuals print it, the list from memory",
+		append([]LabelLine{
 			{What: "Sentence", Text: "The combined weight of occupants and cargo should never exceed",
 				From: "vehicle manuals"},
 			pounds("That weight", q.Chassis.GVWRLb-curb, "GVWR less curb weight, "+from),

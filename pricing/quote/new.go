@@ -58,7 +58,7 @@ func beginKind(ed *Edition, d *Draft, body string) (config.Unit, bool) {
 	}
 	bodies := []string{body}
 	if ed.Cat.BodyByID(body) == nil {
-		bodies = ed.Cat.BodiesFor(d.Unit.Chassis, duty)
+		bodies = ed.Cat.BodiesFor(ed.Cat.ChassisByID(d.Unit.Chassis), duty, "")
 	}
 	must, _ := d.Needs.Wishes(ed.Cat)
 	for _, body := range bodies {

@@ -100,8 +100,8 @@ func (q *Quote) Checks() []Check {
 		"space.height-all", "space.loading-height", "space.flood-height"} {
 		figure(toMeasure, code, outerTolIn, common, false)
 	}
-	for _, code := range []string{"space.headroom", "space.aisle", "space.inside-length", "space.rear-door", "space.seat-cot",
-		"space.cot-door", "space.bench", "space.bench-width"} {
+	for _, code := range []string{"space.headroom", "space.aisle", "space.inside-length", "space.rear-door",
+		"space.seat-cot", "space.cot-door", "space.bench", "space.bench-width"} {
 		figure(toMeasure, code, sizeTolIn, common, false)
 	}
 	for _, code := range []string{"power.parked", "power.driving", "power.responding", "power.scene", "power.shore"} {
@@ -123,7 +123,8 @@ func (q *Quote) Checks() []Check {
 			Expect: t.Expect, Tolerance: t.Tolerance})
 	}
 	works("works.belts", config.Trial{What: "Belts and anchors of " + allSeats(len(q.Space.Seats)),
-		How: "Pull out, latch, jerk, release", Expect: "Latches, locks at a jerk, releases with one hand", Tolerance: "every seat"})
+		How: "Pull out, latch, jerk, release", Expect: "Latches, locks at a jerk, releases with one hand",
+		Tolerance: "every seat"})
 	if len(q.Space.Cots) > 0 {
 		works("works.cots", config.Trial{What: "Cot fastening", How: "Cot locked in each position, pushed and pulled " +
 			"by hand in every direction", Expect: "No release; the lock shows itself closed",
@@ -136,8 +137,8 @@ func (q *Quote) Checks() []Check {
 	}
 	works("works.doors", config.Trial{What: "Every door", How: "Opened and shut by hand, then with the lamp test",
 		Expect: "Latches, seals all round, warns when open", Tolerance: "every door"})
-	works("works.water", config.Trial{What: "Water spray", How: "Sprayed from all sides and from above for 15 min, doors " +
-		"and vents shut (common practice, no source)", Expect: "No water inside, in compartments or in lamps; drains run",
+	works("works.water", config.Trial{What: "Water spray", How: "Sprayed from all sides and from above for 15 min, " +
+		"doors and vents shut (common practice, no source)", Expect: "No water inside, in compartments or in lamps; drains run",
 		Tolerance: "not a drop"})
 	works("works.road", config.Trial{What: "Road test", How: "Driven 10 mi at full load on mixed roads, with stops from " +
 		"30 mph and full turns (common practice, no source)", Expect: "Stops straight; nothing rubs, rattles, leaks or " +

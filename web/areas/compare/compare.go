@@ -102,7 +102,8 @@ func (p *Page) columns() []column {
 				El("span", Class("how"), Text(o.Fault)), tools)})
 			continue
 		}
-		set = append(set, column{q: o.Q, d: o.Q.Draft, link: o.Link, name: titleOf(o.Q), head: El("span", Class("how"), tools)})
+		set = append(set, column{q: o.Q, d: o.Q.Draft, link: o.Link, name: titleOf(o.Q),
+			head: El("span", Class("how"), tools)})
 	}
 	where := "showing now"
 	if p.Reading {

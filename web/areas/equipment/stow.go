@@ -43,6 +43,7 @@ func stowage(p *Page) Part {
 	e := page.Table{Caption: "Loose equipment", Class: "cards",
 		Heads: []string{"Item", ">How many", ">Mass", "Rides in", ""}}
 	loose := 0
+	homeless := space.Unstowed(cat, &p.Q.Draft.Unit, p.System())
 	for _, x := range p.Q.Draft.Unit.Carried {
 		item := cat.EquipmentOf(&p.Q.Draft.Unit, x.Equipment)
 		id := x.Equipment + "/" + x.Compartment
@@ -53,7 +54,7 @@ func stowage(p *Page) Part {
 			tools = page.Action("take-out", id, "", "Take one out", Class("quiet nowrap screen"), At("id", "out-"+id),
 				At("aria-label", "Take one out: "+item.Label))
 		}
-		e.Rows = append(e.Rows, []Part{Many(Text(item.Label), practice(p, x)), Text(strconv.Itoa(x.Qty)),
+		e.Rows = append(e.Rows, []Part{Many(Text(item.Label), practice(p, x, homeless[x.Equipment])), Text(strconv.Itoa(x.Qty)),
 			Text(p.Show(float64(item.MassLb)*float64(x.Qty), quantity.Pound)),
 			El("select", At("id", "f-stow-"+id), At("data-act", "stow"), At("data-id", id),
 				At("aria-label", "Rides in: "+item.Label), page.Options(x.Compartment, places)), tools})
@@ -95,10 +96,9 @@ func madeFor(p *Page, list []config.Aboard) string {
 }
 
 // practice says why a thing rides where it does, marked where that is against the
-// catalogue's rules, or why nothing takes it.
-func practice(p *Page, line config.Carried) Part {
+// catalogue's rules, or none: why nothing takes it.
+func practice(p *Page, line config.Carried, none string) Part {
 	if line.Compartment == "" {
-		none := space.Unstowed(p.Q.Edition.Cat, &p.Q.Draft.Unit, line.Equipment, p.System())
 		return If(none != "", El("span", Class("how"), page.Mark(config.Warn), Text(" "+none)))
 	}
 	why := space.PracticeOf(p.Q.Edition.Cat, &p.Q.Draft.Unit, line)

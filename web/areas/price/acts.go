@@ -302,8 +302,7 @@ func add(s *session.Session, a session.Act) {
 		t.Extras = append(t.Extras, pricing.Extra{Label: "Further item", Qty: 1})
 	case "milestone":
 		if t.Milestones == nil {
-			b := s.Memory.Edition.Cat.BodyByID(d.Unit.Body)
-			t.Milestones = s.Memory.Edition.Book.Agreed(b != nil && b.Kind == "van")
+			t.Milestones = s.Memory.Edition.Book.Agreed(s.Memory.Edition.Cat.IsVan(d.Unit.Body))
 			return
 		}
 		last := &t.Milestones[len(t.Milestones)-1]

@@ -500,7 +500,7 @@ func printedCautions(p *Page) Part {
 	var kinds []*config.Duty
 	own := map[*config.Duty][]string{} // names of the units of a kind
 	for i, it := range p.Q.Draft.Items() {
-		van := cat.BodyByID(it.Unit.Body) != nil && cat.BodyByID(it.Unit.Body).Kind == "van"
+		van := cat.IsVan(it.Unit.Body)
 		vans, modules = vans || van, modules || !van
 		if d := cat.DutyOf(&it.Unit); d != nil {
 			if own[d] == nil {
