@@ -16,6 +16,7 @@ type Stock struct {
 	LengthFt float64       `json:"length_ft,omitempty"`
 	AreaFt2  float64       `json:"area_ft2,omitempty"` // of blanks, before openings are cut out
 	Bars     int           `json:"bars,omitempty"`     // of BarIn, when nothing is longer
+	Sheets   int           `json:"sheets,omitempty"`   // of SheetIn by SheetWideIn, when nothing is larger
 	Lb       quantity.Mass `json:"lb"`                 // as fitted
 	BlankLb  quantity.Mass `json:"blank_lb"`           // as cut, before openings
 }
@@ -30,10 +31,12 @@ type Cut struct {
 	BlankLb  quantity.Mass   `json:"blank_lb"`
 }
 
-// How tube is bought and sawn: common practice, no source.
+// How tube and sheet are bought and sawn: common practice, no source.
 const (
-	BarIn  = 240.0
-	KerfIn = 0.125
+	BarIn       = 240.0
+	SheetIn     = 240.0
+	SheetWideIn = 96.0
+	KerfIn      = 0.125
 )
 
 // CutList sorts the take-off's pieces by stock, alike ones together. What is
@@ -62,6 +65,8 @@ func (t *TakeOff) CutList() []Stock {
 		})
 		if s.AreaFt2 == 0 {
 			s.Bars = bars(s.Cuts)
+		} else {
+			s.Sheets = sheets(s.Cuts)
 		}
 	}
 	slices.SortFunc(out, func(a, b Stock) int { return strings.Compare(a.Stock, b.Stock) })
@@ -116,6 +121,51 @@ func bars(cuts []Cut) int {
 		}
 	}
 	return len(left)
+}
+
+// sheets counts how many sheets the blanks need when they are cut out of strips: the
+// widest blank first, each into the first strip that takes it, turned where it goes, or else into a new strip of
+// the first sheet that has room for one. As with bars, no proof of the least. Zero when a
+// blank is larger than a sheet.
+func sheets(cuts []Cut) int {
+	type strip struct{ wide, left float64 }
+	type blank struct{ long, wide float64 }
+	var blanks []blank
+	for _, c := range cuts {
+		b := blank{float64(max(c.LengthIn, c.WidthIn)), float64(min(c.LengthIn, c.WidthIn))}
+		if b.long > SheetIn || b.wide > SheetWideIn {
+			return 0
+		}
+		for range c.Count {
+			blanks = append(blanks, b)
+		}
+	}
+	slices.SortFunc(blanks, func(a, b blank) int {
+		return cmp.Or(cmp.Compare(b.wide, a.wide), cmp.Compare(b.long, a.long))
+	})
+	var strips []strip
+	var room []float64 // left across each sheet; the last cut may fall beyond the edge
+	for _, b := range blanks {
+		along := func(s strip) float64 { // what the blank takes of a strip
+			if b.long <= s.wide {
+				return b.wide
+			}
+			return b.long
+		}
+		at := slices.IndexFunc(strips, func(s strip) bool { return s.wide >= b.wide && s.left >= along(s) })
+		if at < 0 {
+			sheet := slices.IndexFunc(room, func(v float64) bool { return v >= b.wide })
+			if sheet < 0 {
+				sheet = len(room)
+				room = append(room, SheetWideIn)
+			}
+			room[sheet] -= b.wide + KerfIn
+			at = len(strips)
+			strips = append(strips, strip{b.wide, SheetIn})
+		}
+		strips[at].left -= along(strips[at]) + KerfIn
+	}
+	return len(room)
 }
 
 // Bulk lists the parts of the take-off that are bought by amount.

@@ -59,6 +59,10 @@ func TestCutListCloses(t *testing.T) {
 			}
 			if s.AreaFt2 > 0 {
 				assert.InDelta(t, s.AreaFt2, area, merged+1e-6)
+				if s.Sheets > 0 {
+					assert.GreaterOrEqual(t, float64(s.Sheets)*SheetIn*SheetWideIn/144, area, "%s: the sheets hold the blanks", s.Stock)
+					assert.LessOrEqual(t, float64(s.Sheets), 1+3*area*144/SheetIn/SheetWideIn, "%s: and are not many more", s.Stock)
+				}
 			} else {
 				assert.InDelta(t, s.LengthFt, feet, 0.01)
 				assert.GreaterOrEqual(t, float64(s.Bars)*BarIn/12, feet, "%s: the bars hold the pieces", s.Stock)
@@ -232,6 +236,24 @@ func TestTakeOffRefusesNonsense(t *testing.T) {
 	assert.Nil(t, TakeOffOf(nil, nil))
 	assert.Empty(t, (*TakeOff)(nil).CutList())
 	assert.Empty(t, (*TakeOff)(nil).Bulk())
+}
+
+// Worked by hand: sheets are 240 x 96 in, and each cut loses 0.125 in.
+func TestSheetsThatBlanksNeed(t *testing.T) {
+	for _, c := range []struct {
+		reason string
+		cuts   []Cut
+		want   int
+	}{
+		{"146 + 90 and a cut lie in one strip", []Cut{{LengthIn: 146, WidthIn: 96, Count: 1}, {LengthIn: 96, WidthIn: 90, Count: 1}}, 1},
+		{"146 + 94 leave nothing for the cut", []Cut{{LengthIn: 146, WidthIn: 96, Count: 1}, {LengthIn: 96, WidthIn: 94, Count: 1}}, 2},
+		{"six strips of 15.8 and five cuts are 95.4", []Cut{{LengthIn: 240, WidthIn: 15.8, Count: 6}}, 1},
+		{"six strips of 15.9 and five cuts are 96.03", []Cut{{LengthIn: 240, WidthIn: 15.9, Count: 6}}, 2},
+		{"a short piece goes into the strip of a wider one", []Cut{{LengthIn: 10, WidthIn: 50, Count: 1}, {LengthIn: 180, WidthIn: 96, Count: 1}}, 1},
+		{"nothing is that wide", []Cut{{LengthIn: 100, WidthIn: 97, Count: 1}}, 0},
+	} {
+		assert.Equal(t, c.want, sheets(c.cuts), c.reason)
+	}
 }
 
 // What the plant cuts for a module, by stock.

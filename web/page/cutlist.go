@@ -25,6 +25,9 @@ func CutList(p *Page) Part {
 		if x.Bars > 0 {
 			need += ", " + Count(x.Bars, "bar", "bars") + " of " + in(weight.BarIn)
 		}
+		if x.Sheets > 0 {
+			need += ", " + Count(x.Sheets, "sheet", "sheets") + " of " + size(weight.SheetIn, weight.SheetWideIn)
+		}
 		c.Rows = append(c.Rows, []Part{Many(El("b", Text(x.Stock)), El("span", Class("how"), Text(need))), nil, nil,
 			El("b", Text(lb(x.Lb))), El("b", Text(lb(x.BlankLb)))})
 		for _, k := range x.Cuts {
@@ -33,7 +36,8 @@ func CutList(p *Page) Part {
 		}
 	}
 	return Many(c.Draw(),
-		El("p", Class("how"), Text("Bars of "+in(weight.BarIn)+", "+in(weight.KerfIn)+
+		El("p", Class("how"), Text("Bars of "+in(weight.BarIn)+", sheets of "+
+			size(weight.SheetIn, weight.SheetWideIn)+" cut in strips, "+in(weight.KerfIn)+
 			" lost at each cut: common practice, no source. Where the plant's drawings differ, the drawings decide.")))
 }
 

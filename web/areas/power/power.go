@@ -181,7 +181,9 @@ func circuits(p *Page) Part {
 		),
 		El("p", Class("how"),
 			Text("Mark every wire with its number and function every 4 in. Fuse: next standard size above 125 % of "+
-				"the load. Wire: carries 125 % of the fuse and keeps the drop, out and back. Ampacities of 125 C "+
+				"the load. Wire: carries 125 % of the fuse and keeps the drop, out and back: 10 % as fire-apparatus "+
+				"specifications have it, 3 % (common practice) in main feeds, for medical devices, radios and "+
+				"brakes, and where a patient is moved or air kept clean. Ampacities of 125 C "+
 				"cross-linked insulation, the fuse sizes and conductors side by side (1/0 and larger, alike in "+
 				"size and "+
 				"length) are from memory: defaults for quoting.")),

@@ -263,7 +263,7 @@ func quotePaper(p *Page) Part {
 // unweighed says on paper what the purchaser still has to weigh.
 func unweighed(p *Page) Part {
 	return Each(p.Q.Weight.Findings, func(_ int, f config.Finding) Part {
-		return If(f.Code == "weight.unweighed", El("p", page.Mark(f.Severity), El("b", Text(" "+f.Text))))
+		return If(f.Code == "weight.unweighed", El("p", page.Mark(f.Severity), El("b", Text(" "+page.Held(f.Text)))))
 	})
 }
 
