@@ -65,6 +65,8 @@ type Figure struct {
 	Source string  `json:"source,omitempty"` // where the limit is written
 	Basis  Basis   `json:"basis,omitempty"`
 	Chance float64 `json:"chance,omitempty"` // that the limit is exceeded, 0 to 1
+	// Assumed names the part that decides the value and whose size the catalogue only assumes.
+	Assumed string `json:"assumed,omitempty"`
 	// Noted says that missing the limit is worth knowing and no fault.
 	Noted bool `json:"noted,omitempty"`
 }

@@ -29,10 +29,22 @@ func Ramp(d, h, radius float64) float64 {
 	return (math.Asin(radius/l) - math.Atan((radius-h)/d)) * 180 / math.Pi
 }
 
-// Angles are approach, departure and breakover, in degrees: the least that any part
-// leaves in front of the front wheels, behind the rear ones, and between them.
-func (m *Model) Angles() (approach, departure, breakover float64) {
-	approach, departure, breakover = 90, 90, 180
+// Angle in degrees, and the part that decides it where its size is assumed.
+type Angle struct {
+	Deg     float64
+	Assumed string
+}
+
+func (a *Angle) least(deg float64, assumed string) {
+	if deg < a.Deg {
+		*a = Angle{deg, assumed}
+	}
+}
+
+// Angles are approach, departure and breakover: the least that any part leaves in front of
+// the front wheels, behind the rear ones, and between them.
+func (m *Model) Angles() (approach, departure, breakover Angle) {
+	approach.Deg, departure.Deg, breakover.Deg = 90, 90, 180
 	rf, rr := m.FrontWheel.Radius, m.RearWheel.Radius
 	for i := range m.Parts {
 		p := &m.Parts[i]
@@ -47,16 +59,20 @@ func (m *Model) Angles() (approach, departure, breakover float64) {
 			}
 			switch {
 			case x < -rf:
-				approach = math.Min(approach, Ramp(-x, z, rf))
+				approach.least(Ramp(-x, z, rf), p.assumed())
 			case x > m.RearAxle+rr:
-				departure = math.Min(departure, Ramp(x-m.RearAxle, z, rr))
+				departure.least(Ramp(x-m.RearAxle, z, rr), p.assumed())
 			case x > rf && x < m.RearAxle-rr:
-				breakover = math.Min(breakover, Ramp(x, z, rf)+Ramp(m.RearAxle-x, z, rr))
+				breakover.least(Ramp(x, z, rf)+Ramp(m.RearAxle-x, z, rr), p.assumed())
 			}
 		}
 	}
 	if mid := or(m.Chassis.ClearanceIn, clearanceIn); m.RearAxle > 0 { // a sill at half the wheelbase
-		breakover = math.Min(breakover, Ramp(m.RearAxle/2, mid, rf)+Ramp(m.RearAxle/2, mid, rr))
+		assumed := ""
+		if !(m.Chassis.ClearanceIn > 0) {
+			assumed = "clearance below the chassis"
+		}
+		breakover.least(Ramp(m.RearAxle/2, mid, rf)+Ramp(m.RearAxle/2, mid, rr), assumed)
 	}
 	return approach, departure, breakover
 }

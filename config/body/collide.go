@@ -156,12 +156,22 @@ func ofBody(p *Part) bool { return p.Kind == "compartment" || p.Kind == "cabinet
 // Finding of a collision.
 func (c *Collision) Finding() config.Finding {
 	least := c.Least()
-	f := config.Finding{Code: "space.collision", Severity: config.Warn, Text: c.Text(), Basis: config.Computed,
+	text, assumed := c.Text(), ""
+	switch {
+	case c.A.About && c.B.About:
+		assumed = c.A.Label + " and " + c.B.Label
+	case c.A.About || c.B.About:
+		assumed = cmp.Or(c.A.assumed(), c.B.assumed())
+	}
+	remedy := "Choose another layout or leave one of them out."
+	if assumed != "" {
+		text += " Assumed, not stated, is the size of: " + assumed + "."
+		remedy += " First ask the plant for the size."
+	}
+	f := config.Finding{Code: "space.collision", Severity: config.Warn, Text: text, Basis: config.Computed,
 		Figure: &config.Figure{Code: "space.collision", Label: c.A.Label + " into " + c.B.Label, Value: least,
-			Low:  least,
-			High: least, Unit: quantity.Inch, Sense: config.AtMost, Source: "one place holds one thing",
-			Basis: config.Computed},
-		Remedy: "Choose another layout or leave one of them out; where a size is the catalogue's guess, ask the plant."}
+			Low: least, High: least, Unit: quantity.Inch, Sense: config.AtMost, Source: "one place holds one thing",
+			Basis: config.Computed, Assumed: assumed}, Remedy: remedy}
 	for _, id := range []string{c.A.Option, c.B.Option} {
 		if id != "" {
 			f.Picks = append(f.Picks, id)

@@ -55,3 +55,22 @@ func TestCollisionsEnd(t *testing.T) {
 	}
 	require.Empty(t, body.Between(list, list))
 }
+
+// Who is told of a collision is told which of the sizes nobody has stated.
+func TestCollisionsSayWhatIsAssumed(t *testing.T) {
+	stated := body.Part{Label: "Hose reel", Kind: "lamp", Option: "a"}
+	about := body.Part{Label: "Pump", Kind: "lamp", Option: "b", About: true}
+	for _, c := range []struct {
+		a, b body.Part
+		want string
+	}{{stated, stated, ""}, {about, stated, "Pump"}, {stated, about, "Pump"}, {about, about, "Pump and Pump"}} {
+		f := (&body.Collision{A: c.a, B: c.b, X: 2, Y: 3, Z: 4}).Finding()
+		require.Equal(t, c.want, f.Figure.Assumed)
+		if c.want == "" {
+			require.NotContains(t, f.Text+f.Remedy, "size")
+		} else {
+			require.Contains(t, f.Text, "the size of: "+c.want+".")
+			require.Contains(t, f.Remedy, "ask the plant")
+		}
+	}
+}

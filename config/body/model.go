@@ -32,6 +32,14 @@ type Part struct {
 	Fitted             bool   // with others in a compartment of the body; what room is left there is counted apart
 }
 
+// assumed is the part's name where its size is assumed.
+func (p *Part) assumed() string {
+	if p.About {
+		return p.Label
+	}
+	return ""
+}
+
 // Kinds that no option brings.
 const (
 	KindWheel    = "wheel"

@@ -186,7 +186,8 @@ func TestReachIsWhatTheUnitGrows(t *testing.T) {
 					LengthIn: 1, WidthIn: 1, HeightIn: 40, OutIn: 40}}},
 		}}
 	cat.Chassis, cat.Bodies = []config.Chassis{*truck()}, []config.Body{*module()}
-	_ = cat.Prepare() // the chassis is short of what only weights need
+	cat.Chassis[0].BumperLowIn = bumperLowIn // stated
+	_ = cat.Prepare()                        // the chassis is short of what only weights need
 	bare := Of(cat, &config.Unit{Chassis: "c", Body: "b"})
 	require.NotNil(t, bare)
 	for _, c := range []struct {
@@ -201,10 +202,20 @@ func TestReachIsWhatTheUnitGrows(t *testing.T) {
 			r := m.Reach(cat.OptionByID(c.pick))
 			assert.InDelta(t, c.longer, r.Ahead+r.Behind, 1e-9)
 			assert.InDelta(t, c.front, r.Ahead, 1e-9)
+			assert.Empty(t, is.AssumedLength+is.AssumedHeight+is.AssumedWidth, "every size is stated")
+			cat.OptionByID(c.pick).Places[0].About = true
+			about := Of(cat, &config.Unit{Chassis: "c", Body: "b", Picks: []config.Pick{{Option: c.pick, Qty: 1}}})
+			said := func(decides bool) string {
+				return map[bool]string{true: cat.OptionByID(c.pick).Label}[decides]
+			}
+			assert.Equal(t, said(c.longer > 0), about.Overall().AssumedLength, "a size that decides is said to be assumed")
+			assert.Equal(t, said(c.higher > 0), about.Overall().AssumedHeight)
+			steep, _, _ := about.Angles()
+			assert.Equal(t, said(c.front > 0), steep.Assumed)
 			a0, _, _ := bare.Angles()
 			a1, _, _ := m.Angles()
 			if c.front > 0 {
-				assert.Less(t, a1, a0, "what stands ahead takes from the approach angle")
+				assert.Less(t, a1.Deg, a0.Deg, "what stands ahead takes from the approach angle")
 			} else {
 				assert.Equal(t, a0, a1)
 			}

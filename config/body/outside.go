@@ -1,6 +1,7 @@
 package body
 
 import (
+	"cmp"
 	"math"
 
 	"boxwright/config"
@@ -13,6 +14,9 @@ type Outside struct {
 	WidthIn   quantity.Length
 	HeightIn  quantity.Length
 	LoadingIn quantity.Length // module floor above ground at the rear, loaded
+
+	// The part that decides, where its size is assumed; of the length, either of two.
+	AssumedLength, AssumedWidth, AssumedHeight string
 }
 
 // Bare sizes of a chassis with a body before any option.
@@ -66,23 +70,32 @@ func (m *Model) Overall() Outside {
 	o := m.Bare()
 	front, rear := m.Bumper, math.Max(m.Rear, m.FrameEnd)
 	side, top := float64(o.WidthIn)/2, float64(o.HeightIn)
+	var ahead, behind, aside, above string
 	for i := range m.Parts {
 		p := &m.Parts[i]
 		if p.Option == "" {
 			continue
 		}
 		if p.Kind == "bumper" || p.Kind == "step" {
-			front, rear = math.Min(front, p.X0), math.Max(rear, p.X1)
-		}
-		if p.Kind != "antenna" {
-			top = math.Max(top, p.Z1)
-			if p.Kind != "mirror" {
-				side = math.Max(side, math.Max(p.Y1, -p.Y0))
+			if p.X0 < front {
+				front, ahead = p.X0, p.assumed()
 			}
+			if p.X1 > rear {
+				rear, behind = p.X1, p.assumed()
+			}
+		}
+		if p.Kind == "antenna" {
+			continue
+		}
+		if p.Z1 > top {
+			top, above = p.Z1, p.assumed()
+		}
+		if out := math.Max(p.Y1, -p.Y0); p.Kind != "mirror" && out > side {
+			side, aside = out, p.assumed()
 		}
 	}
 	return Outside{quantity.Length(rear - front), quantity.Length(2 * side), quantity.Length(top),
-		quantity.Length(m.Floor - m.lowers)}
+		quantity.Length(m.Floor - m.lowers), cmp.Or(ahead, behind), aside, above}
 }
 
 // FrontalFt2 is what the air meets: overall width by overall height less the clearance

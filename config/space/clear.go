@@ -11,6 +11,7 @@ import (
 type ends struct {
 	seat, door           quantity.Length // from attendant seat to cot, from cot to rear doors
 	seatKnown, doorKnown bool
+	assumed              string // seat or cot, where its size is assumed
 }
 
 // ends measures them where they are least: the attendant's seat locked where it stands
@@ -35,6 +36,9 @@ func (b *vehicle) ends() (e ends) {
 	}
 	e.seat, e.door = quantity.Length(math.Inf(1)), quantity.Length(math.Inf(1))
 	for _, c := range cots {
+		if c.About {
+			e.assumed = c.Label
+		}
 		if !math.IsInf(doors, 1) {
 			e.door, e.doorKnown = min(e.door, quantity.Length(doors-c.X1)), true
 		}

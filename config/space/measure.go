@@ -4,8 +4,10 @@
 package space
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
+	"strings"
 
 	"boxwright/config"
 	"boxwright/config/body"
@@ -57,10 +59,12 @@ func (s *Sheet) overall(b *vehicle) {
 	record(s, b, "space.length", "Overall length, less bumper and step options", bare.LengthIn, quantity.Inch)
 	record(s, b, "space.width", "Overall width, less mirrors, lamps and trim", bare.WidthIn, quantity.Inch)
 	record(s, b, "space.height", "Overall height, less roof equipment", bare.HeightIn, quantity.Inch)
-	record(s, b, "space.length-all", "Overall length, with bumpers and steps", all.LengthIn, quantity.Inch)
-	record(s, b, "space.width-all", "Overall width, with lamps and rails, less mirrors", all.WidthIn, quantity.Inch)
+	record(s, b, "space.length-all", "Overall length, with bumpers and steps", all.LengthIn, quantity.Inch,
+		all.AssumedLength)
+	record(s, b, "space.width-all", "Overall width, with lamps and rails, less mirrors", all.WidthIn, quantity.Inch,
+		all.AssumedWidth)
 	record(s, b, "space.height-all", "Overall height, with lamps and roof equipment, less antennas", all.HeightIn,
-		quantity.Inch)
+		quantity.Inch, all.AssumedHeight)
 	record(s, b, "space.loading-height", "Loading height at the rear, loaded", all.LoadingIn, quantity.Inch)
 	behind, beside := m.DoorSwing()
 	end := max(float64(all.LengthIn), float64(bare.LengthIn)+behind)
@@ -79,22 +83,23 @@ func (s *Sheet) road(b *vehicle) {
 	approach, departure, breakover := m.Angles()
 	for _, x := range []struct {
 		code, label string
-		v           float64
+		body.Angle
 	}{{"space.approach", "Approach angle, loaded", approach}, {"space.departure", "Departure angle, loaded", departure},
 		{"space.breakover", "Breakover angle, loaded", breakover}} {
-		if x.v < 90 { // nothing stands out there, or the catalogue says too little
-			record(s, b, x.code, x.label, x.v, quantity.Degree)
+		if x.Deg < 90 { // nothing stands out there, or the catalogue says too little
+			record(s, b, x.code, x.label, x.Deg, quantity.Degree, x.Assumed)
 		}
 	}
 	allowed(s, b, "space.rear-overhang", "Rear overhang of the wheelbase, less steps", m.RearOverhang(),
-		quantity.Percent, b.Chassis.OverhangMostPct)
+		quantity.Percent, b.Chassis.OverhangMostPct, "")
+	all := m.Overall()
 	allowed(s, b, "space.frontal", "Frontal area, with lamps and roof equipment", m.FrontalFt2(), quantity.SquareFoot,
-		b.Chassis.FrontalMostFt2)
+		b.Chassis.FrontalMostFt2, cmp.Or(all.AssumedHeight, all.AssumedWidth))
 }
 
 // allowed is a figure that the maker of the chassis may limit.
-func allowed(s *Sheet, b *vehicle, code, label string, v float64, unit string, most float64) {
-	f := config.Figure{Code: code, Label: label, Value: v, Low: v, High: v, Unit: unit}
+func allowed(s *Sheet, b *vehicle, code, label string, v float64, unit string, most float64, assumed string) {
+	f := config.Figure{Code: code, Label: label, Value: v, Low: v, High: v, Unit: unit, Assumed: assumed}
 	if most > 0 && most <= 1e4 {
 		f.Limit, f.Sense, f.Source, f.Basis = most, config.AtMost, "the maker of the chassis", config.Rating
 	}
@@ -123,20 +128,21 @@ func (s *Sheet) inside(b *vehicle) {
 	ends := b.ends()
 	if ends.seatKnown {
 		record(s, b, "space.seat-cot", "Clear length from attendant seat to cot, the seat foremost", ends.seat,
-			quantity.Inch)
+			quantity.Inch, ends.assumed)
 	}
 	if ends.doorKnown {
-		record(s, b, "space.cot-door", "Clear length from cot to rear doors", ends.door, quantity.Inch)
+		record(s, b, "space.cot-door", "Clear length from cot to rear doors", ends.door, quantity.Inch,
+			ends.assumed)
 	}
-	if v, known := b.floods(); known {
-		record(s, b, "space.flood-height", "Lowest flood light above the ground, loaded", v, quantity.Inch)
+	if v, assumed, known := b.floods(); known {
+		record(s, b, "space.flood-height", "Lowest flood light above the ground, loaded", v, quantity.Inch, assumed)
 	}
 	if v, known := b.frontRoom(); known {
 		record(s, b, "space.front-compartment", "Right front compartment, of 30 × 18 × 40 in", v, quantity.Percent)
 	}
-	if l, w, known := b.bench(); known {
-		record(s, b, "space.bench", "Squad bench, length", l, quantity.Inch)
-		record(s, b, "space.bench-width", "Squad bench, width", w, quantity.Inch)
+	if l, w, assumed, known := b.bench(); known {
+		record(s, b, "space.bench", "Squad bench, length", l, quantity.Inch, assumed)
+		record(s, b, "space.bench-width", "Squad bench, width", w, quantity.Inch, assumed)
 	}
 	s.StorageFt3 = b.storage()
 	record(s, b, "space.storage", "Enclosed inside storage", s.StorageFt3, quantity.CubicFoot)
@@ -158,9 +164,11 @@ func (s *Sheet) people(b *vehicle) {
 // number is anything a figure can hold.
 type number interface{ ~int | ~float64 }
 
-// record puts an exactly known value under its code.
-func record[T number](s *Sheet, b *vehicle, code, label string, v T, unit string) {
-	s.bind(b, config.Figure{Code: code, Label: label, Value: float64(v), Low: float64(v), High: float64(v), Unit: unit})
+// record puts an exactly known value under its code, or one that rests on a part of an
+// assumed size.
+func record[T number](s *Sheet, b *vehicle, code, label string, v T, unit string, assumed ...string) {
+	s.bind(b, config.Figure{Code: code, Label: label, Value: float64(v), Low: float64(v), High: float64(v), Unit: unit,
+		Assumed: strings.Join(assumed, "")})
 }
 
 // bind takes the limit in force and reports when it is not kept.
@@ -170,13 +178,17 @@ func (s *Sheet) bind(b *vehicle, f config.Figure) {
 	if f.Met() {
 		return
 	}
+	text := fmt.Sprintf("%s is %s; %s asks for %s %s.", f.Label, show(f.Value, f.Unit), f.Source, f.Sense,
+		show(f.Limit, f.Unit))
+	if f.Assumed != "" {
+		text += " Assumed, not stated, is the size of: " + f.Assumed + "."
+	}
 	remedy := "Choose another body or other options, or enter the purchaser's own limit."
 	if f.Basis == config.FromMemory {
 		remedy = "The number is from memory: check the standard, or enter the purchaser's own limit in Standards."
 	}
 	s.add(config.Finding{Code: f.Code, Severity: f.Basis.Severity(), Figure: &f, Basis: f.Basis,
-		Text: fmt.Sprintf("%s is %s; %s asks for %s %s.", f.Label, show(f.Value, f.Unit), f.Source, f.Sense,
-			show(f.Limit, f.Unit)), Remedy: remedy})
+		Text: text, Remedy: remedy})
 }
 
 func (s *Sheet) add(f config.Finding) {

@@ -3,6 +3,7 @@ package space
 import (
 	"fmt"
 	"math"
+	"slices"
 	"testing"
 
 	"boxwright/config"
@@ -56,6 +57,18 @@ func TestMeasureFigures(t *testing.T) {
 	}
 	_, ok := Measure(fixture(t), unit(), nil).Figure("space.bench")
 	assert.False(t, ok, "no bench, no figure")
+	cat := fixture(t)
+	bench := cat.OptionByID("bench")
+	stated, _ := Measure(cat, unit("bench"), nil).Figure("space.bench")
+	assert.Empty(t, stated.Assumed)
+	bench.Places[0].About = true
+	most := &config.Assumptions{Limits: map[string]config.Limit{"space.bench": {Value: 80, Sense: config.AtLeast}}}
+	s := Measure(cat, unit("bench"), most)
+	about, _ := s.Figure("space.bench")
+	assert.Equal(t, bench.Label, about.Assumed, "a figure says that it rests on an assumed size")
+	i := slices.IndexFunc(s.Findings, func(f config.Finding) bool { return f.Code == "space.bench" })
+	require.GreaterOrEqual(t, i, 0)
+	assert.Contains(t, s.Findings[i].Text, "the size of: "+bench.Label)
 }
 
 // What the maker of the chassis allows stops the unit that is beyond it.

@@ -105,18 +105,21 @@ func storageOf(o *config.Option) quantity.Volume {
 }
 
 // bench is the longest squad bench, one that people ride on; a bench to dress on is none.
-func (b *vehicle) bench() (length, width quantity.Length, known bool) {
+func (b *vehicle) bench() (length, width quantity.Length, assumed string, known bool) {
 	for _, p := range b.Picks {
 		if len(p.Seats) == 0 {
 			continue
 		}
 		for i := range p.Places {
 			if at := &p.Places[i]; at.Kind == "bench" && config.Clean(at.LengthIn) > length {
-				length, width, known = config.Clean(at.LengthIn), config.Clean(at.WidthIn), true
+				length, width, assumed, known = config.Clean(at.LengthIn), config.Clean(at.WidthIn), "", true
+				if at.About {
+					assumed = p.Label
+				}
 			}
 		}
 	}
-	return length, width, known
+	return length, width, assumed, known
 }
 
 // Clauses whose options say which lamps are flood lights, and which compartment is the one
@@ -127,7 +130,7 @@ const (
 )
 
 // floods is the height of the lowest flood light, at its middle.
-func (b *vehicle) floods() (z float64, known bool) {
+func (b *vehicle) floods() (z float64, assumed string, known bool) {
 	for i := range b.model.Parts {
 		p := &b.model.Parts[i]
 		o := b.Cat.OptionByID(p.Option)
@@ -135,10 +138,13 @@ func (b *vehicle) floods() (z float64, known bool) {
 			continue
 		}
 		if _, _, at := p.Center(); !known || at < z {
-			z, known = at, true
+			z, assumed, known = at, "", true
+			if p.About {
+				assumed = p.Label
+			}
 		}
 	}
-	return z, known
+	return z, assumed, known
 }
 
 // frontRoom is the size of the compartment at the right front in percent of 30 in wide, 18

@@ -141,10 +141,15 @@ func figureRow(p *Page, f config.Figure) []Part {
 			If(Chance(f) != "", El("span", Class("how"), Text(Chance(f)))))
 	}
 	return []Part{
-		Many(Text(Held(f.Label)), help(p, f.Code), bar(f)),
+		Many(Text(Held(f.Label)), help(p, f.Code), AssumedSize(&f), bar(f)),
 		El("b", Text(p.Show(f.Value, f.Unit))),
 		Text(rangeText), limit, margin,
 	}
+}
+
+// AssumedSize says on whose assumed size a figure rests; nil when all that decides it is stated.
+func AssumedSize(f *config.Figure) Part {
+	return If(f.Assumed != "", El("span", Class("how"), Text("assumed, not stated: the size of "+f.Assumed)))
 }
 
 // None stands in a cell that holds nothing, where there is a cell.

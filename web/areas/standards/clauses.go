@@ -42,7 +42,7 @@ func clauseTable(p *Page, caption string, list []standards.Verdict) Part {
 	for _, v := range list {
 		figure, margin := page.None(), page.None()
 		if f := v.Figure; f != nil {
-			figure = Text(p.Show(f.Value, f.Unit))
+			figure = Many(Text(p.Show(f.Value, f.Unit)), page.AssumedSize(f))
 			if f.Sense != "" {
 				figure = Many(figure, El("span", Class("how"), Text(string(f.Sense)+" "+p.Show(f.Limit, f.Unit))))
 				margin = Text(p.Signed(f.Margin(), f.Unit))
