@@ -297,7 +297,8 @@ func tight(p *Page, caption string, list []config.Figure) Part {
 	t := page.Table{Caption: caption, Class: "tight long",
 		Heads: []string{"Figure", ">Value", ">Likely range", ">Limit", ">Margin", "From"}}
 	for _, f := range list {
-		row := page.Texts(page.Held(f.Label), p.Show(f.Value, f.Unit), "", "–", "–", "")
+		row := page.Texts("", p.Show(f.Value, f.Unit), "", "–", "–", "")
+		row[0] = Many(Text(page.Held(f.Label)), page.AssumedSize(&f))
 		if f.High > f.Low {
 			row[2] = Text(page.Between(p.Page, f.Low, f.High, f.Unit))
 		}
