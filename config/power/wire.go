@@ -62,7 +62,7 @@ var (
 
 const (
 	saeRead     = "SAE minima as listed by batterycable.co"
-	saeRecalled = "SAE J1127/J1128, recalled; agrees with the worked example of hollandmarine.com p52"
+	saeRecalled = "SAE J1127/J1128, from memory; agrees with the worked example of hollandmarine.com p52"
 	table8      = "NEC chapter 9 table 8 (sfasoft.com/look/35/Conductor_Properties)"
 )
 

@@ -23,7 +23,7 @@ func special() Set {
 		Clauses: []Clause{
 			open("special-payload", "Payload", "The purchaser sets the least load of people and equipment.",
 				"weight.payload", config.AtLeast, quantity.Pound),
-			open("special-left", "Payload left", "The purchaser sets what is left over at full load.",
+			open("special-left", "Remaining payload", "The purchaser sets what is left over at full load.",
 				"weight.payload-left", config.AtLeast, quantity.Pound),
 			open("special-front-share", "Weight on the front axle", "The purchaser sets the least share on the "+
 				"front axle.", "weight.front-share", config.AtLeast, quantity.Percent),

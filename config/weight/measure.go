@@ -89,9 +89,9 @@ func (l *loader) measures() []measure {
 		ms = append(ms,
 			measure{code: "weight.payload", label: "Payload, GVWR less curb weight", unit: quantity.Pound, in: inCurb,
 				offset: gvwr, scale: -1, top: one},
-			measure{code: "weight.payload-crewed", label: "Payload left with the crew aboard, GVWR less curb and crew",
+			measure{code: "weight.payload-crewed", label: "Remaining payload with the crew aboard, GVWR less curb and crew",
 				unit: quantity.Pound, in: inCrewed, offset: gvwr, scale: -1, top: one},
-			measure{code: "weight.payload-left", label: "Payload left, GVWR less full load", unit: quantity.Pound,
+			measure{code: "weight.payload-left", label: "Remaining payload, GVWR less full load", unit: quantity.Pound,
 				in: inGross, offset: gvwr, scale: -1, top: one})
 	}
 	if l.tracks {

@@ -328,7 +328,7 @@ func open(cat *config.Catalogue, p *parts) (*quote.Draft, *Frozen, error) {
 		return nil, nil, &Error{Code: UnknownEdition, Frozen: f, Draft: rest.Draft,
 			Text: fmt.Sprintf("The link was made with a catalogue edition this page does not hold (%s). Load that "+
 				"edition to recompute it. As it was %s, not recomputed: %s, %s; total %s; %s; "+
-				"payload left %.0f lb.", f.Edition, map[bool]string{true: "issued", false: "sent"}[p.key != nil],
+				"remaining payload %.0f lb.", f.Edition, map[bool]string{true: "issued", false: "sent"}[p.key != nil],
 				f.Chassis, f.Body, f.Total, f.Dates(), f.Payload)}
 	}
 	c := newReader(packed)

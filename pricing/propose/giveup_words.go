@@ -46,7 +46,7 @@ func causeOf(list []GiveUp, none bool) string {
 	if len(parts) == 0 {
 		return said + ", less some of what is standard."
 	}
-	return said + "; nearest comes a unit for which " + listed(parts) + " would give way."
+	return said + "; nearest comes a unit for which " + listed(parts) + " would have to go."
 }
 
 // listed joins words: "a, b and c".

@@ -101,7 +101,7 @@ func (s *Search) Sounder(p *Proposal, in quantity.System) string {
 	if best.unit.Chassis == p.Unit.Chassis {
 		what = cat.LabelOf(best.unit.Body)
 	}
-	said := fmt.Sprintf("What would help: %s, with %s of payload left", what,
+	said := fmt.Sprintf("What would help: %s, with %s of remaining payload", what,
 		in.Show(-best.metric[Lightest], quantity.Pound))
 	switch by := best.price.Sub(p.Quote.Price.Total); by.Sign() {
 	case 1:

@@ -237,7 +237,7 @@ const WantCode = needCode + "want"
 // findings; budget and date have findings of their own.
 func (q *Quote) unmet() []config.Finding {
 	must := config.Finding{Code: "needs.must", Severity: config.Stop, Where: "Not what was asked for",
-		Basis: config.Purchaser, Remedy: "Press Propose in Needs, or say there what the customer would give way on."}
+		Basis: config.Purchaser, Remedy: "Press Propose in Needs, or say there what is no must."}
 	want := config.Finding{Code: WantCode, Severity: config.Note, Where: "Wanted, and not met",
 		Basis: config.Purchaser, Remedy: "Needs shows each beside what the unit has."}
 	var musts, wants []string

@@ -204,7 +204,7 @@ const (
 	rowLikely  = "Likely date (50 %)"
 	rowSafe    = "Safe date (90 %)"
 	rowGood    = "Price good through"
-	rowLeft    = "Payload left, loaded"
+	rowLeft    = "Remaining payload"
 	rowChassis = "Chassis"
 	rowModule  = "Module"
 )

@@ -58,7 +58,7 @@ func TestCompareRows(t *testing.T) {
 		{"Delivery as promised", none, "Sat, May 1, 2027"},
 		{"Notes", none, "no loose equipment"},
 		{"Payload (GVWR less curb weight)", figure("weight.payload"), "3,100 lb"},
-		{"Payload left, loaded", figure("weight.payload-left"), "–"},
+		{"Remaining payload", figure("weight.payload-left"), "–"},
 		{"Curb weight", figure("weight.curb"), "–"},
 		{"Front axle, loaded", figure("weight.front-axle"), "–"},
 		{"Rear axle, loaded", figure("weight.rear-axle"), "–"},

@@ -2,6 +2,7 @@ package quote
 
 import (
 	"fmt"
+	"reflect"
 	"slices"
 
 	"boxwright/config"
@@ -93,6 +94,13 @@ var (
 	wordLabels = []string{"Duty", "Roads", "Climate"}
 	wordLists  = [][]Need{Duties, RoadKinds, Climates}
 )
+
+// Any reports whether anything was asked of the unit, beside the chassis it began on.
+func (n *Needs) Any() bool {
+	asked := *n
+	asked.Begun = ""
+	return !reflect.ValueOf(asked).IsZero()
+}
 
 // IsWant reports whether the buyer would give way on a need, by its id.
 func (n *Needs) IsWant(id string) bool { return slices.Contains(n.Wants, id) }

@@ -40,7 +40,7 @@ func TestNeedsToProposals(t *testing.T) {
 		assert.Contains(t, strings.ToLower(s.Regions["main"]), words)
 	}
 	s = p.do(Act{Do: "take-proposal", ID: "lightest"})
-	assert.Contains(t, s.Say, "is in work")
+	assert.Contains(t, s.Say, "is showing now")
 	assert.Len(t, s.Pins, 1, "the unit worked on before is set aside")
 	u := p.unit()
 	found := map[string]bool{}

@@ -23,7 +23,7 @@ func TestFirstScreen(t *testing.T) {
 	for _, id := range []string{"masthead", "areas", "main", "standing"} {
 		all.WriteString(screen[id])
 	}
-	for _, says := range []string{"Cutaway 14,500 lb", "Payload left", "Begin on this", `data-id="weight"`} {
+	for _, says := range []string{"Cutaway 14,500 lb", "Remaining payload", "Begin on this", `data-id="weight"`} {
 		assert.Contains(t, all.String(), says)
 	}
 	// The edition's own first day is no day of the visit.

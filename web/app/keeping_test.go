@@ -136,7 +136,7 @@ func TestGoingThroughTheRules(t *testing.T) {
 	p := open(t)
 	p.do(Act{Do: "go", ID: "catalogue"})
 	s := p.do(Act{Do: "lint"})
-	require.Contains(t, s.Regions["main"], "Nothing that stands in the way was found.")
+	require.Contains(t, s.Regions["main"], "No open items were found.")
 	require.Contains(t, s.Regions["main"], "worth a look")
 	p.do(Act{Do: "set-beside", ID: "mine.json", Value: strings.Replace(string(catalogue.Demo), `"rules": [`, `"rules": [
     {"id": "no-rubber", "kind": "supplier", "then": {"not": {"pick": "rail-rubber"}}, "reason": "The rubber is no longer made."},`, 1)})

@@ -282,7 +282,7 @@ func TestANeedGivesWayAtAPress(t *testing.T) {
 	p := open(t)
 	s := p.do(Act{Do: "new", ID: "cab-17500-169-4x4-diesel"}, set("needs.type", "I"), set("needs.fuel", "diesel"),
 		set("needs.crew", "4"), Act{Do: "go", ID: "unit"}, Act{Do: "why", ID: "cut-14500-158-gas"})
-	assert.Contains(t, s.Regions["main"], "If the customer gives way")
+	assert.Contains(t, s.Regions["main"], "If the customer gives up a need")
 	assert.Contains(t, s.Regions["main"], "Make them wants, no musts: Type I; Fuel diesel")
 	s = p.do(Act{Do: "yield", ID: "cut-14500-158-gas", Value: "0"})
 	require.Empty(t, s.Fault)

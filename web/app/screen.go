@@ -60,8 +60,9 @@ func (a *App) load(s *session.Session) (*screen, *session.Worked, error) {
 		q.Findings = slices.Concat([]config.Finding{catalogue.OtherEdition}, q.Findings)
 		p.Q = &q
 	}
-	p.Words, p.Rows = here.Words, &a.rows
-	draw := here.Load(s, p, w)
+	p.Rows = &a.rows
+	area := here.Load(s, p, w)
+	draw := func() markup.Part { return markup.Many(area(), page.WordsOf(here.ID, here.Words)) }
 	var changes *told.Page
 	if !here.Tells {
 		changes = told.Load(s, p, w)
@@ -73,7 +74,11 @@ func (a *App) load(s *session.Session) (*screen, *session.Worked, error) {
 		if strip == nil || strip.Frozen == nil {
 			gist = a.Gist(p)
 		}
-		frame.Tabs = append(frame.Tabs, page.Tab{ID: a.ID, Name: a.Name, Section: a.Section, Gist: gist, Codes: a.Codes})
+		t := page.Tab{ID: a.ID, Name: a.Name, Section: a.Section, Gist: gist, Codes: a.Codes}
+		if a.Clear != nil {
+			t.Clear = a.Clear(p)
+		}
+		frame.Tabs = append(frame.Tabs, t)
 	}
 	v := &screen{Page: p, name: here.Name, notice: s.Notice, draw: draw, frame: frame, strip: strip}
 	switch {

@@ -1,10 +1,12 @@
 package app
 
 import (
+	"regexp"
 	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
 
 	"boxwright/web/page"
 )
@@ -50,5 +52,62 @@ func TestHelpStandsWhereTheQuestionArises(t *testing.T) {
 			}
 			assert.Contains(t, all, `id="help-`+code+`"`, "%s is explained beside %s", x.Name, code)
 		}
+	}
+}
+
+// retired are words that a salesman would not say aloud, each with what is said instead.
+var retired = []struct{ word, say string }{
+	{`(?i)even odds`, "likely date (50 %)"},
+	{`(?i)nine in ten`, "safe date (90 %)"},
+	{`(?i)cannot be had`, "not available with this build"},
+	{`(?i)stands? in the way`, "why not"},
+	{`(?i)gives? way|giving way`, "removed, replaced, given up"},
+	{`(?i)comes in:`, "added"},
+	{`■ Stop|▲ Decide`, "must fix, check"},
+	{`(?i)to settle`, "open items"},
+	{`(?i)payload left`, "remaining payload"},
+	{`(?i)set aside`, "add to compare"},
+	{`(?i)empty takes|leave empty`, "blank ="},
+	{`(?i)kept in this browser`, "saved on this computer"},
+	{`(?i)kept quotes`, "saved quotes"},
+	{`(?i)stands until`, "price good through"},
+	{`(?i)stands on the roster`, "is an authorized signer of this plant"},
+	{`(?i)not a byte`, "unchanged since it was signed"},
+	{`(?i)\bin work\b`, "showing now"},
+	{`(?i)answer by hand`, "not answered yet"},
+	{`(?i)recalled`, "from memory, check the standard"},
+	{`(?i)\bnought\b`, "zero"},
+	{`(?i)\b(tyre|colour|centre|litre|kerb)s?\b`, "American spelling"},
+}
+
+// What is shown and printed of units of several kinds is said in the trade's words.
+func TestRetiredWordsStayAway(t *testing.T) {
+	units := map[string][]Act{
+		"fresh":  {{Do: "new", ID: "cut-14500-158-gas"}},
+		"van":    {{Do: "new", ID: "van-9500-148-gas"}, {Do: "why", ID: "cab-16500-169-diesel"}},
+		"asked":  {set("needs.duty", "critical"), set("unit.needed_by", "2027-01-15"), set("terms.budget", "200000")},
+		"loaded": {{Do: "carry", ID: "eq-struts", Value: "9"}, {Do: "carry", ID: "eq-cribbing", Value: "9"}},
+		"rescue": {set("needs.duty", "rescue"), {Do: "propose"}},
+	}
+	for name, acts := range units {
+		t.Run(name, func(t *testing.T) {
+			p := open(t)
+			for _, a := range acts {
+				require.Empty(t, p.do(a).Fault)
+			}
+			texts := papersOf(p)
+			for _, a := range tabs {
+				r := p.do(Act{Do: "go", ID: a.ID}).Regions
+				texts[a.ID], texts["standing"] = readable(r["main"]), readable(r["standing"])
+			}
+			for where, text := range texts {
+				for _, w := range retired {
+					at := regexp.MustCompile(w.word).FindStringIndex(text)
+					if at != nil {
+						t.Errorf("%s: say %q: %s", where, w.say, text[max(0, at[0]-80):min(len(text), at[1]+80)])
+					}
+				}
+			}
+		})
 	}
 }

@@ -24,6 +24,9 @@ type Area struct {
 	Codes    []string                // beginnings of the codes of findings that mark its tab
 	Gist     func(*page.Page) string // what its tab says
 
+	// Clear is the mark of its tab while no finding is; nil for "OK".
+	Clear func(*page.Page) markup.Part
+
 	// Load takes from the session what the area shows, and gives what draws it.
 	Load func(*session.Session, *page.Page, *session.Worked) func() markup.Part
 

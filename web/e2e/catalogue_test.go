@@ -76,7 +76,7 @@ func TestATableGoesOutIsEditedAndComesBack(t *testing.T) {
 	require.Empty(t, w.trouble())
 	require.Contains(t, w.text("#main"), "The edition before")
 	w.click("#lint-now")
-	require.Contains(t, w.text("#lint"), "Nothing that stands in the way was found.")
+	require.Contains(t, w.text("#lint"), "No open items were found.")
 	w.must(w.Reload())
 	require.Contains(t, w.text("#main"), "edition 2027-02")
 	w.area("start")

@@ -13,7 +13,7 @@ func TestRuleBrokenAndMended(t *testing.T) {
 	w := open(t, folder, drive.Desk, "")
 	w.winchStory()
 	w.show("fb-winch")
-	require.Contains(t, w.text("#row-fb-winch"), "Cannot be had with the present choices")
+	require.Contains(t, w.text("#row-fb-winch"), "Not available with this build")
 
 	before := w.draft()
 	w.click("#o-fb-winch")
@@ -29,28 +29,28 @@ func TestRuleBrokenAndMended(t *testing.T) {
 	w.show("fb-winch")
 	require.True(t, w.checked("fb-winch"), "the mend brings it in")
 	require.False(t, w.has("#why-fb-winch"))
-	require.NotContains(t, w.text("#standing"), "■ Stop")
+	require.NotContains(t, w.text("#standing"), "■ Must fix")
 }
 
 func TestOverloadedAxleStops(t *testing.T) {
 	t.Parallel()
 	w := open(t, folder, drive.Desk, "")
 	w.begin("cut-12500-138-gas", "mod-132-68")
-	require.NotContains(t, w.text("#standing"), "■ Stop")
+	require.NotContains(t, w.text("#standing"), "■ Must fix")
 	w.area("equipment")
 	w.typed("#f-carry-eq-stock", "40") // 3,400 lb
 	standing := w.text("#standing")
-	require.Contains(t, standing, "■ Stop")
+	require.Contains(t, standing, "■ Must fix")
 	require.Contains(t, standing, "Rear axle")
 	require.Regexp(t, `[\d,]+ lb over`, standing)
 	w.area("weight")
-	require.Contains(t, w.text("#main"), "■ Stop")
+	require.Contains(t, w.text("#main"), "■ Must fix")
 	w.area("quote")
 	require.Contains(t, w.text("#main .paper"), "This quote cannot be issued yet")
 
 	w.area("equipment")
 	w.typed("#f-carry-eq-stock", "")
-	require.NotContains(t, w.text("#standing"), "■ Stop")
+	require.NotContains(t, w.text("#standing"), "■ Must fix")
 }
 
 func TestWhatCannotBeTakenStaysInItsField(t *testing.T) {

@@ -69,7 +69,7 @@ func TestFirstScreenWithoutACore(t *testing.T) {
 		for _, screen := range []drive.Screen{drive.Desk, drive.Phone} {
 			w := before(t, f, screen, "", dead)
 			page := w.text("body")
-			for _, says := range []string{"Cutaway 14,500 lb", "Needs", "With a need", "Payload left", "1,790 lb"} {
+			for _, says := range []string{"Cutaway 14,500 lb", "Needs", "With a need", "Remaining payload", "1,790 lb"} {
 				require.Contains(t, page, says)
 			}
 			require.NotRegexp(t, `(Jan|Feb|Mar|Apr|May|Jun|Jul|Aug|Sep|Oct|Nov|Dec) \d+, 20[2-9]\d`,

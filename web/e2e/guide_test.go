@@ -107,7 +107,7 @@ func TestANewcomerFinishesTheGuidedQuote(t *testing.T) {
 				require.Regexp(t, `"option":"`+id+`","qty":1[},]`, draft)
 			}
 			require.Contains(t, draft, `"deposit_percent":"15"`)
-			require.NotContains(t, w.text("#standing"), "■ Stop")
+			require.NotContains(t, w.text("#standing"), "■ Must fix")
 
 			w.click("#guide-own")
 			require.False(t, w.has("#guide"))
@@ -200,7 +200,7 @@ func TestGuideAndHelpAreNotPrinted(t *testing.T) {
 		eval[bool](w, `(document.querySelectorAll("details").forEach((d) => (d.open = true)), true)`)
 		sheets := strings.Join(w.paper(), " ")
 		require.Contains(t, sheets, "Front axle")
-		for _, words := range []string{"1 of 11", "Take me there", "What the words mean", "Gross axle weight rating"} {
+		for _, words := range []string{"1 of 11", "Take me there", "Words explained", "Gross axle weight rating"} {
 			require.NotContains(t, sheets, words, a)
 		}
 	}

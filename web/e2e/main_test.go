@@ -315,7 +315,7 @@ func (w *window) show(option string) {
 	w.click("#chapter-" + demo.GroupByID(o.Group).Chapter)
 }
 
-// pick makes an option a deliberate choice: presses it, says "keep it" where the
+// pick makes an option a deliberate choice: presses it, says "lock in" where the
 // page had filled it in, and takes the first offer where the page asks first.
 func (w *window) pick(option string) {
 	w.t.Helper()

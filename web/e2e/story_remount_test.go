@@ -19,7 +19,7 @@ func init() {
 		`look at it on every chassis`: func(s *story, _ []string) { s.area("start"); s.click("#mountings") },
 		`mount it on "…"`: func(s *story, says []string) {
 			s.click("#mount-on-" + s.id(says[0]))
-			require.Contains(s.t, s.mounting(says[0])[0], "in work")
+			require.Contains(s.t, s.mounting(says[0])[0], "showing now")
 		},
 		`set it beside a new unit`: func(s *story, _ []string) { s.area("start"); s.click("#remount-years") },
 	})

@@ -170,14 +170,14 @@ var deeds = map[string]sentence{
 var looked = map[string]sentence{
 	`"…" is in`:     func(s *story, says []string) { require.True(s.t, s.checked(s.find(says[0])), says[0]) },
 	`"…" is not in`: func(s *story, says []string) { require.False(s.t, s.checked(s.find(says[0])), says[0]) },
-	`"…" cannot be had`: func(s *story, says []string) {
+	`"…" is not available`: func(s *story, says []string) {
 		id := s.find(says[0])
-		require.Contains(s.t, s.text("#row-"+id), "Cannot be had with the present choices")
+		require.Contains(s.t, s.text("#row-"+id), "Not available with this build")
 		s.click("#ask-" + id)
 	},
 	`asking why says "…"`:      func(s *story, says []string) { require.Contains(s.t, flat(s.text(".why")), says[0]) },
-	`nothing stops the unit`:   func(s *story, _ []string) { require.NotContains(s.t, s.text("#standing"), "■ Stop") },
-	`something stops the unit`: func(s *story, _ []string) { require.Contains(s.t, s.text("#standing"), "■ Stop") },
+	`nothing stops the unit`:   func(s *story, _ []string) { require.NotContains(s.t, s.text("#standing"), "■ Must fix") },
+	`something stops the unit`: func(s *story, _ []string) { require.Contains(s.t, s.text("#standing"), "■ Must fix") },
 	`the quote says "…"`:       func(s *story, says []string) { s.area("quote"); require.Contains(s.t, flat(s.text("#main")), says[0]) },
 	`the comparison says "…"`: func(s *story, says []string) {
 		s.area("compare")

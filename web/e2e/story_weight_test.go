@@ -50,7 +50,7 @@ func init() {
 		},
 		// The scale itself may err by a little, so the masses take nearly all of it.
 		`what is left of the payload fell by "…" lb, give or take "…"`: func(s *story, says []string) {
-			require.InDelta(s.t, s.number(says[0]), s.noted["Payload left, loaded"]-s.gauge("Payload left, loaded"),
+			require.InDelta(s.t, s.number(says[0]), s.noted["Remaining payload"]-s.gauge("Remaining payload"),
 				float64(s.number(says[1])))
 		},
 		`the "…" margin fell by "…" lb, give or take "…"`: func(s *story, says []string) {
@@ -63,7 +63,7 @@ func init() {
 			}
 			require.Positive(s.t, fell["Front axle"])
 			require.Positive(s.t, fell["Rear axle"])
-			require.InDelta(s.t, fell["Payload left, loaded"], fell["Front axle"]+fell["Rear axle"], 2,
+			require.InDelta(s.t, fell["Remaining payload"], fell["Front axle"]+fell["Rear axle"], 2,
 				"each is shown in whole pounds")
 			// The Weight area says so too.
 			s.area("weight")
@@ -73,7 +73,7 @@ func init() {
 			}
 		},
 		`what is left of the payload is between "…" and "…" lb less than noted`: func(s *story, says []string) {
-			s.between(strconv.Itoa(s.noted["Payload left, loaded"]-s.gauge("Payload left, loaded")), says)
+			s.between(strconv.Itoa(s.noted["Remaining payload"]-s.gauge("Remaining payload")), says)
 		},
 		`the margins are as noted`: func(s *story, _ []string) {
 			for _, name := range margins {
@@ -84,7 +84,7 @@ func init() {
 }
 
 // margins are the gauges of weight that stand beside every area.
-var margins = []string{"Payload left, loaded", "Front axle", "Rear axle"}
+var margins = []string{"Remaining payload", "Front axle", "Rear axle"}
 
 // gauge is what a gauge beside every area shows, in pounds; below zero where
 // a limit is passed.

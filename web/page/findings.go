@@ -21,7 +21,7 @@ func Findings(p *Page, list []config.Finding, ok string) Part {
 // finding keeps each figure on one line with its unit. Only what is drawn does: what is copied,
 // exported or carried by a link has the sentence as it was written.
 func finding(p *Page, f config.Finding) Part {
-	words := map[config.Severity]string{config.Stop: "■ Stop", config.Warn: "▲ Decide", config.Note: "Note"}
+	words := map[config.Severity]string{config.Stop: "■ Must fix", config.Warn: "▲ Check", config.Note: "Note"}
 	basis := ""
 	if f.Clause != "" {
 		basis = f.Clause

@@ -33,6 +33,7 @@ type Tab struct {
 	Section  string // what it stands under
 	Gist     string
 	Codes    []string // beginnings of the codes of findings that mark it; nil for none
+	Clear    Part     // its mark while no finding is; nil for "OK"
 }
 
 // mostNamed letters name a quote or a party in the head of the page.
@@ -151,9 +152,12 @@ func (f *Frame) Areas() Part {
 		head := If(t.Section != section, El("li", Class("section"), At("id", "section-"+strings.ToLower(t.Section)),
 			Text(t.Section)))
 		section = t.Section
-		state := El("span", Class("mark"))
+		state := Unmarked()
 		if t.Codes != nil {
 			state = Mark(worst(f.Q.Findings, t.Codes))
+			if t.Clear != nil && worst(f.Q.Findings, t.Codes) == "" {
+				state = t.Clear
+			}
 		}
 		return Many(head, El("li",
 			Action("go", t.ID, "", "", At("id", "area-"+t.ID), If(t.ID == f.Area, At("aria-current", "page")),
@@ -163,7 +167,7 @@ func (f *Frame) Areas() Part {
 
 // Gauges are the figures that stand beside every area, in this order.
 var Gauges = []struct{ Code, Label string }{
-	{"weight.payload-left", "Payload left, loaded"},
+	{"weight.payload-left", "Remaining payload"},
 	{"weight.front-axle", "Front axle"},
 	{"weight.rear-axle", "Rear axle"},
 	{ampsLeft, "Amps left, hot"},
@@ -185,7 +189,7 @@ func AmpsLeft(q *quote.Quote) config.Figure {
 func Standing(p *Page) Part {
 	q := p.Q
 	return Many(summaryLine(p), El("div", Class("inner"), At("tabindex", "0"), At("role", "region"),
-		At("aria-label", "Figures and what is to settle"),
+		At("aria-label", "Figures and open items"),
 		El("h2", Text("Where it stands")),
 		El("div", Class("gauges"), Each(Gauges, func(_ int, g struct{ Code, Label string }) Part {
 			f, ok := q.Figure(g.Code)
@@ -212,7 +216,7 @@ func Standing(p *Page) Part {
 			If(q.Draft.Terms.Buyer == "" && !q.Price.SalesTax.Amount.IsZero(),
 				Text(" Say in Quote who buys: a public body is taken as exempt."))),
 		standingFindings(p),
-		wordsOf("standing", StandingWords),
+		WordsOf("standing", StandingWords),
 	))
 }
 
@@ -228,7 +232,7 @@ func summaryLine(p *Page) Part {
 			if f.Sense != "" {
 				v = f.Margin()
 			}
-			out = append(out, cell([]string{"Payload left", "Front axle"}[min(len(out)-2, 1)], p.Show(v, f.Unit),
+			out = append(out, cell([]string{"Payload", "Front axle"}[min(len(out)-2, 1)], p.Show(v, f.Unit),
 				SeverityIn(p.Q, f)))
 		}
 	}
@@ -277,8 +281,8 @@ func standingFindings(p *Page) Part {
 		urgent = slices.Clone(urgent[:shown])
 	}
 	return Many(
-		El("h2", Text("To settle")),
-		Findings(p, urgent, "Nothing stands in the way."),
+		El("h2", Text("Open items")),
+		Findings(p, urgent, "No open items."),
 		If(rest > 0, El("p", Class("small soft"),
 			Text("and "+Count(rest, "more, in its area", "more, in their areas")))),
 	)
@@ -298,7 +302,7 @@ func Live(p *Page, instruction, notice string) string {
 		text = notice + " "
 	}
 	if f, ok := p.Q.Figure("weight.payload-left"); ok {
-		text += "Payload left " + p.Show(f.Value, quantity.Pound) + ". "
+		text += "Remaining payload " + p.Show(f.Value, quantity.Pound) + ". "
 	}
 	return text + "Delivery " + p.Q.Plan.EvenOdds.Long() + ". Price " + p.Q.Total() + "."
 }

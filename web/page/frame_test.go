@@ -42,8 +42,8 @@ func TestAGaugeSaysOnWhichSideOfTheLimit(t *testing.T) {
 			said := regexp.MustCompile(`class="value">(.*?)</span></div>`).FindStringSubmatch(html)
 			require.NotNil(t, said, html)
 			text := regexp.MustCompile(`<[^>]*>`).ReplaceAllString(said[1], "")
-			word := map[config.Severity]string{"": "in order", config.Warn: "needs a decision",
-				config.Stop: "stopped", config.Note: "not kept, for your information"}[c.mark]
+			word := map[config.Severity]string{"": "OK", config.Warn: "check",
+				config.Stop: "must fix", config.Note: "for your information"}[c.mark]
 			assert.True(t, strings.HasSuffix(text, word+" "+c.says), "%q is to end with %q: %s", text, word+" "+c.says,
 				c.reason)
 			assert.Equal(t, c.mark, SeverityOf(c.figure), c.reason)

@@ -27,7 +27,6 @@ type Page struct {
 	Reading  bool              // the quote is read as it was sent: nothing that edits it is drawn
 	Typed    map[string]string // text in a field that could not be taken
 	Wrong    map[string]string // and why, by field
-	Words    []*Term           // of the area shown
 	Glossary []*Term           // of all areas
 	Rows     *Rows             // rows drawn before, when some are kept
 	Span     float64           // least width of a side view, in, so that several have one scale
@@ -87,18 +86,29 @@ func worst(findings []config.Finding, prefixes []string) config.Severity {
 
 // Mark shows a severity as a shape with a word for those who do not see it.
 func Mark(s config.Severity) Part {
-	shape, class, word := "●", "ok", "in order"
+	shape, class, word := "●", "ok", "OK"
 	switch s {
 	case config.Stop:
-		shape, class, word = "■", "stop", "stopped"
+		shape, class, word = "■", "stop", "must fix"
 	case config.Warn:
-		shape, class, word = "▲", "warn", "needs a decision"
+		shape, class, word = "▲", "warn", "check"
 	case config.Note:
-		shape, class, word = "○", "note", "not kept, for your information"
+		shape, class, word = "○", "note", "for your information"
 	}
 	return El("span", Class("mark", class),
 		El("span", At("aria-hidden", "true"), Text(shape)),
 		El("span", Class("hidden-text"), Text(word)))
+}
+
+// Unmarked stands where a mark would, of what nothing was asked of.
+func Unmarked() Part { return El("span", Class("mark")) }
+
+// MarkIf is "OK" where something was asked.
+func MarkIf(asked bool) Part {
+	if asked {
+		return Mark("")
+	}
+	return Unmarked()
 }
 
 // Count writes a number with its noun.

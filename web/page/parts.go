@@ -1,8 +1,6 @@
 package page
 
 import (
-	"strings"
-
 	"boxwright/config"
 	"boxwright/pricing/quote"
 	. "boxwright/web/page/markup"
@@ -44,11 +42,10 @@ func Bare(p *Page, id, kind, value, name string) Part {
 
 // Heading of an area with one sentence that says what it answers, and what its
 // words mean.
-func Heading(p *Page, title, lead string) Part {
+func Heading(title, lead string) Part {
 	return Many(
 		El("div", Class("area-head"), El("h1", Text(title))),
 		El("p", Class("lead"), Text(lead)),
-		wordsOf(strings.ToLower(title), p.Words),
 	)
 }
 

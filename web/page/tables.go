@@ -189,7 +189,7 @@ func Figures(p *Page, id, caption string, list []config.Figure) Part {
 		return t.Draw()
 	}
 	return Many(t.Draw(), El("details", At("id", "figures-"+id),
-		El("summary", Text(Count(len(more.Rows), "more figure", "more figures")+" that no limit judges")), more.Draw()))
+		El("summary", Text(Count(len(more.Rows), "more figure", "more figures")+" without a limit")), more.Draw()))
 }
 
 // Chance that a figure misses its limit, as people say it; empty where it

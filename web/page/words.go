@@ -56,8 +56,8 @@ var (
 	}
 	Payload = &Term{
 		Name: "Payload",
-		Text: "GVWR less curb weight: what is there for people, patients and equipment. Payload left " +
-			"is what remains when all of those are aboard.",
+		Text: "GVWR less curb weight: what is there for people, patients and equipment. Remaining " +
+			"payload is what is left when all of those are aboard.",
 		Source: NTEA + "; the least that KKK-A-1822F asks for, read in a published comparison",
 		About:  "weight.payload weight.payload-left unit.payload_lb",
 	}
@@ -117,8 +117,8 @@ var (
 // StandingWords stand beside the figures that every area shows.
 var StandingWords = []*Term{GAWR, Payload, LikelyRange, AmpsLeftHot, EvenOdds, NineInTen}
 
-// wordsOf lists the words of an area, or of the figures beside it.
-func wordsOf(id string, words []*Term) Part {
+// WordsOf lists the words of an area, or of the figures beside it.
+func WordsOf(id string, words []*Term) Part {
 	var list []Part
 	for _, t := range words {
 		if !t.Aside {
@@ -129,7 +129,7 @@ func wordsOf(id string, words []*Term) Part {
 		return nil
 	}
 	return El("details", Class("words screen"), At("id", "words-"+id),
-		El("summary", Text("What the words mean here")), El("dl", list...))
+		El("summary", Text("Words explained")), El("dl", list...))
 }
 
 func (t *Term) from() Part { return El("span", Class("how"), Text(t.Source+".")) }

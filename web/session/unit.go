@@ -91,7 +91,7 @@ func (s *Session) Refuse(was *quote.Draft) bool {
 	for _, code := range broken {
 		names = append(names, q.LabelOfNeed(code))
 	}
-	s.Fault("That was not done, since the unit would no longer have what the customer asked for: %s. Where they would "+
-		"give way, say so in Needs.", strings.Join(names, "; "))
+	s.Fault("That was not done, since the unit would no longer have what the customer asked for: %s. Where that "+
+		"is no must, say so in Needs.", strings.Join(names, "; "))
 	return true
 }

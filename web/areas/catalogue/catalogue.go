@@ -99,7 +99,7 @@ func draw(p *Page) Part {
 		looked, id = "the edition beside it", "beside"
 	}
 	parts := []Part{
-		page.Heading(p.Page, "Catalogue", "For whoever keeps it: take it out as tables, bring edited tables in, "+
+		page.Heading("Catalogue", "For whoever keeps it: take it out as tables, bring edited tables in, "+
 			"check it, and see what another edition changes before it is used."),
 		page.Block("In use", page.EditionLine(p.InUse), signedBy(p.InUse.Cat, p.InUse.Cat),
 			pressed(press("tables-out", "options", "Options as a table", "", "out-options"),
@@ -140,7 +140,7 @@ func draw(p *Page) Part {
 
 // signAsPlant lets whoever keeps the catalogue sign it.
 func signAsPlant(p *Page, looked string) Part {
-	tools := para("It needs a signing key in this browser: make one in Quote, under Sign as the seller, and keep it " +
+	tools := para("It needs a signing key on this computer: make one in Quote, under Sign as the seller, and keep it " +
 		"for the plant alone.")
 	if p.OwnKey != "" {
 		tools = Many(El("div", Class("field"),
@@ -213,9 +213,9 @@ func linted(p *Page, looked string) Part {
 	}
 	var found Part
 	if k.Linted {
-		none := "Nothing that stands in the way was found."
+		none := "No open items were found."
 		if k.Stopped != "" {
-			none = "Nothing that stands in the way was found up to there."
+			none = "No open items were found up to there."
 		}
 		found = Many(If(k.Stopped != "", para("Stopped while checking "+k.Stopped+".")), findings(p, rest, none))
 	}
@@ -325,7 +325,7 @@ func keptQuotes(p *Page) Part {
 	if k.More {
 		said = "Going through the kept quotes: " + strconv.Itoa(len(k.Touched)) + " looked at so far."
 	}
-	return part("touched", "Quotes kept in this browser", para(said), When(t.Rows != nil, t.Draw))
+	return part("touched", "Quotes saved on this computer", para(said), When(t.Rows != nil, t.Draw))
 }
 
 func keptRow(p *Page, x *session.Touched, i int) []Part {
@@ -352,7 +352,7 @@ func keptRow(p *Page, x *session.Touched, i int) []Part {
 		}
 	}
 	say("Filled in anew: ", added)
-	say("Gives way: ", gone)
+	say("Removed: ", gone)
 	row := []Part{over(page.Bold(x.Name), x.Line), Many(what...), nil, nil, nil, Text(t.Fault), nil}
 	if after := t.Now; after != nil {
 		price, curb, when, was := after.Total, p.Show(after.CurbLb, quantity.Pound), after.Even.Long(), ""

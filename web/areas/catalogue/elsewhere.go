@@ -73,11 +73,11 @@ func (e *Elsewhere) Standing(p *page.Page) Part {
 	payload := p.Show(f.Payload, quantity.Pound)
 	cell := func(label, value string) Part { return El("span", El("small", Text(label)), El("b", Text(value))) }
 	return Many(
-		El("div", Class("line"), At("aria-hidden", "true"), cell("Payload left", payload), cell("Delivery", f.Even.Short()),
+		El("div", Class("line"), At("aria-hidden", "true"), cell("Payload", payload), cell("Delivery", f.Even.Short()),
 			cell("Price, as signed", f.Total)),
 		El("div", Class("inner"), At("tabindex", "0"), At("role", "region"), At("aria-label", "Figures as signed"),
 			El("h2", Text("As it was signed")),
-			El("dl", El("dt", Text("Payload left, loaded")), El("dd", Text(payload)),
+			El("dl", El("dt", Text("Remaining payload")), El("dd", Text(payload)),
 				El("dt", Text("Likely date (50 %)")), El("dd", Text(f.Even.Long())),
 				If(!f.Safe.IsZero(), Many(El("dt", Text("Safe date (90 %)")), El("dd", Text(f.Safe.Long())))),
 				El("dt", Text("Price good through")), El("dd", Text(f.Until.Long()))),

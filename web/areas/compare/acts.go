@@ -15,7 +15,7 @@ import (
 
 func pin(s *session.Session, _ session.Act) {
 	if s.PinDraft() {
-		s.Notice = "Set aside for comparison. Now change the unit, and compare."
+		s.Notice = "Added to compare. Now change the unit, and compare."
 	}
 }
 
@@ -33,7 +33,7 @@ func pinLink(s *session.Session, a session.Act) error {
 	}
 	s.Brought(d)
 	if len(s.Pins) >= session.MaxPins {
-		return errors.New("three quotes are set aside already: take one out first")
+		return errors.New("three quotes are there already: take one out first")
 	}
 	own, _, _ := link.Split(text)
 	s.Pins = append(s.Pins, own)

@@ -50,14 +50,14 @@ func gist(p *page.Page) string {
 
 func draw(p *Page) Part {
 	columns := p.columns()
-	lead := "Up to four quotes side by side. Set the present unit aside, change it, and see what the change costs."
+	lead := "Up to four quotes side by side. Add this unit, change it, and see what the change costs."
 	if p.Reading {
 		lead = "Up to four quotes side by side. Add another by its link, and see why it costs more or comes later."
 	}
 	return Many(
-		page.Heading(p.Page, "Compare", lead),
+		page.Heading("Compare", lead),
 		El("div", Class("row-tools screen"),
-			If(!p.Reading, page.Action("pin", "", "", "Set the present unit aside", Class("main"), At("id", "pin"))),
+			If(!p.Reading, page.Action("pin", "", "", "Add to compare", Class("main"), At("id", "pin"))),
 			El("label", At("for", "f-only-dif"), El("input", At("type", "checkbox"), At("id", "f-only-dif"),
 				At("data-act", "only-dif"), Flag("checked", p.View.OnlyDif)), Text(" only what differs")),
 		),
@@ -266,7 +266,7 @@ func rivals(p *Page) Part {
 	cur := p.Q.Book.Currency
 	return El("section", Class("block screen"), El("h2", Text("Other bids")),
 		El("p", Class("lead"),
-			Text("Bids from elsewhere stand in the comparison as you type them in. They stay in this browser and are "+
+			Text("Bids from elsewhere stand in the comparison as you type them in. They stay on this computer and are "+
 				"part of no quote and no link.")),
 		Each(p.View.Rivals, func(i int, r quote.Rival) Part {
 			id := "rival." + strconv.Itoa(i)

@@ -8,8 +8,8 @@ var words = []*page.Term{
 	page.EvenOdds,
 	page.NineInTen,
 	{
-		Name:   "Set aside",
-		Text:   "Kept beside the quote you work on, as it is now, for the comparison.",
+		Name:   "Added to compare",
+		Text:   "A copy of the quote as it was then. Changing the quote leaves the copy alone.",
 		Source: page.ByPage,
 	},
 }

@@ -21,6 +21,7 @@ var Area = areas.Area{
 	Section: areas.Check,
 	Codes:   []string{"time"},
 	Gist:    gist,
+	Clear:   func(p *page.Page) Part { return page.MarkIf(!p.Q.Draft.Unit.NeededBy.IsZero()) },
 	Words:   words,
 	Load:    load,
 	Acts:    acts,
@@ -44,14 +45,14 @@ func gist(p *page.Page) string { return p.Q.Plan.EvenOdds.Long() }
 func draw(p *Page) Part {
 	s := p.Q.Plan
 	return Many(
-		page.Heading(p.Page, "Delivery", "When the unit can be handed over, at any chance you ask for, and what "+
+		page.Heading("Delivery", "When the unit can be handed over, at any chance you ask for, and what "+
 			"decides it."),
 		page.Findings(p.Page, s.Findings, "Nothing endangers the date."),
 		page.Block("When",
 			El("div", Class("fields"),
 				page.OrderDay(p.Page, ""),
 				page.Day(p.Page, "unit.needed_by", "Needed by", p.Q.Draft.Unit.NeededBy,
-					"Leave empty when there is no such day"),
+					"Blank = no such day"),
 				page.Number(p.Page, "chance", "With a chance of", strconv.Itoa(p.chance()), "in 100", "From 1 to 99"),
 			),
 			asked(p),

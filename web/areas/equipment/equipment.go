@@ -20,6 +20,7 @@ var Area = areas.Area{
 	Section:  areas.Ask,
 	Codes:    []string{"space.stow"},
 	Gist:     gist,
+	Clear:    func(p *page.Page) Part { return page.MarkIf(len(p.Q.Draft.Unit.Carried) > 0) },
 	Words:    words,
 	Load:     load,
 	Acts:     acts,
@@ -49,7 +50,7 @@ func load(s *session.Session, p *page.Page, _ *session.Worked) func() Part {
 
 func draw(p *Page) Part {
 	return Many(
-		page.Heading(p.Page, "Equipment", "What the service carries loose, and where each item rides."),
+		page.Heading("Equipment", "What the service carries loose, and where each item rides."),
 		equipment(p),
 		stowage(p),
 	)

@@ -121,7 +121,7 @@ func takeProposal(s *session.Session, a session.Act) {
 		if string(p.Goal) == a.ID {
 			was := s.Memory.Edition.Cat.DutyOf(&s.Draft.Unit)
 			takeUnit(s, &p.Unit, a.ID)
-			s.Notice = letters.Isolate(p.Title) + " is in work." + s.Notice
+			s.Notice = letters.Isolate(p.Title) + " is showing now." + s.Notice
 			if is := s.Memory.Edition.Cat.DutyOf(&p.Unit); len(p.Unit.Carried) > 0 && was != nil && is != nil && was.ID != is.ID {
 				s.Notice += " It carries the usual equipment for " + strings.ToLower(is.Label) + "; stow it in Equipment."
 			}
@@ -140,7 +140,7 @@ func takeUnit(s *session.Session, u *config.Unit, which string) {
 	s.Pressed = told.UnitPress(which)
 	s.Step(session.Step{Do: "focus", ID: "told"})
 	if s.Notice = ""; aside {
-		s.Notice = " The unit worked on before is set aside in Compare."
+		s.Notice = " The unit worked on before is kept in Compare."
 	}
 }
 
@@ -157,7 +157,7 @@ func giveUp(s *session.Session, a session.Act) {
 	s.Draft.Needs = g.Needs
 	s.Draft.Terms.Budget, s.Draft.Unit.NeededBy = g.Budget, g.NeededBy
 	s.View.Proposed = "" // they were answered
-	s.Notice = "The needs say so now, and the unit is in work. " + g.Given(quantity.System(s.View.Metric)) + s.Notice
+	s.Notice = "The needs say so now, and this is the unit that meets them. " + g.Given(quantity.System(s.View.Metric)) + s.Notice
 }
 
 // loadProposals shows those that answer the needs as they are now.

@@ -18,6 +18,7 @@ var Area = areas.Area{
 	Section:  areas.Ask,
 	Codes:    []string{"unit", "needs"},
 	Gist:     gist,
+	Clear:    func(p *page.Page) Part { return page.MarkIf(p.Q.Draft.Needs.Any()) },
 	Words:    words,
 	Load:     load,
 	Acts:     acts,
@@ -49,7 +50,7 @@ func gist(p *page.Page) string {
 func draw(p *Page) Part {
 	return Many(
 		When(!p.toldHere(), func() Part { return p.Told.Draw() }),
-		page.Heading(p.Page, "Needs", "What the unit must do, and by when."),
+		page.Heading("Needs", "What the unit must do, and by when."),
 		proposals(p),
 		requirements(p),
 	)
@@ -60,5 +61,5 @@ func when(p *Page) Part {
 	return Many(
 		page.OrderDay(p.Page, "Delivery is counted from here"),
 		page.Day(p.Page, "unit.needed_by", "Needed by", p.Q.Draft.Unit.NeededBy,
-			"Checked against the 90 % date; blank when there is no such day"))
+			"Checked against the 90 % date; blank = no such day"))
 }

@@ -40,7 +40,7 @@ func proposals(p *Page) Part {
 		El("div", Class("fields"),
 			page.Field(p.Page, "title", "Unit name or number", d.Title, "Heads every page of the quote"),
 			page.Choose(p.Page, "needs.duty", "Duty", n.Duty, "", words(quote.Duties, "any")),
-			size(p, "crew", "people", "Driver and crew; empty takes what comes"),
+			size(p, "crew", "people", "Driver and crew; blank = any"),
 			size(p, "patients", "at once", ""),
 			page.Choose(p.Page, "needs.type", "Type", n.Type, "", []page.Choice{{"", "any"}, {"I", "I, cab-chassis"},
 				{"II", "II, van"}, {"III", "III, cutaway"}, {quote.MediumDuty, "medium-duty"}}),
@@ -130,7 +130,7 @@ func asks(p *Page) Part {
 	if len(list) == 0 {
 		return nil
 	}
-	t := page.Table{Caption: "What the customer asked for, and the unit in work", Class: "cards",
+	t := page.Table{Caption: "What the customer asked for, and this unit", Class: "cards",
 		Heads: []string{"Need", "Asked for", "The unit has", "", "How firm"}}
 	for _, a := range list {
 		state := El("span", Class("nowrap"), page.Mark(""), Text(" met"))
@@ -278,7 +278,7 @@ func giveUps(p *Page) Part {
 			n := strconv.Itoa(i)
 			how := p.Q.Edition.Cat.LabelOf(g.Unit.Chassis) + " · " + p.Q.Edition.Cat.LabelOf(g.Unit.Body) + ". " +
 				p.Q.Price.Currency + " " + g.Price.Show() + ", safe date (90 %) " + g.Safe.Long() + ", " +
-				p.Show(float64(g.Payload), quantity.Pound) + " of payload left."
+				p.Show(float64(g.Payload), quantity.Pound) + " of remaining payload."
 			said := " " + g.Undue
 			if undue[g.Undue] {
 				said = " Its declaration is not kept either, by the same figures."
@@ -371,7 +371,7 @@ func card(p *Page, x *propose.Proposal) Part {
 	return El("section", Class("card"),
 		El("h3", Text(title)), El("p", Class("big"), Text(q.Total())), El("p", Class("how"), Text(q.PriceWords())),
 		El("p", Text(q.Chassis.Label+" · "+q.Body.Label)),
-		El("dl", row("Payload left", figure("weight.payload-left")), row("Front axle", figure("weight.front-axle")),
+		El("dl", row("Remaining payload", figure("weight.payload-left")), row("Front axle", figure("weight.front-axle")),
 			row("Rear axle", figure("weight.rear-axle")), row("Amps left, hot", amps), row("Seats", figure("space.seats")),
 			row("Likely (50 %)", Text(q.Plan.EvenOdds.Long())),
 			row("Safe (90 %)", Text(q.Plan.NineInTen.Long()))),
@@ -379,7 +379,7 @@ func card(p *Page, x *propose.Proposal) Part {
 			return El("p", Class("notice"), page.Mark(config.Warn), El("b", Text(" Little to spare. ")),
 				Text(propose.ThinWords(x.Thin, p.System())+" "+p.Search.Sounder(x, p.System())))
 		}),
-		If(taken, El("p", El("span", Class("tag mine"), Text("This is the unit in work")))),
+		If(taken, El("p", El("span", Class("tag mine"), Text("Showing now")))),
 		If(x.Ties != nil, El("p", Class("notice"), Text(strings.Join(x.Ties, " ")))),
 		list("Does not meet", x.Misses), list("To check", x.Checks), list("Gives up", x.Gives),
 		list("Does without", labels(p, x.Dropped)), lacks(p, "lacks-"+string(x.Goal), x.Missing, x.Other),

@@ -51,7 +51,7 @@ func draw(p *Page) Part {
 			Text("at "+p.Show(m.Volts, quantity.Volt)))), Text(p.amps(m.LoadA)), Text(supply), Text(left)})
 	}
 	return Many(
-		page.Heading(p.Page, "Power", "Whether the alternator carries the load when it is hot, how long the "+
+		page.Heading("Power", "Whether the alternator carries the load when it is hot, how long the "+
 			"batteries last without it, and what the shore line feeds."),
 		page.Findings(p.Page, s.Findings, "The 12 V and 125 V supplies carry the unit."),
 		page.Block("Duty modes", El("div", Class("columns"), loadBars(p), El("div", modes.Draw(), tag(p)))),
@@ -175,9 +175,9 @@ func circuits(p *Page) Part {
 			page.Choose(p.Page, "wiring.areas", "Conductor areas", w.Areas, "The same number holds 5 to 12 % less "+
 				"copper in an automotive cable", []page.Choice{{"", power.SAE.Name}, {"awg", power.AWG.Name}}),
 			page.Number(p.Page, "wiring.drop", "Voltage drop allowed", percent(w.DropPct), "%",
-				"Empty takes 10 %, common practice"),
+				"Blank = 10 %, common practice"),
 			page.Number(p.Page, "wiring.critical", "Drop allowed for critical circuits", percent(w.CriticalPct), "%",
-				"Empty takes 3 %, common practice"),
+				"Blank = 3 %, common practice"),
 		),
 		El("p", Class("how"),
 			Text("Mark every wire with its number and function every 4 in. Fuse: next standard size above 125 % of "+

@@ -27,13 +27,13 @@ func costsInside(p *Page) Part {
 	if p.Costs != nil {
 		return margins(p)
 	}
-	lead := "A cost sheet is a private file. It is sealed with a passphrase before it is kept in this browser, " +
+	lead := "A cost sheet is a private file. It is sealed with a passphrase before it is saved on this computer, " +
 		"opened only while you look at it, and never part of a quote, a print, a link or an export."
 	unlock := Many()
 	if p.CostsKept {
 		unlock = Many(El("button", At("type", "button"), At("id", "costs-unlock"), Class("main"),
 			At("data-act", "open-costs"), At("data-secret", "costs-pass"), Text("Unlock")),
-			page.Action("forget-costs", "", "", "Take it out of this browser", Class("quiet"),
+			page.Action("forget-costs", "", "", "Remove it from this computer", Class("quiet"),
 				At("id", "costs-forget")))
 	}
 	return Many(

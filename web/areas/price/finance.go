@@ -44,7 +44,7 @@ func leaseBlock(p *Page) Part {
 	return page.Block("Lease-purchase",
 		El("div", Class("fields"),
 			page.Number(p.Page, "lease.principal", "Sum financed", page.Blank(l.Principal), cur,
-				"Empty takes the total less the deposit"),
+				"Blank = the total less the deposit"),
 			page.Number(p.Page, "lease.rate", "Rate a year", l.Rate.String(), "%",
 				"As the lessor states it, in the periods of payment"),
 			page.Choose(p.Page, "lease.per_year", "Payments", strconv.Itoa(l.PerYear), "", per),

@@ -17,6 +17,7 @@ var Area = areas.Area{
 	Section:  areas.Offer,
 	Codes:    []string{"price"},
 	Gist:     gist,
+	Clear:    func(p *page.Page) Part { return page.MarkIf(p.Q.Draft.Terms.Budget.Sign() > 0) },
 	Words:    words,
 	Load:     load,
 	Acts:     acts,
@@ -41,7 +42,7 @@ func gist(p *page.Page) string {
 
 func draw(p *Page) Part {
 	return Many(
-		page.Heading(p.Page, "Price", "Every line says how it came about. Amounts are exact to the cent."),
+		page.Heading("Price", "Every line says how it came about. Amounts are exact to the cent."),
 		page.Findings(p.Page, p.Q.Price.Findings, ""),
 		fleetBlock(p),
 		page.Block("Build-up", page.PriceTable(p.Page)),
@@ -114,14 +115,14 @@ func terms(p *Page) Part {
 			page.Number(p.Page, "terms.budget", "Budget", page.Blank(t.Budget), cur,
 				"The most the whole order may come to"),
 			page.Number(p.Page, "terms.validity_days", "Quote stands for", page.DayCount(t.ValidityDays), "days",
-				"Empty takes the price book's "+strconv.Itoa(b.ValidityDays)),
+				"Blank = the price book's "+strconv.Itoa(b.ValidityDays)),
 		)),
 		page.Fold("tax", "Tax, deposit and bond", fields(
 			page.Choose(p.Page, "terms.buyer", "Who buys", t.Buyer, "Decides the sales tax that is assumed",
 				page.BuyerChoices()),
 			page.Choose(p.Page, "deal.tax", "Sales tax", taxWord(t), p.Q.Price.SalesTax.Words(),
 				[]page.Choice{{"", "as who buys"}, {taxExempt, "exempt"}, {taxPaid, "the buyer pays it"}}),
-			page.Number(p.Page, "terms.tax_rate", "Sales tax rate", tax, "%", "Empty takes "+b.Tax.Rate.Show()+
+			page.Number(p.Page, "terms.tax_rate", "Sales tax rate", tax, "%", "Blank = "+b.Tax.Rate.Show()+
 				"; the buyer's own authority decides what is taxed"),
 			page.Field(p.Page, "terms.exempt_reason", "Exemption certificate", t.ExemptReason, ""),
 			page.Choose(p.Page, "deal.use", "Federal excise: it serves as", t.Use, "12 % above 33,000 lb GVWR, "+
@@ -135,7 +136,7 @@ func terms(p *Page) Part {
 		page.Fold("early", "Chassis paid early", fields(
 			page.Choose(p.Page, "terms.prepay", "Chassis paid early", t.Prepay, "", prepay),
 			page.Number(p.Page, "deal.prepay_days", "Days early", page.DayCount(t.PrepayDays), "days",
-				"Empty takes the price book's"),
+				"Blank = the price book's"),
 		), yields(p)),
 		page.Fold("added", "Freight, training and what is added", fields(
 			page.Number(p.Page, "terms.freight_miles", "Miles from the plant", page.Blank(t.FreightMiles), "miles", ""),

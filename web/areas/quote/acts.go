@@ -33,7 +33,7 @@ func openLink(s *session.Session, a session.Act) {
 	}
 	before := s.Draft.Issued
 	if s.KeepAside() {
-		s.Notice = "The quote was opened from its link. The one worked on before is set aside in Compare."
+		s.Notice = "The quote was opened from its link. The one worked on before is kept in Compare."
 	} else {
 		s.Notice = "The quote was opened from its link."
 	}
@@ -61,7 +61,7 @@ func ownCopy(s *session.Session, _ session.Act) {
 // revise begins a revision of the quote that is read, for somebody who may sign.
 func revise(s *session.Session, _ session.Act) {
 	if s.Req.Key == "" {
-		s.Fault("A revision is made by the seller: it needs a signing key in this browser.")
+		s.Fault("A revision is made by the seller: it needs a signing key on this computer.")
 		return
 	}
 	issued := s.Subject().Issued

@@ -52,7 +52,7 @@ func copied(p *Page) Part {
 	case c.Changed > 0:
 		return Many(page.Mark(config.Warn),
 			Text(" No copy was made yet: "+page.Count(c.Changed, "quote is", "quotes are")+
-				" saved in this browser alone."))
+				" saved on this computer alone."))
 	}
 	return Text("No copy was made yet.")
 }

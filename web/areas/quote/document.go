@@ -94,7 +94,7 @@ func draw(p *Page) Part {
 	files := Many(page.Action("save-draft", "", "", "Save as a file"),
 		page.Action("save-table", "", "", "Everything as a table (CSV)", At("id", "save-table")))
 	return Many(
-		screen(page.Heading(p.Page, "Quote", "Who it goes to, whether it is ready, and the link and the paper that carry it."),
+		screen(page.Heading("Quote", "Who it goes to, whether it is ready, and the link and the paper that carry it."),
 			stopped),
 		parties(p),
 		screen(foreign(p), trust(p), linkBox(p), drafts(p),
@@ -135,7 +135,7 @@ func linkBox(p *Page) Part {
 	}
 	return page.Block("Link", El("div", Class("link-box"),
 		page.Field(p.Page, "address", "Address where buyers find the page", p.View.Address,
-			"Empty takes the address this page was opened from"),
+			"Blank = the address this page was opened from"),
 		El("div", Class("field"),
 			El("label", At("for", "link-text"), Text("The link, "+page.Count(len(whole), "character", "characters"))),
 			El("textarea", At("id", "link-text"), Flag("readonly", true), Text(whole)), El("p", Class("hint"),
@@ -484,7 +484,7 @@ func cover(p *Page) Part {
 				box("Safe date (90 %)", q.Plan.NineInTen.Long()))),
 			box("Price good through", q.Price.ValidUntil.Long()),
 			If(len(d.More) == 0,
-				Many(figure("Payload", "weight.payload"), figure("Payload left, loaded", "weight.payload-left"),
+				Many(figure("Payload", "weight.payload"), figure("Remaining payload", "weight.payload-left"),
 					figure("Front axle margin", "weight.front-axle"), figure("Rear axle margin", "weight.rear-axle")))),
 		fleetPaper(p),
 		If(len(stops) > 0, Many(El("h3", Text("This quote cannot be issued yet")), page.Findings(p.Page, stops, ""))),

@@ -17,7 +17,7 @@ func fleetPaper(p *Page) Part {
 		return nil
 	}
 	t := page.Table{Caption: "Units of this quote", Class: "tight",
-		Heads: []string{"Unit", ">How many", ">Payload left",
+		Heads: []string{"Unit", ">How many", ">Remaining payload",
 			">Front, rear axle margin", ">Delivery, first of the kind", ">Each", ">Together"}}
 	for i, it := range p.Q.Draft.Items() {
 		named := strings.TrimSpace(it.Label) != "" // else its name is that of chassis and body

@@ -25,7 +25,7 @@ func newKey(s *session.Session, a session.Act) {
 		s.Fault("No key was made: %s.", session.Plain(err))
 		return
 	}
-	keepKey(s, k, source, a.Value, "A signing key was made, sealed with your passphrase and kept in this browser. "+
+	keepKey(s, k, source, a.Value, "A signing key was made, sealed with your passphrase and saved on this computer. "+
 		"Save its file too, and give the public key to whoever keeps the catalogue's roster.")
 }
 
@@ -43,8 +43,8 @@ func importKey(s *session.Session, a session.Act) {
 			return
 		}
 		random, _ := base64.StdEncoding.DecodeString(a.Random)
-		keepKey(s, k, bytes.NewReader(random), a.Value, "The signing key is sealed with your passphrase and kept in "+
-			"this browser.")
+		keepKey(s, k, bytes.NewReader(random), a.Value, "The signing key is sealed with your passphrase and saved on "+
+			"this computer.")
 		return
 	}
 	k, err := sign.Open(file, a.Value)
@@ -54,7 +54,7 @@ func importKey(s *session.Session, a session.Act) {
 	}
 	s.Step(session.Step{Do: "keep-key", Text: a.File, ID: sign.Text(k.Public())})
 	s.Req.Key = sign.Text(k.Public())
-	s.Notice = "The signing key is kept in this browser, sealed as it was."
+	s.Notice = "The signing key is saved on this computer, sealed as it was."
 }
 
 func keepKey(s *session.Session, k *sign.Key, random *bytes.Reader, passphrase, said string) {
@@ -71,7 +71,7 @@ func keepKey(s *session.Session, k *sign.Key, random *bytes.Reader, passphrase, 
 // exportKey saves the sealed file that the page keeps.
 func exportKey(s *session.Session, a session.Act) {
 	if a.File == "" {
-		s.Fault("No signing key is kept in this browser.")
+		s.Fault("No signing key is saved on this computer.")
 		return
 	}
 	s.View.KeySaved = true
@@ -82,7 +82,7 @@ func exportKey(s *session.Session, a session.Act) {
 func forgetKey(s *session.Session, _ session.Act) {
 	s.Req.Key, s.View.KeySaved = "", false
 	s.Step(session.Step{Do: "keep-key"})
-	s.Notice = "The signing key was taken out of this browser."
+	s.Notice = "The signing key was removed from this computer."
 }
 
 // signQuote signs the quote as it stands: Value is the passphrase and File the
@@ -94,7 +94,7 @@ func signQuote(s *session.Session, a session.Act) {
 	}
 	file, err := base64.StdEncoding.DecodeString(a.File)
 	if err != nil || len(file) == 0 {
-		s.Fault("No signing key is kept in this browser: make one, or take one from its file.")
+		s.Fault("No signing key is saved on this computer: make one, or take one from its file.")
 		return
 	}
 	q, err := s.Compute()

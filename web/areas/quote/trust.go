@@ -161,7 +161,7 @@ func signing(p *Page) Part {
 			assurances(readiness(p.Q, p.Trust.Roster, sign.Standing{}, t.Today)),
 			El("details", At("id", "fold-key"), El("summary", El("b", Text("Sign as the seller"))),
 				El("p", Text("A signature shows the buyer who stands behind the quote and that nothing in it was "+
-					"changed. It needs a key of your own. The key is kept in this browser, sealed with a passphrase, "+
+					"changed. It needs a key of your own. The key is saved on this computer, sealed with a passphrase, "+
 					"and leaves it only in a sealed file.")),
 				pass("key-pass", "Four plain words that do not belong together are good. Nobody can recover it."),
 				El("div", Class("row-tools"), asks("key-new", "Make a signing key", Class("main")),
@@ -171,7 +171,7 @@ func signing(p *Page) Part {
 						At("data-secret", "key-pass")),
 					El("span", Class("small soft"), Text("Type the passphrase first.")))))
 	}
-	forget := El("details", At("id", "fold-forget"), El("summary", Text("Take the key out of this browser…")),
+	forget := El("details", At("id", "fold-forget"), El("summary", Text("Remove the key from this computer…")),
 		El("p", Text("Without a copy nobody can sign with it again. "+map[bool]string{
 			true:  "Its sealed file was saved from this page; see that you still have it.",
 			false: "No copy was saved from this page so far: save the sealed key as a file first."}[p.View.KeySaved])),

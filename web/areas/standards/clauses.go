@@ -110,7 +110,7 @@ func ownLimits(p *Page) Part {
 		El("summary", El("b", Text("The purchaser's own limits"))),
 		El("p", Class("lead"),
 			Text("A value here takes the place of the rules' limit on the figure wherever that was not read in a "+
-				"text. Empty takes the rules' again.")),
+				"text. Blank = the rules' limit.")),
 		If(len(soft) > 0, Many(El("h3", Text("Set, from memory, or common practice")),
 			El("div", Class("fields"), Many(soft...)))),
 		page.Fold("own-others", "Other figures that can be limited ("+strconv.Itoa(len(other))+")",

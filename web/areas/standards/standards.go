@@ -3,8 +3,6 @@
 package standards
 
 import (
-	"strconv"
-
 	"boxwright/config"
 	"boxwright/config/quantity"
 	"boxwright/config/standards"
@@ -21,6 +19,7 @@ var Area = areas.Area{
 	Section:  areas.Ask,
 	Codes:    []string{"standard"},
 	Gist:     gist,
+	Clear:    clear,
 	Words:    words,
 	Load:     load,
 	Fields:   fields,
@@ -32,17 +31,28 @@ type Page struct {
 	*page.Page
 }
 
-func gist(p *page.Page) string {
-	missed := 0
+// missed is how many clauses the unit does not meet.
+func missed(p *page.Page) (n int) {
 	for _, v := range p.Q.Verdicts {
 		if v.Outcome == standards.NotMet {
-			missed++
+			n++
 		}
 	}
-	if missed == 0 {
-		return "no clause missed"
+	return n
+}
+
+func gist(p *page.Page) string {
+	if n := missed(p); n > 0 {
+		return page.Count(n, "clause", "clauses") + " not met"
 	}
-	return strconv.Itoa(missed) + " not met"
+	return "no clause missed"
+}
+
+func clear(p *page.Page) Part {
+	if missed(p) > 0 {
+		return page.Mark(config.Warn)
+	}
+	return page.Mark("")
 }
 
 func load(_ *session.Session, p *page.Page, _ *session.Worked) func() Part {
@@ -51,7 +61,7 @@ func load(_ *session.Session, p *page.Page, _ *session.Worked) func() Part {
 
 func draw(p *Page) Part {
 	return Many(
-		page.Heading(p.Page, "Standards", "Which rules judge the unit, and what they say about it."),
+		page.Heading("Standards", "Which rules judge the unit, and what they say about it."),
 		page.Findings(p.Page, page.Only(p.Q.Findings, "standard."), ""),
 		ruleSets(p),
 		compliance(p),
@@ -94,11 +104,11 @@ func ruleSets(p *Page) Part {
 	}
 	unitName := p.UnitName(quantity.Pound)
 	usual := func(l config.Limit) string {
-		return "Empty takes " + p.Show(l.Value, quantity.Pound) + ": " + l.Source + ", " + string(l.Basis)
+		return "Blank = " + p.Show(l.Value, quantity.Pound) + ": " + l.Source + ", " + string(l.Basis)
 	}
-	minimum := "Empty takes the rule set's minimum"
+	minimum := "Blank = the rule set's minimum"
 	if l, ok := p.Q.Assume.Limits["weight.payload"]; ok {
-		minimum = "Empty takes the rule set's; in force: " + p.Show(l.Value, quantity.Pound) + ", " + l.Source + ", " +
+		minimum = "Blank = the rule set's; in force: " + p.Show(l.Value, quantity.Pound) + ", " + l.Source + ", " +
 			string(l.Basis)
 	}
 	return page.Block("Rules that judge it",

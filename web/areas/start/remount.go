@@ -87,11 +87,11 @@ func measuredFields(p *Page) Part {
 		inch("aisle_in", "Aisle beside the cot", e.AisleIn, b.AisleIn, ""),
 		measured("mass_lb", "Weighed mass", float64(e.MassLb), float64(b.Mass.Lb), quantity.Pound,
 			"As it will be mounted: with what stays in it, without what is taken out."),
-		measured("tol_lb", "Give or take", float64(e.TolLb), 0, quantity.Pound, "Empty takes 5 %."),
+		measured("tol_lb", "Give or take", float64(e.TolLb), 0, quantity.Pound, "Blank = 5 %."),
 		page.Field(p.Page, "existing.weighed", "How it was weighed", e.Weighed,
 			"Such as: certified scale, lifted off; two supports"),
 		inch("x_in", "Center behind the front wall", e.XIn, x, ""),
-		inch("y_in", "Center right of the centerline", e.YIn, 0, "Negative to the street side; empty is none."),
+		inch("y_in", "Center right of the centerline", e.YIn, 0, "Negative to the street side; blank = 0"),
 		inch("z_in", "Center above the floor", e.ZIn, z, ""),
 		page.Check(p.Page, "existing.estimated", "The center is estimated, not found by weighing", e.Estimated),
 		whole("warranty_years", "Structural warranty left", e.WarrantyYears, "years", "0 where it has ended."),
@@ -122,7 +122,7 @@ func mountings(p *Page) Part {
 		El("p", Class("how"),
 			Text("Margins at full load and the likely date (50 %), with your picks and whatever else a unit on that "+
 				"chassis needs. A computed weight does not replace a certified scale.")),
-		If(not != nil, Many(El("h3", Text("What stands in the way")), El("ul", Class("picks"), Many(not...)))))
+		If(not != nil, Many(El("h3", Text("Why not")), El("ul", Class("picks"), Many(not...)))))
 }
 
 func mountingRow(p *Page, m *quote.Mounting) []Part {
@@ -142,7 +142,7 @@ func mountingRow(p *Page, m *quote.Mounting) []Part {
 		last = El("span", Class("tag out"), Text("cannot carry it"))
 	}
 	if m.Chassis.ID == p.Q.Draft.Unit.Chassis {
-		last = El("span", Class("tag mine"), Text("in work"))
+		last = El("span", Class("tag mine"), Text("showing now"))
 	}
 	return []Part{
 		Many(Text(m.Chassis.Label), El("div", last)), margin("weight.front-axle"), margin("weight.rear-axle"),

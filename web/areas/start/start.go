@@ -45,7 +45,7 @@ func draw(p *Page) Part {
 	}
 	return Many(
 		guide.Offer(p.Guide),
-		page.Heading(p.Page, "Start", "A quote begins in one of three ways."),
+		page.Heading("Start", "A quote begins in one of three ways."),
 		El("div", Class("fields named"), page.Field(p.Page, "title", "Unit name or number", p.Q.Draft.Title, "")),
 		El("div", Class("starts"),
 			choice("With a need", "Say what the unit must do and what it may cost. Up to three units that can be built "+
@@ -74,7 +74,7 @@ func begin(p *Page) Part {
 		state := page.Action("new", c.ID, "", "Begin on this", At("id", "begin-"+c.ID),
 			At("aria-label", "Begin on this: "+c.Label))
 		if here {
-			state = Many(El("span", Class("tag mine"), Text("in work")), Text(" "),
+			state = Many(El("span", Class("tag mine"), Text("showing now")), Text(" "),
 				page.Action("new", c.ID, "", "begin again", At("id", "begin-"+c.ID), Class("quiet"),
 					At("aria-label", "Begin again on "+c.Label)))
 		}

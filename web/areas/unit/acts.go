@@ -33,7 +33,7 @@ func pick(s *session.Session, a session.Act) {
 	}
 	if !u.Has(o.ID) && judge(s, o.ID) == rules.RuledOut {
 		s.View.Asked = o.ID
-		s.Notice = letters.Isolate(o.Label) + " cannot be had with the present choices."
+		s.Notice = letters.Isolate(o.Label) + " is not available with this build."
 		return
 	}
 	full, changes, _ := propose.Take(s.Memory.Edition, s.Draft, o.ID)
@@ -91,7 +91,7 @@ func release(s *session.Session, a session.Act) {
 	if p := s.Draft.Unit.Find(a.ID); p != nil {
 		p.Filled = true
 		s.Refill()
-		s.Notice = named(s, a.ID) + " may now give way to other choices."
+		s.Notice = named(s, a.ID) + " is unlocked: other choices may replace it."
 	}
 }
 
@@ -119,7 +119,7 @@ func complete(s *session.Session, a session.Act) {
 	}
 	full, said, ok := propose.Complete(s.Memory.Edition, s.Draft, propose.Goal(a.ID))
 	if !ok {
-		s.Notice = "No full unit keeps your choices and every limit; what stands in the way is listed."
+		s.Notice = "No full unit keeps your choices and every limit; the reasons are listed."
 		return
 	}
 	for _, id := range propose.Absent(s.Memory.Edition, &full) {

@@ -58,8 +58,7 @@ func draw(p *Page) Part {
 	u := p.Q.Draft.Unit
 	cat := p.Q.Edition.Cat
 	return Many(
-		page.Heading(p.Page, "Unit", "Choose; what cannot be had says why. What you did not choose is filled in with "+
-			"the standard and gives way to your choices."),
+		page.Heading("Unit", "Choose what the customer wants. The rest is filled in, and your choices replace it."),
 		El("p", El("b", Text(cat.LabelOf(u.Chassis))), Text(" · "), El("b", Text(cat.LabelOf(u.Body)))),
 		page.Findings(p.Page, page.Only(p.Q.Findings, "rules."), ""),
 		completions(p),
@@ -314,11 +313,11 @@ func optionRow(p *Page, g *config.Group, o *config.Option, pick *config.Pick, st
 // refusal says that a thing cannot be had, and opens the reasons.
 func refusal(p *Page, id string) Part {
 	asked := p.View.Asked == id
-	label := "Why, and what would help"
+	label := "Why not"
 	if asked {
 		label = "Close"
 	}
-	return El("div", Class("reason"), El("b", Text("Cannot be had with the present choices. ")),
+	return El("div", Class("reason"), El("b", Text("Not available with this build. ")),
 		page.Action("why", id, "", label, Class("quiet"), At("aria-expanded", strconv.FormatBool(asked)),
 			At("id", "ask-"+id)))
 }
@@ -334,17 +333,21 @@ func optionTags(p *Page, o *config.Option, pick *config.Pick, state rules.State)
 			page.Action("why", o.ID, "", "why", Class("quiet"), At("id", "ask-"+o.ID),
 				At("aria-expanded", strconv.FormatBool(p.View.Asked == o.ID))))
 	case pick.Filled:
-		return filledIn(o.ID, o.Label)
+		return filledIn(o.ID, o.Label, o.Standard)
 	}
-	return Many(El("span", Class("tag mine"), Text("your choice")), page.Action("release", o.ID, "", "let it give way",
-		Class("quiet"), At("id", "rel-"+o.ID), At("aria-label", "Let it give way to other choices: "+o.Label)))
+	return Many(El("span", Class("tag mine"), Text("your choice")), page.Action("release", o.ID, "", "unlock",
+		Class("quiet"), At("id", "rel-"+o.ID), At("aria-label", "Unlock: "+o.Label)))
 }
 
 // filledIn marks what the program chose, which the customer may make an own
 // choice.
-func filledIn(id, label string) Part {
-	return Many(El("span", Class("tag"), Text("filled in")), page.Action("keep", id, "", "keep it", Class("quiet"),
-		At("id", "keep-"+id), At("aria-label", "Keep it as my choice: "+label)))
+func filledIn(id, label string, standard bool) Part {
+	tag := "filled in"
+	if standard {
+		tag = "standard"
+	}
+	return Many(El("span", Class("tag"), Text(tag)), page.Action("keep", id, "", "lock in", Class("quiet"),
+		At("id", "keep-"+id), At("aria-label", "Lock in: "+label)))
 }
 
 func quantityField(p *Page, o *config.Option, pick *config.Pick) Part {
@@ -381,11 +384,11 @@ func why(p *Page, id string) Part {
 		ways = new(propose.Ways)
 	}
 	return El("div", Class("why"), At("id", "why-"+id), At("tabindex", "-1"), At("role", "group"),
-		At("aria-label", "Why, and what would help: "+q.Edition.Cat.LabelOf(id)),
+		At("aria-label", "Why not: "+q.Edition.Cat.LabelOf(id)),
 		If(p.Ways == nil, page.Working()),
 		Each(p.reasons(ways), func(i int, r reason) Part {
 			background := q.Background(r.Reason)
-			return Many(El("p", Class("head"), Text("What stands in the way")), El("p", Text(r.words)),
+			return Many(El("p", Class("head"), Text("Why not")), El("p", Text(r.words)),
 				If(r.chosen != "", El("p", Class("how"), Text(r.chosen))),
 				If(len(background) > 0, El("details", At("id", "background-"+strconv.Itoa(i)),
 					El("summary", Class("small"), Text(playing(r.Reason, len(background)))),
@@ -398,14 +401,14 @@ func why(p *Page, id string) Part {
 			})
 		}),
 		When(len(ways.Offers) > 0, func() Part {
-			title := "It goes with the unit as it is"
+			title := "It fits the unit as it is"
 			here := slices.IndexFunc(ways.Offers, func(o propose.Offer) bool { return o.Chassis == "" })
 			if n := len(ways.Offers[here].Changes); n > 0 {
 				where := ""
 				if len(ways.Offers) > 1 {
 					where = " on this chassis"
 				}
-				title = "It goes with your own choices, but" + where + " " + page.Count(n, "thing", "things") +
+				title = "It fits your choices, but" + where + " " + page.Count(n, "thing", "things") +
 					" filled in would change"
 			}
 			return waysOut(title, len(ways.Offers), func(i int) Part {
@@ -415,7 +418,7 @@ func why(p *Page, id string) Part {
 			})
 		}),
 		When(len(ways.Yields) > 0, func() Part {
-			return waysOut("If the customer gives way", len(ways.Yields), func(i int) Part {
+			return waysOut("If the customer gives up a need", len(ways.Yields), func(i int) Part {
 				y := &ways.Yields[i]
 				effect := propose.Effect(q, &y.Unit, y.Changes, nil, p.System())
 				return wayOut("yield", id, i, y.Words(), effect)
@@ -541,7 +544,7 @@ func thing(p *Page, do, id, label, spec, gist string, in bool) Part {
 		El("input", At("type", "radio"), At("id", "o-"+id), At("name", do), At("data-act", do), At("data-id", id),
 			Flag("checked", in), If(out, At("aria-disabled", "true")), At("aria-describedby", "d-"+id)),
 		El("div", El("label", At("for", "o-"+id), Text(label)),
-			If(in && p.Q.Draft.Unit.Filled(id), El("span", Class("tags"), filledIn(id, label))), El("p", Class("small"),
+			If(in && p.Q.Draft.Unit.Filled(id), El("span", Class("tags"), filledIn(id, label, false))), El("p", Class("small"),
 				Text(gist)), El("p", Class("spec"), At("id", "d-"+id), Text(spec))),
 		El("span", Class("mass")),
 		El("span", Class("price"), Text(priceText(p, id))),

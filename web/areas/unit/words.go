@@ -8,14 +8,13 @@ var words = []*page.Term{
 	page.GVWR,
 	page.GAWR,
 	{
-		Name: "Filled in",
-		Text: "Nobody chose it, but a full unit needs one. It gives way to your choices; “keep it” " +
-			"makes it your own.",
+		Name:   "Standard, filled in",
+		Text:   "Nobody chose it, but a full unit needs one. Your choices replace it, unless you lock it in.",
 		Source: page.ByPage,
 	},
 	{
 		Name:   "Needed by your choices",
-		Text:   "Something you chose cannot be had without it.",
+		Text:   "Something you chose is not available without it.",
 		Source: page.ByPage,
 	},
 	{

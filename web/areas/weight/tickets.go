@@ -49,7 +49,7 @@ func lessons(p *Page) Part {
 	if len(p.Lessons) == 0 {
 		return nil
 	}
-	t := page.Table{Caption: "Earlier units that were weighed, in the quotes kept in this browser",
+	t := page.Table{Caption: "Earlier units that were weighed, in quotes saved on this computer",
 		Heads: []string{"Ticket", "Readings"}}
 	for i := range p.Lessons {
 		k := &p.Lessons[i]
@@ -188,8 +188,8 @@ func ticketForm(p *Page) Part {
 				"", conditionWords)),
 			page.Field(p.Page, "ticket.number", "Number on the ticket", t.Number, ""),
 			page.Day(p.Page, "ticket.date", "Day of weighing", t.Date, ""),
-			page.Number(p.Page, "ticket.fuel", "Tank filled to", fuel, "%", "Empty means full"),
-			reading("tol", "Scale reads within ±", t.TolLb, "Empty takes "+p.Show(10, quantity.Pound)+
+			page.Number(p.Page, "ticket.fuel", "Tank filled to", fuel, "%", "Blank = full"),
+			reading("tol", "Scale reads within ±", t.TolLb, "Blank = "+p.Show(10, quantity.Pound)+
 				", half of a 20 lb division: common practice, no source"),
 			reading("total", "Total", t.TotalLb, "Enter what was read; any mix will do"), reading("front", "Front axle",
 				t.FrontLb, ""), reading("rear", "Rear axle", t.RearLb, ""), Many(wheels...)),

@@ -39,13 +39,13 @@ func gist(p *page.Page) string {
 	if !ok {
 		return "not known"
 	}
-	return p.Show(f.Value, f.Unit) + " payload left"
+	return p.Show(f.Value, f.Unit) + " remaining payload"
 }
 
 func draw(p *Page) Part {
 	s := p.Q.Weight
 	return Many(
-		page.Heading(p.Page, "Weight", "What the finished unit weighs, on which wheels, and how far that is from "+
+		page.Heading("Weight", "What the finished unit weighs, on which wheels, and how far that is from "+
 			"every rating. Ranges come from the tolerance of each mass and its place, and from how one unit differs "+
 			"from the next."),
 		page.Findings(p.Page, s.Findings, "Every rating is kept, with its likely range."),
