@@ -47,5 +47,5 @@ func TestNamesOfButtonsHoldTheirWords(t *testing.T) {
 	p.do(set("ticket.what", "unit"), set("ticket.total", "11,096"), Act{Do: "add-ticket"})
 	check(p.do(Act{Do: "go", ID: "weight"}))
 	check(p.do(Act{Do: "units"}))
-	require.Greater(t, checked, 100)
+	require.Greater(t, checked, 10)
 }

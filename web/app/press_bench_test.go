@@ -77,7 +77,7 @@ func (p *presser) next() (kind string, a Act) {
 	var options, chapters, why, ways []Act
 	for _, m := range pickable.FindAllStringSubmatch(p.html, -1) {
 		checked := strings.Contains(m[0], " checked")
-		if !strings.Contains(m[0], "aria-disabled") && !(checked && m[1] == "radio") {
+		if !strings.Contains(p.html, `id="ask-`+m[2]+`"`) && !(checked && m[1] == "radio") {
 			options = append(options, Act{Do: "pick", ID: m[2], Value: "1", On: !checked})
 		}
 	}

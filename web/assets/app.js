@@ -15,6 +15,7 @@ import * as tabs from "./tabs.js";
 import * as trial from "./trial.js";
 import { change, listen } from "./events.js";
 import { Files, download } from "./files.js";
+import * as focus from "./focus.js";
 import { History } from "./history.js";
 import { light } from "./light.js";
 import { day } from "./moment.js";
@@ -156,10 +157,13 @@ function show(reply, acts) {
   }
   if (!taken) return;
   screen.open();
+  const at = focus.place();
   // A page that was drawn before anything was known shows the first area.
   screen.show(reply, (before?.area || FIRST_AREA) !== reply.view?.area);
   if (acts.some((a) => a.do === "start")) screen.outdated("");
   for (const step of reply.do || []) perform(step, { state, history, files, keep, trouble });
+  focus.back(at);
+  focus.watch();
   if (reply.do?.some((s) => s.do.startsWith("keep-"))) copies.later();
   transport.comeBack(reply, acts);
   if (!screen.opening) remember(reply);

@@ -22,6 +22,8 @@ function draw() {
     button.textContent = label;
     button.addEventListener("click", () => {
       withdraw(next.about);
+      const after = bar.children[1] || document.getElementById("main"); // the next question, or the page
+      /** @type {HTMLElement} */ (after).focus({ preventScroll: true });
       answer();
     });
     bar.append(button);

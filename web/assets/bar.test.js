@@ -11,6 +11,10 @@ class Node {
     this.children = [];
   }
 
+  focus() {
+    focused = this;
+  }
+
   append(child) {
     this.children.push(child);
   }
@@ -20,8 +24,10 @@ class Node {
   }
 }
 
+let focused;
 const bar = new Node();
-globalThis.document = { getElementById: () => bar, createElement: () => new Node() };
+const main = new Node();
+globalThis.document = { getElementById: (id) => (id === "bar" ? bar : main), createElement: () => new Node() };
 const says = () => bar.children.map((c) => c.textContent);
 const press = (label) => bar.children.find((c) => c.textContent === label).click();
 
@@ -38,7 +44,9 @@ test("one thing is asked at a time, in the order asked", () => {
   assert.deepEqual(says(), ["First?", "Yes", "No"]);
   press("Yes");
   assert.deepEqual([says(), done], [["Second?", "Good"], ["a"]]);
+  assert.equal(focused, bar.children[1], "the next answer has the focus");
   press("Good");
+  assert.equal(focused, main, "and the page after the last");
   assert.deepEqual([bar.hidden, says(), done], [true, [], ["a", "b"]]);
 });
 

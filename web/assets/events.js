@@ -1,6 +1,8 @@
 // @ts-check
 // One listener per kind of event. Controls say what they do in data-act.
 
+import { moved } from "./focus.js";
+
 /**
  * @typedef {import("./state.js").State} State
  * @typedef {import("./state.js").Act} Act
@@ -180,6 +182,7 @@ export function listen(doc, page, early) {
     if (el) page.act({ ...doing(el, page), value: el.value });
   });
   doc.addEventListener("keydown", (e) => {
+    if (moved(e)) e.preventDefault();
     const by = keyed(e);
     if (!by || from(e, "input:not([type=radio],[type=checkbox]), textarea")) return;
     // Where a quote is read there is no such button, and what is in work stands still.

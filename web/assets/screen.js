@@ -182,13 +182,16 @@ const idOf = (html) => /^<[^>]*? id="([^"]*)"/.exec(html)?.[1] || "";
 const stays = (had, fresh) =>
   fresh instanceof HTMLElement && !!fresh.dataset.stays && /** @type {Element} */ (had).id === fresh.id;
 
+const SCROLLER = ["tabindex", "role", "aria-label"]; // which focus.js gives to what scrolls
+
 /** @param {Node} node @param {string} html @param {string} morphStyle */
 const morph = (node, html, morphStyle) =>
   Idiomorph.morph(node, html, {
     morphStyle,
     ignoreActiveValue: document.activeElement?.matches("input, textarea"),
     callbacks: {
-      beforeAttributeUpdated: (/** @type {string} */ name) => name !== "open",
+      beforeAttributeUpdated: (/** @type {string} */ name, /** @type {HTMLElement} */ el) =>
+        name !== "open" && !(el.hasAttribute("data-scroll") && SCROLLER.includes(name)),
       beforeNodeMorphed: (/** @type {Node} */ had, /** @type {Node} */ fresh) => !stays(had, fresh),
     },
   });
@@ -200,7 +203,7 @@ const morph = (node, html, morphStyle) =>
 function inSight() {
   if (!matchMedia("(max-width: 1000px)").matches) return;
   for (const el of document.querySelectorAll(":is(#areas, .chapters) :is([aria-current], [data-next])")) {
-    const row = el.closest("ol, .chapters");
+    const row = el.closest("ol, .row, .chapters");
     if (!row) continue;
     const [a, b] = [el.getBoundingClientRect(), row.getBoundingClientRect()];
     if (a.left < b.left || a.right > b.right) row.scrollLeft += a.left - b.left - 24;

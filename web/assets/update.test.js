@@ -11,6 +11,8 @@ class Node {
     this.children = [];
   }
 
+  focus() {}
+
   append(child) {
     this.children.push(child);
   }

@@ -180,10 +180,10 @@ func Views(m *body.Model) (list []View) {
 
 // Looks are the sides to look from, to choose from; the one looked from is marked.
 func Looks(from string) Part {
-	return El("div", Class("looks screen"), At("role", "group"), At("aria-label", "Seen from"),
+	return El("div", Class("looks screen"), At("role", "toolbar"), At("aria-label", "Seen from"),
 		Each(ways, func(_ int, w way) Part {
 			return page.Action("look", w.id, "", w.label, Class("quiet"), At("id", "look-"+w.id),
-				If(w.id == from, At("aria-current", "true")))
+				page.InRow(w.id == from), If(w.id == from, At("aria-current", "true")))
 		}))
 }
 

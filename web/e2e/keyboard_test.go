@@ -106,7 +106,14 @@ func TestByKeyboardAlone(t *testing.T) {
 	w.tabTo("area-unit")
 	w.press("area-unit", drive.Enter)
 	require.Equal(t, "main", w.focus().ID, "after a change of area the reader stands at its beginning")
-	w.tabTo("chapter-exterior")
+	// The row of chapters is one stop; arrows lead from one to the next.
+	w.tabTo("chapter-chassis")
+	w.press("chapter-chassis", drive.Right)
+	w.press("chapter-module", drive.Left)
+	for w.focus().ID != "chapter-exterior" {
+		w.must(w.Press(drive.Right))
+	}
+	require.True(t, w.focus().InView && w.focus().Seen)
 	w.press("chapter-exterior", drive.Space)
 	require.Equal(t, "chapter-exterior", w.focus().ID, "the focus stays through the redrawing")
 
@@ -118,12 +125,19 @@ func TestByKeyboardAlone(t *testing.T) {
 	w.press("o-rec-hitch", drive.Space)
 	require.False(t, w.checked("rec-hitch"))
 
-	// One of several by the arrow keys.
+	// Of several of which one is had, the arrows look through them and the space bar takes one.
 	w.tabTo("o-mir-stock")
 	w.press("o-mir-stock", drive.Down)
-	require.Equal(t, "o-mir-heated", w.focus().ID)
+	require.False(t, w.checked("mir-heated"), "nothing is bought by looking at it")
+	w.press("o-mir-heated", drive.Space)
 	require.True(t, w.checked("mir-heated"))
 	require.Contains(t, w.text("#row-mir-heated"), "your choice")
+
+	// A button that turns into another keeps the focus.
+	w.tabTo("rel-mir-heated")
+	w.press("rel-mir-heated", drive.Enter)
+	w.press("keep-mir-heated", drive.Enter)
+	require.Equal(t, "rel-mir-heated", w.focus().ID)
 
 	// What cannot be had: ask why, and take a way out.
 	w.openWinch()
@@ -131,6 +145,9 @@ func TestByKeyboardAlone(t *testing.T) {
 	w.tabTo("ask-fb-winch")
 	w.press("ask-fb-winch", drive.Enter)
 	require.Equal(t, "why-fb-winch", w.focus().ID, "the answer has the focus")
+	w.press("why-fb-winch", drive.Escape)
+	require.False(t, w.has("#why-fb-winch"))
+	w.press("ask-fb-winch", drive.Enter)
 	w.tabTo("mend-fb-winch-0")
 	w.press("mend-fb-winch-0", drive.Enter)
 	require.True(t, w.checked("fb-winch"))

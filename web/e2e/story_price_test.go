@@ -69,14 +69,14 @@ func init() {
 		`what changed is "…"`: func(s *story, says []string) {
 			require.Equal(s.t, strings.Split(says[0], "; "),
 				eval[[]string](s.window,
-					`[...document.querySelectorAll('.paper [aria-label="What changed"] tbody th')].map((x) => x.innerText)`))
+					`[...document.querySelectorAll('.paper [data-scroll="What changed"] tbody th')].map((x) => x.innerText)`))
 		},
 		`"…" went from "…" to "…"`: func(s *story, says []string) {
-			require.Equal(s.t, strings.Join(says, "\t"), s.row(`.paper [aria-label="What changed"] tr`, says[0]))
+			require.Equal(s.t, strings.Join(says, "\t"), s.row(`.paper [data-scroll="What changed"] tr`, says[0]))
 		},
 		`the change order is the discount with its tax, and makes the whole difference`: func(s *story, _ []string) {
 			by := eval[[]string](s.window,
-				`[...document.querySelectorAll('.paper [aria-label="What it costs"] tbody tr')].map((r) => r.cells[0].innerText + ": " + r.cells[3].innerText)`)
+				`[...document.querySelectorAll('.paper [data-scroll="What it costs"] tbody tr')].map((r) => r.cells[0].innerText + ": " + r.cells[3].innerText)`)
 			require.Len(s.t, by, 3, "tax, discount and their sum")
 			sum := 0
 			for _, line := range by[:2] {

@@ -66,7 +66,7 @@ func init() {
 		},
 		`a year of "…" costs less than a year of "…"`: func(s *story, says []string) {
 			require.Less(s.t, s.year(says[0]), s.year(says[1]))
-			require.Contains(s.t, s.row(`[aria-label^="Cost of a year"] tr`, says[0]+" least"), "least")
+			require.Contains(s.t, s.row(`[data-scroll^="Cost of a year"] tr`, says[0]+" least"), "least")
 		},
 	})
 }
@@ -74,13 +74,13 @@ func init() {
 // mounting is the row of a chassis in the table of all.
 func (s *story) mounting(chassis string) []string {
 	s.t.Helper()
-	return strings.Split(s.row(`[aria-label="The module on every chassis"] tr`, chassis), "\t")
+	return strings.Split(s.row(`[data-scroll="The module on every chassis"] tr`, chassis), "\t")
 }
 
 // year is what a year of one way costs, in cents.
 func (s *story) year(way string) int {
 	s.t.Helper()
 	text := eval[string](s.window,
-		`([...document.querySelectorAll('[aria-label^="Cost of a year"] tbody tr')].find((r) => r.cells[0].innerText.startsWith(`+drive.Quote(way)+`)) || { cells: [0, { innerText: "" }] }).cells[1].innerText`)
+		`([...document.querySelectorAll('[data-scroll^="Cost of a year"] tbody tr')].find((r) => r.cells[0].innerText.startsWith(`+drive.Quote(way)+`)) || { cells: [0, { innerText: "" }] }).cells[1].innerText`)
 	return s.number(text)
 }

@@ -20,7 +20,7 @@ func init() {
 		`enter scale ticket "…": "…" lb more than computed, "…" lb of it on the rear axle`: func(s *story, says []string) {
 			s.area("weight")
 			s.click("#fold-loads summary")
-			curb := strings.Split(s.row(`[aria-label="Three conditions"] tr`, "Curb, full fluids"), "\t")
+			curb := strings.Split(s.row(`[data-scroll="Three conditions"] tr`, "Curb, full fluids"), "\t")
 			total := s.number(curb[1]) + s.number(says[1])
 			rear := s.number(curb[3]) + s.number(says[2])
 			s.click("#fold-ticket summary")
@@ -43,7 +43,7 @@ func init() {
 	})
 	know(looked, map[string]sentence{
 		`ticket "…" reads "…" lb more than computed`: func(s *story, says []string) {
-			row := strings.Split(s.row(`[aria-label="Readings against the model"] tr`, "Ticket "+says[0]+", total"),
+			row := strings.Split(s.row(`[data-scroll="Readings against the model"] tr`, "Ticket "+says[0]+", total"),
 				"\t")
 			require.Equal(s.t, "+"+says[1]+" lb", row[3])
 			require.Equal(s.t, s.number(row[1])-s.number(row[2]), s.number(says[1]))
@@ -68,7 +68,7 @@ func init() {
 			// The Weight area says so too.
 			s.area("weight")
 			for name, lb := range fell {
-				cells := strings.Split(s.row(`[aria-label="What the tickets moved, at full load"] tr`, name), "\t")
+				cells := strings.Split(s.row(`[data-scroll="What the tickets moved, at full load"] tr`, name), "\t")
 				require.InDelta(s.t, -lb, s.number(cells[3]), 1, name)
 			}
 		},

@@ -188,8 +188,7 @@ func AmpsLeft(q *quote.Quote) config.Figure {
 // Standing is what stands beside every area: the figures people decide by and what is open.
 func Standing(p *Page) Part {
 	q := p.Q
-	return Many(summaryLine(p), El("div", Class("inner"), At("tabindex", "0"), At("role", "region"),
-		At("aria-label", "Figures and open items"),
+	return Many(summaryLine(p), El("div", Class("inner"), At("data-scroll", "Figures and open items"),
 		El("h2", Text("Where it stands")),
 		El("div", Class("gauges"), Each(Gauges, func(_ int, g struct{ Code, Label string }) Part {
 			f, ok := q.Figure(g.Code)

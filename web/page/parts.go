@@ -60,6 +60,15 @@ func Action(do, id, value, label string, parts ...Part) Part {
 		Many(parts...), Text(label))
 }
 
+// Named are the words on a button, and what they are about for those who do not see where
+// it stands.
+func Named(words, of string) Part {
+	return Many(Text(words), El("span", Class("hidden-text"), Text(" "+of)))
+}
+
+// InRow makes one button of a row the stop of the Tab key; arrows lead to the others.
+func InRow(stop bool) Part { return If(!stop, At("tabindex", "-1")) }
+
 // Field is a labeled text input. What was typed and could not be taken stays
 // in it, with the reason beneath.
 func Field(p *Page, id, label, value, hint string, parts ...Part) Part {

@@ -161,7 +161,7 @@ func PriceTable(p *Page) Part {
 	l.sum("Total, "+s.Currency, "", s.Total.Show())
 	l.body("", El("tr", El("td", At("colspan", "4"), Class("how"), Text(p.Q.PriceWords()))))
 	return Many(
-		El("div", Class("scroll"), At("tabindex", "0"), At("role", "region"), At("aria-label", "Price build-up"),
+		El("div", Class("scroll"), At("data-scroll", "Price build-up"),
 			El("table", Class("data ledger"),
 				El("caption", Text("Price in "+s.Currency+", at the price book in force on "+s.On.Long()),
 					El("span", Class("how"), Text("A line without a note is the book's price."))),

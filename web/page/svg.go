@@ -18,7 +18,7 @@ func NarrowChart(said string, w, h float64, parts []Part) Part {
 }
 
 func chart(class, said string, w, h float64, parts []Part) Part {
-	return El("figure", Class(class), At("tabindex", "0"), El("svg", Class("drawing chart"), At("role", "img"),
+	return El("figure", Class(class), At("data-scroll", ""), El("svg", Class("drawing chart"), At("role", "img"),
 		At("aria-label", said), At("viewBox", "0 0 "+Coord(w)+" "+Coord(h)), Many(parts...)))
 }
 

@@ -47,7 +47,7 @@ func (t Table) Draw() Part {
 		}
 		return El("tr", tr...)
 	}
-	return El("div", Class("scroll"), At("tabindex", "0"), At("role", "region"), At("aria-label", t.Caption),
+	return El("div", Class("scroll"), At("data-scroll", t.Caption),
 		El("table", Class("data", t.Class),
 			If(t.Caption != "", El("caption", Text(t.Caption))),
 			El("thead", El("tr", heads...)),

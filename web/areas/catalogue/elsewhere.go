@@ -75,7 +75,7 @@ func (e *Elsewhere) Standing(p *page.Page) Part {
 	return Many(
 		El("div", Class("line"), At("aria-hidden", "true"), cell("Payload", payload), cell("Delivery", f.Even.Short()),
 			cell("Price, as signed", f.Total)),
-		El("div", Class("inner"), At("tabindex", "0"), At("role", "region"), At("aria-label", "Figures as signed"),
+		El("div", Class("inner"), At("data-scroll", "Figures as signed"),
 			El("h2", Text("As it was signed")),
 			El("dl", El("dt", Text("Remaining payload")), El("dd", Text(payload)),
 				El("dt", Text("Likely date (50 %)")), El("dd", Text(f.Even.Long())),

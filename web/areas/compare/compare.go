@@ -403,8 +403,8 @@ func comparison(p *Page, columns []column) Part {
 		}
 		body = append(body, El("tr", El("td", At("colspan", strconv.Itoa(len(heads)+1)), Text(none))))
 	}
-	return El("div", Class("block scroll"), At("tabindex", "0"), At("role", "region"), At("aria-label", "Comparison"),
-		El("table", Class("compare"),
+	return El("div", Class("block scroll"), At("data-scroll", "Comparison"),
+		El("table", Class("compare"), El("caption", Text("Comparison; ≠ marks what differs")),
 			El("thead", El("tr", El("td"),
 				Each(heads, func(_ int, h Part) Part { return El("th", At("scope", "col"), h) }))),
 			El("tbody", body...)))

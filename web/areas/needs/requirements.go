@@ -93,7 +93,7 @@ func requirements(p *Page) Part {
 			page.FileButton("f-fill-file", "fill-sheet", "Fill in the purchaser's spreadsheet…", ".csv,.xlsx,text/csv"),
 			page.Action("clear-list", "", "", "Clear the list", Class("quiet"), At("id", "clear-list"))),
 		preview(p),
-		El("div", Class("chapters"), At("role", "group"), At("aria-label", "Lines shown"),
+		El("div", Class("chapters"), At("role", "toolbar"), At("aria-label", "Lines shown"),
 			Each(shows, func(_ int, x struct {
 				id, label string
 				has       func(*bid.Answer) bool
@@ -105,7 +105,7 @@ func requirements(p *Page) Part {
 					}
 				}
 				return page.Action("show-list", x.id, "", x.label+" "+page.Whole(n), At("id", "show-list-"+x.id),
-					At("aria-pressed", map[bool]string{true: "true", false: "false"}[p.View.List.Show == x.id]))
+					page.InRow(p.View.List.Show == x.id), At("aria-pressed", map[bool]string{true: "true", false: "false"}[p.View.List.Show == x.id]))
 			})),
 		lines(p, list),
 		page.Fold("list", "Paste another list", paste), standing(p))

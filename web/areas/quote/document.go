@@ -224,10 +224,10 @@ func PaperOf(id string) string {
 // papersChoice says which document is shown and printed.
 func papersChoice(p *Page) Part {
 	here := PaperOf(p.View.Paper)
-	return El("div", Class("chapters"), At("role", "group"), At("aria-label", "Which document"),
+	return El("div", Class("chapters"), At("role", "toolbar"), At("aria-label", "Which document"),
 		Each(papers, func(_ int, x paperKind) Part {
 			return page.Action("paper", x.id, "", x.label, At("id", "paper-"+x.id),
-				At("aria-pressed", strconv.FormatBool(x.id == here)))
+				page.InRow(x.id == here), At("aria-pressed", strconv.FormatBool(x.id == here)))
 		}))
 }
 

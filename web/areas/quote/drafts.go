@@ -14,9 +14,10 @@ func drafts(p *Page) Part {
 	for i, k := range p.Saved {
 		n := strconv.Itoa(i)
 		tools := Many(
-			page.Action("open-kept", k.ID, "", "Open", Class("quiet"), At("id", "kept-open-"+n)),
-			El("details", At("id", "kept-fold-"+n), El("summary", Text("Delete…")),
-				page.Action("drop-kept", k.ID, "", "Delete it for good", Class("quiet"), At("id", "kept-drop-"+n))))
+			page.Action("open-kept", k.ID, "", "", Class("quiet"), At("id", "kept-open-"+n), page.Named("Open", k.Name)),
+			El("details", At("id", "kept-fold-"+n), El("summary", page.Named("Delete…", k.Name)),
+				page.Action("drop-kept", k.ID, "", "", Class("quiet"), At("id", "kept-drop-"+n),
+					page.Named("Delete it for good", k.Name))))
 		name := Many(El("b", Text(k.Name)))
 		if k.Here {
 			doing := "being worked on"
@@ -46,8 +47,8 @@ func trail(p *Page) Part {
 	t := page.Table{Caption: "Earlier states of this quote", Heads: []string{"When", "What was done", ""}}
 	for i := len(p.Trail) - 1; i >= 0; i-- {
 		m := p.Trail[i]
-		tool := page.Action("back-to", strconv.Itoa(m.N), "", "Go there", Class("quiet"),
-			At("id", "trail-"+strconv.Itoa(m.N)))
+		tool := page.Action("back-to", strconv.Itoa(m.N), "", "", Class("quiet"),
+			At("id", "trail-"+strconv.Itoa(m.N)), page.Named("Go there", m.Said))
 		if m.Here {
 			tool = Text("shown now")
 		}

@@ -151,7 +151,7 @@ func (r *Reading) head(p *Page) Part {
 		El("p", Text("For "), El("bdi", El("b", Text(cmp.Or(d.Buyer.Name, "a buyer not named")))), Text(", from "),
 			El("bdi", El("b", Text(cmp.Or(d.Seller.Name, "a seller not named")))), Text(", "+d.Date.Long())),
 		When(r.Same, func() Part {
-			return El("div", Class("swipe screen"), At("tabindex", "0"), At("role", "region"), At("aria-label", "Pictures"),
+			return El("div", Class("swipe screen"), At("data-scroll", "Pictures"),
 				drawing.Side(p.Page), drawing.Plan(p.Page))
 		}),
 		El("p", Class("big"), Text(f.Total)),

@@ -71,12 +71,11 @@ func begin(p *Page) Part {
 	for i := range cat.Chassis {
 		c := &cat.Chassis[i]
 		here := c.ID == p.Q.Draft.Unit.Chassis
-		state := page.Action("new", c.ID, "", "Begin on this", At("id", "begin-"+c.ID),
-			At("aria-label", "Begin on this: "+c.Label))
+		state := page.Action("new", c.ID, "", "", At("id", "begin-"+c.ID), page.Named("Begin on this", c.Label))
 		if here {
 			state = Many(El("span", Class("tag mine"), Text("showing now")), Text(" "),
-				page.Action("new", c.ID, "", "begin again", At("id", "begin-"+c.ID), Class("quiet"),
-					At("aria-label", "Begin again on "+c.Label)))
+				page.Action("new", c.ID, "", "", At("id", "begin-"+c.ID), Class("quiet"),
+					page.Named("begin again", "on "+c.Label)))
 		}
 		t.Rows = append(t.Rows, []Part{Text(c.Label), Text(c.Type), Text(p.Show(float64(c.GVWRLb), quantity.Pound)),
 			Text(p.Show(float64(c.WheelbaseIn), quantity.Inch)), Text(c.Drive + " " + c.Fuel), state})

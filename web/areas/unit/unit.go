@@ -67,7 +67,7 @@ func draw(p *Page) Part {
 		When(!p.toldInRow(), func() Part { return p.Told.Draw() }),
 		chapters(p),
 		p.Picture,
-		El("div", Class("choices"), chapter(p)),
+		El("div", Class("choices"), At("id", "options"), At("tabindex", "-1"), chapter(p)),
 	)
 }
 
@@ -93,15 +93,18 @@ func (p *Page) toldInRow() bool {
 // chapters is the row of headings, and the search beside it.
 func chapters(p *Page) Part {
 	here := p.View.ChapterIn(p.Q.Edition.Cat)
-	button := func(id, label string) Part {
-		return page.Action("chapter", id, "", label, At("id", "chapter-"+id),
-			If(id == here, At("aria-current", "true")))
+	list := []config.Chapter{{ID: session.ChapterChassis, Label: "Chassis"}, {ID: session.ChapterModule, Label: "Module"}}
+	for _, c := range p.Q.Edition.Cat.Chapters {
+		if p.offers(c.ID) {
+			list = append(list, c)
+		}
 	}
-	return El("div", Class("chapters"), At("role", "group"), At("aria-label", "Chapters"),
-		button(session.ChapterChassis, "Chassis"), button(session.ChapterModule, "Module"),
-		Each(p.Q.Edition.Cat.Chapters, func(_ int, c config.Chapter) Part {
-			return If(p.offers(c.ID), button(c.ID, c.Label))
-		}),
+	return El("div", Class("chapters"),
+		El("div", Class("row"), At("role", "toolbar"), At("aria-label", "Chapters"),
+			Each(list, func(i int, c config.Chapter) Part {
+				return page.Action("chapter", c.ID, "", c.Label, At("id", "chapter-"+c.ID),
+					page.InRow(c.ID == here || here == "" && i == 0), If(c.ID == here, At("aria-current", "true")))
+			})),
 		El("input", Class("find"), At("type", "search"), At("id", "f-search"), At("data-act", "search"),
 			At("data-live", "1"), At("value", p.View.Search), At("placeholder", "Find an option"), At("aria-label",
 				"Find an option"), At("autocomplete", "off")),
@@ -120,11 +123,11 @@ func chapter(p *Page) Part {
 	cat := p.Q.Edition.Cat
 	switch id := p.View.ChapterIn(p.Q.Edition.Cat); id {
 	case "":
-		return found(p)
+		return Many(heading("Options found"), found(p))
 	case session.ChapterChassis:
-		return chassisChoice(p)
+		return Many(heading("Chassis"), chassisChoice(p))
 	case session.ChapterModule:
-		return moduleChoice(p)
+		return Many(heading("Module"), moduleChoice(p))
 	default:
 		var list []listed
 		for i := range cat.Groups {
@@ -132,9 +135,13 @@ func chapter(p *Page) Part {
 				list = append(list, listed{g, p.offered(cat.Members(g.ID))})
 			}
 		}
-		return groups(p, list)
+		at := slices.IndexFunc(cat.Chapters, func(c config.Chapter) bool { return c.ID == id })
+		return Many(heading(cat.Chapters[at].Label), groups(p, list))
 	}
 }
+
+// heading of a chapter, for those who go by headings; others see which button is lit.
+func heading(label string) Part { return El("h2", Class("hidden-text"), Text(label)) }
 
 // listed is a group with the options of it that are shown, by their places in the
 // catalogue.
@@ -209,7 +216,7 @@ func group(p *Page, g *config.Group, members []int) Part {
 	how := map[string]string{config.ChooseOne: "one", config.ChooseAtMostOne: "at most one",
 		config.ChooseAny: "any"}[g.Choose]
 	return El("fieldset", Class("group"), At("id", "group-"+g.ID),
-		El("legend", Text(g.Label), El("span", Class("soft"), Text("choose "+how)),
+		El("legend", El("h3", Text(g.Label)), El("span", Class("soft"), Text("choose "+how)),
 			If(g.Help != "", El("span", Class("soft"), Text(g.Help)))),
 		optionRows(p, g, members),
 	)
@@ -280,7 +287,7 @@ func optionRow(p *Page, g *config.Group, o *config.Option, pick *config.Pick, st
 	return El("div", Class(class), At("id", "row-"+o.ID),
 		El("input", At("type", kind), At("id", "o-"+o.ID), At("name", "g-"+g.ID), At("data-act", "pick"),
 			At("data-id", o.ID), At("data-value", "1"),
-			Flag("checked", pick != nil), If(out, At("aria-disabled", "true")), At("aria-describedby", "d-"+o.ID)),
+			Flag("checked", pick != nil), describedBy(o.ID)),
 		El("div",
 			El("label", At("for", "o-"+o.ID), Text(o.Label)),
 			El("span", Class("tags"), optionTags(p, o, pick, state)),
@@ -300,26 +307,31 @@ func optionRow(p *Page, g *config.Group, o *config.Option, pick *config.Pick, st
 					At("maxlength", strconv.Itoa(config.MaxDetail)))
 			}),
 		),
-		El("span", Class("mass"), Text(massText(p, o))),
-		El("span", Class("price"), Text(priceText(p, o.ID))),
-		When(out, func() Part { return refusal(p, o.ID) }),
+		El("span", Class("mass"), At("id", "m-"+o.ID), Text(massText(p, o))),
+		El("span", Class("price"), At("id", "p-"+o.ID), Text(priceText(p, o.ID))),
+		When(out, func() Part { return refusal(p, o.ID, o.Label) }),
 		If(state == rules.Checking && pick == nil,
-			El("div", Class("reason soft"), Text("Still checking whether it fits the weights."))),
+			El("div", Class("reason soft"), At("id", "t-"+o.ID), Text("Still checking whether it fits the weights."))),
 		When(p.toldAt(o.ID), func() Part { return p.Told.Draw() }),
 		When(p.View.Asked == o.ID, func() Part { return why(p, o.ID) }),
 	)
 }
 
+// describedBy has the control say how it stands, what it costs and weighs, and what it is.
+func describedBy(id string) Part {
+	return At("aria-describedby", "t-"+id+" p-"+id+" m-"+id+" d-"+id)
+}
+
 // refusal says that a thing cannot be had, and opens the reasons.
-func refusal(p *Page, id string) Part {
+func refusal(p *Page, id, name string) Part {
 	asked := p.View.Asked == id
 	label := "Why not"
 	if asked {
-		label = "Close"
+		label = "Close why not"
 	}
-	return El("div", Class("reason"), El("b", Text("Not available with this build. ")),
-		page.Action("why", id, "", label, Class("quiet"), At("aria-expanded", strconv.FormatBool(asked)),
-			At("id", "ask-"+id)))
+	return El("div", Class("reason"), El("b", At("id", "t-"+id), Text("Not available with this build. ")),
+		page.Action("why", id, "", "", Class("quiet"), At("aria-expanded", strconv.FormatBool(asked)),
+			At("id", "ask-"+id), page.Named(label, name)))
 }
 
 func optionTags(p *Page, o *config.Option, pick *config.Pick, state rules.State) Part {
@@ -329,14 +341,14 @@ func optionTags(p *Page, o *config.Option, pick *config.Pick, state rules.State)
 	case pick == nil:
 		return nil
 	case state == rules.Forced && pick.Filled:
-		return Many(El("span", Class("tag"), Text("needed by your choices")),
-			page.Action("why", o.ID, "", "why", Class("quiet"), At("id", "ask-"+o.ID),
-				At("aria-expanded", strconv.FormatBool(p.View.Asked == o.ID))))
+		return Many(El("span", Class("tag"), At("id", "t-"+o.ID), Text("needed by your choices")),
+			page.Action("why", o.ID, "", "", Class("quiet"), At("id", "ask-"+o.ID),
+				At("aria-expanded", strconv.FormatBool(p.View.Asked == o.ID)), page.Named("why", o.Label)))
 	case pick.Filled:
 		return filledIn(o.ID, o.Label, o.Standard)
 	}
-	return Many(El("span", Class("tag mine"), Text("your choice")), page.Action("release", o.ID, "", "unlock",
-		Class("quiet"), At("id", "rel-"+o.ID), At("aria-label", "Unlock: "+o.Label)))
+	return Many(El("span", Class("tag mine"), At("id", "t-"+o.ID), Text("your choice")), page.Action("release", o.ID, "",
+		"", Class("quiet"), At("id", "rel-"+o.ID), page.Named("unlock", o.Label)))
 }
 
 // filledIn marks what the program chose, which the customer may make an own
@@ -346,8 +358,8 @@ func filledIn(id, label string, standard bool) Part {
 	if standard {
 		tag = "standard"
 	}
-	return Many(El("span", Class("tag"), Text(tag)), page.Action("keep", id, "", "lock in", Class("quiet"),
-		At("id", "keep-"+id), At("aria-label", "Lock in: "+label)))
+	return Many(El("span", Class("tag"), At("id", "t-"+id), Text(tag)), page.Action("keep", id, "", "",
+		Class("quiet"), At("id", "keep-"+id), page.Named("lock in", label)))
 }
 
 func quantityField(p *Page, o *config.Option, pick *config.Pick) Part {
@@ -506,7 +518,7 @@ func wayOut(do, id string, i int, label, effect string) Part {
 func chassisChoice(p *Page) Part {
 	cat := p.Q.Edition.Cat
 	return El("fieldset", Class("group"), At("id", "group-chassis"),
-		El("legend", Text("Chassis"), El("span", Class("soft"), Text("choose one"))),
+		El("legend", El("h3", Text("Chassis")), El("span", Class("soft"), Text("choose one"))),
 		El("div", Each(cat.Chassis, func(_ int, c config.Chassis) Part {
 			gist := "Type " + c.Type + " · GVWR " + p.Show(float64(c.GVWRLb), quantity.Pound) + " · axles " +
 				p.Show(float64(c.GAWRFrontLb), quantity.Pound) + " and " +
@@ -518,7 +530,7 @@ func chassisChoice(p *Page) Part {
 func moduleChoice(p *Page) Part {
 	cat := p.Q.Edition.Cat
 	return El("fieldset", Class("group"), At("id", "group-module"),
-		El("legend", Text("Module"), El("span", Class("soft"), Text("choose one"))),
+		El("legend", El("h3", Text("Module")), El("span", Class("soft"), Text("choose one"))),
 		El("div", Each(cat.Bodies, func(_ int, b config.Body) Part {
 			gist := "Headroom " + p.Show(float64(b.HeadroomIn), quantity.Inch)
 			if b.Kind == "module" {
@@ -542,13 +554,13 @@ func thing(p *Page, do, id, label, spec, gist string, in bool) Part {
 	asked := p.View.Asked == id
 	return El("div", Class(class), At("id", "row-"+id),
 		El("input", At("type", "radio"), At("id", "o-"+id), At("name", do), At("data-act", do), At("data-id", id),
-			Flag("checked", in), If(out, At("aria-disabled", "true")), At("aria-describedby", "d-"+id)),
+			Flag("checked", in), describedBy(id)),
 		El("div", El("label", At("for", "o-"+id), Text(label)),
 			If(in && p.Q.Draft.Unit.Filled(id), El("span", Class("tags"), filledIn(id, label, false))), El("p", Class("small"),
-				Text(gist)), El("p", Class("spec"), At("id", "d-"+id), Text(spec))),
+				At("id", "m-"+id), Text(gist)), El("p", Class("spec"), At("id", "d-"+id), Text(spec))),
 		El("span", Class("mass")),
-		El("span", Class("price"), Text(priceText(p, id))),
-		When(out, func() Part { return refusal(p, id) }),
+		El("span", Class("price"), At("id", "p-"+id), Text(priceText(p, id))),
+		When(out, func() Part { return refusal(p, id, label) }),
 		When(p.toldAt(id), func() Part { return p.Told.Draw() }),
 		When(asked, func() Part { return why(p, id) }),
 	)

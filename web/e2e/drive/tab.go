@@ -7,6 +7,7 @@ import (
 	"strings"
 	"sync"
 
+	"github.com/chromedp/cdproto/accessibility"
 	"github.com/chromedp/cdproto/dom"
 	"github.com/chromedp/cdproto/emulation"
 	"github.com/chromedp/cdproto/log"
@@ -257,6 +258,9 @@ const (
 	Enter   = kb.Enter
 	Space   = " "
 	Down    = kb.ArrowDown
+	Left    = kb.ArrowLeft
+	Right   = kb.ArrowRight
+	Escape  = kb.Escape
 	SelectA = "\x01select-all"
 )
 
@@ -343,12 +347,17 @@ func (t *Tab) Offline() error {
 
 // Prefer sets what the device says about the reader: "dark" or "light", and that
 // they want nothing to move, so that no color is caught half way.
-func (t *Tab) Prefer(scheme string) error {
+func (t *Tab) Prefer(scheme string) error { return t.media(scheme, "none") }
+
+// Force has the system decide on every color, as it does for who chose its high contrast.
+func (t *Tab) Force(scheme string) error { return t.media(scheme, "active") }
+
+func (t *Tab) media(scheme, forced string) error {
 	ctx, cancel := t.limited()
 	defer cancel()
 	_, err := chromedp.Call(ctx, emulation.SetEmulatedMedia, emulation.SetEmulatedMediaParams{
 		Features: []*emulation.MediaFeature{{Name: "prefers-color-scheme", Value: scheme},
-			{Name: "prefers-reduced-motion", Value: "reduce"}},
+			{Name: "prefers-reduced-motion", Value: "reduce"}, {Name: "forced-colors", Value: forced}},
 	})
 	return err
 }
@@ -367,6 +376,32 @@ func (t *Tab) Resize(s Screen) error {
 	ctx, cancel := t.limited()
 	defer cancel()
 	return chromedp.Do(ctx, chromedp.EmulateViewport(s.Width, s.Height))
+}
+
+// Heard is an element as those know it who hear the page.
+type Heard struct{ Role, Name, Description string }
+
+// Heard is what the browser's accessibility tree says of an element.
+func (t *Tab) Heard(selector string) (h Heard, err error) {
+	ctx, cancel := t.limited()
+	defer cancel()
+	el, err := chromedp.Run(ctx, chromedp.Evaluate[*runtime.RemoteObject](`document.querySelector(`+Quote(selector)+`)`))
+	if err != nil {
+		return h, fmt.Errorf("finding %s: %w", selector, err)
+	}
+	r, err := chromedp.Call(ctx, accessibility.GetPartialAXTree,
+		accessibility.GetPartialAXTreeParams{ObjectID: el.ObjectID, FetchRelatives: new(bool)})
+	if err != nil || len(r.Nodes) == 0 {
+		return h, fmt.Errorf("%s in the accessibility tree: %w", selector, err)
+	}
+	text := func(v *accessibility.Value) (s string) {
+		if v != nil {
+			err = json.Unmarshal(v.Value, &s)
+		}
+		return s
+	}
+	n := r.Nodes[0]
+	return Heard{text(n.Role), text(n.Name), text(n.Description)}, err
 }
 
 // PDF prints the page on paper as the page's own print style says.

@@ -1,0 +1,97 @@
+// @ts-check
+// Where the keyboard is: arrows through a list or a row, Escape out of an answer, and a
+// place to stand when what had the focus is gone.
+
+/** @typedef {{ id: string, n: number }[]} Place from the inside out */
+
+const STOPS = "a[href], button, input, select, textarea, summary, [tabindex]";
+
+/** @param {Element} el */
+const stops = (el) => /** @type {HTMLElement[]} */ ([...el.querySelectorAll(STOPS)]);
+
+/** @param {HTMLElement} el */
+const reachable = (el) => el.tabIndex >= 0 && el.checkVisibility();
+
+/** place is what is around the focus, and which stop of each that it is. @returns {Place} */
+export function place() {
+  const at = /** @type {HTMLElement} */ (document.activeElement);
+  const out = [];
+  for (let up = at?.parentElement?.closest("[id]"); up; up = up.parentElement?.closest("[id]")) {
+    out.push({ id: up.id, n: stops(up).indexOf(at) });
+  }
+  return out;
+}
+
+/** back gives the focus to what stands where it was, if it is lost. @param {Place} was */
+export function back(was) {
+  if (document.activeElement !== document.body) return;
+  for (const { id, n } of was) {
+    const list = stops(document.getElementById(id) || document.createElement("p"));
+    const next = list.slice(n).find(reachable) || list.slice(0, n).reverse().find(reachable);
+    if (next) {
+      next.focus();
+      return;
+    }
+  }
+}
+
+const KEYS = /** @type {Record<string, number>} */ ({ ArrowDown: 1, ArrowRight: 1, ArrowUp: -1, ArrowLeft: -1 });
+
+/**
+ * moved takes a key that moves the focus, and reports whether it did. In a list of options
+ * the arrows choose nothing, so that nobody buys a chassis by looking at the next.
+ * @param {KeyboardEvent} e
+ */
+export function moved(e) {
+  const by = KEYS[e.key];
+  if ((!by && e.key !== "Escape") || e.ctrlKey || e.metaKey || e.altKey || e.shiftKey) return false;
+  const el = /** @type {HTMLElement} */ (e.target);
+  if (!by) return left(el);
+  const row = el.closest("[role=toolbar]");
+  /** @type {HTMLElement[]} */
+  let list = [];
+  if (row) list = stops(row);
+  else if (el.matches(".option > [type=radio]")) {
+    list = stops(el.closest("fieldset") || el).filter((x) => x.matches(".option > [type=radio]") && x.checkVisibility());
+  }
+  if (!list.length) return false;
+  list[(list.indexOf(el) + by + list.length) % list.length].focus();
+  return true;
+}
+
+/** left closes the answer or the fold that the reader is in. @param {HTMLElement} el */
+function left(el) {
+  const why = el.closest(".option")?.querySelector(".why");
+  const opener = why && document.getElementById(why.id.replace("why-", "ask-"));
+  opener?.focus();
+  opener?.click();
+  const fold = /** @type {HTMLDetailsElement | null} */ (el.closest("details[open]:is(.help, .menu)"));
+  fold?.querySelector("summary")?.focus();
+  if (fold) fold.open = false;
+  return !!opener || !!fold;
+}
+
+/** What scrolls is a stop of the Tab key, and has a name. @param {Element} el */
+function fit(el) {
+  const scrolls = el.scrollWidth > el.clientWidth + 1 || el.scrollHeight > el.clientHeight + 1;
+  const name = el.getAttribute("data-scroll") || "";
+  for (const [key, value] of Object.entries({ tabindex: "0", role: name && "region", "aria-label": name })) {
+    if (scrolls && value) el.setAttribute(key, value);
+    else el.removeAttribute(key);
+  }
+}
+
+/** watch has what may scroll looked at, now and when its size changes. */
+export function watch() {
+  observer ??= new ResizeObserver((seen) => {
+    for (const el of new Set(seen.map((s) => s.target.closest("[data-scroll]")))) if (el) fit(el);
+  });
+  observer.disconnect();
+  for (const el of document.querySelectorAll("[data-scroll]")) {
+    observer.observe(el);
+    if (el.firstElementChild) observer.observe(el.firstElementChild);
+  }
+}
+
+/** @type {ResizeObserver | undefined} */
+let observer;

@@ -1,0 +1,61 @@
+package e2e
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"boxwright/web/e2e/drive"
+)
+
+// heard is an element as it is in the accessibility tree.
+func (w *window) heard(selector string) drive.Heard {
+	w.t.Helper()
+	h, err := w.Heard(selector)
+	w.must(err)
+	return h
+}
+
+// How an option stands is told with its control, and a button says of what it is.
+func TestControlsSayHowTheyStand(t *testing.T) {
+	t.Parallel()
+	w := open(t, folder, drive.Desk, "")
+	w.begin("cut-14500-158-gas", "mod-146-72")
+	w.openWinch()
+	w.show("fb-winch")
+	winch := demo.LabelOf("fb-winch")
+	h := w.heard("#o-fb-winch")
+	require.Equal(t, winch, h.Name)
+	for _, part := range []string{flat(w.text("#t-fb-winch")), w.text("#p-fb-winch"), w.text("#m-fb-winch")} {
+		require.NotEmpty(t, part)
+		require.Contains(t, h.Description, part)
+	}
+	require.False(t, w.has("#o-fb-winch[aria-disabled]"), "it can be pressed, and says why it cannot be had")
+	require.Equal(t, drive.Heard{Role: "button", Name: "Why not " + winch}, w.heard("#ask-fb-winch"))
+	w.click("#chapter-chassis")
+	require.Contains(t, w.heard("#o-cut-14500-158-gas").Description, "GVWR 14,500 lb")
+	require.Equal(t, drive.Heard{Role: "heading", Name: "Chassis"}, w.heard("#options h2"), "a chapter is a heading")
+	w.click("#chapter-exterior")
+	require.Equal(t, "heading", w.heard("#options legend h3").Role, "and so is a group")
+}
+
+// What scrolls is a stop and a landmark; what does not is neither.
+func TestOnlyWhatScrollsIsAStop(t *testing.T) {
+	t.Parallel()
+	w := open(t, folder, drive.Desk, "")
+	w.area("weight")
+	eval[bool](w, `(document.querySelectorAll("#main details").forEach((d) => (d.open = true)), true)`)
+	for _, screen := range []drive.Screen{drive.Desk, drive.Phone} {
+		w.must(w.Resize(screen))
+		w.must(w.Until(`document.querySelector("#main [data-scroll][tabindex]") || innerWidth > 1000`))
+		require.Empty(t, eval[[]string](w, `(() => {
+			const out = [];
+			for (const el of document.querySelectorAll("[data-scroll]")) {
+				const scrolls = el.scrollWidth > el.clientWidth + 1 || el.scrollHeight > el.clientHeight + 1;
+				if (scrolls !== (el.tabIndex === 0)) out.push(el.outerHTML.slice(0, 100));
+				if (scrolls !== (el.role === "region") && el.dataset.scroll) out.push(el.outerHTML.slice(0, 100));
+			}
+			return out;
+		})()`))
+	}
+}
