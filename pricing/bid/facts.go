@@ -35,6 +35,7 @@ const (
 	benchAlone         = "bench-alone"
 	factSideDoor       = "side-door-height"
 	factRearDoor       = "rear-door-height"
+	factRearDoorWidth  = "rear-door-width"
 )
 
 // factOf is the figure a gauge reads on the unit.
@@ -79,6 +80,8 @@ func factOf(q *quote.Quote, g *gauge) (config.Figure, bool) {
 		return share("weight.rear-axle")
 	case factSideDoor, factRearDoor:
 		return fact(doorway(q, g.code))
+	case factRearDoorWidth:
+		return fact(float64(body.DoorsOf(q.Body).RearWidthIn))
 	case factHotIdle:
 		return fact(output(q, func(s *config.Supply) quantity.Current { return s.HotIdleA }))
 	case ratioScene:

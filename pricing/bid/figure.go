@@ -169,6 +169,8 @@ type lifted struct {
 var liftable = map[string]func(*config.Option) bool{
 	"space.oxygen":          func(o *config.Option) bool { return o.Oxygen != nil },
 	"space.oxygen-hours":    func(o *config.Option) bool { return o.Oxygen != nil },
+	countModule:             func(o *config.Option) bool { return len(o.Seats) > o.Cots() },
+	countBench:              bench,
 	"space.seats":           func(o *config.Option) bool { return len(o.Seats) > o.Cots() },
 	"space.patients":        func(o *config.Option) bool { return o.Cots() > 0 },
 	"space.storage":         func(o *config.Option) bool { return o.StorageFt3 > 0 },

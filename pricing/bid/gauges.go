@@ -45,7 +45,7 @@ var gauges = []gauge{
 	{marginRear, "Rear axle reserve", lb, atLeast, "rear axle reserve|rear axle margin|reserve rear axle", "remain full fully load gross weight gawr", "", false},
 	{"weight.front-share", "Front axle share of gross", quantity.Percent, atLeast, "front axle gross|front axle share|front axle total|weight front axle", "weight vehicle full fully load share percent percentage loaded steer", "", false},
 	{"weight.rear-share", "Rear axle share of gross", quantity.Percent, atMost, "rear axle gross|rear axle share|rear axle total|weight rear axle", "weight vehicle full fully load share percent percentage loaded", "", false},
-	{"weight.side", "Left-right difference", quantity.Percent, atMost, "side side|left right|lateral weight|side balance", "weight difference distribution imbalance between gross full fully load axle vary", "", false},
+	{"weight.side", "Left-right difference", quantity.Percent, atMost, "side side|left right|left curbside|streetside curbside|lateral weight|side balance", "side weight difference distribution imbalance between gross full fully load axle vary", "", false},
 	{"weight.payload-crewed", "Remaining payload with the crew aboard", lb, atLeast, "payload remain crew|remain payload crew", "full after every option crew occupant weight gvwr less", "", false},
 	{"weight.payload-left", "Remaining payload, GVWR less full load", lb, atLeast, "payload remain|remain payload|payload left|payload reserve|reserve payload|spare payload", "full fully load after every option crew equipment patient occupant weight gvwr less", "", false},
 	{"weight.payload", "Payload, GVWR less curb weight", lb, atLeast, "payload", "usable useful net chassis full fuel gvwr less curb weight minus after option conversion equal define available legal", "", false},
@@ -72,6 +72,7 @@ var gauges = []gauge{
 	{"space.width-all", "Overall width, with lamps and rails, less mirrors", inch, atMost, "width light|width rail|width rubrail|width trim", "less mirror exclude light rail rubrail trim wide outside vehicle", "", false},
 	{factSideDoor, "Side entry door, height of the opening", inch, atLeast, "sidedoor height|sidedoor high|sidedoor tall", "clear open opening door entry side", "", false},
 	{factRearDoor, "Rear doors, height of the opening", inch, atLeast, "reardoor height|reardoor high|reardoor tall", "clear open opening door entry rear", "", false},
+	{factRearDoorWidth, "Rear doors, width of the opening", inch, atLeast, "reardoor width|reardoor wide|reardoor open|reardoor clear", "clear open opening door entry rear pair", "", false},
 	{"space.frontal", "Frontal area, with lamps and roof equipment", quantity.SquareFoot, atMost, "frontal area|front area", "vehicle light roof equipment large", "", false},
 	{"space.height", "Overall height, less roof equipment", inch, atMost, "height exclude roof|height exclude equipment|height exclude light|height less roof", "high vehicle ground outside roof equipment light antenna", "", false},
 	{"space.height-all", "Overall height, with roof equipment", inch, atMost, "height|vehicle height|vehicle tall", "high vehicle over ground outside roof equipment light warnlight lightbar top antenna exclude lower", "", false},
@@ -344,6 +345,9 @@ func (g *ready) ends(list []claims.Number) (low, high float64, ok bool) {
 // litersPerFt3 is exact: a foot is 3.048 dm.
 const litersPerFt3 = 3.048 * 3.048 * 3.048
 
+// litersPerGallon is exact: a gallon is 231 cubic inches.
+const litersPerGallon = 231 * litersPerFt3 / 1728
+
 func conditioned(under []claims.Number, n claims.Number) bool {
 	for _, u := range under {
 		if u.Value == n.Value && u.Unit == n.Unit {
@@ -375,6 +379,8 @@ func inUnit(n claims.Number, unit, code string) (float64, bool) {
 		return n.Value / 12, true
 	case unit == quantity.Liter && n.Unit == quantity.CubicFoot:
 		return n.Value * litersPerFt3, true
+	case unit == claims.Gallon && n.Unit == quantity.Liter:
+		return n.Value / litersPerGallon, true
 	case code == factDelivery && (n.Unit == claims.Month || n.Unit == quantity.Day):
 		return n.Value, true
 	}

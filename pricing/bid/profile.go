@@ -51,6 +51,9 @@ func vocabularyOf(ed *quote.Edition) *vocabulary {
 	return ed.Once(vocabularyKey{}, func() any { return newVocabulary(ed.Cat) }).(*vocabulary)
 }
 
+// togetherWord tells that an amount is that of several things: "two alternators, 560 A together".
+var togetherWord = stems("together")[0]
+
 // chassisNames are what a chassis is asked for by, whatever catalogue it stands in.
 var chassisNames = []string{"chassis", "engine", "gasoline", "diesel", "4x4", "4x2", "cutaway", "cab-chassis", "van",
 	"type i", "type ii", "type iii",
@@ -148,8 +151,12 @@ func cutSuffix(s, suffix string) (string, bool) {
 func newProfile(id, group, label, spec, kind string, asked *config.Asked) *profile {
 	p := &profile{id: id, group: group, words: map[string]bool{moduleWord: true}, never: map[string]bool{},
 		core: map[string]bool{}, pairs: map[string]bool{}}
+	var denied []string // of its sentence: "without suspension"
 	for i, text := range []string{label, spec, kind} {
 		line := claims.Read(text)
+		if i == 1 {
+			denied = claims.Denied(line.Tokens)
+		}
 		for _, w := range claims.AllWords(text) {
 			p.words[w] = true
 			if i != 1 {
@@ -174,6 +181,13 @@ func newProfile(id, group, label, spec, kind string, asked *config.Asked) *profi
 		p.numbers = append(p.numbers, claims.Numbers(line.Tokens)...)
 		if i == 0 {
 			p.label, p.lack = claims.Words(line.Tokens), len(line.Tokens) > 0 && line.Tokens[0].Kind == claims.Not
+		}
+	}
+	for _, w := range denied {
+		if !slices.Contains(p.label, w) {
+			delete(p.words, w)
+			delete(p.core, w)
+			p.never[w] = true
 		}
 	}
 	if asked != nil {

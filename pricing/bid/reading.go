@@ -529,6 +529,9 @@ func (p *profile) fits(list []claims.Number) (fit int, missing claims.Number) {
 	fit = exact
 	list = p.bounded(list)
 	for i, n := range list {
+		if n.Each && p.words[togetherWord] {
+			return misses, n
+		}
 		if slices.ContainsFunc(list[:i], func(x claims.Number) bool {
 			return x.Unit == n.Unit && x.Value != n.Value && (x.Sense == "" || x.Sense == n.Sense)
 		}) && p.amounts(n.Unit) < 2 {

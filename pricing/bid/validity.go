@@ -25,7 +25,7 @@ func (j *judge) term(a *Answer) {
 	on := j.q.Price.On
 	by, dated := claims.DayOf(line.Tokens)
 	numbers := claims.Numbers(line.Tokens)
-	if !dated && len(numbers) != 1 || dated && len(numbers) > 0 {
+	if !dated && len(numbers) != 1 || dated && (len(numbers) > 0 || by.IsZero()) {
 		return
 	}
 	low := strings.ToLower(a.Text)

@@ -29,7 +29,7 @@ var (
 
 // Read takes a line apart.
 func Read(text string) Line {
-	list := compared(between(measured(spelled(days(lex(text))))))
+	list := compared(between(unattested(measured(spelled(days(lex(text)))))))
 	permits := permitted(list)
 	list = including(unreasoned(equals(list)))
 	out := make([]Token, 0, len(list)+1)
@@ -57,6 +57,7 @@ func Read(text string) Line {
 		}
 		if (t.raw == "each" || t.raw == "ea") && len(out) > 0 && out[len(out)-1].Kind == Count &&
 			out[len(out)-1].Num.Unit != "" {
+			out[len(out)-1].Num.Each = true
 			continue // "150 lb each"
 		}
 		if i+1 < len(list) && stem(t.raw) == purchaser && slices.Contains(wants, list[i+1].raw) {
@@ -170,7 +171,7 @@ func sectionNo(raw string) bool {
 // itself: "for clearance in Station 4".
 var reasons = []string{"clearance", "garage", "barn", "driveway", "driveways", "alley", "alleys", "plow", "terrain",
 	"hills", "safety", "comfort", "ease", "visibility", "maneuverability", "maneuvering", "bridge", "bridges", "ferry",
-	"parking", "canopy", "portico"}
+	"parking", "canopy", "portico", "station", "stations", "firehouse", "quarters", "bays"}
 
 // unreasoned takes the reasons out behind an amount that has a unit.
 func unreasoned(list []Token) []Token {
@@ -216,6 +217,33 @@ func cause(list []Token) int {
 	}
 	return 0
 }
+
+// unattested takes out where a rating is read, "as certified by the chassis manufacturer",
+// "as shown on the certification label": that it stands there asks for nothing more.
+func unattested(list []Token) []Token {
+	out := make([]Token, 0, len(list)+1)
+	for i := 0; i < len(list); i++ {
+		if list[i].raw == "as" && i+1 < len(list) && slices.Contains(stated, list[i+1].raw) {
+			k, label := i+2, false
+			for ; k < len(list) && list[k].Kind == Word && slices.Contains(labels, list[k].raw); k++ {
+				label = label || slices.Contains(ratingLabels, list[k].raw)
+			}
+			if label {
+				i = k - 1
+				continue
+			}
+		}
+		out = append(out, list[i])
+	}
+	return out
+}
+
+var (
+	stated       = []string{"certified", "stated", "shown", "rated", "listed", "published", "indicated", "marked", "labeled"}
+	ratingLabels = []string{"chassis", "oem", "label", "plate", "sticker"}
+	labels       = append(strings.Fields("by on in the a its of vehicle original equipment manufacturer manufacturers "+
+		"manufacturer's maker certification data door post federal safety rating"), ratingLabels...)
+)
 
 // causes are places that limit a vehicle without being part of it, and mostCause how many
 // words may speak of them.
@@ -447,6 +475,7 @@ func idled(list []Token) []Token {
 	})
 	for i := 1; i < len(list); i++ { // "150 lb rating each"
 		if t := list[i]; (t.raw == "each" || t.raw == "ea") && list[i-1].Kind == Count && list[i-1].Num.Unit != "" {
+			list[i-1].Num.Each = true
 			list = slices.Delete(list, i, i+1)
 		}
 	}
@@ -489,14 +518,22 @@ func Numbers(list []Token) []Number {
 	return out
 }
 
-// DayOf is the date among tokens, and how it binds.
-func DayOf(list []Token) (config.Date, bool) {
+// DayOf is the date by which something is asked for, the day before where tokens say "before"
+// it; none can be told of several dates, nor of one "after" which it is asked for.
+func DayOf(list []Token) (day config.Date, dated bool) {
 	for _, t := range list {
-		if t.Kind == Day {
-			return t.Day, true
+		switch {
+		case t.Kind != Day:
+			continue
+		case dated || t.Num.Sense == config.AtLeast:
+			return config.Date{}, true
+		}
+		day, dated = t.Day, true
+		if t.Num.Beyond && t.Num.Sense == config.AtMost {
+			day = day.AddDays(-1)
 		}
 	}
-	return config.Date{}, false
+	return day, dated
 }
 
 // Dimension reports whether a word says of what dimension an amount is.
@@ -537,6 +574,19 @@ func RuledWords(list []Token) *Ruling {
 // Instead reports whether tokens say what something takes the place of.
 func Instead(list []Token) bool {
 	return slices.ContainsFunc(list, func(t Token) bool { return t.Kind == Not && t.raw == instead })
+}
+
+// Denied are the words right behind those that rule something out: "timer" and "shedding" in
+// "without timer or shedding".
+func Denied(list []Token) []string {
+	var out []string
+	for i, t := range list {
+		if t.Kind == Word && i > 0 && (list[i-1].Kind == Not || list[i-1].Kind == Or && i > 1 &&
+			slices.Contains(out, list[i-2].Word)) {
+			out = append(out, t.Word)
+		}
+	}
+	return out
 }
 
 // every is the stem of "all", "both" and "each".

@@ -51,6 +51,7 @@ type Number struct {
 	Range  Range
 	First  bool // the line begins with it
 	Whole  bool // its sentence names the whole unit
+	Each   bool // said of each of several things: "150 lb each"
 	said   bool
 }
 
@@ -73,7 +74,7 @@ var numbers = map[string]float64{
 
 // lex cuts a text into words, numbers and marks.
 func lex(text string) []Token {
-	text = marks.Replace(withoutForm(text))
+	text = unscanned(marks.Replace(withoutForm(text)))
 	low := strings.ToLower(text)
 	if len(low) != len(text) { // a letter whose small form is longer: then case is not known
 		text = low
@@ -292,32 +293,32 @@ func inWords(list []Token) (value float64, n int) {
 		}
 		return ""
 	}
-	v, known := numbers[word(0)]
+	part, known := numbers[word(0)] // of what is below the last thousand
 	if !known {
 		return 0, 0
 	}
-	n = 1
-	for {
+	for n = 1; ; {
 		k := n
-		if word(k) == "and" && v >= 100 {
+		if word(k) == "and" && (part >= 100 || value > 0) {
 			k++
 		}
 		more, small := numbers[word(k)]
+		ones := int(part) % 100
 		switch {
-		case word(n) == "hundred" && v < 100:
-			v *= 100
+		case word(n) == "hundred" && part > 0 && part < 100:
+			part *= 100
 			n++
-		case word(n) == "thousand" && v < 1000:
-			v *= 1000
+		case word(n) == "thousand" && value == 0 && part > 0 && part < 1000:
+			value, part = 1000*part, 0
 			n++
-		case small && more > 0 && (v >= 20 && v < 100 && int(v)%10 == 0 && more < 10 ||
-			v >= 100 && int(v)%100 == 0 && more < 100):
-			v += more
+		case small && more > 0 && (ones == 0 && (part > 0 || value > 0) && more < 100 ||
+			ones >= 20 && ones%10 == 0 && more < 10):
+			part += more
 			n = k + 1
 		case word(n) == "and" && (word(n+1) == "one" || word(n+1) == "a") && word(n+2) == "half":
-			return v + .5, n + 3
+			return value + part + .5, n + 3
 		default:
-			return v, n
+			return value + part, n
 		}
 	}
 }
@@ -389,6 +390,7 @@ var places = []string{"the", "a", "an", "each", "every", "all", "action", "cab",
 
 // measured gives numbers their units.
 func measured(list []Token) []Token {
+	list = headed(list)
 	out := make([]Token, 0, len(list)+1)
 	for i := 0; i < len(list); i++ {
 		t := list[i]
@@ -462,6 +464,36 @@ func measured(list []Token) []Token {
 		out = append(out, t)
 	}
 	return dimensions(converted(out))
+}
+
+// headed gives a number the unit that stands with the name of what it measures, as
+// spreadsheets have it: "GVWR (lb): 14,500", "Payload, lb: 3,500".
+func headed(list []Token) []Token {
+	for i := 1; i+1 < len(list); i++ {
+		u := list[i]
+		_, known := units[u.raw]
+		bracket := list[i-1].raw == "("
+		if u.Kind != Word || !known || list[i-1].Kind == Count || i > 1 && bracket && list[i-2].Kind == Count ||
+			!bracket && (len(u.raw) < 2 || u.raw == "in" || list[i+1].raw != ":") {
+			continue
+		}
+		k := i + 1
+		for k < len(list) && list[k].Kind != Count && list[k].Kind != Stop {
+			k++
+		}
+		if k == len(list) || list[k].Kind != Count {
+			continue
+		}
+		if k+1 < len(list) {
+			if _, has := units[list[k+1].raw]; has {
+				continue
+			}
+		}
+		u.tied = true
+		list = slices.Insert(list, k+1, u)
+		list = slices.Delete(list, i, i+1)
+	}
+	return list
 }
 
 // twoWays reports whether a number can be read in two ways in its unit: "1.750 lb".

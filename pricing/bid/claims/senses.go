@@ -45,7 +45,8 @@ func init() {
 			"not be shorter than", "no narrower than",
 			"not be under", "not under", "not fall below", "not be below", "not drop below", "not below",
 			"no narrower than", "equal to or greater than", "greater than or equal to", "at least",
-			"at a minimum", "a minimum of", "minimum of", "minimum", "min", "starting at", "no shallower than"),
+			"at a minimum", "a minimum of", "minimum of", "minimum", "min", "starting at", "no shallower than",
+			"nothing less than", "nothing under", "nothing below", "nothing fewer than", "nothing smaller than"),
 		beyond(boundsOf(config.AtLeast, false, "in excess of", "greater than", "more than", "exceeding", "must exceed",
 			"shall exceed", "will exceed", "exceeds", "better than")),
 		boundsOf(config.AtMost, false, "not be more than", "not more than", "no more than", "not be greater than",
@@ -58,11 +59,14 @@ func init() {
 			"cannot be more than", "cannot be above", "not run over", "not run above",
 			"not above", "at most", "a maximum of", "maximum of", "maximum", "max", "up to", "limited to",
 			"never exceed",
-			"cannot exceed", "never be more than", "no deeper than"),
+			"cannot exceed", "never be more than", "no deeper than", "nothing more than", "nothing over",
+			"nothing above", "nothing greater than", "nothing longer than"),
 		beyond(boundsOf(config.AtMost, false, "less than", "fewer than", "smaller than")),
-		boundsOf(config.AtMost, true, "within", "by", "before", "in"),
-		beyond(boundsOf(config.AtMost, true, "under", "below")),
+		boundsOf(config.AtMost, true, "within", "by", "in", "on or before"),
+		beyond(boundsOf(config.AtMost, true, "under", "below", "before", "prior to", "earlier than", "sooner than")),
 		beyond(boundsOf(config.AtLeast, true, "over", "above")),
+		boundsOf(config.AtLeast, true, "after", "on or after", "not before", "no earlier than", "not earlier than",
+			"no sooner than", "not sooner than", "from"),
 	)
 	trailing = slices.Concat(
 		boundsOf(config.AtMost, false, "tops"),
@@ -200,7 +204,9 @@ func (b *bound) bounds(t *Token) bool {
 	switch b.words[0] {
 	case "in":
 		return slices.Contains([]string{Days, Month}, t.Num.Unit)
-	case "by", "before":
+	case "after", "from":
+		return t.Kind == Day
+	case "by", "before", "prior", "earlier", "sooner", "on":
 		return t.Kind == Day || slices.Contains([]string{Days, Month}, t.Num.Unit)
 	}
 	return t.Kind == Day || t.Num.Unit != ""

@@ -64,3 +64,61 @@ func withoutForm(text string) string {
 func Key(text string) string {
 	return strings.Join(strings.Fields(strings.ToLower(marks.Replace(withoutForm(text)))), " ")
 }
+
+// unscanned mends what reading a scanned page makes of words and numbers: "1ess", "usab1e",
+// "4,OOO". A letter and a number that may be a name, such as "O2", stay as they are.
+func unscanned(text string) string {
+	if !strings.ContainsAny(text, "0123456789") {
+		return text
+	}
+	out := []byte(text)
+	for i := 0; i < len(out); {
+		end := i
+		for end < len(out) && (alphanumeric(out[end]) || out[end] == ',' && end > i && end+1 < len(out) &&
+			alphanumeric(out[end+1])) {
+			end++
+		}
+		mend(out[i:end])
+		i = max(end, i+1)
+	}
+	return string(out)
+}
+
+func alphanumeric(c byte) bool { return c >= '0' && c <= '9' || letter(c|0x20) }
+
+// mend puts letters for digits in a word, or digits for letters in a number.
+func mend(run []byte) {
+	letters, digits, commas := 0, 0, 0
+	for _, c := range run {
+		switch {
+		case c == ',':
+			commas++
+		case c >= '0' && c <= '9':
+			digits++
+		case !strings.ContainsRune("OolI", rune(c)):
+			letters++
+		}
+	}
+	ambiguous := len(run) - letters - digits - commas
+	_, unit := units[strings.ToLower(strings.TrimLeft(string(run), "0123456789"))]
+	last := len(run) - 1
+	switch {
+	case digits == 0 || letters+ambiguous == 0 || unit:
+	case letters == 0 && run[0] >= '0' && run[0] <= '9' && (run[last] != 'l' || commas > 0):
+		for k, c := range run {
+			switch c {
+			case 'O', 'o':
+				run[k] = '0'
+			case 'l', 'I':
+				run[k] = '1'
+			}
+		}
+	case letters >= 2 && digits == 1 && commas == 0:
+		for k, c := range run {
+			within := k > 0 && k < last && letter(run[k-1]) && letter(run[k+1]) // "usab1e"
+			if first := k == 0 && last >= 3; (within || first) && (c == '1' || c == '0') {
+				run[k] = map[byte]byte{'1': 'l', '0': 'o'}[c]
+			}
+		}
+	}
+}

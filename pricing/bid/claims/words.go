@@ -40,7 +40,7 @@ switch: switchable switched
 swept: sweeping sweeps sweep
 outlet: outlets receptacle receptacles
 amber: yellow
-every: each all both every per any anywhere everywhere entire
+every: each all both every per any anywhere everywhere entire whole
 over: above atop over
 under: below beneath underneath under
 inside: interior inside inner
@@ -188,7 +188,10 @@ exhausthose: extraction hose
 winter: snow
 corner: corners
 fillet: cove
-seat: seating position | seat position | seat
+seat: seating position | seat position | belted position | belt position | seat
+rear: rear end | back end
+agm: absorbed glass mat | absorb glass mat
+drug: controlled substance | controlled drug
 unitnumber: unit number
 publicaddress: public address | pa
 hornring: horn ring
@@ -259,7 +262,7 @@ fine ok okay up just apparatus
 mm-note note notes above-listed herein hereof thereof therein
 suit suited fit-for
 propose proposed proposes appear appears truck trucks rig rigs
-unit's one's supply-and etc following below-listed mounted mounting fitment`) {
+unit's one's supply-and whose etc following below-listed mounted mounting fitment`) {
 		idle[w] = true
 	}
 }
