@@ -1,6 +1,7 @@
 package bid_test
 
 import (
+	"slices"
 	"strings"
 	"testing"
 
@@ -209,6 +210,25 @@ func TestFillPurchasersSheet(t *testing.T) {
 	assert.Contains(t, cells, bid.Cell{Row: 2, Col: 3, Text: "Not answered yet"}, "nothing goes back blank")
 	_, _, err = bid.Fill([][]string{{"x"}}, q, list, quantity.US)
 	assert.ErrorContains(t, err, "choose the file")
+}
+
+// What a purchaser's sheet asks for in a column beside the name of a thing is read with it, and
+// the answer goes back into its row.
+func TestAmountsInTheirOwnColumns(t *testing.T) {
+	rows := [][]string{{"Item", "Characteristic", "Min / Max", "Value", "Units", "Comply (Y/N)"},
+		{"1", "Oxygen", "", "Two M cylinders", "", ""}, {"2", "Alternator output", "Min", "300", "A", ""},
+		{"3", "Warranty, structure", "Min", "20", "yr", ""}, {"4", "Wheelbase", "Max", "150", "in", ""},
+		{"5", "Headroom", "Min", "72", "in", ""}}
+	q, list := answersTo(t, csv.Write(rows))
+	cells, found, err := bid.Fill(rows, q, list, quantity.US)
+	require.NoError(t, err)
+	assert.Equal(t, 5, found)
+	with := "Y, with an addition"
+	for i, want := range []string{with, with, with, "N", "Y"} {
+		assert.True(t, slices.ContainsFunc(cells, func(c bid.Cell) bool {
+			return c.Row == i+1 && c.Col == 5 && strings.HasPrefix(c.Text, want+".")
+		}), "%s: %v", list[i].Text, cells)
+	}
 }
 
 // What taking all would do is told before it is done, and is what it then does.

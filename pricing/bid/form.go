@@ -93,12 +93,12 @@ type Cell struct {
 // its columns for answers, or into two new ones. Lines are found by their text. It
 // says how many lines it found; the error is in words.
 func Fill(rows [][]string, q *quote.Quote, list []Answer, in quantity.System) ([]Cell, int, error) {
-	at, _, what, columns := intake.HeadRow(rows)
+	table := intake.ColumnsOf(rows)
+	at, columns := table.Head, table.Answers
 	plain := func(s string) string { return strings.Join(strings.Fields(s), " ") }
 	places := map[string][]int{}
 	for i, r := range rows {
-		if what >= 0 && what < len(r) && i != at {
-			key := plain(r[what])
+		if key := table.Text(r); key != "" && i != at {
 			places[key] = append(places[key], i)
 			places[withoutNo(key)] = append(places[withoutNo(key)], i)
 		}

@@ -84,8 +84,8 @@ func tableOf(text string) ([][]string, bool, error) {
 	if err != nil {
 		return nil, false, nil
 	}
-	at, no, _, answers := HeadRow(rows)
-	return rows, at >= 0 && (no >= 0 || answers != nil) || quoted(text, rows), nil
+	c := headRow(rows)
+	return rows, c.Head >= 0 && (c.no >= 0 || c.Answers != nil) || quoted(text, rows), nil
 }
 
 // longestNo is the most bytes of a number that a tab parts from its line.

@@ -69,6 +69,24 @@ func TestRead(t *testing.T) {
 			[]intake.Line{{No: "3.7", Text: "Squad bench shall be a minimum of 84 inches in length"},
 				{Text: "SECTION 9 TERMS", Head: true},
 				{No: "9.1", Text: "A bid bond shall accompany each proposal."}}, 0},
+		{"an amount in columns of its own", "Item\tFeature\tMinimum\tUnits\tPriority\tComply\n1\tGVWR\t14,000\tlb\t5\t\n" +
+			"2\tPowered cot\tYes\t\t1\t",
+			[]intake.Line{{No: "1", Text: "GVWR | Minimum 14,000 | lb", Row: 2}, {No: "2", Text: "Powered cot", Row: 3}}, 0},
+		{"two columns without headings", "Oxygen\tTwo M cylinders\nSquad bench\tNo",
+			[]intake.Line{{Text: "Oxygen | Two M cylinders", Row: 1}, {Text: "Squad bench | No", Row: 2}}, 0},
+		{"titles above and between numbered lines", "Larkspur County\nSpecifications for One Ambulance\nBid No. 27-014\n" +
+			"Opening: January 14, 2027 at 2:00 p.m.\nPART ONE \u2013 GENERAL\n1.1 Gasoline engine\nChassis\n" +
+			"2.1 Wheelbase not longer than\n160 inches\n2.2 Siren\nPatient Compartment\n\u2022 Mats\n\u2022 Hooks\n\u2022 Camera\n" +
+			"\u2022 Keypad\n\u2022 Winch",
+			[]intake.Line{{Text: "Larkspur County", Head: true}, {Text: "Specifications for One Ambulance", Head: true},
+				{Text: "Bid No. 27-014", Head: true}, {Text: "Opening: January 14, 2027 at 2:00 p.m.", Head: true},
+				{Text: "PART ONE \u2013 GENERAL", Head: true}, {No: "1.1", Text: "Gasoline engine"},
+				{Text: "Chassis", Head: true}, {No: "2.1", Text: "Wheelbase not longer than 160 inches"},
+				{No: "2.2", Text: "Siren"}, {Text: "Patient Compartment", Head: true}, {Text: "Mats"}, {Text: "Hooks"},
+				{Text: "Camera"}, {Text: "Keypad"}, {Text: "Winch"}}, 0},
+		{"topics above blocks of lines, and nothing else", "Chassis\nAlternator 300 A\nInverter 1,000 W\n\nPowered cot\nSiren",
+			[]intake.Line{{Text: "Chassis", Head: true}, {Text: "Alternator 300 A"}, {Text: "Inverter 1,000 W"},
+				{Text: "Powered cot"}, {Text: "Siren"}}, 0},
 		{"what stands above the headings of a table",
 			"County of Larkspur,\nItem No.,Specification Requirement,Comply (Y/N)\n7,\"Payload, 2,000 lb\",",
 			[]intake.Line{{Text: "County of Larkspur", Head: true, Row: 1},

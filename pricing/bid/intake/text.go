@@ -24,6 +24,7 @@ func fromText(text string) List {
 	}
 	wrapped := widest >= 60 && widest <= 130
 	fresh := true // a blank line went before
+	var bare []bareLine
 	last := ""
 	for i, l := range raw {
 		trimmed := strings.Join(strings.Fields(l), " ")
@@ -52,9 +53,14 @@ func fromText(text string) List {
 			}
 			continue
 		}
+		if no == "" && !bullet {
+			ahead := i+1 < len(raw) && strings.TrimSpace(raw[i+1]) != ""
+			bare = append(bare, bareLine{n, fresh && ahead})
+		}
 		list.Lines = append(list.Lines, Line{No: no, Text: rest})
 		fresh, last = false, trimmed
 	}
+	titles(list.Lines, bare)
 	heads(list.Lines)
 	return list
 }
@@ -83,6 +89,9 @@ func continues(last, line string, wrapped, marked bool, widest int) bool {
 	if section(strings.Fields(line)) || capital(line) && !capital(last) {
 		return false // a heading begins
 	}
+	if words := strings.Fields(last); slices.Contains(unfinished, words[len(words)-1]) {
+		return true
+	}
 	switch {
 	case strings.ContainsRune(".;:!?", end):
 		return marked && !strings.ContainsRune(":", end) && wrapped && utf8.RuneCountInString(last)*10 >= widest*8 &&
@@ -94,6 +103,10 @@ func continues(last, line string, wrapped, marked bool, widest int) bool {
 	}
 	return wrapped && utf8.RuneCountInString(last)*10 >= widest*8
 }
+
+// unfinished are words that end no line.
+var unfinished = []string{"than", "of", "the", "a", "an", "and", "or", "at", "by", "from", "be", "shall", "to",
+	"for", "with", "in", "on"}
 
 // Mark takes the number or letter of an item off a line: "3.1.4", "12.", "c)", "(a)",
 // "A.", "iv.". A number with a unit behind it, and a thousands comma, are none.
