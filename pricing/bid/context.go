@@ -125,3 +125,75 @@ func (v *vocabulary) common(a, b *claim) claim {
 	out.numbers = slices.Concat(a.numbers, b.numbers)
 	return out
 }
+
+// attached takes out the claims on things that a line asks for as part of another and that
+// nothing says to be part of it: a "bench with a 12 V outlet" is not had by an outlet
+// somewhere else.
+func (v *vocabulary) attached(all []piece, of []*claim) {
+	var whole *claim // of which parts are named
+	var nouns []string
+	for i := range all {
+		if i == 0 || all[i-1].stop {
+			whole, nouns = nil, nil
+		}
+		if all[i].with && whole == nil && i > 0 && of[i-1] != nil && v.groupOf(of[i-1]) != "" {
+			whole = of[i-1]
+			for k := i - 1; k >= 0 && of[k] == whole; k-- {
+				nouns = append(nouns, claims.Words(all[k].tokens)...)
+			}
+		}
+		if c := of[i]; whole != nil && c != nil && c != whole && !v.partOf(c, nouns) {
+			takeOut(of, c)
+		}
+	}
+	for i, c := range of { // "AGM batteries, 24 month warranty": theirs, not the conversion's
+		if c == nil || !v.warrants(c) {
+			continue
+		}
+		for k, o := range of {
+			if o != nil && !v.warrants(o) && o.gauge == nil && !stopBetween(all, min(i, k), max(i, k)) {
+				takeOut(of, c)
+				break
+			}
+		}
+	}
+}
+
+func takeOut(of []*claim, c *claim) {
+	for k := range of {
+		if of[k] == c {
+			of[k] = nil
+		}
+	}
+}
+
+func stopBetween(all []piece, from, to int) bool {
+	return slices.ContainsFunc(all[from:to], func(p piece) bool { return p.stop })
+}
+
+// warrants reports whether a claim asks for a warranty.
+func (v *vocabulary) warrants(c *claim) bool {
+	list := slices.Concat(c.same, c.more, c.short)
+	return len(list) > 0 && !slices.ContainsFunc(list, func(id string) bool { return !v.byID[id].core[warrantyWord] })
+}
+
+var warrantyWord = stems("warranty")[0]
+
+// partOf reports whether what a claim asks for is said to be part of something that words name.
+func (v *vocabulary) partOf(c *claim, nouns []string) bool {
+	return slices.ContainsFunc(nouns, func(w string) bool {
+		if roomPlaces[w] || qualities[w] || quiet[w] || anyThing[w] {
+			return false
+		}
+		if c.gauge != nil {
+			return slices.Contains(stems(strings.ReplaceAll(c.gauge.names, "|", " ")+" "+c.gauge.also), w)
+		}
+		return slices.ContainsFunc(slices.Concat(c.same, c.more, c.short), func(id string) bool {
+			return v.byID[id].words[w]
+		})
+	})
+}
+
+// anyThing are words that may be said of anything.
+var anyThing = wordSet("each all two led light power side inside outside patient-compartment module high low manual " +
+	"automatic adjustable locking electric size number type set")

@@ -45,13 +45,13 @@ var gauges = []gauge{
 	{marginRear, "Rear axle reserve", lb, atLeast, "rear axle reserve|rear axle margin|reserve rear axle", "remain full fully load gross weight gawr", "", false},
 	{"weight.front-share", "Front axle share of gross", quantity.Percent, atLeast, "front axle gross|front axle share|front axle total|weight front axle", "weight vehicle full fully load share percent percentage loaded steer", "", false},
 	{"weight.rear-share", "Rear axle share of gross", quantity.Percent, atMost, "rear axle gross|rear axle share|rear axle total|weight rear axle", "weight vehicle full fully load share percent percentage loaded", "", false},
-	{"weight.side", "Left-right difference", quantity.Percent, atMost, "side side|left right|left curbside|streetside curbside|lateral weight|side balance", "side weight difference distribution imbalance between gross full fully load axle vary", "", false},
+	{"weight.side", "Left-right difference", quantity.Percent, atMost, "side side|left right|left curbside|streetside curbside|lateral weight|side balance", "side weight every other difference distribution imbalance between gross full fully load axle vary", "", false},
 	{"weight.payload-crewed", "Remaining payload with the crew aboard", lb, atLeast, "payload remain crew|remain payload crew", "full after every option crew occupant weight gvwr less", "", false},
 	{"weight.payload-left", "Remaining payload, GVWR less full load", lb, atLeast, "payload remain|remain payload|payload left|payload reserve|reserve payload|spare payload", "full fully load after every option crew equipment patient occupant weight gvwr less", "", false},
 	{"weight.payload", "Payload, GVWR less curb weight", lb, atLeast, "payload", "usable useful net chassis full fuel gvwr less curb weight minus after option conversion equal define available legal", "", false},
 	{"weight.curb", "Curb weight", lb, atMost, "curb weight|tare weight|empty weight|kerb weight", "full fluid fuel tank empty top off", "", false},
 	{"weight.gross", "Gross weight, full load", lb, atMost, "gross weight|loaded weight|fully load weight", "full fully load vehicle as", "", false},
-	{factGVWR, "GVWR", lb, atLeast, "gvwr|vehicle weight rating", "chassis weight cab gross vehicle offer", "", false},
+	{factGVWR, "GVWR", lb, atLeast, "gvwr|vehicle weight rating|gross rating|gross vehicle rating", "chassis weight cab gross vehicle offer", "", false},
 	{"weight.cg-height", "Height of the center of gravity, full load", inch, atMost, "center gravity|cg height", "height full fully load high over ground", "", false},
 	{"space.approach", "Approach angle, loaded", claims.Degree, atLeast, "approach angle|angle approach", "load full fully", "", false},
 	{"space.departure", "Departure angle, loaded", claims.Degree, atLeast, "departure angle|angle departure", "load full fully", "", false},
@@ -65,7 +65,7 @@ var gauges = []gauge{
 	{"space.seat-cot", "Clear length from attendant seat to cot, the seat foremost", inch, atLeast, "seat cot|cot seat|attendant cot", "clear length between distance space head foot attendant from", "", false},
 	{"space.cot-door", "Clear length from cot to rear doors", inch, atLeast, "cot reardoor|cot door", "clear length between distance space foot end rear from", "", false},
 	{"space.length", "Overall length, less bumper and step options", inch, atMost, "length exclude bumper|length exclude step|length less bumper|length less step", "vehicle bumper rear front step long option", "", false},
-	{"space.length-all", "Overall length, with bumpers and steps", inch, atMost, "length vehicle|length bumper|length", "vehicle bumper rear front step long winch", "", false},
+	{"space.length-all", "Overall length, with bumpers and steps", inch, atMost, "length vehicle|length bumper|length|bumpertobumper", "vehicle bumper rear front step long winch", "", false},
 	{factModule, "Module length", inch, atLeast, "module length|length module|module long", "long outside", "", true},
 	{"space.bay-width", "Width taken in the bay, side door open", inch, atMost, "width sidedoor open|wide sidedoor open|bay width", "vehicle side door sidedoor open bay wide occupy", "", false},
 	{"space.width", "Overall width, less mirrors, lamps and trim", inch, atMost, "width|wide", "less mirror exclude light trim wide outside vehicle", "", false},
@@ -120,7 +120,7 @@ var gauges = []gauge{
 	{countBench, "Seats on the squad bench", "", atLeast, "squadbench seat|squadbench person|seat squadbench|squadbench occupant", "person sit accommodate attendant", "", false},
 	{countCab, "Seats in the cab", "", atLeast, "cab seat", "front bucket", "", false},
 	{countModule, "Seats in the patient compartment", "", atLeast, "patientcompartment seat|seat patientcompartment", "designated occupant", "", false},
-	{"space.seats", "Designated seats", "", atLeast, "seat designated|designated seat|seat|occupant|passenger", "cab person peopl cabincluded total designated occupant patientcompartment include belted crew driver belt", "", false},
+	{"space.seats", "Designated seats", "", atLeast, "seat designated|designated seat|seat|occupant|passenger", "cab person peopl cabincluded total designated occupant patientcompartment include belted crew belt", "", false},
 	{"space.patients", "Patients on cots", "", atLeast, "patient cot|cot patient|transport patient|patient litter", "transport carry side beside simultaneously at once time", "", false},
 	{factFuel, "Fuel tank", claims.Gallon, atLeast, "fuel|gasoline tank|diesel tank", "tank fuel gasoline diesel", "", false},
 	{"space.loading-height", "Loading height at the rear, loaded", inch, atMost, "load height|floor load", "load high over ground floor module entry rear height", "", false},
@@ -253,6 +253,9 @@ func (g *ready) asks(tokens []claims.Token, words []string, list []claims.Number
 		if conditioned(g.under, n) {
 			given = true
 			continue
+		}
+		if n.Each {
+			return claim{}, false // the figure is of all together
 		}
 		v, ok := inUnit(n, g.unit, g.code)
 		if !ok || found && math.Abs(v-c.want) > .015*c.want {

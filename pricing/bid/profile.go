@@ -67,7 +67,7 @@ func newVocabulary(cat *config.Catalogue) *vocabulary {
 	}
 	for i := range cat.Chassis {
 		c := &cat.Chassis[i]
-		also := "chassis wheels tires " + c.Drive + " drive " + c.Fuel + " powered engine only, " + shortFuel[c.Fuel] +
+		also := "chassis cab wheels tires " + c.Drive + " drive " + c.Fuel + " powered engine only, " + shortFuel[c.Fuel] +
 			" type " + chassisType(c.Type)
 		p := newProfile(c.ID, "", c.Label, c.Spec, also, asked[c.ID])
 		for _, n := range chassisNames {
@@ -206,6 +206,7 @@ func newProfile(id, group, label, spec, kind string, asked *config.Asked) *profi
 			for _, name := range p.names {
 				n.Near = append(n.Near, name...)
 			}
+			n.Behind = len(n.Near)
 		}
 	}
 	return p

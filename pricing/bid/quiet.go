@@ -22,13 +22,13 @@ indicator illuminate illuminated illuminates illumination lie lies link linked m
 mount name named occupy offer offered operate operated operates operating operation opposed orient oriented output
 perform performs piece pieces place plus possess prepare prepared present presented produce produced produces project
 put receive received receives record recorded records replace replaced replaces represent respond rest rests result
-return route routed selected selection separate separately serve served set sets share shared side-by-side spread
+return route routed selected selection separate separately serve served set sets share shared spread
 staff start stay stays store stored storing structure structures supplement supplements supply support supported
 supporting supports surround surrounded surrounding sustain take taken together total treat treated treats type
 upholstered upholster utilize utilized utilizing work worked works working wrap wrapped yield crew member members
-personnel people person safely safe-ly convenient conveniently comfortable comfortably area space location place
-joint joints seam-joint protect protects protecting protected match matches matching facing faces faced aim aimed independent
-independently tied tie ties product products job defect defects cause drivetrain against additional underside underbody american decal decals`) {
+personnel people person safely convenient conveniently comfortable comfortably area space location place
+joint joints protect protects protecting protected match matches matching facing faces faced aim aimed independent
+independently tied tie ties product products job defect defects cause against additional underside underbody american decal decals`) {
 		for _, s := range stems("x " + w) {
 			if s != "x" {
 				out[s] = true

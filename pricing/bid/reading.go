@@ -93,6 +93,7 @@ func measured(tokens []claims.Token) bool {
 type piece struct {
 	tokens []claims.Token
 	stop   bool // a sentence ends behind it
+	with   bool // it is said to be part of what went before
 }
 
 func pieces(list []claims.Token) []piece {
@@ -111,6 +112,7 @@ func pieces(list []claims.Token) []piece {
 		switch t.Kind {
 		case claims.Break, claims.Stop:
 			end(t.Kind == claims.Stop)
+			p.with = t.Attaches()
 		default:
 			p.tokens = append(p.tokens, t)
 		}
@@ -170,6 +172,7 @@ func (v *vocabulary) reading(tokens []claims.Token) *reading {
 		}
 	}
 	bareSizes(of)
+	v.attached(all, of)
 	for i, c := range slices.Clone(of) {
 		if c == nil && !v.rulesOutRivals(all[i].tokens, of) {
 			if c, ok := v.inContext(all, of, i); ok {
@@ -592,7 +595,7 @@ func (p *profile) has(n claims.Number) int {
 		if n.Of == "height" && x.Of == "" && x.Value != n.Value {
 			continue // "58 in high" is not asked of a clear width
 		}
-		if n.Unit == "" && !counts(x.Near, n.Near) || n.Of != "" && x.Of != "" && n.Of != x.Of {
+		if n.Unit == "" && !counts(x, n.Near) || n.Of != "" && x.Of != "" && n.Of != x.Of {
 			continue
 		}
 		if several && n.Of != "" && x.Of == "" {
@@ -622,7 +625,7 @@ func (p *profile) has(n claims.Number) int {
 		return exact
 	case n.Unit == quantity.Volt && n.Value >= 12 && n.Value <= 14 && volts == 0:
 		return exact // the vehicle's own voltage
-	case n.Unit == "" && n.Value == 1 && bare == 0, n.Unit == "" && n.Value > 1 && int(n.Value) <= p.most &&
+	case n.Unit == "" && n.Value == 1 && !above && !below, n.Unit == "" && n.Value > 1 && int(n.Value) <= p.most &&
 		n.Value == math.Trunc(n.Value):
 		return exact
 	case n.Unit == "":
@@ -648,9 +651,13 @@ func (p *profile) amounts(unit string) int {
 	return len(list)
 }
 
-// counts reports whether two numbers may count the same things.
-func counts(a, b []string) bool {
-	return len(b) == 0 || slices.ContainsFunc(b, func(w string) bool { return slices.Contains(a, w) })
+// counts reports whether a number of a thing may count what words name.
+func counts(x claims.Number, words []string) bool {
+	things := x.Near
+	if x.Behind > 0 {
+		things = things[:x.Behind]
+	}
+	return len(words) == 0 || slices.ContainsFunc(words, func(w string) bool { return slices.Contains(things, w) })
 }
 
 // suggest ranks what a line that was not read may ask for.

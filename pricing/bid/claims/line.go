@@ -48,6 +48,9 @@ func Read(text string) Line {
 			i += n - 1
 			continue
 		}
+		if i+1 < len(list) && slices.Contains(eaches, t.raw) && slices.Contains([]string{"side", "sides"}, list[i+1].raw) {
+			t.raw = "perside" // which one thing that stands on a side does not have
+		}
 		if sectionNo(t.raw) && len(out) == 0 {
 			continue // "3.2.1 Chassis"
 		}
@@ -155,6 +158,9 @@ var wants = []string{"requires", "require", "wants", "want", "needs", "need", "d
 
 // purchaser is the stem of all names of one.
 var purchaser = stem("purchaser")
+
+// eaches are words before "side" that speak of both.
+var eaches = []string{"each", "either", "both", "per", "every"}
 
 // articles are words behind "inside" by which it says where something is.
 var articles = []string{"a", "an", "each", "one", "of"}
@@ -361,6 +367,7 @@ func counted(list []Token) []Token {
 				t.Num.Near = append(t.Num.Near, list[k].Word)
 			}
 		}
+		t.Num.Behind = len(t.Num.Near)
 		for k := i - 1; k >= 0 && k >= i-4 && len(t.Num.Near) < 5 && list[k].Kind != Stop; k-- {
 			if list[k].Kind == Word {
 				t.Num.Near = append(t.Num.Near, list[k].Word)
@@ -473,6 +480,11 @@ func idled(list []Token) []Token {
 			}
 		}
 	})
+	for i := 1; i < len(list); i++ { // "each rated at 150 lb"
+		if list[i].Kind == Count && list[i].Num.Unit != "" && list[i-1].raw == "each" {
+			list[i].Num.Each = true
+		}
+	}
 	for i := 1; i < len(list); i++ { // "150 lb rating each"
 		if t := list[i]; (t.raw == "each" || t.raw == "ea") && list[i-1].Kind == Count && list[i-1].Num.Unit != "" {
 			list[i-1].Num.Each = true
@@ -483,6 +495,11 @@ func idled(list []Token) []Token {
 		return t.Kind == Word && t.raw != "" && (idle[t.raw] || idle[strings.TrimSuffix(t.raw, "s")]) ||
 			t.Kind == Word && len(t.Word) == 1 && !slices.Contains([]string{"m", "h", "e", "d"}, t.Word)
 	})
+}
+
+// Attaches reports whether what follows a token is part of what went before: "with" a belt.
+func (t *Token) Attaches() bool {
+	return t.Kind == Break && (t.raw == "with" || t.raw == "including")
 }
 
 // Words are the content words of tokens.

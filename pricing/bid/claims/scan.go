@@ -47,6 +47,7 @@ type Number struct {
 	// Beyond says that the number itself is not enough: "more than 96 in"
 	Beyond bool
 	Near   []string // of a bare number: the words it may count, those right behind it first
+	Behind int      // how many of them stand right behind it
 	Of     string   // the dimension it is said of, "width"; empty where the line does not say
 	Range  Range
 	First  bool // the line begins with it

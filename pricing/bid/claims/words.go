@@ -40,7 +40,7 @@ switch: switchable switched
 swept: sweeping sweeps sweep
 outlet: outlets receptacle receptacles
 amber: yellow
-every: each all both every per any anywhere everywhere entire whole
+every: everyone everybody each all both every per any anywhere everywhere entire whole
 over: above atop over
 under: below beneath underneath under
 inside: interior inside inner
@@ -60,7 +60,7 @@ retract: retractable
 magnet: magnetic magnets
 mirror: mirrors
 reflective: reflecting reflectorized
-purchaser: department district county city agency buyer owner hospital town township village purchasers departments customer
+purchaser: parish borough authority university commission tribe department district county city agency buyer owner hospital town township village purchasers departments customer
 differential: diff
 attendant: emt medic paramedic caregiver
 engine: motor motors
@@ -247,7 +247,7 @@ such so than then when where while into onto via through by be each-s per-s
 shall-be minimum maximum min max spec specification standard feature option optional accept acceptable accepted prefer preferred
 least most equal equivalent approved similar good quality suitable appropriate proper properly high-quality
 scheme lined base material based
-amount amounts fed feed feeds feeding keep keeps kept hold holds held shown show shows mandatory
+amount amounts fed feed feeds feeding keep keeps kept hold holds held holding shown show shows mandatory
 alone smoothly evenly securely firmly easily readily permanently neatly fully properly directly immediately clearly
 down toward towards against across along within throughout during upon once after before when
 each-of respective respectively individual individually particular certain various several
