@@ -90,21 +90,23 @@ func (v *vocabulary) groupOf(c *claim) string {
 }
 
 // together makes one claim of those that ask for things of a group of which a unit has
-// one: "cabinets of aluminum, powder coated, no wood" is one thing.
-func (v *vocabulary) together(list []claim) []claim {
-	var out []claim
+// one: "cabinets of aluminum, powder coated, no wood" is one thing. Of claims on two that
+// no unit has both of, the words of the second are returned as not read.
+func (v *vocabulary) together(list []claim) (out []claim, apart []string) {
 	for _, c := range list {
 		k := slices.IndexFunc(out, func(o claim) bool {
-			return c.gauge == nil && o.gauge == nil && v.rivals(&c) && v.groupOf(&c) == v.groupOf(&o) &&
-				len(v.common(&o, &c).same) > 0
+			return c.gauge == nil && o.gauge == nil && v.rivals(&c) && v.rivals(&o) && v.groupOf(&c) == v.groupOf(&o)
 		})
-		if k < 0 {
+		switch {
+		case k < 0:
 			out = append(out, c)
-			continue
+		case len(v.common(&out[k], &c).same) > 0:
+			out[k] = v.common(&out[k], &c)
+		default:
+			out, apart = append(out, c), append(apart, c.words...)
 		}
-		out[k] = v.common(&out[k], &c)
 	}
-	return out
+	return out, apart
 }
 
 // rivals reports whether a unit has just one of what a claim asks for.

@@ -187,8 +187,10 @@ func (v *vocabulary) reading(tokens []claims.Token) *reading {
 			r.claims = append(r.claims, *c)
 		}
 	}
-	r.claims = v.together(r.claims)
-	r.apart = true
+	var rival []string
+	r.claims, rival = v.together(r.claims)
+	r.unread = append(r.unread, rival...)
+	r.apart = rival == nil
 	for i, p := range all {
 		if read[i] {
 			continue
