@@ -1,9 +1,12 @@
 // @ts-check
 // Runs before anything is painted. It decides which screen may be seen first, so
 // that nobody who opens a link or comes back sees another vehicle meanwhile; it
-// sets the core off; and it holds what is pressed until the page attends to it.
+// sets the core off once that screen is painted, since compiling keeps every processor
+// busy; and it holds what is pressed until the page attends to it.
 import { linkIn } from "./cover.js";
 import { kept } from "./last.js";
+
+const UNSEEN_MS = 400; // a page that is not on the screen is never painted
 
 const tag = /** @type {HTMLScriptElement} */ (document.currentScript);
 const { dataset } = document.documentElement;
@@ -26,5 +29,11 @@ if (firstWorker && firstCore) {
   worker.onmessage = worker.onerror = (e) => early.heard.push(e);
   const packed = address(firstCore);
   const unpacked = navigator.serviceWorker?.controller && packed.replace(/bin$/, "wasm");
-  worker.postMessage({ core: { packed, unpacked } });
+  let begun = false;
+  const begin = () => {
+    if (!begun) worker.postMessage({ core: { packed, unpacked } });
+    begun = true;
+  };
+  requestAnimationFrame(() => setTimeout(begin));
+  setTimeout(begin, UNSEEN_MS);
 }

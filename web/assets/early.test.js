@@ -4,6 +4,7 @@ import assert from "node:assert/strict";
 
 let pages = 0;
 const workers = [];
+const frames = [];
 const heard = {};
 
 /** opened runs the script in a page with an address, its own data and something kept or not. */
@@ -15,6 +16,7 @@ async function opened(hash, dataset = {}, kept = "", navigator = {}) {
     localStorage: { getItem: (key) => store[key] || null },
     document: { baseURI: "https://quotes.example/a/", currentScript: { dataset }, documentElement: { dataset: {} } },
     addEventListener: (kind, f, first) => (heard[kind] = first && f),
+    requestAnimationFrame: (f) => (frames.push(f), 0),
     Worker: class {
       posted = [];
 
@@ -33,7 +35,16 @@ async function opened(hash, dataset = {}, kept = "", navigator = {}) {
   return document.documentElement.dataset.opening;
 }
 
-beforeEach(() => workers.splice(0));
+/** painted lets the page's first picture be drawn. */
+async function painted() {
+  for (const f of frames.splice(0)) f();
+  await new Promise((done) => setTimeout(done));
+}
+
+beforeEach(() => {
+  workers.splice(0);
+  frames.splice(0);
+});
 
 test("which screen may be seen first", async () => {
   assert.equal(await opened(""), undefined, "a new visitor sees the page as it was built");
@@ -55,6 +66,8 @@ test("the folder form sets its core off, unpacked where that is kept; what the w
   await opened("", form);
   await opened("", form, "", { serviceWorker: { controller: {} } });
   const [plain, kept] = workers;
+  assert.deepEqual([plain.posted, kept.posted], [[], []], "the first picture goes before the core");
+  await painted();
   assert.equal(plain.address, "https://quotes.example/a/worker.1.js");
   assert.equal(plain.posted.length, 1);
   assert.equal(plain.posted[0].core.packed, "https://quotes.example/a/core.1.bin");
@@ -64,6 +77,16 @@ test("the folder form sets its core off, unpacked where that is kept; what the w
   assert.deepEqual([early.version, early.worker], ["v1", kept]);
   kept.onmessage("ready");
   assert.deepEqual(early.heard, ["ready"]);
+});
+
+test("a page that is never painted sets its core off all the same, and only once", async (t) => {
+  t.mock.timers.enable({ apis: ["setTimeout"] });
+  await opened("", { firstWorker: "worker.1.js", firstCore: "core.1.bin" });
+  t.mock.timers.tick(400);
+  assert.equal(workers[0].posted.length, 1);
+  for (const f of frames.splice(0)) f();
+  t.mock.timers.tick(400);
+  assert.equal(workers[0].posted.length, 1);
 });
 
 test("the single file sets off no core of its own", async () => {

@@ -74,6 +74,9 @@ const paint = "paint"
 // the browser keeps what it compiled in the second. The single file has nothing to
 // keep, so there the second start is as good as the third.
 func startTimes(b *drive.Browser, folder, single string) error {
+	if err := firstPaintFloor(b, folder+floor); err != nil {
+		return err
+	}
 	link, err := linkOf(b, folder)
 	if err != nil {
 		return err
@@ -95,6 +98,40 @@ func startTimes(b *drive.Browser, folder, single string) error {
 		if err := v.times(b, single, "single_file", "single_file_again", 2, "true"); err != nil {
 			return fmt.Errorf("%s of the single file: %w", v.name, err)
 		}
+	}
+	return nil
+}
+
+// firstPaintFloor tells when the empty page shows its first picture in an empty
+// profile, and when it is opened again: what the browser needs for any page.
+func firstPaintFloor(b *drive.Browser, address string) error {
+	times := map[string][]float64{}
+	for range starts {
+		tab, err := b.Fresh(drive.Desk)
+		if err != nil {
+			return err
+		}
+		for _, when := range []string{"cold", "warm"} {
+			if err := tab.Visit(address); err != nil {
+				return err
+			}
+			const painted = `performance.getEntriesByName("first-contentful-paint")[0]?.startTime`
+			if err := tab.Until(painted + ` > 0`); err != nil {
+				return err
+			}
+			ms, err := drive.Eval[float64](tab, painted)
+			if err != nil {
+				return err
+			}
+			times[when] = append(times[when], ms)
+			if err := tab.Visit("about:blank"); err != nil {
+				return err
+			}
+		}
+		tab.Close()
+	}
+	for _, when := range []string{"cold", "warm"} {
+		say(when+"_start_floor_"+paint+"_ms", at(times[when], 0.5), "ms")
 	}
 	return nil
 }
