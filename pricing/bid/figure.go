@@ -62,7 +62,7 @@ func (j *judge) figure(c *claim) part {
 	p.offered = f.Label + ": " + show(f.Value)
 	// What is asked for and the figure as it is printed may differ by less than a
 	// reader sees.
-	same := show(f.Value) == show(f.Limit)
+	same := show(f.Value) == show(f.Limit) && math.Abs(f.Value-f.Limit) <= asPrinted*f.Limit
 	switch {
 	case c.beyond && same:
 	case c.bare() && g.code == factPrice && c.want < leastPrice*f.Value:
@@ -118,6 +118,9 @@ func (j *judge) figure(c *claim) part {
 	}
 	return p
 }
+
+// asPrinted is by what share two amounts that print alike may differ.
+const asPrinted = .003
 
 // salesTax is the sales tax in the price.
 func salesTax(q *quote.Quote) float64 {

@@ -39,8 +39,8 @@ var gauges = []gauge{
 	{"weight.curb-rear", "Rear axle, unloaded", lb, atMost, "rear axle unload|rear axle empty|rear axle curb", "weight load tare", "", false},
 	{"weight.front-axle", "Front axle, full load", lb, atMost, "front axle load|load front axle|front axle weight|weight front axle", "full fully actual steer", "", false},
 	{"weight.rear-axle", "Rear axle, full load", lb, atMost, "rear axle load|load rear axle|rear axle weight|weight rear axle", "full fully actual", "", false},
-	{shareFrontReserve, "Front axle reserve, of its rating", quantity.Percent, atLeast, "front axle reserve|front axle margin|reserve front axle|front axle spare", "remain full fully load gross weight gawr rating share its", "", false},
-	{shareRearReserve, "Rear axle reserve, of its rating", quantity.Percent, atLeast, "rear axle reserve|rear axle margin|reserve rear axle|rear axle spare", "remain full fully load gross weight gawr rating share its", "", false},
+	{shareFrontReserve, "Front axle reserve, of its rating", quantity.Percent, atLeast, "front axle reserve|front axle margin|reserve front axle|front axle spare|reserve front gawr", "remain full fully load gross weight gawr rating share its occupancy occupant equipment allowance", "", false},
+	{shareRearReserve, "Rear axle reserve, of its rating", quantity.Percent, atLeast, "rear axle reserve|rear axle margin|reserve rear axle|rear axle spare|reserve rear gawr", "remain full fully load gross weight gawr rating share its occupancy occupant equipment allowance", "", false},
 	{marginFront, "Front axle reserve", lb, atLeast, "front axle reserve|front axle margin|reserve front axle", "remain full fully load gross weight gawr", "", false},
 	{marginRear, "Rear axle reserve", lb, atLeast, "rear axle reserve|rear axle margin|reserve rear axle", "remain full fully load gross weight gawr", "", false},
 	{"weight.front-share", "Front axle share of gross", quantity.Percent, atLeast, "front axle gross|front axle share|front axle total|weight front axle", "weight vehicle full fully load share percent percentage loaded steer", "", false},
@@ -49,7 +49,7 @@ var gauges = []gauge{
 	{"weight.payload-crewed", "Remaining payload with the crew aboard", lb, atLeast, "payload remain crew|remain payload crew", "full after every option crew occupant weight gvwr less", "", false},
 	{"weight.payload-left", "Remaining payload, GVWR less full load", lb, atLeast, "payload remain|remain payload|payload left|payload reserve|reserve payload|spare payload", "full fully load after every option crew equipment patient occupant weight gvwr less", "", false},
 	{"weight.payload", "Payload, GVWR less curb weight", lb, atLeast, "payload", "usable useful net chassis full fuel gvwr less curb weight minus after option conversion equal define available legal", "", false},
-	{"weight.curb", "Curb weight", lb, atMost, "curb weight|tare weight|empty weight|kerb weight", "full fluid fuel tank empty top off", "", false},
+	{"weight.curb", "Curb weight", lb, atMost, "curb weight|tare weight|empty weight|kerb weight|unload weight|weigh unload|weigh empty|weigh dry|dry weight", "occupant equipment loose full fluid fuel tank empty top off", "", false},
 	{"weight.gross", "Gross weight, full load", lb, atMost, "gross weight|loaded weight|fully load weight", "full fully load vehicle as", "", false},
 	{factGVWR, "GVWR", lb, atLeast, "gvwr|vehicle weight rating|gross rating|gross vehicle rating", "chassis weight cab gross vehicle offer", "", false},
 	{"weight.cg-height", "Height of the center of gravity, full load", inch, atMost, "center gravity|cg height", "height full fully load high over ground", "", false},
@@ -72,7 +72,7 @@ var gauges = []gauge{
 	{"space.width-all", "Overall width, with lamps and rails, less mirrors", inch, atMost, "width light|width rail|width rubrail|width trim", "less mirror exclude light rail rubrail trim wide outside vehicle", "", false},
 	{factSideDoor, "Side entry door, height of the opening", inch, atLeast, "sidedoor height|sidedoor high|sidedoor tall", "clear open opening door entry side", "", false},
 	{factRearDoor, "Rear doors, height of the opening", inch, atLeast, "reardoor height|reardoor high|reardoor tall", "clear open opening door entry rear", "", false},
-	{factRearDoorWidth, "Rear doors, width of the opening", inch, atLeast, "reardoor width|reardoor wide|reardoor open|reardoor clear", "clear open opening door entry rear pair", "", false},
+	{factRearDoorWidth, "Rear doors, width of the opening", inch, atLeast, "reardoor width|reardoor wide|reardoor open|reardoor clear", "clear open opening door entry rear", "2", false},
 	{"space.frontal", "Frontal area, with lamps and roof equipment", quantity.SquareFoot, atMost, "frontal area|front area", "vehicle light roof equipment large", "", false},
 	{"space.height", "Overall height, less roof equipment", inch, atMost, "height exclude roof|height exclude equipment|height exclude light|height less roof", "high vehicle ground outside roof equipment light antenna", "", false},
 	{"space.height-all", "Overall height, with roof equipment", inch, atMost, "height|vehicle height|vehicle tall", "high vehicle over ground outside roof equipment light warnlight lightbar top antenna exclude lower", "", false},
@@ -98,7 +98,7 @@ var gauges = []gauge{
 	{"power.generator", "125 V load on the generator, all at once", quantity.Watt, atMost, "load generator|generator load", "every total power", "125 V", false},
 	{"space.oxygen", "Oxygen, cylinders full", quantity.Liter, atLeast, "oxygen", "on board main medical storage supply tank minimum volume cylinder full aboard carry gas patientcompartment", "", false},
 	{"power.battery-minutes", "Minutes on battery, scene load, engine off, to half capacity", quantity.Minute, atLeast, "battery scene|battery operate|battery operation|battery minutes|battery endurance|minutes battery", "endurance alone capacity half duration scene load engine off support power minute operation operate on", "", false},
-	{"power.remaining", "Generating capacity remaining at 200 F", quantity.Amp, atLeast, "remain generating|generating reserve|reserve generating|spare generating|remain alternator|reserve alternator|generating capacity", "capacity remain reserve alternator total load as hot", "200 °F", false},
+	{"power.remaining", "Generating capacity remaining at 200 F", quantity.Amp, atLeast, "remain generating|generating reserve|reserve generating|spare generating|remain alternator|reserve alternator|generating capacity", "capacity remain reserve alternator total load as hot energize operate on every", "200 °F", false},
 	{"power.parked", "Parked on the shore line, 12 V load", quantity.Amp, atMost, "load park shorelin|load shorelin park|powerload park shorelin", "12 power total", "12 V", false},
 	{"power.driving", "Driving, 12 V load", quantity.Amp, atMost, "load drive|powerload drive", "power total", "12 V", false},
 	{"power.responding", "Responding, 12 V load", quantity.Amp, atMost, "load respond|powerload respond", "power total", "12 V", false},
@@ -289,11 +289,15 @@ func (g *ready) twisted(c *claim) bool {
 		})
 	case benchAlone: // "72 in bench" is its length; a small amount may be another dimension
 		return c.want < leastBench || slices.ContainsFunc(c.numbers, func(n claims.Number) bool { return n.Of != "" })
-	case "weight.gross", "weight.curb":
-		return c.sense == atLeast
 	}
-	return false
+	return c.sense == atLeast && g.sense == atMost && slices.ContainsFunc(onlyMost, func(code string) bool {
+		return strings.HasPrefix(g.code, code)
+	})
 }
+
+// onlyMost begin the codes of figures of which nobody asks for the least.
+var onlyMost = []string{"weight.curb", "weight.gross", "weight.rear", "weight.side", "weight.cg", "power.", "space.bay", "space.frontal", "space.rear-overhang", "space.loading",
+	factFloor, factPrice}
 
 var benchGauge = &gauges[slices.IndexFunc(gauges, func(g gauge) bool { return g.code == "space.bench" })]
 

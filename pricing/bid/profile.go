@@ -3,6 +3,7 @@ package bid
 import (
 	"math"
 	"slices"
+	"strings"
 
 	"boxwright/config"
 	"boxwright/config/quantity"
@@ -29,6 +30,7 @@ type profile struct {
 	beside  bool            // may stand beside others of its group
 	core    map[string]bool // words said of the whole thing
 	pairs   map[string]bool // words that follow each other in its sentence
+	wired   bool            // runs on the vehicle's own voltage
 	kept    bool            // only as an existing module has it
 }
 
@@ -90,7 +92,7 @@ func newVocabulary(cat *config.Catalogue) *vocabulary {
 		g := cat.GroupByID(o.Group)
 		p := newProfile(o.ID, o.Group, o.Label, o.Spec, g.Label, asked[o.ID])
 		p.most, p.kept = max(o.MaxQty, 1), slices.Contains(o.Tags, "remount")
-		p.beside = g.Choose == config.ChooseAny
+		p.beside, p.wired = g.Choose == config.ChooseAny, o.Load != nil || o.Supply != nil || o.Circuit != nil
 		p.own = slices.Clone(p.names)
 		if a := asked[o.Group]; a != nil {
 			p.learn(a)
@@ -178,7 +180,9 @@ func newProfile(id, group, label, spec, kind string, asked *config.Asked) *profi
 				}
 			}
 		}
-		p.numbers = append(p.numbers, claims.Numbers(line.Tokens)...)
+		if i < 2 || !strings.Contains(kind, " and ") { // not all of "12 V and USB outlets" are of 12 V
+			p.numbers = append(p.numbers, claims.Numbers(line.Tokens)...)
+		}
 		if i == 0 {
 			p.label, p.lack = claims.Words(line.Tokens), len(line.Tokens) > 0 && line.Tokens[0].Kind == claims.Not
 		}
@@ -236,6 +240,10 @@ func (p *profile) learn(a *config.Asked) {
 	for _, t := range a.Never {
 		for _, w := range stems(t) {
 			p.never[w] = true
+			if !slices.Contains(p.label, w) && !slices.Contains(p.spec, w) { // only its group's label says so
+				delete(p.words, w)
+				delete(p.core, w)
+			}
 		}
 	}
 }

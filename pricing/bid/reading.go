@@ -581,6 +581,7 @@ func (p *profile) bounded(list []claims.Number) []claims.Number {
 func (p *profile) has(n claims.Number) int {
 	below, above, within, unclear, bare, volts := false, false, false, false, 0, 0
 	several := n.Unit != "" && p.amounts(n.Unit) > 1
+	sided := n.Unit == "" && slices.Contains(n.Near, perSide) && slices.ContainsFunc(p.numbers, onEachSide)
 	for _, x := range p.numbers {
 		if x.Unit == "" {
 			bare++
@@ -593,6 +594,9 @@ func (p *profile) has(n claims.Number) int {
 		}
 		if x.Unit != n.Unit {
 			continue
+		}
+		if sided && !onEachSide(x) {
+			continue // "four on each side" is not four in all
 		}
 		if n.Of == "height" && x.Of == "" && x.Value != n.Value {
 			continue // "58 in high" is not asked of a clear width
@@ -625,7 +629,7 @@ func (p *profile) has(n claims.Number) int {
 	switch {
 	case within:
 		return exact
-	case n.Unit == quantity.Volt && n.Value >= 12 && n.Value <= 14 && volts == 0:
+	case n.Unit == quantity.Volt && n.Value >= 12 && n.Value <= 14 && volts == 0 && p.wired:
 		return exact // the vehicle's own voltage
 	case n.Unit == "" && n.Value == 1 && !above && !below, n.Unit == "" && n.Value > 1 && int(n.Value) <= p.most &&
 		n.Value == math.Trunc(n.Value):
@@ -641,6 +645,11 @@ func (p *profile) has(n claims.Number) int {
 	}
 	return misses
 }
+
+// perSide is the stem of "each side", and onEachSide says that a number counts what is there.
+var perSide = stems("each side")[0]
+
+func onEachSide(n claims.Number) bool { return n.Unit == "" && slices.Contains(n.Near, perSide) }
 
 // amounts is how many different amounts of a unit are true of a thing.
 func (p *profile) amounts(unit string) int {

@@ -409,7 +409,7 @@ func measured(list []Token) []Token {
 			out = append(out, t)
 			continue
 		}
-		if i+1 < len(list) && t.Num.Unit == Money && list[i+1].raw == "k" && list[i+1].tied { // "$300k"
+		if i+1 < len(list) && list[i+1].raw == "k" && list[i+1].tied { // "$300k", "11k"
 			t.Num.Value *= 1000
 			i++
 			t.end = list[i].end

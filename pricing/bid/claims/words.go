@@ -188,6 +188,7 @@ exhausthose: extraction hose
 winter: snow
 corner: corners
 fillet: cove
+headroom: head room
 seat: seating position | seat position | belted position | belt position | seat
 rear: rear end | back end
 agm: absorbed glass mat | absorb glass mat
@@ -262,7 +263,7 @@ fine ok okay up just apparatus
 mm-note note notes above-listed herein hereof thereof therein
 suit suited fit-for
 propose proposed proposes appear appears truck trucks rig rigs
-unit's one's supply-and whose etc following below-listed mounted mounting fitment`) {
+unit's one's supply-and whose specified etc following below-listed mounted mounting fitment`) {
 		idle[w] = true
 	}
 }
