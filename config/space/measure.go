@@ -144,7 +144,7 @@ func (s *Sheet) inside(b *vehicle) {
 		record(s, b, "space.bench", "Squad bench, length", l, quantity.Inch, assumed)
 		record(s, b, "space.bench-width", "Squad bench, width", w, quantity.Inch, assumed)
 	}
-	s.StorageFt3 = b.storage()
+	s.StorageFt3 = max(b.storage(), 0)
 	record(s, b, "space.storage", "Enclosed inside storage", s.StorageFt3, quantity.CubicFoot)
 }
 

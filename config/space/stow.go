@@ -16,6 +16,7 @@ type Use struct {
 	UsedFt3 quantity.Volume // of what rides in it
 	MassLb  quantity.Mass
 	Gear    []string // fitted in it, such as a tray or a generator
+	Tray    bool     // one of them is a tray or a drawer, which carries what rides there
 	State   State
 	Why     string   // when it is not good
 	Placed  []Placed // the arrangement found
@@ -52,6 +53,7 @@ func (s *Sheet) stow(b *vehicle) {
 		}
 		use := &s.Compartments[at[b.model.Compartments[i].ID]]
 		use.Gear = append(use.Gear, o.Label)
+		use.Tray = use.Tray || o.Fitted.RatedLb > 0
 	})
 	for _, c := range b.Unit.Carried {
 		e := b.Cat.EquipmentOf(b.Unit, c.Equipment)

@@ -273,10 +273,13 @@ func glance(ed *quote.Edition, base *quote.Draft, u config.Unit) look {
 const slight = 0.25
 
 // weighty reports whether a unit without a finding is the better one whatever it costs:
-// not where nobody read the limit, nor where the chance of missing it is slight.
+// not where nobody read the limit, nor where the chance of missing it is slight. An
+// overloaded wheel end counts: its limit is the maker's, and only how it is loaded is assumed.
 func weighty(x *config.Finding) bool {
-	switch x.Basis {
-	case config.FromMemory, config.CommonPractice:
+	switch {
+	case x.Code == "weight.wheel.over":
+		return true
+	case x.Basis == config.FromMemory, x.Basis == config.CommonPractice:
 		return false
 	}
 	return x.Figure == nil || !x.Figure.Met() || x.Figure.Chance > slight

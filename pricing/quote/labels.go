@@ -1,6 +1,7 @@
 package quote
 
 import (
+	"fmt"
 	"strconv"
 	"strings"
 
@@ -205,7 +206,9 @@ func (q *Quote) payloadForm() Label {
 		pounds("2. Curb weight", curb, from),
 		pounds("3. Payload, 1 less 2", payload, ""),
 	}
+	next := 4 // the number of the entry after those on what is asked for
 	if f, ok := q.Figure("weight.payload"); ok && f.Sense == config.AtLeast {
+		next = 6
 		lines = append(lines, pounds("4. Payload asked for", quantity.Mass(f.Limit), f.Source+"; "+string(f.Basis)),
 			pounds("5. Beyond it, 3 less 4", payload-quantity.Mass(f.Limit), ""))
 	}
@@ -220,9 +223,9 @@ func (q *Quote) payloadForm() Label {
 		}
 	}
 	lines = append(lines,
-		pounds("6. "+q.aboard(), crew+patients, people),
-		pounds("7. Loose equipment", loose, listed),
-		pounds("8. Left, 3 less 6 and 7", payload-crew-patients-loose, ""))
+		pounds(fmt.Sprintf("%d. %s", next, q.aboard()), crew+patients, people),
+		pounds(fmt.Sprintf("%d. Loose equipment", next+1), loose, listed),
+		pounds(fmt.Sprintf("%d. Left, 3 less %d and %d", next+2, next, next+1), payload-crew-patients-loose, ""))
 	source := "KKK-A-1822F figure 2: named in its contents, the form from memory"
 	if !q.patients() {
 		source = "a form of our own: no ambulance specification judges this unit"

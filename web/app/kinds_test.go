@@ -8,6 +8,8 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"boxwright/pricing/quote"
 )
 
 var tags = regexp.MustCompile(`<[^>]*>`)
@@ -138,10 +140,7 @@ func TestAnotherKindAsksWhatRides(t *testing.T) {
 	p.do(Act{Do: "propose"})
 	s := p.do(Act{Do: "take-proposal", ID: "cheapest"})
 	require.Empty(t, s.Fault)
-	aboard := map[string]int{}
-	for _, c := range p.draft().Unit.Carried {
-		aboard[c.Equipment] += c.Qty
-	}
+	aboard := counted(p.draft())
 	assert.Equal(t, 0, aboard["eq-stair-chair"])
 	assert.Equal(t, 2, aboard["eq-spreader"])
 	assert.Equal(t, 3, aboard["eq-extinguisher"], "as the purchaser counted")
@@ -158,17 +157,18 @@ func TestAnotherKindAsksWhatRides(t *testing.T) {
 	require.Empty(t, s.Fault)
 	assert.NotContains(t, readable(s.Regions["standing"]), "of other kinds of unit")
 	assert.NotContains(t, readable(s.Regions["main"]), "not on the usual list")
-	u := draftOf(t, s).Unit
-	for _, c := range u.Carried {
-		assert.NotEqual(t, "eq-stair-chair", c.Equipment)
-		if c.Equipment == "eq-turnout" {
-			assert.Equal(t, 2, c.Qty, "a set for each who rides")
-		}
-	}
+	aboard = counted(draftOf(t, s))
+	assert.Zero(t, aboard["eq-stair-chair"])
+	assert.Equal(t, 2, aboard["eq-turnout"], "a set for each who rides")
 	s = p.do(Act{Do: "pick", ID: "crew-three", On: true}, Act{Do: "carry-usual", ID: "rescue"})
-	for _, c := range draftOf(t, s).Unit.Carried {
-		if c.Equipment == "eq-turnout" {
-			assert.Equal(t, 4, c.Qty, "and no more than the lockers are for")
-		}
+	assert.Equal(t, 4, counted(draftOf(t, s))["eq-turnout"], "and no more than the lockers are for")
+}
+
+// counted is how many of each thing a unit carries, wherever they ride.
+func counted(d *quote.Draft) map[string]int {
+	out := map[string]int{}
+	for _, c := range d.Unit.Carried {
+		out[c.Equipment] += c.Qty
 	}
+	return out
 }

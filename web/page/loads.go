@@ -8,16 +8,19 @@ import (
 	. "boxwright/web/page/markup"
 )
 
-// Loads lists what rides in each compartment, tray and mount against its rated load; nil
-// where nothing is stowed.
+// Loads lists what rides in each compartment, tray and mount against its rated load, a tray
+// also while it is empty; nil where there is neither.
 func Loads(p *Page) Part {
 	t := Table{Caption: "Loads by compartment, tray and mount", Class: "tight long",
 		Heads: []string{"Place", "What rides there", ">Load", ">Rated", ">Left"}}
 	for _, u := range p.Q.Space.Compartments {
-		if u.MassLb == 0 {
+		if u.MassLb == 0 && !u.Tray {
 			continue
 		}
 		var items []string
+		if u.Items == nil {
+			items = append(items, "nothing yet")
+		}
 		for _, c := range u.Items {
 			items = append(items, quantity.Group(float64(c.Qty), 0)+" × "+
 				p.Q.Edition.Cat.CarriedLabel(&p.Q.Draft.Unit, c.Equipment))

@@ -2,6 +2,7 @@
 package equipment
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 
@@ -56,53 +57,76 @@ func draw(p *Page) Part {
 	)
 }
 
-// equipment is what the service carries loose.
+// equipment is what the service carries loose: what a unit of its kind usually does, then the
+// rest of the plant's list, folded.
 func equipment(p *Page) Part {
 	cat := p.Q.Edition.Cat
-	total := 0.0
-	t := page.Table{Caption: "Loose equipment carried", Class: "dense cards",
-		Heads: []string{"Item", ">Each", "Mass from", ">How many"}}
 	u := &p.Q.Draft.Unit
-	for i := range len(cat.Equipment) + len(u.OwnItems) {
-		var e *config.Equipment
-		own := i - len(cat.Equipment)
-		if own >= 0 {
-			e = &u.OwnItems[own]
-		} else {
-			e = &cat.Equipment[i]
-		}
+	d := kindOf(p)
+	usual, others := table("Loose equipment carried"), table("Other equipment carried")
+	total, aside := 0.0, 0
+	row := func(e *config.Equipment, own bool) {
 		qty := 0
-		for _, c := range p.Q.Draft.Unit.Carried {
+		for _, c := range u.Carried {
 			if c.Equipment == e.ID {
 				qty += c.Qty
 			}
 		}
 		total += float64(qty) * float64(e.MassLb)
-		value := ""
-		if qty > 0 {
-			value = strconv.Itoa(qty)
+		t := &usual
+		if d != nil && !own && !slices.ContainsFunc(d.Aboard, func(a config.Aboard) bool { return a.Equipment == e.ID }) {
+			t = &others
+			aside += qty
 		}
-		id := "carry-" + e.ID
-		if typed, kept := p.Typed[id]; kept {
-			value = typed
-		}
-		from := Text(e.Basis)
-		if own >= 0 {
-			from = page.Action("own-drop", e.ID, "", "Take off the list", Class("quiet"), At("id", "own-drop-"+e.ID),
-				At("aria-label", "Take off the list: "+e.Label))
-		}
-		t.Rows = append(t.Rows, []Part{Text(e.Label), Text(p.Show(float64(e.MassLb), quantity.Pound)), from,
-			Many(El("input", Class("qty"), At("type", "text"), At("inputmode", "numeric"), At("id", "f-"+id),
-				At("data-act", "carry"), At("data-id", e.ID), At("value", value), At("aria-label", "How many: "+
-					e.Label), page.Describe(p.Page, id, "")),
-				If(p.Wrong[id] != "", El("span", Class("wrong"), At("id", "w-"+id), Text(p.Wrong[id]))))})
+		t.Rows = append(t.Rows, item(p, e, qty, own))
 	}
-	t.Sums = append(t.Sums, []Part{Text("Together"), Text(p.Show(total, quantity.Pound)), Text(""), Text("")})
+	for i := range cat.Equipment {
+		row(&cat.Equipment[i], false)
+	}
+	for i := range u.OwnItems {
+		row(&u.OwnItems[i], true)
+	}
+	rest := Part(nil)
+	if others.Rows != nil {
+		label := "Other equipment of the plant's list: " + page.Count(len(others.Rows), "kind", "kinds")
+		if aside > 0 {
+			label += ", " + page.Whole(aside) + " aboard"
+		}
+		rest = El("details", At("id", "other-equipment"), El("summary", Text(label)), others.Draw())
+	}
 	return page.Block("What it carries",
 		El("p", Class("lead"), Text("It counts on the axles from where it rides.")),
 		usualEquipment(p),
-		t.Draw(),
-		ownItem(p))
+		usual.Draw(),
+		rest,
+		ownItem(p),
+		El("p", El("strong", Text("Together: "+p.Show(total, quantity.Pound)))))
+}
+
+func table(caption string) page.Table {
+	return page.Table{Caption: caption, Class: "dense cards", Heads: []string{"Item", ">Each", "Mass from", ">How many"}}
+}
+
+// item is the row of one thing that may be carried.
+func item(p *Page, e *config.Equipment, qty int, own bool) []Part {
+	value := ""
+	if qty > 0 {
+		value = strconv.Itoa(qty)
+	}
+	id := "carry-" + e.ID
+	if typed, kept := p.Typed[id]; kept {
+		value = typed
+	}
+	from := Text(e.Basis)
+	if own {
+		from = page.Action("own-drop", e.ID, "", "Take off the list", Class("quiet"), At("id", "own-drop-"+e.ID),
+			At("aria-label", "Take off the list: "+e.Label))
+	}
+	return []Part{Text(e.Label), Text(p.Show(float64(e.MassLb), quantity.Pound)), from,
+		Many(El("input", Class("qty"), At("type", "text"), At("inputmode", "numeric"), At("id", "f-"+id),
+			At("data-act", "carry"), At("data-id", e.ID), At("value", value), At("aria-label", "How many: "+
+				e.Label), page.Describe(p.Page, id, "")),
+			If(p.Wrong[id] != "", El("span", Class("wrong"), At("id", "w-"+id), Text(p.Wrong[id]))))}
 }
 
 // ownItem takes what the service carries that is not on the list.
@@ -123,13 +147,23 @@ func ownItem(p *Page) Part {
 		If(p.Wrong["own-add"] != "", El("span", Class("wrong"), At("id", "w-own-add"), Text(p.Wrong["own-add"]))))
 }
 
-// usualEquipment offers what a unit of the duty carries, with one press.
-func usualEquipment(p *Page) Part {
+// kindOf is the kind of unit whose usual equipment is known: that of the unit, or else what
+// is asked for.
+func kindOf(p *Page) *config.Duty {
 	d := p.Q.Edition.Cat.DutyByID(p.Q.Draft.Needs.Duty)
 	if of := p.Q.OfDuty; of != nil {
 		d = of
 	}
 	if d == nil || len(d.Aboard) == 0 {
+		return nil
+	}
+	return d
+}
+
+// usualEquipment offers what a unit of the duty carries, with one press.
+func usualEquipment(p *Page) Part {
+	d := kindOf(p)
+	if d == nil {
 		return nil
 	}
 	kind := strings.ToLower(d.Label)
