@@ -18,6 +18,8 @@ type Told struct {
 	Area    string       `json:"area"` // where that was
 	Changes []ToldChange `json:"changes"`
 	Asked   []ToldNeed   `json:"asked,omitempty"` // what is asked for otherwise now
+	// Loose equipment of which there is more or less now, by its id.
+	Aboard []ToldLoad `json:"aboard,omitempty"`
 	// The unit before: what it came to, what payload it had left, and when it was
 	// due at nine in ten.
 	Total   pricing.Amount `json:"total"`
@@ -42,6 +44,12 @@ type ToldNeed struct {
 	Is    string `json:"is,omitempty"`
 }
 
+// ToldLoad is loose equipment that the press took aboard, or off where By is below 0.
+type ToldLoad struct {
+	ID string `json:"id"`
+	By int    `json:"by"`
+}
+
 // mostTold bounds what the view carries.
 const mostTold = 80
 
@@ -56,7 +64,8 @@ func (s *Session) TellFrom(was *quote.Draft, at string) {
 	if len(list)+len(asked) == 0 {
 		return
 	}
-	t := &Told{At: at, Area: s.View.Area, Changes: list[:min(len(list), mostTold)], Asked: asked}
+	t := &Told{At: at, Area: s.View.Area, Changes: list[:min(len(list), mostTold)], Asked: asked,
+		Aboard: s.loadsFrom(&was.Unit)}
 	now := s.Draft
 	s.Draft = was
 	if w, err := s.Work(); err == nil {
@@ -66,6 +75,26 @@ func (s *Session) TellFrom(was *quote.Draft, at string) {
 	}
 	s.Draft = now
 	s.View.Told = t
+}
+
+// loadsFrom lists the loose equipment that rides in another number than in an earlier unit.
+func (s *Session) loadsFrom(was *config.Unit) (list []ToldLoad) {
+	count := func(u *config.Unit, id string) (n int) {
+		for _, c := range u.Carried {
+			if c.Equipment == id {
+				n += c.Qty
+			}
+		}
+		return n
+	}
+	for _, c := range slices.Concat(s.Draft.Unit.Carried, was.Carried) {
+		by := count(&s.Draft.Unit, c.Equipment) - count(was, c.Equipment)
+		known := slices.ContainsFunc(list, func(l ToldLoad) bool { return l.ID == c.Equipment })
+		if by != 0 && !known && len(list) < mostTold {
+			list = append(list, ToldLoad{c.Equipment, by})
+		}
+	}
+	return list
 }
 
 // mostFresh bounds what the view carries of them.

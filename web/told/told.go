@@ -144,6 +144,7 @@ func (p *Page) Draw() Part {
 		El("p", Text(p.sum())),
 		If(len(p.Told.Asked) > 0,
 			El("ul", Each(p.Told.Asked, func(_ int, n session.ToldNeed) Part { return need(&n) }))),
+		p.loads("Taken aboard: ", 1), p.loads("Taken off: ", -1),
 		El("div", Class("row-tools"), page.Action("undo", "", "", "Take it all back", At("id", "told-undo"))),
 		lines(list[:len(list)-len(rest)]),
 		When(len(rest) > 0, func() Part {
@@ -151,6 +152,17 @@ func (p *Page) Draw() Part {
 				El("summary", Text("and "+page.Count(len(rest), "more", "more"))),
 				lines(rest))
 		}))
+}
+
+// loads lists the loose equipment that the press took aboard, or with a sign of -1 off.
+func (p *Page) loads(word string, sign int) Part {
+	var list []string
+	for _, l := range p.Told.Aboard {
+		if l.By*sign > 0 {
+			list = append(list, page.Whole(l.By*sign)+" × "+p.Q.Edition.Cat.CarriedLabel(&p.Q.Draft.Unit, l.ID))
+		}
+	}
+	return If(list != nil, El("p", El("b", Text(word)), Text(strings.Join(list, ", ")+".")))
 }
 
 // isGoal reports whether the unit was completed for a goal.
