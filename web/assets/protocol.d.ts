@@ -195,6 +195,7 @@ export interface Told {
   area: string;
   changes: ToldChange[];
   asked?: ToldNeed[];
+  aboard?: ToldLoad[];
   total: Amount;
   payload_lb: number;
   safe: string;
@@ -235,6 +236,11 @@ export interface ToldNeed {
   label: string;
   was?: string;
   is?: string;
+}
+
+export interface ToldLoad {
+  id: string;
+  by: number;
 }
 
 export interface Amount {

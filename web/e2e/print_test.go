@@ -23,7 +23,7 @@ func (w *window) paper() []string {
 	return strings.Split(strings.TrimSuffix(string(text), "\f"), "\f")
 }
 
-var spaces = regexp.MustCompile(`\s+`)
+var spaces = regexp.MustCompile(`[\s\x{a0}]+`)
 
 // flat joins lines, since paper breaks them elsewhere than the screen.
 func flat(text string) string { return spaces.ReplaceAllString(text, " ") }
