@@ -1,6 +1,7 @@
 package app
 
 import (
+	"cmp"
 	"maps"
 	"slices"
 	"strconv"
@@ -15,8 +16,8 @@ import (
 // acts of the whole page, by the word in its markup. What an area can be asked to
 // do stands with the area.
 var acts = map[string]session.Do{
-	"start":    func(s *session.Session, _ session.Act) { s.View.Parts = nil },
-	"restore":  func(*session.Session, session.Act) {},
+	"start":    started,
+	"restore":  restore,
 	"rehearse": func(*session.Session, session.Act) {}, // ignored when sent with other acts
 	"go":       goArea,
 	"units":    func(s *session.Session, _ session.Act) { s.View.Metric = !s.View.Metric },
@@ -43,6 +44,21 @@ func actOf(word string) (do session.Do, edition bool) {
 		}
 	}
 	return nil, false
+}
+
+// started takes up the quote that the page holds; ID says that it is another than before.
+func started(s *session.Session, a session.Act) {
+	s.View.Parts, s.View.Heard = nil, nil
+	if a.ID != "" {
+		s.Spoken = "Another quote: " + letters.Isolate(cmp.Or(s.Draft.Title, s.Memory.Edition.Cat.LabelOf(s.Draft.Unit.Chassis))) + "."
+	}
+}
+
+// restore shows a state that the page had kept; ID says which way it went there.
+func restore(s *session.Session, a session.Act) {
+	if a.ID != "" {
+		s.Spoken = session.Clip(a.ID+": "+letters.Calm(a.Value), session.MaxSaid) + "."
+	}
 }
 
 func goArea(s *session.Session, a session.Act) { s.GoTo(areaOf(a.ID).ID) }

@@ -1,8 +1,13 @@
 package app
 
 import (
+	"cmp"
+	"maps"
+	"slices"
 	"strings"
 
+	"boxwright/config"
+	"boxwright/web/page"
 	"boxwright/web/session"
 )
 
@@ -24,4 +29,105 @@ func said(s *session.Session) string {
 		return cat.LabelOf(a.ID)
 	}
 	return ""
+}
+
+// spoken is what is read out after an answer: of a press all that it changed, what must be
+// fixed first; of the rest of an answer only what it found out, so that it does not speak
+// over the press.
+func (v *screen) spoken(s *session.Session) string {
+	place := cmp.Or(v.Answer, v.name)
+	was := cmp.Or(s.View.Heard, &session.Heard{})
+	told := []string{s.Spoken, s.Notice}
+	if v.Reading || v.foreign != nil {
+		place = strings.TrimSuffix(v.title(), " – Boxwright")
+	}
+	stays := v.Answer == "" && was.Area == v.Area // an answer that was closed is nothing new
+	defer func() { s.View.Heard.Place, s.View.Heard.Area = place, v.Area }()
+	switch {
+	case session.Resting(s.Req.Acts):
+		if s.View.Heard == nil {
+			s.View.Heard = was
+		}
+		told = nil
+	case v.Reading || v.foreign != nil:
+		s.View.Heard = &session.Heard{}
+	case v.signedElsewhere():
+		s.View.Heard = &session.Heard{}
+		told = []string{s.Spoken, v.strip.Said(s.Notice)}
+	default:
+		told = v.changedSince(s)
+	}
+	if place != was.Place && !stays {
+		told = append(told, strings.TrimSuffix(place, ".")+".")
+	}
+	return strings.Join(strings.Fields(strings.Join(told, " ")), " ")
+}
+
+// mostBroken bounds what the view carries of them.
+const mostBroken = 20
+
+// changedSince is what of the unit is not as it was last read out, and notes how it is.
+func (v *screen) changedSince(s *session.Session) []string {
+	q := v.Q
+	payload, _ := q.Figure("weight.payload-left")
+	is := &session.Heard{Broken: map[string]string{}, Total: q.Price.Total, Likely: q.Plan.EvenOdds,
+		Payload: v.Show(payload.Value, payload.Unit)}
+	for _, f := range q.Findings {
+		if f.Severity == config.Stop && len(is.Broken) < mostBroken {
+			is.Broken[f.Code+" "+f.Where] = firstSentence(f.Text)
+		}
+	}
+	was, first := s.View.Heard, s.View.Heard == nil
+	s.View.Heard = is
+	if first {
+		was = &session.Heard{}
+	}
+	var told []string
+	add := func(said bool, text string) {
+		if said {
+			told = append(told, text)
+		}
+	}
+	for _, code := range slices.Sorted(maps.Keys(is.Broken)) {
+		add(is.Broken[code] != was.Broken[code], "Must fix: "+is.Broken[code])
+	}
+	for _, code := range slices.Sorted(maps.Keys(was.Broken)) {
+		_, where, _ := strings.Cut(code, " ")
+		add(is.Broken[code] == "", "Kept again: "+where+".")
+	}
+	told = append(told, s.Spoken, s.Notice)
+	if s.Telling {
+		told = append(told, exchanged(q.Edition.Cat, s.View.Told)...)
+	}
+	by := is.Total.Sub(was.Total)
+	add(!first && !by.IsZero(), "Price "+by.Signed()+" to "+q.Total()+".")
+	if v.guided {
+		told = append(told, v.guide.Instruction())
+	}
+	add(is.Payload != was.Payload, "Payload left "+is.Payload+".")
+	add(is.Likely != was.Likely, "Delivery "+is.Likely.Long()+".")
+	add(first, "Price "+q.Total()+".")
+	return told
+}
+
+// firstSentence leaves the explanations to who reads on.
+func firstSentence(text string) string {
+	first, _, _ := strings.Cut(text, ". ")
+	return strings.TrimSuffix(first, ".") + "."
+}
+
+// exchanged says what a press changed beyond itself: chassis and body by name, of the rest
+// how much.
+func exchanged(cat *config.Catalogue, t *session.Told) (told []string) {
+	more := len(t.Changes) + len(t.Asked)
+	for _, c := range t.Changes {
+		if c.Instead != "" && cat.OptionByID(c.ID) == nil {
+			told = append(told, "Exchanged: "+cat.LabelOf(c.ID)+" instead of "+cat.LabelOf(c.Instead)+".")
+			more--
+		}
+	}
+	if more > 0 {
+		told = append(told, page.Count(more, "more change.", "more changes."))
+	}
+	return told
 }

@@ -133,18 +133,3 @@ func (v *screen) title() string {
 	}
 	return v.name + " – " + page.Subject(v.Page) + " – Boxwright"
 }
-
-// said is read out after a change.
-func (v *screen) said() string {
-	if v.foreign != nil {
-		return v.notice
-	}
-	if v.signedElsewhere() {
-		return v.strip.Said(v.notice)
-	}
-	instruction := ""
-	if v.guided {
-		instruction = v.guide.Instruction()
-	}
-	return page.Live(v.Page, instruction, v.notice)
-}

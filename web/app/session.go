@@ -66,6 +66,7 @@ func do(s *session.Session, act session.Act) {
 	}
 	switch {
 	case s.Draft != began:
+		s.View.Heard = nil
 		s.Other, s.View.Told = nil, nil // another quote was taken up, and what was typed wrong was of the one before
 		s.View.Typed, s.View.Wrong = nil, nil
 	case s.Other == nil:
@@ -113,10 +114,11 @@ func (a *App) reply(s *session.Session) (*Reply, error) {
 		}
 	}
 	r := &Reply{
-		Draft: draft, View: s.View, Pins: s.Pins, Title: p.title(), Say: p.said(), Said: said(s),
+		Draft: draft, View: s.View, Pins: s.Pins, Title: p.title(), Said: said(s),
 		Gist: s.Gist(p.Q), Do: s.Steps, Partial: s.Partial,
 	}
 	r.Regions, r.Shown = a.changed(p.regions(), s.Req.Shown)
+	r.Say = p.spoken(s)           // of what was drawn
 	r.Undecided = p.Q.Undecided() // of what was drawn
 	r.Gist.Weighed = s.Taught()
 	r.Private = s.Private

@@ -22,8 +22,13 @@ export function place() {
   return out;
 }
 
-/** back gives the focus to what stands where it was, if it is lost. @param {Place} was */
+/**
+ * back gives the focus to what stands where it was, if it is lost; who waits for an answer
+ * is led to it.
+ * @param {Place} was
+ */
 export function back(was) {
+  document.getElementById(document.activeElement?.getAttribute("data-leads") || "")?.focus();
   if (document.activeElement !== document.body) return;
   for (const { id, n } of was) {
     const list = stops(document.getElementById(id) || document.createElement("p"));

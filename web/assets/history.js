@@ -192,7 +192,7 @@ export class History {
   async open(id, steal) {
     if (id !== this.state.here.id) this.refused = [];
     await this.transport.alone(() => this.takeUp(id, steal));
-    this.transport.act({ do: "start" });
+    this.transport.act({ do: "start", id: "opened" });
   }
 
   /**
@@ -279,9 +279,10 @@ export class History {
       this.taken();
       return;
     }
+    const value = state.trail[by < 0 ? state.at : state.at + by].said;
     state.at += by;
     state.draft = to.draft;
-    transport.act({ do: "restore" });
+    transport.act({ do: "restore", id: by < 0 ? "Undone" : "Done again", value });
   }
 
   /** goTo shows the state of that number. @param {number} n */

@@ -87,7 +87,7 @@ test("undo goes back, and a change after it takes the place of what was undone",
   assert.equal(p.state.draft.title, "a");
   await p.history.goTo(1);
   assert.equal(p.state.draft.title, "b");
-  assert.deepEqual(p.asked.at(-1).acts, [{ do: "restore" }]);
+  assert.deepEqual(p.asked.at(-1).acts, [{ do: "restore", id: "Done again", value: "" }]);
   p.done("d");
   assert.deepEqual(titles(p), ["a", "b", "d"]);
 });
@@ -194,7 +194,7 @@ test("a kept quote comes back with its states and where it was", async () => {
   assert.equal(p.state.draft.title, "b");
   assert.deepEqual(titles(p), ["a", "b"]);
   assert.equal(p.state.at, 1);
-  assert.deepEqual(p.asked.at(-1).acts, [{ do: "start" }]);
+  assert.deepEqual(p.asked.at(-1).acts, [{ do: "start", id: "opened" }]);
 });
 
 test("a kept quote whose oldest states are gone comes back where it was", async () => {

@@ -133,6 +133,7 @@ export interface View {
   told?: Told;
   standing: Record<string, Own>;
   own_item: OwnItem;
+  heard?: Heard;
 }
 
 export interface Gist {
@@ -216,6 +217,15 @@ export interface OwnItem {
   width?: string;
   height?: string;
   place?: string;
+}
+
+export interface Heard {
+  place?: string;
+  area?: string;
+  broken?: Record<string, string>;
+  total: Amount;
+  payload?: string;
+  likely: string;
 }
 
 export interface KeptStep {

@@ -112,8 +112,7 @@ export class Screen {
     if (dataset.theme !== theme) dataset.theme = theme;
     if (this.opening) return; // another quote than the one that is seen
     document.title = reply.title || "";
-    const say = element("say");
-    if (reply.say && say.textContent !== reply.say) say.textContent = reply.say;
+    if (reply.say) element("say").textContent = reply.say;
   }
 
   /** reset has choices go back to what is drawn, after a press that was not taken. */

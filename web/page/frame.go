@@ -9,7 +9,6 @@ import (
 
 	"boxwright/config"
 	"boxwright/config/letters"
-	"boxwright/config/quantity"
 	"boxwright/pricing/quote"
 	. "boxwright/web/page/markup"
 )
@@ -285,23 +284,4 @@ func standingFindings(p *Page) Part {
 		If(rest > 0, El("p", Class("small soft"),
 			Text("and "+Count(rest, "more, in its area", "more, in their areas")))),
 	)
-}
-
-// Live is the sentence read out after a change: what the guide asks for next,
-// what was done, and the figures people decide by.
-func Live(p *Page, instruction, notice string) string {
-	if p.Reading {
-		return notice
-	}
-	text := ""
-	if instruction != "" {
-		text = instruction + " "
-	}
-	if notice != "" {
-		text = notice + " "
-	}
-	if f, ok := p.Q.Figure("weight.payload-left"); ok {
-		text += "Remaining payload " + p.Show(f.Value, quantity.Pound) + ". "
-	}
-	return text + "Delivery " + p.Q.Plan.EvenOdds.Long() + ". Price " + p.Q.Total() + "."
 }

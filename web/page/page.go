@@ -23,6 +23,7 @@ type Page struct {
 	Q        *quote.Quote
 	Today    config.Date       // as the browser has it; zero when it is not known
 	Area     string            // id of the one shown
+	Answer   string            // what the area has just found out, to be read out; set when it is drawn
 	Metric   bool              // otherwise US units
 	Reading  bool              // the quote is read as it was sent: nothing that edits it is drawn
 	Typed    map[string]string // text in a field that could not be taken

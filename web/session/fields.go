@@ -35,6 +35,7 @@ func (s *Session) Wrong(id, typed, why string) {
 		s.View.Typed, s.View.Wrong = map[string]string{}, map[string]string{}
 	}
 	s.View.Typed[id], s.View.Wrong[id] = Clip(typed, 4000), why
+	s.Spoken = "Not taken: " + letters.Calm(why)
 }
 
 // Right takes back that a field was typed wrongly.

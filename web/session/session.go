@@ -18,6 +18,8 @@ type Session struct {
 	Pins    []string
 	Faults  []string
 	Notice  string
+	Spoken  string         // is read out, and not shown
+	Telling bool           // View.Told is of this request
 	Pressed string         // what was pressed, where that is no option, chassis or body
 	Changes []rules.Change // that completing the unit made in this request, with their causes
 	Steps   []Step

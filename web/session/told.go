@@ -74,7 +74,7 @@ func (s *Session) TellFrom(was *quote.Draft, at string) {
 		t.Payload = f.Value
 	}
 	s.Draft = now
-	s.View.Told = t
+	s.View.Told, s.Telling = t, true
 }
 
 // loadsFrom lists the loose equipment that rides in another number than in an earlier unit.

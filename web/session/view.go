@@ -47,6 +47,7 @@ type View struct {
 	// the standing answers to terms of a bid, while they are shown
 	Standing map[string]bid.Own `json:"standing,omitzero"`
 	OwnItem  OwnItem            `json:"own_item,omitzero"` // that is being described
+	Heard    *Heard             `json:"heard,omitempty"`   // what was read out last
 }
 
 // OwnItem is equipment of the purchaser's own as it is typed in.

@@ -77,6 +77,7 @@ func proposals(p *Page) Part {
 		When(p.toldHere(), func() Part { return p.Told.Draw() }),
 		When(p.Proposing || p.Search != nil, func() Part {
 			return El("section", At("id", "answer"), At("tabindex", "-1"), At("aria-label", "What fits the needs"),
+				If(p.Search != nil && p.Search.Offered() != nil, At("data-leads", firstCard)),
 				If(p.Proposing, El("div", Class("proposing"), At("id", "proposing"), page.Working())),
 				When(p.Search != nil, func() Part { return proposed(p) }))
 		}),
@@ -241,6 +242,13 @@ func proposed(p *Page) Part {
 		said += " The catalogue says nothing of: " + strings.Join(s.Unknown, ", ") + "."
 	}
 	offered := s.Offered()
+	p.Answer = ""
+	for i, x := range distinct(offered) {
+		if i == 0 {
+			p.Answer = page.Count(len(distinct(offered)), "proposal.", "proposals.")
+		}
+		p.Answer += " " + x.Title + ": " + x.Quote.Chassis.Label + ", " + x.Quote.Total() + "."
+	}
 	return Many(
 		When(s.Begun != nil, func() Part {
 			why := s.Begun.Why(p.System())
@@ -249,8 +257,10 @@ func proposed(p *Page) Part {
 		giveUps(p),
 		When(len(offered) > 0, func() Part {
 			return El("div", Class("three"),
-				Each(distinct(offered), func(_ int, x propose.Proposal) Part { return card(p, &x) }),
-				When(s.Aside != nil, func() Part { return card(p, s.Aside) }))
+				Each(distinct(offered), func(i int, x propose.Proposal) Part {
+					return card(p, &x, If(i == 0, Many(At("id", firstCard), At("tabindex", "-1"))))
+				}),
+				When(s.Aside != nil, func() Part { return card(p, s.Aside, nil) }))
 		}),
 		If(len(s.Proposals) == 0 && p.Giving != nil && len(p.Giving.List) == 0,
 			El("p", Class("notice"), Text("No unit of this catalogue meets the "+
@@ -345,7 +355,10 @@ func distinct(list []propose.Proposal) []propose.Proposal {
 	return out
 }
 
-func card(p *Page, x *propose.Proposal) Part {
+// firstCard is where the reader stands once there are proposals.
+const firstCard = "first-proposal"
+
+func card(p *Page, x *propose.Proposal, mark Part) Part {
 	q := x.Quote
 	taken := quote.SameLoad(&x.Unit, &p.Q.Draft.Unit, false)
 	figure := func(code string) Part {
@@ -368,7 +381,7 @@ func card(p *Page, x *propose.Proposal) Part {
 	if x.Among != "" {
 		title += ", " + x.Among
 	}
-	return El("section", Class("card"),
+	return El("section", Class("card"), mark, At("role", "group"), At("aria-label", title),
 		El("h3", Text(title)), El("p", Class("big"), Text(q.Total())), El("p", Class("how"), Text(q.PriceWords())),
 		El("p", Text(q.Chassis.Label+" · "+q.Body.Label)),
 		El("dl", row("Remaining payload", figure("weight.payload-left")), row("Front axle", figure("weight.front-axle")),

@@ -47,6 +47,7 @@ func pick(s *session.Session, a session.Act) {
 	}
 	s.View.Asked = ""
 	s.Draft.Unit = full
+	s.Spoken = named(s, o.ID) + " is in."
 	s.Tell(changes)
 }
 
@@ -67,7 +68,9 @@ func takeOut(s *session.Session, id string) {
 		s.Draft.Unit.LeaveOut(id, false)
 		s.View.Asked = id
 		s.Notice = letters.Isolate(o.Label) + " has to stay in. See why beside it."
+		return
 	}
+	s.Spoken = named(s, id) + " is out."
 }
 
 // takeOffer takes an option in one of the ways offered, worked out again from
@@ -100,6 +103,7 @@ func keep(s *session.Session, a session.Act) {
 	if s.Draft.Unit.Filled(a.ID) {
 		s.Draft.Unit.Keep(a.ID)
 		s.Refill()
+		s.Spoken = named(s, a.ID) + " is locked in."
 	}
 }
 
@@ -182,6 +186,7 @@ func move(s *session.Session, place *string, wanted string) {
 	s.Draft.Unit.Keep(wanted)
 	restart(s, &before)
 	s.Refill()
+	s.Spoken = named(s, wanted) + " is in."
 }
 
 // judge says what an id is beside the picks of the unit. What the table is still

@@ -2,6 +2,7 @@
 package unit
 
 import (
+	"cmp"
 	"slices"
 	"strconv"
 	"strings"
@@ -123,11 +124,11 @@ func chapter(p *Page) Part {
 	cat := p.Q.Edition.Cat
 	switch id := p.View.ChapterIn(p.Q.Edition.Cat); id {
 	case "":
-		return Many(heading("Options found"), found(p))
+		return Many(p.heading("Options found"), found(p))
 	case session.ChapterChassis:
-		return Many(heading("Chassis"), chassisChoice(p))
+		return Many(p.heading("Chassis"), chassisChoice(p))
 	case session.ChapterModule:
-		return Many(heading("Module"), moduleChoice(p))
+		return Many(p.heading("Module"), moduleChoice(p))
 	default:
 		var list []listed
 		for i := range cat.Groups {
@@ -136,12 +137,15 @@ func chapter(p *Page) Part {
 			}
 		}
 		at := slices.IndexFunc(cat.Chapters, func(c config.Chapter) bool { return c.ID == id })
-		return Many(heading(cat.Chapters[at].Label), groups(p, list))
+		return Many(p.heading(cat.Chapters[at].Label), groups(p, list))
 	}
 }
 
 // heading of a chapter, for those who go by headings; others see which button is lit.
-func heading(label string) Part { return El("h2", Class("hidden-text"), Text(label)) }
+func (p *Page) heading(label string) Part {
+	p.Answer = cmp.Or(p.Answer, label)
+	return El("h2", Class("hidden-text"), Text(label))
+}
 
 // listed is a group with the options of it that are shown, by their places in the
 // catalogue.
@@ -193,6 +197,7 @@ func found(p *Page) Part {
 	if hits > shown {
 		said += "; the first " + strconv.Itoa(shown) + " are shown, another word finds fewer"
 	}
+	p.Answer = said
 	return Many(El("p", Class("lead"), Text(said+". "),
 		page.Action("chapter", p.View.Chapter, "", "Back to the chapters", Class("quiet"))), groups(p, list))
 }
@@ -399,6 +404,10 @@ func why(p *Page, id string) Part {
 		At("aria-label", "Why not: "+q.Edition.Cat.LabelOf(id)),
 		If(p.Ways == nil, page.Working()),
 		Each(p.reasons(ways), func(i int, r reason) Part {
+			if i == 0 {
+				n := len(ways.Mends) + len(ways.Offers) + len(ways.Yields)
+				p.Answer = r.words + " " + page.Count(n, "way out.", "ways out.")
+			}
 			background := q.Background(r.Reason)
 			return Many(El("p", Class("head"), Text("Why not")), El("p", Text(r.words)),
 				If(r.chosen != "", El("p", Class("how"), Text(r.chosen))),

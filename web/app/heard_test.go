@@ -1,0 +1,67 @@
+package app
+
+import (
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+)
+
+// What a press changed is read out whole, what must be fixed first, and the rest of the
+// answer does not speak over it.
+func TestAPressIsReadOutWhole(t *testing.T) {
+	p := open(t)
+	p.do(Act{Do: "new", ID: "cut-14500-158-gas", Value: "mod-146-72"})
+	p.do(Act{Do: "go", ID: "unit"})
+	rests := func(want string) {
+		t.Helper()
+		require.Equal(t, want, p.ask(Act{Do: "rest"}).Say)
+		require.Empty(t, p.ask(Act{Do: "decide", Value: "1"}).Say)
+	}
+	for _, x := range []struct {
+		name string
+		act  Act
+		says []string // in this order
+		rest string
+	}{
+		{"a chapter", Act{Do: "chapter", ID: "exterior"}, []string{"Exterior and marking."}, ""},
+		{"an option", Act{Do: "pick", ID: "rec-hitch", On: true}, []string{"Receiver hitch, 2 in is in.", "Price +", " to USD ",
+			"Payload left "}, ""},
+		{"what was undone", Act{Do: "restore", ID: "Undone", Value: "Receiver hitch"}, []string{"Undone: Receiver hitch."}, ""},
+		{"a search", Act{Do: "search", Value: "hitch"}, []string{" found for “hitch”."}, ""},
+		{"a field that cannot be taken", set("unit.payload_lb", "heavy"), []string{"Not taken: “heavy” is not a number"}, ""},
+		{"a limit that is broken", set("unit.payload_lb", "4000"), []string{"Must fix: Payload, ", "short of the limit"}, ""},
+		{"one that is kept again, by another chassis", Act{Do: "chassis", ID: "cut-14500-158-4x4"}, []string{"Kept again: Payload, ",
+			"Cutaway 14,500 lb 4x4, 158 in wheelbase, gasoline is in.", " more changes.", "Price ", "Delivery "}, ""},
+		{"nothing", Act{Do: "restore"}, nil, ""},
+	} {
+		t.Run(x.name, func(t *testing.T) {
+			s := p.ask(x.act)
+			require.Empty(t, s.Fault)
+			require.Equal(t, x.says == nil, s.Say == "", s.Say)
+			rest := s.Say
+			for _, part := range x.says {
+				_, after, found := strings.Cut(rest, part)
+				require.True(t, found, "%q in %q, in its turn", part, s.Say)
+				rest = after
+			}
+			rests(x.rest)
+		})
+	}
+}
+
+// What takes long is read out when it is there: why a thing cannot be had, and proposals.
+func TestLateAnswersAreReadOut(t *testing.T) {
+	p := open(t)
+	p.do(Act{Do: "new", ID: "cut-14500-158-gas", Value: "mod-146-72"})
+	p.do(Act{Do: "go", ID: "needs"})
+	require.Empty(t, p.ask(Act{Do: "propose"}).Say)
+	say := ""
+	for s := p.ask(Act{Do: "rest"}); ; s = p.ask(Act{Do: "rest"}) {
+		if say += s.Say; !s.Partial {
+			break
+		}
+	}
+	require.Regexp(t, `^\d proposals?\. .*Lowest price.*: .*, USD [\d,.]+\.`, say)
+	require.Empty(t, p.ask(Act{Do: "restore"}).Say, "once")
+}
