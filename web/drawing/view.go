@@ -241,10 +241,14 @@ func wayOf(id string) *way {
 	return &ways[max(slices.IndexFunc(ways, func(w way) bool { return w.id == id }), 0)]
 }
 
-// nearness of a part to whoever looks; letters stand on the rails and cases that they cross.
+// nearness of a part to whoever looks; letters stand on the rails and cases that they cross,
+// and what is painted or stuck on the body lies under the seams of the doors that it crosses.
 func (w *way) nearness(p *body.Part) float64 {
-	if p.Kind == "lettering" {
+	switch {
+	case p.Kind == "lettering":
 		return w.near(p.Box) + depthIn
+	case !w.inside && plain(p.Kind) == layerMark:
+		return math.Inf(-1)
 	}
 	return w.near(p.Box)
 }
@@ -275,6 +279,12 @@ func (w *way) draw(m *body.Model, p *body.Part) []Shape {
 		var s sheet
 		s.rounded(layerTire, f, 2)
 		return s.shapes
+	case p.Kind == "rail" && (w.id == "street" || w.id == "curb"):
+		var list []Shape
+		for _, piece := range w.beside(m, f) {
+			list = append(list, symbol(m, p, piece, square)...)
+		}
+		return list
 	case w.id == "floor" && p.Kind == "door":
 		return w.swing(p)
 	case p.ID == "door/rear" && square:
@@ -302,6 +312,18 @@ func (w *way) draw(m *body.Model, p *body.Part) []Shape {
 		square = true
 	}
 	return symbol(m, p, f, square)
+}
+
+// beside is what a wheel opening leaves of something along the side of the body.
+func (w *way) beside(m *body.Model, f frame2) []frame2 {
+	v := (f.v0 + f.v1) / 2
+	axle := w.flat(body.Box{X0: m.RearAxle, X1: m.RearAxle}).u0
+	open := math.Pow(m.RearWheel.Radius+body.OpeningIn, 2) - math.Pow(v-m.RearWheel.Radius, 2)
+	half := math.Sqrt(math.Max(open, 0))
+	if half == 0 || f.u0 > axle-half || f.u1 < axle+half {
+		return []frame2{f}
+	}
+	return []frame2{{f.u0, axle - half, f.v0, f.v1}, {axle + half, f.u1, f.v0, f.v1}}
 }
 
 // low reports whether a part stands in the middle of the room, before the walls.

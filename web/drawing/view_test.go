@@ -251,3 +251,46 @@ func TestCoordinatesAreWrittenInTenths(t *testing.T) {
 		t.Run(x.want, func(t *testing.T) { assert.Equal(t, x.want, string(appendTenths(nil, x.v))) })
 	}
 }
+
+func partOf(m *body.Model, g Group) *body.Part {
+	if i := slices.IndexFunc(m.Parts, func(p body.Part) bool { return p.ID == g.ID }); i >= 0 {
+		return &m.Parts[i]
+	}
+	return nil
+}
+
+// Seams of doors run across what is painted on them, and rub rails end at the wheels.
+func TestSeamsCrossStripesAndRailsEndAtWheels(t *testing.T) {
+	m := pagetest.Of(t, quotetest.Demo(t), "cut-14500-158-gas", false).Q.Space.Model
+	for _, side := range []string{"street", "curb", "rear"} {
+		t.Run(side, func(t *testing.T) {
+			stripe, door := -1, -1
+			for i, g := range ViewOf(m, side).Groups {
+				switch p := partOf(m, g); {
+				case p == nil:
+				case p.Kind == "band" && p.Face != config.FaceRoof:
+					stripe = i
+				case door < 0 && (p.Kind == "door" || p.Kind == "compartment"):
+					door = i
+				}
+			}
+			require.GreaterOrEqual(t, stripe, 0, "the stripe is drawn")
+			require.Less(t, stripe, door)
+		})
+	}
+	axle, radius := m.RearAxle, m.RearWheel.Radius
+	rails := 0
+	for _, g := range ViewOf(m, "street").Groups {
+		if p := partOf(m, g); p == nil || p.Kind != "rail" || p.Z0 > 2*radius {
+			continue
+		}
+		for _, s := range g.Shapes {
+			rails++
+			for _, at := range s.Along {
+				require.Greater(t, math.Abs(at.U-axle), radius/2, "no rail runs across the wheel")
+			}
+		}
+		require.Len(t, g.Shapes, 2)
+	}
+	require.Positive(t, rails)
+}
