@@ -334,3 +334,19 @@ func TestWhatIsToBeNamedIsAList(t *testing.T) {
 	assert.Equal(t, 19, strings.Count(f.Text, "(a word)"))
 	assert.True(t, strings.HasSuffix(f.Text, fmt.Sprintf("; and %d more.", len(f.Picks)-19)), f.Text)
 }
+
+// A unit as the plant builds it lacks nothing of standard; what gives way to another is named
+// with it, and what just goes without.
+func TestWhatIsLeftOutOfStandard(t *testing.T) {
+	q := begun(t, "cut-14500-158-gas")
+	assert.Empty(t, q.LeftOut())
+	cat, u := q.Edition.Cat, &q.Draft.Unit
+	label := cat.LabelOf
+	u.Drop("cot-manual")
+	u.Set(config.Pick{Option: "cot-power", Qty: 1})
+	u.Drop("rail-channel")
+	u.Set(config.Pick{Option: "rail-none", Qty: 1})
+	u.Drop("rec-rear-eyes")
+	assert.ElementsMatch(t, []quote.Missing{{Label: label("cot-manual"), Instead: label("cot-power")},
+		{Label: label("rail-channel")}, {Label: label("rec-rear-eyes")}}, q.LeftOut())
+}

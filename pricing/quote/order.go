@@ -17,11 +17,11 @@ type Station struct {
 	Lines         []StationLine
 }
 
-// StationLine is one thing to be done at a station.
+// StationLine is one thing to be done at a station. No is its number in the catalogue.
 type StationLine struct {
-	Label, Spec, Told string
-	Qty               int
-	Hours             float64 // of all Qty
+	No, Label, Spec, Told string
+	Qty                   int
+	Hours                 float64 // of all Qty
 }
 
 // Told is what an option asks for and what was said to it: "Color name or code:
@@ -41,20 +41,22 @@ func (q *Quote) Stations() []Station {
 	var rest Station
 	for _, st := range cat.Plant.Stations {
 		s := Station{ID: st.ID, Label: st.Label}
-		add := func(label, spec, told string, qty int, work []config.Work) {
+		add := func(l StationLine, work []config.Work) {
 			for _, w := range work {
 				if w.Station == st.ID && w.Hours > 0 {
-					h := float64(w.Hours) * float64(qty)
-					s.Hours += h
-					s.Lines = append(s.Lines, StationLine{label, spec, told, qty, h})
+					l.Hours += float64(w.Hours) * float64(l.Qty)
 				}
 			}
+			if l.Hours > 0 {
+				s.Hours += l.Hours
+				s.Lines = append(s.Lines, l)
+			}
 		}
-		add(q.Chassis.Label, q.Chassis.Spec, "", 1, q.Chassis.Work)
-		add(q.Body.Label, q.Body.Spec, "", 1, q.Body.Work)
+		add(StationLine{No: q.Chassis.ID, Label: q.Chassis.Label, Qty: 1}, q.Chassis.Work)
+		add(StationLine{No: q.Body.ID, Label: q.Body.Label, Qty: 1}, q.Body.Work)
 		for _, p := range q.Draft.Unit.Picks {
 			if o := cat.OptionByID(p.Option); o != nil {
-				add(o.Label, o.Spec, q.Told(o), p.Qty, o.Work)
+				add(StationLine{No: o.ID, Label: o.Label, Spec: o.Spec, Told: q.Told(o), Qty: p.Qty}, o.Work)
 			}
 		}
 		for _, step := range q.Plan.Steps {
@@ -75,7 +77,8 @@ func (q *Quote) Stations() []Station {
 	for _, p := range q.Draft.Unit.Picks {
 		o := cat.OptionByID(p.Option)
 		if o != nil && !o.IsNone() && !slices.ContainsFunc(o.Work, func(w config.Work) bool { return w.Hours > 0 }) {
-			rest.Lines = append(rest.Lines, StationLine{o.Label, o.Spec, q.Told(o), p.Qty, 0})
+			rest.Lines = append(rest.Lines, StationLine{No: o.ID, Label: o.Label, Spec: o.Spec, Told: q.Told(o),
+				Qty: p.Qty})
 		}
 	}
 	return append(out, rest)

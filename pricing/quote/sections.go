@@ -25,13 +25,13 @@ const (
 )
 
 // Sections in the order they are printed.
-var Sections = []Section{PriceSection, PaymentsSection, SpecificationSection, WeightsSection, ElectricalSection,
-	SpaceSection, ComplianceSection, DeliverySection, ServiceSection}
+var Sections = []Section{PriceSection, SpecificationSection, WeightsSection, ElectricalSection, SpaceSection,
+	ComplianceSection, DeliverySection, ServiceSection, PaymentsSection}
 
-// Heading is a section's number and name, "4 Weights".
+// Heading is a section's number and name, "3 Weights".
 func (s Section) Heading() string { return strconv.Itoa(slices.Index(Sections, s)+1) + " " + string(s) }
 
-// Place is where a section stands, "Section 4, Weights".
+// Place is where a section stands, "Section 3, Weights".
 func (s Section) Place() string {
 	return "Section " + strconv.Itoa(slices.Index(Sections, s)+1) + ", " + string(s)
 }
@@ -58,7 +58,7 @@ func (q *Quote) Chapters() []config.Chapter {
 	return out
 }
 
-// ChapterHeading is a chapter's number in the specification and its name, "3.2 Body".
+// ChapterHeading is a chapter's number in the specification and its name, "2.2 Body".
 func (q *Quote) ChapterHeading(ch config.Chapter) string {
 	i := slices.IndexFunc(q.Chapters(), func(c config.Chapter) bool { return c.ID == ch.ID })
 	return strconv.Itoa(slices.Index(Sections, SpecificationSection)+1) + "." + strconv.Itoa(i+1) + " " + ch.Label
@@ -82,4 +82,40 @@ func (q *Quote) PlaceOf(id string) string {
 		}
 	}
 	return SpecificationSection.Place()
+}
+
+// Missing is something that the plant fits as standard and the unit has not, and what the
+// unit has in its place, where one excludes the other.
+type Missing struct{ Label, Instead string }
+
+// usualKey is what the unit as the plant builds it is kept under.
+type usualKey struct{ chassis, body string }
+
+// LeftOut lists what the plant fits as standard on the chassis with the body and this unit
+// goes without. A remount has no such standard.
+func (q *Quote) LeftOut() []Missing {
+	u, cat := &q.Draft.Unit, q.Edition.Cat
+	if q.Remount() {
+		return nil
+	}
+	usual := q.Edition.Once(usualKey{u.Chassis, u.Body}, func() any {
+		return Begin(q.Edition, u.Chassis, u.Body, q.Draft.Date).Unit.Picks
+	}).([]config.Pick)
+	var out []Missing
+	for _, p := range usual {
+		o := cat.OptionByID(p.Option)
+		if o == nil || !Specified(o) || o.LeavesOut() || u.Has(o.ID) {
+			continue
+		}
+		x := Missing{Label: o.Label}
+		if g := cat.GroupByID(o.Group); g.Choose != config.ChooseAny {
+			for _, own := range u.Picks {
+				if in := cat.OptionByID(own.Option); in != nil && in.Group == o.Group && !in.LeavesOut() {
+					x.Instead = in.Label
+				}
+			}
+		}
+		out = append(out, x)
+	}
+	return out
 }

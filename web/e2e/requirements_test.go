@@ -37,7 +37,7 @@ func TestTheReadingIsCorrectedInTheRow(t *testing.T) {
 
 	w.click("#to-response")
 	w.must(w.Until(`document.querySelector(".paper .form")`))
-	require.Contains(t, w.text(".paper"), "Section 4, Weights")
+	require.Contains(t, w.text(".paper"), "Section 3, Weights")
 	w.click("#fold-document summary")
 	w.click("#at-0-0") // leads to the numbered section of the quote
 	w.must(w.Until(`document.activeElement.id === "section-4"`))

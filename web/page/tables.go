@@ -33,7 +33,7 @@ func (t Table) Draw() Part {
 			heads = append(heads, El("td"))
 			continue
 		}
-		heads = append(heads, El("th", At("scope", "col"), If(right[i], Class("num")), Text(h)))
+		heads = append(heads, El("th", At("scope", "col"), If(right[i], Class("num")), Text(Held(h))))
 	}
 	row := func(cells []Part, class string) Part {
 		tr := []Part{Class(class)}

@@ -175,7 +175,7 @@ func steps(p *Page) Part {
 			name = Many(El("b", Text(s.Label)), Text(" "), El("span", Class("tag"), Text("decides the date")))
 		}
 		t.Rows = append(t.Rows, []Part{name, Text(quantity.Group(s.Expected, 1)), Text(s.Start.Long()),
-			Text(s.Finish.Long()), Text(quantity.Group(s.Float, 1)), Text(page.Percent(s.Share)), Text(added)})
+			Text(s.Finish.Long()), Text(quantity.Group(s.Float, 1)), Text(page.Percent(s.Share)), Text(page.Held(added))})
 	}
 	return page.Fold("steps", "Every step with its dates",
 		El("p", Class("how"), Text("Decides: in how many of the draws the delivery waited for the step.")), t.Draw())

@@ -9,6 +9,7 @@ import (
 	"boxwright/config"
 	"boxwright/config/letters"
 	"boxwright/config/power"
+	"boxwright/config/quantity"
 	"boxwright/config/standards"
 	"boxwright/pricing"
 	"boxwright/pricing/bid"
@@ -167,7 +168,11 @@ func paper(p *Page) Part {
 	if shown.bare {
 		return El("article", Class("paper bare"), At("aria-label", shown.label+" document"), shown.draw(p))
 	}
-	head := El("div", Class("running"), El("span", Text(shown.label+number+" · "+d.Date.Long()+revised(d))),
+	count := ""
+	if shown.counts {
+		count = " · build " + page.Count(d.Count(), "unit", "units")
+	}
+	head := El("div", Class("running"), El("span", Text(shown.label+number+" · "+d.Date.Long()+revised(d)+count)),
 		El("span", Text(d.Buyer.Name)))
 	foot := El("div", Class("running foot"), El("span", Text("Catalogue "+cat.Title+", edition "+cat.Edition)),
 		El("span", Text("Content "+cat.Hash()[:16]+" · of this document "+d.Fingerprint())))
@@ -191,6 +196,7 @@ type paperKind struct {
 	id, label string
 	draw      func(*Page) Part
 	bare      bool // it has sheets of its own, with their own frame
+	counts    bool // each sheet says how many units are built
 }
 
 // papers in the order they are wanted; the first is the quote.
@@ -203,7 +209,7 @@ func init() { // their functions look the list up
 		{id: "response", label: "Response form", draw: responseForm},
 		{id: "exceptions", label: "Exceptions", draw: exceptions},
 		{id: "bidspec", label: "Specification to bid", draw: purchaserSpecification},
-		{id: "order", label: "Order sheet", draw: eachUnit(orderSheet)},
+		{id: "order", label: "Order sheet", draw: eachUnit(orderSheet), counts: true},
 		{id: "test", label: "Test sheet", draw: eachUnit(testSheet)},
 		{id: "labels", label: "Label data", draw: eachUnit(labelData)},
 		{id: "upkeep", label: "Maintenance schedule", draw: eachUnit(upkeep)},
@@ -231,31 +237,32 @@ func papersChoice(p *Page) Part {
 		}))
 }
 
-// quotePaper is the quote: what decides first, every line of the price last. A
-// revision begins with what it changes.
+// quotePaper is the quote as a purchaser reads it: what it is, costs and comes when; what is
+// in it and what is not; what it weighs and complies with; the terms, and where to sign. How
+// it was worked out is in annexes. A revision begins with what it changes.
 func quotePaper(p *Page) Part {
 	q := p.Q
 	return Many(
 		cover(p),
 		revisionPaper(p),
 		section(quote.PriceSection, ""), priceSummary(p),
-		El("section", Class("whole"), section(quote.PaymentsSection, ""), page.PaymentTable(p.Page)), financePaper(p),
-		specification(p, true),
+		specification(p, true), leftOut(p),
 		section(quote.WeightsSection, ""), drawing.Side(p.Page), page.Learned(p.Page), tight(p, "At full load",
 			page.FiguresOf(&q.Weight.Report, "weight.")), page.Arrangements(p.Page), unweighed(p),
 		section(quote.ElectricalSection, ""), tight(p, "12 V and 125 V", page.FiguresOf(&q.Power.Report, "power.")),
 		section(quote.SpaceSection, ""), drawing.Plan(p.Page), tight(p, "Inside and outside",
 			page.FiguresOf(&q.Space.Report, "space.")), page.Loads(p.Page),
 		section(quote.ComplianceSection, ": "+q.Assume.Label), compliancePaper(p),
-		section(quote.DeliverySection, ""), page.Dates(p.Page), page.ScheduleChart(p.Page),
-		page.DeliveriesTable(p.Page),
+		section(quote.DeliverySection, ""), page.Dates(p.Page), page.DeliveriesTable(p.Page),
+		El("section", Class("whole"), El("h3", Text("The work, day by day")), page.ScheduleChart(p.Page)),
 		otherUnits(p),
 		section(quote.ServiceSection, ""), service(p), El("p", Class("how"),
 			Text("The maintenance schedule by months and miles is a document of its own.")),
+		El("section", Class("whole"), section(quote.PaymentsSection, ""), page.PaymentTable(p.Page)),
 		printedCautions(p),
-		acceptance(p),
-		signatures(p),
+		El("section", Class("whole"), acceptance(p), signatures(p)),
 		El("h2", Class("annex"), Text("Annex: the price line by line")), page.PriceTable(p.Page),
+		financePaper(p),
 		p.sources.draw(),
 	)
 }
@@ -333,7 +340,7 @@ func (s *sources) draw() Part {
 	if len(*s) == 0 {
 		return nil
 	}
-	return El("section", El("h2", Text("Sources of the limits")),
+	return El("section", El("h2", Text("Annex: sources of the limits")),
 		El("p", Class("how"),
 			Text("By the numbers in brackets in the tables. Memory: nobody here read the text, and the number is a "+
 				"default to be replaced. Practice: common practice, no source.")),
@@ -346,7 +353,7 @@ func priceSummary(p *Page) Part {
 	t := page.Table{Caption: "In " + s.Currency + ", at the price book in force on " + s.On.Long() +
 		"; every line stands in the annex", Class: "tight", Heads: []string{"", ">Amount"}}
 	var labels []string
-	sums := map[string]pricing.Amount{}
+	sums, credits := map[string]pricing.Amount{}, map[string][]string{}
 	for _, l := range s.Lines {
 		label := l.Label
 		if o := cat.OptionByID(l.ID); o != nil && l.Code == pricing.LineOption {
@@ -364,11 +371,19 @@ func priceSummary(p *Page) Part {
 			labels = append(labels, label)
 		}
 		sums[label] = sums[label].Add(l.Amount)
+		if l.Amount.Sign() < 0 && l.Label != label {
+			credits[label] = append(credits[label], l.Label)
+		}
 	}
 	for _, label := range labels {
-		if !sums[label].IsZero() {
-			t.Rows = append(t.Rows, page.Texts(label, sums[label].Show()))
+		if sums[label].IsZero() {
+			continue
 		}
+		row := page.Texts(label, sums[label].Show())
+		if sums[label].Sign() < 0 && credits[label] != nil {
+			row[0] = Many(Text(label), El("span", Class("how"), Text(" taken off for "+strings.Join(credits[label], "; "))))
+		}
+		t.Rows = append(t.Rows, row)
 	}
 	t.Sums = append(t.Sums, page.Texts("Total", p.Q.Total()))
 	return Many(t.Draw(), El("p", Text(p.Q.PriceWords())),
@@ -477,8 +492,8 @@ func cover(p *Page) Part {
 		If(len(missing) > 0, El("p", Class("draft"), El("b", Text("Draft, not signed and not complete. ")),
 			Text("Missing: "+strings.Join(missing, ", ")+"."))),
 		If(len(d.More) == 0, El("p", Text(q.Chassis.Label+" · "+q.Body.Label))),
-		El("div", Class("two"), El("div", El("h2", Class("plain"), Text("For")), lines(d.Buyer)),
-			El("div", El("h2", Class("plain"), Text("From")), lines(d.Seller))),
+		El("div", Class("two parties"), El("div", El("h2", Class("plain"), Text("For")), lines(d.Buyer)),
+			El("div", El("h2", Class("plain"), Text("From")), lines(d.Seller)), portrait(p)),
 		El("div", Class("cover"), box("Price", q.Total(), q.PriceWords()),
 			If(len(d.More) == 0, Many(box("Likely date (50 %)", q.Plan.EvenOdds.Long()),
 				box("Safe date (90 %)", q.Plan.NineInTen.Long()))),
@@ -491,6 +506,27 @@ func cover(p *Page) Part {
 		If(d.Notes != "", El("p", Text(d.Notes))),
 		El("p", Class("how"), Text(q.Edition.Cat.Notice)),
 	)
+}
+
+// portrait is the unit on the cover, from the curb side; of several units the first.
+func portrait(p *Page) Part {
+	m := p.Q.Space.Model
+	if m == nil {
+		return nil
+	}
+	v := drawing.ViewOf(m, "curb")
+	for i := range v.Groups {
+		v.Groups[i].Option = "" // nothing of it is pressed
+	}
+	name := "The unit"
+	if len(p.Q.Draft.More) > 0 {
+		name = p.Q.NameOf(0)
+	}
+	o := m.Overall()
+	size := func(v quantity.Length) string { return p.Show(float64(v), quantity.Inch) }
+	said := name + " with everything on: " + size(o.LengthIn) + " long, " + size(o.WidthIn) + " wide, " +
+		size(o.HeightIn) + " high. Colors are no paint sample."
+	return El("figure", Class("portrait"), drawing.Picture(v, said, "", nil), El("figcaption", Text(said)))
 }
 
 // printedCautions are those of every unit of the quote: what is said of one kind among
@@ -527,7 +563,7 @@ func printedCautions(p *Page) Part {
 			list = append(list, c)
 		}
 	}
-	return Many(El("h2", Text("Cautions")), page.Cautions(list...))
+	return El("section", Class("whole"), El("h2", Text("Cautions")), page.Cautions(list...))
 }
 
 func ifText(holds bool, text string) string {
@@ -539,7 +575,7 @@ func ifText(holds bool, text string) string {
 
 func acceptance(p *Page) Part {
 	line := func(t string) Part { return El("div", Text(t)) }
-	return El("section", Class("whole"),
+	return Many(
 		El("h2", Text("Acceptance")),
 		El("p", Text("The buyer accepts "+p.named()+" at "+p.Q.Total()+
 			" for "+page.Count(p.Q.Price.Units, "unit", "units")+", with the specification and terms above.")),
@@ -563,10 +599,10 @@ func (p *Page) named() string {
 func financePaper(p *Page) Part {
 	return Many(
 		When(p.Q.Price.Lease != nil, func() Part {
-			return Many(El("h3", Text("Lease-purchase, as worked out for the buyer; no offer of credit")),
+			return Many(El("h2", Text("Annex: lease-purchase, as worked out for the buyer; no offer of credit")),
 				page.LeaseSummary(p.Page), page.LeaseSchedule(p.Page))
 		}),
 		When(p.Q.Price.Service != nil, func() Part {
-			return Many(El("h2", Text("Years of service")), page.ServicePicture(p.Page))
+			return Many(El("h2", Text("Annex: years of service")), page.ServicePicture(p.Page))
 		}))
 }

@@ -17,11 +17,11 @@ const maxCode = 20
 const quiet = 4
 
 // qrCode draws the quote's link as one path, at error correction level M (about
-// 15 % of it may be damaged). What is too long for version 20 has none.
+// 15 % of it may be damaged); nil for what is too long for version 20.
 func qrCode(p *Page) Part {
 	d, side := code(wholeLink(p))
 	if d == "" {
-		return El("p", Class("how"), Text("The quote is too long for a printed code. Send its link or its file."))
+		return nil
 	}
 	size := strconv.Itoa(side + 2*quiet)
 	return El("svg", At("class", "qr"), At("viewBox", "0 0 "+size+" "+size), At("role", "img"),

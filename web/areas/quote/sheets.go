@@ -15,9 +15,11 @@ import (
 func orderSheet(p *Page) Part {
 	q := p.Q
 	out := []Part{El("h1", Text("Order sheet: "+p.subject())),
-		El("p", El("b", Text("Build "+page.Count(q.Draft.Terms.Count(), "unit", "units")+" alike."+p.among()))),
-		El("p", Text(q.Chassis.Label+" · "+q.Body.Label+" · rules: "+q.Assume.Label)),
-		El("p", Text("Order "+q.Plan.Order.Long()+" · likely delivery (50 %) "+q.Plan.EvenOdds.Long()+
+		El("p", El("b", Text("Build "+page.Count(q.Draft.Terms.Count(), "unit", "units alike")+"."+p.among()))),
+		El("p", El("b", Text(q.Chassis.Label+". ")), Text(q.Chassis.Spec)),
+		El("p", El("b", Text(q.Body.Label+". ")), Text(q.Body.Spec)), remountWords(p),
+		El("p", Text("Rules: "+q.Assume.Label+". Order "+q.Plan.Order.Long()+" · likely delivery (50 %) "+
+			q.Plan.EvenOdds.Long()+
 			", at 90 % "+q.Plan.NineInTen.Long()+". Dates by station are those expected."))}
 	lead := page.Table{Caption: "Long lead: order these first", Class: "tight",
 		Heads: []string{"Part", ">Working days, likely", "Expected", "Needed at the latest"}}
@@ -33,17 +35,28 @@ func orderSheet(p *Page) Part {
 		} else if !s.Start.IsZero() {
 			head += ", " + s.Start.Long() + " to " + s.Finish.Long()
 		}
-		t := page.Table{Caption: head, Class: "tight", Heads: []string{"What", ">How many", ">Hours", "Done"}}
+		t := page.Table{Caption: head, Class: "tight station",
+			Heads: []string{"What", "Catalogue no.", ">How many", ">Hours", "Done"}}
 		for _, l := range s.Lines {
 			hours := ""
 			if l.Hours != 0 {
 				hours = quantity.Group(l.Hours, 1)
 			}
-			t.Rows = append(t.Rows, []Part{Many(El("b", Text(l.Label+". ")), Text(l.Spec), told(l.Told)),
-				Text(page.Whole(l.Qty)), Text(hours), Text("☐")})
+			what := El("b", Text(l.Label))
+			if l.Spec != "" {
+				what = once(l.Label, l.Spec)
+			}
+			t.Rows = append(t.Rows, []Part{Many(what, told(l.Told)), Text(l.No), Text(page.Whole(l.Qty)),
+				Text(hours), Text("☐")})
 		}
 		out = append(out, t.Draw())
 	}
+	loose := page.Table{Caption: "Loose equipment, and where it rides", Class: "tight",
+		Heads: []string{"What", "Catalogue no.", ">How many", "Where", "Done"}}
+	for _, l := range quote.LoadsOf(q.Edition.Cat, &q.Draft.Unit) {
+		loose.Rows = append(loose.Rows, page.Texts(l.Label, l.Equipment, page.Whole(l.Qty), l.Where, "☐"))
+	}
+	out = append(out, If(loose.Rows != nil, loose.Draw()))
 	if cuts := page.CutList(p.Page); cuts != nil {
 		out = append(out, El("h2", Text("Cut list")), cuts)
 	}

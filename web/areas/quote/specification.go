@@ -1,8 +1,10 @@
 package quote
 
 import (
+	"slices"
 	"strconv"
 	"strings"
+	"unicode"
 
 	"boxwright/config/quantity"
 	"boxwright/pricing/quote"
@@ -32,7 +34,7 @@ func specification(p *Page, lead bool) Part {
 			if x.Qty > 1 {
 				name += " × " + quantity.Group(float64(x.Qty), 0)
 			}
-			items = append(items, El("p", El("b", Text(name+". ")), Text(o.Spec), told(p.Q.Told(o))))
+			items = append(items, El("p", once(name, o.Spec), told(p.Q.Told(o))))
 		}
 		if items != nil {
 			out = append(out, heading("h3", p.Q.ChapterHeading(ch)), Many(items...))
@@ -46,6 +48,51 @@ func specification(p *Page, lead bool) Part {
 		out = append(out, El("h3", Text("Loose equipment counted in the weights")), Many(carried...))
 	}
 	return Many(heading("h2", quote.SpecificationSection.Heading()), El("div", out...))
+}
+
+// once is a name with its sentence, less what the sentence only says again: "No rub rail.
+// Lower body without rub rail." is "No rub rail."
+func once(name, text string) Part {
+	said := wordsOf(name)
+	news := slices.DeleteFunc(wordsOf(text), func(w string) bool {
+		return slices.Contains(said, w) || slices.Contains(fillers, w)
+	})
+	if len(news) == 0 {
+		return El("b", Text(name+"."))
+	}
+	if rest, again := strings.CutPrefix(text, name); again {
+		return Many(El("b", Text(name)), Text(rest))
+	}
+	return Many(El("b", Text(name+". ")), Text(text))
+}
+
+// fillers are words that say nothing of their own beside a name.
+var fillers = []string{"lower", "body", "witho", "the", "and", "with", "has", "stays", "carri", "modul", "is", "no", "of",
+	"a"}
+
+// wordsOf a text, the first five letters of each, so that one word in two forms is one.
+func wordsOf(text string) []string {
+	words := strings.FieldsFunc(strings.ToLower(text), func(r rune) bool {
+		return !unicode.IsLetter(r) && !unicode.IsDigit(r)
+	})
+	for i, w := range words {
+		if len(w) > 5 {
+			words[i] = w[:5]
+		}
+	}
+	return words
+}
+
+// leftOut names what the plant fits as standard and the unit goes without.
+func leftOut(p *Page) Part {
+	list := p.Q.LeftOut()
+	if list == nil {
+		return nil
+	}
+	return Many(El("h3", Text("Standard, and not in this unit")), El("div", Class("two-up"),
+		Each(list, func(_ int, x quote.Missing) Part {
+			return El("p", El("b", Text(x.Label+".")), If(x.Instead != "", Text(" In its place: "+x.Instead+".")))
+		})))
 }
 
 // told prints what was said to an option behind its sentence.

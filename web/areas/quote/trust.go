@@ -292,9 +292,12 @@ func signatures(p *Page) Part {
 	if t == nil {
 		return nil
 	}
-	return El("div", Class("signature"), qrCode(p), El("div", El("h3", Text("This quote on a screen")),
-		El("p", Text("The code holds the whole quote. Scan it, or open the link it was sent with, and the page "+
-			"recomputes every figure and says whether anything was changed.")),
+	drawn, says := qrCode(p), "The code holds the whole quote. Scan it, or open the link it was sent with, and the page "
+	if drawn == nil {
+		says = "Open the link or the file it was sent with (it is too long for a printed code), and the page "
+	}
+	return El("div", Class("signature"), drawn, El("div", El("h3", Text("This quote on a screen")),
+		El("p", Text(says+"recomputes every figure and says whether anything was changed.")),
 		assurances(reliance(t, p.Q.Price.ValidUntil))))
 }
 

@@ -1,0 +1,42 @@
+package quote
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"boxwright/pricing"
+	"boxwright/pricing/money"
+	"boxwright/pricing/quote/quotetest"
+	. "boxwright/web/page/markup"
+	"boxwright/web/page/pagetest"
+)
+
+// A chapter that comes to less than zero says what was taken off; one above zero does not.
+func TestNegativeChaptersAreExplained(t *testing.T) {
+	p := &Page{Page: pagetest.Of(t, quotetest.Demo(t), "cut-14500-158-gas", false)}
+	assert.NotContains(t, priceSummary(p).String(), "taken off for")
+	off, err := money.ParseAmount("-3850.00")
+	require.NoError(t, err)
+	credit := pricing.Line{Code: pricing.LineOption, ID: "build-stitch", Label: "Stitch-welded", Item: 1, Amount: off}
+	p.Q.Price.Lines = append(p.Q.Price.Lines, credit)
+	drawn := priceSummary(p).String()
+	assert.Contains(t, drawn, "Options: Body<span class=\"how\"> taken off for Stitch-welded</span>")
+	assert.Contains(t, drawn, "-2,920.00")
+}
+
+// What a sentence says again behind its name is said once.
+func TestANameAndItsSentenceSayThingsOnce(t *testing.T) {
+	for _, c := range []struct{ name, text, want string }{
+		{"No rub rail", "Lower body without rub rail.", "<b>No rub rail.</b>"},
+		{"No spare wheel carried", "No spare wheel is carried.", "<b>No spare wheel carried.</b>"},
+		{"Unit number on the roof", "Unit number on the roof, 24 in figures.", "<b>Unit number on the roof</b>, 24 in figures."},
+		{"Painted wheels", "Steel wheels, painted white.", "<b>Painted wheels. </b>Steel wheels, painted white."},
+		{"Siren", "", "<b>Siren.</b>"},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			assert.Equal(t, "<p>"+c.want+"</p>", El("p", once(c.name, c.text)).String())
+		})
+	}
+}

@@ -1,0 +1,279 @@
+package e2e
+
+import (
+	"encoding/json"
+	"fmt"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"regexp"
+	"strconv"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"boxwright/web/app"
+	"boxwright/web/e2e/drive"
+)
+
+// twelve units, one on each chassis, of several kinds and terms.
+var twelve = []struct {
+	name string
+	acts []app.Act
+}{
+	{"van", begun("van-9500-148-gas", "van-60")},
+	{"advanced van", begun("van-9900-148-4x4", "van-72", pick("dp-als"))},
+	{"remount", []app.Act{{Do: "remount", ID: "cut-12500-138-gas"}}},
+	{"two patients", begun("cut-14000-158-gas", "mod-146-68", pick("arr-cot-bench"))},
+	{"to a list", begun("cut-14500-158-gas", "mod-146-72")},
+	{"neonatal", begun("cut-14500-158-4x4", "mod-146-72", pick("dp-neonatal"))},
+	{"stopped", begun("cab-14000-165-gas", "mod-146-68", pick("fb-winch"))},
+	{"critical care", begun("cab-14000-169-4x4-diesel", "mod-146-72", pick("dp-critical"))},
+	{"three alike", begun("cab-16500-169-diesel", "mod-153-72", app.Act{Do: "set", ID: "terms.units", Value: "3"})},
+	{"leased", begun("cab-17500-169-4x4-diesel", "mod-153-72", app.Act{Do: "add", ID: "lease"})},
+	{"rescue", begun("med-19500-175-diesel", "rescue-164", pick("dp-rescue"))},
+	{"hazmat", begun("med-26000-189-diesel", "hazmat-164", pick("dp-hazmat"))},
+}
+
+func begun(chassis, body string, more ...app.Act) []app.Act {
+	return append([]app.Act{{Do: "new", ID: chassis, Value: body}}, more...)
+}
+
+func pick(id string) app.Act { return app.Act{Do: "pick", ID: id, On: true} }
+
+// mostPages of each document of one unit.
+var mostPages = map[string]int{"quote": 16, "drawings": 16, "response": 6, "exceptions": 2, "bidspec": 9, "order": 12,
+	"test": 8, "labels": 4, "upkeep": 4}
+
+// papers are the documents in the order they are offered.
+var papers = []string{"quote", "drawings", "response", "exceptions", "bidspec", "order", "test", "labels", "upkeep"}
+
+// desk asks a core as the page does, without a browser.
+type desk struct {
+	core              *app.App
+	draft, view, pins json.RawMessage
+}
+
+// do gives the main part of the page, when nothing of it is still worked out.
+func (d *desk) do(t *testing.T, acts ...app.Act) (main string) {
+	t.Helper()
+	for range 100 {
+		request, err := json.Marshal(map[string]any{"v": app.Version, "today": "2026-11-25", "kept": true, "acts": acts,
+			"draft": d.draft, "view": d.view, "pins": d.pins})
+		require.NoError(t, err)
+		var reply struct {
+			Draft, View, Pins json.RawMessage
+			Regions           map[string][]string
+			Fault             string
+			Partial           bool
+		}
+		require.NoError(t, json.Unmarshal(d.core.Handle(request), &reply))
+		require.Empty(t, reply.Fault)
+		d.draft, d.view, d.pins = reply.Draft, reply.View, reply.Pins
+		if r, ok := reply.Regions["main"]; ok {
+			main = strings.Join(r, "")
+		}
+		if !reply.Partial {
+			break
+		}
+		acts = []app.Act{{Do: "rest"}}
+	}
+	return main
+}
+
+// markAll numbers what stands on paper and leads to each from a page added at the end:
+// with that the PDF says on which page and how high each is.
+const markAll = `(() => {
+	const links = document.createElement("div"), told = [];
+	links.style.breakBefore = "page";
+	const rows = new Map();
+	const kinds = "h1, h2, h3, caption, tr, figure, li, p";
+	for (const e of document.querySelectorAll(".paper:not(.bare) .sheet > tbody > tr > td :is(" + kinds + ")")) {
+		const a = document.createElement("a");
+		e.id = "at-" + told.length;
+		a.href = "#" + e.id; a.textContent = ".";
+		links.append(a, " ");
+		const table = e.localName === "tr" ? e.closest("table") : null;
+		if (table && !rows.has(table)) rows.set(table, rows.size + 1);
+		told.push({ kind: e.closest("thead") ? "head" : e.localName, table: table ? rows.get(table) : 0,
+			text: [...e.querySelectorAll("th, td")].map((c) => c.textContent).join(" ") || e.textContent.slice(0, 60),
+			shown: e.getClientRects().length > 0 });
+	}
+	document.getElementById("main").append(links);
+	return JSON.stringify(told);
+})()`
+
+// placed is a heading, a row, a picture or a paragraph where it stands on paper.
+type placed struct {
+	Kind, Text string
+	Table      int // number of the table that a row is in
+	Shown      bool
+	page       int
+}
+
+var destination = regexp.MustCompile(`(?m)^\s*(\d+) \[ XYZ .*\] "at-(\d+)"`)
+
+// The documents of twelve units are printed. Each of them is read back as text and looked at
+// as pictures: a heading stands on the page of what it heads, no row is alone, a table that
+// goes on repeats its head, nothing runs off the paper, pages are filled, and there are no
+// more of them than a reader bears.
+func TestDocumentsOnPaper(t *testing.T) {
+	t.Parallel()
+	list, err := os.ReadFile("../../testdata/requirements/county.csv")
+	require.NoError(t, err)
+	t.Run("of", func(t *testing.T) {
+		for half := range 2 { // side by side
+			t.Run(strconv.Itoa(half), func(t *testing.T) {
+				t.Parallel()
+				w := open(t, folder, drive.Desk, "")
+				for i := half; i < len(twelve); i += 2 {
+					u := twelve[i]
+					d := &desk{core: app.New()}
+					d.do(t, u.acts...)
+					if u.name == "to a list" {
+						d.do(t, app.Act{Do: "paste-list", Value: string(list)})
+					}
+					for id, value := range map[string]string{"title": "Medic 12", "number": "Q-2041",
+						"buyer.name": "Alder County Rescue", "seller.name": "Larkspur Fleet Sales"} {
+						d.do(t, app.Act{Do: "set", ID: id, Value: value})
+					}
+					d.do(t, app.Act{Do: "go", ID: "quote"})
+					for _, id := range papers {
+						t.Run(u.name+" "+id, func(t *testing.T) { w.onPaper(t, id, d.do(t, app.Act{Do: "paper", ID: id})) })
+					}
+				}
+			})
+		}
+	})
+}
+
+// onPaper prints the document within main and looks at each of its pages.
+func (w *window) onPaper(t *testing.T, id, main string) {
+	from, to := strings.Index(main, "<article"), strings.LastIndex(main, "</article>")
+	require.Positive(t, from, "there is a document")
+	article, err := json.Marshal(main[from:to] + "</article>")
+	require.NoError(t, err)
+	told, err := drive.Eval[string](w.Tab,
+		`(document.getElementById("main").innerHTML = `+string(article)+`, `+markAll+`)`)
+	require.NoError(t, err)
+	var list []placed
+	require.NoError(t, json.Unmarshal([]byte(told), &list))
+	pdf, err := w.PDF()
+	require.NoError(t, err)
+	file := written(t, "paper.pdf", pdf)
+	text, err := exec.Command("pdftotext", "-layout", file, "-").Output()
+	require.NoError(t, err)
+	pages := strings.Split(strings.TrimSuffix(string(text), "\f"), "\f")
+	if len(list) > 0 {
+		pages = pages[:len(pages)-1] // that of the links
+		if last := pages[len(pages)-1]; strings.Trim(last, " .\n") == "" {
+			pages = pages[:len(pages)-1]
+		}
+	}
+	at, err := exec.Command("pdfinfo", "-dests", file).Output()
+	require.NoError(t, err)
+	for _, m := range destination.FindAllSubmatch(at, -1) {
+		n, _ := strconv.Atoi(string(m[2]))
+		list[n].page, _ = strconv.Atoi(string(m[1]))
+	}
+	most := mostPages[id]
+	if strings.Contains(main, "lease-purchase") {
+		most += 4 // its schedule is an annex
+	}
+	assert.LessOrEqual(t, len(pages), most, "pages")
+	list = shown(list)
+	headsStay(t, list)
+	rowsStay(t, list, pages)
+	filled(t, file, len(pages), id == "drawings")
+	if dir := os.Getenv("PAPERS"); dir != "" {
+		require.NoError(t, os.WriteFile(filepath.Join(dir, strings.ReplaceAll(t.Name(), "/", "-")+".pdf"), pdf, 0o600))
+	}
+}
+
+func shown(list []placed) (out []placed) {
+	for _, x := range list {
+		if x.Shown && x.page > 0 {
+			out = append(out, x)
+		}
+	}
+	return out
+}
+
+// headsStay holds each heading to the page of what comes next.
+func headsStay(t *testing.T, list []placed) {
+	t.Helper()
+	for i, x := range list[:max(len(list)-1, 0)] {
+		switch x.Kind {
+		case "h1", "h2", "h3", "caption", "head":
+			assert.Equal(t, x.page, list[i+1].page, "%q stands at the foot of a page, away from %q", x.Text, list[i+1].Text)
+		}
+	}
+}
+
+// rowsStay holds that no row of a table is alone on a page, and that a table that goes on
+// has its head again.
+func rowsStay(t *testing.T, list []placed, pages []string) {
+	t.Helper()
+	rows, heads := map[int]map[int]int{}, map[int]string{}
+	for _, x := range list {
+		switch {
+		case x.Table == 0:
+		case x.Kind == "head":
+			heads[x.Table] = x.Text
+		default:
+			if rows[x.Table] == nil {
+				rows[x.Table] = map[int]int{}
+			}
+			rows[x.Table][x.page]++
+		}
+	}
+	for table, on := range rows {
+		if len(on) < 2 {
+			continue
+		}
+		for page, n := range on {
+			assert.Greater(t, n, 1, "a row of %q is alone on page %d", heads[table], page)
+			for _, word := range strings.Fields(heads[table]) { // a narrow one stands in two lines
+				assert.Contains(t, pages[page-1], word, "page %d has no head of its table", page)
+			}
+		}
+	}
+}
+
+// filled looks at the pictures of pages: ink keeps off the edge of the paper, and each page
+// but the last is more than a third full.
+func filled(t *testing.T, file string, pages int, framed bool) {
+	t.Helper()
+	base := strings.TrimSuffix(file, ".pdf")
+	require.NoError(t, exec.Command("pdftoppm", "-gray", "-r", "18", "-l", strconv.Itoa(pages), file, base).Run())
+	pictures, err := filepath.Glob(base + "-*.pgm")
+	require.NoError(t, err)
+	require.Len(t, pictures, pages)
+	for i, name := range pictures {
+		data, err := os.ReadFile(name)
+		require.NoError(t, err)
+		var wide, high, most int
+		_, err = fmt.Sscanf(string(data[:20]), "P5\n%d %d\n%d", &wide, &high, &most)
+		require.NoError(t, err)
+		dots := data[len(data)-wide*high:]
+		dark := func(x, y int) bool { return dots[y*wide+x] < 200 }
+		low := 0
+		for y := range high {
+			for x := range wide {
+				edge := min(x, y, wide-1-x, high-1-y) < 4 // 0.2 in
+				if !dark(x, y) {
+					continue
+				}
+				assert.False(t, edge && !framed, "page %d: ink at the edge of the paper", i+1)
+				if y < high*9/10 { // above the foot
+					low = max(low, y)
+				}
+			}
+		}
+		if i < pages-1 {
+			assert.Greater(t, low, high/3, "page %d is nearly empty", i+1)
+		}
+	}
+}
