@@ -49,7 +49,7 @@ func TestAnOfferChangesAsLittleAsCanBe(t *testing.T) {
 				is, err := quote.Compute(ed, then)
 				require.NoError(t, err)
 				assert.False(t, is.Stopped())
-				said := propose.Effect(q, &o.Unit, o.Changes, nil, quantity.US)
+				said := propose.Effect(q, &o.Unit, o.Changes, nil, quantity.US).String()
 				assert.Equal(t, len(o.Changes) > 8, strings.Contains(said, "This changes much of the unit: "), said)
 				if o.Chassis == "" {
 					left := d.Unit.Clone()

@@ -47,7 +47,7 @@ func TestHelpSaysWhatItLeaves(t *testing.T) {
 			then.Unit = o.Unit
 			is, err := quote.Compute(ed, then)
 			require.NoError(t, err)
-			text := propose.Effect(q, &o.Unit, o.Changes, nil, quantity.US)
+			text := propose.Effect(q, &o.Unit, o.Changes, nil, quantity.US).String()
 			assert.NotContains(t, text, "On scene at plain idle", "to miss what is only noted is no risk")
 			if risk, word := slim(q, is); risk != "" {
 				thin++
@@ -77,7 +77,7 @@ func TestHelpSaysWhatItLeaves(t *testing.T) {
 				then.Unit = m.Unit
 				is, err := quote.Compute(ed, then)
 				require.NoError(t, err)
-				text := propose.MendEffect(q, &ways, m, quantity.US)
+				text := propose.MendEffect(q, &ways, m, quantity.US).String()
 				helped++
 				assert.NotContains(t, text, "−", "%s: of nothing is there less than nothing to spare", o.Label)
 				if risk, word := slim(q, is); risk != "" {

@@ -33,11 +33,40 @@ func MendWords(q *quote.Quote, m *rules.Mend) string {
 
 // MendEffect is the Effect of a way out, less what pressing it gives up, since
 // its label says that.
-func MendEffect(q *quote.Quote, w *Ways, m *rules.Mend, in quantity.System) string {
+func MendEffect(q *quote.Quote, w *Ways, m *rules.Mend, in quantity.System) Outcome {
 	besides := slices.DeleteFunc(slices.Clone(m.Changes), func(c rules.Change) bool {
 		return slices.Contains(m.Drop, c.Option)
 	})
 	return Effect(q, &m.Unit, besides, w.Decides(), in)
+}
+
+// Outcome is what another unit in place of the present one does, each part in words.
+type Outcome struct {
+	Risk     string // what it has little or nothing to spare of; empty where there is enough
+	Price    string // what is added to the total
+	Spare    []Spare
+	Date     config.Date // likely delivery
+	Later    string      // than the present one
+	Weight   string      // what is added to the full load
+	Exchange string      // what else goes and comes; empty where nothing does
+}
+
+// Spare is what a figure has to spare before and after.
+type Spare struct{ Label, Words string }
+
+// String is all of an outcome but the weight, a sentence each.
+func (o Outcome) String() string {
+	text := o.Risk
+	if o.Price != "" {
+		text += "Total " + o.Price + ". "
+	}
+	for _, s := range o.Spare {
+		text += s.Label + ": " + s.Words + ". "
+	}
+	if !o.Date.IsZero() {
+		text += "Delivery " + o.Date.Long() + ", " + o.Later + ". "
+	}
+	return strings.TrimSpace(text + o.Exchange)
 }
 
 // loads are the figures of which the one with the least to spare is told where no other
@@ -55,15 +84,14 @@ func scarcest(figures []config.Figure) string {
 	return code
 }
 
-// Effect words what another unit in place of this one does: what it has nothing to
-// spare of, which is said first, then the total, the figures named by their codes,
-// the load with the least to spare where none is, the delivery, and what was filled in.
-func Effect(q *quote.Quote, u *config.Unit, changes []rules.Change, codes []string, in quantity.System) string {
+// Effect is the outcome of another unit in place of this one. What it has to spare is told
+// of the figures named by their codes, or of the load with the least where none is.
+func Effect(q *quote.Quote, u *config.Unit, changes []rules.Change, codes []string, in quantity.System) (o Outcome) {
 	ed, d := q.Edition.For(u), *q.Draft
 	d.Unit, d.Tickets = *u, quote.Weighed(d.Tickets, &q.Draft.Unit, u)
-	text, _ := Risk(q, u, in)
+	o.Risk, _ = Risk(q, u, in)
 	if s, err := quote.PriceAll(ed, &d); err == nil {
-		text += "Total " + s.Total.Sub(q.Price.Total).Signed() + ". "
+		o.Price = s.Total.Sub(q.Price.Total).Signed()
 	}
 	figures := slices.DeleteFunc(figuresOf(ed, &d), func(f config.Figure) bool { return f.Sense == "" })
 	asked := func(f config.Figure) bool { return slices.Contains(codes, f.Code) }
@@ -71,21 +99,28 @@ func Effect(q *quote.Quote, u *config.Unit, changes []rules.Change, codes []stri
 		codes = []string{scarcest(figures)}
 	}
 	for _, is := range figures {
-		if was, known := q.Figure(is.Code); known && asked(is) {
+		was, known := q.Figure(is.Code)
+		if known && is.Code == "weight.gross" {
+			if o.Weight = in.Show(is.Value-was.Value, is.Unit); is.Value >= was.Value {
+				o.Weight = "+" + o.Weight
+			}
+		}
+		if known && asked(is) {
 			name, _, _ := strings.Cut(is.Label, ",")
-			text += name + " to spare: " + in.Show(was.Margin(), was.Unit) + " → " +
-				in.Show(is.Margin(), is.Unit) + ". "
+			o.Spare = append(o.Spare, Spare{name + " to spare", in.Show(was.Margin(), was.Unit) + " → " +
+				in.Show(is.Margin(), is.Unit)})
 		}
 	}
 	if plan, err := quote.NextPlan(ed, &d); err == nil {
-		is := plan.EvenOdds
-		text += "Delivery " + is.Long() + later(q.Plan.EvenOdds.DaysUntil(is)) + ". "
+		o.Date = plan.EvenOdds
+		o.Later = later(q.Plan.EvenOdds.DaysUntil(o.Date))
 	}
 	if len(changes) > manyChanges {
 		added := len(slices.DeleteFunc(slices.Clone(changes), func(c rules.Change) bool { return !c.Added }))
-		text += fmt.Sprintf("This changes much of the unit: %d things out, %d in. ", len(changes)-added, added)
+		o.Exchange = fmt.Sprintf("This changes much of the unit: %d things out, %d in. ", len(changes)-added, added)
 	}
-	return strings.TrimSpace(text + ChangeWords(q, changes))
+	o.Exchange += ChangeWords(q, changes)
+	return o
 }
 
 // What a way out must say first: a margin that shows as none, or a chance of missing a limit
@@ -172,14 +207,14 @@ func later(days int) string {
 	word := "later"
 	switch {
 	case days == 0:
-		return ", as now"
+		return "as now"
 	case days < 0:
 		word, days = "earlier", -days
 	}
 	if days == 1 {
-		return ", 1 day " + word
+		return "1 day " + word
 	}
-	return fmt.Sprintf(", %d days %s", days, word)
+	return fmt.Sprintf("%d days %s", days, word)
 }
 
 // ChangeWords names what completing the unit added and took out.

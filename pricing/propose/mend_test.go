@@ -41,7 +41,7 @@ func TestEffectsAreWhatComesOfThem(t *testing.T) {
 			}
 			was, _ := q.Figure(is.Code)
 			name, _, _ := strings.Cut(is.Label, ",")
-			text := propose.Effect(q, &offer.Unit, offer.Changes, nil, quantity.US)
+			text := propose.Effect(q, &offer.Unit, offer.Changes, nil, quantity.US).String()
 			assert.Contains(t, text,
 				fmt.Sprintf("%s to spare: %s → %s.", name, quantity.US.Show(was.Margin(), quantity.Pound),
 					quantity.US.Show(is.Margin(), quantity.Pound)), o.Label)
@@ -77,7 +77,7 @@ func TestTheScarcestLoadIsTold(t *testing.T) {
 			require.NoError(t, err)
 			on := d.Unit.Clone()
 			on.Set(config.Pick{Option: "spr-bracket", Qty: 1})
-			assert.Contains(t, propose.Effect(q, &on, nil, nil, quantity.US), c.says)
+			assert.Contains(t, propose.Effect(q, &on, nil, nil, quantity.US).String(), c.says)
 		})
 	}
 }

@@ -57,7 +57,7 @@ func TestWhatIsOfferedIsWhatIsQuoted(t *testing.T) {
 				d.Unit = g.Unit
 				q, err := quote.Compute(ed, d)
 				require.NoError(t, err)
-				assert.Contains(t, propose.Effect(q, &g.Unit, nil, nil, quantity.US),
+				assert.Contains(t, propose.Effect(q, &g.Unit, nil, nil, quantity.US).String(),
 					"Delivery "+q.Plan.EvenOdds.Long()+", as now.")
 			}
 			_, said, ok := propose.Complete(ed, d, propose.Soonest)

@@ -62,41 +62,77 @@ func ruleTexts(r rules.Reason) []string {
 	return out
 }
 
-// sum writes a limit's arithmetic as one can say it aloud: what is there without
-// options, what the choices and this add, what it comes to, and by how much that is
-// too much.
+// sum writes a limit's arithmetic as one can say it aloud: what it comes to, and by how
+// much that is too much; where only a full unit would be, what is left for the rest of it.
 func (q *Quote) sum(a *rules.Arithmetic, in quantity.System) string {
 	if strings.HasPrefix(a.Code, needCode) {
 		return q.needSum(a, in)
 	}
+	show := q.shown(a, in)
+	with := "with this"
+	if a.Asked == 0 {
+		with = "with your choices"
+	}
+	none, total, by := in.Show(0, a.Unit), a.Total, a.Over
+	if by <= 0 { // what is asked of a full unit decides, beside what is known to be in it
+		total = a.Base + a.Picked + a.Asked
+		by = total - a.Limit
+		if left := in.Show(-by, a.Unit); by < 0 && left != none {
+			return fmt.Sprintf("%s: %s left %s, and a full unit still needs more.", a.Label, left, with)
+		}
+	}
+	over := in.Show(by, a.Unit)
+	if over == none {
+		over = "just"
+	}
+	if q.negated(a) {
+		return fmt.Sprintf("%s: %s %s, %s short of %s.", a.Label, show(total), with, over, show(a.Limit))
+	}
+	return fmt.Sprintf("%s: %s %s, %s over the limit of %s.", a.Label, show(total), with, over, show(a.Limit))
+}
+
+// negated reports whether a limit was handed to the rules with both sides negated.
+func (q *Quote) negated(a *rules.Arithmetic) bool {
+	return a.Limit < 0 && q.Assume.Limits[a.Code].Sense == config.AtLeast
+}
+
+// shown writes the amounts of a sum.
+func (q *Quote) shown(a *rules.Arithmetic, in quantity.System) func(float64) string {
 	sign := 1.0
-	if a.Limit < 0 && q.Assume.Limits[a.Code].Sense == config.AtLeast {
-		sign = -1 // handed to the rules with both sides negated
+	if q.negated(a) {
+		sign = -1
 	}
-	show := func(v float64) string { return in.Show(sign*v, a.Unit) }
-	text := fmt.Sprintf("%s: %s without options", a.Label, show(a.Base))
-	for _, part := range []struct {
-		v    float64
-		said string
-	}{{a.Picked, "from your choices"}, {a.Asked, "from this"}, {a.Rest, "from what a full unit still needs"}} {
-		if part.v == 0 {
-			continue
+	return func(v float64) string { return in.Show(sign*v, a.Unit) }
+}
+
+// mostShares of the choices behind a sum are named; what adds less is added up.
+const mostShares = 5
+
+// MakeUp is what a limit's sum is made of, a line each: what is there without options, the
+// choices that add most, this, and what a full unit still needs.
+func (q *Quote) MakeUp(a *rules.Arithmetic, in quantity.System) []string {
+	if strings.HasPrefix(a.Code, needCode) {
+		return nil
+	}
+	show, rest := q.shown(a, in), a.Picked
+	lines := []string{show(a.Base) + " without options"}
+	add := func(v float64, said string) {
+		if v != 0 {
+			lines = append(lines, show(v)+" "+said)
 		}
-		word := " and "
-		if part.v == a.Rest && !a.Exact {
-			word += map[float64]string{1: "at least ", -1: "at most "}[sign]
-		}
-		text += word + show(part.v) + " " + part.said
 	}
-	if a.Over <= 0 {
-		bound := map[float64]string{1: "at least ", -1: "at most "}[sign]
-		return text + fmt.Sprintf(" make %s%s. The limit is %s, and what the rules need for a full unit does not keep it.",
-			bound, show(a.Total), show(a.Limit))
+	for _, s := range a.Shares[:min(len(a.Shares), mostShares)] {
+		add(s.Amount, q.Edition.Cat.LabelOf(s.ID))
+		rest -= s.Amount
 	}
-	if sign < 0 {
-		return text + fmt.Sprintf(" make %s. At least %s are asked for: %s short.", show(a.Total), show(a.Limit),
-			in.Show(a.Over, a.Unit))
+	if len(a.Shares) > mostShares {
+		add(rest, fmt.Sprintf("%d more of your choices", len(a.Shares)-mostShares))
 	}
-	return text + fmt.Sprintf(" make %s. The limit is %s: %s too much.", show(a.Total), show(a.Limit),
-		in.Show(a.Over, a.Unit))
+	add(a.Asked, "this")
+	word := "what a full unit still needs"
+	if !a.Exact {
+		word += ", or more"
+	}
+	add(a.Rest, word)
+	return lines
 }

@@ -65,12 +65,37 @@ func takeOut(s *session.Session, id string) {
 	}
 	s.Refill()
 	if s.View.Asked = ""; s.Draft.Unit.Has(id) {
-		s.Draft.Unit.LeaveOut(id, false)
-		s.View.Asked = id
-		s.Notice = letters.Isolate(o.Label) + " has to stay in. See why beside it."
+		mustStay(s, o)
 		return
 	}
 	s.Spoken = named(s, id) + " is out."
+}
+
+// mustStay says that an option could not be taken out.
+func mustStay(s *session.Session, o *config.Option) {
+	s.Draft.Unit.LeaveOut(o.ID, false)
+	s.View.Asked = o.ID
+	s.Notice = letters.Isolate(o.Label) + " has to stay in. See why beside it."
+}
+
+// none leaves out all of a group of which none may be; what has to stay says so.
+func none(s *session.Session, a session.Act) {
+	cat := s.Memory.Edition.For(&s.Draft.Unit).Cat
+	for _, m := range cat.Members(a.ID) {
+		o := &cat.Options[m]
+		s.Draft.Unit.Drop(o.ID)
+		s.Draft.Unit.LeaveOut(o.ID, o.Standard)
+	}
+	s.Refill()
+	s.View.Asked = ""
+	if g := cat.GroupByID(a.ID); g != nil {
+		s.Spoken = g.Label + ": none."
+	}
+	for _, m := range cat.Members(a.ID) {
+		if o := &cat.Options[m]; s.Draft.Unit.Has(o.ID) {
+			mustStay(s, o)
+		}
+	}
 }
 
 // takeOffer takes an option in one of the ways offered, worked out again from

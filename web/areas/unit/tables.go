@@ -13,6 +13,7 @@ var acts = map[string]session.Do{
 	"chassis":  setChassis,
 	"body":     setBody,
 	"complete": complete,
+	"none":     none,
 	"why":      ask,
 	"mend":     mend,
 	"offer":    takeOffer,

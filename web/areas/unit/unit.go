@@ -218,13 +218,32 @@ func group(p *Page, g *config.Group, members []int) Part {
 	if len(members) == 0 {
 		return nil
 	}
-	how := map[string]string{config.ChooseOne: "one", config.ChooseAtMostOne: "at most one",
+	how := map[string]string{config.ChooseOne: "one", config.ChooseAtMostOne: "one or none",
 		config.ChooseAny: "any"}[g.Choose]
 	return El("fieldset", Class("group"), At("id", "group-"+g.ID),
 		El("legend", El("h3", Text(g.Label)), El("span", Class("soft"), Text("choose "+how)),
 			If(g.Help != "", El("span", Class("soft"), Text(g.Help)))),
+		When(hasNone(p, g), func() Part { return noneRow(p, g) }),
 		optionRows(p, g, members),
 	)
+}
+
+// hasNone reports whether at most one of several may be chosen, so that none is a choice.
+func hasNone(p *Page, g *config.Group) bool {
+	return g.Choose == config.ChooseAtMostOne && len(p.Q.Edition.Cat.Members(g.ID)) > 1
+}
+
+// noneRow is the choice of no option of a group.
+func noneRow(p *Page, g *config.Group) Part {
+	cat := p.Q.Edition.Cat
+	some := slices.ContainsFunc(cat.Members(g.ID), func(m int) bool { return p.Q.Draft.Unit.Has(cat.Options[m].ID) })
+	class := "option"
+	if !some {
+		class += " in"
+	}
+	return El("div", Class(class), El("input", At("type", "radio"), At("id", "none-"+g.ID), At("name", "g-"+g.ID),
+		At("data-act", "none"), At("data-id", g.ID), Flag("checked", !some)),
+		El("div", El("label", At("for", "none-"+g.ID), Text("None"), El("span", Class("hidden-text"), Text(" of: "+g.Label)))))
 }
 
 // fewBlocked options of a group are shown among the others.
@@ -279,7 +298,7 @@ type rowKey struct {
 func optionRow(p *Page, g *config.Group, o *config.Option, pick *config.Pick, state rules.State) Part {
 	out := state == rules.RuledOut && pick == nil
 	kind := "checkbox"
-	if g.Choose == config.ChooseOne {
+	if g.Choose == config.ChooseOne || hasNone(p, g) {
 		kind = "radio"
 	}
 	class := "option"
@@ -402,18 +421,17 @@ func why(p *Page, id string) Part {
 	}
 	return El("div", Class("why"), At("id", "why-"+id), At("tabindex", "-1"), At("role", "group"),
 		At("aria-label", "Why not: "+q.Edition.Cat.LabelOf(id)),
+		If(len(ways.Reasons) > 0, El("p", Class("head"), Text("Why not"))),
 		If(p.Ways == nil, page.Working()),
 		Each(p.reasons(ways), func(i int, r reason) Part {
 			if i == 0 {
 				n := len(ways.Mends) + len(ways.Offers) + len(ways.Yields)
 				p.Answer = r.words + " " + page.Count(n, "way out.", "ways out.")
 			}
-			background := q.Background(r.Reason)
-			return Many(El("p", Class("head"), Text("Why not")), El("p", Text(r.words)),
+			return Many(El("p", Text(r.words)),
 				If(r.chosen != "", El("p", Class("how"), Text(r.chosen))),
-				If(len(background) > 0, El("details", At("id", "background-"+strconv.Itoa(i)),
-					El("summary", Class("small"), Text(playing(r.Reason, len(background)))),
-					El("ul", Each(background, func(_ int, t string) Part { return El("li", Text(t)) })))))
+				Each(r.Limits, func(n int, a rules.Arithmetic) Part { return p.makeUp(&a, strconv.Itoa(i)+"-"+strconv.Itoa(n)) }),
+				folded("background-"+strconv.Itoa(i), playing(r.Reason), q.Background(r.Reason)))
 		}),
 		When(len(ways.Mends) > 0, func() Part {
 			return waysOut("What would help", len(ways.Mends), func(i int) Part {
@@ -449,13 +467,24 @@ func why(p *Page, id string) Part {
 	)
 }
 
+// folded is a list that opens; nil where it is empty.
+func folded(id, title string, list []string) Part {
+	return If(len(list) > 0, El("details", At("id", id), El("summary", Class("small"), Text(title)),
+		El("ul", Each(list, func(_ int, t string) Part { return El("li", Text(t)) }))))
+}
+
+// makeUp folds what a sum is made of: the five choices that add most, and the rest.
+func (p *Page) makeUp(a *rules.Arithmetic, id string) Part {
+	return folded("sum-"+id, "What it is made of", p.Q.MakeUp(a, p.System()))
+}
+
 // playing says what the rules do that stand behind a sum.
-func playing(r rules.Reason, n int) string {
+func playing(r rules.Reason) string {
 	heavy := func(a rules.Arithmetic) bool { return a.Unit == quantity.Pound }
 	if slices.ContainsFunc(r.Limits, heavy) {
-		return page.Count(n, "rule keeps", "rules keep") + " a full unit from being lighter"
+		return "Rules that keep a full unit from being lighter"
 	}
-	return page.Count(n, "rule plays", "rules play") + " a part in it"
+	return "Rules that play a part in it"
 }
 
 // waysLeft says what there is beside the ways out that are shown: with none, that none
@@ -519,9 +548,18 @@ func waysOut(title string, n int, way func(i int) Part) Part {
 	return Many(El("p", Class("head"), Text(title)), El("ul", Class("mends"), Many(list...)))
 }
 
-func wayOut(do, id string, i int, label, effect string) Part {
+// wayOut is a button, and aligned beneath it the price, what is to spare, the date and the weight.
+func wayOut(do, id string, i int, label string, o propose.Outcome) Part {
 	n := strconv.Itoa(i)
-	return El("li", page.Action(do, id, n, label, At("id", do+"-"+id+"-"+n)), El("span", Class("how"), Text(effect)))
+	cell := func(label, value, more string) Part {
+		return If(value != "", El("div", El("dt", Text(label)), El("dd", Text(value), If(more != "", El("small", Text(" "+more))))))
+	}
+	return El("li", page.Action(do, id, n, label, At("id", do+"-"+id+"-"+n)),
+		If(o.Risk != "", El("p", Class("risk"), page.Mark(config.Warn), Text(" "+o.Risk))),
+		El("dl", cell("Price", o.Price, ""),
+			Each(o.Spare, func(_ int, s propose.Spare) Part { return cell(s.Label, s.Words, "") }),
+			If(!o.Date.IsZero(), cell("Likely delivery", o.Date.Short(), o.Later)), cell("Full load", o.Weight, "")),
+		If(o.Exchange != "", El("p", Class("how"), Text(o.Exchange))))
 }
 
 func chassisChoice(p *Page) Part {

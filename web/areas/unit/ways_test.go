@@ -60,6 +60,6 @@ func TestReasonsSayThingsOnce(t *testing.T) {
 // Only of a weight is it said that rules keep a unit from being lighter.
 func TestWhatRulesBehindASumDo(t *testing.T) {
 	of := func(unit string) rules.Reason { return rules.Reason{Limits: []rules.Arithmetic{{Unit: unit}}} }
-	assert.Equal(t, "3 rules keep a full unit from being lighter", playing(of(quantity.Pound), 3))
-	assert.Equal(t, "1 rule plays a part in it", playing(of(quantity.Count), 1))
+	assert.Equal(t, "Rules that keep a full unit from being lighter", playing(of(quantity.Pound)))
+	assert.Equal(t, "Rules that play a part in it", playing(of(quantity.Count)))
 }
