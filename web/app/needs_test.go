@@ -488,17 +488,17 @@ func TestNeedsAskWhoBuys(t *testing.T) {
 // Where at most one of a group may be chosen, none is a choice like the others.
 func TestNoneIsAChoice(t *testing.T) {
 	p := openAt(t, "unit")
-	none := regexp.MustCompile(`id="none-grille-lights"[^>]* checked`)
-	main := p.do(Act{Do: "chapter", ID: "lighting"}).Regions["main"]
-	require.Contains(t, main, `type="radio" id="none-grille-lights"`)
-	require.NotRegexp(t, none, main)
-	s := p.do(Act{Do: "none", ID: "grille-lights"})
+	none := regexp.MustCompile(`type="radio" id="none-window-tint"[^>]* checked`)
+	require.Regexp(t, none, p.do(Act{Do: "chapter", ID: "body"}).Regions["main"])
+	s := p.do(Act{Do: "pick", ID: "tint-dark", On: true})
+	require.NotRegexp(t, none, s.Regions["main"])
+	require.True(t, p.draft().Unit.Has("tint-dark"))
+	s = p.do(Act{Do: "none", ID: "window-tint"})
 	require.Empty(t, s.Fault)
 	require.Regexp(t, none, s.Regions["main"])
-	require.False(t, p.draft().Unit.Has("gr-two"))
-	s = p.do(Act{Do: "pick", ID: "gr-four", On: true})
-	require.NotRegexp(t, none, s.Regions["main"])
+	require.False(t, p.draft().Unit.Has("tint-dark"))
+
 	s = p.do(Act{Do: "none", ID: "grille-lights"})
-	require.False(t, p.draft().Unit.Has("gr-four"))
-	require.False(t, p.draft().Unit.Has("gr-two"), "what is standard stays out as well")
+	require.True(t, p.draft().Unit.Has("gr-two"))
+	require.Contains(t, s.Say, "has to stay in")
 }

@@ -22,7 +22,7 @@ func TestRuleBrokenAndMended(t *testing.T) {
 	require.True(t, w.has("#why-fb-winch"), "the reason opens where it was asked for")
 	why := w.text("#why-fb-winch")
 	require.Contains(t, why, "Front axle")
-	require.Regexp(t, `The limit is [\d,]+ lb: [\d,]+ lb too much`, why)
+	require.Regexp(t, `[\d,]+ lb over the limit of [\d,]+ lb`, why)
 	require.NotEmpty(t, w.text("#mend-fb-winch-0"))
 
 	w.click("#mend-fb-winch-0")
