@@ -49,6 +49,7 @@ func TestOverloadedAxleStops(t *testing.T) {
 	require.Contains(t, w.text("#main .paper"), "This quote cannot be issued yet")
 
 	w.area("equipment")
+	w.click("#fold-carried summary")
 	w.typed("#f-carry-eq-stock", "")
 	require.NotContains(t, w.text("#standing"), "■ Must fix")
 }

@@ -49,6 +49,32 @@ const longestStep = 46
 // another stands in its place, with each name above its bar.
 func ScheduleChart(p *Page) Part { return Many(steps(p, false), steps(p, true)) }
 
+// waiting joins the parts that nothing waits for into one row of the chart: from the first
+// order of one to the last arrival, with the float of the one that has least.
+func waiting(list []leadtime.Step) []leadtime.Step {
+	var out []leadtime.Step
+	joined, n := -1, 0
+	for _, st := range list {
+		if st.Source != config.SourceParts || st.Critical {
+			out = append(out, st)
+			continue
+		}
+		if n++; joined < 0 {
+			joined = len(out)
+			out = append(out, st)
+			continue
+		}
+		j := &out[joined]
+		spare := min(j.LF-j.EF, st.LF-st.EF)
+		j.ES, j.EF = min(j.ES, st.ES), max(j.EF, st.EF)
+		j.LF = j.EF + spare
+	}
+	if n > 1 {
+		out[joined].Label = "Long-lead parts arrive, " + strconv.Itoa(n)
+	}
+	return out
+}
+
 func steps(p *Page, narrow bool) Part {
 	s := p.Q.Plan
 	left, right, row, top, ahead, apart := 178.0, 460.0, 13.0, 16.0, 0.0, 29.0
@@ -56,13 +82,13 @@ func steps(p *Page, narrow bool) Part {
 	if narrow {
 		left, right, row, ahead, apart, width = 4.0, 326.0, 27.0, 14.0, 52.0, 330
 	}
-	end := max(s.Simulated.NineInTenDays, 1)
-	for _, st := range s.Steps {
+	end, list := max(s.Simulated.NineInTenDays, 1), waiting(s.Steps)
+	for _, st := range list {
 		end = max(end, st.LF, st.EF)
 	}
 	x := func(d float64) float64 { return left + (right-left)*d/end }
 	cal := leadtime.NewCalendar(&p.Q.Edition.Cat.Plant)
-	bottom := top + row*float64(len(s.Steps))
+	bottom := top + row*float64(len(list))
 	var parts []Part
 	said := "Schedule from " + s.Order.Long() + ". Steps that decide the date:"
 	first := config.Date{Year: s.Order.Year, Month: s.Order.Month, Day: 1}
@@ -74,12 +100,15 @@ func steps(p *Page, narrow bool) Part {
 			break
 		}
 		parts = append(parts, Path("thin", "M"+Coord(x(at))+" "+Coord(top-3)+"V"+Coord(bottom)))
-		if x(at)-last > apart && x(at)+apart < width {
-			last = x(at)
-			parts = append(parts, Label("small", last+1, top-5, first.MonthName()+" ’"+strconv.Itoa(first.Year)[2:]))
+		if name := first.MonthName() + " ’" + strconv.Itoa(first.Year)[2:]; x(at)-last > apart {
+			if last = x(at); last+apart < width {
+				parts = append(parts, Label("small", last+1, top-5, name))
+			} else {
+				parts = append(parts, Label("small end", width, top-5, name))
+			}
 		}
 	}
-	for i, st := range s.Steps {
+	for i, st := range list {
 		y := top + row*float64(i) + ahead
 		class, decides := "work", ""
 		if st.Critical {

@@ -128,7 +128,7 @@ func chances(p *Page, narrow bool) Part {
 	if narrow {
 		left, right, top, bottom, days, chart = 36, 308, 14, 150, 3, page.NarrowChart
 	}
-	x := func(i int) float64 { return left + (right-left)*float64(i)/float64(len(list)-1) }
+	x := func(i float64) float64 { return left + (right-left)*i/float64(len(list)-1) }
 	y := func(c float64) float64 { return bottom - (bottom-top)*c }
 	said := "Chance of delivery by date:"
 	line := ""
@@ -138,21 +138,64 @@ func chances(p *Page, narrow bool) Part {
 			page.Path("thin", "M"+page.Coord(left)+" "+page.Coord(y(c))+"H"+page.Coord(right)))
 	}
 	for i, c := range list {
-		line += map[bool]string{true: "M", false: "L"}[i == 0] + page.Coord(x(i)) + " " + page.Coord(y(c.Chance))
+		line += map[bool]string{true: "M", false: "L"}[i == 0] + page.Coord(x(float64(i))) + " " + page.Coord(y(c.Chance))
 		if i%max(len(list)/days, 1) == 0 {
-			parts = append(parts, page.Label("small mid", x(i), bottom+13, c.On.MonthName()+" "+strconv.Itoa(c.On.Day)))
+			parts = append(parts, page.Label("small mid", x(float64(i)), bottom+13, c.On.MonthName()+" "+strconv.Itoa(c.On.Day)))
 			said += " " + c.On.Long() + " " + page.Percent(c.Chance) + ";"
 		}
 	}
 	parts = append(parts, page.Path("curve", line))
+	parts = append(parts, marked(p, x, y)...)
 	if needed := p.Q.Draft.Unit.NeededBy; !needed.IsZero() {
-		if i := slices.IndexFunc(list, func(c leadtime.Chance) bool { return !c.On.Before(needed) }); i >= 0 &&
-			!needed.Before(list[0].On) {
-			parts = append(parts, page.Path("limit", "M"+page.Coord(x(i))+" "+page.Coord(top)+"V"+page.Coord(bottom)),
-				page.Label("small mid", x(i), top-1, "needed"))
+		word := "needed " + needed.MonthName() + " " + strconv.Itoa(needed.Day)
+		i := slices.IndexFunc(list, func(c leadtime.Chance) bool { return !c.On.Before(needed) })
+		switch {
+		case i < 0:
+			parts = append(parts, page.Label("small end", right, bottom-4, word+" →"))
+		case needed.Before(list[0].On):
+			parts = append(parts, page.Label("small", left+2, top+4, "← "+word))
+		default:
+			at := x(float64(i))
+			parts = append(parts, page.Path("limit", "M"+page.Coord(at)+" "+page.Coord(top)+"V"+page.Coord(bottom)))
+			if at > (left+right)/2 {
+				parts = append(parts, page.Label("small end", at-3, bottom-4, word))
+			} else {
+				parts = append(parts, page.Label("small", at+3, top+4, word))
+			}
 		}
 	}
 	return chart(said, right+20, bottom+17, parts)
+}
+
+// marked are the points of the curve that people speak of: the likely and the safe date, and
+// the one at the chance asked for.
+func marked(p *Page, x func(float64) float64, y func(float64) float64) (parts []Part) {
+	list, s := p.Q.Plan.Spread, p.Q.Plan
+	points := []struct {
+		chance float64
+		word   string
+		on     config.Date
+	}{{.5, "likely", s.EvenOdds}, {.9, "safe", s.NineInTen}}
+	if c := float64(p.chance()) / 100; c != .5 && c != .9 {
+		points = append(points, points[0])
+		points[2].chance, points[2].word, points[2].on = c, "asked", s.At(c)
+	}
+	for n, m := range points {
+		i := slices.IndexFunc(list, func(c leadtime.Chance) bool { return c.Chance >= m.chance })
+		if i < 1 {
+			continue
+		}
+		from := list[i-1].Chance
+		at := x(float64(i-1) + (m.chance-from)/(list[i].Chance-from))
+		said := m.word + " " + m.on.MonthName() + " " + strconv.Itoa(m.on.Day)
+		parts = append(parts, page.Rect("point", at-2, y(m.chance)-2, 4, 4))
+		if n == 2 {
+			parts = append(parts, page.Label("small", at+5, y(m.chance)+8, said))
+		} else {
+			parts = append(parts, page.Label("small end", at-5, y(m.chance)-3, said))
+		}
+	}
+	return parts
 }
 
 func steps(p *Page) Part {
@@ -199,6 +242,9 @@ func slots(p *Page) Part {
 	return page.Fold("slots", "Slots of the framing line", t.Draw())
 }
 
+// mostDelays choices are named; those that delay less matter little.
+const mostDelays = 6
+
 // delays names the choices that push the date out.
 func delays(p *Page) Part {
 	const title = "What your choices do to the date"
@@ -212,7 +258,7 @@ func delays(p *Page) Part {
 	t := page.Table{Caption: "Working days by which delivery would be earlier without it",
 		Heads: []string{"Option", ">On average", ">At 90 %"}}
 	for i, d := range list {
-		if i == 12 {
+		if i == mostDelays {
 			break
 		}
 		t.Rows = append(t.Rows, []Part{Text(p.Q.Edition.Cat.LabelOf(d.Option)), Text(quantity.Group(d.Days, 1)),

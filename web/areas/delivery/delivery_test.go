@@ -22,7 +22,7 @@ func TestListsThatAreCutShort(t *testing.T) {
 			p.Q.Plan.Steps = []leadtime.Step{s}
 			return steps(p).String()
 		}, More: func(rest int) string { return " and " + strconv.Itoa(rest) + " more" }},
-		{Name: "choices that delay", Most: 12, Draw: func(n int) string {
+		{Name: "choices that delay", Most: 6, Draw: func(n int) string {
 			p.Delays = nil
 			for i := range n {
 				ed.Cat.Options[i].Label = pagetest.Numbered(i)

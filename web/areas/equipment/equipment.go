@@ -64,7 +64,7 @@ func equipment(p *Page) Part {
 	u := &p.Q.Draft.Unit
 	d := kindOf(p)
 	usual, others := table("Loose equipment carried"), table("Other equipment carried")
-	total, aside := 0.0, 0
+	total, aboard, aside := 0.0, 0, 0
 	row := func(e *config.Equipment, own bool) {
 		qty := 0
 		for _, c := range u.Carried {
@@ -72,6 +72,7 @@ func equipment(p *Page) Part {
 				qty += c.Qty
 			}
 		}
+		aboard += qty
 		total += float64(qty) * float64(e.MassLb)
 		t := &usual
 		if d != nil && !own && !slices.ContainsFunc(d.Aboard, func(a config.Aboard) bool { return a.Equipment == e.ID }) {
@@ -94,13 +95,16 @@ func equipment(p *Page) Part {
 		}
 		rest = El("details", At("id", "other-equipment"), El("summary", Text(label)), others.Draw())
 	}
+	title := "Count what is carried"
+	if aboard > 0 {
+		title = page.Count(aboard, "thing", "things") + " aboard, " + p.Show(total, quantity.Pound) + ": change the list"
+	}
 	return page.Block("What it carries",
 		El("p", Class("lead"), Text("It counts on the axles from where it rides.")),
 		usualEquipment(p),
-		usual.Draw(),
-		rest,
-		ownItem(p),
-		El("p", El("strong", Text("Together: "+p.Show(total, quantity.Pound)))))
+		El("details", At("id", "fold-carried"), Flag("open", aboard == 0), El("summary", El("b", Text(title))), usual.Draw(),
+			rest),
+		ownItem(p))
 }
 
 func table(caption string) page.Table {

@@ -183,7 +183,7 @@ func wishes(p *Page) Part {
 		}
 		return Many(El("h3", Text(label)), El("ul", Class("wishes"), Each(ids, func(_ int, id string) Part {
 			if !slices.Contains(own, id) {
-				return El("li", Text(cat.LabelOf(id)+" "), El("span", Class("tag"), Text("from the needs")),
+				return El("li", Text(cat.LabelOf(id)+" "),
 					If(kind == "like", page.Action("wish", id, "must", "Must have", Class("quiet"),
 						At("id", "firm-"+id),
 						At("aria-label", "Must have: "+cat.LabelOf(id)))))

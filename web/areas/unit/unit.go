@@ -592,7 +592,7 @@ func moduleChoice(p *Page) Part {
 func thing(p *Page, do, id, label, spec, gist string, in bool) Part {
 	state := p.Q.State(id)
 	out := state == rules.RuledOut && !in
-	class := "option"
+	class := "option plain"
 	if out {
 		class += " out"
 	} else if in {
@@ -605,7 +605,6 @@ func thing(p *Page, do, id, label, spec, gist string, in bool) Part {
 		El("div", El("label", At("for", "o-"+id), Text(label)),
 			If(in && p.Q.Draft.Unit.Filled(id), El("span", Class("tags"), filledIn(id, label, false))), El("p", Class("small"),
 				At("id", "m-"+id), Text(gist)), El("p", Class("spec"), At("id", "d-"+id), Text(spec))),
-		El("span", Class("mass")),
 		El("span", Class("price"), At("id", "p-"+id), Text(priceText(p, id))),
 		When(out, func() Part { return refusal(p, id, label) }),
 		When(p.toldAt(id), func() Part { return p.Told.Draw() }),
