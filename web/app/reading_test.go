@@ -389,11 +389,11 @@ func TestNoQuoteIsComparedWithItself(t *testing.T) {
 func TestListOfAreasSaysWhatTheQuoteLacks(t *testing.T) {
 	p := open(t)
 	s := p.do(Act{Do: "new", ID: "cut-14500-158-gas", Value: "mod-146-72"})
-	assert.Contains(t, textOf(s.Regions["areas"]), "missing: buyer, seller, number")
+	assert.Contains(t, textOf(s.Regions["areas"]), "no buyer, seller, number")
 	s = p.do(parties...)
 	assert.Contains(t, textOf(s.Regions["areas"]), "ready to print")
 	s = p.do(set("buyer.name", ""))
-	assert.Contains(t, textOf(s.Regions["areas"]), "missing: buyer")
+	assert.Contains(t, textOf(s.Regions["areas"]), "no buyer")
 }
 
 // A quote that the page would compute otherwise stands in a comparison as it was sent,

@@ -23,14 +23,8 @@ func Findings(p *Page, list []config.Finding, ok string) Part {
 func finding(p *Page, f config.Finding) Part {
 	words := map[config.Severity]string{config.Stop: "■ Must fix", config.Warn: "▲ Check", config.Note: "Note"}
 	basis := ""
-	if f.Clause != "" {
-		basis = f.Clause
-	}
-	if f.Basis != "" {
-		if basis != "" {
-			basis += ", "
-		}
-		basis += string(f.Basis)
+	if f.Clause != "" || f.Basis != config.Rating {
+		basis = Known(f.Clause, f.Basis)
 	}
 	return El("li", Class(string(f.Severity)),
 		El("span", Class("word"), Text(words[f.Severity])),

@@ -164,12 +164,13 @@ func (f *Frame) Areas() Part {
 	}))
 }
 
-// Gauges are the figures that stand beside every area, in this order.
-var Gauges = []struct{ Code, Label string }{
-	{"weight.payload-left", "Remaining payload"},
-	{"weight.front-axle", "Front axle"},
-	{"weight.rear-axle", "Rear axle"},
-	{ampsLeft, "Amps left, hot"},
+// Gauges are the figures that stand beside every area, in this order, each with the figure
+// whose limit is its rating, and what that is called.
+var Gauges = []struct{ Code, Label, Of, Rating string }{
+	{"weight.payload-left", "Remaining payload", "weight.gross", "GVWR"},
+	{"weight.front-axle", "Front axle", "weight.front-axle", "GAWR"},
+	{"weight.rear-axle", "Rear axle", "weight.rear-axle", "GAWR"},
+	{ampsLeft, "Amps left, hot", "power.scene", "alternator"},
 }
 
 const ampsLeft = "power.remaining"
@@ -189,7 +190,7 @@ func Standing(p *Page) Part {
 	q := p.Q
 	return Many(summaryLine(p), El("div", Class("inner"), At("data-scroll", "Figures and open items"),
 		El("h2", Text("Where it stands")),
-		El("div", Class("gauges"), Each(Gauges, func(_ int, g struct{ Code, Label string }) Part {
+		El("div", Class("gauges"), Each(Gauges, func(_ int, g struct{ Code, Label, Of, Rating string }) Part {
 			f, ok := q.Figure(g.Code)
 			if !ok {
 				return nil
@@ -198,7 +199,8 @@ func Standing(p *Page) Part {
 				f = AmpsLeft(q)
 			}
 			f.Label = g.Label
-			return gauge(p, f, SeverityIn(q, f))
+			of, _ := q.Figure(g.Of)
+			return gauge(p, f, SeverityIn(q, f), of, g.Rating)
 		})),
 		Learned(p),
 		El("h3", Text("Delivery")),
@@ -243,8 +245,10 @@ func summaryLine(p *Page) Part {
 	return El("div", out...)
 }
 
-func gauge(p *Page, f config.Figure, s config.Severity) Part {
-	var under Part
+// gauge shows what a figure has to spare; beneath, the load and the rating that it is of.
+func gauge(p *Page, f config.Figure, s config.Severity, of config.Figure, rating string) Part {
+	under := If(of.Limit > 0, El("div", Class("under"), El("span", Text(p.Show(of.Value, of.Unit))),
+		El("span", Text(rating+" "+p.Show(of.Limit, of.Unit)))))
 	value := p.Show(f.Value, f.Unit)
 	if f.Sense != "" {
 		word := "to spare"
@@ -255,8 +259,6 @@ func gauge(p *Page, f config.Figure, s config.Severity) Part {
 			}
 		}
 		value = p.Show(math.Abs(f.Margin()), f.Unit) + " " + word
-		under = If(f.Limit != 0, El("div", Class("under"), El("span", Text(p.Show(f.Value, f.Unit))),
-			El("span", Text(string(f.Sense)+" "+p.Show(f.Limit, f.Unit)))))
 	}
 	return El("div", Class("gauge"),
 		El("div", Class("line"), El("span", Text(f.Label)),

@@ -38,7 +38,7 @@ func TestAGaugeSaysOnWhichSideOfTheLimit(t *testing.T) {
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			c.figure.Unit = quantity.Pound
-			html := gauge(p, c.figure, SeverityOf(c.figure)).String()
+			html := gauge(p, c.figure, SeverityOf(c.figure), c.figure, "GAWR").String()
 			said := regexp.MustCompile(`class="value">(.*?)</span></div>`).FindStringSubmatch(html)
 			require.NotNil(t, said, html)
 			text := regexp.MustCompile(`<[^>]*>`).ReplaceAllString(said[1], "")

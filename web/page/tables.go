@@ -156,14 +156,18 @@ func AssumedSize(f *config.Figure) Part {
 func None() Part { return El("span", Class("none"), Text("–")) }
 
 // BasisText says where a limit comes from and how well it is known.
-func BasisText(f config.Figure) string {
+func BasisText(f config.Figure) string { return Known(f.Source, f.Basis) }
+
+// Known is a source with how well it is known, where it does not say so itself. Of a rating
+// the source says enough.
+func Known(source string, basis config.Basis) string {
 	switch {
-	case f.Source != "" && f.Basis != "":
-		return f.Source + "; " + string(f.Basis)
-	case f.Source != "":
-		return f.Source
+	case source == "":
+		return string(basis)
+	case basis == "" || basis == config.Rating || strings.Contains(source, string(basis)):
+		return source
 	}
-	return string(f.Basis)
+	return source + "; " + string(basis)
 }
 
 // mostFigures are shown without a limit before the rest of them is folded.

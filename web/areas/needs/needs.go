@@ -44,7 +44,7 @@ func gist(p *page.Page) string {
 			return d.Label
 		}
 	}
-	return "what it must do, by when"
+	return "nothing asked yet"
 }
 
 func draw(p *Page) Part {

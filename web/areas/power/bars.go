@@ -6,20 +6,20 @@ import (
 	. "boxwright/web/page/markup"
 )
 
-// loadBars sets each duty mode's load, with its likely range, against what the
-// alternator gives hot at idle, hot at high idle and cold by its nameplate.
+// loadBars are each duty mode's load, with its likely range, across three named lines: what
+// the alternator gives hot at idle, hot at high idle and cold by its nameplate.
 func loadBars(p *Page) Part {
 	s := p.Q.Power
-	const left, right, row = 4.0, 326.0, 24.0
+	const left, right, row, named, wide = 4.0, 326.0, 24.0, 14.0, 150.0
 	type line struct {
 		label, class string
 		amps         quantity.Current
 		low, high    float64
 	}
 	lines := []line{
-		{"Alternator cold, nameplate", "given", s.Hot.ColdA, 0, 0},
-		{"Alternator at 200 F, high idle", "given", s.Hot.HighIdleA, 0, 0},
-		{"Alternator at 200 F, idle", "given", s.Hot.IdleA, 0, 0},
+		{"Nameplate, cold", "given", s.Hot.ColdA, 0, 0},
+		{"High idle, hot", "given", s.Hot.HighIdleA, 0, 0},
+		{"Idle, hot", "given", s.Hot.IdleA, 0, 0},
 	}
 	for _, m := range s.Modes {
 		l := line{m.Label, "work", m.LoadA, 0, 0}
@@ -36,22 +36,31 @@ func loadBars(p *Page) Part {
 		top = max(top, float64(l.amps), l.high)
 	}
 	x := func(a float64) float64 { return left + (right-left-2)*a/top }
-	foot := 4 + row*float64(len(lines))
+	foot := 4 + named*3 + row*float64(len(s.Modes))
 	said := "12 V loads against the alternator."
 	var parts, over []Part
-	for i, l := range lines {
-		y, end := 4+row*float64(i), x(float64(l.amps))
+	y := 4.0
+	for _, l := range lines {
+		end := x(float64(l.amps))
 		value := p.Show(float64(l.amps), quantity.Amp)
 		said += " " + l.label + ": " + value + "."
-		parts = append(parts, page.Rect("slot", left, y+11, right-left, 9), page.Rect(l.class, left, y+11, end-left, 9))
 		if l.class == "given" {
-			over = append(over, page.Trace("limit", "MV", end, y+20, foot))
+			over = append(over, page.Trace("limit", "MV", end, y, foot))
+			if end > wide {
+				over = append(over, page.Label("strong end", end-4, y+9, l.label+": "+value))
+			} else {
+				over = append(over, page.Label("strong", end+4, y+9, l.label+": "+value))
+			}
+			y += named
+			continue
 		}
+		parts = append(parts, page.Rect("slot", left, y+11, right-left, 9), page.Rect(l.class, left, y+11, end-left, 9))
 		if l.high > l.low {
 			over = append(over, page.Trace("range", "MHMVMV", x(l.low), y+15.5, x(l.high), x(l.low), y+12.5, y+18.5,
 				x(l.high), y+12.5, y+18.5))
 		}
 		over = append(over, page.Label("strong", left, y+9, l.label+": "+value))
+		y += row
 	}
 	return El("div", Class("load-chart"), page.Chart(said, 330, foot+2, append(parts, over...)))
 }

@@ -70,7 +70,7 @@ func gist(p *page.Page) string {
 		return "declaration not kept"
 	}
 	if missing, _ := lacking(readiness(p.Q, p.Q.Edition.Cat, sign.Standing{}, p.Today)); len(missing) > 0 {
-		return "missing: " + strings.ToLower(strings.Join(missing, ", "))
+		return "no " + strings.ToLower(strings.Join(missing, ", "))
 	}
 	return "ready to print"
 }
@@ -422,7 +422,7 @@ func compliancePaper(p *Page) Part {
 				continue
 			}
 			row := []Part{Text(v.Title), Many(page.VerdictMark(v), Text(" "+string(v.Outcome))), nil, nil,
-				p.sources.mark(v.Source+"; "+string(v.Basis), v.Basis)}
+				p.sources.mark(page.Known(v.Source, v.Basis), v.Basis)}
 			if f := v.Figure; f != nil {
 				row[2] = Text(p.Show(f.Value, f.Unit))
 				if f.Sense != "" {

@@ -52,9 +52,7 @@ func clauseTable(p *Page, caption string, list []standards.Verdict) Part {
 		if v.Edition != "" {
 			source = v.Edition + ": " + source
 		}
-		if v.Basis != "" {
-			source += "; " + string(v.Basis)
-		}
+		source = page.Known(source, v.Basis)
 		declared := ""
 		if v.Outcome == standards.Declared && len(v.Picks) > 0 {
 			declared = "with " + p.Q.Labels(v.Picks)
@@ -130,7 +128,7 @@ func ownLimit(p *Page, f config.Figure, own map[string]float64, rules map[string
 	// What stands in the rules' text, whatever the purchaser has put before it.
 	if l, ok := rules[f.Code]; ok {
 		hint = "Now " + p.Show(f.Value, f.Unit) + "; the rules: " + string(l.Sense) + " " + p.Show(l.Value, f.Unit) +
-			", " + l.Source + ", " + string(l.Basis)
+			", " + page.Known(l.Source, l.Basis)
 		soft = soft || l.Basis != config.ReadInText
 	}
 	unit := ""

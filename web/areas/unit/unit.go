@@ -51,8 +51,7 @@ func gist(p *page.Page) string {
 			mine++
 		}
 	}
-	return page.Count(mine, "choice made", "choices made") + ", " + page.Count(len(p.Q.Draft.Unit.Picks), "item in",
-		"items in")
+	return page.Count(mine, "choice", "choices") + ", " + page.Count(len(p.Q.Draft.Unit.Picks), "item", "items")
 }
 
 func draw(p *Page) Part {

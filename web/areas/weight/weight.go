@@ -39,7 +39,7 @@ func gist(p *page.Page) string {
 	if !ok {
 		return "not known"
 	}
-	return p.Show(f.Value, f.Unit) + " remaining payload"
+	return p.Show(f.Value, f.Unit) + " remaining"
 }
 
 func draw(p *Page) Part {
