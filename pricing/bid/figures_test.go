@@ -17,7 +17,8 @@ import (
 // asAnother are figures that are asked for as another one, of which they are a copy or
 // another limit.
 var asAnother = map[string]string{"weight.seats": "space.seats", "weight.patients": "space.patients",
-	"weight.front-least": "weight.front-axle", "space.module-length": "module", "space.rear-door": "rear-door-height", "power.inlet": "power.shore",
+	"weight.front-least": "weight.front-axle", "space.module-length": "module",
+	"space.rear-door": "rear-door-height", "power.inlet": "power.shore",
 	"time.even-odds": "delivery", "time.nine-in-ten": "delivery"}
 
 // Every figure that the program computes of a unit can be asked for in a requirement

@@ -10,7 +10,8 @@ import (
 // "tested", "withstands" or "removable", are not among them.
 var quiet = func() map[string]bool {
 	out := map[string]bool{}
-	for _, w := range strings.Fields(`bear bearing accompany accompanied encompass house housed mode setup arrangement capability provision package
+	for _, w := range strings.Fields(`bear bearing accompany accompanied encompass house housed mode setup
+arrangement capability provision package
 scheme expect expected request requested wish wished want wanted going go goes get gets getting look looking constitute
 incorporation devote devoted accept accommodate afford act activate activated actuate actuated add added affix affixed
 apply applied arrange arranged arrangement assemble assembled assist attach attached bear bring brought cause circle
@@ -28,7 +29,8 @@ supporting supports surround surrounded surrounding sustain take taken together 
 upholstered upholster utilize utilized utilizing work worked works working wrap wrapped yield crew member members
 personnel people person safely convenient conveniently comfortable comfortably area space location place
 joint joints protect protects protecting protected match matches matching facing faces faced aim aimed independent
-independently tied tie ties product products job defect defects cause against additional underside underbody american decal decals`) {
+independently tied tie ties product products job defect defects cause against additional underside underbody
+american decal decals`) {
 		for _, s := range stems("x " + w) {
 			if s != "x" {
 				out[s] = true

@@ -21,7 +21,8 @@ var (
 	nots   = []string{"no", "not", "without", "none", "never", "neither", "nor", "omit", "delete"}
 	behind = [][]string{{"not", "acceptable"}, {"not", "allowed"}, {"not", "permitted"}, {"not", "accepted"},
 		{"unacceptable"}, {"prohibited"},
-		{"not", "be", "used"}, {"not", "be", "accepted"}, {"not", "be", "permitted"}, {"not", "be", "allowed"}, {"not", "required"}, {"not", "desired"},
+		{"not", "be", "used"}, {"not", "be", "accepted"}, {"not", "be", "permitted"}, {"not", "be", "allowed"}, {
+			"not", "required"}, {"not", "desired"},
 		{"not", "considered"}, {"not", "be", "considered"}, {"not", "wanted"}, {"not", "needed"}, {"not", "be", "approved"},
 		{"not", "be", "acceptable"}, {"not", "suitable"}, {"not", "be", "installed"}, {"not", "be", "furnished"},
 		{"not", "be", "provided"}}
@@ -245,7 +246,8 @@ func unattested(list []Token) []Token {
 }
 
 var (
-	stated       = []string{"certified", "stated", "shown", "rated", "listed", "published", "indicated", "marked", "labeled"}
+	stated = []string{"certified", "stated", "shown", "rated", "listed", "published", "indicated", "marked",
+		"labeled"}
 	ratingLabels = []string{"chassis", "oem", "label", "plate", "sticker"}
 	labels       = append(strings.Fields("by on in the a its of vehicle original equipment manufacturer manufacturers "+
 		"manufacturer's maker certification data door post federal safety rating"), ratingLabels...)

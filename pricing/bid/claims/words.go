@@ -60,7 +60,8 @@ retract: retractable
 magnet: magnetic magnets
 mirror: mirrors
 reflective: reflecting reflectorized
-purchaser: parish borough authority university commission tribe department district county city agency buyer owner hospital town township village purchasers departments customer
+purchaser: parish borough authority university commission tribe department district county city agency buyer owner
+purchaser: hospital town township village purchasers departments customer
 differential: diff
 attendant: emt medic paramedic caregiver
 engine: motor motors
@@ -113,9 +114,11 @@ level: levels
 
 // phrases bring several words to one thing's name.
 var phrases = phraseTable(`
-streetside: street side | driver side | drivers side | road side | roadside | left side | left hand side | l s | driverside | street-side
+streetside: street side | driver side | drivers side | road side | roadside | left side | left hand side | l s
+streetside: driverside | street-side
 curbside: curb side | passenger side | right side | right hand side | curb-side | kerb side
-patientcompartment: patient compartment | patient area | patient cabin | patient module | patient space | pt compartment | module inside | inside module | patient inside
+patientcompartment: patient compartment | patient area | patient cabin | patient module | patient space
+patientcompartment: pt compartment | module inside | inside module | patient inside
 cot: stretcher | gurney | wheeled cot | patient cot | primary cot | ambulance cot | wheeled stretcher
 shoreline: shore line | shore power | shore-line | shore plug | shore connection | shore | shoreline
 puresine: pure sine wave | true sine wave | pure sine | true sine | sine wave
@@ -235,17 +238,22 @@ typeiii: type iii
 var idle = map[string]bool{}
 
 func init() {
-	for _, w := range strings.Fields(`a an and the of to with in on or for from that this these those it its their them there which who have has
+	for _, w := range strings.Fields(`a an and the of to with in on or for from that this these those it its their
+them there which who have has
 had having also plus as at be been being is are was were will shall should must may can could would do does
-include included includes including inclusive incl provide provided provides providing furnish furnished furnishes supply supplied supplies
+include included includes including inclusive incl provide provided provides providing furnish furnished furnishes
+supply supplied supplies
 install installed installing installation equip equipped mount-ed fit fitted come comes
 unit vehicle ambulance system assembly device type style kind model item items quantity qty ea
 required require requires requirement need needs needed want desired please necessary
 bidder contractor vendor seller builder manufacturer manufacturers dealer offeror proposer
-capacity rated rating output size sized capable able least nominal approx approximately about overall total complete completed finished new
-give gives giving allow allows allowing ensure have located location placed positioned position positions specified carry carries carried carrying use used using made make constructed construction build built design designed
+capacity rated rating output size sized capable able least nominal approx approximately about overall total complete
+completed finished new
+give gives giving allow allows allowing ensure have located location placed positioned position positions specified
+carry carries carried carrying use used using made make constructed construction build built design designed
 such so than then when where while into onto via through by be each-s per-s
-shall-be minimum maximum min max spec specification standard feature option optional accept acceptable accepted prefer preferred
+shall-be minimum maximum min max spec specification standard feature option optional accept acceptable accepted
+prefer preferred
 least most equal equivalent approved similar good quality suitable appropriate proper properly high-quality
 scheme lined base material based
 amount amounts fed feed feeds feeding keep keeps kept hold holds held holding shown show shows mandatory

@@ -6,7 +6,8 @@ import (
 )
 
 // documents are words by which the head of a page names its document.
-var documents = []string{"page ", "bid no", "bid #", "rfp", "itb", "ifb", "request for", "invitation", "specifications", "specification for",
+var documents = []string{"page ", "bid no", "bid #", "rfp", "itb", "ifb", "request for", "invitation",
+	"specifications", "specification for",
 	"proposal", "solicitation",
 	"purchasing", "initials"}
 

@@ -79,7 +79,8 @@ func names(words, some []string) bool {
 
 // purchasers are words of their names, and topics what parts of a list are about.
 var (
-	purchasers = []string{"county", "city", "district", "department", "hospital", "town", "township", "village", "authority",
+	purchasers = []string{"county", "city", "district", "department", "hospital", "town", "township", "village",
+		"authority",
 		"university", "agency", "office of", "board of"}
 	topics = strings.Fields("chassis body module exterior interior inside outside patient compartment compartments cab " +
 		"electrical electric system systems lighting lights warning emergency general requirements dimensions weights " +

@@ -16,17 +16,22 @@ func TestRead(t *testing.T) {
 		want       []intake.Line
 		left       int
 	}{
-		{"a line each, and commas stay", "Payload at least 2,000 lb\n\n5,200 lbs. minimum payload", []intake.Line{{Text: "Payload at least 2,000 lb"},
-			{Text: "5,200 lbs. minimum payload"}}, 0},
-		{"numbers of several kinds", "1. Powered cot\n2) Siren\n3.1.4 Camera\n(a) Mats\nc) Hooks", []intake.Line{{No: "1", Text: "Powered cot"},
-			{No: "2)", Text: "Siren"}, {No: "3.1.4", Text: "Camera"}, {No: "(a)", Text: "Mats"}, {No: "c)", Text: "Hooks"}}, 0},
+		{"a line each, and commas stay", "Payload at least 2,000 lb\n\n5,200 lbs. minimum payload",
+			[]intake.Line{{Text: "Payload at least 2,000 lb"},
+				{Text: "5,200 lbs. minimum payload"}}, 0},
+		{"numbers of several kinds", "1. Powered cot\n2) Siren\n3.1.4 Camera\n(a) Mats\nc) Hooks",
+			[]intake.Line{{No: "1", Text: "Powered cot"},
+				{No: "2)", Text: "Siren"}, {No: "3.1.4", Text: "Camera"}, {No: "(a)", Text: "Mats"}, {No: "c)", Text: "Hooks"}}, 0},
 		{"letters within a number", "4.a) Rear doors\n3.1.iv Side door", []intake.Line{{No: "4.a)", Text: "Rear doors"},
 			{No: "3.1.iv", Text: "Side door"}}, 0},
-		{"an amount is no number of a line", "20 amp shore inlet\n(2) 100 watt speakers\n12 V outlet", []intake.Line{{Text: "20 amp shore inlet"},
-			{Text: "(2) 100 watt speakers"}, {Text: "12 V outlet"}}, 0},
-		{"number and text with a comma between", "1,Powered cot\n2,\"Siren, 100 W\"", []intake.Line{{No: "1", Text: "Powered cot", Row: 1},
+		{"an amount is no number of a line", "20 amp shore inlet\n(2) 100 watt speakers\n12 V outlet",
+			[]intake.Line{{Text: "20 amp shore inlet"},
+				{Text: "(2) 100 watt speakers"}, {Text: "12 V outlet"}}, 0},
+		{"number and text with a comma between", "1,Powered cot\n2,\"Siren, 100 W\"", []intake.Line{{No: "1",
+			Text: "Powered cot", Row: 1},
 			{No: "2", Text: "Siren, 100 W", Row: 2}}, 0},
-		{"a table with columns in any order", "Description;Ref\nPowered cot;A1", []intake.Line{{No: "A1", Text: "Powered cot", Row: 2}}, 0},
+		{"a table with columns in any order", "Description;Ref\nPowered cot;A1", []intake.Line{{No: "A1",
+			Text: "Powered cot", Row: 2}}, 0},
 		{"a spreadsheet's clipboard", "Item No.\tSpecification Requirement\tComply (Y/N)\n1.1\tHeadroom, " +
 			"72\"\t\n1.2\tPowered cot\tY",
 			[]intake.Line{{No: "1.1", Text: `Headroom, 72"`, Row: 2}, {No: "1.2", Text: "Powered cot", Row: 3}}, 0},
@@ -50,19 +55,22 @@ func TestRead(t *testing.T) {
 			[]intake.Line{{Text: "SECTION 3 OXYGEN", Head: true}, {No: "3.1", Text: "CYLINDERS", Head: true},
 				{No: "3.1.1", Text: "Two M cylinders shall be furnished"},
 				{Text: "The following is needed:", Head: true}, {Text: "NO WOOD ANYWHERE"}}, 0},
-		{"bullets and curly quotes stay as written", "• Headroom: 72” min\n• Powered cot", []intake.Line{{Text: "Headroom: 72” min"}, {Text: "Powered cot"}}, 0},
+		{"bullets and curly quotes stay as written", "• Headroom: 72” min\n• Powered cot",
+			[]intake.Line{{Text: "Headroom: 72” min"}, {Text: "Powered cot"}}, 0},
 		{"wrapped lines and the foot of pages", "1. The chassis shall have a gross vehicle weight rating of not less " +
 			"than\n14,000 pounds and a wheelbase of 158 inches.\nPage 1 of 2\n2. Gasoline engine",
 			[]intake.Line{{No: "1", Text: "The chassis shall have a gross vehicle weight rating of not less than " +
 				"14,000 pounds and a wheelbase of 158 inches."},
 				{No: "2", Text: "Gasoline engine"}}, 1},
-		{"the blanks of a form alone are left out", "1. Powered cot\nComply: Yes ____ No ____\n2. Siren", []intake.Line{{No: "1", Text: "Powered cot"}, {No: "2", Text: "Siren"}}, 1},
+		{"the blanks of a form alone are left out", "1. Powered cot\nComply: Yes ____ No ____\n2. Siren",
+			[]intake.Line{{No: "1", Text: "Powered cot"}, {No: "2", Text: "Siren"}}, 1},
 		{"a sentence begun, and the headings of a table in a text",
 			"1.1 The bench shall:\na) seat three\nItem\tRequirement\tComply\n2.1 Siren",
 			[]intake.Line{{No: "1.1", Text: "The bench shall:", Head: true}, {No: "a)", Text: "seat three"},
 				{No: "2.1", Text: "Siren"}}, 1},
-		{"a list in capitals has no heads by that", "POWERED COT\nMULTIPLEX SYSTEM\nREAR CAMERA", []intake.Line{{Text: "POWERED COT"}, {Text: "MULTIPLEX SYSTEM"},
-			{Text: "REAR CAMERA"}}, 0},
+		{"a list in capitals has no heads by that", "POWERED COT\nMULTIPLEX SYSTEM\nREAR CAMERA",
+			[]intake.Line{{Text: "POWERED COT"}, {Text: "MULTIPLEX SYSTEM"},
+				{Text: "REAR CAMERA"}}, 0},
 		{"a heading ends the line before it, and an article is no ampere",
 			"3.7 Squad bench shall be a minimum of 84 inches in length\nSECTION 9 TERMS\n9.1 A bid bond shall " +
 				"accompany each proposal.",
@@ -76,7 +84,8 @@ func TestRead(t *testing.T) {
 			[]intake.Line{{Text: "Oxygen | Two M cylinders", Row: 1}, {Text: "Squad bench | No", Row: 2}}, 0},
 		{"titles above and between numbered lines", "Larkspur County\nSpecifications for One Ambulance\nBid No. 27-014\n" +
 			"Opening: January 14, 2027 at 2:00 p.m.\nPART ONE \u2013 GENERAL\n1.1 Gasoline engine\nChassis\n" +
-			"2.1 Wheelbase not longer than\n160 inches\n2.2 Siren\nPatient Compartment\n\u2022 Mats\n\u2022 Hooks\n\u2022 Camera\n" +
+			"2.1 Wheelbase not longer than\n160 inches\n2.2 Siren\nPatient Compartment\n\u2022 Mats\n\u2022 " +
+			"Hooks\n\u2022 Camera\n" +
 			"\u2022 Keypad\n\u2022 Winch",
 			[]intake.Line{{Text: "Larkspur County", Head: true}, {Text: "Specifications for One Ambulance", Head: true},
 				{Text: "Bid No. 27-014", Head: true}, {Text: "Opening: January 14, 2027 at 2:00 p.m.", Head: true},
@@ -84,7 +93,8 @@ func TestRead(t *testing.T) {
 				{Text: "Chassis", Head: true}, {No: "2.1", Text: "Wheelbase not longer than 160 inches"},
 				{No: "2.2", Text: "Siren"}, {Text: "Patient Compartment", Head: true}, {Text: "Mats"}, {Text: "Hooks"},
 				{Text: "Camera"}, {Text: "Keypad"}, {Text: "Winch"}}, 0},
-		{"topics above blocks of lines, and nothing else", "Chassis\nAlternator 300 A\nInverter 1,000 W\n\nPowered cot\nSiren",
+		{"topics above blocks of lines, and nothing else", "Chassis\nAlternator 300 A\nInverter 1,000 " +
+			"W\n\nPowered cot\nSiren",
 			[]intake.Line{{Text: "Chassis", Head: true}, {Text: "Alternator 300 A"}, {Text: "Inverter 1,000 W"},
 				{Text: "Powered cot"}, {Text: "Siren"}}, 0},
 		{"what stands above the headings of a table",
