@@ -74,9 +74,9 @@ var gauges = []gauge{
 		"payload remain|remain payload|payload left|payload reserve|reserve payload|spare payload",
 		"full fully load after every option crew equipment patient occupant weight gvwr less", "", false},
 	{"weight.payload", "Payload, GVWR less curb weight", lb, atLeast, "payload",
-		"usable useful net chassis full fuel gvwr less curb weight minus after option conversion equal define " +
+		"usable useful net every chassis full fuel gvwr less curb weight minus after option conversion equal define " +
 			"available legal", "", false},
-	{"weight.curb", "Curb weight", lb, atMost, "curb weight|tare weight|empty weight|kerb weight|unload weight|" +
+	{"weight.curb", "Curb weight", lb, atMost, "curb weight|tare weight|empty weight|kerb weight|empty|unload|unload weight|" +
 		"weigh unload|weigh empty|weigh dry|dry weight",
 		"occupant equipment loose full fluid fuel tank empty top off", "", false},
 	{"weight.gross", "Gross weight, full load", lb, atMost, "gross weight|loaded weight|fully load weight",
@@ -102,7 +102,7 @@ var gauges = []gauge{
 		"headroom|inside height|ceiling height|head clearance|standing height|standing room",
 		"inside patientcompartment patient clear compartment measured floor ceiling finished center aisle " +
 			"walkway net area stand stood room over", "", false},
-	{"space.aisle", "Clear walkway beside the cot", inch, atLeast, "aisle|walkway",
+	{"space.aisle", "Clear walkway beside the cot", inch, atLeast, "aisle|walkway|walk beside cot",
 		"clear width beside cot between squadbench streetside cabinet wide patientcompartment center space face",
 		"", false},
 	{"space.seat-cot", "Clear length from attendant seat to cot, the seat foremost", inch, atLeast,
@@ -230,8 +230,8 @@ var gauges = []gauge{
 		"hot idle alternator|alternator hot idle|alternator idle", "hot put out produce", "200 °F", false},
 	{factCold, "Alternator, nameplate", quantity.Amp, atLeast, "alternator nameplate|alternator",
 		"cold nameplate output sae", "", false},
-	{countBench, "Seats on the squad bench", "", atLeast, "squadbench seat|squadbench person|seat squadbench|" +
-		"squadbench occupant", "person sit accommodate attendant", "", false},
+	{countBench, "Seats on the squad bench", "", atLeast, "squadbench seat|squadbench person|squadbench people|seat squadbench|" +
+		"squadbench occupant", "person people sit accommodate attendant", "", false},
 	{countCab, "Seats in the cab", "", atLeast, "cab seat", "front bucket", "", false},
 	{countModule, "Seats in the patient compartment", "", atLeast,
 		"patientcompartment seat|seat patientcompartment", "designated occupant", "", false},

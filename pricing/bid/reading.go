@@ -320,7 +320,7 @@ func (v *vocabulary) plainClaim(tokens []claims.Token) (claim, bool) {
 
 // greater are words of comparison with what a purchaser has, which an amount beside them
 // says better: "bigger alternator, 320 A".
-var greater = wordSet("bigger larger heavier stronger upgraded")
+var greater = wordSet("big bigger large larger heavier strong stronger upgraded")
 
 // measures are words without those that only say of what dimension an amount is.
 func measures(words []string, list []claims.Number) []string {

@@ -204,10 +204,13 @@ function lines(parts) {
     const line = words.join("").replace(/\s+/g, " ").trim();
     return line && number(p) + line;
   };
+  const heads = (/** @type {Element} */ p) => all(p, "pStyle").some((s) => /^(heading|title)/i.test(value(s, "val")));
   const walk = (/** @type {Element} */ e) => {
     for (const x of e.children) {
-      if (x.localName === "p") out.push(paragraph(x));
-      else if (x.localName === "tbl") {
+      if (x.localName === "p") {
+        out.push(paragraph(x));
+        if (!heads(x)) out.push(""); // a paragraph is whole, and a heading goes with what follows
+      } else if (x.localName === "tbl") {
         for (const row of all(x, "tr"))
           out.push(
             [...row.children]

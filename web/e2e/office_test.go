@@ -91,7 +91,8 @@ func TestAPurchasersDocument(t *testing.T) {
 	document := zipped(t, map[string]string{
 		"word/document.xml": `<w:document ` + main + `><w:body><w:p><w:r><w:t>SECTION 4 BODY</w:t></w:r></w:p>` + item("0", "Doors") +
 			item("1", "Rear doors, flush pair") + item("1", "Side entry door 30 in wide") + item("0", "Cot") +
-			item("1", "Powered cot") + `</w:body></w:document>`,
+			item("1", "Powered cot") + `<w:p><w:pPr><w:pStyle w:val="Heading1"/></w:pPr><w:r><w:t>Warranty</w:t></w:r></w:p>` +
+			`<w:p><w:r><w:t>Structural: 20 years</w:t></w:r></w:p></w:body></w:document>`,
 		"word/numbering.xml": `<w:numbering ` + main + `><w:abstractNum w:abstractNumId="5"><w:lvl w:ilvl="0"><w:start w:val="4"/><w:numFmt w:val="decimal"/>` +
 			`<w:lvlText w:val="%1."/></w:lvl><w:lvl w:ilvl="1"><w:start w:val="1"/><w:numFmt w:val="lowerLetter"/><w:lvlText w:val="%1.%2)"/></w:lvl>` +
 			`</w:abstractNum><w:num w:numId="1"><w:abstractNumId w:val="5"/></w:num></w:numbering>`,
@@ -100,7 +101,7 @@ func TestAPurchasersDocument(t *testing.T) {
 	w.begin("cut-14500-158-gas", "mod-146-72")
 	w.area("needs")
 	eval[bool](w, `(document.getElementById("fold-requirements").open = true)`)
-	w.takes("#f-list-file", written(t, "list.docx", document), "3 lines: 2 comply, 1 comply with additions.")
+	w.takes("#f-list-file", written(t, "list.docx", document), "4 lines: 2 comply, 2 comply with additions.")
 	require.Contains(t, w.text("#requirements"), "4.b) Side entry door 30 in wide")
 	require.Contains(t, w.text("#requirements"), "5.a) Powered cot")
 	w.must(w.Choose("#f-list-file", written(t, "list.docx", []byte("no zip"))))

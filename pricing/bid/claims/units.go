@@ -73,43 +73,40 @@ var units = func() map[string]unit {
 
 // pairs of words that are one unit, before anything else is read.
 var joined = [][2]string{
-	{"cubic feet", "ft3"}, {"cubic foot", "ft3"}, {"cu. ft.", "ft3"}, {"cu. ft", "ft3"}, {"cu ft", "ft3"}, {
-		"cu.ft.", "ft3"}, {"cubic ft", "ft3"}, {"ft.3", "ft3"},
-	{"(no exceptions)", ""}, {"(no exception)", ""}, {"no exceptions", ""}, {"can't", "cannot"}, {"won't",
-		"will not"}, {"shan't", "shall not"}, {"mustn't", "must not"}, {"don't", "do not"},
-	{"doesn't", "does not"}, {"isn't", "is not"}, {"shouldn't", "should not"}, {"wb", "wheelbase"}, {"l/r", "left right"},
-	{"half inch", "1/2 inch"}, {"half-inch", "1/2 inch"}, {"quarter inch", "1/4 inch"}, {"quarter-inch", "1/4 inch"},
-	{"square feet", "ft2"}, {"square foot", "ft2"}, {"sq. ft.", "ft2"}, {"sq. ft", "ft2"}, {"sq ft", "ft2"}, {
-		"cubic meters", "m3"},
-	{"amp-hours", "ah"}, {"amp-hour", "ah"}, {"amp hours", "ah"}, {"amp hour", "ah"}, {"ampere-hours", "ah"}, {
-		"ampere hours", "ah"}, {"ampere-hour", "ah"}, {"ampere hour", "ah"}, {"amp/hr", "ah"},
-	{"l/min", "lpm"}, {"liters per minute", "lpm"}, {"liter per minute", "lpm"}, {"liters/minute", "lpm"}, {
-		"liters/min", "lpm"},
+	{"cubic feet", "ft3"}, {"cubic foot", "ft3"}, {"cu. ft.", "ft3"}, {"cu. ft", "ft3"}, {"cu ft", "ft3"},
+	{"cu.ft.", "ft3"}, {"cubic ft", "ft3"}, {"ft.3", "ft3"}, {"(no exceptions)", ""}, {"(no exception)", ""},
+	{"no exceptions", ""}, {"can't", "cannot"}, {"won't", "will not"}, {"shan't", "shall not"},
+	{"mustn't", "must not"}, {"don't", "do not"}, {"doesn't", "does not"}, {"isn't", "is not"},
+	{"shouldn't", "should not"}, {"wb", "wheelbase"}, {"l/r", "left right"}, {"half inch", "1/2 inch"},
+	{"half-inch", "1/2 inch"}, {"quarter inch", "1/4 inch"}, {"quarter-inch", "1/4 inch"}, {"square feet", "ft2"},
+	{"square foot", "ft2"}, {"sq. ft.", "ft2"}, {"sq. ft", "ft2"}, {"sq ft", "ft2"}, {"cubic meters", "m3"},
+	{"amp-hours", "ah"}, {"amp-hour", "ah"}, {"amp hours", "ah"}, {"amp hour", "ah"}, {"ampere-hours", "ah"},
+	{"ampere hours", "ah"}, {"ampere-hour", "ah"}, {"ampere hour", "ah"}, {"amp/hr", "ah"}, {"l/min", "lpm"},
+	{"liters per minute", "lpm"}, {"liter per minute", "lpm"}, {"liters/minute", "lpm"}, {"liters/min", "lpm"},
 	{"btu/hr", "btu"}, {"btu/h", "btu"}, {"btus/hr", "btu"}, {"btu per hour", "btu"}, {"btuh", "btu"},
-	{"kilo watt", "kw"}, {"degrees f", "°f"}, {"deg f", "°f"}, {"degree f", "°f"}, {"degrees fahrenheit", "°f"}, {
-		"miles per hour", "mph"},
-	{"gross vehicle weight rating", "gvwr"}, {"g.v.w.r.", "gvwr"}, {"gross weight rating", "gvwr"}, {
-		"gross axle weight rating", "gawr"}, {"g.a.w.r.", "gawr"},
-	{"rather than", ", insteadof"}, {"instead of", ", insteadof"}, {"in lieu of", ", insteadof"}, {"in place of",
-		", insteadof"},
-	{"without seams", "seamless"}, {"without joints", "seamless"}, {"no seams", "seamless"}, {"no joints", "seamless"},
-	{"in addition to", "and"}, {"as well as", "and"}, {"together with", "with"}, {"along with", "with"},
-	{"with key out", "withoutkey"}, {"with the key out", "withoutkey"}, {"with key removed", "withoutkey"},
-	{"without the key", "withoutkey"}, {"without key", "withoutkey"}, {"without a key", "withoutkey"},
-	{"including the cab", "cabincluded"}, {"including cab", "cabincluded"}, {"including driver", "cabincluded"},
-	{"including the driver", "cabincluded"}, {"counting the cab", "cabincluded"}, {"counting the driver", "cabincluded"},
-	{"free of", "without"}, {"free from", "without"}, {"in no event be", "not be"}, {"in no case be", "not be"},
-	{"in no event exceed", "not exceed"}, {"in no case exceed", "not exceed"}, {"at no time exceed", "not exceed"},
-	{"without occupants", "unloaded"}, {"without passengers", "unloaded"}, {"without crew", "unloaded"}, {
-		"mini-mum", "minimum"},
-	{"maxi-mum", "maximum"}, {"bumper to bumper", "bumpertobumper"}, {"no mirrors", "excluding mirrors"}, {
-		"without mirrors", "excluding mirrors"}, {"w/o mirrors", "excluding mirrors"},
+	{"kilo watt", "kw"}, {"degrees f", "°f"}, {"deg f", "°f"}, {"degree f", "°f"}, {"degrees fahrenheit", "°f"},
+	{"miles per hour", "mph"}, {"gross vehicle weight rating", "gvwr"}, {"g.v.w.r.", "gvwr"},
+	{"gross weight rating", "gvwr"}, {"gross axle weight rating", "gawr"}, {"g.a.w.r.", "gawr"},
+	{"rather than", ", insteadof"}, {"instead of", ", insteadof"}, {"in lieu of", ", insteadof"},
+	{"in place of", ", insteadof"}, {"without seams", "seamless"}, {"without joints", "seamless"},
+	{"no seams", "seamless"}, {"no joints", "seamless"}, {"in addition to", "and"}, {"as well as", "and"},
+	{"together with", "with"}, {"along with", "with"}, {"with key out", "withoutkey"},
+	{"with the key out", "withoutkey"}, {"with key removed", "withoutkey"}, {"without the key", "withoutkey"},
+	{"without key", "withoutkey"}, {"without a key", "withoutkey"}, {"including the cab", "cabincluded"},
+	{"including cab", "cabincluded"}, {"including driver", "cabincluded"},
+	{"including the driver", "cabincluded"}, {"counting the cab", "cabincluded"},
+	{"counting the driver", "cabincluded"}, {"free of", "without"}, {"free from", "without"},
+	{"in no event be", "not be"}, {"in no case be", "not be"}, {"in no event exceed", "not exceed"},
+	{"in no case exceed", "not exceed"}, {"at no time exceed", "not exceed"}, {"without occupants", "unloaded"},
+	{"without passengers", "unloaded"}, {"without crew", "unloaded"}, {"that'll", "that will"},
+	{"it'll", "it will"}, {"mini-mum", "minimum"}, {"maxi-mum", "maximum"},
+	{"bumper to bumper", "bumpertobumper"}, {"no mirrors", "excluding mirrors"},
+	{"without mirrors", "excluding mirrors"}, {"w/o mirrors", "excluding mirrors"},
 	{"as opposed to", ", insteadof"}, {"not counting", "excluding"}, {"not counted", "excluded"},
 	{"not including", "excluding"}, {"not included", "excluded"}, {"exclusive of", "excluding"},
-	{"not to include", "excluding"}, {"disregarding", "excluding"},
-	{"a/c", "air conditioning"}, {"wi-fi", "wifi"}, {"p.a.", "public address"}, {"l.e.d.", "led"}, {"i.v.", "iv"}, {
-		"o 2", "o2"}, {"t/2h", "ssf"}, {"4wd", "4x4"}, {"4 wd", "4x4"}, {"4 x 4", "4x4"}, {"4 x 2", "4x2"}, {
-		"f.o.b.", "fob"},
+	{"not to include", "excluding"}, {"disregarding", "excluding"}, {"a/c", "air conditioning"},
+	{"wi-fi", "wifi"}, {"p.a.", "public address"}, {"l.e.d.", "led"}, {"i.v.", "iv"}, {"o 2", "o2"},
+	{"t/2h", "ssf"}, {"4wd", "4x4"}, {"4 wd", "4x4"}, {"4 x 4", "4x4"}, {"4 x 2", "4x2"}, {"f.o.b.", "fob"},
 }
 
 // SameVolts reports whether two voltages name the same supply: household mains are

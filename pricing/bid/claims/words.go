@@ -271,7 +271,7 @@ fine ok okay up just apparatus
 mm-note note notes above-listed herein hereof thereof therein
 suit suited fit-for
 propose proposed proposes appear appears truck trucks rig rigs
-unit's one's supply-and whose specified etc following below-listed mounted mounting fitment`) {
+unit's one's supply-and whose specified themselves etc following below-listed mounted mounting fitment`) {
 		idle[w] = true
 	}
 }
