@@ -8,6 +8,7 @@ import (
 	"github.com/shopspring/decimal"
 
 	"boxwright/config"
+	"boxwright/config/quantity"
 	"boxwright/pricing/money"
 )
 
@@ -84,8 +85,8 @@ func (o *order) excise() {
 			text, source := fmt.Sprintf("%s: no federal excise tax. Ambulances and hearses are exempt by name at any "+
 				"weight (%s).", p.label, ExemptSource), ExemptSource
 			if use == UseOther {
-				text, source = fmt.Sprintf("%s: no federal excise tax. At %.0f lb it is not above %d lb (26 USC "+
-					"4051(a)(2)).", p.label, gvwr, ExciseOverLb), "26 USC 4051(a)(2)"
+				text, source = fmt.Sprintf("%s: no federal excise tax. At %s it is not above %s.", p.label,
+					pounds(gvwr), pounds(ExciseOverLb)), "26 USC 4051(a)(2)"
 			}
 			o.sheet.Findings = append(o.sheet.Findings, config.Finding{Code: "price.excise-none", Severity: config.Note,
 				Where: "federal excise", Text: text, Clause: source, Basis: config.ReadInText})
@@ -95,8 +96,8 @@ func (o *order) excise() {
 		tax := base.Share(ExciseRate, o.r)
 		o.line(Line{Code: LineExcise, Item: i + 1, Label: "Federal excise tax", Qty: money.Count(1), Each: "order",
 			Price: tax, Amount: tax, Taxed: !o.b.Tax.ExciseUntaxed,
-			How: fmt.Sprintf("%s of %s, which is %s less discount and prepayment: not an ambulance, and at %.0f lb "+
-				"above %d lb", ExciseRate.Show(), base.Show(), unitsText(p.count), gvwr, ExciseOverLb),
+			How: fmt.Sprintf("%s of %s, which is %s less discount and prepayment: not an ambulance, and at %s "+
+				"above %s", ExciseRate.Show(), base.Show(), unitsText(p.count), pounds(gvwr), pounds(ExciseOverLb)),
 			Source: ExciseSource})
 		o.sheet.Findings = append(o.sheet.Findings, config.Finding{Code: "price.excise", Severity: config.Warn,
 			Where: "federal excise", Clause: ExciseSource, Basis: config.ReadInText,
@@ -183,3 +184,5 @@ func (o *order) salesTax() {
 	o.find("tax", config.Note, "sales tax", "Sales tax is worked out as the price book or the terms say; what is "+
 		"taxed and who is exempt differs by place.", "Let the buyer's tax authority decide.")
 }
+
+func pounds(v float64) string { return quantity.Group(v, 0) + "\u00a0lb" }

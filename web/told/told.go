@@ -119,10 +119,26 @@ func needed(
 		return append(slices.Clone(limits.For(chassis, body)), rivals)
 	}}
 	r, found := ed.Rules.FirstReason(rest, alone, c.ID, whyBudget)
-	if !found || len(r.Rules) == 0 {
+	if !found {
 		return ""
 	}
-	return r.Rules[0].Text
+	for _, cause := range r.Rules {
+		for _, rule := range ed.Cat.AllRules() {
+			if rule.ID == cause.ID && (rule.If != nil && names(rule.If, c.ID) || names(&rule.Then, c.ID)) {
+				return cause.Text
+			}
+		}
+	}
+	return "" // they speak of others of the group
+}
+
+// names reports whether a condition names an option.
+func names(c *config.Cond, option string) bool {
+	in := func(list []config.Cond) bool {
+		return slices.ContainsFunc(list, func(c config.Cond) bool { return names(&c, option) })
+	}
+	return c.Pick == option || in(c.All) || in(c.Any) || c.Not != nil && names(c.Not, option) ||
+		c.AtLeast != nil && in(c.AtLeast.Of) || c.AtMost != nil && in(c.AtMost.Of)
 }
 
 // mostShown changes stand open; the rest is a press away.

@@ -122,8 +122,10 @@ func ruleSets(p *Page) Part {
 		El("div", Class("fields"),
 			page.Number(p.Page, "unit.occupant_lb", "Each seated person", mass(u.OccupantLb), unitName,
 				usual(p.Q.Assume.OccupantLb)),
-			page.Number(p.Page, "unit.patient_lb", "Each patient on a cot", mass(u.PatientLb), unitName,
-				usual(p.Q.Assume.PatientLb)),
+			When(len(p.Q.Space.Cots) > 0, func() Part {
+				return page.Number(p.Page, "unit.patient_lb", "Each patient on a cot", mass(u.PatientLb), unitName,
+					usual(p.Q.Assume.PatientLb))
+			}),
 			page.Number(p.Page, "unit.payload_lb", "Payload the unit must have", mass(u.PayloadLb), unitName, minimum),
 		),
 	)
