@@ -134,5 +134,8 @@ func remountWords(p *Page) Part {
 	if e.Notes != "" {
 		add(e.Notes)
 	}
-	return El("p", El("b", Text("The existing module. ")), Text(strings.Join(said, "; ")+"."))
+	photos := p.Q.Body.Photos
+	return Many(El("p", El("b", Text("The existing module. ")), Text(strings.Join(said, "; ")+".")),
+		If(photos != nil, El("p", El("b", Text("Photographs wanted for the appraisal. ")),
+			Text(strings.Join(photos, "; ")+"."))))
 }
