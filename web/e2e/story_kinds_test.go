@@ -34,9 +34,15 @@ func init() {
 		`add another unit`: func(s *story, _ []string) { s.area("price"); s.click("#add-item") },
 	})
 	know(looked, map[string]sentence{
-		`what was asked for is met`: func(s *story, _ []string) {
+		`all musts are met`: func(s *story, _ []string) {
 			s.area("needs")
-			require.NotRegexp(s.t, `(?i)not met|missed`, s.text(`[aria-label^="What the customer asked for"]`))
+			rows := eval[[]string](s.window, `[...[...document.querySelectorAll("#proposals caption")].find((c) =>
+				c.innerText.startsWith("What the customer asked for")).closest("table").tBodies[0].rows].filter((r) =>
+				(r.querySelector("select")?.value ?? r.cells[4].innerText) === "must").map((r) => r.innerText)`)
+			require.NotEmpty(s.t, rows)
+			for _, row := range rows {
+				require.Regexp(s.t, `\bmet\b`, row)
+			}
 		},
 		`nothing on it is to be put right`: func(s *story, _ []string) {
 			require.NotRegexp(s.t, `(?i)■|▲|must fix|check:`, s.text("#standing"))
