@@ -118,6 +118,9 @@ func TestVanPapers(t *testing.T) {
 	}
 	assert.Contains(t, papers["labels"], "Alterer")
 	assert.Contains(t, papers["quote"], "who alters it certifies it as altered")
+	weight := readable(p.do(Act{Do: "go", ID: "weight"}).Regions["main"])
+	assert.Contains(t, weight, "who alters it certifies it as altered")
+	assert.NotContains(t, weight, "certifies the finished vehicle")
 }
 
 // What a purchaser buys for a remount is what is printed, 0 is a number of years, and

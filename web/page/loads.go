@@ -72,3 +72,11 @@ func Arrangements(p *Page) Part {
 	return Many(t.Draw(), El("p", Class("how"), Text("Margins are to the rating of the whole and of each axle. The worst "+
 		"is the heaviest; it counts as much as the one chosen.")))
 }
+
+// Certifies says who certifies the finished vehicle, after another sentence.
+func Certifies(van bool) string {
+	if van {
+		return " A van comes certified by its maker; who alters it certifies it as altered."
+	}
+	return " The final-stage manufacturer certifies the finished vehicle."
+}

@@ -19,7 +19,7 @@ func fleetBlock(p *Page) Part {
 			El("p", Class("row-tools"), add,
 				El("span", Class("small soft"), Text("A copy of this unit joins the quote; change it as you like."))))
 	}
-	t := page.Table{Caption: "Units on this quote, in the order they go through the plant", Class: "cards",
+	t := page.Table{Caption: "Units on this quote, in the order they go through the plant", Class: "cards fleet",
 		Heads: []string{"Unit", ">How many", "Ordered", "Needed by", ">Each", ">Together", ""}}
 	for i, it := range d.Items() {
 		id := "item." + strconv.Itoa(i)

@@ -548,8 +548,7 @@ func printedCautions(p *Page) Part {
 	}
 	list := []string{
 		"Computed weights do not replace a certified scale." +
-			ifText(modules, " The final-stage manufacturer certifies the finished vehicle.") +
-			ifText(vans, " A van comes certified by its maker; who alters it certifies it as altered."),
+			ifText(modules, page.Certifies(false)) + ifText(vans, page.Certifies(true)),
 		power.Caution,
 		"Figures marked as from memory or common practice were not read in a standard's text. The purchaser's " +
 			"authority having jurisdiction decides which rules apply.",

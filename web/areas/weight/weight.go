@@ -64,8 +64,8 @@ func draw(p *Page) Part {
 			"width of the range that holds it 95 times in 100. The plant's own values go before the usual ones; what "+
 			"is set here holds for this unit and travels with the quote. Scale tickets of earlier units teach about "+
 			"all of them but how one unit differs from the next."),
-		page.Cautions("Computed weights do not replace a certified scale. The final-stage manufacturer certifies the "+
-			"finished vehicle."),
+		page.Cautions("Computed weights do not replace a certified scale."+
+			page.Certifies(p.Q.Edition.Cat.IsVan(p.Q.Body.ID))),
 	)
 }
 
