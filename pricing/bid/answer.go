@@ -51,6 +51,9 @@ func Answers(q *quote.Quote, in quantity.System) []Answer {
 	out := make([]Answer, len(q.Draft.Requirements))
 	var above heading
 	for i, r := range q.Draft.Requirements {
+		if i%mostAnswered == mostAnswered-1 {
+			q.Edition.Rules.Pauses().Rest()
+		}
 		out[i] = j.answer(r, above.over(r))
 		out[i].At = i
 	}
@@ -62,12 +65,24 @@ func Answers(q *quote.Quote, in quantity.System) []Answer {
 func ReadAhead(ed *quote.Edition, lines []quote.Requirement) {
 	v := vocabularyOf(ed)
 	var above heading
+	fresh := len(v.read)
 	for _, r := range lines {
 		if head := above.over(r); !r.Head {
 			v.readUnder(r, head)
 		}
+		if len(v.read) >= fresh+mostFresh {
+			ed.Rules.Pauses().Rest()
+			fresh = len(v.read)
+		}
 	}
 }
+
+// mostAnswered is how many lines are answered, and mostFresh how many are read, between two
+// pauses of work that nobody waits for.
+const (
+	mostAnswered = 25
+	mostFresh    = 8
+)
 
 // judge answers lines for one unit.
 type judge struct {

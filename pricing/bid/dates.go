@@ -20,6 +20,9 @@ func Dates(q *quote.Quote, list []Answer) []config.Date {
 		key := fmt.Sprint(a.Takes)
 		day, done := known[key]
 		if !done {
+			if len(known)%mostFresh == mostFresh-1 {
+				q.Edition.Rules.Pauses().Rest()
+			}
 			day = dateWith(q, a.Takes)
 			known[key] = day
 		}
