@@ -50,6 +50,15 @@ func TestAPressIsReadOutWhole(t *testing.T) {
 	}
 }
 
+// Papers can be had in large type.
+func TestLargePrint(t *testing.T) {
+	p := open(t)
+	require.NotContains(t, p.do(Act{Do: "go", ID: "quote"}).Regions["main"], `class="paper large"`)
+	large := p.do(Act{Do: "set", ID: "large", On: true}).Regions["main"]
+	require.Contains(t, large, `class="paper large"`)
+	require.Contains(t, large, `id="f-large" data-act="set" data-id="large" checked`)
+}
+
 // What takes long is read out when it is there: why a thing cannot be had, and proposals.
 func TestLateAnswersAreReadOut(t *testing.T) {
 	p := open(t)

@@ -79,9 +79,10 @@ function left(el) {
 /** What scrolls is a stop of the Tab key, and has a name. @param {Element} el */
 function fit(el) {
   const scrolls = el.scrollWidth > el.clientWidth + 1 || el.scrollHeight > el.clientHeight + 1;
-  const name = el.getAttribute("data-scroll") || "";
-  for (const [key, value] of Object.entries({ tabindex: "0", role: name && "region", "aria-label": name })) {
-    if (scrolls && value) el.setAttribute(key, value);
+  const name = el.getAttribute("data-scroll");
+  const says = { tabindex: "0", ...(name && { role: "region", "aria-label": name }) };
+  for (const [key, value] of Object.entries(says)) {
+    if (scrolls) el.setAttribute(key, value);
     else el.removeAttribute(key);
   }
 }

@@ -119,6 +119,7 @@ export interface View {
   parts?: string[];
   proposed?: string;
   paper?: string;
+  large?: boolean;
   brought?: string[];
   key_saved?: boolean;
   reading?: boolean;

@@ -181,7 +181,7 @@ const idOf = (html) => /^<[^>]*? id="([^"]*)"/.exec(html)?.[1] || "";
 const stays = (had, fresh) =>
   fresh instanceof HTMLElement && !!fresh.dataset.stays && /** @type {Element} */ (had).id === fresh.id;
 
-const SCROLLER = ["tabindex", "role", "aria-label"]; // which focus.js gives to what scrolls
+const NAMED = ["role", "aria-label"]; // which focus.js gives, with a tabindex, to what scrolls and has a name
 
 /** @param {Node} node @param {string} html @param {string} morphStyle */
 const morph = (node, html, morphStyle) =>
@@ -190,7 +190,7 @@ const morph = (node, html, morphStyle) =>
     ignoreActiveValue: document.activeElement?.matches("input, textarea"),
     callbacks: {
       beforeAttributeUpdated: (/** @type {string} */ name, /** @type {HTMLElement} */ el) =>
-        name !== "open" && !(el.hasAttribute("data-scroll") && SCROLLER.includes(name)),
+        name !== "open" && !(el.hasAttribute("data-scroll") && (name === "tabindex" || (el.dataset.scroll && NAMED.includes(name)))),
       beforeNodeMorphed: (/** @type {Node} */ had, /** @type {Node} */ fresh) => !stays(had, fresh),
     },
   });

@@ -193,6 +193,16 @@ func TestNoStateShutsAnybodyOut(t *testing.T) {
 	}
 }
 
+// smallTargets opens every fold and lists what is pressed and less than 24 px wide or high.
+// Source: WCAG 2.2, success criterion 2.5.8, target size, from memory.
+const smallTargets = `(() => {
+	document.querySelectorAll("#main details").forEach((d) => (d.open = true));
+	return [...document.querySelectorAll("#main :is(button, input, select, textarea, summary), #masthead *, #areas button")]
+		.filter((el) => el.tabIndex >= 0 && el.checkVisibility() && !el.matches(".hidden-text"))
+		.map((el) => [el, el.getBoundingClientRect()]).filter(([, r]) => r.width < 23.9 || r.height < 23.9)
+		.map(([el, r]) => r.width + " x " + r.height + ": " + el.outerHTML.slice(0, 120));
+})()`
+
 func TestNothingRunsOffANarrowScreen(t *testing.T) {
 	t.Parallel()
 	w := blank(t, folder, drive.Phone)
@@ -217,6 +227,7 @@ func TestNothingRunsOffANarrowScreen(t *testing.T) {
 	for _, a := range areas {
 		w.area(a)
 		fits(a)
+		require.Empty(t, eval[[]string](w, smallTargets), "what is too small to be pressed with a finger, in %s", a)
 	}
 	w.area("compare")
 	w.click("#pin")

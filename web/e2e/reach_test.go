@@ -59,3 +59,34 @@ func TestOnlyWhatScrollsIsAStop(t *testing.T) {
 		})()`))
 	}
 }
+
+// Where the system decides on the colors, what is in use stays marked, and bars and drawings
+// are drawn in its colors, whatever theme was chosen.
+func TestColorsOfTheSystem(t *testing.T) {
+	t.Parallel()
+	w := open(t, folder, drive.Desk, "")
+	w.begin("cut-14500-158-gas", "mod-146-72")
+	for _, theme := range []string{"light", "contrast"} {
+		w.in(theme)
+		w.must(w.Force("dark"))
+		require.Equal(t, []string{}, eval[[]string](w, `(() => {
+			const probe = document.body.appendChild(document.createElement("i")), out = [];
+			const color = (name) => ((probe.style.backgroundColor = name), getComputedStyle(probe).backgroundColor);
+			const [canvas, marked] = [color("Canvas"), color("Highlight")];
+			for (const at of ["#areas [aria-current]", ".chapters [aria-current]", ".looks [aria-current]"]) {
+				const is = getComputedStyle(document.querySelector(at)).backgroundColor;
+				if (is !== marked) out.push(at + " is " + is);
+			}
+			for (const at of [".bar .fill", ".drawing .tire"]) {
+				const is = getComputedStyle(document.querySelector(at)).fill;
+				if (is === canvas) out.push(at + " is drawn in the color of the ground");
+			}
+			for (const el of document.querySelectorAll("#standing .bar .limit, .drawing .rim")) {
+				if (getComputedStyle(el).stroke === canvas) out.push(el.outerHTML + " is drawn in the color of the ground");
+			}
+			probe.remove();
+			return out;
+		})()`), theme)
+		w.must(w.Prefer("light"))
+	}
+}

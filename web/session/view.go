@@ -31,6 +31,7 @@ type View struct {
 	Parts     []string       `json:"parts,omitempty"`     // names the later parts that the page shows, see Later
 	Proposed  string         `json:"proposed,omitempty"`  // names the needs that were answered by proposals
 	Paper     string         `json:"paper,omitempty"`     // id of one of the papers; the quote when empty
+	Large     bool           `json:"large,omitempty"`     // papers are printed in large type
 	Brought   []string       `json:"brought,omitempty"`   // names of scale tickets that came with a link or a file
 	KeySaved  bool           `json:"key_saved,omitempty"` // the file of the signing key was saved from this page
 	Reading   bool           `json:"reading,omitempty"`   // the quote is read as its link brought it: nothing edits it

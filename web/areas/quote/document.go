@@ -100,11 +100,14 @@ func draw(p *Page) Part {
 		parties(p),
 		screen(foreign(p), trust(p), linkBox(p), drafts(p),
 			El("section", Class("block"), At("id", "documents"), El("h2", Text("Documents")), papersChoice(p),
-				El("div", Class("row-tools"), print, files), beforeSending(p, "ready-print", "printed"))),
+				El("div", Class("row-tools"), print, files, largePrint(p)), beforeSending(p, "ready-print", "printed"))),
 		El("details", At("id", "fold-document"), Class("screen begun"), El("summary", El("b", Text("Show all of it here")))),
 		paper(p),
 	)
 }
+
+// largePrint has the papers printed in large type.
+func largePrint(p *Page) Part { return page.Check(p.Page, "large", "Large print", p.View.Large) }
 
 // sendable is the address where buyers find the page, and the whole link: that of a
 // revision brings the quote before it along, unless the seller says otherwise.
@@ -166,7 +169,7 @@ func paper(p *Page) Part {
 		}
 	}
 	if shown.bare {
-		return El("article", Class("paper bare"), At("aria-label", shown.label+" document"), shown.draw(p))
+		return El("article", Class("paper bare"), At("aria-label", shown.label+" document"), At("data-scroll", ""), shown.draw(p))
 	}
 	count := ""
 	if shown.counts {
@@ -176,7 +179,7 @@ func paper(p *Page) Part {
 		El("span", Text(d.Buyer.Name)))
 	foot := El("div", Class("running foot"), El("span", Text("Catalogue "+cat.Title+", edition "+cat.Edition)),
 		El("span", Text("Content "+cat.Hash()[:16]+" · of this document "+d.Fingerprint())))
-	return El("article", Class("paper"), At("aria-label", shown.label+" document"),
+	return El("article", Class("paper", map[bool]string{true: "large"}[p.View.Large]), At("aria-label", shown.label+" document"),
 		El("table", Class("sheet"), At("role", "presentation"),
 			El("thead", El("tr", El("td", head))),
 			El("tfoot", El("tr", El("td", foot))),

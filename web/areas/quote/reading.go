@@ -112,7 +112,7 @@ func (r *Reading) documents(p *Page) Part {
 			return Many(El("details", Class("block screen"), At("id", "fold-document"),
 				El("summary", El("b", Text("The whole document"))),
 				El("div", Class("row-tools"), page.Action("print", "", "", "Print or save as PDF", Class("main"),
-					At("id", "print-quote"))), papersChoice(p)),
+					At("id", "print-quote")), largePrint(p)), papersChoice(p)),
 				paper(p))
 		}),
 		El("div", Class("screen"), sendOn(p), drafts(p)))

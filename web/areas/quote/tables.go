@@ -57,6 +57,7 @@ var fields = map[string]session.Setter{
 	"seller.reach":   session.Text(400, func(d *quote.Draft) *string { return &d.Seller.Reach }),
 	"date":           session.Date(func(d *quote.Draft) *config.Date { return &d.Date }, true),
 	"address":        setAddress,
+	"large":          func(s *session.Session, a session.Act) error { s.View.Large = a.On; return nil },
 	"along":          func(s *session.Session, a session.Act) error { s.View.Alone = !a.On; return nil },
 	"earlier":        setEarlier,
 	"open-link":      func(s *session.Session, a session.Act) error { openLink(s, a); return nil },
