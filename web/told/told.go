@@ -103,10 +103,14 @@ func needed(
 ) string {
 	ed := q.Edition
 	if c.Instead != "" {
-		if r, found := ed.Rules.FirstReason(rest, limits, c.Instead, whyBudget); found {
-			return q.Words(r, in)
+		r, found := ed.Rules.FirstReason(rest, limits, c.Instead, whyBudget)
+		if !found {
+			return ""
 		}
-		return ""
+		if own := naming(ed.Cat, r.Rules, c.Instead, c.ID); own != nil {
+			r.Rules = own
+		}
+		return q.Words(r, in)
 	}
 	// Where another of its group would do as well, a rule needs one of them.
 	rivals := config.Linear{Code: "told.rivals", Per: map[string]float64{}}
@@ -122,14 +126,24 @@ func needed(
 	if !found {
 		return ""
 	}
-	for _, cause := range r.Rules {
-		for _, rule := range ed.Cat.AllRules() {
-			if rule.ID == cause.ID && (rule.If != nil && names(rule.If, c.ID) || names(&rule.Then, c.ID)) {
-				return cause.Text
-			}
-		}
+	if own := naming(ed.Cat, r.Rules, c.ID); own != nil {
+		return own[0].Text
 	}
 	return "" // they speak of others of the group
+}
+
+// naming are those of the rules of a reason that name one of the options; nil for none.
+func naming(cat *config.Catalogue, list []rules.Cause, options ...string) (own []rules.Cause) {
+	all := cat.AllRules()
+	for _, cause := range list {
+		i := slices.IndexFunc(all, func(r config.Rule) bool { return r.ID == cause.ID })
+		if i >= 0 && slices.ContainsFunc(options, func(id string) bool {
+			return all[i].If != nil && names(all[i].If, id) || names(&all[i].Then, id)
+		}) {
+			own = append(own, cause)
+		}
+	}
+	return own
 }
 
 // names reports whether a condition names an option.
