@@ -91,7 +91,7 @@ func (q *Quote) ruleAsks() []Ask {
 			continue
 		}
 		a := Ask{ID: askRule + set.ID, Label: "Rules", Wanted: set.Label, Must: true, From: "Needs",
-			Has: fmt.Sprintf("%d of the %d clauses that are computed", met, judged)}
+			Has: fmt.Sprintf("%d of %d computed clauses", met, judged)}
 		if rest := judged - met - broken; rest > 0 {
 			a.Has += fmt.Sprintf("; %d to check", rest)
 		}
@@ -126,7 +126,7 @@ func (q *Quote) wordAsks() []Ask {
 		}
 		all := len(has) + len(lacks)
 		if all > 0 {
-			a.Has = fmt.Sprintf("%d of the %d things %s", len(has), all, ask)
+			a.Has = fmt.Sprintf("%d of %d things %s", len(has), all, ask)
 		} else if !drive {
 			continue
 		}

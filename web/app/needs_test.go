@@ -226,7 +226,7 @@ func TestNeedsAreAskedByNumber(t *testing.T) {
 		set("unit.needed_by", "2027-04-28"))
 	require.Empty(t, s.Fault)
 	assert.Contains(t, s.Regions["main"], "not diesel", "the unit showing now is not what was asked for")
-	assert.Regexp(t, `KKK-A-1822F</td>.*?\d+ of the \d+ clauses that are computed`, s.Regions["main"],
+	assert.Regexp(t, `KKK-A-1822F</td>.*?\d+ of \d+ computed clauses`, s.Regions["main"],
 		"the standard in force is a must too")
 	assert.Contains(t, s.Regions["standing"], "diesel (it is gasoline)", "and that is open")
 	s = p.do(Act{Do: "propose"})

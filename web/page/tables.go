@@ -1,6 +1,7 @@
 package page
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 
@@ -179,9 +180,17 @@ func Figures(p *Page, id, caption string, list []config.Figure) Part {
 		">Margin"}}
 	more := Table{Caption: "Without a limit", Class: "figures cards", Heads: []string{"Figure", ">Value",
 		">Likely range"}}
+	ranged := slices.ContainsFunc(list, func(f config.Figure) bool { return f.High > f.Low })
+	if !ranged { // nor a column of them
+		t.Heads, more.Heads = slices.Delete(t.Heads, 2, 3), more.Heads[:2]
+	}
 	for _, f := range list {
-		if row := figureRow(p, f); f.Sense == "" {
-			more.Rows = append(more.Rows, row[:3])
+		row := figureRow(p, f)
+		if !ranged {
+			row = slices.Delete(row, 2, 3)
+		}
+		if f.Sense == "" {
+			more.Rows = append(more.Rows, row[:len(row)-2])
 		} else {
 			t.Rows = append(t.Rows, row)
 		}

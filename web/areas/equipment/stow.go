@@ -74,9 +74,9 @@ func stowage(p *Page) Part {
 				"clean or dirty, puts what is heavy low, and balances axles and sides. What you stowed stays. It is "+
 				"a good "+
 				"one, not proven the best.")),
-		balance(p), e.Draw(), compartments(c), El("p",
-			El("b", Text("As they are seen through the doors, to one scale; what is not seen stands behind"))),
-		drawing.Fronts(p.Page),
+		balance(p), e.Draw(), compartments(c),
+		El("details", At("id", "fold-fronts"), El("summary", El("b", Text("As seen through the doors, to one scale"))),
+			El("p", Class("how"), Text("What is not seen stands behind.")), drawing.Fronts(p.Page)),
 		El("p", Class("how"), Text(space.StowCaution)))
 }
 

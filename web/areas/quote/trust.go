@@ -132,9 +132,12 @@ func trust(p *Page) Part {
 	if d.Rev > 0 {
 		title = "Revision " + strconv.Itoa(d.Rev) + ": " + title
 	}
+	list := reliance(t, p.Q.Price.ValidUntil)
+	if t.Signature == nil { // the list of what goes out has the last day of the price
+		list = list[:len(list)-1]
+	}
 	return Many(
-		El("section", Class("block screen"), At("id", "trust"), El("h2", Text(title)),
-			assurances(reliance(t, p.Q.Price.ValidUntil)), signing(p)),
+		El("section", Class("block screen"), At("id", "trust"), El("h2", Text(title)), assurances(list), signing(p)),
 		El("div", Class("screen"), revision(p)),
 	)
 }
