@@ -300,7 +300,7 @@ func TestWordsAreMustsOrWants(t *testing.T) {
 	for _, id := range []string{"duty", "roads"} {
 		assert.Contains(t, s.Regions["main"], `id="f-strength.`+id+`"`)
 	}
-	assert.Contains(t, s.Regions["main"], "of the 4 things that suit it", "what only suits the cold is a would-like")
+	assert.Contains(t, s.Regions["main"], "of 4 things that suit it", "what only suits the cold is a would-like")
 	ed := p.app.memory.Edition
 	whole := func(s shown) []string {
 		n := draftOf(t, s).Needs

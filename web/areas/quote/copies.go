@@ -24,10 +24,10 @@ func copies(p *Page) Part {
 		folder = Many(page.Action("copies-folder", "", "", "Choose another folder…", At("id", "copies-folder")),
 			page.Action("copies-stop", "", "", "Stop copying to it", Class("quiet"), At("id", "copies-stop")))
 	}
-	hint := "A copy holds all quotes with their earlier states, the catalogue in use, your standing answers to " +
-		"bids, and your signing key and cost sheet as they are sealed. Keep it where others cannot read the quotes."
+	hint := "A copy holds every quote with its earlier states, the catalogue, your standing answers to bids, and " +
+		"your sealed key and cost sheet. Keep it private."
 	if c.Able {
-		hint += " A folder gets one file for each quote; what you delete here stays there."
+		hint += " A folder gets a file for each quote, and keeps what you delete here."
 	}
 	return El("div", At("id", "copies"), El("h3", Text("Copies")), Many(said...),
 		El("div", Class("row-tools"), If(c.Able, folder),
