@@ -100,7 +100,7 @@ func otherUnits(p *Page) Part {
 		}
 		single := p.with(q)
 		name := p.Q.NameOf(i)
-		out = append(out, El("h2", Text(name)), specification(single, false), drawing.Side(single.Page),
+		out = append(out, El("h2", Text(name)), specification(single, false), leftOut(single), drawing.Side(single.Page),
 			page.Learned(single.Page),
 			tight(single, "At full load: "+name, page.FiguresOf(&q.Weight.Report, "weight.")),
 			page.Arrangements(single.Page), unweighed(single),
