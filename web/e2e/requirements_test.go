@@ -40,8 +40,8 @@ func TestTheReadingIsCorrectedInTheRow(t *testing.T) {
 	require.Contains(t, w.text(".paper"), "Section 3, Weights")
 	w.click("#fold-document summary")
 	w.click("#at-0-0") // leads to the numbered section of the quote
-	w.must(w.Until(`document.activeElement.id === "section-4"`))
-	require.Equal(t, "4 Weights", w.text("#section-4"))
+	w.must(w.Until(`document.activeElement.id === "section-3"`))
+	require.Equal(t, "3 Weights", w.text("#section-3"))
 
 	// What was corrected is remembered for the next list of the same purchaser.
 	w.area("needs")
