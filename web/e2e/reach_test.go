@@ -90,3 +90,48 @@ func TestColorsOfTheSystem(t *testing.T) {
 		w.must(w.Prefer("light"))
 	}
 }
+
+// Whoever has only keys is never sent back to the top of the page: the focus stays, goes to
+// what was asked for, or to what stands where the pressed thing stood.
+func TestFocusIsNeverLost(t *testing.T) {
+	t.Parallel()
+	w := open(t, folder, drive.Desk, "")
+	press := func(id string) string {
+		t.Helper()
+		require.True(t, eval[bool](w, `(() => {
+			const el = document.getElementById(`+drive.Quote(id)+`);
+			for (let up = el; up; up = up.parentElement) if (up.tagName === "DETAILS") up.open = true;
+			el.focus();
+			return el === document.activeElement;
+		})()`), id)
+		w.must(w.Press(drive.Enter))
+		w.must(w.Settle())
+		at := w.focus()
+		require.NotEmpty(t, at.What, "after %s", id)
+		return at.ID
+	}
+	require.Equal(t, "main", press("area-needs"))
+	require.Equal(t, "first-proposal", press("propose"), "who asked for proposals stands at the first")
+	require.Equal(t, "told", press("take-lightest"))
+	press("area-price")
+	press("add-item")
+	press("drop-item.1")
+	press("area-compare")
+	press("add-rival")
+	press("drop-rival.0")
+	w.parties()
+	press("area-quote")
+	w.typed("#key-pass", "crane lantern orchard velvet")
+	press("key-new")
+	w.typed("#key-pass", "crane lantern orchard velvet")
+	require.Equal(t, "link-text", press("sign"), "the link to send stands where the button stood")
+
+	press("area-unit")
+	eval[bool](w, `(document.activeElement.blur(), true)`)
+	for _, x := range [][2]string{{"Options", "options"}, {"Figures", "standing"}} {
+		eval[bool](w, `([...document.querySelectorAll(".skip")].find((a) => a.textContent === `+drive.Quote(x[0])+`).focus(), true)`)
+		require.True(t, w.focus().InView, "a way past the rest is seen where it has the focus")
+		w.must(w.Press(drive.Enter))
+		require.Equal(t, x[1], w.focus().ID)
+	}
+}
