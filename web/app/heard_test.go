@@ -26,7 +26,7 @@ func TestAPressIsReadOutWhole(t *testing.T) {
 	}{
 		{"a chapter", Act{Do: "chapter", ID: "exterior"}, []string{"Exterior and marking."}, ""},
 		{"an option", Act{Do: "pick", ID: "rec-hitch", On: true}, []string{"Receiver hitch, 2 in is in.", "Price +", " to USD ",
-			"Payload left "}, ""},
+			"Remaining payload "}, ""},
 		{"what was undone", Act{Do: "restore", ID: "Undone", Value: "Receiver hitch"}, []string{"Undone: Receiver hitch."}, ""},
 		{"a search", Act{Do: "search", Value: "hitch"}, []string{" found for “hitch”."}, ""},
 		{"a field that cannot be taken", set("unit.payload_lb", "heavy"), []string{"Not taken: “heavy” is not a number"}, ""},

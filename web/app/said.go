@@ -104,7 +104,7 @@ func (v *screen) changedSince(s *session.Session) []string {
 	if v.guided {
 		told = append(told, v.guide.Instruction())
 	}
-	add(is.Payload != was.Payload, "Payload left "+is.Payload+".")
+	add(is.Payload != was.Payload, "Remaining payload "+is.Payload+".")
 	add(is.Likely != was.Likely, "Delivery "+is.Likely.Long()+".")
 	add(first, "Price "+q.Total()+".")
 	return told
