@@ -164,6 +164,13 @@ func styled(wide float64) string {
 	return css
 }
 
+// Titles of views have letters of so many inches of the unit, bold ones some three fifths as wide
+// as that.
+const (
+	titleIn  = 7.0
+	boldWide = 0.6
+)
+
 // SVG writes views side by side as a drawing in true inches of the unit, one to twenty on
 // paper, each with its title under it.
 func SVG(views ...View) string {
@@ -177,9 +184,9 @@ func SVG(views ...View) string {
 			groups = append(groups, El("g", If(g.Label != "", El("title", Text(g.Label))), Many(paths(g.Shapes)...)))
 		}
 		parts = append(parts, El("g", At("transform", "translate("+page.Coord(x-left)+" 0)"), Many(groups...),
-			El("text", Class("title"), At("x", page.Coord(left)), At("y", page.Coord(14-low)), At("font-size", "7"),
-				Text(v.Title))))
-		x += right - left + 36
+			El("text", Class("title"), At("x", page.Coord(left)), At("y", page.Coord(14-low)),
+				At("font-size", page.Coord(titleIn)), Text(v.Title))))
+		x += math.Max(right-left, titleIn*boldWide*float64(len(v.Title))) + 36
 	}
 	return file(x-36+2*marginIn, top+marginIn-bottom, -marginIn, -top-marginIn, 20, styled(1), parts)
 }

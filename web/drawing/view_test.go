@@ -294,3 +294,16 @@ func TestSeamsCrossStripesAndRailsEndAtWheels(t *testing.T) {
 	}
 	require.Positive(t, rails)
 }
+
+// A title longer than its view, as of a van's end walls, is not cut in a file of that view.
+func TestTitlesFitTheirFiles(t *testing.T) {
+	m := pagetest.Of(t, quotetest.Demo(t), "van-9500-148-gas", false).Q.Space.Model
+	for _, v := range Views(m) {
+		var left, top, wide, high float64
+		_, box, _ := strings.Cut(SVG(v), `viewBox="`)
+		_, err := fmt.Sscanf(box, "%g %g %g %g", &left, &top, &wide, &high)
+		require.NoError(t, err)
+		// Measured in DejaVu Sans Bold, a wide face: "Inside, toward the cab" is 12.7 times its size.
+		require.Greater(t, wide-2*marginIn, 7*12.7/22*float64(len(v.Title)), v.Title)
+	}
+}
