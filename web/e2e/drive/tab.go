@@ -129,7 +129,11 @@ func (t *Tab) Reload() error {
 // Ready waits until the core has drawn the page and answered every request.
 func (t *Tab) Ready() error {
 	if err := t.Until(`__drive.answered > 0`); err != nil {
-		return fmt.Errorf("the page did not start: %w", err)
+		far, _ := Eval[string](t, `JSON.stringify({ page: document.readyState, seen: !document.hidden, drive: __drive,
+			early: window.early && { ...early, heard: early.heard.length, worker: !!early.worker },
+			control: navigator.serviceWorker?.controller?.state,
+			came: performance.getEntriesByType("resource").map((r) => [r.name.split("/").pop(), r.responseEnd]) })`)
+		return fmt.Errorf("the page did not start: %w; it came so far: %s", err, far)
 	}
 	return t.Settle()
 }
