@@ -385,7 +385,7 @@ async function start() {
     await history.relist();
     redraw();
   });
-  install();
+  install(transport.idle);
 }
 
 start().catch((e) => panel(`The page could not start (${e instanceof Error ? e.message : String(e)}).`));

@@ -60,6 +60,7 @@ async function offer(to) {
 addEventListener("message", (e) => {
   if (e.data === "ask") e.waitUntil(offer(e.source));
   if (e.data === "use") e.waitUntil(agree());
+  if (e.data === "started") e.waitUntil(sweep());
 });
 
 async function agree() {
@@ -71,7 +72,6 @@ addEventListener("fetch", (e) => {
   const { request } = e;
   if (request.method !== "GET" || !request.url.startsWith(registration.scope)) return;
   e.respondWith(answer(request));
-  if (request.mode === "navigate") e.waitUntil(sweep());
 });
 
 // answer looks in the version in use, then in the others for a window that still
@@ -88,10 +88,11 @@ async function answer(request) {
   return core ? unpack(await caches.open(cacheName), url) : fetch(request);
 }
 
-// sweep drops what neither is in use nor waits for consent, once no window can
-// need it. A version that is not active yet sweeps itself when it is.
+// sweep drops what neither is in use nor waits for consent, when a window has started and
+// no other can need it: one that starts while files go may wait for its own for minutes
+// (seen in Chromium). A version that is not active yet sweeps when it is.
 async function sweep() {
-  if (registration.installing || registration.waiting || (await windows()).length) return;
+  if (registration.installing || registration.waiting || (await windows()).length > 1) return;
   const stay = [RECORD, cacheOf(VERSION), cacheOf(await inUse())];
   for (const name of await caches.keys()) if (name.startsWith(OURS) && !stay.includes(name)) await caches.delete(name);
 }

@@ -2,7 +2,8 @@
 // fetched beside the one in use and waits until somebody says yes.
 import * as bar from "./bar.js";
 
-export async function install() {
+/** install does that; what is done once the page has started waits for started. */
+export async function install(started) {
   const tag = document.querySelector("script[data-service]");
   if (!tag || !("serviceWorker" in navigator)) return;
   const { serviceWorker } = navigator;
@@ -25,6 +26,8 @@ export async function install() {
     await serviceWorker.register(tag.dataset.service, { updateViaCache: "none" });
     const { waiting, active } = await serviceWorker.ready;
     (waiting || active).postMessage("ask");
+    await started;
+    active.postMessage("started");
   } catch {
     // Served without a secure connection, or switched off: the page works with a
     // network only.

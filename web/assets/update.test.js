@@ -25,7 +25,7 @@ class Node {
 let bar, posted, registered, reloads, says;
 
 /** page installs the page; a service worker says things to it. */
-async function page(register = async () => {}, waiting = null) {
+async function page(register = async () => {}, waiting = null, started = new Promise(() => {})) {
   bar = new Node();
   [posted, registered, reloads] = [[], [], 0];
   const tag = { dataset: { service: "service.js" } };
@@ -39,7 +39,8 @@ async function page(register = async () => {}, waiting = null) {
     register: (...all) => (registered.push(all), register()),
   };
   Object.defineProperty(globalThis, "navigator", { value: { serviceWorker }, configurable: true });
-  await install();
+  install(started);
+  await new Promise((r) => setImmediate(r));
 }
 
 const press = async (label) => {
@@ -87,4 +88,9 @@ test("where nothing can be installed the page works all the same", async () => {
   document.querySelector = () => null; // the single file
   await install();
   assert.equal(registered.length, 1);
+});
+
+test("the worker is told when the page has started", async () => {
+  await page(undefined, null, Promise.resolve());
+  assert.deepEqual(posted, ["ask", "started"]);
 });

@@ -120,7 +120,7 @@ func TestNewVersionWaitsUntilSomebodyAgrees(t *testing.T) {
 	w.must(w.Open(h.address))
 	require.Equal(t, "2", eval[string](w, version), "it stays in use, without the host too")
 	require.Eventually(t, func() bool {
-		// It goes at an opening for which no other window is left; one that was left just now may still count.
+		// It goes once the page has started with no other window left; one that was left just now may still count.
 		w.must(w.Visit("about:blank"))
 		w.must(w.Open(h.address))
 		return len(eval[[]string](w, kept)) == 1
