@@ -90,9 +90,11 @@ async function answer(request) {
 
 // sweep drops what neither is in use nor waits for consent, when a window has started and
 // no other can need it: one that starts while files go may wait for its own for minutes
-// (seen in Chromium). A version that is not active yet sweeps when it is.
+// (seen in Chromium). The newest version does it, active or not yet: only that one knows
+// its own files.
 async function sweep() {
-  if (registration.installing || registration.waiting || (await windows()).length > 1) return;
+  const { installing, waiting } = registration;
+  if (installing || (waiting && waiting !== globalThis.serviceWorker) || (await windows()).length > 1) return;
   const stay = [RECORD, cacheOf(VERSION), cacheOf(await inUse())];
   for (const name of await caches.keys()) if (name.startsWith(OURS) && !stay.includes(name)) await caches.delete(name);
 }

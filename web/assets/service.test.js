@@ -41,7 +41,7 @@ const caches = {
 };
 
 /** worker runs the service worker of a version; what it hears can be said to it. */
-function worker(version, { installing = null, waiting = null } = {}) {
+function worker(version, { installing = null, waiting = null, serviceWorker } = {}) {
   const heard = {};
   const registration = { scope: SCOPE, installing, waiting };
   const clients = { matchAll: async () => open };
@@ -54,7 +54,7 @@ function worker(version, { installing = null, waiting = null } = {}) {
   };
   const name = (file) => [file, host.get(absolute(file)).integrity];
   vm.runInNewContext(source, {
-    ...{ caches, clients, registration, fetch, Response, DecompressionStream, Promise },
+    ...{ caches, clients, registration, serviceWorker, fetch, Response, DecompressionStream, Promise },
     VERSION: version,
     FILES: [name("./"), name(`core-${version}.bin`)],
     skipWaiting: () => {},
@@ -176,15 +176,17 @@ test("the version in use stays, and one that waits", async () => {
   assert.equal(await visit(second), "page 2");
 });
 
-test("nothing is dropped while a version is being fetched or waits, nor what is another page's", async () => {
+test("nothing is dropped while another version is being fetched or waits, nor what is another page's", async () => {
   await (await twoVersions())("message", { data: "use" });
   await caches.open("somebody else's");
   const before = stores.size;
   await starts(worker("2", { installing: {} }));
   assert.equal(stores.size, before);
+  await starts(worker("2", { waiting: {}, serviceWorker: {} }));
   await starts(worker("2", { waiting: {} }));
   assert.equal(stores.size, before, "what waits to be active has files too");
-  await starts(worker("2"));
+  const itself = {};
+  await starts(worker("2", { waiting: itself, serviceWorker: itself }));
   assert.ok(stores.has("somebody else's"));
   assert.equal(stores.size, before - 1);
 });

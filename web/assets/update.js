@@ -24,10 +24,11 @@ export async function install(started) {
   });
   try {
     await serviceWorker.register(tag.dataset.service, { updateViaCache: "none" });
-    const { waiting, active } = await serviceWorker.ready;
-    (waiting || active).postMessage("ask");
+    const kept = await serviceWorker.ready;
+    const newest = () => kept.waiting || kept.active;
+    newest().postMessage("ask");
     await started;
-    active.postMessage("started");
+    newest().postMessage("started");
   } catch {
     // Served without a secure connection, or switched off: the page works with a
     // network only.
