@@ -158,7 +158,7 @@ func (c *Catalogue) UnusualLoads(d *Duty, u *Unit) (list, foreign []string) {
 }
 
 // LoadsAfter are what a unit carries when it is made one of another duty: what is on the
-// list of the duty it was of gives way to that of the new one, and everything else stays,
+// list of the duty it was of is replaced by that of the new one, and everything else stays,
 // and so do other numbers of a thing than its list has. What people wear is counted for
 // so many of them.
 func (c *Catalogue) LoadsAfter(was, is *Duty, carried []Carried, people int) []Carried {

@@ -27,6 +27,15 @@ type Cause struct {
 	Text string
 }
 
+// Rule is the rule of an id, as the engine has it: of the catalogue, or made by its duties
+// and groups; nil for none.
+func (e *Engine) Rule(id string) *config.Rule {
+	if i := slices.IndexFunc(e.rules, func(r config.Rule) bool { return r.ID == id }); i >= 0 {
+		return &e.rules[i]
+	}
+	return nil
+}
+
 // Arithmetic shows how a limit cannot be kept, in the limit's unit:
 // Base + Picked + Asked + Rest = Total, which is Over above Limit.
 type Arithmetic struct {

@@ -54,21 +54,6 @@ type Outcome struct {
 // Spare is what a figure has to spare before and after.
 type Spare struct{ Label, Words string }
 
-// String is all of an outcome but the weight, a sentence each.
-func (o Outcome) String() string {
-	text := o.Risk
-	if o.Price != "" {
-		text += "Total " + o.Price + ". "
-	}
-	for _, s := range o.Spare {
-		text += s.Label + ": " + s.Words + ". "
-	}
-	if !o.Date.IsZero() {
-		text += "Delivery " + o.Date.Long() + ", " + o.Later + ". "
-	}
-	return strings.TrimSpace(text + o.Exchange)
-}
-
 // loads are the figures of which the one with the least to spare is told where no other
 // is asked for.
 var loads = []string{"weight.front-axle", "weight.rear-axle", "weight.gross"}

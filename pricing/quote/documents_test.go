@@ -335,7 +335,7 @@ func TestWhatIsToBeNamedIsAList(t *testing.T) {
 	assert.True(t, strings.HasSuffix(f.Text, fmt.Sprintf("; and %d more.", len(f.Picks)-19)), f.Text)
 }
 
-// A unit as the plant builds it lacks nothing of standard; what gives way to another is named
+// A unit as the plant builds it lacks nothing of standard; what is replaced by another is named
 // with it, and what just goes without.
 func TestWhatIsLeftOutOfStandard(t *testing.T) {
 	q := begun(t, "cut-14500-158-gas")

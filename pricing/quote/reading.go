@@ -138,8 +138,8 @@ func (q *Quote) Checks() []Check {
 	works("works.doors", config.Trial{What: "Every door", How: "Opened and shut by hand, then with the lamp test",
 		Expect: "Latches, seals all round, warns when open", Tolerance: "every door"})
 	works("works.water", config.Trial{What: "Water spray", How: "Sprayed from all sides and from above for 15 min, " +
-		"doors and vents shut (common practice, no source)", Expect: "No water inside, in compartments or in lamps; drains run",
-		Tolerance: "not a drop"})
+		"doors and vents shut (common practice, no source)", Expect: "No water inside, in compartments or in lamps; " +
+		"drains run", Tolerance: "not a drop"})
 	works("works.road", config.Trial{What: "Road test", How: "Driven 10 mi at full load on mixed roads, with stops from " +
 		"30 mph and full turns (common practice, no source)", Expect: "Stops straight; nothing rubs, rattles, leaks or " +
 		"comes loose", Tolerance: "no fault left"})

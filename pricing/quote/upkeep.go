@@ -52,7 +52,8 @@ func (q *Quote) Tasks(in quantity.System) []Task {
 			" are used on scene"},
 		{12, 0, true, "Batteries, " + in.Show(float64(s.Battery.AmpHours), quantity.AmpHour) + ": load test; " + figure("power.battery-minutes") + " of scene load computed when new"},
 		{12, 0, s.Shore.RatedA > 0, "Shore line inlet, " + in.Show(float64(s.Shore.RatedA), quantity.Amp) + ": contacts, ground and ground-fault protection"},
-		{12, 0, s.Inverter.RatedW > 0, "Inverter capacity, " + in.Show(float64(s.Inverter.RatedW), quantity.Watt) + ": output under load, ground"},
+		{12, 0, s.Inverter.RatedW > 0, "Inverter capacity, " + in.Show(float64(s.Inverter.RatedW), quantity.Watt) +
+			": output under load, ground"},
 		{12, 0, true, "Climate: filters, drains, refrigerant charge, heat"},
 		{12, 0, true, "Certified scale: curb weight against " + in.Show(float64(q.Weight.Curb.TotalLb), quantity.Pound) + ", and after every change of equipment"},
 		{24, 30000, true, "Suspension bushings, steering joints and shock absorbers"},

@@ -50,7 +50,8 @@ func actOf(word string) (do session.Do, edition bool) {
 func started(s *session.Session, a session.Act) {
 	s.View.Parts, s.View.Heard = nil, nil
 	if a.ID != "" {
-		s.Spoken = "Another quote: " + letters.Isolate(cmp.Or(s.Draft.Title, s.Memory.Edition.Cat.LabelOf(s.Draft.Unit.Chassis))) + "."
+		name := cmp.Or(s.Draft.Title, s.Memory.Edition.Cat.LabelOf(s.Draft.Unit.Chassis))
+		s.Spoken = "Another quote: " + letters.Isolate(name) + "."
 	}
 }
 

@@ -59,7 +59,7 @@ func TestLargePrint(t *testing.T) {
 	require.Contains(t, large, `id="f-large" data-act="set" data-id="large" checked`)
 }
 
-// What takes long is read out when it is there: why a thing cannot be had, and proposals.
+// What takes long is read out when it is there: why a thing is not available, and proposals.
 func TestLateAnswersAreReadOut(t *testing.T) {
 	p := open(t)
 	p.do(Act{Do: "new", ID: "cut-14500-158-gas", Value: "mod-146-72"})

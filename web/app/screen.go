@@ -17,8 +17,7 @@ import (
 // that stands around it.
 type screen struct {
 	*page.Page
-	name    string // of the area
-	notice  string
+	name    string             // of the area
 	draw    func() markup.Part // the area
 	frame   *page.Frame
 	guide   *guide.Page
@@ -80,7 +79,7 @@ func (a *App) load(s *session.Session) (*screen, *session.Worked, error) {
 		}
 		frame.Tabs = append(frame.Tabs, t)
 	}
-	v := &screen{Page: p, name: here.Name, notice: s.Notice, draw: draw, frame: frame, strip: strip}
+	v := &screen{Page: p, name: here.Name, draw: draw, frame: frame, strip: strip}
 	switch {
 	case foreign != nil:
 		v.bar, v.foreign = frame.ForeignBar(foreign, !s.View.Reading), foreign

@@ -185,7 +185,7 @@ export function listen(doc, page, early) {
     if (moved(e)) e.preventDefault();
     const by = keyed(e);
     if (!by || from(e, "input:not([type=radio],[type=checkbox]), textarea")) return;
-    // Where a quote is read there is no such button, and what is in work stands still.
+    // Where a quote is read there is no such button, and the quote showing now stands still.
     if (!doc.querySelector(`[data-act=${by < 0 ? "undo" : "redo"}]`)) return;
     e.preventDefault();
     page.history.go(by);

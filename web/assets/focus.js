@@ -4,6 +4,7 @@
 
 /** @typedef {{ id: string, n: number }[]} Place from the inside out */
 
+const CHOICE = ".option > [type=radio]";
 const STOPS = "a[href], button, input, select, textarea, summary, [tabindex]";
 
 /** @param {Element} el */
@@ -56,8 +57,8 @@ export function moved(e) {
   /** @type {HTMLElement[]} */
   let list = [];
   if (row) list = stops(row);
-  else if (el.matches(".option > [type=radio]")) {
-    list = stops(el.closest("fieldset") || el).filter((x) => x.matches(".option > [type=radio]") && x.checkVisibility());
+  else if (el.matches(CHOICE)) {
+    list = stops(el.closest("fieldset") || el).filter((x) => x.matches(CHOICE) && x.checkVisibility());
   }
   if (!list.length) return false;
   list[(list.indexOf(el) + by + list.length) % list.length].focus();

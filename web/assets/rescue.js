@@ -141,7 +141,8 @@ export async function open(why, around) {
   const catalogue = stored.text(all.single.find(([key]) => key === "catalogue")?.[1]);
   const box = /** @type {HTMLElement} */ (document.getElementById("rescue"));
   box.replaceChildren(el("h1", "What this page keeps in this browser"));
-  if (why) box.append(el("p", `${why} What you entered is kept: save it as a file, take out what fails, or try again.`));
+  const help = "What you entered is kept: save it as a file, take out what fails, or try again.";
+  if (why) box.append(el("p", `${why} ${help}`));
   const tools = el("p", "");
   const bids = all.texts.find(([key]) => key.startsWith("boxwright.bids."))?.[1];
   const file = () => exported(all.quotes, all.steps, catalogue, bids);

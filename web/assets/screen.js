@@ -183,14 +183,17 @@ const stays = (had, fresh) =>
 
 const NAMED = ["role", "aria-label"]; // which focus.js gives, with a tabindex, to what scrolls and has a name
 
+/** given tells whether focus.js gave an element that attribute. @param {HTMLElement} el @param {string} name */
+const given = ({ dataset: { scroll } }, name) =>
+  scroll !== undefined && (name === "tabindex" || (!!scroll && NAMED.includes(name)));
+
 /** @param {Node} node @param {string} html @param {string} morphStyle */
 const morph = (node, html, morphStyle) =>
   Idiomorph.morph(node, html, {
     morphStyle,
     ignoreActiveValue: document.activeElement?.matches("input, textarea"),
     callbacks: {
-      beforeAttributeUpdated: (/** @type {string} */ name, /** @type {HTMLElement} */ el) =>
-        name !== "open" && !(el.hasAttribute("data-scroll") && (name === "tabindex" || (el.dataset.scroll && NAMED.includes(name)))),
+      beforeAttributeUpdated: (/** @type {string} */ name, /** @type {HTMLElement} */ el) => name !== "open" && !given(el, name),
       beforeNodeMorphed: (/** @type {Node} */ had, /** @type {Node} */ fresh) => !stays(had, fresh),
     },
   });

@@ -30,7 +30,7 @@ func TestControlsSayHowTheyStand(t *testing.T) {
 		require.NotEmpty(t, part)
 		require.Contains(t, h.Description, part)
 	}
-	require.False(t, w.has("#o-fb-winch[aria-disabled]"), "it can be pressed, and says why it cannot be had")
+	require.False(t, w.has("#o-fb-winch[aria-disabled]"), "it can be pressed, and says why it is not available")
 	require.Equal(t, drive.Heard{Role: "button", Name: "Why not " + winch}, w.heard("#ask-fb-winch"))
 	w.click("#chapter-chassis")
 	require.Contains(t, w.heard("#o-cut-14500-158-gas").Description, "GVWR 14,500 lb")

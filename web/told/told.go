@@ -107,7 +107,7 @@ func needed(
 		if !found {
 			return ""
 		}
-		if own := naming(ed.Cat, r.Rules, c.Instead, c.ID); own != nil {
+		if own := naming(ed.Rules, r.Rules, c.Instead, c.ID); own != nil {
 			r.Rules = own
 		}
 		return q.Words(r, in)
@@ -126,19 +126,18 @@ func needed(
 	if !found {
 		return ""
 	}
-	if own := naming(ed.Cat, r.Rules, c.ID); own != nil {
+	if own := naming(ed.Rules, r.Rules, c.ID); own != nil {
 		return own[0].Text
 	}
 	return "" // they speak of others of the group
 }
 
 // naming are those of the rules of a reason that name one of the options; nil for none.
-func naming(cat *config.Catalogue, list []rules.Cause, options ...string) (own []rules.Cause) {
-	all := cat.AllRules()
+func naming(e *rules.Engine, list []rules.Cause, options ...string) (own []rules.Cause) {
 	for _, cause := range list {
-		i := slices.IndexFunc(all, func(r config.Rule) bool { return r.ID == cause.ID })
-		if i >= 0 && slices.ContainsFunc(options, func(id string) bool {
-			return all[i].If != nil && names(all[i].If, id) || names(&all[i].Then, id)
+		r := e.Rule(cause.ID)
+		if r != nil && slices.ContainsFunc(options, func(id string) bool {
+			return r.If != nil && names(r.If, id) || names(&r.Then, id)
 		}) {
 			own = append(own, cause)
 		}

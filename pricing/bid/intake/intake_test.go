@@ -101,6 +101,10 @@ func TestRead(t *testing.T) {
 			"County of Larkspur,\nItem No.,Specification Requirement,Comply (Y/N)\n7,\"Payload, 2,000 lb\",",
 			[]intake.Line{{Text: "County of Larkspur", Head: true, Row: 1},
 				{No: "7", Text: "Payload, 2,000 lb", Row: 3}}, 0},
+		{"an empty cell where only the heading tells the bound",
+			"Item No.,Maximum,Comply\n1,Curb weight of 11000 lb,\n2,,\n3,12500 lb of curb weight,",
+			[]intake.Line{{No: "1", Text: "Curb weight of 11000 lb", Row: 2},
+				{No: "3", Text: "Maximum 12500 lb of curb weight", Row: 4}}, 0},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			list, err := intake.Read(c.text)

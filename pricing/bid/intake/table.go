@@ -117,7 +117,7 @@ func (c *Columns) Text(row []string) string {
 		if k < len(c.heads) && c.Head >= 0 {
 			switch strings.ToLower(strings.Trim(c.heads[k], " .:")) {
 			case "min", "minimum", "max", "maximum":
-				if s[0] >= '0' && s[0] <= '9' {
+				if s != "" && s[0] >= '0' && s[0] <= '9' {
 					s = strings.Trim(c.heads[k], " .:") + " " + s
 				}
 			}

@@ -171,14 +171,14 @@ func chances(p *Page, narrow bool) Part {
 // the one at the chance asked for.
 func marked(p *Page, x func(float64) float64, y func(float64) float64) (parts []Part) {
 	list, s := p.Q.Plan.Spread, p.Q.Plan
-	points := []struct {
+	type point struct {
 		chance float64
 		word   string
 		on     config.Date
-	}{{.5, "likely", s.EvenOdds}, {.9, "safe", s.NineInTen}}
+	}
+	points := []point{{.5, "likely", s.EvenOdds}, {.9, "safe", s.NineInTen}}
 	if c := float64(p.chance()) / 100; c != .5 && c != .9 {
-		points = append(points, points[0])
-		points[2].chance, points[2].word, points[2].on = c, "asked", s.At(c)
+		points = append(points, point{c, "asked", s.At(c)})
 	}
 	for n, m := range points {
 		i := slices.IndexFunc(list, func(c leadtime.Chance) bool { return c.Chance >= m.chance })

@@ -54,7 +54,8 @@ func stowage(p *Page) Part {
 			tools = page.Action("take-out", id, "", "Take one out", Class("quiet nowrap screen"), At("id", "out-"+id),
 				At("aria-label", "Take one out: "+item.Label))
 		}
-		e.Rows = append(e.Rows, []Part{Many(Text(item.Label), practice(p, x, homeless[x.Equipment])), Text(strconv.Itoa(x.Qty)),
+		name := Many(Text(item.Label), practice(p, x, homeless[x.Equipment]))
+		e.Rows = append(e.Rows, []Part{name, Text(strconv.Itoa(x.Qty)),
 			Text(p.Show(float64(item.MassLb)*float64(x.Qty), quantity.Pound)),
 			El("select", At("id", "f-stow-"+id), At("data-act", "stow"), At("data-id", id),
 				At("aria-label", "Rides in: "+item.Label), page.Options(x.Compartment, places)), tools})

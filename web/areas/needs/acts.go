@@ -119,10 +119,11 @@ func takeProposal(s *session.Session, a session.Act) {
 	}
 	for _, p := range list {
 		if string(p.Goal) == a.ID {
-			was := s.Memory.Edition.Cat.DutyOf(&s.Draft.Unit)
+			cat := s.Memory.Edition.Cat
+			was, is := cat.DutyOf(&s.Draft.Unit), cat.DutyOf(&p.Unit)
 			takeUnit(s, &p.Unit, a.ID)
 			s.Notice = letters.Isolate(p.Title) + " is showing now." + s.Notice
-			if is := s.Memory.Edition.Cat.DutyOf(&p.Unit); len(p.Unit.Carried) > 0 && was != nil && is != nil && was.ID != is.ID {
+			if len(p.Unit.Carried) > 0 && was != nil && is != nil && was.ID != is.ID {
 				s.Notice += " It carries the usual equipment for " + strings.ToLower(is.Label) + "; stow it in Equipment."
 			}
 			return
@@ -157,7 +158,8 @@ func giveUp(s *session.Session, a session.Act) {
 	s.Draft.Needs = g.Needs
 	s.Draft.Terms.Budget, s.Draft.Unit.NeededBy = g.Budget, g.NeededBy
 	s.View.Proposed = "" // they were answered
-	s.Notice = "The needs say so now, and this is the unit that meets them. " + g.Given(quantity.System(s.View.Metric)) + s.Notice
+	s.Notice = "The needs say so now, and this is the unit that meets them. " + g.Given(quantity.System(s.View.Metric)) +
+		s.Notice
 }
 
 // loadProposals shows those that answer the needs as they are now.

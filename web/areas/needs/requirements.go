@@ -105,7 +105,8 @@ func requirements(p *Page) Part {
 					}
 				}
 				return page.Action("show-list", x.id, "", x.label+" "+page.Whole(n), At("id", "show-list-"+x.id),
-					page.InRow(p.View.List.Show == x.id), At("aria-pressed", map[bool]string{true: "true", false: "false"}[p.View.List.Show == x.id]))
+					page.InRow(p.View.List.Show == x.id),
+					At("aria-pressed", strconv.FormatBool(p.View.List.Show == x.id)))
 			})),
 		lines(p, list),
 		page.Fold("list", "Paste another list", paste), standing(p))

@@ -169,7 +169,8 @@ func paper(p *Page) Part {
 		}
 	}
 	if shown.bare {
-		return El("article", Class("paper bare"), At("aria-label", shown.label+" document"), At("data-scroll", ""), shown.draw(p))
+		return El("article", Class("paper bare"), At("aria-label", shown.label+" document"), At("data-scroll", ""),
+			shown.draw(p))
 	}
 	count := ""
 	if shown.counts {
@@ -179,7 +180,8 @@ func paper(p *Page) Part {
 		El("span", Text(d.Buyer.Name)))
 	foot := El("div", Class("running foot"), El("span", Text("Catalogue "+cat.Title+", edition "+cat.Edition)),
 		El("span", Text("Content "+cat.Hash()[:16]+" · of this document "+d.Fingerprint())))
-	return El("article", Class("paper", map[bool]string{true: "large"}[p.View.Large]), At("aria-label", shown.label+" document"),
+	size := map[bool]string{true: "large"}[p.View.Large]
+	return El("article", Class("paper", size), At("aria-label", shown.label+" document"),
 		El("table", Class("sheet"), At("role", "presentation"),
 			El("thead", El("tr", El("td", head))),
 			El("tfoot", El("tr", El("td", foot))),

@@ -67,8 +67,8 @@ func once(name, text string) Part {
 }
 
 // fillers are words that say nothing of their own beside a name.
-var fillers = []string{"lower", "body", "witho", "the", "and", "with", "has", "stays", "carri", "modul", "is", "no", "of",
-	"a"}
+var fillers = []string{"lower", "body", "witho", "the", "and", "with", "has", "stays", "carri", "modul", "is", "no",
+	"of", "a"}
 
 // wordsOf a text, the first five letters of each, so that one word in two forms is one.
 func wordsOf(text string) []string {

@@ -108,7 +108,8 @@ func ruleSets(p *Page) Part {
 	}
 	minimum := "Blank = the rule set's minimum"
 	if l, ok := p.Q.Assume.Limits["weight.payload"]; ok {
-		minimum = "Blank = the rule set's; in force: " + p.Show(l.Value, quantity.Pound) + ", " + page.Known(l.Source, l.Basis)
+		minimum = "Blank = the rule set's; in force: " + p.Show(l.Value, quantity.Pound) + ", " +
+			page.Known(l.Source, l.Basis)
 	}
 	return page.Block("Rules that judge it",
 		El("div", Class("columns"),

@@ -242,7 +242,8 @@ func noneRow(p *Page, g *config.Group) Part {
 	}
 	return El("div", Class(class), El("input", At("type", "radio"), At("id", "none-"+g.ID), At("name", "g-"+g.ID),
 		At("data-act", "none"), At("data-id", g.ID), Flag("checked", !some)),
-		El("div", El("label", At("for", "none-"+g.ID), Text("None"), El("span", Class("hidden-text"), Text(" of: "+g.Label)))))
+		El("div", El("label", At("for", "none-"+g.ID), Text("None"),
+			El("span", Class("hidden-text"), Text(" of: "+g.Label)))))
 }
 
 // fewBlocked options of a group are shown among the others.
@@ -345,7 +346,7 @@ func describedBy(id string) Part {
 	return At("aria-describedby", "t-"+id+" p-"+id+" m-"+id+" d-"+id)
 }
 
-// refusal says that a thing cannot be had, and opens the reasons.
+// refusal says that a thing is not available, and opens the reasons.
 func refusal(p *Page, id, name string) Part {
 	asked := p.View.Asked == id
 	label := "Why not"
@@ -551,7 +552,8 @@ func waysOut(title string, n int, way func(i int) Part) Part {
 func wayOut(do, id string, i int, label string, o propose.Outcome) Part {
 	n := strconv.Itoa(i)
 	cell := func(label, value, more string) Part {
-		return If(value != "", El("div", El("dt", Text(label)), El("dd", Text(value), If(more != "", El("small", Text(" "+more))))))
+		return If(value != "", El("div", El("dt", Text(label)),
+			El("dd", Text(value), If(more != "", El("small", Text(" "+more))))))
 	}
 	return El("li", page.Action(do, id, n, label, At("id", do+"-"+id+"-"+n)),
 		If(o.Risk != "", El("p", Class("risk"), page.Mark(config.Warn), Text(" "+o.Risk))),

@@ -52,7 +52,8 @@ func echo(w http.ResponseWriter, _ *http.Request) {
 const next = `((n) => {
 	const all = (q) => [...document.querySelectorAll(q)].filter((e) => e.offsetParent !== null);
 	const one = (list) => list.length ? list[n % list.length] : null;
-	const options = all('#main input[data-act="pick"]').filter((e) => e.getAttribute("aria-disabled") !== "true" && !(e.type === "radio" && e.checked));
+	const refused = (e) => document.getElementById("ask-" + e.dataset.id); // or needed by the choices
+	const options = all('#main input[data-act="pick"]').filter((e) => !refused(e) && !(e.type === "radio" && e.checked));
 	const chapters = all('button[data-act="chapter"]').filter((e) => !e.ariaCurrent);
 	const areas = all("#areas button").filter((e) => e.ariaCurrent !== "page");
 	const why = all('#main [data-act="why"]'), ways = all('#main .why button');
