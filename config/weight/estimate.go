@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"boxwright/config"
+	"boxwright/config/quantity"
 )
 
 // likely is how many standard deviations hold the middle 95 in 100 of a normal
@@ -145,22 +146,24 @@ func (e *estimate) spreadIn(c []float64, items []Item, perLb func(*Item) float64
 			c[specimen+errChassisUnit] += m * x.chassisUnit
 		}
 		lb := float64(it.Lb)
+		// moved is what the sum gains with the item an inch further along, across or up.
+		moved := func(at *quantity.Length) float64 {
+			was := *at
+			*at++
+			by := perLb(it) - m
+			*at = was
+			return by * lb
+		}
 		if x.along != 0 || x.buildStation != 0 {
-			moved := *it
-			moved.XIn++
-			d := (perLb(&moved) - m) * lb
+			d := moved(&it.XIn)
 			c[k+errAlong] += d * x.along
 			c[errBuildStation] += d * x.buildStation
 		}
 		if x.across != 0 {
-			moved := *it
-			moved.YIn++
-			c[k+errAcross] += (perLb(&moved) - m) * lb * x.across
+			c[k+errAcross] += moved(&it.YIn) * x.across
 		}
 		if x.above != 0 {
-			moved := *it
-			moved.ZIn++
-			c[k+errAbove] += (perLb(&moved) - m) * lb * x.above
+			c[k+errAbove] += moved(&it.ZIn) * x.above
 		}
 	}
 	return c

@@ -19,18 +19,23 @@ type Arrangement struct {
 	Front, Rear     config.Figure
 }
 
-// Arrangements are the ways in which people can ride in the unit as it is fitted: the
+// arranged are the ways in which people can ride in the unit as it is fitted: the
 // places chosen, those that the same fittings allow, litters that are not needed folded
 // away, and with everybody seated where patients would lie. The worst is the heaviest.
 // None for a unit without such places.
-func (q *Quote) Arrangements() []Arrangement {
+func (q *Quote) arranged() []Arrangement {
 	chosen := q.placesChosen()
 	if chosen == nil {
 		return nil
 	}
 	cat := q.Edition.Cat
 	folded, litters := litterless(cat, &q.Draft.Unit)
-	out := []Arrangement{q.arrangement(cat, chosen.Label, &q.Draft.Unit, true)}
+	out := []Arrangement{arrangement(cat, chosen.Label, &q.Draft.Unit, q.Weight)}
+	out[0].Chosen = true
+	other := func(cat *config.Catalogue, label string, u *config.Unit) {
+		w := weight.WeighWith(cat, u, &q.Assume, q.Draft.Tickets)
+		out = append(out, arrangement(cat, label, u, w))
+	}
 	for _, m := range cat.Members(chosen.Group) {
 		o := &cat.Options[m]
 		if o.ID == chosen.ID {
@@ -43,7 +48,7 @@ func (q *Quote) Arrangements() []Arrangement {
 			u.Picks[i].Filled = false
 		}
 		if q.Edition.Rules.Stand(&u, nil, budget(0)).Satisfiable {
-			out = append(out, q.arrangement(cat, o.Label, &u, false))
+			other(cat, o.Label, &u)
 			continue
 		}
 		without := u.Clone()
@@ -51,13 +56,13 @@ func (q *Quote) Arrangements() []Arrangement {
 			without.Drop(id)
 		}
 		if litters != nil && q.Edition.Rules.Stand(&without, nil, budget(0)).Satisfiable {
-			out = append(out, q.arrangement(folded, o.Label+", the litter folded away", &u, false))
+			other(folded, o.Label+", the litter folded away", &u)
 		}
 	}
 	if len(chosen.TakesSeats) > 0 {
 		u := q.Draft.Unit.Clone()
 		u.Drop(chosen.ID)
-		out = append(out, q.arrangement(folded, "Everybody seated", &u, false))
+		other(folded, "Everybody seated", &u)
 	}
 	worst := 0
 	for i := range out {
@@ -108,10 +113,9 @@ func (q *Quote) placesChosen() *config.Option {
 	return nil
 }
 
-func (q *Quote) arrangement(cat *config.Catalogue, label string, u *config.Unit, chosen bool) Arrangement {
-	w := weight.WeighWith(cat, u, &q.Assume, q.Draft.Tickets)
+func arrangement(cat *config.Catalogue, label string, u *config.Unit, w *weight.Sheet) Arrangement {
 	cab, module := cat.SeatsOf(u)
-	a := Arrangement{Label: label, Chosen: chosen, Seats: len(cab)}
+	a := Arrangement{Label: label, Seats: len(cab)}
 	for _, s := range module {
 		if s.Kind == "cot" {
 			a.Patients++
@@ -128,7 +132,7 @@ func (q *Quote) arrangement(cat *config.Catalogue, label string, u *config.Unit,
 // crowded stops a unit that may not carry people in every way in which they can ride.
 func (q *Quote) crowded() []config.Finding {
 	var out []config.Finding
-	for _, a := range q.Arrangements() {
+	for _, a := range q.Arrangements {
 		if a.Chosen {
 			continue // judged by its weights
 		}

@@ -34,6 +34,8 @@ type Quote struct {
 	Book     *pricing.Book // as in force on the day of the quote
 	Verdicts []standards.Verdict
 
+	Arrangements []Arrangement // of people, in a unit of several patients
+
 	// Findings of every check, those that stop the quote first.
 	Findings []config.Finding
 
@@ -80,6 +82,7 @@ func ComputeWith(ed *Edition, d *Draft, effort int) (*Quote, error) {
 	q.effort = min(max(effort, 0), MaxEffort)
 	answer := ed.Rules.Stand(u, Limits(ed, d), budget(q.effort))
 	q.answer = &answer
+	q.Arrangements = q.arranged()
 	others, err := q.fleet()
 	if err != nil {
 		return nil, err

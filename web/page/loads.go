@@ -52,7 +52,7 @@ func Loads(p *Page) Part {
 func Arrangements(p *Page) Part {
 	t := Table{Caption: "Places for patients: each arrangement at full load", Class: "tight long",
 		Heads: []string{"Arrangement", ">Seats", ">Patients", ">Gross weight", ">Margin", ">Front axle", ">Rear axle"}}
-	for _, a := range p.Q.Arrangements() {
+	for _, a := range p.Q.Arrangements {
 		name := a.Label
 		if a.Chosen {
 			name += ", chosen"

@@ -82,7 +82,7 @@ func TestArrangementsTakeSeats(t *testing.T) {
 			}
 			assert.Equal(t, c.seats, bench)
 			assert.GreaterOrEqual(t, len(q.Space.Seats), cab+1)
-			list := q.Arrangements()
+			list := q.Arrangements
 			require.NotEmpty(t, list)
 			assert.True(t, list[0].Chosen)
 			assert.Equal(t, []int{len(q.Space.Seats), c.patients}, []int{list[0].Seats, list[0].Patients})
