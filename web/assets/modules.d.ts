@@ -2,7 +2,7 @@
 // leaves for another.
 declare module "idiomorph/dist/idiomorph.esm.js" {
   export const Idiomorph: {
-    morph(node: Node, html: string, options: object): void;
+    morph(node: Node, to: Node | Node[], options: object): void;
   };
 }
 

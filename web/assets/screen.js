@@ -163,11 +163,16 @@ function exchange(region, had, pieces) {
     const { id } = /** @type {Element} */ (node);
     if ((put.length && !id) || named.has(id) || node.contains(document.activeElement)) return false;
   }
-  const fresh = document.createElement("template");
-  fresh.innerHTML = put.join("");
-  region.insertBefore(fresh.content, region.childNodes[had.length - tail] || null);
+  region.insertBefore(parsed(put.join("")), region.childNodes[had.length - tail] || null);
   for (const node of out) node.remove();
   return true;
+}
+
+/** parsed are the nodes that HTML stands for. @param {string} html */
+function parsed(html) {
+  const fresh = document.createElement("template");
+  fresh.innerHTML = html;
+  return fresh.content;
 }
 
 /** idOf is the id of a piece's element, or empty. @param {string} html */
@@ -188,8 +193,9 @@ const given = ({ dataset: { scroll } }, name) =>
   scroll !== undefined && (name === "tabindex" || (!!scroll && NAMED.includes(name)));
 
 /** @param {Node} node @param {string} html @param {string} morphStyle */
-const morph = (node, html, morphStyle) =>
-  Idiomorph.morph(node, html, {
+function morph(node, html, morphStyle) {
+  const nodes = [...parsed(html).childNodes];
+  Idiomorph.morph(node, nodes.length === 1 ? nodes[0] : nodes, {
     morphStyle,
     ignoreActiveValue: document.activeElement?.matches("input, textarea"),
     callbacks: {
@@ -197,6 +203,7 @@ const morph = (node, html, morphStyle) =>
       beforeNodeMorphed: (/** @type {Node} */ had, /** @type {Node} */ fresh) => !stays(had, fresh),
     },
   });
+}
 
 /**
  * inSight scrolls a row that runs off a narrow screen to where the reader is in
