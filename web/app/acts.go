@@ -52,13 +52,16 @@ func started(s *session.Session, a session.Act) {
 	if a.ID != "" {
 		name := cmp.Or(s.Draft.Title, s.Memory.Edition.Cat.LabelOf(s.Draft.Unit.Chassis))
 		s.Spoken = "Another quote: " + letters.Isolate(name) + "."
+		if len(s.Req.Draft) == 0 {
+			s.Spoken = "A new quote: " + letters.Isolate(name) + "."
+		}
 	}
 }
 
-// restore shows a state that the page had kept; ID says which way it went there.
+// restore shows a state that the page had kept; ID says how it came there, and Value from what or to what.
 func restore(s *session.Session, a session.Act) {
 	if a.ID != "" {
-		s.Spoken = session.Clip(a.ID+": "+letters.Calm(a.Value), session.MaxSaid) + "."
+		s.Spoken = session.Clip(strings.TrimSuffix(a.ID+": "+letters.Calm(short(a.Value)), ": "), session.MaxSaid) + "."
 	}
 }
 

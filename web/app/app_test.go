@@ -132,7 +132,9 @@ func TestStatesAreCalledAsOnThePage(t *testing.T) {
 		{"a field with its label", Act{Do: "set", ID: "unit.needed_by", Value: "2028-01-01", Said: "Needed by: Jan 1, 2028"}, "Needed by: Jan 1, 2028"},
 		{"one that the page does not name", set("unit.needed_by", "2028-02-01"), "unit, needed by: 2028-02-01"},
 		{"equipment", Act{Do: "carry", ID: "stair-chair", Value: "1", Said: "How many: Stair chair: 1"}, "How many: Stair chair: 1"},
-		{"an option by its own name, whatever the page says", Act{Do: "pick", ID: "fb-guard", On: true, Said: "Markup: <b>"}, "Bumper with grille guard"},
+		{"an option by its own name, whatever the page says", Act{Do: "pick", ID: "fb-guard", On: true, Said: "Markup: <b>"}, "Bumper with grille guard is in"},
+		{"a notice", Act{Do: "pin"}, "Added to compare. Now change the unit, and compare."},
+		{"a button by its name", Act{Do: "add", ID: "lease", Button: "Add a lease"}, "Add a lease"},
 		{"a hostile length", Act{Do: "set", ID: "title", Value: "x", Said: strings.Repeat("x", 9999)}, strings.Repeat("x", session.MaxSaid)},
 	} {
 		t.Run(c.reason, func(t *testing.T) {

@@ -17,18 +17,16 @@ func said(s *session.Session) string {
 		return session.Clip(s.Notice, session.MaxSaid)
 	}
 	a := s.Req.Acts[len(s.Req.Acts)-1]
-	switch cat := s.Memory.Edition.Cat; {
-	case a.Said != "" && (a.Do == "set" || a.Do == "carry"):
-		return session.Clip(a.Said, session.MaxSaid)
-	case a.Do == "set":
+	switch {
+	case s.Spoken != "" && a.Do != "set":
+		return short(s.Spoken)
+	case a.Said == "" && a.Do == "set":
 		return strings.NewReplacer(".", ", ", "_", " ").Replace(session.Clip(a.ID, 60)) + ": " +
 			session.Clip(a.Value, 60)
 	case a.Do == "start":
 		return "begun"
-	case cat.OptionByID(a.ID) != nil || cat.ChassisByID(a.ID) != nil || cat.BodyByID(a.ID) != nil:
-		return cat.LabelOf(a.ID)
 	}
-	return ""
+	return session.Clip(cmp.Or(a.Said, a.Button), session.MaxSaid)
 }
 
 // spoken is what is read out after an answer: of a press all that it changed, what must be
@@ -57,10 +55,28 @@ func (v *screen) spoken(s *session.Session) string {
 	default:
 		told = v.changedSince(s)
 	}
+	for _, st := range s.Steps {
+		if st.Do == "save" {
+			told = append(told, "Saved: "+st.Name+".")
+		}
+	}
+	if was.Area != v.Area && v.Answer != "" {
+		told = append(told, v.name+".")
+	}
 	if place != was.Place && !stays {
 		told = append(told, strings.TrimSuffix(place, ".")+".")
 	}
-	return strings.Join(strings.Fields(strings.Join(told, " ")), " ")
+	if all := strings.Fields(strings.Join(told, " ")); len(all) > 0 || !unanswered(s) {
+		return strings.Join(all, " ")
+	}
+	return "Done: " + said(s) + "."
+}
+
+// unanswered reports whether a button was pressed and nothing else will tell that it was: the
+// browser is asked for nothing, and the reader is taken nowhere.
+func unanswered(s *session.Session) bool {
+	acts := s.Req.Acts
+	return len(acts) == 1 && acts[0].Button != "" && len(s.Faults) == 0 && len(s.Steps) == 0
 }
 
 // mostBroken bounds what the view carries of them.
@@ -77,11 +93,9 @@ func (v *screen) changedSince(s *session.Session) []string {
 			is.Broken[f.Code+" "+f.Where] = firstSentence(f.Text)
 		}
 	}
-	was, first := s.View.Heard, s.View.Heard == nil
+	was := cmp.Or(s.View.Heard, &session.Heard{})
+	first := was.Likely.IsZero()
 	s.View.Heard = is
-	if first {
-		was = &session.Heard{}
-	}
 	var told []string
 	add := func(said bool, text string) {
 		if said {
@@ -93,7 +107,7 @@ func (v *screen) changedSince(s *session.Session) []string {
 	}
 	for _, code := range slices.Sorted(maps.Keys(was.Broken)) {
 		_, where, _ := strings.Cut(code, " ")
-		add(is.Broken[code] == "", "Kept again: "+where+".")
+		add(is.Broken[code] == "", "Fixed: "+where+".")
 	}
 	told = append(told, s.Spoken, s.Notice)
 	if s.Telling {
@@ -111,9 +125,12 @@ func (v *screen) changedSince(s *session.Session) []string {
 }
 
 // firstSentence leaves the explanations to who reads on.
-func firstSentence(text string) string {
-	first, _, _ := strings.Cut(text, ". ")
-	return strings.TrimSuffix(first, ".") + "."
+func firstSentence(text string) string { return short(text) + "." }
+
+// short is the first sentence without its period.
+func short(text string) string {
+	first, _, _ := strings.Cut(strings.TrimSpace(text), ". ")
+	return strings.TrimSuffix(first, ".")
 }
 
 // exchanged says what a press changed beyond itself: chassis and body by name, of the rest

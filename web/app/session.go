@@ -66,7 +66,9 @@ func do(s *session.Session, act session.Act) {
 	}
 	switch {
 	case s.Draft != began:
-		s.View.Heard = nil
+		if h := s.View.Heard; h != nil {
+			s.View.Heard = &session.Heard{Place: h.Place, Area: h.Area} // all its figures are news
+		}
 		s.Other, s.View.Told = nil, nil // another quote was taken up, and what was typed wrong was of the one before
 		s.View.Typed, s.View.Wrong = nil, nil
 	case s.Other == nil:

@@ -129,7 +129,7 @@ async function saving(off) {
   await history.relist();
   await copies.reread();
   tabs.tell();
-  act({ do: "restore" });
+  act({ do: "restore", id: off ? "Everything is deleted, and nothing is kept" : "Quotes are saved here again" });
 }
 
 /**

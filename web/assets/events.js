@@ -65,8 +65,11 @@ export function press(el, page) {
   const { costs, key } = page.state;
   if (asked) secret(el, "", name === "open-costs" ? costs : key.sealed, page);
   else if (Object.hasOwn(presses, name)) presses[name](el, page);
-  else page.act(doing(el, page));
+  else page.act({ ...doing(el, page), button: naming(el) });
 }
+
+/** naming is how a button is called. @param {HTMLElement} el */
+const naming = (el) => (el.ariaLabel || el.textContent || "").trim().replace(/\s+/g, " ");
 
 /**
  * change is a field or a choice that was changed.

@@ -23,18 +23,18 @@ function page() {
 
 test("a press is what its control says, or a thing the main thread does itself", () => {
   for (const [dataset, want] of [
-    [{ act: "pick", id: "a" }, ["act", { do: "pick", id: "a", value: "" }]],
+    [{ act: "pick", id: "a" }, ["act", { do: "pick", id: "a", value: "", button: "Take it" }]],
     [{ act: "undo" }, ["go", -1]],
     [{ act: "redo" }, ["go", 1]],
     [{ act: "back-to", id: "12" }, ["goTo", 12]],
     [{ act: "open-kept", id: "q" }, ["open", "q"]],
     [{ act: "fresh-kept" }, ["open", ""]],
-    [{ act: "constructor" }, ["act", { do: "constructor", id: "", value: "" }]],
-    [{ act: "key-export", sealed: "1" }, ["act", { do: "key-export", id: "", value: "", file: "sealed" }]],
-    [{ act: "sign", links: "1" }, ["act", { do: "sign", id: "", value: "", file: "link1 link2" }]],
+    [{ act: "constructor" }, ["act", { do: "constructor", id: "", value: "", button: "Take it" }]],
+    [{ act: "key-export", sealed: "1" }, ["act", { do: "key-export", id: "", value: "", file: "sealed", button: "Take it" }]],
+    [{ act: "sign", links: "1" }, ["act", { do: "sign", id: "", value: "", file: "link1 link2", button: "Take it" }]],
   ]) {
     const p = page();
-    press({ dataset }, p);
+    press({ dataset, textContent: " Take\n it " }, p);
     assert.deepEqual(p.calls, [want], JSON.stringify(dataset));
   }
 });

@@ -262,7 +262,7 @@ export class History {
       this.refused = [];
       this.begin();
     });
-    this.transport.act({ do: "restore" });
+    this.transport.act({ do: "restore", id: "You work on a copy now" });
     if (acts.length) this.transport.act(...acts);
   }
 
@@ -279,10 +279,11 @@ export class History {
       this.taken();
       return;
     }
-    const value = state.trail[by < 0 ? state.at : state.at + by].said;
+    const { said } = by === -1 ? state.trail[state.at] : to;
+    const how = by === -1 ? "Undone" : by === 1 ? "Done again" : "Now as it was after";
     state.at += by;
     state.draft = to.draft;
-    transport.act({ do: "restore", id: by < 0 ? "Undone" : "Done again", value });
+    transport.act({ do: "restore", id: how, value: said || "the change before" });
   }
 
   /** goTo shows the state of that number. @param {number} n */
@@ -303,10 +304,11 @@ export class History {
 
   /** drop takes a kept quote out of this browser. @param {string} id */
   async drop(id) {
+    const { name } = this.state.saved.find((s) => s.id === id) || { name: "the quote" };
     await this.around.keep.drop(id);
     await this.relist();
     this.around.tabs.tell();
-    this.transport.act({ do: "restore" });
+    this.transport.act({ do: "restore", id: "Deleted", value: name });
   }
 
   /**

@@ -87,7 +87,7 @@ test("undo goes back, and a change after it takes the place of what was undone",
   assert.equal(p.state.draft.title, "a");
   await p.history.goTo(1);
   assert.equal(p.state.draft.title, "b");
-  assert.deepEqual(p.asked.at(-1).acts, [{ do: "restore", id: "Done again", value: "" }]);
+  assert.deepEqual(p.asked.at(-1).acts, [{ do: "restore", id: "Done again", value: "the change before" }]);
   p.done("d");
   assert.deepEqual(titles(p), ["a", "b", "d"]);
 });

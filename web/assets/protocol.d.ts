@@ -16,6 +16,7 @@ export interface Act {
   value?: string;
   on?: boolean;
   said?: string;
+  button?: string;
   file?: string;
   random?: string;
 }

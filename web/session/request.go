@@ -41,6 +41,8 @@ type Act struct {
 	Value string `json:"value"`
 	On    bool   `json:"on"`
 	Said  string `json:"said,omitempty"` // a field's label and what was put in, as the page shows them
+	// Button is the name of the button that was pressed, as the page shows it.
+	Button string `json:"button,omitempty"`
 	// Of a private file: what it holds, and 64 random bytes, in base64. Of a link
 	// that is opened: the signed links at hand.
 	File   string `json:"file,omitempty"`

@@ -1,12 +1,14 @@
 package compare
 
 import (
+	"cmp"
 	"errors"
 	"slices"
 	"strconv"
 	"strings"
 
 	"boxwright/config"
+	"boxwright/config/letters"
 	"boxwright/config/quantity"
 	"boxwright/pricing/link"
 	"boxwright/pricing/quote"
@@ -60,6 +62,8 @@ func swap(s *session.Session, a session.Act) {
 	s.Pins = slices.Delete(slices.Clone(s.Pins), i, i+1)
 	s.PinDraft()
 	s.Draft = d
+	s.Notice = letters.Isolate(cmp.Or(d.Title, s.Memory.Edition.Cat.LabelOf(d.Unit.Chassis))) +
+		" is showing now. The quote worked on before is kept here."
 }
 
 // ---- rival bids ----

@@ -206,6 +206,7 @@ func wishes(p *Page) Part {
 			}
 			found = append(found, El("li", Text(o.Label+" "), press("must", "Must have"), press("like", "Would like")))
 		}
+		p.Answer = page.Count(len(found), "option", "options") + " found for “" + p.View.Find + "”."
 		if found == nil {
 			found = append(found, El("li", Class("soft"), Text("No option has these words.")))
 		}
@@ -242,12 +243,11 @@ func proposed(p *Page) Part {
 		said += " The catalogue says nothing of: " + strings.Join(s.Unknown, ", ") + "."
 	}
 	offered := s.Offered()
-	p.Answer = ""
-	for i, x := range distinct(offered) {
-		if i == 0 {
-			p.Answer = page.Count(len(distinct(offered)), "proposal.", "proposals.")
+	if units := distinct(offered); len(units) > 0 && p.View.Find == "" {
+		p.Answer = page.Count(len(units), "proposal.", "proposals.")
+		for _, x := range units {
+			p.Answer += " " + x.Title + ": " + x.Quote.Chassis.Label + ", " + x.Quote.Total() + "."
 		}
-		p.Answer += " " + x.Title + ": " + x.Quote.Chassis.Label + ", " + x.Quote.Total() + "."
 	}
 	return Many(
 		When(s.Begun != nil, func() Part {

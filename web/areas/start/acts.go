@@ -1,6 +1,7 @@
 package start
 
 import (
+	"boxwright/config/letters"
 	"boxwright/config/standards"
 	"boxwright/pricing/quote"
 	"boxwright/web/session"
@@ -37,7 +38,8 @@ func startNew(s *session.Session, a session.Act) {
 	if s.Refuse(old) {
 		return
 	}
-	s.Notice = "A new unit was begun. Undo brings the earlier one back."
+	s.Notice = "A new unit was begun on " + letters.Isolate(s.Memory.Edition.Cat.LabelOf(s.Draft.Unit.Chassis)) +
+		". Undo brings the earlier one back."
 	s.Learn()
 }
 
