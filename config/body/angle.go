@@ -103,40 +103,21 @@ func TurningFt(ch *config.Chassis) quantity.Feet {
 	return quantity.Feet(2 * r / 12)
 }
 
-// WallFt is the turning circle between walls: what the front corner of the unit sweeps.
-func (m *Model) WallFt() quantity.Feet {
+// WallFt is the turning circle between walls: what the front corner of the unit sweeps;
+// and the bumper that stands there, where its size is assumed.
+func (m *Model) WallFt() (circle quantity.Feet, assumed string) {
 	ft := float64(TurningFt(m.Chassis))
 	if !(ft > 0) {
-		return 0
+		return 0, ""
 	}
 	_, section, _ := TireSize(m.Chassis.FrontTires.Size)
 	r := ft*12/2 - section/2
 	center := math.Sqrt(math.Max(r*r-m.RearAxle*m.RearAxle, 0)) - num(m.Chassis.TrackFrontIn)/2
 	front := m.Bumper
 	for i := range m.Parts {
-		if p := &m.Parts[i]; p.Kind == "bumper" {
-			front = math.Min(front, p.X0)
+		if p := &m.Parts[i]; p.Kind == "bumper" && p.X0 < front {
+			front, assumed = p.X0, p.assumed()
 		}
 	}
-	return quantity.Feet(2 * math.Hypot(center+m.CabHalf, m.RearAxle-front) / 12)
-}
-
-// DoorSwing is how far the doors reach when open: behind the module, and beside it.
-func (m *Model) DoorSwing() (behind, beside float64) {
-	for i := range m.Parts {
-		p := &m.Parts[i]
-		if p.Kind != "door" || p.Option == "" && m.Van {
-			continue
-		}
-		if p.Face == config.FaceRear {
-			behind = math.Max(behind, (p.Y1-p.Y0)/2)
-		}
-		if p.Face == config.FaceCurb {
-			beside = math.Max(beside, p.X1-p.X0)
-		}
-	}
-	if m.Van { // its side door slides
-		behind = float64(DoorsOf(m.Body).RearWidthIn) / 2
-	}
-	return behind, beside
+	return quantity.Feet(2 * math.Hypot(center+m.CabHalf, m.RearAxle-front) / 12), assumed
 }

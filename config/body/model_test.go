@@ -186,8 +186,8 @@ func TestReachIsWhatTheUnitGrows(t *testing.T) {
 					LengthIn: 1, WidthIn: 1, HeightIn: 40, OutIn: 40}}},
 		}}
 	cat.Chassis, cat.Bodies = []config.Chassis{*truck()}, []config.Body{*module()}
-	cat.Chassis[0].BumperLowIn = bumperLowIn // stated
-	_ = cat.Prepare()                        // the chassis is short of what only weights need
+	cat.Chassis[0].BumperLowIn, cat.Chassis[0].TurningFt = bumperLowIn, 52 // stated
+	_ = cat.Prepare()                                                      // the chassis is short of what only weights need
 	bare := Of(cat, &config.Unit{Chassis: "c", Body: "b"})
 	require.NotNil(t, bare)
 	for _, c := range []struct {
@@ -210,6 +210,8 @@ func TestReachIsWhatTheUnitGrows(t *testing.T) {
 			}
 			assert.Equal(t, said(c.longer > 0), about.Overall().AssumedLength, "a size that decides is said to be assumed")
 			assert.Equal(t, said(c.higher > 0), about.Overall().AssumedHeight)
+			_, wall := about.WallFt()
+			assert.Equal(t, said(c.front > 0), wall, "only a bumper leads the corner that sweeps the wall")
 			steep, _, _ := about.Angles()
 			assert.Equal(t, said(c.front > 0), steep.Assumed)
 			a0, _, _ := bare.Angles()
@@ -338,4 +340,22 @@ func TestSeatsStandWithinTheLining(t *testing.T) {
 	assert.EqualValues(t, 60, bench.XIn)
 	assert.EqualValues(t, 132-2-38, p.Seat(config.Seat{Kind: "cot", XIn: 95}).XIn, "nobody lies through the rear doors")
 	assert.EqualValues(t, 20, p.Seat(config.Seat{Kind: "cot", XIn: 20}).XIn)
+}
+
+// What the bay must give is what decides there: a door that is open, or the unit itself.
+func TestBayIsWhatTheOpenDoorsTake(t *testing.T) {
+	m := Bare(truck(), module())
+	bare, bay := m.Bare(), m.Bay()
+	assert.InDelta(t, float64(bare.LengthIn)+m.RearDoorHalf, float64(bay.LengthIn), 1e-9, "a leaf opens straight back")
+	assert.InDelta(t, float64(bare.WidthIn)+m.DoorTo-m.DoorFrom, float64(bay.WidthIn), 1e-9)
+	assert.Equal(t, "Rear doors", bay.AssumedLength, "their size is not stated")
+	assert.Equal(t, "Side entry", bay.AssumedWidth)
+	_, thick := m.Headroom()
+	assert.NotEmpty(t, thick, "floor board and lining are of a usual thickness")
+	stated := module()
+	stated.Doors = config.Doors{SideXIn: 20, SideWidthIn: 30, SideHeightIn: 60, RearWidthIn: 48, RearHeightIn: 60}
+	stated.Shell = nil
+	m = Bare(truck(), stated)
+	_, thick = m.Headroom()
+	assert.Empty(t, m.Bay().AssumedLength+m.Bay().AssumedWidth+thick, "all of it is stated")
 }

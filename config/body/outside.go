@@ -98,6 +98,33 @@ func (m *Model) Overall() Outside {
 		quantity.Length(m.Floor - m.lowers), cmp.Or(ahead, behind), aside, above}
 }
 
+// Bay is what the unit takes up with rear doors and side door open.
+func (m *Model) Bay() Outside {
+	bay, bare := m.Overall(), m.Bare()
+	across := (bay.WidthIn + bare.WidthIn) / 2
+	behind := func(door float64, assumed string) {
+		if end := bare.LengthIn + quantity.Length(door); end > bay.LengthIn {
+			bay.LengthIn, bay.AssumedLength = end, assumed
+		}
+	}
+	if m.Van { // its side door slides
+		behind(float64(DoorsOf(m.Body).RearWidthIn)/2, "")
+	}
+	for i := range m.Parts {
+		p := &m.Parts[i]
+		switch {
+		case p.Kind != "door" || p.Option == "" && m.Van:
+		case p.Face == config.FaceRear:
+			behind((p.Y1-p.Y0)/2, p.assumed())
+		case p.Face == config.FaceCurb:
+			if wide := across + quantity.Length(p.X1-p.X0); wide > bay.WidthIn {
+				bay.WidthIn, bay.AssumedWidth = wide, cmp.Or(p.assumed(), bay.AssumedWidth)
+			}
+		}
+	}
+	return bay
+}
+
 // FrontalFt2 is what the air meets: overall width by overall height less the clearance
 // below the bumper.
 //
@@ -114,5 +141,11 @@ func (m *Model) FrontalFt2() float64 {
 	return float64(o.WidthIn) * h / 144
 }
 
-// Headroom under the ceiling, with what options take from it.
-func (m *Model) Headroom() float64 { return m.headroom }
+// Headroom under the ceiling, with what options take from it, and what of floor and roof
+// is of an assumed thickness.
+func (m *Model) Headroom() (inches float64, assumed string) {
+	if m.Body.Shell != nil {
+		assumed = "floor board and ceiling lining"
+	}
+	return m.headroom, assumed
+}

@@ -51,7 +51,8 @@ func (s *Sheet) litters(b *vehicle) {
 // above is the clear height from the mattress of who lies to what is over it, and what
 // that is.
 func (b *vehicle) above(lies *body.Box) (clear float64, what string) {
-	clear, what = float64(b.model.Headroom())-lies.Z0, "the ceiling"
+	headroom, _ := b.model.Headroom()
+	clear, what = headroom-lies.Z0, "the ceiling"
 	for i := range b.model.Parts {
 		p := &b.model.Parts[i]
 		switch p.Kind {

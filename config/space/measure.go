@@ -66,11 +66,11 @@ func (s *Sheet) overall(b *vehicle) {
 	record(s, b, "space.height-all", "Overall height, with lamps and roof equipment, less antennas", all.HeightIn,
 		quantity.Inch, all.AssumedHeight)
 	record(s, b, "space.loading-height", "Loading height at the rear, loaded", all.LoadingIn, quantity.Inch)
-	behind, beside := m.DoorSwing()
-	end := max(float64(all.LengthIn), float64(bare.LengthIn)+behind)
-	record(s, b, "space.bay-length", "Length taken in the bay, rear doors open", end, quantity.Inch)
-	record(s, b, "space.bay-width", "Width taken in the bay, side door open",
-		max(float64(all.WidthIn), float64(all.WidthIn)/2+float64(bare.WidthIn)/2+beside), quantity.Inch)
+	bay := m.Bay()
+	record(s, b, "space.bay-length", "Length taken in the bay, rear doors open", bay.LengthIn, quantity.Inch,
+		bay.AssumedLength)
+	record(s, b, "space.bay-width", "Width taken in the bay, side door open", bay.WidthIn, quantity.Inch,
+		bay.AssumedWidth)
 }
 
 // road gives what decides where the unit can go.
@@ -78,7 +78,8 @@ func (s *Sheet) road(b *vehicle) {
 	m := b.model
 	if ft := body.TurningFt(b.Chassis); ft > 0 {
 		record(s, b, "space.turning-circle", "Turning circle between curbs", ft, quantity.Foot)
-		record(s, b, "space.turning-wall", "Turning circle between walls", m.WallFt(), quantity.Foot)
+		wall, assumed := m.WallFt()
+		record(s, b, "space.turning-wall", "Turning circle between walls", wall, quantity.Foot, assumed)
 	}
 	approach, departure, breakover := m.Angles()
 	for _, x := range []struct {
@@ -117,7 +118,8 @@ func (s *Sheet) inside(b *vehicle) {
 	width := max(config.Clean(box.WidthIn)-2*wall, 0)
 	record(s, b, "space.module-length", map[bool]string{false: "Length of the module, outside",
 		true: "Length of the conversion"}[box.Kind == "van"], config.Clean(box.LengthIn), quantity.Inch)
-	record(s, b, "space.headroom", "Headroom over the floor", b.model.Headroom(), quantity.Inch)
+	headroom, assumed := b.model.Headroom()
+	record(s, b, "space.headroom", "Headroom over the floor", headroom, quantity.Inch, assumed)
 	record(s, b, "space.aisle", "Clear walkway beside the cot", b.aisle(), quantity.Inch)
 	record(s, b, "space.inside-length", "Inside length of the patient compartment", length, quantity.Inch)
 	record(s, b, "space.interior", "Inside volume of the patient compartment, before cabinets",

@@ -23,6 +23,7 @@ func (l *loader) judge(s *Sheet) {
 	l.judgeRoad(s)
 	l.judgeWheels(s)
 	l.judgeShell(s)
+	l.judgeTrays(s)
 	l.judgeOccupants()
 }
 
@@ -253,6 +254,31 @@ func (l *loader) judgeShell(s *Sheet) {
 		l.note(config.Note, "weight.shell.together", "module shell",
 			fmt.Sprintf("The construction options act on each other: the cut list's module weighs %s more than the "+
 				"sum counted here.", lb(d)), "Nothing to do when this is small beside the shell's own tolerance.")
+	}
+}
+
+// judgeTrays warns of trays and drawers that would carry more than the unit may.
+func (l *loader) judgeTrays(s *Sheet) {
+	list := l.cat.CompartmentsOf(l.u)
+	trays := map[string]bool{}
+	var rated, carried quantity.Mass
+	l.cat.Pieces(l.u, list, func(at int, o *config.Option) {
+		if at >= 0 && o.Fitted.RatedLb > 0 {
+			rated += config.Clean(o.Fitted.RatedLb)
+			trays[list[at].ID] = true
+		}
+	})
+	for _, c := range l.u.Carried {
+		if e := l.cat.EquipmentOf(l.u, c.Equipment); e != nil && trays[c.Compartment] {
+			carried += config.Clean(e.MassLb) * quantity.Mass(min(max(c.Qty, 0), 999))
+		}
+	}
+	gross, known := s.Figure("weight.gross")
+	if left := gross.Margin(); known && left > 0 && float64(rated-carried) > left {
+		l.note(config.Note, "weight.trays", "trays and drawers",
+			fmt.Sprintf("They are rated %s together and carry %s here, but only %s of payload remain.", lb(float64(rated)),
+				lb(float64(carried)), lb(left)),
+			"Load them no further than the remaining payload and both axles allow, and weigh the unit loaded.")
 	}
 }
 

@@ -230,3 +230,34 @@ func TestAllowanceUntilEquipmentIsListed(t *testing.T) {
 		}
 	}
 }
+
+// Trays that would carry more than the unit may are said to, with what they carry now.
+func TestTraysRatedBeyondTheRemainingPayload(t *testing.T) {
+	cat := fixture()
+	cat.Bodies[0].Compartments[0].Slot, cat.Bodies[0].Compartments[1].Slot = "front", "rear"
+	cat.Options = append(cat.Options, config.Option{ID: "tray", Label: "Tray", Group: "any", MaxQty: 2,
+		Mass:   &config.Mass{Lb: 40, Zone: config.ZoneModule},
+		Fitted: &config.Fitted{Slots: []string{"front", "rear"}, HeightIn: 3}})
+	require.Empty(t, cat.Prepare())
+	u := typical()
+	u.Set(config.Pick{Option: "tray", Qty: 2})
+	u.Carried = []config.Carried{{Equipment: "tools", Compartment: "street-rear", Qty: 2}}
+	gross, _ := Weigh(cat, u, people(175)).Figure("weight.gross")
+	tools := 2 * float64(cat.EquipmentByID("tools").MassLb)
+	require.Greater(t, gross.Margin(), 0.0)
+	for _, c := range []struct {
+		beyond float64
+		said   bool
+		reason string
+	}{{-1, false, "both together can be loaded to their rating"}, {1, true, "the unit would be a pound over"}} {
+		t.Run(c.reason, func(t *testing.T) {
+			cat.OptionByID("tray").Fitted.RatedLb = lbs((gross.Margin() + tools + c.beyond) / 2)
+			f := finding(Weigh(cat, u, people(175)), "weight.trays")
+			require.Equal(t, c.said, f != nil, c.reason)
+			if f != nil {
+				assert.Equal(t, config.Note, f.Severity)
+				assert.Contains(t, f.Text, "carry "+lb(tools)+" here")
+			}
+		})
+	}
+}

@@ -1,9 +1,11 @@
 package drawing
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 
+	"boxwright/config"
 	"boxwright/config/body"
 	"boxwright/config/quantity"
 	"boxwright/web/page"
@@ -12,6 +14,17 @@ import (
 
 // outer are the pieces that stand out of the plan's outline.
 var outer = map[string]bool{"bumper": true, "step": true, "board": true, "mirror": true}
+
+// furniture are the pieces that stand inside and are neither seats nor compartments.
+func furniture(p *body.Part) bool {
+	switch p.Kind {
+	case "bench", "counter", "console":
+		return true
+	case "unit", "trim", "opening":
+		return p.Face == config.FaceFree
+	}
+	return false
+}
 
 // Plan is the unit from above with seats, cots, compartments and what is in
 // them, the load on each wheel end, and the center of gravity.
@@ -58,6 +71,17 @@ func Plan(p *page.Page) Part {
 
 	d.across(o.ahead, o.behind, y(-o.width/2)+34, "overall "+p.Show(o.behind-o.ahead, quantity.Inch))
 	d.up(o.behind+14, y(-o.width/2), y(o.width/2), p.Show(o.width, quantity.Inch)+" wide")
+
+	var fixed []string
+	for i := range o.model.Parts {
+		if part := &o.model.Parts[i]; furniture(part) {
+			class := map[bool]string{true: "store", false: "edge"}[part.Kind == "opening"]
+			d.add(page.Rect(class, part.X0, y(part.Y1), part.X1-part.X0, part.Y1-part.Y0))
+			if !slices.Contains(fixed, part.Label) {
+				fixed = append(fixed, part.Label)
+			}
+		}
+	}
 
 	// What hangs overhead is dashed, as draughtsmen have it.
 	for _, u := range q.Space.Compartments {
@@ -111,10 +135,12 @@ func Plan(p *page.Page) Part {
 	}
 	d.gravity(float64(g.XIn), y(float64(g.YIn)), float64(g.XTolIn), float64(g.YTolIn))
 	seats, places := strings.Join(people, "; ")+".", strings.Join(stores, "; ")+"."
+	built := strings.Join(fixed, "; ") + "."
 	return d.frame("Plan, front to the left, curb side above, "+p.Show(o.behind-o.ahead, quantity.Inch)+" overall, "+
 		p.Show(o.width, quantity.Inch)+" wide. "+strings.Join(said, "; ")+". Places: "+seats+" Compartments: "+places+
-		" "+gravityWords(p),
+		" Built in: "+built+" "+gravityWords(p),
 		min(o.ahead, -32)-6, 0, o.behind+20-min(o.ahead, -32)+6, y(-o.width/2)+40,
 		El("p", El("b", Text("Places: ")), Text(seats)), El("p", El("b", Text("Compartments: ")), Text(places)),
+		If(fixed != nil, El("p", El("b", Text("Built in: ")), Text(built))),
 		El("p", Text("Loads stand beside the wheel ends, at full load. "+gravityWords(p)+rangeNote)))
 }

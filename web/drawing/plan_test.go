@@ -3,14 +3,18 @@ package drawing
 import (
 	"regexp"
 	"strconv"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"boxwright/config"
 	"boxwright/config/quantity"
 	"boxwright/config/weight"
+	"boxwright/pricing/quote"
 	"boxwright/pricing/quote/quotetest"
+	"boxwright/web/page"
 	"boxwright/web/page/pagetest"
 )
 
@@ -42,6 +46,31 @@ func TestWheelLoadsStandBesideTheirWheels(t *testing.T) {
 			assert.Contains(t, svg, wheels[i].Pos+" wheel end "+p.Show(float64(wheels[i].Lb), quantity.Pound))
 		})
 	}
+}
+
+// What a hazmat unit is built for stands in its plan: the wall between clean and dirty end
+// with its opening, the desk and the shower, each named once.
+func TestPlanShowsWhatIsBuiltIn(t *testing.T) {
+	ed := quotetest.Demo(t)
+	d := quote.Begin(ed, "cut-14500-158-gas", "hazmat-164", quotetest.Today)
+	for _, id := range []string{"haz-bulkhead", "haz-desk", "haz-shower"} {
+		d.Unit.Set(config.Pick{Option: id, Qty: 1})
+	}
+	q, err := quote.Compute(ed, d)
+	require.NoError(t, err)
+	p := &page.Page{Q: q}
+	svg := Plan(p).String()
+	o, drawn := outlineOf(p.Q), 0
+	for _, part := range p.Q.Space.Model.Parts {
+		if !furniture(&part) {
+			continue
+		}
+		drawn++
+		assert.Contains(t, svg, page.Rect("edge", part.X0, o.width/2+24-part.Y1, part.X1-part.X0,
+			part.Y1-part.Y0).String()[len(`<rect class="edge"`):], part.ID)
+		assert.GreaterOrEqual(t, strings.Count(svg, part.Label), 2, "%s is in the words below and in the name heard", part.ID)
+	}
+	assert.GreaterOrEqual(t, drawn, 5, "shower and tank, desk, bulkhead and its opening")
 }
 
 // A seat is drawn with its back where who sits there leans: a team seat and a bench at the
