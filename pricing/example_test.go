@@ -57,8 +57,8 @@ func ExampleBuildFleet() {
 		fmt.Println(s.Label, s.Amount.Show())
 	}
 	// Output:
-	// -2,910.00 - 1 % of body and options at 97,000.00, on each of 3 units: Fewer change-overs.
-	// -970.00 - 1 % of body and options at 97,000.00: Fewer change-overs.
+	// −2,910.00 - 1 % of body and options at 97,000.00, on each of 3 units: Fewer change-overs.
+	// −970.00 - 1 % of body and options at 97,000.00: Fewer change-overs.
 	// Medic, 1 of 3 156,215.00
 	// Medic, 2 of 3 156,215.00
 	// Medic, 3 of 3 156,215.00

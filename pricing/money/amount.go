@@ -94,12 +94,12 @@ func (a Amount) String() string {
 	return a.d.StringFixed(2)
 }
 
-// Show is the form for readers: "1,234.00", "-250.00".
+// Show is the form for readers: "1,234.00", "−250.00" with a true minus sign.
 func (a Amount) Show() string {
 	whole, cents, _ := strings.Cut(a.Abs().String(), ".")
 	s := grouped(whole) + "." + cents
 	if a.Sign() < 0 {
-		return "-" + s
+		return "−" + s
 	}
 	return s
 }

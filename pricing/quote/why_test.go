@@ -31,7 +31,7 @@ func TestWhyPriceNetsSwaps(t *testing.T) {
 	assert.NotContains(t, says, "80,500")
 	assert.Contains(t, says, "more: ")
 	back := quote.WhyPrice(mountain, road)
-	assert.Contains(t, back, "chassis -8,700.00")
+	assert.Contains(t, back, "chassis −8,700.00")
 	assert.Contains(t, back, "less: ")
 	assert.Equal(t, "It costs the same.", quote.WhyPrice(road, road))
 

@@ -131,7 +131,7 @@ func TestPapers(t *testing.T) {
 	p := open(t)
 	p.do(set("number", "Q-7"), Act{Do: "go", ID: "quote"})
 	for id, words := range seeds.InOrder(map[string][]string{
-		"quote":  {"Specification", "Weights", "Annex: the price line by line", "Acceptance", "of this document"},
+		"quote":  {"Specification", "Weights", "Annex: the price line by line", "Acceptance", "GVWR of the chassis."},
 		"order":  {"Long lead", "Cut list", "Circuit schedule", "Framing jigs"},
 		"test":   {"Weigh: full fluids", "Whole unit", "Find in order"},
 		"labels": {"Final-stage manufacturer", "not a label", "14,500 lb (6,577 kg)", "computed; to be weighed"},

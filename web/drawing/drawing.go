@@ -125,8 +125,8 @@ func (d *picture) gravity(x, y, xTol, yTol float64) {
 
 // frame closes the picture. The text alternative carries its numbers; the
 // legend beneath explains what is lettered in it.
-func (d *picture) frame(said string, x, y, w, h float64, legend ...Part) Part {
-	return El("figure", El("svg", Class("drawing"), At("role", "img"), At("aria-label", said),
+func (d *picture) frame(kind, said string, x, y, w, h float64, legend ...Part) Part {
+	return El("figure", El("svg", Class("drawing", kind), At("role", "img"), At("aria-label", said),
 		At("viewBox", page.Coord(x)+" "+page.Coord(y)+" "+page.Coord(w)+" "+page.Coord(h)), Many(d.parts...)),
 		El("figcaption", Class("legend"), Many(legend...)))
 }

@@ -78,7 +78,7 @@ func Side(p *page.Page) Part {
 	d.up(o.behind+14, base, y(o.floor), in(o.floor))
 	d.up(o.behind+30, base, y(o.top), in(o.top))
 
-	return d.frame(said, left-12, 0, max(o.behind+36-left+12, p.Span), base+82,
+	return d.frame("side", said, left-12, 0, max(o.behind+36-left+12, p.Span), base+82,
 		Text("Arrows: load on each axle at full load, and its rating. Lettered doors: compartments, with what they "+
 			"carry in "+p.UnitName(quantity.Pound)+". "+gravityWords(p)+rangeNote))
 }

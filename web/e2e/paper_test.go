@@ -48,6 +48,9 @@ func pick(id string) app.Act { return app.Act{Do: "pick", ID: id, On: true} }
 var mostPages = map[string]int{"quote": 16, "drawings": 16, "response": 6, "exceptions": 2, "bidspec": 9, "order": 12,
 	"test": 8, "labels": 4, "upkeep": 4}
 
+// inLarge are units whose documents are printed in large print as well.
+var inLarge = map[string]bool{"van": true, "to a list": true, "leased": true, "three alike and another": true}
+
 // papers are the documents in the order they are offered.
 var papers = []string{"quote", "drawings", "response", "exceptions", "bidspec", "order", "test", "labels", "upkeep"}
 
@@ -83,6 +86,40 @@ func (d *desk) do(t *testing.T, acts ...app.Act) (main string) {
 	}
 	return main
 }
+
+// The widths of a letter page within its margins, and of a sheet of drawings.
+var (
+	letterWide = drive.Screen{Width: 703, Height: 900}
+	sheetWide  = drive.Screen{Width: 1632, Height: 1055}
+)
+
+// cutOff is what is lost on paper or smaller than type may be: text wider or higher than
+// its box, drawn beyond its picture, or below so many points. Lettering painted on a unit
+// is drawn to scale.
+const cutOff = `((points) => {
+	const out = new Set();
+	const tell = (what, e) => out.add(what + ": " + (e.textContent || e.value).trim().slice(0, 60));
+	for (const e of document.querySelectorAll(".paper *")) {
+		if (!e.getClientRects().length) continue;
+		const style = getComputedStyle(e);
+		if (e.ownerSVGElement) {
+			if (e.localName !== "text" || e.classList.contains("text")) continue;
+			const box = e.getBoundingClientRect(), all = e.ownerSVGElement.getBoundingClientRect();
+			if (box.left < all.left - 1 || box.right > all.right + 1 || box.top < all.top - 1 || box.bottom > all.bottom + 1)
+				tell("drawn beyond its picture", e);
+			const m = e.getScreenCTM(), size = parseFloat(style.fontSize) * Math.hypot(m.a, m.b) * .75;
+			if (size < 7.95) tell(size.toFixed(1) + " pt in a picture", e);
+			continue;
+		}
+		if (e.localName === "svg" || e.closest(".hidden-text") || style.display === "inline" || style.display === "contents") continue;
+		if (e.clientWidth && e.scrollWidth > e.clientWidth + 1) tell("wider than its box", e);
+		if (style.overflowY !== "visible" && e.scrollHeight > e.clientHeight + 1) tell("higher than its box", e);
+		const size = parseFloat(style.fontSize) * .75;
+		if (size < points - .05 && [...e.childNodes].some((n) => n.nodeType === 3 && n.data.trim()))
+			tell(size.toFixed(1) + " pt", e);
+	}
+	return [...out];
+})`
 
 // markAll numbers what stands on paper and leads to each from a page added at the end:
 // with that the PDF says on which page and how high each is.
@@ -128,7 +165,8 @@ func TestDocumentsOnPaper(t *testing.T) {
 		for half := range 2 { // side by side
 			t.Run(strconv.Itoa(half), func(t *testing.T) {
 				t.Parallel()
-				w := open(t, folder, drive.Desk, "")
+				w := open(t, folder, letterWide, "")
+				w.must(w.Paper())
 				for i := half; i < len(twelve); i += 2 {
 					u := twelve[i]
 					d := &desk{core: app.New()}
@@ -146,6 +184,15 @@ func TestDocumentsOnPaper(t *testing.T) {
 							w.onPaper(t, id, 1+strings.Count(u.name, " and "), d.do(t, app.Act{Do: "paper", ID: id}))
 						})
 					}
+					if !inLarge[u.name] {
+						continue
+					}
+					d.do(t, app.Act{Do: "set", ID: "large", On: true})
+					for _, id := range papers {
+						t.Run(u.name+" "+id+" in large print", func(t *testing.T) {
+							w.onPaper(t, id, 1+strings.Count(u.name, " and "), d.do(t, app.Act{Do: "paper", ID: id}))
+						})
+					}
 				}
 			})
 		}
@@ -158,8 +205,20 @@ func (w *window) onPaper(t *testing.T, id string, kinds int, main string) {
 	require.Positive(t, from, "there is a document")
 	article, err := json.Marshal(main[from:to] + "</article>")
 	require.NoError(t, err)
-	told, err := drive.Eval[string](w.Tab,
-		`(document.getElementById("main").innerHTML = `+string(article)+`, `+markAll+`)`)
+	if id == "drawings" {
+		w.must(w.Resize(sheetWide))
+		defer func() { w.must(w.Resize(letterWide)) }()
+	}
+	large := strings.HasSuffix(t.Name(), "large_print")
+	least := "8"
+	if large && id != "drawings" {
+		least = "12"
+	}
+	lost, err := drive.Eval[[]string](w.Tab,
+		`(document.getElementById("main").innerHTML = `+string(article)+`, `+cutOff+`(`+least+`))`)
+	require.NoError(t, err)
+	assert.Empty(t, lost, "cut off, or too small to read")
+	told, err := drive.Eval[string](w.Tab, markAll)
 	require.NoError(t, err)
 	var list []placed
 	require.NoError(t, json.Unmarshal([]byte(told), &list))
@@ -182,6 +241,9 @@ func (w *window) onPaper(t *testing.T, id string, kinds int, main string) {
 		list[n].page, _ = strconv.Atoi(string(m[1]))
 	}
 	most := mostPages[id] * kinds
+	if large {
+		most *= 3
+	}
 	if strings.Contains(main, "lease-purchase") {
 		most += 4 // its schedule is an annex
 	}

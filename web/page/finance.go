@@ -27,7 +27,7 @@ func LeaseSummary(p *Page) Part {
 		return nil
 	}
 	t := Table{Caption: "Lease-purchase of " + x.Lease.Principal.Show() + " at " + x.Lease.Rate.Show() + " a year",
-		Heads: []string{"", ">" + p.Q.Price.Currency}}
+		Class: "tight", Heads: []string{"", ">" + p.Q.Price.Currency}}
 	row := func(label, how, value string) {
 		t.Rows = append(t.Rows, []Part{Many(Text(label), If(how != "", El("span", Class("how"), Text(how)))),
 			Text(value)})
@@ -67,7 +67,7 @@ func LeaseSummary(p *Page) Part {
 // LeaseSchedule is every payment of the lease.
 func LeaseSchedule(p *Page) Part {
 	x := p.Q.Price.Lease
-	t := Table{Caption: "Payment plan of the lease, months after delivery",
+	t := Table{Caption: "Payment plan of the lease, months after delivery", Class: "tight",
 		Heads: []string{"No.", ">Month", ">Payment", ">Interest", ">Principal", ">Still owed"}}
 	for _, r := range x.Schedule.Rows {
 		t.Rows = append(t.Rows, Texts(strconv.Itoa(r.N), strconv.Itoa(r.Months), r.Payment.Show(), r.Interest.Show(),
@@ -120,7 +120,7 @@ func sensitivity(p *Page, c *finance.Comparison) Part {
 	if high <= low {
 		return nil
 	}
-	const left, right, row = 150.0, 470.0, 12.0
+	const left, right, row = 150.0, 370.0, 13.0
 	x := func(v float64) float64 { return left + (right-left)*(v-low)/(high-low) }
 	y := 10.0
 	said := "What a year costs when one assumption changes."
@@ -146,5 +146,5 @@ func sensitivity(p *Page, c *finance.Comparison) Part {
 		parts = append(parts, Path("limit", "M"+Coord(at)+" "+Coord(top+row-2)+"V"+Coord(y)))
 		y += 8
 	}
-	return Chart(said, 560, y, parts)
+	return Chart(said, 500, y, parts)
 }

@@ -54,11 +54,20 @@ func (l *ledger) line(x pricing.Line) Part {
 			amount = "none"
 		}
 	}
-	if x.Qty.Show() != "1" && !x.Amount.IsZero() {
-		how = x.Qty.Show() + " × " + x.Price.Show() + strings.TrimSuffix(": "+strings.TrimPrefix(how, ", "), ": ")
+	each, times := x.Each, ""
+	if x.Qty.Show() != "1" {
+		if each != "each" {
+			each += "s"
+		}
+		if !x.Amount.IsZero() {
+			times = x.Qty.Show() + " × " + x.Price.Show()
+			if how = strings.TrimPrefix(how, ", "); how != "" {
+				times += ": "
+			}
+		}
 	}
-	return ledgerRow(class, Many(Text(x.Label), If(how != "", El("span", Class("how"), Text(how)))), x.Qty.Show()+" "+
-		x.Each, x.Price.Show(), amount)
+	return ledgerRow(class, Many(Text(x.Label), If(how+times != "", El("span", Class("how"),
+		El("span", Class("times"), Text(times)), Text(how)))), x.Qty.Show()+" "+each, x.Price.Show(), amount)
 }
 
 // sum is a subtotal: of one unit beside the prices of one where there are more.

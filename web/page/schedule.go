@@ -12,7 +12,7 @@ import (
 // Dates are the delivery dates at both chances, and how they came about.
 func Dates(p *Page) Part {
 	s := p.Q.Plan
-	t := Table{Caption: "Delivery", Heads: []string{"", "Likely date (50 %)", "Safe date (90 %)"}}
+	t := Table{Caption: "Delivery", Class: "tight", Heads: []string{"", "Likely date (50 %)", "Safe date (90 %)"}}
 	row := func(name string, r leadtime.Reckoning) {
 		t.Rows = append(t.Rows,
 			[]Part{Text(name), Text(r.EvenOdds.Long() + " (" + quantity.Group(r.EvenOddsDays, 0) + " working days)"),
@@ -75,12 +75,48 @@ func waiting(list []leadtime.Step) []leadtime.Step {
 	return out
 }
 
+// month is the beginning of one, so many working days after the order.
+type month struct {
+	on  config.Date
+	day float64
+}
+
+// months that begin until so many working days after an order.
+func months(cal *leadtime.Calendar, order config.Date, end float64) (list []month) {
+	first := config.Date{Year: order.Year, Month: order.Month, Day: 1}
+	for {
+		first = first.AddDays(32)
+		first.Day = 1
+		at := float64(cal.Between(order, first.AddDays(-1)))
+		if at > end {
+			return list
+		}
+		list = append(list, month{first, at})
+	}
+}
+
+// monthNames stand above the beginning of each month, the year with January and the first
+// where there is room for it before the next.
+func monthNames(list []month, x func(float64) float64, y, letter, width float64) (parts []Part) {
+	for i, m := range list {
+		name, room := m.on.MonthName(), width-x(m.day)
+		if i+1 < len(list) {
+			room = x(list[i+1].day) - x(m.day)
+		}
+		if dated := name + " ’" + strconv.Itoa(m.on.Year)[2:]; (m.on.Month == 1 || i == 0) && letter*float64(len(dated)-2) < room {
+			name = dated
+		}
+		parts = append(parts, Label("small", x(m.day)+1, y, name))
+	}
+	return parts
+}
+
 func steps(p *Page, narrow bool) Part {
 	s := p.Q.Plan
-	left, right, row, top, ahead, apart := 178.0, 460.0, 13.0, 16.0, 0.0, 29.0
-	width := 480.0
+	left, right, row, top, ahead, letter := 212.0, 484.0, 13.0, 16.0, 0.0, 4.7
+	width := 500.0
 	if narrow {
-		left, right, row, ahead, apart, width = 4.0, 326.0, 27.0, 14.0, 52.0, 330
+		left, right, row, ahead, letter, width = 4.0, 326.0, 27.0, 14.0, 7.4, 330
 	}
 	end, list := max(s.Simulated.NineInTenDays, 1), waiting(s.Steps)
 	for _, st := range list {
@@ -91,23 +127,10 @@ func steps(p *Page, narrow bool) Part {
 	bottom := top + row*float64(len(list))
 	var parts []Part
 	said := "Schedule from " + s.Order.Long() + ". Steps that decide the date:"
-	first := config.Date{Year: s.Order.Year, Month: s.Order.Month, Day: 1}
-	for last := -99.0; ; {
-		first = first.AddDays(32)
-		first.Day = 1
-		at := float64(cal.Between(s.Order, first.AddDays(-1)))
-		if at > end {
-			break
-		}
-		parts = append(parts, Path("thin", "M"+Coord(x(at))+" "+Coord(top-3)+"V"+Coord(bottom)))
-		if name := first.MonthName() + " ’" + strconv.Itoa(first.Year)[2:]; x(at)-last > apart {
-			if last = x(at); last+apart < width {
-				parts = append(parts, Label("small", last+1, top-5, name))
-			} else {
-				parts = append(parts, Label("small end", width, top-5, name))
-			}
-		}
+	for _, m := range months(cal, s.Order, end) {
+		parts = append(parts, Path("thin", "M"+Coord(x(m.day))+" "+Coord(top-3)+"V"+Coord(bottom)))
 	}
+	parts = append(parts, monthNames(months(cal, s.Order, end), x, top-5, letter, width)...)
 	for i, st := range list {
 		y := top + row*float64(i) + ahead
 		class, decides := "work", ""

@@ -2,6 +2,7 @@
 package quote
 
 import (
+	"cmp"
 	"slices"
 	"strconv"
 	"strings"
@@ -56,10 +57,11 @@ type Page struct {
 
 	Plates Part // the drawing set; nil while it is drawn
 
-	sources *sources     // of the limits, on the paper being drawn
-	work    *quote.Quote // the quote by its unit in work, where the paper begins with another
-	unit    string       // name of the unit that a paper of single units is drawn for
-	printed bool         // its readings are only printed
+	notes   *notes            // of the paper being drawn
+	said    map[string]string // what it says in full, and of which unit
+	work    *quote.Quote      // the quote by its unit in work, where the paper begins with another
+	unit    string            // name of the unit that a paper of single units is drawn for
+	printed bool              // its readings are only printed
 }
 
 func gist(p *page.Page) string {
@@ -155,7 +157,7 @@ func paper(p *Page) Part {
 	work := p.Q
 	p = p.with(leading(p.Q))
 	p.work = work
-	p.sources = new(sources)
+	p.notes, p.said = new(notes), map[string]string{}
 	d := p.Q.Draft
 	cat := p.Q.Edition.Cat
 	number := " " + letters.Isolate(d.Number)
@@ -178,8 +180,8 @@ func paper(p *Page) Part {
 	}
 	head := El("div", Class("running"), El("span", Text(shown.label+number+" · "+d.Date.Long()+revised(d)+count)),
 		El("span", Text(d.Buyer.Name)))
-	foot := El("div", Class("running foot"), El("span", Text("Catalogue "+cat.Title+", edition "+cat.Edition)),
-		El("span", Text("Content "+cat.Hash()[:16]+" · of this document "+d.Fingerprint())))
+	foot := El("div", Class("running foot"), El("span", Text(cat.Title+", edition "+cat.Edition)),
+		El("span", Text("Content "+cat.Hash()[:16]+" · document "+d.Fingerprint())))
 	size := map[bool]string{true: "large"}[p.View.Large]
 	return El("article", Class("paper", size), At("aria-label", shown.label+" document"),
 		El("table", Class("sheet"), At("role", "presentation"),
@@ -247,17 +249,19 @@ func papersChoice(p *Page) Part {
 // it was worked out is in annexes. A revision begins with what it changes.
 func quotePaper(p *Page) Part {
 	q := p.Q
+	foot := func(s quote.Section) Part { return p.notes.foot(s.Heading()) }
 	return Many(
 		cover(p),
 		revisionPaper(p),
 		section(quote.PriceSection, ""), priceSummary(p),
-		specification(p, true), leftOut(p),
+		specification(p), leftOut(p),
 		section(quote.WeightsSection, ""), drawing.Side(p.Page), page.Learned(p.Page), tight(p, "At full load",
-			page.FiguresOf(&q.Weight.Report, "weight.")), page.Arrangements(p.Page), unweighed(p),
+			page.FiguresOf(&q.Weight.Report, "weight.")), page.Arrangements(p.Page), unweighed(p), foot(quote.WeightsSection),
 		section(quote.ElectricalSection, ""), tight(p, "12 V and 125 V", page.FiguresOf(&q.Power.Report, "power.")),
+		foot(quote.ElectricalSection),
 		section(quote.SpaceSection, ""), drawing.Plan(p.Page), tight(p, "Inside and outside",
-			page.FiguresOf(&q.Space.Report, "space.")), page.Loads(p.Page),
-		section(quote.ComplianceSection, ": "+q.Assume.Label), compliancePaper(p),
+			page.FiguresOf(&q.Space.Report, "space.")), page.Loads(p.Page), foot(quote.SpaceSection),
+		section(quote.ComplianceSection, ": "+q.Assume.Label), compliancePaper(p), foot(quote.ComplianceSection),
 		section(quote.DeliverySection, ""), page.Dates(p.Page), page.DeliveriesTable(p.Page),
 		El("section", Class("whole"), El("h3", Text("The work, day by day")), page.ScheduleChart(p.Page)),
 		otherUnits(p),
@@ -268,7 +272,6 @@ func quotePaper(p *Page) Part {
 		El("section", Class("whole"), acceptance(p), signatures(p)),
 		El("h2", Class("annex"), Text("Annex: the price line by line")), page.PriceTable(p.Page),
 		financePaper(p),
-		p.sources.draw(),
 	)
 }
 
@@ -316,84 +319,78 @@ func tight(p *Page, caption string, list []config.Figure) Part {
 		}
 		if f.Sense != "" {
 			row[3], row[5] = Text(map[config.Sense]string{config.AtMost: "≤ ", config.AtLeast: "≥ "}[f.Sense]+
-				p.Show(f.Limit, f.Unit)), p.sources.mark(page.BasisText(f), f.Basis)
+				p.Show(f.Limit, f.Unit)), p.notes.mark(f.Source, f.Basis)
 			row[4] = Many(Text(p.Signed(f.Margin(), f.Unit)+" "), page.Mark(page.SeverityOf(f)))
 		}
 		t.Rows = append(t.Rows, row)
 	}
+	if !slices.ContainsFunc(list, func(f config.Figure) bool { return f.High > f.Low }) { // nor a column of them
+		t.Heads = slices.Delete(t.Heads, 2, 3)
+		for i := range t.Rows {
+			t.Rows[i] = slices.Delete(t.Rows[i], 2, 3)
+		}
+	}
 	return t.Draw()
 }
 
-// sources of the limits: in the tables each is a word and a number, and at the
-// end of the document it stands in full, once.
-type sources []string
-
-// wordOf is what a limit rests on, as short as a column allows.
-var wordOf = map[config.Basis]string{config.Rating: "rating", config.ReadInText: "text", config.FromMemory: "memory",
-	config.CommonPractice: "practice", config.Purchaser: "purchaser", config.Computed: "computed"}
-
-func (s *sources) mark(source string, basis config.Basis) Part {
-	i := slices.Index(*s, source)
-	if i < 0 {
-		i = len(*s)
-		*s = append(*s, source)
-	}
-	return Many(Text(wordOf[basis]+" "), El("span", Class("soft"), Text("["+page.Whole(i+1)+"]")))
-}
-
-func (s *sources) draw() Part {
-	if len(*s) == 0 {
-		return nil
-	}
-	return El("section", El("h2", Text("Annex: sources of the limits")),
-		El("p", Class("how"),
-			Text("By the numbers in brackets in the tables. Memory: nobody here read the text, and the number is a "+
-				"default to be replaced. Practice: common practice, no source.")),
-		El("ol", Class("sources two-up"), Each(*s, func(_ int, t string) Part { return El("li", Text(t+".")) })))
-}
-
-// priceSummary is the price by chapter; every line stands in the annex.
+// priceSummary is the price by chapter, of several units one after the other; every line
+// stands in the annex.
 func priceSummary(p *Page) Part {
 	s, cat := p.Q.Price, p.Q.Edition.Cat
 	t := page.Table{Caption: "In " + s.Currency + ", at the price book in force on " + s.On.Long() +
 		"; every line stands in the annex", Class: "tight", Heads: []string{"", ">Amount"}}
-	var labels []string
-	sums, credits := map[string]pricing.Amount{}, map[string][]string{}
+	type entry struct {
+		item  int
+		label string
+	}
+	var list []entry
+	sums, credits, of := map[entry]pricing.Amount{}, map[entry][]string{}, map[int]pricing.Amount{}
 	for _, l := range s.Lines {
-		label := l.Label
+		e := entry{0, l.Label}
 		if o := cat.OptionByID(l.ID); o != nil && l.Code == pricing.LineOption {
-			chapter := cat.GroupByID(o.Group).Chapter
-			for _, ch := range cat.Chapters {
-				if ch.ID == chapter {
-					label = "Options: " + ch.Label
-				}
-			}
+			e.label = "Options: " + chapterOf(cat, o)
 		}
 		if len(p.Q.Draft.More) > 0 && l.Item > 0 {
-			label = p.Q.NameOf(l.Item-1) + ": " + label
+			e.item = l.Item
+			of[l.Item] = of[l.Item].Add(l.Amount)
 		}
-		if _, has := sums[label]; !has {
-			labels = append(labels, label)
+		if _, has := sums[e]; !has {
+			list = append(list, e)
 		}
-		sums[label] = sums[label].Add(l.Amount)
-		if l.Amount.Sign() < 0 && l.Label != label {
-			credits[label] = append(credits[label], l.Label)
+		sums[e] = sums[e].Add(l.Amount)
+		if l.Amount.Sign() < 0 && l.Label != e.label {
+			credits[e] = append(credits[e], l.Label)
 		}
 	}
-	for _, label := range labels {
-		if sums[label].IsZero() {
+	place := func(e entry) int { // what is of the whole order stands last
+		return cmp.Or(e.item, len(of)+1)
+	}
+	slices.SortStableFunc(list, func(a, b entry) int { return cmp.Compare(place(a), place(b)) })
+	item := 0
+	for _, e := range list {
+		if sums[e].IsZero() {
 			continue
 		}
-		row := page.Texts(label, sums[label].Show())
-		if sums[label].Sign() < 0 && credits[label] != nil {
-			row[0] = Many(Text(label), El("span", Class("how"), Text(" taken off for "+strings.Join(credits[label], "; "))))
+		if e.item != item {
+			if item = e.item; item > 0 {
+				name := p.Q.NameOf(item - 1)
+				if n := p.Q.Draft.Items()[item-1].Count(); n > 1 {
+					name += " (" + strconv.Itoa(n) + ")"
+				}
+				t.Rows = append(t.Rows, []Part{page.Bold(name), page.Bold(of[item].Show())})
+			}
+		}
+		row := page.Texts(e.label, sums[e].Show())
+		if sums[e].Sign() < 0 && credits[e] != nil {
+			row[0] = Many(Text(e.label), El("span", Class("how"), Text(" taken off for "+strings.Join(credits[e], "; "))))
+		}
+		if e.item > 0 {
+			row[0] = El("span", Class("under"), row[0])
 		}
 		t.Rows = append(t.Rows, row)
 	}
 	t.Sums = append(t.Sums, page.Texts("Total", p.Q.Total()))
-	return Many(t.Draw(), El("p", Text(p.Q.PriceWords())),
-		If(!s.ValidUntil.IsZero(),
-			El("p", Class("how"), Text("Price good through "+s.ValidUntil.Long()+". "+s.Rounding))))
+	return t.Draw()
 }
 
 // misdeclared says on paper that what is declared is not kept, before the clauses are counted.
@@ -406,7 +403,7 @@ func misdeclared(p *Page) Part {
 // by what they come to.
 func compliancePaper(p *Page) Part {
 	out := []Part{page.RemountNote(p.Page), misdeclared(p),
-		El("p", El("b", Text("All together: "+page.VerdictTally(p.Q.Verdicts)+".")))}
+		El("p", Class("lead-in"), El("b", Text("All together: "+page.VerdictTally(p.Q.Verdicts)+".")))}
 	for list := p.Q.Verdicts; len(list) > 0; {
 		end := 1
 		for end < len(list) && list[end].Set == list[0].Set {
@@ -427,7 +424,7 @@ func compliancePaper(p *Page) Part {
 				continue
 			}
 			row := []Part{Text(v.Title), Many(page.VerdictMark(v), Text(" "+string(v.Outcome))), nil, nil,
-				p.sources.mark(page.Known(v.Source, v.Basis), v.Basis)}
+				p.notes.mark(v.Source, v.Basis)}
 			if f := v.Figure; f != nil {
 				row[2] = Text(p.Show(f.Value, f.Unit))
 				if f.Sense != "" {
@@ -449,12 +446,21 @@ func compliancePaper(p *Page) Part {
 					word += " here, and what settles it"
 				}
 				out = append(out, El("p", Class("small"), El("b", Text(strings.ToUpper(word[:1])+word[1:]+": ")),
-					Text(rest[o]+".")))
+					Text(p.once(rest[o])+".")))
 			}
 		}
 		list = list[end:]
 	}
 	return Many(out...)
+}
+
+// once is a text that a paper says in full of its first unit, and of others by its name.
+func (p *Page) once(text string) string {
+	if before, said := p.said[text]; said {
+		return "as of " + before
+	}
+	p.said[text] = p.Q.NameOf(p.Q.Draft.At)
+	return text
 }
 
 func cover(p *Page) Part {
@@ -500,9 +506,9 @@ func cover(p *Page) Part {
 		El("div", Class("two parties"), El("div", El("h2", Class("plain"), Text("For")), lines(d.Buyer)),
 			El("div", El("h2", Class("plain"), Text("From")), lines(d.Seller)), portrait(p)),
 		El("div", Class("cover"), box("Price", q.Total(), q.PriceWords()),
-			If(len(d.More) == 0, Many(box("Likely date (50 %)", q.Plan.EvenOdds.Long()),
+			If(d.Count() == 1, Many(box("Likely date (50 %)", q.Plan.EvenOdds.Long()),
 				box("Safe date (90 %)", q.Plan.NineInTen.Long()))),
-			box("Price good through", q.Price.ValidUntil.Long()),
+			fleetDates(p, box), box("Price good through", q.Price.ValidUntil.Long()),
 			If(len(d.More) == 0,
 				Many(figure("Payload", "weight.payload"), figure("Remaining payload", "weight.payload-left"),
 					figure("Front axle margin", "weight.front-axle"), figure("Rear axle margin", "weight.rear-axle")))),

@@ -2,9 +2,11 @@ package quote
 
 import (
 	"cmp"
+	"slices"
 	"strconv"
 	"strings"
 
+	"boxwright/config"
 	"boxwright/pricing/quote"
 	"boxwright/web/drawing"
 	"boxwright/web/page"
@@ -42,6 +44,24 @@ func fleetPaper(p *Page) Part {
 	t.Sums = append(t.Sums, []Part{Text("All"), Text(strconv.Itoa(p.Q.Price.Units)), nil, nil, nil, nil,
 		Text(p.Q.Total())})
 	return Many(El("h2", Text("Units")), t.Draw())
+}
+
+// fleetDates are the first day on which one of several units is likely to come, and the last
+// on which one of them comes at 90 %.
+func fleetDates(p *Page, box func(label, value string, under ...string) Part) Part {
+	if p.Q.Draft.Count() == 1 {
+		return nil
+	}
+	var first, last config.Date
+	for _, x := range p.Q.Deliveries() {
+		if first.IsZero() || x.Plan.EvenOdds.Before(first) {
+			first = x.Plan.EvenOdds
+		}
+		if last.Before(x.Plan.NineInTen) {
+			last = x.Plan.NineInTen
+		}
+	}
+	return Many(box("First unit, likely (50 %)", first.Long()), box("Last unit, safe (90 %)", last.Long()))
 }
 
 // fleetTitle names the quote by its unit, or by all of its units.
@@ -89,8 +109,7 @@ func eachUnit(draw func(*Page) Part) func(*Page) Part {
 // subject is what the document's unit is called.
 func (p *Page) subject() string { return cmp.Or(p.unit, page.Subject(p.Page)) }
 
-// otherUnits prints the specification and the weights of the units beside the
-// first.
+// otherUnits prints the specification and the figures of the units beside the first.
 func otherUnits(p *Page) Part {
 	var out []Part
 	for i := range p.Q.Draft.Items() {
@@ -100,7 +119,7 @@ func otherUnits(p *Page) Part {
 		}
 		single := p.with(q)
 		name := p.Q.NameOf(i)
-		out = append(out, El("h2", Text(name)), specification(single, false), leftOut(single), drawing.Side(single.Page),
+		out = append(out, El("h2", Text(name)), specifiedApart(single, p), leftOut(single), drawing.Side(single.Page),
 			page.Learned(single.Page),
 			tight(single, "At full load: "+name, page.FiguresOf(&q.Weight.Report, "weight.")),
 			page.Arrangements(single.Page), unweighed(single),
@@ -109,7 +128,9 @@ func otherUnits(p *Page) Part {
 			tight(single, "Inside and outside: "+name, page.FiguresOf(&q.Space.Report, "space.")),
 			page.Loads(single.Page),
 			El("h3", Text(string(quote.ComplianceSection)+": "+name+", "+q.Assume.Label)), compliancePaper(single),
-			El("h3", Text(string(quote.ServiceSection)+": "+name)), service(single))
+			When(!slices.Equal(q.Service(), p.Q.Service()), func() Part {
+				return Many(El("h3", Text(string(quote.ServiceSection)+": "+name)), service(single))
+			}), p.notes.foot(name))
 	}
 	return Many(out...)
 }

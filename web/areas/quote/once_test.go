@@ -23,7 +23,7 @@ func TestNegativeChaptersAreExplained(t *testing.T) {
 	p.Q.Price.Lines = append(p.Q.Price.Lines, credit)
 	drawn := priceSummary(p).String()
 	assert.Contains(t, drawn, "Options: Body<span class=\"how\"> taken off for Stitch-welded</span>")
-	assert.Contains(t, drawn, "-2,920.00")
+	assert.Contains(t, drawn, "−2,920.00")
 }
 
 // What a sentence says again behind its name is said once.

@@ -12,42 +12,90 @@ import (
 	. "boxwright/web/page/markup"
 )
 
-// specification says what the buyer gets, in sentences, chapter by chapter; lead, where
-// other papers lead to its headings.
-func specification(p *Page, lead bool) Part {
+// specification says what the buyer gets, in sentences, chapter by chapter.
+func specification(p *Page) Part {
 	cat := p.Q.Edition.Cat
-	spec := func(name, text string) Part { return El("p", El("b", Text(name+". ")), Text(text)) }
-	heading := func(level, text string) Part { return El(level, Text(text)) }
-	if lead {
-		heading = func(level, text string) Part { return numbered(level, text, "") }
-	}
-	out := []Part{Class("two-up"), spec(p.Q.Chassis.Label, p.Q.Chassis.Spec), spec(p.Q.Body.Label, p.Q.Body.Spec),
-		remountWords(p)}
+	out := []Part{Class("two-up"), specified(p.Q.Chassis.Label, p.Q.Chassis.Spec),
+		specified(p.Q.Body.Label, p.Q.Body.Spec), remountWords(p)}
 	for _, ch := range cat.Chapters {
-		var items []Part
-		for _, x := range cat.Chosen(&p.Q.Draft.Unit, ch.ID) {
-			o := x.Option
-			if !quote.Specified(o) {
-				continue
-			}
-			name := o.Label
-			if x.Qty > 1 {
-				name += " × " + quantity.Group(float64(x.Qty), 0)
-			}
-			items = append(items, El("p", once(name, o.Spec), told(p.Q.Told(o))))
-		}
-		if items != nil {
-			out = append(out, heading("h3", p.Q.ChapterHeading(ch)), Many(items...))
+		if items := sentences(p, ch.ID); items != nil {
+			out = append(out, numbered("h3", p.Q.ChapterHeading(ch), ""), Each(items, spoken))
 		}
 	}
-	var carried []Part
-	for _, l := range quote.LoadsOf(cat, &p.Q.Draft.Unit) {
-		carried = append(carried, El("p", Text(quantity.Group(float64(l.Qty), 0)+" × "+l.Label+", "+l.Where)))
+	if carried := carriedWords(p); carried != nil {
+		out = append(out, El("h3", Text("Loose equipment counted in the weights")), Each(carried, spoken))
 	}
-	if carried != nil {
-		out = append(out, El("h3", Text("Loose equipment counted in the weights")), Many(carried...))
+	return Many(numbered("h2", quote.SpecificationSection.Heading(), ""), El("div", out...))
+}
+
+// specifiedApart is the specification of another unit of the quote: what it has otherwise than
+// the first one.
+func specifiedApart(p *Page, first *Page) Part {
+	cat := p.Q.Edition.Cat
+	heading := El("h3", Text(string(quote.SpecificationSection)))
+	out := []Part{Class("two-up")}
+	if p.Q.Chassis.ID != first.Q.Chassis.ID {
+		out = append(out, specified(p.Q.Chassis.Label, p.Q.Chassis.Spec))
 	}
-	return Many(heading("h2", quote.SpecificationSection.Heading()), El("div", out...))
+	if p.Q.Body.ID != first.Q.Body.ID || p.Q.Remount() {
+		out = append(out, specified(p.Q.Body.Label, p.Q.Body.Spec), remountWords(p))
+	}
+	var without []string
+	apart := func(head string, own, other []sentence) {
+		var more []sentence
+		for _, x := range own {
+			if !slices.Contains(other, x) {
+				more = append(more, x)
+			}
+		}
+		for _, x := range other {
+			if !slices.ContainsFunc(own, func(o sentence) bool { return o.name == x.name }) {
+				without = append(without, x.name)
+			}
+		}
+		if more != nil {
+			out = append(out, El("h4", Text(head)), Each(more, spoken))
+		}
+	}
+	for _, ch := range cat.Chapters {
+		apart(ch.Label, sentences(p, ch.ID), sentences(first, ch.ID))
+	}
+	apart("Loose equipment counted in the weights", carriedWords(p), carriedWords(first))
+	if len(out) == 1 && without == nil {
+		return Many(heading, El("p", Text("As "+first.Q.NameOf(0)+".")))
+	}
+	return Many(heading, El("p", Class("lead-in"), Text("As "+first.Q.NameOf(0)+", but for:")), El("div", out...),
+		If(without != nil, El("p", Class("small"), El("b", Text("Without: ")), Text(strings.Join(without, "; ")+"."))))
+}
+
+// sentence is a thing of a specification, and what the customer said to it.
+type sentence struct{ name, text, told string }
+
+func spoken(_ int, s sentence) Part { return El("p", once(s.name, s.text), told(s.told)) }
+
+func specified(name, text string) Part { return El("p", El("b", Text(name+". ")), Text(text)) }
+
+// sentences of a chapter.
+func sentences(p *Page, chapter string) (out []sentence) {
+	for _, x := range p.Q.Edition.Cat.Chosen(&p.Q.Draft.Unit, chapter) {
+		o := x.Option
+		if !quote.Specified(o) {
+			continue
+		}
+		name := o.Label
+		if x.Qty > 1 {
+			name += " × " + quantity.Group(float64(x.Qty), 0)
+		}
+		out = append(out, sentence{name, o.Spec, p.Q.Told(o)})
+	}
+	return out
+}
+
+func carriedWords(p *Page) (out []sentence) {
+	for _, l := range quote.LoadsOf(p.Q.Edition.Cat, &p.Q.Draft.Unit) {
+		out = append(out, sentence{name: quantity.Group(float64(l.Qty), 0) + " × " + l.Label, text: l.Where})
+	}
+	return out
 }
 
 // once is a name with its sentence, less what the sentence only says again: "No rub rail.

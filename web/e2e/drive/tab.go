@@ -366,6 +366,14 @@ func (t *Tab) media(scheme, forced string) error {
 	return err
 }
 
+// Paper has the page laid out as on paper, for scripts to measure.
+func (t *Tab) Paper() error {
+	ctx, cancel := t.limited()
+	defer cancel()
+	_, err := chromedp.Call(ctx, emulation.SetEmulatedMedia, emulation.SetEmulatedMediaParams{Media: "print"})
+	return err
+}
+
 // Slow makes the page's own thread so many times slower; 1 is as fast as it is.
 // Workers stay as fast as they are: the browser can slow no other thread.
 func (t *Tab) Slow(times float64) error {
