@@ -56,6 +56,11 @@ type Reckoning struct {
 	NineInTen     config.Date `json:"nine_in_ten"`
 }
 
+// Whole are the working days from the order to its two dates, a day begun counted whole.
+func (r *Reckoning) Whole() (evenOdds, nineInTen int) {
+	return whole(r.EvenOddsDays), whole(r.NineInTenDays)
+}
+
 // Chance is how likely delivery is on or before a day.
 type Chance struct {
 	Days   int         `json:"days"`

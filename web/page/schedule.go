@@ -14,9 +14,9 @@ func Dates(p *Page) Part {
 	s := p.Q.Plan
 	t := Table{Caption: "Delivery", Class: "tight", Heads: []string{"", "Likely date (50 %)", "Safe date (90 %)"}}
 	row := func(name string, r leadtime.Reckoning) {
-		t.Rows = append(t.Rows,
-			[]Part{Text(name), Text(r.EvenOdds.Long() + " (" + quantity.Group(r.EvenOddsDays, 0) + " working days)"),
-				Text(r.NineInTen.Long() + " (" + quantity.Group(r.NineInTenDays, 0) + ")")})
+		even, nine := r.Whole()
+		t.Rows = append(t.Rows, []Part{Text(name), Text(r.EvenOdds.Long() + " (" + strconv.Itoa(even) + " working days)"),
+			Text(r.NineInTen.Long() + " (" + strconv.Itoa(nine) + ")")})
 	}
 	row("All paths, simulated", s.Simulated)
 	row("Critical path alone, each delay by itself", s.Analytic)

@@ -12,7 +12,7 @@ import (
 )
 
 // Told is what the last press changed of the unit beyond what was pressed. It
-// stands where the press was, and nowhere else, until the unit changes again.
+// stands where the press was, and nowhere else, until anything of the quote changes again.
 type Told struct {
 	At      string       `json:"at"`   // what was pressed: an id, or a word such as "cheapest"
 	Area    string       `json:"area"` // where that was
@@ -25,6 +25,19 @@ type Told struct {
 	Total   pricing.Amount `json:"total"`
 	Payload float64        `json:"payload_lb"`
 	Safe    config.Date    `json:"safe"`
+	// Its lines of price that are no part of the unit, such as credits and taxes, by label.
+	Terms map[string]pricing.Amount `json:"terms,omitempty"`
+}
+
+// TermsOf adds up the lines of a price that are no part of a unit, by label.
+func TermsOf(p *pricing.Sheet) map[string]pricing.Amount {
+	terms := map[string]pricing.Amount{}
+	for _, l := range p.Lines {
+		if !slices.Contains([]string{pricing.LineChassis, pricing.LineBody, pricing.LineOption}, l.Code) {
+			terms[l.Label] = terms[l.Label].Add(l.Amount)
+		}
+	}
+	return terms
 }
 
 // ToldChange is one option, chassis or body that came in or went.
@@ -54,9 +67,13 @@ type ToldLoad struct {
 const mostTold = 80
 
 // TellFrom notes what the press changed beyond its own id, against the draft before.
-// Presses that change no unit leave what was told before.
+// What was told before stays while nothing of the quote changes: the one press that takes
+// it back undoes the last step.
 func (s *Session) TellFrom(was *quote.Draft, at string) {
 	if quote.SameLoad(&was.Unit, &s.Draft.Unit, false) {
+		if s.View.Told != nil && Canonical(was) != Canonical(s.Draft) {
+			s.View.Told = nil
+		}
 		return
 	}
 	s.View.Told, s.View.Fresh = nil, s.broughtSince(&was.Unit)
@@ -70,6 +87,7 @@ func (s *Session) TellFrom(was *quote.Draft, at string) {
 	s.Draft = was
 	if w, err := s.Work(); err == nil {
 		t.Total, t.Safe = w.Quote.Price.Total, w.Quote.Plan.NineInTen
+		t.Terms = TermsOf(w.Quote.Price)
 		f, _ := w.Quote.Figure("weight.payload-left")
 		t.Payload = f.Value
 	}

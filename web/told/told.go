@@ -3,6 +3,7 @@
 package told
 
 import (
+	"maps"
 	"slices"
 	"strings"
 
@@ -340,6 +341,7 @@ func (p *Page) sum() string {
 	if t.Total.Equal(q.Price.Total) {
 		said = "With what you pressed, the total stays as it was"
 	}
+	said += p.terms()
 	if f, ok := q.Figure("weight.payload-left"); ok && f.Value != t.Payload {
 		said += ", remaining payload " + p.Show(t.Payload, f.Unit) + " → " + p.Show(f.Value, f.Unit)
 	}
@@ -347,4 +349,24 @@ func (p *Page) sum() string {
 		said += ", the safe date (90 %) " + t.Safe.Long() + " → " + is.Long()
 	}
 	return said + "."
+}
+
+// terms names the lines of price, beside the parts listed, that are others than before.
+func (p *Page) terms() string {
+	was, is := p.Told.Terms, session.TermsOf(p.Q.Price)
+	if was == nil {
+		return ""
+	}
+	labels := maps.Clone(was)
+	maps.Copy(labels, is)
+	var parts []string
+	for _, label := range slices.Sorted(maps.Keys(labels)) {
+		if by := is[label].Sub(was[label]); !by.IsZero() {
+			parts = append(parts, label+" "+by.Signed())
+		}
+	}
+	if parts == nil {
+		return ""
+	}
+	return " (" + strings.Join(parts, ", ") + " among it)"
 }

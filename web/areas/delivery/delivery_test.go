@@ -1,11 +1,15 @@
 package delivery
 
 import (
+	"math"
 	"strconv"
 	"testing"
 
+	"github.com/stretchr/testify/assert"
+
 	"boxwright/config/leadtime"
 	"boxwright/pricing/quote/quotetest"
+	"boxwright/web/page"
 	"boxwright/web/page/pagetest"
 	"boxwright/web/session"
 )
@@ -32,5 +36,14 @@ func TestListsThatAreCutShort(t *testing.T) {
 		}},
 	} {
 		l.IsCutShort(t)
+	}
+}
+
+// A date and the working days beside it say the same, so two dates never have the same days.
+func TestWorkingDaysFitTheDate(t *testing.T) {
+	p := pagetest.Of(t, quotetest.Demo(t), "cut-14500-158-gas", false)
+	for _, days := range []float64{109.6, 110, 110.4} {
+		p.Q.Plan.Simulated.EvenOddsDays = days
+		assert.Contains(t, page.Dates(p).String(), "("+strconv.Itoa(int(math.Ceil(days)))+" working days)", days)
 	}
 }

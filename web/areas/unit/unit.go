@@ -82,6 +82,9 @@ func (p *Page) toldInRow() bool {
 	at, here := p.Told.Told.At, p.View.ChapterIn(p.Q.Edition.Cat)
 	cat := p.Q.Edition.Cat
 	switch o := cat.OptionByID(at); {
+	case o != nil && p.View.Search != "":
+		m := slices.IndexFunc(cat.Options, func(x config.Option) bool { return x.ID == at })
+		return p.Shown(o) && p.finds(m)
 	case o != nil:
 		return cat.GroupByID(o.Group).Chapter == here && p.Shown(o)
 	case cat.ChassisByID(at) != nil:
@@ -178,15 +181,11 @@ const mostFound = 200
 // found lists the options whose words match the search, in their groups.
 func found(p *Page) Part {
 	cat := p.Q.Edition.Cat
-	texts := page.OptionTexts(p.Q.Edition)
-	words := strings.Fields(strings.ToLower(p.View.Search))
 	var list []listed
 	hits, shown := 0, 0
 	for i := range cat.Groups {
 		g := &cat.Groups[i]
-		members := slices.DeleteFunc(p.offered(cat.Members(g.ID)), func(m int) bool {
-			return !page.Finds(texts[m], words)
-		})
+		members := slices.DeleteFunc(p.offered(cat.Members(g.ID)), func(m int) bool { return !p.finds(m) })
 		hits += len(members)
 		members = members[:min(len(members), mostFound-shown)]
 		shown += len(members)
@@ -199,6 +198,12 @@ func found(p *Page) Part {
 	p.Answer = said
 	return Many(El("p", Class("lead"), Text(said+". "),
 		page.Action("chapter", p.View.Chapter, "", "Back to the chapters", Class("quiet"))), groups(p, list))
+}
+
+// finds reports whether the search finds an option, by its place in the catalogue.
+func (p *Page) finds(m int) bool {
+	words := strings.Fields(strings.ToLower(p.View.Search))
+	return page.Finds(page.OptionTexts(p.Q.Edition)[m], words)
 }
 
 // offers reports whether a chapter has anything to show.
