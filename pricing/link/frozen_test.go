@@ -1,13 +1,13 @@
 package link_test
 
 import (
-	"fmt"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
 	"boxwright/config"
+	"boxwright/config/quantity"
 	"boxwright/pricing/link"
 	"boxwright/pricing/quote"
 )
@@ -15,7 +15,7 @@ import (
 // The figures a link carries for readers without its edition are those of the
 // quote, each under its own name.
 func TestFrozenFiguresAreThoseOfTheQuote(t *testing.T) {
-	d := quote.Begin(demo(), "cut-14500-158-gas", "", config.Date{Year: 2026, Month: 11, Day: 25})
+	d := quote.Begin(demo(), "cut-14000-158-gas", "", config.Date{Year: 2026, Month: 11, Day: 25})
 	q, err := quote.Compute(demo(), d)
 	require.NoError(t, err)
 	text, err := link.Encode(q)
@@ -37,7 +37,8 @@ func TestFrozenFiguresAreThoseOfTheQuote(t *testing.T) {
 		{"price good through", q.Price.ValidUntil, f.Until},
 		{"likely delivery (50 %)", q.Plan.EvenOdds, f.Even},
 		{"safe date (90 %)", q.Plan.NineInTen, f.Safe},
-		{"payload left in whole pounds", fmt.Sprintf("%d", int(left.Value)), fmt.Sprintf("%.0f", f.Payload)},
+		{"payload left, as every page shows it", quantity.US.Show(left.Value, quantity.Pound), quantity.US.Show(f.Payload,
+			quantity.Pound)},
 	} {
 		t.Run(c.name, func(t *testing.T) { assert.Equal(t, c.want, c.is) })
 	}

@@ -74,6 +74,7 @@ import (
 	"encoding/json"
 	"errors"
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 
@@ -251,16 +252,20 @@ func Freeze(q *quote.Quote) *Frozen {
 		Even: q.Plan.EvenOdds, Safe: q.Plan.NineInTen,
 	}
 	if left, ok := q.Figure("weight.payload-left"); ok {
-		f.Payload = float64(int(left.Value))
+		f.Payload = math.Round(left.Value) // as it is shown
 	}
 	return f
 }
 
 // Agrees reports whether the figures are those of a quote as it is computed now. A date
-// that a link does not carry is not compared.
+// that a link does not carry is not compared, and a pound of payload is forgiven: earlier
+// links cut it to whole pounds.
 func (f Frozen) Agrees(now *Frozen) bool {
 	if f.Safe.IsZero() {
 		f.Safe = now.Safe
+	}
+	if math.Abs(f.Payload-now.Payload) == 1 {
+		f.Payload = now.Payload
 	}
 	return f == *now
 }
