@@ -260,7 +260,9 @@ export class History {
     await this.transport.alone(() => {
       acts = this.refused; // what was still on its way is among them by now
       this.refused = [];
+      const from = this.state.saved.find((s) => s.id === this.state.here.id);
       this.begin();
+      if (from) this.state.saved.unshift({ ...from, id: this.state.here.id }); // listed at once
     });
     this.transport.act({ do: "restore", id: "You work on a copy now" });
     if (acts.length) this.transport.act(...acts);

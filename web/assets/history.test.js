@@ -245,3 +245,17 @@ test("nothing is written before it is known that no other window holds the quote
   const kept = [...p.records.values()].map((r) => r.draft.title);
   assert.deepEqual(kept, ["a"], "the copy has what was done here");
 });
+
+test("a copy is listed at once, beside what it was made of", async () => {
+  const p = page();
+  p.done("a");
+  await settled(p);
+  const was = p.state.here.id;
+  await p.history.copy();
+  await p.transport.idle;
+  const listed = p.state.saved.map((s) => [s.id, s.name]);
+  assert.deepEqual(listed, [[p.state.here.id, "a"], [was, "a"]]);
+  p.done("b");
+  await settled(p);
+  assert.deepEqual(p.state.saved.map((s) => s.name), ["b", "a"], "and once");
+});
