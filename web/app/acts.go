@@ -61,7 +61,7 @@ func started(s *session.Session, a session.Act) {
 // restore shows a state that the page had kept; ID says how it came there, and Value from what or to what.
 func restore(s *session.Session, a session.Act) {
 	if a.ID != "" {
-		s.View.Told = nil
+		s.View.Told, s.Telling = nil, false
 		s.Spoken = session.Clip(strings.TrimSuffix(a.ID+": "+letters.Calm(short(a.Value)), ": "), session.MaxSaid) + "."
 	}
 }

@@ -51,5 +51,5 @@ func TestCreditsAreTold(t *testing.T) {
 	require.Contains(t, s.Regions["main"], takeBack)
 	text := regexp.MustCompile(`<[^>]*>`).ReplaceAllString(s.Regions["main"], "")
 	assert.Contains(t, text, "the total changes by "+p.quote().Price.Total.Sub(before).Signed()+
-		" (Crew safety package credit -1,850.00 among it)")
+		" (Crew safety package credit −1,850.00 among it)")
 }

@@ -72,7 +72,7 @@ const mostTold = 80
 func (s *Session) TellFrom(was *quote.Draft, at string) {
 	if quote.SameLoad(&was.Unit, &s.Draft.Unit, false) {
 		if s.View.Told != nil && Canonical(was) != Canonical(s.Draft) {
-			s.View.Told = nil
+			s.View.Told, s.Telling = nil, false
 		}
 		return
 	}
