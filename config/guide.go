@@ -45,7 +45,7 @@ type GuideStep struct {
 // What a step can open and press.
 var (
 	GuideAreas = []string{"start", "needs", "equipment", "standards", "unit", "weight", "power", "space", "delivery",
-		"price", "compare", "quote", "catalogue"}
+		"price", "compare", "quote", "catalogue", "seller"}
 	GuidePresses = []string{"copy-link", "print"}
 )
 

@@ -107,6 +107,15 @@ func Check(public, message, signature []byte) bool {
 // Text writes a public key the way a roster does.
 func Text(public []byte) string { return base64.RawURLEncoding.EncodeToString(public) }
 
+// PublicKey reads what Text wrote; nil where it is no key.
+func PublicKey(text string) []byte {
+	raw, err := base64.RawURLEncoding.DecodeString(text)
+	if err != nil || len(raw) != KeyBytes {
+		return nil
+	}
+	return raw
+}
+
 // Short is what two people read to each other to compare a key.
 func Short(public []byte) string {
 	digits := hex.EncodeToString(public[:min(len(public), 8)])

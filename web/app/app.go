@@ -40,8 +40,9 @@ type Reply struct {
 	Regions map[string][]*string `json:"regions,omitempty"`
 	Shown   string               `json:"shown,omitempty"` // names these regions
 	Title   string               `json:"title,omitempty"`
-	Say     string               `json:"say,omitempty"`  // read out politely
-	Said    string               `json:"said,omitempty"` // what was done, for the trail
+	Say     string               `json:"say,omitempty"`    // read out politely
+	Notice  string               `json:"notice,omitempty"` // what the press did, shown until the next one
+	Said    string               `json:"said,omitempty"`   // what was done, for the trail
 	Gist    Gist                 `json:"gist"`
 	Fault   string               `json:"fault,omitempty"` // shown as an alert; the earlier state stands
 	Do      []Step               `json:"do,omitempty"`

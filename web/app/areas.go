@@ -10,6 +10,7 @@ import (
 	"boxwright/web/areas/power"
 	"boxwright/web/areas/price"
 	"boxwright/web/areas/quote"
+	"boxwright/web/areas/seller"
 	"boxwright/web/areas/space"
 	"boxwright/web/areas/standards"
 	"boxwright/web/areas/start"
@@ -34,6 +35,7 @@ var tabs = []*areas.Area{
 	&compare.Area,
 	&quote.Area,
 	&catalogue.Area,
+	&seller.Area,
 }
 
 // Areas are the ids of the areas in the order of their tabs.

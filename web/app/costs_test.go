@@ -80,14 +80,14 @@ func (p *browser) clean(where, text string, secrets []string) {
 	}
 }
 
-// While the cost sheet is open, its figures stand in the Price area's own
-// section on the screen; every other output is searched for them.
+// While the cost sheet is open, its figures stand in a section of Costs and keys
+// on the screen; every other output is searched for them.
 func TestCostsReachNothingButTheirSection(t *testing.T) {
 	p := open(t)
 	s, reply := p.openPrivate()
 	require.Empty(t, s.Fault)
 	secrets := p.secrets()
-	p.clean("the reply to opening, elsewhere than Price", reply, secrets)
+	p.clean("the reply to opening, elsewhere than Costs and keys", reply, secrets)
 	kept := stepOf(s, "keep-costs")
 	require.NotNil(t, kept)
 	sealed, err := base64.StdEncoding.DecodeString(kept.Text)
@@ -100,13 +100,13 @@ func TestCostsReachNothingButTheirSection(t *testing.T) {
 	assert.Equal(t, kept.Text, saved.Text, "the file saved is the sealed one")
 
 	for _, area := range Areas() {
-		if area == "price" {
+		if area == "seller" {
 			continue // the one that shows them
 		}
 		_, reply := p.raw(Act{Do: "go", ID: area})
 		p.clean("area "+area, reply, secrets)
 	}
-	s, _ = p.raw(Act{Do: "go", ID: "price"})
+	s, _ = p.raw(Act{Do: "go", ID: "seller"})
 	main := s.Regions["main"]
 	for _, must := range []string{"CANARY-TITLE", "CANARY-ROLE", "CANARY-OVERHEAD", "43,117.91", "98,713.37"} {
 		assert.Contains(t, main, must, "the search would find it")
@@ -115,7 +115,7 @@ func TestCostsReachNothingButTheirSection(t *testing.T) {
 	require.True(t, found, "the section is one that paper leaves out")
 	_, after, found := strings.Cut(rest, "</section>")
 	require.True(t, found)
-	p.clean("the Price area around the section", before+after, secrets)
+	p.clean("the area around the section", before+after, secrets)
 	delete(s.Regions, "main")
 	others, err := json.Marshal(s)
 	require.NoError(t, err)
@@ -150,7 +150,7 @@ func TestCostsAreLostOnLockAndRestart(t *testing.T) {
 	sealed := stepOf(s, "keep-costs").Text
 	secrets := p.secrets()
 	p.req["costs"] = true
-	p.do(Act{Do: "go", ID: "price"})
+	p.do(Act{Do: "go", ID: "seller"})
 	s, reply := p.raw(Act{Do: "lock-costs"})
 	p.clean("locked", reply, secrets)
 	assert.Contains(t, s.Regions["main"], "Unlock")
@@ -202,7 +202,7 @@ func TestDemonstrationCosts(t *testing.T) {
 	p := open(t)
 	p.do(Act{Do: "new", ID: "cut-14500-158-gas", Value: "mod-146-72"})
 	s := p.do(Act{Do: "open-costs", Value: passphrase, File: base64.StdEncoding.EncodeToString(file),
-		Random: base64.StdEncoding.EncodeToString(make([]byte, 32))}, Act{Do: "go", ID: "price"})
+		Random: base64.StdEncoding.EncodeToString(make([]byte, 32))}, Act{Do: "go", ID: "seller"})
 	require.Empty(t, s.Fault)
 	assert.Contains(t, s.Regions["main"], "Sales manager")
 	assert.Contains(t, s.Regions["main"], "What a discount does to the margin")

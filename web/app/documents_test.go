@@ -206,3 +206,28 @@ func TestRivals(t *testing.T) {
 	assert.NotContains(t, s.Regions["main"], "Northern")
 	assert.NotContains(t, string(p.req["draft"].(json.RawMessage)), "Another bid", "bids are part of no quote")
 }
+
+// Whoever compares names the columns. The name goes with the unit that is added, and is part
+// of no quote.
+func TestColumnsAreNamed(t *testing.T) {
+	p := open(t)
+	heads := func(acts ...Act) []string {
+		main := p.do(acts...).Regions["main"]
+		head, _, _ := strings.Cut(main, "</thead>")
+		var names []string
+		for _, x := range strings.Split(head, `<th scope="col"><b><bdi>`)[1:] {
+			name, _, _ := strings.Cut(x, "<")
+			names = append(names, name)
+		}
+		return names
+	}
+	p.do(Act{Do: "go", ID: "compare"}, set("column.own", "Low bid"), Act{Do: "pin"}, Act{Do: "pick", ID: "fb-push", On: true})
+	title := heads()[1]
+	assert.Equal(t, []string{"Low bid", title}, heads(), "what was added keeps its name, and the changed unit needs another")
+	assert.Equal(t, []string{"Low bid", "With bumper"}, heads(set("column.own", "With bumper")))
+	assert.Equal(t, []string{"Low &lt;b&gt;", "With bumper"}, heads(set("column.0", "Low <b>")))
+	assert.Equal(t, []string{"With bumper", "Low &lt;b&gt;"}, heads(Act{Do: "swap", ID: "0"}))
+	assert.NotContains(t, string(p.req["draft"].(json.RawMessage)), "Low")
+	assert.Empty(t, heads(set("column.7", "x"))[2:])
+	assert.Equal(t, title, heads(set("column.0", ""))[0], "a blank one is called by its title")
+}

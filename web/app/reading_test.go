@@ -288,7 +288,7 @@ func TestDiscountBeyondTheSignersLimit(t *testing.T) {
 func TestTakingAKeyOutAsksFirst(t *testing.T) {
 	p := open(t)
 	key := demoKey(t, p, "demo-key.json")
-	s := p.do(Act{Do: "go", ID: "quote"})
+	s := p.do(Act{Do: "go", ID: "seller"})
 	require.Contains(t, s.Regions["main"], "No copy was saved from this page so far")
 	before, _, _ := strings.Cut(s.Regions["main"], `id="key-forget"`)
 	require.Greater(t, strings.LastIndex(before, `id="fold-forget"`), strings.LastIndex(before, "</details>"),
@@ -389,7 +389,7 @@ func TestNoQuoteIsComparedWithItself(t *testing.T) {
 func TestListOfAreasSaysWhatTheQuoteLacks(t *testing.T) {
 	p := open(t)
 	s := p.do(Act{Do: "new", ID: "cut-14500-158-gas", Value: "mod-146-72"})
-	assert.Contains(t, textOf(s.Regions["areas"]), "no buyer, seller, number")
+	assert.Contains(t, textOf(s.Regions["areas"]), "3 things missing")
 	s = p.do(parties...)
 	assert.Contains(t, textOf(s.Regions["areas"]), "ready to print")
 	s = p.do(set("buyer.name", ""))

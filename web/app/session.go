@@ -116,7 +116,7 @@ func (a *App) reply(s *session.Session) (*Reply, error) {
 		}
 	}
 	r := &Reply{
-		Draft: draft, View: s.View, Pins: s.Pins, Title: p.title(), Said: said(s),
+		Draft: draft, View: s.View, Pins: s.Pins, Title: p.title(), Said: said(s), Notice: s.Notice,
 		Gist: s.Gist(p.Q), Do: s.Steps, Partial: s.Partial,
 	}
 	r.Regions, r.Shown = a.changed(p.regions(), s.Req.Shown)

@@ -20,13 +20,13 @@ func TestADraftSaysWhatIsMissingWhereItIsSentAndPrinted(t *testing.T) {
 	p := open(t)
 	s := p.do(Act{Do: "go", ID: "quote"})
 	main := s.Regions["main"]
-	for _, where := range []string{`id="ready-link"`, `id="ready-print"`, "Draft, not signed and not complete."} {
+	for _, where := range []string{`id="ready"`, "Draft, not signed and not complete."} {
 		assert.Contains(t, main, where)
 	}
-	assert.Contains(t, main, "Missing: Buyer, Seller, Number.")
+	assert.Equal(t, 2, strings.Count(main, "Missing: Buyer, Seller, Number."), "beside what prints it, and on paper")
 	main = p.do(parties...).Regions["main"]
 	assert.NotContains(t, main, "Missing: ")
-	assert.Contains(t, main, "look first at: ")
+	assert.Contains(t, main, "It goes out as a draft. To check: ")
 	assert.NotContains(t, main, "not complete")
 }
 

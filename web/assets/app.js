@@ -145,6 +145,7 @@ function show(reply, acts) {
   if (!answered) first();
   // What was said in alarm stays until the user does something else.
   if (reply.fault || !only(acts, ...COMES_BACK, "restore")) trouble(reply.fault || "");
+  if (!only(acts, ...COMES_BACK)) screen.done(reply.notice || "");
   const { opening } = screen;
   const before = state.view;
   const taken = !!reply.regions && history.take(reply, acts);

@@ -51,6 +51,7 @@ export interface Reply {
   shown?: string;
   title?: string;
   say?: string;
+  notice?: string;
   said?: string;
   gist: Gist;
   fault?: string;
@@ -127,6 +128,7 @@ export interface View {
   frozen?: Frozen;
   alone?: boolean;
   rivals?: unknown[];
+  names?: Record<string, string>;
   guide?: number;
   guide_off?: boolean;
   typed?: Record<string, string>;

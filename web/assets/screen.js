@@ -9,6 +9,13 @@ const REGIONS = ["masthead", "areas", "main", "standing"];
 /** element finds a part that every page has. @param {string} id */
 const element = (id) => /** @type {HTMLElement} */ (document.getElementById(id));
 
+/** notice shows a text at the foot of the window; an empty one takes it away. @param {string} id @param {string} text */
+function notice(id, text) {
+  const box = element(id);
+  if (box.textContent !== text) box.textContent = text;
+  box.hidden = !text;
+}
+
 /**
  * What is seen in the place of the page: "link" while a link is checked,
  * "refused" when it cannot be opened, and "kept" while the last quote comes up.
@@ -71,10 +78,7 @@ export class Screen {
    * @param {string} text
    */
   outdated(text) {
-    const line = element("stale");
-    if (line.hidden === !text) return;
-    line.textContent = text;
-    line.hidden = !text;
+    notice("stale", text);
   }
 
   /** forget has every region brought up anew. */
@@ -85,9 +89,12 @@ export class Screen {
 
   /** trouble shows an alert; an empty text takes it away. @param {string} text */
   trouble(text) {
-    const box = element("trouble");
-    box.textContent = text;
-    box.hidden = !text;
+    notice("trouble", text);
+  }
+
+  /** done shows what the last press did; an empty text takes it away. @param {string} text */
+  done(text) {
+    notice("done", text);
   }
 
   /** working shows that an answer takes long. @param {boolean} long */

@@ -180,6 +180,7 @@ test("alerts and notes are hidden when they say nothing", () => {
   const screen = new Screen();
   for (const [name, id] of [
     ["trouble", "trouble"],
+    ["done", "done"],
     ["outdated", "stale"],
   ]) {
     screen[name]("Look");

@@ -17,7 +17,7 @@ func TestSellersCostsStayPrivate(t *testing.T) {
 	const passphrase = "plum orchard lantern"
 	w := open(t, folder, drive.Desk, "")
 	w.begin("cut-14500-158-gas", "mod-146-72")
-	w.area("price")
+	w.area("seller")
 	file, err := os.ReadFile("../assets/catalogue/demo-costs.json")
 	require.NoError(t, err)
 	const title = "Demonstration cost sheet"
@@ -38,7 +38,7 @@ func TestSellersCostsStayPrivate(t *testing.T) {
 	}
 	sealed := eval[string](w, `localStorage.getItem("boxwright.costs.1")`)
 	paper := flat(strings.Join(w.paper(), " "))
-	require.Contains(t, paper, "Build-up")
+	require.Contains(t, paper, "Costs and keys", "the area is printed, without what it shows")
 	w.area("quote")
 	for _, where := range []string{paper, flat(strings.Join(w.paper(), " ")), kept(),
 		eval[string](w, `document.documentElement.outerHTML`)} {
@@ -47,7 +47,7 @@ func TestSellersCostsStayPrivate(t *testing.T) {
 		}
 	}
 
-	w.area("price")
+	w.area("seller")
 	w.click("#costs-lock")
 	require.NotContains(t, w.text("#main"), title)
 	w.typed("#costs-pass", "not the passphrase")

@@ -120,9 +120,10 @@ func TestFocusIsNeverLost(t *testing.T) {
 	press("add-rival")
 	press("drop-rival.0")
 	w.parties()
-	press("area-quote")
+	press("area-seller")
 	w.typed("#key-pass", "crane lantern orchard velvet")
-	press("key-new")
+	require.Equal(t, "key-export", press("key-new"), "what a new key needs next")
+	press("area-quote")
 	w.typed("#key-pass", "crane lantern orchard velvet")
 	require.Equal(t, "link-text", press("sign"), "the link to send stands where the button stood")
 

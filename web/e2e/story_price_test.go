@@ -14,7 +14,7 @@ import (
 func init() {
 	know(deeds, map[string]sentence{
 		`unlock the cost sheet "…" with the passphrase "…"`: func(s *story, says []string) {
-			s.area("price")
+			s.area("seller")
 			s.typed("#costs-pass", says[1])
 			s.must(s.Choose("#f-costs", s.file(says[0])))
 			s.must(s.Until(`document.getElementById("costs-lock")`))
@@ -22,7 +22,6 @@ func init() {
 			require.Empty(s.t, s.trouble())
 		},
 		`note the margin and the price`: func(s *story, _ []string) {
-			s.area("price")
 			s.noted["margin"], s.noted["price"] = s.margin(), s.price()
 		},
 		`give a discount of "…" percent for "…"`: func(s *story, says []string) {
@@ -31,9 +30,9 @@ func init() {
 			s.typed(s.field("Reason for the discount"), says[1])
 		},
 		`sign with the key "…" and the passphrase "…"`: func(s *story, says []string) {
-			s.area("quote")
-			if s.has("#fold-key") {
+			if s.area("quote"); s.has("#go-keys") {
 				s.takesIn(says[0], says[1])
+				s.area("quote")
 			}
 			s.typed("#key-pass", says[1])
 			s.click("#sign")
@@ -42,10 +41,7 @@ func init() {
 		},
 	})
 	know(deeds, map[string]sentence{
-		`take in the key "…" with the passphrase "…"`: func(s *story, says []string) {
-			s.area("quote")
-			s.takesIn(says[0], says[1])
-		},
+		`take in the key "…" with the passphrase "…"`: func(s *story, says []string) { s.takesIn(says[0], says[1]) },
 		`revise it as the seller`: func(s *story, _ []string) {
 			s.click("#reading-menu summary")
 			s.click("#revise")
@@ -55,6 +51,7 @@ func init() {
 	})
 	know(looked, map[string]sentence{
 		`the margin fell by exactly the discount`: func(s *story, _ []string) {
+			s.area("price")
 			off := -s.line("Discount")
 			require.Positive(s.t, off)
 			require.Equal(s.t, s.noted["margin"]-off, s.margin())
@@ -62,10 +59,14 @@ func init() {
 		`the discount is "…" percent of one unit at list`: func(s *story, says []string) {
 			percent, err := strconv.ParseFloat(says[0], 64)
 			s.must(err)
+			s.area("price")
 			require.Equal(s.t, int(math.Round(float64(s.line("One unit at list"))*percent/100)), -s.line("Discount"),
 				"to the nearest cent")
 		},
-		`"…" may agree to it`: func(s *story, says []string) { require.Contains(s.t, s.row("#costs tr", says[0]), "may agree") },
+		`"…" may agree to it`: func(s *story, says []string) {
+			s.area("seller")
+			require.Contains(s.t, s.row("#costs tr", says[0]), "may agree")
+		},
 		`what changed is "…"`: func(s *story, says []string) {
 			require.Equal(s.t, strings.Split(says[0], "; "),
 				eval[[]string](s.window,
@@ -103,16 +104,17 @@ func (s *story) price() int { s.t.Helper(); return s.number(s.text(":is(#standin
 // takesIn takes a signing key in from its file.
 func (s *story) takesIn(file, passphrase string) {
 	s.t.Helper()
-	s.click("#fold-key summary")
+	s.area("seller")
 	s.typed("#key-pass", passphrase)
 	s.must(s.Choose("#f-key", s.file(file)))
-	s.must(s.Until(`document.getElementById("sign")`))
+	s.must(s.Until(`document.getElementById("key-export")`))
 	s.must(s.Settle())
 }
 
 // margin is the seller's, as the open cost sheet sums it up.
 func (s *story) margin() int {
 	s.t.Helper()
+	s.area("seller")
 	return s.number(s.text("#costs tbody td:nth-of-type(3)"))
 }
 

@@ -195,11 +195,11 @@ var looked = map[string]sentence{
 	},
 	`the other costs between "…" and "…" more`: func(s *story, says []string) {
 		row := eval[[]string](s.window,
-			`[...[...document.querySelectorAll("#difference-0 tr")].at(-1).cells].map((c) => c.innerText)`)
+			`document.getElementById("difference-0").open = true, [...[...document.querySelectorAll("#difference-0 tr")].at(-1).cells].map((c) => c.innerText)`)
 		s.between(row[len(row)-1], says)
 	},
 	`the other arrives between "…" and "…" days later`: func(s *story, says []string) {
-		m := regexp.MustCompile(`arrives (\d+) calendar days later`).FindStringSubmatch(s.text("#difference-0"))
+		m := regexp.MustCompile(`arrives (\d+) calendar days later`).FindStringSubmatch(s.whole("#difference-0"))
 		require.NotNil(s.t, m, s.text("#difference-0"))
 		s.between(m[1], says)
 	},

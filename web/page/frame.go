@@ -139,7 +139,7 @@ func (f *Frame) NotKept() Part {
 	if !known {
 		why = unkept["refused"]
 	}
-	return El("section", At("id", "not-kept"), Class("block screen"), At("aria-label", "Not saved"),
+	return El("section", At("id", "not-kept"), Class("notice warn screen"), At("aria-label", "Not saved"),
 		El("p", El("b", Text("What you enter is not saved: it is gone when this window closes. ")), Text(why+" "),
 			Action("save-draft", "", "", "Save this quote as a file", At("id", "not-kept-save"))))
 }

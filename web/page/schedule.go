@@ -183,7 +183,10 @@ func DeliveriesTable(p *Page) Part {
 		Heads: []string{"Unit", "Ordered", "Likely date (50 %)", "Safe date (90 %)", "Needed by", "Framing slot"}}
 	for _, x := range p.Q.Deliveries() {
 		name := p.Q.NameOf(x.Item)
-		if x.Alike > 1 {
+		switch {
+		case x.Alike == p.Q.Draft.Count():
+			name = "Unit " + strconv.Itoa(x.N) + " of " + strconv.Itoa(x.Alike)
+		case x.Alike > 1:
 			name += ", " + strconv.Itoa(x.N) + " of " + strconv.Itoa(x.Alike)
 		}
 		due := p.Q.Draft.Items()[x.Item].Unit.NeededBy

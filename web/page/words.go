@@ -106,6 +106,12 @@ var (
 		Source: ByPage,
 		About:  "date",
 	}
+	Signature = &Term{
+		Name: "Signature",
+		Text: "A mark that only the holder of the key can make; if anything in the quote changes, it " +
+			"no longer holds. The list of signers is the catalogue's: the keys that it knows.",
+		Source: "Ed25519, an open standard",
+	}
 	EditionAndContent = &Term{
 		Name: "Edition and content",
 		Text: "A catalogue edition has a name and a fingerprint of everything in it. Two quotes with " +

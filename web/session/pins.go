@@ -1,6 +1,7 @@
 package session
 
 import (
+	"maps"
 	"slices"
 
 	"boxwright/config"
@@ -33,7 +34,21 @@ func (s *Session) PinDraft() bool {
 		s.Pins = s.Pins[1:]
 	}
 	s.Pins = append(s.Pins, text)
+	s.NameCompared(text, s.View.Names[""])
+	s.NameCompared("", "")
 	return true
+}
+
+// NameCompared names a quote of the comparison by its link, or the quote itself by none, and
+// forgets the names of what is compared no more. Without a name it is called by its title.
+func (s *Session) NameCompared(text, name string) {
+	names := map[string]string{"": s.View.Names[""]}
+	for _, pin := range s.Pins {
+		names[link.Name(pin)] = s.View.Names[link.Name(pin)]
+	}
+	names[link.Name(text)] = name
+	maps.DeleteFunc(names, func(_, name string) bool { return name == "" })
+	s.View.Names = names
 }
 
 // MaxPins is how many quotes can be set aside for comparison.

@@ -39,6 +39,7 @@ type View struct {
 	// the link of a revision does not bring the quote before it along
 	Alone    bool              `json:"alone,omitempty"`
 	Rivals   []quote.Rival     `json:"rivals,omitempty"`    // other bids, typed in for Compare
+	Names    map[string]string `json:"names,omitempty"`     // of what is compared, by link.Name; of the quote itself by ""
 	Guide    int               `json:"guide,omitempty"`     // step of the guided quote, from one
 	GuideOff bool              `json:"guide_off,omitempty"` // it was ended, or declined
 	Typed    map[string]string `json:"typed,omitempty"`     // text in a field that could not be taken

@@ -140,8 +140,8 @@ func draw(p *Page) Part {
 
 // signAsPlant lets whoever keeps the catalogue sign it.
 func signAsPlant(p *Page, looked string) Part {
-	tools := para("It needs a signing key on this computer: make one in Quote, under Sign as the seller, and keep it " +
-		"for the plant alone.")
+	tools := para("It needs a signing key on this computer: make one in Costs and keys, and keep it for the plant " +
+		"alone.")
 	if p.OwnKey != "" {
 		tools = Many(El("div", Class("field"),
 			El("label", At("for", "plant-pass"), Text("Passphrase of your signing key")),

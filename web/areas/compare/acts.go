@@ -59,11 +59,29 @@ func swap(s *session.Session, a session.Act) {
 		s.Fault("%s", session.Sentence(err))
 		return
 	}
+	name := s.View.Names[link.Name(s.Pins[i])]
 	s.Pins = slices.Delete(slices.Clone(s.Pins), i, i+1)
 	s.PinDraft()
+	s.NameCompared("", name)
 	s.Draft = d
 	s.Notice = letters.Isolate(cmp.Or(d.Title, s.Memory.Edition.Cat.LabelOf(d.Unit.Chassis))) +
 		" is showing now. The quote worked on before is kept here."
+}
+
+// columnField names a column of the comparison.
+func columnField(at string) session.Setter {
+	return func(s *session.Session, a session.Act) error {
+		pin := ""
+		if at != ownColumn {
+			i, err := strconv.Atoi(at)
+			if err != nil || i < 0 || i >= len(s.Pins) {
+				return errors.New("there is no such quote")
+			}
+			pin = s.Pins[i]
+		}
+		s.NameCompared(pin, session.Clip(strings.TrimSpace(a.Value), mostNamed))
+		return nil
+	}
 }
 
 // ---- rival bids ----

@@ -63,11 +63,11 @@ func draw(p *Page) Part {
 		),
 		El("div", Class("block screen"), El("div", Class("fields"),
 			page.Field(p.Page, "pin-link", "Add a quote by its link", "",
-				"Paste the whole link; it is checked before anything is shown"))),
+				"Paste the whole link; it is checked before anything is shown"), namesOf(p, columns))),
 		reasons(columns),
 		comparison(p, columns),
-		drawings(p, columns),
 		p.Sights,
+		drawings(p, columns),
 		differences(p, columns),
 		rivals(p),
 	)
@@ -79,9 +79,15 @@ type column struct {
 	sent *link.Frozen // the figures it was sent with, where q is nil and they are known
 	d    *quote.Draft // nil where it could not be read
 	link string       // it came with; empty for a quote that nobody sent
+	at   string       // place among those set aside, or ownColumn
 	name string       // unlike those of the others
 	head Part
 }
+
+const (
+	ownColumn = "own"
+	mostNamed = 60 // letters name a column
+)
 
 // columns are the quote in work and those set aside, the earlier ones first: by the day
 // they are dated, and of one day those set aside before the one that was made of them.
@@ -93,7 +99,7 @@ func (p *Page) columns() []column {
 		tools := Many(If(!p.Reading, page.Action("swap", n, "", "Work on this", Class("quiet"), At("id", "swap-"+n))),
 			page.Action("unpin", n, "", "Take out", Class("quiet"), At("id", "unpin-"+n)))
 		if o.Sent != nil {
-			set = append(set, column{sent: o.Sent, d: o.Draft, link: o.Link, name: sentTitle(o.Draft, o.Sent),
+			set = append(set, column{at: n, sent: o.Sent, d: o.Draft, link: o.Link, name: sentTitle(o.Draft, o.Sent),
 				head: Many(El("span", Class("how"), Text(asSent(o.Sent))), tools)})
 			continue
 		}
@@ -102,14 +108,14 @@ func (p *Page) columns() []column {
 				El("span", Class("how"), Text(o.Fault)), tools)})
 			continue
 		}
-		set = append(set, column{q: o.Q, d: o.Q.Draft, link: o.Link, name: titleOf(o.Q),
+		set = append(set, column{at: n, q: o.Q, d: o.Q.Draft, link: o.Link, name: titleOf(o.Q),
 			head: El("span", Class("how"), tools)})
 	}
 	where := "showing now"
 	if p.Reading {
 		where = "being read"
 	}
-	own := column{q: p.Q, d: p.Q.Draft, link: p.Link, name: titleOf(p.Q),
+	own := column{at: ownColumn, q: p.Q, d: p.Q.Draft, link: p.Link, name: titleOf(p.Q),
 		head: El("span", Class("how"), Text(where))}
 	if p.Sent != nil {
 		own.q, own.sent = nil, p.Sent
@@ -138,6 +144,11 @@ func (p *Page) columns() []column {
 		}
 		return 0
 	})
+	for i, c := range set {
+		if name := p.named(&c); name != "" {
+			set[i].name = letters.Isolate(name)
+		}
+	}
 	p.distinguish(set)
 	for i, c := range set {
 		if c.d != nil {
@@ -145,6 +156,25 @@ func (p *Page) columns() []column {
 		}
 	}
 	return set
+}
+
+// named is how somebody called a column; empty where nobody did.
+func (p *Page) named(c *column) string {
+	if c.at == ownColumn {
+		return p.View.Names[""]
+	}
+	return p.View.Names[link.Name(c.link)]
+}
+
+// namesOf are the fields that name the columns, once there are two.
+func namesOf(p *Page, columns []column) Part {
+	if len(columns) < 2 {
+		return nil
+	}
+	return Each(columns, func(i int, c column) Part {
+		return If(c.d != nil, page.Field(p.Page, "column."+c.at, "Name of column "+strconv.Itoa(i+1), p.named(&c),
+			"Blank = its unit name"))
+	})
 }
 
 // distinguish gives columns of one name their number and revision, and what else they
@@ -201,7 +231,7 @@ func reasons(columns []column) Part {
 		if c.q == nil || first.q == nil {
 			return apart(i, first, c)
 		}
-		return El("p", Class("block"), At("id", "why-"+strconv.Itoa(i)),
+		return El("p", Class("notice"), At("id", "why-"+strconv.Itoa(i)),
 			El("b", El("bdi", Text(c.name)), Text(" beside "), El("bdi", Text(first.name)), Text(": ")),
 			Text(quote.WhyPrice(first.q, c.q)+" "+quote.WhyDate(first.q, c.q)))
 	})
@@ -220,7 +250,7 @@ func apart(i int, first, c column) Part {
 	} else if n < 0 {
 		when = "Its likely date (50 %) is " + page.Count(-n, "calendar day", "calendar days") + " earlier."
 	}
-	return El("p", Class("block"), At("id", "why-"+strconv.Itoa(i)),
+	return El("p", Class("notice"), At("id", "why-"+strconv.Itoa(i)),
 		El("b", El("bdi", Text(c.name)), Text(" beside "), El("bdi", Text(first.name)), Text(": ")),
 		Text("It was offered at "+b.Total+", beside "+a.Total+". "+when+" Why cannot be told line by line: at least one "+
 			"of them stands as it was sent, and this page computes other figures for it."))
@@ -347,7 +377,7 @@ func drawings(p *Page, columns []column) Part {
 	if n < 2 {
 		return nil
 	}
-	return page.Block("Side views, on one scale",
+	return page.Fold("side-views", "Side views with loads and lengths, on one scale",
 		El("div", Class("scaled"), Each(columns, func(_ int, c column) Part {
 			if c.q == nil {
 				return nil
@@ -364,7 +394,7 @@ func titleOf(q *quote.Quote) string {
 	return q.Chassis.Label
 }
 
-// comparison is one table: figures first, then what each unit holds.
+// comparison is a table of what decides, and beneath, folded, one of what each unit holds.
 func comparison(p *Page, columns []column) Part {
 	var quotes []*quote.Quote
 	var heads []Part
@@ -382,32 +412,52 @@ func comparison(p *Page, columns []column) Part {
 		names = append(names, r.Name)
 		heads = append(heads, Many(El("b", Text(r.Name)), El("span", Class("how"), Text("as typed in"))))
 	}
-	body := make([]Part, 0, len(rows))
-	for i, r := range rows {
-		if p.View.OnlyDif && (!r.Differs || r.Heading && !differs(rows[i+1:])) {
-			continue
-		}
-		if r.Heading {
-			body = append(body,
-				El("tr", El("th", At("scope", "rowgroup"), At("colspan", strconv.Itoa(len(heads)+1)), Text(r.Label))))
-			continue
-		}
-		cells := Each(r.Cells, func(i int, c string) Part { return El("td", At("data-head", names[i]), Text(c)) })
-		body = append(body, El("tr", If(r.Differs, Class("differs")), El("th", At("scope", "row"), Text(r.Label)),
-			cells))
+	chapters := slices.IndexFunc(rows, func(r quote.Row) bool {
+		return r.Heading && slices.ContainsFunc(p.Q.Edition.Cat.Chapters, func(c config.Chapter) bool { return c.Label == r.Label })
+	})
+	if chapters < 0 {
+		chapters = len(rows)
 	}
-	if len(body) == 0 {
+	body, _ := p.rows(rows[:chapters], names)
+	options, n := p.rows(rows[chapters:], names)
+	if len(body)+len(options) == 0 {
 		none := "Nothing differs."
 		if len(heads) == 1 {
 			none = "There is nothing yet to set beside it."
 		}
 		body = append(body, El("tr", El("td", At("colspan", strconv.Itoa(len(heads)+1)), Text(none))))
 	}
-	return El("div", Class("block scroll"), At("data-scroll", "Comparison"),
-		El("table", Class("compare"), El("caption", Text("Comparison; ≠ marks what differs")),
-			El("thead", El("tr", El("td"),
-				Each(heads, func(_ int, h Part) Part { return El("th", At("scope", "col"), h) }))),
-			El("tbody", body...)))
+	table := func(caption string, heads, body []Part) Part {
+		return El("table", Class("compare"), El("caption", Text(caption)), El("thead", El("tr", El("td"),
+			Each(heads, func(_ int, h Part) Part { return El("th", At("scope", "col"), h) }))), El("tbody", body...))
+	}
+	return Many(
+		El("div", Class("block scroll"), At("data-scroll", "Comparison"),
+			table("Comparison; ≠ marks what differs", heads, body)),
+		If(len(options) > 0, page.Fold("options", "Options: "+page.Count(n, "line differs", "lines differ"),
+			El("div", Class("scroll"), At("data-scroll", "Options"),
+				table("Options; ≠ marks what differs", page.Texts(names...), options)))))
+}
+
+// rows are those of a table that are shown, and how many of them differ.
+func (p *Page) rows(rows []quote.Row, names []string) (body []Part, n int) {
+	for i, r := range rows {
+		if p.View.OnlyDif && (!r.Differs || r.Heading && !differs(rows[i+1:])) {
+			continue
+		}
+		if r.Heading {
+			body = append(body,
+				El("tr", El("th", At("scope", "rowgroup"), At("colspan", strconv.Itoa(len(names)+1)), Text(r.Label))))
+			continue
+		}
+		if r.Differs {
+			n++
+		}
+		cells := Each(r.Cells, func(i int, c string) Part { return El("td", At("data-head", names[i]), Text(c)) })
+		body = append(body, El("tr", If(r.Differs, Class("differs")), El("th", At("scope", "row"), Text(r.Label)),
+			cells))
+	}
+	return body, n
 }
 
 // differs reports whether anything differs before the next heading.
@@ -438,8 +488,9 @@ func differences(p *Page, columns []column) Part {
 			t.Rows = append(t.Rows, page.Texts(l.Label, l.From.Show(), l.To.Show(), l.By.Show()))
 		}
 		t.Sums = append(t.Sums, page.Texts("Total", first.q.Price.Total.Show(), c.q.Price.Total.Show(), d.Total.Show()))
-		out = append(out, El("section", Class("block"), At("id", "difference-"+strconv.Itoa(i)),
-			El("h2", Text("Why the price differs: "+c.name)), t.Draw(), El("p", Text(quote.WhyDate(first.q, c.q)))))
+		out = append(out, El("details", Class("block"), At("id", "difference-"+strconv.Itoa(i)),
+			El("summary", El("b", Text("Why the price differs: "+c.name))), t.Draw(),
+			El("p", Text(quote.WhyDate(first.q, c.q)))))
 	}
 	for _, r := range p.View.Rivals {
 		if p.Sent != nil {

@@ -19,5 +19,6 @@ var fields = map[string]session.Setter{
 
 // families are fields by the part of their id before the point.
 var families = map[string]session.SetterByName{
-	"rival": rivalField,
+	"rival":  rivalField,
+	"column": columnField,
 }

@@ -250,10 +250,10 @@ func delays(p *Page) Part {
 	const title = "What your choices do to the date"
 	list := p.Delays
 	if !p.DelaysKnown {
-		return page.Block(title, page.Working())
+		return page.Fold("delays", title, page.Working())
 	}
 	if len(list) == 0 {
-		return page.Block(title, El("p", Text("None of the options in the unit delays it by itself.")))
+		return page.Fold("delays", title, El("p", Text("None of the options in the unit delays it by itself.")))
 	}
 	t := page.Table{Caption: "Working days by which delivery would be earlier without it",
 		Heads: []string{"Option", ">On average", ">At 90 %"}}
@@ -264,7 +264,7 @@ func delays(p *Page) Part {
 		t.Rows = append(t.Rows, []Part{Text(p.Q.Edition.Cat.LabelOf(d.Option)), Text(quantity.Group(d.Days, 1)),
 			Text(quantity.Group(d.AtNine, 1))})
 	}
-	return page.Block(title, t.Draw(),
+	return page.Fold("delays", title, t.Draw(),
 		El("p", Class("how"), Text("Delays do not add up: of two late parts the later hides the other.")))
 }
 

@@ -154,7 +154,7 @@ func asks(p *Page) Part {
 			from = a.From
 		}
 		t.Rows = append(t.Rows, []Part{Many(Text(a.Label), If(from != "", El("span", Class("how"), Text(from)))),
-			Text(a.Wanted), Text(a.Has), state, firm})
+			Text(a.Wanted), Text(a.Has), state, Many(firm, Text(" "), wished(p, a))})
 	}
 	return t.Draw()
 }
@@ -173,25 +173,27 @@ func loosening(p *Page, id string) Part {
 	return page.Action("loosen", id, "", label, Class("quiet"), At("id", "loosen-"+id))
 }
 
-// wishes are the options asked for by name, and a search for more.
-func wishes(p *Page) Part {
-	cat, n := p.Q.Edition.Cat, p.Q.Draft.Needs
-	must, like := n.Wishes(cat)
-	list := func(label, kind string, ids, own []string) Part {
-		if ids == nil {
-			return nil
-		}
-		return Many(El("h3", Text(label)), El("ul", Class("wishes"), Each(ids, func(_ int, id string) Part {
-			if !slices.Contains(own, id) {
-				return El("li", Text(cat.LabelOf(id)+" "),
-					If(kind == "like", page.Action("wish", id, "must", "Must have", Class("quiet"),
-						At("id", "firm-"+id),
-						At("aria-label", "Must have: "+cat.LabelOf(id)))))
-			}
-			return El("li", Text(cat.LabelOf(id)+" "), page.Action("wish", id, "", "Take off", Class("quiet"),
-				At("id", "unwish-"+id), At("aria-label", "Take off: "+cat.LabelOf(id))))
-		})))
+// wished takes an option that was asked for by name off again, or makes a must of one that the
+// duty, the roads or the climate only suggest.
+func wished(p *Page, a quote.Ask) Part {
+	o, n := p.Q.Edition.Cat.OptionByID(a.ID), p.Q.Draft.Needs
+	press := func(kind, label, id string) Part {
+		return page.Action("wish", a.ID, kind, label, Class("quiet"), At("id", id+a.ID), At("aria-label", label+": "+a.Label))
 	}
+	switch {
+	case o == nil:
+		return nil
+	case slices.Contains(n.Must, a.ID) || slices.Contains(n.Like, a.ID):
+		return press("", "Take off", "unwish-")
+	case !a.Must:
+		return press("must", "Must have", "firm-")
+	}
+	return nil
+}
+
+// wishes searches for options to ask for by name.
+func wishes(p *Page) Part {
+	cat := p.Q.Edition.Cat
 	var found []Part
 	if words := strings.Fields(strings.ToLower(p.View.Find)); len(words) > 0 {
 		texts := page.OptionTexts(p.Q.Edition)
@@ -212,8 +214,6 @@ func wishes(p *Page) Part {
 		}
 	}
 	return Many(
-		El("div", Class("columns"), El("div", list("Must have", "must", must, n.Must)),
-			El("div", list("Would like", "like", like, n.Like))),
 		El("div", Class("field"), El("label", At("for", "f-find"), Text("Ask for an option by name")),
 			El("input", Class("find"), At("type", "search"), At("id", "f-find"), At("data-act", "find"),
 				At("data-live", "1"), At("value", p.View.Find), At("placeholder", "Words of it, such as powered cot"),
@@ -389,7 +389,7 @@ func card(p *Page, x *propose.Proposal, mark Part) Part {
 			row("Likely (50 %)", Text(q.Plan.EvenOdds.Long())),
 			row("Safe (90 %)", Text(q.Plan.NineInTen.Long()))),
 		When(x.Thin != nil, func() Part {
-			return El("p", Class("notice"), page.Mark(config.Warn), El("b", Text(" Little to spare. ")),
+			return El("p", Class("notice warn"), page.Mark(config.Warn), El("b", Text(" Little to spare. ")),
 				Text(propose.ThinWords(x.Thin, p.System())+" "+p.Search.Sounder(x, p.System())))
 		}),
 		If(taken, El("p", El("span", Class("tag mine"), Text("Showing now")))),

@@ -41,24 +41,26 @@ func leaseBlock(p *Page) Part {
 	}
 	cur := p.Q.Book.Currency
 	per := []page.Choice{{"12", "monthly"}, {"4", "quarterly"}, {"2", "half-yearly"}, {"1", "yearly"}}
+	fields := El("div", Class("fields"),
+		page.Number(p.Page, "lease.principal", "Sum financed", page.Blank(l.Principal), cur,
+			"Blank = the total less the deposit"),
+		page.Number(p.Page, "lease.rate", "Rate a year", l.Rate.String(), "%",
+			"As the lessor states it, in the periods of payment"),
+		page.Choose(p.Page, "lease.per_year", "Payments", strconv.Itoa(l.PerYear), "", per),
+		page.Number(p.Page, "lease.periods", "How many", strconv.Itoa(l.Periods), "", ""),
+		page.Number(p.Page, "lease.balloon", "Balloon at the end", page.Blank(l.Balloon), cur, ""),
+		page.Number(p.Page, "lease.first_due", "First period begins", page.DayCount(l.FirstDue), "months",
+			"After delivery"),
+		When(s == nil || len(s.Others) == 0, func() Part { // else it stands beneath
+			return page.Number(p.Page, "rates.discount", "What money costs the buyer",
+				page.BuyersRate(p.Page).String(), "% a year", "For the present worth; inflation included")
+		}),
+		page.Check(p.Page, "lease.advance", "Each payment at the beginning of its period", l.Advance),
+		page.Field(p.Page, "lease.label", "Note", l.Label, ""),
+	)
 	return page.Block("Lease-purchase",
-		El("div", Class("fields"),
-			page.Number(p.Page, "lease.principal", "Sum financed", page.Blank(l.Principal), cur,
-				"Blank = the total less the deposit"),
-			page.Number(p.Page, "lease.rate", "Rate a year", l.Rate.String(), "%",
-				"As the lessor states it, in the periods of payment"),
-			page.Choose(p.Page, "lease.per_year", "Payments", strconv.Itoa(l.PerYear), "", per),
-			page.Number(p.Page, "lease.periods", "How many", strconv.Itoa(l.Periods), "", ""),
-			page.Number(p.Page, "lease.balloon", "Balloon at the end", page.Blank(l.Balloon), cur, ""),
-			page.Number(p.Page, "lease.first_due", "First period begins", page.DayCount(l.FirstDue), "months",
-				"After delivery"),
-			When(s == nil || len(s.Others) == 0, func() Part { // else it stands beneath
-				return page.Number(p.Page, "rates.discount", "What money costs the buyer",
-					page.BuyersRate(p.Page).String(), "% a year", "For the present worth; inflation included")
-			}),
-			page.Check(p.Page, "lease.advance", "Each payment at the beginning of its period", l.Advance),
-			page.Field(p.Page, "lease.label", "Note", l.Label, ""),
-		),
+		El("details", At("id", "fold-lease-terms"), Flag("open", p.Q.Price.Lease == nil),
+			El("summary", El("b", Text("Rate, payments and what is financed"))), fields),
 		page.LeaseSummary(p.Page),
 		When(p.Q.Price.Lease != nil, func() Part {
 			return El("details", At("id", "fold-lease"), El("summary", El("b", Text("Every payment"))),
@@ -80,8 +82,7 @@ func serviceBlock(p *Page) Part {
 	if s == nil || len(s.Others) == 0 {
 		return page.Block("Years of service",
 			El("p", Class("lead"),
-				Text("What a year of service costs: this quote beside keeping the old unit, remounting its module on "+
-					"a new chassis, or another offer.")), tools)
+				Text("What a year of service costs, this way and others.")), tools)
 	}
 	out := []Part{
 		El("div", Class("fields"),

@@ -15,9 +15,8 @@ func fleetBlock(p *Page) Part {
 	if len(d.More) == 0 {
 		return page.Block("Units on this quote",
 			El("div", Class("fields"), page.Number(p.Page, "item.0.units", "How many alike",
-				page.Whole(d.Terms.Count()), "", "Quantity breaks count every unit of the quote")),
-			El("p", Class("row-tools"), add,
-				El("span", Class("small soft"), Text("A copy of this unit joins the quote; change it as you like."))))
+				page.Whole(d.Terms.Count()), "", "Quantity breaks count every unit of the quote"),
+				El("div", add, El("p", Class("small soft"), Text("A copy of this unit joins the quote; change it as you like.")))))
 	}
 	t := page.Table{Caption: "Units on this quote, in the order they go through the plant", Class: "cards fleet",
 		Heads: []string{"Unit", ">How many", "Ordered", "Needed by", ">Each", ">Together", ""}}

@@ -1,4 +1,4 @@
-// Package price is the Price area: the build-up of the price, the terms, and the seller's own costs.
+// Package price is the Price area: the build-up of the price, and the terms.
 package price
 
 import (
@@ -8,6 +8,7 @@ import (
 	"boxwright/web/areas"
 	"boxwright/web/page"
 	. "boxwright/web/page/markup"
+	"boxwright/web/session"
 )
 
 // Area is the value by which web/app knows the area.
@@ -27,15 +28,15 @@ var Area = areas.Area{
 }
 
 // Page is what the area is drawn from.
-type Page struct {
-	*page.Page
-	Costs     *Costs // the seller's own, while open
-	CostsKept bool   // a sealed cost sheet is kept in the browser
+type Page struct{ *page.Page }
+
+func load(_ *session.Session, p *page.Page, _ *session.Worked) func() Part {
+	return func() Part { return draw(&Page{p}) }
 }
 
 func gist(p *page.Page) string {
 	if n := p.Q.Price.Units; n > 1 {
-		return page.Whole(n) + " units, " + p.Q.Total()
+		return page.Whole(n) + " units, " + p.Q.Price.Total.Show()
 	}
 	return p.Q.Total()
 }
@@ -46,12 +47,12 @@ func draw(p *Page) Part {
 		page.Findings(p.Page, p.Q.Price.Findings, ""),
 		fleetBlock(p),
 		page.Block("Build-up", page.PriceTable(p.Page)),
-		If(p.Costs != nil, costsBlock(p)), // beside what moves it
 		terms(p),
 		page.Fold("payments", "Payments", page.PaymentTable(p.Page), milestones(p)),
 		leaseBlock(p),
 		serviceBlock(p),
-		If(p.Costs == nil, costsBlock(p)),
+		El("p", Class("how screen"), Text("What it costs you, and your margin: "),
+			page.Action("go", "seller", "", "Costs and keys", Class("quiet"), At("id", "go-costs"))),
 	)
 }
 
@@ -133,22 +134,22 @@ func terms(p *Page) Part {
 				"Instead of the percentage"),
 			page.Check(p.Page, "terms.bond", "A performance bond is asked for", t.Bond),
 		))),
-		page.Fold("early", "Chassis paid early", fields(
+		El("div", Class("columns"), page.Fold("early", "Chassis paid early", fields(
 			page.Choose(p.Page, "terms.prepay", "Chassis paid early", t.Prepay, "", prepay),
 			page.Number(p.Page, "deal.prepay_days", "Days early", page.DayCount(t.PrepayDays), "days",
 				"Blank = the price book's"),
 		), yields(p)),
-		page.Fold("added", "Freight, training and what is added", fields(
-			page.Number(p.Page, "terms.freight_miles", "Miles from the plant", page.Blank(t.FreightMiles), "miles", ""),
-			page.Number(p.Page, "terms.training_days", "Days of training", page.Blank(t.TrainingDays), "days", ""),
-			Each(b.Fees, func(_ int, f pricing.Fee) Part {
-				chosen := false
-				for _, id := range t.Fees {
-					chosen = chosen || id == f.ID
-				}
-				return If(f.Choice, page.Check(p.Page, "fee."+f.ID, f.Label+", "+f.Amount.Show()+" per "+f.Per, chosen))
-			})),
-			extras(p)),
+			page.Fold("added", "Freight, training and what is added", fields(
+				page.Number(p.Page, "terms.freight_miles", "Miles from the plant", page.Blank(t.FreightMiles), "miles", ""),
+				page.Number(p.Page, "terms.training_days", "Days of training", page.Blank(t.TrainingDays), "days", ""),
+				Each(b.Fees, func(_ int, f pricing.Fee) Part {
+					chosen := false
+					for _, id := range t.Fees {
+						chosen = chosen || id == f.ID
+					}
+					return If(f.Choice, page.Check(p.Page, "fee."+f.ID, f.Label+", "+f.Amount.Show()+" per "+f.Per, chosen))
+				})),
+				extras(p))),
 	)
 }
 

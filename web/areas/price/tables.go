@@ -9,12 +9,9 @@ import (
 
 // acts are what the area can be asked to do, by the word in its markup.
 var acts = map[string]session.Do{
-	"add":          add,
-	"drop":         drop,
-	"work-on":      workOn,
-	"open-costs":   openCosts,
-	"lock-costs":   lockCosts,
-	"forget-costs": forgetCosts,
+	"add":     add,
+	"drop":    drop,
+	"work-on": workOn,
 }
 
 // fields are set by the id of their input.

@@ -67,12 +67,14 @@ type Page struct {
 func gist(p *page.Page) string {
 	switch {
 	case p.Q.Stopped():
-		return "cannot be issued yet"
+		return "cannot go out yet"
 	case p.Q.Misdeclared() != "":
 		return "declaration not kept"
 	}
-	if missing, _ := lacking(readiness(p.Q, p.Q.Edition.Cat, sign.Standing{}, p.Today)); len(missing) > 0 {
-		return "no " + strings.ToLower(strings.Join(missing, ", "))
+	if missing, _ := lacking(readiness(p.Q, p.Q.Edition.Cat, sign.Standing{}, p.Today)); len(missing) == 1 {
+		return "no " + strings.ToLower(missing[0])
+	} else if len(missing) > 1 {
+		return page.Count(len(missing), "thing", "things") + " missing"
 	}
 	return "ready to print"
 }
@@ -102,7 +104,7 @@ func draw(p *Page) Part {
 		parties(p),
 		screen(foreign(p), trust(p), linkBox(p), drafts(p),
 			El("section", Class("block"), At("id", "documents"), El("h2", Text("Documents")), papersChoice(p),
-				El("div", Class("row-tools"), print, files, largePrint(p)), beforeSending(p, "ready-print", "printed"))),
+				El("div", Class("row-tools"), print, files, largePrint(p)), beforeSending(p))),
 		El("details", At("id", "fold-document"), Class("screen begun"), El("summary", El("b", Text("Show all of it here")))),
 		paper(p),
 	)
@@ -146,7 +148,7 @@ func linkBox(p *Page) Part {
 			El("label", At("for", "link-text"), Text("The link, "+page.Count(len(whole), "character", "characters"))),
 			El("textarea", At("id", "link-text"), Flag("readonly", true), Text(whole)), El("p", Class("hint"),
 				Text(hint))),
-		along, beforeSending(p, "ready-link", "sent"),
+		along,
 		El("div", Class("row-tools"), page.Action("copy-link", "", whole, "Copy the link", At("id", "copy-link"))),
 	))
 }

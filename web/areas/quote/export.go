@@ -13,6 +13,7 @@ import (
 	"boxwright/pricing/link"
 	"boxwright/pricing/quote"
 	"boxwright/pricing/seal"
+	"boxwright/pricing/sign"
 	"boxwright/web/page"
 	"boxwright/web/session"
 )
@@ -138,7 +139,7 @@ func (e *Export) leaveOut() {
 	if e.Sealed != "" && !isSealed(e.Sealed) {
 		e.Sealed, e.Left = "", append(e.Left, "sealed quotes that were not sealed here")
 	}
-	if e.Key != nil && (!isSealed(e.Key.Sealed) || publicKey(e.Key.Public) == nil) {
+	if e.Key != nil && (!isSealed(e.Key.Sealed) || sign.PublicKey(e.Key.Public) == nil) {
 		e.Key, e.Left = nil, append(e.Left, "a signing key that was not sealed here")
 	}
 	if e.Catalogue != "" {

@@ -1,7 +1,6 @@
 package quote
 
 import (
-	"encoding/base64"
 	"errors"
 	"slices"
 
@@ -83,7 +82,7 @@ func loadTrust(s *session.Session, p *Page) {
 	t.OwnKey, t.Roster = s.Req.Key, s.Memory.Edition.Cat
 	p.Trust = t
 	cat := s.Memory.Edition.Cat
-	if own := publicKey(s.Req.Key); own != nil {
+	if own := sign.PublicKey(s.Req.Key); own != nil {
 		t.Own = sign.Judge(cat, own, s.Draft.Date, s.Req.Today)
 	}
 	if g := t.Signature; g != nil {
@@ -126,14 +125,6 @@ func signatureOf(s *session.Session, text string, dated config.Date, frozen *lin
 			"the name of its catalogue edition, not the whole of it."
 	}
 	return g
-}
-
-func publicKey(text string) []byte {
-	raw, err := base64.RawURLEncoding.DecodeString(text)
-	if err != nil || len(raw) != sign.KeyBytes {
-		return nil
-	}
-	return raw
 }
 
 // loadBefore compares the quote with the one it revises.

@@ -110,20 +110,18 @@ func lacking(list []assurance) (missing, look []string) {
 	return missing, look
 }
 
-// beforeSending says beside a button that sends the quote what is missing, with the whole
-// check list folded beneath.
-func beforeSending(p *Page, id, doing string) Part {
+// beforeSending says beside what sends the quote what is missing of it.
+func beforeSending(p *Page) Part {
 	list := toSend(p)
 	missing, look := lacking(list)
 	if len(missing)+len(look) == 0 {
 		return nil
 	}
-	state, said := config.Warn, "A draft is "+doing+"; look first at: "+strings.Join(look, ", ")+"."
+	state, said := config.Warn, "It goes out as a draft. To check: "+strings.Join(look, ", ")+"."
 	if len(missing) > 0 {
-		state, said = config.Stop, "A draft is "+doing+", and it is not complete. Missing: "+
-			strings.Join(missing, ", ")+"."
+		state, said = config.Stop, "It goes out as a draft that is not complete. Missing: "+strings.Join(missing, ", ")+"."
 	}
-	return El("details", Class("how"), At("id", id), El("summary", page.Mark(state), Text(" "+said)), assurances(list))
+	return El("p", Class("how"), At("id", "ready"), page.Mark(state), Text(" "+said))
 }
 
 // stopping says in one sentence what keeps a quote from being signed, whoever signs;

@@ -15,10 +15,6 @@ var acts = map[string]session.Do{
 	},
 	"save-draft": saveDraft,
 	"open-draft": openDraft,
-	"key-new":    newKey,
-	"key-import": importKey,
-	"key-export": exportKey,
-	"key-forget": forgetKey,
 	"sign":       signQuote,
 	"foreign-open": func(s *session.Session, a session.Act) {
 		openLink(s, session.Act{Value: s.View.Foreign, File: a.File})

@@ -148,52 +148,20 @@ func signing(p *Page) Part {
 	if t == nil || t.Signature != nil {
 		return nil
 	}
-	pass := func(id, hint string) Part {
-		return El("div", Class("fields"),
-			El("div", Class("field"), El("label", At("for", id), Text("Passphrase of your signing key")),
-				El("input", At("type", "password"), At("id", id), At("autocomplete", "off"),
-					At("aria-describedby", id+"-hint")),
-				El("p", Class("hint"), At("id", id+"-hint"), Text(hint))))
-	}
-	asks := func(act, label string, parts ...Part) Part {
-		return El("button", At("type", "button"), At("id", act), At("data-act", act), At("data-secret", "key-pass"),
-			Many(parts...), Text(label))
-	}
+	before := Many(El("h3", Text("Before it goes out")), assurances(readiness(p.Q, t.Roster, t.Own, t.Today)))
 	if t.OwnKey == "" {
-		return Many(El("h3", Text("Before it goes out")),
-			assurances(readiness(p.Q, p.Trust.Roster, sign.Standing{}, t.Today)),
-			El("details", At("id", "fold-key"), El("summary", El("b", Text("Sign as the seller"))),
-				El("p", Text("A signature shows the buyer who stands behind the quote and that nothing in it was "+
-					"changed. It needs a key of your own. The key is saved on this computer, sealed with a passphrase, "+
-					"and leaves it only in a sealed file.")),
-				pass("key-pass", "Four plain words that do not belong together are good. Nobody can recover it."),
-				El("div", Class("row-tools"), asks("key-new", "Make a signing key", Class("main")),
-					El("label", Class("button"), At("for", "f-key"), Text("Take a key from its file…")),
-					El("input", Class("hidden-text"), At("type", "file"), At("id", "f-key"),
-						At("data-act", "key-import"),
-						At("data-secret", "key-pass")),
-					El("span", Class("small soft"), Text("Type the passphrase first.")))))
+		return Many(before, El("p", Text("Signing it needs a key of your own. "),
+			page.Action("go", "seller", "", "Make or open one in Costs and keys", Class("quiet"), At("id", "go-keys"))))
 	}
-	forget := El("details", At("id", "fold-forget"), El("summary", Text("Remove the key from this computer…")),
-		El("p", Text("Without a copy nobody can sign with it again. "+map[bool]string{
-			true:  "Its sealed file was saved from this page; see that you still have it.",
-			false: "No copy was saved from this page so far: save the sealed key as a file first."}[p.View.KeySaved])),
-		page.Action("key-forget", "", "", "Take the key out for good", Class("quiet"), At("id", "key-forget")))
-	own := "It is on no roster of this catalogue yet: buyers are told that its owner is unknown. Give the public key " +
-		"to whoever keeps the catalogue."
-	if t.Own.Signer != nil {
-		own = t.Own.Words()
-	}
-	return El("div", Class("signing"),
-		El("h3", Text("Before it goes out")), assurances(readiness(p.Q, p.Trust.Roster, t.Own, t.Today)),
-		pass("key-pass", "It opens the key for this one signature; it is kept nowhere."),
-		El("div", Class("row-tools"), asks("sign", "Sign this quote", Class("main")),
-			El("button", At("type", "button"), Class("quiet"), At("id", "key-export"), At("data-act", "key-export"),
-				At("data-sealed", "key"), Text("Save the sealed key as a file")),
-		),
-		forget,
-		El("p", Class("hint"), Text("Your key: "), El("code", Text(t.OwnKey)), Text(". "+own)),
-	)
+	return El("div", Class("signing"), before,
+		El("div", Class("fields"),
+			El("div", Class("field"), El("label", At("for", "key-pass"), Text("Passphrase of your signing key")),
+				El("input", At("type", "password"), At("id", "key-pass"), At("autocomplete", "off"),
+					At("aria-describedby", "key-pass-hint")),
+				El("p", Class("hint"), At("id", "key-pass-hint"),
+					Text("It opens the key for this one signature; it is kept nowhere.")))),
+		El("div", Class("row-tools"), El("button", At("type", "button"), At("id", "sign"), At("data-act", "sign"),
+			At("data-secret", "key-pass"), Class("main"), Text("Sign this quote"))))
 }
 
 // revision says what a revision changed and what that costs.

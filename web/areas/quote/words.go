@@ -9,10 +9,5 @@ var words = []*page.Term{
 	page.NineInTen,
 	page.PriceBook,
 	page.EditionAndContent,
-	{
-		Name: "Signature",
-		Text: "A mark that only the holder of the key can make; if one byte of the quote changes, it " +
-			"no longer holds. The roster is the catalogue's list of keys that it knows.",
-		Source: "Ed25519, an open standard",
-	},
+	page.Signature,
 }

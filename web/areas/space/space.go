@@ -32,7 +32,7 @@ func gist(p *page.Page) string {
 	if f, has := p.Q.Figure("space.compartments"); has && p.Q.Space.StorageFt3 == 0 {
 		return seats + p.Show(f.Value, f.Unit) + " outside"
 	}
-	return seats + p.Show(float64(p.Q.Space.StorageFt3), quantity.CubicFoot) + " inside"
+	return seats + p.Show(float64(p.Q.Space.StorageFt3), quantity.CubicFoot)
 }
 
 func draw(p *Page) Part {

@@ -16,7 +16,7 @@ var Area = areas.Area{
 	ID:       "start",
 	Name:     "Start",
 	Section:  areas.Ask,
-	Gist:     func(p *page.Page) string { return "a need, a chassis, a link" },
+	Gist:     func(p *page.Page) string { return "begin or open one" },
 	Words:    words,
 	Load:     load,
 	Acts:     acts,

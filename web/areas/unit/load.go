@@ -9,7 +9,7 @@ import (
 )
 
 func load(s *session.Session, p *page.Page, w *session.Worked) func() markup.Part {
-	v := &Page{Page: p, View: s.View, Notice: s.Notice, Told: told.Load(s, p, w)}
+	v := &Page{Page: p, View: s.View, Told: told.Load(s, p, w)}
 	if id := s.View.Asked; id != "" {
 		ways, there := w.Ways.For(s, id, func() propose.Ways { return propose.WaysTo(w.Quote, id) })
 		if there {

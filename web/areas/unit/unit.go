@@ -36,10 +36,9 @@ var Area = areas.Area{
 // Page is what the area is drawn from.
 type Page struct {
 	*page.Page
-	View   *session.View
-	Notice string
-	Ways   *propose.Ways // answers the open "why"; nil while it is worked out
-	Told   *told.Page    // what the last press changed beyond itself
+	View *session.View
+	Ways *propose.Ways // answers the open "why"; nil while it is worked out
+	Told *told.Page    // what the last press changed beyond itself
 
 	Picture Part // of the unit; its frame alone while it is drawn
 }
@@ -59,11 +58,9 @@ func draw(p *Page) Part {
 	cat := p.Q.Edition.Cat
 	return Many(
 		page.Heading("Unit", "Choose what the customer wants. The rest is filled in, and your choices replace it."),
-		El("p", El("b", Text(cat.LabelOf(u.Chassis))), Text(" · "), El("b", Text(cat.LabelOf(u.Body)))),
+		El("p", Class("subject"), El("b", Text(cat.LabelOf(u.Chassis))), Text(" · "), El("b", Text(cat.LabelOf(u.Body)))),
 		page.Findings(p.Page, page.Only(p.Q.Findings, "rules."), ""),
 		completions(p),
-		// always there: the rest keeps its place
-		El("p", Class("notice"), Flag("hidden", p.Notice == ""), Text(p.Notice)),
 		When(!p.toldInRow(), func() Part { return p.Told.Draw() }),
 		chapters(p),
 		p.Picture,

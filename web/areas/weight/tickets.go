@@ -17,7 +17,9 @@ var conditionWords = []page.Choice{{"", "curb: full fluids, nobody and nothing l
 
 // tickets takes certified scale readings and shows what they change.
 func tickets(p *Page) Part {
-	return page.Block("Scale tickets",
+	some := len(p.Q.Draft.Tickets)+len(p.Lessons) > 0 || p.View.Ticket != nil
+	return El("details", Class("block"), At("id", "fold-tickets"), Flag("open", some),
+		El("summary", El("b", Text("Scale tickets"))),
 		El("p", Class("lead"),
 			Text("A certified scale knows better than any computation. Enter its reading of the chassis as it "+
 				"arrived or of the finished unit: the masses move by as little as agrees with it, doubtful ones "+

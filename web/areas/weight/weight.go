@@ -45,15 +45,13 @@ func gist(p *page.Page) string {
 func draw(p *Page) Part {
 	s := p.Q.Weight
 	return Many(
-		page.Heading("Weight", "What the finished unit weighs, on which wheels, and how far that is from "+
-			"every rating. Ranges come from the tolerance of each mass and its place, and from how one unit differs "+
-			"from the next."),
+		page.Heading("Weight", "What the finished unit weighs, on which wheels, and what is left."),
 		page.Findings(p.Page, s.Findings, "Every rating is kept, with its likely range."),
 		page.Block("Side view, to scale", drawing.Side(p.Page)),
 		page.Block("Against the limits", page.Figures(p.Page, "weight", "Weight figures at full load", s.Figures),
 			El("p", Class("how"),
-				Text("The likely range holds the value 95 times in 100, by the tolerance of every mass and its place "+
-					"and the factors below. Chances are said where a limit is close."))),
+				Text("The likely range holds the value 95 times in 100, by what each mass, its place and the factors below "+
+					"may differ."))),
 		arrangements(p),
 		frame(p),
 		conditions(p),
@@ -82,7 +80,7 @@ func arrangements(p *Page) Part {
 func frame(p *Page) Part {
 	text := p.Q.Chassis.FrameRules
 	return When(text != "", func() Part {
-		return El("p", El("b", Text("Changes to the frame: ")), Text(text+" "), El("span", Class("how"),
+		return El("p", Class("notice"), El("b", Text("Changes to the frame: ")), Text(text+" "), El("span", Class("how"),
 			Text("As the catalogue has it of the maker of the chassis; the maker's own book goes first.")))
 	})
 }

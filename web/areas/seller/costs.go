@@ -1,4 +1,4 @@
-package price
+package seller
 
 import (
 	"strings"
@@ -8,8 +8,8 @@ import (
 	. "boxwright/web/page/markup"
 )
 
-// Costs are the seller's own figures on a price. They are drawn in the Price
-// area on the screen and nowhere else.
+// Costs are the seller's own figures on a price. They are drawn in this area on the
+// screen and nowhere else.
 type Costs struct {
 	Title   string
 	Margins *costs.Margins
@@ -17,18 +17,16 @@ type Costs struct {
 	Most    map[string]string // by role: the largest discount it may grant
 }
 
-// costsBlock is the seller's own part of the Price area. Paper leaves it out.
+// costsBlock is the cost sheet, with the margins while it is open. Paper leaves it out.
 func costsBlock(p *Page) Part {
 	return El("section", Class("block screen private"), At("id", "costs"),
-		El("h2", Text("The seller's own: cost and margin")), costsInside(p))
+		El("h2", Text("Cost and margin")), costsInside(p))
 }
 
 func costsInside(p *Page) Part {
 	if p.Costs != nil {
 		return margins(p)
 	}
-	lead := "A cost sheet is a private file. It is sealed with a passphrase before it is saved on this computer, " +
-		"opened only while you look at it, and never part of a quote, a print, a link or an export."
 	unlock := Many()
 	if p.CostsKept {
 		unlock = Many(El("button", At("type", "button"), At("id", "costs-unlock"), Class("main"),
@@ -37,16 +35,10 @@ func costsInside(p *Page) Part {
 				At("id", "costs-forget")))
 	}
 	return Many(
-		El("p", Class("lead"), Text(lead)),
-		El("div", Class("fields"), El("div", Class("field"), El("label", At("for", "costs-pass"), Text("Passphrase")),
-			El("input", At("type", "password"), At("id", "costs-pass"), At("autocomplete", "off"),
-				At("aria-describedby", "costs-hint")),
-			El("p", Class("hint"), At("id", "costs-hint"),
-				Text("Four plain words that do not belong together are good. It is not kept anywhere.")))),
-		El("div", Class("row-tools"), unlock,
-			El("label", Class("button"), At("for", "f-costs"), Text("Open a cost sheet…")),
-			El("input", Class("hidden-text"), At("type", "file"), At("id", "f-costs"), At("data-act", "open-costs"),
-				At("data-secret", "costs-pass")),
+		El("p", Class("lead"), Text("A cost sheet is a private file. It is sealed with a passphrase before it is saved here, "+
+			"and open only while you look at it.")),
+		passphrase("costs-pass", "Passphrase", "Four plain words that do not belong together are good. It is not kept anywhere."),
+		El("div", Class("row-tools"), unlock, sealedFile("f-costs", "open-costs", "costs-pass", "Open a cost sheet…"),
 			El("span", Class("small soft"),
 				Text("Type the passphrase first. A sheet that is not sealed yet is sealed with it, and saved."))),
 	)

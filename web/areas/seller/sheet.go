@@ -1,26 +1,20 @@
-package price
+package seller
 
 import (
 	"bytes"
 	"encoding/base64"
 
+	"github.com/shopspring/decimal"
+
 	"boxwright/pricing"
 	"boxwright/pricing/costs"
+	"boxwright/pricing/money"
 	"boxwright/pricing/seal"
-	"boxwright/web/page"
-	"boxwright/web/page/markup"
 	"boxwright/web/session"
 )
 
-func load(s *session.Session, p *page.Page, _ *session.Worked) func() markup.Part {
-	v := &Page{Page: p}
-	loadCosts(s, v)
-	s.Private = v.Costs != nil
-	return func() markup.Part { return draw(v) }
-}
-
 // The seller's cost sheet is open only in this worker's memory: no reply
-// carries any of it but the Price area's markup, and a worker that ends takes it
+// carries any of it but the markup of this area, and a worker that ends takes it
 // along. The page keeps the sealed file.
 
 // openCosts opens a sealed cost sheet, or seals one that is not: Value is the
@@ -80,7 +74,7 @@ func forgetCosts(s *session.Session, _ session.Act) {
 // tried are the discounts whose effect is shown.
 var tried = []int64{0, 100, 200, 300, 400, 500, 750, 1000}
 
-// loadCosts works out what the seller earns, for the Price area alone.
+// loadCosts works out what the seller earns.
 func loadCosts(s *session.Session, p *Page) {
 	p.CostsKept = s.Req.Costs
 	sheet := s.Memory.Costs
@@ -90,7 +84,7 @@ func loadCosts(s *session.Session, p *Page) {
 	c := &Costs{Title: sheet.Title, Margins: costs.Judge(sheet, p.Q.Price), Most: map[string]string{}}
 	var list []pricing.Percent
 	for _, n := range tried {
-		list = append(list, hundredths(n))
+		list = append(list, money.PercentOf(decimal.New(n, -2)))
 	}
 	var err error
 	if c.Steps, err = costs.Effect(sheet, p.Q.Repriced, list); err != nil {

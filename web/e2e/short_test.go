@@ -1,0 +1,106 @@
+package e2e
+
+import (
+	"fmt"
+	"os"
+	"strconv"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"boxwright/web/app"
+	"boxwright/web/e2e/drive"
+)
+
+// What a working page may take on a desk.
+const (
+	mostHigh  = 2500 // px of a page
+	mostSizes = 6    // of type, drawings and papers aside
+)
+
+// sixStates are units in which pages grow long: one area or another has the most to show.
+func sixStates(t *testing.T) map[string][]app.Act {
+	list, err := os.ReadFile("../../testdata/requirements/county.csv")
+	require.NoError(t, err)
+	set := func(id, value string) app.Act { return app.Act{Do: "set", ID: id, Value: value} }
+	carry := func(id string) app.Act { return app.Act{Do: "carry", ID: id, Value: "9"} }
+	full := begun("cab-17500-169-4x4-diesel", "mod-153-72", set("needs.duty", "critical"), set("terms.budget", "300000"),
+		set("unit.needed_by", "2027-03-01"), app.Act{Do: "propose"}, app.Act{Do: "take-proposal", ID: "lightest"},
+		app.Act{Do: "carry-usual", ID: "critical"}, app.Act{Do: "add", ID: "lease"}, set("terms.units", "3"),
+		app.Act{Do: "add", ID: "milestone"}, set("buyer.name", "Alder County Rescue"))
+	return map[string][]app.Act{
+		"fresh": begun("cut-14500-158-gas", "mod-146-72"),
+		"full":  full,
+		"overloaded": begun("cut-12500-138-gas", "mod-132-68", app.Act{Do: "carry-usual", ID: "als"}, carry("eq-struts"),
+			carry("eq-cribbing"), app.Act{Do: "suggest"}, pick("fb-winch")),
+		"list":       begun("cut-14500-158-gas", "mod-146-72", app.Act{Do: "paste-list", Value: string(list)}),
+		"remount":    {{Do: "remount", ID: "cut-12500-138-gas"}},
+		"comparison": begun("cab-16500-169-diesel", "mod-153-72", pick("fb-push")),
+	}
+}
+
+// Working pages are short in every state, have few sizes of type, and on a small desk nothing is
+// cut or runs off: where it stands is one low strip, and the heading of an area is high up.
+func TestPagesAreShortAndWhole(t *testing.T) {
+	t.Parallel()
+	for name, acts := range sixStates(t) {
+		t.Run(name, func(t *testing.T) {
+			t.Parallel()
+			w := open(t, folder, drive.Screen{Width: 1440, Height: 900}, "")
+			show := func(acts []app.Act) {
+				d := &desk{core: app.New()}
+				d.do(t, acts...)
+				w.area("start")
+				w.must(w.Choose("#f-draft", written(t, "x.json", d.draft)))
+				w.must(w.Until(`document.getElementById("done").innerText.includes("x.json")`))
+				w.must(w.Settle())
+			}
+			show(acts)
+			if name == "comparison" {
+				for i, chassis := range []string{"cut-14500-158-gas", "cut-14000-158-gas"} {
+					show(begun(chassis, "mod-146-72", pick("fb-push"), app.Act{Do: "set", ID: "title", Value: "Unit " + strconv.Itoa(i)}))
+				}
+				w.area("compare")
+				w.click("#add-rival")
+			}
+			sizes := map[string]string{}
+			for _, id := range app.Areas() {
+				w.must(w.Resize(drive.Screen{Width: 1440, Height: 900}))
+				w.area(id)
+				w.must(w.Settle())
+				high := eval[int](w, `document.scrollingElement.scrollHeight`)
+				t.Logf("%s %s %d px", name, id, high)
+				assert.LessOrEqual(t, high, mostHigh, "%s is long", id)
+				for size, what := range eval[map[string]string](w, sizesOfType) {
+					sizes[size] = id + ": " + what
+				}
+				assert.Empty(t, eval[string](w, cut), "%s at 1440", id)
+				w.must(w.Resize(drive.Screen{Width: 1024, Height: 768}))
+				assert.Empty(t, eval[string](w, across), "%s at 1024", id)
+				assert.Empty(t, eval[string](w, cut), "%s at 1024", id)
+				at := eval[[2]float64](w, `[document.querySelector("#standing > .line").offsetHeight,
+					document.querySelector("#main h1").getBoundingClientRect().top]`)
+				assert.LessOrEqual(t, at[0], 64.0, "the strip over %s", id)
+				assert.LessOrEqual(t, at[1], 130.0, "the heading of %s", id)
+			}
+			assert.LessOrEqual(t, len(sizes), mostSizes, fmt.Sprint(sizes))
+		})
+	}
+}
+
+// sizesOfType are the sizes of what is read on the page, each with an example.
+const sizesOfType = `(() => {
+	const out = {}, walk = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT);
+	while (walk.nextNode()) {
+		const el = walk.currentNode.parentElement, text = walk.currentNode.textContent.trim();
+		if (!text || el.closest(".paper, svg, script, .hidden-text, #say, #opening, #rescue, noscript") || !el.checkVisibility()) continue;
+		out[getComputedStyle(el).fontSize] ??= text.slice(0, 40);
+	}
+	return out;
+})()`
+
+// cut tells of texts in the rails that end before they are whole.
+const cut = `[...document.querySelectorAll("#areas .gist, #areas .name, #standing .line span, #standing b, #standing dd")]
+	.filter((e) => e.offsetWidth && !e.closest(".hidden-text, .mark") && e.scrollWidth > e.clientWidth + 1 && getComputedStyle(e).display !== "inline")
+	.map((e) => e.textContent).join("; ")`
