@@ -121,10 +121,12 @@ func (v *vocabulary) rivals(c *claim) bool {
 func (v *vocabulary) common(a, b *claim) claim {
 	out := *a
 	all := slices.Concat(b.same, b.more)
-	out.same = slices.DeleteFunc(slices.Concat(a.same, a.more), func(id string) bool { return !slices.Contains(all, id) })
-	out.more, out.short = nil, nil
 	out.words = slices.Concat(a.words, b.words)
 	out.numbers = slices.Concat(a.numbers, b.numbers)
+	out.same = slices.DeleteFunc(slices.Concat(a.same, a.more), func(id string) bool {
+		return !slices.Contains(all, id) || !v.byID[id].underCondition(out.words, out.numbers)
+	})
+	out.more, out.short = nil, nil
 	return out
 }
 

@@ -157,8 +157,8 @@ var gauges = []gauge{
 	{"space.bench-width", "Squad bench, width", inch, atLeast, "squadbench width|squadbench wide|squadbench deep",
 		"", "", false},
 	{"space.compartments", "Exterior compartments, inside volume", quantity.CubicFoot, atLeast,
-		"outside compartment|outside storage|compartment storage|compartment volume",
-		"outside inside combined volume storage compartment usable space every net aggregate cubic", "", false},
+		"outside compartment|outside storage|compartment storage|compartment volume|compartment totaling",
+		"totaling outside inside combined volume storage compartment usable space every net aggregate cubic", "", false},
 	{countCompartments, "Exterior compartments", "", atLeast, "outside compartment", "storage curbside", "", false},
 	{"space.front-compartment", "Right front compartment, of 30 × 18 × 40 in", quantity.Percent, atLeast,
 		"right front compartment|front compartment", "size clause width depth height its least smallest ordered",
@@ -230,23 +230,23 @@ var gauges = []gauge{
 		"hot idle alternator|alternator hot idle|alternator idle", "hot put out produce", "200 °F", false},
 	{factCold, "Alternator, nameplate", quantity.Amp, atLeast, "alternator nameplate|alternator",
 		"cold nameplate output sae", "", false},
-	{countBench, "Seats on the squad bench", "", atLeast, "squadbench seat|squadbench person|squadbench people|seat squadbench|" +
+	{countBench, "Seats on the squad bench", "", atLeast, "squadbench seat|squadbench seatedattendant|squadbench attendant|squadbench person|squadbench people|seat squadbench|" +
 		"squadbench occupant", "person people sit accommodate attendant", "", false},
 	{countCab, "Seats in the cab", "", atLeast, "cab seat", "front bucket", "", false},
 	{countModule, "Seats in the patient compartment", "", atLeast,
-		"patientcompartment seat|seat patientcompartment", "designated occupant", "", false},
+		"patientcompartment seat|seat patientcompartment|seatedattendant", "designated occupant patientcompartment", "", false},
 	{"space.seats", "Designated seats", "", atLeast, "seat designated|designated seat|seat|occupant|passenger",
 		"cab person peopl cabincluded total designated occupant patientcompartment include belted crew belt", "",
 		false},
 	{"space.patients", "Patients on cots", "", atLeast, "patient cot|cot patient|transport patient|patient litter",
-		"transport carry side beside simultaneously at once time", "", false},
+		"transport carry side beside simultaneously at once time patientcompartment cot", "", false},
 	{factFuel, "Fuel tank", claims.Gallon, atLeast, "fuel|gasoline tank|diesel tank", "tank fuel gasoline diesel",
 		"", false},
 	{"space.loading-height", "Loading height at the rear, loaded", inch, atMost, "load height|floor load",
 		"load high over ground floor module entry rear height", "", false},
 	{factFloor, "Floor height, loaded", inch, atMost, "floor height",
 		"load high over ground floor module entry rear", "", false},
-	{factDelivery, "Delivery", claims.Days, atMost, "here|deliver|delivery|service purchase order|service order|" +
+	{factDelivery, "Delivery", claims.Days, atMost, "aro|here|deliver|delivery|service purchase order|service order|" +
 		"completion|ship", "after receipt order purchase aro award date days calendar ready station " +
 		"purchaser notice proceed consecutive contract from receive", "", false},
 	{factPrice, "Price", claims.Money, atMost, "price|budget|cost",
@@ -354,7 +354,7 @@ func (g *ready) asks(tokens []claims.Token, words []string, list []claims.Number
 		return claim{}, false
 	}
 	for _, w := range words {
-		if !g.also[w] && !plainly[w] {
+		if !g.also[w] && !plainly[w] && !quiet[w] {
 			return claim{}, false
 		}
 	}
@@ -493,6 +493,11 @@ func conditioned(under []claims.Number, n claims.Number) bool {
 // wholes are the gauges that count people: none of them has half a seat.
 var wholes = []string{"space.seats", "space.patients", countBench}
 
+// bare are the numbers of which everybody knows that they are inches: "OAL 240 max".
+var bare = map[string]struct{ least, most float64 }{"space.headroom": {55, 90}, "space.length-all": {180, 400},
+	"space.length": {180, 400}, "space.height-all": {85, 150}, "space.height": {85, 150}, "space.width": {75, 120},
+	"space.width-all": {75, 120}}
+
 // inUnit is an amount in a gauge's unit; false when it is of another kind.
 func inUnit(n claims.Number, unit, code string) (float64, bool) {
 	switch {
@@ -501,6 +506,10 @@ func inUnit(n claims.Number, unit, code string) (float64, bool) {
 	case n.Unit == unit:
 		return n.Value, true
 	case unit == lb && n.Unit == "" && n.Value >= 1000: // "14,500 GVWR"
+		return n.Value, true
+	case unit == claims.Money && n.Unit == "" && n.Value >= 10000: // "price under 310k"
+		return n.Value, true
+	case unit == inch && n.Unit == "" && n.Sense != "" && n.Value >= bare[code].least && n.Value <= bare[code].most:
 		return n.Value, true
 	case code == factWheelbase && n.Unit == "" && n.Value >= 100: // "158 WB"
 		return n.Value, true

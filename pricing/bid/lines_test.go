@@ -100,7 +100,7 @@ func confuse(t testing.TB, name string) confusion {
 }
 
 func TestLines(t *testing.T) {
-	for _, name := range []string{"lines.tsv", "hands.tsv", "later.tsv", "six.tsv", "aside.tsv", "hands-aside.tsv",
+	for _, name := range []string{"lines.tsv", "hands.tsv", "later.tsv", "six.tsv", "terse.tsv", "aside.tsv", "hands-aside.tsv",
 		"later-aside.tsv", "fresh-aside.tsv", "six-aside.tsv"} {
 		t.Run(name, func(t *testing.T) {
 			c := confuse(t, name)

@@ -52,7 +52,7 @@ func outletClaim(words []string, list []claims.Number) (claim, bool) {
 			case n.Unit == quantity.Volt &&
 				(n.Value == kind.volts || kind.volts == 0 && claims.SameVolts(n.Value, 125)):
 				volts = true
-			case n.Unit == "" && c.want == 0 && n.Value >= 1 && n.Sense != atMost:
+			case n.Unit == "" && c.want == 0 && n.Value >= 1 && n.Sense != atMost && kind.counts(n):
 				c.want = n.Value
 				if n.Beyond {
 					c.want++
@@ -65,6 +65,15 @@ func outletClaim(words []string, list []claims.Number) (claim, bool) {
 	}
 	return claim{}, false
 }
+
+// counts reports whether a number counts outlets, and not what is named beside them.
+func (k *outletKind) counts(n claims.Number) bool {
+	return slices.ContainsFunc(n.Near, func(w string) bool {
+		return slices.Contains(k.words, w) || w == outletWord || w == portWord
+	})
+}
+
+var outletWord = stems("outlet")[0]
 
 // counted is the word by which a thing's sentence tells how many it has.
 func (k *outletKind) counted() string {

@@ -32,6 +32,8 @@ type profile struct {
 	pairs   map[string]bool // words that follow each other in its sentence
 	wired   bool            // runs on the vehicle's own voltage
 	kept    bool            // only as an existing module has it
+	entries []entry         // what is said of it, one by one
+	loose   []int           // of entries, those that are many words and no phrase
 }
 
 // vocabulary is everything offered, with the words that describe it.
@@ -43,6 +45,7 @@ type vocabulary struct {
 	units map[string]int // things by their group and a unit of which they have an amount
 	// names of several words that hold a quiet one, by that word
 	phrases map[string][][]string
+	titles  map[string][]title  // by their first word
 	read    map[string]*reading // lines read before
 }
 
@@ -108,6 +111,7 @@ func newVocabulary(cat *config.Catalogue) *vocabulary {
 	for i := range v.list {
 		v.byID[v.list[i].id] = &v.list[i]
 	}
+	v.titled()
 	v.phrases = map[string][][]string{}
 	for i := range v.list {
 		for _, n := range v.list[i].names {
@@ -172,6 +176,9 @@ func newProfile(id, group, label, spec, kind string, asked *config.Asked) *profi
 		}
 		if i == 1 {
 			p.spec = claims.Words(line.Tokens)
+			p.entries = append(p.entries, clauses(text, line.Tokens)...)
+		} else {
+			p.entries = append(p.entries, curated(text))
 		}
 		if i == 1 { // the first piece of a sentence is of the whole thing
 			if first := pieces(line.Tokens); first != nil {
@@ -225,6 +232,7 @@ func (p *profile) learn(a *config.Asked) {
 		line := claims.Read(n)
 		if w := claims.Words(line.Tokens); len(w) > 0 {
 			p.names = append(p.names, w)
+			p.entries = append(p.entries, curated(n))
 			for _, x := range w {
 				p.words[x], p.core[x] = true, true
 			}
@@ -233,6 +241,10 @@ func (p *profile) learn(a *config.Asked) {
 	for _, t := range a.True {
 		line := claims.Read(t)
 		p.numbers = append(p.numbers, claims.Numbers(line.Tokens)...)
+		p.entries = append(p.entries, curated(t))
+		if len(strings.Fields(t)) > longestPhrase {
+			p.loose = append(p.loose, len(p.entries)-1)
+		}
 		for _, w := range claims.AllWords(t) {
 			p.words[w], p.core[w] = true, true
 		}

@@ -114,6 +114,7 @@ func pieces(list []claims.Token) []piece {
 			end(t.Kind == claims.Stop)
 			p.with = t.Attaches()
 		default:
+			t.Part = len(out)
 			p.tokens = append(p.tokens, t)
 		}
 	}
@@ -312,7 +313,7 @@ func (v *vocabulary) plainClaim(tokens []claims.Token) (claim, bool) {
 	if c, ok := roomClaim(words, list); ok && !not {
 		return c, true
 	}
-	if c, ok := v.offered(measures(words, list), list, has, claims.RuledWords(tokens)); ok || not {
+	if c, ok := v.offered(measures(words, list), list, has, tokens); ok || not {
 		return c, ok
 	}
 	return outletClaim(words, list)
@@ -335,8 +336,9 @@ func measures(words []string, list []claims.Number) []string {
 }
 
 // offered finds what the catalogue offers of which every word and amount is true.
-func (v *vocabulary) offered(words []string, list []claims.Number, has map[string]bool, ruled *claims.Ruling) (claim,
+func (v *vocabulary) offered(words []string, list []claims.Number, has map[string]bool, tokens []claims.Token) (claim,
 	bool) {
+	ruled := claims.RuledWords(tokens)
 	not := ruled != nil
 	type found struct {
 		p    *profile
@@ -365,6 +367,10 @@ func (v *vocabulary) offered(words []string, list []claims.Number, has map[strin
 			continue
 		}
 		fit, missing := p.fits(list)
+		if !not && !v.accounts(p, tokens) {
+			unclear = unclear || fit == exact || fit == exceeds // it may be what is meant
+			continue
+		}
 		switch fit {
 		case exact:
 			same = append(same, f)

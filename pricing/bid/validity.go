@@ -1,6 +1,7 @@
 package bid
 
 import (
+	"slices"
 	"strings"
 
 	"boxwright/config/quantity"
@@ -14,6 +15,12 @@ const validityTerm = "validity"
 // openings are words that count the days from a day the quote does not know.
 var openings = []string{"opening", "opened", "due", "closing", "submission", "submittal", "award"}
 
+// validityWords are those in which a line asks how long a price stands.
+var validityWords = wordSet(`price prices pricing priced quote quoted quotes quotation bid bids proposal proposals offer
+offers tender valid validity firm good hold honor honored fixed stand stands guaranteed remain remains binding irrevocable
+effect effective days calendar date opening opened open after until through submission submittal due closing award
+order receipt acceptance accepted purchaser period term delivery unchanged every`)
+
 // term answers a term of the bid as far as the quote itself does: how long its price
 // stands.
 func (j *judge) term(a *Answer) {
@@ -22,6 +29,9 @@ func (j *judge) term(a *Answer) {
 		return
 	}
 	line := claims.Read(a.Text)
+	if slices.ContainsFunc(claims.Words(line.Tokens), func(w string) bool { return !validityWords[w] && !quiet[w] }) {
+		return // it asks for something else as well
+	}
 	on := j.q.Price.On
 	by, dated := claims.DayOf(line.Tokens)
 	numbers := claims.Numbers(line.Tokens)

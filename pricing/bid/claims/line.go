@@ -32,7 +32,7 @@ var (
 func Read(text string) Line {
 	list := compared(between(unattested(measured(spelled(days(lex(text)))))))
 	permits := permitted(list)
-	list = including(unreasoned(equals(list)))
+	list = roled(including(unreasoned(equals(list))))
 	out := make([]Token, 0, len(list)+1)
 	for i := 0; i < len(list); i++ {
 		t := list[i]
@@ -51,6 +51,17 @@ func Read(text string) Line {
 		}
 		if i+1 < len(list) && slices.Contains(eaches, t.raw) && slices.Contains([]string{"side", "sides"}, list[i+1].raw) {
 			t.raw = "perside" // which one thing that stands on a side does not have
+		}
+		if t.raw == "a" && i+1 < len(list) && list[i+1].raw == "side" && (i+2 == len(list) ||
+			list[i+2].Kind == Stop || list[i+2].Kind == Break) {
+			continue // "two lights a side", which the next word says
+		}
+		if t.raw == "side" && i > 0 && list[i-1].raw == "a" && (i+1 == len(list) || list[i+1].Kind == Stop ||
+			list[i+1].Kind == Break) {
+			t.raw = "perside"
+		}
+		if numbered(list, i) && len(out) == 0 {
+			continue // "5.1 A steel locker"
 		}
 		if sectionNo(t.raw) && len(out) == 0 {
 			continue // "3.2.1 Chassis"
@@ -168,6 +179,12 @@ var articles = []string{"a", "an", "each", "one", "of"}
 
 // partitive are words behind "one" that tell where one of several is.
 var partitive = []string{"at", "on", "in", "over", "above", "under", "near", "by", "beside"}
+
+// numbered reports whether a line begins with the number of a paragraph, "5.1".
+func numbered(list []Token, at int) bool {
+	return at+1 < len(list) && list[at].Kind == Count && list[at].Num.Unit == "" && list[at].Num.Value < 100 &&
+		!list[at].said && strings.Count(list[at].raw, ".") == 1 && list[at+1].Kind == Word && list[at+1].big && !list[at+1].tied
+}
 
 // sectionNo reports whether a word is the number of a section, "3.2.1".
 func sectionNo(raw string) bool {
@@ -431,7 +448,8 @@ func joinPhrases(list []Token) []Token {
 			joined := false
 			for _, p := range phrases[t.Word] {
 				if n := spans(list, i, p.from); n > 1 || n > 0 && p.to != t.Word {
-					t.Word, t.raw, t.end = p.to, "", list[i+n-1].end
+					last := list[i+n-1]
+					t.Word, t.raw, t.end, t.Role, t.Done = p.to, "", last.end, last.Role, false
 					out = append(out, t)
 					i += n - 1
 					joined = true

@@ -31,6 +31,9 @@ type Token struct {
 	Word string // in the form of stem
 	Num  Number
 	Day  config.Date
+	Role Role   // of a word
+	Done bool   // of a word: it says what is done, "furnished"
+	Part int    // of its line, between two places where a claim may end
 	raw  string // as written, in small letters
 	tied bool   // follows the token before it with nothing between, or a hyphen
 	incl bool   // stands behind "including" or "with"
@@ -553,7 +556,8 @@ func fits(list []Token, at, next int, u unit) bool {
 		}
 		return !list[at].said && !(after.Kind == Word && slices.Contains(places, after.raw))
 	case "a":
-		return w.tied || w.big
+		begins := at == 0 && strings.Contains(list[at].raw, ".") && after.Kind == Word // "5.1 A steel locker"
+		return w.tied || w.big && !begins
 	case "m", "h", "v", "w":
 		return !cylinder && !(w.big && w.raw == "m")
 	case "f":

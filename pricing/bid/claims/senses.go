@@ -209,8 +209,11 @@ func (b *bound) bounds(t *Token) bool {
 	case "by", "before", "prior", "earlier", "sooner", "on":
 		return t.Kind == Day || slices.Contains([]string{Days, Month}, t.Num.Unit)
 	}
-	return t.Kind == Day || t.Num.Unit != ""
+	return t.Kind == Day || t.Num.Unit != "" || t.Num.Value >= leastBare
 }
+
+// leastBare is the bare number from which "under" and "over" before it compare: "under 11k".
+const leastBare = 1000
 
 // between gives the ends of "between 150 and 160 in" their comparisons.
 func between(list []Token) []Token {

@@ -14,7 +14,8 @@ var marks = strings.NewReplacer(
 	"\u2010", "-", "\u2011", "-", "\u2013", " - ", "\u2014", " - ", "\u2212", "-", "\u00a0", " ",
 	"\u202f", " ", "\u2009", " ", "\u00d7", " x ", "\u00bd", " 1/2", "\u00bc", " 1/4", "\u00be", " 3/4",
 	"\u00b0", " degrees ", "\u00b3", "3", "\u00b2", "2", "\u2265", " at least ", "\u2264", " at most ",
-	">=", " at least ", "<=", " at most ", "\u2022", " ", "\u25cf", " ", "\u25aa", " ",
+	">=", " at least ", "<=", " at most ", "=>", " at least ", "=<", " at most ", "< ", " less than ", "> ", " more than ",
+	"<", " less than ", ">", " more than ", " + ", " and ", "\u2022", " ", "\u25cf", " ", "\u25aa", " ",
 	"&", " and ", "w/o ", "without ", "W/", "with ", "w/", "with ", "\t", " ", "\n", " ",
 )
 

@@ -106,7 +106,8 @@ var joined = [][2]string{
 	{"not including", "excluding"}, {"not included", "excluded"}, {"exclusive of", "excluding"},
 	{"not to include", "excluding"}, {"disregarding", "excluding"}, {"a/c", "air conditioning"},
 	{"wi-fi", "wifi"}, {"p.a.", "public address"}, {"l.e.d.", "led"}, {"i.v.", "iv"}, {"o 2", "o2"},
-	{"t/2h", "ssf"}, {"4wd", "4x4"}, {"4 wd", "4x4"}, {"4 x 4", "4x4"}, {"4 x 2", "4x2"}, {"f.o.b.", "fob"},
+	{"oal", "overall length"}, {"oah", "overall height"},
+	{"oaw", "overall width"}, {"psw", "pure sine"}, {"sq bench", "squad bench"}, {"t/2h", "ssf"}, {"4wd", "4x4"}, {"4 wd", "4x4"}, {"4 x 4", "4x4"}, {"4 x 2", "4x2"}, {"f.o.b.", "fob"},
 }
 
 // SameVolts reports whether two voltages name the same supply: household mains are

@@ -26,7 +26,7 @@ tire: tyre
 gray: grey
 mold: moulded molded mould
 license: licence
-light: lighting lights lighted lit lamp lamps lts lt luminaire
+light: lighting lights lighted lit lamp lamps lts lt luminaire illuminate illuminated illuminates illumination
 heat: heated heating
 wire: wiring wired wires
 hinge: hinged
@@ -63,6 +63,44 @@ reflective: reflecting reflectorized
 purchaser: parish borough authority university commission tribe department district county city agency buyer owner
 purchaser: hospital town township village purchasers departments customer
 differential: diff
+person: people persons personnel
+headroom: hr hdrm
+payload: pl
+gvwr: gvw
+weight: wt wts
+inverter: inv invtr
+battery: batt batts
+charger: chgr chg
+power: pwr elec
+speaker: spkr spkrs
+wheel: whl whls
+engine: eng
+door: dr drs
+floor: flr
+insulate: insul
+shoreline: sl
+recorder: dvr
+conversion: conv
+warranty: warr
+structural: struct
+stainless: ss
+outlet: recept recpt
+suction: suct
+suspension: susp
+cylinder: cyl cyls
+acrylic: plexi plexiglas plexiglass
+surface: surf
+storage: strg
+heat: htd
+heater: htr
+mount: mnt mtd
+window: wndw wndws
+inside: int
+outside: ext
+passenger: pax
+steel: stl
+mirror: mirr
+ceiling: clg
 attendant: emt medic paramedic caregiver
 engine: motor motors
 aisle: passage passageway passages
@@ -124,6 +162,8 @@ shoreline: shore line | shore power | shore-line | shore plug | shore connection
 puresine: pure sine wave | true sine wave | pure sine | true sine | sine wave
 walkthrough: walk through | walk thru | walkthru
 fourpoint: 4point
+seatedattendant: seat attendant
+engineoff: engine off | engine not run | engine shut down | engine shut off | engine switch off | engine turn off | vehicle off
 threepoint: 3point | lap and shoulder belt | three-point | lap shoulder belt
 sixpoint: 6point
 belt: seat belt | safety belt | harness | restraint | belt

@@ -1,0 +1,210 @@
+package bid
+
+import (
+	"slices"
+
+	"boxwright/config/quantity"
+	"boxwright/pricing/bid/claims"
+)
+
+// What is said of a thing is more than a bag of words: "a touch screen that shows camera
+// pictures" has no camera. An entry is one thing that is said, its words with the roles that
+// they have there.
+type entry map[string]claims.Role
+
+// curated is an entry of words that the catalogue says to be true in whatever role.
+func curated(text string) entry {
+	e := entry{}
+	for _, w := range claims.AllWords(text) {
+		e[w] = claims.AnyRole
+	}
+	for _, n := range claims.Numbers(claims.Read(text).Tokens) {
+		e[amountOf+n.Unit] = claims.AnyRole
+	}
+	return e
+}
+
+// amountOf begins the mark of an entry that holds an amount of a unit.
+const amountOf = "amount of "
+
+// clauses are the entries of a sentence. The words within its phrases count as well.
+func clauses(text string, tokens []claims.Token) []entry {
+	within := curated(text)
+	for _, t := range tokens {
+		delete(within, t.Word)
+		delete(within, amountOf+t.Num.Unit)
+	}
+	var out []entry
+	for _, p := range pieces(tokens) {
+		e := entry{}
+		for w := range within {
+			e[w] = claims.AnyRole
+		}
+		for _, t := range p.tokens {
+			switch t.Kind {
+			case claims.Word:
+				e[t.Word] |= t.Role
+			case claims.Count:
+				e[amountOf+t.Num.Unit] = claims.AnyRole
+			}
+		}
+		out = append(out, e)
+	}
+	return out
+}
+
+// title is a name that things of a group are called by.
+type title struct {
+	words []string
+	group string
+}
+
+// titled gathers the names of everything offered, by their last words: these are the things
+// that a line can speak of.
+func (v *vocabulary) titled() {
+	v.titles = map[string][]title{}
+	for i := range v.list {
+		p := &v.list[i]
+		for _, n := range p.names {
+			head := n[len(n)-1]
+			if p.group == "" || head == moduleWord || quiet[head] || slices.ContainsFunc(v.titles[head],
+				func(t title) bool { return t.group == p.group && slices.Equal(t.words, n) }) {
+				continue
+			}
+			v.titles[head] = append(v.titles[head], title{n, p.group})
+		}
+	}
+	for i := range v.list {
+		p := &v.list[i]
+		other := func(n title) bool { return n.group != p.group && len(n.words) == 1 }
+		for _, k := range p.loose {
+			for w := range p.entries[k] {
+				if p.group != "" && slices.ContainsFunc(v.titles[w], other) {
+					p.entries[k][w] = claims.Located | claims.Modifier
+				}
+			}
+		}
+	}
+}
+
+// longestPhrase is of how many words a phrase is at most that the catalogue says to be true:
+// more are words that may stand beside, and what else is offered by such a word is not
+// part of the thing.
+const longestPhrase = 4
+
+// accounts reports whether a thing accounts for each part of what a claim says, in its role:
+// whatever else is named there has to be said of the thing in one breath, and what stands
+// behind a comma, an "and" or a "with" has to be something that the thing has.
+func (v *vocabulary) accounts(p *profile, tokens []claims.Token) bool {
+	if v.ofAnother(p, tokens) || !p.underCondition(claims.Words(tokens), claims.Numbers(tokens)) {
+		return false
+	}
+	for from := 0; from < len(tokens); {
+		to := from
+		for to < len(tokens) && tokens[to].Part == tokens[from].Part {
+			to++
+		}
+		part := tokens[from:to]
+		if !v.saysNames(p, part) || from > 0 && !v.hasHead(p, part) || from == 0 && to < len(tokens) && !v.counts(p, part) {
+			return false
+		}
+		from = to
+	}
+	return true
+}
+
+// underCondition reports whether a thing has the amounts that a claim asks for under the
+// condition that it names: what cools at 44,000 BTU/h on the engine does not with it off.
+func (p *profile) underCondition(words []string, list []claims.Number) bool {
+	if !slices.Contains(words, engineOff) {
+		return true
+	}
+	return !slices.ContainsFunc(list, func(n claims.Number) bool {
+		return n.Unit != "" && n.Unit != quantity.Volt && !slices.ContainsFunc(p.entries, func(e entry) bool {
+			return e[engineOff] != 0 && e[amountOf+n.Unit] != 0
+		})
+	})
+}
+
+var engineOff = stems("engine off")[0]
+
+// ofAnother reports whether what a claim speaks of first is a thing of another group, of which
+// all names are unlike those of this: a "squad bench with cot" is not "Two: cot and bench".
+func (v *vocabulary) ofAnother(p *profile, tokens []claims.Token) bool {
+	var first []string
+	for i, t := range tokens {
+		if t.Part != tokens[0].Part {
+			if p.called(claims.Words(tokens)) {
+				return false
+			}
+			return i > 0 && len(first) > 0 && slices.ContainsFunc(v.titles[first[len(first)-1]], func(n title) bool {
+				return n.group != p.group && slices.Equal(n.words, first)
+			})
+		}
+		if t.Kind == claims.Word {
+			first = append(first, t.Word)
+		}
+	}
+	return false
+}
+
+// called reports whether words hold one of the names of a thing.
+func (p *profile) called(words []string) bool {
+	return slices.ContainsFunc(p.names, func(n []string) bool {
+		return !slices.ContainsFunc(n, func(w string) bool { return !slices.Contains(words, w) })
+	})
+}
+
+// counts reports whether a part of a claim that counts something counts such a thing: "six
+// compartments with a shelf" is not six shelves.
+func (v *vocabulary) counts(p *profile, part []claims.Token) bool {
+	head, many := v.head(part), slices.ContainsFunc(part, func(t claims.Token) bool {
+		return t.Kind == claims.Count && t.Num.Unit == "" && t.Num.Value > 1
+	})
+	return !many || head == nil || p.group == "" ||
+		slices.ContainsFunc(p.names, func(n []string) bool { return n[len(n)-1] == head.Word }) ||
+		slices.ContainsFunc(p.numbers, func(x claims.Number) bool { return x.Unit == "" && slices.Contains(x.Near, head.Word) })
+}
+
+// head is the last thing that a part speaks of; nil where it speaks of none.
+func (v *vocabulary) head(part []claims.Token) *claims.Token {
+	for i := len(part) - 1; i >= 0; i-- {
+		t := &part[i]
+		if t.Kind == claims.Word && t.Role == claims.Companion && !t.Done && (v.titles[t.Word] != nil || quiet[t.Word]) {
+			return t
+		}
+	}
+	return nil
+}
+
+// saysNames reports whether each name of another thing in a part is said of a thing.
+func (v *vocabulary) saysNames(p *profile, part []claims.Token) bool {
+	for i, t := range part {
+		if t.Kind != claims.Word || t.Done || t.Role == claims.Modifier {
+			continue
+		}
+		for _, n := range v.titles[t.Word] {
+			from := i + 1 - len(n.words)
+			if n.group == p.group || from < 0 || !slices.Equal(claims.Words(part[from:i+1]), n.words) {
+				continue
+			}
+			if !slices.ContainsFunc(p.entries, func(e entry) bool {
+				return e.has(t) && !slices.ContainsFunc(n.words, func(w string) bool { return e[w] == 0 })
+			}) {
+				return false
+			}
+		}
+	}
+	return true
+}
+
+// has reports whether an entry says a word in the role that it has in a line.
+func (e entry) has(t claims.Token) bool {
+	return e[t.Word] != 0 && (t.Role != claims.Companion || e[t.Word]&claims.Companion != 0)
+}
+
+// hasHead reports whether what a part speaks of is something that a thing has.
+func (v *vocabulary) hasHead(p *profile, part []claims.Token) bool {
+	head := v.head(part)
+	return head == nil || slices.ContainsFunc(p.entries, func(e entry) bool { return e.has(*head) })
+}

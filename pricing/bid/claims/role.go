@@ -1,0 +1,70 @@
+package claims
+
+import "strings"
+
+// Role is what a word does in its sentence.
+type Role uint8
+
+// The roles. In a profile of something offered they are bits of a set.
+const (
+	Companion Role = 1 << iota // it is spoken of, or comes with what is: "with a camera"
+	Located                    // it says where: "over the cot"
+	Modifier                   // it says of what kind the next word is: "camera pictures"
+
+	AnyRole = Companion | Located | Modifier
+)
+
+// locative are words behind which stands where something is or what it is of, and governing
+// those that end the reach of one.
+var (
+	locative = wordsOf(`on in at over above under below beneath beside behind near by to from into onto through across
+along against of for between around toward towards per within throughout off ahead atop during when
+while until after before upon via`)
+	governing = wordsOf(`with and plus also including includes include or either having has have : / featuring
+without`)
+	relating     = wordsOf(`of to for from by`)
+	articleWords = wordsOf(`a an the each every all both its their any one`)
+)
+
+func wordsOf(text string) map[string]bool {
+	out := map[string]bool{}
+	for _, w := range strings.Fields(text) {
+		out[w] = true
+	}
+	return out
+}
+
+// roled tells each word its role.
+func roled(list []Token) []Token {
+	for i := range list {
+		if t := &list[i]; t.Kind == Word {
+			t.Role = roleOf(list, i)
+			t.Done = strings.HasSuffix(t.raw, "ed") || strings.HasSuffix(t.raw, "ing")
+		}
+	}
+	return list
+}
+
+func roleOf(list []Token, at int) Role {
+	if at+1 < len(list) {
+		next := list[at+1]
+		if next.Kind == Word && letter(next.raw[0]) && !idle[next.raw] && !locative[next.raw] && !governing[next.raw] &&
+			!articleWords[next.raw] && !strings.HasSuffix(next.raw, "ed") {
+			return Modifier
+		}
+	}
+	for k := at - 1; k >= 0; k-- {
+		switch t := list[k]; {
+		case t.Kind == Count:
+		case t.Kind != Word || governing[t.raw]:
+			return Companion
+		case relating[t.raw]:
+			return Companion | Located
+		case locative[t.raw], (t.raw == "inside" || t.raw == "outside") && articleWords[list[k+1].raw]:
+			return Located
+		case idle[t.raw] && !articleWords[t.raw]:
+			return Companion
+		}
+	}
+	return Companion
+}
