@@ -105,7 +105,7 @@ func (k *checker) attributes(where string, list []Attribute, thing reflect.Value
 		case a.Words != nil:
 			k.oneOf(where+" "+a.Name, text, a.Words...)
 		case a.Numeric() && !(number >= a.Least && number <= a.Most):
-			k.add("range", where+" "+a.Name, "%v is outside %v to %v", number, a.Least, a.Most)
+			k.outside(where+" "+a.Name, number, a.Least, a.Most)
 		}
 	}
 }

@@ -36,7 +36,10 @@ func TestAttributesAreCheckedAndTested(t *testing.T) {
 					assert.ErrorContains(t, problem, a.Name)
 				}
 				test := map[string]any{"attr": a.Name, "op": "=", "text": "x"}
-				if a.Numeric() {
+				switch {
+				case a.Words != nil:
+					test["text"] = a.Words[0]
+				case a.Numeric():
 					test = map[string]any{"attr": a.Name, "op": ">", "number": 0}
 				}
 				problem := readWith(t, func(c map[string]any) {

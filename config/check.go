@@ -6,6 +6,7 @@ import (
 	"math"
 	"reflect"
 	"slices"
+	"strconv"
 	"strings"
 )
 
@@ -171,9 +172,14 @@ func ids[T any](k *checker, list string, items []T, id func(*T) string, shared b
 func (k *checker) between(where string, lo, hi float64, named map[string]float64) {
 	for _, n := range slices.Sorted(maps.Keys(named)) {
 		if v := named[n]; !(v >= lo && v <= hi) {
-			k.add("range", where+" "+n, "%v is outside %v to %v", v, lo, hi)
+			k.outside(where+" "+n, v, lo, hi)
 		}
 	}
+}
+
+func (k *checker) outside(where string, v, least, most float64) {
+	plain := func(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }
+	k.add("range", where, "%s is outside %s to %s", plain(v), plain(least), plain(most))
 }
 
 func (k *checker) oneOf(where, value string, allowed ...string) {
@@ -340,10 +346,19 @@ func (k *checker) compartments(where string, list []Compartment) {
 	}
 }
 
+// stations names those of the plant.
+func (k *checker) stations() string {
+	var list []string
+	for _, s := range k.c.Plant.Stations {
+		list = append(list, s.ID)
+	}
+	return strings.Join(list, ", ")
+}
+
 func (k *checker) work(where string, list []Work) {
 	for _, x := range list {
 		if _, ok := k.c.index.stations[x.Station]; !ok {
-			k.add("unknown-id", where+" work", "%q is not a station of the plant", x.Station)
+			k.add("unknown-id", where+" work", "%q is not a station of the plant: %s", x.Station, k.stations())
 		}
 		if math.IsNaN(float64(x.Hours)) || math.Abs(float64(x.Hours)) > 1e4 {
 			k.add("range", where+" work", "%v hours is out of range", x.Hours)
@@ -428,7 +443,15 @@ func (k *checker) test(where string, t *Test, attributes []Attribute) {
 	k.oneOf(where+" op", t.Op, "=", "!=", "<", "<=", ">", ">=")
 	i := slices.IndexFunc(attributes, func(a Attribute) bool { return a.Name == t.Attr && a.Rules })
 	if i < 0 {
-		k.add("value", where, "there is no attribute %q", t.Attr)
+		var known []string
+		for _, a := range attributes {
+			if a.Rules {
+				known = append(known, a.Name)
+			}
+		}
+		k.add("value", where, "there is no attribute %q; rules test %s", t.Attr, strings.Join(known, ", "))
+	} else if attributes[i].Words != nil && (t.Op == "=" || t.Op == "!=") {
+		k.oneOf(where+" "+t.Attr, t.Text, attributes[i].Words...)
 	} else if numeric := attributes[i].Numeric(); numeric == (t.Op == "=" || t.Op == "!=") {
 		k.add("value", where, "%s takes %s", t.Attr,
 			map[bool]string{true: "<, <=, > or >= and a number", false: "= or != and a text"}[numeric])
@@ -446,7 +469,7 @@ func (k *checker) plant() {
 		k.oneOf(w+" source", a.Source, "", SourceChassis, SourceParts, SourceBacklog, SourceSlot)
 		k.oneOf(w+" only", a.Only, "", "module", "van", "new", "existing")
 		if _, ok := k.c.index.stations[a.Station]; a.Station != "" && !ok {
-			k.add("unknown-id", w+" station", "%q is not a station of the plant", a.Station)
+			k.add("unknown-id", w+" station", "%q is not a station of the plant: %s", a.Station, k.stations())
 		}
 		for _, before := range a.After {
 			// Naming only earlier activities keeps the network free of circles.

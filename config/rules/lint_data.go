@@ -3,6 +3,7 @@ package rules
 import (
 	"encoding/json"
 	"fmt"
+	"strings"
 
 	"boxwright/config"
 )
@@ -14,6 +15,8 @@ func (l *Linter) data() {
 		Prices map[string]json.RawMessage `json:"prices"`
 	}
 	_ = json.Unmarshal(l.e.cat.PriceBook, &book)
+	var massless, idle []string
+	standard := map[string][]string{}
 	for i := range l.e.cat.Options {
 		o := &l.e.cat.Options[i]
 		where := fmt.Sprintf("option %q", o.ID)
@@ -26,12 +29,39 @@ func (l *Linter) data() {
 				key), "Add a price, 0 if it costs nothing.", o.ID)
 		}
 		if o.Mass == nil {
-			l.add("no-mass", config.Note, where, fmt.Sprintf("%s has no mass.", o.Label),
-				"State its mass, 0 if it has none.", o.ID)
+			massless = append(massless, o.ID)
 		}
 		if len(o.Work) == 0 {
-			l.add("no-work", config.Note, where, fmt.Sprintf("%s adds no plant work.", o.Label),
-				"State the station and hours, 0 if it takes none.", o.ID)
+			idle = append(idle, o.ID)
+		}
+		if o.Standard {
+			standard[o.Group] = append(standard[o.Group], o.ID)
 		}
 	}
+	for i := range l.e.cat.Groups {
+		if g := &l.e.cat.Groups[i]; g.Choose != config.ChooseAny && len(standard[g.ID]) > 1 {
+			l.add("standard-twice", config.Warn, fmt.Sprintf("group %q", g.ID),
+				fmt.Sprintf("Of %s one can be in a unit, and %d are standard: %s.", g.Label, len(standard[g.ID]),
+					named(standard[g.ID])), "Leave one of them standard.", standard[g.ID]...)
+		}
+	}
+	if massless != nil {
+		l.add("no-mass", config.Note, "options", fmt.Sprintf("No mass is stated of %d: %s.", len(massless),
+			named(massless)), "State the mass of each, 0 if it has none.", massless...)
+	}
+	if idle != nil {
+		l.add("no-work", config.Note, "options", fmt.Sprintf("%d add no plant work: %s.", len(idle), named(idle)),
+			"State station and hours of each, 0 if it takes none.", idle...)
+	}
+}
+
+// mostNamed bounds the options that a finding names.
+const mostNamed = 100
+
+// named lists ids.
+func named(ids []string) string {
+	if more := len(ids) - mostNamed; more > 0 {
+		return fmt.Sprintf("%s and %d more", strings.Join(ids[:mostNamed], ", "), more)
+	}
+	return strings.Join(ids, ", ")
 }

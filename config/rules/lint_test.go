@@ -76,6 +76,9 @@ func TestLintFindsPlantedFaults(t *testing.T) {
 		{"an option without price, mass and work", func(c *config.Catalogue) {
 			c.Options = append(c.Options, config.Option{ID: "horn", Group: "lamp", Label: "Horn"})
 		}, []string{"catalogue.no-price", "catalogue.no-mass", "catalogue.no-work"}, "Horn has no price"},
+		{"two of a choice of one that are standard", func(c *config.Catalogue) {
+			c.Options[0].Standard, c.Options[1].Standard = true, true
+		}, []string{"catalogue.standard-twice"}, "2 are standard"},
 		{"a rule about an unknown option", func(c *config.Catalogue) {
 			c.Rules = []config.Rule{rule("a", nil, pick("ghost"))}
 		}, []string{"rules.condition"}, `"ghost"`},

@@ -81,10 +81,19 @@ func (p *pairs) try(ch *config.Chassis, b *config.Body) []config.Finding {
 	for _, v := range standards.Judge(u.RuleSet, &u, cat, &weight.Weigh(cat, &u, &as).Report,
 		&power.Budget(cat, &u, &as).Report, &space.Measure(cat, &u, &as).Report) {
 		if v.Outcome == standards.NotMet {
-			p.note(v, on+" ("+quantity.US.Show(v.Figure.Value, v.Figure.Unit)+")", ch.UsualBody == b.ID, ch.ID, b.ID)
+			p.note(v, on+" ("+missing(v.Figure)+")", ch.UsualBody == b.ID, ch.ID, b.ID)
 		}
 	}
 	return out
+}
+
+// missing shows a figure that misses its limit so that the two are told apart.
+func missing(f *config.Figure) string {
+	value := quantity.US.Show(f.Value, f.Unit)
+	if value != quantity.US.Show(f.Limit, f.Unit) {
+		return value
+	}
+	return map[config.Sense]string{config.AtLeast: "just under ", config.AtMost: "just over "}[f.Sense] + value
 }
 
 // dutyOn is the duty that a body is for; nil for one that any may have.

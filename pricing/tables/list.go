@@ -143,8 +143,8 @@ func (t *taking) entry(l *list, s *sheet, n int, row []string, old reflect.Value
 	if untold := l.untold(old); l.tells && s.column(alsoHas) >= 0 && s.get(row, alsoHas) != untold {
 		where, said := s.cell(n, id, alsoHas), s.get(row, alsoHas)
 		if isNew {
-			t.wrong(where, "a table has no columns for %s; copy the whole entry from the other catalogue's file into "+
-				"this one's and take the table in again, or empty the cell to do without", said)
+			t.wrong(where, "the id is new, and a table has no columns for %s: empty the cell to do without them, write "+
+				"the old id again if it was changed by mistake, or add the whole entry to the catalogue's file", said)
 		} else {
 			t.wrong(where, "this column only tells what else the entry holds; leave the cell as it was, and add or "+
 				"change such things in the catalogue's file")

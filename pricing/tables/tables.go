@@ -165,6 +165,14 @@ func (t *taking) open(in Sheet) {
 			`is not in UTF-8, so letters with accents and signs such as ½ would be lost; save it as "CSV UTF-8"`)
 		return
 	}
+	if strings.HasPrefix(in.Text, "PK\x03\x04") {
+		t.wrong(in.Name, `is a workbook and no text; save the sheet from the spreadsheet as "CSV UTF-8"`)
+		return
+	}
+	if strings.TrimSpace(in.Text) == "" {
+		t.wrong(in.Name, "is empty")
+		return
+	}
 	rows, err := csv.Read(in.Text)
 	if err != nil {
 		t.wrong(in.Name, "%s", err)
@@ -187,7 +195,7 @@ func (t *taking) open(in Sheet) {
 	switch {
 	case table == "":
 		t.wrong(s.cell(1, "", ""),
-			`these are the headings of no table: one of options has "id" and "group", one of prices "id" and "price", one of rules "id" and "then"`)
+			`the first row has the headings of no table: options have "id" and "group", prices "id" and "price", rules "id" and "then"`)
 		return
 	case t.sheets[table] != nil:
 		t.wrong(in.Name, "is a table of %s, and so is %s; take in one of each", table, t.sheets[table].name)
@@ -311,8 +319,11 @@ func (t *taking) place(where string) string {
 		_, rest, quoted = strings.Cut(where[strings.Index(where, "prices "):], `"`)
 	}
 	id, rest, _ := strings.Cut(rest, `"`)
-	if s == nil || !quoted {
+	if !quoted {
 		return where
+	}
+	if s == nil { // what was taken in does not go with a table that was not
+		return fmt.Sprintf("the table of %s, row %q", list, id)
 	}
 	if s.at[id] == 0 {
 		if list == "prices" {

@@ -43,6 +43,7 @@ type Page struct {
 // wrong with a file, and another edition beside it.
 type Keeper struct {
 	InUse     *quote.Edition
+	Same      string           // name of what came in and changes nothing; empty when there is none
 	Refused   string           // name of the file or table that was not taken; empty when there is none
 	Problems  []config.Problem // what is wrong with it
 	Linted    bool             // the edition that would be kept was gone through
@@ -113,7 +114,8 @@ func draw(p *Page) Part {
 				"Save the schema of their form", Class("quiet"), At("id", "save-schema"))),
 			El("p", Class("hint"),
 				Text("The tables open in any spreadsheet. Edit cells, add and remove rows, save as CSV (UTF-8), and "+
-					"bring them in below, one alone or several together."))),
+					"bring them in below, one alone or several together. Chassis, bodies, groups, plant and all else are "+
+					"edited in the file."))),
 		page.Block("Bring in a change",
 			para("Nothing is used yet: what comes in is checked, set beside the edition in use and compared with it. "+
 				"Tables are taken into "+looked+"."),
@@ -122,9 +124,14 @@ func draw(p *Page) Part {
 				page.FileButton("f-beside", "set-beside", "Set another edition beside it…", ".json,application/json"),
 				press("set-beside", "", "Set the built-in one beside it", "quiet", "beside-built-in"))),
 	}
+	if k.Same != "" {
+		parts = append(parts, part("same", "Nothing to change: "+k.Same, para("It says what the edition in use says. "+
+			"Cells of a column that is not in a table stay as they are.")))
+	}
 	if k.Refused != "" {
 		parts = append(parts, part("refused", "Not taken: "+k.Refused,
-			para(page.Count(len(k.Problems), "fault", "faults")+". Nothing was changed."),
+			para(page.Count(len(k.Problems), "fault", "faults")+". Nothing was changed. Where a change needs "+
+				"several tables, take them in together."),
 			El("ul", Class("findings"), Each(k.Problems, func(_ int, x config.Problem) Part {
 				return El("li", Class("stop"), page.Bold(x.Where+": "), Text(x.Text+"."))
 			}))))
