@@ -88,7 +88,21 @@ func TestStations(t *testing.T) {
 		assert.True(t, seen[o.Label], "%s is on the sheet", o.Label)
 	}
 	assert.InDelta(t, want, sum, 1e-9)
-	assert.NotEmpty(t, q.LongLead())
+	begins := ""
+	for _, s := range q.Stations() {
+		if s.ID != "" {
+			assert.LessOrEqual(t, begins, s.Start.String(), "%s is read in the order of the work", s.Label)
+			begins = s.Start.String()
+		}
+	}
+	lead := q.LongLead()
+	require.NotEmpty(t, lead)
+	for i, s := range lead {
+		if s.Option != "" {
+			assert.Equal(t, q.Edition.Cat.LabelOf(s.Option), s.Label)
+		}
+		assert.LessOrEqual(t, s.Days.Likely, lead[max(i-1, 0)].Days.Likely, "%s: what takes longest is ordered first", s.Label)
+	}
 }
 
 // What an option asks for is printed wherever the option is, and asked for

@@ -33,8 +33,8 @@ func (q *Quote) Told(o *config.Option) string {
 	return o.Asks + ": " + cmp.Or(letters.Isolate(q.Draft.Unit.Detail(o.ID)), "to be named")
 }
 
-// Stations lists the plant's stations that have work on the unit, and last what
-// is fitted without hours of its own, under an empty station.
+// Stations lists the plant's stations that have work on the unit, in the order in which
+// they begin, and last what is fitted without hours of its own, under an empty station.
 func (q *Quote) Stations() []Station {
 	cat := q.Edition.Cat
 	var out []Station
@@ -81,17 +81,22 @@ func (q *Quote) Stations() []Station {
 				Qty: p.Qty})
 		}
 	}
+	slices.SortStableFunc(out, func(a, b Station) int { return a.Start.Time().Compare(b.Start.Time()) })
 	return append(out, rest)
 }
 
 // LongLead lists the steps of the plan that wait for a part of one option, and
-// for the chassis.
+// for the chassis; first what takes longest to come. Each is called by what it waits for.
 func (q *Quote) LongLead() []leadtime.Step {
 	var out []leadtime.Step
 	for _, s := range q.Plan.Steps {
 		if s.Option != "" || s.Source == config.SourceChassis {
+			if o := q.Edition.Cat.OptionByID(s.Option); o != nil {
+				s.Label = o.Label
+			}
 			out = append(out, s)
 		}
 	}
+	slices.SortStableFunc(out, func(a, b leadtime.Step) int { return cmp.Compare(b.Days.Likely, a.Days.Likely) })
 	return out
 }
