@@ -52,7 +52,6 @@ type Held struct {
 type Keeping struct {
 	BuiltIn  Held
 	InUse    Held
-	Same     string // name of what came in and changes nothing
 	Refused  string // name of what was not taken
 	Problems []config.Problem
 	Linted   *quote.Edition // that findings are of
@@ -78,9 +77,7 @@ func (m *Memory) Use(h Held) {
 }
 
 // Apart forgets the two editions that were compared.
-func (k *Keeping) Apart() {
-	k.Same, k.From, k.To, k.Diff, k.Touched, k.More = "", Held{}, Held{}, nil, nil, false
-}
+func (k *Keeping) Apart() { k.From, k.To, k.Diff, k.Touched, k.More = Held{}, Held{}, nil, nil, false }
 
 // Candidate is the edition that is set beside the one in use, if there is one.
 func (k *Keeping) Candidate() *Held {

@@ -119,7 +119,7 @@ func demoCatalogue(s *session.Session, _ session.Act) {
 // refuse remembers what is wrong with a file and shows it.
 func refuse(s *session.Session, name string, err error) {
 	k := &s.Memory.Keep
-	k.Same, k.Refused, k.Problems = "", session.Clip(name, 100), nil
+	k.Refused, k.Problems = session.Clip(name, 100), nil
 	if ps, ok := err.(config.Problems); ok {
 		k.Problems = ps[:min(len(ps), 200)]
 	} else {
@@ -142,13 +142,11 @@ func compareWith(s *session.Session, name string, file []byte) {
 	if ed.Cat.Hash() == s.Memory.Edition.Cat.Hash() && ed.Cat.RosterHash() == s.Memory.Edition.Cat.RosterHash() &&
 		plantOf(ed.Cat) == plantOf(s.Memory.Edition.Cat) {
 		k.Apart()
-		k.Same = session.Clip(name, 100)
-		s.Notice = letters.Isolate(k.Same) + " has the same content as the edition in use."
-		s.View.Area = id
-		s.Step(session.Step{Do: "focus", ID: "same"})
+		s.Notice = letters.Isolate(session.Clip(name, 100)) + " has the same content as the edition in use. Columns " +
+			"that are not in a table stay as they are."
 		return
 	}
-	k.Same, k.From, k.To = "", k.InUse, session.Held{Ed: ed, File: file}
+	k.From, k.To = k.InUse, session.Held{Ed: ed, File: file}
 	k.Diff, k.Touched = editions.Compare(k.From.Ed, ed), nil
 	s.View.Area = id
 	s.Notice = "Edition " + letters.Isolate(ed.Cat.Edition) + " stands beside the one in use."

@@ -43,7 +43,6 @@ type Page struct {
 // wrong with a file, and another edition beside it.
 type Keeper struct {
 	InUse     *quote.Edition
-	Same      string           // name of what came in and changes nothing; empty when there is none
 	Refused   string           // name of the file or table that was not taken; empty when there is none
 	Problems  []config.Problem // what is wrong with it
 	Linted    bool             // the edition that would be kept was gone through
@@ -123,10 +122,6 @@ func draw(p *Page) Part {
 				Flag("multiple", true)),
 				page.FileButton("f-beside", "set-beside", "Set another edition beside it…", ".json,application/json"),
 				press("set-beside", "", "Set the built-in one beside it", "quiet", "beside-built-in"))),
-	}
-	if k.Same != "" {
-		parts = append(parts, part("same", "Nothing to change: "+k.Same, para("It says what the edition in use says. "+
-			"Cells of a column that is not in a table stay as they are.")))
 	}
 	if k.Refused != "" {
 		parts = append(parts, part("refused", "Not taken: "+k.Refused,

@@ -15,7 +15,7 @@ func load(s *session.Session, p *page.Page, _ *session.Worked) func() markup.Par
 func loadKeeper(s *session.Session) *Keeper {
 	goOn(s)
 	k := &s.Memory.Keep
-	v := &Keeper{InUse: s.Memory.Edition, Same: k.Same, Refused: k.Refused, Problems: k.Problems, Diff: k.Diff, Touched: k.Touched,
+	v := &Keeper{InUse: s.Memory.Edition, Refused: k.Refused, Problems: k.Problems, Diff: k.Diff, Touched: k.Touched,
 		More:   k.More,
 		Before: k.From.Ed, OwnKey: s.Req.Key}
 	if b := k.Candidate(); b != nil {
