@@ -204,6 +204,7 @@ export interface Told {
   total: Amount;
   payload_lb: number;
   safe: string;
+  terms?: Record<string, Amount>;
 }
 
 export interface Own {
