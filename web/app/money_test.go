@@ -448,3 +448,15 @@ func TestAnOldErrorGoes(t *testing.T) {
 	s = p.do(set("ticket.total", "11,000"))
 	assert.NotContains(t, string(s.View), `"wrong"`)
 }
+
+// A rate that is typed in says that the tax is paid, also where who buys would be exempt; the
+// choice beside it says the same, and can take it back.
+func TestATypedRateIsPaid(t *testing.T) {
+	p := openAt(t, "price")
+	s := p.do(set("terms.buyer", "county"), set("terms.tax_rate", "6.5"))
+	require.False(t, p.quote().Price.SalesTax.Amount.IsZero())
+	require.Contains(t, s.Regions["main"], `<option value="paid" selected>the buyer pays it`)
+	s = p.do(set("deal.tax", ""))
+	require.True(t, p.quote().Price.SalesTax.Exempt)
+	require.Contains(t, s.Regions["main"], `<option value="" selected>as who buys`)
+}

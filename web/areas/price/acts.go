@@ -55,6 +55,9 @@ func checked(put func(t *pricing.Terms, chosen string)) session.Setter {
 // sayTax says whether the buyer pays sales tax; empty leaves it to who buys.
 func sayTax(t *pricing.Terms, chosen string) {
 	t.TaxExempt, t.Taxed = chosen == taxExempt, chosen == taxPaid
+	if chosen == "" {
+		t.TaxRate = nil
+	}
 }
 
 // moneyFields find the place in a draft that a field of a family stands for; nil

@@ -163,7 +163,7 @@ func taxWord(t *pricing.Terms) string {
 	switch {
 	case t.TaxExempt:
 		return taxExempt
-	case t.Taxed:
+	case t.Taxed || t.TaxRate != nil: // who types a rate says that it is paid
 		return taxPaid
 	}
 	return ""
