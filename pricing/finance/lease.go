@@ -200,39 +200,3 @@ func (l *Lease) Effective() (money.Percent, error) {
 	}
 	return percent(growth(one.Add(l.period()), l.PerYear).Sub(one)), nil
 }
-
-// PeriodsFor is how many level payments of a size repay a principal in arrears;
-// a part of one is a smaller last payment.
-//
-// Source: n = -ln(1 - P r / A) / ln(1 + r).
-// Units: rate of a year in percent, divided by perYear; the result in periods,
-// to eight decimals.
-// Valid: principal and payment above zero, and a payment above the interest
-// of the first period; else an error.
-// Example: 8,000.00 at 7 % a year, 150.00 a month, takes 64.07335 months.
-func PeriodsFor(
-	principal money.Amount, rate money.Percent, perYear int, payment money.Amount,
-) (decimal.Decimal, error) {
-	l := Lease{Principal: principal, Rate: rate, PerYear: perYear, Periods: 1}
-	if err := l.Check(); err != nil {
-		return decimal.Decimal{}, err
-	}
-	r := l.period()
-	interest := principal.Decimal().Mul(r)
-	if payment.Decimal().LessThanOrEqual(interest) {
-		return decimal.Decimal{}, fmt.Errorf("finance: %s a period does not cover the first interest of %s",
-			payment.Show(), money.HalfUp.Cent(interest).Show())
-	}
-	if r.IsZero() {
-		return principal.Decimal().DivRound(payment.Decimal(), 8), nil
-	}
-	left, err := one.Sub(interest.DivRound(payment.Decimal(), places)).Ln(places)
-	if err != nil {
-		return decimal.Decimal{}, err
-	}
-	step, err := one.Add(r).Ln(places)
-	if err != nil {
-		return decimal.Decimal{}, err
-	}
-	return left.Neg().DivRound(step, 8), nil
-}

@@ -81,14 +81,6 @@ func TestF2Schedule(t *testing.T) {
 	assert.True(t, s.Rows[11].Balance.IsZero())
 }
 
-// F-3. numpy-financial, _financial.py, nper: 8,000 at 7 %/12 paid by 150 takes
-// 64.07335 months.
-func TestF3Periods(t *testing.T) {
-	n, err := finance.PeriodsFor(amount(t, "8000"), percent(t, "7"), 12, amount(t, "150"))
-	require.NoError(t, err)
-	assert.Equal(t, "64.07335", n.Round(5).String())
-}
-
 // F-4. numpy-financial, _financial.py, npv at 8 %: 3065.22267.
 func TestF4PresentWorth(t *testing.T) {
 	now, err := finance.PresentWorth(percent(t, "8"), []money.Amount{amount(t, "-40000"), amount(t, "5000"),
@@ -192,15 +184,4 @@ func TestF11EarlyPayment(t *testing.T) {
 	require.NoError(t, err)
 	assert.Equal(t, "37.245", y.Simple.Decimal().Round(3).String())
 	assert.Equal(t, "44.585", y.Compounded.Decimal().Round(3).String())
-}
-
-// F-13. mylethbridgenow.com/48555 (one city): a new unit at 282,000, a remount
-// saves 88,000. Ratio 0.68794 and saving 31.2 %: derived from these inputs.
-func TestF13RemountSaving(t *testing.T) {
-	fresh := amount(t, "282000")
-	remount := fresh.Sub(amount(t, "88000"))
-	assert.Equal(t, "194000.00", remount.String())
-	saved := finance.SavedShare(fresh, remount)
-	assert.Equal(t, "31.2", saved.Decimal().Round(1).String())
-	assert.Equal(t, "0.68794", decimal.NewFromInt(1).Sub(saved.Fraction()).Round(5).String())
 }

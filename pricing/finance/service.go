@@ -194,30 +194,3 @@ func discounted(c *Choice, i decimal.Decimal) decimal.Decimal {
 	}
 	return sum
 }
-
-// WarrantyLeft is how many years of the structural warranty are left on a
-// module of an age. A remount by the plant renews the term.
-//
-// Source: common practice, no source.
-// Units: years.
-// Valid: any age of zero or more; a term of zero has none left.
-// Example: 13 of 20 years leave 7; a remount makes it 20 again.
-func WarrantyLeft(age, term int, remounted bool) int {
-	if remounted {
-		return max(term, 0)
-	}
-	return max(term-max(age, 0), 0)
-}
-
-// SavedShare is which part of a new unit's price another way saves.
-//
-// Source: (new - other) / new.
-// Units: percent, to four decimals, half up; negative when the other costs more.
-// Valid: a new unit's price above zero; else 0.
-// Example: 194,000 against 282,000 saves 31.2057 %.
-func SavedShare(newPrice, other money.Amount) money.Percent {
-	if newPrice.Sign() <= 0 {
-		return money.Percent{}
-	}
-	return percent(newPrice.Sub(other).Decimal().DivRound(newPrice.Decimal(), places))
-}

@@ -153,25 +153,6 @@ func TestBadChoiceIsAnError(t *testing.T) {
 	}
 }
 
-func TestWarrantyLeft(t *testing.T) {
-	for _, c := range []struct {
-		age       int
-		remounted bool
-		want      int
-		reason    string
-	}{
-		{13, false, 7, "the rest of the term"},
-		{25, false, 0, "none below zero"},
-		{-3, false, 20, "a module not yet built"},
-		{13, true, 20, "a remount renews it"},
-	} {
-		t.Run(c.reason, func(t *testing.T) {
-			assert.Equal(t, c.want, finance.WarrantyLeft(c.age, finance.StructureYears, c.remounted), c.reason)
-		})
-	}
-	assert.True(t, finance.SavedShare(money.Amount{}, money.Dollars(5)).IsZero())
-}
-
 func TestCompareFindsTheCheapestAndTheBreakEven(t *testing.T) {
 	keep, fresh, remount := threeWays()
 	c, err := finance.Compare([]finance.Choice{fresh, remount, keep}, finance.Rates{})
