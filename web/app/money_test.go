@@ -107,7 +107,7 @@ func TestThePriceTheBuyerIsCharged(t *testing.T) {
 	assert.Contains(t, s.Regions["main"], " each. No sales tax")
 
 	s = p.do(Act{Do: "go", ID: "quote"}, Act{Do: "paper", Value: "order"})
-	assert.Contains(t, s.Regions["main"], "Build 2 units alike.")
+	assert.Contains(t, s.Regions["main"], "Build 2 units alike. Numbers and hours below are for each of them.")
 	s = p.do(Act{Do: "paper", Value: "quote"})
 	assert.Contains(t, s.Regions["main"], "for 2 units, with the specification")
 

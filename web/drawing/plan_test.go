@@ -66,8 +66,8 @@ func TestPlanShowsWhatIsBuiltIn(t *testing.T) {
 			continue
 		}
 		drawn++
-		assert.Contains(t, svg, page.Rect("edge", part.X0, o.width/2+24-part.Y1, part.X1-part.X0,
-			part.Y1-part.Y0).String()[len(`<rect class="edge"`):], part.ID)
+		assert.Contains(t, svg, page.Rect("thin", part.X0, o.width/2+24-part.Y1, part.X1-part.X0,
+			part.Y1-part.Y0).String()[len(`<rect class="thin"`):], part.ID)
 		assert.GreaterOrEqual(t, strings.Count(svg, part.Label), 2, "%s is in the words below and in the name heard", part.ID)
 	}
 	assert.GreaterOrEqual(t, drawn, 5, "shower and tank, desk, bulkhead and its opening")

@@ -15,7 +15,7 @@ import (
 func orderSheet(p *Page) Part {
 	q := p.Q
 	out := []Part{El("h1", Text("Order sheet: "+p.subject())),
-		El("p", El("b", Text("Build "+page.Count(q.Draft.Terms.Count(), "unit", "units alike")+"."+p.among()))),
+		El("p", El("b", Text("Build "+page.Count(q.Draft.Terms.Count(), "unit", "units alike")+"."+each(q)+p.among()))),
 		El("p", El("b", Text(q.Chassis.Label+". ")), Text(q.Chassis.Spec)),
 		El("p", El("b", Text(q.Body.Label+". ")), Text(q.Body.Spec)), remountWords(p),
 		El("p", Text("Rules: "+q.Assume.Label+". Order "+q.Plan.Order.Long()+" · likely delivery (50 %) "+
@@ -71,6 +71,14 @@ func orderSheet(p *Page) Part {
 		El("p", Class("how"),
 			Text("For building to, once a licensed designer of record has gone over it. Mark number and function "+
 				"every 4 in where the option says so.")))
+}
+
+// each says that the sheet counts for one unit where several are built.
+func each(q *quote.Quote) string {
+	if q.Draft.Terms.Count() > 1 {
+		return " Numbers and hours below are for each of them."
+	}
+	return ""
 }
 
 // among says what else the order holds.
