@@ -424,7 +424,11 @@ func changedParts(p *Page) Part {
 		if x.How() == editions.Changed {
 			cells[3] = x.By().Show()
 		}
-		prices.Rows = append(prices.Rows, append([]Part{over(Text(x.Label), x.Key)}, page.Texts(cells...)...))
+		label := x.Label
+		if x.To != nil && x.To.Sign() < 0 && (x.From == nil || x.From.Sign() >= 0) {
+			label += " (a credit: below zero)"
+		}
+		prices.Rows = append(prices.Rows, append([]Part{over(Text(label), x.Key)}, page.Texts(cells...)...))
 	}
 	rules := page.Table{Caption: "Rules", Class: "cards", Heads: []string{"Rule", "How", "What a customer reads", "Was",
 		"Is"}}
