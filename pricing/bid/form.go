@@ -38,7 +38,7 @@ func (a *Answer) Response(q *quote.Quote, in quantity.System) string {
 		}
 	}
 	if a.Outcome == quote.Excepted && a.Nearest != "" && a.Answer == "" {
-		said += ". Nearest to be had: " + strings.TrimSuffix(a.Nearest, ".") + "."
+		said += ". Nearest available: " + strings.TrimSuffix(a.Nearest, ".") + "."
 	}
 	return said
 }

@@ -21,7 +21,7 @@ func TestAChassisBegunOnIsWhereProposalsBegin(t *testing.T) {
 
 	p.do(Act{Do: "new", ID: "med-19500-175-diesel"})
 	html := ask()
-	assert.Contains(t, html, "Proposals begin with the chassis you began on: Medium-duty 19,500 lb")
+	assert.Contains(t, html, "Proposals start with your chassis: Medium-duty 19,500 lb")
 	if assert.Contains(t, html, "<h3>"+title) {
 		assert.Less(t, strings.Index(html, "<h3>"+title), strings.Index(html, `id="take-lightest"`), "it is offered first")
 	}

@@ -77,6 +77,14 @@ var retired = []struct{ word, say string }{
 	{`(?i)answer by hand`, "not answered yet"},
 	{`(?i)recalled`, "from memory, check the standard"},
 	{`(?i)\bnought\b`, "zero"},
+	{`(?i)to be (had|seen)\b`, "available, visible"},
+	{`(?i)came about`, "how it was worked out"},
+	{`(?i)\bgo(es)? before\b`, "replaces"},
+	{`(?i)knows better|would do\b`, "beats, is enough"},
+	{`(?i)of the draws|at any chance`, "how often, how sure"},
+	{`(?i)quote stands for`, "price good for"},
+	{`(?i)roster`, "list of signers"},
+	{`(?i)as the catalogue has it`, "from the catalogue"},
 	{`(?i)\b(tyre|colour|centre|litre|kerb)s?\b`, "American spelling"},
 }
 

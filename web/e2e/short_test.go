@@ -102,5 +102,5 @@ const sizesOfType = `(() => {
 
 // cut tells of texts in the rails that end before they are whole.
 const cut = `[...document.querySelectorAll("#areas .gist, #areas .name, #standing .line span, #standing b, #standing dd")]
-	.filter((e) => e.offsetWidth && !e.closest(".hidden-text, .mark") && e.scrollWidth > e.clientWidth + 1 && getComputedStyle(e).display !== "inline")
+	.filter((e) => e.offsetWidth && !e.closest(".hidden-text, .mark") && e.scrollWidth > e.clientWidth && getComputedStyle(e).display !== "inline")
 	.map((e) => e.textContent).join("; ")`

@@ -227,11 +227,11 @@ func linted(p *Page, looked string) Part {
 				El("summary", Text(page.Count(len(notes), "thing worth a look", "things worth a look"))),
 				findings(p, notes, "")))
 	}
-	return part("lint", "Go through the rules",
-		para("Looks for what can never be had, what is always in, rules that contradict each other or say nothing, "+
-			"groups that leave no choice, and what has no price, mass or work. It takes some seconds."),
+	return part("lint", "Check the rules",
+		para("Looks for options nobody can choose, options that are always in, rules that contradict each other or say "+
+			"nothing, groups that leave no choice, and what has no price, mass or work. It takes some seconds."),
 		When(k.Linting, func() Part { return underWay(k) }),
-		If(!k.Linting, pressed(press("lint", "", "Go through "+looked, "", "lint-now"))), found)
+		If(!k.Linting, pressed(press("lint", "", "Check "+looked, "", "lint-now"))), found)
 }
 
 // candidate is the edition that is not in use yet, or the one before.

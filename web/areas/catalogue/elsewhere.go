@@ -62,7 +62,8 @@ func (e *Elsewhere) Draw() Part {
 			". What is shown here is what a revision would come to with the edition in use."
 		label = "Make a revision with the edition in use"
 	}
-	return part("elsewhere", "Made with another edition of the catalogue: "+e.Edition,
+	return El("section", Class("notice warn"), At("id", "elsewhere"), At("tabindex", "-1"),
+		El("h2", Text("Made with another edition of the catalogue: "+e.Edition)),
 		para(said), pressed(press("move-here", "", label, "main", "move-here")))
 }
 

@@ -296,8 +296,8 @@ func rivals(p *Page) Part {
 	cur := p.Q.Book.Currency
 	return El("section", Class("block screen"), El("h2", Text("Other bids")),
 		El("p", Class("lead"),
-			Text("Bids from elsewhere stand in the comparison as you type them in. They stay on this computer and are "+
-				"part of no quote and no link.")),
+			Text("Type in competing bids to see them in the comparison. They stay on this computer, out of every quote "+
+				"and link.")),
 		Each(p.View.Rivals, func(i int, r quote.Rival) Part {
 			id := "rival." + strconv.Itoa(i)
 			payload := ""
@@ -413,7 +413,8 @@ func comparison(p *Page, columns []column) Part {
 		heads = append(heads, Many(El("b", Text(r.Name)), El("span", Class("how"), Text("as typed in"))))
 	}
 	chapters := slices.IndexFunc(rows, func(r quote.Row) bool {
-		return r.Heading && slices.ContainsFunc(p.Q.Edition.Cat.Chapters, func(c config.Chapter) bool { return c.Label == r.Label })
+		is := func(c config.Chapter) bool { return c.Label == r.Label }
+		return r.Heading && slices.ContainsFunc(p.Q.Edition.Cat.Chapters, is)
 	})
 	if chapters < 0 {
 		chapters = len(rows)

@@ -20,7 +20,8 @@ func load(s *session.Session, p *page.Page, w *session.Worked) func() markup.Par
 		v.Link, v.Draft, v.Sent = s.View.Foreign, d, frozen
 	}
 	if len(v.Others) > 0 {
-		about := "compare " + v.View.Look + " " + strconv.FormatBool(v.Metric) + " " + strings.Join(s.Pins, " ") + fmt.Sprint(s.View.Names)
+		about := "compare " + v.View.Look + " " + strconv.FormatBool(v.Metric) + " " + strings.Join(s.Pins, " ") +
+			fmt.Sprint(s.View.Names)
 		drawn, there := w.Pictures.For(s, about, func() markup.Part { return markup.Written(sights(v, v.columns())) })
 		if v.Sights = drawn; !there {
 			v.Sights = page.Working()

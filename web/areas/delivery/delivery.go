@@ -45,8 +45,7 @@ func gist(p *page.Page) string { return p.Q.Plan.EvenOdds.Long() }
 func draw(p *Page) Part {
 	s := p.Q.Plan
 	return Many(
-		page.Heading("Delivery", "When the unit can be handed over, at any chance you ask for, and what "+
-			"decides it."),
+		page.Heading("Delivery", "When the unit can be delivered, how sure that is, and what drives the date."),
 		page.Findings(p.Page, s.Findings, "Nothing endangers the date."),
 		page.Block("When",
 			El("div", Class("fields"),
@@ -61,8 +60,8 @@ func draw(p *Page) Part {
 		),
 		page.Block("The work, day by day", page.ScheduleChart(p.Page),
 			El("p", Class("how"),
-				Text("Filled: expected work, in the accent where the delivery waits for it. Dashed: float. Small "+
-					"marks on the framing line: its open slots."))),
+				Text("Solid: expected work, colored where delivery waits for it. Dashed: float. Small marks on the framing line: "+
+					"its open slots."))),
 		When(p.Q.Draft.Count() > 1, func() Part {
 			return page.Block("Every unit of the quote", page.DeliveriesTable(p.Page))
 		}),
@@ -72,7 +71,7 @@ func draw(p *Page) Part {
 		tooLate(p),
 		page.Factors(p.Page, "time", "What the dates rest on beside the durations. Delays come together where one "+
 			"cause holds up several suppliers or crews; with 0 % each is late by itself, which is too hopeful. The "+
-			"plant's own values go before the usual ones; what is set here holds for this unit and travels with the "+
+			"plant's values replace the usual ones; what is set here holds for this unit and travels with the "+
 			"quote."),
 		page.Cautions("Dates are estimates from three-point durations. A date is promised only by the plant's "+
 			"written confirmation of the slot and of the chassis."),
@@ -100,7 +99,7 @@ func asked(p *Page) Part {
 	if n := p.Q.Draft.Terms.Count(); n > 1 {
 		it = "the first of " + strconv.Itoa(n)
 	}
-	verdict, last := page.Mark(config.Warn), "no order from now on would do"
+	verdict, last := page.Mark(config.Warn), "it is too late to order"
 	if !needed.Before(s.NineInTen) {
 		verdict = page.Mark("")
 	}
@@ -221,7 +220,7 @@ func steps(p *Page) Part {
 			Text(s.Finish.Long()), Text(quantity.Group(s.Float, 1)), Text(page.Percent(s.Share)), Text(page.Held(added))})
 	}
 	return page.Fold("steps", "Every step with its dates",
-		El("p", Class("how"), Text("Decides: in how many of the draws the delivery waited for the step.")), t.Draw())
+		El("p", Class("how"), Text("Decides: how often delivery waited for the step.")), t.Draw())
 }
 
 // slots lists the framing line's open starts from the order on.

@@ -100,7 +100,7 @@ func equipment(p *Page) Part {
 		title = page.Count(aboard, "thing", "things") + " aboard, " + p.Show(total, quantity.Pound) + ": change the list"
 	}
 	return page.Block("What it carries",
-		El("p", Class("lead"), Text("It counts on the axles from where it rides.")),
+		El("p", Class("lead"), Text("Each item loads the axles from where it rides.")),
 		usualEquipment(p),
 		El("details", At("id", "fold-carried"), Flag("open", aboard == 0), El("summary", El("b", Text(title))), usual.Draw(),
 			rest),
@@ -177,6 +177,5 @@ func usualEquipment(p *Page) Part {
 			"."))),
 		El("p", Class("row-tools"), page.Action("carry-usual", d.ID, "", "Count the usual equipment for "+kind,
 			At("id", "carry-usual")),
-			El("span", Class("how"), Text("A list of the plant's, until you say what rides; it takes the place of what is "+
-				"listed now."))))
+			El("span", Class("how"), Text("The plant's usual list. It replaces what is listed now."))))
 }

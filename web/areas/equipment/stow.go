@@ -72,9 +72,8 @@ func stowage(p *Page) Part {
 			El("span", Class("soft"), Text(page.Count(loose, "thing waits", "things wait")+" to be stowed"))),
 		El("p", Class("how"),
 			Text("The suggestion follows the catalogue's rules of what belongs inside or outside, low or within reach, "+
-				"clean or dirty, puts what is heavy low, and balances axles and sides. What you stowed stays. It is "+
-				"a good "+
-				"one, not proven the best.")),
+				"clean or dirty, puts what is heavy low, and balances axles and sides. What you stowed stays. It "+
+				"is good, not proven the best.")),
 		balance(p), e.Draw(), compartments(c),
 		El("details", At("id", "fold-fronts"), El("summary", El("b", Text("As seen through the doors, to one scale"))),
 			El("p", Class("how"), Text("What is not seen stands behind.")), drawing.Fronts(p.Page)),

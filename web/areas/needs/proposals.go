@@ -31,12 +31,10 @@ func proposals(p *Page) Part {
 		return out
 	}
 	return El("section", Class("block screen"), At("id", "proposals"), At("tabindex", "-1"),
-		El("h2", Text("What it is "+
-			"for")),
-		El("p", Class("lead"), Text("Say what the unit must do, and three full units that can be built are proposed: "+
-			"the lowest price, the most remaining payload, the earliest delivery. What is a must is never given up "+
-			"by itself; a want is shown and weighed. The day it is needed, the standard, the equipment and the "+
-			"people's weights count too.")),
+		El("h2", Text("What it is for")),
+		El("p", Class("lead"), Text("Say what the unit must do. You get three complete units: the lowest price, the most "+
+			"remaining payload, the earliest delivery. A must is never dropped by itself; a want may be, and you see it. The "+
+			"date, the standard, the equipment and the people's weight count too.")),
 		El("div", Class("fields"),
 			page.Field(p.Page, "title", "Unit name or number", d.Title, "Heads every page of the quote"),
 			page.Choose(p.Page, "needs.duty", "Duty", n.Duty, "", words(quote.Duties, "any")),
@@ -90,8 +88,8 @@ func begunOn(p *Page) Part {
 	if c == nil {
 		return nil
 	}
-	return El("p", Text("Proposals begin with the chassis you began on: "+c.Label+". "),
-		page.Action("begun-off", "", "", "No chassis first", Class("quiet"), At("id", "begun-off")))
+	return El("p", Text("Proposals start with your chassis: "+c.Label+". "),
+		page.Action("begun-off", "", "", "Any chassis", Class("quiet"), At("id", "begun-off")))
 }
 
 // howMany asks how many units are wanted, as Price does; of an order of several kinds

@@ -260,7 +260,7 @@ func answerRow(p *Page, a bid.Answer) []Part {
 				"Clarification"}}))
 	offered := Many(Text(a.Offered),
 		If(a.Nearest != "",
-			El("span", Class("how"), Text("Nearest to be had: "+strings.TrimSuffix(a.Nearest, ".")+"."))))
+			El("span", Class("how"), Text("Nearest available: "+strings.TrimSuffix(a.Nearest, ".")+"."))))
 	if a.Outcome == quote.Unanswered || a.Verdict != "" || a.Answer != "" || a.Term != "" {
 		offered = Many(If(a.Answer == "", offered), verdict,
 			page.Bare(p.Page, id+".answer", "text", a.Answer, "Own words to "+name),

@@ -62,7 +62,7 @@ func draw(p *Page) Part {
 				"the inverter"),
 		)),
 		circuits(p),
-		page.Factors(p.Page, "power", "What the currents and minutes rest on. The plant's own values go before the "+
+		page.Factors(p.Page, "power", "What the currents and minutes rest on. The plant's values replace the "+
 			"usual ones; what is set here holds for this unit and travels with the quote."),
 		Each(s.Modes, func(_ int, m power.Mode) Part { return modeItems(p, m) }),
 		page.Cautions(power.Caution),

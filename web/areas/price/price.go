@@ -43,7 +43,7 @@ func gist(p *page.Page) string {
 
 func draw(p *Page) Part {
 	return Many(
-		page.Heading("Price", "Every line says how it came about. Amounts are exact to the cent."),
+		page.Heading("Price", "Every line shows how it was worked out, to the cent."),
 		page.Findings(p.Page, p.Q.Price.Findings, ""),
 		fleetBlock(p),
 		page.Block("Build-up", page.PriceTable(p.Page)),
@@ -115,7 +115,7 @@ func terms(p *Page) Part {
 			page.Field(p.Page, "terms.trade_in_text", "What is traded in", t.TradeInText, ""),
 			page.Number(p.Page, "terms.budget", "Budget", page.Blank(t.Budget), cur,
 				"The most the whole order may come to"),
-			page.Number(p.Page, "terms.validity_days", "Quote stands for", page.DayCount(t.ValidityDays), "days",
+			page.Number(p.Page, "terms.validity_days", "Price good for", page.DayCount(t.ValidityDays), "days",
 				"Blank = the price book's "+strconv.Itoa(b.ValidityDays)),
 		)),
 		page.Fold("tax", "Tax, deposit and bond", fields(

@@ -33,7 +33,8 @@ func copies(p *Page) Part {
 		El("div", Class("row-tools"), If(c.Able, folder),
 			page.Action("export-kept", "", "", "Save a copy of everything", At("id", "kept-export")),
 			page.FileButton("f-import", "import", "Take in copies…", ".json,application/json", Flag("multiple", true))),
-		El("details", Class("small soft"), At("id", "fold-copies"), El("summary", Text("What a copy holds, and how long this computer keeps it")),
+		El("details", Class("small soft"), At("id", "fold-copies"),
+			El("summary", Text("What a copy holds, and how long this computer keeps it")),
 			El("p", Text(hint)), lasting(p)))
 }
 

@@ -99,7 +99,7 @@ func draw(p *Page) Part {
 	files := Many(page.Action("save-draft", "", "", "Save as a file"),
 		page.Action("save-table", "", "", "Everything as a table (CSV)", At("id", "save-table")))
 	return Many(
-		screen(page.Heading("Quote", "Who it goes to, whether it is ready, and the link and the paper that carry it."),
+		screen(page.Heading("Quote", "Who it goes to, whether it is ready, and the link and paper to send."),
 			stopped),
 		parties(p),
 		screen(foreign(p), trust(p), linkBox(p), drafts(p),

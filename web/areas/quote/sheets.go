@@ -231,7 +231,7 @@ func upkeep(p *Page) Part {
 		t.Draw(),
 		El("p", Class("how"),
 			Text("Intervals are common practice, no source; where the maker of the chassis or of a part asks for "+
-				"more, that goes first. Days are counted from the likely date (50 %).")),
+				"more, that counts. Days are counted from the likely date (50 %).")),
 		El("h2", Text("Plan, warranty and service")), service(p))
 }
 

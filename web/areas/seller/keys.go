@@ -23,7 +23,7 @@ func newKey(s *session.Session, a session.Act) {
 		return
 	}
 	keepKey(s, k, source, a.Value, "A signing key was made, sealed with your passphrase and saved on this computer. "+
-		"Save its file too, and give the public key to whoever keeps the catalogue's roster.")
+		"Save its file too, and give the public key to whoever keeps the catalogue.")
 }
 
 // importKey takes a key from a file, sealed or not yet.

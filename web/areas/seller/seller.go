@@ -92,7 +92,8 @@ func keyBlock(p *Page) Part {
 		return block(
 			El("p", Class("lead"), Text("A signature shows the buyer who stands behind a quote and that nothing in it was "+
 				"changed. It needs a key of your own, saved here and sealed with a passphrase.")),
-			passphrase("key-pass", "Passphrase", "Four plain words that do not belong together are good. Nobody can recover it."),
+			passphrase("key-pass", "Passphrase",
+				"Four plain words that do not belong together are good. Nobody can recover it."),
 			El("div", Class("row-tools"),
 				El("button", At("type", "button"), At("id", "key-new"), Class("main"), At("data-act", "key-new"),
 					At("data-secret", "key-pass"), Text("Make a signing key")),

@@ -23,8 +23,8 @@ func remount(p *Page) Part {
 		}
 		return page.Block(remountTitle,
 			El("p", Class("lead"),
-				Text("A module that is there already, your own or another maker's, is measured, refurbished and "+
-					"mounted on a new chassis. It is a unit of its own: weighed, checked, dated and priced.")),
+				Text("Put a used module, yours or another maker's, on a new chassis. It is measured, refurbished, weighed, "+
+					"checked and priced like a new unit.")),
 			El("p", Class("row-tools"), page.Action("remount", "", "", "Begin a remount", At("id", "begin-remount"))))
 	}
 	var said []config.Finding

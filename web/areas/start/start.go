@@ -48,8 +48,8 @@ func draw(p *Page) Part {
 		page.Heading("Start", "A quote begins in one of three ways."),
 		El("div", Class("fields named"), page.Field(p.Page, "title", "Unit name or number", p.Q.Draft.Title, "")),
 		El("div", Class("starts"),
-			choice("With a need", "Say what the unit must do and what it may cost. Up to three units that can be built "+
-				"answer, each complete.",
+			choice("With a need", "Say what the unit must do and what it may cost. You get up to three complete units "+
+				"that can be built.",
 				page.Action("go", "needs", "", "Say what it must do", Class("main"), At("id", "start-needs"))),
 			choice("With a chassis", "Pick one below. It comes complete with what is standard; change what you like."),
 			El("section", Class("block"), El("h2", Text("With a link or a file")),

@@ -118,7 +118,7 @@ func missing(p *Page) string {
 	if len(said) == 0 {
 		return ""
 	}
-	return "Not to be seen: " + strings.Join(said, ", ") + "."
+	return "Not visible: " + strings.Join(said, ", ") + "."
 }
 
 // unseen is how the choices are called that a picture does not show, by the reason.

@@ -50,7 +50,7 @@ func gist(p *page.Page) string {
 			mine++
 		}
 	}
-	return page.Count(mine, "choice", "choices") + ", " + page.Count(len(p.Q.Draft.Unit.Picks), "item", "items")
+	return page.Count(mine, "choice", "choices") + " of " + page.Whole(len(p.Q.Draft.Unit.Picks))
 }
 
 func draw(p *Page) Part {

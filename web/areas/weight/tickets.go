@@ -21,10 +21,9 @@ func tickets(p *Page) Part {
 	return El("details", Class("block"), At("id", "fold-tickets"), Flag("open", some),
 		El("summary", El("b", Text("Scale tickets"))),
 		El("p", Class("lead"),
-			Text("A certified scale knows better than any computation. Enter its reading of the chassis as it "+
-				"arrived or of the finished unit: the masses move by as little as agrees with it, doubtful ones "+
-				"most, and every figure follows. The next quote of the same chassis and module begins with what it "+
-				"teaches.")),
+			Text("A certified scale beats any computation. Enter what it read for the chassis as it arrived or the finished "+
+				"unit, and every figure follows; masses in doubt move most. The next quote of the same chassis and module "+
+				"starts from what it taught.")),
 		ticketList(p), moved(p), correction(p), lessons(p), ticketForm(p))
 }
 

@@ -59,7 +59,7 @@ func draw(p *Page) Part {
 		masses(p),
 		takeOff(p),
 		page.Factors(p.Page, "weight", "How far the finished unit may differ from what is computed, each as the half "+
-			"width of the range that holds it 95 times in 100. The plant's own values go before the usual ones; what "+
+			"width of the range that holds it 95 times in 100. The plant's values replace the usual ones; what "+
 			"is set here holds for this unit and travels with the quote. Scale tickets of earlier units teach about "+
 			"all of them but how one unit differs from the next."),
 		page.Cautions("Computed weights do not replace a certified scale."+
@@ -81,7 +81,7 @@ func frame(p *Page) Part {
 	text := p.Q.Chassis.FrameRules
 	return When(text != "", func() Part {
 		return El("p", Class("notice"), El("b", Text("Changes to the frame: ")), Text(text+" "), El("span", Class("how"),
-			Text("As the catalogue has it of the maker of the chassis; the maker's own book goes first.")))
+			Text("From the catalogue. The chassis maker's own book decides.")))
 	})
 }
 
