@@ -93,7 +93,8 @@ func sentences(p *Page, chapter string) (out []sentence) {
 
 func carriedWords(p *Page) (out []sentence) {
 	for _, l := range quote.LoadsOf(p.Q.Edition.Cat, &p.Q.Draft.Unit) {
-		out = append(out, sentence{name: quantity.Group(float64(l.Qty), 0) + " × " + l.Label, text: l.Where})
+		name := quantity.Group(float64(l.Qty), 0) + " × " + l.Label
+		out = append(out, sentence{name: name, text: strings.TrimSuffix(name+", "+l.Where, ", ")})
 	}
 	return out
 }
