@@ -2,11 +2,13 @@ package quote
 
 import (
 	"cmp"
+	"fmt"
 	"slices"
 	"strings"
 
 	"boxwright/config"
 	"boxwright/config/quantity"
+	"boxwright/config/standards"
 	"boxwright/pricing"
 )
 
@@ -25,9 +27,10 @@ var compared = []struct{ code, label string }{
 	{"weight.curb", "Curb weight"},
 	{"weight.front-axle", "Front axle, loaded"},
 	{"weight.rear-axle", "Rear axle, loaded"},
-	{"weight.ssf", "T/2h"},
+	{"weight.ssf", "Rollover stability (T/2h)"},
 	{"power.remaining", "Amps left, hot"},
 	{"power.battery-minutes", "On battery"},
+	{"space.seats", "Seats"},
 	{"space.storage", "Storage inside"},
 	{"space.headroom", "Headroom"},
 	{"space.oxygen", "Oxygen"},
@@ -89,6 +92,8 @@ func Compare(quotes []*Quote, sent map[int]*Sent, rivals []Rival, in quantity.Sy
 	heading := func(label string) { rows = append(rows, Row{Label: label, Heading: true, Differs: true}) }
 
 	heading("What decides")
+	add("Seller", func(q *Quote) string { return cmp.Or(q.Draft.Seller.Name, "–") }, nil)
+	add("Quote number", func(q *Quote) string { return cmp.Or(q.Draft.Number, "–") }, nil)
 	currency := ""
 	if i := slices.IndexFunc(quotes, func(q *Quote) bool { return q != nil }); i >= 0 {
 		currency = quotes[i].Price.Currency + " "
@@ -116,6 +121,7 @@ func Compare(quotes []*Quote, sent map[int]*Sent, rivals []Rival, in quantity.Sy
 		add("Delivery as promised", func(*Quote) string { return "–" }, func(r *Rival) string { return r.Date.Long() })
 		add("Notes", func(*Quote) string { return "–" }, func(r *Rival) string { return r.Notes })
 	}
+	add("Rules", (*Quote).rules, nil)
 	add("Warranty", (*Quote).warranty, func(r *Rival) string { return r.Warranty })
 	heading("Figures")
 	for _, c := range compared {
@@ -156,6 +162,20 @@ func Compare(quotes []*Quote, sent map[int]*Sent, rivals []Rival, in quantity.Sy
 		}
 	}
 	return rows
+}
+
+// rules names the rules in force and how many of their clauses are not met.
+func (q *Quote) rules() string {
+	missed := 0
+	for i := range q.Verdicts {
+		if q.Verdicts[i].Outcome == standards.NotMet {
+			missed++
+		}
+	}
+	if missed == 0 {
+		return q.Assume.Label + ", no clause missed"
+	}
+	return fmt.Sprintf("%s, %d %s not met", q.Assume.Label, missed, plural(missed, "clause", "clauses"))
 }
 
 // warranty names what is promised of how long things last.

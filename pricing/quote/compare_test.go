@@ -9,6 +9,7 @@ import (
 
 	"boxwright/config"
 	"boxwright/config/quantity"
+	"boxwright/config/standards"
 	"boxwright/pricing/money"
 	"boxwright/pricing/quote"
 	"boxwright/pricing/quote/quotetest"
@@ -23,6 +24,8 @@ func TestCompareRows(t *testing.T) {
 	for i, chassis := range []string{"cut-14500-158-gas", "cut-14000-158-gas"} {
 		q, err := quote.Compute(ed, quote.Begin(ed, chassis, "", quotetest.Today))
 		require.NoError(t, err)
+		q.Draft.Seller.Name, q.Draft.Number = "Seller "+chassis, "N-"+chassis
+		q.Verdicts = []standards.Verdict{{Outcome: standards.NotMet}, {Outcome: standards.Met}, {Outcome: standards.NotMet}}[:i+1]
 		quotes[i] = q
 	}
 	rival := quote.Rival{Name: "Other", Price: money.Cents(301_500_00), Date: config.Date{Year: 2027,
@@ -51,6 +54,9 @@ func TestCompareRows(t *testing.T) {
 		of    func(*quote.Quote) string
 		rival string
 	}{
+		{"Seller", func(q *quote.Quote) string { return q.Draft.Seller.Name }, "–"},
+		{"Quote number", func(q *quote.Quote) string { return q.Draft.Number }, "–"},
+		{"Rules", func(q *quote.Quote) string { return q.Assume.Label + ", 1 clause not met" }, "–"},
 		{"Price", (*quote.Quote).Total, "USD 301,500.00"},
 		{"Likely date (50 %)", func(q *quote.Quote) string { return q.Plan.EvenOdds.Long() }, "–"},
 		{"Safe date (90 %)", func(q *quote.Quote) string { return q.Plan.NineInTen.Long() }, "–"},
@@ -62,9 +68,10 @@ func TestCompareRows(t *testing.T) {
 		{"Curb weight", figure("weight.curb"), "–"},
 		{"Front axle, loaded", figure("weight.front-axle"), "–"},
 		{"Rear axle, loaded", figure("weight.rear-axle"), "–"},
-		{"T/2h", figure("weight.ssf"), "–"},
+		{"Rollover stability (T/2h)", figure("weight.ssf"), "–"},
 		{"Amps left, hot", figure("power.remaining"), "–"},
 		{"On battery", figure("power.battery-minutes"), "–"},
+		{"Seats", figure("space.seats"), "–"},
 		{"Storage inside", figure("space.storage"), "–"},
 		{"Headroom", figure("space.headroom"), "–"},
 		{"Oxygen", figure("space.oxygen"), "–"},
