@@ -502,3 +502,13 @@ func TestNoneIsAChoice(t *testing.T) {
 	require.True(t, p.draft().Unit.Has("gr-two"))
 	require.Contains(t, s.Say, "has to stay in")
 }
+
+// Who asks for an option by its name finds it before those that only mention it.
+func TestAnOptionIsFoundByItsNameFirst(t *testing.T) {
+	p := openAt(t, "needs")
+	s := p.do(Act{Do: "find", Value: "powered cot"})
+	first := regexp.MustCompile(`id="must-([^"]*)"`).FindStringSubmatch(s.Regions["main"])
+	require.NotNil(t, first)
+	assert.Equal(t, "cot-power", first[1])
+	assert.Contains(t, s.Regions["main"], `id="must-mount-power"`, "and those after it")
+}

@@ -195,11 +195,18 @@ func wishes(p *Page) Part {
 	var found []Part
 	if words := strings.Fields(strings.ToLower(p.View.Find)); len(words) > 0 {
 		texts := page.OptionTexts(p.Q.Edition)
+		var named, described []*config.Option
 		for i := range cat.Options {
-			o := &cat.Options[i]
-			if len(found) == mostFound || !p.Shown(o) || !page.Finds(texts[i], words) {
-				continue
+			switch o := &cat.Options[i]; {
+			case !p.Shown(o) || !page.Finds(texts[i], words):
+			case page.Finds(strings.ToLower(o.Label), words):
+				named = append(named, o)
+			default:
+				described = append(described, o)
 			}
+		}
+		list := slices.Concat(named, described)
+		for _, o := range list[:min(len(list), mostFound)] {
 			press := func(kind, label string) Part {
 				return page.Action("wish", o.ID, kind, label, Class("quiet"), At("id", kind+"-"+o.ID),
 					At("aria-label", label+": "+o.Label))
