@@ -47,7 +47,7 @@ type Take struct {
 // Answers goes through the purchaser's list line by line.
 func Answers(q *quote.Quote, in quantity.System) []Answer {
 	j := judge{q: q, v: vocabularyOf(q.Edition), in: in, lifts: map[string][]lifted{}, whys: map[string]string{},
-		places: map[string]string{}}
+		places: map[string]string{}, tried: map[bool]map[string]*quote.Quote{true: {}, false: {}}}
 	out := make([]Answer, len(q.Draft.Requirements))
 	var above heading
 	for i, r := range q.Draft.Requirements {
@@ -92,6 +92,8 @@ type judge struct {
 	lifts  map[string][]lifted // by the code of the figure
 	whys   map[string]string   // what keeps a thing from being had
 	places map[string]string   // where the quote speaks of a thing
+	// tried is the unit with an option, by whether its space was measured and the option
+	tried map[bool]map[string]*quote.Quote
 }
 
 func (j *judge) answer(r quote.Requirement, head string) Answer {
@@ -484,8 +486,11 @@ func (j *judge) named(id string) string {
 		return label
 	}
 	g := cat.GroupByID(o.Group)
+	if g.Choose == config.ChooseAny {
+		return label
+	}
 	for _, w := range stems(g.Label) {
-		if slices.Contains(stems(label), w) || g.Choose == config.ChooseAny {
+		if slices.Contains(j.v.byID[id].label, w) {
 			return label
 		}
 	}

@@ -214,28 +214,40 @@ func (j *judge) liftsOf(code string) []lifted {
 		if !can(o) || holds(j.q, o.ID) || slices.Contains(o.Tags, "remount") {
 			continue
 		}
-		with, d := *j.q, *j.q.Draft
-		d.Unit = d.Unit.Clone()
-		if g := cat.GroupByID(o.Group); g.Choose != config.ChooseAny {
-			for _, m := range cat.Members(g.ID) {
-				d.Unit.Drop(cat.Options[m].ID)
-			}
-		}
-		d.Unit.Set(config.Pick{Option: o.ID, Qty: 1})
-		with.Draft = &d
-		as := standards.Assume(d.Unit.RuleSet, cat, &d.Unit)
-		if strings.HasPrefix(code, "space.") {
-			with.Space = space.Measure(cat, &d.Unit, &as)
-		} else {
-			with.Power = power.Budget(cat, &d.Unit, &as)
-		}
-		if f, ok := factOf(&with, &gauge{code: code}); ok {
+		if f, ok := factOf(j.with(o, strings.HasPrefix(code, "space.")), &gauge{code: code}); ok {
 			list = append(list, lifted{o.ID, f.Value, j.q.State(o.ID) == rules.RuledOut})
 		}
 	}
 	slices.SortStableFunc(list, func(a, b lifted) int { return int(j.price(a.id) - j.price(b.id)) })
 	j.lifts[code] = list
 	return list
+}
+
+// with is the unit with an option in the place of its rivals, its space measured anew or its
+// power.
+func (j *judge) with(o *config.Option, measured bool) *quote.Quote {
+	known := j.tried[measured]
+	if q := known[o.ID]; q != nil {
+		return q
+	}
+	cat := j.q.Edition.Cat
+	with, d := *j.q, *j.q.Draft
+	d.Unit = d.Unit.Clone()
+	if g := cat.GroupByID(o.Group); g.Choose != config.ChooseAny {
+		for _, m := range cat.Members(g.ID) {
+			d.Unit.Drop(cat.Options[m].ID)
+		}
+	}
+	d.Unit.Set(config.Pick{Option: o.ID, Qty: 1})
+	with.Draft = &d
+	as := standards.Assume(d.Unit.RuleSet, cat, &d.Unit)
+	if measured {
+		with.Space = space.Measure(cat, &d.Unit, &as)
+	} else {
+		with.Power = power.Budget(cat, &d.Unit, &as)
+	}
+	known[o.ID] = &with
+	return &with
 }
 
 // standsOut reports whether an option, or one in whose place it could be, changes what

@@ -681,7 +681,7 @@ func counts(x claims.Number, words []string) bool {
 func (v *vocabulary) suggest(tokens []claims.Token) []string {
 	words := claims.Words(tokens)
 	total := 0.0
-	hits := map[int]float64{}
+	hits := make([]float64, len(v.list))
 	for _, w := range words {
 		t := v.telling(w)
 		total += t
@@ -703,6 +703,9 @@ func (v *vocabulary) suggest(tokens []claims.Token) []string {
 	var list []match
 	for i, h := range hits {
 		p := &v.list[i]
+		if 0.7*h/total+0.3 <= leastLike || h == 0 {
+			continue
+		}
 		if score := 0.7*h/total + 0.3*v.likeness(p, has); score > leastLike && !p.kept {
 			list = append(list, match{i, score})
 		}

@@ -86,13 +86,15 @@ func lex(text string) []Token {
 	if len(low) != len(text) { // a letter whose small form is longer: then case is not known
 		text = low
 	}
+	begun := beginnings(low)
 	for _, j := range joined {
-		for {
+		for begun[pairOf(j[0], 0)] {
 			i := wordIndex(low, j[0])
 			if i < 0 {
 				break
 			}
 			low, text = low[:i]+j[1]+low[i+len(j[0]):], text[:i]+j[1]+text[i+len(j[0]):]
+			begun = beginnings(low)
 		}
 	}
 	out := make([]Token, 0, len(low)/4+1)
@@ -161,6 +163,29 @@ func lex(text string) []Token {
 		}
 	}
 	return designations(out)
+}
+
+// beginnings marks the pairs of letters that stand where a phrase may begin, so that most
+// phrases need not be searched for.
+func beginnings(low string) *[mostPairs]bool {
+	var out [mostPairs]bool
+	for i := range low {
+		if i == 0 || !letter(low[i-1]) {
+			out[pairOf(low, i)] = true
+		}
+	}
+	return &out
+}
+
+const mostPairs = 1 << 10
+
+// pairOf is the mark of two letters, which others may share.
+func pairOf(s string, at int) int {
+	second := byte(0)
+	if at+1 < len(s) {
+		second = s[at+1]
+	}
+	return int(s[at]&31)<<5 | int(second&31)
 }
 
 // cubed reports whether a square or a cube of a length is written at a place: "ft2", "m3".

@@ -33,8 +33,9 @@ func beyond(list []bound) []bound {
 }
 
 var (
-	leading  []bound
-	trailing []bound
+	leading   []bound
+	trailing  []bound
+	leadingBy = map[string][]bound{} // by their first words
 )
 
 func init() {
@@ -85,6 +86,9 @@ func init() {
 	byLength := func(a, b bound) int { return len(b.words) - len(a.words) }
 	slices.SortStableFunc(leading, byLength)
 	slices.SortStableFunc(trailing, byLength)
+	for _, b := range leading {
+		leadingBy[b.words[0]] = append(leadingBy[b.words[0]], b)
+	}
 }
 
 // compared gives each number the comparison it stands under, and takes the words
@@ -139,7 +143,7 @@ func compared(list []Token) []Token {
 		}
 	}
 	for i := 0; i < len(list); i++ { // before it
-		for _, b := range leading {
+		for _, b := range leadingBy[list[i].raw] {
 			if !match(i, b.words) {
 				continue
 			}
