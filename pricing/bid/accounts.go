@@ -96,7 +96,7 @@ const longestPhrase = 4
 // whatever else is named there has to be said of the thing in one breath, and what stands
 // behind a comma, an "and" or a "with" has to be something that the thing has.
 func (v *vocabulary) accounts(p *profile, tokens []claims.Token) bool {
-	if v.ofAnother(p, tokens) || !p.underCondition(claims.Words(tokens), claims.Numbers(tokens)) {
+	if p.ofOthers(tokens) || v.ofAnother(p, tokens) || !p.underCondition(claims.Words(tokens), claims.Numbers(tokens)) {
 		return false
 	}
 	for from := 0; from < len(tokens); {
@@ -127,6 +127,21 @@ func (p *profile) underCondition(words []string, list []claims.Number) bool {
 }
 
 var engineOff = stems("engine off")[0]
+
+// ofOthers reports whether a claim holds a word that only others of the group are called by,
+// and not the whole name of the group: "USB" of a 12 V outlet among "12 V and USB outlets".
+func (p *profile) ofOthers(tokens []claims.Token) bool {
+	if len(p.others) == 0 {
+		return false
+	}
+	words := claims.Words(tokens)
+	for from := 0; from+len(p.ofGroup) <= len(words); from++ {
+		if slices.Equal(words[from:from+len(p.ofGroup)], p.ofGroup) {
+			return false
+		}
+	}
+	return slices.ContainsFunc(p.others, func(w string) bool { return slices.Contains(words, w) })
+}
 
 // ofAnother reports whether what a claim speaks of first is a thing of another group, of which
 // all names are unlike those of this: a "squad bench with cot" is not "Two: cot and bench".

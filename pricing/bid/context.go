@@ -130,6 +130,26 @@ func (v *vocabulary) common(a, b *claim) claim {
 	return out
 }
 
+// vacuous takes out the claims behind another of the same sentence that hold just the name of
+// something that each unit has one of: in "oxygen outlet: ceiling" no ceiling is asked for.
+func (v *vocabulary) vacuous(all []piece, of []*claim) {
+	first := 0 // piece of the sentence
+	for i := 1; i < len(of); i++ {
+		if all[i-1].stop {
+			first = i
+		}
+		c, n := of[i], 1
+		for i+n < len(of) && of[i+n] == c {
+			n++
+		}
+		if c == nil || of[i-1] == c || all[i-1].stop || len(c.words) > n || len(c.numbers) > 0 || c.gauge != nil ||
+			len(claims.Words(all[first].tokens)) == 1 || !v.rivals(c) {
+			continue
+		}
+		takeOut(of, c)
+	}
+}
+
 // attached takes out the claims on things that a line asks for as part of another and that
 // nothing says to be part of it: a "bench with a 12 V outlet" is not had by an outlet
 // somewhere else.

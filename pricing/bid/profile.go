@@ -32,6 +32,9 @@ type profile struct {
 	pairs   map[string]bool // words that follow each other in its sentence
 	wired   bool            // runs on the vehicle's own voltage
 	kept    bool            // only as an existing module has it
+	ofGroup []string        // the name of its group, where that names several kinds
+	others  []string        // words of that name that speak of other kinds
+	told    map[string]bool // words that the catalogue says purchasers use of it
 	entries []entry         // what is said of it, one by one
 	loose   []int           // of entries, those that are many words and no phrase
 }
@@ -107,6 +110,7 @@ func newVocabulary(cat *config.Catalogue) *vocabulary {
 		}
 		v.add(p)
 	}
+	v.parted(cat)
 	v.byID = make(map[string]*profile, len(v.list))
 	for i := range v.list {
 		v.byID[v.list[i].id] = &v.list[i]
@@ -134,6 +138,30 @@ func newVocabulary(cat *config.Catalogue) *vocabulary {
 		p.tells, p.says = v.tellingOf(p.label), v.tellingOf(p.spec)
 	}
 	return v
+}
+
+// parted tells things of a group that is named by several kinds, "12 V and USB outlets", which
+// words of its name speak of others of them.
+func (v *vocabulary) parted(cat *config.Catalogue) {
+	for i := range cat.Groups {
+		g := &cat.Groups[i]
+		if !strings.Contains(g.Label, " and ") || g.Choose != config.ChooseAny {
+			continue
+		}
+		name := stems(g.Label)
+		for k := range v.list {
+			p := &v.list[k]
+			if p.group != g.ID {
+				continue
+			}
+			for _, w := range name {
+				if !p.told[w] && !slices.Contains(p.label, w) && !slices.Contains(p.spec, w) {
+					p.others = append(p.others, w)
+				}
+			}
+			p.ofGroup = name
+		}
+	}
 }
 
 // shortFuel is how a fuel is called for short.
@@ -228,6 +256,14 @@ const moduleWord = "modul"
 
 // learn takes in what the catalogue says of how the thing is asked for.
 func (p *profile) learn(a *config.Asked) {
+	if p.told == nil {
+		p.told = map[string]bool{}
+	}
+	for _, text := range slices.Concat(a.Names, a.True) {
+		for _, w := range claims.AllWords(text) {
+			p.told[w] = true
+		}
+	}
 	for _, n := range a.Names {
 		line := claims.Read(n)
 		if w := claims.Words(line.Tokens); len(w) > 0 {

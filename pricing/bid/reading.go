@@ -173,6 +173,7 @@ func (v *vocabulary) reading(tokens []claims.Token) *reading {
 		}
 	}
 	bareSizes(of)
+	v.vacuous(all, of)
 	v.attached(all, of)
 	for i, c := range slices.Clone(of) {
 		if c == nil && !v.rulesOutRivals(all[i].tokens, of) {
@@ -397,6 +398,9 @@ func (v *vocabulary) offered(words []string, list []claims.Number, has map[strin
 	also = slices.DeleteFunc(also, func(f found) bool { return f.like < best-asLike })
 	c := claim{same: order(same), more: order(more), also: order(also), words: words, numbers: list}
 	if c.same == nil && c.more == nil {
+		unclear = unclear || len(short) > 0 && slices.ContainsFunc(v.list, func(p profile) bool {
+			return p.group == short[0].p.group && p.group != "" && !p.kept && v.reaches(&p, words, list)
+		})
 		// Of what may stand beside other things an amount tells too little.
 		short = slices.DeleteFunc(short, func(f found) bool { return f.p.beside })
 		if len(short) == 0 || not || unclear {
@@ -414,6 +418,16 @@ func (v *vocabulary) offered(words []string, list []claims.Number, has map[strin
 		}
 	}
 	return c, true
+}
+
+// reaches reports whether a thing has the amounts that others fall short of, so that it may be
+// what a line means though not all words were understood.
+func (v *vocabulary) reaches(p *profile, words []string, list []claims.Number) bool {
+	if slices.ContainsFunc(words, func(w string) bool { return p.never[w] }) {
+		return false
+	}
+	fit, _ := p.fits(list)
+	return fit == exact || fit == exceeds
 }
 
 // halfLabel is the share of a label from which a line speaks of just that thing.

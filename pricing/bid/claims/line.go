@@ -522,6 +522,9 @@ func (t *Token) Attaches() bool {
 	return t.Kind == Break && (t.raw == "with" || t.raw == "including")
 }
 
+// Opens reports whether what follows a token says what went before it is like: "light: ceiling".
+func (t *Token) Opens() bool { return t.Kind == Break && t.raw == ":" }
+
 // Words are the content words of tokens.
 func Words(list []Token) []string {
 	var out []string
