@@ -231,7 +231,7 @@ var gauges = []gauge{
 	{factCold, "Alternator, nameplate", quantity.Amp, atLeast, "alternator nameplate|alternator",
 		"cold nameplate output sae", "", false},
 	{countBench, "Seats on the squad bench", "", atLeast, "squadbench seat|squadbench seatedattendant|squadbench attendant|squadbench person|squadbench people|seat squadbench|" +
-		"squadbench occupant", "person people sit accommodate attendant", "", false},
+		"squadbench occupant", "person people sit accommodate attendant room space", "", false},
 	{countCab, "Seats in the cab", "", atLeast, "cab seat", "front bucket", "", false},
 	{countModule, "Seats in the patient compartment", "", atLeast,
 		"patientcompartment seat|seat patientcompartment|seatedattendant", "designated occupant patientcompartment", "", false},
@@ -509,7 +509,8 @@ func inUnit(n claims.Number, unit, code string) (float64, bool) {
 		return n.Value, true
 	case unit == claims.Money && n.Unit == "" && n.Value >= 10000: // "price under 310k"
 		return n.Value, true
-	case unit == inch && n.Unit == "" && n.Sense != "" && n.Value >= bare[code].least && n.Value <= bare[code].most:
+	case unit == inch && n.Unit == "" && (n.Sense != "" || code == "space.headroom") &&
+		n.Value >= bare[code].least && n.Value <= bare[code].most:
 		return n.Value, true
 	case code == factWheelbase && n.Unit == "" && n.Value >= 100: // "158 WB"
 		return n.Value, true

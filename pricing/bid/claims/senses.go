@@ -42,7 +42,7 @@ func init() {
 	leading = slices.Concat(
 		boundsOf(config.AtLeast, false, "not be less than", "not less than", "no less than", "no fewer than",
 			"not fewer than", "not be smaller than",
-			"no smaller than", "not smaller than", "no lower than", "not lower than", "no shorter than",
+			"no smaller than", "not smaller than", "no lower than", "not lower than", "not be lower than", "no shorter than",
 			"not be shorter than", "no narrower than",
 			"not be under", "not under", "not fall below", "not be below", "not drop below", "not below",
 			"no narrower than", "equal to or greater than", "greater than or equal to", "at least",
@@ -52,7 +52,7 @@ func init() {
 			"shall exceed", "will exceed", "exceeds", "better than")),
 		boundsOf(config.AtMost, false, "not be more than", "not more than", "no more than", "not be greater than",
 			"not greater than", "no greater than", "not be larger than", "no larger than", "not larger than",
-			"not be longer than", "no longer than", "not longer than", "no higher than", "not higher than",
+			"not be longer than", "no longer than", "not longer than", "no higher than", "not higher than", "not be higher than", "not be taller than",
 			"no taller than", "no wider than", "not wider than", "not be wider than",
 			"no later than", "not later than", "not to exceed", "not be exceed", "not exceed", "not exceeding",
 			"does not exceed", "without exceeding", "not be over", "not over", "no over", "not go over",
@@ -191,7 +191,7 @@ func denied(list []Token, at int) int {
 		switch list[at-n].raw {
 		case "not", "never", "no", "cannot":
 			return n
-		case "be", "ever":
+		case "be", "ever", "cost", "weigh", "measure":
 		default:
 			return 0
 		}

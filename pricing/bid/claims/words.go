@@ -75,6 +75,8 @@ power: pwr elec
 speaker: spkr spkrs
 wheel: whl whls
 engine: eng
+gasoline: gasser
+drug: pharmaceutical pharmaceuticals
 door: dr drs
 floor: flr
 insulate: insul
@@ -305,7 +307,7 @@ considered given giving sit sits stand stands reach reached reaches run runs-of
 means mean method way order-of purpose purposes intended intend intention
 allowing permit permits permitting enable enables enabling ensure ensures serve serves serving
 shall-have consist consists consisting comprise comprises comprised composed
-ready operate-d operational functional operable working
+operate-d operational functional operable working
 our us we your own
 fine ok okay up just apparatus
 mm-note note notes above-listed herein hereof thereof therein
