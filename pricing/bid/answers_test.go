@@ -118,6 +118,7 @@ func TestAnswers(t *testing.T) {
 		{"a plus sign between two things", "side cams + DVR", quote.MeetsWith, "recorder"},
 		{"all compartments together", "Compartments totaling at least 60 cubic feet", quote.Meets, "compartments"},
 		{"a side is each side", "Two scene lights a side", quote.Meets, "each side"},
+		{"complete is more than a filler", "undercoat complete", quote.MeetsWith, "Full undercoat"},
 		{"ready for a thing is not the thing", "winch ready", quote.Unanswered, ""},
 		{"nor is prepared for it", "Prepared for a light mast on the roof", quote.Unanswered, ""},
 		{"room on the bench", "room for at least three people on the bench", quote.Meets, "Seats on the squad bench"},

@@ -289,7 +289,7 @@ func (v *vocabulary) plainClaim(tokens []claims.Token) (claim, bool) {
 	words, list := claims.Words(tokens), claims.Numbers(tokens)
 	not := claims.Ruled(tokens)
 	day, dated := claims.DayOf(tokens)
-	if len(words) == 0 {
+	if !slices.ContainsFunc(words, func(w string) bool { return w != completeWord }) {
 		return priceAlone(list)
 	}
 	if slices.ContainsFunc(list, func(n claims.Number) bool { return n.Unit != "" }) {
@@ -319,6 +319,9 @@ func (v *vocabulary) plainClaim(tokens []claims.Token) (claim, bool) {
 	}
 	return outletClaim(words, list)
 }
+
+// completeWord may stand beside the price of the whole: "under $270k complete".
+var completeWord = stems("complete")[0]
 
 // greater are words of comparison with what a purchaser has, which an amount beside them
 // says better: "bigger alternator, 320 A".

@@ -60,6 +60,10 @@ func Read(text string) Line {
 			list[i+1].Kind == Break) {
 			t.raw = "perside"
 		}
+		if i+2 < len(list) && i == 0 && t.Kind == Count && t.Num.Unit == "" && !t.said && list[1].Kind == Stop {
+			i++
+			continue // "12. Powered cot"
+		}
 		if numbered(list, i) && len(out) == 0 {
 			continue // "5.1 A steel locker"
 		}

@@ -108,7 +108,8 @@ var joined = [][2]string{
 	{"wi-fi", "wifi"}, {"p.a.", "public address"}, {"l.e.d.", "led"}, {"i.v.", "iv"}, {"o 2", "o2"},
 	{"oal", "overall length"}, {"oah", "overall height"},
 	{"oaw", "overall width"}, {"psw", "pure sine"}, {"req'd", "required"},
-	{"2nd", "second"}, {"3rd", "third"}, {"we'd like", "we want"}, {"would be nice", ""}, {"would like", "want"}, {"sq bench", "squad bench"}, {"t/2h", "ssf"}, {"4wd", "4x4"}, {"4 wd", "4x4"}, {"4 x 4", "4x4"}, {"4 x 2", "4x2"}, {"f.o.b.", "fob"},
+	{"2nd", "second"}, {"complete with", "with"}, {"complete unit", "unit"}, {"complete vehicle", "vehicle"},
+	{"complete system", "system"}, {"3rd", "third"}, {"we'd like", "we want"}, {"would be nice", ""}, {"would like", "want"}, {"sq bench", "squad bench"}, {"t/2h", "ssf"}, {"4wd", "4x4"}, {"4 wd", "4x4"}, {"4 x 4", "4x4"}, {"4 x 2", "4x2"}, {"f.o.b.", "fob"},
 }
 
 // SameVolts reports whether two voltages name the same supply: household mains are

@@ -289,7 +289,7 @@ install installed installing installation equip equipped mount-ed fit fitted com
 unit vehicle ambulance system assembly device type style kind model item items quantity qty ea
 required require requires requirement need needs needed want desired please necessary
 bidder contractor vendor seller builder manufacturer manufacturers dealer offeror proposer
-capacity rated rating output size sized capable able least nominal approx approximately about overall total complete
+capacity rated rating output size sized capable able least nominal approx approximately about overall total
 completed finished new
 give gives giving allow allows allowing ensure have located location placed positioned position positions specified
 carry carries carried carrying use used using made make constructed construction build built design designed
