@@ -50,7 +50,7 @@ func gist(p *page.Page) string {
 
 func draw(p *Page) Part {
 	columns := p.columns()
-	lead := "Up to four quotes side by side. Add this unit, change it, and see what the change costs."
+	lead := "Up to four quotes side by side: see what each change costs."
 	if p.Reading {
 		lead = "Up to four quotes side by side. Add another by its link, and see why it costs more or comes later."
 	}
@@ -296,8 +296,7 @@ func rivals(p *Page) Part {
 	cur := p.Q.Book.Currency
 	return El("section", Class("block screen"), El("h2", Text("Other bids")),
 		El("p", Class("lead"),
-			Text("Type in competing bids to see them in the comparison. They stay on this computer, out of every quote "+
-				"and link.")),
+			Text("Bids typed in here stay on this computer, out of every quote and link.")),
 		Each(p.View.Rivals, func(i int, r quote.Rival) Part {
 			id := "rival." + strconv.Itoa(i)
 			payload := ""
