@@ -96,20 +96,17 @@ func (p *Page) columns() []column {
 	var set []column
 	for _, o := range p.Others {
 		n := strconv.Itoa(o.At)
-		tools := Many(If(!p.Reading, page.Action("swap", n, "", "Work on this", Class("quiet"), At("id", "swap-"+n))),
-			page.Action("unpin", n, "", "Take out", Class("quiet"), At("id", "unpin-"+n)))
 		if o.Sent != nil {
-			set = append(set, column{at: n, sent: o.Sent, d: o.Draft, link: o.Link, name: sentTitle(o.Draft, o.Sent),
-				head: Many(El("span", Class("how"), Text(asSent(o.Sent))), tools)})
+			set = append(set, column{sent: o.Sent, d: o.Draft, link: o.Link, at: n, name: sentTitle(o.Draft, o.Sent),
+				head: El("span", Class("how"), Text(asSent(o.Sent)))})
 			continue
 		}
 		if o.Q == nil {
-			set = append(set, column{name: "not computed", head: Many(El("span", Class("tag out"), Text("not computed")),
-				El("span", Class("how"), Text(o.Fault)), tools)})
+			set = append(set, column{name: "not computed", at: n, head: Many(
+				El("span", Class("tag out"), Text("not computed")), El("span", Class("how"), Text(o.Fault)))})
 			continue
 		}
-		set = append(set, column{at: n, q: o.Q, d: o.Q.Draft, link: o.Link, name: titleOf(o.Q),
-			head: El("span", Class("how"), tools)})
+		set = append(set, column{q: o.Q, d: o.Q.Draft, link: o.Link, at: n, name: titleOf(o.Q)})
 	}
 	where := "showing now"
 	if p.Reading {
@@ -151,9 +148,11 @@ func (p *Page) columns() []column {
 	}
 	p.distinguish(set)
 	for i, c := range set {
-		if c.d != nil {
-			set[i].head = Many(El("b", El("bdi", Text(c.name))), c.head)
-		}
+		name := If(c.d != nil, El("b", El("bdi", Text(c.name))))
+		set[i].head = Many(name, c.head, If(c.at != ownColumn, El("span", Class("how"),
+			If(!p.Reading, page.Action("swap", c.at, "", "", Class("quiet"), At("id", "swap-"+c.at),
+				page.Named("Work on this", c.name))),
+			page.Action("unpin", c.at, "", "", Class("quiet"), At("id", "unpin-"+c.at), page.Named("Take out", c.name)))))
 	}
 	return set
 }
