@@ -13,23 +13,43 @@ import (
 type entry map[string]claims.Role
 
 // curated is an entry of words that the catalogue says to be true in whatever role.
-func curated(text string) entry {
+func (x *taught) curated() entry {
 	e := entry{}
-	for _, w := range claims.AllWords(text) {
+	for _, w := range x.all {
 		e[w] = claims.AnyRole
 	}
-	for _, n := range claims.Numbers(claims.Read(text).Tokens) {
+	for _, n := range claims.Numbers(x.tokens) {
 		e[amountOf+n.Unit] = claims.AnyRole
 	}
 	return e
+}
+
+// taught is a text of a catalogue read: the same is said of many things.
+type taught struct {
+	tokens []claims.Token
+	words  []string
+	all    []string // those within phrases too
+}
+
+// texts are those of a catalogue, each read once.
+type texts map[string]*taught
+
+func (t texts) of(text string) *taught {
+	x := t[text]
+	if x == nil {
+		tokens := claims.Read(text).Tokens
+		x = &taught{tokens, claims.Words(tokens), claims.AllWords(text, tokens)}
+		t[text] = x
+	}
+	return x
 }
 
 // amountOf begins the mark of an entry that holds an amount of a unit.
 const amountOf = "amount of "
 
 // clauses are the entries of a sentence. The words within its phrases count as well.
-func clauses(text string, tokens []claims.Token) []entry {
-	within := curated(text)
+func (x *taught) clauses() []entry {
+	tokens, within := x.tokens, x.curated()
 	for _, t := range tokens {
 		delete(within, t.Word)
 		delete(within, amountOf+t.Num.Unit)

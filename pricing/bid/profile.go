@@ -69,7 +69,7 @@ var chassisNames = []string{"chassis", "engine", "gasoline", "diesel", "4x4", "4
 
 func newVocabulary(cat *config.Catalogue) *vocabulary {
 	v := &vocabulary{with: map[string][]int{}, idf: map[string]float64{}, read: map[string]*reading{}}
-	asked := map[string]*config.Asked{}
+	asked, read := map[string]*config.Asked{}, texts{}
 	for i := range cat.Asked {
 		asked[cat.Asked[i].ID] = &cat.Asked[i]
 	}
@@ -77,7 +77,7 @@ func newVocabulary(cat *config.Catalogue) *vocabulary {
 		c := &cat.Chassis[i]
 		also := "chassis cab wheels tires " + c.Drive + " drive " + c.Fuel + " powered engine only, " + shortFuel[c.Fuel] +
 			" type " + chassisType(c.Type)
-		p := newProfile(c.ID, "", c.Label, c.Spec, also, asked[c.ID])
+		p := newProfile(c.ID, "", c.Label, c.Spec, also, asked[c.ID], read)
 		for _, n := range chassisNames {
 			p.names = append(p.names, stems(n))
 		}
@@ -90,18 +90,18 @@ func newVocabulary(cat *config.Catalogue) *vocabulary {
 	}
 	for i := range cat.Bodies {
 		if b := &cat.Bodies[i]; !b.Existing {
-			v.add(newProfile(b.ID, "", b.Label, b.Spec, "module body "+b.Kind, asked[b.ID]))
+			v.add(newProfile(b.ID, "", b.Label, b.Spec, "module body "+b.Kind, asked[b.ID], read))
 		}
 	}
 	for i := range cat.Options {
 		o := &cat.Options[i]
 		g := cat.GroupByID(o.Group)
-		p := newProfile(o.ID, o.Group, o.Label, o.Spec, g.Label, asked[o.ID])
+		p := newProfile(o.ID, o.Group, o.Label, o.Spec, g.Label, asked[o.ID], read)
 		p.most, p.kept = max(o.MaxQty, 1), slices.Contains(o.Tags, "remount")
 		p.beside, p.wired = g.Choose == config.ChooseAny, o.Load != nil || o.Supply != nil || o.Circuit != nil
 		p.own = slices.Clone(p.names)
 		if a := asked[o.Group]; a != nil {
-			p.learn(a)
+			p.learn(a, read)
 		}
 		if g.Choose != config.ChooseAny {
 			if w := stems(g.Label); len(w) > 0 {
@@ -182,44 +182,44 @@ func cutSuffix(s, suffix string) (string, bool) {
 	return s, false
 }
 
-func newProfile(id, group, label, spec, kind string, asked *config.Asked) *profile {
+func newProfile(id, group, label, spec, kind string, asked *config.Asked, read texts) *profile {
 	p := &profile{id: id, group: group, words: map[string]bool{moduleWord: true}, never: map[string]bool{},
 		core: map[string]bool{}, pairs: map[string]bool{}}
 	var denied []string // of its sentence: "without suspension"
 	for i, text := range []string{label, spec, kind} {
-		line := claims.Read(text)
+		line := read.of(text)
 		if i == 1 {
-			denied = claims.Denied(line.Tokens)
+			denied = claims.Denied(line.tokens)
 		}
-		for _, w := range claims.AllWords(text) {
+		for _, w := range line.all {
 			p.words[w] = true
 			if i != 1 {
 				p.core[w] = true
 			}
 		}
-		for k, w := range claims.Words(line.Tokens) {
+		for k, w := range line.words {
 			if i < 2 && k > 0 {
-				p.pairs[claims.Words(line.Tokens)[k-1]+" "+w] = true
+				p.pairs[line.words[k-1]+" "+w] = true
 			}
 		}
 		if i == 1 {
-			p.spec = claims.Words(line.Tokens)
-			p.entries = append(p.entries, clauses(text, line.Tokens)...)
+			p.spec = line.words
+			p.entries = append(p.entries, line.clauses()...)
 		} else {
-			p.entries = append(p.entries, curated(text))
+			p.entries = append(p.entries, line.curated())
 		}
 		if i == 1 { // the first piece of a sentence is of the whole thing
-			if first := pieces(line.Tokens); first != nil {
+			if first := pieces(line.tokens); first != nil {
 				for _, w := range claims.Words(first[0].tokens) {
 					p.core[w] = true
 				}
 			}
 		}
 		if i < 2 || !strings.Contains(kind, " and ") { // not all of "12 V and USB outlets" are of 12 V
-			p.numbers = append(p.numbers, claims.Numbers(line.Tokens)...)
+			p.numbers = append(p.numbers, claims.Numbers(line.tokens)...)
 		}
 		if i == 0 {
-			p.label, p.lack = claims.Words(line.Tokens), len(line.Tokens) > 0 && line.Tokens[0].Kind == claims.Not
+			p.label, p.lack = line.words, len(line.tokens) > 0 && line.tokens[0].Kind == claims.Not
 		}
 	}
 	for _, w := range denied {
@@ -230,7 +230,7 @@ func newProfile(id, group, label, spec, kind string, asked *config.Asked) *profi
 		}
 	}
 	if asked != nil {
-		p.learn(asked)
+		p.learn(asked, read)
 	}
 	for i := range p.numbers { // "46 in" of the label is the sentence's "46 in wide"
 		n := &p.numbers[i]
@@ -255,33 +255,33 @@ func newProfile(id, group, label, spec, kind string, asked *config.Asked) *profi
 const moduleWord = "modul"
 
 // learn takes in what the catalogue says of how the thing is asked for.
-func (p *profile) learn(a *config.Asked) {
+func (p *profile) learn(a *config.Asked, read texts) {
 	if p.told == nil {
 		p.told = map[string]bool{}
 	}
 	for _, text := range slices.Concat(a.Names, a.True) {
-		for _, w := range claims.AllWords(text) {
+		for _, w := range read.of(text).all {
 			p.told[w] = true
 		}
 	}
 	for _, n := range a.Names {
-		line := claims.Read(n)
-		if w := claims.Words(line.Tokens); len(w) > 0 {
+		line := read.of(n)
+		if w := line.words; len(w) > 0 {
 			p.names = append(p.names, w)
-			p.entries = append(p.entries, curated(n))
+			p.entries = append(p.entries, line.curated())
 			for _, x := range w {
 				p.words[x], p.core[x] = true, true
 			}
 		}
 	}
 	for _, t := range a.True {
-		line := claims.Read(t)
-		p.numbers = append(p.numbers, claims.Numbers(line.Tokens)...)
-		p.entries = append(p.entries, curated(t))
+		line := read.of(t)
+		p.numbers = append(p.numbers, claims.Numbers(line.tokens)...)
+		p.entries = append(p.entries, line.curated())
 		if len(strings.Fields(t)) > longestPhrase {
 			p.loose = append(p.loose, len(p.entries)-1)
 		}
-		for _, w := range claims.AllWords(t) {
+		for _, w := range line.all {
 			p.words[w], p.core[w] = true, true
 		}
 	}

@@ -540,9 +540,10 @@ func Words(list []Token) []string {
 	return out
 }
 
-// AllWords are the content words of a text, those that make a phrase also one by one.
-func AllWords(text string) []string {
-	out := Words(Read(text).Tokens)
+// AllWords are the content words of a text that was read, those that make a phrase also one by
+// one.
+func AllWords(text string, read []Token) []string {
+	out := Words(read)
 	for _, t := range lex(text) {
 		if t.Kind == Word && !idle[t.raw] && numbers[t.raw] == 0 && len(t.raw) > 1 {
 			out = append(out, stem(t.raw))
