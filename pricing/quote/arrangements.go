@@ -47,7 +47,7 @@ func (q *Quote) arranged() []Arrangement {
 		for i := range u.Picks { // as it is fitted
 			u.Picks[i].Filled = false
 		}
-		if q.Edition.Rules.Stand(&u, nil, budget(0)).Satisfiable {
+		if q.Edition.Rules.Allows(&u) {
 			other(cat, o.Label, &u)
 			continue
 		}
@@ -55,7 +55,7 @@ func (q *Quote) arranged() []Arrangement {
 		for _, id := range litters {
 			without.Drop(id)
 		}
-		if litters != nil && q.Edition.Rules.Stand(&without, nil, budget(0)).Satisfiable {
+		if litters != nil && q.Edition.Rules.Allows(&without) {
 			other(folded, o.Label+", the litter folded away", &u)
 		}
 	}

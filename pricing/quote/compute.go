@@ -80,8 +80,7 @@ func ComputeWith(ed *Edition, d *Draft, effort int) (*Quote, error) {
 	q.Book = ed.bookOn(d.Date)
 	q.Verdicts = standards.Judge(u.RuleSet, u, ed.Cat, q.judged()...)
 	q.effort = min(max(effort, 0), MaxEffort)
-	answer := ed.Rules.Stand(u, Limits(ed, d), budget(q.effort))
-	q.answer = &answer
+	q.stand()
 	q.Arrangements = q.arranged()
 	others, err := q.fleet()
 	if err != nil {
@@ -154,6 +153,26 @@ func (q *Quote) State(id string) rules.State {
 // catalogue that takes a fraction of what judging all of it does.
 func (q *Quote) Judge(options ...string) {
 	q.Edition.Rules.Ask(q.answer, &q.Draft.Unit, Limits(q.Edition, q.Draft), budget(q.effort), options)
+}
+
+// Decide is State of one id which the user waits for: it is given more work while that
+// does not suffice, up to MaxEffort.
+func (q *Quote) Decide(id string) rules.State {
+	q.Judge(id)
+	state, harder := q.State(id), *q
+	for state == rules.Checking && harder.effort < MaxEffort {
+		harder.effort = min(harder.effort+2, MaxEffort)
+		harder.stand()
+		harder.Judge(id)
+		state = harder.State(id)
+	}
+	return state
+}
+
+// stand asks whether the picks can stand together.
+func (q *Quote) stand() {
+	answer := q.Edition.Rules.Stand(&q.Draft.Unit, Limits(q.Edition, q.Draft), budget(q.effort))
+	q.answer = &answer
 }
 
 // Undecided reports whether more effort may tell more of what State was asked.

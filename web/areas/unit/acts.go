@@ -12,7 +12,6 @@ import (
 	"boxwright/config/quantity"
 	"boxwright/config/rules"
 	"boxwright/pricing/propose"
-	"boxwright/pricing/quote"
 	"boxwright/web/session"
 )
 
@@ -221,20 +220,7 @@ func judge(s *session.Session, id string) rules.State {
 	if err != nil {
 		return rules.Checking
 	}
-	w.Quote.Judge(id)
-	state := w.Quote.State(id)
-	if state != rules.Checking {
-		return state
-	}
-	for effort := 2; effort <= quote.MaxEffort && state == rules.Checking; effort += 2 {
-		q, err := quote.ComputeWith(s.Memory.Edition, w.Quote.Draft, effort)
-		if err != nil {
-			return rules.Checking
-		}
-		q.Judge(id)
-		state = q.State(id)
-	}
-	return state
+	return w.Quote.Decide(id)
 }
 
 // ask opens or closes the answer to "why not?".
