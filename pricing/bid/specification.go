@@ -47,8 +47,13 @@ func Specification(q *quote.Quote, in quantity.System) []Clause {
 		out = append(out, Clause{strconv.Itoa(section) + "." + strconv.Itoa(n), text, false})
 	}
 	head("General")
-	item(1, "The unit shall be a Type "+q.Chassis.Type+" ambulance on a "+cabWords[q.Chassis.Cab]+" with a "+
-		q.Chassis.Fuel+" engine, "+
+	cat := q.Edition.Cat
+	duty := cat.DutyOf(&q.Draft.Unit)
+	kind := Kind(q)
+	if kind == "an ambulance" {
+		kind = "a Type " + q.Chassis.Type + " ambulance"
+	}
+	item(1, "The unit shall be "+kind+" on a "+cabWords[q.Chassis.Cab]+" with a "+q.Chassis.Fuel+" engine, "+
 		q.Chassis.Drive+" drive.")
 	item(2, "The unit shall be judged by: "+q.Assume.Label+".")
 	for _, b := range bounds {
@@ -63,14 +68,16 @@ func Specification(q *quote.Quote, in quantity.System) []Clause {
 			}
 			n++
 			f.Label = g.label
+			if duty != nil {
+				f.Label = duty.Say(f.Label)
+			}
 			item(n, boundWords(f, g.sense, in))
 		}
 	}
-	cat := q.Edition.Cat
 	for _, ch := range cat.Chapters {
 		n := 0
 		for _, x := range cat.Chosen(&q.Draft.Unit, ch.ID) {
-			if slices.Contains(x.Option.Tags, "remount") {
+			if slices.Contains(x.Option.Tags, "remount") || x.Option.IsNone() {
 				continue
 			}
 			if n == 0 {
@@ -85,6 +92,18 @@ func Specification(q *quote.Quote, in quantity.System) []Clause {
 		}
 	}
 	return out
+}
+
+// Kind is what documents call a unit, such as "an ambulance".
+func Kind(q *quote.Quote) string {
+	word := "ambulance"
+	if d := q.Edition.Cat.DutyOf(&q.Draft.Unit); d != nil && d.Unit != "" {
+		word = d.Unit
+	}
+	if strings.ContainsRune("aeiou", rune(word[0])) {
+		return "an " + word
+	}
+	return "a " + word
 }
 
 var cabWords = map[string]string{"cab-chassis": "conventional cab-chassis", "cutaway": "cutaway van chassis",

@@ -60,7 +60,7 @@ func exceptions(p *Page) Part {
 // purchaserSpecification is the unit as a specification that a purchaser can put out to
 // bid.
 func purchaserSpecification(p *Page) Part {
-	t := page.Table{Caption: "Requirements", Class: "tight form",
+	t := page.Table{Caption: "Requirements", Class: "tight form filled-in",
 		Heads: []string{"No.", "Requirement", "Comply (Y/N)", "Exception"}}
 	for _, c := range bid.Specification(p.Q, p.System()) {
 		text := Text(c.Text)
@@ -69,7 +69,7 @@ func purchaserSpecification(p *Page) Part {
 		}
 		t.Rows = append(t.Rows, []Part{Text(c.No), text, nil, nil})
 	}
-	return Many(El("h1", Text("Specification for an ambulance")),
+	return Many(El("h1", Text("Specification for "+bid.Kind(p.Q))),
 		El("p", Text("Written from one unit, in words that name no maker; each amount is that unit's own. Widen the "+
 			"amounts "+
 			"where more than one maker is to be able to bid.")), t.Draw())

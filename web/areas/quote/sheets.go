@@ -28,6 +28,7 @@ func orderSheet(p *Page) Part {
 			s.LatestFinish.Long()))
 	}
 	out = append(out, lead.Draw())
+	said := map[string]bool{} // what an option is, at its first station
 	for _, s := range q.Stations() {
 		head := s.Label + ", " + quantity.Group(s.Hours, 1) + " h"
 		if s.ID == "" {
@@ -43,8 +44,8 @@ func orderSheet(p *Page) Part {
 				hours = quantity.Group(l.Hours, 1)
 			}
 			what := El("b", Text(l.Label))
-			if l.Spec != "" {
-				what = once(l.Label, l.Spec)
+			if l.Spec != "" && !said[l.No] {
+				what, said[l.No] = once(l.Label, l.Spec), true
 			}
 			t.Rows = append(t.Rows, []Part{Many(what, told(l.Told)), Text(l.No), Text(page.Whole(l.Qty)),
 				Text(hours), Text("☐")})
@@ -217,7 +218,7 @@ func labelData(p *Page) Part {
 
 // upkeep is the maintenance schedule of this very unit.
 func upkeep(p *Page) Part {
-	t := page.Table{Caption: "By months and miles, whichever comes first", Class: "tight",
+	t := page.Table{Caption: "By months and miles, whichever comes first", Class: "tight dated",
 		Heads: []string{">Months", ">Miles", "What", "First due by"}}
 	for _, x := range p.Q.Tasks(p.System()) {
 		miles := "–"
