@@ -123,6 +123,8 @@ func TestAnswers(t *testing.T) {
 		{"nor is prepared for it", "Prepared for a light mast on the roof", quote.Unanswered, ""},
 		{"room on the bench", "room for at least three people on the bench", quote.Meets, "Seats on the squad bench"},
 		{"what cannot cost more is a limit", "Can't cost more than $250,000", quote.Excepted, "Price, at most"},
+		{"what loads a cot is no cot", "A powered cot loading system shall be installed.", quote.MeetsWith, "Power-load arm"},
+		{"nor its mount", "A cot loading system shall be installed.", quote.MeetsWith, "Power-load arm"},
 		{"a count belongs to what it counts", "Two M oxygen cylinders", quote.MeetsWith, "Two M"},
 	} {
 		t.Run(c.reason, func(t *testing.T) {
