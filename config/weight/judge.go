@@ -276,8 +276,8 @@ func (l *loader) judgeTrays(s *Sheet) {
 	gross, known := s.Figure("weight.gross")
 	if left := gross.Margin(); known && left > 0 && float64(rated-carried) > left {
 		l.note(config.Note, "weight.trays", "trays and drawers",
-			fmt.Sprintf("They are rated %s together and carry %s here, but only %s of payload remain.", lb(float64(rated)),
-				lb(float64(carried)), lb(left)),
+			fmt.Sprintf("They are rated %s together and carry %s here, but only %s of payload remain.",
+				lb(float64(rated)), lb(float64(carried)), lb(left)),
 			"Load them no further than the remaining payload and both axles allow, and weigh the unit loaded.")
 	}
 }

@@ -125,7 +125,8 @@ func (v *vocabulary) accounts(p *profile, tokens []claims.Token) bool {
 			to++
 		}
 		part := tokens[from:to]
-		if !v.saysNames(p, part) || from > 0 && !v.hasHead(p, part) || from == 0 && to < len(tokens) && !v.counts(p, part) {
+		if !v.saysNames(p, part) || from > 0 && !v.hasHead(p, part) ||
+			from == 0 && to < len(tokens) && !v.counts(p, part) {
 			return false
 		}
 		from = to
@@ -198,7 +199,9 @@ func (v *vocabulary) counts(p *profile, part []claims.Token) bool {
 	})
 	return !many || head == nil || p.group == "" ||
 		slices.ContainsFunc(p.names, func(n []string) bool { return n[len(n)-1] == head.Word }) ||
-		slices.ContainsFunc(p.numbers, func(x claims.Number) bool { return x.Unit == "" && slices.Contains(x.Near, head.Word) })
+		slices.ContainsFunc(p.numbers, func(x claims.Number) bool {
+			return x.Unit == "" && slices.Contains(x.Near, head.Word)
+		})
 }
 
 // head is the last thing that a part speaks of; nil where it speaks of none.

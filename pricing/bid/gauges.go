@@ -230,11 +230,12 @@ var gauges = []gauge{
 		"hot idle alternator|alternator hot idle|alternator idle", "hot put out produce", "200 °F", false},
 	{factCold, "Alternator, nameplate", quantity.Amp, atLeast, "alternator nameplate|alternator",
 		"cold nameplate output sae", "", false},
-	{countBench, "Seats on the squad bench", "", atLeast, "squadbench seat|squadbench seatedattendant|squadbench attendant|squadbench person|squadbench people|seat squadbench|" +
-		"squadbench occupant", "person people sit accommodate attendant room space", "", false},
+	{countBench, "Seats on the squad bench", "", atLeast, "squadbench seat|squadbench seatedattendant|" +
+		"squadbench attendant|squadbench person|squadbench people|seat squadbench|squadbench occupant", "person people sit accommodate attendant room space", "", false},
 	{countCab, "Seats in the cab", "", atLeast, "cab seat", "front bucket", "", false},
 	{countModule, "Seats in the patient compartment", "", atLeast,
-		"patientcompartment seat|seat patientcompartment|seatedattendant", "designated occupant patientcompartment", "", false},
+		"patientcompartment seat|seat patientcompartment|seatedattendant",
+		"designated occupant patientcompartment", "", false},
 	{"space.seats", "Designated seats", "", atLeast, "seat designated|designated seat|seat|occupant|passenger",
 		"cab person peopl cabincluded total designated occupant patientcompartment include belted crew belt", "",
 		false},

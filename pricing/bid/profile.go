@@ -48,7 +48,7 @@ type vocabulary struct {
 	units map[string]int // things by their group and a unit of which they have an amount
 	// names of several words that hold a quiet one, by that word
 	phrases map[string][][]string
-	titles  map[string][]title  // by their first word
+	titles  map[string][]title  // by their last word
 	read    map[string]*reading // lines read before
 }
 

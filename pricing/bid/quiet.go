@@ -10,9 +10,9 @@ var quiet = wordSet(`accept accommodate activate activated actuated add added ad
 applied area arrange arranged attach attached bring brought capability connect connected constitute contain contained
 deliver delivered employ employed expect expected feature featuring get gets getting go goes going house housed
 incorporate incorporated incorporating incorporation location look looking occupy offer offered operate operated
-operates operating orient oriented perform performs person place placed plus possess present presented produce produced produces put receive received request requested safely serve served stay stays
-supply support supported take taken utilize utilized utilizing wanted wish wished work worked works working yield comfortably
-conveniently`)
+operates operating orient oriented perform performs person place placed plus possess present presented
+produce produced produces put receive received request requested safely serve served stay stays supply support supported
+take taken utilize utilized utilizing wanted wish wished work worked works working yield comfortably conveniently`)
 
 // loud are the words of a line that are not quiet, or are part of a name of several words
 // that the line holds, as "mount" is of "cot mount"; all of them where no other is left.

@@ -48,12 +48,11 @@ func Specification(q *quote.Quote, in quantity.System) []Clause {
 	}
 	head("General")
 	cat := q.Edition.Cat
-	duty := cat.DutyOf(&q.Draft.Unit)
-	kind := Kind(q)
-	if kind == "an ambulance" {
-		kind = "a Type " + q.Chassis.Type + " ambulance"
+	kind := noun(q)
+	if kind == ambulance {
+		kind = "Type " + q.Chassis.Type + " " + kind
 	}
-	item(1, "The unit shall be "+kind+" on a "+cabWords[q.Chassis.Cab]+" with a "+q.Chassis.Fuel+" engine, "+
+	item(1, "The unit shall be "+withArticle(kind)+" on a "+cabWords[q.Chassis.Cab]+" with a "+q.Chassis.Fuel+" engine, "+
 		q.Chassis.Drive+" drive.")
 	item(2, "The unit shall be judged by: "+q.Assume.Label+".")
 	for _, b := range bounds {
@@ -68,8 +67,8 @@ func Specification(q *quote.Quote, in quantity.System) []Clause {
 			}
 			n++
 			f.Label = g.label
-			if duty != nil {
-				f.Label = duty.Say(f.Label)
+			if q.OfDuty != nil {
+				f.Label = q.OfDuty.Say(f.Label)
 			}
 			item(n, boundWords(f, g.sense, in))
 		}
@@ -95,11 +94,19 @@ func Specification(q *quote.Quote, in quantity.System) []Clause {
 }
 
 // Kind is what documents call a unit, such as "an ambulance".
-func Kind(q *quote.Quote) string {
-	word := "ambulance"
-	if d := q.Edition.Cat.DutyOf(&q.Draft.Unit); d != nil && d.Unit != "" {
-		word = d.Unit
+func Kind(q *quote.Quote) string { return withArticle(noun(q)) }
+
+// ambulance is what documents call a unit whose duty says nothing else.
+const ambulance = "ambulance"
+
+func noun(q *quote.Quote) string {
+	if q.OfDuty != nil && q.OfDuty.Unit != "" {
+		return q.OfDuty.Unit
 	}
+	return ambulance
+}
+
+func withArticle(word string) string {
 	if strings.ContainsRune("aeiou", rune(word[0])) {
 		return "an " + word
 	}

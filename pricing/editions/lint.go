@@ -42,8 +42,9 @@ func strangeClauses(cat *config.Catalogue) []config.Finding {
 		o := &cat.Options[i]
 		for _, clause := range o.Clauses {
 			if _, _, known := standards.Lookup(clause); !known {
-				out = append(out, config.Finding{Code: "catalogue.no-clause", Severity: config.Warn, Basis: config.Computed,
-					Where: fmt.Sprintf("option %q", o.ID), Text: fmt.Sprintf("No rule set has the clause %q that it names.", clause),
+				out = append(out, config.Finding{Code: "catalogue.no-clause", Severity: config.Warn,
+					Basis: config.Computed, Where: fmt.Sprintf("option %q", o.ID),
+					Text:   fmt.Sprintf("No rule set has the clause %q that it names.", clause),
 					Remedy: "Write it as in Standards, or take it out.", Picks: []string{o.ID}})
 			}
 		}

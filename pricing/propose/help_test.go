@@ -79,7 +79,8 @@ func TestHelpSaysWhatItLeaves(t *testing.T) {
 				require.NoError(t, err)
 				text := propose.MendEffect(q, &ways, m, quantity.US).String()
 				helped++
-				assert.NotContains(t, strings.ReplaceAll(text, "Total −", ""), "−", "%s: of nothing is there less than nothing to spare", o.Label)
+				assert.NotContains(t, strings.ReplaceAll(text, "Total −", ""), "−",
+					"%s: of nothing is there less than nothing to spare", o.Label)
 				if risk, word := slim(q, is); risk != "" {
 					thin++
 					if word == "Little to spare: " {

@@ -195,7 +195,8 @@ func (t *taking) open(in Sheet) {
 	switch {
 	case table == "":
 		t.wrong(s.cell(1, "", ""),
-			`the first row has the headings of no table: options have "id" and "group", prices "id" and "price", rules "id" and "then"`)
+			`the first row has the headings of no table: options have "id" and "group", prices "id" and `+
+				`"price", rules "id" and "then"`)
 		return
 	case t.sheets[table] != nil:
 		t.wrong(in.Name, "is a table of %s, and so is %s; take in one of each", table, t.sheets[table].name)

@@ -9,7 +9,11 @@ const REGIONS = ["masthead", "areas", "main", "standing"];
 /** element finds a part that every page has. @param {string} id */
 const element = (id) => /** @type {HTMLElement} */ (document.getElementById(id));
 
-/** notice shows a text at the foot of the window; an empty one takes it away. @param {string} id @param {string} text */
+/**
+ * notice shows a text at the foot of the window; an empty one takes it away.
+ * @param {string} id
+ * @param {string} text
+ */
 function notice(id, text) {
   const box = element(id);
   if (box.textContent !== text) box.textContent = text;
@@ -206,7 +210,8 @@ function morph(node, html, morphStyle) {
     morphStyle,
     ignoreActiveValue: document.activeElement?.matches("input, textarea"),
     callbacks: {
-      beforeAttributeUpdated: (/** @type {string} */ name, /** @type {HTMLElement} */ el) => name !== "open" && !given(el, name),
+      beforeAttributeUpdated: (/** @type {string} */ name, /** @type {HTMLElement} */ el) =>
+        name !== "open" && !given(el, name),
       beforeNodeMorphed: (/** @type {Node} */ had, /** @type {Node} */ fresh) => !stays(had, fresh),
     },
   });

@@ -136,7 +136,8 @@ func Plan(p *page.Page) Part {
 	d.gravity(float64(g.XIn), y(float64(g.YIn)), float64(g.XTolIn), float64(g.YTolIn))
 	seats, places := strings.Join(people, "; ")+".", strings.Join(stores, "; ")+"."
 	built := strings.Join(fixed, "; ") + "."
-	return d.frame("plan", "Plan, front to the left, curb side above, "+p.Show(o.behind-o.ahead, quantity.Inch)+" overall, "+
+	return d.frame("plan", "Plan, front to the left, curb side above, "+p.Show(o.behind-o.ahead, quantity.Inch)+
+		" overall, "+
 		p.Show(o.width, quantity.Inch)+" wide. "+strings.Join(said, "; ")+". Places: "+seats+" Compartments: "+places+
 		" Built in: "+built+" "+gravityWords(p),
 		min(o.ahead, -32)-6, 0, o.behind+20-min(o.ahead, -32)+6, y(-o.width/2)+40,

@@ -111,7 +111,8 @@ const cutOff = `((points) => {
 			if (size < 7.95) tell(size.toFixed(1) + " pt in a picture", e);
 			continue;
 		}
-		if (e.localName === "svg" || e.closest(".hidden-text") || style.display === "inline" || style.display === "contents") continue;
+		if (e.localName === "svg" || e.closest(".hidden-text")) continue;
+		if (style.display === "inline" || style.display === "contents") continue;
 		if (e.clientWidth && e.scrollWidth > e.clientWidth + 1) tell("wider than its box", e);
 		if (style.overflowY !== "visible" && e.scrollHeight > e.clientHeight + 1) tell("higher than its box", e);
 		const size = parseFloat(style.fontSize) * .75;

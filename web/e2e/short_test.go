@@ -59,7 +59,8 @@ func TestPagesAreShortAndWhole(t *testing.T) {
 			show(acts)
 			if name == "comparison" {
 				for i, chassis := range []string{"cut-14500-158-gas", "cut-14000-158-gas"} {
-					show(begun(chassis, "mod-146-72", pick("fb-push"), app.Act{Do: "set", ID: "title", Value: "Unit " + strconv.Itoa(i)}))
+					name := app.Act{Do: "set", ID: "title", Value: "Unit " + strconv.Itoa(i)}
+					show(begun(chassis, "mod-146-72", pick("fb-push"), name))
 				}
 				w.area("compare")
 				w.click("#add-rival")
@@ -94,13 +95,16 @@ const sizesOfType = `(() => {
 	const out = {}, walk = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT);
 	while (walk.nextNode()) {
 		const el = walk.currentNode.parentElement, text = walk.currentNode.textContent.trim();
-		if (!text || el.closest(".paper, svg, script, .hidden-text, #say, #opening, #rescue, noscript") || !el.checkVisibility()) continue;
+		if (!text || !el.checkVisibility()) continue;
+		if (el.closest(".paper, svg, script, .hidden-text, #say, #opening, #rescue, noscript")) continue;
 		out[getComputedStyle(el).fontSize] ??= text.slice(0, 40);
 	}
 	return out;
 })()`
 
 // cut tells of texts in the rails that end before they are whole.
-const cut = `[...document.querySelectorAll("#areas .gist, #areas .name, #standing .line span, #standing b, #standing dd")]
-	.filter((e) => e.offsetWidth && !e.closest(".hidden-text, .mark") && e.scrollWidth > e.clientWidth && getComputedStyle(e).display !== "inline")
+const cut = `[...document.querySelectorAll(
+	"#areas .gist, #areas .name, #standing .line span, #standing b, #standing dd")]
+	.filter((e) => e.offsetWidth && !e.closest(".hidden-text, .mark") && e.scrollWidth > e.clientWidth &&
+		getComputedStyle(e).display !== "inline")
 	.map((e) => e.textContent).join("; ")`

@@ -165,6 +165,13 @@ func Describe(p *Page, id, hint string) Part {
 	return Many(If(ids != "", At("aria-describedby", ids)), If(wrong, At("aria-invalid", "true")))
 }
 
+// Passphrase is a field for one, which is never kept.
+func Passphrase(id, label, hint string) Part {
+	return El("div", Class("fields"), El("div", Class("field"), El("label", At("for", id), Text(label)),
+		El("input", At("type", "password"), At("id", id), At("autocomplete", "off"), At("aria-describedby", id+"-hint")),
+		El("p", Class("hint"), At("id", id+"-hint"), Text(hint))))
+}
+
 // Check is a box to tick with its label.
 func Check(p *Page, id, label string, checked bool) Part {
 	return El("div", Class("field"), El("label", At("for", "f-"+id),

@@ -103,7 +103,8 @@ func monthNames(list []month, x func(float64) float64, y, letter, width float64)
 		if i+1 < len(list) {
 			room = x(list[i+1].day) - x(m.day)
 		}
-		if dated := name + " ’" + strconv.Itoa(m.on.Year)[2:]; (m.on.Month == 1 || i == 0) && letter*float64(len(dated)-2) < room {
+		dated := name + " ’" + strconv.Itoa(m.on.Year)[2:]
+		if (m.on.Month == 1 || i == 0) && letter*float64(len(dated)-2) < room {
 			name = dated
 		}
 		parts = append(parts, Label("small", x(m.day)+1, y, name))
@@ -127,10 +128,11 @@ func steps(p *Page, narrow bool) Part {
 	bottom := top + row*float64(len(list))
 	var parts []Part
 	said := "Schedule from " + s.Order.Long() + ". Steps that decide the date:"
-	for _, m := range months(cal, s.Order, end) {
+	begin := months(cal, s.Order, end)
+	for _, m := range begin {
 		parts = append(parts, Path("thin", "M"+Coord(x(m.day))+" "+Coord(top-3)+"V"+Coord(bottom)))
 	}
-	parts = append(parts, monthNames(months(cal, s.Order, end), x, top-5, letter, width)...)
+	parts = append(parts, monthNames(begin, x, top-5, letter, width)...)
 	for i, st := range list {
 		y := top + row*float64(i) + ahead
 		class, decides := "work", ""

@@ -52,12 +52,9 @@ func Read(text string) Line {
 		if i+1 < len(list) && slices.Contains(eaches, t.raw) && slices.Contains([]string{"side", "sides"}, list[i+1].raw) {
 			t.raw = "perside" // which one thing that stands on a side does not have
 		}
-		if t.raw == "a" && i+1 < len(list) && list[i+1].raw == "side" && (i+2 == len(list) ||
-			list[i+2].Kind == Stop || list[i+2].Kind == Break) {
-			continue // "two lights a side", which the next word says
-		}
-		if t.raw == "side" && i > 0 && list[i-1].raw == "a" && (i+1 == len(list) || list[i+1].Kind == Stop ||
-			list[i+1].Kind == Break) {
+		if t.raw == "a" && i+1 < len(list) && list[i+1].raw == "side" && endsBefore(list, i+2) { // "two lights a side"
+			i++
+			t = list[i]
 			t.raw = "perside"
 		}
 		if i+2 < len(list) && i == 0 && t.Kind == Count && t.Num.Unit == "" && !t.said && list[1].Kind == Stop {
@@ -184,10 +181,16 @@ var articles = []string{"a", "an", "each", "one", "of"}
 // partitive are words behind "one" that tell where one of several is.
 var partitive = []string{"at", "on", "in", "over", "above", "under", "near", "by", "beside"}
 
+// endsBefore reports whether a claim ends before a place.
+func endsBefore(list []Token, at int) bool {
+	return at == len(list) || list[at].Kind == Stop || list[at].Kind == Break
+}
+
 // numbered reports whether a line begins with the number of a paragraph, "5.1".
 func numbered(list []Token, at int) bool {
 	return at+1 < len(list) && list[at].Kind == Count && list[at].Num.Unit == "" && list[at].Num.Value < 100 &&
-		!list[at].said && strings.Count(list[at].raw, ".") == 1 && list[at+1].Kind == Word && list[at+1].big && !list[at+1].tied
+		!list[at].said && strings.Count(list[at].raw, ".") == 1 && list[at+1].Kind == Word && list[at+1].big &&
+		!list[at+1].tied
 }
 
 // sectionNo reports whether a word is the number of a section, "3.2.1".

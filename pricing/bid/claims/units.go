@@ -109,7 +109,9 @@ var joined = [][2]string{
 	{"oal", "overall length"}, {"oah", "overall height"},
 	{"oaw", "overall width"}, {"psw", "pure sine"}, {"req'd", "required"},
 	{"2nd", "second"}, {"complete with", "with"}, {"complete unit", "unit"}, {"complete vehicle", "vehicle"},
-	{"complete system", "system"}, {"3rd", "third"}, {"we'd like", "we want"}, {"would be nice", ""}, {"would like", "want"}, {"sq bench", "squad bench"}, {"t/2h", "ssf"}, {"4wd", "4x4"}, {"4 wd", "4x4"}, {"4 x 4", "4x4"}, {"4 x 2", "4x2"}, {"f.o.b.", "fob"},
+	{"complete system", "system"}, {"3rd", "third"}, {"we'd like", "we want"},
+	{"would be nice", ""}, {"would like", "want"}, {"sq bench", "squad bench"}, {"t/2h", "ssf"},
+	{"4wd", "4x4"}, {"4 wd", "4x4"}, {"4 x 4", "4x4"}, {"4 x 2", "4x2"}, {"f.o.b.", "fob"},
 }
 
 // SameVolts reports whether two voltages name the same supply: household mains are

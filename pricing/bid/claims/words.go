@@ -277,10 +277,7 @@ typeiii: type iii
 `)
 
 // idle words say nothing of what is asked for.
-var idle = map[string]bool{}
-
-func init() {
-	for _, w := range strings.Fields(`a an and the of to with in on or for from that this these those it its their
+var idle = wordsOf(`a an and the of to with in on or for from that this these those it its their
 them there which who have has
 had having also plus as at be been being is are was were will shall should must may can could would do does
 include included includes including inclusive incl provide provided provides providing furnish furnished furnishes
@@ -313,10 +310,7 @@ fine ok okay up just apparatus
 mm-note note notes above-listed herein hereof thereof therein
 suit suited fit-for
 propose proposed proposes appear appears truck trucks rig rigs
-unit's one's supply-and whose specified themselves etc following below-listed mounted mounting fitment`) {
-		idle[w] = true
-	}
-}
+unit's one's supply-and whose specified themselves etc following below-listed mounted mounting fitment`)
 
 func table(text string) map[string]string {
 	out := map[string]string{}

@@ -60,8 +60,8 @@ func draw(p *Page) Part {
 		),
 		page.Block("The work, day by day", page.ScheduleChart(p.Page),
 			El("p", Class("how"),
-				Text("Solid: expected work, colored where delivery waits for it. Dashed: float. Small marks on the framing line: "+
-					"its open slots."))),
+				Text("Solid: expected work, colored where delivery waits for it. Dashed: float. Small "+
+					"marks on the framing line: its open slots."))),
 		When(p.Q.Draft.Count() > 1, func() Part {
 			return page.Block("Every unit of the quote", page.DeliveriesTable(p.Page))
 		}),

@@ -9,12 +9,12 @@ import (
 
 // fleetBlock lists the units of the quote: how many of each, when, and at what
 // price; and which is in work.
-func fleetBlock(p *Page) Part {
+func fleetBlock(p *page.Page) Part {
 	d := p.Q.Draft
 	add := page.Action("add", "item", "", "Add another kind of unit", At("id", "add-item"))
 	if len(d.More) == 0 {
 		return page.Block("Units on this quote",
-			El("div", Class("fields"), page.Number(p.Page, "item.0.units", "How many alike",
+			El("div", Class("fields"), page.Number(p, "item.0.units", "How many alike",
 				page.Whole(d.Terms.Count()), "", "Quantity breaks count every unit of the quote"),
 				El("div", add, El("p", Class("small soft"), Text("A copy of this unit joins the quote; change it as you like.")))))
 	}
@@ -32,11 +32,11 @@ func fleetBlock(p *Page) Part {
 		}
 		cat := p.Q.Edition.Cat
 		t.Rows = append(t.Rows, []Part{
-			Many(page.Bare(p.Page, id+".label", "text", it.Label, "Name of unit "+strconv.Itoa(i+1)),
+			Many(page.Bare(p, id+".label", "text", it.Label, "Name of unit "+strconv.Itoa(i+1)),
 				El("span", Class("how"), Text(cat.LabelOf(it.Unit.Chassis)+", "+cat.LabelOf(it.Unit.Body)))),
-			page.Bare(p.Page, id+".units", "count", strconv.Itoa(it.Count()), "How many of unit "+strconv.Itoa(i+1)),
-			page.Bare(p.Page, id+".order", "date", it.Unit.OrderOn.String(), "Order date of unit "+strconv.Itoa(i+1)),
-			page.Bare(p.Page, id+".needed", "date", it.Unit.NeededBy.String(), "Needed date of unit "+
+			page.Bare(p, id+".units", "count", strconv.Itoa(it.Count()), "How many of unit "+strconv.Itoa(i+1)),
+			page.Bare(p, id+".order", "date", it.Unit.OrderOn.String(), "Order date of unit "+strconv.Itoa(i+1)),
+			page.Bare(p, id+".needed", "date", it.Unit.NeededBy.String(), "Needed date of unit "+
 				strconv.Itoa(i+1)),
 			Text(p.Q.Price.Each(i + 1)), Text(page.ShareOf(p.Q, i).Show()), Many(tools...)})
 	}

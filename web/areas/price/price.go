@@ -27,11 +27,8 @@ var Area = areas.Area{
 	Joined:   true,
 }
 
-// Page is what the area is drawn from.
-type Page struct{ *page.Page }
-
 func load(_ *session.Session, p *page.Page, _ *session.Worked) func() Part {
-	return func() Part { return draw(&Page{p}) }
+	return func() Part { return draw(p) }
 }
 
 func gist(p *page.Page) string {
@@ -41,14 +38,14 @@ func gist(p *page.Page) string {
 	return p.Q.Total()
 }
 
-func draw(p *Page) Part {
+func draw(p *page.Page) Part {
 	return Many(
 		page.Heading("Price", "Every line shows how it was worked out, to the cent."),
-		page.Findings(p.Page, p.Q.Price.Findings, ""),
+		page.Findings(p, p.Q.Price.Findings, ""),
 		fleetBlock(p),
-		page.Block("Build-up", page.PriceTable(p.Page)),
+		page.Block("Build-up", page.PriceTable(p)),
 		terms(p),
-		page.Fold("payments", "Payments", page.PaymentTable(p.Page), milestones(p)),
+		page.Fold("payments", "Payments", page.PaymentTable(p), milestones(p)),
 		leaseBlock(p),
 		serviceBlock(p),
 		El("p", Class("how screen"), Text("What it costs you, and your margin: "),
@@ -57,7 +54,7 @@ func draw(p *Page) Part {
 }
 
 // milestones are the seller's own payments in place of the price book's.
-func milestones(p *Page) Part {
+func milestones(p *page.Page) Part {
 	list := p.Q.Draft.Terms.Milestones
 	if list == nil {
 		return El("p", Class("row-tools"), Text("The payments are the price book's. "),
@@ -67,11 +64,11 @@ func milestones(p *Page) Part {
 	return Many(
 		Each(list, func(i int, m pricing.Milestone) Part {
 			id := "milestone." + strconv.Itoa(i)
-			share := page.Number(p.Page, id+".percent", "Part", m.Percent.String(), "%", "")
+			share := page.Number(p, id+".percent", "Part", m.Percent.String(), "%", "")
 			if i == last {
 				share = El("p", Class("field"), Text("The rest: "+m.Percent.Show()))
 			}
-			return El("div", Class("fields entry"), page.Field(p.Page, id+".label", "Due", m.Label, ""), share,
+			return El("div", Class("fields entry"), page.Field(p, id+".label", "Due", m.Label, ""), share,
 				If(i < last, El("div", Class("row-tools"), page.Action("drop", id, "", "Take out", Class("quiet"),
 					At("id", "drop-"+id), At("aria-label", "Take out: "+m.Label)))))
 		}),
@@ -82,7 +79,7 @@ func milestones(p *Page) Part {
 }
 
 // terms are what buyer and seller agreed.
-func terms(p *Page) Part {
+func terms(p *page.Page) Part {
 	t, b := &p.Q.Draft.Terms, p.Q.Book
 	contracts, prepay := []page.Choice{{"", "none"}}, []page.Choice{{"", "none"}}
 	for _, c := range b.Contracts {
@@ -104,50 +101,50 @@ func terms(p *Page) Part {
 	fields := func(parts ...Part) Part { return El("div", Class("fields"), Many(parts...)) }
 	return Many(El("div", Class("columns"),
 		page.Fold("discount", "Contract and discount", fields(
-			page.Choose(p.Page, "terms.contract", "Cooperative contract", t.Contract,
+			page.Choose(p, "terms.contract", "Cooperative contract", t.Contract,
 				"Those in force on the day of the quote", contracts),
-			page.Number(p.Page, "terms.discount_percent", "Discount", page.Blank(t.DiscountPercent), "%", ""),
-			page.Number(p.Page, "terms.discount_amount", "Discount, amount", page.Blank(t.DiscountAmount), cur,
+			page.Number(p, "terms.discount_percent", "Discount", page.Blank(t.DiscountPercent), "%", ""),
+			page.Number(p, "terms.discount_amount", "Discount, amount", page.Blank(t.DiscountAmount), cur,
 				"Once, on the whole order"),
-			page.Field(p.Page, "terms.discount_reason", "Reason for the discount", t.DiscountReason,
+			page.Field(p, "terms.discount_reason", "Reason for the discount", t.DiscountReason,
 				"Printed beside it"),
-			page.Number(p.Page, "terms.trade_in", "Trade-in allowance", page.Blank(t.TradeIn), cur, ""),
-			page.Field(p.Page, "terms.trade_in_text", "What is traded in", t.TradeInText, ""),
-			page.Number(p.Page, "terms.budget", "Budget", page.Blank(t.Budget), cur,
+			page.Number(p, "terms.trade_in", "Trade-in allowance", page.Blank(t.TradeIn), cur, ""),
+			page.Field(p, "terms.trade_in_text", "What is traded in", t.TradeInText, ""),
+			page.Number(p, "terms.budget", "Budget", page.Blank(t.Budget), cur,
 				"The most the whole order may come to"),
-			page.Number(p.Page, "terms.validity_days", "Price good for", page.DayCount(t.ValidityDays), "days",
+			page.Number(p, "terms.validity_days", "Price good for", page.DayCount(t.ValidityDays), "days",
 				"Blank = the price book's "+strconv.Itoa(b.ValidityDays)),
 		)),
 		page.Fold("tax", "Tax, deposit and bond", fields(
-			page.Choose(p.Page, "terms.buyer", "Who buys", t.Buyer, "Decides the sales tax that is assumed",
+			page.Choose(p, "terms.buyer", "Who buys", t.Buyer, "Decides the sales tax that is assumed",
 				page.BuyerChoices()),
-			page.Choose(p.Page, "deal.tax", "Sales tax", taxWord(t), p.Q.Price.SalesTax.Words(),
+			page.Choose(p, "deal.tax", "Sales tax", taxWord(t), p.Q.Price.SalesTax.Words(),
 				[]page.Choice{{"", "as who buys"}, {taxExempt, "exempt"}, {taxPaid, "the buyer pays it"}}),
-			page.Number(p.Page, "terms.tax_rate", "Sales tax rate", tax, "%", "Blank = "+b.Tax.Rate.Show()+
+			page.Number(p, "terms.tax_rate", "Sales tax rate", tax, "%", "Blank = "+b.Tax.Rate.Show()+
 				"; the buyer's own authority decides what is taxed"),
-			page.Field(p.Page, "terms.exempt_reason", "Exemption certificate", t.ExemptReason, ""),
-			page.Choose(p.Page, "deal.use", "Federal excise: it serves as", t.Use, "12 % above 33,000 lb GVWR, "+
+			page.Field(p, "terms.exempt_reason", "Exemption certificate", t.ExemptReason, ""),
+			page.Choose(p, "deal.use", "Federal excise: it serves as", t.Use, "12 % above 33,000 lb GVWR, "+
 				pricing.ExciseSource+"; ambulances and hearses are exempt by name, "+pricing.ExemptSource, uses),
-			page.Number(p.Page, "terms.deposit_percent", "Deposit with the order", page.Blank(t.DepositPercent), "%",
+			page.Number(p, "terms.deposit_percent", "Deposit with the order", page.Blank(t.DepositPercent), "%",
 				""),
-			page.Number(p.Page, "deal.deposit_amount", "Deposit, amount", page.Blank(t.DepositAmount), cur,
+			page.Number(p, "deal.deposit_amount", "Deposit, amount", page.Blank(t.DepositAmount), cur,
 				"Instead of the percentage"),
-			page.Check(p.Page, "terms.bond", "A performance bond is asked for", t.Bond),
+			page.Check(p, "terms.bond", "A performance bond is asked for", t.Bond),
 		))),
 		El("div", Class("columns"), page.Fold("early", "Chassis paid early", fields(
-			page.Choose(p.Page, "terms.prepay", "Chassis paid early", t.Prepay, "", prepay),
-			page.Number(p.Page, "deal.prepay_days", "Days early", page.DayCount(t.PrepayDays), "days",
+			page.Choose(p, "terms.prepay", "Chassis paid early", t.Prepay, "", prepay),
+			page.Number(p, "deal.prepay_days", "Days early", page.DayCount(t.PrepayDays), "days",
 				"Blank = the price book's"),
 		), yields(p)),
 			page.Fold("added", "Freight, training and what is added", fields(
-				page.Number(p.Page, "terms.freight_miles", "Miles from the plant", page.Blank(t.FreightMiles), "miles", ""),
-				page.Number(p.Page, "terms.training_days", "Days of training", page.Blank(t.TrainingDays), "days", ""),
+				page.Number(p, "terms.freight_miles", "Miles from the plant", page.Blank(t.FreightMiles), "miles", ""),
+				page.Number(p, "terms.training_days", "Days of training", page.Blank(t.TrainingDays), "days", ""),
 				Each(b.Fees, func(_ int, f pricing.Fee) Part {
 					chosen := false
 					for _, id := range t.Fees {
 						chosen = chosen || id == f.ID
 					}
-					return If(f.Choice, page.Check(p.Page, "fee."+f.ID, f.Label+", "+f.Amount.Show()+" per "+f.Per, chosen))
+					return If(f.Choice, page.Check(p, "fee."+f.ID, f.Label+", "+f.Amount.Show()+" per "+f.Per, chosen))
 				})),
 				extras(p))),
 	)
@@ -170,16 +167,16 @@ func taxWord(t *pricing.Terms) string {
 }
 
 // extras are lines typed in by hand.
-func extras(p *Page) Part {
+func extras(p *page.Page) Part {
 	return Many(
 		Each(p.Q.Draft.Terms.Extras, func(i int, x pricing.Extra) Part {
 			id := "extra." + strconv.Itoa(i)
 			return El("div", Class("fields entry"),
-				page.Field(p.Page, id+".label", "What", x.Label, ""),
-				page.Number(p.Page, id+".qty", "How many", strconv.Itoa(max(x.Qty, 1)), "", ""),
-				page.Number(p.Page, id+".price", "Each", x.Price.String(), p.Q.Book.Currency,
+				page.Field(p, id+".label", "What", x.Label, ""),
+				page.Number(p, id+".qty", "How many", strconv.Itoa(max(x.Qty, 1)), "", ""),
+				page.Number(p, id+".price", "Each", x.Price.String(), p.Q.Book.Currency,
 					"Below zero is an allowance"),
-				page.Check(p.Page, id+".untaxed", "No sales tax on it", x.Untaxed),
+				page.Check(p, id+".untaxed", "No sales tax on it", x.Untaxed),
 				El("div", Class("row-tools"), page.Action("drop", id, "", "Take out", Class("quiet"),
 					At("id", "drop-"+id), At("aria-label", "Take out: "+x.Label))))
 		}),

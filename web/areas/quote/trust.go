@@ -154,12 +154,8 @@ func signing(p *Page) Part {
 			page.Action("go", "seller", "", "Make or open one in Costs and keys", Class("quiet"), At("id", "go-keys"))))
 	}
 	return El("div", Class("signing"), before,
-		El("div", Class("fields"),
-			El("div", Class("field"), El("label", At("for", "key-pass"), Text("Passphrase of your signing key")),
-				El("input", At("type", "password"), At("id", "key-pass"), At("autocomplete", "off"),
-					At("aria-describedby", "key-pass-hint")),
-				El("p", Class("hint"), At("id", "key-pass-hint"),
-					Text("It opens the key for this one signature; it is kept nowhere.")))),
+		page.Passphrase("key-pass", "Passphrase of your signing key",
+			"It opens the key for this one signature; it is kept nowhere."),
 		El("div", Class("row-tools"), El("button", At("type", "button"), At("id", "sign"), At("data-act", "sign"),
 			At("data-secret", "key-pass"), Class("main"), Text("Sign this quote"))))
 }

@@ -35,9 +35,9 @@ func costsInside(p *Page) Part {
 				At("id", "costs-forget")))
 	}
 	return Many(
-		El("p", Class("lead"), Text("A cost sheet is a private file. It is sealed with a passphrase before it is saved here, "+
-			"and open only while you look at it.")),
-		passphrase("costs-pass", "Passphrase",
+		El("p", Class("lead"), Text("A cost sheet is a private file. It is sealed with a passphrase before it is "+
+			"saved here, and open only while you look at it.")),
+		page.Passphrase("costs-pass", "Passphrase",
 			"Four plain words that do not belong together are good. It is not kept anywhere."),
 		El("div", Class("row-tools"), unlock, sealedFile("f-costs", "open-costs", "costs-pass", "Open a cost sheet…"),
 			El("span", Class("small soft"),

@@ -70,13 +70,6 @@ func draw(p *Page) Part {
 	)
 }
 
-// passphrase is a field for one, with two buttons beside it that need it typed first.
-func passphrase(id, label, hint string) Part {
-	return El("div", Class("fields"), El("div", Class("field"), El("label", At("for", id), Text(label)),
-		El("input", At("type", "password"), At("id", id), At("autocomplete", "off"), At("aria-describedby", id+"-hint")),
-		El("p", Class("hint"), At("id", id+"-hint"), Text(hint))))
-}
-
 // sealedFile is a button that takes a file which the passphrase of a field opens.
 func sealedFile(id, act, secret, label string) Part {
 	return Many(El("label", Class("button"), At("for", id), Text(label)),
@@ -92,7 +85,7 @@ func keyBlock(p *Page) Part {
 		return block(
 			El("p", Class("lead"), Text("A signature shows the buyer who stands behind a quote and that nothing in it was "+
 				"changed. It needs a key of your own, saved here and sealed with a passphrase.")),
-			passphrase("key-pass", "Passphrase",
+			page.Passphrase("key-pass", "Passphrase",
 				"Four plain words that do not belong together are good. Nobody can recover it."),
 			El("div", Class("row-tools"),
 				El("button", At("type", "button"), At("id", "key-new"), Class("main"), At("data-act", "key-new"),
@@ -100,8 +93,8 @@ func keyBlock(p *Page) Part {
 				sealedFile("f-key", "key-import", "key-pass", "Open a key file…"),
 				El("span", Class("small soft"), Text("Type the passphrase first."))))
 	}
-	own := "It is on no list of signers of this catalogue yet: buyers are told that its owner is unknown. Give the public " +
-		"key to whoever keeps the catalogue."
+	own := "It is on no list of signers of this catalogue yet: buyers are told that its owner is unknown. Give the " +
+		"public key to whoever keeps the catalogue."
 	if p.Standing.Signer != nil {
 		own = p.Standing.Words()
 	}

@@ -81,7 +81,7 @@ func (p *Page) toldInRow() bool {
 	switch o := cat.OptionByID(at); {
 	case o != nil && p.View.Search != "":
 		m := slices.IndexFunc(cat.Options, func(x config.Option) bool { return x.ID == at })
-		return p.Shown(o) && p.finds(m)
+		return p.Shown(o) && p.finder()(m)
 	case o != nil:
 		return cat.GroupByID(o.Group).Chapter == here && p.Shown(o)
 	case cat.ChassisByID(at) != nil:
@@ -177,12 +177,12 @@ const mostFound = 200
 
 // found lists the options whose words match the search, in their groups.
 func found(p *Page) Part {
-	cat := p.Q.Edition.Cat
+	cat, finds := p.Q.Edition.Cat, p.finder()
 	var list []listed
 	hits, shown := 0, 0
 	for i := range cat.Groups {
 		g := &cat.Groups[i]
-		members := slices.DeleteFunc(p.offered(cat.Members(g.ID)), func(m int) bool { return !p.finds(m) })
+		members := slices.DeleteFunc(p.offered(cat.Members(g.ID)), func(m int) bool { return !finds(m) })
 		hits += len(members)
 		members = members[:min(len(members), mostFound-shown)]
 		shown += len(members)
@@ -197,10 +197,10 @@ func found(p *Page) Part {
 		page.Action("chapter", p.View.Chapter, "", "Back to the chapters", Class("quiet"))), groups(p, list))
 }
 
-// finds reports whether the search finds an option, by its place in the catalogue.
-func (p *Page) finds(m int) bool {
-	words := strings.Fields(strings.ToLower(p.View.Search))
-	return page.Finds(page.OptionTexts(p.Q.Edition)[m], words)
+// finder tells of an option, by its place in the catalogue, whether the search finds it.
+func (p *Page) finder() func(m int) bool {
+	texts, words := page.OptionTexts(p.Q.Edition), strings.Fields(strings.ToLower(p.View.Search))
+	return func(m int) bool { return page.Finds(texts[m], words) }
 }
 
 // offers reports whether a chapter has anything to show.
