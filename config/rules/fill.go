@@ -23,29 +23,28 @@ const (
 // then completed with those picks and limits that do not contradict the others,
 // and still holds all picks.
 func (e *Engine) Fill(u *config.Unit, limits *Limits) (config.Unit, []Change, bool) {
-	return e.fillOn(u, limits, false, false)
+	return e.fillOn(e.newFiller(u, limits, false), u, limits, false)
 }
 
 // Restore is Fill with everything standard coming back that can, beside the picks
 // and the fills the unit has, but for what its customer has left out. A fill that
 // stands in the place of something standard gives way to it.
 func (e *Engine) Restore(u *config.Unit, limits *Limits) (config.Unit, []Change, bool) {
-	return e.fillOn(u, limits, false, true)
+	return e.fillOn(e.newFiller(u, limits, false), u, limits, true)
 }
 
 // RestoreElsewhere is Restore for a chassis or body that is only tried, in a solver
 // of its own, so that what is known of the unit in work stays. It is false, too, when
 // that took more work than is allowed.
 func (e *Engine) RestoreElsewhere(u *config.Unit, limits *Limits) (config.Unit, []Change, bool) {
-	return e.fillOn(u, limits, true, true)
+	return e.fillOn(e.newFiller(u, limits, true), u, limits, true)
 }
 
-// fillOn fills, if asked to with the solver apart, which leaves what the table
-// knows of the present limits alone.
-func (e *Engine) fillOn(u *config.Unit, limits *Limits, apart, standard bool) (config.Unit, []Change, bool) {
-	f := e.newFiller(u, limits, apart)
+// fillOn fills. With the solver apart it leaves what the table knows of the present
+// limits alone.
+func (e *Engine) fillOn(f *filler, u *config.Unit, limits *Limits, standard bool) (config.Unit, []Change, bool) {
 	defer f.solver.Allow(0)
-	e.filling = e.filling || !apart
+	e.filling = e.filling || !f.apart
 	full, changes, ok := f.fill(u, limits, standard)
 	e.filling = false
 	return full, changes, ok
@@ -117,14 +116,29 @@ func (f *filler) keepFills(u *config.Unit) []*int {
 // Start fits a unit with every standard option that its picks leave room for,
 // and whatever else is needed: a new unit as the plant builds it.
 func (e *Engine) Start(u *config.Unit, limits *Limits) (config.Unit, bool) {
+	n := e.withStandard(u)
+	filled, _, ok := e.Fill(&n, limits)
+	return filled, ok
+}
+
+// StartWhole is Start for where all picks and limits can stand together; elsewhere it
+// is false, and does not go on to find what would have to be set aside.
+func (e *Engine) StartWhole(u *config.Unit, limits *Limits) (config.Unit, bool) {
+	n := e.withStandard(u)
+	f := e.newFiller(&n, limits, false)
+	f.whole = true
+	filled, _, ok := e.fillOn(f, &n, limits, false)
+	return filled, ok
+}
+
+func (e *Engine) withStandard(u *config.Unit) config.Unit {
 	n := u.Clone()
 	for i := range e.cat.Options {
 		if o := &e.cat.Options[i]; o.Standard && !n.Has(o.ID) {
 			n.Set(config.Pick{Option: o.ID, Qty: 1, Filled: true})
 		}
 	}
-	filled, _, ok := e.Fill(&n, limits)
-	return filled, ok
+	return n
 }
 
 // filler fixes one option after another, keeping an answer that holds
@@ -134,6 +148,7 @@ type filler struct {
 	solver *solve.Solver
 	near   *solve.Walker
 	apart  bool
+	whole  bool // nothing is set aside
 	aside  []string
 	guards []solve.Lit
 	ask    []solve.Lit // all that is fixed
@@ -204,7 +219,7 @@ func (f *filler) begin(u *config.Unit, limits *Limits) bool {
 		f.solver.Prefer(l)
 	}
 	if !f.find() {
-		if f.apart {
+		if f.apart || f.whole {
 			return false
 		}
 		f.solver.Allow(0)

@@ -76,11 +76,17 @@ func (s *shapes) pair(c, b int) {
 	for i := range e.cat.Options {
 		o := &e.cat.Options[i]
 		own := m.PartsOf(o)
-		if len(own) == 0 || !can(solve.Pos(first+i)) {
+		if len(own) == 0 {
 			continue
 		}
-		for _, x := range m.Against(o, own) {
-			s.note(x, on, o.ID)
+		// Where things stand is compared sooner than the rules are asked.
+		if list := m.Against(o, own); len(list) > 0 {
+			if !can(solve.Pos(first + i)) {
+				continue
+			}
+			for _, x := range list {
+				s.note(x, on, o.ID)
+			}
 		}
 		parts, at = append(parts, own), append(at, i)
 	}

@@ -128,3 +128,20 @@ func TestMendsOfferedAreUnitsThatStand(t *testing.T) {
 		}
 	})
 }
+
+func TestAUnitStartsWholeWhereNothingIsSetAside(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		g, u := drawWorld(t)
+		l := g.limits(rapid.Float64Range(0.7, 1.2).Draw(t, "scale"))
+		e, err := Compile(g.cat)
+		require.NoError(t, err)
+		started, stands := e.Start(&u, l)
+		e, err = Compile(g.cat)
+		require.NoError(t, err)
+		whole, is := e.StartWhole(&u, l)
+		require.Equal(t, stands, is)
+		if stands {
+			require.Equal(t, started, whole)
+		}
+	})
+}

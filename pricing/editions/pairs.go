@@ -64,7 +64,7 @@ func (p *pairs) try(ch *config.Chassis, b *config.Body) []config.Finding {
 	cat := p.ed.Cat
 	d := quote.New(p.ed, ch.ID, b.ID, cat.ValidFrom)
 	d.Unit.RuleSet = standards.Suit(standards.Default(), dutyOn(cat, b))
-	u, ok := p.ed.Rules.Start(&d.Unit, quote.Limits(p.ed, d))
+	u, ok := p.ed.Rules.StartWhole(&d.Unit, quote.Limits(p.ed, d))
 	if !ok {
 		return nil
 	}

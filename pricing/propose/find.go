@@ -159,7 +159,7 @@ func (f *finder) start(base *quote.Draft, chassis, body string) (look, bool) {
 	of := f.ed.For(&on.Unit)
 	of.Cat.FitUsual(&on.Unit)
 	f.finished++
-	full, ok := of.Rules.Start(&on.Unit, fit(of, on))
+	full, ok := of.Rules.StartWhole(&on.Unit, fit(of, on))
 	if !ok {
 		return look{}, false
 	}

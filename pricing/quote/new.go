@@ -71,7 +71,7 @@ func beginKind(ed *Edition, d *Draft, body string) (config.Unit, bool) {
 		u.RuleSet = standards.Suit(u.RuleSet, duty)
 		of := ed.For(u)
 		of.Cat.FitUsual(u)
-		if full, ok := of.Rules.Start(u, Limits(of, on)); ok {
+		if full, ok := of.Rules.StartWhole(u, Limits(of, on)); ok {
 			return full, true
 		}
 	}

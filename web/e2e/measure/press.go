@@ -109,18 +109,23 @@ func pressTimes(b *drive.Browser, address string, presses int) error {
 			say("press_"+kind+"_ms_p95", at(list, 0.95), "ms")
 		}
 	}
-	stop, err := tab.Trace("devtools.timeline", "blink.user_timing", "__metadata")
+	return s.parts(presses/2, "press_")
+}
+
+// parts prints what some more presses take part by part, from a trace.
+func (s *session) parts(presses int, prefix string) error {
+	stop, err := s.tab.Trace("devtools.timeline", "blink.user_timing", "__metadata")
 	if err != nil {
 		return err
 	}
-	if err := s.press(presses / 2); err != nil {
+	if err := s.press(presses); err != nil {
 		return err
 	}
 	events, err := stop()
 	if err != nil {
 		return err
 	}
-	return tellParts(events)
+	return tellParts(events, prefix)
 }
 
 // shares are the quantiles that are told.
@@ -214,7 +219,7 @@ func threadOf(e drive.Event) thread { return thread{e.Pid, e.Tid} }
 // tellParts prints what presses took between press and picture: of the worker, and
 // of the page's script, style and layout, and painting. What the worker does after
 // the picture is the second part of an answer.
-func tellParts(events []drive.Event) error {
+func tellParts(events []drive.Event, prefix string) error {
 	slices.SortStableFunc(events, func(a, b drive.Event) int {
 		return cmp.Or(cmp.Compare(a.From, b.From), cmp.Compare(b.Took, a.Took))
 	})
@@ -245,8 +250,8 @@ func tellParts(events []drive.Event) error {
 	for _, part := range []string{"worker_first", "worker_second", "morph", "style_layout", "paint",
 		"morph_style_layout_paint"} {
 		if list := times[part]; len(list) > 0 {
-			say("press_"+part+"_ms_p50", at(list, 0.5), "ms")
-			say("press_"+part+"_ms_p95", at(list, 0.95), "ms")
+			say(prefix+part+"_ms_p50", at(list, 0.5), "ms")
+			say(prefix+part+"_ms_p95", at(list, 0.95), "ms")
 		}
 	}
 	return nil

@@ -132,6 +132,9 @@ func (l *largePage) presses(n int) error {
 		l.say("press_pick_ms_p50", at(picks, 0.5))
 		l.say("press_pick_ms_p95", at(picks, 0.95))
 	}
+	if err := s.parts(n/2, l.prefix+"press_"); err != nil {
+		return err
+	}
 	return l.tab.Click("#area-unit")
 }
 
