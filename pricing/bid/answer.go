@@ -44,24 +44,68 @@ type Take struct {
 	Qty int
 }
 
-// Answers goes through the purchaser's list line by line.
+// Answers goes through the purchaser's list line by line. Lines that were answered before for
+// the same unit are not judged again.
 func Answers(q *quote.Quote, in quantity.System) []Answer {
-	j := judge{q: q, v: vocabularyOf(q.Edition), in: in, lifts: map[string][]lifted{}, whys: map[string]string{},
-		places: map[string]string{}, tried: map[bool]map[string]*quote.Quote{true: {}, false: {}}}
-	out := make([]Answer, len(q.Draft.Requirements))
+	v := vocabularyOf(q.Edition)
+	unit := judgedFor(q, in)
+	if v.judged == nil || v.judged.unit != unit || v.judged.q.Undecided() {
+		v.judged = newJudge(q, in)
+		v.judged.unit = unit
+	}
+	j := v.judged
+	j.q = q
+	out := j.answers()
+	clear(j.tried[true])
+	clear(j.tried[false])
+	return out
+}
+
+// judgedFor names what answers depend on besides the list: the draft without it, the edition
+// being that of the vocabulary.
+func judgedFor(q *quote.Quote, in quantity.System) string {
+	d := *q.Draft
+	d.Requirements = nil
+	data, err := d.Bytes()
+	if err != nil {
+		return ""
+	}
+	return fmt.Sprint(in, string(data))
+}
+
+func newJudge(q *quote.Quote, in quantity.System) *judge {
+	return &judge{q: q, v: vocabularyOf(q.Edition), in: in, lifts: map[string][]lifted{}, whys: map[string]string{},
+		places: map[string]string{}, tried: map[bool]map[string]*quote.Quote{true: {}, false: {}},
+		lines: map[line]Answer{}}
+}
+
+// answers goes through the list of the quote.
+func (j *judge) answers() []Answer {
+	list := j.q.Draft.Requirements
+	out := make([]Answer, len(list))
 	var above heading
-	for i, r := range q.Draft.Requirements {
-		if i%mostAnswered == mostAnswered-1 {
-			q.Edition.Rules.Pauses().Rest()
+	fresh := 0
+	for i, r := range list {
+		key := line{r, above.over(r)}
+		a, known := j.lines[key]
+		if !known {
+			if fresh++; fresh%mostAnswered == 0 {
+				j.q.Edition.Rules.Pauses().Rest()
+			}
+			a = j.answer(r, key.head)
+			if len(j.lines) >= mostRead {
+				clear(j.lines)
+			}
+			j.lines[key] = a
 		}
-		out[i] = j.answer(r, above.over(r))
-		out[i].At = i
+		a.At = i
+		out[i] = a
 	}
 	return out
 }
 
 // ReadAhead reads lines that Answers will ask for, so that a long list can be read a
-// part at a time.
+// part at a time. Without lines it has only the words of the catalogue ready.
 func ReadAhead(ed *quote.Edition, lines []quote.Requirement) {
 	v := vocabularyOf(ed)
 	var above heading
@@ -81,7 +125,7 @@ func ReadAhead(ed *quote.Edition, lines []quote.Requirement) {
 // pauses of work that nobody waits for.
 const (
 	mostAnswered = 25
-	mostFresh    = 8
+	mostFresh    = 16
 )
 
 // judge answers lines for one unit.
@@ -94,6 +138,14 @@ type judge struct {
 	places map[string]string   // where the quote speaks of a thing
 	// tried is the unit with an option, by whether its space was measured and the option
 	tried map[bool]map[string]*quote.Quote
+	lines map[line]Answer // judged before
+	unit  string          // for which, see judgedFor
+}
+
+// line is a line of a list with what stands above it.
+type line struct {
+	quote.Requirement
+	head string
 }
 
 func (j *judge) answer(r quote.Requirement, head string) Answer {

@@ -72,3 +72,20 @@ func TestRequirementList(t *testing.T) {
 	}
 	assert.Equal(t, 39, met, "taken, the picks meet their lines and break no other")
 }
+
+// A line that was corrected is judged anew, and the others as they were; another unit answers
+// all of them anew.
+func TestOnlyWhatChangedIsJudged(t *testing.T) {
+	q, before := answersTo(t, "Payload at least 3,000 lb", "Powered cot", "Headroom 70 in minimum")
+	q.Draft.Requirements[1].Verdict = quote.Clarify
+	q.Draft.Requirements[2].Meant = "headroom at least 80 in"
+	after := bid.Answers(q, quantity.US)
+	assert.Equal(t, before[0], after[0])
+	assert.Equal(t, []quote.Outcome{quote.Meets, quote.Clarify, quote.Excepted},
+		[]quote.Outcome{after[0].Outcome, after[1].Outcome, after[2].Outcome})
+	assert.Equal(t, 2, bid.Judged(q, func() {
+		q.Draft.Requirements[0].Text, q.Draft.Requirements[2].Meant = "Payload at least 2,000 lb", ""
+		q.Draft.Requirements[2].Text = "Headroom 71 in minimum"
+	}), "new lines")
+	assert.Equal(t, 3, bid.Judged(q, func() { q.Draft.Unit.Drop("cot-manual") }), "another unit")
+}

@@ -9,7 +9,11 @@ import (
 )
 
 // Forget drops the lines that an edition remembers.
-func Forget(ed *quote.Edition) { clear(vocabularyOf(ed).read) }
+func Forget(ed *quote.Edition) {
+	v := vocabularyOf(ed)
+	clear(v.read)
+	v.judged = nil
+}
 
 // Gauge is a figure as lines ask for it, with an amount of it.
 type Gauge struct {
@@ -52,4 +56,16 @@ func Gauges() []Gauge {
 		out = append(out, g)
 	}
 	return out
+}
+
+// Judged is how many lines are judged after a change.
+func Judged(q *quote.Quote, change func()) int {
+	j := vocabularyOf(q.Edition).judged
+	known := len(j.lines)
+	change()
+	Answers(q, quantity.US)
+	if now := vocabularyOf(q.Edition).judged; now != j {
+		known, j = 0, now
+	}
+	return len(j.lines) - known
 }

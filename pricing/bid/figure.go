@@ -214,6 +214,9 @@ func (j *judge) liftsOf(code string) []lifted {
 		if !can(o) || holds(j.q, o.ID) || slices.Contains(o.Tags, "remount") {
 			continue
 		}
+		if len(list)%mostMeasured == mostMeasured-1 {
+			j.q.Edition.Rules.Pauses().Rest()
+		}
 		if f, ok := factOf(j.with(o, strings.HasPrefix(code, "space.")), &gauge{code: code}); ok {
 			list = append(list, lifted{o.ID, f.Value, j.q.State(o.ID) == rules.RuledOut})
 		}
@@ -222,6 +225,9 @@ func (j *judge) liftsOf(code string) []lifted {
 	j.lifts[code] = list
 	return list
 }
+
+// mostMeasured is how many units are tried between two pauses of work that nobody waits for.
+const mostMeasured = 8
 
 // with is the unit with an option in the place of its rivals, its space measured anew or its
 // power.

@@ -37,7 +37,7 @@ func PreviewAll(q *quote.Quote, list []Answer, in quantity.System) *Preview {
 	was, _ := q.Figure("weight.payload-left")
 	is, _ := after.Figure("weight.payload-left")
 	p.Payload = is.Value - was.Value
-	for i, a := range Answers(after, in) {
+	for i, a := range newJudge(after, in).answers() {
 		if list[i].Outcome == quote.Meets && a.Outcome != quote.Meets {
 			p.Lost = append(p.Lost, a.NoOf())
 		}

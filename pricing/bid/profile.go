@@ -50,13 +50,14 @@ type vocabulary struct {
 	phrases map[string][][]string
 	titles  map[string][]title  // by their last word
 	read    map[string]*reading // lines read before
+	judged  *judge              // of the unit that was answered for last; nil of none
 }
 
 type vocabularyKey struct{}
 
 // vocabularyOf is that of an edition, made when first asked for.
 func vocabularyOf(ed *quote.Edition) *vocabulary {
-	return ed.Once(vocabularyKey{}, func() any { return newVocabulary(ed.Cat) }).(*vocabulary)
+	return ed.Once(vocabularyKey{}, func() any { return newVocabulary(ed.Cat, ed.Rules.Pauses().Rest) }).(*vocabulary)
 }
 
 // togetherWord tells that an amount is that of several things: "two alternators, 560 A together".
@@ -67,7 +68,8 @@ var chassisNames = []string{"chassis", "engine", "gasoline", "diesel", "4x4", "4
 	"type i", "type ii", "type iii",
 	"rear wheel", "medium duty", "fuel"}
 
-func newVocabulary(cat *config.Catalogue) *vocabulary {
+// newVocabulary is that of a catalogue. It rests now and then.
+func newVocabulary(cat *config.Catalogue, rest func()) *vocabulary {
 	v := &vocabulary{with: map[string][]int{}, idf: map[string]float64{}, read: map[string]*reading{}}
 	asked, read := map[string]*config.Asked{}, texts{}
 	for i := range cat.Asked {
@@ -94,6 +96,9 @@ func newVocabulary(cat *config.Catalogue) *vocabulary {
 		}
 	}
 	for i := range cat.Options {
+		if i%mostFresh == 0 {
+			rest()
+		}
 		o := &cat.Options[i]
 		g := cat.GroupByID(o.Group)
 		p := newProfile(o.ID, o.Group, o.Label, o.Spec, g.Label, asked[o.ID], read)

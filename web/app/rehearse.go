@@ -2,6 +2,7 @@ package app
 
 import (
 	"boxwright/config/rules"
+	"boxwright/pricing/bid"
 	"boxwright/web/page/markup"
 	"boxwright/web/session"
 )
@@ -27,6 +28,9 @@ func (a *App) rehearse(s *session.Session, area string) (*Reply, error) {
 	there := *s.View
 	there.Area, there.Asked = area, ""
 	s.View = &there
+	if area == "needs" { // where a purchaser's list is pasted
+		bid.ReadAhead(a.memory.Edition, nil)
+	}
 	if area == "unit" {
 		there.Chapter = session.ChapterChassis
 		p, err := a.rehearsed(s, rest)

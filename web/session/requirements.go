@@ -6,6 +6,7 @@ import (
 	"boxwright/config"
 	"boxwright/config/quantity"
 	"boxwright/pricing/bid"
+	"boxwright/pricing/quote"
 )
 
 // mostPrompt is how many lines of a purchaser's list are answered before the press is
@@ -13,7 +14,7 @@ import (
 // is.
 const (
 	mostPrompt = 120
-	mostRead   = 200
+	mostRead   = 400
 )
 
 // Answered is the purchaser's list with its answers; nil while they are worked out, and
@@ -57,12 +58,18 @@ func (w *Worked) Preview(s *Session, list []bid.Answer) (*bid.Preview, bool) {
 	})
 }
 
-// listName names the list as it is answered. A short one that the page shows already
-// is answered again with the press; a long one comes after it each time.
+// listName names the list as it is answered, without what was corrected in it: a correction is
+// answered with the press, since the other lines were judged before. A short list that the page
+// shows already is answered again with each press; a long one comes after it when the unit
+// changes.
 func (w *Worked) listName(s *Session) string {
-	d := w.Quote.Draft
-	if len(d.Requirements) > mostPrompt {
-		return Hashed(w.Draft, nil) + strconv.FormatBool(s.View.Metric)
+	d := *w.Quote.Draft
+	asked := make([]quote.Requirement, len(d.Requirements))
+	for i, r := range d.Requirements {
+		asked[i] = quote.Requirement{No: r.No, Text: r.Text}
 	}
-	return Hashed([]byte(JSON(d.Requirements)), nil) + strconv.FormatBool(s.View.Metric)
+	if d.Requirements = asked; len(asked) > mostPrompt {
+		return Hashed(d.Bytes()) + strconv.FormatBool(s.View.Metric)
+	}
+	return Hashed([]byte(JSON(asked)), nil) + strconv.FormatBool(s.View.Metric)
 }

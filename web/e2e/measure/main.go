@@ -6,6 +6,7 @@
 //	go run ./web/e2e/measure -only page sizes and the page in the browser
 //	go run ./web/e2e/measure -only clicks as page, without the starts
 //	go run ./web/e2e/measure -only large the page with catalogues of up to 10,000 options
+//	go run ./web/e2e/measure -only list a purchaser's list of a thousand lines in the page
 //	go run ./web/e2e/measure -only core benchmarks of the core, native and in wasm
 package main
 
@@ -21,7 +22,7 @@ import (
 )
 
 func main() {
-	only := flag.String("only", "", `"page", "clicks", "large" or "core"; empty measures all`)
+	only := flag.String("only", "", `"page", "clicks", "large", "list" or "core"; empty measures all`)
 	clicks := flag.Int("clicks", 200, "how many clicks to time in the browser")
 	options := flag.Int("options", 0, "with -only large, the one size that is measured; 0 for all")
 	flag.Parse()

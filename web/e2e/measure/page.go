@@ -50,6 +50,9 @@ func page(root string, clicks int, only string) error {
 	if only == "large" {
 		return largeTimes(b, folder, clicks/2)
 	}
+	if only == "list" {
+		return listTimes(b, root, folder, listRuns)
+	}
 	if only != "clicks" {
 		if err := startTimes(b, folder, "file://"+filepath.Join(dist, site.SingleForm)); err != nil {
 			return err
@@ -59,6 +62,9 @@ func page(root string, clicks int, only string) error {
 		return err
 	}
 	if err := waitTimes(b, folder, clicks); err != nil || only != "" {
+		return err
+	}
+	if err := listTimes(b, root, folder, listRuns); err != nil {
 		return err
 	}
 	return largeTimes(b, folder, clicks/2)
