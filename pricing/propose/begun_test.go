@@ -52,7 +52,7 @@ func TestProposalsBeginOnTheChassisBegunOn(t *testing.T) {
 			assert.Equal(t, "On the chassis you began on", first.Title)
 			assert.False(t, first.Quote.Stopped())
 			assert.Len(t, s.Offered(), len(s.Proposals)+1, "the others follow")
-			t.Log(first.Quote.Chassis.Label, first.Quote.Body.Label, first.Quote.Total(), first.Gives)
+			t.Log(first.Quote.Chassis.Label, first.Quote.Body.Label, first.Quote.Total(), s.Gives(&first, quantity.US))
 		})
 	}
 }

@@ -9,7 +9,6 @@ import (
 
 	"boxwright/config"
 	"boxwright/config/body"
-	"boxwright/config/quantity"
 	"boxwright/config/rules"
 	"boxwright/config/standards"
 	"boxwright/pricing"
@@ -20,6 +19,7 @@ import (
 type Proposal struct {
 	Goal    Goal
 	Title   string
+	Also    string // what another is the best by, when this one is as good
 	Among   string // of which units the title holds, where one that was put aside is better; empty: of all
 	Unit    config.Unit
 	Quote   *quote.Quote
@@ -28,8 +28,6 @@ type Proposal struct {
 	Other   []Exchange      // what it has in the place of something standard
 	Misses  []string        // needs it does not meet, in words
 	Checks  []string        // what else is to be decided of it
-	Gives   []string        // what it gives up against the other two
-	Ties    []string        // where another of the three is as good by this one's measure
 	Thin    []config.Figure // limits that it keeps with too little to spare
 }
 
@@ -126,12 +124,8 @@ func Propose(ed *quote.Edition, d *quote.Draft) Search {
 		}
 		last = best
 	}
-	if s.Begun = f.begun(base, &found); s.Begun != nil && s.Begun.Proposal != nil {
-		s.Begun.Proposal.Gives = gives(append([]Proposal{*s.Begun.Proposal}, s.Proposals...), 0)
-	}
-	for i := range s.Proposals {
-		s.Proposals[i].Gives, s.Proposals[i].Ties = gives(s.Proposals, i), ties(s.Proposals, i)
-	}
+	s.Begun = f.begun(base, &found)
+	s.nameSoonest()
 	s.Pairs, s.Refused, s.Unlooked = found.pairs, found.refused, found.unlooked
 	s.base, s.finder, s.seen, s.none = base, f, found, len(wished) == 0
 	s.Short = s.none || !meetsWants(wished)
@@ -140,8 +134,13 @@ func Propose(ed *quote.Edition, d *quote.Draft) Search {
 	}
 	for i := range s.Proposals {
 		if p := &s.Proposals[i]; s.Aside != nil && s.Aside.beats(p) {
-			if p.Among = "with less to check"; s.Aside.Thin != nil {
+			switch {
+			case s.Aside.Thin != nil:
 				p.Among = "with enough to spare"
+			case p.Checks == nil:
+				p.Among = "with nothing to check"
+			default:
+				p.Among = "with less to check"
 			}
 		}
 	}
@@ -195,19 +194,19 @@ func (f *finder) aside(base *quote.Draft, seen []look, unmet int, list []Proposa
 	}
 	var better []string
 	if cheaper {
-		better = append(better, "lower price")
+		better = append(better, "lowest price")
 	}
 	if sooner {
-		better = append(better, "earlier delivery")
+		better = append(better, "earliest delivery")
 	}
 	if !slices.ContainsFunc(list, func(x Proposal) bool { return marginOf(x.Quote) >= marginOf(p.Quote) }) {
-		better = append(better, "more payload")
+		better = append(better, "most payload")
 	}
-	p.Title = capital(listed(better))
+	p.Title = capital(listed(better)) + " of all, "
 	if p.Thin != nil {
-		p.Title += ", less to spare"
+		p.Title += "little to spare"
 	} else {
-		p.Title += ", more to check"
+		p.Title += "more to check"
 	}
 	return &p
 }
@@ -366,70 +365,4 @@ func checks(q *quote.Quote) []string {
 // undue words a declaration that a unit does not keep, and what would have to go for it.
 func undue(cat *config.Catalogue, f *config.Finding) string {
 	return f.Text + " Before its quote can be signed this would have to go: " + cat.LabelOf(f.Picks[0]) + "."
-}
-
-// sizeOf is what a goal makes least, as the quote shows it.
-func sizeOf(goal Goal, q *quote.Quote) float64 {
-	switch goal {
-	case Cheapest:
-		return q.Price.Total.Float()
-	case Lightest:
-		return -marginOf(q)
-	}
-	return float64(q.Draft.Date.DaysUntil(q.Plan.EvenOdds))
-}
-
-func marginOf(q *quote.Quote) float64 {
-	f, _ := q.Figure("weight.payload-left")
-	return f.Value
-}
-
-// ties says which of the others is as good by this one's measure.
-func ties(all []Proposal, at int) []string {
-	this := &all[at]
-	alike := map[Goal]string{Cheapest: " costs as much.", Lightest: " carries as much.",
-		Soonest: " is delivered on the same day."}[this.Goal]
-	var out []string
-	for i := range all {
-		if i != at && !quote.SameLoad(&all[i].Unit, &this.Unit, false) &&
-			sizeOf(this.Goal, all[i].Quote) == sizeOf(this.Goal, this.Quote) {
-			out = append(out, "The "+strings.ToLower(all[i].Title)+alike)
-		}
-	}
-	return out
-}
-
-// gives says what a proposal gives up against the best of the others.
-func gives(all []Proposal, at int) []string {
-	this := &all[at]
-	var out []string
-	var price pricing.Amount
-	var lb float64
-	var days int
-	var dearer, lighter, earlier string
-	for i := range all {
-		if i == at {
-			continue
-		}
-		o, words := all[i].Quote, strings.ToLower(all[i].Title)
-		if by := this.Quote.Price.Total.Sub(o.Price.Total); by.Cmp(price) > 0 {
-			price, dearer = by, words
-		}
-		if by := marginOf(o) - marginOf(this.Quote); by > lb {
-			lb, lighter = by, words
-		}
-		if by := o.Plan.EvenOdds.DaysUntil(this.Quote.Plan.EvenOdds); by > days {
-			days, earlier = by, words
-		}
-	}
-	if dearer != "" {
-		out = append(out, this.Quote.Price.Currency+" "+price.Show()+" more than the "+dearer)
-	}
-	if lighter != "" {
-		out = append(out, quantity.US.Show(lb, quantity.Pound)+" less margin than the "+lighter)
-	}
-	if earlier != "" {
-		out = append(out, quote.Days(days)+" later than the "+earlier)
-	}
-	return out
 }

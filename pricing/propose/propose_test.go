@@ -3,7 +3,6 @@ package propose_test
 import (
 	"math/rand"
 	"slices"
-	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -25,13 +24,13 @@ func TestProposals(t *testing.T) {
 		needs  quote.Needs
 		budget string
 		by     config.Date
-		ties   string // said of the earliest delivery
+		third  string // what the soonest is called
 	}{
-		{"nothing asked", quote.Needs{}, "", config.Date{}, ""},
-		{"advanced life support in snow, crew of six", quote.Needs{Duty: "als", Roads: "snow", Climate: "cold", Crew: 6, Must: []string{"rest-four", "cot-power"}, Like: []string{"sc-mast"}}, "400000", config.Date{Year: 2027, Month: 9, Day: 1}, ""},
-		{"a neonatal unit", quote.Needs{Duty: "neonatal", Crew: 4}, "", config.Date{}, "The lowest price is delivered on the same day."},
-		{"two patients on gravel", quote.Needs{Duty: "multi", Roads: "gravel", Patients: 2}, "360000", config.Date{}, "The lowest price is delivered on the same day."},
-		{"a diesel Type I", quote.Needs{Type: "I", Fuel: "diesel"}, "", config.Date{}, ""},
+		{"nothing asked", quote.Needs{}, "", config.Date{}, "Earliest delivery"},
+		{"advanced life support in snow, crew of six", quote.Needs{Duty: "als", Roads: "snow", Climate: "cold", Crew: 6, Must: []string{"rest-four", "cot-power"}, Like: []string{"sc-mast"}}, "400000", config.Date{Year: 2027, Month: 9, Day: 1}, "Earliest delivery"},
+		{"a neonatal unit", quote.Needs{Duty: "neonatal", Crew: 4}, "", config.Date{}, "Better equipped"},
+		{"two patients on gravel", quote.Needs{Duty: "multi", Roads: "gravel", Patients: 2}, "360000", config.Date{}, "Better equipped"},
+		{"a diesel Type I", quote.Needs{Type: "I", Fuel: "diesel"}, "", config.Date{}, "Earliest delivery"},
 	} {
 		t.Run(c.reason, func(t *testing.T) {
 			d := quote.Begin(ed, "", "", quotetest.Today)
@@ -44,7 +43,7 @@ func TestProposals(t *testing.T) {
 			must, like := d.Needs.Wishes(ed.Cat)
 			for i, p := range s.Proposals {
 				t.Log(c.reason, "|", p.Title, "|", p.Quote.Chassis.Label, p.Quote.Body.Label, p.Quote.Total(),
-					p.Quote.Plan.EvenOdds, p.Dropped, p.Misses, p.Gives)
+					p.Quote.Plan.EvenOdds, p.Dropped, p.Misses, s.Gives(&p, quantity.US))
 				assert.False(t, p.Quote.Stopped(), "%s: %s can be built", c.reason, p.Title)
 				for _, id := range must {
 					assert.True(t, p.Unit.Has(id), "%s: %s keeps %s", c.reason, p.Title, id)
@@ -78,8 +77,12 @@ func TestProposals(t *testing.T) {
 					}
 				}
 			}
-			assert.Equal(t, c.ties, strings.Join(s.Proposals[2].Ties, " "), "%s: where two coincide it is said",
-				c.reason)
+			cheapest, third := &s.Proposals[0], &s.Proposals[2]
+			assert.Equal(t, c.third, third.Title, c.reason)
+			if c.third == "Better equipped" { // and comes on the same day
+				assert.Equal(t, "earliest delivery", cheapest.Also, c.reason)
+				assert.Contains(t, s.Gives(third, quantity.US)[0], " than the lowest price, which does without ", c.reason)
+			}
 			if len(must) == 0 {
 				return // once is enough: the one with the most to look at
 			}

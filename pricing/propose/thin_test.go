@@ -37,7 +37,7 @@ func TestLittleToSpareIsSaid(t *testing.T) {
 		assert.Empty(t, s.Sounder(&p, quantity.US), "and needs no help")
 	}
 	require.NotNil(t, s.Aside, "one on a lighter chassis costs less")
-	assert.Equal(t, "Lower price and earlier delivery, less to spare", s.Aside.Title)
+	assert.Equal(t, "Lowest price and earliest delivery of all, little to spare", s.Aside.Title)
 	for _, p := range s.Proposals {
 		assert.Equal(t, p.Goal != propose.Lightest, p.Among == "with enough to spare", p.Title)
 	}
@@ -122,6 +122,6 @@ func TestLittleToSpareFollowsWhereEnoughCostsLittleMore(t *testing.T) {
 	}
 	if assert.NotNil(t, s.Aside) {
 		assert.NotEmpty(t, s.Aside.Thin)
-		assert.Contains(t, s.Aside.Title, "less to spare")
+		assert.Contains(t, s.Aside.Title, "little to spare")
 	}
 }

@@ -349,6 +349,9 @@ func lacks(p *Page, id string, missing []string, other []propose.Exchange) Part 
 func distinct(list []propose.Proposal) []propose.Proposal {
 	var out []propose.Proposal
 	for _, x := range list {
+		if x.Also != "" {
+			x.Title += ", " + x.Also
+		}
 		same := func(o propose.Proposal) bool { return quote.SameLoad(&o.Unit, &x.Unit, false) }
 		if i := slices.IndexFunc(out, same); i >= 0 {
 			out[i].Title += ", " + strings.ToLower(x.Title)
@@ -398,8 +401,7 @@ func card(p *Page, x *propose.Proposal, mark Part) Part {
 				Text(propose.ThinWords(x.Thin, p.System())+" "+p.Search.Sounder(x, p.System())))
 		}),
 		If(taken, El("p", El("span", Class("tag mine"), Text("Showing now")))),
-		If(x.Ties != nil, El("p", Class("notice"), Text(strings.Join(x.Ties, " ")))),
-		list("Does not meet", x.Misses), list("To check", x.Checks), list("Gives up", x.Gives),
+		list("Does not meet", x.Misses), list("To check", x.Checks), list("Gives up", p.Search.Gives(x, p.System())),
 		list("Does without", labels(p, x.Dropped)), lacks(p, "lacks-"+string(x.Goal), x.Missing, x.Other),
 		page.Action("take-proposal", string(x.Goal), "", "Take this one", At("id", "take-"+string(x.Goal)),
 			At("aria-label", "Take this one: "+title)))
