@@ -125,12 +125,18 @@ type ContractDiscount struct {
 	Percent Percent `json:"percent"`
 }
 
-// Prepay is a credit for paying the chassis before it is due.
+// When a chassis is paid early.
+const (
+	AtOrder   = "order"   // with the order
+	AtArrival = "arrival" // when it reaches the plant
+)
+
+// Prepay is a credit for paying the chassis before it is due, which is at delivery.
 type Prepay struct {
 	ID      string  `json:"id"`
 	Label   string  `json:"label"`
 	Percent Percent `json:"percent"` // of the chassis price
-	Days    int     `json:"days"`    // how much earlier than usual, for the yearly-rate equivalent
+	At      string  `json:"at"`      // when it is paid, "order" or "arrival"; the schedule says how early that is
 	Reason  string  `json:"reason"`
 }
 

@@ -32,7 +32,7 @@ func TestReadBookNamesEveryFaultAndItsPlace(t *testing.T) {
 		{`"when": ["winch", "lights"]`, `"when": ["winch", "lamp"]`, "book.unknown-key", "credits[0]", "a package of an unknown option"},
 		{`"ousts": ["scene-pack"]`, `"ousts": ["scene"]`, "book.unknown-key", "credits[1]", "an unknown credit"},
 		{`{"on": "build", "percent": "4"}`, `{"on": "unit", "percent": "4"}`, "book.value", "contracts[0]", "two discounts of one contract on the chassis"},
-		{`"days": 120`, `"days": 0`, "book.range", "prepayments[0]", "no time gained means no rate"},
+		{`"at": "arrival"`, `"at": "soon"`, "book.value", "prepayments[0]", "nobody knows when it is paid"},
 		{`"per": "order"`, `"per": "mile"`, "book.value", "fees[1]", "an unknown basis"},
 		{`"over": "500000"`, `"over": "0"`, "book.order", "bond[1]", "two steps at one sum"},
 		{`"percent": "60"`, `"percent": "50"`, "book.sum", "milestones", "ten percent would never be paid"},

@@ -34,13 +34,12 @@ func (o *order) prepay() {
 		return
 	}
 	x := o.b.Prepayments[i]
-	days := x.Days
-	if o.t.PrepayDays > 0 {
-		days = o.t.PrepayDays
-	}
-	early := fmt.Sprintf("paid %d days early", days)
-	if y, err := finance.EarlyPayment(x.Percent, days, 365); err == nil {
-		early += fmt.Sprintf(", which is worth %s a year simple, %s compounded", y.Simple.Show(), y.Compounded.Show())
+	early := ""
+	if days := o.t.PrepayDays; days > 0 {
+		early = fmt.Sprintf(", paid %d days early", days)
+		if y, err := finance.EarlyPayment(x.Percent, days, 365); err == nil {
+			early += fmt.Sprintf(", which is worth %s a year simple, %s compounded", y.Simple.Show(), y.Compounded.Show())
+		}
 	}
 	for n, p := range o.priced {
 		each := p.part[chassisPart].Share(x.Percent, o.r)
@@ -49,7 +48,7 @@ func (o *order) prepay() {
 		}
 		o.line(Line{Code: LinePrepay, Item: n + 1, Label: x.Label, Qty: money.Count(p.count), Each: "unit",
 			Price: each.Neg(), Amount: each.Neg().Times(p.count), Taxed: true,
-			How: because(fmt.Sprintf("%s of the chassis at %s, %s", x.Percent.Show(), p.part[chassisPart].Show(),
+			How: because(fmt.Sprintf("%s of the chassis at %s%s", x.Percent.Show(), p.part[chassisPart].Show(),
 				early), x.Reason), Source: x.ID})
 	}
 }

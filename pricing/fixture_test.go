@@ -33,7 +33,7 @@ const bookText = `{
     {"id": "coop", "label": "Invented cooperative", "from": "2026-01-01", "until": "2028-12-31", "no_fleet_break": true, "fee": "0.5",
      "discounts": [{"on": "chassis", "percent": "1"}, {"on": "build", "percent": "4"}], "reason": "Contract terms."}
   ],
-  "prepayments": [{"id": "on-arrival", "label": "Chassis paid on arrival", "percent": "1.6", "days": 120, "reason": "Saves interest."}],
+  "prepayments": [{"id": "on-arrival", "label": "Chassis paid on arrival", "percent": "1.6", "at": "arrival", "reason": "Saves interest."}],
   "freight": {"per_mile": "3.25", "free": "50", "minimum": "450.00"},
   "training": {"per_day": "1150.00", "free": "1"},
   "fees": [

@@ -265,8 +265,8 @@ func (k *bookCheck) charges() {
 		k.text(w+" label", p.Label, true)
 		k.text(w+" reason", p.Reason, true)
 		k.rebate(w+" percent", p.Percent)
-		if p.Days < 1 || p.Days > maxDays {
-			k.add("range", w+" days", "%d is outside 1 to %d", p.Days, maxDays)
+		if p.At != AtOrder && p.At != AtArrival {
+			k.add("value", w+" at", "%q is neither %q nor %q", p.At, AtOrder, AtArrival)
 		}
 	}
 	for _, x := range []struct {

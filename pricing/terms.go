@@ -22,7 +22,7 @@ type Terms struct {
 	DiscountReason  string  `json:"discount_reason,omitempty"`
 
 	Prepay     string `json:"prepay,omitempty"`      // id of a chassis prepayment
-	PrepayDays int    `json:"prepay_days,omitempty"` // how much earlier it is paid; 0 takes the book's
+	PrepayDays int    `json:"prepay_days,omitempty"` // how much earlier it is paid; 0 takes the schedule's
 
 	TradeIn     Amount `json:"trade_in,omitzero"` // allowance, above zero
 	TradeInText string `json:"trade_in_text,omitempty"`

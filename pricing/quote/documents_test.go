@@ -13,7 +13,9 @@ import (
 
 	"boxwright/config"
 	"boxwright/config/csv"
+	"boxwright/config/leadtime"
 	"boxwright/config/quantity"
+	"boxwright/pricing"
 	"boxwright/pricing/propose"
 	"boxwright/pricing/quote"
 	"boxwright/pricing/quote/quotetest"
@@ -363,4 +365,21 @@ func TestWhatIsLeftOutOfStandard(t *testing.T) {
 	u.Drop("rec-rear-eyes")
 	assert.ElementsMatch(t, []quote.Missing{{Label: label("cot-manual"), Instead: label("cot-power")},
 		{Label: label("rail-channel")}, {Label: label("rec-rear-eyes")}}, q.LeftOut())
+}
+
+// A chassis that is paid early is paid so many days early as the schedule has it.
+func TestDaysEarlyFollowTheSchedule(t *testing.T) {
+	ed := quotetest.Demo(t)
+	q, err := quote.Compute(ed, quote.Begin(ed, "cut-14500-158-gas", "mod-146-72", quotetest.Today))
+	require.NoError(t, err)
+	days := map[string]int{}
+	for _, p := range q.Book.Prepayments {
+		days[p.At] = q.DaysEarly(&p)
+	}
+	assert.Equal(t, q.Plan.Order.DaysUntil(q.Plan.EvenOdds), days[pricing.AtOrder])
+	i := slices.IndexFunc(q.Plan.Steps, func(s leadtime.Step) bool { return s.Source == config.SourceChassis })
+	assert.Equal(t, q.Plan.Steps[i].Finish.DaysUntil(q.Plan.EvenOdds), days[pricing.AtArrival])
+	assert.Less(t, days[pricing.AtArrival], days[pricing.AtOrder])
+	q.Draft.Terms.PrepayDays = 90
+	assert.Equal(t, 90, q.DaysEarly(&q.Book.Prepayments[0]), "as typed")
 }

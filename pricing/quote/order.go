@@ -7,6 +7,7 @@ import (
 	"boxwright/config"
 	"boxwright/config/leadtime"
 	"boxwright/config/letters"
+	"boxwright/pricing"
 )
 
 // Station is one station of the plant with the work this unit brings it.
@@ -99,4 +100,21 @@ func (q *Quote) LongLead() []leadtime.Step {
 	}
 	slices.SortStableFunc(out, func(a, b leadtime.Step) int { return cmp.Compare(b.Days.Likely, a.Days.Likely) })
 	return out
+}
+
+// DaysEarly is how many days before the likely delivery a chassis is paid that is paid
+// early: as typed, or as the schedule has it.
+func (q *Quote) DaysEarly(p *pricing.Prepay) int {
+	if days := q.Draft.Terms.PrepayDays; days > 0 {
+		return days
+	}
+	paid := q.Plan.Order
+	if p.At == pricing.AtArrival {
+		for _, s := range q.Plan.Steps {
+			if s.Source == config.SourceChassis {
+				paid = s.Finish
+			}
+		}
+	}
+	return paid.DaysUntil(q.Plan.EvenOdds)
 }

@@ -12,10 +12,7 @@ import (
 func yields(p *page.Page) Part {
 	t := page.Table{Caption: "What paying early earns", Heads: []string{"Credit", ">a year, simple", ">compounded"}}
 	for _, x := range p.Q.Book.Prepayments {
-		days := x.Days
-		if p.Q.Draft.Terms.PrepayDays > 0 {
-			days = p.Q.Draft.Terms.PrepayDays
-		}
+		days := p.Q.DaysEarly(&x)
 		if y, err := finance.EarlyPayment(x.Percent, days, 365); err == nil {
 			t.Rows = append(t.Rows,
 				[]Part{Many(Text(x.Label),

@@ -134,7 +134,7 @@ func terms(p *page.Page) Part {
 		El("div", Class("columns"), page.Fold("early", "Chassis paid early", fields(
 			page.Choose(p, "terms.prepay", "Chassis paid early", t.Prepay, "", prepay),
 			page.Number(p, "deal.prepay_days", "Days early", page.DayCount(t.PrepayDays), "days",
-				"Blank = the price book's"),
+				"Blank = by the schedule"),
 		), yields(p)),
 			page.Fold("added", "Freight, training and what is added", fields(
 				page.Number(p, "terms.freight_miles", "Miles from the plant", page.Blank(t.FreightMiles), "miles", ""),
