@@ -300,7 +300,7 @@ func (l *loader) unweighed(o *config.Option) {
 	if o.AsksLb != "" && l.u.DetailLb(o.ID) == 0 {
 		l.findings = append(l.findings, config.Finding{Code: "weight.unweighed", Severity: config.Warn, Where: o.Label,
 			Basis: config.Computed, Text: o.AsksLb + " is not known yet, so the unit does not count as weighed.",
-			Remedy: "Enter it beside the option in the Unit area.", Picks: []string{o.ID}})
+			Remedy: "Enter it beside the option, in Unit.", Picks: []string{o.ID}})
 	}
 }
 

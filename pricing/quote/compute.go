@@ -296,7 +296,7 @@ func (q *Quote) pending() []config.Finding {
 			out = append(out, config.Finding{
 				Code: "rules.choose", Severity: config.Warn, Where: g.Label, Clause: g.ID,
 				Text:   "nothing is chosen yet.",
-				Remedy: "Choose one in the Unit area, or press Complete the unit there.",
+				Remedy: "Choose one, or complete the unit.",
 			})
 		}
 	}
@@ -312,8 +312,8 @@ func (q *Quote) pending() []config.Finding {
 	if asking != nil {
 		out = append(out, config.Finding{
 			Code: StillToBeNamed, Severity: config.Note, Where: "Still to be named", Picks: asking,
-			Text: strings.Join(said, "; ") + ".", Remedy: "Write it beside the option in the Unit area; until then " +
-				"the quote says that it is to be named.",
+			Text: strings.Join(said, "; ") + ".", Remedy: "Write it beside the option; until then the quote says that it " +
+				"is to be named.",
 		})
 	}
 	return out

@@ -28,6 +28,29 @@ func TestADraftSaysWhatIsMissingWhereItIsSentAndPrinted(t *testing.T) {
 	assert.NotContains(t, main, "Missing: ")
 	assert.Contains(t, main, "It goes out as a draft. To check: ")
 	assert.NotContains(t, main, "not complete")
+	main = p.do(set("needs.patients", "4")).Regions["main"]
+	assert.Contains(t, main, "Draft, not signed and not complete. </b>Must fix: ")
+}
+
+// A copy is a quote of its own: it has no number until it is given one, and no signature.
+func TestACopyHasNoNumber(t *testing.T) {
+	p := open(t)
+	p.signed(t, demoKey(t, p, "demo-key.json"))
+	s := p.do(Act{Do: "copy-quote"})
+	d := signedDraft(t, s)
+	assert.Empty(t, d.Number+d.Issued+d.Prev)
+	assert.Zero(t, d.Rev)
+	assert.Equal(t, "Copy of Cutaway 14,500 lb, 158 in wheelbase, gasoline", d.Title)
+}
+
+// What is still to be named leads to the field where it is said.
+func TestWhatIsToBeNamedLeadsThere(t *testing.T) {
+	p := open(t)
+	s := p.do(Act{Do: "go", ID: "quote"})
+	assert.Contains(t, s.Regions["main"], `id="name-first"`)
+	s = p.do(Act{Do: "name", ID: "mrk-unit-number"})
+	assert.Contains(t, s.Regions["main"], `id="f-detail.mrk-unit-number"`)
+	assert.Equal(t, "f-detail.mrk-unit-number", s.Do[len(s.Do)-1].ID)
 }
 
 // What a stranger put into a quote turns, hides and covers nothing, from the first reading on.

@@ -264,7 +264,7 @@ export class History {
       this.begin();
       if (from) this.state.saved.unshift({ ...from, id: this.state.here.id }); // listed at once
     });
-    this.transport.act({ do: "restore", id: "You work on a copy now" });
+    this.transport.act({ do: "copy-quote" });
     if (acts.length) this.transport.act(...acts);
   }
 

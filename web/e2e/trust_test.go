@@ -111,6 +111,8 @@ func TestSignedQuoteReachesTheBuyer(t *testing.T) {
 	require.Contains(t, buyer.text("#masthead"), "2026-114, revision 1")
 	eval[bool](buyer, `(document.getElementById("reading-menu").open = false, true)`)
 	buyer.own()
+	require.Contains(t, buyer.text("#main h1"), "Unit")
+	buyer.area("quote")
 	require.Contains(t, buyer.text("#trust h2"), "Not signed")
 	require.Contains(t, buyer.text("#masthead"), "My copy of Rescue 4")
 	buyer.area("needs")

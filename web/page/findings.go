@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"boxwright/config"
+	"boxwright/pricing/quote"
 	. "boxwright/web/page/markup"
 )
 
@@ -26,13 +27,25 @@ func finding(p *Page, f config.Finding) Part {
 	if f.Clause != "" || f.Basis != config.Rating {
 		basis = Known(f.Clause, f.Basis)
 	}
+	said := Text(Held(f.Text))
+	if f.Code == quote.StillToBeNamed && !p.Reading {
+		said = naming(p, f.Picks)
+	}
 	return El("li", Class(string(f.Severity)),
 		El("span", Class("word"), Text(words[f.Severity])),
 		If(f.Where != "" && !strings.HasPrefix(f.Text, f.Where), El("b", Text(Held(f.Where+": ")))),
-		Text(Held(f.Text)),
+		said,
 		If(f.Remedy != "", El("span", Class("remedy"), Text(Held(f.Remedy)))),
 		If(basis != "", El("span", Class("basis"), Text(" "+Held(basis)))),
 	)
+}
+
+// naming leads to where each option is that asks for a word of the customer.
+func naming(p *Page, options []string) Part {
+	return Each(options, func(i int, id string) Part {
+		return Many(If(i > 0, Text("; ")), Action("name", id, "", p.Q.Edition.Cat.LabelOf(id), Class("quiet"),
+			At("id", "name-"+id)), Text(" ("+p.Q.Edition.Cat.OptionByID(id).Asks+")"), If(i == len(options)-1, Text(".")))
+	})
 }
 
 // Only picks the findings whose code begins with prefix.

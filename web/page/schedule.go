@@ -18,8 +18,8 @@ func Dates(p *Page) Part {
 		t.Rows = append(t.Rows, []Part{Text(name), Text(r.EvenOdds.Long() + " (" + strconv.Itoa(even) + " working days)"),
 			Text(r.NineInTen.Long() + " (" + strconv.Itoa(nine) + ")")})
 	}
-	row("All paths, simulated", s.Simulated)
-	row("Critical path alone, each delay by itself", s.Analytic)
+	row("All steps together, which this quote uses", s.Simulated)
+	row("The longest chain of steps alone", s.Analytic)
 	even := ""
 	if s.TooHopefulAtEven > 0 {
 		even = " and " + quantity.Group(s.TooHopefulAtEven, 1) + " at 50 %"
@@ -31,9 +31,9 @@ func Dates(p *Page) Part {
 	return Many(t.Draw(),
 		If(s.TooHopefulAtNine > 0,
 			El("p", Class("how"),
-				Text("Looking at the critical path alone is too hopeful by "+quantity.Group(s.TooHopefulAtNine, 1)+
-					" working days at 90 %"+even+": other paths can come in later, a slot can be missed, and "+
-					"delays come together"+common+". The quote uses the simulated dates."))),
+				Text("The longest chain alone would be too hopeful by "+quantity.Group(s.TooHopefulAtNine, 1)+
+					" working days at 90 %"+even+": other steps can end later, a slot can be missed, and "+
+					"delays come together"+common+"."))),
 		If(!s.Slot.IsZero(), El("p", Text("Framing starts in the slot of "+s.Slot.Long()+"."))),
 		If(!s.LatestOrder.IsZero() && !s.LatestOrder.Before(p.FirstOrder()),
 			El("p", Text("To have it by the needed day at 90 %, order by "),

@@ -50,12 +50,28 @@ func openLink(s *session.Session, a session.Act) {
 // another name and without a number.
 func ownCopy(s *session.Session, _ session.Act) {
 	d := taken(s)
-	d.Number, d.Rev, d.Prev, d.Earlier, d.Issued = "", 0, "", "", ""
+	anew(s, d, "My copy of ")
 	d.Seller = quote.Party{}
-	d.Title = session.Clip("My copy of "+cmp.Or(d.Title, s.Memory.Edition.Cat.LabelOf(d.Unit.Chassis)), quote.MaxText)
 	s.Notice = "This is your own copy now: it is not signed, and nobody offers it. The quote you were sent stays under " +
 		"Saved quotes."
 	begin(s, d)
+	s.View.Area = "unit" // what a copy is made for
+}
+
+// anew makes a quote of its own of a copy: a number, a revision and a signature are one quote's.
+func anew(s *session.Session, d *quote.Draft, what string) {
+	d.Number, d.Rev, d.Prev, d.Earlier, d.Issued = "", 0, "", "", ""
+	d.Title = session.Clip(what+cmp.Or(d.Title, s.Memory.Edition.Cat.LabelOf(d.Unit.Chassis)), quote.MaxText)
+}
+
+// copyQuote goes on with a copy, for which the page has begun a record of its own.
+func copyQuote(s *session.Session, _ session.Act) {
+	if s.View.Reading {
+		return // a reader's copy stays as it was sent
+	}
+	s.Draft = s.Draft.Clone()
+	anew(s, s.Draft, "Copy of ")
+	s.Notice = "You work on a copy now. It is not signed, and has no quote number yet: give it one in Quote, under About."
 }
 
 // revise begins a revision of the quote that is read, for somebody who may sign.

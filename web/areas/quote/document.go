@@ -70,6 +70,8 @@ func gist(p *page.Page) string {
 		return "cannot go out yet"
 	case p.Q.Misdeclared() != "":
 		return "declaration not kept"
+	case p.Q.Draft.Issued != "":
+		return "signed"
 	}
 	if missing, _ := lacking(readiness(p.Q, p.Q.Edition.Cat, sign.Standing{}, p.Today)); len(missing) == 1 {
 		return "no " + strings.ToLower(missing[0])
@@ -499,11 +501,10 @@ func cover(p *Page) Part {
 			stops = append(stops, f)
 		}
 	}
-	missing, _ := lacking(toSend(p))
+	short := incomplete(toSend(p))
 	return Many(
 		El("h1", Text(fleetTitle(p))),
-		If(len(missing) > 0, El("p", Class("draft"), El("b", Text("Draft, not signed and not complete. ")),
-			Text("Missing: "+strings.Join(missing, ", ")+"."))),
+		If(short != "", El("p", Class("draft"), El("b", Text("Draft, not signed and not complete. ")), Text(short))),
 		If(len(d.More) == 0, El("p", Text(q.Chassis.Label+" · "+q.Body.Label))),
 		El("div", Class("two parties"), El("div", El("h2", Class("plain"), Text("For")), lines(d.Buyer)),
 			El("div", El("h2", Class("plain"), Text("From")), lines(d.Seller)), portrait(p)),

@@ -61,7 +61,7 @@ func readiness(q *quote.Quote, cat *config.Catalogue, own sign.Standing, today c
 		}
 		list = append(list, assurance{state, about, session.Clip(strings.Join(found, "; "), 600) + "."})
 	}
-	some("Must fix", config.Stop, fix, "nothing.")
+	some(mustFix, config.Stop, fix, "nothing.")
 	some("To check", config.Warn, open, "nothing.")
 	if text := q.Misdeclared(); text != "" {
 		list = append(list, assurance{config.Stop, "Declaration", session.Clip(text, 600)})
@@ -110,6 +110,29 @@ func lacking(list []assurance) (missing, look []string) {
 	return missing, look
 }
 
+// incomplete words what a signature waits for; empty when nothing is missing.
+func incomplete(list []assurance) string {
+	var missing, said []string
+	for _, c := range list {
+		switch {
+		case c.state != config.Stop:
+		case c.about == mustFix:
+			said = append(said, "Must fix: "+c.says)
+		case c.about == "Declaration", c.about == "Approval":
+			said = append(said, c.about+" to be settled.")
+		default:
+			missing = append(missing, c.about)
+		}
+	}
+	if missing != nil {
+		said = append([]string{"Missing: " + strings.Join(missing, ", ") + "."}, said...)
+	}
+	return strings.Join(said, " ")
+}
+
+// mustFix is the line of a check list that names what stops the unit.
+const mustFix = "Must fix"
+
 // beforeSending says beside what sends the quote what is missing of it.
 func beforeSending(p *Page) Part {
 	list := toSend(p)
@@ -119,7 +142,7 @@ func beforeSending(p *Page) Part {
 	}
 	state, said := config.Warn, "It goes out as a draft. To check: "+strings.Join(look, ", ")+"."
 	if len(missing) > 0 {
-		state, said = config.Stop, "It goes out as a draft that is not complete. Missing: "+strings.Join(missing, ", ")+"."
+		state, said = config.Stop, "It goes out as a draft that is not complete. "+incomplete(list)
 	}
 	return El("p", Class("how"), At("id", "ready"), page.Mark(state), Text(" "+said))
 }

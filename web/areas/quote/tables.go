@@ -28,6 +28,7 @@ var acts = map[string]session.Do{
 	},
 	"foreign-drop": func(s *session.Session, _ session.Act) { s.View.Foreign = "" },
 	"own-copy":     ownCopy,
+	"copy-quote":   copyQuote,
 	"revise":       revise,
 	"included": func(s *session.Session, _ session.Act) {
 		s.View.Area = "quote"

@@ -1,6 +1,7 @@
 package quote
 
 import (
+	"slices"
 	"strconv"
 
 	"boxwright/config"
@@ -148,7 +149,8 @@ func signing(p *Page) Part {
 	if t == nil || t.Signature != nil {
 		return nil
 	}
-	before := Many(El("h3", Text("Before it goes out")), assurances(readiness(p.Q, t.Roster, t.Own, t.Today)))
+	before := Many(El("h3", Text("Before it goes out")), assurances(readiness(p.Q, t.Roster, t.Own, t.Today)),
+		toName(p))
 	if t.OwnKey == "" {
 		return Many(before, El("p", Text("Signing it needs a key of your own. "),
 			page.Action("go", "seller", "", "Make or open one in Costs and keys", Class("quiet"), At("id", "go-keys"))))
@@ -158,6 +160,16 @@ func signing(p *Page) Part {
 			"It opens the key for this one signature; it is kept nowhere."),
 		El("div", Class("row-tools"), El("button", At("type", "button"), At("id", "sign"), At("data-act", "sign"),
 			At("data-secret", "key-pass"), Class("main"), Text("Sign this quote"))))
+}
+
+// toName leads to the first option that asks for a word of the customer.
+func toName(p *Page) Part {
+	i := slices.IndexFunc(p.Q.Findings, func(f config.Finding) bool { return f.Code == quote.StillToBeNamed })
+	if i < 0 {
+		return nil
+	}
+	return El("p", Class("row-tools"), page.Action("name", p.Q.Findings[i].Picks[0], "", "Name them in Unit",
+		Class("quiet"), At("id", "name-first")))
 }
 
 // revision says what a revision changed and what that costs.

@@ -188,6 +188,13 @@ func find(s *session.Session, a session.Act) {
 	s.Step(session.Step{Do: "focus", ID: "o-" + o.ID})
 }
 
+// toName goes to the field of an option that asks for a word of the customer.
+func toName(s *session.Session, a session.Act) {
+	s.GoTo("unit")
+	find(s, a)
+	s.Step(session.Step{Do: "focus", ID: "f-detail." + a.ID})
+}
+
 // saveDXF hands out one view, or every one in one drawing, for CAD, saveSVG as a picture.
 func saveDXF(s *session.Session, a session.Act) {
 	saveViews(s, a.ID, ".dxf", "application/dxf", func(all []drawing.View) string {

@@ -20,6 +20,7 @@ var acts = map[string]session.Do{
 	"yield":    giveWay,
 	"look":     look,
 	"part":     find,
+	"name":     toName,
 	"save-dxf": saveDXF,
 	"save-svg": saveSVG,
 }
