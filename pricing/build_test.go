@@ -46,7 +46,7 @@ func TestBuildEveryLineByHand(t *testing.T) {
 	b, cat := book(t)
 	terms := &pricing.Terms{
 		DiscountPercent: percent(t, "1.5"), DiscountReason: "opening order", Prepay: "on-arrival",
-		PrepayDays: 120,
+		PrepayDays:   120,
 		FreightMiles: quantity(t, "250"), TrainingDays: quantity(t, "3"),
 		Extras:  []pricing.Extra{{Label: "Portable radio", Qty: 2, Price: amount(t, "1234.56")}},
 		TradeIn: amount(t, "12000"), Bond: true, DepositPercent: percent(t, "5"),
