@@ -13,6 +13,7 @@ import (
 	"boxwright/config"
 	"boxwright/config/quantity"
 	"boxwright/config/rules"
+	"boxwright/config/standards"
 	"boxwright/pricing/bid/claims"
 	"boxwright/pricing/bid/intake"
 	"boxwright/pricing/bid/terms"
@@ -376,6 +377,9 @@ func (j *judge) holding(list []string, qty int) string {
 // things answers a claim on something the catalogue offers.
 func (j *judge) things(c *claim) part {
 	cat := j.q.Edition.Cat
+	if slices.Contains(c.words, federal) && !strings.HasPrefix(j.q.Draft.Unit.RuleSet, standards.KKK) {
+		return part{outcome: quote.Unanswered, read: cat.LabelOf(j.likeliest(c))}
+	}
 	all := slices.Concat(c.same, c.more)
 	if id := j.holding(slices.Concat(c.same, c.more), c.qty); id != "" && j.beyondIt(c, id) {
 		return part{outcome: quote.Unanswered, read: cat.LabelOf(id), offered: j.named(id), where: j.placeOf(id)}
@@ -420,6 +424,15 @@ func (j *judge) things(c *claim) part {
 		return p
 	}
 	return j.falling(c)
+}
+
+// federal is how the federal ambulance specification is read. What declares a unit to the
+// standard that judges it declares it to that one only where it is that.
+var federal = stems("KKK-A-1822F")[0]
+
+// likeliest is the first thing that a claim may mean.
+func (j *judge) likeliest(c *claim) string {
+	return slices.Concat(c.same, c.more, c.short, []string{""})[0]
 }
 
 // beyondIt reports whether a line asks for more of a thing than the unit has of it: whether

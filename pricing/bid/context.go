@@ -19,7 +19,7 @@ func (v *vocabulary) inContext(all []piece, of []*claim, i int) (claim, bool) {
 		}
 		return c, true
 	}
-	for k := i - 1; k >= 0 && !all[k].stop; k-- {
+	for k := i - 1; k >= 0 && (!all[k].stop || all[k].half); k-- {
 		if of[k] == nil || k > 0 && of[k-1] == of[k] && !all[k-1].stop {
 			continue // not where a claim begins
 		}
@@ -28,7 +28,8 @@ func (v *vocabulary) inContext(all []piece, of []*claim, i int) (claim, bool) {
 		for n := k + 1; n < i && of[n] == of[k]; n++ {
 			whole = append(whole, nouns(all[n].tokens)...)
 		}
-		for _, s := range [][]claims.Token{subject, v.names(of[k], subject), plain(subject), v.names(of[k], whole)} {
+		for _, s := range [][]claims.Token{subject, v.names(of[k], subject), plain(subject), v.names(of[k], whole),
+			elsewhere(subject, all[i].tokens)} {
 			if len(s) == 0 {
 				continue
 			}
@@ -55,6 +56,19 @@ func nouns(tokens []claims.Token) []claims.Token {
 	}
 	return out
 }
+
+// elsewhere are words without those that say where, if others say another place: "5,000 lb front
+// and 9,600 lb rear". None are left where they do not.
+func elsewhere(list, other []claims.Token) []claims.Token {
+	place := func(t claims.Token) bool { return oppositePlaces[t.Word] }
+	if !slices.ContainsFunc(list, place) || !slices.ContainsFunc(other, place) {
+		return nil
+	}
+	return slices.DeleteFunc(slices.Clone(list), place)
+}
+
+// oppositePlaces are those of which a thing stands in one.
+var oppositePlaces = wordSet("front rear streetside curbside upper lower inside outside")
 
 // plain are words without materials and colors.
 func plain(list []claims.Token) []claims.Token {

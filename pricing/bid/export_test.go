@@ -34,6 +34,9 @@ func Gauges() []Gauge {
 		switch gauges[i].unit {
 		case "":
 			g.Amount = "2"
+			if g.Code == "space.patients" {
+				g.Amount = "1"
+			}
 		case claims.Money:
 			g.Amount = "$200,000"
 		case claims.Days:

@@ -75,7 +75,7 @@ var gauges = []gauge{
 		"full fully load after every option crew equipment patient occupant weight gvwr less", "", false},
 	{"weight.payload", "Payload, GVWR less curb weight", lb, atLeast, "payload",
 		"usable useful net every chassis full fuel gvwr less curb weight minus after option conversion equal define " +
-			"available legal", "", false},
+			"available legal allowable", "", false},
 	{"weight.curb", "Curb weight", lb, atMost, "curb weight|tare weight|empty weight|kerb weight|empty|unload|unload weight|" +
 		"weigh unload|weigh empty|weigh dry|dry weight",
 		"occupant equipment loose full fluid fuel tank empty top off", "", false},
@@ -102,7 +102,7 @@ var gauges = []gauge{
 		"headroom|inside height|ceiling height|head clearance|standing height|standing room",
 		"inside patientcompartment patient clear compartment measured floor ceiling finished center aisle " +
 			"walkway net area stand stood room over", "", false},
-	{"space.aisle", "Clear walkway beside the cot", inch, atLeast, "aisle|walkway|walk beside cot",
+	{"space.aisle", "Clear walkway beside the cot", inch, atLeast, "aisle|walkway|walk beside cot|pass space beside cot|clear beside cot|space beside cot|room beside cot",
 		"clear width beside cot between squadbench streetside cabinet wide patientcompartment center space face",
 		"", false},
 	{"space.seat-cot", "Clear length from attendant seat to cot, the seat foremost", inch, atLeast,
@@ -135,8 +135,8 @@ var gauges = []gauge{
 	{"space.frontal", "Frontal area, with lamps and roof equipment", quantity.SquareFoot, atMost,
 		"frontal area|front area", "vehicle light roof equipment large", "", false},
 	{"space.height", "Overall height, less roof equipment", inch, atMost,
-		"height exclude roof|height exclude equipment|height exclude light|height less roof",
-		"high vehicle ground outside roof equipment light antenna", "", false},
+		"height exclude roof|high exclude roof|tall exclude roof|high exclude antenna|height exclude equipment|height exclude light|height less roof",
+		"high tall vehicle ground outside roof equipment light antenna gear other", "", false},
 	{"space.height-all", "Overall height, with roof equipment", inch, atMost, "height|vehicle height|vehicle tall",
 		"high vehicle over ground outside roof equipment light warnlight lightbar top antenna exclude lower", "",
 		false},
@@ -183,7 +183,7 @@ var gauges = []gauge{
 	{"power.generator", "125 V load on the generator, all at once", quantity.Watt, atMost,
 		"load generator|generator load", "every total power", "125 V", false},
 	{"space.oxygen", "Oxygen, cylinders full", quantity.Liter, atLeast, "oxygen",
-		"on board main medical storage supply tank minimum volume cylinder full aboard carry gas " +
+		"on board main medical storage supply tank minimum volume cylinder full aboard carry gas bottle pip " +
 			"patientcompartment", "", false},
 	{"power.battery-minutes", "Minutes on battery, scene load, engine off, to half capacity", quantity.Minute,
 		atLeast, "battery scene|battery operate|battery operation|battery minutes|battery endurance|minutes " +
@@ -227,7 +227,7 @@ var gauges = []gauge{
 	{"space.flood-height", "Lowest flood light above the ground, loaded", inch, atLeast,
 		"scenelight height|scenelight high", "over ground lowest mount flood", "", false},
 	{factHotIdle, "Alternator, hot at idle", quantity.Amp, atLeast,
-		"hot idle alternator|alternator hot idle|alternator idle", "hot put out produce", "200 °F", false},
+		"hot idle alternator|alternator hot idle|alternator idle|charge hot idle|charge idle", "hot put out produce engine alternator", "200 °F", false},
 	{factCold, "Alternator, nameplate", quantity.Amp, atLeast, "alternator nameplate|alternator",
 		"cold nameplate output sae", "", false},
 	{countBench, "Seats on the squad bench", "", atLeast, "squadbench seat|squadbench seatedattendant|" +
@@ -239,7 +239,7 @@ var gauges = []gauge{
 	{"space.seats", "Designated seats", "", atLeast, "seat designated|designated seat|seat|occupant|passenger",
 		"cab person peopl cabincluded total designated occupant patientcompartment include belted crew belt", "",
 		false},
-	{"space.patients", "Patients on cots", "", atLeast, "patient cot|cot patient|transport patient|patient litter",
+	{"space.patients", "Patients on cots", "", atLeast, "patient cot|cot patient|transport patient|patient litter|patient",
 		"transport carry side beside simultaneously at once time patientcompartment cot", "", false},
 	{factFuel, "Fuel tank", claims.Gallon, atLeast, "fuel|gasoline tank|diesel tank", "tank fuel gasoline diesel",
 		"", false},
@@ -413,6 +413,8 @@ func (g *ready) twisted(c *claim) bool {
 		return c.sense == atMost && !slices.ContainsFunc(c.numbers, func(n claims.Number) bool {
 			return n.Of == "rating"
 		})
+	case "space.patients": // "capacity for two patients" does not say on what they lie
+		return c.want > 1 && !slices.ContainsFunc(c.words, func(w string) bool { return lying[w] })
 	case benchAlone: // "72 in bench" is its length; a small amount may be another dimension
 		return c.want < leastBench || slices.ContainsFunc(c.numbers, func(n claims.Number) bool { return n.Of != "" })
 	}
@@ -420,6 +422,9 @@ func (g *ready) twisted(c *claim) bool {
 		return strings.HasPrefix(g.code, code)
 	})
 }
+
+// lying are words beside patients that say on what, or that they are carried.
+var lying = wordSet("cot litter transport")
 
 // onlyMost begin the codes of figures of which nobody asks for the least.
 var onlyMost = []string{"weight.curb", "weight.gross", "weight.rear", "weight.side", "weight.cg", "power.",

@@ -93,15 +93,16 @@ func measured(tokens []claims.Token) bool {
 type piece struct {
 	tokens []claims.Token
 	stop   bool // a sentence ends behind it
+	half   bool // only by a semicolon
 	with   bool // it is said to be part of what went before
 }
 
 func pieces(list []claims.Token) []piece {
 	var out []piece
 	var p piece
-	end := func(stop bool) {
+	end := func(stop, half bool) {
 		if p.tokens != nil {
-			p.stop = stop
+			p.stop, p.half = stop, half
 			out = append(out, p)
 		} else if stop && out != nil {
 			out[len(out)-1].stop = true
@@ -111,14 +112,14 @@ func pieces(list []claims.Token) []piece {
 	for _, t := range list {
 		switch t.Kind {
 		case claims.Break, claims.Stop:
-			end(t.Kind == claims.Stop)
+			end(t.Kind == claims.Stop, t.Half())
 			p.with = t.Attaches()
 		default:
 			t.Part = len(out)
 			p.tokens = append(p.tokens, t)
 		}
 	}
-	end(true)
+	end(true, false)
 	return out
 }
 
@@ -239,9 +240,17 @@ func (v *vocabulary) rulesOutRivals(tokens []claims.Token, list []*claim) bool {
 	if !claims.Ruled(tokens) || len(words) == 0 || len(claims.Numbers(tokens)) > 0 {
 		return false
 	}
+	usual := claims.Instead(tokens) && slices.ContainsFunc(words, func(w string) bool { return customary[w] })
 	return slices.ContainsFunc(list, func(c *claim) bool {
 		if c == nil || len(c.same)+len(c.more) == 0 {
 			return false
+		}
+		if usual && !slices.ContainsFunc(words, func(w string) bool {
+			return !customary[w] && !slices.ContainsFunc(v.list, func(p profile) bool {
+				return p.group == v.groupOf(c) && p.words[w]
+			})
+		}) {
+			return true // "in lieu of the customary spacing"
 		}
 		asked := slices.Concat(c.same, c.more)
 		group := v.byID[asked[0]].group
@@ -258,6 +267,9 @@ func (v *vocabulary) rulesOutRivals(tokens []claims.Token, list []*claim) bool {
 		})
 	})
 }
+
+// customary are words for what is had where nothing is said.
+var customary = wordSet("customary usual normal conventional ordinary stock factory regular typical")
 
 // claimOf reads tokens as one claim; false when a word or an amount of them is not
 // accounted for.
@@ -429,8 +441,18 @@ func (v *vocabulary) reaches(p *profile, words []string, list []claims.Number) b
 	if slices.ContainsFunc(words, func(w string) bool { return p.never[w] }) {
 		return false
 	}
-	fit, _ := p.fits(list)
-	return fit == exact || fit == exceeds
+	return !slices.ContainsFunc(list, func(n claims.Number) bool {
+		n = p.inOwnUnit(n)
+		return !slices.ContainsFunc(p.numbers, func(x claims.Number) bool {
+			switch {
+			case x.Unit != n.Unit:
+				return false
+			case n.Sense == atMost:
+				return x.Value <= n.Value
+			}
+			return x.Value >= n.Value
+		})
+	})
 }
 
 // halfLabel is the share of a label from which a line speaks of just that thing.
@@ -602,6 +624,7 @@ func (p *profile) bounded(list []claims.Number) []claims.Number {
 }
 
 func (p *profile) has(n claims.Number) int {
+	n = p.inOwnUnit(n)
 	below, above, within, unclear, bare, volts := false, false, false, false, 0, 0
 	several := n.Unit != "" && p.amounts(n.Unit) > 1
 	sided := n.Unit == "" && slices.Contains(n.Near, perSide) && slices.ContainsFunc(p.numbers, onEachSide)
@@ -668,6 +691,25 @@ func (p *profile) has(n claims.Number) int {
 	}
 	return misses
 }
+
+// inOwnUnit is an amount in the unit in which a thing has its own, where it has none in that of
+// the amount.
+func (p *profile) inOwnUnit(n claims.Number) claims.Number {
+	for _, c := range conversions {
+		if n.Unit == c.from && p.amounts(c.from) == 0 && p.amounts(c.to) > 0 {
+			n.Value, n.Unit = n.Value*c.factor, c.to
+			break
+		}
+	}
+	return n
+}
+
+// conversions are units of one kind between which a purchaser and a catalogue may differ.
+// A BTU is 1055.056 J (ISO 31-4).
+var conversions = []struct {
+	from, to string
+	factor   float64
+}{{quantity.Liter, claims.Milli, 1000}, {claims.Milli, quantity.Liter, .001}, {quantity.Watt, claims.BTU, 3600 / 1055.056}}
 
 // perSide is the stem of "each side", and onEachSide says that a number counts what is there.
 var perSide = stems("each side")[0]

@@ -20,7 +20,7 @@ type Line struct {
 var (
 	nots   = []string{"no", "not", "without", "none", "never", "neither", "nor", "omit", "delete"}
 	behind = [][]string{{"not", "acceptable"}, {"not", "allowed"}, {"not", "permitted"}, {"not", "accepted"},
-		{"unacceptable"}, {"prohibited"},
+		{"unacceptable"}, {"prohibited"}, {"rejected"}, {"forbidden"}, {"disallowed"}, {"not", "do"}, {"not", "suffice"},
 		{"not", "be", "used"}, {"not", "be", "accepted"}, {"not", "be", "permitted"}, {"not", "be", "allowed"}, {
 			"not", "required"}, {"not", "desired"},
 		{"not", "considered"}, {"not", "be", "considered"}, {"not", "wanted"}, {"not", "needed"}, {"not", "be", "approved"},
@@ -32,7 +32,7 @@ var (
 func Read(text string) Line {
 	list := compared(between(unattested(measured(spelled(days(lex(text)))))))
 	permits := permitted(list)
-	list = roled(including(unreasoned(equals(list))))
+	list = roled(including(unreasoned(equals(setAside(list)))))
 	out := make([]Token, 0, len(list)+1)
 	for i := 0; i < len(list); i++ {
 		t := list[i]
@@ -137,6 +137,23 @@ func including(list []Token) []Token {
 	return list
 }
 
+// setAside reads "without the antennas" as "excluding" them where a line measures the vehicle.
+func setAside(list []Token) []Token {
+	measures := slices.ContainsFunc(list, func(t Token) bool { return t.Kind == Count && t.Num.Unit == quantity.Inch }) &&
+		slices.ContainsFunc(list, func(t Token) bool { return t.Kind == Word && dimensionWords[stem(t.raw)] != "" })
+	for i := range list {
+		if t := &list[i]; measures && t.raw == "without" && slices.ContainsFunc(list[i+1:min(i+4, len(list))],
+			func(t Token) bool { return standsOut[t.raw] }) {
+			t.raw = "excluding"
+		}
+	}
+	return list
+}
+
+// standsOut are what a measure of the vehicle counts in or leaves out.
+var standsOut = wordsOf(`mirror mirrors antenna antennas lightbar bumper bumpers step steps light lights lamp lamps roof
+winch`)
+
 func leaving(raw string) bool {
 	return slices.Contains([]string{"excluding", "excluded", "exclude", "excludes", "less"}, raw)
 }
@@ -211,8 +228,15 @@ func unreasoned(list []Token) []Token {
 	for i := 0; i < len(list); i++ {
 		if i == 0 || list[i-1].Kind == Stop {
 			i += cause(list[i:])
+			i += background(list[i:], i == 0)
 			if i >= len(list) {
 				break
+			}
+		}
+		if list[i].Kind == Break && i+1 < len(list) {
+			if n := background(list[i+1:], false); n > 0 {
+				i += n
+				continue
 			}
 		}
 		t := list[i]
@@ -248,6 +272,43 @@ func cause(list []Token) int {
 	}
 	return 0
 }
+
+// background is how many tokens a list begins with that tell of the purchaser and ask for
+// nothing: "it is a long haul", "our station has an old door". They say what is and not what
+// shall be, hold no amount with a unit, and either begin with a pronoun behind what they explain
+// or speak of a place that limits a vehicle.
+func background(list []Token, first bool) int {
+	if len(list) == 0 || list[0].Kind != Word {
+		return 0
+	}
+	n, is, place := 0, false, false
+	for ; n < len(list) && list[n].Kind != Stop && !(list[n].Kind == Break && list[n].raw == ","); n++ {
+		t := list[n]
+		if t.Kind == Day || t.Kind == Or || t.Kind == Count && t.Num.Unit != "" || asking[t.raw] {
+			return 0
+		}
+		if t.raw == "to" && n > 0 && being[list[n-1].raw] {
+			return 0 // "is to be red"
+		}
+		is = is || being[t.raw] && n <= mostSubject
+		place = place || slices.Contains(causes, t.raw)
+	}
+	pronoun := !first && pronouns[list[0].raw]
+	if !is || !pronoun && !place {
+		return 0
+	}
+	return n
+}
+
+// mostSubject is how many words a sentence may begin with before it says what is.
+const mostSubject = 5
+
+var (
+	pronouns = wordsOf(`it this these that they we our`)
+	being    = wordsOf(`is are was has have had run runs drive drives cross crosses carry haul travel work respond responds serve serves live`)
+	asking   = wordsOf(`shall must will should may can cannot could would no not without none never neither nor only
+with minimum maximum need needs want wants required require requires prefer preferred wanted needed furnish provide`)
+)
 
 // unattested takes out where a rating is read, "as certified by the chassis manufacturer",
 // "as shown on the certification label": that it stands there asks for nothing more.
@@ -528,6 +589,9 @@ func idled(list []Token) []Token {
 func (t *Token) Attaches() bool {
 	return t.Kind == Break && (t.raw == "with" || t.raw == "including")
 }
+
+// Half reports whether a token ends a sentence only by half, as a semicolon does.
+func (t *Token) Half() bool { return t.Kind == Stop && t.raw == ";" }
 
 // Opens reports whether what follows a token says what went before it is like: "light: ceiling".
 func (t *Token) Opens() bool { return t.Kind == Break && t.raw == ":" }

@@ -86,6 +86,11 @@ func lex(text string) []Token {
 	if len(low) != len(text) { // a letter whose small form is longer: then case is not known
 		text = low
 	}
+	for i := 1; i+2 < len(low); i++ { // "3-1/2"
+		if low[i] == '-' && low[i-1] >= '0' && low[i-1] <= '9' && low[i+1] >= '1' && low[i+1] <= '9' && low[i+2] == '/' {
+			low, text = low[:i]+" "+low[i+1:], text[:i]+" "+text[i+1:]
+		}
+	}
 	begun := beginnings(low)
 	for _, j := range joined {
 		for begun[pairOf(j[0], 0)] {

@@ -45,7 +45,10 @@ func init() {
 			"no smaller than", "not smaller than", "no lower than", "not lower than", "not be lower than", "no shorter than",
 			"not be shorter than", "no narrower than",
 			"not be under", "not under", "not fall below", "not be below", "not drop below", "not below",
-			"no narrower than", "equal to or greater than", "greater than or equal to", "at least",
+			"not narrower than", "no thinner than", "not thinner than", "not be thinner than", "no lighter than",
+			"not lighter than", "not be lighter than", "no weaker than", "not shallower than", "meet or exceed",
+			"equal or exceed", "meets or exceeds", "equals or exceeds", "equal to or exceed", "upwards of",
+			"equal to or greater than", "greater than or equal to", "at least",
 			"at a minimum", "a minimum of", "minimum of", "minimum", "min", "starting at", "no shallower than",
 			"nothing less than", "nothing under", "nothing below", "nothing fewer than", "nothing smaller than"),
 		beyond(boundsOf(config.AtLeast, false, "in excess of", "greater than", "more than", "exceeding", "must exceed",
@@ -55,6 +58,8 @@ func init() {
 			"not be longer than", "no longer than", "not longer than", "no higher than", "not higher than",
 			"not be higher than", "not be taller than",
 			"no taller than", "no wider than", "not wider than", "not be wider than",
+			"no thicker than", "not thicker than", "not be thicker than", "no heavier than", "not heavier than",
+			"not be heavier than", "no farther than", "not farther than",
 			"no later than", "not later than", "not to exceed", "not be exceed", "not exceed", "not exceeding",
 			"does not exceed", "without exceeding", "not be over", "not over", "no over", "not go over",
 			"cannot go over", "not go above", "cannot go above", "cannot be over",
@@ -74,7 +79,7 @@ func init() {
 		boundsOf(config.AtMost, false, "tops"),
 		boundsOf(config.AtLeast, false, "or more", "or greater", "or higher", "or better", "or larger", "or above",
 			"or longer", "or wider", "or over", "or bigger",
-			"and above", "and up", "and over", "minimum", "min", "at a minimum", "at least", "or heavier", "or taller"),
+			"and above", "and up", "and over", "or thicker", "or stronger", "or up", "or deeper", "or beyond", "minimum", "min", "at a minimum", "at least", "or heavier", "or taller"),
 		boundsOf(config.AtMost, false, "or less", "or lower", "or under", "or shorter", "or smaller", "or fewer",
 			"or below", "or narrower", "maximum", "max", "or earlier", "or sooner", "at most"),
 	)
@@ -192,7 +197,8 @@ func denied(list []Token, at int) int {
 		switch list[at-n].raw {
 		case "not", "never", "no", "cannot":
 			return n
-		case "be", "ever", "cost", "weigh", "measure":
+		case "be", "ever", "cost", "weigh", "measure", "stand", "run", "extend", "reach", "sit", "go", "come", "rise", "take",
+			"hold", "carry", "have", "draw", "use", "need", "to":
 		default:
 			return 0
 		}
@@ -265,6 +271,7 @@ func followsAmount(list []Token, at int) bool {
 }
 
 // dimensionOf is what a comparison speaks of.
-var dimensionOf = map[string]string{"longer": "length", "shorter": "length", "wider": "width", "narrower": "width",
+var dimensionOf = map[string]string{"longer": "length", "shorter": "length", "wider": "width", "narrower": "width", "thinner": "thickness",
+	"thicker": "thickness", "deeper": "depth", "shallower": "depth",
 	"higher": "height",
 	"taller": "height"}

@@ -89,7 +89,8 @@ var joined = [][2]string{
 	{"gross weight rating", "gvwr"}, {"gross axle weight rating", "gawr"}, {"g.a.w.r.", "gawr"},
 	{"rather than", ", insteadof"}, {"instead of", ", insteadof"}, {"in lieu of", ", insteadof"},
 	{"in place of", ", insteadof"}, {"without seams", "seamless"}, {"without joints", "seamless"},
-	{"no seams", "seamless"}, {"no joints", "seamless"}, {"in addition to", "and"}, {"as well as", "and"},
+	{"no seams", "seamless"}, {"no stitched seams", "seamless"}, {"without stitched seams", "seamless"},
+	{"no stitching", "seamless"}, {"no joints", "seamless"}, {"in addition to", "and"}, {"as well as", "and"},
 	{"together with", "with"}, {"along with", "with"}, {"with key out", "withoutkey"},
 	{"with the key out", "withoutkey"}, {"with key removed", "withoutkey"}, {"without the key", "withoutkey"},
 	{"without key", "withoutkey"}, {"without a key", "withoutkey"}, {"including the cab", "cabincluded"},
@@ -111,7 +112,12 @@ var joined = [][2]string{
 	{"2nd", "second"}, {"complete with", "with"}, {"complete unit", "unit"}, {"complete vehicle", "vehicle"},
 	{"complete system", "system"}, {"3rd", "third"}, {"we'd like", "we want"},
 	{"would be nice", ""}, {"would like", "want"}, {"sq bench", "squad bench"}, {"t/2h", "ssf"},
-	{"4wd", "4x4"}, {"4 wd", "4x4"}, {"4 x 4", "4x4"}, {"4 x 2", "4x2"}, {"f.o.b.", "fob"},
+	{"right rear", "curbside rear"}, {"right front", "curbside front"}, {"left rear", "streetside rear"},
+	{"left front", "streetside front"}, {"o.c.", "on center"}, {"kkk-a-1822f", "kkkf"}, {"kkk-a 1822f", "kkkf"},
+	{"kkk 1822f", "kkkf"}, {"kkk-1822f", "kkkf"}, {"kkk-a-1822-f", "kkkf"}, {"kkk-a-1822 rev f", "kkkf"},
+	{"air changes per hour", "ach"}, {"air changes an hour", "ach"}, {"air exchanges per hour", "ach"},
+	{"by hand", "manually"}, {"hand operated", "manual"}, {"hand-operated", "manual"},
+	{"4wd", "4x4"}, {"2wd", "4x2"}, {"4 wd", "4x4"}, {"4 x 4", "4x4"}, {"4 x 2", "4x2"}, {"f.o.b.", "fob"},
 }
 
 // SameVolts reports whether two voltages name the same supply: household mains are

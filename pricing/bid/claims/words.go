@@ -12,7 +12,7 @@ condition: conditioner conditioners
 compartment: comp compt compts comps
 auxiliary: aux
 transmission: trans
-rear: rr
+rear: rr back
 front: frt fr ft
 crash: collision collisions impact crashes
 seamless: jointless
@@ -20,7 +20,7 @@ defect: defects
 propose: proposed proposes
 high: hi
 low: lo
-exclude: excluding excluded excludes
+exclude: excluding excluded excludes excl
 liter: litre
 tire: tyre
 gray: grey
@@ -57,7 +57,7 @@ cabinet: cabinets cabinetry cupboard cupboards
 oxygen: o2
 antenna: antennas antennae aerial ant
 retract: retractable
-magnet: magnetic magnets
+magnet: magnetic magnets magnetically
 mirror: mirrors
 reflective: reflecting reflectorized
 purchaser: parish borough authority university commission tribe department district county city agency buyer owner
@@ -166,7 +166,7 @@ walkthrough: walk through | walk thru | walkthru
 fourpoint: 4point
 seatedattendant: seat attendant
 engineoff: engine off | engine not run | engine shut down | engine shut off | engine switch off | engine turn off | vehicle off
-threepoint: 3point | lap and shoulder belt | three-point | lap shoulder belt
+threepoint: 3point | lap and shoulder | lap and shoulder belt | three-point | lap shoulder belt
 sixpoint: 6point
 belt: seat belt | safety belt | harness | restraint | belt
 squadbench: squad bench | side bench | crew bench | bench
@@ -206,7 +206,7 @@ closedcell: closed cell
 sprayed: spray foam
 foampanel: foam core
 allaround: every around | every round | all around
-worksurface: counter top | countertop
+worksurface: counter top | countertop | counter surface
 actionarea: action area
 touchscreen: touch screen
 duplex: duplex outlet
@@ -270,6 +270,9 @@ gasoline: gas engine | gasoline engine | gas power
 lightmast: scenelight mast | scene light mast | light tower
 adviser: advisor
 hospitalgrade: hospital grade
+crash: crash safe | crash stable | crash rated | crash proof | crash worthy
+cotlift: cot lift
+4x2: 2wheel drive
 4x4: 4wheel drive | all wheel drive | four wheel drive
 typei: type i
 typeii: type ii
@@ -296,7 +299,7 @@ prefer preferred
 least most equal equivalent approved similar good quality suitable appropriate proper properly high-quality
 scheme lined base material based
 amount amounts fed feed feeds feeding keep keeps kept hold holds held holding shown show shows mandatory
-alone smoothly evenly securely firmly easily readily permanently neatly fully properly directly immediately clearly
+alone retain retained retains thereto smoothly evenly securely firmly easily readily permanently neatly fully properly directly immediately clearly
 down toward towards against across along within throughout during upon once after before when
 each-of respective respectively individual individually particular certain various several
 commercially available professional professionally workmanlike manner premium latest current
@@ -305,12 +308,12 @@ means mean method way order-of purpose purposes intended intend intention
 allowing permit permits permitting enable enables enabling ensure ensures serve serves serving
 shall-have consist consists consisting comprise comprises comprised composed
 operate-d operational functional operable working
-our us we your own
+our us we your own his her he she him themselves oneself
 fine ok okay up just apparatus
 mm-note note notes above-listed herein hereof thereof therein
 suit suited fit-for
 propose proposed proposes appear appears truck trucks rig rigs
-unit's one's supply-and whose specified themselves etc following below-listed mounted mounting fitment`)
+unit's one's said same such whereby thereby wherein hereinafter duly likewise accordingly thereon therewith hereto supply-and whose specified themselves etc following below-listed mounted mounting fitment`)
 
 func table(text string) map[string]string {
 	out := map[string]string{}
