@@ -14,13 +14,14 @@ package site
 // 0.1 MB smaller so, and presses are no slower in wasm (24 to 27 s of processor time for
 // 500 presses under Node, 28 with inlining). The drawings of the unit, which come with the second part
 // of an answer, are without it 0.05 MB smaller; the page's frame, the session, clauses,
-// signing, sealing, links and the protocol some KB each. A profile of presses given to the compiler made the
+// signing, sealing, links and the protocol some KB each; proposals and whys, which come after a press
+// too, 18 KB. A profile of presses given to the compiler made the
 // core 0.1 MB larger and presses no faster.
 var (
 	WasmEnv   = []string{"GOOS=js", "GOARCH=wasm", "CGO_ENABLED=0"}
 	LinkFlags = "-s -w -buildid="
 	WasmFlags = append([]string{"-trimpath"}, plain("config", "web/areas/...", "web/drawing", "web/page",
-		"web/guide", "web/told", "web/session", "pricing/bid/...", "pricing/tables", "pricing/editions",
+		"web/guide", "web/told", "web/session", "pricing/bid/...", "pricing/propose", "pricing/tables", "pricing/editions",
 		"pricing/costs", "pricing/finance", "pricing/sign", "pricing/seal", "pricing/link", "config/standards", "config/csv",
 		"config/letters", "web/app")...)
 )
