@@ -121,11 +121,6 @@ var numerics = []numeric{
 	{"power.InverterAmps", 3, func(v []float64) ([]float64, bool) {
 		return numbers(float64(power.InverterAmps(quantity.Power(v[0]), v[1], v[2])))
 	}, func(v []float64) bool { return all(0, 1e6)(v[:1]) && all(9, 16)(v[1:2]) && all(0.01, 1)(v[2:]) }},
-	{"power.DiameterAWG", 1, func(v []float64) ([]float64, bool) {
-		return numbers(power.DiameterAWG(power.Gauge(whole(v[0]))))
-	}, func(v []float64) bool { return whole(v[0]) >= -3 && whole(v[0]) <= 56 }},
-	{"power.CircularMils", 1, func(v []float64) ([]float64, bool) { return numbers(power.CircularMils(v[0])) },
-		all(0, 100)},
 	{"power.AreaFor", 3, func(v []float64) ([]float64, bool) { return erring(power.AreaFor(v[0], v[1], v[2])) },
 		func(v []float64) bool { return all(0, 1e5)(v[:2]) && all(1e-3, math.MaxFloat64)(v[2:]) }},
 	{"power.DropByArea", 3, func(v []float64) ([]float64, bool) { return numbers(power.DropByArea(v[0], v[1], v[2])) },
@@ -145,8 +140,8 @@ var numerics = []numeric{
 		return erring(quantity.US.Between("12.5", quantity.Inch, v[0], v[1]))
 	}, func(v []float64) bool { return v[0] <= 12.5 && v[1] >= 12.5 }},
 
-	{"space.Minutes", 4, func(v []float64) ([]float64, bool) { return erring(space.Minutes(v[0], v[1], v[2], v[3])) },
-		func(v []float64) bool { return all(0, 1e6)(v) && v[3] > 0 }},
+	{"space.Usable", 3, func(v []float64) ([]float64, bool) { return numbers(space.Usable(v[0], v[1], v[2])) },
+		all(0, 1e6)},
 	{"space.Inside", 3, func(v []float64) ([]float64, bool) {
 		return numbers(float64(space.Inside(&config.Compartment{WidthIn: quantity.Length(v[0]),
 			DepthIn: quantity.Length(v[1]), HeightIn: quantity.Length(v[2])})))
@@ -212,8 +207,8 @@ var notNumeric = map[string]string{
 	"config.Test.Holds": "compares", "leadtime.Plan.LatestOrderFor": "dates; see its own tests",
 	"leadtime.Plan.At": "dates; see its own tests", "leadtime.Plan.Chance": "takes a date",
 	"quantity.System.Parse": "takes a text; see TestNoTextReadsAsEndless", "quantity.System.Show": "gives a text",
-	"power.ParseGauge": "takes a text; see TestNoTextReadsAsEndless", "power.AreaTable.Area": "a table",
-	"quantity.Group": "gives a text", "weight.TakeOff.Section": "adds up parts",
+	"power.AreaTable.Area": "a table",
+	"quantity.Group":       "gives a text", "weight.TakeOff.Section": "adds up parts",
 	"weight.Reading.ResidualLb": "a difference of two fields",
 }
 
@@ -418,8 +413,6 @@ func TestNoTextReadsAsEndless(t *testing.T) {
 				}
 			}
 		}
-		_, err := power.ParseGauge(text)
-		assert.Error(t, err, "%q", text)
 	}
 	for _, v := range hostile {
 		for _, s := range []quantity.System{quantity.US, quantity.Metric} {

@@ -29,11 +29,11 @@ func TestFormulasAreDocumented(t *testing.T) {
 			}
 		}
 	}
-	for _, name := range []string{"Peukert", "DiameterAWG", "AreaFor", "DropByArea", "DropHot", "NextFuse", "Size",
+	for _, name := range []string{"Peukert", "AreaFor", "DropByArea", "DropHot", "NextFuse", "Size",
 		"SizeParallel", "AtVolts", "InverterAmps"} {
 		assert.True(t, seen[name], "%s should have been looked at", name)
 	}
 }
 
-var notFormulas = map[string]bool{"String": true, "ParseGauge": true, "Area": true, "UsualWiring": true,
+var notFormulas = map[string]bool{"String": true, "Area": true, "UsualWiring": true,
 	"Circuits": true, "Wire": true}

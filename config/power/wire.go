@@ -2,9 +2,7 @@ package power
 
 import (
 	"fmt"
-	"math"
 	"strconv"
-	"strings"
 )
 
 // Gauge is a conductor size by its number: 18 to 1, then 0 for 1/0, -1 for
@@ -17,18 +15,6 @@ func (g Gauge) String() string {
 		return strconv.Itoa(1-int(g)) + "/0"
 	}
 	return strconv.Itoa(int(g))
-}
-
-// ParseGauge reads "10" or "2/0".
-func ParseGauge(text string) (Gauge, error) {
-	if n, ok := strings.CutSuffix(text, "/0"); ok {
-		if v, err := strconv.Atoi(n); err == nil && v >= 1 && v <= 4 {
-			return Gauge(1 - v), nil
-		}
-	} else if v, err := strconv.Atoi(text); err == nil && v >= 1 && v <= 40 {
-		return Gauge(v), nil
-	}
-	return 0, fmt.Errorf("%q is no wire size: write 18 to 1, or 1/0 to 4/0", text)
 }
 
 // AreaTable is a named table of conductor areas. Trap: automotive conductors
@@ -74,33 +60,6 @@ func (t AreaTable) Area(g Gauge) (Area, bool) {
 		}
 	}
 	return Area{}, false
-}
-
-// DiameterAWG is the diameter of a solid conductor.
-//
-//	d = 0.005 x 92^((36 - n) / 39)
-//
-// Source: ASTM B258-02 definition (liquisearch.com; engineeringtoolbox.com
-// d_819): size 36 is 0.0050 in, 4/0 (n = -3) is 0.4600 in. Units: in. Valid:
-// n from -3 to 56; otherwise 0. Example: 10: 0.1019 in; 4/0: 0.4600 in.
-func DiameterAWG(g Gauge) float64 {
-	if g < -3 || g > 56 {
-		return 0
-	}
-	return 0.005 * math.Pow(92, (36-float64(g))/39)
-}
-
-// CircularMils of a diameter in inches.
-//
-//	CM = (1000 d)^2
-//
-// Source: definition of the circular mil. Units: in, circular mils. Valid:
-// d from 0 to 100 in; otherwise 0. Example: 0.1019 in: 10,384.
-func CircularMils(d float64) float64 {
-	if !(d >= 0 && d <= 100) {
-		return 0
-	}
-	return 1e6 * d * d
 }
 
 // CopperK is the resistance of one circular-mil foot of copper, warm: at some 30 C.

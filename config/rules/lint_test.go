@@ -119,6 +119,15 @@ func TestLintOfNothing(t *testing.T) {
 	}
 }
 
+func lintWithin(t *testing.T, cat *config.Catalogue, limits *Limits) []config.Finding {
+	e, err := Compile(cat)
+	require.NoError(t, err)
+	l := &Linter{e: e}
+	l.within(limits)
+	l.Go(0)
+	return l.out
+}
+
 func TestLintWithinLimits(t *testing.T) {
 	cat := plain()
 	per := map[string]float64{"plain-step": 10, "wide-step": 25, "spot": 20, "flood": 60}
@@ -129,7 +138,7 @@ func TestLintWithinLimits(t *testing.T) {
 		}
 		return []config.Linear{{Code: "weight.rear-axle", Per: per, Limit: room}}
 	}}
-	found := LintWithin(cat, limits)
+	found := lintWithin(t, cat, limits)
 	require.Len(t, found, 2, "%+v", found)
 	assert.Equal(t, "catalogue.pair-overloaded", found[0].Code)
 	assert.Equal(t, []string{"short", "big-box"}, found[0].Picks)
@@ -139,7 +148,7 @@ func TestLintWithinLimits(t *testing.T) {
 
 func TestEveryDemoOptionFitsSomewhere(t *testing.T) {
 	cat := demo(t)
-	require.Empty(t, LintWithin(cat, demoLimits(cat, &config.Unit{}, 1)))
+	require.Empty(t, lintWithin(t, cat, demoLimits(cat, &config.Unit{}, 1)))
 }
 
 // However many things stand in one place, the lint ends, tells of the first, and says

@@ -8,22 +8,10 @@ import (
 	"boxwright/config/solve"
 )
 
-// LintWithin looks for what the limits leave no room for: a chassis with a
-// body that the rules allow and that no full unit can be built on within its
-// limits, and options that fit within them on none. Limits are those of a
-// unit with no picks yet; what Lint finds is not said again. It asks for every
-// pair, so it takes a second or two on a large catalogue.
-func LintWithin(cat *config.Catalogue, limits *Limits) []config.Finding {
-	e, err := Compile(cat)
-	if err != nil {
-		return nil
-	}
-	l := &Linter{e: e}
-	l.within(limits)
-	l.Go(0)
-	return l.out
-}
-
+// within looks for what the limits leave no room for: a chassis with a body that the
+// rules allow and that no full unit can be built on within its limits, and options that
+// fit within them on none. Limits are those of a unit with no picks yet; what was found
+// without them is not said again.
 func (l *Linter) within(limits *Limits) {
 	if l.possible == nil {
 		l.table(solve.Query{}, func(verdicts []solve.Verdict, _ solve.Result) {

@@ -7,11 +7,9 @@ import (
 	"boxwright/config/space"
 )
 
-func ExampleMinutes() {
-	m, _ := space.Minutes(0.28, 1000, 0, 2) // E cylinder, nothing kept back
-	fmt.Printf("%.0f min\n", m)
-	m, _ = space.Minutes(0.28, 1000, space.ReservePSI, 2)
-	fmt.Printf("%.0f min with 200 psi kept\n", m)
+func ExampleUsable() {
+	fmt.Printf("%.0f min\n", space.Usable(0.28, 1000, 0)/2) // E cylinder, nothing kept back, 2 L/min
+	fmt.Printf("%.0f min with 200 psi kept\n", space.Usable(0.28, 1000, space.ReservePSI)/2)
 	// Output:
 	// 140 min
 	// 112 min with 200 psi kept

@@ -39,25 +39,20 @@ type HoursAt struct {
 	LPM, Hours float64
 }
 
-// Minutes a cylinder lasts at a steady flow.
+// Usable is what a cylinder gives, in liters, until it is down to a residual pressure; at
+// a steady flow it lasts that over the flow.
 //
 //	t = (P - residual) x factor / flow
 //
 // Source: tank duration formula of respiratory-care teaching
-// (respiratorytherapyzone.com, E factor 0.28 L/psi). Units: psi, L/psi,
-// L/min, min. Valid: all at least 0, flow above 0; at or below the residual
-// nothing is left. Example: E cylinder, 1,000 psi, 2 L/min, no residual:
-// 140 min.
-func Minutes(factor, psi, residual, flow float64) (float64, error) {
-	for _, v := range []float64{factor, psi, residual} {
-		if config.Clean(v) != v {
-			return 0, fmt.Errorf("%v is no pressure or cylinder factor: state numbers from 0 up", v)
-		}
+// (respiratorytherapyzone.com, E factor 0.28 L/psi). Units: L/psi, psi, psi, L. Valid: all
+// from 0 up, otherwise 0; at or below the residual nothing is left. Example: E cylinder,
+// 1,000 psi, no residual: 280 L, at 2 L/min 140 min.
+func Usable(factor, psi, residual float64) float64 {
+	if config.Clean(residual) != residual {
+		return 0
 	}
-	if !(flow > 0 && flow <= 1e6) {
-		return 0, fmt.Errorf("%v L/min is no flow: state one above zero", flow)
-	}
-	return max(psi-residual, 0) * factor / flow, nil
+	return config.Clean(factor) * max(config.Clean(psi)-residual, 0)
 }
 
 // AirLPM is the flow of medical air that hours are given for: common practice, no source.
@@ -68,7 +63,7 @@ func (s *Sheet) air(b *vehicle) {
 	usable := 0.0
 	for _, p := range b.Picks {
 		if x := p.Air; x != nil && x.Count >= 1 && x.Count <= 999 {
-			usable += config.Clean(x.LitersPerPSI) * float64(x.Count*p.Qty) * max(config.Clean(x.FullPSI)-ReservePSI, 0)
+			usable += float64(x.Count*p.Qty) * Usable(x.LitersPerPSI, x.FullPSI, ReservePSI)
 		}
 	}
 	for _, flow := range Flows {
@@ -91,8 +86,8 @@ func (s *Sheet) oxygen(b *vehicle) {
 		}
 		c := Cylinder{ID: p.ID, Label: p.Label, Kind: x.Cylinder, Count: x.Count * p.Qty,
 			FullPSI: config.Clean(x.FullPSI)}
-		per := config.Clean(x.LitersPerPSI) * float64(c.Count)
-		c.Liters, c.Usable = per*c.FullPSI, per*max(c.FullPSI-ReservePSI, 0)
+		c.Liters = float64(c.Count) * Usable(x.LitersPerPSI, x.FullPSI, 0)
+		c.Usable = float64(c.Count) * Usable(x.LitersPerPSI, x.FullPSI, ReservePSI)
 		s.Oxygen.Liters += c.Liters
 		usable += c.Usable
 		s.Oxygen.Cylinders = append(s.Oxygen.Cylinders, c)

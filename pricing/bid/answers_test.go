@@ -200,8 +200,10 @@ func TestAnswersByHand(t *testing.T) {
 // back, and none as an exception.
 func TestSpecificationReadsBack(t *testing.T) {
 	q, _ := answersTo(t, "x")
-	var rows [][]string
-	rows = bid.SpecificationRows(bid.Specification(q, quantity.US))
+	rows := [][]string{{"No.", "Requirement", "Comply (Y/N)", "Exception"}}
+	for _, c := range bid.Specification(q, quantity.US) {
+		rows = append(rows, []string{c.No, c.Text, "", ""})
+	}
 	require.Greater(t, len(rows), 100)
 	list, _, err := bid.ReadRequirements(csv.Write(rows))
 	require.NoError(t, err)

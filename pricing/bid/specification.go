@@ -144,12 +144,3 @@ func countUnit(code, unit string) string {
 	}
 	return unit
 }
-
-// SpecificationRows is the specification as a table.
-func SpecificationRows(list []Clause) [][]string {
-	rows := [][]string{{"No.", "Requirement", "Comply (Y/N)", "Exception"}}
-	for _, c := range list {
-		rows = append(rows, []string{c.No, c.Text, "", ""})
-	}
-	return rows
-}

@@ -50,10 +50,6 @@ func content(d *quote.Draft) ([]byte, error) {
 	return c.Bytes()
 }
 
-// Mark names the quote as it stands, whatever is signed or at hand beside it;
-// empty when it cannot be named.
-func (s *Session) Mark() string { return Hashed(content(s.Draft)) }
-
 // Unsign makes a signed quote that was changed into a revision of its own. It
 // runs before every reply, so that nothing is ever shown as signed that is not.
 func (s *Session) Unsign() {
