@@ -455,8 +455,8 @@ func (l *loader) carried(places map[string]stow) []Item {
 		at, stowed := places[c.Compartment]
 		if c.Compartment != "" && !stowed {
 			l.note(config.Warn, "weight.equipment.no-place", e.Label,
-				fmt.Sprintf("Its compartment %q is not in this unit, so it is weighed in the middle of the module.",
-					c.Compartment), "Stow it in a compartment the unit has.")
+				"The compartment it rode in is not in this unit, so it is weighed in the middle of the module.",
+				"Stow it in a compartment the unit has.")
 		}
 		it := l.equipment(e, c.Qty, at, stowed)
 		if l.sound(&it) {

@@ -136,6 +136,7 @@ func flat(d *Draft, kinds int) map[string]string {
 	c := d.Clone()
 	c.WorkOn(0)
 	c.Prev, c.Earlier, c.Issued, c.At = "", "", "", 0
+	c.Needs.Begun = "" // follows the chassis
 	c.More = c.More[:kinds]
 	for _, u := range append([]*config.Unit{&c.Unit}, unitsOf(c.More)...) {
 		u.Picks, u.Proposed, u.LeftOut, u.Details, u.Carried = nil, nil, nil, nil, nil

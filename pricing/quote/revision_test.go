@@ -34,6 +34,9 @@ func TestChangesNameEverything(t *testing.T) {
 			d.Unit.Proposed = []string{d.Unit.Chassis, d.Unit.Body}
 		}, nil, "nor with chassis and module"},
 		{func(d *quote.Draft) {
+			d.Needs.Begun = "cab-17500-169-4x4-diesel"
+		}, nil, "nor what the needs began on, which follows the chassis"},
+		{func(d *quote.Draft) {
 			d.Unit.Set(config.Pick{Option: "fb-push", Qty: 1})
 		}, []quote.Change{{Where: ed.Cat.GroupByID(ed.Cat.OptionByID("fb-push").Group).Label,
 			To: ed.Cat.LabelOf("fb-push")}}, "an option added"},

@@ -158,7 +158,7 @@ func WhyDate(from, to *Quote) string {
 		accounted += x.days
 		sign := "+"
 		if word == "earlier" {
-			sign = "-"
+			sign = "−"
 		}
 		reasons = append(reasons, fmt.Sprintf("%s %s%s working %s", x.label, sign, quantity.Group(x.days, 0),
 			plural(int(math.Round(x.days)), "day", "days")))

@@ -36,8 +36,9 @@ const (
 func (d *picture) label(class string, x, y float64, text string) {
 	half := perLetter * float64(utf8.RuneCountInString(text)) / 2
 	best, bx, by := math.Inf(1), x, y
-	for i := range 9 * 9 {
-		dx, dy := float64(i%9-4)*half/2, float64(i/9-4)*lettering/2
+	step := max(half, lettering) / 2
+	for i := range 13 * 13 {
+		dx, dy := float64(i%13-6)*step, float64(i/13-6)*lettering/2
 		if far := math.Hypot(dx, 1.5*dy); far < best && d.free(x+dx-half, y+dy-lettering+1, x+dx+half, y+dy+1) {
 			best, bx, by = far, x+dx, y+dy
 		}

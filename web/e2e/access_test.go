@@ -232,4 +232,60 @@ func TestNothingRunsOffANarrowScreen(t *testing.T) {
 	w.area("compare")
 	w.click("#pin")
 	fits("compare of two")
+	w.unlock()
+	fits("the seller's costs")
+	require.Empty(t, eval[[]string](w, smallTargets), "what is too small, beside the costs")
+}
+
+// unlock brings the demonstration's cost sheet and leaves it open.
+func (w *window) unlock() {
+	w.t.Helper()
+	file, err := os.ReadFile("../assets/catalogue/demo-costs.json")
+	w.must(err)
+	w.area("seller")
+	w.typed("#costs-pass", keyPhrase)
+	w.must(w.Choose("#f-costs", written(w.t, "costs.json", file)))
+	w.must(w.Until(`document.getElementById("costs-lock")`))
+	w.must(w.Settle())
+}
+
+// cutMoney lists what costs or weighs and does not stand whole on the screen, of what is
+// shown without scrolling sideways.
+const cutMoney = `(() => {
+	document.querySelectorAll("#main details").forEach((d) => (d.open = true));
+	const out = [...document.querySelectorAll("#main td.num, #main .cover b, .big, #standing > .line b")]
+		.filter((e) => e.checkVisibility()).filter((e) => {
+			const right = e.closest(".scroll, .paper")?.getBoundingClientRect().right ?? innerWidth;
+			return e.getBoundingClientRect().right > right + 1 || e.scrollWidth > e.clientWidth + 1 && e.clientWidth;
+		}).map((e) => (e.closest("table")?.caption?.textContent || "") + ": " + e.textContent);
+	const bar = document.querySelector("#standing > .line").getBoundingClientRect().height;
+	return bar > 50 ? [...out, "the lower bar is " + bar + " px high"] : out;
+})()`
+
+// No digit of a price is cut or out of sight on a phone, whatever a change order comes to.
+func TestMoneyIsWholeOnAPhone(t *testing.T) {
+	t.Parallel()
+	w := open(t, folder, drive.Phone, "")
+	w.begin("cut-12500-138-gas", "mod-132-68")
+	w.area("price")
+	w.typed(`#f-item\.0\.units`, "4")
+	w.click("#add-lease")
+	w.signs("demo-key.json")
+	w.area("unit")
+	for _, press := range []string{"#chapter-chassis", "#o-cab-17500-169-4x4-diesel", "#chapter-module", "#o-mod-153-72"} {
+		w.click(press)
+	}
+	w.area("compare")
+	w.click("#pin")
+	w.unlock()
+	for _, screen := range []drive.Screen{drive.Phone, {Width: 390, Height: 844}} {
+		w.must(w.Resize(screen))
+		for _, a := range []string{"price", "compare", "seller", "quote"} {
+			w.area(a)
+			if a == "quote" {
+				require.Regexp(t, `comes to USD \d{3},\d{3}\.\d\d`, w.text("#revision"))
+			}
+			require.Empty(t, eval[[]string](w, cutMoney), "%s at %d px", a, screen.Width)
+		}
+	}
 }

@@ -15,7 +15,7 @@ import (
 func TestSellersCostsStayPrivate(t *testing.T) {
 	t.Parallel()
 	const passphrase = "plum orchard lantern"
-	w := open(t, folder, drive.Desk, "")
+	w := open(t, folder, drive.Desk, "", engine(t))
 	w.begin("cut-14500-158-gas", "mod-146-72")
 	w.area("seller")
 	file, err := os.ReadFile("../assets/catalogue/demo-costs.json")
@@ -29,6 +29,11 @@ func TestSellersCostsStayPrivate(t *testing.T) {
 	seen := w.text("#costs")
 	require.Contains(t, seen, title)
 	require.Contains(t, seen, "Salesperson")
+	w.check("costs that are open")
+	for _, theme := range themes {
+		w.in(theme)
+		w.checkColors("costs that are open, in " + theme)
+	}
 	margin := eval[string](w, `document.querySelector("#costs tbody td:nth-of-type(3)").textContent`)
 	require.Regexp(t, `^\d+,\d{3}\.\d\d$`, margin)
 	private := []string{title, "Salesperson", "Preparation and hand-over", margin, passphrase}

@@ -6,6 +6,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
+	"boxwright/web/app"
 	"boxwright/web/e2e/drive"
 )
 
@@ -44,4 +45,51 @@ func TestThePictureBesideTheOptions(t *testing.T) {
 	require.Equal(t, "quote-drawings.dxf", eval[string](w, `__name`))
 	require.True(t, strings.HasSuffix(file, "EOF\r\n"))
 	require.Contains(t, file, "Inside, toward the rear doors")
+}
+
+// unclear is lettering of pictures that is smaller than can be read or stands over other
+// lettering. What stands before something in a compartment covers it.
+const unclear = `(() => {
+	const out = [];
+	for (const svg of document.querySelectorAll("#main svg:not(.front)")) {
+		if (svg.closest(".paper") || !svg.checkVisibility()) continue;
+		const boxes = [];
+		for (const text of svg.querySelectorAll("text")) {
+			const a = text.getBoundingClientRect(), m = text.getScreenCTM();
+			if (!a.width) continue;
+			const px = parseFloat(getComputedStyle(text).fontSize) * Math.hypot(m.a, m.b);
+			if (px < 9 && !text.classList.contains("text")) out.push(text.textContent + " is " + px.toFixed(1) + " px");
+			for (const [other, b] of boxes) {
+				const wide = Math.min(a.right, b.right) - Math.max(a.left, b.left);
+				const high = Math.min(a.bottom, b.bottom) - Math.max(a.top, b.top);
+				if (wide > 2 && high > 3) out.push(text.textContent + " over " + other.textContent);
+			}
+			boxes.push([text, a]);
+		}
+	}
+	return out;
+})()`
+
+func TestPicturesCanBeRead(t *testing.T) {
+	t.Parallel()
+	w := open(t, folder, drive.Desk, "")
+	d := &desk{core: app.New()}
+	d.do(t, sixStates(t)["full"]...)
+	w.area("start")
+	w.must(w.Choose("#f-draft", written(t, "full.json", d.draft)))
+	w.must(w.Until(`document.getElementById("done").innerText.includes("full.json")`))
+	w.must(w.Settle())
+	for _, screen := range []drive.Screen{drive.Phone, {Width: 1024, Height: 768}} {
+		w.must(w.Resize(screen))
+		for _, area := range []string{"weight", "power", "space", "delivery"} {
+			w.area(area)
+			require.Empty(t, eval[[]string](w, unclear), "%s at %d px", area, screen.Width)
+		}
+		w.area("equipment")
+		eval[bool](w, `(document.querySelectorAll("#main details").forEach((d) => (d.open = true)), true)`)
+		require.Less(t, eval[float64](w, `document.querySelector(".front text").getBoundingClientRect().height`), 25.0,
+			"a number in a compartment at %d px", screen.Width)
+	}
+	reader := open(t, folder, drive.Phone, "#"+w.link())
+	require.Empty(t, eval[[]string](reader, unclear), "what a reader sees first")
 }

@@ -36,6 +36,6 @@ func TestFindingsKeepFiguresWithTheirUnits(t *testing.T) {
 	list := []config.Finding{f}
 	drawn := page.Findings(p, list, "").String()
 	assert.Contains(t, drawn, "178.6\u00a0A of 160\u00a0A, 4 of 5.")
-	assert.Contains(t, drawn, "Take off 19\u00a0A (or 3\u00a0%).")
+	assert.Contains(t, drawn, "> Take off 19\u00a0A (or 3\u00a0%).", "a space, where both stand in one line")
 	assert.Equal(t, "178.6 A of 160 A, 4 of 5.", list[0].Text)
 }

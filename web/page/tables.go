@@ -12,7 +12,8 @@ import (
 )
 
 // Table of rows under heads; a head that begins with ">" is a column of numbers.
-// With the class "cards" its rows stand one beneath the other on a narrow screen.
+// With the class "cards", or "tight" and more than three columns, its rows stand one beneath
+// the other on a narrow screen.
 type Table struct {
 	Caption string
 	Class   string
@@ -22,7 +23,11 @@ type Table struct {
 }
 
 func (t Table) Draw() Part {
-	right, cards := make([]bool, len(t.Heads)), strings.Contains(t.Class, "cards")
+	right, class := make([]bool, len(t.Heads)), t.Class
+	if len(t.Heads) > 3 && strings.Contains(class, "tight") {
+		class += " cards"
+	}
+	cards := strings.Contains(class, "cards")
 	names := make([]string, len(t.Heads))
 	heads := make([]Part, 0, len(t.Heads))
 	for i, h := range t.Heads {
@@ -49,7 +54,7 @@ func (t Table) Draw() Part {
 		return El("tr", tr...)
 	}
 	return El("div", Class("scroll"), At("data-scroll", t.Caption),
-		El("table", Class("data", t.Class),
+		El("table", Class("data", class),
 			If(t.Caption != "", El("caption", Text(t.Caption))),
 			El("thead", El("tr", heads...)),
 			El("tbody",

@@ -63,7 +63,7 @@ func draw(p *Page) Part {
 		),
 		El("div", Class("block screen"), El("div", Class("fields"),
 			page.Field(p.Page, "pin-link", "Add a quote by its link", "",
-				"Paste the whole link; it is checked before anything is shown"), namesOf(p, columns))),
+				"Paste the whole link; it is checked before anything is shown")), namesOf(p, columns)),
 		reasons(columns),
 		comparison(p, columns),
 		p.Sights,
@@ -170,10 +170,11 @@ func namesOf(p *Page, columns []column) Part {
 	if len(columns) < 2 {
 		return nil
 	}
-	return Each(columns, func(i int, c column) Part {
-		return If(c.d != nil, page.Field(p.Page, "column."+c.at, "Name of column "+strconv.Itoa(i+1), p.named(&c),
-			"Blank = its unit name"))
-	})
+	return El("details", At("id", "fold-columns"), El("summary", Text("Name the columns")),
+		El("div", Class("fields"), Each(columns, func(i int, c column) Part {
+			return If(c.d != nil, page.Field(p.Page, "column."+c.at, "Name of column "+strconv.Itoa(i+1), p.named(&c),
+				"Blank = its unit name"))
+		})))
 }
 
 // distinguish gives columns of one name their number and revision, and what else they

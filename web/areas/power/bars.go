@@ -54,10 +54,10 @@ func loadBars(p *Page) Part {
 			y += named
 			continue
 		}
-		parts = append(parts, page.Rect("slot", left, y+11, right-left, 9), page.Rect(l.class, left, y+11, end-left, 9))
+		parts = append(parts, page.Rect("slot", left, y+13, right-left, 9), page.Rect(l.class, left, y+13, end-left, 9))
 		if l.high > l.low {
-			over = append(over, page.Trace("range", "MHMVMV", x(l.low), y+15.5, x(l.high), x(l.low), y+12.5, y+18.5,
-				x(l.high), y+12.5, y+18.5))
+			over = append(over, page.Trace("range", "MHMVMV", x(l.low), y+17.5, x(l.high), x(l.low), y+14.5, y+20.5,
+				x(l.high), y+14.5, y+20.5))
 		}
 		over = append(over, page.Label("strong", left, y+9, l.label+": "+value))
 		y += row

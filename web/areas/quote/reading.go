@@ -152,7 +152,7 @@ func (r *Reading) head(p *Page) Part {
 			El("bdi", El("b", Text(cmp.Or(d.Seller.Name, "a seller not named")))), Text(", "+d.Date.Long())),
 		When(r.Same, func() Part {
 			return El("div", Class("swipe screen"), At("data-scroll", "Pictures"),
-				drawing.Side(p.Page), drawing.Plan(p.Page))
+				portrait(p), drawing.Plan(p.Page))
 		}),
 		El("p", Class("big"), Text(f.Total)),
 		El("p", Class("how"), Text(price+" "), Text(goodThrough(f.Until, p.Today)+".")),
@@ -345,7 +345,7 @@ func figuresInWords(p *Page) Part {
 					p.Show(f.Limit, f.Unit)+")")))
 		}
 	}
-	return page.Fold("figures", "Weight, power and rules", El("ul", Class("checks"), Many(lines...)),
+	return page.Fold("figures", "Weight, power and rules", drawing.Side(p.Page), El("ul", Class("checks"), Many(lines...)),
 		El("p", El("b", Text(p.Q.Assume.Label+": ")), Text(page.VerdictTally(p.Q.Verdicts)+".")))
 }
 
