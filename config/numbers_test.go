@@ -125,8 +125,6 @@ var numerics = []numeric{
 		func(v []float64) bool { return all(0, 1e5)(v[:2]) && all(1e-3, math.MaxFloat64)(v[2:]) }},
 	{"power.DropByArea", 3, func(v []float64) ([]float64, bool) { return numbers(power.DropByArea(v[0], v[1], v[2])) },
 		func(v []float64) bool { return all(0, 1e5)(v[:2]) && all(1, 1e8)(v[2:]) }},
-	{"power.DropMetric", 3, func(v []float64) ([]float64, bool) { return numbers(power.DropMetric(v[0], v[1], v[2])) },
-		func(v []float64) bool { return all(0, 1e5)(v[:2]) && all(5e-4, 5.1e4)(v[2:]) }},
 	{"power.DropHot", 3, func(v []float64) ([]float64, bool) {
 		d, ok := power.DropHot(v[0], v[1], power.Gauge(whole(v[2])), power.AWG)
 		return []float64{d}, ok
@@ -169,18 +167,10 @@ var numerics = []numeric{
 	{"weight.FilletLbIn", 2, func(v []float64) ([]float64, bool) { return numbers(weight.FilletLbIn(v[0], v[1])) },
 		func(v []float64) bool { return all(0, 100)(v) && v[0] <= 1 }},
 	{"weight.SSF", 2, func(v []float64) ([]float64, bool) { return numbers(weight.SSF(v[0], v[1])) }, all(0.1, 1e5)},
-	{"weight.TiltAngle", 1, func(v []float64) ([]float64, bool) { return numbers(weight.TiltAngle(v[0])) },
-		all(0, math.MaxFloat64)},
 	{"weight.Reactions", 3, func(v []float64) ([]float64, bool) { return numbers(weight.Reactions(v[0], v[1], v[2])) },
 		func(v []float64) bool { return all(-1e9, 1e9)(v) && all(-1e5, 1e5)(v[1:2]) && all(1, 1e5)(v[2:]) }},
 	{"weight.Shift", 3, func(v []float64) ([]float64, bool) { return numbers(weight.Shift(v[0], v[1], v[2])) },
 		func(v []float64) bool { return all(-1e9, 1e9)(v) && all(-1e5, 1e5)(v[1:2]) && all(1, 1e5)(v[2:]) }},
-	{"weight.ShiftedCG", 3, func(v []float64) ([]float64, bool) { return numbers(weight.ShiftedCG(v[0], v[1], v[2])) },
-		func(v []float64) bool { return all(-1e9, 1e9)(v) && all(-1e5, 1e5)(v[1:2]) && all(1e-3, 1e9)(v[2:]) }},
-	{"weight.ToShift", 3, func(v []float64) ([]float64, bool) { return numbers(weight.ToShift(v[0], v[1], v[2])) },
-		func(v []float64) bool {
-			return all(0, 1e9)(v[:1]) && all(-1e5, 1e5)(v[1:]) && math.Abs(v[2]) >= 1e-3
-		}},
 	{"weight.Wheels", 3, func(v []float64) ([]float64, bool) { return numbers(weight.Wheels(v[0], v[1], v[2])) },
 		func(v []float64) bool { return all(-1e9, 1e9)(v[:1]) && all(-1e14, 1e14)(v[1:2]) }},
 	{"weight.TireCapacity", 1, func(v []float64) ([]float64, bool) {

@@ -113,19 +113,6 @@ func DropByArea(amps, roundTripFt, circMil float64) float64 {
 	return CopperK * amps * roundTripFt / circMil
 }
 
-// DropMetric is the same drop in metric measure.
-//
-//	E = 0.01787 I L / S
-//
-// Source: DropByArea in other units, 10.75 ohm circular mil/ft being 0.01787 ohm mm2/m,
-// 3.7 % above pure copper at 20 C (CopperOhm). The 0.0164 that is printed for this
-// formula (energy-solutions.co.uk; lena.geoffrichings.co.uk) lies 5 % below pure copper
-// and is not followed. Units: A, m out and back, mm2, V. Valid: as DropByArea; otherwise
-// 0. Example: 1.6 A, 22 m, 1.5 mm2: 0.42 V.
-func DropMetric(amps, roundTripM, mm2 float64) float64 {
-	return DropByArea(amps, roundTripM/metersPerFoot, mm2/mm2PerCircMil)
-}
-
 // ohmsPerKft of stranded uncoated copper at 75 C, by size.
 // Source: NEC chapter 9 table 8 (sfasoft.com/look/35/Conductor_Properties).
 var ohmsPerKft = map[Gauge]float64{18: 7.95, 16: 4.99, 14: 3.14, 12: 1.98, 10: 1.24, 8: 0.778, 6: 0.491, 4: 0.308,

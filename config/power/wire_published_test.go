@@ -23,12 +23,11 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-func TestV1MetricDrop(t *testing.T) {
+func TestV1Drop(t *testing.T) {
 	pure := CopperOhm * 1.6 * 22 / 1.5
 	assert.InDelta(t, 0.4046, pure, 5e-5, "pure copper at 20 C")
 	assert.Less(t, 0.38485, pure, "what is printed, 0.0164 I L/S, lies below it")
-	v := DropMetric(1.6, 22, 1.5)
-	assert.InDelta(t, 10.75*1.6*(22/0.3048)/(1.5/5.067075e-4), v, 1e-9, "the same law in feet and circular mils")
+	v := DropByArea(1.6, 22/0.3048, 1.5/5.067075e-4) // in feet and circular mils
 	assert.Greater(t, v, pure, "warm copper")
 	assert.Less(t, v, 1.06*pure)
 }

@@ -7,6 +7,8 @@ import (
 	"boxwright/config/quantity"
 )
 
+const wireDrop = "power.wire-drop"
+
 // circuits adds the schedule to the sheet, and what it keeps.
 func (s *Sheet) circuits(b *vehicle) {
 	var findings []config.Finding
@@ -14,6 +16,10 @@ func (s *Sheet) circuits(b *vehicle) {
 	s.Findings = append(s.Findings, findings...)
 	for _, f := range wired(s.Circuits) {
 		b.Assume.Bind(&f)
+		if f.Code == wireDrop && f.Sense == "" { // Source: that of UsualWiring
+			f.Limit, f.Sense, f.Basis = UsualWiring().DropPct, config.AtMost, config.CommonPractice
+			f.Source = "voltage drop of what is not critical"
+		}
 		s.Figures = append(s.Figures, f)
 	}
 }
@@ -52,7 +58,7 @@ func wired(list []Conductor) []config.Figure {
 			carry = worst("power.wire-carry", "Least that the wire of a circuit may carry, of its fuse", c, v)
 		}
 		if drop.Code == "" || c.DropPct > drop.Value {
-			drop = worst("power.wire-drop", "Greatest voltage drop of a circuit, of 12 V", c, c.DropPct)
+			drop = worst(wireDrop, "Greatest voltage drop of a circuit, of 12 V", c, c.DropPct)
 		}
 	}
 	if carry.Code == "" {

@@ -1,8 +1,10 @@
 package space
 
 import (
+	"cmp"
 	"fmt"
 	"math"
+	"slices"
 
 	"boxwright/config"
 	"boxwright/config/body"
@@ -20,13 +22,16 @@ const (
 // litters gives the least clear height over a patient who lies, up to a litter, a cabinet
 // or the ceiling, and finds seats under them.
 func (s *Sheet) litters(b *vehicle) {
-	least, over := math.Inf(1), ""
+	least, over, assumed := math.Inf(1), "", ""
 	for _, p := range s.Cots {
 		x, y, z := float64(p.XIn), float64(p.YIn), float64(p.ZIn)
 		lies := body.Box{X0: x - lyingHalfLength, X1: x + lyingHalfLength, Y0: y - lyingHalfWidth,
 			Y1: y + lyingHalfWidth, Z0: z - aboveMattress, Z1: z}
-		if clear, what := b.above(&lies); clear < least {
-			least, over = clear, p.Label+", up to "+what
+		if clear, what, about := b.above(&lies); clear < least {
+			least, over, assumed = clear, p.Label+", up to "+what, about
+			if slices.ContainsFunc(b.model.Parts, func(c body.Part) bool { return c.About && c.Label == p.Label }) {
+				assumed = cmp.Or(assumed, p.Label)
+			}
 		}
 		for _, seat := range b.model.Seats {
 			at := float64(seat.XIn)
@@ -43,15 +48,15 @@ func (s *Sheet) litters(b *vehicle) {
 		return
 	}
 	f := config.Figure{Code: "space.litter", Label: "Clear height over a patient, least: " + over, Value: least,
-		Low: least, High: least, Unit: quantity.Inch, Limit: b.Assume.Factor(config.LitterClearance), Sense: config.AtLeast,
+		Low: least, High: least, Unit: quantity.Inch, Assumed: assumed, Limit: b.Assume.Factor(config.LitterClearance), Sense: config.AtLeast,
 		Source: "clear height over a patient", Basis: config.CommonPractice}
 	s.bind(b, f)
 }
 
-// above is the clear height from the mattress of who lies to what is over it, and what
-// that is.
-func (b *vehicle) above(lies *body.Box) (clear float64, what string) {
-	headroom, _ := b.model.Headroom()
+// above is the clear height from the mattress of who lies to what is over it, what that is,
+// and what of it has a size that is only assumed.
+func (b *vehicle) above(lies *body.Box) (clear float64, what, assumed string) {
+	headroom, assumed := b.model.Headroom()
 	clear, what = headroom-lies.Z0, "the ceiling"
 	for i := range b.model.Parts {
 		p := &b.model.Parts[i]
@@ -65,8 +70,11 @@ func (b *vehicle) above(lies *body.Box) (clear float64, what string) {
 		box.Z0, box.Z1 = box.Z0-b.model.Floor, box.Z1-b.model.Floor
 		if box.X0 < lies.X1 && box.X1 > lies.X0 && box.Y0 < lies.Y1 && box.Y1 > lies.Y0 && box.Z0 > lies.Z1 &&
 			box.Z0-lies.Z0 < clear {
-			clear, what = box.Z0-lies.Z0, p.Label
+			clear, what, assumed = box.Z0-lies.Z0, p.Label, ""
+			if p.About {
+				assumed = p.Label
+			}
 		}
 	}
-	return clear, what
+	return clear, what, assumed
 }

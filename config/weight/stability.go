@@ -1,7 +1,5 @@
 package weight
 
-import "math"
-
 // SSF is the static stability factor: half the track over the height of the
 // center of gravity. Zero when either is none.
 //
@@ -16,19 +14,4 @@ func SSF(track, height float64) float64 {
 		return 0
 	}
 	return track / (2 * height)
-}
-
-// TiltAngle is the angle of a tilt table, in degrees, at which a rigid vehicle
-// of this static stability factor begins to tip.
-//
-// Source: geometry, tan(angle) = T/2h.
-// Units: degrees.
-// Valid: ssf >= 0; a negative or non-finite one gives zero.
-// Example: TiltAngle(0.49858) = 26.5, the angle of the tilt test in NFPA 1901
-// 4.13.1.
-func TiltAngle(ssf float64) float64 {
-	if !(ssf > 0) || !finite(ssf) {
-		return 0
-	}
-	return math.Atan(ssf) * 180 / math.Pi
 }

@@ -33,35 +33,6 @@ func Shift(w, d, wheelbase float64) float64 {
 	return rear
 }
 
-// ShiftedCG is how far the center of gravity of total moves when w, a part of
-// it, is moved by d.
-//
-// Source: change in CG = w d / total (weight-and-balance method of
-// FAA-H-8083-1, as worked in its public training texts).
-// Units: lb; in, the sign of d.
-// Valid: a total above 0.001 lb, all to 1e9 lb and 1e5 in; otherwise zero.
-// Example: ShiftedCG(180, 32, 2700) = 2.1333.
-func ShiftedCG(w, d, total float64) float64 {
-	if !within(1e-3, 1e9, total) || !within(-1e9, 1e9, w) || !within(-1e5, 1e5, d) {
-		return 0
-	}
-	return w * d / total
-}
-
-// ToShift is the weight that must be moved by d so that the center of gravity
-// of total moves by change.
-//
-// Source: as ShiftedCG, solved for w.
-// Units: lb; in.
-// Valid: d of 0.001 to 1e5 in either way, all to 1e9 lb and 1e5 in; otherwise zero.
-// Example: ToShift(3200, 1.5, 25) = 192.
-func ToShift(total, change, d float64) float64 {
-	if !within(1e-3, 1e5, math.Abs(d)) || !within(0, 1e9, total) || !within(-1e5, 1e5, change) {
-		return 0
-	}
-	return total * change / d
-}
-
 // Wheels splits an axle load between its left and right wheel ends. turn is
 // the moment of the load about the centerline, positive to the right.
 //

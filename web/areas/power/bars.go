@@ -45,7 +45,12 @@ func loadBars(p *Page) Part {
 		value := p.Show(float64(l.amps), quantity.Amp)
 		said += " " + l.label + ": " + value + "."
 		if l.class == "given" {
-			over = append(over, page.Trace("limit", "MV", end, y, foot))
+			path, at := "MV", []float64{end, y, 4 + named*3} // from its name down, and over each bar
+			for i := range s.Modes {
+				bar := 4 + named*3 + row*float64(i) + 11
+				path, at = path+"MV", append(at, end, bar-1, bar+10)
+			}
+			over = append(over, page.Trace("limit", path, at...))
 			if end > wide {
 				over = append(over, page.Label("strong end", end-4, y+9, l.label+": "+value))
 			} else {
