@@ -15,7 +15,7 @@ func (l *Linter) data() {
 		Prices map[string]json.RawMessage `json:"prices"`
 	}
 	_ = json.Unmarshal(l.e.cat.PriceBook, &book)
-	var massless, idle []string
+	var massless, lighter, idle []string
 	standard := map[string][]string{}
 	for i := range l.e.cat.Options {
 		o := &l.e.cat.Options[i]
@@ -28,8 +28,11 @@ func (l *Linter) data() {
 			l.add("no-price", config.Stop, where, fmt.Sprintf("%s has no price: the price book has no %q.", o.Label,
 				key), "Add a price, 0 if it costs nothing.", o.ID)
 		}
-		if o.Mass == nil {
+		switch {
+		case o.Mass == nil:
 			massless = append(massless, o.ID)
+		case o.Mass.Lb < 0:
+			lighter = append(lighter, o.ID)
 		}
 		if len(o.Work) == 0 {
 			idle = append(idle, o.ID)
@@ -48,6 +51,11 @@ func (l *Linter) data() {
 	if massless != nil {
 		l.add("no-mass", config.Note, "options", fmt.Sprintf("No mass is stated of %d: %s.", len(massless),
 			named(massless)), "State the mass of each, 0 if it has none.", massless...)
+	}
+	if lighter != nil {
+		l.add("mass-below-zero", config.Note, "options", fmt.Sprintf("The mass of %d is below zero: %s.", len(lighter),
+			named(lighter)), "Right only where it stands in the place of something heavier that is counted elsewhere; "+
+			"otherwise state what it weighs itself.", lighter...)
 	}
 	if idle != nil {
 		l.add("no-work", config.Note, "options", fmt.Sprintf("%d add no plant work: %s.", len(idle), named(idle)),

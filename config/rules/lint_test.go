@@ -76,6 +76,11 @@ func TestLintFindsPlantedFaults(t *testing.T) {
 		{"an option without price, mass and work", func(c *config.Catalogue) {
 			c.Options = append(c.Options, config.Option{ID: "horn", Group: "lamp", Label: "Horn"})
 		}, []string{"catalogue.no-price", "catalogue.no-mass", "catalogue.no-work"}, "Horn has no price"},
+		{"an option that takes mass off", func(c *config.Catalogue) {
+			m := *c.Options[0].Mass
+			m.Lb = -40
+			c.Options[0].Mass = &m
+		}, []string{"catalogue.mass-below-zero"}, "below zero: plain-step"},
 		{"two of a choice of one that are standard", func(c *config.Catalogue) {
 			c.Options[0].Standard, c.Options[1].Standard = true, true
 		}, []string{"catalogue.standard-twice"}, "2 are standard"},

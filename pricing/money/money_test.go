@@ -97,6 +97,8 @@ func TestTextsOfFilesAndReaders(t *testing.T) {
 	p, err := money.ParsePercent("8.250000")
 	require.NoError(t, err)
 	assert.Equal(t, "8.25 %", p.Show())
+	_, err = money.ParsePercent("8.12345678")
+	require.EqualError(t, err, `"8.12345678" is not a percentage of at most six decimals: write "8.123457"`)
 	p, err = money.ParsePercent("100")
 	require.NoError(t, err)
 	assert.Equal(t, "100", p.String(), "a whole hundred keeps its zeros")

@@ -126,6 +126,15 @@ func (t *taking) list(l *list, s *sheet) {
 			texts[was] = line(e)
 		}
 	})
+	missing := 0
+	for _, text := range texts {
+		if text == "" {
+			missing++
+		}
+	}
+	if missing > 0 {
+		t.lacks = append(t.lacks, fmt.Sprintf("%s lacks %d of %d rows", s.name, missing, len(texts)))
+	}
 	t.edits = append(t.edits, p.change(t.file, texts, added)...)
 }
 

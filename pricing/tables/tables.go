@@ -97,12 +97,31 @@ func In(file []byte, sheets []Sheet) ([]byte, error) {
 		if t.check(edited); len(t.ps) == 0 {
 			return edited, nil
 		}
+		t.ps = t.cause()
 	}
 	if more := len(t.ps) - maxProblems; more > 0 {
 		t.ps = append(t.ps[:maxProblems],
 			config.Problem{Code: "table.more", Where: "the tables", Text: fmt.Sprintf("have %d more faults", more)})
 	}
 	return nil, t.ps
+}
+
+// mostEffects of missing rows are told one by one.
+const mostEffects = 10
+
+// cause says first and once that rows are missing where that leaves much out of order, and
+// folds what follows from it.
+func (t *taking) cause() config.Problems {
+	more := len(t.ps) - mostEffects
+	if more <= 0 || t.lacks == nil {
+		return t.ps
+	}
+	first := config.Problem{Code: "table.rows-missing", Where: "the tables", Text: fmt.Sprintf("%s. A row that is "+
+		"not there takes its entry out of the catalogue, and %d places still speak of what is gone. Put the rows back, "+
+		"or take those places out too; the first of them follow", strings.Join(t.lacks, ", and "), len(t.ps))}
+	out := append(config.Problems{first}, t.ps[:mostEffects]...)
+	return append(out, config.Problem{Code: "table.more", Where: "the tables",
+		Text: fmt.Sprintf("leave %d more places like these", more)})
 }
 
 func problem(code, where, text string) config.Problems {
@@ -139,6 +158,7 @@ type taking struct {
 	*catalogue
 	sheets map[string]*sheet // by the table's name
 	edits  []edit
+	lacks  []string // tables without rows that the catalogue has
 	ps     config.Problems
 }
 

@@ -356,6 +356,16 @@ func TestAllFaultsAtOnceAndBounded(t *testing.T) {
 	_, err = tables.In(catalogue.Demo, []tables.Sheet{sheet, edited(t, "options", "weld 10; grind 14", "x")})
 	require.Len(t, err, 2, "a fault of the whole is looked for when the cells are sound")
 
+	text, err = tables.Out(catalogue.Demo, "options")
+	require.NoError(t, err)
+	rows := strings.SplitAfter(text, "\n")
+	half := strings.Join(rows[:len(rows)/2], "")
+	_, err = tables.In(catalogue.Demo, []tables.Sheet{{Name: "options.csv", Text: half}})
+	ps = err.(config.Problems)
+	require.Len(t, ps, 12, "the cause, the first that follow from it, and how many more")
+	require.Contains(t, ps[0].Text, "options.csv lacks ")
+	require.Contains(t, ps[11].Text, "more places like these")
+
 	_, err = tables.In(catalogue.Demo, []tables.Sheet{sheet, sheet})
 	require.ErrorContains(t, err, "take in one of each")
 	_, err = tables.In([]byte("{}"), nil)
