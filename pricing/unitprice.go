@@ -160,7 +160,7 @@ func (o *order) keyedSurcharge(n int, p *priced, s Surcharge, u *config.Unit, pi
 		}
 		how := fmt.Sprintf("%s for each of %d", s.Amount.Show(), pieces[to])
 		if s.Amount.IsZero() {
-			how = fmt.Sprintf("%s of what it is on, at %s", s.Percent.Show(), listed[to].Show())
+			how = fmt.Sprintf("%s of %s", s.Percent.Show(), listed[to].Show())
 		}
 		o.adjust(n, p, LineSurcharge, s.Label, a, how, s.Reason, s.ID, []part{part(to)})
 	}

@@ -38,7 +38,36 @@ func Changes(from, to *Quote) []Change {
 			out = append(out, made(unit, from.Edition.Cat, to.Edition.Cat, &a[i].Unit, &b[i].Unit)...)
 		}
 	}
-	return append(out, otherwise(from.Draft, to.Draft)...)
+	return append(exchanged(out), otherwise(from.Draft, to.Draft)...)
+}
+
+// exchanged makes one change of the one thing that went and the one that came in its place.
+func exchanged(list []Change) []Change {
+	went, came := map[string]int{}, map[string]int{}
+	for _, c := range list {
+		if c.To == "" {
+			went[c.Where]++
+		}
+		if c.From == "" {
+			came[c.Where]++
+		}
+	}
+	var out []Change
+	at := map[string]int{} // where the first half of an exchange stands in out
+	for _, c := range list {
+		if went[c.Where] != 1 || came[c.Where] != 1 || c.From != "" && c.To != "" {
+			out = append(out, c)
+			continue
+		}
+		i, half := at[c.Where]
+		if !half {
+			at[c.Where] = len(out)
+			out = append(out, c)
+			continue
+		}
+		out[i].From, out[i].To = out[i].From+c.From, out[i].To+c.To
+	}
+	return out
 }
 
 // made compares what two units are made of.
@@ -100,7 +129,7 @@ func both[T any](a, b []T, id func(T) string) []string {
 // named are readers' words for fields of a draft; any other field is called by
 // its own name with the marks taken out.
 var named = map[string]string{
-	"number": "quote number", "rev": "revision", "date": "date of the quote", "title": "what the unit is called",
+	"number": "quote number", "date": "date of the quote", "title": "what the unit is called",
 	"unit.order_on": "order date", "unit.needed_by": "needed by", "unit.rule_set": "rule set in force", "unit.edition": "catalogue edition", "unit.catalogue": "catalogue",
 	"terms.units": "number of units", "terms.discount_percent": "agreed discount, percent", "terms.discount_amount": "agreed discount, amount", "terms.discount_reason": "reason for the discount",
 	"terms.tax_rate": "sales tax rate", "terms.tax_exempt": "exempt from sales tax",
@@ -122,7 +151,8 @@ func otherwise(a, b *Draft) []Change {
 		if was[k] != after[k] {
 			where := named[k]
 			if where == "" {
-				where = strings.NewReplacer(".", ", ", "_", " ").Replace(k)
+				where = strings.TrimPrefix(strings.TrimPrefix(k, "terms."), "unit.")
+				where = strings.NewReplacer(".", ", ", "_", " ").Replace(where)
 			}
 			out = append(out, Change{where, was[k], after[k]})
 		}
@@ -135,7 +165,7 @@ func otherwise(a, b *Draft) []Change {
 func flat(d *Draft, kinds int) map[string]string {
 	c := d.Clone()
 	c.WorkOn(0)
-	c.Prev, c.Earlier, c.Issued, c.At = "", "", "", 0
+	c.Prev, c.Earlier, c.Issued, c.At, c.Rev = "", "", "", 0, 0
 	c.Needs.Begun = "" // follows the chassis
 	c.More = c.More[:kinds]
 	for _, u := range append([]*config.Unit{&c.Unit}, unitsOf(c.More)...) {

@@ -1,6 +1,7 @@
 package quote_test
 
 import (
+	"slices"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -53,8 +54,15 @@ func TestChangesNameEverything(t *testing.T) {
 		{func(d *quote.Draft) {
 			d.Terms.DiscountPercent, _ = money.ParsePercent("1.5")
 		}, []quote.Change{{Where: "agreed discount, percent", To: "1.5"}}, "a term"},
-		{func(d *quote.Draft) { d.Rev = 1; d.Prev = "x" }, []quote.Change{{Where: "revision", From: "0", To: "1"}},
-			"the chain itself is not listed"},
+		{func(d *quote.Draft) { d.Rev = 1; d.Prev = "x" }, nil, "the chain itself is not listed"},
+		{func(d *quote.Draft) {
+			d.Unit.Picks = slices.DeleteFunc(d.Unit.Picks, func(p config.Pick) bool { return p.Option == "cot-manual" })
+			d.Unit.Set(config.Pick{Option: "cot-power", Qty: 1})
+		}, []quote.Change{{Where: "Cot", From: ed.Cat.LabelOf("cot-manual"), To: ed.Cat.LabelOf("cot-power")}},
+			"one thing in the place of another is one change"},
+		{func(d *quote.Draft) {
+			d.Terms.TrainingDays, _ = money.ParseQuantity("3")
+		}, []quote.Change{{Where: "training days", To: "3"}}, "a term without a name of its own"},
 		{func(d *quote.Draft) {
 			d.Unit.Carried = []config.Carried{{Equipment: ed.Cat.Equipment[0].ID, Qty: 2}}
 		}, []quote.Change{{Where: "loose equipment", To: ed.Cat.Equipment[0].Label + ": 2, not stowed"}},

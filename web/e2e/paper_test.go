@@ -14,23 +14,26 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"boxwright/pricing/link"
+	"boxwright/pricing/quote"
 	"boxwright/web/app"
+	"boxwright/web/assets/catalogue"
 	"boxwright/web/e2e/drive"
 )
 
-// twelve units, one on each chassis, of several kinds and terms.
+// twelve units on as many chassis as may be, of several kinds and terms.
 var twelve = []struct {
 	name string
 	acts []app.Act
 }{
 	{"van", begun("van-9500-148-gas", "van-60")},
 	{"advanced van", begun("van-9900-148-4x4", "van-72", pick("dp-als"))},
-	{"remount", []app.Act{{Do: "remount", ID: "cut-12500-138-gas"}}},
-	{"two patients", begun("cut-14000-158-gas", "mod-146-68", pick("arr-cot-bench"))},
+	{"remount", begun("cab-16500-169-diesel", "mod-153-72", app.Act{Do: "remount"}, pick("rm-dye"), pick("rm-warranty"))},
+	{"two patients", needed("multi", "3")},
 	{"to a list", begun("cut-14500-158-gas", "mod-146-72")},
-	{"neonatal", begun("cut-14500-158-4x4", "mod-146-72", pick("dp-neonatal"))},
+	{"neonatal", needed("neonatal", "4")},
 	{"stopped", begun("cab-14000-165-gas", "mod-146-68", pick("fb-winch"))},
-	{"critical care", begun("cab-14000-169-4x4-diesel", "mod-146-72", pick("dp-critical"))},
+	{"critical care", needed("critical", "4")},
 	{"three alike and another", begun("cab-16500-169-diesel", "mod-153-72",
 		app.Act{Do: "set", ID: "terms.units", Value: "3"}, app.Act{Do: "add", ID: "item"}, pick("cot-power"))},
 	{"leased", begun("cab-17500-169-4x4-diesel", "mod-153-72", app.Act{Do: "add", ID: "lease"})},
@@ -42,17 +45,25 @@ func begun(chassis, body string, more ...app.Act) []app.Act {
 	return append([]app.Act{{Do: "new", ID: chassis, Value: body}}, more...)
 }
 
+// needed is the unit proposed for a duty and so many seats, with its usual equipment aboard.
+func needed(duty, crew string) []app.Act {
+	return []app.Act{{Do: "set", ID: "needs.duty", Value: duty}, {Do: "set", ID: "needs.crew", Value: crew}, {Do: "propose"},
+		{Do: "take-proposal", ID: "cheapest"}, {Do: "carry-usual", ID: duty}}
+}
+
 func pick(id string) app.Act { return app.Act{Do: "pick", ID: id, On: true} }
 
 // mostPages of each document of one kind of unit.
 var mostPages = map[string]int{"quote": 16, "drawings": 16, "response": 6, "exceptions": 2, "bidspec": 9, "order": 12,
-	"test": 8, "labels": 4, "upkeep": 4}
+	"test": 8, "labels": 4, "upkeep": 4, "change": 4, "comparison": 5}
 
 // inLarge are units whose documents are printed in large print as well.
 var inLarge = map[string]bool{"van": true, "to a list": true, "leased": true, "three alike and another": true}
 
-// papers are the documents in the order they are offered.
-var papers = []string{"quote", "drawings", "response", "exceptions", "bidspec", "order", "test", "labels", "upkeep"}
+// papers are the documents in the order they are offered, the comparison with another unit
+// and the change order of a revision.
+var papers = []string{"quote", "drawings", "response", "exceptions", "bidspec", "order", "test", "labels", "upkeep",
+	"comparison", "change"}
 
 // desk asks a core as the page does, without a browser.
 type desk struct {
@@ -87,6 +98,47 @@ func (d *desk) do(t *testing.T, acts ...app.Act) (main string) {
 	return main
 }
 
+// paper is the document within the main part of the page.
+func (d *desk) paper(t *testing.T, id string) string {
+	t.Helper()
+	var main string
+	switch id {
+	case "comparison": // with a unit of another kind
+		other := *d
+		other.do(t, app.Act{Do: "pin"})
+		other.do(t, begun("cut-14500-158-gas", "mod-146-72", app.Act{Do: "set", ID: "title", Value: "Medic 14"})...)
+		return other.do(t, app.Act{Do: "go", ID: "compare"})
+	case "change":
+		revision := *d
+		revision.revise(t)
+		main = revision.do(t, app.Act{Do: "paper", ID: id})
+	default:
+		main = d.do(t, app.Act{Do: "paper", ID: id})
+	}
+	from, to := strings.Index(main, "<article"), strings.LastIndex(main, "</article>")
+	require.Positive(t, from, "there is a document")
+	return main[from:to] + "</article>"
+}
+
+// revise begins a revision of the quote that changes what most customers change.
+func (d *desk) revise(t *testing.T) {
+	t.Helper()
+	ed, err := quote.OpenEdition(catalogue.Demo)
+	require.NoError(t, err)
+	was, err := quote.ReadDraft(d.draft)
+	require.NoError(t, err)
+	q, err := quote.Compute(ed, was)
+	require.NoError(t, err)
+	text, err := link.Encode(q)
+	require.NoError(t, err)
+	now := was.Clone()
+	now.Prev, now.Earlier, now.Rev = link.Name(text), text, was.Rev+1
+	d.draft, err = json.Marshal(now)
+	require.NoError(t, err)
+	d.do(t, pick("cot-power"), pick("rm-floor-board"), app.Act{Do: "set", ID: "terms.training_days", Value: "3"},
+		app.Act{Do: "go", ID: "quote"})
+}
+
 // The widths of a letter page within its margins, and of a sheet of drawings.
 var (
 	letterWide = drive.Screen{Width: 703, Height: 900}
@@ -99,7 +151,7 @@ var (
 const cutOff = `((points) => {
 	const out = new Set();
 	const tell = (what, e) => out.add(what + ": " + (e.textContent || e.value).trim().slice(0, 60));
-	for (const e of document.querySelectorAll(".paper *")) {
+	for (const e of document.querySelectorAll("#main *")) {
 		if (!e.getClientRects().length) continue;
 		const style = getComputedStyle(e);
 		if (e.ownerSVGElement) {
@@ -129,7 +181,8 @@ const markAll = `(() => {
 	links.style.breakBefore = "page";
 	const rows = new Map();
 	const kinds = "h1, h2, h3, caption, tr, figure, li, p";
-	for (const e of document.querySelectorAll(".paper:not(.bare) .sheet > tbody > tr > td :is(" + kinds + ")")) {
+	for (const e of document.querySelectorAll(".paper:not(.bare) .sheet > tbody > tr > td :is(" + kinds +
+		"), #main:not(:has(.paper)) :is(" + kinds + ")")) {
 		const a = document.createElement("a");
 		e.id = "at-" + told.length;
 		a.href = "#" + e.id; a.textContent = ".";
@@ -137,7 +190,7 @@ const markAll = `(() => {
 		const table = e.localName === "tr" ? e.closest("table") : null;
 		if (table && !rows.has(table)) rows.set(table, rows.size + 1);
 		told.push({ kind: e.closest("thead") ? "head" : e.localName, table: table ? rows.get(table) : 0,
-			text: [...e.querySelectorAll("th, td")].map((c) => c.textContent).join(" ") || e.textContent.slice(0, 60),
+			text: [...e.querySelectorAll("th, td")].map((c) => c.innerText).join(" ") || e.textContent.slice(0, 60),
 			shown: e.getClientRects().length > 0 });
 	}
 	document.getElementById("main").append(links);
@@ -171,7 +224,9 @@ func TestDocumentsOnPaper(t *testing.T) {
 				for i := half; i < len(twelve); i += 2 {
 					u := twelve[i]
 					d := &desk{core: app.New()}
-					d.do(t, u.acts...)
+					for _, a := range u.acts { // one after the other, as they are pressed
+						d.do(t, a)
+					}
 					if u.name == "to a list" {
 						d.do(t, app.Act{Do: "paste-list", Value: string(list)})
 					}
@@ -182,7 +237,7 @@ func TestDocumentsOnPaper(t *testing.T) {
 					d.do(t, app.Act{Do: "go", ID: "quote"})
 					for _, id := range papers {
 						t.Run(u.name+" "+id, func(t *testing.T) {
-							w.onPaper(t, id, 1+strings.Count(u.name, " and "), d.do(t, app.Act{Do: "paper", ID: id}))
+							w.onPaper(t, id, 1+strings.Count(u.name, " and "), d.paper(t, id))
 						})
 					}
 					if !inLarge[u.name] {
@@ -191,7 +246,7 @@ func TestDocumentsOnPaper(t *testing.T) {
 					d.do(t, app.Act{Do: "set", ID: "large", On: true})
 					for _, id := range papers {
 						t.Run(u.name+" "+id+" in large print", func(t *testing.T) {
-							w.onPaper(t, id, 1+strings.Count(u.name, " and "), d.do(t, app.Act{Do: "paper", ID: id}))
+							w.onPaper(t, id, 1+strings.Count(u.name, " and "), d.paper(t, id))
 						})
 					}
 				}
@@ -200,11 +255,9 @@ func TestDocumentsOnPaper(t *testing.T) {
 	})
 }
 
-// onPaper prints the document within main and looks at each of its pages.
-func (w *window) onPaper(t *testing.T, id string, kinds int, main string) {
-	from, to := strings.Index(main, "<article"), strings.LastIndex(main, "</article>")
-	require.Positive(t, from, "there is a document")
-	article, err := json.Marshal(main[from:to] + "</article>")
+// onPaper prints a document and looks at each of its pages.
+func (w *window) onPaper(t *testing.T, id string, kinds int, document string) {
+	article, err := json.Marshal(document)
 	require.NoError(t, err)
 	if id == "drawings" {
 		w.must(w.Resize(sheetWide))
@@ -212,7 +265,7 @@ func (w *window) onPaper(t *testing.T, id string, kinds int, main string) {
 	}
 	large := strings.HasSuffix(t.Name(), "large_print")
 	least := "8"
-	if large && id != "drawings" {
+	if large && id != "drawings" && id != "comparison" {
 		least = "12"
 	}
 	lost, err := drive.Eval[[]string](w.Tab,
@@ -245,7 +298,7 @@ func (w *window) onPaper(t *testing.T, id string, kinds int, main string) {
 	if large {
 		most *= 3
 	}
-	if strings.Contains(main, "lease-purchase") {
+	if strings.Contains(document, "lease-purchase") {
 		most += 4 // its schedule is an annex
 	}
 	assert.LessOrEqual(t, len(pages), most, "pages")

@@ -9,8 +9,8 @@ import (
 	. "boxwright/web/page/markup"
 )
 
-// Dates are the delivery dates at both chances, and how they came about.
-func Dates(p *Page) Part {
+// Dates are the delivery dates at both chances, and with why how they came about.
+func Dates(p *Page, why bool) Part {
 	s := p.Q.Plan
 	t := Table{Caption: "Delivery", Class: "tight", Heads: []string{"", "Likely date (50 %)", "Safe date (90 %)"}}
 	row := func(name string, r leadtime.Reckoning) {
@@ -18,8 +18,12 @@ func Dates(p *Page) Part {
 		t.Rows = append(t.Rows, []Part{Text(name), Text(r.EvenOdds.Long() + " (" + strconv.Itoa(even) + " working days)"),
 			Text(r.NineInTen.Long() + " (" + strconv.Itoa(nine) + ")")})
 	}
-	row("All steps together, which this quote uses", s.Simulated)
-	row("The longest chain of steps alone", s.Analytic)
+	if why {
+		row("All steps together, which this quote uses", s.Simulated)
+		row("The longest chain of steps alone", s.Analytic)
+	} else {
+		row("Ordered "+s.Order.Long(), s.Simulated)
+	}
 	even := ""
 	if s.TooHopefulAtEven > 0 {
 		even = " and " + quantity.Group(s.TooHopefulAtEven, 1) + " at 50 %"
@@ -29,7 +33,7 @@ func Dates(p *Page) Part {
 		common = " (on that path alone, " + quantity.Group(s.TogetherAtNine, 1) + ")"
 	}
 	return Many(t.Draw(),
-		If(s.TooHopefulAtNine > 0,
+		If(why && s.TooHopefulAtNine > 0,
 			El("p", Class("how"),
 				Text("The longest chain alone would be too hopeful by "+quantity.Group(s.TooHopefulAtNine, 1)+
 					" working days at 90 %"+even+": other steps can end later, a slot can be missed, and "+

@@ -56,6 +56,7 @@ func draw(p *Page) Part {
 	}
 	return Many(
 		page.Heading("Compare", lead),
+		El("p", Class("on-paper"), Text("As of "+p.Today.Long()+".")),
 		El("div", Class("row-tools screen"),
 			If(!p.Reading, page.Action("pin", "", "", "Add to compare", Class("main"), At("id", "pin"))),
 			El("label", At("for", "f-only-dif"), El("input", At("type", "checkbox"), At("id", "f-only-dif"),
@@ -148,7 +149,7 @@ func (p *Page) columns() []column {
 	}
 	p.distinguish(set)
 	for i, c := range set {
-		name := If(c.d != nil, El("b", El("bdi", Text(c.name))))
+		name := If(c.d != nil, El("b", El("bdi", Text(page.Held(c.name)))))
 		set[i].head = Many(name, c.head, If(c.at != ownColumn, El("span", Class("how"),
 			If(!p.Reading, page.Action("swap", c.at, "", "", Class("quiet"), At("id", "swap-"+c.at),
 				page.Named("Work on this", c.name))),
@@ -453,7 +454,7 @@ func (p *Page) rows(rows []quote.Row, names []string) (body []Part, n int) {
 		if r.Differs {
 			n++
 		}
-		cells := Each(r.Cells, func(i int, c string) Part { return El("td", At("data-head", names[i]), Text(c)) })
+		cells := Each(r.Cells, func(i int, c string) Part { return El("td", At("data-head", names[i]), Text(page.Held(c))) })
 		body = append(body, El("tr", If(r.Differs, Class("differs")), El("th", At("scope", "row"), Text(r.Label)),
 			cells))
 	}

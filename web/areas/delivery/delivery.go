@@ -55,7 +55,7 @@ func draw(p *Page) Part {
 				page.Number(p.Page, "chance", "With a chance of", strconv.Itoa(p.chance()), "in 100", "From 1 to 99"),
 			),
 			asked(p),
-			page.Dates(p.Page),
+			page.Dates(p.Page, true),
 			chanceChart(p),
 		),
 		page.Block("The work, day by day", page.ScheduleChart(p.Page),

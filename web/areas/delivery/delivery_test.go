@@ -44,6 +44,6 @@ func TestWorkingDaysFitTheDate(t *testing.T) {
 	p := pagetest.Of(t, quotetest.Demo(t), "cut-14500-158-gas", false)
 	for _, days := range []float64{109.6, 110, 110.4} {
 		p.Q.Plan.Simulated.EvenOddsDays = days
-		assert.Contains(t, page.Dates(p).String(), "("+strconv.Itoa(int(math.Ceil(days)))+" working days)", days)
+		assert.Contains(t, page.Dates(p, true).String(), "("+strconv.Itoa(int(math.Ceil(days)))+" working days)", days)
 	}
 }

@@ -169,7 +169,7 @@ func paper(p *Page) Part {
 		number = ", not numbered"
 	}
 	shown := papers[0]
-	for _, x := range papers {
+	for _, x := range offered(p) {
 		if x.id == p.View.Paper {
 			shown = x
 		}
@@ -216,6 +216,7 @@ var papers []paperKind
 func init() { // their functions look the list up
 	papers = []paperKind{
 		{id: "quote", label: "Quote", draw: quotePaper},
+		{id: changeID, label: "Change order", draw: changePaper},
 		{id: drawingsID, label: "Drawing set", draw: drawings, bare: true},
 		{id: "response", label: "Response form", draw: responseForm},
 		{id: "exceptions", label: "Exceptions", draw: exceptions},
@@ -225,6 +226,17 @@ func init() { // their functions look the list up
 		{id: "labels", label: "Label data", draw: eachUnit(labelData)},
 		{id: "upkeep", label: "Maintenance schedule", draw: eachUnit(upkeep)},
 	}
+}
+
+// changeID is the document that only a revision has.
+const changeID = "change"
+
+// offered are the documents that this quote has.
+func offered(p *Page) []paperKind {
+	if p.before() != nil {
+		return papers
+	}
+	return slices.DeleteFunc(slices.Clone(papers), func(x paperKind) bool { return x.id == changeID })
 }
 
 // PaperOf is the id itself where there is such a paper, and the quote's where
@@ -240,9 +252,14 @@ func PaperOf(id string) string {
 
 // papersChoice says which document is shown and printed.
 func papersChoice(p *Page) Part {
-	here := PaperOf(p.View.Paper)
+	here, list := papers[0].id, offered(p)
+	for _, x := range list {
+		if x.id == p.View.Paper {
+			here = x.id
+		}
+	}
 	return El("div", Class("chapters"), At("role", "toolbar"), At("aria-label", "Which document"),
-		Each(papers, func(_ int, x paperKind) Part {
+		Each(list, func(_ int, x paperKind) Part {
 			return page.Action("paper", x.id, "", x.label, At("id", "paper-"+x.id),
 				page.InRow(x.id == here), At("aria-pressed", strconv.FormatBool(x.id == here)))
 		}))
@@ -259,14 +276,15 @@ func quotePaper(p *Page) Part {
 		revisionPaper(p),
 		section(quote.PriceSection, ""), priceSummary(p),
 		specification(p), leftOut(p),
-		section(quote.WeightsSection, ""), drawing.Side(p.Page), page.Learned(p.Page), tight(p, "At full load",
-			page.FiguresOf(&q.Weight.Report, "weight.")), page.Arrangements(p.Page), unweighed(p), foot(quote.WeightsSection),
+		section(quote.WeightsSection, ""), drawing.Side(p.Page), page.Learned(p.Page), tight(p, "At full load", weights(q)),
+		El("p", Class("how"), Text("● within its limit, ○ noted and no fault, ▲ to be checked, ■ must be fixed.")),
+		page.Arrangements(p.Page), unweighed(p), foot(quote.WeightsSection),
 		section(quote.ElectricalSection, ""), tight(p, "12 V and 125 V", page.FiguresOf(&q.Power.Report, "power.")),
 		foot(quote.ElectricalSection),
 		section(quote.SpaceSection, ""), drawing.Plan(p.Page), tight(p, "Inside and outside",
 			page.FiguresOf(&q.Space.Report, "space.")), page.Loads(p.Page), foot(quote.SpaceSection),
 		section(quote.ComplianceSection, ": "+q.Assume.Label), compliancePaper(p), foot(quote.ComplianceSection),
-		section(quote.DeliverySection, ""), page.Dates(p.Page), page.DeliveriesTable(p.Page),
+		section(quote.DeliverySection, ""), page.Dates(p.Page, false), page.DeliveriesTable(p.Page),
 		El("section", Class("whole"), El("h3", Text("The work, day by day")), page.ScheduleChart(p.Page)),
 		otherUnits(p),
 		section(quote.ServiceSection, ""), service(p), El("p", Class("how"),
@@ -277,6 +295,13 @@ func quotePaper(p *Page) Part {
 		El("h2", Class("annex"), Text("Annex: the price line by line")), page.PriceTable(p.Page),
 		financePaper(p),
 	)
+}
+
+// weights are the figures of a unit's weight for paper, less the counts that Space has too.
+func weights(q *quote.Quote) []config.Figure {
+	return slices.DeleteFunc(page.FiguresOf(&q.Weight.Report, "weight."), func(f config.Figure) bool {
+		return f.Unit == quantity.Count && f.Sense == ""
+	})
 }
 
 // unweighed says on paper what the purchaser still has to weigh.
@@ -311,20 +336,24 @@ func places(id, where string) Part {
 	})
 }
 
+// bound is a figure's limit with its sign.
+func bound(p *Page, f config.Figure) string {
+	return map[config.Sense]string{config.AtMost: "≤ ", config.AtLeast: "≥ "}[f.Sense] + page.Held(p.Show(f.Limit, f.Unit))
+}
+
 // tight is a table of figures for paper, without bars.
 func tight(p *Page, caption string, list []config.Figure) Part {
 	t := page.Table{Caption: caption, Class: "tight long",
 		Heads: []string{"Figure", ">Value", ">Likely range", ">Limit", ">Margin", "From"}}
 	for _, f := range list {
-		row := page.Texts("", p.Show(f.Value, f.Unit), "", "–", "–", "")
+		row := page.Texts("", page.Held(p.Show(f.Value, f.Unit)), "", "–", "–", "")
 		row[0] = Many(Text(page.Held(f.Label)), page.AssumedSize(&f))
 		if f.High > f.Low {
-			row[2] = Text(page.Between(p.Page, f.Low, f.High, f.Unit))
+			row[2] = Text(page.Held(page.Between(p.Page, f.Low, f.High, f.Unit)))
 		}
 		if f.Sense != "" {
-			row[3], row[5] = Text(map[config.Sense]string{config.AtMost: "≤ ", config.AtLeast: "≥ "}[f.Sense]+
-				p.Show(f.Limit, f.Unit)), p.notes.mark(f.Source, f.Basis)
-			row[4] = Many(Text(p.Signed(f.Margin(), f.Unit)+" "), page.Mark(page.SeverityOf(f)))
+			row[3], row[5] = Text(bound(p, f)), p.notes.mark(f.Source, f.Basis)
+			row[4] = Many(Text(page.Held(p.Signed(f.Margin(), f.Unit))+" "), page.Mark(page.SeverityOf(f)))
 		}
 		t.Rows = append(t.Rows, row)
 	}
@@ -432,8 +461,7 @@ func compliancePaper(p *Page) Part {
 			if f := v.Figure; f != nil {
 				row[2] = Text(p.Show(f.Value, f.Unit))
 				if f.Sense != "" {
-					row[3] = Text(map[config.Sense]string{config.AtMost: "≤ ", config.AtLeast: "≥ "}[f.Sense] +
-						p.Show(f.Limit, f.Unit))
+					row[3] = Text(bound(p, *f))
 				}
 			}
 			t.Rows = append(t.Rows, row)
@@ -470,7 +498,7 @@ func (p *Page) once(text string) string {
 func cover(p *Page) Part {
 	q, d := p.Q, p.Q.Draft
 	box := func(label, value string, under ...string) Part {
-		return El("div", El("span", Text(label)), El("b", Text(value)),
+		return El("div", El("span", Text(label)), El("b", Text(page.Held(value))),
 			Each(under, func(_ int, t string) Part { return El("small", Text(t)) }))
 	}
 	figure := func(label, code string) Part {

@@ -121,7 +121,7 @@ func otherUnits(p *Page) Part {
 		name := p.Q.NameOf(i)
 		out = append(out, El("h2", Text(name)), specifiedApart(single, p), leftOut(single), drawing.Side(single.Page),
 			page.Learned(single.Page),
-			tight(single, "At full load: "+name, page.FiguresOf(&q.Weight.Report, "weight.")),
+			tight(single, "At full load: "+name, weights(q)),
 			page.Arrangements(single.Page), unweighed(single),
 			tight(single, "12 V and 125 V: "+name, page.FiguresOf(&q.Power.Report, "power.")),
 			drawing.Plan(single.Page),

@@ -27,9 +27,25 @@ func orderSheet(p *Page) Part {
 		lead.Rows = append(lead.Rows, page.Texts(s.Label, quantity.Group(s.Days.Likely, 0), s.Finish.Long(),
 			s.LatestFinish.Long()))
 	}
-	out = append(out, lead.Draw())
+	out = append(out, lead.Draw(), oldUnit(q), El("section", Class("whole"), El("h3", Text("The work, day by day")),
+		page.ScheduleChart(p.Page)))
 	said := map[string]bool{} // what an option is, at its first station
 	for _, s := range q.Stations() {
+		var stays, promised []string // nothing for the floor
+		if s.ID == "" {
+			s.Lines = slices.DeleteFunc(s.Lines, func(l quote.StationLine) bool {
+				o := q.Edition.Cat.OptionByID(l.No)
+				switch {
+				case !quote.Specified(o):
+					promised = append(promised, q.Edition.Cat.GroupByID(o.Group).Label+": "+l.Label)
+				case o.Remount && l.Told == "":
+					stays = append(stays, l.Label)
+				default:
+					return false
+				}
+				return true
+			})
+		}
 		head := s.Label + ", " + quantity.Group(s.Hours, 1) + " h"
 		if s.ID == "" {
 			head = "Fitted or delivered without hours of its own"
@@ -50,7 +66,8 @@ func orderSheet(p *Page) Part {
 			t.Rows = append(t.Rows, []Part{Many(what, told(l.Told)), Text(l.No), Text(page.Whole(l.Qty)),
 				Text(hours), Text("☐")})
 		}
-		out = append(out, t.Draw())
+		out = append(out, If(t.Rows != nil, t.Draw()), listed("Stays as it is, no work", stays),
+			listed("Papers, warranties and service, nothing to fit", promised))
 	}
 	loose := page.Table{Caption: "Loose equipment, and where it rides", Class: "tight",
 		Heads: []string{"What", "Catalogue no.", ">How many", "Where", "Done"}}
@@ -72,6 +89,25 @@ func orderSheet(p *Page) Part {
 		El("p", Class("how"),
 			Text("For building to, once a licensed designer of record has gone over it. Mark number and function "+
 				"every 4 in where the option says so.")))
+}
+
+// listed are names in one line.
+func listed(head string, names []string) Part {
+	return If(names != nil, El("p", Class("small"), El("b", Text(head+": ")), Text(strings.Join(names, "; ")+".")))
+}
+
+// oldUnit says by when the unit whose module is mounted anew has to be at the plant.
+func oldUnit(q *quote.Quote) Part {
+	for _, s := range q.Plan.Steps {
+		for _, a := range q.Edition.Cat.Plant.Activities {
+			if a.ID == s.ID && a.Only == "existing" {
+				return El("p", El("b", Text("The old unit is due at the plant on "+s.Start.Long()+". ")),
+					Text("“"+s.Label+"” ends on "+s.Finish.Long()+", at the latest on "+s.LatestFinish.Long()+
+						"; no work on the module begins before."))
+			}
+		}
+	}
+	return nil
 }
 
 // each says that the sheet counts for one unit where several are built.
@@ -239,6 +275,6 @@ func upkeep(p *Page) Part {
 // service lists the promises that go with the unit.
 func service(p *Page) Part {
 	return El("ul", Class("spec-list two-up"), Each(p.Q.Service(), func(_ int, o *config.Option) Part {
-		return El("li", El("b", Text(o.Label+". ")), Text(o.Spec))
+		return El("li", El("b", Text(p.Q.Edition.Cat.GroupByID(o.Group).Label+": "+o.Label+". ")), Text(o.Spec))
 	}))
 }

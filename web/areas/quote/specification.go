@@ -16,7 +16,7 @@ import (
 func specification(p *Page) Part {
 	cat := p.Q.Edition.Cat
 	out := []Part{Class("two-up"), specified(p.Q.Chassis.Label, p.Q.Chassis.Spec),
-		specified(p.Q.Body.Label, p.Q.Body.Spec), remountWords(p)}
+		specified(p.Q.Body.Label, p.Q.Body.Spec), remountWords(p), photos(p)}
 	for _, ch := range cat.Chapters {
 		if items := sentences(p, ch.ID); items != nil {
 			out = append(out, numbered("h3", p.Q.ChapterHeading(ch), ""), Each(items, spoken))
@@ -38,7 +38,7 @@ func specifiedApart(p *Page, first *Page) Part {
 		out = append(out, specified(p.Q.Chassis.Label, p.Q.Chassis.Spec))
 	}
 	if p.Q.Body.ID != first.Q.Body.ID || p.Q.Remount() {
-		out = append(out, specified(p.Q.Body.Label, p.Q.Body.Spec), remountWords(p))
+		out = append(out, specified(p.Q.Body.Label, p.Q.Body.Spec), remountWords(p), photos(p))
 	}
 	var without []string
 	apart := func(head string, own, other []sentence) {
@@ -183,8 +183,11 @@ func remountWords(p *Page) Part {
 	if e.Notes != "" {
 		add(e.Notes)
 	}
-	photos := p.Q.Body.Photos
-	return Many(El("p", El("b", Text("The existing module. ")), Text(strings.Join(said, "; ")+".")),
-		If(photos != nil, El("p", El("b", Text("Photographs wanted for the appraisal. ")),
-			Text(strings.Join(photos, "; ")+"."))))
+	return El("p", El("b", Text("The existing module. ")), Text(strings.Join(said, "; ")+"."))
+}
+
+// photos are those that the plant wants before it takes an old module on.
+func photos(p *Page) Part {
+	list := p.Q.Body.Photos
+	return If(list != nil, El("p", El("b", Text("Photographs wanted for the appraisal. ")), Text(strings.Join(list, "; ")+".")))
 }

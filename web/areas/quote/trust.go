@@ -204,39 +204,6 @@ func revision(p *Page) Part {
 		If(b.Signer != "", El("p", Class("how"), Text("The earlier one was signed. "+b.Signer))))
 }
 
-// changeOrder prices the difference alone.
-func changeOrder(p *Page, b *Before) Part {
-	changes := quote.Changes(b.Q, p.Q)
-	what := page.Table{Caption: "What changed", Class: "tight", Heads: []string{"What", "Before", "Now"}}
-	for _, c := range changes {
-		what.Rows = append(what.Rows, page.Texts(c.Where, page.OrDash(c.From), page.OrDash(c.To)))
-	}
-	d := quote.Difference(b.Q, p.Q)
-	cost := page.Table{Caption: "What it costs", Class: "tight",
-		Heads: []string{"Line", ">Before", ">Now", ">Change order"}}
-	for _, l := range d.Lines {
-		cost.Rows = append(cost.Rows, page.Texts(l.Label, l.From.Show(), l.To.Show(), l.By.Show()))
-	}
-	cost.Sums = append(cost.Sums, page.Texts("Total", b.Q.Price.Total.Show(), p.Q.Price.Total.Show(), d.Total.Show()))
-	when := "The likely date (50 %) stays on " + p.Q.Plan.EvenOdds.Long() + "."
-	if d.Days > 0 {
-		when = "The likely date (50 %) moves " + page.Count(d.Days, "calendar day", "calendar days") + " later, to " +
-			p.Q.Plan.EvenOdds.Long() + "."
-	} else if d.Days < 0 {
-		when = "The likely date (50 %) moves " + page.Count(-d.Days, "calendar day", "calendar days") +
-			" earlier, to " +
-			p.Q.Plan.EvenOdds.Long() + "."
-	}
-	was := If(b.Q.Total() != b.Frozen.Total,
-		El("p", page.Mark(config.Warn), Text(" The earlier quote was issued at "+b.Frozen.Total+
-			"; this copy of the page computes "+b.Q.Total()+" for it. What was signed stands.")))
-	return Many(
-		If(what.Rows == nil, El("p", Text("Nothing was changed."))), If(what.Rows != nil, what.Draw()),
-		If(cost.Rows != nil, cost.Draw()), was,
-		El("p", El("b", Text("The change order comes to "+p.Q.Price.Currency+" "+d.Total.Show()+". ")), Text(when)),
-	)
-}
-
 // foreign shows a quote of an edition that is not at hand as it was issued.
 func foreign(p *Page) Part {
 	f := p.Foreign
@@ -278,12 +245,4 @@ func signatures(p *Page) Part {
 	return El("div", Class("signature"), drawn, El("div", El("h3", Text("This quote on a screen")),
 		El("p", Text(says+"recomputes every figure and says whether anything was changed.")),
 		assurances(reliance(t, p.Q.Price.ValidUntil))))
-}
-
-func revisionPaper(p *Page) Part {
-	if p.Trust == nil || p.Trust.Before == nil || p.Trust.Before.Q == nil {
-		return nil
-	}
-	b := p.Trust.Before
-	return Many(El("h2", Text("Change order to revision "+strconv.Itoa(b.Rev)+" of "+b.Date.Long())), changeOrder(p, b))
 }

@@ -1,0 +1,152 @@
+package quote
+
+import (
+	"strconv"
+	"strings"
+
+	"boxwright/config"
+	"boxwright/config/quantity"
+	"boxwright/pricing/quote"
+	"boxwright/web/page"
+	. "boxwright/web/page/markup"
+)
+
+// before is the quote before this one, where it can be computed; nil where there is none.
+func (p *Page) before() *Before {
+	if p.Trust == nil || p.Trust.Before == nil || p.Trust.Before.Q == nil {
+		return nil
+	}
+	return p.Trust.Before
+}
+
+// revisionPaper is what a revision begins with: what it changes and what that costs.
+func revisionPaper(p *Page) Part {
+	b := p.before()
+	if b == nil {
+		return nil
+	}
+	return Many(El("h2", Text("Change order to revision "+strconv.Itoa(b.Rev)+" of "+b.Date.Long())), changeOrder(p, b))
+}
+
+// changeOrder prices the difference alone.
+func changeOrder(p *Page, b *Before) Part {
+	was, now := leading(b.Q), leading(p.Q)
+	what := page.Table{Caption: "What changed", Class: "tight", Heads: []string{"What", "Before", "Now"}}
+	for _, c := range quote.Changes(was, now) {
+		what.Rows = append(what.Rows, page.Texts(strings.ToUpper(c.Where[:1])+c.Where[1:], page.OrDash(c.From),
+			page.OrDash(c.To)))
+	}
+	d := quote.Difference(was, now)
+	cost := page.Table{Caption: "What it costs", Class: "tight",
+		Heads: []string{"Line", ">Before", ">Now", ">Change order"}}
+	for _, l := range d.Lines {
+		cost.Rows = append(cost.Rows, page.Texts(l.Label, l.From.Show(), l.To.Show(), l.By.Show()))
+	}
+	cost.Sums = append(cost.Sums, page.Texts("Total", was.Price.Total.Show(), now.Price.Total.Show(), d.Total.Show()))
+	which := "The likely date (50 %)"
+	if len(now.Draft.More) > 0 {
+		which += " of " + now.NameOf(0)
+	}
+	when := which + " stays on " + now.Plan.EvenOdds.Long() + "."
+	if d.Days != 0 {
+		days, side := d.Days, "later"
+		if days < 0 {
+			days, side = -days, "earlier"
+		}
+		when = which + " moves " + page.Count(days, "calendar day", "calendar days") + " " + side + ", to " +
+			now.Plan.EvenOdds.Long() + "."
+	}
+	otherwise := If(was.Total() != b.Frozen.Total,
+		El("p", page.Mark(config.Warn), Text(" The earlier quote was issued at "+b.Frozen.Total+
+			"; this copy of the page computes "+was.Total()+" for it. What was signed stands.")))
+	return Many(
+		If(what.Rows == nil, El("p", Text("Nothing was changed."))), If(what.Rows != nil, what.Draw()),
+		If(d.Lines != nil, cost.Draw()), otherwise,
+		El("p", El("b", Text("The change order comes to "+now.Price.Currency+" "+d.Total.Show()+". ")), Text(when)),
+	)
+}
+
+// changePaper is a change order by itself: what changed, what it costs, what it means for the
+// plant and for the unit's margins, and where to sign.
+func changePaper(p *Page) Part {
+	b := p.before()
+	out := []Part{El("h1", Text("Change order: "+fleetTitle(p))),
+		El("p", Text("From revision "+strconv.Itoa(b.Rev)+" of "+b.Date.Long()+" to revision "+
+			strconv.Itoa(p.Q.Draft.Rev)+" of "+p.Q.Draft.Date.Long()+".")),
+		changeOrder(p, b)}
+	for i := range min(len(b.Q.Draft.Items()), len(p.Q.Draft.Items())) {
+		was, err := b.Q.Dated(i)
+		now, err2 := p.Q.Dated(i)
+		if err != nil || err2 != nil {
+			continue
+		}
+		of := ""
+		if len(p.Q.Draft.More) > 0 {
+			of = ": " + p.Q.NameOf(i)
+		}
+		out = append(out, stationsChanged(was, now, of), figuresChanged(p, was, now, of))
+	}
+	line := func(t string) Part { return El("div", Text(t)) }
+	return Many(Many(out...), El("section", Class("whole"), El("h2", Text("Agreed")),
+		El("div", Class("sign"), line("For the buyer: name, signature and date"),
+			line("For the seller: name, signature and date"), line("Entered at the plant: name and date"),
+			line("Earlier order sheets withdrawn: name and date"))))
+}
+
+// stationsChanged are the stations whose hours or days are others now, and the parts to order.
+func stationsChanged(was, now *quote.Quote, of string) Part {
+	t := page.Table{Caption: "At the plant" + of, Class: "tight",
+		Heads: []string{"Station", ">Hours before", ">Hours now", "Began", "Begins now", "Ends now"}}
+	before := map[string]quote.Station{}
+	for _, s := range was.Stations() {
+		before[s.ID] = s
+	}
+	row := func(a, b quote.Station) {
+		if a.Label+b.Label != "" && (a.Hours != b.Hours || a.Start != b.Start || a.Finish != b.Finish) {
+			t.Rows = append(t.Rows, page.Texts(max(a.Label, b.Label), quantity.Group(a.Hours, 1), quantity.Group(b.Hours, 1),
+				a.Start.Long(), b.Start.Long(), b.Finish.Long()))
+		}
+	}
+	for _, s := range now.Stations() {
+		row(before[s.ID], s)
+		delete(before, s.ID)
+	}
+	for _, s := range was.Stations() {
+		if a, gone := before[s.ID]; gone {
+			row(a, quote.Station{})
+		}
+	}
+	var parts []string
+	old := map[string]bool{}
+	for _, s := range was.LongLead() {
+		old[s.Label] = true
+	}
+	for _, s := range now.LongLead() {
+		if !old[s.Label] {
+			parts = append(parts, s.Label+" ("+quantity.Group(s.Days.Likely, 0)+" working days, needed at the latest "+
+				s.LatestFinish.Long()+")")
+		}
+	}
+	return Many(If(t.Rows != nil, t.Draw()),
+		If(t.Rows == nil, El("p", Text("At the plant"+of+": hours and days stay as they were."))),
+		If(parts != nil, El("p", El("b", Text("Long lead, order now: ")), Text(strings.Join(parts, "; ")+"."))))
+}
+
+// figuresChanged are the figures with a limit that are others now.
+func figuresChanged(p *Page, was, now *quote.Quote, of string) Part {
+	t := page.Table{Caption: "Margins" + of, Class: "tight long",
+		Heads: []string{"Figure", ">Before", ">Now", ">Limit", ">Margin now"}}
+	for _, report := range []*config.Report{&now.Weight.Report, &now.Power.Report, &now.Space.Report} {
+		for _, f := range report.Figures {
+			before, after := "–", p.Show(f.Value, f.Unit)
+			if a, ok := was.Figure(f.Code); ok {
+				before = p.Show(a.Value, a.Unit)
+			}
+			if f.Sense != "" && before != after {
+				t.Rows = append(t.Rows, []Part{Text(page.Held(f.Label)), Text(before), Text(after),
+					Text(bound(p, f)), Many(Text(p.Signed(f.Margin(), f.Unit)+" "), page.Mark(page.SeverityOf(f)))})
+			}
+		}
+	}
+	return If(t.Rows != nil, t.Draw())
+}
