@@ -66,7 +66,11 @@ func (l *ledger) line(x pricing.Line) Part {
 			}
 		}
 	}
-	return ledgerRow(class, Many(Text(x.Label), If(how+times != "", El("span", Class("how"),
+	name := x.Label
+	if o := l.p.Q.Edition.Cat.OptionByID(x.ID); o != nil && !quote.Specified(o) { // "15 years" of what
+		name = l.p.Q.Edition.Cat.GroupByID(o.Group).Label + ": " + name
+	}
+	return ledgerRow(class, Many(Text(name), If(how+times != "", El("span", Class("how"),
 		El("span", Class("times"), Text(times)), Text(how)))), x.Qty.Show()+" "+each, x.Price.Show(), amount)
 }
 

@@ -2,6 +2,7 @@ package page
 
 import (
 	"strconv"
+	"strings"
 
 	"boxwright/config"
 	"boxwright/config/leadtime"
@@ -139,6 +140,9 @@ func steps(p *Page, narrow bool) Part {
 	parts = append(parts, monthNames(begin, x, top-5, letter, width)...)
 	for i, st := range list {
 		y := top + row*float64(i) + ahead
+		if _, part, one := strings.Cut(st.Label, ": "); one && st.Option != "" {
+			st.Label = "Waits for " + part
+		}
 		class, decides := "work", ""
 		if st.Critical {
 			class, decides = "critical", " *"

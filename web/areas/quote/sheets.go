@@ -16,8 +16,8 @@ func orderSheet(p *Page) Part {
 	q := p.Q
 	out := []Part{El("h1", Text("Order sheet: "+p.subject())),
 		El("p", El("b", Text("Build "+page.Count(q.Draft.Terms.Count(), "unit", "units alike")+"."+each(q)+p.among()))),
-		El("p", El("b", Text(q.Chassis.Label+". ")), Text(q.Chassis.Spec)),
-		El("p", El("b", Text(q.Body.Label+". ")), Text(q.Body.Spec)), remountWords(p),
+		El("div", Class("small"), specified(q.Chassis.Label, q.Chassis.Spec), specified(q.Body.Label, q.Body.Spec),
+			remountWords(p)),
 		El("p", Text("Rules: "+q.Assume.Label+". Order "+q.Plan.Order.Long()+" · likely delivery (50 %) "+
 			q.Plan.EvenOdds.Long()+
 			", at 90 % "+q.Plan.NineInTen.Long()+". Dates by station are those expected."))}
@@ -39,7 +39,8 @@ func orderSheet(p *Page) Part {
 				case !quote.Specified(o):
 					promised = append(promised, q.Edition.Cat.GroupByID(o.Group).Label+": "+l.Label)
 				case o.Remount && l.Told == "":
-					stays = append(stays, l.Label)
+					kept, _, _ := strings.Cut(l.Label, " as the module has") // as the head says
+					stays = append(stays, kept)
 				default:
 					return false
 				}
@@ -66,7 +67,7 @@ func orderSheet(p *Page) Part {
 			t.Rows = append(t.Rows, []Part{Many(what, told(l.Told)), Text(l.No), Text(page.Whole(l.Qty)),
 				Text(hours), Text("☐")})
 		}
-		out = append(out, If(t.Rows != nil, t.Draw()), listed("Stays as it is, no work", stays),
+		out = append(out, If(t.Rows != nil, t.Draw()), listed("Stays as the module has it, no work", stays),
 			listed("Papers, warranties and service, nothing to fit", promised))
 	}
 	loose := page.Table{Caption: "Loose equipment, and where it rides", Class: "tight",
