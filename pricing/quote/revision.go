@@ -42,30 +42,22 @@ func Changes(from, to *Quote) []Change {
 }
 
 // exchanged makes one change of the one thing that went and the one that came in its place.
-func exchanged(list []Change) []Change {
-	went, came := map[string]int{}, map[string]int{}
-	for _, c := range list {
-		if c.To == "" {
-			went[c.Where]++
+func exchanged(list []Change) (out []Change) {
+	for i, c := range list {
+		other, n := -1, 0 // the other half
+		for k, o := range list {
+			if k != i && o.Where == c.Where {
+				n++
+				if (o.From == "") == (c.To == "") && (o.To == "") == (c.From == "") {
+					other = k
+				}
+			}
 		}
-		if c.From == "" {
-			came[c.Where]++
-		}
-	}
-	var out []Change
-	at := map[string]int{} // where the first half of an exchange stands in out
-	for _, c := range list {
-		if went[c.Where] != 1 || came[c.Where] != 1 || c.From != "" && c.To != "" {
+		if n != 1 || other < 0 {
 			out = append(out, c)
-			continue
+		} else if i < other {
+			out = append(out, Change{c.Where, c.From + list[other].From, c.To + list[other].To})
 		}
-		i, half := at[c.Where]
-		if !half {
-			at[c.Where] = len(out)
-			out = append(out, c)
-			continue
-		}
-		out[i].From, out[i].To = out[i].From+c.From, out[i].To+c.To
 	}
 	return out
 }

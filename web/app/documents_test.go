@@ -194,7 +194,7 @@ func TestRivals(t *testing.T) {
 		set("rival.0.name", "Northern <b>Coach"), set("rival.0.price", "301,500"), set("rival.0.date", "5/1/2027"),
 		set("rival.0.payload", "3100"), set("rival.0.warranty", "3 years"))
 	require.Empty(t, s.Fault)
-	for _, words := range []string{"Northern &lt;b&gt;Coach", "USD 301,500.00", "Sat, May 1, 2027", "3,100 lb",
+	for _, words := range []string{"Northern &lt;b&gt;Coach", "USD 301,500.00", "Sat, May 1, 2027", "3,100\u00a0lb",
 		"3 years", "the unit showing now is USD"} {
 		assert.Contains(t, s.Regions["main"], words)
 	}

@@ -62,7 +62,7 @@ var units = map[string]bool{"lb": true, "kg": true, "in": true, "mm": true, "ft"
 	"W": true, "V": true, "%": true, "psi": true, "kPa": true, "ft²": true, "m²": true, "ft³": true, "L": true,
 	"min": true, "h": true, "degrees": true}
 
-// Held is a text whose figures stay on one line with their units, and sums with their currency.
+// Held is a text whose figures stay on one line with their units.
 func Held(text string) string {
 	if !strings.Contains(text, " ") {
 		return text
@@ -72,8 +72,7 @@ func Held(text string) string {
 	for i, w := range words[1:] {
 		before := words[i]
 		if before != "" && strings.ContainsRune("0123456789", rune(before[len(before)-1])) &&
-			units[strings.TrimRight(w, ".,;:)")] || len(before) == 3 && strings.ToUpper(before) == before && w != "" &&
-			'0' <= w[0] && w[0] <= '9' {
+			units[strings.TrimRight(w, ".,;:)")] {
 			out += "\u00a0" + w
 		} else {
 			out += " " + w

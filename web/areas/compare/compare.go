@@ -149,7 +149,7 @@ func (p *Page) columns() []column {
 	}
 	p.distinguish(set)
 	for i, c := range set {
-		name := If(c.d != nil, El("b", El("bdi", Text(page.Held(c.name)))))
+		name := If(c.d != nil, El("b", El("bdi", Text(c.name))))
 		set[i].head = Many(name, c.head, If(c.at != ownColumn, El("span", Class("how"),
 			If(!p.Reading, page.Action("swap", c.at, "", "", Class("quiet"), At("id", "swap-"+c.at),
 				page.Named("Work on this", c.name))),

@@ -97,32 +97,22 @@ func changePaper(p *Page) Part {
 func stationsChanged(was, now *quote.Quote, of string) Part {
 	t := page.Table{Caption: "At the plant" + of, Class: "tight",
 		Heads: []string{"Station", ">Hours before", ">Hours now", "Began", "Begins now", "Ends now"}}
-	before := map[string]quote.Station{}
-	for _, s := range was.Stations() {
-		before[s.ID] = s
-	}
-	row := func(a, b quote.Station) {
-		if a.Label+b.Label != "" && (a.Hours != b.Hours || a.Start != b.Start || a.Finish != b.Finish) {
-			t.Rows = append(t.Rows, page.Texts(max(a.Label, b.Label), quantity.Group(a.Hours, 1), quantity.Group(b.Hours, 1),
-				a.Start.Long(), b.Start.Long(), b.Finish.Long()))
+	old := was.Stations()
+	for _, now := range now.Stations() {
+		var before quote.Station
+		for _, s := range old {
+			if s.ID == now.ID {
+				before = s
+			}
 		}
-	}
-	for _, s := range now.Stations() {
-		row(before[s.ID], s)
-		delete(before, s.ID)
-	}
-	for _, s := range was.Stations() {
-		if a, gone := before[s.ID]; gone {
-			row(a, quote.Station{})
+		if now.ID != "" && (before.Hours != now.Hours || before.Start != now.Start || before.Finish != now.Finish) {
+			t.Rows = append(t.Rows, page.Texts(now.Label, quantity.Group(before.Hours, 1), quantity.Group(now.Hours, 1),
+				before.Start.Long(), now.Start.Long(), now.Finish.Long()))
 		}
 	}
 	var parts []string
-	old := map[string]bool{}
-	for _, s := range was.LongLead() {
-		old[s.Label] = true
-	}
 	for _, s := range now.LongLead() {
-		if !old[s.Label] {
+		if was.Plan.Step(s.ID) == nil {
 			parts = append(parts, s.Label+" ("+quantity.Group(s.Days.Likely, 0)+" working days, needed at the latest "+
 				s.LatestFinish.Long()+")")
 		}
