@@ -266,6 +266,21 @@ type ready struct {
 	given bool // only where a line names one of those
 }
 
+// adjectival is a name with "long" for "length" and the like; nil where it holds no such word, or
+// no other.
+func adjectival(name []string) []string {
+	for i, w := range name {
+		if to := adjectives[w]; to != "" && len(name) > 1 {
+			other := slices.Clone(name)
+			other[i] = to
+			return other
+		}
+	}
+	return nil
+}
+
+var adjectives = map[string]string{"length": stems("long")[0], "width": stems("wide")[0], "height": stems("tall")[0]}
+
 // given begins the conditions of a gauge that a line asks for only where it names one.
 const given = "given "
 
@@ -275,8 +290,12 @@ var readyGauges = func() []ready {
 		g := &gauges[i]
 		r := ready{gauge: g, also: map[string]bool{}}
 		for _, n := range strings.Split(g.names, "|") {
-			if words := stems(n); len(words) > 0 { // idle words alone name nothing
+			words := stems(n)
+			if len(words) > 0 { // idle words alone name nothing
 				r.names = append(r.names, words)
+			}
+			if other := adjectival(words); other != nil {
+				r.names = append(r.names, other)
 			}
 		}
 		for _, n := range r.names {

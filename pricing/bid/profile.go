@@ -293,10 +293,12 @@ func (p *profile) learn(a *config.Asked, read texts) {
 	for _, t := range a.Never {
 		for _, w := range stems(t) {
 			p.never[w] = true
-			if !slices.Contains(p.label, w) && !slices.Contains(p.spec, w) { // only its group's label says so
-				delete(p.words, w)
-				delete(p.core, w)
-			}
+		}
+	}
+	for w := range p.never {
+		if !slices.Contains(p.label, w) && !slices.Contains(p.spec, w) { // only its group says so
+			delete(p.words, w)
+			delete(p.core, w)
 		}
 	}
 }

@@ -166,6 +166,9 @@ func compared(list []Token) []Token {
 				continue
 			}
 			list[k].Num.Sense, list[k].Num.Beyond = b.sense, b.more
+			if b.sense == config.AtLeast && slices.Contains([]string{"every", "each"}, list[k-1].raw) && k > begun {
+				list[k].Num.Sense, list[k].Num.Beyond = config.AtMost, false // "at least every 6 in"
+			}
 			if n := denied(list, i); b.more && n > 0 { // "not be in excess of"
 				list[k].Num.Sense = map[config.Sense]config.Sense{config.AtLeast: config.AtMost,
 					config.AtMost: config.AtLeast}[b.sense]

@@ -116,7 +116,9 @@ var joined = [][2]string{
 	{"left front", "streetside front"}, {"o.c.", "on center"}, {"kkk-a-1822f", "kkkf"}, {"kkk-a 1822f", "kkkf"},
 	{"kkk 1822f", "kkkf"}, {"kkk-1822f", "kkkf"}, {"kkk-a-1822-f", "kkkf"}, {"kkk-a-1822 rev f", "kkkf"},
 	{"air changes per hour", "ach"}, {"air changes an hour", "ach"}, {"air exchanges per hour", "ach"},
-	{"by hand", "manually"}, {"hand operated", "manual"}, {"hand-operated", "manual"},
+	{"by hand", "manually"}, {"seat covers", "seatcover"}, {"seat cover", "seatcover"}, {"by itself", "automatically"}, {"by themselves", "automatically"},
+	{"in addition to the patient", ""}, {"besides the patient", ""}, {"not counting the patient", ""},
+	{"in addition to patient", ""}, {"besides patients", ""}, {"hand operated", "manual"}, {"hand-operated", "manual"},
 	{"4wd", "4x4"}, {"2wd", "4x2"}, {"4 wd", "4x4"}, {"4 x 4", "4x4"}, {"4 x 2", "4x2"}, {"f.o.b.", "fob"},
 }
 

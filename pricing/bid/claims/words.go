@@ -177,7 +177,7 @@ exam: examination
 sceneligh: scene light | flood light | floodlight | scene flood light
 scenelight: sceneligh
 loadlight: load light | loading light
-warnlight: warn light | emergency light | warning light
+warnlight: warn light | emergency light | warning light | strobe light | strobe
 lightbar: light bar | bar light
 lowfrequency: low frequency | low-frequency | low tone
 airconditioning: air conditioning | air condition | air cool | cool
@@ -256,7 +256,8 @@ gvwr: vehicle rating
 sidedoor: side entry door | side door | curbside door | side entrance door | curbside entry door | side entry
 reardoor: rear door | rear entry door | rear entrance door
 stepwell: step well
-hightemperature: high temperature
+hightemperature: high temperature | high temp
+allterrain: every terrain
 voltmeter: volt meter
 lowvoltage: low voltage
 highidle: high idle
@@ -308,7 +309,7 @@ means mean method way order-of purpose purposes intended intend intention
 allowing permit permits permitting enable enables enabling ensure ensures serve serves serving
 shall-have consist consists consisting comprise comprises comprised composed
 operate-d operational functional operable working
-our us we your own his her he she him themselves oneself
+us we your own his her he she him themselves oneself
 fine ok okay up just apparatus
 mm-note note notes above-listed herein hereof thereof therein
 suit suited fit-for
