@@ -170,7 +170,7 @@ func (v *vocabulary) ofAnother(p *profile, tokens []claims.Token) bool {
 	var first []string
 	for i, t := range tokens {
 		if t.Part != tokens[0].Part {
-			if p.called(claims.Words(tokens)) {
+			if p.called(claims.Words(tokens), first) {
 				return false
 			}
 			return i > 0 && len(first) > 0 && slices.ContainsFunc(v.titles[first[len(first)-1]], func(n title) bool {
@@ -184,10 +184,10 @@ func (v *vocabulary) ofAnother(p *profile, tokens []claims.Token) bool {
 	return false
 }
 
-// called reports whether words hold one of the names of a thing.
-func (p *profile) called(words []string) bool {
+// called reports whether words hold one of the names of a thing, of which a word is among some.
+func (p *profile) called(words, some []string) bool {
 	return slices.ContainsFunc(p.names, func(n []string) bool {
-		return !slices.ContainsFunc(n, func(w string) bool { return !slices.Contains(words, w) })
+		return slices.ContainsFunc(n, func(w string) bool { return slices.Contains(some, w) }) && !slices.ContainsFunc(n, func(w string) bool { return !slices.Contains(words, w) })
 	})
 }
 

@@ -227,7 +227,7 @@ var gauges = []gauge{
 	{"space.flood-height", "Lowest flood light above the ground, loaded", inch, atLeast,
 		"scenelight height|scenelight high", "over ground lowest mount flood", "", false},
 	{factHotIdle, "Alternator, hot at idle", quantity.Amp, atLeast,
-		"hot idle alternator|alternator hot idle|alternator idle|charge hot idle|charge idle", "hot put out produce engine alternator", "200 °F", false},
+		"hot idle alternator|hot idle|alternator hot idle|alternator idle|charge hot idle|charge idle", "hot put out produce engine alternator", "200 °F", false},
 	{factCold, "Alternator, nameplate", quantity.Amp, atLeast, "alternator nameplate|alternator",
 		"cold nameplate output sae", "", false},
 	{countBench, "Seats on the squad bench", "", atLeast, "squadbench seat|squadbench seatedattendant|" +
@@ -278,6 +278,10 @@ func adjectival(name []string) []string {
 	}
 	return nil
 }
+
+// dimensionStem is a dimension as a name holds it.
+var dimensionStem = map[string]string{"length": stems("length")[0], "width": stems("width")[0],
+	"height": stems("height")[0]}
 
 var adjectives = map[string]string{"length": stems("long")[0], "width": stems("wide")[0], "height": stems("tall")[0]}
 

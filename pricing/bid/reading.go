@@ -311,6 +311,11 @@ func (v *vocabulary) plainClaim(tokens []claims.Token) (claim, bool) {
 	for _, w := range words {
 		has[w] = true
 	}
+	for _, n := range list {
+		if n.Of != "" {
+			has[dimensionStem[n.Of]] = true
+		}
+	}
 	for _, i := range gaugesOf(words) {
 		g := &readyGauges[i]
 		if not && g.code != ratioScene {

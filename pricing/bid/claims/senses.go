@@ -137,6 +137,7 @@ func compared(list []Token) []Token {
 			}
 			if match(k, b.words) && list[i].Num.Sense == "" && !(len(b.words) == 1 && followsAmount(list, k+1)) {
 				list[i].Num.Sense = b.sense
+				list[i].Num.Of = dimensionWords[stem(dimensionOf[b.words[len(b.words)-1]])] // "or longer"
 				for n := range b.words {
 					used[k+n] = true
 				}
