@@ -114,7 +114,7 @@ wash: washable
 adjust: adjustable adjusted
 lock: locking locks locked lockable
 fuel: fueled
-swivel: swiveling swivelling rotating rotate rotates rotatable turns revolving
+swivel: rotation swiveling swivelling rotating rotate rotates rotatable turns revolving
 remote: remotely
 printed: print prints imprinted
 number: numbers numbered
@@ -148,6 +148,7 @@ bariatric: bariatric
 lift: lifting
 vent: ventilator ventilation
 sharp: sharps
+waste: trash garbage refuse
 front: front
 level: levels
 `)
@@ -190,12 +191,13 @@ drivetrain: drive train | drive line | power train
 fold: fold up | fold-up
 wash: wipe clean | wipes clean | wiped clean | wipe-clean
 grip: slip resistant | non slip | nonslip | anti slip | skid resistant | non skid | nonskid | anti skid
-backup: back up | rear view | reverse | reversing
+backup: back up | rear view | reverse gear | reverse | reversing
 router: modem
 satellite: gps | satellite position
 cellular: cell
 dutydepartment: on duty
 glovebox: glove box
+multiband: multi band
 fullheight: full height
 fulllength: full length
 fullwidth: full width
