@@ -287,7 +287,7 @@ func background(list []Token, first bool) int {
 		if t.Kind == Day || t.Kind == Or || t.Kind == Count && t.Num.Unit != "" || asking[t.raw] {
 			return 0
 		}
-		if t.raw == "to" && n > 0 && being[list[n-1].raw] {
+		if t.raw == "to" && n > 0 && slices.Contains([]string{"is", "are", "was", "has", "have", "had"}, list[n-1].raw) {
 			return 0 // "is to be red"
 		}
 		is = is || being[t.raw] && n <= mostSubject
