@@ -31,7 +31,9 @@ func TestAPressIsReadOutWhole(t *testing.T) {
 		{"a new unit", Act{Do: "new", ID: "cut-14500-158-gas", Value: "mod-146-72"}, []string{
 			"A new unit was begun on Cutaway 14,500 lb", "Remaining payload ", "Delivery ", "Price USD "}, ""},
 		{"a list that grows", Act{Do: "add", ID: "lease", Button: "Add a lease"}, []string{"Done: Add a lease."}, ""},
-		{"another bid", Act{Do: "add-rival", Button: "Add a bid"}, []string{"Done: Add a bid."}, ""},
+		{"another bid", Act{Do: "add-rival", Button: "Add a bid"}, []string{"Another bid stands in the comparison."}, ""},
+		{"a bid taken out", Act{Do: "drop-rival", ID: "0", Button: "Take out: Another bid"}, []string{
+			"Done: Take out: Another bid."}, ""},
 		{"a document", Act{Do: "paper", ID: "order", Button: "Build sheet"}, []string{"Quote."}, ""},
 		{"another document", Act{Do: "paper", ID: "labels", Button: "Labels"}, []string{"Done: Labels."}, ""},
 		{"a file", Act{Do: "save-draft", Button: "Save it"}, []string{"Saved: ", ".json."}, ""},

@@ -5,6 +5,7 @@
 import { Core } from "./core.js";
 import { cover, linkIn } from "./cover.js";
 import * as last from "./last.js";
+import * as back from "./back.js";
 import * as bar from "./bar.js";
 import { Copies } from "./copies.js";
 import * as embed from "./embed.js";
@@ -167,6 +168,7 @@ function show(reply, acts) {
   focus.watch();
   if (reply.do?.some((s) => s.do.startsWith("keep-"))) copies.later();
   transport.comeBack(reply, acts);
+  back.went(before, state.view);
   if (!screen.opening) remember(reply);
 }
 
@@ -371,6 +373,10 @@ async function start() {
     );
   });
   addEventListener("hashchange", openLink);
+  back.listen(
+    () => state.view,
+    (id) => act({ do: "go", id }),
+  );
   addEventListener("pagehide", () => {
     toKeep();
     typing.flush();

@@ -165,6 +165,14 @@ export function listen(doc, page, early) {
   /** @param {Event} e @param {string} selector @returns {Control | null} */
   const from = (e, selector) => (e.target instanceof Element ? e.target.closest(selector) : null);
   const click = (/** @type {Event} */ e) => {
+    // A way to a place of the page is no step of the browser's history.
+    const way = /** @type {HTMLAnchorElement | null} */ (/** @type {unknown} */ (from(e, "a.way")));
+    const to = way && doc.getElementById(way.hash.slice(1));
+    if (to) {
+      e.preventDefault();
+      to.scrollIntoView();
+      to.focus({ preventScroll: true });
+    }
     const el = from(e, "[data-act]");
     if (!el || el.matches("input, select, textarea")) return;
     e.preventDefault();

@@ -53,7 +53,7 @@ export function moved(e) {
   if ((!by && e.key !== "Escape") || e.ctrlKey || e.metaKey || e.altKey || e.shiftKey) return false;
   const el = /** @type {HTMLElement} */ (e.target);
   if (!by) return left(el);
-  const row = el.closest("[role=toolbar]");
+  const row = el.closest("[role=toolbar], #areas ol");
   /** @type {HTMLElement[]} */
   let list = [];
   if (row) list = stops(row);
@@ -61,11 +61,13 @@ export function moved(e) {
     list = stops(el.closest("fieldset") || el).filter((x) => x.matches(CHOICE) && x.checkVisibility());
   }
   if (!list.length) return false;
-  list[(list.indexOf(el) + by + list.length) % list.length].focus();
+  const to = list[(list.indexOf(el) + by + list.length) % list.length];
+  to.focus();
+  to.scrollIntoView({ block: "nearest", inline: "nearest" }); // all of it
   return true;
 }
 
-/** left closes the answer or the fold that the reader is in. @param {HTMLElement} el */
+/** left closes the answer or the fold that the reader is in, or else what lies over the page. @param {HTMLElement} el */
 function left(el) {
   const why = el.closest(".option")?.querySelector(".why");
   const opener = why && document.getElementById(why.id.replace("why-", "ask-"));
@@ -74,7 +76,10 @@ function left(el) {
   const fold = /** @type {HTMLDetailsElement | null} */ (el.closest("details[open]:is(.help, .menu)"));
   fold?.querySelector("summary")?.focus();
   if (fold) fold.open = false;
-  return !!opener || !!fold;
+  if (opener || fold) return true;
+  const done = document.getElementById("done");
+  if (!done || done.hidden) return false;
+  return (done.hidden = true);
 }
 
 /** What scrolls is a stop of the Tab key, and has a name. @param {Element} el */

@@ -42,7 +42,7 @@ const steps = {
     document.getElementById("main")?.focus({ preventScroll: true });
   },
   print: () => print(),
-  copy: ({ text = "" }) => copy(text),
+  copy: ({ text = "" }, { trouble }) => copy(text, trouble),
   save: (step, { files }) => files.saveStep(step),
   "fill-sheet": (step, { files }) => files.fillSheet(step),
   embed: (step, { files }) => files.saveSingle(step),
@@ -79,13 +79,15 @@ const steps = {
  */
 export const perform = (step, page) => steps[step.do]?.(step, page);
 
-/** @param {string} text */
-async function copy(text) {
+/** @param {string} text @param {Page["trouble"]} trouble */
+async function copy(text, trouble) {
   try {
     await navigator.clipboard.writeText(text.startsWith("#") ? location.href.split("#")[0] + text : text);
   } catch {
     const field = /** @type {HTMLInputElement | null} */ (document.getElementById("link-text"));
     field?.focus();
     field?.select();
+    document.getElementById("done")?.setAttribute("hidden", "");
+    trouble("This browser does not let the page copy. The link is selected: press Ctrl C.");
   }
 }

@@ -128,7 +128,9 @@ test("a link is copied with its address, other text as it is; where that is refu
   await turn();
   assert.deepEqual(copied, ["https://quotes.example/a/#q=AAAA", "a list"]);
   clipboard.writeText = async () => Promise.reject(new Error("refused"));
-  perform({ do: "copy", text: "#q=AAAA" }, page());
+  const p = page();
+  perform({ do: "copy", text: "#q=AAAA" }, p);
   await turn();
   assert.equal(copied.at(-1), "marked");
+  assert.match(p.calls.at(-1)[1], /press Ctrl C/, "and nobody is told that it was copied");
 });

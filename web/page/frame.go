@@ -144,7 +144,8 @@ func (f *Frame) NotKept() Part {
 			Action("save-draft", "", "", "Save this quote as a file", At("id", "not-kept-save"))))
 }
 
-// Areas are the tabs, each with how it stands and what it comes to.
+// Areas are the tabs, each with how it stands and what it comes to. They are one stop of the
+// Tab key; arrows lead from one to the next.
 func (f *Frame) Areas() Part {
 	section := ""
 	return El("ol", Each(f.Tabs, func(_ int, t Tab) Part {
@@ -159,8 +160,8 @@ func (f *Frame) Areas() Part {
 			}
 		}
 		return Many(head, El("li",
-			Action("go", t.ID, "", "", At("id", "area-"+t.ID), If(t.ID == f.Area, At("aria-current", "page")),
-				state, El("span", Class("name"), Text(t.Name)), El("span", Class("gist"), Text(t.Gist)))))
+			Action("go", t.ID, "", "", At("id", "area-"+t.ID), InRow(t.ID == f.Area),
+				If(t.ID == f.Area, At("aria-current", "page")), state, El("span", Class("name"), Text(t.Name)), El("span", Class("gist"), Text(t.Gist)))))
 	}))
 }
 

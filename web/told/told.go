@@ -175,7 +175,8 @@ func (p *Page) Draw() Part {
 		If(len(p.Told.Asked) > 0,
 			El("ul", Each(p.Told.Asked, func(_ int, n session.ToldNeed) Part { return need(&n) }))),
 		p.loads("Taken aboard: ", 1), p.loads("Taken off: ", -1),
-		El("div", Class("row-tools"), page.Action("undo", "", "", "Take it all back", At("id", "told-undo"))),
+		El("div", Class("row-tools"), page.Action("undo", "", "", "Take it all back", At("id", "told-undo")),
+			If(IsUnit(p.Told.At), page.Action("go", "unit", "", "Change it in Unit", At("id", "told-unit")))),
 		lines(list[:len(list)-len(rest)]),
 		When(len(rest) > 0, func() Part {
 			return El("details", At("id", "told-rest"),

@@ -94,6 +94,8 @@ func addRival(s *session.Session, _ session.Act) {
 			name = "Another bid " + strconv.Itoa(n)
 		}
 		s.View.Rivals = append(slices.Clone(s.View.Rivals), quote.Rival{Name: name})
+		s.Notice = name + " stands in the comparison. Enter its figures here."
+		s.Step(session.Step{Do: "focus", ID: "f-rival." + strconv.Itoa(len(s.View.Rivals)-1) + ".name"})
 	}
 }
 

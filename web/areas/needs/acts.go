@@ -108,6 +108,7 @@ func answerNeeds(s *session.Session) *propose.Search {
 
 func findProposals(s *session.Session, _ session.Act) {
 	s.View.Proposed = needsKey(s)
+	s.View.Find = "" // what was looked for is asked for by now
 	s.Step(session.Step{Do: "reveal", ID: "answer"})
 }
 

@@ -17,7 +17,17 @@ import (
 
 // ---- the purchaser's requirement list ----
 
-// pasteList reads a list that was pasted, or a file.
+// readList is the button beside the field of the list, or a file.
+func readList(s *session.Session, a session.Act) {
+	if strings.TrimSpace(a.Value) == "" {
+		s.Fault("There is nothing to read yet: paste the list into the field first.")
+		return
+	}
+	a.ID = "list"
+	s.Set(a, pasteList)
+}
+
+// pasteList takes a list that was pasted, or a file, and leads to its answers.
 func pasteList(s *session.Session, a session.Act) error {
 	if strings.TrimSpace(a.Value) == "" {
 		return nil
@@ -35,6 +45,7 @@ func pasteList(s *session.Session, a session.Act) error {
 	}
 	s.View.List = session.ListView{}
 	s.Notice = "Read: " + said + "."
+	s.Step(session.Step{Do: "reveal", ID: "requirements"})
 	if corrected > 0 {
 		s.Notice += " Answered as before for this purchaser: " + strconv.Itoa(corrected) + "."
 	}

@@ -75,7 +75,7 @@ func proposals(p *Page) Part {
 		When(p.toldHere(), func() Part { return p.Told.Draw() }),
 		When(p.Proposing || p.Search != nil, func() Part {
 			return El("section", At("id", "answer"), At("tabindex", "-1"), At("aria-label", "What fits the needs"),
-				If(p.Search != nil && p.Search.Offered() != nil, At("data-leads", firstCard)),
+				If(p.leads() != "", At("data-leads", p.leads())),
 				If(p.Proposing, El("div", Class("proposing"), At("id", "proposing"), page.Working())),
 				When(p.Search != nil, func() Part { return proposed(p) }))
 		}),
@@ -279,15 +279,19 @@ func giveUps(p *Page) Part {
 		return nil
 	}
 	const title = "No unit found has everything"
+	section := func(parts ...Part) Part {
+		return El("section", Class("give-ups"), At("id", giveUpList), At("tabindex", "-1"), At("aria-label", title),
+			El("h3", Text(title)), Many(parts...))
+	}
 	if p.Giving == nil {
-		return El("section", Class("give-ups"), At("id", "give-ups"), El("h3", Text(title)),
-			El("p", Class("soft"), Text("Looking for the least that would have to go …")))
+		return section(El("p", Class("soft"), Text("Looking for the least that would have to go …")))
 	}
 	if len(p.Giving.List) == 0 {
 		return nil
 	}
+	p.Answer = title + ". " + p.Giving.Cause + " " + page.Count(len(p.Giving.List), "way", "ways") + " to go on. " + p.Answer
 	undue := map[string]bool{} // what was said once of a declaration
-	return El("section", Class("give-ups"), At("id", "give-ups"), El("h3", Text(title)),
+	return section(
 		El("p", Text(p.Giving.Cause+" Any one of these is enough:")),
 		El("ul", Class("mends"), Each(p.Giving.List, func(i int, g propose.GiveUp) Part {
 			n := strconv.Itoa(i)
@@ -363,8 +367,25 @@ func distinct(list []propose.Proposal) []propose.Proposal {
 	return out
 }
 
-// firstCard is where the reader stands once there are proposals.
-const firstCard = "first-proposal"
+// Where the reader stands once the needs are answered: at what would have to go, if something
+// must, and else at the first proposal.
+const (
+	giveUpList = "give-ups"
+	firstCard  = "first-proposal"
+)
+
+// leads is the one of them that there is; empty while neither is.
+func (p *Page) leads() string {
+	switch {
+	case p.Search == nil:
+		return ""
+	case p.Search.Short && (p.Giving == nil || len(p.Giving.List) > 0):
+		return giveUpList
+	case p.Search.Offered() != nil:
+		return firstCard
+	}
+	return ""
+}
 
 func card(p *Page, x *propose.Proposal, mark Part) Part {
 	q := x.Quote

@@ -70,16 +70,19 @@ func requirements(p *Page) Part {
 				".csv,.txt,.docx,.xlsx,text/csv,text/plain"),
 			El("span", Class("hint"), Text("CSV, text, .docx or .xlsx, up to "+page.Whole(quote.MaxRequirements)+
 				" lines"))))
+	const title = "The purchaser's requirement list"
 	if p.List == nil {
-		return page.Fold("requirements", "The purchaser's requirement list", paste, standing(p))
+		return page.Fold("requirements", title, paste, standing(p))
 	}
-	head := El("h2", Text("The purchaser's requirement list"))
+	section := func(parts ...Part) Part {
+		return El("section", Class("block screen"), At("id", "requirements"), At("tabindex", "-1"),
+			At("aria-label", title), El("h2", Text(title)), Many(parts...))
+	}
 	list := p.List.Answers
 	if list == nil {
-		return El("section", Class("block screen"), At("id", "requirements"), head,
-			page.Reading(p.List.Read, len(p.Q.Draft.Requirements)))
+		return section(page.Reading(p.List.Read, len(p.Q.Draft.Requirements)))
 	}
-	return El("section", Class("block screen"), At("id", "requirements"), head,
+	return section(
 		El("p", El("b", Text(page.Count(bid.Lines(list), "line", "lines")+": "+bid.Tally(list)+"."))),
 		goesOut(list),
 		El("div", Class("row-tools"),

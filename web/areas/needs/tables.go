@@ -16,7 +16,7 @@ var acts = map[string]session.Do{
 	"give-up":         giveUp,
 	"loosen":          loosen,
 	"order-now":       orderNow,
-	"paste-list":      func(s *session.Session, a session.Act) { a.ID = "list"; s.Set(a, pasteList) },
+	"paste-list":      readList,
 	"clear-list":      func(s *session.Session, _ session.Act) { s.Draft.Requirements = nil },
 	"show-list":       showList,
 	"turn-list":       turnList,

@@ -51,7 +51,8 @@ func draw(p *Page) Part {
 			choice("With a need", "Say what the unit must do and what it may cost. You get up to three complete units "+
 				"that can be built.",
 				page.Action("go", "needs", "", "Say what it must do", Class("main"), At("id", "start-needs"))),
-			choice("With a chassis", "Pick one below. It comes complete with what is standard; change what you like."),
+			choice("With a chassis", "Pick one below. It comes complete with what is standard; change what you like.",
+				El("a", Class("button way"), At("href", "#begin"), At("id", "start-chassis"), Text("Pick a chassis"))),
 			El("section", Class("block"), El("h2", Text("With a link or a file")),
 				page.Field(p.Page, "open-link", "Paste a link you were sent", "",
 					"The quote showing now stays saved, and is added to Compare"),
@@ -81,7 +82,7 @@ func begin(p *Page) Part {
 			Text(p.Show(float64(c.WheelbaseIn), quantity.Inch)), Text(c.Drive + " " + c.Fuel), state})
 	}
 	return page.Block("Begin on a chassis",
-		El("p", Class("lead"),
+		El("p", Class("lead"), At("id", "begin"), At("tabindex", "-1"),
 			Text("A new unit comes complete with what is standard. Undo brings the earlier one back.")), t.Draw(),
 		El("p", Class("how"), Text("From: "+p.Q.Edition.Cat.Title+", edition "+p.Q.Edition.Cat.Edition+". "+
 			p.Q.Edition.Cat.Notice)),

@@ -63,8 +63,8 @@ func draw(p *Page) Part {
 		completions(p),
 		When(!p.toldInRow(), func() Part { return p.Told.Draw() }),
 		chapters(p),
-		p.Picture,
 		El("div", Class("choices"), At("id", "options"), At("tabindex", "-1"), chapter(p)),
+		p.Picture,
 	)
 }
 
