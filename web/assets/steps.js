@@ -42,7 +42,7 @@ const steps = {
     document.getElementById("main")?.focus({ preventScroll: true });
   },
   print: () => print(),
-  copy: ({ text = "" }, { trouble }) => copy(text, trouble),
+  copy: ({ text = "" }) => copy(text),
   save: (step, { files }) => files.saveStep(step),
   "fill-sheet": (step, { files }) => files.fillSheet(step),
   embed: (step, { files }) => files.saveSingle(step),
@@ -79,15 +79,17 @@ const steps = {
  */
 export const perform = (step, page) => steps[step.do]?.(step, page);
 
-/** @param {string} text @param {Page["trouble"]} trouble */
-async function copy(text, trouble) {
+/** @param {string} text */
+async function copy(text) {
   try {
     await navigator.clipboard.writeText(text.startsWith("#") ? location.href.split("#")[0] + text : text);
   } catch {
     const field = /** @type {HTMLInputElement | null} */ (document.getElementById("link-text"));
     field?.focus();
     field?.select();
-    document.getElementById("done")?.setAttribute("hidden", "");
-    trouble("This browser does not let the page copy. The link is selected: press Ctrl C.");
+    for (const id of ["done", "say"]) {
+      const told = document.getElementById(id);
+      if (told) told.textContent = "This browser does not let the page copy. The link is selected: press Ctrl C.";
+    }
   }
 }

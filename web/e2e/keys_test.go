@@ -81,14 +81,14 @@ func TestNeedToSignedQuoteByKeysAlone(t *testing.T) {
 	key(drive.Enter, "must-fb-winch")
 	to("propose", 12)
 	key(drive.Enter, "first-proposal")
-	says("3 proposals. Lowest price: ")
+	says(" proposals. ")
 	to("take-lightest", 2)
 	key(drive.Enter, "told")
 	says("Most remaining payload is showing now.")
 
 	to("told-unit", 2)
 	key(drive.Enter, "main")
-	to("chapter-chassis", 5)
+	to("chapter-chassis", 10)
 	for range 2 {
 		w.must(w.Press(drive.Right))
 	}
@@ -135,9 +135,8 @@ func TestNeedToSignedQuoteByKeysAlone(t *testing.T) {
 	to("key-pass", 17)
 	w.must(w.Press(strings.Split("crane lantern orchard velvet", "")...))
 	to("sign", 1)
-	key(drive.Enter, "link-text")
+	key(drive.Enter, "copy-link")
 	says("The quote is signed.")
-	to("copy-link", 1)
 	to("print-quote", 12)
 	require.LessOrEqual(t, stops, 190, "from the first press to the printed quote")
 	t.Logf("%d stops", stops)

@@ -133,7 +133,7 @@ func TestFocusIsNeverLost(t *testing.T) {
 	require.Equal(t, "key-export", press("key-new"), "what a new key needs next")
 	press("area-quote")
 	w.typed("#key-pass", "crane lantern orchard velvet")
-	require.Equal(t, "link-text", press("sign"), "the link to send stands where the button stood")
+	require.Equal(t, "copy-link", press("sign"), "what a signed quote needs next")
 
 	press("area-unit")
 	eval[bool](w, `(document.activeElement.blur(), true)`)

@@ -49,6 +49,7 @@ func signQuote(s *session.Session, a session.Act) {
 		return
 	}
 	s.Draft.Issued = text
+	s.Step(session.Step{Do: "focus", ID: "copy-link"})
 	s.Notice = "The quote is signed. Any change from here on makes a new revision, which is not signed."
 }
 
