@@ -27,7 +27,7 @@ func orderSheet(p *Page) Part {
 		lead.Rows = append(lead.Rows, page.Texts(s.Label, quantity.Group(s.Days.Likely, 0), s.Finish.Long(),
 			s.LatestFinish.Long()))
 	}
-	out = append(out, lead.Draw(), oldUnit(q), El("section", Class("whole"), El("h3", Text("The work, day by day")),
+	out = append(out, lead.Draw(), oldUnit(q), El("section", Class("whole"), El("h2", Text("The work, day by day")),
 		page.ScheduleChart(p.Page)))
 	said := map[string]bool{} // what an option is, at its first station
 	for _, s := range q.Stations() {
