@@ -253,14 +253,41 @@ quotation quotations liable liability warrants responsive faxed emailed lawsuit 
 }()
 
 // General is the kind of a line that was read as nothing of the unit and speaks of
-// business; empty when it does not.
+// business; empty when it does not, or asks something of the unit.
 func General(text string) string {
-	for _, w := range strings.Fields(flat(text)) {
-		if commercial[w] {
-			return general
-		}
+	words := strings.Fields(flat(mainClause(text)))
+	if slices.ContainsFunc(words, business) && !ofUnit(words) {
+		return general
 	}
 	return ""
+}
+
+func business(word string) bool { return commercial[word] }
+
+// ofUnit reports whether a sentence is about what the unit is to do or be.
+func ofUnit(words []string) bool {
+	at := slices.IndexFunc(words, func(w string) bool { return orders[w] })
+	return at > 0 && units[words[at-1]]
+}
+
+var (
+	units  = map[string]bool{"unit": true, "vehicle": true, "ambulance": true, "module": true, "chassis": true}
+	orders = map[string]bool{"shall": true, "must": true, "will": true, "to": true}
+)
+
+// mainClause is what a line orders, without what follows behind a comma: latches that hold
+// so much are no term since a report of it is to be submitted. It is the whole line where
+// it begins with the bidder's business.
+func mainClause(text string) string {
+	i := strings.IndexAny(text, ",;")
+	if i < 0 {
+		return text
+	}
+	words := strings.Fields(flat(text[:i]))
+	if !slices.ContainsFunc(words, func(w string) bool { return orders[w] }) || slices.ContainsFunc(words, business) {
+		return text
+	}
+	return text[:i]
 }
 
 // Name is a kind's name; the id itself when there is no such kind.
@@ -281,6 +308,13 @@ func Known(id string) bool {
 // Of is the kind of term a line is; strong where it is that whatever else it holds.
 // Empty when it is none.
 func Of(text string) (id string, strong bool) {
+	if id, strong = find(text); id != "" && !strong {
+		id, strong = find(mainClause(text))
+	}
+	return id, strong
+}
+
+func find(text string) (id string, strong bool) {
 	line := flat(text)
 	spaced, best := " "+line+" ", len(ready)*len(Kinds)
 	for _, w := range strings.Fields(line) {

@@ -33,3 +33,23 @@ func TestOf(t *testing.T) {
 		assert.Equal(t, k.Name, terms.Name(k.ID))
 	}
 }
+
+// A line that orders something of the unit is no term for what is to be handed in beside it.
+func TestWhatIsHandedInBesideIsNoTerm(t *testing.T) {
+	for _, line := range []string{
+		"Hinges shall carry the door in any position; submit test sheet.",
+		"Seat belts must hold at 3,000 lb, certificate submitted.",
+	} {
+		id, _ := terms.Of(line)
+		assert.Empty(t, id, line)
+	}
+	assert.Empty(t, terms.General("The unit shall meet all bulletins in force when the contract is signed."))
+	for _, line := range []string{
+		"Bidder shall, within ten days, submit its drawings.",
+		"Submit three copies, signed.",
+		"Proposals, however late, shall be submitted.",
+	} {
+		id, _ := terms.Of(line)
+		assert.NotEmpty(t, id, line)
+	}
+}
