@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"boxwright/config"
+	"boxwright/config/body"
 	"boxwright/config/quantity"
 
 	"github.com/stretchr/testify/assert"
@@ -55,7 +56,12 @@ func TestMeasureFigures(t *testing.T) {
 			assert.LessOrEqual(t, f.Value, f.High)
 		})
 	}
-	_, ok := Measure(fixture(t), unit(), nil).Figure("space.bench")
+	over, ok := Measure(fixture(t), unit("cot"), nil).Figure("space.litter")
+	require.True(t, ok)
+	_, ceiling := body.Of(fixture(t), unit("cot")).Headroom()
+	require.NotEmpty(t, ceiling)
+	assert.Equal(t, ceiling, over.Assumed, "clear height ends at a ceiling of an assumed thickness")
+	_, ok = Measure(fixture(t), unit(), nil).Figure("space.bench")
 	assert.False(t, ok, "no bench, no figure")
 	cat := fixture(t)
 	bench := cat.OptionByID("bench")

@@ -25,7 +25,7 @@ func (s *Search) nameSoonest() {
 	}
 	cheapest, soonest := &s.Proposals[slices.Index(Goals, Cheapest)], &s.Proposals[slices.Index(Goals, Soonest)]
 	switch {
-	case soonest.Quote.Plan.EvenOdds.Before(cheapest.Quote.Plan.EvenOdds), len(soonest.Misses) < len(cheapest.Misses):
+	case soonest.wait() < cheapest.wait(), len(soonest.Misses) < len(cheapest.Misses):
 	case lacking(cheapest, soonest) != "":
 		soonest.Title, cheapest.Also = betterEquipped, strings.ToLower(soonest.Title)
 	default:
@@ -33,6 +33,11 @@ func (s *Search) nameSoonest() {
 		*soonest = *cheapest
 		soonest.Goal, soonest.Title = Soonest, title
 	}
+}
+
+// wait is how long a proposal takes, in days.
+func (p *Proposal) wait() float64 {
+	return waitOf(p.Quote.Draft.Date, p.Quote.Plan.NineInTen, p.Quote.Plan.EvenOdds)
 }
 
 func marginOf(q *quote.Quote) float64 {
@@ -64,7 +69,7 @@ func (s *Search) Gives(this *Proposal, in quantity.System) []string {
 		})
 	best(func(o *quote.Quote) float64 { return marginOf(o) - marginOf(q) },
 		func(_ *quote.Quote, by float64) string { return in.Show(by, quantity.Pound) + " less payload" })
-	best(func(o *quote.Quote) float64 { return float64(o.Plan.EvenOdds.DaysUntil(q.Plan.EvenOdds)) },
+	best(func(o *quote.Quote) float64 { return float64(o.Plan.NineInTen.DaysUntil(q.Plan.NineInTen)) },
 		func(_ *quote.Quote, by float64) string { return quote.Days(int(by)) + " later" })
 	shorter := func(size func(b *config.Body) quantity.Length) func(o *quote.Quote) float64 {
 		return func(o *quote.Quote) float64 {

@@ -223,7 +223,7 @@ func (l *look) judge(ed *quote.Edition, base *quote.Draft, plan *leadtime.Plan, 
 		}
 	}
 	if plan != nil {
-		l.metric[Soonest] = float64(base.Date.DaysUntil(plan.EvenOdds))
+		l.metric[Soonest] = waitOf(base.Date, plan.NineInTen, plan.EvenOdds)
 		l.safe, l.last = plan.NineInTen, last
 		if by := base.Unit.NeededBy; !by.IsZero() && by.Before(last) {
 			l.unmet++
@@ -236,6 +236,15 @@ func (l *look) judge(ed *quote.Edition, base *quote.Draft, plan *leadtime.Plan, 
 		}
 	}
 	l.misses += 3 * l.unmet
+}
+
+// likelyCounts is so little that the likely date only decides between equal safe dates.
+const likelyCounts = 1e-6
+
+// waitOf is how long a unit takes, in days: its safe date is what dates are checked
+// against, and of two that are as safe the one that is likely earlier comes first.
+func waitOf(from, safe, likely config.Date) float64 {
+	return float64(from.DaysUntil(safe)) + float64(from.DaysUntil(likely))*likelyCounts
 }
 
 // glance weighs, prices and dates a unit without asking the rules.

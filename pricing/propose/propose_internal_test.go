@@ -24,7 +24,7 @@ func TestTheSearchJudgesByWhatTheQuoteShows(t *testing.T) {
 		l := glance(ed, base, p.Unit)
 		assert.Equal(t, p.Quote.Price.Total.Float(), l.metric[Cheapest], p.Title)
 		assert.Equal(t, -marginOf(p.Quote), l.metric[Lightest], p.Title)
-		assert.Equal(t, float64(d.Date.DaysUntil(p.Quote.Plan.EvenOdds)), l.metric[Soonest], p.Title)
+		assert.Equal(t, waitOf(d.Date, p.Quote.Plan.NineInTen, p.Quote.Plan.EvenOdds), l.metric[Soonest], p.Title)
 	}
 }
 

@@ -29,7 +29,9 @@ func TestProposals(t *testing.T) {
 		{"nothing asked", quote.Needs{}, "", config.Date{}, "Earliest delivery"},
 		{"advanced life support in snow, crew of six", quote.Needs{Duty: "als", Roads: "snow", Climate: "cold", Crew: 6, Must: []string{"rest-four", "cot-power"}, Like: []string{"sc-mast"}}, "400000", config.Date{Year: 2027, Month: 9, Day: 1}, "Earliest delivery"},
 		{"a neonatal unit", quote.Needs{Duty: "neonatal", Crew: 4}, "", config.Date{}, "Better equipped"},
-		{"two patients on gravel", quote.Needs{Duty: "multi", Roads: "gravel", Patients: 2}, "360000", config.Date{}, "Better equipped"},
+		{"two patients on gravel", quote.Needs{Duty: "multi", Roads: "gravel", Patients: 2}, "360000", config.Date{}, "Earliest delivery"},
+		{"a Type I in snow and cold", quote.Needs{Duty: "als", Type: "I", Roads: "snow", Climate: "cold", Crew: 5,
+			HeadroomIn: 72, HeightIn: 112, LoadingIn: 34}, "390000", config.Date{}, "Better equipped"},
 		{"a diesel Type I", quote.Needs{Type: "I", Fuel: "diesel"}, "", config.Date{}, "Earliest delivery"},
 	} {
 		t.Run(c.reason, func(t *testing.T) {
@@ -72,7 +74,7 @@ func TestProposals(t *testing.T) {
 						b, _ := o.Quote.Figure("weight.payload-left")
 						assert.GreaterOrEqual(t, a.Value, b.Value, "%s: the most margin", c.reason)
 					case 2:
-						assert.False(t, o.Quote.Plan.EvenOdds.Before(p.Quote.Plan.EvenOdds), "%s: the earliest",
+						assert.False(t, o.Quote.Plan.NineInTen.Before(p.Quote.Plan.NineInTen), "%s: the earliest",
 							c.reason)
 					}
 				}

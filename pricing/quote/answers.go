@@ -130,9 +130,6 @@ func (q *Quote) wordAsks() []Ask {
 		} else if !drive {
 			continue
 		}
-		if ask != "it needs" && !a.Must {
-			lacks = nil // would-likes are not missed
-		}
 		switch rest := len(lacks) - 1; {
 		case rest > 0:
 			a.Missed = fmt.Sprintf("%s and %d more not in the unit", q.Labels(lacks[:1]), rest)
