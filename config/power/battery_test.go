@@ -115,6 +115,38 @@ func TestSheddingIsCountedWithoutGaps(t *testing.T) {
 	}
 }
 
+// What must run on is not shed with the inverter that other loads go down with, and an
+// inverter that alone feeds it stays on.
+func TestWhatMustRunOnIsNeverShed(t *testing.T) {
+	for _, c := range []struct {
+		reason string
+		second bool // an inverter of its own, which is not shed
+		want   map[string]int
+	}{
+		{"one inverter feeds both: it stays on", false,
+			map[string]int{"inverter": 0, "heater": 0, "receptacle": 0}},
+		{"with an inverter of its own the other is shed with what it feeds", true,
+			map[string]int{"inverter": 1, "heater": 0, "receptacle": 1}},
+	} {
+		t.Run(c.reason, func(t *testing.T) {
+			cat := fixture(t)
+			cat.OptionByID("inverter").Load.Shed = 5
+			cat.OptionByID("heater").Load.Kept = true
+			picks := []string{"heater", "inverter", "receptacle"}
+			if c.second {
+				cat.OptionByID("charger").Supply, cat.OptionByID("charger").Tags = &config.Supply{InverterW: 1000}, nil
+				picks = append([]string{"charger"}, picks...)
+			}
+			s := Budget(cat, unit(picks...), nil)
+			for _, it := range s.Modes[len(s.Modes)-1].Items {
+				if want, is := c.want[it.ID]; is {
+					assert.Equal(t, want, it.Shed, it.Label)
+				}
+			}
+		})
+	}
+}
+
 func TestBatteriesByTheirJob(t *testing.T) {
 	minutes := func(ah, usable, load, k float64) float64 { return 60 * usable * 20 * math.Pow(ah/(load*20), k) }
 	for _, tt := range []struct {

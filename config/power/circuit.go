@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"fmt"
 	"slices"
+	"strconv"
 
 	"boxwright/config"
 	"boxwright/config/quantity"
@@ -63,6 +64,9 @@ type Conductor struct {
 	HotV     float64 // the same run at 75 C
 	Decided  string  // "voltage drop" or "ampacity": what asked for the size
 }
+
+// Fuse is the rating of its fuse for a schedule, in amps: "7.5".
+func (c *Conductor) Fuse() string { return strconv.FormatFloat(c.FuseA, 'f', -1, 64) }
 
 // Wire is the conductor for a schedule: "8", or "2 x 1/0" of two side by side; empty
 // when none serves.

@@ -39,12 +39,18 @@ func (b *vehicle) items(d duty) []Item {
 	if a := b.allowance(d); a > 0 {
 		out = append(out, Item{Label: "Medical load, allowance of the rule set", Amps: a, OffA: a})
 	}
-	for _, p := range b.Picks {
-		if p.Load != nil {
-			add(p.ID, p.Label, p.Load, p.Qty)
-		}
-	}
 	in := b.inverter()
+	stays := b.keepsOnMains(d) && !in.unshed
+	for _, p := range b.Picks {
+		if p.Load == nil {
+			continue
+		}
+		l := *p.Load
+		if stays && p.Supply != nil && config.Clean(p.Supply.InverterW) > 0 {
+			l.Shed = 0
+		}
+		add(p.ID, p.Label, &l, p.Qty)
+	}
 	if in.watts <= 0 {
 		return out
 	}
@@ -53,8 +59,11 @@ func (b *vehicle) items(d duty) []Item {
 		if w <= 0 {
 			continue
 		}
-		shed := in.shed
-		if own := p.Load.Shed; own > 0 && (shed == 0 || own < shed) {
+		shed, own := in.shed, p.Load.Shed
+		switch {
+		case p.Load.Kept:
+			shed = 0
+		case stays, own > 0 && (shed == 0 || own < shed):
 			shed = own
 		}
 		out = append(out, Item{ID: p.ID, Label: p.Label + ", through the inverter", Watts: w, Shed: shed,
@@ -133,6 +142,16 @@ type inverterOf struct {
 	watts quantity.Power
 	share float64 // efficiency
 	shed  int     // when they are shed; 0 never
+	// one of them is never shed, and feeds what must run on
+	unshed bool
+}
+
+// keepsOnMains reports whether an inverter feeds what must run on: then one of them is
+// not shed, whatever the catalogue says of it.
+func (b *vehicle) keepsOnMains(d duty) bool {
+	return slices.ContainsFunc(b.Picks, func(p config.Picked) bool {
+		return p.Load != nil && p.Load.Kept && b.inverted(d, p.Option) > 0
+	})
 }
 
 func (b *vehicle) inverter() inverterOf {
@@ -152,6 +171,7 @@ func (b *vehicle) inverter() inverterOf {
 		if p.Load != nil {
 			in.shed = max(in.shed, p.Load.Shed)
 		}
+		in.unshed = in.unshed || p.Load == nil || p.Load.Shed == 0
 	}
 	if in.share = float64(in.watts) / taken; !(in.share >= 0.01 && in.share <= 1) {
 		in.share = b.share(&config.Supply{})

@@ -24,6 +24,8 @@ func TestProposalsBeginOnTheChassisBegunOn(t *testing.T) {
 		{"any unit", "med-19500-175-diesel", quote.Needs{}, ""},
 		{"a rescue", "med-19500-175-diesel", quote.Needs{Duty: "rescue"}, ""},
 		{"another type than asked for", "cut-14500-158-gas", quote.Needs{Type: "I"}, "Type III-AD instead of Type I."},
+		{"no medium-duty chassis", "cut-14500-158-gas", quote.Needs{Type: quote.MediumDuty},
+			"Type III-AD instead of medium-duty."},
 		{"a kind that has no body there", "van-9500-148-gas", quote.Needs{Duty: "rescue"},
 			"This edition has no module for the kind of unit asked for on it."},
 		{"options that do not go on it", "van-9500-148-gas",

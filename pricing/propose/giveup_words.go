@@ -83,7 +83,11 @@ func (g *GiveUp) Given(in quantity.System) string {
 		case s != nil:
 			said = nameOf(s) + " of " + in.Show(m.Has, s.Unit) + " instead of " + in.Show(m.Asked, s.Unit) + "."
 		case m.ID == "type":
-			said = "Type " + ch.Type + " instead of Type " + g.asked.Needs.Type + "."
+			wanted := "Type " + g.asked.Needs.Type
+			if g.asked.Needs.Type == quote.MediumDuty {
+				wanted = "medium-duty"
+			}
+			said = "Type " + ch.Type + " instead of " + wanted + "."
 		case m.ID == "fuel":
 			said = "With " + ch.Fuel + " instead of " + g.asked.Needs.Fuel + "."
 		case m.ID == "drive":

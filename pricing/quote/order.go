@@ -3,10 +3,12 @@ package quote
 import (
 	"cmp"
 	"slices"
+	"strconv"
 
 	"boxwright/config"
 	"boxwright/config/leadtime"
 	"boxwright/config/letters"
+	"boxwright/config/quantity"
 	"boxwright/pricing"
 )
 
@@ -117,4 +119,53 @@ func (q *Quote) DaysEarly(p *pricing.Prepay) int {
 		}
 	}
 	return paid.DaysUntil(q.Plan.EvenOdds)
+}
+
+// WorkChange is a line of a station, or a circuit, that a revision orders otherwise.
+// Before is empty for what is new, Now for what is no longer built.
+type WorkChange struct{ Station, No, Label, Before, Now string }
+
+// WorkChanges lists what the plant builds otherwise than the quote before said, by station.
+func WorkChanges(from, to *Quote) []WorkChange {
+	var out []WorkChange
+	seen := map[[2]string]int{}
+	var stations []string
+	for i, q := range []*Quote{from, to} {
+		put := func(station, no, label, says string) {
+			key := [2]string{station, no}
+			at, known := seen[key]
+			if !known {
+				at, seen[key] = len(out), len(out)
+				out = append(out, WorkChange{Station: station, No: no, Label: label})
+			}
+			if i == 0 {
+				out[at].Before = says
+			} else {
+				out[at].Now = says
+			}
+			if !slices.Contains(stations, station) {
+				stations = append(stations, station)
+			}
+		}
+		for _, s := range q.Stations() {
+			for _, l := range s.Lines {
+				says := strconv.Itoa(l.Qty)
+				if l.Hours > 0 {
+					says += ", " + quantity.Group(l.Hours, 1) + " h"
+				}
+				if l.Told != "" {
+					says += ", " + l.Told
+				}
+				put(cmp.Or(s.Label, "Without hours of its own"), l.No, l.Label, says)
+			}
+		}
+		for _, c := range q.Power.Circuits {
+			put("Circuits", c.Number, c.Function, c.Wire()+" wire, "+c.Fuse()+" A fuse")
+		}
+	}
+	out = slices.DeleteFunc(out, func(w WorkChange) bool { return w.Before == w.Now })
+	slices.SortStableFunc(out, func(a, b WorkChange) int {
+		return cmp.Compare(slices.Index(stations, a.Station), slices.Index(stations, b.Station))
+	})
+	return out
 }

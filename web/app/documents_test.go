@@ -3,6 +3,7 @@ package app
 import (
 	"encoding/json"
 	"os"
+	"regexp"
 	"strings"
 	"testing"
 
@@ -147,6 +148,8 @@ func TestPapers(t *testing.T) {
 			assert.NotContains(t, paper, "USD", "the plant's papers carry no price")
 		}
 	}
+	circuit := regexp.MustCompile(`USB CAB[^%]*`).FindString(textOf(p.do(Act{Do: "paper", ID: "order"}).Regions["main"]))
+	assert.Regexp(t, `\s7\.5\s`, circuit, "there is no fuse of 8 A")
 	s := p.do(Act{Do: "paper", ID: "test"}, set("reading.weigh.total", "25000"), set("reading.works.belts", "1"))
 	assert.Contains(t, s.Regions["main"], "2 readings entered, 1 outside what is accepted.")
 	s = p.do(Act{Do: "paper", ID: "labels"})

@@ -179,6 +179,17 @@ func TestSignedQuoteThatIsEditedIsARevision(t *testing.T) {
 	assert.Contains(t, s.Regions["main"], "The change order comes to")
 	assert.Contains(t, s.Regions["main"], "Change order to revision 0")
 
+	text := textOf(s.Regions["main"])
+	assert.Contains(t, text, "The safe date (90 %) ", "dates are checked against the safe one")
+	s = seller.do(Act{Do: "paper", ID: "order"})
+	text = textOf(s.Regions["main"])
+	_, changed, known := strings.Cut(text, "Work changed since revision 0")
+	require.True(t, known, "the plant sees what it builds otherwise")
+	changed, _, _ = strings.Cut(changed, "Long lead")
+	assert.Contains(t, changed, "hvac-roof")
+	assert.NotContains(t, changed, "rs-flip", "what is built as before is not listed")
+	seller.do(Act{Do: "paper", ID: "quote"})
+
 	s = seller.do(Act{Do: "sign", Value: keyPhrase, File: key})
 	second := signedDraft(t, s)
 	require.NotEmpty(t, second.Issued)

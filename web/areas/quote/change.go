@@ -43,19 +43,12 @@ func changeOrder(p *Page, b *Before) Part {
 		cost.Rows = append(cost.Rows, page.Texts(l.Label, l.From.Show(), l.To.Show(), l.By.Show()))
 	}
 	cost.Sums = append(cost.Sums, page.Texts("Total", was.Price.Total.Show(), now.Price.Total.Show(), d.Total.Show()))
-	which := "The likely date (50 %)"
+	of := ""
 	if len(now.Draft.More) > 0 {
-		which += " of " + now.NameOf(0)
+		of = " of " + now.NameOf(0)
 	}
-	when := which + " stays on " + now.Plan.EvenOdds.Long() + "."
-	if d.Days != 0 {
-		days, side := d.Days, "later"
-		if days < 0 {
-			days, side = -days, "earlier"
-		}
-		when = which + " moves " + page.Count(days, "calendar day", "calendar days") + " " + side + ", to " +
-			now.Plan.EvenOdds.Long() + "."
-	}
+	when := moved("The likely date (50 %)"+of, was.Plan.EvenOdds, now.Plan.EvenOdds) + " " +
+		moved("The safe date (90 %)"+of, was.Plan.NineInTen, now.Plan.NineInTen)
 	otherwise := If(was.Total() != b.Frozen.Total,
 		El("p", page.Mark(config.Warn), Text(" The earlier quote was issued at "+b.Frozen.Total+
 			"; this copy of the page computes "+was.Total()+" for it. What was signed stands.")))
@@ -64,6 +57,17 @@ func changeOrder(p *Page, b *Before) Part {
 		If(d.Lines != nil, cost.Draw()), otherwise,
 		El("p", El("b", Text("The change order comes to "+now.Price.Currency+" "+d.Total.Show()+". ")), Text(when)),
 	)
+}
+
+// moved says where a change order leaves a date.
+func moved(what string, from, to config.Date) string {
+	days, side := from.DaysUntil(to), "later"
+	if days == 0 {
+		return what + " stays on " + to.Long() + "."
+	} else if days < 0 {
+		days, side = -days, "earlier"
+	}
+	return what + " moves " + page.Count(days, "calendar day", "calendar days") + " " + side + ", to " + to.Long() + "."
 }
 
 // changePaper is a change order by itself: what changed, what it costs, what it means for the

@@ -61,6 +61,7 @@ type Page struct {
 	said    map[string]string // what it says in full, and of which unit
 	work    *quote.Quote      // the quote by its unit in work, where the paper begins with another
 	unit    string            // name of the unit that a paper of single units is drawn for
+	at      int               // where that unit stands in the order
 	printed bool              // its readings are only printed
 }
 

@@ -99,7 +99,7 @@ func eachUnit(draw func(*Page) Part) func(*Page) Part {
 				continue
 			}
 			one := p.with(q)
-			one.unit, one.printed = p.Q.NameOf(i), of != p.work
+			one.unit, one.at, one.printed = p.Q.NameOf(i), i, of != p.work
 			out = append(out, El("section", If(i > 0, Class("new-page")), draw(one)))
 		}
 		return Many(out...)

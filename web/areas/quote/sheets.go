@@ -1,7 +1,9 @@
 package quote
 
 import (
+	"cmp"
 	"slices"
+	"strconv"
 	"strings"
 
 	"boxwright/config"
@@ -20,7 +22,7 @@ func orderSheet(p *Page) Part {
 			remountWords(p)),
 		El("p", Text("Rules: "+q.Assume.Label+". Order "+q.Plan.Order.Long()+" · likely delivery (50 %) "+
 			q.Plan.EvenOdds.Long()+
-			", at 90 % "+q.Plan.NineInTen.Long()+". Dates by station are those expected."))}
+			", at 90 % "+q.Plan.NineInTen.Long()+". Dates by station are those expected.")), changedWork(p)}
 	lead := page.Table{Caption: "Long lead: order these first", Class: "tight",
 		Heads: []string{"Part", ">Working days, likely", "Expected", "Needed at the latest"}}
 	for _, s := range q.LongLead() {
@@ -83,7 +85,7 @@ func orderSheet(p *Page) Part {
 		Heads: []string{"No.", "Function", ">Amps", ">Run, ft", ">Fuse, A", "Wire", ">Drop", "Sized by"}}
 	for _, c := range q.Power.Circuits {
 		w.Rows = append(w.Rows, page.Texts(c.Number, c.Function, quantity.Group(float64(c.Amps), 1),
-			quantity.Group(c.RunFt, 0), quantity.Group(c.FuseA, 0), c.Wire(), quantity.Group(c.DropPct, 1)+
+			quantity.Group(c.RunFt, 0), c.Fuse(), cmp.Or(c.Wire(), "none serves"), quantity.Group(c.DropPct, 1)+
 				" %", c.Decided))
 	}
 	return Many(Many(out...), El("h2", Text("Circuit schedule")), w.Draw(),
@@ -109,6 +111,32 @@ func oldUnit(q *quote.Quote) Part {
 		}
 	}
 	return nil
+}
+
+// changedWork tells the plant of a revision what it builds otherwise than it was told before.
+func changedWork(p *Page) Part {
+	if p.Trust == nil || p.Trust.Before == nil {
+		return nil
+	}
+	b := p.Trust.Before
+	if b.Q == nil {
+		return El("p", page.Mark(config.Warn),
+			Text(" This sheet revises one that is not at hand: paste its link in Quote to see which work changed."))
+	}
+	since := "since revision " + strconv.Itoa(b.Rev) + " of " + b.Date.Long()
+	was, err := b.Q.Item(p.at)
+	if err != nil || p.at >= len(b.Q.Draft.Items()) {
+		return El("p", Text("This unit was added "+since+"."))
+	}
+	t := page.Table{Caption: "Work changed " + since, Class: "tight",
+		Heads: []string{"Station", "What", "Catalogue no.", "Before", "Now"}}
+	for _, w := range quote.WorkChanges(was, p.Q) {
+		t.Rows = append(t.Rows, page.Texts(w.Station, w.Label, w.No, page.OrDash(w.Before), page.OrDash(w.Now)))
+	}
+	if t.Rows == nil {
+		return El("p", Text("No work and no circuit changed "+since+"."))
+	}
+	return t.Draw()
 }
 
 // each says that the sheet counts for one unit where several are built.
