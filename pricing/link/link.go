@@ -158,7 +158,8 @@ const (
 
 // Encode writes a computed quote's draft as a link.
 func Encode(q *quote.Quote) (string, error) {
-	cat, d := q.Edition.Cat, q.Draft
+	// Whoever reads the link has no measured module at hand yet: it is written by the plain edition.
+	cat, d := q.Edition.For(&config.Unit{}).Cat, q.Draft
 	hash, err := hex.DecodeString(cat.Hash()[:2*hashBytes])
 	if err != nil {
 		return "", fmt.Errorf("the edition's hash: %w", err)

@@ -94,6 +94,9 @@ func anyUnit(t *rapid.T, cat *config.Catalogue) config.Unit {
 		u.Tell(cat.Options[rapid.IntRange(0, len(cat.Options)-1).Draw(t, "of")].ID,
 			text[:min(len(text), config.MaxDetail)])
 	}
+	for range rapid.IntRange(0, 3).Draw(t, "left out") {
+		u.LeaveOut(cat.Options[rapid.IntRange(0, len(cat.Options)-1).Draw(t, "without")].ID, true)
+	}
 	places := append(cat.CompartmentsOf(&u), config.Compartment{}, config.Compartment{ID: "gone-with-its-option"})
 	for range rapid.IntRange(0, 12).Draw(t, "carried") {
 		u.Carried = append(u.Carried,
@@ -246,6 +249,33 @@ func TestLinkGivesTheSameBytes(t *testing.T) {
 		require.NoError(t, err)
 		require.Equal(t, text, second)
 	})
+}
+
+// A remount that leaves out what is standard on a new unit is read by who has not measured
+// anything, beside a new unit too.
+func TestLinkOfARemountThatLeavesSomethingOut(t *testing.T) {
+	ed := demo()
+	today := config.Date{Year: 2026, Month: 11, Day: 30}
+	d, ok := quote.BeginRemount(ed, "", quote.New(ed, "", "", today), today)
+	require.True(t, ok)
+	d.Unit.Drop("cot-manual")
+	d.Unit.LeaveOut("cot-manual", true)
+	d.Unit.Set(config.Pick{Option: "cot-power", Qty: 1})
+	d.Duplicate()
+	d.More[0].Unit = quote.New(ed, "", "", today).Unit
+	d.More[0].Unit.LeaveOut("cot-manual", true)
+	for at := range d.Items() {
+		d.WorkOn(at)
+		want, err := d.Bytes()
+		require.NoError(t, err)
+		text, err := link.Encode(quoted(d))
+		require.NoError(t, err)
+		again, _, err := link.Decode(ed.Cat, text)
+		require.NoError(t, err)
+		got, err := again.Bytes()
+		require.NoError(t, err)
+		assert.Equal(t, string(want), string(got))
+	}
 }
 
 // A changed character is told, never opened as another quote.

@@ -296,6 +296,13 @@ func Difference(from, to *Quote) Delta {
 	}
 	take(from.Price.Lines, func(s *sums, a pricing.Amount) { s.from = s.from.Add(a) })
 	take(to.Price.Lines, func(s *sums, a pricing.Amount) { s.to = s.to.Add(a) })
+	isTax := func(key string) int {
+		if strings.HasPrefix(key, pricing.LineTax+" ") {
+			return 1
+		}
+		return 0
+	}
+	slices.SortStableFunc(order, func(a, b string) int { return isTax(a) - isTax(b) }) // behind what it is a share of
 	d := Delta{Total: to.Price.Total.Sub(from.Price.Total), Days: from.Plan.EvenOdds.DaysUntil(to.Plan.EvenOdds)}
 	for _, key := range order {
 		s := byKey[key]

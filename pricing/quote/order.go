@@ -129,7 +129,10 @@ type WorkChange struct{ Station, No, Label, Before, Now string }
 func WorkChanges(from, to *Quote) []WorkChange {
 	var out []WorkChange
 	seen := map[[2]string]int{}
-	var stations []string
+	var stations []string // as the plant goes through them now, and what is gone or is no station behind
+	for _, s := range to.Stations() {
+		stations = append(stations, s.Label)
+	}
 	for i, q := range []*Quote{from, to} {
 		put := func(station, no, label, says string) {
 			key := [2]string{station, no}
