@@ -42,7 +42,9 @@ func TestNeedsToProposals(t *testing.T) {
 	}
 	s = p.do(Act{Do: "take-proposal", ID: "lightest"})
 	assert.Contains(t, s.Say, "is showing now")
-	assert.Len(t, s.Pins, 1, "the unit worked on before is set aside")
+	assert.Empty(t, s.Pins, "nobody chose the unit that the page begins with")
+	s = p.do(Act{Do: "take-proposal", ID: "cheapest"}, Act{Do: "take-proposal", ID: "lightest"})
+	assert.Len(t, s.Pins, 2, "the units worked on before are set aside")
 	u := p.unit()
 	found := map[string]bool{}
 	for _, x := range u.Picks {

@@ -133,9 +133,12 @@ func takeProposal(s *session.Session, a session.Act) {
 	s.Fault("That proposal is no longer there: ask again.")
 }
 
-// takeUnit works on another unit, with the one before set aside.
+// takeUnit works on another unit, with the one before set aside; not the one a quote
+// begins with, in which nobody has chosen anything.
 func takeUnit(s *session.Session, u *config.Unit, which string) {
-	aside := s.PinDraft()
+	begun := s.Draft.Unit.Chassis == s.Memory.Edition.Cat.Start &&
+		!slices.ContainsFunc(s.Draft.Unit.Picks, func(p config.Pick) bool { return !p.Filled })
+	aside := !begun && s.PinDraft()
 	said := s.Draft.Unit.Details
 	s.Draft.Unit = u.Clone()
 	s.Draft.Unit.Details = said
