@@ -77,6 +77,29 @@ func TestMeasureFigures(t *testing.T) {
 	assert.Contains(t, s.Findings[i].Text, "the size of: "+bench.Label)
 }
 
+// Every figure of the road and the bay that rests on an assumed size says so, as the model
+// of the unit does.
+func TestOutsideFiguresSayWhatIsAssumed(t *testing.T) {
+	cat := fixture(t)
+	cat.ChassisByID(unit().Chassis).TurningFt = 52
+	cat.OptionByID("bench").Places = []config.Place{
+		{Kind: "bumper", Face: config.FaceFront, Along: config.AlongBumper, Level: config.LevelGround, ZIn: 25,
+			LengthIn: 14, WidthIn: 120, HeightIn: 14, OutIn: 14, About: true},
+		{Kind: "mast", Face: config.FaceRoof, XIn: 26, LengthIn: 14, WidthIn: 14, HeightIn: 16, OutIn: 14, About: true}}
+	m := body.Of(cat, unit("bench"))
+	all, bay := m.Overall(), m.Bay()
+	_, wall := m.WallFt()
+	s := Measure(cat, unit("bench"), nil)
+	for code, want := range map[string]string{"space.length-all": all.AssumedLength, "space.height-all": all.AssumedHeight,
+		"space.bay-length": bay.AssumedLength, "space.turning-wall": wall,
+		"space.frontal": all.AssumedHeight} {
+		f, ok := s.Figure(code)
+		require.True(t, ok, code)
+		assert.NotEmpty(t, want, code)
+		assert.Equal(t, want, f.Assumed, code)
+	}
+}
+
 // What the maker of the chassis allows stops the unit that is beyond it.
 func TestWhatTheMakerAllows(t *testing.T) {
 	cat := fixture(t)
