@@ -110,7 +110,7 @@ const (
 )
 
 // Frozen are the figures a link carries as they were when it was made, for a
-// reader whose page does not hold the edition.
+// reader whose page uses another edition.
 type Frozen struct {
 	Edition string      `json:"e"` // as readers know it, such as "demo 2026-11"
 	Chassis string      `json:"c"`
@@ -332,8 +332,8 @@ func open(cat *config.Catalogue, p *parts) (*quote.Draft, *Frozen, error) {
 	if !strings.HasPrefix(cat.Hash(), hash) {
 		f := &rest.Frozen
 		return nil, nil, &Error{Code: UnknownEdition, Frozen: f, Draft: rest.Draft,
-			Text: fmt.Sprintf("The link was made with a catalogue edition this page does not hold (%s). Load that "+
-				"edition to recompute it. As it was %s, not recomputed: %s, %s; total %s; %s; "+
+			Text: fmt.Sprintf("The link was made with catalogue edition %s, and another is in use here. Take that "+
+				"one into use in Catalogue to recompute it. As it was %s, not recomputed: %s, %s; total %s; %s; "+
 				"remaining payload %.0f lb.", f.Edition, map[bool]string{true: "issued", false: "sent"}[p.key != nil],
 				f.Chassis, f.Body, f.Total, f.Dates(), f.Payload)}
 	}

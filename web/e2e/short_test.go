@@ -3,7 +3,6 @@ package e2e
 import (
 	"fmt"
 	"os"
-	"strconv"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -58,9 +57,9 @@ func TestPagesAreShortAndWhole(t *testing.T) {
 			}
 			show(acts)
 			if name == "comparison" {
-				for i, chassis := range []string{"cut-14500-158-gas", "cut-14000-158-gas"} {
-					name := app.Act{Do: "set", ID: "title", Value: "Unit " + strconv.Itoa(i)}
-					show(begun(chassis, "mod-146-72", pick("fb-push"), name))
+				for _, on := range [][2]string{{"cut-14500-158-gas", "mod-146-72"}, {"med-26000-189-diesel", "mod-180-74"},
+					{"van-9500-148-gas", "van-60"}} {
+					show(begun(on[0], on[1]))
 				}
 				w.area("compare")
 				w.click("#add-rival")

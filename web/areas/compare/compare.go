@@ -147,6 +147,7 @@ func (p *Page) columns() []column {
 			set[i].name = letters.Isolate(name)
 		}
 	}
+	p.shorten(set)
 	p.distinguish(set)
 	for i, c := range set {
 		name := If(c.d != nil, El("b", El("bdi", Text(c.name))))
@@ -176,6 +177,29 @@ func namesOf(p *Page, columns []column) Part {
 			return If(c.d != nil, page.Field(p.Page, "column."+c.at, "Name of column "+strconv.Itoa(i+1), p.named(&c),
 				"Blank = its unit name"))
 		})))
+}
+
+// shorten calls a unit that nobody named by as much of its chassis' label as tells it from the
+// others.
+func (p *Page) shorten(set []column) {
+	var full []string
+	for _, c := range set {
+		full = append(full, c.name)
+	}
+	for i := range set {
+		c := &set[i]
+		if c.d == nil || c.d.Title != "" || p.named(c) != "" {
+			continue
+		}
+		parts := strings.Split(c.name, ", ")
+		for n := range parts {
+			short := strings.Join(parts[:n+1], ", ")
+			if !slices.ContainsFunc(full, func(o string) bool { return o != full[i] && strings.HasPrefix(o, short) }) {
+				c.name = short
+				break
+			}
+		}
+	}
 }
 
 // distinguish gives columns of one name their number and revision, and what else they
@@ -317,6 +341,9 @@ func rivals(p *Page) Part {
 			El("p", Class("row-tools"), page.Action("add-rival", "", "", "Add another bid", At("id", "add-rival")))))
 }
 
+// mostSights stand open beside each other; more would make the page long.
+const mostSights = 3
+
 // sights are two or more units from the same side on one scale, with what not all of them
 // have lit; nil where fewer are at hand.
 func sights(p *Page, columns []column) Part {
@@ -339,7 +366,12 @@ func sights(p *Page, columns []column) Part {
 	if len(views) < 2 {
 		return nil
 	}
-	return page.Block("The same side, on one scale",
+	const title = "The same side, on one scale"
+	block := func(parts ...Part) Part { return page.Block(title, parts...) }
+	if len(views) > mostSights {
+		block = func(parts ...Part) Part { return page.Fold("sights", title, parts...) }
+	}
+	return block(
 		drawing.Looks(views[0].ID),
 		El("div", Class("scaled"), Each(views, func(i int, v drawing.View) Part {
 			v.Wide = wide

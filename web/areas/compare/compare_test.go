@@ -117,7 +117,7 @@ func TestColumns(t *testing.T) {
 		q.Draft = d
 		return &q
 	}
-	own := titleOf(p.Q)
+	const own = "Cutaway 14,500 lb" // of a label that goes on
 	for _, c := range []struct {
 		name    string
 		reading bool
@@ -129,7 +129,9 @@ func TestColumns(t *testing.T) {
 		{"of one day, the one that is read first", true, []Other{{Q: at(0, "Before")}}, []string{own, "Before"}},
 		{"a later one", false, []Other{{Q: at(3, "Later")}}, []string{own, "Later"}},
 		{"an earlier one, while another is read", true, []Other{{Q: at(-3, "Earlier")}}, []string{"Earlier", own}},
-		{"of one name", true, []Other{{Q: at(0, own)}}, []string{own + ", not numbered", own + ", not numbered (2)"}},
+		{"of one name", true, []Other{{Q: at(0, "")}}, []string{own + ", not numbered", own + ", not numbered (2)"}},
+		{"two chassis that begin alike", false, []Other{{Q: like(p.Q, "Cutaway 14,500 lb 4x4, 158 in wheelbase, diesel")}},
+			[]string{"Cutaway 14,500 lb 4x4", "Cutaway 14,500 lb, 158 in wheelbase"}},
 		{"one that cannot be read", false, []Other{{Fault: "x"}, {Q: at(-1, "Earlier")}}, []string{"Earlier", own, "not computed"}},
 	} {
 		t.Run(c.name, func(t *testing.T) {
@@ -141,4 +143,12 @@ func TestColumns(t *testing.T) {
 			assert.Equal(t, c.want, names)
 		})
 	}
+}
+
+// like is a quote with a chassis of another name.
+func like(q *quote.Quote, label string) *quote.Quote {
+	other, chassis := *q, *q.Chassis
+	chassis.Label = label
+	other.Chassis = &chassis
+	return &other
 }

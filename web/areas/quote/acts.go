@@ -20,7 +20,7 @@ func openLink(s *session.Session, a session.Act) {
 	d, frozen, err := link.Decode(s.Memory.Edition.Cat, text)
 	if e, ok := errors.AsType[*link.Error](err); ok && e.Code == link.UnknownEdition {
 		s.View.Foreign, s.View.Area = link.With(own, earlier), "quote"
-		s.Notice = "The link was made with a catalogue edition this page does not hold. It is shown as it was " +
+		s.Notice = "The link was made with another catalogue edition than the one in use. It is shown as it was " +
 			"issued; the quote worked on stays."
 		return
 	}

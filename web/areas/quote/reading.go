@@ -223,7 +223,7 @@ func (r *Reading) asIssued(p *Page) Part {
 		"depends on them is not shown as part of the quote."
 	if r.Edition != "" {
 		why = "The figures above are those it was " + issued + " with, by catalogue edition " + r.Edition + ". This copy " +
-			"of the page holds another edition, so what depends on figures is not shown as part of the quote."
+			"of the page uses another edition, so what depends on figures is not shown as part of the quote."
 	}
 	now := link.Freeze(p.Q)
 	row := func(label, then, today string) []Part { return page.Texts(label, then, today) }
@@ -235,7 +235,7 @@ func (r *Reading) asIssued(p *Page) Part {
 	return Many(
 		El("p", Class("block"), At("id", "as-issued"), page.Mark(config.Warn), Text(" "+why)),
 		byName("included", r.Included, map[bool]string{true: "Named as the edition in use calls these things. Its own " +
-			"edition, which is not at hand, may have called them otherwise."}[r.Renamed]),
+			"edition, which is not in use here, may have called them otherwise."}[r.Renamed]),
 		El("div", Class("screen"), page.Fold("today", "What it would come to today", El("p",
 			Text("Worked out now, for comparison. Nobody has offered it.")), t.Draw())),
 	)
