@@ -273,7 +273,7 @@ func (s *Sheet) charger(b *vehicle) {
 	}
 	parked := s.Modes[0]
 	f, _ := s.Figure(parked.Code)
-	f.Code, f.Label, f.Chance = "power.charger", "Parked on the shore line, 12 V load against the charger", 0
+	f.Code, f.Label, f.Chance = "power.charger", "Parked, 12 V load against the charger", 0
 	f.Limit, f.Sense, f.Source, f.Basis = float64(gives), config.AtMost, "output of the battery charger", config.Rating
 	s.Figures = append(s.Figures, f)
 	if f.Met() {

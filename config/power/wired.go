@@ -55,10 +55,10 @@ func wired(list []Conductor) []config.Figure {
 			continue
 		}
 		if v := 100 * c.CarryA / c.FuseA; carry.Code == "" || v < carry.Value {
-			carry = worst("power.wire-carry", "Least that the wire of a circuit may carry, of its fuse", c, v)
+			carry = worst("power.wire-carry", "Wire against its fuse, worst", c, v)
 		}
 		if drop.Code == "" || c.DropPct > drop.Value {
-			drop = worst(wireDrop, "Greatest voltage drop of a circuit, of 12 V", c, c.DropPct)
+			drop = worst(wireDrop, "Voltage drop, worst", c, c.DropPct)
 		}
 	}
 	if carry.Code == "" {
