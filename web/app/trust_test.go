@@ -196,7 +196,7 @@ func TestSignedQuoteThatIsEditedIsARevision(t *testing.T) {
 
 	buyer := open(t)
 	b := buyer.do(Act{Do: "start"}, Act{Do: "open-link", Value: second.Issued})
-	assert.Contains(t, b.Regions["main"], "is not in use here")
+	assert.Contains(t, b.Regions["main"], "is not at hand")
 	b = buyer.do(Act{Do: "set", ID: "earlier", Value: "https://other.example/#" + second.Issued})
 	assert.Contains(t, b.Regions["main"], "not the quote that this revision names")
 	b = buyer.do(Act{Do: "set", ID: "earlier", Value: "https://quotes.example/#" + first})
@@ -236,7 +236,7 @@ func TestRevisionBringsTheQuoteBeforeItAlong(t *testing.T) {
 
 	stranger := open(t)
 	b = stranger.do(Act{Do: "start"}, Act{Do: "open-link", Value: second + "&was=" + strings.TrimPrefix(second, "q=")})
-	assert.Contains(t, b.Regions["main"], "is not in use here")
+	assert.Contains(t, b.Regions["main"], "is not at hand")
 	b = stranger.do(Act{Do: "set", ID: "pin-link", Value: both})
 	assert.Equal(t, []string{second}, b.Pins, "what is set aside is the quote alone")
 }

@@ -168,7 +168,7 @@ func toName(p *Page) Part {
 	if i < 0 {
 		return nil
 	}
-	return El("p", Class("row-tools"), page.Action("name", p.Q.Findings[i].Picks[0], "", "Name them in Unit",
+	return El("p", Class("row-tools"), page.Action("name", p.Q.Findings[i].Picks[0], "", "Name what is still to be named",
 		Class("quiet"), At("id", "name-first")))
 }
 
