@@ -76,13 +76,22 @@ func TestLateAnswersAreReadOut(t *testing.T) {
 	p := open(t)
 	p.do(Act{Do: "new", ID: "cut-14500-158-gas", Value: "mod-146-72"})
 	p.do(Act{Do: "go", ID: "needs"})
-	require.Empty(t, p.ask(Act{Do: "propose"}).Say)
-	say := ""
-	for s := p.ask(Act{Do: "rest"}); ; s = p.ask(Act{Do: "rest"}) {
-		if say += s.Say; !s.Partial {
-			break
+	answered := func() (say, main string) {
+		require.Empty(t, p.ask(Act{Do: "propose"}).Say)
+		for {
+			s := p.ask(Act{Do: "rest"})
+			if say += s.Say; !s.Partial {
+				return say, p.do(Act{Do: "rest"}).Regions["main"]
+			}
 		}
 	}
+	say, main := answered()
 	require.Regexp(t, `^\d proposals?\. .*Lowest price.*: .*, USD [\d,.]+\.`, say)
+	require.Contains(t, main, `data-leads="first-proposal"`)
 	require.Empty(t, p.ask(Act{Do: "restore"}).Say, "once")
+
+	p.do(set("needs.patients", "4"), set("needs.type", "II"), set("needs.fuel", "diesel"))
+	say, main = answered()
+	require.Regexp(t, `^No unit found has everything\. .* ways? to go on\.$`, say)
+	require.Contains(t, main, `data-leads="give-ups"`, "who asked stands before what would have to go")
 }

@@ -289,7 +289,8 @@ func giveUps(p *Page) Part {
 	if len(p.Giving.List) == 0 {
 		return nil
 	}
-	p.Answer = title + ". " + p.Giving.Cause + " " + page.Count(len(p.Giving.List), "way", "ways") + " to go on. " + p.Answer
+	ways := page.Count(len(p.Giving.List), "way", "ways") + " to go on."
+	p.Answer = strings.TrimSpace(title + ". " + p.Giving.Cause + " " + ways + " " + p.Answer)
 	undue := map[string]bool{} // what was said once of a declaration
 	return section(
 		El("p", Text(p.Giving.Cause+" Any one of these is enough:")),
