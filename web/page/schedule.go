@@ -131,7 +131,7 @@ func steps(p *Page, narrow bool) Part {
 	x := func(d float64) float64 { return left + (right-left)*d/end }
 	cal := leadtime.NewCalendar(&p.Q.Edition.Cat.Plant)
 	bottom := top + row*float64(len(list))
-	var parts []Part
+	var parts, names []Part
 	said := "Schedule from " + s.Order.Long() + ". Steps that decide the date:"
 	begin := months(cal, s.Order, end)
 	for _, m := range begin {
@@ -152,7 +152,8 @@ func steps(p *Page, narrow bool) Part {
 		if narrow {
 			name = Label("small", left, y-3, shortened(st.Label, longestStep)+decides)
 		}
-		parts = append(parts, name, Rect("slot", left, y, right-left, 9),
+		names = append(names, name)
+		parts = append(parts, Rect("slot", left, y, right-left, 9),
 			Rect(class, x(st.ES), y, max(x(st.EF)-x(st.ES), 0.8), 9))
 		if st.LF > st.EF+0.05 {
 			parts = append(parts, Path("float", "M"+Coord(x(st.EF))+" "+Coord(y+4.5)+"H"+Coord(x(st.LF))))
@@ -173,9 +174,10 @@ func steps(p *Page, narrow bool) Part {
 		d    float64
 		word string
 	}{{s.Simulated.EvenOddsDays, "50 %"}, {s.Simulated.NineInTenDays, "90 %"}} {
-		parts = append(parts, Path("limit", "M"+Coord(x(m.d))+" "+Coord(top)+"V"+Coord(bottom+2)),
-			Label("small end", x(m.d), bottom+line+1+line*float64(i), m.word))
+		parts = append(parts, Path("limit", "M"+Coord(x(m.d))+" "+Coord(top)+"V"+Coord(bottom+2)))
+		names = append(names, Label("small end", x(m.d), bottom+line+1+line*float64(i), m.word))
 	}
+	parts = append(parts, names...) // no line runs through lettering
 	said += " likely delivery (50 %) " + s.EvenOdds.Long() + ", at 90 % " + s.NineInTen.Long() + "."
 	parts = append(parts, Label("small", 4, bottom+line+1, "* decides the date"))
 	if narrow {

@@ -144,25 +144,26 @@ func chances(p *Page, narrow bool) Part {
 		}
 	}
 	parts = append(parts, page.Path("curve", line))
-	parts = append(parts, marked(p, x, y)...)
+	names := marked(p, x, y)
 	if needed := p.Q.Draft.Unit.NeededBy; !needed.IsZero() {
 		word := "needed " + needed.MonthName() + " " + strconv.Itoa(needed.Day)
 		i := slices.IndexFunc(list, func(c leadtime.Chance) bool { return !c.On.Before(needed) })
 		switch {
 		case i < 0:
-			parts = append(parts, page.Label("small end", right, bottom-4, word+" →"))
+			names = append(names, page.Label("small end", right, bottom-4, word+" →"))
 		case needed.Before(list[0].On):
-			parts = append(parts, page.Label("small", left+2, top+4, "← "+word))
+			names = append(names, page.Label("small", left+2, top+4, "← "+word))
 		default:
 			at := x(float64(i))
 			parts = append(parts, page.Path("limit", "M"+page.Coord(at)+" "+page.Coord(top)+"V"+page.Coord(bottom)))
 			if at > (left+right)/2 {
-				parts = append(parts, page.Label("small end", at-3, bottom-4, word))
+				names = append(names, page.Label("small end", at-3, bottom-4, word))
 			} else {
-				parts = append(parts, page.Label("small", at+3, top+4, word))
+				names = append(names, page.Label("small", at+3, top+4, word))
 			}
 		}
 	}
+	parts = append(parts, names...) // no line runs through lettering
 	return chart(said, right+20, bottom+17, parts)
 }
 
