@@ -500,7 +500,7 @@ func cover(p *Page) Part {
 	q, d := p.Q, p.Q.Draft
 	box := func(label, value string, under ...string) Part {
 		return El("div", El("span", Text(label)), El("b", Text(page.Held(value))),
-			Each(under, func(_ int, t string) Part { return El("small", Text(t)) }))
+			Each(under, func(_ int, t string) Part { return El("small", Text(page.Held(t))) }))
 	}
 	figure := func(label, code string) Part {
 		f, ok := q.Figure(code)
