@@ -162,7 +162,7 @@ func (j *judge) answer(r quote.Requirement, head string) Answer {
 		a.Term = id
 	case r.Pick == quote.NoPick:
 	case r.Pick != "" && known(j.q, r.Pick):
-		j.worst(&a, []part{j.things(&claim{same: []string{r.Pick}})})
+		j.picked(&a, read, cmp.Or(r.Meant, r.Text), r.Pick)
 	case read.term != "" && (len(read.unread) > 0 || len(read.claims) == 0):
 		a.Term, a.Sure = read.term, read.strong
 		j.term(&a)
