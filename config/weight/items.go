@@ -439,6 +439,7 @@ func (l *loader) carried(places map[string]stow) []Item {
 	}
 	var items []Item
 	loose := 0.0
+	var displaced []string // what rode in a compartment that the unit does not have
 	for _, c := range l.u.Carried {
 		e := l.cat.EquipmentOf(l.u, c.Equipment)
 		switch {
@@ -454,9 +455,7 @@ func (l *loader) carried(places map[string]stow) []Item {
 		}
 		at, stowed := places[c.Compartment]
 		if c.Compartment != "" && !stowed {
-			l.note(config.Warn, "weight.equipment.no-place", e.Label,
-				"The compartment it rode in is not in this unit, so it is weighed in the middle of the module.",
-				"Stow it in a compartment the unit has.")
+			displaced = append(displaced, e.Label)
 		}
 		it := l.equipment(e, c.Qty, at, stowed)
 		if l.sound(&it) {
@@ -465,6 +464,11 @@ func (l *loader) carried(places map[string]stow) []Item {
 				loose += float64(it.Lb)
 			}
 		}
+	}
+	if displaced != nil {
+		l.note(config.Warn, "weight.equipment.no-place", "loose equipment",
+			"The compartments these rode in are not in this unit, so they are weighed in the middle of the module: "+
+				strings.Join(displaced, "; ")+".", "Stow them in compartments the unit has, in Equipment.")
 	}
 	if loose > 0 {
 		l.note(config.Note, "weight.equipment.unstowed", "loose equipment",

@@ -179,6 +179,25 @@ func TestSideRangeNeverGoesBelowLevel(t *testing.T) {
 	assert.Contains(t, f.Label, "right side heavy")
 }
 
+// A lean beyond the usual is noted where nobody has set a limit, and stops nothing.
+func TestALeanIsNotedWithoutALimit(t *testing.T) {
+	cat := fixture()
+	require.Empty(t, cat.Prepare())
+	u := &config.Unit{Chassis: "cutaway", Body: "van", Picks: picks("bench")}
+	as := people(175)
+	s := Weigh(cat, u, as)
+	require.Greater(t, figure(t, s, "weight.side").Value, 5.0)
+	for _, f := range s.Findings {
+		if f.Code == "weight.side.usual" {
+			assert.Equal(t, config.Note, f.Severity)
+			assert.Contains(t, f.Text, "over 5.0 % (from memory, editable")
+			assert.Contains(t, f.Remedy, "side: 100 lb moved 60 in across")
+			return
+		}
+	}
+	assert.Fail(t, "the lean is not noted")
+}
+
 // Wheel loads of one mass by hand: 1,000 lb over the rear axle, 19 in to the
 // right on a track of 76 in, puts 750 on the right and 250 on the left.
 func TestWheelsByHand(t *testing.T) {

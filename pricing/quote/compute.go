@@ -104,9 +104,17 @@ func (q *Quote) say() {
 		q.Space.Figures = slices.DeleteFunc(q.Space.Figures, none)
 		q.Weight.Figures = slices.DeleteFunc(q.Weight.Figures, none)
 	}
+	for i := range q.Weight.Items {
+		q.Weight.Items[i].Label = d.Say(q.Weight.Items[i].Label)
+	}
+	for _, seats := range [][]config.Seat{q.Space.Cots, q.Space.Seats, q.Space.Model.Seats} {
+		for i := range seats {
+			seats[i].Label = d.Say(seats[i].Label)
+		}
+	}
 	for _, r := range q.judged() {
 		for i := range r.Figures {
-			r.Figures[i].Label = d.Say(r.Figures[i].Label)
+			r.Figures[i].Label, r.Figures[i].Assumed = d.Say(r.Figures[i].Label), d.Say(r.Figures[i].Assumed)
 		}
 		for i := range r.Findings {
 			f := &r.Findings[i]

@@ -55,7 +55,7 @@ func TestKindsFromNeedsToPapers(t *testing.T) {
 				"on the road, against the inverters", "against 80 % of the inlet",
 				"Sound and vibration wished at the incubator", "Two team seats facing the deck", "Overhead cabinets above the team seats",
 				"Second inverter for the incubator"},
-				"test":   {"Sound and vibration at the incubator", "Incubator on the road, on battery and on shore"},
+				"test":   {"cuts the 125 V power of:", "Sound and vibration at the incubator", "Incubator on the road, on battery and on shore"},
 				"upkeep": {"Medical", "Incubator"}}, `Cab over-pressure`},
 		{"medium-duty", []Act{set("needs.type", "medium"), set("needs.duty", "als"), set("needs.crew", "4")},
 			map[string][]string{"quote": {"Medium-duty", "Advanced life support. Built, marked"}}, `Incubator|Slide-out`},

@@ -73,6 +73,15 @@ func TestPlanShowsWhatIsBuiltIn(t *testing.T) {
 	assert.GreaterOrEqual(t, drawn, 5, "shower and tank, desk, bulkhead and its opening")
 }
 
+// Compartments that stand one above another are lettered one below another.
+func TestLettersOfThePlanKeepClear(t *testing.T) {
+	var m marks
+	assert.Equal(t, 50.0, m.clear(100, 50, "G 21"))
+	assert.Equal(t, 56.5, m.clear(104, 51, "L 13"))
+	assert.Equal(t, 63.0, m.clear(102, 52, "M"), "below both")
+	assert.Equal(t, 50.0, m.clear(130, 50, "N 5"), "beside them")
+}
+
 // A seat is drawn with its back where who sits there leans: a team seat and a bench at the
 // wall, a crew seat behind the cab against its front wall.
 func TestSeatsHaveTheirBacksBehindWhoSits(t *testing.T) {

@@ -4,6 +4,8 @@ import (
 	"strconv"
 	"strings"
 
+	"boxwright/config"
+	"boxwright/config/power"
 	"boxwright/config/quantity"
 	. "boxwright/web/page/markup"
 )
@@ -30,5 +32,24 @@ func SheddingTable(p *Page) Part {
 		t.Rows = append(t.Rows, Texts(strconv.Itoa(x.Order)+". Shed "+strings.Join(names, "; "), amps(x.LeftA),
 			minutes(x.Minutes)))
 	}
-	return t.Draw()
+	return Many(t.Draw(), inverterShed(s.Shed))
+}
+
+// inverterShed names what loses its 125 V power, and when.
+func inverterShed(steps []power.ShedStep) Part {
+	var out []Part
+	for _, x := range steps {
+		var names []string
+		for _, it := range x.Items {
+			if it.Watts > 0 {
+				names = append(names, strings.TrimSuffix(it.Label, ", through the inverter"))
+			}
+		}
+		if names != nil {
+			out = append(out, El("p", Mark(config.Warn), Text(" Step "+strconv.Itoa(x.Order)+" cuts the 125 V power of: "+
+				strings.Join(names, "; ")+". A device plugged in there stops unless its own battery carries it: check "+
+				"each one that must not stop.")))
+		}
+	}
+	return Many(out...)
 }

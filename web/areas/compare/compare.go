@@ -516,7 +516,7 @@ func differences(p *Page, columns []column) Part {
 		}
 		d := quote.Difference(first.q, c.q)
 		t := page.Table{Caption: "From " + first.name + " to " + c.name, Class: "cards",
-			Heads: []string{"Line", ">First", ">Other", ">Difference"}}
+			Heads: []string{"Line", ">" + first.name, ">" + c.name, ">Difference"}}
 		for _, l := range d.Lines {
 			t.Rows = append(t.Rows, page.Texts(l.Label, l.From.Show(), l.To.Show(), l.By.Show()))
 		}

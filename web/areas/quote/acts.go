@@ -46,11 +46,11 @@ func openLink(s *session.Session, a session.Act) {
 	s.Step(session.Step{Do: "top"})
 }
 
-// ownCopy begins a quote of one's own from the one that is read: nobody's offer, under
-// another name and without a number.
+// ownCopy begins a quote of one's own from the one that is read: nobody's offer and without a
+// number. The unit keeps its name, which is printed.
 func ownCopy(s *session.Session, _ session.Act) {
 	d := taken(s)
-	anew(s, d, "My copy of ")
+	anew(d)
 	d.Seller = quote.Party{}
 	s.Notice = "This is your own copy now: it is not signed, and nobody offers it. The quote you were sent stays under " +
 		"Saved quotes."
@@ -59,9 +59,8 @@ func ownCopy(s *session.Session, _ session.Act) {
 }
 
 // anew makes a quote of its own of a copy: a number, a revision and a signature are one quote's.
-func anew(s *session.Session, d *quote.Draft, what string) {
+func anew(d *quote.Draft) {
 	d.Number, d.Rev, d.Prev, d.Earlier, d.Issued = "", 0, "", "", ""
-	d.Title = session.Clip(what+cmp.Or(d.Title, s.Memory.Edition.Cat.LabelOf(d.Unit.Chassis)), quote.MaxText)
 }
 
 // copyQuote goes on with a copy, for which the page has begun a record of its own.
@@ -70,7 +69,9 @@ func copyQuote(s *session.Session, _ session.Act) {
 		return // a reader's copy stays as it was sent
 	}
 	s.Draft = s.Draft.Clone()
-	anew(s, s.Draft, "Copy of ")
+	s.Draft.Title = session.Clip("Copy of "+cmp.Or(s.Draft.Title, s.Memory.Edition.Cat.LabelOf(s.Draft.Unit.Chassis)),
+		quote.MaxText)
+	anew(s.Draft)
 	s.Notice = "You work on a copy now. It is not signed, and has no quote number yet: give it one in Quote, under About."
 }
 

@@ -1,6 +1,7 @@
 package quote
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 
@@ -63,11 +64,12 @@ func changeOrder(p *Page, b *Before) Part {
 func moved(what string, from, to config.Date) string {
 	days, side := from.DaysUntil(to), "later"
 	if days == 0 {
-		return what + " stays on " + to.Long() + "."
+		return page.Held(what + " stays on " + to.Long() + ".")
 	} else if days < 0 {
 		days, side = -days, "earlier"
 	}
-	return what + " moves " + page.Count(days, "calendar day", "calendar days") + " " + side + ", to " + to.Long() + "."
+	return page.Held(what + " moves " + page.Count(days, "calendar day", "calendar days") + " " + side + ", to " +
+		to.Long() + ".")
 }
 
 // changePaper is a change order by itself: what changed, what it costs, what it means for the
@@ -101,8 +103,14 @@ func changePaper(p *Page) Part {
 func stationsChanged(was, now *quote.Quote, of string) Part {
 	t := page.Table{Caption: "At the plant" + of, Class: "tight",
 		Heads: []string{"Station", ">Hours before", ">Hours now", "Began", "Begins now", "Ends now"}}
-	old := was.Stations()
-	for _, now := range now.Stations() {
+	old, left := was.Stations(), now.Stations()
+	for _, before := range old { // a station that has no work any more
+		if before.ID != "" && !slices.ContainsFunc(left, func(s quote.Station) bool { return s.ID == before.ID }) {
+			t.Rows = append(t.Rows, page.Texts(before.Label, quantity.Group(before.Hours, 1), "0", before.Start.Long(),
+				"no work now", "–"))
+		}
+	}
+	for _, now := range left {
 		var before quote.Station
 		for _, s := range old {
 			if s.ID == now.ID {
