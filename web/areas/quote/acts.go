@@ -33,9 +33,7 @@ func openLink(s *session.Session, a session.Act) {
 	}
 	before := s.Draft.Issued
 	if s.KeepAside() {
-		s.Notice = "The quote was opened from its link. The one worked on before is kept in Compare."
-	} else {
-		s.Notice = "The quote was opened from its link."
+		s.Notice = "The quote worked on before is kept in Compare."
 	}
 	s.Draft = d
 	s.Brought(d)
@@ -52,8 +50,8 @@ func ownCopy(s *session.Session, _ session.Act) {
 	d := taken(s)
 	anew(d)
 	d.Seller = quote.Party{}
-	s.Notice = "This is your own copy now: it is not signed, and nobody offers it. The quote you were sent stays under " +
-		"Saved quotes."
+	s.Notice = "This is your own copy, not signed. To ask the seller for a change, make it here and send the copy's " +
+		"link from Quote. The quote you were sent stays under Saved quotes."
 	begin(s, d)
 	s.View.Area = "unit" // what a copy is made for
 }
