@@ -33,7 +33,7 @@ func openLink(s *session.Session, a session.Act) {
 	}
 	before := s.Draft.Issued
 	if s.KeepAside() {
-		s.Notice = "The quote worked on before is kept in Compare."
+		s.Notice = "The earlier quote is kept in Compare."
 	}
 	s.Draft = d
 	s.Brought(d)
@@ -50,8 +50,8 @@ func ownCopy(s *session.Session, _ session.Act) {
 	d := taken(s)
 	anew(d)
 	d.Seller = quote.Party{}
-	s.Notice = "This is your own copy, not signed. To ask the seller for a change, make it here and send the copy's " +
-		"link from Quote. The quote you were sent stays under Saved quotes."
+	s.Notice = "This is your own copy, not signed. To ask for a change, make it here and send its link from Quote. " +
+		"The quote you were sent is under Saved quotes."
 	begin(s, d)
 	s.View.Area = "unit" // what a copy is made for
 }
