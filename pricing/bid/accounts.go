@@ -187,7 +187,8 @@ func (v *vocabulary) ofAnother(p *profile, tokens []claims.Token) bool {
 // called reports whether words hold one of the names of a thing, of which a word is among some.
 func (p *profile) called(words, some []string) bool {
 	return slices.ContainsFunc(p.names, func(n []string) bool {
-		return slices.ContainsFunc(n, func(w string) bool { return slices.Contains(some, w) }) && !slices.ContainsFunc(n, func(w string) bool { return !slices.Contains(words, w) })
+		return slices.ContainsFunc(n, func(w string) bool { return slices.Contains(some, w) }) &&
+			!slices.ContainsFunc(n, func(w string) bool { return !slices.Contains(words, w) })
 	})
 }
 
