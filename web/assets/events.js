@@ -174,9 +174,17 @@ export function listen(doc, page, early) {
       to.focus({ preventScroll: true });
     }
     const el = from(e, "[data-act]");
-    if (!el || el.matches("input, select, textarea")) return;
+    if (!el) return inRow(e);
+    if (el.matches("input, select, textarea")) return;
     e.preventDefault();
     press(el, page);
+  };
+  // A press beside an option's name is one on its box, but where words of the row were marked.
+  const inRow = (/** @type {Event} */ e) => {
+    if (from(e, "label, .field, .why, .told, summary") || doc.getSelection?.()?.type === "Range") return;
+    const box = from(e, ".option")?.querySelector("input");
+    box?.focus();
+    box?.click();
   };
   const changed = (/** @type {Event} */ e) => {
     const el = from(e, "[data-act]");
