@@ -79,7 +79,12 @@ type SalesTax struct {
 }
 
 // Words says how much of a total is sales tax.
-func (s *SalesTax) Words() string {
+func (s *SalesTax) Words() string { return s.words("sales tax of ") }
+
+// UnderHead is Words where the head beside it says that it is sales tax.
+func (s *SalesTax) UnderHead() string { return s.words("") }
+
+func (s *SalesTax) words(of string) string {
 	switch {
 	case s.Exempt && s.Assumed:
 		return fmt.Sprintf("No sales tax: %s is taken as exempt", BuyerLabel(s.Buyer))
@@ -88,7 +93,7 @@ func (s *SalesTax) Words() string {
 	case s.Rate.IsZero():
 		return "No sales tax: the rate is 0 %"
 	}
-	return fmt.Sprintf("Includes sales tax of %s, %s", s.Amount.Show(), s.Rate.Show())
+	return fmt.Sprintf("Includes %s%s, %s", of, s.Amount.Show(), s.Rate.Show())
 }
 
 // Basis says what a budget is compared with: how many units, with or without tax.

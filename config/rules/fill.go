@@ -23,36 +23,42 @@ const (
 // then completed with those picks and limits that do not contradict the others,
 // and still holds all picks.
 func (e *Engine) Fill(u *config.Unit, limits *Limits) (config.Unit, []Change, bool) {
-	return e.fillOn(e.newFiller(u, limits, false), u, limits, false)
+	return e.fillOn(u, limits, manner{})
 }
 
 // Restore is Fill with everything standard coming back that can, beside the picks
 // and the fills the unit has, but for what its customer has left out. A fill that
 // stands in the place of something standard gives way to it.
 func (e *Engine) Restore(u *config.Unit, limits *Limits) (config.Unit, []Change, bool) {
-	return e.fillOn(e.newFiller(u, limits, false), u, limits, true)
+	return e.fillOn(u, limits, manner{standard: true})
 }
 
 // RestoreElsewhere is Restore for a chassis or body that is only tried, in a solver
 // of its own, so that what is known of the unit in work stays. It is false, too, when
 // that took more work than is allowed.
 func (e *Engine) RestoreElsewhere(u *config.Unit, limits *Limits) (config.Unit, []Change, bool) {
-	return e.fillOn(e.newFiller(u, limits, true), u, limits, true)
+	return e.fillOn(u, limits, manner{standard: true, apart: true})
 }
 
-// fillOn fills. With the solver apart it leaves what the table knows of the present
-// limits alone.
-func (e *Engine) fillOn(f *filler, u *config.Unit, limits *Limits, standard bool) (config.Unit, []Change, bool) {
+// manner is how a unit is filled.
+type manner struct {
+	standard bool // what is standard comes back
+	apart    bool // in a solver of its own, which leaves alone what the table knows of the present limits
+	whole    bool // only if nothing has to be set aside
+}
+
+func (e *Engine) fillOn(u *config.Unit, limits *Limits, how manner) (config.Unit, []Change, bool) {
+	f := e.newFiller(u, limits, how)
 	defer f.solver.Allow(0)
 	e.filling = e.filling || !f.apart
-	full, changes, ok := f.fill(u, limits, standard)
+	full, changes, ok := f.fill(u, limits)
 	e.filling = false
 	return full, changes, ok
 }
 
-func (f *filler) fill(u *config.Unit, limits *Limits, standard bool) (config.Unit, []Change, bool) {
+func (f *filler) fill(u *config.Unit, limits *Limits) (config.Unit, []Change, bool) {
 	e := f.e
-	if standard {
+	if f.standard {
 		f.absent(u)
 	}
 	if !f.begin(u, limits) {
@@ -125,9 +131,7 @@ func (e *Engine) Start(u *config.Unit, limits *Limits) (config.Unit, bool) {
 // is false, and does not go on to find what would have to be set aside.
 func (e *Engine) StartWhole(u *config.Unit, limits *Limits) (config.Unit, bool) {
 	n := e.withStandard(u)
-	f := e.newFiller(&n, limits, false)
-	f.whole = true
-	filled, _, ok := e.fillOn(f, &n, limits, false)
+	filled, _, ok := e.fillOn(&n, limits, manner{whole: true})
 	return filled, ok
 }
 
@@ -144,11 +148,10 @@ func (e *Engine) withStandard(u *config.Unit) config.Unit {
 // filler fixes one option after another, keeping an answer that holds
 // everything fixed so far.
 type filler struct {
+	manner
 	e      *Engine
 	solver *solve.Solver
 	near   *solve.Walker
-	apart  bool
-	whole  bool // nothing is set aside
 	aside  []string
 	guards []solve.Lit
 	ask    []solve.Lit // all that is fixed
@@ -161,10 +164,10 @@ type filler struct {
 	by     map[int][]string
 }
 
-func (e *Engine) newFiller(u *config.Unit, limits *Limits, apart bool) *filler {
-	f := &filler{e: e, solver: e.solver, apart: apart, cause: map[int]FillCause{}, by: map[int][]string{}}
+func (e *Engine) newFiller(u *config.Unit, limits *Limits, how manner) *filler {
+	f := &filler{manner: how, e: e, solver: e.solver, cause: map[int]FillCause{}, by: map[int][]string{}}
 	f.note(u)
-	if !apart {
+	if !how.apart {
 		if e.near == nil {
 			e.near = solve.NewWalker(e.solver)
 		}

@@ -419,8 +419,8 @@ func (m *mender) mend(drop []int, pair [2]string) (Mend, bool) {
 	}
 	before := n
 	var ok bool
-	f := e.newFiller(&before, m.limits, pair != [2]string{m.u.Chassis, m.u.Body})
-	if out.Unit, out.Changes, ok = e.fillOn(f, &before, m.limits, false); !ok {
+	how := manner{apart: pair != [2]string{m.u.Chassis, m.u.Body}}
+	if out.Unit, out.Changes, ok = e.fillOn(&before, m.limits, how); !ok {
 		return out, false
 	}
 	for _, v := range gone {

@@ -42,7 +42,7 @@ type HoursAt struct {
 // Usable is what a cylinder gives, in liters, until it is down to a residual pressure; at
 // a steady flow it lasts that over the flow.
 //
-//	t = (P - residual) x factor / flow
+//	V = (P - residual) x factor, t = V / flow
 //
 // Source: tank duration formula of respiratory-care teaching
 // (respiratorytherapyzone.com, E factor 0.28 L/psi). Units: L/psi, psi, psi, L. Valid: all

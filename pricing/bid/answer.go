@@ -381,7 +381,7 @@ func (j *judge) things(c *claim) part {
 		return part{outcome: quote.Unanswered, read: cat.LabelOf(j.likeliest(c))}
 	}
 	all := slices.Concat(c.same, c.more)
-	if id := j.holding(slices.Concat(c.same, c.more), c.qty); id != "" && j.beyondIt(c, id) {
+	if id := j.holding(all, c.qty); id != "" && j.beyondIt(c, id) {
 		return part{outcome: quote.Unanswered, read: cat.LabelOf(id), offered: j.named(id), where: j.placeOf(id)}
 	}
 	if id := j.holding(c.same, c.qty); id != "" {

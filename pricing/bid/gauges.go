@@ -102,7 +102,8 @@ var gauges = []gauge{
 		"headroom|inside height|ceiling height|head clearance|standing height|standing room",
 		"inside patientcompartment patient clear compartment measured floor ceiling finished center aisle " +
 			"walkway net area stand stood room over", "", false},
-	{"space.aisle", "Clear walkway beside the cot", inch, atLeast, "aisle|walkway|walk beside cot|pass space beside cot|clear beside cot|space beside cot|room beside cot",
+	{"space.aisle", "Clear walkway beside the cot", inch, atLeast, "aisle|walkway|walk beside cot|" +
+		"pass space beside cot|clear beside cot|space beside cot|room beside cot",
 		"clear width beside cot between squadbench streetside cabinet wide patientcompartment center space face",
 		"", false},
 	{"space.seat-cot", "Clear length from attendant seat to cot, the seat foremost", inch, atLeast,
@@ -135,7 +136,8 @@ var gauges = []gauge{
 	{"space.frontal", "Frontal area, with lamps and roof equipment", quantity.SquareFoot, atMost,
 		"frontal area|front area", "vehicle light roof equipment large", "", false},
 	{"space.height", "Overall height, less roof equipment", inch, atMost,
-		"height exclude roof|high exclude roof|tall exclude roof|high exclude antenna|height exclude equipment|height exclude light|height less roof",
+		"height exclude roof|high exclude roof|tall exclude roof|high exclude antenna|height exclude equipment|" +
+			"height exclude light|height less roof",
 		"high tall vehicle ground outside roof equipment light antenna gear other", "", false},
 	{"space.height-all", "Overall height, with roof equipment", inch, atMost, "height|vehicle height|vehicle tall",
 		"high vehicle over ground outside roof equipment light warnlight lightbar top antenna exclude lower", "",
@@ -227,11 +229,13 @@ var gauges = []gauge{
 	{"space.flood-height", "Lowest flood light above the ground, loaded", inch, atLeast,
 		"scenelight height|scenelight high", "over ground lowest mount flood", "", false},
 	{factHotIdle, "Alternator, hot at idle", quantity.Amp, atLeast,
-		"hot idle alternator|hot idle|alternator hot idle|alternator idle|charge hot idle|charge idle", "hot put out produce engine alternator", "200 °F", false},
+		"hot idle alternator|hot idle|alternator hot idle|alternator idle|charge hot idle|charge idle",
+		"hot put out produce engine alternator", "200 °F", false},
 	{factCold, "Alternator, nameplate", quantity.Amp, atLeast, "alternator nameplate|alternator",
 		"cold nameplate output sae", "", false},
 	{countBench, "Seats on the squad bench", "", atLeast, "squadbench seat|squadbench seatedattendant|" +
-		"squadbench attendant|squadbench person|squadbench people|seat squadbench|squadbench occupant", "person people sit accommodate attendant room space", "", false},
+		"squadbench attendant|squadbench person|squadbench people|seat squadbench|squadbench occupant",
+		"person people sit accommodate attendant room space", "", false},
 	{countCab, "Seats in the cab", "", atLeast, "cab seat", "front bucket", "", false},
 	{countModule, "Seats in the patient compartment", "", atLeast,
 		"patientcompartment seat|seat patientcompartment|seatedattendant",

@@ -714,7 +714,8 @@ func (p *profile) inOwnUnit(n claims.Number) claims.Number {
 var conversions = []struct {
 	from, to string
 	factor   float64
-}{{quantity.Liter, claims.Milli, 1000}, {claims.Milli, quantity.Liter, .001}, {quantity.Watt, claims.BTU, 3600 / 1055.056}}
+}{{quantity.Liter, claims.Milli, 1000}, {claims.Milli, quantity.Liter, .001},
+	{quantity.Watt, claims.BTU, 3600 / 1055.056}}
 
 // perSide is the stem of "each side", and onEachSide says that a number counts what is there.
 var perSide = stems("each side")[0]

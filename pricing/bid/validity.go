@@ -18,8 +18,8 @@ var openings = []string{"opening", "opened", "due", "closing", "submission", "su
 // validityWords are those in which a line asks how long a price stands.
 var validityWords = wordSet(`price prices pricing priced quote quoted quotes quotation bid bids proposal proposals offer
 offers tender valid validity firm good hold honor honored fixed stand stands guaranteed remain remains binding
-irrevocable effect effective days calendar date opening opened open after until through submission submittal due closing award
-order receipt acceptance accepted purchaser period term delivery unchanged every`)
+irrevocable effect effective days calendar date opening opened open after until through submission submittal due closing
+award order receipt acceptance accepted purchaser period term delivery unchanged every`)
 
 // term answers a term of the bid as far as the quote itself does: how long its price
 // stands.

@@ -33,6 +33,7 @@ type form struct {
 var (
 	amountForm   = form{true, 9, 2}
 	percentForm  = form{true, 3, 6}
+	finerForm    = form{true, 3, 40} // a percentage that is too fine
 	quantityForm = form{false, 6, 3}
 )
 

@@ -1,10 +1,6 @@
 package money
 
-import (
-	"cmp"
-
-	"github.com/shopspring/decimal"
-)
+import "github.com/shopspring/decimal"
 
 // Percent is a rate in hundredths: "8.25" is 8.25 %, which is 0.0825 of the
 // whole. Valid from -999.999999 to 999.999999; the zero value is 0 %.
@@ -16,11 +12,12 @@ type Percent struct {
 // ParsePercent reads "8.25" as 8.25 %; anything with more than six decimals,
 // three digits before the point, an exponent or a sign "%" is a *FormError.
 func ParsePercent(text string) (Percent, error) {
-	if finer := (form{true, 3, 40}); !percentForm.fits(text) && finer.fits(text) {
-		d, err := decimal.NewFromString(text)
-		return Percent{}, cmp.Or(err, formError("a percentage of at most six decimals", text, `"`+plain(d.Round(6))+`"`))
-	}
-	if !percentForm.fits(text) {
+	switch {
+	case percentForm.fits(text):
+	case finerForm.fits(text):
+		d := decimal.RequireFromString(text) // a form that fits is a number
+		return Percent{}, formError("a percentage of at most six decimals", text, `"`+plain(d.Round(6))+`"`)
+	default:
 		return Percent{}, formError("a percentage", text, `its digits alone, such as "8.25" for 8.25 %`)
 	}
 	d, err := decimal.NewFromString(text)

@@ -113,9 +113,7 @@ func Compare(quotes []*Quote, sent map[int]*Sent, rivals []Rival, in quantity.Sy
 	if slices.ContainsFunc(known, func(q *Quote) bool { return !SameTax(known[0], q) }) {
 		add("Price without sales tax", func(q *Quote) string { return q.Price.Currency + " " + q.Untaxed().Show() }, nil)
 	}
-	add("Sales tax", func(q *Quote) string {
-		return strings.Replace(q.Price.SalesTax.Words(), "Includes sales tax of ", "Includes ", 1)
-	}, nil)
+	add("Sales tax", func(q *Quote) string { return q.Price.SalesTax.UnderHead() }, nil)
 	add(rowLikely, func(q *Quote) string { return q.Plan.EvenOdds.Long() }, nil)
 	add(rowSafe, func(q *Quote) string { return q.Plan.NineInTen.Long() }, nil)
 	add(rowGood, func(q *Quote) string { return q.Price.ValidUntil.Long() }, nil)

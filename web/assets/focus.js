@@ -67,7 +67,10 @@ export function moved(e) {
   return true;
 }
 
-/** left closes the answer or the fold that the reader is in, or else what lies over the page. @param {HTMLElement} el */
+/**
+ * left closes the answer or the fold that the reader is in, or else what lies over the page.
+ * @param {HTMLElement} el
+ */
 function left(el) {
   const why = el.closest(".option")?.querySelector(".why");
   const opener = why && document.getElementById(why.id.replace("why-", "ask-"));

@@ -79,18 +79,24 @@ func TestDrawingsAreLegibleOnEveryChassis(t *testing.T) {
 					for _, bad := range []string{"NaN", "Inf", "not known"} {
 						assert.NotContains(t, svg, bad, where)
 					}
-					list, frame := labels(t, svg)
-					assert.NotEmpty(t, list, where)
-					for k, a := range list {
-						assert.True(t, a.left >= frame[0] && a.right <= frame[0]+frame[2] && a.top >= frame[1] &&
-							a.bottom <= frame[1]+frame[3], "%s: %q runs out of the picture", where, a.words)
-						for _, b := range list[:k] {
-							apart := a.left >= b.right || b.left >= a.right || a.top >= b.bottom || b.top >= a.bottom
-							assert.True(t, apart, "%s: %q covers %q", where, a.words, b.words)
-						}
-					}
+					legible(t, svg, where)
 				}
 			}
+		}
+	}
+}
+
+// legible holds that no label of a drawing covers another or runs out of it.
+func legible(t *testing.T, svg, where string) {
+	t.Helper()
+	list, frame := labels(t, svg)
+	assert.NotEmpty(t, list, where)
+	for k, a := range list {
+		assert.True(t, a.left >= frame[0] && a.right <= frame[0]+frame[2] && a.top >= frame[1] &&
+			a.bottom <= frame[1]+frame[3], "%s: %q runs out of the picture", where, a.words)
+		for _, b := range list[:k] {
+			apart := a.left >= b.right || b.left >= a.right || a.top >= b.bottom || b.top >= a.bottom
+			assert.True(t, apart, "%s: %q covers %q", where, a.words, b.words)
 		}
 	}
 }

@@ -1,7 +1,6 @@
 package drawing
 
 import (
-	"math"
 	"slices"
 	"strconv"
 	"strings"
@@ -119,17 +118,15 @@ func Plan(p *page.Page) Part {
 		d.label("", x-3, yy+3.5, number)
 		people = append(people, number+" "+s.Label)
 	}
-	var lettered marks
 	for i, u := range q.Space.Compartments {
 		name := Letter(i)
 		x, yy := o.start+float64(u.XIn), y(float64(u.YIn))
 		carries := "empty"
 		if u.MassLb > 0 {
 			carries = lb(u.MassLb)
-			text := name + " " + p.Plain(float64(u.MassLb), quantity.Pound)
-			d.label("", x, lettered.clear(x, yy+3.5, text), text)
+			d.label("", x, yy+3.5, name+" "+p.Plain(float64(u.MassLb), quantity.Pound))
 		} else {
-			d.label("small", x, lettered.clear(x, yy+3.5, name), name)
+			d.label("small", x, yy+3.5, name)
 			if u.Gear != nil {
 				carries = "fitted gear"
 			}
@@ -147,21 +144,4 @@ func Plan(p *page.Page) Part {
 		El("p", El("b", Text("Places: ")), Text(seats)), El("p", El("b", Text("Compartments: ")), Text(places)),
 		If(fixed != nil, El("p", El("b", Text("Built in: ")), Text(built))),
 		El("p", Text("Loads stand beside the wheel ends, at full load. "+gravityWords(p)+rangeNote)))
-}
-
-// marks are the letterings of one drawing that keep clear of each other.
-type marks []struct{ x, y, half float64 }
-
-// clear is the first place at or below y where a text centered on x covers none before it:
-// compartments stand one above another, and the plan shows them in one place. Letters of 6
-// are some 3.6 wide.
-func (m *marks) clear(x, y float64, text string) float64 {
-	half := 1.8 * float64(len(text))
-	for i := 0; i < len(*m); i++ {
-		if o := (*m)[i]; math.Abs(o.x-x) < o.half+half && math.Abs(o.y-y) < 6.5 {
-			y, i = o.y+6.5, -1
-		}
-	}
-	*m = append(*m, struct{ x, y, half float64 }{x, y, half})
-	return y
 }

@@ -12,6 +12,7 @@ import (
 	"boxwright/config"
 	"boxwright/config/quantity"
 	"boxwright/config/weight"
+	"boxwright/pricing/propose"
 	"boxwright/pricing/quote"
 	"boxwright/pricing/quote/quotetest"
 	"boxwright/web/page"
@@ -73,13 +74,20 @@ func TestPlanShowsWhatIsBuiltIn(t *testing.T) {
 	assert.GreaterOrEqual(t, drawn, 5, "shower and tank, desk, bulkhead and its opening")
 }
 
-// Compartments that stand one above another are lettered one below another.
+// The letters of compartments that stand one above another, and of gear fitted beside them, keep
+// clear of each other on a unit of every kind.
 func TestLettersOfThePlanKeepClear(t *testing.T) {
-	var m marks
-	assert.Equal(t, 50.0, m.clear(100, 50, "G 21"))
-	assert.Equal(t, 56.5, m.clear(104, 51, "L 13"))
-	assert.Equal(t, 63.0, m.clear(102, 52, "M"), "below both")
-	assert.Equal(t, 50.0, m.clear(130, 50, "N 5"), "beside them")
+	ed := quotetest.Demo(t)
+	for _, duty := range ed.Cat.Duties {
+		d := quote.Begin(ed, "", "", quotetest.Today)
+		d.Needs.Duty = duty.ID
+		s := propose.Propose(ed, d)
+		require.NotEmpty(t, s.Proposals, duty.ID)
+		for i := range s.Proposals {
+			p := &page.Page{Q: s.Proposals[i].Quote}
+			legible(t, Plan(p).String(), duty.ID+", "+s.Proposals[i].Title)
+		}
+	}
 }
 
 // A seat is drawn with its back where who sits there leans: a team seat and a bench at the

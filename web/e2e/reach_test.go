@@ -91,7 +91,8 @@ func TestColorsOfTheSystem(t *testing.T) {
 		eval[bool](w, `(document.querySelectorAll("#main details").forEach((d) => (d.open = true)), true)`)
 		w.must(w.Resize(drive.Phone))
 		w.must(w.Until(`document.querySelector("#main .scroll[tabindex]")`))
-		require.Equal(t, "double", eval[string](w, `getComputedStyle(document.querySelector("#main .scroll[tabindex]")).borderInlineEndStyle`),
+		require.Equal(t, "double", eval[string](w,
+			`getComputedStyle(document.querySelector("#main .scroll[tabindex]")).borderInlineEndStyle`),
 			"there are more columns, though no shade is painted")
 		w.must(w.Resize(drive.Desk))
 		w.area("unit")

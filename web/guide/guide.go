@@ -233,7 +233,7 @@ func Strip(p *Page) Part {
 	x := &steps[i]
 	label := "Take me there"
 	if x.Open != "" {
-		label = "Open " + strings.ToUpper(x.Open[:1]) + x.Open[1:]
+		label = "Open " + page.Capital(x.Open)
 	}
 	told := p.View.Told
 	return strip(p.Instruction(), p.fill(x, x.Because),

@@ -49,6 +49,9 @@ func Blank(v interface {
 	return v.String()
 }
 
+// Capital begins a text with a capital letter.
+func Capital(text string) string { return strings.ToUpper(text[:1]) + text[1:] }
+
 // OrDash is the text, or a dash where there is none.
 func OrDash(text string) string {
 	if text == "" {

@@ -161,7 +161,8 @@ func (f *Frame) Areas() Part {
 		}
 		return Many(head, El("li",
 			Action("go", t.ID, "", "", At("id", "area-"+t.ID), InRow(t.ID == f.Area),
-				If(t.ID == f.Area, At("aria-current", "page")), state, El("span", Class("name"), Text(t.Name)), El("span", Class("gist"), Text(t.Gist)))))
+				If(t.ID == f.Area, At("aria-current", "page")), state,
+				El("span", Class("name"), Text(t.Name)), El("span", Class("gist"), Text(t.Gist)))))
 	}))
 }
 

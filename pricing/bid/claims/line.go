@@ -305,8 +305,9 @@ const mostSubject = 5
 
 var (
 	pronouns = wordsOf(`it this these that they we our`)
-	being    = wordsOf(`is are was has have had run runs drive drives cross crosses carry haul travel work respond responds serve serves live`)
-	asking   = wordsOf(`shall must will should may can cannot could would no not without none never neither nor only
+	being    = wordsOf(`is are was has have had run runs drive drives cross crosses carry haul travel work respond
+responds serve serves live`)
+	asking = wordsOf(`shall must will should may can cannot could would no not without none never neither nor only
 with minimum maximum need needs want wants required require requires prefer preferred wanted needed furnish provide`)
 )
 

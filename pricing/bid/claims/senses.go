@@ -79,7 +79,8 @@ func init() {
 		boundsOf(config.AtMost, false, "tops"),
 		boundsOf(config.AtLeast, false, "or more", "or greater", "or higher", "or better", "or larger", "or above",
 			"or longer", "or wider", "or over", "or bigger",
-			"and above", "and up", "and over", "or thicker", "or stronger", "or up", "or deeper", "or beyond", "minimum", "min", "at a minimum", "at least", "or heavier", "or taller"),
+			"and above", "and up", "and over", "or thicker", "or stronger", "or up", "or deeper", "or beyond",
+			"minimum", "min", "at a minimum", "at least", "or heavier", "or taller"),
 		boundsOf(config.AtMost, false, "or less", "or lower", "or under", "or shorter", "or smaller", "or fewer",
 			"or below", "or narrower", "maximum", "max", "or earlier", "or sooner", "at most"),
 	)
@@ -275,7 +276,7 @@ func followsAmount(list []Token, at int) bool {
 }
 
 // dimensionOf is what a comparison speaks of.
-var dimensionOf = map[string]string{"longer": "length", "shorter": "length", "wider": "width", "narrower": "width", "thinner": "thickness",
-	"thicker": "thickness", "deeper": "depth", "shallower": "depth",
+var dimensionOf = map[string]string{"longer": "length", "shorter": "length", "wider": "width", "narrower": "width",
+	"thinner": "thickness", "thicker": "thickness", "deeper": "depth", "shallower": "depth",
 	"higher": "height",
 	"taller": "height"}

@@ -302,7 +302,8 @@ prefer preferred
 least most equal equivalent approved similar good quality suitable appropriate proper properly high-quality
 scheme lined base material based
 amount amounts fed feed feeds feeding keep keeps kept hold holds held holding shown show shows mandatory
-alone retain retained retains thereto smoothly evenly securely firmly easily readily permanently neatly fully properly directly immediately clearly
+alone retain retained retains thereto
+smoothly evenly securely firmly easily readily permanently neatly fully properly directly immediately clearly
 down toward towards against across along within throughout during upon once after before when
 each-of respective respectively individual individually particular certain various several
 commercially available professional professionally workmanlike manner premium latest current
@@ -316,7 +317,8 @@ fine ok okay up just apparatus
 mm-note note notes above-listed herein hereof thereof therein
 suit suited fit-for
 propose proposed proposes appear appears truck trucks rig rigs
-unit's one's said same such whereby thereby wherein hereinafter duly likewise accordingly thereon therewith hereto supply-and whose specified themselves etc following below-listed mounted mounting fitment`)
+unit's one's said same such whereby thereby wherein hereinafter duly likewise accordingly thereon
+therewith hereto supply-and whose specified themselves etc following below-listed mounted mounting fitment`)
 
 func table(text string) map[string]string {
 	out := map[string]string{}

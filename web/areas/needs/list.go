@@ -12,6 +12,7 @@ import (
 	"boxwright/pricing/bid"
 	"boxwright/pricing/bid/terms"
 	"boxwright/pricing/quote"
+	"boxwright/web/page"
 	"boxwright/web/session"
 )
 
@@ -179,7 +180,7 @@ func fillSheet(s *session.Session, a session.Act) {
 	}
 	cells, found, err := bid.Fill(rows, q, list, quantity.System(s.View.Metric))
 	if err != nil {
-		s.Fault("%s.", strings.ToUpper(err.Error()[:1])+err.Error()[1:])
+		s.Fault("%s.", page.Capital(err.Error()))
 		return
 	}
 	if missing := bid.Lines(list) - found; missing > 0 {

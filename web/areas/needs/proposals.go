@@ -340,7 +340,7 @@ func lacks(p *Page, id string, missing []string, other []propose.Exchange) Part 
 		return nil
 	}
 	said := strings.Join(heads, " and ")
-	said = strings.ToUpper(said[:1]) + said[1:] + ": "
+	said = page.Capital(said) + ": "
 	if len(items) <= fewNames+1 {
 		return El("p", Class("how"), Text(said+strings.Join(items, "; ")+"."))
 	}

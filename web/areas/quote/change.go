@@ -34,7 +34,7 @@ func changeOrder(p *Page, b *Before) Part {
 	was, now := leading(b.Q), leading(p.Q)
 	what := page.Table{Caption: "What changed", Class: "tight", Heads: []string{"What", "Before", "Now"}}
 	for _, c := range quote.Changes(was, now) {
-		what.Rows = append(what.Rows, page.Texts(strings.ToUpper(c.Where[:1])+c.Where[1:], page.OrDash(c.From),
+		what.Rows = append(what.Rows, page.Texts(page.Capital(c.Where), page.OrDash(c.From),
 			page.OrDash(c.To)))
 	}
 	d := quote.Difference(was, now)
@@ -103,23 +103,17 @@ func changePaper(p *Page) Part {
 func stationsChanged(was, now *quote.Quote, of string) Part {
 	t := page.Table{Caption: "At the plant" + of, Class: "tight",
 		Heads: []string{"Station", ">Hours before", ">Hours now", "Began", "Begins now", "Ends now"}}
-	old, left := was.Stations(), now.Stations()
-	for _, before := range old { // a station that has no work any more
-		if before.ID != "" && !slices.ContainsFunc(left, func(s quote.Station) bool { return s.ID == before.ID }) {
-			t.Rows = append(t.Rows, page.Texts(before.Label, quantity.Group(before.Hours, 1), "0", before.Start.Long(),
-				"no work now", "–"))
+	before, after := was.Stations(), now.Stations()
+	for _, b := range before {
+		if b.ID != "" && stationIn(after, b.ID).ID == "" {
+			t.Rows = append(t.Rows, page.Texts(b.Label, quantity.Group(b.Hours, 1), "0", b.Start.Long(), "no work now", "–"))
 		}
 	}
-	for _, now := range left {
-		var before quote.Station
-		for _, s := range old {
-			if s.ID == now.ID {
-				before = s
-			}
-		}
-		if now.ID != "" && (before.Hours != now.Hours || before.Start != now.Start || before.Finish != now.Finish) {
-			t.Rows = append(t.Rows, page.Texts(now.Label, quantity.Group(before.Hours, 1), quantity.Group(now.Hours, 1),
-				before.Start.Long(), now.Start.Long(), now.Finish.Long()))
+	for _, a := range after {
+		b := stationIn(before, a.ID)
+		if a.ID != "" && (b.Hours != a.Hours || b.Start != a.Start || b.Finish != a.Finish) {
+			t.Rows = append(t.Rows, page.Texts(a.Label, quantity.Group(b.Hours, 1), quantity.Group(a.Hours, 1),
+				b.Start.Long(), a.Start.Long(), a.Finish.Long()))
 		}
 	}
 	var parts []string
@@ -132,6 +126,14 @@ func stationsChanged(was, now *quote.Quote, of string) Part {
 	return Many(If(t.Rows != nil, t.Draw()),
 		If(t.Rows == nil, El("p", Text("At the plant"+of+": hours and days stay as they were."))),
 		If(parts != nil, El("p", El("b", Text("Long lead, order now: ")), Text(strings.Join(parts, "; ")+"."))))
+}
+
+// stationIn is the station of a list with an id; one without work where there is none.
+func stationIn(list []quote.Station, id string) quote.Station {
+	if i := slices.IndexFunc(list, func(s quote.Station) bool { return s.ID == id }); i >= 0 {
+		return list[i]
+	}
+	return quote.Station{}
 }
 
 // figuresChanged are the figures with a limit that are others now.

@@ -169,12 +169,7 @@ func paper(p *Page) Part {
 	if d.Number == "" {
 		number = ", not numbered"
 	}
-	shown := papers[0]
-	for _, x := range offered(p) {
-		if x.id == p.View.Paper {
-			shown = x
-		}
-	}
+	shown := paperIn(offered(p), p.View.Paper)
 	if shown.bare {
 		return El("article", Class("paper bare"), At("aria-label", shown.label+" document"), At("data-scroll", ""),
 			shown.draw(p))
@@ -242,23 +237,17 @@ func offered(p *Page) []paperKind {
 
 // PaperOf is the id itself where there is such a paper, and the quote's where
 // there is none.
-func PaperOf(id string) string {
-	for _, x := range papers {
-		if x.id == id {
-			return id
-		}
-	}
-	return papers[0].id
+func PaperOf(id string) string { return paperIn(papers, id).id }
+
+// paperIn is the one of some papers with an id, and the first where there is none.
+func paperIn(list []paperKind, id string) paperKind {
+	return list[max(0, slices.IndexFunc(list, func(x paperKind) bool { return x.id == id }))]
 }
 
 // papersChoice says which document is shown and printed.
 func papersChoice(p *Page) Part {
-	here, list := papers[0].id, offered(p)
-	for _, x := range list {
-		if x.id == p.View.Paper {
-			here = x.id
-		}
-	}
+	list := offered(p)
+	here := paperIn(list, p.View.Paper).id
 	return El("div", Class("chapters"), At("role", "toolbar"), At("aria-label", "Which document"),
 		Each(list, func(_ int, x paperKind) Part {
 			return page.Action("paper", x.id, "", x.label, At("id", "paper-"+x.id),
@@ -339,7 +328,8 @@ func places(id, where string) Part {
 
 // bound is a figure's limit with its sign.
 func bound(p *Page, f config.Figure) string {
-	return map[config.Sense]string{config.AtMost: "≤ ", config.AtLeast: "≥ "}[f.Sense] + page.Held(p.Show(f.Limit, f.Unit))
+	sign := map[config.Sense]string{config.AtMost: "≤ ", config.AtLeast: "≥ "}[f.Sense]
+	return sign + page.Held(p.Show(f.Limit, f.Unit))
 }
 
 // tight is a table of figures for paper, without bars.
@@ -478,7 +468,7 @@ func compliancePaper(p *Page) Part {
 				if o == standards.NotJudged {
 					word += " here, and what settles it"
 				}
-				out = append(out, El("p", Class("small"), El("b", Text(strings.ToUpper(word[:1])+word[1:]+": ")),
+				out = append(out, El("p", Class("small"), El("b", Text(page.Capital(word)+": ")),
 					Text(p.once(rest[o])+".")))
 			}
 		}

@@ -189,5 +189,6 @@ func remountWords(p *Page) Part {
 // photos are those that the plant wants before it takes an old module on.
 func photos(p *Page) Part {
 	list := p.Q.Body.Photos
-	return If(list != nil, El("p", El("b", Text("Photographs wanted for the appraisal. ")), Text(strings.Join(list, "; ")+".")))
+	return If(list != nil, El("p", El("b", Text("Photographs wanted for the appraisal. ")),
+		Text(strings.Join(list, "; ")+".")))
 }

@@ -152,7 +152,7 @@ func takeOff(p *Page) Part {
 	for i, x := range s.Parts {
 		if x.Section != section {
 			section = x.Section
-			t.Rows = append(t.Rows, []Part{El("b", Text(strings.ToUpper(section[:1])+section[1:])), nil, nil, nil,
+			t.Rows = append(t.Rows, []Part{El("b", Text(page.Capital(section))), nil, nil, nil,
 				El("b", Text(lb(s.Section(section)))), nil, nil})
 		}
 		pieces, length := "", quantity.Group(x.Amount, 1)+" "+x.Per
