@@ -26,6 +26,7 @@ type Answer struct {
 	At      int      // position in the list
 	Read    []string // what the line was taken to ask for, claim by claim
 	Unread  int      // words and amounts of it that were not read
+	Pieces  []Piece  // of a line about the unit, as far as it was read
 	Term    string   // id of the term of the bid that it is; empty for what is about the unit
 	Sure    bool     // it is that term whatever else it holds
 	Offered string   // what the unit has, with its figure
@@ -37,6 +38,25 @@ type Answer struct {
 	// By is the day that nine in ten such units are delivered with what would be taken;
 	// the zero date where it was not worked out.
 	By config.Date
+}
+
+// Piece is a piece of a line with the answer to what it asks for.
+type Piece struct {
+	Text    string
+	Outcome quote.Outcome // empty where it was not read
+	// Claim numbers what it was read as; pieces of one number were read as one claim.
+	Claim int
+}
+
+// NotRead are the pieces of a line of which another was read that were not.
+func (a *Answer) NotRead() []string {
+	var out []string
+	for _, p := range a.Pieces {
+		if p.Outcome == "" {
+			out = append(out, p.Text)
+		}
+	}
+	return out
 }
 
 // Take is something to be put into the unit.
@@ -284,20 +304,43 @@ type part struct {
 // rank of outcomes, the worst first.
 var rank = map[quote.Outcome]int{quote.Excepted: 0, quote.Unanswered: 1, quote.MeetsWith: 2, quote.Meets: 3}
 
+func worse(a, b quote.Outcome) quote.Outcome {
+	if rank[a] < rank[b] {
+		return a
+	}
+	return b
+}
+
 // judge answers what was read. Where part of the line was not read, only an
 // exception in a sentence of its own is an answer: nothing else is known of the
 // whole.
 func (j *judge) judge(a *Answer, read *reading) {
 	var parts []part
+	outcomes := make([]quote.Outcome, len(read.claims))
 	for i := range read.claims {
 		c := &read.claims[i]
 		if c.gauge != nil && c.most > 0 { // a range
 			from, to := *c, *c
 			to.want, to.sense = c.most, atMost
-			parts = append(parts, j.figure(&from), j.figure(&to))
+			p, q := j.figure(&from), j.figure(&to)
+			outcomes[i] = worse(p.outcome, q.outcome)
+			parts = append(parts, p, q)
 			continue
 		}
-		parts = append(parts, j.claim(c))
+		p := j.claim(c)
+		outcomes[i] = p.outcome
+		parts = append(parts, p)
+	}
+	a.Pieces = nil
+	for _, p := range read.pieces {
+		piece := Piece{Text: p.text, Claim: p.claim}
+		switch {
+		case p.claim >= 0:
+			piece.Outcome = outcomes[p.claim]
+		case p.claim == asksNothing:
+			piece.Outcome = quote.Meets
+		}
+		a.Pieces = append(a.Pieces, piece)
 	}
 	if len(read.unread) > 0 {
 		excepted := read.apart && slices.ContainsFunc(parts, func(p part) bool { return p.outcome == quote.Excepted })

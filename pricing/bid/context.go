@@ -105,19 +105,31 @@ func (v *vocabulary) groupOf(c *claim) string {
 
 // together makes one claim of those that ask for things of a group of which a unit has
 // one: "cabinets of aluminum, powder coated, no wood" is one thing. Of claims on two that
-// no unit has both of, the words of the second are returned as not read.
-func (v *vocabulary) together(list []claim) (out []claim, apart []string) {
-	for _, c := range list {
+// no unit has both of, the words of the second are returned as not read. The pieces of the line
+// are told what became of their claims.
+func (v *vocabulary) together(list []claim, pieces []told) (out []claim, apart []string) {
+	became := make([]int, len(list))
+	defer func() {
+		for i := range pieces {
+			if at := pieces[i].claim; at >= 0 {
+				pieces[i].claim = became[at]
+			}
+		}
+	}()
+	for i, c := range list {
 		k := slices.IndexFunc(out, func(o claim) bool {
 			return c.gauge == nil && o.gauge == nil && v.rivals(&c) && v.rivals(&o) && v.groupOf(&c) == v.groupOf(&o)
 		})
 		switch {
 		case k < 0:
 			out = append(out, c)
+			became[i] = len(out) - 1
 		case len(v.common(&out[k], &c).same) > 0:
 			out[k] = v.common(&out[k], &c)
+			became[i] = k
 		default:
 			out, apart = append(out, c), append(apart, c.words...)
+			became[i] = unreadPiece
 		}
 	}
 	return out, apart
@@ -193,6 +205,20 @@ func (v *vocabulary) attached(all []piece, of []*claim) {
 				takeOut(of, c)
 				break
 			}
+		}
+	}
+}
+
+// itsOwn reads a piece as part of what the sentence speaks of, where that has what the piece asks
+// for itself: the "gas hold-open" of hinged doors that come with one is no addition to them.
+func (v *vocabulary) itsOwn(all []piece, of []*claim) {
+	for i := 1; i < len(of); i++ {
+		c := of[i]
+		if c == nil || c == of[i-1] || i+1 < len(of) && of[i+1] == c || c.gauge != nil || all[i-1].stop {
+			continue
+		}
+		if own, ok := v.inContext(all, of, i); ok && v.groupOf(&own) != v.groupOf(c) {
+			of[i] = &own
 		}
 	}
 }

@@ -8,6 +8,7 @@ import (
 	"slices"
 	"strings"
 	"testing"
+	"unicode"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -17,8 +18,15 @@ import (
 	"boxwright/pricing/quote"
 )
 
-// told is a line with the answers that a careful bid writer would give.
-type told struct{ want, line, why string }
+// told is a line with the answers that a careful bid writer would give, in some lists claim
+// by claim.
+type told struct {
+	want, line, why string
+	claims          []toldClaim
+}
+
+// toldClaim is what stands in a piece of a line and could be false by itself.
+type toldClaim struct{ text, want string }
 
 func toldLines(t testing.TB, name string) []told {
 	file, err := os.ReadFile("testdata/" + name)
@@ -29,10 +37,99 @@ func toldLines(t testing.TB, name string) []told {
 			continue
 		}
 		cells := strings.Split(l, "\t")
-		require.Len(t, cells, 3, l)
-		out = append(out, told{cells[0], cells[1], cells[2]})
+		line := told{want: cells[0], line: cells[1], why: cells[len(cells)-1]}
+		if strings.Contains(name, "claims") {
+			require.Len(t, cells, 4, l)
+			line.claims = toldClaims(t, line.line, cells[2])
+		} else {
+			require.Len(t, cells, 3, l)
+		}
+		out = append(out, line)
 	}
 	return out
+}
+
+// toldClaims reads claims as the lists have them: "bench 72 in. long=m | hinged lid=h".
+func toldClaims(t testing.TB, line, cell string) []toldClaim {
+	var out []toldClaim
+	for _, c := range strings.FieldsFunc(cell, func(r rune) bool { return r == '|' }) {
+		at := strings.LastIndex(c, "=")
+		require.Positive(t, at, c)
+		claim := toldClaim{strings.TrimSpace(c[:at]), strings.TrimSpace(c[at+1:])}
+		require.Contains(t, line, claim.text)
+		out = append(out, claim)
+	}
+	return out
+}
+
+// claimCount is how the claims of a list are answered.
+type claimCount struct {
+	asked, answered, comply, exception int
+	wrong, open                        []string
+}
+
+// count holds the answer to each piece of a line against the claims that a bid writer found in
+// it. Where several of these were read as one, its answer is that to the worst of them.
+func (c *claimCount) count(line told, a bid.Answer) {
+	spans := make([][2]int, len(a.Pieces))
+	for i, from := 0, 0; i < len(a.Pieces); i++ {
+		at := from + strings.Index(line.line[from:], a.Pieces[i].Text)
+		from = at + len(a.Pieces[i].Text)
+		spans[i] = [2]int{at, from}
+	}
+	within := func(claim toldClaim, i int) bool {
+		at := strings.Index(line.line, claim.text)
+		from, to := max(at, spans[i][0]), min(at+len(claim.text), spans[i][1])
+		return from < to && strings.IndexFunc(line.line[from:to], func(r rune) bool {
+			return unicode.IsLetter(r) || unicode.IsDigit(r)
+		}) >= 0
+	}
+	together := func(i int, says string) bool { // whether a claim read as one with a piece is answered so
+		return slices.ContainsFunc(line.claims, func(o toldClaim) bool {
+			return strings.Contains(o.want, says) && slices.ContainsFunc(a.Pieces, func(p bid.Piece) bool {
+				return p.Claim == a.Pieces[i].Claim && p.Claim >= 0 && within(o, slices.Index(a.Pieces, p))
+			})
+		})
+	}
+	for _, claim := range line.claims {
+		got := ""
+		for i, p := range a.Pieces {
+			if !within(claim, i) {
+				continue
+			}
+			says := letters[p.Outcome]
+			if says == "" {
+				says = "h"
+			}
+			if says != "h" && !strings.Contains(claim.want, says) && together(i, says) && !strings.Contains("hx", claim.want) {
+				says = claim.want[:1]
+			}
+			if got == "" || strings.Index("mwhx", says) > strings.Index("mwhx", got) {
+				got = says
+			}
+		}
+		if a.Term != "" || got == "" {
+			got = "h"
+		}
+		say := fmt.Sprintf("%s, not %s: %q of %s (%s)", got, claim.want, claim.text, line.line, strings.Join(a.Read, "; "))
+		if !strings.Contains(claim.want, "h") {
+			c.asked++
+			if got != "h" {
+				c.answered++
+			} else {
+				c.open = append(c.open, say)
+			}
+		}
+		switch {
+		case got == "h" || strings.Contains(claim.want, got):
+		case got == "x":
+			c.exception++
+			c.wrong = append(c.wrong, say)
+		default:
+			c.comply++
+			c.wrong = append(c.wrong, say)
+		}
+	}
 }
 
 // confusion is how the answers to a list of lines stand to those of a bid writer.
@@ -46,6 +143,7 @@ type confusion struct {
 	exception int            // false exceptions
 	wrong     []string       // these lines
 	failed    []string       // lines left open that could be answered
+	claims    claimCount     // of lists that tell their claims
 }
 
 // letters of the answers.
@@ -67,6 +165,7 @@ func confuse(t testing.TB, name string) confusion {
 		if a.Term != "" {
 			got = "t"
 		}
+		c.claims.count(l, a)
 		right := strings.Contains(l.want, got)
 		c.table[l.want[:1]+">"+got]++
 		say := fmt.Sprintf("%s, not %s: %s (%s)", got, l.want, l.line, strings.Join(a.Read, "; "))
@@ -103,10 +202,11 @@ func TestLines(t *testing.T) {
 	for _, name := range []string{"lines.tsv", "hands.tsv", "later.tsv", "six.tsv", "terse.tsv", "aside.tsv", "hands-aside.tsv",
 		"later-aside.tsv", "fresh-aside.tsv", "six-aside.tsv", "clip-aside.tsv",
 		"dusk-aside.tsv", "blind-aside.tsv",
-		"blind2-aside.tsv", "blind3-aside.tsv"} {
+		"blind2-aside.tsv", "blind3-aside.tsv", "blind4-claims-aside.tsv"} {
 		t.Run(name, func(t *testing.T) {
 			c := confuse(t, name)
 			assert.Empty(t, c.wrong, "nothing is answered falsely")
+			assert.Empty(t, c.claims.wrong, "no claim is answered falsely")
 			if strings.Contains(name, "aside") {
 				return // how many are answered is told by make bench, never tuned to
 			}
@@ -125,7 +225,7 @@ func TestBenchReport(t *testing.T) {
 		t.Skip("told by make bench")
 	}
 	for _, name := range []string{"aside", "hands-aside", "later-aside", "fresh-aside", "six-aside", "clip-aside",
-		"dusk-aside", "blind-aside", "blind2-aside", "blind3-aside"} {
+		"dusk-aside", "blind-aside", "blind2-aside", "blind3-aside", "blind4-claims-aside"} {
 		c := confuse(t, name+".tsv")
 		tell := func(what string, value any, unit string) { fmt.Printf("bid.%s.%s %v %s\n", name, what, value, unit) }
 		share := func(part, of int) string { return fmt.Sprintf("%.1f", 100*float64(part)/float64(of)) }
@@ -136,6 +236,12 @@ func TestBenchReport(t *testing.T) {
 		tell("false-exception", c.exception, "lines")
 		tell("answered", share(c.answered, c.asked), "%")
 		tell("terms", share(c.known, c.terms), "%")
+		if n := &c.claims; n.asked > 0 {
+			tell("claims-asked", n.asked, "claims")
+			tell("claims-answered", share(n.answered, n.asked), "%")
+			tell("claims-false-comply", n.comply, "claims")
+			tell("claims-false-exception", n.exception, "claims")
+		}
 		open := slices.Concat(c.wrong, c.failed)
 		for _, l := range open[:min(len(open), mostTold)] {
 			t.Log(l)

@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"math"
 	"slices"
+	"strings"
 
 	"boxwright/config"
 	"boxwright/config/quantity"
@@ -46,7 +47,19 @@ type reading struct {
 	term    string   // the term of the bid that it is; empty when it is none
 	strong  bool     // it is that whatever else it holds
 	permits bool     // it only allows what it speaks of
+	pieces  []told   // in the order of the line
 }
+
+// told is a piece of a line in its words.
+type told struct {
+	text  string
+	claim int // among those of the line; unreadPiece where it was not read, asksNothing where it asks for nothing
+}
+
+const (
+	unreadPiece = -1 - iota
+	asksNothing
+)
 
 // Bounds of the reading of one line.
 const (
@@ -66,7 +79,7 @@ func (v *vocabulary) readLine(text string) *reading {
 	}
 	line := claims.Read(text)
 	tokens := line.Tokens
-	r := v.reading(tokens)
+	r := v.reading(text, tokens)
 	r.permits = line.Permits
 	if r.term, r.strong = terms.Of(text); r.term == "" && len(r.claims) == 0 && !measured(tokens) {
 		r.term = terms.General(text)
@@ -92,6 +105,8 @@ func measured(tokens []claims.Token) bool {
 // piece is part of a line between two places where a claim may end.
 type piece struct {
 	tokens []claims.Token
+	from   int  // in the text of the line
+	to     int  // where it ends there
 	stop   bool // a sentence ends behind it
 	half   bool // only by a semicolon
 	with   bool // it is said to be part of what went before
@@ -107,16 +122,16 @@ func pieces(list []claims.Token) []piece {
 		} else if stop && out != nil {
 			out[len(out)-1].stop = true
 		}
-		p = piece{}
 	}
 	for _, t := range list {
 		switch t.Kind {
 		case claims.Break, claims.Stop:
 			end(t.Kind == claims.Stop, t.Half())
-			p.with = t.Attaches()
+			from := max(t.End, p.to)
+			p = piece{with: t.Attaches(), from: from, to: from}
 		default:
 			t.Part = len(out)
-			p.tokens = append(p.tokens, t)
+			p.tokens, p.to = append(p.tokens, t), max(t.End, p.to)
 		}
 	}
 	end(true, false)
@@ -125,7 +140,7 @@ func pieces(list []claims.Token) []piece {
 
 // reading finds the parting of a line into claims that leaves the fewest words
 // unread, and of those the one with the fewest claims.
-func (v *vocabulary) reading(tokens []claims.Token) *reading {
+func (v *vocabulary) reading(text string, tokens []claims.Token) *reading {
 	r := &reading{}
 	all := pieces(tokens)
 	if len(all) > mostPieces {
@@ -176,6 +191,7 @@ func (v *vocabulary) reading(tokens []claims.Token) *reading {
 	bareSizes(of)
 	v.vacuous(all, of)
 	v.attached(all, of)
+	v.itsOwn(all, of)
 	for i, c := range slices.Clone(of) {
 		if c == nil && !v.rulesOutRivals(all[i].tokens, of) {
 			if c, ok := v.inContext(all, of, i); ok {
@@ -184,14 +200,22 @@ func (v *vocabulary) reading(tokens []claims.Token) *reading {
 		}
 	}
 	read := make([]bool, n)
+	r.pieces = make([]told, n)
 	for i, c := range of {
-		read[i] = c != nil || v.rulesOutRivals(all[i].tokens, of)
-		if c != nil && (i == 0 || of[i-1] != c) {
+		r.pieces[i] = told{strings.Trim(text[all[i].from:all[i].to], " ,;:.()-"), unreadPiece}
+		switch {
+		case c != nil && (i == 0 || of[i-1] != c):
 			r.claims = append(r.claims, *c)
+			fallthrough
+		case c != nil:
+			r.pieces[i].claim = len(r.claims) - 1
+		case v.rulesOutRivals(all[i].tokens, of):
+			r.pieces[i].claim = asksNothing
 		}
+		read[i] = r.pieces[i].claim != unreadPiece
 	}
 	var rival []string
-	r.claims, rival = v.together(r.claims)
+	r.claims, rival = v.together(r.claims, r.pieces)
 	r.unread = append(r.unread, rival...)
 	r.apart = rival == nil
 	for i, p := range all {

@@ -86,12 +86,12 @@ func Read(text string) Line {
 		case t.Kind == Count || t.Kind == Day || t.Kind == Stop || t.Kind == Break:
 			out = append(out, t)
 		case slices.Contains(nots, t.raw), t.raw == instead:
-			out = append(out, Token{Kind: Not, raw: t.raw})
+			out = append(out, Token{Kind: Not, raw: t.raw, End: t.End})
 		case t.raw == "and" || t.raw == "plus" || t.raw == "also" || t.raw == "including" || t.raw == "with" ||
 			t.raw == ":" || t.raw == "/":
-			out = append(out, Token{Kind: Break, raw: t.raw})
+			out = append(out, Token{Kind: Break, raw: t.raw, End: t.End})
 		case t.raw == "or" || t.raw == "either":
-			out = append(out, Token{Kind: Or, raw: t.raw})
+			out = append(out, Token{Kind: Or, raw: t.raw, End: t.End})
 		case t.Kind == Word:
 			t.Word = stem(t.raw)
 			out = append(out, t)
@@ -518,7 +518,7 @@ func joinPhrases(list []Token) []Token {
 			for _, p := range phrases[t.Word] {
 				if n := spans(list, i, p.from); n > 1 || n > 0 && p.to != t.Word {
 					last := list[i+n-1]
-					t.Word, t.raw, t.end, t.Role, t.Done = p.to, "", last.end, last.Role, false
+					t.Word, t.raw, t.End, t.Role, t.Done = p.to, "", last.End, last.Role, false
 					out = append(out, t)
 					i += n - 1
 					joined = true

@@ -39,7 +39,7 @@ type Token struct {
 	incl bool   // stands behind "including" or "with"
 	big  bool   // written in capitals
 	said bool   // a number in words
-	end  int    // of the token in the text
+	End  int    // where it ends in the text that was read
 }
 
 // Number is a quantity.
@@ -81,10 +81,14 @@ var numbers = map[string]float64{
 
 // lex cuts a text into words, numbers and marks.
 func lex(text string) []Token {
-	text = unscanned(marks.Replace(withoutForm(text)))
+	text, at := marked(withoutForm(text))
+	text = unscanned(text)
 	low := strings.ToLower(text)
 	if len(low) != len(text) { // a letter whose small form is longer: then case is not known
 		text = low
+		for last := at[len(at)-1]; len(at) <= len(low); {
+			at = append(at, last)
+		}
 	}
 	for i := 1; i+2 < len(low); i++ { // "3-1/2"
 		if low[i] == '-' && low[i-1] >= '0' && low[i-1] <= '9' && low[i+1] >= '1' && low[i+1] <= '9' && low[i+2] == '/' {
@@ -98,7 +102,9 @@ func lex(text string) []Token {
 			if i < 0 {
 				break
 			}
-			low, text = low[:i]+j[1]+low[i+len(j[0]):], text[:i]+j[1]+text[i+len(j[0]):]
+			end := i + len(j[0])
+			low, text = low[:i]+j[1]+low[end:], text[:i]+j[1]+text[end:]
+			at = slices.Replace(at, i+min(len(j[1]), 1), end, slices.Repeat(at[end:end+1], max(len(j[1])-1, 0))...)
 			begun = beginnings(low)
 		}
 	}
@@ -111,11 +117,11 @@ func lex(text string) []Token {
 		switch {
 		case strings.HasPrefix(low[i:], "4x4") || strings.HasPrefix(low[i:], "4x2"):
 			i += 3
-			out = append(out, Token{Kind: Word, raw: low[start:i], tied: tied, end: i})
+			out = append(out, Token{Kind: Word, raw: low[start:i], tied: tied, End: i})
 			tied = true
 		case isoDay(low[i:]):
 			i += len("2027-06-01")
-			out = append(out, Token{Kind: Count, raw: low[start:i], tied: tied, end: i})
+			out = append(out, Token{Kind: Count, raw: low[start:i], tied: tied, End: i})
 			tied = true
 		case digit(i) || c == '.' && digit(i+1) && (i == 0 || low[i-1] == ' '):
 			for i++; i < len(low); i++ {
@@ -124,7 +130,7 @@ func lex(text string) []Token {
 					break
 				}
 			}
-			out = append(out, Token{Kind: Count, raw: low[start:i], tied: tied, end: i})
+			out = append(out, Token{Kind: Count, raw: low[start:i], tied: tied, End: i})
 			tied = true
 		case c == ' ':
 			i++
@@ -143,29 +149,32 @@ func lex(text string) []Token {
 			}
 			raw := strings.ReplaceAll(low[start:i], "'", "")
 			big := i <= len(text) && unicode.IsUpper(rune(text[start]))
-			out = append(out, Token{Kind: Word, raw: raw, tied: tied, big: big, end: i})
+			out = append(out, Token{Kind: Word, raw: raw, tied: tied, big: big, End: i})
 			tied = true
 		default:
 			i++
 			switch c {
 			case '#', '%', '"', '\'', '$', '(', ')', ':', '/':
-				out = append(out, Token{Kind: Word, raw: string(c), tied: tied, end: i})
+				out = append(out, Token{Kind: Word, raw: string(c), tied: tied, End: i})
 			case ';', '.', '?', '!':
 				if c == '.' && !ends(text, i) {
 					tied = false
 					continue
 				}
-				out = append(out, Token{Kind: Stop, raw: string(c), tied: tied, end: i})
+				out = append(out, Token{Kind: Stop, raw: string(c), tied: tied, End: i})
 			case ',':
-				out = append(out, Token{Kind: Break, raw: ",", tied: tied, end: i})
+				out = append(out, Token{Kind: Break, raw: ",", tied: tied, End: i})
 			case '-':
 				if tied && i < len(low) && low[i] != ' ' {
 					continue // a hyphen ties
 				}
-				out = append(out, Token{Kind: Break, raw: "-", end: i})
+				out = append(out, Token{Kind: Break, raw: "-", End: i})
 			}
 			tied = true
 		}
+	}
+	for i := range out {
+		out[i].End = at[out[i].End]
 	}
 	return designations(out)
 }
@@ -212,7 +221,7 @@ func designations(list []Token) []Token {
 			letter(out[n-1].raw[0]) &&
 			out[n-1].raw != "x" && !out[n-1].tied {
 			out[n-1].raw += t.raw
-			out[n-1].end = t.end
+			out[n-1].End = t.End
 			continue
 		}
 		out = append(out, t)
@@ -296,7 +305,7 @@ func days(list []Token) []Token {
 				continue
 			}
 			if d, err := config.ReadDate(strings.Join(words, " ")); err == nil && !d.IsZero() {
-				out = append(out, Token{Kind: Day, Day: d, raw: strings.Join(words, " ")})
+				out = append(out, Token{Kind: Day, Day: d, raw: strings.Join(words, " "), End: list[i+n-1].End})
 				i, found = i+n-1, true
 				break
 			}
@@ -448,7 +457,7 @@ func measured(list []Token) []Token {
 		if i+1 < len(list) && list[i+1].raw == "k" && list[i+1].tied { // "$300k", "11k"
 			t.Num.Value *= 1000
 			i++
-			t.end = list[i].end
+			t.End = list[i].End
 		}
 		if i+1 < len(list) && t.Num.Unit == "" {
 			next := list[i+1]
@@ -465,7 +474,7 @@ func measured(list []Token) []Token {
 				if word == "pt" {
 					word = "point"
 				}
-				out = append(out, Token{Kind: Word, raw: strconv.Itoa(int(t.Num.Value)) + word, end: next.end})
+				out = append(out, Token{Kind: Word, raw: strconv.Itoa(int(t.Num.Value)) + word, End: next.End})
 				i = k
 				continue
 			}
@@ -477,7 +486,7 @@ func measured(list []Token) []Token {
 					t.Num.Unit = quantity.Day
 				}
 				i = k + 1
-				t.end = list[i].end
+				t.End = list[i].End
 				out = append(out, t)
 				continue
 			}
@@ -492,7 +501,7 @@ func measured(list []Token) []Token {
 				if feet {
 					i = inches(&t, list, i)
 				}
-				t.end = list[i].end
+				t.End = list[i].End
 			}
 		}
 		if twoWays(t) {

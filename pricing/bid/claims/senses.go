@@ -255,7 +255,7 @@ func between(list []Token) []Token {
 // near reports whether only an article stands between a comparison and its number.
 func (t *Token) near(list []Token, from int) bool {
 	for _, w := range list[from:] {
-		if w.end == t.end {
+		if w.End == t.End {
 			return true
 		}
 		if w.Kind != Word || !slices.Contains([]string{"the", "a", "an"}, w.raw) {

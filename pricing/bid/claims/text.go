@@ -9,7 +9,9 @@ import (
 )
 
 // marks brings quotes, dashes, fractions and signs to one kind each.
-var marks = strings.NewReplacer(
+var marks = strings.NewReplacer(markPairs...)
+
+var markPairs = []string{
 	"\u2018", "'", "\u2019", "'", "\u2032", "'", "\u201c", `"`, "\u201d", `"`, "\u2033", `"`, "''", `"`,
 	"\u2010", "-", "\u2011", "-", "\u2013", " - ", "\u2014", " - ", "\u2212", "-", "\u00a0", " ",
 	"\u202f", " ", "\u2009", " ", "\u00d7", " x ", "\u00bd", " 1/2", "\u00bc", " 1/4", "\u00be", " 3/4",
@@ -17,7 +19,36 @@ var marks = strings.NewReplacer(
 	">=", " at least ", "<=", " at most ", "=>", " at least ", "=<", " at most ", "< ", " less than ", "> ", " more than ",
 	"<", " less than ", ">", " more than ", " + ", " and ", "\u2022", " ", "\u25cf", " ", "\u25aa", " ",
 	"&", " and ", "w/o ", "without ", "W/", "with ", "w/", "with ", "\t", " ", "\n", " ",
-)
+}
+
+// begins tells the bytes with which a mark begins.
+var begins = func() (out [256]bool) {
+	for k := 0; k < len(markPairs); k += 2 {
+		out[markPairs[k][0]] = true
+	}
+	return out
+}()
+
+// marked is a text with its marks of one kind each, and where each of its letters, and its
+// end, stand in the text.
+func marked(text string) (string, []int) {
+	out := marks.Replace(text)
+	at := make([]int, 0, len(out)+1)
+	for i := 0; i < len(text); {
+		n, to := 1, 1
+		for k := 0; k < len(markPairs) && begins[text[i]]; k += 2 {
+			if strings.HasPrefix(text[i:], markPairs[k]) {
+				n, to = len(markPairs[k]), len(markPairs[k+1])
+				break
+			}
+		}
+		for range to {
+			at = append(at, i)
+		}
+		i += n
+	}
+	return out, append(at, len(text))
+}
 
 // blanks are what a form leaves to be filled in behind a line, and formWords what
 // it prints beside them.

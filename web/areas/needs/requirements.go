@@ -250,7 +250,7 @@ func answerRow(p *Page, a bid.Answer) []Part {
 		correct = El("details", El("summary", Class("quiet"), Text("Correct the reading")), correct)
 	}
 	read := Many(Text(strings.Join(a.Read, "; ")),
-		If(a.Unread > 0 && a.Term == "", El("span", Class("how"), Text("Not all of it was read."))),
+		If(a.Unread > 0 && a.Term == "", El("span", Class("how"), Text(notRead(&a)))),
 		If(a.Meant != "", El("span", Class("how"), Text("Read in your words; the purchaser's stay as they are."))),
 		correct)
 	undecided := "as worked out"
@@ -276,6 +276,14 @@ func answerRow(p *Page, a bid.Answer) []Part {
 			page.Bare(p.Page, id+".answer", "text", a.Answer, "Own words to "+name)))
 	}
 	return []Part{text, Many(outcome...), offered, read}
+}
+
+// notRead says what of a line was not read.
+func notRead(a *bid.Answer) string {
+	if list := a.NotRead(); len(list) > 0 {
+		return "Not read: “" + strings.Join(list, "”, “") + "”."
+	}
+	return "Not all of it was read."
 }
 
 // meant is the field in which what a line asks for is put in other words, such as
