@@ -285,7 +285,7 @@ func (q *Quote) stopped(figure string) bool {
 const StillToBeNamed = "rules.detail"
 
 // mostAsking is how many of them it lists by name; it leads to all of them.
-const mostAsking = 20
+const mostAsking = 8
 
 // pending names the groups that still need a choice, and the options that still
 // ask for something.

@@ -74,7 +74,7 @@ func (p *presser) ask(a Act) (partial bool, took time.Duration) {
 func (p *presser) next() (kind string, a Act) {
 	p.seed = p.seed*1664525 + 1013904223
 	n := int(p.seed >> 1)
-	var options, chapters, why, ways []Act
+	var options, chapters, groups, why, ways []Act
 	for _, m := range pickable.FindAllStringSubmatch(p.html, -1) {
 		checked := strings.Contains(m[0], " checked")
 		if !strings.Contains(p.html, `id="ask-`+m[2]+`"`) && !(checked && m[1] == "radio") {
@@ -86,6 +86,10 @@ func (p *presser) next() (kind string, a Act) {
 		case "chapter":
 			if !strings.Contains(m[0], "aria-current") {
 				chapters = append(chapters, Act{Do: m[1], ID: m[2]})
+			}
+		case "group":
+			if strings.Contains(m[0], `aria-expanded="false"`) {
+				groups = append(groups, Act{Do: m[1], ID: m[2]})
 			}
 		case "why":
 			why = append(why, Act{Do: m[1], ID: m[2]})
@@ -100,6 +104,8 @@ func (p *presser) next() (kind string, a Act) {
 		return "area", Act{Do: "go", ID: "unit"}
 	case ways != nil:
 		return "way", ways[n%len(ways)]
+	case groups != nil && (k == 11 || k < 12 && options == nil):
+		return "group", groups[n%len(groups)]
 	case k < 12 && options != nil:
 		return "pick", options[n%len(options)]
 	case k < 15:

@@ -183,7 +183,10 @@ func find(s *session.Session, a session.Act) {
 		s.Fault("There is no option %q in this edition.", a.ID)
 		return
 	}
-	s.View.Chapter, s.View.Search = cat.GroupByID(o.Group).Chapter, ""
+	if to := cat.GroupByID(o.Group).Chapter; to != s.View.ChapterIn(cat) {
+		s.View.Chapter, s.View.Search, s.View.Opened = to, "", nil
+	}
+	open(s, o.Group)
 	s.Step(session.Step{Do: "show", ID: "row-" + o.ID})
 	s.Step(session.Step{Do: "focus", ID: "o-" + o.ID})
 }

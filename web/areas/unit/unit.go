@@ -160,20 +160,84 @@ func (p *Page) offered(members []int) []int {
 	})
 }
 
+// mostInSight is how many options a chapter shows at once. Of one with more, each group
+// is a line that opens.
+const mostInSight = 120
+
 // groups draws the options of some groups, of which all are judged at once.
 func groups(p *Page, list []listed) Part {
+	shown := 0
+	for _, l := range list {
+		shown += len(l.members)
+	}
+	folds := p.View.Search == "" && shown > mostInSight
 	var ids []string
 	for _, l := range list {
+		if folds && !p.opened(l) {
+			continue
+		}
 		for _, m := range l.members {
 			ids = append(ids, p.Q.Edition.Cat.Options[m].ID)
 		}
 	}
 	p.Q.Judge(ids...)
-	return Each(list, func(_ int, l listed) Part { return group(p, l.group, l.members) })
+	return Each(list, func(_ int, l listed) Part {
+		switch {
+		case len(l.members) == 0:
+			return nil
+		case folds && !p.opened(l):
+			return foldedGroup(p, l)
+		}
+		return group(p, l, folds)
+	})
 }
 
+// opened reports whether the options of a group that may be a line are shown: it was
+// opened, or something is asked or told of one of them.
+func (p *Page) opened(l listed) bool {
+	return slices.Contains(p.View.Opened, l.group.ID) || slices.ContainsFunc(l.members, func(m int) bool {
+		id := p.Q.Edition.Cat.Options[m].ID
+		return p.View.Asked == id || p.toldAt(id)
+	})
+}
+
+// mostNamed options of the unit stand on the line of their group.
+const mostNamed = 2
+
+// foldedGroup is the line of a group whose options are not shown: what it offers and
+// what of it is in the unit.
+func foldedGroup(p *Page, l listed) Part {
+	var in []string
+	more := 0
+	for _, m := range l.members {
+		switch o := &p.Q.Edition.Cat.Options[m]; {
+		case !p.Q.Draft.Unit.Has(o.ID):
+		case len(in) == mostNamed:
+			more++
+		default:
+			in = append(in, o.Label)
+		}
+	}
+	if more > 0 {
+		in = append(in, strconv.Itoa(more)+" more")
+	}
+	return El("div", Class("group folded"), At("id", "group-"+l.group.ID),
+		El("h3", opener(l.group, false)),
+		El("span", Class("soft"), Text("choose "+choices[l.group.Choose]+" of "+strconv.Itoa(len(l.members)))),
+		If(in != nil, El("span", Class("taken"), Text("In the unit: "+strings.Join(in, "; ")+"."))))
+}
+
+// opener opens and closes the options of a group.
+func opener(g *config.Group, open bool) Part {
+	return page.Action("group", g.ID, "", g.Label, Class("quiet"), At("id", "open-"+g.ID),
+		At("aria-expanded", strconv.FormatBool(open)))
+}
+
+// choices says how many of a group may be chosen.
+var choices = map[string]string{config.ChooseOne: "one", config.ChooseAtMostOne: "one or none", config.ChooseAny: "any"}
+
 // mostFound is how many options a search shows; who sees more than that reads none.
-const mostFound = 200
+const mostFound = 100
 
 // found lists the options whose words match the search, in their groups.
 func found(p *Page) Part {
@@ -215,17 +279,17 @@ func (p *Page) offers(chapter string) bool {
 	return false
 }
 
-func group(p *Page, g *config.Group, members []int) Part {
-	if len(members) == 0 {
-		return nil
+// group draws a group with its options; where they may be folded, its name closes it.
+func group(p *Page, l listed, folds bool) Part {
+	g := l.group
+	name, how := Text(g.Label), El("span", Class("soft"), Text("choose "+choices[g.Choose]))
+	if folds {
+		name = opener(g, true)
 	}
-	how := map[string]string{config.ChooseOne: "one", config.ChooseAtMostOne: "one or none",
-		config.ChooseAny: "any"}[g.Choose]
 	return El("fieldset", Class("group"), At("id", "group-"+g.ID),
-		El("legend", El("h3", Text(g.Label)), El("span", Class("soft"), Text("choose "+how)),
-			If(g.Help != "", El("span", Class("soft"), Text(g.Help)))),
+		El("legend", El("h3", name), how, If(g.Help != "", El("span", Class("soft"), Text(g.Help)))),
 		When(hasNone(p, g), func() Part { return noneRow(p, g) }),
-		optionRows(p, g, members),
+		optionRows(p, g, l.members),
 	)
 }
 

@@ -48,19 +48,21 @@ func echo(w http.ResponseWriter, _ *http.Request) {
 }
 
 // next names something that can be clicked, by a fixed sequence of numbers: most
-// often an option, else a chapter, an area, a question or the last step undone.
+// often an option, else a group that is one line, a chapter, an area or a question.
 const next = `((n) => {
 	const all = (q) => [...document.querySelectorAll(q)].filter((e) => e.offsetParent !== null);
 	const one = (list) => list.length ? list[n % list.length] : null;
 	const refused = (e) => document.getElementById("ask-" + e.dataset.id); // or needed by the choices
 	const options = all('#main input[data-act="pick"]').filter((e) => !refused(e) && !(e.type === "radio" && e.checked));
 	const chapters = all('button[data-act="chapter"]').filter((e) => !e.ariaCurrent);
+	const groups = all('button[data-act="group"][aria-expanded="false"]');
 	const areas = all("#areas button").filter((e) => e.ariaCurrent !== "page");
 	const why = all('#main [data-act="why"]'), ways = all('#main .why button');
 	const kind = (n >> 8) % 20;
 	const here = !!document.querySelector('button[data-act="chapter"]');
 	if (!here) return ["area", document.getElementById("area-unit")];
 	if (ways.length) return ["way", one(ways)];
+	if (groups.length && (kind === 11 || kind < 12 && !options.length)) return ["group", one(groups)];
 	if (kind < 12 && options.length) return ["pick", one(options)];
 	if (kind < 15) return ["chapter", one(chapters)];
 	if (kind < 17 && why.length) return ["why", one(why)];
