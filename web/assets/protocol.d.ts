@@ -108,6 +108,7 @@ export interface View {
   theme?: string;
   asked?: string;
   search?: string;
+  opened?: string[];
   look?: string;
   fresh?: string[];
   only_dif?: boolean;
