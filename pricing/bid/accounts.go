@@ -70,8 +70,20 @@ func (x *taught) clauses() []entry {
 		}
 		out = append(out, e)
 	}
+	for i := len(out) - 2; i >= 0; i-- { // "an indicator and alarm in the cab"
+		if len(out[i])-len(within) <= shortPiece {
+			for w, role := range out[i+1] {
+				if role&claims.Inside != 0 && role != claims.AnyRole && out[i][w] == 0 {
+					out[i][w] = role
+				}
+			}
+		}
+	}
 	return out
 }
+
+// shortPiece is of how many words a piece of a sentence is at most that may be where the next is.
+const shortPiece = 2
 
 // title is a name that things of a group are called by.
 type title struct {
@@ -125,7 +137,7 @@ func (v *vocabulary) accounts(p *profile, tokens []claims.Token) bool {
 			to++
 		}
 		part := tokens[from:to]
-		if !v.saysNames(p, part) || from > 0 && !v.hasHead(p, part) ||
+		if !v.saysNames(p, part) || !p.saysWhere(part) || p.ofOtherMake(part) || from > 0 && !v.hasHead(p, part) ||
 			from == 0 && to < len(tokens) && !v.counts(p, part) {
 			return false
 		}
@@ -235,6 +247,61 @@ func (v *vocabulary) saysNames(p *profile, part []claims.Token) bool {
 		}
 	}
 	return true
+}
+
+// saysWhere reports whether what a part says to be in something is said to be there, by what the
+// catalogue says of how the thing is asked for, by the beginning of its sentence, or in one breath
+// with a word of the part before it: what holds the air below that of the cab is not in the cab.
+func (p *profile) saysWhere(part []claims.Token) bool {
+	for i, t := range part {
+		if t.Kind != claims.Word || t.Role&claims.Inside == 0 || !insides[t.Word] || p.told[t.Word] {
+			continue
+		}
+		if !slices.ContainsFunc(p.entries, func(e entry) bool {
+			return e[t.Word] == claims.AnyRole || e[t.Word]&claims.Inside != 0 &&
+				slices.ContainsFunc(part[:i], func(b claims.Token) bool { return b.Kind == claims.Word && e[b.Word] != 0 })
+		}) {
+			return false
+		}
+	}
+	return true
+}
+
+// insides are what something can be in of which each unit has one.
+var insides = wordSet("cab patient-compartment hood grille bumper")
+
+// ofOtherMake reports whether a part says a material or color of what is named right behind it that
+// is said of something else: "vinyl cab seats and rubber floor" is no vinyl floor.
+func (p *profile) ofOtherMake(part []claims.Token) bool {
+	for i, q := range part {
+		if q.Kind != claims.Word || !qualities[q.Word] {
+			continue
+		}
+		for k := i; k+1 < len(part) && part[k].Role == claims.Modifier && part[k+1].Kind == claims.Word; k++ {
+			if !qualities[part[k+1].Word] && p.madeOtherwise(q.Word, part[k+1].Word) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// madeOtherwise reports whether a material or color and a part are both named of a thing, and
+// nowhere together.
+func (p *profile) madeOtherwise(quality, part string) bool {
+	elsewhere, named := false, false
+	for _, made := range p.makes {
+		has := slices.Contains(made, part)
+		switch {
+		case !slices.Contains(made, quality):
+			named = named || has
+		case has || len(made) == 1: // "panels, stainless"
+			return false
+		default:
+			elsewhere = true
+		}
+	}
+	return elsewhere && named
 }
 
 // has reports whether an entry says a word in the role that it has in a line.

@@ -35,6 +35,7 @@ type profile struct {
 	ofGroup []string        // the name of its group, where that names several kinds
 	others  []string        // words of that name that speak of other kinds
 	told    map[string]bool // words that the catalogue says purchasers use of it
+	makes   [][]string      // the words of each piece of its label and sentence
 	entries []entry         // what is said of it, one by one
 	loose   []int           // of entries, those that are many words and no phrase
 }
@@ -205,6 +206,11 @@ func newProfile(id, group, label, spec, kind string, asked *config.Asked, read t
 		for k, w := range line.words {
 			if i < 2 && k > 0 {
 				p.pairs[line.words[k-1]+" "+w] = true
+			}
+		}
+		for _, piece := range pieces(line.tokens) {
+			if i < 2 {
+				p.makes = append(p.makes, claims.Words(piece.tokens))
 			}
 		}
 		if i == 1 {

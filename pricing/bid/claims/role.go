@@ -10,8 +10,9 @@ const (
 	Companion Role = 1 << iota // it is spoken of, or comes with what is: "with a camera"
 	Located                    // it says where: "over the cot"
 	Modifier                   // it says of what kind the next word is: "camera pictures"
+	Inside                     // it says in what: "in the cab", not "below the cab"
 
-	AnyRole = Companion | Located | Modifier
+	AnyRole = Companion | Located | Modifier | Inside
 )
 
 // locative are words behind which stands where something is or what it is of, and governing
@@ -60,6 +61,8 @@ func roleOf(list []Token, at int) Role {
 			return Companion
 		case relating[t.raw]:
 			return Companion | Located
+		case t.raw == "in" || t.raw == "within":
+			return Located | Inside
 		case locative[t.raw], (t.raw == "inside" || t.raw == "outside") && articleWords[list[k+1].raw]:
 			return Located
 		case idle[t.raw] && !articleWords[t.raw]:
