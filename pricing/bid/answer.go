@@ -343,7 +343,8 @@ func (j *judge) judge(a *Answer, read *reading) {
 		a.Pieces = append(a.Pieces, piece)
 	}
 	if len(read.unread) > 0 {
-		excepted := read.apart && slices.ContainsFunc(parts, func(p part) bool { return p.outcome == quote.Excepted })
+		excepted := read.apart && slices.ContainsFunc(parts, func(p part) bool { return p.outcome == quote.Excepted }) ||
+			read.fallsShort(outcomes)
 		for _, p := range parts {
 			a.Read = append(a.Read, p.read)
 		}
@@ -355,6 +356,24 @@ func (j *judge) judge(a *Answer, read *reading) {
 	if read.permits && a.Outcome != quote.Meets { // "diesel is acceptable" asks for nothing
 		a.Outcome, a.Takes = quote.Unanswered, nil
 	}
+}
+
+// fallsShort reports whether a thing that the line speaks of from its first word falls short of an
+// amount, so that nothing that was not read makes the line complied with: it offers no choice and
+// makes no condition.
+func (r *reading) fallsShort(outcomes []quote.Outcome) bool {
+	if r.pieces[0].claim < 0 || r.chooses {
+		return false
+	}
+	first := &r.claims[r.pieces[0].claim]
+	for i, o := range outcomes {
+		c := &r.claims[i]
+		if o == quote.Excepted && c.short != nil && first.gauge == nil && slices.ContainsFunc(
+			slices.Concat(first.same, first.more, first.short), func(id string) bool { return slices.Contains(c.short, id) }) {
+			return true
+		}
+	}
+	return false
 }
 
 // claim answers one claim.
@@ -550,7 +569,7 @@ func (j *judge) falling(c *claim) part {
 			continue
 		}
 		for _, n := range j.v.byID[id].numbers {
-			if n.Unit == c.by.Unit && (best == "" || (n.Value > most) == (c.by.Sense != atMost)) {
+			if n.Unit == c.by.Unit && (n.Unit != "" || counts(n, c.by.Near)) && (best == "" || (n.Value > most) == (c.by.Sense != atMost)) {
 				best, most = id, n.Value
 			}
 		}

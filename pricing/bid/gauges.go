@@ -238,13 +238,13 @@ var gauges = []gauge{
 		"person people sit accommodate attendant room space", "", false},
 	{countCab, "Seats in the cab", "", atLeast, "cab seat", "front bucket", "", false},
 	{countModule, "Seats in the patient compartment", "", atLeast,
-		"patientcompartment seat|seat patientcompartment|seatedattendant",
+		"patientcompartment seat|seat patientcompartment|seatedattendant|attendant",
 		"designated occupant patientcompartment", "", false},
 	{"space.seats", "Designated seats", "", atLeast, "seat designated|designated seat|seat|occupant|passenger",
 		"cab person peopl cabincluded total designated occupant patientcompartment include belted crew belt", "",
 		false},
 	{"space.patients", "Patients on cots", "", atLeast, "patient cot|cot patient|transport patient|patient litter|patient",
-		"transport carry side beside simultaneously at once time patientcompartment cot", "", false},
+		"transport carry side beside simultaneously at once time patientcompartment cot seat lying down", "", false},
 	{factFuel, "Fuel tank", claims.Gallon, atLeast, "fuel|gasoline tank|diesel tank", "tank fuel gasoline diesel",
 		"", false},
 	{"space.loading-height", "Loading height at the rear, loaded", inch, atMost, "load height|floor load",
@@ -442,6 +442,8 @@ func (g *ready) twisted(c *claim) bool {
 		})
 	case "space.patients": // "capacity for two patients" does not say on what they lie
 		return c.want > 1 && !slices.ContainsFunc(c.words, func(w string) bool { return lying[w] })
+	case countModule: // "three attendant seats" are not any three seats
+		return slices.Contains(c.words, attendantWord) && slices.Contains(c.words, seatWord)
 	case benchAlone: // "72 in bench" is its length; a small amount may be another dimension
 		return c.want < leastBench || slices.ContainsFunc(c.numbers, func(n claims.Number) bool { return n.Of != "" })
 	}
@@ -450,8 +452,10 @@ func (g *ready) twisted(c *claim) bool {
 	})
 }
 
+var attendantWord, seatWord = stems("attendant")[0], stems("seat")[0]
+
 // lying are words beside patients that say on what, or that they are carried.
-var lying = wordSet("cot litter transport")
+var lying = wordSet("cot litter transport lying")
 
 // onlyMost begin the codes of figures of which nobody asks for the least.
 var onlyMost = []string{"weight.curb", "weight.gross", "weight.rear", "weight.side", "weight.cg", "power.",

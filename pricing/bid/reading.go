@@ -47,6 +47,7 @@ type reading struct {
 	term    string   // the term of the bid that it is; empty when it is none
 	strong  bool     // it is that whatever else it holds
 	permits bool     // it only allows what it speaks of
+	chooses bool     // it offers a choice, or makes a condition
 	pieces  []told   // in the order of the line
 }
 
@@ -80,7 +81,7 @@ func (v *vocabulary) readLine(text string) *reading {
 	line := claims.Read(text)
 	tokens := line.Tokens
 	r := v.reading(text, tokens)
-	r.permits = line.Permits
+	r.permits, r.chooses = line.Permits, line.Chooses
 	if r.term, r.strong = terms.Of(text); r.term == "" && len(r.claims) == 0 && !measured(tokens) {
 		r.term = terms.General(text)
 	}
@@ -326,7 +327,7 @@ func (v *vocabulary) plainClaim(tokens []claims.Token) (claim, bool) {
 	not := claims.Ruled(tokens)
 	day, dated := claims.DayOf(tokens)
 	if !slices.ContainsFunc(words, func(w string) bool { return w != completeWord }) {
-		return priceAlone(list)
+		return alone(list)
 	}
 	if slices.ContainsFunc(list, func(n claims.Number) bool { return n.Unit != "" }) {
 		words = slices.DeleteFunc(words, func(w string) bool { return greater[w] && len(words) > 1 })
@@ -355,10 +356,45 @@ func (v *vocabulary) plainClaim(tokens []claims.Token) (claim, bool) {
 	if c, ok := roomClaim(words, list); ok && !not {
 		return c, true
 	}
-	if c, ok := v.offered(measures(words, list), list, has, tokens); ok || not {
+	if c, ok := v.offered(measures(words, list), list, has, tokens); ok {
+		if c.short != nil && c.by.Unit == "" { // there are more of it elsewhere
+			if o, ok := outletClaim(words, list); ok {
+				return o, ok
+			}
+		}
 		return c, ok
 	}
+	if not {
+		return v.without(words, list, tokens)
+	}
 	return outletClaim(words, list)
+}
+
+// without reads tokens that only rule something out, "no plywood": where no more than one group has
+// things of that, they ask for one of it that is free of it.
+func (v *vocabulary) without(words []string, list []claims.Number, tokens []claims.Token) (claim, bool) {
+	ruled, group := claims.RuledWords(tokens), ""
+	if len(list) > 0 || len(ruled.Before) > 0 {
+		return claim{}, false
+	}
+	for i := range v.list {
+		p := &v.list[i]
+		if p.kept || !slices.ContainsFunc(words, func(w string) bool { return p.words[w] }) {
+			continue
+		}
+		if p.beside || p.group == "" || group != "" && group != p.group {
+			return claim{}, false
+		}
+		group = p.group
+	}
+	c := claim{words: words}
+	for i := range v.list {
+		p := &v.list[i]
+		if p.group == group && !p.kept && !slices.ContainsFunc(words, func(w string) bool { return !p.never[w] }) {
+			c.same = append(c.same, p.id)
+		}
+	}
+	return c, group != "" && c.same != nil
 }
 
 // completeWord may stand beside the price of the whole: "under $270k complete".
@@ -446,7 +482,9 @@ func (v *vocabulary) offered(words []string, list []claims.Number, has map[strin
 			return p.group == short[0].p.group && p.group != "" && !p.kept && v.reaches(&p, words, list)
 		})
 		// Of what may stand beside other things an amount tells too little.
-		short = slices.DeleteFunc(short, func(f found) bool { return f.p.beside })
+		all := len(short)
+		short = slices.DeleteFunc(short, func(f found) bool { return f.p.beside && !v.alone(f.p, has, by) })
+		unclear = unclear || by.Unit == "" && len(short) < all // others count together
 		if len(short) == 0 || not || unclear {
 			return claim{}, false
 		}
@@ -462,6 +500,35 @@ func (v *vocabulary) offered(words []string, list []claims.Number, has map[strin
 		}
 	}
 	return c, true
+}
+
+// alone reports whether words call a thing that may stand beside others by a name of its own, and
+// nothing else of that name has the amount that it falls short of, nor have several of them together
+// what is counted.
+func (v *vocabulary) alone(p *profile, has map[string]bool, by claims.Number) bool {
+	return by.Unit != claims.Month && slices.ContainsFunc(p.own, func(name []string) bool {
+		lacks := func(w string) bool { return !has[w] }
+		if slices.ContainsFunc(name, lacks) {
+			return false
+		}
+		sum := 0.0
+		for i := range v.list {
+			o := &v.list[i]
+			if o.kept || slices.ContainsFunc(name, func(w string) bool { return !o.words[w] }) {
+				continue
+			}
+			for _, x := range o.numbers {
+				if x.Unit != by.Unit || by.Unit == "" && !counts(x, by.Near) || onEachSide(x) != onEachSide(by) {
+					continue
+				}
+				sum += x.Value * float64(max(o.most, 1))
+				if by.Unit != "" && (x.Value >= by.Value) == (by.Sense != atMost) {
+					return false
+				}
+			}
+		}
+		return by.Unit != "" || sum < by.Value
+	})
 }
 
 // reaches reports whether a thing has the amounts that others fall short of, so that it may be
@@ -607,6 +674,7 @@ var ratings = map[string]bool{quantity.Amp: true, quantity.Watt: true, quantity.
 func (p *profile) fits(list []claims.Number) (fit int, missing claims.Number) {
 	fit = exact
 	list = p.bounded(list)
+	falling := false
 	for i, n := range list {
 		if n.Each && p.words[togetherWord] {
 			return misses, n
@@ -623,15 +691,15 @@ func (p *profile) fits(list []claims.Number) (fit int, missing claims.Number) {
 		case untold:
 			return untold, n
 		case falls:
-			if missing.Unit != "" {
+			if falling {
 				return misses, n
 			}
-			missing = n
+			falling, missing = true, n
 		default:
 			return misses, n
 		}
 	}
-	if missing.Unit != "" {
+	if falling {
 		return falls, missing
 	}
 	return fit, missing
@@ -653,8 +721,10 @@ func (p *profile) bounded(list []claims.Number) []claims.Number {
 }
 
 func (p *profile) has(n claims.Number) int {
+	apparent := n.Unit == claims.VA
 	n = p.inOwnUnit(n)
 	below, above, within, unclear, bare, volts := false, false, false, false, 0, 0
+	known := false // the line and the thing say of what dimension they speak
 	several := n.Unit != "" && p.amounts(n.Unit) > 1
 	sided := n.Unit == "" && slices.Contains(n.Near, perSide) && slices.ContainsFunc(p.numbers, onEachSide)
 	for _, x := range p.numbers {
@@ -683,6 +753,7 @@ func (p *profile) has(n claims.Number) int {
 			unclear = unclear || n.Sense == atLeast && x.Value >= n.Value || n.Sense == atMost && x.Value <= n.Value
 			continue // which of its dimensions that is cannot be told
 		}
+		known = known || n.Of != "" && n.Of == x.Of
 		near := math.Abs(x.Value-n.Value) <= 0.005*n.Value || n.Unit == quantity.Volt &&
 			claims.SameVolts(x.Value, n.Value)
 		switch {
@@ -696,6 +767,7 @@ func (p *profile) has(n claims.Number) int {
 			above = true
 		default:
 			below = true
+			unclear = unclear || apparent && x.Value >= leastFactor*n.Value
 		}
 	}
 	if within && several && n.Of == "" && (above && n.Sense == atMost || below && n.Sense == atLeast) {
@@ -709,16 +781,36 @@ func (p *profile) has(n claims.Number) int {
 	case n.Unit == "" && n.Value == 1 && !above && !below, n.Unit == "" && n.Value > 1 && int(n.Value) <= p.most &&
 		n.Value == math.Trunc(n.Value):
 		return exact
+	case n.Unit == "" && below && !above && n.Sense != atMost && n.Value < mostCounted && p.countsFewer(n, sided):
+		return falls
 	case n.Unit == "":
 		return misses
 	case above && n.Sense == "" && ratings[n.Unit]:
 		return exceeds
 	case unclear:
 		return untold
-	case below && n.Sense != atMost && ratings[n.Unit], below && n.Sense == atLeast, above && n.Sense == atMost:
+	case below && n.Sense != atMost && (ratings[n.Unit] || known), below && n.Sense == atLeast, above && n.Sense == atMost:
 		return falls
 	}
 	return misses
+}
+
+// mostCounted is the bare number from which it is hardly a count: "72 bench".
+const mostCounted = 25
+
+// countsFewer reports whether a thing has a number of just what an amount counts, and all that a
+// unit may hold of it are fewer.
+func (p *profile) countsFewer(n claims.Number, sided bool) bool {
+	most := 0.0
+	for _, x := range p.numbers {
+		if x.Unit == "" && onEachSide(x) == sided && slices.ContainsFunc(n.Near[:n.Behind], func(w string) bool {
+			return !anyThing[w] && !qualities[w] && slices.Contains(x.Near[:x.Behind], w) ||
+				x.First && !p.beside && p.words[w]
+		}) {
+			most = max(most, x.Value*float64(max(p.most, 1)))
+		}
+	}
+	return most > 0 && most < n.Value
 }
 
 // inOwnUnit is an amount in the unit in which a thing has its own, where it has none in that of
@@ -739,7 +831,11 @@ var conversions = []struct {
 	from, to string
 	factor   float64
 }{{quantity.Liter, claims.Milli, 1000}, {claims.Milli, quantity.Liter, .001},
-	{quantity.Watt, claims.BTU, 3600 / 1055.056}}
+	{quantity.Watt, claims.BTU, 3600 / 1055.056}, {claims.VA, quantity.Watt, 1}}
+
+// leastFactor is the least share of its volt-amperes that a source is taken to give in watts, common
+// practice, no source: what has as many watts does, and what has a good deal fewer does not.
+const leastFactor = .8
 
 // perSide is the stem of "each side", and onEachSide says that a number counts what is there.
 var perSide = stems("each side")[0]

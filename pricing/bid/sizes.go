@@ -56,17 +56,30 @@ func (c *claim) suits(head string) bool {
 	return aboutSizes(head)
 }
 
-// priceAlone reads amounts without a word: one of money that is not to be exceeded is the
-// price.
-func priceAlone(list []claims.Number) (claim, bool) {
-	if len(list) != 1 || list[0].Unit != claims.Money || list[0].Sense != atMost {
+// alone reads amounts without a word: one of money that is not to be exceeded is the price, and
+// one that only the length of a vehicle comes to, "up to 235 inches overall", is that.
+func alone(list []claims.Number) (claim, bool) {
+	if len(list) != 1 || list[0].Sense != atMost {
 		return claim{}, false
 	}
 	n := list[0]
-	return claim{gauge: priceGauge, want: n.Value, sense: n.Sense, stated: true, beyond: n.Beyond, numbers: list}, true
+	g := priceGauge
+	if only := bare[lengthGauge.code]; n.Unit == inch && n.Whole && n.Value >= only.least && n.Value <= only.most {
+		g = lengthGauge
+	} else if n.Unit != claims.Money {
+		return claim{}, false
+	}
+	return claim{gauge: g, want: n.Value, sense: n.Sense, stated: true, beyond: n.Beyond, numbers: list}, true
 }
 
-var priceGauge = &gauges[slices.IndexFunc(gauges, func(g gauge) bool { return g.code == factPrice })]
+var (
+	priceGauge  = gaugeOf(factPrice)
+	lengthGauge = gaugeOf("space.length-all")
+)
+
+func gaugeOf(code string) *gauge {
+	return &gauges[slices.IndexFunc(gauges, func(g gauge) bool { return g.code == code })]
+}
 
 var sizeWords = func() map[string]bool {
 	out := map[string]bool{}

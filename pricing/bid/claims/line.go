@@ -14,6 +14,8 @@ type Line struct {
 	Tokens []Token
 	// Permits says that the line only allows what it speaks of: "chassis batteries are fine"
 	Permits bool
+	// Chooses says that it leaves a choice or makes a condition: "or", "unless", "where"
+	Chooses bool
 }
 
 // nots are what rules out what follows, afterwards what went before.
@@ -97,8 +99,13 @@ func Read(text string) Line {
 			out = append(out, t)
 		}
 	}
-	return Line{Tokens: counted(idled(said(joinPhrases(out)))), Permits: permits}
+	chooses := slices.ContainsFunc(list, func(t Token) bool { return choosing[t.raw] })
+	return Line{Tokens: counted(idled(said(joinPhrases(out)))), Permits: permits, Chooses: chooses}
 }
+
+// choosing are words by which a line leaves a choice or makes a condition.
+var choosing = wordsOf(`or either unless except if where when may can optional option alternate alternative alternatively
+prefer preferred preferably acceptable otherwise instead should`)
 
 // permissive are words at the end of a sentence that only allows something.
 var permissive = []string{"acceptable", "ok", "okay", "fine"}
@@ -374,7 +381,7 @@ func reason(list []Token) int {
 var dimensionWords = func() map[string]string {
 	out := map[string]string{}
 	for to, from := range map[string]string{"width": "wide width", "length": "long length",
-		"height": "high height tall",
+		"height": "high height tall rise rises rising",
 		"depth":  "deep depth", "thickness": "thick thickness", "distance": "apart spaced spacing center centers",
 		"diameter": "diameter"} {
 		for _, w := range strings.Fields(from) {

@@ -23,6 +23,7 @@ const (
 	Horse  = "hp"
 	Sound  = "dB"
 	Gram   = "gauge"
+	VA     = "VA"
 )
 
 // unit is a unit's name and how many of it one of the written unit is.
@@ -46,7 +47,7 @@ var units = func() map[string]unit {
 	out := map[string]unit{
 		`"`: {1, quantity.Inch}, "'": {12, quantity.Inch}, "cuft": {1, quantity.CubicFoot}, "cf": {1, quantity.CubicFoot},
 		"ml": {1, Milli}, "cc": {1, Milli}, "gal": {1, Gallon}, "gallon": {1, Gallon}, "gallons": {1, Gallon},
-		"psi": {1, PSI}, "mph": {1, MPH}, "hp": {1, Horse}, "horsepower": {1, Horse},
+		"psi": {1, PSI}, "mph": {1, MPH}, "hp": {1, Horse}, "horsepower": {1, Horse}, "va": {1, VA}, "kva": {1000, VA},
 		"degree": {1, Degree}, "degrees": {1, Degree}, "deg": {1, Degree}, "f": {1, Heat}, "°f": {1, Heat},
 		"btu": {1, BTU}, "btus": {1, BTU}, "btuh": {1, BTU},
 		"db": {1, Sound}, "dba": {1, Sound}, "ga": {1, Gram}, "gauge": {1, Gram},
