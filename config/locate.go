@@ -79,8 +79,8 @@ func (l *locator) value(t reflect.Type, path string) *misfit {
 			if t.Kind() == reflect.Map {
 				elem = t.Elem()
 			} else if elem = fieldType(t, name); elem == nil {
-				return &misfit{at, start, "field",
-					fmt.Sprintf("there is no field %q here; it is misspelled or in the wrong place", name)}
+				return &misfit{at, start, "field", fmt.Sprintf("there is no field %q here; it is misspelled or in the "+
+					"wrong place%s", name, fieldsOf(t))}
 			}
 		}
 		if m := l.value(elem, at); m != nil {
@@ -138,6 +138,24 @@ func fieldType(t reflect.Type, name string) reflect.Type {
 		}
 	}
 	return nil
+}
+
+// mostNamed is of how many fields a reader is told all names.
+const mostNamed = 12
+
+// fieldsOf names the fields that a small type has, for a reader who wrote another.
+func fieldsOf(t reflect.Type) string {
+	if t.NumField() > mostNamed {
+		return ""
+	}
+	var names []string
+	for i := range t.NumField() {
+		name, _, _ := strings.Cut(t.Field(i).Tag.Get("json"), ",")
+		if name != "" && name != "-" {
+			names = append(names, name)
+		}
+	}
+	return ". Fields here: " + strings.Join(names, ", ")
 }
 
 // jsonWord names a decoded value, or the token that opens it, for a reader.

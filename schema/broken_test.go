@@ -46,6 +46,9 @@ func TestBrokenCataloguesFailInBoth(t *testing.T) {
 		{"a rounding nobody knows", `"rounding": "half-up"`, `"rounding": "down"`, `price_book rounding: "down" is not "half-up" or "half-even"`},
 		{"a scope nobody knows", `"on": "build", "reason"`, `"on": "paint", "reason"`, `price_book fleet_breaks on: "paint" is not one of`},
 		{"a fee per something else", `"per": "unit"`, `"per": "mile"`, `price_book fees[0] "documents" per: "mile" is not "unit" or "order"`},
+		{"an early payment by days", `"percent": "1.6", "at": "arrival"`, `"percent": "1.6", "days": 30`,
+			`price_book prepayments[0].days: there is no field "days" here; it is misspelled or in the wrong place. ` +
+				`Fields here: id, label, percent, at, reason`},
 		{"a misspelled field of the price book", `"validity_days": 60`, `"validity": 60`, `price_book validity: there is no field "validity" here`},
 		{"a contract without a name", `"id": "coop-plains"`, `"id": ""`, `price_book contracts[0] ""`},
 	} {

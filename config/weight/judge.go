@@ -126,6 +126,12 @@ func (l *loader) remedy(m *measure, f config.Figure, s *Sheet) (string, []string
 		says = "Carry heavy things lower, or leave out what is high up."
 	case "weight.front-least":
 		says = "Move load forward, or carry less behind the rear axle."
+	case "weight.curb":
+		says = take + " of options."
+	case "weight.curb-front":
+		says = take + " of options, those farthest forward first."
+	case "weight.curb-rear":
+		says = take + " of options, those farthest back first."
 	case "weight.front-share":
 		says = "Move load along the vehicle: rearward lowers the front share, forward raises it."
 	case "weight.rear-share":
@@ -243,10 +249,10 @@ func (l *loader) judgeWheels(s *Sheet) {
 			limit, source = half, "half the GAWR"
 		}
 		axle := float64(w.Lb + s.Gross.Wheels[i^1].Lb)
-		if limit <= 0 || float64(w.Lb) <= limit || axle > 2*limit {
-			continue // kept, or the whole axle is over and says so
+		if limit <= 0 || math.Round(float64(w.Lb)-limit) <= 0 || axle > 2*limit {
+			continue // kept to the pound, or the whole axle is over and says so
 		}
-		f := config.Figure{Code: "weight.wheel", Label: "Wheel end " + w.Pos + ", full load", Unit: quantity.Pound,
+		f := config.Figure{Code: "weight.wheel", Label: wheelEnds[i] + " wheel end, full load", Unit: quantity.Pound,
 			Value: float64(w.Lb), Low: float64(w.Lb), High: float64(w.Lb), Limit: limit, Sense: config.AtMost,
 			Source: source, Basis: config.CommonPractice}
 		l.findings = append(l.findings, config.Finding{
@@ -257,6 +263,9 @@ func (l *loader) judgeWheels(s *Sheet) {
 		})
 	}
 }
+
+// wheelEnds in the order of Condition.Wheels.
+var wheelEnds = [4]string{"Left front", "Right front", "Left rear", "Right rear"}
 
 // judgeShell tells when construction options act on each other: each is
 // weighed by its change of the module as it comes, so that limits stay sums.

@@ -105,7 +105,10 @@ func TestOneWheelEndTooHeavy(t *testing.T) {
 	f := finding(s, "weight.wheel.over")
 	require.NotNil(t, f, "the axle holds but its right wheel does not")
 	assert.Equal(t, config.Warn, f.Severity)
-	assert.Contains(t, f.Where, "RF")
+	assert.Contains(t, f.Where, "Right front wheel end")
+
+	cat.Chassis[0].GAWRFrontLb = 2 * (s.Gross.Wheels[1].Lb - 0.4)
+	assert.Nil(t, finding(Weigh(cat, u, people(175)), "weight.wheel.over"), "0 lb over is kept")
 }
 
 // A margin of tenths is said in tenths, and a limit without a source names its

@@ -40,6 +40,22 @@ func priced(t *testing.T) *browser {
 	return p
 }
 
+// What the terms come to is read while they are folded: a discount is not to be looked for.
+func TestFoldedTermsSayWhatTheyComeTo(t *testing.T) {
+	p := priced(t)
+	main := p.do(Act{Do: "go", ID: "price"}).Regions["main"]
+	assert.Contains(t, main, ">Contract and discount</b>")
+	main = p.do(set("terms.discount_percent", "14"), set("terms.trade_in", "1000")).Regions["main"]
+	var taken pricing.Amount
+	for _, l := range p.quote().Price.Lines {
+		if l.Code == pricing.LineDiscount || l.Code == pricing.LineTradeIn {
+			taken = taken.Add(l.Amount)
+		}
+	}
+	require.Negative(t, taken.Sign())
+	assert.Contains(t, main, ">Contract and discount: "+taken.Show()+"</b>")
+}
+
 // Every term that a price knows can be set on the page and stands in the draft.
 func TestTermsAreSet(t *testing.T) {
 	p := priced(t)

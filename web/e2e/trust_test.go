@@ -101,7 +101,7 @@ func TestSignedQuoteReachesTheBuyer(t *testing.T) {
 	buyer.must(buyer.Settle())
 	require.Contains(t, buyer.text("#revision"), "The change order comes to USD")
 	changed := flat(strings.Join(buyer.paper(), " "))
-	require.Contains(t, changed, "Change order to revision 0")
+	require.Contains(t, changed, "Change order to the first issue")
 	require.Contains(t, changed, demo.OptionByID("rdoor-tall").Label)
 
 	// Looking at it does not touch the signature; editing begins with a copy.

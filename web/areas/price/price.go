@@ -2,6 +2,7 @@
 package price
 
 import (
+	"slices"
 	"strconv"
 
 	"boxwright/pricing"
@@ -43,8 +44,8 @@ func draw(p *page.Page) Part {
 		page.Heading("Price", "Every line shows how it was worked out, to the cent."),
 		page.Findings(p, p.Q.Price.Findings, ""),
 		fleetBlock(p),
-		page.Block("Build-up", page.PriceTable(p)),
 		terms(p),
+		page.Block("Build-up", page.PriceTable(p)),
 		page.Fold("payments", "Payments", page.PaymentTable(p), milestones(p)),
 		leaseBlock(p),
 		serviceBlock(p),
@@ -100,7 +101,8 @@ func terms(p *page.Page) Part {
 	cur := b.Currency
 	fields := func(parts ...Part) Part { return El("div", Class("fields"), Many(parts...)) }
 	return Many(El("div", Class("columns"),
-		page.Fold("discount", "Contract and discount", fields(
+		page.Fold("discount", "Contract and discount"+sum(p, pricing.LineContract, pricing.LineContractFee,
+			pricing.LineDiscount, pricing.LineTradeIn), fields(
 			page.Choose(p, "terms.contract", "Cooperative contract", t.Contract,
 				"Those in force on the day of the quote", contracts),
 			page.Number(p, "terms.discount_percent", "Discount", page.Blank(t.DiscountPercent), "%", ""),
@@ -115,7 +117,7 @@ func terms(p *page.Page) Part {
 			page.Number(p, "terms.validity_days", "Price good for", page.DayCount(t.ValidityDays), "days",
 				"Blank = the price book's "+strconv.Itoa(b.ValidityDays)),
 		)),
-		page.Fold("tax", "Tax, deposit and bond", fields(
+		page.Fold("tax", "Tax, deposit and bond"+sum(p, pricing.LineTax, pricing.LineExcise, pricing.LineBond), fields(
 			page.Choose(p, "terms.buyer", "Who buys", t.Buyer, "Decides the sales tax that is assumed",
 				page.BuyerChoices()),
 			page.Choose(p, "deal.tax", "Sales tax", taxWord(t), p.Q.Price.SalesTax.Words(),
@@ -131,12 +133,13 @@ func terms(p *page.Page) Part {
 				"Instead of the percentage"),
 			page.Check(p, "terms.bond", "A performance bond is asked for", t.Bond),
 		))),
-		El("div", Class("columns"), page.Fold("early", "Chassis paid early", fields(
+		El("div", Class("columns"), page.Fold("early", "Chassis paid early"+sum(p, pricing.LinePrepay), fields(
 			page.Choose(p, "terms.prepay", "Chassis paid early", t.Prepay, "", prepay),
 			page.Number(p, "deal.prepay_days", "Days early", page.DayCount(t.PrepayDays), "days",
 				"Blank = by the schedule"),
 		), yields(p)),
-			page.Fold("added", "Freight, training and what is added", fields(
+			page.Fold("added", "Freight, training and what is added"+sum(p, pricing.LineFreight, pricing.LineTraining,
+				pricing.LineFee, pricing.LineExtra), fields(
 				page.Number(p, "terms.freight_miles", "Miles from the plant", page.Blank(t.FreightMiles), "miles", ""),
 				page.Number(p, "terms.training_days", "Days of training", page.Blank(t.TrainingDays), "days", ""),
 				Each(b.Fees, func(_ int, f pricing.Fee) Part {
@@ -148,6 +151,20 @@ func terms(p *page.Page) Part {
 				})),
 				extras(p))),
 	)
+}
+
+// sum says on a fold what the lines it decides on come to, so that a discount is seen while it is shut.
+func sum(p *page.Page, codes ...string) string {
+	var all pricing.Amount
+	for _, l := range p.Q.Price.Lines {
+		if slices.Contains(codes, l.Code) {
+			all = all.Add(l.Amount)
+		}
+	}
+	if all.IsZero() {
+		return ""
+	}
+	return ": " + all.Show()
 }
 
 // What is said of sales tax.

@@ -1,7 +1,6 @@
 package quote
 
 import (
-	"cmp"
 	"errors"
 	"fmt"
 	"slices"
@@ -67,8 +66,6 @@ func copyQuote(s *session.Session, _ session.Act) {
 		return // a reader's copy stays as it was sent
 	}
 	s.Draft = s.Draft.Clone()
-	s.Draft.Title = session.Clip("Copy of "+cmp.Or(s.Draft.Title, s.Memory.Edition.Cat.LabelOf(s.Draft.Unit.Chassis)),
-		quote.MaxText)
 	anew(s.Draft)
 	s.Notice = "You work on a copy now. It is not signed, and has no quote number yet: give it one in Quote, under About."
 }

@@ -26,7 +26,16 @@ func revisionPaper(p *Page) Part {
 	if b == nil {
 		return nil
 	}
-	return Many(El("h2", Text("Change order to revision "+strconv.Itoa(b.Rev)+" of "+b.Date.Long())), changeOrder(p, b))
+	return Many(El("h2", Text("Change order to "+issueOf(b.Rev, b.Date))), changeOrder(p, b))
+}
+
+// issueOf names one of a quote's issues: the first has no number on its own pages either.
+func issueOf(rev int, on config.Date) string {
+	name := "the first issue"
+	if rev > 0 {
+		name = "revision " + strconv.Itoa(rev)
+	}
+	return name + " of " + on.Long()
 }
 
 // changeOrder prices the difference alone.
@@ -77,8 +86,7 @@ func moved(what string, from, to config.Date) string {
 func changePaper(p *Page) Part {
 	b := p.before()
 	out := []Part{El("h1", Text("Change order: "+fleetTitle(p))),
-		El("p", Text("From revision "+strconv.Itoa(b.Rev)+" of "+b.Date.Long()+" to revision "+
-			strconv.Itoa(p.Q.Draft.Rev)+" of "+p.Q.Draft.Date.Long()+".")),
+		El("p", Text("From "+issueOf(b.Rev, b.Date)+" to "+issueOf(p.Q.Draft.Rev, p.Q.Draft.Date)+".")),
 		changeOrder(p, b)}
 	for i := range min(len(b.Q.Draft.Items()), len(p.Q.Draft.Items())) {
 		was, err := b.Q.Dated(i)

@@ -3,7 +3,6 @@ package quote
 import (
 	"cmp"
 	"slices"
-	"strconv"
 	"strings"
 
 	"boxwright/config"
@@ -123,7 +122,7 @@ func changedWork(p *Page) Part {
 		return El("p", page.Mark(config.Warn),
 			Text(" This sheet revises one that is not at hand: paste its link in Quote to see which work changed."))
 	}
-	since := "since revision " + strconv.Itoa(b.Rev) + " of " + b.Date.Long()
+	since := "since " + issueOf(b.Rev, b.Date)
 	was, err := b.Q.Item(p.at)
 	if err != nil || p.at >= len(b.Q.Draft.Items()) {
 		return El("p", Text("This unit was added "+since+"."))

@@ -180,7 +180,7 @@ func revision(p *Page) Part {
 	}
 	name := "the earlier quote"
 	if b.Frozen != nil {
-		name = "quote " + b.Number + ", revision " + strconv.Itoa(b.Rev) + ", of " + b.Date.Long()
+		name = "quote " + b.Number + ", " + issueOf(b.Rev, b.Date)
 	}
 	inside := Many()
 	switch {
