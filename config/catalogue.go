@@ -28,7 +28,8 @@ type Catalogue struct {
 	Duties    []Duty      `json:"duties,omitempty"` // kinds of unit, and what each asks
 	Equipment []Equipment `json:"equipment"`        // loose equipment a unit can carry
 	Plant     Plant       `json:"plant"`
-	Asked     []Asked     `json:"asked,omitempty"` // how purchasers ask for what is offered
+	Traits    []Trait     `json:"traits,omitempty"` // how things are mounted, made, fed and worked
+	Asked     []Asked     `json:"asked,omitempty"`  // how purchasers ask for what is offered
 	// Signers are the roster of those who may sign quotes. It is no part of the
 	// edition's content hash: a key that is revoked must not turn the quotes
 	// already sent into quotes of an edition nobody holds.

@@ -102,6 +102,7 @@ func (c *Catalogue) check() Problems {
 			}
 		}
 	}
+	k.traits()
 	k.asked()
 	k.stowage()
 	k.guide()
@@ -122,6 +123,12 @@ func (k *checker) index() {
 		options:   ids(k, "options", c.Options, func(x *Option) string { return x.ID }, true),
 		equipment: ids(k, "equipment", c.Equipment, func(x *Equipment) string { return x.ID }, false),
 		members:   map[string][]int{},
+		traits:    map[string][]int{},
+	}
+	for i := range c.Traits {
+		for _, id := range c.Traits[i].Of {
+			c.index.traits[id] = append(c.index.traits[id], i)
+		}
 	}
 	for i := range c.Options {
 		group := c.Options[i].Group

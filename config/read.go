@@ -26,6 +26,7 @@ const (
 type index struct {
 	chassis, bodies, groups, options, equipment, stations map[string]int
 	members                                               map[string][]int // group id to option positions
+	traits                                                map[string][]int // by the option or group they are of
 	hash                                                  string
 }
 

@@ -11,7 +11,7 @@ import (
 // house's form, so that a change shows as the line of what changed: an option,
 // a rule, a price, a figure of a chassis.
 var opened = regexp.MustCompile(`^(` +
-	`|guide|guide\.steps|chapters|groups|options|rules|duties|equipment|asked` +
+	`|guide|guide\.steps|chapters|groups|options|rules|duties|equipment|traits|asked` +
 	`|(chassis|bodies)(\[\])?|bodies\[\]\.compartments` +
 	`|plant|plant\.(activities|stations|shutdowns|slots)` +
 	`|price_book|price_book\.(notes|prices|surcharges|credits|contracts|prepayments|fees|bond|milestones)` +

@@ -2,6 +2,7 @@ package bid
 
 import (
 	"fmt"
+	"slices"
 
 	"boxwright/config"
 	"boxwright/pricing/quote"
@@ -34,6 +35,35 @@ func Lint(ed *quote.Edition) []config.Finding {
 		}
 	}
 	v := vocabularyOf(ed)
+	for i := range cat.Traits {
+		t := &cat.Traits[i]
+		where := fmt.Sprintf("traits[%d] %q", i, t.ID)
+		for _, id := range slices.Concat(t.Of, t.But, t.Told) {
+			if cat.OptionByID(id) == nil && cat.GroupByID(id) == nil {
+				add("trait-unknown", config.Warn, where, fmt.Sprintf("%q is no option and no group.", id),
+					"Take it out, or correct it.")
+			}
+		}
+		if len(v.traits[i].ways) < len(t.Asked) {
+			add("trait-idle", config.Warn, where, "one of the ways in which it is asked for is made of words that say nothing.",
+				"Write the words that purchasers tell it by.")
+		}
+		for k := range v.traits[:i] {
+			if both := v.mixed(i, k); both != "" {
+				add("trait-mixed", config.Warn, where, fmt.Sprintf("is asked for by %q, and so is %q of the same kind.", both,
+					cat.Traits[k].ID), "Give each its own words, so that the one is not taken for the other.")
+			}
+		}
+	}
+	for i := range cat.Options {
+		if p := v.byID[cat.Options[i].ID]; !p.kept {
+			for _, k := range v.otherTraits(p, cat.Options[i].Spec) {
+				add("trait-other", config.Warn, fmt.Sprintf("options[%d] %q", i, p.id), fmt.Sprintf("its sentence says the "+
+					"trait %q, which is not named as true of it, and another of that kind is.", cat.Traits[k].ID),
+					"Name the option under that trait, or take it out of the other.")
+			}
+		}
+	}
 	for i := range cat.Options {
 		o := &cat.Options[i]
 		if v.byID[o.ID].kept {

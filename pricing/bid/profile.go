@@ -38,6 +38,7 @@ type profile struct {
 	makes   [][]string      // the words of each piece of its label and sentence
 	entries []entry         // what is said of it, one by one
 	loose   []int           // of entries, those that are many words and no phrase
+	traits  []int           // places in the list of traits
 }
 
 // vocabulary is everything offered, with the words that describe it.
@@ -52,6 +53,8 @@ type vocabulary struct {
 	titles  map[string][]title  // by their last word
 	read    map[string]*reading // lines read before
 	judged  *judge              // of the unit that was answered for last; nil of none
+	traits  []trait
+	asking  map[string][]int // traits by what a way of asking for them begins with
 }
 
 type vocabularyKey struct{}
@@ -117,6 +120,7 @@ func newVocabulary(cat *config.Catalogue, rest func()) *vocabulary {
 		v.add(p)
 	}
 	v.parted(cat)
+	v.learnTraits(cat, read)
 	v.byID = make(map[string]*profile, len(v.list))
 	for i := range v.list {
 		v.byID[v.list[i].id] = &v.list[i]

@@ -323,14 +323,11 @@ func (v *vocabulary) claimOf(tokens []claims.Token) (claim, bool) {
 }
 
 func (v *vocabulary) plainClaim(tokens []claims.Token) (claim, bool) {
-	words, list := claims.Words(tokens), claims.Numbers(tokens)
+	words, list := wordsAndNumbers(tokens)
 	not := claims.Ruled(tokens)
 	day, dated := claims.DayOf(tokens)
 	if !slices.ContainsFunc(words, func(w string) bool { return w != completeWord }) {
 		return alone(list)
-	}
-	if slices.ContainsFunc(list, func(n claims.Number) bool { return n.Unit != "" }) {
-		words = slices.DeleteFunc(words, func(w string) bool { return greater[w] && len(words) > 1 })
 	}
 	has := map[string]bool{}
 	for _, w := range words {
@@ -356,7 +353,7 @@ func (v *vocabulary) plainClaim(tokens []claims.Token) (claim, bool) {
 	if c, ok := roomClaim(words, list); ok && !not {
 		return c, true
 	}
-	if c, ok := v.offered(measures(words, list), list, has, tokens); ok {
+	if c, ok := v.offered(tokens, has); ok {
 		if c.short != nil && c.by.Unit == "" { // there are more of it elsewhere
 			if o, ok := outletClaim(words, list); ok {
 				return o, ok
@@ -397,6 +394,16 @@ func (v *vocabulary) without(words []string, list []claims.Number, tokens []clai
 	return c, group != "" && c.same != nil
 }
 
+// wordsAndNumbers are those of tokens, less words that only compare an amount with what a
+// purchaser has.
+func wordsAndNumbers(tokens []claims.Token) ([]string, []claims.Number) {
+	words, list := claims.Words(tokens), claims.Numbers(tokens)
+	if slices.ContainsFunc(list, func(n claims.Number) bool { return n.Unit != "" }) {
+		words = slices.DeleteFunc(words, func(w string) bool { return greater[w] && len(words) > 1 })
+	}
+	return words, list
+}
+
 // completeWord may stand beside the price of the whole: "under $270k complete".
 var completeWord = stems("complete")[0]
 
@@ -417,50 +424,64 @@ func measures(words []string, list []claims.Number) []string {
 }
 
 // offered finds what the catalogue offers of which every word and amount is true.
-func (v *vocabulary) offered(words []string, list []claims.Number, has map[string]bool, tokens []claims.Token) (claim,
-	bool) {
+func (v *vocabulary) offered(tokens []claims.Token, has map[string]bool) (claim, bool) {
 	ruled := claims.RuledWords(tokens)
 	not := ruled != nil
 	type found struct {
 		p    *profile
 		like float64
+		in   int // of the variants of the claim
 	}
-	var same, more, short []found
-	var also []found
+	var same, more, short, also []found
 	var by claims.Number
 	unclear := false
-	for _, i := range v.having(words, not) {
-		p := &v.list[i]
-		if p.kept {
-			continue
+	variants, traits := v.variants(tokens)
+	type said struct {
+		words []string
+		list  []claims.Number
+	}
+	sayings := make([]said, len(variants))
+	for k, x := range variants {
+		words, list := wordsAndNumbers(x.tokens)
+		words = measures(words, list)
+		sayings[k] = said{words, list}
+		if len(words) == 0 {
+			continue // traits name nothing
 		}
-		if not != p.lack && !(not && v.free(p, words, ruled)) {
-			continue
-		}
-		if !v.named(p, has) {
-			if fit, _ := p.fits(list); fit == exact {
-				also = append(also, found{p, v.likeness(p, has)})
+		for _, i := range v.having(words, not) {
+			p := &v.list[i]
+			if p.kept || traits[i] != x.has {
+				unclear = unclear || !p.kept && traits[i] < 0
+				continue
 			}
-			continue
-		}
-		f := found{p, v.likeness(p, has)}
-		if !not && (p.byTheWay(words, f.like) || p.mixes(words)) || v.strange(p, list, has) {
-			continue
-		}
-		fit, missing := p.fits(list)
-		if !not && !v.accounts(p, tokens) {
-			unclear = unclear || fit == exact || fit == exceeds // it may be what is meant
-			continue
-		}
-		switch fit {
-		case exact:
-			same = append(same, f)
-		case exceeds:
-			more = append(more, f)
-		case falls:
-			short, by = append(short, f), missing
-		case untold:
-			unclear = true
+			if not != p.lack && !(not && v.free(p, words, ruled)) {
+				continue
+			}
+			if !v.named(p, has) {
+				if fit, _ := p.fits(list); fit == exact {
+					also = append(also, found{p, v.likeness(p, has), k})
+				}
+				continue
+			}
+			f := found{p, v.likeness(p, has), k}
+			if !not && (p.byTheWay(words, f.like) || p.mixes(words)) || v.strange(p, list, has) {
+				continue
+			}
+			fit, missing := p.fits(list)
+			if !not && !v.accounts(p, x.tokens) {
+				unclear = unclear || fit == exact || fit == exceeds // it may be what is meant
+				continue
+			}
+			switch fit {
+			case exact:
+				same = append(same, f)
+			case exceeds:
+				more = append(more, f)
+			case falls:
+				short, by = append(short, f), missing
+			case untold:
+				unclear = true
+			}
 		}
 	}
 	order := func(list []found) []string {
@@ -476,7 +497,13 @@ func (v *vocabulary) offered(words []string, list []claims.Number, has map[strin
 		best = max(best, f.like)
 	}
 	also = slices.DeleteFunc(also, func(f found) bool { return f.like < best-asLike })
-	c := claim{same: order(same), more: order(more), also: order(also), words: words, numbers: list}
+	c := claim{same: order(same), more: order(more), also: order(also)}
+	in := sayings[0]
+	if all := slices.Concat(same, more, short); len(all) > 0 {
+		in = sayings[all[0].in]
+	}
+	words, list := in.words, in.list
+	c.words, c.numbers = words, list
 	if c.same == nil && c.more == nil {
 		unclear = unclear || len(short) > 0 && slices.ContainsFunc(v.list, func(p profile) bool {
 			return p.group == short[0].p.group && p.group != "" && !p.kept && v.reaches(&p, words, list)

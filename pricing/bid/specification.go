@@ -83,7 +83,7 @@ func Specification(q *quote.Quote, in quantity.System) []Clause {
 				head(ch.Label)
 			}
 			n++
-			text := x.Group.Label + ": " + x.Option.Spec
+			text := x.Group.Label + ": " + cat.Sentences(x.Option)
 			if x.Qty > 1 {
 				text += " Quantity: " + strconv.Itoa(x.Qty) + "."
 			}

@@ -111,7 +111,7 @@ var names = []struct{ key, name string }{
 	{"stations", "Stations of the plant"}, {"activities", "Steps of the plant"}, {"plant", "Plant"},
 	{"surcharges", "Surcharges"}, {"credits", "Package credits"}, {"contracts", "Contracts"}, {"prepayments", "Prepayments"}, {"fees", "Fees"}, {"milestones", "Payments"},
 	{"editions", "Dated prices"}, {"price_book", "Terms of the price book"}, {"chapters", "Chapters"},
-	{"asked", "Words of requirement lists"}, {"duties", "Kinds of unit"}, {"guide", "Guided quote"}, {"", "The edition"},
+	{"traits", "How things are mounted, made, fed and worked"}, {"asked", "Words of requirement lists"}, {"duties", "Kinds of unit"}, {"guide", "Guided quote"}, {"", "The edition"},
 }
 
 // held are kinds of things that a unit holds.

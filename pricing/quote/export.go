@@ -37,7 +37,7 @@ func (q *Quote) Everything() [][]string {
 	}
 	for _, p := range d.Unit.Picks {
 		if o := cat.OptionByID(p.Option); o != nil {
-			add("Specification", o.Label, strings.TrimSpace(o.Spec+" "+q.Told(o)), strconv.Itoa(p.Qty))
+			add("Specification", o.Label, strings.TrimSpace(cat.Sentences(o)+" "+q.Told(o)), strconv.Itoa(p.Qty))
 		}
 	}
 	for _, c := range d.Unit.Carried {

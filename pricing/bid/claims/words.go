@@ -130,6 +130,7 @@ warranty: warranted warranties guarantee guaranteed
 month: monthly
 extend: extended
 manual: manually
+control: controlled controlling
 shelf: shelves
 module: modular body box
 auto: automatic automatically

@@ -77,7 +77,8 @@ func specified(name, text string) Part { return El("p", El("b", Text(name+". "))
 
 // sentences of a chapter.
 func sentences(p *Page, chapter string) (out []sentence) {
-	for _, x := range p.Q.Edition.Cat.Chosen(&p.Q.Draft.Unit, chapter) {
+	cat := p.Q.Edition.Cat
+	for _, x := range cat.Chosen(&p.Q.Draft.Unit, chapter) {
 		o := x.Option
 		if !quote.Specified(o) {
 			continue
@@ -86,7 +87,7 @@ func sentences(p *Page, chapter string) (out []sentence) {
 		if x.Qty > 1 {
 			name += " × " + quantity.Group(float64(x.Qty), 0)
 		}
-		out = append(out, sentence{name, o.Spec, p.Q.Told(o)})
+		out = append(out, sentence{name, cat.Sentences(o), p.Q.Told(o)})
 	}
 	return out
 }

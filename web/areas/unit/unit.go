@@ -381,7 +381,7 @@ func optionRow(p *Page, g *config.Group, o *config.Option, pick *config.Pick, st
 		El("div",
 			El("label", At("for", "o-"+o.ID), Text(o.Label)),
 			El("span", Class("tags"), optionTags(p, o, pick, state)),
-			El("p", Class("spec"), At("id", "d-"+o.ID), Text(o.Spec)),
+			El("p", Class("spec"), At("id", "d-"+o.ID), Text(p.Q.Edition.Cat.Sentences(o))),
 			If(pick != nil && o.Unseen != "", El("p", Class("small soft"), Text("Not in the picture. "+
 				config.UnseenReasons[o.Unseen]))),
 			When(pick != nil && o.MaxQty > 1, func() Part { return quantityField(p, o, pick) }),

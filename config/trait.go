@@ -1,0 +1,61 @@
+package config
+
+import (
+	"slices"
+	"strings"
+)
+
+// Trait is one way in which things are mounted, made, fed or worked, with the words that
+// purchasers have for it. Of each kind a thing has the traits that the catalogue names and no
+// others: what is mounted flush is not mounted on the surface.
+type Trait struct {
+	ID   string `json:"id"`
+	Kind string `json:"kind"`           // see TraitKinds
+	Says string `json:"says,omitempty"` // the sentence that is added to those of an option; none where each says it
+	// how purchasers put it: words in their order, "/" between those of which one stands there,
+	// "?" behind those that may be missing, "flush/recessed mounted?"
+	Asked []string `json:"asked"`
+	Of    []string `json:"of"`             // options and groups of which it is true
+	But   []string `json:"but,omitempty"`  // options of these groups of which it is not
+	Told  []string `json:"told,omitempty"` // options of which it is true whose own sentence says it
+}
+
+// TraitKinds are what traits are of.
+var TraitKinds = []string{"mounting", "fastening", "place", "control", "supply", "circuit", "material", "finish", "motion", "opening",
+	"service", "sealing", "marking"}
+
+// TraitsOf are those of an option, by their places in the list.
+func (c *Catalogue) TraitsOf(o *Option) []int {
+	out := slices.Clone(c.index.traits[o.ID])
+	for _, i := range c.index.traits[o.Group] {
+		if !slices.Contains(c.Traits[i].But, o.ID) && !o.LeavesOut() && !slices.Contains(o.Tags, "remount") {
+			out = append(out, i)
+		}
+	}
+	slices.Sort(out)
+	return out
+}
+
+// Sentences are what is said of an option in a specification: its own sentence and its traits.
+func (c *Catalogue) Sentences(o *Option) string {
+	out := []string{o.Spec}
+	for _, i := range c.TraitsOf(o) {
+		if t := &c.Traits[i]; t.Says != "" && !slices.Contains(t.Told, o.ID) {
+			out = append(out, t.Says)
+		}
+	}
+	return strings.Join(out, " ")
+}
+
+// traits checks that each is of a known kind and true of something.
+func (k *checker) traits() {
+	ids(k, "traits", k.c.Traits, func(t *Trait) string { return t.ID }, false)
+	for i := range k.c.Traits {
+		t := &k.c.Traits[i]
+		where := at("traits", i, t.ID)
+		k.oneOf(where+" kind", t.Kind, TraitKinds...)
+		if len(t.Asked) == 0 || len(t.Of) == 0 {
+			k.add("missing", where, "needs how it is asked for, and of what it is true")
+		}
+	}
+}

@@ -1,0 +1,32 @@
+package config_test
+
+import (
+	"fmt"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"boxwright/config"
+	"boxwright/web/assets/catalogue"
+)
+
+// A trait of a group is said of its options, but for those that it leaves out, that say it
+// themselves, or that are there for having nothing of the group.
+func TestTraits(t *testing.T) {
+	cat, err := config.Read(catalogue.Demo)
+	require.NoError(t, err)
+	for _, c := range []struct{ option, says, not string }{
+		{"sc-side", "Fed through the master disconnect of the module.", "Set flush."},
+		{"rec-action", "Set flush.", "master disconnect"},
+		{"rail-channel", "Fastened with stainless screws over a barrier tape.", "Switched"},
+		{"rail-none", "Lower body without rub rail.", "Fastened"},
+		{"ws-strip", "Switched from the front console.", "in bezels"},
+	} {
+		said := cat.Sentences(cat.OptionByID(c.option))
+		assert.Contains(t, said, c.says, c.option)
+		assert.NotContains(t, said, c.not, c.option)
+	}
+	cat.Traits = []config.Trait{{ID: "odd", Kind: "mood"}}
+	assert.Contains(t, fmt.Sprint(cat.Prepare()), "mood")
+}
