@@ -369,12 +369,12 @@ func stems(phrase string) []string { return claims.Words(claims.Read(phrase).Tok
 
 // asks reports whether words and amounts ask for a gauge's figure, and how much of it.
 func (g *ready) asks(tokens []claims.Token, words []string, list []claims.Number, day config.Date,
-	all map[string]bool) (claim, bool) {
+	all []string) (claim, bool) {
 	named := false
 	for _, n := range g.names {
 		has := true
 		for _, w := range n {
-			has = has && all[w]
+			has = has && slices.Contains(all, w)
 		}
 		named = named || has
 	}

@@ -23,6 +23,8 @@ type profile struct {
 	says    telling    // of the sentence
 	own     [][]string // those of the names that are not its group's
 	names   [][]string // of one of which a line holds all words when it speaks of this
+	ownIDs  [][]int32
+	nameIDs [][]int32
 	numbers []claims.Number
 	never   map[string]bool // what it is free of
 	lack    bool            // it is the lack of something: "No rub rail"
@@ -47,7 +49,8 @@ type vocabulary struct {
 	byID  map[string]*profile
 	with  map[string][]int // by word: places in list
 	idf   map[string]float64
-	units map[string]int // things by their group and a unit of which they have an amount
+	ids   map[string]int32 // of the words by which things are named
+	units map[string]int   // things by their group and a unit of which they have an amount
 	// names of several words that hold a quiet one, by that word
 	phrases map[string][][]string
 	titles  map[string][]title  // by their last word
@@ -74,7 +77,7 @@ var chassisNames = []string{"chassis", "engine", "gasoline", "diesel", "4x4", "4
 
 // newVocabulary is that of a catalogue. It rests now and then.
 func newVocabulary(cat *config.Catalogue, rest func()) *vocabulary {
-	v := &vocabulary{with: map[string][]int{}, idf: map[string]float64{}, read: map[string]*reading{}}
+	v := &vocabulary{with: map[string][]int{}, idf: map[string]float64{}, ids: map[string]int32{}, read: map[string]*reading{}}
 	asked, read := map[string]*config.Asked{}, texts{}
 	for i := range cat.Asked {
 		asked[cat.Asked[i].ID] = &cat.Asked[i]
@@ -146,8 +149,48 @@ func newVocabulary(cat *config.Catalogue, rest func()) *vocabulary {
 			v.units[p.group+" "+unit]++
 		}
 		p.tells, p.says = v.tellingOf(p.label), v.tellingOf(p.spec)
+		for _, n := range p.names {
+			p.nameIDs = append(p.nameIDs, v.numbered(n))
+		}
+		for _, n := range p.own {
+			p.ownIDs = append(p.ownIDs, v.numbered(n))
+		}
 	}
 	return v
+}
+
+// numbered are the numbers of words, which are given anew to those that have none.
+func (v *vocabulary) numbered(words []string) []int32 {
+	out := make([]int32, len(words))
+	for i, w := range words {
+		id, known := v.ids[w]
+		if !known {
+			id = int32(len(v.ids))
+			v.ids[w] = id
+		}
+		out[i] = id
+	}
+	return out
+}
+
+// bag is a set of words by their numbers: things are held against a line without their words being
+// looked up one by one.
+type bag []uint64
+
+func (v *vocabulary) bagOf(words []string) bag {
+	b := make(bag, len(v.ids)/64+1)
+	for _, w := range words {
+		if id, known := v.ids[w]; known {
+			b[id/64] |= 1 << (id % 64)
+		}
+	}
+	return b
+}
+
+func (b bag) has(id int32) bool { return b[id/64]&(1<<(id%64)) != 0 }
+
+func (b bag) hasAll(ids []int32) bool {
+	return !slices.ContainsFunc(ids, func(id int32) bool { return !b.has(id) })
 }
 
 // parted tells things of a group that is named by several kinds, "12 V and USB outlets", which
@@ -330,30 +373,17 @@ func (v *vocabulary) telling(w string) float64 {
 
 // named reports whether words speak of a thing: by one of its names, or by most of
 // its label.
-func (v *vocabulary) named(p *profile, has map[string]bool) bool {
-	for _, n := range p.names {
-		all := true
-		for _, w := range n {
-			all = all && has[w]
-		}
-		if all {
-			return true
-		}
-	}
-	return v.likeness(p, has) >= mostOfLabel || p.says.share(p.spec, has) >= mostOfSpec
+func (v *vocabulary) named(p *profile, has bag) bool {
+	return slices.ContainsFunc(p.nameIDs, has.hasAll) || p.tells.share(has) >= mostOfLabel || p.says.share(has) >= mostOfSpec
 }
 
 // ownName reports whether words hold a name that a thing does not share with its group.
-func (p *profile) ownName(has map[string]bool) bool {
-	return slices.ContainsFunc(p.own, func(n []string) bool {
-		return !slices.ContainsFunc(n, func(w string) bool { return !has[w] })
-	})
-}
+func (p *profile) ownName(has bag) bool { return slices.ContainsFunc(p.ownIDs, has.hasAll) }
 
 // strange reports whether amounts alone tell a thing from its rivals, of which no other has
 // one of that unit: "rear step, 1,000 lb" does not ask for the lift platform.
-func (v *vocabulary) strange(p *profile, list []claims.Number, has map[string]bool) bool {
-	if p.beside || p.group == "" || v.likeness(p, has) >= halfLabel || p.ownName(has) {
+func (v *vocabulary) strange(p *profile, list []claims.Number, has bag) bool {
+	if p.beside || p.group == "" || p.tells.share(has) >= halfLabel || p.ownName(has) {
 		return false
 	}
 	return slices.ContainsFunc(list, func(n claims.Number) bool {
@@ -379,19 +409,15 @@ const (
 	mostOfSpec  = 0.6
 )
 
-// likeness is the share of a label that words hold, by how telling its words are.
-func (v *vocabulary) likeness(p *profile, has map[string]bool) float64 {
-	return p.tells.share(p.label, has)
-}
-
 // telling is how much each of some words tells, and all of them.
 type telling struct {
+	ids   []int32
 	each  []float64
 	whole float64
 }
 
 func (v *vocabulary) tellingOf(words []string) telling {
-	t := telling{each: make([]float64, len(words))}
+	t := telling{ids: v.numbered(words), each: make([]float64, len(words))}
 	for i, w := range words {
 		t.each[i] = v.telling(w)
 		t.whole += t.each[i]
@@ -399,11 +425,11 @@ func (v *vocabulary) tellingOf(words []string) telling {
 	return t
 }
 
-// share is how much of what some words tell others hold.
-func (t *telling) share(of []string, has map[string]bool) float64 {
+// share is how much of what some words tell others hold: of a label, by how telling its words are.
+func (t *telling) share(has bag) float64 {
 	part := 0.0
-	for i, w := range of {
-		if has[w] {
+	for i, id := range t.ids {
+		if has.has(id) {
 			part += t.each[i]
 		}
 	}

@@ -329,13 +329,10 @@ func (v *vocabulary) plainClaim(tokens []claims.Token) (claim, bool) {
 	if !slices.ContainsFunc(words, func(w string) bool { return w != completeWord }) {
 		return alone(list)
 	}
-	has := map[string]bool{}
-	for _, w := range words {
-		has[w] = true
-	}
+	has := slices.Clone(words)
 	for _, n := range list {
 		if n.Of != "" {
-			has[dimensionStem[n.Of]] = true
+			has = append(has, dimensionStem[n.Of])
 		}
 	}
 	for _, i := range gaugesOf(words) {
@@ -353,7 +350,7 @@ func (v *vocabulary) plainClaim(tokens []claims.Token) (claim, bool) {
 	if c, ok := roomClaim(words, list); ok && !not {
 		return c, true
 	}
-	if c, ok := v.offered(tokens, has); ok {
+	if c, ok := v.offered(tokens, v.bagOf(has)); ok {
 		if c.short != nil && c.by.Unit == "" { // there are more of it elsewhere
 			if o, ok := outletClaim(words, list); ok {
 				return o, ok
@@ -424,7 +421,7 @@ func measures(words []string, list []claims.Number) []string {
 }
 
 // offered finds what the catalogue offers of which every word and amount is true.
-func (v *vocabulary) offered(tokens []claims.Token, has map[string]bool) (claim, bool) {
+func (v *vocabulary) offered(tokens []claims.Token, has bag) (claim, bool) {
 	ruled := claims.RuledWords(tokens)
 	not := ruled != nil
 	type found struct {
@@ -459,11 +456,11 @@ func (v *vocabulary) offered(tokens []claims.Token, has map[string]bool) (claim,
 			}
 			if !v.named(p, has) {
 				if fit, _ := p.fits(list); fit == exact {
-					also = append(also, found{p, v.likeness(p, has), k})
+					also = append(also, found{p, p.tells.share(has), k})
 				}
 				continue
 			}
-			f := found{p, v.likeness(p, has), k}
+			f := found{p, p.tells.share(has), k}
 			if !not && (p.byTheWay(words, f.like) || p.mixes(words)) || v.strange(p, list, has) {
 				continue
 			}
@@ -532,10 +529,9 @@ func (v *vocabulary) offered(tokens []claims.Token, has map[string]bool) (claim,
 // alone reports whether words call a thing that may stand beside others by a name of its own, and
 // nothing else of that name has the amount that it falls short of, nor have several of them together
 // what is counted.
-func (v *vocabulary) alone(p *profile, has map[string]bool, by claims.Number) bool {
+func (v *vocabulary) alone(p *profile, has bag, by claims.Number) bool {
 	return by.Unit != claims.Month && slices.ContainsFunc(p.own, func(name []string) bool {
-		lacks := func(w string) bool { return !has[w] }
-		if slices.ContainsFunc(name, lacks) {
+		if !has.hasAll(v.numbered(name)) {
 			return false
 		}
 		sum := 0.0
@@ -667,17 +663,24 @@ func (v *vocabulary) having(words []string, not bool) []int {
 		}
 		return out
 	}
-	rare := words[0]
-	for _, w := range words {
-		if len(v.with[w]) < len(v.with[rare]) {
-			rare = w
-		}
+	out := v.with[words[0]]
+	for _, w := range words[1:] {
+		out = both(out, v.with[w])
 	}
-	var out []int
-	for _, i := range v.with[rare] {
-		p := &v.list[i]
-		if !slices.ContainsFunc(words, func(w string) bool { return !p.words[w] }) {
-			out = append(out, i)
+	return out
+}
+
+// both are the places that two lists in order share.
+func both(a, b []int) []int {
+	out := make([]int, 0, min(len(a), len(b)))
+	for len(a) > 0 && len(b) > 0 {
+		switch {
+		case a[0] < b[0]:
+			a = a[1:]
+		case a[0] > b[0]:
+			b = b[1:]
+		default:
+			out, a, b = append(out, a[0]), a[1:], b[1:]
 		}
 	}
 	return out
@@ -904,10 +907,7 @@ func (v *vocabulary) suggest(tokens []claims.Token) []string {
 	if total == 0 {
 		return nil
 	}
-	has := map[string]bool{}
-	for _, w := range words {
-		has[w] = true
-	}
+	has := v.bagOf(words)
 	type match struct {
 		at    int
 		score float64
@@ -918,7 +918,7 @@ func (v *vocabulary) suggest(tokens []claims.Token) []string {
 		if 0.7*h/total+0.3 <= leastLike || h == 0 {
 			continue
 		}
-		if score := 0.7*h/total + 0.3*v.likeness(p, has); score > leastLike && !p.kept {
+		if score := 0.7*h/total + 0.3*p.tells.share(has); score > leastLike && !p.kept {
 			list = append(list, match{i, score})
 		}
 	}
