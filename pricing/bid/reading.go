@@ -361,8 +361,19 @@ func (v *vocabulary) plainClaim(tokens []claims.Token) (claim, bool) {
 	if not {
 		return v.without(words, list, tokens)
 	}
+	if slices.ContainsFunc(words, func(w string) bool { return harder[w] }) {
+		c, ok := v.plainClaim(slices.DeleteFunc(slices.Clone(tokens), func(t claims.Token) bool {
+			return t.Kind == claims.Word && harder[t.Word]
+		}))
+		if ok && c.short != nil { // without them it falls short, and all the more with them
+			return c, true
+		}
+	}
 	return outletClaim(words, list)
 }
+
+// harder are words that make what is asked for harder to reach, whatever it is.
+var harder = wordSet("unlimited mileage unconditional non-prorated each every")
 
 // without reads tokens that only rule something out, "no plywood": where no more than one group has
 // things of that, they ask for one of it that is free of it.

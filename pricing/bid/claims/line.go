@@ -78,6 +78,10 @@ func Read(text string) Line {
 			out[len(out)-1].Num.Each = true
 			continue // "150 lb each"
 		}
+		if n := soonest(list[i:]); n > 0 {
+			i += n - 1
+			continue // "whichever shall first occur": which of two terms ends
+		}
 		if i+1 < len(list) && stem(t.raw) == purchaser && slices.Contains(wants, list[i+1].raw) {
 			continue // "the County requires": who asks is no part of it
 		}
@@ -106,6 +110,29 @@ func Read(text string) Line {
 // choosing are words by which a line leaves a choice or makes a condition.
 var choosing = wordsOf(`or either unless except if where when may can optional option alternate alternative alternatively
 prefer preferred preferably acceptable otherwise instead should`)
+
+// soonest is how many tokens a list begins with that say which of two terms ends, "whichever comes
+// first"; 0 for none.
+func soonest(list []Token) int {
+	if list[0].raw != "whichever" {
+		return 0
+	}
+	n, first := 1, false
+	for n < len(list) && n < mostSoonest && slices.Contains(ending, list[n].raw) {
+		first = first || list[n].raw == "first" || list[n].raw == "sooner" || list[n].raw == "earlier"
+		n++
+	}
+	if !first {
+		return 0
+	}
+	return n
+}
+
+// ending are the words of such a clause, and mostSoonest how many it has at most.
+var ending = []string{"comes", "come", "occurs", "occur", "shall", "first", "is", "the", "sooner", "earlier", "may", "event",
+	"should", "happens", "one"}
+
+const mostSoonest = 6
 
 // permissive are words at the end of a sentence that only allows something.
 var permissive = []string{"acceptable", "ok", "okay", "fine"}

@@ -126,7 +126,8 @@ stainless: stainless
 rubberized: rubberised
 undercoat: undercoating undercoated
 insulate: insulation insulated insulating
-warranty: warranted warranties guarantee guaranteed
+warranty: warranted warranties guarantee guaranteed warrant warrants guarantees guaranty
+wire: conductor conductors
 month: monthly
 extend: extended
 manual: manually
