@@ -258,6 +258,8 @@ const cutMoney = `(() => {
 			const right = e.closest(".scroll, .paper")?.getBoundingClientRect().right ?? innerWidth;
 			return e.getBoundingClientRect().right > right + 1 || e.scrollWidth > e.clientWidth + 1 && e.clientWidth;
 		}).map((e) => (e.closest("table")?.caption?.textContent || "") + ": " + e.textContent);
+	for (const e of document.querySelectorAll("#main .ledger .sum td:last-child"))
+		if (e.checkVisibility() && !e.innerText.trim()) out.push("no figure beside " + e.parentElement.innerText);
 	const bar = document.querySelector("#standing > .line").getBoundingClientRect().height;
 	return bar > 50 ? [...out, "the lower bar is " + bar + " px high"] : out;
 })()`

@@ -81,6 +81,9 @@ func TestColorsOfTheSystem(t *testing.T) {
 				const is = getComputedStyle(document.querySelector(at)).fill;
 				if (is === canvas) out.push(at + " is drawn in the color of the ground");
 			}
+			for (const el of document.querySelectorAll(".option button.quiet")) {
+				if (getComputedStyle(el).borderColor !== canvas) out.push(el.textContent + " has a box that touches its letters");
+			}
 			for (const el of document.querySelectorAll("#standing .bar .limit, .drawing .rim")) {
 				if (getComputedStyle(el).stroke === canvas) out.push(el.outerHTML + " is drawn in the color of the ground");
 			}

@@ -105,9 +105,9 @@ func Day(p *Page, id, label string, value config.Date, hint string) Part {
 // OrderDay takes the day the order is placed, and asks about one that has passed.
 func OrderDay(p *Page, hint string) Part {
 	on := p.Q.Draft.Unit.OrderOn
-	return Many(Day(p, "unit.order_on", "Order placed on", on, hint),
+	return El("div", Day(p, "unit.order_on", "Order placed on", on, hint),
 		When(on.Before(p.FirstOrder()), func() Part {
-			return El("div", Class("field asked"), At("id", "order-passed"),
+			return El("div", At("id", "order-passed"),
 				El("p", Mark(config.Warn), Text(" "+on.Long()+" has passed. Was the order placed then?")),
 				Action("order-now", "", "", "No, count from "+p.FirstOrder().Long(), Class("quiet"),
 					At("id", "order-now")))

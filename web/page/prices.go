@@ -40,8 +40,12 @@ func (l *ledger) body(class string, rows ...Part) {
 }
 
 func ledgerRow(class string, label Part, qty, each, amount string) Part {
+	last := Text(amount)
+	if amount == "" { // of one unit alone: on a phone in the column that is left
+		last = El("span", Class("times"), Text(each))
+	}
 	return El("tr", Class(class), El("th", At("scope", "row"), label), El("td", Class("num wide-only"), Text(qty)),
-		El("td", Class("num wide-only"), Text(each)), El("td", Class("num"), Text(amount)))
+		El("td", Class("num wide-only"), Text(each)), El("td", Class("num"), last))
 }
 
 // line is a step of the price with how it came about.

@@ -112,7 +112,11 @@ func monthNames(list []month, x func(float64) float64, y, letter, width float64)
 		if (m.on.Month == 1 || i == 0) && letter*float64(len(dated)-2) < room {
 			name = dated
 		}
-		parts = append(parts, Label("small", x(m.day)+1, y, name))
+		class, at := "small", x(m.day)+1
+		if letter*float64(len(name)) > width-at {
+			class, at = "small end", width
+		}
+		parts = append(parts, Label(class, at, y, name))
 	}
 	return parts
 }
@@ -191,7 +195,7 @@ func DeliveriesTable(p *Page) Part {
 	if p.Q.Draft.Count() == 1 {
 		return nil
 	}
-	t := Table{Caption: "Delivery of every unit", Class: "cards",
+	t := Table{Caption: "Delivery of every unit", Class: "cards dates",
 		Heads: []string{"Unit", "Ordered", "Likely date (50 %)", "Safe date (90 %)", "Needed by", "Framing slot"}}
 	for _, x := range p.Q.Deliveries() {
 		name := p.Q.NameOf(x.Item)
@@ -208,7 +212,7 @@ func DeliveriesTable(p *Page) Part {
 			if due.Before(x.Plan.NineInTen) {
 				worst, how = config.Warn, "chance "+Percent(x.Plan.Chance(due))
 			}
-			judged = Many(Text(due.Long()+" "), Mark(worst), El("span", Class("how"), Text(how)))
+			judged = Many(Mark(worst), Text(" "+due.Long()), El("span", Class("how"), Text(how)))
 		}
 		slot := ""
 		if !x.Plan.Slot.IsZero() {

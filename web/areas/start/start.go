@@ -64,6 +64,9 @@ func draw(p *Page) Part {
 	)
 }
 
+// unbroken is a short text that stays on one line.
+func unbroken(text string) Part { return El("span", Class("nowrap"), Text(text)) }
+
 // begin offers to start afresh on each chassis.
 func begin(p *Page) Part {
 	cat := p.Q.Edition.Cat
@@ -78,8 +81,8 @@ func begin(p *Page) Part {
 				page.Action("new", c.ID, "", "", At("id", "begin-"+c.ID), Class("quiet"),
 					page.Named("begin again", "on "+c.Label)))
 		}
-		t.Rows = append(t.Rows, []Part{Text(c.Label), Text(c.Type), Text(p.Show(float64(c.GVWRLb), quantity.Pound)),
-			Text(p.Show(float64(c.WheelbaseIn), quantity.Inch)), Text(c.Drive + " " + c.Fuel), state})
+		t.Rows = append(t.Rows, []Part{Text(c.Label), unbroken(c.Type), Text(p.Show(float64(c.GVWRLb), quantity.Pound)),
+			Text(p.Show(float64(c.WheelbaseIn), quantity.Inch)), unbroken(c.Drive + " " + c.Fuel), state})
 	}
 	return page.Block("Begin on a chassis",
 		El("p", Class("lead"), At("id", "begin"), At("tabindex", "-1"),
