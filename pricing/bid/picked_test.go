@@ -22,7 +22,11 @@ func TestPickLeavesTheRestOfTheLine(t *testing.T) {
 		{"Chair on a post in the floor, not the plywood", "att-swivel", quote.Unanswered},
 		{"Chair on a post in the floor", "att-swivel", quote.Meets},
 		{"Siren, 123 dB", "sr-100", quote.Unanswered},
-		{"A loud one of 400 watts or more", "sr-200", quote.Unanswered},
+		{"A loud one of 400 watts or more", "sr-200", quote.Excepted},
+		{"Strong one at the rear, 650 lb, and a telescoping mast", "cot-manual", quote.MeetsWith},
+		{"Strong one at the rear, 650 lb, and drive shaft loops", "cot-manual", quote.Meets},
+		{"Strong one at the rear, 650 lb, and a 15 kW generator", "cot-manual", quote.Unanswered},
+		{"Strong one at the rear, 800 lb", "cot-manual", quote.Unanswered}, // another cot carries them
 		{"A loud one of 150 watts or more", "sr-200", quote.MeetsWith},
 	} {
 		q, _ := answersTo(t, c.line)
