@@ -33,6 +33,8 @@ const (
 	SideThing     = "weight.side-thing"
 	HeightThing   = "weight.height-thing"
 	ScaleError    = "weight.scale"
+	// SideUsual is how far the two sides may differ where nobody has set a limit.
+	SideUsual = "weight.side-usual"
 	// EquipmentAllowance stands in the place of loose equipment until some is listed.
 	EquipmentAllowance = "weight.equipment-allowance"
 
@@ -50,6 +52,8 @@ const (
 	LithiumUsable     = "power.lithium-usable"
 	LithiumExponent   = "power.lithium-exponent"
 	BatteryAhSpread   = "power.battery-spread"
+	WireDrop          = "power.drop" // in a circuit, from source to device and back
+	CriticalDrop      = "power.drop-critical"
 	DelaysTogether    = "time.together"
 	PlantBacklog      = "time.backlog"
 	ChassisWaitingPct = "time.chassis"
@@ -71,6 +75,7 @@ var factors = []Factor{
 	{HeightThing, "Place of each thing, up and down", 3, 0, 40, quantity.Inch, ""},
 	{ScaleError, "The scale itself, at every reading alike", 0.1, 0, 5, quantity.Percent, ""},
 
+	{SideUsual, "Left-right difference that is noted, where no limit is set", 5, 0, 50, quantity.Percent, memory},
 	{EquipmentAllowance, "Loose equipment, until it is listed", 700, 0, 5000, quantity.Pound, memory},
 
 	{LitterClearance, "Clear height over a patient who lies, at least", 16, 0, 60, quantity.Inch, ""},
@@ -86,6 +91,8 @@ var factors = []Factor{
 	{LithiumUsable, "Usable share of a lithium battery", 85, 5, 100, quantity.Percent, memory},
 	{LithiumExponent, "Peukert exponent, lithium", 1.05, 1, 1.6, quantity.Ratio, memory},
 	{BatteryAhSpread, "Capacity of a battery in service, more or less", 15, 0, 80, quantity.Percent, ""},
+	{WireDrop, "Voltage drop allowed in a circuit", 10, 0.5, 20, quantity.Percent, ""},
+	{CriticalDrop, "Voltage drop allowed in a critical circuit", 3, 0.5, 20, quantity.Percent, ""},
 
 	{DelaysTogether, "Share of the delays that come together", 40, 0, 100, quantity.Percent, ""},
 	{PlantBacklog, "Work ahead of this order in the plant", 0, 0, 1500, quantity.Day, ""},
@@ -145,6 +152,20 @@ func (a *Assumptions) Stated(code string) bool {
 	}
 	_, set := a.Factors[code]
 	return set
+}
+
+// Assume puts a factor on the figure as its limit, unless it has one already.
+func (a *Assumptions) Assume(f *Figure, code string, sense Sense, source string) {
+	if f.Sense != "" {
+		return
+	}
+	f.Limit, f.Sense, f.Source, f.Basis = a.Factor(code), sense, source, CommonPractice
+	switch factor := FactorByCode(code); {
+	case a.Stated(code):
+		f.Source = "the plant's or this quote's own " + source
+	case factor != nil && factor.Source == memory:
+		f.Source, f.Basis = source+", "+memory, FromMemory
+	}
 }
 
 // Set puts sound values among those in force, later lists over earlier ones.

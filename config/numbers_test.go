@@ -100,16 +100,16 @@ var numerics = []numeric{
 		return erring(power.Peukert(quantity.Charge(v[0]), v[1], quantity.Current(v[2]), v[3]))
 	}, func(v []float64) bool { return all(1e-3, 1e6)(v) && v[1] <= 1e4 && v[3] >= 1 && v[3] <= 1.6 }},
 	{"power.NextFuse", 1, func(v []float64) ([]float64, bool) {
-		f, ok := power.NextFuse(power.UsualWiring().Fuses, v[0])
+		f, ok := power.NextFuse(power.WiringOf(nil).Fuses, v[0])
 		return []float64{f}, ok
 	}, all(0, 500)},
 	{"power.Wiring.Size", 2, func(v []float64) ([]float64, bool) {
-		w := power.UsualWiring()
+		w := power.WiringOf(nil)
 		g, _, ok := w.Size(v[0], v[1])
 		return []float64{float64(g)}, ok
 	}, all(0, 205500)},
 	{"power.Wiring.SizeParallel", 2, func(v []float64) ([]float64, bool) {
-		w := power.UsualWiring()
+		w := power.WiringOf(nil)
 		g, n, _, ok := w.SizeParallel(v[0], v[1])
 		return []float64{float64(g), float64(n)}, ok
 	}, all(0, 3*205500)},

@@ -11,11 +11,11 @@ import (
 )
 
 // Wiring is how circuits are sized. The zero value is not usable; start from
-// UsualWiring.
+// WiringOf.
 type Wiring struct {
 	Areas       AreaTable
 	Volts       float64           // nominal
-	DropPct     float64           // of Volts, source to device and back
+	DropPct     float64           // of Volts, source to device and back; see config.WireDrop
 	CriticalPct float64           // the same for critical circuits
 	Ampacity    map[Gauge]float64 // A, of 125 C XLPE wire (SAE J1128 SXL, GXL, TXL; J1127 cable)
 	Fuses       []float64         // standard sizes, A, smallest first
@@ -30,12 +30,13 @@ type Wiring struct {
 // fire-apparatus specification after NFPA 1901 chapter 13.
 const Margin125 = 1.25
 
-// UsualWiring is what a circuit schedule is made with: automotive areas, 12 V,
-// 10 % drop and 3 % for critical circuits (use of both: hollandmarine.com,
-// zrd.com). The ampacities of 125 C insulation and the fuse sizes are from
-// memory: editable defaults, which never stop a unit.
-func UsualWiring() Wiring {
-	return Wiring{Areas: SAE, Volts: 12, DropPct: 10, CriticalPct: 3,
+// WiringOf is what a circuit schedule is made with under the assumptions, nil for the
+// usual ones: automotive areas, 12 V, and the drop that is allowed (10 % and 3 % for
+// critical circuits, use of both: hollandmarine.com, zrd.com). The ampacities of 125 C
+// insulation and the fuse sizes are from memory: defaults, which never stop a unit.
+func WiringOf(assume *config.Assumptions) Wiring {
+	return Wiring{Areas: SAE, Volts: 12,
+		DropPct: assume.Factor(config.WireDrop), CriticalPct: assume.Factor(config.CriticalDrop),
 		Ampacity: map[Gauge]float64{18: 25, 16: 30, 14: 40, 12: 50, 10: 70, 8: 90, 6: 125, 4: 170, 2: 225, 1: 265,
 			0: 305, -1: 355, -2: 410, -3: 475},
 		Parallel: 3,

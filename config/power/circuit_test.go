@@ -15,7 +15,7 @@ import (
 func TestCircuitSchedule(t *testing.T) {
 	u := unit("ac", "lightbar")
 	u.Set(config.Pick{Option: "scene-light", Qty: 2})
-	runs, findings := Circuits(fixture(t), u, UsualWiring())
+	runs, findings := Circuits(fixture(t), u, WiringOf(nil))
 	require.Empty(t, findings)
 	var numbers []string
 	for _, r := range runs {
@@ -29,15 +29,15 @@ func TestCircuitSchedule(t *testing.T) {
 	assert.InDelta(t, 10.75*30*36/1.2, ac.NeedCM, 1e-9)
 	assert.Equal(t, "8", ac.Gauge, "12 carries 1.25 x 40 A, but 9,675 CM is more than SAE 10 with 9,343")
 	assert.Equal(t, "voltage drop", ac.Decided)
-	w := UsualWiring()
+	w := WiringOf(nil)
 	w.Areas = AWG
 	runs, _ = Circuits(fixture(t), u, w)
 	assert.Equal(t, "10", runs[0].Gauge, "AWG 10 has 10,380: the area table decides")
 }
 
 func TestScheduleNumbersStayWithTheCircuit(t *testing.T) {
-	one, _ := Circuits(fixture(t), unit("lightbar"), UsualWiring())
-	two, _ := Circuits(fixture(t), unit("ac", "lightbar"), UsualWiring())
+	one, _ := Circuits(fixture(t), unit("lightbar"), WiringOf(nil))
+	two, _ := Circuits(fixture(t), unit("ac", "lightbar"), WiringOf(nil))
 	assert.Equal(t, one[0], two[1], "what else a unit holds must not renumber a wire")
 }
 
@@ -55,7 +55,7 @@ func TestCircuitWithoutAnswer(t *testing.T) {
 		{"a run no wire serves", 390, 500, "power.no-conductor"},
 	} {
 		t.Run(tt.reason, func(t *testing.T) {
-			w := UsualWiring()
+			w := WiringOf(nil)
 			c, f := w.run(config.Picked{Option: &config.Option{ID: "x",
 				Circuit: &config.Circuit{Amps: quantityCurrent(tt.amps), RunFt: tt.ft}}, Qty: 1})
 			require.NotNil(t, f, tt.reason)
@@ -69,7 +69,7 @@ func TestCircuitWithoutAnswer(t *testing.T) {
 // Whatever is sized keeps the 125 % rules and its drop, by both area tables.
 func TestSizedCircuitsKeepTheRules(t *testing.T) {
 	rapid.Check(t, func(rt *rapid.T) {
-		w := UsualWiring()
+		w := WiringOf(nil)
 		if rapid.Bool().Draw(rt, "awg") {
 			w.Areas = AWG
 		}

@@ -47,7 +47,7 @@ func ExampleBudget() {
 
 func ExampleCircuits() {
 	unit := &config.Unit{Chassis: "cutaway", Body: "van", Picks: []config.Pick{{Option: "lightbar", Qty: 1}}}
-	wiring := power.UsualWiring()
+	wiring := power.WiringOf(nil)
 	for _, table := range []power.AreaTable{power.SAE, power.AWG} {
 		wiring.Areas = table
 		runs, _ := power.Circuits(demo(), unit, wiring)

@@ -35,5 +35,5 @@ func TestFormulasAreDocumented(t *testing.T) {
 	}
 }
 
-var notFormulas = map[string]bool{"String": true, "Area": true, "UsualWiring": true,
+var notFormulas = map[string]bool{"String": true, "Area": true, "WiringOf": true,
 	"Circuits": true, "Wire": true, "Fuse": true}

@@ -62,7 +62,7 @@ func TestFactorsReplaceTheUsualValues(t *testing.T) {
 // The feed of a 3,000 W inverter: 300 A, a fuse of 400 A, 500 A for the wire. The
 // largest of the table carries 475 A, so two of 1/0 are run side by side.
 func TestParallelConductors(t *testing.T) {
-	w := UsualWiring()
+	w := WiringOf(nil)
 	c, f := w.run(config.Picked{Option: &config.Option{ID: "x", Circuit: &config.Circuit{Amps: 300, RunFt: 6}}, Qty: 1})
 	require.Nil(t, f)
 	assert.Equal(t, 400.0, c.FuseA)

@@ -36,7 +36,7 @@ func TestV3AmpacityDecides(t *testing.T) {
 	need, err := AreaFor(100, 10, 24*0.03)
 	require.NoError(t, err)
 	assert.InDelta(t, 14931, need, 0.5, "as printed")
-	w := UsualWiring()
+	w := WiringOf(nil)
 	w.Areas = AWG
 	g, decided, ok := w.Size(need, 0)
 	assert.True(t, ok)
@@ -56,7 +56,7 @@ func TestV4TablesDiffer(t *testing.T) {
 		table AreaTable
 		want  string
 	}{{SAE, "10"}, {AWG, "12"}} {
-		w := UsualWiring()
+		w := WiringOf(nil)
 		w.Areas = tt.table
 		g, _, ok := w.Size(need, 10)
 		assert.True(t, ok)
@@ -71,7 +71,7 @@ func TestV6NextStandardFuse(t *testing.T) {
 	fuse, ok := NextFuse([]float64{30, 40, 50, 60, 80, 100}, amps*Margin125)
 	assert.True(t, ok)
 	assert.Equal(t, 80.0, fuse, "of the sizes the source names")
-	fuse, _ = NextFuse(UsualWiring().Fuses, amps*Margin125)
+	fuse, _ = NextFuse(WiringOf(nil).Fuses, amps*Margin125)
 	assert.Equal(t, 70.0, fuse, "our list also holds 70 A")
 }
 

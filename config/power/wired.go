@@ -12,19 +12,18 @@ const wireDrop = "power.wire-drop"
 // circuits adds the schedule to the sheet, and what it keeps.
 func (s *Sheet) circuits(b *vehicle) {
 	var findings []config.Finding
-	s.Circuits, findings = b.schedule(UsualWiring())
+	s.Circuits, findings = b.schedule(WiringOf(b.Assume))
 	s.Findings = append(s.Findings, findings...)
 	for _, f := range wired(s.Circuits) {
 		b.Assume.Bind(&f)
-		if f.Code == wireDrop && f.Sense == "" { // Source: that of UsualWiring
-			f.Limit, f.Sense, f.Basis = UsualWiring().DropPct, config.AtMost, config.CommonPractice
-			f.Source = "voltage drop of what is not critical"
+		if f.Code == wireDrop { // Source: that of WiringOf
+			b.Assume.Assume(&f, config.WireDrop, config.AtMost, "voltage drop of what is not critical")
 		}
 		s.Figures = append(s.Figures, f)
 	}
 }
 
-// Rewire makes the schedule anew in another way than the usual one.
+// Rewire makes the schedule anew by another table of conductors.
 func (s *Sheet) Rewire(cat *config.Catalogue, u *config.Unit, w Wiring) {
 	var findings []config.Finding
 	s.Circuits, findings = Circuits(cat, u, w)

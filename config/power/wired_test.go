@@ -26,7 +26,7 @@ func TestWhatAScheduleKeeps(t *testing.T) {
 	assert.Empty(t, wired([]Conductor{{}}))
 }
 
-// Wired in another way, the figures are of the new schedule and their limits stay.
+// Wired by another table, the figures are of the new schedule and their limits stay.
 func TestRewiring(t *testing.T) {
 	cat, u := fixture(t), unit("ac", "lightbar")
 	as := &config.Assumptions{Limits: map[string]config.Limit{"power.wire-drop": {Value: 10, Sense: config.AtMost,
@@ -37,7 +37,7 @@ func TestRewiring(t *testing.T) {
 	assert.Greater(t, was.Value, 3.)
 	carry, _ := s.Figure("power.wire-carry")
 	assert.GreaterOrEqual(t, carry.Value, 125.)
-	w := UsualWiring()
+	w := WiringOf(nil)
 	w.DropPct = 3
 	s.Rewire(cat, u, w)
 	drop, _ := s.Figure("power.wire-drop")
@@ -48,8 +48,22 @@ func TestRewiring(t *testing.T) {
 	assert.Equal(t, quantity.Percent, drop.Unit)
 	w.Fuses = []float64{1}
 	s.Rewire(cat, u, w)
-	w.Fuses = UsualWiring().Fuses
+	w.Fuses = WiringOf(nil).Fuses
 	assert.Contains(t, codes(&s.Report), "power.no-fuse")
 	s.Rewire(cat, u, w)
 	assert.NotContains(t, codes(&s.Report), "power.no-fuse", "what no longer is so is not said")
+}
+
+// What the unit assumes of the drop sizes the wires and is the limit of the worst.
+func TestDropIsAnAssumedFactor(t *testing.T) {
+	cat, u, as := fixture(t), unit("ac", "lightbar"), &config.Assumptions{}
+	usual, _ := Budget(cat, u, as).Figure("power.wire-drop")
+	assert.Equal(t, 10., usual.Limit)
+	assert.Equal(t, config.CommonPractice, usual.Basis)
+	as.Set([]config.Assumed{{Factor: config.WireDrop, Value: 3}})
+	own, _ := Budget(cat, u, as).Figure("power.wire-drop")
+	assert.Equal(t, 3., own.Limit)
+	assert.LessOrEqual(t, own.Value, 3.)
+	assert.Greater(t, usual.Value, 3.)
+	assert.Contains(t, own.Source, "own voltage drop")
 }

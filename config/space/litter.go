@@ -48,9 +48,8 @@ func (s *Sheet) litters(b *vehicle) {
 		return
 	}
 	f := config.Figure{Code: "space.litter", Label: "Clear height over a patient, least: " + over, Value: least,
-		Low: least, High: least, Unit: quantity.Inch, Assumed: assumed,
-		Limit: b.Assume.Factor(config.LitterClearance), Sense: config.AtLeast,
-		Source: "clear height over a patient", Basis: config.CommonPractice}
+		Low: least, High: least, Unit: quantity.Inch, Assumed: assumed}
+	b.Assume.Assume(&f, config.LitterClearance, config.AtLeast, "clear height over a patient")
 	s.bind(b, f)
 }
 

@@ -28,11 +28,7 @@ func (l *loader) judge(s *Sheet) {
 }
 
 func (l *loader) judgeFigure(m *measure, f config.Figure, s *Sheet) {
-	if m.code == "weight.side" && f.Sense == "" {
-		l.judgeSide(m, f, s)
-		return
-	}
-	if f.Sense == "" || l.coveredByAxle(f) {
+	if f.Sense == "" || f.Noted && f.Met() || l.coveredByAxle(f) {
 		return
 	}
 	word, missed := "over", "over"
@@ -62,8 +58,8 @@ func (l *loader) judgeFigure(m *measure, f config.Figure, s *Sheet) {
 	default:
 		return
 	}
-	if f.Basis == config.FromMemory {
-		finding.Severity = config.Note // nobody read the limit
+	if f.Noted || f.Basis == config.FromMemory { // nobody read the limit
+		finding.Severity = config.Note
 	}
 	finding.Remedy, finding.Picks = l.remedy(m, f, s)
 	l.findings = append(l.findings, finding)
@@ -170,22 +166,6 @@ func (l *loader) heaviest(m *measure, f config.Figure, s *Sheet) []string {
 	}
 	slices.SortFunc(ids, func(a, b string) int { return cmp.Or(cmp.Compare(by[b], by[a]), strings.Compare(a, b)) })
 	return ids[:min(len(ids), 3)]
-}
-
-// usualSide is how far the two sides may differ, percent of gross, where nobody has set a limit.
-// Source: from memory of KKK-A-1822; a limit set in Standards takes its place.
-const usualSide = 5.0
-
-// judgeSide cautions of a unit that leans further than is usual. It never stops one.
-func (l *loader) judgeSide(m *measure, f config.Figure, s *Sheet) {
-	if f.Value <= usualSide {
-		return
-	}
-	remedy, picks := l.remedy(m, f, s)
-	l.findings = append(l.findings, config.Finding{Code: "weight.side.usual", Severity: config.Note, Where: f.Label,
-		Basis: config.FromMemory, Picks: picks, Text: fmt.Sprintf("%s is %s, over %s (from memory, editable: set the "+
-			"purchaser's own limit in Standards).", f.Label, show(f.Value, f.Unit), show(usualSide, f.Unit)),
-		Remedy: remedy})
 }
 
 func (l *loader) judgeTires(s *Sheet) {

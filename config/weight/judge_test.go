@@ -3,6 +3,8 @@ package weight
 import (
 	"fmt"
 	"math"
+	"slices"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -182,23 +184,44 @@ func TestSideRangeNeverGoesBelowLevel(t *testing.T) {
 	assert.Contains(t, f.Label, "right side heavy")
 }
 
-// A lean beyond the usual is noted where nobody has set a limit, and stops nothing.
+// A lean beyond the assumed one is noted where nobody has set a limit, and stops nothing;
+// what the unit assumes in its place decides then.
 func TestALeanIsNotedWithoutALimit(t *testing.T) {
 	cat := fixture()
 	require.Empty(t, cat.Prepare())
 	u := &config.Unit{Chassis: "cutaway", Body: "van", Picks: picks("bench")}
 	as := people(175)
-	s := Weigh(cat, u, as)
-	require.Greater(t, figure(t, s, "weight.side").Value, 5.0)
-	for _, f := range s.Findings {
-		if f.Code == "weight.side.usual" {
-			assert.Equal(t, config.Note, f.Severity)
-			assert.Contains(t, f.Text, "over 5.0 % (from memory, editable")
-			assert.Contains(t, f.Remedy, "side: 100 lb moved 60 in across")
-			return
+	delete(as.Factors, config.SideUsual)
+	lean := func() (config.Figure, *config.Finding) {
+		s := Weigh(cat, u, as)
+		i := slices.IndexFunc(s.Findings, func(f config.Finding) bool {
+			return strings.HasPrefix(f.Code, "weight.side.")
+		})
+		if i < 0 {
+			return figure(t, s, "weight.side"), nil
 		}
+		return figure(t, s, "weight.side"), &s.Findings[i]
 	}
-	assert.Fail(t, "the lean is not noted")
+	f, said := lean()
+	require.Greater(t, f.Value, 5.0)
+	assert.Equal(t, config.FromMemory, f.Basis)
+	assert.True(t, f.Noted)
+	require.NotNil(t, said, "the lean is not noted")
+	assert.Equal(t, config.Note, said.Severity)
+	assert.Contains(t, said.Text, "over the limit of 5.0 % (usual greatest difference of the sides, from memory)")
+	assert.Contains(t, said.Remedy, "side: 100 lb moved 60 in across")
+	as.Set([]config.Assumed{{Factor: config.SideUsual, Value: f.Value + 0.1}})
+	f, said = lean()
+	assert.Nil(t, said, "it keeps what is assumed, and a range beyond it is not noted")
+	assert.Greater(t, f.High, f.Limit)
+	assert.Contains(t, f.Source, "own usual greatest difference")
+	as.Set([]config.Assumed{{Factor: config.SideUsual, Value: f.Value - 1}})
+	_, said = lean()
+	assert.Equal(t, config.Note, said.Severity)
+	as.Limits = map[string]config.Limit{"weight.side": {Value: 1, Sense: config.AtMost, Basis: config.Purchaser}}
+	f, said = lean()
+	assert.Equal(t, 1.0, f.Limit, "the purchaser's limit goes before")
+	assert.Equal(t, config.Stop, said.Severity)
 }
 
 // Wheel loads of one mass by hand: 1,000 lb over the rear axle, 19 in to the

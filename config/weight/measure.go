@@ -23,6 +23,7 @@ type measure struct {
 	count             func(*Item) float64
 	magnitude         bool // the figure shows the size of a signed value
 	judged            bool // the limit judges the unit and rules out no option beforehand
+	noted             bool // missing the limit is worth knowing and no fault
 
 	limit  float64
 	sense  config.Sense
@@ -118,6 +119,10 @@ func (l *loader) measures() []measure {
 			f.Sense = m.sense
 		}
 		l.assume.Bind(&f)
+		if m.code == "weight.side" && f.Sense == "" {
+			l.assume.Assume(&f, config.SideUsual, config.AtMost, "usual greatest difference of the sides")
+			m.noted = true
+		}
 		stricter := m.judged && f.Sense == config.AtMost && m.sense == config.AtMost && f.Limit < m.limit
 		if (m.sense == "" || stricter) && f.Sense != "" && finite(f.Limit) {
 			m.limit, m.sense, m.source, m.basis, m.judged = f.Limit, f.Sense, f.Source, f.Basis, false
@@ -184,7 +189,7 @@ func (m *measure) figure(items []Item, est *estimate) (config.Figure, bool) {
 	f := config.Figure{
 		Code: m.code, Label: m.label, Unit: m.unit,
 		Value: round6(v), Low: round6(v - likely*sd), High: round6(v + likely*sd),
-		Limit: m.limit, Sense: m.sense, Source: m.source, Basis: m.basis,
+		Limit: m.limit, Sense: m.sense, Source: m.source, Basis: m.basis, Noted: m.noted,
 	}
 	// Dust would make chances of 1 and 0 out of figures that meet their limit.
 	v = f.Value

@@ -67,7 +67,7 @@ func ComputeWith(ed *Edition, d *Draft, effort int) (*Quote, error) {
 	}
 	q.Weight = weight.WeighWith(ed.Cat, u, &q.Assume, d.Tickets)
 	q.Power = power.Budget(ed.Cat, u, &q.Assume)
-	d.Wiring.rewire(ed.Cat, u, q.Power)
+	q.rewire()
 	q.Space = space.Measure(ed.Cat, u, &q.Assume)
 	var err error
 	if err = q.schedule(); err != nil {

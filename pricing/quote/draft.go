@@ -96,6 +96,7 @@ func ReadDraft(data []byte) (*Draft, error) {
 	if letters.Wild(data) {
 		config.Calm(d)
 	}
+	d.moveDrops()
 	if ps := d.Check(); len(ps) > 0 {
 		return nil, ps
 	}

@@ -13,34 +13,41 @@ import (
 const MaxTickets = 12
 
 // Wiring is how the seller has the circuit schedule sized. The zero value is
-// the usual way, power.UsualWiring.
+// the usual way.
 type Wiring struct {
-	Areas       string  `json:"areas,omitempty"`        // "sae" or "awg"; empty: sae
-	DropPct     float64 `json:"drop_pct,omitempty"`     // 0.5 to 20; 0: usual
-	CriticalPct float64 `json:"critical_pct,omitempty"` // the same for critical circuits
+	Areas string `json:"areas,omitempty"` // "sae" or "awg"; empty: sae
+	// The drops that quotes stated here before they were assumed factors of a unit; see moveDrops.
+	DropPct     float64 `json:"drop_pct,omitempty"`
+	CriticalPct float64 `json:"critical_pct,omitempty"`
 }
 
-// Sizing fills in what is usual.
-func (w Wiring) Sizing() power.Wiring {
-	out := power.UsualWiring()
-	if w.Areas == "awg" {
-		out.Areas = power.AWG
+// moveDrops makes assumed factors of the voltage drops that an older quote states.
+func (d *Draft) moveDrops() {
+	units := []*config.Unit{&d.Unit}
+	for i := range d.More {
+		units = append(units, &d.More[i].Unit)
 	}
-	if w.DropPct > 0 {
-		out.DropPct = w.DropPct
+	for _, x := range []struct {
+		code string
+		pct  *float64
+	}{{config.WireDrop, &d.Wiring.DropPct}, {config.CriticalDrop, &d.Wiring.CriticalPct}} {
+		for _, u := range units {
+			if *x.pct != 0 {
+				v := *x.pct
+				u.SetFactor(x.code, &v)
+			}
+		}
+		*x.pct = 0
 	}
-	if w.CriticalPct > 0 {
-		out.CriticalPct = w.CriticalPct
-	}
-	return out
 }
 
-// rewire makes the schedule anew where the seller's way differs.
-func (w Wiring) rewire(cat *config.Catalogue, u *config.Unit, s *power.Sheet) {
-	if w == (Wiring{}) {
-		return
+// rewire makes the schedule anew where the seller has another table of conductors.
+func (q *Quote) rewire() {
+	if q.Draft.Wiring.Areas == "awg" {
+		w := power.WiringOf(&q.Assume)
+		w.Areas = power.AWG
+		q.Power.Rewire(q.Edition.Cat, &q.Draft.Unit, w)
 	}
-	s.Rewire(cat, u, w.Sizing())
 }
 
 // checkEngineering bounds what scale tickets and wiring bring from outside.
@@ -49,9 +56,8 @@ func (d *Draft) checkEngineering() config.Problems {
 	wrong := func(where, text string) {
 		ps = append(ps, config.Problem{Code: "draft.range", Where: where, Text: text})
 	}
-	if w := d.Wiring; w.Areas != "" && w.Areas != "sae" && w.Areas != "awg" || !DropOK(w.DropPct) ||
-		!DropOK(w.CriticalPct) {
-		wrong("wiring", `areas are "sae" or "awg", and a voltage drop is 0.5 to 20 percent`)
+	if !slices.Contains([]string{"", "sae", "awg"}, d.Wiring.Areas) {
+		wrong("wiring", `areas are "sae" or "awg"`)
 	}
 	if n := len(d.Tickets); n > MaxTickets {
 		wrong("tickets", fmt.Sprintf("are %d; the most is %d", n, MaxTickets))
@@ -63,10 +69,6 @@ func (d *Draft) checkEngineering() config.Problems {
 	}
 	return ps
 }
-
-// DropOK reports whether a voltage drop in percent can be sized for; zero
-// takes the usual one.
-func DropOK(percent float64) bool { return percent == 0 || percent >= 0.5 && percent <= 20 }
 
 // TicketFault says what is wrong with a scale ticket as entered; empty when
 // nothing is.

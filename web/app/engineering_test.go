@@ -214,14 +214,37 @@ func TestOwnLimits(t *testing.T) {
 func TestWiringIsSizedAsAsked(t *testing.T) {
 	p := begun(t)
 	p.do(Act{Do: "go", ID: "power"})
-	s := p.do(set("wiring.areas", "awg"), set("wiring.drop", "5"), set("wiring.critical", "2"))
-	assert.Equal(t, quote.Wiring{Areas: "awg", DropPct: 5, CriticalPct: 2}, draftOf(t, s).Wiring)
+	s := p.do(set("wiring.areas", "awg"), set("assumed-power.drop", "5"), set("assumed-power.drop-critical", "2"))
+	assert.Equal(t, quote.Wiring{Areas: "awg"}, draftOf(t, s).Wiring)
 	assert.Contains(t, s.Regions["main"], "conductor areas by AWG")
 	assert.Contains(t, s.Regions["main"], "5 % allowed")
-	s = p.do(set("wiring.drop", "0.1"), set("wiring.areas", "birmingham"))
+	assert.Contains(t, s.Regions["main"], "critical: 2 % allowed")
+	s = p.do(set("assumed-power.drop", "0.1"), set("wiring.areas", "birmingham"))
 	assert.Equal(t, "awg", draftOf(t, s).Wiring.Areas, "what cannot be taken changes nothing")
-	s = p.do(set("wiring.areas", ""), set("wiring.drop", ""), set("wiring.critical", ""))
+	assert.Contains(t, s.Regions["main"], "is too little: write 0.5 % to 20.0 %")
+	s = p.do(set("wiring.areas", ""), set("assumed-power.drop", ""), set("assumed-power.drop-critical", ""))
 	assert.NotContains(t, string(s.Draft), "wiring", "the usual way leaves no trace")
+	assert.Contains(t, s.Regions["main"], "critical: 3 % allowed")
+}
+
+// An older quote that states its voltage drops beside the assumed factors has them there.
+func TestDropsOfAnOlderQuoteAreAssumedFactors(t *testing.T) {
+	p := begun(t)
+	var old map[string]any
+	require.NoError(t, json.Unmarshal(p.do(Act{Do: "start"}).Draft, &old))
+	old["wiring"] = map[string]any{"areas": "awg", "drop_pct": 5, "critical_pct": 2}
+	data, err := json.Marshal(old)
+	require.NoError(t, err)
+	d, err := quote.ReadDraft(data)
+	require.NoError(t, err)
+	assert.Equal(t, quote.Wiring{Areas: "awg"}, d.Wiring)
+	assert.Equal(t, []config.Assumed{{Factor: config.WireDrop, Value: 5}, {Factor: config.CriticalDrop, Value: 2}},
+		d.Unit.Factors)
+	_, err = quote.Compute(quotetest.Demo(t), d)
+	require.NoError(t, err)
+	d.Unit.Factors[0].Value = 1e-9
+	_, err = quote.Compute(quotetest.Demo(t), d)
+	require.ErrorContains(t, err, "Voltage drop allowed in a circuit is 0.5 % to 20.0 %")
 }
 
 // What the dates rest on is set for the unit in Delivery: a year of work ahead of the
@@ -314,7 +337,6 @@ func TestHostileTicketsAndWiring(t *testing.T) {
 		"overfull tank":   {"tickets": ticket(map[string]any{"fuel_part": 2})},
 		"no reading":      {"tickets": []any{map[string]any{"what": "unit"}}},
 		"wiring":          {"wiring": map[string]any{"areas": "x"}},
-		"no drop":         {"wiring": map[string]any{"drop_pct": 1e-9}},
 	}) {
 		bad := map[string]any{}
 		for k, v := range d {

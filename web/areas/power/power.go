@@ -6,6 +6,7 @@ import (
 	"strconv"
 	"strings"
 
+	"boxwright/config"
 	"boxwright/config/power"
 	"boxwright/config/quantity"
 	"boxwright/web/areas"
@@ -22,6 +23,7 @@ var Area = areas.Area{
 	Gist:     gist,
 	Words:    words,
 	Load:     load,
+	Fields:   fields,
 	Families: families,
 }
 
@@ -139,22 +141,20 @@ func mains(p *Page, title string, m power.Mains, rating, rated string) Part {
 
 // circuits is the schedule by which the unit is wired and marked.
 func circuits(p *Page) Part {
-	w := p.Q.Draft.Wiring
-	usual := w.Sizing()
-	percent := func(v float64) string {
-		if v == 0 {
-			return ""
-		}
-		return strconv.FormatFloat(v, 'f', -1, 64)
+	w, share := p.Q.Draft.Wiring, func(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) + " %" }
+	allowed := func(code string) string { return share(p.Q.Assume.Factor(code)) }
+	areas := power.SAE.Name
+	if w.Areas == "awg" {
+		areas = power.AWG.Name
 	}
-	t := page.Table{Caption: "Circuit schedule, conductor areas by " + usual.Areas.Name, Class: "cards",
+	t := page.Table{Caption: "Circuit schedule, conductor areas by " + areas, Class: "cards",
 		Heads: []string{"Wire and marking", ">Load", ">Run", ">Fuse", ">Conductor", ">Drop"}}
 	for _, c := range p.Q.Power.Circuits {
 		size := c.Wire()
 		if size == "" {
 			size = "none serves"
 		}
-		limit := percent(c.LimitPct) + " % allowed; " + p.Show(c.HotV, quantity.Volt) + " at 75 C"
+		limit := share(c.LimitPct) + " allowed; " + p.Show(c.HotV, quantity.Volt) + " at 75 C"
 		if c.Critical {
 			limit = "critical: " + limit
 		}
@@ -174,16 +174,12 @@ func circuits(p *Page) Part {
 		El("div", Class("fields screen"),
 			page.Choose(p.Page, "wiring.areas", "Conductor areas", w.Areas, "The same number holds 5 to 12 % less "+
 				"copper in an automotive cable", []page.Choice{{"", power.SAE.Name}, {"awg", power.AWG.Name}}),
-			page.Number(p.Page, "wiring.drop", "Voltage drop allowed", percent(w.DropPct), "%",
-				"Blank = 10 %, common practice"),
-			page.Number(p.Page, "wiring.critical", "Drop allowed for critical circuits", percent(w.CriticalPct), "%",
-				"Blank = 3 %, common practice"),
 		),
 		El("p", Class("how"),
 			Text("Mark every wire with its number and function every 4 in. Fuse: next standard size above 125 % of "+
-				"the load. Wire: carries 125 % of the fuse and keeps the drop, out and back: 10 % as fire-apparatus "+
-				"specifications have it, 3 % (common practice) in main feeds, for medical devices, radios and "+
-				"brakes, and where a patient is moved or air kept clean. Ampacities of 125 C "+
+				"the load. Wire: carries 125 % of the fuse and keeps the drop, out and back: "+allowed(config.WireDrop)+
+				", and "+allowed(config.CriticalDrop)+" in main feeds, for medical devices, radios and brakes, and "+
+				"where a patient is moved or air kept clean (both are assumed factors, below). Ampacities of 125 C "+
 				"cross-linked insulation, the fuse sizes and conductors side by side (1/0 and larger, alike in "+
 				"size and "+
 				"length) are from memory: defaults for quoting.")),
