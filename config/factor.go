@@ -162,7 +162,7 @@ func (a *Assumptions) Assume(f *Figure, code string, sense Sense, source string)
 	f.Limit, f.Sense, f.Source, f.Basis = a.Factor(code), sense, source, CommonPractice
 	switch factor := FactorByCode(code); {
 	case a.Stated(code):
-		f.Source = "the plant's or this quote's own " + source
+		f.Source = "the plant's or this quote's own limit"
 	case factor != nil && factor.Source == memory:
 		f.Source, f.Basis = source+", "+memory, FromMemory
 	}

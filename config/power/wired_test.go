@@ -65,5 +65,5 @@ func TestDropIsAnAssumedFactor(t *testing.T) {
 	assert.Equal(t, 3., own.Limit)
 	assert.LessOrEqual(t, own.Value, 3.)
 	assert.Greater(t, usual.Value, 3.)
-	assert.Contains(t, own.Source, "own voltage drop")
+	assert.Contains(t, own.Source, "own limit")
 }

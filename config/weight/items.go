@@ -490,7 +490,7 @@ const AllowanceItem = "equipment-allowance"
 func (l *loader) allowance() []Item {
 	it := Item{ID: AllowanceItem, Label: "Loose equipment, allowance until it is listed", Kind: KindEquipment,
 		Qty: 1, Lb: quantity.Mass(l.assume.Factor(config.EquipmentAllowance))}
-	from := "from memory; set it among the assumptions"
+	from := "from memory; see Assumed factors"
 	if d := l.cat.DutyOf(l.u); d != nil && len(d.Aboard) > 0 && !l.assume.Stated(config.EquipmentAllowance) {
 		it.Label, it.Lb = "Loose equipment, the usual list for "+strings.ToLower(d.Label), l.cat.AboardLb(d)
 		from = "the plant's usual list for " + strings.ToLower(d.Label)

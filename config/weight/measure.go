@@ -120,7 +120,7 @@ func (l *loader) measures() []measure {
 		}
 		l.assume.Bind(&f)
 		if m.code == "weight.side" && f.Sense == "" {
-			l.assume.Assume(&f, config.SideUsual, config.AtMost, "usual greatest difference of the sides")
+			l.assume.Assume(&f, config.SideUsual, config.AtMost, "usual between sides")
 			m.noted = true
 		}
 		stricter := m.judged && f.Sense == config.AtMost && m.sense == config.AtMost && f.Limit < m.limit

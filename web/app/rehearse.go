@@ -1,8 +1,6 @@
 package app
 
 import (
-	"boxwright/config/rules"
-	"boxwright/pricing/bid"
 	"boxwright/web/page/markup"
 	"boxwright/web/session"
 )
@@ -20,51 +18,35 @@ func rehearsal(acts []session.Act) string {
 	return ""
 }
 
-// rehearse draws an area and, for the unit, judges every chassis and takes an
-// option, on a copy of the state. Nothing of it is shown or kept. In slices it rests
-// after each part that is made ready.
+// rehearse draws an area, after each of what it rehearses, on a copy of the state. Nothing
+// of it is shown or kept. In slices it rests after each part that is made ready.
 func (a *App) rehearse(s *session.Session, area string) (*Reply, error) {
-	rest := a.memory.Edition.Rules.Pauses().Rest
 	there := *s.View
 	there.Area, there.Asked = area, ""
-	s.View = &there
-	if area == "needs" { // where a purchaser's list is pasted
-		bid.ReadAhead(a.memory.Edition, nil)
+	s.View, s.Draft = &there, s.Draft.Clone()
+	presses := areaOf(area).Rehearse
+	if len(presses) == 0 {
+		presses = []func(*session.Session){func(*session.Session) {}}
 	}
-	if area == "unit" {
-		there.Chapter = session.ChapterChassis
-		p, err := a.rehearsed(s, rest)
-		if err != nil {
+	for _, press := range presses {
+		press(s)
+		if err := a.rehearsed(s, a.memory.Edition.Rules.Pauses().Rest); err != nil {
 			return nil, err
 		}
-		s.Draft = s.Draft.Clone()
-		for i := range p.Q.Edition.Cat.Options {
-			o := &p.Q.Edition.Cat.Options[i]
-			if s.Draft.Unit.Has(o.ID) {
-				continue
-			}
-			if p.Q.Judge(o.ID); p.Q.State(o.ID) == rules.Open {
-				there.Chapter = p.Q.Edition.Cat.GroupByID(o.Group).Chapter
-				do(s, session.Act{Do: "pick", ID: o.ID, On: true})
-				break
-			}
-		}
-		rest()
 	}
-	_, err := a.rehearsed(s, rest)
-	return &Reply{Rehearsed: true}, err
+	return &Reply{Rehearsed: true}, nil
 }
 
 // rehearsed draws what the session shows, and rests after each part of it.
-func (a *App) rehearsed(s *session.Session, rest func()) (*screen, error) {
+func (a *App) rehearsed(s *session.Session, rest func()) error {
 	s.Begin()
 	if _, err := s.Work(); err != nil {
-		return nil, err
+		return err
 	}
 	rest()
 	p, _, err := a.load(s)
 	if err != nil {
-		return nil, err
+		return err
 	}
 	rest()
 	drawn := p.draw()
@@ -73,5 +55,6 @@ func (a *App) rehearsed(s *session.Session, rest func()) (*screen, error) {
 	rest()
 	p.draw = func() markup.Part { return nil } // only what stands around it is left
 	p.regions()
-	return p, nil
+	rest()
+	return nil
 }

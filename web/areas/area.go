@@ -37,4 +37,8 @@ type Area struct {
 	Joined   bool                            // what one field refuses may be taken once another is set
 	Tells    bool                            // it shows by itself, where the press was, what a press changed
 	Words    []*page.Term                    // what is spoken of in it
+
+	// Rehearse are presses to go through while nobody waits, each before the area is drawn,
+	// on a copy of the state; see web/app/rehearse.go.
+	Rehearse []func(*session.Session)
 }

@@ -38,6 +38,7 @@ const version = window.early?.version || "";
 const state = newState(keep.loadCosts(), keep.loadKey(), keep.loadBids());
 const screen = new Screen();
 const trouble = screen.trouble;
+const tell = (/** @type {string} */ text) => screen.tell(text);
 
 /** @returns {Act[]} */
 const takeBuiltIn = () => (state.builtIn === undefined ? [] : [{ do: "built-in", value: state.builtIn }]);
@@ -163,7 +164,7 @@ function show(reply, acts) {
   // A page that was drawn before anything was known shows the first area.
   screen.show(reply, (before?.area || FIRST_AREA) !== reply.view?.area);
   if (acts.some((a) => a.do === "start")) screen.outdated("");
-  for (const step of reply.do || []) perform(step, { state, history, files, keep, trouble });
+  for (const step of reply.do || []) perform(step, { state, history, files, keep, trouble, tell });
   focus.back(at);
   focus.watch();
   if (reply.do?.some((s) => s.do.startsWith("keep-"))) copies.later();

@@ -101,6 +101,12 @@ export class Screen {
     notice("done", text);
   }
 
+  /** tell shows and says what became of a press after all. @param {string} text */
+  tell(text) {
+    this.done(text);
+    element("say").textContent = text;
+  }
+
   /** working shows that an answer takes long. @param {boolean} long */
   working(long) {
     if (long) document.documentElement.dataset.busy = "1";

@@ -13,6 +13,7 @@
  *   files: Files,
  *   keep: Pick<typeof import("./keep.js"), "put" | "saveCosts" | "saveKey" | "saveBids">,
  *   trouble: (text: string) => void,
+ *   tell: (text: string) => void,
  * }} Page
  */
 
@@ -42,7 +43,7 @@ const steps = {
     document.getElementById("main")?.focus({ preventScroll: true });
   },
   print: () => print(),
-  copy: ({ text = "" }) => copy(text),
+  copy: ({ text = "" }, { tell }) => copy(text, tell),
   save: (step, { files }) => files.saveStep(step),
   "fill-sheet": (step, { files }) => files.fillSheet(step),
   embed: (step, { files }) => files.saveSingle(step),
@@ -79,17 +80,14 @@ const steps = {
  */
 export const perform = (step, page) => steps[step.do]?.(step, page);
 
-/** @param {string} text */
-async function copy(text) {
+/** @param {string} text @param {(text: string) => void} tell */
+async function copy(text, tell) {
   try {
     await navigator.clipboard.writeText(text.startsWith("#") ? location.href.split("#")[0] + text : text);
   } catch {
     const field = /** @type {HTMLInputElement | null} */ (document.getElementById("link-text"));
     field?.focus();
     field?.select();
-    for (const id of ["done", "say"]) {
-      const told = document.getElementById(id);
-      if (told) told.textContent = "This browser does not let the page copy. The link is selected: press Ctrl C.";
-    }
+    tell("This browser does not let the page copy. The link is selected: press Ctrl C.");
   }
 }

@@ -23,6 +23,7 @@ function page(keeps = true) {
       saveBids: note("saveBids", keeps),
     },
     trouble: note("trouble"),
+    tell: note("tell"),
   };
 }
 
@@ -119,18 +120,18 @@ test("the reader is taken to what the core names", () => {
 test("a link is copied with its address, other text as it is; where that is refused it is marked", async () => {
   const copied = [];
   const field = { focus() {}, select: () => copied.push("marked") };
-  const told = { textContent: "Link copied." };
   const clipboard = { writeText: async (text) => copied.push(text) };
   Object.defineProperty(globalThis, "navigator", { value: { clipboard }, configurable: true });
   globalThis.location = { href: "https://quotes.example/a/#q=old" };
-  globalThis.document = { getElementById: (id) => (id === "link-text" ? field : told) };
+  globalThis.document = { getElementById: (id) => (id === "link-text" ? field : null) };
   perform({ do: "copy", text: "#q=AAAA" }, page());
   perform({ do: "copy", text: "a list" }, page());
   await turn();
   assert.deepEqual(copied, ["https://quotes.example/a/#q=AAAA", "a list"]);
   clipboard.writeText = async () => Promise.reject(new Error("refused"));
-  perform({ do: "copy", text: "#q=AAAA" }, page());
+  const refused = page();
+  perform({ do: "copy", text: "#q=AAAA" }, refused);
   await turn();
   assert.equal(copied.at(-1), "marked");
-  assert.match(told.textContent, /press Ctrl C/, "and nobody is told that it was copied");
+  assert.match(refused.calls[0].join(), /^tell,.*press Ctrl C/, "and nobody is told that it was copied");
 });

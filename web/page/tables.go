@@ -176,38 +176,37 @@ func Known(source string, basis config.Basis) string {
 	return source + "; " + string(basis)
 }
 
-// mostFigures are shown without a limit before the rest of them is folded.
+// mostFigures are shown that ask for no decision before the rest of them is folded.
 const mostFigures = 3
 
-// Figures is a table of figures. What no limit judges is folded beneath, where it is much.
+// Figures is a table of figures. Those without a limit, and those that keep one which is
+// only noted, are folded beneath where they are many.
 func Figures(p *Page, id, caption string, list []config.Figure) Part {
 	t := Table{Caption: caption, Class: "figures cards", Heads: []string{"Figure", ">Value", ">Likely range", "Limit",
 		">Margin"}}
-	more := Table{Caption: "Without a limit", Class: "figures cards", Heads: []string{"Figure", ">Value",
-		">Likely range"}}
 	ranged := slices.ContainsFunc(list, func(f config.Figure) bool { return f.High > f.Low })
 	if !ranged { // nor a column of them
-		t.Heads, more.Heads = slices.Delete(t.Heads, 2, 3), more.Heads[:2]
+		t.Heads = slices.Delete(t.Heads, 2, 3)
 	}
+	more := t
+	more.Caption = "More figures"
 	for _, f := range list {
 		row := figureRow(p, f)
 		if !ranged {
 			row = slices.Delete(row, 2, 3)
 		}
-		if f.Sense == "" {
-			more.Rows = append(more.Rows, row[:len(row)-2])
+		if f.Sense == "" || f.Noted && f.Met() {
+			more.Rows = append(more.Rows, row)
 		} else {
 			t.Rows = append(t.Rows, row)
 		}
 	}
 	if len(more.Rows) <= mostFigures {
-		for _, row := range more.Rows {
-			t.Rows = append(t.Rows, append(row, None(), None()))
-		}
+		t.Rows = append(t.Rows, more.Rows...)
 		return t.Draw()
 	}
 	return Many(t.Draw(), El("details", At("id", "figures-"+id),
-		El("summary", Text(Count(len(more.Rows), "more figure", "more figures")+" without a limit")), more.Draw()))
+		El("summary", Text(Count(len(more.Rows), "more figure", "more figures"))), more.Draw()))
 }
 
 // Chance that a figure misses its limit, as people say it; empty where it

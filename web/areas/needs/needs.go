@@ -2,6 +2,7 @@
 package needs
 
 import (
+	"boxwright/pricing/bid"
 	"boxwright/pricing/propose"
 	"boxwright/pricing/quote"
 	"boxwright/web/areas"
@@ -25,6 +26,7 @@ var Area = areas.Area{
 	Fields:   fields,
 	Families: families,
 	Tells:    true,
+	Rehearse: []func(*session.Session){func(s *session.Session) { bid.ReadAhead(s.Memory.Edition, nil) }},
 }
 
 // Page is what the area is drawn from.

@@ -211,6 +211,22 @@ func move(s *session.Session, place *string, wanted string) {
 	s.Spoken = named(s, wanted) + " is in."
 }
 
+// showChassis and pickAny are what this area rehearses: every chassis is judged, and the
+// first option that is open is taken.
+func showChassis(s *session.Session) { s.View.Chapter = session.ChapterChassis }
+
+func pickAny(s *session.Session) {
+	cat := s.Memory.Edition.Cat
+	for i := range cat.Options {
+		o := &cat.Options[i]
+		if !s.Draft.Unit.Has(o.ID) && judge(s, o.ID) == rules.Open {
+			s.View.Chapter = cat.GroupByID(o.Group).Chapter
+			pick(s, session.Act{ID: o.ID, On: true})
+			return
+		}
+	}
+}
+
 // judge says what an id is beside the picks of the unit. What the table is still
 // checking is given more work, since the user asks for it now.
 func judge(s *session.Session, id string) rules.State {

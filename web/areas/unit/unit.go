@@ -31,6 +31,7 @@ var Area = areas.Area{
 	Acts:     acts,
 	Families: families,
 	Tells:    true,
+	Rehearse: []func(*session.Session){showChassis, pickAny},
 }
 
 // Page is what the area is drawn from.
