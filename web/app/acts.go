@@ -55,6 +55,7 @@ func started(s *session.Session, a session.Act) {
 		if len(s.Req.Draft) == 0 {
 			s.Spoken = "A new quote: " + letters.Isolate(name) + "."
 		}
+		s.Step(session.Step{Do: "top"})
 	}
 }
 
@@ -63,6 +64,9 @@ func restore(s *session.Session, a session.Act) {
 	if a.ID != "" {
 		s.View.Told, s.Telling = nil, false
 		s.Spoken = session.Clip(strings.TrimSuffix(a.ID+": "+letters.Calm(short(a.Value)), ": "), session.MaxSaid) + "."
+	}
+	if a.ID == "Deleted" {
+		s.Step(session.Step{Do: "focus", ID: "kept-quotes"})
 	}
 }
 
