@@ -43,7 +43,8 @@ type Answer struct {
 // Piece is a piece of a line with the answer to what it asks for.
 type Piece struct {
 	Text    string
-	Outcome quote.Outcome // empty where it was not read
+	Read    bool
+	Outcome quote.Outcome // of what it was read as
 	// Claim numbers what it was read as; pieces of one number were read as one claim.
 	Claim int
 }
@@ -52,7 +53,7 @@ type Piece struct {
 func (a *Answer) NotRead() []string {
 	var out []string
 	for _, p := range a.Pieces {
-		if p.Outcome == "" {
+		if !p.Read {
 			out = append(out, p.Text)
 		}
 	}
@@ -333,7 +334,7 @@ func (j *judge) judge(a *Answer, read *reading) {
 	}
 	a.Pieces = nil
 	for _, p := range read.pieces {
-		piece := Piece{Text: p.text, Claim: p.claim}
+		piece := Piece{Text: p.text, Claim: p.claim, Read: p.claim != unreadPiece}
 		switch {
 		case p.claim >= 0:
 			piece.Outcome = outcomes[p.claim]

@@ -14,7 +14,7 @@ func (v *vocabulary) inContext(all []piece, of []*claim, i int) (claim, bool) {
 	try := func(about *claim, tokens []claims.Token) (claim, bool) {
 		c, ok := v.claimOf(tokens)
 		if !ok || c.gauge != nil && slices.Contains(sizes, c.gauge.code) ||
-			c.gauge == nil && about.gauge == nil && v.groupOf(&c) != v.groupOf(about) {
+			c.gauge == nil && about.gauge == nil && v.groupOf(&c) != v.groupOf(about) && !(v.warrants(&c) && v.warrants(about)) {
 			return claim{}, false
 		}
 		return c, true

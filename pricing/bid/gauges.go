@@ -75,7 +75,7 @@ var gauges = []gauge{
 		"full fully load after every option crew equipment patient occupant weight gvwr less", "", false},
 	{"weight.payload", "Payload, GVWR less curb weight", lb, atLeast, "payload",
 		"usable useful net every chassis full fuel gvwr less curb weight minus after option conversion equal define " +
-			"available legal allowable", "", false},
+			"available legal allowable order", "", false},
 	{"weight.curb", "Curb weight", lb, atMost, "curb weight|tare weight|empty weight|kerb weight|empty|unload|unload weight|" +
 		"weigh unload|weigh empty|weigh dry|dry weight",
 		"occupant equipment loose full fluid fuel tank empty top off", "", false},

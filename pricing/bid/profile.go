@@ -110,7 +110,8 @@ func newVocabulary(cat *config.Catalogue, rest func()) *vocabulary {
 		g := cat.GroupByID(o.Group)
 		p := newProfile(o.ID, o.Group, o.Label, o.Spec, g.Label, asked[o.ID], read)
 		p.most, p.kept = max(o.MaxQty, 1), slices.Contains(o.Tags, "remount")
-		p.beside, p.wired = g.Choose == config.ChooseAny, o.Load != nil || o.Supply != nil || o.Circuit != nil
+		p.beside, p.wired = g.Choose == config.ChooseAny, o.Load != nil || o.Supply != nil || o.Circuit != nil ||
+			slices.Contains(p.label, wireWord) || slices.Contains(stems(g.Label), wireWord)
 		p.own = slices.Clone(p.names)
 		if a := asked[o.Group]; a != nil {
 			p.learn(a, read)
@@ -309,6 +310,8 @@ func newProfile(id, group, label, spec, kind string, asked *config.Asked, read t
 	return p
 }
 
+var wireWord = stems("wire")[0]
+
 // moduleWord is said of anything on the module without telling one thing from another.
 const moduleWord = "modul"
 
@@ -382,14 +385,31 @@ func (p *profile) ownName(has bag) bool { return slices.ContainsFunc(p.ownIDs, h
 
 // strange reports whether amounts alone tell a thing from its rivals, of which no other has
 // one of that unit: "rear step, 1,000 lb" does not ask for the lift platform.
-func (v *vocabulary) strange(p *profile, list []claims.Number, has bag) bool {
+func (v *vocabulary) strange(p *profile, list []claims.Number, words []string, has bag) bool {
 	if p.beside || p.group == "" || p.tells.share(has) >= halfLabel || p.ownName(has) {
 		return false
 	}
 	return slices.ContainsFunc(list, func(n claims.Number) bool {
-		return n.Unit != "" && n.Unit != quantity.Volt && p.amounts(n.Unit) > 0 && v.units[p.group+" "+n.Unit] < 2
+		return n.Unit != "" && n.Unit != quantity.Volt && !p.tellsAmount(n.Unit, words) && p.amounts(n.Unit) > 0 && v.units[p.group+" "+n.Unit] < 2
 	})
 }
+
+// tellsAmount reports whether a clause of a thing's sentence that has an amount of a unit says most of
+// some words, so that it is what they speak of: "lowers the loading height by 4 in when the door opens".
+func (p *profile) tellsAmount(unit string, words []string) bool {
+	return slices.ContainsFunc(p.entries, func(e entry) bool {
+		said := 0
+		for _, w := range words {
+			if r := e[w]; r != 0 && r != claims.AnyRole {
+				said++
+			}
+		}
+		return e[amountOf+unit] != 0 && said >= leastSaid
+	})
+}
+
+// leastSaid is how many words of a clause a line holds that speaks of its amount.
+const leastSaid = 3
 
 // allUnits are the units of the amounts of a thing that a unit can be built with.
 func (p *profile) allUnits() []string {

@@ -12,7 +12,9 @@ deliver delivered employ employed expect expected feature featuring get gets get
 incorporate incorporated incorporating incorporation location look looking occupy offer offered operate operated
 operates operating orient oriented perform performs person place placed plus possess present presented
 produce produced produces put receive received request requested safely serve served stay stays supply support supported
-take taken utilize utilized utilizing wanted wish wished work worked works working yield comfortably conveniently`)
+take taken utilize utilized utilizing wanted wish wished work worked works working yield comfortably conveniently
+show showing showed accompany accompanying accompanied positively route routed upon joined join too whenever
+hit out itself`)
 
 // loud are the words of a line that are not quiet, or are part of a name of several words
 // that the line holds, as "mount" is of "cot mount"; all of them where no other is left.

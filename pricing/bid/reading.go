@@ -472,7 +472,7 @@ func (v *vocabulary) offered(tokens []claims.Token, has bag) (claim, bool) {
 				continue
 			}
 			f := found{p, p.tells.share(has), k}
-			if !not && (p.byTheWay(words, f.like) || p.mixes(words)) || v.strange(p, list, has) {
+			if !not && (p.byTheWay(words, f.like) || p.mixes(words)) || v.strange(p, list, words, has) {
 				continue
 			}
 			fit, missing := p.fits(list)
@@ -828,7 +828,7 @@ func (p *profile) has(n claims.Number) int {
 		return misses
 	case above && n.Sense == "" && ratings[n.Unit]:
 		return exceeds
-	case unclear:
+	case unclear && !known:
 		return untold
 	case below && n.Sense != atMost && (ratings[n.Unit] || known), below && n.Sense == atLeast, above && n.Sense == atMost:
 		return falls

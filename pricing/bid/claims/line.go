@@ -325,7 +325,7 @@ func background(list []Token, first bool) int {
 			return 0 // "is to be red"
 		}
 		is = is || being[t.raw] && n <= mostSubject
-		place = place || slices.Contains(causes, t.raw)
+		place = place || !is && slices.Contains(causes, t.raw) // "our station has", not "hose of the station"
 	}
 	pronoun := !first && pronouns[list[0].raw]
 	if !is || !pronoun && !place {

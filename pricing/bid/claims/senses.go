@@ -60,6 +60,7 @@ func init() {
 			"no taller than", "no wider than", "not wider than", "not be wider than",
 			"no thicker than", "not thicker than", "not be thicker than", "no heavier than", "not heavier than",
 			"not be heavier than", "no farther than", "not farther than",
+			"no farther apart than", "not farther apart than", "no further apart than", "not be farther apart than",
 			"no later than", "not later than", "not to exceed", "not be exceed", "not exceed", "not exceeding",
 			"does not exceed", "without exceeding", "not be over", "not over", "no over", "not go over",
 			"cannot go over", "not go above", "cannot go above", "cannot be over",
