@@ -89,6 +89,47 @@ func TestPagesAreShortAndWhole(t *testing.T) {
 	}
 }
 
+// Needs are short with many wants too, and so they are when they are answered, where nothing has
+// everything and ways on stand above the proposals.
+func TestManyWantsAreShort(t *testing.T) {
+	t.Parallel()
+	set := func(id, value string) app.Act { return app.Act{Do: "set", ID: id, Value: value} }
+	acts := begun("cut-14500-158-gas", "mod-146-72", set("needs.duty", "critical"), set("needs.roads", "gravel"),
+		set("needs.climate", "cold"), set("needs.crew", "4"), set("needs.patients", "1"), set("needs.height", "118"),
+		set("needs.length", "310"), set("needs.loading", "36"), set("needs.turning", "60"), set("terms.budget", "320000"),
+		set("unit.needed_by", "2027-08-01"))
+	musts := []string{"cot-power", "mount-power"}
+	for i, id := range append(musts, "fb-winch", "chx-skid", "trd-traction", "snd-floor", "ceil-quiet", "inv-2000",
+		"hvac-second", "alt-320", "mount-vent") {
+		acts = append(acts, app.Act{Do: "wish", ID: id, Value: map[bool]string{true: "must", false: "like"}[i < len(musts)]})
+	}
+	d := &desk{core: app.New()}
+	d.do(t, acts...)
+	w := open(t, folder, drive.Screen{Width: 1440, Height: 900}, "")
+	w.area("start")
+	w.must(w.Choose("#f-draft", written(t, "x.json", d.draft)))
+	w.must(w.Until(`document.getElementById("done").innerText.includes("x.json")`))
+	w.must(w.Settle())
+	w.area("needs")
+	short := func(when string) {
+		high := eval[int](w, `document.scrollingElement.scrollHeight`)
+		t.Logf("%s %d px", when, high)
+		assert.LessOrEqual(t, high, mostHigh, when)
+	}
+	short("asked for")
+	w.click("#propose")
+	w.must(w.Settle())
+	require.True(t, w.has("#more-ways"), "there is more to give up than stands open")
+	require.True(t, w.has("#aside"), "a proposal stands aside")
+	short("answered")
+	w.click("#more-ways summary")
+	w.click("#give-up-2")
+	w.must(w.Settle())
+	w.click("#asked-more summary")
+	w.click("#unwish-mount-vent")
+	require.False(t, w.has("#unwish-mount-vent"), "what is folded is at work")
+}
+
 // sizesOfType are the sizes of what is read on the page, each with an example.
 const sizesOfType = `(() => {
 	const out = {}, walk = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT);

@@ -36,12 +36,12 @@ func init() {
 	know(looked, map[string]sentence{
 		`all musts are met`: func(s *story, _ []string) {
 			s.area("needs")
-			rows := eval[[]string](s.window, `[...[...document.querySelectorAll("#proposals caption")].find((c) =>
-				c.innerText.startsWith("What the customer asked for")).closest("table").tBodies[0].rows].filter((r) =>
-				(r.querySelector("select")?.value ?? r.cells[4].innerText) === "must").map((r) => r.innerText)`)
-			require.NotEmpty(s.t, rows)
-			for _, row := range rows {
-				require.Regexp(s.t, `\bmet\b`, row)
+			musts := eval[[]string](s.window, `[...document.querySelectorAll(".asks tbody tr, .asked li")].filter((r) =>
+				(r.querySelector("select")?.value ?? r.textContent.match(/(must|want)/g)?.at(-1)) === "must").map((r) =>
+				r.querySelector(".mark .hidden-text").textContent + ": " + r.textContent)`)
+			require.NotEmpty(s.t, musts)
+			for _, must := range musts {
+				require.Regexp(s.t, "^OK: ", must)
 			}
 		},
 		`nothing on it is to be put right`: func(s *story, _ []string) {

@@ -109,7 +109,7 @@ func OrderDay(p *Page, hint string) Part {
 		When(on.Before(p.FirstOrder()), func() Part {
 			return El("div", At("id", "order-passed"),
 				El("p", Mark(config.Warn), Text(" "+on.Long()+" has passed. Was the order placed then?")),
-				Action("order-now", "", "", "No, count from "+p.FirstOrder().Long(), Class("quiet"),
+				Action("order-now", "", "", "Count from "+p.FirstOrder().Short(), Class("quiet"),
 					At("id", "order-now")))
 		}))
 }

@@ -52,7 +52,9 @@ func gist(p *page.Page) string {
 func draw(p *Page) Part {
 	return Many(
 		When(!p.toldHere(), func() Part { return p.Told.Draw() }),
-		page.Heading("Needs", "What the unit must do, and by when."),
+		page.Heading("Needs", "Say what the unit must do and by when, and press Propose: you get three complete "+
+			"units, of the lowest price, the most remaining payload and the earliest delivery. A must is always kept. A want "+
+			"may be missed, and you see it."),
 		proposals(p),
 		requirements(p),
 	)

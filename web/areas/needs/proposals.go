@@ -8,16 +8,12 @@ import (
 
 	"boxwright/config"
 	"boxwright/config/quantity"
-	"boxwright/pricing"
 	"boxwright/pricing/propose"
 	"boxwright/pricing/quote"
 	"boxwright/web/page"
 	. "boxwright/web/page/markup"
 	"boxwright/web/told"
 )
-
-// mostFound is how many options a search among wishes shows.
-const mostFound = 12
 
 // proposals asks for the needs in the trade's words and answers them.
 func proposals(p *Page) Part {
@@ -32,10 +28,7 @@ func proposals(p *Page) Part {
 	}
 	return El("section", Class("block screen"), At("id", "proposals"), At("tabindex", "-1"),
 		El("h2", Text("What it is for")),
-		El("p", Class("lead"), Text("Say what the unit must do. You get three complete units: the lowest price, the most "+
-			"remaining payload, the earliest delivery. A must is never dropped by itself; a want may be, and you see it. The "+
-			"date, the standard, the equipment and the people's weight count too.")),
-		El("div", Class("fields"),
+		El("div", Class("fields close"),
 			page.Field(p.Page, "title", "Unit name or number", d.Title, "Heads every page of the quote"),
 			page.Choose(p.Page, "needs.duty", "Duty", n.Duty, "", words(quote.Duties, "any")),
 			size(p, "crew", "people", "Driver and crew; blank = any"),
@@ -56,20 +49,11 @@ func proposals(p *Page) Part {
 			page.Number(p.Page, "terms.budget", "Budget", page.Blank(d.Terms.Budget), p.Q.Book.Currency,
 				"For the whole order: "+p.Q.Price.Basis()),
 		),
-		El("h3", Text("Module, station and road")),
-		El("div", Class("fields"),
-			size(p, "module", "", ""), size(p, "module_most", "", ""),
-			size(p, "headroom", "", "At least, over the floor"),
-			size(p, "height", "", "The bay's door, roof equipment included"),
-			size(p, "length", "", "The bay, bumpers and steps included"),
-			size(p, "loading", "", "At most, at the rear, loaded"),
-			size(p, "turning", "", "At most, between curbs"),
-		),
+		sizes(p),
 		wishes(p),
 		asks(p),
-		begunOn(p),
 		El("div", Class("row-tools"), page.Action("propose", "", "", "Propose three units", Class("main"), At("id",
-			"propose")),
+			"propose")), begunOn(p),
 			If(p.View.Proposed != "" && p.Search == nil && !p.Proposing,
 				El("span", Class("soft"), Text("The needs have changed: propose again.")))),
 		When(p.toldHere(), func() Part { return p.Told.Draw() }),
@@ -88,7 +72,7 @@ func begunOn(p *Page) Part {
 	if c == nil {
 		return nil
 	}
-	return El("p", Text("Proposals start with your chassis: "+c.Label+". "),
+	return El("p", Text("Proposals start with your chassis: "+c.Label+" "),
 		page.Action("begun-off", "", "", "Any chassis", Class("quiet"), At("id", "begun-off")))
 }
 
@@ -105,6 +89,29 @@ func howMany(p *Page) Part {
 // toldHere reports whether the last press took a unit that was proposed.
 func (p *Page) toldHere() bool { return p.Told != nil && told.IsUnit(p.Told.Told.At) }
 
+// sizes asks for what module, station and road allow, folded; what was asked of them is listed
+// below, and named on the fold.
+func sizes(p *Page) Part {
+	hints := []struct{ id, hint string }{{"module", ""}, {"module_most", ""}, {"headroom", "At least, over the floor"},
+		{"height", "The bay's door, roof equipment included"}, {"length", "The bay, bumpers and steps included"},
+		{"loading", "At most, at the rear, loaded"}, {"turning", "At most, between curbs"}}
+	n := 0
+	for _, x := range hints {
+		if quote.SizeByID(x.id).Asked(&p.Q.Draft.Needs) != 0 {
+			n++
+		}
+	}
+	said := "lengths, headroom, heights, turning circle"
+	if n > 0 {
+		said = page.Count(n, "size", "sizes") + " asked for"
+	}
+	return El("details", At("id", "sizes"),
+		El("summary", El("b", Text("Module, station and road")), Text(": "+said)),
+		El("div", Class("fields close"), Each(hints, func(_ int, x struct{ id, hint string }) Part {
+			return size(p, x.id, "", x.hint)
+		})))
+}
+
 // size is the field of a need that is a number.
 func size(p *Page, id, unit, hint string) Part {
 	s := quote.SizeByID(id)
@@ -120,110 +127,6 @@ func size(p *Page, id, unit, hint string) Part {
 		label = "Seats for"
 	}
 	return page.Number(p.Page, "needs."+id, label, value, unit, hint)
-}
-
-// asks lists what was asked for beside what the unit in work has, and lets the
-// customer say what is a must.
-func asks(p *Page) Part {
-	list := p.Q.Asks(p.System())
-	if len(list) == 0 {
-		return nil
-	}
-	t := page.Table{Caption: "What the customer asked for, and this unit", Class: "cards",
-		Heads: []string{"Need", "Asked for", "The unit has", "", "How firm"}}
-	for _, a := range list {
-		state := El("span", Class("nowrap"), page.Mark(""), Text(" met"))
-		if a.Missed != "" {
-			mark := config.Warn
-			if a.Must {
-				mark = config.Stop
-			}
-			state = Many(page.Mark(mark), Text(" "+a.Missed+" "), loosening(p, a.ID))
-		}
-		firm := Text(map[bool]string{false: "want", true: "must"}[a.Must])
-		if a.Said {
-			firm = El("select", At("id", "f-strength."+a.ID), At("data-act", "set"), At("data-id", "strength."+a.ID),
-				At("aria-label", "How firm: "+a.Label),
-				page.Options(map[bool]string{false: "want", true: "must"}[a.Must],
-					[]page.Choice{{"must", "must"}, {"want", "want"}}))
-		}
-		from := ""
-		if a.From != "Needs" {
-			from = a.From
-		}
-		t.Rows = append(t.Rows, []Part{Many(Text(a.Label), If(from != "", El("span", Class("how"), Text(from)))),
-			Text(a.Wanted), Text(a.Has), state, Many(firm, Text(" "), wished(p, a))})
-	}
-	return t.Draw()
-}
-
-// loosening offers the budget or the day that the unit in work would keep.
-func loosening(p *Page, id string) Part {
-	label := ""
-	switch id {
-	case quote.AskBudget:
-		label = "Raise it to " + pricing.BudgetFor(p.Q.Price.Total).Show()
-	case quote.AskDate:
-		label = "Move it to " + p.Q.LastSafe().Long()
-	default:
-		return nil
-	}
-	return page.Action("loosen", id, "", label, Class("quiet"), At("id", "loosen-"+id))
-}
-
-// wished takes an option that was asked for by name off again, or makes a must of one that the
-// duty, the roads or the climate only suggest.
-func wished(p *Page, a quote.Ask) Part {
-	o, n := p.Q.Edition.Cat.OptionByID(a.ID), p.Q.Draft.Needs
-	press := func(kind, label, id string) Part {
-		return page.Action("wish", a.ID, kind, label, Class("quiet"), At("id", id+a.ID), At("aria-label", label+": "+a.Label))
-	}
-	switch {
-	case o == nil:
-		return nil
-	case slices.Contains(n.Must, a.ID) || slices.Contains(n.Like, a.ID):
-		return press("", "Take off", "unwish-")
-	case !a.Must:
-		return press("must", "Must have", "firm-")
-	}
-	return nil
-}
-
-// wishes searches for options to ask for by name.
-func wishes(p *Page) Part {
-	cat := p.Q.Edition.Cat
-	var found []Part
-	if words := strings.Fields(strings.ToLower(p.View.Find)); len(words) > 0 {
-		texts := page.OptionTexts(p.Q.Edition)
-		var named, described []*config.Option
-		for i := range cat.Options {
-			switch o := &cat.Options[i]; {
-			case !p.Shown(o) || !page.Finds(texts[i], words):
-			case page.Finds(strings.ToLower(o.Label), words):
-				named = append(named, o)
-			default:
-				described = append(described, o)
-			}
-		}
-		list := slices.Concat(named, described)
-		for _, o := range list[:min(len(list), mostFound)] {
-			press := func(kind, label string) Part {
-				return page.Action("wish", o.ID, kind, label, Class("quiet"), At("id", kind+"-"+o.ID),
-					At("aria-label", label+": "+o.Label))
-			}
-			found = append(found, El("li", Text(o.Label+" "), press("must", "Must have"), press("like", "Would like")))
-		}
-		p.Answer = page.Count(len(found), "option", "options") + " found for “" + p.View.Find + "”."
-		if found == nil {
-			found = append(found, El("li", Class("soft"), Text("No option has these words.")))
-		}
-	}
-	return Many(
-		El("div", Class("field"), El("label", At("for", "f-find"), Text("Ask for an option by name")),
-			El("input", Class("find"), At("type", "search"), At("id", "f-find"), At("data-act", "find"),
-				At("data-live", "1"), At("value", p.View.Find), At("placeholder", "Words of it, such as powered cot"),
-				At("autocomplete", "off"))),
-		If(found != nil, El("ul", Class("wishes"), Many(found...))))
 }
 
 // proposed are the three units, what would have to go where none meets everything,
@@ -265,7 +168,13 @@ func proposed(p *Page) Part {
 				Each(distinct(offered), func(i int, x propose.Proposal) Part {
 					return card(p, &x, If(i == 0, Many(At("id", firstCard), At("tabindex", "-1"))))
 				}),
-				When(s.Aside != nil, func() Part { return card(p, s.Aside, nil) }))
+			)
+		}),
+		When(s.Aside != nil, func() Part {
+			x := s.Aside
+			return El("details", At("id", "aside"),
+				El("summary", El("b", Text(x.Title)), Text(": "+x.Quote.Total()+", "+x.Quote.Chassis.Label)),
+				El("div", Class("three"), card(p, x, nil)))
 		}),
 		If(len(s.Proposals) == 0 && p.Giving != nil && len(p.Giving.List) == 0,
 			El("p", Class("notice"), Text("No unit of this catalogue meets the "+
@@ -292,40 +201,50 @@ func giveUps(p *Page) Part {
 	ways := page.Count(len(p.Giving.List), "way", "ways") + " to go on."
 	p.Answer = strings.TrimSpace(title + ". " + p.Giving.Cause + " " + ways + " " + p.Answer)
 	undue := map[string]bool{} // what was said once of a declaration
+	few := min(len(p.Giving.List), fewWays)
+	way := func(i int, g propose.GiveUp) Part {
+		n := strconv.Itoa(i)
+		how := p.Q.Edition.Cat.LabelOf(g.Unit.Chassis) + " · " + p.Q.Edition.Cat.LabelOf(g.Unit.Body) + ". " +
+			p.Q.Price.Currency + " " + g.Price.Show() + ", safe date (90 %) " + g.Safe.Long() + ", " +
+			p.Show(float64(g.Payload), quantity.Pound) + " of remaining payload."
+		said := " " + g.Undue
+		if undue[g.Undue] {
+			said = " Its declaration is not kept either, by the same figures."
+		}
+		undue[g.Undue] = true
+		head, items := lacks(p, g.Missing, g.Other)
+		return El("li", El("p", Text(g.Said(p.System()))),
+			When(g.Thin != nil, func() Part { // said before it can be pressed
+				return El("p", Class("how"), page.Mark(config.Warn),
+					Text(" Little to spare. "+propose.ThinWords(g.Thin, p.System())))
+			}),
+			If(g.Undue != "", El("p", Class("how"), page.Mark(config.Warn), Text(said))),
+			page.Action("give-up", n, "", g.Press(p.System()), At("id", "give-up-"+n)),
+			El("span", Class("how"), Text(how)), named("lacks-"+n, head, items))
+	}
 	return section(
 		El("p", Text(p.Giving.Cause+" Any one of these is enough:")),
-		El("ul", Class("mends"), Each(p.Giving.List, func(i int, g propose.GiveUp) Part {
-			n := strconv.Itoa(i)
-			how := p.Q.Edition.Cat.LabelOf(g.Unit.Chassis) + " · " + p.Q.Edition.Cat.LabelOf(g.Unit.Body) + ". " +
-				p.Q.Price.Currency + " " + g.Price.Show() + ", safe date (90 %) " + g.Safe.Long() + ", " +
-				p.Show(float64(g.Payload), quantity.Pound) + " of remaining payload."
-			said := " " + g.Undue
-			if undue[g.Undue] {
-				said = " Its declaration is not kept either, by the same figures."
-			}
-			undue[g.Undue] = true
-			return El("li", El("p", Text(g.Said(p.System()))),
-				When(g.Thin != nil, func() Part { // said before it can be pressed
-					return El("p", Class("how"), page.Mark(config.Warn),
-						Text(" Little to spare. "+propose.ThinWords(g.Thin, p.System())))
-				}),
-				If(g.Undue != "", El("p", Class("how"), page.Mark(config.Warn), Text(said))),
-				page.Action("give-up", n, "", g.Press(p.System()), At("id", "give-up-"+n)),
-				El("span", Class("how"), Text(how)),
-				lacks(p, "lacks-"+n, g.Missing, g.Other))
-		})),
+		El("ul", Class("mends"), Each(p.Giving.List[:few], way)),
+		If(few < len(p.Giving.List), El("details", At("id", "more-ways"),
+			El("summary", Text(page.Count(len(p.Giving.List)-few, "more way", "more ways"))),
+			El("ul", Class("mends"), Each(p.Giving.List[few:], func(i int, g propose.GiveUp) Part {
+				return way(few+i, g)
+			})))),
 		If(p.Giving.Barest.Sign() > 0, El("p", Class("how"), Text("With nothing in it but what is asked for and what "+
 			"the rules need, the least found is "+p.Q.Price.Currency+" "+p.Giving.Barest.Show()+"."))))
 }
+
+// fewWays stand open of what would have to go.
+const fewWays = 2
 
 // fewNames are named of a longer list; the rest is a press away.
 const fewNames = 3
 
 // lacks names what of the standard a unit goes without and what it has in the place of
-// it, what matters most first.
-func lacks(p *Page, id string, missing []string, other []propose.Exchange) Part {
+// it, what matters most first, with a head for them.
+func lacks(p *Page, missing []string, other []propose.Exchange) (head string, items []string) {
 	cat := p.Q.Edition.Cat
-	var items, heads []string
+	var heads []string
 	if n := len(missing); n > 0 {
 		heads = append(heads, "leaves out "+page.Count(n, "standard item", "standard items"))
 		items = append(items, labels(p, missing)...)
@@ -337,17 +256,24 @@ func lacks(p *Page, id string, missing []string, other []propose.Exchange) Part 
 		}
 	}
 	if items == nil {
-		return nil
+		return "", nil
 	}
-	said := strings.Join(heads, " and ")
-	said = page.Capital(said) + ": "
+	return page.Capital(strings.Join(heads, " and ")), items
+}
+
+// named lists items after what is said of them, those above the first few in a fold; nothing of
+// none.
+func named(id, head string, items []string) Part {
 	if len(items) <= fewNames+1 {
-		return El("p", Class("how"), Text(said+strings.Join(items, "; ")+"."))
+		return If(items != nil, El("p", Class("how"), Text(head+": "+strings.Join(items, "; ")+".")))
 	}
 	return El("details", At("id", id),
-		El("summary", Class("how"), Text(said+strings.Join(items[:fewNames], "; ")+" and "+
-			page.Count(len(items)-fewNames, "more", "more"))),
-		El("ul", Class("plain"), Each(items[fewNames:], func(_ int, item string) Part { return El("li", Text(item)) })))
+		El("summary", Class("how"), Text(head+": "+strings.Join(items[:fewNames], "; ")+" and "+
+			page.Count(len(items)-fewNames, "more", "more"))), plain(items[fewNames:]))
+}
+
+func plain(items []string) Part {
+	return El("ul", Class("plain"), Each(items, func(_ int, item string) Part { return El("li", Text(item)) }))
 }
 
 // distinct are proposals with each unit once, under all that it is best by.
@@ -403,9 +329,12 @@ func card(p *Page, x *propose.Proposal, mark Part) Part {
 	amps := Many(Text(p.Show(left.Value, left.Unit)+" "), page.Mark(page.SeverityOf(left)))
 	list := func(label string, items []string) Part {
 		return If(items != nil,
-			Many(El("h4", Text(label)),
-				El("ul", Class("plain"), Each(items, func(_ int, t string) Part { return El("li", Text(t)) }))))
+			Many(El("h4", Text(label)), plain(items)))
 	}
+	fold := func(what, label string, items []string) Part {
+		return If(items != nil, El("details", At("id", what+"-"+string(x.Goal)), El("summary", Text(label)), plain(items)))
+	}
+	lackHead, lackItems := lacks(p, x.Missing, x.Other)
 	row := func(label string, value Part) Part { return Many(El("dt", Text(label)), El("dd", value)) }
 	title := x.Title
 	if x.Among != "" {
@@ -416,15 +345,17 @@ func card(p *Page, x *propose.Proposal, mark Part) Part {
 		El("p", Text(q.Chassis.Label+" · "+q.Body.Label)),
 		El("dl", row("Remaining payload", figure("weight.payload-left")), row("Front axle", figure("weight.front-axle")),
 			row("Rear axle", figure("weight.rear-axle")), row("Amps left, hot", amps), row("Seats", figure("space.seats")),
-			row("Likely (50 %)", Text(q.Plan.EvenOdds.Long())),
-			row("Safe (90 %)", Text(q.Plan.NineInTen.Long()))),
+			row("Likely (50 %)", Text(q.Plan.EvenOdds.Short())),
+			row("Safe (90 %)", Text(q.Plan.NineInTen.Short()))),
 		When(x.Thin != nil, func() Part {
 			return El("p", Class("notice warn"), page.Mark(config.Warn), El("b", Text(" Little to spare. ")),
 				Text(propose.ThinWords(x.Thin, p.System())+" "+p.Search.Sounder(x, p.System())))
 		}),
 		If(taken, El("p", El("span", Class("tag mine"), Text("Showing now")))),
-		list("Does not meet", x.Misses), list("To check", x.Checks), list("Gives up", p.Search.Gives(x, p.System())),
-		list("Does without", labels(p, x.Dropped)), lacks(p, "lacks-"+string(x.Goal), x.Missing, x.Other),
+		list("Does not meet", x.Misses), list("To check", x.Checks),
+		fold("gives", "Gives up", p.Search.Gives(x, p.System())),
+		fold("without", "Does without "+page.Count(len(x.Dropped), "want", "wants"), labels(p, x.Dropped)),
+		fold("lacks", lackHead, lackItems),
 		page.Action("take-proposal", string(x.Goal), "", "Take this one", At("id", "take-"+string(x.Goal)),
 			At("aria-label", "Take this one: "+title)))
 }
