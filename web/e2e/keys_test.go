@@ -82,7 +82,7 @@ func TestNeedToSignedQuoteByKeysAlone(t *testing.T) {
 	to("propose", 12)
 	key(drive.Enter, "first-proposal")
 	says(" proposals. ")
-	to("take-lightest", 2)
+	to("take-lightest", 3)
 	key(drive.Enter, "told")
 	says("Most remaining payload is showing now.")
 

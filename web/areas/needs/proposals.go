@@ -331,9 +331,6 @@ func card(p *Page, x *propose.Proposal, mark Part) Part {
 		return If(items != nil,
 			Many(El("h4", Text(label)), plain(items)))
 	}
-	fold := func(what, label string, items []string) Part {
-		return If(items != nil, El("details", At("id", what+"-"+string(x.Goal)), El("summary", Text(label)), plain(items)))
-	}
 	lackHead, lackItems := lacks(p, x.Missing, x.Other)
 	row := func(label string, value Part) Part { return Many(El("dt", Text(label)), El("dd", value)) }
 	title := x.Title
@@ -353,11 +350,22 @@ func card(p *Page, x *propose.Proposal, mark Part) Part {
 		}),
 		If(taken, El("p", El("span", Class("tag mine"), Text("Showing now")))),
 		list("Does not meet", x.Misses), list("To check", x.Checks),
-		fold("gives", "Gives up", p.Search.Gives(x, p.System())),
-		fold("without", "Does without "+page.Count(len(x.Dropped), "want", "wants"), labels(p, x.Dropped)),
-		fold("lacks", lackHead, lackItems),
 		page.Action("take-proposal", string(x.Goal), "", "Take this one", At("id", "take-"+string(x.Goal)),
-			At("aria-label", "Take this one: "+title)))
+			At("aria-label", "Take this one: "+title)),
+		givesUp(x, list("Beside the others", p.Search.Gives(x, p.System())),
+			list("Wants that it does without", labels(p, x.Dropped)), list(lackHead, lackItems)))
+}
+
+// givesUp folds what a proposal gives up; nothing where that is nothing.
+func givesUp(x *propose.Proposal, lists ...Part) Part {
+	if !slices.ContainsFunc(lists, func(l Part) bool { return l != nil }) {
+		return nil
+	}
+	said := "What it gives up"
+	if n := len(x.Dropped); n > 0 {
+		said += ", " + page.Count(n, "want", "wants") + " among it"
+	}
+	return El("details", At("id", "gives-"+string(x.Goal)), El("summary", Text(said)), Many(lists...))
 }
 
 // labels are the names of options; nil of none.
