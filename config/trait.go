@@ -12,17 +12,20 @@ type Trait struct {
 	ID   string `json:"id"`
 	Kind string `json:"kind"`           // see TraitKinds
 	Says string `json:"says,omitempty"` // the sentence that is added to those of an option; none where each says it
-	// how purchasers put it: words in their order, "/" between those of which one stands there,
-	// "?" behind those that may be missing, "flush/recessed mounted?"
+	// how purchasers put it: words in any order, "/" between those of which one stands there, "?"
+	// behind those that may be missing, hyphens within one: "switched front-console/dash panel?"
 	Asked []string `json:"asked"`
 	Of    []string `json:"of"`             // options and groups of which it is true
 	But   []string `json:"but,omitempty"`  // options of these groups of which it is not
 	Told  []string `json:"told,omitempty"` // options of which it is true whose own sentence says it
 }
 
+// Feature is the kind of those traits of which a thing may have any.
+const Feature = "feature"
+
 // TraitKinds are what traits are of.
-var TraitKinds = []string{"mounting", "fastening", "place", "control", "supply", "circuit", "material", "finish", "motion", "opening",
-	"service", "sealing", "marking"}
+var TraitKinds = []string{"mounting", "fastening", "place", "control", "supply", "circuit", "material", "finish", "motion",
+	"opening", "sealing", "marking", Feature}
 
 // TraitsOf are those of an option, by their places in the list.
 func (c *Catalogue) TraitsOf(o *Option) []int {

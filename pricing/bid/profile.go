@@ -57,7 +57,8 @@ type vocabulary struct {
 	read    map[string]*reading // lines read before
 	judged  *judge              // of the unit that was answered for last; nil of none
 	traits  []trait
-	asking  map[string][]int // traits by what a way of asking for them begins with
+	every   []int               // the places in the list
+	asking  map[string][]asking // traits by what a way of asking for them begins with
 }
 
 type vocabularyKey struct{}

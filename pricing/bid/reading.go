@@ -448,20 +448,18 @@ func (v *vocabulary) offered(tokens []claims.Token, has bag) (claim, bool) {
 		words []string
 		list  []claims.Number
 	}
-	sayings := make([]said, len(variants))
+	sayings, done := make([]said, len(variants)), map[int]bool{}
 	for k, x := range variants {
 		words, list := wordsAndNumbers(x.tokens)
 		words = measures(words, list)
 		sayings[k] = said{words, list}
-		if len(words) == 0 {
-			continue // traits name nothing
-		}
 		for _, i := range v.having(words, not) {
 			p := &v.list[i]
-			if p.kept || traits[i] != x.has {
+			if p.kept || traits[i] != x.has && (x.has != 0 || traits[i] < 0 || done[i]) {
 				unclear = unclear || !p.kept && traits[i] < 0
 				continue
 			}
+			done[i] = true
 			if not != p.lack && !(not && v.free(p, words, ruled)) {
 				continue
 			}
@@ -506,8 +504,8 @@ func (v *vocabulary) offered(tokens []claims.Token, has bag) (claim, bool) {
 	}
 	also = slices.DeleteFunc(also, func(f found) bool { return f.like < best-asLike })
 	c := claim{same: order(same), more: order(more), also: order(also)}
-	in := sayings[0]
-	if all := slices.Concat(same, more, short); len(all) > 0 {
+	in := sayings[len(sayings)-1]
+	if all := slices.Concat(same, more, short); len(all) > 0 && len(sayings[all[0].in].words) > 0 {
 		in = sayings[all[0].in]
 	}
 	words, list := in.words, in.list
@@ -662,6 +660,9 @@ func (v *vocabulary) free(p *profile, words []string, ruled *claims.Ruling) bool
 // having are the things of which all words are true, or, where something is ruled
 // out, at least one.
 func (v *vocabulary) having(words []string, not bool) []int {
+	if len(words) == 0 { // traits said it all
+		return v.every
+	}
 	words = v.loud(words)
 	if not {
 		var out []int

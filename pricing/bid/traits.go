@@ -27,7 +27,11 @@ func way(text string, read texts) []slot {
 		s := slot{}
 		word, s.missing = strings.CutSuffix(word, "?")
 		for _, w := range strings.Split(word, "/") {
-			tokens := slices.DeleteFunc(slices.Clone(read.of(strings.ReplaceAll(w, "-", " ")).tokens), func(t claims.Token) bool {
+			tokens := slices.Clone(read.of(strings.ReplaceAll(w, "-", " ")).tokens)
+			if claims.Ruled(tokens) {
+				return nil // what a line rules out is no trait
+			}
+			tokens = slices.DeleteFunc(tokens, func(t claims.Token) bool {
 				return t.Kind != claims.Word && t.Kind != claims.Count
 			})
 			if len(tokens) > 0 {
@@ -43,27 +47,35 @@ func way(text string, read texts) []slot {
 
 // learnTraits takes in those of the catalogue, and which of them are true of each option.
 func (v *vocabulary) learnTraits(cat *config.Catalogue, read texts) {
-	v.asking = map[string][]int{}
+	v.asking = map[string][]asking{}
 	for i := range cat.Traits {
 		t := trait{kind: cat.Traits[i].Kind}
 		for _, text := range cat.Traits[i].Asked {
-			if w := way(text, read); w != nil {
-				t.ways = append(t.ways, w)
-				for _, first := range w[0].any {
-					if list := v.asking[key(first[0])]; !slices.Contains(list, i) {
-						v.asking[key(first[0])] = append(list, i)
+			w := way(text, read)
+			for _, s := range w {
+				for _, words := range s.any {
+					k, at := key(words[0]), asking{i, len(t.ways)}
+					if list := v.asking[k]; len(list) == 0 || list[len(list)-1] != at {
+						v.asking[k] = append(list, at)
 					}
 				}
+			}
+			if w != nil {
+				t.ways = append(t.ways, w)
 			}
 		}
 		v.traits = append(v.traits, t)
 	}
 	for i := range v.list {
+		v.every = append(v.every, i)
 		if o := cat.OptionByID(v.list[i].id); o != nil {
 			v.list[i].traits = cat.TraitsOf(o)
 		}
 	}
 }
+
+// asking is a way of putting a trait, by their places.
+type asking struct{ trait, way int }
 
 // key finds a way of putting a trait by what it begins with.
 func key(t claims.Token) string {
@@ -79,7 +91,7 @@ type span struct {
 }
 
 // mostTraits is how many traits a claim asks for at most.
-const mostTraits = 8
+const mostTraits = 12
 
 // spans finds the traits that tokens ask for, the longest way of each.
 func (v *vocabulary) spans(tokens []claims.Token) []span {
@@ -88,42 +100,52 @@ func (v *vocabulary) spans(tokens []claims.Token) []span {
 		if k := tokens[from].Kind; k != claims.Word && k != claims.Count {
 			continue
 		}
-		for _, i := range v.asking[key(tokens[from])] {
-			to := 0
-			for _, w := range v.traits[i].ways {
-				to = max(to, end(tokens, from, w))
-			}
-			if to > 0 && len(out) < mostTraits {
-				out = append(out, span{i, from, to})
+		for _, a := range v.asking[key(tokens[from])] {
+			to := end(tokens, from, v.traits[a.trait].ways[a.way])
+			switch last := len(out) - 1; {
+			case to == 0:
+			case last >= 0 && out[last].trait == a.trait && out[last].from == from:
+				out[last].to = max(out[last].to, to)
+			case len(out) < mostTraits:
+				out = append(out, span{a.trait, from, to})
 			}
 		}
 	}
 	return out
 }
 
-// end is where a way of putting a trait ends that begins at a place; 0 where it does not
-// stand there. Fillers may stand between its words.
+// end is where a way of putting a trait ends that begins at a place, its words in whatever order;
+// 0 where it does not stand there. Fillers may stand between them.
 func end(tokens []claims.Token, at int, way []slot) int {
-	for i, s := range way {
-		to := 0
-		for skip := at; skip < len(tokens) && to == 0; skip++ {
+	used, to := make([]bool, len(way)), 0
+	for i := at; i < len(tokens); {
+		n, of := 0, 0
+		for k, s := range way {
 			for _, words := range s.any {
-				if stand(tokens[skip:], words) {
-					to = max(to, skip+len(words))
+				if !used[k] && len(words) > n && stand(tokens[i:], words) {
+					n, of = len(words), k
 				}
-			}
-			if i == 0 || tokens[skip].Kind != claims.Word || !quiet[tokens[skip].Word] {
-				break
 			}
 		}
 		switch {
-		case to > 0:
-			at = to
-		case !s.missing:
-			return 0
+		case n > 0:
+			used[of] = true
+			i += n
+		case i > at && tokens[i].Kind == claims.Word && quiet[tokens[i].Word]:
+			i++
+			continue
+		default:
+			return to
+		}
+		whole := true
+		for k, s := range way {
+			whole = whole && (used[k] || s.missing)
+		}
+		if whole {
+			to = i
 		}
 	}
-	return at
+	return to
 }
 
 func stand(tokens, words []claims.Token) bool {
@@ -149,14 +171,15 @@ type variant struct {
 // and which of them each thing has, where it has any: none of the claim is read of what has
 // another trait of the kind, below zero.
 func (v *vocabulary) variants(tokens []claims.Token) ([]variant, map[int]int) {
-	out := []variant{{tokens, 0}}
+	all := variant{tokens, 0}
 	if claims.Ruled(tokens) {
-		return out, nil
+		return []variant{all}, nil
 	}
 	spans := v.spans(tokens)
 	if spans == nil {
-		return out, nil
+		return []variant{all}, nil
 	}
+	var out []variant
 	of := map[int]int{}
 	for i := range v.list {
 		has := v.had(&v.list[i], spans)
@@ -168,7 +191,7 @@ func (v *vocabulary) variants(tokens []claims.Token) ([]variant, map[int]int) {
 			out = append(out, variant{uncovered(tokens, spans, has), has})
 		}
 	}
-	return out, of
+	return append(out, all), of
 }
 
 // uncovered are the tokens without those of some spans.
@@ -205,7 +228,8 @@ func (v *vocabulary) had(p *profile, spans []span) int {
 
 // hasAnother reports whether a thing has a trait of the kind of another.
 func (v *vocabulary) hasAnother(p *profile, trait int) bool {
-	return slices.ContainsFunc(p.traits, func(i int) bool { return v.traits[i].kind == v.traits[trait].kind })
+	kind := v.traits[trait].kind
+	return kind != config.Feature && slices.ContainsFunc(p.traits, func(i int) bool { return v.traits[i].kind == kind })
 }
 
 // coveredToo reports whether a word of a span belongs to one of a trait that a thing has.
@@ -221,7 +245,7 @@ func coveredToo(spans []span, has int, s span) bool {
 // mixed is a text by which two traits of one kind are asked for; empty where there is none. Some
 // thing may have both.
 func (v *vocabulary) mixed(a, b int) string {
-	if v.traits[a].kind != v.traits[b].kind {
+	if v.traits[a].kind != v.traits[b].kind || v.traits[a].kind == config.Feature {
 		return ""
 	}
 	for _, x := range [][2]int{{a, b}, {b, a}} {

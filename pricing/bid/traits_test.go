@@ -56,7 +56,7 @@ func TestLintOfTraits(t *testing.T) {
 		return map[string]any{"id": id, "kind": kind, "asked": asked, "of": of}
 	}
 	cat["traits"] = []any{trait("unknown", "finish", []string{"blued"}, "no-such-thing"),
-		trait("idle", "service", []string{"shall be provided"}, "sc-side"),
+		trait("idle", "opening", []string{"shall be provided"}, "sc-side"),
 		trait("sunk", "mounting", []string{"sunk/recessed mounted?"}, "sc-brow"),
 		trait("set-in", "mounting", []string{"recessed"}, "sc-mast"),
 		trait("proud", "mounting", []string{"proud"}, "sc-side")}
