@@ -28,7 +28,7 @@ func (v *vocabulary) inContext(all []piece, of []*claim, i int) (claim, bool) {
 		for n := k + 1; n < i && of[n] == of[k]; n++ {
 			whole = append(whole, nouns(all[n].tokens)...)
 		}
-		for _, s := range [][]claims.Token{subject, v.names(of[k], subject), plain(subject), v.names(of[k], whole),
+		for _, s := range [][]claims.Token{warranted(subject), subject, v.names(of[k], subject), plain(subject), v.names(of[k], whole),
 			elsewhere(subject, all[i].tokens)} {
 			if len(s) == 0 {
 				continue
@@ -65,6 +65,11 @@ func elsewhere(list, other []claims.Token) []claims.Token {
 		return nil
 	}
 	return slices.DeleteFunc(slices.Clone(list), place)
+}
+
+// warranted is the word of a warranty among others: of what it is, the next piece says anew.
+func warranted(list []claims.Token) []claims.Token {
+	return slices.DeleteFunc(slices.Clone(list), func(t claims.Token) bool { return t.Word != warrantyWord })
 }
 
 // oppositePlaces are those of which a thing stands in one.
@@ -214,6 +219,11 @@ func (v *vocabulary) attached(all []piece, of []*claim) {
 func (v *vocabulary) itsOwn(all []piece, of []*claim) {
 	for i := 1; i < len(of); i++ {
 		c := of[i]
+		if c != nil && c.gauge == nil && c != of[i-1] && !all[i-1].stop && saysHow(all[i].tokens) &&
+			!slices.ContainsFunc(of[:i], func(o *claim) bool { return o != nil && v.groupOf(o) == v.groupOf(c) }) {
+			takeOut(of, c) // "controlled at the console" asks for no console
+			continue
+		}
 		if c == nil || c == of[i-1] || i+1 < len(of) && of[i+1] == c || c.gauge != nil || all[i-1].stop {
 			continue
 		}
@@ -221,6 +231,14 @@ func (v *vocabulary) itsOwn(all []piece, of []*claim) {
 			of[i] = &own
 		}
 	}
+}
+
+// saysHow reports whether a piece only says what is done with something named before, and where.
+func saysHow(tokens []claims.Token) bool {
+	first := slices.IndexFunc(tokens, func(t claims.Token) bool { return t.Kind == claims.Word })
+	return first >= 0 && tokens[first].Done && !slices.ContainsFunc(tokens[first+1:], func(t claims.Token) bool {
+		return t.Kind == claims.Count || t.Kind == claims.Word && !t.Done && t.Role&(claims.Located|claims.Inside) != claims.Located
+	})
 }
 
 func takeOut(of []*claim, c *claim) {

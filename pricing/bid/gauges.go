@@ -185,7 +185,7 @@ var gauges = []gauge{
 	{"power.generator", "125 V load on the generator, all at once", quantity.Watt, atMost,
 		"load generator|generator load", "every total power", "125 V", false},
 	{"space.oxygen", "Oxygen, cylinders full", quantity.Liter, atLeast, "oxygen",
-		"on board main medical storage supply tank minimum volume cylinder full aboard carry gas bottle pip " +
+		"on board main medical storage supply tank minimum volume cylinder full aboard carry gas bottle pip together " +
 			"patientcompartment", "", false},
 	{"power.battery-minutes", "Minutes on battery, scene load, engine off, to half capacity", quantity.Minute,
 		atLeast, "battery scene|battery operate|battery operation|battery minutes|battery endurance|minutes " +

@@ -4,6 +4,7 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
 
 	"boxwright/config/quantity"
 	"boxwright/pricing/bid"
@@ -39,4 +40,21 @@ func TestPickLeavesTheRestOfTheLine(t *testing.T) {
 		q.Draft.Requirements[0].Verdict = quote.Meets
 		assert.Equal(t, quote.Meets, bid.Answers(q, quantity.US)[0].Outcome, "a person may say so")
 	}
+}
+
+// Each piece of a line is told with its answer, in the words of the line, and what was not read is named.
+func TestPieces(t *testing.T) {
+	_, list := answersTo(t, `The “squad bench” shall be 72 in. long, w/ a jade inlay; siren of 100 W.`)
+	require.Len(t, list, 1)
+	var texts []string
+	for _, p := range list[0].Pieces {
+		texts = append(texts, p.Text)
+		assert.Equal(t, p.Text != "a jade inlay", p.Read)
+		if p.Read {
+			assert.Equal(t, quote.Meets, p.Outcome, p.Text)
+		}
+	}
+	assert.Equal(t, []string{`The “squad bench” shall be 72 in. long`, "a jade inlay", "siren of 100 W"}, texts)
+	assert.Equal(t, []string{"a jade inlay"}, list[0].NotRead())
+	assert.Equal(t, quote.Unanswered, list[0].Outcome)
 }

@@ -401,7 +401,7 @@ func (p *profile) tellsAmount(unit string, words []string) bool {
 	return slices.ContainsFunc(p.entries, func(e entry) bool {
 		said := 0
 		for _, w := range words {
-			if r := e[w]; r != 0 && r != claims.AnyRole {
+			if r := e[w]; r != 0 && (r != claims.AnyRole || len(e) <= longestPhrase) {
 				said++
 			}
 		}
@@ -410,7 +410,7 @@ func (p *profile) tellsAmount(unit string, words []string) bool {
 }
 
 // leastSaid is how many words of a clause a line holds that speaks of its amount.
-const leastSaid = 3
+const leastSaid = 2
 
 // allUnits are the units of the amounts of a thing that a unit can be built with.
 func (p *profile) allUnits() []string {

@@ -279,6 +279,9 @@ func (v *vocabulary) rulesOutRivals(tokens []claims.Token, list []*claim) bool {
 		}
 		asked := slices.Concat(c.same, c.more)
 		group := v.byID[asked[0]].group
+		if slices.ContainsFunc(words, func(w string) bool { return v.otherPoints(asked, w) }) {
+			return true
+		}
 		for _, id := range asked {
 			p := v.byID[id]
 			if p.group != group || p.beside ||
@@ -292,6 +295,19 @@ func (v *vocabulary) rulesOutRivals(tokens []claims.Token, list []*claim) bool {
 		})
 	})
 }
+
+// otherPoints reports whether a word is a kind of belt by its points, "2point", and some things are all of
+// another.
+func (v *vocabulary) otherPoints(ids []string, word string) bool {
+	return strings.HasSuffix(word, "point") && !slices.ContainsFunc(ids, func(id string) bool {
+		p := v.byID[id]
+		return p.words[word] || !slices.ContainsFunc(slices.Concat(p.label, p.spec), func(w string) bool {
+			return strings.HasSuffix(w, "point")
+		}) && !p.words[threePoint]
+	})
+}
+
+var threePoint = stems("3point")[0]
 
 // customary are words for what is had where nothing is said.
 var customary = wordSet("customary usual normal conventional ordinary stock factory regular typical")
@@ -571,9 +587,12 @@ func (v *vocabulary) reaches(p *profile, words []string, list []claims.Number) b
 	}
 	return !slices.ContainsFunc(list, func(n claims.Number) bool {
 		n = p.inOwnUnit(n)
+		said := n.Of != "" && slices.ContainsFunc(p.numbers, func(x claims.Number) bool {
+			return x.Unit == n.Unit && x.Of == n.Of
+		})
 		return !slices.ContainsFunc(p.numbers, func(x claims.Number) bool {
 			switch {
-			case x.Unit != n.Unit:
+			case x.Unit != n.Unit, said && x.Of != n.Of:
 				return false
 			case n.Sense == atMost:
 				return x.Value <= n.Value

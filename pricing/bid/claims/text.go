@@ -42,8 +42,8 @@ func marked(text string) (string, []int) {
 				break
 			}
 		}
-		for range to {
-			at = append(at, i)
+		for k := range to {
+			at = append(at, i+min(k, 1)*n)
 		}
 		i += n
 	}
