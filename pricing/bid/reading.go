@@ -769,6 +769,9 @@ func (p *profile) fits(list []claims.Number) (fit int, missing claims.Number) {
 // bounded gives the ends of a range their comparisons, unless the thing has a range of
 // just these ends itself.
 func (p *profile) bounded(list []claims.Number) []claims.Number {
+	if !slices.ContainsFunc(list, func(n claims.Number) bool { return n.Range != claims.NoRange }) {
+		return list
+	}
 	var out []claims.Number
 	for _, n := range list {
 		if n.Range != claims.NoRange && n.Sense == "" && !slices.ContainsFunc(p.numbers, func(x claims.Number) bool {

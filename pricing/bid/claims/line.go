@@ -257,7 +257,7 @@ var reasons = []string{"clearance", "garage", "barn", "driveway", "driveways", "
 
 // unreasoned takes the reasons out behind an amount that has a unit.
 func unreasoned(list []Token) []Token {
-	out := make([]Token, 0, len(list)+1)
+	out := list[:0]
 	amount := false
 	for i := 0; i < len(list); i++ {
 		if i == 0 || list[i-1].Kind == Stop {
@@ -348,7 +348,7 @@ with minimum maximum need needs want wants required require requires prefer pref
 // unattested takes out where a rating is read, "as certified by the chassis manufacturer",
 // "as shown on the certification label": that it stands there asks for nothing more.
 func unattested(list []Token) []Token {
-	out := make([]Token, 0, len(list)+1)
+	out := list[:0]
 	for i := 0; i < len(list); i++ {
 		if list[i].raw == "as" && i+1 < len(list) && slices.Contains(stated, list[i+1].raw) {
 			k, label := i+2, false
@@ -502,7 +502,7 @@ func counted(list []Token) []Token {
 // equals takes out "or approved equal" and its kin: what is offered is the thing
 // named or one as good.
 func equals(list []Token) []Token {
-	out := make([]Token, 0, len(list)+1)
+	out := list[:0]
 	for i := 0; i < len(list); i++ {
 		if list[i].raw == "or" {
 			k := i + 1
@@ -541,7 +541,7 @@ func ruledOutBehind(list []Token, at int) int {
 // phrase does not break it.
 func joinPhrases(list []Token) []Token {
 	for pass := 0; pass < 2; pass++ {
-		out := make([]Token, 0, len(list)+1)
+		out := list[:0]
 		for i := 0; i < len(list); i++ {
 			t := list[i]
 			if t.Kind != Word {
@@ -593,16 +593,14 @@ func idled(list []Token) []Token {
 	list = slices.DeleteFunc(list, func(t Token) bool {
 		return t.Kind == Word && t.raw != "" && (idle[t.raw] || idle[strings.TrimSuffix(t.raw, "s")])
 	})
-	list = slices.Collect(func(yield func(Token) bool) { // "all four sides"
-		for i, t := range list {
-			if t.Word == every && i+1 < len(list) && list[i+1].Kind == Count && list[i+1].Num.Unit == "" {
-				continue
-			}
-			if !yield(t) {
-				return
-			}
+	out := list[:0]
+	for i, t := range list {
+		if t.Word == every && i+1 < len(list) && list[i+1].Kind == Count && list[i+1].Num.Unit == "" {
+			continue // "all four sides"
 		}
-	})
+		out = append(out, t)
+	}
+	list = out
 	for i := 1; i < len(list); i++ { // "each rated at 150 lb"
 		if list[i].Kind == Count && list[i].Num.Unit != "" && list[i-1].raw == "each" {
 			list[i].Num.Each = true

@@ -214,7 +214,7 @@ func afterCount(list []Token) bool { return len(list) > 0 && list[len(list)-1].K
 
 // designations makes one word of a letter and the number tied to it: "R-30", "S3".
 func designations(list []Token) []Token {
-	out := make([]Token, 0, len(list)+1)
+	out := list[:0]
 	for _, t := range list {
 		n := len(out)
 		if t.Kind == Count && t.tied && n > 0 && out[n-1].Kind == Word && len(out[n-1].raw) == 1 &&
@@ -288,7 +288,7 @@ func value(raw string) (float64, bool) {
 
 // days finds the dates of a line.
 func days(list []Token) []Token {
-	out := make([]Token, 0, len(list)+1)
+	out := list[:0]
 	for i := 0; i < len(list); i++ {
 		found := false
 		for _, n := range []int{4, 3, 1} {
@@ -372,7 +372,7 @@ func inWords(list []Token) (value float64, n int) {
 // spelled reads numbers written in words, and drops the figure in brackets that
 // says one again, "two (2)".
 func spelled(list []Token) []Token {
-	out := make([]Token, 0, len(list)+1)
+	out := list[:0]
 	for i := 0; i < len(list); i++ {
 		t := list[i]
 		if v, n := inWords(list[i:]); n > 0 {
@@ -395,7 +395,7 @@ func spelled(list []Token) []Token {
 		out = append(out, t)
 	}
 	// "(2)" is a number; behind the same number in words it is dropped.
-	var flat []Token
+	flat := out[:0]
 	for i := 0; i < len(out); i++ {
 		if out[i].raw == "(" && i+2 < len(out) && out[i+1].Kind == Count && out[i+2].raw == ")" {
 			n := len(flat)
@@ -437,7 +437,7 @@ var places = []string{"the", "a", "an", "each", "every", "all", "action", "cab",
 // measured gives numbers their units.
 func measured(list []Token) []Token {
 	list = headed(list)
-	out := make([]Token, 0, len(list)+1)
+	out := list[:0]
 	for i := 0; i < len(list); i++ {
 		t := list[i]
 		if t.Kind != Count {
@@ -558,7 +558,7 @@ func twoWays(t Token) bool {
 // converted drops an amount in brackets that says the one before it again in another
 // unit, "74 in (188 cm)".
 func converted(list []Token) []Token {
-	out := make([]Token, 0, len(list)+1)
+	out := list[:0]
 	for i := 0; i < len(list); i++ {
 		n := len(out)
 		if i+2 < len(list) && list[i].raw == "(" && list[i+1].Kind == Count && list[i+2].raw == ")" && n > 0 &&

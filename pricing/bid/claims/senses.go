@@ -187,7 +187,7 @@ func compared(list []Token) []Token {
 			break
 		}
 	}
-	out := make([]Token, 0, len(list)+1)
+	out := list[:0]
 	for i, t := range list {
 		if !used[i] {
 			out = append(out, t)
@@ -234,7 +234,7 @@ const leastBare = 1000
 
 // between gives the ends of "between 150 and 160 in" their comparisons.
 func between(list []Token) []Token {
-	out := make([]Token, 0, len(list)+1)
+	out := list[:0]
 	for i := 0; i < len(list); i++ {
 		if i+3 < len(list) && list[i].raw == "between" && list[i+1].Kind == Count && list[i+2].raw == "and" &&
 			list[i+3].Kind == Count && list[i+1].Num.Value <= list[i+3].Num.Value {
