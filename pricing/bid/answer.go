@@ -44,18 +44,25 @@ type Answer struct {
 type Piece struct {
 	Text    string
 	Read    bool
-	Outcome quote.Outcome // of what it was read as
+	As      string        // what it was read as; empty where it asks for nothing
+	Outcome quote.Outcome // of that
 	// Claim numbers what it was read as; pieces of one number were read as one claim.
 	Claim int
 }
 
-// NotRead are the pieces of a line of which another was read that were not.
-func (a *Answer) NotRead() []string {
-	var out []string
+// Claims are the pieces of a line, those together that were read as one claim.
+func (a *Answer) Claims() []Piece {
+	var out []Piece
 	for _, p := range a.Pieces {
-		if !p.Read {
-			out = append(out, p.Text)
+		if p.Read && p.As == "" {
+			continue // it asks for nothing
 		}
+		k := slices.IndexFunc(out, func(o Piece) bool { return p.Read && o.Read && o.Claim == p.Claim })
+		if k < 0 {
+			out = append(out, p)
+			continue
+		}
+		out[k].Text += ", " + p.Text
 	}
 	return out
 }
@@ -317,19 +324,19 @@ func worse(a, b quote.Outcome) quote.Outcome {
 // whole.
 func (j *judge) judge(a *Answer, read *reading) {
 	var parts []part
-	outcomes := make([]quote.Outcome, len(read.claims))
+	outcomes, as := make([]quote.Outcome, len(read.claims)), make([]string, len(read.claims))
 	for i := range read.claims {
 		c := &read.claims[i]
 		if c.gauge != nil && c.most > 0 { // a range
 			from, to := *c, *c
 			to.want, to.sense = c.most, atMost
 			p, q := j.figure(&from), j.figure(&to)
-			outcomes[i] = worse(p.outcome, q.outcome)
+			outcomes[i], as[i] = worse(p.outcome, q.outcome), p.read+"; "+q.read
 			parts = append(parts, p, q)
 			continue
 		}
 		p := j.claim(c)
-		outcomes[i] = p.outcome
+		outcomes[i], as[i] = p.outcome, p.read
 		parts = append(parts, p)
 	}
 	a.Pieces = nil
@@ -337,7 +344,7 @@ func (j *judge) judge(a *Answer, read *reading) {
 		piece := Piece{Text: p.text, Claim: p.claim, Read: p.claim != unreadPiece}
 		switch {
 		case p.claim >= 0:
-			piece.Outcome = outcomes[p.claim]
+			piece.Outcome, piece.As = outcomes[p.claim], as[p.claim]
 		case p.claim == asksNothing:
 			piece.Outcome = quote.Meets
 		}
@@ -534,7 +541,7 @@ func (j *judge) differs(c *claim, id string) bool {
 		return true
 	}
 	missing := 0
-	for _, w := range c.words {
+	for _, w := range c.plain {
 		if p.never[w] {
 			return true
 		}

@@ -89,3 +89,39 @@ func TestOnlyWhatChangedIsJudged(t *testing.T) {
 	}), "new lines")
 	assert.Equal(t, 3, bid.Judged(q, func() { q.Draft.Unit.Drop("cot-manual") }), "another unit")
 }
+
+// Each of several things that a line asks for has an answer of its own, and the worst of them is
+// that of the line.
+func TestClaimsOfALine(t *testing.T) {
+	for _, c := range []struct {
+		line string
+		want quote.Outcome
+		each []string
+	}{
+		{"A sharps container, a trash bin and a glove holder", quote.MeetsWith,
+			[]string{"Comply: A sharps container, a trash bin", "Comply with: a glove holder"}},
+		{"A sharps container, a trash bin and a glove holder at the action area", quote.Unanswered,
+			[]string{"Comply: A sharps container, a trash bin", "not read: a glove holder at the action area"}},
+		{"LED dome lights, dimmable, with a timer at the side door", quote.MeetsWith,
+			[]string{"Comply with: LED dome lights, dimmable", "Comply with: a timer at the side door"}},
+		{"100 watt siren, two speakers on the bumper face, and a foot switch for the officer", quote.Unanswered,
+			[]string{"Comply: 100 watt siren", "Comply: two speakers on the bumper face",
+				"not read: a foot switch for the officer"}},
+		{"Mud flaps, a push bumper and a siren of 400 W", quote.Excepted,
+			[]string{"Comply: Mud flaps", "Comply with: a push bumper", "Exception: a siren of 400 W"}},
+	} {
+		t.Run(c.line, func(t *testing.T) {
+			_, list := answersTo(t, c.line)
+			var each []string
+			for _, p := range list[0].Claims() {
+				said := "not read"
+				if p.Read {
+					said = p.Outcome.Words()
+				}
+				each = append(each, said+": "+p.Text)
+			}
+			assert.Equal(t, c.each, each)
+			assert.Equal(t, c.want, list[0].Outcome)
+		})
+	}
+}

@@ -152,7 +152,7 @@ func (v *vocabulary) rivals(c *claim) bool {
 func (v *vocabulary) common(a, b *claim) claim {
 	out := *a
 	all := slices.Concat(b.same, b.more)
-	out.words = slices.Concat(a.words, b.words)
+	out.words, out.plain = slices.Concat(a.words, b.words), slices.Concat(a.plain, b.plain)
 	out.numbers = slices.Concat(a.numbers, b.numbers)
 	out.same = slices.DeleteFunc(slices.Concat(a.same, a.more), func(id string) bool {
 		return !slices.Contains(all, id) || !v.byID[id].underCondition(out.words, out.numbers)

@@ -33,6 +33,7 @@ type claim struct {
 	qty   int // asked for; 0 when not said
 
 	words   []string
+	plain   []string // those that say no trait
 	numbers []claims.Number
 	room    *roomAsk    // of the size of compartments
 	outlets *outletKind // of a number of outlets
@@ -408,7 +409,7 @@ func (v *vocabulary) without(words []string, list []claims.Number, tokens []clai
 		}
 		group = p.group
 	}
-	c := claim{words: words}
+	c := claim{words: words, plain: words}
 	for i := range v.list {
 		p := &v.list[i]
 		if p.group == group && !p.kept && !slices.ContainsFunc(words, func(w string) bool { return !p.never[w] }) {
@@ -521,11 +522,12 @@ func (v *vocabulary) offered(tokens []claims.Token, has bag) (claim, bool) {
 	also = slices.DeleteFunc(also, func(f found) bool { return f.like < best-asLike })
 	c := claim{same: order(same), more: order(more), also: order(also)}
 	in := sayings[len(sayings)-1]
-	if all := slices.Concat(same, more, short); len(all) > 0 && len(sayings[all[0].in].words) > 0 {
+	c.words = in.words
+	if all := slices.Concat(same, more, short); len(all) > 0 {
 		in = sayings[all[0].in]
 	}
 	words, list := in.words, in.list
-	c.words, c.numbers = words, list
+	c.plain, c.numbers = words, list
 	if c.same == nil && c.more == nil {
 		unclear = unclear || len(short) > 0 && slices.ContainsFunc(v.list, func(p profile) bool {
 			return p.group == short[0].p.group && p.group != "" && !p.kept && v.reaches(&p, words, list)

@@ -249,8 +249,7 @@ func answerRow(p *Page, a bid.Answer) []Part {
 	if len(a.Read) > 0 && a.Unread == 0 && a.Pick == "" && a.Meant == "" {
 		correct = El("details", El("summary", Class("quiet"), Text("Correct the reading")), correct)
 	}
-	read := Many(Text(strings.Join(a.Read, "; ")),
-		If(a.Unread > 0 && a.Term == "", El("span", Class("how"), Text(notRead(&a)))),
+	read := Many(readAs(&a),
 		If(a.Meant != "", El("span", Class("how"), Text("Read in your words; the purchaser's stay as they are."))),
 		correct)
 	undecided := "as worked out"
@@ -278,12 +277,20 @@ func answerRow(p *Page, a bid.Answer) []Part {
 	return []Part{text, Many(outcome...), offered, read}
 }
 
-// notRead says what of a line was not read.
-func notRead(a *bid.Answer) string {
-	if list := a.NotRead(); len(list) > 0 {
-		return "Not read: “" + strings.Join(list, "”, “") + "”."
+// readAs says what a line was read as; each of several claims in its words, with its own answer.
+func readAs(a *bid.Answer) Part {
+	list := a.Claims()
+	if len(list) < 2 || a.Term != "" || a.Pick != "" {
+		return Many(Text(strings.Join(a.Read, "; ")),
+			If(a.Unread > 0 && a.Term == "", El("span", Class("how"), Text("Not all of it was read."))))
 	}
-	return "Not all of it was read."
+	return El("ul", Class("claims"), Each(list, func(_ int, c bid.Piece) Part {
+		said := "not read"
+		if c.Read {
+			said = strings.ToLower(c.Outcome.Words()) + ": " + c.As
+		}
+		return El("li", Text("“"+c.Text+"” "), El("span", Class("how"), Text(said)))
+	}))
 }
 
 // meant is the field in which what a line asks for is put in other words, such as
