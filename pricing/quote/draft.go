@@ -55,6 +55,10 @@ type Draft struct {
 	Issued  string `json:"issued,omitempty"`  // the signed link, while the draft is what was signed; no link carries it
 }
 
+// AsksBack reports whether it is a reader's own copy of the quote it names: what they ask for
+// otherwise, and nobody's offer.
+func (d *Draft) AsksBack() bool { return d.Prev != "" && d.Rev == 0 }
+
 // FirstOrder is the first day on which the quote can be ordered: the day it is dated,
 // or today where that is later.
 func (d *Draft) FirstOrder(today config.Date) config.Date {

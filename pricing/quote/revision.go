@@ -123,7 +123,7 @@ func both[T any](a, b []T, id func(T) string) []string {
 var named = map[string]string{
 	"number": "quote number", "date": "date of the quote", "title": "what the unit is called",
 	"unit.order_on": "order date", "unit.needed_by": "needed by", "unit.rule_set": "rule set in force", "unit.edition": "catalogue edition", "unit.catalogue": "catalogue",
-	"terms.units": "number of units", "terms.discount_percent": "agreed discount, percent", "terms.discount_amount": "agreed discount, amount", "terms.discount_reason": "reason for the discount",
+	"terms.units": "number of units", "terms.discount_percent": "discount, percent", "terms.discount_amount": "discount, amount", "terms.discount_reason": "reason for the discount",
 	"terms.tax_rate": "sales tax rate", "terms.tax_exempt": "exempt from sales tax",
 	"terms.buyer": "who buys", "terms.taxed": "pays sales tax", "terms.exempt_reason": "exemption certificate", "terms.freight_miles": "delivery miles", "terms.bond": "performance bond",
 }
@@ -140,6 +140,9 @@ func otherwise(a, b *Draft) []Change {
 	}
 	var out []Change
 	for _, k := range slices.Sorted(maps.Keys(keys)) {
+		if b.AsksBack() && (k == "number" || strings.HasPrefix(k, "seller.")) {
+			continue // whoever asks has neither
+		}
 		if was[k] != after[k] {
 			where := named[k]
 			if where == "" {

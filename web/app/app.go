@@ -129,6 +129,7 @@ func (a *App) serve(req *session.Request) (*Reply, error) {
 		do(s, act)
 	}
 	s.Unsign()
+	s.Untie()
 	putTogether(s)
 	return a.reply(s)
 }

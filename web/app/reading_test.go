@@ -1,6 +1,7 @@
 package app
 
 import (
+	"fmt"
 	"regexp"
 	"strings"
 	"testing"
@@ -101,7 +102,8 @@ func TestOwnCopyIsPlainlyUnsigned(t *testing.T) {
 	d := signedDraft(t, s)
 	assert.NotNil(t, stepOf(s, "new-quote"), "the quote that was sent stays kept")
 	assert.Empty(t, d.Issued)
-	assert.Empty(t, d.Prev, "it revises nothing")
+	assert.Zero(t, d.Rev, "it revises nothing")
+	assert.Equal(t, was.Issued, d.Earlier, "what it changes can be shown")
 	assert.Empty(t, d.Number)
 	assert.Empty(t, d.Seller)
 	assert.Equal(t, was.Title, d.Title)
@@ -111,6 +113,61 @@ func TestOwnCopyIsPlainlyUnsigned(t *testing.T) {
 	s = buyer.do(set("title", "Mine"))
 	require.Empty(t, s.Fault)
 	assert.Equal(t, "Mine", signedDraft(t, s).Title)
+}
+
+// What a buyer asks for in a copy of a quote, signed or not, its seller sees: what changed, what
+// that costs and when it comes. The seller answers with the next revision of the quote.
+func TestSellerSeesWhatABuyerAsksFor(t *testing.T) {
+	for _, signed := range []bool{false, true} {
+		t.Run(fmt.Sprint("signed ", signed), func(t *testing.T) {
+			seller := open(t)
+			key := demoKey(t, seller, "demo-key.json")
+			seller.do(append(parties, set("number", "Q-2041"), Act{Do: "go", ID: "quote"})...)
+			s := seller.do(Act{Do: "go", ID: "quote"})
+			if signed {
+				s = seller.do(Act{Do: "sign", Value: keyPhrase, File: key})
+				require.Empty(t, s.Fault)
+			}
+			sent := sentLink(t, s)
+
+			buyer := open(t)
+			buyer.do(Act{Do: "open-link", Value: sent})
+			s = buyer.do(Act{Do: "own-copy"}, Act{Do: "pick", ID: "cot-power", On: true}, set("terms.discount_percent", "3"),
+				Act{Do: "go", ID: "quote"})
+			text := textOf(s.Regions["main"])
+			assert.Contains(t, text, "What changed since quote Q-2041, the first issue of ")
+			assert.NotContains(t, text, "Missing: ", "a buyer has no number and sells nothing")
+			s = buyer.do(Act{Do: "sign", Value: keyPhrase, File: demoKey(t, buyer, "demo-key.json")})
+			assert.Contains(t, s.Fault+textOf(s.Regions["main"]), "only asks for changes")
+
+			s = seller.do(Act{Do: "open-link", Value: sentLink(t, buyer.do(Act{Do: "go", ID: "quote"}))})
+			require.Empty(t, s.Fault)
+			text = textOf(s.Regions["main"])
+			assert.Contains(t, text, "from nobody: it asks for changes")
+			_, changes, known := strings.Cut(text, "Each change and what it costs")
+			require.True(t, known)
+			for _, next := range []string{"Cot", "Powered cot, 130 lb", "Discount, percent", "The change order comes to USD",
+				"The likely date (50 %) ", "The safe date (90 %) "} {
+				assert.Contains(t, changes, next)
+			}
+			assert.NotContains(t, changes[:strings.Index(changes, "What it costs")], "Seller", "nor a number: a buyer has neither")
+
+			d := signedDraft(t, seller.do(Act{Do: "revise"}))
+			assert.Equal(t, 1, d.Rev)
+			assert.Equal(t, "Q-2041", d.Number)
+			assert.NotEmpty(t, d.Seller.Name)
+			assert.True(t, d.Unit.Has("cot-power"))
+		})
+	}
+}
+
+// Once a seller's name stands on a copy it is a quote of its own, and whoever it is sent to
+// learns nothing of the one it was copied from.
+func TestACopyThatIsSoldForgetsWhatItWasCopiedFrom(t *testing.T) {
+	reader, _, _ := received(t)
+	require.NotEmpty(t, signedDraft(t, reader.do(Act{Do: "own-copy"})).Earlier)
+	d := signedDraft(t, reader.do(set("seller.name", "Harbor Fleet (invented)")))
+	assert.Empty(t, d.Earlier+d.Prev)
 }
 
 // Whoever holds a signing key revises what they read: at once, and in words.

@@ -80,6 +80,14 @@ func (s *Session) Unsign() {
 		"it was sent.")
 }
 
+// Untie makes a quote of its own of what a reader asked for, once a seller's name stands on
+// it: what it was copied from is no business of whoever it is sent to.
+func (s *Session) Untie() {
+	if d := s.Draft; d != nil && d.AsksBack() && d.Seller.Name != "" && d.Issued == "" && !s.View.Reading {
+		d.Prev, d.Earlier = "", ""
+	}
+}
+
 // Attach keeps the earlier quote's link with the draft when it is the one that
 // the draft names.
 func (s *Session) Attach(text string) bool {

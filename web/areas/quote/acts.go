@@ -44,15 +44,37 @@ func openLink(s *session.Session, a session.Act) {
 }
 
 // ownCopy begins a quote of one's own from the one that is read: nobody's offer and without a
-// number. The unit keeps its name, which is printed.
+// number. The unit keeps its name, which is printed. It keeps the quote along, so that who is
+// sent the copy sees what it asks for.
 func ownCopy(s *session.Session, _ session.Act) {
+	sent := asSent(s)
 	d := taken(s)
 	anew(d)
 	d.Seller = quote.Party{}
-	s.Notice = "This is your own copy, not signed. To ask for a change, make it here and send its link from Quote. " +
-		"The quote you were sent is under Saved quotes."
+	if sent != "" {
+		d.Prev, d.Earlier = link.Name(sent), sent
+	}
+	s.Notice = "This is your own copy, not signed. To ask for a change, make it here and send its link from Quote: it " +
+		"shows what you changed. The quote you were sent is under Saved quotes."
 	begin(s, d)
 	s.View.Area = "unit" // what a copy is made for
+}
+
+// asSent is the link of the quote that is read; empty where it is not signed and of another
+// edition.
+func asSent(s *session.Session) string {
+	if d := s.Subject(); d.Issued != "" || s.Other != nil {
+		return d.Issued
+	}
+	q, err := s.Compute()
+	if err != nil {
+		return ""
+	}
+	text, err := link.Encode(q)
+	if err != nil {
+		return ""
+	}
+	return text
 }
 
 // anew makes a quote of its own of a copy: a number, a revision and a signature are one quote's.
@@ -85,8 +107,20 @@ func revise(s *session.Session, _ session.Act) {
 			"one stands as it was sent.", d.Rev)
 	} else {
 		s.Notice = "You work on the quote now. It is not signed."
+		answer(s, d)
 	}
 	begin(s, d)
+}
+
+// answer makes the next revision of the seller's own quote of what a reader asks for.
+func answer(s *session.Session, d *quote.Draft) {
+	if !d.AsksBack() {
+		return
+	}
+	if was, _, err := link.Decode(s.Memory.Edition.Cat, d.Earlier); err == nil {
+		d.Number, d.Seller, d.Rev = was.Number, was.Seller, min(was.Rev+1, 999)
+		s.Notice = fmt.Sprintf("You work on revision %d of your quote now, with what was asked for. It is not signed.", d.Rev)
+	}
 }
 
 // taken is the quote that is read, as the edition in use has it.

@@ -92,7 +92,7 @@ func (r *Reading) draw(p *Page) Part {
 		banner("trust", p.Trust, r.Frozen.Until),
 		r.newer(),
 		r.head(p),
-		When(r.Same, func() Part { return Many(included(p), r.changed(p), figuresInWords(p), payments(p), terms(p)) }),
+		When(r.Same, func() Part { return Many(r.changed(p), included(p), figuresInWords(p), payments(p), terms(p)) }),
 		When(!r.Same, func() Part { return r.asIssued(p) }),
 		readersFoot(),
 	)
@@ -139,7 +139,10 @@ func (r *Reading) head(p *Page) Part {
 	what := cmp.Or(d.Title, f.Chassis)
 	facts := []Part{fact("Likely date (50 %)", f.Even.Long()), fact("Safe date (90 %)", r.safe(p))}
 	price := forUnits(f.Total, max(d.Terms.Units, units), len(d.Items()) == 1)
-	open := Many()
+	open, from := Many(), "a seller not named"
+	if d.AsksBack() {
+		from = "nobody: it asks for changes"
+	}
 	if r.Same {
 		price = p.Q.PriceWords()
 		open = r.openItems(p)
@@ -149,7 +152,7 @@ func (r *Reading) head(p *Page) Part {
 		El("h1", El("bdi", Text(what))),
 		El("p", Class("soft"), Text(f.Chassis+" · "+f.Body)),
 		El("p", Text("For "), El("bdi", El("b", Text(cmp.Or(d.Buyer.Name, "a buyer not named")))), Text(", from "),
-			El("bdi", El("b", Text(cmp.Or(d.Seller.Name, "a seller not named")))), Text(", "+d.Date.Long())),
+			El("bdi", El("b", Text(cmp.Or(d.Seller.Name, from)))), Text(", "+d.Date.Long())),
 		When(r.Same, func() Part {
 			return El("div", Class("swipe screen"), At("data-scroll", "Pictures"),
 				portrait(p), drawing.Plan(p.Page))

@@ -29,8 +29,13 @@ func readiness(q *quote.Quote, cat *config.Catalogue, own sign.Standing, today c
 	}
 	list := []assurance{
 		named("Buyer", d.Buyer.Name, "not named. Say under To who buys."),
-		named("Seller", d.Seller.Name, "not named. Say under From who sells."),
-		named("Number", d.Number, "none. Give it one under About."),
+	}
+	if d.AsksBack() {
+		list = append(list, assurance{"", "What it is", "changes asked for to a quote; its seller and number are added by " +
+			"whoever answers."})
+	} else {
+		list = append(list, named("Seller", d.Seller.Name, "not named. Say under From who sells."),
+			named("Number", d.Number, "none. Give it one under About."))
 	}
 	until := q.Price.ValidUntil
 	switch {
@@ -150,6 +155,9 @@ func beforeSending(p *Page) Part {
 // stopping says in one sentence what keeps a quote from being signed, whoever signs;
 // empty when nothing does.
 func stopping(s *session.Session, q *quote.Quote) string {
+	if q.Draft.AsksBack() {
+		return "It only asks for changes to a quote. Say under From who sells, and it is a quote of your own."
+	}
 	var missing []string
 	for _, c := range readiness(q, s.Memory.Edition.Cat, sign.Standing{}, s.Req.Today) {
 		if c.state == config.Stop {
