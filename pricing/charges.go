@@ -1,6 +1,7 @@
 package pricing
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 
@@ -14,10 +15,7 @@ func (o *order) discount() {
 	if o.t.DiscountAmount.IsZero() {
 		return
 	}
-	why := "as agreed"
-	if o.t.DiscountReason != "" {
-		why = o.t.DiscountReason
-	}
+	why := cmp.Or(o.t.DiscountReason, "a sum off the whole order")
 	o.whole(LineDiscount, "Discount", o.t.DiscountAmount.Neg(), true, why, "discount_amount")
 }
 

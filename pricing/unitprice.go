@@ -34,11 +34,7 @@ func (o *order) unit(n int, it Item) {
 		}
 	}
 	o.fleetBreak(n, p)
-	why := "as agreed"
-	if o.t.DiscountReason != "" {
-		why = o.t.DiscountReason
-	}
-	o.rebate(n, p, LineDiscount, OnUnit, o.t.DiscountPercent, "Discount", why, "discount_percent")
+	o.rebate(n, p, LineDiscount, OnUnit, o.t.DiscountPercent, "Discount", o.t.DiscountReason, "discount_percent")
 	o.subtotal(SubUnit, n, "One unit: "+p.label, p.sum())
 	o.priced = append(o.priced, *p)
 }

@@ -53,7 +53,7 @@ func TestChangesNameEverything(t *testing.T) {
 		}, []quote.Change{{Where: "buyer, name", To: "Larkspur County"}}, "a party named"},
 		{func(d *quote.Draft) {
 			d.Terms.DiscountPercent, _ = money.ParsePercent("1.5")
-		}, []quote.Change{{Where: "agreed discount, percent", To: "1.5"}}, "a term"},
+		}, []quote.Change{{Where: "discount, percent", To: "1.5"}}, "a term"},
 		{func(d *quote.Draft) { d.Rev = 1; d.Prev = "x" }, nil, "the chain itself is not listed"},
 		{func(d *quote.Draft) {
 			d.Unit.Picks = slices.DeleteFunc(d.Unit.Picks, func(p config.Pick) bool { return p.Option == "cot-manual" })

@@ -143,11 +143,12 @@ func TestSellerSeesWhatABuyerAsksFor(t *testing.T) {
 			s = seller.do(Act{Do: "open-link", Value: sentLink(t, buyer.do(Act{Do: "go", ID: "quote"}))})
 			require.Empty(t, s.Fault)
 			text = textOf(s.Regions["main"])
-			assert.Contains(t, text, "from nobody: it asks for changes")
+			assert.Contains(t, text, "who asks for changes")
 			_, changes, known := strings.Cut(text, "Each change and what it costs")
 			require.True(t, known)
 			for _, next := range []string{"Cot", "Powered cot, 130 lb", "Discount, percent", "The change order comes to USD",
-				"The likely date (50 %) ", "The safe date (90 %) "} {
+				"The likely date (50 %) ", "The safe date (90 %) ",
+				"Remaining payload goes from "} {
 				assert.Contains(t, changes, next)
 			}
 			assert.NotContains(t, changes[:strings.Index(changes, "What it costs")], "Seller", "nor a number: a buyer has neither")

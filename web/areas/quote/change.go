@@ -65,8 +65,23 @@ func changeOrder(p *Page, b *Before) Part {
 	return Many(
 		If(what.Rows == nil, El("p", Text("Nothing was changed."))), If(what.Rows != nil, what.Draw()),
 		If(d.Lines != nil, cost.Draw()), otherwise,
-		El("p", El("b", Text("The change order comes to "+now.Price.Currency+" "+d.Total.Show()+". ")), Text(when)),
+		El("p", El("b", Text("The change order comes to "+now.Price.Currency+" "+d.Total.Show()+". ")), Text(when+
+			left(p, was, now, of))),
 	)
+}
+
+// left says what a change order leaves of the payload.
+func left(p *Page, was, now *quote.Quote, of string) string {
+	before, known := was.Figure("weight.payload-left")
+	after, also := now.Figure("weight.payload-left")
+	from, to := p.Show(before.Value, before.Unit), p.Show(after.Value, after.Unit)
+	switch {
+	case !known || !also:
+		return ""
+	case from == to:
+		return page.Held(" Remaining payload" + of + " stays at " + to + ".")
+	}
+	return page.Held(" Remaining payload" + of + " goes from " + from + " to " + to + ".")
 }
 
 // moved says where a change order leaves a date.

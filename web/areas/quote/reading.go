@@ -139,9 +139,9 @@ func (r *Reading) head(p *Page) Part {
 	what := cmp.Or(d.Title, f.Chassis)
 	facts := []Part{fact("Likely date (50 %)", f.Even.Long()), fact("Safe date (90 %)", r.safe(p))}
 	price := forUnits(f.Total, max(d.Terms.Units, units), len(d.Items()) == 1)
-	open, from := Many(), "a seller not named"
+	open, from := Many(), Many(Text(", from "), El("bdi", El("b", Text(cmp.Or(d.Seller.Name, "a seller not named")))))
 	if d.AsksBack() {
-		from = "nobody: it asks for changes"
+		from = Text(", who asks for changes")
 	}
 	if r.Same {
 		price = p.Q.PriceWords()
@@ -151,8 +151,8 @@ func (r *Reading) head(p *Page) Part {
 	return Many(
 		El("h1", El("bdi", Text(what))),
 		El("p", Class("soft"), Text(f.Chassis+" · "+f.Body)),
-		El("p", Text("For "), El("bdi", El("b", Text(cmp.Or(d.Buyer.Name, "a buyer not named")))), Text(", from "),
-			El("bdi", El("b", Text(cmp.Or(d.Seller.Name, from)))), Text(", "+d.Date.Long())),
+		El("p", Text("For "), El("bdi", El("b", Text(cmp.Or(d.Buyer.Name, "a buyer not named")))), from,
+			Text(", "+d.Date.Long())),
 		When(r.Same, func() Part {
 			return El("div", Class("swipe screen"), At("data-scroll", "Pictures"),
 				portrait(p), drawing.Plan(p.Page))
