@@ -173,13 +173,49 @@ func (v *vocabulary) vacuous(all []piece, of []*claim) {
 		for i+n < len(of) && of[i+n] == c {
 			n++
 		}
-		if c == nil || of[i-1] == c || all[i-1].stop || len(c.words) > n || len(c.numbers) > 0 || c.gauge != nil ||
-			len(claims.Words(all[first].tokens)) == 1 || !v.rivals(c) {
+		if c == nil || of[i-1] == c || all[i-1].stop || len(c.words) > n && !v.justNamed(c) || len(c.numbers) > 0 || c.gauge != nil ||
+			len(claims.Words(all[first].tokens)) == 1 && !holders[c.words[len(c.words)-1]] || !v.rivals(c) || listed(all[first:i+1]) {
 			continue
 		}
 		takeOut(of, c)
 	}
 }
+
+// listed reports whether the last piece of a sentence is one of a list of things, "mud flaps and running
+// boards": it has a name of several words, and nothing before it says where something is.
+func listed(list []piece) bool {
+	last := list[len(list)-1]
+	if last.with || last.opens || last.to-last.from < leastListed || atHolder(last.tokens) && !atHolder(list[0].tokens) {
+		return false
+	}
+	return !slices.ContainsFunc(list, func(p piece) bool {
+		return slices.ContainsFunc(p.tokens, func(t claims.Token) bool {
+			return t.Kind == claims.Count || t.Kind == claims.Word && t.Role&claims.Located != 0
+		})
+	})
+}
+
+// justNamed reports whether a claim holds nothing but the name of a thing.
+func (v *vocabulary) justNamed(c *claim) bool {
+	return slices.ContainsFunc(c.same, func(id string) bool {
+		return slices.ContainsFunc(v.byID[id].names, func(n []string) bool {
+			return len(n) == len(c.words) && !slices.ContainsFunc(n, func(w string) bool { return !slices.Contains(c.words, w) })
+		})
+	})
+}
+
+// atHolder reports whether tokens end with something at which others are.
+func atHolder(tokens []claims.Token) bool {
+	words := claims.Words(tokens)
+	return len(words) > 0 && holders[words[len(words)-1]]
+}
+
+// holders are what other things are at.
+var holders = wordSet("bench squad-bench seat chair seated-attendant attendant console counter countertop cabinet wall ceiling floor door " +
+	"side-door rear-door cot roof hood bumper step cab compartment patient-compartment window dash action-area bulkhead partition")
+
+// leastListed is of how many letters such a piece is at least.
+const leastListed = 11
 
 // attached takes out the claims on things that a line asks for as part of another and that
 // nothing says to be part of it: a "bench with a 12 V outlet" is not had by an outlet

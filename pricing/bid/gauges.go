@@ -165,7 +165,7 @@ var gauges = []gauge{
 	{"space.front-compartment", "Right front compartment, of 30 × 18 × 40 in", quantity.Percent, atLeast,
 		"right front compartment|front compartment", "size clause width depth height its least smallest ordered",
 		"", false},
-	{"space.storage", "Enclosed inside storage", quantity.CubicFoot, atLeast, "storage|cabinet volume",
+	{"space.storage", "Enclosed inside storage", quantity.CubicFoot, atLeast, "storage|cabinet volume|inside cabinet",
 		"enclosed inside cabinet patientcompartment volume space usable", "", false},
 	{"space.oxygen-hours", "Oxygen at 15 L/min, down to 200 psi", quantity.Hour, atLeast,
 		"oxygen last|oxygen duration|oxygen endurance", "on board continuous flow main", "15 L/min 200 psi", false},

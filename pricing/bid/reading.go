@@ -111,6 +111,7 @@ type piece struct {
 	to     int  // where it ends there
 	stop   bool // a sentence ends behind it
 	half   bool // only by a semicolon
+	opens  bool // a colon stands before it
 	with   bool // it is said to be part of what went before
 }
 
@@ -130,7 +131,7 @@ func pieces(list []claims.Token) []piece {
 		case claims.Break, claims.Stop:
 			end(t.Kind == claims.Stop, t.Half())
 			from := max(t.End, p.to)
-			p = piece{with: t.Attaches(), from: from, to: from}
+			p = piece{with: t.Attaches(), opens: t.Opens(), from: from, to: from}
 		default:
 			t.Part = len(out)
 			p.tokens, p.to = append(p.tokens, t), max(t.End, p.to)

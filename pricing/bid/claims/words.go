@@ -84,6 +84,7 @@ shoreline: sl
 recorder: dvr
 conversion: conv
 warranty: warr
+regulator: reg
 structural: struct
 stainless: ss
 outlet: recept recpt
