@@ -137,7 +137,7 @@ func (v *vocabulary) accounts(p *profile, tokens []claims.Token) bool {
 			to++
 		}
 		part := tokens[from:to]
-		if !v.saysNames(p, part) || !p.saysWhere(part) || p.ofOtherMake(part) || from > 0 && !v.hasHead(p, part) ||
+		if !v.saysNames(p, part) || p.ofOtherMake(part) || from > 0 && !v.hasHead(p, part) ||
 			from == 0 && to < len(tokens) && !v.counts(p, part) {
 			return false
 		}
@@ -249,18 +249,23 @@ func (v *vocabulary) saysNames(p *profile, part []claims.Token) bool {
 	return true
 }
 
-// saysWhere reports whether what a part says to be in something is said to be there, by what the
-// catalogue says of how the thing is asked for, by the beginning of its sentence, or in one breath
-// with a word of the part before it: what holds the air below that of the cab is not in the cab.
-func (p *profile) saysWhere(part []claims.Token) bool {
-	for i, t := range part {
-		if t.Kind != claims.Word || t.Role&claims.Inside == 0 || !insides[t.Word] || p.told[t.Word] {
+// saysWhere reports whether what a part says to be in something is said to be there in one breath: what
+// holds the air below that of the cab is not in the cab, and the monitor of a camera not where that is.
+// Traits account for words of their own.
+func (p *profile) saysWhere(tokens, left []claims.Token) bool {
+	head := ""
+	for i, t := range tokens {
+		if i > 0 && t.Part != tokens[i-1].Part {
+			head = ""
+		}
+		if t.Kind != claims.Word || t.Role&claims.Inside == 0 || !insides[t.Word] ||
+			!slices.ContainsFunc(left, func(l claims.Token) bool { return l.Word == t.Word && l.End == t.End }) {
+			if t.Kind == claims.Word && t.Role == claims.Companion && !t.Done {
+				head = t.Word
+			}
 			continue
 		}
-		if !slices.ContainsFunc(p.entries, func(e entry) bool {
-			return e[t.Word] == claims.AnyRole || e[t.Word]&claims.Inside != 0 &&
-				slices.ContainsFunc(part[:i], func(b claims.Token) bool { return b.Kind == claims.Word && e[b.Word] != 0 })
-		}) {
+		if !slices.ContainsFunc(p.entries, func(e entry) bool { return e[t.Word]&claims.Inside != 0 && (head == "" || e[head] != 0) }) {
 			return false
 		}
 	}

@@ -174,7 +174,7 @@ func (v *vocabulary) vacuous(all []piece, of []*claim) {
 			n++
 		}
 		if c == nil || of[i-1] == c || all[i-1].stop || len(c.words) > n && !v.justNamed(c) || len(c.numbers) > 0 || c.gauge != nil ||
-			len(claims.Words(all[first].tokens)) == 1 && !holders[c.words[len(c.words)-1]] || !v.rivals(c) || listed(all[first:i+1]) {
+			len(claims.Words(all[first].tokens)) == 1 && !holders[c.words[len(c.words)-1]] || !v.rivals(c) || listed(all[first:i+1], v.ownNamed(c)) {
 			continue
 		}
 		takeOut(of, c)
@@ -183,9 +183,9 @@ func (v *vocabulary) vacuous(all []piece, of []*claim) {
 
 // listed reports whether the last piece of a sentence is one of a list of things, "mud flaps and running
 // boards": it has a name of several words, and nothing before it says where something is.
-func listed(list []piece) bool {
+func listed(list []piece, own bool) bool {
 	last := list[len(list)-1]
-	if last.with || last.opens || last.to-last.from < leastListed || atHolder(last.tokens) && !atHolder(list[0].tokens) {
+	if last.with || last.opens || last.to-last.from < leastListed || !own && atHolder(last.tokens) && !atHolder(list[0].tokens) {
 		return false
 	}
 	return !slices.ContainsFunc(list, func(p piece) bool {
@@ -195,12 +195,19 @@ func listed(list []piece) bool {
 	})
 }
 
-// justNamed reports whether a claim holds nothing but the name of a thing.
+// justNamed reports whether a claim holds nothing but the name of a thing, and ownNamed whether that is
+// one that it does not share with its group.
 func (v *vocabulary) justNamed(c *claim) bool {
-	return slices.ContainsFunc(c.same, func(id string) bool {
-		return slices.ContainsFunc(v.byID[id].names, func(n []string) bool {
-			return len(n) == len(c.words) && !slices.ContainsFunc(n, func(w string) bool { return !slices.Contains(c.words, w) })
-		})
+	return slices.ContainsFunc(c.same, func(id string) bool { return c.isName(v.byID[id].names) })
+}
+
+func (v *vocabulary) ownNamed(c *claim) bool {
+	return len(c.words) > 1 && slices.ContainsFunc(c.same, func(id string) bool { return c.isName(v.byID[id].own) })
+}
+
+func (c *claim) isName(names [][]string) bool {
+	return slices.ContainsFunc(names, func(n []string) bool {
+		return len(n) == len(c.words) && !slices.ContainsFunc(n, func(w string) bool { return !slices.Contains(c.words, w) })
 	})
 }
 
@@ -230,7 +237,11 @@ func (v *vocabulary) attached(all []piece, of []*claim) {
 		if all[i].with && whole == nil && i > 0 && of[i-1] != nil && v.groupOf(of[i-1]) != "" {
 			whole = of[i-1]
 			for k := i - 1; k >= 0 && of[k] == whole; k-- {
-				nouns = append(nouns, claims.Words(all[k].tokens)...)
+				for _, t := range all[k].tokens { // what loads are to a "load manager" tells nothing of it
+					if t.Kind == claims.Word && t.Role != claims.Modifier {
+						nouns = append(nouns, t.Word)
+					}
+				}
 			}
 		}
 		if c := of[i]; whole != nil && c != nil && c != whole && !v.partOf(c, nouns) {

@@ -38,9 +38,11 @@ type profile struct {
 	others  []string        // words of that name that speak of other kinds
 	told    map[string]bool // words that the catalogue says purchasers use of it
 	makes   [][]string      // the words of each piece of its label and sentence
-	entries []entry         // what is said of it, one by one
-	loose   []int           // of entries, those that are many words and no phrase
-	traits  []int           // places in the list of traits
+	// comesWith says of each of these that "with" stands before it
+	comesWith []bool
+	entries   []entry // what is said of it, one by one
+	loose     []int   // of entries, those that are many words and no phrase
+	traits    []int   // places in the list of traits
 }
 
 // vocabulary is everything offered, with the words that describe it.
@@ -260,6 +262,7 @@ func newProfile(id, group, label, spec, kind string, asked *config.Asked, read t
 		for _, piece := range pieces(line.tokens) {
 			if i < 2 {
 				p.makes = append(p.makes, claims.Words(piece.tokens))
+				p.comesWith = append(p.comesWith, piece.with)
 			}
 		}
 		if i == 1 {

@@ -492,7 +492,7 @@ func (v *vocabulary) offered(tokens []claims.Token, has bag) (claim, bool) {
 				continue
 			}
 			fit, missing := p.fits(list)
-			if !not && !v.accounts(p, x.tokens) {
+			if !not && !(v.accounts(p, x.tokens) && p.saysWhere(tokens, x.tokens)) {
 				unclear = unclear || fit == exact || fit == exceeds // it may be what is meant
 				continue
 			}
@@ -620,6 +620,9 @@ func (p *profile) byTheWay(words []string, like float64) bool {
 		return qualities[w] && w != "steel" && w != "brush" && !slices.Contains(words, w)
 	})
 	for i, w := range words {
+		if qualities[w] && p.ofPart(w) && !(i+1 < len(words) && p.pairs[w+" "+words[i+1]]) {
+			return true
+		}
 		if qualities[w] && p.core[w] && mixed && !(i+1 < len(words) && p.pairs[w+" "+words[i+1]]) {
 			return true
 		}
@@ -634,11 +637,30 @@ func (p *profile) byTheWay(words []string, like float64) bool {
 	return false
 }
 
+// ofPart reports whether a thing has a material or color only in what it comes with: "panels with aluminum
+// joints".
+func (p *profile) ofPart(quality string) bool {
+	if p.told[quality] {
+		return false
+	}
+	with := false
+	for i, made := range p.makes {
+		if slices.Contains(made, quality) {
+			if !p.comesWith[i] {
+				return false
+			}
+			with = true
+		}
+	}
+	return with
+}
+
 // mixes reports whether a thing has another color beside the one that all of it is to have:
 // "all blue" is not red and blue.
 func (p *profile) mixes(words []string) bool {
 	for i, w := range words {
-		if !colors[w] || !(i > 0 && words[i-1] == everyWord || i+1 < len(words) && words[i+1] == "only") {
+		if !colors[w] || !(i > 0 && words[i-1] == everyWord || i+1 < len(words) && words[i+1] == "only" ||
+			slices.ContainsFunc(words, func(w string) bool { return oppositePlaces[w] })) {
 			continue
 		}
 		for c := range colors {
