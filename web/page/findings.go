@@ -1,6 +1,7 @@
 package page
 
 import (
+	"slices"
 	"strings"
 
 	"boxwright/config"
@@ -8,7 +9,7 @@ import (
 	. "boxwright/web/page/markup"
 )
 
-// Findings lists what the checks have to say; ok is said when there is nothing.
+// Findings lists what the checks have to say, what must be fixed first; ok is said when there is nothing.
 func Findings(p *Page, list []config.Finding, ok string) Part {
 	if len(list) == 0 {
 		if ok == "" {
@@ -16,6 +17,8 @@ func Findings(p *Page, list []config.Finding, ok string) Part {
 		}
 		return El("p", Mark(""), Text(" "+ok))
 	}
+	list = slices.Clone(list)
+	slices.SortStableFunc(list, func(a, b config.Finding) int { return b.Severity.Rank() - a.Severity.Rank() })
 	return El("ul", Class("findings"), Each(list, func(_ int, f config.Finding) Part { return finding(p, f) }))
 }
 

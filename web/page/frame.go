@@ -51,8 +51,8 @@ func (f *Frame) Masthead() Part {
 	}
 	return Many(
 		El("p", Class("brand"), Text("Boxwright")),
-		El("p", Class("subject"), El("b", Text(shortened(Subject(f.Page), mostNamed))),
-			Text(" · "+who+" · quote "+NumberOf(d)),
+		El("p", Class("subject"),
+			El("span", El("b", Text(shortened(Subject(f.Page), mostNamed))), Text(" · "+who+" · quote "+NumberOf(d))),
 			El("span", Class("small"), Text(" · "+saving))),
 		El("div", Class("tools"),
 			Action("undo", "", "", "Undo", At("aria-disabled", strconv.FormatBool(f.Undo == 0)), At("title", "Ctrl Z")),

@@ -152,7 +152,7 @@ func chances(p *Page, narrow bool) Part {
 		case i < 0:
 			names = append(names, page.Label("small end", right, bottom-4, word+" →"))
 		case needed.Before(list[0].On):
-			names = append(names, page.Label("small", left+2, top+4, "← "+word))
+			names = append(names, page.Label("small", left+2, y(.7), "← "+word))
 		default:
 			at := x(float64(i))
 			parts = append(parts, page.Path("limit", "M"+page.Coord(at)+" "+page.Coord(top)+"V"+page.Coord(bottom)))

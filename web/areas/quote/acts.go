@@ -159,7 +159,7 @@ func openDraft(s *session.Session, a session.Act) {
 		err = s.Memory.Suits(d)
 	}
 	if err != nil {
-		s.Fault("%s was not opened; the present quote stays. %s", a.ID, session.Sentence(err))
+		s.Fault("The present quote stays. %s was not opened: %s", a.ID, session.Sentence(err))
 		return
 	}
 	s.KeepAside()
