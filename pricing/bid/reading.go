@@ -569,7 +569,7 @@ func (v *vocabulary) alone(p *profile, has bag, by claims.Number) bool {
 				continue
 			}
 			for _, x := range o.numbers {
-				if x.Unit != by.Unit || by.Unit == "" && !counts(x, by.Near) || onEachSide(x) != onEachSide(by) {
+				if x.Unit != by.Unit || by.Unit == "" && !counts(x, by.Counted()) || onEachSide(x) != onEachSide(by) {
 					continue
 				}
 				sum += x.Value * float64(max(o.most, 1))
@@ -664,7 +664,7 @@ func (p *profile) mixes(words []string) bool {
 			continue
 		}
 		for c := range colors {
-			if c != w && slices.Contains(p.label, c) && !slices.Contains(words, c) {
+			if c != w && (slices.Contains(p.label, c) || slices.Contains(p.spec, c)) && !slices.Contains(words, c) {
 				return true
 			}
 		}
@@ -835,7 +835,7 @@ func (p *profile) has(n claims.Number) int {
 		if n.Of == "height" && x.Of == "" && x.Value != n.Value {
 			continue // "58 in high" is not asked of a clear width
 		}
-		if n.Unit == "" && !counts(x, n.Near) || n.Of != "" && x.Of != "" && n.Of != x.Of {
+		if n.Unit == "" && !counts(x, n.Counted()) || n.Of != "" && x.Of != "" && n.Of != x.Of {
 			continue
 		}
 		if several && n.Of != "" && x.Of == "" {

@@ -487,6 +487,9 @@ func counted(list []Token) []Token {
 		for k := i + 1; k < len(list) && len(t.Num.Near) < 3 && list[k].Kind != Stop && list[k].Kind != Break; k++ {
 			if list[k].Kind == Word {
 				t.Num.Near = append(t.Num.Near, list[k].Word)
+				if t.Num.noun == 0 && list[k].Role != Modifier && !(k+1 < len(list) && list[k+1].Kind == Count) {
+					t.Num.noun = len(t.Num.Near)
+				}
 			}
 		}
 		t.Num.Behind = len(t.Num.Near)

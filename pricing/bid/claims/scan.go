@@ -51,12 +51,21 @@ type Number struct {
 	Beyond bool
 	Near   []string // of a bare number: the words it may count, those right behind it first
 	Behind int      // how many of them stand right behind it
+	noun   int      // how many of these until what is counted, "two sealed batteries on a tray"; 0 of none
 	Of     string   // the dimension it is said of, "width"; empty where the line does not say
 	Range  Range
 	First  bool // the line begins with it
 	Whole  bool // its sentence names the whole unit
 	Each   bool // said of each of several things: "150 lb each"
 	said   bool
+}
+
+// Counted are the words of what a bare number may count.
+func (n *Number) Counted() []string {
+	if n.noun > 0 {
+		return n.Near[:n.noun]
+	}
+	return n.Near
 }
 
 // Range tells the ends of "44 to 48 in".

@@ -97,7 +97,7 @@ storage: strg
 heat: htd
 heater: htr
 mount: mnt mtd
-window: wndw wndws
+window: wndw wndws pane panes
 inside: int
 outside: ext
 passenger: pax
@@ -113,6 +113,7 @@ cushion: cushions
 headroom: headrm
 wash: washable
 adjust: adjustable adjusted
+lower: bottom bottommost
 lock: locking locks locked lockable
 fuel: fueled
 swivel: rotation swiveling swivelling rotating rotate rotates rotatable turns revolving
@@ -237,6 +238,8 @@ speedlimit: speed limit | speed govern | govern
 exhausthose: extraction hose
 winter: snow
 corner: corners
+lock: positive lock
+latch: positive latch
 fillet: cove
 headroom: head room
 seat: seating position | seat position | belted position | belt position | seat
@@ -315,7 +318,7 @@ means mean method way order-of purpose purposes intended intend intention
 allowing permit permits permitting enable enables enabling ensure ensures serve serves serving
 shall-have consist consists consisting comprise comprises comprised composed
 operate-d operational functional operable working
-us we your own his her he she him themselves oneself
+us we you your own his her he she him themselves oneself
 fine ok okay up just apparatus
 mm-note note notes above-listed herein hereof thereof therein
 suit suited fit-for
