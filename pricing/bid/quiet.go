@@ -6,7 +6,7 @@ import "slices"
 // A line may hold them of whatever the catalogue offers. Whatever says more, such as "meets",
 // "removable", "covered", "separate" or "indicator", is not among them: it is true of a thing
 // because the catalogue says so, or it is not read.
-var quiet = wordSet(`accept accommodate activate activated actuated add added additional afford affix affixed apply
+var quiet = wordSet(`accept accommodate activate activated activation actuated add added additional afford affix affixed apply
 applied area arrange arranged attach attached bring brought capability connect connected constitute contain contained
 deliver delivered employ employed expect expected feature featuring get gets getting go goes going house housed
 incorporate incorporated incorporating incorporation location look looking occupy offer offered operate operated

@@ -658,9 +658,15 @@ func (p *profile) ofPart(quality string) bool {
 // mixes reports whether a thing has another color beside the one that all of it is to have:
 // "all blue" is not red and blue.
 func (p *profile) mixes(words []string) bool {
+	some := 0
+	for _, w := range words {
+		if colors[w] {
+			some++
+		}
+	}
 	for i, w := range words {
 		if !colors[w] || !(i > 0 && words[i-1] == everyWord || i+1 < len(words) && words[i+1] == "only" ||
-			slices.ContainsFunc(words, func(w string) bool { return oppositePlaces[w] })) {
+			some == 1 && slices.ContainsFunc(words, func(w string) bool { return oppositePlaces[w] })) {
 			continue
 		}
 		for c := range colors {

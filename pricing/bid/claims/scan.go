@@ -657,6 +657,9 @@ func dimensions(list []Token) []Token {
 	}
 	for i := 0; i+2 < len(list); i++ {
 		a, by, b := &list[i], list[i+1], &list[i+2]
+		if by.raw == "x" && a.Kind == Count && b.Kind == Count && a.Num.Unit == "" && b.Num.Unit == "" {
+			a.Num.Unit, b.Num.Unit = quantity.Inch, quantity.Inch // "2 x 2 tube"
+		}
 		if a.Kind == Count && b.Kind == Count && a.Num.Unit == b.Num.Unit && b.Num.Unit != "" &&
 			a.Num.Value < b.Num.Value && (by.raw == "to" || by.raw == "-") {
 			a.Num.Range, b.Num.Range = Low, High
