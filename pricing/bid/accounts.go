@@ -265,12 +265,17 @@ func (p *profile) saysWhere(tokens, left []claims.Token) bool {
 			}
 			continue
 		}
-		if !slices.ContainsFunc(p.entries, func(e entry) bool { return e[t.Word]&claims.Inside != 0 && (head == "" || e[head] != 0) }) {
+		if !slices.ContainsFunc(p.entries, func(e entry) bool {
+			return (e[t.Word]&claims.Inside != 0 || e[t.Word]&ofIt == ofIt) && (head == "" || e[head] != 0)
+		}) {
 			return false
 		}
 	}
 	return true
 }
+
+// ofIt is the role of what stands behind "of".
+const ofIt = claims.Companion | claims.Located
 
 // insides are what something can be in of which each unit has one.
 var insides = wordSet("cab patient-compartment hood grille bumper")

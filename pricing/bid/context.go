@@ -12,6 +12,10 @@ import (
 // cameras". What is read so has to be of the group that the line speaks of already.
 func (v *vocabulary) inContext(all []piece, of []*claim, i int) (claim, bool) {
 	try := func(about *claim, tokens []claims.Token) (claim, bool) {
+		if all := slices.Concat(about.same, about.more); len(all) == 1 {
+			v.sure = all[0]
+			defer func() { v.sure = "" }()
+		}
 		c, ok := v.claimOf(tokens)
 		if !ok || c.gauge != nil && slices.Contains(sizes, c.gauge.code) ||
 			c.gauge == nil && about.gauge == nil && v.groupOf(&c) != v.groupOf(about) && !(v.warrants(&c) && v.warrants(about)) {

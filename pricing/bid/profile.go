@@ -57,6 +57,7 @@ type vocabulary struct {
 	phrases map[string][][]string
 	titles  map[string][]title  // by their last word
 	read    map[string]*reading // lines read before
+	sure    string              // the only thing that a line speaks of, while a further piece of it is read
 	judged  *judge              // of the unit that was answered for last; nil of none
 	traits  []trait
 	every   []int               // the places in the list

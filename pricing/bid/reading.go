@@ -488,7 +488,7 @@ func (v *vocabulary) offered(tokens []claims.Token, has bag) (claim, bool) {
 				continue
 			}
 			f := found{p, p.tells.share(has), k}
-			if !not && (p.byTheWay(words, f.like) || p.mixes(words)) || v.strange(p, list, words, has) {
+			if !not && (p.byTheWay(words, f.like) || p.mixes(words)) || p.id != v.sure && v.strange(p, list, words, has) {
 				continue
 			}
 			fit, missing := p.fits(list)
@@ -629,8 +629,8 @@ func (p *profile) byTheWay(words []string, like float64) bool {
 		if !qualities[w] || p.core[w] || !p.words[w] {
 			continue
 		}
-		if i+1 < len(words) && p.pairs[w+" "+words[i+1]] {
-			continue
+		if i+1 < len(words) && p.pairs[w+" "+words[i+1]] || i > 0 && p.pairs[w+" "+words[i-1]] {
+			continue // "threshold of stainless steel"
 		}
 		return true
 	}

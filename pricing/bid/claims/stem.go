@@ -29,8 +29,8 @@ func stem(w string) string {
 	if len(w) > 4 {
 		w = strings.TrimSuffix(w, "e")
 	}
-	if s, ok := spelling[w]; ok {
-		return s
+	if s, ok := spelling[w]; ok && s != w { // "body's"
+		return strings.TrimSuffix(s, "e")
 	}
 	return w
 }

@@ -123,7 +123,7 @@ var joined = [][2]string{
 	{"in addition to the patient", ""}, {"besides the patient", ""}, {"not counting the patient", ""},
 	{"in addition to patient", ""}, {"besides patients", ""}, {"hand operated", "manual"}, {"hand-operated", "manual"},
 	{"feet up", "feet high"}, {"ft up", "ft high"}, {"ft. up", "ft high"}, {"out front", "front"}, {"up front", "front"},
-	{"is all we need", ""}, {"out here", ""}, {"or not", ""}, {"absolutely no", "no"},
+	{"is all we need", ""}, {"out here", ""}, {"or not", ""}, {"absolutely no", "no"}, {"in number", ""}, {"handed over", "delivered"},
 	{"positive locking", "locking"}, {"positive lock", "lock"}, {"positive latching", "latching"},
 	{"off the ground", "above ground"}, {"off of the ground", "above ground"}, {"above grade", "above ground"},
 	{"off ground", "above ground"}, {"from the ground", "above ground"}, {"thru", "through"},
