@@ -128,7 +128,7 @@ const longestPhrase = 4
 // whatever else is named there has to be said of the thing in one breath, and what stands
 // behind a comma, an "and" or a "with" has to be something that the thing has.
 func (v *vocabulary) accounts(p *profile, tokens []claims.Token) bool {
-	if p.ofOthers(tokens) || v.ofAnother(p, tokens) || !p.underCondition(claims.Words(tokens), claims.Numbers(tokens)) {
+	if p.ofOthers(tokens) || v.ofAnother(p, tokens) || p.opposes(tokens) || !p.underCondition(claims.Words(tokens), claims.Numbers(tokens)) {
 		return false
 	}
 	for from := 0; from < len(tokens); {
@@ -145,6 +145,40 @@ func (v *vocabulary) accounts(p *profile, tokens []claims.Token) bool {
 	}
 	return true
 }
+
+// opposes reports whether a claim puts something on the other side of what a thing has it on: "under
+// the counter" of a light over the counter.
+func (p *profile) opposes(tokens []claims.Token) bool {
+	for _, s := range sides(tokens) {
+		if p.sides[side{opposites[s.where], s.of}] && !p.sides[s] {
+			return true
+		}
+	}
+	return false
+}
+
+// side is a word that says on which side, and the word behind it.
+type side struct{ where, of string }
+
+func sides(tokens []claims.Token) []side {
+	var out []side
+	for i := 1; i < len(tokens); i++ {
+		if a, b := &tokens[i-1], &tokens[i]; opposites[a.Word] != "" && b.Kind == claims.Word && a.Part == b.Part {
+			out = append(out, side{a.Word, b.Word})
+		}
+	}
+	return out
+}
+
+var opposites = func() map[string]string {
+	out := map[string]string{}
+	for _, two := range [][2]string{{"over", "under"}, {"front", "rear"}, {"streetside", "curbside"}, {"upper", "lower"},
+		{"inside", "outside"}, {"left", "right"}, {"ahead", "behind"}} {
+		a, b := stems(two[0])[0], stems(two[1])[0]
+		out[a], out[b] = b, a
+	}
+	return out
+}()
 
 // underCondition reports whether a thing has the amounts that a claim asks for under the
 // condition that it names: what cools at 44,000 BTU/h on the engine does not with it off.

@@ -32,6 +32,7 @@ type profile struct {
 	beside  bool            // may stand beside others of its group
 	core    map[string]bool // words said of the whole thing
 	pairs   map[string]bool // words that follow each other in its sentence
+	sides   map[side]bool   // of what it says on which side
 	wired   bool            // runs on the vehicle's own voltage
 	kept    bool            // only as an existing module has it
 	ofGroup []string        // the name of its group, where that names several kinds
@@ -242,7 +243,7 @@ func cutSuffix(s, suffix string) (string, bool) {
 
 func newProfile(id, group, label, spec, kind string, asked *config.Asked, read texts) *profile {
 	p := &profile{id: id, group: group, words: map[string]bool{moduleWord: true}, never: map[string]bool{},
-		core: map[string]bool{}, pairs: map[string]bool{}}
+		core: map[string]bool{}, pairs: map[string]bool{}, sides: map[side]bool{}}
 	var denied []string // of its sentence: "without suspension"
 	for i, text := range []string{label, spec, kind} {
 		line := read.of(text)
@@ -254,6 +255,9 @@ func newProfile(id, group, label, spec, kind string, asked *config.Asked, read t
 			if i != 1 {
 				p.core[w] = true
 			}
+		}
+		for _, s := range sides(line.tokens) {
+			p.sides[s] = p.sides[s] || i < 2
 		}
 		for k, w := range line.words {
 			if i < 2 && k > 0 {

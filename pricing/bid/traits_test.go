@@ -72,3 +72,13 @@ func TestLintOfTraits(t *testing.T) {
 		assert.Contains(t, codes["catalogue.trait-"+code], where)
 	}
 }
+
+// What a thing has on one side is not had on the other.
+func TestOpposites(t *testing.T) {
+	_, list := answersTo(t, "1. Strip light over the counter", "2. Strip light under the counter",
+		"3. Rear doors with gas springs", "4. Automatic tire chains worked from the rear", "5. All amber warning lights, five to the rear")
+	assert.Equal(t, quote.Meets, list[0].Outcome)
+	for _, a := range list[1:] {
+		assert.Equal(t, quote.Unanswered, a.Outcome, "%s read as %q", a.Text, a.Read)
+	}
+}
