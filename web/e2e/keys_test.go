@@ -138,7 +138,121 @@ func TestNeedToSignedQuoteByKeysAlone(t *testing.T) {
 	key(drive.Enter, "copy-link")
 	says("The quote is signed.")
 	to("print-quote", 12)
-	require.LessOrEqual(t, stops, 190, "from the first press to the printed quote")
+	require.LessOrEqual(t, stops, 165, "from the first press to the printed quote")
+	t.Logf("%d stops", stops)
+}
+
+// A purchaser's list is read, corrected and answered, a proposal chosen, units compared, and
+// saved quotes opened and deleted by keys alone: the focus is never lost nor out of sight,
+// and what each press came to is said.
+func TestListCompareAndSavedQuotesByKeysAlone(t *testing.T) {
+	t.Parallel()
+	w := open(t, folder, drive.Screen{Width: 1440, Height: 900}, "")
+	stops := 0
+	stands := func() stop {
+		t.Helper()
+		at := w.focus()
+		require.NotEmpty(t, at.What, "the focus fell to the page")
+		return at
+	}
+	reach := func(press func() error, what string, most int) {
+		t.Helper()
+		for range most {
+			w.must(press())
+			w.must(w.Settle())
+			stops++
+			at := stands()
+			require.True(t, at.Seen && at.InView && !at.Hidden, "the focus is not seen on %s", at.What)
+			if at.ID == what || at.Name == what || what == "area" && strings.HasPrefix(at.ID, "area-") {
+				return
+			}
+		}
+		require.Fail(t, what+" is too far away", "%d stops lead to %s", most, stands().What)
+	}
+	to := func(what string, most int) {
+		t.Helper()
+		reach(func() error { return w.Press(drive.TabKey) }, what, most)
+	}
+	back := func(what string, most int) { t.Helper(); reach(w.ShiftTab, what, most) }
+	key := func(key, leads, says string) {
+		t.Helper()
+		w.must(w.Press(key))
+		w.must(w.Until(`document.getElementById("say").textContent.includes(` + drive.Quote(says) + `)`))
+		w.must(w.Settle())
+		require.Equal(t, leads, stands().ID)
+	}
+	write := func(text string) { t.Helper(); w.must(w.Press(strings.Split(text, "")...)) }
+	area := func(id string, most int) { t.Helper(); back("area", most); w.toArea(id) }
+
+	to("Areas", 3)
+	key(drive.Enter, "areas", "")
+	to("area-start", 1)
+	w.toArea("needs")
+	back("Propose", 10)
+	key(drive.Enter, "proposing-row", "")
+	to("propose", 1)
+	to("The purchaser's requirement list", 1)
+	key(drive.Enter, "", "")
+	to("f-list", 1)
+	for i, line := range []string{"1. Headroom 72 in", "2. A widget of brass", "3. Powered cot"} {
+		if i > 0 {
+			w.must(w.Press(drive.Enter))
+		}
+		write(line)
+	}
+	key(drive.TabKey, "requirements", "Read: 3 lines.")
+
+	to("Correct the reading of line 1", 12)
+	key(drive.Enter, "", "")
+	to("f-req.0.meant", 2)
+	write("Headroom 90 in")
+	to("f-req.1.verdict", 6)
+	require.Contains(t, w.text("#say"), "Line 1, read as ")
+	key(drive.Down, "f-req.1.verdict", "Line 2: Comply.")
+	key(drive.Down, "f-req.1.verdict", "Line 2: Exception.")
+	to("f-req.1.answer", 1)
+	write("Stainless")
+	to("f-req.1.meant", 2)
+	require.Contains(t, w.text("#say"), "Line 2: Exception.")
+	to("take-req.2", 1)
+	key(drive.Enter, "", "Added for 1 of the lines.")
+
+	back("Propose", 60)
+	key(drive.Enter, "proposing-row", "")
+	to("propose", 1)
+	key(drive.Enter, "first-proposal", " proposals. ")
+	to("take-lightest", 4)
+	key(drive.Enter, "told", "Most remaining payload is showing now.")
+	to("told-undo", 1)
+	key(drive.Enter, "take-cheapest", "Undone: Most remaining payload is showing now.")
+
+	area("compare", 40)
+	to("pin", 1)
+	key(drive.Enter, "pin", "Added to compare.")
+	area("needs", 2)
+	back("Propose", 10)
+	key(drive.Enter, "proposing-row", "")
+	to("take-lightest", 6)
+	key(drive.Enter, "told", "Most remaining payload is showing now.")
+	area("compare", 40)
+	to("swap-0", 5)
+	key(drive.Enter, "swap-0", "is showing now. The quote worked on before is kept here.")
+	to("unpin-0", 1)
+	key(drive.Enter, "pin", "Taken out of Compare.")
+	back("go-quotes", 30)
+	key(drive.Enter, "kept-quotes", "")
+	to("kept-copy", 3)
+	key(drive.Enter, "kept-copy", "You work on a copy now.")
+	back("Delete… Cutaway 14,500 lb, 158 in wheelbase, gasoline", 2)
+	back("kept-open-1", 1)
+	key(drive.Enter, "main", "Another quote: Cutaway 14,500 lb, 158 in wheelbase, gasoline.")
+	back("go-quotes", 4)
+	key(drive.Enter, "kept-quotes", "")
+	to("Delete… Cutaway 14,500 lb, 158 in wheelbase, gasoline", 4)
+	key(drive.Enter, "", "")
+	to("Delete it for good Cutaway 14,500 lb, 158 in wheelbase, gasoline", 1)
+	key(drive.Enter, "kept-quotes", "Deleted: Cutaway 14,500 lb, 158 in wheelbase, gasoline.")
+	require.LessOrEqual(t, stops, 190, "from the first press to the last")
 	t.Logf("%d stops", stops)
 }
 

@@ -45,9 +45,14 @@ func (w *Worked) Answered(s *Session) (list []bid.Answer, read int) {
 
 // AnsweredNow is the list with its answers and dates, for what leaves the page.
 func (w *Worked) AnsweredNow(s *Session) []bid.Answer {
-	list := w.Answers.Now(w.listName(s),
-		func() []bid.Answer { return bid.Answers(w.Quote, quantity.System(s.View.Metric)) })
+	list := w.Judged(s)
 	return bid.Dated(list, w.Dates.Now(w.listName(s), func() []config.Date { return bid.Dates(w.Quote, list) }))
+}
+
+// Judged is the list with its answers, before it is known what each does to the delivery.
+func (w *Worked) Judged(s *Session) []bid.Answer {
+	return w.Answers.Now(w.listName(s),
+		func() []bid.Answer { return bid.Answers(w.Quote, quantity.System(s.View.Metric)) })
 }
 
 // Preview is what taking all that can be complied with would do; false while that is

@@ -45,6 +45,10 @@ func pinLink(s *session.Session, a session.Act) error {
 func unpin(s *session.Session, a session.Act) {
 	if i, err := strconv.Atoi(a.ID); err == nil && i >= 0 && i < len(s.Pins) {
 		s.Pins = slices.Delete(slices.Clone(s.Pins), i, i+1)
+		s.Notice = "Taken out of Compare."
+	}
+	if len(s.Pins) == 0 {
+		s.Step(session.Step{Do: "focus", ID: "pin"})
 	}
 }
 

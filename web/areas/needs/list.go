@@ -85,8 +85,24 @@ func requirementField(name string) session.Setter {
 		book := bid.ReadBook(s.Req.Bids)
 		book.Learn(s.Draft.Buyer.Name, *r, what == "head")
 		s.Step(session.Step{Do: "keep-bids", Text: book.Text()})
+		if w, err := s.Work(); err == nil && what != "head" {
+			s.Spoken = answered(w.Quote, &w.Judged(s)[i], what == "pick" || what == "meant")
+		}
 		return nil
 	}
+}
+
+// answered is what became of a line that was corrected, in words.
+func answered(q *quote.Quote, a *bid.Answer, reread bool) string {
+	said := "Line " + a.NoOf()
+	if read := strings.Join(a.Read, "; "); reread && read != "" {
+		said += ", read as " + read
+	}
+	said += ": " + a.Outcome.Words()
+	for _, t := range a.Takes {
+		said += ", " + q.Edition.Cat.LabelOf(t.ID)
+	}
+	return said + "."
 }
 
 // standAnswer makes the own answer to a line the standing one to its term, and answers

@@ -247,7 +247,7 @@ func answerRow(p *Page, a bid.Answer) []Part {
 	correct := Many(El("select", At("id", "f-"+id+".pick"), At("data-act", "set"), At("data-id", id+".pick"),
 		At("aria-label", "What "+name+" asks for"), page.Options(a.Pick, picks)), meant(p, &a, id, name))
 	if len(a.Read) > 0 && a.Unread == 0 && a.Pick == "" && a.Meant == "" {
-		correct = El("details", El("summary", Class("quiet"), Text("Correct the reading")), correct)
+		correct = El("details", El("summary", Class("quiet"), page.Named("Correct the reading", "of "+name)), correct)
 	}
 	read := Many(readAs(&a),
 		If(a.Meant != "", El("span", Class("how"), Text("Read in your words; the purchaser's stay as they are."))),
@@ -271,7 +271,7 @@ func answerRow(p *Page, a bid.Answer) []Part {
 					Class("quiet"), At("id", "stand-"+id), At("aria-label", "Keep as standing answer: "+
 						terms.Name(a.Term)))))
 	} else {
-		offered = Many(offered, El("details", El("summary", Class("quiet"), Text("Answer otherwise")), verdict,
+		offered = Many(offered, El("details", El("summary", Class("quiet"), page.Named("Answer otherwise", name)), verdict,
 			page.Bare(p.Page, id+".answer", "text", a.Answer, "Own words to "+name)))
 	}
 	return []Part{text, Many(outcome...), offered, read}

@@ -45,6 +45,9 @@ type Tab interface {
 	Visit(address string) error
 	// Reload loads the document anew, as the reload key does.
 	Reload() error
+	// Back goes back, as the browser's own button does, and Forward on again.
+	Back() error
+	Forward() error
 	// Eval gives the value of a JavaScript expression as JSON. It waits for a promise.
 	Eval(expression string) (json.RawMessage, error)
 	// Perform carries out actions of a pointer or of keys. A pointer moves to the

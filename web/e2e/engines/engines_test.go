@@ -217,6 +217,8 @@ func walk(t *testing.T, b Browser, address string) {
 	require.Regexp(t, money, total)
 	link := v.read(`document.getElementById("link-text").value`)
 	paper(v, total)
+	back(v)
+	require.Equal(t, total, v.text(price))
 
 	// What is written is still on its way to the database for a moment.
 	v.must(v.Reload())
@@ -243,6 +245,19 @@ func walk(t *testing.T, b Browser, address string) {
 	if strings.HasPrefix(address, "http:") {
 		installed := buyer.read(`navigator.serviceWorker.ready.then((r) => r.scope)`)
 		require.Equal(t, address, installed, "the page is kept for use without a network")
+	}
+}
+
+// back goes to the area before by the browser's own button, and on again.
+func back(v *visitor) {
+	v.t.Helper()
+	for _, way := range []struct {
+		press func() error
+		area  string
+	}{{v.Back, "needs"}, {v.Back, "unit"}, {v.Forward, "needs"}, {v.Forward, "quote"}} {
+		v.must(way.press())
+		v.until(`document.querySelector("#area-` + way.area + `[aria-current]")`)
+		v.until(settled)
 	}
 }
 

@@ -197,6 +197,13 @@ func (t *firefoxTab) Reload() error {
 	return t.call("browsingContext.reload", map[string]any{"context": t.Context, "wait": "complete"}, nil)
 }
 
+func (t *firefoxTab) Back() error    { return t.traverse(-1) }
+func (t *firefoxTab) Forward() error { return t.traverse(1) }
+
+func (t *firefoxTab) traverse(by int) error {
+	return t.call("browsingContext.traverseHistory", map[string]any{"context": t.Context, "delta": by}, nil)
+}
+
 func (t *firefoxTab) Close() error {
 	return t.call("browsingContext.close", map[string]any{"context": t.Context}, nil)
 }

@@ -220,6 +220,9 @@ func (t *webkitTab) Visit(address string) error {
 
 func (t *webkitTab) Reload() error { return t.call("POST", "/refresh", nil, nil) }
 
+func (t *webkitTab) Back() error    { return t.call("POST", "/back", nil, nil) }
+func (t *webkitTab) Forward() error { return t.call("POST", "/forward", nil, nil) }
+
 func (t *webkitTab) Close() error {
 	err := t.call("DELETE", "/window", nil, nil)
 	t.browser.shown = "" // none, until another one is spoken to
