@@ -134,9 +134,13 @@ func stationsChanged(was, now *quote.Quote, of string) Part {
 	}
 	for _, a := range after {
 		b := stationIn(before, a.ID)
+		began := b.Start.Long()
+		if b.ID == "" {
+			began = "no work"
+		}
 		if a.ID != "" && (b.Hours != a.Hours || b.Start != a.Start || b.Finish != a.Finish) {
 			t.Rows = append(t.Rows, page.Texts(a.Label, quantity.Group(b.Hours, 1), quantity.Group(a.Hours, 1),
-				b.Start.Long(), a.Start.Long(), a.Finish.Long()))
+				began, a.Start.Long(), a.Finish.Long()))
 		}
 	}
 	var parts []string
