@@ -31,7 +31,6 @@ var limits = []struct {
 }{
 	{"VERSION", "of the request and reply format", app.Version},
 	{"MAX_FILE_BYTES", "the largest file that is read", min(config.MaxCatalogueBytes, kept.MaxExportBytes)},
-	{"MAX_REQUEST_BYTES", "the largest request that is answered", app.MaxRequestBytes},
 	{"MAX_STEPS", "states of one quote that can be gone back to", kept.MaxSteps},
 }
 

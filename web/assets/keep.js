@@ -454,7 +454,7 @@ export async function forgetAll() {
   await done(indexedDB.deleteDatabase(DATABASE)).catch(() => {});
 }
 
-export const isOff = () => read(OFF) !== "";
+const isOff = () => read(OFF) !== "";
 export const setOff = (/** @type {boolean} */ off) => write(OFF, off ? "1" : "");
 
 // Sealed files stand apart from all that: nothing that is exported or drawn ever

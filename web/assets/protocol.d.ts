@@ -1,7 +1,6 @@
 // Generated from the Go types by go run ./schema generate; do not edit.
 export const VERSION: number;
 export const MAX_FILE_BYTES: number;
-export const MAX_REQUEST_BYTES: number;
 export const MAX_STEPS: number;
 
 // A quote as the core keeps it; the page hands it on and looks at its signature alone.

@@ -523,7 +523,7 @@ func cover(p *Page) Part {
 	short := incomplete(toSend(p))
 	return Many(
 		El("h1", Text(fleetTitle(p))),
-		If(short != "", El("p", Class("draft"), El("b", Text("Draft, not signed and not complete. ")), Text(short))),
+		If(short != "", El("p", El("b", Text("Draft, not signed and not complete. ")), Text(short))),
 		If(len(d.More) == 0, El("p", Text(q.Chassis.Label+" · "+q.Body.Label))),
 		El("div", Class("two parties"), El("div", El("h2", Class("plain"), Text("For")), lines(d.Buyer)),
 			El("div", El("h2", Class("plain"), Text("From")), lines(d.Seller)), portrait(p)),

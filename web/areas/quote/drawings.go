@@ -41,7 +41,7 @@ func drawingSet(p *Page) Part {
 	if list == nil {
 		return El("p", Text("There is no unit to draw yet: choose a chassis and a module."))
 	}
-	return El("div", Class("plates"), Each(list, func(_ int, x drawing.Sheet) Part {
+	return El("div", Each(list, func(_ int, x drawing.Sheet) Part {
 		return El("section", Class("drawn-sheet"), At("aria-label", "Sheet "+strconv.Itoa(x.N)+", "+x.Title),
 			El("div", Class("plate-body"), x.Drawing(), If(len(x.List) > 0, balloonList(&x)),
 				Each(x.Notes, func(_ int, t string) Part { return El("p", Text(t)) }),
@@ -117,7 +117,7 @@ func balloonList(x *drawing.Sheet) Part {
 // plateFoot are notes, revisions, the lines to approve on, and the title block.
 func plateFoot(x *drawing.Sheet) Part {
 	return El("div", Class("plate-foot"),
-		El("div", Class("plate-notes"), El("b", Text("Notes")), El("p", Text(x.Note))),
+		El("div", El("b", Text("Notes")), El("p", Text(x.Note))),
 		El("table", Class("plate-revisions"), El("caption", Text("Revisions")),
 			El("tr", El("th", Text("Rev.")), El("th", Text("Date")), El("th", Text("What"))),
 			Each(x.Revisions, func(_ int, r [3]string) Part {

@@ -623,7 +623,7 @@ func wayOut(do, id string, i int, label string, o propose.Outcome) Part {
 			El("dd", Text(value), If(more != "", El("small", Text(" "+more))))))
 	}
 	return El("li", page.Action(do, id, n, label, At("id", do+"-"+id+"-"+n)),
-		If(o.Risk != "", El("p", Class("risk"), page.Mark(config.Warn), Text(" "+o.Risk))),
+		If(o.Risk != "", El("p", page.Mark(config.Warn), Text(" "+o.Risk))),
 		El("dl", cell("Price", o.Price, ""),
 			Each(o.Spare, func(_ int, s propose.Spare) Part { return cell(s.Label, s.Words, "") }),
 			If(!o.Date.IsZero(), cell("Likely delivery", o.Date.Short(), o.Later)), cell("Full load", o.Weight, "")),
