@@ -20,7 +20,7 @@ func TestPickLeavesTheRestOfTheLine(t *testing.T) {
 		{"Bench: 8 ft. long, one piece.", "bench-72", quote.Excepted},
 		{"Bench for the crew, of one piece, 72 inches", "bench-72", quote.Meets},
 		{"Something to sit on that is 90 inches", "bench-72", quote.Unanswered},
-		{"Chair on a post in the floor, not the plywood", "att-swivel", quote.Unanswered},
+		{"Chair on a post in the floor, not the carpet", "att-swivel", quote.Unanswered},
 		{"Chair on a post in the floor", "att-swivel", quote.Meets},
 		{"Siren, 123 dB", "sr-100", quote.Unanswered},
 		{"A loud one of 400 watts or more", "sr-200", quote.Excepted},

@@ -91,7 +91,7 @@ type span struct {
 }
 
 // mostTraits is how many traits a claim asks for at most.
-const mostTraits = 12
+const mostTraits = 62
 
 // spans finds the traits that tokens ask for, the longest way of each.
 func (v *vocabulary) spans(tokens []claims.Token) []span {

@@ -261,6 +261,7 @@ grilleguard: grille guard
 brakecontrol: brake control
 trailerhitch: receiver hitch | trailer hitch | receiver
 gvwr: vehicle rating
+sidedoor: side entrance | curbside entrance | side entry | curbside entry
 sidedoor: side entry door | side door | curbside door | side entrance door | curbside entry door | side entry
 reardoor: rear door | rear entry door | rear entrance door
 stepwell: step well
