@@ -12,7 +12,7 @@ import (
 	"boxwright/pricing/quote"
 )
 
-// Book is what a seller keeps for the next list, on this computer: standing answers to
+// Book is what a seller keeps for the next list, on this device: standing answers to
 // terms of the bid, and what was corrected in the lists of each purchaser.
 type Book struct {
 	Standing map[string]Own `json:"standing,omitempty"` // by term

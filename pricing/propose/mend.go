@@ -101,8 +101,7 @@ func Effect(q *quote.Quote, u *config.Unit, changes []rules.Change, codes []stri
 		o.Later = later(q.Plan.EvenOdds.DaysUntil(o.Date))
 	}
 	if len(changes) > manyChanges {
-		added := len(slices.DeleteFunc(slices.Clone(changes), func(c rules.Change) bool { return !c.Added }))
-		o.Exchange = fmt.Sprintf("This changes much of the unit: %d things out, %d in. ", len(changes)-added, added)
+		o.Exchange = fmt.Sprintf("This changes much of the unit: %d things. ", Things(q.Edition.Cat, changes))
 	}
 	o.Exchange += ChangeWords(q, changes)
 	return o
@@ -200,6 +199,30 @@ func later(days int) string {
 		return "1 day " + word
 	}
 	return fmt.Sprintf("%d days %s", days, word)
+}
+
+// Things counts what changes: what takes the place of another of its group is one thing with it.
+func Things(cat *config.Catalogue, changes []rules.Change) int {
+	n, out := len(changes), map[string]int{}
+	only := func(c rules.Change) string { // the group, where only one of it can be had
+		o := cat.OptionByID(c.Option)
+		if o == nil || cat.GroupByID(o.Group).Choose == config.ChooseAny {
+			return ""
+		}
+		return o.Group
+	}
+	for _, c := range changes {
+		if g := only(c); g != "" && !c.Added {
+			out[g]++
+		}
+	}
+	for _, c := range changes {
+		if g := only(c); c.Added && out[g] > 0 {
+			out[g]--
+			n--
+		}
+	}
+	return n
 }
 
 // ChangeWords names what completing the unit added and took out.

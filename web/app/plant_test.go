@@ -122,7 +122,7 @@ func TestACatalogueIsSignedInThePage(t *testing.T) {
 	sealtest.Cheap()
 	p := open(t)
 	s := p.do(Act{Do: "go", ID: "catalogue"})
-	assert.Contains(t, s.Regions["main"], "It needs a signing key on this computer")
+	assert.Contains(t, s.Regions["main"], "It needs a signing key on this device")
 	key := demoKey(t, p, "demo-key.json")
 	s = p.do(Act{Do: "restore"})
 	assert.Contains(t, s.Regions["main"], `id="sign-catalogue"`)

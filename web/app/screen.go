@@ -61,7 +61,7 @@ func (a *App) load(s *session.Session) (*screen, *session.Worked, error) {
 	}
 	p.Rows = &a.rows
 	area := here.Load(s, p, w)
-	draw := func() markup.Part { return markup.Many(area(), page.WordsOf(here.ID, here.Words)) }
+	draw := func() markup.Part { return markup.Many(area(), page.WordsOf(here.ID, "Words explained", here.Words)) }
 	var changes *told.Page
 	if !here.Tells {
 		changes = told.Load(s, p, w)

@@ -41,6 +41,20 @@ func TestWhatIsToldCanBeTakenBack(t *testing.T) {
 	}
 }
 
+// What an offer says it would change is what taking it is told to have changed.
+func TestOffersCountAsIsTold(t *testing.T) {
+	p := openAt(t, "unit")
+	p.do(Act{Do: "new", ID: "cut-14500-158-gas", Value: "mod-146-72"}, Act{Do: "chapter", ID: "exterior"})
+	card := p.do(Act{Do: "pick", ID: "fb-winch", On: true}).Regions["main"]
+	offered := regexp.MustCompile(`on this chassis (\d+) things filled in would change`).FindStringSubmatch(card)
+	require.NotNil(t, offered)
+	assert.Contains(t, card, "This changes much of the unit: "+offered[1]+" things.")
+	here := regexp.MustCompile(`id="offer-fb-winch-(\d)"[^>]*>Take it here`).FindStringSubmatch(card)
+	require.NotNil(t, here)
+	s := p.do(Act{Do: "offer", ID: "fb-winch", Value: here[1]})
+	assert.Contains(t, s.Regions["main"], "This also changed "+offered[1]+" things")
+}
+
 // What a press does to credits and surcharges is told, so that the parts add up to the total.
 func TestCreditsAreTold(t *testing.T) {
 	p := openAt(t, "unit")

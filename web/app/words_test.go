@@ -68,7 +68,7 @@ var retired = []struct{ word, say string }{
 	{`(?i)payload left`, "remaining payload"},
 	{`(?i)set aside`, "add to compare"},
 	{`(?i)empty takes|leave empty`, "blank ="},
-	{`(?i)kept in this browser`, "saved on this computer"},
+	{`(?i)kept in this browser`, "saved on this device"},
 	{`(?i)kept quotes`, "saved quotes"},
 	{`(?i)stands until`, "price good through"},
 	{`(?i)stands on the roster`, "is an authorized signer of this plant"},

@@ -114,7 +114,7 @@ const copies = new Copies({ keep, files, bar, picker, trouble, told: redraw });
 const history = new History(state, transport, { keep, tabs, bar, copies, trouble, reset: () => screen.reset() });
 
 /**
- * saving begins or ends that anything is saved on this computer; what is saved goes when it
+ * saving begins or ends that anything is saved on this device; what is saved goes when it
  * ends.
  * @param {boolean} off
  */
@@ -359,6 +359,7 @@ async function start() {
   const early = window.early?.pressed || [];
   delete window.early?.pressed; // from now on it is attended to
   const page = { state, history, files, copies, saving, typing, act };
+  focus.attend(document);
   listen(document, page, early);
   light(document);
   await transport.alone(() => takeUp(seen));

@@ -85,6 +85,25 @@ function left(el) {
   return (done.hidden = true);
 }
 
+/**
+ * attend notes whether the reader goes by keys: a place to stand that only the page gives shows its
+ * ring to them alone. It closes the menus that were not pressed on, and those something was chosen
+ * from.
+ * @param {Document} doc
+ */
+export function attend(doc) {
+  doc.addEventListener("keydown", () => (doc.documentElement.dataset.keys = "1"), true);
+  doc.addEventListener("pointerdown", () => delete doc.documentElement.dataset.keys, true);
+  doc.addEventListener("click", ({ target }) => {
+    const at = /** @type {Element} */ (target);
+    for (const menu of /** @type {NodeListOf<HTMLDetailsElement>} */ (doc.querySelectorAll("details.menu[open]"))) {
+      if (menu.contains(at) && !at.closest("button")) continue;
+      if (menu.contains(doc.activeElement)) menu.querySelector("summary")?.focus();
+      menu.open = false;
+    }
+  });
+}
+
 /** What scrolls is a stop of the Tab key, and has a name. @param {Element} el */
 function fit(el) {
   const scrolls = el.scrollWidth > el.clientWidth + 1 || el.scrollHeight > el.clientHeight + 1;

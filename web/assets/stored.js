@@ -12,7 +12,7 @@
  * @typedef {import("./keep.js").Change} Change
  */
 
-/** OFF is the key that stands while nothing is kept on this computer. */
+/** OFF is the key that stands while nothing is kept on this device. */
 export const OFF = "boxwright.off";
 /** FORMAT is what a file of kept quotes says it is, and FILE_NAME what one with all of them is called. */
 export const FORMAT = "boxwright-kept/1";

@@ -65,8 +65,8 @@ func Side(p *page.Page) Part {
 	for _, axle := range []struct{ x, load, limit float64 }{{0, float64(g.FrontLb), float64(c.GAWRFrontLb)},
 		{o.wheelbase, float64(g.RearLb), float64(c.GAWRRearLb)}} {
 		d.add(page.Trace("load", "MV", axle.x, base+3, base+11), arrow(axle.x, base+19, 0, -8))
-		d.label("strong", axle.x, base+32, p.Show(axle.load, quantity.Pound))
-		d.label("small", axle.x, base+43, "of "+p.Show(axle.limit, quantity.Pound))
+		d.label("strong", axle.x, base+31, p.Show(axle.load, quantity.Pound))
+		d.label("small", axle.x, base+44, "of "+p.Show(axle.limit, quantity.Pound))
 	}
 	d.across(o.ahead, 0, base+60, in(-o.ahead))
 	d.across(0, o.wheelbase, base+60, "wheelbase "+in(o.wheelbase))

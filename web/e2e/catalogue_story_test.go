@@ -12,7 +12,7 @@ import (
 
 var editionDeeds = map[string]sentence{
 	`begin another quote on "…"`: func(s *story, says []string) {
-		s.click("#go-quotes")
+		s.head("#go-quotes")
 		s.click("#kept-fresh")
 		s.area("start")
 		s.click("#begin-" + s.id(says[0]))
@@ -42,7 +42,7 @@ var editionDeeds = map[string]sentence{
 		s.must(s.Settle())
 	},
 	`open the kept quote "…"`: func(s *story, says []string) {
-		s.click("#go-quotes")
+		s.head("#go-quotes")
 		id := eval[string](s.window,
 			`[...document.querySelectorAll("#kept-quotes tr")].find((r) => r.innerText.includes(`+drive.Quote(says[0])+
 				`)).querySelector("button").id`)

@@ -40,7 +40,7 @@ func TestCopiesInAFolderBringEverythingBack(t *testing.T) {
 	w.area("needs")
 	w.typed("#f-title", "Medic 1")
 	w.click("#go-quotes")
-	require.Contains(t, w.text("#copies-said"), "No copy was made yet: 1 quote is saved on this computer alone.")
+	require.Contains(t, w.text("#copies-said"), "No copy was made yet: 1 quote is saved on this device alone.")
 	require.LessOrEqual(t, eval[int](w, `document.scrollingElement.scrollHeight - document.body.scrollHeight`), 100,
 		"nothing of the folded document makes the page longer than what is seen")
 	w.click("#copies-folder")

@@ -138,7 +138,7 @@ func TestALinkShowsNoOtherVehicle(t *testing.T) {
 
 		// The link of one unit, where another one is worked on.
 		other := w
-		other.click("#go-quotes")
+		other.head("#go-quotes")
 		other.click("#kept-fresh")
 		other.must(other.Until(`!document.getElementById("masthead").innerText.includes("Rescue 4")`))
 		other.area("needs")

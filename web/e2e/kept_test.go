@@ -46,7 +46,7 @@ const stored = `new Promise((done) => {
 
 func (w *window) kept() []string {
 	w.t.Helper()
-	w.click("#go-quotes")
+	w.head("#go-quotes")
 	return eval[[]string](w,
 		`[...document.querySelectorAll("#kept-quotes table:first-of-type tbody tr")].filter((r) => r.querySelector("[id^=kept-open],.how")).map((r) => r.innerText.replace(/\s+/g, " "))`)
 }
@@ -158,7 +158,7 @@ func TestKeptQuotesAndTheirFile(t *testing.T) {
 		w.begin("cut-14500-158-gas", "mod-146-72")
 		w.area("needs")
 		w.typed("#f-title", "Medic 1")
-		w.click("#go-quotes")
+		w.head("#go-quotes")
 		w.click("#kept-fresh")
 		w.must(w.Until(`!document.getElementById("masthead").innerText.includes("Medic 1")`))
 		w.area("needs")
@@ -174,7 +174,7 @@ func TestKeptQuotesAndTheirFile(t *testing.T) {
 		file := w.saving("#kept-export")
 
 		o := open(t, f, drive.Desk, "")
-		o.click("#go-quotes")
+		o.head("#go-quotes")
 		o.must(o.Choose("#f-import", written(t, "all.json", []byte(file))))
 		o.must(o.Until(`document.querySelectorAll("#kept-quotes [id^=kept-open]").length >= 2`))
 		require.Empty(t, o.trouble())
@@ -205,7 +205,7 @@ func TestFileWithoutEarlierStatesSaysSo(t *testing.T) {
 	w.begin("cut-14500-158-gas", "mod-146-72")
 	w.area("needs")
 	w.typed("#f-title", "Medic 1")
-	w.click("#go-quotes")
+	w.head("#go-quotes")
 	require.Contains(t, w.saving("#kept-export"), `"when"`, "a small file has the earlier states")
 	require.Empty(t, w.trouble())
 
@@ -248,7 +248,7 @@ func TestEarlierStates(t *testing.T) {
 	w.typed("#f-title", "One")
 	w.typed("#f-title", "Two")
 	w.must(w.Reload())
-	w.click("#go-quotes")
+	w.head("#go-quotes")
 	w.click("#fold-trail summary")
 	w.must(w.Until(`document.querySelectorAll("#fold-trail tbody tr").length >= 3`))
 	said := eval[string](w, `document.querySelector("#fold-trail tbody").innerText`)

@@ -244,6 +244,15 @@ func (w *window) area(id string) {
 	}
 }
 
+// head presses what stands in the head of the page, where it is narrow in a menu.
+func (w *window) head(selector string) {
+	w.t.Helper()
+	if eval[bool](w, `document.querySelector("#head-menu summary").checkVisibility()`) {
+		w.click("#head-menu summary")
+	}
+	w.click(selector)
+}
+
 // own begins a copy of the quote that is read.
 func (w *window) own() {
 	w.t.Helper()

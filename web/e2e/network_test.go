@@ -76,7 +76,7 @@ func TestNothingIsAskedOfTheNetworkAfterLoading(t *testing.T) {
 		w.click("#copy-link")
 		w.area("compare")
 		w.click("#pin")
-		w.click(`[data-act="units"]`)
+		w.head(`[data-act="units"]`)
 		w.click(`[data-act="undo"]`)
 		w.area("quote")
 		w.paper()

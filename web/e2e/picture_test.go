@@ -42,6 +42,20 @@ func TestThePictureBesideTheOptions(t *testing.T) {
 	require.Contains(t, file, "Inside, toward the rear doors")
 }
 
+// The picture is seen where it comes in the order of the page: after the options, or beside them.
+func TestThePictureIsSeenInItsOrder(t *testing.T) {
+	t.Parallel()
+	w := open(t, folder, drive.Desk, "")
+	w.area("unit")
+	for _, wide := range []int64{360, 740, 800, 1024, 1200, 1300, 1440} {
+		w.must(w.Resize(drive.Screen{Width: wide, Height: 800}))
+		require.True(t, eval[bool](w, `(() => {
+			const [a, b] = [".choices", ".seen"].map((at) => document.querySelector(at).getBoundingClientRect());
+			return b.top >= a.bottom || (b.left >= a.right && b.top >= a.top - 1);
+		})()`), "at %d px", wide)
+	}
+}
+
 // unclear is lettering of pictures that is smaller than can be read or stands over other
 // lettering. What stands before something in a compartment covers it.
 const unclear = `(() => {
@@ -53,7 +67,7 @@ const unclear = `(() => {
 			const a = text.getBoundingClientRect(), m = text.getScreenCTM();
 			if (!a.width) continue;
 			const px = parseFloat(getComputedStyle(text).fontSize) * Math.hypot(m.a, m.b);
-			if (px < 9 && !text.classList.contains("text")) out.push(text.textContent + " is " + px.toFixed(1) + " px");
+			if (px < 11 && !text.classList.contains("text")) out.push(text.textContent + " is " + px.toFixed(1) + " px");
 			for (const [other, b] of boxes) {
 				const wide = Math.min(a.right, b.right) - Math.max(a.left, b.left);
 				const high = Math.min(a.bottom, b.bottom) - Math.max(a.top, b.top);

@@ -27,7 +27,7 @@ func init() {
 			s.click("#" + id)
 		},
 		`begin another quote`: func(s *story, _ []string) {
-			s.click("#go-quotes")
+			s.head("#go-quotes")
 			before := s.draft()
 			s.click("#kept-fresh")
 			s.must(s.Until(`document.getElementById("kept-quotes") && document.querySelectorAll("[id^=kept-open]").length > 0`))

@@ -45,9 +45,9 @@ func (f *Frame) Masthead() Part {
 	if who == "" {
 		who = "No buyer named yet"
 	}
-	saving := "saved on this computer"
+	saving := "saved on this device"
 	if !f.Kept {
-		saving = "NOT saved on this computer"
+		saving = "NOT saved on this device"
 	}
 	return Many(
 		El("p", Class("brand"), Text("Boxwright")),
@@ -57,11 +57,12 @@ func (f *Frame) Masthead() Part {
 		El("div", Class("tools"),
 			Action("undo", "", "", "Undo", At("aria-disabled", strconv.FormatBool(f.Undo == 0)), At("title", "Ctrl Z")),
 			Action("redo", "", "", "Redo", At("aria-disabled", strconv.FormatBool(f.Redo == 0)), At("title", "Ctrl Y")),
-			Action("units", "", "", map[bool]string{false: "US units", true: "Metric"}[f.Metric],
-				At("title", "Press for the other system")),
-			f.appearance(),
-			Action("quotes", "", "", "Saved quotes", At("id", "go-quotes")),
-			Action("print", "", "", "Print"),
+			El("details", Class("menu"), At("id", "head-menu"), El("summary", Text("Menu")), El("div",
+				Action("units", "", "", map[bool]string{false: "US units", true: "Metric"}[f.Metric],
+					At("title", "Press for the other system")),
+				f.appearance(),
+				Action("quotes", "", "", "Saved quotes", At("id", "go-quotes")),
+				Action("print", "", "", "Print"))),
 		),
 	)
 }
@@ -124,9 +125,9 @@ func (f *Frame) appearance() Part {
 // unkept says why nothing is kept, and what to do.
 var unkept = map[string]string{
 	"refused": "This browser refuses to save anything, as in a private window.",
-	"full":    "This browser has no room left. Make room on this computer, or take out quotes you no longer need.",
+	"full":    "This browser has no room left. Make room on this device, or take out quotes you no longer need.",
 	"newer":   "A newer version of this page saved the quotes here. Reload the page to get it.",
-	"off":     "You chose to keep nothing on this computer.",
+	"off":     "You chose to keep nothing on this device.",
 }
 
 // NotKept is the strip above every area while what is entered is not saved; nil
@@ -218,7 +219,7 @@ func Standing(p *Page) Part {
 			If(q.Draft.Terms.Buyer == "" && !q.Price.SalesTax.Amount.IsZero(),
 				Text(" Say in Quote who buys: a public body is taken as exempt."))),
 		standingFindings(p),
-		WordsOf("standing", StandingWords),
+		WordsOf("standing", "These figures explained", StandingWords),
 	))
 }
 

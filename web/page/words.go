@@ -124,7 +124,7 @@ var (
 var StandingWords = []*Term{GAWR, Payload, LikelyRange, AmpsLeftHot, EvenOdds, NineInTen}
 
 // WordsOf lists the words of an area, or of the figures beside it.
-func WordsOf(id string, words []*Term) Part {
+func WordsOf(id, title string, words []*Term) Part {
 	var list []Part
 	for _, t := range words {
 		if !t.Aside {
@@ -135,7 +135,7 @@ func WordsOf(id string, words []*Term) Part {
 		return nil
 	}
 	return El("details", Class("words screen"), At("id", "words-"+id),
-		El("summary", Text("Words explained")), El("dl", list...))
+		El("summary", Text(title)), El("dl", list...))
 }
 
 func (t *Term) from() Part { return El("span", Class("how"), Text(t.Source+".")) }

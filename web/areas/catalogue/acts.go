@@ -68,7 +68,7 @@ func plantOf(cat *config.Catalogue) string {
 func signCatalogue(s *session.Session, a session.Act) {
 	sealed, err := base64.StdEncoding.DecodeString(a.File)
 	if err != nil || len(sealed) == 0 {
-		s.Fault("No signing key is saved on this computer: make or open one in Costs and keys.")
+		s.Fault("No signing key is saved on this device: make or open one in Costs and keys.")
 		return
 	}
 	key, err := sign.Open(sealed, a.Value)

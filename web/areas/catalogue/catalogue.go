@@ -142,7 +142,7 @@ func draw(p *Page) Part {
 
 // signAsPlant lets whoever keeps the catalogue sign it.
 func signAsPlant(p *Page, looked string) Part {
-	tools := para("It needs a signing key on this computer: make one in Costs and keys, and keep it for the plant " +
+	tools := para("It needs a signing key on this device: make one in Costs and keys, and keep it for the plant " +
 		"alone.")
 	if p.OwnKey != "" {
 		tools = Many(El("div", Class("field"),
@@ -327,7 +327,7 @@ func keptQuotes(p *Page) Part {
 	if k.More {
 		said = "Going through the kept quotes: " + strconv.Itoa(len(k.Touched)) + " looked at so far."
 	}
-	return part("touched", "Quotes saved on this computer", para(said), When(t.Rows != nil, t.Draw))
+	return part("touched", "Quotes saved on this device", para(said), When(t.Rows != nil, t.Draw))
 }
 
 func keptRow(p *Page, x *session.Touched, i int) []Part {

@@ -321,7 +321,7 @@ func rivals(p *Page) Part {
 	cur := p.Q.Book.Currency
 	return El("section", Class("block screen"), El("h2", Text("Other bids")),
 		El("p", Class("lead"),
-			Text("Bids typed in here stay on this computer, out of every quote and link.")),
+			Text("Bids typed in here stay on this device, out of every quote and link.")),
 		Each(p.View.Rivals, func(i int, r quote.Rival) Part {
 			id := "rival." + strconv.Itoa(i)
 			payload := ""

@@ -132,7 +132,7 @@ func standAnswer(s *session.Session, a session.Act) {
 			n++
 		}
 	}
-	s.Notice = "Kept on this computer as the standing answer to: " + terms.Name(list[i].Term) + "."
+	s.Notice = "Kept on this device as the standing answer to: " + terms.Name(list[i].Term) + "."
 	if n > 0 {
 		s.Notice += fmt.Sprintf(" It answers %d more of the lines.", n)
 	}

@@ -31,7 +31,7 @@ func standing(p *Page) Part {
 			page.Bare(p.Page, id+".answer", "text", own.Answer, "Standing words to "+k.Name)})
 	}
 	return Many(El("div", Class("row-tools"), press), El("div", Class("block"), At("id", "standing-list"),
-		El("p", Class("how"), Text("Kept on this computer, for the next list. Lines that are answered already stay as "+
+		El("p", Class("how"), Text("Kept on this device, for the next list. Lines that are answered already stay as "+
 			"they are. \"Save everything as one file\" in Quote holds these too.")), t.Draw()))
 }
 

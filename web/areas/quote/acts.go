@@ -95,7 +95,7 @@ func copyQuote(s *session.Session, _ session.Act) {
 // revise begins a revision of the quote that is read, for somebody who may sign.
 func revise(s *session.Session, _ session.Act) {
 	if s.Req.Key == "" {
-		s.Fault("A revision is made by the seller: it needs a signing key on this computer.")
+		s.Fault("A revision is made by the seller: it needs a signing key on this device.")
 		return
 	}
 	issued := s.Subject().Issued

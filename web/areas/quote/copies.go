@@ -34,7 +34,7 @@ func copies(p *Page) Part {
 			page.Action("export-kept", "", "", "Save a copy of everything", At("id", "kept-export")),
 			page.FileButton("f-import", "import", "Take in copies…", ".json,application/json", Flag("multiple", true))),
 		El("details", Class("small soft"), At("id", "fold-copies"),
-			El("summary", Text("What a copy holds, and how long this computer keeps it")),
+			El("summary", Text("What a copy holds, and how long this device keeps it")),
 			El("p", Text(hint)), lasting(p)))
 }
 
@@ -54,7 +54,7 @@ func copied(p *Page) Part {
 	case c.Changed > 0:
 		return Many(page.Mark(config.Warn),
 			Text(" No copy was made yet: "+page.Count(c.Changed, "quote is", "quotes are")+
-				" saved on this computer alone."))
+				" saved on this device alone."))
 	}
 	return Text("No copy was made yet.")
 }
@@ -86,7 +86,7 @@ func sealedQuotes(p *Page) Part {
 	if !p.Copies.Sealed {
 		return nil
 	}
-	return El("div", At("id", "sealed-quotes"), El("p", El("b", Text("Quotes are sealed on this computer. ")),
+	return El("div", At("id", "sealed-quotes"), El("p", El("b", Text("Quotes are sealed on this device. ")),
 		Text("They come back into the list when you open them.")),
 		passphrase("unseal-pass", "Passphrase", "The one they were sealed with. Without it nobody can open them."),
 		El("div", Class("row-tools"), page.Action("unseal-kept", "", "", "Open the sealed quotes", Class("main"),
@@ -96,8 +96,8 @@ func sealedQuotes(p *Page) Part {
 // leaveNothing seals what is saved, or takes it away.
 func leaveNothing(p *Page) Part {
 	if !p.Kept && p.Unkept == "off" {
-		return El("p", At("id", "keep-off-said"), Text("Nothing is saved on this computer, because you chose so. "),
-			page.Action("keep-on", "", "", "Save quotes on this computer again", At("id", "keep-on")))
+		return El("p", At("id", "keep-off-said"), Text("Nothing is saved on this device, because you chose so. "),
+			page.Action("keep-on", "", "", "Save quotes on this device again", At("id", "keep-on")))
 	}
 	sealing := Many(El("h3", Text("Seal them")),
 		El("p", Text("At the end of the day: all saved quotes are sealed with a passphrase, and the list is empty "+
@@ -122,7 +122,7 @@ func leaveNothing(p *Page) Part {
 		El("summary", El("b", Text("On a computer that others use"))), sealing,
 		El("h3", Text("Keep nothing")),
 		El("p", Text("Everything saved here is deleted: quotes, catalogue, standing answers, signing key, cost "+
-			"sheet. From then on nothing is saved on this computer; save a quote as a file before you close the page.")),
+			"sheet. From then on nothing is saved on this device; save a quote as a file before you close the page.")),
 		El("details", At("id", "fold-keep-off"), El("summary", Text("Delete everything and keep nothing…")),
 			page.Action("keep-off", "", "", "Delete it all for good", Class("quiet"), At("id", "keep-off"))))
 }

@@ -9,7 +9,7 @@ import (
 
 // drafts lists the quotes saved in this browser, and the states of this one.
 func drafts(p *Page) Part {
-	t := page.Table{Caption: "Quotes saved on this computer", Class: "cards",
+	t := page.Table{Caption: "Quotes saved on this device", Class: "cards",
 		Heads: []string{"Quote", "What it is", "Last changed", ""}}
 	for i, k := range p.Saved {
 		n := strconv.Itoa(i)
@@ -32,7 +32,7 @@ func drafts(p *Page) Part {
 		El("h2", Text("Saved quotes")),
 		sealedQuotes(p),
 		If(len(p.Saved) > 0, t.Draw()),
-		If(len(p.Saved) == 0, El("p", Text("No quote is saved on this computer."))),
+		If(len(p.Saved) == 0, El("p", Text("No quote is saved on this device."))),
 		El("div", Class("row-tools"),
 			page.Action("fresh-kept", "", "", "Begin another quote", At("id", "kept-fresh")),
 			If(p.Reading == nil, page.Action("copy-kept", "", "", "Work on a copy", At("id", "kept-copy")))),

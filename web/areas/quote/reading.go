@@ -124,7 +124,7 @@ func (r *Reading) newer() Part {
 		return nil
 	}
 	return El("p", Class("block", "warn"), At("id", "newer"), page.Mark(config.Warn), Text(" This is an older revision. "+
-		"Revision "+strconv.Itoa(r.Newer.Rev)+" of it is saved on this computer. "),
+		"Revision "+strconv.Itoa(r.Newer.Rev)+" of it is saved on this device. "),
 		page.Action("open-kept", r.Newer.ID, "", "Open revision "+strconv.Itoa(r.Newer.Rev), At("id", "open-newer")))
 }
 

@@ -18,7 +18,7 @@ func signQuote(s *session.Session, a session.Act) {
 	}
 	file, err := base64.StdEncoding.DecodeString(a.File)
 	if err != nil || len(file) == 0 {
-		s.Fault("No signing key is saved on this computer: make or open one in Costs and keys.")
+		s.Fault("No signing key is saved on this device: make or open one in Costs and keys.")
 		return
 	}
 	q, err := s.Compute()

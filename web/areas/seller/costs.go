@@ -31,7 +31,7 @@ func costsInside(p *Page) Part {
 	if p.CostsKept {
 		unlock = Many(El("button", At("type", "button"), At("id", "costs-unlock"), Class("main"),
 			At("data-act", "open-costs"), At("data-secret", "costs-pass"), Text("Unlock")),
-			page.Action("forget-costs", "", "", "Remove it from this computer", Class("quiet"),
+			page.Action("forget-costs", "", "", "Remove it from this device", Class("quiet"),
 				At("id", "costs-forget")))
 	}
 	return Many(

@@ -22,7 +22,7 @@ func newKey(s *session.Session, a session.Act) {
 		s.Fault("No key was made: %s.", session.Plain(err))
 		return
 	}
-	keepKey(s, k, source, a.Value, "A signing key was made, sealed with your passphrase and saved on this computer. "+
+	keepKey(s, k, source, a.Value, "A signing key was made, sealed with your passphrase and saved on this device. "+
 		"Save its file too, and give the public key to whoever keeps the catalogue.")
 }
 
@@ -41,7 +41,7 @@ func importKey(s *session.Session, a session.Act) {
 		}
 		random, _ := base64.StdEncoding.DecodeString(a.Random)
 		keepKey(s, k, bytes.NewReader(random), a.Value, "The signing key is sealed with your passphrase and saved on "+
-			"this computer.")
+			"this device.")
 		return
 	}
 	k, err := sign.Open(file, a.Value)
@@ -51,7 +51,7 @@ func importKey(s *session.Session, a session.Act) {
 	}
 	s.Step(session.Step{Do: "keep-key", Text: a.File, ID: sign.Text(k.Public())})
 	s.Req.Key = sign.Text(k.Public())
-	s.Notice = "The signing key is saved on this computer, sealed as it was."
+	s.Notice = "The signing key is saved on this device, sealed as it was."
 }
 
 func keepKey(s *session.Session, k *sign.Key, random *bytes.Reader, passphrase, said string) {
@@ -69,7 +69,7 @@ func keepKey(s *session.Session, k *sign.Key, random *bytes.Reader, passphrase, 
 // exportKey saves the sealed file that the page keeps.
 func exportKey(s *session.Session, a session.Act) {
 	if a.File == "" {
-		s.Fault("No signing key is saved on this computer.")
+		s.Fault("No signing key is saved on this device.")
 		return
 	}
 	s.View.KeySaved = true
@@ -80,5 +80,5 @@ func exportKey(s *session.Session, a session.Act) {
 func forgetKey(s *session.Session, _ session.Act) {
 	s.Req.Key, s.View.KeySaved = "", false
 	s.Step(session.Step{Do: "keep-key"})
-	s.Notice = "The signing key was removed from this computer."
+	s.Notice = "The signing key was removed from this device."
 }

@@ -64,7 +64,7 @@ func load(s *session.Session, p *page.Page, _ *session.Worked) func() Part {
 
 func draw(p *Page) Part {
 	return Many(
-		page.Heading("Costs and keys", "Yours alone, on this computer: no quote, print or link has any of it."),
+		page.Heading("Costs and keys", "Yours alone, on this device: no quote, print or link has any of it."),
 		costsBlock(p),
 		keyBlock(p),
 	)
@@ -108,7 +108,7 @@ func keyBlock(p *Page) Part {
 			El("button", At("type", "button"), At("id", "key-export"), At("data-act", "key-export"), At("data-sealed", "key"),
 				Text("Save the sealed key as a file")),
 			page.Action("go", "quote", "", "Sign in Quote", Class("quiet"), At("id", "key-quote"))),
-		El("details", At("id", "fold-forget"), El("summary", Text("Remove the key from this computer…")),
+		El("details", At("id", "fold-forget"), El("summary", Text("Remove the key from this device…")),
 			El("p", Text("Without a copy nobody can sign with it again. "+copied)),
 			page.Action("key-forget", "", "", "Remove the key for good", Class("quiet"), At("id", "key-forget"))))
 }

@@ -54,7 +54,7 @@ func openCosts(s *session.Session, a session.Act) {
 	s.Step(session.Step{Do: "keep-costs", Text: text})
 	s.Step(session.Step{Do: "focus", ID: "costs-lock"})
 	s.Step(session.Step{Do: "save", Name: "costs.sealed", Type: "application/octet-stream", Text: text, Base64: true})
-	s.Notice = "The cost sheet is sealed and saved on this computer; its sealed file was saved. Keep the passphrase: " +
+	s.Notice = "The cost sheet is sealed and saved on this device; its sealed file was saved. Keep the passphrase: " +
 		"nobody can open it without."
 }
 
@@ -68,7 +68,7 @@ func forgetCosts(s *session.Session, _ session.Act) {
 	s.Memory.Costs = nil
 	s.Req.Costs = false
 	s.Step(session.Step{Do: "keep-costs"})
-	s.Notice = "The sealed cost sheet was removed from this computer."
+	s.Notice = "The sealed cost sheet was removed from this device."
 }
 
 // tried are the discounts whose effect is shown.

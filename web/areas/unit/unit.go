@@ -509,7 +509,7 @@ func why(p *Page, id string) Part {
 		When(len(ways.Offers) > 0, func() Part {
 			title := "It fits the unit as it is"
 			here := slices.IndexFunc(ways.Offers, func(o propose.Offer) bool { return o.Chassis == "" })
-			if n := len(ways.Offers[here].Changes); n > 0 {
+			if n := propose.Things(q.Edition.Cat, ways.Offers[here].Changes); n > 0 {
 				where := ""
 				if len(ways.Offers) > 1 {
 					where = " on this chassis"

@@ -50,7 +50,7 @@ func lessons(p *Page) Part {
 	if len(p.Lessons) == 0 {
 		return nil
 	}
-	t := page.Table{Caption: "Earlier units that were weighed, in quotes saved on this computer",
+	t := page.Table{Caption: "Earlier units that were weighed, in quotes saved on this device",
 		Heads: []string{"Ticket", "Readings"}}
 	for i := range p.Lessons {
 		k := &p.Lessons[i]
