@@ -160,8 +160,8 @@ level: levels
 // phrases bring several words to one thing's name.
 var phrases = phraseTable(`
 streetside: street side | driver side | drivers side | road side | roadside | left side | left hand side | l s
-streetside: driverside | street-side
-curbside: curb side | passenger side | right side | right hand side | curb-side | kerb side
+streetside: driverside | street-side | left hand
+curbside: curb side | passenger side | right side | right hand side | curb-side | kerb side | right hand
 patientcompartment: patient compartment | patient area | patient cabin | patient module | patient space
 patientcompartment: pt compartment | module inside | inside module | patient inside
 cot: stretcher | gurney | wheeled cot | patient cot | primary cot | ambulance cot | wheeled stretcher
@@ -202,7 +202,7 @@ cellular: cell
 dutydepartment: on duty
 glovebox: glove box
 multiband: multi band
-fullheight: full height
+fullheight: full height | floor to ceil | floor ceil
 fulllength: full length
 fullwidth: full width
 fullsize: full size
@@ -302,7 +302,7 @@ bidder contractor vendor seller builder manufacturer manufacturers dealer offero
 capacity rated rating output size sized capable able least nominal approx approximately about overall total
 completed finished new
 give gives giving allow allows allowing ensure have located location placed positioned position positions specified
-carry carries carried carrying use used using made make constructed construction build built design designed
+carry carries carried carrying use used using made make constructed construction fabricated fabricate build built design designed
 such so than then when where while into onto via through by be each-s per-s
 shall-be minimum maximum min max spec specification standard feature option optional accept acceptable accepted
 prefer preferred
