@@ -488,7 +488,7 @@ func (v *vocabulary) offered(tokens []claims.Token, has bag) (claim, bool) {
 				continue
 			}
 			f := found{p, p.tells.share(has), k}
-			if !not && (p.byTheWay(words, f.like) || p.mixes(words)) || p.id != v.sure && v.strange(p, list, words, has) {
+			if !not && (p.byTheWay(x.tokens, f.like) || p.mixes(words)) || p.id != v.sure && v.strange(p, list, words, has) {
 				continue
 			}
 			fit, missing := p.fits(list)
@@ -614,25 +614,26 @@ const asLike = 0.1
 // byTheWay reports whether a quality that the words ask for is only that of a part of a
 // thing, such as the aluminum edges of plywood cabinets, and the words do not speak of
 // that part.
-func (p *profile) byTheWay(words []string, like float64) bool {
+func (p *profile) byTheWay(tokens []claims.Token, like float64) bool {
+	list := slices.DeleteFunc(slices.Clone(tokens), func(t claims.Token) bool { return t.Kind != claims.Word })
+	words := claims.Words(list)
 	// "Aluminum tread plate aisle with vinyl sides" is no aluminum floor.
 	mixed := like < halfLabel && slices.ContainsFunc(p.label, func(w string) bool {
 		return qualities[w] && w != "steel" && w != "brush" && !slices.Contains(words, w)
 	})
 	for i, w := range words {
-		if qualities[w] && p.ofPart(w) && !(i+1 < len(words) && p.pairs[w+" "+words[i+1]]) {
-			return true
-		}
-		if qualities[w] && p.core[w] && mixed && !(i+1 < len(words) && p.pairs[w+" "+words[i+1]]) {
-			return true
-		}
-		if !qualities[w] || p.core[w] || !p.words[w] {
+		if !qualities[w] {
 			continue
 		}
-		if i+1 < len(words) && p.pairs[w+" "+words[i+1]] || i > 0 && p.pairs[w+" "+words[i-1]] {
-			continue // "threshold of stainless steel"
+		ahead := i+1 < len(list) && list[i+1].Part == list[i].Part && p.pairs[w+" "+words[i+1]]
+		if (p.ofPart(w) || p.core[w] && mixed) && !ahead {
+			return true
 		}
-		return true
+		// "threshold of stainless steel"
+		of := i > 0 && list[i-1].Part == list[i].Part && p.pairs[w+" "+words[i-1]]
+		if !p.core[w] && p.words[w] && !ahead && !of {
+			return true
+		}
 	}
 	return false
 }
