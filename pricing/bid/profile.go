@@ -78,7 +78,7 @@ var togetherWord = stems("together")[0]
 // chassisNames are what a chassis is asked for by, whatever catalogue it stands in.
 var chassisNames = []string{"chassis", "engine", "gasoline", "diesel", "4x4", "4x2", "cutaway", "cab-chassis", "van",
 	"type i", "type ii", "type iii",
-	"rear wheel", "medium duty", "fuel"}
+	"rear wheel", "medium duty", "fuel", "brakes"}
 
 // newVocabulary is that of a catalogue. It rests now and then.
 func newVocabulary(cat *config.Catalogue, rest func()) *vocabulary {
