@@ -119,6 +119,9 @@ func (v *vocabulary) spans(tokens []claims.Token) []span {
 func end(tokens []claims.Token, at int, way []slot) int {
 	used, to := make([]bool, len(way)), 0
 	for i := at; i < len(tokens); {
+		if i > at && tokens[i].Part != tokens[i-1].Part && qualities[tokens[i-1].Word] {
+			return to // "doors of stainless steel, with a sill"
+		}
 		n, of := 0, 0
 		for k, s := range way {
 			for _, words := range s.any {
