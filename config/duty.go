@@ -277,6 +277,10 @@ func (c *Catalogue) Saying(d *Duty) *Catalogue {
 		o := &m.Options[i]
 		o.Label, o.Spec = d.Say(o.Label), d.Say(o.Spec)
 	}
+	m.Traits = slices.Clone(c.Traits)
+	for i := range m.Traits {
+		m.Traits[i].Says = d.Say(m.Traits[i].Says)
+	}
 	return &m
 }
 

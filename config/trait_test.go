@@ -27,6 +27,10 @@ func TestTraits(t *testing.T) {
 		assert.Contains(t, said, c.says, c.option)
 		assert.NotContains(t, said, c.not, c.option)
 	}
+	rescue := cat.Saying(cat.DutyByID("rescue"))
+	said := rescue.Sentences(rescue.OptionByID("il-eight"))
+	assert.Contains(t, said, "Switched from the front console.", "a rescue unit has no action area")
+	assert.NotContains(t, said, "action-area")
 	cat.Traits = []config.Trait{{ID: "odd", Kind: "mood"}}
 	assert.Contains(t, fmt.Sprint(cat.Prepare()), "mood")
 }
