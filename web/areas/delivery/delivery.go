@@ -199,7 +199,7 @@ func marked(p *Page, x func(float64) float64, y func(float64) float64) (parts []
 }
 
 func steps(p *Page) Part {
-	t := page.Table{Caption: "Steps", Class: "cards",
+	t := page.Table{Caption: "Steps", Class: "cards steps",
 		Heads: []string{"Step", ">Working days", "Start", "Finish", ">Float", ">Decides", "What your choices add"}}
 	for _, s := range p.Q.Plan.Steps {
 		added := ""
