@@ -127,6 +127,9 @@ func (q *Quote) wordAsks() []Ask {
 		all := len(has) + len(lacks)
 		if all > 0 {
 			a.Has = fmt.Sprintf("%d of %d things %s", len(has), all, ask)
+			if len(lacks) == 0 {
+				a.Has = "all " + ask
+			}
 		} else if !drive {
 			continue
 		}

@@ -84,6 +84,12 @@ var retired = []struct{ word, say string }{
 	{`(?i)of the draws|at any chance`, "how often, how sure"},
 	{`(?i)quote stands for`, "price good for"},
 	{`(?i)roster`, "list of signers"},
+	{`(?i)no such day`, "no date"},
+	{`(?i)takes the place of`, "replaces"},
+	{`(?i)texts beside it`, "state and county rules"},
+	{`(?i)set beside it`, "compare it with"},
+	{`(?i)put their name to`, "signed"},
+	{`(?i)waits? to be stowed`, "left to stow"},
 	{`(?i)as the catalogue has it`, "from the catalogue"},
 	{`(?i)\b(tyre|colour|centre|litre|kerb)s?\b`, "American spelling"},
 }

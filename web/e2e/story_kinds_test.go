@@ -24,7 +24,7 @@ func init() {
 		`take its usual equipment aboard`: func(s *story, _ []string) {
 			s.area("equipment")
 			s.click("#carry-usual")
-			require.Contains(s.t, flat(s.text("#main")), "0 things wait to be stowed")
+			require.Contains(s.t, flat(s.text("#main")), "0 items left to stow")
 		},
 		`lay out the "…"`: func(s *story, says []string) { s.layOut(says[0]) },
 		`print the "…"`: func(s *story, says []string) {

@@ -456,7 +456,7 @@ func comparison(p *Page, columns []column) Part {
 	if len(body)+len(options) == 0 {
 		none := "Nothing differs."
 		if len(heads) == 1 {
-			none = "There is nothing yet to set beside it."
+			none = "Nothing to compare it with yet."
 		}
 		body = append(body, El("tr", El("td", At("colspan", strconv.Itoa(len(heads)+1)), Text(none))))
 	}

@@ -51,7 +51,7 @@ func draw(p *Page) Part {
 			El("div", Class("fields"),
 				page.OrderDay(p.Page, ""),
 				page.Day(p.Page, "unit.needed_by", "Needed by", p.Q.Draft.Unit.NeededBy,
-					"Blank = no such day"),
+					"Blank = no date"),
 				page.Number(p.Page, "chance", "With a chance of", strconv.Itoa(p.chance()), "in 100", "From 1 to 99"),
 			),
 			asked(p),

@@ -69,7 +69,7 @@ func stowage(p *Page) Part {
 			page.Action("suggest", "", "", "Suggest where everything rides", Class("main"), At("id", "suggest"),
 				At("aria-disabled", strconv.FormatBool(loose == 0))),
 			page.Action("take-out", "", "", "Take everything out", At("id", "empty-all")),
-			El("span", Class("soft"), Text(page.Count(loose, "thing waits", "things wait")+" to be stowed"))),
+			El("span", Class("soft"), Text(page.Count(loose, "item", "items")+" left to stow"))),
 		El("p", Class("how"),
 			Text("The suggestion follows the catalogue's rules of what belongs inside or outside, low or within reach, "+
 				"clean or dirty, puts what is heavy low, and balances axles and sides. What you stowed stays. It "+

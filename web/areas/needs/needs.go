@@ -52,8 +52,8 @@ func gist(p *page.Page) string {
 func draw(p *Page) Part {
 	return Many(
 		When(!p.toldHere(), func() Part { return p.Told.Draw() }),
-		page.Heading("Needs", "Say what the unit must do and by when, and press Propose: you get three complete "+
-			"units, of the lowest price, the most remaining payload and the earliest delivery. A must is always kept. A want "+
+		page.Heading("Needs", "Say what the unit must do and by when, and press Propose: you get up to "+
+			"three complete units: lowest price, most remaining payload, earliest delivery. A must is always kept. A want "+
 			"may be missed, and you see it."),
 		proposals(p),
 		requirements(p),
@@ -65,5 +65,5 @@ func when(p *Page) Part {
 	return Many(
 		page.OrderDay(p.Page, "Delivery is counted from here"),
 		page.Day(p.Page, "unit.needed_by", "Needed by", p.Q.Draft.Unit.NeededBy,
-			"Checked against the 90 % date; blank = no such day"))
+			"Checked against the 90 % date; blank = no date"))
 }

@@ -62,8 +62,8 @@ var shows = []struct {
 // requirements shows the purchaser's list and how the unit answers it.
 func requirements(p *Page) Part {
 	paste := Many(page.TextField(p.Page, "list", "Paste the list", "",
-		"From a word processor, a spreadsheet, a PDF or a mail. Headings, numbers and words stay as they are. It takes "+
-			"the place of the list here."),
+		"From a word processor, a spreadsheet, a PDF or a mail. Headings, numbers and words stay as they are. It replaces "+
+			"the list here."),
 		El("div", Class("row-tools"), page.Action("from-field", "", "paste-list", "Read the list", At("data-field",
 			"f-list"), At("id", "read-list")),
 			page.FileButton("f-list-file", "paste-list", "Open a file…",

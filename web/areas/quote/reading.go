@@ -383,7 +383,7 @@ func banner(id string, t *Trust, until config.Date) Part {
 func trustOf(t *Trust, until config.Date) assurance {
 	g := t.Signature
 	if g == nil {
-		return assurance{config.Warn, "Draft, not signed", "Nobody has put their name to it. Ask the seller for a signed " +
+		return assurance{config.Warn, "Draft, not signed", "Nobody has signed it. Ask the seller for a signed " +
 			"quote before you order."}
 	}
 	c := standingCheck(g.Key, g.Standing)

@@ -93,7 +93,7 @@ func validity(until, today config.Date) assurance {
 
 // reliance is the check list of a quote.
 func reliance(t *Trust, until config.Date) []assurance {
-	list := []assurance{{config.Warn, "Signature", "none. This is a draft: nobody has put their name to it."}}
+	list := []assurance{{config.Warn, "Signature", "none. This is a draft: nobody has signed it."}}
 	if g := t.Signature; g != nil {
 		list = []assurance{{"", "Signature", "genuine: unchanged since it was signed." + g.Binds},
 			standingCheck(g.Key, g.Standing)}

@@ -107,7 +107,7 @@ func ownLimits(p *Page) Part {
 	return El("details", Class("block screen"), At("id", "own-limits"),
 		El("summary", El("b", Text("The purchaser's own limits"))),
 		El("p", Class("lead"),
-			Text("A value here takes the place of the rules' limit on the figure wherever that was not read in a "+
+			Text("A value here replaces the rules' limit on the figure wherever that was not read in a "+
 				"text. Blank = the rules' limit.")),
 		If(len(soft) > 0, Many(El("h3", Text("Set, from memory, or common practice")),
 			El("div", Class("fields"), Many(soft...)))),

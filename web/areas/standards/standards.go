@@ -116,7 +116,7 @@ func ruleSets(p *Page) Part {
 			El("fieldset", El("legend", Text("Standard")),
 				El("ul", Class("picks"),
 					Each(base, func(_ int, s standards.Set) Part { return set("radio", "base-set", s) }))),
-			El("fieldset", El("legend", Text("State or county texts beside it")),
+			El("fieldset", El("legend", Text("State and county rules")),
 				El("ul", Class("picks"),
 					Each(add, func(_ int, s standards.Set) Part { return set("checkbox", "", s) }))),
 		),

@@ -42,7 +42,7 @@ var words = []*page.Term{
 	{
 		Name: "Left-right difference",
 		Text: "How much heavier one side stands than the other, as a part of the whole weight. Limits " +
-			"of 5 and 7 % are passed on from memory; over 5 % is noted, and nothing is stopped by it. A " +
+			"of 5 and 7 % are passed on from memory; over 5 %, an assumed factor, is noted, and nothing is stopped by it. A " +
 			"purchaser sets one in Standards.",
 		Source: "KKK-A-1822 and NFPA 1901, from memory",
 		About:  "weight.side",
