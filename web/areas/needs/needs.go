@@ -46,7 +46,7 @@ func gist(p *page.Page) string {
 			return d.Label
 		}
 	}
-	return "nothing asked yet"
+	return "no duty chosen yet"
 }
 
 func draw(p *Page) Part {
