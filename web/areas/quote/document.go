@@ -294,10 +294,17 @@ func weights(q *quote.Quote) []config.Figure {
 	})
 }
 
-// unweighed says on paper what the purchaser still has to weigh.
+// unweighed says on paper what the purchaser still has to weigh, and what is beyond the usual
+// though it is no fault, with its remedy.
 func unweighed(p *Page) Part {
 	return Each(p.Q.Weight.Findings, func(_ int, f config.Finding) Part {
-		return If(f.Code == "weight.unweighed", El("p", page.Mark(f.Severity), El("b", Text(" "+page.Held(f.Text)))))
+		switch {
+		case f.Code == "weight.unweighed":
+			return El("p", page.Mark(f.Severity), El("b", Text(" "+page.Held(f.Text))))
+		case f.Figure != nil && f.Figure.Noted:
+			return El("p", Class("how"), page.Mark(f.Severity), Text(" "+page.Held(f.Text+" "+f.Remedy)))
+		}
+		return nil
 	})
 }
 
