@@ -17,11 +17,11 @@ func TestTraits(t *testing.T) {
 	cat, err := config.Read(catalogue.Demo)
 	require.NoError(t, err)
 	for _, c := range []struct{ option, says, not string }{
-		{"sc-side", "Fed through the master disconnect of the module.", "Set flush."},
-		{"rec-action", "Set flush.", "master disconnect"},
-		{"rail-channel", "Fastened with stainless screws over a barrier tape.", "Switched"},
-		{"rail-none", "Lower body without rub rail.", "Fastened"},
-		{"ws-strip", "Switched from the front console.", "in bezels"},
+		{"sc-side", "Off with the master disconnect.", "Set flush."},
+		{"rec-action", "Set flush.", "disconnect"},
+		{"rail-channel", "Stainless screws, barrier tape.", "switch"},
+		{"rail-none", "Lower body without rub rail.", "screws"},
+		{"ws-strip", "Front-console switch.", "Surface"},
 	} {
 		said := cat.Sentences(cat.OptionByID(c.option))
 		assert.Contains(t, said, c.says, c.option)
