@@ -18,6 +18,7 @@ type trait struct {
 type slot struct {
 	any     [][]claims.Token // of which one stands there
 	missing bool             // it may be missing
+	ids     []int32          // numbers of what these begin with
 }
 
 // way reads how purchasers put a trait: "flush/recessed mounted?".
@@ -52,8 +53,10 @@ func (v *vocabulary) learnTraits(cat *config.Catalogue, read texts) {
 		t := trait{kind: cat.Traits[i].Kind}
 		for _, text := range cat.Traits[i].Asked {
 			w := way(text, read)
-			for _, s := range w {
+			for n := range w {
+				s := &w[n]
 				for _, words := range s.any {
+					s.ids = append(s.ids, v.numbered([]string{key(words[0])})...)
 					k, at := key(words[0]), asking{i, len(t.ways)}
 					if list := v.asking[k]; len(list) == 0 || list[len(list)-1] != at {
 						v.asking[k] = append(list, at)
@@ -96,12 +99,21 @@ const mostTraits = 62
 // spans finds the traits that tokens ask for, the longest way of each.
 func (v *vocabulary) spans(tokens []claims.Token) []span {
 	var out []span
+	var keys []string
+	for _, t := range tokens {
+		keys = append(keys, key(t))
+	}
+	there := v.bagOf(keys)
 	for from := range tokens {
 		if k := tokens[from].Kind; k != claims.Word && k != claims.Count {
 			continue
 		}
 		for _, a := range v.asking[key(tokens[from])] {
-			to := end(tokens, from, v.traits[a.trait].ways[a.way])
+			way := v.traits[a.trait].ways[a.way]
+			if slices.ContainsFunc(way, func(s slot) bool { return !s.missing && !slices.ContainsFunc(s.ids, there.has) }) {
+				continue // a word of it is nowhere
+			}
+			to := end(tokens, from, way)
 			switch last := len(out) - 1; {
 			case to == 0:
 			case last >= 0 && out[last].trait == a.trait && out[last].from == from:
