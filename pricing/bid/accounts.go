@@ -285,9 +285,21 @@ func (v *vocabulary) saysNames(p *profile, part []claims.Token) bool {
 
 // saysWhere reports whether what a part says to be in something is said to be there in one breath: what
 // holds the air below that of the cab is not in the cab, and the monitor of a camera not where that is.
-// Traits account for words of their own.
+// Traits account for words of their own, but no "across" is that of what runs lengthwise.
 func (p *profile) saysWhere(tokens, left []claims.Token) bool {
+	if p.words[lengthwise] && slices.ContainsFunc(tokens, func(t claims.Token) bool { return t.Across }) {
+		return false // what runs the full length does not run across
+	}
 	head := ""
+	if len(tokens) > 1 && insides[tokens[0].Word] && tokens[1].Part != tokens[0].Part { // "cab with negative pressure"
+		at := tokens[0]
+		at.Role, at.Part = claims.Located|claims.Inside, tokens[1].Part
+		next := slices.IndexFunc(tokens[1:], func(t claims.Token) bool { return t.Part != at.Part }) + 1
+		if next == 0 {
+			next = len(tokens)
+		}
+		tokens = slices.Concat(tokens[1:next], []claims.Token{at}, tokens[next:])
+	}
 	for i, t := range tokens {
 		if i > 0 && t.Part != tokens[i-1].Part {
 			head = ""
@@ -307,6 +319,9 @@ func (p *profile) saysWhere(tokens, left []claims.Token) bool {
 	}
 	return true
 }
+
+// lengthwise is the stem of "full-length".
+var lengthwise = stems("full-length")[0]
 
 // ofIt is the role of what stands behind "of".
 const ofIt = claims.Companion | claims.Located

@@ -5,6 +5,7 @@ package bid
 import (
 	"cmp"
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 	"unicode"
@@ -388,7 +389,11 @@ func (r *reading) fallsShort(outcomes []quote.Outcome) bool {
 func (j *judge) claim(c *claim) part {
 	switch {
 	case c.gauge != nil:
-		return j.figure(c)
+		p := j.figure(c)
+		if c.whole && p.outcome != quote.Excepted {
+			p.outcome, p.take = quote.Unanswered, Take{}
+		}
+		return p
 	case c.room != nil:
 		return j.room(c)
 	case c.outlets != nil:
@@ -675,8 +680,8 @@ func (j *judge) why(id string) string {
 
 // show is an amount with its unit, as the reader has it.
 func show(in quantity.System, v float64, unit string) string {
-	if unit == claims.Gallon {
-		return quantity.Group(v, 0) + " " + unit
+	if unit == claims.Gallon || unit == "" && v == math.Trunc(v) {
+		return strings.TrimSpace(quantity.Group(v, 0) + " " + unit)
 	}
 	return strings.TrimSuffix(in.Show(v, unit), " places")
 }

@@ -284,6 +284,35 @@ func (v *vocabulary) itsOwn(all []piece, of []*claim) {
 	}
 }
 
+// ofUnread takes out what is claimed of something that was not read: a piece that only says where or in
+// what that is, "in the color of the fleet", and a size of the vehicle of which something is left out.
+func (v *vocabulary) ofUnread(all []piece, of []*claim) {
+	for i := range all {
+		if c := of[i]; c != nil {
+			if i > 0 && of[i-1] == nil && !all[i-1].stop && c.gauge == nil && saysWhereOnly(all[i].tokens) &&
+				!slices.ContainsFunc(of[:i], func(o *claim) bool { return o != nil && v.groupOf(o) == v.groupOf(c) }) {
+				takeOut(of, c)
+			}
+			continue
+		}
+		if len(claims.LeftOut(all[i].tokens)) == 0 {
+			continue
+		}
+		for k, c := range of {
+			if c != nil && c.gauge != nil && leftOut[c.gauge.code]+countedIn[c.gauge.code] != "" && !stopBetween(all, min(i, k), max(i, k)) {
+				takeOut(of, c)
+			}
+		}
+	}
+}
+
+// saysWhereOnly reports whether all that tokens name stands behind a word such as "in" or "of".
+func saysWhereOnly(tokens []claims.Token) bool {
+	return !slices.ContainsFunc(tokens, func(t claims.Token) bool {
+		return t.Kind != claims.Word || t.Role&(claims.Located|claims.Modifier) == 0
+	})
+}
+
 // saysHow reports whether a piece only says what is done with something named before, and where.
 func saysHow(tokens []claims.Token) bool {
 	first := slices.IndexFunc(tokens, func(t claims.Token) bool { return t.Kind == claims.Word })

@@ -153,7 +153,7 @@ var gauges = []gauge{
 		"patientcompartment bulkhead reardoor clear partition rear door patient to", "", false},
 	{"space.interior", "Inside volume of the patient compartment, before cabinets", quantity.CubicFoot, atLeast,
 		"inside volume|patientcompartment volume", "patientcompartment before cabinet", "", false},
-	{"space.bench", "Squad bench, length", inch, atLeast, "squadbench length|squadbench long", "seat attendant", "",
+	{"space.bench", "Squad bench, length", inch, atLeast, "squadbench length|squadbench long", "seat attendant curbside", "",
 		false},
 	{benchAlone, "Squad bench, length", inch, atLeast, "squadbench", "seat", "", false},
 	{"space.bench-width", "Squad bench, width", inch, atLeast, "squadbench width|squadbench wide|squadbench deep",
@@ -230,7 +230,7 @@ var gauges = []gauge{
 		"scenelight height|scenelight high|scenelight over ground", "over ground lowest mount flood", "", false},
 	{factHotIdle, "Alternator, hot at idle", quantity.Amp, atLeast,
 		"hot idle alternator|hot idle|alternator hot idle|alternator idle|charge hot idle|charge idle",
-		"hot put out produce engine alternator", "200 °F", false},
+		"hot put out produce engine alternator speed", "200 °F", false},
 	{factCold, "Alternator, nameplate", quantity.Amp, atLeast, "alternator nameplate|alternator",
 		"cold nameplate output sae", "", false},
 	{countBench, "Seats on the squad bench", "", atLeast, "squadbench seat|squadbench seatedattendant|" +
@@ -381,8 +381,9 @@ func (g *ready) asks(tokens []claims.Token, words []string, list []claims.Number
 	if !named {
 		return claim{}, false
 	}
+	out := claims.LeftOut(tokens)
 	for _, w := range words {
-		if !g.also[w] && !plainly[w] && !quiet[w] {
+		if !g.also[w] && !plainly[w] && !quiet[w] && !(w == everyWord && out[w]) { // "exclusive of any bumper"
 			return claim{}, false
 		}
 	}

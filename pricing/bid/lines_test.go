@@ -202,7 +202,7 @@ func TestLines(t *testing.T) {
 	for _, name := range []string{"lines.tsv", "hands.tsv", "later.tsv", "six.tsv", "terse.tsv", "manner.tsv", "aside.tsv", "hands-aside.tsv",
 		"later-aside.tsv", "fresh-aside.tsv", "six-aside.tsv", "clip-aside.tsv",
 		"dusk-aside.tsv", "blind-aside.tsv",
-		"blind2-aside.tsv", "blind3-aside.tsv", "blind4-claims-aside.tsv"} {
+		"blind2-aside.tsv", "blind3-aside.tsv", "blind4-claims-aside.tsv", "blind5-claims-aside.tsv", "blind6-claims-aside.tsv"} {
 		t.Run(name, func(t *testing.T) {
 			c := confuse(t, name)
 			assert.Empty(t, c.wrong, "nothing is answered falsely")
@@ -225,7 +225,8 @@ func TestBenchReport(t *testing.T) {
 		t.Skip("told by make bench")
 	}
 	for _, name := range []string{"aside", "hands-aside", "later-aside", "fresh-aside", "six-aside", "clip-aside",
-		"dusk-aside", "blind-aside", "blind2-aside", "blind3-aside", "blind4-claims-aside"} {
+		"dusk-aside", "blind-aside", "blind2-aside", "blind3-aside", "blind4-claims-aside",
+		"blind5-claims-aside", "blind6-claims-aside"} {
 		c := confuse(t, name+".tsv")
 		tell := func(what string, value any, unit string) { fmt.Printf("bid.%s.%s %v %s\n", name, what, value, unit) }
 		share := func(part, of int) string { return fmt.Sprintf("%.1f", 100*float64(part)/float64(of)) }

@@ -27,6 +27,7 @@ type profile struct {
 	nameIDs [][]int32
 	numbers []claims.Number
 	never   map[string]bool // what it is free of
+	instead map[string]bool // what it stands in the place of
 	lack    bool            // it is the lack of something: "No rub rail"
 	most    int             // of it a unit may hold
 	beside  bool            // may stand beside others of its group
@@ -243,7 +244,7 @@ func cutSuffix(s, suffix string) (string, bool) {
 
 func newProfile(id, group, label, spec, kind string, asked *config.Asked, read texts) *profile {
 	p := &profile{id: id, group: group, words: map[string]bool{moduleWord: true}, never: map[string]bool{},
-		core: map[string]bool{}, pairs: map[string]bool{}, sides: map[side]bool{}}
+		instead: map[string]bool{}, core: map[string]bool{}, pairs: map[string]bool{}, sides: map[side]bool{}}
 	var denied []string // of its sentence: "without suspension"
 	for i, text := range []string{label, spec, kind} {
 		line := read.of(text)
@@ -255,6 +256,9 @@ func newProfile(id, group, label, spec, kind string, asked *config.Asked, read t
 			if i != 1 {
 				p.core[w] = true
 			}
+		}
+		for _, w := range claims.Replaced(line.tokens) {
+			p.instead[w] = true
 		}
 		for _, s := range sides(line.tokens) {
 			p.sides[s] = p.sides[s] || i < 2

@@ -22,6 +22,7 @@ type claim struct {
 	most   float64 // of a range, that begins at want; 0 of none
 	stated bool    // the line says how the amount binds
 	beyond bool    // the amount itself does not do: "more than"
+	whole  bool    // the figure is of more than the line speaks of: of the oxygen, not what is usable of it
 	unit   string  // of a time of delivery
 	day    config.Date
 
@@ -202,6 +203,7 @@ func (v *vocabulary) reading(text string, tokens []claims.Token) *reading {
 			}
 		}
 	}
+	v.ofUnread(all, of)
 	read := make([]bool, n)
 	r.pieces = make([]told, n)
 	for i, c := range of {
@@ -379,11 +381,15 @@ func (v *vocabulary) plainClaim(tokens []claims.Token) (claim, bool) {
 	if not {
 		return v.without(words, list, tokens)
 	}
-	if slices.ContainsFunc(words, func(w string) bool { return harder[w] }) {
+	if slices.ContainsFunc(words, func(w string) bool { return harder[w] || lessens[w] }) {
 		c, ok := v.plainClaim(slices.DeleteFunc(slices.Clone(tokens), func(t claims.Token) bool {
-			return t.Kind == claims.Word && harder[t.Word]
+			return t.Kind == claims.Word && (harder[t.Word] || lessens[t.Word])
 		}))
 		if ok && c.short != nil { // without them it falls short, and all the more with them
+			return c, true
+		}
+		if ok && c.gauge != nil && c.sense == atLeast && c.most == 0 && !slices.ContainsFunc(words, func(w string) bool { return harder[w] }) {
+			c.whole = true
 			return c, true
 		}
 	}
@@ -392,6 +398,9 @@ func (v *vocabulary) plainClaim(tokens []claims.Token) (claim, bool) {
 
 // harder are words that make what is asked for harder to reach, whatever it is.
 var harder = wordSet("unlimited mileage unconditional non-prorated each every")
+
+// lessens are words for a part of what a figure is of: none is more than the whole.
+var lessens = wordSet("usable net")
 
 // without reads tokens that only rule something out, "no plywood": where no more than one group has
 // things of that, they ask for one of it that is free of it.
@@ -480,6 +489,9 @@ func (v *vocabulary) offered(tokens []claims.Token, has bag) (claim, bool) {
 			done[i] = true
 			if not != p.lack && !(not && v.free(p, words, ruled)) {
 				continue
+			}
+			if !not && slices.ContainsFunc(words, func(w string) bool { return p.instead[w] }) {
+				continue // who asks for a bench does not ask for what takes its place
 			}
 			if !v.named(p, has) {
 				if fit, _ := p.fits(list); fit == exact {

@@ -724,6 +724,23 @@ func Instead(list []Token) bool {
 	return slices.ContainsFunc(list, func(t Token) bool { return t.Kind == Not && t.raw == instead })
 }
 
+// Replaced are the words of what tokens say that something takes the place of.
+func Replaced(list []Token) []string {
+	var out []string
+	in := false
+	for _, t := range list {
+		switch {
+		case t.Kind == Not:
+			in = t.raw == instead
+		case t.Kind == Break || t.Kind == Stop:
+			in = false
+		case in && t.Kind == Word:
+			out = append(out, t.Word)
+		}
+	}
+	return out
+}
+
 // Denied are the words right behind those that rule something out: "timer" and "shedding" in
 // "without timer or shedding".
 func Denied(list []Token) []string {

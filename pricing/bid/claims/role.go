@@ -1,6 +1,9 @@
 package claims
 
-import "strings"
+import (
+	"slices"
+	"strings"
+)
 
 // Role is what a word does in its sentence.
 type Role uint8
@@ -40,6 +43,7 @@ func roled(list []Token) []Token {
 	for i := range list {
 		if t := &list[i]; t.Kind == Word {
 			t.Role = roleOf(list, i)
+			t.Across = slices.ContainsFunc(list[max(0, i-2):i], func(b Token) bool { return b.raw == "across" })
 			t.Done = strings.HasSuffix(t.raw, "ed") || strings.HasSuffix(t.raw, "ing")
 		}
 	}

@@ -27,19 +27,20 @@ const (
 
 // Token is a piece of a line in its place.
 type Token struct {
-	Kind Kind
-	Word string // in the form of stem
-	Num  Number
-	Day  config.Date
-	Role Role   // of a word
-	Done bool   // of a word: it says what is done, "furnished"
-	Part int    // of its line, between two places where a claim may end
-	raw  string // as written, in small letters
-	tied bool   // follows the token before it with nothing between, or a hyphen
-	incl bool   // stands behind "including" or "with"
-	big  bool   // written in capitals
-	said bool   // a number in words
-	End  int    // where it ends in the text that was read
+	Kind   Kind
+	Word   string // in the form of stem
+	Num    Number
+	Day    config.Date
+	Role   Role   // of a word
+	Across bool   // of a word: "across" stands before it
+	Done   bool   // of a word: it says what is done, "furnished"
+	Part   int    // of its line, between two places where a claim may end
+	raw    string // as written, in small letters
+	tied   bool   // follows the token before it with nothing between, or a hyphen
+	incl   bool   // stands behind "including" or "with"
+	big    bool   // written in capitals
+	said   bool   // a number in words
+	End    int    // where it ends in the text that was read
 }
 
 // Number is a quantity.

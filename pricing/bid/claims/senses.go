@@ -81,9 +81,9 @@ func init() {
 		boundsOf(config.AtLeast, false, "or more", "or greater", "or higher", "or better", "or larger", "or above",
 			"or longer", "or wider", "or over", "or bigger",
 			"and above", "and up", "and over", "or thicker", "or stronger", "or up", "or deeper", "or beyond",
-			"minimum", "min", "at a minimum", "at least", "or heavier", "or taller"),
+			"minimum", "min", "at a minimum", "at least", "or heavier", "or taller", "no less"),
 		boundsOf(config.AtMost, false, "or less", "or lower", "or under", "or shorter", "or smaller", "or fewer",
-			"or below", "or narrower", "maximum", "max", "or earlier", "or sooner", "at most"),
+			"or below", "or narrower", "maximum", "max", "or earlier", "or sooner", "at most", "no more"),
 	)
 	for _, b := range slices.Clone(leading) { // "is not to be longer than"
 		if len(b.words) > 2 && b.words[0] == "not" && b.words[1] == "be" {
@@ -126,18 +126,21 @@ func compared(list []Token) []Token {
 			k++
 		}
 		for _, b := range trailing {
-			for skip := k; b.words[0] == "or" && skip < k+mostBetween; skip++ { // "7,000 lb GAWR or more"
-				if skip < len(list) && list[skip].raw == "or" {
+			// "7,000 lb GAWR or more", "six feet of headroom, no less"
+			no := b.words[0] == "no"
+			for skip := k; (no || b.words[0] == "or") && skip < k+mostBetween; skip++ {
+				if skip < len(list) && list[skip].raw == b.words[0] {
 					if match(skip, b.words) {
 						k = skip
 					}
 					break
 				}
-				if skip >= len(list) || list[skip].Kind != Word {
+				if skip >= len(list) || list[skip].Kind != Word && !(no && list[skip].raw == ",") {
 					break
 				}
 			}
-			if match(k, b.words) && list[i].Num.Sense == "" && !(len(b.words) == 1 && followsAmount(list, k+1)) {
+			if match(k, b.words) && list[i].Num.Sense == "" && !(len(b.words) == 1 && followsAmount(list, k+1)) &&
+				!(no && !endsBefore(list, k+len(b.words))) {
 				list[i].Num.Sense = b.sense
 				list[i].Num.Of = dimensionWords[stem(dimensionOf[b.words[len(b.words)-1]])] // "or longer"
 				for n := range b.words {

@@ -108,6 +108,7 @@ var joined = [][2]string{
 	{"not including", "excluding"}, {"not included", "excluded"}, {"exclusive of", "excluding"},
 	{"not to include", "excluding"}, {"disregarding", "excluding"}, {"a/c", "air conditioning"},
 	{"wi-fi", "wifi"}, {"p.a.", "public address"}, {"l.e.d.", "led"}, {"i.v.", "iv"}, {"o 2", "o2"},
+	{"o.a.l.", "overall length"}, {"o.a.h.", "overall height"}, {"o.a.w.", "overall width"},
 	{"oal", "overall length"}, {"oah", "overall height"},
 	{"oaw", "overall width"}, {"psw", "pure sine"}, {"req'd", "required"},
 	{"2nd", "second"}, {"complete with", "with"}, {"complete unit", "unit"}, {"complete vehicle", "vehicle"},
