@@ -64,6 +64,9 @@ type vocabulary struct {
 	traits  []trait
 	every   []int               // the places in the list
 	asking  map[string][]asking // traits by what a way of asking for them begins with
+	// inTraits are the words by which traits are asked for
+	inTraits map[string]bool
+	marks    []int // of the claim that is read, see variants
 }
 
 type vocabularyKey struct{}

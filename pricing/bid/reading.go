@@ -370,7 +370,7 @@ func (v *vocabulary) plainClaim(tokens []claims.Token) (claim, bool) {
 	if c, ok := roomClaim(words, list); ok && !not {
 		return c, true
 	}
-	if c, ok := v.offered(tokens, v.bagOf(has)); ok {
+	if c, ok := v.offered(tokens, has); ok {
 		if c.short != nil && c.by.Unit == "" { // there are more of it elsewhere
 			if o, ok := outletClaim(words, list); ok {
 				return o, ok
@@ -459,7 +459,7 @@ func measures(words []string, list []claims.Number) []string {
 }
 
 // offered finds what the catalogue offers of which every word and amount is true.
-func (v *vocabulary) offered(tokens []claims.Token, has bag) (claim, bool) {
+func (v *vocabulary) offered(tokens []claims.Token, holds []string) (claim, bool) {
 	ruled := claims.RuledWords(tokens)
 	not := ruled != nil
 	type found struct {
@@ -471,22 +471,26 @@ func (v *vocabulary) offered(tokens []claims.Token, has bag) (claim, bool) {
 	var by claims.Number
 	unclear := false
 	variants, traits := v.variants(tokens)
+	if variants == nil {
+		return claim{}, false
+	}
+	has := v.bagOf(holds)
 	type said struct {
 		words []string
 		list  []claims.Number
 	}
-	sayings, done := make([]said, len(variants)), map[int]bool{}
+	sayings := make([]said, len(variants))
+	var done []int
 	for k, x := range variants {
 		words, list := wordsAndNumbers(x.tokens)
 		words = measures(words, list)
 		sayings[k] = said{words, list}
-		for _, i := range v.having(words, not) {
+		for _, i := range v.having(words, not, x.of) {
 			p := &v.list[i]
-			if p.kept || traits[i] != x.has && (x.has != 0 || traits[i] < 0 || done[i]) {
-				unclear = unclear || !p.kept && traits[i] < 0
+			if p.kept || traits[i] < 0 || slices.Contains(done, i) {
 				continue
 			}
-			done[i] = true
+			done = append(done, i)
 			if not != p.lack && !(not && v.free(p, words, ruled)) {
 				continue
 			}
@@ -544,6 +548,10 @@ func (v *vocabulary) offered(tokens []claims.Token, has bag) (claim, bool) {
 	if c.same == nil && c.more == nil {
 		unclear = unclear || len(short) > 0 && slices.ContainsFunc(v.list, func(p profile) bool {
 			return p.group == short[0].p.group && p.group != "" && !p.kept && v.reaches(&p, words, list)
+		}) || len(short) > 0 && slices.ContainsFunc(sayings, func(s said) bool {
+			return slices.ContainsFunc(v.having(s.words, not, v.every), func(i int) bool {
+				return traits[i] < 0 && !v.list[i].kept // what has another trait may be meant
+			})
 		})
 		// Of what may stand beside other things an amount tells too little.
 		all := len(short)
@@ -720,16 +728,16 @@ func (v *vocabulary) free(p *profile, words []string, ruled *claims.Ruling) bool
 	return never
 }
 
-// having are the things of which all words are true, or, where something is ruled
+// having are those among some things of which all words are true, or, where something is ruled
 // out, at least one.
-func (v *vocabulary) having(words []string, not bool) []int {
+func (v *vocabulary) having(words []string, not bool, among []int) []int {
 	if len(words) == 0 { // traits said it all
-		return v.every
+		return among
 	}
 	words = v.loud(words)
 	if not {
 		var out []int
-		for i := range v.list {
+		for _, i := range among {
 			p := &v.list[i]
 			if slices.ContainsFunc(words, func(w string) bool { return !p.words[w] && !p.never[w] }) {
 				continue
@@ -738,24 +746,15 @@ func (v *vocabulary) having(words []string, not bool) []int {
 		}
 		return out
 	}
-	out := v.with[words[0]]
-	for _, w := range words[1:] {
-		out = both(out, v.with[w])
+	lists := make([][]int, 0, len(words)+1)
+	for _, w := range words {
+		lists = append(lists, v.with[w])
 	}
-	return out
-}
-
-// both are the places that two lists in order share.
-func both(a, b []int) []int {
-	out := make([]int, 0, min(len(a), len(b)))
-	for len(a) > 0 && len(b) > 0 {
-		switch {
-		case a[0] < b[0]:
-			a = a[1:]
-		case a[0] > b[0]:
-			b = b[1:]
-		default:
-			out, a, b = append(out, a[0]), a[1:], b[1:]
+	lists = append(lists, among)
+	var out []int
+	for _, i := range shortestOf(lists) {
+		if inAll(lists, i) {
+			out = append(out, i)
 		}
 	}
 	return out

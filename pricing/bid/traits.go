@@ -1,6 +1,8 @@
 package bid
 
 import (
+	"cmp"
+	"math"
 	"slices"
 	"strings"
 
@@ -10,8 +12,10 @@ import (
 
 // trait is one of the catalogue's, with the ways in which purchasers put it.
 type trait struct {
-	kind string
-	ways [][]slot
+	kind   string
+	ways   [][]slot
+	of     []int // places of the things that have it
+	rivals []int // places of those that have any trait of its kind, where one excludes another
 }
 
 // slot is one of the words that a way of putting a trait is made of.
@@ -48,7 +52,8 @@ func way(text string, read texts) []slot {
 
 // learnTraits takes in those of the catalogue, and which of them are true of each option.
 func (v *vocabulary) learnTraits(cat *config.Catalogue, read texts) {
-	v.asking = map[string][]asking{}
+	v.inTraits = map[string]bool{}
+	often := map[string]int{} // how many ways of putting a trait a word begins one of the slots of
 	for i := range cat.Traits {
 		t := trait{kind: cat.Traits[i].Kind}
 		for _, text := range cat.Traits[i].Asked {
@@ -56,10 +61,11 @@ func (v *vocabulary) learnTraits(cat *config.Catalogue, read texts) {
 			for n := range w {
 				s := &w[n]
 				for _, words := range s.any {
-					s.ids = append(s.ids, v.numbered([]string{key(words[0])})...)
-					k, at := key(words[0]), asking{i, len(t.ways)}
-					if list := v.asking[k]; len(list) == 0 || list[len(list)-1] != at {
-						v.asking[k] = append(list, at)
+					k := key(&words[0])
+					s.ids = append(s.ids, v.numbered([]string{k})...)
+					often[k]++
+					for n := range words {
+						v.inTraits[key(&words[n])] = true
 					}
 				}
 			}
@@ -69,19 +75,64 @@ func (v *vocabulary) learnTraits(cat *config.Catalogue, read texts) {
 		}
 		v.traits = append(v.traits, t)
 	}
-	for i := range v.list {
-		v.every = append(v.every, i)
-		if o := cat.OptionByID(v.list[i].id); o != nil {
-			v.list[i].traits = cat.TraitsOf(o)
+	v.asking = map[string][]asking{}
+	for i := range v.traits {
+		for n, w := range v.traits[i].ways {
+			for _, k := range rarest(w, often) {
+				v.asking[k] = append(v.asking[k], asking{i, n})
+			}
 		}
 	}
+	v.marks = make([]int, len(v.list))
+	ofKind := map[string][]int{}
+	for i := range v.list {
+		v.every = append(v.every, i)
+		o := cat.OptionByID(v.list[i].id)
+		if o == nil {
+			continue
+		}
+		v.list[i].traits = cat.TraitsOf(o)
+		for _, k := range v.list[i].traits {
+			t := &v.traits[k]
+			t.of = append(t.of, i)
+			if list := ofKind[t.kind]; len(list) == 0 || list[len(list)-1] != i {
+				ofKind[t.kind] = append(list, i)
+			}
+		}
+	}
+	delete(ofKind, config.Feature)
+	for k := range v.traits {
+		v.traits[k].rivals = ofKind[v.traits[k].kind]
+	}
+}
+
+// rarest are what the slot of a way of putting a trait begins with that begins the fewest others, of
+// those that may not be missing: without one of them a claim does not put it so.
+func rarest(way []slot, often map[string]int) []string {
+	var out []string
+	least := math.MaxInt
+	for _, s := range way {
+		var keys []string
+		sum := 0
+		for _, words := range s.any {
+			keys = append(keys, key(&words[0]))
+			sum += often[key(&words[0])]
+		}
+		if s.missing {
+			sum += len(often) * len(often)
+		}
+		if sum < least {
+			out, least = keys, sum
+		}
+	}
+	return out
 }
 
 // asking is a way of putting a trait, by their places.
 type asking struct{ trait, way int }
 
 // key finds a way of putting a trait by what it begins with.
-func key(t claims.Token) string {
+func key(t *claims.Token) string {
 	if t.Kind == claims.Count {
 		return amountOf + t.Num.Unit
 	}
@@ -99,21 +150,13 @@ const mostTraits = 62
 // spans finds the traits that tokens ask for, the longest way of each.
 func (v *vocabulary) spans(tokens []claims.Token) []span {
 	var out []span
-	var keys []string
-	for _, t := range tokens {
-		keys = append(keys, key(t))
-	}
-	there := v.bagOf(keys)
+	ways := v.waysIn(tokens)
 	for from := range tokens {
 		if k := tokens[from].Kind; k != claims.Word && k != claims.Count {
 			continue
 		}
-		for _, a := range v.asking[key(tokens[from])] {
-			way := v.traits[a.trait].ways[a.way]
-			if slices.ContainsFunc(way, func(s slot) bool { return !s.missing && !slices.ContainsFunc(s.ids, there.has) }) {
-				continue // a word of it is nowhere
-			}
-			to := end(tokens, from, way)
+		for _, a := range ways {
+			to := end(tokens, from, v.traits[a.trait].ways[a.way])
 			switch last := len(out) - 1; {
 			case to == 0:
 			case last >= 0 && out[last].trait == a.trait && out[last].from == from:
@@ -126,6 +169,41 @@ func (v *vocabulary) spans(tokens []claims.Token) []span {
 	return out
 }
 
+// waysIn are the ways of putting a trait, in order, of which each word that may not be missing stands
+// somewhere in tokens.
+func (v *vocabulary) waysIn(tokens []claims.Token) []asking {
+	keys := make([]string, len(tokens))
+	for i := range tokens {
+		keys[i] = key(&tokens[i])
+	}
+	there := v.bagOf(keys)
+	var out []asking
+	for i, k := range keys {
+		if slices.Contains(keys[:i], k) {
+			continue
+		}
+		for _, a := range v.asking[k] {
+			if mayStand(v.traits[a.trait].ways[a.way], there) && !slices.Contains(out, a) {
+				out = append(out, a)
+			}
+		}
+	}
+	slices.SortFunc(out, func(a, b asking) int {
+		return cmp.Or(cmp.Compare(a.trait, b.trait), cmp.Compare(a.way, b.way))
+	})
+	return out
+}
+
+// mayStand reports whether words hold one of each slot of a way of putting a trait.
+func mayStand(way []slot, there bag) bool {
+	for i := range way {
+		if s := &way[i]; !s.missing && !slices.ContainsFunc(s.ids, there.has) {
+			return false
+		}
+	}
+	return true
+}
+
 // end is where a way of putting a trait ends that begins at a place, its words in whatever order;
 // 0 where it does not stand there. Fillers may stand between them.
 func end(tokens []claims.Token, at int, way []slot) int {
@@ -135,9 +213,12 @@ func end(tokens []claims.Token, at int, way []slot) int {
 			return to // "doors of stainless steel, with a sill"
 		}
 		n, of := 0, 0
-		for k, s := range way {
-			for _, words := range s.any {
-				if !used[k] && len(words) > n && stand(tokens[i:], words) {
+		for k := range way {
+			if used[k] {
+				continue
+			}
+			for _, words := range way[k].any {
+				if len(words) > n && stand(tokens[i:], words) {
 					n, of = len(words), k
 				}
 			}
@@ -153,8 +234,8 @@ func end(tokens []claims.Token, at int, way []slot) int {
 			return to
 		}
 		whole := true
-		for k, s := range way {
-			whole = whole && (used[k] || s.missing)
+		for k := range way {
+			whole = whole && (used[k] || way[k].missing)
 		}
 		if whole {
 			to = i
@@ -167,8 +248,8 @@ func stand(tokens, words []claims.Token) bool {
 	if len(tokens) < len(words) {
 		return false
 	}
-	for i, w := range words {
-		t := tokens[i]
+	for i := range words {
+		t, w := &tokens[i], &words[i]
 		if t.Kind != w.Kind || t.Word != w.Word || t.Num.Value != w.Num.Value || t.Num.Unit != w.Num.Unit {
 			return false
 		}
@@ -179,66 +260,129 @@ func stand(tokens, words []claims.Token) bool {
 // variant is a claim less the words of the traits that some things have.
 type variant struct {
 	tokens []claims.Token
-	has    int // which of the traits that the claim asks for, as bits
+	has    int   // which of the traits that the claim asks for, as bits
+	of     []int // places of the things that have these
 }
 
-// variants are a claim as things are asked for that have some of the traits that it asks for,
-// and which of them each thing has, where it has any: none of the claim is read of what has
-// another trait of the kind, below zero.
-func (v *vocabulary) variants(tokens []claims.Token) ([]variant, map[int]int) {
-	all := variant{tokens, 0}
+// variants are a claim as things are asked for that have some of the traits that it asks for, those
+// in which something may be meant, and which of them each thing has: none of the claim is read of what
+// has another trait of the kind, below zero. The second stands until they are asked for anew.
+func (v *vocabulary) variants(tokens []claims.Token) ([]variant, []int) {
+	clear(v.marks)
+	all := variant{tokens, 0, v.every}
 	if claims.Ruled(tokens) {
-		return []variant{all}, nil
+		return []variant{all}, v.marks
+	}
+	things, sure := v.thingsOf(tokens)
+	if !mayMean(sure, nil, 0) {
+		return nil, nil
 	}
 	spans := v.spans(tokens)
-	if spans == nil {
-		return []variant{all}, nil
-	}
+	v.mark(spans)
 	var out []variant
-	of := map[int]int{}
-	for i := range v.list {
-		has := v.had(&v.list[i], spans)
-		if has == 0 {
+	for i, has := range v.marks {
+		if has <= 0 {
 			continue
 		}
-		of[i] = has
-		if has > 0 && !slices.ContainsFunc(out, func(x variant) bool { return x.has == has }) {
-			out = append(out, variant{uncovered(tokens, spans, has), has})
+		k := slices.IndexFunc(out, func(x variant) bool { return x.has == has })
+		if k < 0 {
+			k, out = len(out), append(out, variant{has: has})
+		}
+		out[k].of = append(out[k].of, i)
+	}
+	out = slices.DeleteFunc(out, func(x variant) bool { return !mayMean(things, spans, x.has) })
+	if len(out) == 0 && !mayMean(things, nil, 0) {
+		return nil, nil
+	}
+	for k := range out {
+		out[k].tokens = uncovered(tokens, spans, out[k].has)
+	}
+	return append(out, all), v.marks
+}
+
+// thingsOf are, by the token, the places of the things of which its word has to be true, nil where it
+// need not be. The second are those of words of which no trait is made.
+func (v *vocabulary) thingsOf(tokens []claims.Token) (things, sure [][]int) {
+	things = make([][]int, len(tokens))
+	for i := range tokens {
+		t := &tokens[i]
+		if t.Kind != claims.Word || quiet[t.Word] || greater[t.Word] || claims.Dimension(t.Word) {
+			continue
+		}
+		list := v.with[t.Word]
+		if list == nil {
+			list = []int{}
+		}
+		things[i] = list
+		if !v.inTraits[t.Word] {
+			sure = append(sure, list)
 		}
 	}
-	return append(out, all), of
+	return things, sure
+}
+
+// mayMean reports whether there is a thing of which all words are true that some spans do not cover.
+func mayMean(things [][]int, spans []span, has int) bool {
+	left := make([][]int, 0, len(things))
+	for i, list := range things {
+		if list != nil && !covered(spans, has, i) {
+			left = append(left, list)
+		}
+	}
+	return len(left) == 0 || slices.ContainsFunc(shortestOf(left), func(place int) bool { return inAll(left, place) })
+}
+
+// shortestOf is the shortest of some lists.
+func shortestOf(lists [][]int) []int {
+	return slices.MinFunc(lists, func(a, b []int) int { return cmp.Compare(len(a), len(b)) })
+}
+
+// inAll reports whether a place is in each of some lists, which are in order.
+func inAll(lists [][]int, place int) bool {
+	for _, list := range lists {
+		if _, found := slices.BinarySearch(list, place); !found {
+			return false
+		}
+	}
+	return true
+}
+
+// covered reports whether a token belongs to one of some spans.
+func covered(spans []span, has, at int) bool {
+	for k := range spans {
+		if s := &spans[k]; has&(1<<k) != 0 && s.from <= at && at < s.to {
+			return true
+		}
+	}
+	return false
 }
 
 // uncovered are the tokens without those of some spans.
 func uncovered(tokens []claims.Token, spans []span, has int) []claims.Token {
-	var out []claims.Token
-	for i, t := range tokens {
-		covered := false
-		for k, s := range spans {
-			covered = covered || has&(1<<k) != 0 && s.from <= i && i < s.to
-		}
-		if !covered {
-			out = append(out, t)
+	out := make([]claims.Token, 0, len(tokens))
+	for i := range tokens {
+		if !covered(spans, has, i) {
+			out = append(out, tokens[i])
 		}
 	}
 	return out
 }
 
-// had is which of the traits that a claim asks for a thing has, as bits; below zero where it
-// has another of the kind.
-func (v *vocabulary) had(p *profile, spans []span) int {
-	has := 0
+// mark notes of each thing which of the traits that a claim asks for it has, as bits; below zero where
+// it has another of the kind.
+func (v *vocabulary) mark(spans []span) {
 	for k, s := range spans {
-		if slices.Contains(p.traits, s.trait) {
-			has |= 1 << k
+		for _, i := range v.traits[s.trait].of {
+			v.marks[i] |= 1 << k
 		}
 	}
 	for k, s := range spans {
-		if has&(1<<k) == 0 && v.hasAnother(p, s.trait) && !coveredToo(spans, has, s) {
-			return -1
+		for _, i := range v.traits[s.trait].rivals {
+			if has := v.marks[i]; has >= 0 && has&(1<<k) == 0 && !coveredToo(spans, has, s) {
+				v.marks[i] = -1
+			}
 		}
 	}
-	return has
 }
 
 // hasAnother reports whether a thing has a trait of the kind of another.
