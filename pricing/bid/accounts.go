@@ -137,7 +137,7 @@ func (v *vocabulary) accounts(p *profile, tokens []claims.Token) bool {
 			to++
 		}
 		part := tokens[from:to]
-		if !v.saysNames(p, part) || p.ofOtherMake(part) || from > 0 && !v.hasHead(p, part) ||
+		if !v.saysNames(p, part) || p.ofOtherMake(part) || v.ofOtherKind(p, part) || from > 0 && !v.hasHead(p, part) ||
 			from == 0 && to < len(tokens) && !v.counts(p, part) {
 			return false
 		}
@@ -301,7 +301,7 @@ func (p *profile) saysWhere(tokens, left []claims.Token) bool {
 		tokens = slices.Concat(tokens[1:next], []claims.Token{at}, tokens[next:])
 	}
 	for i, t := range tokens {
-		if i > 0 && t.Part != tokens[i-1].Part {
+		if i > 0 && t.Part != tokens[i-1].Part && t.Role&claims.Inside == 0 { // "negative pressure, in the cab"
 			head = ""
 		}
 		if t.Kind != claims.Word || t.Role&claims.Inside == 0 || !insides[t.Word] ||
@@ -328,6 +328,36 @@ const ofIt = claims.Companion | claims.Located
 
 // insides are what something can be in of which each unit has one.
 var insides = wordSet("cab patient-compartment hood grille bumper")
+
+// ofOtherKind reports whether a part says a kind of the thing that is said of something else only: a
+// receptacle that keeps "suction chargers" going is no suction outlet.
+func (v *vocabulary) ofOtherKind(p *profile, part []claims.Token) bool {
+	for i := 1; i < len(part); i++ {
+		kind, of := &part[i-1], &part[i]
+		if kind.Kind != claims.Word || kind.Role != claims.Modifier || of.Kind != claims.Word || v.titles[kind.Word] == nil ||
+			p.told[kind.Word] || slices.Contains(p.label, kind.Word) || p.pairs[kind.Word+" "+of.Word] || !p.ofGroupNamed(of.Word) {
+			continue
+		}
+		said := false
+		for _, e := range p.entries {
+			if r := e[kind.Word]; r != 0 && r != claims.Modifier {
+				said = false
+				break
+			} else if r != 0 {
+				said = true
+			}
+		}
+		if said {
+			return true
+		}
+	}
+	return false
+}
+
+// ofGroupNamed reports whether a thing is called by a name that ends with a word.
+func (p *profile) ofGroupNamed(word string) bool {
+	return slices.ContainsFunc(p.names, func(n []string) bool { return n[len(n)-1] == word })
+}
 
 // ofOtherMake reports whether a part says a material or color of what is named right behind it that
 // is said of something else: "vinyl cab seats and rubber floor" is no vinyl floor.

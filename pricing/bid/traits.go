@@ -152,7 +152,7 @@ func (v *vocabulary) spans(tokens []claims.Token) []span {
 	var out []span
 	ways := v.waysIn(tokens)
 	for from := range tokens {
-		if k := tokens[from].Kind; k != claims.Word && k != claims.Count {
+		if k := tokens[from].Kind; k != claims.Word && k != claims.Count || ofBefore(tokens, from) {
 			continue
 		}
 		for _, a := range ways {
@@ -202,6 +202,13 @@ func mayStand(way []slot, there bag) bool {
 		}
 	}
 	return true
+}
+
+// ofBefore reports whether a word says where what stands before it in the same part is: no trait
+// begins with it, "negative pressure in the cab, an alarm".
+func ofBefore(tokens []claims.Token, at int) bool {
+	t := &tokens[at]
+	return at > 0 && t.Role&claims.Inside != 0 && insides[t.Word] && tokens[at-1].Part == t.Part
 }
 
 // end is where a way of putting a trait ends that begins at a place, its words in whatever order;

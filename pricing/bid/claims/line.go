@@ -22,7 +22,7 @@ type Line struct {
 var (
 	nots   = []string{"no", "not", "without", "none", "never", "neither", "nor", "omit", "delete"}
 	behind = [][]string{{"not", "acceptable"}, {"not", "allowed"}, {"not", "permitted"}, {"not", "accepted"},
-		{"unacceptable"}, {"prohibited"}, {"rejected"}, {"forbidden"}, {"disallowed"}, {"not", "do"}, {"not", "suffice"},
+		{"unacceptable"}, {"prohibited"}, {"rejected"}, {"forbidden"}, {"disallowed"}, {"not", "do"}, {"not", "suffice"}, {"not", "satisfy"},
 		{"not", "be", "used"}, {"not", "be", "accepted"}, {"not", "be", "permitted"}, {"not", "be", "allowed"}, {
 			"not", "required"}, {"not", "desired"},
 		{"not", "considered"}, {"not", "be", "considered"}, {"not", "wanted"}, {"not", "needed"}, {"not", "be", "approved"},
@@ -53,6 +53,9 @@ func Read(text string) Line {
 		}
 		if i+1 < len(list) && slices.Contains(eaches, t.raw) && slices.Contains([]string{"side", "sides"}, list[i+1].raw) {
 			t.raw = "perside" // which one thing that stands on a side does not have
+		}
+		if t.raw == "both" && alone(list, i) {
+			t.raw = "bothofthem" // which nothing is by itself
 		}
 		if t.raw == "a" && i+1 < len(list) && list[i+1].raw == "side" && endsBefore(list, i+2) { // "two lights a side"
 			i++
@@ -225,6 +228,13 @@ var purchaser = stem("purchaser")
 
 // eaches are words before "side" that speak of both.
 var eaches = []string{"each", "either", "both", "per", "every"}
+
+// alone reports whether a word such as "both" stands for things named before it: "a bench and a seat, both
+// with headrests", "that both rotate".
+func alone(list []Token, at int) bool {
+	return at > 0 && slices.Contains([]string{"that", "which"}, list[at-1].raw) || at+1 < len(list) && list[at+1].raw != "of" &&
+		(governing[list[at+1].raw] || locative[list[at+1].raw]) || at > 0 && endsBefore(list, at+1)
+}
 
 // articles are words behind "inside" by which it says where something is.
 var articles = []string{"a", "an", "each", "one", "of"}

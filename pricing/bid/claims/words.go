@@ -325,7 +325,7 @@ mm-note note notes above-listed herein hereof thereof therein
 suit suited fit-for
 propose proposed proposes appear appears truck trucks rig rigs
 unit's one's said same such whereby thereby wherein hereinafter duly likewise accordingly thereon
-therewith hereto hereunder onboard supply-and whose specified themselves etc following below-listed mounted mounting fitment`)
+therewith hereto hereunder onboard paragraph supply-and whose specified themselves etc following below-listed mounted mounting fitment`)
 
 func table(text string) map[string]string {
 	out := map[string]string{}
