@@ -214,7 +214,8 @@ func (p *profile) ofOthers(tokens []claims.Token) bool {
 // all names are unlike those of this: a "squad bench with cot" is not "Two: cot and bench".
 func (v *vocabulary) ofAnother(p *profile, tokens []claims.Token) bool {
 	var first []string
-	for i, t := range tokens {
+	for i := range tokens {
+		t := &tokens[i]
 		if t.Part != tokens[0].Part {
 			if p.called(claims.Words(tokens), first) {
 				return false
@@ -264,7 +265,8 @@ func (v *vocabulary) head(part []claims.Token) *claims.Token {
 
 // saysNames reports whether each name of another thing in a part is said of a thing.
 func (v *vocabulary) saysNames(p *profile, part []claims.Token) bool {
-	for i, t := range part {
+	for i := range part {
+		t := &part[i]
 		if t.Kind != claims.Word || t.Done || t.Role == claims.Modifier {
 			continue
 		}
@@ -274,7 +276,7 @@ func (v *vocabulary) saysNames(p *profile, part []claims.Token) bool {
 				continue
 			}
 			if !slices.ContainsFunc(p.entries, func(e entry) bool {
-				return e.has(t) && !slices.ContainsFunc(n.words, func(w string) bool { return e[w] == 0 })
+				return e.has(*t) && !slices.ContainsFunc(n.words, func(w string) bool { return e[w] == 0 })
 			}) {
 				return false
 			}

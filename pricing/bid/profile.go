@@ -66,7 +66,8 @@ type vocabulary struct {
 	asking  map[string][]asking // traits by what a way of asking for them begins with
 	// inTraits are the words by which traits are asked for
 	inTraits map[string]bool
-	marks    []int // of the claim that is read, see variants
+	marks    []int     // of the claim that is read, see variants
+	hits     []float64 // of the line that is read, see suggest
 }
 
 type vocabularyKey struct{}

@@ -119,6 +119,7 @@ type piece struct {
 func pieces(list []claims.Token) []piece {
 	var out []piece
 	var p piece
+	all := make([]claims.Token, 0, len(list))
 	end := func(stop, half bool) {
 		if p.tokens != nil {
 			p.stop, p.half = stop, half
@@ -127,15 +128,17 @@ func pieces(list []claims.Token) []piece {
 			out[len(out)-1].stop = true
 		}
 	}
-	for _, t := range list {
-		switch t.Kind {
+	for i := range list {
+		switch t := &list[i]; t.Kind {
 		case claims.Break, claims.Stop:
 			end(t.Kind == claims.Stop, t.Half())
 			from := max(t.End, p.to)
 			p = piece{with: t.Attaches(), opens: t.Opens(), from: from, to: from}
 		default:
-			t.Part = len(out)
-			p.tokens, p.to = append(p.tokens, t), max(t.End, p.to)
+			all = append(all, *t)
+			all[len(all)-1].Part = len(out)
+			n := len(p.tokens) + 1
+			p.tokens, p.to = all[len(all)-n:len(all):len(all)], max(t.End, p.to)
 		}
 	}
 	end(true, false)
@@ -251,7 +254,14 @@ func (v *vocabulary) reading(text string, tokens []claims.Token) *reading {
 // joined are the tokens of pieces that are read as one claim. Where one of them rules
 // something out, a break is left between them, so that it can be told how far that goes.
 func joined(list []piece) []claims.Token {
-	var out []claims.Token
+	if len(list) == 1 {
+		return list[0].tokens
+	}
+	many := len(list)
+	for i := range list {
+		many += len(list[i].tokens)
+	}
+	out := make([]claims.Token, 0, many)
 	ruled := slices.ContainsFunc(list, func(p piece) bool { return claims.Ruled(p.tokens) })
 	for i, p := range list {
 		if ruled && i > 0 {
@@ -635,8 +645,11 @@ const asLike = 0.1
 // thing, such as the aluminum edges of plywood cabinets, and the words do not speak of
 // that part.
 func (p *profile) byTheWay(tokens []claims.Token, like float64) bool {
+	words := claims.Words(tokens)
+	if !slices.ContainsFunc(words, func(w string) bool { return qualities[w] }) {
+		return false
+	}
 	list := slices.DeleteFunc(slices.Clone(tokens), func(t claims.Token) bool { return t.Kind != claims.Word })
-	words := claims.Words(list)
 	// "Aluminum tread plate aisle with vinyl sides" is no aluminum floor.
 	mixed := like < halfLabel && slices.ContainsFunc(p.label, func(w string) bool {
 		return qualities[w] && w != "steel" && w != "brush" && !slices.Contains(words, w)
@@ -973,7 +986,8 @@ func counts(x claims.Number, words []string) bool {
 func (v *vocabulary) suggest(tokens []claims.Token) []string {
 	words := claims.Words(tokens)
 	total := 0.0
-	hits := make([]float64, len(v.list))
+	clear(v.hits)
+	hits := v.hits
 	for _, w := range words {
 		t := v.telling(w)
 		total += t

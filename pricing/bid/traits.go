@@ -83,7 +83,7 @@ func (v *vocabulary) learnTraits(cat *config.Catalogue, read texts) {
 			}
 		}
 	}
-	v.marks = make([]int, len(v.list))
+	v.marks, v.hits = make([]int, len(v.list)), make([]float64, len(v.list))
 	ofKind := map[string][]int{}
 	for i := range v.list {
 		v.every = append(v.every, i)

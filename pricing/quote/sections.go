@@ -45,13 +45,16 @@ func Specified(o *config.Option) bool {
 // Chapters are the chapters of the specification that the unit has something in, as they
 // are numbered there.
 func (q *Quote) Chapters() []config.Chapter {
-	var out []config.Chapter
 	cat := q.Edition.Cat
+	in := map[string]bool{}
+	for _, p := range q.Draft.Unit.Picks {
+		if o := cat.OptionByID(p.Option); o != nil && Specified(o) {
+			in[cat.GroupByID(o.Group).Chapter] = true
+		}
+	}
+	var out []config.Chapter
 	for _, ch := range cat.Chapters {
-		if slices.ContainsFunc(q.Draft.Unit.Picks, func(p config.Pick) bool {
-			o := cat.OptionByID(p.Option)
-			return o != nil && Specified(o) && cat.GroupByID(o.Group).Chapter == ch.ID
-		}) {
+		if in[ch.ID] {
 			out = append(out, ch)
 		}
 	}
