@@ -645,9 +645,9 @@ func (t *Token) Opens() bool { return t.Kind == Break && t.raw == ":" }
 // Words are the content words of tokens.
 func Words(list []Token) []string {
 	var out []string
-	for _, t := range list {
-		if t.Kind == Word {
-			out = append(out, t.Word)
+	for i := range list {
+		if list[i].Kind == Word {
+			out = append(out, list[i].Word)
 		}
 	}
 	return out
@@ -668,9 +668,9 @@ func AllWords(text string, read []Token) []string {
 // Numbers are the quantities of tokens.
 func Numbers(list []Token) []Number {
 	var out []Number
-	for _, t := range list {
-		if t.Kind == Count {
-			out = append(out, t.Num)
+	for i := range list {
+		if list[i].Kind == Count {
+			out = append(out, list[i].Num)
 		}
 	}
 	return out
@@ -679,7 +679,8 @@ func Numbers(list []Token) []Number {
 // DayOf is the date by which something is asked for, the day before where tokens say "before"
 // it; none can be told of several dates, nor of one "after" which it is asked for.
 func DayOf(list []Token) (day config.Date, dated bool) {
-	for _, t := range list {
+	for i := range list {
+		t := &list[i]
 		switch {
 		case t.Kind != Day:
 			continue
@@ -731,7 +732,12 @@ func RuledWords(list []Token) *Ruling {
 
 // Instead reports whether tokens say what something takes the place of.
 func Instead(list []Token) bool {
-	return slices.ContainsFunc(list, func(t Token) bool { return t.Kind == Not && t.raw == instead })
+	for i := range list {
+		if list[i].Kind == Not && list[i].raw == instead {
+			return true
+		}
+	}
+	return false
 }
 
 // Replaced are the words of what tokens say that something takes the place of.
@@ -772,5 +778,10 @@ const instead = "insteadof"
 
 // Ruled reports whether something in tokens is ruled out.
 func Ruled(list []Token) bool {
-	return slices.ContainsFunc(list, func(t Token) bool { return t.Kind == Not })
+	for i := range list {
+		if list[i].Kind == Not {
+			return true
+		}
+	}
+	return false
 }

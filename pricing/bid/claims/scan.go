@@ -12,7 +12,7 @@ import (
 )
 
 // Kind of a token.
-type Kind int
+type Kind uint8
 
 // The kinds.
 const (
@@ -70,7 +70,7 @@ func (n *Number) Counted() []string {
 }
 
 // Range tells the ends of "44 to 48 in".
-type Range int
+type Range uint8
 
 // The ends.
 const (
