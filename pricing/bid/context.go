@@ -37,7 +37,12 @@ func (v *vocabulary) inContext(all []piece, of []*claim, i int) (claim, bool) {
 			if len(s) == 0 {
 				continue
 			}
-			if c, ok := try(of[k], slices.Concat(s, all[i].tokens)); ok {
+			if c, ok := try(of[k], slices.Concat(s, all[i].tokens)); ok && !(of[k].several() && c.gauge == nil && !all[i].with) {
+				return c, true
+			}
+		}
+		if s := v.whole(of[k], subject); s != nil {
+			if c, ok := try(of[k], slices.Concat(s, all[i].tokens)); ok && c.gauge != nil {
 				return c, true
 			}
 		}
@@ -48,6 +53,18 @@ func (v *vocabulary) inContext(all []piece, of []*claim, i int) (claim, bool) {
 		}
 	}
 	return claim{}, false
+}
+
+// several reports whether a claim counts things in a figure: of "seats for five, swivel" no one seat is
+// what is asked for.
+func (c *claim) several() bool { return c.gauge != nil && c.gauge.unit == "" && c.want > 1 }
+
+// whole is what is named first of words that ask for a figure: the bench of "a bench that seats three".
+func (v *vocabulary) whole(c *claim, words []claims.Token) []claims.Token {
+	if c.gauge == nil || len(words) < 2 || words[0].Role == claims.Modifier || v.titles[words[0].Word] == nil {
+		return nil
+	}
+	return words[:1]
 }
 
 // nouns are the words of tokens that may be what they speak of: no dimensions.

@@ -57,6 +57,9 @@ func Read(text string) Line {
 		if t.raw == "both" && alone(list, i) {
 			t.raw = "bothofthem" // which nothing is by itself
 		}
+		if t.raw == "other" && i > 0 && list[i-1].raw == "or" {
+			continue // "no plywood, or other wood"
+		}
 		if t.raw == "a" && i+1 < len(list) && list[i+1].raw == "side" && endsBefore(list, i+2) { // "two lights a side"
 			i++
 			t = list[i]
