@@ -383,8 +383,10 @@ type Supply struct {
 	ShoreA       quantity.Current `json:"shore_a,omitempty"`         // rating of the 125 V inlet
 	InverterW    quantity.Power   `json:"inverter_w,omitempty"`      // continuous
 	// of its output in what it takes from the 12 V side, in percent; 0: the usual one
-	InverterPct float64        `json:"inverter_pct,omitempty"`
-	GeneratorW  quantity.Power `json:"generator_w,omitempty"` // continuous, of a generator aboard
+	InverterPct float64 `json:"inverter_pct,omitempty"`
+	// InverterKept says that its inverter feeds nothing but what must run on, see Load.Kept.
+	InverterKept bool           `json:"inverter_kept,omitempty"`
+	GeneratorW   quantity.Power `json:"generator_w,omitempty"` // continuous, of a generator aboard
 	// ChargeA is what its battery charger delivers on the shore line.
 	ChargeA quantity.Current `json:"charge_a,omitempty"`
 	// Chemistry of the batteries: "lead" (flooded, AGM) or "lithium"; lead if empty.

@@ -25,16 +25,20 @@ func (s *Sheet) generator(b *vehicle) {
 			w, rated), "Take a larger generator or fewer 125 V loads.")
 }
 
-// keptOn gives what feeds 125 V that must run on: the inverters on the road, the inlet on
-// the shore line.
-func (s *Sheet) keptOn(inverterW, shoreA float64) {
+// keptOn gives what feeds 125 V that must run on: on the road its own inverter, or the one
+// that feeds all else too; on the shore line the inlet.
+func (s *Sheet) keptOn(inverterW, ownW, shoreA float64) {
 	w := float64(s.keptWatts)
 	if w == 0 {
 		return
 	}
+	of := "the inverter"
+	if ownW > 0 {
+		inverterW, of = ownW, "its own inverter"
+	}
 	for _, f := range []config.Figure{
-		{Code: "power.kept-road", Label: s.keptName + ", on the road, against the inverters", Value: w,
-			Unit: quantity.Watt, Limit: inverterW, Source: "continuous rating of the inverters"},
+		{Code: "power.kept-road", Label: s.keptName + ", on the road, against " + of, Value: w,
+			Unit: quantity.Watt, Limit: inverterW, Source: "continuous rating of " + of},
 		{Code: "power.kept-shore", Label: s.keptName + ", on the shore line, against 80 % of the inlet",
 			Value: w / MainsVolts, Unit: quantity.Amp, Limit: ContinuousShare * shoreA,
 			Source: "rating of the shore line inlet and the 80 % rule"},

@@ -39,12 +39,20 @@ type MainsItem struct {
 // mains holds the 125 V loads against the inlet and against the inverter.
 func (s *Sheet) mains(b *vehicle) {
 	shore, inverter := config.Clean(b.Chassis.Supply.ShoreA), config.Clean(b.Chassis.Supply.InverterW)
+	own := quantity.Power(0) // of the inverters that feed only what must run on
+	for _, p := range b.Picks {
+		if p.Supply != nil && p.Supply.InverterKept {
+			own += config.Clean(p.Supply.InverterW) * quantity.Power(p.Qty)
+		}
+	}
 	alternators := 0
 	for _, p := range b.Picks {
 		if p.Supply != nil {
 			dShore, dInverter := b.mainsChange(p.Supply)
 			shore += dShore * quantity.Current(p.Qty)
-			inverter += dInverter * quantity.Power(p.Qty)
+			if !p.Supply.InverterKept {
+				inverter += dInverter * quantity.Power(p.Qty)
+			}
 			if p.Supply.Replaces && replacesAlternator(p.Supply) {
 				alternators += p.Qty
 			}
@@ -54,7 +62,7 @@ func (s *Sheet) mains(b *vehicle) {
 		}
 		it := MainsItem{p.ID, p.Label, config.Clean(p.Load.ACW) * quantity.Power(p.Qty)}
 		s.Shore.take(it)
-		if !slices.Contains(p.Tags, TagShoreOnly) {
+		if !slices.Contains(p.Tags, TagShoreOnly) && (own == 0 || !p.Load.Kept) {
 			s.Inverter.take(it)
 		}
 	}
@@ -70,7 +78,7 @@ func (s *Sheet) mains(b *vehicle) {
 		s.inverter(b)
 	}
 	s.generator(b)
-	s.keptOn(float64(inverter), float64(shore))
+	s.keptOn(float64(inverter), float64(own), float64(shore))
 }
 
 // mainsChange is what one option does to the inlet and the inverter.

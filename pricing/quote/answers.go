@@ -229,6 +229,9 @@ func labelOf(list []Need, id string) string {
 	return id
 }
 
+// MustCode is the code of the finding that names the musts which are not met.
+const MustCode = needCode + "must"
+
 // WantCode is the code of the finding that names the wants which are not met.
 const WantCode = needCode + "want"
 
@@ -236,7 +239,7 @@ const WantCode = needCode + "want"
 // stops it, and one of the wants that are a number or a kind. Would-likes are no
 // findings; budget and date have findings of their own.
 func (q *Quote) unmet() []config.Finding {
-	must := config.Finding{Code: "needs.must", Severity: config.Stop, Where: "Not what was asked for",
+	must := config.Finding{Code: MustCode, Severity: config.Stop, Where: "Not what was asked for",
 		Basis: config.Purchaser, Remedy: "Press Propose in Needs, or say there what is no must."}
 	want := config.Finding{Code: WantCode, Severity: config.Note, Where: "Wanted, and not met",
 		Basis: config.Purchaser, Remedy: "Needs shows each beside what the unit has."}

@@ -45,6 +45,8 @@ func TestAPressIsReadOutWhole(t *testing.T) {
 		{"a limit that is broken", set("unit.payload_lb", "4000"), []string{"Must fix: Payload, ", "short of the limit"}, ""},
 		{"one that is kept again, by another chassis", Act{Do: "chassis", ID: "cut-14500-158-4x4"}, []string{"Fixed: Payload, ",
 			"Cutaway 14,500 lb 4x4, 158 in wheelbase, gasoline is in.", " more changes.", "Price ", "Delivery "}, ""},
+		{"a must that is not met", set("needs.fuel", "diesel"), []string{"Must fix: diesel (it is gasoline)."}, ""},
+		{"every must met", set("needs.fuel", ""), []string{"Every must is met."}, ""},
 		{"nothing", Act{Do: "restore"}, nil, ""},
 	} {
 		t.Run(x.name, func(t *testing.T) {

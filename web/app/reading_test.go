@@ -137,6 +137,7 @@ func TestSellerSeesWhatABuyerAsksFor(t *testing.T) {
 			text := textOf(s.Regions["main"])
 			assert.Contains(t, text, "What changed since quote Q-2041, the first issue of ")
 			assert.NotContains(t, text, "Missing: ", "a buyer has no number and sells nothing")
+			assert.NotContains(t, text, "Signing it needs a key")
 			s = buyer.do(Act{Do: "sign", Value: keyPhrase, File: demoKey(t, buyer, "demo-key.json")})
 			assert.Contains(t, s.Fault+textOf(s.Regions["main"]), "only asks for changes")
 
@@ -144,6 +145,8 @@ func TestSellerSeesWhatABuyerAsksFor(t *testing.T) {
 			require.Empty(t, s.Fault)
 			text = textOf(s.Regions["main"])
 			assert.Contains(t, text, "who asks for changes")
+			assert.Contains(t, text, "Changes asked for. This is no quote to order from")
+			assert.NotContains(t, text, "Ask the seller for a signed quote")
 			_, changes, known := strings.Cut(text, "Each change and what it costs")
 			require.True(t, known)
 			for _, next := range []string{"Cot", "Powered cot, 130 lb", "Discount, percent", "The change order comes to USD",

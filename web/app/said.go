@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"boxwright/config"
+	"boxwright/pricing/quote"
 	"boxwright/web/page"
 	"boxwright/web/session"
 )
@@ -107,7 +108,11 @@ func (v *screen) changedSince(s *session.Session) []string {
 	}
 	for _, code := range slices.Sorted(maps.Keys(was.Broken)) {
 		_, where, _ := strings.Cut(code, " ")
-		add(is.Broken[code] == "", "Fixed: "+where+".")
+		fixed := "Fixed: " + where + "."
+		if strings.HasPrefix(code, quote.MustCode+" ") {
+			fixed = "Every must is met."
+		}
+		add(is.Broken[code] == "", fixed)
 	}
 	told = append(told, s.Spoken, s.Notice)
 	if s.Telling {

@@ -3,6 +3,7 @@ package quote
 
 import (
 	"cmp"
+	"math"
 	"slices"
 	"strconv"
 	"strings"
@@ -266,7 +267,7 @@ func quotePaper(p *Page) Part {
 		revisionPaper(p),
 		section(quote.PriceSection, ""), priceSummary(p),
 		specification(p), leftOut(p),
-		section(quote.WeightsSection, ""), drawing.Side(p.Page), page.Learned(p.Page), tight(p, "At full load", weights(q)),
+		section(quote.WeightsSection, ""), drawing.Side(p.Page), page.Learned(p.Page), tight(p, "At full load, each figure rounded by itself", weights(q)),
 		El("p", Class("how"), Text("● within its limit, ○ noted and no fault, ▲ to be checked, ■ must be fixed.")),
 		page.Arrangements(p.Page), unweighed(p), foot(quote.WeightsSection),
 		section(quote.ElectricalSection, ""), tight(p, "12 V and 125 V", page.FiguresOf(&q.Power.Report, "power.")),
@@ -458,7 +459,11 @@ func compliancePaper(p *Page) Part {
 				p.notes.mark(v.Source, v.Basis)}
 			if f := v.Figure; f != nil {
 				row[2] = Text(p.Show(f.Value, f.Unit))
-				if f.Sense != "" {
+				switch {
+				case f.Sense == config.AtMost && f.Limit == 0: // what is compared is a difference
+					side := map[bool]string{false: " below", true: " above"}[f.Value > 0]
+					row[2], row[3] = Text(p.Show(math.Abs(f.Value), f.Unit)+side), Text("not above")
+				case f.Sense != "":
 					row[3] = Text(bound(p, *f))
 				}
 			}

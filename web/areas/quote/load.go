@@ -96,7 +96,7 @@ func loadTrust(s *session.Session, p *Page) {
 // trustIn is what the signature of a draft is worth, whether or not its edition is in
 // use.
 func trustIn(s *session.Session, d *quote.Draft) *Trust {
-	t := &Trust{Today: s.Req.Today}
+	t := &Trust{Today: s.Req.Today, AsksBack: d.AsksBack()}
 	if d.Issued == "" {
 		return t
 	}

@@ -382,6 +382,9 @@ func banner(id string, t *Trust, until config.Date) Part {
 // to say.
 func trustOf(t *Trust, until config.Date) assurance {
 	g := t.Signature
+	if t.AsksBack {
+		return assurance{config.Warn, "Changes asked for", "This is no quote to order from: the seller answers it with one."}
+	}
 	if g == nil {
 		return assurance{config.Warn, "Draft, not signed", "Nobody has signed it. Ask the seller for a signed " +
 			"quote before you order."}

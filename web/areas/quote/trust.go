@@ -15,6 +15,7 @@ import (
 // Trust is how far a reader can rely on the quote.
 type Trust struct {
 	Today     config.Date
+	AsksBack  bool              // what a reader asks for, which the seller answers
 	OwnKey    string            // public half of the key kept in this browser; empty when there is none
 	Own       sign.Standing     // of that key
 	Roster    *config.Catalogue // with the list of signers in use
@@ -94,6 +95,9 @@ func validity(until, today config.Date) assurance {
 // reliance is the check list of a quote.
 func reliance(t *Trust, until config.Date) []assurance {
 	list := []assurance{{config.Warn, "Signature", "none. This is a draft: nobody has signed it."}}
+	if t.AsksBack {
+		list[0] = assurance{"", "Signature", "none is needed: the seller answers with a quote of their own, and signs that."}
+	}
 	if g := t.Signature; g != nil {
 		list = []assurance{{"", "Signature", "genuine: unchanged since it was signed." + g.Binds},
 			standingCheck(g.Key, g.Standing)}
@@ -151,6 +155,9 @@ func signing(p *Page) Part {
 	}
 	before := Many(El("h3", Text("Before it goes out")), assurances(readiness(p.Q, t.Roster, t.Own, t.Today)),
 		toName(p))
+	if t.AsksBack {
+		return before
+	}
 	if t.OwnKey == "" {
 		return Many(before, El("p", Text("Signing it needs a key of your own. "),
 			page.Action("go", "seller", "", "Make or open one in Costs and keys", Class("quiet"), At("id", "go-keys"))))
