@@ -154,7 +154,7 @@ func ReadAhead(ed *quote.Edition, lines []quote.Requirement) {
 // mostAnswered is how many lines are answered, and mostFresh how many are read, between two
 // pauses of work that nobody waits for.
 const (
-	mostAnswered = 25
+	mostAnswered = 100
 	mostFresh    = 16
 )
 

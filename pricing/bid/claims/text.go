@@ -21,10 +21,10 @@ var markPairs = []string{
 	"&", " and ", "w/o ", "without ", "W/", "with ", "w/", "with ", "\t", " ", "\n", " ",
 }
 
-// begins tells the bytes with which a mark begins.
-var begins = func() (out [256]bool) {
+// begins are, by a byte, the places of the marks that begin with it.
+var begins = func() (out [256][]int) {
 	for k := 0; k < len(markPairs); k += 2 {
-		out[markPairs[k][0]] = true
+		out[markPairs[k][0]] = append(out[markPairs[k][0]], k)
 	}
 	return out
 }()
@@ -36,7 +36,7 @@ func marked(text string) (string, []int) {
 	at := make([]int, 0, len(out)+1)
 	for i := 0; i < len(text); {
 		n, to := 1, 1
-		for k := 0; k < len(markPairs) && begins[text[i]]; k += 2 {
+		for _, k := range begins[text[i]] {
 			if strings.HasPrefix(text[i:], markPairs[k]) {
 				n, to = len(markPairs[k]), len(markPairs[k+1])
 				break
