@@ -134,6 +134,8 @@ func (q *Quote) wordAsks() []Ask {
 			continue
 		}
 		switch rest := len(lacks) - 1; {
+		case all == 1 && rest == 0 && q.Labels(lacks) == a.Wanted:
+			a.Has, a.Missed = "", "not in the unit"
 		case rest > 0:
 			a.Missed = fmt.Sprintf("%s and %d more not in the unit", q.Labels(lacks[:1]), rest)
 		case rest == 0:

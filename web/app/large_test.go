@@ -36,6 +36,7 @@ func TestAGroupOfALargeChapterIsALineThatOpens(t *testing.T) {
 	p.ask(Act{Do: "chapter", ID: "exterior"})
 	require.Empty(t, pickable.FindAllString(p.html, -1))
 	require.Contains(t, p.html, "In the unit: Front bumper of the chassis.")
+	require.Contains(t, p.html, `aria-describedby="of-front-bumper in-front-bumper"`, "who hears it is told so too")
 	p.ask(Act{Do: "group", ID: "front-bumper"})
 	of := p.app.memory.Edition.Cat
 	require.Len(t, pickable.FindAllString(p.html, -1), len(of.Members("front-bumper")))

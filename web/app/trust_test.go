@@ -489,8 +489,8 @@ func TestADeclarationThatIsNotKeptIsNotSigned(t *testing.T) {
 	key := demoKey(t, p, "demo-key.json")
 	p.do(Act{Do: "new", ID: "cut-14500-158-gas", Value: "mod-164-72"})
 	s := p.do(append(slices.Clone(parties), Act{Do: "go", ID: "quote"})...)
-	assert.Contains(t, s.Regions["main"],
-		"The quote cannot be signed as it stands. The unit is declared to KKK-A-1822F")
+	assert.Contains(t, s.Regions["main"], "The quote cannot be signed as it stands: the unit misses the standard")
+	assert.Contains(t, s.Regions["main"], "The unit is declared to KKK-A-1822F")
 	assert.Contains(t, s.Regions["main"], "Not to be signed: The unit is declared")
 	s = p.do(Act{Do: "sign", Value: keyPhrase, File: key})
 	assert.Contains(t, s.Fault, "does not meet: Overall height")

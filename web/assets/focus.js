@@ -87,20 +87,24 @@ function left(el) {
 
 /**
  * attend notes whether the reader goes by keys: a place to stand that only the page gives shows its
- * ring to them alone. It closes the menus that were not pressed on, and those something was chosen
- * from.
+ * ring to them alone. It closes the menus that were not pressed on, those something was chosen
+ * from, and those the focus has left: what lies over the page never covers where the reader is.
  * @param {Document} doc
  */
 export function attend(doc) {
+  const open = () => /** @type {NodeListOf<HTMLDetailsElement>} */ (doc.querySelectorAll("details.menu[open]"));
   doc.addEventListener("keydown", () => (doc.documentElement.dataset.keys = "1"), true);
   doc.addEventListener("pointerdown", () => delete doc.documentElement.dataset.keys, true);
   doc.addEventListener("click", ({ target }) => {
     const at = /** @type {Element} */ (target);
-    for (const menu of /** @type {NodeListOf<HTMLDetailsElement>} */ (doc.querySelectorAll("details.menu[open]"))) {
+    for (const menu of open()) {
       if (menu.contains(at) && !at.closest("button")) continue;
       if (menu.contains(doc.activeElement)) menu.querySelector("summary")?.focus();
       menu.open = false;
     }
+  });
+  doc.addEventListener("focusin", ({ target }) => {
+    for (const menu of open()) menu.open = menu.contains(/** @type {Element} */ (target));
   });
 }
 

@@ -138,6 +138,40 @@ func TestNoAreaShutsAnybodyOut(t *testing.T) {
 	}
 }
 
+// The menu in the head of a phone lies over the page only while the reader is in it.
+func TestTheMenuOfAPhoneShutsNobodyOut(t *testing.T) {
+	t.Parallel()
+	w := open(t, folder, drive.Phone, "", engine(t))
+	isOpen := func() bool { return eval[bool](w, `document.getElementById("head-menu").open`) }
+	atMenu := func() bool { return eval[bool](w, `document.activeElement.matches("#head-menu summary")`) }
+	for _, theme := range themes {
+		w.in(theme)
+		w.click("#head-menu summary")
+		w.check("the menu in " + theme)
+		require.Empty(t, eval[[]string](w, smallTargets))
+		w.must(w.Press(drive.TabKey, drive.Escape))
+		require.False(t, isOpen(), "Escape closes it")
+		require.True(t, atMenu(), "and leads back to its button")
+	}
+	w.click("#head-menu summary")
+	heard, err := w.Heard(`#head-menu [data-act="units"]`)
+	w.must(err)
+	require.Equal(t, drive.Heard{Role: "button", Name: "Units: US", Description: "Press for the other system"}, heard)
+	heard, err = w.Heard("#f-theme")
+	w.must(err)
+	require.Equal(t, "Appearance", heard.Name)
+	w.click(`#head-menu [data-act="units"]`)
+	require.False(t, isOpen(), "what was chosen is seen")
+	require.True(t, atMenu())
+	require.Contains(t, w.text("#standing > .line"), " kg")
+	w.must(w.Press(drive.Enter))
+	for range 5 { // its four choices, and on
+		require.True(t, isOpen())
+		w.must(w.Press(drive.TabKey))
+	}
+	require.False(t, isOpen(), "it does not lie over what has the focus")
+}
+
 // in shows the page as the device prefers it, or in the theme for those who
 // need strong contrast.
 func (w *window) in(theme string) {

@@ -58,7 +58,7 @@ func (f *Frame) Masthead() Part {
 			Action("undo", "", "", "Undo", At("aria-disabled", strconv.FormatBool(f.Undo == 0)), At("title", "Ctrl Z")),
 			Action("redo", "", "", "Redo", At("aria-disabled", strconv.FormatBool(f.Redo == 0)), At("title", "Ctrl Y")),
 			El("details", Class("menu"), At("id", "head-menu"), El("summary", Text("Menu")), El("div",
-				Action("units", "", "", map[bool]string{false: "US units", true: "Metric"}[f.Metric],
+				Action("units", "", "", map[bool]string{false: "Units: US", true: "Units: metric"}[f.Metric],
 					At("title", "Press for the other system")),
 				f.appearance(),
 				Action("quotes", "", "", "Saved quotes", At("id", "go-quotes")),
@@ -118,7 +118,7 @@ func Numbered(d *quote.Draft) string {
 
 func (f *Frame) appearance() Part {
 	return El("select", At("id", "f-theme"), At("data-act", "theme"), At("aria-label", "Appearance"),
-		Options(f.Theme, []Choice{{"", "As the device"}, {"light", "Light"}, {"dark", "Dark"},
+		Options(f.Theme, []Choice{{"", "Device colors"}, {"light", "Light"}, {"dark", "Dark"},
 			{"contrast", "High contrast"}}))
 }
 

@@ -71,7 +71,7 @@ func gist(p *page.Page) string {
 	case p.Q.Stopped():
 		return "cannot go out yet"
 	case p.Q.Misdeclared() != "":
-		return "declaration not kept"
+		return "standard not met"
 	case p.Q.Draft.Issued != "":
 		return "signed"
 	}
@@ -97,8 +97,10 @@ func draw(p *Page) Part {
 	stopped := If(p.Q.Stopped(),
 		El("p", page.Mark(config.Stop),
 			Text(" The quote cannot be issued as it stands; what stops it is printed on it.")))
-	if text := p.Q.Misdeclared(); text != "" && !p.Q.Stopped() {
-		stopped = El("p", page.Mark(config.Stop), Text(" The quote cannot be signed as it stands. "+text))
+	if p.Q.Misdeclared() != "" && !p.Q.Stopped() {
+		stopped = El("p", page.Mark(config.Stop),
+			Text(" The quote cannot be signed as it stands: the unit misses the standard it is declared to. "+
+				"Declaration, below, says where."))
 	}
 	files := Many(page.Action("save-draft", "", "", "Save as a file"),
 		page.Action("save-table", "", "", "Everything as a table (CSV)", At("id", "save-table")))

@@ -10,7 +10,7 @@ import (
 // drafts lists the quotes saved in this browser, and the states of this one.
 func drafts(p *Page) Part {
 	t := page.Table{Caption: "Quotes saved on this device", Class: "cards",
-		Heads: []string{"Quote", "What it is", "Last changed", ""}}
+		Heads: []string{"Quote", "Number, buyer and price", "Last changed", ""}}
 	for i, k := range p.Saved {
 		n := strconv.Itoa(i)
 		tools := Many(

@@ -124,7 +124,7 @@ func incomplete(list []assurance) string {
 		case c.about == mustFix:
 			said = append(said, "Must fix: "+c.says)
 		case c.about == "Declaration", c.about == "Approval":
-			said = append(said, c.about+" to be settled.")
+			said = append(said, "Open: "+c.about+".")
 		default:
 			missing = append(missing, c.about)
 		}

@@ -88,16 +88,22 @@ func foldedGroup(p *Page, l listed) Part {
 	if more > 0 {
 		in = append(in, strconv.Itoa(more)+" more")
 	}
+	of, taken := "of-"+l.group.ID, ""
+	if in != nil {
+		taken = " in-" + l.group.ID
+	}
 	return El("div", Class("group folded"), At("id", "group-"+l.group.ID),
-		El("h3", opener(l.group, false)),
-		El("span", Class("soft"), Text("choose "+choices[l.group.Choose]+" of "+strconv.Itoa(len(l.members)))),
-		If(in != nil, El("span", Class("taken"), Text("In the unit: "+strings.Join(in, "; ")+"."))))
+		El("h3", opener(l.group, false, At("aria-describedby", of+taken))),
+		El("span", Class("soft"), At("id", of),
+			Text("choose "+choices[l.group.Choose]+" of "+strconv.Itoa(len(l.members)))),
+		If(in != nil, El("span", Class("taken"), At("id", "in-"+l.group.ID),
+			Text("In the unit: "+strings.Join(in, "; ")+"."))))
 }
 
 // opener opens and closes the options of a group.
-func opener(g *config.Group, open bool) Part {
+func opener(g *config.Group, open bool, more ...Part) Part {
 	return page.Action("group", g.ID, "", g.Label, Class("quiet"), At("id", "open-"+g.ID),
-		At("aria-expanded", strconv.FormatBool(open)))
+		At("aria-expanded", strconv.FormatBool(open)), Many(more...))
 }
 
 // choices says how many of a group may be chosen.
