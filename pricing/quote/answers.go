@@ -282,7 +282,11 @@ func (q *Quote) unmet() []config.Finding {
 		}
 	}
 	for _, w := range words {
-		musts = append(musts, w+" (not in the unit: "+strings.Join(of[w], "; ")+")")
+		what := ": " + strings.Join(of[w], "; ")
+		if strings.HasSuffix(w, what) { // it asks for one thing of its own name
+			what = ""
+		}
+		musts = append(musts, w+" (not in the unit"+what+")")
 	}
 	var out []config.Finding
 	if musts != nil {
