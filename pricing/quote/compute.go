@@ -230,6 +230,9 @@ func Worst(list []config.Finding) {
 	})
 }
 
+// ConflictCode is the code of the finding that picks do not go together.
+const ConflictCode = "rules.conflict"
+
 // fit says where the picks do not go together. A limit that chassis and module
 // break by themselves or with a single pick is left to the check that stops the
 // unit by it: there the same sum would only be said again.
@@ -251,7 +254,7 @@ func (q *Quote) fit() []config.Finding {
 			continue
 		}
 		out = append(out, config.Finding{
-			Code: "rules.conflict", Severity: config.Stop, Where: "Options that do not go together",
+			Code: ConflictCode, Severity: config.Stop, Where: "Options that do not go together",
 			Text: said, Picks: r.Picks, Remedy: "Take out or exchange one of: " + q.Labels(r.Picks) +
 				".",
 		})

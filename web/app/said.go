@@ -109,8 +109,11 @@ func (v *screen) changedSince(s *session.Session) []string {
 	for _, code := range slices.Sorted(maps.Keys(was.Broken)) {
 		_, where, _ := strings.Cut(code, " ")
 		fixed := "Fixed: " + where + "."
-		if strings.HasPrefix(code, quote.MustCode+" ") {
+		switch {
+		case strings.HasPrefix(code, quote.MustCode+" "):
 			fixed = "Every must is met."
+		case strings.HasPrefix(code, quote.ConflictCode+" "):
+			fixed = "All options go together again."
 		}
 		add(is.Broken[code] == "", fixed)
 	}

@@ -178,7 +178,7 @@ func marked(p *Page, x func(float64) float64, y func(float64) float64) (parts []
 	}
 	points := []point{{.5, "likely", s.EvenOdds}, {.9, "safe", s.NineInTen}}
 	if c := float64(p.chance()) / 100; c != .5 && c != .9 {
-		points = append(points, point{c, "asked", s.At(c)})
+		points = append(points, point{c, strconv.Itoa(p.chance()) + " in 100", s.At(c)})
 	}
 	for n, m := range points {
 		i := slices.IndexFunc(list, func(c leadtime.Chance) bool { return c.Chance >= m.chance })
