@@ -322,7 +322,7 @@ type Option struct {
 	Fitted       *Fitted         `json:"fitted,omitempty"`       // how it stands in compartments of the body
 	Water        *Water          `json:"water,omitempty"`        // that it carries for washing
 	Seats        []Seat          `json:"seats,omitempty"`        // module stations: x from front wall, z above floor
-	TakesSeats   []string        `json:"takes_seats,omitempty"`  // ids of seats where a patient lies in the place of who sits there
+	TakesSeats   []string        `json:"takes_seats,omitempty"`  // ids of seats on which a patient lies instead
 	Oxygen       *Oxygen         `json:"oxygen,omitempty"`
 	Air          *Oxygen         `json:"air,omitempty"`         // medical air, by the same figures
 	HeadroomIn   quantity.Length `json:"headroom_in,omitempty"` // what it takes away from the headroom, positive

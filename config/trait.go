@@ -24,8 +24,8 @@ type Trait struct {
 const Feature = "feature"
 
 // TraitKinds are what traits are of.
-var TraitKinds = []string{"mounting", "fastening", "place", "control", "supply", "circuit", "material", "finish", "motion",
-	"opening", "sealing", "marking", Feature}
+var TraitKinds = []string{"mounting", "fastening", "place", "control", "supply", "circuit", "material", "finish",
+	"motion", "opening", "sealing", "marking", Feature}
 
 // TraitsOf are those of an option, by their places in the list.
 func (c *Catalogue) TraitsOf(o *Option) []int {

@@ -111,7 +111,8 @@ func TestFigureOfTheTotal(t *testing.T) {
 
 // A payment at the mounting of a module is called otherwise where a van is converted.
 func TestPaymentsFollowWhatIsBuilt(t *testing.T) {
-	m := pricing.Milestone{ID: "mount", Label: "When the module is mounted", Van: "When the van is lined", Percent: percent(t, "100")}
+	m := pricing.Milestone{ID: "mount", Label: "When the module is mounted", Van: "When the van is lined",
+		Percent: percent(t, "100")}
 	b, cat := book(t)
 	van := *cat.BodyByID("module")
 	van.ID, van.Kind = "van-body", "van"
@@ -141,5 +142,6 @@ func TestPaymentsFollowWhatIsBuilt(t *testing.T) {
 			assert.Equal(t, c.due, s.Payments[0].Label)
 		})
 	}
-	assert.Equal(t, []pricing.Milestone{{ID: "mount", Label: m.Van, Percent: m.Percent}}, b.Agreed(true), "terms of a van's own")
+	assert.Equal(t, []pricing.Milestone{{ID: "mount", Label: m.Van, Percent: m.Percent}}, b.Agreed(true),
+		"terms of a van's own")
 }

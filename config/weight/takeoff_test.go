@@ -60,7 +60,8 @@ func TestCutListCloses(t *testing.T) {
 			if s.AreaFt2 > 0 {
 				assert.InDelta(t, s.AreaFt2, area, merged+1e-6)
 				if s.Sheets > 0 {
-					assert.GreaterOrEqual(t, float64(s.Sheets)*SheetIn*SheetWideIn/144, area, "%s: the sheets hold the blanks", s.Stock)
+					assert.GreaterOrEqual(t, float64(s.Sheets)*SheetIn*SheetWideIn/144, area, "%s: the sheets hold the blanks",
+						s.Stock)
 					assert.LessOrEqual(t, float64(s.Sheets), 1+3*area*144/SheetIn/SheetWideIn, "%s: and are not many more", s.Stock)
 				}
 			} else {

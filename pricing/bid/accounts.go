@@ -128,7 +128,8 @@ const longestPhrase = 4
 // whatever else is named there has to be said of the thing in one breath, and what stands
 // behind a comma, an "and" or a "with" has to be something that the thing has.
 func (v *vocabulary) accounts(p *profile, tokens []claims.Token) bool {
-	if p.ofOthers(tokens) || v.ofAnother(p, tokens) || p.opposes(tokens) || !p.underCondition(claims.Words(tokens), claims.Numbers(tokens)) {
+	if p.ofOthers(tokens) || v.ofAnother(p, tokens) || p.opposes(tokens) ||
+		!p.underCondition(claims.Words(tokens), claims.Numbers(tokens)) {
 		return false
 	}
 	for from := 0; from < len(tokens); {
@@ -337,7 +338,8 @@ func (v *vocabulary) ofOtherKind(p *profile, part []claims.Token) bool {
 	for i := 1; i < len(part); i++ {
 		kind, of := &part[i-1], &part[i]
 		if kind.Kind != claims.Word || kind.Role != claims.Modifier || of.Kind != claims.Word || v.titles[kind.Word] == nil ||
-			p.told[kind.Word] || slices.Contains(p.label, kind.Word) || p.pairs[kind.Word+" "+of.Word] || !p.ofGroupNamed(of.Word) {
+			p.told[kind.Word] || slices.Contains(p.label, kind.Word) || p.pairs[kind.Word+" "+of.Word] ||
+			!p.ofGroupNamed(of.Word) {
 			continue
 		}
 		said := false

@@ -582,7 +582,8 @@ func (j *judge) falling(c *claim) part {
 			continue
 		}
 		for _, n := range j.v.byID[id].numbers {
-			if n.Unit == c.by.Unit && (n.Unit != "" || counts(n, c.by.Near)) && (best == "" || (n.Value > most) == (c.by.Sense != atMost)) {
+			if n.Unit == c.by.Unit && (n.Unit != "" || counts(n, c.by.Near)) &&
+				(best == "" || (n.Value > most) == (c.by.Sense != atMost)) {
 				best, most = id, n.Value
 			}
 		}

@@ -32,7 +32,8 @@ func (v *vocabulary) inContext(all []piece, of []*claim, i int) (claim, bool) {
 		for n := k + 1; n < i && of[n] == of[k]; n++ {
 			whole = append(whole, nouns(all[n].tokens)...)
 		}
-		for _, s := range [][]claims.Token{warranted(subject), subject, v.names(of[k], subject), plain(subject), v.names(of[k], whole),
+		for _, s := range [][]claims.Token{warranted(subject), subject, v.names(of[k], subject), plain(subject),
+			v.names(of[k], whole),
 			elsewhere(subject, all[i].tokens)} {
 			if len(s) == 0 {
 				continue
@@ -194,8 +195,10 @@ func (v *vocabulary) vacuous(all []piece, of []*claim) {
 		for i+n < len(of) && of[i+n] == c {
 			n++
 		}
-		if c == nil || of[i-1] == c || all[i-1].stop || len(c.words) > n && !v.justNamed(c) || len(c.numbers) > 0 || c.gauge != nil ||
-			len(claims.Words(all[first].tokens)) == 1 && !holders[c.words[len(c.words)-1]] || !v.rivals(c) || listed(all[first:i+1], v.ownNamed(c)) {
+		if c == nil || of[i-1] == c || all[i-1].stop || len(c.words) > n && !v.justNamed(c) || len(c.numbers) > 0 ||
+			c.gauge != nil ||
+			len(claims.Words(all[first].tokens)) == 1 && !holders[c.words[len(c.words)-1]] || !v.rivals(c) ||
+			listed(all[first:i+1], v.ownNamed(c)) {
 			continue
 		}
 		takeOut(of, c)
@@ -206,7 +209,8 @@ func (v *vocabulary) vacuous(all []piece, of []*claim) {
 // boards": it has a name of several words, and nothing before it says where something is.
 func listed(list []piece, own bool) bool {
 	last := list[len(list)-1]
-	if last.with || last.opens || last.to-last.from < leastListed || !own && atHolder(last.tokens) && !atHolder(list[0].tokens) {
+	if last.with || last.opens || last.to-last.from < leastListed || !own && atHolder(last.tokens) &&
+		!atHolder(list[0].tokens) {
 		return false
 	}
 	return !slices.ContainsFunc(list, func(p piece) bool {
@@ -316,7 +320,8 @@ func (v *vocabulary) ofUnread(all []piece, of []*claim) {
 			continue
 		}
 		for k, c := range of {
-			if c != nil && c.gauge != nil && leftOut[c.gauge.code]+countedIn[c.gauge.code] != "" && !stopBetween(all, min(i, k), max(i, k)) {
+			if c != nil && c.gauge != nil && leftOut[c.gauge.code]+countedIn[c.gauge.code] != "" &&
+				!stopBetween(all, min(i, k), max(i, k)) {
 				takeOut(of, c)
 			}
 		}
@@ -334,7 +339,8 @@ func saysWhereOnly(tokens []claims.Token) bool {
 func saysHow(tokens []claims.Token) bool {
 	first := slices.IndexFunc(tokens, func(t claims.Token) bool { return t.Kind == claims.Word })
 	return first >= 0 && tokens[first].Done && !slices.ContainsFunc(tokens[first+1:], func(t claims.Token) bool {
-		return t.Kind == claims.Count || t.Kind == claims.Word && !t.Done && t.Role&(claims.Located|claims.Inside) != claims.Located
+		return t.Kind == claims.Count || t.Kind == claims.Word && !t.Done &&
+			t.Role&(claims.Located|claims.Inside) != claims.Located
 	})
 }
 

@@ -199,7 +199,8 @@ func confuse(t testing.TB, name string) confusion {
 }
 
 func TestLines(t *testing.T) {
-	for _, name := range []string{"lines.tsv", "hands.tsv", "later.tsv", "six.tsv", "terse.tsv", "manner.tsv", "aside.tsv", "hands-aside.tsv",
+	for _, name := range []string{"lines.tsv", "hands.tsv", "later.tsv", "six.tsv", "terse.tsv", "manner.tsv",
+		"aside.tsv", "hands-aside.tsv",
 		"later-aside.tsv", "fresh-aside.tsv", "six-aside.tsv", "clip-aside.tsv",
 		"dusk-aside.tsv", "blind-aside.tsv",
 		"blind2-aside.tsv", "blind3-aside.tsv", "blind4-claims-aside.tsv", "blind5-claims-aside.tsv", "blind6-claims-aside.tsv"} {

@@ -79,9 +79,11 @@ func (v *vocabulary) beside(p *profile, c *claim) bool {
 		return false
 	}
 	called := func(w string) bool {
-		return slices.Contains(p.label, w) || slices.ContainsFunc(p.names, func(n []string) bool { return slices.Contains(n, w) })
+		return slices.Contains(p.label, w) ||
+			slices.ContainsFunc(p.names, func(n []string) bool { return slices.Contains(n, w) })
 	}
-	return !slices.ContainsFunc(c.words, called) && slices.ContainsFunc(c.words, func(w string) bool { return !p.words[w] })
+	return !slices.ContainsFunc(c.words, called) &&
+		slices.ContainsFunc(c.words, func(w string) bool { return !p.words[w] })
 }
 
 // second answers a claim on a thing beside the picked one. That it cannot be had is no exception:

@@ -87,7 +87,8 @@ var chassisNames = []string{"chassis", "engine", "gasoline", "diesel", "4x4", "4
 
 // newVocabulary is that of a catalogue. It rests now and then.
 func newVocabulary(cat *config.Catalogue, rest func()) *vocabulary {
-	v := &vocabulary{with: map[string][]int{}, idf: map[string]float64{}, ids: map[string]int32{}, read: map[string]*reading{}}
+	v := &vocabulary{with: map[string][]int{}, idf: map[string]float64{}, ids: map[string]int32{},
+		read: map[string]*reading{}}
 	asked, read := map[string]*config.Asked{}, texts{}
 	for i := range cat.Asked {
 		asked[cat.Asked[i].ID] = &cat.Asked[i]
@@ -394,7 +395,8 @@ func (v *vocabulary) telling(w string) float64 {
 // named reports whether words speak of a thing: by one of its names, or by most of
 // its label.
 func (v *vocabulary) named(p *profile, has bag) bool {
-	return slices.ContainsFunc(p.nameIDs, has.hasAll) || p.tells.share(has) >= mostOfLabel || p.says.share(has) >= mostOfSpec
+	return slices.ContainsFunc(p.nameIDs, has.hasAll) || p.tells.share(has) >= mostOfLabel ||
+		p.says.share(has) >= mostOfSpec
 }
 
 // ownName reports whether words hold a name that a thing does not share with its group.
@@ -407,7 +409,8 @@ func (v *vocabulary) strange(p *profile, list []claims.Number, words []string, h
 		return false
 	}
 	return slices.ContainsFunc(list, func(n claims.Number) bool {
-		return n.Unit != "" && n.Unit != quantity.Volt && !p.tellsAmount(n.Unit, words) && p.amounts(n.Unit) > 0 && v.units[p.group+" "+n.Unit] < 2
+		return n.Unit != "" && n.Unit != quantity.Volt && !p.tellsAmount(n.Unit, words) && p.amounts(n.Unit) > 0 &&
+			v.units[p.group+" "+n.Unit] < 2
 	})
 }
 

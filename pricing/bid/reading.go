@@ -398,7 +398,8 @@ func (v *vocabulary) plainClaim(tokens []claims.Token) (claim, bool) {
 		if ok && c.short != nil { // without them it falls short, and all the more with them
 			return c, true
 		}
-		if ok && c.gauge != nil && c.sense == atLeast && c.most == 0 && !slices.ContainsFunc(words, func(w string) bool { return harder[w] }) {
+		if ok && c.gauge != nil && c.sense == atLeast && c.most == 0 &&
+			!slices.ContainsFunc(words, func(w string) bool { return harder[w] }) {
 			c.whole = true
 			return c, true
 		}

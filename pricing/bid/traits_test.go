@@ -68,7 +68,8 @@ func TestLintOfTraits(t *testing.T) {
 	for _, f := range bid.Lint(ed) {
 		codes[f.Code] += f.Where
 	}
-	for code, where := range map[string]string{"unknown": "unknown", "idle": "idle", "mixed": "set-in", "other": "sc-side"} {
+	for code, where := range map[string]string{"unknown": "unknown", "idle": "idle", "mixed": "set-in",
+		"other": "sc-side"} {
 		assert.Contains(t, codes["catalogue.trait-"+code], where)
 	}
 }

@@ -50,7 +50,8 @@ func TestSignatureBindsTheWholeEdition(t *testing.T) {
 	assert.Equal(t, UnknownEdition, fault.Code, "signed for another edition")
 	_, _, err = Decode(cat, sealUp(signed, slices.Concat(key.Public(), key.Sign(unsigned.content), unsigned.content)))
 	assert.Error(t, err, "a signature of the old kind is none of the new")
-	later, err := config.Read([]byte(strings.Replace(string(catalogue.Demo), `"edition": "2026-11"`, `"edition": "2027-03"`, 1)))
+	later, err := config.Read([]byte(strings.Replace(string(catalogue.Demo), `"edition": "2026-11"`,
+		`"edition": "2027-03"`, 1)))
 	require.NoError(t, err)
 	_, err = Sign(text, later, key)
 	assert.Error(t, err, "a link is signed with its own edition")

@@ -25,7 +25,8 @@ func TestCompareRows(t *testing.T) {
 		q, err := quote.Compute(ed, quote.Begin(ed, chassis, "", quotetest.Today))
 		require.NoError(t, err)
 		q.Draft.Seller.Name, q.Draft.Number = "Seller "+chassis, "N-"+chassis
-		q.Verdicts = []standards.Verdict{{Outcome: standards.NotMet}, {Outcome: standards.Met}, {Outcome: standards.NotMet}}[:i+1]
+		q.Verdicts = []standards.Verdict{{Outcome: standards.NotMet}, {Outcome: standards.Met},
+			{Outcome: standards.NotMet}}[:i+1]
 		quotes[i] = q
 	}
 	rival := quote.Rival{Name: "Other", Price: money.Cents(301_500_00), Date: config.Date{Year: 2027,

@@ -103,7 +103,8 @@ func TestStations(t *testing.T) {
 		if s.Option != "" {
 			assert.Equal(t, q.Edition.Cat.LabelOf(s.Option), s.Label)
 		}
-		assert.LessOrEqual(t, s.Days.Likely, lead[max(i-1, 0)].Days.Likely, "%s: what takes longest is ordered first", s.Label)
+		assert.LessOrEqual(t, s.Days.Likely, lead[max(i-1, 0)].Days.Likely, "%s: what takes longest is ordered first",
+			s.Label)
 	}
 }
 

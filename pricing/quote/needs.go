@@ -18,7 +18,7 @@ type Needs struct {
 	Duty     string   `json:"duty,omitempty"`     // id of one of Duties
 	Roads    string   `json:"roads,omitempty"`    // of one of RoadKinds
 	Climate  string   `json:"climate,omitempty"`  // of one of Climates
-	Type     string   `json:"type,omitempty"`     // of chassis: "I", "II" or "III", additional duty or not, or MediumDuty; empty any
+	Type     string   `json:"type,omitempty"`     // of chassis: I, II or III, additional duty or not, or MediumDuty
 	Fuel     string   `json:"fuel,omitempty"`     // "diesel" or "gasoline"; empty either
 	Drive    string   `json:"drive,omitempty"`    // "4x2" or "4x4"; empty either
 	Crew     int      `json:"crew,omitempty"`     // people on designated seats, the cab's included

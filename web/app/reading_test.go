@@ -67,7 +67,8 @@ func TestReadingEditsNothing(t *testing.T) {
 func TestReaderSeesNoToolsOfTheSeller(t *testing.T) {
 	_, s, _ := received(t)
 	all := s.Regions["masthead"] + s.Regions["areas"] + s.Regions["main"] + s.Regions["standing"]
-	for _, tool := range []string{`id="key-pass"`, `id="f-address"`, `id="f-open-link"`, `data-act="undo"`, `data-act="redo"`,
+	for _, tool := range []string{`id="key-pass"`, `id="f-address"`, `id="f-open-link"`, `data-act="undo"`,
+		`data-act="redo"`,
 		`data-act="sign"`, `id="area-unit"`, `data-act="pick"`, `id="kept-copy"`, `data-act="save-draft"`} {
 		assert.NotContains(t, all, tool)
 	}
@@ -154,7 +155,8 @@ func TestSellerSeesWhatABuyerAsksFor(t *testing.T) {
 				"Remaining payload goes from "} {
 				assert.Contains(t, changes, next)
 			}
-			assert.NotContains(t, changes[:strings.Index(changes, "What it costs")], "Seller", "nor a number: a buyer has neither")
+			assert.NotContains(t, changes[:strings.Index(changes, "What it costs")], "Seller",
+				"nor a number: a buyer has neither")
 
 			d := signedDraft(t, seller.do(Act{Do: "revise"}))
 			assert.Equal(t, 1, d.Rev)
@@ -491,7 +493,8 @@ func TestComparedAsItWasSent(t *testing.T) {
 			s := buyer.do(Act{Do: "kept-catalogue", Value: dearer(t)}, Act{Do: "start"}, Act{Do: "go", ID: "compare"},
 				Act{Do: "only-dif"})
 			holds(t, s)
-			assert.Len(t, regexp.MustCompile(`USD [\d,.]+`).FindAllString(textOf(s.Regions["main"]), -1), 1, "no figure of today")
+			assert.Len(t, regexp.MustCompile(`USD [\d,.]+`).FindAllString(textOf(s.Regions["main"]), -1), 1,
+				"no figure of today")
 		})
 		t.Run(name+" and added", func(t *testing.T) {
 			buyer := open(t)

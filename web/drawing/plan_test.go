@@ -98,7 +98,8 @@ func TestSeatsHaveTheirBacksBehindWhoSits(t *testing.T) {
 		inCab bool
 		y     float64
 		back  side
-	}{{"driver", true, -20, rearward}, {"driver of a wide cab", true, -30, rearward}, {"bench at the curb side", false, 33, curbward},
+	}{{"driver", true, -20, rearward}, {"driver of a wide cab", true, -30, rearward}, {"bench at the curb side", false,
+		33, curbward},
 		{"seat at the street side", false, -26, streetward}, {"crew behind the cab", false, 13.5, forward},
 		{"attendant", false, -2, forward}} {
 		t.Run(c.name, func(t *testing.T) { assert.Equal(t, c.back, backOf(c.inCab, c.y)) })

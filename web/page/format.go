@@ -61,8 +61,9 @@ func OrDash(text string) string {
 }
 
 // units that stand behind a figure, as they are shown.
-var units = map[string]bool{"lb": true, "kg": true, "in": true, "mm": true, "ft": true, "m": true, "A": true, "Ah": true,
-	"W": true, "V": true, "%": true, "psi": true, "kPa": true, "ft²": true, "m²": true, "ft³": true, "L": true,
+var units = map[string]bool{"lb": true, "kg": true, "in": true, "mm": true, "ft": true, "m": true, "A": true,
+	"Ah": true,
+	"W":  true, "V": true, "%": true, "psi": true, "kPa": true, "ft²": true, "m²": true, "ft³": true, "L": true,
 	"min": true, "h": true, "degrees": true}
 
 // Held is a text whose figures stay on one line with their units.

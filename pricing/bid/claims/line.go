@@ -135,8 +135,8 @@ func soonest(list []Token) int {
 }
 
 // ending are the words of such a clause, and mostSoonest how many it has at most.
-var ending = []string{"comes", "come", "occurs", "occur", "shall", "first", "is", "the", "sooner", "earlier", "may", "event",
-	"should", "happens", "one"}
+var ending = []string{"comes", "come", "occurs", "occur", "shall", "first", "is", "the", "sooner", "earlier", "may",
+	"event", "should", "happens", "one"}
 
 const mostSoonest = 6
 
@@ -235,7 +235,8 @@ var eaches = []string{"each", "either", "both", "per", "every"}
 // alone reports whether a word such as "both" stands for things named before it: "a bench and a seat, both
 // with headrests", "that both rotate".
 func alone(list []Token, at int) bool {
-	return at > 0 && slices.Contains([]string{"that", "which"}, list[at-1].raw) || at+1 < len(list) && list[at+1].raw != "of" &&
+	return at > 0 && slices.Contains([]string{"that", "which"}, list[at-1].raw) || at+1 < len(list) &&
+		list[at+1].raw != "of" &&
 		(governing[list[at+1].raw] || locative[list[at+1].raw]) || at > 0 && endsBefore(list, at+1)
 }
 

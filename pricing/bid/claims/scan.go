@@ -477,7 +477,8 @@ func measured(list []Token) []Token {
 			}
 			if next.Kind == Word && slices.Contains(glued, strings.TrimSuffix(next.raw, "s")) && t.Num.Value < 20 &&
 				t.Num.Value >= 2 &&
-				(next.tied || next.raw != "heads") && (next.tied || next.raw == "wheel" && k+1 < len(list) && list[k+1].raw == "drive" ||
+				(next.tied || next.raw != "heads") && (next.tied || next.raw == "wheel" && k+1 < len(list) &&
+				list[k+1].raw == "drive" ||
 				slices.Contains([]string{"point", "pt", "stage", "tone", "pin", "channel", "way", "head", "speed"},
 					strings.TrimSuffix(next.raw, "s"))) {
 				word := strings.TrimSuffix(next.raw, "s")

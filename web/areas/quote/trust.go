@@ -232,7 +232,8 @@ func foreign(p *Page) Part {
 	if f.Included != nil {
 		included = El("ul", Each(f.Included, func(_ int, name string) Part { return El("li", Text(name)) }))
 	}
-	return El("section", Class("reading"), At("id", "foreign"), banner("foreign-trust", f.Trust, f.Frozen.Until), r.head(p),
+	return El("section", Class("reading"), At("id", "foreign"), banner("foreign-trust", f.Trust, f.Frozen.Until),
+		r.head(p),
 		El("p", page.Mark(config.Warn),
 			Text(" The figures are as "+f.Trust.issued()+", NOT recomputed: this page does not hold "+
 				"catalogue edition "+f.Frozen.Edition+".")),
