@@ -2,8 +2,10 @@ package main
 
 import (
 	"fmt"
+	"maps"
 	"os"
 	"path/filepath"
+	"slices"
 	"time"
 
 	"boxwright/web/assets/catalogue/large"
@@ -128,9 +130,10 @@ func (l *largePage) presses(n int) error {
 	}
 	l.say("press_ms_p50", at(s.all, 0.5))
 	l.say("press_ms_p95", at(s.all, 0.95))
-	if picks := s.times["pick"]; len(picks) > 0 {
-		l.say("press_pick_ms_p50", at(picks, 0.5))
-		l.say("press_pick_ms_p95", at(picks, 0.95))
+	for _, kind := range slices.Sorted(maps.Keys(s.times)) {
+		l.say("press_"+kind+"_ms_p50", at(s.times[kind], 0.5))
+		l.say("press_"+kind+"_ms_p95", at(s.times[kind], 0.95))
+		say(l.prefix+"presses_"+kind, float64(len(s.times[kind])), "presses")
 	}
 	if err := s.parts(n/2, l.prefix+"press_"); err != nil {
 		return err
