@@ -242,10 +242,12 @@ func TestColumnsAreNamed(t *testing.T) {
 func TestALeanIsSaidOnPaper(t *testing.T) {
 	p := open(t)
 	text := textOf(p.do(set("needs.duty", "multi"), set("needs.crew", "3"), Act{Do: "propose"},
-		Act{Do: "take-proposal", ID: "cheapest"}, Act{Do: "carry-usual", ID: "multi"}, Act{Do: "go", ID: "quote"}).Regions["main"])
+		Act{Do: "take-proposal", ID: "cheapest"}, Act{Do: "carry-usual", ID: "multi"},
+		Act{Do: "go", ID: "quote"}).Regions["main"])
 	_, weights, known := strings.Cut(text, "3 Weights")
 	require.True(t, known)
 	weights, _, _ = strings.Cut(weights, "4 Electrical")
-	assert.Regexp(t, `Left-right difference, of gross, left side heavy is 5\.\d.%, .* over the limit of 5\.0.% \(`, weights)
+	assert.Regexp(t, `Left-right difference, of gross, left side heavy is 5\.\d.%, .* over the limit of 5\.0.% \(`,
+		weights)
 	assert.Contains(t, weights, "Move loose equipment or options from the left (street) to the right (curb) side")
 }

@@ -5,7 +5,27 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/require"
+
+	"boxwright/pricing/quote"
+	"boxwright/web/session"
 )
+
+// What had to be fixed and is fixed is told in words that make sense without the finding.
+func TestWhatIsFixedIsToldInItsOwnWords(t *testing.T) {
+	for code, says := range map[string]string{
+		quote.ConflictCode + " Options that do not go together": "All options go together again.",
+		quote.MustCode + " Not what was asked for":              "Every must is met.",
+		"weight.front Front axle":                               "Fixed: Front axle.",
+	} {
+		t.Run(code, func(t *testing.T) {
+			p := openAt(t, "unit")
+			p.do(Act{Do: "new", ID: "cut-14500-158-gas", Value: "mod-146-72"})
+			heard := &session.Heard{Area: "unit", Broken: map[string]string{code: "missed."}}
+			p.req["view"] = session.View{Area: "unit", Heard: heard}
+			require.Contains(t, p.ask(Act{Do: "go", ID: "unit"}).Say, says)
+		})
+	}
+}
 
 // What a press changed is read out whole, what must be fixed first, and the rest of the
 // answer does not speak over it.

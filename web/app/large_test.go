@@ -41,7 +41,8 @@ func TestAGroupOfALargeChapterIsALineThatOpens(t *testing.T) {
 	of := p.app.memory.Edition.Cat
 	require.Len(t, pickable.FindAllString(p.html, -1), len(of.Members("front-bumper")))
 	p.ask(Act{Do: "pick", ID: "fb-push", Value: "1", On: true})
-	require.Contains(t, p.html, `id="o-fb-push" name="g-front-bumper" data-act="pick" data-id="fb-push" data-value="1" checked`)
+	require.Contains(t, p.html, `id="o-fb-push" name="g-front-bumper" data-act="pick" data-id="fb-push" `+
+		`data-value="1" checked`)
 	p.ask(Act{Do: "group", ID: "front-bumper"})
 	require.Empty(t, pickable.FindAllString(p.html, -1))
 	require.Contains(t, p.html, "In the unit: Push bumper.")

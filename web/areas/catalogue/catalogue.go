@@ -384,7 +384,8 @@ func keptRow(p *Page, x *session.Touched, i int) []Part {
 		row[6] = El("span", Class("tag mine"), Text("moved"))
 	case f != nil:
 		row[6] = over(page.Bold("Signed: it stays as it is."),
-			"Total "+f.Total+", "+f.Dates()+", price good through "+f.Until.Long()+". The row tells what a revision would come to.")
+			"Total "+f.Total+", "+f.Dates()+", price good through "+f.Until.Long()+
+				". The row tells what a revision would come to.")
 	case t.Signed || t.Now == nil:
 	case p.Candidate == nil:
 		row[6] = page.Action("move-kept", x.ID, "", "Move it", At("id", "move-"+strconv.Itoa(i)),

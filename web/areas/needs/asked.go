@@ -17,7 +17,7 @@ const (
 	mostAsked = 6  // options asked for by name that stand open
 )
 
-// asks lists what was asked for beside what the unit in work has, and lets the customer say
+// asks lists what was asked for beside what the unit showing now has, and lets the customer say
 // what is a must: what is not met stands first, and of many needs those that are met are folded.
 // Options stand apart: those asked for by name, and those for the duty, the roads and the climate.
 func asks(p *Page) Part {
@@ -121,7 +121,7 @@ func optionAsks(p *Page, list []quote.Ask) Part {
 	}))
 }
 
-// loosening offers the budget or the day that the unit in work would keep.
+// loosening offers the budget or the day that the unit showing now would keep.
 func loosening(p *Page, id string) Part {
 	label := ""
 	switch id {

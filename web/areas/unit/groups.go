@@ -18,6 +18,7 @@ import (
 type listed struct {
 	group   *config.Group
 	members []int
+	folded  bool // it is a line
 }
 
 // offered leaves out of the members of a group what this unit is not offered.
@@ -39,8 +40,9 @@ func groups(p *Page, list []listed) Part {
 	}
 	folds := p.View.Search == "" && shown > mostInSight
 	var ids []string
-	for _, l := range list {
-		if folds && !p.opened(l) {
+	for i := range list {
+		l := &list[i]
+		if l.folded = folds && !p.opened(l); l.folded {
 			continue
 		}
 		for _, m := range l.members {
@@ -52,7 +54,7 @@ func groups(p *Page, list []listed) Part {
 		switch {
 		case len(l.members) == 0:
 			return nil
-		case folds && !p.opened(l):
+		case l.folded:
 			return foldedGroup(p, l)
 		}
 		return group(p, l, folds)
@@ -61,7 +63,7 @@ func groups(p *Page, list []listed) Part {
 
 // opened reports whether the options of a group that may be a line are shown: it was
 // opened, or something is asked or told of one of them.
-func (p *Page) opened(l listed) bool {
+func (p *Page) opened(l *listed) bool {
 	return slices.Contains(p.View.Opened, l.group.ID) || slices.ContainsFunc(l.members, func(m int) bool {
 		id := p.Q.Edition.Cat.Options[m].ID
 		return p.View.Asked == id || p.toldAt(id)
@@ -123,7 +125,7 @@ func found(p *Page) Part {
 		hits += len(members)
 		members = members[:min(len(members), mostFound-shown)]
 		shown += len(members)
-		list = append(list, listed{g, members})
+		list = append(list, listed{group: g, members: members})
 	}
 	said := page.Count(hits, "option", "options") + " found for “" + p.View.Search + "”"
 	if hits > shown {

@@ -128,7 +128,7 @@ func chapter(p *Page) Part {
 		var list []listed
 		for i := range cat.Groups {
 			if g := &cat.Groups[i]; g.Chapter == id {
-				list = append(list, listed{g, p.offered(cat.Members(g.ID))})
+				list = append(list, listed{group: g, members: p.offered(cat.Members(g.ID))})
 			}
 		}
 		at := slices.IndexFunc(cat.Chapters, func(c config.Chapter) bool { return c.ID == id })

@@ -13,7 +13,7 @@ import (
 	. "boxwright/web/page/markup"
 )
 
-// why answers what stands in the way and offers the ways out, each at a press.
+// why says why not, and offers the ways out, each at a press.
 func why(p *Page, id string) Part {
 	q, ways := p.Q, p.Ways
 	if ways == nil {
