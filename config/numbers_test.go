@@ -166,7 +166,6 @@ var numerics = []numeric{
 		func(v []float64) bool { return all(0, 100)(v) && v[0] <= 1 && v[2] <= v[1] }},
 	{"weight.FilletLbIn", 2, func(v []float64) ([]float64, bool) { return numbers(weight.FilletLbIn(v[0], v[1])) },
 		func(v []float64) bool { return all(0, 100)(v) && v[0] <= 1 }},
-	{"weight.SSF", 2, func(v []float64) ([]float64, bool) { return numbers(weight.SSF(v[0], v[1])) }, all(0.1, 1e5)},
 	{"weight.Reactions", 3, func(v []float64) ([]float64, bool) { return numbers(weight.Reactions(v[0], v[1], v[2])) },
 		func(v []float64) bool { return all(-1e9, 1e9)(v) && all(-1e5, 1e5)(v[1:2]) && all(1, 1e5)(v[2:]) }},
 	{"weight.Shift", 3, func(v []float64) ([]float64, bool) { return numbers(weight.Shift(v[0], v[1], v[2])) },

@@ -11,7 +11,7 @@ import (
 func BenchmarkSchedule(b *testing.B) {
 	c, u := catalogue(), unit("camera", "cot", "pump")
 	for b.Loop() {
-		if _, err := leadtime.Schedule(c, u); err != nil {
+		if _, err := leadtime.Schedule(c, u, leadtime.Standard); err != nil {
 			b.Fatal(err)
 		}
 	}
@@ -32,7 +32,7 @@ func BenchmarkScheduleDemo(b *testing.B) {
 	c, u := demo(b)
 	u.NeededBy = day("2027-06-01")
 	for b.Loop() {
-		if _, err := leadtime.Schedule(c, u); err != nil {
+		if _, err := leadtime.Schedule(c, u, leadtime.Standard); err != nil {
 			b.Fatal(err)
 		}
 	}

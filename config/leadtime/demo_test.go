@@ -36,7 +36,7 @@ func TestDemoPartsHoldUpWhatNeedsThem(t *testing.T) {
 		t.Run(option, func(t *testing.T) {
 			with := u.Clone()
 			with.Set(config.Pick{Option: option, Qty: 1})
-			p, err := leadtime.ScheduleWith(c, &with, few)
+			p, err := leadtime.Schedule(c, &with, few)
 			require.NoError(t, err)
 			for i := range p.Steps {
 				s := &p.Steps[i]
@@ -58,7 +58,7 @@ func TestDemoPlantDeliversWithinTheNorm(t *testing.T) {
 			if (c.Chassis[i].Cab == "van") != (c.Bodies[k].Kind == "van") {
 				continue
 			}
-			p, err := leadtime.ScheduleWith(c, u, few)
+			p, err := leadtime.Schedule(c, u, few)
 			require.NoError(t, err)
 			days := u.OrderOn.DaysUntil(p.EvenOdds)
 			assert.True(t, days >= 90 && days <= 270, "%s with %s: %d days", u.Chassis, u.Body, days)
@@ -81,11 +81,11 @@ func TestDemoDatesHoldAsManyUnitsAsTheySay(t *testing.T) {
 	for _, pair := range [][2]string{{"cut-14500-158-gas", "mod-146-72"}, {"van-9500-148-gas", "van-60"}} {
 		t.Run(pair[0], func(t *testing.T) {
 			u.Chassis, u.Body = pair[0], pair[1]
-			p, err := leadtime.Schedule(c, u)
+			p, err := leadtime.Schedule(c, u, leadtime.Standard)
 			require.NoError(t, err)
 			apart, none := u.Clone(), 0.
 			apart.SetFactor(config.DelaysTogether, &none)
-			naive, err := leadtime.Schedule(c, &apart)
+			naive, err := leadtime.Schedule(c, &apart, leadtime.Standard)
 			require.NoError(t, err)
 			var slots []float64
 			last := 0.

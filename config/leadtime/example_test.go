@@ -52,7 +52,7 @@ func ExampleSchedule() {
 	c := catalogue()
 	u := unit("cot", "camera")
 	u.NeededBy = config.Date{Year: 2027, Month: 4, Day: 1}
-	p, err := leadtime.Schedule(c, u)
+	p, err := leadtime.Schedule(c, u, leadtime.Standard)
 	if err != nil {
 		fmt.Println(err)
 		return

@@ -119,7 +119,7 @@ func unit(picks ...string) *config.Unit {
 
 func schedule(t testing.TB, c *config.Catalogue, u *config.Unit) *leadtime.Plan {
 	t.Helper()
-	p, err := leadtime.Schedule(c, u)
+	p, err := leadtime.Schedule(c, u, leadtime.Standard)
 	require.NoError(t, err)
 	return p
 }

@@ -16,7 +16,7 @@ func TestFleetOfOneIsAPlan(t *testing.T) {
 	c, u := catalogue(withSlots), unit("cot", "drawer")
 	plans, err := leadtime.Fleet(c, []*config.Unit{u}, few)
 	require.NoError(t, err)
-	alone, err := leadtime.ScheduleWith(c, u, few)
+	alone, err := leadtime.Schedule(c, u, few)
 	require.NoError(t, err)
 	assert.Equal(t, alone.Steps, plans[0].Steps)
 	assert.Equal(t, alone.Report, plans[0].Report)

@@ -104,12 +104,7 @@ type Plan struct {
 // Schedule plans the unit from its order date. The error is a config.Problems:
 // an unknown chassis or body, no plant network or one that goes in a circle,
 // no order date.
-func Schedule(cat *config.Catalogue, u *config.Unit) (*Plan, error) {
-	return ScheduleWith(cat, u, Standard)
-}
-
-// ScheduleWith is Schedule with another number of draws or another seed.
-func ScheduleWith(cat *config.Catalogue, u *config.Unit, sim Simulation) (*Plan, error) {
+func Schedule(cat *config.Catalogue, u *config.Unit, sim Simulation) (*Plan, error) {
 	if cat == nil {
 		return nil, config.Problems{{Code: "time.nothing", Where: "the plan", Text: "needs a catalogue"}}
 	}

@@ -200,13 +200,13 @@ func TestLatestOrder(t *testing.T) {
 		rapid.Check(t, func(t *rapid.T) {
 			u := unit("cot")
 			u.NeededBy = day("2027-04-01").AddDays(rapid.IntRange(0, 200).Draw(t, "needed"))
-			p, err := leadtime.ScheduleWith(c, u, leadtime.Simulation{Draws: 300, Seed: 5})
+			p, err := leadtime.Schedule(c, u, leadtime.Simulation{Draws: 300, Seed: 5})
 			require.NoError(t, err)
 			require.False(t, p.LatestOrder.IsZero(), name)
 			from := func(d config.Date) config.Date {
 				again := u.Clone()
 				again.OrderOn, again.NeededBy = d, config.Date{}
-				q, err := leadtime.ScheduleWith(c, &again, leadtime.Simulation{Draws: 300, Seed: 5})
+				q, err := leadtime.Schedule(c, &again, leadtime.Simulation{Draws: 300, Seed: 5})
 				require.NoError(t, err)
 				return q.NineInTen
 			}
@@ -235,14 +235,14 @@ func TestPlanLaws(t *testing.T) {
 		picks := rapid.SliceOfDistinct(rapid.SampledFrom(options), rapid.ID).Draw(t, "picks")
 		u := unit(picks...)
 		u.OrderOn = day("2026-10-01").AddDays(rapid.IntRange(0, 300).Draw(t, "day"))
-		p, err := leadtime.ScheduleWith(c, u, sim)
+		p, err := leadtime.Schedule(c, u, sim)
 		require.NoError(t, err)
 		assert.False(t, p.NineInTen.Before(p.EvenOdds))
 		assert.False(t, p.EvenOdds.Before(u.OrderOn))
 
 		later := u.Clone()
 		later.OrderOn = u.OrderOn.AddDays(rapid.IntRange(1, 40).Draw(t, "later"))
-		q, err := leadtime.ScheduleWith(c, &later, sim)
+		q, err := leadtime.Schedule(c, &later, sim)
 		require.NoError(t, err)
 		for _, chance := range []float64{.1, .5, .9} {
 			assert.False(t, q.At(chance).Before(p.At(chance)), "a later order is never delivered earlier")
@@ -250,7 +250,7 @@ func TestPlanLaws(t *testing.T) {
 
 		more := u.Clone()
 		more.Set(config.Pick{Option: rapid.SampledFrom(options).Draw(t, "more"), Qty: 1})
-		q, err = leadtime.ScheduleWith(c, &more, sim)
+		q, err = leadtime.Schedule(c, &more, sim)
 		require.NoError(t, err)
 		for _, chance := range []float64{.1, .5, .9} {
 			assert.False(t, q.At(chance).Before(p.At(chance)), "one pick more is never delivered earlier")
@@ -284,7 +284,7 @@ func TestLimitsRuleOutOnlyWhatIsLate(t *testing.T) {
 				u.Picks[i].Qty = rapid.IntRange(1, 8).Draw(t, "drawers")
 			}
 		}
-		p, err := leadtime.ScheduleWith(c, u, sim)
+		p, err := leadtime.Schedule(c, u, sim)
 		require.NoError(t, err)
 		needed := p.NineInTen.AddDays(rapid.IntRange(-20, 10).Draw(t, "slack"))
 		late := needed.Before(p.NineInTen)
@@ -386,16 +386,16 @@ func TestHostilePlants(t *testing.T) {
 		t.Run(test.reason, func(t *testing.T) {
 			c, u := catalogue(), unit("camera")
 			test.change(c, u)
-			_, err := leadtime.Schedule(c, u)
+			_, err := leadtime.Schedule(c, u, leadtime.Standard)
 			var ps config.Problems
 			require.True(t, errors.As(err, &ps), "%s: %v", test.reason, err)
 			assert.Equal(t, test.code, ps[0].Code, test.reason)
 			assert.NotEmpty(t, ps[0].Where, test.reason)
 		})
 	}
-	_, err := leadtime.Schedule(nil, unit())
+	_, err := leadtime.Schedule(nil, unit(), leadtime.Standard)
 	assert.Error(t, err)
-	_, err = leadtime.Schedule(catalogue(), nil)
+	_, err = leadtime.Schedule(catalogue(), nil, leadtime.Standard)
 	assert.Error(t, err)
 
 	c, u := catalogue(), unit()

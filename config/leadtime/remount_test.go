@@ -17,7 +17,7 @@ func TestRemountHasStepsOfItsOwn(t *testing.T) {
 	u.Chassis = "cut-14500-158-gas"
 	steps := func(body string) map[string]leadtime.Step {
 		u.Body = body
-		p, err := leadtime.ScheduleWith(c, u, few)
+		p, err := leadtime.Schedule(c, u, few)
 		require.NoError(t, err)
 		m := map[string]leadtime.Step{}
 		for _, s := range p.Steps {

@@ -77,8 +77,9 @@ func TestBadUnitsAndLimitsNeverPanic(t *testing.T) {
 		{Chassis: "short", Body: "box", Picks: []config.Pick{{Option: "spot", Qty: 1 << 40}, {Option: "wide-step", Qty: 0}}},
 		{Chassis: "short", Body: "box", Picks: []config.Pick{{Option: "plain-step", Qty: 1}, {Option: "wide-step", Qty: 1}}},
 	}
+	broken := &Limits{For: func(string, string) []config.Linear { return bad }}
 	for _, u := range units {
-		for _, l := range []*Limits{nil, {}, Fixed(bad...)} {
+		for _, l := range []*Limits{nil, {}, broken} {
 			e, err := Compile(plain())
 			require.NoError(t, err)
 			a := e.Answer(&u, l)

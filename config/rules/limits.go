@@ -23,11 +23,6 @@ type Limits struct {
 	Key string
 }
 
-// Fixed are limits that hold whatever the chassis and body.
-func Fixed(list ...config.Linear) *Limits {
-	return &Limits{For: func(string, string) []config.Linear { return list }}
-}
-
 // Scale is how many whole steps the engine makes of one unit of a limit.
 //
 // A contribution is rounded up to the next step and a limit down, so that the

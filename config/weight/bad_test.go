@@ -170,8 +170,8 @@ func FuzzWeigh(f *testing.F) {
 		as.Limits["weight.ssf"] = config.Limit{Value: track, Sense: config.AtLeast, Basis: config.Purchaser}
 		ticket := Ticket{What: TicketUnit, TotalLb: lbs(weighed),
 			WheelsLb: [4]quantity.Mass{lbs(weighed / 4), 0, lbs(curb)}, TolLb: lbs(station), FuelPart: track}
-		assertFinite(t, WeighWith(cat, u, as, []Ticket{ticket}))
-		for _, l := range LimitsWith(cat, u, as, []Ticket{ticket}) {
+		assertFinite(t, Weigh(cat, u, as, ticket))
+		for _, l := range Limits(cat, u, as, ticket) {
 			if !finite(l.Base, l.Limit) {
 				t.Errorf("%s: base %v, limit %v", l.Code, l.Base, l.Limit)
 			}

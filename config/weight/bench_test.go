@@ -22,6 +22,6 @@ func BenchmarkTakeOff(b *testing.B) {
 	body := &fixture().Bodies[0]
 	b.ReportAllocs()
 	for b.Loop() {
-		TakeOffOf(body, nil)
+		takenOff(body, nil)
 	}
 }

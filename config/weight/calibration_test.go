@@ -163,7 +163,7 @@ func TestRangesHoldAfterTickets(t *testing.T) {
 			tickets = append(tickets, Ticket{What: TicketUnit, Unit: u, FrontLb: read(w["weight.front-axle"]),
 				RearLb: read(w["weight.rear-axle"])})
 		}
-		s := WeighWith(cat, u, as, tickets)
+		s := Weigh(cat, u, as, tickets...)
 		plant.next()
 		for _, code := range codes {
 			in := inGross
@@ -206,13 +206,13 @@ func TestScatterThatNoTicketRemoves(t *testing.T) {
 		tickets = append(tickets, Ticket{What: TicketUnit, Unit: u, FrontLb: base.Curb.FrontLb,
 			RearLb: base.Curb.RearLb})
 	}
-	f := figure(t, WeighWith(cat, u, as, tickets), "weight.curb")
+	f := figure(t, Weigh(cat, u, as, tickets...), "weight.curb")
 	half := f.High - f.Value
 	assert.GreaterOrEqual(t, half, least)
 	assert.Less(t, half, 1.15*least, "all else is learnt")
 	before := figure(t, base, "weight.curb")
 	assert.Less(t, half, 0.6*(before.High-before.Value))
-	own := figure(t, WeighWith(cat, u, as, []Ticket{{What: TicketUnit, FrontLb: base.Curb.FrontLb,
-		RearLb: base.Curb.RearLb}}), "weight.curb")
+	own := figure(t, Weigh(cat, u, as, Ticket{What: TicketUnit, FrontLb: base.Curb.FrontLb,
+		RearLb: base.Curb.RearLb}), "weight.curb")
 	assert.Less(t, own.High-own.Value, 20., "the unit itself on the scale is another thing")
 }

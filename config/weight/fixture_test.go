@@ -114,3 +114,9 @@ func noDoubt() map[string]float64 {
 	}
 	return out
 }
+
+// takenOff is the take-off of a module, with the parts of its construction that change
+// overrides.
+func takenOff(b *config.Body, change *config.ShellChange) *TakeOff {
+	return takeOffOf(b, changed(*b.Shell, change), true)
+}

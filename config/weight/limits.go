@@ -17,14 +17,10 @@ import "boxwright/config"
 // Loose equipment stowed in a compartment that an option brings moves with the
 // option, except when several of that option can be had: then it stays where
 // it is in this unit. An answer of nil means that nothing can be weighed.
-func Limits(cat *config.Catalogue, u *config.Unit, assume *config.Assumptions) []config.Linear {
-	return LimitsWith(cat, u, assume, nil)
-}
-
-// LimitsWith returns the limits with the masses that scale tickets corrected. A
-// ticket without a unit of its own is taken to have weighed u; set the ticket's
-// Unit when the picks of u may still change.
-func LimitsWith(cat *config.Catalogue, u *config.Unit, assume *config.Assumptions, tickets []Ticket) []config.Linear {
+//
+// Scale tickets correct the masses. A ticket without a unit of its own is taken to
+// have weighed u; set the ticket's Unit when the picks of u may still change.
+func Limits(cat *config.Catalogue, u *config.Unit, assume *config.Assumptions, tickets ...Ticket) []config.Linear {
 	l := newLoader(cat, u, assume)
 	if l == nil || !l.usable() {
 		return nil

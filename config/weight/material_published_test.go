@@ -64,7 +64,7 @@ func TestPublishedDensities(t *testing.T) {
 func TestPublishedFloorFrame(t *testing.T) {
 	body := &config.Body{LengthIn: 168, WidthIn: 95, HeightIn: 88, Shell: &config.Shell{}}
 	across, along := 0, 0
-	for _, p := range TakeOffOf(body, nil).Parts {
+	for _, p := range takenOff(body, nil).Parts {
 		switch p.Label {
 		case "Floor cross members":
 			across = p.Count

@@ -59,7 +59,7 @@ func TestEachReadingCorrectsWhatWasWeighed(t *testing.T) {
 				computed := r.of(condition(before))
 				k := Ticket{What: TicketUnit, Condition: called, TolLb: 1e-6}
 				r.set(&k, computed+80)
-				after := WeighWith(cat, u, as, []Ticket{k})
+				after := Weigh(cat, u, as, k)
 				require.Len(t, after.Correction.Readings, 1)
 				is := after.Correction.Readings[0]
 				assert.Equal(t, "Ticket 1, "+r.name, is.Label)

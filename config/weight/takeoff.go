@@ -87,17 +87,8 @@ const (
 	stitchShare    = 1 / 4. // 1 in of weld in every 4 in
 )
 
-// TakeOffOf takes the module's mass off its geometry. change may be nil; it
-// overrides parts of the construction. A body without shell, or one whose
-// sizes are not sensible, gives nil.
-func TakeOffOf(b *config.Body, change *config.ShellChange) *TakeOff {
-	if b == nil || b.Shell == nil {
-		return nil
-	}
-	return takeOffOf(b, changed(*b.Shell, change), true)
-}
-
-// takeOffOf lists the parts, or finds only their sum, which is much faster.
+// takeOffOf takes the module's mass off its geometry and the construction s. It lists the
+// parts, or finds only their sum, which is much faster. Sizes that are not sensible give nil.
 func takeOffOf(b *config.Body, s config.Shell, listed bool) *TakeOff {
 	m, ok := newModule(b, s)
 	if !ok {

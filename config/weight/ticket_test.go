@@ -37,7 +37,7 @@ func itemLb(s *Sheet, id string) float64 {
 // by nothing. The variances are as 4 to 1, so the chassis takes 100 lb of it.
 func TestTicketByHand(t *testing.T) {
 	cat, u := twoMasses(t)
-	s := WeighWith(cat, u, people(150), []Ticket{{What: TicketUnit, TotalLb: 7625, TolLb: 1e-6}})
+	s := Weigh(cat, u, people(150), Ticket{What: TicketUnit, TotalLb: 7625, TolLb: 1e-6})
 	assert.InDelta(t, 6100, itemLb(s, "cutaway"), 1e-6)
 	assert.InDelta(t, 1525, itemLb(s, "van"), 1e-6)
 	assert.InDelta(t, 7625, float64(s.Gross.TotalLb), 1e-6)
@@ -48,13 +48,13 @@ func TestTicketByHand(t *testing.T) {
 	assert.InDelta(t, 44.72, float64(s.Items[1].TolLb), 0.005)
 
 	// Two axles settle two masses: 3,050 and 4,600 can only be 6,100 and 1,550.
-	s = WeighWith(cat, u, people(150), []Ticket{{What: TicketUnit, FrontLb: 3050, RearLb: 4600, TolLb: 1e-6}})
+	s = Weigh(cat, u, people(150), Ticket{What: TicketUnit, FrontLb: 3050, RearLb: 4600, TolLb: 1e-6})
 	assert.InDelta(t, 6100, itemLb(s, "cutaway"), 1e-6)
 	assert.InDelta(t, 1550, itemLb(s, "van"), 1e-6)
 
 	// A scale that errs as much as the masses together is believed half.
-	s = WeighWith(cat, u, people(150),
-		[]Ticket{{What: TicketUnit, TotalLb: 7625, TolLb: quantity.Mass(math.Hypot(100, 50))}})
+	s = Weigh(cat, u, people(150),
+		Ticket{What: TicketUnit, TotalLb: 7625, TolLb: quantity.Mass(math.Hypot(100, 50))})
 	assert.InDelta(t, 7500+62.5, float64(s.Gross.TotalLb), 1e-6)
 	assert.InDelta(t, 62.5, float64(s.Correction.Readings[0].ResidualLb()), 1e-6)
 }
@@ -66,7 +66,7 @@ func TestFinishedUnitHeavierThanComputed(t *testing.T) {
 	b := before.Curb
 	ticket := Ticket{Number: "4711", Date: config.Date{Year: 2027, Month: 3, Day: 3}, What: TicketUnit,
 		FrontLb: b.FrontLb + 40, RearLb: b.RearLb + 172}
-	after := WeighWith(cat, u, as, []Ticket{ticket})
+	after := Weigh(cat, u, as, ticket)
 
 	gain := float64(after.Curb.TotalLb - b.TotalLb)
 	assert.InDelta(t, 212, gain, 4, "all but what the scale itself may err")
@@ -144,8 +144,8 @@ func TestTicketsOnlyTeach(t *testing.T) {
 			return k
 		}
 		a, b := draw(), draw()
-		one := WeighWith(cat, u, as, []Ticket{a, b})
-		two := WeighWith(cat, u, as, []Ticket{b, a})
+		one := Weigh(cat, u, as, a, b)
+		two := Weigh(cat, u, as, b, a)
 		for i, f := range one.Figures {
 			assert.LessOrEqual(t, f.High-f.Low, (base.Figures[i].High-base.Figures[i].Low)*1.05+1e-5, f.Code)
 			assert.InDelta(t, two.Figures[i].Value, f.Value, 1e-4, f.Code)
@@ -168,14 +168,14 @@ func TestAnEarlierUnitTeachesTheNext(t *testing.T) {
 	next.Set(config.Pick{Option: "winch", Qty: 1})
 	heavy := Weigh(cat, earlier, as).Curb.TotalLb + 212
 	ticket := Ticket{What: TicketUnit, TotalLb: heavy}
-	own := WeighWith(cat, earlier, as, []Ticket{ticket}).Curb.TotalLb - (heavy - 212)
+	own := Weigh(cat, earlier, as, ticket).Curb.TotalLb - (heavy - 212)
 	ticket.Unit = earlier
-	learnt := WeighWith(cat, &next, as, []Ticket{ticket}).Curb.TotalLb - Weigh(cat, &next, as).Curb.TotalLb
+	learnt := Weigh(cat, &next, as, ticket).Curb.TotalLb - Weigh(cat, &next, as).Curb.TotalLb
 	assert.Greater(t, float64(learnt), 100.)
 	assert.Less(t, float64(learnt), float64(own))
 
 	van := &config.Unit{Chassis: "cutaway", Body: "van"}
-	about := WeighWith(cat, van, as, []Ticket{ticket}).Curb.TotalLb - Weigh(cat, van, as).Curb.TotalLb
+	about := Weigh(cat, van, as, ticket).Curb.TotalLb - Weigh(cat, van, as).Curb.TotalLb
 	assert.Greater(t, float64(about), 0., "they share the chassis")
 	assert.Less(t, float64(about), float64(learnt), "but not the module")
 }
@@ -184,7 +184,7 @@ func TestPartOfATank(t *testing.T) {
 	cat, u, as := prepared(t), typical(), people(175)
 	fuel := 55 * gasolineLbGal
 	k := Ticket{What: TicketChassis, TotalLb: lbs(5900 - fuel/2), FuelPart: 0.5}
-	s := WeighWith(cat, u, as, []Ticket{k})
+	s := Weigh(cat, u, as, k)
 	assert.Empty(t, s.Correction.Moves, "half a tank less is no surprise")
 	assert.InDelta(t, 0, s.Correction.Readings[0].Deviation, 1e-9)
 }
@@ -196,8 +196,8 @@ func TestLimitsFollowTickets(t *testing.T) {
 		{What: TicketUnit, FrontLb: base.Curb.FrontLb + 90, RearLb: base.Curb.RearLb - 60},
 		{What: TicketUnit, Unit: &config.Unit{Chassis: "cutaway", Body: "module-168", Picks: picks("winch")}, TotalLb: 9400},
 	}
-	s := WeighWith(cat, u, as, tickets)
-	for _, l := range LimitsWith(cat, u, as, tickets) {
+	s := Weigh(cat, u, as, tickets...)
+	for _, l := range Limits(cat, u, as, tickets...) {
 		if f := figure(t, s, l.Code); l.Unit == quantity.Pound {
 			assert.InDelta(t, -f.Margin(), total(l, u)-l.Limit, 1e-5, l.Code)
 		}
@@ -220,29 +220,29 @@ func TestTicketsThatCannotBeUsed(t *testing.T) {
 		"unknown unit":       {What: TicketUnit, Unit: &config.Unit{Chassis: "gone"}, TotalLb: 9500},
 	} {
 		t.Run(name, func(t *testing.T) {
-			s := WeighWith(cat, u, as, []Ticket{k})
+			s := Weigh(cat, u, as, k)
 			assert.NotNil(t, finding(s, "weight.ticket.unusable"), name)
 			assert.Empty(t, s.Correction.Moves, name)
 			assert.Equal(t, Weigh(cat, u, as).Gross, s.Gross, name)
 		})
 	}
-	far := WeighWith(cat, u, as, []Ticket{{What: TicketUnit, TotalLb: Weigh(cat, u, as).Curb.TotalLb + 900}})
+	far := Weigh(cat, u, as, Ticket{What: TicketUnit, TotalLb: Weigh(cat, u, as).Curb.TotalLb + 900})
 	assert.NotNil(t, finding(far, "weight.ticket.far"), "believed, but remarked upon")
 	// Readings that repeat each other, or contradict, still give finite answers.
 	same := Ticket{What: TicketUnit, TotalLb: 9500, FrontLb: 3800, RearLb: 5700, LeftLb: 4750, RightLb: 4900,
 		TolLb: 1e-9}
-	assertFinite(t, WeighWith(cat, u, as, []Ticket{same, same, {What: TicketUnit, TotalLb: 9700, TolLb: 1e-9}}))
-	assertFinite(t, WeighWith(cat, u, as, make([]Ticket, 500)))
+	assertFinite(t, Weigh(cat, u, as, same, same, Ticket{What: TicketUnit, TotalLb: 9700, TolLb: 1e-9}))
+	assertFinite(t, Weigh(cat, u, as, make([]Ticket, 500)...))
 }
 
 // A finished unit came off the scale heavier than the model.
-func ExampleWeighWith() {
+func ExampleWeigh_tickets() {
 	cat := fixture()
 	cat.Prepare()
 	u := &config.Unit{Chassis: "cutaway", Body: "module-168"}
 	as := &config.Assumptions{OccupantLb: config.Limit{Value: 175}}
 	curb := Weigh(cat, u, as).Curb
-	s := WeighWith(cat, u, as, []Ticket{{What: TicketUnit, FrontLb: curb.FrontLb + 40, RearLb: curb.RearLb + 172}})
+	s := Weigh(cat, u, as, Ticket{What: TicketUnit, FrontLb: curb.FrontLb + 40, RearLb: curb.RearLb + 172})
 	for _, r := range s.Correction.Readings {
 		fmt.Printf("%s: %+.0f lb, %.1f lb left unexplained\n", r.Label, r.MeasuredLb-r.BeforeLb, r.ResidualLb())
 	}

@@ -108,14 +108,9 @@ type Wheel struct {
 	RatedLb   quantity.Mass `json:"rated_lb"` // what the tires here may carry together
 }
 
-// Weigh computes the weigh-up. It never fails: what cannot be computed is left
-// out and a finding says why and what to do.
-func Weigh(cat *config.Catalogue, u *config.Unit, assume *config.Assumptions) *Sheet {
-	return WeighWith(cat, u, assume, nil)
-}
-
-// WeighWith computes the weigh-up and corrects it by scale tickets; see Ticket.
-func WeighWith(cat *config.Catalogue, u *config.Unit, assume *config.Assumptions, tickets []Ticket) *Sheet {
+// Weigh computes the weigh-up and corrects it by scale tickets; see Ticket. It never
+// fails: what cannot be computed is left out and a finding says why and what to do.
+func Weigh(cat *config.Catalogue, u *config.Unit, assume *config.Assumptions, tickets ...Ticket) *Sheet {
 	s := &Sheet{}
 	l := newLoader(cat, u, assume)
 	if l == nil || !l.usable() {

@@ -117,10 +117,10 @@ func TestSameInputSameBytes(t *testing.T) {
 	before, err := json.Marshal(u)
 	require.NoError(t, err)
 	tickets := []Ticket{{What: TicketUnit, TotalLb: 9600}}
-	first, err := json.Marshal(WeighWith(cat, u, as, tickets))
+	first, err := json.Marshal(Weigh(cat, u, as, tickets...))
 	require.NoError(t, err)
 	for range 5 {
-		again, err := json.Marshal(WeighWith(cat, u, as, tickets))
+		again, err := json.Marshal(Weigh(cat, u, as, tickets...))
 		require.NoError(t, err)
 		require.Equal(t, string(first), string(again))
 	}

@@ -187,7 +187,7 @@ func pairsFor(ed *quote.Edition, base *quote.Draft) []config.Unit {
 func estimate(ed *quote.Edition, base *quote.Draft, u config.Unit) look {
 	l := look{unit: u, metric: map[Goal]float64{}}
 	as := standards.Assume(u.RuleSet, ed.Cat, &u)
-	if f, ok := weight.WeighWith(ed.Cat, &u, &as, nil).Figure("weight.payload-left"); ok {
+	if f, ok := weight.Weigh(ed.Cat, &u, &as).Figure("weight.payload-left"); ok {
 		l.metric[Lightest] = -f.Value
 	}
 	l.date(ed, base)
@@ -198,7 +198,7 @@ func estimate(ed *quote.Edition, base *quote.Draft, u config.Unit) look {
 func (l *look) date(ed *quote.Edition, base *quote.Draft) {
 	sim := quote.Luck(base.Count())
 	sim.Draws = roughDraws
-	plan, err := leadtime.ScheduleWith(ed.Cat, &l.unit, sim)
+	plan, err := leadtime.Schedule(ed.Cat, &l.unit, sim)
 	if err != nil {
 		plan = nil
 	}
@@ -251,7 +251,7 @@ func waitOf(from, safe, likely config.Date) float64 {
 func glance(ed *quote.Edition, base *quote.Draft, u config.Unit) look {
 	l := look{unit: u, metric: map[Goal]float64{}}
 	as := standards.Assume(u.RuleSet, ed.Cat, &u)
-	w, p, sp := weight.WeighWith(ed.Cat, &u, &as, nil), power.Budget(ed.Cat, &u, &as), space.Measure(ed.Cat, &u, &as)
+	w, p, sp := weight.Weigh(ed.Cat, &u, &as), power.Budget(ed.Cat, &u, &as), space.Measure(ed.Cat, &u, &as)
 	if f, ok := w.Figure("weight.payload-left"); ok {
 		l.metric[Lightest] = -f.Value
 	}

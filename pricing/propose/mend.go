@@ -182,7 +182,7 @@ func near(f *config.Figure, in quantity.System) string {
 // figuresOf are the figures of weight and power of a draft's unit.
 func figuresOf(ed *quote.Edition, d *quote.Draft) []config.Figure {
 	as := standards.Assume(d.Unit.RuleSet, ed.Cat, &d.Unit)
-	return slices.Concat(weight.WeighWith(ed.Cat, &d.Unit, &as, d.Tickets).Figures,
+	return slices.Concat(weight.Weigh(ed.Cat, &d.Unit, &as, d.Tickets...).Figures,
 		power.Budget(ed.Cat, &d.Unit, &as).Figures)
 }
 

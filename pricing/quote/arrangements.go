@@ -33,7 +33,7 @@ func (q *Quote) arranged() []Arrangement {
 	out := []Arrangement{arrangement(cat, chosen.Label, &q.Draft.Unit, q.Weight)}
 	out[0].Chosen = true
 	other := func(cat *config.Catalogue, label string, u *config.Unit) {
-		w := weight.WeighWith(cat, u, &q.Assume, q.Draft.Tickets)
+		w := weight.Weigh(cat, u, &q.Assume, q.Draft.Tickets...)
 		out = append(out, arrangement(cat, label, u, w))
 	}
 	for _, m := range cat.Members(chosen.Group) {

@@ -65,7 +65,7 @@ func ComputeWith(ed *Edition, d *Draft, effort int) (*Quote, error) {
 		Chassis: ed.Cat.ChassisByID(u.Chassis), Body: ed.Cat.BodyOf(u), OfDuty: ed.Cat.DutyOf(u),
 		Assume: standards.Assume(u.RuleSet, ed.Cat, u),
 	}
-	q.Weight = weight.WeighWith(ed.Cat, u, &q.Assume, d.Tickets)
+	q.Weight = weight.Weigh(ed.Cat, u, &q.Assume, d.Tickets...)
 	q.Power = power.Budget(ed.Cat, u, &q.Assume)
 	q.rewire()
 	q.Space = space.Measure(ed.Cat, u, &q.Assume)

@@ -61,7 +61,7 @@ func limits(ed *Edition, d *Draft, wants bool) *rules.Limits {
 				return musts
 			}
 			as := standards.Assume(u.RuleSet, cat, &on)
-			list := slices.Concat(weight.LimitsWith(cat, &on, &as, ticketsOn(d, &on)), power.Limits(cat, &on, &as),
+			list := slices.Concat(weight.Limits(cat, &on, &as, ticketsOn(d, &on)...), power.Limits(cat, &on, &as),
 				space.Limits(cat, &on, &as), musts)
 			if budget {
 				list = append(list, pricing.Limits(ed.bookOn(d.Date), cat, &on, &d.Terms)...)
@@ -89,7 +89,7 @@ func (ed *Edition) days(u *config.Unit) []config.Linear {
 		return list
 	}
 	var list []config.Linear
-	if plan, err := leadtime.ScheduleWith(ed.Cat, u, Luck(1)); err == nil {
+	if plan, err := leadtime.Schedule(ed.Cat, u, Luck(1)); err == nil {
 		list = plan.Limits(u.NeededBy)
 	}
 	if ed.dayLimits == nil || len(ed.dayLimits) >= maxDayLimits {

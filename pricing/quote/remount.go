@@ -208,7 +208,7 @@ func mounting(ed *Edition, d *Draft, ch *config.Chassis, in quantity.System) Mou
 	}
 	u := &m.Unit
 	assume := standards.Assume(u.RuleSet, ed.Cat, u)
-	for _, r := range []*config.Report{&weight.WeighWith(ed.Cat, u, &assume, ticketsOn(d, u)).Report,
+	for _, r := range []*config.Report{&weight.Weigh(ed.Cat, u, &assume, ticketsOn(d, u)...).Report,
 		&power.Budget(ed.Cat, u, &assume).Report, &space.Measure(ed.Cat, u, &assume).Report} {
 		for _, f := range r.Figures {
 			m.Figures[f.Code] = f
