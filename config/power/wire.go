@@ -66,17 +66,6 @@ func (t AreaTable) Area(g Gauge) (Area, bool) {
 // Source: ABYC E-11, recalled; the worked example V-4 agrees.
 const CopperK = 10.75
 
-// CopperOhm is the resistivity of copper at 20 C by the international standard, in ohm
-// mm2/m: no conductor sized for warm use may be reckoned with less.
-// Source: NBS Handbook 100, recalled.
-const CopperOhm = 0.017241
-
-// Measures between the two ways of writing the law.
-const (
-	mm2PerCircMil = 5.067075e-4
-	metersPerFoot = 0.3048
-)
-
 // Spans of what a wire of a vehicle can be.
 const mostAmps, mostFt, mostCircMil = 1e5, 1e5, 1e8
 

@@ -28,7 +28,7 @@ func (e *Engine) Complete(u *config.Unit, limits *Limits, cost func(id string) i
 	// The search leaves helpers behind.
 	s, ask := e.newSolverWith(e.limitsOf(limits, [2]string{u.Chassis, u.Body}), quantity)
 	ask = append(ask, e.picks(u)...)
-	best := s.OptimizeFrom(e.values(u), ask, e.solveLimit(&w, quantity).Groups, e.scaled(budget))
+	best := s.Optimize(e.values(u), ask, e.solveLimit(&w, quantity).Groups, e.scaled(budget))
 	out := Completion{Found: best.Found, Cost: best.Cost, Bound: best.Bound}
 	if best.Found {
 		f := filler{e: e, model: e.model(s)}

@@ -24,10 +24,7 @@ const (
 	atLeast
 )
 
-var (
-	always = form{op: and} // a conjunction of nothing
-	never  = form{op: or}
-)
+var never = form{op: or} // a disjunction of nothing
 
 // deepest bounds the nesting that is followed, so that a hostile catalogue
 // cannot exhaust the stack.

@@ -23,7 +23,6 @@ type Reason struct {
 // Cause is a rule in its own words.
 type Cause struct {
 	ID   string
-	Kind string
 	Text string
 }
 
@@ -325,7 +324,7 @@ func (e *Engine) reason(core []solve.Lit, l solve.Lit, picks, guards []solve.Lit
 		}
 		if part := e.parts[i]; part.rule >= 0 {
 			rule := &e.rules[part.rule]
-			r.Rules = append(r.Rules, Cause{rule.ID, rule.Kind, rule.Reason})
+			r.Rules = append(r.Rules, Cause{rule.ID, rule.Reason})
 		} else {
 			r.Groups = append(r.Groups, e.cat.Groups[part.group].ID)
 		}

@@ -57,7 +57,7 @@ func TestBothWaysToTheLeastCostAgreeWithTryingEverything(t *testing.T) {
 		for _, l := range p.limits {
 			ask2 = append(ask2, s2.AddLimit(l))
 		}
-		up := s2.Optimize(append(ask2, picks...), cost, int64(r.Intn(2)*1000))
+		up := s2.Optimize(nil, append(ask2, picks...), cost, int64(r.Intn(2)*1000))
 		require.Equal(t, any, down.Found, "seed %d", seed)
 		require.Equal(t, any, up.Found, "seed %d", seed)
 		if !any {

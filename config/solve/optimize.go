@@ -11,13 +11,10 @@ import "slices"
 // It adds variables, clauses and limits, so it belongs on a solver made for
 // it. About the given number of conflicts is spent, each question counting as
 // one more, 0 or less meaning no bound.
-func (s *Solver) Optimize(assumptions []Lit, costs [][]Choice, conflicts int64) Optimum {
-	return s.OptimizeFrom(nil, assumptions, costs, conflicts)
-}
-
-// OptimizeFrom is Optimize for who knows values of the first variables that lie
-// near an answer: where the first look finds none, it begins there.
-func (s *Solver) OptimizeFrom(start []bool, assumptions []Lit, costs [][]Choice, conflicts int64) Optimum {
+//
+// Start, where it is known, are values of the first variables that lie near an
+// answer: where the first look finds none, it begins there.
+func (s *Solver) Optimize(start []bool, assumptions []Lit, costs [][]Choice, conflicts int64) Optimum {
 	guard := s.AddLimit(Limit{})
 	best := s.Minimize(assumptions, costs, guard, firstLook)
 	if best.Proven() {

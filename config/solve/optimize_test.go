@@ -178,7 +178,7 @@ func TestTheDualReachesTheLinearProgram(t *testing.T) {
 			d := newDual(s, []Lit{guard}, groups(10, 4))
 			d.raise(20, raisings)
 			require.InDelta(t, c.fraction, d.bound(), 0.01, "room for %d", c.room)
-			require.Equal(t, c.whole, s.Optimize([]Lit{guard}, groups(10, 4), 0).Cost, "room for %d", c.room)
+			require.Equal(t, c.whole, s.Optimize(nil, []Lit{guard}, groups(10, 4), 0).Cost, "room for %d", c.room)
 		})
 	}
 }

@@ -40,8 +40,7 @@ const (
 )
 
 // CutList sorts the take-off's pieces by stock, alike ones together. What is
-// bought in bulk (board, batt, panels, coat, weld metal) is not in it; see
-// TakeOff.Bulk. Masses of both add up to the take-off.
+// bought by amount (board, batt, panels, coat, weld metal) has no stock and is not in it.
 func (t *TakeOff) CutList() []Stock {
 	if t == nil {
 		return nil
@@ -166,18 +165,4 @@ func sheets(cuts []Cut) int {
 		strips[at].left -= along(strips[at]) + KerfIn
 	}
 	return len(room)
-}
-
-// Bulk lists the parts of the take-off that are bought by amount.
-func (t *TakeOff) Bulk() []Part {
-	if t == nil {
-		return nil
-	}
-	var out []Part
-	for _, p := range t.Parts {
-		if p.Stock == "" {
-			out = append(out, p)
-		}
-	}
-	return out
 }

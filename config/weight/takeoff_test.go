@@ -70,13 +70,12 @@ func TestCutListCloses(t *testing.T) {
 				assert.LessOrEqual(t, float64(s.Bars)*BarIn/12, 2*feet+2*BarIn/12, "%s: and are not many more", s.Stock)
 			}
 		}
-		for _, p := range off.Bulk() {
-			sum += float64(p.Lb)
-		}
 		for _, p := range off.Parts {
 			parts += float64(p.Lb)
 			if p.Stock != "" {
 				pieces += p.Count
+			} else {
+				sum += float64(p.Lb)
 			}
 		}
 		assert.InDelta(t, float64(off.Lb), sum, 0.001)
@@ -234,7 +233,6 @@ func TestTakeOffRefusesNonsense(t *testing.T) {
 		})
 	}
 	assert.Empty(t, (*TakeOff)(nil).CutList())
-	assert.Empty(t, (*TakeOff)(nil).Bulk())
 }
 
 // Worked by hand: sheets are 240 x 96 in, and each cut loses 0.125 in.

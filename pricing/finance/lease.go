@@ -96,45 +96,12 @@ func (l *Lease) Exact() (decimal.Decimal, error) {
 	return payment, nil
 }
 
-// ExactRow is one payment of the schedule as it would be if cents could be
-// split.
-type ExactRow struct {
-	Interest, Principal, Balance decimal.Decimal
-}
-
-// ExactRows is the schedule in unrounded arithmetic, for comparison with
-// tables that only print rounded. What is owed is Schedule.
-//
-// Source: interest on the balance before each payment, none on the first in
-// advance; what the payment leaves over goes off the balance.
-// Units: dollars.
-// Valid: a lease that passes Check. What remains in the last row's balance is
-// the balloon's worth that day, else zero to 25 decimals.
-// Example: 2,500.00 at 8.24 % over 12 months begins with 200.58 and 17.17,
-// leaving 2,299.42.
-func (l *Lease) ExactRows() ([]ExactRow, error) {
-	payment, err := l.Exact()
-	if err != nil {
-		return nil, err
-	}
-	rows, balance, r := make([]ExactRow, l.Periods), l.Principal.Decimal(), l.period()
-	for i := range rows {
-		interest := balance.Mul(r).Round(places)
-		if l.Advance && i == 0 {
-			interest = decimal.Zero
-		}
-		principal := payment.Sub(interest)
-		balance = balance.Sub(principal)
-		rows[i] = ExactRow{interest, principal, balance}
-	}
-	return rows, nil
-}
-
 // Schedule is the lease to the cent: level payments rounded half up, interest
 // of each period rounded half up, and a last level payment that settles, so
 // that the principal is repaid to the cent and a balloon is exactly as agreed.
 //
-// Source: as Exact and ExactRows, each figure in whole cents.
+// Source: as Exact; interest on the balance before each payment, none on the first in
+// advance; what the payment leaves over goes off the balance; each figure in whole cents.
 // Units: dollars and cents; months after delivery.
 // Valid: a lease that passes Check and whose last payment stays between zero
 // and twice the level one; else ErrTooSmall.

@@ -26,11 +26,6 @@ func ParseQuantity(text string) (Quantity, error) {
 // Count makes a quantity of n pieces; a negative n counts as none.
 func Count(n int) Quantity { return Quantity{d: decimal.NewFromInt(int64(max(n, 0)))} }
 
-// Times is q, n times over.
-func (q Quantity) Times(n int) Quantity {
-	return Quantity{d: q.d.Mul(decimal.NewFromInt(int64(max(n, 0))))}
-}
-
 // Less is how much of q stands above r, none when r is the larger.
 func (q Quantity) Less(r Quantity) Quantity {
 	if q.d.LessThan(r.d) {
@@ -38,12 +33,6 @@ func (q Quantity) Less(r Quantity) Quantity {
 	}
 	return Quantity{d: q.d.Sub(r.d)}
 }
-
-// Cmp is -1, 0 or 1 as q is less than, equal to or more than r.
-func (q Quantity) Cmp(r Quantity) int { return q.d.Cmp(r.d) }
-
-// Equal reports whether the two are as many.
-func (q Quantity) Equal(r Quantity) bool { return q.d.Equal(r.d) }
 
 // IsZero reports whether there is none.
 func (q Quantity) IsZero() bool { return q.d.IsZero() }

@@ -18,7 +18,6 @@ const (
 	Degree = "degrees"
 	Heat   = "°F"
 	BTU    = "BTU/h"
-	Flow   = quantity.LiterMinute
 	Milli  = "mL"
 	Horse  = "hp"
 	Sound  = "dB"
