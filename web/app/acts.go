@@ -65,7 +65,7 @@ func restore(s *session.Session, a session.Act) {
 		s.View.Told, s.Telling = nil, false
 		s.Spoken = session.Clip(strings.TrimSuffix(a.ID+": "+letters.Calm(short(a.Value)), ": "), session.MaxSaid) + "."
 	}
-	if a.ID == "Deleted" {
+	if a.ID == "Put back" {
 		s.Step(session.Step{Do: "focus", ID: "kept-quotes"})
 	}
 }

@@ -102,6 +102,7 @@ const files = new Files({
   },
   copied: (of) => copies.made(of),
   sealed: async () => {
+    history.forget();
     await history.relist();
     await history.open("");
     clearTimeout(remembering);
@@ -123,6 +124,7 @@ async function saving(off) {
   if (off) {
     keep.setOff(true); // before the rest: the last screen may be on its way
     await keep.forgetAll();
+    history.forget();
     [state.costs, state.key, state.bids] = ["", { sealed: "", open: "" }, ""];
   } else keep.setOff(false);
   state.kept = await keep.open();

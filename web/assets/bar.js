@@ -4,7 +4,7 @@
 
 /** @typedef {[label: string, answer: () => unknown]} Answer */
 
-/** @type {Map<string, { about: string, text: string, answers: Answer[] }>} by what it is about, in the order asked */
+/** @type {Map<string, { about: string, text: string, answers: Answer[], said: boolean }>} by what it is about, in the order asked */
 const waiting = new Map();
 
 function draw() {
@@ -13,6 +13,7 @@ function draw() {
   bar.replaceChildren();
   bar.hidden = !next;
   if (!next) return;
+  bar.ariaLive = next.said ? "off" : "polite";
   const text = document.createElement("p");
   text.textContent = next.text;
   bar.append(text);
@@ -37,8 +38,24 @@ function draw() {
  * @param {Answer[]} answers
  */
 export function ask(about, text, answers) {
-  waiting.set(about, { about, text, answers });
+  waiting.set(about, { about, text, answers, said: false });
   draw();
+}
+
+/**
+ * offer puts before all others what answers the press just made, which is said elsewhere; its
+ * first answer gets the focus.
+ * @param {string} about
+ * @param {string} text
+ * @param {Answer[]} answers
+ */
+export function offer(about, text, answers) {
+  waiting.delete(about);
+  const others = [...waiting.values()];
+  waiting.clear();
+  for (const next of [{ about, text, answers, said: true }, ...others]) waiting.set(next.about, next);
+  draw();
+  /** @type {HTMLElement} */ (document.getElementById("bar")?.children[1]).focus();
 }
 
 /** withdraw takes a question away. @param {string} about */

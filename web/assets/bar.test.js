@@ -1,7 +1,7 @@
 // The bar that asks one thing at a time, without a browser.
 import { beforeEach, test } from "node:test";
 import assert from "node:assert/strict";
-import { ask, withdraw } from "./bar.js";
+import { ask, offer, withdraw } from "./bar.js";
 
 class Node {
   hidden = true;
@@ -65,4 +65,12 @@ test("another question about the same takes its place, and one that is withdrawn
   assert.deepEqual(says(), ["Second?"]);
   withdraw("unknown");
   assert.deepEqual(says(), ["Second?"]);
+});
+
+test("an offer goes before what is asked, has the focus and is not said twice", () => {
+  ask("a", "First?", [["Yes", () => {}]]);
+  offer("b", "Deleted.", [["Undo", () => {}]]);
+  assert.deepEqual([says(), focused, bar.ariaLive], [["Deleted.", "Undo"], bar.children[1], "off"]);
+  press("Undo");
+  assert.deepEqual([says(), bar.ariaLive], [["First?", "Yes"], "polite"]);
 });

@@ -18,9 +18,9 @@ import { COMES_BACK, only } from "./transport.js";
  *
  * What the history needs of the page around it.
  * @typedef {{
- *   keep: Pick<typeof import("./keep.js"), "load" | "save" | "list" | "put" | "drop" | "why">,
+ *   keep: Pick<typeof import("./keep.js"), "add" | "load" | "save" | "list" | "put" | "drop" | "why">,
  *   tabs: Pick<typeof import("./tabs.js"), "claim" | "tell">,
- *   bar: Pick<typeof import("./bar.js"), "ask" | "withdraw">,
+ *   bar: Pick<typeof import("./bar.js"), "ask" | "offer" | "withdraw">,
  *   copies: Pick<import("./copies.js").Copies, "later">,
  *   reset: () => void,
  *   trouble: (text: string) => void,
@@ -57,6 +57,8 @@ export class History {
     this.refused = [];
     /** @type {Act[]} done before it was known whether another window holds the quote */
     this.early = [];
+    /** @type {import("./protocol.js").KeptQuote[]} deleted in this window, the last at the end */
+    this.deleted = [];
   }
 
   /**
@@ -304,13 +306,50 @@ export class History {
     this.state.saved = kept.map((r) => listed(r, moment(new Date(r.saved))));
   }
 
-  /** drop takes a kept quote out of this browser. @param {string} id */
+  /** drop takes a kept quote out of this browser; this window can still put it back. @param {string} id */
   async drop(id) {
-    const { name } = this.state.saved.find((s) => s.id === id) || { name: "the quote" };
-    await this.around.keep.drop(id);
+    const { keep } = this.around;
+    const record = await keep.load(id);
+    const { name } = record?.gist || { name: "the quote" };
+    await keep.drop(id);
+    if (record) this.deleted.push({ ...record, ...record.gist, at: record.at - record.first });
+    await this.changed("Deleted", name);
+  }
+
+  /** putBack keeps the quote again that was deleted last. */
+  async putBack() {
+    const quote = this.deleted.at(-1);
+    if (!quote) return;
+    const ok = await this.around.keep.add(quote, newId()).then(() => true, () => false);
+    if (ok) this.deleted.pop();
+    else this.around.trouble("The quote was not put back: this browser refuses storage.");
+    await this.changed(ok ? "Put back" : "", quote.name);
+  }
+
+  /** forget gives up what could still be put back. */
+  forget() {
+    this.deleted = [];
+    this.around.bar.withdraw("deleted");
+  }
+
+  /**
+   * changed shows the list of kept quotes anew, says what was done to one of them, and
+   * offers to put back the one that was deleted last.
+   * @param {string} how
+   * @param {string} name
+   */
+  async changed(how, name) {
+    const last = this.deleted.at(-1);
+    if (!last) this.around.bar.withdraw("deleted");
+    else {
+      this.around.bar.offer("deleted", `Deleted: ${last.name}.`, [
+        ["Undo delete", () => this.putBack()],
+        ["Close", () => this.forget()],
+      ]);
+    }
     await this.relist();
     this.around.tabs.tell();
-    this.transport.act({ do: "restore", id: "Deleted", value: name });
+    this.transport.act({ do: "restore", id: how, value: name });
   }
 
   /**

@@ -20,12 +20,17 @@ function page() {
   });
   const records = new Map();
   const bars = [];
+  const offered = { text: "", answers: [] };
   const keep = {
     answer: true,
     load: async (id) => records.get(id) || null,
     list: async () => [...records.values()],
     put: async () => true,
     drop: async (id) => records.delete(id),
+    add: async ({ id, name, line, at, steps, draft, saved }) => {
+      if (keep.answer !== true) throw new Error("refused");
+      records.set(id, { id, count: 1, saved, at, first: 0, steps, draft, gist: { name, line } });
+    },
     why: () => "refused",
     save: async (record, step, isNew) => {
       const old = records.get(record.id) || { steps: [], first: 0 };
@@ -40,7 +45,11 @@ function page() {
     copies: { later() {} },
     bar: {
       ask: (about) => bars.push(about),
-      withdraw: (about) => bars.includes(about) && bars.splice(bars.indexOf(about), 1),
+      offer: (about, text, answers) => Object.assign(offered, { text, answers }),
+      withdraw: (about) => {
+        if (about === "deleted") Object.assign(offered, { text: "", answers: [] });
+        if (bars.includes(about)) bars.splice(bars.indexOf(about), 1);
+      },
     },
     reset() {},
     trouble() {},
@@ -53,7 +62,7 @@ function page() {
     ...more,
   });
   const done = (title, more, acts = [{ do: "set" }]) => history.take(reply(title, more), acts);
-  return { state, transport, history, keep, records, bars, asked, reply, done };
+  return { state, transport, history, keep, records, bars, offered, asked, reply, done };
 }
 
 const titles = ({ state }) => state.trail.map((m) => m.draft.title);
@@ -258,4 +267,35 @@ test("a copy is listed at once, beside what it was made of", async () => {
   p.done("b");
   await settled(p);
   assert.deepEqual(p.state.saved.map((s) => s.name), ["b", "a"], "and once");
+});
+
+test("deleted quotes are put back with their earlier states, the last one first", async () => {
+  const p = page();
+  for (const id of ["a", "b"]) {
+    p.records.set(id, { id, count: 3, saved: `2026-11-2${id}`, at: 8, first: 7, draft: { title: id }, gist: { name: id, line: "" },
+      steps: [{ draft: { title: "was" } }, { draft: { title: id } }] });
+    await p.history.drop(id);
+  }
+  assert.deepEqual([p.records.size, p.state.saved.length, p.offered.text], [0, 0, "Deleted: b."]);
+  const undo = () => p.offered.answers[0][1]();
+
+  p.keep.answer = false;
+  await undo();
+  assert.deepEqual([p.records.size, p.offered.text], [0, "Deleted: b."], "refused, it can be asked again");
+  p.keep.answer = true;
+
+  await undo();
+  assert.deepEqual([p.state.saved.map((s) => s.name), p.offered.text], [["b"], "Deleted: a."]);
+  await undo();
+  assert.deepEqual([p.state.saved.map((s) => s.name), p.offered.text], [["b", "a"], ""]);
+  assert.deepEqual(p.records.get("a").steps.map((m) => m.draft.title), ["was", "a"]);
+  assert.equal(p.records.get("a").at, 1, "at the state it was at");
+});
+
+test("what was deleted is given up when asked, and when nothing is to stay here", async () => {
+  const p = page();
+  p.records.set("a", { id: "a", count: 1, saved: "", at: 0, first: 0, draft: {}, gist: { name: "a" }, steps: [] });
+  await p.history.drop("a");
+  p.offered.answers[1][1]();
+  assert.deepEqual([p.history.deleted, p.offered.text], [[], ""]);
 });

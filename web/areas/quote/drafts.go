@@ -15,9 +15,7 @@ func drafts(p *Page) Part {
 		n := strconv.Itoa(i)
 		tools := Many(
 			page.Action("open-kept", k.ID, "", "", Class("quiet"), At("id", "kept-open-"+n), page.Named("Open", k.Name)),
-			El("details", At("id", "kept-fold-"+n), El("summary", page.Named("Delete…", k.Name)),
-				page.Action("drop-kept", k.ID, "", "", Class("quiet"), At("id", "kept-drop-"+n),
-					page.Named("Delete it for good", k.Name))))
+			page.Action("drop-kept", k.ID, "", "", Class("quiet"), At("id", "kept-drop-"+n), page.Named("Delete", k.Name)))
 		name := Many(El("b", Text(k.Name)))
 		if k.Here {
 			doing := "being worked on"
