@@ -254,10 +254,21 @@ const leastListed = 11
 // somewhere else.
 func (v *vocabulary) attached(all []piece, of []*claim) {
 	var whole *claim // of which parts are named
+	lost := false    // it was not read
 	var nouns []string
 	for i := range all {
 		if i == 0 || all[i-1].stop {
 			whole, nouns = nil, nil
+			lost = false
+		}
+		if all[i].with && i > 0 && of[i-1] == nil && whole == nil && !all[i-1].stop {
+			lost = true
+		}
+		if c := of[i]; lost && c != nil && c.gauge == nil {
+			takeOut(of, c) // what it is part of was not read
+		}
+		if i+1 < len(all) && !all[i+1].adds {
+			lost = false
 		}
 		if all[i].with && whole == nil && i > 0 && of[i-1] != nil && v.groupOf(of[i-1]) != "" {
 			whole = of[i-1]
@@ -310,21 +321,98 @@ func (v *vocabulary) itsOwn(all []piece, of []*claim) {
 func (v *vocabulary) ofUnread(all []piece, of []*claim) {
 	for i := range all {
 		if c := of[i]; c != nil {
+			if i > 0 && of[i-1] == nil && all[i].opens && c.gauge != nil && saysPlace(all[i-1].tokens) {
+				takeOut(of, c) // "streetside cabinets: 28 cu ft" is not the volume of all
+				continue
+			}
 			if i > 0 && of[i-1] == nil && !all[i-1].stop && c.gauge == nil && saysWhereOnly(all[i].tokens) &&
 				!slices.ContainsFunc(of[:i], func(o *claim) bool { return o != nil && v.groupOf(o) == v.groupOf(c) }) {
 				takeOut(of, c)
 			}
 			continue
 		}
-		if len(claims.LeftOut(all[i].tokens)) == 0 {
-			continue
+		if k := i - 1; k >= 0 && !all[k].stop && of[k] != nil && v.putElsewhere(of[k], all[i].tokens) {
+			takeOut(of, of[k])
 		}
+		out, how := len(claims.LeftOut(all[i].tokens)) > 0, saysMeasured(all[i].tokens)
 		for k, c := range of {
-			if c != nil && c.gauge != nil && leftOut[c.gauge.code]+countedIn[c.gauge.code] != "" &&
+			if c != nil && c.gauge != nil && (how || out && leftOut[c.gauge.code]+countedIn[c.gauge.code] != "") &&
 				!stopBetween(all, min(i, k), max(i, k)) {
 				takeOut(of, c)
 			}
 		}
+	}
+}
+
+// saysMeasured reports whether a piece says how what stands before it is measured, "measured with the
+// suspension at ride height".
+func saysMeasured(tokens []claims.Token) bool {
+	return tokens[0].Word == measuredWord && tokens[0].Done
+}
+
+var measuredWord = stems("measured")[0]
+
+// saysPlace reports whether tokens name a side or an end of the unit.
+func saysPlace(tokens []claims.Token) bool {
+	return slices.ContainsFunc(tokens, func(t claims.Token) bool { return oppositePlaces[t.Word] })
+}
+
+// putElsewhere reports whether a piece that was not read puts what a claim asks for where none of the
+// things has it: a "flip-down step, beneath the side door" is not the one at the rear.
+func (v *vocabulary) putElsewhere(c *claim, tokens []claims.Token) bool {
+	if c.gauge != nil || tokens[0].Role&claims.Located == 0 && !beside[tokens[0].Word] {
+		return false
+	}
+	return slices.ContainsFunc(tokens, func(t claims.Token) bool {
+		return (oppositePlaces[t.Word] || insides[t.Word] || entries[t.Word]) && !slices.ContainsFunc(
+			slices.Concat(c.same, c.more), func(id string) bool { return v.byID[id].words[t.Word] })
+	})
+}
+
+// beside are words that say where something is by what stands behind them.
+var beside = wordSet("under over behind beside ahead between")
+
+// entries are the doors that things are at.
+var entries = wordSet("side-door rear-door")
+
+// narrowed leaves of the things that the claims of a sentence on one group may mean those that all of them
+// are true of: "USB ports, two, above the bench, flush" are the ports above the bench.
+func (v *vocabulary) narrowed(all []piece, of []*claim) {
+	for from := 0; from < len(all); {
+		to := from + 1
+		for to < len(all) && !all[to-1].stop {
+			to++
+		}
+		for i := from; i < to; i++ {
+			if of[i] != nil && of[i].gauge == nil && !slices.Contains(of[from:i], of[i]) {
+				v.narrow(of[i:to])
+			}
+		}
+		from = to
+	}
+}
+
+// narrow does so for the first of some claims and those of its group behind it.
+func (v *vocabulary) narrow(of []*claim) {
+	group := v.groupOf(of[0])
+	if group == "" || v.rivals(of[0]) {
+		return
+	}
+	common := slices.Concat(of[0].same, of[0].more)
+	var some []*claim
+	for _, c := range of {
+		if c != nil && c.gauge == nil && c.short == nil && v.groupOf(c) == group && !slices.Contains(some, c) {
+			some = append(some, c)
+			ids := slices.Concat(c.same, c.more)
+			common = slices.DeleteFunc(common, func(id string) bool { return !slices.Contains(ids, id) })
+		}
+	}
+	if len(common) == 0 || len(some) < 2 {
+		return
+	}
+	for _, c := range some {
+		other := func(id string) bool { return !slices.Contains(common, id) }
+		c.same, c.more = slices.DeleteFunc(c.same, other), slices.DeleteFunc(c.more, other)
 	}
 }
 

@@ -1,6 +1,7 @@
 package bid_test
 
 import (
+	"cmp"
 	"flag"
 	"fmt"
 	"maps"
@@ -101,6 +102,11 @@ func (c *claimCount) count(line told, a bid.Answer) {
 			if says == "" {
 				says = "h"
 			}
+			if p.Read && p.As == "" { // it rules out what the rest of the line does not ask for
+				if says = worstSaid(a); strings.Contains(claim.want, "m") {
+					says = "m"
+				}
+			}
 			if says != "h" && !strings.Contains(claim.want, says) && together(i, says) && !strings.Contains("hx", claim.want) {
 				says = claim.want[:1]
 			}
@@ -130,6 +136,17 @@ func (c *claimCount) count(line told, a bid.Answer) {
 			c.wrong = append(c.wrong, say)
 		}
 	}
+}
+
+// worstSaid is the worst answer to what a line asks for; "h" where nothing of it was read.
+func worstSaid(a bid.Answer) string {
+	says := ""
+	for _, p := range a.Pieces {
+		if o := letters[p.Outcome]; p.As != "" && o != "" && (says == "" || strings.Index("mwhx", o) > strings.Index("mwhx", says)) {
+			says = o
+		}
+	}
+	return cmp.Or(says, "h")
 }
 
 // confusion is how the answers to a list of lines stand to those of a bid writer.
@@ -204,7 +221,7 @@ var (
 	tuned = []string{"lines", "hands", "later", "six", "terse", "manner"}
 	aside = []string{"aside", "hands-aside", "later-aside", "fresh-aside", "six-aside", "clip-aside", "dusk-aside",
 		"blind-aside", "blind2-aside", "blind3-aside", "blind4-claims-aside", "blind5-claims-aside",
-		"blind6-claims-aside"}
+		"blind6-claims-aside", "blind7-claims-aside", "blind10-claims-aside"}
 )
 
 func TestLines(t *testing.T) {

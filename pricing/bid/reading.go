@@ -84,7 +84,10 @@ func (v *vocabulary) readLine(text string) *reading {
 	tokens := line.Tokens
 	r := v.reading(text, tokens)
 	r.permits, r.chooses = line.Permits, line.Chooses
-	if r.term, r.strong = terms.Of(text); r.term == "" && len(r.claims) == 0 && !measured(tokens) {
+	sized := measured(tokens)
+	if r.term, r.strong = terms.Of(text); !r.strong && sized {
+		r.term = "" // "lowest tread 17 in. off the ground"
+	} else if r.term == "" && len(r.claims) == 0 && !sized {
 		r.term = terms.General(text)
 	}
 	v.read[text] = r
@@ -114,6 +117,7 @@ type piece struct {
 	half   bool // only by a semicolon
 	opens  bool // a colon stands before it
 	with   bool // it is said to be part of what went before
+	adds   bool // no comma parts it from that
 }
 
 func pieces(list []claims.Token) []piece {
@@ -133,7 +137,7 @@ func pieces(list []claims.Token) []piece {
 		case claims.Break, claims.Stop:
 			end(t.Kind == claims.Stop, t.Half())
 			from := max(t.End, p.to)
-			p = piece{with: t.Attaches(), opens: t.Opens(), from: from, to: from}
+			p = piece{with: t.Attaches(), adds: t.Adds(), opens: t.Opens(), from: from, to: from}
 		default:
 			all = append(all, *t)
 			all[len(all)-1].Part = len(out)
@@ -207,6 +211,7 @@ func (v *vocabulary) reading(text string, tokens []claims.Token) *reading {
 		}
 	}
 	v.ofUnread(all, of)
+	v.narrowed(all, of)
 	read := make([]bool, n)
 	r.pieces = make([]told, n)
 	for i, c := range of {
@@ -867,7 +872,7 @@ func (p *profile) has(n claims.Number) int {
 		if n.Of == "height" && x.Of == "" && x.Value != n.Value {
 			continue // "58 in high" is not asked of a clear width
 		}
-		if n.Unit == "" && !counts(x, n.Counted()) || n.Of != "" && x.Of != "" && n.Of != x.Of {
+		if n.Unit == "" && (!counts(x, n.Counted()) || p.countsOther(x, n)) || n.Of != "" && x.Of != "" && n.Of != x.Of {
 			continue
 		}
 		if several && n.Of != "" && x.Of == "" {
@@ -972,6 +977,16 @@ func (p *profile) amounts(unit string) int {
 		}
 	}
 	return len(list)
+}
+
+// countsOther reports whether an amount counts something of a thing that a number of it does not: three
+// drawer banks are not three drawers.
+func (p *profile) countsOther(x, n claims.Number) bool {
+	counted := n.Counted()
+	return len(counted) > 1 && slices.ContainsFunc(p.numbers, func(y claims.Number) bool {
+		of := y.Noun()
+		return y.Unit == "" && y.Value == x.Value && !y.First && of != "" && n.Noun() != of && slices.Contains(counted, of)
+	})
 }
 
 // counts reports whether a number of a thing may count what words name.

@@ -84,6 +84,9 @@ func Read(text string) Line {
 			out[len(out)-1].Num.Each = true
 			continue // "150 lb each"
 		}
+		if t.raw == "each" && i+1 < len(list) && (list[i+1].raw == "with" || list[i+1].raw == "having") {
+			continue // "three seats, each with a belt"
+		}
 		if n := soonest(list[i:]); n > 0 {
 			i += n - 1
 			continue // "whichever shall first occur": which of two terms ends
@@ -99,8 +102,10 @@ func Read(text string) Line {
 			out = append(out, t)
 		case slices.Contains(nots, t.raw), t.raw == instead:
 			out = append(out, Token{Kind: Not, raw: t.raw, End: t.End})
+		case t.raw == "with" && i > 0 && list[i-1].raw == "measured":
+			// how a figure is measured is no thing of its own
 		case t.raw == "and" || t.raw == "plus" || t.raw == "also" || t.raw == "including" || t.raw == "with" ||
-			t.raw == ":" || t.raw == "/":
+			listing[t.raw] || t.raw == ":" || t.raw == "/":
 			out = append(out, Token{Kind: Break, raw: t.raw, End: t.End})
 		case t.raw == "or" || t.raw == "either":
 			out = append(out, Token{Kind: Or, raw: t.raw, End: t.End})
@@ -192,7 +197,7 @@ func setAside(list []Token) []Token {
 
 // standsOut are what a measure of the vehicle counts in or leaves out.
 var standsOut = wordsOf(`mirror mirrors antenna antennas lightbar bumper bumpers step steps light lights lamp lamps roof
-winch`)
+winch equipment gear`)
 
 func leaving(raw string) bool {
 	return slices.Contains([]string{"excluding", "excluded", "exclude", "excludes", "less"}, raw)
@@ -211,6 +216,9 @@ func LeftOut(list []Token) map[string]bool {
 		case t.Word == exclude && t.raw == "excluded":
 			if i > 0 && list[i-1].Kind == Word {
 				out[list[i-1].Word] = true
+			}
+			for k := i - 1; k > 0 && standsOut[list[k].raw] && standsOut[list[k-1].raw]; k-- {
+				out[list[k-1].Word] = true // "bumpers and steps excluded"
 			}
 		case t.Word == exclude || t.Word == "less":
 			open = true
@@ -294,7 +302,11 @@ func unreasoned(list []Token) []Token {
 		case t.Kind == Count && t.Num.Unit != "":
 			amount = true
 		}
-		if n := reason(list[i:]); amount && n > 0 {
+		n := max(purpose(list[i:]), nothing(list[i:]))
+		if amount {
+			n = max(n, reason(list[i:]))
+		}
+		if n > 0 {
 			i += n - 1
 			continue
 		}
@@ -302,6 +314,91 @@ func unreasoned(list []Token) []Token {
 	}
 	return out
 }
+
+// purpose is how many tokens a list begins with that say what something is good for and promise
+// nothing, "for ease of cleaning", "for crew safety", "to facilitate loading"; 0 for none. They hold no
+// amount and nothing that is said of each of several things.
+func purpose(list []Token) int {
+	n, why := 1, false
+	switch {
+	case list[0].raw == "to" && len(list) > 1:
+		why = slices.Contains(easing, list[1].raw)
+	case list[0].raw == "for":
+		for n < len(list) && n <= mostBenefit && benefiting[list[n].raw] {
+			n++
+		}
+		if n == len(list) {
+			return 0
+		}
+		why = benefits[list[n].raw] || list[n-1].raw == "easy" && easyActs[list[n].raw]
+	}
+	if !why {
+		return 0
+	}
+	n++
+	if list[0].raw == "for" && !endsBefore(list, n) && !slices.Contains(furtherWhy, list[n].raw) {
+		return 0 // "for safety belts"
+	}
+	for from := n; n < len(list) && list[n].Kind == Word && n <= from+mostFurther; n++ {
+		t := list[n]
+		if t.raw == "and" && n+1 < len(list) && easyActs[list[n+1].raw] && endsBefore(list, n+2) {
+			return n + 2
+		}
+		if ends := asking[t.raw] || slices.Contains([]string{"each", "every", "per", "all", "both", "and", "that", "which",
+			"or"}, t.raw); ends {
+			break
+		}
+	}
+	if n < len(list) && !endsBefore(list, n) && list[n].raw != "and" {
+		return 0
+	}
+	return n
+}
+
+// easing are verbs of what something is good for, benefits what it is good for, and benefiting who or how
+// much of it.
+var (
+	easing   = []string{"facilitate", "ease", "simplify", "aid"}
+	benefits = wordsOf(`ease convenience comfort safety visibility cleanliness durability longevity appearance stability`)
+	easyActs = wordsOf(`access cleaning decontamination disinfection maintenance service servicing reach viewing reading
+loading operation use safety comfort convenience inspection identification`)
+	benefiting = wordsOf(`the a added additional maximum optimum improved better greater increased best easy extra crew patient
+attendant operator medic driver passenger personnel occupant our their`)
+	furtherWhy = []string{"of", "in", "when", "while", "during", "to", "and", "on"}
+)
+
+// mostBenefit and mostFurther are how many words may stand before and behind what something is good for.
+const (
+	mostBenefit = 3
+	mostFurther = 6
+)
+
+// nothing is how many tokens a list begins with that only say that it costs no more; 0 for none.
+func nothing(list []Token) int {
+	for _, words := range empty {
+		if len(words) <= len(list) && !slices.ContainsFunc(list[:len(words)], func(t Token) bool { return t.Kind != Word }) {
+			same := true
+			for k, w := range words {
+				same = same && list[k].raw == w
+			}
+			if same {
+				return len(words)
+			}
+		}
+	}
+	return 0
+}
+
+var empty = func() [][]string {
+	var out [][]string
+	for _, s := range strings.Split("at no additional cost|at no extra cost|at no added cost|at no cost|at no additional charge|"+
+		"at no extra charge|at no charge|without extra charge|without additional charge|included in price|"+
+		"included in the price|included in the bid price|included in bid price|included in the base price|"+
+		"as standard equipment|as standard|as a standard feature|as part of the base bid", "|") {
+		out = append(out, strings.Fields(s))
+	}
+	return out
+}()
 
 // cause is how many tokens a sentence begins with that only say what brings its limit
 // about, "Station 2 door restricts"; 0 for none.
@@ -323,8 +420,8 @@ func cause(list []Token) int {
 
 // background is how many tokens a list begins with that tell of the purchaser and ask for
 // nothing: "it is a long haul", "our station has an old door". They say what is and not what
-// shall be, hold no amount with a unit, and either begin with a pronoun behind what they explain
-// or speak of a place that limits a vehicle.
+// shall be, hold no amount with a unit, and either speak of the purchaser behind what they explain
+// or of a place that limits a vehicle.
 func background(list []Token, first bool) int {
 	if len(list) == 0 || list[0].Kind != Word {
 		return 0
@@ -341,18 +438,26 @@ func background(list []Token, first bool) int {
 		is = is || being[t.raw] && n <= mostSubject
 		place = place || !is && slices.Contains(causes, t.raw) // "our station has", not "hose of the station"
 	}
-	pronoun := !first && pronouns[list[0].raw]
-	if !is || !pronoun && !place {
+	we := !first && (list[0].raw == "we" || list[0].raw == "our")
+	told := !first && pronouns[list[0].raw] && slices.ContainsFunc(list[:n], func(t Token) bool {
+		return surroundings[t.raw] || slices.Contains(causes, t.raw) || stem(t.raw) == purchaser
+	}) // "it is a long haul", not "it is surface mounted"
+	if !is || !we && !told && !place {
 		return 0
 	}
 	return n
 }
 
+// surroundings are words of where a purchaser drives and what for, by which a sentence speaks of no thing
+// of the unit.
+var surroundings = wordsOf(`way haul haul drive trip trips calls run runs weather snow snows salt hills mountains hilly
+highway highways miles hours country outlying rural`)
+
 // mostSubject is how many words a sentence may begin with before it says what is.
 const mostSubject = 5
 
 var (
-	pronouns = wordsOf(`it this these that they we our`)
+	pronouns = wordsOf(`it this these that they`)
 	being    = wordsOf(`is are was has have had run runs drive drives cross crosses carry haul travel work respond
 responds serve serves live`)
 	asking = wordsOf(`shall must will should may can cannot could would no not without none never neither nor only
@@ -457,7 +562,10 @@ func said(list []Token) []Token {
 		if t.Kind != Count || words == nil {
 			continue
 		}
-		for k := i + 1; k < len(list) && k <= i+2 && list[k].Kind == Word && t.Num.Of == ""; k++ {
+		for k, last := i+1, i+2; k < len(list) && k <= last && list[k].Kind == Word && t.Num.Of == ""; k++ {
+			if list[k].raw == "of" {
+				last++ // "42 in of clear width"
+			}
 			t.Num.Of = words[list[k].Word]
 			if d := letters[list[k].raw]; d != "" && k == i+1 && t.Num.Unit == quantity.Inch && t.Num.Of == "" {
 				t.Num.Of, list[k].raw, list[k].Word = d, "the", "the" // 70" H
@@ -501,7 +609,8 @@ func counted(list []Token) []Token {
 		for k := i + 1; k < len(list) && len(t.Num.Near) < 3 && list[k].Kind != Stop && list[k].Kind != Break; k++ {
 			if list[k].Kind == Word {
 				t.Num.Near = append(t.Num.Near, list[k].Word)
-				if t.Num.noun == 0 && list[k].Role != Modifier && !(k+1 < len(list) && list[k+1].Kind == Count) {
+				if t.Num.noun == 0 && (plural(list[k].raw) || list[k].Role != Modifier &&
+					!(k+1 < len(list) && list[k+1].Kind == Count)) {
 					t.Num.noun = len(t.Num.Near)
 				}
 			}
@@ -514,6 +623,11 @@ func counted(list []Token) []Token {
 		}
 	}
 	return list
+}
+
+// plural reports whether a word may be the name of several things.
+func plural(raw string) bool {
+	return len(raw) > 3 && strings.HasSuffix(raw, "s") && !strings.HasSuffix(raw, "ss") && !strings.HasSuffix(raw, "us")
 }
 
 // equals takes out "or approved equal" and its kin: what is offered is the thing
@@ -637,8 +751,14 @@ func idled(list []Token) []Token {
 
 // Attaches reports whether what follows a token is part of what went before: "with" a belt.
 func (t *Token) Attaches() bool {
-	return t.Kind == Break && (t.raw == "with" || t.raw == "including")
+	return t.Kind == Break && (t.raw == "with" || t.raw == "including" || listing[t.raw])
 }
+
+// listing are words behind which stands what papers and displays tell.
+var listing = wordsOf(`listing showing depicting detailing`)
+
+// Adds reports whether what follows a token goes on with what went before: "and" another.
+func (t *Token) Adds() bool { return t.Kind == Break && t.raw != "," && !t.Opens() }
 
 // Half reports whether a token ends a sentence only by half, as a semicolon does.
 func (t *Token) Half() bool { return t.Kind == Stop && t.raw == ";" }

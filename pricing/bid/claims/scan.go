@@ -69,6 +69,15 @@ func (n *Number) Counted() []string {
 	return n.Near
 }
 
+// Noun is the word of what a bare number counts, "bank" of "three drawer banks"; empty where that is not
+// known.
+func (n *Number) Noun() string {
+	if n.noun == 0 {
+		return ""
+	}
+	return n.Near[n.noun-1]
+}
+
 // Range tells the ends of "44 to 48 in".
 type Range uint8
 
@@ -159,6 +168,12 @@ func lex(text string) []Token {
 			}
 			raw := strings.ReplaceAll(low[start:i], "'", "")
 			big := i <= len(text) && unicode.IsUpper(rune(text[start]))
+			if n := len(out) - 1; len(raw) == 1 && n >= 0 && out[n].big && big && start > 1 && low[start-1] == '.' &&
+				out[n].End == start-1 && out[n].Kind == Word && low[out[n].End-1] == out[n].raw[len(out[n].raw)-1] {
+				out[n].raw += raw // "W.B."
+				out[n].End = i
+				continue
+			}
 			out = append(out, Token{Kind: Word, raw: raw, tied: tied, big: big, End: i})
 			tied = true
 		default:
@@ -626,7 +641,8 @@ func inches(t *Token, list []Token, i int) int {
 	if k < len(list) && list[k].Kind == Break && list[k].raw == "-" {
 		k++
 	}
-	if k >= len(list) || list[k].Kind != Count || list[k].said || list[k].Num.Value >= 12 || list[k].Num.Unit != "" {
+	if k >= len(list) || list[k].Kind != Count || list[k].Num.Value >= 12 || list[k].Num.Unit != "" ||
+		list[k].said && !(k+1 < len(list) && strings.HasPrefix(list[k+1].raw, "inch")) {
 		return i
 	}
 	if k+1 < len(list) && list[k+1].Kind == Word {

@@ -164,6 +164,13 @@ func compared(list []Token) []Token {
 				k++ // "min. 70 in"
 			}
 			begun := k
+			if len(b.words) == 1 && !b.near && k < len(list) && list[k].Kind == Break {
+				if n := bare(list, i); n >= 0 { // "six compartments minimum, of 65 cu. ft. in all"
+					list[n].Num.Sense = b.sense
+					used[i] = true
+					break
+				}
+			}
 			for k < len(list) && !amount(&list[k]) && list[k].Kind != Stop && k < begun+9 {
 				k++
 			}
@@ -197,6 +204,20 @@ func compared(list []Token) []Token {
 		}
 	}
 	return out
+}
+
+// bare is where the number without a unit stands that a comparison at the end of its clause speaks of; below
+// zero where there is none.
+func bare(list []Token, at int) int {
+	for n := at - 1; n >= 0 && n >= at-mostBetween && (list[n].Kind == Word || list[n].Kind == Count); n-- {
+		if list[n].Kind == Count {
+			if list[n].Num.Unit == "" && list[n].Num.Sense == "" {
+				return n
+			}
+			return -1
+		}
+	}
+	return -1
 }
 
 // denied is how many tokens before a comparison a word stands that turns it round; 0 for

@@ -121,7 +121,11 @@ remote: remotely
 printed: print prints imprinted
 number: numbers numbered
 function: functions
-stripe: striping stripes
+stripeline: stripe striping stripes
+handbook: manuals handbooks
+idle: idling idles
+compartment: compartmentation
+wheelbase: wb
 letter: lettering letters lettered
 weld: welded welding welds weldment
 stainless: stainless
@@ -200,6 +204,8 @@ router: modem
 satellite: gps | satellite position
 cellular: cell
 dutydepartment: on duty
+handbook: operator manual | owner manual | service manual | shop manual | maintenance manual | instruction manual
+manual: hand operate | by hand
 glovebox: glove box
 multiband: multi band
 fullheight: full height | floor to ceil | floor ceil

@@ -77,7 +77,7 @@ var Kinds = []Kind{
 		"option to purchase|contract term|renewal|renewals|order one or|may order|quantity may|quantities|" +
 		"initial term|option years|option year|estimated quantities|minimum order|no guarantee of quantity|" +
 		"term of this agreement|two year term|three year term|one year term|multi year|additional one year|" +
-		"extended for", "term of contract|extend the contract|renew|renewed|buy one|buy additional|buy more|" +
+		"extended for", "term of contract|extend the contract|renew|be renewed|buy one|buy additional|buy more|" +
 		"may purchase|may buy"},
 	{"award", "Award", "award will|award based|award is|award shall|award to|award of|basis for award|" +
 		"lowest responsive|responsible bidder|reject any|reject all|waive|evaluation criteria|" +
@@ -148,7 +148,7 @@ var Kinds = []Kind{
 		"attached checklist|attached form|submit one|submitted in|returned with|bids must be|" +
 		"bids shall be submitted|electronic bid|proposal page|notarized|table of contents|tabbed|envelope|" +
 		"by fax|bids by fax|fax bids|email bids|e mail bids|public opening|opened publicly|publicly opened|" +
-		"opening at|due date|deadline|no later than .. bid|hard copy|hard copies|flash drive containing|" +
+		"bid .. opening at|bids .. opening at|proposals .. opening at|due date|deadline|no later than .. bid|hard copy|hard copies|flash drive containing|" +
 		"procurement portal|portal|bids opened|bids will be opened|bids are opened|unopened|opened by|" +
 		"read aloud|upload|uploaded|hand delivered|in duplicate|in triplicate|copies of the bid|" +
 		"copies of the proposal|bid number|bid packet|bid package|signed form|form shall be completed|" +
@@ -315,7 +315,7 @@ func Of(text string) (id string, strong bool) {
 }
 
 func find(text string) (id string, strong bool) {
-	line := flat(text)
+	line := strings.ReplaceAll(flat(text), "key fob", "keyfob")
 	spaced, best := " "+line+" ", len(ready)*len(Kinds)
 	for _, w := range strings.Fields(line) {
 		for _, p := range byFirst[w] {

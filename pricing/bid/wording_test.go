@@ -1,0 +1,87 @@
+package bid_test
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+
+	"boxwright/pricing/bid"
+	"boxwright/pricing/quote"
+)
+
+// Ways of putting things that ask for nothing more, or for the same in other words, each with one beside it
+// that does ask for more.
+func TestWordings(t *testing.T) {
+	for _, c := range []struct {
+		line string
+		want quote.Outcome
+	}{
+		{"Payload 3,000 lb minimum; it is a long haul to the hospital", quote.Meets},
+		{"CO detector; it is wired through the battery switch", quote.Unanswered},
+		{"Duplex outlets in the action area, they are surface mounted", quote.Unanswered},
+		{"Squad bench with a hinged lid, for ease of cleaning", quote.Meets},
+		{"Squad bench with a hinged lid, for ease of cleaning with a 12 V outlet", quote.Unanswered},
+		{"Squad bench, for safety harness anchors", quote.Unanswered},
+		{"6 ft bench, belts for 3", quote.Meets},
+		{"6 ft bench, belts for 5", quote.Excepted},
+		{"Squad bench with belts", quote.Meets},
+		{"Squad bench with two-point belts", quote.Unanswered},
+		{"Siren, 100 W, at no additional cost", quote.Meets},
+		{"Siren, 100 W, no additional speakers", quote.Unanswered},
+		{"W.B. 160 in max.", quote.Meets},
+		{"Wheelbase shall not exceed thirteen feet two inches", quote.Meets},
+		{"Wheelbase shall not exceed thirteen feet one inch", quote.Excepted},
+		{"Loading height 33 in. or less, measured from grade", quote.Meets},
+		{"Loading height 30 in. or less, measured with the suspension at ride height", quote.Unanswered},
+		{"Bank of three drawers", quote.MeetsWith},
+		{"Three drawer banks of three drawers each", quote.Unanswered},
+		{"Operator's manual", quote.Meets},
+		{"Hand operated", quote.Unanswered},
+		{"Six outside compartments minimum, totaling not less than 65 cu. ft.", quote.Meets},
+		{"Six outside compartments minimum, totaling not less than 75 cu. ft.", quote.MeetsWith},
+		{"Total length, optional bumpers and steps left out: 20 ft. max.", quote.Meets},
+		{"Total length, optional bumpers and steps left out: 19 ft. max.", quote.Excepted},
+		{"Total length, optional mirrors and steps left out: 20 ft. max.", quote.Unanswered},
+		{"Rear axle to be left with at least one tenth of its rating unused", quote.Meets},
+		{"Rear axle to be left with at least one fifth of its rating unused", quote.Excepted},
+		{"Squad bench together with a CO detector", quote.MeetsWith},
+		{"Squad bench with a CO detector", quote.Unanswered},
+	} {
+		t.Run(c.line, func(t *testing.T) {
+			_, list := answersTo(t, c.line)
+			assert.Equal(t, c.want, list[0].Outcome, "read as %q", list[0].Read)
+		})
+	}
+}
+
+// A piece of a line is not answered by what only the rest of the line shows to be another thing.
+func TestPiecesOfUnreadThings(t *testing.T) {
+	for _, line := range []string{
+		"A crew passage not less than 22 inches wide, closed by a locking pocket door with window, shall join the cab and the module",
+		"Flip-up step, dock bumpers, beneath the bulkhead at the streetside",
+		"Streetside interior cabinets: 28 cu. ft. of storage minimum",
+		"Loading height 30 in. or less, measured with the suspension at ride height",
+	} {
+		t.Run(line, func(t *testing.T) {
+			_, list := answersTo(t, line)
+			for _, p := range list[0].Pieces {
+				assert.NotContains(t, []quote.Outcome{quote.Meets, quote.MeetsWith}, p.Outcome, "%q as %s", p.Text, p.As)
+			}
+		})
+	}
+}
+
+// What a sentence says of one thing piece by piece is all said of the same one.
+func TestNarrowed(t *testing.T) {
+	_, list := answersTo(t, "USB charge ports, dual, in curbside wall above bench, flush")
+	assert.Equal(t, []bid.Take{{ID: "out-usb-bench"}}, list[0].Takes, "read as %q", list[0].Read)
+}
+
+// Words of business that stand in requirements of the unit make no term of them.
+func TestNoTerms(t *testing.T) {
+	_, list := answersTo(t, "1. Locks of all doors worked by a key fob from 50 ft", "2. Two tier rear step, lowest tread 17 in. high",
+		"3. Delivery shall be FOB destination")
+	assert.Empty(t, list[0].Term)
+	assert.Empty(t, list[1].Term)
+	assert.Equal(t, "delivery", list[2].Term)
+}
