@@ -31,6 +31,17 @@ type Sheet struct {
 // never fails: what cannot be computed is a finding, and a number that is
 // negative or not a number counts as zero and is named.
 func Measure(cat *config.Catalogue, u *config.Unit, assume *config.Assumptions) *Sheet {
+	s := Figures(cat, u, assume)
+	if s.Model != nil {
+		for _, c := range s.Model.Collisions() {
+			s.add(c.Finding())
+		}
+	}
+	return s
+}
+
+// Figures computes the sheet without what stands in the way of what, for trying many options.
+func Figures(cat *config.Catalogue, u *config.Unit, assume *config.Assumptions) *Sheet {
 	s := new(Sheet)
 	b := gather(cat, u, assume, &s.Report)
 	if b == nil {
@@ -46,9 +57,6 @@ func Measure(cat *config.Catalogue, u *config.Unit, assume *config.Assumptions) 
 	s.air(b)
 	s.water(b)
 	s.litters(b)
-	for _, c := range b.model.Collisions() {
-		s.add(c.Finding())
-	}
 	return s
 }
 

@@ -86,8 +86,7 @@ func Answers(q *quote.Quote, in quantity.System) []Answer {
 	j := v.judged
 	j.q = q
 	out := j.answers()
-	clear(j.tried[true])
-	clear(j.tried[false])
+	clear(j.tried)
 	return out
 }
 
@@ -105,7 +104,7 @@ func judgedFor(q *quote.Quote, in quantity.System) string {
 
 func newJudge(q *quote.Quote, in quantity.System) *judge {
 	return &judge{q: q, v: vocabularyOf(q.Edition), in: in, lifts: map[string][]lifted{}, whys: map[string]string{},
-		places: map[string]string{}, tried: map[bool]map[string]*quote.Quote{true: {}, false: {}},
+		places: map[string]string{}, tried: map[tried]*quote.Quote{},
 		lines: map[line]Answer{}}
 }
 
@@ -155,7 +154,7 @@ func ReadAhead(ed *quote.Edition, lines []quote.Requirement) {
 // pauses of work that nobody waits for.
 const (
 	mostAnswered = 100
-	mostFresh    = 16
+	mostFresh    = 32
 )
 
 // judge answers lines for one unit.
@@ -163,13 +162,12 @@ type judge struct {
 	q      *quote.Quote
 	v      *vocabulary
 	in     quantity.System
-	lifts  map[string][]lifted // by the code of the figure
-	whys   map[string]string   // what keeps a thing from being had
-	places map[string]string   // where the quote speaks of a thing
-	// tried is the unit with an option, by whether its space was measured and the option
-	tried map[bool]map[string]*quote.Quote
-	lines map[line]Answer // judged before
-	unit  string          // for which, see judgedFor
+	lifts  map[string][]lifted    // by the code of the figure and the sense it is asked in
+	whys   map[string]string      // what keeps a thing from being had
+	places map[string]string      // where the quote speaks of a thing
+	tried  map[tried]*quote.Quote // the unit with an option
+	lines  map[line]Answer        // judged before
+	unit   string                 // for which, see judgedFor
 }
 
 // line is a line of a list with what stands above it.

@@ -93,7 +93,7 @@ func (j *judge) figure(c *claim) part {
 		p.offered += ", " + show(math.Abs(f.Margin())) + " over"
 	}
 	best, out := lifted{}, ""
-	for _, l := range j.liftsOf(g.code) {
+	for _, l := range j.liftsOf(g.code, f.Sense) {
 		with := f
 		with.Value = l.value
 		switch {
@@ -196,15 +196,19 @@ var outsides = []string{"space.length-all", "space.height-all", "space.loading-h
 
 // liftsOf is what a figure comes to with each option that can change it, in the place of
 // its rivals, the cheapest first.
-func (j *judge) liftsOf(code string) []lifted {
+func (j *judge) liftsOf(code string, sense config.Sense) []lifted {
 	can := liftable[code]
-	if slices.Contains(outsides, code) {
+	switch out := slices.Contains(outsides, code); {
+	case out && sense == atMost:
+		can = j.comesIn
+	case out:
 		can = j.standsOut
 	}
 	if can == nil {
 		return nil
 	}
-	if list, known := j.lifts[code]; known {
+	key := code + " " + string(sense)
+	if list, known := j.lifts[key]; known {
 		return list
 	}
 	list := []lifted{}
@@ -217,23 +221,47 @@ func (j *judge) liftsOf(code string) []lifted {
 		if len(list)%mostMeasured == mostMeasured-1 {
 			j.q.Edition.Rules.Pauses().Rest()
 		}
-		if f, ok := factOf(j.with(o, strings.HasPrefix(code, "space.")), &gauge{code: code}); ok {
+		if f, ok := factOf(j.with(o, restsOn(code)), &gauge{code: code}); ok {
 			list = append(list, lifted{o.ID, f.Value, j.q.State(o.ID) == rules.RuledOut})
 		}
 	}
 	slices.SortStableFunc(list, func(a, b lifted) int { return int(j.price(a.id) - j.price(b.id)) })
-	j.lifts[code] = list
+	j.lifts[key] = list
 	return list
 }
 
 // mostMeasured is how many units are tried between two pauses of work that nobody waits for.
 const mostMeasured = 8
 
-// with is the unit with an option in the place of its rivals, its space measured anew or its
-// power.
-func (j *judge) with(o *config.Option, measured bool) *quote.Quote {
-	known := j.tried[measured]
-	if q := known[o.ID]; q != nil {
+// rest is what a figure rests on beside the unit's own parts.
+type rest int
+
+const (
+	onParts rest = iota
+	onSpace
+	onPower
+)
+
+func restsOn(code string) rest {
+	switch {
+	case strings.HasPrefix(code, "space."):
+		return onSpace
+	case strings.HasPrefix(code, "power."):
+		return onPower
+	}
+	return onParts
+}
+
+// tried is an option with what was worked out anew for it.
+type tried struct {
+	option string
+	rest   rest
+}
+
+// with is the unit with an option in the place of its rivals, and what a figure rests on worked out
+// anew.
+func (j *judge) with(o *config.Option, on rest) *quote.Quote {
+	if q := j.tried[tried{o.ID, on}]; q != nil {
 		return q
 	}
 	cat := j.q.Edition.Cat
@@ -246,13 +274,13 @@ func (j *judge) with(o *config.Option, measured bool) *quote.Quote {
 	}
 	d.Unit.Set(config.Pick{Option: o.ID, Qty: 1})
 	with.Draft = &d
-	as := standards.Assume(d.Unit.RuleSet, cat, &d.Unit)
-	if measured {
-		with.Space = space.Measure(cat, &d.Unit, &as)
-	} else {
+	switch as := standards.Assume(d.Unit.RuleSet, cat, &d.Unit); on {
+	case onSpace:
+		with.Space = space.Figures(cat, &d.Unit, &as)
+	case onPower:
 		with.Power = power.Budget(cat, &d.Unit, &as)
 	}
-	known[o.ID] = &with
+	j.tried[tried{o.ID, on}] = &with
 	return &with
 }
 
@@ -261,6 +289,16 @@ func (j *judge) with(o *config.Option, measured bool) *quote.Quote {
 func (j *judge) standsOut(o *config.Option) bool {
 	cat := j.q.Edition.Cat
 	return slices.ContainsFunc(cat.Members(o.Group), func(m int) bool { return cat.Options[m].StandsOut() })
+}
+
+// comesIn reports whether an option stands in the place of one that stands out: no other can make
+// the vehicle smaller.
+func (j *judge) comesIn(o *config.Option) bool {
+	cat := j.q.Edition.Cat
+	return cat.GroupByID(o.Group).Choose != config.ChooseAny &&
+		slices.ContainsFunc(cat.Members(o.Group), func(m int) bool {
+			return cat.Options[m].StandsOut() && holds(j.q, cat.Options[m].ID)
+		})
 }
 
 // due answers a line that asks for delivery by a day, or within a time. It is held

@@ -214,14 +214,14 @@ func ofBefore(tokens []claims.Token, at int) bool {
 // end is where a way of putting a trait ends that begins at a place, its words in whatever order;
 // 0 where it does not stand there. Fillers may stand between them.
 func end(tokens []claims.Token, at int, way []slot) int {
-	used, to := make([]bool, len(way)), 0
+	used, to := uint64(0), 0 // of the slots, as bits
 	for i := at; i < len(tokens); {
 		if i > at && tokens[i].Part != tokens[i-1].Part && qualities[tokens[i-1].Word] {
 			return to // "doors of stainless steel, with a sill"
 		}
 		n, of := 0, 0
 		for k := range way {
-			if used[k] {
+			if used&(1<<k) != 0 {
 				continue
 			}
 			for _, words := range way[k].any {
@@ -232,7 +232,7 @@ func end(tokens []claims.Token, at int, way []slot) int {
 		}
 		switch {
 		case n > 0:
-			used[of] = true
+			used |= 1 << of
 			i += n
 		case i > at && tokens[i].Kind == claims.Word && quiet[tokens[i].Word]:
 			i++
@@ -242,7 +242,7 @@ func end(tokens []claims.Token, at int, way []slot) int {
 		}
 		whole := true
 		for k := range way {
-			whole = whole && (used[k] || way[k].missing)
+			whole = whole && (used&(1<<k) != 0 || way[k].missing)
 		}
 		if whole {
 			to = i

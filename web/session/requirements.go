@@ -14,7 +14,7 @@ import (
 // is.
 const (
 	mostPrompt = 120
-	mostRead   = 400
+	mostRead   = 500
 )
 
 // Answered is the purchaser's list with its answers; nil while they are worked out, and
