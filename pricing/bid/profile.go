@@ -49,12 +49,13 @@ type profile struct {
 
 // vocabulary is everything offered, with the words that describe it.
 type vocabulary struct {
-	list  []profile
-	byID  map[string]*profile
-	with  map[string][]int // by word: places in list
-	idf   map[string]float64
-	ids   map[string]int32 // of the words by which things are named
-	units map[string]int   // things by their group and a unit of which they have an amount
+	list    []profile
+	byID    map[string]*profile
+	with    map[string][]int // by word: places in list
+	lacking map[string][]int // by word: places of what is free of it
+	idf     map[string]float64
+	ids     map[string]int32 // of the words by which things are named
+	units   map[string]int   // things by their group and a unit of which they have an amount
 	// names of several words that hold a quiet one, by that word
 	phrases map[string][][]string
 	titles  map[string][]title  // by their last word
@@ -87,7 +88,7 @@ var chassisNames = []string{"chassis", "engine", "gasoline", "diesel", "4x4", "4
 
 // newVocabulary is that of a catalogue. It rests now and then.
 func newVocabulary(cat *config.Catalogue, rest func()) *vocabulary {
-	v := &vocabulary{with: map[string][]int{}, idf: map[string]float64{}, ids: map[string]int32{},
+	v := &vocabulary{with: map[string][]int{}, lacking: map[string][]int{}, idf: map[string]float64{}, ids: map[string]int32{},
 		read: map[string]*reading{}}
 	asked, read := map[string]*config.Asked{}, texts{}
 	for i := range cat.Asked {
@@ -380,6 +381,9 @@ func (p *profile) learn(a *config.Asked, read texts) {
 func (v *vocabulary) add(p *profile) {
 	for w := range p.words {
 		v.with[w] = append(v.with[w], len(v.list))
+	}
+	for w := range p.never {
+		v.lacking[w] = append(v.lacking[w], len(v.list))
 	}
 	v.list = append(v.list, *p)
 }

@@ -496,17 +496,17 @@ func (v *vocabulary) offered(tokens []claims.Token, holds []string) (claim, bool
 		list  []claims.Number
 	}
 	sayings := make([]said, len(variants))
-	var done []int
+	done := make([]bool, len(v.list))
 	for k, x := range variants {
 		words, list := wordsAndNumbers(x.tokens)
 		words = measures(words, list)
 		sayings[k] = said{words, list}
 		for _, i := range v.having(words, not, x.of) {
 			p := &v.list[i]
-			if p.kept || traits[i] < 0 || slices.Contains(done, i) {
+			if p.kept || traits[i] < 0 || done[i] {
 				continue
 			}
-			done = append(done, i)
+			done[i] = true
 			if not != p.lack && !(not && v.free(p, words, ruled)) {
 				continue
 			}
@@ -754,20 +754,15 @@ func (v *vocabulary) having(words []string, not bool, among []int) []int {
 		return among
 	}
 	words = v.loud(words)
-	if not {
-		var out []int
-		for _, i := range among {
-			p := &v.list[i]
-			if slices.ContainsFunc(words, func(w string) bool { return !p.words[w] && !p.never[w] }) {
-				continue
-			}
-			out = append(out, i)
-		}
-		return out
-	}
 	lists := make([][]int, 0, len(words)+1)
 	for _, w := range words {
-		lists = append(lists, v.with[w])
+		list := v.with[w]
+		if lacking := v.lacking[w]; not && lacking != nil {
+			list = slices.Concat(list, lacking)
+			slices.Sort(list)
+			list = slices.Compact(list)
+		}
+		lists = append(lists, list)
 	}
 	lists = append(lists, among)
 	var out []int
