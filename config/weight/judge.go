@@ -52,9 +52,13 @@ func (l *loader) judgeFigure(m *measure, f config.Figure, s *Sheet) {
 		}
 	case f.Sense == config.AtMost && f.High > f.Limit, f.Sense == config.AtLeast && f.Low < f.Limit:
 		finding.Code, finding.Severity = m.code+".near", config.Warn
-		finding.Text = fmt.Sprintf("%s is computed to keep the limit of %s by %s, but its likely range is %s to %s: "+
-			"the chance of missing the limit is %s.", f.Label, show(f.Limit, f.Unit), show(by, f.Unit), show(f.Low,
-			f.Unit), show(f.High, f.Unit), percent(f.Chance))
+		kept := "below"
+		if f.Sense == config.AtLeast {
+			kept = "above"
+		}
+		finding.Text = fmt.Sprintf("%s: %s, %s %s the limit of %s. Its likely range is %s to %s: the chance of missing "+
+			"the limit is %s.", f.Label, show(f.Value, f.Unit), show(by, f.Unit), kept, show(f.Limit, f.Unit),
+			show(f.Low, f.Unit), show(f.High, f.Unit), percent(f.Chance))
 	default:
 		return
 	}

@@ -51,6 +51,9 @@ func TestSeverityFollowsTheBasis(t *testing.T) {
 			assert.Equal(t, c.want, f.Severity, c.reason)
 			assert.Equal(t, c.minimum, f.Figure.Limit, c.reason)
 			assert.NotEmpty(t, f.Picks, c.reason)
+			if strings.HasSuffix(c.code, ".near") {
+				assert.Contains(t, f.Text, " lb, 1.0 lb above the limit of ", c.reason)
+			}
 		})
 	}
 }

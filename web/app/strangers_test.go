@@ -27,6 +27,7 @@ func TestADraftSaysWhatIsMissingWhereItIsSentAndPrinted(t *testing.T) {
 	main = p.do(parties...).Regions["main"]
 	assert.NotContains(t, main, "Missing: ")
 	assert.Contains(t, main, "It goes out as a draft. To check: ")
+	assert.NotContains(t, main, "To check: To check")
 	assert.NotContains(t, main, "not complete")
 	main = p.do(set("needs.patients", "4")).Regions["main"]
 	assert.Contains(t, main, "Draft, not signed and not complete. </b>Must fix: ")

@@ -36,7 +36,7 @@ func finding(p *Page, f config.Finding) Part {
 	}
 	return El("li", Class(string(f.Severity)),
 		El("span", Class("word"), Text(words[f.Severity])),
-		If(f.Where != "" && !strings.HasPrefix(f.Text, f.Where), El("b", Text(Held(f.Where+": ")))),
+		If(f.Where != "" && !strings.HasPrefix(f.Text, f.Where), El("b", Text(Held(Capital(f.Where)+": ")))),
 		said,
 		If(f.Remedy != "", El("span", Class("remedy"), Text(" "+Held(f.Remedy)))),
 		If(basis != "", El("span", Class("basis"), Text(" "+Held(basis)))),

@@ -31,10 +31,11 @@ func TestListsThatAreCutShort(t *testing.T) {
 // what is copied or exported has the sentence as it was written.
 func TestFindingsKeepFiguresWithTheirUnits(t *testing.T) {
 	p := pagetest.Of(t, quotetest.Demo(t), "cut-14500-158-gas", false)
-	f := config.Finding{Code: "power.x", Severity: config.Warn, Where: "Load", Text: "178.6 A of 160 A, 4 of 5.",
+	f := config.Finding{Code: "power.x", Severity: config.Warn, Where: "load", Text: "178.6 A of 160 A, 4 of 5.",
 		Remedy: "Take off 19 A (or 3 %)."}
 	list := []config.Finding{f}
 	drawn := page.Findings(p, list, "").String()
+	assert.Contains(t, drawn, "<b>Load: </b>", "whatever the letter it begins with in a sentence")
 	assert.Contains(t, drawn, "178.6\u00a0A of 160\u00a0A, 4 of 5.")
 	assert.Contains(t, drawn, "> Take off 19\u00a0A (or 3\u00a0%).", "a space, where both stand in one line")
 	assert.Equal(t, "178.6 A of 160 A, 4 of 5.", list[0].Text)

@@ -3,6 +3,7 @@ package page
 import (
 	"strconv"
 	"strings"
+	"unicode/utf8"
 
 	"boxwright/config/quantity"
 )
@@ -50,7 +51,10 @@ func Blank(v interface {
 }
 
 // Capital begins a text with a capital letter.
-func Capital(text string) string { return strings.ToUpper(text[:1]) + text[1:] }
+func Capital(text string) string {
+	_, n := utf8.DecodeRuneInString(text)
+	return strings.ToUpper(text[:n]) + text[n:]
+}
 
 // OrDash is the text, or a dash where there is none.
 func OrDash(text string) string {

@@ -34,6 +34,9 @@ func Dates(p *Page, why bool) Part {
 		common = " (on that path alone, " + quantity.Group(s.TogetherAtNine, 1) + ")"
 	}
 	return Many(t.Draw(),
+		If(why && s.TooHopefulAtEven < 0,
+			El("p", Class("how"), Text("At 50 % the longest chain alone comes out later: it adds up mean durations, and "+
+				"where a step can run long its mean lies above its 50 % mark."))),
 		If(why && s.TooHopefulAtNine > 0,
 			El("p", Class("how"),
 				Text("The longest chain alone would be too hopeful by "+quantity.Group(s.TooHopefulAtNine, 1)+

@@ -26,12 +26,12 @@ func (s *Session) Stow() (stowed, left int) {
 	return before - left, left
 }
 
-// Unplaced says for how many things no place was proven; empty for none.
+// Unplaced says for how many things no place was found; empty for none.
 func Unplaced(left int) string {
 	if left == 0 {
 		return ""
 	}
-	return fmt.Sprintf(" For %d no place was proven.", left)
+	return fmt.Sprintf(" No place that surely fits was found for the other %d: they are to stow by hand.", left)
 }
 
 // loose counts the things that ride nowhere yet.

@@ -228,7 +228,10 @@ func need(n *session.ToldNeed) Part {
 	if is == "" {
 		is = "not asked for"
 	}
-	return El("li", El("b", Text("Asked for: ")), Text(n.Label+" "+was+" → "+is))
+	if !strings.HasPrefix(was, n.Label+" ") { // "Type II" names what it is
+		was = n.Label + " " + was
+	}
+	return El("li", El("b", Text("Asked for: ")), Text(was+" → "+is))
 }
 
 // goal is the reason of all changes of a completion for a goal.

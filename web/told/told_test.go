@@ -77,10 +77,11 @@ func TestEachChangeHasItsReason(t *testing.T) {
 func TestWhatIsAskedForOtherwiseIsTold(t *testing.T) {
 	html := shown(t, session.Told{At: UnitPress("0"), Asked: []session.ToldNeed{
 		{Label: "Budget", Was: "at most USD 330,000.00", Is: "at most USD 336,200.00"}, {Label: "Fuel",
-			Was: "diesel"}}}, nil)
+			Was: "diesel"}, {Label: "Type", Was: "Type II"}}}, nil)
 	assert.Contains(t, html, "What is asked for changed")
 	assert.Contains(t, html, "Budget at most USD 330,000.00 → at most USD 336,200.00")
 	assert.Contains(t, html, "Fuel diesel → not asked for")
+	assert.Contains(t, html, "</b>Type II → not asked for")
 }
 
 // Of a long list the first stand open and the rest is a press away: nothing is left

@@ -63,3 +63,17 @@ func TestAUnitIsProposedOnce(t *testing.T) {
 		assert.Less(t, strings.Index(html, "Little to spare."), strings.Index(html, "To check"), "it is said first")
 	}
 }
+
+// How the proposals were found is said in words that hold where there is none.
+func TestHowProposalsWereFound(t *testing.T) {
+	for _, c := range []struct {
+		pairs, refused int
+		says           string
+	}{
+		{7, 13, "7 pairs of chassis and module can meet the musts, 13 more of the kind asked for cannot; 2 units"},
+		{0, 4, "No pair of chassis and module can meet the musts, none of the 4 of the kind asked for; 2 units"},
+		{0, 0, "No pair of chassis and module can meet the musts; 2 units"},
+	} {
+		assert.Contains(t, found(&propose.Search{Pairs: c.pairs, Refused: c.refused, Finished: 2}, 2), c.says)
+	}
+}

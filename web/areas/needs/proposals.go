@@ -129,24 +129,35 @@ func size(p *Page, id, unit, hint string) Part {
 	return page.Number(p.Page, "needs."+id, label, value, unit, hint)
 }
 
-// proposed are the three units, what would have to go where none meets everything,
-// and how they were found.
-func proposed(p *Page) Part {
-	s := p.Search
-	said := page.Count(s.Pairs, "pair", "pairs") + " of chassis and module can meet the musts"
-	if s.Refused > 0 {
-		said += ", " + page.Whole(s.Refused) + " more of the kind asked for cannot"
-	}
-	finished := s.Finished
-	if p.Giving != nil {
-		finished += p.Giving.Finished
+// found says how many pairs of chassis and module were looked at, and how far.
+func found(s *propose.Search, finished int) string {
+	said := "No pair of chassis and module can meet the musts"
+	switch {
+	case s.Pairs > 0:
+		said = page.Count(s.Pairs, "pair", "pairs") + " of chassis and module can meet the musts"
+		if s.Refused > 0 {
+			said += ", " + page.Whole(s.Refused) + " more of the kind asked for cannot"
+		}
+	case s.Refused > 0:
+		said += ", none of the " + page.Whole(s.Refused) + " of the kind asked for"
 	}
 	said += "; " + page.Count(finished, "unit was", "units were") + " worked out to the last option"
 	if s.Unlooked > 0 {
 		said += ", and " + page.Count(s.Unlooked, "pair was", "pairs were") + " left at an estimate of price, date " +
 			"and weight"
 	}
-	said += ". Nothing better was found; that none exists is not proven."
+	return said + ". Nothing better was found; that none exists is not proven."
+}
+
+// proposed are the three units, what would have to go where none meets everything,
+// and how they were found.
+func proposed(p *Page) Part {
+	s := p.Search
+	finished := s.Finished
+	if p.Giving != nil {
+		finished += p.Giving.Finished
+	}
+	said := found(s, finished)
 	if s.Unknown != nil {
 		said += " The catalogue says nothing of: " + strings.Join(s.Unknown, ", ") + "."
 	}

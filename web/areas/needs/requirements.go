@@ -159,7 +159,7 @@ func preview(p *Page) Part {
 		If(v.Lost != nil,
 			El("p", page.Mark(config.Warn), Text(" No longer complied with: line "+strings.Join(v.Lost, ", ")+"."))),
 		Each(v.Broken, func(_ int, f config.Finding) Part {
-			return El("p", page.Mark(f.Severity), Text(" "+page.Held(f.Where+": "+f.Text)))
+			return El("p", page.Mark(f.Severity), Text(" "+page.Held(page.Capital(f.Where)+": "+f.Text)))
 		}),
 		El("div", Class("row-tools"), page.Action("take-answer", "", "", "Take them", Class("main"),
 			At("id", "take-answers")),

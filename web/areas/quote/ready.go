@@ -67,7 +67,7 @@ func readiness(q *quote.Quote, cat *config.Catalogue, own sign.Standing, today c
 		list = append(list, assurance{state, about, session.Clip(strings.Join(found, "; "), 600) + "."})
 	}
 	some(mustFix, config.Stop, fix, "nothing.")
-	some("To check", config.Warn, open, "nothing.")
+	some(toCheck, config.Warn, open, "nothing.")
 	if text := q.Misdeclared(); text != "" {
 		list = append(list, assurance{config.Stop, "Declaration", session.Clip(text, 600)})
 	}
@@ -109,6 +109,9 @@ func lacking(list []assurance) (missing, look []string) {
 		case config.Stop:
 			missing = append(missing, c.about)
 		case config.Warn:
+			if c.about == toCheck {
+				c.about = strings.TrimSuffix(c.says, ".")
+			}
 			look = append(look, c.about)
 		}
 	}
@@ -135,8 +138,11 @@ func incomplete(list []assurance) string {
 	return strings.Join(said, " ")
 }
 
-// mustFix is the line of a check list that names what stops the unit.
-const mustFix = "Must fix"
+// The lines of a check list that name what stops the unit, and what else is to be looked at.
+const (
+	mustFix = "Must fix"
+	toCheck = "To check"
+)
 
 // beforeSending says beside what sends the quote what is missing of it.
 func beforeSending(p *Page) Part {
@@ -145,7 +151,7 @@ func beforeSending(p *Page) Part {
 	if len(missing)+len(look) == 0 {
 		return nil
 	}
-	state, said := config.Warn, "It goes out as a draft. To check: "+strings.Join(look, ", ")+"."
+	state, said := config.Warn, "It goes out as a draft. To check: "+strings.Join(look, "; ")+"."
 	if len(missing) > 0 {
 		state, said = config.Stop, "It goes out as a draft that is not complete. "+incomplete(list)
 	}
