@@ -307,6 +307,21 @@ func (v *vocabulary) itsOwn(all []piece, of []*claim) {
 			takeOut(of, c) // "controlled at the console" asks for no console
 			continue
 		}
+		if c != nil && c.gauge != nil && c.gauge.code == insideStorage && !all[i-1].stop && of[i-1] != nil && of[i-1].gauge == nil {
+			first := slices.Index(of, of[i-1]) // "street-side cabinets: 28 cu. ft. of storage" are these alone
+			if own, ok := v.claimOf(joined(all[first : i+1])); ok && own.gauge == nil {
+				for k := first; k <= i; k++ {
+					of[k] = &own
+				}
+			}
+			continue
+		}
+		if own, ok := v.ofSentenceBefore(all, of, i); ok {
+			for k := i; k < len(of) && of[k] == c; k++ {
+				of[k] = &own
+			}
+			continue
+		}
 		if c == nil || c == of[i-1] || i+1 < len(of) && of[i+1] == c || c.gauge != nil || all[i-1].stop {
 			continue
 		}
@@ -314,6 +329,27 @@ func (v *vocabulary) itsOwn(all []piece, of []*claim) {
 			of[i] = &own
 		}
 	}
+}
+
+// insideStorage is the figure of all that is stored inside.
+const insideStorage = "space.storage"
+
+// ofSentenceBefore reads what begins a sentence as said of the one thing that the sentence before speaks
+// of, where that has what else would be an addition: "Tall cabinet by the bulkhead. Four adjustable shelves."
+func (v *vocabulary) ofSentenceBefore(all []piece, of []*claim, i int) (claim, bool) {
+	c, about := of[i], of[i-1]
+	if c == nil || about == nil || c == about || !all[i-1].stop || c.gauge != nil || len(c.same)+len(c.more) == 0 ||
+		!v.rivals(about) || slices.ContainsFunc(slices.Concat(c.same, c.more), func(id string) bool {
+		return !v.byID[id].beside
+	}) {
+		return claim{}, false
+	}
+	first, last := slices.Index(of, about), i
+	for last+1 < len(of) && of[last+1] == c {
+		last++
+	}
+	own, ok := v.claimOf(slices.Concat(nouns(all[first].tokens), joined(all[i:last+1])))
+	return own, ok && v.groupOf(&own) == v.groupOf(about) && len(v.common(about, &own).same) > 0
 }
 
 // ofUnread takes out what is claimed of something that was not read: a piece that only says where or in

@@ -47,7 +47,7 @@ inside: interior inside inner
 outside: exterior outside outer external
 beside: alongside beside adjacent
 ahead: forward
-behind: rearward
+behind: rearward aft
 dim: dimmable dimming dimmed dimmer
 siren: sirens
 camera: cameras cam
@@ -111,7 +111,7 @@ plate: plates
 pull: pulls
 cushion: cushions
 headroom: headrm
-wash: washable
+wash: washable wipe wiped wipes wipeable
 adjust: adjustable adjusted
 lower: bottom bottommost
 lock: locking locks locked lockable
@@ -146,7 +146,11 @@ charge: charging
 run: running runs
 chevron: chevrons
 spare: spares
-additional: extra further more
+additional: extra further more supplemental supplementary
+fault: trouble
+filter: filtration
+wall: sidewall sidewalls
+chassis: oem
 train: training instruction
 photo: photographs photos pictures photograph
 drawer: drawers
@@ -179,7 +183,7 @@ threepoint: 3point | lap and shoulder | lap and shoulder belt | three-point | la
 sixpoint: 6point
 belt: seat belt | safety belt | harness | restraint | belt
 squadbench: squad bench | side bench | crew bench | bench
-grabrail: grab rail | grab bar | grab handle | assist rail | assist bar | handrail | hand rail
+grabrail: handhold | hand hold | grab rail | grab bar | grab handle | assist rail | assist bar | handrail | hand rail
 domelight: dome light | ceil light | inside light
 ceiling: overhead
 exam: examination
@@ -275,7 +279,7 @@ hightemperature: high temperature | high temp
 allterrain: every terrain
 voltmeter: volt meter
 lowvoltage: low voltage
-highidle: high idle
+highidle: high idle | fast idle
 readout: display | gauge
 wheelopening: fenderette | fender ring | wheel opening
 breathingair: scba | breathing air | breathing apparatus
@@ -328,7 +332,7 @@ operate-d operational functional operable working
 us we you your own his her he she him themselves oneself
 fine ok okay up just apparatus
 mm-note note notes above-listed herein hereof thereof therein
-suit suited fit-for
+suit suited fit-for yet anyone anybody someone somebody
 propose proposed proposes appear appears truck trucks rig rigs
 unit's one's said same such whereby thereby wherein hereinafter duly likewise accordingly thereon
 therewith hereto hereunder onboard paragraph supply-and whose specified themselves etc following below-listed mounted mounting fitment`)
