@@ -303,7 +303,7 @@ type Option struct {
 	PriceKey string `json:"price_key,omitempty"` // empty: the option's id
 	// what the customer is to say with it, such as "Color name or code"; empty: nothing
 	Asks string `json:"asks,omitempty"`
-	// what of it the purchaser weighs, such as "Mass of the cot": that counts in place of its own
+	// what of it the purchaser weighs, such as "Weight of the cot": that counts in place of its own
 	AsksLb string `json:"asks_lb,omitempty"`
 
 	Mass    *Mass    `json:"mass,omitempty"`

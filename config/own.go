@@ -56,7 +56,7 @@ func OwnFault(e *Equipment) string {
 	case len(e.Label) > MaxOwnLabel:
 		return fmt.Sprintf("its name has %d bytes; the most is %d", len(e.Label), MaxOwnLabel)
 	case !(e.MassLb > 0 && e.MassLb <= MostOwnLb):
-		return fmt.Sprintf("it needs a mass, up to %d lb", MostOwnLb)
+		return fmt.Sprintf("it needs a weight, up to %d lb", MostOwnLb)
 	case !size(e.LengthIn) || !size(e.WidthIn) || !size(e.HeightIn):
 		return fmt.Sprintf("it needs length, width and height, each up to %d in", MostOwnIn)
 	case e.Stow != nil && e.Stow.Place != "" && e.Stow.Place != StowInside && e.Stow.Place != StowOutside:

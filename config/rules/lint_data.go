@@ -49,11 +49,11 @@ func (l *Linter) data() {
 		}
 	}
 	if massless != nil {
-		l.add("no-mass", config.Note, "options", fmt.Sprintf("No mass is stated of %d: %s.", len(massless),
-			named(massless)), "State the mass of each, 0 if it has none.", massless...)
+		l.add("no-mass", config.Note, "options", fmt.Sprintf("No weight is stated of %d: %s.", len(massless),
+			named(massless)), "State the weight of each, 0 if it has none.", massless...)
 	}
 	if lighter != nil {
-		l.add("mass-below-zero", config.Note, "options", fmt.Sprintf("The mass of %d is below zero: %s.", len(lighter),
+		l.add("mass-below-zero", config.Note, "options", fmt.Sprintf("The weight of %d is below zero: %s.", len(lighter),
 			named(lighter)), "Right only where it stands in the place of something heavier that is counted elsewhere; "+
 			"otherwise state what it weighs itself.", lighter...)
 	}

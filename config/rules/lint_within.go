@@ -80,7 +80,7 @@ func (l *Linter) misfits(misfits []bool) {
 		if misfit {
 			l.add("never-within-limits", config.Stop, l.where(v),
 				fmt.Sprintf("%s fits within the limits of no chassis with no body.", l.label(v)),
-				"Correct its mass, station or current, or take it out of the catalogue.", l.e.ids[v])
+				"Correct its weight, station or current, or take it out of the catalogue.", l.e.ids[v])
 		}
 	}
 }

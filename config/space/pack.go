@@ -25,7 +25,7 @@ const (
 )
 
 // StowCaution is printed with the stowage.
-const StowCaution = "Stowage is checked by outside sizes and mass. It does not show that a thing can be reached, " +
+const StowCaution = "Stowage is checked by outside sizes and weight. It does not show that a thing can be reached, " +
 	"passed through the door or held in a crash; mount equipment by its maker's instructions and the applicable " +
 	"standard."
 

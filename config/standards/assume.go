@@ -25,7 +25,7 @@ func Assume(ruleSet string, cat *config.Catalogue, u *config.Unit) config.Assump
 	chosen, unknown := Split(ruleSet)
 	assume := config.Assumptions{RuleSet: ruleSet, Label: label(chosen, unknown), Limits: map[string]config.Limit{},
 		OccupantLb: config.Limit{Value: OccupantFederal, Source: "49 CFR 567.4(g)(3)", Basis: config.ReadInText},
-		PatientLb:  config.Limit{Value: PatientUsual, Source: "usual mass of a patient", Basis: config.CommonPractice},
+		PatientLb:  config.Limit{Value: PatientUsual, Source: "usual weight of a patient", Basis: config.CommonPractice},
 	}
 	for _, s := range slices.Backward(chosen) {
 		if s.OccupantLb != nil {
@@ -44,7 +44,7 @@ func Assume(ruleSet string, cat *config.Catalogue, u *config.Unit) config.Assump
 	if cat != nil {
 		if d := cat.DutyOf(u); d != nil && d.PatientLb > 0 {
 			assume.PatientLb = config.Limit{Value: float64(d.PatientLb), Basis: config.CommonPractice,
-				Source: "usual mass of a patient of " + strings.ToLower(d.Label)}
+				Source: "usual weight of a patient of " + strings.ToLower(d.Label)}
 		}
 	}
 	assume.Set(u.Factors)

@@ -29,7 +29,7 @@ func facts(ch *config.Chassis, assume config.Assumptions) []config.Figure {
 		plain("chassis.gvwr", "GVWR", float64(ch.GVWRLb), quantity.Pound),
 		plain("chassis.wheelbase", "Wheelbase", float64(ch.WheelbaseIn), quantity.Inch),
 		plain("chassis.floor-height", "Module floor above ground", float64(ch.FloorHeightIn), quantity.Inch),
-		plain("chassis.occupant", "Mass counted for a designated seat", assume.OccupantLb.Value, quantity.Pound),
+		plain("chassis.occupant", "Weight counted for a designated seat", assume.OccupantLb.Value, quantity.Pound),
 		over,
 		// The codes are package weight's, which reports them only when short.
 		tires("weight.gawr-tires-front", "Front tires against front GAWR", ch.FrontTires, ch.GAWRFrontLb),

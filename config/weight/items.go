@@ -190,7 +190,7 @@ func (l *loader) base() []Item {
 	}
 	if t := l.baseShell(); t == nil && l.body.Shell != nil {
 		l.note(config.Stop, "weight.shell.bad", "module "+l.body.Label, "Its sizes or construction are outside what "+
-			"can be built, so the mass of its shell is missing here.", "Correct length, width, height, doors and "+
+			"can be built, so the weight of its shell is missing here.", "Correct length, width, height, doors and "+
 			"shell in the catalogue.")
 	} else if t != nil {
 		add(l.shellItem(l.body.ID+"-shell", "Module shell, from its take-off", "", KindModule, t.Lb, t.XIn, t.YIn,
@@ -357,7 +357,7 @@ func (l *loader) sound(it *Item) bool {
 	negative := lb < 0 && it.Kind != KindOption && !(it.Kind == KindPerson && it.Qty < 0)
 	if !(math.Abs(lb) < mostLb) || negative || !(tol >= 0 && tol < mostLb) {
 		l.note(config.Stop, "weight.item.bad", it.Label,
-			fmt.Sprintf("A mass of %v lb, give or take %v lb, is not sensible and is not counted.", lb, tol),
+			fmt.Sprintf("A weight of %v lb, give or take %v lb, is not sensible and is not counted.", lb, tol),
 			"Correct its mass in the catalogue.")
 		return false
 	}

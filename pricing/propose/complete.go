@@ -49,7 +49,7 @@ func Complete(ed *quote.Edition, d *quote.Draft, goal Goal) (config.Unit, string
 	said := "The " + string(goal) + " unit that keeps your choices"
 	if c.Proven() {
 		return c.Unit, said + ", proven: no other has " +
-			map[Goal]string{Cheapest: "lower list prices", Lightest: "a lower mass of its options"}[goal] + ".", true
+			map[Goal]string{Cheapest: "lower list prices", Lightest: "a lower weight of its options"}[goal] + ".", true
 	}
 	gap := fmt.Sprintf("%.1f lb", float64(c.Cost-c.Bound)/10)
 	if goal == Cheapest {

@@ -32,11 +32,11 @@ func TestOwnItems(t *testing.T) {
 	assert.NotContains(t, string(s.Draft), "own-1")
 }
 
-// The purchaser's own cot needs its mass before the unit counts as weighed.
+// The purchaser's own cot needs its weight before the unit counts as weighed.
 func TestOwnCotIsWeighed(t *testing.T) {
 	p := open(t)
 	p.do(Act{Do: "new", ID: "cut-14500-158-gas", Value: "mod-146-72"}, Act{Do: "pick", ID: "cot-none", On: true})
-	assert.Contains(t, papersOf(p)["quote"], "Mass of the cot, with mattress and batteries is not known yet")
+	assert.Contains(t, papersOf(p)["quote"], "Weight of the cot, with mattress and batteries is not known yet")
 	s := p.do(set("weighed.cot-none", "142"))
 	require.Empty(t, s.Fault)
 	assert.Contains(t, string(s.Draft), `"lb":142`)

@@ -91,6 +91,7 @@ var retired = []struct{ word, say string }{
 	{`(?i)put their name to`, "signed"},
 	{`(?i)waits? to be stowed`, "left to stow"},
 	{`(?i)as the catalogue has it`, "from the catalogue"},
+	{`(?i)\bmass(es)?\b`, "weight"},
 	{`(?i)\b(tyre|colour|centre|litre|kerb)s?\b`, "American spelling"},
 }
 

@@ -16,7 +16,7 @@ func CutList(p *Page) Part {
 	}
 	in, lb, size := Sizes(p)
 	c := Table{Caption: "Cut list by stock", Class: "tight",
-		Heads: []string{"Stock and use", ">Pieces", ">Size", ">Mass as fitted", ">As cut"}}
+		Heads: []string{"Stock and use", ">Pieces", ">Size", ">Weight as fitted", ">As cut"}}
 	for _, x := range s.CutList() {
 		need := quantity.Group(x.LengthFt, 1) + " ft"
 		if x.AreaFt2 > 0 {

@@ -5,7 +5,6 @@ package page
 
 import (
 	"cmp"
-	"fmt"
 	"slices"
 	"strconv"
 	"strings"
@@ -117,7 +116,7 @@ func Count(n int, one, many string) string {
 	if n == 1 {
 		return "1 " + one
 	}
-	return fmt.Sprintf("%d %s", n, many)
+	return quantity.Group(float64(n), 0) + " " + many
 }
 
 // Working stands where something is shown a moment later.

@@ -63,7 +63,7 @@ var (
 	}
 	LikelyRange = &Term{
 		Name: "Likely range",
-		Text: "Every mass and its place has a tolerance, what the plant builds is off together, and one unit " +
+		Text: "Every weight and its place has a tolerance, what the plant builds is off together, and one unit " +
 			"differs from the next. If those factors are right, the range holds the true value 95 times in 100.",
 		Source: ByPage,
 	}

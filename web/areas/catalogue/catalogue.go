@@ -229,7 +229,7 @@ func linted(p *Page, looked string) Part {
 	}
 	return part("lint", "Check the rules",
 		para("Looks for options nobody can choose, options that are always in, rules that contradict each other or say "+
-			"nothing, groups that leave no choice, and what has no price, mass or work. It takes some seconds."),
+			"nothing, groups that leave no choice, and what has no price, weight or work. It takes some seconds."),
 		When(k.Linting, func() Part { return underWay(k) }),
 		If(!k.Linting, pressed(press("lint", "", "Check "+looked, "", "lint-now"))), found)
 }

@@ -108,7 +108,7 @@ func equipment(p *Page) Part {
 }
 
 func table(caption string) page.Table {
-	return page.Table{Caption: caption, Class: "dense cards", Heads: []string{"Item", ">Each", "Mass from", ">How many"}}
+	return page.Table{Caption: caption, Class: "dense cards", Heads: []string{"Item", ">Each", "Weight from", ">How many"}}
 }
 
 // item is the row of one thing that may be carried.
@@ -140,7 +140,7 @@ func ownItem(p *Page) Part {
 	return El("details", At("id", "own-item"), El("summary", Text("Add an item of your own")),
 		El("div", Class("fields"),
 			page.Field(p.Page, "own-item.name", "Name", x.Name, "", At("maxlength", strconv.Itoa(config.MaxOwnLabel))),
-			page.Number(p.Page, "own-item.mass", "Mass", x.Mass, pounds, ""),
+			page.Number(p.Page, "own-item.mass", "Weight", x.Mass, pounds, ""),
 			page.Number(p.Page, "own-item.length", "Length", x.Length, inches, ""),
 			page.Number(p.Page, "own-item.width", "Width", x.Width, inches, ""),
 			page.Number(p.Page, "own-item.height", "Height", x.Height, inches, ""),

@@ -40,25 +40,26 @@ func stowage(p *Page) Part {
 			[]Part{Many(El("b", Text(drawing.Letter(i))), Text(" "+u.Label), El("span", Class("how"), Text(size))),
 				Text(used), Text(load), state(&u)})
 	}
-	e := page.Table{Caption: "Loose equipment", Class: "cards",
-		Heads: []string{"Item", ">How many", ">Mass", "Rides in", ""}}
+	e := page.Table{Caption: "Loose equipment", Class: "cards stowed", Heads: []string{"Item", ">Weight", "Rides in"}}
 	loose := 0
 	homeless := space.Unstowed(cat, &p.Q.Draft.Unit, p.System())
 	for _, x := range p.Q.Draft.Unit.Carried {
 		item := cat.EquipmentOf(&p.Q.Draft.Unit, x.Equipment)
 		id := x.Equipment + "/" + x.Compartment
-		tools := El("span")
 		if x.Compartment == "" {
 			loose += x.Qty
-		} else {
-			tools = page.Action("take-out", id, "", "Take one out", Class("quiet nowrap screen"), At("id", "out-"+id),
-				At("aria-label", "Take one out: "+item.Label))
 		}
-		name := Many(Text(item.Label), practice(p, x, homeless[x.Equipment]))
-		e.Rows = append(e.Rows, []Part{name, Text(strconv.Itoa(x.Qty)),
-			Text(p.Show(float64(item.MassLb)*float64(x.Qty), quantity.Pound)),
-			El("select", At("id", "f-stow-"+id), At("data-act", "stow"), At("data-id", id),
-				At("aria-label", "Rides in: "+item.Label), page.Options(x.Compartment, places)), tools})
+		count := ""
+		if x.Qty > 1 {
+			count = strconv.Itoa(x.Qty) + " × "
+		}
+		name := Many(Text(count+item.Label), practice(p, x, homeless[x.Equipment]))
+		rides := El("select", At("id", "f-stow-"+id), At("data-act", "stow"), At("data-id", id),
+			At("aria-label", "Rides in: "+item.Label), page.Options(x.Compartment, places))
+		oneOut := If(x.Qty > 1 && x.Compartment != "", page.Action("take-out", id, "", "Take one out",
+			Class("quiet nowrap screen"), At("id", "out-"+id), At("aria-label", "Take one out: "+item.Label)))
+		e.Rows = append(e.Rows, []Part{name, Text(p.Show(float64(item.MassLb)*float64(x.Qty), quantity.Pound)),
+			Many(rides, oneOut)})
 	}
 	if len(e.Rows) == 0 {
 		return page.Block("What rides where",

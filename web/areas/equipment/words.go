@@ -5,8 +5,8 @@ import "boxwright/web/page"
 // words of the area, in the order they are met.
 var words = []*page.Term{
 	{
-		Name: "Mass from",
-		Text: "Where the mass of an item is from: weighed, from its maker, or an assumption of the catalogue. What you " +
+		Name: "Weight from",
+		Text: "Where the weight of an item is from: weighed, from its maker, or an assumption of the catalogue. What you " +
 			"add yourself is as you typed it.",
 		Source: page.ByPage,
 	},

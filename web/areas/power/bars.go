@@ -10,7 +10,7 @@ import (
 // the alternator gives hot at idle, hot at high idle and cold by its nameplate.
 func loadBars(p *Page) Part {
 	s := p.Q.Power
-	const left, right, row, named, wide = 4.0, 326.0, 24.0, 14.0, 150.0
+	const left, right, row, named, gap, wide = 4.0, 326.0, 29.0, 15.0, 5.0, 150.0
 	type line struct {
 		label, class string
 		amps         quantity.Current
@@ -36,18 +36,19 @@ func loadBars(p *Page) Part {
 		top = max(top, float64(l.amps), l.high)
 	}
 	x := func(a float64) float64 { return left + (right-left-2)*a/top }
-	foot := 4 + named*3 + row*float64(len(s.Modes))
+	head := 4 + named*3 + gap
+	foot := head + row*float64(len(s.Modes))
 	said := "12 V loads against the alternator."
 	var parts, over []Part
 	y := 4.0
-	for _, l := range lines {
+	for i, l := range lines {
 		end := x(float64(l.amps))
 		value := p.Show(float64(l.amps), quantity.Amp)
 		said += " " + l.label + ": " + value + "."
 		if l.class == "given" {
-			path, at := "MV", []float64{end, y, 4 + named*3} // from its name down, and over each bar
+			path, at := "MV", []float64{end, y, head} // from its name down, and over each bar
 			for i := range s.Modes {
-				bar := 4 + named*3 + row*float64(i) + 11
+				bar := head + row*float64(i) + 11
 				path, at = path+"MV", append(at, end, bar-1, bar+10)
 			}
 			over = append(over, page.Trace("limit", path, at...))
@@ -57,6 +58,9 @@ func loadBars(p *Page) Part {
 				over = append(over, page.Label("strong", end+4, y+9, l.label+": "+value))
 			}
 			y += named
+			if i == 2 {
+				y = head
+			}
 			continue
 		}
 		parts = append(parts, page.Rect("slot", left, y+13, right-left, 9), page.Rect(l.class, left, y+13, end-left, 9))

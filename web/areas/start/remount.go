@@ -85,7 +85,7 @@ func measuredFields(p *Page) Part {
 		inch("height_in", "Height outside", e.HeightIn, b.HeightIn, "Floor underside to roof."),
 		inch("headroom_in", "Headroom", e.HeadroomIn, b.HeadroomIn, ""),
 		inch("aisle_in", "Aisle beside the cot", e.AisleIn, b.AisleIn, ""),
-		measured("mass_lb", "Weighed mass", float64(e.MassLb), float64(b.Mass.Lb), quantity.Pound,
+		measured("mass_lb", "Weight on the scale", float64(e.MassLb), float64(b.Mass.Lb), quantity.Pound,
 			"As it will be mounted: with what stays in it, without what is taken out."),
 		measured("tol_lb", "Give or take", float64(e.TolLb), 0, quantity.Pound, "Blank = 5 %."),
 		page.Field(p.Page, "existing.weighed", "How it was weighed", e.Weighed,

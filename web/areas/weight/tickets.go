@@ -22,7 +22,7 @@ func tickets(p *Page) Part {
 		El("summary", El("b", Text("Scale tickets"))),
 		El("p", Class("lead"),
 			Text("A certified scale beats any computation. Enter what it read for the chassis as it arrived or the finished "+
-				"unit, and every figure follows; masses in doubt move most. The next quote of the same chassis and module "+
+				"unit, and every figure follows; weights in doubt move most. The next quote of the same chassis and module "+
 				"starts from what it taught.")),
 		ticketList(p), moved(p), correction(p), lessons(p), ticketForm(p))
 }
@@ -145,13 +145,13 @@ func correction(p *Page) Part {
 			page.Texts(x.Label, lb(x.MeasuredLb), lb(x.BeforeLb), p.Signed(float64(x.MeasuredLb-x.BeforeLb),
 				quantity.Pound), lb(x.AfterLb), p.Signed(float64(x.ResidualLb()), quantity.Pound), surprise))
 	}
-	m := page.Table{Caption: "Masses moved, largest first", Class: "cards",
-		Heads: []string{"Mass", ">From", ">To", ">By"}}
+	m := page.Table{Caption: "Weights moved, largest first", Class: "cards",
+		Heads: []string{"Part", ">From", ">To", ">By"}}
 	for _, x := range c.Moves {
 		m.Rows = append(m.Rows,
 			page.Texts(x.Label, lb(x.FromLb), lb(x.ToLb), p.Signed(float64(x.ToLb-x.FromLb), quantity.Pound)))
 	}
-	return Many(r.Draw(), page.Fold("moves", "Masses moved ("+strconv.Itoa(len(m.Rows))+")", m.Draw()))
+	return Many(r.Draw(), page.Fold("moves", "Weights moved ("+strconv.Itoa(len(m.Rows))+")", m.Draw()))
 }
 
 // ticketForm holds the ticket being entered.

@@ -50,7 +50,7 @@ func draw(p *Page) Part {
 		page.Block("Side view, to scale", drawing.Side(p.Page)),
 		page.Block("Against the limits", page.Figures(p.Page, "weight", "Weight figures at full load", s.Figures),
 			El("p", Class("how"),
-				Text("The likely range holds the value 95 times in 100, by what each mass, its place and the factors below "+
+				Text("The likely range holds the value 95 times in 100, by what each weight, its place and the factors below "+
 					"may differ."))),
 		arrangements(p),
 		frame(p),
@@ -123,7 +123,7 @@ func masses(p *Page) Part {
 		}
 		return strings.Compare(a.ID, b.ID)
 	})
-	t := page.Table{Caption: "Everything aboard at full load", Heads: []string{"Item", ">Mass", ">±", ">On front axle",
+	t := page.Table{Caption: "Everything aboard at full load", Heads: []string{"Item", ">Weight", ">±", ">On front axle",
 		">On rear axle", ">Behind front axle", ">Right of center", ">Above ground"}}
 	for _, it := range items {
 		name := it.Label
@@ -137,7 +137,7 @@ func masses(p *Page) Part {
 			Text(p.Show(float64(it.ZIn), quantity.Inch)),
 		})
 	}
-	return page.Fold("every-mass", "Every mass and its station ("+page.Count(len(items), "item", "items")+")", t.Draw())
+	return page.Fold("every-mass", "Every weight and its station ("+page.Count(len(items), "item", "items")+")", t.Draw())
 }
 
 func takeOff(p *Page) Part {
@@ -147,7 +147,7 @@ func takeOff(p *Page) Part {
 	}
 	in, lb, size := page.Sizes(p.Page)
 	t := page.Table{Caption: "By section, part by part", Heads: []string{"Part", "Stock", ">Pieces", ">Size or amount",
-		">Mass", ">Center behind front wall", ">Above floor"}}
+		">Weight", ">Center behind front wall", ">Above floor"}}
 	section := ""
 	for i, x := range s.Parts {
 		if x.Section != section {
@@ -163,7 +163,7 @@ func takeOff(p *Page) Part {
 	}
 	t.Sums = append(t.Sums, page.Texts("Bare module", "", "", "", lb(s.Lb), in(s.XIn), in(s.ZIn)))
 	return Many(
-		page.Fold("take-off", "How the bare module's mass is made up ("+lb(s.Lb)+")", t.Draw()),
+		page.Fold("take-off", "How the bare module's weight is made up ("+lb(s.Lb)+")", t.Draw()),
 		page.Fold("cut-list", "Cut list", page.CutList(p.Page)),
 	)
 }

@@ -16,7 +16,7 @@ var words = []*page.Term{
 	page.Payload,
 	{
 		Name: "Station",
-		Text: "Where a mass sits: inches behind the front axle, right of the center line, above the " +
+		Text: "Where a weight sits: inches behind the front axle, right of the center line, above the " +
 			"ground. What hangs ahead of the front axle loads that axle with more than its own " +
 			"weight.",
 		Source: "Two-axle method of a chassis maker's body-builder manual, read",
