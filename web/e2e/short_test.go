@@ -76,9 +76,11 @@ func TestPagesAreShortAndWhole(t *testing.T) {
 					sizes[size] = id + ": " + what
 				}
 				assert.Empty(t, eval[string](w, cut), "%s at 1440", id)
+				assert.Empty(t, eval[string](w, cutPlaces), "%s at 1440", id)
 				w.must(w.Resize(drive.Screen{Width: 1024, Height: 768}))
 				assert.Empty(t, eval[string](w, across), "%s at 1024", id)
 				assert.Empty(t, eval[string](w, cut), "%s at 1024", id)
+				assert.Empty(t, eval[string](w, cutPlaces), "%s at 1024", id)
 				at := eval[[2]float64](w, `[document.querySelector("#standing > .line").offsetHeight,
 					document.querySelector("#main h1").getBoundingClientRect().top]`)
 				assert.LessOrEqual(t, at[0], 64.0, "the strip over %s", id)
@@ -148,3 +150,15 @@ const cut = `[...document.querySelectorAll(
 	.filter((e) => e.offsetWidth && !e.closest(".hidden-text, .mark") && e.scrollWidth > e.clientWidth &&
 		getComputedStyle(e).display !== "inline")
 	.map((e) => e.textContent).join("; ")`
+
+// cutPlaces tells of places to stow that end before they are whole: a choice draws its text
+// between its padding and an arrow of some 18 px.
+const cutPlaces = `(() => {
+	const pen = document.createElement("canvas").getContext("2d");
+	return [...document.querySelectorAll("#main select[id^=f-stow-]")].filter((e) => {
+		const style = getComputedStyle(e);
+		pen.font = style.font;
+		const room = e.clientWidth - parseFloat(style.paddingLeft) - parseFloat(style.paddingRight) - 18;
+		return pen.measureText(e.selectedOptions[0].text).width > room;
+	}).map((e) => e.selectedOptions[0].text).join("; ");
+})()`
