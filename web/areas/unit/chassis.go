@@ -15,7 +15,7 @@ func chassisChoice(p *Page) Part {
 		El("legend", El("h3", Text("Chassis")), El("span", Class("soft"), Text("choose one"))),
 		El("div", Each(cat.Chassis, func(_ int, c config.Chassis) Part {
 			gist := "Type " + c.Type + " · GVWR " + p.Show(float64(c.GVWRLb), quantity.Pound) + " · axles " +
-				p.Show(float64(c.GAWRFrontLb), quantity.Pound) + " and " +
+				p.Plain(float64(c.GAWRFrontLb), quantity.Pound) + " and " +
 				p.Show(float64(c.GAWRRearLb), quantity.Pound) + " · " + c.Drive + " " + c.Fuel
 			return thing(p, "chassis", c.ID, c.Label, c.Spec, gist, c.ID == p.Q.Draft.Unit.Chassis)
 		})))
