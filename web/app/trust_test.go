@@ -97,6 +97,17 @@ func TestSignAndRead(t *testing.T) {
 	assert.Equal(t, link, signedDraft(t, b).Issued, "looking at it changes nothing")
 }
 
+// Who reads a price of several units is told so where the price stands.
+func TestAReaderSeesHowManyUnitsAPriceIsFor(t *testing.T) {
+	seller := open(t)
+	s := seller.do(set("terms.units", "3"), Act{Do: "pin"})
+	require.Empty(t, s.Fault)
+	buyer := open(t)
+	b := buyer.do(Act{Do: "start"}, Act{Do: "open-link", Value: s.Pins[0]})
+	require.Empty(t, b.Fault)
+	assert.Contains(t, textOf(b.Regions["main"]), "USD, all 3 units")
+}
+
 func TestEveryAlteredByteIsSaid(t *testing.T) {
 	seller := open(t)
 	seller.do(Act{Do: "start"})

@@ -312,8 +312,12 @@ func included(p *Page) Part {
 		c := at(label)
 		c.rows, c.sum = append(c.rows, page.Texts(name, shown)), c.sum.Add(l.Amount)
 	}
+	head := p.Q.Price.Currency
+	if n := p.Q.Price.Units; n > 1 {
+		head += ", all " + strconv.Itoa(n) + " units"
+	}
 	return page.Fold("included", "What is in it, with prices", Each(list, func(_ int, c *chapter) Part {
-		t := page.Table{Caption: c.label, Class: "tight", Heads: []string{"", ">" + p.Q.Price.Currency}, Rows: c.rows}
+		t := page.Table{Caption: c.label, Class: "tight", Heads: []string{"", ">" + head}, Rows: c.rows}
 		t.Sums = append(t.Sums, page.Texts("Together", c.sum.Show()))
 		return t.Draw()
 	}), El("p", El("b", Text("Total "+p.Q.Total()+". ")), Text(p.Q.PriceWords())))
