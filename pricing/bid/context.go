@@ -48,12 +48,62 @@ func (v *vocabulary) inContext(all []piece, of []*claim, i int) (claim, bool) {
 			}
 		}
 	}
+	if about, name := v.subject(all, of, i); about != nil {
+		if c, ok := try(about, slices.Concat(name, all[i].tokens)); ok && c.gauge == nil && c.short == nil {
+			return c, true
+		}
+	}
 	if i+1 < len(all) && !all[i].stop && of[i+1] != nil {
 		if next := nouns(all[i+1].tokens); len(next) > 0 {
 			return try(of[i+1], append(slices.Clone(all[i].tokens), next[len(next)-1]))
 		}
 	}
 	return claim{}, false
+}
+
+// subject is what the sentence of a piece begins with by a name of its own, though not all that is said of it
+// there was read, and that name: the lightbar of "lightbar of some make, alley lights".
+func (v *vocabulary) subject(all []piece, of []*claim, i int) (*claim, []claims.Token) {
+	first := i
+	for first > 0 && !all[first-1].stop {
+		first--
+	}
+	if first == i || of[first] != nil {
+		return nil, nil
+	}
+	tokens := all[first].tokens
+	for to := range tokens {
+		t := &tokens[to]
+		if t.Kind != claims.Word || t.Role&claims.Located != 0 && to > 0 {
+			return nil, nil
+		}
+		if t.Role == claims.Modifier {
+			continue
+		}
+		var name []claims.Token
+		group := ""
+		for _, n := range v.titles[t.Word] {
+			from := to + 1 - len(n.words)
+			switch {
+			case from < 0 || len(n.words) < len(name) || !slices.Equal(claims.Words(tokens[from:to+1]), n.words):
+			case len(n.words) == len(name) && n.group != group:
+				return nil, nil // which of two is meant cannot be told
+			default:
+				name, group = tokens[from:to+1], n.group
+			}
+		}
+		if name == nil || slices.ContainsFunc(of[first:i], func(c *claim) bool { return c != nil && v.groupOf(c) != group }) {
+			return nil, nil
+		}
+		about := &claim{}
+		for k := range v.list {
+			if p := &v.list[k]; p.group == group && !p.kept {
+				about.same = append(about.same, p.id)
+			}
+		}
+		return about, name
+	}
+	return nil, nil
 }
 
 // several reports whether a claim counts things in a figure: of "seats for five, swivel" no one seat is

@@ -14,7 +14,8 @@ operates operating orient oriented perform performs person place placed plus pos
 produce produced produces put receive received request requested safely serve served stay stays supply support supported
 take taken utilize utilized utilizing wanted wish wished work worked works working yield comfortably conveniently
 show showing showed accompany accompanying accompanied positively route routed upon joined join too whenever
-hit out itself set bear bearing wherever they`)
+remaining span spanning spans terminate terminates terminating coming
+facing store stored hit out itself set bear bearing wherever they`)
 
 // loud are the words of a line that are not quiet, or are part of a name of several words
 // that the line holds, as "mount" is of "cot mount"; all of them where no other is left.

@@ -85,3 +85,17 @@ func TestNoTerms(t *testing.T) {
 	assert.Empty(t, list[1].Term)
 	assert.Equal(t, "delivery", list[2].Term)
 }
+
+// What a line begins with by name is what its further pieces are of, though not all of the first was read.
+func TestSubjectsNotAllRead(t *testing.T) {
+	read := func(line string) (out []string) {
+		_, list := answersTo(t, line)
+		for _, p := range list[0].Pieces {
+			out = append(out, string(p.Outcome))
+		}
+		return out
+	}
+	assert.Equal(t, []string{"", string(quote.MeetsWith)}, read("Lightbar of the make now used, alley lights"))
+	assert.Empty(t, read("Lightbar of the make now used, ashtrays"))
+	assert.Empty(t, read("Lights of the make now used, take downs"), "which lights are meant is not told")
+}
