@@ -227,7 +227,7 @@ var gauges = []gauge{
 	{"power.wire-carry", "Least that the wire of a circuit may carry, of its fuse", quantity.Percent, atLeast,
 		"wire carry|conductor carry", "circuit fuse current protect", "", false},
 	{"space.flood-height", "Lowest flood light above the ground, loaded", inch, atLeast,
-		"scenelight height|scenelight high|scenelight over ground", "over ground lowest mount flood", "", false},
+		"scenelight height|scenelight high|scenelight over ground", "over ground lowest mount flood len", "", false},
 	{factHotIdle, "Alternator, hot at idle", quantity.Amp, atLeast,
 		"hot idle alternator|hot idle|alternator hot idle|alternator idle|charge hot idle|charge idle",
 		"hot put out produce engine alternator speed charge", "200 °F", false},

@@ -44,6 +44,11 @@ func TestWordings(t *testing.T) {
 		{"Total length, optional mirrors and steps left out: 20 ft. max.", quote.Unanswered},
 		{"Rear axle to be left with at least one tenth of its rating unused", quote.Meets},
 		{"Rear axle to be left with at least one fifth of its rating unused", quote.Excepted},
+		{"Siren, 200 W, dual tone", quote.MeetsWith},
+		{"Dual tone capability", quote.Unanswered},
+		{"Doors to swing on hinges", quote.Unanswered},
+		{"Rear entrance of two leaves", quote.Meets},
+		{"Rear entrance of three leaves", quote.Unanswered},
 		{"Squad bench together with a CO detector", quote.MeetsWith},
 		{"Squad bench with a CO detector", quote.Unanswered},
 	} {

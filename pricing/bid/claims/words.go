@@ -124,6 +124,10 @@ function: functions
 stripeline: stripe striping stripes
 handbook: manuals handbooks
 idle: idling idles
+heart: cardiac
+clock: timepiece
+sirenspeaker: loudspeaker loudspeakers
+antenna: whip whips
 compartment: compartmentation
 wheelbase: wb
 letter: lettering letters lettered
@@ -272,8 +276,8 @@ brakecontrol: brake control
 trailerhitch: receiver hitch | trailer hitch | receiver
 gvwr: vehicle rating
 sidedoor: side entrance | curbside entrance | side entry | curbside entry
-sidedoor: side entry door | side door | curbside door | side entrance door | curbside entry door | side entry
-reardoor: rear door | rear entry door | rear entrance door
+sidedoor: curbside patient entrance | curbside patient door | patient entrance | side entry door | side door | curbside door | side entrance door | curbside entry door | side entry
+reardoor: rear entrance | rear door | rear entry door | rear entrance door
 stepwell: step well
 hightemperature: high temperature | high temp
 allterrain: every terrain
