@@ -129,6 +129,9 @@ func (j *judge) clause(set string, c *Clause) Verdict {
 		v.Settles = Settles(c.ID)
 		j.declared(&v)
 		return v
+	case !computed && c.Fitted:
+		return Verdict{Set: set, Clause: c.ID, Title: c.Title, Text: c.Text, Outcome: DoesNotApply,
+			Note: "The unit has none."}
 	case !computed:
 		v.Note, v.Settles = "No such figure is worked out for this unit.", measured
 		if len(v.Picks) > 0 {

@@ -37,6 +37,8 @@ func TestOutcomes(t *testing.T) {
 		{"declared by nobody", on("t3"), nil, "kkk-flash", NotJudged, config.ReadInText},
 		{"a computed figure fits no tag", on("t3"), figure("power.remaining", 60), "kkk-remaining-tag", NotJudged, config.ReadInText},
 		{"superseded texts bind nobody", on("t3"), nil, "wa-light", DoesNotApply, ""},
+		{"a bench that is too short", on("t3"), figure("space.bench", 60), "kkk-bench", NotMet, config.FromMemory},
+		{"no bench in the unit", on("t3"), nil, "kkk-bench", DoesNotApply, ""},
 		{"what is not ordered", on("t3"), nil, "kkk-front-compartment", DoesNotApply, ""},
 		{"what is ordered, and too small", tested, figure("space.front-compartment", 99), "kkk-front-compartment", NotMet, config.ReadInText},
 		{"what is ordered, and just large enough", tested, figure("space.front-compartment", 100), "kkk-front-compartment", Met, config.ReadInText},

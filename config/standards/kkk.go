@@ -49,6 +49,13 @@ func recalled(id, title, text, figure string, sense config.Sense, v float64, uni
 		Rows: []Row{rowF(For{}, v, recalledF, config.FromMemory)}}
 }
 
+// fitted is a recalled clause about what not every unit has.
+func fitted(id, title, text, figure string, sense config.Sense, v float64, unit string) Clause {
+	c := recalled(id, title, text, figure, sense, v, unit)
+	c.Fitted = true
+	return c
+}
+
 // readE is a declared clause read in revision E.
 func readE(id, title, text, where string) Clause {
 	return Clause{ID: id, Title: title, Text: text,
@@ -192,9 +199,9 @@ func kkkBody() []Clause {
 		recalled("kkk-inside-length", "Length of the patient compartment",
 			"The patient compartment is at least 116 in long.", "space.inside-length", config.AtLeast, 116,
 			quantity.Inch),
-		recalled("kkk-bench", "Squad bench, length", "The squad bench is at least 72 in long.", "space.bench",
+		fitted("kkk-bench", "Squad bench, length", "The squad bench is at least 72 in long.", "space.bench",
 			config.AtLeast, 72, quantity.Inch),
-		recalled("kkk-bench-width", "Squad bench, width", "The squad bench is at least 22 in wide.",
+		fitted("kkk-bench-width", "Squad bench, width", "The squad bench is at least 22 in wide.",
 			"space.bench-width", config.AtLeast, 22, quantity.Inch),
 		recalled("kkk-storage", "Inside storage", "There are at least 30 cubic feet of enclosed storage.",
 			"space.storage", config.AtLeast, 30, quantity.CubicFoot),

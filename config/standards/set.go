@@ -41,7 +41,9 @@ type Clause struct {
 	Mild   bool // a miss asks for a decision and does not stop the unit
 	// Ordered binds a unit only where an option that declares the clause is ordered.
 	Ordered bool
-	Rows    []Row // newest first; older ones are kept
+	// Fitted binds a unit only where it has what the figure measures.
+	Fitted bool
+	Rows   []Row // newest first; older ones are kept
 }
 
 // Row is the clause as one edition of the text has it, for some or all

@@ -93,6 +93,7 @@ export class History {
     // What only comes later than the rest is nothing new to keep.
     const nothingNew = !changed && only(acts, ...COMES_BACK, "seal-kept");
     if (state.here.mine && !nothingNew) this.store(reply.gist, isNew || changed, isNew);
+    if (opened && changed) transport.redraw(); // the list of saved quotes was drawn before there was one more
     return true;
   }
 

@@ -299,3 +299,13 @@ test("what was deleted is given up when asked, and when nothing is to stay here"
   p.offered.answers[1][1]();
   assert.deepEqual([p.history.deleted, p.offered.text], [[], ""]);
 });
+
+test("the list of saved quotes is drawn anew when a link has begun one", async () => {
+  const p = page();
+  p.done("a");
+  await settled(p);
+  p.done("b", { view: { area: "quote" }, do: [{ do: "new-quote" }] });
+  await settled(p);
+  const { acts, saved } = p.asked.at(-1);
+  assert.deepEqual([acts.map((a) => a.do), saved.map((s) => s.name)], [["rest"], ["b", "a"]]);
+});

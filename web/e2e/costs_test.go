@@ -43,7 +43,7 @@ func TestSellersCostsStayPrivate(t *testing.T) {
 	}
 	sealed := eval[string](w, `localStorage.getItem("boxwright.costs.1")`)
 	paper := flat(strings.Join(w.paper(), " "))
-	require.Contains(t, paper, "Costs and keys", "the area is printed, without what it shows")
+	require.Contains(t, paper, "they are not printed", "the area is printed, without what it shows, and says so")
 	w.area("quote")
 	for _, where := range []string{paper, flat(strings.Join(w.paper(), " ")), kept(),
 		eval[string](w, `document.documentElement.outerHTML`)} {

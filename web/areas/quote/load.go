@@ -144,7 +144,7 @@ func loadBefore(s *session.Session, p *Page) *Before {
 	}
 	b.Number, b.Rev, b.Date, b.Frozen = d.Number, d.Rev, d.Date, frozen
 	if key, err := link.Signer(s.Draft.Earlier); err == nil && key != nil {
-		b.Signer = sign.Judge(s.Memory.Edition.Cat, key, d.Date, s.Req.Today).Words()
+		b.Key, b.Signer = key, sign.Judge(s.Memory.Edition.Cat, key, d.Date, s.Req.Today).Words()
 	}
 	if b.Q, err = quote.Compute(s.Memory.Edition, d); err != nil {
 		b.Q = nil

@@ -81,7 +81,7 @@ func orderSheet(p *Page) Part {
 		out = append(out, El("h2", Text("Cut list")), cuts)
 	}
 	w := page.Table{Caption: "Every 12 V circuit", Class: "tight",
-		Heads: []string{"No.", "Function", ">Amps", ">Run, ft", ">Fuse, A", "Wire", ">Drop", "Sized by"}}
+		Heads: []string{"No.", "Function", ">Amps", ">Run, ft", ">Fuse, A", ">Wire, AWG", ">Drop", "Sized by"}}
 	for _, c := range q.Power.Circuits {
 		w.Rows = append(w.Rows, page.Texts(c.Number, c.Function, quantity.Group(float64(c.Amps), 1),
 			quantity.Group(c.RunFt, 0), c.Fuse(), cmp.Or(c.Wire(), "none serves"), quantity.Group(c.DropPct, 1)+

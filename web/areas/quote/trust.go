@@ -1,8 +1,10 @@
 package quote
 
 import (
+	"bytes"
 	"slices"
 	"strconv"
+	"strings"
 
 	"boxwright/config"
 	"boxwright/pricing/link"
@@ -48,7 +50,8 @@ type Before struct {
 	Number string
 	Rev    int
 	Date   config.Date
-	Signer string
+	Key    []byte // it was signed with; nil when it was not
+	Signer string // of that key, in words
 	Frozen *link.Frozen
 	Q      *quote.Quote
 	Along  string // the link in work with that of the earlier quote
@@ -204,11 +207,30 @@ func revision(p *Page) Part {
 	default:
 		d := quote.Difference(b.Q, p.Q)
 		inside = El("p", El("b", Text("The change order comes to "+p.Q.Price.Currency+" "+d.Total.Show()+". ")),
-			Text(page.Count(len(quote.Changes(b.Q, p.Q)), "thing", "things")+
-				" changed; the document begins with each and what it costs."))
+			Text(changed(quote.Changes(b.Q, p.Q))+"; the document begins with each and what it costs."))
+	}
+	signer := "The earlier one was signed. " + b.Signer
+	if g := p.Trust.Signature; g != nil && bytes.Equal(g.Key, b.Key) {
+		signer = "The earlier one was signed with the same key as this one."
 	}
 	return El("section", Class("block"), At("id", "revision"), El("h2", Text("What changed since "+name)), inside,
-		If(b.Signer != "", El("p", Class("how"), Text("The earlier one was signed. "+b.Signer))))
+		If(b.Key != nil, El("p", Class("how"), Text(signer))))
+}
+
+// mostNamed is how many changes are named where they are counted.
+const mostNamed = 4
+
+// changed counts what is otherwise than before, and names it where that is little.
+func changed(list []quote.Change) string {
+	said := page.Count(len(list), "thing", "things") + " changed"
+	if len(list) == 0 || len(list) > mostNamed {
+		return said
+	}
+	names := make([]string, len(list))
+	for i, c := range list {
+		names[i] = page.Capital(c.Where)
+	}
+	return said + ": " + strings.Join(names, "; ")
 }
 
 // foreign shows a quote of an edition that is not at hand as it was issued.

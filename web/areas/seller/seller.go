@@ -65,6 +65,7 @@ func load(s *session.Session, p *page.Page, _ *session.Worked) func() Part {
 func draw(p *Page) Part {
 	return Many(
 		page.Heading("Costs and keys", "Yours alone, on this device: no quote, print or link has any of it."),
+		El("p", Class("on-paper"), Text("Costs and keys are shown on the screen alone; they are not printed.")),
 		costsBlock(p),
 		keyBlock(p),
 	)
