@@ -78,7 +78,7 @@ var factors = []Factor{
 	{SideUsual, "Left-right difference that is noted, where no limit is set", 5, 0, 50, quantity.Percent, memory},
 	{EquipmentAllowance, "Loose equipment, until it is listed", 700, 0, 5000, quantity.Pound, memory},
 
-	{LitterClearance, "Clear height over a patient who lies, at least", 16, 0, 60, quantity.Inch, ""},
+	{LitterClearance, "Clear height over a lying patient, at least", 16, 0, 60, quantity.Inch, ""},
 
 	{RunningVolts, "System voltage, engine running", 14, 12, 15, quantity.Volt, ""},
 	{OffVolts, "System voltage, engine off", 12.5, 11, 13.5, quantity.Volt, ""},

@@ -186,7 +186,7 @@ func (o *order) judge() {
 	s := o.sheet
 	if !s.On.IsZero() && s.On.Before(o.cat.ValidFrom) {
 		o.find("early", config.Warn, "price",
-			fmt.Sprintf("This edition is in force from %s; the price is worked out for an earlier day.",
+			fmt.Sprintf("This edition is valid from %s; the price is worked out for an earlier day.",
 				o.cat.ValidFrom.Long()), "Load the edition in force on the day of the quote.")
 	}
 	if s.Total.Sign() < 0 {

@@ -165,7 +165,7 @@ func (c *Collision) Finding() config.Finding {
 	}
 	remedy := "Choose another layout or leave one of them out."
 	if assumed != "" {
-		text += " Assumed, not stated, is the size of: " + assumed + "."
+		text += " Assumed size, not stated: " + assumed + "."
 		remedy += " First ask the plant for the size."
 	}
 	f := config.Finding{Code: "space.collision", Severity: config.Warn, Text: text, Basis: config.Computed,

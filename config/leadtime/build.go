@@ -313,7 +313,7 @@ func (j *job) hoursPerDay(station string) float64 {
 
 // hold closes the framing line outside its published starts. A slot on a day
 // that is not worked opens on the next one that is. After the last published
-// slot, full or not, the line is taken to be free.
+// slot, full or not, the line is assumed free.
 func (j *job) hold() {
 	for i := range j.steps {
 		if j.steps[i].Source == config.SourceSlot {

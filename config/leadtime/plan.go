@@ -281,7 +281,7 @@ func (p *Plan) waits() {
 	switch {
 	case s.ES >= gate.Free-dust:
 		p.say("time.slot-beyond", config.Warn, "slots", "Framing starts after the last published slot, when the line "+
-			"is taken to be free.", "Ask the plant for a later slot.", nil)
+			"is assumed free.", "Ask the plant for a later slot.", nil)
 	case s.Wait >= 1 && s.Critical:
 		p.say("time.slot-wait", config.Note, "slots",
 			fmt.Sprintf("The unit is ready for framing %.0f working days before its slot on %s.", s.Wait,
@@ -293,9 +293,9 @@ func (p *Plan) waits() {
 func percent(chance float64) string {
 	switch {
 	case chance >= .995:
-		return "more than 99 %"
+		return "over 99 %"
 	case chance < .005:
-		return "less than 1 %"
+		return "under 1 %"
 	}
 	return fmt.Sprintf("%.0f %%", chance*100)
 }

@@ -118,7 +118,7 @@ func (s *Sheet) battery(b *vehicle) {
 	if !f.Met() {
 		s.add(config.Finding{Code: f.Code, Severity: f.Basis.Severity(), Figure: &f, Basis: f.Basis,
 			Text: fmt.Sprintf("The batteries carry the scene load for %.0f minutes; %.0f are asked for.", f.Value,
-				f.Limit), Remedy: "Take more battery capacity, or let more loads be shed."})
+				f.Limit), Remedy: "Choose more battery capacity, or shed more loads."})
 	}
 }
 
@@ -282,10 +282,10 @@ func (s *Sheet) charger(b *vehicle) {
 	text := fmt.Sprintf("Parked, the unit draws %.1f A and the charger delivers %.0f A: the batteries run down on the "+
 		"shore line.", f.Value, f.Limit)
 	if gives <= 0 {
-		text = fmt.Sprintf("Parked, the unit draws %.1f A and no charger holds the batteries.", f.Value)
+		text = fmt.Sprintf("Parked, the unit draws %.1f A and no charger keeps the batteries up.", f.Value)
 	}
 	s.add(config.Finding{Code: f.Code, Severity: config.Warn, Figure: &f, Basis: f.Basis, Text: text,
-		Remedy: "Take a larger charger, or fewer loads that stay on when parked.", Picks: heaviest(parked.Items)})
+		Remedy: "Choose a larger charger, or fewer loads that stay on when parked.", Picks: heaviest(parked.Items)})
 }
 
 // sheddings are the places in the order of shedding that loads of some modes have.

@@ -85,7 +85,7 @@ type duty struct {
 }
 
 // The scene mode is judged at high idle: KKK-A-1822E 3.7.6 rates the system at an engine speed not
-// exceeding high idle and 3.7.6.3 asks for an automatic high idle. What the load does at plain idle
+// exceeding high idle and 3.7.6.3 asks for an automatic high idle. What the load does at low idle
 // is the figure power.idle, which is only noted: with hot outputs as they are few alternators carry
 // it. On the road the engine turns at least as fast as at high idle.
 var duties = []duty{
@@ -175,7 +175,7 @@ func (s *Sheet) modes(b *vehicle) {
 			s.add(config.Finding{Code: d.code, Severity: f.Basis.Severity(), Figure: &f, Basis: f.Basis,
 				Text: fmt.Sprintf("%s, the unit draws %.1f A; the most that may be drawn is %.1f A.", d.label,
 					f.Value, f.Limit),
-				Remedy: "Take a larger alternator, or fewer or thriftier loads.", Picks: heaviest(m.Items)})
+				Remedy: "Choose a larger alternator, or fewer or lighter loads.", Picks: heaviest(m.Items)})
 		} else if d.fed && d.code != "power.scene" && f.High > f.Limit { // of the scene, what remains tells
 			s.near(&f, fmt.Sprintf("%s, the unit draws %.1f A of the %.1f A that the hot alternator gives", d.label,
 				f.Value,
@@ -192,7 +192,7 @@ func (s *Sheet) modes(b *vehicle) {
 	if !left.Met() {
 		s.add(config.Finding{Code: left.Code, Severity: left.Basis.Severity(), Figure: &left, Basis: left.Basis,
 			Text:   fmt.Sprintf("%.1f A remain; %.1f A are asked for.", left.Value, left.Limit),
-			Remedy: "Take a larger alternator or fewer loads."})
+			Remedy: "Choose a larger alternator or fewer loads."})
 		return
 	}
 	least := left
@@ -218,7 +218,7 @@ func (s *Sheet) near(f *config.Figure, said string, items []Item) {
 	s.add(config.Finding{Code: f.Code + ".near", Severity: severity, Figure: f, Basis: f.Basis,
 		Text: fmt.Sprintf("%s. The likely range is %.1f A to %.1f A: the chance of missing it is %.0f %%.", said, f.Low,
 			f.High, math.Ceil(100*f.Chance)),
-		Remedy: "Take a larger alternator, or fewer or thriftier loads.", Picks: heaviest(items)})
+		Remedy: "Choose a larger alternator, or fewer or lighter loads.", Picks: heaviest(items)})
 }
 
 // medical shows the allowance that the rule set adds on scene.
@@ -233,21 +233,21 @@ func (s *Sheet) medical(b *vehicle) {
 		Limit: l.Value, Sense: config.AtLeast, Source: l.Source, Basis: l.Basis})
 }
 
-// idle holds the scene load against the output at plain idle: what happens
+// idle holds the scene load against the output at low idle: what happens
 // when the automatic high idle is off.
 func (s *Sheet) idle(b *vehicle) {
 	scene, _ := s.Figure("power.scene")
-	f := config.Figure{Code: "power.idle", Label: "On scene at plain idle, 12 V load", Value: scene.Value,
+	f := config.Figure{Code: "power.idle", Label: "On scene at low idle, 12 V load", Value: scene.Value,
 		Low: scene.Low, High: scene.High, Unit: quantity.Amp,
-		Limit: float64(s.Hot.IdleA), Sense: config.AtMost, Source: "alternator output at 200 F under hood, idle",
+		Limit: float64(s.Hot.IdleA), Sense: config.AtMost, Source: "alternator output at 200 F under hood, low idle",
 		Basis: config.Rating, Noted: true}
 	f.Chance = chanceAbove(f.Value-f.Limit, math.Hypot(f.High-f.Value, b.outputSpread(f.Limit)))
 	s.Figures = append(s.Figures, f)
 	if !f.Met() {
 		s.add(config.Finding{Code: f.Code, Severity: config.Note, Figure: &f, Basis: f.Basis,
-			Text: fmt.Sprintf("At plain idle the alternator gives %.0f A hot and the scene load is %.1f A: without "+
+			Text: fmt.Sprintf("At low idle the alternator gives %.0f A hot and the scene load is %.1f A: without "+
 				"high idle the batteries discharge at %.1f A.", f.Limit, f.Value, -f.Margin()),
-			Remedy: "Keep the automatic high idle, take an alternator with more output at idle, or shed loads on scene."})
+			Remedy: "Keep the automatic high idle, take an alternator with more output at low idle, or shed loads on scene."})
 	}
 }
 

@@ -34,7 +34,7 @@ func TestBudgetFigures(t *testing.T) {
 		{"a second alternator adds", []string{"alternator-second"}, nil, "power.scene", 38, 275},
 		{"remaining capacity is output less scene load", []string{"alternator-big", "lightbar"}, medical(), "power.remaining", 192, 0},
 		{"the medical load is no load of the road", []string{"ac", "lightbar"}, medical(), "power.responding", 97, 175},
-		{"at plain idle the hot idle output is the limit", []string{"lightbar"}, nil, "power.idle", 58, 110},
+		{"at low idle the hot idle output is the limit", []string{"lightbar"}, nil, "power.idle", 58, 110},
 		{"1,000 + 1,250 W at 125 V is 18 A; 80 % of 20 A is 16 A", []string{"charger", "heater"}, nil, "power.shore", 18, 16},
 		{"the breaker itself opens at 20 A", []string{"charger", "heater"}, nil, "power.inlet", 18, 20},
 		{"a replacing inlet of 30 A", []string{"charger", "heater", "inlet-30"}, nil, "power.shore", 18, 24},

@@ -70,7 +70,7 @@ type Conductor struct {
 func (c *Conductor) Fuse() string { return strconv.FormatFloat(c.FuseA, 'f', -1, 64) }
 
 // Wire is the conductor for a schedule: "8", or "2 x 1/0" of two side by side; empty
-// when none serves.
+// when none fits.
 func (c *Conductor) Wire() string {
 	if c.Parallel > 1 {
 		return fmt.Sprintf("%d x %s", c.Parallel, c.Gauge)
@@ -210,7 +210,7 @@ func (w *Wiring) run(p config.Picked) (Conductor, *config.Finding) {
 	amps, trip := float64(c.Amps), 2*c.RunFt
 	fuse, ok := NextFuse(w.Fuses, Margin125*amps)
 	if !ok {
-		return warn("power.no-fuse", fmt.Sprintf("no standard fuse serves %.1f A.", Margin125*amps),
+		return warn("power.no-fuse", fmt.Sprintf("no standard fuse carries %.1f A.", Margin125*amps),
 			"Divide the circuit in two.")
 	}
 	c.FuseA = fuse

@@ -22,7 +22,7 @@ func (s *Sheet) generator(b *vehicle) {
 	s.rated(config.Figure{Code: "power.generator", Label: "125 V load on the generator, all at once", Value: w,
 		Unit: quantity.Watt, Limit: rated, Source: "continuous rating of the generator"},
 		fmt.Sprintf("The 125 V loads add up to %.0f W; the generator gives %.0f W, so not all can run at once.",
-			w, rated), "Take a larger generator or fewer 125 V loads.")
+			w, rated), "Choose a larger generator or fewer 125 V loads.")
 }
 
 // keptOn gives what feeds 125 V that must run on: on the road its own inverter, or the one
@@ -43,6 +43,6 @@ func (s *Sheet) keptOn(inverterW, ownW, shoreA float64) {
 			Value: w / MainsVolts, Unit: quantity.Amp, Limit: ContinuousShare * shoreA,
 			Source: "rating of the shore line inlet and the 80 % rule"},
 	} {
-		s.rated(f, f.Label+": more than there is.", "Take a larger inverter or inlet.")
+		s.rated(f, f.Label+": more than there is.", "Choose a larger inverter or inlet.")
 	}
 }

@@ -68,7 +68,7 @@ func (s *Sheet) mains(b *vehicle) {
 	}
 	if alternators > 1 {
 		s.add(config.Finding{Code: "power.two-alternators", Severity: config.Stop,
-			Text: fmt.Sprintf("%d alternators each take the place of the one the chassis brings; only one has room.",
+			Text: fmt.Sprintf("%d alternators each replace the one on the chassis; there is room for one.",
 				alternators), Remedy: "Keep one of them."})
 	}
 	s.Shore.rate(quantity.Power(shore * MainsVolts))
@@ -115,9 +115,9 @@ func (s *Sheet) inlet(b *vehicle) {
 	steady := full
 	steady.Code, steady.Label = "power.shore", "125 V load, all at once, against 80 % of the inlet"
 	steady.Limit *= ContinuousShare
-	steady.Source, steady.Basis = "80 % rule for steady loads", config.CommonPractice
+	steady.Source, steady.Basis = "80 % rule for continuous loads", config.CommonPractice
 	s.Figures = append(s.Figures, steady, full)
-	const remedy = "Take a larger inlet or a second one, or fewer 125 V loads."
+	const remedy = "Choose a larger inlet or a second one, or fewer 125 V loads."
 	switch {
 	case !full.Met() && s.Shore.RatedA <= 0:
 		s.add(config.Finding{Code: full.Code, Severity: config.Stop, Figure: &full, Basis: full.Basis,
@@ -139,7 +139,7 @@ func (s *Sheet) inverter(b *vehicle) {
 	s.rated(config.Figure{Code: "power.inverter", Label: "125 V load on the inverter, all at once", Value: w,
 		Unit: quantity.Watt, Limit: float64(s.Inverter.RatedW), Source: "continuous rating of the inverter"},
 		fmt.Sprintf("The loads the inverter may feed add up to %.0f W; it gives %.0f W, so not all can run at once.",
-			w, float64(s.Inverter.RatedW)), "Take a larger inverter, or keep some loads for the shore line.")
+			w, float64(s.Inverter.RatedW)), "Choose a larger inverter, or keep some loads for the shore line.")
 }
 
 // rated adds a load that its source's rating must carry, and warns where it does not.

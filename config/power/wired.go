@@ -40,7 +40,7 @@ func (s *Sheet) Rewire(cat *config.Catalogue, u *config.Unit, w Wiring) {
 }
 
 // wired is what a schedule keeps in its worst circuits, which it names: what the wire may
-// carry in percent of its fuse, nothing where none serves, and the voltage drop in percent
+// carry in percent of its fuse, nothing where none fits, and the voltage drop in percent
 // of nominal.
 func wired(list []Conductor) []config.Figure {
 	var carry, drop config.Figure

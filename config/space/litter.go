@@ -38,16 +38,15 @@ func (s *Sheet) litters(b *vehicle) {
 			if seat.Kind != "cot" && at > lies.X0 && at < lies.X1 && math.Abs(float64(seat.YIn)-y) < lyingHalfWidth &&
 				float64(seat.ZIn) < z {
 				s.add(config.Finding{Code: "space.seat-under", Severity: config.Warn, Basis: config.Computed,
-					Text: fmt.Sprintf("%s is a seat under a patient: %s.", seat.Label, p.Label),
-					Remedy: "Choose among the " +
-						"places for patients one that leaves nobody there, or leave the litter out."})
+					Text:   fmt.Sprintf("%s is a seat under a patient: %s.", seat.Label, p.Label),
+					Remedy: "Choose a place for the patient with nobody under it, or leave the litter out."})
 			}
 		}
 	}
 	if math.IsInf(least, 1) {
 		return
 	}
-	f := config.Figure{Code: "space.litter", Label: "Clear height over a patient, least: " + over, Value: least,
+	f := config.Figure{Code: "space.litter", Label: "Least clear height over a patient: " + over, Value: least,
 		Low: least, High: least, Unit: quantity.Inch, Assumed: assumed}
 	b.Assume.Assume(&f, config.LitterClearance, config.AtLeast, "clear height over a patient")
 	s.bind(b, f)

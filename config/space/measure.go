@@ -133,7 +133,7 @@ func (s *Sheet) inside(b *vehicle) {
 	record(s, b, "space.interior", "Inside volume of the patient compartment, before cabinets",
 		volume(length, width, quantity.Length(body.HeadroomIn(b.Body))), quantity.CubicFoot)
 	rear := body.DoorsOf(b.Body)
-	record(s, b, "space.rear-door", "Rear doorway, the less of its width and height",
+	record(s, b, "space.rear-door", "Rear doorway, smaller of width and height",
 		min(rear.RearWidthIn, rear.RearHeightIn), quantity.Inch)
 	ends := b.ends()
 	if ends.seatKnown {
@@ -191,7 +191,7 @@ func (s *Sheet) bind(b *vehicle, f config.Figure) {
 	text := fmt.Sprintf("%s is %s; %s asks for %s %s.", f.Label, show(f.Value, f.Unit), f.Source, f.Sense,
 		show(f.Limit, f.Unit))
 	if f.Assumed != "" {
-		text += " Assumed, not stated, is the size of: " + f.Assumed + "."
+		text += " Assumed size, not stated: " + f.Assumed + "."
 	}
 	remedy := "Choose another body or other options, or enter the purchaser's own limit."
 	if f.Basis == config.FromMemory {

@@ -92,8 +92,8 @@ func (s *Sheet) oxygen(b *vehicle) {
 		usable += c.Usable
 		s.Oxygen.Cylinders = append(s.Oxygen.Cylinders, c)
 	}
-	s.Oxygen.Caution = "Cylinders full, gauge true, nothing lost by leaks, and the flow is that of all patients " +
-		"together; the medical director's protocol decides what is carried."
+	s.Oxygen.Caution = "Assumes full cylinders, a true gauge and no leaks; the flow is for all patients together. " +
+		"The medical director's protocol decides what is carried."
 	record(s, b, "space.oxygen", "Oxygen, cylinders full", s.Oxygen.Liters, quantity.Liter)
 	for _, flow := range Flows {
 		s.Oxygen.Hours = append(s.Oxygen.Hours, HoursAt{flow, usable / flow / 60})

@@ -116,7 +116,7 @@ func PracticeOf(cat *config.Catalogue, u *config.Unit, line config.Carried) Prac
 		return Practice{true, "This place is made for it."}
 	}
 	if e.Stow == nil {
-		return Practice{true, "The catalogue says nothing of where it belongs; it is placed for balance."}
+		return Practice{true, "The catalogue does not say where it belongs; it is placed for balance."}
 	}
 	c, s := &list[at], e.Stow
 	out := Practice{Met: true}
@@ -130,10 +130,10 @@ func PracticeOf(cat *config.Catalogue, u *config.Unit, line config.Carried) Prac
 	case !slices.ContainsFunc(list, func(c config.Compartment) bool { return rightPlace(s, &c) }):
 		say("Belongs %s; this unit has no compartment there.", s.Place)
 	case !slices.ContainsFunc(list, func(c config.Compartment) bool { return rightPlace(s, &c) && holds(&c, e) }):
-		say("Belongs %s, but nothing there holds it.", s.Place)
+		say("Belongs %s, but nothing there has room for it.", s.Place)
 	default:
 		out.Met = false
-		say("Belongs %s, and is not: for want of room, to spare an axle, or by hand.", s.Place)
+		say("Belongs %s, but rides elsewhere: no room there, to spare an axle, or stowed by hand.", s.Place)
 	}
 	asked := []string{}
 	if s.Place != "" && rightPlace(s, c) {

@@ -127,7 +127,7 @@ func TestPracticeSaysWhy(t *testing.T) {
 		{"nothing there holds it", carry("left-front", 1, "ladder"), true, "Belongs inside, but nothing there holds it."},
 		{"not stowed", carry("", 1, "bag"), true, ""},
 		{"of which nothing is said", carry("left-front", 1, "chair"), true,
-			"The catalogue says nothing of where it belongs; it is placed for balance."},
+			"The catalogue does not say where it belongs; it is placed for balance."},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			u := unit()
@@ -146,9 +146,9 @@ func TestWhatRidesNowhereSaysWhy(t *testing.T) {
 		says     string
 	}{
 		{"too long", "ladder", "", 1, "No compartment of this unit holds it: it is 80.0 in by 14.0 in by 4.0 in and 25 lb."},
-		{"no place fitted for it", "bag", "oxygen", 1, "Large enough, but not for it: "},
+		{"no place fitted for it", "bag", "oxygen", 1, "Large enough, but made for something else: "},
 		{"there is room", "bag", "", 1, ""},
-		{"more than there is room for", "bag", "", 150, "Where it would go, what rides there leaves no proven room: "},
+		{"more than there is room for", "bag", "", 150, "Where it could go, what already rides there leaves no proven room: "},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			cat := practised(t, map[string]config.Stowage{c.id: {Needs: c.needs}}, nil)

@@ -83,8 +83,8 @@ func (s *Sheet) stow(b *vehicle) {
 	}
 	if n := len(s.Unstowed); n > 0 {
 		s.add(config.Finding{Code: "space.unstowed", Severity: config.Note,
-			Text:   fmt.Sprintf("Lines of equipment not stowed in a compartment of this unit: %d.", n),
-			Remedy: "Assign them by hand, or take the suggestion."})
+			Text:   fmt.Sprintf("Kinds of equipment not stowed yet: %d.", n),
+			Remedy: "Stow them by hand, or take the suggestion."})
 	}
 	record(s, b, "space.compartments", "Exterior compartments, inside volume", outside, quantity.CubicFoot)
 	if all > 0 {

@@ -47,10 +47,10 @@ func (l *layout) unplaced(at int, in quantity.System) string {
 	said := fmt.Sprintf("No compartment of this unit holds it: it is %s by %s by %s and %s.", inch(0), inch(1), inch(2),
 		in.Show(float64(x.massLb), quantity.Pound))
 	if full != nil {
-		said = "Where it would go, what rides there leaves no proven room: " + strings.Join(full, "; ") + "."
+		said = "Where it could go, what already rides there leaves no proven room: " + strings.Join(full, "; ") + "."
 	}
 	if barred != nil {
-		said += " Large enough, but not for it: " + strings.Join(barred, "; ") + "."
+		said += " Large enough, but made for something else: " + strings.Join(barred, "; ") + "."
 	}
 	return said
 }

@@ -30,6 +30,6 @@ func (s *Sheet) water(b *vehicle) {
 	if !f.Met() {
 		s.add(config.Finding{Code: f.Code, Severity: config.Warn, Figure: &f, Basis: f.Basis,
 			Text:   fmt.Sprintf("The waste tanks take %s of the %s carried.", show(waste, f.Unit), show(fresh, f.Unit)),
-			Remedy: "Take a larger waste tank or less water."})
+			Remedy: "Choose a larger waste tank or less water."})
 	}
 }

@@ -207,7 +207,7 @@ var gauges = []gauge{
 		"12 V", false},
 	{"power.charger", "Parked on the shore line, 12 V load against the charger", quantity.Amp, atMost,
 		"load charger", "park shorelin power total", "12 V", false},
-	{"power.idle", "On scene at plain idle, 12 V load", quantity.Amp, atMost,
+	{"power.idle", "On scene at low idle, 12 V load", quantity.Amp, atMost,
 		"load scene idle|powerload scene idle", "power total plain", "12 V", false},
 	{"power.shore", "125 V load, all at once, against 80 % of the inlet", quantity.Amp, atMost,
 		"load shorelin|load inlet", "every total power", "125 V, 80 %", false},

@@ -48,7 +48,7 @@ func TestHelpSaysWhatItLeaves(t *testing.T) {
 			is, err := quote.Compute(ed, then)
 			require.NoError(t, err)
 			text := propose.Effect(q, &o.Unit, o.Changes, nil, quantity.US).String()
-			assert.NotContains(t, text, "On scene at plain idle", "to miss what is only noted is no risk")
+			assert.NotContains(t, text, "On scene at low idle", "to miss what is only noted is no risk")
 			if risk, word := slim(q, is); risk != "" {
 				thin++
 				assert.True(t, strings.HasPrefix(text, word), "the winch: %s: %s", risk, text)

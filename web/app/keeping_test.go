@@ -80,7 +80,7 @@ func TestTablesGoOutAndComeBack(t *testing.T) {
 		Value: sheetsOf(t, "prices.csv", strings.Replace(table, "insert,380.00,", "insert,480,", 1))})
 	require.Empty(t, s.Fault)
 	require.NotContains(t, s.Regions["main"], "Not taken")
-	require.Contains(t, s.Regions["main"], "Beside it, not in use yet")
+	require.Contains(t, s.Regions["main"], "Compared with it, not in use yet")
 	require.Contains(t, s.Regions["main"], "It is called like the edition in use")
 	require.Contains(t, s.Regions["main"], "+26.3 %")
 	require.Equal(t, "send-kept", s.Do[len(s.Do)-1].Do)
@@ -198,15 +198,15 @@ func TestKeptQuotesAreTouchedAndMoved(t *testing.T) {
 	p.do(Act{Do: "go", ID: "catalogue"}, Act{Do: "set-beside", ID: "dearer.json", Value: dearer(t)})
 	s := p.do(Act{Do: "touch", ID: "a", Value: touched, On: true})
 	require.NotNil(t, stepOf(s, "send-kept"))
-	require.Contains(t, s.Regions["main"], "Going through the kept quotes: 1 looked at so far.")
+	require.Contains(t, s.Regions["main"], "Going through the saved quotes: 1 looked at so far.")
 	p.do(Act{Do: "touch", ID: "b", Value: string(signed.Draft), On: true})
 	p.do(Act{Do: "touch", ID: "c", Value: string(plain.Draft), On: true})
 	s = p.do(Act{Do: "touch", ID: "d", Value: "not a draft"})
 	require.Nil(t, stepOf(s, "send-kept"))
 	main := s.Regions["main"]
-	require.Contains(t, main, "2 kept quotes are touched, of 4 looked at.")
+	require.Contains(t, main, "2 saved quotes are touched, of 4 looked at.")
 	require.Contains(t, main, "<b>+1")
-	require.Contains(t, main, "Signed: it stays as it is.")
+	require.Contains(t, main, "Signed: it stays as signed.")
 	require.Contains(t, main, "Total "+total)
 	require.Contains(t, main, "It cannot be read")
 	require.Contains(t, main, "It can be moved once the edition is in use.")
@@ -234,12 +234,12 @@ func TestKeptQuotesAreTouchedAndMoved(t *testing.T) {
 	require.Contains(t, s.Regions["main"], ">moved<")
 	s = p.do(Act{Do: "touch", ID: "a", Value: moved.Text})
 	require.Contains(t, s.Regions["main"], ">moved<", "what it was before is still shown")
-	require.Contains(t, s.Regions["main"], "2 kept quotes are touched")
+	require.Contains(t, s.Regions["main"], "2 saved quotes are touched")
 
 	// Another edition altogether leaves nothing to compare.
 	s = p.do(Act{Do: "load-catalogue", ID: "third.json", Value: strings.Replace(dearer(t), `"480.00"`, `"490.00"`, 1)},
 		Act{Do: "go", ID: "catalogue"}, Act{Do: "go", ID: "catalogue"})
-	require.NotContains(t, s.Regions["main"], "kept quotes are touched")
+	require.NotContains(t, s.Regions["main"], "saved quotes are touched")
 }
 
 // quoteOf is the total of the quote that a reply shows.

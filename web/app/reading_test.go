@@ -382,7 +382,7 @@ func TestRevocationReachesTheReader(t *testing.T) {
 			s = keeper.do(Act{Do: "go", ID: "catalogue"}, Act{Do: act, ID: "x.json", Value: revoking(t)})
 			require.Empty(t, s.Fault)
 			text := textOf(s.Regions["main"])
-			require.Contains(t, text, "Who may sign, otherwise than now")
+			require.Contains(t, text, "Who may sign: what changes")
 			require.Contains(t, text, "Dana Whitfield (invented) sales manager")
 			require.Contains(t, text, "revoked")
 			require.Nil(t, stepOf(s, "keep-catalogue"), "nothing is used before it was shown")

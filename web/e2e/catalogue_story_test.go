@@ -27,7 +27,7 @@ var editionDeeds = map[string]sentence{
 			`"` + after
 		next = strings.Replace(next, `"edition": "2026-11"`, `"edition": "2027-02"`, 1)
 		s.keeping()
-		s.takes("#f-beside", written(s.t, "next.json", []byte(next)), "Beside it, not in use yet")
+		s.takes("#f-beside", written(s.t, "next.json", []byte(next)), "Compared with it, not in use yet")
 		s.lookedAt()
 	},
 	`use that edition`: func(s *story, _ []string) {
@@ -56,8 +56,8 @@ var editionLooks = map[string]sentence{
 	`the change of "…" reads "…"`: func(s *story, says []string) {
 		require.Contains(s.t, flat(s.text("#main")), says[0]+" "+s.id(says[0])+" the first day "+says[1])
 	},
-	`"…" kept quotes are touched of "…"`: func(s *story, says []string) {
-		require.Contains(s.t, s.text("#touched"), says[0]+" kept quotes are touched, of "+says[1]+" looked at.")
+	`"…" saved quotes are touched of "…"`: func(s *story, says []string) {
+		require.Contains(s.t, s.text("#touched"), says[0]+" saved quotes are touched, of "+says[1]+" looked at.")
 	},
 	`the kept quote "…" costs between "…" and "…" more`: func(s *story, says []string) {
 		more := strings.Fields(s.touched(says[0])[2])[0]
@@ -65,7 +65,7 @@ var editionLooks = map[string]sentence{
 		s.between(more[1:], says[1:])
 	},
 	`the kept quote "…" keeps its signed figures`: func(s *story, says []string) {
-		require.Contains(s.t, flat(s.touched(says[0])[6]), "Signed: it stays as it is. Total USD")
+		require.Contains(s.t, flat(s.touched(says[0])[6]), "Signed: it stays as signed. Total USD")
 	},
 	`the kept quote "…" is moved`: func(s *story, says []string) {
 		require.Equal(s.t, "moved", flat(s.touched(says[0])[6]))

@@ -83,7 +83,7 @@ func (f *Frame) ForeignBar(d *quote.Draft, works bool) Part {
 	return f.readersBar(d,
 		If(works, Action("go", "catalogue", "", "Load its catalogue edition", At("id", "foreign-catalogue"))),
 		f.readersChoices(),
-		Action("foreign-drop", "", "", "Put it away", At("id", "reading-away")))
+		Action("foreign-drop", "", "", "Close it", At("id", "reading-away")))
 }
 
 // readersBar says whose quote it is and which, with a menu; away from the quote it leads back.

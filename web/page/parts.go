@@ -20,7 +20,7 @@ func FileButton(id, do, label, accept string, parts ...Part) Part {
 func EditionLine(ed *quote.Edition) Part {
 	c := ed.Cat
 	return Many(
-		El("p", Bold(c.Title), Text(", edition "+c.Edition+", in force from "+c.ValidFrom.Long()+".")),
+		El("p", Bold(c.Title), Text(", edition "+c.Edition+", valid from "+c.ValidFrom.Long()+".")),
 		El("p", Class("how"), Text("Content "+c.Hash()[:16]+" · "+Count(len(c.Options), "option", "options")+" · "+
 			Count(len(c.Rules), "rule", "rules")+" · "+Count(len(c.Signers), "signer", "signers"))))
 }

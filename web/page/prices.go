@@ -216,6 +216,6 @@ func PaymentTable(p *Page) Part {
 		t.Rows = append(t.Rows, []Part{Many(Text(x.Label), El("span", Class("how"), Text(x.How+", "+due))),
 			Text(x.Amount.Show())})
 	}
-	t.Sums = append(t.Sums, []Part{Text("Together"), Text(p.Q.Total())})
+	t.Sums = append(t.Sums, []Part{Text("Total"), Text(p.Q.Total())})
 	return t.Draw()
 }

@@ -24,8 +24,8 @@ const (
 	KKKE      = "KKK-A-1822E 3.7.6, sheet 33, read from the text"
 	AIAM0613  = "49 CFR 567 as quoted in NHTSA interpretation aiam0613, read"
 	NTEA      = "NTEA's net payload method, as printed in Roads & Bridges, read"
-	Simulated = "Drawn many times from the shortest, likely and longest duration of each step; " +
-		"the durations are the catalogue's"
+	Simulated = "Worked out many times from the shortest, likely and longest time of each step; " +
+		"the times are the catalogue's"
 )
 
 // Words that more than one area lists.
@@ -70,8 +70,8 @@ var (
 	HotIdle = &Term{
 		Name: "Hot idle",
 		Text: "A hot alternator on a slow engine gives far less than its nameplate says. Here the load " +
-			"on scene meets what it gives at 200 F under the hood at plain idle.",
-		Source: KKKE + "; plain idle in place of high idle is this page's own, stricter look",
+			"on scene meets what it gives at 200 F under the hood at low idle.",
+		Source: KKKE + "; low idle in place of high idle is this page's own, stricter check",
 		About:  "power.idle",
 	}
 	AmpsLeftHot = &Term{
@@ -90,12 +90,12 @@ var (
 	}
 	EvenOdds = &Term{
 		Name:   "Likely date (50 %)",
-		Text:   "The day by which delivery has come half of the time: a coin toss.",
+		Text:   "Half of the time the unit is delivered by this day: a coin toss.",
 		Source: Simulated,
 	}
 	NineInTen = &Term{
 		Name:   "Safe date (90 %)",
-		Text:   "The day by which delivery has come nine times in ten. This is the one to promise.",
+		Text:   "Nine times in ten the unit is delivered by this day. This is the one to promise.",
 		Source: Simulated,
 		About:  "unit.needed_by",
 	}

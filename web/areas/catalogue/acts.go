@@ -330,7 +330,7 @@ func touch(s *session.Session, a session.Act) {
 	x := session.Touched{ID: a.ID}
 	d, err := quote.ReadDraft([]byte(a.Value))
 	if err != nil {
-		x.Name, x.Fault = "A kept quote", session.Sentence(err)
+		x.Name, x.Fault = "A saved quote", session.Sentence(err)
 	} else {
 		x.Name, x.Line = session.NameOf(k.Diff.From.Cat, d)
 		x.Touch = k.Diff.Touch(d)
@@ -361,7 +361,7 @@ func moveKept(s *session.Session, a session.Act) {
 		q, err = quote.Compute(s.Memory.Edition, d)
 	}
 	if err != nil {
-		s.Fault("The kept quote was not moved: %s", session.Sentence(err))
+		s.Fault("The saved quote was not moved: %s", session.Sentence(err))
 		return
 	}
 	data, err := d.Bytes()

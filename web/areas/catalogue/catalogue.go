@@ -96,11 +96,11 @@ func draw(p *Page) Part {
 	k := p.Keeper
 	looked, id := "the edition in use", ""
 	if k.Candidate != nil {
-		looked, id = "the edition beside it", "beside"
+		looked, id = "the other edition", "beside"
 	}
 	parts := []Part{
-		page.Heading("Catalogue", "For whoever keeps it: take it out as tables, bring edited tables in, "+
-			"check it, and see what another edition changes before it is used."),
+		page.Heading("Catalogue", "For the person who keeps it: save it as tables, bring edited tables in, "+
+			"check it, and see what another edition changes before you use it."),
 		page.Block("In use", page.EditionLine(p.InUse), signedBy(p.InUse.Cat, p.InUse.Cat),
 			pressed(press("tables-out", "options", "Options as a table", "", "out-options"),
 				press("tables-out", "prices", "Prices as a table", "", "out-prices"), press("tables-out", "rules",
@@ -110,23 +110,23 @@ func draw(p *Page) Part {
 				press("demo-catalogue", "", "Use the built-in one", "", "demo-catalogue")),
 			El("p", Class("how"), Text(p.InUse.Cat.Notice)),
 			El("p", Class("how"), Text("Quotes are saved as JSON files. "), page.Action("save-schema", "", "",
-				"Save the schema of their form", Class("quiet"), At("id", "save-schema"))),
+				"Save their schema", Class("quiet"), At("id", "save-schema"))),
 			El("p", Class("hint"),
 				Text("The tables open in any spreadsheet. Edit cells, add and remove rows, save as CSV (UTF-8), and "+
 					"bring them in below, one alone or several together. Chassis, bodies, groups, plant and all else are "+
 					"edited in the file."))),
 		page.Block("Bring in a change",
-			para("Nothing is used yet: what comes in is checked, set beside the edition in use and compared with it. "+
-				"Tables are taken into "+looked+"."),
-			pressed(page.FileButton("f-tables", "tables-in", "Take in edited tables…", ".csv,.tsv,.txt,text/csv",
+			para("Nothing changes yet: what you bring in is checked and compared with the edition in use. "+
+				"Edited tables replace those of "+looked+"."),
+			pressed(page.FileButton("f-tables", "tables-in", "Open edited tables…", ".csv,.tsv,.txt,text/csv",
 				Flag("multiple", true)),
-				page.FileButton("f-beside", "set-beside", "Set another edition beside it…", ".json,application/json"),
-				press("set-beside", "", "Set the built-in one beside it", "quiet", "beside-built-in"))),
+				page.FileButton("f-beside", "set-beside", "Compare another edition…", ".json,application/json"),
+				press("set-beside", "", "Compare the built-in one", "quiet", "beside-built-in"))),
 	}
 	if k.Refused != "" {
 		parts = append(parts, part("refused", "Not taken: "+k.Refused,
 			para(page.Count(len(k.Problems), "fault", "faults")+". Nothing was changed. Where a change needs "+
-				"several tables, take them in together."),
+				"several tables, open them together."),
 			El("ul", Class("findings"), Each(k.Problems, func(_ int, x config.Problem) Part {
 				return El("li", Class("stop"), page.Bold(x.Where+": "), Text(x.Text+"."))
 			}))))
@@ -134,7 +134,7 @@ func draw(p *Page) Part {
 	if k.Diff != nil {
 		parts = append(parts, candidate(p), keptQuotes(p), changedParts(p))
 	}
-	return Many(append(parts, linted(p, looked), signAsPlant(p, looked), page.Block("Hand it out",
+	return Many(append(parts, linted(p, looked), signAsPlant(p, looked), page.Block("Share it",
 		para("One file that holds this page with "+looked+" built in. It opens from disk with the network off; no "+
 			"quote, key or cost sheet goes with it."),
 		pressed(press("embed", id, "Save Boxwright with this catalogue", "", "embed"))))...)
@@ -153,8 +153,8 @@ func signAsPlant(p *Page, looked string) Part {
 			El("p", Class("hint"), Text("Your key: "), El("code", Text(p.OwnKey))))
 	}
 	return part("sign-plant", "Sign it as the plant",
-		para("A signature covers everything in the catalogue and the list of signers: a file that was changed since "+
-			"is not taken. Build a page that takes only your catalogues with go run ./web/pack -plant KEY -catalogue "+
+		para("A signature covers everything in the catalogue and the list of signers: a file changed after signing "+
+			"is refused. Build a page that takes only your catalogues with go run ./web/pack -plant KEY -catalogue "+
 			"FILE."),
 		tools)
 }
@@ -197,7 +197,7 @@ func findings(p *Page, list []config.Finding, none string) Part {
 	rest := len(list) - mostFindings
 	return Many(page.Findings(p.Page, list[:min(len(list), mostFindings)], none),
 		When(rest > 0, func() Part {
-			return para("and " + strconv.Itoa(rest) + " more. Correct some of these and go through it again.")
+			return para("and " + strconv.Itoa(rest) + " more. Correct some of these and check again.")
 		}))
 }
 
@@ -229,7 +229,7 @@ func linted(p *Page, looked string) Part {
 	}
 	return part("lint", "Check the rules",
 		para("Looks for options nobody can choose, options that are always in, rules that contradict each other or say "+
-			"nothing, groups that leave no choice, and what has no price, weight or work. It takes some seconds."),
+			"nothing, groups that leave no choice, and what has no price, weight or work. It takes a few seconds."),
 		When(k.Linting, func() Part { return underWay(k) }),
 		If(!k.Linting, pressed(press("lint", "", "Check "+looked, "", "lint-now"))), found)
 }
@@ -239,8 +239,8 @@ func candidate(p *Page) Part {
 	b := p.Candidate
 	if b == nil {
 		return part("beside", "The edition before", page.EditionLine(p.Before),
-			para("What the edition in use changed is listed below, and what that means for the quotes kept here."),
-			pressed(press("drop-beside", "", "Put the comparison away", "quiet", "drop-beside")))
+			para("What the edition in use changed is listed below, and what that means for the quotes saved here."),
+			pressed(press("drop-beside", "", "Close the comparison", "quiet", "drop-beside")))
 	}
 	use := "Use this edition"
 	var name Part
@@ -250,17 +250,17 @@ func candidate(p *Page) Part {
 		name = para("It differs from the edition in use in who may sign alone. Quotes keep their figures.")
 	case b.Cat.Edition == p.Before.Cat.Edition:
 		name = El("p", page.Mark(config.Warn),
-			Text(" It is called like the edition in use, though it is not the same. Give it a name of its own, so "+
+			Text(" It has the name of the edition in use but is not the same. Give it a name of its own, so "+
 				"that readers of a quote can tell them apart."))
 	}
-	return part("beside", "Beside it, not in use yet", page.EditionLine(b), signedBy(p.Before.Cat, b.Cat),
+	return part("beside", "The other edition, not in use yet", page.EditionLine(b), signedBy(p.Before.Cat, b.Cat),
 		signers(p.Before.Cat, b.Cat), name,
 		El("div", Class("fields"),
 			page.Field(p.Page, "edition.name", "Name of the edition", b.Cat.Edition, "Such as 2027-01"),
-			page.Day(p.Page, "edition.from", "In force from", b.Cat.ValidFrom, "")),
+			page.Day(p.Page, "edition.from", "Valid from", b.Cat.ValidFrom, "")),
 		pressed(press("use-beside", "", use, "main", "use-beside"),
 			press("save-catalogue", "beside", "Save it as a file", "", "save-beside"),
-			press("drop-beside", "", "Put it away", "quiet", "drop-beside")))
+			press("drop-beside", "", "Close it", "quiet", "drop-beside")))
 }
 
 // signers says who may sign by the other list, before it is used; nil where it is the
@@ -269,7 +269,7 @@ func signers(now, other *config.Catalogue) Part {
 	if now.RosterHash() == other.RosterHash() {
 		return nil
 	}
-	t := page.Table{Caption: "Who may sign, otherwise than now", Class: "cards",
+	t := page.Table{Caption: "Who may sign: what changes", Class: "cards",
 		Heads: []string{"Who", "What changes", "Key", "May sign"}}
 	for _, c := range editions.Signers(now, other) {
 		s := &c.Signer
@@ -309,7 +309,7 @@ func rosterName(cat *config.Catalogue) string {
 func keptQuotes(p *Page) Part {
 	k := p.Keeper
 	touched := 0
-	t := page.Table{Caption: "Kept quotes that the change touches", Class: "kept",
+	t := page.Table{Caption: "Saved quotes that the change touches", Class: "kept",
 		Heads: []string{"Quote", "What changed of it", ">Price", ">Curb weight", "Likely date (50 %)", "Fits", ""}}
 	for i := range k.Touched {
 		x := &k.Touched[i]
@@ -322,10 +322,10 @@ func keptQuotes(p *Page) Part {
 			t.Rows = append(t.Rows, keptRow(p, x, i))
 		}
 	}
-	said := page.Count(touched, "kept quote is touched", "kept quotes are touched") + ", of " +
+	said := page.Count(touched, "saved quote is touched", "saved quotes are touched") + ", of " +
 		strconv.Itoa(len(k.Touched)) + " looked at."
 	if k.More {
-		said = "Going through the kept quotes: " + strconv.Itoa(len(k.Touched)) + " looked at so far."
+		said = "Going through the saved quotes: " + strconv.Itoa(len(k.Touched)) + " looked at so far."
 	}
 	return part("touched", "Quotes saved on this device", para(said), When(t.Rows != nil, t.Draw))
 }
@@ -383,9 +383,9 @@ func keptRow(p *Page, x *session.Touched, i int) []Part {
 	case x.Moved:
 		row[6] = El("span", Class("tag mine"), Text("moved"))
 	case f != nil:
-		row[6] = over(page.Bold("Signed: it stays as it is."),
+		row[6] = over(page.Bold("Signed: it stays as signed."),
 			"Total "+f.Total+", "+f.Dates()+", price good through "+f.Until.Long()+
-				". The row tells what a revision would come to.")
+				". The row shows what a revision would come to.")
 	case t.Signed || t.Now == nil:
 	case p.Candidate == nil:
 		row[6] = page.Action("move-kept", x.ID, "", "Move it", At("id", "move-"+strconv.Itoa(i)),

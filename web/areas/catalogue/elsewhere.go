@@ -53,8 +53,8 @@ func (e *Elsewhere) Draw() Part {
 	if e == nil {
 		return nil
 	}
-	said := "It is kept as it is until you move it. What is shown here is what it would be with the edition in use; " +
-		"nothing can be changed before."
+	said := "It stays as it is until you move it. What is shown here is what it would be with the edition in use; " +
+		"nothing can be changed until then."
 	label := "Move it to the edition in use"
 	if e.Frozen != nil {
 		said = "It is signed and stands as it was signed: total " + e.Frozen.Total + ", " +
@@ -83,8 +83,8 @@ func (e *Elsewhere) Standing(p *page.Page) Part {
 				If(!f.Safe.IsZero(), Many(El("dt", Text("Safe date (90 %)")), El("dd", Text(f.Safe.Long())))),
 				El("dt", Text("Price good through")), El("dd", Text(f.Until.Long()))),
 			El("h3", Text("Price")), El("p", Class("big"), Text(f.Total)),
-			El("p", Class("how"), Text("With catalogue edition "+e.Edition+". What the edition in use would make of it "+
-				"stands in the areas."))))
+			El("p", Class("how"), Text("With catalogue edition "+e.Edition+". What it would be with the edition in use "+
+				"is shown in each area."))))
 }
 
 // Said is what is read out of such a quote in the place of figures of today.

@@ -52,7 +52,7 @@ func draw(p *Page) Part {
 				page.OrderDay(p.Page, ""),
 				page.Day(p.Page, "unit.needed_by", "Needed by", p.Q.Draft.Unit.NeededBy,
 					"Blank = no date"),
-				page.Number(p.Page, "chance", "With a chance of", strconv.Itoa(p.chance()), "in 100", "From 1 to 99"),
+				page.Number(p.Page, "chance", "Date at", strconv.Itoa(p.chance()), "%", "How sure, from 1 to 99"),
 			),
 			asked(p),
 			page.Dates(p.Page, true),
@@ -69,11 +69,11 @@ func draw(p *Page) Part {
 		slots(p),
 		delays(p),
 		tooLate(p),
-		page.Factors(p.Page, "time", "What the dates rest on beside the durations. Delays come together where one "+
-			"cause holds up several suppliers or crews; with 0 % each is late by itself, which is too hopeful. The "+
+		page.Factors(p.Page, "time", "What the dates are based on besides the time each step takes. Delays come together where one "+
+			"cause holds up several suppliers or crews; at 0 % each is late on its own, which is too hopeful. The "+
 			"plant's values replace the usual ones; what is set here holds for this unit and travels with the "+
 			"quote."),
-		page.Cautions("Dates are estimates from three-point durations. A date is promised only by the plant's "+
+		page.Cautions("Dates are estimates from the shortest, likely and longest time of each step. A date is promised only by the plant's "+
 			"written confirmation of the slot and of the chassis."),
 	)
 }
@@ -89,17 +89,17 @@ func (p *Page) chance() int {
 // asked answers for the chance asked for, and judges the needed date.
 func asked(p *Page) Part {
 	s, c := p.Q.Plan, float64(p.chance())/100
-	in := strconv.Itoa(p.chance()) + " in 100"
+	in := strconv.Itoa(p.chance()) + " %"
 	needed := p.Q.Draft.Unit.NeededBy
 	text := Many(Text("At "+in+": "), El("b", Text(s.At(c).Long())), Text("."))
 	if needed.IsZero() {
 		return El("p", text)
 	}
-	it := "it"
+	it := "delivery"
 	if n := p.Q.Draft.Terms.Count(); n > 1 {
-		it = "the first of " + strconv.Itoa(n)
+		it = "delivery of the first of " + strconv.Itoa(n)
 	}
-	verdict, last := page.Mark(config.Warn), "it is too late to order"
+	verdict, last := page.Mark(config.Warn), "the order is too late"
 	if !needed.Before(s.NineInTen) {
 		verdict = page.Mark("")
 	}
@@ -107,8 +107,8 @@ func asked(p *Page) Part {
 		last = "order by " + d.Long()
 	}
 	return Many(El("p", text),
-		El("p", verdict, Text(" The chance of having "+it+" by "+needed.Long()+" is "),
-			El("b", Text(page.Percent(s.Chance(needed)))), Text(". To have it by then at "+in+": "), El("b",
+		El("p", verdict, Text(" The chance of "+it+" by "+needed.Long()+" is "),
+			El("b", Text(page.Percent(s.Chance(needed)))), Text(". To be "+in+" sure of it, "), El("b",
 				Text(last)), Text(".")))
 }
 
@@ -178,7 +178,7 @@ func marked(p *Page, x func(float64) float64, y func(float64) float64) (parts []
 	}
 	points := []point{{.5, "likely", s.EvenOdds}, {.9, "safe", s.NineInTen}}
 	if c := float64(p.chance()) / 100; c != .5 && c != .9 {
-		points = append(points, point{c, strconv.Itoa(p.chance()) + " in 100", s.At(c)})
+		points = append(points, point{c, strconv.Itoa(p.chance()) + " %", s.At(c)})
 	}
 	for n, m := range points {
 		i := slices.IndexFunc(list, func(c leadtime.Chance) bool { return c.Chance >= m.chance })
@@ -292,7 +292,7 @@ func tooLate(p *Page) Part {
 		case !p.TooLateKnown:
 			list = page.Working()
 		default:
-			list = El("p", Text("Every option that can still be added keeps the day."))
+			list = El("p", Text("Every option that can still be added keeps the date."))
 		}
 	}
 	return page.Block("Options and the needed date",

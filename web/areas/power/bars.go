@@ -19,7 +19,7 @@ func loadBars(p *Page) Part {
 	lines := []line{
 		{"Nameplate, cold", "given", s.Hot.ColdA, 0, 0},
 		{"High idle, hot", "given", s.Hot.HighIdleA, 0, 0},
-		{"Idle, hot", "given", s.Hot.IdleA, 0, 0},
+		{"Low idle, hot", "given", s.Hot.IdleA, 0, 0},
 	}
 	for _, m := range s.Modes {
 		l := line{m.Label, "work", m.LoadA, 0, 0}

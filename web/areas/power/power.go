@@ -64,7 +64,7 @@ func draw(p *Page) Part {
 				"the inverter"),
 		)),
 		circuits(p),
-		page.Factors(p.Page, "power", "What the currents and minutes rest on. The plant's values replace the "+
+		page.Factors(p.Page, "power", "What the currents and minutes are based on. The plant's values replace the "+
 			"usual ones; what is set here holds for this unit and travels with the quote."),
 		Each(s.Modes, func(_ int, m power.Mode) Part { return modeItems(p, m) }),
 		page.Cautions(power.Caution),
@@ -97,7 +97,7 @@ func modeItems(p *Page, m power.Mode) Part {
 		}
 		t.Rows = append(t.Rows, page.Texts(it.Label, p.amps(it.Amps), shed))
 	}
-	t.Sums = append(t.Sums, page.Texts("Together", p.amps(m.LoadA), ""))
+	t.Sums = append(t.Sums, page.Texts("Total", p.amps(m.LoadA), ""))
 	return page.Fold(m.Code, "Loads: "+m.Label+" ("+p.amps(m.LoadA)+")", t.Draw())
 }
 
@@ -130,11 +130,11 @@ func mains(p *Page, title string, m power.Mains, rating, rated string) Part {
 	for _, it := range m.Items {
 		t.Rows = append(t.Rows, row(it.Label, it.Watts))
 	}
-	t.Sums = append(t.Sums, row("Together", m.LoadW))
+	t.Sums = append(t.Sums, row("Total", m.LoadW))
 	if m.RatedA > 0 {
 		steady := quantity.Power(power.ContinuousShare * power.MainsVolts * float64(m.RatedA))
-		t.Sums = append(t.Sums, row("80 % of "+rated+", for a steady load", steady),
-			row("Left of that", steady-m.LoadW))
+		t.Sums = append(t.Sums, row("80 % of "+rated+", for continuous loads", steady),
+			row("Left of it", steady-m.LoadW))
 	}
 	return page.Fold("mains-"+strings.ToLower(title[:5]), title, t.Draw())
 }
@@ -152,7 +152,7 @@ func circuits(p *Page) Part {
 	for _, c := range p.Q.Power.Circuits {
 		size := c.Wire()
 		if size == "" {
-			size = "none serves"
+			size = "none fits"
 		}
 		limit := share(c.LimitPct) + " allowed; " + p.Show(c.HotV, quantity.Volt) + " at 75 C"
 		if c.Critical {

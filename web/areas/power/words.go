@@ -9,7 +9,7 @@ var words = []*page.Term{
 	{
 		Name: "Duty modes",
 		Text: "Parked, driving, responding, on scene: the catalogue says what draws how much in each. " +
-			"Each is held against the alternator at 200 F under the hood and high idle.",
+			"Each is checked against the alternator at 200 F under the hood and high idle.",
 		Source: page.KKKE,
 		About:  "power.parked power.driving power.responding power.scene",
 	},
@@ -41,15 +41,15 @@ var words = []*page.Term{
 	},
 	{
 		Name:   "80 % rule",
-		Text:   "A steady load, such as a charger or a heater, may take 80 % of what the breaker is rated for.",
+		Text:   "A continuous load, such as a charger or a heater, may take 80 % of what the breaker is rated for.",
 		Source: page.Practice,
 		About:  "power.shore power.inlet",
 	},
 	{
 		Name: "Inverter",
-		Text: "Makes 125 V from the batteries while no shore line is plugged in. What it feeds draws some 8 A at " +
-			"12 V for each 100 W, and counts in the load responding and on scene. All of it at once is held " +
-			"against what the inverter can give without end.",
+		Text: "Makes 125 V from the batteries while no shore line is plugged in. What it feeds draws about 8 A at " +
+			"12 V for each 100 W, and counts in the load responding and on scene. All of it at once is checked " +
+			"against what the inverter can carry continuously.",
 		Source: "The rating in the catalogue",
 		About:  "power.inverter",
 		Aside:  true,

@@ -318,7 +318,7 @@ func included(p *Page) Part {
 	}
 	return page.Fold("included", "What is in it, with prices", Each(list, func(_ int, c *chapter) Part {
 		t := page.Table{Caption: c.label, Class: "tight", Heads: []string{"", ">" + head}, Rows: c.rows}
-		t.Sums = append(t.Sums, page.Texts("Together", c.sum.Show()))
+		t.Sums = append(t.Sums, page.Texts("Total", c.sum.Show()))
 		return t.Draw()
 	}), El("p", El("b", Text("Total "+p.Q.Total()+". ")), Text(p.Q.PriceWords())))
 }

@@ -84,7 +84,7 @@ func orderSheet(p *Page) Part {
 		Heads: []string{"No.", "Function", ">Amps", ">Run, ft", ">Fuse, A", ">Wire, AWG", ">Drop", "Sized by"}}
 	for _, c := range q.Power.Circuits {
 		w.Rows = append(w.Rows, page.Texts(c.Number, c.Function, quantity.Group(float64(c.Amps), 1),
-			quantity.Group(c.RunFt, 0), c.Fuse(), cmp.Or(c.Wire(), "none serves"), quantity.Group(c.DropPct, 1)+
+			quantity.Group(c.RunFt, 0), c.Fuse(), cmp.Or(c.Wire(), "none fits"), quantity.Group(c.DropPct, 1)+
 				" %", c.Decided))
 	}
 	return Many(Many(out...), El("h2", Text("Circuit schedule")), w.Draw(),

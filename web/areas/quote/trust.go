@@ -239,7 +239,7 @@ func foreign(p *Page) Part {
 	if f == nil {
 		return nil
 	}
-	tools := El("div", Class("row-tools"), page.Action("foreign-drop", "", "", "Put it away", Class("quiet"),
+	tools := El("div", Class("row-tools"), page.Action("foreign-drop", "", "", "Close it", Class("quiet"),
 		At("id", "foreign-drop")))
 	if f.Known {
 		return El("section", Class("block screen"), At("id", "foreign"),

@@ -61,7 +61,7 @@ func margins(p *Page) Part {
 		}
 		t.Rows = append(t.Rows, row(x))
 	}
-	whole := page.Texts("Together, without taxes, trade-in and bond", m.Price.Show(), m.Cost.Show(), m.Margin.Show(),
+	whole := page.Texts("Total, without taxes, trade-in and bond", m.Price.Show(), m.Cost.Show(), m.Margin.Show(),
 		m.Percent.Show())
 	t.Sums = append(t.Sums, whole)
 	roles := page.Table{Caption: "Who may agree to it: the discount now is " + m.Discount.Show(), Class: "cards",

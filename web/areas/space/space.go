@@ -43,7 +43,7 @@ func draw(p *Page) Part {
 		page.Block("Plan, to scale", drawing.Plan(p.Page)),
 		page.Block("Against the limits", page.Figures(p.Page, "space", "Space figures", s.Figures)),
 		oxygen(p),
-		page.Factors(p.Page, "space", "What is assumed where nobody has stated another."),
+		page.Factors(p.Page, "space", "What is assumed where nothing is stated."),
 	)
 }
 
