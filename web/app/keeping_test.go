@@ -80,7 +80,7 @@ func TestTablesGoOutAndComeBack(t *testing.T) {
 		Value: sheetsOf(t, "prices.csv", strings.Replace(table, "insert,380.00,", "insert,480,", 1))})
 	require.Empty(t, s.Fault)
 	require.NotContains(t, s.Regions["main"], "Not taken")
-	require.Contains(t, s.Regions["main"], "Compared with it, not in use yet")
+	require.Contains(t, s.Regions["main"], "The other edition, not in use yet")
 	require.Contains(t, s.Regions["main"], "It is called like the edition in use")
 	require.Contains(t, s.Regions["main"], "+26.3 %")
 	require.Equal(t, "send-kept", s.Do[len(s.Do)-1].Do)

@@ -27,7 +27,7 @@ var editionDeeds = map[string]sentence{
 			`"` + after
 		next = strings.Replace(next, `"edition": "2026-11"`, `"edition": "2027-02"`, 1)
 		s.keeping()
-		s.takes("#f-beside", written(s.t, "next.json", []byte(next)), "Compared with it, not in use yet")
+		s.takes("#f-beside", written(s.t, "next.json", []byte(next)), "The other edition, not in use yet")
 		s.lookedAt()
 	},
 	`use that edition`: func(s *story, _ []string) {

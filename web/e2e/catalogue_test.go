@@ -61,7 +61,7 @@ func TestATableGoesOutIsEditedAndComesBack(t *testing.T) {
 	// As a spreadsheet of another country saves it.
 	good := bytes.ReplaceAll(bytes.Replace(table, []byte("Push bumper,1460.00"), []byte("Push bumper,1500"), 1),
 		[]byte("\n"), []byte("\r\n"))
-	w.takes("#f-tables", written(t, "mine.csv", good), "Compared with it, not in use yet")
+	w.takes("#f-tables", written(t, "mine.csv", good), "The other edition, not in use yet")
 	require.False(t, w.has("#refused"))
 	require.Contains(t, flat(w.text("#main")), "Push bumper fb-push the first day 1,460.00 1,500.00 40.00 +2.7 %")
 	w.must(w.Until(`document.getElementById("touched").innerText.includes("looked at.")`))
@@ -158,7 +158,7 @@ func TestAQuoteWaitsToBeMoved(t *testing.T) {
 	w.click("#kept-fresh")
 	w.keeping()
 	w.takes("#f-beside", written(t, "next.json", altered(t, `"fb-push": "1460.00"`, `"fb-push": "1500.00"`)),
-		"Compared with it, not in use yet")
+		"The other edition, not in use yet")
 	w.click("#use-beside")
 	w.must(w.Until(`document.getElementById("touched").innerText.includes("1 saved quote is touched, of 2 looked at.")`))
 	require.Contains(t, flat(w.text("#touched")), "Medic 4")
@@ -199,7 +199,7 @@ func TestKeepingIsForEverybody(t *testing.T) {
 	next := bytes.Replace(altered(t, `"mod-146-72": "130200.00"`, `"mod-146-72": "131200.00"`),
 		[]byte(`"rules": [`),
 		[]byte(`"rules": [{"id": "new", "kind": "plant", "then": {"not": {"pick": "fb-winch"}}, "reason": "None are left."},`), 1)
-	w.takes("#f-beside", written(t, "next.json", next), "Compared with it, not in use yet")
+	w.takes("#f-beside", written(t, "next.json", next), "The other edition, not in use yet")
 	w.must(w.Until(`document.getElementById("touched").innerText.includes("looked at.")`))
 	w.click("#lint-now")
 	check("an edition beside the one in use")
