@@ -69,7 +69,7 @@ func TestCollisionsSayWhatIsAssumed(t *testing.T) {
 		if c.want == "" {
 			require.NotContains(t, f.Text+f.Remedy, "size")
 		} else {
-			require.Contains(t, f.Text, "the size of: "+c.want+".")
+			require.Contains(t, f.Text, "Assumed size, not stated: "+c.want+".")
 			require.Contains(t, f.Remedy, "ask the plant")
 		}
 	}

@@ -94,6 +94,17 @@ func TestBatteryMinutesAndShedding(t *testing.T) {
 	assert.Less(t, f.Value, f.High)
 }
 
+// With everything shed that draws anything, nothing is left on.
+func TestNothingIsLeftWhenAllIsShed(t *testing.T) {
+	c := small()
+	c.Chassis[0].Load.SceneA = 0
+	require.Empty(t, c.Prepare())
+	s := Budget(c, unit("ac", "lightbar"), nil)
+	require.Len(t, s.Shed, 2)
+	assert.Zero(t, s.Shed[1].LeftA)
+	assert.Zero(t, s.Shed[1].Minutes, "there is no load to carry")
+}
+
 // A unit whose loads have the places 3 and 7 of the catalogue's order sheds in steps 1 and
 // 2, in every mode alike.
 func TestSheddingIsCountedWithoutGaps(t *testing.T) {

@@ -5,11 +5,26 @@ import (
 	"slices"
 	"testing"
 
+	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
 	"boxwright/config"
 	"boxwright/config/seeds"
 )
+
+// A conflict of a larger catalogue takes longer, and fewer of them are sought.
+func TestABudgetShrinksWithTheCatalogue(t *testing.T) {
+	for _, c := range []struct {
+		ids          int
+		budget, want int64
+		reason       string
+	}{
+		{usualSize, 1000, 1000, "all of it"}, {2 * usualSize, 1000, 250, "by the square of its size"},
+		{2 * usualSize, 0, 0, "without bound it stays"}, {100 * usualSize, 1000, 1, "one is always left"},
+	} {
+		assert.Equal(t, c.want, (&Engine{n: c.ids}).scaled(c.budget), c.reason)
+	}
+}
 
 // However little work is allowed, an answer says nothing that more work takes
 // back: what is not known is still checking.

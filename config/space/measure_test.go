@@ -74,7 +74,7 @@ func TestMeasureFigures(t *testing.T) {
 	assert.Equal(t, bench.Label, about.Assumed, "a figure says that it rests on an assumed size")
 	i := slices.IndexFunc(s.Findings, func(f config.Finding) bool { return f.Code == "space.bench" })
 	require.GreaterOrEqual(t, i, 0)
-	assert.Contains(t, s.Findings[i].Text, "the size of: "+bench.Label)
+	assert.Contains(t, s.Findings[i].Text, "Assumed size, not stated: "+bench.Label)
 }
 
 // Every figure of the road and the bay that rests on an assumed size says so, as the model

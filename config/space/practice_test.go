@@ -123,8 +123,8 @@ func TestPracticeSaysWhy(t *testing.T) {
 	}{
 		{"as it should be", carry("left-front", 1, "bag"), true, "Outside, dirty. It comes back wet."},
 		{"inside instead", carry("cabinet", 1, "bag"), false,
-			"Belongs outside, and is not: for want of room, to spare an axle, or by hand. Dirty. It comes back wet."},
-		{"nothing there holds it", carry("left-front", 1, "ladder"), true, "Belongs inside, but nothing there holds it."},
+			"Belongs outside, but rides elsewhere: no room there, to spare an axle, or stowed by hand. Dirty. It comes back wet."},
+		{"nothing there holds it", carry("left-front", 1, "ladder"), true, "Belongs inside, but nothing there has room for it."},
 		{"not stowed", carry("", 1, "bag"), true, ""},
 		{"of which nothing is said", carry("left-front", 1, "chair"), true,
 			"The catalogue does not say where it belongs; it is placed for balance."},

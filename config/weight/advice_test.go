@@ -7,6 +7,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"boxwright/config"
+	"boxwright/config/quantity"
 )
 
 // Advice moves load away from where there is too much of it. Shares by hand, by
@@ -62,6 +63,39 @@ func TestAdviceOnOverloads(t *testing.T) {
 			require.NotEmpty(t, f.Picks)
 			assert.Equal(t, c.first, f.Picks[0], "what weighs most on it is named first")
 			assert.LessOrEqual(t, len(f.Picks), 3)
+		})
+	}
+}
+
+// Where a limit is kept and may yet be missed, what has to come off is what the likely
+// range has beyond the limit, and not what it has on the safe side.
+func TestToBeSureIsWhatTheRangeHasBeyondTheLimit(t *testing.T) {
+	const name = "weight."
+	limit := func(code string, v float64, sense config.Sense) func(*config.Catalogue, *config.Assumptions) {
+		return func(_ *config.Catalogue, as *config.Assumptions) {
+			as.Limits[name+code] = config.Limit{Value: v, Sense: sense, Basis: config.Purchaser}
+		}
+	}
+	s := Weigh(prepared(t), typical(), people(175))
+	gross, left := figure(t, s, name+"gross"), figure(t, s, name+"payload-left")
+	payload := figure(t, s, name+"payload")
+	for _, c := range []struct {
+		code, says string
+		beyond     float64
+		set        func(*config.Catalogue, *config.Assumptions)
+	}{
+		{"gross", "To be sure, take off ", gross.High - (gross.Value + 4), func(c *config.Catalogue, _ *config.Assumptions) {
+			c.Chassis[0].GVWRLb = lbs(gross.Value + 4)
+		}},
+		{"payload-left", "To be sure, take off ", left.Value - 4 - left.Low, limit("payload-left", left.Value-4, config.AtLeast)},
+		{"payload", "To be sure, leave ", payload.Value - 4 - payload.Low, limit("payload", payload.Value-4, config.AtLeast)},
+	} {
+		t.Run(c.code, func(t *testing.T) {
+			cat, as := prepared(t), people(175)
+			c.set(cat, as)
+			f := finding(Weigh(cat, typical(), as), name+c.code+".near")
+			require.NotNil(t, f)
+			assert.Contains(t, f.Remedy, c.says+show(c.beyond, quantity.Pound))
 		})
 	}
 }

@@ -87,7 +87,11 @@ func (l *loader) remedy(m *measure, f config.Figure, s *Sheet) (string, []string
 	by := -f.Margin()
 	take := "Take off at least " + show(by, f.Unit)
 	if by <= 0 {
-		take = "To be sure, take off " + show(math.Max(f.High-f.Limit, f.Limit-f.Low), f.Unit)
+		by = f.High - f.Limit // of the likely range
+		if f.Sense == config.AtLeast {
+			by = f.Limit - f.Low
+		}
+		take = "To be sure, take off " + show(by, f.Unit)
 	}
 	wb := float64(l.ch.WheelbaseIn)
 	at := func(x float64) (front, rear float64) { return Reactions(1, x, wb) }
@@ -98,8 +102,8 @@ func (l *loader) remedy(m *measure, f config.Figure, s *Sheet) (string, []string
 		says = take + " by leaving out options or loose equipment, or choose a chassis of higher GVWR."
 	case "weight.payload":
 		says = take + " of options that count in the curb weight, or choose a chassis of higher GVWR."
-		if by <= 0 {
-			says = fmt.Sprintf("To be sure, leave %s more of options out.", show(f.Limit-f.Low, f.Unit))
+		if f.Met() {
+			says = fmt.Sprintf("To be sure, leave %s more of options out.", show(by, f.Unit))
 		}
 	case "weight.front-axle", "weight.front-tires":
 		bumper, _ := at(-float64(l.ch.FrontOverhangIn))

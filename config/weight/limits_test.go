@@ -141,3 +141,19 @@ func ExampleLimits() {
 	}
 	// Output: 794 lb are left; the winch bumper puts 236 lb on it
 }
+
+// Of two alike that each bring a place, loose equipment rides in one: each more of the option
+// adds its own mass and does not carry the equipment over once more.
+func TestEquipmentIsCountedOnceInOneOfSeveralPlaces(t *testing.T) {
+	cat := prepared(t)
+	cat.OptionByID("curb-box").MaxQty = 2
+	u := typical()
+	u.Set(config.Pick{Option: "curb-box", Qty: 2})
+	u.Carried = []config.Carried{{Equipment: "tools", Compartment: "curb-rear", Qty: 9}}
+	s := Weigh(cat, u, people(175))
+	for _, l := range Limits(cat, u, people(175)) {
+		if f := figure(t, s, l.Code); l.Unit == quantity.Pound {
+			assert.InDelta(t, -f.Margin(), total(l, u)-l.Limit, 1e-3, l.Code)
+		}
+	}
+}

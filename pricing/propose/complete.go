@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"boxwright/config"
+	"boxwright/config/rules"
 	"boxwright/pricing"
 	"boxwright/pricing/money"
 	"boxwright/pricing/quote"
@@ -46,16 +47,21 @@ func Complete(ed *quote.Edition, d *quote.Draft, goal Goal) (config.Unit, string
 	if goal == Soonest {
 		return c.Unit, soonest(ed, d, &c.Unit), true
 	}
+	return c.Unit, least(ed, goal, &c), true
+}
+
+// least says that nothing costs or weighs less, or by how much something might.
+func least(ed *quote.Edition, goal Goal, c *rules.Completion) string {
 	said := "The " + string(goal) + " unit that keeps your choices"
 	if c.Proven() {
-		return c.Unit, said + ", proven: no other has " +
-			map[Goal]string{Cheapest: "lower list prices", Lightest: "a lower weight of its options"}[goal] + ".", true
+		return said + ", proven: no other has " +
+			map[Goal]string{Cheapest: "lower list prices", Lightest: "a lower weight of its options"}[goal] + "."
 	}
 	gap := fmt.Sprintf("%.1f lb", float64(c.Cost-c.Bound)/10)
 	if goal == Cheapest {
 		gap = ed.Book.Currency + " " + money.Cents(c.Cost-c.Bound).Show()
 	}
-	return c.Unit, said + ", the best found: at most " + gap + " could still be saved.", true
+	return said + ", the best found: at most " + gap + " could still be saved."
 }
 
 // costOf is what one of an option adds to what the goal makes least, in whole

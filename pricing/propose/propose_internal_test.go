@@ -7,6 +7,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"boxwright/config"
+	"boxwright/config/rules"
 	"boxwright/pricing/quote"
 	"boxwright/web/assets/catalogue"
 )
@@ -25,6 +26,25 @@ func TestTheSearchJudgesByWhatTheQuoteShows(t *testing.T) {
 		assert.Equal(t, p.Quote.Price.Total.Float(), l.metric[Cheapest], p.Title)
 		assert.Equal(t, -marginOf(p.Quote), l.metric[Lightest], p.Title)
 		assert.Equal(t, waitOf(d.Date, p.Quote.Plan.NineInTen, p.Quote.Plan.EvenOdds), l.metric[Soonest], p.Title)
+	}
+}
+
+// What might still be saved is told in dollars and cents or in pounds, as the goal counts.
+func TestWhatMightStillBeSavedIsTold(t *testing.T) {
+	ed, err := quote.OpenEdition(catalogue.Demo)
+	require.NoError(t, err)
+	for _, c := range []struct {
+		goal  Goal
+		bound int64
+		says  string
+	}{
+		{Cheapest, 100_000, "the best found: at most USD 234.50 could still be saved."},
+		{Lightest, 100_000, "the best found: at most 2345.0 lb could still be saved."},
+		{Cheapest, 123_450, "proven: no other has lower list prices."},
+		{Lightest, 123_450, "proven: no other has a lower weight of its options."},
+	} {
+		said := least(ed, c.goal, &rules.Completion{Found: true, Cost: 123_450, Bound: c.bound})
+		assert.Equal(t, "The "+string(c.goal)+" unit that keeps your choices, "+c.says, said)
 	}
 }
 

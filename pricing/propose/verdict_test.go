@@ -2,6 +2,8 @@ package propose_test
 
 import (
 	"fmt"
+	"slices"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -68,6 +70,12 @@ func TestWhatIsOfferedIsWhatIsQuoted(t *testing.T) {
 			q, err := quote.Compute(ed, on)
 			require.NoError(t, err)
 			assert.Contains(t, said, q.Plan.EvenOdds.Long(), "the soonest unit is as soon as its quote says")
+			own := on.Clone()
+			own.Unit.Picks = slices.DeleteFunc(own.Unit.Picks, func(p config.Pick) bool { return p.Filled })
+			bare, err := quote.NextPlan(ed, own)
+			require.NoError(t, err)
+			assert.Equal(t, bare.EvenOdds == q.Plan.EvenOdds, strings.Contains(said, "proven"),
+				"it is proven where the customer's own choices take as long")
 		})
 	}
 }

@@ -97,6 +97,30 @@ func TestCompareRows(t *testing.T) {
 	}
 }
 
+// Prices with and without sales tax are compared without it too; alike ones need no such row.
+func TestPricesAreComparedWithoutTax(t *testing.T) {
+	ed := quotetest.Demo(t)
+	of := func(exempt bool) *quote.Quote {
+		d := quote.Begin(ed, "cut-14500-158-gas", "", quotetest.Today)
+		d.Terms.TaxExempt, d.Terms.Taxed = exempt, !exempt
+		q, err := quote.Compute(ed, d)
+		require.NoError(t, err)
+		return q
+	}
+	untaxed := func(a, b *quote.Quote) []string {
+		for _, r := range quote.Compare([]*quote.Quote{a, b}, nil, nil, quantity.US) {
+			if r.Label == "Price without sales tax" {
+				return r.Cells
+			}
+		}
+		return nil
+	}
+	assert.Nil(t, untaxed(of(true), of(true)))
+	cells := untaxed(of(true), of(false))
+	require.Len(t, cells, 2)
+	assert.Equal(t, cells[0], cells[1], "one unit costs the same before tax")
+}
+
 // Moving to an edition that allows fewer of an option keeps as many as it does.
 func TestMoveKeepsWhatTheEditionAllows(t *testing.T) {
 	const id = "cfit-shelf"

@@ -1,6 +1,8 @@
 package quote_test
 
 import (
+	"slices"
+	"strconv"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -86,7 +88,7 @@ func TestTheLastIsHeldAgainstTheDay(t *testing.T) {
 	for _, c := range []struct {
 		units, of int
 		reason    string
-	}{{1, 1, "one"}, {3, 3, "each has its slot"}, {101, 1, "planning them all takes too long for a press"}} {
+	}{{1, 1, "one"}, {2, 2, "two"}, {3, 3, "each has its slot"}, {101, 1, "planning them all takes too long for a press"}} {
 		t.Run(c.reason, func(t *testing.T) {
 			d := quote.Begin(ed, "cut-14500-158-gas", "mod-146-72", quotetest.Today)
 			d.Terms.Units = c.units
@@ -98,6 +100,16 @@ func TestTheLastIsHeldAgainstTheDay(t *testing.T) {
 			assert.Equal(t, q.Plan.NineInTen, first.NineInTen)
 			assert.Equal(t, last, q.LastSafe())
 			assert.Equal(t, c.of > 1, first.NineInTen.Before(last), c.reason)
+			d.Unit.NeededBy = last
+			asks := q.Asks(quantity.US)
+			i := slices.IndexFunc(asks, func(a quote.Ask) bool { return a.ID == quote.AskDate })
+			require.GreaterOrEqual(t, i, 0)
+			has := last.Long() + " at 90 %"
+			if c.of > 1 {
+				has += ", the last of " + strconv.Itoa(c.of)
+			}
+			assert.Equal(t, has, asks[i].Has)
+			assert.Empty(t, asks[i].Missed, c.reason)
 		})
 	}
 }
