@@ -31,11 +31,11 @@ const (
 
 // gauges in the order they are tried: the particular before the general.
 var gauges = []gauge{
-	{factGAWRFront, "Front GAWR", lb, atLeast, "front gawr|front axle gawr|gawr front", "axle weight load chassis",
+	{factGAWRFront, "Front GAWR", lb, atLeast, "front gawr|front axle gawr|gawr front", "axle weight load chassis raise",
 		"", false},
 	{factGAWRRear, "Rear GAWR", lb, atLeast, "rear gawr|rear axle gawr|gawr rear", "axle weight load chassis", "", false},
-	{factGAWRFrontLeast, "Front GAWR", lb, atLeast, "front axle", "weight chassis", "", false},
-	{factGAWRRearLeast, "Rear GAWR", lb, atLeast, "rear axle", "weight chassis", "", false},
+	{factGAWRFrontLeast, "Front GAWR", lb, atLeast, "front axle", "weight chassis raise", "", false},
+	{factGAWRRearLeast, "Rear GAWR", lb, atLeast, "rear axle", "weight chassis raise", "", false},
 	{"weight.curb-front", "Front axle, unloaded", lb, atMost, "front axle unload|front axle empty|front axle curb",
 		"weight load tare", "", false},
 	{"weight.curb-rear", "Rear axle, unloaded", lb, atMost, "rear axle unload|rear axle empty|rear axle curb",
@@ -139,8 +139,9 @@ var gauges = []gauge{
 		"height exclude roof|high exclude roof|tall exclude roof|high exclude antenna|height exclude equipment|" +
 			"height exclude light|height less roof",
 		"high tall vehicle ground outside roof equipment light antenna gear other", "", false},
-	{"space.height-all", "Overall height, with roof equipment", inch, atMost, "height|vehicle height|vehicle tall",
-		"high vehicle over ground outside roof equipment light warnlight lightbar top antenna exclude lower", "",
+	{"space.height-all", "Overall height, with roof equipment", inch, atMost,
+		"height|vehicle height|vehicle tall|station door|bay door|station overhead door|garage door",
+		"clear pass under through enter overhead high vehicle over ground outside roof equipment light warnlight lightbar top antenna exclude lower", "",
 		false},
 	{"space.turning-wall", "Turning circle between walls", quantity.Foot, atMost,
 		"turn circle wall|turn diameter wall", "circle diameter wall left right between", "", false},
@@ -437,6 +438,8 @@ func (g *ready) asks(tokens []claims.Token, words []string, list []claims.Number
 // least" is the rating.
 func (g *ready) twisted(c *claim) bool {
 	switch g.code {
+	case "space.height-all": // a door is wide too
+		return slices.ContainsFunc(c.numbers, func(n claims.Number) bool { return n.Of != "" && n.Of != "height" })
 	case factGAWRFrontLeast, factGAWRRearLeast:
 		return c.sense == atMost && !slices.ContainsFunc(c.numbers, func(n claims.Number) bool {
 			return n.Of == "rating"

@@ -878,7 +878,7 @@ func (p *profile) has(n claims.Number) int {
 			continue // which of its dimensions that is cannot be told
 		}
 		known = known || n.Of != "" && n.Of == x.Of
-		near := math.Abs(x.Value-n.Value) <= 0.005*n.Value || n.Unit == quantity.Volt &&
+		near := math.Abs(x.Value-n.Value) <= 0.005*n.Value || n.Nominal(x.Value) || n.Unit == quantity.Volt &&
 			claims.SameVolts(x.Value, n.Value)
 		switch {
 		case near && n.Beyond:

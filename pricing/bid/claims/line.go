@@ -87,6 +87,9 @@ func Read(text string) Line {
 		if t.raw == "each" && i+1 < len(list) && (list[i+1].raw == "with" || list[i+1].raw == "having") {
 			continue // "three seats, each with a belt"
 		}
+		if t.Kind == Count && t.Num.Unit == "" && i > 0 && (list[i-1].raw == "station" || list[i-1].raw == "firehouse") {
+			continue // "Station 3"
+		}
 		if n := soonest(list[i:]); n > 0 {
 			i += n - 1
 			continue // "whichever shall first occur": which of two terms ends
@@ -217,8 +220,8 @@ func LeftOut(list []Token) map[string]bool {
 			if i > 0 && list[i-1].Kind == Word {
 				out[list[i-1].Word] = true
 			}
-			for k := i - 1; k > 0 && standsOut[list[k].raw] && standsOut[list[k-1].raw]; k-- {
-				out[list[k-1].Word] = true // "bumpers and steps excluded"
+			for k := i - 2; k >= 0 && (standsOut[list[k].raw] || list[k].raw == "rear" || list[k].raw == "front"); k-- {
+				out[list[k].Word] = true // "bumpers and rear step excluded"
 			}
 		case t.Word == exclude || t.Word == "less":
 			open = true

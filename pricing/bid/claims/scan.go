@@ -69,6 +69,20 @@ func (n *Number) Counted() []string {
 	return n.Near
 }
 
+// Nominal reports whether an amount in inches is the rounded metric size of another, 50 mm that of 2 in, and
+// does not bind more closely.
+func (n *Number) Nominal(inches float64) bool {
+	return n.Unit == quantity.Inch && n.Sense == "" && math.Abs(n.Value*sixteenths-math.Round(n.Value*sixteenths)) > .01 &&
+		math.Abs(inches-n.Value) <= mostRounded*n.Value
+}
+
+// sixteenths are those of an inch, which no metric size is a number of; mostRounded is the share by which
+// a nominal metric size differs at most, common practice, no source.
+const (
+	sixteenths  = 16
+	mostRounded = .02
+)
+
 // Noun is the word of what a bare number counts, "bank" of "three drawer banks"; empty where that is not
 // known.
 func (n *Number) Noun() string {
