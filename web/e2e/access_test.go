@@ -170,6 +170,12 @@ func TestTheMenuOfAPhoneShutsNobodyOut(t *testing.T) {
 		w.must(w.Press(drive.TabKey))
 	}
 	require.False(t, isOpen(), "it does not lie over what has the focus")
+	w.must(w.Resize(drive.Screen{Width: 320, Height: 256}))
+	w.click("#head-menu summary")
+	require.True(t, eval[bool](w, `[...document.querySelectorAll("#head-menu > div, #head-menu > div *")].every((e) => {
+		const r = e.getBoundingClientRect();
+		return !r.width || r.left >= 0 && r.right <= innerWidth;
+	})`), "enlarged four times it is seen whole")
 }
 
 // in shows the page as the device prefers it, or in the theme for those who
