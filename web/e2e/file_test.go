@@ -156,3 +156,22 @@ func TestKeptStateThatCannotBeUsed(t *testing.T) {
 		})
 	}
 }
+
+// What went wrong is seen where the reader is, however far down a page and however small.
+func TestWhatWentWrongIsSeenInTheWindow(t *testing.T) {
+	t.Parallel()
+	w := open(t, folder, drive.Desk, "")
+	w.area("catalogue")
+	w.must(w.Choose("#f-catalogue", written(t, "words.json", []byte("Dear Chief,"))))
+	w.must(w.Until(`!document.getElementById("trouble").hidden`))
+	for _, screen := range []drive.Screen{drive.Desk, drive.Phone, {Width: 320, Height: 256}} {
+		w.must(w.Resize(screen))
+		for _, top := range []string{"0", "document.scrollingElement.scrollHeight"} {
+			seen := eval[[4]float64](w, `(window.scrollTo(0, `+top+`), (({ left, top, right, bottom }) =>
+				[left, top, innerWidth - right, innerHeight - bottom])(document.getElementById("notices").getBoundingClientRect()))`)
+			for _, gap := range seen {
+				require.GreaterOrEqual(t, gap, 0.0, "%v of %d px from %s", seen, screen.Width, top)
+			}
+		}
+	}
+}

@@ -186,9 +186,10 @@ func bundle(entry string, name ...string) ([]byte, error) {
 		MinifyWhitespace: true, MinifyIdentifiers: true, MinifySyntax: true, LegalComments: api.LegalCommentsNone,
 		LogLevel: api.LogLevelSilent,
 	})
-	if len(r.Errors) > 0 {
+	// A style with a brace too many is only warned of, and the rule that follows it is lost.
+	if faults := slices.Concat(r.Errors, r.Warnings); len(faults) > 0 {
 		return nil, fmt.Errorf("bundling %s: %s", filepath.Base(entry),
-			strings.Join(api.FormatMessages(r.Errors, api.FormatMessagesOptions{}), ""))
+			strings.Join(api.FormatMessages(faults, api.FormatMessagesOptions{}), ""))
 	}
 	return r.OutputFiles[0].Contents, nil
 }
