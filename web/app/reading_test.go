@@ -146,6 +146,7 @@ func TestSellerSeesWhatABuyerAsksFor(t *testing.T) {
 			require.Empty(t, s.Fault)
 			text = textOf(s.Regions["main"])
 			assert.Contains(t, text, "who asks for changes")
+			assert.Contains(t, text, "2 things changed: Cot; Discount, percent; the document begins")
 			assert.Contains(t, text, "Changes asked for. This is no quote to order from")
 			assert.NotContains(t, text, "Ask the seller for a signed quote")
 			_, changes, known := strings.Cut(text, "Each change and what it costs")
@@ -163,6 +164,13 @@ func TestSellerSeesWhatABuyerAsksFor(t *testing.T) {
 			assert.Equal(t, "Q-2041", d.Number)
 			assert.NotEmpty(t, d.Seller.Name)
 			assert.True(t, d.Unit.Has("cot-power"))
+
+			s = seller.do(Act{Do: "sign", Value: keyPhrase, File: key})
+			require.Empty(t, s.Fault)
+			s = buyer.do(Act{Do: "open-link", Value: sentLink(t, s)})
+			text = textOf(s.Regions["main"])
+			assert.Contains(t, text, "What changed since quote Q-2041, the first issue of ")
+			assert.Equal(t, signed, strings.Contains(text, "The earlier one was signed with the same key as this one."))
 		})
 	}
 }

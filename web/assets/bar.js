@@ -55,7 +55,7 @@ export function offer(about, text, answers) {
   waiting.clear();
   for (const next of [{ about, text, answers, said: true }, ...others]) waiting.set(next.about, next);
   draw();
-  /** @type {HTMLElement} */ (document.getElementById("bar")?.children[1]).focus();
+  /** @type {HTMLElement} */ (document.getElementById("bar")?.children[1]).focus({ preventScroll: true });
 }
 
 /** withdraw takes a question away. @param {string} about */

@@ -252,6 +252,7 @@ func TestListCompareAndSavedQuotesByKeysAlone(t *testing.T) {
 	to("Delete "+name, 4)
 	key(drive.Enter, "", "Deleted: "+name+".")
 	require.Equal(t, "Undo delete", w.focus().Name)
+	require.True(t, w.focus().InView, "the offer stands at the foot of the window")
 	key(drive.Enter, "kept-quotes", "Put back: "+name+".")
 	to("Delete "+name, 4)
 	key(drive.Enter, "", "Deleted: "+name+".")
