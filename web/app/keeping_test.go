@@ -58,7 +58,7 @@ func TestASavedQuoteWithATextThatIsTooLongIsSaidToStay(t *testing.T) {
 func TestTablesGoOutAndComeBack(t *testing.T) {
 	p := open(t)
 	s := p.do(Act{Do: "go", ID: "catalogue"})
-	require.Contains(t, s.Regions["main"], "For whoever keeps it")
+	require.Contains(t, s.Regions["main"], "For the person who keeps it")
 	require.Equal(t, "Catalogue – Boxwright", s.Title)
 	table := saved(t, p.do(Act{Do: "tables-out", ID: "prices"}))
 	require.True(t, strings.HasPrefix(table, "\ufeffid,what,price,"))
@@ -81,7 +81,7 @@ func TestTablesGoOutAndComeBack(t *testing.T) {
 	require.Empty(t, s.Fault)
 	require.NotContains(t, s.Regions["main"], "Not taken")
 	require.Contains(t, s.Regions["main"], "The other edition, not in use yet")
-	require.Contains(t, s.Regions["main"], "It is called like the edition in use")
+	require.Contains(t, s.Regions["main"], "It has the name of the edition in use")
 	require.Contains(t, s.Regions["main"], "+26.3 %")
 	require.Equal(t, "send-kept", s.Do[len(s.Do)-1].Do)
 	require.Equal(t, dearer(t), saved(t, p.do(Act{Do: "save-catalogue", ID: "beside"})))
@@ -98,7 +98,7 @@ func TestTablesGoOutAndComeBack(t *testing.T) {
 	// It gets a name of its own.
 	s = p.do(Act{Do: "set", ID: "edition.name", Value: "2027-02"},
 		Act{Do: "set", ID: "edition.from", Value: "2027-02-01"})
-	require.NotContains(t, s.Regions["main"], "It is called like the edition in use")
+	require.NotContains(t, s.Regions["main"], "It has the name of the edition in use")
 	s = p.do(Act{Do: "set", ID: "edition.from", Value: ""})
 	require.Contains(t, s.Regions["main"], "an edition has a name")
 	s = p.do(Act{Do: "use-beside"})
@@ -114,7 +114,7 @@ func TestTablesGoOutAndComeBack(t *testing.T) {
 	s = p.do(Act{Do: "drop-beside"})
 	require.NotContains(t, s.Regions["main"], "The edition before")
 	s = p.do(Act{Do: "go", ID: "unit"}, Act{Do: "go", ID: "needs"})
-	require.NotContains(t, s.Regions["main"], "For whoever keeps it")
+	require.NotContains(t, s.Regions["main"], "For the person who keeps it")
 }
 
 func TestAFaultyCatalogueIsToldWhole(t *testing.T) {
