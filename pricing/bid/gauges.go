@@ -242,7 +242,7 @@ var gauges = []gauge{
 		"patientcompartment seat|seat patientcompartment|seatedattendant|attendant",
 		"designated occupant patientcompartment", "", false},
 	{"space.seats", "Designated seats", "", atLeast, "seat designated|designated seat|seat|occupant|passenger",
-		"exclude patient cab person peopl cabincluded total designated occupant patientcompartment include belted crew belt", "",
+		"exclude patient person peopl cabincluded total designated occupant patientcompartment include belted crew belt", "",
 		false},
 	{"space.patients", "Patients on cots", "", atLeast, "patient cot|cot patient|transport patient|patient litter|patient",
 		"transport carry side beside simultaneously at once time patientcompartment cot seat lying down", "", false},

@@ -938,14 +938,17 @@ func (p *profile) countsFewer(n claims.Number, sided bool) bool {
 	most := 0.0
 	for _, x := range p.numbers {
 		if x.Unit == "" && onEachSide(x) == sided && slices.ContainsFunc(n.Near[:n.Behind], func(w string) bool {
-			return !anyThing[w] && !qualities[w] && slices.Contains(x.Near[:x.Behind], w) ||
-				x.First && !p.beside && p.words[w]
+			return !single[w] && (!anyThing[w] && !qualities[w] && slices.Contains(x.Near[:x.Behind], w) ||
+				x.First && !p.beside && p.words[w])
 		}) {
 			most = max(most, x.Value*float64(max(p.most, 1)))
 		}
 	}
 	return most > 0 && most < n.Value
 }
+
+// single are what a unit has one of: "two overhead" speaks of something else than its ceiling.
+var single = wordSet("ceiling floor roof cab module")
 
 // inOwnUnit is an amount in the unit in which a thing has its own, where it has none in that of
 // the amount.
