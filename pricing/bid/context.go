@@ -305,11 +305,15 @@ const leastListed = 11
 func (v *vocabulary) attached(all []piece, of []*claim) {
 	var whole *claim // of which parts are named
 	lost := false    // it was not read
+	clause := false  // they are named in a clause on it
 	var nouns []string
 	for i := range all {
 		if i == 0 || all[i-1].stop {
 			whole, nouns = nil, nil
 			lost = false
+		}
+		if clause && all[i].apart {
+			whole, nouns, clause = nil, nil, false // the clause has ended
 		}
 		if all[i].with && i > 0 && of[i-1] == nil && whole == nil && !all[i-1].stop {
 			lost = true
@@ -321,7 +325,7 @@ func (v *vocabulary) attached(all []piece, of []*claim) {
 			lost = false
 		}
 		if all[i].with && whole == nil && i > 0 && of[i-1] != nil && v.groupOf(of[i-1]) != "" {
-			whole = of[i-1]
+			whole, clause = of[i-1], all[i].clause
 			for k := i - 1; k >= 0 && of[k] == whole; k-- {
 				for _, t := range all[k].tokens { // what loads are to a "load manager" tells nothing of it
 					if t.Kind == claims.Word && t.Role != claims.Modifier {

@@ -118,6 +118,8 @@ type piece struct {
 	opens  bool // a colon stands before it
 	with   bool // it is said to be part of what went before
 	adds   bool // no comma parts it from that
+	clause bool // it is a clause on that: "that runs on the shore line"
+	apart  bool // a comma stands before it, with whatever behind
 }
 
 func pieces(list []claims.Token) []piece {
@@ -137,7 +139,8 @@ func pieces(list []claims.Token) []piece {
 		case claims.Break, claims.Stop:
 			end(t.Kind == claims.Stop, t.Half())
 			from := max(t.End, p.to)
-			p = piece{with: t.Attaches(), adds: t.Adds(), opens: t.Opens(), from: from, to: from}
+			p = piece{with: t.Attaches(), adds: t.Adds(), opens: t.Opens(), clause: t.Relates(),
+				apart: t.Comma() || p.tokens == nil && p.apart, from: from, to: from}
 		default:
 			all = append(all, *t)
 			all[len(all)-1].Part = len(out)
@@ -798,7 +801,7 @@ func (p *profile) fits(list []claims.Number) (fit int, missing claims.Number) {
 			return misses, n
 		}
 		if slices.ContainsFunc(list[:i], func(x claims.Number) bool {
-			return x.Unit == n.Unit && x.Value != n.Value && (x.Sense == "" || x.Sense == n.Sense)
+			return x.Unit == n.Unit && x.Value != n.Value && (x.Sense == "" || n.Sense == "" || x.Sense == n.Sense)
 		}) && p.amounts(n.Unit) < 2 {
 			return misses, n // two amounts are not both of one measure
 		}

@@ -108,7 +108,7 @@ func Read(text string) Line {
 		case t.raw == "with" && i > 0 && list[i-1].raw == "measured":
 			// how a figure is measured is no thing of its own
 		case t.raw == "and" || t.raw == "plus" || t.raw == "also" || t.raw == "including" || t.raw == "with" ||
-			listing[t.raw] || t.raw == ":" || t.raw == "/":
+			listing[t.raw] || relative(list, i) || t.raw == ":" || t.raw == "/":
 			out = append(out, Token{Kind: Break, raw: t.raw, End: t.End})
 		case t.raw == "or" || t.raw == "either":
 			out = append(out, Token{Kind: Or, raw: t.raw, End: t.End})
@@ -754,11 +754,29 @@ func idled(list []Token) []Token {
 
 // Attaches reports whether what follows a token is part of what went before: "with" a belt.
 func (t *Token) Attaches() bool {
-	return t.Kind == Break && (t.raw == "with" || t.raw == "including" || listing[t.raw])
+	return t.Kind == Break && (t.raw == "with" || t.raw == "including" || listing[t.raw] || t.Relates())
 }
+
+// Relates reports whether a token begins a clause on the thing before it, "that" runs on the shore line.
+func (t *Token) Relates() bool { return t.Kind == Break && (t.raw == "that" || t.raw == "which") }
+
+// relative reports whether a word begins a clause on the thing before it: "an inlet that ejects its plug".
+func relative(list []Token, at int) bool {
+	if list[at].raw != "that" && list[at].raw != "which" || at == 0 || at+1 == len(list) || list[at-1].Kind != Word {
+		return false
+	}
+	next := list[at+1]
+	return next.Kind == Word && (plural(next.raw) || slices.Contains(auxiliary, next.raw))
+}
+
+// auxiliary are words that a clause on a thing may begin with.
+var auxiliary = []string{"can", "is", "are", "will", "has", "have", "may", "shall", "must", "do", "does"}
 
 // listing are words behind which stands what papers and displays tell.
 var listing = wordsOf(`listing showing depicting detailing`)
+
+// Comma reports whether a token is one.
+func (t *Token) Comma() bool { return t.Kind == Break && t.raw == "," }
 
 // Adds reports whether what follows a token goes on with what went before: "and" another.
 func (t *Token) Adds() bool { return t.Kind == Break && t.raw != "," && !t.Opens() }

@@ -328,7 +328,7 @@ smoothly evenly securely firmly easily readily permanently neatly fully properly
 down toward towards against across along within throughout during upon once after before when
 each-of respective respectively individual individually particular certain various several
 commercially available professional professionally workmanlike manner premium latest current
-considered given giving sit sits stand stands reach reached reaches run runs-of
+considered given giving sit sits stand stands reach reached reaches reaching run runs-of
 means mean method way order-of purpose purposes intended intend intention
 allowing permit permits permitting enable enables enabling ensure ensures serve serves serving
 shall-have consist consists consisting comprise comprises comprised composed
