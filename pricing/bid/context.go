@@ -204,6 +204,9 @@ func (v *vocabulary) together(list []claim, pieces []told) (out []claim, apart [
 		case len(v.common(&out[k], &c).same) > 0:
 			out[k] = v.common(&out[k], &c)
 			became[i] = k
+		case slices.ContainsFunc(slices.Concat(out[k].same, out[k].more), func(id string) bool { return slices.Contains(c.short, id) }):
+			out = append(out, c) // the same falls short of an amount
+			became[i] = len(out) - 1
 		default:
 			out, apart = append(out, c), append(apart, c.words...)
 			became[i] = unreadPiece

@@ -31,11 +31,11 @@ const (
 
 // gauges in the order they are tried: the particular before the general.
 var gauges = []gauge{
-	{factGAWRFront, "Front GAWR", lb, atLeast, "front gawr|front axle gawr|gawr front", "axle weight load chassis raise",
+	{factGAWRFront, "Front GAWR", lb, atLeast, "front gawr|front axle gawr|gawr front", "axle weight load chassis raise increase upgrade",
 		"", false},
 	{factGAWRRear, "Rear GAWR", lb, atLeast, "rear gawr|rear axle gawr|gawr rear", "axle weight load chassis", "", false},
-	{factGAWRFrontLeast, "Front GAWR", lb, atLeast, "front axle", "weight chassis raise", "", false},
-	{factGAWRRearLeast, "Rear GAWR", lb, atLeast, "rear axle", "weight chassis raise", "", false},
+	{factGAWRFrontLeast, "Front GAWR", lb, atLeast, "front axle", "weight chassis raise increase upgrade", "", false},
+	{factGAWRRearLeast, "Rear GAWR", lb, atLeast, "rear axle", "weight chassis raise increase upgrade", "", false},
 	{"weight.curb-front", "Front axle, unloaded", lb, atMost, "front axle unload|front axle empty|front axle curb",
 		"weight load tare", "", false},
 	{"weight.curb-rear", "Rear axle, unloaded", lb, atMost, "rear axle unload|rear axle empty|rear axle curb",
@@ -438,8 +438,8 @@ func (g *ready) asks(tokens []claims.Token, words []string, list []claims.Number
 // least" is the rating.
 func (g *ready) twisted(c *claim) bool {
 	switch g.code {
-	case "space.height-all": // a door is wide too
-		return slices.ContainsFunc(c.numbers, func(n claims.Number) bool { return n.Of != "" && n.Of != "height" })
+	case "space.height-all": // a door is wide too, and is cleared by little
+		return c.want < leastDoor && slices.Contains(c.words, doorWord) || slices.ContainsFunc(c.numbers, func(n claims.Number) bool { return n.Of != "" && n.Of != "height" })
 	case factGAWRFrontLeast, factGAWRRearLeast:
 		return c.sense == atMost && !slices.ContainsFunc(c.numbers, func(n claims.Number) bool {
 			return n.Of == "rating"
@@ -467,6 +467,11 @@ var onlyMost = []string{"weight.curb", "weight.gross", "weight.rear", "weight.si
 	factFloor, factPrice}
 
 var benchGauge = &gauges[slices.IndexFunc(gauges, func(g gauge) bool { return g.code == "space.bench" })]
+
+// leastDoor is the height, in, from which a station door is one that a unit goes through.
+const leastDoor = 48
+
+var doorWord = stems("door")[0]
 
 // leastBench is the length, in, from which an amount of a bench is its length.
 const leastBench = 48

@@ -55,6 +55,12 @@ func TestWordings(t *testing.T) {
 		{"Sprayed closed cell foam, 50 mm depth", quote.MeetsWith},
 		{"Sprayed closed cell foam, 55 mm depth", quote.Unanswered},
 		{"Sprayed closed cell foam, at least 52 mm", quote.Excepted},
+		{"Door of the station to be cleared by 6 in", quote.Unanswered},
+		{"Block heater that runs off the shore line, and heated power mirrors", quote.MeetsWith},
+		{"Block heater that runs off the alternator, and heated power mirrors", quote.Unanswered},
+		{"Battery charger of at least 45 amps fed by a 40-amp inlet", quote.Unanswered},
+		{"Lightbar, alley lights, 60 in long minimum", quote.Excepted},
+		{"Batteries shall carry the on-scene load with engine off for ten minutes before reaching half charge", quote.Meets},
 		{"Front axle rating raised to 5,600 lbs", quote.Excepted},
 		{"Overall length, bumper and rear step left out: 19 ft. 6 in. or under", quote.Excepted},
 		{"Squad bench together with a CO detector", quote.MeetsWith},
@@ -74,6 +80,7 @@ func TestPiecesOfUnreadThings(t *testing.T) {
 		"Flip-up step, dock bumpers, beneath the bulkhead at the streetside",
 		"Streetside interior cabinets: 28 cu. ft. of storage minimum",
 		"Loading height 30 in. or less, measured with the suspension at ride height",
+		"CO detector of the make now used, they shall be battery powered",
 	} {
 		t.Run(line, func(t *testing.T) {
 			_, list := answersTo(t, line)
