@@ -155,8 +155,12 @@ func (p *profile) opposes(tokens []claims.Token) bool {
 			return true
 		}
 	}
-	return false
+	at := slices.IndexFunc(tokens, func(t claims.Token) bool { return t.Word == bodyWord && t.Role&claims.Located != 0 })
+	return at > 0 && tokens[at-1].Word == outsideWord && !p.sides[side{outsideWord, bodyWord}] // "on the outside of the body"
 }
+
+// bodyWord is the body, and outsideWord what is outside of it.
+var bodyWord, outsideWord = stems("body")[0], stems("outside")[0]
 
 // side is a word that says on which side, and the word behind it.
 type side struct{ where, of string }

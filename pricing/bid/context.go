@@ -555,7 +555,7 @@ func (v *vocabulary) partOf(c *claim, nouns []string) bool {
 			return slices.Contains(stems(strings.ReplaceAll(c.gauge.names, "|", " ")+" "+c.gauge.also), w)
 		}
 		return slices.ContainsFunc(slices.Concat(c.same, c.more, c.short), func(id string) bool {
-			return v.byID[id].words[w]
+			return v.byID[id].words[w] && !v.byID[id].ofGroupNamed(w) // one outlet is no part of another
 		})
 	})
 }

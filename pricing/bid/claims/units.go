@@ -79,7 +79,7 @@ var joined = [][2]string{
 	{"mustn't", "must not"}, {"don't", "do not"}, {"doesn't", "does not"}, {"isn't", "is not"},
 	{"shouldn't", "should not"}, {"wb", "wheelbase"}, {"l/r", "left right"}, {"half inch", "1/2 inch"},
 	{"one-eighth inch", "1/8 inch"}, {"one eighth inch", "1/8 inch"}, {"eighth-inch", "1/8 inch"}, {"eighth inch", "1/8 inch"},
-	{"(inches)", "inches"}, {"throw-away", "disposable"}, {"throw away", "disposable"}, {"not harmed by", "unaffected by"},
+	{"(inches)", "inches"}, {"one-second", "onesecond"}, {"one second", "onesecond"}, {"fore and aft", "fore aft"}, {"throw-away", "disposable"}, {"throw away", "disposable"}, {"not harmed by", "unaffected by"},
 	{"not damaged by", "unaffected by"}, {"not affected by", "unaffected by"}, {"unharmed by", "unaffected by"},
 	{"half-inch", "1/2 inch"}, {"quarter inch", "1/4 inch"}, {"quarter-inch", "1/4 inch"}, {"square feet", "ft2"},
 	{"square foot", "ft2"}, {"sq. ft.", "ft2"}, {"sq. ft", "ft2"}, {"sq ft", "ft2"}, {"cubic meters", "m3"},

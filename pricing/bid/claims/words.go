@@ -152,6 +152,7 @@ chevron: chevrons
 spare: spares
 additional: extra further more supplemental supplementary
 fault: trouble
+microphone: mic mics
 filter: filtration
 wall: sidewall sidewalls
 chassis: oem
@@ -336,7 +337,7 @@ operate-d operational functional operable working
 us we you your own his her he she him themselves oneself
 fine ok okay up just apparatus
 mm-note note notes above-listed herein hereof thereof therein
-suit suited fit-for yet anyone anybody someone somebody
+suit suited fit-for yet whatsoever anyone anybody someone somebody
 propose proposed proposes appear appears truck trucks rig rigs
 unit's one's said same such whereby thereby wherein hereinafter duly likewise accordingly thereon
 therewith hereto hereunder onboard paragraph supply-and whose specified themselves etc following below-listed mounted mounting fitment`)
