@@ -84,6 +84,58 @@ func TestAPressIsReadOutWhole(t *testing.T) {
 	}
 }
 
+// In the areas that check, in Compare and in the Office each press says what came of it, and what
+// takes long says so when it is there.
+func TestPressesOfTheChecksAndTheOfficeAreHeard(t *testing.T) {
+	p := open(t)
+	p.do(Act{Do: "new", ID: "cut-14500-158-gas", Value: "mod-146-72"})
+	for _, x := range []struct {
+		act  Act
+		says string
+		late string // when all is there
+		goes string // where the focus goes
+	}{
+		{Act{Do: "go", ID: "unit"}, "Unit.", "", ""},
+		{Act{Do: "pick", ID: "ss-power", On: true}, "Powered step at the side entry door is in.", "", ""},
+		{Act{Do: "none", ID: "side-step"}, "Step at the side entry door: none.", "", ""},
+		{Act{Do: "go", ID: "power"}, "Power.", "", ""},
+		{Act{Do: "go", ID: "delivery"}, "Delivery. At 80 %: ", "", ""},
+		{set("unit.needed_by", "2028-06-01"), "The chance of delivery by Thu, Jun 1, 2028 is over 99 %.", "", ""},
+		{set("chance", "95"), "At 95 %: ", "", ""},
+		{set("chance", "0"), "Not taken: “0” is too few", "", ""},
+		{Act{Do: "too-late", Button: "List the options that would be too late"}, "",
+			"Every option that can still be added keeps the date.", ""},
+		{Act{Do: "go", ID: "equipment"}, "Equipment.", "", ""},
+		{Act{Do: "suggest", Button: "Suggest"}, "Everything aboard is stowed already.", "", ""},
+		{Act{Do: "go", ID: "catalogue"}, "Catalogue.", "", ""},
+		{Act{Do: "lint", Button: "Check the edition in use"}, "Checking.", "No open items were found.", "lint"},
+		{Act{Do: "set-beside", Button: "Compare the built-in one"}, "has the same content as the edition in use", "", ""},
+		{Act{Do: "drop-beside", Button: "Close the comparison"}, "The comparison is closed.", "", "f-tables"},
+		{Act{Do: "go", ID: "seller"}, "Costs and keys.", "", ""},
+		{Act{Do: "forget-costs", Button: "Remove"}, "The sealed cost sheet was removed from this device.", "", ""},
+		{Act{Do: "go", ID: "compare"}, "Compare.", "", ""},
+		{Act{Do: "pin", Button: "Add to compare"}, "Added to compare.", "", ""},
+		{Act{Do: "unpin", ID: "0", Button: "Take out"}, "Taken out of Compare.", "", "pin"},
+	} {
+		t.Run(x.act.Do+" "+x.act.ID+x.act.Value, func(t *testing.T) {
+			s := p.ask(x.act)
+			require.Empty(t, s.Fault)
+			require.Contains(t, s.Say, x.says)
+			late, went := "", ""
+			for _, d := range s.Do {
+				if d.Do == "focus" {
+					went = d.ID
+				}
+			}
+			for next := s; next.Partial; late += next.Say {
+				next = p.ask(Act{Do: "rest"})
+			}
+			require.Equal(t, x.goes, went)
+			require.Equal(t, x.late, late, "once, when it is there")
+		})
+	}
+}
+
 // Papers can be had in large type.
 func TestLargePrint(t *testing.T) {
 	p := open(t)

@@ -27,7 +27,11 @@ func TestOwnItems(t *testing.T) {
 	assert.Contains(t, quote, "Loads by compartment, tray and mount")
 	p.do(Act{Do: "go", ID: "equipment"})
 	s = p.do(Act{Do: "carry-usual", ID: "bls"})
-	assert.Contains(t, string(s.Draft), "own-1", "the purchaser's own stay beside the usual list")
+	carried := carriedOf(t, s)
+	assert.Equal(t, 1, carried["own-1"], "the purchaser's own stay beside the usual list")
+	for id, n := range carriedOf(t, p.do(Act{Do: "carry-usual", ID: "bls"})) {
+		assert.Equal(t, carried[id], n, "%s: asked for again it is the same list", id)
+	}
 	s = p.do(Act{Do: "own-drop", ID: "own-1"})
 	assert.NotContains(t, string(s.Draft), "own-1")
 }
@@ -41,4 +45,13 @@ func TestOwnCotIsWeighed(t *testing.T) {
 	require.Empty(t, s.Fault)
 	assert.Contains(t, string(s.Draft), `"lb":142`)
 	assert.NotContains(t, papersOf(p)["quote"], "does not count as weighed")
+}
+
+// carriedOf counts what is aboard.
+func carriedOf(t *testing.T, s shown) map[string]int {
+	out := map[string]int{}
+	for _, c := range draftOf(t, s).Unit.Carried {
+		out[c.Equipment] += c.Qty
+	}
+	return out
 }

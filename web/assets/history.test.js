@@ -153,6 +153,22 @@ for (const [what, choose] of [
   });
 }
 
+test("what was done before another window said it holds the quote is done when it is taken over", async () => {
+  const p = page();
+  let holds = (/** @type {boolean} */ _) => {};
+  p.history.around.tabs.claim = () => new Promise((r) => (holds = r));
+  p.history.begin();
+  p.done("a", {}, [{ do: "start" }]);
+  p.done("typed", {}, [{ do: "set", id: "title", value: "typed" }]);
+  holds(false);
+  await settled(p);
+  p.history.around.tabs.claim = async () => true;
+  await p.history.takeOver();
+  await p.transport.idle;
+  const done = p.asked.flatMap((r) => r.acts.filter((a) => a.do === "set").map((a) => a.value));
+  assert.deepEqual(done, ["typed"]);
+});
+
 test("a change of a quote that another window holds is refused", async () => {
   const p = page();
   p.history.begin();

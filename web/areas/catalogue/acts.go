@@ -149,7 +149,7 @@ func compareWith(s *session.Session, name string, file []byte) {
 	k.From, k.To = k.InUse, session.Held{Ed: ed, File: file}
 	k.Diff, k.Touched = editions.Compare(k.From.Ed, ed), nil
 	s.View.Area = id
-	s.Notice = "Edition " + letters.Isolate(ed.Cat.Edition) + " stands beside the one in use."
+	s.Notice = "Edition " + letters.Isolate(ed.Cat.Edition) + " is open and compared with the one in use."
 	s.Step(session.Step{Do: "focus", ID: "beside"})
 	goThrough(s)
 }
@@ -224,6 +224,7 @@ func lint(s *session.Session, _ session.Act) {
 	k := &s.Memory.Keep
 	k.LintOf, k.Linted, k.Findings, k.Stopped = k.Looked().Ed, nil, nil, ""
 	k.Linting = editions.NewLint(k.LintOf)
+	s.Spoken = "Checking."
 	s.Step(session.Step{Do: "focus", ID: "lint"})
 }
 
@@ -278,7 +279,7 @@ func useBeside(s *session.Session, _ session.Act) {
 	k := &s.Memory.Keep
 	h := k.Candidate()
 	if h == nil {
-		s.Fault("No edition stands beside the one in use any more: bring it in again.")
+		s.Fault("No other edition is open any more: bring it in again.")
 		return
 	}
 	s.ChangeEdition(*h, true)
@@ -289,6 +290,7 @@ func useBeside(s *session.Session, _ session.Act) {
 
 func dropBeside(s *session.Session, _ session.Act) {
 	s.Memory.Keep.Apart()
+	s.Spoken = "The comparison is closed."
 	s.Step(session.Step{Do: "focus", ID: "f-tables"})
 }
 

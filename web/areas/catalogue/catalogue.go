@@ -219,6 +219,10 @@ func linted(p *Page, looked string) Part {
 		if k.Stopped != "" {
 			none = "No open items were found up to there."
 		}
+		p.Answer = none
+		if len(rest) > 0 {
+			p.Answer = page.Count(len(rest), "open item was found.", "open items were found.")
+		}
 		found = Many(If(k.Stopped != "", para("Stopped while checking "+k.Stopped+".")), findings(p, rest, none))
 	}
 	if notes != nil {
@@ -260,7 +264,7 @@ func candidate(p *Page) Part {
 			page.Day(p.Page, "edition.from", "Valid from", b.Cat.ValidFrom, "")),
 		pressed(press("use-beside", "", use, "main", "use-beside"),
 			press("save-catalogue", "beside", "Save it as a file", "", "save-beside"),
-			press("drop-beside", "", "Close it", "quiet", "drop-beside")))
+			press("drop-beside", "", "Close this edition", "quiet", "drop-beside")))
 }
 
 // signers says who may sign by the other list, before it is used; nil where it is the
@@ -388,7 +392,7 @@ func keptRow(p *Page, x *session.Touched, i int) []Part {
 				". The row shows what a revision would come to.")
 	case t.Signed || t.Now == nil:
 	case p.Candidate == nil:
-		row[6] = page.Action("move-kept", x.ID, "", "Move it", At("id", "move-"+strconv.Itoa(i)),
+		row[6] = page.Action("move-kept", x.ID, "", "Move", At("id", "move-"+strconv.Itoa(i)),
 			At("aria-label", "Move to the edition in use: "+x.Name))
 	default:
 		row[6] = aside("It can be moved once the edition is in use.")

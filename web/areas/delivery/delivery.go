@@ -91,6 +91,7 @@ func asked(p *Page) Part {
 	s, c := p.Q.Plan, float64(p.chance())/100
 	in := strconv.Itoa(p.chance()) + " %"
 	needed := p.Q.Draft.Unit.NeededBy
+	p.Answer = "At " + in + ": " + s.At(c).Long() + "."
 	text := Many(Text("At "+in+": "), El("b", Text(s.At(c).Long())), Text("."))
 	if needed.IsZero() {
 		return El("p", text)
@@ -106,10 +107,11 @@ func asked(p *Page) Part {
 	if d := s.LatestOrderFor(needed, c); !d.IsZero() && !d.Before(p.FirstOrder()) {
 		last = "order by " + d.Long()
 	}
+	chance := "The chance of " + it + " by " + needed.Long() + " is "
+	p.Answer += " " + chance + page.Percent(s.Chance(needed)) + "."
 	return Many(El("p", text),
-		El("p", verdict, Text(" The chance of "+it+" by "+needed.Long()+" is "),
-			El("b", Text(page.Percent(s.Chance(needed)))), Text(". To be "+in+" sure of it, "), El("b",
-				Text(last)), Text(".")))
+		El("p", verdict, Text(" "+chance), El("b", Text(page.Percent(s.Chance(needed)))), Text(". To be "+in+" sure of it, "), El("b",
+			Text(last)), Text(".")))
 }
 
 // chanceChart draws how the chance rises from day to day; on a phone another with fewer
@@ -288,11 +290,12 @@ func tooLate(p *Page) Part {
 		}
 		switch {
 		case t.Rows != nil:
-			list = t.Draw()
+			list, p.Answer = t.Draw(), page.Count(len(t.Rows), "option would be", "options would be")+" too late."
 		case !p.TooLateKnown:
 			list = page.Working()
 		default:
-			list = El("p", Text("Every option that can still be added keeps the date."))
+			p.Answer = "Every option that can still be added keeps the date."
+			list = El("p", Text(p.Answer))
 		}
 	}
 	return page.Block("Options and the needed date",

@@ -40,6 +40,10 @@ func takeOut(s *session.Session, a session.Act) {
 // suggest stows what is not yet stowed by the catalogue's rules and for balance.
 func suggest(s *session.Session, _ session.Act) {
 	stowed, left := s.Stow()
+	if stowed+left == 0 {
+		s.Notice = "Everything aboard is stowed already."
+		return
+	}
 	s.Notice = fmt.Sprintf("Stowed %d of %d things by the catalogue's rules and for balance; what was stowed by hand "+
 		"stayed.", stowed, stowed+left) + session.Unplaced(left)
 }

@@ -18,6 +18,7 @@ func TestPowerPageHoldsWhatIsPostedAndWired(t *testing.T) {
 	area := draw(p).String()
 	f, _ := p.Q.Figure("power.remaining")
 	assert.Contains(t, area, `class="plate-figure">`+p.Show(f.Value, f.Unit)+"<", "the tag's figure")
+	assert.Contains(t, area, " · "+p.amps(p.Q.Power.Hot.HighIdleA)+" at high idle · ", "and what the alternator gives")
 	for _, c := range p.Q.Power.Circuits {
 		assert.Contains(t, area, "<b>"+c.Number+"</b> "+strings.ToUpper(c.Function), "every circuit with its marking")
 	}
