@@ -148,14 +148,17 @@ func linkBox(p *Page) Part {
 			"send the text below; they paste it in Compare."
 	}
 	return page.Block("Link", El("div", Class("link-box"),
-		page.Field(p.Page, "address", "Address where buyers find the page", p.View.Address,
-			"Blank = the address this page was opened from"),
 		El("div", Class("field"),
 			El("label", At("for", "link-text"), Text("The link, "+page.Count(len(whole), "character", "characters"))),
 			El("textarea", At("id", "link-text"), Flag("readonly", true), Text(whole)), El("p", Class("hint"),
 				Text(hint))),
 		along,
-		El("div", Class("row-tools"), page.Action("copy-link", "", whole, "Copy the link", At("id", "copy-link"))),
+		El("div", Class("row-tools"), page.Action("copy-link", "", whole, "Copy the link", At("id", "copy-link")),
+			El("details", At("id", "fold-address"), Flag("open", base == "" || p.View.Address != "" || p.Wrong["address"] != ""),
+				El("summary", Text("Send buyers to another address")),
+				page.Field(p.Page, "address", "Address where buyers find the page", p.View.Address,
+					"Blank = the address this page was opened from")),
+		),
 	))
 }
 
