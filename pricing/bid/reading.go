@@ -337,12 +337,13 @@ var customary = wordSet("customary usual normal conventional ordinary stock fact
 // claimOf reads tokens as one claim; false when a word or an amount of them is not
 // accounted for.
 func (v *vocabulary) claimOf(tokens []claims.Token) (claim, bool) {
-	if c, ok := v.plainClaim(tokens); ok {
+	if c, ok := v.plainClaim(tokens); ok && !v.halfRuledOut(&c, tokens) {
 		return c, true
 	}
 	if claims.Ruled(tokens) { // "no a or b": neither will do
 		both := slices.DeleteFunc(slices.Clone(tokens), func(t claims.Token) bool { return t.Kind == claims.Or })
-		return v.plainClaim(both)
+		c, ok := v.plainClaim(both)
+		return c, ok && !v.halfRuledOut(&c, tokens)
 	}
 	for i, t := range tokens { // "a or b": either will do
 		if t.Kind != claims.Or {
@@ -358,6 +359,27 @@ func (v *vocabulary) claimOf(tokens []claims.Token) (claim, bool) {
 		}
 	}
 	return claim{}, false
+}
+
+// namedBy reports whether words hold a whole name of a thing.
+func (p *profile) namedBy(words []string) bool {
+	return slices.ContainsFunc(p.names, func(n []string) bool {
+		return !slices.ContainsFunc(n, func(w string) bool { return !slices.Contains(words, w) })
+	})
+}
+
+// halfRuledOut reports whether tokens rule out either of two things of which what a claim asks for is free of
+// only one: "no aluminum or wood" of aluminum cabinets.
+func (v *vocabulary) halfRuledOut(c *claim, tokens []claims.Token) bool {
+	for i := 1; i+1 < len(tokens) && claims.Ruled(tokens); i++ {
+		if tokens[i].Kind == claims.Or && tokens[i-1].Kind == claims.Word && tokens[i+1].Kind == claims.Word && slices.ContainsFunc(slices.Concat(c.same, c.more), func(id string) bool {
+			p := v.byID[id]
+			return p.never[tokens[i-1].Word] != p.never[tokens[i+1].Word]
+		}) {
+			return true
+		}
+	}
+	return false
 }
 
 func (v *vocabulary) plainClaim(tokens []claims.Token) (claim, bool) {
@@ -510,8 +532,8 @@ func (v *vocabulary) offered(tokens []claims.Token, holds []string) (claim, bool
 				continue
 			}
 			done[i] = true
-			if not != p.lack && !(not && v.free(p, words, ruled)) {
-				continue
+			if not != p.lack && !(not && v.free(p, words, ruled)) || not && p.lack && p.namedBy(ruled.Before) {
+				continue // "a bench, no belts" does not ask for no bench
 			}
 			if !not && slices.ContainsFunc(words, func(w string) bool { return p.instead[w] }) {
 				continue // who asks for a bench does not ask for what takes its place

@@ -40,11 +40,10 @@ func Read(text string) Line {
 		t := list[i]
 		if n := ruledOutBehind(list, i); n > 0 {
 			// "wood is not acceptable": the clause before it is what is ruled out.
-			at := 0
-			for k := len(out) - 1; k >= 0; k-- {
-				if out[k].Kind == Stop {
-					at = k + 1
-					break
+			at := ruledFrom(out)
+			for k := len(out) - 1; k > at; k-- { // each of a list is ruled out
+				if out[k-1].Kind == Break && out[k].Kind == Word {
+					out = slices.Insert(out, k, Token{Kind: Not, raw: "not"})
 				}
 			}
 			out = slices.Insert(out, at, Token{Kind: Not, raw: "not"})
@@ -654,6 +653,31 @@ func equals(list []Token) []Token {
 	}
 	return out
 }
+
+// ruledFrom is where what is ruled out at the end of a list begins: its sentence, what stands behind a colon
+// or in brackets, or behind a comma where what stands before that is ordered: "shall be aluminum, steel is not
+// acceptable".
+func ruledFrom(list []Token) int {
+	from := len(list)
+	for from > 0 && list[from-1].Kind != Stop {
+		from--
+	}
+	ordered := false
+	for k := from; k < len(list); k++ {
+		t := &list[k]
+		ordered = ordered || ordering[t.raw]
+		if t.Kind == Break && (t.raw == ":" || t.raw == "(" || t.raw == "," && ordered) {
+			from, ordered = k+1, false
+		}
+	}
+	for from < len(list) && list[from].Kind == Break {
+		from++
+	}
+	return from
+}
+
+// ordering are words of a clause that asks for something.
+var ordering = wordsOf(`shall must will should`)
 
 func ruledOutBehind(list []Token, at int) int {
 	for _, b := range behind {

@@ -706,8 +706,13 @@ func dimensions(list []Token) []Token {
 			}
 		}
 	}
+	for i := range list {
+		if t := &list[i]; t.Kind == Word && (t.raw == "(" || t.raw == ")") {
+			t.Kind = Break
+		}
+	}
 	return slices.DeleteFunc(list, func(t Token) bool {
-		return t.Kind == Word && (t.raw == "x" || t.raw == "(" || t.raw == ")" || t.raw == `"` || t.raw == "'")
+		return t.Kind == Word && (t.raw == "x" || t.raw == `"` || t.raw == "'")
 	})
 }
 
