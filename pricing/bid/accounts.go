@@ -162,6 +162,22 @@ func (p *profile) opposes(tokens []claims.Token) bool {
 // bodyWord is the body, and outsideWord what is outside of it.
 var bodyWord, outsideWord = stems("body")[0], stems("outside")[0]
 
+// ofMore reports whether a claim asks something of every thing of a name of which a thing says it of
+// none or of others: "all windows shall slide" of the one in the partition.
+func (p *profile) ofMore(tokens []claims.Token) bool {
+	for i := 1; i < len(tokens); i++ {
+		t := &tokens[i]
+		if tokens[i-1].Word == everyWord && t.Kind == claims.Word && t.Part == tokens[i-1].Part &&
+			severalKinds[t.Word] && !p.everyOf[t.Word] {
+			return true
+		}
+	}
+	return false
+}
+
+// severalKinds are what a unit has more than one kind of.
+var severalKinds = wordSet("window door cabinet compartment light wheel outlet seat live")
+
 // side is a word that says on which side, and the word behind it.
 type side struct{ where, of string }
 
@@ -334,7 +350,7 @@ var lengthwise = stems("full-length")[0]
 const ofIt = claims.Companion | claims.Located
 
 // insides are what something can be in of which each unit has one.
-var insides = wordSet("cab patient-compartment hood grille bumper")
+var insides = wordSet("cab patient-compartment module hood grille bumper")
 
 // ofOtherKind reports whether a part says a kind of the thing that is said of something else only: a
 // receptacle that keeps "suction chargers" going is no suction outlet.

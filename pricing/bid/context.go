@@ -284,8 +284,9 @@ func (v *vocabulary) ownNamed(c *claim) bool {
 }
 
 func (c *claim) isName(names [][]string) bool {
+	words := slices.DeleteFunc(slices.Clone(c.words), func(w string) bool { return w == everyWord })
 	return slices.ContainsFunc(names, func(n []string) bool {
-		return len(n) == len(c.words) && !slices.ContainsFunc(n, func(w string) bool { return !slices.Contains(c.words, w) })
+		return len(n) == len(words) && !slices.ContainsFunc(n, func(w string) bool { return !slices.Contains(c.words, w) })
 	})
 }
 

@@ -34,6 +34,7 @@ type profile struct {
 	core    map[string]bool // words said of the whole thing
 	pairs   map[string]bool // words that follow each other in its sentence
 	sides   map[side]bool   // of what it says on which side
+	everyOf map[string]bool // words that stand behind "every" or "both" in what is said of it
 	wired   bool            // runs on the vehicle's own voltage
 	kept    bool            // only as an existing module has it
 	ofGroup []string        // the name of its group, where that names several kinds
@@ -81,6 +82,9 @@ func vocabularyOf(ed *quote.Edition) *vocabulary {
 // togetherWord tells that an amount is that of several things: "two alternators, 560 A together".
 var togetherWord = stems("together")[0]
 
+// chassisGroup is that of all chassis: a unit has one.
+const chassisGroup = "chassis"
+
 // chassisNames are what a chassis is asked for by, whatever catalogue it stands in.
 var chassisNames = []string{"chassis", "engine", "gasoline", "diesel", "4x4", "4x2", "cutaway", "cab-chassis", "van",
 	"type i", "type ii", "type iii",
@@ -98,7 +102,7 @@ func newVocabulary(cat *config.Catalogue, rest func()) *vocabulary {
 		c := &cat.Chassis[i]
 		also := "chassis cab wheels tires " + c.Drive + " drive " + c.Fuel + " powered engine only, " + shortFuel[c.Fuel] +
 			" type " + chassisType(c.Type)
-		p := newProfile(c.ID, "", c.Label, c.Spec, also, asked[c.ID], read)
+		p := newProfile(c.ID, chassisGroup, c.Label, c.Spec, also, asked[c.ID], read)
 		for _, n := range chassisNames {
 			p.names = append(p.names, stems(n))
 		}
@@ -250,7 +254,8 @@ func cutSuffix(s, suffix string) (string, bool) {
 
 func newProfile(id, group, label, spec, kind string, asked *config.Asked, read texts) *profile {
 	p := &profile{id: id, group: group, words: map[string]bool{moduleWord: true}, never: map[string]bool{},
-		instead: map[string]bool{}, core: map[string]bool{}, pairs: map[string]bool{}, sides: map[side]bool{}}
+		instead: map[string]bool{}, core: map[string]bool{}, pairs: map[string]bool{}, sides: map[side]bool{},
+		everyOf: map[string]bool{}}
 	var denied []string // of its sentence: "without suspension"
 	for i, text := range []string{label, spec, kind} {
 		line := read.of(text)
@@ -266,6 +271,7 @@ func newProfile(id, group, label, spec, kind string, asked *config.Asked, read t
 		for _, w := range claims.Replaced(line.tokens) {
 			p.instead[w] = true
 		}
+		p.learnEvery(line, i == 2)
 		for _, s := range sides(line.tokens) {
 			p.sides[s] = p.sides[s] || i < 2
 		}
@@ -334,6 +340,15 @@ var wireWord = stems("wire")[0]
 // moduleWord is said of anything on the module without telling one thing from another.
 const moduleWord = "modul"
 
+// learnEvery takes in of what a text says "every"; the name of a group says it of all that it names.
+func (p *profile) learnEvery(x *taught, named bool) {
+	for k, w := range x.words {
+		if named || k > 0 && x.words[k-1] == everyWord {
+			p.everyOf[w] = true
+		}
+	}
+}
+
 // learn takes in what the catalogue says of how the thing is asked for.
 func (p *profile) learn(a *config.Asked, read texts) {
 	if p.told == nil {
@@ -358,6 +373,7 @@ func (p *profile) learn(a *config.Asked, read texts) {
 		line := read.of(t)
 		p.numbers = append(p.numbers, claims.Numbers(line.tokens)...)
 		p.entries = append(p.entries, line.curated())
+		p.learnEvery(line, false)
 		if len(strings.Fields(t)) > longestPhrase {
 			p.loose = append(p.loose, len(p.entries)-1)
 		}

@@ -515,7 +515,8 @@ func (v *vocabulary) offered(tokens []claims.Token, holds []string) (claim, bool
 	if variants == nil {
 		return claim{}, false
 	}
-	has := v.bagOf(holds)
+	has, all := v.bagOf(holds), claims.Words(tokens)
+	placed := slices.ContainsFunc(all, func(w string) bool { return oppositePlaces[w] })
 	type said struct {
 		words []string
 		list  []claims.Number
@@ -545,11 +546,11 @@ func (v *vocabulary) offered(tokens []claims.Token, holds []string) (claim, bool
 				continue
 			}
 			f := found{p, p.tells.share(has), k}
-			if !not && (p.byTheWay(x.tokens, f.like) || p.mixes(words)) || p.id != v.sure && v.strange(p, list, words, has) {
+			if !not && (p.byTheWay(x.tokens, f.like) || p.mixes(words) || !placed && p.mixes(all)) || p.id != v.sure && v.strange(p, list, words, has) {
 				continue
 			}
 			fit, missing := p.fits(list)
-			if !not && !(v.accounts(p, x.tokens) && p.saysWhere(tokens, x.tokens)) {
+			if !not && (p.ofMore(tokens) || !(v.accounts(p, x.tokens) && p.saysWhere(tokens, x.tokens))) {
 				unclear = unclear || fit == exact || fit == exceeds // it may be what is meant
 				continue
 			}
@@ -581,8 +582,8 @@ func (v *vocabulary) offered(tokens []claims.Token, holds []string) (claim, bool
 	c := claim{same: order(same), more: order(more), also: order(also)}
 	in := sayings[len(sayings)-1]
 	c.words = in.words
-	if all := slices.Concat(same, more, short); len(all) > 0 {
-		in = sayings[all[0].in]
+	if of := slices.Concat(same, more, short); len(of) > 0 {
+		in = sayings[of[0].in]
 	}
 	words, list := in.words, in.list
 	c.plain, c.numbers = words, list
@@ -730,6 +731,10 @@ func (p *profile) mixes(words []string) bool {
 		}
 	}
 	for i, w := range words {
+		if colors[w] && (i > 0 && words[i-1] == everyWord || i+1 < len(words) && words[i+1] == "only") &&
+			!slices.Contains(p.label, w) {
+			return true // it has that color in a part
+		}
 		if !colors[w] || !(i > 0 && words[i-1] == everyWord || i+1 < len(words) && words[i+1] == "only" ||
 			some == 1 && slices.ContainsFunc(words, func(w string) bool { return oppositePlaces[w] })) {
 			continue
