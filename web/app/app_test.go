@@ -99,6 +99,7 @@ func TestStart(t *testing.T) {
 	s := open(t).do(Act{Do: "start"})
 	require.Empty(t, s.Fault)
 	require.Contains(t, s.Regions["main"], "A quote begins in one of three ways.")
+	require.Equal(t, "begun", s.Said, "the first of the earlier states has a name")
 }
 
 // What is gone through while nobody waits leaves no trace.
