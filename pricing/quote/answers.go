@@ -318,6 +318,9 @@ func (q *Quote) LabelOfNeed(code string) string {
 	return id
 }
 
+// withThis stands for what is looked at: an option that is asked about, or the picks of a finding.
+const withThis = "; with this "
+
 // needSum words the limit of a need that cannot be kept.
 func (q *Quote) needSum(a *rules.Arithmetic, in quantity.System) string {
 	id := strings.TrimPrefix(a.Code, needCode)
@@ -339,9 +342,9 @@ func (q *Quote) needSum(a *rules.Arithmetic, in quantity.System) string {
 		return fmt.Sprintf("Overall height: %s over the %s that the customer's bay allows.", in.Show(a.Over, s.Unit),
 			in.Show(asked, s.Unit))
 	case s.Sense == config.AtLeast:
-		return fmt.Sprintf("%s: the customer asked for %s; with this no more than %s can be had, %s short.", s.Label,
-			in.Show(asked, s.Unit), in.Show(-a.Total, s.Unit), in.Show(a.Over, s.Unit))
+		return fmt.Sprintf("%s: the customer asked for %s"+withThis+"no more than %s can be had.", s.Label,
+			in.Show(asked, s.Unit), in.Show(-a.Total, s.Unit))
 	}
-	return fmt.Sprintf("%s: the customer asked for at most %s; with this it comes to %s, %s over.", s.Label,
-		in.Show(asked, s.Unit), in.Show(a.Total, s.Unit), in.Show(a.Over, s.Unit))
+	return fmt.Sprintf("%s: the customer asked for at most %s"+withThis+"it comes to %s.", s.Label,
+		in.Show(asked, s.Unit), in.Show(a.Total, s.Unit))
 }

@@ -245,7 +245,7 @@ func (q *Quote) fit() []config.Finding {
 		if len(r.Picks) < 2 && len(r.Limits) > 0 && q.stopped(r.Limits[0].Code) || q.onlyUnasked(&r) {
 			continue
 		}
-		said := q.Words(r, quantity.US)
+		said := strings.ReplaceAll(q.Words(r, quantity.US), withThis, "; with "+q.Labels(r.Picks)+" ")
 		same := func(f config.Finding) bool { return slices.Equal(f.Picks, r.Picks) }
 		if i := slices.IndexFunc(out, same); i >= 0 { // of the same picks once, with each of its reasons
 			if !strings.Contains(out[i].Text, said) {

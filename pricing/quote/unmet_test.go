@@ -1,6 +1,7 @@
 package quote_test
 
 import (
+	"slices"
 	"strings"
 	"testing"
 
@@ -35,4 +36,17 @@ func TestWhatAWordAsksForIsOneStop(t *testing.T) {
 	for _, id := range must {
 		assert.Equal(t, 1, strings.Count(stops[0], ed.Cat.LabelOf(id)), id)
 	}
+}
+
+// What stands in the way of a need is named, and how much is missing is said once.
+func TestAPickInTheWayOfANeedIsNamed(t *testing.T) {
+	ed := quotetest.Demo(t)
+	d := quote.Begin(ed, "cut-14500-158-gas", "rescue-164", quotetest.Today)
+	d.Unit.Picks = []config.Pick{{Option: "dp-rescue", Qty: 1}}
+	d.Needs.Crew = 9
+	q, err := quote.Compute(ed, d)
+	require.NoError(t, err)
+	at := slices.IndexFunc(q.Findings, func(f config.Finding) bool { return f.Code == quote.ConflictCode })
+	require.GreaterOrEqual(t, at, 0)
+	assert.Regexp(t, `^Seats: the customer asked for 9; with Rescue no more than \d can be had\.$`, q.Findings[at].Text)
 }
