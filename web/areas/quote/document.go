@@ -13,6 +13,7 @@ import (
 	"boxwright/config/power"
 	"boxwright/config/quantity"
 	"boxwright/config/standards"
+	"boxwright/config/weight"
 	"boxwright/pricing"
 	"boxwright/pricing/bid"
 	"boxwright/pricing/quote"
@@ -261,6 +262,29 @@ func papersChoice(p *Page) Part {
 		}))
 }
 
+// fullLoad says what stands beside the curb weight at full load: nobody reads a payload that
+// remains without knowing what was taken off it.
+func fullLoad(p *Page) Part {
+	pounds, count := map[weight.Kind]quantity.Mass{}, map[weight.Kind]int{}
+	gear := "loose equipment as listed"
+	for _, x := range p.Q.Weight.Items {
+		pounds[x.Kind] += x.Lb
+		count[x.Kind] += x.Qty
+		if x.ID == weight.AllowanceItem {
+			gear = strings.ToLower(x.Label[:1]) + x.Label[1:]
+		}
+	}
+	list := []string{page.Count(count[weight.KindPerson], "person", "people") + ", " +
+		p.Show(float64(pounds[weight.KindPerson]), quantity.Pound)}
+	if n := count[weight.KindPatient]; n > 0 {
+		list = append(list, page.Count(n, "patient", "patients")+", "+p.Show(float64(pounds[weight.KindPatient]), quantity.Pound))
+	}
+	if lb := pounds[weight.KindEquipment]; lb > 0 {
+		list = append(list, gear+", "+p.Show(float64(lb), quantity.Pound))
+	}
+	return El("p", Class("how"), Text("Full load is the curb weight with "+strings.Join(list, "; ")+"."))
+}
+
 // quotePaper is the quote as a purchaser reads it: what it is, costs and comes when; what is
 // in it and what is not; what it weighs and complies with; the terms, and where to sign. How
 // it was worked out is in annexes. A revision begins with what it changes.
@@ -275,7 +299,7 @@ func quotePaper(p *Page) Part {
 		section(quote.WeightsSection, ""), drawing.Side(p.Page), page.Learned(p.Page), tight(p,
 			"At full load, each figure rounded by itself", weights(q)),
 		El("p", Class("how"), Text("● within its limit, ○ noted and no fault, ▲ to be checked, ■ must be fixed.")),
-		page.Arrangements(p.Page), unweighed(p), foot(quote.WeightsSection),
+		fullLoad(p), page.Arrangements(p.Page), unweighed(p), foot(quote.WeightsSection),
 		section(quote.ElectricalSection, ""), tight(p, "12 V and 125 V", page.FiguresOf(&q.Power.Report, "power.")),
 		foot(quote.ElectricalSection),
 		section(quote.SpaceSection, ""), drawing.Plan(p.Page), tight(p, "Inside and outside",

@@ -40,3 +40,16 @@ func TestANameAndItsSentenceSayThingsOnce(t *testing.T) {
 		})
 	}
 }
+
+// What a full load is made of is told, and adds up with the curb weight.
+func TestAFullLoadIsTold(t *testing.T) {
+	ed := quotetest.Demo(t)
+	p := &Page{Page: pagetest.Of(t, ed, "cut-14500-158-gas", false)}
+	told := fullLoad(p).String()
+	for _, part := range []string{"curb weight with 6 people, 1,050 lb; 1 patient, 175 lb; ",
+		"loose equipment, allowance until it is listed, 700 lb."} {
+		assert.Contains(t, told, part)
+	}
+	w := p.Q.Weight
+	assert.InDelta(t, 1050+175+700, float64(w.Gross.TotalLb-w.Curb.TotalLb), 0.5)
+}
