@@ -438,6 +438,8 @@ func (g *ready) asks(tokens []claims.Token, words []string, list []claims.Number
 // least" is the rating.
 func (g *ready) twisted(c *claim) bool {
 	switch g.code {
+	case "space.bay-width", "space.bay-length": // "side door opening 30 in wide" is the door's
+		return c.want < leastDoor
 	case "space.height-all": // a door is wide too, and is cleared by little
 		return c.want < leastDoor && slices.Contains(c.words, doorWord) || slices.ContainsFunc(c.numbers, func(n claims.Number) bool { return n.Of != "" && n.Of != "height" })
 	case factGAWRFrontLeast, factGAWRRearLeast:
@@ -468,7 +470,7 @@ var onlyMost = []string{"weight.curb", "weight.gross", "weight.rear", "weight.si
 
 var benchGauge = &gauges[slices.IndexFunc(gauges, func(g gauge) bool { return g.code == "space.bench" })]
 
-// leastDoor is the height, in, from which a station door is one that a unit goes through.
+// leastDoor is the size, in, from which a station door or bay is one that a unit goes through.
 const leastDoor = 48
 
 var doorWord = stems("door")[0]

@@ -125,6 +125,7 @@ type piece struct {
 func pieces(list []claims.Token) []piece {
 	var out []piece
 	var p piece
+	part := 0 // brackets begin none
 	all := make([]claims.Token, 0, len(list))
 	end := func(stop, half bool) {
 		if p.tokens != nil {
@@ -138,12 +139,15 @@ func pieces(list []claims.Token) []piece {
 		switch t := &list[i]; t.Kind {
 		case claims.Break, claims.Stop:
 			end(t.Kind == claims.Stop, t.Half())
+			if !t.Bracket() {
+				part = len(out)
+			}
 			from := max(t.End, p.to)
 			p = piece{with: t.Attaches(), adds: t.Adds(), opens: t.Opens(), clause: t.Relates(),
 				apart: t.Comma() || p.tokens == nil && p.apart, from: from, to: from}
 		default:
 			all = append(all, *t)
-			all[len(all)-1].Part = len(out)
+			all[len(all)-1].Part = part
 			n := len(p.tokens) + 1
 			p.tokens, p.to = all[len(all)-n:len(all):len(all)], max(t.End, p.to)
 		}

@@ -799,6 +799,9 @@ var auxiliary = []string{"can", "is", "are", "will", "has", "have", "may", "shal
 // listing are words behind which stands what papers and displays tell.
 var listing = wordsOf(`listing showing depicting detailing`)
 
+// Bracket reports whether a token is one.
+func (t *Token) Bracket() bool { return t.Kind == Break && (t.raw == "(" || t.raw == ")") }
+
 // Comma reports whether a token is one.
 func (t *Token) Comma() bool { return t.Kind == Break && t.raw == "," }
 

@@ -155,7 +155,6 @@ fault: trouble
 microphone: mic mics
 filter: filtration
 wall: sidewall sidewalls
-chassis: oem
 train: training instruction
 photo: photographs photos pictures photograph
 drawer: drawers
