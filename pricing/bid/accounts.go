@@ -175,6 +175,18 @@ func (p *profile) ofMore(tokens []claims.Token) bool {
 	return false
 }
 
+// onlyPrepares reports whether a thing is no more than the preparation for what words ask for.
+func (p *profile) onlyPrepares(words []string) bool {
+	return p.core[prepares] && !slices.ContainsFunc(words, func(w string) bool { return prepared[w] })
+}
+
+// prepared are words for what is there before a device is.
+var (
+	prepares = stems("preparation")[0]
+	prepared = wordSet("preparation prep prepare prepared ready readiness wire prewire prewired provision cable antenna coax " +
+		"power ground breaker circuit speaker rough")
+)
+
 // severalKinds are what a unit has more than one kind of.
 var severalKinds = wordSet("window door cabinet compartment light wheel outlet seat live")
 

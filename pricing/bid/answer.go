@@ -335,8 +335,18 @@ func (j *judge) judge(a *Answer, read *reading) {
 			continue
 		}
 		p := j.claim(c)
+		if read.sums && p.outcome == quote.Excepted && (c.short != nil && c.by.Unit != "" ||
+			c.gauge != nil && c.gauge.code == insideStorage) {
+			p.outcome = quote.Unanswered // together they may have it
+		}
 		outcomes[i], as[i] = p.outcome, p.read
 		parts = append(parts, p)
+	}
+	for i := range read.claims {
+		if c := &read.claims[i]; outcomes[i] == quote.Meets && !j.keeps(c, parts) {
+			outcomes[i] = quote.Unanswered
+			parts = append(parts, part{outcome: quote.Unanswered, read: as[i]})
+		}
 	}
 	a.Pieces = nil
 	for _, p := range read.pieces {
@@ -363,6 +373,31 @@ func (j *judge) judge(a *Answer, read *reading) {
 	if read.permits && a.Outcome != quote.Meets { // "diesel is acceptable" asks for nothing
 		a.Outcome, a.Takes = quote.Unanswered, nil
 	}
+}
+
+// keeps reports whether a figure that a unit reaches is known to be reached with what else a line asks for
+// in it: a powered cot is heavier, and a condenser on the roof stands higher.
+func (j *judge) keeps(c *claim, parts []part) bool {
+	for _, p := range parts {
+		if c.gauge == nil || p.take.ID == "" {
+			continue
+		}
+		o, code := j.q.Edition.Cat.OptionByID(p.take.ID), c.gauge.code
+		switch at := sectionOf(code); {
+		case strings.HasPrefix(code, "gvwr"), strings.HasPrefix(code, "gawr"):
+			if o == nil {
+				return false // another chassis
+			}
+		case o == nil, at == quote.WeightsSection.Place(), at == quote.PriceSection.Place():
+			return false
+		case restsOn(code) != onParts:
+			f, ok := factOf(j.with(o, restsOn(code)), c.gauge)
+			if f.Limit, f.Sense = c.want, c.sense; !ok || !f.Met() || c.most > 0 && f.Value > c.most {
+				return false
+			}
+		}
+	}
+	return true
 }
 
 // fallsShort reports whether a thing that the line speaks of from its first word falls short of an

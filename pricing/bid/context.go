@@ -414,6 +414,16 @@ func (v *vocabulary) ofSentenceBefore(all []piece, of []*claim, i int) (claim, b
 // what that is, "in the color of the fleet", and a size of the vehicle of which something is left out.
 func (v *vocabulary) ofUnread(all []piece, of []*claim) {
 	for i := range all {
+		if all[i].with && saysState(all[i].tokens) {
+			for k, c := range of {
+				if c != nil && (k == i || c.gauge != nil && !stopBetween(all, min(i, k), max(i, k))) {
+					takeOut(of, c)
+				}
+			}
+		}
+		if c := of[i]; c != nil && c.gauge != nil && c.gauge.code == payload && all[i].with && manned(all[i].tokens) {
+			takeOut(of, c)
+		}
 		if c := of[i]; c != nil {
 			if i > 0 && of[i-1] == nil && all[i].opens && c.gauge != nil && saysPlace(all[i-1].tokens) {
 				takeOut(of, c) // "streetside cabinets: 28 cu ft" is not the volume of all
@@ -437,6 +447,23 @@ func (v *vocabulary) ofUnread(all []piece, of []*claim) {
 		}
 	}
 }
+
+// saysState reports whether a piece says in what state something is when a figure is taken, "with the air
+// conditioning off" or "with the springs deflated".
+func saysState(tokens []claims.Token) bool { return states[tokens[len(tokens)-1].Word] }
+
+// manned reports whether a piece says that people are aboard.
+func manned(tokens []claims.Token) bool {
+	return slices.ContainsFunc(tokens, func(t claims.Token) bool { return aboard[t.Word] })
+}
+
+// states are the words of a state, aboard those of people, and payload is the figure that leaves them out.
+var (
+	states = wordSet("off dumped deflated inflated deployed retracted stowed engaged running loaded unloaded")
+	aboard = wordSet("crew occupant driver patient passenger")
+)
+
+const payload = "weight.payload"
 
 // saysMeasured reports whether a piece says how what stands before it is measured, "measured with the
 // suspension at ride height".

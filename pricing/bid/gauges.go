@@ -244,7 +244,7 @@ var gauges = []gauge{
 	{"space.seats", "Designated seats", "", atLeast, "seat designated|designated seat|seat|occupant|passenger",
 		"exclude patient person peopl cabincluded total designated occupant patientcompartment include belted crew belt", "",
 		false},
-	{"space.patients", "Patients on cots", "", atLeast, "patient cot|cot patient|transport patient|patient litter|patient",
+	{"space.patients", "Patients on cots", "", atLeast, "cot patient|transport patient|patient litter|patient",
 		"transport carry side beside simultaneously at once time patientcompartment cot seat lying down", "", false},
 	{factFuel, "Fuel tank", claims.Gallon, atLeast, "fuel|gasoline tank|diesel tank", "tank fuel gasoline diesel",
 		"", false},

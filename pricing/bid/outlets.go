@@ -37,7 +37,7 @@ var outletKinds = []outletKind{
 // outletClaim reads tokens as asking for a number of outlets, all of the unit's or those of
 // a place.
 func outletClaim(words []string, list []claims.Number) (claim, bool) {
-	if len(list) == 0 {
+	if len(list) == 0 || slices.Contains(words, everyWord) { // how many places there are is not known
 		return claim{}, false
 	}
 	for k := range outletKinds {

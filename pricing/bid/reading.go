@@ -50,6 +50,7 @@ type reading struct {
 	strong  bool     // it is that whatever else it holds
 	permits bool     // it only allows what it speaks of
 	chooses bool     // it offers a choice, or makes a condition
+	sums    bool     // it asks for the sum of several amounts
 	pieces  []told   // in the order of the line
 }
 
@@ -83,7 +84,7 @@ func (v *vocabulary) readLine(text string) *reading {
 	line := claims.Read(text)
 	tokens := line.Tokens
 	r := v.reading(text, tokens)
-	r.permits, r.chooses = line.Permits, line.Chooses
+	r.permits, r.chooses, r.sums = line.Permits, line.Chooses, line.Sums
 	sized := measured(tokens)
 	if r.term, r.strong = terms.Of(text); !r.strong && sized {
 		r.term = "" // "lowest tread 17 in. off the ground"
@@ -554,7 +555,7 @@ func (v *vocabulary) offered(tokens []claims.Token, holds []string) (claim, bool
 				continue
 			}
 			fit, missing := p.fits(list)
-			if !not && (p.ofMore(tokens) || !(v.accounts(p, x.tokens) && p.saysWhere(tokens, x.tokens))) {
+			if !not && (p.ofMore(tokens) || p.onlyPrepares(all) || !(v.accounts(p, x.tokens) && p.saysWhere(tokens, x.tokens))) {
 				unclear = unclear || fit == exact || fit == exceeds // it may be what is meant
 				continue
 			}

@@ -16,6 +16,8 @@ type Line struct {
 	Permits bool
 	// Chooses says that it leaves a choice or makes a condition: "or", "unless", "where"
 	Chooses bool
+	// Sums says that it asks for the sum of several amounts: "200 W total"
+	Sums bool
 }
 
 // nots are what rules out what follows, afterwards what went before.
@@ -117,12 +119,16 @@ func Read(text string) Line {
 		}
 	}
 	chooses := slices.ContainsFunc(list, func(t Token) bool { return choosing[t.raw] })
-	return Line{Tokens: counted(idled(said(joinPhrases(out)))), Permits: permits, Chooses: chooses}
+	sums := slices.ContainsFunc(list, func(t Token) bool { return summing[t.raw] })
+	return Line{Tokens: counted(idled(said(joinPhrases(out)))), Permits: permits, Chooses: chooses, Sums: sums}
 }
 
 // choosing are words by which a line leaves a choice or makes a condition.
 var choosing = wordsOf(`or either unless except if where when may can optional option alternate alternative alternatively
 prefer preferred preferably acceptable otherwise instead should`)
+
+// summing are words by which a line asks for the sum of several amounts.
+var summing = wordsOf(`total together combined altogether`)
 
 // soonest is how many tokens a list begins with that say which of two terms ends, "whichever comes
 // first"; 0 for none.
