@@ -30,14 +30,15 @@ func finding(p *Page, f config.Finding) Part {
 	if f.Clause != "" || f.Basis != config.Rating {
 		basis = Known(f.Clause, f.Basis)
 	}
-	said := Text(Held(f.Text))
-	if f.Code == quote.StillToBeNamed && !p.Reading {
-		said = naming(p, f.Picks)
+	word := El("span", Class("word"), Text(words[f.Severity]))
+	if f.Code == quote.StillToBeNamed && !p.Reading { // folded: the options are what the reader came for
+		return El("li", Class(string(f.Severity)), El("details", At("id", "fold-naming"),
+			El("summary", word, El("b", Text(f.Where+": ")), Text(Count(len(f.Picks), "option", "options"))),
+			naming(p, f.Picks), El("span", Class("remedy"), Text(" "+f.Remedy))))
 	}
-	return El("li", Class(string(f.Severity)),
-		El("span", Class("word"), Text(words[f.Severity])),
+	return El("li", Class(string(f.Severity)), word,
 		If(f.Where != "" && !strings.HasPrefix(f.Text, f.Where), El("b", Text(Held(Capital(f.Where)+": ")))),
-		said,
+		Text(Held(f.Text)),
 		If(f.Remedy != "", El("span", Class("remedy"), Text(" "+Held(f.Remedy)))),
 		If(basis != "", El("span", Class("basis"), Text(" "+Held(basis)))),
 	)
