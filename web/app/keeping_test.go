@@ -129,7 +129,7 @@ func TestAFaultyCatalogueIsToldWhole(t *testing.T) {
 	s = p.do(Act{Do: "tables-in", ID: "x", Value: "{"})
 	require.Contains(t, s.Fault, "could not be read")
 	s = p.do(Act{Do: "use-beside"})
-	require.Contains(t, s.Fault, "No edition stands beside")
+	require.Contains(t, s.Fault, "No other edition is open any more")
 }
 
 func TestGoingThroughTheRules(t *testing.T) {
