@@ -183,8 +183,8 @@ func (p *profile) onlyPrepares(words []string) bool {
 // prepared are words for what is there before a device is.
 var (
 	prepares = stems("preparation")[0]
-	prepared = wordSet("preparation prep prepare prepared ready readiness wire prewire prewired provision cable antenna coax " +
-		"power ground breaker circuit speaker rough")
+	prepared = wordSet("preparation prep prepare prepared ready readiness wire prewire prewired provision cable coax " +
+		"power ground breaker circuit rough")
 )
 
 // severalKinds are what a unit has more than one kind of.

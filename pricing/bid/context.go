@@ -248,7 +248,8 @@ func (v *vocabulary) vacuous(all []piece, of []*claim) {
 		for i+n < len(of) && of[i+n] == c {
 			n++
 		}
-		if c == nil || of[i-1] == c || all[i-1].stop || len(c.words) > n && !v.justNamed(c) || len(c.numbers) > 0 ||
+		if c == nil || of[i-1] == c || all[i-1].stop || len(c.words) > n && !v.justNamed(c) ||
+			len(c.numbers) > 0 && !oneAt(c, all[i].tokens) ||
 			c.gauge != nil ||
 			len(claims.Words(all[first].tokens)) == 1 && !holders[c.words[len(c.words)-1]] || !v.rivals(c) ||
 			listed(all[first:i+1], v.ownNamed(c)) {
@@ -256,6 +257,12 @@ func (v *vocabulary) vacuous(all []piece, of []*claim) {
 		}
 		takeOut(of, c)
 	}
+}
+
+// oneAt reports whether a piece says where one of several is: "one of them at the bench".
+func oneAt(c *claim, tokens []claims.Token) bool {
+	return len(c.numbers) == 1 && c.numbers[0].Unit == "" && c.numbers[0].Value == 1 &&
+		tokens[len(tokens)-1].Role&claims.Located != 0
 }
 
 // listed reports whether the last piece of a sentence is one of a list of things, "mud flaps and running
@@ -459,7 +466,7 @@ func manned(tokens []claims.Token) bool {
 
 // states are the words of a state, aboard those of people, and payload is the figure that leaves them out.
 var (
-	states = wordSet("off dumped deflated inflated deployed retracted stowed engaged running loaded unloaded")
+	states = wordSet("off dumped deflated inflated deployed retracted stowed engaged running loaded unloaded turned occupied")
 	aboard = wordSet("crew occupant driver patient passenger")
 )
 

@@ -315,7 +315,7 @@ var readyGauges = func() []ready {
 		for _, w := range stems(g.also) {
 			r.also[w] = true
 		}
-		if !slices.Contains(wholeVehicle, g.code) {
+		if !slices.Contains(wholeVehicle, g.code) && g.code != factDelivery {
 			r.also[moduleWord], r.also[chassisWord] = true, true
 		}
 		r.less, r.with = wordSet(leftOut[g.code]), wordSet(countedIn[g.code])
