@@ -247,7 +247,7 @@ func (s *Sheet) idle(b *vehicle) {
 		s.add(config.Finding{Code: f.Code, Severity: config.Note, Figure: &f, Basis: f.Basis,
 			Text: fmt.Sprintf("At low idle the alternator gives %.0f A hot and the scene load is %.1f A: without "+
 				"high idle the batteries discharge at %.1f A.", f.Limit, f.Value, -f.Margin()),
-			Remedy: "Keep the automatic high idle, take an alternator with more output at low idle, or shed loads on scene."})
+			Remedy: "Keep the automatic high idle, choose an alternator with more output at low idle, or shed loads on scene."})
 	}
 }
 

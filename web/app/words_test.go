@@ -102,7 +102,7 @@ var retired = []struct{ word, say string }{
 	{`(?i)taken? in edited|edition beside it|built-in one beside`, "open, compare"},
 	{`(?i)in force from`, "valid from"},
 	{`(?m)^Together`, "total"},
-	{`(?i)thriftier|take a larger`, "lighter, choose a larger"},
+	{`(?i)thriftier|take (a larger|an alternator)`, "lighter, choose a larger"},
 	{`(?i)nobody has stated|assumed, not stated, is`, "nothing is stated, assumed size"},
 	{`(?i)some seconds`, "a few seconds"},
 	{`(?i)\b(tyre|colour|centre|litre|kerb)s?\b`, "American spelling"},
