@@ -58,6 +58,8 @@ func TestAnswers(t *testing.T) {
 		{"one of several at a bench asks for no bench", "Two oxygen outlets, one of them at the bench", quote.Unanswered, ""},
 		{"a delivery of the chassis", "Delivery of chassis within 60 days", quote.Unanswered, ""},
 		{"days from that of the chassis", "Delivery within 100 days of chassis receipt", quote.Unanswered, ""},
+		{"a head's own charger", "Stretcher: battery powered; deck widens to 29 in.; 1 charger", quote.Unanswered, ""},
+		{"where one of two things is", "One above the squad bench", quote.Unanswered, ""},
 		{"what stands overhead is no ceiling", "no fewer than two overhead", quote.Unanswered, ""},
 		{"headroom where patients are", "Six foot headroom in back", quote.Meets, "Headroom"},
 		{"oxygen that another supply gives", "Oxygen 6000 L", quote.MeetsWith, "Oxygen"},

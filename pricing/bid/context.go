@@ -455,6 +455,33 @@ func (v *vocabulary) ofUnread(all []piece, of []*claim) {
 	}
 }
 
+// ofHead takes out what is claimed of a further thing where what stands before a colon names a thing that
+// has just that: "Stretcher: battery powered; 1 charger" asks for no charger of the batteries of the chassis.
+func (v *vocabulary) ofHead(all []piece, of []*claim) {
+	if len(all) < 2 || !all[1].opens {
+		return
+	}
+	var groups []string
+	for _, w := range claims.Words(all[0].tokens) {
+		for _, t := range v.titles[w] {
+			if len(t.words) == 1 {
+				groups = append(groups, t.group)
+			}
+		}
+	}
+	for i, c := range of {
+		if i == 0 || c == nil || c.gauge != nil || slices.Contains(groups, v.groupOf(c)) {
+			continue
+		}
+		words := v.loud(claims.Words(all[i].tokens))
+		if len(words) > 0 && slices.ContainsFunc(v.list, func(p profile) bool {
+			return slices.Contains(groups, p.group) && !slices.ContainsFunc(words, func(w string) bool { return !p.words[w] })
+		}) {
+			takeOut(of, c)
+		}
+	}
+}
+
 // saysState reports whether a piece says in what state something is when a figure is taken, "with the air
 // conditioning off" or "with the springs deflated".
 func saysState(tokens []claims.Token) bool { return states[tokens[len(tokens)-1].Word] }

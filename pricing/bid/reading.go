@@ -219,6 +219,7 @@ func (v *vocabulary) reading(text string, tokens []claims.Token) *reading {
 		}
 	}
 	v.ofUnread(all, of)
+	v.ofHead(all, of)
 	v.narrowed(all, of)
 	read := make([]bool, n)
 	r.pieces = make([]told, n)
@@ -388,6 +389,9 @@ func (v *vocabulary) halfRuledOut(c *claim, tokens []claims.Token) bool {
 }
 
 func (v *vocabulary) plainClaim(tokens []claims.Token) (claim, bool) {
+	if onlyWhere(tokens) {
+		return claim{}, false
+	}
 	words, list := wordsAndNumbers(tokens)
 	not := claims.Ruled(tokens)
 	day, dated := claims.DayOf(tokens)
@@ -441,6 +445,26 @@ func (v *vocabulary) plainClaim(tokens []claims.Token) (claim, bool) {
 	}
 	return outletClaim(words, list)
 }
+
+// onlyWhere reports whether tokens only say where something named before is: "one above the squad bench"
+// asks for no bench.
+func onlyWhere(tokens []claims.Token) bool {
+	where := false
+	for _, t := range tokens {
+		switch {
+		case t.Kind == claims.Count && t.Num.Unit == "",
+			t.Kind == claims.Word && (t.Role == claims.Modifier || placing[t.Word]):
+		case t.Kind == claims.Word && t.Role&(claims.Located|claims.Companion) == claims.Located:
+			where = true
+		default:
+			return false
+		}
+	}
+	return where
+}
+
+// placing are words behind which stands where something is.
+var placing = wordSet("over above under below beneath beside behind near")
 
 // harder are words that make what is asked for harder to reach, whatever it is.
 var harder = wordSet("unlimited mileage unconditional non-prorated each every")
