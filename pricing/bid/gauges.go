@@ -115,7 +115,7 @@ var gauges = []gauge{
 		"length exclude bumper|length exclude step|length less bumper|length less step",
 		"vehicle bumper rear front step long option", "", false},
 	{"space.length-all", "Overall length, with bumpers and steps", inch, atMost,
-		"length vehicle|length bumper|length|bumpertobumper", "vehicle bumper rear front step long winch", "",
+		"length vehicle|length bumper|length|bumpertobumper", "vehicle bumper rear front step long", "",
 		false},
 	{factModule, "Module length", inch, atLeast, "module length|length module|module long", "long outside", "", true},
 	{"space.bay-width", "Width taken in the bay, side door open", inch, atMost,
@@ -332,7 +332,7 @@ var (
 	leftOut = map[string]string{"space.length": "bumper step winch", "space.width": "mirror light trim",
 		"space.width-all": "mirror", "space.height": "roof equipment light lightbar antenna",
 		"space.height-all": "antenna"}
-	countedIn = map[string]string{"space.length-all": "bumper step winch", "space.width-all": "light rail rubrail trim",
+	countedIn = map[string]string{"space.length-all": "bumper step", "space.width-all": "light rail rubrail trim",
 		"space.height-all": "roof equipment light lightbar"}
 )
 

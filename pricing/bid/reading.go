@@ -901,6 +901,9 @@ func (p *profile) bounded(list []claims.Number) []claims.Number {
 }
 
 func (p *profile) has(n claims.Number) int {
+	if n.Unit == claims.Days && n.Sense == atMost { // by when is not how long
+		return misses
+	}
 	apparent := n.Unit == claims.VA
 	n = p.inOwnUnit(n)
 	below, above, within, unclear, bare, volts := false, false, false, false, 0, 0

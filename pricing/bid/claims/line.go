@@ -128,7 +128,7 @@ var choosing = wordsOf(`or either unless except if where when may can optional o
 prefer preferred preferably acceptable otherwise instead should`)
 
 // summing are words by which a line asks for the sum of several amounts.
-var summing = wordsOf(`total together combined altogether`)
+var summing = wordsOf(`total totaling totalling together combined altogether`)
 
 // soonest is how many tokens a list begins with that say which of two terms ends, "whichever comes
 // first"; 0 for none.
