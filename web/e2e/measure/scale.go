@@ -57,22 +57,29 @@ func largeTime(b *drive.Browser, address string, options, presses int) error {
 	if err := os.WriteFile(name, file, 0o600); err != nil {
 		return err
 	}
-	tab, err := b.Fresh(drive.Desk, timing, since)
-	if err != nil {
-		return err
-	}
-	defer tab.Close()
-	if err := tab.Open(address); err != nil {
-		return err
-	}
-	l := &largePage{tab: tab, prefix: fmt.Sprintf("large_%d_", options)}
-	for _, step := range []func() error{
-		func() error { return l.load(name, options) },
-		func() error { return l.presses(presses) },
-		l.search,
-		l.fill,
-		l.lint,
+	l := &largePage{prefix: fmt.Sprintf("large_%d_", options)}
+	load := func() error { return l.load(name, options) }
+	for _, steps := range [][]func() error{
+		{load, func() error { return l.presses(presses) }, l.search, l.fill},
+		{load, l.lint}, // as who keeps a catalogue does, in a page of its own
 	} {
+		if l.tab, err = b.Fresh(drive.Desk, timing, since); err != nil {
+			return err
+		}
+		if err := l.through(address, steps); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// through opens the page, takes the steps and closes it.
+func (l *largePage) through(address string, steps []func() error) error {
+	defer l.tab.Close()
+	if err := l.tab.Open(address); err != nil {
+		return err
+	}
+	for _, step := range steps {
 		if err := step(); err != nil {
 			return err
 		}
