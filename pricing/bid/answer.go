@@ -418,12 +418,15 @@ func (r *reading) fallsShort(outcomes []quote.Outcome) bool {
 	return false
 }
 
+// dryWord is said of a weight without fuel, which is less than the curb weight.
+var dryWord = stems("dry")[0]
+
 // claim answers one claim.
 func (j *judge) claim(c *claim) part {
 	switch {
 	case c.gauge != nil:
 		p := j.figure(c)
-		if c.whole && p.outcome != quote.Excepted {
+		if c.whole && p.outcome != quote.Excepted || c.gauge.code == "weight.curb" && slices.Contains(c.words, dryWord) && p.outcome == quote.Excepted {
 			p.outcome, p.take = quote.Unanswered, Take{}
 		}
 		return p

@@ -428,8 +428,11 @@ func (v *vocabulary) ofUnread(all []piece, of []*claim) {
 				}
 			}
 		}
-		if c := of[i]; c != nil && c.gauge != nil && c.gauge.code == payload && all[i].with && manned(all[i].tokens) {
-			takeOut(of, c)
+		for k, c := range of {
+			if c != nil && c.gauge != nil && !stopBetween(all, min(i, k), max(i, k)) && (all[i].with && c.gauge.code == payload &&
+				manned(all[i].tokens) || c.gauge.code == everySeat && inModule(all[i].tokens, of[i]) || of[i] != nil && of[i].gauge == nil && c.unmeasured(all[i].tokens)) {
+				takeOut(of, c)
+			}
 		}
 		if c := of[i]; c != nil {
 			if i > 0 && of[i-1] == nil && all[i].opens && c.gauge != nil && saysPlace(all[i-1].tokens) {
@@ -491,9 +494,28 @@ func manned(tokens []claims.Token) bool {
 	return slices.ContainsFunc(tokens, func(t claims.Token) bool { return aboard[t.Word] })
 }
 
+// inModule reports whether a piece that counts nothing says that what stands before it is in the module, "six
+// seats with lap belts in the patient compartment".
+func inModule(tokens []claims.Token, c *claim) bool {
+	return (c == nil || c.gauge == nil) && slices.ContainsFunc(tokens, func(t claims.Token) bool { return t.Role&claims.Located != 0 && modules[t.Word] })
+}
+
+// unmeasured reports whether tokens name what a size of the vehicle leaves out, in a state of its own: the
+// width with "mirrors folded".
+func (c *claim) unmeasured(tokens []claims.Token) bool {
+	less := wordSet(leftOut[c.gauge.code])
+	return slices.ContainsFunc(tokens, func(t claims.Token) bool { return less[t.Word] }) &&
+		slices.ContainsFunc(tokens, func(t claims.Token) bool { return states[t.Word] })
+}
+
+// modules are the names of the room behind the cab, and everySeat is the figure that counts the cab's too.
+var modules = wordSet("patient-compartment module rear back")
+
+const everySeat = "space.seats"
+
 // states are the words of a state, aboard those of people, and payload is the figure that leaves them out.
 var (
-	states = wordSet("off dumped deflated inflated deployed retracted stowed engaged running loaded unloaded turned occupied")
+	states = wordSet("off dumped deflated inflated deployed retracted stowed engaged running loaded unloaded turned occupied folded extended seated")
 	aboard = wordSet("crew occupant driver patient passenger")
 )
 

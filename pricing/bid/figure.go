@@ -314,7 +314,7 @@ func (j *judge) due(c *claim) part {
 		days := plan.Simulated.NineInTenDays
 		p.read = "Delivery within " + quantity.Group(c.want, 0) + " working days"
 		p.offered = "Delivery within " + quantity.Group(math.Ceil(days), 0) + " working days"
-		if days <= c.want {
+		if days <= c.want && !(c.beyond && math.Ceil(days) == c.want) {
 			p.outcome = quote.Meets
 		}
 		return p
@@ -326,6 +326,9 @@ func (j *judge) due(c *claim) part {
 			days *= shortMonth
 		}
 		by = j.q.Draft.Unit.OrderOn.AddDays(int(days))
+		if c.beyond { // "in less than 90 days"
+			by = by.AddDays(-1)
+		}
 	}
 	p.read = "Delivery by " + by.Long()
 	p.offered = "Delivery by " + plan.NineInTen.Long()

@@ -239,10 +239,10 @@ var gauges = []gauge{
 		"belt person people sit accommodate attendant room space", "", false},
 	{countCab, "Seats in the cab", "", atLeast, "cab seat", "front bucket", "", false},
 	{countModule, "Seats in the patient compartment", "", atLeast,
-		"patientcompartment seat|seat patientcompartment|seatedattendant|attendant",
-		"designated occupant patientcompartment", "", false},
+		"patientcompartment seat|seat patientcompartment|module seat|seatedattendant|attendant",
+		"designated occupant patientcompartment belted belt", "", false},
 	{"space.seats", "Designated seats", "", atLeast, "seat designated|designated seat|seat|occupant|passenger",
-		"exclude patient person peopl cabincluded total designated occupant patientcompartment include belted crew belt", "",
+		"exclude patient person peopl cabincluded total designated occupant include belted crew belt", "",
 		false},
 	{"space.patients", "Patients on cots", "", atLeast, "cot patient|transport patient|patient litter|patient",
 		"transport carry side beside simultaneously at once time patientcompartment cot seat lying down", "", false},
@@ -437,11 +437,22 @@ func (g *ready) asks(tokens []claims.Token, words []string, list []claims.Number
 // another one is meant: an axle that "shall not exceed" is its load, a gross weight of "at
 // least" is the rating.
 func (g *ready) twisted(c *claim) bool {
+	has := func(w string) bool { return slices.Contains(c.words, w) }
 	switch g.code {
 	case "space.bay-width", "space.bay-length": // "side door opening 30 in wide" is the door's
 		return c.want < leastDoor
 	case "space.height-all": // a door is wide too, and is cleared by little
 		return c.want < leastDoor && slices.Contains(c.words, doorWord) || slices.ContainsFunc(c.numbers, func(n claims.Number) bool { return n.Of != "" && n.Of != "height" })
+	case payload: // "payload plus curb weight" is the rating
+		return has(curbWord) && !slices.ContainsFunc(c.words, func(w string) bool { return taking[w] })
+	case "weight.front-share", "weight.rear-share": // "not over 90 percent" may be of its own rating
+		return c.sense == atMost && c.stated && has(loadWord) && !slices.ContainsFunc(c.words, func(w string) bool { return sharing[w] })
+	case "space.compartments": // "storage, inside and outside" is more than they hold
+		return has(insideWord) && has(outsideWord) && !has(compartmentWord)
+	case "space.seats": // "seats rated at 20 g" are not as many
+		return c.want > mostSeats
+	case factDelivery: // "delivery within 30 days of completion"
+		return has(completionWord) && len(c.words) > 1
 	case factGAWRFrontLeast, factGAWRRearLeast:
 		return c.sense == atMost && !slices.ContainsFunc(c.numbers, func(n claims.Number) bool {
 			return n.Of == "rating"
@@ -457,6 +468,17 @@ func (g *ready) twisted(c *claim) bool {
 		return strings.HasPrefix(g.code, code)
 	})
 }
+
+// taking are words by which one weight is taken from another, sharing those of what an axle bears a share.
+var (
+	taking  = wordSet("less minus")
+	sharing = wordSet("gross vehicle share percentage")
+)
+
+var curbWord, loadWord, insideWord, completionWord = stems("curb")[0], stems("load")[0], stems("inside")[0], stems("completion")[0]
+
+// mostSeats is more than any unit seats.
+const mostSeats = 16
 
 var attendantWord, seatWord = stems("attendant")[0], stems("seat")[0]
 

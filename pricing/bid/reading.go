@@ -419,6 +419,9 @@ func (v *vocabulary) plainClaim(tokens []claims.Token) (claim, bool) {
 	if c, ok := roomClaim(words, list); ok && !not {
 		return c, true
 	}
+	if spareGeneration(words) || powersEach(tokens, list) {
+		return claim{}, false
+	}
 	if c, ok := v.offered(tokens, has); ok {
 		if c.short != nil && c.by.Unit == "" { // there are more of it elsewhere
 			if o, ok := outletClaim(words, list); ok {
@@ -444,6 +447,21 @@ func (v *vocabulary) plainClaim(tokens []claims.Token) (claim, bool) {
 		}
 	}
 	return outletClaim(words, list)
+}
+
+// spareGeneration reports whether words ask what the alternator has left, which none tells of itself.
+func spareGeneration(words []string) bool {
+	return slices.ContainsFunc(words, func(w string) bool { return generators[w] }) &&
+		slices.ContainsFunc(words, func(w string) bool { return leaving[w] })
+}
+
+var generators, leaving = wordSet("generating alternator"), wordSet("remain remaining reserve spare")
+
+// powersEach reports whether each of several is to have a current or a power, "1,000 W to each receptacle".
+func powersEach(tokens []claims.Token, list []claims.Number) bool {
+	at := slices.IndexFunc(tokens, func(t claims.Token) bool { return t.Word == everyWord })
+	return at >= 0 && at+1 < len(tokens) && tokens[at+1].Role&claims.Located != 0 &&
+		slices.ContainsFunc(list, func(n claims.Number) bool { return n.Unit == quantity.Amp || n.Unit == quantity.Watt })
 }
 
 // onlyWhere reports whether tokens only say where something named before is: "one above the squad bench"
@@ -965,7 +983,7 @@ func (p *profile) has(n claims.Number) int {
 	switch {
 	case within:
 		return exact
-	case n.Unit == quantity.Volt && n.Value >= 12 && n.Value <= 14 && volts == 0 && p.wired:
+	case n.Unit == quantity.Volt && (n.Value == 12 || n.Value >= leastCharging && n.Value <= 14) && volts == 0 && p.wired:
 		return exact // the vehicle's own voltage
 	case n.Unit == "" && n.Value == 1 && !above && !below, n.Unit == "" && n.Value > 1 && int(n.Value) <= p.most &&
 		n.Value == math.Trunc(n.Value):
@@ -1036,6 +1054,9 @@ var conversions = []struct {
 	factor   float64
 }{{quantity.Liter, claims.Milli, 1000}, {claims.Milli, quantity.Liter, .001},
 	{quantity.Watt, claims.BTU, 3600 / 1055.056}, {claims.VA, quantity.Watt, 1}}
+
+// leastCharging is the voltage from which one stands for that of a vehicle whose engine runs, common practice, no source.
+const leastCharging = 13.5
 
 // leastFactor is the least share of its volt-amperes that a source is taken to give in watts, common
 // practice, no source: what has as many watts does, and what has a good deal fewer does not.
