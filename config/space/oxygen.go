@@ -99,7 +99,15 @@ func (s *Sheet) oxygen(b *vehicle) {
 		s.Oxygen.Hours = append(s.Oxygen.Hours, HoursAt{flow, usable / flow / 60})
 	}
 	if usable > 0 {
-		label := fmt.Sprintf("Oxygen at %.0f L/min, down to %.0f psi", FlowLPM, ReservePSI)
+		patients, one := len(s.Cots), ""
+		if patients > 1 {
+			one = " for one patient"
+		}
+		label := fmt.Sprintf("Oxygen%s at %.0f L/min, down to %.0f psi", one, FlowLPM, ReservePSI)
 		record(s, b, "space.oxygen-hours", label, usable/FlowLPM/60, quantity.Hour)
+		if patients > 1 {
+			label = fmt.Sprintf("Oxygen for %d patients at %.0f L/min each, down to %.0f psi", patients, FlowLPM, ReservePSI)
+			record(s, b, "space.oxygen-hours-each", label, usable/FlowLPM/60/float64(patients), quantity.Hour)
+		}
 	}
 }

@@ -50,6 +50,23 @@ func TestUnitOxygen(t *testing.T) {
 	h, ok := s.Figure("space.oxygen-hours")
 	require.True(t, ok)
 	assert.InDelta(t, 2*1.56*2000/15/60, h.Value, 1e-9)
+	assert.Equal(t, "Oxygen at 15 L/min, down to 200 psi", h.Label)
+	_, ok = s.Figure("space.oxygen-hours-each")
+	assert.False(t, ok, "one patient has the flow alone")
+
+	cat := fixture(t)
+	cot := cat.OptionByID("cot")
+	second := cot.Seats[0]
+	second.ID = "second"
+	cot.Seats = append(cot.Seats, second)
+	u.Set(config.Pick{Option: "cot", Qty: 1})
+	s = Measure(cat, u, nil)
+	h, _ = s.Figure("space.oxygen-hours")
+	assert.Equal(t, "Oxygen for one patient at 15 L/min, down to 200 psi", h.Label)
+	each, ok := s.Figure("space.oxygen-hours-each")
+	require.True(t, ok)
+	assert.Equal(t, "Oxygen for 2 patients at 15 L/min each, down to 200 psi", each.Label)
+	assert.InDelta(t, 2*1.56*2000/30/60, each.Value, 1e-9, "two flows empty the cylinders in half the time")
 	none := Measure(fixture(t), unit(), nil)
 	_, ok = none.Figure("space.oxygen-hours")
 	assert.False(t, ok, "no oxygen, no hours")

@@ -33,6 +33,7 @@ func assertFinite(t testing.TB, s *Sheet) {
 		if f.Code == "" || f.Where == "" || f.Text == "" || f.Remedy == "" || f.Severity == "" {
 			t.Errorf("finding lacks a word: %+v", f)
 		}
+		assert.NotContains(t, f.Text+f.Remedy, "mass", "a weight is called that")
 	}
 	for _, it := range s.Items {
 		num(it.ID, float64(it.Lb), float64(it.TolLb), float64(it.FrontLb), float64(it.RearLb), float64(it.XIn),

@@ -358,7 +358,7 @@ func (l *loader) sound(it *Item) bool {
 	if !(math.Abs(lb) < mostLb) || negative || !(tol >= 0 && tol < mostLb) {
 		l.note(config.Stop, "weight.item.bad", it.Label,
 			fmt.Sprintf("A weight of %v lb, give or take %v lb, is not sensible and is not counted.", lb, tol),
-			"Correct its mass in the catalogue.")
+			"Correct its weight in the catalogue.")
 		return false
 	}
 	x, y, z := float64(it.XIn), float64(it.YIn), float64(it.ZIn)

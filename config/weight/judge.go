@@ -47,7 +47,7 @@ func (l *loader) judgeFigure(m *measure, f config.Figure, s *Sheet) {
 		finding.Text = fmt.Sprintf("%s is %s, %s %s the limit of %s (%s).", f.Label, show(f.Value, f.Unit),
 			show(by, f.Unit), missed, show(f.Limit, f.Unit), source)
 		if f.Chance < 0.995 {
-			finding.Text += fmt.Sprintf(" Given how well the masses are known, the chance of missing it is %s.",
+			finding.Text += fmt.Sprintf(" Given how well the weights are known, the chance of missing it is %s.",
 				percent(f.Chance))
 		}
 	case f.Sense == config.AtMost && f.High > f.Limit, f.Sense == config.AtLeast && f.Low < f.Limit:

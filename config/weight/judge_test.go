@@ -127,7 +127,7 @@ func TestNearMissesAreSaidPlainly(t *testing.T) {
 	require.NotNil(t, f)
 	assert.Contains(t, f.Text, "0.3 lb short of")
 	assert.Contains(t, f.Text, "(set by the purchaser)")
-	assert.Contains(t, f.Text, "chance of missing it is 50 %")
+	assert.Contains(t, f.Text, "Given how well the weights are known, the chance of missing it is 50 %")
 	assert.Contains(t, f.Remedy, "0.3 lb")
 }
 

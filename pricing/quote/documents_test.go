@@ -334,6 +334,8 @@ func TestEverything(t *testing.T) {
 	assert.Equal(t, q.Everything(), back, "the saved table reads back")
 	assert.NotContains(t, strings.ReplaceAll(text, "'=HYPERLINK", ""), "=HYPERLINK", "no formula")
 	assert.Contains(t, text, "Total,,1,"+q.Price.Total.String())
+	assert.Contains(t, text, "\nWeights,")
+	assert.NotContains(t, text, "Masses")
 	assert.Contains(t, text, "Price,Of it,\"Includes sales tax of ", "what of the total is tax")
 }
 

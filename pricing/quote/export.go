@@ -55,7 +55,7 @@ func (q *Quote) Everything() [][]string {
 		add("Payments", x.Label, x.How, "", x.Amount.String(), q.Price.Currency)
 	}
 	for _, it := range q.Weight.Items {
-		add("Masses", it.Label, "± "+num(float64(it.TolLb))+" lb; behind front axle "+num(float64(it.XIn))+" in",
+		add("Weights", it.Label, "± "+num(float64(it.TolLb))+" lb; behind front axle "+num(float64(it.XIn))+" in",
 			strconv.Itoa(it.Qty), num(float64(it.Lb)), quantity.Pound)
 	}
 	for _, c := range q.Power.Circuits {

@@ -174,6 +174,26 @@ func TestStandingOfTheSigner(t *testing.T) {
 	}
 }
 
+// Whoever signs with a key on no list is told that it is their own, and does not have to ask the
+// seller for it; what goes on paper is worded for the buyer.
+func TestAnOwnKeyOnNoListIsTheSignersOwn(t *testing.T) {
+	seller := open(t)
+	s := seller.do(Act{Do: "start"}, Act{Do: "key-new", Value: keyPhrase, Random: keyRandom})
+	require.Empty(t, s.Fault)
+	seller.req["key"] = s.Do[0].ID
+	s = seller.signed(t, s.Do[0].Text)
+	screen, paper, known := strings.Cut(textOf(s.Regions["main"]), "This quote on a screen")
+	require.True(t, known)
+	assert.Contains(t, screen, "Signer: you, with the key of this device. It is on no list of signers of this catalogue")
+	assert.NotContains(t, screen, "Whoever signed may be anybody")
+	assert.Contains(t, paper, "Whoever signed may be anybody")
+	assert.NotContains(t, paper, "you, with the key of this device")
+
+	link := signedDraft(t, s).Issued
+	s = seller.do(Act{Do: "open-link", Value: link})
+	assert.Contains(t, textOf(s.Regions["main"]), "Signed with your own key. ")
+}
+
 func TestSignedQuoteThatIsEditedIsARevision(t *testing.T) {
 	seller := open(t)
 	seller.do(Act{Do: "start"})

@@ -79,7 +79,7 @@ func covered(s *session.Session, text string) string {
 // loadTrust tells the reader how far the quote can be relied on.
 func loadTrust(s *session.Session, p *Page) {
 	t := trustIn(s, s.Draft)
-	t.OwnKey, t.Roster = s.Req.Key, s.Memory.Edition.Cat
+	t.Roster = s.Memory.Edition.Cat
 	p.Trust = t
 	cat := s.Memory.Edition.Cat
 	if own := sign.PublicKey(s.Req.Key); own != nil {
@@ -96,7 +96,7 @@ func loadTrust(s *session.Session, p *Page) {
 // trustIn is what the signature of a draft is worth, whether or not its edition is in
 // use.
 func trustIn(s *session.Session, d *quote.Draft) *Trust {
-	t := &Trust{Today: s.Req.Today, AsksBack: d.AsksBack()}
+	t := &Trust{Today: s.Req.Today, OwnKey: s.Req.Key, AsksBack: d.AsksBack()}
 	if d.Issued == "" {
 		return t
 	}
@@ -167,7 +167,7 @@ func loadForeign(s *session.Session) *Foreign {
 		return nil
 	}
 	f := &Foreign{Frozen: *frozen, Draft: d}
-	f.Trust = &Trust{Today: s.Req.Today, Signature: signatureOf(s, s.View.Foreign, d.Date, frozen)}
+	f.Trust = &Trust{Today: s.Req.Today, OwnKey: s.Req.Key, Signature: signatureOf(s, s.View.Foreign, d.Date, frozen)}
 	k := &s.Memory.Keep
 	for _, ed := range []*quote.Edition{k.BuiltIn.Ed, k.From.Ed, k.To.Ed} {
 		if ed == nil {

@@ -393,10 +393,12 @@ func trustOf(t *Trust, until config.Date) assurance {
 		return assurance{config.Warn, "Draft, not signed", "Nobody has signed it. Ask the seller for a signed " +
 			"quote before you order."}
 	}
-	c := standingCheck(g.Key, g.Standing)
+	c := t.standingCheck()
 	switch {
 	case g.Standing.Code == sign.Revoked:
 		return assurance{config.Stop, "Do not rely on this quote", g.Standing.Words()}
+	case t.signedHere():
+		return assurance{config.Warn, "Signed with your own key", ownUnlisted}
 	case g.Standing.Code == sign.Unknown:
 		return assurance{config.Stop, "Signed by somebody unknown", g.Standing.Words()}
 	case c.state != "":

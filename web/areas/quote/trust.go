@@ -70,9 +70,12 @@ func assurances(list []assurance) Part {
 	}))
 }
 
-// standingCheck says who signed.
-func standingCheck(key []byte, s sign.Standing) assurance {
-	state := config.Warn
+// standingCheck says who signed. A key on no list that is kept in this browser is the reader's own.
+func (t *Trust) standingCheck() assurance {
+	key, s, state := t.Signature.Key, t.Signature.Standing, config.Warn
+	if t.signedHere() {
+		return assurance{state, "Signer", "you, with the key of this device. " + ownUnlisted + " Key " + sign.Short(key) + "."}
+	}
 	switch s.Code {
 	case sign.Known:
 		state = ""
@@ -80,6 +83,16 @@ func standingCheck(key []byte, s sign.Standing) assurance {
 		state = config.Stop
 	}
 	return assurance{state, "Signer", s.Words() + " Key " + sign.Short(key) + "."}
+}
+
+// ownUnlisted says what a key on no list means to whoever signed with it.
+const ownUnlisted = "It is on no list of signers of this catalogue: buyers are told that its owner is unknown, until " +
+	"whoever keeps the catalogue lists it."
+
+// signedHere reports whether a quote was signed with the key kept in this browser, which is on no list.
+func (t *Trust) signedHere() bool {
+	g := t.Signature
+	return g.Standing.Code == sign.Unknown && bytes.Equal(g.Key, sign.PublicKey(t.OwnKey))
 }
 
 // validity says until when the quote stands, seen from today.
@@ -103,7 +116,7 @@ func reliance(t *Trust, until config.Date) []assurance {
 	}
 	if g := t.Signature; g != nil {
 		list = []assurance{{"", "Signature", "genuine: unchanged since it was signed." + g.Binds},
-			standingCheck(g.Key, g.Standing)}
+			t.standingCheck()}
 		if g.Over != "" {
 			list = append(list, assurance{config.Warn, "Discount", g.Over})
 		}
@@ -159,7 +172,8 @@ func signing(p *Page) Part {
 	before := Many(El("h3", Text("Before it goes out")), assurances(readiness(p.Q, t.Roster, t.Own, t.Today)),
 		toName(p))
 	if t.AsksBack {
-		return before
+		return Many(before, El("p", At("id", "answer-it"), Text("You work for the seller? Name the distributor under From: it "+
+			"becomes a quote of your own, to sign with your own key.")))
 	}
 	if t.OwnKey == "" {
 		return Many(before, El("p", Text("Signing it needs a key of your own. "),
@@ -268,11 +282,13 @@ func signatures(p *Page) Part {
 	if t == nil {
 		return nil
 	}
+	buyers := *t
+	buyers.OwnKey = "" // paper is read by others
 	drawn, says := qrCode(p), "The code holds the whole quote. Scan it, or open the link it was sent with, and the page "
 	if drawn == nil {
 		says = "Open the link or the file it was sent with (it is too long for a printed code), and the page "
 	}
 	return El("div", Class("signature"), drawn, El("div", El("h3", Text("This quote on a screen")),
 		El("p", Text(says+"recomputes every figure and says whether anything was changed.")),
-		assurances(reliance(t, p.Q.Price.ValidUntil))))
+		assurances(reliance(&buyers, p.Q.Price.ValidUntil))))
 }
