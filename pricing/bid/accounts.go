@@ -128,7 +128,7 @@ const longestPhrase = 4
 // whatever else is named there has to be said of the thing in one breath, and what stands
 // behind a comma, an "and" or a "with" has to be something that the thing has.
 func (v *vocabulary) accounts(p *profile, tokens []claims.Token) bool {
-	if p.ofOthers(tokens) || v.ofAnother(p, tokens) || p.opposes(tokens) ||
+	if p.onlyIn(tokens) || p.ofOthers(tokens) || v.ofAnother(p, tokens) || p.opposes(tokens) ||
 		!p.underCondition(claims.Words(tokens), claims.Numbers(tokens)) {
 		return false
 	}
@@ -147,17 +147,57 @@ func (v *vocabulary) accounts(p *profile, tokens []claims.Token) bool {
 	return true
 }
 
+// onlyIn reports whether a claim asks for a compartment for a thing that stands in one itself, which is no
+// compartment: "compartment for a generator".
+func (p *profile) onlyIn(tokens []claims.Token) bool {
+	return len(tokens) > 1 && tokens[0].Word == compartmentWord && tokens[0].Role == claims.Companion &&
+		tokens[1].Role&ofIt == ofIt && tokens[1].Part == tokens[0].Part &&
+		slices.ContainsFunc(p.entries, func(e entry) bool { return e[compartmentWord] == claims.Located|claims.Inside })
+}
+
 // opposes reports whether a claim puts something on the other side of what a thing has it on: "under
 // the counter" of a light over the counter.
 func (p *profile) opposes(tokens []claims.Token) bool {
 	for _, s := range sides(tokens) {
-		if p.sides[side{opposites[s.where], s.of}] && !p.sides[s] {
+		if !p.sides[s] && (p.sides[side{opposites[s.where], s.of}] || s.of == wallWord && p.hasWall()) {
 			return true
 		}
 	}
 	at := slices.IndexFunc(tokens, func(t claims.Token) bool { return t.Word == bodyWord && t.Role&claims.Located != 0 })
-	return at > 0 && tokens[at-1].Word == outsideWord && !p.sides[side{outsideWord, bodyWord}] // "on the outside of the body"
+	return at > 0 && tokens[at-1].Word == outsideWord && !p.sides[side{outsideWord, bodyWord}] || // "on the outside of the body"
+		p.ofOtherSide(tokens)
 }
+
+// ofOtherSide reports whether what a claim says of one side is said of a thing on the other alone: "the curb side
+// comes on with the side door".
+func (p *profile) ofOtherSide(tokens []claims.Token) bool {
+	words := claims.Words(tokens)
+	return slices.ContainsFunc(words, func(where string) bool {
+		other := opposites[where]
+		return sideWords[where] && !slices.Contains(words, other) && slices.ContainsFunc(words, func(w string) bool {
+			there := false
+			for i, made := range p.makes {
+				if slices.Contains(made, w) {
+					if !slices.Contains(made, other) && !(p.comesWith[i] && i > 0 && slices.Contains(p.makes[i-1], other)) {
+						return false
+					}
+					there = true
+				}
+			}
+			return there
+		})
+	})
+}
+
+// sideWords are the sides of a unit.
+var sideWords = wordSet("streetside curbside")
+
+// hasWall reports whether it is said on which wall a thing is.
+func (p *profile) hasWall() bool {
+	return slices.ContainsFunc(p.entries, func(e entry) bool { return e[wallWord] != 0 && (e[streetWord] != 0 || e[curbWord] != 0) })
+}
+
+var wallWord, streetWord, curbWord = stems("wall")[0], stems("streetside")[0], stems("curbside")[0]
 
 // bodyWord is the body, and outsideWord what is outside of it.
 var bodyWord, outsideWord = stems("body")[0], stems("outside")[0]
@@ -168,7 +208,7 @@ func (p *profile) ofMore(tokens []claims.Token) bool {
 	for i := 1; i < len(tokens); i++ {
 		t := &tokens[i]
 		if tokens[i-1].Word == everyWord && t.Kind == claims.Word && t.Part == tokens[i-1].Part &&
-			severalKinds[t.Word] && !p.everyOf[t.Word] {
+			severalKinds[t.Word] && (!p.everyOf[t.Word] || p.pairs[moduleWord+" "+t.Word]) {
 			return true
 		}
 	}
@@ -325,6 +365,9 @@ func (p *profile) saysWhere(tokens, left []claims.Token) bool {
 	if p.words[lengthwise] && slices.ContainsFunc(tokens, func(t claims.Token) bool { return t.Across }) {
 		return false // what runs the full length does not run across
 	}
+	if p.core[faceWord] && slices.ContainsFunc(tokens, func(t claims.Token) bool { return t.Word == bumperWord && t.Role&claims.Inside != 0 }) {
+		return false // what stands on the face of a bumper is not in it
+	}
 	head := ""
 	if len(tokens) > 1 && insides[tokens[0].Word] && tokens[1].Part != tokens[0].Part { // "cab with negative pressure"
 		at := tokens[0]
@@ -357,6 +400,8 @@ func (p *profile) saysWhere(tokens, left []claims.Token) bool {
 
 // lengthwise is the stem of "full-length".
 var lengthwise = stems("full-length")[0]
+
+var faceWord, bumperWord = stems("face")[0], stems("bumper")[0]
 
 // ofIt is the role of what stands behind "of".
 const ofIt = claims.Companion | claims.Located

@@ -339,6 +339,9 @@ func (j *judge) judge(a *Answer, read *reading) {
 			c.gauge != nil && c.gauge.code == insideStorage) {
 			p.outcome = quote.Unanswered // together they may have it
 		}
+		if read.sums && p.outcome == quote.Meets && j.sided(c) {
+			p.outcome = quote.Unanswered // "two in all" are not two on each side
+		}
 		outcomes[i], as[i] = p.outcome, p.read
 		parts = append(parts, p)
 	}
@@ -373,6 +376,16 @@ func (j *judge) judge(a *Answer, read *reading) {
 	if read.permits && a.Outcome != quote.Meets { // "diesel is acceptable" asks for nothing
 		a.Outcome, a.Takes = quote.Unanswered, nil
 	}
+}
+
+// sided reports whether a claim counts things that the unit has as many of on each side.
+func (j *judge) sided(c *claim) bool {
+	id := j.holding(slices.Concat(c.same, c.more), c.qty)
+	return id != "" && slices.ContainsFunc(c.numbers, func(n claims.Number) bool {
+		return n.Unit == "" && !onEachSide(n) && slices.ContainsFunc(j.v.byID[id].numbers, func(x claims.Number) bool {
+			return onEachSide(x) && x.Value == n.Value
+		})
+	})
 }
 
 // keeps reports whether a figure that a unit reaches is known to be reached with what else a line asks for
@@ -426,7 +439,8 @@ func (j *judge) claim(c *claim) part {
 	switch {
 	case c.gauge != nil:
 		p := j.figure(c)
-		if c.whole && p.outcome != quote.Excepted || c.gauge.code == "weight.curb" && slices.Contains(c.words, dryWord) && p.outcome == quote.Excepted {
+		sure := map[config.Sense]quote.Outcome{atLeast: quote.Excepted, atMost: quote.Meets}[c.sense]
+		if c.whole && p.outcome != sure || c.gauge.code == "weight.curb" && slices.Contains(c.words, dryWord) && p.outcome == quote.Excepted {
 			p.outcome, p.take = quote.Unanswered, Take{}
 		}
 		return p

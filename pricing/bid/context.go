@@ -38,7 +38,8 @@ func (v *vocabulary) inContext(all []piece, of []*claim, i int) (claim, bool) {
 			if len(s) == 0 {
 				continue
 			}
-			if c, ok := try(of[k], slices.Concat(s, all[i].tokens)); ok && !(of[k].several() && c.gauge == nil && !all[i].with) {
+			if c, ok := try(of[k], slices.Concat(s, all[i].tokens)); ok && !(of[k].several() && c.gauge == nil && !all[i].with) &&
+				!v.ofOtherSide(&c, slices.Concat(all[k].tokens, all[i].tokens)) {
 				return c, true
 			}
 		}
@@ -59,6 +60,13 @@ func (v *vocabulary) inContext(all []piece, of []*claim, i int) (claim, bool) {
 		}
 	}
 	return claim{}, false
+}
+
+// ofOtherSide reports whether tokens say of one side what every thing of a claim has on the other alone.
+func (v *vocabulary) ofOtherSide(c *claim, tokens []claims.Token) bool {
+	return c.gauge == nil && !slices.ContainsFunc(slices.Concat(c.same, c.more, c.short), func(id string) bool {
+		return !v.byID[id].ofOtherSide(tokens)
+	})
 }
 
 // subject is what the sentence of a piece begins with by a name of its own, though not all that is said of it
@@ -349,6 +357,7 @@ func (v *vocabulary) attached(all []piece, of []*claim) {
 			takeOut(of, c)
 		}
 	}
+	v.everyOne(all, of)
 	for i, c := range of { // "AGM batteries, 24 month warranty": theirs, not the conversion's
 		if c == nil || !v.warrants(c) {
 			continue
@@ -358,6 +367,25 @@ func (v *vocabulary) attached(all []piece, of []*claim) {
 				takeOut(of, c)
 				break
 			}
+		}
+	}
+}
+
+// everyOne takes out the claims on what every one of several kinds of things is to have, where it comes with
+// some of them: "every seat has a belt and a headrest" asks for more than one on the bench.
+func (v *vocabulary) everyOne(all []piece, of []*claim) {
+	var kind string // of which each is to have what follows
+	for i, p := range all {
+		if i == 0 || all[i-1].stop {
+			kind = ""
+			if len(p.tokens) > 1 && p.tokens[0].Word == everyWord && severalKinds[p.tokens[1].Word] {
+				kind = p.tokens[1].Word
+			}
+			continue
+		}
+		if c := of[i]; kind != "" && c != nil && c.gauge == nil && c != of[i-1] && !slices.ContainsFunc(
+			slices.Concat(c.same, c.more), func(id string) bool { return v.byID[id].everyOf[kind] }) {
+			takeOut(of, c)
 		}
 	}
 }

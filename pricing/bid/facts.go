@@ -127,11 +127,11 @@ func output(q *quote.Quote, of func(*config.Supply) quantity.Current) float64 {
 	return sum
 }
 
-// compartments counts those reached from outside.
+// compartments counts those reached from outside: slots for boards in one are none of their own.
 func compartments(q *quote.Quote) int {
 	n := 0
 	for _, c := range q.Edition.Cat.CompartmentsOf(&q.Draft.Unit) {
-		if c.Side != "inside" {
+		if c.Side != "inside" && c.Holds == nil {
 			n++
 		}
 	}

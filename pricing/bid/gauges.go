@@ -123,7 +123,7 @@ var gauges = []gauge{
 		false},
 	{"space.width", "Overall width, less mirrors, lamps and trim", inch, atMost, "width|wide",
 		"less mirror exclude light trim wide outside vehicle", "", false},
-	{"space.width-all", "Overall width, with lamps and rails, less mirrors", inch, atMost,
+	{widthAll, "Overall width, with lamps and rails, less mirrors", inch, atMost,
 		"width light|width rail|width rubrail|width trim", "less mirror exclude light rail rubrail trim wide " +
 			"outside vehicle", "", false},
 	{factSideDoor, "Side entry door, height of the opening", inch, atLeast,
@@ -161,7 +161,7 @@ var gauges = []gauge{
 		"", "", false},
 	{"space.compartments", "Exterior compartments, inside volume", quantity.CubicFoot, atLeast,
 		"outside compartment|outside storage|compartment storage|compartment volume|compartment totaling",
-		"totaling outside inside combined volume storage compartment usable space every net aggregate cubic", "", false},
+		"totaling outside inside combined volume storage compartment space every net aggregate cubic", "", false},
 	{countCompartments, "Exterior compartments", "", atLeast, "outside compartment", "storage curbside", "", false},
 	{"space.front-compartment", "Right front compartment, of 30 × 18 × 40 in", quantity.Percent, atLeast,
 		"right front compartment|front compartment", "size clause width depth height its least smallest ordered",
@@ -326,6 +326,11 @@ var readyGauges = func() []ready {
 	return out
 }()
 
+// widthAll is the width over lamps and rails, and lightWord the stem of the former.
+const widthAll = "space.width-all"
+
+var lightWord = stems("light")[0]
+
 // leftOut and countedIn are the words of what the figures of the whole vehicle leave out and
 // what they count, by their codes.
 var (
@@ -426,6 +431,7 @@ func (g *ready) asks(tokens []claims.Token, words []string, list []claims.Number
 			c.want, found = v, true
 		}
 	}
+	c.whole = g.code == widthAll && !slices.Contains(words, lightWord)
 	twisted := g.twisted(&c)
 	if g.code == benchAlone {
 		c.gauge = benchGauge

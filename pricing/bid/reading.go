@@ -352,8 +352,8 @@ func (v *vocabulary) claimOf(tokens []claims.Token) (claim, bool) {
 		return c, ok && !v.halfRuledOut(&c, tokens)
 	}
 	for i, t := range tokens { // "a or b": either will do
-		if t.Kind != claims.Or {
-			continue
+		if t.Kind != claims.Or || i > 0 && settings[tokens[i-1].Word] {
+			continue // whoever names two places may mean both
 		}
 		for _, drop := range [][2]int{{i, i + 2}, {i - 1, i + 1}} {
 			if drop[0] < 0 || drop[1] > len(tokens) {
@@ -366,6 +366,9 @@ func (v *vocabulary) claimOf(tokens []claims.Token) (claim, bool) {
 	}
 	return claim{}, false
 }
+
+// settings are the places that a thing may be set to.
+var settings = wordSet("center middle streetside curbside")
 
 // namedBy reports whether words hold a whole name of a thing.
 func (p *profile) namedBy(words []string) bool {
@@ -871,7 +874,7 @@ func (p *profile) fits(list []claims.Number) (fit int, missing claims.Number) {
 	list = p.bounded(list)
 	falling := false
 	for i, n := range list {
-		if n.Each && p.words[togetherWord] {
+		if n.Each && p.words[togetherWord] || n.Apiece && p.most < 2 && p.hasForAll(n.Unit) {
 			return misses, n
 		}
 		if slices.ContainsFunc(list[:i], func(x claims.Number) bool {
@@ -898,6 +901,14 @@ func (p *profile) fits(list []claims.Number) (fit int, missing claims.Number) {
 		return falls, missing
 	}
 	return fit, missing
+}
+
+// hasForAll reports whether a thing has ratings of a unit, and none of them is that of one of several: a 200 W
+// siren is not two of 100 W.
+func (p *profile) hasForAll(unit string) bool {
+	of := func(x claims.Number) bool { return x.Unit == unit }
+	return (unit == quantity.Watt || unit == quantity.Amp) && slices.ContainsFunc(p.numbers, of) &&
+		!slices.ContainsFunc(p.numbers, func(x claims.Number) bool { return of(x) && (x.Apiece || x.Each) })
 }
 
 // bounded gives the ends of a range their comparisons, unless the thing has a range of

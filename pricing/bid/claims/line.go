@@ -55,6 +55,16 @@ func Read(text string) Line {
 		if i+1 < len(list) && slices.Contains(eaches, t.raw) && slices.Contains([]string{"side", "sides"}, list[i+1].raw) {
 			t.raw = "perside" // which one thing that stands on a side does not have
 		}
+		if t.raw == "down" && i > 0 && (list[i-1].raw == "-" && i > 1 && turning[list[i-2].raw] || turning[list[i-1].raw]) {
+			t.raw = "downward" // which what flips up does not do
+		}
+		if t.raw == "dealer" && slices.ContainsFunc(list[max(0, i-2):i], func(b Token) bool { return b.raw == "at" }) {
+			t.raw = "dealership" // where, and not who
+		}
+		if t.raw == "per" && i+1 < len(list) && list[i+1].raw == "battery" && len(out) > 0 && out[len(out)-1].Kind == Count &&
+			out[len(out)-1].Num.Unit != "" {
+			t.raw = "perone" // of several, which is no amount of them all
+		}
 		if t.raw == "both" && alone(list, i) {
 			t.raw = "bothofthem" // which nothing is by itself
 		}
@@ -245,13 +255,18 @@ var wants = []string{"requires", "require", "wants", "want", "needs", "need", "d
 // purchaser is the stem of all names of one.
 var purchaser = stem("purchaser")
 
+// turning are what a step or a seat does on its hinges.
+var turning = wordsOf(`fold folds folding flip flips flipping swing swings swinging hinge hinges hinged`)
+
 // eaches are words before "side" that speak of both.
 var eaches = []string{"each", "either", "both", "per", "every"}
 
 // alone reports whether a word such as "both" stands for things named before it: "a bench and a seat, both
 // with headrests", "that both rotate".
 func alone(list []Token, at int) bool {
-	return at > 0 && slices.Contains([]string{"that", "which"}, list[at-1].raw) || at+1 < len(list) &&
+	return at > 0 && at+2 < len(list) && list[at+1].raw == "of" && list[at+2].Kind == Word && !articleWords[list[at+2].raw] &&
+		!slices.Contains([]string{"these", "those", "them", "which"}, list[at+2].raw) ||
+		at > 0 && slices.Contains([]string{"that", "which"}, list[at-1].raw) || at+1 < len(list) &&
 		list[at+1].raw != "of" &&
 		(governing[list[at+1].raw] || locative[list[at+1].raw]) || at > 0 && endsBefore(list, at+1)
 }
@@ -614,6 +629,9 @@ func counted(list []Token) []Token {
 			continue
 		}
 		t.Num.First = i == 0
+		if i+1 < len(list) && list[i+1].Kind == Count && t.Num.Value > 1 {
+			list[i+1].Num.Apiece = true // "two 100 W outputs"
+		}
 		for k := i + 1; k < len(list) && len(t.Num.Near) < 3 && list[k].Kind != Stop && list[k].Kind != Break; k++ {
 			if list[k].Kind == Word {
 				t.Num.Near = append(t.Num.Near, list[k].Word)

@@ -57,6 +57,7 @@ type Number struct {
 	Range  Range
 	First  bool // the line begins with it
 	Whole  bool // its sentence names the whole unit
+	Apiece bool // a count stands right before it: "two 100 W speakers"
 	Each   bool // said of each of several things: "150 lb each"
 	said   bool
 }
@@ -156,7 +157,7 @@ func lex(text string) []Token {
 			i += len("2027-06-01")
 			out = append(out, Token{Kind: Count, raw: low[start:i], tied: tied, End: i})
 			tied = true
-		case digit(i) || c == '.' && digit(i+1) && (i == 0 || low[i-1] == ' '):
+		case digit(i) || c == '.' && digit(i+1) && (i == 0 || low[i-1] == ' ' || low[i-1] == '('):
 			for i++; i < len(low); i++ {
 				thousands := low[i] == ',' && digit(i+1) && digit(i+2) && digit(i+3) && !digit(i+4)
 				if !digit(i) && !thousands && !(strings.IndexByte("./", low[i]) >= 0 && digit(i+1)) {
@@ -505,7 +506,7 @@ func measured(list []Token) []Token {
 				next, k = list[k+1], k+1
 			}
 			if next.Kind == Word && slices.Contains(glued, strings.TrimSuffix(next.raw, "s")) && t.Num.Value < 20 &&
-				t.Num.Value >= 2 &&
+				(t.Num.Value >= 2 || t.Num.Value == 1 && slices.Contains([]string{"stage", "tone", "channel"}, next.raw)) &&
 				(next.tied || next.raw != "heads") && (next.tied || next.raw == "wheel" && k+1 < len(list) &&
 				list[k+1].raw == "drive" ||
 				slices.Contains([]string{"point", "pt", "stage", "tone", "pin", "channel", "way", "head", "speed"},
