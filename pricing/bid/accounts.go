@@ -194,10 +194,17 @@ var sideWords = wordSet("streetside curbside")
 
 // hasWall reports whether it is said on which wall a thing is.
 func (p *profile) hasWall() bool {
-	return slices.ContainsFunc(p.entries, func(e entry) bool { return e[wallWord] != 0 && (e[streetWord] != 0 || e[curbWord] != 0) })
+	return slices.ContainsFunc(p.entries, func(e entry) bool {
+		for w := range sideWords {
+			if e[wallWord] != 0 && e[w] != 0 {
+				return true
+			}
+		}
+		return false
+	})
 }
 
-var wallWord, streetWord, curbWord = stems("wall")[0], stems("streetside")[0], stems("curbside")[0]
+var wallWord = stems("wall")[0]
 
 // bodyWord is the body, and outsideWord what is outside of it.
 var bodyWord, outsideWord = stems("body")[0], stems("outside")[0]

@@ -939,12 +939,6 @@ func (p *profile) has(n claims.Number) int {
 	known := false // the line and the thing say of what dimension they speak
 	several := n.Unit != "" && p.amounts(n.Unit) > 1
 	sided := n.Unit == "" && slices.Contains(n.Near, perSide) && slices.ContainsFunc(p.numbers, onEachSide)
-	if p.ofThings(n) {
-		if int(n.Value) <= p.most {
-			return exact
-		}
-		return misses
-	}
 	for _, x := range p.numbers {
 		if x.Unit == "" {
 			bare++
@@ -1011,18 +1005,6 @@ func (p *profile) has(n claims.Number) int {
 		return falls
 	}
 	return misses
-}
-
-// ofThings reports whether an amount counts the thing itself, and not what it holds: "three drawer banks" of a
-// "bank of three drawers".
-func (p *profile) ofThings(n claims.Number) bool {
-	if !p.beside || n.Unit != "" || len(p.label) < 2 || !slices.Contains(n.Counted(), p.label[0]) {
-		return false
-	}
-	of := func(x claims.Number) bool {
-		return x.Unit == "" && x.Value > 1 && slices.Equal(x.Counted(), p.label[1:2])
-	}
-	return slices.ContainsFunc(p.numbers, of)
 }
 
 // mostCounted is the bare number from which it is hardly a count: "72 bench".
