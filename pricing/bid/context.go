@@ -11,14 +11,17 @@ import (
 // "squad bench 72 in long, hinged lid", "cameras, rear and interior", "rear and interior
 // cameras". What is read so has to be of the group that the line speaks of already.
 func (v *vocabulary) inContext(all []piece, of []*claim, i int) (claim, bool) {
+	anew := len(claims.Words(all[i].tokens)) > 0
 	try := func(about *claim, tokens []claims.Token) (claim, bool) {
 		if all := slices.Concat(about.same, about.more); len(all) == 1 {
 			v.sure = all[0]
 			defer func() { v.sure = "" }()
 		}
 		c, ok := v.claimOf(tokens)
-		if !ok || c.gauge != nil && slices.Contains(sizes, c.gauge.code) ||
-			c.gauge == nil && about.gauge == nil && v.groupOf(&c) != v.groupOf(about) && !(v.warrants(&c) && v.warrants(about)) {
+		if !ok || slices.ContainsFunc(about.words, func(w string) bool { return sources[w] }) &&
+			slices.ContainsFunc(c.numbers, func(n claims.Number) bool { return n.Each }) || c.gauge != nil && slices.Contains(sizes, c.gauge.code) ||
+			c.gauge != nil && c.gauge.code == factDelivery && c.day.IsZero() || // "20 weeks and 2 days"
+			c.gauge == nil && about.gauge == nil && v.groupOf(&c) != v.groupOf(about) && !(anew && v.warrants(&c) && v.warrants(about)) {
 			return claim{}, false
 		}
 		return c, true
@@ -353,6 +356,9 @@ func (v *vocabulary) attached(all []piece, of []*claim) {
 				}
 			}
 		}
+		if c := of[i]; c != nil && c.short != nil && all[i].with && i > 0 && of[i-1] != nil && of[i-1].gauge != nil {
+			takeOut(of, c) // "compartments with five doors" are not those of the rear
+		}
 		if c := of[i]; whole != nil && c != nil && c != whole && !v.partOf(c, nouns) {
 			takeOut(of, c)
 		}
@@ -543,7 +549,7 @@ const everySeat = "space.seats"
 
 // states are the words of a state, aboard those of people, and payload is the figure that leaves them out.
 var (
-	states = wordSet("off dumped deflated inflated deployed retracted stowed engaged running loaded unloaded turned occupied folded extended seated")
+	states = wordSet("off dumped deflated inflated deployed retracted stowed engaged running loaded unloaded turned occupied folded extended raised seated")
 	aboard = wordSet("crew occupant driver patient passenger")
 )
 

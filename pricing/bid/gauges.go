@@ -239,7 +239,7 @@ var gauges = []gauge{
 		"belt person people sit accommodate attendant room space", "", false},
 	{countCab, "Seats in the cab", "", atLeast, "cab seat", "front bucket", "", false},
 	{countModule, "Seats in the patient compartment", "", atLeast,
-		"patientcompartment seat|seat patientcompartment|module seat|seatedattendant|attendant",
+		"patientcompartment seat|seat patientcompartment|module seat|module occupant|seatedattendant|attendant",
 		"designated occupant patientcompartment belted belt", "", false},
 	{"space.seats", "Designated seats", "", atLeast, "seat designated|designated seat|seat|occupant|passenger",
 		"exclude patient person peopl cabincluded total designated occupant include belted crew belt", "",
@@ -393,6 +393,9 @@ func (g *ready) asks(tokens []claims.Token, words []string, list []claims.Number
 			return claim{}, false
 		}
 	}
+	if g.code == everySeat && slices.Contains(words, patientWord) && !out[patientWord] {
+		return claim{}, false // "plus two patients" asks for no seats
+	}
 	if !g.measures(tokens, words) {
 		return claim{}, false
 	}
@@ -406,7 +409,7 @@ func (g *ready) asks(tokens []claims.Token, words []string, list []claims.Number
 	}
 	if low, high, ok := g.ends(list); ok {
 		c.want, c.most, c.sense, c.stated = low, high, atLeast, true
-		return c, true
+		return c, g.code != payload || !g.twisted(&c)
 	}
 	found, given := false, !g.given
 	for _, n := range list {
@@ -449,8 +452,8 @@ func (g *ready) twisted(c *claim) bool {
 		return c.want < leastDoor
 	case "space.height-all": // a door is wide too, and is cleared by little
 		return c.want < leastDoor && slices.Contains(c.words, doorWord) || slices.ContainsFunc(c.numbers, func(n claims.Number) bool { return n.Of != "" && n.Of != "height" })
-	case payload: // "payload plus curb weight" is the rating
-		return has(curbWord) && !slices.ContainsFunc(c.words, func(w string) bool { return taking[w] })
+	case payload: // "payload plus curb weight" is the rating, and "GVWR 14,500 lb and payload" says that first
+		return (has(curbWord) || has(gvwrWord)) && !slices.ContainsFunc(c.words, func(w string) bool { return taking[w] })
 	case "weight.front-share", "weight.rear-share": // "not over 90 percent" may be of its own rating
 		return c.sense == atMost && c.stated && has(loadWord) && !slices.ContainsFunc(c.words, func(w string) bool { return sharing[w] })
 	case "space.compartments": // "storage, inside and outside" is more than they hold
@@ -481,7 +484,9 @@ var (
 	sharing = wordSet("gross vehicle share percentage")
 )
 
-var curbWord, loadWord, insideWord, completionWord = stems("curb")[0], stems("load")[0], stems("inside")[0], stems("completion")[0]
+var patientWord = stems("patient")[0]
+
+var curbWord, gvwrWord, loadWord, insideWord, completionWord = stems("curb")[0], stems("gvwr")[0], stems("load")[0], stems("inside")[0], stems("completion")[0]
 
 // mostSeats is more than any unit seats.
 const mostSeats = 16
@@ -567,7 +572,7 @@ func conditioned(under []claims.Number, n claims.Number) bool {
 }
 
 // wholes are the gauges that count people: none of them has half a seat.
-var wholes = []string{"space.seats", "space.patients", countBench}
+var wholes = []string{"space.seats", "space.patients", countBench, countCab, countModule}
 
 // bare are the numbers of which everybody knows that they are inches: "OAL 240 max".
 var bare = map[string]struct{ least, most float64 }{"space.headroom": {55, 90}, "space.length-all": {180, 400},

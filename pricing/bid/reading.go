@@ -463,9 +463,15 @@ var generators, leaving = wordSet("generating alternator"), wordSet("remain rema
 // powersEach reports whether each of several is to have a current or a power, "1,000 W to each receptacle".
 func powersEach(tokens []claims.Token, list []claims.Number) bool {
 	at := slices.IndexFunc(tokens, func(t claims.Token) bool { return t.Word == everyWord })
-	return at >= 0 && at+1 < len(tokens) && tokens[at+1].Role&claims.Located != 0 &&
-		slices.ContainsFunc(list, func(n claims.Number) bool { return n.Unit == quantity.Amp || n.Unit == quantity.Watt })
+	source := slices.ContainsFunc(tokens, func(t claims.Token) bool { return sources[t.Word] })
+	return (source || at >= 0 && at+1 < len(tokens) && tokens[at+1].Role&claims.Located != 0) &&
+		slices.ContainsFunc(list, func(n claims.Number) bool {
+			return (!source || n.Each || at >= 0) && (n.Unit == quantity.Amp || n.Unit == quantity.Watt)
+		})
 }
+
+// sources are things that feed several others together.
+var sources = wordSet("inverter charger")
 
 // onlyWhere reports whether tokens only say where something named before is: "one above the squad bench"
 // asks for no bench.

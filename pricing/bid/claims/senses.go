@@ -48,7 +48,7 @@ func init() {
 			"not narrower than", "no thinner than", "not thinner than", "not be thinner than", "no lighter than",
 			"not lighter than", "not be lighter than", "no weaker than", "not shallower than", "meet or exceed",
 			"equal or exceed", "meets or exceeds", "equals or exceeds", "equal to or exceed", "upwards of",
-			"equal to or greater than", "greater than or equal to", "at least",
+			"equal to or greater than", "greater than or equal to", "at or over", "at or above", "at least",
 			"at a minimum", "a minimum of", "minimum of", "minimum", "min", "starting at", "no shallower than",
 			"nothing less than", "nothing under", "nothing below", "nothing fewer than", "nothing smaller than"),
 		beyond(boundsOf(config.AtLeast, false, "in excess of", "greater than", "more than", "exceeding", "must exceed",
@@ -67,7 +67,8 @@ func init() {
 			"cannot be more than", "cannot be above", "not run over", "not run above",
 			"not above", "at most", "a maximum of", "maximum of", "maximum", "max", "up to", "limited to",
 			"never exceed",
-			"cannot exceed", "never be more than", "no deeper than", "nothing more than", "nothing over",
+			"cannot exceed", "never be more than", "no deeper than", "less than or equal to", "at or under", "at or below", "equal to or less than",
+			"equal or less than", "nothing more than", "nothing over",
 			"nothing above", "nothing greater than", "nothing longer than"),
 		beyond(boundsOf(config.AtMost, false, "less than", "fewer than", "smaller than")),
 		boundsOf(config.AtMost, true, "within", "by", "in", "on or before"),
@@ -245,8 +246,10 @@ func (b *bound) bounds(t *Token) bool {
 	switch b.words[0] {
 	case "in":
 		return slices.Contains([]string{Days, Month}, t.Num.Unit)
-	case "after", "from":
+	case "from":
 		return t.Kind == Day
+	case "after":
+		return t.Kind == Day || t.Num.Unit == Days // "after 60 days"
 	case "by", "before", "prior", "earlier", "sooner", "on":
 		return t.Kind == Day || slices.Contains([]string{Days, Month}, t.Num.Unit)
 	}
