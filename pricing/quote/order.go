@@ -59,7 +59,7 @@ func (q *Quote) Stations() []Station {
 		add(StationLine{No: q.Body.ID, Label: q.Body.Label, Qty: 1}, q.Body.Work)
 		for _, p := range q.Draft.Unit.Picks {
 			if o := cat.OptionByID(p.Option); o != nil {
-				add(StationLine{No: o.ID, Label: o.Label, Spec: o.Spec, Told: q.Told(o), Qty: p.Qty}, o.Work)
+				add(StationLine{No: o.ID, Label: o.Label, Spec: cat.Sentences(o), Told: q.Told(o), Qty: p.Qty}, o.Work)
 			}
 		}
 		for _, step := range q.Plan.Steps {
@@ -80,7 +80,7 @@ func (q *Quote) Stations() []Station {
 	for _, p := range q.Draft.Unit.Picks {
 		o := cat.OptionByID(p.Option)
 		if o != nil && !o.IsNone() && !slices.ContainsFunc(o.Work, func(w config.Work) bool { return w.Hours > 0 }) {
-			rest.Lines = append(rest.Lines, StationLine{No: o.ID, Label: o.Label, Spec: o.Spec, Told: q.Told(o),
+			rest.Lines = append(rest.Lines, StationLine{No: o.ID, Label: o.Label, Spec: cat.Sentences(o), Told: q.Told(o),
 				Qty: p.Qty})
 		}
 	}

@@ -134,8 +134,9 @@ func TestPapers(t *testing.T) {
 	p := open(t)
 	p.do(set("number", "Q-7"), Act{Do: "go", ID: "quote"})
 	for id, words := range seeds.InOrder(map[string][]string{
-		"quote":  {"Specification", "Weights", "Annex: the price line by line", "Acceptance", "GVWR of the chassis."},
-		"order":  {"Long lead", "Cut list", "Circuit schedule", "Framing jigs"},
+		"quote": {"Specification", "Weights", "Annex: the price line by line", "Acceptance", "GVWR of the chassis."},
+		"order": {"Long lead", "Cut list", "Circuit schedule", "Framing jigs", "Off with the master disconnect.",
+			"Scene load with the engine off, shedding in this order"},
 		"test":   {"Weigh: full fluids", "Whole unit", "Find in order"},
 		"labels": {"Final-stage manufacturer", "not a label", "14,500 lb (6,577 kg)", "computed; to be weighed"},
 		"upkeep": {"Tire pressures, cold", "common practice, no source"},
@@ -184,6 +185,10 @@ func TestWhatOptionsAsk(t *testing.T) {
 		assert.Contains(t, s.Regions["main"], "Name as it is to read, and its color: Larkspur County EMS, gold.", paper)
 		assert.Contains(t, s.Regions["main"], "Unit number: to be named.", paper)
 	}
+	order := readable(p.do(Act{Do: "paper", ID: "order"}).Regions["main"])
+	asks := regexp.MustCompile(`Ask the customer before the work begins:[^.]*\.`).FindString(order)
+	assert.Contains(t, asks, "Unit number on four sides (Unit number)", "the plant reads on top what it has to be told")
+	assert.NotContains(t, asks, "Name of the service", "what was told is not asked for again")
 	s = open(t).do(Act{Do: "open-link", Value: sentLink(t, s)})
 	require.Empty(t, s.Fault)
 	assert.Equal(t, "Larkspur County EMS, gold", draftOf(t, s).Unit.Detail("let-plain"), "the link carries it")

@@ -31,7 +31,7 @@ func CutList(p *Page) Part {
 		c.Rows = append(c.Rows, []Part{Many(El("b", Text(x.Stock)), El("span", Class("how"), Text(need))), nil, nil,
 			El("b", Text(lb(x.Lb))), El("b", Text(lb(x.BlankLb)))})
 		for _, k := range x.Cuts {
-			c.Rows = append(c.Rows, Texts(strings.Join(k.For, ", "), quantity.Group(float64(k.Count), 0),
+			c.Rows = append(c.Rows, Texts(usesOf(k.For), quantity.Group(float64(k.Count), 0),
 				size(k.LengthIn, k.WidthIn), lb(k.Lb), lb(k.BlankLb)))
 		}
 	}
@@ -39,6 +39,26 @@ func CutList(p *Page) Part {
 		El("p", Class("how"), Text("Bars of "+in(weight.BarIn)+", sheets of "+
 			size(weight.SheetIn, weight.SheetWideIn)+" cut in strips, "+in(weight.KerfIn)+
 			" lost at each cut: common practice, no source. Where the plant's drawings differ, the drawings decide.")))
+}
+
+// usesOf says what pieces are for, each place once: "Street side, rear: back, door; Wheel box: top".
+func usesOf(labels []string) string {
+	var out []string
+	before := ""
+	for _, label := range labels {
+		at := strings.LastIndex(label, ", ")
+		if at < 0 {
+			out, before = append(out, label), ""
+			continue
+		}
+		place, piece := label[:at], label[at+2:]
+		if place == before {
+			out[len(out)-1] += ", " + piece
+		} else {
+			out, before = append(out, place+": "+piece), place
+		}
+	}
+	return strings.Join(out, "; ")
 }
 
 // Sizes shows lengths, masses and the size of a piece.

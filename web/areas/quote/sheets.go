@@ -21,7 +21,8 @@ func orderSheet(p *Page) Part {
 			remountWords(p)),
 		El("p", Text("Rules: "+q.Assume.Label+". Order "+q.Plan.Order.Long()+" · likely delivery (50 %) "+
 			q.Plan.EvenOdds.Long()+
-			", at 90 % "+q.Plan.NineInTen.Long()+". Dates by station are those expected.")), changedWork(p)}
+			", at 90 % "+q.Plan.NineInTen.Long()+". Dates by station are those expected.")), listed("Ask the customer before the work begins", unnamed(q)),
+		changedWork(p)}
 	lead := page.Table{Caption: "Long lead: order these first", Class: "tight",
 		Heads: []string{"Part", ">Working days, likely", "Expected", "Needed at the latest"}}
 	for _, s := range q.LongLead() {
@@ -88,9 +89,24 @@ func orderSheet(p *Page) Part {
 				" %", c.Decided))
 	}
 	return Many(Many(out...), El("h2", Text("Circuit schedule")), w.Draw(),
+		If(len(q.Power.Shed) > 0, page.SheddingTable(p.Page)),
 		El("p", Class("how"),
 			Text("For building to, once a licensed designer of record has gone over it. Mark number and function "+
 				"every 4 in where the option says so.")))
+}
+
+// unnamed lists what the plant has still to be told.
+func unnamed(q *quote.Quote) (out []string) {
+	for _, f := range q.Findings {
+		if f.Code != quote.StillToBeNamed {
+			continue
+		}
+		for _, id := range f.Picks {
+			o := q.Edition.Cat.OptionByID(id)
+			out = append(out, o.Label+" ("+o.Asks+")")
+		}
+	}
+	return out
 }
 
 // listed are names in one line.
