@@ -111,6 +111,12 @@ func (d Date) Before(e Date) bool { return d.Time().Before(e.Time()) }
 // AddDays moves by calendar days; n may be negative.
 func (d Date) AddDays(n int) Date { return DateOf(d.Time().AddDate(0, 0, n)) }
 
+// AddMonths gives the same day so many months later, or the last day of a month that has no such day.
+func (d Date) AddMonths(n int) Date {
+	end := DateOf(time.Date(d.Year, time.Month(d.Month+n+1), 0, 0, 0, 0, 0, time.UTC))
+	return Date{end.Year, end.Month, min(d.Day, end.Day)}
+}
+
 // DaysUntil counts calendar days from d to e; negative when e is earlier.
 func (d Date) DaysUntil(e Date) int { return int(e.Time().Sub(d.Time()).Hours() / 24) }
 

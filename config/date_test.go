@@ -183,6 +183,14 @@ func TestDaysAreCounted(t *testing.T) {
 	})
 }
 
+func TestMonthsAreCounted(t *testing.T) {
+	day := config.Date{Year: 2027, Month: 8, Day: 31}
+	for months, want := range map[int]string{0: "2027-08-31", 1: "2027-09-30", 4: "2027-12-31", 6: "2028-02-29",
+		18: "2029-02-28", 60: "2032-08-31"} {
+		assert.Equal(t, want, day.AddMonths(months).String(), "%d months", months)
+	}
+}
+
 func TestDateInFiles(t *testing.T) {
 	type file struct {
 		On config.Date `json:"on"`

@@ -62,13 +62,13 @@ func (q *Quote) Tasks(in quantity.System) []Task {
 		{60, 0, q.Space.Oxygen.Liters > 0, "Oxygen cylinders and hoses: test or exchange by the date stamped on them"},
 	} {
 		if t.applies {
-			out = append(out, Task{t.months, t.miles, t.what, q.Plan.EvenOdds.AddDays(t.months * 365 / 12)})
+			out = append(out, Task{t.months, t.miles, t.what, q.Plan.EvenOdds.AddMonths(t.months)})
 		}
 	}
 	for _, p := range q.Draft.Unit.Picks {
 		if o := q.Edition.Cat.OptionByID(p.Option); o != nil {
 			for _, c := range o.Care {
-				t := Task{c.Months, c.Miles, c.What, q.Plan.EvenOdds.AddDays(c.Months * 365 / 12)}
+				t := Task{c.Months, c.Miles, c.What, q.Plan.EvenOdds.AddMonths(c.Months)}
 				if !slices.Contains(out, t) { // two options may ask for the same
 					out = append(out, t)
 				}

@@ -187,8 +187,8 @@ func TestWhatOptionsAsk(t *testing.T) {
 	}
 	order := readable(p.do(Act{Do: "paper", ID: "order"}).Regions["main"])
 	asks := regexp.MustCompile(`Ask the customer before the work begins:[^.]*\.`).FindString(order)
-	assert.Contains(t, asks, "Unit number on four sides (Unit number)", "the plant reads on top what it has to be told")
-	assert.NotContains(t, asks, "Name of the service", "what was told is not asked for again")
+	assert.Contains(t, asks, "Unit number", "the plant reads on top what it has to be told")
+	assert.NotContains(t, asks, "Name as it is to read", "what was told is not asked for again")
 	s = open(t).do(Act{Do: "open-link", Value: sentLink(t, s)})
 	require.Empty(t, s.Fault)
 	assert.Equal(t, "Larkspur County EMS, gold", draftOf(t, s).Unit.Detail("let-plain"), "the link carries it")

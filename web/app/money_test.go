@@ -126,6 +126,10 @@ func TestThePriceTheBuyerIsCharged(t *testing.T) {
 	assert.Contains(t, s.Regions["main"], "Build 2 units alike. Numbers and hours below are for each of them.")
 	s = p.do(Act{Do: "paper", Value: "quote"})
 	assert.Contains(t, s.Regions["main"], "for 2 units, with the specification")
+	const lease = "A lease-purchase is worked out in an annex"
+	assert.NotContains(t, s.Regions["main"], lease)
+	s = p.do(Act{Do: "add", ID: "lease"}, Act{Do: "go", ID: "quote"}, Act{Do: "paper", Value: "quote"})
+	assert.Contains(t, s.Regions["main"], lease, "the payments lead to it")
 
 	before := string(s.Draft)
 	s = p.do(set("terms.buyer", "circus"))

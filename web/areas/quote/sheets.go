@@ -88,11 +88,11 @@ func orderSheet(p *Page) Part {
 			quantity.Group(c.RunFt, 0), c.Fuse(), cmp.Or(c.Wire(), "none fits"), quantity.Group(c.DropPct, 1)+
 				" %", c.Decided))
 	}
-	return Many(Many(out...), El("h2", Text("Circuit schedule")), w.Draw(),
-		If(len(q.Power.Shed) > 0, page.SheddingTable(p.Page)),
+	return Many(Many(out...), El("h2", Text("Circuit schedule")),
 		El("p", Class("how"),
 			Text("For building to, once a licensed designer of record has gone over it. Mark number and function "+
-				"every 4 in where the option says so.")))
+				"every 4 in where the option says so.")),
+		w.Draw(), If(len(q.Power.Shed) > 0, page.SheddingTable(p.Page)))
 }
 
 // unnamed lists what the plant has still to be told.
@@ -102,8 +102,7 @@ func unnamed(q *quote.Quote) (out []string) {
 			continue
 		}
 		for _, id := range f.Picks {
-			o := q.Edition.Cat.OptionByID(id)
-			out = append(out, o.Label+" ("+o.Asks+")")
+			out = append(out, q.Edition.Cat.OptionByID(id).Asks)
 		}
 	}
 	return out
