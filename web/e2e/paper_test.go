@@ -54,7 +54,7 @@ func needed(duty, crew string) []app.Act {
 func pick(id string) app.Act { return app.Act{Do: "pick", ID: id, On: true} }
 
 // mostPages of each document of one kind of unit.
-var mostPages = map[string]int{"quote": 16, "drawings": 16, "response": 6, "exceptions": 2, "bidspec": 9, "order": 12,
+var mostPages = map[string]int{"quote": 16, "drawings": 16, "response": 6, "exceptions": 2, "bidspec": 9, "order": 13,
 	"test": 8, "labels": 4, "upkeep": 4, "change": 4, "comparison": 5}
 
 // inLarge are units whose documents are printed in large print as well.
@@ -281,6 +281,7 @@ func (w *window) onPaper(t *testing.T, id string, kinds int, document string) {
 	file := written(t, "paper.pdf", pdf)
 	text, err := exec.Command("pdftotext", "-layout", file, "-").Output()
 	require.NoError(t, err)
+	assert.NotContains(t, string(text), "Take out", "buttons stay on the screen")
 	pages := strings.Split(strings.TrimSuffix(string(text), "\f"), "\f")
 	if len(list) > 0 {
 		pages = pages[:len(pages)-1] // that of the links
