@@ -149,3 +149,28 @@ func TestOfSeveralTheFirstIsFilledIn(t *testing.T) {
 		assert.False(t, u.Has(id), "%s: %+v", id, changes)
 	}
 }
+
+// A rescue or hazmat body pays for no belts and lists no upholstery where it has no seats; its crew
+// seats come with their own.
+func TestABodyWithoutSeatsPaysForNoBelts(t *testing.T) {
+	ed := quotetest.Demo(t)
+	for _, duty := range []string{"rescue", "hazmat"} {
+		t.Run(duty, func(t *testing.T) {
+			d := quote.Begin(ed, "", "", quotetest.Today)
+			d.Needs = quote.Needs{Duty: duty}
+			s := propose.Propose(ed, d)
+			require.NotEmpty(t, s.Proposals)
+			for _, p := range s.Proposals {
+				assert.False(t, p.Unit.Has("crew-two") || p.Unit.Has("crew-three"))
+				for _, id := range []string{"rest-three", "rest-four", "uph-charcoal"} {
+					assert.False(t, p.Unit.Has(id), id)
+				}
+			}
+			d.Unit = s.Proposals[0].Unit
+			seated, _, ok := propose.Take(ed, d, "crew-two")
+			require.True(t, ok)
+			assert.False(t, seated.Has("rest-three"))
+			assert.Contains(t, ed.Cat.OptionByID("crew-two").Spec, "lap and shoulder belts")
+		})
+	}
+}
