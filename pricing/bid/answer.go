@@ -342,6 +342,11 @@ func (j *judge) judge(a *Answer, read *reading) {
 		if read.sums && p.outcome == quote.Meets && j.sided(c) {
 			p.outcome = quote.Unanswered // "two in all" are not two on each side
 		}
+		if read.chooses && p.outcome == quote.Excepted && c.gauge != nil && slices.ContainsFunc(read.claims[:i], func(o claim) bool {
+			return o.gauge == c.gauge
+		}) {
+			p.outcome = quote.Unanswered // "5,000 lb minimum, 6,000 preferred"
+		}
 		outcomes[i], as[i] = p.outcome, p.read
 		parts = append(parts, p)
 	}

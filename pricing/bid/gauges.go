@@ -239,7 +239,7 @@ var gauges = []gauge{
 		"belt person people sit accommodate attendant room space", "", false},
 	{countCab, "Seats in the cab", "", atLeast, "cab seat", "front bucket", "", false},
 	{countModule, "Seats in the patient compartment", "", atLeast,
-		"patientcompartment seat|seat patientcompartment|module seat|module occupant|seatedattendant|attendant",
+		"patientcompartment seat|seat patientcompartment|module seat|module occupant|module passenger|seatedattendant|attendant",
 		"designated occupant patientcompartment belted belt", "", false},
 	{"space.seats", "Designated seats", "", atLeast, "seat designated|designated seat|seat|occupant|passenger",
 		"exclude patient person peopl cabincluded total designated occupant include belted crew belt", "",
@@ -451,13 +451,21 @@ func (g *ready) twisted(c *claim) bool {
 	case "space.bay-width", "space.bay-length": // "side door opening 30 in wide" is the door's
 		return c.want < leastDoor
 	case "space.height-all": // a door is wide too, and is cleared by little
-		return c.want < leastDoor && slices.Contains(c.words, doorWord) || slices.ContainsFunc(c.numbers, func(n claims.Number) bool { return n.Of != "" && n.Of != "height" })
+		return c.want < leastDoor && slices.Contains(c.words, doorWord) || !c.stated && c.want < bare[g.code].least || slices.ContainsFunc(c.numbers, func(n claims.Number) bool { return n.Of != "" && n.Of != "height" })
 	case payload: // "payload plus curb weight" is the rating, and "GVWR 14,500 lb and payload" says that first
 		return (has(curbWord) || has(gvwrWord)) && !slices.ContainsFunc(c.words, func(w string) bool { return taking[w] })
 	case "weight.front-share", "weight.rear-share": // "not over 90 percent" may be of its own rating
 		return c.sense == atMost && c.stated && has(loadWord) && !slices.ContainsFunc(c.words, func(w string) bool { return sharing[w] })
 	case "space.compartments": // "storage, inside and outside" is more than they hold
 		return has(insideWord) && has(outsideWord) && !has(compartmentWord)
+	case factGVWR: // "weight of the module under 3,000 lb" is no rating
+		return c.sense == atMost && !has(gvwrWord) && !has(grossWord) && !slices.ContainsFunc(c.numbers, func(n claims.Number) bool {
+			return n.Of == "rating"
+		})
+	case "weight.front-tires", "weight.rear-tires": // "rated 9,600 lb" is not what they bear
+		return c.sense != atMost || !c.stated
+	case "space.width": // the fenders stand out of the module
+		return has(moduleWord)
 	case "space.seats": // "seats rated at 20 g" are not as many
 		return c.want > mostSeats
 	case factDelivery: // "delivery within 30 days of completion"
@@ -485,6 +493,8 @@ var (
 )
 
 var patientWord = stems("patient")[0]
+
+var grossWord = stems("gross")[0]
 
 var curbWord, gvwrWord, loadWord, insideWord, completionWord = stems("curb")[0], stems("gvwr")[0], stems("load")[0], stems("inside")[0], stems("completion")[0]
 
