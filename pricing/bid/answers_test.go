@@ -241,11 +241,13 @@ func TestAnswers(t *testing.T) {
 		{"a volume usable", "Exterior compartments, 66 cu ft usable", quote.Unanswered, ""},
 		{"a volume that is usable and less than asked for", "Exterior compartments, 90 cu ft usable", quote.Excepted, "inside volume"},
 		{"an amount of each battery", "Charger, 20 A per battery", quote.Unanswered, ""},
+		{"so for each", "Charger, 45 A for each battery", quote.Unanswered, ""},
 		{"of the charger", "Charger, 20 A", quote.Meets, "20 A"},
 		{"the dealer's place is not the plant", "Purchaser collects at the dealer", quote.Unanswered, ""},
 		{"so in other words", "Unit to be picked up at the dealer", quote.Unanswered, ""},
 		{"the plant is", "Purchaser collects at the plant", quote.Meets, "Collected"},
 		{"what every seat is to have, not the bench alone", "Every seat has a three-point belt and a headrest", quote.Unanswered, ""},
+		{"so behind a head", "Seats: every seat with a belt and headrest", quote.Unanswered, ""},
 		{"what every seat has", "Every seat has a three-point belt", quote.Meets, "every seat"},
 		{"all doors are not the module's", "All doors locked by remote", quote.Unanswered, ""},
 		{"so again", "Power locks on all doors", quote.Unanswered, ""},
@@ -466,4 +468,10 @@ func FuzzRequirements(f *testing.F) {
 		}
 		bid.FormRows(q, bid.Answers(q, quantity.Metric), quantity.Metric)
 	})
+}
+
+// Slots for boards in a compartment are no compartment of their own.
+func TestSlotsAreNoCompartments(t *testing.T) {
+	_, list := answersTo(t, "No fewer than seven exterior compartments")
+	assert.Equal(t, []bid.Take{{ID: "lay-curb-front"}}, list[0].Takes)
 }

@@ -384,9 +384,9 @@ func (v *vocabulary) everyOne(all []piece, of []*claim) {
 	for i, p := range all {
 		if i == 0 || all[i-1].stop {
 			kind = ""
-			if len(p.tokens) > 1 && p.tokens[0].Word == everyWord && severalKinds[p.tokens[1].Word] {
-				kind = p.tokens[1].Word
-			}
+		}
+		if len(p.tokens) > 1 && p.tokens[0].Word == everyWord && severalKinds[p.tokens[1].Word] {
+			kind = p.tokens[1].Word
 			continue
 		}
 		if c := of[i]; kind != "" && c != nil && c.gauge == nil && c != of[i-1] && !slices.ContainsFunc(

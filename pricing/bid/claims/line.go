@@ -61,8 +61,8 @@ func Read(text string) Line {
 		if t.raw == "dealer" && slices.ContainsFunc(list[max(0, i-2):i], func(b Token) bool { return b.raw == "at" }) {
 			t.raw = "dealership" // where, and not who
 		}
-		if t.raw == "per" && i+1 < len(list) && list[i+1].raw == "battery" && len(out) > 0 && out[len(out)-1].Kind == Count &&
-			out[len(out)-1].Num.Unit != "" {
+		if (t.raw == "per" || t.raw == "each" || t.raw == "every") && i+1 < len(list) && list[i+1].raw == "battery" &&
+			slices.ContainsFunc(out[max(0, len(out)-2):], func(b Token) bool { return b.Kind == Count && b.Num.Unit != "" }) {
 			t.raw = "perone" // of several, which is no amount of them all
 		}
 		if t.raw == "both" && alone(list, i) {
