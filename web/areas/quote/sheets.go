@@ -21,16 +21,16 @@ func orderSheet(p *Page) Part {
 			remountWords(p)),
 		El("p", Text("Rules: "+q.Assume.Label+". Order "+q.Plan.Order.Long()+" · likely delivery (50 %) "+
 			q.Plan.EvenOdds.Long()+
-			", at 90 % "+q.Plan.NineInTen.Long()+". Dates by station are those expected.")), listed("Ask the customer before the work begins", unnamed(q)),
-		changedWork(p)}
+			", at 90 % "+q.Plan.NineInTen.Long()+". Dates by station are those expected.")),
+		listed("Ask the customer before the work begins", unnamed(q)), changedWork(p)}
 	lead := page.Table{Caption: "Long lead: order these first", Class: "tight",
 		Heads: []string{"Part", ">Working days, likely", "Expected", "Needed at the latest"}}
 	for _, s := range q.LongLead() {
 		lead.Rows = append(lead.Rows, page.Texts(s.Label, quantity.Group(s.Days.Likely, 0), s.Finish.Long(),
 			s.LatestFinish.Long()))
 	}
-	out = append(out, lead.Draw(), oldUnit(q), El("section", Class("whole"), El("h2", Text("The work, day by day")),
-		page.ScheduleChart(p.Page)))
+	out = append(out, El("section", Class("whole"), El("h2", Text("The work, day by day")), page.ScheduleChart(p.Page)),
+		lead.Draw(), oldUnit(q))
 	said := map[string]bool{} // what an option is, at its first station
 	for _, s := range q.Stations() {
 		var stays, promised []string // nothing for the floor
