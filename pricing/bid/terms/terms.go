@@ -267,11 +267,14 @@ func business(word string) bool { return commercial[word] }
 // ofUnit reports whether a sentence is about what the unit is to do or be.
 func ofUnit(words []string) bool {
 	at := slices.IndexFunc(words, func(w string) bool { return orders[w] })
-	return at > 0 && units[words[at-1]]
+	return at > 0 && units[words[at-1]] || slices.ContainsFunc(words, func(w string) bool { return opening[w] })
 }
 
 var (
-	units  = map[string]bool{"unit": true, "vehicle": true, "ambulance": true, "module": true, "chassis": true}
+	units = map[string]bool{"unit": true, "vehicle": true, "ambulance": true, "module": true, "chassis": true}
+	// opening are parts of a unit that are opened, as bids are
+	opening = map[string]bool{"door": true, "doors": true, "window": true, "windows": true, "hatch": true, "lid": true,
+		"drawer": true, "drawers": true, "compartment": true, "compartments": true}
 	orders = map[string]bool{"shall": true, "must": true, "will": true, "to": true}
 )
 
