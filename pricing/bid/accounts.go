@@ -164,7 +164,8 @@ func (p *profile) opposes(tokens []claims.Token) bool {
 		}
 	}
 	at := slices.IndexFunc(tokens, func(t claims.Token) bool { return t.Word == bodyWord && t.Role&claims.Located != 0 })
-	return at > 0 && tokens[at-1].Word == outsideWord && !p.sides[side{outsideWord, bodyWord}] || // "on the outside of the body"
+	// "on the outside of the body"
+	return at > 0 && tokens[at-1].Word == outsideWord && !p.sides[side{outsideWord, bodyWord}] ||
 		p.ofOtherSide(tokens)
 }
 
@@ -372,7 +373,9 @@ func (p *profile) saysWhere(tokens, left []claims.Token) bool {
 	if p.words[lengthwise] && slices.ContainsFunc(tokens, func(t claims.Token) bool { return t.Across }) {
 		return false // what runs the full length does not run across
 	}
-	if p.core[faceWord] && slices.ContainsFunc(tokens, func(t claims.Token) bool { return t.Word == bumperWord && t.Role&claims.Inside != 0 }) {
+	if p.core[faceWord] && slices.ContainsFunc(tokens, func(t claims.Token) bool {
+		return t.Word == bumperWord && t.Role&claims.Inside != 0
+	}) {
 		return false // what stands on the face of a bumper is not in it
 	}
 	head := ""

@@ -342,9 +342,10 @@ func (j *judge) judge(a *Answer, read *reading) {
 		if read.sums && p.outcome == quote.Meets && j.sided(c) {
 			p.outcome = quote.Unanswered // "two in all" are not two on each side
 		}
-		if read.chooses && p.outcome == quote.Excepted && c.gauge != nil && slices.ContainsFunc(read.claims[:i], func(o claim) bool {
-			return o.gauge == c.gauge
-		}) {
+		if read.chooses && p.outcome == quote.Excepted && c.gauge != nil &&
+			slices.ContainsFunc(read.claims[:i], func(o claim) bool {
+				return o.gauge == c.gauge
+			}) {
 			p.outcome = quote.Unanswered // "5,000 lb minimum, 6,000 preferred"
 		}
 		outcomes[i], as[i] = p.outcome, p.read
@@ -445,7 +446,8 @@ func (j *judge) claim(c *claim) part {
 	case c.gauge != nil:
 		p := j.figure(c)
 		sure := map[config.Sense]quote.Outcome{atLeast: quote.Excepted, atMost: quote.Meets}[c.sense]
-		if c.whole && p.outcome != sure || c.gauge.code == "weight.curb" && slices.Contains(c.words, dryWord) && p.outcome == quote.Excepted {
+		if c.whole && p.outcome != sure ||
+			c.gauge.code == "weight.curb" && slices.Contains(c.words, dryWord) && p.outcome == quote.Excepted {
 			p.outcome, p.take = quote.Unanswered, Take{}
 		}
 		return p

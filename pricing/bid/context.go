@@ -19,9 +19,11 @@ func (v *vocabulary) inContext(all []piece, of []*claim, i int) (claim, bool) {
 		}
 		c, ok := v.claimOf(tokens)
 		if !ok || slices.ContainsFunc(about.words, func(w string) bool { return sources[w] }) &&
-			slices.ContainsFunc(c.numbers, func(n claims.Number) bool { return n.Each }) || c.gauge != nil && slices.Contains(sizes, c.gauge.code) ||
+			slices.ContainsFunc(c.numbers, func(n claims.Number) bool { return n.Each }) ||
+			c.gauge != nil && slices.Contains(sizes, c.gauge.code) ||
 			c.gauge != nil && c.gauge.code == factDelivery && c.day.IsZero() || // "20 weeks and 2 days"
-			c.gauge == nil && about.gauge == nil && v.groupOf(&c) != v.groupOf(about) && !(anew && v.warrants(&c) && v.warrants(about)) {
+			c.gauge == nil && about.gauge == nil && v.groupOf(&c) != v.groupOf(about) &&
+				!(anew && v.warrants(&c) && v.warrants(about)) {
 			return claim{}, false
 		}
 		return c, true
@@ -41,7 +43,8 @@ func (v *vocabulary) inContext(all []piece, of []*claim, i int) (claim, bool) {
 			if len(s) == 0 {
 				continue
 			}
-			if c, ok := try(of[k], slices.Concat(s, all[i].tokens)); ok && !(of[k].several() && c.gauge == nil && !all[i].with) &&
+			if c, ok := try(of[k], slices.Concat(s, all[i].tokens)); ok &&
+				!(of[k].several() && c.gauge == nil && !all[i].with) &&
 				!v.ofOtherSide(&c, slices.Concat(all[k].tokens, all[i].tokens)) {
 				return c, true
 			}
@@ -215,7 +218,9 @@ func (v *vocabulary) together(list []claim, pieces []told) (out []claim, apart [
 		case len(v.common(&out[k], &c).same) > 0:
 			out[k] = v.common(&out[k], &c)
 			became[i] = k
-		case slices.ContainsFunc(slices.Concat(out[k].same, out[k].more), func(id string) bool { return slices.Contains(c.short, id) }):
+		case slices.ContainsFunc(slices.Concat(out[k].same, out[k].more), func(id string) bool {
+			return slices.Contains(c.short, id)
+		}):
 			out = append(out, c) // the same falls short of an amount
 			became[i] = len(out) - 1
 		default:
@@ -315,8 +320,8 @@ func atHolder(tokens []claims.Token) bool {
 }
 
 // holders are what other things are at.
-var holders = wordSet("bench squad-bench seat chair seated-attendant attendant console counter countertop cabinet wall ceiling floor door " +
-	"side-door rear-door cot roof hood bumper step cab compartment patient-compartment window dash action-area bulkhead partition")
+var holders = wordSet("bench squad-bench seat chair seated-attendant attendant console counter countertop cabinet wall " +
+	"ceiling floor door side-door rear-door cot roof hood bumper step cab compartment patient-compartment window dash action-area bulkhead partition")
 
 // leastListed is of how many letters such a piece is at least.
 const leastListed = 11
@@ -406,7 +411,8 @@ func (v *vocabulary) itsOwn(all []piece, of []*claim) {
 			takeOut(of, c) // "controlled at the console" asks for no console
 			continue
 		}
-		if c != nil && c.gauge != nil && c.gauge.code == insideStorage && !all[i-1].stop && of[i-1] != nil && of[i-1].gauge == nil {
+		if c != nil && c.gauge != nil && c.gauge.code == insideStorage && !all[i-1].stop &&
+			of[i-1] != nil && of[i-1].gauge == nil {
 			first := slices.Index(of, of[i-1]) // "street-side cabinets: 28 cu. ft. of storage" are these alone
 			if own, ok := v.claimOf(joined(all[first : i+1])); ok && own.gauge == nil {
 				for k := first; k <= i; k++ {
@@ -463,8 +469,10 @@ func (v *vocabulary) ofUnread(all []piece, of []*claim) {
 			}
 		}
 		for k, c := range of {
-			if c != nil && c.gauge != nil && !stopBetween(all, min(i, k), max(i, k)) && (all[i].with && c.gauge.code == payload &&
-				manned(all[i].tokens) || c.gauge.code == everySeat && inModule(all[i].tokens, of[i]) || of[i] != nil && of[i].gauge == nil && c.unmeasured(all[i].tokens)) {
+			if c != nil && c.gauge != nil && !stopBetween(all, min(i, k), max(i, k)) &&
+				(all[i].with && c.gauge.code == payload && manned(all[i].tokens) ||
+					c.gauge.code == everySeat && inModule(all[i].tokens, of[i]) ||
+					of[i] != nil && of[i].gauge == nil && c.unmeasured(all[i].tokens)) {
 				takeOut(of, c)
 			}
 		}
@@ -531,7 +539,9 @@ func manned(tokens []claims.Token) bool {
 // inModule reports whether a piece that counts nothing says that what stands before it is in the module, "six
 // seats with lap belts in the patient compartment".
 func inModule(tokens []claims.Token, c *claim) bool {
-	return (c == nil || c.gauge == nil) && slices.ContainsFunc(tokens, func(t claims.Token) bool { return t.Role&claims.Located != 0 && modules[t.Word] })
+	return (c == nil || c.gauge == nil) && slices.ContainsFunc(tokens, func(t claims.Token) bool {
+		return t.Role&claims.Located != 0 && modules[t.Word]
+	})
 }
 
 // unmeasured reports whether tokens name what a size of the vehicle leaves out, in a state of its own: the
@@ -549,7 +559,8 @@ const everySeat = "space.seats"
 
 // states are the words of a state, aboard those of people, and payload is the figure that leaves them out.
 var (
-	states = wordSet("off dumped deflated inflated deployed retracted stowed engaged running loaded unloaded turned occupied folded extended raised seated")
+	states = wordSet("off dumped deflated inflated deployed retracted stowed engaged running loaded unloaded turned " +
+		"occupied folded extended raised seated")
 	aboard = wordSet("crew occupant driver patient passenger")
 )
 

@@ -451,7 +451,8 @@ func (g *ready) twisted(c *claim) bool {
 	case "space.bay-width", "space.bay-length": // "side door opening 30 in wide" is the door's
 		return c.want < leastDoor
 	case "space.height-all": // a door is wide too, and is cleared by little
-		return c.want < leastDoor && slices.Contains(c.words, doorWord) || !c.stated && c.want < bare[g.code].least || slices.ContainsFunc(c.numbers, func(n claims.Number) bool { return n.Of != "" && n.Of != "height" })
+		return c.want < leastDoor && slices.Contains(c.words, doorWord) || !c.stated && c.want < bare[g.code].least ||
+			slices.ContainsFunc(c.numbers, func(n claims.Number) bool { return n.Of != "" && n.Of != "height" })
 	case payload: // "payload plus curb weight" is the rating, and "GVWR 14,500 lb and payload" says that first
 		return (has(curbWord) || has(gvwrWord)) && !slices.ContainsFunc(c.words, func(w string) bool { return taking[w] })
 	case "weight.front-share", "weight.rear-share": // "not over 90 percent" may be of its own rating
@@ -496,7 +497,10 @@ var patientWord = stems("patient")[0]
 
 var grossWord = stems("gross")[0]
 
-var curbWord, gvwrWord, loadWord, insideWord, completionWord = stems("curb")[0], stems("gvwr")[0], stems("load")[0], stems("inside")[0], stems("completion")[0]
+var (
+	curbWord, gvwrWord, loadWord = stems("curb")[0], stems("gvwr")[0], stems("load")[0]
+	insideWord, completionWord   = stems("inside")[0], stems("completion")[0]
+)
 
 // mostSeats is more than any unit seats.
 const mostSeats = 16

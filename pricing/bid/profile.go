@@ -92,8 +92,8 @@ var chassisNames = []string{"chassis", "engine", "gasoline", "diesel", "4x4", "4
 
 // newVocabulary is that of a catalogue. It rests now and then.
 func newVocabulary(cat *config.Catalogue, rest func()) *vocabulary {
-	v := &vocabulary{with: map[string][]int{}, lacking: map[string][]int{}, idf: map[string]float64{}, ids: map[string]int32{},
-		read: map[string]*reading{}}
+	v := &vocabulary{with: map[string][]int{}, lacking: map[string][]int{}, idf: map[string]float64{},
+		ids: map[string]int32{}, read: map[string]*reading{}}
 	asked, read := map[string]*config.Asked{}, texts{}
 	for i := range cat.Asked {
 		asked[cat.Asked[i].ID] = &cat.Asked[i]

@@ -381,10 +381,11 @@ func (p *profile) namedBy(words []string) bool {
 // only one: "no aluminum or wood" of aluminum cabinets.
 func (v *vocabulary) halfRuledOut(c *claim, tokens []claims.Token) bool {
 	for i := 1; i+1 < len(tokens) && claims.Ruled(tokens); i++ {
-		if tokens[i].Kind == claims.Or && tokens[i-1].Kind == claims.Word && tokens[i+1].Kind == claims.Word && slices.ContainsFunc(slices.Concat(c.same, c.more), func(id string) bool {
-			p := v.byID[id]
-			return p.never[tokens[i-1].Word] != p.never[tokens[i+1].Word]
-		}) {
+		if tokens[i].Kind == claims.Or && tokens[i-1].Kind == claims.Word && tokens[i+1].Kind == claims.Word &&
+			slices.ContainsFunc(slices.Concat(c.same, c.more), func(id string) bool {
+				p := v.byID[id]
+				return p.never[tokens[i-1].Word] != p.never[tokens[i+1].Word]
+			}) {
 			return true
 		}
 	}
@@ -602,7 +603,8 @@ func (v *vocabulary) offered(tokens []claims.Token, holds []string) (claim, bool
 				continue
 			}
 			f := found{p, p.tells.share(has), k}
-			if !not && (p.byTheWay(x.tokens, f.like) || p.mixes(words) || !placed && p.mixes(all)) || p.id != v.sure && v.strange(p, list, words, has) {
+			if !not && (p.byTheWay(x.tokens, f.like) || p.mixes(words) || !placed && p.mixes(all)) ||
+				p.id != v.sure && v.strange(p, list, words, has) {
 				continue
 			}
 			fit, missing := p.fits(list)
@@ -1054,7 +1056,8 @@ var conversions = []struct {
 }{{quantity.Liter, claims.Milli, 1000}, {claims.Milli, quantity.Liter, .001},
 	{quantity.Watt, claims.BTU, 3600 / 1055.056}, {claims.VA, quantity.Watt, 1}}
 
-// leastCharging is the voltage from which one stands for that of a vehicle whose engine runs, common practice, no source.
+// leastCharging is the voltage from which one stands for that of a vehicle whose engine runs, common practice, no
+// source.
 const leastCharging = 13.5
 
 // leastFactor is the least share of its volt-amperes that a source is taken to give in watts, common

@@ -24,7 +24,8 @@ type Line struct {
 var (
 	nots   = []string{"no", "not", "without", "none", "never", "neither", "nor", "omit", "delete"}
 	behind = [][]string{{"not", "acceptable"}, {"not", "allowed"}, {"not", "permitted"}, {"not", "accepted"},
-		{"unacceptable"}, {"prohibited"}, {"rejected"}, {"forbidden"}, {"disallowed"}, {"not", "do"}, {"not", "suffice"}, {"not", "satisfy"},
+		{"unacceptable"}, {"prohibited"}, {"rejected"}, {"forbidden"}, {"disallowed"}, {"not", "do"}, {"not", "suffice"},
+		{"not", "satisfy"},
 		{"not", "be", "used"}, {"not", "be", "accepted"}, {"not", "be", "permitted"}, {"not", "be", "allowed"}, {
 			"not", "required"}, {"not", "desired"},
 		{"not", "considered"}, {"not", "be", "considered"}, {"not", "wanted"}, {"not", "needed"}, {"not", "be", "approved"},
@@ -264,7 +265,8 @@ var eaches = []string{"each", "either", "both", "per", "every"}
 // alone reports whether a word such as "both" stands for things named before it: "a bench and a seat, both
 // with headrests", "that both rotate".
 func alone(list []Token, at int) bool {
-	return at > 0 && at+2 < len(list) && list[at+1].raw == "of" && list[at+2].Kind == Word && !articleWords[list[at+2].raw] &&
+	return at > 0 && at+2 < len(list) && list[at+1].raw == "of" && list[at+2].Kind == Word &&
+		!articleWords[list[at+2].raw] &&
 		!slices.Contains([]string{"these", "those", "them", "which"}, list[at+2].raw) ||
 		at > 0 && slices.Contains([]string{"that", "which"}, list[at-1].raw) || at+1 < len(list) &&
 		list[at+1].raw != "of" &&
