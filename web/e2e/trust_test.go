@@ -150,7 +150,9 @@ func TestWhatAReaderIsWarnedOf(t *testing.T) {
 	stranger.must(stranger.Settle())
 	stranger.click("#key-quote")
 	stranger.signsAgain()
-	require.Contains(t, stranger.text("#trust"), "does not know the key")
+	require.Contains(t, stranger.text("#trust"), "It is on no list of signers of this catalogue")
+	reader := open(t, folder, drive.Desk, "#"+stranger.link())
+	require.Contains(t, reader.whole("#trust"), "does not know the key")
 
 	// One character altered anywhere.
 	for _, at := range []int{8, 60, 150, len(link) - 3} {
