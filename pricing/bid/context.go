@@ -321,7 +321,8 @@ func atHolder(tokens []claims.Token) bool {
 
 // holders are what other things are at.
 var holders = wordSet("bench squad-bench seat chair seated-attendant attendant console counter countertop cabinet wall " +
-	"ceiling floor door side-door rear-door cot roof hood bumper step cab compartment patient-compartment window dash action-area bulkhead partition")
+	"ceiling floor door side-door rear-door cot roof hood bumper step cab compartment patient-compartment window dash " +
+	"action-area bulkhead partition")
 
 // leastListed is of how many letters such a piece is at least.
 const leastListed = 11
@@ -518,9 +519,9 @@ func (v *vocabulary) ofHead(all []piece, of []*claim) {
 		if i == 0 || c == nil || c.gauge != nil || slices.Contains(groups, v.groupOf(c)) {
 			continue
 		}
-		words := v.loud(claims.Words(all[i].tokens))
-		if len(words) > 0 && slices.ContainsFunc(v.list, func(p profile) bool {
-			return slices.Contains(groups, p.group) && !slices.ContainsFunc(words, func(w string) bool { return !p.words[w] })
+		words := claims.Words(all[i].tokens)
+		if len(words) > 0 && slices.ContainsFunc(v.having(words, false, v.every), func(place int) bool {
+			return slices.Contains(groups, v.list[place].group)
 		}) {
 			takeOut(of, c)
 		}

@@ -31,7 +31,8 @@ const (
 
 // gauges in the order they are tried: the particular before the general.
 var gauges = []gauge{
-	{factGAWRFront, "Front GAWR", lb, atLeast, "front gawr|front axle gawr|gawr front", "axle weight load chassis raise increase upgrade",
+	{factGAWRFront, "Front GAWR", lb, atLeast, "front gawr|front axle gawr|gawr front",
+		"axle weight load chassis raise increase upgrade",
 		"", false},
 	{factGAWRRear, "Rear GAWR", lb, atLeast, "rear gawr|rear axle gawr|gawr rear", "axle weight load chassis", "", false},
 	{factGAWRFrontLeast, "Front GAWR", lb, atLeast, "front axle", "weight chassis raise increase upgrade", "", false},
@@ -141,7 +142,8 @@ var gauges = []gauge{
 		"high tall vehicle ground outside roof equipment light antenna gear other", "", false},
 	{"space.height-all", "Overall height, with roof equipment", inch, atMost,
 		"height|vehicle height|vehicle tall|station door|bay door|station overhead door|garage door",
-		"clear pass under through enter overhead high vehicle over ground outside roof equipment light warnlight lightbar top antenna exclude lower", "",
+		"clear pass under through enter overhead high vehicle over ground outside roof equipment light warnlight lightbar " +
+			"top antenna exclude lower", "",
 		false},
 	{"space.turning-wall", "Turning circle between walls", quantity.Foot, atMost,
 		"turn circle wall|turn diameter wall", "circle diameter wall left right between", "", false},
@@ -166,7 +168,8 @@ var gauges = []gauge{
 	{"space.front-compartment", "Right front compartment, of 30 × 18 × 40 in", quantity.Percent, atLeast,
 		"right front compartment|front compartment", "size clause width depth height its least smallest ordered",
 		"", false},
-	{"space.storage", "Enclosed inside storage", quantity.CubicFoot, atLeast, "storage|cabinet volume|inside cabinet|cabinet patientcompartment",
+	{"space.storage", "Enclosed inside storage", quantity.CubicFoot, atLeast,
+		"storage|cabinet volume|inside cabinet|cabinet patientcompartment",
 		"enclosed inside cabinet patientcompartment volume space usable", "", false},
 	{"space.oxygen-hours", "Oxygen at 15 L/min, down to 200 psi", quantity.Hour, atLeast,
 		"oxygen last|oxygen duration|oxygen endurance", "on board continuous flow main", "15 L/min 200 psi", false},
@@ -239,7 +242,8 @@ var gauges = []gauge{
 		"belt person people sit accommodate attendant room space", "", false},
 	{countCab, "Seats in the cab", "", atLeast, "cab seat", "front bucket", "", false},
 	{countModule, "Seats in the patient compartment", "", atLeast,
-		"patientcompartment seat|seat patientcompartment|module seat|module occupant|module passenger|seatedattendant|attendant",
+		"patientcompartment seat|seat patientcompartment|module seat|module occupant|module passenger|" +
+			"seatedattendant|attendant",
 		"designated occupant patientcompartment belted belt", "", false},
 	{"space.seats", "Designated seats", "", atLeast, "seat designated|designated seat|seat|occupant|passenger",
 		"exclude patient person peopl cabincluded total designated occupant include belted crew belt", "",
@@ -456,13 +460,13 @@ func (g *ready) twisted(c *claim) bool {
 	case payload: // "payload plus curb weight" is the rating, and "GVWR 14,500 lb and payload" says that first
 		return (has(curbWord) || has(gvwrWord)) && !slices.ContainsFunc(c.words, func(w string) bool { return taking[w] })
 	case "weight.front-share", "weight.rear-share": // "not over 90 percent" may be of its own rating
-		return c.sense == atMost && c.stated && has(loadWord) && !slices.ContainsFunc(c.words, func(w string) bool { return sharing[w] })
+		return c.sense == atMost && c.stated && has(loadWord) &&
+			!slices.ContainsFunc(c.words, func(w string) bool { return sharing[w] })
 	case "space.compartments": // "storage, inside and outside" is more than they hold
 		return has(insideWord) && has(outsideWord) && !has(compartmentWord)
 	case factGVWR: // "weight of the module under 3,000 lb" is no rating
-		return c.sense == atMost && !has(gvwrWord) && !has(grossWord) && !slices.ContainsFunc(c.numbers, func(n claims.Number) bool {
-			return n.Of == "rating"
-		})
+		return c.sense == atMost && !has(gvwrWord) && !has(grossWord) &&
+			!slices.ContainsFunc(c.numbers, func(n claims.Number) bool { return n.Of == "rating" })
 	case "weight.front-tires", "weight.rear-tires": // "rated 9,600 lb" is not what they bear
 		return c.sense != atMost || !c.stated
 	case "space.width": // the fenders stand out of the module

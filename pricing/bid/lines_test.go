@@ -222,7 +222,8 @@ var (
 	aside = []string{"aside", "hands-aside", "later-aside", "fresh-aside", "six-aside", "clip-aside", "dusk-aside",
 		"blind-aside", "blind2-aside", "blind3-aside", "blind4-claims-aside", "blind5-claims-aside",
 		"blind6-claims-aside", "blind7-claims-aside", "blind8-claims-aside", "blind9-claims-aside",
-		"blind10-claims-aside", "blind11-claims-aside", "blind12-claims-aside", "blind13-claims-aside", "blind14-claims-aside"}
+		"blind10-claims-aside", "blind11-claims-aside", "blind12-claims-aside", "blind13-claims-aside",
+		"blind14-claims-aside"}
 )
 
 func TestLines(t *testing.T) {

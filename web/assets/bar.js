@@ -4,7 +4,10 @@
 
 /** @typedef {[label: string, answer: () => unknown]} Answer */
 
-/** @type {Map<string, { about: string, text: string, answers: Answer[], said: boolean }>} by what it is about, in the order asked */
+/**
+ * By what it is about, in the order asked.
+ * @type {Map<string, { about: string, text: string, answers: Answer[], said: boolean }>}
+ */
 const waiting = new Map();
 
 function draw() {

@@ -288,8 +288,8 @@ test("a copy is listed at once, beside what it was made of", async () => {
 test("deleted quotes are put back with their earlier states, the last one first", async () => {
   const p = page();
   for (const id of ["a", "b"]) {
-    p.records.set(id, { id, count: 3, saved: `2026-11-2${id}`, at: 8, first: 7, draft: { title: id }, gist: { name: id, line: "" },
-      steps: [{ draft: { title: "was" } }, { draft: { title: id } }] });
+    p.records.set(id, { id, count: 3, saved: `2026-11-2${id}`, at: 8, first: 7, draft: { title: id },
+      gist: { name: id, line: "" }, steps: [{ draft: { title: "was" } }, { draft: { title: id } }] });
     await p.history.drop(id);
   }
   assert.deepEqual([p.records.size, p.state.saved.length, p.offered.text], [0, 0, "Deleted: b."]);

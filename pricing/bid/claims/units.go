@@ -74,10 +74,13 @@ var units = func() map[string]unit {
 // pairs of words that are one unit, before anything else is read.
 var joined = [][2]string{
 	{"plus or minus", "plusorminus"}, {"plus/minus", "plusorminus"}, {"inside and out", "inside and outside"},
-	{"after cabinets", "aftercabinets"}, {"after the cabinets", "aftercabinets"}, {"percent of rating", "percent of gawr"}, {"percent of its rating", "percent of its gawr"},
+	{"after cabinets", "aftercabinets"}, {"after the cabinets", "aftercabinets"}, {"percent of rating", "percent of gawr"},
+	{"percent of its rating", "percent of its gawr"},
 	{"percent of the rating", "percent of the gawr"}, {"% of rating", "% of gawr"}, {"% of its rating", "% of its gawr"},
-	{"base price", "baseprice"}, {"price of options", "optionprice"}, {"price of all options", "optionprice"}, {"options price", "optionprice"},
-	{"option price", "optionprice"}, {"cubic feet", "ft3"}, {"cubic foot", "ft3"}, {"cu. ft.", "ft3"}, {"cu. ft", "ft3"}, {"cu ft", "ft3"},
+	{"base price", "baseprice"}, {"price of options", "optionprice"}, {"price of all options", "optionprice"},
+	{"options price", "optionprice"},
+	{"option price", "optionprice"}, {"cubic feet", "ft3"}, {"cubic foot", "ft3"}, {"cu. ft.", "ft3"},
+	{"cu. ft", "ft3"}, {"cu ft", "ft3"},
 	{"cu.ft.", "ft3"}, {"cubic ft", "ft3"}, {"ft.3", "ft3"}, {"(no exceptions)", ""}, {"(no exception)", ""},
 	{"no exceptions", ""}, {"can't", "cannot"}, {"won't", "will not"}, {"shan't", "shall not"},
 	{"mustn't", "must not"}, {"don't", "do not"}, {"doesn't", "does not"}, {"isn't", "is not"},

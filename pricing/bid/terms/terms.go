@@ -148,7 +148,8 @@ var Kinds = []Kind{
 		"attached checklist|attached form|submit one|submitted in|returned with|bids must be|" +
 		"bids shall be submitted|electronic bid|proposal page|notarized|table of contents|tabbed|envelope|" +
 		"by fax|bids by fax|fax bids|email bids|e mail bids|public opening|opened publicly|publicly opened|" +
-		"bid .. opening at|bids .. opening at|proposals .. opening at|due date|deadline|no later than .. bid|hard copy|hard copies|flash drive containing|" +
+		"bid .. opening at|bids .. opening at|proposals .. opening at|due date|deadline|no later than .. bid|hard copy|hard copies|" +
+		"flash drive containing|" +
 		"procurement portal|portal|bids opened|bids will be opened|bids are opened|unopened|opened by|" +
 		"read aloud|upload|uploaded|hand delivered|in duplicate|in triplicate|copies of the bid|" +
 		"copies of the proposal|bid number|bid packet|bid package|signed form|form shall be completed|" +

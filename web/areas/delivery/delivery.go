@@ -107,11 +107,11 @@ func asked(p *Page) Part {
 	if d := s.LatestOrderFor(needed, c); !d.IsZero() && !d.Before(p.FirstOrder()) {
 		last = "order by " + d.Long()
 	}
-	chance := "The chance of " + it + " by " + needed.Long() + " is "
-	p.Answer += " " + chance + page.Percent(s.Chance(needed)) + "."
+	chance, share := "The chance of "+it+" by "+needed.Long()+" is ", page.Percent(s.Chance(needed))
+	p.Answer += " " + chance + share + "."
 	return Many(El("p", text),
-		El("p", verdict, Text(" "+chance), El("b", Text(page.Percent(s.Chance(needed)))), Text(". To be "+in+" sure of it, "), El("b",
-			Text(last)), Text(".")))
+		El("p", verdict, Text(" "+chance), El("b", Text(share)), Text(". To be "+in+" sure of it, "),
+			El("b", Text(last)), Text(".")))
 }
 
 // chanceChart draws how the chance rises from day to day; on a phone another with fewer
