@@ -56,6 +56,12 @@ func Capital(text string) string {
 	return strings.ToUpper(text[:n]) + text[n:]
 }
 
+// Small begins a text with a small letter.
+func Small(text string) string {
+	_, n := utf8.DecodeRuneInString(text)
+	return strings.ToLower(text[:n]) + text[n:]
+}
+
 // OrDash is the text, or a dash where there is none.
 func OrDash(text string) string {
 	if text == "" {

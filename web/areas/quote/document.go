@@ -271,13 +271,14 @@ func fullLoad(p *Page) Part {
 		pounds[x.Kind] += x.Lb
 		count[x.Kind] += x.Qty
 		if x.ID == weight.AllowanceItem {
-			gear = strings.ToLower(x.Label[:1]) + x.Label[1:]
+			gear = page.Small(x.Label)
 		}
 	}
 	list := []string{page.Count(count[weight.KindPerson], "person", "people") + ", " +
 		p.Show(float64(pounds[weight.KindPerson]), quantity.Pound)}
 	if n := count[weight.KindPatient]; n > 0 {
-		list = append(list, page.Count(n, "patient", "patients")+", "+p.Show(float64(pounds[weight.KindPatient]), quantity.Pound))
+		list = append(list, page.Count(n, "patient", "patients")+", "+
+			p.Show(float64(pounds[weight.KindPatient]), quantity.Pound))
 	}
 	if lb := pounds[weight.KindEquipment]; lb > 0 {
 		list = append(list, gear+", "+p.Show(float64(lb), quantity.Pound))

@@ -1,11 +1,10 @@
 package unit
 
 import (
-	"strings"
-
 	"boxwright/config"
 	"boxwright/config/quantity"
 	"boxwright/config/rules"
+	"boxwright/web/page"
 	. "boxwright/web/page/markup"
 )
 
@@ -29,7 +28,7 @@ func moduleChoice(p *Page) Part {
 			gist := "Headroom " + p.Show(float64(b.HeadroomIn), quantity.Inch)
 			if b.Kind == "module" {
 				gist = "Length " + p.Show(float64(b.LengthIn), quantity.Inch) + " · width " +
-					p.Show(float64(b.WidthIn), quantity.Inch) + " · " + strings.ToLower(gist[:1]) + gist[1:]
+					p.Show(float64(b.WidthIn), quantity.Inch) + " · " + page.Small(gist)
 			}
 			return thing(p, "body", b.ID, b.Label, b.Spec, gist, b.ID == p.Q.Draft.Unit.Body)
 		})))
