@@ -738,7 +738,7 @@ func (j *judge) why(id string) string {
 
 // show is an amount with its unit, as the reader has it.
 func show(in quantity.System, v float64, unit string) string {
-	if unit == claims.Gallon || unit == "" && v == math.Trunc(v) {
+	if unit == claims.Gallon || v == math.Trunc(v) && (unit == "" || unit == claims.BTU || unit == claims.VA) {
 		return strings.TrimSpace(quantity.Group(v, 0) + " " + unit)
 	}
 	return strings.TrimSuffix(in.Show(v, unit), " places")

@@ -108,20 +108,25 @@ func TestClaimsOfALine(t *testing.T) {
 			[]string{"Comply: 100 watt siren", "Comply: two speakers on the bumper face",
 				"not read: a foot switch for the officer"}},
 		{"Mud flaps, a push bumper and a siren of 400 W", quote.Excepted,
-			[]string{"Comply: Mud flaps", "Comply with: a push bumper", "Exception: a siren of 400 W"}},
+			[]string{"Comply: Mud flaps", "Comply with: a push bumper", "Comply: a siren", "Exception: of 400 W"}},
 	} {
 		t.Run(c.line, func(t *testing.T) {
 			_, list := answersTo(t, c.line)
-			var each []string
-			for _, p := range list[0].Claims() {
-				said := "not read"
-				if p.Read {
-					said = p.Outcome.Words()
-				}
-				each = append(each, said+": "+p.Text)
-			}
-			assert.Equal(t, c.each, each)
+			assert.Equal(t, c.each, saidOfEach(&list[0]))
 			assert.Equal(t, c.want, list[0].Outcome)
 		})
 	}
+}
+
+// saidOfEach is each of the claims of a line with its answer before it.
+func saidOfEach(a *bid.Answer) []string {
+	var out []string
+	for _, p := range a.Claims() {
+		said := "not read"
+		if p.Read {
+			said = p.Outcome.Words()
+		}
+		out = append(out, said+": "+p.Text)
+	}
+	return out
 }

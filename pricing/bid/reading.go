@@ -33,6 +33,7 @@ type claim struct {
 	by    claims.Number
 	qty   int // asked for; 0 when not said
 
+	tokens  []claims.Token // that a claim on things was read from
 	words   []string
 	plain   []string // those that say no trait
 	numbers []claims.Number
@@ -222,19 +223,26 @@ func (v *vocabulary) reading(text string, tokens []claims.Token) *reading {
 	v.ofHead(all, of)
 	v.narrowed(all, of)
 	read := make([]bool, n)
-	r.pieces = make([]told, n)
+	head := -1 // the claim on what is to have an amount that the one behind it falls short of; below zero of none
 	for i, c := range of {
-		r.pieces[i] = told{strings.Trim(text[all[i].from:all[i].to], " ,;:.()-"), unreadPiece}
+		read[i] = true
 		switch {
-		case c != nil && (i == 0 || of[i-1] != c):
+		case c == nil && v.rulesOutRivals(all[i].tokens, of):
+			r.pieces = append(r.pieces, newTold(text[all[i].from:all[i].to], asksNothing))
+			continue
+		case c == nil:
+			read[i] = false
+			r.pieces = append(r.pieces, newTold(text[all[i].from:all[i].to], unreadPiece))
+			continue
+		case i > 0 && of[i-1] == c:
+		default:
+			head = -1
+			if h, ok := v.withoutAmount(c); ok {
+				head, r.claims = len(r.claims), append(r.claims, h)
+			}
 			r.claims = append(r.claims, *c)
-			fallthrough
-		case c != nil:
-			r.pieces[i].claim = len(r.claims) - 1
-		case v.rulesOutRivals(all[i].tokens, of):
-			r.pieces[i].claim = asksNothing
 		}
-		read[i] = r.pieces[i].claim != unreadPiece
+		r.pieces = append(r.pieces, v.toldApart(c, all[i], text, head, len(r.claims)-1)...)
 	}
 	var rival []string
 	r.claims, rival = v.together(r.claims, r.pieces)
@@ -257,8 +265,9 @@ func (v *vocabulary) reading(text string, tokens []claims.Token) *reading {
 	}
 	if len(r.unread) > 0 || len(r.claims) == 0 {
 		r.matches = v.suggest(tokens)
-	} else if len(r.claims) == 1 {
-		c := &r.claims[0]
+	} else if c := &r.claims[0]; !slices.ContainsFunc(r.claims, func(o claim) bool {
+		return v.groupOf(&o) != v.groupOf(c)
+	}) {
 		r.matches = slices.Concat(c.same, c.more, c.short)
 		r.matches = r.matches[:min(len(r.matches), mostMatches)]
 	}
@@ -442,6 +451,7 @@ func (v *vocabulary) plainClaim(tokens []claims.Token) (claim, bool) {
 			return t.Kind == claims.Word && (harder[t.Word] || lessens[t.Word])
 		}))
 		if ok && c.short != nil { // without them it falls short, and all the more with them
+			c.tokens = nil
 			return c, true
 		}
 		if ok && c.gauge != nil && c.sense == atLeast && c.most == 0 &&
@@ -637,7 +647,7 @@ func (v *vocabulary) offered(tokens []claims.Token, holds []string) (claim, bool
 		best = max(best, f.like)
 	}
 	also = slices.DeleteFunc(also, func(f found) bool { return f.like < best-asLike })
-	c := claim{same: order(same), more: order(more), also: order(also)}
+	c := claim{same: order(same), more: order(more), also: order(also), tokens: tokens}
 	in := sayings[len(sayings)-1]
 	c.words = in.words
 	if of := slices.Concat(same, more, short); len(of) > 0 {
