@@ -18,6 +18,11 @@ func (x *taught) curated() entry {
 	for _, w := range x.all {
 		e[w] = claims.AnyRole
 	}
+	for _, t := range x.tokens {
+		if t.Done && asQuality[t.Word] {
+			e[t.Word] = claims.Modifier
+		}
+	}
 	for _, n := range claims.Numbers(x.tokens) {
 		e[amountOf+n.Unit] = claims.AnyRole
 	}
@@ -138,7 +143,8 @@ func (v *vocabulary) accounts(p *profile, tokens []claims.Token) bool {
 			to++
 		}
 		part := tokens[from:to]
-		if !v.saysNames(p, part) || p.ofOtherMake(part) || v.ofOtherKind(p, part) || from > 0 && !v.hasHead(p, part) ||
+		if !v.saysNames(p, part) || p.ofOtherMake(part) || v.ofOtherKind(p, part) || v.onlyQuality(p, part) ||
+			from > 0 && !v.hasHead(p, part) ||
 			from == 0 && to < len(tokens) && !v.counts(p, part) {
 			return false
 		}
@@ -419,14 +425,17 @@ const ofIt = claims.Companion | claims.Located
 // insides are what something can be in of which each unit has one.
 var insides = wordSet("cab patient-compartment module hood grille bumper")
 
+// tools are things that a catalogue need not offer and that others are for.
+var tools = wordSet("tool")
+
 // ofOtherKind reports whether a part says a kind of the thing that is said of something else only: a
 // receptacle that keeps "suction chargers" going is no suction outlet.
 func (v *vocabulary) ofOtherKind(p *profile, part []claims.Token) bool {
 	for i := 1; i < len(part); i++ {
 		kind, of := &part[i-1], &part[i]
-		if kind.Kind != claims.Word || kind.Role != claims.Modifier || of.Kind != claims.Word || v.titles[kind.Word] == nil ||
-			p.told[kind.Word] || slices.Contains(p.label, kind.Word) || p.pairs[kind.Word+" "+of.Word] ||
-			!p.ofGroupNamed(of.Word) {
+		if kind.Kind != claims.Word || kind.Role != claims.Modifier || of.Kind != claims.Word ||
+			v.titles[kind.Word] == nil && !tools[kind.Word] || p.told[kind.Word] || slices.Contains(p.label, kind.Word) ||
+			p.pairs[kind.Word+" "+of.Word] || !p.ofGroupNamed(of.Word) {
 			continue
 		}
 		said := false
@@ -450,21 +459,34 @@ func (p *profile) ofGroupNamed(word string) bool {
 	return slices.ContainsFunc(p.names, func(n []string) bool { return n[len(n)-1] == word })
 }
 
-// ofOtherMake reports whether a part says a material or color of what is named right behind it that
-// is said of something else: "vinyl cab seats and rubber floor" is no vinyl floor.
+// ofOtherMake reports whether a part says a material or color of what is named right behind it, or that it locks,
+// and that is said of something else: "vinyl cab seats and rubber floor" is no vinyl floor, and a "twist-lock inlet
+// with a cover" has no locking cover.
 func (p *profile) ofOtherMake(part []claims.Token) bool {
 	for i, q := range part {
-		if q.Kind != claims.Word || !qualities[q.Word] {
+		if q.Kind != claims.Word || !qualities[q.Word] && q.Word != lockWord {
 			continue
 		}
 		for k := i; k+1 < len(part) && part[k].Role == claims.Modifier && part[k+1].Kind == claims.Word; k++ {
-			if !qualities[part[k+1].Word] && p.madeOtherwise(q.Word, part[k+1].Word) {
+			noun := part[k+1].Word
+			if !qualities[noun] && !(q.Word == lockWord && p.ofGroupNamed(noun)) && p.madeOtherwise(q.Word, noun) {
 				return true
 			}
 		}
 	}
 	return false
 }
+
+var lockWord, weldWord = stems("lock")[0], stems("weld")[0]
+
+// weldsMetal reports whether words may speak of the welds of what is under a thing that is welded itself but of no
+// metal: of "floor seams" those of the frame, unless the vinyl is named.
+func (p *profile) weldsMetal(words []string) bool {
+	return slices.Contains(words, weldWord) && slices.ContainsFunc(p.label, func(w string) bool { return soft[w] }) &&
+		!slices.ContainsFunc(words, func(w string) bool { return soft[w] || slices.Contains(p.label, w) })
+}
+
+var soft = wordSet("vinyl rubber")
 
 // madeOtherwise reports whether a material or color and a part are both named of a thing, and
 // nowhere together.
@@ -487,6 +509,23 @@ func (p *profile) madeOtherwise(quality, part string) bool {
 // has reports whether an entry says a word in the role that it has in a line.
 func (e entry) has(t claims.Token) bool {
 	return e[t.Word] != 0 && (t.Role != claims.Companion || e[t.Word]&claims.Companion != 0)
+}
+
+// asQuality are words for a thing by which others are also said to be, "a lighted step" and "a heated mirror".
+var asQuality = wordSet("light heat")
+
+// onlyQuality reports whether what a part speaks of is nothing of a thing but how that is: a "lighted step well" has
+// no side door lights.
+func (v *vocabulary) onlyQuality(p *profile, part []claims.Token) bool {
+	head := v.head(part)
+	if head == nil || !asQuality[head.Word] {
+		return false
+	}
+	said := claims.Role(0)
+	for _, e := range p.entries {
+		said |= e[head.Word]
+	}
+	return said == claims.Modifier
 }
 
 // hasHead reports whether what a part speaks of is something that a thing has.

@@ -348,6 +348,9 @@ func (j *judge) judge(a *Answer, read *reading) {
 			}) {
 			p.outcome = quote.Unanswered // "5,000 lb minimum, 6,000 preferred"
 		}
+		if read.chooses && p.outcome == quote.MeetsWith && c.twoAmounts() {
+			p.outcome = quote.Unanswered // "150 A required, 300 A desired"
+		}
 		outcomes[i], as[i] = p.outcome, p.read
 		parts = append(parts, p)
 	}
@@ -382,6 +385,18 @@ func (j *judge) judge(a *Answer, read *reading) {
 	if read.permits && a.Outcome != quote.Meets { // "diesel is acceptable" asks for nothing
 		a.Outcome, a.Takes = quote.Unanswered, nil
 	}
+}
+
+// twoAmounts reports whether a claim holds two amounts of one unit.
+func (c *claim) twoAmounts() bool {
+	for i, n := range c.numbers {
+		if n.Unit != "" && slices.ContainsFunc(c.numbers[:i], func(o claims.Number) bool {
+			return o.Unit == n.Unit && o.Value != n.Value && o.Of == n.Of
+		}) {
+			return true
+		}
+	}
+	return false
 }
 
 // sided reports whether a claim counts things that the unit has as many of on each side.
@@ -446,7 +461,7 @@ func (j *judge) claim(c *claim) part {
 	case c.gauge != nil:
 		p := j.figure(c)
 		sure := map[config.Sense]quote.Outcome{atLeast: quote.Excepted, atMost: quote.Meets}[c.sense]
-		if c.whole && p.outcome != sure ||
+		if c.whole && p.outcome != sure || p.outcome != quote.Excepted && !j.hasCounted(c) ||
 			c.gauge.code == "weight.curb" && slices.Contains(c.words, dryWord) && p.outcome == quote.Excepted {
 			p.outcome, p.take = quote.Unanswered, Take{}
 		}
@@ -457,6 +472,17 @@ func (j *judge) claim(c *claim) part {
 		return j.count(c)
 	}
 	return j.things(c)
+}
+
+// hasCounted reports whether the unit has what a line counts into a size by name: a height "with light bar" is
+// not that of a unit without one.
+func (j *judge) hasCounted(c *claim) bool {
+	counted := wordSet(countedIn[c.gauge.code])
+	return !slices.ContainsFunc(c.words, func(w string) bool {
+		return counted[w] && j.v.titles[w] != nil && !slices.ContainsFunc(j.q.Draft.Unit.Picks, func(p config.Pick) bool {
+			return j.v.byID[p.Option].words[w]
+		})
+	})
 }
 
 // worst gives a line the worst answer of its parts, and says them all.

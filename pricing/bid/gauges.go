@@ -66,7 +66,7 @@ var gauges = []gauge{
 		"weight vehicle full fully load share percent percentage loaded", "", false},
 	{"weight.side", "Left-right difference", quantity.Percent, atMost,
 		"side side|left right|left curbside|streetside curbside|lateral weight|side balance",
-		"side weight every other difference distribution imbalance between gross full fully load axle vary", "",
+		"side weight every other difference distribution imbalance between gross full fully load vary", "",
 		false},
 	{"weight.payload-crewed", "Remaining payload with the crew aboard", lb, atLeast,
 		"payload remain crew|remain payload crew", "full after every option crew occupant weight gvwr less", "",
@@ -397,6 +397,9 @@ func (g *ready) asks(tokens []claims.Token, words []string, list []claims.Number
 			return claim{}, false
 		}
 	}
+	if slices.Contains(ofRoom, g.code) && slices.ContainsFunc(tokens, claims.Compartments) {
+		return claim{}, false // the unit has one patient compartment
+	}
 	if g.code == everySeat && slices.Contains(words, patientWord) && !out[patientWord] {
 		return claim{}, false // "plus two patients" asks for no seats
 	}
@@ -425,7 +428,7 @@ func (g *ready) asks(tokens []claims.Token, words []string, list []claims.Number
 			return claim{}, false // the figure is of all together
 		}
 		v, ok := inUnit(n, g.unit, g.code)
-		if !ok || found && math.Abs(v-c.want) > .015*c.want {
+		if !ok || found && (math.Abs(v-c.want) > .015*c.want || v != c.want && c.stated && n.Sense != c.sense) {
 			return claim{}, false
 		}
 		if n.Sense != "" {
@@ -445,6 +448,9 @@ func (g *ready) asks(tokens []claims.Token, words []string, list []claims.Number
 	}
 	return c, found && given && !twisted
 }
+
+// ofRoom are the figures of the patient compartment.
+var ofRoom = []string{"space.headroom", "space.inside-length", "space.interior", "space.aisle"}
 
 // twisted reports whether an amount binds a figure on the side that nobody asks for, so that
 // another one is meant: an axle that "shall not exceed" is its load, a gross weight of "at

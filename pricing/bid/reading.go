@@ -618,7 +618,8 @@ func (v *vocabulary) offered(tokens []claims.Token, holds []string) (claim, bool
 				continue
 			}
 			fit, missing := p.fits(list)
-			if !not && (p.ofMore(tokens) || p.onlyPrepares(all) || !(v.accounts(p, x.tokens) && p.saysWhere(tokens, x.tokens))) {
+			if !not && (p.ofMore(tokens) || p.onlyPrepares(all) || p.weldsMetal(all) ||
+				!(v.accounts(p, x.tokens) && p.saysWhere(tokens, x.tokens))) {
 				unclear = unclear || fit == exact || fit == exceeds // it may be what is meant
 				continue
 			}
@@ -1006,7 +1007,8 @@ func (p *profile) has(n claims.Number) int {
 	switch {
 	case within:
 		return exact
-	case n.Unit == quantity.Volt && (n.Value == 12 || n.Value >= leastCharging && n.Value <= 14) && volts == 0 && p.wired:
+	case n.Unit == quantity.Volt && (n.Value == 12 || n.Value >= leastCharging && n.Value <= 14 && !p.feeds()) &&
+		volts == 0 && p.wired:
 		return exact // the vehicle's own voltage
 	case n.Unit == "" && n.Value == 1 && !above && !below, n.Unit == "" && n.Value > 1 && int(n.Value) <= p.most &&
 		n.Value == math.Trunc(n.Value):
@@ -1065,6 +1067,11 @@ var conversions = []struct {
 	factor   float64
 }{{quantity.Liter, claims.Milli, 1000}, {claims.Milli, quantity.Liter, .001},
 	{quantity.Watt, claims.BTU, 3600 / 1055.056}, {claims.VA, quantity.Watt, 1}}
+
+// feeds reports whether a thing gives a voltage of its own, which is not that of the vehicle.
+func (p *profile) feeds() bool {
+	return slices.ContainsFunc(p.label, func(w string) bool { return sources[w] })
+}
 
 // leastCharging is the voltage from which one stands for that of a vehicle whose engine runs, common practice, no
 // source.

@@ -136,7 +136,7 @@ func Read(text string) Line {
 
 // choosing are words by which a line leaves a choice or makes a condition.
 var choosing = wordsOf(`or either unless except if where when may can optional option alternate alternative alternatively
-prefer preferred preferably acceptable otherwise instead should`)
+prefer preferred preferably desired desirable ideal ideally acceptable otherwise instead should`)
 
 // summing are words by which a line asks for the sum of several amounts.
 var summing = wordsOf(`total totaling totalling together combined altogether`)
@@ -862,6 +862,9 @@ func AllWords(text string, read []Token) []string {
 	}
 	return out
 }
+
+// Compartments reports whether a token speaks of several compartments, and so of those for equipment.
+func Compartments(t Token) bool { return t.Kind == Word && t.raw == "compartments" }
 
 // Numbers are the quantities of tokens.
 func Numbers(list []Token) []Number {

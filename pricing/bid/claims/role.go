@@ -58,6 +58,9 @@ func roleOf(list []Token, at int) Role {
 			return Modifier
 		}
 	}
+	if elliptical(list, at) {
+		return Modifier
+	}
 	for k := at - 1; k >= 0; k-- {
 		switch t := list[k]; {
 		case t.Kind == Count:
@@ -74,4 +77,12 @@ func roleOf(list []Token, at int) Role {
 		}
 	}
 	return Companion
+}
+
+// elliptical reports whether a word is of what kind the thing behind the next word is as well: "keeps tool and
+// suction chargers", not "a tool and suction chargers".
+func elliptical(list []Token, at int) bool {
+	return at > 0 && at+3 < len(list) && list[at+1].raw == "and" && roleOf(list, at+2) == Modifier &&
+		list[at-1].Kind == Word && idle[list[at-1].raw] && !locative[list[at-1].raw] && !articleWords[list[at-1].raw] &&
+		!plural(list[at].raw) && plural(list[at+3].raw)
 }
