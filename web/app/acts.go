@@ -20,7 +20,7 @@ var acts = map[string]session.Do{
 	"restore":  restore,
 	"rehearse": func(*session.Session, session.Act) {}, // ignored when sent with other acts
 	"go":       goArea,
-	"units":    func(s *session.Session, _ session.Act) { s.View.Metric = !s.View.Metric },
+	"units":    otherUnits,
 	"theme":    setTheme,
 	"print":    func(s *session.Session, _ session.Act) { s.Step(session.Step{Do: "print"}) },
 	"rest":     func(*session.Session, session.Act) {},
@@ -71,6 +71,14 @@ func restore(s *session.Session, a session.Act) {
 }
 
 func goArea(s *session.Session, a session.Act) { s.GoTo(areaOf(a.ID).ID) }
+
+func otherUnits(s *session.Session, _ session.Act) {
+	s.View.Metric = !s.View.Metric
+	s.Spoken = "US units."
+	if s.View.Metric {
+		s.Spoken = "Metric units."
+	}
+}
 
 func setTheme(s *session.Session, a session.Act) {
 	if slices.Contains([]string{"", "light", "dark", "contrast"}, a.Value) {

@@ -225,9 +225,8 @@ func TestColumnsAreNamed(t *testing.T) {
 		main := p.do(acts...).Regions["main"]
 		head, _, _ := strings.Cut(main, "</thead>")
 		var names []string
-		for _, x := range strings.Split(head, `<th scope="col"><b><bdi>`)[1:] {
-			name, _, _ := strings.Cut(x, "<")
-			names = append(names, name)
+		for _, m := range regexp.MustCompile(`<th scope="col"[^>]*><b><bdi>([^<]*)<`).FindAllStringSubmatch(head, -1) {
+			names = append(names, m[1])
 		}
 		return names
 	}

@@ -80,8 +80,8 @@ func unanswered(s *session.Session) bool {
 	return len(acts) == 1 && acts[0].Button != "" && len(s.Faults) == 0 && len(s.Steps) == 0
 }
 
-// mostBroken bounds what the view carries of them.
-const mostBroken = 20
+// mostBroken bounds what the view carries of each kind, and mostChecks what is read out of new ones.
+const mostBroken, mostChecks = 20, 2
 
 // changedSince is what of the unit is not as it was last read out, and notes how it is.
 func (v *screen) changedSince(s *session.Session) []string {
@@ -89,12 +89,20 @@ func (v *screen) changedSince(s *session.Session) []string {
 	payload, _ := q.Figure("weight.payload-left")
 	is := &session.Heard{Broken: map[string]string{}, Total: q.Price.Total, Likely: q.Plan.EvenOdds,
 		Payload: v.Show(payload.Value, payload.Unit)}
+	was := cmp.Or(s.View.Heard, &session.Heard{})
+	var checks []string
 	for _, f := range q.Findings {
-		if f.Severity == config.Stop && len(is.Broken) < mostBroken {
-			is.Broken[f.Code+" "+f.Where] = firstSentence(f.Text)
+		key := f.Code + " " + f.Where
+		switch {
+		case f.Severity == config.Stop && len(is.Broken) < mostBroken:
+			is.Broken[key] = firstSentence(f.Text)
+		case f.Severity == config.Warn && len(is.Checks) < mostBroken:
+			is.Checks = append(is.Checks, key)
+			if !slices.Contains(was.Checks, key) {
+				checks = append(checks, "Check: "+firstSentence(f.Text))
+			}
 		}
 	}
-	was := cmp.Or(s.View.Heard, &session.Heard{})
 	first := was.Likely.IsZero()
 	s.View.Heard = is
 	var told []string
@@ -129,7 +137,10 @@ func (v *screen) changedSince(s *session.Session) []string {
 	add(is.Payload != was.Payload, "Remaining payload "+is.Payload+".")
 	add(is.Likely != was.Likely, "Delivery "+is.Likely.Long()+".")
 	add(first, "Price "+q.Total()+".")
-	return told
+	if more := len(checks) - mostChecks; more > 0 {
+		checks = append(checks[:mostChecks], page.Count(more, "more to check.", "more to check."))
+	}
+	return append(told, checks...)
 }
 
 // firstSentence leaves the explanations to who reads on.

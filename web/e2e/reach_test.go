@@ -39,6 +39,40 @@ func TestControlsSayHowTheyStand(t *testing.T) {
 	require.Equal(t, "heading", w.heard("#options legend h3").Role, "and so is a group")
 }
 
+// A number is heard with its unit, a row of a table by its name alone, and fields of one label
+// with the group that they are in.
+func TestFieldsAndTablesAreHeardWhole(t *testing.T) {
+	t.Parallel()
+	w := open(t, folder, drive.Desk, "")
+	w.begin("cut-14500-158-gas", "mod-146-72")
+	w.area("power")
+	const idle = `#main tr:has([id="help-power.idle"]) th`
+	w.click(idle + " summary")
+	require.Contains(t, w.text(idle), "A hot alternator", "what is meant stands open")
+	require.Equal(t, drive.Heard{Role: "rowheader", Name: "On scene at low idle, 12 V load"}, w.heard(idle))
+	w.area("space")
+	const clearance = `[id="f-assumed-space.litter-clearance"]`
+	w.click(clearance)
+	require.Equal(t, "in Blank = 16.0, common practice, no source", w.heard(clearance).Description)
+	w.typed(clearance, "high")
+	require.Regexp(t, "^“high” is not a number.* in Blank = 16.0", w.heard(clearance).Description)
+	w.area("quote")
+	for field, group := range map[string]string{"buyer.person": "To", "seller.person": "From"} {
+		require.Equal(t, drive.Heard{Role: "group", Name: group}, w.heard(`[role="group"]:has(> .field > [id="f-`+field+`"])`))
+	}
+	w.area("seller")
+	require.Equal(t, "Passphrase of the cost sheet", w.heard("#costs-pass").Name)
+	require.Equal(t, "Passphrase of the key", w.heard("#key-pass").Name)
+	require.Contains(t, w.heard("#f-costs").Description, "Type the passphrase first.")
+	w.area("compare")
+	w.click("#pin")
+	w.pick("fb-push")
+	w.area("compare")
+	column := w.heard("#main thead th:has(#swap-0)")
+	require.Equal(t, "columnheader", column.Role)
+	require.NotContains(t, column.Name, "Work on this")
+}
+
 // What scrolls is a stop and a landmark; what does not is neither.
 func TestOnlyWhatScrollsIsAStop(t *testing.T) {
 	t.Parallel()

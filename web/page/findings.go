@@ -33,7 +33,7 @@ func finding(p *Page, f config.Finding) Part {
 	word := El("span", Class("word"), Text(words[f.Severity]))
 	if f.Code == quote.StillToBeNamed && !p.Reading { // folded: the options are what the reader came for
 		return El("li", Class(string(f.Severity)), El("details", At("id", "fold-naming"),
-			El("summary", word, El("b", Text(f.Where+": ")), Text(Count(len(f.Picks), "option", "options"))),
+			El("summary", word, El("b", Text(" "+f.Where+": ")), Text(Count(len(f.Picks), "option", "options"))),
 			naming(p, f.Picks), El("span", Class("remedy"), Text(" "+f.Remedy))))
 	}
 	return El("li", Class(string(f.Severity)), word,

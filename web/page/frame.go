@@ -251,7 +251,7 @@ func summaryLine(p *Page) Part {
 // gauge shows what a figure has to spare; beneath, the load and the rating that it is of.
 func gauge(p *Page, f config.Figure, s config.Severity, of config.Figure, rating string) Part {
 	under := If(of.Limit > 0, El("div", Class("under"), El("span", Text(p.Show(of.Value, of.Unit))),
-		El("span", Text(rating+" "+p.Show(of.Limit, of.Unit)))))
+		El("span", El("span", Class("hidden-text"), Text("of ")), Text(rating+" "+p.Show(of.Limit, of.Unit)))))
 	value := p.Show(f.Value, f.Unit)
 	if f.Sense != "" {
 		word := "to spare"

@@ -1,6 +1,8 @@
 package page
 
 import (
+	"strings"
+
 	"boxwright/config"
 	"boxwright/pricing/quote"
 	. "boxwright/web/page/markup"
@@ -87,8 +89,8 @@ func Number(p *Page, id, label, value, unit, hint string) Part {
 	}
 	return fieldFrame(p, id, label, hint, El("div", Class("with-unit"),
 		El("input", At("type", "text"), At("inputmode", "decimal"), At("id", "f-"+id), At("data-act", "set"),
-			At("data-id", id), At("value", value), At("autocomplete", "off"), Describe(p, id, hint)),
-		If(unit != "", El("span", Text(unit)))))
+			At("data-id", id), At("value", value), At("autocomplete", "off"), describe(p, id, unit, hint)),
+		If(unit != "", El("span", At("id", "u-"+id), Text(unit)))))
 }
 
 // Day is a field for a date.
@@ -150,20 +152,23 @@ func fieldFrame(p *Page, id, label, hint string, control Part) Part {
 }
 
 // Describe ties hint and fault to the control for those who listen.
-func Describe(p *Page, id, hint string) Part {
-	wrong := p.Wrong[id] != ""
-	ids := ""
-	if wrong {
-		ids = "w-" + id
-	}
-	if hint != "" {
-		if ids != "" {
-			ids += " "
+func Describe(p *Page, id, hint string) Part { return describe(p, id, "", hint) }
+
+// describe does so with the unit that stands behind a number.
+func describe(p *Page, id, unit, hint string) Part {
+	wrong := p.Wrong[id]
+	var ids []string
+	for _, x := range [][2]string{{"w-", wrong}, {"u-", unit}, {"h-", hint}} {
+		if x[1] != "" {
+			ids = append(ids, x[0]+id)
 		}
-		ids += "h-" + id
 	}
-	return Many(If(ids != "", At("aria-describedby", ids)), If(wrong, At("aria-invalid", "true")))
+	return Many(If(ids != nil, At("aria-describedby", strings.Join(ids, " "))), If(wrong != "", At("aria-invalid", "true")))
 }
+
+// Group is a group of fields by its name for those who listen: several groups have a field of the
+// same label.
+func Group(name string) Part { return Many(At("role", "group"), At("aria-label", name)) }
 
 // Passphrase is a field for one, which is never kept.
 func Passphrase(id, label, hint string) Part {

@@ -146,8 +146,13 @@ func figureRow(p *Page, f config.Figure) []Part {
 		margin = Many(El("b", Text(p.Signed(f.Margin(), f.Unit))), Text(" "), Mark(SeverityOf(f)),
 			If(Chance(f) != "", El("span", Class("how"), Text(Chance(f)))))
 	}
+	asked, name := help(p, f.Code), f.Label
+	if f.Assumed != "" {
+		name += ", " + assumedSize(&f)
+	}
 	return []Part{
-		Many(Text(Held(f.Label)), help(p, f.Code), AssumedSize(&f), bar(f)),
+		// What a word means is no part of the head that is read out with each cell of its row.
+		Many(If(asked != nil, At("aria-label", name)), Text(Held(f.Label)), asked, AssumedSize(&f), bar(f)),
 		El("b", Text(p.Show(f.Value, f.Unit))),
 		Text(rangeText), limit, margin,
 	}
@@ -155,8 +160,10 @@ func figureRow(p *Page, f config.Figure) []Part {
 
 // AssumedSize says on whose assumed size a figure rests; nil when all that decides it is stated.
 func AssumedSize(f *config.Figure) Part {
-	return If(f.Assumed != "", El("span", Class("how"), Text("assumed, not stated: the size of "+f.Assumed)))
+	return If(f.Assumed != "", El("span", Class("how"), Text(assumedSize(f))))
 }
+
+func assumedSize(f *config.Figure) string { return "assumed, not stated: the size of " + f.Assumed }
 
 // None stands in a cell that holds nothing, where there is a cell.
 func None() Part { return El("span", Class("none"), Text("–")) }

@@ -151,7 +151,7 @@ func (p *Page) columns() []column {
 	p.distinguish(set)
 	for i, c := range set {
 		name := If(c.d != nil, El("b", El("bdi", Text(c.name))))
-		set[i].head = Many(name, c.head, If(c.at != ownColumn, El("span", Class("how screen"),
+		set[i].head = Many(If(c.d != nil, At("aria-label", c.name)), name, c.head, If(c.at != ownColumn, El("span", Class("how screen"),
 			If(!p.Reading, page.Action("swap", c.at, "", "", Class("quiet"), At("id", "swap-"+c.at),
 				page.Named("Work on this", c.name))),
 			page.Action("unpin", c.at, "", "", Class("quiet"), At("id", "unpin-"+c.at), page.Named("Take out", c.name)))))

@@ -131,8 +131,7 @@ func chances(p *Page, narrow bool) Part {
 	}
 	x := func(i float64) float64 { return left + (right-left)*i/float64(len(list)-1) }
 	y := func(c float64) float64 { return bottom - (bottom-top)*c }
-	said := "Chance of delivery by date:"
-	line := ""
+	said, line := "", ""
 	var parts []Part
 	for _, c := range []float64{.1, .5, .9} {
 		parts = append(parts, page.Label("small end", left-4, y(c)+3, page.Percent(c)),
@@ -142,7 +141,7 @@ func chances(p *Page, narrow bool) Part {
 		line += map[bool]string{true: "M", false: "L"}[i == 0] + page.Coord(x(float64(i))) + " " + page.Coord(y(c.Chance))
 		if i%max(len(list)/days, 1) == 0 {
 			parts = append(parts, page.Label("small mid", x(float64(i)), bottom+13, c.On.MonthName()+" "+strconv.Itoa(c.On.Day)))
-			said += " " + c.On.Long() + " " + page.Percent(c.Chance) + ";"
+			said += "; " + c.On.Long() + " " + page.Percent(c.Chance)
 		}
 	}
 	parts = append(parts, page.Path("curve", line))
@@ -166,7 +165,7 @@ func chances(p *Page, narrow bool) Part {
 		}
 	}
 	parts = append(parts, names...) // no line runs through lettering
-	return chart(said, right+20, bottom+17, parts)
+	return chart("Chance of delivery by date: "+said[len("; "):]+".", right+20, bottom+17, parts)
 }
 
 // marked are the points of the curve that people speak of: the likely and the safe date, and

@@ -348,7 +348,7 @@ func card(p *Page, x *propose.Proposal, mark Part) Part {
 	if x.Among != "" {
 		title += ", " + x.Among
 	}
-	return El("section", Class("card"), mark, At("role", "group"), At("aria-label", title),
+	return El("section", Class("card"), mark, page.Group(title),
 		El("h3", Text(title)), El("p", Class("big"), Text(q.Total())), El("p", Class("how"), Text(q.PriceWords())),
 		El("p", Text(q.Chassis.Label+" · "+q.Body.Label)),
 		El("dl", row("Remaining payload", figure("weight.payload-left")), row("Front axle", figure("weight.front-axle")),

@@ -67,8 +67,8 @@ func requirements(p *Page) Part {
 		El("div", Class("row-tools"), page.Action("from-field", "", "paste-list", "Read the list", At("data-field",
 			"f-list"), At("id", "read-list")),
 			page.FileButton("f-list-file", "paste-list", "Open a file…",
-				".csv,.txt,.docx,.xlsx,text/csv,text/plain"),
-			El("span", Class("hint"), Text("CSV, text, .docx or .xlsx, up to "+page.Whole(quote.MaxRequirements)+
+				".csv,.txt,.docx,.xlsx,text/csv,text/plain", At("aria-describedby", "h-list-file")),
+			El("span", Class("hint"), At("id", "h-list-file"), Text("CSV, text, .docx or .xlsx, up to "+page.Whole(quote.MaxRequirements)+
 				" lines"))))
 	const title = "The purchaser's requirement list"
 	if p.List == nil {

@@ -79,7 +79,7 @@ func tag(p *Page) Part {
 	if !ok {
 		return nil
 	}
-	return El("div", Class("plate"), At("role", "group"), At("aria-label", "Tag for the unit"),
+	return El("div", Class("plate"), page.Group("Tag for the unit"),
 		El("p", Text("Generating capacity remaining at 200 F after the total load as built, options included")),
 		El("p", Class("plate-figure"), Text(p.Show(f.Value, f.Unit))),
 		El("p", Class("small"),
@@ -139,15 +139,19 @@ func mains(p *Page, title string, m power.Mains, rating, rated string) Part {
 	return page.Fold("mains-"+strings.ToLower(title[:5]), title, t.Draw())
 }
 
+// areaTable names the table by which conductors are sized.
+func areaTable(id string) string {
+	if id == "awg" {
+		return power.AWG.Name
+	}
+	return power.SAE.Name
+}
+
 // circuits is the schedule by which the unit is wired and marked.
 func circuits(p *Page) Part {
 	w, share := p.Q.Draft.Wiring, func(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) + " %" }
 	allowed := func(code string) string { return share(p.Q.Assume.Factor(code)) }
-	areas := power.SAE.Name
-	if w.Areas == "awg" {
-		areas = power.AWG.Name
-	}
-	t := page.Table{Caption: "Circuit schedule, conductor areas by " + areas, Class: "cards",
+	t := page.Table{Caption: "Circuit schedule, conductor areas by " + areaTable(w.Areas), Class: "cards",
 		Heads: []string{"Wire and marking", ">Load", ">Run", ">Fuse", ">Conductor", ">Drop"}}
 	for _, c := range p.Q.Power.Circuits {
 		size := c.Wire()

@@ -18,5 +18,6 @@ func conductorAreas(s *session.Session, a session.Act) error {
 		return errors.New("choose one of the area tables")
 	}
 	s.Draft.Wiring.Areas = a.Value
+	s.Spoken = "Circuits are sized by " + areaTable(a.Value) + "."
 	return nil
 }

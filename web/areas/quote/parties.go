@@ -11,7 +11,7 @@ func parties(p *Page) Part {
 	field := func(id, label, value, hint string) Part { return page.Field(p.Page, id, label, value, hint) }
 	return El("div", Class("columns parties screen"),
 		page.Block("To",
-			El("div", Class("fields"),
+			El("div", Class("fields"), page.Group("To"),
 				field("buyer.name", "Service or department", d.Buyer.Name, ""),
 				page.Choose(p.Page, "terms.buyer", "Who buys", d.Terms.Buyer, "Decides the sales tax that is assumed",
 					page.BuyerChoices()),
@@ -19,7 +19,7 @@ func parties(p *Page) Part {
 				field("buyer.reach", "Telephone or mail", d.Buyer.Reach, ""),
 				El("div", Class("field wide"), field("buyer.address", "Address", d.Buyer.Address, "")))),
 		page.Block("From",
-			El("div", Class("fields"),
+			El("div", Class("fields"), page.Group("From"),
 				field("seller.name", "Distributor", d.Seller.Name, ""),
 				field("seller.person", "Person", d.Seller.Person, ""),
 				field("seller.reach", "Telephone or mail", d.Seller.Reach, ""))),

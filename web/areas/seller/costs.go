@@ -37,11 +37,10 @@ func costsInside(p *Page) Part {
 	return Many(
 		El("p", Class("lead"), Text("A cost sheet is a private file. It is sealed with a passphrase before it is "+
 			"saved here, and open only while you look at it.")),
-		page.Passphrase("costs-pass", "Passphrase",
+		page.Passphrase("costs-pass", "Passphrase of the cost sheet",
 			"Four plain words that do not belong together are good. It is not kept anywhere."),
-		El("div", Class("row-tools"), unlock, sealedFile("f-costs", "open-costs", "costs-pass", "Open a cost sheet…"),
-			El("span", Class("small soft"),
-				Text("Type the passphrase first. A sheet that is not sealed yet is sealed with it, and saved."))),
+		El("div", Class("row-tools"), unlock, sealedFile("f-costs", "open-costs", "costs-pass", "Open a cost sheet…",
+			"Type the passphrase first. A sheet that is not sealed yet is sealed with it, and saved.")),
 	)
 }
 

@@ -72,9 +72,11 @@ func draw(p *Page) Part {
 }
 
 // sealedFile is a button that takes a file which the passphrase of a field opens.
-func sealedFile(id, act, secret, label string) Part {
+func sealedFile(id, act, secret, label, hint string) Part {
 	return Many(El("label", Class("button"), At("for", id), Text(label)),
-		El("input", Class("hidden-text"), At("type", "file"), At("id", id), At("data-act", act), At("data-secret", secret)))
+		El("input", Class("hidden-text"), At("type", "file"), At("id", id), At("data-act", act), At("data-secret", secret),
+			At("aria-describedby", "h-"+id)),
+		El("span", Class("small soft"), At("id", "h-"+id), Text(hint)))
 }
 
 // keyBlock makes the seller's signing key, or says which one is kept.
@@ -86,13 +88,12 @@ func keyBlock(p *Page) Part {
 		return block(
 			El("p", Class("lead"), Text("A signature shows the buyer who stands behind a quote and that nothing in it was "+
 				"changed. It needs a key of your own, saved here and sealed with a passphrase.")),
-			page.Passphrase("key-pass", "Passphrase",
+			page.Passphrase("key-pass", "Passphrase of the key",
 				"Four plain words that do not belong together are good. Nobody can recover it."),
 			El("div", Class("row-tools"),
 				El("button", At("type", "button"), At("id", "key-new"), Class("main"), At("data-act", "key-new"),
 					At("data-secret", "key-pass"), Text("Make a signing key")),
-				sealedFile("f-key", "key-import", "key-pass", "Open a key file…"),
-				El("span", Class("small soft"), Text("Type the passphrase first."))))
+				sealedFile("f-key", "key-import", "key-pass", "Open a key file…", "Type the passphrase first.")))
 	}
 	own := "It is on no list of signers of this catalogue yet: buyers are told that its owner is unknown. Give the " +
 		"public key to whoever keeps the catalogue."
