@@ -57,7 +57,9 @@ func (x *taught) clauses() []entry {
 	tokens, within := x.tokens, x.curated()
 	for _, t := range tokens {
 		delete(within, t.Word)
-		delete(within, amountOf+t.Num.Unit)
+		if t.Kind == claims.Count {
+			delete(within, amountOf+t.Num.Unit)
+		}
 	}
 	var out []entry
 	for _, p := range pieces(tokens) {

@@ -257,7 +257,8 @@ func stand(tokens, words []claims.Token) bool {
 	}
 	for i := range words {
 		t, w := &tokens[i], &words[i]
-		if t.Kind != w.Kind || t.Word != w.Word || t.Num.Value != w.Num.Value || t.Num.Unit != w.Num.Unit {
+		if t.Kind != w.Kind || t.Word != w.Word ||
+			t.Kind == claims.Count && (t.Num.Value != w.Num.Value || t.Num.Unit != w.Num.Unit) {
 			return false
 		}
 	}

@@ -577,14 +577,20 @@ var burdens = func() map[string]string {
 	return out
 }()
 
+// measuring are by its unit the words that tell of what an amount is said.
+var measuring = map[string]map[string]string{quantity.Inch: dimensionWords, quantity.Pound: burdens}
+
 // said tells each length the dimension it is said of, and each weight whether it is what
 // a thing carries: by the word right behind it, or one of the three before it.
 func said(list []Token) []Token {
 	for i := range list {
 		t := &list[i]
-		t.Num.Whole = t.Kind == Count && ofVehicle(list, i)
-		words := map[string]map[string]string{quantity.Inch: dimensionWords, quantity.Pound: burdens}[t.Num.Unit]
-		if t.Kind != Count || words == nil {
+		if t.Kind != Count {
+			continue
+		}
+		t.Num.Whole = ofVehicle(list, i)
+		words := measuring[t.Num.Unit]
+		if words == nil {
 			continue
 		}
 		for k, last := i+1, i+2; k < len(list) && k <= last && list[k].Kind == Word && t.Num.Of == ""; k++ {
@@ -871,7 +877,7 @@ func Numbers(list []Token) []Number {
 	var out []Number
 	for i := range list {
 		if list[i].Kind == Count {
-			out = append(out, list[i].Num)
+			out = append(out, *list[i].Num)
 		}
 	}
 	return out
@@ -888,7 +894,7 @@ func DayOf(list []Token) (day config.Date, dated bool) {
 		case dated || t.Num.Sense == config.AtLeast:
 			return config.Date{}, true
 		}
-		day, dated = t.Day, true
+		day, dated = *t.Day, true
 		if t.Num.Beyond && t.Num.Sense == config.AtMost {
 			day = day.AddDays(-1)
 		}

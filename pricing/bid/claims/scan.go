@@ -25,22 +25,22 @@ const (
 	Or
 )
 
-// Token is a piece of a line in its place.
+// Token is a piece of a line in its place. It is copied often and therefore small.
 type Token struct {
+	Word   string       // in the form of stem
+	raw    string       // as written, in small letters
+	Num    *Number      // of a count or a day; its copies share it
+	Day    *config.Date // of a day
+	Part   int          // of its line, between two places where a claim may end
+	End    int          // where it ends in the text that was read
 	Kind   Kind
-	Word   string // in the form of stem
-	Num    Number
-	Day    config.Date
-	Role   Role   // of a word
-	Across bool   // of a word: "across" stands before it
-	Done   bool   // of a word: it says what is done, "furnished"
-	Part   int    // of its line, between two places where a claim may end
-	raw    string // as written, in small letters
-	tied   bool   // follows the token before it with nothing between, or a hyphen
-	incl   bool   // stands behind "including" or "with"
-	big    bool   // written in capitals
-	said   bool   // a number in words
-	End    int    // where it ends in the text that was read
+	Role   Role // of a word
+	Across bool // of a word: "across" stands before it
+	Done   bool // of a word: it says what is done, "furnished"
+	tied   bool // follows the token before it with nothing between, or a hyphen
+	incl   bool // stands behind "including" or "with"
+	big    bool // written in capitals
+	said   bool // a number in words
 }
 
 // Number is a quantity.
@@ -155,7 +155,7 @@ func lex(text string) []Token {
 			tied = true
 		case isoDay(low[i:]):
 			i += len("2027-06-01")
-			out = append(out, Token{Kind: Count, raw: low[start:i], tied: tied, End: i})
+			out = append(out, Token{Kind: Count, Num: &Number{}, raw: low[start:i], tied: tied, End: i})
 			tied = true
 		case digit(i) || c == '.' && digit(i+1) && (i == 0 || low[i-1] == ' ' || low[i-1] == '('):
 			for i++; i < len(low); i++ {
@@ -164,7 +164,7 @@ func lex(text string) []Token {
 					break
 				}
 			}
-			out = append(out, Token{Kind: Count, raw: low[start:i], tied: tied, End: i})
+			out = append(out, Token{Kind: Count, Num: &Number{}, raw: low[start:i], tied: tied, End: i})
 			tied = true
 		case c == ' ':
 			i++
@@ -345,7 +345,8 @@ func days(list []Token) []Token {
 				continue
 			}
 			if d, err := config.ReadDate(strings.Join(words, " ")); err == nil && !d.IsZero() {
-				out = append(out, Token{Kind: Day, Day: d, raw: strings.Join(words, " "), End: list[i+n-1].End})
+				out = append(out, Token{Kind: Day, Day: &d, Num: &Number{}, raw: strings.Join(words, " "),
+					End: list[i+n-1].End})
 				i, found = i+n-1, true
 				break
 			}
@@ -417,8 +418,7 @@ func spelled(list []Token) []Token {
 		t := list[i]
 		if v, n := inWords(list[i:]); n > 0 {
 			i += n - 1
-			t.Kind, t.Num.Value, t.said = Count, v, true
-			t.Num.said = true
+			t.Kind, t.Num, t.said = Count, &Number{Value: v, said: true}, true
 		} else if t.Kind == Count {
 			v, ok := value(t.raw)
 			if !ok {
