@@ -37,7 +37,7 @@ func ExampleMeasure() {
 	// space.compartments: 33.3 ft3
 	// space.stowed: 13.9 %
 	// Left: 40 lb, an arrangement was found
-	// Right: 0 lb, empty
+	// Right: 0 lb, no gear assigned yet
 }
 
 func ExampleSuggest() {

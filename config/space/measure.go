@@ -65,7 +65,11 @@ func (s *Sheet) overall(b *vehicle) {
 	m := b.model
 	bare, all := m.Bare(), m.Overall()
 	record(s, b, "space.length", "Overall length, less bumper and step options", bare.LengthIn, quantity.Inch)
-	record(s, b, "space.width", "Overall width, less mirrors, lamps and trim", bare.WidthIn, quantity.Inch)
+	width := "Overall width, less mirrors, lamps and trim"
+	if m.RearWheel.Outer > max(m.Half, m.CabHalf) {
+		width = "Overall width over the rear tires, less mirrors, lamps and trim"
+	}
+	record(s, b, "space.width", width, bare.WidthIn, quantity.Inch)
 	record(s, b, "space.height", "Overall height, less roof equipment", bare.HeightIn, quantity.Inch)
 	record(s, b, "space.length-all", "Overall length, with bumpers and steps", all.LengthIn, quantity.Inch,
 		all.AssumedLength)

@@ -17,7 +17,7 @@ type State string
 
 // The states, from good to bad.
 const (
-	Empty      State = "empty"
+	Empty      State = "no gear assigned yet"
 	Fits       State = "an arrangement was found"
 	Unproven   State = "no arrangement was found, and none is ruled out"
 	Overloaded State = "heavier than the rated load"

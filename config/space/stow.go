@@ -87,7 +87,7 @@ func (s *Sheet) stow(b *vehicle) {
 			Remedy: "Stow them by hand, or take the suggestion."})
 	}
 	record(s, b, "space.compartments", "Exterior compartments, inside volume", outside, quantity.CubicFoot)
-	if all > 0 {
+	if all > 0 && len(b.Unit.Carried) > 0 {
 		record(s, b, "space.stowed", "Compartment volume in use", 100*float64(used/all), quantity.Percent)
 	}
 }

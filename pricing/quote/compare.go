@@ -73,9 +73,10 @@ func Compare(quotes []*Quote, sent map[int]*Sent, rivals []Rival, in quantity.Sy
 				text = cmp.Or(s.cell(label, in), "–")
 			}
 			r.Cells = append(r.Cells, text)
+			value, _, _ := strings.Cut(text, beside)
 			if i == 0 {
-				first = text
-			} else if text != first {
+				first = value
+			} else if value != first {
 				r.Differs = true
 			}
 		}
@@ -132,7 +133,7 @@ func Compare(quotes []*Quote, sent map[int]*Sent, rivals []Rival, in quantity.Sy
 			}
 			text := in.Show(f.Value, f.Unit)
 			if f.Sense != "" {
-				text += " (margin " + in.Show(f.Margin(), f.Unit) + ")"
+				text += beside + in.Show(f.Margin(), f.Unit) + ")"
 			}
 			return text
 		}, func(r *Rival) string {
@@ -164,18 +165,29 @@ func Compare(quotes []*Quote, sent map[int]*Sent, rivals []Rival, in quantity.Sy
 	return rows
 }
 
-// rules names the rules in force and how many of their clauses are not met.
+// beside parts a figure from its margin, which some rules ask and others do not: alone it is
+// no difference.
+const beside = " (margin "
+
+// rules names the rules in force and how many of their clauses are not met, and not judged.
 func (q *Quote) rules() string {
-	missed := 0
+	missed, open := 0, 0
 	for i := range q.Verdicts {
-		if q.Verdicts[i].Outcome == standards.NotMet {
+		switch q.Verdicts[i].Outcome {
+		case standards.NotMet:
 			missed++
+		case standards.NotJudged:
+			open++
 		}
 	}
-	if missed == 0 {
-		return q.Assume.Label + ", no clause missed"
+	text := q.Assume.Label + ", no clause missed"
+	if missed > 0 {
+		text = fmt.Sprintf("%s, %d %s not met", q.Assume.Label, missed, plural(missed, "clause", "clauses"))
 	}
-	return fmt.Sprintf("%s, %d %s not met", q.Assume.Label, missed, plural(missed, "clause", "clauses"))
+	if open > 0 {
+		text += fmt.Sprintf(", %d not judged", open)
+	}
+	return text
 }
 
 // warranty names what is promised of how long things last.

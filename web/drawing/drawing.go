@@ -148,7 +148,7 @@ func outlineOf(q *quote.Quote) outline {
 	m := q.Space.Model
 	o := outline{
 		ahead: m.Bumper, behind: math.Max(m.Rear, m.FrameEnd), start: m.Front, end: m.Rear, wheelbase: m.RearAxle,
-		floor: m.Floor, roof: m.Roof, top: math.Max(m.Roof, m.CabRoof), width: 2 * math.Max(m.Half, m.CabHalf),
+		floor: m.Floor, roof: m.Roof, top: math.Max(m.Roof, m.CabRoof), width: float64(m.Bare().WidthIn),
 		van: m.Van, model: m,
 	}
 	for i := range m.Parts {

@@ -95,7 +95,7 @@ func Plan(p *page.Page) Part {
 			d.add(page.Rect("item", x+it.At[0], top+it.At[1], it.Size[0], it.Size[1]))
 		}
 	}
-	var people, stores []string
+	var people, letters, stores []string
 	for i, s := range seatsOf(q) {
 		x, yy := float64(s.XIn), y(float64(s.YIn))
 		number := strconv.Itoa(i + 1)
@@ -121,20 +121,23 @@ func Plan(p *page.Page) Part {
 	for i, u := range q.Space.Compartments {
 		name := Letter(i)
 		x, yy := o.start+float64(u.XIn), y(float64(u.YIn))
-		carries := "empty"
+		carries := ""
 		if u.MassLb > 0 {
-			carries = lb(u.MassLb)
+			carries = " (" + lb(u.MassLb) + ")"
 			d.label("", x, yy+3.5, name+" "+p.Plain(float64(u.MassLb), quantity.Pound))
 		} else {
 			d.label("small", x, yy+3.5, name)
 			if u.Gear != nil {
-				carries = "fitted gear"
+				carries = " (fitted gear)"
 			}
 		}
-		stores = append(stores, name+" "+u.Label+" ("+carries+")")
+		letters, stores = append(letters, name), append(stores, name+" "+u.Label+carries)
 	}
 	d.gravity(float64(g.XIn), y(float64(g.YIn)), float64(g.XTolIn), float64(g.YTolIn))
 	seats, places := strings.Join(people, "; ")+".", strings.Join(stores, "; ")+"."
+	if none := page.Unassigned(p, letters); none != "" {
+		places += " " + none
+	}
 	built := strings.Join(fixed, "; ") + "."
 	return d.frame("plan", "Plan, front to the left, curb side above, "+p.Show(o.behind-o.ahead, quantity.Inch)+
 		" overall, "+

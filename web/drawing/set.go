@@ -151,8 +151,8 @@ func (s *set) outside() []Plate {
 		out := s.sight(id, func(p *body.Part) bool { // what is on this end, not what stands out at the sides
 			return outsideThings(p) && (p.Face == id || p.Kind == "mirror")
 		})
-		w := float64(m.Overall().WidthIn) / 2
-		out.across = []span{{-m.Half, m.Half, false}, {-w, w, false}}
+		bare, all := float64(m.Bare().WidthIn)/2, float64(m.Overall().WidthIn)/2
+		out.across = []span{{-bare, bare, false}, {-all, all, false}}
 		out.up = []span{{0, float64(m.Overall().HeightIn), false}}
 		return out
 	}

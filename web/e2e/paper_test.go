@@ -189,7 +189,7 @@ const markAll = `(() => {
 		links.append(a, " ");
 		const table = e.localName === "tr" ? e.closest("table") : null;
 		if (table && !rows.has(table)) rows.set(table, rows.size + 1);
-		told.push({ kind: e.closest("thead") ? "head" : e.localName, table: table ? rows.get(table) : 0,
+		told.push({ kind: e.closest("thead") ? "head" : e.closest("ol.notes") ? "note" : e.localName, table: table ? rows.get(table) : 0,
 			text: [...e.querySelectorAll("th, td")].map((c) => c.innerText).join(" ") || e.textContent.slice(0, 60),
 			shown: e.getClientRects().length > 0 });
 	}
@@ -281,7 +281,9 @@ func (w *window) onPaper(t *testing.T, id string, kinds int, document string) {
 	file := written(t, "paper.pdf", pdf)
 	text, err := exec.Command("pdftotext", "-layout", file, "-").Output()
 	require.NoError(t, err)
-	assert.NotContains(t, string(text), "Take out", "buttons stay on the screen")
+	for _, word := range []string{"Take out", "showing now"} {
+		assert.NotContains(t, string(text), word, "it stays on the screen")
+	}
 	pages := strings.Split(strings.TrimSuffix(string(text), "\f"), "\f")
 	if len(list) > 0 {
 		pages = pages[:len(pages)-1] // that of the links
@@ -305,6 +307,7 @@ func (w *window) onPaper(t *testing.T, id string, kinds int, document string) {
 	assert.LessOrEqual(t, len(pages), most, "pages")
 	list = shown(list)
 	headsStay(t, list)
+	notesStay(t, list)
 	rowsStay(t, list, pages)
 	ends := map[int]bool{len(pages): true} // a sheet of one kind of unit begins on a page of its own
 	for _, x := range list {
@@ -334,6 +337,17 @@ func headsStay(t *testing.T, list []placed) {
 		switch x.Kind {
 		case "h1", "h2", "h3", "caption", "head":
 			assert.Equal(t, x.page, list[i+1].page, "%q stands at the foot of a page, away from %q", x.Text, list[i+1].Text)
+		}
+	}
+}
+
+// notesStay holds that the notes at the foot of a section are on one page: no page begins with
+// what is left over of them.
+func notesStay(t *testing.T, list []placed) {
+	t.Helper()
+	for i := 1; i < len(list); i++ {
+		if x := list[i]; x.Kind == "note" && list[i-1].Kind == "note" {
+			assert.Equal(t, list[i-1].page, x.page, "the note %q is not on the page of those before it", x.Text)
 		}
 	}
 }

@@ -199,8 +199,8 @@ var looked = map[string]sentence{
 		s.between(row[len(row)-1], says)
 	},
 	`the other arrives between "…" and "…" days later`: func(s *story, says []string) {
-		m := regexp.MustCompile(`arrives (\d+) calendar days later`).FindStringSubmatch(s.whole("#difference-0"))
-		require.NotNil(s.t, m, s.text("#difference-0"))
+		m := regexp.MustCompile(`arrives (\d+) calendar days later`).FindStringSubmatch(s.whole("#why-0"))
+		require.NotNil(s.t, m, s.text("#why-0"))
 		s.between(m[1], says)
 	},
 	`nothing runs off the screen`: func(s *story, _ []string) {

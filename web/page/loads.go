@@ -5,6 +5,8 @@ import (
 
 	"boxwright/config"
 	"boxwright/config/quantity"
+	"boxwright/config/space"
+	"boxwright/config/weight"
 	. "boxwright/web/page/markup"
 )
 
@@ -19,7 +21,7 @@ func Loads(p *Page) Part {
 		}
 		var items []string
 		if u.Items == nil {
-			items = append(items, "nothing yet")
+			items = append(items, string(space.Empty))
 		}
 		for _, c := range u.Items {
 			items = append(items, quantity.Group(float64(c.Qty), 0)+" × "+
@@ -45,6 +47,38 @@ func Loads(p *Page) Part {
 		return nil
 	}
 	return t.Draw()
+}
+
+// Unassigned says in which of the compartments, named in their order, no gear rides, and which
+// gear counts at full load without a place in one; empty where all of it has its place.
+func Unassigned(p *Page, names []string) string {
+	q := p.Q
+	var none []string
+	for i, u := range q.Space.Compartments {
+		if u.MassLb == 0 && u.Gear == nil {
+			none = append(none, names[i])
+		}
+	}
+	counted, what := 0.0, "gear without a compartment"
+	for _, c := range q.Draft.Unit.Carried {
+		if e := q.Edition.Cat.EquipmentOf(&q.Draft.Unit, c.Equipment); c.Compartment == "" && e != nil {
+			counted += float64(c.Qty) * float64(e.MassLb)
+		}
+	}
+	for _, x := range q.Weight.Items {
+		if x.ID == weight.AllowanceItem {
+			counted, what = float64(x.Lb), Small(x.Label)
+		}
+	}
+	var said []string
+	if none != nil {
+		said = append(said, "No gear assigned yet: "+strings.Join(none, ", ")+".")
+	}
+	if counted > 0 {
+		said = append(said, Held("Counted at full load, in the middle of the module: "+what+", "+
+			p.Show(counted, quantity.Pound)+"."))
+	}
+	return strings.Join(said, " ")
 }
 
 // Arrangements lists the ways in which people ride in a unit of several patients, and how

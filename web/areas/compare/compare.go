@@ -114,7 +114,7 @@ func (p *Page) columns() []column {
 		where = "being read"
 	}
 	own := column{at: ownColumn, q: p.Q, d: p.Q.Draft, link: p.Link, name: titleOf(p.Q),
-		head: El("span", Class("how"), Text(where))}
+		head: El("span", Class("how screen"), Text(where))}
 	if p.Sent != nil {
 		own.q, own.sent = nil, p.Sent
 		if p.Draft != nil {
@@ -522,8 +522,7 @@ func differences(p *Page, columns []column) Part {
 		}
 		t.Sums = append(t.Sums, page.Texts("Total", first.q.Price.Total.Show(), c.q.Price.Total.Show(), d.Total.Show()))
 		out = append(out, El("details", Class("block"), At("id", "difference-"+strconv.Itoa(i)),
-			El("summary", El("b", Text("Why the price differs: "+c.name))), t.Draw(),
-			El("p", Text(quote.WhyDate(first.q, c.q)))))
+			El("summary", El("b", Text("Why the price differs: "+c.name))), t.Draw()))
 	}
 	for _, r := range p.View.Rivals {
 		if p.Sent != nil {

@@ -59,8 +59,10 @@ func TestDifferencesAreToldInTheRightDirection(t *testing.T) {
 			plan.EvenOdds = plan.EvenOdds.AddDays(c.days)
 			price.Total = price.Total.Add(money.Cents(250_00))
 			other.Plan, other.Price = &plan, &price
-			html := differences(p, []column{{q: p.Q, name: "a"}, {q: &other, name: "b"}}).String()
-			assert.Contains(t, html, c.want)
+			columns := []column{{q: p.Q, name: "a"}, {q: &other, name: "b"}}
+			assert.Contains(t, reasons(columns).String(), c.want)
+			html := differences(p, columns).String()
+			assert.NotContains(t, html, c.want, "the date is told once")
 			assert.Equal(t, []string{p.Q.Price.Total.Show(), price.Total.Show(), "250.00"},
 				pagetest.RowOf(t, html, "Total")[1:])
 		})

@@ -53,25 +53,54 @@ func changeOrder(p *Page, b *Before) Part {
 		cost.Rows = append(cost.Rows, page.Texts(l.Label, l.From.Show(), l.To.Show(), l.By.Show()))
 	}
 	cost.Sums = append(cost.Sums, page.Texts("Total", was.Price.Total.Show(), now.Price.Total.Show(), d.Total.Show()))
-	of := ""
-	if len(now.Draft.More) > 0 {
-		of = " of " + now.NameOf(0)
-	}
-	when := moved("The likely date (50 %)"+of, was.Plan.EvenOdds, now.Plan.EvenOdds) + " " +
-		moved("The safe date (90 %)"+of, was.Plan.NineInTen, now.Plan.NineInTen)
 	otherwise := If(was.Total() != b.Frozen.Total,
 		El("p", page.Mark(config.Warn), Text(" The earlier quote was issued at "+b.Frozen.Total+
 			"; this copy of the page computes "+was.Total()+" for it. What was signed stands.")))
 	return Many(
 		If(what.Rows == nil, El("p", Text("Nothing was changed."))), If(what.Rows != nil, what.Draw()),
 		If(d.Lines != nil, cost.Draw()), otherwise,
-		El("p", El("b", Text("The change order comes to "+now.Price.Currency+" "+d.Total.Show()+". ")), Text(when+
-			left(p, was, now, of))),
+		El("p", El("b", Text("The change order comes to "+now.Price.Currency+" "+d.Total.Show()+". ")),
+			If(len(now.Draft.More) == 0, Text(moved("The likely date (50 %)", was.Plan.EvenOdds, now.Plan.EvenOdds)+" "+
+				moved("The safe date (90 %)", was.Plan.NineInTen, now.Plan.NineInTen)+left(p, was, now)))),
+		When(len(now.Draft.More) > 0, func() Part { return eachMoved(p, was, now) }),
 	)
 }
 
+// eachMoved is where a change order leaves dates and payload of each of several units.
+func eachMoved(p *Page, was, now *quote.Quote) Part {
+	t := page.Table{Caption: "Dates and payload now", Class: "tight", Heads: []string{"Unit", "Likely date (50 %)",
+		"Safe date (90 %)", "Remaining payload"}}
+	for i := range now.Draft.Items() {
+		after, err := now.Dated(i)
+		if err != nil {
+			continue
+		}
+		payload := func(q *quote.Quote) string {
+			f, ok := q.Figure("weight.payload-left")
+			return map[bool]string{true: p.Show(f.Value, f.Unit), false: "–"}[ok]
+		}
+		cells := [][2]string{{"", after.Plan.EvenOdds.Long()}, {"", after.Plan.NineInTen.Long()}, {"", payload(after)}}
+		if before, err := was.Dated(i); err == nil && i < len(was.Draft.Items()) {
+			cells[0][0], cells[1][0] = before.Plan.EvenOdds.Long(), before.Plan.NineInTen.Long()
+			cells[2][0] = payload(before)
+		}
+		row := []Part{Text(now.NameOf(i))}
+		for _, c := range cells {
+			how := "as before"
+			if c[0] == "" {
+				how = "new on this quote"
+			} else if c[0] != c[1] {
+				how = "before: " + c[0]
+			}
+			row = append(row, Many(El("div", Text(page.Held(c[1]))), El("span", Class("how"), Text(how))))
+		}
+		t.Rows = append(t.Rows, row)
+	}
+	return t.Draw()
+}
+
 // left says what a change order leaves of the payload.
-func left(p *Page, was, now *quote.Quote, of string) string {
+func left(p *Page, was, now *quote.Quote) string {
 	before, known := was.Figure("weight.payload-left")
 	after, also := now.Figure("weight.payload-left")
 	from, to := p.Show(before.Value, before.Unit), p.Show(after.Value, after.Unit)
@@ -79,9 +108,9 @@ func left(p *Page, was, now *quote.Quote, of string) string {
 	case !known || !also:
 		return ""
 	case from == to:
-		return page.Held(" Remaining payload" + of + " stays at " + to + ".")
+		return page.Held(" Remaining payload stays at " + to + ".")
 	}
-	return page.Held(" Remaining payload" + of + " goes from " + from + " to " + to + ".")
+	return page.Held(" Remaining payload goes from " + from + " to " + to + ".")
 }
 
 // moved says where a change order leaves a date.
@@ -103,6 +132,7 @@ func changePaper(p *Page) Part {
 	out := []Part{El("h1", Text("Change order: "+fleetTitle(p))),
 		El("p", Text("From "+issueOf(b.Rev, b.Date)+" to "+issueOf(p.Q.Draft.Rev, p.Q.Draft.Date)+".")),
 		changeOrder(p, b)}
+	var same []string // units whose work is as it was
 	for i := range min(len(b.Q.Draft.Items()), len(p.Q.Draft.Items())) {
 		was, err := b.Q.Dated(i)
 		now, err2 := p.Q.Dated(i)
@@ -113,7 +143,18 @@ func changePaper(p *Page) Part {
 		if len(p.Q.Draft.More) > 0 {
 			of = ": " + p.Q.NameOf(i)
 		}
-		out = append(out, stationsChanged(was, now, of), figuresChanged(p, was, now, of))
+		stations := stationsChanged(was, now, of)
+		if stations == nil {
+			same = append(same, p.Q.NameOf(i))
+		}
+		out = append(out, stations, figuresChanged(p, was, now, of))
+	}
+	if same != nil {
+		text := "At the plant hours and days stay as they were"
+		if len(p.Q.Draft.More) > 0 {
+			text += " for " + strings.Join(same, "; ")
+		}
+		out = append(out, El("p", Text(text+".")))
 	}
 	line := func(t string) Part { return El("div", Text(t)) }
 	return Many(Many(out...), El("section", Class("whole"), El("h2", Text("Agreed")),
@@ -122,7 +163,8 @@ func changePaper(p *Page) Part {
 			line("Earlier order sheets withdrawn: name and date"))))
 }
 
-// stationsChanged are the stations whose hours or days are others now, and the parts to order.
+// stationsChanged are the stations whose hours or days are others now, and the parts to order;
+// nil where there are neither.
 func stationsChanged(was, now *quote.Quote, of string) Part {
 	t := page.Table{Caption: "At the plant" + of, Class: "tight",
 		Heads: []string{"Station", ">Hours before", ">Hours now", "Began", "Begins now", "Ends now"}}
@@ -150,8 +192,10 @@ func stationsChanged(was, now *quote.Quote, of string) Part {
 				s.LatestFinish.Long()+")")
 		}
 	}
+	if t.Rows == nil && parts == nil {
+		return nil
+	}
 	return Many(If(t.Rows != nil, t.Draw()),
-		If(t.Rows == nil, El("p", Text("At the plant"+of+": hours and days stay as they were."))),
 		If(parts != nil, El("p", El("b", Text("Long lead, order now: ")), Text(strings.Join(parts, "; ")+"."))))
 }
 

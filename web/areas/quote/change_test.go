@@ -2,12 +2,14 @@ package quote
 
 import (
 	"slices"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
 	"boxwright/config"
+	"boxwright/pricing/link"
 	"boxwright/pricing/quote"
 	"boxwright/pricing/quote/quotetest"
 	"boxwright/web/page/pagetest"
@@ -36,4 +38,34 @@ func TestAStationThatIsEmptied(t *testing.T) {
 	assert.Contains(t, drawn, row)
 	assert.Contains(t, drawn, ">no work<")
 	assert.NotContains(t, drawn, "not given")
+}
+
+// A change order of several units tells where it leaves each of them, by its name.
+func TestAChangeOrderNamesEachUnit(t *testing.T) {
+	ed := quotetest.Demo(t)
+	d := pagetest.Of(t, ed, "cut-14500-158-gas", false).Q.Draft.Clone()
+	d.Title = "Medic 1"
+	require.True(t, d.Duplicate())
+	d.Title = "Medic 2"
+	d.WorkOn(0)
+	was, err := quote.Compute(ed, d)
+	require.NoError(t, err)
+	later := d.Clone()
+	later.WorkOn(1)
+	require.True(t, later.Duplicate())
+	later.Title = "Medic 3"
+	later.WorkOn(0)
+	p := &Page{Page: pagetest.Of(t, ed, "cut-14500-158-gas", false)}
+	p.Q, err = quote.Compute(ed, later)
+	require.NoError(t, err)
+	frozen := &link.Frozen{Total: was.Total()}
+	p.Trust = &Trust{Before: &Before{Q: was, Frozen: frozen}}
+	drawn := changePaper(p).String()
+	for i, name := range []string{"1. Medic 1", "2. Medic 2", "3. Medic 3"} {
+		row := pagetest.RowOf(t, drawn, name)
+		assert.Regexp(t, `20\d\d.*20\d\d.*lb`, strings.Join(row[1:], " "))
+		assert.Equal(t, i == 2, strings.Contains(row[1], "new on this quote"), name)
+	}
+	assert.NotContains(t, drawn, "of 1. Medic 1")
+	assert.Contains(t, drawn, "At the plant hours and days stay as they were for 1. Medic 1")
 }

@@ -92,7 +92,7 @@ func orderSheet(p *Page) Part {
 		El("p", Class("how"),
 			Text("For building to, once a licensed designer of record has gone over it. Mark number and function "+
 				"every 4 in where the option says so.")),
-		w.Draw(), If(len(q.Power.Shed) > 0, page.SheddingTable(p.Page)))
+		w.Draw(), mains(p), If(len(q.Power.Shed) > 0, page.SheddingTable(p.Page)))
 }
 
 // unnamed lists what the plant has still to be told.
