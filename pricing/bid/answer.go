@@ -679,6 +679,9 @@ func (j *judge) falling(c *claim) part {
 	} else {
 		p.offered = j.present(c.short[0])
 	}
+	if slices.ContainsFunc(c.silent, func(id string) bool { return j.had(id) || holds(j.q, id) }) {
+		p.outcome = quote.Unanswered // that may have it
+	}
 	if best != "" && !holds(j.q, best) {
 		p.nearest = cat.LabelOf(best)
 	}

@@ -31,7 +31,9 @@ type claim struct {
 	also  []string // what else is offered of which all is true, under another name
 	short []string // what is offered and falls short of it by an amount
 	by    claims.Number
-	qty   int // asked for; 0 when not said
+	// silent is what else is offered of which all is true but the amount, and that says nothing of it
+	silent []string
+	qty    int // asked for; 0 when not said
 
 	tokens  []claims.Token // that a claim on things was read from
 	words   []string
@@ -575,7 +577,7 @@ func (v *vocabulary) offered(tokens []claims.Token, holds []string) (claim, bool
 		like float64
 		in   int // of the variants of the claim
 	}
-	var same, more, short, also []found
+	var same, more, short, also, silent []found
 	var by claims.Number
 	unclear := false
 	variants, traits := v.variants(tokens)
@@ -632,6 +634,10 @@ func (v *vocabulary) offered(tokens []claims.Token, holds []string) (claim, bool
 				short, by = append(short, f), missing
 			case untold:
 				unclear = true
+			case misses:
+				if !p.tellsOf(missing) {
+					silent = append(silent, f)
+				}
 			}
 		}
 	}
@@ -657,21 +663,21 @@ func (v *vocabulary) offered(tokens []claims.Token, holds []string) (claim, bool
 	words, list := in.words, in.list
 	c.plain, c.numbers = words, list
 	if c.same == nil && c.more == nil {
-		unclear = unclear || len(short) > 0 && slices.ContainsFunc(v.list, func(p profile) bool {
-			return p.group == short[0].p.group && p.group != "" && !p.kept && v.reaches(&p, words, list)
-		}) || len(short) > 0 && slices.ContainsFunc(sayings, func(s said) bool {
+		unclear = unclear || len(short) > 0 && slices.ContainsFunc(sayings, func(s said) bool {
 			return slices.ContainsFunc(v.having(s.words, not, v.every), func(i int) bool {
 				return traits[i] < 0 && !v.list[i].kept // what has another trait may be meant
 			})
 		})
-		// Of what may stand beside other things an amount tells too little.
+		// Of what may stand beside other things an amount tells too little, unless it is called by its own name.
 		all := len(short)
-		short = slices.DeleteFunc(short, func(f found) bool { return f.p.beside && !v.alone(f.p, has, by) })
-		unclear = unclear || by.Unit == "" && len(short) < all // others count together
+		short = slices.DeleteFunc(short, func(f found) bool { return f.p.beside && v.nameIn(f.p, has) == nil })
+		unclear = unclear || by.Unit == "" && len(short) < all || slices.ContainsFunc(short, func(f found) bool {
+			return v.mayReach(f.p, has, tokens, list, by)
+		})
 		if len(short) == 0 || not || unclear {
 			return claim{}, false
 		}
-		c.short, c.by = order(short), by
+		c.short, c.by, c.silent = order(short), by, order(silent)
 	}
 	for _, n := range list {
 		if n.Unit == "" && n.Value > 1 {
@@ -683,34 +689,6 @@ func (v *vocabulary) offered(tokens []claims.Token, holds []string) (claim, bool
 		}
 	}
 	return c, true
-}
-
-// alone reports whether words call a thing that may stand beside others by a name of its own, and
-// nothing else of that name has the amount that it falls short of, nor have several of them together
-// what is counted.
-func (v *vocabulary) alone(p *profile, has bag, by claims.Number) bool {
-	return by.Unit != claims.Month && slices.ContainsFunc(p.own, func(name []string) bool {
-		if !has.hasAll(v.numbered(name)) {
-			return false
-		}
-		sum := 0.0
-		for i := range v.list {
-			o := &v.list[i]
-			if o.kept || slices.ContainsFunc(name, func(w string) bool { return !o.words[w] }) {
-				continue
-			}
-			for _, x := range o.numbers {
-				if x.Unit != by.Unit || by.Unit == "" && !counts(x, by.Counted()) || onEachSide(x) != onEachSide(by) {
-					continue
-				}
-				sum += x.Value * float64(max(o.most, 1))
-				if by.Unit != "" && (x.Value >= by.Value) == (by.Sense != atMost) {
-					return false
-				}
-			}
-		}
-		return by.Unit != "" || sum < by.Value
-	})
 }
 
 // reaches reports whether a thing has the amounts that others fall short of, so that it may be
@@ -955,7 +933,9 @@ func (p *profile) has(n claims.Number) int {
 	apparent := n.Unit == claims.VA
 	n = p.inOwnUnit(n)
 	below, above, within, unclear, bare, volts := false, false, false, false, 0, 0
-	known := false // the line and the thing say of what dimension they speak
+	known := false     // the line and the thing say of what dimension they speak
+	unlike := true     // it is of none that it is said to be of, and unlike all of them
+	atLeastSo := false // the thing has no less than it says
 	several := n.Unit != "" && p.amounts(n.Unit) > 1
 	sided := n.Unit == "" && slices.Contains(n.Near, perSide) && slices.ContainsFunc(p.numbers, onEachSide)
 	for _, x := range p.numbers {
@@ -985,6 +965,8 @@ func (p *profile) has(n claims.Number) int {
 			continue // which of its dimensions that is cannot be told
 		}
 		known = known || n.Of != "" && n.Of == x.Of
+		unlike = unlike && n.Unit == quantity.Inch && (n.Of == "" || n.Of != x.Of) &&
+			max(n.Value, x.Value) > mostUnlike*min(n.Value, x.Value)
 		near := math.Abs(x.Value-n.Value) <= 0.005*n.Value || n.Nominal(x.Value) || n.Unit == quantity.Volt &&
 			claims.SameVolts(x.Value, n.Value)
 		switch {
@@ -998,9 +980,11 @@ func (p *profile) has(n claims.Number) int {
 			above = true
 		default:
 			below = true
+			atLeastSo = atLeastSo || x.Sense == atLeast || x.Choice
 			unclear = unclear || apparent && x.Value >= leastFactor*n.Value
 		}
 	}
+	lengths := n.Unit == quantity.Inch && n.Of != "distance"
 	if within && several && n.Of == "" && (above && n.Sense == atMost || below && n.Sense == atLeast) {
 		return misses // it holds of one of its dimensions, and not of another
 	}
@@ -1013,19 +997,27 @@ func (p *profile) has(n claims.Number) int {
 	case n.Unit == "" && n.Value == 1 && !above && !below, n.Unit == "" && n.Value > 1 && int(n.Value) <= p.most &&
 		n.Value == math.Trunc(n.Value):
 		return exact
-	case n.Unit == "" && below && !above && n.Sense != atMost && n.Value < mostCounted && p.countsFewer(n, sided):
+	case n.Unit == "" && !above && n.Sense != atMost && n.Value < mostCounted && (below || p.counted(n)) &&
+		p.countsFewer(n, sided):
 		return falls
 	case n.Unit == "":
 		return misses
 	case above && n.Sense == "" && ratings[n.Unit]:
 		return exceeds
-	case unclear && !known:
+	case unclear && !known || atLeastSo && n.Sense != atMost:
 		return untold
-	case below && n.Sense != atMost && (ratings[n.Unit] || known), below && n.Sense == atLeast, above && n.Sense == atMost:
+	case unlike:
+		return misses
+	case below && n.Sense != atMost && (ratings[n.Unit] || known || lengths && !above && !several),
+		below && n.Sense == atLeast, above && n.Sense == atMost:
 		return falls
 	}
 	return misses
 }
+
+// mostUnlike is by what factor two lengths differ at most that are of one dimension though that is not said:
+// "a grab rail 60 in long" is not asked of its 1 1/4 in. Common practice, no source.
+const mostUnlike = 3
 
 // mostCounted is the bare number from which it is hardly a count: "72 bench".
 const mostCounted = 25
@@ -1033,16 +1025,36 @@ const mostCounted = 25
 // countsFewer reports whether a thing has a number of just what an amount counts, and all that a
 // unit may hold of it are fewer.
 func (p *profile) countsFewer(n claims.Number, sided bool) bool {
+	most := p.mostOf(n, sided)
+	return most > 0 && most < n.Value
+}
+
+// mostOf is the most that a unit may hold of what an amount counts by having a thing; 0 where the thing has
+// no number of that.
+func (p *profile) mostOf(n claims.Number, sided bool) float64 {
 	most := 0.0
 	for _, x := range p.numbers {
-		if x.Unit == "" && onEachSide(x) == sided && slices.ContainsFunc(n.Near[:n.Behind], func(w string) bool {
+		if x.Unit != "" || onEachSide(x) != sided {
+			continue
+		}
+		if slices.ContainsFunc(n.Near[:n.Behind], func(w string) bool {
 			return !single[w] && (!anyThing[w] && !qualities[w] && slices.Contains(x.Near[:x.Behind], w) ||
 				x.First && !p.beside && p.words[w])
-		}) {
+		}) && !p.countsOther(x, n) {
 			most = max(most, x.Value*float64(max(p.most, 1)))
 		}
 	}
-	return most > 0 && most < n.Value
+	if !sided && p.counted(n) {
+		most = max(most, float64(p.most))
+	}
+	return most
+}
+
+// counted reports whether an amount counts just a thing of which a unit may hold several: "six flowmeters".
+func (p *profile) counted(n claims.Number) bool {
+	return p.most > 1 && p.ofGroupNamed(n.Noun()) && !slices.ContainsFunc(p.numbers, func(x claims.Number) bool {
+		return x.Unit == "" && x.First && x.Noun() == n.Noun()
+	})
 }
 
 // single are what a unit has one of: "two overhead" speaks of something else than its ceiling.

@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strings"
 
+	"boxwright/config/quantity"
 	"boxwright/pricing/bid/claims"
 )
 
@@ -13,7 +14,7 @@ import (
 // withoutAmount is what a claim that falls short of an amount asks for besides that; false where that is not
 // something of the same group alone.
 func (v *vocabulary) withoutAmount(c *claim) (claim, bool) {
-	at := c.amountIn(c.tokens)
+	at := amountIn(c.tokens, c.by)
 	if at < 0 {
 		return claim{}, false
 	}
@@ -30,10 +31,10 @@ func (v *vocabulary) withoutAmount(c *claim) (claim, bool) {
 		!slices.ContainsFunc(slices.Concat(head.same, head.more), func(id string) bool { return v.byID[id].group != group })
 }
 
-// amountIn is where in tokens the amount stands that a claim falls short of; below zero where it does not.
-func (c *claim) amountIn(tokens []claims.Token) int {
+// amountIn is where in tokens an amount stands; below zero where it does not.
+func amountIn(tokens []claims.Token, by claims.Number) int {
 	return slices.IndexFunc(tokens, func(t claims.Token) bool {
-		return t.Kind == claims.Count && t.Num.Unit == c.by.Unit && t.Num.Value == c.by.Value
+		return t.Kind == claims.Count && t.Num.Unit == by.Unit && t.Num.Value == by.Value
 	})
 }
 
@@ -43,7 +44,7 @@ func (v *vocabulary) toldApart(c *claim, p piece, text string, head, short int) 
 	if head < 0 {
 		return []told{newTold(text[p.from:p.to], short)}
 	}
-	at := c.amountIn(p.tokens)
+	at := amountIn(p.tokens, c.by)
 	if at < 0 {
 		return []told{newTold(text[p.from:p.to], head)}
 	}
@@ -78,3 +79,83 @@ func (v *vocabulary) titledIn(tokens []claims.Token) bool {
 }
 
 func newTold(text string, claim int) told { return told{strings.Trim(text, " ,;:.()-"), claim} }
+
+// nameIn is the longest name of a thing's own that words call it by; nil where they hold none.
+func (v *vocabulary) nameIn(p *profile, has bag) []string {
+	var out []string
+	for i, ids := range p.ownIDs {
+		if len(ids) > len(out) && has.hasAll(ids) {
+			out = p.own[i]
+		}
+	}
+	return out
+}
+
+// mayReach reports whether something that a line may mean in the place of a thing, or by the word that it says the
+// amount of, reaches an amount that the thing falls short of. Called by a name of its own, that is what bears this
+// name, else what is of its group.
+func (v *vocabulary) mayReach(p *profile, has bag, tokens []claims.Token, list []claims.Number, by claims.Number) bool {
+	if by.Unit == claims.Month && p.beside {
+		return true // what else is warranted
+	}
+	name, noun, alone := v.nameIn(p, has), amountNoun(tokens, by), []claims.Number{by}
+	if p.ofGroupNamed(noun) || !slices.ContainsFunc(v.titles[noun], func(t title) bool { return t.group != p.group }) {
+		noun = "" // it says nothing else
+	}
+	sum, most := 0.0, 0.0
+	for i := range v.list {
+		o, amounts := &v.list[i], alone
+		meant := o.group == p.group && p.group != ""
+		if name != nil {
+			meant = (meant || p.beside || o.called(name, name)) &&
+				!slices.ContainsFunc(name, func(w string) bool { return !o.words[w] })
+		} else if meant {
+			amounts = list
+		}
+		switch {
+		case o.kept:
+		case meant && by.Unit == "":
+			n := o.mostOf(by, onEachSide(by))
+			if most = max(most, n); o.beside {
+				sum += n
+			}
+		case (meant || noun != "" && o.words[noun]) && v.reaches(o, nil, amounts):
+			return true
+		}
+	}
+	return by.Unit == "" && max(sum, most) >= by.Value
+}
+
+// amountNoun is the word of what an amount is said of: the noun right behind it, or the word before it.
+func amountNoun(tokens []claims.Token, by claims.Number) string {
+	at := amountIn(tokens, by)
+	if at < 0 {
+		return ""
+	}
+	for _, t := range tokens[at+1:] {
+		if t.Part != tokens[at].Part || t.Kind != claims.Word || t.Role&claims.Located != 0 {
+			break
+		}
+		if t.Role != claims.Modifier && !claims.Dimension(t.Word) {
+			return t.Word
+		}
+	}
+	for i := at - 1; i >= 0; i-- {
+		if t := &tokens[i]; t.Kind == claims.Word && !claims.Dimension(t.Word) && t.Role&claims.Located == 0 {
+			return t.Word
+		}
+	}
+	return ""
+}
+
+// tellsOf reports whether a thing says something of what an amount is of, as far as that can be left unsaid:
+// how many there are of a thing and how long it is.
+func (p *profile) tellsOf(n claims.Number) bool {
+	switch n.Unit {
+	case "":
+		return p.mostOf(n, onEachSide(n)) > 0
+	case quantity.Inch:
+		return p.amounts(n.Unit) > 0
+	}
+	return true
+}

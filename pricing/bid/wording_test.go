@@ -53,7 +53,7 @@ func TestWordings(t *testing.T) {
 		{"Unit must fit Station 3: door is 8'-10\" high", quote.Excepted},
 		{"Must clear a 10 ft wide bay door", quote.Unanswered},
 		{"Sprayed closed cell foam, 50 mm depth", quote.MeetsWith},
-		{"Sprayed closed cell foam, 55 mm depth", quote.Unanswered},
+		{"Sprayed closed cell foam, 55 mm depth", quote.Excepted},
 		{"Sprayed closed cell foam, at least 52 mm", quote.Excepted},
 		{"Door of the station to be cleared by 6 in", quote.Unanswered},
 		{"Block heater that runs off the shore line, and heated power mirrors", quote.MeetsWith},

@@ -99,6 +99,10 @@ func Read(text string) Line {
 		if t.raw == "each" && i+1 < len(list) && (list[i+1].raw == "with" || list[i+1].raw == "having") {
 			continue // "three seats, each with a belt"
 		}
+		if t.Kind == Count && t.Num.Unit == "" && i > 2 && list[i-1].raw == "the" && list[i-2].raw == "of" &&
+			list[i-3].Kind == Count {
+			continue // "one of the two"
+		}
 		if t.Kind == Count && t.Num.Unit == "" && i > 0 && (list[i-1].raw == "station" || list[i-1].raw == "firehouse") {
 			continue // "Station 3"
 		}
@@ -589,6 +593,9 @@ func said(list []Token) []Token {
 			continue
 		}
 		t.Num.Whole = ofVehicle(list, i)
+		for k := i + 1; k < len(list) && list[k].Kind != Stop && list[k].Kind != Break; k++ {
+			t.Num.Choice = t.Num.Choice || list[k].Kind == Or && k+1 < len(list) && list[k+1].Kind == Word
+		}
 		words := measuring[t.Num.Unit]
 		if words == nil {
 			continue

@@ -54,7 +54,7 @@ func roleOf(list []Token, at int) Role {
 	if at+1 < len(list) {
 		next := list[at+1]
 		if next.Kind == Word && letter(next.raw[0]) && !idle[next.raw] && !locative[next.raw] && !governing[next.raw] &&
-			!articleWords[next.raw] && !strings.HasSuffix(next.raw, "ed") {
+			!articleWords[next.raw] && (next.raw == "led" || !strings.HasSuffix(next.raw, "ed")) {
 			return Modifier
 		}
 	}

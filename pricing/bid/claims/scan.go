@@ -59,6 +59,7 @@ type Number struct {
 	Whole  bool // its sentence names the whole unit
 	Apiece bool // a count stands right before it: "two 100 W speakers"
 	Each   bool // said of each of several things: "150 lb each"
+	Choice bool // something else may stand in the place of what has it: "a 7 in monitor or the screen"
 	said   bool
 }
 

@@ -123,8 +123,8 @@ func compared(list []Token) []Token {
 		}
 		k := i + 1
 		for k < len(list) && k < i+3 && (list[k].Kind == Break && list[k].raw == "," || list[k].raw == "clear" ||
-			list[k].raw == "capacity" || slices.Contains([]string{"long", "wide", "high", "tall", "deep"},
-			list[k].raw)) {
+			list[k].raw == "capacity" || slices.Contains([]string{"long", "wide", "high", "tall", "deep",
+			"thick"}, list[k].raw)) {
 			k++
 		}
 		for _, b := range trailing {
