@@ -63,6 +63,7 @@ func Basis(d *quote.Draft, cat *config.Catalogue) *quote.Draft {
 	c.Requirements, c.Readings, c.Tickets = nil, nil, nil
 	must, _ := d.Needs.Wishes(cat)
 	c.Unit.Chassis, c.Unit.Picks, c.Unit.Proposed, c.Unit.Details = "", []config.Pick{}, nil, nil
+	c.Unit.LeftOut = nil
 	for _, id := range must {
 		c.Unit.Set(config.Pick{Option: id, Qty: 1})
 	}

@@ -57,6 +57,23 @@ func TestLittleToSpareIsSaid(t *testing.T) {
 	}
 }
 
+// Who takes one of the units offered has not changed what was asked for, though the unit
+// leaves out what is standard for something better: the others stay beside it.
+func TestTakingAUnitAsksForNothingElse(t *testing.T) {
+	ed := quotetest.Demo(t)
+	d := quote.Begin(ed, "", "", quotetest.Today)
+	d.Needs = quote.Needs{Duty: "als", Drive: "4x4", Roads: "snow", Climate: "cold", Crew: 5, Must: []string{"cot-power"}}
+	d.Unit.Factors = []config.Assumed{{Factor: "weight.equipment-allowance", Value: 1500}}
+	asked, found, left := propose.Basis(d, ed.Cat), propose.Propose(ed, d), 0
+	for _, p := range found.Offered() {
+		took := d.Clone()
+		took.Unit = p.Unit
+		assert.Equal(t, asked, propose.Basis(took, ed.Cat), p.Title)
+		left += len(p.Unit.LeftOut)
+	}
+	assert.Positive(t, left, "one of them leaves something out")
+}
+
 // Where what has to go is the same, the unit with little to spare does not hide the one
 // with enough.
 func TestGiveUpsWithEnoughToSpareAreOffered(t *testing.T) {
