@@ -185,7 +185,12 @@ func (k *checker) between(where string, lo, hi float64, named map[string]float64
 }
 
 func (k *checker) outside(where string, v, least, most float64) {
-	plain := func(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }
+	plain := func(v float64) string {
+		if math.Abs(v) >= 1e15 {
+			return strconv.FormatFloat(v, 'g', -1, 64) // hundreds of digits would push the limits out of the sentence
+		}
+		return strconv.FormatFloat(v, 'f', -1, 64)
+	}
 	k.add("range", where, "%s is outside %s to %s", plain(v), plain(least), plain(most))
 }
 

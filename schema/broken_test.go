@@ -31,6 +31,7 @@ func TestBrokenCataloguesFailInBoth(t *testing.T) {
 		{"a compartment on no side", `"side": "street"`, `"side": "left"`, `side: "left" is not one of street, curb, rear, inside`},
 		{"a type of vehicle nobody builds", `"type": "II"`, `"type": "V"`, `type: "V" is not one of I, I-AD, II, III, III-AD`},
 		{"a text where a number belongs", `"wheelbase_in": 148`, `"wheelbase_in": "148"`, `at chassis[0].wheelbase_in: a text stands where a number belongs`},
+		{"a wheelbase of 309 digits", `"wheelbase_in": 148`, `"wheelbase_in": 1e308`, `wheelbase_in: 1e+308 is outside 1 to 100000`},
 		{"a negative wheelbase", `"wheelbase_in": 148`, `"wheelbase_in": -148`, `chassis[0] "van-9500-148-gas" wheelbase_in: -148 is outside`},
 		{"an id with capitals", `"id": "body-build"`, `"id": "Body Build"`, `groups[0] "Body Build": an id is`},
 		{"a day that is none", `"valid_from": "2026-11-01"`, `"valid_from": "2026-13-01"`, `at valid_from: "2026-13-01" is not a date`},
