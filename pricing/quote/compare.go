@@ -298,10 +298,7 @@ func Difference(from, to *Quote) Delta {
 			if byKey[key] == nil {
 				byKey[key] = &sums{}
 				order = append(order, key)
-				labels[key] = l.Label
-				if o := to.Edition.Cat.OptionByID(l.ID); o != nil && !Specified(o) { // "15 years" of what
-					labels[key] = to.Edition.Cat.GroupByID(o.Group).Label + ": " + l.Label
-				}
+				labels[key] = Titled(to.Edition.Cat, l.ID, l.Label)
 			}
 			add(byKey[key], l.Amount)
 		}

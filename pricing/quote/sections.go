@@ -42,6 +42,15 @@ func Specified(o *config.Option) bool {
 	return !slices.Contains(o.Tags, ServiceTag) && !o.IsNone()
 }
 
+// Titled is the label of an option, behind that of its group where it alone does not say
+// what it is of: "Structural warranty: 15 years".
+func Titled(cat *config.Catalogue, id, label string) string {
+	if o := cat.OptionByID(id); o != nil && !Specified(o) {
+		return cat.GroupByID(o.Group).Label + ": " + label
+	}
+	return label
+}
+
 // Chapters are the chapters of the specification that the unit has something in, as they
 // are numbered there.
 func (q *Quote) Chapters() []config.Chapter {

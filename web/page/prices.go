@@ -70,10 +70,7 @@ func (l *ledger) line(x pricing.Line) Part {
 			}
 		}
 	}
-	name := x.Label
-	if o := l.p.Q.Edition.Cat.OptionByID(x.ID); o != nil && !quote.Specified(o) { // "15 years" of what
-		name = l.p.Q.Edition.Cat.GroupByID(o.Group).Label + ": " + name
-	}
+	name := quote.Titled(l.p.Q.Edition.Cat, x.ID, x.Label)
 	return ledgerRow(class, Many(Text(name), If(how+times != "", El("span", Class("how"),
 		El("span", Class("times"), Text(times)), Text(how)))), x.Qty.Show()+" "+each, x.Price.Show(), amount)
 }

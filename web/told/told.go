@@ -245,11 +245,12 @@ func (p *Page) goal() string {
 func (p *Page) line(c *session.ToldChange) Part {
 	cat := p.Q.Edition.Cat
 	word := map[bool]string{true: "Added: ", false: "Removed: "}[c.Added]
-	name := cat.LabelOf(c.ID)
+	label := func(id string) string { return quote.Titled(cat, id, cat.LabelOf(id)) }
+	name := label(c.ID)
 	switch {
 	case c.Instead == "":
 	case p.leftOut(c):
-		word, name = "Removed: ", cat.LabelOf(c.Instead)
+		word, name = "Removed: ", label(c.Instead)
 	default:
 		word, name = "Exchanged: ", name+" instead of "+cat.LabelOf(c.Instead)
 	}

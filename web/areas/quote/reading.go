@@ -305,7 +305,7 @@ func included(p *Page) Part {
 			}
 			shown = "included"
 		}
-		name := l.Label
+		name := quote.Titled(cat, l.ID, l.Label)
 		if l.Item > 0 && len(p.Q.Draft.More) > 0 {
 			name = p.Q.NameOf(l.Item-1) + ": " + name
 		}

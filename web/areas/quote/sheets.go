@@ -39,7 +39,7 @@ func orderSheet(p *Page) Part {
 				o := q.Edition.Cat.OptionByID(l.No)
 				switch {
 				case !quote.Specified(o):
-					promised = append(promised, q.Edition.Cat.GroupByID(o.Group).Label+": "+l.Label)
+					promised = append(promised, quote.Titled(q.Edition.Cat, o.ID, l.Label))
 				case o.Remount && l.Told == "":
 					kept, _, _ := strings.Cut(l.Label, " as the module has") // as the head says
 					stays = append(stays, kept)
