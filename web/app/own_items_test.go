@@ -11,6 +11,8 @@ import (
 // and place, counts, and travels with the quote.
 func TestOwnItems(t *testing.T) {
 	p := openAt(t, "equipment")
+	counted := "Nothing is listed yet, so 700 lb is counted"
+	assert.Contains(t, p.do(Act{Do: "go", ID: "equipment"}).Regions["main"], counted, "before anything is listed")
 	s := p.do(set("own-item.name", "Ram set"), set("own-item.mass", "90"), set("own-item.length", "30"),
 		set("own-item.width", "10"), Act{Do: "own-add"})
 	assert.Contains(t, s.Regions["main"], "it needs length, width and height")
@@ -20,6 +22,7 @@ func TestOwnItems(t *testing.T) {
 	require.Len(t, d.Unit.OwnItems, 1)
 	require.Len(t, d.Unit.Carried, 1)
 	assert.NotContains(t, s.Regions["main"], "it needs length")
+	assert.NotContains(t, s.Regions["main"], counted, "what is listed takes its place")
 	s = p.do(Act{Do: "suggest"})
 	assert.NotEmpty(t, draftOf(t, s).Unit.Carried[0].Compartment)
 	quote := papersOf(p)["quote"]

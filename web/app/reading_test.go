@@ -140,7 +140,7 @@ func TestSellerSeesWhatABuyerAsksFor(t *testing.T) {
 			assert.Contains(t, text, "What changed since quote Q-2041, the first issue of ")
 			assert.NotContains(t, text, "Missing: ", "a buyer has no number and sells nothing")
 			assert.NotContains(t, text, "Signing it needs a key")
-			assert.Contains(t, text, "You work for the seller? Name the distributor under From",
+			assert.Contains(t, text, "You work for the seller? Name the distributor under “From”",
 				"whoever answers for the seller learns how")
 			s = buyer.do(Act{Do: "sign", Value: keyPhrase, File: demoKey(t, buyer, "demo-key.json")})
 			assert.Contains(t, s.Fault+textOf(s.Regions["main"]), "only asks for changes")

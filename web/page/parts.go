@@ -101,7 +101,8 @@ func Day(p *Page, id, label string, value config.Date, hint string) Part {
 	}
 	return fieldFrame(p, id, label, hint,
 		El("input", At("type", "date"), At("id", "f-"+id), At("data-act", "set"), At("data-id", id),
-			At("value", text), Describe(p, id, hint)))
+			At("value", text), At("max", "9999-12-31"), // else years of six digits can be typed
+			Describe(p, id, hint)))
 }
 
 // OrderDay takes the day the order is placed, and asks about one that has passed.

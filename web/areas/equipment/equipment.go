@@ -8,6 +8,7 @@ import (
 
 	"boxwright/config"
 	"boxwright/config/quantity"
+	"boxwright/config/weight"
 	"boxwright/web/areas"
 	"boxwright/web/page"
 	. "boxwright/web/page/markup"
@@ -100,11 +101,25 @@ func equipment(p *Page) Part {
 		title = page.Count(aboard, "thing", "things") + " aboard, " + p.Show(total, quantity.Pound) + ": change the list"
 	}
 	return page.Block("What it carries",
-		El("p", Class("lead"), Text("Each item loads the axles from where it rides.")),
+		El("p", Class("lead"), Text("Each item loads the axles from where it rides.")), allowance(p),
 		usualEquipment(p),
 		El("details", At("id", "fold-carried"), Flag("open", aboard == 0), El("summary", El("b", Text(title))), usual.Draw(),
 			rest),
 		ownItem(p))
+}
+
+// allowance says what is counted while nothing is listed: the first thing listed takes its place,
+// and may well weigh less.
+func allowance(p *Page) Part {
+	for _, x := range p.Q.Weight.Items {
+		if x.ID == weight.AllowanceItem {
+			return El("p", At("id", "allowance"), Text("Nothing is listed yet, so "+p.Show(float64(x.Lb), quantity.Pound)+
+				" is counted in the middle of the module. Your list takes its place. Only a total is known? Set it "+
+				"under Assumed factors in "), page.Action("go", "weight", "", "Weight", Class("quiet"),
+				At("id", "go-weight")))
+		}
+	}
+	return nil
 }
 
 func table(caption string) page.Table {

@@ -89,7 +89,8 @@ func copyQuote(s *session.Session, _ session.Act) {
 	}
 	s.Draft = s.Draft.Clone()
 	anew(s.Draft)
-	s.Notice = "You work on a copy now. It is not signed, and has no quote number yet: give it one in Quote, under About."
+	s.Notice = "You work on a copy now. It is not signed, and has no quote number yet: give it one in Quote, " +
+		"under “About”."
 }
 
 // revise begins a revision of the quote that is read, for somebody who may sign.

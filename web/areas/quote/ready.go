@@ -28,14 +28,14 @@ func readiness(q *quote.Quote, cat *config.Catalogue, own sign.Standing, today c
 		return assurance{"", about, letters.Isolate(name) + "."}
 	}
 	list := []assurance{
-		named("Buyer", d.Buyer.Name, "not named. Say under To who buys."),
+		named("Buyer", d.Buyer.Name, "not named. Fill in “Service or department” under “To”."),
 	}
 	if d.AsksBack() {
 		list = append(list, assurance{"", "What it is", "changes asked for to a quote; its seller and number are added by " +
 			"whoever answers."})
 	} else {
-		list = append(list, named("Seller", d.Seller.Name, "not named. Say under From who sells."),
-			named("Number", d.Number, "none. Give it one under About."))
+		list = append(list, named("Seller", d.Seller.Name, "not named. Fill in “Distributor” under “From”."),
+			named("Number", d.Number, "none. Fill in “Quote number” under “About”."))
 	}
 	until := q.Price.ValidUntil
 	switch {
@@ -44,7 +44,7 @@ func readiness(q *quote.Quote, cat *config.Catalogue, own sign.Standing, today c
 	case !today.IsZero() && until.Before(today):
 		list = append(list,
 			assurance{config.Stop, "Price good through", until.Long() + ", which has passed. Date the " +
-				"quote anew under About."})
+				"quote anew under “About”."})
 	default:
 		list = append(list, assurance{"", "Price good through", until.Long() + "."})
 	}
@@ -162,7 +162,7 @@ func beforeSending(p *Page) Part {
 // empty when nothing does.
 func stopping(s *session.Session, q *quote.Quote) string {
 	if q.Draft.AsksBack() {
-		return "It only asks for changes to a quote. Say under From who sells, and it is a quote of your own."
+		return "It only asks for changes to a quote. Fill in “Distributor” under “From”, and it is a quote of your own."
 	}
 	var missing []string
 	for _, c := range readiness(q, s.Memory.Edition.Cat, sign.Standing{}, s.Req.Today) {
