@@ -136,7 +136,7 @@ func peril(f *config.Figure) int {
 // Risk names what a unit would have next to nothing to spare of, or miss more often than
 // a customer would take, and how near it comes; and the greatest chance of it, in percent.
 // It is empty where the unit has enough of everything. What the present unit keeps no
-// better is not told.
+// better is not told; what it misses is, where this unit keeps it with nothing to spare.
 func Risk(q *quote.Quote, u *config.Unit, in quantity.System) (text string, worst int) {
 	ed := q.Edition.For(u)
 	on := &quote.Draft{Unit: *u, Tickets: quote.Weighed(q.Draft.Tickets, &q.Draft.Unit, u)}
@@ -144,7 +144,7 @@ func Risk(q *quote.Quote, u *config.Unit, in quantity.System) (text string, wors
 	for _, f := range figuresOf(ed, on) {
 		was, known := q.Figure(f.Code)
 		percent := peril(&f)
-		if percent == 0 || known && was.Margin() <= f.Margin() {
+		if percent == 0 || known && was.Margin() <= f.Margin() && (was.Met() || !f.Met()) {
 			continue
 		}
 		if float64(percent) >= 100*onlyJust {

@@ -81,3 +81,32 @@ func TestTheScarcestLoadIsTold(t *testing.T) {
 		})
 	}
 }
+
+// A way out for a unit that is over a limit says so where it leaves nothing to spare, and stands behind
+// those that leave something.
+func TestNothingToSpareIsSaidOfAMend(t *testing.T) {
+	ed := quotetest.Demo(t)
+	d := quote.Begin(ed, "cab-14000-169-4x4-diesel", "mod-153-72", quotetest.Today)
+	d.Unit.Carried = nil
+	gear := d.Unit.AddOwn(config.Equipment{Label: "Gear", MassLb: 1, LengthIn: 1, WidthIn: 1, HeightIn: 1})
+	loaded := func(over float64) *quote.Quote {
+		on := d.Clone()
+		on.Unit.OwnItems[0].MassLb = 500
+		on.Unit.Carried = []config.Carried{{Equipment: gear, Qty: 4}}
+		q, err := quote.Compute(ed, on)
+		require.NoError(t, err)
+		is, _ := q.Figure("weight.gross")
+		on.Unit.OwnItems[0].MassLb += quantity.Mass(is.Margin()+over) / 4
+		q, err = quote.Compute(ed, on)
+		require.NoError(t, err)
+		return q
+	}
+	over, none, some := loaded(200), loaded(0), loaded(-1000)
+	text, nothing := propose.Risk(over, &none.Draft.Unit, quantity.US)
+	assert.Contains(t, text, "Only just: ")
+	assert.Contains(t, text, "Gross weight, full load: 0 lb to spare, and a chance of 50 % of being over")
+	_, little := propose.Risk(over, &some.Draft.Unit, quantity.US)
+	assert.Less(t, little, nothing)
+	text, _ = propose.Risk(over, &over.Draft.Unit, quantity.US)
+	assert.Empty(t, text, "what stays over is told elsewhere")
+}
