@@ -77,6 +77,7 @@ type judge struct {
 	own      map[string]float64
 	used     map[string]bool     // own limits that stood in a clause
 	declares map[string][]string // clause id to the options that declare it
+	offered  map[string]string   // clause id to the first option of the catalogue that would
 }
 
 func (j *judge) read(cat *config.Catalogue, u *config.Unit, assume config.Assumptions, reports []*config.Report) {
@@ -95,7 +96,14 @@ func (j *judge) read(cat *config.Catalogue, u *config.Unit, assume config.Assump
 	for _, o := range ownLimits(u) {
 		j.own[o.Figure] = o.Value
 	}
-	j.declares = map[string][]string{}
+	j.declares, j.offered = map[string][]string{}, map[string]string{}
+	for _, o := range cat.Options {
+		for _, c := range o.Clauses {
+			if j.offered[c] == "" {
+				j.offered[c] = o.Label
+			}
+		}
+	}
 	for _, p := range u.Picks {
 		o := cat.OptionByID(p.Option)
 		if o == nil {
@@ -170,7 +178,10 @@ func (j *judge) clause(set string, c *Clause) Verdict {
 // declared by the options that name the clause, if there are any.
 func (j *judge) declared(v *Verdict) {
 	if len(v.Picks) == 0 {
-		v.Note = "No option in the unit declares it."
+		v.Note = "No option of this catalogue declares it: ask the plant."
+		if label := j.offered[v.Clause]; label != "" {
+			v.Note = "Nothing in the unit declares it; " + label + " would."
+		}
 		return
 	}
 	v.Outcome, v.Note = Declared, ""

@@ -249,3 +249,10 @@ func BenchmarkJudge(b *testing.B) {
 		Judge(KKK+"+nv", u, cat, r)
 	}
 }
+
+// What is not judged because nothing declares it says what would, or that the catalogue has nothing.
+func TestWhatWouldDeclareAClauseIsNamed(t *testing.T) {
+	list := Judge(KKK, on("t3"), fixture(t))
+	assert.Equal(t, "Nothing in the unit declares it; Tested body would.", verdict(t, list, "kkk-flash").Note)
+	assert.Equal(t, "No option of this catalogue declares it: ask the plant.", verdict(t, list, "amd-002").Note)
+}

@@ -497,6 +497,8 @@ func compliancePaper(p *Page) Part {
 					row[2], row[3] = Text(p.Show(math.Abs(f.Value), f.Unit)+side), Text("not above")
 				case f.Sense != "":
 					row[3] = Text(bound(p, *f))
+				case v.Outcome == standards.NotJudged:
+					row[3] = Text("none set")
 				}
 			}
 			t.Rows = append(t.Rows, row)
@@ -510,7 +512,7 @@ func compliancePaper(p *Page) Part {
 			if rest[o] != "" {
 				word := string(o)
 				if o == standards.NotJudged {
-					word += " here, and what settles it"
+					word += ", since nothing in the unit declares it, with what settles it"
 				}
 				out = append(out, El("p", Class("small"), El("b", Text(page.Capital(word)+": ")),
 					Text(p.once(rest[o])+".")))
