@@ -501,8 +501,7 @@ func TestComparedAsItWasSent(t *testing.T) {
 			buyer := open(t)
 			require.Empty(t, buyer.do(Act{Do: "open-link", Value: link}).Fault)
 			buyer.app = New()
-			s := buyer.do(Act{Do: "kept-catalogue", Value: dearer(t)}, Act{Do: "start"}, Act{Do: "go", ID: "compare"},
-				Act{Do: "only-dif"})
+			s := buyer.do(Act{Do: "kept-catalogue", Value: dearer(t)}, Act{Do: "start"}, Act{Do: "go", ID: "compare"})
 			holds(t, s)
 			assert.Len(t, regexp.MustCompile(`USD [\d,.]+`).FindAllString(textOf(s.Regions["main"]), -1), 1,
 				"no figure of today")
@@ -510,7 +509,7 @@ func TestComparedAsItWasSent(t *testing.T) {
 		t.Run(name+" and added", func(t *testing.T) {
 			buyer := open(t)
 			buyer.do(Act{Do: "kept-catalogue", Value: dearer(t)}, Act{Do: "start"})
-			s := buyer.do(Act{Do: "go", ID: "compare"}, set("pin-link", link), Act{Do: "only-dif"})
+			s := buyer.do(Act{Do: "go", ID: "compare"}, set("pin-link", link))
 			holds(t, s)
 			assert.Contains(t, s.Regions["main"], "It was offered at ")
 		})

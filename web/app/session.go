@@ -16,7 +16,7 @@ import (
 func (a *App) session(req *session.Request) *session.Session {
 	s := &session.Session{Memory: &a.memory, Req: req}
 	if json.Unmarshal(req.View, &s.View) != nil || s.View == nil {
-		s.View = &session.View{Area: tabs[0].ID, OnlyDif: true}
+		s.View = &session.View{Area: tabs[0].ID}
 	}
 	if json.Unmarshal(req.Pins, &s.Pins) != nil {
 		s.Pins = nil

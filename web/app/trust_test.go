@@ -397,7 +397,7 @@ func TestForeignQuoteIsReadAsAnyOther(t *testing.T) {
 	assert.Contains(t, s.Regions["main"], `id="fold-included"`)
 	assert.NotNil(t, stepOf(buyer.do(Act{Do: "included"}), "unfold"))
 
-	s = buyer.do(Act{Do: "go", ID: "compare"}, Act{Do: "only-dif"})
+	s = buyer.do(Act{Do: "go", ID: "compare"})
 	alone(s)
 	assert.Contains(t, s.Regions["masthead"], "Back to the quote")
 	assert.Contains(t, pagetest.RowOf(t, s.Regions["main"], "Price"), q.Total())

@@ -200,6 +200,12 @@ export function listen(doc, page, early) {
     const el = from(e, "[data-live]");
     if (el) page.act({ ...doing(el, page), value: el.value });
   });
+  // A field of one line that wraps takes Enter as any field of one line does.
+  doc.addEventListener("beforeinput", (e) => {
+    if (e.inputType !== "insertLineBreak" || !from(e, "textarea[rows='1']")) return;
+    e.preventDefault();
+    changed(e);
+  });
   doc.addEventListener("keydown", (e) => {
     if (moved(e)) e.preventDefault();
     const by = keyed(e);

@@ -110,7 +110,6 @@ export interface View {
   opened?: string[];
   look?: string;
   fresh?: string[];
-  only_dif?: boolean;
   address?: string;
   ticket?: unknown;
   chance?: number;

@@ -47,19 +47,11 @@ func TestPagesAreShortAndWhole(t *testing.T) {
 		t.Run(name, func(t *testing.T) {
 			t.Parallel()
 			w := open(t, folder, drive.Screen{Width: 1440, Height: 900}, "")
-			show := func(acts []app.Act) {
-				d := &desk{core: app.New()}
-				d.do(t, acts...)
-				w.area("start")
-				w.must(w.Choose("#f-draft", written(t, "x.json", d.draft)))
-				w.must(w.Until(`document.getElementById("done").innerText.includes("x.json")`))
-				w.must(w.Settle())
-			}
-			show(acts)
+			w.load(acts)
 			if name == "comparison" {
 				for _, on := range [][2]string{{"cut-14500-158-gas", "mod-146-72"}, {"med-26000-189-diesel", "mod-180-74"},
 					{"van-9500-148-gas", "van-60"}} {
-					show(begun(on[0], on[1]))
+					w.load(begun(on[0], on[1]))
 				}
 				w.area("compare")
 				w.click("#add-rival")
@@ -91,6 +83,99 @@ func TestPagesAreShortAndWhole(t *testing.T) {
 	}
 }
 
+// load opens a quote from a file, as acts make it.
+func (w *window) load(acts []app.Act) {
+	w.t.Helper()
+	d := &desk{core: app.New()}
+	d.do(w.t, acts...)
+	w.area("start")
+	w.must(w.Choose("#f-draft", written(w.t, "x.json", d.draft)))
+	w.must(w.Until(`document.getElementById("done").innerText.includes("x.json")`))
+	w.must(w.Settle())
+}
+
+// On a phone what an area's checks found is one line, and the area's own first thing is seen beneath. A
+// desk has the findings whole.
+func TestAPhoneBeginsWithTheAreasOwn(t *testing.T) {
+	t.Parallel()
+	w := open(t, folder, drive.Phone, "")
+	w.load(sixStates(t)["overloaded"])
+	found := 0
+	for _, id := range []string{"standards", "unit", "weight", "power", "space", "delivery", "price"} {
+		w.area(id)
+		first := eval[float64](w, `document.querySelector("#main :is(.block, .chapters)").getBoundingClientRect().top`)
+		assert.LessOrEqual(t, first, 0.6*float64(drive.Phone.Height), "the first of %s", id)
+		if !w.has("#found") {
+			continue
+		}
+		found++
+		require.False(t, eval[bool](w, `document.querySelector("#found .findings").checkVisibility({ contentVisibilityAuto: true })`), id)
+		w.must(w.Resize(drive.Desk))
+		require.False(t, eval[bool](w, `document.querySelector("#found summary").checkVisibility()`), id)
+		require.Greater(t, eval[float64](w, `document.querySelector("#found .findings").offsetHeight`), 20., id)
+		w.must(w.Resize(drive.Phone))
+	}
+	require.Greater(t, found, 2)
+	w.area("weight")
+	require.Contains(t, w.text("#found summary"), "Must fix: ")
+	w.click("#found summary")
+	require.True(t, eval[bool](w, `document.querySelector("#found .findings").checkVisibility()`), "opened")
+}
+
+// A unit's name is read whole where it is typed, however long; Enter takes it.
+func TestALongNameIsWrapped(t *testing.T) {
+	t.Parallel()
+	w := open(t, folder, drive.Phone, "")
+	w.begin("cut-14500-158-gas", "mod-146-72")
+	w.area("needs")
+	const name = "Medic 14, in the place of the unit that the county lost in the flood of last year"
+	w.click("#f-title")
+	for _, letter := range name {
+		w.must(w.Press(string(letter)))
+	}
+	w.must(w.Press(drive.Enter))
+	for _, screen := range []drive.Screen{drive.Phone, {Width: 1440, Height: 900}} {
+		w.must(w.Resize(screen))
+		require.True(t, eval[bool](w, `(({ scrollWidth: a, clientWidth: b, scrollHeight: c, clientHeight: d }) => a <= b && c <= d)
+			(document.getElementById("f-title"))`), "%d px", screen.Width)
+	}
+	require.Equal(t, name, eval[string](w, `document.getElementById("f-title").value`))
+	require.Contains(t, w.draft(), name)
+}
+
+// Four units are compared on a phone in a page that is not endless: side by side, the names in sight.
+func TestFourAreComparedOnAPhone(t *testing.T) {
+	t.Parallel()
+	w := open(t, folder, drive.Screen{Width: 390, Height: 844}, "")
+	for i, on := range [][2]string{{"cab-16500-169-diesel", "mod-153-72"}, {"cut-14500-158-gas", "mod-146-72"},
+		{"med-26000-189-diesel", "mod-180-74"}, {"van-9500-148-gas", "van-60"}} {
+		w.load(begun(on[0], on[1]))
+		w.area("compare")
+		if i < 3 {
+			w.click("#pin")
+		}
+	}
+	w.must(w.Settle())
+	require.Contains(t, w.text("#fold-same summary"), "lines are the same")
+	for _, wide := range []int64{390, 360} {
+		w.must(w.Resize(drive.Screen{Width: wide, Height: 740}))
+		high := eval[int](w, `document.scrollingElement.scrollHeight`)
+		t.Logf("%d px wide, %d px", wide, high)
+		assert.LessOrEqual(t, high, 4300)
+		assert.Empty(t, eval[string](w, across))
+		names := eval[[2]float64](w, `(() => {
+			const table = document.querySelector("#main .compare");
+			scrollTo(0, scrollY + table.getBoundingClientRect().top + 500);
+			const [names, bar] = [table.querySelector("thead tr"), document.getElementById("areas")].map((e) => e.getBoundingClientRect());
+			return [names.top - bar.bottom, names.height];
+		})()`)
+		assert.InDelta(t, -4, names[0], 4.5, "right beneath the areas")
+		assert.Less(t, names[1], 90.)
+		assert.Empty(t, eval[[]string](w, `[...document.querySelectorAll("#main .compare td")].filter((e) =>
+			/^USD /.test(e.textContent) && e.checkVisibility() && e.offsetHeight > 45).map((e) => e.textContent)`), "no sum is broken")
+	}
+}
+
 // Needs are short with many wants too, and so they are when they are answered, where nothing has
 // everything and ways on stand above the proposals.
 func TestManyWantsAreShort(t *testing.T) {
@@ -105,13 +190,8 @@ func TestManyWantsAreShort(t *testing.T) {
 		"hvac-second", "alt-320", "mount-vent") {
 		acts = append(acts, app.Act{Do: "wish", ID: id, Value: map[bool]string{true: "must", false: "like"}[i < len(musts)]})
 	}
-	d := &desk{core: app.New()}
-	d.do(t, acts...)
 	w := open(t, folder, drive.Screen{Width: 1440, Height: 900}, "")
-	w.area("start")
-	w.must(w.Choose("#f-draft", written(t, "x.json", d.draft)))
-	w.must(w.Until(`document.getElementById("done").innerText.includes("x.json")`))
-	w.must(w.Settle())
+	w.load(acts)
 	w.area("needs")
 	short := func(when string) {
 		high := eval[int](w, `document.scrollingElement.scrollHeight`)

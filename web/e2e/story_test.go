@@ -158,7 +158,6 @@ var deeds = map[string]sentence{
 		s.typed("#f-pin-link", s.links[says[0]])
 		require.Empty(s.t, s.trouble())
 	},
-	`show only what differs`: func(s *story, _ []string) { s.area("compare"); s.click("#f-only-dif") },
 	`print the quote`: func(s *story, _ []string) {
 		s.area("quote")
 		require.True(s.t, s.has("#print-quote"))

@@ -58,7 +58,7 @@ func startGuide(s *session.Session) {
 		s.Draft.Seller.Name = g.Dealer
 	}
 	s.Draft.Needs.Crew, s.Draft.Needs.Patients = g.Seats, g.Patients
-	s.View = &session.View{Area: "start", OnlyDif: true, Metric: v.Metric, Theme: v.Theme, Address: v.Address, Guide: 1}
+	s.View = &session.View{Area: "start", Metric: v.Metric, Theme: v.Theme, Address: v.Address, Guide: 1}
 	s.Notice = "A quote to try things on was begun; no other was changed."
 	s.Step(session.Step{Do: "top"})
 }

@@ -22,6 +22,51 @@ func Findings(p *Page, list []config.Finding, ok string) Part {
 	return El("ul", Class("findings"), Each(list, func(_ int, f config.Finding) Part { return finding(p, f) }))
 }
 
+// Found is Findings at the head of an area. On a phone it is one line that opens, so that the
+// area's own first thing is seen beneath: it says what must be fixed and counts the rest.
+func Found(p *Page, list []config.Finding, ok string) Part {
+	if len(list) == 0 || len(list) == 1 && list[0].Code == quote.StillToBeNamed { // folded as it is
+		return Findings(p, list, ok)
+	}
+	return El("details", Class("found"), At("id", "found"),
+		El("summary", Class("notice", string(worst(list, []string{""}))), inOneLine(list)), Findings(p, list, ok))
+}
+
+// inOneLine says of findings where something must be fixed, one alone in its own words, and how many
+// others there are.
+func inOneLine(list []config.Finding) Part {
+	var stops []config.Finding
+	count := map[config.Severity]int{}
+	for _, f := range list {
+		if count[f.Severity]++; f.Severity == config.Stop {
+			stops = append(stops, f)
+		}
+	}
+	var must []string
+	for _, f := range stops {
+		if len(stops) > 1 && f.Where != "" {
+			f.Text = f.Where
+		}
+		if !slices.Contains(must, f.Text) {
+			must = append(must, f.Text)
+		}
+	}
+	var rest []string
+	if n := count[config.Warn]; n > 0 {
+		rest = append(rest, Whole(n)+" to check")
+	}
+	if n := count[config.Note]; n > 0 {
+		rest = append(rest, Count(n, "note", "notes"))
+	}
+	said := strings.Join(must, ", ")
+	if rest != nil && said != "" {
+		said = strings.TrimSuffix(said, ".") + ". "
+	}
+	return Many(
+		If(must != nil, El("b", Text("■ Must fix: "))), Text(Held(said)),
+		El("b", If(must == nil && count[config.Warn] > 0, Text("▲ ")), Text(strings.Join(rest, ", "))))
+}
+
 // finding keeps each figure on one line with its unit. Only what is drawn does: what is copied,
 // exported or carried by a link has the sentence as it was written.
 func finding(p *Page, f config.Finding) Part {

@@ -135,10 +135,19 @@ func Options(value string, choices []Choice) Part {
 
 // TextField is a field of several lines.
 func TextField(p *Page, id, label, value, hint string) Part {
+	return textField(p, id, label, value, hint, "3")
+}
+
+// LongField is a field of one line that is wrapped where it is long; events.js takes Enter there.
+func LongField(p *Page, id, label, value, hint string) Part {
+	return textField(p, id, label, value, hint, "1")
+}
+
+func textField(p *Page, id, label, value, hint, rows string) Part {
 	if typed, wrong := p.Typed[id]; wrong {
 		value = typed
 	}
-	return fieldFrame(p, id, label, hint, El("textarea", At("id", "f-"+id), At("rows", "3"), At("data-act", "set"),
+	return fieldFrame(p, id, label, hint, El("textarea", At("id", "f-"+id), At("rows", rows), At("data-act", "set"),
 		At("data-id", id), Describe(p, id, hint), Text(value)))
 }
 

@@ -75,6 +75,15 @@ func Text(most int, field func(*quote.Draft) *string) Setter {
 	}
 }
 
+// Line is Text without breaks, which a field that wraps can hold when they were pasted.
+func Line(most int, field func(*quote.Draft) *string) Setter {
+	set := Text(most, field)
+	return func(s *Session, a Act) error {
+		a.Value = strings.NewReplacer("\r\n", " ", "\n", " ", "\r", " ").Replace(a.Value)
+		return set(s, a)
+	}
+}
+
 // Date sets a date, which may be left empty where it is not needed.
 func Date(field func(*quote.Draft) *config.Date, needed bool) Setter {
 	return func(s *Session, a Act) error {

@@ -15,13 +15,12 @@ type View struct {
 	Area      string         `json:"area"`
 	Chapter   string         `json:"chapter"`
 	Metric    bool           `json:"metric,omitempty"`
-	Theme     string         `json:"theme,omitempty"`  // "", "light", "dark" or "contrast"
-	Asked     string         `json:"asked,omitempty"`  // the thing whose "why" is open
-	Search    string         `json:"search,omitempty"` // words to find options by
-	Opened    []string       `json:"opened,omitempty"` // groups of a large chapter whose options are shown
-	Look      string         `json:"look,omitempty"`   // view that the unit is shown in; the chapter's when empty
-	Fresh     []string       `json:"fresh,omitempty"`  // options that the last press brought in, lit in the picture
-	OnlyDif   bool           `json:"only_dif,omitempty"`
+	Theme     string         `json:"theme,omitempty"`     // "", "light", "dark" or "contrast"
+	Asked     string         `json:"asked,omitempty"`     // the thing whose "why" is open
+	Search    string         `json:"search,omitempty"`    // words to find options by
+	Opened    []string       `json:"opened,omitempty"`    // groups of a large chapter whose options are shown
+	Look      string         `json:"look,omitempty"`      // view that the unit is shown in; the chapter's when empty
+	Fresh     []string       `json:"fresh,omitempty"`     // options that the last press brought in, lit in the picture
 	Address   string         `json:"address,omitempty"`   // where the page is published, for links
 	Ticket    *weight.Ticket `json:"ticket,omitempty"`    // scale ticket being entered
 	Chance    int            `json:"chance,omitempty"`    // in a hundred, of the delivery date asked for

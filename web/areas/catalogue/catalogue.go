@@ -263,7 +263,7 @@ func candidate(p *Page) Part {
 			page.Field(p.Page, "edition.name", "Name of the edition", b.Cat.Edition, "Such as 2027-01"),
 			page.Day(p.Page, "edition.from", "Valid from", b.Cat.ValidFrom, "")),
 		pressed(press("use-beside", "", use, "main", "use-beside"),
-			press("save-catalogue", "beside", "Save it as a file", "", "save-beside"),
+			press("save-catalogue", "beside", "Save this edition", "", "save-beside"),
 			press("drop-beside", "", "Close this edition", "quiet", "drop-beside")))
 }
 

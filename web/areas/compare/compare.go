@@ -58,10 +58,7 @@ func draw(p *Page) Part {
 		page.Heading("Compare", lead),
 		El("p", Class("on-paper"), Text("As of "+p.Today.Long()+".")),
 		El("div", Class("row-tools screen"),
-			If(!p.Reading, page.Action("pin", "", "", "Add to compare", Class("main"), At("id", "pin"))),
-			El("label", At("for", "f-only-dif"), El("input", At("type", "checkbox"), At("id", "f-only-dif"),
-				At("data-act", "only-dif"), Flag("checked", p.View.OnlyDif)), Text(" only what differs")),
-		),
+			If(!p.Reading, page.Action("pin", "", "", "Add to compare", Class("main"), At("id", "pin")))),
 		El("div", Class("block screen"), El("div", Class("fields"),
 			page.Field(p.Page, "pin-link", "Add a quote by its link", "",
 				"Paste the whole link; it is checked before anything is shown")), namesOf(p, columns)),
@@ -82,7 +79,7 @@ type column struct {
 	link string       // it came with; empty for a quote that nobody sent
 	at   string       // place among those set aside, or ownColumn
 	name string       // unlike those of the others
-	head Part
+	head Part         // stands under the name
 }
 
 const (
@@ -150,8 +147,7 @@ func (p *Page) columns() []column {
 	p.shorten(set)
 	p.distinguish(set)
 	for i, c := range set {
-		name := If(c.d != nil, El("b", El("bdi", Text(c.name))))
-		set[i].head = Many(If(c.d != nil, At("aria-label", c.name)), name, c.head, If(c.at != ownColumn, El("span", Class("how screen"),
+		set[i].head = Many(c.head, If(c.at != ownColumn, El("span", Class("how screen"),
 			If(!p.Reading, page.Action("swap", c.at, "", "", Class("quiet"), At("id", "swap-"+c.at),
 				page.Named("Work on this", c.name))),
 			page.Action("unpin", c.at, "", "", Class("quiet"), At("id", "unpin-"+c.at), page.Named("Take out", c.name)))))
@@ -426,14 +422,19 @@ func titleOf(q *quote.Quote) string {
 	return q.Chassis.Label
 }
 
-// comparison is a table of what decides, and beneath, folded, one of what each unit holds.
+// mostAbreast columns have room on a phone.
+const mostAbreast = 4
+
+// comparison is a table of what decides, and beneath, folded, one of what each unit holds and
+// what is the same.
 func comparison(p *Page, columns []column) Part {
 	var quotes []*quote.Quote
-	var heads []Part
+	var heads, under []Part
 	var names []string
 	sent := map[int]*quote.Sent{}
 	for i, c := range columns {
-		quotes, heads, names = append(quotes, c.q), append(heads, c.head), append(names, c.name)
+		quotes, names, under = append(quotes, c.q), append(names, c.name), append(under, c.head)
+		heads = append(heads, If(c.d != nil, El("b", El("bdi", Text(page.Held(c.name))))))
 		if f := c.sent; f != nil {
 			sent[i] = &quote.Sent{Total: f.Total, Even: f.Even, Safe: f.Safe, Good: f.Until, LeftLb: f.Payload,
 				Chassis: f.Chassis, Body: f.Body}
@@ -441,8 +442,8 @@ func comparison(p *Page, columns []column) Part {
 	}
 	rows := quote.Compare(quotes, sent, p.View.Rivals, p.System())
 	for _, r := range p.View.Rivals {
-		names = append(names, r.Name)
-		heads = append(heads, Many(El("b", Text(r.Name)), El("span", Class("how"), Text("as typed in"))))
+		names, heads = append(names, r.Name), append(heads, El("b", Text(r.Name)))
+		under = append(under, El("span", Class("how"), Text("as typed in")))
 	}
 	chapters := slices.IndexFunc(rows, func(r quote.Row) bool {
 		is := func(c config.Chapter) bool { return c.Label == r.Label }
@@ -451,59 +452,57 @@ func comparison(p *Page, columns []column) Part {
 	if chapters < 0 {
 		chapters = len(rows)
 	}
-	body, _ := p.rows(rows[:chapters], names)
-	options, n := p.rows(rows[chapters:], names)
+	alone := len(names) == 1
+	differs := func(r quote.Row) bool { return r.Differs || alone }
+	body, _ := rowsOf(rows[:chapters], names, differs)
+	options, n := rowsOf(rows[chapters:], names, differs)
+	same, alike := rowsOf(rows, names, func(r quote.Row) bool { return !differs(r) })
 	if len(body)+len(options) == 0 {
-		none := "Nothing differs."
-		if len(heads) == 1 {
-			none = "Nothing to compare it with yet."
-		}
-		body = append(body, El("tr", El("td", At("colspan", strconv.Itoa(len(heads)+1)), Text(none))))
+		body = append(body, El("tr", El("td", At("colspan", strconv.Itoa(len(heads)+1)), Text("Nothing differs."))))
 	}
-	table := func(caption string, heads, body []Part) Part {
-		return El("table", Class("compare"), El("caption", Text(caption)), El("thead", El("tr", El("td"),
-			Each(heads, func(_ int, h Part) Part { return El("th", At("scope", "col"), h) }))), El("tbody", body...))
+	row := func(tag string, cells []Part, more ...Part) Part {
+		return El("tr", append(more, El("td"), Each(cells, func(i int, c Part) Part {
+			return El(tag, If(tag == "th", At("scope", "col")), If(tag == "td", At("data-head", names[i])), c)
+		}))...)
+	}
+	table := func(caption string, body []Part, head ...Part) Part {
+		return El("table", Class("compare"), El("caption", Text(caption)), El("thead", head...), El("tbody", body...))
+	}
+	short, wrap := row("th", page.Texts(names...)), "scroll"
+	if len(names) <= mostAbreast {
+		wrap = "scroll abreast"
 	}
 	return Many(
-		El("div", Class("block scroll"), At("data-scroll", "Comparison"),
-			table("Comparison; ≠ marks what differs", heads, body)),
-		If(len(options) > 0, page.Fold("options", "Options: "+page.Count(n, "line differs", "lines differ"),
-			El("div", Class("scroll"), At("data-scroll", "Options"),
-				table("Options; ≠ marks what differs", page.Texts(names...), options)))))
+		El("div", Class("block", wrap), At("data-scroll", "Comparison"),
+			table("Comparison; ≠ marks what differs", body, row("th", heads), row("td", under, Class("under")))),
+		If(len(options) > 0, page.Fold("options", "Options: "+map[bool]string{true: page.Count(n, "line", "lines"),
+			false: page.Count(n, "line differs", "lines differ")}[alone],
+			El("div", Class(wrap), At("data-scroll", "Options"), table("Options; ≠ marks what differs", options, short)))),
+		If(alike > 0, page.Fold("same", page.Count(alike, "line is the same", "lines are the same"),
+			El("div", El("div", Class(wrap), At("data-scroll", "The same"), table("The same", same, short))))))
 }
 
-// rows are those of a table that are shown, and how many of them differ.
-func (p *Page) rows(rows []quote.Row, names []string) (body []Part, n int) {
-	for i, r := range rows {
-		if p.View.OnlyDif && (!r.Differs || r.Heading && !differs(rows[i+1:])) {
-			continue
-		}
-		if r.Heading {
-			body = append(body,
-				El("tr", El("th", At("scope", "rowgroup"), At("colspan", strconv.Itoa(len(names)+1)), Text(r.Label))))
-			continue
-		}
-		if r.Differs {
-			n++
-		}
-		cells := Each(r.Cells, func(i int, c string) Part { return El("td", At("data-head", names[i]), Text(page.Held(c))) })
-		body = append(body, El("tr", If(r.Differs, Class("differs")), El("th", At("scope", "row"), Text(r.Label)),
-			cells))
-	}
-	return body, n
-}
-
-// differs reports whether anything differs before the next heading.
-func differs(rows []quote.Row) bool {
+// rowsOf are the rows of a table that are shown, each under its heading, and how many they are. What
+// is the same in each column is said once.
+func rowsOf(rows []quote.Row, names []string, shown func(quote.Row) bool) (body []Part, n int) {
+	heading := Many()
 	for _, r := range rows {
 		if r.Heading {
-			return false
+			heading = El("tr", El("th", At("scope", "rowgroup"), At("colspan", strconv.Itoa(len(names)+1)), Text(r.Label)))
+			continue
 		}
-		if r.Differs {
-			return true
+		if !shown(r) {
+			continue
 		}
+		body, heading = append(body, heading), Many()
+		n++
+		cells := Each(r.Cells, func(i int, c string) Part { return El("td", At("data-head", names[i]), Text(page.Held(c))) })
+		if len(names) > 1 && len(slices.Compact(slices.Clone(r.Cells))) == 1 {
+			cells = El("td", At("colspan", strconv.Itoa(len(names))), Text(page.Held(r.Cells[0])))
+		}
+		body = append(body, El("tr", If(r.Differs, Class("differs")), El("th", At("scope", "row"), Text(r.Label)), cells))
 	}
-	return false
+	return body, n
 }
 
 // differences explains, line by line, what separates each quote from the first.

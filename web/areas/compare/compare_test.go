@@ -1,6 +1,7 @@
 package compare
 
 import (
+	"boxwright/web/page/markup"
 	"strings"
 	"testing"
 
@@ -153,4 +154,33 @@ func like(q *quote.Quote, label string) *quote.Quote {
 	chassis.Label = label
 	other.Chassis = &chassis
 	return &other
+}
+
+// What differs stands open; what is the same is counted, folded and said once for all columns.
+func TestWhatIsTheSameIsFolded(t *testing.T) {
+	of := func(label string, differs bool, cells ...string) quote.Row {
+		return quote.Row{Label: label, Differs: differs, Cells: cells}
+	}
+	rows := []quote.Row{{Label: "Figures", Heading: true, Differs: true}, of("Payload", true, "1 lb", "2 lb"),
+		of("Seats", false, "4", "4"), {Label: "Vehicle", Heading: true, Differs: true}, of("Module", false, "A", "A"),
+		of("Bid", false, "A", "–")}
+	names := []string{"one", "two"}
+	differs, n := rowsOf(rows, names, func(r quote.Row) bool { return r.Differs })
+	assert.Equal(t, 1, n)
+	html := markup.Many(differs...).String()
+	assert.Contains(t, html, "Figures")
+	assert.NotContains(t, html, "Vehicle", "a heading without rows")
+	assert.Equal(t, []string{"Payload", "1\u00a0lb", "2\u00a0lb"}, pagetest.RowOf(t, html, "Payload"))
+	same, n := rowsOf(rows, names, func(r quote.Row) bool { return !r.Differs })
+	assert.Equal(t, 3, n)
+	html = markup.Many(same...).String()
+	assert.Equal(t, []string{"Seats", "4"}, pagetest.RowOf(t, html, "Seats"), "once")
+	assert.Equal(t, []string{"Bid", "A", "–"}, pagetest.RowOf(t, html, "Bid"), "not of a bid that does not say")
+
+	p := &Page{Page: pagetest.Of(t, quotetest.Demo(t), "cut-14500-158-gas", false), View: &session.View{}}
+	of2 := []column{{q: p.Q, d: p.Q.Draft, name: "one"}, {q: p.Q, d: p.Q.Draft, name: "two"}}
+	html = comparison(p, of2).String()
+	assert.Contains(t, html, "Nothing differs.")
+	assert.Regexp(t, `id="fold-same"><summary><b>\d+ lines are the same</b>`, html)
+	assert.NotContains(t, comparison(p, of2[:1]).String(), "fold-same", "of one there is nothing to fold")
 }

@@ -7,7 +7,6 @@ var acts = map[string]session.Do{
 	"pin":        pin,
 	"unpin":      unpin,
 	"swap":       swap,
-	"only-dif":   func(s *session.Session, a session.Act) { s.View.OnlyDif = a.On },
 	"add-rival":  addRival,
 	"drop-rival": dropRival,
 }

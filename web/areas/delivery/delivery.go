@@ -46,7 +46,7 @@ func draw(p *Page) Part {
 	s := p.Q.Plan
 	return Many(
 		page.Heading("Delivery", "When the unit can be delivered, how sure that is, and what drives the date."),
-		page.Findings(p.Page, s.Findings, "Nothing endangers the date."),
+		page.Found(p.Page, s.Findings, "Nothing endangers the date."),
 		page.Block("When",
 			El("div", Class("fields"),
 				page.OrderDay(p.Page, ""),
@@ -225,22 +225,48 @@ func steps(p *Page) Part {
 		El("p", Class("how"), Text("Decides: how often delivery waited for the step.")), t.Draw())
 }
 
-// slots lists the framing line's open starts from the order on.
+// slotMonths of open starts are listed; who builds later asks again.
+const slotMonths = 12
+
+// slots lists the framing line's open starts from the order on, by the month.
 func slots(p *Page) Part {
-	t := page.Table{Caption: "Open starts of the framing line", Heads: []string{"Slot", ">Open", ""}}
-	for _, s := range p.Q.Edition.Cat.Plant.Slots {
-		if s.Open > 0 && !s.Start.Before(p.Q.Plan.Order) {
-			mine := ""
-			if s.Start == p.Q.Plan.Slot {
-				mine = "this unit"
-			}
-			t.Rows = append(t.Rows, page.Texts(s.Start.Long(), strconv.Itoa(s.Open), mine))
+	t := page.Table{Caption: "Open starts of the framing line", Class: "slots",
+		Heads: []string{"Month", ">Open", "Starts, with how many where several are open"}}
+	var day config.Date
+	open, starts, later := 0, []Part(nil), 0
+	end := func() {
+		if starts != nil && len(t.Rows) < slotMonths {
+			t.Rows = append(t.Rows, []Part{Text(page.Held(day.MonthName() + " " + strconv.Itoa(day.Year))),
+				Text(strconv.Itoa(open)), Many(starts...)})
+		} else {
+			later += open
 		}
+		open, starts = 0, nil
 	}
+	for _, s := range p.Q.Edition.Cat.Plant.Slots {
+		if s.Open <= 0 || s.Start.Before(p.Q.Plan.Order) {
+			continue
+		}
+		if s.Start.Year != day.Year || s.Start.Month != day.Month {
+			end()
+		}
+		day, open = s.Start, open+s.Open
+		said := strconv.Itoa(day.Day)
+		if s.Open > 1 {
+			said += page.Held(" (" + strconv.Itoa(s.Open) + ")")
+		}
+		start := Text(said)
+		if day == p.Q.Plan.Slot {
+			start = El("b", Text(said+", this unit"))
+		}
+		starts = append(starts, If(starts != nil, Text(", ")), start)
+	}
+	end()
 	if t.Rows == nil {
 		return nil
 	}
-	return page.Fold("slots", "Slots of the framing line", t.Draw())
+	return page.Fold("slots", "Slots of the framing line", t.Draw(),
+		If(later > 0, El("p", Class("how"), Text("and "+strconv.Itoa(later)+" more open later, through "+day.Long()+"."))))
 }
 
 // mostDelays choices are named; those that delay less matter little.

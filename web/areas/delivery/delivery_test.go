@@ -2,6 +2,7 @@ package delivery
 
 import (
 	"math"
+	"regexp"
 	"strconv"
 	"testing"
 
@@ -46,4 +47,29 @@ func TestWorkingDaysFitTheDate(t *testing.T) {
 		p.Q.Plan.Simulated.EvenOddsDays = days
 		assert.Contains(t, page.Dates(p, true).String(), "("+strconv.Itoa(int(math.Ceil(days)))+" working days)", days)
 	}
+}
+
+// The slots of the framing line are told by the month for a year, with the unit's own among them;
+// those after it are counted.
+func TestSlotsAreToldByTheMonth(t *testing.T) {
+	p := &Page{Page: pagetest.Of(t, quotetest.Demo(t), "cut-14500-158-gas", false), View: &session.View{}}
+	open, last := 0, ""
+	for _, s := range p.Q.Edition.Cat.Plant.Slots {
+		if s.Open > 0 && !s.Start.Before(p.Q.Plan.Order) {
+			open, last = open+s.Open, s.Start.Long()
+		}
+	}
+	html := slots(p).String()
+	rows := regexp.MustCompile(`<tr><th scope="row">([^<]*)</th><td class="num">(\d+)</td>`).FindAllStringSubmatch(html, -1)
+	assert.Len(t, rows, slotMonths)
+	for _, r := range rows {
+		n, err := strconv.Atoi(r[2])
+		assert.NoError(t, err)
+		open -= n
+	}
+	assert.Positive(t, open, "the demonstration has slots for longer than a year")
+	assert.Contains(t, html, "and "+strconv.Itoa(open)+" more open later, through "+last+".")
+	mine := p.Q.Plan.Slot
+	row := pagetest.RowOf(t, html, page.Held(mine.MonthName()+" "+strconv.Itoa(mine.Year)))
+	assert.Contains(t, row[2], strconv.Itoa(mine.Day)+", this unit")
 }

@@ -29,7 +29,7 @@ func proposals(p *Page) Part {
 	return El("section", Class("block screen"), At("id", "proposals"), At("tabindex", "-1"),
 		El("h2", Text("What it is for")),
 		El("div", Class("fields close"),
-			page.Field(p.Page, "title", "Unit name or number", d.Title, "Heads every page of the quote"),
+			page.LongField(p.Page, "title", "Unit name or number", d.Title, "Heads every page of the quote"),
 			page.Choose(p.Page, "needs.duty", "Duty", n.Duty, "", words(quote.Duties, "any")),
 			size(p, "crew", "people", "Driver and crew; blank = any"),
 			size(p, "patients", "at once", ""),

@@ -30,7 +30,7 @@ var acts = map[string]session.Do{
 
 // fields are set by the id of their input.
 var fields = map[string]session.Setter{
-	"title":          session.Text(400, func(d *quote.Draft) *string { return &d.Title }),
+	"title":          session.Line(400, func(d *quote.Draft) *string { return &d.Title }),
 	"unit.order_on":  orderDate,
 	"unit.needed_by": session.Date(func(d *quote.Draft) *config.Date { return &d.Unit.NeededBy }, false),
 	"list":           pasteList,

@@ -55,7 +55,7 @@ func draw(p *Page) Part {
 	return Many(
 		page.Heading("Power", "Whether the alternator carries the load when it is hot, how long the "+
 			"batteries last without it, and what the shore line feeds."),
-		page.Findings(p.Page, s.Findings, "The 12 V and 125 V supplies carry the unit."),
+		page.Found(p.Page, s.Findings, "The 12 V and 125 V supplies carry the unit."),
 		page.Block("Duty modes", El("div", Class("columns"), loadBars(p), El("div", modes.Draw(), tag(p)))),
 		page.Block("Against the supply", page.Figures(p.Page, "power", "Power figures", s.Figures)),
 		El("div", Class("columns"), battery(p), El("div",

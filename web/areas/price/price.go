@@ -42,7 +42,7 @@ func gist(p *page.Page) string {
 func draw(p *page.Page) Part {
 	return Many(
 		page.Heading("Price", "Every line shows how it was worked out, to the cent."),
-		page.Findings(p, p.Q.Price.Findings, ""),
+		page.Found(p, p.Q.Price.Findings, ""),
 		fleetBlock(p),
 		terms(p),
 		page.Block("Build-up", page.PriceTable(p)),

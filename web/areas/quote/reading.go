@@ -390,8 +390,12 @@ func trustOf(t *Trust, until config.Date) assurance {
 		return assurance{config.Warn, "Changes asked for", "This is no quote to order from: the seller answers it with one."}
 	}
 	if g == nil {
-		return assurance{config.Warn, "Draft, not signed", "Nobody has signed it. Ask the seller for a signed " +
-			"quote before you order."}
+		seller := "make your own copy (Menu) and sign that."
+		if t.OwnKey != "" {
+			seller = "revise it (Menu) and sign that."
+		}
+		return assurance{config.Warn, "Draft, not signed", "Nothing proves who sent it. Buyer: ask the sender for a " +
+			"signed quote before you order. Seller: " + seller}
 	}
 	c := t.standingCheck()
 	switch {

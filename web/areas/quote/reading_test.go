@@ -1,6 +1,7 @@
 package quote
 
 import (
+	"boxwright/config"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -21,5 +22,13 @@ func TestForUnits(t *testing.T) {
 		{"what is no sum", "ask the seller", 2, true, "for 2 units."},
 	} {
 		t.Run(c.reason, func(t *testing.T) { assert.Equal(t, c.want, forUnits(c.total, c.units, c.alike)) })
+	}
+}
+
+// An unsigned quote tells whoever buys and whoever sells what to do; a seller with a key can revise it.
+func TestAnUnsignedQuoteSpeaksToBoth(t *testing.T) {
+	for key, seller := range map[string]string{"": "make your own copy (Menu) and sign that.", "k": "revise it (Menu) and sign that."} {
+		says := trustOf(&Trust{OwnKey: key}, config.Date{}).says
+		assert.Equal(t, "Nothing proves who sent it. Buyer: ask the sender for a signed quote before you order. Seller: "+seller, says)
 	}
 }

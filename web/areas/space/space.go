@@ -39,7 +39,7 @@ func draw(p *Page) Part {
 	s := p.Q.Space
 	return Many(
 		page.Heading("Space", "Who sits where, and whether everything has room."),
-		page.Findings(p.Page, s.Findings, "Everything and everybody has room."),
+		page.Found(p.Page, s.Findings, "Everything and everybody has room."),
 		page.Block("Plan, to scale", drawing.Plan(p.Page)),
 		page.Block("Against the limits", page.Figures(p.Page, "space", "Space figures", s.Figures)),
 		oxygen(p),

@@ -62,7 +62,7 @@ func load(_ *session.Session, p *page.Page, _ *session.Worked) func() Part {
 func draw(p *Page) Part {
 	return Many(
 		page.Heading("Standards", "Which rules judge the unit, and what they say about it."),
-		page.Findings(p.Page, page.Only(p.Q.Findings, "standard."), ""),
+		page.Found(p.Page, page.Only(p.Q.Findings, "standard."), ""),
 		ruleSets(p),
 		compliance(p),
 		ownLimits(p),

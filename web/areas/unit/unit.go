@@ -55,7 +55,7 @@ func draw(p *Page) Part {
 	return Many(
 		page.Heading("Unit", "Choose what the customer wants. The rest is filled in, and your choices replace it."),
 		El("p", Class("subject"), El("b", Text(cat.LabelOf(u.Chassis))), Text(" · "), El("b", Text(cat.LabelOf(u.Body)))),
-		page.Findings(p.Page, page.Only(p.Q.Findings, "rules."), ""),
+		page.Found(p.Page, page.Only(p.Q.Findings, "rules."), ""),
 		completions(p),
 		When(!p.toldInRow(), func() Part { return p.Told.Draw() }),
 		chapters(p),

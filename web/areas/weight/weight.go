@@ -46,7 +46,7 @@ func draw(p *Page) Part {
 	s := p.Q.Weight
 	return Many(
 		page.Heading("Weight", "What the finished unit weighs, on which wheels, and what is left."),
-		page.Findings(p.Page, s.Findings, "Every rating is kept, with its likely range."),
+		page.Found(p.Page, s.Findings, "Every rating is kept, with its likely range."),
 		page.Block("Side view, to scale", drawing.Side(p.Page)),
 		page.Block("Against the limits", page.Figures(p.Page, "weight", "Weight figures at full load", s.Figures),
 			El("p", Class("how"),
