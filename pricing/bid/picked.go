@@ -13,7 +13,7 @@ import (
 func (j *judge) picked(a *Answer, read *reading, text, id string) {
 	asked := claim{same: []string{id}}
 	p := j.v.byID[id]
-	tokens := claims.Read(text).Tokens
+	tokens := j.v.known(claims.Read(text).Tokens)
 	var parts []part
 	figures := map[float64]bool{} // amounts that figures are held to
 	for i := range read.claims {

@@ -53,6 +53,7 @@ type vocabulary struct {
 	list    []profile
 	byID    map[string]*profile
 	with    map[string][]int // by word: places in list
+	places  [][]int          // by the number of a word: the same
 	lacking map[string][]int // by word: places of what is free of it
 	idf     map[string]float64
 	ids     map[string]int32 // of the words by which things are named
@@ -64,10 +65,10 @@ type vocabulary struct {
 	sure    string              // the only thing that a line speaks of, while a further piece of it is read
 	judged  *judge              // of the unit that was answered for last; nil of none
 	traits  []trait
-	every   []int               // the places in the list
-	asking  map[string][]asking // traits by what a way of asking for them begins with
+	every   []int      // the places in the list
+	asking  [][]asking // traits by the number of what a way of asking for them begins with
 	// inTraits are the words by which traits are asked for
-	inTraits map[string]bool
+	inTraits bag
 	marks    []int     // of the claim that is read, see variants
 	hits     []float64 // of the line that is read, see suggest
 }
@@ -173,6 +174,7 @@ func newVocabulary(cat *config.Catalogue, rest func()) *vocabulary {
 			p.ownIDs = append(p.ownIDs, v.numbered(n))
 		}
 	}
+	v.indexed()
 	return v
 }
 
@@ -182,7 +184,7 @@ func (v *vocabulary) numbered(words []string) []int32 {
 	for i, w := range words {
 		id, known := v.ids[w]
 		if !known {
-			id = int32(len(v.ids))
+			id = int32(len(v.ids)) + 1
 			v.ids[w] = id
 		}
 		out[i] = id
@@ -195,13 +197,20 @@ func (v *vocabulary) numbered(words []string) []int32 {
 type bag []uint64
 
 func (v *vocabulary) bagOf(words []string) bag {
-	b := make(bag, len(v.ids)/64+1)
+	b := v.emptyBag()
 	for _, w := range words {
-		if id, known := v.ids[w]; known {
-			b[id/64] |= 1 << (id % 64)
-		}
+		b.put(v.ids[w])
 	}
 	return b
+}
+
+func (v *vocabulary) emptyBag() bag { return make(bag, len(v.ids)/64+1) }
+
+// put takes in a number; 0 is that of no word.
+func (b bag) put(id int32) {
+	if id != 0 {
+		b[id/64] |= 1 << (id % 64)
+	}
 }
 
 func (b bag) has(id int32) bool { return b[id/64]&(1<<(id%64)) != 0 }

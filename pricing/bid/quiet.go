@@ -20,13 +20,13 @@ facing store stored hit out itself set bear bearing wherever they`)
 // loud are the words of a line that are not quiet, or are part of a name of several words
 // that the line holds, as "mount" is of "cot mount"; all of them where no other is left.
 func (v *vocabulary) loud(words []string) []string {
-	var out []string
+	out := make([]string, 0, len(words))
 	for i, w := range words {
 		if !quiet[w] || v.ofName(words, i) {
 			out = append(out, w)
 		}
 	}
-	if out == nil {
+	if len(out) == 0 {
 		return words
 	}
 	return out

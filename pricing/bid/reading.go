@@ -164,7 +164,7 @@ func pieces(list []claims.Token) []piece {
 // unread, and of those the one with the fewest claims.
 func (v *vocabulary) reading(text string, tokens []claims.Token) *reading {
 	r := &reading{}
-	all := pieces(tokens)
+	all := pieces(v.known(tokens))
 	if len(all) > mostPieces {
 		for _, p := range all[mostPieces:] {
 			r.unread = append(r.unread, claims.Words(p.tokens)...)

@@ -52,8 +52,6 @@ func way(text string, read texts) []slot {
 
 // learnTraits takes in those of the catalogue, and which of them are true of each option.
 func (v *vocabulary) learnTraits(cat *config.Catalogue, read texts) {
-	v.inTraits = map[string]bool{}
-	often := map[string]int{} // how many ways of putting a trait a word begins one of the slots of
 	for i := range cat.Traits {
 		t := trait{kind: cat.Traits[i].Kind}
 		for _, text := range cat.Traits[i].Asked {
@@ -61,12 +59,10 @@ func (v *vocabulary) learnTraits(cat *config.Catalogue, read texts) {
 			for n := range w {
 				s := &w[n]
 				for _, words := range s.any {
-					k := key(&words[0])
-					s.ids = append(s.ids, v.numbered([]string{k})...)
-					often[k]++
 					for n := range words {
-						v.inTraits[key(&words[n])] = true
+						words[n].ID = v.numbered([]string{key(&words[n])})[0]
 					}
+					s.ids = append(s.ids, words[0].ID)
 				}
 			}
 			if w != nil {
@@ -74,14 +70,6 @@ func (v *vocabulary) learnTraits(cat *config.Catalogue, read texts) {
 			}
 		}
 		v.traits = append(v.traits, t)
-	}
-	v.asking = map[string][]asking{}
-	for i := range v.traits {
-		for n, w := range v.traits[i].ways {
-			for _, k := range rarest(w, often) {
-				v.asking[k] = append(v.asking[k], asking{i, n})
-			}
-		}
 	}
 	v.marks, v.hits = make([]int, len(v.list)), make([]float64, len(v.list))
 	ofKind := map[string][]int{}
@@ -106,23 +94,60 @@ func (v *vocabulary) learnTraits(cat *config.Catalogue, read texts) {
 	}
 }
 
+// indexed has things and traits at hand by the numbers of words, all of which are given.
+func (v *vocabulary) indexed() {
+	for w := range v.with {
+		v.numbered([]string{w})
+	}
+	v.places, v.asking, v.inTraits = make([][]int, len(v.ids)+1), make([][]asking, len(v.ids)+1), v.emptyBag()
+	for w, at := range v.with {
+		v.places[v.ids[w]] = at
+	}
+	often := make([]int, len(v.ids)+1) // how many slots of ways of putting a trait a word begins
+	for i := range v.traits {
+		for _, w := range v.traits[i].ways {
+			for _, s := range w {
+				for k, words := range s.any {
+					often[s.ids[k]]++
+					for n := range words {
+						v.inTraits.put(words[n].ID)
+					}
+				}
+			}
+		}
+	}
+	for i := range v.traits {
+		for n, w := range v.traits[i].ways {
+			for _, id := range rarest(w, often) {
+				v.asking[id] = append(v.asking[id], asking{i, n})
+			}
+		}
+	}
+}
+
+// known tells tokens the numbers of their words.
+func (v *vocabulary) known(tokens []claims.Token) []claims.Token {
+	for i := range tokens {
+		tokens[i].ID = v.ids[key(&tokens[i])]
+	}
+	return tokens
+}
+
 // rarest are what the slot of a way of putting a trait begins with that begins the fewest others, of
 // those that may not be missing: without one of them a claim does not put it so.
-func rarest(way []slot, often map[string]int) []string {
-	var out []string
+func rarest(way []slot, often []int) []int32 {
+	var out []int32
 	least := math.MaxInt
 	for _, s := range way {
-		var keys []string
 		sum := 0
-		for _, words := range s.any {
-			keys = append(keys, key(&words[0]))
-			sum += often[key(&words[0])]
+		for _, id := range s.ids {
+			sum += often[id]
 		}
 		if s.missing {
 			sum += len(often) * len(often)
 		}
 		if sum < least {
-			out, least = keys, sum
+			out, least = s.ids, sum
 		}
 	}
 	return out
@@ -172,17 +197,18 @@ func (v *vocabulary) spans(tokens []claims.Token) []span {
 // waysIn are the ways of putting a trait, in order, of which each word that may not be missing stands
 // somewhere in tokens.
 func (v *vocabulary) waysIn(tokens []claims.Token) []asking {
-	keys := make([]string, len(tokens))
+	there, done := v.emptyBag(), v.emptyBag()
 	for i := range tokens {
-		keys[i] = key(&tokens[i])
+		there.put(tokens[i].ID)
 	}
-	there := v.bagOf(keys)
 	var out []asking
-	for i, k := range keys {
-		if slices.Contains(keys[:i], k) {
+	for i := range tokens {
+		id := tokens[i].ID
+		if id == 0 || done.has(id) {
 			continue
 		}
-		for _, a := range v.asking[k] {
+		done.put(id)
+		for _, a := range v.asking[id] {
 			if mayStand(v.traits[a.trait].ways[a.way], there) && !slices.Contains(out, a) {
 				out = append(out, a)
 			}
@@ -257,8 +283,7 @@ func stand(tokens, words []claims.Token) bool {
 	}
 	for i := range words {
 		t, w := &tokens[i], &words[i]
-		if t.Kind != w.Kind || t.Word != w.Word ||
-			t.Kind == claims.Count && (t.Num.Value != w.Num.Value || t.Num.Unit != w.Num.Unit) {
+		if t.ID != w.ID || t.Kind == claims.Count && t.Num.Value != w.Num.Value {
 			return false
 		}
 	}
@@ -317,12 +342,12 @@ func (v *vocabulary) thingsOf(tokens []claims.Token) (things, sure [][]int) {
 		if t.Kind != claims.Word || quiet[t.Word] || greater[t.Word] || claims.Dimension(t.Word) {
 			continue
 		}
-		list := v.with[t.Word]
+		list := v.places[t.ID]
 		if list == nil {
 			list = []int{}
 		}
 		things[i] = list
-		if !v.inTraits[t.Word] {
+		if !v.inTraits.has(t.ID) {
 			sure = append(sure, list)
 		}
 	}
@@ -443,7 +468,7 @@ func shortest(way []slot) []claims.Token {
 // of it, though it names another of the kind.
 func (v *vocabulary) otherTraits(p *profile, spec string) []int {
 	var out []int
-	for _, s := range v.spans(claims.Read(spec).Tokens) {
+	for _, s := range v.spans(v.known(claims.Read(spec).Tokens)) {
 		if !slices.Contains(p.traits, s.trait) && v.hasAnother(p, s.trait) && !slices.Contains(out, s.trait) {
 			out = append(out, s.trait)
 		}

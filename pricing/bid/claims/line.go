@@ -404,7 +404,7 @@ const (
 
 // nothing is how many tokens a list begins with that only say that it costs no more; 0 for none.
 func nothing(list []Token) int {
-	for _, words := range empty {
+	for _, words := range empty[list[0].raw] {
 		if len(words) <= len(list) && !slices.ContainsFunc(list[:len(words)], func(t Token) bool { return t.Kind != Word }) {
 			same := true
 			for k, w := range words {
@@ -418,13 +418,15 @@ func nothing(list []Token) int {
 	return 0
 }
 
-var empty = func() [][]string {
-	var out [][]string
+// empty are the phrases that say so, by their first words.
+var empty = func() map[string][][]string {
+	out := map[string][][]string{}
 	for _, s := range strings.Split("at no additional cost|at no extra cost|at no added cost|at no cost|at no additional charge|"+
 		"at no extra charge|at no charge|without extra charge|without additional charge|included in price|"+
 		"included in the price|included in the bid price|included in bid price|included in the base price|"+
 		"as standard equipment|as standard|as a standard feature|as part of the base bid", "|") {
-		out = append(out, strings.Fields(s))
+		words := strings.Fields(s)
+		out[words[0]] = append(out[words[0]], words)
 	}
 	return out
 }()
@@ -855,11 +857,14 @@ func (t *Token) Opens() bool { return t.Kind == Break && t.raw == ":" }
 
 // Words are the content words of tokens.
 func Words(list []Token) []string {
-	var out []string
+	out := make([]string, 0, len(list))
 	for i := range list {
 		if list[i].Kind == Word {
 			out = append(out, list[i].Word)
 		}
+	}
+	if len(out) == 0 {
+		return nil
 	}
 	return out
 }

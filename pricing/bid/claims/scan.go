@@ -33,6 +33,7 @@ type Token struct {
 	Day    *config.Date // of a day
 	Part   int          // of its line, between two places where a claim may end
 	End    int          // where it ends in the text that was read
+	ID     int32        // for who reads lines beside a catalogue: the number there of its word or unit; 0 of none
 	Kind   Kind
 	Role   Role // of a word
 	Across bool // of a word: "across" stands before it

@@ -26,7 +26,7 @@ type List struct {
 }
 
 // mostAtOnce is how many lines stand on the screen together.
-const mostAtOnce = 100
+const mostAtOnce = 50
 
 // loadList answers the list.
 func loadList(s *session.Session, p *Page, w *session.Worked) {
