@@ -228,7 +228,7 @@ func (q *Quote) payloadForm() Label {
 		pounds(fmt.Sprintf("%d. Left, 3 less %d and %d", next+2, next, next+1), payload-crew-patients-loose, ""))
 	source := "KKK-A-1822F figure 2: named in its contents, the form from memory"
 	if !q.patients() {
-		source = "a form of our own: no ambulance specification judges this unit"
+		source = "A form of our own: no ambulance specification judges this unit"
 	}
 	return Label{"payload-form", "Payload form", source, lines}
 }

@@ -5,6 +5,7 @@ import (
 	"math"
 	"slices"
 	"strconv"
+	"strings"
 
 	"boxwright/config"
 	"boxwright/config/quantity"
@@ -79,7 +80,8 @@ func (q *Quote) Checks() []Check {
 		if !ok || f.Value == 0 {
 			return
 		}
-		c := Check{ID: code, Section: section, What: f.Label, Want: f.Value, Low: f.Value - tol, High: f.Value + tol,
+		what, _, _ := strings.Cut(f.Label, ", against ") // a reading is held against the range alone
+		c := Check{ID: code, Section: section, What: what, Want: f.Value, Low: f.Value - tol, High: f.Value + tol,
 			Unit: f.Unit, Basis: basis}
 		switch {
 		case open: // as little as its likely range allows, and no upper end

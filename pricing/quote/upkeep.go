@@ -48,8 +48,7 @@ func (q *Quote) Tasks(in quantity.System) []Task {
 		{12, 15000, module, "Weld seams and corners of the body, steps and bumpers: cracks, corrosion; drain holes open, undercoat made good"},
 		{12, 15000, c.Drive == "4x4", "Transfer case and front axle: oil and joints"},
 		{12, 0, true, "Alternator, hot: " + in.Show(float64(s.Hot.IdleA), quantity.Amp) + " at idle and " +
-			in.Show(float64(s.Hot.HighIdleA), quantity.Amp) + " at high idle to be given; " + figure("power.scene") +
-			" are used on scene"},
+			in.Show(float64(s.Hot.HighIdleA), quantity.Amp) + " at high idle; the scene uses " + figure("power.scene")},
 		{12, 0, true, "Batteries, " + in.Show(float64(s.Battery.AmpHours), quantity.AmpHour) + ": load test; " + figure("power.battery-minutes") + " of scene load computed when new"},
 		{12, 0, s.Shore.RatedA > 0, "Shore line inlet, " + in.Show(float64(s.Shore.RatedA), quantity.Amp) + ": contacts, ground and ground-fault protection"},
 		{12, 0, s.Inverter.RatedW > 0, "Inverter capacity, " + in.Show(float64(s.Inverter.RatedW), quantity.Watt) +

@@ -203,11 +203,12 @@ func testSheet(p *Page) Part {
 	if len(p.Q.Power.Shed) > 0 {
 		out = append(out, page.SheddingTable(p.Page))
 	}
-	said := "No reading is entered yet."
+	said, shown := "No reading is entered yet.", Class("screen")
 	if read > 0 {
+		shown = nil
 		said = page.Count(read, "reading", "readings") + " entered, " + page.Whole(bad) + " outside what is accepted."
 	}
-	return Many(Many(out...), El("p", El("b", Text(said))), El("div", Class("sign"), El("div", Text("Tested by, date")),
+	return Many(Many(out...), El("p", shown, El("b", Text(said))), El("div", Class("sign"), El("div", Text("Tested by, date")),
 		El("div", Text("Approved by, date"))))
 }
 
