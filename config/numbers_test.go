@@ -89,13 +89,11 @@ var numerics = []numeric{
 		func(v []float64) bool { return !math.IsNaN(v[0]) }},
 	{"leadtime.NormalDeviate", 1, func(v []float64) ([]float64, bool) { return numbers(leadtime.NormalDeviate(v[0])) },
 		func(v []float64) bool { return !math.IsNaN(v[0]) }},
-	{"leadtime.Solution.Within", 1, func(v []float64) ([]float64, bool) { return numbers(solution().Within(v[0])) },
-		func(v []float64) bool { return !math.IsNaN(v[0]) }},
 	{"leadtime.Solution.At", 1, func(v []float64) ([]float64, bool) { return numbers(solution().At(v[0])) }, anything},
-	{"leadtime.Odds.Within", 1, func(v []float64) ([]float64, bool) { return numbers(odds().Within(v[0])) },
-		func(v []float64) bool { return v[0] >= 0 }},
-	{"leadtime.Odds.At", 1, func(v []float64) ([]float64, bool) { return numbers(odds().At(v[0])) }, anything},
 
+	{"quantity.Hundredths", 1, func(v []float64) ([]float64, bool) {
+		return numbers(float64(quantity.Hundredths(v[0])))
+	}, anything},
 	{"power.Peukert", 4, func(v []float64) ([]float64, bool) {
 		return erring(power.Peukert(quantity.Charge(v[0]), v[1], quantity.Current(v[2]), v[3]))
 	}, func(v []float64) bool { return all(1e-3, 1e6)(v) && v[1] <= 1e4 && v[3] >= 1 && v[3] <= 1.6 }},
@@ -194,23 +192,15 @@ var notNumeric = map[string]string{
 	"config.Chassis.Attr": "reads a field", "config.Body.Attr": "reads a field", "config.ExistingRange": "a table",
 	"config.Assumptions.Factor": "a table", "config.Unit.SetFactor": "keeps a value", "config.Unclean.Look": "gives none",
 	"config.Test.Holds": "compares", "leadtime.Plan.LatestOrderFor": "dates; see its own tests",
+	"leadtime.Odds.At": "counts draws; see its own tests", "leadtime.Odds.Within": "counts draws; see its own tests",
 	"leadtime.Plan.At": "dates; see its own tests", "leadtime.Plan.Chance": "takes a date",
 	"quantity.System.Parse": "takes a text; see TestNoTextReadsAsEndless", "quantity.System.Show": "gives a text",
 	"power.AreaTable.Area": "a table",
-	"quantity.Group":       "gives a text", "weight.TakeOff.Section": "adds up parts",
+	"quantity.Group":       "gives a text", "quantity.Chance": "gives a text; see quantity.Hundredths", "weight.TakeOff.Section": "adds up parts",
 	"weight.Reading.ResidualLb": "a difference of two fields",
 }
 
 func solution() *leadtime.Solution { return &leadtime.Solution{Days: 24, Variance: 5} }
-
-func odds() *leadtime.Odds {
-	n := leadtime.Network{Activities: []leadtime.Activity{{ID: "a", Days: config.Span{Low: 1, Likely: 2, High: 9}}}}
-	o, err := n.Simulate(leadtime.Simulation{Draws: 100, Seed: 1})
-	if err != nil {
-		panic(err)
-	}
-	return o
-}
 
 // whole is a float for a parameter that is a whole number.
 func whole(v float64) int {

@@ -29,10 +29,7 @@ type Calendar struct {
 type holidays uint16
 
 // closure is a shutdown in serial days.
-type closure struct {
-	first, last int
-	label       string
-}
+type closure struct{ first, last int }
 
 // NewCalendar takes the plant's workdays, holidays and shutdowns. A shutdown that ends
 // before it begins closes nothing.
@@ -50,10 +47,7 @@ func NewCalendar(p *config.Plant) *Calendar {
 		}
 	}
 	for i, s := range p.Shutdowns {
-		c.shut[i] = closure{serial(s.First), serial(s.Last), s.Label}
-		if s.Label == "" {
-			c.shut[i].label = "plant shutdown"
-		}
+		c.shut[i] = closure{serial(s.First), serial(s.Last)}
 	}
 	return c
 }
@@ -87,33 +81,6 @@ func (c *Calendar) Holidays(year int) []Holiday {
 	}
 	slices.SortStableFunc(out, func(a, b Holiday) int { return serial(a.Date) - serial(b.Date) })
 	return out
-}
-
-// Working reports whether the plant works on that day.
-func (c *Calendar) Working(d config.Date) bool {
-	w := walker{c: c}
-	return w.working(serial(d))
-}
-
-// Closed says why the plant does not work on that day: "weekend" for a day of the week
-// that is not worked, the name of a holiday, or the label of a shutdown. It is empty for
-// a working day.
-func (c *Calendar) Closed(d config.Date) string {
-	day := serial(d)
-	if c.off[weekday(day)] {
-		return "weekend"
-	}
-	for _, h := range c.Holidays(d.Year) {
-		if h.Date == d {
-			return h.Name
-		}
-	}
-	for _, s := range c.shut {
-		if day >= s.first && day <= s.last {
-			return s.label
-		}
-	}
-	return ""
 }
 
 // Add is the nth working day after d; before it when n is negative. The day

@@ -33,7 +33,7 @@ func TestCalendarAdd(t *testing.T) {
 			assert.Equal(t, test.want, c.Add(day(test.from), test.n).String(), "%s", test.reason)
 		})
 	}
-	assert.Equal(t, "Year-end shutdown", c.Closed(day("2026-12-28")))
+	assert.Equal(t, "shutdown", c.Closed(day("2026-12-28")))
 	assert.Equal(t, "Christmas Day", c.Closed(day("2026-12-25")), "a holiday is named before a shutdown")
 	assert.Equal(t, "weekend", c.Closed(day("2026-11-28")))
 	assert.Empty(t, c.Closed(day("2026-11-27")), "the day after Thanksgiving is no federal holiday")
@@ -80,7 +80,7 @@ func TestCalendarNeverWorking(t *testing.T) {
 	c := leadtime.NewCalendar(&shut)
 	assert.Equal(t, "2199-12-31", c.Add(day("2026-01-01"), 1).String(), "it stops at the calendar's end")
 	assert.Equal(t, 0, c.Between(day("2026-01-01"), day("2199-12-31")))
-	assert.Equal(t, "plant shutdown", c.Closed(day("2026-11-25")), "a shutdown without a label")
+	assert.Equal(t, "shutdown", c.Closed(day("2026-11-25")), "a shutdown without a label")
 	backward := config.Plant{Shutdowns: []config.Shutdown{{First: day("2026-12-31"), Last: day("2026-01-01")}}}
 	assert.True(t, leadtime.NewCalendar(&backward).Working(day("2026-11-25")),
 		"a shutdown that ends before it begins closes nothing")

@@ -19,12 +19,12 @@ func TestClosedDaysHaveAReason(t *testing.T) {
 	c := leadtime.NewCalendar(&p)
 	for _, x := range []struct{ day, closed, reason string }{
 		{"2027-07-09", "", "the Friday before the shutdown"},
-		{"2027-07-12", "Summer", "its first day"},
+		{"2027-07-12", "shutdown", "its first day"},
 		{"2027-07-17", "weekend", "a Saturday within it"},
-		{"2027-07-23", "Summer", "its last day"},
+		{"2027-07-23", "shutdown", "its last day"},
 		{"2027-07-26", "", "the Monday after it"},
 		{"2027-08-10", "", "the day before a shutdown of one day"},
-		{"2027-08-11", "Stock taking", "a shutdown of one day"},
+		{"2027-08-11", "shutdown", "a shutdown of one day"},
 		{"2027-08-12", "", "the day after it"},
 	} {
 		t.Run(x.day, func(t *testing.T) { assert.Equal(t, x.closed, c.Closed(day(x.day)), x.reason) })

@@ -9,7 +9,7 @@ import (
 
 // A network of its own needs no plant: name the steps, what each comes after,
 // and three durations.
-func ExampleNetwork_Solve() {
+func Example() {
 	n := leadtime.Network{Activities: []leadtime.Activity{
 		{ID: "frame", Days: config.Span{Low: 4, Likely: 5, High: 8}},
 		{ID: "chassis", Days: config.Span{Low: 5, Likely: 6, High: 9}},
@@ -28,7 +28,7 @@ func ExampleNetwork_Solve() {
 }
 
 // The simulation lets the later of merging paths decide, so it promises less.
-func ExampleNetwork_Simulate() {
+func Example_simulation() {
 	n := leadtime.Network{Activities: []leadtime.Activity{
 		{ID: "left", Days: config.Span{Low: 10, Likely: 20, High: 30}},
 		{ID: "right", Days: config.Span{Low: 10, Likely: 20, High: 30}},
@@ -42,8 +42,8 @@ func ExampleNetwork_Simulate() {
 func ExampleCalendar_Add() {
 	c := leadtime.NewCalendar(&config.Plant{})
 	order := config.Date{Year: 2027, Month: 12, Day: 30}
-	fmt.Println(c.Add(order, 1).Long(), "-", c.Closed(order.AddDays(1)))
-	// Output: Mon, Jan 3, 2028 - New Year's Day
+	fmt.Println(c.Add(order, 1).Long())
+	// Output: Mon, Jan 3, 2028
 }
 
 // catalogue and unit are this package's small test fixture; any loaded

@@ -117,35 +117,11 @@ type Solution struct {
 	Path     []string // the critical path; of several, the one with the greatest variance
 }
 
-// Within is the chance that the whole is done in so many days, when only the
-// critical path is looked at and its length taken as normally distributed.
-// Where paths merge that is too hopeful: see Simulate.
-func (s *Solution) Within(days float64) float64 {
-	if s.Variance <= 0 {
-		if days >= s.Days-tiny {
-			return 1
-		}
-		return 0
-	}
-	return NormalWithin((days - s.Days) / math.Sqrt(s.Variance))
-}
-
 // At is the number of days within which the whole is done with the given
-// chance, by the same reckoning as Within.
+// chance, when only the critical path is looked at and its length taken as normally
+// distributed. Where paths merge that is too hopeful: see Odds.
 func (s *Solution) At(chance float64) float64 {
 	return s.Days + NormalDeviate(chance)*math.Sqrt(s.Variance)
-}
-
-// Solve finds earliest and latest times, float and the critical path by the
-// critical path method at PERT's expected durations. The error is a
-// config.Problems that names the activity: a name twice, an unknown
-// predecessor, a circle, or a duration that is not one.
-func (n *Network) Solve() (*Solution, error) {
-	c, err := n.compile()
-	if err != nil {
-		return nil, err
-	}
-	return c.solve(), nil
 }
 
 // compiled is a checked network with names resolved.

@@ -217,7 +217,7 @@ func (p *Plan) missed(nine config.Figure) {
 	needed := p.job.unit.NeededBy
 	text := fmt.Sprintf("Needed by %s; delivery is likely by %s (50 %%) and safe by %s (90 %%). The chance of "+
 		"keeping the needed date is %s.",
-		needed.Long(), p.EvenOdds.Long(), p.NineInTen.Long(), percent(1-nine.Chance))
+		needed.Long(), p.EvenOdds.Long(), p.NineInTen.Long(), quantity.Chance(1-nine.Chance))
 	remedy, picks := "Move the needed date to "+p.NineInTen.Long(), p.criticalPicks()
 	if len(picks) > 0 {
 		remedy += ", or take out what delays it"
@@ -256,12 +256,12 @@ func (p *Plan) waits() {
 		case s.Option != "" && s.Share >= .05:
 			p.say("time.parts-critical", config.Note, "parts",
 				fmt.Sprintf("%s takes %.0f to %.0f working days to arrive; delivery waits for it in %s of cases.",
-					p.job.cat.LabelOf(s.Option), s.Days.Low, s.Days.High, percent(s.Share)), "A part in stock, or "+
+					p.job.cat.LabelOf(s.Option), s.Days.Low, s.Days.High, quantity.Chance(s.Share)), "A part in stock, or "+
 					"another choice, would bring the date forward.", []string{s.Option})
 		case s.Source == config.SourceChassis && s.Share >= .5:
 			p.say("time.chassis-critical", config.Note, "chassis",
 				fmt.Sprintf("The chassis takes %.0f to %.0f working days to arrive; delivery waits for it in %s of "+
-					"cases.", s.Days.Low, s.Days.High, percent(s.Share)), "A chassis in stock, or another chassis, "+
+					"cases.", s.Days.Low, s.Days.High, quantity.Chance(s.Share)), "A chassis in stock, or another chassis, "+
 					"would bring the date forward.", nil)
 		}
 	}
@@ -287,15 +287,4 @@ func (p *Plan) waits() {
 			fmt.Sprintf("The unit is ready for framing %.0f working days before its slot on %s.", s.Wait,
 				s.Start.Long()), "An earlier slot would bring the date forward.", nil)
 	}
-}
-
-// percent of a chance, in words that never claim certainty.
-func percent(chance float64) string {
-	switch {
-	case chance >= .995:
-		return "over 99 %"
-	case chance < .005:
-		return "under 1 %"
-	}
-	return fmt.Sprintf("%.0f %%", chance*100)
 }

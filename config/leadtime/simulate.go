@@ -22,9 +22,6 @@ type Simulation struct {
 	Together float64
 }
 
-// Standard is what plans are made with.
-var Standard = Simulation{Draws: 10_000, Seed: 1}
-
 // with is the simulation with the share of a unit's delays that come together.
 func (s Simulation) with(together float64) Simulation { s.Together = together; return s }
 
@@ -64,15 +61,6 @@ func (o *Odds) At(chance float64) float64 {
 // milli is the resolution of the simulation: a thousandth of a working day,
 // half a minute. Whole numbers add up alike on every machine.
 const milli = 1000
-
-// Simulate plays the network through. The errors are those of Solve.
-func (n *Network) Simulate(s Simulation) (*Odds, error) {
-	c, err := n.compile()
-	if err != nil {
-		return nil, err
-	}
-	return c.simulate(s), nil
-}
 
 // block is how many draws are worked through at once, so that the rows of a
 // plant's network stay in the processor's cache. It is a multiple of perWord.

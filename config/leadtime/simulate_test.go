@@ -150,6 +150,11 @@ func TestWithinAndAtAgree(t *testing.T) {
 	assert.Equal(t, 1.0, o.Within(1e300))
 	assert.Equal(t, o.At(0), o.At(-3))
 	assert.Equal(t, o.At(1), o.At(7))
+	assert.Equal(t, o.At(0), o.At(math.NaN()))
+	assert.Equal(t, o.At(1), o.At(math.Inf(1)))
+	for _, none := range []float64{math.NaN(), math.Inf(-1)} {
+		assert.Equal(t, 0.0, o.Within(none))
+	}
 	for _, draws := range []int{-5, 0, 1, 7, 1021} {
 		assert.NotPanics(t, func() { simulate(t, networkP2(), draws) }, "%d draws", draws)
 	}

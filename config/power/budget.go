@@ -216,8 +216,8 @@ func (s *Sheet) near(f *config.Figure, said string, items []Item) {
 		severity = config.Note // nobody read the limit
 	}
 	s.add(config.Finding{Code: f.Code + ".near", Severity: severity, Figure: f, Basis: f.Basis,
-		Text: fmt.Sprintf("%s. The likely range is %.1f A to %.1f A: the chance of missing it is %.0f %%.", said, f.Low,
-			f.High, math.Ceil(100*f.Chance)),
+		Text: fmt.Sprintf("%s. The likely range is %.1f A to %.1f A: the chance of missing it is %s.", said, f.Low,
+			f.High, quantity.Chance(f.Chance)),
 		Remedy: "Choose a larger alternator, or fewer or lighter loads.", Picks: heaviest(items)})
 }
 

@@ -121,6 +121,26 @@ func (s System) Show(value float64, unit string) string {
 	return text + " " + name
 }
 
+// Hundredths of a chance, halves rounded up: 12.5 % is 13 wherever it is written.
+func Hundredths(chance float64) int {
+	if !(chance > 0) {
+		return 0
+	}
+	return int(min(chance, 1)*100 + .5)
+}
+
+// Chance writes a chance without ever claiming certainty.
+func Chance(chance float64) string {
+	switch n := Hundredths(chance); {
+	case n > 99:
+		return "over 99 %"
+	case n < 1:
+		return "under 1 %"
+	default:
+		return strconv.Itoa(n) + " %"
+	}
+}
+
 // Group formats v with the given decimals and thousands separated by commas.
 // Negative zero is shown as zero. NaN, infinities and what no float holds to the digit,
 // above 1e15, read "not known".

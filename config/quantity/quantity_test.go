@@ -92,3 +92,24 @@ func TestGroup(t *testing.T) {
 		})
 	}
 }
+
+// A chance is one figure wherever it is written, and never certain.
+func TestChancesAreRoundedOneWay(t *testing.T) {
+	for _, x := range []struct {
+		reason string
+		chance float64
+		want   string
+	}{
+		{"a half above an even number", .125, "13 %"},
+		{"a half above an odd number", .375, "38 %"},
+		{"even odds", .5, "50 %"},
+		{"the least", .005, "1 %"},
+		{"less", .0049, "under 1 %"},
+		{"none", 0, "under 1 %"},
+		{"the most", .9949, "99 %"},
+		{"more", .995, "over 99 %"},
+		{"all", 1, "over 99 %"},
+	} {
+		t.Run(x.reason, func(t *testing.T) { assert.Equal(t, x.want, quantity.Chance(x.chance)) })
+	}
+}

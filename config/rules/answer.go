@@ -29,7 +29,7 @@ type Answer struct {
 	// all limits. False without anything SetAside means that it is not known yet,
 	// or, with everything ruled out, that the catalogue has no unit at all.
 	Satisfiable bool
-	// States are parallel to Engine.IDs. When the picks cannot stand together
+	// States are of all chassis, then all bodies, then all options, as in the catalogue. When the picks cannot stand together
 	// they are judged by those that can, without the ones in SetAside.
 	States []State
 	// SetAside names picks (ids) and limits (codes) that the table leaves out so
@@ -54,18 +54,9 @@ func (a *Answer) State(id string) State {
 	return Open
 }
 
-// IDs lists all chassis, then all bodies, then all options, as in the
-// catalogue.
-func (e *Engine) IDs() []string { return e.ids }
-
-// Answer judges everything the catalogue offers. Limits may be nil.
-func (e *Engine) Answer(u *config.Unit, limits *Limits) Answer {
-	return e.AnswerWithin(u, limits, e.Budget)
-}
-
-// AnswerWithin is Answer with another budget of conflicts for each single
-// question; 0 leaves nothing undecided, however long it takes. What an earlier
-// call found out is not asked again, so that calling with growing budgets
+// AnswerWithin judges everything the catalogue offers. Limits may be nil. The budget is of
+// conflicts for each single question; 0 leaves nothing undecided, however long it takes.
+// What an earlier call found out is not asked again, so that calling with growing budgets
 // completes a table in steps.
 func (e *Engine) AnswerWithin(u *config.Unit, limits *Limits, budget int64) Answer {
 	a := e.Stand(u, limits, budget)

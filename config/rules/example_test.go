@@ -47,7 +47,7 @@ func Example() {
 	}
 	unit := config.Unit{Chassis: "cutaway", Body: "box-150", Picks: []config.Pick{{Option: "lamp", Qty: 1}}}
 
-	answer := engine.Answer(&unit, frontAxle())
+	answer := engine.AnswerWithin(&unit, frontAxle(), engine.Budget)
 	for _, id := range engine.IDs() {
 		fmt.Println(id, answer.State(id))
 	}
@@ -61,12 +61,12 @@ func Example() {
 	// lamp open
 }
 
-func ExampleEngine_Why() {
+func ExampleEngine_WhyWithin() {
 	engine, _ := rules.Compile(steps())
 	unit := config.Unit{Chassis: "cutaway", Body: "box-150"}
-	reason := engine.Why(&unit, frontAxle(), "winch")[0]
-	fmt.Println(reason.Rules[0].Text)
-	a := reason.Limits[0]
+	reasons, _ := engine.WhyWithin(&unit, frontAxle(), "winch", 0)
+	fmt.Println(reasons[0].Rules[0].Text)
+	a := reasons[0].Limits[0]
 	fmt.Printf("%s: %g + %g for this + %g for what it needs = %g %s, %g over %g\n", a.Label, a.Base, a.Asked, a.Rest,
 		a.Total, a.Unit, a.Over, a.Limit)
 	// Output:
@@ -74,10 +74,11 @@ func ExampleEngine_Why() {
 	// Front axle: 4900 + 90 for this + 60 for what it needs = 5050 lb, 30 over 5020
 }
 
-func ExampleEngine_Mend() {
+func ExampleEngine_MendWithin() {
 	engine, _ := rules.Compile(steps())
 	unit := config.Unit{Chassis: "cutaway", Body: "box-150", Picks: []config.Pick{{Option: "lamp", Qty: 1}}}
-	for _, mend := range engine.Mend(&unit, frontAxle(), "winch", nil) {
+	mends, _ := engine.MendWithin(&unit, frontAxle(), "winch", nil, 0)
+	for _, mend := range mends {
 		fmt.Println("give up", mend.Drop, "for", mend.Replace["cutaway"], "and have")
 		for _, p := range mend.Unit.Picks {
 			fmt.Println(" ", p.Option)

@@ -35,21 +35,16 @@ const (
 	siteSteps  = 3000 // what setting up a solver apart takes, beside limitsEach
 )
 
-// Mend looks for the lightest sets of deliberate picks to give up so that id
+// MendWithin looks for the lightest sets of deliberate picks to give up so that id
 // becomes possible, or, with id "", so that the picks can stand together. They
 // come lightest first: weigh says how much the customer cares for a pick, at
 // least 1; nil weighs a chassis 50, a body 30 and an option 10. Every mend,
 // applied, is a full unit that keeps all rules and limits. Nothing is returned
 // when no change would do, or, with id "", when nothing needs to change.
-func (e *Engine) Mend(u *config.Unit, limits *Limits, id string, weigh func(id string) int64) []Mend {
-	mends, _ := e.MendWithin(u, limits, id, weigh, 0)
-	return mends
-}
-
-// MendWithin is Mend with a budget, of the same kind as that of AnswerWithin. It
-// returns what was found and whether there may be more. A further call about
-// the same unit goes on where the last one ended, so that calling with growing
-// budgets completes the list in steps; what it has only gets longer.
+//
+// The budget is of the same kind as that of AnswerWithin; more says that there may be
+// more. A further call about the same unit goes on where the last one ended, so that
+// calling with growing budgets completes the list in steps; what it has only gets longer.
 func (e *Engine) MendWithin(
 	u *config.Unit, limits *Limits, id string, weigh func(id string) int64, budget int64,
 ) (mends []Mend, more bool) {

@@ -98,18 +98,12 @@ func (e *Engine) GaveUp() {
 	e.table.GaveUp()
 }
 
-// Why says why an id is ruled out, or why it is forced; nil when it is
+// WhyWithin says why an id is ruled out, or why it is forced; nothing when it is
 // neither, or unknown. Where there are several reasons, each alone suffices,
 // but for one case: a chassis or body can be forced because limits rule out
-// each of the others, and the reasons are then one for each of these.
-func (e *Engine) Why(u *config.Unit, limits *Limits, id string) []Reason {
-	reasons, _ := e.WhyWithin(u, limits, id, 0)
-	return reasons
-}
-
-// WhyWithin is Why with a budget, of the same kind as that of AnswerWithin. It
-// returns the reasons found and whether more work may show more, or show that
-// a part of one is not needed.
+// each of the others, and the reasons are then one for each of these. The budget is of
+// the same kind as that of AnswerWithin; more says that more work may show more, or show
+// that a part of one is not needed.
 func (e *Engine) WhyWithin(u *config.Unit, limits *Limits, id string, budget int64) (reasons []Reason, more bool) {
 	a := e.ask(u, limits, id)
 	if !a.known {

@@ -150,7 +150,7 @@ func TestPairsKeepIndianasHeight(t *testing.T) {
 	require.NoError(t, err)
 	pairs := 0
 	eachUnit(cat, func(u *config.Unit) {
-		if !engine.Answer(&config.Unit{Chassis: u.Chassis, Body: u.Body}, nil).Satisfiable {
+		if !engine.AnswerWithin(&config.Unit{Chassis: u.Chassis, Body: u.Body}, nil, 0).Satisfiable {
 			return // nobody can have this pair
 		}
 		pairs++
@@ -184,7 +184,7 @@ func TestDemoUnitsPowerAndStowage(t *testing.T) {
 	require.NoError(t, err)
 	sound := 0
 	eachUnit(cat, func(u *config.Unit) {
-		if !engine.Answer(&config.Unit{Chassis: u.Chassis, Body: u.Body}, nil).Satisfiable {
+		if !engine.AnswerWithin(&config.Unit{Chassis: u.Chassis, Body: u.Body}, nil, 0).Satisfiable {
 			return // nobody can have this pair
 		}
 		as := standards.Assume(standards.KKK, cat, u)

@@ -328,7 +328,7 @@ func percent(chance float64) string {
 	case chance > 0.999 && chance < 1:
 		return "over 99.9 %"
 	case chance > 0.01 && chance < 0.99:
-		return fmt.Sprintf("%.0f %%", 100*chance)
+		return quantity.Chance(chance)
 	}
 	return fmt.Sprintf("%.1f %%", 100*chance)
 }

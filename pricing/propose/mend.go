@@ -176,7 +176,7 @@ func near(f *config.Figure, in quantity.System) string {
 	if f.Sense == config.AtLeast {
 		side = "short"
 	}
-	return fmt.Sprintf("%s, and a chance of %.0f %% of being %s", text, 100*f.Chance, side)
+	return fmt.Sprintf("%s, and a chance of %s of being %s", text, quantity.Chance(f.Chance), side)
 }
 
 // figuresOf are the figures of weight and power of a draft's unit.

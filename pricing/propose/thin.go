@@ -69,12 +69,12 @@ func ThinWords(list []config.Figure, in quantity.System) string {
 			side, missed, most = "over", "short of it", f.Limit-f.Low
 		}
 		if f.Sense == config.AtLeast && f.Limit == 0 {
-			said = append(said, fmt.Sprintf("%s is only %s, and the chance of being short is %.0f %%.", f.Label,
-				in.Show(f.Value, f.Unit), 100*f.Chance))
+			said = append(said, fmt.Sprintf("%s is only %s, and the chance of being short is %s.", f.Label,
+				in.Show(f.Value, f.Unit), quantity.Chance(f.Chance)))
 			continue
 		}
-		words := fmt.Sprintf("%s is only %s %s %s, and the chance of being %s is %.0f %%.", f.Label,
-			in.Show(f.Margin(), f.Unit), side, in.Show(f.Limit, f.Unit), missed, 100*f.Chance)
+		words := fmt.Sprintf("%s is only %s %s %s, and the chance of being %s is %s.", f.Label,
+			in.Show(f.Margin(), f.Unit), side, in.Show(f.Limit, f.Unit), missed, quantity.Chance(f.Chance))
 		if f.Unit == quantity.Pound && f.Sense == config.AtMost {
 			words += fmt.Sprintf(" With %s less on it that would be safe.", in.Show(math.Ceil(most), f.Unit))
 		}

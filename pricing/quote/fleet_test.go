@@ -149,7 +149,7 @@ func TestLightDrawsAgree(t *testing.T) {
 		d := Begin(ed, c.ID, "", today)
 		q, err := Compute(ed, d)
 		require.NoError(t, err)
-		full, err := leadtime.Schedule(ed.Cat, &d.Unit, leadtime.Standard)
+		full, err := leadtime.Schedule(ed.Cat, &d.Unit, leadtime.Simulation{Draws: 10_000, Seed: 1})
 		require.NoError(t, err)
 		assert.InDelta(t, 0, cal.Between(full.EvenOdds, q.Plan.EvenOdds), 2, c.ID)
 		assert.InDelta(t, 0, cal.Between(full.NineInTen, q.Plan.NineInTen), 2, c.ID)

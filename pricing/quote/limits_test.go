@@ -41,7 +41,7 @@ func TestBudgetAndDayRuleNothingOut(t *testing.T) {
 	require.Equal(t, rules.Open, within("mount-power"), "without wants the power-load mount can be had")
 	d.Terms.Budget = q.Price.Total.Add(money.Dollars(5000))
 	assert.Equal(t, rules.RuledOut, within("mount-power"), "43,000 over a budget that leaves 5,000")
-	why := ed.Rules.Why(&d.Unit, quote.Wanted(ed, d), "mount-power")
+	why, _ := ed.Rules.WhyWithin(&d.Unit, quote.Wanted(ed, d), "mount-power", 0)
 	require.NotEmpty(t, why)
 	require.NotEmpty(t, why[0].Limits)
 	assert.Equal(t, "price.total", why[0].Limits[0].Code)
@@ -65,7 +65,7 @@ func TestRoomRulesOut(t *testing.T) {
 	d.Unit.RuleSet = standards.Join(standards.KKK, standards.Nevada)
 	q := compute()
 	require.Equal(t, rules.RuledOut, q.State("cot-power-wide"), "it takes 3 in of a walkway of 20 in")
-	why := ed.Rules.Why(&d.Unit, quote.Limits(ed, d), "cot-power-wide")
+	why, _ := ed.Rules.WhyWithin(&d.Unit, quote.Limits(ed, d), "cot-power-wide", 0)
 	require.NotEmpty(t, why)
 	assert.Equal(t, "Walkway: 17.0 in with this, 1.0 in short of 18.0 in.",
 		q.Words(why[0], quantity.US))

@@ -27,18 +27,6 @@ func shortened(text string, most int) string {
 	return text
 }
 
-// Percent shows a chance.
-func Percent(chance float64) string {
-	switch n := int(chance*100 + .5); {
-	case n > 99:
-		return "over 99 %"
-	case n < 1:
-		return "under 1 %"
-	default:
-		return strconv.Itoa(n) + " %"
-	}
-}
-
 // Blank is what a field shows of a number: nothing where it is zero.
 func Blank(v interface {
 	IsZero() bool

@@ -213,7 +213,7 @@ func DeliveriesTable(p *Page) Part {
 		if !due.IsZero() {
 			worst, how := config.Severity(""), "kept at 90 %"
 			if due.Before(x.Plan.NineInTen) {
-				worst, how = config.Warn, "chance "+Percent(x.Plan.Chance(due))
+				worst, how = config.Warn, "chance "+quantity.Chance(x.Plan.Chance(due))
 			}
 			judged = Many(Mark(worst), Text(" "+due.Long()), El("span", Class("how"), Text(how)))
 		}

@@ -228,7 +228,7 @@ func Chance(f config.Figure) string {
 	case c < 0.01:
 		return quantity.Group(max(c*1000, 1), 0) + " in 1,000 that it is missed"
 	}
-	return quantity.Group(c*100, 0) + " in 100 that it is missed"
+	return Whole(quantity.Hundredths(c)) + " in 100 that it is missed"
 }
 
 // FiguresOf picks figures of a report by the beginning of their code.

@@ -107,7 +107,7 @@ func asked(p *Page) Part {
 	if d := s.LatestOrderFor(needed, c); !d.IsZero() && !d.Before(p.FirstOrder()) {
 		last = "order by " + d.Long()
 	}
-	chance, share := "The chance of "+it+" by "+needed.Long()+" is ", page.Percent(s.Chance(needed))
+	chance, share := "The chance of "+it+" by "+needed.Long()+" is ", quantity.Chance(s.Chance(needed))
 	p.Answer += " " + chance + share + "."
 	return Many(El("p", text),
 		El("p", verdict, Text(" "+chance), El("b", Text(share)), Text(". To be "+in+" sure of it, "),
@@ -134,14 +134,14 @@ func chances(p *Page, narrow bool) Part {
 	said, line := "", ""
 	var parts []Part
 	for _, c := range []float64{.1, .5, .9} {
-		parts = append(parts, page.Label("small end", left-4, y(c)+3, page.Percent(c)),
+		parts = append(parts, page.Label("small end", left-4, y(c)+3, quantity.Chance(c)),
 			page.Path("thin", "M"+page.Coord(left)+" "+page.Coord(y(c))+"H"+page.Coord(right)))
 	}
 	for i, c := range list {
 		line += map[bool]string{true: "M", false: "L"}[i == 0] + page.Coord(x(float64(i))) + " " + page.Coord(y(c.Chance))
 		if i%max(len(list)/days, 1) == 0 {
 			parts = append(parts, page.Label("small mid", x(float64(i)), bottom+13, c.On.MonthName()+" "+strconv.Itoa(c.On.Day)))
-			said += "; " + c.On.Long() + " " + page.Percent(c.Chance)
+			said += "; " + c.On.Long() + " " + quantity.Chance(c.Chance)
 		}
 	}
 	parts = append(parts, page.Path("curve", line))
@@ -219,7 +219,7 @@ func steps(p *Page) Part {
 			name = Many(El("b", Text(s.Label)), Text(" "), El("span", Class("tag"), Text("decides the date")))
 		}
 		t.Rows = append(t.Rows, []Part{name, Text(quantity.Group(s.Expected, 1)), Text(s.Start.Long()),
-			Text(s.Finish.Long()), Text(quantity.Group(s.Float, 1)), Text(page.Percent(s.Share)), Text(page.Held(added))})
+			Text(s.Finish.Long()), Text(quantity.Group(s.Float, 1)), Text(quantity.Chance(s.Share)), Text(page.Held(added))})
 	}
 	return page.Fold("steps", "Every step with its dates",
 		El("p", Class("how"), Text("Decides: how often delivery waited for the step.")), t.Draw())

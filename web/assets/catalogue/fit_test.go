@@ -50,7 +50,7 @@ func TestEveryChoiceIsToBeHadSomewhere(t *testing.T) {
 		bodies := 0
 		for j := range cat.Bodies {
 			u := unit(cat.Chassis[i].ID, cat.Bodies[j].ID)
-			if !e.Answer(u, nil).Satisfiable {
+			if !e.AnswerWithin(u, nil, 0).Satisfiable {
 				continue
 			}
 			a := e.AnswerWithin(u, limits(cat, u), settle)
@@ -68,8 +68,14 @@ func TestEveryChoiceIsToBeHadSomewhere(t *testing.T) {
 		}
 		assert.Positive(t, bodies, "%s carries some body within its ratings", cat.Chassis[i].ID)
 	}
-	for _, id := range e.IDs() {
-		assert.True(t, seen[id], "%s can be had on some unit", id)
+	for i := range cat.Chassis {
+		assert.True(t, seen[cat.Chassis[i].ID], "%s can be had on some unit", cat.Chassis[i].ID)
+	}
+	for i := range cat.Bodies {
+		assert.True(t, seen[cat.Bodies[i].ID], "%s can be had on some unit", cat.Bodies[i].ID)
+	}
+	for i := range cat.Options {
+		assert.True(t, seen[cat.Options[i].ID], "%s can be had on some unit", cat.Options[i].ID)
 	}
 }
 

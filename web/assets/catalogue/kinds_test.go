@@ -27,7 +27,7 @@ func TestDuties(t *testing.T) {
 				for _, b := range cat.Bodies {
 					u := config.Unit{Catalogue: cat.ID, Edition: cat.Hash(), Chassis: ch.ID, Body: b.ID,
 						Picks: []config.Pick{{Option: d.Option, Qty: 1}}}
-					if !ed.Rules.Answer(&u, nil).Satisfiable {
+					if !ed.Rules.AnswerWithin(&u, nil, 0).Satisfiable {
 						if slices.Contains(d.Bodies, b.ID) && testing.Verbose() {
 							for _, r := range ed.Rules.Conflict(&u, nil) {
 								t.Log(ch.ID, b.ID, (&quote.Quote{Edition: ed}).Words(r, quantity.US))

@@ -72,7 +72,7 @@ func TestRulesJudgeTheMeasuredModule(t *testing.T) {
 	} {
 		t.Run(c.reason, func(t *testing.T) {
 			u := &config.Unit{Chassis: c.chassis, Body: "old-module", Existing: &config.Existing{LengthIn: c.length}}
-			assert.Equal(t, c.fits, ed.For(u).Rules.Answer(u, nil).Satisfiable, "%v in on %s: %s", c.length, c.chassis,
+			assert.Equal(t, c.fits, ed.For(u).Rules.AnswerWithin(u, nil, 0).Satisfiable, "%v in on %s: %s", c.length, c.chassis,
 				c.reason)
 		})
 	}
@@ -88,7 +88,7 @@ func TestEveryRemountChoiceIsToBeHad(t *testing.T) {
 	for i := range ed.Cat.Options {
 		if o := &ed.Cat.Options[i]; o.Remount || ed.Cat.GroupByID(o.Group).Chapter == "remount" {
 			assert.Contains(t, []string{"open", "forced"}, string(a.State(o.ID)), o.ID)
-			n := ed.Rules.Answer(unit("cut-14500-158-gas", "mod-146-72"), nil)
+			n := ed.Rules.AnswerWithin(unit("cut-14500-158-gas", "mod-146-72"), nil, 0)
 			assert.Equal(t, "ruled-out", string(n.State(o.ID)), "%s is not for a new module", o.ID)
 		}
 	}
@@ -127,7 +127,7 @@ func TestMeasuredModuleOnThreeChassis(t *testing.T) {
 	a := e.AnswerWithin(&d.Unit, quote.Limits(ed, d), settle)
 	assert.Equal(t, "ruled-out", string(a.State("cab-14000-165-gas")))
 	assert.Equal(t, "open", string(a.State("cab-17500-169-4x4-diesel")))
-	why := e.Why(&d.Unit, quote.Limits(ed, d), "cab-14000-165-gas")
+	why, _ := e.WhyWithin(&d.Unit, quote.Limits(ed, d), "cab-14000-165-gas", 0)
 	require.NotEmpty(t, why)
 	assert.Contains(t, []string{"weight.rear-axle", "weight.gross"}, why[0].Limits[0].Code)
 }

@@ -203,9 +203,6 @@ func minify(js []byte) ([]byte, error) {
 	return r.Code, nil
 }
 
-// Single is the form of one file.
-func (p *Parts) Single() []byte { return p.single() }
-
 // Write puts both forms under dir, replacing what was there.
 func (p *Parts) Write(dir string) error {
 	folder := filepath.Join(dir, FolderForm)
@@ -220,7 +217,7 @@ func (p *Parts) Write(dir string) error {
 			return err
 		}
 	}
-	return os.WriteFile(filepath.Join(dir, SingleForm), p.single(), 0o644)
+	return os.WriteFile(filepath.Join(dir, SingleForm), p.Single(), 0o644)
 }
 
 // folder names each file by its content, so that a host may cache it for good.
@@ -276,10 +273,10 @@ func serviceFor(files map[string][]byte, script []byte) []byte {
 	return append([]byte(head), script...)
 }
 
-// single is one file that needs no network: scripts and style are allowed by
+// Single is one file that needs no network: scripts and style are allowed by
 // their hashes and nothing may be fetched at all. The page makes such a file of
 // itself in web/assets/embed.js, byte for byte.
-func (p *Parts) single() []byte {
+func (p *Parts) Single() []byte {
 	script, early, style := string(p.App), string(p.Early), string(p.Style)
 	own := ""
 	if p.Catalogue != nil {

@@ -41,7 +41,7 @@ func TestSameSourcesGiveTheSameBytes(t *testing.T) {
 	again, err := Gather(root)
 	require.NoError(t, err)
 	require.Equal(t, parts(t).folder(), again.folder())
-	require.Equal(t, parts(t).single(), again.single())
+	require.Equal(t, parts(t).Single(), again.Single())
 }
 
 func TestBothFormsAreWritten(t *testing.T) {
