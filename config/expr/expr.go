@@ -88,7 +88,7 @@ func Read(text string) (config.Cond, error) {
 	r := &reader{text: text}
 	c := r.condition(0)
 	if r.skip(); r.err == nil && r.at < len(text) {
-		r.fail("the end, or a comma inside brackets")
+		r.fail("the end, or all(a, b) or any(a, b) around several conditions,")
 	}
 	return c, r.err
 }

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"boxwright/config"
+	"boxwright/config/quantity"
 	"boxwright/pricing"
 	"boxwright/pricing/money"
 )
@@ -178,13 +179,16 @@ func (t *taking) price(s *sheet, n int, id, head string, k int, row []string, ne
 		}
 		return pricing.Amount{}, false
 	}
-	a, err := money.ParseAmount(ungrouped(text))
+	digits, err := quantity.Digits(clip(text), quantity.Dollar)
 	if err != nil {
-		t.wrong(s.cell(n, id, head), "%q is not an amount; write dollars and cents in digits, such as 1234.00, "+
-			"without a sign of the currency", clip(text))
-		return a, false
+		t.wrong(s.cell(n, id, head), "%v", err)
+		return pricing.Amount{}, false
 	}
-	return a, true
+	a, err := money.ParseAmount(digits)
+	if err != nil {
+		t.wrong(s.cell(n, id, head), "%q is not an amount; write dollars and cents in digits, such as 1234.00", clip(text))
+	}
+	return a, err == nil
 }
 
 // newEditions adds those whose day the book does not have, newest first.

@@ -179,6 +179,7 @@ func TestOneChangeChangesOneLine(t *testing.T) {
 	}{
 		{"a price", edited(t, "prices", "Winch bumper with 9,000 lb electric winch\",6480.00", "Winch bumper with 9,000 lb electric winch\",6400"), 1, `"fb-winch": "6400.00",`},
 		{"a price with a comma between the thousands", edited(t, "prices", "Winch bumper with 9,000 lb electric winch\",6480.00", "Winch bumper with 9,000 lb electric winch\",\"6,400.00\""), 1, `"fb-winch": "6400.00",`},
+		{"a price as money is shown in a spreadsheet", edited(t, "prices", "Winch bumper with 9,000 lb electric winch\",6480.00", "Winch bumper with 9,000 lb electric winch\",\"$6,400.00 \""), 1, `"fb-winch": "6400.00",`},
 		{"a rule", edited(t, "rules", "body.length_in > 153,chassis.gvwr_lb >= 14500", `body.length_in > 153,"any(chassis.gvwr_lb>=14500, not fb-winch)"`), 1, `"then": {"any": [{"chassis": {"attr": "gvwr_lb", "op": ">=", "number": 14500}}, {"not": {"pick": "fb-winch"}}]}`},
 		{"a label", edited(t, "options", "Stitch-welded behind the corner post", "Stitched <at> the post"), 1, `"label": "Stitched <at> the post"`},
 		{"the reason of a dated change", edited(t, "prices", "Mid-year change of cot", "A change of cot"), 1, `"reason": "A change of cot and fluid-spring`},
@@ -296,7 +297,7 @@ func TestFaultsAreLocated(t *testing.T) {
 		says   string
 	}{
 		{"letters where a number belongs", edited(t, "options", "fb-push,", "fb-push,", ",places,", ",places,x"), `column mass x_in: "x`},
-		{"a comma that may be a point", edited(t, "prices", `,6480.00`, `,"6480,00"`), `"fb-winch", column price: "6480,00" is not an amount; write dollars and cents in digits`},
+		{"a comma that may be a point", edited(t, "prices", `,6480.00`, `,"6480,00"`), `"fb-winch", column price: “6480,00” can be read in two ways: write 6480.00 or 648000`},
 		{"no price", edited(t, "prices", `,6480.00`, `,`), `"fb-winch", column price: is empty; write a price, 0 if it costs nothing`},
 		{"a heading nobody knows", edited(t, "options", "mass lb", "mass pounds"), `options.csv, row 1, column I: "mass pounds" is no column of the table of options; its columns are id, group`},
 		{"a heading twice", edited(t, "options", "mass tol_lb", "mass lb"), `the heading "mass lb" stands twice`},
