@@ -1,6 +1,7 @@
 package bid
 
 import (
+	"cmp"
 	"math"
 	"slices"
 	"strings"
@@ -129,6 +130,7 @@ func newVocabulary(cat *config.Catalogue, rest func()) *vocabulary {
 		p.most, p.kept = max(o.MaxQty, 1), slices.Contains(o.Tags, "remount")
 		p.beside, p.wired = g.Choose == config.ChooseAny, o.Load != nil || o.Supply != nil || o.Circuit != nil ||
 			slices.Contains(p.label, wireWord) || slices.Contains(stems(g.Label), wireWord)
+		p.stand(o)
 		p.own = slices.Clone(p.names)
 		if a := asked[o.Group]; a != nil {
 			p.learn(a, read)
@@ -343,6 +345,36 @@ func newProfile(id, group, label, spec, kind string, asked *config.Asked, read t
 	}
 	return p
 }
+
+// stand takes in on which side of the unit a thing is, where all of it is on one: the outlets of the action area
+// on the street side.
+func (p *profile) stand(o *config.Option) {
+	var faces []string
+	for _, at := range o.Places {
+		if at.Both {
+			return
+		}
+		faces = append(faces, at.Face)
+	}
+	for _, c := range o.Compartments {
+		faces = append(faces, cmp.Or(c.Wall, c.Side))
+	}
+	side := ""
+	for _, face := range faces {
+		on := sideOfFace[strings.TrimSuffix(face, "-wall")]
+		if on == "" || side != "" && side != on {
+			return
+		}
+		side = on
+	}
+	if side != "" && !p.never[side] && len(o.Seats) == 0 {
+		p.words[side] = true
+		p.entries = append(p.entries, entry{side: claims.AnyRole})
+	}
+}
+
+// sideOfFace are the sides as lines speak of them.
+var sideOfFace = map[string]string{config.FaceStreet: stems("streetside")[0], config.FaceCurb: stems("curbside")[0]}
 
 var wireWord = stems("wire")[0]
 

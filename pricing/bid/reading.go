@@ -87,6 +87,11 @@ func (v *vocabulary) readLine(text string) *reading {
 	line := claims.Read(text)
 	tokens := line.Tokens
 	r := v.reading(text, tokens)
+	if len(r.unread) > 0 {
+		if o, ok := v.labeled(text, tokens); ok {
+			r = o
+		}
+	}
 	r.permits, r.chooses, r.sums = line.Permits, line.Chooses, line.Sums
 	sized := measured(tokens)
 	if r.term, r.strong = terms.Of(text); !r.strong && sized {
@@ -96,6 +101,40 @@ func (v *vocabulary) readLine(text string) *reading {
 	}
 	v.read[text] = r
 	return r
+}
+
+// labeled reads a line that begins with a label by what stands behind that alone, "Engine fuel: diesel", where
+// all of it asks for things of one group and the label speaks of no other.
+func (v *vocabulary) labeled(text string, tokens []claims.Token) (*reading, bool) {
+	at := slices.IndexFunc(tokens, func(t claims.Token) bool { return t.Kind != claims.Word })
+	if at < 1 || !tokens[at].Opens() {
+		return nil, false
+	}
+	r := v.reading(text, tokens[at+1:])
+	if len(r.unread) > 0 || len(r.claims) == 0 {
+		return nil, false
+	}
+	group := v.groupOf(&r.claims[0])
+	for i := range r.claims {
+		if c := &r.claims[i]; group == "" || v.groupOf(c) != group || !v.mayBeCalled(c, claims.Words(tokens[:at])) {
+			return nil, false
+		}
+	}
+	return r, true
+}
+
+// mayBeCalled reports whether each of some words is said of a thing of the group of what a claim asks for, and a
+// place, a material or a color among them of just that.
+func (v *vocabulary) mayBeCalled(c *claim, words []string) bool {
+	group := v.groupOf(c)
+	return !slices.ContainsFunc(words, func(w string) bool {
+		own := qualities[w] || oppositePlaces[w]
+		return !slices.ContainsFunc(v.list, func(p profile) bool {
+			return p.group == group && !p.kept && (p.words[w] || slices.ContainsFunc(p.names, func(n []string) bool {
+				return slices.Contains(n, w)
+			})) && (!own || slices.Contains(slices.Concat(c.same, c.more, c.short), p.id))
+		})
+	})
 }
 
 // measured reports whether a line holds an amount of something that can be measured on a
@@ -300,7 +339,7 @@ func joined(list []piece) []claims.Token {
 // rulesOutRivals reports whether a piece only rules out what the things that a claim of
 // the same line asks for stand in the place of: "roll-up doors, no hinged ones".
 func (v *vocabulary) rulesOutRivals(tokens []claims.Token, list []*claim) bool {
-	words := claims.Words(tokens)
+	words := v.loud(claims.Words(tokens))
 	if !claims.Ruled(tokens) || len(words) == 0 || len(claims.Numbers(tokens)) > 0 {
 		return false
 	}

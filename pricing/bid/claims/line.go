@@ -35,7 +35,7 @@ var (
 
 // Read takes a line apart.
 func Read(text string) Line {
-	list := compared(between(unattested(measured(spelled(days(lex(text)))))))
+	list := manner(compared(between(unattested(measured(spelled(days(lex(text))))))))
 	permits := permitted(list)
 	list = roled(including(unreasoned(equals(setAside(list)))))
 	out := make([]Token, 0, len(list)+1)
@@ -209,7 +209,11 @@ func including(list []Token) []Token {
 func setAside(list []Token) []Token {
 	measures := slices.ContainsFunc(list, func(t Token) bool { return t.Kind == Count && t.Num.Unit == quantity.Inch }) &&
 		slices.ContainsFunc(list, func(t Token) bool { return t.Kind == Word && dimensionWords[stem(t.raw)] != "" })
-	for i := range list {
+	for i := 0; i < len(list); i++ {
+		if list[i].raw == "not" && i+1 < len(list) && measures && uncounted[list[i+1].raw] { // "mirrors not counted"
+			list = slices.Delete(list, i, i+1)
+			list[i].raw = "excluded"
+		}
 		if t := &list[i]; measures && t.raw == "without" && slices.ContainsFunc(list[i+1:min(i+4, len(list))],
 			func(t Token) bool { return standsOut[t.raw] }) {
 			t.raw = "excluding"
@@ -217,6 +221,9 @@ func setAside(list []Token) []Token {
 	}
 	return list
 }
+
+// uncounted are words by which a line says behind "not" that something is left out of a measure.
+var uncounted = wordsOf(`counted included considered measured`)
 
 // standsOut are what a measure of the vehicle counts in or leaves out.
 var standsOut = wordsOf(`mirror mirrors antenna antennas lightbar bumper bumpers step steps light lights lamp lamps roof
@@ -424,6 +431,7 @@ var empty = func() map[string][][]string {
 	for _, s := range strings.Split("at no additional cost|at no extra cost|at no added cost|at no cost|at no additional charge|"+
 		"at no extra charge|at no charge|without extra charge|without additional charge|included in price|"+
 		"included in the price|included in the bid price|included in bid price|included in the base price|"+
+		"in its current edition|in its latest edition|in the current edition|in the latest edition|"+
 		"as standard equipment|as standard|as a standard feature|as part of the base bid", "|") {
 		words := strings.Fields(s)
 		out[words[0]] = append(out[words[0]], words)
@@ -606,6 +614,9 @@ func said(list []Token) []Token {
 			if list[k].raw == "of" {
 				last++ // "42 in of clear width"
 			}
+			if leadsOn(list, k) {
+				break
+			}
 			t.Num.Of = words[list[k].Word]
 			if d := letters[list[k].raw]; d != "" && k == i+1 && t.Num.Unit == quantity.Inch && t.Num.Of == "" {
 				t.Num.Of, list[k].raw, list[k].Word = d, "the", "the" // 70" H
@@ -616,6 +627,11 @@ func said(list []Token) []Token {
 		}
 	}
 	return list
+}
+
+// leadsOn reports whether a word says of what dimension the amount behind it is: "tube spaced 16 in".
+func leadsOn(list []Token, at int) bool {
+	return list[at].raw == "spaced" && at+1 < len(list) && list[at+1].Kind == Count
 }
 
 // vehicleWords name the whole unit.
@@ -838,7 +854,7 @@ func relative(list []Token, at int) bool {
 var auxiliary = []string{"can", "is", "are", "will", "has", "have", "may", "shall", "must", "do", "does"}
 
 // listing are words behind which stands what papers and displays tell.
-var listing = wordsOf(`listing showing depicting detailing`)
+var listing = wordsOf(`listing showing depicting detailing stating`)
 
 // Bracket reports whether a token is one.
 func (t *Token) Bracket() bool { return t.Kind == Break && (t.raw == "(" || t.raw == ")") }

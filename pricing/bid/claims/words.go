@@ -167,6 +167,8 @@ sharp: sharps
 waste: trash garbage refuse
 front: front
 level: levels
+temperature: temp
+cabinet: casework
 `)
 
 // phrases bring several words to one thing's name.
@@ -214,6 +216,7 @@ cellular: cell
 dutydepartment: on duty
 handbook: operator manual | owner manual | service manual | shop manual | maintenance manual | instruction manual
 manual: hand operate | by hand
+manualreset: manual reset | hand reset
 glovebox: glove box
 multiband: multi band
 fullheight: full height | floor to ceil | floor ceil

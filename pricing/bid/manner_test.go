@@ -1,0 +1,62 @@
+package bid_test
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+
+	"boxwright/pricing/quote"
+)
+
+// Words that say nothing of what is asked for, each beside a line in which they do.
+func TestManners(t *testing.T) {
+	for _, c := range []struct {
+		line string
+		want quote.Outcome
+	}{
+		{"Slide-out compartment tray, 300 lb, latched both in and out", quote.MeetsWith},
+		{"Slide-out compartment tray, 300 lb, latched both doors", quote.Unanswered},
+		{"Two 12 V outlets in the action area, one of them live at all times", quote.Meets},
+		{"Two 12 V outlets in the action area, both of them live at all times", quote.Unanswered},
+		{"Two 12 V outlets in the streetside action area", quote.Meets},
+		{"Two 12 V outlets in the curbside action area", quote.Unanswered},
+		{"Streetside action-area console with a clock", quote.Meets},
+		{"Curbside action-area console with a clock", quote.Unanswered},
+		{"Streetside squad bench, three seats", quote.Unanswered},
+		{"A cot that raises a load of at least 650 lb", quote.MeetsWith},
+		{"A cot that raises a load of at least 1,000 lb", quote.Excepted},
+		{"Rear axle load of 9,000 lb at most", quote.Meets},
+		{"Side door with a clear opening of 36 in", quote.MeetsWith},
+		{"Side door opening 40 in wide", quote.Excepted},
+		{"Side door window opening 40 in wide", quote.Unanswered},
+		{"Wire ID: number and function printed every 4 in", quote.Meets},
+		{"Wire ID: color and function printed every 4 in", quote.Unanswered},
+		{"Engine fuel: gasoline; diesel not acceptable", quote.Meets},
+		{"Engine fuel: diesel; gasoline not acceptable", quote.MeetsWith},
+		{"Heater fuel: gasoline; diesel not acceptable", quote.Unanswered},
+		{"Cab access: sliding window, 18 x 18 in, latch on both sides", quote.Meets},
+		{"Roof access: sliding window, 18 x 18 in, latch on both sides", quote.Unanswered},
+		{"Spare cot: manual, X-frame", quote.Unanswered},
+		{"Overall width, mirrors not counted: 96 in maximum", quote.Meets},
+		{"Overall width, mirrors not counted: 95 in maximum", quote.Excepted},
+		{"Siren not included", quote.Unanswered},
+		{"USB outlets in the front console, qty 1", quote.Meets},
+		{"Uprights of 2 x 2 in tube spaced 16 in", quote.Meets},
+		{"Uprights of 2 x 2 in tube spaced 12 in", quote.MeetsWith},
+		{"Certify each ambulance to the federal ambulance specification", quote.Meets},
+		{"Each ambulance cot shall have a charger", quote.Unanswered},
+		{"Our cot shall be mounted in the unit", quote.Unanswered},
+		{"Breakers of the hand-reset kind", quote.MeetsWith},
+		{"Breakers, hand-reset, that reset by themselves", quote.Unanswered},
+		{"Rub rails with stainless screws and barrier tape between", quote.Meets},
+		{"Rub rails with barrier tape between the doors", quote.Unanswered},
+		{"Conversion warranted for seven years without limitation of mileage", quote.Excepted},
+		{"Conversion warranted for 24 months without limitation of mileage", quote.Unanswered},
+		{"Van cutaway chassis with gasoline engine", quote.Meets},
+	} {
+		t.Run(c.line, func(t *testing.T) {
+			_, list := answersTo(t, c.line)
+			assert.Equal(t, c.want, list[0].Outcome, list[0].Read)
+		})
+	}
+}
