@@ -335,7 +335,7 @@ func (j *judge) judge(a *Answer, read *reading) {
 			continue
 		}
 		p := j.claim(c)
-		if read.sums && p.outcome == quote.Excepted && (c.short != nil && c.by.Unit != "" ||
+		if read.sums && p.outcome == quote.Excepted && (c.short != nil && j.v.sumReaches(c) ||
 			c.gauge != nil && c.gauge.code == insideStorage) {
 			p.outcome = quote.Unanswered // together they may have it
 		}

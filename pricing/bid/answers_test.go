@@ -103,7 +103,7 @@ func TestAnswers(t *testing.T) {
 		{"one of several at a bench asks for no bench", "Two oxygen outlets, one of them at the bench", quote.Unanswered, ""},
 		{"a delivery of the chassis", "Delivery of chassis within 60 days", quote.Unanswered, ""},
 		{"days from that of the chassis", "Delivery within 100 days of chassis receipt", quote.Unanswered, ""},
-		{"a head's own charger", "Stretcher: battery powered; deck widens to 29 in.; 1 charger", quote.Unanswered, ""},
+		{"a head's own charger", "Stretcher: battery powered; deck widens to 29 in.; 1 charger", quote.MeetsWith, "Wide powered cot, 140 lb"},
 		{"lights that come on with a door warn of none", "Compartment lights operate when the door is opened",
 			quote.Unanswered, ""},
 		{"what is opened is no bid", "Scene lights come on when the door is opened", quote.Unanswered, ""},

@@ -248,6 +248,7 @@ func (v *vocabulary) common(a, b *claim) claim {
 	out.same = slices.DeleteFunc(slices.Concat(a.same, a.more), func(id string) bool {
 		return !slices.Contains(all, id) || !v.byID[id].underCondition(out.words, out.numbers)
 	})
+	out.also = slices.DeleteFunc(slices.Clone(a.also), func(id string) bool { return !slices.Contains(b.also, id) })
 	out.more, out.short = nil, nil
 	return out
 }

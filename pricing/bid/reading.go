@@ -278,7 +278,7 @@ func (v *vocabulary) reading(text string, tokens []claims.Token) *reading {
 		case i > 0 && of[i-1] == c:
 		default:
 			head = -1
-			if h, ok := v.withoutAmount(c); ok {
+			if h, ok := v.withoutAmount(c, all, of); ok {
 				head, r.claims = len(r.claims), append(r.claims, h)
 			}
 			r.claims = append(r.claims, *c)

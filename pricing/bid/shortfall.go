@@ -11,24 +11,40 @@ import (
 // An amount that nothing offered reaches is one claim of a line, and what is to have it is another: of
 // "electric winch, 12,000 lb, synthetic rope" the winch and its rope may be had, and only its pull falls short.
 
-// withoutAmount is what a claim that falls short of an amount asks for besides that; false where that is not
-// something of the same group alone.
-func (v *vocabulary) withoutAmount(c *claim) (claim, bool) {
-	at := amountIn(c.tokens, c.by)
-	if at < 0 {
+// withoutAmount is what a claim that falls short of an amount asks for besides that; false where its pieces ask for
+// nothing else, where that is not something of the same group alone, and where another claim of the line asks for
+// something that it cannot be.
+func (v *vocabulary) withoutAmount(c *claim, all []piece, of []*claim) (claim, bool) {
+	if c.short == nil || amountIn(c.tokens, c.by) < 0 {
 		return claim{}, false
 	}
-	rest := slices.Delete(slices.Clone(c.tokens), at, at+1)
-	rest = slices.DeleteFunc(rest, func(t claims.Token) bool {
-		return t.Kind == claims.Word && c.by.Of != "" && claims.DimensionOf(t.Word) == c.by.Of
-	})
-	if !slices.ContainsFunc(rest, func(t claims.Token) bool { return t.Kind == claims.Word }) {
+	asks := false
+	for i, p := range all {
+		asks = asks || of[i] == c && named(c.besideAmount(p.tokens))
+	}
+	if !asks {
 		return claim{}, false
 	}
-	head, ok := v.claimOf(rest)
+	head, ok := v.claimOf(c.besideAmount(c.tokens))
 	group := v.groupOf(c)
 	return head, ok && head.gauge == nil && head.short == nil &&
-		!slices.ContainsFunc(slices.Concat(head.same, head.more), func(id string) bool { return v.byID[id].group != group })
+		!slices.ContainsFunc(slices.Concat(head.same, head.more), func(id string) bool { return v.byID[id].group != group }) &&
+		!slices.ContainsFunc(of, func(o *claim) bool {
+			return o != nil && o != c && o.gauge == nil && o.short == nil && v.groupOf(o) == group && v.rivals(o) &&
+				len(v.common(&head, o).same) == 0
+		})
+}
+
+// besideAmount are tokens without the amount that a claim falls short of and the words that say its dimension.
+func (c *claim) besideAmount(tokens []claims.Token) []claims.Token {
+	at := amountIn(tokens, c.by)
+	var out []claims.Token
+	for i, t := range tokens {
+		if i != at && !(t.Kind == claims.Word && c.by.Of != "" && claims.DimensionOf(t.Word) == c.by.Of) {
+			out = append(out, t)
+		}
+	}
+	return out
 }
 
 // amountIn is where in tokens an amount stands; below zero where it does not.
@@ -78,7 +94,13 @@ func (v *vocabulary) titledIn(tokens []claims.Token) bool {
 	})
 }
 
-func newTold(text string, claim int) told { return told{strings.Trim(text, " ,;:.()-"), claim} }
+func newTold(text string, claim int) told {
+	text = strings.Trim(text, " ,;:.()-")
+	if strings.Count(text, "(") > strings.Count(text, ")") { // "fourteen (14)"
+		text += ")"
+	}
+	return told{text, claim}
+}
 
 // nameIn is the longest name of a thing's own that words call it by; nil where they hold none.
 func (v *vocabulary) nameIn(p *profile, has bag) []string {
@@ -99,8 +121,10 @@ func (v *vocabulary) mayReach(p *profile, has bag, tokens []claims.Token, list [
 		return true // what else is warranted
 	}
 	name, noun, alone := v.nameIn(p, has), amountNoun(tokens, by), []claims.Number{by}
-	if p.ofGroupNamed(noun) || !slices.ContainsFunc(v.titles[noun], func(t title) bool { return t.group != p.group }) {
-		noun = "" // it says nothing else
+	if p.core[noun] || slices.ContainsFunc(p.entries, func(e entry) bool {
+		return e[noun] != 0 && e[amountOf+by.Unit] != 0
+	}) || !slices.ContainsFunc(v.titles[noun], func(t title) bool { return t.group != p.group }) {
+		noun = "" // the amount is of the thing itself
 	}
 	sum, most := 0.0, 0.0
 	for i := range v.list {
@@ -158,4 +182,27 @@ func (p *profile) tellsOf(n claims.Number) bool {
 		return p.amounts(n.Unit) > 0
 	}
 	return true
+}
+
+// sumReaches reports whether an amount that a claim falls short of may be that of several things together, as many as
+// one of what is offered in their place counts: "two 105 Ah batteries".
+func (v *vocabulary) sumReaches(c *claim) bool {
+	if c.by.Unit == "" {
+		return false
+	}
+	return slices.ContainsFunc(v.list, func(o profile) bool {
+		if o.group != v.groupOf(c) || o.kept {
+			return false
+		}
+		most, many := 0.0, 1.0
+		for _, x := range o.numbers {
+			switch {
+			case x.Unit == c.by.Unit:
+				most = max(most, x.Value)
+			case x.Unit == "" && x.Value < mostCounted:
+				many = max(many, x.Value)
+			}
+		}
+		return o.beside && most > 0 || most*many*float64(max(o.most, 1)) >= c.by.Value
+	})
 }

@@ -443,6 +443,7 @@ func spelled(list []Token) []Token {
 			n := len(flat)
 			if n > 0 && flat[n-1].Kind == Count && flat[n-1].Num.Value == out[i+1].Num.Value {
 				i += 2
+				flat[n-1].End = out[i].End
 				continue
 			}
 			out[i+1].Num.said, out[i+1].said, out[i+1].tied = true, true, false
