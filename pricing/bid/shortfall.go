@@ -28,8 +28,9 @@ func (v *vocabulary) withoutAmount(c *claim, all []piece, of []*claim) (claim, b
 	head, ok := v.claimOf(c.besideAmount(c.tokens))
 	group := v.groupOf(c)
 	return head, ok && head.gauge == nil && head.short == nil &&
-		!slices.ContainsFunc(slices.Concat(head.same, head.more), func(id string) bool { return v.byID[id].group != group }) &&
-		!slices.ContainsFunc(of, func(o *claim) bool {
+		!slices.ContainsFunc(slices.Concat(head.same, head.more), func(id string) bool {
+			return v.byID[id].group != group
+		}) && !slices.ContainsFunc(of, func(o *claim) bool {
 			return o != nil && o != c && o.gauge == nil && o.short == nil && v.groupOf(o) == group && v.rivals(o) &&
 				len(v.common(&head, o).same) == 0
 		})
