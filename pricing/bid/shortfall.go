@@ -31,9 +31,9 @@ func (v *vocabulary) withoutAmount(c *claim, all []piece, of []*claim) (claim, b
 		!slices.ContainsFunc(slices.Concat(head.same, head.more), func(id string) bool {
 			return v.byID[id].group != group
 		}) && !slices.ContainsFunc(of, func(o *claim) bool {
-			return o != nil && o != c && o.gauge == nil && o.short == nil && v.groupOf(o) == group && v.rivals(o) &&
-				len(v.common(&head, o).same) == 0
-		})
+		return o != nil && o != c && o.gauge == nil && o.short == nil && v.groupOf(o) == group && v.rivals(o) &&
+			len(v.common(&head, o).same) == 0
+	})
 }
 
 // besideAmount are tokens without the amount that a claim falls short of and the words that say its dimension.
