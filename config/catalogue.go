@@ -415,6 +415,13 @@ type Oxygen struct {
 	Count        int     `json:"count"`
 }
 
+// Water is what a unit carries to wash people with, and what it takes back.
+type Water struct {
+	FreshGal float64 `json:"fresh_gal"`
+	WasteGal float64 `json:"waste_gal"`
+	FlowGPM  float64 `json:"flow_gpm"` // of one shower, gallons a minute
+}
+
 // ShellChange overrides parts of the module's construction.
 type ShellChange struct {
 	Weld            string          `json:"weld,omitempty"`           // "continuous" or "stitch"

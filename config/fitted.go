@@ -18,13 +18,6 @@ type Fitted struct {
 	RatedLb quantity.Mass `json:"rated_lb,omitempty"`
 }
 
-// Water is what a unit carries to wash people with, and what it takes back.
-type Water struct {
-	FreshGal float64 `json:"fresh_gal"`
-	WasteGal float64 `json:"waste_gal"`
-	FlowGPM  float64 `json:"flow_gpm"` // of one shower, gallons a minute
-}
-
 // times is the compartment of so many of the option that brings it: mounts hold so many
 // times as much, shelves and boards carry so much more.
 func (c Compartment) times(n int) Compartment {

@@ -78,19 +78,11 @@ func run(m *testing.M) (int, error) {
 	if err != nil {
 		return 1, err
 	}
-	parts, err := site.Gather(root)
-	if err != nil {
-		return 1, err
-	}
-	built = parts
-	dist, err := os.MkdirTemp("", "boxwright-e2e-")
-	if err != nil {
+	var dist string
+	if built, dist, err = site.Temporary(root); err != nil {
 		return 1, err
 	}
 	defer os.RemoveAll(dist)
-	if err := parts.Write(dist); err != nil {
-		return 1, err
-	}
 	files = filepath.Join(dist, site.FolderForm)
 	folder = form{name: "folder", lean: true, native: true}
 	shipped = form{name: "folder", lean: true}

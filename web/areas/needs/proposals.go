@@ -60,7 +60,7 @@ func proposals(p *Page) Part {
 		When(p.Proposing || p.Search != nil, func() Part {
 			return El("section", At("id", "answer"), At("tabindex", "-1"), At("aria-label", "What fits the needs"),
 				If(p.leads() != "", At("data-leads", p.leads())),
-				If(p.Proposing, El("div", Class("proposing"), At("id", "proposing"), page.Working())),
+				If(p.Proposing, El("div", At("id", "proposing"), page.Working())),
 				When(p.Search != nil, func() Part { return proposed(p) }))
 		}),
 	)

@@ -48,28 +48,16 @@ func tried(m *testing.M) (int, error) {
 		return 1, err
 	}
 	if dist = os.Getenv("BOXWRIGHT_DIST"); dist == "" {
-		if dist, err = os.MkdirTemp("", "boxwright-engines-"); err != nil {
+		if _, dist, err = site.Temporary(root); err != nil {
 			return 1, err
 		}
 		defer os.RemoveAll(dist)
-		if err := build(root); err != nil {
-			return 1, err
-		}
 	} else if !filepath.IsAbs(dist) {
 		dist = filepath.Join(root, dist)
 	}
 	host = httptest.NewServer(site.Handler(filepath.Join(dist, site.FolderForm)))
 	defer host.Close()
 	return m.Run(), nil
-}
-
-// build writes both forms of the page into the folder dist.
-func build(root string) error {
-	parts, err := site.Gather(root)
-	if err != nil {
-		return err
-	}
-	return parts.Write(dist)
 }
 
 // TestFirstWalk goes the salesman's first walk in every engine and both forms: a

@@ -15,18 +15,11 @@ import (
 // page prints the sizes of what is shipped, and times the page in Chromium, or only
 // "clicks", or only what is "large".
 func page(root string, clicks int, only string) error {
-	parts, err := site.Gather(root)
-	if err != nil {
-		return err
-	}
-	dist, err := os.MkdirTemp("", "boxwright-measure-")
+	parts, dist, err := site.Temporary(root)
 	if err != nil {
 		return err
 	}
 	defer os.RemoveAll(dist)
-	if err := parts.Write(dist); err != nil {
-		return err
-	}
 	if err := sizes(parts, dist); err != nil {
 		return err
 	}

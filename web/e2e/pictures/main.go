@@ -33,18 +33,11 @@ func run() error {
 	if err != nil {
 		return err
 	}
-	parts, err := site.Gather(root)
-	if err != nil {
-		return err
-	}
-	dist, err := os.MkdirTemp("", "boxwright-pictures-")
+	_, dist, err := site.Temporary(root)
 	if err != nil {
 		return err
 	}
 	defer os.RemoveAll(dist)
-	if err := parts.Write(dist); err != nil {
-		return err
-	}
 	l, err := net.Listen("tcp", "127.0.0.1:0")
 	if err != nil {
 		return err

@@ -105,6 +105,21 @@ func Loader() ([]byte, error) {
 // Gather compiles and bundles every part of a page that takes any catalogue.
 func Gather(root string) (*Parts, error) { return GatherFor(root, "") }
 
+// Temporary builds the page and puts both forms under a new folder, which the caller removes.
+func Temporary(root string) (parts *Parts, dist string, err error) {
+	if parts, err = Gather(root); err != nil {
+		return nil, "", err
+	}
+	if dist, err = os.MkdirTemp("", "boxwright-"); err != nil {
+		return nil, "", err
+	}
+	if err = parts.Write(dist); err != nil {
+		os.RemoveAll(dist)
+		return nil, "", err
+	}
+	return parts, dist, nil
+}
+
 // GatherFor does that for a page that takes catalogues of one plant alone, by its key.
 func GatherFor(root, plant string) (*Parts, error) {
 	assets := filepath.Join(root, "web", "assets")
