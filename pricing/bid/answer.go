@@ -461,7 +461,7 @@ func (j *judge) claim(c *claim) part {
 	case c.gauge != nil:
 		p := j.figure(c)
 		sure := map[config.Sense]quote.Outcome{atLeast: quote.Excepted, atMost: quote.Meets}[c.sense]
-		if c.whole && p.outcome != sure || p.outcome != quote.Excepted && !j.hasCounted(c) ||
+		if c.whole && p.outcome != sure || p.outcome != quote.Excepted && !j.hasCounted(c) || j.otherFuel(c) ||
 			c.gauge.code == "weight.curb" && slices.Contains(c.words, dryWord) && p.outcome == quote.Excepted {
 			p.outcome, p.take = quote.Unanswered, Take{}
 		}
@@ -473,6 +473,15 @@ func (j *judge) claim(c *claim) part {
 	}
 	return j.things(c)
 }
+
+// otherFuel reports whether a line names a fuel for the tank that the chassis does not burn.
+func (j *judge) otherFuel(c *claim) bool {
+	return c.gauge.code == factFuel && slices.ContainsFunc(c.words, func(w string) bool {
+		return fuels[w] && !j.v.byID[j.q.Chassis.ID].words[w]
+	})
+}
+
+var fuels = wordSet("gasoline diesel")
 
 // hasCounted reports whether the unit has what a line counts into a size by name: a height "with light bar" is
 // not that of a unit without one.

@@ -246,7 +246,9 @@ func (v *vocabulary) common(a, b *claim) claim {
 	out.words, out.plain = slices.Concat(a.words, b.words), slices.Concat(a.plain, b.plain)
 	out.numbers = slices.Concat(a.numbers, b.numbers)
 	out.same = slices.DeleteFunc(slices.Concat(a.same, a.more), func(id string) bool {
-		return !slices.Contains(all, id) || !v.byID[id].underCondition(out.words, out.numbers)
+		p := v.byID[id]
+		return !slices.Contains(all, id) || !p.underCondition(out.words, out.numbers) ||
+			slices.ContainsFunc(b.numbers, func(n claims.Number) bool { return n.Unit != "" && p.secondOf(a.numbers, n) })
 	})
 	out.also = slices.DeleteFunc(slices.Clone(a.also), func(id string) bool { return !slices.Contains(b.also, id) })
 	out.more, out.short = nil, nil
@@ -463,7 +465,8 @@ func (v *vocabulary) ofSentenceBefore(all []piece, of []*claim, i int) (claim, b
 // what that is, "in the color of the fleet", and a size of the vehicle of which something is left out.
 func (v *vocabulary) ofUnread(all []piece, of []*claim) {
 	for i := range all {
-		if all[i].with && saysState(all[i].tokens) {
+		if all[i].with && (saysState(all[i].tokens) ||
+			slices.ContainsFunc(of, (*claim).measured) && saysParted(all[i].tokens)) {
 			for k, c := range of {
 				if c != nil && (k == i || c.gauge != nil && !stopBetween(all, min(i, k), max(i, k))) {
 					takeOut(of, c)
@@ -532,6 +535,14 @@ func (v *vocabulary) ofHead(all []piece, of []*claim) {
 // saysState reports whether a piece says in what state something is when a figure is taken, "with the air
 // conditioning off" or "with the springs deflated".
 func saysState(tokens []claims.Token) bool { return states[tokens[len(tokens)-1].Word] }
+
+// saysParted reports whether a piece says that something is not where it is otherwise, "with the panels removed".
+func saysParted(tokens []claims.Token) bool { return parted[tokens[len(tokens)-1].Word] }
+
+var parted = wordSet("removed lowered tilted")
+
+// measured reports whether a claim is on a figure.
+func (c *claim) measured() bool { return c != nil && c.gauge != nil }
 
 // manned reports whether a piece says that people are aboard.
 func manned(tokens []claims.Token) bool {

@@ -427,6 +427,10 @@ func (g *ready) asks(tokens []claims.Token, words []string, list []claims.Number
 		if n.Each {
 			return claim{}, false // the figure is of all together
 		}
+		if g.code == patients && tokens[0].Part != tokens[len(tokens)-1].Part && len(n.Near) > 0 &&
+			!slices.ContainsFunc(n.Near, func(w string) bool { return w == patientWord || lying[w] }) {
+			return claim{}, false // "seats for three, plus a patient"
+		}
 		v, ok := inUnit(n, g.unit, g.code)
 		if !ok || found && (math.Abs(v-c.want) > .015*c.want || v != c.want && c.stated && n.Sense != c.sense) {
 			return claim{}, false
@@ -475,6 +479,8 @@ func (g *ready) twisted(c *claim) bool {
 			!slices.ContainsFunc(c.numbers, func(n claims.Number) bool { return n.Of == "rating" })
 	case "weight.front-tires", "weight.rear-tires": // "rated 9,600 lb" is not what they bear
 		return c.sense != atMost || !c.stated
+	case "weight.curb", "weight.gross": // of the module or the chassis nothing is told
+		return has(moduleWord) || has(chassisWord) || c.sense == atLeast
 	case "space.width": // the fenders stand out of the module
 		return has(moduleWord)
 	case "space.seats": // "seats rated at 20 g" are not as many
@@ -504,6 +510,9 @@ var (
 )
 
 var patientWord = stems("patient")[0]
+
+// patients is the figure that counts them.
+const patients = "space.patients"
 
 var grossWord = stems("gross")[0]
 

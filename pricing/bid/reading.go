@@ -913,10 +913,8 @@ func (p *profile) fits(list []claims.Number) (fit int, missing claims.Number) {
 		if n.Each && p.words[togetherWord] || n.Apiece && p.most < 2 && p.hasForAll(n.Unit) {
 			return misses, n
 		}
-		if slices.ContainsFunc(list[:i], func(x claims.Number) bool {
-			return x.Unit == n.Unit && x.Value != n.Value && (x.Sense == "" || n.Sense == "" || x.Sense == n.Sense)
-		}) && p.amounts(n.Unit) < 2 {
-			return misses, n // two amounts are not both of one measure
+		if p.secondOf(list[:i], n) {
+			return misses, n
 		}
 		switch p.has(n) {
 		case exact:
@@ -937,6 +935,14 @@ func (p *profile) fits(list []claims.Number) (fit int, missing claims.Number) {
 		return falls, missing
 	}
 	return fit, missing
+}
+
+// secondOf reports whether an amount is asked of a thing beside another of its unit, of which the thing has but one:
+// two amounts are not both of one measure.
+func (p *profile) secondOf(list []claims.Number, n claims.Number) bool {
+	return slices.ContainsFunc(list, func(x claims.Number) bool {
+		return x.Unit == n.Unit && x.Value != n.Value && (x.Sense == "" || n.Sense == "" || x.Sense == n.Sense)
+	}) && p.amounts(n.Unit) < 2
 }
 
 // hasForAll reports whether a thing has ratings of a unit, and none of them is that of one of several: a 200 W

@@ -59,6 +59,10 @@ func Read(text string) Line {
 		if t.raw == "down" && i > 0 && (list[i-1].raw == "-" && i > 1 && turning[list[i-2].raw] || turning[list[i-1].raw]) {
 			t.raw = "downward" // which what flips up does not do
 		}
+		if t.raw == "on" && i > 1 && endsBefore(list, i+1) && slices.ContainsFunc(list[max(0, i-mostBetween):i],
+			func(b Token) bool { return b.raw == "with" }) {
+			t.raw = "running" // "with the heater on"
+		}
 		if t.raw == "dealer" && slices.ContainsFunc(list[max(0, i-2):i], func(b Token) bool { return b.raw == "at" }) {
 			t.raw = "dealership" // where, and not who
 		}

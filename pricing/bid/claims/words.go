@@ -69,7 +69,8 @@ payload: pl
 gvwr: gvw
 weight: wt wts
 inverter: inv invtr
-battery: batt batts
+battery: batt
+insulationbatt: batts
 charger: chgr chg
 power: pwr elec
 speaker: spkr spkrs
