@@ -169,6 +169,7 @@ function show(reply, acts) {
   for (const step of reply.do || []) perform(step, { state, history, files, keep, trouble, tell });
   focus.back(at);
   focus.watch();
+  if (reply.notice || reply.fault) focus.uncover();
   if (reply.do?.some((s) => s.do.startsWith("keep-"))) copies.later();
   transport.comeBack(reply, acts);
   back.went(before, state.view);

@@ -41,6 +41,15 @@ export function back(was) {
   }
 }
 
+/** uncover scrolls what was pressed out from under the notices at the foot of the window. */
+export function uncover() {
+  const pressed = document.activeElement;
+  const over = document.getElementById("notices")?.getBoundingClientRect();
+  if (!over || !pressed?.matches("button, input, select, textarea, summary")) return;
+  const { top, bottom } = pressed.getBoundingClientRect();
+  if (bottom > over.top && top < over.bottom) scrollBy({ top: bottom - over.top + 8, behavior: "instant" });
+}
+
 const KEYS = /** @type {Record<string, number>} */ ({ ArrowDown: 1, ArrowRight: 1, ArrowUp: -1, ArrowLeft: -1 });
 
 /**

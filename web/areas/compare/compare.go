@@ -452,13 +452,17 @@ func comparison(p *Page, columns []column) Part {
 	if chapters < 0 {
 		chapters = len(rows)
 	}
-	alone := len(names) == 1
-	differs := func(r quote.Row) bool { return r.Differs || alone }
+	differs := func(r quote.Row) bool { return r.Differs }
 	body, _ := rowsOf(rows[:chapters], names, differs)
 	options, n := rowsOf(rows[chapters:], names, differs)
-	same, alike := rowsOf(rows, names, func(r quote.Row) bool { return !differs(r) })
+	same, alike := rowsOf(rows, names, func(r quote.Row) bool { return !r.Differs })
+	alikeWords := page.Count(alike, "line is the same", "lines are the same")
 	if len(body)+len(options) == 0 {
-		body = append(body, El("tr", El("td", At("colspan", strconv.Itoa(len(heads)+1)), Text("Nothing differs."))))
+		none := "Nothing differs."
+		if len(names) == 1 {
+			none, alikeWords = "Nothing to compare it with yet.", "What is compared"
+		}
+		body = append(body, El("tr", El("td", At("colspan", strconv.Itoa(len(heads)+1)), Text(none))))
 	}
 	row := func(tag string, cells []Part, more ...Part) Part {
 		return El("tr", append(more, El("td"), Each(cells, func(i int, c Part) Part {
@@ -475,10 +479,9 @@ func comparison(p *Page, columns []column) Part {
 	return Many(
 		El("div", Class("block", wrap), At("data-scroll", "Comparison"),
 			table("Comparison; ≠ marks what differs", body, row("th", heads), row("td", under, Class("under")))),
-		If(len(options) > 0, page.Fold("options", "Options: "+map[bool]string{true: page.Count(n, "line", "lines"),
-			false: page.Count(n, "line differs", "lines differ")}[alone],
+		If(len(options) > 0, page.Fold("options", "Options: "+page.Count(n, "line differs", "lines differ"),
 			El("div", Class(wrap), At("data-scroll", "Options"), table("Options; ≠ marks what differs", options, short)))),
-		If(alike > 0, page.Fold("same", page.Count(alike, "line is the same", "lines are the same"),
+		If(alike > 0, page.Fold("same", alikeWords,
 			El("div", El("div", Class(wrap), At("data-scroll", "The same"), table("The same", same, short))))))
 }
 
