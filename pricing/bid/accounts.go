@@ -408,13 +408,20 @@ func (p *profile) saysWhere(tokens, left []claims.Token) bool {
 			continue
 		}
 		if !slices.ContainsFunc(p.entries, func(e entry) bool {
-			return (e[t.Word]&claims.Inside != 0 || e[t.Word]&ofIt == ofIt) && (head == "" || e[head] != 0)
+			there := e[t.Word]
+			if t.Word == moduleWord { // whose inside is the patient compartment
+				there |= e[patientRoom]
+			}
+			return (there&claims.Inside != 0 || there&ofIt == ofIt) && (head == "" || e[head] != 0)
 		}) {
 			return false
 		}
 	}
 	return true
 }
+
+// patientRoom is the patient compartment.
+var patientRoom = stems("patient compartment")[0]
 
 // lengthwise is the stem of "full-length".
 var lengthwise = stems("full-length")[0]

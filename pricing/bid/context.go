@@ -410,7 +410,8 @@ func (v *vocabulary) everyOne(all []piece, of []*claim) {
 func (v *vocabulary) itsOwn(all []piece, of []*claim) {
 	for i := 1; i < len(of); i++ {
 		c := of[i]
-		if c != nil && c.gauge == nil && c != of[i-1] && !all[i-1].stop && saysHow(all[i].tokens) &&
+		if c != nil && c.gauge == nil && c != of[i-1] && !all[i-1].stop &&
+			(saysHow(all[i].tokens) || v.onlyAt(c, all[i].tokens)) &&
 			!slices.ContainsFunc(of[:i], func(o *claim) bool { return o != nil && v.groupOf(o) == v.groupOf(c) }) {
 			takeOut(of, c) // "controlled at the console" asks for no console
 			continue
@@ -438,6 +439,29 @@ func (v *vocabulary) itsOwn(all []piece, of []*claim) {
 			of[i] = &own
 		}
 	}
+}
+
+// onlyAt reports whether tokens name the things of a claim only as what something else is at or done by: in "the
+// curbside pair lit by opening the side door" no such door is asked for.
+func (v *vocabulary) onlyAt(c *claim, tokens []claims.Token) bool {
+	elsewhere := func(w string) bool { // it is named otherwise than as a place
+		return !slices.ContainsFunc(tokens, func(t claims.Token) bool {
+			return t.Word == w && t.Role&(claims.Located|claims.Companion|claims.Inside) == claims.Located
+		})
+	}
+	named := false
+	for _, id := range slices.Concat(c.same, c.more) {
+		for _, n := range v.byID[id].names {
+			if slices.ContainsFunc(n, func(w string) bool { return !slices.Contains(claims.Words(tokens), w) }) {
+				continue
+			}
+			if slices.ContainsFunc(n, elsewhere) {
+				return false
+			}
+			named = true
+		}
+	}
+	return named
 }
 
 // insideStorage is the figure of all that is stored inside.
@@ -520,7 +544,8 @@ func (v *vocabulary) ofHead(all []piece, of []*claim) {
 		}
 	}
 	for i, c := range of {
-		if i == 0 || c == nil || c.gauge != nil || slices.Contains(groups, v.groupOf(c)) {
+		if i == 0 || c == nil || c.gauge != nil || slices.Contains(groups, v.groupOf(c)) ||
+			of[0] != nil && v.groupOf(of[0]) == v.groupOf(c) {
 			continue
 		}
 		words := claims.Words(all[i].tokens)

@@ -76,7 +76,7 @@ var gauges = []gauge{
 		"full fully load after every option crew equipment patient occupant weight gvwr less", "", false},
 	{"weight.payload", "Payload, GVWR less curb weight", lb, atLeast, "payload|gvwr less curb weight",
 		"usable useful net every chassis full fuel gvwr less curb weight minus after option conversion equal define " +
-			"available legal allowable order crew patient cargo leave", "", false},
+			"available legal allowable order crew patient cargo leave complete finish built up", "", false},
 	{"weight.curb", "Curb weight", lb, atMost, "curb weight|tare weight|empty weight|kerb weight|empty|unload|unload weight|" +
 		"weigh unload|weigh empty|weigh dry|dry weight",
 		"occupant equipment loose full fluid fuel tank empty top off", "", false},
@@ -102,7 +102,7 @@ var gauges = []gauge{
 	{"space.headroom", "Headroom over the floor", inch, atLeast,
 		"headroom|inside height|ceiling height|head clearance|standing height|standing room",
 		"inside patientcompartment patient clear compartment measured floor ceiling finished center aisle " +
-			"walkway net area stand stood room over", "", false},
+			"walkway net area stand stood room over lowest point throughout any", "", false},
 	{"space.aisle", "Clear walkway beside the cot", inch, atLeast, "aisle|walkway|walk beside cot|" +
 		"pass space beside cot|clear beside cot|space beside cot|room beside cot",
 		"clear width beside cot between squadbench streetside cabinet wide patientcompartment center space face",

@@ -412,7 +412,10 @@ func (p *profile) learn(a *config.Asked, read texts) {
 	}
 	for _, t := range a.True {
 		line := read.of(t)
-		p.numbers = append(p.numbers, claims.Numbers(line.tokens)...)
+		for _, n := range claims.Numbers(line.tokens) {
+			n.First = false // "two batteries" are true of a cot, which is one
+			p.numbers = append(p.numbers, n)
+		}
 		p.entries = append(p.entries, line.curated())
 		p.learnEvery(line, false)
 		if len(strings.Fields(t)) > longestPhrase {

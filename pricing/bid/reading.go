@@ -442,7 +442,16 @@ func (v *vocabulary) halfRuledOut(c *claim, tokens []claims.Token) bool {
 	return false
 }
 
+// plainClaim reads tokens as they stand or, where that tells nothing, without what only leads to other words.
 func (v *vocabulary) plainClaim(tokens []claims.Token) (claim, bool) {
+	c, ok := v.literally(tokens)
+	if plainer, can := claims.Plainer(tokens); !ok && can {
+		return v.literally(plainer)
+	}
+	return c, ok
+}
+
+func (v *vocabulary) literally(tokens []claims.Token) (claim, bool) {
 	if onlyWhere(tokens) {
 		return claim{}, false
 	}
@@ -558,6 +567,7 @@ func (v *vocabulary) without(words []string, list []claims.Number, tokens []clai
 	if len(list) > 0 || len(ruled.Before) > 0 {
 		return claim{}, false
 	}
+	words = v.loud(words)
 	for i := range v.list {
 		p := &v.list[i]
 		if p.kept || !slices.ContainsFunc(words, func(w string) bool { return p.words[w] }) {
@@ -1039,6 +1049,8 @@ func (p *profile) has(n claims.Number) int {
 	case n.Unit == quantity.Volt && (n.Value == 12 || n.Value >= leastCharging && n.Value <= 14 && !p.feeds()) &&
 		volts == 0 && p.wired:
 		return exact // the vehicle's own voltage
+	case n.Single && n.Noun() != "" && !p.ofGroupNamed(n.Noun()):
+		return misses // "all on a single switch" is not each row on one
 	case n.Unit == "" && n.Value == 1 && !above && !below, n.Unit == "" && n.Value > 1 && int(n.Value) <= p.most &&
 		n.Value == math.Trunc(n.Value):
 		return exact
@@ -1160,7 +1172,8 @@ func (p *profile) countsOther(x, n claims.Number) bool {
 	counted := n.Counted()
 	return len(counted) > 1 && slices.ContainsFunc(p.numbers, func(y claims.Number) bool {
 		of := y.Noun()
-		return y.Unit == "" && y.Value == x.Value && !y.First && of != "" && n.Noun() != of && slices.Contains(counted, of)
+		return y.Unit == "" && y.Value == x.Value && !y.First && of != "" && of != everyWord && n.Noun() != of &&
+			slices.Contains(counted, of)
 	})
 }
 

@@ -37,7 +37,7 @@ var (
 func Read(text string) Line {
 	list := manner(compared(between(unattested(measured(spelled(days(lex(text))))))))
 	permits := permitted(list)
-	list = roled(including(unreasoned(equals(setAside(list)))))
+	list = roled(inBack(including(unreasoned(equals(setAside(list))))))
 	out := make([]Token, 0, len(list)+1)
 	for i := 0; i < len(list); i++ {
 		t := list[i]
@@ -117,6 +117,9 @@ func Read(text string) Line {
 		if i+1 < len(list) && stem(t.raw) == purchaser && slices.Contains(wants, list[i+1].raw) {
 			continue // "the County requires": who asks is no part of it
 		}
+		if t.raw == "off" && i > 0 && i+1 < len(list) && articleWords[list[i+1].raw] && feeding[list[i-1].raw] {
+			continue // "powered off a breaker" is from it
+		}
 		if t.raw == "inside" && i+1 < len(list) && slices.Contains(articles, list[i+1].raw) {
 			continue // "an outlet inside a compartment" is one in it
 		}
@@ -125,6 +128,10 @@ func Read(text string) Line {
 			out = append(out, t)
 		case slices.Contains(nots, t.raw), t.raw == instead:
 			out = append(out, Token{Kind: Not, raw: t.raw, End: t.End})
+		case t.links && list[i+1].raw == "with":
+			// "covered with tread plate" is with it
+		case t.raw == "with" && i > 0 && even[list[i-1].raw]:
+			// "flush with the ceiling" is at it
 		case t.raw == "with" && i > 0 && list[i-1].raw == "measured":
 			// how a figure is measured is no thing of its own
 		case t.raw == "and" || t.raw == "plus" || t.raw == "also" || t.raw == "including" || t.raw == "with" ||
@@ -251,8 +258,11 @@ func LeftOut(list []Token) map[string]bool {
 			if i > 0 && list[i-1].Kind == Word {
 				out[list[i-1].Word] = true
 			}
-			for k := i - 2; k >= 0 && (standsOut[list[k].raw] || list[k].raw == "rear" || list[k].raw == "front"); k-- {
-				out[list[k].Word] = true // "bumpers and rear step excluded"
+			for k := i - 2; k >= 0 && (standsOut[list[k].raw] || list[k].raw == "rear" || list[k].raw == "front" ||
+				list[k].raw == "and"); k-- {
+				if list[k].Kind == Word {
+					out[list[k].Word] = true // "bumpers and rear step excluded"
+				}
 			}
 		case t.Word == exclude || t.Word == "less":
 			open = true
@@ -287,6 +297,13 @@ func alone(list []Token, at int) bool {
 		list[at+1].raw != "of" &&
 		(governing[list[at+1].raw] || locative[list[at+1].raw]) || at > 0 && endsBefore(list, at+1)
 }
+
+// even are words behind which "with" says with what something is even.
+var even = wordsOf(`flush level even tight`)
+
+// feeding are words behind which "off" says from what.
+var feeding = wordsOf(`power powered feed fed run runs running work works working operate operates operated driven wired
+live supplied`)
 
 // articles are words behind "inside" by which it says where something is.
 var articles = []string{"a", "an", "each", "one", "of"}

@@ -45,6 +45,7 @@ func roled(list []Token) []Token {
 			t.Role = roleOf(list, i)
 			t.Across = slices.ContainsFunc(list[max(0, i-2):i], func(b Token) bool { return b.raw == "across" })
 			t.Done = strings.HasSuffix(t.raw, "ed") || strings.HasSuffix(t.raw, "ing")
+			t.links = links(list, i)
 		}
 	}
 	return list
@@ -66,6 +67,8 @@ func roleOf(list []Token, at int) Role {
 		case t.Kind == Count:
 		case t.Kind != Word || governing[t.raw]:
 			return Companion
+		case t.raw == "by" && strings.HasSuffix(list[k+1].raw, "ing"): // "by opening the door"
+			return Located
 		case relating[t.raw]:
 			return Companion | Located
 		case t.raw == "in" || t.raw == "within":
@@ -86,3 +89,71 @@ func elliptical(list []Token, at int) bool {
 		list[at-1].Kind == Word && idle[list[at-1].raw] && !locative[list[at-1].raw] && !articleWords[list[at-1].raw] &&
 		!plural(list[at].raw) && plural(list[at+3].raw)
 }
+
+// linking are what is done that asks for nothing by itself before a word that says where, with what or by what:
+// "carried on a bracket", "bordered by a pinstripe". Before anything else they may be a quality, "fixed window".
+var linking = wordsOf(`located situated positioned placed set mounted installed fitted fixed put laid housed seated found
+standing lying sitting hanging hung resting rested slung carried borne riding ridden run running routed led brought
+attached affixed fastened secured held retained kept caught furnished supplied equipped provided given made built
+constructed formed fabricated covered trimmed bordered edged faced finished surfaced topped clad wrapped surrounded
+having containing incorporating featuring including bearing carrying showing displaying served stationed ranged
+begun started ending ended
+terminated terminating used employed intended meant suited adapted arranged designed capable spread distributed
+grouped gathered turned accompanied complemented supplemented applied added obtained
+achieved accomplished ready`)
+
+// links reports whether a word only leads to what stands behind it.
+func links(list []Token, at int) bool {
+	if !linking[list[at].raw] || at+1 == len(list) {
+		return false
+	}
+	next := list[at+1].raw
+	return list[at+1].Kind == Word && (locative[next] || relating[next] || next == "with" || next == "as")
+}
+
+// inBack marks the "back" that may be the patient compartment, which people call so who do not speak of an end
+// of the vehicle: "in back", "in the back of the truck", not "in the back doors" nor "in back of the seat".
+func inBack(list []Token) []Token {
+	for i := range list {
+		k := i + 1
+		if list[i].raw != "in" {
+			continue
+		}
+		the := k < len(list) && list[k].raw == "the"
+		if the {
+			k++
+		}
+		if k >= len(list) || list[k].raw != "back" {
+			continue
+		}
+		switch after := k + 1; {
+		case endsBefore(list, after):
+		case list[after].raw == "of" && the && after+2 < len(list) && slices.Contains(vehicleWords, list[after+2].raw):
+		case list[after].Kind != Word || list[after].raw == "of" || !idle[list[after].raw] && !locative[list[after].raw] &&
+			!governing[list[after].raw]:
+			continue
+		}
+		list[k].back = true
+	}
+	return list
+}
+
+// Plainer are tokens as they may also be read, false where there is no other way: without what only leads to
+// other words, and "in the back" as the patient compartment.
+func Plainer(list []Token) ([]Token, bool) {
+	if !slices.ContainsFunc(list, func(t Token) bool { return t.links || t.back }) {
+		return nil, false
+	}
+	out := make([]Token, 0, len(list))
+	for _, t := range list {
+		if t.back {
+			t.Word = patientRoom
+		}
+		if !t.links {
+			out = append(out, t)
+		}
+	}
+	return out, len(out) > 0
+}
+
+var patientRoom = stem("patientcompartment")

@@ -42,6 +42,8 @@ type Token struct {
 	incl   bool // stands behind "including" or "with"
 	big    bool // written in capitals
 	said   bool // a number in words
+	links  bool // of a word: it only leads to what stands behind it, "carried on"
+	back   bool // of a word: it stands in "in the back"
 }
 
 // Number is a quantity.
@@ -61,6 +63,7 @@ type Number struct {
 	Apiece bool // a count stands right before it: "two 100 W speakers"
 	Each   bool // said of each of several things: "150 lb each"
 	Choice bool // something else may stand in the place of what has it: "a 7 in monitor or the screen"
+	Single bool // written "single", which says that there are no more
 	said   bool
 }
 
@@ -420,7 +423,7 @@ func spelled(list []Token) []Token {
 		t := list[i]
 		if v, n := inWords(list[i:]); n > 0 {
 			i += n - 1
-			t.Kind, t.Num, t.said = Count, &Number{Value: v, said: true}, true
+			t.Kind, t.Num, t.said = Count, &Number{Value: v, said: true, Single: t.raw == "single"}, true
 		} else if t.Kind == Count {
 			v, ok := value(t.raw)
 			if !ok {

@@ -181,6 +181,7 @@ var joined = [][2]string{
 	{"off ground", "above ground"}, {"from the ground", "above ground"}, {"thru", "through"},
 	{"two wheel drive", "4x2"}, {"two-wheel drive", "4x2"}, {"alternating current", "ac power"},
 	{"mileage unlimited", "unlimited mileage"}, {"without mileage limit", "unlimited mileage"},
+	{"without limitation of mileage", "unlimited mileage"}, {"no limit on mileage", "unlimited mileage"},
 	{"without regard to mileage", "unlimited mileage"}, {"regardless of mileage", "unlimited mileage"},
 	{"without limit of mileage", "unlimited mileage"}, {"no mileage limit", "unlimited mileage"},
 	{"4wd", "4x4"}, {"2wd", "4x2"}, {"4 wd", "4x4"}, {"4 x 4", "4x4"}, {"4 x 2", "4x2"}, {"f.o.b.", "fob"},

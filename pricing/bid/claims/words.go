@@ -325,6 +325,7 @@ such so than then when where while into onto via through by be each-s per-s
 shall-be minimum maximum min max spec specification standard feature option optional accept acceptable accepted
 prefer preferred
 least most equal equivalent approved similar good quality suitable appropriate proper properly high-quality
+configuration configurations sort sorts variety
 scheme lined base material based
 amount amounts fed feed feeds feeding keep keeps kept hold holds held holding shown show shows mandatory
 alone retain retained retains thereto
