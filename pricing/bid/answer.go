@@ -335,8 +335,8 @@ func (j *judge) judge(a *Answer, read *reading) {
 			continue
 		}
 		p := j.claim(c)
-		if read.sums && p.outcome == quote.Excepted && (c.short != nil && j.v.sumReaches(c) ||
-			c.gauge != nil && c.gauge.code == insideStorage) {
+		if p.outcome == quote.Excepted && ((read.sums || j.v.ofOne(c)) && j.v.sumReaches(c) ||
+			read.sums && c.gauge != nil && c.gauge.code == insideStorage) {
 			p.outcome = quote.Unanswered // together they may have it
 		}
 		if read.sums && p.outcome == quote.Meets && j.sided(c) {

@@ -185,10 +185,20 @@ func (p *profile) tellsOf(n claims.Number) bool {
 	return true
 }
 
+// ofOne reports whether a thing that falls short of an amount tells that of each of several things alone: what
+// "AGM batteries, 400 Ah" are to have may be that of all of them.
+func (v *vocabulary) ofOne(c *claim) bool {
+	return !c.by.Each && !c.by.Apiece && slices.ContainsFunc(c.short, func(id string) bool {
+		return slices.ContainsFunc(v.byID[id].numbers, func(x claims.Number) bool {
+			return x.Unit == c.by.Unit && (x.Each || x.Apiece)
+		})
+	})
+}
+
 // sumReaches reports whether an amount that a claim falls short of may be that of several things together, as many as
 // one of what is offered in their place counts: "two 105 Ah batteries".
 func (v *vocabulary) sumReaches(c *claim) bool {
-	if c.by.Unit == "" {
+	if c.short == nil || c.by.Unit == "" {
 		return false
 	}
 	return slices.ContainsFunc(v.list, func(o profile) bool {

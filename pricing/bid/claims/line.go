@@ -146,6 +146,9 @@ func Read(text string) Line {
 	}
 	chooses := slices.ContainsFunc(list, func(t Token) bool { return choosing[t.raw] })
 	sums := slices.ContainsFunc(list, func(t Token) bool { return summing[t.raw] })
+	for i := 1; i < len(list); i++ { // "420 Ah in all"
+		sums = sums || list[i].raw == "all" && list[i-1].raw == "in" && endsBefore(list, i+1)
+	}
 	return Line{Tokens: counted(idled(said(joinPhrases(out)))), Permits: permits, Chooses: chooses, Sums: sums}
 }
 
