@@ -512,3 +512,12 @@ func TestAnOptionIsFoundByItsNameFirst(t *testing.T) {
 	assert.Equal(t, "cot-power", first[1])
 	assert.Contains(t, s.Regions["main"], `id="must-mount-power"`, "and those after it")
 }
+
+// Half a date is refused with what is missing, and the day that stood there before stays.
+func TestHalfADateTakesNoneAway(t *testing.T) {
+	p := openAt(t, "needs")
+	p.do(set("unit.needed_by", "2027-06-15"))
+	s := p.do(set("unit.needed_by", "unfinished"))
+	assert.Contains(t, s.Regions["main"], "not a whole date: fill in month, day and year")
+	assert.Equal(t, "2027-06-15", p.draft().Unit.NeededBy.String())
+}

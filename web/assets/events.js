@@ -77,12 +77,23 @@ const naming = (el) => (el.ariaLabel || el.textContent || "").trim().replace(/\s
  * @param {Page} page
  */
 export function change(el, page) {
+  if (el.validity?.badInput) return; // half a date: see left
   if (el.type === "file") chosen(el, page);
   else if (el.type === "checkbox" || el.type === "radio") {
     page.act({ ...doing(el, page), on: el.checked, value: el.dataset.value ?? el.value, said: saying(el) });
   } else if (!el.dataset.live) {
     page.act({ ...doing(el, page), value: el.value, said: saying(el) });
   }
+}
+
+/**
+ * left is a field that the reader is done with. Half a date has no value that could be sent,
+ * yet must neither count as none nor stand there without a word.
+ * @param {Control | null} el
+ * @param {Page} page
+ */
+export function left(el, page) {
+  if (el?.validity?.badInput) page.act({ ...doing(el, page), value: "unfinished", said: saying(el) });
 }
 
 /**
@@ -194,6 +205,7 @@ export function listen(doc, page, early) {
   };
   doc.addEventListener("click", click);
   doc.addEventListener("change", changed);
+  doc.addEventListener("focusout", (e) => left(from(e, "[data-act]"), page));
   for (const e of early) (e.type === "click" ? click : changed)(e);
   doc.addEventListener("input", (e) => {
     page.typing.heard(e.target);

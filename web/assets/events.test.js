@@ -144,6 +144,20 @@ test("a press reaches the control it is in; fields wait until they are changed",
   );
 });
 
+test("half a date takes no date away, and is told of when the field is left", () => {
+  const p = listening();
+  const date = new Element({ act: "set", id: "unit.needed_by" }, "input", { value: "", validity: { badInput: true } });
+  p.happens("change", date);
+  assert.equal(p.calls.length, 0);
+  p.happens("focusout", date);
+  p.happens("focusout", new Element({ act: "set" }, "input", { value: "", validity: { badInput: false } }));
+  p.happens("focusout", new Element({}, "p"));
+  assert.deepEqual(
+    p.calls.map(([, a]) => [a.id, a.value]),
+    [["unit.needed_by", "unfinished"]],
+  );
+});
+
 test("a field that looks something up is sent at each key", () => {
   const p = listening();
   p.happens("input", new Element({ act: "search", live: "1" }, "input", { value: "wi" }));

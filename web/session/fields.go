@@ -88,8 +88,8 @@ func Line(most int, field func(*quote.Draft) *string) Setter {
 func Date(field func(*quote.Draft) *config.Date, needed bool) Setter {
 	return func(s *Session, a Act) error {
 		d, err := config.ReadDate(a.Value)
-		if err != nil {
-			return err
+		if err != nil { // such as half of one, see left in events.js
+			return fmt.Errorf("not a whole date: fill in month, day and year, or leave all three blank")
 		}
 		if needed && d.IsZero() {
 			return fmt.Errorf("a date is needed here")
