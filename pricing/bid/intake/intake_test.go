@@ -22,6 +22,12 @@ func TestRead(t *testing.T) {
 		{"numbers of several kinds", "1. Powered cot\n2) Siren\n3.1.4 Camera\n(a) Mats\nc) Hooks",
 			[]intake.Line{{No: "1", Text: "Powered cot"},
 				{No: "2)", Text: "Siren"}, {No: "3.1.4", Text: "Camera"}, {No: "(a)", Text: "Mats"}, {No: "c)", Text: "Hooks"}}, 0},
+		{"a word before the number", "Sec. 5.6 Two persons shall be received.\nSec. 2.3(d) Scale ticket, please\n" +
+			"§ 4.2 Doors shall be flush\nItem 12: Siren of 100 W minimum\n2.3(a) Siren with horn\nSection 4 Electrical\n" +
+			"Siren", []intake.Line{{No: "Sec. 5.6", Text: "Two persons shall be received."},
+			{No: "Sec. 2.3(d)", Text: "Scale ticket, please"}, {No: "§ 4.2", Text: "Doors shall be flush"},
+			{No: "Item 12", Text: "Siren of 100 W minimum"}, {No: "2.3(a)", Text: "Siren with horn"},
+			{Text: "Section 4 Electrical", Head: true}, {Text: "Siren"}}, 0},
 		{"letters within a number", "4.a) Rear doors\n3.1.iv Side door", []intake.Line{{No: "4.a)", Text: "Rear doors"},
 			{No: "3.1.iv", Text: "Side door"}}, 0},
 		{"an amount is no number of a line", "20 amp shore inlet\n(2) 100 watt speakers\n12 V outlet",

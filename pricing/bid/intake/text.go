@@ -109,9 +109,18 @@ var unfinished = []string{"than", "of", "the", "a", "an", "and", "or", "at", "by
 	"for", "with", "in", "on"}
 
 // Mark takes the number or letter of an item off a line: "3.1.4", "12.", "c)", "(a)",
-// "A.", "iv.". A number with a unit behind it, and a thousands comma, are none.
+// "A.", "iv.", "2.3(a)", "Sec. 5.6". A number with a unit behind it, and a thousands comma, are none.
 func Mark(l string) (no, rest string) {
 	word, after, cut := strings.Cut(l, " ")
+	if called[strings.ToLower(strings.TrimRight(word, "."))] && cut && !heading(l, false, false) { // "Sec. 5.6", "Item 12:"
+		number, rest, cut := strings.Cut(strings.TrimSpace(after), " ")
+		if cut && plainNumber(unlettered(strings.TrimRight(number, ".:"))) {
+			return word + " " + strings.TrimRight(number, ".:"), strings.TrimSpace(strings.TrimLeft(rest, "-–: "))
+		}
+	}
+	if base := unlettered(word); cut && base != word && strings.Contains(base, ".") && plainNumber(base) {
+		return word, strings.TrimSpace(after) // "2.3(a)"
+	}
 	if k := strings.IndexByte(word, ','); k > 0 && plainNumber(word[:k]) && len(word) > k+1 && !digit(word[k+1]) {
 		return word[:k], strings.TrimSpace(strings.Trim(l[k+1:], `"`)) // "12,Seats", a row of a table
 	}
@@ -145,6 +154,22 @@ func Mark(l string) (no, rest string) {
 		rest = rest[2:]
 	}
 	return strings.TrimRight(strings.TrimSuffix(word, ":"), "."), rest
+}
+
+// called are words before the number of an item.
+var called = map[string]bool{"sec": true, "section": true, "art": true, "article": true, "par": true, "para": true,
+	"paragraph": true, "item": true, "clause": true, "§": true}
+
+// unlettered is a number without the letters and numbers in brackets behind it: "2.3" of "2.3(a)(ii)".
+func unlettered(s string) string {
+	for strings.HasSuffix(s, ")") {
+		at := strings.LastIndexByte(s, '(')
+		if at <= 0 || len(s)-at > 6 {
+			break
+		}
+		s = s[:at]
+	}
+	return s
 }
 
 // sectionNumber reports whether a plain number is that of an item: what follows begins
