@@ -35,7 +35,7 @@ var (
 
 // Read takes a line apart.
 func Read(text string) Line {
-	list := manner(compared(between(unattested(measured(spelled(days(lex(text))))))))
+	list := manner(ticked(compared(between(unattested(measured(spelled(days(lex(text)))))))))
 	permits := permitted(list)
 	list = roled(inBack(including(unreasoned(equals(setAside(list))))))
 	out := make([]Token, 0, len(list)+1)
@@ -120,6 +120,9 @@ func Read(text string) Line {
 		if t.raw == "off" && i > 0 && i+1 < len(list) && articleWords[list[i+1].raw] && feeding[list[i-1].raw] {
 			continue // "powered off a breaker" is from it
 		}
+		if stem(t.raw) == purchaser && i+1 < len(list) && slices.Contains(causes, list[i+1].raw) {
+			continue // "the County's stations"
+		}
 		if t.raw == "inside" && i+1 < len(list) && slices.Contains(articles, list[i+1].raw) {
 			continue // "an outlet inside a compartment" is one in it
 		}
@@ -150,6 +153,22 @@ func Read(text string) Line {
 		sums = sums || list[i].raw == "all" && list[i-1].raw == "in" && endsBefore(list, i+1)
 	}
 	return Line{Tokens: counted(idled(said(joinPhrases(out)))), Permits: permits, Chooses: chooses, Sums: sums}
+}
+
+// ticked reads what a form says behind a thing: "temperature logged: yes", "wood in cabinets: none".
+func ticked(list []Token) []Token {
+	for i := 1; i+1 < len(list); i++ {
+		if list[i].raw != ":" || !endsBefore(list, i+2) {
+			continue
+		}
+		switch list[i+1].raw {
+		case "yes":
+			list = slices.Delete(list, i, i+2)
+		case "no", "none":
+			list[i].raw, list[i+1].raw = "not", "wanted"
+		}
+	}
+	return list
 }
 
 // choosing are words by which a line leaves a choice or makes a condition.

@@ -185,6 +185,8 @@ var joined = [][2]string{
 	{"without regard to mileage", "unlimited mileage"}, {"regardless of mileage", "unlimited mileage"},
 	{"without limit of mileage", "unlimited mileage"}, {"no mileage limit", "unlimited mileage"},
 	{"4wd", "4x4"}, {"2wd", "4x2"}, {"4 wd", "4x4"}, {"4 x 4", "4x4"}, {"4 x 2", "4x2"}, {"f.o.b.", "fob"},
+	{"u.s. gallon", "gallon"}, {"u.s. gallons", "gallons"}, {"us gallons", "gallons"}, {"air changes/hr", "ach"},
+	{"air changes/hour", "ach"}, {"air changes hourly", "ach"}, {"gross rating less curb weight", "gvwr less curb weight"},
 }
 
 // SameVolts reports whether two voltages name the same supply: household mains are
