@@ -83,7 +83,7 @@ func (o *order) excise() {
 		}
 		if !ExciseDue(use, gvwr) {
 			text, source := fmt.Sprintf("%s: no federal excise tax. Ambulances and hearses are exempt by name at any "+
-				"weight (%s).", p.label, ExemptSource), ExemptSource
+				"weight.", p.label), ExemptSource
 			if use == UseOther {
 				text, source = fmt.Sprintf("%s: no federal excise tax. At %s it is not above %s.", p.label,
 					pounds(gvwr), pounds(ExciseOverLb)), "26 USC 4051(a)(2)"

@@ -105,3 +105,32 @@ func TestSeatsHaveTheirBacksBehindWhoSits(t *testing.T) {
 		t.Run(c.name, func(t *testing.T) { assert.Equal(t, c.back, backOf(c.inCab, c.y)) })
 	}
 }
+
+// The plan is as wide as the unit's figure says, tires that stand out of the body among it,
+// and what has no gear assigned is told beside the gear that counts all the same.
+func TestThePlanSaysWhatTheFiguresSay(t *testing.T) {
+	ed := quotetest.Demo(t)
+	d := quote.Begin(ed, "med-26000-189-diesel", "hazmat-164", quotetest.Today)
+	d.Unit.Set(config.Pick{Option: "dp-hazmat", Qty: 1})
+	q, err := quote.Compute(ed, d)
+	require.NoError(t, err)
+	p := pagetest.Of(t, ed, "cut-14500-158-gas", false)
+	p.Q = q
+	width, _ := q.Figure("space.width")
+	assert.InDelta(t, 95.2, width.Value, 0.05)
+	assert.Contains(t, width.Label, "over the rear tires")
+	svg := Plan(p).String()
+	assert.Contains(t, svg, ">"+p.Show(width.Value, width.Unit)+" wide<")
+	assert.NotContains(t, svg, "empty")
+	counted := 0.0
+	for _, x := range q.Weight.Items {
+		if x.ID == weight.AllowanceItem {
+			counted = float64(x.Lb)
+		}
+	}
+	said := page.Held("Counted at full load, in the middle of the module: loose equipment, the usual list for hazardous " +
+		"materials response, " + p.Show(counted, quantity.Pound) + ".")
+	assert.Regexp(t, `No gear assigned yet: A, B, [A-Z, ]+\. `+regexp.QuoteMeta(said), svg)
+	_, given := q.Figure("space.stowed")
+	assert.False(t, given, "of no gear no share of the room is in use")
+}

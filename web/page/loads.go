@@ -52,13 +52,23 @@ func Loads(p *Page) Part {
 // Unassigned says in which of the compartments, named in their order, no gear rides, and which
 // gear counts at full load without a place in one; empty where all of it has its place.
 func Unassigned(p *Page, names []string) string {
-	q := p.Q
 	var none []string
-	for i, u := range q.Space.Compartments {
+	for i, u := range p.Q.Space.Compartments {
 		if u.MassLb == 0 && u.Gear == nil {
 			none = append(none, names[i])
 		}
 	}
+	said := Counted(p)
+	if none != nil {
+		said = strings.TrimSpace("No gear assigned yet: " + strings.Join(none, ", ") + ". " + said)
+	}
+	return said
+}
+
+// Counted says which gear counts at full load without a place in a compartment; empty where
+// none does.
+func Counted(p *Page) string {
+	q := p.Q
 	counted, what := 0.0, "gear without a compartment"
 	for _, c := range q.Draft.Unit.Carried {
 		if e := q.Edition.Cat.EquipmentOf(&q.Draft.Unit, c.Equipment); c.Compartment == "" && e != nil {
@@ -70,15 +80,11 @@ func Unassigned(p *Page, names []string) string {
 			counted, what = float64(x.Lb), Small(x.Label)
 		}
 	}
-	var said []string
-	if none != nil {
-		said = append(said, "No gear assigned yet: "+strings.Join(none, ", ")+".")
+	if counted == 0 {
+		return ""
 	}
-	if counted > 0 {
-		said = append(said, Held("Counted at full load, in the middle of the module: "+what+", "+
-			p.Show(counted, quantity.Pound)+"."))
-	}
-	return strings.Join(said, " ")
+	return Held("Counted at full load, in the middle of the module: " + what + ", " +
+		p.Show(counted, quantity.Pound) + ".")
 }
 
 // Arrangements lists the ways in which people ride in a unit of several patients, and how

@@ -384,7 +384,7 @@ func sights(p *Page, columns []column) Part {
 			}
 			words := "Nothing is seen from here that the others have not."
 			if len(said) > 0 {
-				words = "Dashed and lit, not on all of them: " + strings.Join(said, "; ") + "."
+				words = "Drawn with dashes, not on all of them: " + strings.Join(said, "; ") + "."
 			}
 			return El("div", El("h3", Text(names[i])), drawing.Picture(v, v.Title+". "+words, "", nil),
 				El("p", Class("small"), Text(words)))

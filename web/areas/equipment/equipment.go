@@ -41,7 +41,7 @@ func gist(p *page.Page) string {
 		n += c.Qty
 	}
 	if n == 0 {
-		return "nothing loose yet"
+		return "not listed yet"
 	}
 	return page.Count(n, "thing", "things") + " aboard"
 }

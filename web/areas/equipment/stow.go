@@ -63,7 +63,8 @@ func stowage(p *Page) Part {
 	}
 	if len(e.Rows) == 0 {
 		return page.Block("What rides where",
-			El("p", Class("soft"), Text("Nothing loose is carried yet; list it above.")), compartments(c))
+			El("p", Class("soft"), Text("No gear is listed yet; list it above. "+page.Counted(p.Page))),
+			compartments(c))
 	}
 	return page.Block("What rides where",
 		El("div", Class("row-tools screen"),
