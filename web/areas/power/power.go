@@ -58,11 +58,10 @@ func draw(p *Page) Part {
 		page.Found(p.Page, s.Findings, "The 12 V and 125 V supplies carry the unit."),
 		page.Block("Duty modes", El("div", Class("columns"), loadBars(p), El("div", modes.Draw(), tag(p)))),
 		page.Block("Against the supply", page.Figures(p.Page, "power", "Power figures", s.Figures)),
-		El("div", Class("columns"), battery(p), El("div",
+		El("div", Class("columns thirds"), battery(p),
 			mains(p, "Shore line, 125 V", s.Shore, p.amps(s.Shore.RatedA)+" inlet", "the inlet"),
 			mains(p, "Inverter, 125 V", s.Inverter, p.Show(float64(s.Inverter.RatedW), quantity.Watt)+" continuous",
-				"the inverter"),
-		)),
+				"the inverter")),
 		circuits(p),
 		page.Factors(p.Page, "power", "What the currents and minutes are based on. The plant's values replace the "+
 			"usual ones; what is set here holds for this unit and travels with the quote."),
