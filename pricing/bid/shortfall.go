@@ -139,6 +139,8 @@ func (v *vocabulary) mayReach(p *profile, has bag, tokens []claims.Token, list [
 		}
 		switch {
 		case o.kept:
+		case meant && by.Unit == "" && name == nil && !o.lack && !o.words[by.Noun()]:
+			return true // which may have as many: of belts, some cots say nothing
 		case meant && by.Unit == "":
 			n := o.mostOf(by, onEachSide(by))
 			if most = max(most, n); o.beside {

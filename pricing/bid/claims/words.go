@@ -185,6 +185,7 @@ puresine: pure sine wave | true sine wave | pure sine | true sine | sine wave
 walkthrough: walk through | walk thru | walkthru
 fourpoint: 4point
 seatedattendant: seat attendant
+owncompressor: own compressor | compressor its own | compressor own
 engineoff: engine off | engine not run | engine shut down | engine shut off | engine switch off | engine turn off | vehicle off
 threepoint: 3point | lap and shoulder | lap and shoulder belt | three-point | lap shoulder belt
 sixpoint: 6point
