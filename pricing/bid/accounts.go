@@ -167,7 +167,7 @@ func (p *profile) onlyIn(tokens []claims.Token) bool {
 // the counter" of a light over the counter.
 func (p *profile) opposes(tokens []claims.Token) bool {
 	for _, s := range sides(tokens) {
-		if !p.sides[s] && (p.sides[side{opposites[s.where], s.of}] || s.of == wallWord && p.hasWall()) {
+		if !p.sides[s] && (p.sides[side{opposites[s.where], s.of}] || s.of == wallWord && p.onOtherWall(s.where)) {
 			return true
 		}
 	}
@@ -201,16 +201,18 @@ func (p *profile) ofOtherSide(tokens []claims.Token) bool {
 // sideWords are the sides of a unit.
 var sideWords = wordSet("streetside curbside")
 
-// hasWall reports whether it is said on which wall a thing is.
-func (p *profile) hasWall() bool {
-	return slices.ContainsFunc(p.entries, func(e entry) bool {
-		for w := range sideWords {
-			if e[wallWord] != 0 && e[w] != 0 {
-				return true
-			}
+// onOtherWall reports whether it is said on which side wall a thing is, and only of another than one.
+func (p *profile) onOtherWall(side string) bool {
+	other := false
+	for _, e := range p.entries {
+		if e[wallWord] != 0 && e[side] != 0 {
+			return false
 		}
-		return false
-	})
+		for w := range sideWords {
+			other = other || e[wallWord] != 0 && e[w] != 0
+		}
+	}
+	return other
 }
 
 var wallWord = stems("wall")[0]

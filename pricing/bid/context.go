@@ -368,7 +368,8 @@ func (v *vocabulary) attached(all []piece, of []*claim) {
 		if c := of[i]; c != nil && c.short != nil && all[i].with && i > 0 && of[i-1] != nil && of[i-1].gauge != nil {
 			takeOut(of, c) // "compartments with five doors" are not those of the rear
 		}
-		if c := of[i]; whole != nil && c != nil && c != whole && !v.partOf(c, nouns) {
+		if c := of[i]; whole != nil && c != nil && c != whole && !v.partOf(c, nouns) &&
+			!(c.short == nil && v.rivals(c) && len(v.common(whole, c).same) > 0) {
 			takeOut(of, c)
 		}
 	}
@@ -492,6 +493,9 @@ func (v *vocabulary) ofUnread(all []piece, of []*claim) {
 		if all[i].with && (saysState(all[i].tokens) ||
 			slices.ContainsFunc(of, (*claim).measured) && saysParted(all[i].tokens)) {
 			for k, c := range of {
+				if c != nil && c.inState(all[i].tokens) {
+					continue
+				}
 				if c != nil && (k == i || c.gauge != nil && !stopBetween(all, min(i, k), max(i, k))) {
 					takeOut(of, c)
 				}
@@ -568,6 +572,12 @@ var parted = wordSet("removed lowered tilted")
 
 // measured reports whether a claim is on a figure.
 func (c *claim) measured() bool { return c != nil && c.gauge != nil }
+
+// inState reports whether a figure is that of the state that tokens end with: the floor height "with the vehicle
+// loaded".
+func (c *claim) inState(tokens []claims.Token) bool {
+	return c.gauge != nil && slices.Contains(stems(c.gauge.label), tokens[len(tokens)-1].Word)
+}
 
 // manned reports whether a piece says that people are aboard.
 func manned(tokens []claims.Token) bool {

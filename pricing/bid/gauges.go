@@ -249,7 +249,7 @@ var gauges = []gauge{
 		"exclude patient person peopl cabincluded total designated occupant include belted crew belt", "",
 		false},
 	{"space.patients", "Patients on cots", "", atLeast, "cot patient|transport patient|patient litter|patient",
-		"transport carry side beside simultaneously at once time patientcompartment cot seat lying down", "", false},
+		"transport carry side beside simultaneously at once time patientcompartment cot seat lying down recumbent supine", "", false},
 	{factFuel, "Fuel tank", claims.Gallon, atLeast, "fuel|gasoline tank|diesel tank", "tank fuel gasoline diesel",
 		"", false},
 	{"space.loading-height", "Loading height at the rear, loaded", inch, atMost, "load height|floor load",
@@ -527,7 +527,7 @@ const mostSeats = 16
 var attendantWord, seatWord = stems("attendant")[0], stems("seat")[0]
 
 // lying are words beside patients that say on what, or that they are carried.
-var lying = wordSet("cot litter transport lying")
+var lying = wordSet("cot litter transport lying recumbent supine")
 
 // onlyMost begin the codes of figures of which nobody asks for the least.
 var onlyMost = []string{"weight.curb", "weight.gross", "weight.rear", "weight.side", "weight.cg", "power.",

@@ -53,6 +53,23 @@ func TestManners(t *testing.T) {
 		{"Conversion warranted for seven years without limitation of mileage", quote.Excepted},
 		{"Conversion warranted for 24 months without limitation of mileage", quote.Unanswered},
 		{"Van cutaway chassis with gasoline engine", quote.Meets},
+		{"Chassis of four-wheel-drive configuration", quote.MeetsWith},
+		{"Cabinets of a horseshoe configuration", quote.Unanswered},
+		{"Wires printed with number and function text", quote.Meets},
+		{"Wires printed with number and color text", quote.Unanswered},
+		{"AGM batteries, 500 Ah total", quote.Excepted},
+		{"AGM batteries, 300 Ah total", quote.Unanswered}, // three of 105 Ah have as much
+		{"Siren speakers, 150 W total", quote.Unanswered},
+		{"Patient floor no higher than 33 in off the ground with the vehicle loaded", quote.Meets},
+		{"Patient floor no higher than 30 in off the ground with the vehicle loaded", quote.Excepted},
+		{"Patient floor no higher than 33 in off the ground with the springs dumped", quote.Unanswered},
+		{"Full-height cabinets on the left wall", quote.Meets},
+		{"Full-height cabinets on the right wall", quote.Unanswered},
+		{"Full-height cabinets on the rear wall", quote.Unanswered},
+		{"Weight verification: certified scale ticket, by axle and side", quote.Meets},
+		{"Brake verification: certified scale ticket, by axle and side", quote.Unanswered},
+		{"Litter capacity: five supine patients", quote.Excepted},
+		{"Five recumbent seats", quote.Unanswered},
 	} {
 		t.Run(c.line, func(t *testing.T) {
 			_, list := answersTo(t, c.line)

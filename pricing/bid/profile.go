@@ -359,9 +359,11 @@ func (p *profile) stand(o *config.Option) {
 	for _, c := range o.Compartments {
 		faces = append(faces, cmp.Or(c.Wall, c.Side))
 	}
-	side := ""
+	side, inside := "", true
 	for _, face := range faces {
-		on := sideOfFace[strings.TrimSuffix(face, "-wall")]
+		on, wall := strings.CutSuffix(face, "-wall")
+		inside = inside && wall
+		on = sideOfFace[on]
 		if on == "" || side != "" && side != on {
 			return
 		}
@@ -369,7 +371,11 @@ func (p *profile) stand(o *config.Option) {
 	}
 	if side != "" && !p.never[side] && len(o.Seats) == 0 {
 		p.words[side] = true
-		p.entries = append(p.entries, entry{side: claims.AnyRole})
+		e := entry{side: claims.AnyRole}
+		if inside {
+			e[wallWord] = claims.AnyRole
+		}
+		p.entries = append(p.entries, e)
 	}
 }
 
