@@ -409,11 +409,23 @@ func inWords(list []Token) (value float64, n int) {
 			n = k + 1
 		case word(n) == "and" && (word(n+1) == "one" || word(n+1) == "a") && word(n+2) == "half":
 			return value + part + .5, n + 3
+		case denominators[word(n)] > part && value == 0:
+			if word(n+1) == "inch" {
+				return part / denominators[word(n)], n + 1
+			}
+			if word(n+1) == "of" && word(n+2) == "an" && word(n+3) == "inch" {
+				return part / denominators[word(n)], n + 3
+			}
+			return part, n
 		default:
 			return value + part, n
 		}
 	}
 }
+
+// denominators are those of the fractions of an inch that people write in words, "three-sixteenths of an inch".
+var denominators = map[string]float64{"half": 2, "quarter": 4, "quarters": 4, "eighth": 8, "eighths": 8,
+	"sixteenth": 16, "sixteenths": 16}
 
 // spelled reads numbers written in words, and drops the figure in brackets that
 // says one again, "two (2)".

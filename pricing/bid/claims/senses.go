@@ -83,9 +83,11 @@ func init() {
 		boundsOf(config.AtLeast, false, "or more", "or greater", "or higher", "or better", "or larger", "or above",
 			"or longer", "or wider", "or over", "or bigger",
 			"and above", "and up", "and over", "or thicker", "or stronger", "or up", "or deeper", "or beyond",
-			"minimum", "min", "at a minimum", "at least", "or heavier", "or taller", "no less"),
+			"minimum", "min", "at a minimum", "at least", "or heavier", "or taller", "no less", "no smaller", "no fewer", "no narrower", "no shorter", "no lower",
+			"no thinner"),
 		boundsOf(config.AtMost, false, "or less", "or lower", "or under", "or shorter", "or smaller", "or fewer",
-			"or below", "or narrower", "maximum", "max", "or earlier", "or sooner", "at most", "no more"),
+			"or below", "or narrower", "maximum", "max", "or earlier", "or sooner", "at most", "no more", "no wider",
+			"no longer", "no higher", "no greater", "no larger", "no heavier", "no farther", "no deeper", "no later"),
 	)
 	for _, b := range slices.Clone(leading) { // "is not to be longer than"
 		if len(b.words) > 2 && b.words[0] == "not" && b.words[1] == "be" {

@@ -85,6 +85,8 @@ var joined = [][2]string{
 	{"no exceptions", ""}, {"can't", "cannot"}, {"won't", "will not"}, {"shan't", "shall not"},
 	{"mustn't", "must not"}, {"don't", "do not"}, {"doesn't", "does not"}, {"isn't", "is not"},
 	{"shouldn't", "should not"}, {"wb", "wheelbase"}, {"l/r", "left right"}, {"half inch", "1/2 inch"},
+	{"one-quarter inch", "1/4 inch"}, {"one quarter inch", "1/4 inch"}, {"three-quarter inch", "3/4 inch"},
+	{"three quarter inch", "3/4 inch"}, {"three-eighth inch", "3/8 inch"}, {"three eighth inch", "3/8 inch"},
 	{"one-eighth inch", "1/8 inch"}, {"one eighth inch", "1/8 inch"}, {"eighth-inch", "1/8 inch"},
 	{"eighth inch", "1/8 inch"},
 	{"(inches)", "inches"}, {"lifepo4", "lithium iron phosphate"}, {"one-second", "onesecond"},

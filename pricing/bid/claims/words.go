@@ -290,7 +290,7 @@ voltmeter: volt meter
 lowvoltage: low voltage
 highidle: high idle | fast idle
 readout: display | gauge
-wheelopening: fenderette | fender ring | wheel opening
+wheelopening: fenderette | fender ring | wheel opening | wheel cutout | wheel arch
 breathingair: scba | breathing air | breathing apparatus
 toolboard: tool board
 inlet: plug | connection | connector | receptacle inlet
