@@ -70,6 +70,14 @@ func TestManners(t *testing.T) {
 		{"Brake verification: certified scale ticket, by axle and side", quote.Unanswered},
 		{"Litter capacity: five supine patients", quote.Excepted},
 		{"Five recumbent seats", quote.Unanswered},
+		{"CO alarm: hard-wired, cab repeater: yes", quote.MeetsWith},
+		{"Wood in cabinets: none", quote.MeetsWith},
+		{"Squad bench: no", quote.MeetsWith},
+		{"Siren: no", quote.Unanswered},
+		{"Siren: no less than 100 W", quote.Meets},
+		{"Fuel tank of 40 U.S. gallons", quote.Meets},
+		{"Exhaust fitted for the hose of the County's stations", quote.MeetsWith},
+		{"Exhaust fitted for the hose of the County's vacuum", quote.Unanswered},
 	} {
 		t.Run(c.line, func(t *testing.T) {
 			_, list := answersTo(t, c.line)
