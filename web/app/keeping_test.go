@@ -73,7 +73,7 @@ func TestTablesGoOutAndComeBack(t *testing.T) {
 		Value: sheetsOf(t, "prices.csv", strings.Replace(table, "insert,380.00,", "insert,<b>,", 1))})
 	require.Contains(t, s.Regions["main"], "Not taken: prices.csv")
 	require.Contains(t, s.Regions["main"], "prices.csv, row 141 &#34;rail-rubber&#34;, column price")
-	require.Contains(t, s.Regions["main"], "&#34;&lt;b&gt;&#34; is not an amount")
+	require.Contains(t, s.Regions["main"], "“&lt;b&gt;” is not a number of dollars")
 	require.NotContains(t, s.Regions["main"], "not in use yet")
 
 	s = p.do(Act{Do: "tables-in", ID: "prices.csv",

@@ -227,6 +227,7 @@ export interface Heard {
   place?: string;
   area?: string;
   broken?: Record<string, string>;
+  checks?: string[];
   total: Amount;
   payload?: string;
   likely: string;
