@@ -578,7 +578,8 @@ func (j *judge) things(c *claim) part {
 			take: Take{id, c.qty}}
 	}
 	if len(all) > 0 {
-		if !j.differs(c, all[0]) {
+		may := slices.ContainsFunc(c.maybe, func(id string) bool { return j.alike(id, all[0]) && j.had(id) })
+		if may || !j.differs(c, all[0]) {
 			return part{outcome: quote.Unanswered, read: cat.LabelOf(all[0]), offered: j.present(all[0]),
 				where: j.placeOf(all[0])}
 		}

@@ -697,7 +697,7 @@ func saysWhereOnly(tokens []claims.Token) bool {
 func saysHow(tokens []claims.Token) bool {
 	first := slices.IndexFunc(tokens, func(t claims.Token) bool { return t.Kind == claims.Word })
 	return first >= 0 && tokens[first].Done && !slices.ContainsFunc(tokens[first+1:], func(t claims.Token) bool {
-		return t.Kind == claims.Count || t.Kind == claims.Word && !t.Done &&
+		return t.Kind == claims.Count || t.Kind == claims.Word && !t.Done && t.Role != claims.Modifier &&
 			t.Role&(claims.Located|claims.Inside) != claims.Located
 	})
 }

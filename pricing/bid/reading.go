@@ -29,6 +29,7 @@ type claim struct {
 	same  []string // what is offered just so, the likeliest first
 	more  []string // what is offered and exceeds it
 	also  []string // what else is offered of which all is true, under another name
+	maybe []string // what may have what is asked for, though that cannot be told
 	short []string // what is offered and falls short of it by an amount
 	by    claims.Number
 	// silent is what else is offered of which all is true but the amount, and that says nothing of it
@@ -635,6 +636,7 @@ func (v *vocabulary) offered(tokens []claims.Token, holds []string) (claim, bool
 	var same, more, short, also, silent []found
 	var by claims.Number
 	unclear := false
+	var maybe []string
 	variants, traits := v.variants(tokens)
 	if variants == nil {
 		return claim{}, false
@@ -677,7 +679,9 @@ func (v *vocabulary) offered(tokens []claims.Token, holds []string) (claim, bool
 			fit, missing := p.fits(list)
 			if !not && (p.ofMore(tokens) || p.onlyPrepares(all) || p.weldsMetal(all) ||
 				!(v.accounts(p, x.tokens) && p.saysWhere(tokens, x.tokens))) {
-				unclear = unclear || fit == exact || fit == exceeds // it may be what is meant
+				if fit == exact || fit == exceeds { // it may be what is meant
+					unclear, maybe = true, append(maybe, p.id)
+				}
 				continue
 			}
 			switch fit {
@@ -688,7 +692,7 @@ func (v *vocabulary) offered(tokens []claims.Token, holds []string) (claim, bool
 			case falls:
 				short, by = append(short, f), missing
 			case untold:
-				unclear = true
+				unclear, maybe = true, append(maybe, p.id)
 			case misses:
 				if !p.tellsOf(missing) {
 					silent = append(silent, f)
@@ -709,7 +713,7 @@ func (v *vocabulary) offered(tokens []claims.Token, holds []string) (claim, bool
 		best = max(best, f.like)
 	}
 	also = slices.DeleteFunc(also, func(f found) bool { return f.like < best-asLike })
-	c := claim{same: order(same), more: order(more), also: order(also), tokens: tokens}
+	c := claim{same: order(same), more: order(more), also: order(also), maybe: maybe, tokens: tokens}
 	in := sayings[len(sayings)-1]
 	c.words = in.words
 	if of := slices.Concat(same, more, short); len(of) > 0 {
@@ -1047,7 +1051,7 @@ func (p *profile) has(n claims.Number) int {
 	}
 	lengths := n.Unit == quantity.Inch && n.Of != "distance"
 	if within && several && n.Of == "" && (above && n.Sense == atMost || below && n.Sense == atLeast) {
-		return misses // it holds of one of its dimensions, and not of another
+		return untold // it holds of one of its dimensions, and not of another
 	}
 	switch {
 	case within:

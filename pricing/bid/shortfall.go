@@ -182,7 +182,9 @@ func (p *profile) tellsOf(n claims.Number) bool {
 	case "":
 		return p.mostOf(n, onEachSide(n)) > 0
 	case quantity.Inch:
-		return p.amounts(n.Unit) > 0
+		return slices.ContainsFunc(p.numbers, func(x claims.Number) bool {
+			return x.Unit == n.Unit && (n.Of == "" || x.Of == "" || x.Of == n.Of)
+		})
 	}
 	return true
 }

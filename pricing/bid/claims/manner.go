@@ -44,6 +44,10 @@ func manner(list []Token) []Token {
 				continue
 			}
 			t.raw = "wide"
+		case t.Kind == Count && t.Num.Unit == "" && i > 1 && list[i-1].raw == "for" && seated[list[i-2].raw] &&
+			(endsBefore(list, i+1) || governing[at(i+1)]): // "a squad bench for 3"
+			out = append(out, t)
+			t = Token{Kind: Word, raw: "persons", End: t.End}
 		case t.raw == "between" && i > 0 && endsBefore(list, i+1): // "stainless screws, with barrier tape between"
 			continue
 		}
@@ -116,6 +120,7 @@ func wall(raw string) bool { return strings.TrimSuffix(raw, "s") == "wall" }
 var (
 	wholeUnit     = wordsOf(`ambulance ambulances vehicle vehicles`)
 	fed           = wordsOf(`live hot energized powered`)
+	seated        = wordsOf(`bench seating seats room`)
 	ofThem        = wordsOf(`these those them`)
 	ofKinds       = map[string]string{"configuration": "drive", "text": "function"}
 	wallSides     = map[string]string{"left": "streetside", "right": "curbside"}

@@ -169,6 +169,7 @@ waste: trash garbage refuse
 front: front
 level: levels
 temperature: temp
+diameter: dia
 cabinet: casework
 `)
 
@@ -265,7 +266,7 @@ seat: seating position | seat position | belted position | belt position | seat
 rear: rear end | back end
 agm: absorbed glass mat | absorb glass mat
 drug: controlled substance | controlled drug
-unitnumber: unit number
+unitnumber: unit number | fleet number | apparatus number | truck number
 publicaddress: public address | pa
 hornring: horn ring
 trafficadviser: traffic adviser | traffic advisor | traffic director | directional bar | arrow stick
