@@ -54,7 +54,7 @@ func TestATableGoesOutIsEditedAndComesBack(t *testing.T) {
 	bad := bytes.Replace(table, []byte("Push bumper,1460.00"), []byte("Push bumper,a lot"), 1)
 	w.takes("#f-tables", written(t, "mine.csv", bad), "Not taken: mine.csv")
 	require.Contains(t, w.text("#refused"),
-		`"fb-push", column price: "a lot" is not an amount; write dollars and cents in digits`)
+		`"fb-push", column price: “a lot” is not a number of dollars: write one such as 18500 or $18,500`)
 	require.Equal(t, "refused", eval[string](w, `document.activeElement.id`))
 	require.False(t, w.has("#beside"))
 
