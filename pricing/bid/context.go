@@ -510,6 +510,10 @@ func (v *vocabulary) ofUnread(all []piece, of []*claim) {
 			}
 		}
 		if c := of[i]; c != nil {
+			if i > 0 && of[i-1] == nil && !all[i-1].stop && v.warrants(c) && len(claims.Words(all[i].tokens)) == 0 {
+				takeOut(of, c) // of "engine warranty: 5 years" the five years are of no other warranty
+				continue
+			}
 			if i > 0 && of[i-1] == nil && all[i].opens && c.gauge != nil && saysPlace(all[i-1].tokens) {
 				takeOut(of, c) // "streetside cabinets: 28 cu ft" is not the volume of all
 				continue

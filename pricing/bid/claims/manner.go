@@ -48,6 +48,13 @@ func manner(list []Token) []Token {
 			(endsBefore(list, i+1) || governing[at(i+1)]): // "a squad bench for 3"
 			out = append(out, t)
 			t = Token{Kind: Word, raw: "persons", End: t.End}
+		case t.raw == "further" && i+1 < len(list) && idle[at(i+1)]: // "the system shall further comprise a voltmeter"
+			continue
+		case t.raw == "any" && at(i+1) == "other" && i > 0 && list[i-1].raw == "or": // "or any other wood"
+			continue
+		case strings.TrimSuffix(t.raw, "s") == "plug" && i > 0 && list[i-1].Kind == Count && list[i-1].Num.Value == 12 &&
+			list[i-1].Num.Unit == quantity.Volt: // which something is plugged into
+			t.raw = "outlets"
 		case t.raw == "between" && i > 0 && endsBefore(list, i+1): // "stainless screws, with barrier tape between"
 			continue
 		}
