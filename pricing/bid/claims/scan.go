@@ -410,7 +410,7 @@ func inWords(list []Token) (value float64, n int) {
 		case word(n) == "and" && (word(n+1) == "one" || word(n+1) == "a") && word(n+2) == "half":
 			return value + part + .5, n + 3
 		case denominators[word(n)] > part && value == 0:
-			if word(n+1) == "inch" {
+			if next := word(n + 1); next == "inch" || next == "(" { // "three-quarters (3/4)"
 				return part / denominators[word(n)], n + 1
 			}
 			if word(n+1) == "of" && word(n+2) == "an" && word(n+3) == "inch" {

@@ -187,7 +187,7 @@ var joined = [][2]string{
 	{"without regard to mileage", "unlimited mileage"}, {"regardless of mileage", "unlimited mileage"},
 	{"without limit of mileage", "unlimited mileage"}, {"no mileage limit", "unlimited mileage"},
 	{"4wd", "4x4"}, {"2wd", "4x2"}, {"4 wd", "4x4"}, {"4 x 4", "4x4"}, {"4 x 2", "4x2"}, {"f.o.b.", "fob"},
-	{"rearview", "rear view"}, {"not excepted", "included"}, {"3 pt belt", "3-point belt"}, {"3 pt belts", "3-point belts"},
+	{"rearview", "rear view"}, {"800 mhz", "eighthundredmhz"}, {"not excepted", "included"}, {"3 pt belt", "3-point belt"}, {"3 pt belts", "3-point belts"},
 	{"5 pt belt", "5-point belt"}, {"5 pt belts", "5-point belts"}, {"5 pt harness", "5-point harness"},
 	{"3 pt harness", "3-point harness"}, {"compatible with", "unaffected by"}, {"compatible w/", "unaffected by"},
 	{"u.s. gallon", "gallon"}, {"u.s. gallons", "gallons"}, {"us gallons", "gallons"}, {"air changes/hr", "ach"},
