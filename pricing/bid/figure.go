@@ -67,6 +67,8 @@ func (j *judge) figure(c *claim) part {
 	case c.beyond && same:
 	case c.bare() && g.code == factPrice && c.want < leastPrice*f.Value:
 		return p // an amount that says not of what is hardly the price of the unit
+	case c.sense == atLeast && (slices.Contains(overall, g.code) || c.want < leastLikely*f.Value):
+		return p // of something else, "opening 66 in high", "device of 35 lb"
 	case same, f.Met() && (c.stated || !g.exact):
 		if !(g.code == factPrice && slices.ContainsFunc(c.words, func(w string) bool { return delivering[w] })) ||
 			j.delivered() {
@@ -121,6 +123,12 @@ func (j *judge) figure(c *claim) part {
 
 // asPrinted is by what share two amounts that print alike may differ.
 const asPrinted = .003
+
+// overall are the sizes that purchasers only ask to be no more than something.
+var overall = []string{"space.height", "space.height-all", "space.width", widthAll}
+
+// leastLikely is the share of a figure below which an amount is hardly asked of it as the least.
+const leastLikely = .1
 
 // salesTax is the sales tax in the price.
 func salesTax(q *quote.Quote) float64 {

@@ -28,6 +28,8 @@ func TestRead(t *testing.T) {
 			{No: "Sec. 2.3(d)", Text: "Scale ticket, please"}, {No: "§ 4.2", Text: "Doors shall be flush"},
 			{No: "Item 12", Text: "Siren of 100 W minimum"}, {No: "2.3(a)", Text: "Siren with horn"},
 			{Text: "Section 4 Electrical", Head: true}, {Text: "Siren"}}, 0},
+		{"letters before a number", "P-07  Monitor mount\nSC-4.11 Two radios\nKKK-A-1822F applies", []intake.Line{
+			{No: "P-07", Text: "Monitor mount"}, {No: "SC-4.11", Text: "Two radios"}, {Text: "KKK-A-1822F applies"}}, 0},
 		{"letters within a number", "4.a) Rear doors\n3.1.iv Side door", []intake.Line{{No: "4.a)", Text: "Rear doors"},
 			{No: "3.1.iv", Text: "Side door"}}, 0},
 		{"an amount is no number of a line", "20 amp shore inlet\n(2) 100 watt speakers\n12 V outlet",

@@ -229,8 +229,11 @@ func mixed(s string) bool {
 	return lettered
 }
 
-// dotted reports whether a word is a number such as "A.3" or "B-12".
+// dotted reports whether a word is a number such as "A.3", "B-12" or "SC-4.11".
 func dotted(s string) bool {
+	if len(s) > 3 && letter(s[0]) && letter(s[1]) && s[2] == '-' && strings.Contains(s[3:], ".") {
+		s = s[1:]
+	}
 	if len(s) < 3 || !letter(s[0]) || s[1] != '.' && s[1] != '-' {
 		return false
 	}
