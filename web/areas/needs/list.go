@@ -20,7 +20,12 @@ import (
 
 // readList is the button beside the field of the list, or a file.
 func readList(s *session.Session, a session.Act) {
-	if strings.TrimSpace(a.Value) == "" {
+	switch empty := strings.TrimSpace(a.Value) == ""; {
+	case empty && len(s.Draft.Requirements) > 0: // leaving the field had it read
+		s.Notice = "The list is read, and its answers stand below. To take another, paste that into the field."
+		s.Step(session.Step{Do: "reveal", ID: "requirements"})
+		return
+	case empty:
 		s.Fault("There is nothing to read yet: paste the list into the field first.")
 		return
 	}
