@@ -127,7 +127,8 @@ const asPrinted = .003
 // overall are the sizes that purchasers only ask to be no more than something.
 var overall = []string{"space.height", "space.height-all", "space.width", widthAll}
 
-// leastLikely is the share of a figure below which an amount is hardly asked of it as the least.
+// leastLikely is the share of a figure below which an amount is hardly asked of it as the least, common practice, no
+// source.
 const leastLikely = .1
 
 // salesTax is the sales tax in the price.
