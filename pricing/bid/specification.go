@@ -18,9 +18,8 @@ type Clause struct {
 	Head bool
 }
 
-// bounds are the figures that a specification names, with the words before and after
-// the amount. Weights, dimensions and reserves bind on the side that the purchaser is
-// better off with.
+// bounds are the figures that a specification names, chapter by chapter. Each binds on the side
+// that the purchaser is better off with.
 var bounds = []struct {
 	head  string
 	codes []string
