@@ -101,7 +101,7 @@ func (c *Catalogue) DutyOf(u *Unit) *Duty {
 	return nil
 }
 
-// AboardLb is the mass of what units of a duty usually carry.
+// AboardLb is the weight of what units of a duty usually carry.
 func (c *Catalogue) AboardLb(d *Duty) quantity.Mass {
 	sum := quantity.Mass(0)
 	for _, a := range d.Aboard {

@@ -43,7 +43,7 @@ type Engine struct {
 	limited limitedProver // the same
 	proof   *prover       // of the present question
 
-	// Budget is how many conflicts Answer spends at most on a single question
+	// Budget is how many conflicts an answer spends at most on a single question
 	// before it leaves it as Checking, and with that what it spends in all; at
 	// least 1.
 	Budget int64

@@ -186,7 +186,7 @@ func (e *Engine) pairWith(u *config.Unit, v int) [2]string {
 }
 
 // standing returns the unit's picks and the guards of its limits without those
-// that contradict the others; aside names what was left out, as Answer does.
+// that contradict the others; aside names what was left out, as Answer.SetAside does.
 func (e *Engine) standing(u *config.Unit, limits *Limits) (guards, picks []solve.Lit, aside []string) {
 	picks = e.picks(u)
 	guards, _ = e.limits.load(e, u, limits)

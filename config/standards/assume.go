@@ -9,7 +9,7 @@ import (
 	"boxwright/config"
 )
 
-// Masses of people where no set says otherwise.
+// Weights of people where no set says otherwise.
 const (
 	OccupantFederal = 150 // lb a designated seat, 49 CFR 567.4(g)(3)
 	PatientUsual    = 175 // lb on a cot; common practice, no source
