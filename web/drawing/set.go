@@ -55,7 +55,7 @@ func (s *set) plate(title string, high float64, rows ...[]sight) Plate {
 	return Plate{Title: title, shapes: d.shapes, Scale: scale, List: d.list, boxes: d.boxes}
 }
 
-// changed tells a part that the model before has not, or elsewhere or otherwise.
+// changed tells the parts that the model before does not have, or has elsewhere or otherwise.
 func (s *set) changed() func(*body.Part) bool {
 	if s.was == nil {
 		return nil
