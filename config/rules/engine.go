@@ -229,7 +229,7 @@ func (e *Engine) choose(group int, vs []int, must bool) {
 	}
 	p := part{rule: -1, group: group, clauses: [][]solve.Lit{lits}}
 	rest := lits
-	for len(rest) > 6 { // at most one of the first five and a helper that takes the others
+	for len(rest) > 6 { // at most one of the first four and a helper that takes the others
 		h := solve.Pos(e.fresh.NewVar())
 		first := append(append([]solve.Lit(nil), rest[:4]...), h)
 		p.clauses = append(p.clauses, pairs(first)...)

@@ -220,7 +220,7 @@ func (e *Engine) limitsOf(limits *Limits, pair [2]string) *onPair {
 }
 
 // reasons are up to so many why the literal cannot hold with the picks and the limits
-// that are not set aside; with a negative literal, why the picks contradict each other.
+// that are not set aside; with a literal below zero, why the picks contradict each other.
 func (e *Engine) reasons(
 	u *config.Unit, limits *Limits, pair [2]string, picks []solve.Lit, aside []string, l solve.Lit, most int,
 ) []Reason {

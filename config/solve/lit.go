@@ -31,7 +31,7 @@ const noLit Lit = -1
 // Result of a question.
 type Result int8
 
-// Unknown means that the conflicts allowed were used up.
+// Unknown means that the conflicts or the steps allowed were used up.
 const (
 	Unknown Result = iota
 	Sat
