@@ -169,7 +169,9 @@ func steps(p *Page, narrow bool) Part {
 		if st.Source == config.SourceSlot {
 			for _, slot := range p.Q.Edition.Cat.Plant.Slots {
 				if at := float64(cal.Between(s.Order, slot.Start)); slot.Open > 0 && at > 0 && at <= end {
-					legend = "* decides the date; red marks: open framing slots"
+					if !narrow { // there is no room
+						legend = "* decides the date; red marks: open framing slots"
+					}
 					parts = append(parts, Path("tick", "M"+Coord(x(at))+" "+Coord(y-1)+"v3.500"))
 				}
 			}

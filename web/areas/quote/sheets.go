@@ -97,11 +97,8 @@ func orderSheet(p *Page) Part {
 		El("p", Class("how"),
 			Text("Build to this once the licensed designer of record has approved it. Mark number and function "+
 				"every 4 in where the option says so.")),
-		w.Draw(), If(stay != "", El("p", Text(stay))), mains(p), If(len(q.Power.Shed) > 0, shedding(p)))
+		w.Draw(), If(stay != "", El("p", Text(stay))), mains(p), If(len(q.Power.Shed) > 0, page.SheddingTable(p.Page)))
 }
-
-// shedding is the table on one page.
-func shedding(p *Page) Part { return El("section", Class("whole"), page.SheddingTable(p.Page)) }
 
 // unnamed lists what the plant has still to be told.
 func unnamed(q *quote.Quote) (out []string) {
@@ -209,7 +206,7 @@ func testSheet(p *Page) Part {
 		list = list[end:]
 	}
 	if len(p.Q.Power.Shed) > 0 {
-		out = append(out, shedding(p))
+		out = append(out, page.SheddingTable(p.Page))
 	}
 	said, shown := "No reading is entered yet.", Class("screen")
 	if read > 0 {
