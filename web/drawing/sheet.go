@@ -42,7 +42,7 @@ const (
 // Words of a line in a plate's list, after its number.
 func (l *Line) Words() string {
 	if l.Count > 1 {
-		return strconv.Itoa(l.Count) + " × " + l.Label
+		return l.Label + " (" + strconv.Itoa(l.Count) + " shown)"
 	}
 	return l.Label
 }
