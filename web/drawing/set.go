@@ -4,6 +4,7 @@ import (
 	"math"
 	"slices"
 	"strconv"
+	"strings"
 
 	"boxwright/config"
 	"boxwright/config/body"
@@ -228,6 +229,9 @@ func (s *set) compartments() Plate {
 			across: []span{{0, w, false}}, up: []span{{0, h, false}}})
 		d := &plate{in: s.p}
 		deep := d.size(span{0, float64(u.DepthIn), false}) + " deep"
+		if u.Gear != nil {
+			deep += ", room left beside " + strings.Join(u.Gear, ", ")
+		}
 		list = append(list, Line{N: i + 1, Count: 1, Label: Letter(i) + " " + u.Label, Size: deep})
 	}
 	if len(row) == 0 {
@@ -237,7 +241,7 @@ func (s *set) compartments() Plate {
 	if len(row) > 6 {
 		rows = [][]sight{row[:len(row)/2], row[len(row)/2:]}
 	}
-	out := s.plate("Compartments open", plateHigh, rows...)
+	out := s.plate("Compartments open: room for loose equipment", plateHigh, rows...)
 	out.List = list
 	return out
 }
