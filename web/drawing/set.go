@@ -163,14 +163,18 @@ func (s *set) outside() []Plate {
 	floor := s.sight("floor", insideThings)
 	floor.across = []span{{m.Front + m.Wall, m.Rear - m.Wall, false}, {m.Front, m.Rear, false}}
 	floor.up = []span{{-m.Half + m.Wall, m.Half - m.Wall, false}, {-m.Half, m.Half, false}}
-	return []Plate{
+	out := []Plate{
 		s.plate("Street side", plateHigh, []sight{s.side("street", outsideThings)}),
 		s.plate("Curb side", plateHigh, []sight{s.side("curb", outsideThings)}),
 		s.plate("Front and rear", plateHigh, []sight{end("front"), end("rear")}),
 		s.plate("Roof", plateHigh, []sight{roof}),
 		s.plate("Floor", plateHigh, []sight{floor}),
-		s.compartments(),
 	}
+	if open := s.compartments(); open.Scale > 0 {
+		return append(out, open)
+	}
+	out[len(out)-1].Notes = []string{"The unit has no outside compartments."}
+	return out
 }
 
 func (s *set) inside() []Plate {
@@ -211,7 +215,8 @@ func (s *set) plates(title string, list ...sight) (out []Plate) {
 	return out
 }
 
-// compartments are drawn through their open doors, with what rides in them.
+// compartments are drawn through their open doors, with what rides in them; on an empty
+// plate where the unit has none outside.
 func (s *set) compartments() Plate {
 	var row []sight
 	var list []Line
@@ -234,8 +239,8 @@ func (s *set) compartments() Plate {
 		}
 		list = append(list, Line{N: i + 1, Count: 1, Label: Letter(i) + " " + u.Label, Size: deep})
 	}
-	if len(row) == 0 {
-		return Plate{Title: "Compartments open", Notes: []string{"The unit has no outside compartments."}}
+	if row == nil {
+		return Plate{}
 	}
 	rows := [][]sight{row}
 	if len(row) > 6 {

@@ -34,7 +34,7 @@ func (p *Page) aboutDrawings() string {
 	return about
 }
 
-// drawingSet is the unit on some thirteen sheets, to approve by signing. A fleet's first unit
+// drawingSet is the unit on some dozen sheets, to approve by signing. A fleet's first unit
 // leads.
 func drawingSet(p *Page) Part {
 	list := sheetsOf(p)
