@@ -237,7 +237,7 @@ func (s *set) compartments() Plate {
 		if u.Gear != nil {
 			deep += ", room left beside " + strings.Join(u.Gear, ", ")
 		}
-		list = append(list, Line{N: i + 1, Count: 1, Label: Letter(i) + " " + u.Label, Size: deep})
+		list = append(list, Line{Count: 1, Label: Letter(i) + " " + u.Label, Size: deep})
 	}
 	if row == nil {
 		return Plate{}
@@ -276,7 +276,7 @@ func (s *set) lights(faces ...string) (list []Line) {
 			continue
 		}
 		seen[key] = len(list)
-		list = append(list, Line{N: len(list) + 1, Count: 1, Label: p.Label, Size: size})
+		list = append(list, Line{Count: 1, Label: p.Label, Size: size})
 	}
 	return list
 }

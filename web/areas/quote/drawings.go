@@ -109,7 +109,7 @@ func saveSet(s *session.Session, a session.Act) {
 // balloonList names what the numbers in the drawing stand for.
 func balloonList(x *drawing.Sheet) Part {
 	return El("ol", Class("balloon-list"), Each(x.List, func(_ int, l drawing.Line) Part {
-		return El("li", El("b", Text(strconv.Itoa(l.N))), Text(" "+l.Words()),
+		return El("li", If(l.N > 0, El("b", Text(l.Number()))), Text(l.Words()),
 			If(l.Size != "", El("span", Class("soft"), Text(" "+l.Size))), If(l.Changed, El("b", Text(" changed"))))
 	}))
 }
