@@ -5,7 +5,6 @@ import (
 	"strings"
 
 	"boxwright/config/body"
-	"boxwright/config/quantity"
 	"boxwright/web/drawing"
 	"boxwright/web/page"
 	. "boxwright/web/page/markup"
@@ -64,12 +63,15 @@ func sheetsOf(p *Page) (list []drawing.Sheet) {
 			cover.Notes = []string{"Left out since the quote before: " + strings.Join(left, "; ") + "."}
 		}
 	}
+	length := "inches"
+	if p.Metric {
+		length = "millimeters"
+	}
 	plates := append([]drawing.Plate{cover}, drawing.Set(p.Page, was)...)
 	for i := range plates {
 		x := drawing.Sheet{Plate: plates[i], N: i + 1, Total: len(plates),
-			Note: "Sizes are along × across × high, in " +
-				p.UnitName(quantity.Inch) +
-				", the unit standing loaded. ~ marks a size that the catalogue does not state; " +
+			Note: "Sizes are length × width × height, in " + length +
+				"; the unit stands loaded. ~ marks a size that the catalogue does not state; " +
 				"the plant's drawing decides. Colors are no paint sample. Quoting drawing, not for manufacture.",
 			Revisions: revisionRows(p, was != nil)}
 		x.Cells = titleBlock(p, &x)
