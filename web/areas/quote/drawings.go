@@ -158,13 +158,17 @@ func revisionRows(p *Page, revised bool) [][3]string {
 	return [][3]string{{strconv.Itoa(b.Rev), b.Date.Long(), "Quote before"}, {rev, date, "What changed is clouded"}}
 }
 
-// schedule lists every choice by chapter and group, after chassis and body.
+// schedule lists what was chosen by chapter and group, after chassis and body; not what the
+// unit goes without.
 func schedule(p *Page) []drawing.Chapter {
 	cat, u := p.Q.Edition.Cat, &p.Q.Draft.Unit
 	list := []drawing.Chapter{{Label: cat.LabelOf(u.Chassis)}, {Label: cat.LabelOf(u.Body)}}
 	for _, c := range cat.Chapters {
 		chapter := drawing.Chapter{Label: c.Label}
 		for _, x := range cat.Chosen(u, c.ID) {
+			if x.Option.IsNone() {
+				continue
+			}
 			text := x.Option.Label
 			if x.Qty > 1 {
 				text += " × " + strconv.Itoa(x.Qty)
