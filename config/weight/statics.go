@@ -21,11 +21,12 @@ func Reactions(load, cg, wheelbase float64) (front, rear float64) {
 }
 
 // Shift is the load that moves from the front axle to the rear one when w is
-// moved d rearward; negative when moved forward.
+// moved d rearward; negative when moved forward. It is zero when the wheelbase
+// is not above zero or a number is not finite.
 //
 // Source: moments about the front axle; as Reactions.
 // Units: lb; in.
-// Valid: as Reactions; otherwise zero.
+// Valid: wheelbase > 0.
 // Example: Shift(100, 24, 158) = 15.19.
 func Shift(w, d, wheelbase float64) float64 {
 	_, rear := Reactions(w, d, wheelbase)

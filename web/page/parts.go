@@ -42,7 +42,8 @@ func Bare(p *Page, id, kind, value, name string) Part {
 		If(p.Wrong[id] != "", El("p", Class("wrong"), At("id", "w-"+id), Text(p.Wrong[id]))))
 }
 
-// Heading is an area's name with one sentence that says what it answers.
+// Heading of an area with one sentence that says what it answers, and what its
+// words mean.
 func Heading(title, lead string) Part {
 	return Many(
 		El("div", Class("area-head"), El("h1", Text(title))),

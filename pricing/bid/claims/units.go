@@ -71,8 +71,7 @@ var units = func() map[string]unit {
 	return out
 }()
 
-// joined are phrases and what is read in their place, before anything else is: units of several words,
-// contractions, and what is said in more than one way.
+// pairs of words that are one unit, before anything else is read.
 var joined = [][2]string{
 	{"plus or minus", "plusorminus"}, {"plus/minus", "plusorminus"}, {"inside and out", "inside and outside"},
 	{"after cabinets", "aftercabinets"}, {"after the cabinets", "aftercabinets"}, {"percent of rating", "percent of gawr"},

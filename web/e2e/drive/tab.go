@@ -20,8 +20,7 @@ import (
 	"github.com/chromedp/chromedp/kb"
 )
 
-// Tab is a window of the browser. Fresh gives it a profile of its own; Shared and Beside
-// do not.
+// Tab is a window of the browser in a profile of its own.
 //
 // It finds things with scripts of its own and not with the library's mirror of
 // the document, because the single-file form holds megabytes of text in one
@@ -69,7 +68,7 @@ func description(o *runtime.RemoteObject) string {
 	return o.Description
 }
 
-// Close ends the tab, and forgets its profile where that is its own.
+// Close ends the tab and forgets its profile.
 func (t *Tab) Close() { t.cancel() }
 
 // Requests are the addresses the document asked for so far, without those that
@@ -304,7 +303,7 @@ func (t *Tab) Type(selector, text string) error {
 	if text == "" {
 		return t.Press(kb.Delete, TabKey)
 	}
-	// The text is put in whole, as pasting does.
+	// A long text is put in whole, as pasting does.
 	ctx, cancel := t.limited()
 	defer cancel()
 	if err := chromedp.Do(ctx, paste(text)); err != nil {
