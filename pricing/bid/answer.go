@@ -486,7 +486,7 @@ var fuels = wordSet("gasoline diesel")
 // hasCounted reports whether the unit has what a line counts into a size by name: a height "with light bar" is
 // not that of a unit without one.
 func (j *judge) hasCounted(c *claim) bool {
-	counted := wordSet(countedIn[c.gauge.code])
+	counted := countedIn[c.gauge.code]
 	return !slices.ContainsFunc(c.words, func(w string) bool {
 		return counted[w] && j.v.titles[w] != nil && !slices.ContainsFunc(j.q.Draft.Unit.Picks, func(p config.Pick) bool {
 			return j.v.byID[p.Option].words[w]

@@ -529,7 +529,7 @@ func (v *vocabulary) ofUnread(all []piece, of []*claim) {
 		}
 		out, how := len(claims.LeftOut(all[i].tokens)) > 0, saysMeasured(all[i].tokens)
 		for k, c := range of {
-			if c != nil && c.gauge != nil && (how || out && leftOut[c.gauge.code]+countedIn[c.gauge.code] != "") &&
+			if c != nil && c.gauge != nil && (how || out && len(leftOut[c.gauge.code])+len(countedIn[c.gauge.code]) > 0) &&
 				!stopBetween(all, min(i, k), max(i, k)) {
 				takeOut(of, c)
 			}
@@ -599,7 +599,7 @@ func inModule(tokens []claims.Token, c *claim) bool {
 // unmeasured reports whether tokens name what a size of the vehicle leaves out, in a state of its own: the
 // width with "mirrors folded".
 func (c *claim) unmeasured(tokens []claims.Token) bool {
-	less := wordSet(leftOut[c.gauge.code])
+	less := leftOut[c.gauge.code]
 	return slices.ContainsFunc(tokens, func(t claims.Token) bool { return less[t.Word] }) &&
 		slices.ContainsFunc(tokens, func(t claims.Token) bool { return states[t.Word] })
 }

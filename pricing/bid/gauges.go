@@ -249,7 +249,8 @@ var gauges = []gauge{
 		"exclude patient person peopl cabincluded total designated occupant include belted crew belt", "",
 		false},
 	{"space.patients", "Patients on cots", "", atLeast, "cot patient|transport patient|patient litter|patient",
-		"transport carry side beside simultaneously at once time patientcompartment cot seat lying down recumbent supine", "", false},
+		"transport carry side beside simultaneously at once time patientcompartment cot seat lying down recumbent supine",
+		"", false},
 	{factFuel, "Fuel tank", claims.Gallon, atLeast, "fuel|gasoline tank|diesel tank", "tank fuel gasoline diesel",
 		"", false},
 	{"space.loading-height", "Loading height at the rear, loaded", inch, atMost, "load height|floor load",
@@ -322,7 +323,7 @@ var readyGauges = func() []ready {
 		if !slices.Contains(wholeVehicle, g.code) && g.code != factDelivery {
 			r.also[moduleWord], r.also[chassisWord] = true, true
 		}
-		r.less, r.with = wordSet(leftOut[g.code]), wordSet(countedIn[g.code])
+		r.less, r.with = leftOut[g.code], countedIn[g.code]
 		r.under = claims.Numbers(claims.Read(g.under).Tokens)
 		r.given = strings.HasPrefix(g.under, given)
 		out[i] = r
@@ -338,11 +339,12 @@ var lightWord = stems("light")[0]
 // leftOut and countedIn are the words of what the figures of the whole vehicle leave out and
 // what they count, by their codes.
 var (
-	leftOut = map[string]string{"space.length": "bumper step winch", "space.width": "mirror light trim",
-		"space.width-all": "mirror", "space.height": "roof equipment light lightbar antenna",
-		"space.height-all": "antenna"}
-	countedIn = map[string]string{"space.length-all": "bumper step", "space.width-all": "light rail rubrail trim",
-		"space.height-all": "roof equipment light lightbar"}
+	leftOut = map[string]map[string]bool{"space.length": wordSet("bumper step winch"),
+		"space.width": wordSet("mirror light trim"), "space.width-all": wordSet("mirror"),
+		"space.height": wordSet("roof equipment light lightbar antenna"), "space.height-all": wordSet("antenna")}
+	countedIn = map[string]map[string]bool{"space.length-all": wordSet("bumper step"),
+		"space.width-all":  wordSet("light rail rubrail trim"),
+		"space.height-all": wordSet("roof equipment light lightbar")}
 )
 
 // gaugesByWord are the places of the gauges by the first word of each of their names.
