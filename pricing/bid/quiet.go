@@ -15,13 +15,13 @@ produce produced produces put receive received request requested safely serve se
 take taken utilize utilized utilizing wanted wish wished work worked works working yield comfortably conveniently
 show showing showed accompany accompanying accompanied positively route routed upon joined join too whenever
 remaining span spanning spans terminate terminates terminating coming
-facing store stored hit out itself set bear bearing wherever they permitted further furthermore moreover additionally plain
-corresponding ordering designated pertinent relevant associated aforesaid requisite sufficient sufficiently ample
+facing store stored hit out itself set bear bearing wherever they permitted furthermore moreover additionally
+plain corresponding ordering designated pertinent relevant associated aforesaid requisite sufficient sufficiently ample
 adequate adequately reliable reliably dependable sturdy neat tidy convenient handy practical effective effectively
-satisfactory reasonable arrangement arrangements configuration form format fashion nature sort provision provisions
-insist call calls called state stated deem deemed tell tells told bring there kind
+satisfactory reasonable arrangement arrangements form format fashion nature provision provisions
+insist call calls called state stated deem deemed tell tells told bring
 comprising simply merely really even still instance occasion
-regard respect event matter occupied general available hereby hereinabove described enumerated referenced`)
+regard respect event matter occupied general hereby hereinabove described enumerated referenced`)
 
 // loud are the words of a line that are not quiet, or are part of a name of several words
 // that the line holds, as "mount" is of "cot mount"; all of them where no other is left.

@@ -28,7 +28,7 @@ func manner(list []Token) []Token {
 		case (t.raw == "qty" || t.raw == "quantity") && i+1 < len(list) && oneBare(&list[i+1]) && endsBefore(list, i+2):
 			i++ // "USB outlet, qty 1"
 			continue
-		case i > 0 && ofKinds[t.raw] != "" && list[i-1].raw == ofKinds[t.raw]: // "four-wheel-drive configuration"
+		case i > 0 && t.raw == "text" && list[i-1].raw == "function": // "number and function text"
 			continue
 		case oneBare(&t) && at(i+1) == "of" && ofThem[at(i+2)] && (fed[at(i+3)] || slices.Contains(partitive, at(i+3))):
 			i += 2 // "two outlets, one of them live at all times"
@@ -129,7 +129,6 @@ var (
 	fed           = wordsOf(`live hot energized powered`)
 	seated        = wordsOf(`bench seating seats room`)
 	ofThem        = wordsOf(`these those them`)
-	ofKinds       = map[string]string{"configuration": "drive", "text": "function"}
 	wallSides     = map[string]string{"left": "streetside", "right": "curbside"}
 	doors         = wordsOf(`door doors doorway doorways entry entrance entrances`)
 	otherOpenings = wordsOf(`window windows hatch partition bulkhead pass walk-through walkthrough vent`)
