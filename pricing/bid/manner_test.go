@@ -3,17 +3,12 @@ package bid_test
 import (
 	"testing"
 
-	"github.com/stretchr/testify/assert"
-
 	"boxwright/pricing/quote"
 )
 
 // Words that say nothing of what is asked for, each beside a line in which they do.
 func TestManners(t *testing.T) {
-	for _, c := range []struct {
-		line string
-		want quote.Outcome
-	}{
+	areAnswered(t, []worded{
 		{"Slide-out compartment tray, 300 lb, latched both in and out", quote.MeetsWith},
 		{"Slide-out compartment tray, 300 lb, latched both doors", quote.Unanswered},
 		{"Two 12 V outlets in the action area, one of them live at all times", quote.Meets},
@@ -92,10 +87,5 @@ func TestManners(t *testing.T) {
 		{"Fuel tank of 40 U.S. gallons", quote.Meets},
 		{"Exhaust fitted for the hose of the County's stations", quote.MeetsWith},
 		{"Exhaust fitted for the hose of the County's vacuum", quote.Unanswered},
-	} {
-		t.Run(c.line, func(t *testing.T) {
-			_, list := answersTo(t, c.line)
-			assert.Equal(t, c.want, list[0].Outcome, list[0].Read)
-		})
-	}
+	})
 }

@@ -12,10 +12,7 @@ import (
 // Ways of putting things that ask for nothing more, or for the same in other words, each with one beside it
 // that does ask for more.
 func TestWordings(t *testing.T) {
-	for _, c := range []struct {
-		line string
-		want quote.Outcome
-	}{
+	areAnswered(t, []worded{
 		{"Payload 3,000 lb minimum; it is a long haul to the hospital", quote.Meets},
 		{"CO detector; it is wired through the battery switch", quote.Unanswered},
 		{"Duplex outlets in the action area, they are surface mounted", quote.Unanswered},
@@ -79,7 +76,17 @@ func TestWordings(t *testing.T) {
 		{"Overall length, bumper and rear step left out: 19 ft. 6 in. or under", quote.Excepted},
 		{"Squad bench together with a CO detector", quote.MeetsWith},
 		{"Squad bench with a CO detector", quote.Unanswered},
-	} {
+	})
+}
+
+// worded is a line with the answer to it.
+type worded struct {
+	line string
+	want quote.Outcome
+}
+
+func areAnswered(t *testing.T, lines []worded) {
+	for _, c := range lines {
 		t.Run(c.line, func(t *testing.T) {
 			_, list := answersTo(t, c.line)
 			assert.Equal(t, c.want, list[0].Outcome, "read as %q", list[0].Read)
