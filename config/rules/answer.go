@@ -29,8 +29,8 @@ type Answer struct {
 	// all limits. False without anything SetAside means that it is not known yet,
 	// or, with everything ruled out, that the catalogue has no unit at all.
 	Satisfiable bool
-	// States are of all chassis, then all bodies, then all options, as in the catalogue. When the picks cannot stand together
-	// they are judged by those that can, without the ones in SetAside.
+	// States are of all chassis, then all bodies, then all options, as in the catalogue. When the picks
+	// cannot stand together they are judged by those that can, without the ones in SetAside.
 	States []State
 	// SetAside names picks (ids) and limits (codes) that the table leaves out so
 	// that it can say something; empty when Satisfiable.

@@ -92,8 +92,8 @@ func elliptical(list []Token, at int) bool {
 
 // linking are what is done that asks for nothing by itself before a word that says where, with what or by what:
 // "carried on a bracket", "bordered by a pinstripe". Before anything else they may be a quality, "fixed window".
-var linking = wordsOf(`located situated positioned placed set mounted installed fitted fixed put laid housed seated found
-standing lying sitting hanging hung resting rested slung carried borne riding ridden run running routed led brought
+var linking = wordsOf(`located situated positioned placed set mounted installed fitted fixed put laid housed seated
+found standing lying sitting hanging hung resting rested slung carried borne riding ridden run running routed led brought
 attached affixed fastened secured held retained kept caught furnished supplied equipped provided given made built
 constructed formed fabricated covered trimmed bordered edged faced finished surfaced topped clad wrapped surrounded
 having containing incorporating featuring including bearing carrying showing displaying served stationed ranged

@@ -112,7 +112,8 @@ var unfinished = []string{"than", "of", "the", "a", "an", "and", "or", "at", "by
 // "A.", "iv.", "2.3(a)", "Sec. 5.6". A number with a unit behind it, and a thousands comma, are none.
 func Mark(l string) (no, rest string) {
 	word, after, cut := strings.Cut(l, " ")
-	if called[strings.ToLower(strings.TrimRight(word, "."))] && cut && !heading(l, false, false) { // "Sec. 5.6", "Item 12:"
+	if called[strings.ToLower(strings.TrimRight(word, "."))] && cut && !heading(l, false, false) {
+		// "Sec. 5.6", "Item 12:"
 		number, rest, cut := strings.Cut(strings.TrimSpace(after), " ")
 		if cut && plainNumber(unlettered(strings.TrimRight(number, ".:"))) {
 			return word + " " + strings.TrimRight(number, ".:"), strings.TrimSpace(strings.TrimLeft(rest, "-–: "))

@@ -68,8 +68,8 @@ func requirements(p *Page) Part {
 			"f-list"), At("id", "read-list")),
 			page.FileButton("f-list-file", "paste-list", "Open a file…",
 				".csv,.txt,.docx,.xlsx,text/csv,text/plain", At("aria-describedby", "h-list-file")),
-			El("span", Class("hint"), At("id", "h-list-file"), Text("CSV, text, .docx or .xlsx, up to "+page.Whole(quote.MaxRequirements)+
-				" lines"))))
+			El("span", Class("hint"), At("id", "h-list-file"),
+				Text("CSV, text, .docx or .xlsx, up to "+page.Whole(quote.MaxRequirements)+" lines"))))
 	const title = "The purchaser's requirement list"
 	if p.List == nil {
 		return page.Fold("requirements", title, paste, standing(p))

@@ -50,7 +50,8 @@ func draw(p *Page) Part {
 			supply, left = p.amps(m.SupplyA), p.amps(m.RemainingA)
 		}
 		modes.Rows = append(modes.Rows, []Part{Many(Text(m.Label), El("span", Class("how"),
-			Text("at "+strconv.FormatFloat(float64(m.Volts), 'f', -1, 64)+" V"))), Text(p.amps(m.LoadA)), Text(supply), Text(left)})
+			Text("at "+strconv.FormatFloat(float64(m.Volts), 'f', -1, 64)+" V"))),
+			Text(p.amps(m.LoadA)), Text(supply), Text(left)})
 	}
 	return Many(
 		page.Heading("Power", "Whether the alternator carries the load when it is hot, how long the "+

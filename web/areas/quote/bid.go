@@ -80,7 +80,8 @@ func noList(p *Page) Part {
 	if n := len(p.Q.Draft.Requirements); n > 0 {
 		return page.Reading(p.ListRead, n)
 	}
-	return El("p", Text("No requirement list was entered. "), El("span", Class("screen"), Text("Paste the purchaser's list in Needs.")))
+	return El("p", Text("No requirement list was entered. "),
+		El("span", Class("screen"), Text("Paste the purchaser's list in Needs.")))
 }
 
 // bidHead says whose list it is, for which unit, and counts the answers.

@@ -15,11 +15,11 @@ import (
 // what it gives or draws, and what feeds it; nil where the unit has none.
 func mains(p *Page) Part {
 	s := p.Q.Power
-	from := page.Table{Caption: "125 V: inlet, inverter, charger and generator", Class: "tight", Heads: []string{"What", "Catalogue no.", ">How many",
-		"Rated", "12 V circuit", "Stations"}}
+	from := page.Table{Caption: "125 V: inlet, inverter, charger and generator", Class: "tight",
+		Heads: []string{"What", "Catalogue no.", ">How many", "Rated", "12 V circuit", "Stations"}}
 	to := page.Table{Caption: "125 V loads", Class: "tight", Heads: []string{"What", "Catalogue no.", ">How many",
 		">Watts", ">Amps", "Fed from", "Stations"}}
-	generator := slices.ContainsFunc(s.Figures, func(f config.Figure) bool { return f.Code == "power.generator" })
+	_, generator := p.Q.Figure("power.generator")
 	for _, pick := range p.Q.Draft.Unit.Picks {
 		o := p.Q.Edition.Cat.OptionByID(pick.Option)
 		if o == nil {

@@ -162,7 +162,8 @@ func beforeSending(p *Page) Part {
 // empty when nothing does.
 func stopping(s *session.Session, q *quote.Quote) string {
 	if q.Draft.AsksBack() {
-		return "It only asks for changes to a quote. Fill in “Distributor” under “From”, and it is a quote of your own."
+		return "It only asks for changes to a quote. Fill in “Distributor” under “From”, and it is a quote " +
+			"of your own."
 	}
 	var missing []string
 	for _, c := range readiness(q, s.Memory.Edition.Cat, sign.Standing{}, s.Req.Today) {

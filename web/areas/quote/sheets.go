@@ -208,8 +208,8 @@ func testSheet(p *Page) Part {
 		shown = nil
 		said = page.Count(read, "reading", "readings") + " entered, " + page.Whole(bad) + " outside what is accepted."
 	}
-	return Many(Many(out...), El("p", shown, El("b", Text(said))), El("div", Class("sign"), El("div", Text("Tested by, date")),
-		El("div", Text("Approved by, date"))))
+	return Many(Many(out...), El("p", shown, El("b", Text(said))),
+		El("div", Class("sign"), El("div", Text("Tested by, date")), El("div", Text("Approved by, date"))))
 }
 
 func checkRow(p *Page, c quote.Check) []Part {

@@ -172,8 +172,8 @@ func signing(p *Page) Part {
 	before := Many(El("h3", Text("Before it goes out")), assurances(readiness(p.Q, t.Roster, t.Own, t.Today)),
 		toName(p))
 	if t.AsksBack {
-		return Many(before, El("p", At("id", "answer-it"), Text("You work for the seller? Name the distributor under “From”: it "+
-			"becomes a quote of your own, to sign with your own key.")))
+		return Many(before, El("p", At("id", "answer-it"), Text("You work for the seller? Name the distributor under "+
+			"“From”: it becomes a quote of your own, to sign with your own key.")))
 	}
 	if t.OwnKey == "" {
 		return Many(before, El("p", Text("Signing it needs a key of your own. "),
