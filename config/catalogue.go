@@ -174,7 +174,7 @@ type Body struct {
 // Doors are the openings for people. Zero fields take the usual value named beside
 // each; all are common practice, no source.
 type Doors struct {
-	// front edge of the side entry behind the front wall; 22
+	// front edge of the side entry behind the front wall; 21
 	SideXIn      quantity.Length `json:"side_x_in,omitempty"`
 	SideWidthIn  quantity.Length `json:"side_width_in,omitempty"`  // 30
 	SideHeightIn quantity.Length `json:"side_height_in,omitempty"` // 63

@@ -101,7 +101,7 @@ func (c *Catalogue) DutyOf(u *Unit) *Duty {
 	return nil
 }
 
-// AboardLb is the mass of what units of a duty usually carry.
+// AboardLb is the weight of what units of a duty usually carry.
 func (c *Catalogue) AboardLb(d *Duty) quantity.Mass {
 	sum := quantity.Mass(0)
 	for _, a := range d.Aboard {
@@ -276,6 +276,10 @@ func (c *Catalogue) Saying(d *Duty) *Catalogue {
 	for i := range m.Options {
 		o := &m.Options[i]
 		o.Label, o.Spec = d.Say(o.Label), d.Say(o.Spec)
+		o.Compartments = slices.Clone(o.Compartments)
+		for j := range o.Compartments {
+			o.Compartments[j].Label = d.Say(o.Compartments[j].Label)
+		}
 	}
 	m.Traits = slices.Clone(c.Traits)
 	for i := range m.Traits {

@@ -59,7 +59,7 @@ func (c *Catalogue) Pieces(u *Unit, list []Compartment, each func(at int, o *Opt
 }
 
 // Left is what fitted gear leaves of compartments of a unit: room, and rated load. What is
-// on a tray or in a drawer counts against its rating, and its own mass against that of the
+// on a tray or in a drawer counts against its rating, and its own weight against the limit of the
 // compartment. The list is changed.
 func (c *Catalogue) Left(u *Unit, list []Compartment) []Compartment {
 	c.Pieces(u, list, func(at int, o *Option) {
@@ -96,7 +96,8 @@ func (c *Compartment) fit(o *Option) {
 	}
 }
 
-// fitted checks how an option stands in compartments, what its mounts hold, and its water.
+// fitted checks how an option stands in compartments, what its mounts hold, its water, and
+// what of it the purchaser weighs.
 func (k *checker) fitted(w string, o *Option) {
 	if f := o.Fitted; f != nil {
 		if len(f.Slots) < max(o.MaxQty, 1) {

@@ -136,7 +136,8 @@ func (p *Place) OnChassis() bool {
 }
 
 // StandsOut reports whether an option changes the unit's length, height or loading
-// height: a bumper or step, what is on the roof, or a floor that comes down.
+// height: a bumper or step, what is on the roof but antennas and paint, or a floor that comes
+// down.
 func (o *Option) StandsOut() bool {
 	return o.LowersIn > 0 || slices.ContainsFunc(o.Places, func(p Place) bool {
 		return p.Kind == "bumper" || p.Kind == "step" || p.Face == FaceRoof && p.Kind != "antenna" && !p.Flat()
@@ -146,7 +147,7 @@ func (o *Option) StandsOut() bool {
 // Stands reports whether an option says where it is: by places, compartments or seats.
 func (o *Option) Stands() bool { return len(o.Places)+len(o.Compartments)+len(o.Seats) > 0 }
 
-// station checks that the mass of an option is where the option stands, and in no second
+// station checks that the weight of an option is where the option stands, and in no second
 // place.
 func (k *checker) station(where string, o *Option) {
 	m, stated := o.Mass, quantity.Mass(0)

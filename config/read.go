@@ -325,9 +325,9 @@ func (c *Catalogue) CompartmentsOf(u *Unit) []Compartment {
 	return out
 }
 
-// SeatsOf lists the places of a unit: the cab's and those its options add.
-// inCab says where each one's station counts from: the front axle and the
-// ground, or the module's front wall and floor.
+// SeatsOf lists the places of a unit, less those where a patient lies: the cab's, whose
+// stations count from the front axle and the ground, and those its options add, whose
+// stations count from the module's front wall and floor.
 func (c *Catalogue) SeatsOf(u *Unit) (cab, module []Seat) {
 	if ch := c.ChassisByID(u.Chassis); ch != nil {
 		cab = ch.CabSeats

@@ -41,6 +41,9 @@ func (m *Model) color(o *config.Option, at *config.Place, n int) string {
 	switch at.Color {
 	case config.ColorWarn:
 		if letters := m.Look.Lamps[at.Face]; letters != "" {
+			if all := len(letters); all%2 == 1 && at.Count%2 == 1 {
+				n += (all-at.Count)/2 + all*at.Count // the middle of the row is the pattern's
+			}
 			return config.ColorOf(letters[n%len(letters)])
 		}
 		return ""

@@ -42,7 +42,28 @@ func TestWhatWasTypedShows(t *testing.T) {
 			letters += config.ColorNames[p.Color]
 		}
 	}
-	assert.Equal(t, "RBRBR", letters)
+	assert.Equal(t, "BRBRB", letters)
+}
+
+// A row of warning lights has the middle of its pattern in its own middle, however many it has.
+func TestARowOfWarningLightsIsEvenOnBothSides(t *testing.T) {
+	cat := quotetest.Demo(t).Cat
+	for _, c := range []struct{ option, letters string }{
+		{"wf-five", "RRCRR"}, {"wf-seven", "RRRCRRR"}, {"wf-nine", "RRRRCRRRR"},
+		{"wr-three", "RAR"}, {"wr-five", "RRARR"}, {"ws-two", "RRRR"},
+	} {
+		u := &config.Unit{Chassis: "cut-14500-158-gas", Body: "mod-146-72",
+			Picks: []config.Pick{{Option: "wc-red-clear", Qty: 1}, {Option: c.option, Qty: 1}}}
+		m := body.Of(cat, u)
+		require.NotNil(t, m)
+		letters := ""
+		for _, p := range m.Parts {
+			if p.Option == c.option {
+				letters += config.ColorNames[p.Color]
+			}
+		}
+		assert.Equal(t, c.letters, letters, c.option)
+	}
 }
 
 // Every option of the demonstration says what it looks like, or why it is not seen.

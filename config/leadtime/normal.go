@@ -22,7 +22,7 @@ func NormalWithin(z float64) float64 {
 // Source: inverse of NormalWithin, math.Erfinv.
 // Units: chance from 0 to 1; the answer in standard deviations.
 // Valid: chances from 0.000001 to 0.999999; what lies outside is taken as the nearer end,
-// what is no number as even odds.
+// what is no number as 0.5.
 // Example: NormalDeviate(0.9) = 1.2816.
 func NormalDeviate(chance float64) float64 {
 	if math.IsNaN(chance) {

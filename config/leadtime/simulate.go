@@ -332,7 +332,7 @@ func durations(s config.Span) *[strata]int32 {
 	return t
 }
 
-// mostTables bounds the memory that the kept tables take, 4 KB each.
+// mostTables bounds the memory that the kept tables take, 4 KB each, mixed ones 8 KB.
 const mostTables = 256
 
 var tables struct {

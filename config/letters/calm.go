@@ -51,7 +51,7 @@ func tame(s string) bool {
 	return true
 }
 
-// turning are the first bytes of the characters that calm looks at.
+// turning are the first bytes of the characters that Calm looks at.
 var turning = [256]bool{0xc2: true, 0xcc: true, 0xcd: true, 0xd2: true, 0xd6: true, 0xd7: true, 0xd8: true, 0xd9: true,
 	0xdb: true, 0xdc: true, 0xdd: true, 0xde: true, 0xdf: true, 0xe0: true, 0xe1: true, 0xe2: true, 0xe3: true,
 	0xea: true, 0xef: true, 0xf0: true, 0xf3: true}

@@ -20,7 +20,7 @@ import (
 // Sheet is the electrical load analysis of one unit.
 type Sheet struct {
 	config.Report
-	Modes    []Mode      // in the order of Duties
+	Modes    []Mode      // in the order of duties
 	Hot      Output      // what the alternator gives at 200 F under hood
 	Shed     []ShedStep  // what goes first when the batteries carry the scene load
 	Battery  Battery     // capacity and minutes

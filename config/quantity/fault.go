@@ -16,7 +16,7 @@ const (
 	TwoWays   = "two-ways"   // a comma or a point that may separate thousands or decimals
 	TwoValues = "two-values" // a span, or words and digits that differ
 	NoUnit    = "no-unit"    // the word after the number is no unit known here
-	OtherKind = "other-kind" // a length where a mass is asked for
+	OtherKind = "other-kind" // a length where a weight is asked for
 	NotWhole  = "not-whole"  // part of a seat
 	OutOfSpan = "out-of-span"
 )

@@ -9,7 +9,7 @@ import (
 )
 
 // arithmetic of a limit for the literal asked about (or nothing, when
-// negative) beside all the picks, the other limits of the same reason kept.
+// it is below zero) beside all the picks, the other limits of the same reason kept.
 func (e *Engine) arithmetic(w *weighed, l solve.Lit, picks, others []solve.Lit, quantity map[int]int) Arithmetic {
 	amount := func(x solve.Lit) float64 {
 		if x.Negative() {

@@ -43,7 +43,7 @@ type Engine struct {
 	limited limitedProver // the same
 	proof   *prover       // of the present question
 
-	// Budget is how many conflicts Answer spends at most on a single question
+	// Budget is how many conflicts an answer spends at most on a single question
 	// before it leaves it as Checking, and with that what it spends in all; at
 	// least 1.
 	Budget int64
@@ -229,7 +229,7 @@ func (e *Engine) choose(group int, vs []int, must bool) {
 	}
 	p := part{rule: -1, group: group, clauses: [][]solve.Lit{lits}}
 	rest := lits
-	for len(rest) > 6 { // at most one of the first five and a helper that takes the others
+	for len(rest) > 6 { // at most one of the first four and a helper that takes the others
 		h := solve.Pos(e.fresh.NewVar())
 		first := append(append([]solve.Lit(nil), rest[:4]...), h)
 		p.clauses = append(p.clauses, pairs(first)...)

@@ -20,7 +20,7 @@ const (
 // Lint looks for faults of a catalogue's rules and data that reading it file
 // by place does not show: options that no unit can have or that every unit has,
 // rules that say nothing or contradict each other, and options that lack a
-// price, a mass or work. Findings come in the order of the catalogue; a Stop
+// price, a weight or work. Findings come in the order of the catalogue; a Stop
 // is a fault, a Warn is likely one, a Note is worth a look.
 func Lint(cat *config.Catalogue) []config.Finding {
 	l := NewLinter(cat, nil)

@@ -186,7 +186,7 @@ func (e *Engine) pairWith(u *config.Unit, v int) [2]string {
 }
 
 // standing returns the unit's picks and the guards of its limits without those
-// that contradict the others; aside names what was left out, as Answer does.
+// that contradict the others; aside names what was left out, as Answer.SetAside does.
 func (e *Engine) standing(u *config.Unit, limits *Limits) (guards, picks []solve.Lit, aside []string) {
 	picks = e.picks(u)
 	guards, _ = e.limits.load(e, u, limits)
@@ -220,7 +220,7 @@ func (e *Engine) limitsOf(limits *Limits, pair [2]string) *onPair {
 }
 
 // reasons are up to so many why the literal cannot hold with the picks and the limits
-// that are not set aside; with a negative literal, why the picks contradict each other.
+// that are not set aside; with a literal below zero, why the picks contradict each other.
 func (e *Engine) reasons(
 	u *config.Unit, limits *Limits, pair [2]string, picks []solve.Lit, aside []string, l solve.Lit, most int,
 ) []Reason {

@@ -1,8 +1,7 @@
 // Package seeds makes tests go the same way each time. It gives those that draw at
-// random their seeds, which follow
-// -rapid.seed (RAPID_SEED in the environment), so one number repeats every
-// random test: make test sets it to 1, make soak to another one each time. Only
-// tests import this package.
+// random their seeds, which follow -rapid.seed (RAPID_SEED in the environment), so one
+// number repeats every random test: make test sets it to 1, make soak to another one each
+// time. Only tests import this package.
 package seeds
 
 import (

@@ -223,7 +223,7 @@ const (
 
 	usualTerms    = 50000 // of all limits and clauses; with more, fewer steps are taken
 	leastRaisings = 40
-	mostTerms     = 2_000_000 // visited in one raising, whatever the size; two hundredths of a second
+	mostTerms     = 2_000_000 // a tenth of what one raising visits at most: two hundredths of a second
 )
 
 // raise moves the prices so that the bound comes near the linear program's:

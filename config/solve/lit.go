@@ -4,7 +4,7 @@
 // each question as a list of assumptions, so that a person clicking through
 // choices is answered from nearly finished work. It knows nothing of vehicles,
 // reads no clock and draws no random number: the same calls give the same
-// answers everywhere. Work is counted in conflicts, never in seconds.
+// answers everywhere. Work is counted in conflicts and steps, never in seconds.
 package solve
 
 // Lit is a variable or its negation: variable v is 2v, its negation 2v+1.
@@ -31,7 +31,7 @@ const noLit Lit = -1
 // Result of a question.
 type Result int8
 
-// Unknown means that the conflicts allowed were used up.
+// Unknown means that the conflicts or the steps allowed were used up.
 const (
 	Unknown Result = iota
 	Sat

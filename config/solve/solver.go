@@ -296,8 +296,9 @@ func (s *Solver) cancel(lvl int) {
 	s.kept = min(s.kept, start)
 }
 
-// Solve asks whether everything can hold together with the assumptions. At
-// most the given number of conflicts is spent; zero or less means no bound.
+// Solve asks whether everything can hold together with the assumptions. About the
+// given number of conflicts is spent, and where limits are assumed a few hundred more;
+// zero or less means no bound.
 // After Sat the answer is in Model, after Unsat the cause is in Core.
 //
 // Where limits are assumed and a first try with the phases as they are does not

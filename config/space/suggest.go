@@ -231,7 +231,7 @@ func (l *layout) weigh(u *config.Unit, weigh func(*config.Unit) Trim) {
 	}
 }
 
-// takes says whether hold h, without the things out, takes also the things in.
+// takes reports whether hold h, without thing out (-1 for none), takes thing in too.
 func (l *layout) takes(h int, in, out int) bool {
 	hd := &l.holds[h]
 	if l.loose[in].barred[h] {

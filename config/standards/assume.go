@@ -9,18 +9,18 @@ import (
 	"boxwright/config"
 )
 
-// Masses of people where no set says otherwise.
+// Weights of people where no set says otherwise.
 const (
 	OccupantFederal = 150 // lb a designated seat, 49 CFR 567.4(g)(3)
 	PatientUsual    = 175 // lb on a cot; common practice, no source
 )
 
-// Assume is what the sets named by ruleSet (see Join), the federal rules and
-// the purchaser's own values hand to the calculators for this unit, on the day
-// it is ordered. Where several sets limit one figure, a number that was read
-// goes before one that was not, and of equals the stricter; Judge still judges
-// every clause. The unit's own values win. A set that is not known is named in
-// the label and has no say.
+// Assume is what the sets named by ruleSet (see Join), the federal rules, the
+// plant's factors, the unit's duty and the purchaser's own values hand to the
+// calculators for this unit, on the day it is ordered. Where several sets limit
+// one figure, a number that was read goes before one that was not, and of equals
+// the stricter; Judge still judges every clause. The unit's own values win. A set
+// that is not known is named in the label and has no say.
 func Assume(ruleSet string, cat *config.Catalogue, u *config.Unit) config.Assumptions {
 	chosen, unknown := Split(ruleSet)
 	assume := config.Assumptions{RuleSet: ruleSet, Label: label(chosen, unknown), Limits: map[string]config.Limit{},

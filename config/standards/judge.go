@@ -46,8 +46,8 @@ type Verdict struct {
 // chosen sets, in their order, reading the figures the calculators have
 // reported. A number that was read is judged as the text has it, even where the
 // purchaser asks for less; one that was not read gives way to the purchaser's
-// own. The purchaser's limits that stand in no clause come last, as lines of
-// their own.
+// own. The purchaser's limits by which no clause was judged come last, as lines
+// of their own.
 func Judge(ruleSet string, u *config.Unit, cat *config.Catalogue, reports ...*config.Report) []Verdict {
 	chosen, unknown := Split(ruleSet)
 	j := judge{own: map[string]float64{}, used: map[string]bool{}, figures: map[string]config.Figure{}}
@@ -75,9 +75,9 @@ type judge struct {
 	day      config.Date
 	figures  map[string]config.Figure
 	own      map[string]float64
-	used     map[string]bool     // own limits that stood in a clause
+	used     map[string]bool     // own limits by which a clause was judged
 	declares map[string][]string // clause id to the options that declare it
-	offered  map[string]string   // clause id to the first option of the catalogue that would
+	offered  map[string]string   // clause id to the label of the first option that would
 }
 
 func (j *judge) read(cat *config.Catalogue, u *config.Unit, assume config.Assumptions, reports []*config.Report) {
@@ -194,7 +194,7 @@ func (v *Verdict) decide() {
 	}
 }
 
-// purchaser judges the purchaser's limits that stood in no clause.
+// purchaser judges the purchaser's limits by which no clause was judged.
 func (j *judge) purchaser(u *config.Unit) []Verdict {
 	var out []Verdict
 	for _, o := range ownLimits(u) {
@@ -223,7 +223,8 @@ func (j *judge) purchaser(u *config.Unit) []Verdict {
 // Findings turns the lines that are not met into findings, leaving out those
 // whose figure the calculators have already reported against the same limit. A
 // text that was read stops, and a number from memory is a note; where the purchaser has
-// knowingly asked for less, and where the number is softer, a decision is asked for.
+// knowingly asked for less, and where the number is softer, a decision is asked for. The
+// undue declarations come last.
 func Findings(verdicts []Verdict, reports ...*config.Report) []config.Finding {
 	lowered := map[string]bool{}
 	for _, v := range verdicts {

@@ -100,8 +100,8 @@ const (
 // Default is the rule set of a new unit.
 func Default() string { return KKK }
 
-// Sets lists what can be chosen: base sets first, then add-ons. The result is
-// shared; do not change it. The federal clauses are no choice: every unit is
+// Sets lists what can be chosen: base sets first, then add-ons. Their clauses
+// are shared; do not change them. The federal clauses are no choice: every unit is
 // judged by them.
 func Sets() []Set { return slices.Clone(sets) }
 

@@ -314,8 +314,8 @@ func (m *module) lining() {
 	m.bulk(SectionLining, "Inside wall panels", area, "ft2", area*m.panel, p.x, p.y, p.z)
 }
 
-// compartments are those the body comes with: boxes of sheet with a door for
-// the outside ones, cabinets by their volume inside.
+// compartments are those of the body, with what options add to them: boxes of sheet with a
+// door for the outside ones, cabinets by their volume inside.
 func (m *module) compartments() {
 	const s = SectionCompartments
 	for _, c := range m.body.Compartments {

@@ -21,12 +21,11 @@ func Reactions(load, cg, wheelbase float64) (front, rear float64) {
 }
 
 // Shift is the load that moves from the front axle to the rear one when w is
-// moved d rearward; negative when moved forward. It is zero when the wheelbase
-// is not above zero or a number is not finite.
+// moved d rearward; negative when moved forward.
 //
 // Source: moments about the front axle; as Reactions.
 // Units: lb; in.
-// Valid: wheelbase > 0.
+// Valid: as Reactions; otherwise zero.
 // Example: Shift(100, 24, 158) = 15.19.
 func Shift(w, d, wheelbase float64) float64 {
 	_, rear := Reactions(w, d, wheelbase)

@@ -29,14 +29,14 @@ type TakeOff struct {
 // those of one piece; a tube has no width, a bulk (board, batt, coat, weld)
 // gives its amount in Amount and Per instead of pieces.
 type Part struct {
-	Section  string          `json:"section"` // frame, skins, doors, floor, insulation, lining, compartments, welds
+	Section  string          `json:"section"` // one of those below
 	Label    string          `json:"label"`
 	Stock    string          `json:"stock,omitempty"` // what it is cut from; empty for bulk
 	LengthIn quantity.Length `json:"length_in,omitempty"`
 	WidthIn  quantity.Length `json:"width_in,omitempty"`
 	Count    int             `json:"count,omitempty"`
 	Amount   float64         `json:"amount,omitempty"` // of a bulk
-	Per      string          `json:"per,omitempty"`    // its unit: "ft2", "ft3" or "in of weld"
+	Per      string          `json:"per,omitempty"`    // its unit, such as "ft2", "ft3" or "in of weld"
 	Lb       quantity.Mass   `json:"lb"`               // of all pieces together
 	// of sheet, before openings for doors and compartments are cut out
 	BlankLb quantity.Mass   `json:"blank_lb,omitempty"`

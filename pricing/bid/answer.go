@@ -318,9 +318,8 @@ func worse(a, b quote.Outcome) quote.Outcome {
 	return b
 }
 
-// judge answers what was read. Where part of the line was not read, only an
-// exception in a sentence of its own is an answer: nothing else is known of the
-// whole.
+// judge answers what was read. Where part of the line was not read, only an exception is an answer, one in a
+// sentence of its own or one to what the line speaks of first (fallsShort): nothing else is known of the whole.
 func (j *judge) judge(a *Answer, read *reading) {
 	var parts []part
 	outcomes, as := make([]quote.Outcome, len(read.claims)), make([]string, len(read.claims))
@@ -775,7 +774,7 @@ func (j *judge) why(id string) string {
 	return said
 }
 
-// show is an amount with its unit, as the reader has it.
+// show is an amount with its unit, in the user's units.
 func show(in quantity.System, v float64, unit string) string {
 	if unit == claims.Gallon || v == math.Trunc(v) && (unit == "" || unit == claims.BTU || unit == claims.VA) {
 		return strings.TrimSpace(quantity.Group(v, 0) + " " + unit)

@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"boxwright/config"
 	"boxwright/config/csv"
 	"boxwright/config/quantity"
 	"boxwright/pricing/bid"
@@ -369,6 +370,30 @@ func TestSpecificationReadsBack(t *testing.T) {
 		}
 	}
 	assert.Greater(t, read, 80)
+}
+
+// A remount is specified as one: the work on the module is asked for, what the program
+// counts for itself is not, and no maintenance plan is no requirement.
+func TestSpecificationOfARemount(t *testing.T) {
+	d, ok := quote.BeginRemount(demo(t), "cut-14500-158-gas", &quote.Draft{Unit: config.Unit{Existing: &config.Existing{
+		Maker: "Larkspur Coach", Built: 2013, LengthIn: 146, MassLb: 4400, TolLb: 50, XIn: 72, ZIn: 30}}},
+		config.Date{Year: 2026, Month: 11, Day: 25})
+	require.True(t, ok)
+	q, err := quote.Compute(demo(t), d)
+	require.NoError(t, err)
+	var said strings.Builder
+	for _, c := range bid.Specification(q, quantity.US) {
+		said.WriteString(c.Text + "\n")
+	}
+	for _, w := range []string{"a remount: the purchaser's existing module, built 2013, 146.0 in long", "Remount work\n",
+		"torqued and marked", "Paint: The paint of the module stays", "Countertop: The countertop stays.\n",
+		"Squad bench: The squad bench stays.\n", "Action-area console: The console of the action area stays.\n"} {
+		assert.Contains(t, said.String(), w)
+	}
+	for _, w := range []string{" counted ", "Maintenance plan", "Larkspur"} {
+		assert.NotContains(t, said.String(), w)
+	}
+	assert.Equal(t, "a remounted ambulance", bid.Kind(q))
 }
 
 func TestFillPurchasersSheet(t *testing.T) {

@@ -9,7 +9,8 @@ import (
 
 // inContext reads a piece that does not say all by itself with what the line speaks of:
 // "squad bench 72 in long, hinged lid", "cameras, rear and interior", "rear and interior
-// cameras". What is read so has to be of the group that the line speaks of already.
+// cameras". What is read so has to be a figure, or of the group that the line speaks of already; two warranties
+// may be of two groups.
 func (v *vocabulary) inContext(all []piece, of []*claim, i int) (claim, bool) {
 	anew := len(claims.Words(all[i].tokens)) > 0
 	try := func(about *claim, tokens []claims.Token) (claim, bool) {
@@ -327,7 +328,7 @@ var holders = wordSet("bench squad-bench seat chair seated-attendant attendant c
 	"ceiling floor door side-door rear-door cot roof hood bumper step cab compartment patient-compartment window dash " +
 	"action-area bulkhead partition")
 
-// leastListed is of how many letters such a piece is at least.
+// leastListed is how long, in letters, a piece of a list of things is at least.
 const leastListed = 11
 
 // attached takes out the claims on things that a line asks for as part of another and that

@@ -24,7 +24,7 @@ comprising simply merely really even still instance occasion
 regard respect event matter occupied general hereby hereinabove described enumerated referenced`)
 
 // loud are the words of a line that are not quiet, or are part of a name of several words
-// that the line holds, as "mount" is of "cot mount"; all of them where no other is left.
+// that the line holds, as "work" is of "work surface"; all of them where no other is left.
 func (v *vocabulary) loud(words []string) []string {
 	out := make([]string, 0, len(words))
 	for i, w := range words {

@@ -26,12 +26,12 @@ type claim struct {
 	unit   string  // of a time of delivery
 	day    config.Date
 
-	same  []string // what is offered just so, the likeliest first
-	more  []string // what is offered and exceeds it
-	also  []string // what else is offered of which all is true, under another name
-	maybe []string // what may have what is asked for, though that cannot be told
-	short []string // what is offered and falls short of it by an amount
-	by    claims.Number
+	same  []string      // what is offered just so, the likeliest first
+	more  []string      // what is offered and exceeds it
+	also  []string      // what else is offered of which all is true, under another name
+	maybe []string      // what may have what is asked for, though that cannot be told
+	short []string      // what is offered and falls short of it by an amount
+	by    claims.Number // the amount that they fall short of
 	// silent is what else is offered of which all is true but the amount, and that says nothing of it
 	silent []string
 	qty    int // asked for; 0 when not said
@@ -206,8 +206,9 @@ func pieces(list []claims.Token) []piece {
 	return out
 }
 
-// reading finds the parting of a line into claims that leaves the fewest words
-// unread, and of those the one with the fewest claims.
+// reading finds the parting of a line into claims that leaves the fewest words unread, of those the one with the
+// fewest claims that nothing offered reaches, and of those the one with the fewest claims. What is left over is
+// then read with what the line speaks of, and what is claimed of something else is taken out.
 func (v *vocabulary) reading(text string, tokens []claims.Token) *reading {
 	r := &reading{}
 	all := pieces(v.known(tokens))
@@ -919,7 +920,7 @@ const (
 	falls
 )
 
-// more is better in these units: who offers more than was asked for complies.
+// ratings are the units in which more is better: who offers more than was asked for complies.
 var ratings = map[string]bool{quantity.Amp: true, quantity.Watt: true, quantity.AmpHour: true, quantity.Pound: true,
 	claims.Month: true,
 	claims.Mile:  true, claims.BTU: true, quantity.CubicFoot: true, claims.Milli: true}

@@ -32,7 +32,7 @@ func wordSet(text string) map[string]bool {
 	return out
 }
 
-// Stems of "forward" and "ahead", and of the words of their names.
+// The stems of words that say where a compartment is; that of "forward" is that of "ahead" too.
 var forward, front, rear, wheel = stems("forward")[0], stems("front")[0], stems("rear")[0], stems("wheel")[0]
 
 // roomClaim reads tokens as asking for the size of exterior compartments.

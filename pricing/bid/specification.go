@@ -2,6 +2,7 @@ package bid
 
 import (
 	"math"
+	"regexp"
 	"slices"
 	"strconv"
 	"strings"
@@ -18,9 +19,8 @@ type Clause struct {
 	Head bool
 }
 
-// bounds are the figures that a specification names, with the words before and after
-// the amount. Weights, dimensions and reserves bind on the side that the purchaser is
-// better off with.
+// bounds are the figures that a specification names, chapter by chapter. Each binds on the side
+// that the purchaser is better off with.
 var bounds = []struct {
 	head  string
 	codes []string
@@ -52,9 +52,14 @@ func Specification(q *quote.Quote, in quantity.System) []Clause {
 	if kind == ambulance {
 		kind = "Type " + q.Chassis.Type + " " + kind
 	}
-	item(1, "The unit shall be "+withArticle(kind)+" on a "+cabWords[q.Chassis.Cab]+" with a "+q.Chassis.Fuel+" engine, "+
-		q.Chassis.Drive+" drive.")
-	item(2, "The unit shall be judged by: "+q.Assume.Label+".")
+	on := " on a " + cabWords[q.Chassis.Cab] + " with a " + q.Chassis.Fuel + " engine, " + q.Chassis.Drive + " drive."
+	if q.Remount() {
+		item(1, "The unit shall be "+withArticle(kind)+", a remount: the purchaser's existing module, "+moduleWords(q, in)+
+			", refurbished and mounted"+on)
+	} else {
+		item(1, "The unit shall be "+withArticle(kind)+on)
+	}
+	item(2, "The unit shall comply with: "+q.Assume.Label+".")
 	for _, b := range bounds {
 		head(b.head)
 		n := 0
@@ -76,14 +81,14 @@ func Specification(q *quote.Quote, in quantity.System) []Clause {
 	for _, ch := range cat.Chapters {
 		n := 0
 		for _, x := range cat.Chosen(&q.Draft.Unit, ch.ID) {
-			if slices.Contains(x.Option.Tags, "remount") || x.Option.IsNone() {
+			if !required(q, x.Option) {
 				continue
 			}
 			if n == 0 {
 				head(ch.Label)
 			}
 			n++
-			text := x.Group.Label + ": " + cat.Sentences(x.Option)
+			text := x.Group.Label + ": " + reckoned.ReplaceAllString(cat.Sentences(x.Option), "")
 			if x.Qty > 1 {
 				text += " Quantity: " + strconv.Itoa(x.Qty) + "."
 			}
@@ -93,8 +98,34 @@ func Specification(q *quote.Quote, in quantity.System) []Clause {
 	return out
 }
 
-// Kind is what documents call a unit, such as "an ambulance".
-func Kind(q *quote.Quote) string { return withArticle(noun(q)) }
+// required reports whether a purchaser asks for an option. What only says that there is
+// nothing, such as no maintenance plan, is no requirement.
+func required(q *quote.Quote, o *config.Option) bool {
+	nothing := o.IsNone() || slices.Contains(o.Tags, quote.ServiceTag) && strings.HasPrefix(o.Label, "No ")
+	return !nothing && (q.Remount() || !slices.Contains(o.Tags, "remount"))
+}
+
+// reckoned is what the sentence of a part that stays says for the reckoning alone: what its
+// current or its storage is counted as until it is measured.
+var reckoned = regexp.MustCompile(`; [^;.]* (is|are) counted (as|on) [^;.]*`)
+
+// moduleWords is the size of the module that a purchaser has.
+func moduleWords(q *quote.Quote, in quantity.System) string {
+	inch := func(v quantity.Length) string { return show(in, float64(v), quantity.Inch) }
+	b, built := q.Body, ""
+	if e := q.Draft.Unit.Existing; e != nil && e.Built != 0 {
+		built = "built " + strconv.Itoa(e.Built) + ", "
+	}
+	return built + inch(b.LengthIn) + " long, " + inch(b.WidthIn) + " wide, " + inch(b.HeightIn) + " high"
+}
+
+// Kind is what documents call a unit, such as "an ambulance" or "a remounted ambulance".
+func Kind(q *quote.Quote) string {
+	if q.Remount() {
+		return "a remounted " + noun(q)
+	}
+	return withArticle(noun(q))
+}
 
 // ambulance is what documents call a unit whose duty says nothing else.
 const ambulance = "ambulance"

@@ -12,7 +12,7 @@ import (
 
 // Lint looks for what reading an edition does not show: what nobody can ever
 // have, by the rules or by the limits of every chassis; what everybody always
-// has; rules that say nothing; what lacks a mass or work; clauses of no rule set; pairs
+// has; rules that say nothing; what lacks a weight or work; clauses of no rule set; pairs
 // of chassis and body that begin with things in one place or with a clause that is not
 // met. It takes some seconds on a large catalogue. Those that stop come first.
 func Lint(ed *quote.Edition) []config.Finding {

@@ -27,7 +27,7 @@ type Touch struct {
 // Figures that a buyer asks about first.
 type Figures struct {
 	Total   string
-	Even    config.Date // delivery at even odds
+	Even    config.Date // the likely delivery date, 50 %
 	CurbLb  float64
 	Stopped bool
 }

@@ -84,7 +84,7 @@ import (
 	"boxwright/pricing/sign"
 )
 
-// Limits, checked before anything is decoded.
+// Limits: the first is checked before anything is decoded, the second as the text is expanded.
 const (
 	MaxText = 16 << 10 // characters of a link
 	maxRest = quote.MaxDraftBytes

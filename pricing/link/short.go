@@ -34,14 +34,14 @@ func leaves(cat *config.Catalogue, u *config.Unit) bool {
 	})
 }
 
-// hasMore reports whether a draft says something that More packs.
+// hasMore reports whether a draft says something that coder.more packs.
 func hasMore(cat *config.Catalogue, d *quote.Draft) bool {
 	sized := slices.ContainsFunc(sizeIDs, func(id string) bool { return packs(quote.SizeByID(id).Asked(&d.Needs)) })
 	return sized || len(d.Needs.Wants) > 0 ||
 		slices.ContainsFunc(units(d), func(u *config.Unit) bool { return leaves(cat, u) })
 }
 
-// withoutMore takes out of a draft what More packs.
+// withoutMore takes out of a draft what coder.more packs.
 func withoutMore(cat *config.Catalogue, d *quote.Draft) {
 	for _, id := range sizeIDs {
 		if s := quote.SizeByID(id); packs(s.Asked(&d.Needs)) {

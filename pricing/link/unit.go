@@ -12,7 +12,7 @@ const (
 	maxCarried = 2000
 )
 
-// choosing are the odds of what a unit is made of: they begin even, and learn
+// choosing are the odds of what a unit is made of: they begin at 50 %, and learn
 // from option to option how much of this unit is as the plant builds it.
 type choosing struct {
 	in, filled [64]odds

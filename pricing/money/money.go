@@ -23,7 +23,7 @@ const (
 	QuantityPattern = `^[0-9]{1,6}(\.[0-9]{1,3})?$`
 )
 
-// form is one of the patterns in numbers. The page checks texts with it: a
+// form is one of the patterns above, in numbers. The page checks texts with it: a
 // regular expression would make the core larger by a twentieth.
 type form struct {
 	sign          bool // may begin with a minus

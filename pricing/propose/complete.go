@@ -24,7 +24,7 @@ const (
 // Aside names the unit that a search put behind its proposals.
 const Aside Goal = "aside"
 
-// Goals lists them.
+// Goals are those that a customer can press.
 var Goals = []Goal{Cheapest, Lightest, Soonest}
 
 // goalBudget is how many conflicts a completion may take before what was found

@@ -12,7 +12,7 @@ import (
 type Load struct {
 	Equipment, Label string
 	Qty              int
-	Where            string // such as "1 in the rope locker, 2 not stowed"; the place alone where all ride there
+	Where            string // such as "1 in the rope locker; 2 not stowed"; the place alone where all ride there
 }
 
 // LoadsOf lists what a unit carries, each kind of thing once, in the order of the unit.
@@ -37,7 +37,7 @@ func LoadsOf(cat *config.Catalogue, u *config.Unit) (list []Load) {
 	}
 	for i := range list {
 		l := &list[i]
-		l.Where = strings.Join(places[l.Equipment], ", ")
+		l.Where = strings.Join(places[l.Equipment], "; ")
 		if len(places[l.Equipment]) == 1 {
 			_, l.Where, _ = strings.Cut(l.Where, " ")
 		}

@@ -20,7 +20,7 @@ func TestLoadsAreListedOnce(t *testing.T) {
 	u.Carried = []config.Carried{{Equipment: x.ID, Compartment: a.ID, Qty: 1}, {Equipment: y.ID, Compartment: "gone", Qty: 2},
 		{Equipment: x.ID, Compartment: b.ID, Qty: 3}}
 	assert.Equal(t, []quote.Load{
-		{Equipment: x.ID, Label: x.Label, Qty: 4, Where: "1 in " + a.Label + ", 3 in " + b.Label},
+		{Equipment: x.ID, Label: x.Label, Qty: 4, Where: "1 in " + a.Label + "; 3 in " + b.Label},
 		{Equipment: y.ID, Label: y.Label, Qty: 2, Where: "not stowed"},
 	}, quote.LoadsOf(ed.Cat, &u))
 	u.Carried = u.Carried[2:]

@@ -14,7 +14,7 @@ import (
 
 // Ask is one thing the customer asked for, and how the unit answers it.
 type Ask struct {
-	ID     string // of AskIDs, the id of an option, "budget" or "date"
+	ID     string // of AskIDs, the id of an option, "budget", "date", or "rule." with a set's id
 	Label  string
 	Wanted string // what was asked for: "at least 6", "diesel"
 	Has    string // what the unit has, empty where the label says it all

@@ -125,7 +125,7 @@ var Kinds = []Kind{
 		func(c *config.Chassis) string { return c.Drive }},
 }
 
-// asks words what is asked for of a kind: "Type I", "diesel".
+// words is what is asked for of a kind: "Type I", "diesel".
 func (k *Kind) words(n *Needs) string {
 	if k.ID == "type" && n.Type == MediumDuty {
 		return "medium-duty"
@@ -136,7 +136,7 @@ func (k *Kind) words(n *Needs) string {
 	return k.asked(n)
 }
 
-// IsWant reports whether the buyer would give way on a kind. A drive that only the
+// isWant reports whether the buyer would give way on a kind. A drive that only the
 // roads ask for is as firm as these.
 func (k *Kind) isWant(n *Needs) bool {
 	return n.IsWant(k.ID) || k.ID == "drive" && n.Drive == "" && n.IsWant("roads")

@@ -112,6 +112,17 @@ func (q *Quote) say() {
 			seats[i].Label = d.Say(seats[i].Label)
 		}
 	}
+	for i := range q.Space.Compartments {
+		q.Space.Compartments[i].Label = d.Say(q.Space.Compartments[i].Label)
+	}
+	if m := q.Space.Model; m != nil {
+		for i := range m.Parts {
+			m.Parts[i].Label = d.Say(m.Parts[i].Label)
+		}
+		for i := range m.Compartments {
+			m.Compartments[i].Label = d.Say(m.Compartments[i].Label)
+		}
+	}
 	for _, r := range q.judged() {
 		for i := range r.Figures {
 			r.Figures[i].Label, r.Figures[i].Assumed = d.Say(r.Figures[i].Label), d.Say(r.Figures[i].Assumed)

@@ -1,6 +1,7 @@
 package quote_test
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"regexp"
@@ -300,11 +301,45 @@ func TestLabelData(t *testing.T) {
 	assert.Equal(t, "80 psi", find(van, "placard", "Front tire pressure").Text)
 	assert.InDelta(t, 9500-float64(van.Weight.Curb.TotalLb), find(van, "placard", "That weight").Value, 1e-6)
 	left, _ := cut.Figure("weight.payload-left")
-	assert.InDelta(t, left.Value, find(cut, "payload-form", "8. Left").Value, 1e-6, "the form and the weigh-up agree")
+	assert.InDelta(t, left.Value, find(cut, "payload-form", "8. Left").Value, 1.5, "the form and the weigh-up agree")
 	weighed := 11200.0
 	cut.Draft.Read("weigh.total", &weighed)
 	assert.InDelta(t, 3300, find(cut, "payload-sign", "Payload").Value, 0)
 	assert.Contains(t, find(cut, "payload-form", "2. Curb").From, "scale")
+}
+
+// Who signs a form subtracts what is printed on it.
+func TestPayloadFormAddsUpAsPrinted(t *testing.T) {
+	for _, id := range []string{"cut-14500-158-gas", "van-9500-148-gas", "cab-17500-169-4x4-diesel"} {
+		q := begun(t, id)
+		for _, curb := range []float64{0, 8660.4, 8660.5} {
+			if curb > 0 {
+				q.Draft.Read("weigh.total", &curb)
+			}
+			for _, l := range q.LabelData() {
+				if strings.HasPrefix(l.ID, "payload-") {
+					addsUp(t, l, id)
+				}
+			}
+		}
+	}
+}
+
+func addsUp(t *testing.T, l quote.Label, unit string) {
+	t.Helper()
+	at := map[string]float64{}
+	for _, x := range l.Lines {
+		_, what, numbered := strings.Cut(x.What, ". ")
+		if !numbered {
+			what = x.What
+		}
+		what, _, _ = strings.Cut(what, ",")
+		at[what] = math.Round(x.Value) // as printed
+	}
+	assert.InDelta(t, at["GVWR"]-at["Curb weight"], at["Payload"], 0, "%s of %s", l.ID, unit)
+	assert.InDelta(t, at["Payload"]-at["Occupants and patients"]-at["Loose equipment"],
+		at["Left"]+at["Cargo that may be added"], 0, "%s of %s", l.ID, unit)
+	assert.InDelta(t, at["Payload"]-at["Payload asked for"], cmp.Or(at["Beyond it"], at["Payload"]), 0, unit)
 }
 
 func TestUpkeep(t *testing.T) {

@@ -18,7 +18,7 @@ import (
 // DraftFormat is the value of Draft.Format this program reads.
 const DraftFormat = "boxwright-quote/1"
 
-// Limits on a draft that comes from outside, checked before decoding.
+// Limits on a draft that comes from outside; the first is checked before it is decoded.
 const (
 	MaxDraftBytes = 512 << 10
 	MaxText       = 400

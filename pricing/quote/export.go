@@ -8,7 +8,7 @@ import (
 )
 
 // Everything is the whole quote as one table: what it is, every figure with its
-// limit, every option, price, mass, circuit, step and check.
+// limit, every option, price, weight, circuit, step and check.
 func (q *Quote) Everything() [][]string {
 	d, cat := q.Draft, q.Edition.Cat
 	rows := [][]string{{"Section", "Item", "Detail", "Quantity", "Value", "Unit", "Limit", "Margin", "Source"}}

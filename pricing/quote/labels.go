@@ -2,6 +2,7 @@ package quote
 
 import (
 	"fmt"
+	"math"
 	"strconv"
 	"strings"
 
@@ -11,7 +12,7 @@ import (
 )
 
 // Label is the data of a label or a form that certifies the finished vehicle, filled from
-// the unit. It is not the label: who certifies decides what it says.
+// the unit. It is not the label: the certifying manufacturer decides what it says.
 type Label struct {
 	ID, Title string
 	Source    string // where the label is asked for, and how well that is known
@@ -25,14 +26,14 @@ type LabelLine struct {
 	Value float64
 	Unit  string
 	From  string // what the entry rests on
-	Blank bool   // to be entered by who certifies
+	Blank bool   // to be entered by the certifying manufacturer
 }
 
 // Where entries come from.
 const (
 	fromRating  = "rating of the chassis"
 	fromReading = "scale, as entered on the test sheet"
-	certifier   = "to be entered by who certifies"
+	certifier   = "to be entered by the certifying manufacturer"
 )
 
 // LabelData is the data of the labels and forms that this unit needs.
@@ -92,7 +93,7 @@ func axle(what string, gawr quantity.Mass, t config.Tires) []LabelLine {
 	}
 }
 
-// rims are not of the catalogue: who certifies reads them off the wheels.
+// rims are not of the catalogue: the certifying manufacturer reads them off the wheels.
 //
 // Source: 49 CFR 571.120 S5.3.2, rims beside the tires of a label; from memory.
 func rims(what string) LabelLine {
@@ -180,9 +181,15 @@ func (q *Quote) occupants() (crew, patients quantity.Mass, from string) {
 	return crew, patients, from
 }
 
+// whole rounds to the pound that is printed, so that the sums of a form are those of what
+// stands in it.
+func whole(lb quantity.Mass) quantity.Mass { return quantity.Mass(math.Round(float64(lb))) }
+
 func (q *Quote) payloadSign() Label {
 	curb, from := q.curbWeight()
+	curb = whole(curb)
 	crew, patients, people := q.occupants()
+	aboard := whole(crew + patients)
 	payload := q.Chassis.GVWRLb - curb
 	return Label{"payload-sign", "Payload sign", "KKK-A-1822F figure 1: named in its contents, the form from memory",
 		[]LabelLine{
@@ -192,14 +199,16 @@ func (q *Quote) payloadSign() Label {
 			pounds("GVWR", q.Chassis.GVWRLb, fromRating),
 			pounds("Curb weight, full fluids", curb, from),
 			pounds("Payload", payload, "GVWR less curb weight"),
-			pounds(q.aboard(), crew+patients, people),
-			pounds("Cargo that may be added", payload-crew-patients, "payload less people"),
+			pounds(q.aboard(), aboard, people),
+			pounds("Cargo that may be added", payload-aboard, "payload less people"),
 		}}
 }
 
 func (q *Quote) payloadForm() Label {
 	curb, from := q.curbWeight()
+	curb = whole(curb)
 	crew, patients, people := q.occupants()
+	aboard := whole(crew + patients)
 	payload := q.Chassis.GVWRLb - curb
 	lines := []LabelLine{
 		pounds("1. GVWR", q.Chassis.GVWRLb, fromRating),
@@ -209,8 +218,9 @@ func (q *Quote) payloadForm() Label {
 	next := 4 // the number of the entry after those on what is asked for
 	if f, ok := q.Figure("weight.payload"); ok && f.Sense == config.AtLeast {
 		next = 6
-		lines = append(lines, pounds("4. Payload asked for", quantity.Mass(f.Limit), f.Source+"; "+string(f.Basis)),
-			pounds("5. Beyond it, 3 less 4", payload-quantity.Mass(f.Limit), ""))
+		asked := whole(quantity.Mass(f.Limit))
+		lines = append(lines, pounds("4. Payload asked for", asked, f.Source+"; "+string(f.Basis)),
+			pounds("5. Beyond it, 3 less 4", payload-asked, ""))
 	}
 	loose := quantity.Mass(0)
 	listed := "listed in Equipment"
@@ -222,13 +232,14 @@ func (q *Quote) payloadForm() Label {
 			}
 		}
 	}
+	loose = whole(loose)
 	lines = append(lines,
-		pounds(fmt.Sprintf("%d. %s", next, q.aboard()), crew+patients, people),
+		pounds(fmt.Sprintf("%d. %s", next, q.aboard()), aboard, people),
 		pounds(fmt.Sprintf("%d. Loose equipment", next+1), loose, listed),
-		pounds(fmt.Sprintf("%d. Left, 3 less %d and %d", next+2, next, next+1), payload-crew-patients-loose, ""))
+		pounds(fmt.Sprintf("%d. Left, 3 less %d and %d", next+2, next, next+1), payload-aboard-loose, ""))
 	source := "KKK-A-1822F figure 2: named in its contents, the form from memory"
 	if !q.patients() {
-		source = "A form of our own: no ambulance specification judges this unit"
+		source = "A form of our own: no ambulance specification applies to this unit"
 	}
 	return Label{"payload-form", "Payload form", source, lines}
 }

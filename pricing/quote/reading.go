@@ -218,8 +218,8 @@ func (q *Quote) curb() []Check {
 		}
 		tol := math.Hypot(nearlyAll*float64(w.tol), scaleTolLb)
 		k := Check{ID: w.id, Section: toWeigh, What: w.what, Want: float64(w.lb), Low: float64(w.lb) - tol,
-			High: float64(w.lb) + tol, Unit: quantity.Pound, Basis: "99 units in 100 by the assumed factors of " +
-				"Weight, and 20 lb of the scale"}
+			High: float64(w.lb) + tol, Unit: quantity.Pound, Basis: "range of 99 units in 100, by the weight " +
+				"assumptions, plus 20 lb for the scale"}
 		if w.most.Value >= k.Want && w.most.Value < k.High {
 			k.High, k.Basis = w.most.Value, w.most.Source
 		}

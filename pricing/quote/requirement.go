@@ -5,7 +5,7 @@ const (
 	MaxRequirements     = 1000
 	MaxNo               = 60
 	MaxRequirementText  = 2000
-	maxRequirementBytes = 200 << 10 // numbers, texts and answers together
+	maxRequirementBytes = 200 << 10 // of all that is typed or said of the lines, together
 )
 
 // Outcome of a requirement.

@@ -45,8 +45,8 @@ func (q *Quote) Background(r rules.Reason) []string {
 	return ruleTexts(r)
 }
 
-// summed reports whether a reason is a sum: of what must be in the unit the rules
-// say why it cannot be.
+// summed reports whether a reason is the sum of a limit, other than that an option must be in:
+// of such a one the rules say why it cannot be.
 func summed(r rules.Reason) bool {
 	return slices.ContainsFunc(r.Limits, func(a rules.Arithmetic) bool { return !strings.HasPrefix(a.Code, hasCode) })
 }

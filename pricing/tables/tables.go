@@ -128,7 +128,7 @@ func problem(code, where, text string) config.Problems {
 	return config.Problems{{Code: "table." + code, Where: where, Text: text}}
 }
 
-// read is a catalogue in order, with its price book.
+// catalogue is one in order, with its price book.
 type catalogue struct {
 	file []byte
 	cat  *config.Catalogue

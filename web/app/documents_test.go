@@ -139,7 +139,7 @@ func TestPapers(t *testing.T) {
 	for id, words := range seeds.InOrder(map[string][]string{
 		"quote": {"Specification", "Weights", "Annex: the price line by line", "Acceptance", "GVWR of the chassis."},
 		"order": {"Long lead", "Cut list", "Circuit schedule", "Framing jigs", "Off with the master disconnect.",
-			"Scene load with the engine off, shedding in this order"},
+			"Scene load with the engine off, at battery voltage, shedding in this order"},
 		"test":   {"Weigh: full fluids", "Whole unit", "Find in order"},
 		"labels": {"Final-stage manufacturer", "not a label", "14,500 lb (6,577 kg)", "computed; to be weighed"},
 		"upkeep": {"Tire pressures, cold", "common practice, no source"},

@@ -54,7 +54,7 @@ func TestKindsFromNeedsToPapers(t *testing.T) {
 			map[string][]string{"quote": {"Medical air at 10 L/min", "minutes on battery alone",
 				"on the road, against its own inverter", "each figure rounded by itself",
 				"GVWR against the sum of the axle ratings●OK met | 1,250 lb below | not above", "against 80 % of the inlet",
-				"Sound and vibration wished at the incubator", "Two team seats facing the deck", "Overhead cabinets above the team seats",
+				"Most sound and vibration allowed at the incubator", "Two team seats facing the deck", "Overhead cabinets above the team seats",
 				"Second inverter for the incubator"},
 				"test":   {"cuts the 125 V power of:", "Sound and vibration at the incubator", "Incubator on the road, on battery and on shore"},
 				"upkeep": {"Medical", "Incubator"}}, `Cab over-pressure`},

@@ -190,7 +190,7 @@ export class Files {
     return [{ id, name, line, saved, draft, pins: pins || [], steps, at: steps.length ? r.at - r.first : 0 }, r];
   }
 
-  /** beside is what a copy holds besides quotes; what is sealed is there as it is sealed, and what is not, is not. */
+  /** beside is what a copy holds besides quotes. Keys and costs are in it as they are sealed, and only if they are. */
   async beside() {
     const { keep } = this.around;
     const key = keep.loadKey();

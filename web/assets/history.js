@@ -301,7 +301,7 @@ export class History {
     return this.state.saved.flatMap((s) => s.issued || []).join(" ");
   }
 
-  /** relist reads which quotes are kept, and shows the list where it is in sight. */
+  /** relist reads which quotes are kept. */
   async relist() {
     const kept = await this.around.keep.list();
     this.state.saved = kept.map((r) => listed(r, moment(new Date(r.saved))));

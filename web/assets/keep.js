@@ -150,7 +150,7 @@ async function raw(id) {
 
 /**
  * get and put keep single things beside the quotes: "last", the quote worked on,
- * "catalogue", and "copies", where copies go.
+ * "catalogue", "copies", where copies go, and "sealed", the quotes that were sealed.
  * @param {string} key
  * @returns {Promise<any>}
  */
@@ -457,8 +457,8 @@ export async function forgetAll() {
 const isOff = () => read(OFF) !== "";
 export const setOff = (/** @type {boolean} */ off) => write(OFF, off ? "1" : "");
 
-// Sealed files stand apart from all that: nothing that is exported or drawn ever
-// reads them.
+// These stand apart from the database. Cost sheet and key are sealed: nothing that is drawn
+// reads them, and a copy has them as they are sealed.
 const COSTS = "boxwright.costs.1"; // the seller's cost sheet
 const KEY = "boxwright.key.1"; // the signing key, with its public half
 const BIDS = "boxwright.bids.1"; // standing answers, and what was corrected in requirement lists

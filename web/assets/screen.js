@@ -78,7 +78,7 @@ export class Screen {
   }
 
   /**
-   * outdated says that what is seen is of an earlier day; an empty text takes that away.
+   * outdated says why what is seen may be out of date; an empty text takes that away.
    * @param {string} text
    */
   outdated(text) {

@@ -1,4 +1,7 @@
-// Package drawing draws the unit as SVG, to scale, on screen and paper.
+// Package drawing draws the unit to scale: as SVG for screen and paper, and as SVG and DXF files. In the side
+// view and the plan a drawing unit is an inch and the front is to the left; the side view shows the street side,
+// the plan has the curb side above. Sizes that the catalogue does not give (hood, glass, doors, lamps) are drawn
+// as is usual and carry no number there.
 package drawing
 
 import (

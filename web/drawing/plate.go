@@ -27,7 +27,7 @@ var Scales = []int{16, 20, 24, 32, 48}
 
 // Line is a thing of a plate, under the number of its balloon.
 type Line struct {
-	N, Count    int
+	N, Count    int    // no number where letters in the drawing tell the things apart
 	Label, Size string // a size that the catalogue does not state begins with "~"
 	Changed     bool   // against the quote before
 }

@@ -4,6 +4,7 @@ import (
 	"math"
 	"slices"
 	"strconv"
+	"strings"
 
 	"boxwright/config"
 	"boxwright/config/body"
@@ -55,7 +56,7 @@ func (s *set) plate(title string, high float64, rows ...[]sight) Plate {
 	return Plate{Title: title, shapes: d.shapes, Scale: scale, List: d.list, boxes: d.boxes}
 }
 
-// changed tells a part that the model before has not, or elsewhere or otherwise.
+// changed tells the parts that the model before does not have, or has elsewhere or otherwise.
 func (s *set) changed() func(*body.Part) bool {
 	if s.was == nil {
 		return nil
@@ -162,14 +163,18 @@ func (s *set) outside() []Plate {
 	floor := s.sight("floor", insideThings)
 	floor.across = []span{{m.Front + m.Wall, m.Rear - m.Wall, false}, {m.Front, m.Rear, false}}
 	floor.up = []span{{-m.Half + m.Wall, m.Half - m.Wall, false}, {-m.Half, m.Half, false}}
-	return []Plate{
+	out := []Plate{
 		s.plate("Street side", plateHigh, []sight{s.side("street", outsideThings)}),
 		s.plate("Curb side", plateHigh, []sight{s.side("curb", outsideThings)}),
 		s.plate("Front and rear", plateHigh, []sight{end("front"), end("rear")}),
 		s.plate("Roof", plateHigh, []sight{roof}),
 		s.plate("Floor", plateHigh, []sight{floor}),
-		s.compartments(),
 	}
+	if open := s.compartments(); open.Scale > 0 {
+		return append(out, open)
+	}
+	out[len(out)-1].Notes = []string{"The unit has no outside compartments."}
+	return out
 }
 
 func (s *set) inside() []Plate {
@@ -210,7 +215,8 @@ func (s *set) plates(title string, list ...sight) (out []Plate) {
 	return out
 }
 
-// compartments are drawn through their open doors, with what rides in them.
+// compartments are drawn through their open doors, with what rides in them; on an empty
+// plate where the unit has none outside.
 func (s *set) compartments() Plate {
 	var row []sight
 	var list []Line
@@ -228,16 +234,19 @@ func (s *set) compartments() Plate {
 			across: []span{{0, w, false}}, up: []span{{0, h, false}}})
 		d := &plate{in: s.p}
 		deep := d.size(span{0, float64(u.DepthIn), false}) + " deep"
-		list = append(list, Line{N: i + 1, Count: 1, Label: Letter(i) + " " + u.Label, Size: deep})
+		if u.Gear != nil {
+			deep += ", room left beside " + strings.Join(u.Gear, ", ")
+		}
+		list = append(list, Line{Count: 1, Label: Letter(i) + " " + u.Label, Size: deep})
 	}
-	if len(row) == 0 {
-		return Plate{Title: "Compartments open", Notes: []string{"The unit has no outside compartments."}}
+	if row == nil {
+		return Plate{}
 	}
 	rows := [][]sight{row}
 	if len(row) > 6 {
 		rows = [][]sight{row[:len(row)/2], row[len(row)/2:]}
 	}
-	out := s.plate("Compartments open", plateHigh, rows...)
+	out := s.plate("Compartments open: room for loose equipment", plateHigh, rows...)
 	out.List = list
 	return out
 }
@@ -267,7 +276,7 @@ func (s *set) lights(faces ...string) (list []Line) {
 			continue
 		}
 		seen[key] = len(list)
-		list = append(list, Line{N: len(list) + 1, Count: 1, Label: p.Label, Size: size})
+		list = append(list, Line{Count: 1, Label: p.Label, Size: size})
 	}
 	return list
 }

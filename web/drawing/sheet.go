@@ -39,10 +39,19 @@ const (
 	bodyAt, bodyLeft     = 50.0, 60.0
 )
 
+// Number that a line has in the drawing, with a space after it; empty where letters in the
+// drawing tell the lines apart.
+func (l *Line) Number() string {
+	if l.N == 0 {
+		return ""
+	}
+	return strconv.Itoa(l.N) + " "
+}
+
 // Words of a line in a plate's list, after its number.
 func (l *Line) Words() string {
 	if l.Count > 1 {
-		return strconv.Itoa(l.Count) + " × " + l.Label
+		return l.Label + " (" + strconv.Itoa(l.Count) + " shown)"
 	}
 	return l.Label
 }
@@ -55,7 +64,7 @@ func (x *Sheet) framed() []Shape {
 	var list []entry
 	for i := range x.List {
 		l := &x.List[i]
-		text := strconv.Itoa(l.N) + "  " + l.Words() + " " + l.Size
+		text := l.Number() + l.Words() + " " + l.Size
 		if l.Changed {
 			text += " changed"
 		}

@@ -10,8 +10,8 @@ import (
 // latchIn is how far a latch reaches up and down from the middle of its door.
 const latchIn = 2.0
 
-// Side is the unit from the street side with axle loads, dimensions, the
-// center of gravity and what rides in each compartment.
+// Side is the unit from the street side with axle loads, dimensions, the center of
+// gravity and the weight of what rides in each compartment of that side.
 func Side(p *page.Page) Part {
 	q := p.Q
 	c, o, g := q.Chassis, outlineOf(q), q.Weight.Gross

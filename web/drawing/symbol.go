@@ -44,7 +44,7 @@ func symbol(m *body.Model, p *body.Part, f frame2, square bool) []Shape {
 	return s.shapes
 }
 
-// tint gives lamps and marks their color, and lamps the letter of it.
+// tint gives lamps, marks and lettering their color, and lamps the letter of it.
 func tint(s *sheet, p *body.Part, f frame2, square bool) {
 	if p.Color == "" {
 		return
@@ -322,7 +322,8 @@ func clipped(list []Point, measure func(Point) float64) (out []Point) {
 }
 
 // painted puts the colors of the body on its outlines, from the top down; where one meets
-// the next there is a line. From above each outline has one color, that of its height.
+// the next there is a line. From above the hood before a module has the color of its height,
+// all else the first.
 func painted(m *body.Model, list []Shape, from string) []Shape {
 	paint := m.Look.Paint
 	if paint == nil {
@@ -450,8 +451,8 @@ func outsideDoor(s *sheet, f frame2, hinge string) {
 	}
 }
 
-// cabinet is one inside: leaves as wide as a hand finds them, with their knobs, panes that
-// slide past each other, slats, or a net.
+// cabinet is one inside: leaves of some 20 in with their knobs, panes that slide past each
+// other, slats, or a net.
 func cabinet(s *sheet, f frame2, hinge string) {
 	s.rect(layerStore, f)
 	in := f.in(1)
@@ -542,7 +543,7 @@ const (
 	streetward
 )
 
-// wallSeatIn is how far from the middle of a unit seats stand with their backs to a wall.
+// wallSeatIn is how far from the middle of a unit seats have to be to stand with their backs to a wall.
 const wallSeatIn = 20
 
 // backOf is where the back of a seat is: in the cab behind who looks ahead; in the module at

@@ -178,7 +178,7 @@ func Views(m *body.Model) (list []View) {
 	return list
 }
 
-// Looks are the sides to look from, to choose from; the one looked from is marked.
+// Looks are buttons for the sides that a unit can be seen from; the present one is marked.
 func Looks(from string) Part {
 	return El("div", Class("looks screen"), At("role", "toolbar"), At("aria-label", "Seen from"),
 		Each(ways, func(_ int, w way) Part {

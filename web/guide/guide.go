@@ -245,8 +245,8 @@ func Strip(p *Page) Part {
 		press("skip", "Skip", "quiet"), press("end", "End", "quiet"))
 }
 
-// Offer asks a newcomer who has done nothing yet; guideAgain offers the
-// same later, where it is in nobody's way.
+// Offer asks a newcomer who has done nothing yet; Again offers the same later, where it is
+// in nobody's way.
 func Offer(p *Page) Part {
 	if p.View.Guide > 0 || p.View.GuideOff || !p.Untouched() || !Has(p.Q.Edition.Cat) {
 		return nil

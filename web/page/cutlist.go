@@ -61,7 +61,7 @@ func usesOf(labels []string) string {
 	return strings.Join(out, "; ")
 }
 
-// Sizes shows lengths, masses and the size of a piece.
+// Sizes shows lengths, weights and the size of a piece.
 func Sizes(
 	p *Page,
 ) (in func(quantity.Length) string, lb func(quantity.Mass) string, size func(length, width quantity.Length) string) {

@@ -11,7 +11,7 @@ import (
 // Whole writes a whole number with thousands set apart.
 func Whole(n int) string { return quantity.Group(float64(n), 0) }
 
-// DayCount is empty for zero.
+// DayCount is a count of days, months or years for a field; empty for zero.
 func DayCount(n int) string {
 	if n == 0 {
 		return ""

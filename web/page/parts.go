@@ -42,8 +42,7 @@ func Bare(p *Page, id, kind, value, name string) Part {
 		If(p.Wrong[id] != "", El("p", Class("wrong"), At("id", "w-"+id), Text(p.Wrong[id]))))
 }
 
-// Heading of an area with one sentence that says what it answers, and what its
-// words mean.
+// Heading is an area's name with one sentence that says what it answers.
 func Heading(title, lead string) Part {
 	return Many(
 		El("div", Class("area-head"), El("h1", Text(title))),

@@ -139,6 +139,7 @@ func steps(p *Page, narrow bool) Part {
 	cal := leadtime.NewCalendar(&p.Q.Edition.Cat.Plant)
 	bottom := top + row*float64(len(list))
 	var parts, names []Part
+	legend := "* decides the date"
 	said := "Schedule from " + s.Order.Long() + ". Steps that decide the date:"
 	begin := months(cal, s.Order, end)
 	for _, m := range begin {
@@ -168,6 +169,9 @@ func steps(p *Page, narrow bool) Part {
 		if st.Source == config.SourceSlot {
 			for _, slot := range p.Q.Edition.Cat.Plant.Slots {
 				if at := float64(cal.Between(s.Order, slot.Start)); slot.Open > 0 && at > 0 && at <= end {
+					if !narrow { // there is no room
+						legend = "* decides the date; red marks: open framing slots"
+					}
 					parts = append(parts, Path("tick", "M"+Coord(x(at))+" "+Coord(y-1)+"v3.500"))
 				}
 			}
@@ -186,7 +190,7 @@ func steps(p *Page, narrow bool) Part {
 	}
 	parts = append(parts, names...) // no line runs through lettering
 	said += " likely delivery (50 %) " + s.EvenOdds.Long() + ", at 90 % " + s.NineInTen.Long() + "."
-	parts = append(parts, Label("small", 4, bottom+line+1, "* decides the date"))
+	parts = append(parts, Label("small", 4, bottom+line+1, legend))
 	if narrow {
 		return NarrowChart(said, width, bottom+2*line+6, parts)
 	}

@@ -21,7 +21,7 @@ func SheddingTable(p *Page) Part {
 		}
 		return p.Show(v, quantity.Minute)
 	}
-	t := Table{Caption: "Scene load with the engine off, shedding in this order", Class: "tight",
+	t := Table{Caption: "Scene load with the engine off, at battery voltage, shedding in this order", Class: "tight",
 		Heads: []string{"Step", ">Load left", ">Lasts"}}
 	t.Rows = append(t.Rows, Texts("Everything on", amps(s.Battery.LoadA), minutes(s.Battery.Minutes)))
 	for _, x := range s.Shed {

@@ -22,12 +22,7 @@ func chart(class, said string, w, h float64, parts []Part) Part {
 		At("aria-label", said), At("viewBox", "0 0 "+Coord(w)+" "+Coord(h)), Many(parts...)))
 }
 
-// Drawings are to scale, one drawing unit an inch, front to the left: the side
-// view shows the street side, the plan has the curb side above. Sizes that the
-// catalogue does not give (hood, glass, doors, lamps) are drawn as is usual and
-// carry no number.
-
-// Coord writes a coordinate, to a tenth of an inch.
+// Coord writes a coordinate, to a tenth of a drawing unit.
 func Coord(v float64) string { return strconv.FormatFloat(v, 'f', 1, 64) }
 
 // Rect is a rectangle with its top left corner at x, y.

@@ -30,8 +30,7 @@ func (p *Page) OfEarlier(k *weight.Ticket) string {
 	return "an earlier unit on " + cat.LabelOf(u.Chassis)
 }
 
-// Learned says on the quote, and beside every area, what its weights rest on
-// beside computation.
+// Learned lists the scale tickets that corrected the weights, on the quote and beside every area.
 func Learned(p *Page) Part {
 	list := p.Q.Draft.Tickets
 	if len(list) == 0 {

@@ -115,7 +115,7 @@ func (s *Session) loadsFrom(was *config.Unit) (list []ToldLoad) {
 	return list
 }
 
-// mostFresh bounds what the view carries of them.
+// mostFresh bounds how many options the view carries as brought in by the last press.
 const mostFresh = 40
 
 // broughtSince lists the options of which there are more or fewer than in an earlier unit.

@@ -264,7 +264,7 @@ func (p *Page) leftOut(c *session.ToldChange) bool {
 	return o != nil && c.Instead != "" && o.LeavesOut()
 }
 
-// figures are the price and the mass that one change makes.
+// figures are the price and the weight that one change adds or takes away.
 func (p *Page) figures(c *session.ToldChange) string {
 	price, lb := pricing.Amount{}, 0.0
 	count := func(id string, sign float64) {

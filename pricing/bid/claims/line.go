@@ -20,7 +20,7 @@ type Line struct {
 	Sums bool
 }
 
-// nots are what rules out what follows, afterwards what went before.
+// nots are words that rule out what follows them, behind those that rule out what went before.
 var (
 	nots   = []string{"no", "not", "without", "none", "never", "neither", "nor", "omit", "delete"}
 	behind = [][]string{{"not", "acceptable"}, {"not", "allowed"}, {"not", "permitted"}, {"not", "accepted"},
@@ -205,7 +205,7 @@ const mostSoonest = 6
 var permissive = []string{"acceptable", "ok", "okay", "fine"}
 
 // permitted reports whether a sentence of a line only allows what it speaks of. What is
-// ruled out behind, "not acceptable", and a limit, "the minimum acceptable", are none.
+// ruled out behind, "not acceptable", is not such a sentence.
 func permitted(list []Token) bool {
 	for i, t := range list {
 		last := i+1 == len(list) || list[i+1].Kind == Stop || list[i+1].Kind == Break
@@ -638,7 +638,7 @@ var burdens = func() map[string]string {
 var measuring = map[string]map[string]string{quantity.Inch: dimensionWords, quantity.Pound: burdens}
 
 // said tells each length the dimension it is said of, and each weight whether it is what
-// a thing carries: by the word right behind it, or one of the three before it.
+// a thing carries: by one of the two words behind it, or of the three before it.
 func said(list []Token) []Token {
 	for i := range list {
 		t := &list[i]

@@ -477,7 +477,7 @@ var glued = []string{"point", "pt", "way", "stage", "tone", "pin", "channel", "s
 	"color", "level",
 	"part", "sided", "piece", "wheel"}
 
-// place words behind which "in" says where, not inches.
+// places are words before which "in" says where, and not inches.
 var places = []string{"the", "a", "an", "each", "every", "all", "action", "cab", "patient", "front", "rear", "ceiling",
 	"both", "compartment",
 	"wall", "walls", "street", "streetside", "curb", "curbside", "grille", "cabinet", "cabinets", "place", "exterior",
@@ -693,7 +693,7 @@ func inches(t *Token, list []Token, i int) int {
 	return k
 }
 
-// dimensions give the first of "2 x 2 in" and "0 to 25 L/min" the unit of the last.
+// dimensions gives the first of "2 x 2 in" and "0 to 25 L/min" the unit of the last, and marks the ends of a range.
 func dimensions(list []Token) []Token {
 	for i := len(list) - 3; i >= 0; i-- {
 		a, by, b := &list[i], list[i+1], list[i+2]

@@ -7,8 +7,8 @@ import (
 	"boxwright/config"
 )
 
-// bounds are the words of comparison, the longer before the shorter ones they
-// hold. Those of leading stand before the number, the others behind it.
+// bound is words of comparison. Those of leading stand before the number, those of trailing
+// behind it; of both the longer are tried before the shorter ones that they hold.
 type bound struct {
 	words []string
 	sense config.Sense
@@ -240,7 +240,8 @@ func denied(list []Token, at int) int {
 	return 0
 }
 
-// mostBetween is how many words may stand between an amount and an "or more".
+// mostBetween is how many words may stand between an amount and a comparison behind it, and between "with"
+// and the "on" of "with the heater on".
 const mostBetween = 4
 
 // bounds reports whether a word that may also say where or by whom, such as "in" and

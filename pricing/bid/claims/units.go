@@ -71,7 +71,8 @@ var units = func() map[string]unit {
 	return out
 }()
 
-// pairs of words that are one unit, before anything else is read.
+// joined are phrases and what is read in their place, before anything else is: units of several words,
+// contractions, and what is said in more than one way.
 var joined = [][2]string{
 	{"plus or minus", "plusorminus"}, {"plus/minus", "plusorminus"}, {"inside and out", "inside and outside"},
 	{"after cabinets", "aftercabinets"}, {"after the cabinets", "aftercabinets"}, {"percent of rating", "percent of gawr"},

@@ -40,7 +40,7 @@ func furniture(l string) bool {
 }
 
 // pageLines are the short lines that name the document and stand at least three times, or
-// each time beside a page number: the head or foot of each page.
+// twice and each time beside a page number: the head or foot of each page.
 func pageLines(raw []string) map[string]bool {
 	count, beside := map[string]int{}, map[string]int{}
 	for i, l := range raw {

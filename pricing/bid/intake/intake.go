@@ -43,8 +43,9 @@ func Read(text string) (List, error) {
 	return list, nil
 }
 
-// tableOf reads a text as a table when it is one: cells parted by tabs, or a first
-// row of headings parted by commas or semicolons. A comma alone makes no column.
+// tableOf reads a text as a table when it is one: cells parted by tabs, or by commas or
+// semicolons beneath a row of headings or as a program writes them, in quotes. A comma
+// alone makes no column.
 func tableOf(text string) ([][]string, bool, error) {
 	lines, tabbed, numbered := 0, 0, 0
 	first := ""

@@ -279,9 +279,9 @@ var (
 	orders = map[string]bool{"shall": true, "must": true, "will": true, "to": true}
 )
 
-// mainClause is what a line orders, without what follows behind a comma: latches that hold
-// so much are no term since a report of it is to be submitted. It is the whole line where
-// it begins with the bidder's business.
+// mainClause is what a line orders, without what follows behind a comma or semicolon:
+// latches that hold so much do not become a term because a report of it is to be submitted.
+// It is the whole line where what stands before orders nothing, or is the bidder's business.
 func mainClause(text string) string {
 	i := strings.IndexAny(text, ",;")
 	if i < 0 {
@@ -319,7 +319,7 @@ func Of(text string) (id string, strong bool) {
 }
 
 func find(text string) (id string, strong bool) {
-	line := strings.ReplaceAll(flat(text), "key fob", "keyfob")
+	line := strings.ReplaceAll(flat(text), "key fob", "keyfob") // no price F.O.B.
 	spaced, best := " "+line+" ", len(ready)*len(Kinds)
 	for _, w := range strings.Fields(line) {
 		for _, p := range byFirst[w] {

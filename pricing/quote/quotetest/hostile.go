@@ -168,7 +168,7 @@ func (h *hostile) spoil(x any) any {
 		if len(keys) == 0 {
 			return v
 		}
-		// The order of a map is not the same twice; the least key of three drawn is.
+		// The order of a map is not the same twice; the one that least draws by is.
 		key := least(keys, h.r)
 		if h.r.IntN(12) == 0 {
 			delete(v, key)
@@ -210,7 +210,7 @@ func least(keys []string, r *rand.Rand) string {
 	return best
 }
 
-// plant is a part of the plant's data.
+// plant is the plant's data.
 func (h *hostile) plant() object { return h.c["plant"].(object) }
 
 // harms are what is done to a catalogue.
@@ -252,7 +252,7 @@ var harms = []func(h *hostile){
 			c.(object)["arrive"] = object{"low": 0, "likely": 0, "high": 2000}
 		}
 	},
-	func(h *hostile) { // parts of the plant's work without end
+	func(h *hostile) { // work at one station without end
 		for _, o := range h.list("options") {
 			o := o.(object)
 			o["work"] = list{object{"station": h.plant()["stations"].(list)[0].(object)["id"], "hours": 9999}}
@@ -289,7 +289,7 @@ var harms = []func(h *hostile){
 		l := h.list("signers")
 		h.c["signers"] = slices.Repeat(l, 1+h.r.IntN(400))
 	},
-	func(h *hostile) { // all pay with all
+	func(h *hostile) { // every price as high as prices go
 		prices := h.c["price_book"].(object)["prices"].(object)
 		for id := range prices {
 			prices[id] = "999999999999.99"
@@ -317,7 +317,7 @@ var harms = []func(h *hostile){
 	func(h *hostile) { h.copies("options"); h.wide() },
 	func(h *hostile) { h.wide() },
 	func(h *hostile) { h.wide() },
-	func(h *hostile) { // nearly as many as there are
+	func(h *hostile) { // counts with next to nothing between least and most
 		for range 1 + h.r.IntN(30) {
 			n := 10 + h.r.IntN(90)
 			of := h.picks(n)
@@ -376,7 +376,7 @@ var harms = []func(h *hostile){
 			h.rule(object{"at_most": object{"n": 1, "of": of}})
 		}
 	},
-	func(h *hostile) { // tests of every attribute in every rule
+	func(h *hostile) { // tests of chassis and body in a great many rules
 		for range h.many(150) {
 			h.rule(object{"any": list{object{"chassis": object{"attr": "gvwr_lb", "op": ">",
 				"number": h.r.IntN(30000)}},
@@ -437,7 +437,7 @@ var harms = []func(h *hostile){
 		}
 	},
 	func(h *hostile) { h.c["price_book"] = object{} },
-	func(h *hostile) { // numbers of a million digits
+	func(h *hostile) { // a price of up to 400,000 digits
 		prices := h.c["price_book"].(object)["prices"].(object)
 		prices[h.ids("chassis")[0]] = strings.Repeat("9", h.many(1)%400_000) + ".00"
 	},

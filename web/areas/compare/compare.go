@@ -258,8 +258,8 @@ func reasons(columns []column) Part {
 	})
 }
 
-// apart says of two quotes that not both can be computed as they were sent what the
-// figures they carry tell.
+// apart compares two quotes by the figures they carry, where not both can be computed as
+// they were sent.
 func apart(i int, first, c column) Part {
 	if c.figures() == nil || first.figures() == nil {
 		return nil

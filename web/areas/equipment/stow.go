@@ -98,7 +98,7 @@ func madeFor(p *Page, list []config.Aboard) string {
 }
 
 // practice says why a thing rides where it does, marked where that is against the
-// catalogue's rules, or none: why nothing takes it.
+// catalogue's rules; of one that is not stowed it says none, why nothing takes it.
 func practice(p *Page, line config.Carried, none string) Part {
 	if line.Compartment == "" {
 		return If(none != "", El("span", Class("how"), page.Mark(config.Warn), Text(" "+none)))

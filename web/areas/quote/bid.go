@@ -101,8 +101,7 @@ func bidHead(p *Page, title string, list []bid.Answer) Part {
 			" · Unit: "+cmp.Or(letters.Isolate(d.Title), p.Q.Chassis.Label+", "+p.Q.Body.Label))),
 		El("p", El("b", Text(page.Count(bid.Lines(list), "line", "lines")+": "+bid.Tally(list)+"."))),
 		El("p", Class("how"),
-			Text("Figures are computed for the unit as quoted, at full load. Delivery is the date that 90 % of such "+
-				"units keep, "+
+			Text("Figures are computed for the unit as quoted, at full load. Delivery is the safe date (90 %), "+
 				"counted from an order on "+d.Unit.OrderOn.Long()+"."+unnumbered)))
 }
 

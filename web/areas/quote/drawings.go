@@ -5,7 +5,6 @@ import (
 	"strings"
 
 	"boxwright/config/body"
-	"boxwright/config/quantity"
 	"boxwright/web/drawing"
 	"boxwright/web/page"
 	. "boxwright/web/page/markup"
@@ -34,7 +33,7 @@ func (p *Page) aboutDrawings() string {
 	return about
 }
 
-// drawingSet is the unit on some thirteen sheets, to approve by signing. A fleet's first unit
+// drawingSet is the unit on some dozen sheets, to approve by signing. A fleet's first unit
 // leads.
 func drawingSet(p *Page) Part {
 	list := sheetsOf(p)
@@ -64,12 +63,15 @@ func sheetsOf(p *Page) (list []drawing.Sheet) {
 			cover.Notes = []string{"Left out since the quote before: " + strings.Join(left, "; ") + "."}
 		}
 	}
+	length := "inches"
+	if p.Metric {
+		length = "millimeters"
+	}
 	plates := append([]drawing.Plate{cover}, drawing.Set(p.Page, was)...)
 	for i := range plates {
 		x := drawing.Sheet{Plate: plates[i], N: i + 1, Total: len(plates),
-			Note: "Sizes are along × across × high, in " +
-				p.UnitName(quantity.Inch) +
-				", the unit standing loaded. ~ marks a size that the catalogue does not state; " +
+			Note: "Sizes are length × width × height, in " + length +
+				"; the unit stands loaded. ~ marks a size that the catalogue does not state; " +
 				"the plant's drawing decides. Colors are no paint sample. Quoting drawing, not for manufacture.",
 			Revisions: revisionRows(p, was != nil)}
 		x.Cells = titleBlock(p, &x)
@@ -109,7 +111,7 @@ func saveSet(s *session.Session, a session.Act) {
 // balloonList names what the numbers in the drawing stand for.
 func balloonList(x *drawing.Sheet) Part {
 	return El("ol", Class("balloon-list"), Each(x.List, func(_ int, l drawing.Line) Part {
-		return El("li", El("b", Text(strconv.Itoa(l.N))), Text(" "+l.Words()),
+		return El("li", If(l.N > 0, El("b", Text(l.Number()))), Text(l.Words()),
 			If(l.Size != "", El("span", Class("soft"), Text(" "+l.Size))), If(l.Changed, El("b", Text(" changed"))))
 	}))
 }
@@ -156,13 +158,17 @@ func revisionRows(p *Page, revised bool) [][3]string {
 	return [][3]string{{strconv.Itoa(b.Rev), b.Date.Long(), "Quote before"}, {rev, date, "What changed is clouded"}}
 }
 
-// schedule lists every choice by chapter and group, after chassis and body.
+// schedule lists what was chosen by chapter and group, after chassis and body; not what the
+// unit goes without.
 func schedule(p *Page) []drawing.Chapter {
 	cat, u := p.Q.Edition.Cat, &p.Q.Draft.Unit
 	list := []drawing.Chapter{{Label: cat.LabelOf(u.Chassis)}, {Label: cat.LabelOf(u.Body)}}
 	for _, c := range cat.Chapters {
 		chapter := drawing.Chapter{Label: c.Label}
 		for _, x := range cat.Chosen(u, c.ID) {
+			if x.Option.IsNone() {
+				continue
+			}
 			text := x.Option.Label
 			if x.Qty > 1 {
 				text += " × " + strconv.Itoa(x.Qty)

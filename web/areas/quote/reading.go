@@ -178,8 +178,8 @@ func forUnits(total string, units int, alike bool) string {
 	return words + " at " + about + each.Show() + map[bool]string{true: " each.", false: " each on average."}[alike]
 }
 
-// safe is the 90 % date. A link that was made before links carried it is followed by the
-// page alone, where that computes the same quote.
+// safe is the 90 % date. Of a link that was made before links carried it the page gives its own,
+// where it computes the same quote.
 func (r *Reading) safe(p *Page) string {
 	switch {
 	case !r.Frozen.Safe.IsZero():

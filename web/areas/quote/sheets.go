@@ -19,12 +19,12 @@ func orderSheet(p *Page) Part {
 		El("p", El("b", Text("Build "+page.Count(q.Draft.Terms.Count(), "unit", "units alike")+"."+each(q)+p.among()))),
 		El("div", Class("small"), specified(q.Chassis.Label, q.Chassis.Spec), specified(q.Body.Label, q.Body.Spec),
 			remountWords(p)),
-		El("p", Text("Rules: "+q.Assume.Label+". Order "+q.Plan.Order.Long()+" · likely delivery (50 %) "+
-			q.Plan.EvenOdds.Long()+
-			", at 90 % "+q.Plan.NineInTen.Long()+". Dates by station are those expected.")),
+		El("p", Class("small"), Text("Standards: "+q.Assume.Label+". Order "+q.Plan.Order.Long()+
+			" · likely delivery (50 %) "+q.Plan.EvenOdds.Long()+", safe date (90 %) "+q.Plan.NineInTen.Long()+
+			". Station dates are expected dates.")),
 		listed("Ask the customer before the work begins", unnamed(q)), changedWork(p)}
 	lead := page.Table{Caption: "Long lead: order these first", Class: "tight",
-		Heads: []string{"Part", ">Working days, likely", "Expected", "Needed at the latest"}}
+		Heads: []string{"Part", ">Working days, likely", "Expected", "Latest without moving delivery"}}
 	for _, s := range q.LongLead() {
 		lead.Rows = append(lead.Rows, page.Texts(s.Label, quantity.Group(s.Days.Likely, 0), s.Finish.Long(),
 			s.LatestFinish.Long()))
@@ -81,7 +81,12 @@ func orderSheet(p *Page) Part {
 	if cuts := page.CutList(p.Page); cuts != nil {
 		out = append(out, El("h2", Text("Cut list")), cuts)
 	}
-	w := page.Table{Caption: "Every 12 V circuit", Class: "tight",
+	circuits, stay := "Every 12 V circuit", ""
+	if q.Remount() {
+		circuits, stay = "Every new 12 V circuit", "Circuits that stay in the module are not listed; the harness "+
+			"inspection records their numbers, fuses and wires."
+	}
+	w := page.Table{Caption: circuits, Class: "tight",
 		Heads: []string{"No.", "Function", ">Amps", ">Run, ft", ">Fuse, A", ">Wire, AWG", ">Drop", "Sized by"}}
 	for _, c := range q.Power.Circuits {
 		w.Rows = append(w.Rows, page.Texts(c.Number, c.Function, quantity.Group(float64(c.Amps), 1),
@@ -90,9 +95,9 @@ func orderSheet(p *Page) Part {
 	}
 	return Many(Many(out...), El("h2", Text("Circuit schedule")),
 		El("p", Class("how"),
-			Text("For building to, once a licensed designer of record has gone over it. Mark number and function "+
+			Text("Build to this once the licensed designer of record has approved it. Mark number and function "+
 				"every 4 in where the option says so.")),
-		w.Draw(), mains(p), If(len(q.Power.Shed) > 0, page.SheddingTable(p.Page)))
+		w.Draw(), If(stay != "", El("p", Text(stay))), mains(p), If(len(q.Power.Shed) > 0, page.SheddingTable(p.Page)))
 }
 
 // unnamed lists what the plant has still to be told.
@@ -274,7 +279,7 @@ func labelData(p *Page) Part {
 	out := []Part{El("h1", Text("Label data: "+p.subject())),
 		El("p", Text(p.Q.Chassis.Label+" · "+p.Q.Body.Label)),
 		El("p", El("b", Text("Data for the certifying manufacturer. This is not a label, and certifies nothing: "+
-			"who certifies checks every entry, words the statements, and answers for them.")))}
+			"the certifying manufacturer checks every entry, words the statements, and answers for them.")))}
 	for _, l := range p.Q.LabelData() {
 		t := page.Table{Caption: l.Title, Class: "tight cards", Heads: []string{"Entry", "Data", "From"}}
 		for _, x := range l.Lines {
@@ -313,12 +318,17 @@ func upkeep(p *Page) Part {
 		El("p", Class("how"),
 			Text("Intervals are common practice, no source; where the maker of the chassis or of a part asks for "+
 				"more, that counts. Days are counted from the likely date (50 %).")),
-		El("h2", Text("Plan, warranty and service")), service(p))
+		service(p))
 }
 
-// service lists the promises that go with the unit.
+// keptUp are the groups of promises that upkeep rests on; delivery and papers are none.
+var keptUp = []string{"maintenance", "spares", "warranty", "structural-warranty"}
+
+// service lists the promises that the unit is kept up by.
 func service(p *Page) Part {
-	return El("ul", Class("spec-list two-up"), Each(p.Q.Service(), func(_ int, o *config.Option) Part {
-		return El("li", El("b", Text(p.Q.Edition.Cat.GroupByID(o.Group).Label+": "+o.Label+". ")), Text(o.Spec))
-	}))
+	list := slices.DeleteFunc(p.Q.Service(), func(o *config.Option) bool { return !slices.Contains(keptUp, o.Group) })
+	return If(len(list) > 0, Many(El("h2", Text("Plan, parts and warranty")), El("ul", Class("spec-list two-up"),
+		Each(list, func(_ int, o *config.Option) Part {
+			return El("li", El("b", Text(p.Q.Edition.Cat.GroupByID(o.Group).Label+": "+o.Label+". ")), Text(o.Spec))
+		}))))
 }

@@ -145,7 +145,7 @@ func leftOut(p *Page) Part {
 		})))
 }
 
-// told prints what was said to an option behind its sentence.
+// told prints the customer's detail text, after the sentence of the option.
 func told(text string) Part { return If(text != "", El("b", Text(" "+text+"."))) }
 
 // remountWords describes the existing module in the specification.

@@ -45,7 +45,7 @@ type Foreign struct {
 }
 
 // Before is the quote that this one revises. Q is nil when it is not at hand or
-// cannot be recomputed; As is nil when it is not at hand.
+// cannot be recomputed; Frozen is nil when it is not at hand.
 type Before struct {
 	Number string
 	Rev    int

@@ -18,7 +18,7 @@ import (
 // along. The page keeps the sealed file.
 
 // openCosts opens a sealed cost sheet, or seals one that is not: Value is the
-// passphrase, File the file and Random 32 random bytes, both in base64.
+// passphrase, File the file and Random 64 random bytes, both in base64.
 func openCosts(s *session.Session, a session.Act) {
 	file, err := base64.StdEncoding.DecodeString(a.File)
 	if err != nil || len(file) == 0 {

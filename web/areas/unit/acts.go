@@ -111,7 +111,7 @@ func takeOffer(s *session.Session, a session.Act) {
 	s.Tell(offers[i].Changes)
 }
 
-// release makes a deliberate pick give way again.
+// release unlocks a pick: other choices may replace it.
 func release(s *session.Session, a session.Act) {
 	if p := s.Draft.Unit.Find(a.ID); p != nil {
 		p.Filled = true

@@ -14,7 +14,7 @@ import (
 
 // ---- scale tickets ----
 
-// entered being entered, which lives beside the draft until it is whole.
+// entered is the ticket being entered, which lives beside the draft until it is whole.
 func entered(s *session.Session) *weight.Ticket {
 	if s.View.Ticket == nil {
 		s.View.Ticket = &weight.Ticket{What: weight.TicketUnit}

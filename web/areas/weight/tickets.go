@@ -124,7 +124,7 @@ func moved(p *Page) Part {
 	return t.Draw()
 }
 
-// correction shows the readings before and after, and which masses moved.
+// correction shows the readings before and after, and which weights moved.
 func correction(p *Page) Part {
 	c := p.Q.Weight.Correction
 	if c == nil || len(c.Readings) == 0 {

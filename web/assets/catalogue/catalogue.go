@@ -1,5 +1,5 @@
 // Package catalogue holds the demonstration catalogue that is built into the
-// page. Everything in it is invented: plant, options, masses, prices, dates.
+// page. Everything in it is invented: plant, options, weights, prices, dates.
 package catalogue
 
 import _ "embed"

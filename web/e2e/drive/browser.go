@@ -53,7 +53,7 @@ func first(names ...string) string {
 	return ""
 }
 
-// Browser is one running Chromium. Each Tab of it has a profile of its own.
+// Browser is one running Chromium.
 type Browser struct {
 	ctx  context.Context
 	stop []context.CancelFunc

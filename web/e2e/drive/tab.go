@@ -20,7 +20,8 @@ import (
 	"github.com/chromedp/chromedp/kb"
 )
 
-// Tab is a window of the browser in a profile of its own.
+// Tab is a window of the browser. Fresh gives it a profile of its own; Shared and Beside
+// do not.
 //
 // It finds things with scripts of its own and not with the library's mirror of
 // the document, because the single-file form holds megabytes of text in one
@@ -68,7 +69,7 @@ func description(o *runtime.RemoteObject) string {
 	return o.Description
 }
 
-// Close ends the tab and forgets its profile.
+// Close ends the tab, and forgets its profile where that is its own.
 func (t *Tab) Close() { t.cancel() }
 
 // Requests are the addresses the document asked for so far, without those that
@@ -303,7 +304,7 @@ func (t *Tab) Type(selector, text string) error {
 	if text == "" {
 		return t.Press(kb.Delete, TabKey)
 	}
-	// A long text is put in whole, as pasting does.
+	// The text is put in whole, as pasting does.
 	ctx, cancel := t.limited()
 	defer cancel()
 	if err := chromedp.Do(ctx, paste(text)); err != nil {

@@ -11,7 +11,7 @@ import (
 	"boxwright/web/e2e/drive"
 )
 
-// listLines is how many lines the purchaser's list has that is timed, so many times.
+// listLines is how many lines the purchaser's list has that is timed, listRuns times over.
 const (
 	listLines = 1000
 	listRuns  = 2

@@ -13,7 +13,7 @@ import (
 )
 
 // page prints the sizes of what is shipped, and times the page in Chromium, or only
-// "clicks", or only what is "large".
+// its "clicks", the "large" catalogues or the "list".
 func page(root string, clicks int, only string) error {
 	parts, dist, err := site.Temporary(root)
 	if err != nil {

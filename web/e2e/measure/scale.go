@@ -171,7 +171,8 @@ func (l *largePage) search() error {
 	return nil
 }
 
-// fill times filling the rest as cheaply as can be, up to the first picture of it.
+// fill times filling the rest in each of the ways the page offers, up to the first picture
+// of it.
 func (l *largePage) fill() error {
 	for _, aim := range []string{"cheapest", "lightest", "soonest"} {
 		if err := l.tab.Settle(); err != nil {

@@ -16,7 +16,7 @@ const mostInChapter = 320
 
 // File is the demonstration catalogue grown to so many options, and twice as many
 // rules. The options added stand in groups of their own, and options, groups and
-// rules are each modeled on one of the demonstration: so are their masses, loads,
+// rules are each modeled on one of the demonstration: so are their weights, loads,
 // circuits, work, lead times, prices and texts. The same arguments give the same
 // bytes.
 func File(options int, seed int64) ([]byte, error) {
