@@ -2,7 +2,6 @@ package bid
 
 import (
 	"math"
-	"regexp"
 	"slices"
 	"strconv"
 	"strings"
@@ -88,7 +87,7 @@ func Specification(q *quote.Quote, in quantity.System) []Clause {
 				head(ch.Label)
 			}
 			n++
-			text := x.Group.Label + ": " + reckoned.ReplaceAllString(cat.Sentences(x.Option), "")
+			text := x.Group.Label + ": " + unreckoned(cat.Sentences(x.Option))
 			if x.Qty > 1 {
 				text += " Quantity: " + strconv.Itoa(x.Qty) + "."
 			}
@@ -105,9 +104,23 @@ func required(q *quote.Quote, o *config.Option) bool {
 	return !nothing && (q.Remount() || !slices.Contains(o.Tags, "remount"))
 }
 
-// reckoned is what the sentence of a part that stays says for the reckoning alone: what its
-// current or its storage is counted as until it is measured.
-var reckoned = regexp.MustCompile(`; [^;.]* (is|are) counted (as|on) [^;.]*`)
+// unreckoned is a sentence without the clauses that say for the reckoning alone what a part that stays is counted
+// as until it is measured.
+func unreckoned(text string) string {
+	sentences := strings.Split(text, ". ")
+	for i, s := range sentences {
+		end := ""
+		if rest, cut := strings.CutSuffix(s, "."); cut {
+			s, end = rest, "."
+		}
+		clauses := strings.Split(s, "; ")
+		kept := slices.DeleteFunc(clauses[1:], func(c string) bool {
+			return strings.Contains(c, " counted as ") || strings.Contains(c, " counted on ")
+		})
+		sentences[i] = strings.Join(clauses[:1+len(kept)], "; ") + end
+	}
+	return strings.Join(sentences, ". ")
+}
 
 // moduleWords is the size of the module that a purchaser has.
 func moduleWords(q *quote.Quote, in quantity.System) string {
