@@ -135,7 +135,7 @@ const longestPhrase = 4
 // whatever else is named there has to be said of the thing in one breath, and what stands
 // behind a comma, an "and" or a "with" has to be something that the thing has.
 func (v *vocabulary) accounts(p *profile, tokens []claims.Token) bool {
-	if p.onlyIn(tokens) || p.ofOthers(tokens) || v.ofAnother(p, tokens) || p.opposes(tokens) ||
+	if p.onlyIn(tokens) || p.isOne(tokens) || p.colorsBoth(tokens) || p.ofOthers(tokens) || v.ofAnother(p, tokens) || p.opposes(tokens) ||
 		!p.underCondition(claims.Words(tokens), claims.Numbers(tokens)) {
 		return false
 	}

@@ -170,7 +170,7 @@ func (p *profile) has(n claims.Number) int {
 		return misses
 	case above && n.Sense == "" && ratings[n.Unit]:
 		return exceeds
-	case unclear && !known || atLeastSo && n.Sense != atMost:
+	case unclear && !known || atLeastSo && n.Sense != atMost || above && n.Sense == "" && n.Of == "thickness":
 		return untold
 	case unlike:
 		return misses

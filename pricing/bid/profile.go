@@ -28,6 +28,7 @@ type profile struct {
 	nameIDs [][]int32
 	numbers []claims.Number
 	never   map[string]bool // what it is free of
+	another map[string]bool // of that, what it has of another kind: hold-opens that are no gas springs
 	instead map[string]bool // what it stands in the place of
 	lack    bool            // it is the lack of something: "No rub rail"
 	most    int             // of it a unit may hold
@@ -423,6 +424,7 @@ func (p *profile) learn(a *config.Asked, read texts) {
 			p.numbers = append(p.numbers, n)
 		}
 		p.entries = append(p.entries, line.curated())
+		p.learnKinds(line)
 		p.learnEvery(line, false)
 		if len(strings.Fields(t)) > longestPhrase {
 			p.loose = append(p.loose, len(p.entries)-1)
@@ -440,6 +442,21 @@ func (p *profile) learn(a *config.Asked, read texts) {
 		if !slices.Contains(p.label, w) && !slices.Contains(p.spec, w) { // only its group says so
 			delete(p.words, w)
 			delete(p.core, w)
+		}
+	}
+}
+
+// learnKinds takes in what a text says that the thing has. Whether it is free of all kinds of that is not known.
+func (p *profile) learnKinds(x *taught) {
+	if claims.Ruled(x.tokens) || len(x.words) > longestPhrase {
+		return
+	}
+	for _, t := range x.tokens {
+		if t.Kind == claims.Word && t.Role == claims.Companion {
+			if p.another == nil {
+				p.another = map[string]bool{}
+			}
+			p.another[t.Word] = true
 		}
 	}
 }

@@ -110,7 +110,7 @@ func (v *vocabulary) free(p *profile, words []string, ruled *claims.Ruling) bool
 	never := false
 	for _, w := range v.loud(words) {
 		switch {
-		case p.never[w] && !slices.Contains(ruled.Before, w):
+		case p.never[w] && !p.another[w] && !slices.Contains(ruled.Before, w):
 			never = never || slices.Contains(ruled.Out, w)
 		case !p.words[w]:
 			return false

@@ -169,6 +169,9 @@ type span struct {
 	trait, from, to int
 }
 
+// supplied is the kind of the traits of how things are fed.
+const supplied = "supply"
+
 // mostTraits is how many traits a claim asks for at most.
 const mostTraits = 62
 
@@ -181,6 +184,9 @@ func (v *vocabulary) spans(tokens []claims.Token) []span {
 			continue
 		}
 		for _, a := range ways {
+			if v.traits[a.trait].kind == supplied && tokens[from].Lights {
+				continue // what it is fed through is not what it comes on with
+			}
 			to := end(tokens, from, v.traits[a.trait].ways[a.way])
 			switch last := len(out) - 1; {
 			case to == 0:

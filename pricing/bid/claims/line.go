@@ -810,7 +810,7 @@ func joinPhrases(list []Token) []Token {
 			for _, p := range phrases[t.Word] {
 				if n := spans(list, i, p.from); n > 1 || n > 0 && p.to != t.Word {
 					last := list[i+n-1]
-					t.Word, t.raw, t.End, t.Role, t.Done = p.to, "", last.End, last.Role, false
+					t.Word, t.raw, t.End, t.Role, t.Done, t.Many = p.to, "", last.End, last.Role, false, last.Many
 					out = append(out, t)
 					i += n - 1
 					joined = true

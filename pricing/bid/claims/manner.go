@@ -33,6 +33,9 @@ func manner(list []Token) []Token {
 		case oneBare(&t) && at(i+1) == "of" && ofThem[at(i+2)] && (fed[at(i+3)] || slices.Contains(partitive, at(i+3))):
 			i += 2 // "two outlets, one of them live at all times"
 			continue
+		case oneBare(&t) && at(i+1) == "of" && ofThem[at(i+2)]: // "two 12 V outlets, one of them USB" are not both so
+			i += 2
+			t = Token{Kind: Word, raw: "oneofthem", End: list[i].End}
 		case (t.raw == "our" || t.raw == "my") && slices.Contains(causes, at(i+1)): // "for our bay hose"
 			continue
 		case wallSides[t.raw] != "" && (wall(at(i+1)) || within[at(i+1)] && wall(at(i+2))): // "left interior wall"
@@ -128,7 +131,7 @@ var (
 	wholeUnit     = wordsOf(`ambulance ambulances vehicle vehicles`)
 	fed           = wordsOf(`live hot energized powered`)
 	seated        = wordsOf(`bench seating seats room`)
-	ofThem        = wordsOf(`these those them`)
+	ofThem        = wordsOf(`these those them which`)
 	wallSides     = map[string]string{"left": "streetside", "right": "curbside"}
 	doors         = wordsOf(`door doors doorway doorways entry entrance entrances`)
 	otherOpenings = wordsOf(`window windows hatch partition bulkhead pass walk-through walkthrough vent`)

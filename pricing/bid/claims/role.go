@@ -45,10 +45,22 @@ func roled(list []Token) []Token {
 			t.Role = roleOf(list, i)
 			t.Across = slices.ContainsFunc(list[max(0, i-2):i], func(b Token) bool { return b.raw == "across" })
 			t.Done = strings.HasSuffix(t.raw, "ed") || strings.HasSuffix(t.raw, "ing")
+			t.Many = plural(t.raw)
+			t.Lights = comesOn(list[:i])
 			t.links = links(list, i)
 		}
 	}
 	return list
+}
+
+// comesOn reports whether tokens end with "on with", behind which stands what something comes on with.
+func comesOn(list []Token) bool {
+	for k := len(list) - 1; k > 0 && k >= len(list)-mostBetween && list[k].Kind == Word; k-- {
+		if list[k].raw == "with" || list[k].raw == "when" || list[k].raw == "whenever" {
+			return list[k-1].raw == "on"
+		}
+	}
+	return false
 }
 
 func roleOf(list []Token, at int) Role {

@@ -38,6 +38,8 @@ type Token struct {
 	Role   Role // of a word
 	Across bool // of a word: "across" stands before it
 	Done   bool // of a word: it says what is done, "furnished"
+	Many   bool // of a word: it speaks of several
+	Lights bool // of a word: something comes on with it, "on with the doors"
 	tied   bool // follows the token before it with nothing between, or a hyphen
 	incl   bool // stands behind "including" or "with"
 	big    bool // written in capitals

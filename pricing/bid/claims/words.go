@@ -149,6 +149,7 @@ auto: automatic automatically
 shed: shedding
 charge: charging
 run: running runs
+conference: meeting meetings conferences
 chevron: chevrons
 spare: spares
 additional: extra further more supplemental supplementary
