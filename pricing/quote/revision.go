@@ -23,22 +23,45 @@ type Change struct {
 // out. Whether a choice was the customer's own or filled in is no difference.
 func Changes(from, to *Quote) []Change {
 	var out []Change
-	a, b := from.Draft.Items(), to.Draft.Items()
-	for i := range max(len(a), len(b)) {
-		unit := ""
-		if max(len(a), len(b)) > 1 {
-			unit = fmt.Sprintf("Unit %d, ", i+1)
+	a, b, pairs := from.Draft.Items(), to.Draft.Items(), Pairs(from.Draft, to.Draft)
+	prefixes := make([]string, len(b))
+	for i, at := range pairs {
+		unit := fmt.Sprintf("Unit %d", i+1)
+		if at < 0 {
+			out = append(out, Change{Where: unit, To: to.NameOf(i)})
+			continue
 		}
-		switch {
-		case i >= len(a):
-			out = append(out, Change{Where: strings.TrimSuffix(unit, ", "), To: to.NameOf(i)})
-		case i >= len(b):
-			out = append(out, Change{Where: strings.TrimSuffix(unit, ", "), From: from.NameOf(i)})
-		default:
-			out = append(out, made(unit, from.Edition.Cat, to.Edition.Cat, &a[i].Unit, &b[i].Unit)...)
+		if at != i {
+			unit += fmt.Sprintf(" (was %d)", at+1)
+		}
+		if max(len(a), len(b)) > 1 {
+			prefixes[i] = unit + ", "
+		}
+		out = append(out, made(prefixes[i], from.Edition.Cat, to.Edition.Cat, &a[at].Unit, &b[i].Unit)...)
+	}
+	for _, at := range Gone(from.Draft, pairs) {
+		out = append(out, Change{Where: fmt.Sprintf("Unit %d", at+1), From: from.NameOf(at)})
+	}
+	out = exchanged(out)
+	if kept := slices.DeleteFunc(slices.Clone(pairs), func(at int) bool { return at < 0 }); !slices.IsSorted(kept) {
+		out = append(out, Change{"order of the units", called(from, slices.Sorted(slices.Values(kept))), called(from, kept)})
+	}
+	out = append(out, otherwise("", ofQuote(from.Draft), ofQuote(to.Draft), to.Draft.AsksBack())...)
+	for i, at := range pairs {
+		if at >= 0 {
+			out = append(out, otherwise(prefixes[i], ofUnit(from.Draft, at), ofUnit(to.Draft, i), false)...)
 		}
 	}
-	return append(exchanged(out), otherwise(from.Draft, to.Draft)...)
+	return out
+}
+
+// called names units of a quote, in an order.
+func called(q *Quote, places []int) string {
+	var names []string
+	for _, at := range places {
+		names = append(names, q.NameOf(at))
+	}
+	return strings.Join(names, "; ")
 }
 
 // exchanged makes one change of the one thing that went and the one that came in its place.
@@ -128,10 +151,10 @@ var named = map[string]string{
 	"terms.buyer": "who buys", "terms.taxed": "pays sales tax", "terms.exempt_reason": "exemption certificate", "terms.freight_miles": "delivery miles", "terms.bond": "performance bond",
 }
 
-// otherwise compares every field of two drafts but what made compares.
-func otherwise(a, b *Draft) []Change {
-	kinds := min(len(a.More), len(b.More)) // a unit more or less is a change of its own
-	was, after := flat(a, kinds), flat(b, kinds)
+// otherwise compares every field of two drafts but what made compares. Whoever asks back
+// has neither a number nor a seller.
+func otherwise(unit string, a, b *Draft, asksBack bool) []Change {
+	was, after := flat(a), flat(b)
 	keys := map[string]bool{}
 	for _, m := range []map[string]string{was, after} {
 		for k := range m {
@@ -140,8 +163,8 @@ func otherwise(a, b *Draft) []Change {
 	}
 	var out []Change
 	for _, k := range slices.Sorted(maps.Keys(keys)) {
-		if b.AsksBack() && (k == "number" || strings.HasPrefix(k, "seller.")) {
-			continue // whoever asks has neither
+		if asksBack && (k == "number" || strings.HasPrefix(k, "seller.")) {
+			continue
 		}
 		if was[k] != after[k] {
 			where := named[k]
@@ -149,25 +172,40 @@ func otherwise(a, b *Draft) []Change {
 				where = strings.TrimPrefix(strings.TrimPrefix(k, "terms."), "unit.")
 				where = strings.NewReplacer(".", ", ", "_", " ").Replace(where)
 			}
-			out = append(out, Change{where, was[k], after[k]})
+			out = append(out, Change{unit + where, was[k], after[k]})
 		}
 	}
 	return out
 }
 
-// flat is every field of a draft by its path, but what made compares and what
-// ties the draft to the one before it.
-func flat(d *Draft, kinds int) map[string]string {
-	c := d.Clone()
-	c.WorkOn(0)
+// ofQuote is what a draft says of the quote and of no single unit, but what ties it to the
+// one before it.
+func ofQuote(d *Draft) *Draft {
+	c := *d
 	c.Prev, c.Earlier, c.Issued, c.At, c.Rev = "", "", "", 0, 0
-	c.Needs.Begun = "" // follows the chassis
-	c.More = c.More[:kinds]
-	for _, u := range append([]*config.Unit{&c.Unit}, unitsOf(c.More)...) {
-		u.Picks, u.Proposed, u.LeftOut, u.Details, u.Carried = nil, nil, nil, nil, nil
-		u.Chassis, u.Body = "", ""
+	c.Unit = config.Unit{Catalogue: d.Unit.Catalogue, Edition: d.Unit.Edition}
+	c.Title, c.Terms.Units, c.Tickets, c.Needs, c.More = "", 0, nil, Needs{}, nil
+	return &c
+}
+
+// ofUnit is what a draft says of one of its units, but what made compares.
+func ofUnit(d *Draft, at int) *Draft {
+	it := d.Items()[at]
+	c := &Draft{Title: it.Label, Unit: it.Unit, Tickets: it.Tickets, Needs: d.Needs}
+	if it.Needs != nil {
+		c.Needs = *it.Needs
 	}
-	data, err := c.Bytes()
+	c.Terms.Units = it.Units
+	c.Needs.Begun = "" // follows the chassis
+	u := &c.Unit
+	u.Picks, u.Proposed, u.LeftOut, u.Details, u.Carried = nil, nil, nil, nil, nil
+	u.Catalogue, u.Edition, u.Chassis, u.Body = "", "", "", ""
+	return c
+}
+
+// flat is every field of a draft by its path.
+func flat(d *Draft) map[string]string {
+	data, err := d.Bytes()
 	if err != nil {
 		return nil // a number that is not finite was refused long before
 	}
@@ -176,14 +214,6 @@ func flat(d *Draft, kinds int) map[string]string {
 		return nil
 	}
 	return Fields(tree)
-}
-
-func unitsOf(items []Item) []*config.Unit {
-	out := make([]*config.Unit, len(items))
-	for i := range items {
-		out[i] = &items[i].Unit
-	}
-	return out
 }
 
 // Fields is every single value of decoded JSON as a text, by its path, such as

@@ -10,6 +10,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"boxwright/config/seeds"
+	"boxwright/pricing/link"
 	"boxwright/pricing/quote"
 	"boxwright/web/assets/catalogue"
 	"boxwright/web/page/pagetest"
@@ -202,6 +203,37 @@ func TestRevisingIsForWhoMaySign(t *testing.T) {
 	assert.Empty(t, d.Issued)
 	assert.Equal(t, link, d.Earlier)
 	assert.NotNil(t, stepOf(s, "new-quote"))
+}
+
+// A manager's copy of a draft that nobody signed has a number of its own, and so has one that is
+// made of a revision; either tells what it changes from the last issue that was signed.
+func TestAManagersCopyIsToldFromTheOriginal(t *testing.T) {
+	seller := open(t)
+	seller.do(parties...)
+	key := demoKey(t, seller, "demo-key.json")
+	draft := signedDraft(t, seller.do(Act{Do: "go", ID: "quote"}))
+	manager := open(t)
+	demoKey(t, manager, "demo-key.json")
+	revised := func(text string) (*quote.Draft, shown) {
+		s := manager.do(Act{Do: "open-link", Value: text})
+		require.Empty(t, s.Fault)
+		s = manager.do(Act{Do: "revise"})
+		return signedDraft(t, s), s
+	}
+	d, s := revised(sentLink(t, seller.do(Act{Do: "go", ID: "quote"})))
+	assert.Equal(t, draft.Number, d.Number)
+	assert.Equal(t, draft.Rev+1, d.Rev, "another paper than the salesman's")
+	assert.Empty(t, d.Prev+d.Earlier, "nothing was signed that it changes")
+	assert.True(t, strings.Contains(s.Regions["main"], " · revision 1<"), "its paper says so")
+
+	s = seller.do(Act{Do: "sign", Value: keyPhrase, File: key})
+	require.Empty(t, s.Fault)
+	first := signedDraft(t, s).Issued
+	s = seller.do(set("title", "Medic 14"), Act{Do: "go", ID: "quote"})
+	require.Equal(t, 1, signedDraft(t, s).Rev)
+	d, _ = revised(sentLink(t, s))
+	assert.Equal(t, 2, d.Rev, "and than the salesman's revision")
+	assert.Equal(t, link.Name(first), d.Prev)
 }
 
 // A quote that was received keeps its figures when the page is renewed with another

@@ -93,7 +93,9 @@ func copyQuote(s *session.Session, _ session.Act) {
 		"under “About”."
 }
 
-// revise begins a revision of the quote that is read, for somebody who may sign.
+// revise begins a revision of the quote that is read, for somebody who may sign. It has the
+// next number even where that quote is not signed, so that two copies of it are told apart;
+// what it changes is told from the last issue that was signed.
 func revise(s *session.Session, _ session.Act) {
 	if s.Req.Key == "" {
 		s.Fault("A revision is made by the seller: it needs a signing key on this device.")
@@ -101,23 +103,23 @@ func revise(s *session.Session, _ session.Act) {
 	}
 	issued := s.Subject().Issued
 	d := taken(s)
-	if issued != "" {
-		d.Prev, d.Earlier, d.Issued, d.Rev = link.Name(issued), issued, "", min(d.Rev+1, 999)
-		s.Notice = fmt.Sprintf("You work on revision %d of the quote now. It is not signed until you sign it; the "+
-			"signed "+
-			"one stands as it was sent.", d.Rev)
-	} else {
+	if d.AsksBack() {
 		s.Notice = "You work on the quote now. It is not signed."
 		answer(s, d)
+		begin(s, d)
+		return
 	}
+	if issued != "" {
+		d.Prev, d.Earlier, d.Issued = link.Name(issued), issued, ""
+	}
+	d.Rev = min(d.Rev+1, 999)
+	s.Notice = fmt.Sprintf("You work on revision %d of the quote now. It is not signed until you sign it; the one you "+
+		"read stands as it was sent.", d.Rev)
 	begin(s, d)
 }
 
 // answer makes the next revision of the seller's own quote of what a reader asks for.
 func answer(s *session.Session, d *quote.Draft) {
-	if !d.AsksBack() {
-		return
-	}
 	if was, _, err := link.Decode(s.Memory.Edition.Cat, d.Earlier); err == nil {
 		d.Number, d.Seller, d.Rev = was.Number, was.Seller, min(was.Rev+1, 999)
 		s.Notice = fmt.Sprintf("You work on revision %d of your quote now, with what was asked for. It is not signed.", d.Rev)

@@ -20,6 +20,23 @@ func (p *Page) before() *Before {
 	return p.Trust.Before
 }
 
+// unitBefore is a unit of the quote as the quote before had it; nil for one that is new, and
+// where there is no quote before.
+func unitBefore(b *Before, now *quote.Draft, unit int) *quote.Quote {
+	if b == nil {
+		return nil
+	}
+	at := quote.Pairs(b.Q.Draft, now)[unit]
+	if at < 0 {
+		return nil
+	}
+	was, err := b.Q.Dated(at)
+	if err != nil {
+		return nil
+	}
+	return was
+}
+
 // revisionPaper is what a revision begins with: what it changes and what that costs.
 func revisionPaper(p *Page) Part {
 	b := p.before()
@@ -46,7 +63,11 @@ func changeOrder(p *Page, b *Before) Part {
 		what.Rows = append(what.Rows, page.Texts(page.Capital(c.Where), page.OrDash(c.From),
 			page.OrDash(c.To)))
 	}
+	several := len(was.Draft.More)+len(now.Draft.More) > 0
 	d := quote.Difference(was, now)
+	if what.Rows == nil && d.Lines == nil {
+		return El("p", Text("Nothing was changed."))
+	}
 	cost := page.Table{Caption: "What it costs", Class: "tight",
 		Heads: []string{"Line", ">Before", ">Now", ">Change order"}}
 	for _, l := range d.Lines {
@@ -57,17 +78,17 @@ func changeOrder(p *Page, b *Before) Part {
 		El("p", page.Mark(config.Warn), Text(" The earlier quote was issued at "+b.Frozen.Total+
 			"; this copy of the page computes "+was.Total()+" for it. What was signed stands.")))
 	return Many(
-		If(what.Rows == nil, El("p", Text("Nothing was changed."))), If(what.Rows != nil, what.Draw()),
+		If(what.Rows != nil, what.Draw()),
 		If(d.Lines != nil, cost.Draw()), otherwise,
 		El("p", El("b", Text("The change order comes to "+now.Price.Currency+" "+d.Total.Show()+". ")),
-			If(len(now.Draft.More) == 0, Text(moved("The likely date (50 %)", was.Plan.EvenOdds, now.Plan.EvenOdds)+" "+
+			If(!several, Text(moved("The likely date (50 %)", was.Plan.EvenOdds, now.Plan.EvenOdds)+" "+
 				moved("The safe date (90 %)", was.Plan.NineInTen, now.Plan.NineInTen)+left(p, was, now)))),
-		When(len(now.Draft.More) > 0, func() Part { return eachMoved(p, was, now) }),
+		When(several, func() Part { return eachMoved(p, b, now) }),
 	)
 }
 
 // eachMoved is where a change order leaves dates and payload of each of several units.
-func eachMoved(p *Page, was, now *quote.Quote) Part {
+func eachMoved(p *Page, b *Before, now *quote.Quote) Part {
 	t := page.Table{Caption: "Dates and payload now", Class: "tight", Heads: []string{"Unit", "Likely date (50 %)",
 		"Safe date (90 %)", "Remaining payload"}}
 	for i := range now.Draft.Items() {
@@ -80,7 +101,7 @@ func eachMoved(p *Page, was, now *quote.Quote) Part {
 			return map[bool]string{true: p.Show(f.Value, f.Unit), false: "–"}[ok]
 		}
 		cells := [][2]string{{"", after.Plan.EvenOdds.Long()}, {"", after.Plan.NineInTen.Long()}, {"", payload(after)}}
-		if before, err := was.Dated(i); err == nil && i < len(was.Draft.Items()) {
+		if before := unitBefore(b, now.Draft, i); before != nil {
 			cells[0][0], cells[1][0] = before.Plan.EvenOdds.Long(), before.Plan.NineInTen.Long()
 			cells[2][0] = payload(before)
 		}
@@ -133,10 +154,10 @@ func changePaper(p *Page) Part {
 		El("p", Text("From "+issueOf(b.Rev, b.Date)+" to "+issueOf(p.Q.Draft.Rev, p.Q.Draft.Date)+".")),
 		changeOrder(p, b)}
 	var same []string // units whose work is as it was
-	for i := range min(len(b.Q.Draft.Items()), len(p.Q.Draft.Items())) {
-		was, err := b.Q.Dated(i)
-		now, err2 := p.Q.Dated(i)
-		if err != nil || err2 != nil {
+	for i := range p.Q.Draft.Items() {
+		was := unitBefore(b, p.Q.Draft, i)
+		now, err := p.Q.Dated(i)
+		if was == nil || err != nil {
 			continue
 		}
 		of := ""

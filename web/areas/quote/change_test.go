@@ -69,3 +69,31 @@ func TestAChangeOrderNamesEachUnit(t *testing.T) {
 	assert.NotContains(t, drawn, "of 1. Medic 1")
 	assert.Contains(t, drawn, "At the plant hours and days stay as they were for 1. Medic 1")
 }
+
+// A change order whose first unit went tells of the others what they were before.
+func TestAChangeOrderFollowsEachUnit(t *testing.T) {
+	ed := quotetest.Demo(t)
+	d := pagetest.Of(t, ed, "cut-14500-158-gas", false).Q.Draft.Clone()
+	d.Title = "Medic 1"
+	require.True(t, d.Duplicate())
+	d.Title = "Medic 2"
+	d.Unit.Picks = slices.DeleteFunc(d.Unit.Picks, func(p config.Pick) bool { return p.Option == "cot-manual" })
+	d.Unit.Set(config.Pick{Option: "cot-power", Qty: 1})
+	was, err := quote.Compute(ed, d)
+	require.NoError(t, err)
+	later := d.Clone()
+	later.Remove(0)
+	p := &Page{Page: pagetest.Of(t, ed, "cut-14500-158-gas", false)}
+	p.Q, err = quote.Compute(ed, later)
+	require.NoError(t, err)
+	p.work = p.Q
+	p.Trust = &Trust{Before: &Before{Q: was, Frozen: &link.Frozen{Total: was.Total()}}}
+	drawn := changePaper(p).String()
+	row := pagetest.RowOf(t, drawn, "Medic 2")
+	assert.Contains(t, row[3], "as before", "the payload is that of the same unit")
+	assert.Equal(t, []string{"Unit 1", "1. Medic 1", "–"}, pagetest.RowOf(t, drawn, "Unit 1"))
+	assert.NotContains(t, drawn, "Powered cot, 130 lb</td>", "which it had")
+	assert.NotContains(t, drawn, "Margins")
+	assert.Contains(t, changedWork(p).String(), "No work and no circuit changed", "nor anything for the plant")
+	assert.Empty(t, sheetsOf(p)[0].Notes, "nor is anything left out of the drawings")
+}

@@ -57,8 +57,8 @@ func sheetsOf(p *Page) (list []drawing.Sheet) {
 	}
 	var was *body.Model
 	cover := drawing.Plate{Title: "Cover"}
-	if p.Trust != nil && p.Trust.Before != nil && p.Trust.Before.Q != nil {
-		was = p.Trust.Before.Q.Space.Model
+	if before := unitBefore(p.before(), p.Q.Draft, p.Q.Draft.At); before != nil {
+		was = before.Space.Model
 		if left := drawing.LeftOut(m, was); len(left) > 0 {
 			cover.Notes = []string{"Left out since the quote before: " + strings.Join(left, "; ") + "."}
 		}

@@ -143,8 +143,8 @@ func changedWork(p *Page) Part {
 			Text(" This sheet revises one that is not at hand: paste its link in Quote to see which work changed."))
 	}
 	since := "since " + issueOf(b.Rev, b.Date)
-	was, err := b.Q.Item(p.at)
-	if err != nil || p.at >= len(b.Q.Draft.Items()) {
+	was := unitBefore(b, p.work.Draft, p.at)
+	if was == nil {
 		return El("p", Text("This unit was added "+since+"."))
 	}
 	t := page.Table{Caption: "Work changed " + since, Class: "tight",
