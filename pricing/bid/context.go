@@ -268,7 +268,7 @@ func (v *vocabulary) vacuous(all []piece, of []*claim) {
 		for i+n < len(of) && of[i+n] == c {
 			n++
 		}
-		if c == nil || of[i-1] == c || all[i-1].stop || len(c.words) > n && !v.justNamed(c) ||
+		if c == nil || of[i-1] == c || all[i-1].stop || len(c.words) > n && !v.justNamed(c) && !onlyPlaces(c.words) ||
 			len(c.numbers) > 0 && !oneAt(c, all[i].tokens) ||
 			c.gauge != nil ||
 			len(claims.Words(all[first].tokens)) == 1 && !holders[c.words[len(c.words)-1]] || !v.rivals(c) ||
@@ -277,6 +277,11 @@ func (v *vocabulary) vacuous(all []piece, of []*claim) {
 		}
 		takeOut(of, c)
 	}
+}
+
+// onlyPlaces reports whether words only say where something is: "outside compartment".
+func onlyPlaces(words []string) bool {
+	return !slices.ContainsFunc(words, func(w string) bool { return !oppositePlaces[w] && !holders[w] })
 }
 
 // oneAt reports whether a piece says where one of several is: "one of them at the bench".

@@ -549,11 +549,24 @@ const leastBench = 48
 // measures reports whether a line leaves out and counts in what the figure does: the width
 // less mirrors is no answer to "width with mirrors".
 func (g *ready) measures(tokens []claims.Token, words []string) bool {
+	if g.code == payload && ratesChassis(tokens) {
+		return false
+	}
 	if len(g.less)+len(g.with) == 0 {
 		return true
 	}
 	out := claims.LeftOut(tokens)
 	return !slices.ContainsFunc(words, func(w string) bool { return g.less[w] && !out[w] || g.with[w] && out[w] })
+}
+
+// ratesChassis reports whether an amount is that of a chassis: "payload on a 14,500 lb chassis".
+func ratesChassis(tokens []claims.Token) bool {
+	for i := 1; i < len(tokens); i++ {
+		if tokens[i].Word == chassisWord && tokens[i-1].Kind == claims.Count && tokens[i-1].Num.Unit == lb {
+			return true
+		}
+	}
+	return false
 }
 
 // plainly are words that say only that a figure is as it is stated.

@@ -118,8 +118,8 @@ func (v *vocabulary) nameIn(p *profile, has bag) []string {
 // amount of, reaches an amount that the thing falls short of. Called by a name of its own, that is what bears this
 // name, else what is of its group.
 func (v *vocabulary) mayReach(p *profile, has bag, tokens []claims.Token, list []claims.Number, by claims.Number) bool {
-	if by.Unit == claims.Month && p.beside {
-		return true // what else is warranted
+	if by.All || by.Unit == claims.Month && p.beside {
+		return true // of several kinds together; what else is warranted
 	}
 	name, noun, alone := v.nameIn(p, has), amountNoun(tokens, by), []claims.Number{by}
 	if p.core[noun] || slices.ContainsFunc(p.entries, func(e entry) bool {
@@ -141,6 +141,8 @@ func (v *vocabulary) mayReach(p *profile, has bag, tokens []claims.Token, list [
 		case o.kept:
 		case meant && by.Unit == "" && name == nil && !o.lack && !o.words[by.Noun()]:
 			return true // which may have as many: of belts, some cots say nothing
+		case by.Unit == "" && !meant && o.beside && o.ofKindToo(p, by.Noun()):
+			sum += o.many()
 		case meant && by.Unit == "":
 			n := o.mostOf(by, onEachSide(by))
 			if most = max(most, n); o.beside {
@@ -151,6 +153,26 @@ func (v *vocabulary) mayReach(p *profile, has bag, tokens []claims.Token, list [
 		}
 	}
 	return by.Unit == "" && max(sum, most) >= by.Value
+}
+
+// ofKindToo reports whether a thing is called by what a number counts and by another word that is said of a thing of
+// another group: an outlet, of "oxygen".
+func (p *profile) ofKindToo(o *profile, noun string) bool {
+	return p.ofGroupNamed(noun) && slices.ContainsFunc(p.names, func(n []string) bool {
+		return slices.Contains(n, noun) && slices.ContainsFunc(n, func(w string) bool {
+			return w != noun && o.core[w] && !qualities[w] && !oppositePlaces[w] && !anyThing[w]
+		})
+	})
+}
+
+// many is how many a thing is of what it is called, in all that a unit may hold: of "two outlets", two.
+func (p *profile) many() float64 {
+	for _, x := range p.numbers {
+		if x.First && x.Unit == "" {
+			return x.Value * float64(max(p.most, 1))
+		}
+	}
+	return float64(max(p.most, 1))
 }
 
 // amountNoun is the word of what an amount is said of: the noun right behind it, or the word before it.

@@ -854,6 +854,7 @@ func idled(list []Token) []Token {
 	out := list[:0]
 	for i, t := range list {
 		if t.Word == every && i+1 < len(list) && list[i+1].Kind == Count && list[i+1].Num.Unit == "" {
+			list[i+1].Num.All = i+2 == len(list) || list[i+2].Kind != Word || list[i+2].Role&Located != 0
 			continue // "all four sides"
 		}
 		out = append(out, t)

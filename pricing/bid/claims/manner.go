@@ -51,6 +51,10 @@ func manner(list []Token) []Token {
 			(endsBefore(list, i+1) || governing[at(i+1)]): // "a squad bench for 3"
 			out = append(out, t)
 			t = Token{Kind: Word, raw: "persons", End: t.End}
+		case seats(list, i): // "the bench shall be 72 in long and seat three"
+			out = append(out, list[i+1])
+			i++
+			t = Token{Kind: Word, raw: "persons", End: list[i].End}
 		case t.raw == "further" && i+1 < len(list) && idle[at(i+1)]: // "the system shall further comprise a voltmeter"
 			continue
 		case t.raw == "any" && at(i+1) == "other" && i > 0 && list[i-1].raw == "or": // "or any other wood"
@@ -64,6 +68,21 @@ func manner(list []Token) []Token {
 		out = append(out, t)
 	}
 	return out
+}
+
+// seats reports whether "seat" at a place is what a bench is to do, and no seat.
+func seats(list []Token, at int) bool {
+	if list[at].raw != "seat" || at == 0 || at+1 >= len(list) || list[at+1].Kind != Count ||
+		list[at+1].Num.Unit != "" || !endsNoun(list, at+2) {
+		return false
+	}
+	ordered := false
+	for k := at - 1; k >= 0 && list[k].Kind != Stop; k-- {
+		if ordered = ordered || ordering[list[k].raw]; ordered && list[k].raw == "bench" {
+			return true
+		}
+	}
+	return false
 }
 
 // paired reports whether "both" at a place stands before a pair, "both in and out", and not before what there

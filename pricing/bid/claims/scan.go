@@ -64,6 +64,7 @@ type Number struct {
 	Whole  bool // its sentence names the whole unit
 	Apiece bool // a count stands right before it: "two 100 W speakers"
 	Each   bool // said of each of several things: "150 lb each"
+	All    bool // it counts all that were named before it, of whatever kinds: "hooks and eyes, all four on the frame"
 	Choice bool // something else may stand in the place of what has it: "a 7 in monitor or the screen"
 	Single bool // written "single", which says that there are no more
 	said   bool
@@ -201,6 +202,8 @@ func lex(text string) []Token {
 		default:
 			i++
 			switch c {
+			case '|': // between the cells of a table
+				out = append(out, Token{Kind: Word, raw: ":", tied: tied, End: i})
 			case '#', '%', '"', '\'', '$', '(', ')', ':', '/':
 				out = append(out, Token{Kind: Word, raw: string(c), tied: tied, End: i})
 			case ';', '.', '?', '!':
