@@ -203,7 +203,9 @@ func lex(text string) []Token {
 			i++
 			switch c {
 			case '|': // between the cells of a table
-				out = append(out, Token{Kind: Word, raw: ":", tied: tied, End: i})
+				if n := len(out); n > 0 && out[n-1].Kind == Word && !cellOfAmount[out[n-1].raw] {
+					out = append(out, Token{Kind: Word, raw: ":", tied: tied, End: i})
+				}
 			case '#', '%', '"', '\'', '$', '(', ')', ':', '/':
 				out = append(out, Token{Kind: Word, raw: string(c), tied: tied, End: i})
 			case ';', '.', '?', '!':
@@ -228,6 +230,9 @@ func lex(text string) []Token {
 	}
 	return designations(out)
 }
+
+// cellOfAmount are words of a table behind which stands an amount.
+var cellOfAmount = wordsOf(`min minimum max maximum`)
 
 // beginnings marks the pairs of letters that stand where a phrase may begin, so that most
 // phrases need not be searched for.
