@@ -83,6 +83,17 @@ func TestPagesAreShortAndWhole(t *testing.T) {
 	}
 }
 
+// Power stays short while one of its supplies is read.
+func TestPowerIsShortWithASupplyOpen(t *testing.T) {
+	t.Parallel()
+	w := open(t, folder, drive.Screen{Width: 1440, Height: 900}, "")
+	w.begin("med-19500-175-diesel", "mod-164-72")
+	w.area("power")
+	w.click("#fold-mains-shore summary")
+	assert.Contains(t, w.text("#fold-mains-shore"), "Total", "open")
+	assert.LessOrEqual(t, eval[int](w, `document.scrollingElement.scrollHeight`), mostHigh)
+}
+
 // load opens a quote from a file, as acts make it.
 func (w *window) load(acts []app.Act) {
 	w.t.Helper()

@@ -42,22 +42,11 @@ func gist(p *page.Page) string {
 
 func draw(p *Page) Part {
 	s := p.Q.Power
-	modes := page.Table{Caption: "12 V load by duty mode", Class: "cards",
-		Heads: []string{"Mode", ">Load", ">Alternator, hot", ">Remaining"}}
-	for _, m := range s.Modes {
-		supply, left := "shore line", "–"
-		if m.SupplyA > 0 {
-			supply, left = p.amps(m.SupplyA), p.amps(m.RemainingA)
-		}
-		modes.Rows = append(modes.Rows, []Part{Many(Text(m.Label), El("span", Class("how"),
-			Text("at "+strconv.FormatFloat(float64(m.Volts), 'f', -1, 64)+" V"))),
-			Text(p.amps(m.LoadA)), Text(supply), Text(left)})
-	}
 	return Many(
 		page.Heading("Power", "Whether the alternator carries the load when it is hot, how long the "+
 			"batteries last without it, and what the shore line feeds."),
 		page.Found(p.Page, s.Findings, "The 12 V and 125 V supplies carry the unit."),
-		page.Block("Duty modes", El("div", Class("columns"), loadBars(p), El("div", modes.Draw(), tag(p)))),
+		page.Block("Duty modes", El("div", Class("columns"), loadBars(p), tag(p))),
 		page.Block("Against the supply", page.Figures(p.Page, "power", "Power figures", s.Figures)),
 		El("div", Class("columns thirds"), battery(p),
 			mains(p, "Shore line, 125 V", s.Shore, p.amps(s.Shore.RatedA)+" inlet", "the inlet"),
@@ -66,7 +55,8 @@ func draw(p *Page) Part {
 		circuits(p),
 		page.Factors(p.Page, "power", "What the currents and minutes are based on. The plant's values replace the "+
 			"usual ones; what is set here holds for this unit and travels with the quote."),
-		Each(s.Modes, func(_ int, m power.Mode) Part { return modeItems(p, m) }),
+		El("div", Class("columns halves"),
+			Each(s.Modes, func(_ int, m power.Mode) Part { return modeItems(p, m) })),
 		page.Cautions(power.Caution),
 	)
 }
