@@ -88,7 +88,7 @@ func TestReaderIsAnsweredInOrder(t *testing.T) {
 	for _, next := range []string{"Genuine. ", "For Alder County Rescue", "from Lakeland Fleet (invented)", "USD ",
 		"Price good through ", "Likely date (50 %)", "Safe date (90 %)", "Remaining payload", "Still to decide: 1 item",
 		"Unit number", "What is in it, with prices", "Structural warranty: 15 years",
-		"Weight, power and rules", "Payments", "Terms", "The whole document"} {
+		"Weight, power and rules", "Payments", "Terms", "All documents: quote, drawings, order sheet"} {
 		i := strings.Index(text[at:], next)
 		require.GreaterOrEqual(t, i, 0, "%q comes after what is before it", next)
 		at += i

@@ -21,7 +21,7 @@ func orderSheet(p *Page) Part {
 			remountWords(p)),
 		El("p", Class("small"), Text("Standards: "+q.Assume.Label+". Order "+q.Plan.Order.Long()+
 			" · likely delivery (50 %) "+q.Plan.EvenOdds.Long()+", safe date (90 %) "+q.Plan.NineInTen.Long()+
-			". Station dates are expected dates.")),
+			neededBy(q)+". Station dates are expected dates.")),
 		listed("Ask the customer before the work begins", unnamed(q)), changedWork(p)}
 	lead := page.Table{Caption: "Long lead: order these first", Class: "tight",
 		Heads: []string{"Part", ">Working days, likely", "Expected", "Latest without moving delivery"}}
@@ -98,6 +98,18 @@ func orderSheet(p *Page) Part {
 			Text("Build to this once the licensed designer of record has approved it. Mark number and function "+
 				"every 4 in where the option says so.")),
 		w.Draw(), If(stay != "", El("p", Text(stay))), mains(p), If(len(q.Power.Shed) > 0, page.SheddingTable(p.Page)))
+}
+
+// neededBy is the date that the customer gave, and whether the safe date keeps it.
+func neededBy(q *quote.Quote) string {
+	by := q.Draft.Unit.NeededBy
+	switch {
+	case by.IsZero():
+		return ""
+	case by.Before(q.Plan.NineInTen):
+		return " · the customer needs it by " + by.Long() + ", before the safe date"
+	}
+	return " · the customer needs it by " + by.Long()
 }
 
 // unnamed lists what the plant has still to be told.
