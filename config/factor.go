@@ -164,7 +164,7 @@ func (a *Assumptions) Assume(f *Figure, code string, sense Sense, source string)
 	case a.Stated(code):
 		f.Source = "the plant's or this quote's own limit"
 	case factor != nil && factor.Source == memory:
-		f.Source, f.Basis = source+", "+memory, FromMemory
+		f.Basis = FromMemory
 	}
 }
 

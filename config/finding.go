@@ -38,6 +38,17 @@ const (
 	Purchaser      Basis = "set by the purchaser"
 )
 
+// Known is a source with how well it is known. Of a rating the source says enough.
+func (b Basis) Known(source string) string {
+	switch {
+	case source == "":
+		return string(b)
+	case b == "" || b == Rating:
+		return source
+	}
+	return source + "; " + string(b)
+}
+
 // Severity of a limit that is not kept: a rating or a text that was read stops, one from
 // memory is a note, and anything between asks for a decision.
 func (b Basis) Severity() Severity {

@@ -104,16 +104,22 @@ func (m *Mains) rate(w quantity.Power) {
 	m.LoadA = quantity.Current(m.LoadW / MainsVolts)
 }
 
+// ShoreLoad is what SteadyShore, the figure against the 80 % rule, measures.
+const (
+	ShoreLoad   = "125 V load, all at once"
+	SteadyShore = "power.shore"
+)
+
 // inlet gives two figures: the breaker's rating, which stops, and the 80 %
 // rule for loads that run for hours, which asks for a decision.
 func (s *Sheet) inlet(b *vehicle) {
 	a := float64(s.Shore.LoadA)
-	full := config.Figure{Code: "power.inlet", Label: "125 V load, all at once, against the inlet's breaker", Value: a,
+	full := config.Figure{Code: "power.inlet", Label: ShoreLoad + ", against the inlet's breaker", Value: a,
 		Low: a, High: a, Unit: quantity.Amp,
 		Limit: float64(s.Shore.RatedA), Sense: config.AtMost, Source: "rating of the shore line inlet",
 		Basis: config.Rating}
 	steady := full
-	steady.Code, steady.Label = "power.shore", "125 V load, all at once, against 80 % of the inlet"
+	steady.Code, steady.Label = SteadyShore, ShoreLoad+", against 80 % of the inlet"
 	steady.Limit *= ContinuousShare
 	steady.Source, steady.Basis = "80 % rule for continuous loads", config.CommonPractice
 	s.Figures = append(s.Figures, steady, full)

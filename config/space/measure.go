@@ -192,8 +192,7 @@ func (s *Sheet) bind(b *vehicle, f config.Figure) {
 	if f.Met() {
 		return
 	}
-	by, _, _ := strings.Cut(f.Source, ", "+string(config.FromMemory)) // the remedy says so
-	text := fmt.Sprintf("%s is %s; %s asks for %s %s.", f.Label, show(f.Value, f.Unit), by, f.Sense,
+	text := fmt.Sprintf("%s is %s; %s asks for %s %s.", f.Label, show(f.Value, f.Unit), f.Source, f.Sense,
 		show(f.Limit, f.Unit))
 	if f.Assumed != "" {
 		text += " Assumed size, not stated: " + f.Assumed + "."

@@ -43,7 +43,7 @@ func (l *loader) judgeFigure(m *measure, f config.Figure, s *Sheet) {
 		if firm(f.Basis) {
 			finding.Severity = config.Stop
 		}
-		source := cmp.Or(f.Source, string(f.Basis))
+		source := f.Basis.Known(f.Source)
 		finding.Text = fmt.Sprintf("%s is %s, %s %s the limit of %s (%s).", f.Label, show(f.Value, f.Unit),
 			show(by, f.Unit), missed, show(f.Limit, f.Unit), source)
 		if f.Chance < 0.995 {

@@ -211,7 +211,7 @@ func TestALeanIsNotedWithoutALimit(t *testing.T) {
 	assert.True(t, f.Noted)
 	require.NotNil(t, said, "the lean is not noted")
 	assert.Equal(t, config.Note, said.Severity)
-	assert.Contains(t, said.Text, "over the limit of 5.0 % (usual between sides, from memory)")
+	assert.Contains(t, said.Text, "over the limit of 5.0 % (usual between sides; from memory)")
 	assert.Contains(t, said.Remedy, "side: 100 lb moved 60 in across")
 	as.Set([]config.Assumed{{Factor: config.SideUsual, Value: f.Value + 0.1}})
 	f, said = lean()

@@ -62,21 +62,21 @@ type Sent struct {
 // agree.
 func Compare(quotes []*Quote, sent map[int]*Sent, rivals []Rival, in quantity.System) []Row {
 	var rows []Row
-	add := func(label string, cell func(*Quote) string, bid func(*Rival) string) {
+	// addBeside adds a row; what stands beside a cell's text is no difference.
+	addBeside := func(label string, cell, beside func(*Quote) string, bid func(*Rival) string) {
 		r := Row{Label: label}
 		first := ""
 		for i, q := range quotes {
-			text := "–"
+			text, more := "–", ""
 			if q != nil {
-				text = cell(q)
+				text, more = cell(q), beside(q)
 			} else if s := sent[i]; s != nil {
 				text = cmp.Or(s.cell(label, in), "–")
 			}
-			r.Cells = append(r.Cells, text)
-			value, _, _ := strings.Cut(text, beside)
+			r.Cells = append(r.Cells, text+more)
 			if i == 0 {
-				first = value
-			} else if value != first {
+				first = text
+			} else if text != first {
 				r.Differs = true
 			}
 		}
@@ -89,6 +89,9 @@ func Compare(quotes []*Quote, sent map[int]*Sent, rivals []Rival, in quantity.Sy
 			r.Cells = append(r.Cells, cmp.Or(text, "–"))
 		}
 		rows = append(rows, r)
+	}
+	add := func(label string, cell func(*Quote) string, bid func(*Rival) string) {
+		addBeside(label, cell, func(*Quote) string { return "" }, bid)
 	}
 	heading := func(label string) { rows = append(rows, Row{Label: label, Heading: true, Differs: true}) }
 
@@ -126,16 +129,16 @@ func Compare(quotes []*Quote, sent map[int]*Sent, rivals []Rival, in quantity.Sy
 	add("Warranty", (*Quote).warranty, func(r *Rival) string { return r.Warranty })
 	heading("Figures")
 	for _, c := range compared {
-		add(c.label, func(q *Quote) string {
-			f, ok := q.Figure(c.code)
-			if !ok {
-				return "–"
+		addBeside(c.label, func(q *Quote) string {
+			if f, ok := q.Figure(c.code); ok {
+				return in.Show(f.Value, f.Unit)
 			}
-			text := in.Show(f.Value, f.Unit)
-			if f.Sense != "" {
-				text += beside + in.Show(f.Margin(), f.Unit) + ")"
+			return "–"
+		}, func(q *Quote) string { // which some rules ask and others do not
+			if f, _ := q.Figure(c.code); f.Sense != "" {
+				return " (margin " + in.Show(f.Margin(), f.Unit) + ")"
 			}
-			return text
+			return ""
 		}, func(r *Rival) string {
 			if c.code != "weight.payload" || r.PayloadLb == 0 {
 				return ""
@@ -164,10 +167,6 @@ func Compare(quotes []*Quote, sent map[int]*Sent, rivals []Rival, in quantity.Sy
 	}
 	return rows
 }
-
-// beside parts a figure from its margin, which some rules ask and others do not: alone it is
-// no difference.
-const beside = " (margin "
 
 // rules names the rules in force and how many of their clauses are not met, and not judged.
 func (q *Quote) rules() string {

@@ -30,6 +30,38 @@ func begun(t *testing.T, chassis string) *quote.Quote {
 	return q
 }
 
+// A source is a name alone: how well it is known stands beside it, and what is shown says both
+// once.
+func TestSourcesSayNothingOfHowWellTheyAreKnown(t *testing.T) {
+	bases := []config.Basis{config.ReadInText, config.FromMemory, config.CommonPractice}
+	named := func(source string, b config.Basis) {
+		t.Helper()
+		for _, other := range bases {
+			assert.NotContains(t, source, string(other))
+		}
+		if source != "" && b == config.FromMemory {
+			assert.Equal(t, source+"; from memory", b.Known(source))
+		}
+	}
+	for _, chassis := range []string{"cut-14500-158-gas", "med-26000-189-diesel"} {
+		q := begun(t, chassis)
+		for _, r := range []*config.Report{&q.Weight.Report, &q.Power.Report, &q.Space.Report} {
+			for _, f := range r.Figures {
+				named(f.Source, f.Basis)
+			}
+		}
+		for _, v := range q.Verdicts {
+			named(v.Source, v.Basis)
+		}
+		for _, l := range q.Assume.Limits {
+			named(l.Source, l.Basis)
+		}
+		i := slices.IndexFunc(q.Checks(), func(c quote.Check) bool { return c.ID == "power.shore" })
+		require.GreaterOrEqual(t, i, 0)
+		assert.Equal(t, "125 V load, all at once", q.Checks()[i].What, "it is read, and held against nothing")
+	}
+}
+
 // What two options ask to be looked after is one line.
 func TestUpkeepSaysNothingTwice(t *testing.T) {
 	q := begun(t, "cut-14500-158-gas")

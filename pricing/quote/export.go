@@ -32,7 +32,7 @@ func (q *Quote) Everything() [][]string {
 			if f.Sense != "" {
 				limit, margin = string(f.Sense)+" "+num(f.Limit), num(f.Margin())
 			}
-			add("Figures", f.Label, f.Code, "", num(f.Value), f.Unit, limit, margin, f.Source)
+			add("Figures", f.Label, f.Code, "", num(f.Value), f.Unit, limit, margin, f.Basis.Known(f.Source))
 		}
 	}
 	for _, p := range d.Unit.Picks {
@@ -44,7 +44,7 @@ func (q *Quote) Everything() [][]string {
 		add("Equipment", cat.CarriedLabel(&d.Unit, c.Equipment), c.Compartment, strconv.Itoa(c.Qty))
 	}
 	for _, v := range q.Verdicts {
-		add("Compliance", v.Title, string(v.Outcome), v.Settles, "", "", "", "", v.Source)
+		add("Compliance", v.Title, string(v.Outcome), v.Settles, "", "", "", "", v.Basis.Known(v.Source))
 	}
 	for _, l := range q.Price.Lines {
 		add("Price", l.Label, l.How, l.Qty.String(), l.Amount.String(), q.Price.Currency, "", "", l.Source)

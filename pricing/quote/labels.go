@@ -219,7 +219,7 @@ func (q *Quote) payloadForm() Label {
 	if f, ok := q.Figure("weight.payload"); ok && f.Sense == config.AtLeast {
 		next = 6
 		asked := whole(quantity.Mass(f.Limit))
-		lines = append(lines, pounds("4. Payload asked for", asked, f.Source+"; "+string(f.Basis)),
+		lines = append(lines, pounds("4. Payload asked for", asked, f.Basis.Known(f.Source)),
 			pounds("5. Beyond it, 3 less 4", payload-asked, ""))
 	}
 	loose := quantity.Mass(0)

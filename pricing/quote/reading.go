@@ -5,9 +5,9 @@ import (
 	"math"
 	"slices"
 	"strconv"
-	"strings"
 
 	"boxwright/config"
+	"boxwright/config/power"
 	"boxwright/config/quantity"
 )
 
@@ -80,7 +80,10 @@ func (q *Quote) Checks() []Check {
 		if !ok || f.Value == 0 {
 			return
 		}
-		what, _, _ := strings.Cut(f.Label, ", against ") // a reading is held against the range alone
+		what := f.Label
+		if code == power.SteadyShore {
+			what = power.ShoreLoad // a reading is held against the range alone
+		}
 		c := Check{ID: code, Section: section, What: what, Want: f.Value, Low: f.Value - tol, High: f.Value + tol,
 			Unit: f.Unit, Basis: basis}
 		switch {
@@ -92,9 +95,9 @@ func (q *Quote) Checks() []Check {
 		}
 		switch {
 		case f.Sense == config.AtLeast && f.Limit > c.Low && f.Met():
-			c.Low, c.Basis = f.Limit, f.Source
+			c.Low, c.Basis = f.Limit, f.Basis.Known(f.Source)
 		case f.Sense == config.AtMost && f.Limit < c.High && f.Met():
-			c.High, c.Basis = f.Limit, f.Source
+			c.High, c.Basis = f.Limit, f.Basis.Known(f.Source)
 		}
 		add(c)
 	}
@@ -106,7 +109,7 @@ func (q *Quote) Checks() []Check {
 		"space.seat-cot", "space.cot-door", "space.bench", "space.bench-width"} {
 		figure(toMeasure, code, sizeTolIn, common, false)
 	}
-	for _, code := range []string{"power.parked", "power.driving", "power.responding", "power.scene", "power.shore"} {
+	for _, code := range []string{"power.parked", "power.driving", "power.responding", "power.scene", power.SteadyShore} {
 		figure(toLoad, code, 0, "likely range of this unit's loads, at least 10 %", false)
 	}
 	figure(toLoad, "power.battery-minutes", 0, "low end of the likely range of load and batteries", true)

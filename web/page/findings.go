@@ -73,7 +73,7 @@ func finding(p *Page, f config.Finding) Part {
 	words := map[config.Severity]string{config.Stop: "■ Must fix", config.Warn: "▲ Check", config.Note: "Note"}
 	basis := ""
 	if f.Clause != "" || f.Basis != config.Rating {
-		basis = Known(f.Clause, f.Basis)
+		basis = f.Basis.Known(f.Clause)
 	}
 	word := El("span", Class("word"), Text(words[f.Severity]))
 	if f.Code == quote.StillToBeNamed && !p.Reading { // folded: the options are what the reader came for

@@ -169,19 +169,7 @@ func assumedSize(f *config.Figure) string { return "assumed, not stated: the siz
 func None() Part { return El("span", Class("none"), Text("–")) }
 
 // BasisText says where a limit comes from and how well it is known.
-func BasisText(f config.Figure) string { return Known(f.Source, f.Basis) }
-
-// Known is a source with how well it is known, where it does not say so itself. Of a rating
-// the source says enough.
-func Known(source string, basis config.Basis) string {
-	switch {
-	case source == "":
-		return string(basis)
-	case basis == "" || basis == config.Rating || strings.Contains(source, string(basis)):
-		return source
-	}
-	return source + "; " + string(basis)
-}
+func BasisText(f config.Figure) string { return f.Basis.Known(f.Source) }
 
 // mostFigures are shown that ask for no decision before the rest of them is folded.
 const mostFigures = 3

@@ -47,7 +47,6 @@ func (n *notes) mark(source string, basis config.Basis) Part {
 
 // footnote is a source in a full sentence.
 func footnote(source string, basis config.Basis) string {
-	source, _, _ = strings.Cut(source, ", "+string(config.FromMemory))
 	if source == "" {
 		return cmp.Or(knownBy[basis], string(basis))
 	}

@@ -52,7 +52,7 @@ func clauseTable(p *Page, caption string, list []standards.Verdict) Part {
 		if v.Edition != "" {
 			source = v.Edition + ": " + source
 		}
-		source = page.Known(source, v.Basis)
+		source = v.Basis.Known(source)
 		declared := ""
 		if v.Outcome == standards.Declared && len(v.Picks) > 0 {
 			declared = "with " + p.Q.Labels(v.Picks)
@@ -128,7 +128,7 @@ func ownLimit(p *Page, f config.Figure, own map[string]float64, rules map[string
 	// What stands in the rules' text, whatever the purchaser has put before it.
 	if l, ok := rules[f.Code]; ok {
 		hint = "Now " + p.Show(f.Value, f.Unit) + "; the rules: " + string(l.Sense) + " " + p.Show(l.Value, f.Unit) +
-			", " + page.Known(l.Source, l.Basis)
+			", " + l.Basis.Known(l.Source)
 		soft = soft || l.Basis != config.ReadInText
 	}
 	unit := ""

@@ -104,12 +104,12 @@ func ruleSets(p *Page) Part {
 	}
 	unitName := p.UnitName(quantity.Pound)
 	usual := func(l config.Limit) string {
-		return "Blank = " + p.Show(l.Value, quantity.Pound) + ": " + page.Known(l.Source, l.Basis)
+		return "Blank = " + p.Show(l.Value, quantity.Pound) + ": " + l.Basis.Known(l.Source)
 	}
 	minimum := "Blank = the rule set's minimum"
 	if l, ok := p.Q.Assume.Limits["weight.payload"]; ok {
 		minimum = "Blank = the rule set's; in force: " + p.Show(l.Value, quantity.Pound) + ", " +
-			page.Known(l.Source, l.Basis)
+			l.Basis.Known(l.Source)
 	}
 	return page.Block("Rules that judge it",
 		El("div", Class("columns"),
