@@ -35,7 +35,7 @@ var (
 
 // Read takes a line apart.
 func Read(text string) Line {
-	list := manner(ticked(compared(between(unattested(measured(spelled(days(lex(text)))))))))
+	list := manner(plainly(ticked(compared(between(unattested(measured(spelled(days(lex(text))))))))))
 	permits := permitted(list)
 	list = roled(inBack(including(unreasoned(equals(setAside(list))))))
 	out := make([]Token, 0, len(list)+1)
