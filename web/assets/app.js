@@ -388,13 +388,16 @@ async function start() {
     trying?.left();
   });
   document.addEventListener("visibilitychange", () => {
-    if (!document.hidden) return;
+    if (!document.hidden) return core.check();
     toKeep();
     typing.flush();
   });
   document.getElementById("leave-refused")?.addEventListener("click", leaveRefused);
+  addEventListener("beforeunload", (e) => {
+    if (history.refused.length) e.preventDefault(); // what waits in this window would be lost
+  });
   tabs.listen(async () => {
-    await history.relist();
+    await history.heard();
     redraw();
   });
   install(transport.idle);

@@ -8,6 +8,7 @@ const START_MS = 60000;
 const FIRST_ANSWER_MS = 60000;
 const ANSWER_MS = 20000;
 const SOON_MS = 5000;
+const ALIVE_MS = 3000; // of a worker that has nothing else to do
 
 // source says where worker and core come from: addresses in the folder form,
 // texts inside the page in the single file.
@@ -57,7 +58,8 @@ export class Core {
           this.isReady = true;
           resolve();
           this.begun();
-        } else if (data.failed) this.giveUp(`${data.failed}; reload the page to try again`);
+        } else if (data.alive) clearTimeout(this.checking);
+        else if (data.failed) this.giveUp(`${data.failed}; reload the page to try again`);
         else if (data.dead) this.died(data.dead);
         else if (this.pending && data.id === this.pending.id) this.take(data.reply);
       };
@@ -65,6 +67,16 @@ export class Core {
     this.worker.onerror = (e) => this.died(e.message || "the worker failed to start");
     if (!early) this.worker.postMessage({ core: this.from.core });
     else for (const e of window.early.heard) e.type === "message" ? this.worker.onmessage(e) : this.worker.onerror(e);
+  }
+
+  // check asks a worker that has nothing to do whether it is still there, and replaces it where
+  // it is not: a browser short of memory ends one behind the page's back.
+  check() {
+    if (this.pending || !this.isReady) return;
+    const { worker } = this;
+    clearTimeout(this.checking);
+    this.checking = setTimeout(() => worker === this.worker && this.died("the worker is gone"), ALIVE_MS);
+    worker.postMessage({ alive: true });
   }
 
   // ask sends one request object and gives the reply object. One that is risky is

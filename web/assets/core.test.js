@@ -100,6 +100,32 @@ test("a worker that was started before the page is taken over, with what it said
   assert.deepEqual(early.requests(), ["first"]);
 });
 
+test("a worker that ended behind the page's back is found out when the reader comes back", async () => {
+  const { core, ask } = page();
+  core.check();
+  await workers[0].says({ ready: true });
+  assert.equal(workers[0].posted.length, 1, "one that starts is not asked");
+  const first = ask("first");
+  await turn();
+  core.check();
+  assert.equal(workers[0].posted.length, 2, "nor one that works");
+  await answer(workers[0]);
+  core.check();
+  assert.deepEqual(workers[0].posted.at(-1), { alive: true });
+  await workers[0].says({ alive: true });
+  mock.timers.tick(20000);
+  assert.equal(workers.length, 1, "it is there");
+  core.check();
+  const pressed = ask("pressed");
+  await turn();
+  mock.timers.tick(3000);
+  assert.ok(workers[0].ended && workers.length === 2, "it is not");
+  await workers[1].says({ ready: true });
+  assert.deepEqual(workers[1].requests().at(-1), "pressed");
+  await answer(workers[1], { gist: 1 });
+  assert.deepEqual([first.reply, pressed.reply], [{}, { gist: 1 }]);
+});
+
 test("a worker that dies is replaced; the next is told what it has to know, then asked again", async () => {
   const { ask, said } = page();
   await workers[0].says({ ready: true });

@@ -19,7 +19,7 @@ import { COMES_BACK, only } from "./transport.js";
  * What the history needs of the page around it.
  * @typedef {{
  *   keep: Pick<typeof import("./keep.js"), "add" | "load" | "save" | "list" | "put" | "drop" | "why">,
- *   tabs: Pick<typeof import("./tabs.js"), "claim" | "tell">,
+ *   tabs: Pick<typeof import("./tabs.js"), "claim" | "freed" | "tell">,
  *   bar: Pick<typeof import("./bar.js"), "ask" | "offer" | "withdraw">,
  *   copies: Pick<import("./copies.js").Copies, "later">,
  *   reset: () => void,
@@ -231,10 +231,30 @@ export class History {
     if (!here.mine) return;
     here.mine = false;
     if (here === this.state.here) this.taken();
+    const free = () => {
+      here.free = true;
+      if (here === this.state.here) this.taken();
+    };
+    this.around.tabs.freed(here.id).then(free, () => {}); // a browser without locks cannot tell
   }
 
+  /** heard is told that another window changed what is kept. */
+  async heard() {
+    const { here, saved } = this.state;
+    const before = saved.find((s) => s.id === here.id)?.mark;
+    await this.relist();
+    if (here.mine || this.state.saved.find((s) => s.id === here.id)?.mark === before) return;
+    here.older = true;
+    if (here === this.state.here) this.taken();
+  }
+
+  /** taken says that changes are not taken here, why, and what became of those made. */
   taken() {
-    let text = "This quote is open in another window. It can be read here; changes are made in one window at a time.";
+    const { free, older } = this.state.here;
+    let text = free
+      ? "The other window that had this quote open is closed, or has another one now."
+      : "This quote is open in another window. It can be read here; changes are made in one window at a time.";
+    if (older) text += " It was changed there: what you read here is older.";
     if (this.refused.length) text += " What you did here waits, and is done in the quote or the copy you choose.";
     this.around.bar.ask("taken", text, [
       ["Take it over here", () => this.takeOver()],

@@ -20,6 +20,8 @@ function page() {
   });
   const records = new Map();
   const bars = [];
+  const said = [];
+  const others = { gone() {} };
   const offered = { text: "", answers: [] };
   const keep = {
     answer: true,
@@ -41,10 +43,10 @@ function page() {
   };
   const history = new History(state, transport, {
     keep,
-    tabs: { claim: async () => true, tell() {} },
+    tabs: { claim: async () => true, freed: () => new Promise((r) => (others.gone = r)), tell() {} },
     copies: { later() {} },
     bar: {
-      ask: (about) => bars.push(about),
+      ask: (about, text) => (bars.push(about), said.push(text)),
       offer: (about, text, answers) => Object.assign(offered, { text, answers }),
       withdraw: (about) => {
         if (about === "deleted") Object.assign(offered, { text: "", answers: [] });
@@ -62,7 +64,7 @@ function page() {
     ...more,
   });
   const done = (title, more, acts = [{ do: "set" }]) => history.take(reply(title, more), acts);
-  return { state, transport, history, keep, records, bars, offered, asked, reply, done };
+  return { state, transport, history, keep, records, bars, said, others, offered, asked, reply, done };
 }
 
 const titles = ({ state }) => state.trail.map((m) => m.draft.title);
@@ -186,6 +188,25 @@ test("a change of a quote that another window holds is refused", async () => {
   const sent = p.asked.flatMap((r) => r.acts);
   assert.deepEqual(sent, [{ do: "start" }, { do: "set" }, { do: "set", id: "title" }], "it is done when taken over");
   assert.deepEqual(p.history.refused, []);
+});
+
+test("what became of a quote that another window holds is said", async () => {
+  const p = page();
+  p.history.begin();
+  await settled(p);
+  p.done("a");
+  await settled(p);
+  await p.history.heard();
+  p.history.lost(p.state.here);
+  const there = p.records.get(p.state.here.id);
+  await p.history.heard();
+  assert.match(p.said.at(-1), /^This quote is open in another window\..* at a time\.$/, "only others changed");
+  p.records.set(there.id, { ...there, draft: { title: "b" }, count: there.count + 1 });
+  await p.history.heard();
+  assert.match(p.said.at(-1), /open in another window.*what you read here is older\.$/);
+  p.others.gone();
+  await settled(p);
+  assert.match(p.said.at(-1), /^The other window that had this quote open is closed.* older\.$/);
 });
 
 test("another window that wrote the record is found out when it is kept", async () => {

@@ -17,8 +17,10 @@
  * @typedef {{ draft: Draft, said: string, when: string }} Moment
  *
  * The kept quote that is worked on: how often its record was written, whether this
- * window may write it, and, until that is known, the answer to come.
- * @typedef {{ id: string, count: number, mine: boolean, held?: Promise<boolean> }} Here
+ * window may write it, and, until that is known, the answer to come. Of one that another
+ * window had: whether that is over, and whether it was changed there since it was read here.
+ * @typedef {{ id: string, count: number, mine: boolean, held?: Promise<boolean>, free?: boolean,
+ *   older?: boolean }} Here
  *
  * A kept quote as the list shows it.
  * @typedef {Gist & { id: string, when: string, mark?: string }} Listed

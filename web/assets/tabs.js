@@ -38,13 +38,32 @@ function once(id, lost, steal) {
   return new Promise((resolve) => {
     let mine = false;
     navigator.locks
-      .request(`boxwright quote ${id}`, steal ? { steal: true } : { ifAvailable: true }, (lock) => {
+      .request(named(id), steal ? { steal: true } : { ifAvailable: true }, (lock) => {
         mine = !!lock;
         resolve(mine);
         return lock && new Promise((r) => (letGo = r));
       })
       .catch(() => (mine ? lost() : resolve(true))); // never granted: locks are refused here
   });
+}
+
+/** @param {string} id */
+const named = (id) => `boxwright quote ${id}`;
+
+const LOADED_MS = 3000; // until a window that is loaded anew holds its quote again
+
+/**
+ * freed is resolved when no window holds a quote any more.
+ * @param {string} id
+ */
+export async function freed(id) {
+  const got = (/** @type {Lock | null} */ lock) => !!lock;
+  let free = false;
+  while (!free) {
+    await navigator.locks.request(named(id), got);
+    await new Promise((r) => setTimeout(r, LOADED_MS));
+    free = await navigator.locks.request(named(id), { ifAvailable: true }, got);
+  }
 }
 
 /** @type {BroadcastChannel | null} */

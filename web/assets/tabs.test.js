@@ -6,15 +6,17 @@ import assert from "node:assert/strict";
 class Locks {
   held = new Map();
 
-  async request(name, { steal }, use) {
+  async request(name, { steal, ifAvailable }, use) {
+    if (!use) return this.request(name, {}, arguments[1]);
+    while (this.held.has(name) && !steal && !ifAvailable) await turn();
     const other = this.held.get(name);
     if (other && !steal) return use(null);
     if (other) other(new Error("stolen"));
     return new Promise((resolve, reject) => {
       this.held.set(name, reject);
-      Promise.resolve(use({ name })).then(() => {
+      Promise.resolve(use({ name })).then((answer) => {
         if (this.held.get(name) === reject) this.held.delete(name);
-        resolve();
+        resolve(answer);
       });
     });
   }
@@ -82,6 +84,31 @@ test("a quote that is taken over is lost to the window that had it", async () =>
   assert.equal(await second.claim("a", () => lost.push("second"), true), true);
   await turn();
   assert.deepEqual(lost, ["first"]);
+});
+
+test("a quote is free when its window is gone, and not while that is loaded anew", async () => {
+  mock.timers.enable({ apis: ["setTimeout"] });
+  locked(new Locks());
+  const [first, second, third] = [await open(), await open(), await open()];
+  await settled(first.claim("a", () => {}));
+  let free = false;
+  second.freed("a").then(() => (free = true));
+  const later = async () => {
+    for (let i = 0; i < 4; i++) await turn();
+    mock.timers.tick(3000);
+    for (let i = 0; i < 4; i++) await turn();
+  };
+  await later();
+  assert.equal(free, false, "it is held");
+  await settled(first.claim("z", () => {}));
+  for (let i = 0; i < 4; i++) await turn();
+  await settled(third.claim("a", () => {})); // the window again
+  await later();
+  assert.equal(free, false, "it is held again");
+  await settled(third.claim("z", () => {}));
+  await later();
+  assert.equal(free, true);
+  mock.timers.reset();
 });
 
 test("without locks, and where they are refused, nobody is kept out", async () => {

@@ -87,5 +87,6 @@ onmessage = ({ data }) => {
     start(data.core).catch((e) => postMessage({ failed: e.message }));
     return;
   }
+  if (data.alive) return postMessage(data);
   postMessage({ id: data.id, reply: boxwright(data.request) });
 };

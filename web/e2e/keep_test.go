@@ -56,6 +56,24 @@ func TestKilledWorkerLosesNothing(t *testing.T) {
 	})
 }
 
+// Who comes back to a tab whose worker was ended behind its back finds another one, and need not
+// press anything to get it. One that lives stays.
+func TestKilledWorkerIsReplacedOnReturn(t *testing.T) {
+	t.Parallel()
+	w := open(t, shipped, drive.Desk, "")
+	const comeBack = `new Promise((later) => {
+		document.dispatchEvent(new Event("visibilitychange"));
+		setTimeout(() => later(__drive.launched), 3500);
+	})`
+	require.Equal(t, 1, eval[int](w, comeBack))
+	w.must(w.KillWorker())
+	require.Equal(t, 2, eval[int](w, comeBack))
+	w.must(w.Settle())
+	w.click("#begin-cut-14500-158-gas")
+	require.Contains(t, w.text("#masthead"), "Cutaway")
+	require.Empty(t, w.trouble())
+}
+
 // A core that ends says so, and is replaced at once. That it may happen as often as
 // it likes is tried under Node, in core.test.js.
 func TestEndedCoreIsReplaced(t *testing.T) {

@@ -84,8 +84,10 @@ func TestKilledWindowLosesNothing(t *testing.T) {
 		w.area("needs")
 		w.typed("#f-title", "Rescue 4")
 		draft := w.draft()
-		o := w.again("")
+		o, second := w.again(""), w.again(w.address)
+		second.must(second.Until(`document.getElementById("bar").innerText.includes("open in another window")`))
 		w.must(w.Kill())
+		second.must(second.Until(`document.getElementById("bar").innerText.includes("that had this quote open is closed")`))
 		o.must(o.Open(o.address))
 		require.Equal(t, draft, o.draft())
 		require.False(t, o.has("#bar:not([hidden])"), "nobody else holds the quote any more")
@@ -111,6 +113,9 @@ func TestWindowEndsWhileItSaves(t *testing.T) {
 	require.Contains(t, w.draft(), "The very last thing")
 }
 
+// leaving asks the page whether the browser is to ask before it leaves.
+const leaving = `!dispatchEvent(new Event("beforeunload", { cancelable: true }))`
+
 func TestTwoWindowsOnOneQuote(t *testing.T) {
 	t.Parallel()
 	eachForm(t, func(t *testing.T, f form) {
@@ -125,18 +130,22 @@ func TestTwoWindowsOnOneQuote(t *testing.T) {
 		second.must(second.Until(`document.querySelector("#bar:not([hidden])")`))
 		require.Contains(t, second.text("#bar"), "open in another window")
 		second.area("needs")
+		require.False(t, eval[bool](second, leaving), "nothing waits here")
 		second.typed("#f-title", "Second window")
 		require.Equal(t, draft, second.draft(), "nothing is overwritten")
+		require.True(t, eval[bool](second, leaving), "who leaves is asked first: what waits is kept nowhere")
 		require.Equal(t, "Second window", eval[string](second, `document.querySelector("#f-title").value`),
 			"what was typed stays in its field")
 		w.typed("#f-title", "The first goes on")
 		w.eventually("The first goes on")
+		second.must(second.Until(`document.getElementById("bar").innerText.includes("what you read here is older")`))
 		require.False(t, w.has("#bar:not([hidden])"), "who holds the quote holds it until it is asked for")
 
 		second.click("#bar button:first-of-type") // take it over
 		second.must(second.Until(`document.querySelector("#bar").hidden`))
 		w.eventually("Second window") // what waited is done now
 		second.typed("#f-title", "Taken over")
+		require.False(t, eval[bool](second, leaving), "what waited is done")
 		w.eventually("Taken over") // taking over reads the quote first; what is typed meanwhile waits
 		w.must(w.Until(`document.querySelector("#bar:not([hidden])")`))
 		taken := second.draft()

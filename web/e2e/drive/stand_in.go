@@ -19,8 +19,9 @@ const standIn = `(() => {
 	class StandIn extends EventTarget {
 		onmessage = null;
 		number = workers.push(this) - 1;
-		postMessage({ id, request }) {
-			__ask(JSON.stringify({ worker: this.number, id, request }));
+		postMessage({ id, request, alive }) {
+			if (alive) setTimeout(() => this.dispatchEvent(new MessageEvent("message", { data: { alive } })));
+			else __ask(JSON.stringify({ worker: this.number, id, request }));
 		}
 		dispatchEvent(event) {
 			this.onmessage?.(event);
