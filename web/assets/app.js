@@ -21,7 +21,7 @@ import { History } from "./history.js";
 import { light } from "./light.js";
 import { day } from "./moment.js";
 import { MAX_FILE_BYTES, VERSION } from "./protocol.js";
-import { Screen } from "./screen.js";
+import { levels, Screen } from "./screen.js";
 import { newState } from "./state.js";
 import { perform } from "./steps.js";
 import { COMES_BACK, Transport, only } from "./transport.js";
@@ -378,6 +378,8 @@ async function start() {
     );
   });
   addEventListener("hashchange", openLink);
+  addEventListener("beforeprint", () => levels(true));
+  addEventListener("afterprint", () => levels());
   back.listen(
     () => state.view,
     (id) => act({ do: "go", id }),

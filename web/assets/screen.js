@@ -124,6 +124,7 @@ export class Screen {
     this.stale = false;
     this.reset();
     inSight();
+    levels();
     const { dataset } = document.documentElement;
     const theme = reply.view?.theme || "";
     if (dataset.theme !== theme) dataset.theme = theme;
@@ -221,6 +222,16 @@ function morph(node, html, morphStyle) {
       beforeNodeMorphed: (/** @type {Node} */ had, /** @type {Node} */ fresh) => !stays(had, fresh),
     },
   });
+}
+
+/**
+ * levels puts the headings of a document beneath that of its area; printed it stands alone.
+ * @param {boolean} [printed]
+ */
+export function levels(printed) {
+  for (const el of document.querySelectorAll(".paper :is(h1, h2, h3, h4)")) {
+    el.ariaLevel = printed ? null : String(Number(el.tagName[1]) + 1);
+  }
 }
 
 /**

@@ -183,3 +183,38 @@ func TestFocusIsNeverLost(t *testing.T) {
 		require.Equal(t, x[1], w.focus().ID)
 	}
 }
+
+// Whoever moves by headings meets the area, its parts, what opens in them, and a document under
+// the area that shows it, no level left out; the rail tells its parts by headings as well.
+func TestHeadingsLeadThroughEveryArea(t *testing.T) {
+	t.Parallel()
+	w := open(t, folder, drive.Desk, "")
+	w.begin("cut-14500-158-gas", "mod-146-72")
+	require.Equal(t, []string{"Ask", "Build", "Check", "Offer", "Office"},
+		eval[[]string](w, `[...document.querySelectorAll("#areas h2")].map((h) => h.textContent)`))
+	require.Equal(t, drive.Heard{Role: "heading", Name: "Ask"}, w.heard("#section-ask h2"))
+	for _, a := range areas {
+		w.area(a)
+		eval[bool](w, `(document.querySelectorAll("#main details").forEach((d) => (d.open = true)), true)`)
+		require.Empty(t, eval[[]string](w, `(() => {
+			const out = [...document.querySelectorAll("#main details.block > summary:not(:has(:is(h2, h3)))")].map((el) => el.outerHTML);
+			let was = 0;
+			for (const el of document.querySelectorAll("#main :is(h1, h2, h3, h4)")) {
+				if (!el.checkVisibility()) continue;
+				const level = Number(el.ariaLevel || el.tagName[1]);
+				if (level > was + 1 || level === 1 && was) out.push(was + " before " + level + ": " + el.textContent);
+				was = level;
+			}
+			return was ? out : ["no heading"];
+		})()`), a)
+	}
+	w.area("quote")
+	require.Equal(t, "heading", w.heard("#fold-trail summary h3").Role, "a fold's name is one for who hears it")
+	const title = `document.querySelector(".paper h1").ariaLevel`
+	require.Equal(t, "2", eval[string](w, title))
+	eval[bool](w, `(addEventListener("beforeprint", () => (window.printed = `+title+` || "its own")), true)`)
+	_, err := w.PDF()
+	w.must(err)
+	require.Equal(t, "its own", eval[string](w, `window.printed`), "a paper is a document of its own")
+	require.Equal(t, "2", eval[string](w, title))
+}

@@ -151,7 +151,7 @@ func (f *Frame) Areas() Part {
 	section := ""
 	return El("ol", Each(f.Tabs, func(_ int, t Tab) Part {
 		head := If(t.Section != section, El("li", Class("section"), At("id", "section-"+strings.ToLower(t.Section)),
-			Text(t.Section)))
+			El("h2", Text(t.Section))))
 		section = t.Section
 		state := Unmarked()
 		if t.Codes != nil {
@@ -250,6 +250,9 @@ func summaryLine(p *Page) Part {
 
 // gauge shows what a figure has to spare; beneath, the load and the rating that it is of.
 func gauge(p *Page, f config.Figure, s config.Severity, of config.Figure, rating string) Part {
+	drawn := bar(f)
+	likely := If(drawn != nil && f.High > f.Low, // the whisker
+		El("span", Class("hidden-text"), Text("likely "+Between(p, f.Low, f.High, f.Unit))))
 	under := If(of.Limit > 0, El("div", Class("under"), El("span", Text(p.Show(of.Value, of.Unit))),
 		El("span", El("span", Class("hidden-text"), Text("of ")), Text(rating+" "+p.Show(of.Limit, of.Unit)))))
 	value := p.Show(f.Value, f.Unit)
@@ -266,7 +269,7 @@ func gauge(p *Page, f config.Figure, s config.Severity, of config.Figure, rating
 	return El("div", Class("gauge"),
 		El("div", Class("line"), El("span", Text(f.Label)),
 			El("span", Class("value"), Mark(s), Text(" "+value))),
-		bar(f), under)
+		likely, drawn, under)
 }
 
 // standingFindings shows what stops the unit, then what needs a decision.

@@ -47,6 +47,10 @@ func TestAGaugeSaysOnWhichSideOfTheLimit(t *testing.T) {
 			assert.True(t, strings.HasSuffix(text, word+" "+c.says), "%q is to end with %q: %s", text, word+" "+c.says,
 				c.reason)
 			assert.Equal(t, c.mark, SeverityOf(c.figure), c.reason)
+			whisker := c.figure.Sense != "" && c.figure.High > c.figure.Low
+			assert.Equal(t, whisker, strings.Contains(html, ">likely "+Between(p, c.figure.Low, c.figure.High, quantity.Pound)+"<"),
+				"what the bar draws is said")
+			assert.Equal(t, whisker, strings.Contains(html, `class="range"`))
 		})
 	}
 }

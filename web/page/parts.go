@@ -195,7 +195,17 @@ func Check(p *Page, id, label string, checked bool) Part {
 
 // Fold is a part of an area that opens at a press.
 func Fold(id, title string, parts ...Part) Part {
-	return El("details", Class("block"), At("id", "fold-"+id), El("summary", El("b", Text(title))), Many(parts...))
+	return El("details", Class("block"), At("id", "fold-"+id), Summary("h2", title), Many(parts...))
+}
+
+// Inner is a fold in a part of an area.
+func Inner(id, title string, parts ...Part) Part {
+	return El("details", At("id", "fold-"+id), Summary("h3", title), Many(parts...))
+}
+
+// Summary names a fold by a heading, for who moves by those: "h2" in an area, "h3" in a part of one.
+func Summary(level, title string, more ...Part) Part {
+	return El("summary", El(level, Text(title)), Many(more...))
 }
 
 // Cautions lists sentences to be read before relying on an area.

@@ -1,6 +1,7 @@
 package page
 
 import (
+	"math"
 	"strconv"
 	"strings"
 
@@ -140,13 +141,13 @@ func steps(p *Page, narrow bool) Part {
 	bottom := top + row*float64(len(list))
 	var parts, names []Part
 	legend := "* decides the date"
-	said := "Schedule from " + s.Order.Long() + ". Steps that decide the date:"
 	begin := months(cal, s.Order, end)
 	for _, m := range begin {
 		parts = append(parts, Path("thin", "M"+Coord(x(m.day))+" "+Coord(top-3)+"V"+Coord(bottom)))
 	}
 	parts = append(parts, monthNames(begin, x, top-5, letter, width)...)
-	for i, st := range list {
+	for i := range list {
+		st := &list[i]
 		y := top + row*float64(i) + ahead
 		if _, part, one := strings.Cut(st.Label, ": "); one && st.Option != "" {
 			st.Label = "Waits for " + part
@@ -154,7 +155,6 @@ func steps(p *Page, narrow bool) Part {
 		class, decides := "work", ""
 		if st.Critical {
 			class, decides = "critical", " *"
-			said += " " + st.Label + " until " + st.Finish.Long() + ";"
 		}
 		name := Label("small end", left-4, y+8, shortened(st.Label, longestStep)+decides)
 		if narrow {
@@ -189,12 +189,38 @@ func steps(p *Page, narrow bool) Part {
 		names = append(names, Label("small end", x(m.d), bottom+line+1+line*float64(i), m.word))
 	}
 	parts = append(parts, names...) // no line runs through lettering
-	said += " likely delivery (50 %) " + s.EvenOdds.Long() + ", at 90 % " + s.NineInTen.Long() + "."
+	said := saidOf(s, list)
 	parts = append(parts, Label("small", 4, bottom+line+1, legend))
 	if narrow {
 		return NarrowChart(said, width, bottom+2*line+6, parts)
 	}
 	return Chart(said, width, bottom+22, parts)
+}
+
+// saidOf tells the bars: from when to when the work runs, what decides the date, and what can
+// wait longest.
+func saidOf(s *leadtime.Plan, list []leadtime.Step) string {
+	var decide []leadtime.Step
+	var calm leadtime.Step
+	for _, st := range list {
+		if st.Critical {
+			decide = append(decide, st)
+		} else if st.LF-st.EF > calm.LF-calm.EF {
+			calm = st
+		}
+	}
+	said := "From the order on " + s.Order.Long() + " to delivery: likely (50 %) " + s.EvenOdds.Long() + ", safe (90 %) " +
+		s.NineInTen.Long() + "."
+	if n := len(decide); n > 0 {
+		first, last := decide[0], decide[n-1]
+		said += " Of " + Count(len(list), "bar", "bars") + " " + Count(n, "decides", "decide") + " the date, from " + first.Label +
+			", which begins " + first.Start.Long() + ", to " + last.Label + ", which ends " + last.Finish.Long()
+		if float := math.Round(calm.LF - calm.EF); float >= 1 {
+			said += "; most float has " + calm.Label + ", " + Count(int(float), "working day", "working days")
+		}
+		said += "."
+	}
+	return said
 }
 
 // DeliveriesTable dates every single unit of a quote of several.

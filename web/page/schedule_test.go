@@ -7,6 +7,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"boxwright/config"
+	"boxwright/config/leadtime"
 	"boxwright/web/page/markup"
 )
 
@@ -20,4 +21,18 @@ func TestTheLastMonthIsReadInFull(t *testing.T) {
 			require.Equal(t, width == 290, ends, drawn)
 		})
 	}
+}
+
+// The bars are told in two sentences, however many there are.
+func TestTheScheduleSaysWhatItShows(t *testing.T) {
+	on := func(day int) config.Date { return config.Date{Year: 2027, Month: 3, Day: day} }
+	step := func(label string, from, to int, float float64, critical bool) leadtime.Step {
+		return leadtime.Step{Label: label, Start: on(from), Finish: on(to), EF: 5, LF: 5 + float, Critical: critical}
+	}
+	s := &leadtime.Plan{Order: on(1), EvenOdds: on(28), NineInTen: on(30)}
+	require.Equal(t, "From the order on Mon, Mar 1, 2027 to delivery: likely (50 %) Sun, Mar 28, 2027, safe (90 %) Tue, Mar 30, 2027. "+
+		"Of 4 bars 2 decide the date, from Frame, which begins Wed, Mar 3, 2027, to Test, which ends Thu, Mar 25, 2027; "+
+		"most float has Lights arrive, 12 working days.",
+		saidOf(s, []leadtime.Step{step("Chassis arrives", 1, 2, 3, false), step("Lights arrive", 1, 2, 12, false),
+			step("Frame", 3, 9, 0, true), step("Test", 20, 25, 0, true)}))
 }

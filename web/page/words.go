@@ -146,7 +146,8 @@ func help(p *Page, code string) Part {
 	for _, t := range p.Glossary {
 		if slices.Contains(strings.Fields(t.About), code) {
 			return El("details", Class("help screen"), At("id", "help-"+code),
-				El("summary", At("id", "ask-"+code), At("aria-label", "What is meant: "+t.Name), Text("?")),
+				El("summary", At("id", "ask-"+code), At("aria-label", "What is meant: "+t.Name),
+					El("span", At("aria-hidden", "true"), Text("?"))),
 				El("p", El("b", Text(t.Name+". ")), Text(t.Text), t.from()))
 		}
 	}

@@ -181,7 +181,7 @@ func TestWhatIsTheSameIsFolded(t *testing.T) {
 	of2 := []column{{q: p.Q, d: p.Q.Draft, name: "one"}, {q: p.Q, d: p.Q.Draft, name: "two"}}
 	html = comparison(p, of2).String()
 	assert.Contains(t, html, "Nothing differs.")
-	assert.Regexp(t, `id="fold-same"><summary><b>\d+ lines are the same</b>`, html)
+	assert.Regexp(t, `id="fold-same"><summary><h2>\d+ lines are the same</h2>`, html)
 	html = comparison(p, of2[:1]).String()
 	assert.Contains(t, html, "Nothing to compare it with yet.")
 	assert.NotContains(t, html, "the same</b>", "of one there is nothing that could differ")

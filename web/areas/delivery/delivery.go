@@ -131,7 +131,7 @@ func chances(p *Page, narrow bool) Part {
 	}
 	x := func(i float64) float64 { return left + (right-left)*i/float64(len(list)-1) }
 	y := func(c float64) float64 { return bottom - (bottom-top)*c }
-	said, line := "", ""
+	line := ""
 	var parts []Part
 	for _, c := range []float64{.1, .5, .9} {
 		parts = append(parts, page.Label("small end", left-4, y(c)+3, quantity.Chance(c)),
@@ -141,7 +141,6 @@ func chances(p *Page, narrow bool) Part {
 		line += map[bool]string{true: "M", false: "L"}[i == 0] + page.Coord(x(float64(i))) + " " + page.Coord(y(c.Chance))
 		if i%max(len(list)/days, 1) == 0 {
 			parts = append(parts, page.Label("small mid", x(float64(i)), bottom+13, c.On.MonthName()+" "+strconv.Itoa(c.On.Day)))
-			said += "; " + c.On.Long() + " " + quantity.Chance(c.Chance)
 		}
 	}
 	parts = append(parts, page.Path("curve", line))
@@ -165,23 +164,45 @@ func chances(p *Page, narrow bool) Part {
 		}
 	}
 	parts = append(parts, names...) // no line runs through lettering
-	return chart("Chance of delivery by date: "+said[len("; "):]+".", right+20, bottom+17, parts)
+	return chart(saidOf(p), right+20, bottom+17, parts)
 }
 
-// marked are the points of the curve that people speak of: the likely and the safe date, and
-// the one at the chance asked for.
-func marked(p *Page, x func(float64) float64, y func(float64) float64) (parts []Part) {
-	list, s := p.Q.Plan.Spread, p.Q.Plan
-	type point struct {
-		chance float64
-		word   string
-		on     config.Date
+// saidOf tells the curve: where it begins and ends, and what is marked on it.
+func saidOf(p *Page) string {
+	s := p.Q.Plan
+	on := func(c leadtime.Chance) string { return quantity.Chance(c.Chance) + " on " + c.On.Long() }
+	said := "The chance that it is delivered rises from " + on(s.Spread[0]) + " to " + on(s.Spread[len(s.Spread)-1]) + ". "
+	for i, m := range points(p) {
+		said += map[bool]string{true: "Marked: ", false: ", "}[i == 0] + m.word + " " + m.on.Long()
 	}
-	points := []point{{.5, "likely", s.EvenOdds}, {.9, "safe", s.NineInTen}}
+	if needed := p.Q.Draft.Unit.NeededBy; !needed.IsZero() {
+		said += ", needed " + needed.Long() + " with a chance of " + quantity.Chance(s.Chance(needed))
+	}
+	return said + "."
+}
+
+// point is a place on the curve.
+type point struct {
+	chance float64
+	word   string
+	on     config.Date
+}
+
+// points are those that people speak of: the likely and the safe date, and the one at the
+// chance asked for.
+func points(p *Page) []point {
+	s := p.Q.Plan
+	list := []point{{.5, "likely", s.EvenOdds}, {.9, "safe", s.NineInTen}}
 	if c := float64(p.chance()) / 100; c != .5 && c != .9 {
-		points = append(points, point{c, strconv.Itoa(p.chance()) + " %", s.At(c)})
+		list = append(list, point{c, strconv.Itoa(p.chance()) + " %", s.At(c)})
 	}
-	for n, m := range points {
+	return list
+}
+
+// marked are the points, drawn on the curve.
+func marked(p *Page, x func(float64) float64, y func(float64) float64) (parts []Part) {
+	list := p.Q.Plan.Spread
+	for n, m := range points(p) {
 		i := slices.IndexFunc(list, func(c leadtime.Chance) bool { return c.Chance >= m.chance })
 		if i < 1 {
 			continue

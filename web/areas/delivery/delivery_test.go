@@ -73,3 +73,17 @@ func TestSlotsAreToldByTheMonth(t *testing.T) {
 	row := pagetest.RowOf(t, html, page.Held(mine.MonthName()+" "+strconv.Itoa(mine.Year)))
 	assert.Contains(t, row[2], strconv.Itoa(mine.Day)+", this unit")
 }
+
+// Of the curve is told where it begins and ends and what is marked on it, not a list of days.
+func TestTheCurveSaysWhatItShows(t *testing.T) {
+	p := &Page{Page: pagetest.Of(t, quotetest.Demo(t), "cut-14500-158-gas", false), View: &session.View{}}
+	s := p.Q.Plan
+	p.Q.Draft.Unit.NeededBy = s.NineInTen.AddDays(1)
+	for _, m := range regexp.MustCompile(`aria-label="([^"]*)"`).FindAllStringSubmatch(chanceChart(p).String(), -1) {
+		assert.Regexp(t, `^The chance that it is delivered rises from \d+ % on .* to \d+ % on [^.]*\. Marked: [^.]*\.$`, m[1])
+		for _, part := range []string{s.Spread[0].On.Long(), s.Spread[len(s.Spread)-1].On.Long(), "likely " + s.EvenOdds.Long(),
+			"safe " + s.NineInTen.Long(), "80 % " + s.At(.8).Long(), "needed " + p.Q.Draft.Unit.NeededBy.Long() + " with"} {
+			assert.Contains(t, m[1], part)
+		}
+	}
+}

@@ -94,7 +94,7 @@ func equipment(p *Page) Part {
 		if aside > 0 {
 			label += ", " + page.Whole(aside) + " aboard"
 		}
-		rest = El("details", At("id", "other-equipment"), El("summary", Text(label)), others.Draw())
+		rest = El("details", At("id", "other-equipment"), page.Summary("h4", label), others.Draw())
 	}
 	title := "Count what is carried"
 	if aboard > 0 {
@@ -103,8 +103,7 @@ func equipment(p *Page) Part {
 	return page.Block("What it carries",
 		El("p", Class("lead"), Text("Each item loads the axles from where it rides.")), allowance(p),
 		usualEquipment(p),
-		El("details", At("id", "fold-carried"), Flag("open", aboard == 0), El("summary", El("b", Text(title))), usual.Draw(),
-			rest),
+		El("details", At("id", "fold-carried"), Flag("open", aboard == 0), page.Summary("h3", title), usual.Draw(), rest),
 		ownItem(p))
 }
 
@@ -152,7 +151,7 @@ func item(p *Page, e *config.Equipment, qty int, own bool) []Part {
 func ownItem(p *Page) Part {
 	x := &p.View.OwnItem
 	inches, pounds := p.UnitName(quantity.Inch), p.UnitName(quantity.Pound)
-	return El("details", At("id", "own-item"), El("summary", Text("Add an item of your own")),
+	return El("details", At("id", "own-item"), page.Summary("h3", "Add an item of your own"),
 		El("div", Class("fields"),
 			page.Field(p.Page, "own-item.name", "Name", x.Name, "", At("maxlength", strconv.Itoa(config.MaxOwnLabel))),
 			page.Number(p.Page, "own-item.mass", "Weight", x.Mass, pounds, ""),

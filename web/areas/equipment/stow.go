@@ -77,15 +77,13 @@ func stowage(p *Page) Part {
 				"clean or dirty, puts what is heavy low, and balances axles and sides. What you stowed stays. It "+
 				"is good, not proven the best.")),
 		balance(p), e.Draw(), compartments(c),
-		El("details", At("id", "fold-fronts"), El("summary", El("b", Text("As seen through the doors, to one scale"))),
-			El("p", Class("how"), Text("What is not seen stands behind.")), drawing.Fronts(p.Page)),
+		page.Inner("fronts", "As seen through the doors, to one scale", El("p", Class("how"), Text("What is not seen stands behind.")), drawing.Fronts(p.Page)),
 		El("p", Class("how"), Text(space.StowCaution)))
 }
 
 // compartments is their table, folded.
 func compartments(t page.Table) Part {
-	return El("details", At("id", "fold-compartments"),
-		El("summary", El("b", Text(page.Count(len(t.Rows), "compartment", "compartments")+" and what is in them"))), t.Draw())
+	return page.Inner("compartments", page.Count(len(t.Rows), "compartment", "compartments")+" and what is in them", t.Draw())
 }
 
 // madeFor lists what a mount holds.

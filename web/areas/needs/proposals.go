@@ -106,7 +106,7 @@ func sizes(p *Page) Part {
 		said = page.Count(n, "size", "sizes") + " asked for"
 	}
 	return El("details", At("id", "sizes"),
-		El("summary", El("b", Text("Module, station and road")), Text(": "+said)),
+		page.Summary("h3", "Module, station and road", Text(": "+said)),
 		El("div", Class("fields close"), Each(hints, func(_ int, x struct{ id, hint string }) Part {
 			return size(p, x.id, "", x.hint)
 		})))
@@ -184,7 +184,7 @@ func proposed(p *Page) Part {
 		When(s.Aside != nil, func() Part {
 			x := s.Aside
 			return El("details", At("id", "aside"),
-				El("summary", El("b", Text(x.Title)), Text(": "+x.Quote.Total()+", "+x.Quote.Chassis.Label)),
+				page.Summary("h3", x.Title, Text(": "+x.Quote.Total()+", "+x.Quote.Chassis.Label)),
 				El("div", Class("three"), card(p, x, nil)))
 		}),
 		If(len(s.Proposals) == 0 && p.Giving != nil && len(p.Giving.List) == 0,

@@ -112,7 +112,7 @@ func requirements(p *Page) Part {
 					At("aria-pressed", strconv.FormatBool(p.View.List.Show == x.id)))
 			})),
 		lines(p, list),
-		page.Fold("list", "Paste another list", paste), standing(p))
+		page.Inner("list", "Paste another list", paste), standing(p))
 }
 
 // goesOut says whether the list can go out.

@@ -6,16 +6,33 @@ import (
 	. "boxwright/web/page/markup"
 )
 
+// line is a load, or what the alternator gives.
+type line struct {
+	label, class string
+	amps         quantity.Current
+	low, high    float64
+}
+
+// saidOf tells the bars: the three lines, and of each load the highest that it passes.
+func saidOf(p *Page, lines []line) string {
+	said := "What the alternator gives, "
+	for i, l := range lines {
+		said += l.label + ": " + p.amps(l.amps) + map[bool]string{true: ". 12 V loads, ", false: "; "}[i == 2]
+		for _, given := range lines[:3] {
+			if i > 2 && l.amps > given.amps {
+				said = said[:len(said)-2] + ", over " + page.Small(given.label) + "; "
+				break
+			}
+		}
+	}
+	return said[:len(said)-2] + "."
+}
+
 // loadBars are each duty mode's load, with its likely range, across three named lines: what
 // the alternator gives hot at idle, hot at high idle and cold by its nameplate.
 func loadBars(p *Page) Part {
 	s := p.Q.Power
 	const left, right, row, named, gap, wide = 4.0, 326.0, 29.0, 15.0, 5.0, 150.0
-	type line struct {
-		label, class string
-		amps         quantity.Current
-		low, high    float64
-	}
 	lines := []line{
 		{"Nameplate, cold", "given", s.Hot.ColdA, 0, 0},
 		{"High idle, hot", "given", s.Hot.HighIdleA, 0, 0},
@@ -38,13 +55,11 @@ func loadBars(p *Page) Part {
 	x := func(a float64) float64 { return left + (right-left-2)*a/top }
 	head := 4 + named*3 + gap
 	foot := head + row*float64(len(s.Modes))
-	said := "12 V loads against the alternator."
 	var parts, over []Part
 	y := 4.0
 	for i, l := range lines {
 		end := x(float64(l.amps))
 		value := p.Show(float64(l.amps), quantity.Amp)
-		said += " " + l.label + ": " + value + "."
 		if l.class == "given" {
 			path, at := "MV", []float64{end, y, head} // from its name down, and over each bar
 			for i := range s.Modes {
@@ -71,5 +86,5 @@ func loadBars(p *Page) Part {
 		over = append(over, page.Label("strong", left, y+9, l.label+": "+value))
 		y += row
 	}
-	return El("div", Class("load-chart"), page.Chart(said, 330, foot+2, append(parts, over...)))
+	return El("div", Class("load-chart"), page.Chart(saidOf(p, lines), 330, foot+2, append(parts, over...)))
 }

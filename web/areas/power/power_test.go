@@ -38,3 +38,18 @@ func TestTheLoadBarsSayTheirNumbers(t *testing.T) {
 		assert.Contains(t, said, m[1], "stands in the picture only")
 	}
 }
+
+// What the picture is looked at for is said: which load passes which line.
+func TestTheLoadBarsSayWhatTheyPass(t *testing.T) {
+	p := &Page{pagetest.Of(t, quotetest.Demo(t), "cut-14500-158-gas", false)}
+	said := func(a quantity.Current) string {
+		p.Q.Power.Modes[1].LoadA = a
+		return loadBars(p).String()
+	}
+	driving, hot := p.Q.Power.Modes[1].Label+": ", p.Q.Power.Hot
+	assert.Contains(t, said(1), driving+p.amps(1)+"; ", "which passes none")
+	for given, word := range map[quantity.Current]string{hot.IdleA: "low idle, hot", hot.HighIdleA: "high idle, hot",
+		hot.ColdA: "nameplate, cold"} {
+		assert.Contains(t, said(given+1), driving+p.amps(given+1)+", over "+word+"; ")
+	}
+}

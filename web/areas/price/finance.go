@@ -57,11 +57,10 @@ func leaseBlock(p *page.Page) Part {
 	)
 	return page.Block("Lease-purchase",
 		El("details", At("id", "fold-lease-terms"), Flag("open", p.Q.Price.Lease == nil),
-			El("summary", El("b", Text("Rate, payments and what is financed"))), fields),
+			page.Summary("h3", "Rate, payments and what is financed"), fields),
 		page.LeaseSummary(p),
 		When(p.Q.Price.Lease != nil, func() Part {
-			return El("details", At("id", "fold-lease"), El("summary", El("b", Text("Every payment"))),
-				page.LeaseSchedule(p))
+			return page.Inner("lease", "Every payment", page.LeaseSchedule(p))
 		}),
 		El("p", Class("row-tools"), page.Action("drop", "lease", "", "Leave the lease out", Class("quiet"),
 			At("id", "drop-lease"))),
@@ -102,8 +101,7 @@ func wayFields(p *page.Page, at int, c *finance.Choice) Part {
 		title = "This quote"
 	}
 	return El("details", At("id", "fold-"+id),
-		El("summary", El("b", Text(title)),
-			El("span", Class("soft"), Text(" · "+page.Count(c.Years, "year", "years")))),
+		page.Summary("h3", title, El("span", Class("soft"), Text(" · "+page.Count(c.Years, "year", "years")))),
 		El("div", Class("fields"),
 			page.Field(p, id+".label", "Name", c.Label, ""),
 			When(at > 0, func() Part {

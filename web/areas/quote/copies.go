@@ -99,7 +99,7 @@ func leaveNothing(p *Page) Part {
 		return El("p", At("id", "keep-off-said"), Text("Nothing is saved on this device, because you chose so. "),
 			page.Action("keep-on", "", "", "Save quotes on this device again", At("id", "keep-on")))
 	}
-	sealing := Many(El("h3", Text("Seal them")),
+	sealing := Many(El("h4", Text("Seal them")),
 		El("p", Text("At the end of the day: all saved quotes are sealed with a passphrase, and the list is empty "+
 			"until you open them again. The catalogue stays. Copies made before stay as they are.")),
 		passphrase("seal-pass", "Passphrase", "Four plain words that do not belong together are good. If you "+
@@ -119,8 +119,8 @@ func leaveNothing(p *Page) Part {
 				"aside, it stays as it is, and the "), list, Text(" hands it out.")), aside)
 	}
 	return El("details", At("id", "fold-leave"),
-		El("summary", El("b", Text("On a computer that others use"))), sealing,
-		El("h3", Text("Keep nothing")),
+		page.Summary("h3", "On a computer that others use"), sealing,
+		El("h4", Text("Keep nothing")),
 		El("p", Text("Everything saved here is deleted: quotes, catalogue, standing answers, signing key, cost "+
 			"sheet. From then on nothing is saved on this device; save a quote as a file before you close the page.")),
 		El("details", At("id", "fold-keep-off"), El("summary", Text("Delete everything and keep nothing…")),

@@ -52,6 +52,5 @@ func trail(p *Page) Part {
 		}
 		t.Rows = append(t.Rows, []Part{Text(m.When), Text(page.OrDash(m.Said)), tool})
 	}
-	return El("details", At("id", "fold-trail"),
-		El("summary", El("b", Text("Earlier states of this quote: "+strconv.Itoa(len(p.Trail))))), t.Draw())
+	return page.Inner("trail", "Earlier states of this quote: "+strconv.Itoa(len(p.Trail)), t.Draw())
 }

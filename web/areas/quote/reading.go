@@ -110,7 +110,7 @@ func (r *Reading) documents(p *Page) Part {
 	return Many(
 		When(r.Same, func() Part {
 			return Many(El("details", Class("block screen"), At("id", "fold-document"),
-				El("summary", El("b", Text("All documents: quote, drawings, order sheet"))),
+				page.Summary("h2", "All documents: quote, drawings, order sheet"),
 				El("div", Class("row-tools"), page.Action("print", "", "", "Print or save as PDF", Class("main"),
 					At("id", "print-quote")), largePrint(p)), papersChoice(p)),
 				paper(p))

@@ -94,7 +94,7 @@ func margins(p *Page) Part {
 			El("span", Class("small soft"),
 				Text("Open in this page only. It is not printed; closing the page locks it."))),
 		summary.Draw(), roles.Draw(), effect.Draw(),
-		El("details", At("id", "fold-margins"), El("summary", El("b", Text("Margin by line"))), t.Draw(),
+		page.Inner("margins", "Margin by line", t.Draw(),
 			If(hidden > 0,
 				El("p", Class("how"),
 					Text(page.Count(hidden, "line", "lines")+" without price and cost are left out.")))),

@@ -29,7 +29,7 @@ func compliance(p *Page) Part {
 		}
 		name := page.SetName(set[0].Set)
 		sets = append(sets, El("details", At("id", "clauses-"+set[0].Set),
-			El("summary", El("b", Text(name)), Text(": "+page.VerdictTally(set))), clauseTable(p, name, set)))
+			page.Summary("h3", name, Text(": "+page.VerdictTally(set))), clauseTable(p, name, set)))
 	}
 	return page.Block("Clause by clause", page.RemountNote(p.Page),
 		El("p", El("b", Text("All together: "+page.VerdictTally(p.Q.Verdicts)+"."))),
@@ -105,13 +105,13 @@ func ownLimits(p *Page) Part {
 		}
 	}
 	return El("details", Class("block screen"), At("id", "own-limits"),
-		El("summary", El("b", Text("The purchaser's own limits"))),
+		page.Summary("h2", "The purchaser's own limits"),
 		El("p", Class("lead"),
 			Text("A value here replaces the rules' limit on the figure wherever that was not read in a "+
 				"text. Blank = the rules' limit.")),
 		If(len(soft) > 0, Many(El("h3", Text("Set, from memory, or common practice")),
 			El("div", Class("fields"), Many(soft...)))),
-		page.Fold("own-others", "Other figures that can be limited ("+strconv.Itoa(len(other))+")",
+		page.Inner("own-others", "Other figures that can be limited ("+strconv.Itoa(len(other))+")",
 			El("div", Class("fields"), Many(other...))))
 }
 

@@ -19,7 +19,7 @@ var conditionWords = []page.Choice{{"", "curb: full fluids, nobody and nothing l
 func tickets(p *Page) Part {
 	some := len(p.Q.Draft.Tickets)+len(p.Lessons) > 0 || p.View.Ticket != nil
 	return El("details", Class("block"), At("id", "fold-tickets"), Flag("open", some),
-		El("summary", El("b", Text("Scale tickets"))),
+		page.Summary("h2", "Scale tickets"),
 		El("p", Class("lead"),
 			Text("A certified scale beats any computation. Enter what it read for the chassis as it arrived or the finished "+
 				"unit, and every figure follows; weights in doubt move most. The next quote of the same chassis and module "+
@@ -151,7 +151,7 @@ func correction(p *Page) Part {
 		m.Rows = append(m.Rows,
 			page.Texts(x.Label, lb(x.FromLb), lb(x.ToLb), p.Signed(float64(x.ToLb-x.FromLb), quantity.Pound)))
 	}
-	return Many(r.Draw(), page.Fold("moves", "Weights moved ("+strconv.Itoa(len(m.Rows))+")", m.Draw()))
+	return Many(r.Draw(), page.Inner("moves", "Weights moved ("+strconv.Itoa(len(m.Rows))+")", m.Draw()))
 }
 
 // ticketForm holds the ticket being entered.
@@ -179,7 +179,7 @@ func ticketForm(p *Page) Part {
 	wrong, earlier := p.Wrong["ticket"], p.OfEarlier(t)
 	return El("details", Class("screen ticket"), At("id", "fold-ticket"),
 		Flag("open", p.View.Ticket != nil || wrong != ""),
-		El("summary", El("b", Text("Enter a scale ticket"))),
+		page.Summary("h3", "Enter a scale ticket"),
 		If(earlier != "", El("p", Text("Of "+earlier+"."))),
 		El("div", Class("fields"),
 			page.Choose(p.Page, "ticket.what", "What was weighed", t.What, "",
