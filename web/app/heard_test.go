@@ -55,7 +55,7 @@ func TestAPressIsReadOutWhole(t *testing.T) {
 		{"a bid taken out", Act{Do: "drop-rival", ID: "0", Button: "Take out: Another bid"}, []string{
 			"Done: Take out: Another bid."}, ""},
 		{"a document", Act{Do: "paper", ID: "order", Button: "Build sheet"}, []string{"Quote."}, ""},
-		{"another document", Act{Do: "paper", ID: "labels", Button: "Labels"}, []string{"Done: Labels."}, ""},
+		{"another document", Act{Do: "paper", ID: "labels", Button: "Labels…"}, []string{"Done: Labels."}, ""},
 		{"a file", Act{Do: "save-draft", Button: "Save it"}, []string{"Saved: ", ".json."}, ""},
 		{"a search for what is asked for", Act{Do: "go", ID: "needs"}, []string{"Needs."}, ""},
 		{"its results", Act{Do: "find", Value: "hitch"}, []string{" found for “hitch”."}, ""},

@@ -44,7 +44,7 @@ func priced(t *testing.T) *browser {
 func TestFoldedTermsSayWhatTheyComeTo(t *testing.T) {
 	p := priced(t)
 	main := p.do(Act{Do: "go", ID: "price"}).Regions["main"]
-	assert.Contains(t, main, ">Contract and discount</b>")
+	assert.Contains(t, main, ">Contract and discount</h2>")
 	main = p.do(set("terms.discount_percent", "14"), set("terms.trade_in", "1000")).Regions["main"]
 	var taken pricing.Amount
 	for _, l := range p.quote().Price.Lines {
@@ -53,7 +53,7 @@ func TestFoldedTermsSayWhatTheyComeTo(t *testing.T) {
 		}
 	}
 	require.Negative(t, taken.Sign())
-	assert.Contains(t, main, ">Contract and discount: "+taken.Show()+"</b>")
+	assert.Contains(t, main, ">Contract and discount: "+taken.Show()+"</h2>")
 }
 
 // Every term that a price knows can be set on the page and stands in the draft.

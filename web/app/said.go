@@ -70,7 +70,7 @@ func (v *screen) spoken(s *session.Session) string {
 	if all := strings.Fields(strings.Join(told, " ")); len(all) > 0 || !unanswered(s) {
 		return strings.Join(all, " ")
 	}
-	return "Done: " + said(s) + "."
+	return "Done: " + strings.TrimRight(said(s), ".…") + "."
 }
 
 // unanswered reports whether a button was pressed and nothing else will tell that it was: the

@@ -136,6 +136,9 @@ func preview(p *Page) Part {
 		if p.List.Looking {
 			said = "Working out what it changes…"
 		}
+		if !p.List.Looking {
+			p.Answer = said
+		}
 		return El("p", At("id", "taking"), Text(said))
 	}
 	price := p.Q.Price.Currency + " " + v.Price.Show()
@@ -150,17 +153,24 @@ func preview(p *Page) Part {
 	for _, at := range v.Refused {
 		numbers = append(numbers, p.List.Answers[at].NoOf())
 	}
-	return El("div", Class("note"), At("id", "taking"),
-		El("p", Text("Meets "+page.Count(v.Lines, "more line", "more lines")+". Price "+price+". Remaining payload "+
-			bid.Signed(p.System(), v.Payload, quantity.Pound)+". "+date)),
-		If(numbers != nil,
-			El("p", page.Mark(config.Warn),
-				Text(" Not together with the rest: line "+strings.Join(numbers, ", ")+"."))),
-		If(v.Lost != nil,
-			El("p", page.Mark(config.Warn), Text(" No longer complied with: line "+strings.Join(v.Lost, ", ")+"."))),
-		Each(v.Broken, func(_ int, f config.Finding) Part {
-			return El("p", page.Mark(f.Severity), Text(" "+page.Held(page.Capital(f.Where)+": "+f.Text)))
-		}),
+	p.Answer = "Meets " + page.Count(v.Lines, "more line", "more lines") + ". Price " + price + ". Remaining payload " +
+		bid.Signed(p.System(), v.Payload, quantity.Pound) + ". " + date
+	said := El("p", Text(p.Answer))
+	var against []Part
+	warn := func(s config.Severity, text string) {
+		p.Answer += " " + text
+		against = append(against, El("p", page.Mark(s), Text(" "+page.Held(text))))
+	}
+	if numbers != nil {
+		warn(config.Warn, "Not together with the rest: line "+strings.Join(numbers, ", ")+".")
+	}
+	if v.Lost != nil {
+		warn(config.Warn, "No longer complied with: line "+strings.Join(v.Lost, ", ")+".")
+	}
+	for _, f := range v.Broken {
+		warn(f.Severity, page.Capital(f.Where)+": "+f.Text)
+	}
+	return El("div", Class("note"), At("id", "taking"), said, Many(against...),
 		El("div", Class("row-tools"), page.Action("take-answer", "", "", "Take them", Class("main"),
 			At("id", "take-answers")),
 			page.Action("preview-answers", "", "", "Leave it", Class("quiet"), At("id", "leave-answers"))))
