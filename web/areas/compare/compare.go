@@ -524,7 +524,7 @@ func differences(p *Page, columns []column) Part {
 		}
 		t.Sums = append(t.Sums, page.Texts("Total", first.q.Price.Total.Show(), c.q.Price.Total.Show(), d.Total.Show()))
 		out = append(out, El("details", Class("block"), At("id", "difference-"+strconv.Itoa(i)),
-			El("summary", El("b", Text("Why the price differs: "+c.name))), t.Draw()))
+			page.Summary("h2", "Why the price differs: "+c.name), t.Draw()))
 	}
 	for _, r := range p.View.Rivals {
 		if p.Sent != nil {
