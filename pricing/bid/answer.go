@@ -77,17 +77,22 @@ type Take struct {
 // Answers goes through the purchaser's list line by line. Lines that were answered before for
 // the same unit are not judged again.
 func Answers(q *quote.Quote, in quantity.System) []Answer {
+	j := judgeOf(q, in)
+	out := j.answers()
+	clear(j.tried)
+	return out
+}
+
+// judgeOf is the judge of a unit, who knows what was judged of it before.
+func judgeOf(q *quote.Quote, in quantity.System) *judge {
 	v := vocabularyOf(q.Edition)
 	unit := judgedFor(q, in)
 	if v.judged == nil || v.judged.unit != unit || v.judged.q.Undecided() {
 		v.judged = newJudge(q, in)
 		v.judged.unit = unit
 	}
-	j := v.judged
-	j.q = q
-	out := j.answers()
-	clear(j.tried)
-	return out
+	v.judged.q = q
+	return v.judged
 }
 
 // judgedFor names what answers depend on besides the list: the draft without it, the edition
@@ -105,7 +110,7 @@ func judgedFor(q *quote.Quote, in quantity.System) string {
 func newJudge(q *quote.Quote, in quantity.System) *judge {
 	return &judge{q: q, v: vocabularyOf(q.Edition), in: in, lifts: map[string][]lifted{}, whys: map[string]string{},
 		places: map[string]string{}, tried: map[tried]*quote.Quote{},
-		lines: map[line]Answer{}}
+		lines: map[line]Answer{}, shortened: map[line]*Shortened{}}
 }
 
 // answers goes through the list of the quote.
@@ -124,6 +129,7 @@ func (j *judge) answers() []Answer {
 			a = j.answer(r, key.head)
 			if len(j.lines) >= mostRead {
 				clear(j.lines)
+				clear(j.shortened)
 			}
 			j.lines[key] = a
 		}
@@ -168,6 +174,8 @@ type judge struct {
 	tried  map[tried]*quote.Quote // the unit with an option
 	lines  map[line]Answer        // judged before
 	unit   string                 // for which, see judgedFor
+	// shortened are open lines without what was not read; nil of those that cannot be shortened
+	shortened map[line]*Shortened
 }
 
 // line is a line of a list with what stands above it.
@@ -211,28 +219,37 @@ func (j *judge) answer(r quote.Requirement, head string) Answer {
 	return a
 }
 
-// readUnder reads a line beneath a heading: by itself, or with the heading where it does
-// not say all alone.
+// readUnder reads a line beneath a heading.
 func (v *vocabulary) readUnder(r quote.Requirement, head string) *reading {
-	read := v.readLine(cmp.Or(r.Meant, r.Text))
+	read, _ := under(v.readLine, r, head)
+	return read
+}
+
+// under reads a line beneath a heading: by itself, or with the heading where it does not say all alone. The
+// second result is the text that was read.
+func under(readText func(string) *reading, r quote.Requirement, head string) (*reading, string) {
+	text := cmp.Or(r.Meant, r.Text)
+	read := readText(text)
 	if head == "" || r.Meant != "" || read.term != "" {
-		return read
+		return read, text
 	}
 	if intake.LeadIn(head) { // the line alone is half a sentence
-		return v.readLine(strings.TrimSuffix(withoutSection(head), ":") + " " + r.Text)
+		text = strings.TrimSuffix(withoutSection(head), ":") + " " + r.Text
+		return readText(text), text
 	}
 	strange := slices.ContainsFunc(read.claims, func(c claim) bool { return c.bare() && !c.suits(head) })
 	if len(read.unread) > 0 || len(read.claims) == 0 || strange {
 		// "Two on each side" beneath "Warning lights"
-		under := v.readLine(withoutSection(head) + ", " + r.Text)
+		whole := withoutSection(head) + ", " + r.Text
+		under := readText(whole)
 		if len(under.unread) == 0 && len(under.claims) > 0 && under.term == "" {
-			return under
+			return under, whole
 		}
 	}
 	if strange { // "96 in wide" beneath "Bench"
-		return &reading{matches: read.matches, unread: []string{head}}
+		return &reading{matches: read.matches, unread: []string{head}}, text
 	}
-	return read
+	return read, text
 }
 
 // heading is what stands above a line of a list: the last heading, or the sentence that the

@@ -69,54 +69,11 @@ type claimCount struct {
 	wrong, open                        []string
 }
 
-// count holds the answer to each piece of a line against the claims that a bid writer found in
-// it. Where several of these were read as one, its answer is that to the worst of them.
+// count holds the answer to each piece of a line against the claims that a bid writer found in it.
 func (c *claimCount) count(line told, a bid.Answer) {
-	spans := make([][2]int, len(a.Pieces))
-	for i, from := 0, 0; i < len(a.Pieces); i++ {
-		at := from + strings.Index(line.line[from:], a.Pieces[i].Text)
-		from = at + len(a.Pieces[i].Text)
-		spans[i] = [2]int{at, from}
-	}
-	within := func(claim toldClaim, i int) bool {
-		at := strings.Index(line.line, claim.text)
-		from, to := max(at, spans[i][0]), min(at+len(claim.text), spans[i][1])
-		return from < to && strings.IndexFunc(line.line[from:to], func(r rune) bool {
-			return unicode.IsLetter(r) || unicode.IsDigit(r)
-		}) >= 0
-	}
-	together := func(i int, says string) bool { // whether a claim read as one with a piece is answered so
-		return slices.ContainsFunc(line.claims, func(o toldClaim) bool {
-			return strings.Contains(o.want, says) && slices.ContainsFunc(a.Pieces, func(p bid.Piece) bool {
-				return p.Claim == a.Pieces[i].Claim && p.Claim >= 0 && within(o, slices.Index(a.Pieces, p))
-			})
-		})
-	}
+	spans := spansOf(line.line, a.Pieces)
 	for _, claim := range line.claims {
-		got := ""
-		for i, p := range a.Pieces {
-			if !within(claim, i) {
-				continue
-			}
-			says := letters[p.Outcome]
-			if says == "" {
-				says = "h"
-			}
-			if p.Read && p.As == "" { // it rules out what the rest of the line does not ask for
-				if says = worstSaid(a); strings.Contains(claim.want, "m") {
-					says = "m"
-				}
-			}
-			if says != "h" && !strings.Contains(claim.want, says) && together(i, says) && !strings.Contains("hx", claim.want) {
-				says = claim.want[:1]
-			}
-			if got == "" || strings.Index("mwhx", says) > strings.Index("mwhx", got) {
-				got = says
-			}
-		}
-		if a.Term != "" || got == "" {
-			got = "h"
-		}
+		got := line.says(claim, a, spans)
 		say := fmt.Sprintf("%s, not %s: %q of %s (%s)", got, claim.want, claim.text, line.line, strings.Join(a.Read, "; "))
 		if !strings.Contains(claim.want, "h") {
 			c.asked++
@@ -136,6 +93,61 @@ func (c *claimCount) count(line told, a bid.Answer) {
 			c.wrong = append(c.wrong, say)
 		}
 	}
+}
+
+// spansOf are where in a text pieces of it stand.
+func spansOf(text string, pieces []bid.Piece) [][2]int {
+	spans := make([][2]int, len(pieces))
+	for i, from := 0, 0; i < len(pieces); i++ {
+		at := from + strings.Index(text[from:], pieces[i].Text)
+		from = at + len(pieces[i].Text)
+		spans[i] = [2]int{at, from}
+	}
+	return spans
+}
+
+// says is the answer to one claim of a line whose pieces stand in some places of it. Where several of these were
+// read as one, its answer is that to the worst of them.
+func (line *told) says(claim toldClaim, a bid.Answer, spans [][2]int) string {
+	within := func(claim toldClaim, i int) bool {
+		at := strings.Index(line.line, claim.text)
+		from, to := max(at, spans[i][0]), min(at+len(claim.text), spans[i][1])
+		return from < to && strings.IndexFunc(line.line[from:to], func(r rune) bool {
+			return unicode.IsLetter(r) || unicode.IsDigit(r)
+		}) >= 0
+	}
+	together := func(i int, says string) bool { // whether a claim read as one with a piece is answered so
+		return slices.ContainsFunc(line.claims, func(o toldClaim) bool {
+			return strings.Contains(o.want, says) && slices.ContainsFunc(a.Pieces, func(p bid.Piece) bool {
+				return p.Claim == a.Pieces[i].Claim && p.Claim >= 0 && within(o, slices.Index(a.Pieces, p))
+			})
+		})
+	}
+	got := ""
+	for i, p := range a.Pieces {
+		if !within(claim, i) {
+			continue
+		}
+		says := letters[p.Outcome]
+		if says == "" {
+			says = "h"
+		}
+		if p.Read && p.As == "" { // it rules out what the rest of the line does not ask for
+			if says = worstSaid(a); strings.Contains(claim.want, "m") {
+				says = "m"
+			}
+		}
+		if says != "h" && !strings.Contains(claim.want, says) && together(i, says) && !strings.Contains("hx", claim.want) {
+			says = claim.want[:1]
+		}
+		if got == "" || strings.Index("mwhx", says) > strings.Index("mwhx", got) {
+			got = says
+		}
+	}
+	if a.Term != "" || got == "" {
+		got = "h"
+	}
+	return got
 }
 
 // worstSaid is the worst answer to what a line asks for; "h" where nothing of it was read.
@@ -267,6 +279,12 @@ func TestBenchReport(t *testing.T) {
 			tell("claims-answered", share(n.answered, n.asked), "%")
 			tell("claims-false-comply", n.comply, "claims")
 			tell("claims-false-exception", n.exception, "claims")
+		}
+		left := suggestions(t, name+".tsv")
+		tell("right-without-words", left.right, "claims or lines")
+		tell("false-without-words", left.wrong, "claims or lines")
+		for _, l := range left.said {
+			t.Log(l)
 		}
 		open := slices.Concat(c.wrong, c.failed)
 		for _, l := range open[:min(len(open), mostTold)] {

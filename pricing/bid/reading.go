@@ -51,6 +51,13 @@ func (v *vocabulary) readLine(text string) *reading {
 	if len(v.read) >= mostRead {
 		clear(v.read)
 	}
+	r := v.readOnce(text)
+	v.read[text] = r
+	return r
+}
+
+// readOnce reads a line that the edition need not remember.
+func (v *vocabulary) readOnce(text string) *reading {
 	line := claims.Read(text)
 	tokens := line.Tokens
 	r := v.reading(text, tokens)
@@ -66,7 +73,6 @@ func (v *vocabulary) readLine(text string) *reading {
 	} else if r.term == "" && len(r.claims) == 0 && !sized {
 		r.term = terms.General(text)
 	}
-	v.read[text] = r
 	return r
 }
 

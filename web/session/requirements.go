@@ -63,6 +63,18 @@ func (w *Worked) Preview(s *Session, list []bid.Answer) (*bid.Preview, bool) {
 	})
 }
 
+// Shortened are the open ones among the lines that the page shows, without words that were not read. They come after
+// the answers, and with the press when a line is corrected.
+func (w *Worked) Shortened(s *Session, shown []bid.Answer) []bid.Shortened {
+	unit := *w.Quote.Draft
+	unit.Requirements = nil
+	about := Hashed(unit.Bytes()) + w.listName(s) + s.View.List.Show + strconv.Itoa(s.View.List.From)
+	out, _ := w.Shorter.Next(s, about, func() []bid.Shortened {
+		return bid.Shorten(w.Quote, shown, quantity.System(s.View.Metric))
+	})
+	return out
+}
+
 // listName names the list as it is answered, without what was corrected in it: a correction is
 // answered with the press, since the other lines were judged before. A short list that the page
 // shows already is answered again with each press; a long one comes after it when the unit

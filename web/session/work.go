@@ -25,6 +25,7 @@ type Worked struct {
 	Pictures  Later[markup.Part]        // of the unit, by the side it is seen from and what is lit in it
 	Answers   Later[[]bid.Answer]       // to the purchaser's list, by the list
 	Dates     Later[[]config.Date]      // of delivery when a line of it is complied with, by the list
+	Shorter   Later[[]bid.Shortened]    // open lines of it that the page shows, without what was not read
 	TakingAll Later[*bid.Preview]       // what meeting all of it would do; nil where nothing can be taken
 }
 
@@ -53,6 +54,7 @@ func (s *Session) Work() (*Worked, error) {
 		w.Mountings.name, w.Ways.name = "mountings "+name, "ways "+name
 		w.Told.name, w.Pictures.name = "told "+name, "picture "+name
 		w.Answers.name, w.Dates.name, w.TakingAll.name = "answers", "dates "+name, "taking all "+name
+		w.Shorter.name = "shorter"
 	}
 	return w, nil
 }

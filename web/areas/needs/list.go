@@ -74,8 +74,11 @@ func requirementField(name string) session.Setter {
 		switch what {
 		case "pick":
 			r.Pick, r.Meant = a.Value, ""
-		case "meant":
+		case "meant", "leave":
 			r.Pick, r.Meant = "", strings.TrimSpace(a.Value)
+			if what == "leave" { // the button goes; what it put there can be read and changed
+				s.Step(session.Step{Do: "focus", ID: "f-req." + at + ".meant"})
+			}
 		case "verdict":
 			r.Verdict = quote.Outcome(a.Value)
 		case "answer":
@@ -91,7 +94,7 @@ func requirementField(name string) session.Setter {
 		book.Learn(s.Draft.Buyer.Name, *r, what == "head")
 		s.Step(session.Step{Do: "keep-bids", Text: book.Text()})
 		if w, err := s.Work(); err == nil && what != "head" {
-			s.Spoken = answered(w.Quote, &w.Judged(s)[i], what == "pick" || what == "meant")
+			s.Spoken = answered(w.Quote, &w.Judged(s)[i], what == "pick" || what == "meant" || what == "leave")
 		}
 		return nil
 	}

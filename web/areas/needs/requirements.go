@@ -1,6 +1,7 @@
 package needs
 
 import (
+	"cmp"
 	"slices"
 	"strconv"
 	"strings"
@@ -19,10 +20,13 @@ import (
 
 // List is the purchaser's list as it is shown.
 type List struct {
-	Answers []bid.Answer // nil while they are worked out
-	Read    int          // lines of it read so far
-	Preview *bid.Preview // what taking all would do, while asked for
-	Looking bool         // that is being worked out
+	Answers []bid.Answer           // nil while they are worked out
+	Read    int                    // lines of it read so far
+	Chosen  []bid.Answer           // those of the kind that is shown
+	From    int                    // the first of these on the screen
+	Shorter map[int]*bid.Shortened // without what was not read, by the line
+	Preview *bid.Preview           // what taking all would do, while asked for
+	Looking bool                   // that is being worked out
 }
 
 // mostAtOnce is how many lines stand on the screen together.
@@ -34,13 +38,41 @@ func loadList(s *session.Session, p *Page, w *session.Worked) {
 		return
 	}
 	p.List = &List{}
-	if p.List.Answers, p.List.Read = w.Answered(s); p.List.Answers == nil || !s.View.List.Taking {
+	if p.List.Answers, p.List.Read = w.Answered(s); p.List.Answers == nil {
+		return
+	}
+	p.List.choose(&s.View.List)
+	p.List.Shorter = map[int]*bid.Shortened{}
+	for _, x := range w.Shortened(s, p.List.onScreen()) {
+		p.List.Shorter[x.Answer.At] = &x
+	}
+	if !s.View.List.Taking {
 		return
 	}
 	var there bool
 	p.List.Preview, there = w.Preview(s, p.List.Answers)
 	p.List.Looking = !there
 }
+
+// choose finds the lines of the kind that is shown, and where the screen begins.
+func (l *List) choose(v *session.ListView) {
+	has := shows[0].has
+	for _, x := range shows {
+		if x.id == v.Show {
+			has = x.has
+		}
+	}
+	for i := range l.Answers {
+		if has(&l.Answers[i]) {
+			l.Chosen = append(l.Chosen, l.Answers[i])
+		}
+	}
+	if v.From < len(l.Chosen) {
+		l.From = v.From
+	}
+}
+
+func (l *List) onScreen() []bid.Answer { return l.Chosen[l.From:min(l.From+mostAtOnce, len(l.Chosen))] }
 
 // marks of the answers.
 var outcomeMarks = map[quote.Outcome]config.Severity{quote.Excepted: config.Stop, quote.MeetsWith: config.Warn,
@@ -111,7 +143,7 @@ func requirements(p *Page) Part {
 					page.InRow(p.View.List.Show == x.id),
 					At("aria-pressed", strconv.FormatBool(p.View.List.Show == x.id)))
 			})),
-		lines(p, list),
+		lines(p),
 		page.Inner("list", "Paste another list", paste), standing(p))
 }
 
@@ -177,39 +209,26 @@ func preview(p *Page) Part {
 }
 
 // lines are the rows that are shown, a part of a long list at a time.
-func lines(p *Page, list []bid.Answer) Part {
-	has := shows[0].has
-	for _, x := range shows {
-		if x.id == p.View.List.Show {
-			has = x.has
-		}
-	}
-	var shown []bid.Answer
-	for i := range list {
-		if has(&list[i]) {
-			shown = append(shown, list[i])
-		}
-	}
+func lines(p *Page) Part {
+	shown, from := p.List.onScreen(), p.List.From
 	if len(shown) == 0 {
 		return El("p", Text("There is no such line."))
 	}
-	from := p.View.List.From
-	if from >= len(shown) {
-		from = 0
-	}
-	to := min(from+mostAtOnce, len(shown))
+	to, all := from+len(shown), len(p.List.Chosen)
 	t := page.Table{Caption: "Line by line", Class: "stack answers",
 		Heads: []string{"Requirement", "Answer", "Offered", "Read as"}}
-	for _, a := range shown[from:to] {
+	for _, a := range shown {
 		t.Rows = append(t.Rows, answerRow(p, a))
 	}
 	turn := func(at int, label, id string) Part {
 		return page.Action("turn-list", strconv.Itoa(at), "", label, At("id", id))
 	}
-	return Many(t.Draw(), If(len(shown) > mostAtOnce, El("div", Class("row-tools"),
-		If(from > 0, turn(max(from-mostAtOnce, 0), "Lines before", "list-before")),
-		El("span", Text("Lines "+page.Whole(from+1)+" to "+page.Whole(to)+" of "+page.Whole(len(shown)))),
-		If(to < len(shown), turn(to, "Next lines", "list-next")))))
+	return Many(If(len(p.List.Shorter) > 0, El("p", Class("how"), Text("A marked word was not read, and the line can be "+
+		"answered without it. Leave it out only where it asks for nothing. The purchaser's words stay as they are."))),
+		t.Draw(), If(all > mostAtOnce, El("div", Class("row-tools"),
+			If(from > 0, turn(max(from-mostAtOnce, 0), "Lines before", "list-before")),
+			El("span", Text("Lines "+page.Whole(from+1)+" to "+page.Whole(to)+" of "+page.Whole(all))),
+			If(to < all, turn(to, "Next lines", "list-next")))))
 }
 
 // answerRow is one line: what the purchaser wrote, the answer, what is offered, and
@@ -217,7 +236,8 @@ func lines(p *Page, list []bid.Answer) Part {
 func answerRow(p *Page, a bid.Answer) []Part {
 	id := "req." + strconv.Itoa(a.At)
 	name := "line " + a.NoOf()
-	text := Many(If(a.No != "", El("b", Text(a.No+" "))), Text(a.Text))
+	shorter := p.List.Shorter[a.At]
+	text := Many(If(a.No != "", El("b", Text(a.No+" "))), marked(a.Text, shorter))
 	if a.Head {
 		return []Part{El("b", text), page.Action("set", id+".head", "", "It is a requirement", Class("quiet"),
 			At("id", "asks-"+id),
@@ -241,6 +261,7 @@ func answerRow(p *Page, a bid.Answer) []Part {
 			page.Action("take-answer", strconv.Itoa(a.At), "", "Take it", Class("quiet"),
 				At("id", "take-"+id), At("aria-label", "Take it: what meets "+name)))
 	}
+	outcome = append(outcome, leaveOut(p, shorter, id, name))
 	picks := []page.Choice{{"", "as read"}, {quote.NoPick, "nothing listed here"}}
 	if a.Pick != "" && a.Pick != quote.NoPick && !slices.Contains(a.Matches, a.Pick) &&
 		!strings.HasPrefix(a.Pick, bid.TermPick) {
@@ -287,6 +308,42 @@ func answerRow(p *Page, a bid.Answer) []Part {
 	return []Part{text, Many(outcome...), offered, read}
 }
 
+// marked are the purchaser's words, with those that the line is read without marked.
+func marked(text string, s *bid.Shortened) Part {
+	if s == nil {
+		return Text(text)
+	}
+	var out []Part
+	from := 0
+	for _, at := range s.Left {
+		out = append(out, Text(text[from:at[0]]), El("mark", Text(text[at[0]:at[1]])))
+		from = at[1]
+	}
+	return Many(append(out, Text(text[from:]))...)
+}
+
+// leaveOut offers to read a line without words that were not read, and says what its answer is then.
+func leaveOut(p *Page, s *bid.Shortened, id, name string) Part {
+	if s == nil {
+		return nil
+	}
+	words, it := "“"+strings.Join(s.Words(), "”, “")+"”", "it"
+	if len(s.Left) > 1 {
+		it = "them"
+	}
+	said := strings.ToLower(s.Answer.Outcome.Words())
+	var takes []string
+	for _, t := range s.Answer.Takes {
+		takes = append(takes, bid.AddWords(p.Q, t, p.System()))
+	}
+	if offered := cmp.Or(strings.Join(takes, "; "), s.Answer.Offered); offered != "" {
+		said += ": " + strings.TrimSuffix(offered, ".")
+	}
+	return El("p", Text("Not read: "+words+". Without "+it+": "+said+". "),
+		page.Action("set", id+".leave", s.Meant, "Leave "+it+" out", Class("quiet"), At("id", "leave-"+id),
+			At("aria-label", "Leave "+it+" out: "+words+" of "+name)))
+}
+
 // readAs says what a line was read as; each of several claims in its words, with its own answer.
 func readAs(a *bid.Answer) Part {
 	list := a.Claims()
@@ -308,7 +365,9 @@ func readAs(a *bid.Answer) Part {
 func meant(p *Page, a *bid.Answer, id, name string) Part {
 	words := a.Meant
 	if words == "" && a.Term == "" && a.Pick == "" {
-		words = strings.Join(a.Read, "; ")
+		if words = strings.Join(a.Read, "; "); a.Unread > 0 {
+			words = a.Text
+		}
 	}
 	return page.Bare(p.Page, id+".meant", "text", words, "What "+name+" asks for, in your words")
 }
