@@ -141,6 +141,7 @@ func newVocabulary(cat *config.Catalogue, rest func()) *vocabulary {
 				p.names = append(p.names, w)
 			}
 		}
+		p.standInside(o)
 		v.add(p)
 	}
 	v.parted(cat)
@@ -379,6 +380,29 @@ func (p *profile) stand(o *config.Option) {
 		p.entries = append(p.entries, e)
 	}
 }
+
+// standInside takes in that a thing is in the patient compartment, where each of its places is on a wall, the ceiling or
+// the floor of that and it is of a kind that cannot be behind them.
+func (p *profile) standInside(o *config.Option) {
+	for _, at := range o.Places {
+		if !seenInside[at.Kind] || !strings.HasSuffix(at.Face, "-wall") && at.Face != config.FaceCeiling && at.Face != config.FaceFloor {
+			return
+		}
+	}
+	if len(o.Places) == 0 || p.words[outsideWord] || p.words[cabWord] || p.never[patientRoom] {
+		return
+	}
+	p.words[patientRoom] = true
+	e := entry{patientRoom: claims.AnyRole}
+	for _, n := range p.names {
+		e[n[len(n)-1]] = claims.AnyRole
+	}
+	p.entries = append(p.entries, e)
+}
+
+// seenInside are the kinds of places that are within the room that they are drawn in.
+var seenInside = map[string]bool{"strip": true, "bench": true, "rail": true, "unit": true, "grille": true, "gas": true,
+	"counter": true, "mount": true, "litter": true, "hook": true, "camera": true}
 
 // sideOfFace are the sides as lines speak of them.
 var sideOfFace = map[string]string{config.FaceStreet: stems("streetside")[0], config.FaceCurb: stems("curbside")[0]}
