@@ -126,6 +126,9 @@ func Read(text string) Line {
 		if t.raw == "inside" && i+1 < len(list) && slices.Contains(articles, list[i+1].raw) {
 			continue // "an outlet inside a compartment" is one in it
 		}
+		if parted(list, i, out) {
+			out = append(out, Token{Kind: Break, raw: soft, End: list[i-1].End})
+		}
 		switch {
 		case t.Kind == Count || t.Kind == Day || t.Kind == Stop || t.Kind == Break:
 			out = append(out, t)
@@ -247,6 +250,9 @@ func setAside(list []Token) []Token {
 			list = slices.Delete(list, i, i+1)
 			list[i].raw = "excluded"
 		}
+		if list[i].raw == "excluded" && !measures && i > 0 && list[i-1].Kind == Word && endsBefore(list, i+1) {
+			list[i].raw = "prohibited" // "wood products excluded"
+		}
 		if t := &list[i]; measures && t.raw == "without" && slices.ContainsFunc(list[i+1:min(i+4, len(list))],
 			func(t Token) bool { return standsOut[t.raw] }) {
 			t.raw = "excluding"
@@ -363,7 +369,7 @@ func unreasoned(list []Token) []Token {
 	for i := 0; i < len(list); i++ {
 		if i == 0 || list[i-1].Kind == Stop {
 			i += cause(list[i:])
-			i += background(list[i:], i == 0)
+			i += max(leadIn(list[i:]), background(list[i:], i == 0))
 			if i >= len(list) {
 				break
 			}
@@ -499,6 +505,28 @@ func cause(list []Token) int {
 	}
 	return 0
 }
+
+// leadIn is how many tokens a sentence begins with that only say why it asks for what follows: "we run long hauls, so",
+// "to reach the upper villages we need"; 0 for none. They hold no amount, and nothing that rules something out.
+func leadIn(list []Token) int {
+	aim := list[0].raw == "to"
+	for n, t := range list[:min(len(list), mostLeading)] {
+		switch {
+		case aim && n > 1 && (t.raw == "we" || t.raw == "i") && n+1 < len(list) && slices.Contains(needing, list[n+1].raw):
+			return n + 2
+		case !aim && t.raw == "so" && n > 1 && list[n-1].raw == "," && n+1 < len(list) && list[n+1].raw != "that":
+			return n + 1
+		case t.Kind == Stop, t.Kind == Day, t.Kind == Or, t.Kind == Count, asking[t.raw], aim && t.Kind == Break:
+			return 0
+		}
+	}
+	return 0
+}
+
+// needing are what a purchaser does who asks for something, and mostLeading how many words may say why.
+var needing = append([]string{"must", "have", "ask", "insist"}, wants...)
+
+const mostLeading = 16
 
 // background is how many tokens a list begins with that tell of the purchaser and ask for
 // nothing: "it is a long haul", "our station has an old door". They say what is and not what
@@ -901,7 +929,42 @@ var auxiliary = []string{"can", "is", "are", "will", "has", "have", "may", "shal
 var listing = wordsOf(`listing showing depicting detailing stating`)
 
 // Bracket reports whether a token is one.
-func (t *Token) Bracket() bool { return t.Kind == Break && (t.raw == "(" || t.raw == ")") }
+func (t *Token) Bracket() bool {
+	return t.Kind == Break && (t.raw == "(" || t.raw == ")" || t.raw == soft)
+}
+
+// soft is a place within a clause where a claim may end.
+const soft = "|"
+
+// amounting are what something does that an amount is said of.
+var amounting = wordsOf(`totaling totalling measuring weighing holding delivering producing supplying yielding rising
+displacing`)
+
+// parted reports whether a claim may end within a clause before a place, behind an amount: "a bench 22 in deep | shall
+// be on the curb side", "six compartments | totaling 65 cu ft", "a rating of 14,500 lb | on a chassis with dual rear wheels".
+func parted(list []Token, at int, out []Token) bool {
+	if list[at].Kind != Word || len(out) == 0 {
+		return false
+	}
+	last := out[len(out)-1]
+	if amounting[list[at].raw] && at+1 < len(list) && list[at+1].Kind == Count &&
+		list[at+1].Num.Unit != "" && last.Kind == Word {
+		return true
+	}
+	if list[at].raw == "on" {
+		return len(out) > 1 && out[len(out)-2].Kind == Word && last.Kind == Count && last.Num.Unit != "" && at+1 < len(list) &&
+			articleWords[list[at+1].raw]
+	}
+	if !ordering[list[at].raw] || last.Kind == Break || last.Kind == Stop {
+		return false
+	}
+	for k := len(out) - 1; k >= 0 && out[k].Kind != Break && out[k].Kind != Stop; k-- {
+		if out[k].Kind == Count && out[k].Num.Unit != "" {
+			return true
+		}
+	}
+	return false
+}
 
 // Comma reports whether a token is one.
 func (t *Token) Comma() bool { return t.Kind == Break && t.raw == "," }

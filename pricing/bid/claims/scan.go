@@ -118,7 +118,7 @@ var numbers = map[string]float64{
 	"eighteen": 18,
 	"nineteen": 19, "twenty": 20, "thirty": 30, "forty": 40, "fifty": 50, "sixty": 60, "seventy": 70, "eighty": 80,
 	"ninety": 90,
-	"single": 1, "dual": 2, "pair": 2, "double": 2, "twin": 2, "triple": 3,
+	"single": 1, "dual": 2, "pair": 2, "double": 2, "twin": 2, "triple": 3, "couple": 2,
 }
 
 // lex cuts a text into words, numbers and marks.
@@ -419,6 +419,8 @@ func inWords(list []Token) (value float64, n int) {
 			n = k + 1
 		case word(n) == "and" && (word(n+1) == "one" || word(n+1) == "a") && word(n+2) == "half":
 			return value + part + .5, n + 3
+		case word(n) == "thousandths" && value == 0 && part > 0:
+			return part / 1000, n + 1
 		case denominators[word(n)] > part && value == 0:
 			if next := word(n + 1); next == "inch" || next == "(" { // "three-quarters (3/4)"
 				return part / denominators[word(n)], n + 1
@@ -526,6 +528,13 @@ func measured(list []Token) []Token {
 			t.Num.Value *= 1000
 			i++
 			t.End = list[i].End
+		}
+		if t.Num.Unit == "" && t.Num.Value < 1 && i+3 < len(list) && list[i+1].raw == "of" && list[i+2].raw == "an" &&
+			list[i+3].raw == "inch" { // "125 thousandths of an inch"
+			t.Num.Unit, t.End = quantity.Inch, list[i+3].End
+			out = append(out, t)
+			i += 3
+			continue
 		}
 		if i+1 < len(list) && t.Num.Unit == "" {
 			next := list[i+1]

@@ -332,7 +332,7 @@ configuration configurations sort sorts variety
 scheme lined base material based
 amount amounts fed feed feeds feeding keep keeps kept hold holds held holding shown show shows mandatory
 alone retain retained retains thereto
-smoothly evenly securely firmly easily readily permanently neatly fully properly directly immediately clearly
+smoothly evenly tightly snugly squarely soundly rigidly solidly cleanly closely nicely securely firmly easily readily permanently neatly fully properly directly immediately clearly
 down toward towards against across along within throughout during upon once after before when
 each-of respective respectively individual individually particular certain various several
 commercially available professional professionally workmanlike manner premium latest current
