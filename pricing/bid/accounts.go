@@ -135,8 +135,10 @@ const longestPhrase = 4
 // whatever else is named there has to be said of the thing in one breath, and what stands
 // behind a comma, an "and" or a "with" has to be something that the thing has.
 func (v *vocabulary) accounts(p *profile, tokens []claims.Token) bool {
-	if p.onlyIn(tokens) || p.isOne(tokens) || p.colorsBoth(tokens) || p.ofOthers(tokens) || v.ofAnother(p, tokens) || p.opposes(tokens) ||
-		!p.underCondition(claims.Words(tokens), claims.Numbers(tokens)) {
+	words := claims.Words(tokens)
+	if p.onlyIn(tokens) || p.isOne(tokens) || p.colorsBoth(words) || p.ofOthers(words) || v.ofAnother(p, tokens) ||
+		p.opposes(tokens, words) ||
+		slices.Contains(words, engineOff) && !p.underCondition(words, claims.Numbers(tokens)) {
 		return false
 	}
 	for from := 0; from < len(tokens); {
@@ -165,7 +167,7 @@ func (p *profile) onlyIn(tokens []claims.Token) bool {
 
 // opposes reports whether a claim puts something on the other side of what a thing has it on: "under
 // the counter" of a light over the counter.
-func (p *profile) opposes(tokens []claims.Token) bool {
+func (p *profile) opposes(tokens []claims.Token, words []string) bool {
 	for _, s := range sides(tokens) {
 		if !p.sides[s] && (p.sides[side{opposites[s.where], s.of}] || s.of == wallWord && p.onOtherWall(s.where)) {
 			return true
@@ -174,13 +176,12 @@ func (p *profile) opposes(tokens []claims.Token) bool {
 	at := slices.IndexFunc(tokens, func(t claims.Token) bool { return t.Word == bodyWord && t.Role&claims.Located != 0 })
 	// "on the outside of the body"
 	return at > 0 && tokens[at-1].Word == outsideWord && !p.sides[side{outsideWord, bodyWord}] ||
-		p.ofOtherSide(tokens)
+		p.ofOtherSide(words)
 }
 
 // ofOtherSide reports whether what a claim says of one side is said of a thing on the other alone: "the curb side
 // comes on with the side door".
-func (p *profile) ofOtherSide(tokens []claims.Token) bool {
-	words := claims.Words(tokens)
+func (p *profile) ofOtherSide(words []string) bool {
 	return slices.ContainsFunc(words, func(where string) bool {
 		other := opposites[where]
 		return sideWords[where] && !slices.Contains(words, other) && slices.ContainsFunc(words, func(w string) bool {
@@ -288,11 +289,10 @@ var engineOff = stems("engine off")[0]
 
 // ofOthers reports whether a claim holds a word that only others of the group are called by,
 // and not the whole name of the group: "USB" of a 12 V outlet among "12 V and USB outlets".
-func (p *profile) ofOthers(tokens []claims.Token) bool {
+func (p *profile) ofOthers(words []string) bool {
 	if len(p.others) == 0 {
 		return false
 	}
-	words := claims.Words(tokens)
 	for from := 0; from+len(p.ofGroup) <= len(words); from++ {
 		if slices.Equal(words[from:from+len(p.ofGroup)], p.ofGroup) {
 			return false

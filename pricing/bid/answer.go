@@ -165,15 +165,16 @@ const (
 
 // judge answers lines for one unit.
 type judge struct {
-	q      *quote.Quote
-	v      *vocabulary
-	in     quantity.System
-	lifts  map[string][]lifted    // by the code of the figure and the sense it is asked in
-	whys   map[string]string      // what keeps a thing from being had
-	places map[string]string      // where the quote speaks of a thing
-	tried  map[tried]*quote.Quote // the unit with an option
-	lines  map[line]Answer        // judged before
-	unit   string                 // for which, see judgedFor
+	q        *quote.Quote
+	v        *vocabulary
+	in       quantity.System
+	lifts    map[string][]lifted    // by the code of the figure and the sense it is asked in
+	whys     map[string]string      // what keeps a thing from being had
+	places   map[string]string      // where the quote speaks of a thing
+	tried    map[tried]*quote.Quote // the unit with an option
+	measured int                    // how many of these were worked out
+	lines    map[line]Answer        // judged before
+	unit     string                 // for which, see judgedFor
 	// shortened are open lines without what was not read; nil of those that cannot be shortened
 	shortened map[line]*Shortened
 }

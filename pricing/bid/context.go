@@ -71,8 +71,9 @@ func (v *vocabulary) inContext(all []piece, of []*claim, i int) (claim, bool) {
 
 // ofOtherSide reports whether tokens say of one side what every thing of a claim has on the other alone.
 func (v *vocabulary) ofOtherSide(c *claim, tokens []claims.Token) bool {
+	words := claims.Words(tokens)
 	return c.gauge == nil && !slices.ContainsFunc(slices.Concat(c.same, c.more, c.short), func(id string) bool {
-		return !v.byID[id].ofOtherSide(tokens)
+		return !v.byID[id].ofOtherSide(words)
 	})
 }
 

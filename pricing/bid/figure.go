@@ -1,6 +1,7 @@
 package bid
 
 import (
+	"iter"
 	"math"
 	"slices"
 	"strings"
@@ -95,7 +96,7 @@ func (j *judge) figure(c *claim) part {
 		p.offered += ", " + show(math.Abs(f.Margin())) + " over"
 	}
 	best, out := lifted{}, ""
-	for _, l := range j.liftsOf(g.code, f.Sense) {
+	for l := range j.liftsOf(g.code, f.Sense) {
 		with := f
 		with.Value = l.value
 		switch {
@@ -172,9 +173,11 @@ func senseWords(s config.Sense, beyond bool) string {
 
 // lifted is what a figure comes to with an option in the unit.
 type lifted struct {
-	id    string
-	value float64
-	out   bool // it cannot be had with the unit as it is
+	id     string
+	value  float64
+	out    bool // it cannot be had with the unit as it is
+	known  bool // it was worked out
+	untold bool // and there is no such figure
 }
 
 // liftable says which options can raise a figure.
@@ -205,7 +208,32 @@ var outsides = []string{"space.length-all", "space.height-all", "space.loading-h
 
 // liftsOf is what a figure comes to with each option that can change it, in the place of
 // its rivals, the cheapest first.
-func (j *judge) liftsOf(code string, sense config.Sense) []lifted {
+func (j *judge) liftsOf(code string, sense config.Sense) iter.Seq[lifted] {
+	key := code + " " + string(sense)
+	list, known := j.lifts[key]
+	if !known {
+		list = j.liftable(code, sense)
+		j.lifts[key] = list
+	}
+	return func(yield func(lifted) bool) {
+		for i := range list {
+			l := &list[i]
+			if !l.known {
+				if j.measured++; j.measured%mostMeasured == 0 {
+					j.q.Edition.Rules.Pauses().Rest()
+				}
+				f, ok := factOf(j.with(j.q.Edition.Cat.OptionByID(l.id), restsOn(code)), &gauge{code: code})
+				l.known, l.value, l.untold, l.out = true, f.Value, !ok, j.q.State(l.id) == rules.RuledOut
+			}
+			if !l.untold && !yield(*l) {
+				return
+			}
+		}
+	}
+}
+
+// liftable are the options that can change a figure, the cheapest first.
+func (j *judge) liftable(code string, sense config.Sense) []lifted {
 	can := liftable[code]
 	switch out := slices.Contains(outsides, code); {
 	case out && sense == atMost:
@@ -216,31 +244,19 @@ func (j *judge) liftsOf(code string, sense config.Sense) []lifted {
 	if can == nil {
 		return nil
 	}
-	key := code + " " + string(sense)
-	if list, known := j.lifts[key]; known {
-		return list
-	}
-	list := []lifted{}
+	var list []lifted
 	cat := j.q.Edition.Cat
 	for i := range cat.Options {
-		o := &cat.Options[i]
-		if !can(o) || holds(j.q, o.ID) || slices.Contains(o.Tags, "remount") {
-			continue
-		}
-		if len(list)%mostMeasured == mostMeasured-1 {
-			j.q.Edition.Rules.Pauses().Rest()
-		}
-		if f, ok := factOf(j.with(o, restsOn(code)), &gauge{code: code}); ok {
-			list = append(list, lifted{o.ID, f.Value, j.q.State(o.ID) == rules.RuledOut})
+		if o := &cat.Options[i]; can(o) && !holds(j.q, o.ID) && !slices.Contains(o.Tags, "remount") {
+			list = append(list, lifted{id: o.ID})
 		}
 	}
 	slices.SortStableFunc(list, func(a, b lifted) int { return int(j.price(a.id) - j.price(b.id)) })
-	j.lifts[key] = list
 	return list
 }
 
 // mostMeasured is how many units are tried between two pauses of work that nobody waits for.
-const mostMeasured = 8
+const mostMeasured = 16
 
 // rest is what a figure rests on beside the unit's own parts.
 type rest int

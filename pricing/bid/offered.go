@@ -31,7 +31,9 @@ func (v *vocabulary) offered(tokens []claims.Token, holds []string) (claim, bool
 		list  []claims.Number
 	}
 	sayings := make([]said, len(variants))
-	done := make([]bool, len(v.list))
+	colored := slices.ContainsFunc(all, func(w string) bool { return colors[w] })
+	done := v.done
+	clear(done)
 	for k, x := range variants {
 		words, list := wordsAndNumbers(x.tokens)
 		words = measures(words, list)
@@ -45,7 +47,7 @@ func (v *vocabulary) offered(tokens []claims.Token, holds []string) (claim, bool
 			if not != p.lack && !(not && v.free(p, words, ruled)) || not && p.lack && p.namedBy(ruled.Before) {
 				continue // "a bench, no belts" does not ask for no bench
 			}
-			if !not && slices.ContainsFunc(words, func(w string) bool { return p.instead[w] }) {
+			if !not && len(p.instead) > 0 && slices.ContainsFunc(words, func(w string) bool { return p.instead[w] }) {
 				continue // who asks for a bench does not ask for what takes its place
 			}
 			if !v.named(p, has) {
@@ -55,7 +57,7 @@ func (v *vocabulary) offered(tokens []claims.Token, holds []string) (claim, bool
 				continue
 			}
 			f := found{p, p.tells.share(has), k}
-			if !not && (p.byTheWay(x.tokens, f.like) || p.mixes(words) || !placed && p.mixes(all)) ||
+			if !not && (p.byTheWay(x.tokens, f.like) || colored && (p.mixes(words) || !placed && p.mixes(all))) ||
 				p.id != v.sure && v.strange(p, list, words, has) {
 				continue
 			}
@@ -235,7 +237,8 @@ func (v *vocabulary) having(words []string, not bool, among []int) []int {
 		return among
 	}
 	words = v.loud(words)
-	lists := make([][]int, 0, len(words)+1)
+	var some [mostTogether * 4][]int // as many as most claims have words
+	lists := some[:0]
 	for _, w := range words {
 		list := v.with[w]
 		if lacking := v.lacking[w]; not && lacking != nil {

@@ -68,11 +68,19 @@ type vocabulary struct {
 	judged  *judge              // of the unit that was answered for last; nil of none
 	traits  []trait
 	every   []int      // the places in the list
-	asking  [][]asking // traits by the number of what a way of asking for them begins with
+	asking  [][]asking // traits by the number of what a slot of a way of asking for them begins with
+	spanned []span     // of the claim that is read, see spans
+	there   bag        // of that, see spans
+	held    bag        // of that, see offered
 	// inTraits are the words by which traits are asked for
 	inTraits bag
-	marks    []int     // of the claim that is read, see variants
-	hits     []float64 // of the line that is read, see suggest
+	marks    []int   // of the claim that is read, see variants
+	done     []bool  // of that, see offered
+	silent   []bool  // by the number of a word: it may stand beside any thing
+	things   [][]int // of the claim that is read, and
+	// sureThings those of its words of which no trait is made, see thingsOf
+	sureThings [][]int
+	hits       []float64 // of the line that is read, see suggest
 }
 
 type vocabularyKey struct{}
@@ -201,11 +209,11 @@ func (v *vocabulary) numbered(words []string) []int32 {
 type bag []uint64
 
 func (v *vocabulary) bagOf(words []string) bag {
-	b := v.emptyBag()
+	clear(v.held)
 	for _, w := range words {
-		b.put(v.ids[w])
+		v.held.put(v.ids[w])
 	}
-	return b
+	return v.held
 }
 
 func (v *vocabulary) emptyBag() bag { return make(bag, len(v.ids)/64+1) }

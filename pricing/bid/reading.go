@@ -133,15 +133,16 @@ func measured(tokens []claims.Token) bool {
 // piece is part of a line between two places where a claim may end.
 type piece struct {
 	tokens []claims.Token
-	from   int  // in the text of the line
-	to     int  // where it ends there
-	stop   bool // a sentence ends behind it
-	half   bool // only by a semicolon
-	opens  bool // a colon stands before it
-	with   bool // it is said to be part of what went before
-	adds   bool // no comma parts it from that
-	clause bool // it is a clause on that: "that runs on the shore line"
-	apart  bool // a comma stands before it, with whatever behind
+	line   []claims.Token // these and those of all pieces behind it
+	from   int            // in the text of the line
+	to     int            // where it ends there
+	stop   bool           // a sentence ends behind it
+	half   bool           // only by a semicolon
+	opens  bool           // a colon stands before it
+	with   bool           // it is said to be part of what went before
+	adds   bool           // no comma parts it from that
+	clause bool           // it is a clause on that: "that runs on the shore line"
+	apart  bool           // a comma stands before it, with whatever behind
 }
 
 func pieces(list []claims.Token) []piece {
@@ -175,6 +176,11 @@ func pieces(list []claims.Token) []piece {
 		}
 	}
 	end(true, false)
+	from := 0
+	for i := range out {
+		out[i].line = all[from:]
+		from += len(out[i].tokens)
+	}
 	return out
 }
 
@@ -213,11 +219,11 @@ func (v *vocabulary) reading(text string, tokens []claims.Token) *reading {
 				continue // it only says what is not to be there
 			}
 			if c, ok := v.claimOf(together); ok {
-				b.claim = &c
 				if c.short != nil {
 					b.short++
 				}
 				if !worse(b, at[i]) {
+					b.claim = kept(c)
 					at[i] = b
 				}
 			}
@@ -236,7 +242,7 @@ func (v *vocabulary) reading(text string, tokens []claims.Token) *reading {
 	for i, c := range slices.Clone(of) {
 		if c == nil && !v.rulesOutRivals(all[i].tokens, of) {
 			if c, ok := v.inContext(all, of, i); ok {
-				of[i] = &c
+				of[i] = kept(c)
 			}
 		}
 	}
@@ -295,20 +301,25 @@ func (v *vocabulary) reading(text string, tokens []claims.Token) *reading {
 	return r
 }
 
+// kept is a claim in a place of its own; one that is not kept needs none.
+func kept(c claim) *claim { return &c }
+
 // joined are the tokens of pieces that are read as one claim. Where one of them rules
 // something out, a break is left between them, so that it can be told how far that goes.
 func joined(list []piece) []claims.Token {
 	if len(list) == 1 {
 		return list[0].tokens
 	}
-	many := len(list)
+	many := 0
 	for i := range list {
 		many += len(list[i].tokens)
 	}
-	out := make([]claims.Token, 0, many)
-	ruled := slices.ContainsFunc(list, func(p piece) bool { return claims.Ruled(p.tokens) })
+	if !slices.ContainsFunc(list, func(p piece) bool { return claims.Ruled(p.tokens) }) {
+		return list[0].line[:many:many]
+	}
+	out := make([]claims.Token, 0, many+len(list))
 	for i, p := range list {
-		if ruled && i > 0 {
+		if i > 0 {
 			out = append(out, claims.Token{Kind: claims.Break})
 		}
 		out = append(out, p.tokens...)

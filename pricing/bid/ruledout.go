@@ -84,15 +84,20 @@ func (v *vocabulary) without(words []string, list []claims.Number, tokens []clai
 		return claim{}, false
 	}
 	words = v.loud(words)
-	for i := range v.list {
-		p := &v.list[i]
-		if p.kept || !slices.ContainsFunc(words, func(w string) bool { return p.words[w] }) {
-			continue
+	for _, w := range words {
+		for _, i := range v.with[w] {
+			p := &v.list[i]
+			if p.kept {
+				continue
+			}
+			if p.beside || p.group == "" || group != "" && group != p.group {
+				return claim{}, false
+			}
+			group = p.group
 		}
-		if p.beside || p.group == "" || group != "" && group != p.group {
-			return claim{}, false
-		}
-		group = p.group
+	}
+	if group == "" {
+		return claim{}, false
 	}
 	c := claim{words: words, plain: words}
 	for i := range v.list {
@@ -101,7 +106,7 @@ func (v *vocabulary) without(words []string, list []claims.Number, tokens []clai
 			c.same = append(c.same, p.id)
 		}
 	}
-	return c, group != "" && c.same != nil
+	return c, c.same != nil
 }
 
 // free reports whether a thing is what a line that rules something out leaves: it is

@@ -1,7 +1,6 @@
 package bid
 
 import (
-	"cmp"
 	"math"
 	"slices"
 	"strings"
@@ -14,8 +13,9 @@ import (
 type trait struct {
 	kind   string
 	ways   [][]slot
-	of     []int // places of the things that have it
-	rivals []int // places of those that have any trait of its kind, where one excludes another
+	rarest [][]int32 // of each way: what one of its slots begins with that begins the fewest others
+	of     []int     // places of the things that have it
+	rivals []int     // places of those that have any trait of its kind, where one excludes another
 }
 
 // slot is one of the words that a way of putting a trait is made of.
@@ -71,7 +71,7 @@ func (v *vocabulary) learnTraits(cat *config.Catalogue, read texts) {
 		}
 		v.traits = append(v.traits, t)
 	}
-	v.marks, v.hits = make([]int, len(v.list)), make([]float64, len(v.list))
+	v.marks, v.done, v.hits = make([]int, len(v.list)), make([]bool, len(v.list)), make([]float64, len(v.list))
 	ofKind := map[string][]int{}
 	for i := range v.list {
 		v.every = append(v.every, i)
@@ -99,7 +99,18 @@ func (v *vocabulary) indexed() {
 	for w := range v.with {
 		v.numbered([]string{w})
 	}
+	for _, list := range []map[string]bool{quiet, greater} {
+		for w := range list {
+			v.numbered([]string{w})
+		}
+	}
+	v.numbered(claims.Dimensions())
+	v.silent = make([]bool, len(v.ids)+1)
+	for w, id := range v.ids {
+		v.silent[id] = besideAny(w)
+	}
 	v.places, v.asking, v.inTraits = make([][]int, len(v.ids)+1), make([][]asking, len(v.ids)+1), v.emptyBag()
+	v.there, v.held = v.emptyBag(), v.emptyBag()
 	for w, at := range v.with {
 		v.places[v.ids[w]] = at
 	}
@@ -117,9 +128,15 @@ func (v *vocabulary) indexed() {
 		}
 	}
 	for i := range v.traits {
-		for n, w := range v.traits[i].ways {
-			for _, id := range rarest(w, often) {
-				v.asking[id] = append(v.asking[id], asking{i, n})
+		t := &v.traits[i]
+		for n, w := range t.ways {
+			t.rarest = append(t.rarest, rarest(w, often))
+			for _, s := range w {
+				for _, id := range s.ids {
+					if list := v.asking[id]; len(list) == 0 || list[len(list)-1] != (asking{i, n}) {
+						v.asking[id] = append(list, asking{i, n})
+					}
+				}
 			}
 		}
 	}
@@ -177,17 +194,25 @@ const mostTraits = 62
 
 // spans finds the traits that tokens ask for, the longest way of each.
 func (v *vocabulary) spans(tokens []claims.Token) []span {
-	var out []span
-	ways := v.waysIn(tokens)
+	out, there := v.spanned[:0], v.there
+	clear(there)
+	for i := range tokens {
+		there.put(tokens[i].ID)
+	}
 	for from := range tokens {
-		if k := tokens[from].Kind; k != claims.Word && k != claims.Count || ofBefore(tokens, from) {
+		t := &tokens[from]
+		if t.Kind != claims.Word && t.Kind != claims.Count || ofBefore(tokens, from) {
 			continue
 		}
-		for _, a := range ways {
-			if v.traits[a.trait].kind == supplied && tokens[from].Lights {
-				continue // what it is fed through is not what it comes on with
+		for _, a := range v.asking[t.ID] {
+			of := &v.traits[a.trait]
+			if of.kind == supplied && t.Lights { // what it is fed through is not what it comes on with
+				continue
 			}
-			to := end(tokens, from, v.traits[a.trait].ways[a.way])
+			if !slices.ContainsFunc(of.rarest[a.way], there.has) || !mayStand(of.ways[a.way], there) {
+				continue
+			}
+			to := end(tokens, from, of.ways[a.way])
 			switch last := len(out) - 1; {
 			case to == 0:
 			case last >= 0 && out[last].trait == a.trait && out[last].from == from:
@@ -197,32 +222,7 @@ func (v *vocabulary) spans(tokens []claims.Token) []span {
 			}
 		}
 	}
-	return out
-}
-
-// waysIn are the ways of putting a trait, in order, of which each word that may not be missing stands
-// somewhere in tokens.
-func (v *vocabulary) waysIn(tokens []claims.Token) []asking {
-	there, done := v.emptyBag(), v.emptyBag()
-	for i := range tokens {
-		there.put(tokens[i].ID)
-	}
-	var out []asking
-	for i := range tokens {
-		id := tokens[i].ID
-		if id == 0 || done.has(id) {
-			continue
-		}
-		done.put(id)
-		for _, a := range v.asking[id] {
-			if mayStand(v.traits[a.trait].ways[a.way], there) && !slices.Contains(out, a) {
-				out = append(out, a)
-			}
-		}
-	}
-	slices.SortFunc(out, func(a, b asking) int {
-		return cmp.Or(cmp.Compare(a.trait, b.trait), cmp.Compare(a.way, b.way))
-	})
+	v.spanned = out
 	return out
 }
 
@@ -340,40 +340,62 @@ func (v *vocabulary) variants(tokens []claims.Token) ([]variant, []int) {
 }
 
 // thingsOf are, by the token, the places of the things of which its word has to be true, nil where it
-// need not be. The second are those of words of which no trait is made.
+// need not be. The second are those of words of which no trait is made. Both stand until they are asked for anew.
 func (v *vocabulary) thingsOf(tokens []claims.Token) (things, sure [][]int) {
-	things = make([][]int, len(tokens))
+	things, sure = v.things[:0], v.sureThings[:0]
 	for i := range tokens {
 		t := &tokens[i]
-		if t.Kind != claims.Word || quiet[t.Word] || greater[t.Word] || claims.Dimension(t.Word) {
+		if t.Kind != claims.Word || v.silent[t.ID] {
+			things = append(things, nil)
 			continue
 		}
 		list := v.places[t.ID]
 		if list == nil {
-			list = []int{}
+			list = noPlaces
 		}
-		things[i] = list
+		things = append(things, list)
 		if !v.inTraits.has(t.ID) {
 			sure = append(sure, list)
 		}
 	}
+	v.things, v.sureThings = things, sure
 	return things, sure
 }
 
+var noPlaces = []int{}
+
+// besideAny reports whether a word may stand beside any thing of which it is not true.
+func besideAny(w string) bool { return quiet[w] || greater[w] || claims.Dimension(w) }
+
 // mayMean reports whether there is a thing of which all words are true that some spans do not cover.
 func mayMean(things [][]int, spans []span, has int) bool {
-	left := make([][]int, 0, len(things))
+	var some [mostTogether * 4][]int // as many as most claims have words
+	left := some[:0]
 	for i, list := range things {
 		if list != nil && !covered(spans, has, i) {
 			left = append(left, list)
 		}
 	}
-	return len(left) == 0 || slices.ContainsFunc(shortestOf(left), func(place int) bool { return inAll(left, place) })
+	if len(left) < 2 {
+		return len(left) == 0 || len(left[0]) > 0
+	}
+	for _, place := range shortestOf(left) {
+		if inAll(left, place) {
+			return true
+		}
+	}
+	return false
 }
 
 // shortestOf is the shortest of some lists.
 func shortestOf(lists [][]int) []int {
-	return slices.MinFunc(lists, func(a, b []int) int { return cmp.Compare(len(a), len(b)) })
+	out := lists[0]
+	for _, list := range lists[1:] {
+		if len(list) < len(out) {
+			out = list
+		}
+	}
+	return out
 }
 
 // inAll reports whether a place is in each of some lists, which are in order.

@@ -18,8 +18,7 @@ func (p *profile) isOne(tokens []claims.Token) bool {
 
 // colorsBoth reports whether a claim asks for a color of the cab or the module apart from the other, and a thing has
 // several colors on both: "two colors on the cab, white module".
-func (p *profile) colorsBoth(tokens []claims.Token) bool {
-	words := claims.Words(tokens)
+func (p *profile) colorsBoth(words []string) bool {
 	if !slices.Contains(words, cabWord) || !slices.Contains(words, moduleWord) ||
 		!slices.ContainsFunc(words, func(w string) bool { return colors[w] }) {
 		return false

@@ -1,6 +1,7 @@
 package claims
 
 import (
+	"maps"
 	"slices"
 	"strings"
 
@@ -114,13 +115,13 @@ func Read(text string) Line {
 			i += n - 1
 			continue // "whichever shall first occur": which of two terms ends
 		}
-		if i+1 < len(list) && stem(t.raw) == purchaser && slices.Contains(wants, list[i+1].raw) {
+		if i+1 < len(list) && slices.Contains(wants, list[i+1].raw) && stem(t.raw) == purchaser {
 			continue // "the County requires": who asks is no part of it
 		}
 		if t.raw == "off" && i > 0 && i+1 < len(list) && articleWords[list[i+1].raw] && feeding[list[i-1].raw] {
 			continue // "powered off a breaker" is from it
 		}
-		if stem(t.raw) == purchaser && i+1 < len(list) && slices.Contains(causes, list[i+1].raw) {
+		if i+1 < len(list) && slices.Contains(causes, list[i+1].raw) && stem(t.raw) == purchaser {
 			continue // "the County's stations"
 		}
 		if t.raw == "inside" && i+1 < len(list) && slices.Contains(articles, list[i+1].raw) {
@@ -1009,7 +1010,16 @@ func Compartments(t Token) bool { return t.Kind == Word && t.raw == "compartment
 
 // Numbers are the quantities of tokens.
 func Numbers(list []Token) []Number {
-	var out []Number
+	many := 0
+	for i := range list {
+		if list[i].Kind == Count {
+			many++
+		}
+	}
+	if many == 0 {
+		return nil
+	}
+	out := make([]Number, 0, many)
 	for i := range list {
 		if list[i].Kind == Count {
 			out = append(out, *list[i].Num)
@@ -1039,6 +1049,9 @@ func DayOf(list []Token) (day config.Date, dated bool) {
 
 // Dimension reports whether a word says of what dimension an amount is.
 func Dimension(word string) bool { return dimensionWords[word] != "" }
+
+// Dimensions are these words.
+func Dimensions() []string { return slices.Collect(maps.Keys(dimensionWords)) }
 
 // DimensionOf is the dimension that a word says an amount is of; empty where it says none.
 func DimensionOf(word string) string { return dimensionWords[word] }

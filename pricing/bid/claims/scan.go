@@ -137,9 +137,9 @@ func lex(text string) []Token {
 			low, text = low[:i]+" "+low[i+1:], text[:i]+" "+text[i+1:]
 		}
 	}
-	begun := beginnings(low)
-	for _, j := range joined {
-		for begun[pairOf(j[0], 0)] {
+	may := mayJoin(low)
+	for k, j := range joined {
+		for may[k/64]&(1<<(k%64)) != 0 {
 			i := wordIndex(low, j[0])
 			if i < 0 {
 				break
@@ -147,9 +147,15 @@ func lex(text string) []Token {
 			end := i + len(j[0])
 			low, text = low[:i]+j[1]+low[end:], text[:i]+j[1]+text[end:]
 			at = slices.Replace(at, i+min(len(j[1]), 1), end, slices.Repeat(at[end:end+1], max(len(j[1])-1, 0))...)
-			begun = beginnings(low)
+			may = mayJoin(low)
 		}
 	}
+	return designations(scanned(low, text, at))
+}
+
+// scanned are the tokens of a text that stands there in small letters too, and of which it is told where each letter
+// stood.
+func scanned(low, text string, at []int) []Token {
 	out := make([]Token, 0, len(low)/4+1)
 	tied := false
 	for i := 0; i < len(low); {
@@ -228,23 +234,36 @@ func lex(text string) []Token {
 	for i := range out {
 		out[i].End = at[out[i].End]
 	}
-	return designations(out)
+	return out
 }
 
 // cellOfAmount are words of a table behind which stands an amount.
 var cellOfAmount = wordsOf(`min minimum max maximum`)
 
-// beginnings marks the pairs of letters that stand where a phrase may begin, so that most
-// phrases need not be searched for.
-func beginnings(low string) *[mostPairs]bool {
-	var out [mostPairs]bool
-	for i := range low {
+// mayJoin marks, as bits, the phrases that begin with the letters of a word of a text, so that most need not be
+// searched for.
+func mayJoin(low string) (may [mostJoined / 64]uint64) {
+	for i := range len(low) {
 		if i == 0 || !letter(low[i-1]) {
-			out[pairOf(low, i)] = true
+			for _, k := range joinedBy[pairOf(low, i)] {
+				may[k/64] |= 1 << (k % 64)
+			}
 		}
 	}
-	return &out
+	return may
 }
+
+// mostJoined is how many phrases may be joined.
+const mostJoined = 512
+
+// joinedBy are the phrases that are joined, in their order, by the pair of letters that they begin with.
+var joinedBy = func() (out [mostPairs][]int) {
+	for k, j := range joined {
+		pair := pairOf(j[0], 0)
+		out[pair] = append(out[pair], k)
+	}
+	return out
+}()
 
 const mostPairs = 1 << 10
 
