@@ -141,6 +141,8 @@ func Read(text string) Line {
 			// "flush with the ceiling" is at it
 		case t.raw == "with" && i > 0 && list[i-1].raw == "measured":
 			// how a figure is measured is no thing of its own
+		case t.raw == "and" && coordinate(list, i):
+			out = append(out, Token{Kind: Break, raw: soft, End: t.End})
 		case t.raw == "and" || t.raw == "plus" || t.raw == "also" || t.raw == "including" || t.raw == "with" ||
 			listing[t.raw] || relative(list, i) || t.raw == ":" || t.raw == "/":
 			out = append(out, Token{Kind: Break, raw: t.raw, End: t.End})
@@ -937,6 +939,15 @@ func (t *Token) Bracket() bool {
 // soft is a place within a clause where a claim may end.
 const soft = "|"
 
+// coordinate reports whether an "and" at a place stands between two places of one noun, "the front and rear wheels".
+func coordinate(list []Token, at int) bool {
+	return at > 0 && at+2 < len(list) && sideOrEnd[list[at-1].raw] && sideOrEnd[list[at+1].raw] && list[at+2].Kind == Word &&
+		!endsNoun(list, at+2)
+}
+
+var sideOrEnd = wordsOf(`front rear left right streetside curbside upper lower inside outside interior exterior inner outer top bottom
+side`)
+
 // amounting are what something does that an amount is said of.
 var amounting = wordsOf(`totaling totalling measuring weighing holding delivering producing supplying yielding rising
 displacing`)
@@ -948,6 +959,9 @@ func parted(list []Token, at int, out []Token) bool {
 		return false
 	}
 	last := out[len(out)-1]
+	if list[at].raw == "there" && at+1 < len(list) && ordering[list[at+1].raw] { // "along the curb side there shall be"
+		return last.Kind == Word
+	}
 	if amounting[list[at].raw] && at+1 < len(list) && list[at+1].Kind == Count &&
 		list[at+1].Num.Unit != "" && last.Kind == Word {
 		return true

@@ -76,7 +76,7 @@ func roleOf(list []Token, at int) Role {
 	}
 	for k := at - 1; k >= 0; k-- {
 		switch t := list[k]; {
-		case t.Kind == Count:
+		case t.Kind == Count, t.raw == "and" && coordinate(list, k):
 		case t.Kind != Word || governing[t.raw]:
 			return Companion
 		case t.raw == "by" && strings.HasSuffix(list[k+1].raw, "ing"): // "by opening the door"

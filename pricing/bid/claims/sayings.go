@@ -1,7 +1,6 @@
 package claims
 
 import (
-	"slices"
 	"strings"
 )
 
@@ -53,10 +52,13 @@ before|less|without|excluding anything|everything|whatever|what is|goes|sits|sta
 excluding|without anything|everything|whatever|what is|goes|sits|stands? mounted|put|added? on|atop the roof > excluding roof equipment
 being the? difference between|of its|the? gvwr and|less its|the? curb weight > less curb weight
 being its|the? gvwr|rating less its|the? curb weight > less curb weight
-driven|delivered|brought|transported|deliver|bring|drive it|unit|vehicle|ambulance? to the|our|its|their|a? INN? INN? INN? INN? PLACE > delivered to the purchaser
+driven|delivered|brought|transported|deliver|bring|drive it|unit|vehicle|ambulance? by? the? contractor|vendor|bidder|builder|dealer|manufacturer? to the|our|its|their|a? INN? INN? INN? INN? PLACE > delivered to the purchaser
 furnished|provided|supplied|given|submitted|delivered to|with the %|owner|user with the? vehicle|unit|ambulance > furnished
 furnished|provided|supplied|given|submitted to the % > ^
 accessible|reached|reachable|placed|located behind > behind
+at|upon|on delivery of? the|each? vehicle|unit|ambulance? >
+our unit|truck|vehicle number > unit number
+emergency warning light|lights|lighting|lamp|lamps > warning lights
 sounding|sounds|heard in|at > in
 reads|reading|read # > #
 `)
@@ -170,5 +172,5 @@ func (x *saidWord) stands(t *Token) bool {
 	case x.one:
 		return t.Kind == Word
 	}
-	return x.any[t.raw] || x.buyer && (stem(t.raw) == purchaser || slices.Contains(causes, t.raw))
+	return x.any[t.raw] || x.buyer && stem(t.raw) == purchaser
 }
