@@ -20,8 +20,8 @@ func TestShorten(t *testing.T) {
 		want         quote.Outcome
 	}{
 		{"a verb", "Engine block heater, moored to the shoreline", "moored", quote.MeetsWith},
-		{"one of two parts", "The vehicle shall be driven to the County Fleet Garage and there handed over clean and with a " +
-			"full tank of fuel", "Fleet Garage", quote.MeetsWith},
+		{"one of two parts", "Engine block heater, moored to the shoreline; structure warranted, upon its pristine chassis, for " +
+			"fifteen (15) years", "moored pristine", quote.MeetsWith},
 		{"a title of the line", "Maneuverability. Overall length, less bumpers and steps, shall not exceed 20 feet",
 			"Maneuverability", quote.Meets},
 		{"what is an exception without it",
