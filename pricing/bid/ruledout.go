@@ -16,7 +16,7 @@ func (v *vocabulary) rulesOutRivals(tokens []claims.Token, list []*claim) bool {
 	}
 	usual := claims.Instead(tokens) && slices.ContainsFunc(words, func(w string) bool { return customary[w] })
 	return slices.ContainsFunc(list, func(c *claim) bool {
-		if c == nil || len(c.same)+len(c.more) == 0 {
+		if c == nil || len(c.same)+len(c.more)+len(c.short) == 0 {
 			return false
 		}
 		if usual && !slices.ContainsFunc(words, func(w string) bool {
@@ -26,7 +26,7 @@ func (v *vocabulary) rulesOutRivals(tokens []claims.Token, list []*claim) bool {
 		}) {
 			return true // "in lieu of the customary spacing"
 		}
-		asked := slices.Concat(c.same, c.more)
+		asked := slices.Concat(c.same, c.more, c.short)
 		group := v.byID[asked[0]].group
 		if slices.ContainsFunc(words, func(w string) bool { return v.otherPoints(asked, w) }) {
 			return true

@@ -58,6 +58,10 @@ furnished|provided|supplied|given|submitted to the % > ^
 accessible|reached|reachable|placed|located behind > behind
 at|upon|on delivery of? the|each? vehicle|unit|ambulance? >
 our unit|truck|vehicle number > unit number
+led heads in > led lights in
+led heads across > led lights across
+in|for|of the? back there > in back
+for the? back > in back
 emergency warning light|lights|lighting|lamp|lamps > warning lights
 sounding|sounds|heard in|at > in
 reads|reading|read # > #

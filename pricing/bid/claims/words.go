@@ -70,7 +70,7 @@ gvwr: gvw
 weight: wt wts
 inverter: inv invtr
 battery: batt
-insulationbatt: batts
+insulationbatt: batts batting
 charger: chgr chg
 power: pwr elec
 speaker: spkr spkrs
@@ -237,7 +237,6 @@ worksurface: counter top | countertop | counter surface
 actionarea: action area
 touchscreen: touch screen
 duplex: duplex outlet
-aluminumsheet: aluminum sheet
 splash: splash guard
 stainless: stainless steel
 beside: next to
