@@ -396,7 +396,8 @@ async function start() {
   });
   document.getElementById("leave-refused")?.addEventListener("click", leaveRefused);
   addEventListener("beforeunload", (e) => {
-    if (history.refused.length) e.preventDefault(); // what waits in this window would be lost
+    const unkept = !state.kept && state.trail.length > 1;
+    if (unkept || history.refused.length) e.preventDefault(); // it is in this window alone
   });
   tabs.listen(async () => {
     await history.heard();

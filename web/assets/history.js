@@ -35,6 +35,9 @@ const MOST_SENT = 200; // kept quotes that are looked at under another edition
 export const newId = () =>
   Array.from(crypto.getRandomValues(new Uint8Array(12)), (b) => b.toString(16).padStart(2, "0")).join("");
 
+/** fresh is a record that nobody has written yet. @returns {Here} */
+const fresh = () => ({ id: newId(), count: 0, mine: true });
+
 /** @param {Act[]} acts */
 const byUser = (acts) => acts.filter((a) => !BY_ITSELF.includes(a.do));
 
@@ -133,8 +136,10 @@ export class History {
     const answer = here.held ? here.held.then((mine) => (mine ? write() : "taken")) : write();
     const told = (/** @type {Gist & { id: string }} */ s) => JSON.stringify([s.id, s.name, s.line, s.weighed]);
     const news = !state.saved.some((s) => told(s) === told({ id: here.id, ...gist }));
-    const latest = listed({ id: here.id, gist, at: first + at, draft }, when);
-    state.saved = [latest, ...state.saved.filter((s) => s.id !== here.id)];
+    if (state.kept) {
+      const latest = listed({ id: here.id, gist, at: first + at, draft }, when);
+      state.saved = [latest, ...state.saved.filter((s) => s.id !== here.id)];
+    }
     const ok = await answer;
     if (ok === "taken") {
       this.lost(here);
@@ -143,27 +148,34 @@ export class History {
     if (state.kept !== ok) {
       state.kept = ok;
       state.unkept = this.around.keep.why();
-      if (!ok) await this.relist();
+      await this.relist();
       transport.act({ do: "restore" });
     }
     if (ok) this.around.copies.later();
     if (news) this.around.tabs.tell();
   }
 
-  /** begin starts a new record for what is on the page from now on. */
+  /**
+   * begin starts a new record for what is on the page from now on. Where nothing is kept, undo
+   * leads back to what was there before.
+   */
   begin() {
     const { state } = this;
-    state.trail = [];
-    state.at = state.first = 0;
-    this.hold({ id: newId(), count: 0, mine: true });
+    if (!state.kept && state.trail.length > 1) {
+      this.around.bar.ask("unkept", "The quote before this one is not saved. Undo brings it back until this window closes.", [
+        ["Close", () => {}],
+      ]);
+    } else {
+      state.trail = [];
+      state.at = state.first = 0;
+    }
+    this.hold(fresh());
   }
 
   /** anew goes on with what is shown in a record of its own, with its earlier states in this window alone. */
   anew() {
-    const { draft } = this.state;
-    const { trail, at } = this.state;
-    this.begin();
-    if (draft && trail.length) [this.state.trail, this.state.at] = [trail, at];
+    this.state.first = 0;
+    this.hold(fresh());
   }
 
   /**

@@ -229,6 +229,27 @@ test("a browser that stops keeping is told of, and lists nothing", async () => {
   assert.deepEqual(p.state.saved, []);
 });
 
+test("where nothing is kept, nothing is listed, and undo leads back to the quote before", async () => {
+  const p = page();
+  p.keep.answer = false;
+  p.state.kept = false;
+  p.history.begin();
+  p.done("a", {}, [{ do: "start" }]);
+  p.done("b");
+  await settled(p);
+  assert.deepEqual(p.state.saved, []);
+  await p.history.open("");
+  assert.match(p.said.at(-1), /^The quote before this one is not saved\. Undo brings it back/);
+  p.done("other", {}, [{ do: "start" }]);
+  assert.deepEqual(titles(p), ["a", "b", "other"]);
+  await p.history.go(-1);
+  assert.equal(p.state.draft.title, "b");
+  p.keep.answer = true;
+  p.done("c");
+  await settled(p);
+  assert.deepEqual([p.state.kept, p.state.saved.length], [true, 1], "kept again, it is listed");
+});
+
 test("a kept quote comes back with its states and where it was", async () => {
   const p = page();
   p.history.begin();

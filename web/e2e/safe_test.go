@@ -129,6 +129,36 @@ func TestSpoiledStorageStopsNothing(t *testing.T) {
 	require.Contains(t, w.text("#masthead"), "Rescue 4")
 }
 
+// storageRefused is a browser that keeps nothing for the page, as some do in private windows.
+const storageRefused = `for (const name of ["localStorage", "sessionStorage", "indexedDB"])
+	Object.defineProperty(window, name, { get() { throw new DOMException("denied", "SecurityError"); } });`
+
+// Where nothing can be saved the page starts, says so, lists nothing as saved, and loses nothing
+// while its window is open.
+func TestWithoutStorageThePageSaysSo(t *testing.T) {
+	t.Parallel()
+	eachForm(t, func(t *testing.T, f form) {
+		w := open(t, f, drive.Desk, "", storageRefused)
+		w.begin("cut-14500-158-gas", "mod-146-72")
+		w.area("needs")
+		w.typed("#f-title", "Medic 1")
+		require.Contains(t, w.text("#not-kept"), "gone when this window closes. This browser refuses to save anything")
+		require.Contains(t, w.text("#masthead"), "NOT saved")
+		require.True(t, eval[bool](w, leaving), "who leaves is asked first")
+		w.head("#go-quotes")
+		require.Contains(t, w.text("#kept-quotes"), "No quote is saved on this device.")
+		w.click("#kept-fresh")
+		w.must(w.Until(`document.getElementById("bar").innerText.startsWith("The quote before this one is not saved.")`))
+		require.NotContains(t, w.text("#masthead"), "Medic 1")
+		w.click(`[data-act="undo"]`)
+		require.Contains(t, w.text("#masthead"), "Medic 1")
+
+		r := open(t, f, drive.Phone, "#"+w.link(), storageRefused)
+		require.Contains(t, r.text("#not-kept"), "keep the link you were sent")
+		require.False(t, eval[bool](r, leaving), "a reader entered nothing")
+	})
+}
+
 // A database of a newer version of the page is read and not written.
 func TestANewerDatabaseIsLeftAlone(t *testing.T) {
 	t.Parallel()

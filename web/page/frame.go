@@ -140,8 +140,12 @@ func (f *Frame) NotKept() Part {
 	if !known {
 		why = unkept["refused"]
 	}
+	what := "What you enter is not saved: it is gone when this window closes. "
+	if f.Reading {
+		what = "This quote is not saved on this device: keep the link you were sent. "
+	}
 	return El("section", At("id", "not-kept"), Class("notice warn screen"), At("aria-label", "Not saved"),
-		El("p", El("b", Text("What you enter is not saved: it is gone when this window closes. ")), Text(why+" "),
+		El("p", El("b", Text(what)), Text(why+" "),
 			Action("save-draft", "", "", "Save this quote as a file", At("id", "not-kept-save"))))
 }
 

@@ -53,6 +53,8 @@ func (t *Tab) listen(event any) {
 		}
 	case *tracing.EventTracingComplete:
 		close(t.traced)
+	case *page.EventJavascriptDialogOpening:
+		go t.leave() // nothing else is listened to meanwhile
 	case *runtime.EventExceptionThrown:
 		t.faults = append(t.faults, "script: "+e.ExceptionDetails.Text+" "+description(e.ExceptionDetails.Exception))
 	case *log.EventEntryAdded:
@@ -67,6 +69,13 @@ func description(o *runtime.RemoteObject) string {
 		return ""
 	}
 	return o.Description
+}
+
+// leave lets the page go, as somebody does whom the browser asks whether to leave.
+func (t *Tab) leave() {
+	ctx, cancel := t.limited()
+	defer cancel()
+	chromedp.Call(ctx, page.HandleJavaScriptDialog, page.HandleJavaScriptDialogParams{Accept: true}) //nolint:errcheck // the page may be gone
 }
 
 // Close ends the tab, and forgets its profile where that is its own.
