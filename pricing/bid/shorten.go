@@ -79,10 +79,10 @@ func (j *judge) shorten(of *Answer, head string) *Shortened {
 	without := func(left []int) (*reading, string) {
 		r := quote.Requirement{Text: line.without(left)}
 		return under(func(text string) *reading {
+			tried++
 			if r, known := j.v.read[text]; known {
 				return r
 			}
-			tried++
 			return j.v.readOnce(text)
 		}, r, head)
 	}
@@ -110,7 +110,8 @@ func (j *judge) shorten(of *Answer, head string) *Shortened {
 			case len(got.unread) == 0 && a.Outcome == quote.Unanswered:
 			case next == nil:
 				next, out, s.Meant, s.Answer = got, i, meant, a
-			case a.Outcome != s.Answer.Outcome || !slices.Equal(a.Takes, s.Answer.Takes):
+			case a.Outcome != s.Answer.Outcome || !slices.Equal(a.Takes, s.Answer.Takes) ||
+				!slices.Equal(a.Read, s.Answer.Read):
 				return nil // which of two things is asked for cannot be told
 			}
 		}
