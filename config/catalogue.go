@@ -405,6 +405,7 @@ type Circuit struct {
 	Amps     quantity.Current `json:"amps"`               // continuous current of the run
 	RunFt    float64          `json:"run_ft"`             // one-way length of conductor, ft
 	Critical bool             `json:"critical,omitempty"` // 3 % drop rather than 10 %
+	Count    int              `json:"count,omitempty"`    // runs alike, each with its own fuse; 0 and 1 both mean one
 }
 
 // Oxygen supply or fixed cylinder.

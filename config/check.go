@@ -262,6 +262,7 @@ func (k *checker) option(i int) {
 	}
 	if c := o.Circuit; c != nil {
 		k.between(w+" circuit", 0, 1e4, map[string]float64{"amps": float64(c.Amps), "run_ft": c.RunFt})
+		k.between(w+" circuit", 0, 9, map[string]float64{"count": float64(c.Count)})
 	}
 	k.between(w, 0, 20, map[string]float64{"lowers_in": float64(o.LowersIn)})
 	k.places(w, o.Places)

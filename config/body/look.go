@@ -36,13 +36,17 @@ func (m *Model) said(o *config.Option) string {
 	return strings.TrimSpace(text)
 }
 
-// color of the piece at a place in its row.
-func (m *Model) color(o *config.Option, at *config.Place, n int) string {
+// color of the piece at a place in its row on a face.
+func (m *Model) color(o *config.Option, at *config.Place, face string, n int) string {
 	switch at.Color {
 	case config.ColorWarn:
-		if letters := m.Look.Lamps[at.Face]; letters != "" {
-			if all := len(letters); all%2 == 1 && at.Count%2 == 1 {
-				n += (all-at.Count)/2 + all*at.Count // the middle of the row is the pattern's
+		if letters := m.Look.Lamps[face]; letters != "" {
+			if all := len(letters); all%2 == 1 && at.Count > 1 {
+				n += all/2 - at.Count/2 // the middle of the row is the pattern's
+				if at.Count%2 == 0 && n >= all/2 {
+					n++ // a row without a middle leaves that out
+				}
+				n += all * at.Count
 			}
 			return config.ColorOf(letters[n%len(letters)])
 		}

@@ -42,18 +42,22 @@ func TestWhatWasTypedShows(t *testing.T) {
 			letters += config.ColorNames[p.Color]
 		}
 	}
-	assert.Equal(t, "BRBRB", letters)
+	assert.Equal(t, "RRCBB", letters)
 }
 
 // A row of warning lights has the middle of its pattern in its own middle, however many it has.
 func TestARowOfWarningLightsIsEvenOnBothSides(t *testing.T) {
 	cat := quotetest.Demo(t).Cat
-	for _, c := range []struct{ option, letters string }{
-		{"wf-five", "RRCRR"}, {"wf-seven", "RRRCRRR"}, {"wf-nine", "RRRRCRRRR"},
-		{"wr-three", "RAR"}, {"wr-five", "RRARR"}, {"ws-two", "RRRR"},
+	for _, c := range []struct{ colors, option, letters string }{
+		{"wc-red-clear", "wf-five", "RRCRR"}, {"wc-red-clear", "wf-seven", "RRRCRRR"},
+		{"wc-red-clear", "wf-nine", "RRRRCRRRR"}, {"wc-red-clear", "gr-two", "RR"},
+		{"wc-red-clear", "wr-three", "RAR"}, {"wc-red-clear", "wr-five", "RRARR"}, {"wc-red-clear", "ws-two", "RRRR"},
+		// red on the street side, blue on the curb side
+		{"wc-red-blue", "wf-nine", "RRRRCBBBB"}, {"wc-red-blue", "gr-two", "RB"},
+		{"wc-red-blue", "wr-three", "RAB"}, {"wc-red-blue", "wr-five", "RRABB"}, {"wc-red-blue", "ws-two", "RBRB"},
 	} {
 		u := &config.Unit{Chassis: "cut-14500-158-gas", Body: "mod-146-72",
-			Picks: []config.Pick{{Option: "wc-red-clear", Qty: 1}, {Option: c.option, Qty: 1}}}
+			Picks: []config.Pick{{Option: c.colors, Qty: 1}, {Option: c.option, Qty: 1}}}
 		m := body.Of(cat, u)
 		require.NotNil(t, m)
 		letters := ""

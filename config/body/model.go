@@ -190,6 +190,10 @@ func (m *Model) SeatForward(s *config.Seat) (Part, bool) {
 	return seat, true
 }
 
+// trimOutIn is how far the trim around a wheel opening stands out, at least: it covers a
+// tire that stands out of the body no more than that. Common practice, no source.
+const trimOutIn = 0.75
+
 // wheels and the boxes that the rear ones turn and jounce in.
 func (m *Model) wheels() {
 	p := &m.Planes
@@ -219,7 +223,7 @@ func (m *Model) wheels() {
 		m.add(Part{ID: "wheel-box/" + side.id, Kind: KindWheelBox, Label: side.label, Face: side.id, Box: side.box,
 			About: m.Chassis.JounceIn == 0})
 	}
-	if r.Outer <= p.Half {
+	if r.Outer <= p.Half+trimOutIn {
 		return
 	}
 	b = p.arch(Box{Y0: p.Half, Y1: r.Outer})
@@ -359,7 +363,7 @@ func (m *Model) partsOf(o *config.Option) []Part {
 			if at.Both {
 				p.Face, n = mirroredFace(at.Face, n%2 == 1), n/2
 			}
-			p.Color = m.color(o, at, n)
+			p.Color = m.color(o, at, p.Face, n)
 			if said := m.said(o); said != "" && at.Kind == "lettering" && o.Asks != "" {
 				p.Text = said
 			}

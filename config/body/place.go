@@ -225,7 +225,7 @@ func (p *Planes) CompartmentOf(o *config.Option, c config.Compartment) config.Co
 			room = p.Compartment(room)
 			x, y := math.Abs(float64(room.XIn-c.XIn)), math.Abs(float64(room.YIn-c.YIn))
 			if x < num(room.WidthIn)/2 && y < num(room.DepthIn)/2 {
-				return c
+				return within(c, &room)
 			}
 			if first == nil {
 				first = &room
@@ -234,7 +234,16 @@ func (p *Planes) CompartmentOf(o *config.Option, c config.Compartment) config.Co
 	}
 	if first != nil {
 		c.XIn, c.YIn, c.Side = first.XIn, first.YIn, first.Side
+		return within(c, first)
 	}
+	return c
+}
+
+// within is a mount no higher than the compartment that it stands in, and moved up or down into it.
+func within(c config.Compartment, room *config.Compartment) config.Compartment {
+	c.HeightIn = min(c.HeightIn, room.HeightIn)
+	slack := (room.HeightIn - c.HeightIn) / 2
+	c.ZIn = min(max(c.ZIn, room.ZIn-slack), room.ZIn+slack)
 	return c
 }
 

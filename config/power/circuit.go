@@ -142,7 +142,7 @@ func (w *Wiring) SizeParallel(needCM, carry float64) (g Gauge, n int, decided st
 
 // Circuits makes the schedule of a unit, in order of wire number. A number
 // belongs to its circuit for the whole edition of the catalogue, whatever else
-// a unit holds: 101 is the catalogue's first circuit. Several of one option are
+// a unit holds: 101 is the catalogue's first circuit. Several runs of one option are
 // told apart by a suffix, 101-1, 101-2.
 func Circuits(cat *config.Catalogue, u *config.Unit, w Wiring) ([]Conductor, []config.Finding) {
 	b := gather(cat, u, nil, new(config.Report))
@@ -179,9 +179,10 @@ func (b *vehicle) schedule(w Wiring) ([]Conductor, []config.Finding) {
 		if finding != nil {
 			findings = append(findings, *finding)
 		}
-		for i := range min(p.Qty, 99) {
+		runs := min(p.Qty, 99) * min(max(p.Circuit.Count, 1), 9)
+		for i := range runs {
 			run.Number = fmt.Sprint(number[p.ID])
-			if p.Qty > 1 {
+			if runs > 1 {
 				run.Number += fmt.Sprintf("-%d", i+1)
 			}
 			out = append(out, run)

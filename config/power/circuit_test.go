@@ -3,6 +3,7 @@ package power
 import (
 	"math"
 	"slices"
+	"strings"
 	"testing"
 
 	"boxwright/config"
@@ -39,6 +40,20 @@ func TestScheduleNumbersStayWithTheCircuit(t *testing.T) {
 	one, _ := Circuits(fixture(t), unit("lightbar"), WiringOf(nil))
 	two, _ := Circuits(fixture(t), unit("ac", "lightbar"), WiringOf(nil))
 	assert.Equal(t, one[0], two[1], "what else a unit holds must not renumber a wire")
+}
+
+// Two outlets on their own circuits have a wire, a fuse and a number each.
+func TestRunsAlikeAreEachOnTheSchedule(t *testing.T) {
+	cat := fixture(t)
+	cat.OptionByID("lightbar").Circuit.Count = 2
+	u := unit("lightbar")
+	list, _ := Circuits(cat, u, WiringOf(nil))
+	require.Len(t, list, 2)
+	assert.Equal(t, list[0].Number, strings.TrimSuffix(list[1].Number, "-2")+"-1")
+	assert.Equal(t, list[0].FuseA, list[1].FuseA)
+	u.Picks[0].Qty = 2
+	list, _ = Circuits(cat, u, WiringOf(nil))
+	assert.Len(t, list, 4, "of each of two")
 }
 
 func TestCircuitWithoutAnswer(t *testing.T) {

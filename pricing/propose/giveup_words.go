@@ -92,8 +92,8 @@ func (g *GiveUp) Given(in quantity.System) string {
 			said = "With " + ch.Fuel + " instead of " + g.asked.Needs.Fuel + "."
 		case m.ID == "drive":
 			said = "With " + ch.Drive + " drive."
-		case g.isKindOfUnit(m.ID):
-			said = "Another kind of unit instead of: " + g.cat.LabelOf(m.ID) + "."
+		case g.kindOfUnit(m.ID) != "":
+			said = "Another kind of unit instead of: " + g.kindOfUnit(m.ID) + "."
 		default:
 			without = append(without, g.cat.LabelOf(m.ID))
 			continue
@@ -106,9 +106,13 @@ func (g *GiveUp) Given(in quantity.System) string {
 	return strings.Join(sentences, " ")
 }
 
-// isKindOfUnit reports whether an option makes a kind of unit.
-func (g *GiveUp) isKindOfUnit(option string) bool {
-	return slices.ContainsFunc(g.cat.Duties, func(d config.Duty) bool { return d.Option == option })
+// kindOfUnit is what a unit is called that an option makes of its kind, such as "Rescue"; empty
+// where it makes none.
+func (g *GiveUp) kindOfUnit(option string) string {
+	if i := slices.IndexFunc(g.cat.Duties, func(d config.Duty) bool { return d.Option == option }); i >= 0 {
+		return g.cat.Duties[i].Label
+	}
+	return ""
 }
 
 // Said is what is given up as a customer is told, and how it differs from one before it
@@ -187,8 +191,8 @@ func (g *GiveUp) Press(in quantity.System) string {
 			parts = append(parts, "take "+ch.Fuel)
 		case m.ID == "drive":
 			parts = append(parts, "take "+ch.Drive+" drive")
-		case g.isKindOfUnit(m.ID):
-			parts = append(parts, "take another kind of unit instead of: "+g.cat.LabelOf(m.ID))
+		case g.kindOfUnit(m.ID) != "":
+			parts = append(parts, "take another kind of unit instead of: "+g.kindOfUnit(m.ID))
 		default:
 			without = append(without, g.cat.LabelOf(m.ID))
 		}

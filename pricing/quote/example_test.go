@@ -25,6 +25,6 @@ func ExampleCompute() {
 	fmt.Printf("front axle %.0f lb, %s %.0f lb\n", front.Value, front.Sense, front.Limit)
 	fmt.Println("can be issued:", !q.Stopped())
 	// Output:
-	// front axle 4833 lb, at most 5000 lb
+	// front axle 4832 lb, at most 5000 lb
 	// can be issued: true
 }

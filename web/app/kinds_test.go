@@ -47,7 +47,7 @@ func TestKindsFromNeedsToPapers(t *testing.T) {
 		not  string              // on none of the papers
 	}{
 		{"van", []Act{set("needs.type", "II"), set("needs.duty", "bls"), set("needs.crew", "3")},
-			map[string][]string{"quote": {"Basic life support transport. Built, marked"},
+			map[string][]string{"quote": {"Basic life support package. Built, marked"},
 				"labels": {"Alterer's label"}, "upkeep": {"Partition, raised roof"}},
 			`(?i)outside compartment|weld seams|final-stage|drain mats`},
 		{"neonatal", []Act{set("needs.duty", "neonatal"), set("needs.crew", "4")},
@@ -59,13 +59,13 @@ func TestKindsFromNeedsToPapers(t *testing.T) {
 				"test":   {"cuts the 125 V power of:", "Sound and vibration at the incubator", "Incubator on the road, on battery and on shore"},
 				"upkeep": {"Medical", "Incubator"}}, `Cab over-pressure`},
 		{"medium-duty", []Act{set("needs.type", "medium"), set("needs.duty", "als"), set("needs.crew", "4")},
-			map[string][]string{"quote": {"Medium-duty", "Advanced life support. Built, marked"}}, `Incubator|Slide-out`},
+			map[string][]string{"quote": {"Medium-duty", "Advanced life support package. Built, marked"}}, `Incubator|Slide-out`},
 		{"critical", []Act{set("needs.duty", "critical"), set("needs.crew", "4")},
 			map[string][]string{"quote": {"Ventilator bracket", "Rail for three infusion pumps",
 				"W pure sine inverter"},
 				"test": {"Ventilator, pumps and monitor on battery"}}, `Nets and straps in place`},
 		{"multi-patient", []Act{set("needs.duty", "multi"), set("needs.crew", "3")},
-			map[string][]string{"quote": {"Multi-patient transport", "Two: ",
+			map[string][]string{"quote": {"Multi-patient package", "Two: ",
 				"each arrangement at full load", ", chosen", "the worst", "Clear height over a patient"}, "test": {"Straps, oxygen and numbers"}},
 			""},
 		{"rescue", []Act{set("needs.duty", "rescue"), set("needs.crew", "4")},
@@ -86,7 +86,7 @@ func TestKindsFromNeedsToPapers(t *testing.T) {
 				"upkeep": {"Gas sensors", "Waste tank"}},
 			`(?i)patient compartment|cots?(\b|\d)|AMBULANCE in|multipurpose passenger|kkk-a-1822f|Nets and straps|sharps|Squad bench|as delivered with the chassis`},
 		{"contaminated patient", []Act{set("needs.duty", "contaminated"), set("needs.crew", "3")},
-			map[string][]string{"quote": {"Contaminated-patient transport", "Isolation by air holds only"},
+			map[string][]string{"quote": {"Contaminated-patient package", "Isolation by air holds only"},
 				"test": {"Wash-down"}}, `Rear shower`},
 	} {
 		t.Run(k.name, func(t *testing.T) {

@@ -1,13 +1,17 @@
 package catalogue_test
 
 import (
+	"math"
+	"slices"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
 	"boxwright/config"
+	"boxwright/config/body"
 	"boxwright/config/power"
+	"boxwright/config/quantity"
 	"boxwright/config/rules"
 	"boxwright/config/standards"
 	"boxwright/config/weight"
@@ -128,4 +132,94 @@ func TestFrontAxleRulesOutTheWinchBumper(t *testing.T) {
 		assert.True(t, full.Satisfiable)
 		assert.Equal(t, c.want, full.State("fb-winch"), c.reason)
 	}
+}
+
+// A drawer or a tray in an outside compartment is not drawn in the room.
+func TestADrawerInACompartmentIsNotDrawnInTheRoom(t *testing.T) {
+	for _, o := range read(t).Options {
+		if o.Fitted == nil {
+			continue
+		}
+		for _, at := range o.Places {
+			assert.False(t, at.Kind == "drawer" && (at.Face == config.FaceStreetWall || at.Face == config.FaceCurbWall), o.ID)
+		}
+	}
+}
+
+// What a mount holds goes into it, at a slant at least, in the compartment where it stands on each body that
+// can have it.
+func TestMountsTakeWhatTheyHold(t *testing.T) {
+	cat := read(t)
+	e := engine(t, cat)
+	slant := func(c config.Compartment) float64 {
+		return math.Hypot(math.Hypot(float64(c.WidthIn), float64(c.DepthIn)), float64(c.HeightIn))
+	}
+	tried := 0
+	for i := range cat.Bodies {
+		b := &cat.Bodies[i]
+		for _, o := range cat.Options {
+			if o.Fitted == nil || o.Compartments == nil {
+				continue
+			}
+			on := slices.IndexFunc(cat.Chassis, func(ch config.Chassis) bool {
+				return e.AnswerWithin(unit(ch.ID, b.ID, o.ID), nil, 0).Satisfiable
+			})
+			if on < 0 {
+				continue
+			}
+			p := body.PlanesOf(&cat.Chassis[on], b)
+			for _, c := range o.Compartments {
+				c = p.CompartmentOf(&o, c)
+				for _, h := range c.Holds {
+					tried++
+					x := cat.EquipmentByID(h.Equipment)
+					assert.LessOrEqual(t, float64(max(x.LengthIn, x.WidthIn, x.HeightIn)), slant(c), "%s in %s on %s", x.ID,
+						o.ID, b.ID)
+				}
+			}
+		}
+	}
+	assert.Greater(t, tried, 10)
+}
+
+// The plant has a part before the step that does most of the work on its option; a cot comes with what
+// is loaded last.
+func TestPartsComeBeforeTheStationThatFitsThem(t *testing.T) {
+	cat := read(t)
+	acts := cat.Plant.Activities
+	waits := func(o *config.Option, station string) bool {
+		from := map[string]bool{}
+		for _, id := range o.PartsFor {
+			from[id] = true
+		}
+		for range acts { // what comes after what waits
+			for _, a := range acts {
+				from[a.ID] = from[a.ID] || slices.ContainsFunc(a.After, func(id string) bool {
+					return from[id] || id == "parts" && o.PartsFor == nil
+				})
+			}
+		}
+		return slices.ContainsFunc(acts, func(a config.Activity) bool { return a.Station == station && from[a.ID] })
+	}
+	tried := 0
+	for i := range cat.Options {
+		o := &cat.Options[i]
+		if o.Parts == nil || o.Group == "cot" {
+			continue
+		}
+		most := quantity.Hours(0)
+		for _, w := range o.Work {
+			if w.Station != "test" {
+				most = max(most, w.Hours)
+			}
+		}
+		if most == 0 {
+			continue
+		}
+		tried++
+		assert.True(t, slices.ContainsFunc(o.Work, func(w config.Work) bool {
+			return w.Hours == most && waits(o, w.Station)
+		}), "%s comes after most of its work is done", o.ID)
+	}
+	assert.Greater(t, tried, 80)
 }
