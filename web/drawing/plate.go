@@ -281,24 +281,15 @@ func (d *plate) balloons(s *sight, at func(Point) Point, ends frame2) {
 	d.row(below, ends, ends.v0+rowHigh-6, rowHigh)
 }
 
-// row sets balloons side by side at y, and every other one in a second row where they
-// would have no room in one.
+// row sets balloons side by side at y, and every other one in a second row where one row
+// would put them far from what they number.
 func (d *plate) row(list []balloon, ends frame2, y, second float64) {
 	slices.SortStableFunc(list, func(a, b balloon) int { return cmp.Compare(a.x, b.x) })
-	room := 2*balloonR + 2
+	const room, far = 2*balloonR + 2, 2.5 * balloonR
 	rows := 1.0
-	if float64(len(list))*room > ends.u1-ends.u0 {
+	if spaced(list, ends, room) > far {
 		rows = 2
-	}
-	for i := 1; i < len(list); i++ {
-		list[i].at = math.Max(list[i].at, list[i-1].at+room/rows)
-	}
-	for i := len(list) - 1; i >= 0; i-- {
-		limit := ends.u1
-		if i < len(list)-1 {
-			limit = list[i+1].at - room/rows
-		}
-		list[i].at = math.Min(list[i].at, limit)
+		spaced(list, ends, room/rows)
 	}
 	for i, b := range list {
 		y := y
@@ -312,6 +303,26 @@ func (d *plate) row(list []balloon, ends frame2, y, second float64) {
 		d.boxes = append(d.boxes, [4]float64{b.at - balloonR, y - balloonR, b.at + balloonR, y + balloonR})
 		d.words("number", centered, plateLetter-1, b.at, y+4, strconv.Itoa(int(b.n)))
 	}
+}
+
+// spaced puts balloons above what they number, so far apart at least, and tells how far aside the
+// farthest of them is.
+func spaced(list []balloon, ends frame2, apart float64) (aside float64) {
+	for i := range list {
+		list[i].at = list[i].x
+		if i > 0 {
+			list[i].at = math.Max(list[i].at, list[i-1].at+apart)
+		}
+	}
+	for i := len(list) - 1; i >= 0; i-- {
+		limit := ends.u1
+		if i < len(list)-1 {
+			limit = list[i+1].at - apart
+		}
+		list[i].at = math.Min(list[i].at, limit)
+		aside = math.Max(aside, math.Abs(list[i].at-list[i].x))
+	}
+	return aside
 }
 
 // sizeOf a part, along by across by high.

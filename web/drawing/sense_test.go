@@ -258,6 +258,23 @@ func TestTiresBesideANarrowBodyAreCovered(t *testing.T) {
 	}
 	assert.Equal(t, 2, flares)
 	wide := modelOf(t, "cut-14500-158-gas", "mod-153-72")
-	assert.False(t, slices.ContainsFunc(wide.Parts, func(p body.Part) bool { return p.Kind == body.KindFlare }) &&
-		wide.RearWheel.Outer <= wide.Half, "none where the body covers them")
+	require.Greater(t, wide.RearWheel.Outer, wide.Half)
+	assert.False(t, slices.ContainsFunc(wide.Parts, func(p body.Part) bool { return p.Kind == body.KindFlare }),
+		"none where the trim of the wheel opening covers them")
+}
+
+// The fixed window opposite the entry door is in the street side, and seen from within.
+func TestTheWindowOppositeTheDoorIsDrawn(t *testing.T) {
+	for _, id := range []string{"swin-slide", "swin-fixed"} {
+		m := modelOf(t, "cut-14500-158-gas", "mod-153-72", id)
+		for _, view := range []string{"street", "street-wall", "curb", "curb-wall"} {
+			n := 0
+			for _, g := range ViewOf(m, view).Groups {
+				if g.Option == id {
+					n++
+				}
+			}
+			assert.Equal(t, 1, n, "%s from %s", id, view)
+		}
+	}
 }

@@ -152,7 +152,7 @@ func (s *set) outside() []Plate {
 		out := s.sight(id, func(p *body.Part) bool { // what is on this end, not what stands out at the sides
 			return outsideThings(p) && (p.Face == id || p.Kind == "mirror")
 		})
-		bare, all := float64(m.Bare().WidthIn)/2, float64(m.Overall().WidthIn)/2
+		bare, all := math.Max(m.Half, m.CabHalf), float64(m.Overall().WidthIn)/2
 		out.across = []span{{-bare, bare, false}, {-all, all, false}}
 		out.up = []span{{0, float64(m.Overall().HeightIn), false}}
 		return out
@@ -177,6 +177,9 @@ func (s *set) outside() []Plate {
 	return out
 }
 
+// behindWall tells what a wall is drawn with besides what is fixed to it.
+const behindWall = "Dashed: compartments and wheel boxes behind the lining, and what lies in the middle of the room."
+
 func (s *set) inside() []Plate {
 	m := s.m
 	wall := func(id string, from, to float64, number func(*body.Part) bool) sight {
@@ -190,9 +193,17 @@ func (s *set) inside() []Plate {
 	ahead.List = s.lights(config.FaceStreet, config.FaceFront, config.FaceRoof)
 	behind := s.plate("Lights and marking, curb side and rear", plateHigh, []sight{lights("curb"), lights("rear")})
 	behind.List = s.lights(config.FaceCurb, config.FaceRear, config.FaceUnder)
+	side := func(title string, of sight) Plate {
+		x := s.plate(title, plateHigh, []sight{of})
+		if x.List == nil {
+			x.Notes = append(x.Notes, "Nothing is fixed to this wall.")
+		}
+		x.Notes = append(x.Notes, behindWall)
+		return x
+	}
 	out := []Plate{
-		s.plate("Inside, street-side wall", plateHigh, []sight{wall("street-wall", -m.Rear, -m.Front, insideThings)}),
-		s.plate("Inside, curb-side wall", plateHigh, []sight{wall("curb-wall", m.Front, m.Rear, insideThings)}),
+		side("Inside, street-side wall", wall("street-wall", -m.Rear, -m.Front, insideThings)),
+		side("Inside, curb-side wall", wall("curb-wall", m.Front, m.Rear, insideThings)),
 		s.plate("Bulkhead and rear doors, inside", plateHigh, []sight{wall("bulkhead", -m.Half, m.Half, insideThings),
 			wall("rear-inside", -m.Half, m.Half, insideThings)}),
 	}

@@ -9,7 +9,10 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"boxwright/config"
+	"boxwright/pricing/quote"
 	"boxwright/pricing/quote/quotetest"
+	"boxwright/web/page"
 	"boxwright/web/page/pagetest"
 )
 
@@ -137,4 +140,62 @@ func TestWhatChangedIsClouded(t *testing.T) {
 	}
 	assert.Positive(t, changed)
 	assert.Less(t, changed, len(street.List))
+}
+
+// A wall with nothing on it says so, and both walls say what is dashed.
+func TestABareWallSaysThatItIsBare(t *testing.T) {
+	ed := quotetest.Demo(t)
+	d := quote.New(ed, "med-19500-175-diesel", "rescue-164", quotetest.Today)
+	d.Unit.Picks = []config.Pick{{Option: "dp-rescue", Qty: 1}}
+	d.Unit, _ = ed.Rules.Start(&d.Unit, nil)
+	q, err := quote.Compute(ed, d)
+	require.NoError(t, err)
+	bare := 0
+	for _, x := range Set(&page.Page{Q: q}, nil) {
+		if !strings.HasSuffix(x.Title, "side wall") {
+			continue
+		}
+		assert.Contains(t, x.Notes, behindWall, x.Title)
+		if x.List == nil {
+			bare++
+			assert.Contains(t, x.Notes, "Nothing is fixed to this wall.", x.Title)
+		}
+	}
+	assert.Positive(t, bare)
+}
+
+// Balloons stand side by side in one row only where each is near what it numbers.
+func TestBalloonsAreNearWhatTheyNumber(t *testing.T) {
+	ends := frame2{0, 400, 0, 100}
+	for _, c := range []struct {
+		reason string
+		at     []float64
+		rows   int
+	}{{"far apart", []float64{40, 100, 200, 300}, 1}, {"a few together", []float64{100, 110, 120}, 1},
+		{"many in one place", []float64{100, 105, 110, 115, 120, 125, 130}, 2}} {
+		t.Run(c.reason, func(t *testing.T) {
+			d, high := &plate{}, map[float64]bool{}
+			var list []balloon
+			for i, x := range c.at {
+				list = append(list, balloon{n: float64(i + 1), x: x})
+			}
+			d.row(list, ends, 0, -rowHigh)
+			for _, s := range d.shapes {
+				if s.Layer == "balloon" {
+					high[s.Along[0].V] = true
+				}
+			}
+			assert.Len(t, high, c.rows)
+		})
+	}
+}
+
+// What stands in an outside compartment is behind its door, and is no door itself.
+func TestAMountIsBehindTheDoorOfItsCompartment(t *testing.T) {
+	m := modelOf(t, "med-19500-175-diesel", "rescue-164", "rsq-struts", "rsq-rope", "rsq-stokes", "df-scba-brackets")
+	for _, view := range []string{"street", "curb", "rear"} {
+		for _, g := range ViewOf(m, view).Groups {
+			assert.Empty(t, g.Option, "%s from %s", g.Label, view)
+		}
+	}
 }

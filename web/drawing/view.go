@@ -114,6 +114,9 @@ func indoors(m *body.Model, p *body.Part) bool {
 func outsideFrom(side string) func(*body.Model, *body.Part) bool {
 	other := map[string]string{config.FaceStreet: config.FaceCurb, config.FaceCurb: config.FaceStreet}[side]
 	return func(m *body.Model, p *body.Part) bool {
+		if behindADoor(p) {
+			return false
+		}
 		switch p.Kind {
 		case body.KindFrame:
 			return true
@@ -133,6 +136,9 @@ func outsideFrom(side string) func(*body.Model, *body.Part) bool {
 	}
 }
 
+// behindADoor reports whether a part is a mount or a slot in an outside compartment.
+func behindADoor(p *body.Part) bool { return p.Slot && p.Kind == "compartment" }
+
 func ahead(m *body.Model, p *body.Part) bool {
 	if p.Kind == body.KindWheel {
 		return p.X1 < m.Front
@@ -144,7 +150,7 @@ func behind(m *body.Model, p *body.Part) bool {
 	if p.Kind == body.KindWheel {
 		return p.X0 > m.RearAxle/2
 	}
-	return (p.Face == config.FaceRear || standsOut(p)) && p.Face != config.FaceFront
+	return (p.Face == config.FaceRear || standsOut(p)) && p.Face != config.FaceFront && !behindADoor(p)
 }
 
 // standsOut reports whether a part shows in profile beyond the outline.
@@ -306,7 +312,7 @@ func (w *way) draw(m *body.Model, p *body.Part) []Shape {
 		s.rect(layerHidden, f) // behind the lining, or in front of the wall
 		return s.shapes
 	case p.Kind == "seat", w.id == "curb-wall" && (p.Kind == "door" || p.Kind == "window"),
-		w.id == "rear-inside" && p.Kind == "window":
+		(w.id == "rear-inside" || w.id == "street-wall") && p.Kind == "window":
 		square = true
 	case w.id == "floor" && p.Kind == "bench", w.inside && p.Kind == "cabinet" && w.id != "floor":
 		square = true
