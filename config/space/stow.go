@@ -52,7 +52,9 @@ func (s *Sheet) stow(b *vehicle) {
 			return
 		}
 		use := &s.Compartments[at[b.model.Compartments[i].ID]]
-		use.Gear = append(use.Gear, o.Label)
+		if !slices.Contains(use.Gear, o.Label) { // two of it stand side by side
+			use.Gear = append(use.Gear, o.Label)
+		}
 		use.Tray = use.Tray || o.Fitted.RatedLb > 0
 	})
 	for _, c := range b.Unit.Carried {
