@@ -88,7 +88,7 @@ type Chassis struct {
 	GAWRRearLb  quantity.Mass   `json:"gawr_rear_lb" attr:"1..1e5" rules:"yes"`
 	CurbFrontLb quantity.Mass   `json:"curb_front_lb" attr:"1..1e5"` // chassis alone, full fluids, nobody aboard
 	CurbRearLb  quantity.Mass   `json:"curb_rear_lb" attr:"1..1e5"`
-	CurbTolLb   quantity.Mass   `json:"curb_tol_lb" attr:"0..1e4"`  // half width of the likely range of its mass
+	CurbTolLb   quantity.Mass   `json:"curb_tol_lb" attr:"0..1e4"`  // half width of the likely range of its curb weight
 	CGHeightIn  quantity.Length `json:"cg_height_in" attr:"1..1e5"` // of the chassis alone, above ground
 	FrontTires  Tires           `json:"front_tires"`
 	RearTires   Tires           `json:"rear_tires"`
@@ -156,13 +156,13 @@ type Body struct {
 	Doors      Doors           `json:"doors,omitzero"`
 
 	// Existing marks a module that is there already and is remounted: it needs no
-	// shell, its Mass is all of it, and what was measured stands in Unit.Existing.
+	// shell, its weight (`mass`) is all of it, and what was measured stands in Unit.Existing.
 	Existing bool `json:"existing,omitempty" rules:"yes"`
 	// Photos are what the plant asks to see of an existing module before it is appraised.
 	Photos []string `json:"photos,omitempty"`
-	// Shell, for a new module, is what its mass and center are taken off from.
+	// Shell, for a new module, is what its weight and center are taken off from.
 	Shell *Shell `json:"shell,omitempty"`
-	// Mass is what the shell does not cover: for a module trim, fasteners, sealants
+	// Mass is the weight of what the shell does not cover: for a module trim, fasteners, sealants
 	// and what no option says; for a van conversion the whole lining and partition.
 	Mass Mass `json:"mass"`
 
@@ -243,7 +243,7 @@ type Seat struct {
 	ForwardIn quantity.Length `json:"forward_in,omitempty"`
 }
 
-// Mass of a thing, how well it is known, and where it sits.
+// Mass is the weight of a thing, how well it is known, and where it sits.
 type Mass struct {
 	Lb      quantity.Mass   `json:"lb"`                // may be negative for a deletion
 	TolLb   quantity.Mass   `json:"tol_lb,omitempty"`  // half width of its likely range; 0 means 5 % is assumed
@@ -447,6 +447,6 @@ type Equipment struct {
 	LengthIn quantity.Length `json:"length_in"`
 	WidthIn  quantity.Length `json:"width_in"`
 	HeightIn quantity.Length `json:"height_in"`
-	Basis    string          `json:"basis,omitempty"` // where the mass comes from
+	Basis    string          `json:"basis,omitempty"` // where the weight comes from
 	Stow     *Stowage        `json:"stow,omitempty"`  // where it belongs
 }

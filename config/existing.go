@@ -21,7 +21,7 @@ type Existing struct {
 	HeadroomIn quantity.Length `json:"headroom_in,omitempty"`
 	AisleIn    quantity.Length `json:"aisle_in,omitempty"`
 
-	// MassLb is of the module as it will be mounted: with everything that stays
+	// MassLb is the weight of the module as it will be mounted: with everything that stays
 	// in it, without what is taken out. Its center counts from the front wall,
 	// the centerline (positive to the curb side) and the floor.
 	MassLb    quantity.Mass   `json:"mass_lb,omitempty"`

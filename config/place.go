@@ -29,7 +29,7 @@ type Place struct {
 	HeightIn quantity.Length `json:"height_in"`
 	OutIn    quantity.Length `json:"out_in,omitempty"` // how far of that it stands out of its face
 
-	// Lb is what of the option's mass all its pieces have. Places without it share the rest by
+	// Lb is what of the option's weight all its pieces have. Places without it share the rest by
 	// their volume.
 	Lb quantity.Mass `json:"lb,omitempty"`
 

@@ -260,17 +260,10 @@ var shortFuel = map[string]string{"gasoline": "gas"}
 
 // chassisType is a type without what it adds, as purchasers ask for it.
 func chassisType(t string) string {
-	if base, cut := cutSuffix(t, "-AD"); cut {
+	if base, cut := strings.CutSuffix(t, "-AD"); cut {
 		return base + ", type " + t + " additional duty"
 	}
 	return t
-}
-
-func cutSuffix(s, suffix string) (string, bool) {
-	if n := len(s) - len(suffix); n > 0 && s[n:] == suffix {
-		return s[:n], true
-	}
-	return s, false
 }
 
 func newProfile(id, group, label, spec, kind string, asked *config.Asked, read texts) *profile {

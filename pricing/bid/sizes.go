@@ -73,11 +73,11 @@ func alone(list []claims.Number) (claim, bool) {
 }
 
 var (
-	priceGauge  = gaugeOf(factPrice)
-	lengthGauge = gaugeOf("space.length-all")
+	priceGauge  = gaugeByCode(factPrice)
+	lengthGauge = gaugeByCode("space.length-all")
 )
 
-func gaugeOf(code string) *gauge {
+func gaugeByCode(code string) *gauge {
 	return &gauges[slices.IndexFunc(gauges, func(g gauge) bool { return g.code == code })]
 }
 
