@@ -4,10 +4,12 @@ import (
 	"math"
 	"regexp"
 	"strconv"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
 
+	"boxwright/config"
 	"boxwright/config/leadtime"
 	"boxwright/pricing/quote/quotetest"
 	"boxwright/web/page"
@@ -72,6 +74,24 @@ func TestSlotsAreToldByTheMonth(t *testing.T) {
 	mine := p.Q.Plan.Slot
 	row := pagetest.RowOf(t, html, page.Held(mine.MonthName()+" "+strconv.Itoa(mine.Year)))
 	assert.Contains(t, row[2], strconv.Itoa(mine.Day)+", this unit")
+}
+
+// Of the line's slots those are told that are open from the order on, each with how many where several are, and
+// nothing is said of later ones where there are none.
+func TestSlotsThatAreOpenAreTold(t *testing.T) {
+	ed := quotetest.Demo(t)
+	p := &Page{Page: pagetest.Of(t, ed, "cut-14500-158-gas", false), View: &session.View{}}
+	order := p.Q.Plan.Order
+	month := config.Date{Year: order.Year + 1, Month: 3, Day: 1}
+	day := func(d int) config.Date { return month.AddDays(d - 1) }
+	ed.Cat.Plant.Slots = []config.Slot{{Start: order.AddDays(-1), Open: 1}, {Start: day(2), Open: 1}, {Start: day(9)},
+		{Start: day(16), Open: 3}}
+	p.Q.Plan.Slot = day(2)
+	html := slots(p).String()
+	row := pagetest.RowOf(t, html, page.Held("Mar "+strconv.Itoa(month.Year)))
+	assert.Equal(t, []string{page.Held("Mar " + strconv.Itoa(month.Year)), "4", page.Held("2, this unit, 16 (3)")}, row)
+	assert.Equal(t, 2, strings.Count(html, "<tr>"), "the head, and no month without an open slot: "+html)
+	assert.NotContains(t, html, "open later")
 }
 
 // Of the curve is told where it begins and ends and what is marked on it, not a list of days.

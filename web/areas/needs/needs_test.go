@@ -4,6 +4,7 @@ import (
 	"strings"
 	"testing"
 
+	"boxwright/pricing/bid"
 	"boxwright/pricing/propose"
 	"boxwright/pricing/quote"
 	"boxwright/pricing/quote/quotetest"
@@ -75,5 +76,20 @@ func TestHowProposalsWereFound(t *testing.T) {
 		{0, 0, "No pair of chassis and module can meet the musts; 2 units"},
 	} {
 		assert.Contains(t, found(&propose.Search{Pairs: c.pairs, Refused: c.refused, Finished: 2}, 2), c.says)
+	}
+}
+
+// A list says whether it can go out: not while a line is open, a heading aside.
+func TestAListSaysWhetherItGoesOut(t *testing.T) {
+	open, done := bid.Answer{Outcome: quote.Unanswered}, bid.Answer{Outcome: quote.Meets}
+	for _, c := range []struct {
+		list []bid.Answer
+		want string
+	}{
+		{[]bid.Answer{done, open}, "1 line is not answered yet. The list goes out, and is signed, when none is."},
+		{[]bid.Answer{open, open}, "2 lines are not answered yet. "},
+		{[]bid.Answer{done, {Requirement: quote.Requirement{Head: true}, Outcome: quote.Unanswered}}, "Every line is answered. "},
+	} {
+		assert.Contains(t, goesOut(c.list).String(), c.want)
 	}
 }

@@ -6,6 +6,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"boxwright/config/standards"
 	"boxwright/pricing"
 	"boxwright/pricing/money"
 	"boxwright/pricing/quote/quotetest"
@@ -52,4 +53,18 @@ func TestAFullLoadIsTold(t *testing.T) {
 	}
 	w := p.Q.Weight
 	assert.InDelta(t, 1050+175+700, float64(w.Gross.TotalLb-w.Curb.TotalLb), 0.5)
+}
+
+// What is not judged says on paper why, and what would settle it.
+func TestWhatIsNotJudgedSaysWhyOnPaper(t *testing.T) {
+	p := &Page{Page: pagetest.Of(t, quotetest.Demo(t), "cut-14500-158-gas", false), notes: new(notes), said: map[string]string{}}
+	set := p.Q.Verdicts[0].Set
+	p.Q.Verdicts = []standards.Verdict{
+		{Set: set, Title: "Flash rate", Outcome: standards.NotJudged, Settles: "the maker's certificate"},
+		{Set: set, Title: "Beam spread", Outcome: standards.NotJudged},
+		{Set: set, Title: "Body mounts", Outcome: standards.Declared, Settles: "the plant's report"}}
+	paper := compliancePaper(p).String()
+	assert.Contains(t, paper, "<b>Not judged, since nothing in the unit declares it, with what settles it: </b>"+
+		"Flash rate (the maker&#39;s certificate); Beam spread.")
+	assert.Contains(t, paper, "<b>Declared by the plant: </b>Body mounts.")
 }

@@ -1,10 +1,11 @@
 package quote
 
 import (
-	"boxwright/config"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
+
+	"boxwright/config"
 )
 
 // A total whose parts are not known says what each unit comes to, and no more than is known.
@@ -30,5 +31,8 @@ func TestAnUnsignedQuoteSpeaksToBoth(t *testing.T) {
 	for key, seller := range map[string]string{"": "make your own copy (Menu) and sign that.", "k": "revise it (Menu) and sign that."} {
 		says := trustOf(&Trust{OwnKey: key}, config.Date{}).says
 		assert.Equal(t, "Nothing proves who sent it. Buyer: ask the sender for a signed quote before you order. Seller: "+seller, says)
+		drawn := banner("trust", &Trust{OwnKey: key}, config.Date{}).String()
+		assert.Contains(t, drawn, `class="banner warn"`, "it looks like something to be checked")
+		assert.Contains(t, drawn, "Draft, not signed. </b><span>"+says, "and is read before it is opened")
 	}
 }
