@@ -273,11 +273,22 @@ func (v *vocabulary) vacuous(all []piece, of []*claim) {
 			len(c.numbers) > 0 && !oneAt(c, all[i].tokens) ||
 			c.gauge != nil ||
 			len(claims.Words(all[first].tokens)) == 1 && !holders[c.words[len(c.words)-1]] || !v.rivals(c) ||
-			listed(all[first:i+1], v.ownNamed(c)) {
+			listed(all[first:i+1], v.ownNamed(c)) || all[i].with && of[i-1] != nil && slices.Contains(seatCounts, of[i-1].code()) {
 			continue
 		}
 		takeOut(of, c)
 	}
+}
+
+// seatCounts are the figures that count seats, which come with what is on every one of them.
+var seatCounts = []string{everySeat, countBench, countModule}
+
+// code is that of the figure that a claim is on; empty of none.
+func (c *claim) code() string {
+	if c.gauge == nil {
+		return ""
+	}
+	return c.gauge.code
 }
 
 // onlyPlaces reports whether words only say where something is: "outside compartment".
