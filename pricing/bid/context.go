@@ -355,14 +355,14 @@ func (v *vocabulary) attached(all []piece, of []*claim) {
 	var whole *claim // of which parts are named
 	lost := false    // it was not read
 	clause := false  // they are named in a clause on it
-	var nouns []string
+	var nouns, where []string
 	for i := range all {
 		if i == 0 || all[i-1].stop {
-			whole, nouns = nil, nil
+			whole, nouns, where = nil, nil, nil
 			lost = false
 		}
 		if clause && all[i].apart {
-			whole, nouns, clause = nil, nil, false // the clause has ended
+			whole, nouns, where, clause = nil, nil, nil, false // the clause has ended
 		}
 		if all[i].with && i > 0 && of[i-1] == nil && whole == nil && !all[i-1].stop {
 			lost = true
@@ -380,13 +380,16 @@ func (v *vocabulary) attached(all []piece, of []*claim) {
 					if t.Kind == claims.Word && t.Role != claims.Modifier {
 						nouns = append(nouns, t.Word)
 					}
+					if entries[t.Word] || t.Word == actionArea {
+						where = append(where, t.Word)
+					}
 				}
 			}
 		}
 		if c := of[i]; c != nil && c.short != nil && all[i].with && i > 0 && of[i-1] != nil && of[i-1].gauge != nil {
 			takeOut(of, c) // "compartments with five doors" are not those of the rear
 		}
-		if c := of[i]; whole != nil && c != nil && c != whole && !v.partOf(c, nouns) &&
+		if c := of[i]; whole != nil && c != nil && c != whole && (!v.partOf(c, nouns) || v.partElsewhere(c, whole, where)) &&
 			!(c.short == nil && v.rivals(c) && len(v.common(whole, c).same) > 0) {
 			takeOut(of, c)
 		}
@@ -758,6 +761,21 @@ func (v *vocabulary) partOf(c *claim, nouns []string) bool {
 		})
 	})
 }
+
+// partElsewhere leaves of the things that a claim asks for as part of another those that are at the places that this is
+// named by, and reports whether none is: the window of a "side entry door" is not one of the rear.
+func (v *vocabulary) partElsewhere(c, whole *claim, where []string) bool {
+	if c.gauge != nil || v.groupOf(c) == v.groupOf(whole) {
+		return false
+	}
+	away := func(id string) bool {
+		return slices.ContainsFunc(where, func(w string) bool { return !v.byID[id].words[w] })
+	}
+	c.same, c.more = slices.DeleteFunc(c.same, away), slices.DeleteFunc(c.more, away)
+	return len(where) > 0 && len(c.same)+len(c.more) == 0
+}
+
+var actionArea = stems("action area")[0]
 
 // anyThing are words that may be said of anything.
 var anyThing = wordSet("each all two led light power side inside outside patient-compartment module high low manual " +
