@@ -127,10 +127,10 @@ func monthNames(list []month, x func(float64) float64, y, letter, width float64)
 
 func steps(p *Page, narrow bool) Part {
 	s := p.Q.Plan
-	left, right, row, top, ahead, letter := 212.0, 484.0, 13.0, 16.0, 0.0, 4.7
+	left, right, row, bar, top, ahead, letter := 212.0, 484.0, 10.5, 7.5, 16.0, 0.0, 4.7
 	width := 500.0
 	if narrow {
-		left, right, row, ahead, letter, width = 4.0, 326.0, 27.0, 14.0, 7.4, 330
+		left, right, row, bar, ahead, letter, width = 4.0, 326.0, 27.0, 9.0, 14.0, 7.4, 330
 	}
 	end, list := max(s.Simulated.NineInTenDays, 1), waiting(s.Steps)
 	for _, st := range list {
@@ -156,15 +156,15 @@ func steps(p *Page, narrow bool) Part {
 		if st.Critical {
 			class, decides = "critical", " *"
 		}
-		name := Label("small end", left-4, y+8, shortened(st.Label, longestStep)+decides)
+		name := Label("small end", left-4, y+bar-1, shortened(st.Label, longestStep)+decides)
 		if narrow {
 			name = Label("small", left, y-3, shortened(st.Label, longestStep)+decides)
 		}
 		names = append(names, name)
-		parts = append(parts, Rect("slot", left, y, right-left, 9),
-			Rect(class, x(st.ES), y, max(x(st.EF)-x(st.ES), 0.8), 9))
+		parts = append(parts, Rect("slot", left, y, right-left, bar),
+			Rect(class, x(st.ES), y, max(x(st.EF)-x(st.ES), 0.8), bar))
 		if st.LF > st.EF+0.05 {
-			parts = append(parts, Path("float", "M"+Coord(x(st.EF))+" "+Coord(y+4.5)+"H"+Coord(x(st.LF))))
+			parts = append(parts, Path("float", "M"+Coord(x(st.EF))+" "+Coord(y+bar/2)+"H"+Coord(x(st.LF))))
 		}
 		if st.Source == config.SourceSlot {
 			for _, slot := range p.Q.Edition.Cat.Plant.Slots {

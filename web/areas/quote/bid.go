@@ -21,14 +21,18 @@ func responseForm(p *Page) Part {
 	if list == nil {
 		return Many(El("h1", Text("Response to the requirement list")), noList(p))
 	}
-	t := page.Table{Caption: "Line by line", Class: "tight form",
+	t := page.Table{Caption: "Line by line", Class: "tight form answered",
 		Heads: []string{"No.", "Requirement", "Response", "Offered", "In the quote"}}
 	for _, a := range list {
 		if a.Head {
 			t.Rows = append(t.Rows, []Part{Text(a.No), page.Bold(a.Text), nil, nil, nil})
 			continue
 		}
-		t.Rows = append(t.Rows, []Part{Text(a.NoOf()), Text(a.Text), page.Bold(a.Outcome.Words()),
+		words := a.Outcome.Words()
+		if a.Outcome == quote.MeetsWith {
+			words += " additions" // which are told beside it
+		}
+		t.Rows = append(t.Rows, []Part{Text(a.NoOf()), Text(a.Text), page.Bold(words),
 			Text(a.Response(p.Q, p.System())), places("at-"+strconv.Itoa(a.At), a.Where)})
 	}
 	return Many(bidHead(p, "Response to the requirement list", list), t.Draw(), bidSignature(list))
@@ -70,9 +74,9 @@ func purchaserSpecification(p *Page) Part {
 		t.Rows = append(t.Rows, []Part{Text(c.No), text, nil, nil})
 	}
 	return Many(El("h1", Text("Specification for "+bid.Kind(p.Q))),
-		El("p", Text("Written from one unit, in words that name no maker; each amount is that unit's own. Widen the "+
-			"amounts "+
-			"where more than one maker is to be able to bid.")), t.Draw())
+		El("p", Text("Written from one unit, in words that name no maker. Each limit is what that unit reaches, rounded so "+
+			"that the unit keeps it: “not less than” is rounded down, “not more than” up. As they stand, the limits "+
+			"may shut out every other unit. Before you ask for bids, set each to what your service needs.")), t.Draw())
 }
 
 // noList is there while nothing is answered.

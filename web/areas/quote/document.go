@@ -314,7 +314,7 @@ func quotePaper(p *Page) Part {
 		El("section", Class("whole"), section(quote.PaymentsSection, ""), page.PaymentTable(p.Page),
 			If(q.Price.Lease != nil, El("p", Text("A lease-purchase is worked out in an annex; it is no offer of credit.")))),
 		printedCautions(p),
-		El("section", Class("whole"), acceptance(p), signatures(p)),
+		El("section", Class("whole accept"), acceptance(p), signatures(p)),
 		El("h2", Class("annex"), Text("Annex: the price line by line")), page.PriceTable(p.Page),
 		financePaper(p),
 	)
@@ -439,7 +439,7 @@ func priceSummary(p *Page) Part {
 			if item = e.item; item > 0 {
 				name := p.Q.NameOf(item - 1)
 				if n := p.Q.Draft.Items()[item-1].Count(); n > 1 {
-					name += " (" + strconv.Itoa(n) + ")"
+					name += ", " + strconv.Itoa(n) + " units"
 				}
 				t.Rows = append(t.Rows, []Part{page.Bold(name), page.Bold(of[item].Show())})
 			}

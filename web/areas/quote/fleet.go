@@ -18,7 +18,7 @@ func fleetPaper(p *Page) Part {
 	if p.Q.Draft.Count() == 1 {
 		return nil
 	}
-	t := page.Table{Caption: "Units of this quote", Class: "tight",
+	t := page.Table{Caption: "Units of this quote, each with its share of fees and tax", Class: "tight",
 		Heads: []string{"Unit", ">How many", ">Remaining payload",
 			">Front, rear axle margin", ">Delivery, first of the kind", ">Each", ">Together"}}
 	for i, it := range p.Q.Draft.Items() {
@@ -74,11 +74,11 @@ func fleetTitle(p *Page) string {
 	for i := range items {
 		name := p.Q.NameOf(i)
 		if n := items[i].Count(); n > 1 {
-			name += " (" + strconv.Itoa(n) + ")"
+			name += ", " + strconv.Itoa(n) + " units"
 		}
 		names = append(names, name)
 	}
-	return strings.Join(names, ", ")
+	return strings.Join(names, "; ")
 }
 
 // eachUnit is a document of one unit drawn for every unit of the quote, in the order

@@ -47,3 +47,24 @@ func TestTheOrderSheetHasThe125VoltSide(t *testing.T) {
 	}
 	assert.Contains(t, drawn, "The catalogue states no rating of a branch breaker")
 }
+
+// The circuit schedule says once what most wires are sized by, and in a column only where some are
+// sized otherwise.
+func TestWhatWiresAreSizedBy(t *testing.T) {
+	p := &Page{Page: pagetest.Of(t, quotetest.Demo(t), "cut-14500-158-gas", false)}
+	p.notes, p.said = new(notes), map[string]string{}
+	p.work = p.Q
+	for i := range p.Q.Power.Circuits {
+		p.Q.Power.Circuits[i].Decided = "voltage drop"
+	}
+	drawn := orderSheet(p).String()
+	assert.Contains(t, drawn, "Wires are sized by voltage drop.")
+	assert.NotContains(t, drawn, "Sized by")
+	p.Q.Power.Circuits[3].Decided = "ampacity"
+	drawn = orderSheet(p).String()
+	assert.Contains(t, drawn, "Wires are sized by voltage drop, but where the last column says otherwise.")
+	assert.Equal(t, 1, strings.Count(drawn, "voltage drop"))
+	assert.Equal(t, 1, strings.Count(drawn, "ampacity"))
+	p.Q.Power.Circuits = nil
+	assert.NotContains(t, orderSheet(p).String(), "Wires are sized")
+}

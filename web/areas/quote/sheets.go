@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"boxwright/config"
+	"boxwright/config/power"
 	"boxwright/config/quantity"
 	"boxwright/pricing/quote"
 	"boxwright/web/page"
@@ -87,17 +88,41 @@ func orderSheet(p *Page) Part {
 			"inspection records their numbers, fuses and wires."
 	}
 	w := page.Table{Caption: circuits, Class: "tight",
-		Heads: []string{"No.", "Function", ">Amps", ">Run, ft", ">Fuse, A", ">Wire, AWG", ">Drop", "Sized by"}}
+		Heads: []string{"No.", "Function", ">Amps", ">Run, ft", ">Fuse, A", ">Wire, AWG", ">Drop"}}
+	usual, differs := sizedBy(q.Power.Circuits)
+	if differs {
+		w.Heads = append(w.Heads, "Sized by")
+	}
 	for _, c := range q.Power.Circuits {
-		w.Rows = append(w.Rows, page.Texts(c.Number, c.Function, quantity.Group(float64(c.Amps), 1),
-			quantity.Group(c.RunFt, 0), c.Fuse(), cmp.Or(c.Wire(), "none fits"), quantity.Group(c.DropPct, 1)+
-				" %", c.Decided))
+		row := page.Texts(c.Number, c.Function, quantity.Group(float64(c.Amps), 1), quantity.Group(c.RunFt, 0),
+			c.Fuse(), cmp.Or(c.Wire(), "none fits"), quantity.Group(c.DropPct, 1)+" %")
+		if differs {
+			row = append(row, If(c.Decided != usual, Text(c.Decided)))
+		}
+		w.Rows = append(w.Rows, row)
+	}
+	sized := ""
+	if usual != "" {
+		sized = " Wires are sized by " + usual +
+			map[bool]string{true: ", but where the last column says otherwise"}[differs] + "."
 	}
 	return Many(Many(out...), El("h2", Text("Circuit schedule")),
 		El("p", Class("how"),
 			Text("Build to this once the licensed designer of record has approved it. Mark number and function "+
-				"every 4 in where the option says so.")),
+				"every 4 in where the option says so."+sized)),
 		w.Draw(), If(stay != "", El("p", Text(stay))), mains(p), If(len(q.Power.Shed) > 0, page.SheddingTable(p.Page)))
+}
+
+// sizedBy is what decides most wires, and whether others are decided otherwise.
+func sizedBy(list []power.Conductor) (usual string, differs bool) {
+	count := map[string]int{}
+	for _, c := range list {
+		count[c.Decided]++
+		if count[c.Decided] > count[usual] || count[c.Decided] == count[usual] && c.Decided < usual {
+			usual = c.Decided
+		}
+	}
+	return usual, len(count) > 1
 }
 
 // neededBy is the date that the customer gave, and whether the safe date keeps it.
