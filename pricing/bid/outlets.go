@@ -123,7 +123,7 @@ func (j *judge) count(c *claim) part {
 	if k.ports && !slices.Contains(c.words, portWord) {
 		want *= portsOfOutlet
 	}
-	has, most := 0, 0
+	has, most, unsure := 0, 0, false
 	var said []string
 	more := map[string]int{} // outlets of things that could be added there
 	for i := range j.v.list {
@@ -135,6 +135,8 @@ func (j *judge) count(c *claim) part {
 		if qty := j.q.Draft.Unit.Qty(o.id); qty > 0 && at(o) {
 			has += n * qty
 			said = append(said, j.q.Edition.Cat.LabelOf(o.id))
+		} else if qty > 0 && slices.Contains(c.words, patientRoom) && !o.words[cabWord] {
+			unsure = true // they may be in it, though nothing says so
 		} else if qty == 0 && at(o) {
 			more[o.id] = n
 		}
@@ -153,6 +155,7 @@ func (j *judge) count(c *claim) part {
 	switch {
 	case has >= want:
 		p.outcome = quote.Meets
+	case unsure:
 	case add != "":
 		p.outcome, p.take = quote.MeetsWith, Take{add, 0}
 	case most < int(c.want):

@@ -402,7 +402,7 @@ func (p *profile) standInside(o *config.Option) {
 }
 
 // seenInside are the kinds of places that are within the room that they are drawn in.
-var seenInside = map[string]bool{"strip": true, "bench": true, "rail": true, "unit": true, "grille": true, "gas": true,
+var seenInside = map[string]bool{"strip": true, "bench": true, "rail": true, "unit": true, "grille": true,
 	"counter": true, "mount": true, "litter": true, "hook": true, "camera": true}
 
 // sideOfFace are the sides as lines speak of them.
