@@ -60,6 +60,8 @@ func TestFieldsAndTablesAreHeardWhole(t *testing.T) {
 	for field, group := range map[string]string{"buyer.person": "To", "seller.person": "From"} {
 		require.Equal(t, drive.Heard{Role: "group", Name: group}, w.heard(`[role="group"]:has(> .field > [id="f-`+field+`"])`))
 	}
+	w.click("#fold-leave summary")
+	require.Equal(t, "Passphrase to seal the quotes with", w.heard("#seal-pass").Name)
 	w.area("seller")
 	require.Equal(t, "Passphrase of the cost sheet", w.heard("#costs-pass").Name)
 	require.Equal(t, "Passphrase of the key", w.heard("#key-pass").Name)
@@ -72,6 +74,24 @@ func TestFieldsAndTablesAreHeardWhole(t *testing.T) {
 	require.Equal(t, "columnheader", column.Role)
 	require.NotContains(t, column.Name, "Work on this")
 	require.True(t, w.has("#main .compare thead td #swap-0"), "buttons stand beneath the name")
+}
+
+// A picture of figures is heard in a sentence or two, and the whisker of a bar beside its figure.
+func TestChartsAreHeard(t *testing.T) {
+	t.Parallel()
+	w := open(t, folder, drive.Desk, "")
+	w.begin("cut-14500-158-gas", "mod-146-72")
+	for _, x := range [][3]string{
+		{"delivery", `#main svg:has(.curve)`, `^The chance that it is delivered rises from .*\. Marked: likely .*, safe .*, 80 % .*\.$`},
+		{"delivery", `#main svg:has(.critical)`, `^From the order on .* to delivery: .*\. Of \d+ bars \d+ decide the date, from .*\.$`},
+		{"power", `#main .load-chart svg`, `^What the alternator gives, .*\. 12 V loads, .*\.$`},
+	} {
+		w.area(x[0])
+		h := w.heard(x[1])
+		require.Equal(t, "image", h.Role)
+		require.Regexp(t, x[2], h.Name)
+	}
+	require.Regexp(t, `lb to spare likely [\d,]+ lb to [\d,]+ lb [\d,]+ lb of GAWR`, flat(w.text("#standing .gauge:has(.range)")))
 }
 
 // What scrolls is a stop and a landmark; what does not is neither.

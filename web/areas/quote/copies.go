@@ -73,14 +73,6 @@ func lasting(p *Page) Part {
 	return El("p", Class("small soft"), At("id", "lasting"), Text(text))
 }
 
-// passphrase is a field whose content goes to the core once.
-func passphrase(id, label, hint string) Part {
-	return El("div", Class("field"), El("label", At("for", id), Text(label)),
-		El("input", At("type", "password"), At("id", id), At("autocomplete", "off"),
-			At("aria-describedby", id+"-hint")),
-		El("p", Class("hint"), At("id", id+"-hint"), Text(hint)))
-}
-
 // sealedQuotes asks for the passphrase of quotes that were sealed.
 func sealedQuotes(p *Page) Part {
 	if !p.Copies.Sealed {
@@ -88,7 +80,8 @@ func sealedQuotes(p *Page) Part {
 	}
 	return El("div", At("id", "sealed-quotes"), El("p", El("b", Text("Quotes are sealed on this device. ")),
 		Text("They come back into the list when you open them.")),
-		passphrase("unseal-pass", "Passphrase", "The one they were sealed with. Without it nobody can open them."),
+		page.Passphrase("unseal-pass", "Passphrase of the sealed quotes",
+			"The one they were sealed with. Without it nobody can open them."),
 		El("div", Class("row-tools"), page.Action("unseal-kept", "", "", "Open the sealed quotes", Class("main"),
 			At("id", "unseal-kept"))))
 }
@@ -102,8 +95,8 @@ func leaveNothing(p *Page) Part {
 	sealing := Many(El("h4", Text("Seal them")),
 		El("p", Text("At the end of the day: all saved quotes are sealed with a passphrase, and the list is empty "+
 			"until you open them again. The catalogue stays. Copies made before stay as they are.")),
-		passphrase("seal-pass", "Passphrase", "Four plain words that do not belong together are good. If you "+
-			"lose it, the quotes are lost."),
+		page.Passphrase("seal-pass", "Passphrase to seal the quotes with",
+			"Four plain words that do not belong together are good. If you lose it, the quotes are lost."),
 		El("div", Class("row-tools"), page.Action("seal-kept", "", "", "Seal all saved quotes", At("id", "seal-kept"))))
 	aside := page.Action("sealed-aside", "", "", "Put it aside", At("id", "sealed-aside"))
 	list := El("a", At("href", "#kept"), Text("list of all that is saved here"))
