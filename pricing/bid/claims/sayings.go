@@ -33,9 +33,11 @@ ought to > shall
 = first|next|last|another thing|off|item|point :|, >
 = prior to the? acceptance|delivery|shipment of? the|each? vehicle|unit|ambulance? ,? >
 ones|one that|which >
-, the * of which|whom > , *
-the * of which > , *
-, the * thereof > , *
+,? the * of which|whom > with *
+,? of which|whom the > with
+,? whose * > with *
+,? the * thereof > with *
+pt > patient
 supplemented|complemented|accompanied|joined by > and
 over|for|along|through|throughout|down|across its|their|the full length > full length
 continuous|unbroken|uninterrupted? over|for|along|through|throughout its|their|the full|whole|entire height > full height
