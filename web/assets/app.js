@@ -377,6 +377,7 @@ async function start() {
       () => !document.hidden,
     );
   });
+  addEventListener("scroll", () => screen.scrolled(), { passive: true });
   addEventListener("hashchange", openLink);
   addEventListener("beforeprint", () => levels(true));
   addEventListener("afterprint", () => levels());

@@ -4,6 +4,9 @@ import { Idiomorph } from "idiomorph/dist/idiomorph.esm.js";
 
 /** @typedef {import("./state.js").Reply} Reply */
 
+const LOW = 400; // px of a window that a notice fills to a third, enlarged four times or on its side
+const CAME_MS = 500; // until the page has scrolled to what it shows
+
 const REGIONS = ["masthead", "areas", "main", "standing"];
 
 /** element finds a part that every page has. @param {string} id */
@@ -32,6 +35,7 @@ export class Screen {
     this.shown = {};
     this.name = ""; // how the core calls what is shown; empty asks for all of it
     this.stale = false; // the page may differ from what was last put into it
+    this.from = NaN; // where the reader was when the last press was answered
   }
 
   /** opening is what is seen in the place of the page, if anything. */
@@ -99,6 +103,13 @@ export class Screen {
   /** done shows what the last press did; an empty text takes it away. @param {string} text */
   done(text) {
     notice("done", text);
+    this.from = NaN;
+    if (text) setTimeout(() => (this.from = scrollY), CAME_MS);
+  }
+
+  /** scrolled takes away what the last press did where it would cover what the reader goes on to. */
+  scrolled() {
+    if (innerHeight < LOW && Math.abs(scrollY - this.from) > innerHeight / 2) this.done("");
   }
 
   /** tell shows and says what became of a press after all. @param {string} text */

@@ -1,5 +1,5 @@
 // How the page is brought to a reply, on elements that know only what that takes.
-import { beforeEach, test } from "node:test";
+import { beforeEach, mock, test } from "node:test";
 import assert from "node:assert/strict";
 import { Screen } from "./screen.js";
 
@@ -192,4 +192,28 @@ test("alerts and notes are hidden when they say nothing", () => {
   assert.equal(document.documentElement.dataset.busy, "1");
   screen.working(false);
   assert.equal(document.documentElement.dataset.busy, undefined);
+});
+
+test("in a low window what was done makes way for who reads on", () => {
+  mock.timers.enable({ apis: ["setTimeout"] });
+  const shown = () => !parts.done.hidden;
+  const scrolls = (to) => {
+    globalThis.scrollY = to;
+    s.scrolled();
+  };
+  const s = new Screen();
+  for (const [high, stays] of [
+    [256, false],
+    [740, true],
+  ]) {
+    globalThis.innerHeight = high;
+    s.done("Read: 40 lines.");
+    scrolls(1600); // the page itself, to what it shows
+    mock.timers.tick(500);
+    scrolls(1650);
+    assert.ok(shown(), "the reader has hardly moved");
+    scrolls(2100);
+    assert.equal(shown(), stays, `${high} px`);
+  }
+  mock.timers.reset();
 });
