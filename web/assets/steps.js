@@ -49,14 +49,16 @@ const steps = {
   embed: (step, { files }) => files.saveSingle(step),
   import: ({ text = "", id }, { files }) => files.importKept(text, id),
   "keep-sealed": ({ text = "" }, { files }) => files.keepSealed(text),
-  "keep-costs": ({ text = "" }, { state, keep, trouble }) => {
+  "keep-costs": ({ text = "" }, { state, keep, trouble, tell }) => {
     state.costs = text;
     if (keep.saveCosts(text)) return;
+    tell(""); // the core said that it is saved
     trouble("This browser will not keep the sealed cost sheet; open its file again next time.");
   },
-  "keep-key": ({ text = "", id = "" }, { state, keep, trouble }) => {
+  "keep-key": ({ text = "", id = "" }, { state, keep, trouble, tell }) => {
     state.key = { sealed: text, open: id };
     if (keep.saveKey(text, id)) return;
+    tell(""); // the core said that it is saved
     trouble("This browser will not keep the sealed key; save its file, and open it again next time.");
   },
   "keep-bids": ({ text = "" }, { state, keep, trouble }) => {

@@ -58,6 +58,8 @@ test("a browser that keeps nothing is told of, and the page works with it", asyn
   assert.equal(said.length, 3);
   for (const [i, word] of ["cost sheet", "sealed key", "catalogue"].entries()) assert.match(said[i], new RegExp(word));
   assert.deepEqual([p.state.costs, p.state.catalogue], ["c", "{}"]);
+  const unsaid = p.calls.filter(([name, text]) => name === "tell" && text === "");
+  assert.equal(unsaid.length, 2, "nothing says that cost sheet and key are saved");
 });
 
 test("what is saved and read in goes to the files, kept quotes to the history", () => {
