@@ -495,7 +495,13 @@ func FuzzRequirements(f *testing.F) {
 		if ps := q.Draft.Check(); len(ps) > 0 {
 			t.Fatalf("what was read does not hold: %v", ps)
 		}
-		bid.FormRows(q, bid.Answers(q, quantity.Metric), quantity.Metric)
+		answers := bid.Answers(q, quantity.Metric)
+		for _, x := range bid.Shorten(q, answers, quantity.Metric) {
+			if x.Words() == nil || x.Answer.Outcome == quote.Unanswered {
+				t.Fatalf("%q is shortened to nothing: %v", x.Answer.Text, x)
+			}
+		}
+		bid.FormRows(q, answers, quantity.Metric)
 	})
 }
 
