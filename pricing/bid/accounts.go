@@ -173,6 +173,11 @@ func (p *profile) opposes(tokens []claims.Token, words []string) bool {
 			return true
 		}
 	}
+	if slices.ContainsFunc(tokens, func(t claims.Token) bool {
+		return t.After && slices.Contains(p.before, t.Word) || t.Role&claims.Inside != 0 && p.outsideOf(t.Word)
+	}) {
+		return true
+	}
 	at := slices.IndexFunc(tokens, func(t claims.Token) bool { return t.Word == bodyWord && t.Role&claims.Located != 0 })
 	// "on the outside of the body"
 	return at > 0 && tokens[at-1].Word == outsideWord && !p.sides[side{outsideWord, bodyWord}] ||

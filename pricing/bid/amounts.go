@@ -118,8 +118,8 @@ func (p *profile) has(n claims.Number) int {
 		if x.Unit != n.Unit {
 			continue
 		}
-		if sided && !onEachSide(x) {
-			continue // "four on each side" is not four in all
+		if sided && !onEachSide(x) || n.PerOne && !x.PerOne {
+			continue // "four on each side" is not four in all, nor "two on each fender" two
 		}
 		if n.Of == "height" && x.Of == "" && x.Value != n.Value {
 			continue // "58 in high" is not asked of a clear width
@@ -158,6 +158,8 @@ func (p *profile) has(n claims.Number) int {
 	switch {
 	case within:
 		return exact
+	case slices.ContainsFunc(p.otherAmounts, func(x claims.Number) bool { return x.Unit == n.Unit && x.Value == n.Value }):
+		return misses // it is of another kind: USB among "12 V and USB outlets"
 	case n.Unit == quantity.Volt && (n.Value == 12 || n.Value >= leastCharging && n.Value <= 14 && !p.feeds()) &&
 		volts == 0 && p.wired:
 		return exact // the vehicle's own voltage
@@ -171,6 +173,8 @@ func (p *profile) has(n claims.Number) int {
 		return falls
 	case n.Unit == "":
 		return misses
+	case above && n.Sense == "" && n.Unit == quantity.Pound && several && n.Of == "":
+		return untold // a cot is not better for being heavier
 	case above && n.Sense == "" && ratings[n.Unit]:
 		return exceeds
 	case unclear && !known || atLeastSo && n.Sense != atMost || above && n.Sense == "" && n.Of == "thickness":

@@ -230,7 +230,7 @@ func confuse(t testing.TB, name string) confusion {
 // tuned and aside are the lists in testdata: those that the reader is tuned to, and those that were
 // kept aside.
 var (
-	tuned = []string{"lines", "hands", "later", "six", "terse", "manner", "groups", "traps"}
+	tuned = []string{"lines", "hands", "later", "six", "terse", "manner", "groups", "traps", "unlike"}
 	aside = []string{"aside", "hands-aside", "later-aside", "fresh-aside", "six-aside", "clip-aside", "dusk-aside",
 		"blind-aside", "blind2-aside", "blind3-aside", "blind4-claims-aside", "blind5-claims-aside",
 		"blind6-claims-aside", "blind7-claims-aside", "blind8-claims-aside", "blind9-claims-aside",

@@ -15,34 +15,37 @@ import (
 // profile is what is true of something the catalogue offers: an option, a chassis or
 // a body.
 type profile struct {
-	id      string
-	group   string
-	words   map[string]bool
-	label   []string
-	spec    []string   // the words of its sentence
-	tells   telling    // of the label
-	says    telling    // of the sentence
-	own     [][]string // those of the names that are not its group's
-	names   [][]string // of one of which a line holds all words when it speaks of this
-	ownIDs  [][]int32
-	nameIDs [][]int32
-	numbers []claims.Number
-	never   map[string]bool // what it is free of
-	another map[string]bool // of that, what it has of another kind: hold-opens that are no gas springs
-	instead map[string]bool // what it stands in the place of
-	lack    bool            // it is the lack of something: "No rub rail"
-	most    int             // of it a unit may hold
-	beside  bool            // may stand beside others of its group
-	core    map[string]bool // words said of the whole thing
-	pairs   map[string]bool // words that follow each other in its sentence
-	sides   map[side]bool   // of what it says on which side
-	everyOf map[string]bool // words that stand behind "every" or "both" in what is said of it
-	wired   bool            // runs on the vehicle's own voltage
-	kept    bool            // only as an existing module has it
-	ofGroup []string        // the name of its group, where that names several kinds
-	others  []string        // words of that name that speak of other kinds
-	told    map[string]bool // words that the catalogue says purchasers use of it
-	makes   [][]string      // the words of each piece of its label and sentence
+	id           string
+	group        string
+	words        map[string]bool
+	label        []string
+	spec         []string   // the words of its sentence
+	tells        telling    // of the label
+	says         telling    // of the sentence
+	own          [][]string // those of the names that are not its group's
+	names        [][]string // of one of which a line holds all words when it speaks of this
+	ownIDs       [][]int32
+	nameIDs      [][]int32
+	numbers      []claims.Number
+	never        map[string]bool // what it is free of
+	another      map[string]bool // of that, what it has of another kind: hold-opens that are no gas springs
+	unsaid       [][]string      // of that, what takes several words: "delivered to the purchaser"
+	instead      map[string]bool // what it stands in the place of
+	lack         bool            // it is the lack of something: "No rub rail"
+	most         int             // of it a unit may hold
+	beside       bool            // may stand beside others of its group
+	core         map[string]bool // words said of the whole thing
+	pairs        map[string]bool // words that follow each other in its sentence
+	sides        map[side]bool   // of what it says on which side
+	everyOf      map[string]bool // words that stand behind "every" or "both" in what is said of it
+	before       []string        // what its sentence says that something is done before
+	wired        bool            // runs on the vehicle's own voltage
+	kept         bool            // only as an existing module has it
+	ofGroup      []string        // the name of its group, where that names several kinds
+	others       []string        // words of that name that speak of other kinds
+	otherAmounts []claims.Number // and amounts of that name
+	told         map[string]bool // words that the catalogue says purchasers use of it
+	makes        [][]string      // the words of each piece of its label and sentence
 	// comesWith says of each of these that "with" stands before it
 	comesWith []bool
 	entries   []entry // what is said of it, one by one
@@ -239,11 +242,17 @@ func (v *vocabulary) parted(cat *config.Catalogue) {
 		if !strings.Contains(g.Label, " and ") || g.Choose != config.ChooseAny {
 			continue
 		}
-		name := stems(g.Label)
+		tokens := claims.Read(g.Label).Tokens
+		name, amounts := claims.Words(tokens), claims.Numbers(tokens)
 		for k := range v.list {
 			p := &v.list[k]
 			if p.group != g.ID {
 				continue
+			}
+			for _, n := range amounts {
+				if p.amounts(n.Unit) == 0 {
+					p.otherAmounts = append(p.otherAmounts, n)
+				}
 			}
 			for _, w := range name {
 				if !p.told[w] && !slices.Contains(p.label, w) && !slices.Contains(p.spec, w) {
@@ -286,6 +295,11 @@ func newProfile(id, group, label, spec, kind string, asked *config.Asked, read t
 			p.instead[w] = true
 		}
 		p.learnEvery(line, i == 2)
+		for _, t := range line.tokens {
+			if t.Before && i == 1 {
+				p.before = append(p.before, t.Word)
+			}
+		}
 		for _, s := range sides(line.tokens) {
 			p.sides[s] = p.sides[s] || i < 2
 		}
@@ -442,6 +456,7 @@ func (p *profile) learn(a *config.Asked, read texts) {
 			}
 		}
 	}
+	var free []string // what is true of it is that it has none of this
 	for _, t := range a.True {
 		line := read.of(t)
 		for _, n := range claims.Numbers(line.tokens) {
@@ -454,13 +469,24 @@ func (p *profile) learn(a *config.Asked, read texts) {
 		if len(strings.Fields(t)) > longestPhrase {
 			p.loose = append(p.loose, len(p.entries)-1)
 		}
+		if len(line.words) <= longestPhrase && len(line.tokens) > 0 && line.tokens[0].Kind == claims.Not {
+			free = append(free, line.words...) // "not welded"
+			continue
+		}
 		for _, w := range line.all {
 			p.words[w], p.core[w] = true, true
 		}
 	}
+	for _, w := range free {
+		p.never[w] = p.never[w] || !p.words[w]
+	}
 	for _, t := range a.Never {
-		for _, w := range stems(t) {
+		list := stems(t)
+		for _, w := range list {
 			p.never[w] = true
+		}
+		if len(list) > 1 {
+			p.unsaid = append(p.unsaid, list)
 		}
 	}
 	for w := range p.never {

@@ -749,6 +749,7 @@ func counted(list []Token) []Token {
 			}
 		}
 		t.Num.Behind = len(t.Num.Near)
+		t.Num.PerOne = t.Num.Value > 1 && perEach(list[i+1:])
 		for k := i - 1; k >= 0 && k >= i-4 && len(t.Num.Near) < 5 && list[k].Kind != Stop; k-- {
 			if list[k].Kind == Word {
 				t.Num.Near = append(t.Num.Near, list[k].Word)
@@ -756,6 +757,23 @@ func counted(list []Token) []Token {
 		}
 	}
 	return list
+}
+
+// perEach reports whether tokens say of how many there are that they are at each of several, "intersection lights on
+// each front fender".
+func perEach(list []Token) bool {
+	each := false
+	for k, t := range list {
+		switch {
+		case t.Kind != Word || k > mostBetween:
+			return false
+		case t.raw == "each" || t.raw == "every":
+			each = k > 0
+		case each && t.Role != Modifier:
+			return t.Role&Located != 0
+		}
+	}
+	return false
 }
 
 // plural reports whether a word may be the name of several things.
@@ -842,6 +860,7 @@ func joinPhrases(list []Token) []Token {
 				if n := spans(list, i, p.from); n > 1 || n > 0 && p.to != t.Word {
 					last := list[i+n-1]
 					t.Word, t.raw, t.End, t.Role, t.Done, t.Many = p.to, "", last.End, last.Role, false, last.Many
+					t.Before, t.After = t.Before || last.Before, t.After || last.After
 					out = append(out, t)
 					i += n - 1
 					joined = true

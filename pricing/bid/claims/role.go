@@ -46,12 +46,22 @@ func roled(list []Token) []Token {
 			t.Across = slices.ContainsFunc(list[max(0, i-2):i], func(b Token) bool { return b.raw == "across" })
 			t.Done = strings.HasSuffix(t.raw, "ed") || strings.HasSuffix(t.raw, "ing")
 			t.Many = plural(t.raw)
+			t.Before, t.After = follows(list[:i], earlier), follows(list[:i], later)
 			t.Lights = comesOn(list[:i])
 			t.links = links(list, i)
 		}
 	}
 	return list
 }
+
+// follows reports whether tokens end with one of some words, an article behind it or not.
+func follows(list []Token, words map[string]bool) bool {
+	n := len(list)
+	return n > 0 && words[list[n-1].raw] || n > 1 && (articleWords[list[n-1].raw] || list[n-1].raw == "to") && words[list[n-2].raw]
+}
+
+// earlier and later are words behind which stands what is done then.
+var earlier, later = wordsOf(`before prior`), wordsOf(`after following`)
 
 // comesOn reports whether tokens end with "on with", behind which stands what something comes on with.
 func comesOn(list []Token) bool {

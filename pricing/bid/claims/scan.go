@@ -39,6 +39,8 @@ type Token struct {
 	Across bool // of a word: "across" stands before it
 	Done   bool // of a word: it says what is done, "furnished"
 	Many   bool // of a word: it speaks of several
+	Before bool // of a word: what is done is done before it, "before paint"
+	After  bool // of a word: what is done is done after it
 	Lights bool // of a word: something comes on with it, "on with the doors"
 	tied   bool // follows the token before it with nothing between, or a hyphen
 	incl   bool // stands behind "including" or "with"
@@ -67,6 +69,7 @@ type Number struct {
 	All    bool // it counts all that were named before it, of whatever kinds: "hooks and eyes, all four on the frame"
 	Choice bool // something else may stand in the place of what has it: "a 7 in monitor or the screen"
 	Single bool // written "single", which says that there are no more
+	PerOne bool // of a bare number from two on: as many are on, in or over each of several
 	said   bool
 }
 

@@ -74,6 +74,7 @@ var units = func() map[string]unit {
 // joined are phrases and what is read in their place, before anything else is: units of several words,
 // contractions, and what is said in more than one way.
 var joined = [][2]string{
+	{"high-back", "highback"}, {"high back", "highback"}, {"low-back", "lowback"}, {"low back", "lowback"},
 	{"plus or minus", "plusorminus"}, {"plus/minus", "plusorminus"}, {"inside and out", "inside and outside"},
 	{"after cabinets", "aftercabinets"}, {"after the cabinets", "aftercabinets"}, {"percent of rating", "percent of gawr"},
 	{"percent of its rating", "percent of its gawr"},
