@@ -469,7 +469,8 @@ func (p *profile) learn(a *config.Asked, read texts) {
 		if len(strings.Fields(t)) > longestPhrase {
 			p.loose = append(p.loose, len(p.entries)-1)
 		}
-		if len(line.words) <= longestPhrase && len(line.tokens) > 0 && line.tokens[0].Kind == claims.Not {
+		if len(line.words) <= longestPhrase && len(line.tokens) > 0 && line.tokens[0].Kind == claims.Not &&
+			!slices.ContainsFunc(line.words, func(w string) bool { return slices.Contains(p.spec, w) }) {
 			free = append(free, line.words...) // "not welded"
 			continue
 		}
