@@ -56,7 +56,7 @@ func draw(p *Page) Part {
 			"three complete units: lowest price, most remaining payload, earliest delivery. A must is always kept. A want "+
 			"may be missed, and you see it."),
 		proposals(p),
-		requirements(p),
+		El("div", At("id", "purchasers-list"), requirements(p)), // who clears the list stays there
 	)
 }
 
