@@ -23,6 +23,10 @@ var ratings = map[string]bool{quantity.Amp: true, quantity.Watt: true, quantity.
 	claims.Month: true,
 	claims.Mile:  true, claims.BTU: true, quantity.CubicFoot: true, claims.Milli: true}
 
+// extents are the units of what a thing is rather than copes with.
+var extents = map[string]bool{"": true, quantity.Inch: true, quantity.Percent: true, quantity.Degree: true,
+	claims.Money: true, claims.Days: true, claims.Month: true, claims.Mile: true}
+
 // fits holds amounts against those of a thing. When just one falls short it is named.
 func (p *profile) fits(list []claims.Number) (fit int, missing claims.Number) {
 	fit = exact
@@ -156,6 +160,8 @@ func (p *profile) has(n claims.Number) int {
 		return untold // it holds of one of its dimensions, and not of another
 	}
 	switch {
+	case within && n.Loose && n.Sense == atMost && !extents[n.Unit]:
+		return untold // whether the thing copes with so much, or may not come to more
 	case within:
 		return exact
 	case slices.ContainsFunc(p.otherAmounts, func(x claims.Number) bool { return x.Unit == n.Unit && x.Value == n.Value }):

@@ -558,6 +558,26 @@ func (v *vocabulary) ofUnread(all []piece, of []*claim) {
 	}
 }
 
+// forAnother takes out what is claimed for a thing named before it, "one charger for it", where not all of that
+// was read, or it was read as another thing.
+func (v *vocabulary) forAnother(text string, all []piece, of []*claim) {
+	for i, c := range of {
+		to := len(text)
+		if i+1 < len(all) {
+			to = all[i+1].from
+		}
+		said := strings.TrimRight(strings.ToLower(text[all[i].from:to]), " ,;.")
+		if c == nil || !strings.HasSuffix(said, " for it") && !strings.HasSuffix(said, " for them") {
+			continue
+		}
+		for k := i - 1; k >= 0 && !all[k].stop; k-- {
+			if of[k] == nil || v.groupOf(of[k]) != v.groupOf(c) {
+				takeOut(of, c)
+			}
+		}
+	}
+}
+
 // ofHead takes out what is claimed of a further thing where what stands before a colon names a thing that
 // has just that: "Stretcher: battery powered; 1 charger" asks for no charger of the batteries of the chassis.
 func (v *vocabulary) ofHead(all []piece, of []*claim) {

@@ -429,6 +429,9 @@ func (g *ready) asks(tokens []claims.Token, words []string, list []claims.Number
 		if n.Each {
 			return claim{}, false // the figure is of all together
 		}
+		if n.Loose && g.code == "power.inverter" {
+			return claim{}, false // it may be what the inverter is to carry
+		}
 		if g.code == patients && tokens[0].Part != tokens[len(tokens)-1].Part && len(n.Near) > 0 &&
 			!slices.ContainsFunc(n.Near, func(w string) bool { return w == patientWord || lying[w] }) {
 			return claim{}, false // "seats for three, plus a patient"

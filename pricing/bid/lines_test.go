@@ -237,7 +237,7 @@ var (
 		"blind10-claims-aside", "blind11-claims-aside", "blind12-claims-aside", "blind13-claims-aside",
 		"blind14-claims-aside", "blind15-claims-aside", "blind16-claims-aside", "blind17-claims-aside",
 		"blind18-claims-aside", "blind19-claims-aside", "blind20-claims-aside",
-		"blind21-claims-aside", "blind22-claims-aside", "blind23-claims-aside", "blind24-claims-aside", "reach-claims-aside"}
+		"blind21-claims-aside", "blind22-claims-aside", "blind23-claims-aside", "blind24-claims-aside", "blind25-claims-aside", "blind26-claims-aside", "reach-claims-aside"}
 )
 
 func TestLines(t *testing.T) {

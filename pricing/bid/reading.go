@@ -247,6 +247,7 @@ func (v *vocabulary) reading(text string, tokens []claims.Token) *reading {
 		}
 	}
 	v.ofUnread(all, of)
+	v.forAnother(text, all, of)
 	v.ofHead(all, of)
 	v.narrowed(all, of)
 	read := make([]bool, n)

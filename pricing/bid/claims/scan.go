@@ -57,6 +57,7 @@ type Number struct {
 	Sense config.Sense // empty where the line states the number alone
 	// Beyond says that the number itself is not enough: "more than 96 in"
 	Beyond bool
+	Loose  bool     // the bound may be one on what a thing copes with, which is to be no less: "patients up to 900 lb"
 	Near   []string // of a bare number: the words it may count, those right behind it first
 	Behind int      // how many of them stand right behind it
 	noun   int      // how many of these until what is counted, "two sealed batteries on a tray"; 0 of none

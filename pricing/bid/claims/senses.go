@@ -32,6 +32,14 @@ func beyond(list []bound) []bound {
 	return list
 }
 
+// loose reports whether a bound is put on what a thing is to cope with as often as on what it may come to:
+// "for patients up to 900 lb", "12,000 lb maximum pull".
+func (b bound) loose() bool {
+	return b.sense == config.AtMost && slices.ContainsFunc(b.words, func(w string) bool {
+		return w == "up" || strings.HasPrefix(w, "max")
+	})
+}
+
 var (
 	leading   []bound
 	trailing  []bound
@@ -146,7 +154,7 @@ func compared(list []Token) []Token {
 			}
 			if match(k, b.words) && list[i].Num.Sense == "" && !(len(b.words) == 1 && followsAmount(list, k+1)) &&
 				!(no && !endsBefore(list, k+len(b.words))) {
-				list[i].Num.Sense = b.sense
+				list[i].Num.Sense, list[i].Num.Loose = b.sense, b.loose()
 				list[i].Num.Of = dimensionWords[stem(dimensionOf[b.words[len(b.words)-1]])] // "or longer"
 				for n := range b.words {
 					used[k+n] = true
@@ -171,7 +179,7 @@ func compared(list []Token) []Token {
 			begun := k
 			if len(b.words) == 1 && !b.near && k < len(list) && list[k].Kind == Break {
 				if n := bare(list, i); n >= 0 { // "six compartments minimum, of 65 cu. ft. in all"
-					list[n].Num.Sense = b.sense
+					list[n].Num.Sense, list[n].Num.Loose = b.sense, b.loose()
 					used[i] = true
 					break
 				}
@@ -184,6 +192,7 @@ func compared(list []Token) []Token {
 				continue
 			}
 			list[k].Num.Sense, list[k].Num.Beyond = b.sense, b.more
+			list[k].Num.Loose = b.loose()
 			if b.sense == config.AtLeast && slices.Contains([]string{"every", "each"}, list[k-1].raw) && k > begun {
 				list[k].Num.Sense, list[k].Num.Beyond = config.AtMost, false // "at least every 6 in"
 			}
