@@ -105,6 +105,8 @@ const NOTE = "boxwright.unsaved.";
 const ASIDE = "boxwright.aside.";
 /** @type {Map<string, Change[]>} by quote: what its note holds, oldest first */
 const coming = new Map();
+/** @type {Map<string, Promise<unknown>>} by quote: the last of these, each after the one before it */
+const turns = new Map();
 /** @type {Map<string, Change>} by quote: what the database did not take, as one change */
 const failed = new Map();
 /** @type {Map<string, number>} by quote: how many of its changes the database did not take */
@@ -113,7 +115,7 @@ const behind = new Map();
 /** @param {string} id */
 function note(id) {
   const missed = failed.get(id);
-  const list = [...(missed ? [missed] : []), ...(coming.get(id) || [])];
+  const list = coming.get(id) || (missed ? [missed] : []); // what comes after what was missed holds it
   return write(NOTE + id, list.length ? JSON.stringify(list) : "");
 }
 
@@ -173,7 +175,7 @@ export async function getText(key) {
  */
 export async function put(key, value) {
   try {
-    if (!db || unkept) return false;
+    if (!db || unkept === "newer") return false;
     const t = db.transaction("kept", "readwrite");
     const store = t.objectStore("kept");
     if (value === undefined || value === null) store.delete(key);
@@ -192,7 +194,7 @@ export async function put(key, value) {
  */
 export async function aside(key, other) {
   try {
-    if (!db || unkept) return false;
+    if (!db || unkept === "newer") return false;
     const t = db.transaction("kept", "readwrite");
     const store = t.objectStore("kept");
     const value = await done(store.get(key));
@@ -214,7 +216,7 @@ export async function aside(key, other) {
  */
 export async function swap(key, was, value) {
   try {
-    if (!db || unkept) return false;
+    if (!db || unkept === "newer") return false;
     const t = db.transaction("kept", "readwrite");
     const store = t.objectStore("kept");
     if ((await done(store.get(key))) !== was) return false;
@@ -261,28 +263,37 @@ export async function load(id) {
 export async function save(record, step, isNew) {
   const { id } = record;
   if (unkept === "off" || unkept === "newer") return false;
-  const late = behind.get(id) || 0;
   /** @type {Change} */
-  const change = [{ ...record, count: record.count - late }, step || undefined, isNew];
+  const change = [{ ...record, count: record.count - (behind.get(id) || 0) }, step || undefined, isNew];
   coming.set(id, [...(coming.get(id) || []), change]);
   note(id);
-  const answer = await written(...change);
-  const rest = (coming.get(id) || []).filter((c) => c !== change);
-  if (rest.length) coming.set(id, rest);
-  else coming.delete(id);
-  if (answer === false) missed(change);
-  else if (answer === true) failed.delete(id);
+  const turn = (turns.get(id) || Promise.resolve()).then(() => take(change));
+  turns.set(id, turn);
+  const answer = await turn;
   note(id);
   return answer;
 }
 
-/** missed remembers a change that the database did not take, with those before it. @param {Change} change */
-function missed([record, step, isNew]) {
-  const { id } = record;
+/** take writes the first change that is coming for a quote. @param {Change} change */
+async function take(change) {
+  const { id } = change[0];
   const before = failed.get(id);
-  const first = before ? before[0] : record;
-  failed.set(id, [{ ...record, count: first.count, at: first.at }, step || before?.[1], isNew || !!before?.[2]]);
+  if (before) {
+    // A step that was missed is written with what comes after it, unless that has one of its own.
+    change[1] ||= before[1];
+    change[2] ||= before[2];
+  }
+  const answer = await written(...change);
+  const rest = (coming.get(id) || []).slice(1);
+  if (rest.length) coming.set(id, rest);
+  else for (const of of [coming, turns]) of.delete(id);
+  if (answer === true) failed.delete(id);
+  if (answer !== false) return answer;
+  // Those missed count as one, right behind the last that was written.
+  failed.set(id, before ? [{ ...change[0], at: before[0].at }, change[1], change[2]] : change);
   behind.set(id, (behind.get(id) || 0) + 1);
+  for (const [record] of rest) record.count--;
+  return answer;
 }
 
 /**
@@ -322,12 +333,12 @@ function written(record, step, isNew) {
         answer = true;
       };
       t.oncomplete = () => {
-        if (unkept === "full") unkept = "";
+        if (unkept === "full" || unkept === "refused") unkept = "";
         resolve(answer);
       };
-      t.onabort = t.onerror = () => {
-        if (t.error?.name === "QuotaExceededError") unkept = "full";
-        else unkept ||= "refused";
+      // Not when the error comes: only then does the transaction say what it was.
+      t.onabort = () => {
+        unkept = t.error?.name === "QuotaExceededError" ? "full" : unkept || "refused";
         resolve(false);
       };
     } catch {
@@ -394,7 +405,7 @@ export function dropTraces() {
 export async function add(quote, fresh) {
   const there = await raw(quote.id);
   if (there !== undefined && JSON.stringify(stored.record(there)?.draft) === JSON.stringify(quote.draft)) return;
-  if (!db || unkept) throw new Error("this browser refuses storage");
+  if (!db || unkept === "newer") throw new Error("this browser refuses storage");
   const id = there !== undefined ? fresh : quote.id;
   const t = db.transaction(["quotes", "steps"], "readwrite");
   const whole = quote.steps?.length > 0;

@@ -259,25 +259,104 @@ test("a database of a newer version is read, and not written", async () => {
   assert.equal(await old.put("last", "q"), false);
 });
 
+/**
+ * onAFullDisk does some work while the database writes nothing, as browsers have that
+ * fail: the request first, then its transaction. What is read and deleted goes on.
+ */
+async function onAFullDisk(work) {
+  const { IDBObjectStore } = await import("fake-indexeddb");
+  const { put } = IDBObjectStore.prototype;
+  IDBObjectStore.prototype.put = function (...all) {
+    const raw = this._rawObjectStore;
+    raw.storeRecord = () => {
+      throw new DOMException("no room", "QuotaExceededError");
+    };
+    const request = put.apply(this, all);
+    delete raw.storeRecord;
+    return request;
+  };
+  try {
+    return await work();
+  } finally {
+    IDBObjectStore.prototype.put = put;
+  }
+}
+
+test("a full disk is told from a browser that refuses, until there is room again", async () => {
+  const keep = await open();
+  await written(keep, "old", ["z"]);
+  await written(keep, "q", ["a"]);
+  await onAFullDisk(async () => {
+    assert.equal(await keep.save(quote("q", 2, 1, "b"), step("b"), true), false);
+    assert.equal(keep.why(), "full");
+    assert.equal(await keep.put("last", "q"), false);
+    assert.equal((await keep.load("q")).draft.title, "a", "what was kept is still there");
+    await keep.drop("old");
+  });
+  assert.equal(await keep.put("last", "q"), true, "it is tried again");
+  assert.equal(await keep.save(quote("q", 3, 1, "b"), false, false), true);
+  assert.equal(keep.why(), "");
+  assert.deepEqual(await titles(keep, "q"), ["a", "b"], "with the step that was not written");
+  assert.deepEqual(Object.keys(localStorage), []);
+});
+
+test("of two changes in one breath on a full disk neither is taken for another window's", async () => {
+  const keep = await open();
+  await written(keep, "q", ["a"]);
+  const both = await onAFullDisk(() =>
+    Promise.all([
+      keep.save(quote("q", 2, 1, "b"), step("b"), true),
+      keep.save(quote("q", 3, 2, "c"), step("c"), true),
+    ]),
+  );
+  assert.deepEqual([both, keep.why()], [[false, false], "full"]);
+  assert.equal(await keep.save(quote("q", 4, 3, "d"), step("d"), true), true);
+  assert.deepEqual([(await keep.load("q")).draft.title, Object.keys(localStorage)], ["d", []]);
+});
+
+test("storage that failed for once is used again", async () => {
+  const keep = await open();
+  await written(keep, "q", ["a"]);
+  const { IDBObjectStore } = await import("fake-indexeddb");
+  const { put } = IDBObjectStore.prototype;
+  IDBObjectStore.prototype.put = () => {
+    throw new Error("no");
+  };
+  assert.equal(await keep.save(quote("q", 2, 1, "b"), step("b"), true), false);
+  assert.equal(keep.why(), "refused");
+  IDBObjectStore.prototype.put = put;
+  assert.equal(await keep.save(quote("q", 3, 2, "c"), step("c"), true), true);
+  assert.deepEqual([keep.why(), await keep.put("last", "q")], ["", true]);
+});
+
+test("with no room for a note either, nothing of what was kept is lost", async () => {
+  const keep = await open();
+  await written(keep, "q", ["a"]);
+  globalThis.localStorage.setItem = () => {
+    throw new DOMException("no room", "QuotaExceededError");
+  };
+  Object.defineProperty(globalThis.localStorage, "setItem", { enumerable: false });
+  await onAFullDisk(async () => {
+    assert.equal(await keep.save(quote("q", 2, 1, "b"), step("b"), true), false);
+    assert.equal(await keep.save(quote("q", 3, 2, "c"), step("c"), true), false);
+  });
+  assert.equal(keep.why(), "full");
+  assert.equal((await (await open()).load("q")).draft.title, "a");
+  assert.equal(await keep.save(quote("q", 4, 3, "d"), step("d"), true), true);
+  assert.equal((await keep.load("q")).draft.title, "d");
+});
+
 test("what the database does not take stays in a note until it does", async () => {
   const keep = await open();
   await written(keep, "q", ["a"]);
-  const plain = globalThis.IDBObjectStore;
-  const { IDBObjectStore } = await import("fake-indexeddb");
-  const put = IDBObjectStore.prototype.put;
-  IDBObjectStore.prototype.put = () => {
-    throw Object.assign(new Error("full"), { name: "QuotaExceededError" });
-  };
-  try {
+  await onAFullDisk(async () => {
     assert.equal(await keep.save(quote("q", 2, 1, "b"), step("b"), true), false);
     assert.equal(await keep.save(quote("q", 3, 2, "c"), step("c"), true), false);
-  } finally {
-    IDBObjectStore.prototype.put = put;
-    globalThis.IDBObjectStore = plain;
-  }
+  });
   assert.match(localStorage.getItem("boxwright.unsaved.q"), /"title":"c"/);
   const next = await open();
   assert.equal((await next.load("q")).draft.title, "c", "the next window carries it out");
+  assert.deepEqual(await titles(next, "q"), ["a", "c"]);
   assert.deepEqual(Object.keys(localStorage), []);
 });
 

@@ -159,6 +159,69 @@ func TestWithoutStorageThePageSaysSo(t *testing.T) {
 	})
 }
 
+// full is a browser in which nothing more can be written while window.__full is set: the
+// request fails, with it its transaction, and both say why. Reading and deleting go on.
+const full = `(() => {
+	const noRoom = (e) => (e?.name === "ConstraintError" ? new DOMException("no room", "QuotaExceededError") : e);
+	for (const kind of [IDBRequest.prototype, IDBTransaction.prototype]) {
+		const { get } = Object.getOwnPropertyDescriptor(kind, "error");
+		Object.defineProperty(kind, "error", { get() { return noRoom(get.call(this)); } });
+	}
+	const { put } = IDBObjectStore.prototype;
+	IDBObjectStore.prototype.put = function (...all) {
+		const request = put.apply(this, all);
+		return window.__full ? this.add(...all) : request; // a second of its kind is refused
+	};
+	const { setItem } = Storage.prototype;
+	Storage.prototype.setItem = function (...all) {
+		if (window.__full) throw new DOMException("no room", "QuotaExceededError");
+		setItem.apply(this, all);
+	};
+})()`
+
+// On a full disk the page says so and what to do, loses nothing of the quote, and saves it
+// as soon as another one is deleted.
+func TestAFullDisk(t *testing.T) {
+	t.Parallel()
+	w := open(t, folder, drive.Desk, "", full)
+	w.area("needs")
+	w.typed("#f-title", "Rescue 3")
+	w.eventually("Rescue 3")
+	w.head("#go-quotes")
+	w.click("#kept-fresh")
+	w.area("needs")
+	w.typed("#f-title", "Rescue 4")
+	w.eventually("Rescue 4")
+
+	eval[bool](w, `window.__full = true`)
+	w.typed("#f-title", "Rescue 5")
+	w.typed("#f-title", "Rescue 6")
+	w.must(w.Until(`document.getElementById("not-kept")`))
+	said := w.text("#not-kept")
+	require.Contains(t, said, "no room left")
+	require.Contains(t, said, "under Saved quotes")
+	require.Contains(t, w.text("#masthead"), "NOT saved")
+	require.NotContains(t, w.text("#bar"), "another window")
+	require.True(t, eval[bool](w, leaving), "who leaves is asked first")
+	require.Contains(t, w.saving("#not-kept-save"), "Rescue 6")
+	w.click(`[data-act="undo"]`)
+	w.click(`[data-act="undo"]`)
+	require.Contains(t, w.text("#masthead"), "Rescue 4")
+	w.click(`[data-act="redo"]`)
+	w.click(`[data-act="redo"]`)
+	require.Contains(t, w.text("#masthead"), "Rescue 6")
+
+	w.head("#go-quotes")
+	require.Contains(t, w.text("#kept-quotes"), "Rescue 3")
+	eval[bool](w, `window.__full = false, true`) // deleting makes room
+	eval[bool](w, `([...document.querySelectorAll("#kept-quotes tr")].find((r) => r.innerText.includes("Rescue 3")).
+		querySelector("[id^=kept-drop]").click(), true)`)
+	w.must(w.Until(`!document.getElementById("not-kept")`))
+	w.must(w.Reload())
+	require.Contains(t, w.text("#masthead"), "Rescue 6")
+	require.Equal(t, 1, len(w.kept()))
+}
+
 // A database of a newer version of the page is read and not written.
 func TestANewerDatabaseIsLeftAlone(t *testing.T) {
 	t.Parallel()

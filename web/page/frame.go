@@ -125,9 +125,10 @@ func (f *Frame) appearance() Part {
 // unkept says why nothing is kept, and what to do.
 var unkept = map[string]string{
 	"refused": "This browser refuses to save anything, as in a private window.",
-	"full":    "This browser has no room left. Make room on this device, or take out quotes you no longer need.",
-	"newer":   "A newer version of this page saved the quotes here. Reload the page to get it.",
-	"off":     "You chose to keep nothing on this device.",
+	"full": "This browser has no room left. Delete quotes you no longer need under Saved quotes, or make room on this " +
+		"device; until then save this quote as a file, or keep its link.",
+	"newer": "A newer version of this page saved the quotes here. Reload the page to get it.",
+	"off":   "You chose to keep nothing on this device.",
 }
 
 // NotKept is the strip above every area while what is entered is not saved; nil
