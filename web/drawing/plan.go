@@ -139,12 +139,16 @@ func Plan(p *page.Page) Part {
 		places += " " + none
 	}
 	built := strings.Join(fixed, "; ") + "."
+	over := "" // a sheet of the drawing set measures the body
+	if m := o.model; m.RearWheel.Outer > max(m.Half, m.CabHalf) {
+		over = "The width is over the rear tires; the body is " + p.Show(2*m.Half, quantity.Inch) + " wide. "
+	}
 	return d.frame("plan", "Plan, front to the left, curb side above, "+p.Show(o.behind-o.ahead, quantity.Inch)+
 		" overall, "+
-		p.Show(o.width, quantity.Inch)+" wide. "+strings.Join(said, "; ")+". Places: "+seats+" Compartments: "+places+
+		p.Show(o.width, quantity.Inch)+" wide. "+over+strings.Join(said, "; ")+". Places: "+seats+" Compartments: "+places+
 		" Built in: "+built+" "+gravityWords(p),
 		min(o.ahead, -32)-6, 0, o.behind+20-min(o.ahead, -32)+6, y(-o.width/2)+40,
 		El("p", El("b", Text("Places: ")), Text(seats)), El("p", El("b", Text("Compartments: ")), Text(places)),
 		If(fixed != nil, El("p", El("b", Text("Built in: ")), Text(built))),
-		El("p", Text("Loads stand beside the wheel ends, at full load. "+gravityWords(p)+rangeNote)))
+		El("p", Text(over+"Loads stand beside the wheel ends, at full load. "+gravityWords(p)+rangeNote)))
 }

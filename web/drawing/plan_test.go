@@ -121,6 +121,7 @@ func TestThePlanSaysWhatTheFiguresSay(t *testing.T) {
 	assert.Contains(t, width.Label, "over the rear tires")
 	svg := Plan(p).String()
 	assert.Contains(t, svg, ">"+p.Show(width.Value, width.Unit)+" wide<")
+	assert.Contains(t, svg, "<p>The width is over the rear tires; the body is 95.0 in wide. Loads stand")
 	assert.NotContains(t, svg, "empty")
 	counted := 0.0
 	for _, x := range q.Weight.Items {

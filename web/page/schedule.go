@@ -62,24 +62,22 @@ func ScheduleChart(p *Page) Part { return Many(steps(p, false), steps(p, true)) 
 // order of one to the last arrival, with the float of the one that has least.
 func waiting(list []leadtime.Step) []leadtime.Step {
 	var out []leadtime.Step
-	joined, n := -1, 0
+	joined := -1
 	for _, st := range list {
 		if st.Source != config.SourceParts || st.Critical {
 			out = append(out, st)
 			continue
 		}
-		if n++; joined < 0 {
+		if joined < 0 {
 			joined = len(out)
 			out = append(out, st)
 			continue
 		}
 		j := &out[joined]
+		j.Label, _, _ = strings.Cut(j.Label, ": ") // whatever option the first is of
 		spare := min(j.LF-j.EF, st.LF-st.EF)
 		j.ES, j.EF = min(j.ES, st.ES), max(j.EF, st.EF)
 		j.LF = j.EF + spare
-	}
-	if n > 1 {
-		out[joined].Label = "Long-lead parts arrive, " + strconv.Itoa(n)
 	}
 	return out
 }

@@ -36,3 +36,17 @@ func TestTheScheduleSaysWhatItShows(t *testing.T) {
 		saidOf(s, []leadtime.Step{step("Chassis arrives", 1, 2, 3, false), step("Lights arrive", 1, 2, 12, false),
 			step("Frame", 3, 9, 0, true), step("Test", 20, 25, 0, true)}))
 }
+
+// The parts that nothing waits for are one bar, called what they are: their list tells how many
+// are of options, and the ordinary ones are not on it.
+func TestPartsThatNothingWaitsForAreOneBar(t *testing.T) {
+	part := func(label, option string, critical bool) leadtime.Step {
+		return leadtime.Step{Label: label, Option: option, Source: config.SourceParts, Critical: critical}
+	}
+	var names []string
+	for _, st := range waiting([]leadtime.Step{{Label: "Chassis arrives"}, part("Parts arrive: Cot", "cot", false),
+		part("Parts arrive: Mast", "mast", true), part("Parts arrive", "", false)}) {
+		names = append(names, st.Label)
+	}
+	require.Equal(t, []string{"Chassis arrives", "Parts arrive", "Parts arrive: Mast"}, names)
+}

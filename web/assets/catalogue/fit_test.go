@@ -223,3 +223,12 @@ func TestPartsComeBeforeTheStationThatFitsThem(t *testing.T) {
 	}
 	assert.Greater(t, tried, 80)
 }
+
+// The schedule numbers runs alike; a name that numbers them too stands for one wire that looks like two.
+func TestACircuitIsNotNamedForTwo(t *testing.T) {
+	for _, o := range read(t).Options {
+		if o.Circuit != nil {
+			assert.NotRegexp(t, `\d-\d`, o.Circuit.Function, "%s has several runs", o.ID)
+		}
+	}
+}
