@@ -107,7 +107,7 @@ func orderSheet(p *Page) Part {
 			map[bool]string{true: ", but where the last column says otherwise"}[differs] + "."
 	}
 	return Many(Many(out...), El("h2", Text("Circuit schedule")),
-		El("p", Class("how"),
+		El("p", Class("how lead-in"),
 			Text("Build to this once the licensed designer of record has approved it. Mark number and function "+
 				"every 4 in where the option says so."+sized)),
 		w.Draw(), If(stay != "", El("p", Text(stay))), mains(p), If(len(q.Power.Shed) > 0, page.SheddingTable(p.Page)))
