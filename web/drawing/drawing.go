@@ -61,7 +61,7 @@ func (d *picture) labelIn(class string, box [4]float64, text string) {
 		for y := top; y < box[3]-2; y += lettering / 4 {
 			for dx := 0.0; dx == 0 || dx < (box[2]-box[0])/2-half; dx += lettering / 4 {
 				for _, x := range []float64{mid - dx, mid + dx} {
-					if d.free(x-half, y-lettering+1, x+half, y+1) {
+					if d.free(x-half, y-lettering, x+half, y+2) { // lines one below the other have room between them
 						d.label(class, x, y, text)
 						return
 					}
