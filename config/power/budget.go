@@ -58,6 +58,14 @@ type Item struct {
 	OffA quantity.Current
 }
 
+// Name is the label, with the inverter where that feeds it.
+func (it *Item) Name() string {
+	if it.Watts > 0 {
+		return it.Label + ", through the inverter"
+	}
+	return it.Label
+}
+
 // Output of the alternator with 200 F under the hood, the condition of
 // KKK-A-1822E 3.7.6 (sheet 33). The cold nameplate is shown beside it, since
 // it can be far higher (its warning 2).

@@ -66,7 +66,7 @@ func (b *vehicle) items(d duty) []Item {
 		case stays, own > 0 && (shed == 0 || own < shed):
 			shed = own
 		}
-		out = append(out, Item{ID: p.ID, Label: p.Label + ", through the inverter", Watts: w, Shed: shed,
+		out = append(out, Item{ID: p.ID, Label: p.Label, Watts: w, Shed: shed,
 			Amps: b.dc(w, d.volts, in.share), OffA: b.dc(w, config.OffVolts, in.share)})
 	}
 	return out

@@ -23,7 +23,7 @@ func causeOf(list []GiveUp, none bool) string {
 	for _, id := range list[0].IDs {
 		name := names[id]
 		if s := quote.SizeByID(id); name == "" && s != nil {
-			name = "the " + strings.ToLower(nameOf(s))
+			name = "the " + strings.ToLower(s.Label)
 		}
 		if name == "" {
 			options++
@@ -81,7 +81,7 @@ func (g *GiveUp) Given(in quantity.System) string {
 		case m.ID == "patients":
 			said = fmt.Sprintf("For %s instead of %.0f.", patients(m.Has), m.Asked)
 		case s != nil:
-			said = nameOf(s) + " of " + in.Show(m.Has, s.Unit) + " instead of " + in.Show(m.Asked, s.Unit) + "."
+			said = s.Label + " of " + in.Show(m.Has, s.Unit) + " instead of " + in.Show(m.Asked, s.Unit) + "."
 		case m.ID == "type":
 			wanted := "Type " + g.asked.Needs.Type
 			if g.asked.Needs.Type == quote.MediumDuty {
@@ -183,7 +183,7 @@ func (g *GiveUp) Press(in quantity.System) string {
 		case m.ID == "patients":
 			parts = append(parts, fmt.Sprintf("take room for %s instead of %.0f", patients(m.Has), m.Asked))
 		case s != nil:
-			parts = append(parts, "take "+in.Show(m.Has, s.Unit)+" of "+strings.ToLower(nameOf(s))+" instead of "+
+			parts = append(parts, "take "+in.Show(m.Has, s.Unit)+" of "+strings.ToLower(s.Label)+" instead of "+
 				in.Show(m.Asked, s.Unit))
 		case m.ID == "type":
 			parts = append(parts, "take Type "+ch.Type)
@@ -208,12 +208,6 @@ func (g *GiveUp) Press(in quantity.System) string {
 
 // capital begins a text with a capital letter.
 func capital(text string) string { return strings.ToUpper(text[:1]) + text[1:] }
-
-// nameOf is a size without what its label says after a comma.
-func nameOf(s *quote.Size) string {
-	name, _, _ := strings.Cut(s.Label, ",")
-	return name
-}
 
 // patients counts them in words.
 func patients(n float64) string {

@@ -269,8 +269,7 @@ func (q *Quote) unmet() []config.Finding {
 		case slices.ContainsFunc(Kinds, func(k Kind) bool { return k.ID == a.ID }):
 			said = a.Wanted + " (it is " + a.Has + ")"
 		default:
-			name, _, _ := strings.Cut(a.Label, ",")
-			said = name + " " + a.Wanted + " (" + a.Missed + ")"
+			said = a.Label + " " + a.Wanted + " (" + a.Missed + ")"
 		}
 		if a.From != "Needs" {
 			said += " for " + a.From
@@ -311,7 +310,6 @@ func (q *Quote) LabelOfNeed(code string) string {
 			if strings.HasPrefix(a.Wanted, a.Label) {
 				return a.Wanted // "Type I"
 			}
-			a.Label, _, _ = strings.Cut(a.Label, ",")
 			return a.Label + " " + a.Wanted
 		}
 	}

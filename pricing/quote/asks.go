@@ -56,11 +56,11 @@ var Sizes = []Size{
 		base: func(*config.Chassis, *config.Body, *body.Planes) float64 { return 0 },
 		per:  func(o *config.Option, _ *body.Planes) float64 { return float64(o.Cots()) }}),
 	sized(func(n *Needs) *quantity.Length { return &n.ModuleIn }, Size{
-		ID: "module", Label: "Module length, at least", Unit: quantity.Inch, Sense: config.AtLeast,
+		ID: "module", Label: "Module length", Unit: quantity.Inch, Sense: config.AtLeast,
 		Figure: "space.module-length", From: 60, To: 300,
 		base: func(_ *config.Chassis, b *config.Body, _ *body.Planes) float64 { return float64(b.LengthIn) }}),
 	sized(func(n *Needs) *quantity.Length { return &n.ModuleMostIn }, Size{
-		ID: "module_most", Label: "Module length, at most", Unit: quantity.Inch, Sense: config.AtMost,
+		ID: "module_most", Label: "Module length", Unit: quantity.Inch, Sense: config.AtMost,
 		Figure: "space.module-length", From: 60, To: 300,
 		base: func(_ *config.Chassis, b *config.Body, _ *body.Planes) float64 { return float64(b.LengthIn) }}),
 	sized(func(n *Needs) *quantity.Length { return &n.HeadroomIn }, Size{

@@ -27,7 +27,7 @@ func SheddingTable(p *Page) Part {
 	for _, x := range s.Shed {
 		var names []string
 		for _, it := range x.Items {
-			names = append(names, it.Label)
+			names = append(names, it.Name())
 		}
 		t.Rows = append(t.Rows, Texts(strconv.Itoa(x.Order)+". Shed "+strings.Join(names, "; "), amps(x.LeftA),
 			minutes(x.Minutes)))
@@ -42,7 +42,7 @@ func inverterShed(steps []power.ShedStep) Part {
 		var names []string
 		for _, it := range x.Items {
 			if it.Watts > 0 {
-				names = append(names, strings.TrimSuffix(it.Label, ", through the inverter"))
+				names = append(names, it.Label)
 			}
 		}
 		if names != nil {

@@ -85,7 +85,7 @@ func askRow(p *Page, a quote.Ask) []Part {
 		has = Many(askMark(a), Text(" "+a.Has))
 	}
 	return []Part{Many(Text(a.Label), If(a.From != "Needs", El("span", Class("how"), Text(a.From)))),
-		Text(a.Wanted), has, firmness(a)}
+		Text(a.Wanted), has, firmness(a, a.Label+", "+a.Wanted)}
 }
 
 func askMark(a quote.Ask) Part {
@@ -100,13 +100,13 @@ func askMark(a quote.Ask) Part {
 
 // firmness says whether a need is a must or a want, and lets the customer say so where that is
 // for them to say.
-func firmness(a quote.Ask) Part {
+func firmness(a quote.Ask, name string) Part {
 	is := map[bool]string{false: "want", true: "must"}[a.Must]
 	if !a.Said {
 		return Text(is)
 	}
 	return El("select", At("id", "f-strength."+a.ID), At("data-act", "set"), At("data-id", "strength."+a.ID),
-		At("aria-label", "How firm: "+a.Label), page.Options(is, []page.Choice{{"must", "must"}, {"want", "want"}}))
+		At("aria-label", "How firm: "+name), page.Options(is, []page.Choice{{"must", "must"}, {"want", "want"}}))
 }
 
 // optionAsks are options asked for, each with its mark and what can be said of it.
@@ -117,7 +117,7 @@ func optionAsks(p *Page, list []quote.Ask) Part {
 			said = ", " + a.Missed
 		}
 		return El("li", askMark(a), El("span", Text(a.Label), El("span", Class("hidden-text"), Text(said)),
-			If(!a.Said, El("span", Class("how"), Text(a.From)))), firmness(a), wished(p, a))
+			If(!a.Said, El("span", Class("how"), Text(a.From)))), firmness(a, a.Label), wished(p, a))
 	}))
 }
 

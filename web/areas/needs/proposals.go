@@ -112,6 +112,10 @@ func sizes(p *Page) Part {
 		})))
 }
 
+// fieldLabels are those of fields that say more than the name of their size.
+var fieldLabels = map[string]string{"crew": "Seats for", "module": "Module length, at least",
+	"module_most": "Module length, at most"}
+
 // size is the field of a need that is a number.
 func size(p *Page, id, unit, hint string) Part {
 	s := quote.SizeByID(id)
@@ -122,11 +126,7 @@ func size(p *Page, id, unit, hint string) Part {
 	if unit == "" {
 		unit = p.UnitName(s.Unit)
 	}
-	label := s.Label
-	if id == "crew" {
-		label = "Seats for"
-	}
-	return page.Number(p.Page, "needs."+id, label, value, unit, hint)
+	return page.Number(p.Page, "needs."+id, cmp.Or(fieldLabels[id], s.Label), value, unit, hint)
 }
 
 // found says how many pairs of chassis and module were looked at, and how far.

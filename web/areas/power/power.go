@@ -85,7 +85,7 @@ func modeItems(p *Page, m power.Mode) Part {
 		if it.Shed > 0 {
 			shed = strconv.Itoa(it.Shed)
 		}
-		t.Rows = append(t.Rows, page.Texts(it.Label, p.amps(it.Amps), shed))
+		t.Rows = append(t.Rows, page.Texts(it.Name(), p.amps(it.Amps), shed))
 	}
 	t.Sums = append(t.Sums, page.Texts("Total", p.amps(m.LoadA), ""))
 	return page.Fold(m.Code, "Loads: "+m.Label+" ("+p.amps(m.LoadA)+")", t.Draw())

@@ -42,8 +42,7 @@ func orderSheet(p *Page) Part {
 				case !quote.Specified(o):
 					promised = append(promised, quote.Titled(q.Edition.Cat, o.ID, l.Label))
 				case o.Remount && l.Told == "":
-					kept, _, _ := strings.Cut(l.Label, " as the module has") // as the head says
-					stays = append(stays, kept)
+					stays = append(stays, q.Edition.Cat.GroupByID(o.Group).Label)
 				default:
 					return false
 				}
