@@ -237,6 +237,9 @@ func (d *plate) measureUp(from, to, edge, x float64, text string) {
 	d.arrow(x, from, 0, -7)
 	d.arrow(x, to, 0, 7)
 	mid, half := (from+to)/2, wideOf(text)/2
+	if 2*half > math.Abs(to-from)-16 {
+		mid = math.Min(from, to) - 6 - half // above it
+	}
 	d.boxes = append(d.boxes, [4]float64{x - 4 - plateLetter*0.8, mid - half, x - 3, mid + half})
 	d.words("size", upward, plateLetter, x-4, mid, text)
 }

@@ -199,3 +199,22 @@ func TestAMountIsBehindTheDoorOfItsCompartment(t *testing.T) {
 		}
 	}
 }
+
+// A dimension that has no room between its arrows stands beside them, across and upright.
+func TestADimensionIsClearOfItsArrows(t *testing.T) {
+	for name, measure := range map[string]func(*plate, float64){
+		"across":  func(d *plate, long float64) { d.measureAcross(100, 100+long, 80, 120, "12.0 in") },
+		"upright": func(d *plate, long float64) { d.measureUp(100+long, 100, 80, 120, "12.0 in") },
+	} {
+		for _, long := range []float64{20, 45, 60, 200} {
+			d := new(plate)
+			measure(d, long)
+			from, to := d.boxes[0][0], d.boxes[0][2]
+			if name == "upright" {
+				from, to = d.boxes[0][1], d.boxes[0][3]
+			}
+			within, apart := from >= 107 && to <= 100+long-7, to <= 100 || from >= 100+long
+			assert.True(t, within || apart, "%s %v: from %v to %v", name, long, from, to)
+		}
+	}
+}

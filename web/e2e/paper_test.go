@@ -337,6 +337,9 @@ func headsStay(t *testing.T, list []placed) {
 		switch x.Kind {
 		case "h1", "h2", "h3", "caption", "head":
 			assert.Equal(t, x.page, list[i+1].page, "%q stands at the foot of a page, away from %q", x.Text, list[i+1].Text)
+			if x.Kind == "h2" && i+2 < len(list) && list[i+1].Kind == "p" && list[i+2].Kind == "caption" {
+				assert.Equal(t, x.page, list[i+2].page, "%q and its note stand at the foot of a page", x.Text)
+			}
 		}
 	}
 }
