@@ -117,10 +117,10 @@ func newJudge(q *quote.Quote, in quantity.System) *judge {
 func (j *judge) answers() []Answer {
 	list := j.q.Draft.Requirements
 	out := make([]Answer, len(list))
-	var above heading
+	heads := headsOf(list)
 	fresh := 0
 	for i, r := range list {
-		key := line{r, above.over(r)}
+		key := line{r, heads[i]}
 		a, known := j.lines[key]
 		if !known {
 			if fresh++; fresh%mostAnswered == 0 {
@@ -353,7 +353,7 @@ func (j *judge) judge(a *Answer, read *reading) {
 		}
 		p := j.claim(c)
 		if p.outcome == quote.Excepted && ((read.sums || j.v.ofOne(c)) && j.v.sumReaches(c) ||
-			read.sums && c.gauge != nil && c.gauge.code == insideStorage) {
+			read.sums && c.code() == insideStorage) {
 			p.outcome = quote.Unanswered // together they may have it
 		}
 		if read.sums && p.outcome == quote.Meets && j.sided(c) {

@@ -222,3 +222,11 @@ func measures(words []string, list []claims.Number) []string {
 	}
 	return out
 }
+
+// code is that of the figure that a claim is on; empty of none.
+func (c *claim) code() string {
+	if c.gauge == nil {
+		return ""
+	}
+	return c.gauge.code
+}

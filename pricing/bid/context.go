@@ -22,7 +22,7 @@ func (v *vocabulary) inContext(all []piece, of []*claim, i int) (claim, bool) {
 		if !ok || slices.ContainsFunc(about.words, func(w string) bool { return sources[w] }) &&
 			slices.ContainsFunc(c.numbers, func(n claims.Number) bool { return n.Each }) ||
 			c.gauge != nil && slices.Contains(sizes, c.gauge.code) ||
-			c.gauge != nil && c.gauge.code == factDelivery && c.day.IsZero() || // "20 weeks and 2 days"
+			c.code() == factDelivery && c.day.IsZero() || // "20 weeks and 2 days"
 			c.gauge == nil && about.gauge == nil && v.groupOf(&c) != v.groupOf(about) &&
 				!(anew && v.warrants(&c) && v.warrants(about)) {
 			return claim{}, false
@@ -273,7 +273,8 @@ func (v *vocabulary) vacuous(all []piece, of []*claim) {
 			len(c.numbers) > 0 && !oneAt(c, all[i].tokens) ||
 			c.gauge != nil ||
 			len(claims.Words(all[first].tokens)) == 1 && !holders[c.words[len(c.words)-1]] || !v.rivals(c) ||
-			listed(all[first:i+1], v.ownNamed(c)) || all[i].with && of[i-1] != nil && slices.Contains(seatCounts, of[i-1].code()) {
+			listed(all[first:i+1], v.ownNamed(c)) || all[i].with && of[i-1] != nil &&
+			slices.Contains(seatCounts, of[i-1].code()) {
 			continue
 		}
 		takeOut(of, c)
@@ -282,14 +283,6 @@ func (v *vocabulary) vacuous(all []piece, of []*claim) {
 
 // seatCounts are the figures that count seats, which come with what is on every one of them.
 var seatCounts = []string{everySeat, countBench, countModule}
-
-// code is that of the figure that a claim is on; empty of none.
-func (c *claim) code() string {
-	if c.gauge == nil {
-		return ""
-	}
-	return c.gauge.code
-}
 
 // onlyPlaces reports whether words only say where something is: "outside compartment".
 func onlyPlaces(words []string) bool {
@@ -438,7 +431,7 @@ func (v *vocabulary) itsOwn(all []piece, of []*claim) {
 			takeOut(of, c) // "controlled at the console" asks for no console
 			continue
 		}
-		if c != nil && c.gauge != nil && c.gauge.code == insideStorage && !all[i-1].stop &&
+		if c != nil && c.code() == insideStorage && !all[i-1].stop &&
 			of[i-1] != nil && of[i-1].gauge == nil {
 			first := slices.Index(of, of[i-1]) // "street-side cabinets: 28 cu. ft. of storage" are these alone
 			if own, ok := v.claimOf(joined(all[first : i+1])); ok && own.gauge == nil {

@@ -179,16 +179,22 @@ type confusion struct {
 var letters = map[quote.Outcome]string{quote.Meets: "m", quote.MeetsWith: "w", quote.Excepted: "x", quote.Clarify: "h",
 	quote.Unanswered: "h"}
 
-func confuse(t testing.TB, name string) confusion {
-	c := confusion{table: map[string]int{}}
-	lines := toldLines(t, name)
+// answersOf are the answers to lines, for the unit that they were written of.
+func answersOf(t testing.TB, lines []told) (*quote.Quote, []bid.Answer) {
 	d := stated(t)
 	for _, l := range lines {
 		d.Requirements = append(d.Requirements, quote.Requirement{Text: l.line})
 	}
 	q, err := quote.Compute(demo(t), d)
 	require.NoError(t, err)
-	for i, a := range bid.Answers(q, quantity.US) {
+	return q, bid.Answers(q, quantity.US)
+}
+
+func confuse(t testing.TB, name string) confusion {
+	c := confusion{table: map[string]int{}}
+	lines := toldLines(t, name)
+	_, list := answersOf(t, lines)
+	for i, a := range list {
 		l := lines[i]
 		got := letters[a.Outcome]
 		if a.Term != "" {
@@ -237,7 +243,8 @@ var (
 		"blind10-claims-aside", "blind11-claims-aside", "blind12-claims-aside", "blind13-claims-aside",
 		"blind14-claims-aside", "blind15-claims-aside", "blind16-claims-aside", "blind17-claims-aside",
 		"blind18-claims-aside", "blind19-claims-aside", "blind20-claims-aside",
-		"blind21-claims-aside", "blind22-claims-aside", "blind23-claims-aside", "blind24-claims-aside", "blind25-claims-aside", "blind26-claims-aside", "reach-claims-aside"}
+		"blind21-claims-aside", "blind22-claims-aside", "blind23-claims-aside", "blind24-claims-aside",
+		"blind25-claims-aside", "blind26-claims-aside", "reach-claims-aside"}
 )
 
 func TestLines(t *testing.T) {

@@ -396,11 +396,12 @@ func (p *profile) stand(o *config.Option) {
 	}
 }
 
-// standInside takes in that a thing is in the patient compartment, where each of its places is on a wall, the ceiling or
-// the floor of that and it is of a kind that cannot be behind them.
+// standInside takes in that a thing is in the patient compartment, where each of its places is on a wall, the
+// ceiling or the floor of that and it is of a kind that cannot be behind them.
 func (p *profile) standInside(o *config.Option) {
 	for _, at := range o.Places {
-		if !seenInside[at.Kind] || !strings.HasSuffix(at.Face, "-wall") && at.Face != config.FaceCeiling && at.Face != config.FaceFloor {
+		if !seenInside[at.Kind] || !strings.HasSuffix(at.Face, "-wall") && at.Face != config.FaceCeiling &&
+			at.Face != config.FaceFloor {
 			return
 		}
 	}

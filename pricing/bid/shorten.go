@@ -159,7 +159,8 @@ func (v *vocabulary) writtenLine(text string) *writtenLine {
 		if word := text[w.from:w.to]; word != "" {
 			low := strings.ToLower(word)
 			conditional = conditional || conditions[low]
-			w.binds = conditional || strings.ContainsFunc(word, unicode.IsDigit) || len(word) > 1 && strings.ToUpper(word) == word
+			w.binds = conditional || strings.ContainsFunc(word, unicode.IsDigit) || len(word) > 1 &&
+				strings.ToUpper(word) == word
 			var read []string
 			for k, t := range tokens {
 				if t.End <= w.from || t.End > w.to {
@@ -218,8 +219,10 @@ func (v *vocabulary) binds(w string) bool {
 	})
 }
 
-// excepting are words of exceptions, of what is otherwise or upright, of an order in time, and of what the purchaser has.
-var excepting = wordSet(`only except excluded but other instead modified different vertical horizontal off open opened closed
+// excepting are words of exceptions, of what is otherwise or upright, of an order in time, and of what the
+// purchaser has.
+var excepting = wordSet(`only except excluded but other instead modified different vertical horizontal off open
+opened closed
 first last later earlier newer latest existing already now present lifetime`)
 
 // without is the line without some of its words.

@@ -25,7 +25,8 @@ func TestShorten(t *testing.T) {
 		{"a title of the line", "Maneuverability. Overall length, less bumpers and steps, shall not exceed 20 feet",
 			"Maneuverability", quote.Meets},
 		{"what is an exception without it",
-			"Structure warranted, upon its pristine chassis, for not less than twenty-five (25) years", "pristine", quote.Excepted},
+			"Structure warranted, upon its pristine chassis, for not less than twenty-five (25) years", "pristine",
+			quote.Excepted},
 		{"a quality", "Copper scene lights", "", ""},
 		{"a place", "Lower scene lights", "", ""},
 		{"what is counted", "Scene lights, four dazzlers", "", ""},
@@ -84,13 +85,7 @@ type suggested struct {
 
 func suggestions(t testing.TB, name string) suggested {
 	lines := toldLines(t, name)
-	d := stated(t)
-	for _, l := range lines {
-		d.Requirements = append(d.Requirements, quote.Requirement{Text: l.line})
-	}
-	q, err := quote.Compute(demo(t), d)
-	require.NoError(t, err)
-	list := bid.Answers(q, quantity.US)
+	q, list := answersOf(t, lines)
 	var out suggested
 	for _, s := range bid.Shorten(q, list, quantity.US) {
 		l := lines[s.Answer.At]

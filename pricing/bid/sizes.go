@@ -12,7 +12,7 @@ var sizes = []string{"space.length-all", "space.width", "space.height-all"}
 
 // bare reports whether a claim is on a size of the vehicle, or its price, and names nothing.
 func (c *claim) bare() bool {
-	if c.gauge != nil && c.gauge.code == factPrice {
+	if c.code() == factPrice {
 		return !slices.ContainsFunc(c.words, func(w string) bool { return w != completeWord })
 	}
 	return c.gauge != nil && slices.Contains(sizes, c.gauge.code) &&

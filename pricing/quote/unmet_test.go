@@ -48,5 +48,6 @@ func TestAPickInTheWayOfANeedIsNamed(t *testing.T) {
 	require.NoError(t, err)
 	at := slices.IndexFunc(q.Findings, func(f config.Finding) bool { return f.Code == quote.ConflictCode })
 	require.GreaterOrEqual(t, at, 0)
-	assert.Regexp(t, `^Seats: the customer asked for 9; with Rescue package no more than \d can be had\.$`, q.Findings[at].Text)
+	assert.Regexp(t, `^Seats: the customer asked for 9; with Rescue package no more than \d can be had\.$`,
+		q.Findings[at].Text)
 }

@@ -83,7 +83,8 @@ func TestChartsAreHeard(t *testing.T) {
 	w.begin("cut-14500-158-gas", "mod-146-72")
 	for _, x := range [][3]string{
 		{"delivery", `#main svg:has(.curve)`, `^The chance that it is delivered rises from .*\. Marked: likely .*, safe .*, 80 % .*\.$`},
-		{"delivery", `#main svg:has(.critical)`, `^From the order on .* to delivery: .*\. Of \d+ bars \d+ decide the date, from .*\.$`},
+		{"delivery", `#main svg:has(.critical)`,
+			`^From the order on .* to delivery: .*\. Of \d+ bars \d+ decide the date, from .*\.$`},
 		{"power", `#main .load-chart svg`, `^What the alternator gives, .*\. 12 V loads, .*\.$`},
 	} {
 		w.area(x[0])
@@ -91,7 +92,8 @@ func TestChartsAreHeard(t *testing.T) {
 		require.Equal(t, "image", h.Role)
 		require.Regexp(t, x[2], h.Name)
 	}
-	require.Regexp(t, `lb to spare likely [\d,]+ lb to [\d,]+ lb [\d,]+ lb of GAWR`, flat(w.text("#standing .gauge:has(.range)")))
+	require.Regexp(t, `lb to spare likely [\d,]+ lb to [\d,]+ lb [\d,]+ lb of GAWR`,
+		flat(w.text("#standing .gauge:has(.range)")))
 }
 
 // What scrolls is a stop and a landmark; what does not is neither.
@@ -186,7 +188,8 @@ func TestFocusIsNeverLost(t *testing.T) {
 	press("preview-answers")
 	require.Equal(t, "preview-answers", press("leave-answers"), "who leaves it stands where it was asked for")
 	press("clear-list")
-	require.True(t, eval[bool](w, `document.activeElement.matches("#fold-requirements > summary")`), "of a list that is gone, its fold")
+	require.True(t, eval[bool](w, `document.activeElement.matches("#fold-requirements > summary")`),
+		"of a list that is gone, its fold")
 	press("area-price")
 	press("add-item")
 	press("drop-item.1")

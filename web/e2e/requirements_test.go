@@ -75,7 +75,8 @@ func TestAWordIsLeftOut(t *testing.T) {
 	require.Equal(t, "engine block heater, to the shoreline", eval[string](w, `document.activeElement.value`))
 	require.Contains(t, w.text("#say"), "Line 2, read as ")
 	require.Contains(t, w.text("#requirements"), "Read in your words")
-	require.Contains(t, w.text("#requirements"), "engine block heater, moored to the shoreline", "the purchaser's words stay")
+	require.Contains(t, w.text("#requirements"), "engine block heater, moored to the shoreline",
+		"the purchaser's words stay")
 	w.typed(`#f-req\.1\.meant`, "")
 	w.must(w.Until(`document.getElementById("leave-req.1")`))
 }

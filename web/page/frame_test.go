@@ -48,7 +48,8 @@ func TestAGaugeSaysOnWhichSideOfTheLimit(t *testing.T) {
 				c.reason)
 			assert.Equal(t, c.mark, SeverityOf(c.figure), c.reason)
 			whisker := c.figure.Sense != "" && c.figure.High > c.figure.Low
-			assert.Equal(t, whisker, strings.Contains(html, ">likely "+Between(p, c.figure.Low, c.figure.High, quantity.Pound)+"<"),
+			assert.Equal(t, whisker, strings.Contains(html, ">likely "+Between(p, c.figure.Low, c.figure.High,
+				quantity.Pound)+"<"),
 				"what the bar draws is said")
 			assert.Equal(t, whisker, strings.Contains(html, `class="range"`))
 		})

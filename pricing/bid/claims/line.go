@@ -178,7 +178,8 @@ func ticked(list []Token) []Token {
 }
 
 // choosing are words by which a line leaves a choice or makes a condition.
-var choosing = wordsOf(`or either unless except if where when may can optional option alternate alternative alternatively
+var choosing = wordsOf(`or either unless except if where when may can optional option alternate alternative
+alternatively
 prefer preferred preferably desired desirable ideal ideally acceptable otherwise instead should`)
 
 // summing are words by which a line asks for the sum of several amounts.
@@ -268,7 +269,8 @@ func setAside(list []Token) []Token {
 var uncounted = wordsOf(`counted included considered measured`)
 
 // standsOut are what a measure of the vehicle counts in or leaves out.
-var standsOut = wordsOf(`mirror mirrors antenna antennas lightbar bumper bumpers step steps light lights lamp lamps roof
+var standsOut = wordsOf(`mirror mirrors antenna antennas lightbar bumper bumpers step steps light lights lamp lamps
+roof
 winch equipment gear`)
 
 func leaving(raw string) bool {
@@ -333,7 +335,8 @@ func alone(list []Token, at int) bool {
 var even = wordsOf(`flush level even tight`)
 
 // feeding are words behind which "off" says from what.
-var feeding = wordsOf(`power powered feed fed run runs running work works working operate operates operated driven wired
+var feeding = wordsOf(`power powered feed fed run runs running work works working operate operates operated driven
+wired
 live supplied`)
 
 // articles are words behind "inside" by which it says where something is.
@@ -563,7 +566,8 @@ func background(list []Token, first bool) int {
 
 // surroundings are words of where a purchaser drives and what for, by which a sentence speaks of no thing
 // of the unit.
-var surroundings = wordsOf(`way haul haul drive trip trips calls run runs weather snow snows salt hills mountains hilly
+var surroundings = wordsOf(`way haul haul drive trip trips calls run runs weather snow snows salt hills mountains
+hilly
 highway highways miles hours country outlying rural`)
 
 // mostSubject is how many words a sentence may begin with before it says what is.
@@ -960,11 +964,13 @@ const soft = "|"
 
 // coordinate reports whether an "and" at a place stands between two places of one noun, "the front and rear wheels".
 func coordinate(list []Token, at int) bool {
-	return at > 0 && at+2 < len(list) && sideOrEnd[list[at-1].raw] && sideOrEnd[list[at+1].raw] && list[at+2].Kind == Word &&
+	return at > 0 && at+2 < len(list) && sideOrEnd[list[at-1].raw] && sideOrEnd[list[at+1].raw] &&
+		list[at+2].Kind == Word &&
 		!endsNoun(list, at+2)
 }
 
-var sideOrEnd = wordsOf(`front rear left right streetside curbside upper lower inside outside interior exterior inner outer top bottom
+var sideOrEnd = wordsOf(`front rear left right streetside curbside upper lower inside outside interior exterior
+inner outer top bottom
 side`)
 
 // amounting are what something does that an amount is said of.
@@ -972,7 +978,8 @@ var amounting = wordsOf(`totaling totalling measuring weighing holding deliverin
 displacing`)
 
 // parted reports whether a claim may end within a clause before a place, behind an amount: "a bench 22 in deep | shall
-// be on the curb side", "six compartments | totaling 65 cu ft", "a rating of 14,500 lb | on a chassis with dual rear wheels".
+// be on the curb side", "six compartments | totaling 65 cu ft", "a rating of 14,500 lb | on a chassis with dual rear
+// wheels".
 func parted(list []Token, at int, out []Token) bool {
 	if list[at].Kind != Word || len(out) == 0 {
 		return false
@@ -986,7 +993,8 @@ func parted(list []Token, at int, out []Token) bool {
 		return true
 	}
 	if list[at].raw == "on" {
-		return len(out) > 1 && out[len(out)-2].Kind == Word && last.Kind == Count && last.Num.Unit != "" && at+1 < len(list) &&
+		return len(out) > 1 && out[len(out)-2].Kind == Word && last.Kind == Count && last.Num.Unit != "" &&
+			at+1 < len(list) &&
 			articleWords[list[at+1].raw]
 	}
 	if !ordering[list[at].raw] || last.Kind == Break || last.Kind == Stop {

@@ -57,7 +57,8 @@ func roled(list []Token) []Token {
 // follows reports whether tokens end with one of some words, an article behind it or not.
 func follows(list []Token, words map[string]bool) bool {
 	n := len(list)
-	return n > 0 && words[list[n-1].raw] || n > 1 && (articleWords[list[n-1].raw] || list[n-1].raw == "to") && words[list[n-2].raw]
+	return n > 0 && words[list[n-1].raw] || n > 1 && (articleWords[list[n-1].raw] || list[n-1].raw == "to") &&
+		words[list[n-2].raw]
 }
 
 // earlier and later are words behind which stands what is done then.
@@ -115,7 +116,8 @@ func elliptical(list []Token, at int) bool {
 // linking are what is done that asks for nothing by itself before a word that says where, with what or by what:
 // "carried on a bracket", "bordered by a pinstripe". Before anything else they may be a quality, "fixed window".
 var linking = wordsOf(`located situated positioned placed set mounted installed fitted fixed put laid housed seated
-found standing lying sitting hanging hung resting rested slung carried borne riding ridden run running routed led brought
+found standing lying sitting hanging hung resting rested slung carried borne riding ridden run running routed led
+brought
 attached affixed fastened secured held retained kept caught furnished supplied equipped provided given made built
 constructed formed fabricated covered trimmed bordered edged faced finished surfaced topped clad wrapped surrounded
 having containing incorporating featuring including bearing carrying showing displaying served stationed ranged

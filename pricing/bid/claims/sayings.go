@@ -51,7 +51,6 @@ burn|burns|burning|burned regular|unleaded? gasoline > gasoline
 burn|burns|burning|burned diesel fuel? > diesel
 with|, one always|constantly|continuously hot|live|energized|powered > with live every time
 before|less|without|excluding anything|everything|whatever|what is|goes|sits|stands? mounted|put|added? on|atop the roof > excluding roof equipment
-excluding|without anything|everything|whatever|what is|goes|sits|stands? mounted|put|added? on|atop the roof > excluding roof equipment
 being the? difference between|of its|the? gvwr and|less its|the? curb weight > less curb weight
 being its|the? gvwr|rating less its|the? curb weight > less curb weight
 driven|delivered|brought|transported|deliver|bring|drive it|unit|vehicle|ambulance? by? the? contractor|vendor|bidder|builder|dealer|manufacturer? to the|our|its|their|a? INN? INN? INN? INN? PLACE > delivered to the purchaser

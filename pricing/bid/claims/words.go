@@ -322,7 +322,8 @@ bidder contractor vendor seller builder manufacturer manufacturers dealer offero
 capacity rated rating output size sized capable able least nominal approx approximately about overall total
 completed finished new
 give gives giving allow allows allowing ensure have located location placed positioned position positions specified
-carry carries carried carrying use used using made make constructed construction fabricated fabricate build built design designed
+carry carries carried carrying use used using made make constructed construction fabricated fabricate build built
+design designed
 such so than then when where while into onto via through by be each-s per-s
 shall-be minimum maximum min max spec specification standard feature option optional accept acceptable accepted
 prefer preferred
@@ -331,7 +332,8 @@ configuration configurations sort sorts variety
 scheme lined base material based
 amount amounts fed feed feeds feeding keep keeps kept hold holds held holding shown show shows mandatory
 alone retain retained retains thereto
-smoothly evenly tightly snugly squarely soundly rigidly solidly cleanly closely nicely securely firmly easily readily permanently neatly fully properly directly immediately clearly
+smoothly evenly tightly snugly squarely soundly rigidly solidly cleanly closely nicely securely firmly easily
+readily permanently neatly fully properly directly immediately clearly
 down toward towards against across along within throughout during upon once after before when
 each-of respective respectively individual individually particular certain various several
 commercially available professional professionally workmanlike manner premium latest current

@@ -101,7 +101,8 @@ func TestTheCurveSaysWhatItShows(t *testing.T) {
 	p.Q.Draft.Unit.NeededBy = s.NineInTen.AddDays(1)
 	for _, m := range regexp.MustCompile(`aria-label="([^"]*)"`).FindAllStringSubmatch(chanceChart(p).String(), -1) {
 		assert.Regexp(t, `^The chance that it is delivered rises from \d+ % on .* to \d+ % on [^.]*\. Marked: [^.]*\.$`, m[1])
-		for _, part := range []string{s.Spread[0].On.Long(), s.Spread[len(s.Spread)-1].On.Long(), "likely " + s.EvenOdds.Long(),
+		for _, part := range []string{s.Spread[0].On.Long(), s.Spread[len(s.Spread)-1].On.Long(),
+			"likely " + s.EvenOdds.Long(),
 			"safe " + s.NineInTen.Long(), "80 % " + s.At(.8).Long(), "needed " + p.Q.Draft.Unit.NeededBy.Long() + " with"} {
 			assert.Contains(t, m[1], part)
 		}

@@ -77,13 +77,15 @@ func stowage(p *Page) Part {
 				"clean or dirty, puts what is heavy low, and balances axles and sides. What you stowed stays. It "+
 				"is good, not proven the best.")),
 		balance(p), e.Draw(), compartments(c),
-		page.Inner("fronts", "As seen through the doors, to one scale", El("p", Class("how"), Text("What is not seen stands behind.")), drawing.Fronts(p.Page)),
+		page.Inner("fronts", "As seen through the doors, to one scale", El("p", Class("how"),
+			Text("What is not seen stands behind.")), drawing.Fronts(p.Page)),
 		El("p", Class("how"), Text(space.StowCaution)))
 }
 
 // compartments is their table, folded.
 func compartments(t page.Table) Part {
-	return page.Inner("compartments", page.Count(len(t.Rows), "compartment", "compartments")+" and what is in them", t.Draw())
+	return page.Inner("compartments", page.Count(len(t.Rows), "compartment", "compartments")+" and what is in them",
+		t.Draw())
 }
 
 // madeFor lists what a mount holds.

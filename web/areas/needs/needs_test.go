@@ -88,7 +88,8 @@ func TestAListSaysWhetherItGoesOut(t *testing.T) {
 	}{
 		{[]bid.Answer{done, open}, "1 line is not answered yet. The list goes out, and is signed, when none is."},
 		{[]bid.Answer{open, open}, "2 lines are not answered yet. "},
-		{[]bid.Answer{done, {Requirement: quote.Requirement{Head: true}, Outcome: quote.Unanswered}}, "Every line is answered. "},
+		{[]bid.Answer{done, {Requirement: quote.Requirement{Head: true}, Outcome: quote.Unanswered}},
+			"Every line is answered. "},
 	} {
 		assert.Contains(t, goesOut(c.list).String(), c.want)
 	}

@@ -26,7 +26,11 @@ func unitBefore(b *Before, now *quote.Draft, unit int) *quote.Quote {
 	if b == nil {
 		return nil
 	}
-	at := quote.Pairs(b.Q.Draft, now)[unit]
+	return b.unit(quote.Pairs(b.Q.Draft, now)[unit])
+}
+
+// unit is one of the units of the quote before, by its place; nil where it has none, or that cannot be computed.
+func (b *Before) unit(at int) *quote.Quote {
 	if at < 0 {
 		return nil
 	}
@@ -91,7 +95,7 @@ func changeOrder(p *Page, b *Before) Part {
 func eachMoved(p *Page, b *Before, now *quote.Quote) Part {
 	t := page.Table{Caption: "Dates and payload now", Class: "tight", Heads: []string{"Unit", "Likely date (50 %)",
 		"Safe date (90 %)", "Remaining payload"}}
-	for i := range now.Draft.Items() {
+	for i, at := range quote.Pairs(b.Q.Draft, now.Draft) {
 		after, err := now.Dated(i)
 		if err != nil {
 			continue
@@ -101,7 +105,7 @@ func eachMoved(p *Page, b *Before, now *quote.Quote) Part {
 			return map[bool]string{true: p.Show(f.Value, f.Unit), false: "–"}[ok]
 		}
 		cells := [][2]string{{"", after.Plan.EvenOdds.Long()}, {"", after.Plan.NineInTen.Long()}, {"", payload(after)}}
-		if before := unitBefore(b, now.Draft, i); before != nil {
+		if before := b.unit(at); before != nil {
 			cells[0][0], cells[1][0] = before.Plan.EvenOdds.Long(), before.Plan.NineInTen.Long()
 			cells[2][0] = payload(before)
 		}
@@ -154,8 +158,8 @@ func changePaper(p *Page) Part {
 		El("p", Text("From "+issueOf(b.Rev, b.Date)+" to "+issueOf(p.Q.Draft.Rev, p.Q.Draft.Date)+".")),
 		changeOrder(p, b)}
 	var same []string // units whose work is as it was
-	for i := range p.Q.Draft.Items() {
-		was := unitBefore(b, p.Q.Draft, i)
+	for i, at := range quote.Pairs(b.Q.Draft, p.Q.Draft) {
+		was := b.unit(at)
 		now, err := p.Q.Dated(i)
 		if was == nil || err != nil {
 			continue

@@ -57,7 +57,8 @@ func TestAFullLoadIsTold(t *testing.T) {
 
 // What is not judged says on paper why, and what would settle it.
 func TestWhatIsNotJudgedSaysWhyOnPaper(t *testing.T) {
-	p := &Page{Page: pagetest.Of(t, quotetest.Demo(t), "cut-14500-158-gas", false), notes: new(notes), said: map[string]string{}}
+	p := &Page{Page: pagetest.Of(t, quotetest.Demo(t), "cut-14500-158-gas", false), notes: new(notes),
+		said: map[string]string{}}
 	set := p.Q.Verdicts[0].Set
 	p.Q.Verdicts = []standards.Verdict{
 		{Set: set, Title: "Flash rate", Outcome: standards.NotJudged, Settles: "the maker's certificate"},

@@ -75,7 +75,8 @@ func description(o *runtime.RemoteObject) string {
 func (t *Tab) leave() {
 	ctx, cancel := t.limited()
 	defer cancel()
-	chromedp.Call(ctx, page.HandleJavaScriptDialog, page.HandleJavaScriptDialogParams{Accept: true}) //nolint:errcheck // the page may be gone
+	chromedp.Call(ctx, page.HandleJavaScriptDialog,
+		page.HandleJavaScriptDialogParams{Accept: true}) //nolint:errcheck // the page may be gone
 }
 
 // Close ends the tab, and forgets its profile where that is its own.
