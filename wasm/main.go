@@ -16,9 +16,12 @@ import (
 // The live heap is small and a press leaves much garbage behind. Collecting it
 // delays a reply by some frames, so it is done while nobody waits: a moment after
 // the last reply, once the heap has doubled. Only a page that is never left alone
-// gets to the limit of growth, in percent, at which the runtime collects by itself.
+// gets to the limit of growth, in percent, at which the runtime collects by itself; or
+// to half of the 4 GB that wasm can address, since the solvers of a large catalogue
+// would let the heap grow beyond all of it.
 const (
 	growth = 400
+	most   = 2 << 30
 	lull   = 80 * time.Millisecond
 )
 
@@ -28,6 +31,7 @@ const slice = 20_000
 
 func main() {
 	debug.SetGCPercent(growth)
+	debug.SetMemoryLimit(most)
 	core := app.New()
 	core.Slice = slice
 	tidy := time.AfterFunc(lull, collect)

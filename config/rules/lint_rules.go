@@ -73,6 +73,7 @@ type ruleChecker struct {
 	pair     []solve.Lit // a chassis and a body
 	there    nearby      // on the pair
 	anywhere nearby
+	asked    []solve.Lit // the last question's, kept for the room it takes
 }
 
 // nearby asks a solver near its last answer.
@@ -116,15 +117,15 @@ func (c *ruleChecker) settleOnAPair() {
 // ask whether all other parts leave a literal possible; if not, core has those that
 // rule it out.
 func (c *ruleChecker) ask(part int, x solve.Lit) (r solve.Result, core []solve.Lit) {
-	others := c.others(part)
+	c.asked = append(c.others(append(c.asked[:0], c.pair...), part), x)
 	onPair := func(l solve.Lit) bool { return slices.Contains(c.pair, l) }
 	if c.pair != nil {
-		r = c.there.ask(c.l, slices.Concat(c.pair, others, []solve.Lit{x}))
+		r = c.there.ask(c.l, c.asked)
 		if core = c.there.s.Core(); r == solve.Sat || r == solve.Unsat && !slices.ContainsFunc(core, onPair) {
 			return r, core
 		}
 	}
-	r = c.anywhere.ask(c.l, append(others, x))
+	r = c.anywhere.ask(c.l, c.asked[len(c.pair):])
 	return r, c.anywhere.s.Core()
 }
 
@@ -132,13 +133,14 @@ func (c *ruleChecker) ask(part int, x solve.Lit) (r solve.Result, core []solve.L
 // stay as they are for the solver, which then has little to do anew.
 const lintBlock = 64
 
-// others are the switches of all other rules and groups. Those that stay on for
+// others appends the switches of all other rules and groups. Those that stay on for
 // the rules that are looked at next come first.
-func (c *ruleChecker) others(part int) []solve.Lit {
+func (c *ruleChecker) others(lits []solve.Lit, part int) []solve.Lit {
 	all := c.switches
 	from := part - part%lintBlock
 	until := min(from+lintBlock, len(all))
-	return slices.Concat(all[:from], all[until:], all[from:part], all[part+1:until])
+	lits = append(append(lits, all[:from]...), all[until:]...)
+	return append(append(lits, all[from:part]...), all[part+1:until]...)
 }
 
 // look at one rule. What breaks it meets its condition, so that one answer mostly tells

@@ -2,7 +2,6 @@ package app
 
 import (
 	"fmt"
-	"runtime/debug"
 	"slices"
 	"testing"
 	"time"
@@ -22,7 +21,7 @@ func TestLargeReport(t *testing.T) {
 	if !*benchReport {
 		t.Skip("measures only with -bench-report")
 	}
-	defer debug.SetGCPercent(debug.SetGCPercent(400)) // as in the page
+	collectAsInPage(t)
 	for _, n := range largeSizes {
 		t.Run(fmt.Sprint(n), func(t *testing.T) { largeReport(t, n) })
 	}

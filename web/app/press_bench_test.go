@@ -136,12 +136,21 @@ func BenchmarkPress(b *testing.B) {
 	}
 }
 
+// collectAsInPage has garbage collected by the limits that package wasm sets.
+func collectAsInPage(t *testing.T) {
+	growth, most := debug.SetGCPercent(400), debug.SetMemoryLimit(2<<30)
+	t.Cleanup(func() {
+		debug.SetGCPercent(growth)
+		debug.SetMemoryLimit(most)
+	})
+}
+
 // TestBenchReport prints how long the core takes for the two parts of an answer.
 func TestBenchReport(t *testing.T) {
 	if !*benchReport {
 		t.Skip("measures only with -bench-report")
 	}
-	defer debug.SetGCPercent(debug.SetGCPercent(400)) // as in the page
+	collectAsInPage(t)
 	p := newPresser()
 	for range 100 { // in wasm, until the engine has optimized the code
 		p.press()
