@@ -291,10 +291,12 @@ const (
 
 // Option is one thing a customer can have.
 type Option struct {
-	ID       string `json:"id"`
-	Group    string `json:"group"`
-	Label    string `json:"label"`
-	Spec     string `json:"spec"`               // the sentence printed in the quote
+	ID    string `json:"id"`
+	Group string `json:"group"`
+	Label string `json:"label"`
+	Spec  string `json:"spec"` // the sentence printed in the quote
+	// of a part that stays in a remount: what it is counted as until it is measured, a sentence behind that
+	Counted  string `json:"counted,omitempty"`
 	Standard bool   `json:"standard,omitempty"` // what a unit gets when the customer does not say
 	// standard in a remount, in place of its group's usual ones: what the module has already, or
 	// work always done

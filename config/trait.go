@@ -39,9 +39,19 @@ func (c *Catalogue) TraitsOf(o *Option) []int {
 	return out
 }
 
-// Sentences are what is said of an option in a specification: its own sentence and its traits.
+// Sentences are what is said of an option in a quote: its own sentence, what it is counted as and its traits.
 func (c *Catalogue) Sentences(o *Option) string {
 	out := []string{o.Spec}
+	if o.Counted != "" {
+		out = append(out, o.Counted)
+	}
+	return c.withTraits(o, out)
+}
+
+// Required are the sentences of an option that a purchaser can require: what a part is counted as is none.
+func (c *Catalogue) Required(o *Option) string { return c.withTraits(o, []string{o.Spec}) }
+
+func (c *Catalogue) withTraits(o *Option, out []string) string {
 	for _, i := range c.TraitsOf(o) {
 		if t := &c.Traits[i]; t.Says != "" && !slices.Contains(t.Told, o.ID) {
 			out = append(out, t.Says)

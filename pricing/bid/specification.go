@@ -87,7 +87,7 @@ func Specification(q *quote.Quote, in quantity.System) []Clause {
 				head(ch.Label)
 			}
 			n++
-			text := x.Group.Label + ": " + unreckoned(cat.Sentences(x.Option))
+			text := x.Group.Label + ": " + cat.Required(x.Option)
 			if x.Qty > 1 {
 				text += " Quantity: " + strconv.Itoa(x.Qty) + "."
 			}
@@ -100,26 +100,7 @@ func Specification(q *quote.Quote, in quantity.System) []Clause {
 // required reports whether a purchaser asks for an option. What only says that there is
 // nothing, such as no maintenance plan, is no requirement.
 func required(q *quote.Quote, o *config.Option) bool {
-	nothing := o.IsNone() || slices.Contains(o.Tags, quote.ServiceTag) && strings.HasPrefix(o.Label, "No ")
-	return !nothing && (q.Remount() || !slices.Contains(o.Tags, "remount"))
-}
-
-// unreckoned is a sentence without the clauses that say for the reckoning alone what a part that stays is counted
-// as until it is measured.
-func unreckoned(text string) string {
-	sentences := strings.Split(text, ". ")
-	for i, s := range sentences {
-		end := ""
-		if rest, cut := strings.CutSuffix(s, "."); cut {
-			s, end = rest, "."
-		}
-		clauses := strings.Split(s, "; ")
-		kept := slices.DeleteFunc(clauses[1:], func(c string) bool {
-			return strings.Contains(c, " counted as ") || strings.Contains(c, " counted on ")
-		})
-		sentences[i] = strings.Join(clauses[:1+len(kept)], "; ") + end
-	}
-	return strings.Join(sentences, ". ")
+	return !o.IsNone() && (q.Remount() || !slices.Contains(o.Tags, "remount"))
 }
 
 // moduleWords is the size of the module that a purchaser has.

@@ -2,8 +2,8 @@ package page
 
 import (
 	"math"
+	"slices"
 	"strconv"
-	"strings"
 
 	"boxwright/config"
 	"boxwright/config/leadtime"
@@ -60,7 +60,7 @@ func ScheduleChart(p *Page) Part { return Many(steps(p, false), steps(p, true)) 
 
 // waiting joins the parts that nothing waits for into one row of the chart: from the first
 // order of one to the last arrival, with the float of the one that has least.
-func waiting(list []leadtime.Step) []leadtime.Step {
+func waiting(list []leadtime.Step, plant *config.Plant) []leadtime.Step {
 	var out []leadtime.Step
 	joined := -1
 	for _, st := range list {
@@ -74,7 +74,12 @@ func waiting(list []leadtime.Step) []leadtime.Step {
 			continue
 		}
 		j := &out[joined]
-		j.Label, _, _ = strings.Cut(j.Label, ": ") // whatever option the first is of
+		j.Option = "" // of several
+		if i := slices.IndexFunc(plant.Activities, func(a config.Activity) bool {
+			return a.Source == config.SourceParts
+		}); i >= 0 {
+			j.Label = plant.Activities[i].Label
+		}
 		spare := min(j.LF-j.EF, st.LF-st.EF)
 		j.ES, j.EF = min(j.ES, st.ES), max(j.EF, st.EF)
 		j.LF = j.EF + spare
@@ -130,7 +135,7 @@ func steps(p *Page, narrow bool) Part {
 	if narrow {
 		left, right, row, bar, ahead, letter, width = 4.0, 326.0, 27.0, 9.0, 14.0, 7.4, 330
 	}
-	end, list := max(s.Simulated.NineInTenDays, 1), waiting(s.Steps)
+	end, list := max(s.Simulated.NineInTenDays, 1), waiting(s.Steps, &p.Q.Edition.Cat.Plant)
 	for _, st := range list {
 		end = max(end, st.LF, st.EF)
 	}
@@ -147,8 +152,8 @@ func steps(p *Page, narrow bool) Part {
 	for i := range list {
 		st := &list[i]
 		y := top + row*float64(i) + ahead
-		if _, part, one := strings.Cut(st.Label, ": "); one && st.Option != "" {
-			st.Label = "Waits for " + part
+		if st.Option != "" {
+			st.Label = "Waits for " + p.Q.Edition.Cat.LabelOf(st.Option)
 		}
 		class, decides := "work", ""
 		if st.Critical {

@@ -44,8 +44,9 @@ func TestPartsThatNothingWaitsForAreOneBar(t *testing.T) {
 		return leadtime.Step{Label: label, Option: option, Source: config.SourceParts, Critical: critical}
 	}
 	var names []string
+	plant := &config.Plant{Activities: []config.Activity{{Label: "Parts arrive", Source: config.SourceParts}}}
 	for _, st := range waiting([]leadtime.Step{{Label: "Chassis arrives"}, part("Parts arrive: Cot", "cot", false),
-		part("Parts arrive: Mast", "mast", true), part("Parts arrive", "", false)}) {
+		part("Parts arrive: Mast", "mast", true), part("Parts arrive", "", false)}, plant) {
 		names = append(names, st.Label)
 	}
 	require.Equal(t, []string{"Chassis arrives", "Parts arrive", "Parts arrive: Mast"}, names)
