@@ -574,7 +574,10 @@ func (v *vocabulary) forAnother(text string, all []piece, of []*claim) {
 // ofHead takes out what is claimed of a further thing where what stands before a colon names a thing that
 // has just that: "Stretcher: battery powered; 1 charger" asks for no charger of the batteries of the chassis.
 func (v *vocabulary) ofHead(all []piece, of []*claim) {
-	if len(all) < 2 || !all[1].opens {
+	if len(all) < 2 {
+		return
+	}
+	if v.ofHolder(all, of); !all[1].opens {
 		return
 	}
 	var groups []string
@@ -596,6 +599,20 @@ func (v *vocabulary) ofHead(all []piece, of []*claim) {
 		}) {
 			takeOut(of, c)
 		}
+	}
+}
+
+// ofHolder takes out the claim behind a place that is named alone where it is on a thing that stands there too,
+// but of elsewhere: "Rear doors, sliding windows" asks for no window of the side entry door.
+func (v *vocabulary) ofHolder(all []piece, of []*claim) {
+	c := of[1]
+	if len(all) != 2 || c == nil || c.gauge != nil || c == of[0] || len(all[0].tokens) > 1 || !atHolder(all[0].tokens) {
+		return
+	}
+	holder, words := claims.Words(all[0].tokens), claims.Words(all[1].tokens)
+	there := v.having(append(holder, words[len(words)-1]), false, v.every)
+	if len(there) > 0 && !slices.ContainsFunc(there, func(i int) bool { return v.list[i].group == v.groupOf(c) }) {
+		takeOut(of, c)
 	}
 }
 

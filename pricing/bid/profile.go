@@ -296,7 +296,7 @@ func newProfile(id, group, label, spec, kind string, asked *config.Asked, read t
 		}
 		p.learnEvery(line, i == 2)
 		for _, t := range line.tokens {
-			if t.Before && i == 1 {
+			if t.Before && i < 2 {
 				p.before = append(p.before, t.Word)
 			}
 		}
@@ -461,6 +461,9 @@ func (p *profile) learn(a *config.Asked, read texts) {
 	for _, t := range a.True {
 		line := read.of(t)
 		for _, n := range claims.Numbers(line.tokens) {
+			if p.id != a.ID && p.amounts(n.Unit) > 0 {
+				continue // its own count, not that of others of its group: "Short bench, seats two"
+			}
 			n.First = false // "two batteries" are true of a cot, which is one
 			p.numbers = append(p.numbers, n)
 		}
