@@ -285,6 +285,6 @@ func (p *Plan) waits() {
 	case s.Wait >= 1 && s.Critical:
 		p.say("time.slot-wait", config.Note, "slots",
 			fmt.Sprintf("The unit is ready for framing %.0f working days before its slot on %s.", s.Wait,
-				s.Start.Long()), "An earlier slot would bring the date forward.", nil)
+				s.Start.Long()), "It is the first slot still open: ask the plant whether an earlier one comes free.", nil)
 	}
 }

@@ -142,13 +142,13 @@ func circuits(p *Page) Part {
 	w, share := p.Q.Draft.Wiring, func(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) + " %" }
 	allowed := func(code string) string { return share(p.Q.Assume.Factor(code)) }
 	t := page.Table{Caption: "Circuit schedule, conductor areas by " + areaTable(w.Areas), Class: "cards",
-		Heads: []string{"Wire and marking", ">Load", ">Run", ">Fuse", ">Conductor", ">Drop"}}
+		Heads: []string{"Wire and marking", ">Load", ">Run", ">Fuse", ">Conductor", ">Drop at 30 C"}}
 	for _, c := range p.Q.Power.Circuits {
 		size := c.Wire()
 		if size == "" {
 			size = "none fits"
 		}
-		limit := share(c.LimitPct) + " allowed; " + p.Show(c.HotV, quantity.Volt) + " at 75 C"
+		limit := share(c.LimitPct) + " allowed; hot, at 75 C: " + p.Show(c.HotV, quantity.Volt)
 		if c.Critical {
 			limit = "critical: " + limit
 		}
@@ -173,7 +173,8 @@ func circuits(p *Page) Part {
 			Text("Mark every wire with its number and function every 4 in. Fuse: next standard size above 125 % of "+
 				"the load. Wire: carries 125 % of the fuse and keeps the drop, out and back: "+allowed(config.WireDrop)+
 				", and "+allowed(config.CriticalDrop)+" in main feeds, for medical devices, radios and brakes, and "+
-				"where a patient is moved or air kept clean (both are assumed factors, below). Ampacities of 125 C "+
+				"where a patient is moved or air kept clean (both are assumed factors, below), in copper at some 30 C; "+
+				"the drop of a wire as hot as its load may make it stands beside it and is held against no limit. Ampacities of 125 C "+
 				"cross-linked insulation, the fuse sizes and conductors side by side (1/0 and larger, alike in "+
 				"size and "+
 				"length) are from memory: defaults for quoting.")),

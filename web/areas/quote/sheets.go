@@ -87,7 +87,7 @@ func orderSheet(p *Page) Part {
 			"inspection records their numbers, fuses and wires."
 	}
 	w := page.Table{Caption: circuits, Class: "tight",
-		Heads: []string{"No.", "Function", ">Amps", ">Run, ft", ">Fuse, A", ">Wire, AWG", ">Drop"}}
+		Heads: []string{"No.", "Function", ">Amps", ">Run, ft", ">Fuse, A", ">Wire, AWG", ">Drop at 30 C"}}
 	usual, differs := sizedBy(q.Power.Circuits)
 	if differs {
 		w.Heads = append(w.Heads, "Sized by")
