@@ -160,7 +160,7 @@ func ReadAhead(ed *quote.Edition, lines []quote.Requirement) {
 // pauses of work that nobody waits for.
 const (
 	mostAnswered = 100
-	mostFresh    = 32
+	mostFresh    = 64
 )
 
 // judge answers lines for one unit.

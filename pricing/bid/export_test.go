@@ -72,3 +72,6 @@ func Judged(q *quote.Quote, change func()) int {
 	}
 	return len(j.lines) - known
 }
+
+// LinesRead is how many lines an edition remembers.
+func LinesRead(ed *quote.Edition) int { return len(vocabularyOf(ed).read) }

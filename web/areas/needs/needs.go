@@ -2,6 +2,7 @@
 package needs
 
 import (
+	"boxwright/config/quantity"
 	"boxwright/pricing/bid"
 	"boxwright/pricing/propose"
 	"boxwright/pricing/quote"
@@ -26,7 +27,15 @@ var Area = areas.Area{
 	Fields:   fields,
 	Families: families,
 	Tells:    true,
-	Rehearse: []func(*session.Session){func(s *session.Session) { bid.ReadAhead(s.Memory.Edition, nil) }},
+	Rehearse: []func(*session.Session){rehearseList},
+}
+
+// rehearseList has the core ready for a purchaser's list.
+func rehearseList(s *session.Session) {
+	bid.ReadAhead(s.Memory.Edition, nil)
+	if w, err := s.Work(); err == nil {
+		bid.Rehearse(w.Quote, quantity.System(s.View.Metric))
+	}
 }
 
 // Page is what the area is drawn from.
