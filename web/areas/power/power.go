@@ -174,7 +174,7 @@ func circuits(p *Page) Part {
 				"the load. Wire: carries 125 % of the fuse and keeps the drop, out and back: "+allowed(config.WireDrop)+
 				", and "+allowed(config.CriticalDrop)+" in main feeds, for medical devices, radios and brakes, and "+
 				"where a patient is moved or air kept clean (both are assumed factors, below), in copper at some 30 C; "+
-				"the drop of a wire as hot as its load may make it stands beside it and is held against no limit. Ampacities of 125 C "+
+				"the drop in a hot wire, at 75 C, is given for comparison. Ampacities of 125 C "+
 				"cross-linked insulation, the fuse sizes and conductors side by side (1/0 and larger, alike in "+
 				"size and "+
 				"length) are from memory: defaults for quoting.")),
