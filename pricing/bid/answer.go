@@ -652,7 +652,7 @@ func (j *judge) differs(c *claim, id string) bool {
 		held = j.q.Body.ID
 	}
 	p := j.v.byID[held]
-	if p == nil {
+	if p == nil || p.lack { // "No spare wheel carried"
 		return true
 	}
 	missing := 0
