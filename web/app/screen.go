@@ -67,7 +67,7 @@ func (a *App) load(s *session.Session) (*screen, *session.Worked, error) {
 		changes = told.Load(s, p, w)
 	}
 	frame := &page.Frame{Page: p, Theme: s.View.Theme, Undo: s.Req.Undo, Redo: s.Req.Redo, Kept: s.Req.Kept,
-		Unkept: s.Req.Unkept}
+		Unkept: s.Req.Unkept, Elsewhere: s.Req.Elsewhere}
 	for _, a := range tabs {
 		gist := ""
 		if strip == nil || strip.Frozen == nil {

@@ -242,7 +242,10 @@ export class History {
   lost(here) {
     if (!here.mine) return;
     here.mine = false;
-    if (here === this.state.here) this.taken();
+    if (here === this.state.here) {
+      this.taken();
+      this.transport.act({ do: "rest" }); // the head no longer says that what is done here is saved
+    }
     const free = () => {
       here.free = true;
       if (here === this.state.here) this.taken();

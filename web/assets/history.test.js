@@ -140,6 +140,7 @@ for (const [what, choose] of [
     p.done("a", {}, [{ do: "start" }]);
     await settled(p);
     p.history.lost(p.state.here);
+    await settled(p);
     let answer = (/** @type {object} */ _) => {};
     p.transport.around.ask = (request) => (p.asked.push(request), new Promise((r) => (answer = r)));
     p.transport.around.show = (reply, acts) => p.history.take(reply, acts);
@@ -177,6 +178,8 @@ test("a change of a quote that another window holds is refused", async () => {
   p.done("a");
   p.history.lost(p.state.here);
   assert.deepEqual(p.bars, ["taken"]);
+  assert.equal(p.transport.request([]).elsewhere, true, "the head does not say that it is saved");
+  await settled(p);
   assert.equal(p.done("b"), false);
   assert.equal(p.state.draft.title, "a");
   assert.deepEqual(p.transport.queue, [], "what was typed stays in its field");
@@ -185,8 +188,9 @@ test("a change of a quote that another window holds is refused", async () => {
   await settled(p);
   await p.history.takeOver();
   await p.transport.idle;
-  const sent = p.asked.flatMap((r) => r.acts);
+  const sent = p.asked.flatMap((r) => r.acts).filter((a) => a.do !== "rest");
   assert.deepEqual(sent, [{ do: "start" }, { do: "set" }, { do: "set", id: "title" }], "it is done when taken over");
+  assert.equal(p.transport.request([]).elsewhere, undefined);
   assert.deepEqual(p.history.refused, []);
 });
 

@@ -30,6 +30,7 @@ export interface Request {
   base?: string;
   kept?: boolean;
   unkept?: string;
+  elsewhere?: boolean;
   costs?: boolean;
   saved?: Saved[];
   copies?: Copies;

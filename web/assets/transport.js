@@ -135,6 +135,7 @@ export class Transport {
       redo: Math.max(trail.length - 1 - at, 0),
     };
     if (!kept) request.unkept = unkept || "refused";
+    if (!here.mine) request.elsewhere = true;
     if (bids && acts.some((a) => LISTS.test(`${a.do} ${a.id || ""}`))) request.bids = bids;
     if (view?.area === "quote" || acts.some((a) => a.id === "quote" || a.do === "quotes")) {
       request.saved = saved.map(({ id, name, line, when, number, rev }) => ({

@@ -129,6 +129,7 @@ func TestTwoWindowsOnOneQuote(t *testing.T) {
 		second := w.again(w.address)
 		second.must(second.Until(`document.querySelector("#bar:not([hidden])")`))
 		require.Contains(t, second.text("#bar"), "open in another window")
+		second.must(second.Until(`document.querySelector(".subject").innerText.includes("NOT saved from this window")`))
 		second.area("needs")
 		require.False(t, eval[bool](second, leaving), "nothing waits here")
 		second.typed("#f-title", "Second window")
@@ -146,6 +147,7 @@ func TestTwoWindowsOnOneQuote(t *testing.T) {
 		w.eventually("Second window") // what waited is done now
 		second.typed("#f-title", "Taken over")
 		require.False(t, eval[bool](second, leaving), "what waited is done")
+		require.Contains(t, second.text(".subject"), "saved on this device")
 		w.eventually("Taken over") // taking over reads the quote first; what is typed meanwhile waits
 		w.must(w.Until(`document.querySelector("#bar:not([hidden])")`))
 		taken := second.draft()

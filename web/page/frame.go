@@ -24,6 +24,8 @@ type Frame struct {
 	Kept  bool // the browser keeps the draft
 	// Unkept is why it does not: "refused", "full", "newer" or "off".
 	Unkept string
+	// Elsewhere says that another window has the quote: what is done here waits.
+	Elsewhere bool
 }
 
 // Tab leads to an area.
@@ -46,8 +48,11 @@ func (f *Frame) Masthead() Part {
 		who = "No buyer named yet"
 	}
 	saving := "saved on this device"
-	if !f.Kept {
+	switch {
+	case !f.Kept:
 		saving = "NOT saved on this device"
+	case f.Elsewhere:
+		saving = "NOT saved from this window"
 	}
 	return Many(
 		El("p", Class("brand"), Text("Boxwright")),

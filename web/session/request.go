@@ -19,11 +19,13 @@ type Request struct {
 	Base  string          `json:"base"` // address of the page, without fragment
 	Kept  bool            `json:"kept"`
 	// Unkept is why the browser keeps nothing: "refused", "full", "newer" or "off".
-	Unkept string   `json:"unkept,omitempty"`
-	Costs  bool     `json:"costs"`            // a sealed cost sheet is kept in the browser
-	Saved  []Saved  `json:"saved"`            // quotes kept in the browser, the last changed first
-	Copies *Copies  `json:"copies,omitempty"` // sent with the list of saved quotes
-	Trail  []Moment `json:"trail"`            // states of this quote that can be gone back to
+	Unkept string `json:"unkept,omitempty"`
+	// another window has the quote open: what is done in this one waits
+	Elsewhere bool     `json:"elsewhere,omitempty"`
+	Costs     bool     `json:"costs"`            // a sealed cost sheet is kept in the browser
+	Saved     []Saved  `json:"saved"`            // quotes kept in the browser, the last changed first
+	Copies    *Copies  `json:"copies,omitempty"` // sent with the list of saved quotes
+	Trail     []Moment `json:"trail"`            // states of this quote that can be gone back to
 	// Scale tickets of the other quotes kept in the browser. As with view and pins,
 	// what does not read of them is left.
 	Weighed json.RawMessage `json:"weighed"`
