@@ -147,6 +147,9 @@ func (v *vocabulary) accounts(p *profile, tokens []claims.Token) bool {
 			to++
 		}
 		part := tokens[from:to]
+		if from > 0 && p.ofOtherSide(claims.Words(part)) || to < len(tokens) && from == 0 && p.ofOtherSide(claims.Words(part)) {
+			return false // "blue on the street side, red on the curb side"
+		}
 		if !v.saysNames(p, part) || p.ofOtherMake(part) || v.ofOtherKind(p, part) || v.onlyQuality(p, part) ||
 			from > 0 && !v.hasHead(p, part) ||
 			from == 0 && to < len(tokens) && !v.counts(p, part) {
@@ -192,6 +195,9 @@ func (p *profile) ofOtherSide(words []string) bool {
 		return sideWords[where] && !slices.Contains(words, other) && slices.ContainsFunc(words, func(w string) bool {
 			there := false
 			for i, made := range p.makes {
+				if i < p.labeled && !slices.ContainsFunc(made, func(w string) bool { return sideWords[w] }) {
+					continue // "Red and blue" says of neither on which side
+				}
 				if slices.Contains(made, w) {
 					if !slices.Contains(made, other) && !(p.comesWith[i] && i > 0 && slices.Contains(p.makes[i-1], other)) {
 						return false

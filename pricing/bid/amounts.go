@@ -125,6 +125,9 @@ func (p *profile) has(n claims.Number) int {
 		if x.Unit != n.Unit {
 			continue
 		}
+		if n.Single && x.Unit == "" && x.Noun() == n.Noun() && x.Value != 1 {
+			return misses // "single-point" is not two points
+		}
 		if sided && !onEachSide(x) || n.PerOne && !x.PerOne {
 			continue // "four on each side" is not four in all, nor "two on each fender" two
 		}
@@ -133,6 +136,10 @@ func (p *profile) has(n claims.Number) int {
 		}
 		if n.Unit == "" && (!counts(x, n.Counted()) || p.countsOther(x, n)) || n.Of != "" && x.Of != "" && n.Of != x.Of {
 			continue
+		}
+		if n.Of == "width" && x.Of == "" && x.Unit == quantity.Inch && x.Value > n.Value && n.Sense == atLeast {
+			unclear = true
+			continue // "seat at least 18 in wide" is not told by a track of 24 in
 		}
 		if several && n.Of != "" && x.Of == "" {
 			unclear = unclear || n.Sense == atLeast && x.Value >= n.Value || n.Sense == atMost && x.Value <= n.Value

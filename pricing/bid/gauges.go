@@ -98,7 +98,7 @@ var gauges = []gauge{
 		"length reardoor open|length door open", "vehicle rear door reardoor open bay long", "", false},
 	{"weight.ssf", "Static stability factor, T/2h", "", atLeast,
 		"static stability|ssf|rollover stability|stability factor", "factor static stability", "", false},
-	{factWheelbase, "Wheelbase", inch, atMost, "wheelbase|wheel base", "chassis long length", "", true},
+	{factWheelbase, "Wheelbase", inch, atMost, "wheelbase", "chassis long length wheel base", "", true},
 	{"space.headroom", "Headroom over the floor", inch, atLeast,
 		"headroom|inside height|ceiling height|head clearance|standing height|standing room",
 		"inside patientcompartment patient clear compartment measured floor ceiling finished center aisle " +
@@ -405,6 +405,9 @@ func (g *ready) asks(tokens []claims.Token, words []string, list []claims.Number
 	if g.code == everySeat && slices.Contains(words, patientWord) && !out[patientWord] {
 		return claim{}, false // "plus two patients" asks for no seats
 	}
+	if g.code == payload && slices.ContainsFunc(tokens, func(t claims.Token) bool { return t.After && crewed[t.Word] }) {
+		return claim{}, false // "payload after crew" is what they leave of it
+	}
 	if !g.measures(tokens, words) {
 		return claim{}, false
 	}
@@ -457,6 +460,9 @@ func (g *ready) asks(tokens []claims.Token, words []string, list []claims.Number
 	}
 	return c, found && given && !twisted
 }
+
+// crewed are words for who is aboard.
+var crewed = wordSet("crew occupant attendant")
 
 // ofRoom are the figures of the patient compartment.
 var ofRoom = []string{"space.headroom", "space.inside-length", "space.interior", "space.aisle"}

@@ -47,6 +47,9 @@ func (v *vocabulary) offered(tokens []claims.Token, holds []string) (claim, bool
 			if not != p.lack && !(not && v.free(p, words, ruled)) || not && p.lack && p.namedBy(ruled.Before) {
 				continue // "a bench, no belts" does not ask for no bench
 			}
+			if !not && p.absent && !slices.ContainsFunc(all, func(w string) bool { return goesWithout[w] }) {
+				continue // "the builder shall supply a suction unit" is not the purchaser's own
+			}
 			if !not && len(p.instead) > 0 && slices.ContainsFunc(words, func(w string) bool { return p.instead[w] }) {
 				continue // who asks for a bench does not ask for what takes its place
 			}
@@ -134,6 +137,10 @@ func (v *vocabulary) offered(tokens []claims.Token, holds []string) (claim, bool
 	}
 	return c, true
 }
+
+// goesWithout are words of who asks for what the plant does not fit.
+var goesWithout = wordSet("purchaser own owner agency customer department service provision prep prewire ready none open " +
+	"existing empty blank delete")
 
 // halfLabel is the share of a label from which a line speaks of just that thing.
 const halfLabel = 0.5

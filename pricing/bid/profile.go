@@ -32,6 +32,7 @@ type profile struct {
 	unsaid       [][]string      // of that, what takes several words: "delivered to the purchaser"
 	instead      map[string]bool // what it stands in the place of
 	lack         bool            // it is the lack of something: "No rub rail"
+	absent       bool            // or the same called by what the purchaser has: "Purchaser's own cot"
 	most         int             // of it a unit may hold
 	beside       bool            // may stand beside others of its group
 	core         map[string]bool // words said of the whole thing
@@ -46,6 +47,7 @@ type profile struct {
 	otherAmounts []claims.Number // and amounts of that name
 	told         map[string]bool // words that the catalogue says purchasers use of it
 	makes        [][]string      // the words of each piece of its label and sentence
+	labeled      int             // how many of these are of the label
 	// comesWith says of each of these that "with" stands before it
 	comesWith []bool
 	entries   []entry // what is said of it, one by one
@@ -142,6 +144,7 @@ func newVocabulary(cat *config.Catalogue, rest func()) *vocabulary {
 		p.most, p.kept = max(o.MaxQty, 1), slices.Contains(o.Tags, "remount")
 		p.beside, p.wired = g.Choose == config.ChooseAny, o.Load != nil || o.Supply != nil || o.Circuit != nil ||
 			slices.Contains(p.label, wireWord) || slices.Contains(stems(g.Label), wireWord)
+		p.absent = o.LeavesOut() && !p.lack
 		p.stand(o)
 		p.own = slices.Clone(p.names)
 		if a := asked[o.Group]; a != nil {
@@ -313,6 +316,9 @@ func newProfile(id, group, label, spec, kind string, asked *config.Asked, read t
 				p.makes = append(p.makes, claims.Words(piece.tokens))
 				p.comesWith = append(p.comesWith, piece.with)
 			}
+		}
+		if i == 0 {
+			p.labeled = len(p.makes)
 		}
 		if i == 1 {
 			p.spec = line.words
