@@ -79,12 +79,6 @@ func (o *Option) IsNone() bool {
 	return slices.Contains(o.Tags, NoneTag) || slices.Contains(o.Tags, NoneByDuty)
 }
 
-// UpkeepTag marks promises that a unit is kept up by: plans, spare parts, warranties.
-const UpkeepTag = "upkeep"
-
-// KeepsUp reports whether an option is one of these.
-func (o *Option) KeepsUp() bool { return slices.Contains(o.Tags, UpkeepTag) }
-
 // LeavesOut reports whether having an option is to go without what its group is for: an
 // open wall for cabinets.
 func (o *Option) LeavesOut() bool { return o.IsNone() || o.Unseen == unseenNone }

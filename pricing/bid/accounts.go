@@ -147,8 +147,8 @@ func (v *vocabulary) accounts(p *profile, tokens []claims.Token) bool {
 			to++
 		}
 		part := tokens[from:to]
-		if from > 0 && p.ofOtherSide(claims.Words(part)) || to < len(tokens) && from == 0 && p.ofOtherSide(claims.Words(part)) {
-			return false // "blue on the street side, red on the curb side"
+		if p.ofOtherSide(claims.Words(part)) { // "blue on the street side, red on the curb side"
+			return false
 		}
 		if !v.saysNames(p, part) || p.ofOtherMake(part) || v.ofOtherKind(p, part) || v.onlyQuality(p, part) ||
 			from > 0 && !v.hasHead(p, part) ||

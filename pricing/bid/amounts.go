@@ -89,8 +89,7 @@ func (p *profile) bounded(list []claims.Number) []claims.Number {
 		}) {
 			n.Sense = map[claims.Range]config.Sense{claims.Low: atLeast, claims.High: atMost}[n.Range]
 			if slices.ContainsFunc(p.numbers, func(x claims.Number) bool {
-				return x.Unit == n.Unit &&
-					x.Range != claims.NoRange
+				return x.Unit == n.Unit && x.Range != claims.NoRange
 			}) {
 				n.Sense = map[claims.Range]config.Sense{claims.Low: atMost, claims.High: atLeast}[n.Range] // "reads 0 to 70 L/min"
 			}

@@ -610,6 +610,9 @@ func (v *vocabulary) ofHolder(all []piece, of []*claim) {
 		return
 	}
 	holder, words := claims.Words(all[0].tokens), claims.Words(all[1].tokens)
+	if len(words) == 0 {
+		return
+	}
 	there := v.having(append(holder, words[len(words)-1]), false, v.every)
 	if len(there) > 0 && !slices.ContainsFunc(there, func(i int) bool { return v.list[i].group == v.groupOf(c) }) {
 		takeOut(of, c)

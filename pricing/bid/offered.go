@@ -139,8 +139,8 @@ func (v *vocabulary) offered(tokens []claims.Token, holds []string) (claim, bool
 }
 
 // goesWithout are words of who asks for what the plant does not fit.
-var goesWithout = wordSet("purchaser own owner agency customer department service provision prep prewire ready none open " +
-	"existing empty blank delete")
+var goesWithout = wordSet("purchaser own owner agency customer department service provision prep prewire ready none " +
+	"open existing empty blank delete")
 
 // halfLabel is the share of a label from which a line speaks of just that thing.
 const halfLabel = 0.5

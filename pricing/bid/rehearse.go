@@ -6,7 +6,7 @@ import (
 )
 
 // Rehearse answers sentences of the catalogue as if a list asked for them, and remembers none. A browser makes code
-// quick once it has run often: a long list is answered a quarter sooner after it. It rests now and then.
+// quick once it has run often: a long list is answered a quarter faster after it. It rests now and then.
 func Rehearse(q *quote.Quote, in quantity.System) {
 	j := newJudge(q, in)
 	cat := q.Edition.Cat

@@ -94,8 +94,12 @@ func allSeats(n int) string {
 	return "all " + quantity.Group(float64(n), 0) + " designated seats"
 }
 
-// ServiceTag marks options that are promises rather than parts.
-const ServiceTag = "service"
+// ServiceTag marks options that are promises rather than parts, and UpkeepTag those of them that a unit is kept up
+// by: plans, spare parts, warranties.
+const (
+	ServiceTag = "service"
+	UpkeepTag  = "upkeep"
+)
 
 // Service lists the chosen options that are promises rather than parts:
 // warranty, maintenance plan, training, papers and delivery.

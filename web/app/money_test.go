@@ -203,7 +203,8 @@ func TestPricesOfTheDay(t *testing.T) {
 }
 
 // Every line of the price stands in the area and on paper with how it came
-// about, but for those that say that there is nothing and cost nothing, and the chapters' sums are those of their lines.
+// about, but for those that say that there is nothing and cost nothing, and the
+// chapters' sums are those of their lines.
 func TestBuildUpShowsEveryLine(t *testing.T) {
 	p := priced(t)
 	for _, area := range []string{"price", "quote"} {

@@ -216,8 +216,8 @@ func saidOf(s *leadtime.Plan, list []leadtime.Step) string {
 		s.NineInTen.Long() + "."
 	if n := len(decide); n > 0 {
 		first, last := decide[0], decide[n-1]
-		said += " Of " + Count(len(list), "bar", "bars") + " " + Count(n, "decides",
-			"decide") + " the date, from " + first.Label +
+		said += " Of " + Count(len(list), "bar", "bars") + " " + Count(n, "decides", "decide") +
+			" the date, from " + first.Label +
 			", which begins " + first.Start.Long() + ", to " + last.Label + ", which ends " + last.Finish.Long()
 		if float := math.Round(calm.LF - calm.EF); float >= 1 {
 			said += "; most float has " + calm.Label + ", " + Count(int(float), "working day", "working days")

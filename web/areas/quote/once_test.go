@@ -69,3 +69,12 @@ func TestWhatIsNotJudgedSaysWhyOnPaper(t *testing.T) {
 		"Flash rate (the maker&#39;s certificate); Beam spread.")
 	assert.Contains(t, paper, "<b>Declared by the plant: </b>Body mounts.")
 }
+
+// The maintenance schedule names the promises that a unit is kept up by, and no other.
+func TestUpkeepNamesItsPromises(t *testing.T) {
+	p := &Page{Page: pagetest.Of(t, quotetest.Demo(t), "cut-14500-158-gas", false)}
+	drawn := service(p).String()
+	assert.Contains(t, drawn, "24 months or 30,000 mi")
+	assert.Contains(t, drawn, "No plan")
+	assert.NotContains(t, drawn, "Collected at the plant")
+}

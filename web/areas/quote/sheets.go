@@ -359,7 +359,7 @@ func upkeep(p *Page) Part {
 
 // service lists the promises that the unit is kept up by; delivery and papers are none.
 func service(p *Page) Part {
-	list := slices.DeleteFunc(p.Q.Service(), func(o *config.Option) bool { return !o.KeepsUp() })
+	list := slices.DeleteFunc(p.Q.Service(), func(o *config.Option) bool { return !slices.Contains(o.Tags, quote.UpkeepTag) })
 	return If(len(list) > 0, Many(El("h2", Text("Plan, parts and warranty")), El("ul", Class("spec-list two-up"),
 		Each(list, func(_ int, o *config.Option) Part {
 			return El("li", El("b", Text(p.Q.Edition.Cat.GroupByID(o.Group).Label+": "+o.Label+". ")), Text(o.Spec))
