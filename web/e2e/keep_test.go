@@ -61,13 +61,18 @@ func TestKilledWorkerLosesNothing(t *testing.T) {
 func TestKilledWorkerIsReplacedOnReturn(t *testing.T) {
 	t.Parallel()
 	w := open(t, shipped, drive.Desk, "")
+	// Longer than the page waits for a sign of life. It is asked again where it was busy just then.
 	const comeBack = `new Promise((later) => {
 		document.dispatchEvent(new Event("visibilitychange"));
 		setTimeout(() => later(__drive.launched), 3500);
 	})`
 	require.Equal(t, 1, eval[int](w, comeBack))
 	w.must(w.KillWorker())
-	require.Equal(t, 2, eval[int](w, comeBack))
+	launched := 1
+	for tries := 0; launched == 1 && tries < 10; tries++ {
+		launched = eval[int](w, comeBack)
+	}
+	require.Equal(t, 2, launched)
 	w.must(w.Settle())
 	w.click("#begin-cut-14500-158-gas")
 	require.Contains(t, w.text("#masthead"), "Cutaway")

@@ -5,6 +5,7 @@ import (
 	"errors"
 	"fmt"
 	"slices"
+	"time"
 
 	"github.com/chromedp/cdproto/input"
 	"github.com/chromedp/cdproto/network"
@@ -42,7 +43,7 @@ func (t *Tab) EndCore() error {
 }
 
 // KillWorker ends the worker behind the page's back, as a browser short of
-// memory does: the page is told nothing.
+// memory does, and waits until it is gone: the page is told nothing.
 func (t *Tab) KillWorker() error {
 	ctx, cancel := t.limited()
 	defer cancel()
@@ -55,7 +56,16 @@ func (t *Tab) KillWorker() error {
 	if err := chromedp.Do(inside, chromedp.Evaluate[chromedp.Void](`self.close()`)); err != nil {
 		return fmt.Errorf("ending the worker: %w", err)
 	}
-	return nil
+	for {
+		list, err := chromedp.Targets(ctx)
+		if err != nil {
+			return fmt.Errorf("waiting for the worker's end: %w", err)
+		}
+		if !slices.ContainsFunc(list, func(x *target.Info) bool { return x.TargetID == id }) {
+			return nil
+		}
+		time.Sleep(10 * time.Millisecond)
+	}
 }
 
 // WatchWorker adds what the worker asks the network for to Requests from now on.
