@@ -53,6 +53,7 @@ type plate struct {
 	shapes  []Shape
 	boxes   [][4]float64 // left, top, right, bottom of every text and balloon
 	list    []Line
+	lines   map[*body.Part]int // of the list, by what they are about: it has one number in every sight
 	changed func(*body.Part) bool
 	k       float64 // plate units for an inch of the unit
 }
@@ -250,7 +251,8 @@ type balloon struct{ n, x, y, at float64 }
 // balloons number the parts of a sight: those of its upper half above it, the others below.
 func (d *plate) balloons(s *sight, at func(Point) Point, ends frame2) {
 	var above, below []balloon
-	seen := map[string]int{}
+	seen := map[string]int{} // lines of this sight by what they say
+	shown := map[int]bool{}
 	for _, g := range s.Groups {
 		p := s.parts[g.ID]
 		if p == nil || len(g.Shapes) == 0 {
@@ -265,15 +267,15 @@ func (d *plate) balloons(s *sight, at func(Point) Point, ends frame2) {
 		if s.number == nil || !s.number(p) {
 			continue
 		}
-		key := p.Option + "/" + p.Kind + "/" + p.Label + "/" + d.sizeOf(p)
-		if n, had := seen[key]; had {
-			d.list[n].Count++
+		n, had := d.lines[p]
+		if !had {
+			n = d.listed(seen, p, changed)
+		}
+		if shown[n] {
 			continue
 		}
-		seen[key] = len(d.list)
-		n := len(d.list) + 1
-		d.list = append(d.list, Line{N: n, Count: 1, Label: p.Label, Size: d.sizeOf(p), Changed: changed})
-		c := balloon{float64(n), (a.U + b.U) / 2, (a.V + b.V) / 2, (a.U + b.U) / 2}
+		shown[n] = true
+		c := balloon{float64(n + 1), (a.U + b.U) / 2, (a.V + b.V) / 2, (a.U + b.U) / 2}
 		if c.y < (ends.v0+ends.v1)/2 {
 			above = append(above, c)
 		} else {
@@ -282,6 +284,22 @@ func (d *plate) balloons(s *sight, at func(Point) Point, ends frame2) {
 	}
 	d.row(above, ends, ends.v1-rowHigh+6, -rowHigh)
 	d.row(below, ends, ends.v0+rowHigh-6, rowHigh)
+}
+
+// listed is the line of a part that had none: one of the same words, which then counts one more,
+// or a new one.
+func (d *plate) listed(seen map[string]int, p *body.Part, changed bool) int {
+	key := p.Option + "/" + p.Kind + "/" + p.Label + "/" + d.sizeOf(p)
+	n, had := seen[key]
+	if had {
+		d.list[n].Count++
+	} else {
+		n = len(d.list)
+		seen[key] = n
+		d.list = append(d.list, Line{N: n + 1, Count: 1, Label: p.Label, Size: d.sizeOf(p), Changed: changed})
+	}
+	d.lines[p] = n
+	return n
 }
 
 // row sets balloons side by side at y, and every other one in a second row where one row

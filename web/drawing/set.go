@@ -51,7 +51,7 @@ type set struct {
 
 // plate draws rows of sights.
 func (s *set) plate(title string, high float64, rows ...[]sight) Plate {
-	d := &plate{in: s.p, changed: s.changed()}
+	d := &plate{in: s.p, changed: s.changed(), lines: map[*body.Part]int{}}
 	scale := d.draw(rows, high)
 	return Plate{Title: title, shapes: d.shapes, Scale: scale, List: d.list, boxes: d.boxes}
 }
