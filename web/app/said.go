@@ -157,7 +157,10 @@ func short(text string) string {
 func exchanged(cat *config.Catalogue, t *session.Told) (told []string) {
 	more := len(t.Changes) + len(t.Asked)
 	for _, c := range t.Changes {
-		if c.Instead != "" && cat.OptionByID(c.ID) == nil {
+		if c.Line != "" {
+			more-- // the notice counts it
+		}
+		if c.Line == "" && c.Instead != "" && cat.OptionByID(c.ID) == nil {
 			told = append(told, "Exchanged: "+cat.LabelOf(c.ID)+" instead of "+cat.LabelOf(c.Instead)+".")
 			more--
 		}

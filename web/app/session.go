@@ -59,7 +59,7 @@ func do(s *session.Session, act session.Act) {
 	}
 	s.Begin()
 	was, began, other := s.Draft.Clone(), s.Draft, s.Other
-	s.Pressed = ""
+	s.Pressed, s.For = "", nil
 	f(s, act)
 	if s.HoldReading(was, began, other) {
 		return

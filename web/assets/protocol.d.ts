@@ -246,6 +246,7 @@ export interface ToldChange {
   instead?: string;
   cause?: string;
   own?: boolean;
+  line?: string;
 }
 
 export interface ToldNeed {

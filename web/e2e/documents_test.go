@@ -54,3 +54,15 @@ func TestNeedsToDocuments(t *testing.T) {
 		require.Contains(t, flat(strings.Join(w.paper(), " ")), words)
 	}
 }
+
+// On a phone the way to the documents and to print stands on the first screen of the area.
+func TestDocumentsAreAPressAway(t *testing.T) {
+	t.Parallel()
+	w := open(t, folder, drive.Phone, "")
+	w.begin("cut-14500-158-gas", "mod-146-72")
+	w.area("quote")
+	w.firstScreen("#to-documents")
+	w.click("#to-documents")
+	require.Equal(t, "documents", w.focus().ID)
+	w.firstScreen("#paper-quote", "#print-quote")
+}

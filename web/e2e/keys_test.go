@@ -132,7 +132,7 @@ func TestNeedToSignedQuoteByKeysAlone(t *testing.T) {
 	key(drive.Enter, "key-export")
 	to("key-quote", 1)
 	key(drive.Enter, "main")
-	to("key-pass", 17)
+	to("key-pass", 18)
 	w.must(w.Press(strings.Split("crane lantern orchard velvet", "")...))
 	to("sign", 1)
 	key(drive.Enter, "copy-link")
@@ -215,7 +215,7 @@ func TestListCompareAndSavedQuotesByKeysAlone(t *testing.T) {
 	to("f-req.1.meant", 2)
 	require.Contains(t, w.text("#say"), "Line 2: Exception.")
 	to("take-req.2", 1)
-	key(drive.Enter, "", "Added for 1 of the lines.")
+	key(drive.Enter, "stands-req.2", "Added for 1 of the lines.")
 
 	back("Propose", 60)
 	key(drive.Enter, "proposing-row", "")

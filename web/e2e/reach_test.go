@@ -187,6 +187,11 @@ func TestFocusIsNeverLost(t *testing.T) {
 	w.typed("#f-list", "1. Powered cot\n2. Siren, 100 W\n")
 	press("preview-answers")
 	require.Equal(t, "preview-answers", press("leave-answers"), "who leaves it stands where it was asked for")
+	press("preview-answers")
+	require.Equal(t, "told", press("take-answers"), "who takes it stands at what was taken")
+	require.True(t, w.focus().InView)
+	require.Contains(t, w.text("#requirements #told"), "For line 1 of the list.")
+	require.Equal(t, drive.Heard{Role: "region", Name: "What was taken"}, w.heard("#told"))
 	press("clear-list")
 	require.True(t, eval[bool](w, `document.activeElement.matches("#fold-requirements > summary")`),
 		"of a list that is gone, its fold")

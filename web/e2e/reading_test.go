@@ -21,7 +21,8 @@ func TestFirstScreenOfAReader(t *testing.T) {
 
 	buyer := open(t, folder, drive.Phone, "#"+link, engine(t))
 	buyer.firstScreen("#trust summary", ".reading h1", ".reading .big", ".reading .facts", "#open-items", "#reading-included",
-		"#reading-compare", ".swipe svg")
+		"#reading-compare", "#reading-documents", ".swipe svg")
+	require.Less(t, eval[int](buyer, `document.querySelector(".reading .foot").offsetHeight`), 60, "a row of one line")
 	long := `(() => { document.querySelector("#masthead .brand bdi").textContent = "Lakeland Fleet and Rescue Bodies of the Upper Valley";
 		const n = document.querySelector("#masthead .number"); return n.scrollWidth - n.clientWidth; })()`
 	require.LessOrEqual(t, eval[int](buyer, long), 0, "the number is shown before the whole name of the dealer")
@@ -30,6 +31,9 @@ func TestFirstScreenOfAReader(t *testing.T) {
 	buyer.click("#reading-included")
 	require.True(t, eval[bool](buyer, `document.getElementById("fold-included").open`))
 	buyer.must(buyer.Until(`Math.abs(document.getElementById("fold-included").getBoundingClientRect().top) < 90`))
+	buyer.click("#reading-documents")
+	buyer.must(buyer.Until(`document.getElementById("fold-document").open`))
+	buyer.firstScreen("#print-quote", "#paper-quote", "#paper-drawings")
 	buyer.check("a quote that is read, on a phone")
 	buyer.must(buyer.Resize(drive.Desk))
 	buyer.check("a quote that is read, on a desk")

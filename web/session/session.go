@@ -18,10 +18,11 @@ type Session struct {
 	Pins    []string
 	Faults  []string
 	Notice  string
-	Spoken  string         // is read out, and not shown
-	Telling bool           // View.Told is of this request
-	Pressed string         // what was pressed, where that is no option, chassis or body
-	Changes []rules.Change // that completing the unit made in this request, with their causes
+	Spoken  string            // is read out, and not shown
+	Telling bool              // View.Told is of this request
+	Pressed string            // what was pressed, where that is no option, chassis or body
+	For     map[string]string // by what was taken, the line of the purchaser's list that asks for it
+	Changes []rules.Change    // that completing the unit made in this request, with their causes
 	Steps   []Step
 	Effort  int  // spent on what is undecided, see quote.ComputeWith
 	Private bool // what is shown is the seller's own: the page never keeps it

@@ -46,7 +46,8 @@ type ToldChange struct {
 	Added   bool            `json:"added,omitempty"`
 	Instead string          `json:"instead,omitempty"` // what went of the same group
 	Cause   rules.FillCause `json:"cause,omitempty"`
-	Own     bool            `json:"own,omitempty"` // it was the customer's own choice before
+	Own     bool            `json:"own,omitempty"`  // it was the customer's own choice before
+	Line    string          `json:"line,omitempty"` // of the purchaser's list that asks for it
 }
 
 // ToldNeed is a need that the press changed, in words; Is is empty where nothing is
@@ -177,7 +178,11 @@ func (s *Session) changesFrom(was *config.Unit, at string) []ToldChange {
 	}
 	change := func(id string, added bool) ToldChange {
 		c := causes[id]
-		return ToldChange{ID: id, Added: added, Cause: c.Cause}
+		out := ToldChange{ID: id, Added: added, Cause: c.Cause}
+		if added {
+			out.Line = s.For[id]
+		}
+		return out
 	}
 	var out []ToldChange
 	gone := map[string]string{} // by the group of which only one can be had

@@ -55,7 +55,9 @@ func whys(s *session.Session, w *session.Worked, t *session.Told) map[string]str
 	said := map[string]bool{}
 	for _, c := range t.Changes {
 		id := c.ID
-		if c.Instead != "" {
+		if c.Line != "" {
+			continue // the list is the reason
+		} else if c.Instead != "" {
 			id = c.Instead
 		} else if c.Added && c.Cause == rules.Standard {
 			continue
@@ -155,6 +157,12 @@ func names(c *config.Cond, option string) bool {
 		c.AtLeast != nil && in(c.AtLeast.Of) || c.AtMost != nil && in(c.AtMost.Of)
 }
 
+// Answers is a press that takes what lines of the purchaser's list ask for.
+const Answers = "answers"
+
+// IsAnswers reports whether the press took that.
+func (p *Page) IsAnswers() bool { return p != nil && p.Told.At == Answers }
+
 // mostShown changes stand open; the rest is a press away.
 const mostShown = 8
 
@@ -169,7 +177,7 @@ func (p *Page) Draw() Part {
 		return El("ul", Each(list, func(_ int, c session.ToldChange) Part { return p.line(&c) }))
 	}
 	return El("section", Class("told screen"), At("id", "told"), At("tabindex", "-1"),
-		At("aria-label", "What else this press changed"),
+		At("aria-label", map[bool]string{true: "What was taken", false: "What else this press changed"}[p.IsAnswers()]),
 		El("p", Class("head"), Text(p.head())),
 		El("p", Text(p.sum())),
 		If(len(p.Told.Asked) > 0,
@@ -216,6 +224,8 @@ func (p *Page) head() string {
 		return "What is asked for changed"
 	case IsUnit(p.Told.At):
 		return "Taking it changed " + page.Count(n, "thing", "things") + " of the unit"
+	case p.IsAnswers():
+		return "Taking what the list asks for changed " + page.Count(n, "thing", "things") + " of the unit"
 	case n == 0:
 		return "This also changed what is asked for"
 	}
@@ -300,6 +310,9 @@ func (p *Page) figures(c *session.ToldChange) string {
 
 // reason is one line why.
 func (p *Page) reason(c *session.ToldChange) string {
+	if c.Line != "" {
+		return "For line " + c.Line + " of the list."
+	}
 	if why := p.Why[c.ID]; why != "" {
 		return why
 	}
@@ -329,6 +342,8 @@ func (p *Page) reason(c *session.ToldChange) string {
 		return "The unit that was taken stands on it."
 	case c.Added && option.Standard:
 		return "Standard, and it fits."
+	case c.Added && p.IsAnswers():
+		return "It comes with what the list asks for."
 	case p.leftOut(c):
 		return "Left out of the unit that was taken."
 	case c.Added:

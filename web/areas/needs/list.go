@@ -14,6 +14,7 @@ import (
 	"boxwright/pricing/quote"
 	"boxwright/web/page"
 	"boxwright/web/session"
+	"boxwright/web/told"
 )
 
 // ---- the purchaser's requirement list ----
@@ -168,6 +169,18 @@ func takeAnswers(s *session.Session, a session.Act) {
 	taken := bid.TakeAnswers(q, list)
 	s.Draft.Unit = taken.Unit
 	s.View.List.Taking = false
+	s.Pressed, s.For = told.Answers, map[string]string{}
+	for _, l := range list {
+		for _, t := range l.Takes {
+			if l.Outcome == quote.MeetsWith && s.For[t.ID] == "" {
+				s.For[t.ID] = l.NoOf()
+			}
+		}
+	}
+	// The last of these that is there: of one line, its row.
+	for _, id := range []string{"requirements", "told", "stands-req." + a.ID} {
+		s.Step(session.Step{Do: "focus", ID: id})
+	}
 	s.Notice = fmt.Sprintf("Added for %d of the lines.", taken.Lines)
 	if n := len(taken.Refused); n > 0 {
 		s.Notice += fmt.Sprintf(" For %d it does not go with the rest.", n)

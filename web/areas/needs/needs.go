@@ -60,7 +60,7 @@ func gist(p *page.Page) string {
 
 func draw(p *Page) Part {
 	return Many(
-		When(!p.toldHere(), func() Part { return p.Told.Draw() }),
+		When(!p.toldHere() && !p.Told.IsAnswers(), func() Part { return p.Told.Draw() }),
 		page.Heading("Needs", "Say what the unit must do and by when, and press Propose: you get up to "+
 			"three complete units: lowest price, most remaining payload, earliest delivery. A must is always kept. A want "+
 			"may be missed, and you see it."),

@@ -108,7 +108,8 @@ func requirements(p *Page) Part {
 	}
 	section := func(parts ...Part) Part {
 		return El("section", Class("block screen"), At("id", "requirements"), At("tabindex", "-1"),
-			At("aria-label", title), El("h2", Text(title)), Many(parts...))
+			At("aria-label", title), El("h2", Text(title)),
+			When(p.Told.IsAnswers(), func() Part { return p.Told.Draw() }), Many(parts...))
 	}
 	list := p.List.Answers
 	if list == nil {
@@ -305,7 +306,8 @@ func answerRow(p *Page, a bid.Answer) []Part {
 		offered = Many(offered, El("details", El("summary", Class("quiet"), page.Named("Answer otherwise", name)), verdict,
 			page.Bare(p.Page, id+".answer", "text", a.Answer, "Own words to "+name)))
 	}
-	return []Part{text, Many(outcome...), offered, read}
+	stands := El("div", At("id", "stands-"+id), At("tabindex", "-1"), Many(outcome...)) // who takes it is led there
+	return []Part{text, stands, offered, read}
 }
 
 // marked are the purchaser's words, with those that the line is read without marked.

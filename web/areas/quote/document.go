@@ -106,11 +106,14 @@ func draw(p *Page) Part {
 	files := Many(page.Action("save-draft", "", "", "Save as a file"),
 		page.Action("save-table", "", "", "Everything as a table (CSV)", At("id", "save-table")))
 	return Many(
-		screen(page.Heading("Quote", "Who it goes to, whether it is ready, and the link and paper to send."),
+		screen(El("div", Class("area-head"), El("h1", Text("Quote")),
+			El("a", Class("way"), At("href", "#documents"), At("id", "to-documents"), Text("Documents and print"))),
+			El("p", Class("lead"), Text("Who it goes to, whether it is ready, and the link and paper to send.")),
 			stopped),
 		parties(p),
 		screen(foreign(p), trust(p), linkBox(p), drafts(p),
-			El("section", Class("block"), At("id", "documents"), El("h2", Text("Documents")), papersChoice(p),
+			El("section", Class("block"), At("id", "documents"), At("tabindex", "-1"), At("aria-label", "Documents"),
+				El("h2", Text("Documents")), papersChoice(p),
 				El("div", Class("row-tools"), print, files, largePrint(p)), beforeSending(p))),
 		El("details", At("id", "fold-document"), Class("screen begun"), El("summary", El("b", Text("Show all of it here")))),
 		paper(p),

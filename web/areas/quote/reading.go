@@ -94,15 +94,16 @@ func (r *Reading) draw(p *Page) Part {
 		r.head(p),
 		When(r.Same, func() Part { return Many(r.changed(p), included(p), figuresInWords(p), payments(p), terms(p)) }),
 		When(!r.Same, func() Part { return r.asIssued(p) }),
-		readersFoot(),
+		readersFoot(r.Same),
 	)
 }
 
-// readersFoot is what a reader wants next, at the foot of the screen.
-func readersFoot() Part {
+// readersFoot is what a reader wants next, at the foot of the screen; documents where they can be shown.
+func readersFoot(documents bool) Part {
 	return El("nav", Class("foot screen"), At("aria-label", "What next"),
 		page.Action("included", "", "", "What is in it", Class("main"), At("id", "reading-included")),
-		page.Action("go", "compare", "", "Compare", At("id", "reading-compare")))
+		page.Action("go", "compare", "", "Compare", At("id", "reading-compare")),
+		If(documents, page.Action("documents", "", "", "Documents", At("id", "reading-documents"))))
 }
 
 // documents are the papers and what else a reader may do, at the end.

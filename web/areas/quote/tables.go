@@ -30,14 +30,20 @@ var acts = map[string]session.Do{
 	"own-copy":     ownCopy,
 	"copy-quote":   copyQuote,
 	"revise":       revise,
-	"included": func(s *session.Session, _ session.Act) {
+	"included":     unfold("fold-included"),
+	"documents":    unfold("fold-document"),
+	"save-table":   saveTable,
+	"save-set":     saveSet,
+	"paper":        setPaper,
+	"section":      showSection,
+}
+
+// unfold opens a part of the quote that is read.
+func unfold(id string) session.Do {
+	return func(s *session.Session, _ session.Act) {
 		s.View.Area = "quote"
-		s.Step(session.Step{Do: "unfold", ID: "fold-included"})
-	},
-	"save-table": saveTable,
-	"save-set":   saveSet,
-	"paper":      setPaper,
-	"section":    showSection,
+		s.Step(session.Step{Do: "unfold", ID: id})
+	}
 }
 
 // fields are set by the id of their input.

@@ -273,7 +273,7 @@ func foreign(p *Page) Part {
 		El("p", page.Mark(config.Warn),
 			Text(" The figures are as "+f.Trust.issued()+", NOT recomputed: this page does not hold "+
 				"catalogue edition "+f.Frozen.Edition+".")),
-		page.Fold("included", "What is in it", included), tools, readersFoot())
+		page.Fold("included", "What is in it", included), tools, readersFoot(false))
 }
 
 // signatures is what paper says of the signature, with the code of the link.
