@@ -142,11 +142,11 @@ func (v *vocabulary) accounts(p *profile, tokens []claims.Token) bool {
 		return false
 	}
 	for from := 0; from < len(tokens); {
-		to := from
-		for to < len(tokens) && tokens[to].Part == tokens[from].Part {
-			to++
-		}
+		to := from + partLen(tokens[from:])
 		part := tokens[from:to]
+		if from > 0 && p.carriedToo(tokens[:from], part) {
+			return false
+		}
 		if p.ofOtherSide(claims.Words(part)) { // "blue on the street side, red on the curb side"
 			return false
 		}
@@ -158,6 +158,15 @@ func (v *vocabulary) accounts(p *profile, tokens []claims.Token) bool {
 		from = to
 	}
 	return true
+}
+
+// partLen is how many of tokens are of the same part as the first.
+func partLen(tokens []claims.Token) int {
+	n := 1
+	for n < len(tokens) && tokens[n].Part == tokens[0].Part {
+		n++
+	}
+	return n
 }
 
 // onlyIn reports whether a claim asks for a compartment for a thing that stands in one itself, which is no

@@ -66,6 +66,7 @@ func (v *vocabulary) offered(tokens []claims.Token, holds []string) (claim, bool
 			}
 			fit, missing := p.fits(list)
 			if !not && (p.ruledOut(all) || p.ofStranger(all) || p.ofMore(tokens) || p.onlyPrepares(all) || p.weldsMetal(all) ||
+				p.carriedAlone(all) ||
 				!(v.accounts(p, x.tokens) && p.saysWhere(tokens, x.tokens))) {
 				if fit == exact || fit == exceeds { // it may be what is meant
 					unclear, maybe = true, append(maybe, p.id)

@@ -42,6 +42,7 @@ type profile struct {
 	before       []string        // what its sentence says that something is done before
 	wired        bool            // runs on the vehicle's own voltage
 	kept         bool            // only as an existing module has it
+	carries      bool            // it is what something else is held by: "Stair chair clamp"
 	ofGroup      []string        // the name of its group, where that names several kinds
 	others       []string        // words of that name that speak of other kinds
 	otherAmounts []claims.Number // and amounts of that name
@@ -319,6 +320,9 @@ func newProfile(id, group, label, spec, kind string, asked *config.Asked, read t
 		}
 		if i == 0 {
 			p.labeled = len(p.makes)
+		}
+		if i < 2 {
+			p.carries = (i == 0 || p.carries) && isCarrier(line.tokens)
 		}
 		if i == 1 {
 			p.spec = line.words

@@ -253,6 +253,7 @@ drug: narcotic | medication | medicine | med | medicament
 drugsafe: narcotic safe
 refrigerator: fridge | cooler box
 incubator: isolette
+cprdevice: chest compression device | cpr device | compression device
 cpr: chest compression
 speedlimit: speed limit | speed govern | govern
 exhausthose: extraction hose
