@@ -137,7 +137,7 @@ const longestPhrase = 4
 func (v *vocabulary) accounts(p *profile, tokens []claims.Token) bool {
 	words := claims.Words(tokens)
 	if p.onlyIn(tokens) || p.isOne(tokens) || p.colorsBoth(words) || p.ofOthers(words) || v.ofAnother(p, tokens) ||
-		p.opposes(tokens, words) ||
+		p.opposes(tokens, words) || p.onTruckAlone(tokens) ||
 		slices.Contains(words, engineOff) && !p.underCondition(words, claims.Numbers(tokens)) {
 		return false
 	}
@@ -176,6 +176,22 @@ func (p *profile) onlyIn(tokens []claims.Token) bool {
 		tokens[1].Role&ofIt == ofIt && tokens[1].Part == tokens[0].Part &&
 		slices.ContainsFunc(p.entries, func(e entry) bool { return e[compartmentWord] == claims.Located|claims.Inside })
 }
+
+// onTruckAlone reports whether a claim asks for something on the truck and on the module, and a thing is not said to
+// be on the module: "on the fenders and on the module".
+func (p *profile) onTruckAlone(tokens []claims.Token) bool {
+	on := func(at func(word string) bool) int {
+		return slices.IndexFunc(tokens, func(t claims.Token) bool { return t.Role&claims.Located != 0 && at(t.Word) })
+	}
+	truck := on(func(w string) bool { return truckPlaces[w] })
+	module := slices.IndexFunc(tokens, func(t claims.Token) bool {
+		return t.Word == moduleWord && t.Role&(claims.Located|claims.Modifier) != 0
+	})
+	return truck >= 0 && module >= 0 && tokens[truck].Part != tokens[module].Part &&
+		!slices.ContainsFunc(p.entries, func(e entry) bool { return e[moduleWord] != 0 })
+}
+
+var truckPlaces = wordSet("fender bumper grille hood cab mirror")
 
 // opposes reports whether a claim puts something on the other side of what a thing has it on: "under
 // the counter" of a light over the counter.

@@ -300,11 +300,16 @@ func (p *profile) amounts(unit string) int {
 // countsOther reports whether an amount counts something of a thing that a number of it does not: three
 // drawer banks are not three drawers.
 func (p *profile) countsOther(x, n claims.Number) bool {
-	counted := n.Counted()
-	return len(counted) > 1 && slices.ContainsFunc(p.numbers, func(y claims.Number) bool {
+	counted, noun := n.Counted(), n.Noun()
+	return slices.ContainsFunc(p.numbers, func(y claims.Number) bool {
 		of := y.Noun()
-		return y.Unit == "" && y.Value == x.Value && !y.First && of != "" && of != everyWord && n.Noun() != of &&
-			slices.Contains(counted, of)
+		switch {
+		case y.Unit != "" || of == "":
+			return false
+		case of == noun: // "three seated persons or one patient" are not three patients
+			return x.Value == n.Value && y.Value < n.Value && !onEachSide(y) && x.Noun() != "" && x.Noun() != noun
+		}
+		return len(counted) > 1 && y.Value == x.Value && !y.First && of != everyWord && slices.Contains(counted, of)
 	})
 }
 

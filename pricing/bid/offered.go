@@ -7,6 +7,9 @@ import (
 	"boxwright/pricing/bid/claims"
 )
 
+// wholeBody are words that say of no thing what it is: "module sides".
+var wholeBody = wordSet("module body box side")
+
 // offered finds what the catalogue offers of which every word and amount is true.
 func (v *vocabulary) offered(tokens []claims.Token, holds []string) (claim, bool) {
 	ruled := claims.RuledWords(tokens)
@@ -25,6 +28,9 @@ func (v *vocabulary) offered(tokens []claims.Token, holds []string) (claim, bool
 		return claim{}, false
 	}
 	has, all := v.bagOf(holds), claims.Words(tokens)
+	if len(all) > 0 && !slices.ContainsFunc(all, func(w string) bool { return !wholeBody[w] }) {
+		return claim{}, false
+	}
 	placed := slices.ContainsFunc(all, func(w string) bool { return oppositePlaces[w] })
 	type said struct {
 		words []string
