@@ -236,7 +236,7 @@ func (p *profile) ofOtherSide(words []string) bool {
 }
 
 // sideWords are the sides of a unit.
-var sideWords = wordSet("streetside curbside")
+var sideWords = wordSet("streetside curbside front rear")
 
 // onOtherWall reports whether it is said on which side wall a thing is, and only of another than one.
 func (p *profile) onOtherWall(side string) bool {

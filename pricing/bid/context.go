@@ -619,6 +619,34 @@ func (v *vocabulary) ofHolder(all []piece, of []*claim) {
 	}
 }
 
+// ofBench has seats that a sentence on nothing but a bench counts be those of the bench: "squad bench, 72 x 22 in,
+// seats five".
+func (v *vocabulary) ofBench(all []piece, of []*claim) {
+	for i, c := range of {
+		if c == nil || c.code() != everySeat {
+			continue
+		}
+		first := i
+		for first > 0 && !all[first-1].stop {
+			first--
+		}
+		subject := nouns(all[first].tokens)
+		if len(subject) == 0 || subject[len(subject)-1].Word != benchWord ||
+			slices.ContainsFunc(all[first:i], func(p piece) bool { return slices.Contains(claims.Words(p.tokens), seatWord) }) ||
+			slices.ContainsFunc(of[first:i], func(o *claim) bool {
+				return o == nil || o.gauge != nil || v.groupOf(o) != v.groupOf(of[first])
+			}) {
+			continue
+		}
+		takeOut(of, c)
+		if own, ok := v.claimOf(slices.Concat(subject, all[i].tokens)); ok && own.code() == countBench {
+			of[i] = kept(own)
+		}
+	}
+}
+
+var benchWord = stems("squad bench")[0]
+
 // saysState reports whether a piece says in what state something is when a figure is taken, "with the air
 // conditioning off" or "with the springs deflated".
 func saysState(tokens []claims.Token) bool { return states[tokens[len(tokens)-1].Word] }

@@ -405,6 +405,11 @@ func (g *ready) asks(tokens []claims.Token, words []string, list []claims.Number
 	if g.code == everySeat && slices.Contains(words, patientWord) && !out[patientWord] {
 		return claim{}, false // "plus two patients" asks for no seats
 	}
+	if g.code == countBench && slices.ContainsFunc(tokens, func(t claims.Token) bool {
+		return t.Word == attendantWord && t.Role == claims.Modifier
+	}) {
+		return claim{}, false // "bench and attendant seat, seating for four" counts both
+	}
 	if g.code == payload && slices.ContainsFunc(tokens, func(t claims.Token) bool { return t.After && crewed[t.Word] }) {
 		return claim{}, false // "payload after crew" is what they leave of it
 	}
