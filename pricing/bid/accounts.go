@@ -147,7 +147,7 @@ func (v *vocabulary) accounts(p *profile, tokens []claims.Token) bool {
 		if from > 0 && p.carriedToo(tokens[:from], part) {
 			return false
 		}
-		if p.ofOtherSide(claims.Words(part)) { // "blue on the street side, red on the curb side"
+		if p.ofOtherSide(claims.Words(part), sidesAndEnds) { // "blue on the street side, red on the curb side"
 			return false
 		}
 		if !v.saysNames(p, part) || p.ofOtherMake(part) || v.ofOtherKind(p, part) || v.onlyQuality(p, part) ||
@@ -209,18 +209,18 @@ func (p *profile) opposes(tokens []claims.Token, words []string) bool {
 	at := slices.IndexFunc(tokens, func(t claims.Token) bool { return t.Word == bodyWord && t.Role&claims.Located != 0 })
 	// "on the outside of the body"
 	return at > 0 && tokens[at-1].Word == outsideWord && !p.sides[side{outsideWord, bodyWord}] ||
-		p.ofOtherSide(words)
+		p.ofOtherSide(words, sideWords)
 }
 
 // ofOtherSide reports whether what a claim says of one side is said of a thing on the other alone: "the curb side
 // comes on with the side door".
-func (p *profile) ofOtherSide(words []string) bool {
+func (p *profile) ofOtherSide(words []string, of map[string]bool) bool {
 	return slices.ContainsFunc(words, func(where string) bool {
 		other := opposites[where]
-		return sideWords[where] && !slices.Contains(words, other) && slices.ContainsFunc(words, func(w string) bool {
+		return of[where] && !slices.Contains(words, other) && slices.ContainsFunc(words, func(w string) bool {
 			there := false
 			for i, made := range p.makes {
-				if i < p.labeled && !slices.ContainsFunc(made, func(w string) bool { return sideWords[w] }) {
+				if i < p.labeled && !slices.ContainsFunc(made, func(w string) bool { return of[w] }) {
 					continue // "Red and blue" says of neither on which side
 				}
 				if slices.Contains(made, w) {
@@ -235,8 +235,12 @@ func (p *profile) ofOtherSide(words []string) bool {
 	})
 }
 
-// sideWords are the sides of a unit.
-var sideWords = wordSet("streetside curbside front rear")
+// sideWords are the sides of a unit, and sidesAndEnds its ends too, which may stand apart from what is there: "red
+// and clear, amber to the rear" says nothing of clear to the rear.
+var (
+	sideWords    = wordSet("streetside curbside")
+	sidesAndEnds = wordSet("streetside curbside front rear")
+)
 
 // onOtherWall reports whether it is said on which side wall a thing is, and only of another than one.
 func (p *profile) onOtherWall(side string) bool {

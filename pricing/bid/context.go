@@ -73,7 +73,7 @@ func (v *vocabulary) inContext(all []piece, of []*claim, i int) (claim, bool) {
 func (v *vocabulary) ofOtherSide(c *claim, tokens []claims.Token) bool {
 	words := claims.Words(tokens)
 	return c.gauge == nil && !slices.ContainsFunc(slices.Concat(c.same, c.more, c.short), func(id string) bool {
-		return !v.byID[id].ofOtherSide(words)
+		return !v.byID[id].ofOtherSide(words, sideWords)
 	})
 }
 
