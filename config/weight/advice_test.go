@@ -31,7 +31,7 @@ func TestAdviceOnOverloads(t *testing.T) {
 		{"front axle", "weight.front-axle.over", "what hangs ahead of the axle loads it with more than its weight",
 			func(c *config.Catalogue) { c.Chassis[0].GAWRFrontLb = 4100 }, nil,
 			[]string{"lb of the front axle", "at the front bumper puts 1.22 lb", "front wall 0.67 lb",
-				"rear wall -0.39 lb", "24 in rearward takes 15 lb off"}, "winch"},
+				"rear wall −0.39 lb", "24 in rearward takes 15 lb off"}, "winch"},
 		{"rear axle", "weight.rear-axle.over", "what hangs behind the axle loads it with more than its weight",
 			func(c *config.Catalogue) { c.Chassis[0].GAWRRearLb = 5500 }, nil,
 			[]string{"lb of the rear axle", "rear wall puts 1.39 lb", "front wall 0.33 lb",

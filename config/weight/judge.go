@@ -110,13 +110,13 @@ func (l *loader) remedy(m *measure, f config.Figure, s *Sheet) (string, []string
 		wall, _ := at(start)
 		back, _ := at(end)
 		says = fmt.Sprintf("%s of the front axle. Each pound at the front bumper puts %.2f lb on it, at the module's "+
-			"front wall %.2f lb, at its rear wall %.2f lb; 100 lb moved 24 in rearward takes %s off it.", take, bumper,
-			wall, back, show(Shift(100, 24, wb), quantity.Pound))
+			"front wall %s lb, at its rear wall %s lb; 100 lb moved 24 in rearward takes %s off it.", take, bumper,
+			quantity.Group(wall, 2), quantity.Group(back, 2), show(Shift(100, 24, wb), quantity.Pound))
 	case "weight.rear-axle", "weight.rear-tires":
 		_, wall := at(start)
 		_, back := at(end)
 		says = fmt.Sprintf("%s of the rear axle. Each pound at the module's rear wall puts %.2f lb on it, at its "+
-			"front wall %.2f lb; 100 lb moved 24 in forward takes %s off it.", take, back, wall,
+			"front wall %s lb; 100 lb moved 24 in forward takes %s off it.", take, back, quantity.Group(wall, 2),
 			show(Shift(100, 24, wb), quantity.Pound))
 	case "weight.side":
 		heavy, light := "right (curb)", "left (street)"

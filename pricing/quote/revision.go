@@ -237,7 +237,10 @@ func walk(out map[string]string, path string, v any) {
 	case string:
 		out[path] = v
 	case bool:
-		out[path] = map[bool]string{true: "yes", false: "no"}[v]
+		out[path] = "no"
+		if v {
+			out[path] = "yes"
+		}
 	case float64:
 		out[path] = strconv.FormatFloat(v, 'f', -1, 64)
 	}

@@ -163,6 +163,10 @@ func WhyDate(from, to *Quote) string {
 		reasons = append(reasons, fmt.Sprintf("%s %s%s working %s", x.label, sign, quantity.Group(x.days, 0),
 			plural(int(math.Round(x.days)), "day", "days")))
 	}
+	// Reasons that come to more than the days said are not left to be added up.
+	if accounted-float64(days)*5/7 >= 2 && ordered <= 0 {
+		reasons = append(reasons, "other work or waiting offsets part of it")
+	}
 	// Where steps that take longer do not account for half of it, another way through the plant
 	// decides the day.
 	id := onlyOn(sooner.Plan, later.Plan)

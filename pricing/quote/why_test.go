@@ -74,6 +74,14 @@ func TestWhyDateNamesWhatTakesLonger(t *testing.T) {
 	require.NoError(t, err)
 	assert.Less(t, n, 40)
 
+	// The chassis comes 8 working days later, and the unit 6 calendar days: both are said, and why they differ.
+	gas := made("cut-14500-158-gas")
+	require.Less(t, gas.Plan.EvenOdds.DaysUntil(road.Plan.EvenOdds), 8)
+	assert.Regexp(t, regexp.MustCompile(
+		`Chassis arrives \+8 working days; other work or waiting offsets part of it\.$`), quote.WhyDate(gas, road))
+	assert.Regexp(t, regexp.MustCompile(
+		`Chassis arrives −8 working days; other work or waiting offsets part of it\.$`), quote.WhyDate(road, gas))
+
 	d := road.Draft.Clone()
 	d.Unit.OrderOn = d.Unit.OrderOn.AddDays(21)
 	late, err := quote.Compute(ed, d)

@@ -41,6 +41,7 @@ type shown struct {
 	Say     string          `json:"say"`
 	Said    string          `json:"said"`
 	Fault   string          `json:"fault"`
+	Notice  string          `json:"notice"`
 	Do      []Step          `json:"do"`
 	Gist    Gist            `json:"gist"`
 	Partial bool            `json:"partial"`

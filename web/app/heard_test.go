@@ -65,7 +65,7 @@ func TestAPressIsReadOutWhole(t *testing.T) {
 		{"a limit that is broken", set("unit.payload_lb", "4000"), []string{"Must fix: Payload, ", "short of the limit"}, ""},
 		{"one that is kept again, by another chassis", Act{Do: "chassis", ID: "cut-14500-158-4x4"}, []string{"Fixed: Payload, ",
 			"Cutaway 14,500 lb 4x4, 158 in wheelbase, gasoline is in.", " more changes.", "Price ", "Delivery "}, ""},
-		{"a must that is not met", set("needs.fuel", "diesel"), []string{"Must fix: diesel (it is gasoline)."}, ""},
+		{"a must that is not met", set("needs.fuel", "diesel"), []string{"Must fix: Not what was asked for: diesel (it is gasoline)."}, ""},
 		{"every must met", set("needs.fuel", ""), []string{"Every must is met."}, ""},
 		{"nothing", Act{Do: "restore"}, nil, ""},
 	} {
@@ -82,6 +82,16 @@ func TestAPressIsReadOutWhole(t *testing.T) {
 			rests(x.rest)
 		})
 	}
+}
+
+// A check says what it is about, where its own words say "it".
+func TestAChecksPlaceIsHeard(t *testing.T) {
+	p := openAt(t, "unit")
+	p.do(Act{Do: "new", ID: "cut-14500-158-gas", Value: "mod-146-72"}, Act{Do: "chapter", ID: "exterior"})
+	s := p.ask(Act{Do: "pick", ID: "fb-push", On: true})
+	require.Contains(t, s.Say, "Check: Left front wheel end, full load: It carries ")
+	require.Contains(t, s.Say, "Check: Front axle, full load: 4,")
+	require.NotContains(t, s.Say, "full load: Front axle", "nothing is said twice")
 }
 
 // In the areas that check, in Compare and in the Office each press says what came of it, and what

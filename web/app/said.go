@@ -95,11 +95,11 @@ func (v *screen) changedSince(s *session.Session) []string {
 		key := f.Code + " " + f.Where
 		switch {
 		case f.Severity == config.Stop && len(is.Broken) < mostBroken:
-			is.Broken[key] = firstSentence(f.Text)
+			is.Broken[key] = firstSentence(placed(&f))
 		case f.Severity == config.Warn && len(is.Checks) < mostBroken:
 			is.Checks = append(is.Checks, key)
 			if !slices.Contains(was.Checks, key) {
-				checks = append(checks, "Check: "+firstSentence(f.Text))
+				checks = append(checks, "Check: "+firstSentence(placed(&f)))
 			}
 		}
 	}
@@ -141,6 +141,14 @@ func (v *screen) changedSince(s *session.Session) []string {
 		checks = append(checks[:mostChecks], page.Count(more, "more to check.", "more to check."))
 	}
 	return append(told, checks...)
+}
+
+// placed is what a finding says, with what it is about.
+func placed(f *config.Finding) string {
+	if f.Where == "" || strings.HasPrefix(f.Text, f.Where) {
+		return f.Text
+	}
+	return page.Capital(f.Where) + ": " + f.Text
 }
 
 // firstSentence leaves the explanations to who reads on.

@@ -45,7 +45,10 @@ func TestWhatIsToldCanBeTakenBack(t *testing.T) {
 func TestOffersCountAsIsTold(t *testing.T) {
 	p := openAt(t, "unit")
 	p.do(Act{Do: "new", ID: "cut-14500-158-gas", Value: "mod-146-72"}, Act{Do: "chapter", ID: "exterior"})
-	card := p.do(Act{Do: "pick", ID: "fb-winch", On: true}).Regions["main"]
+	asked := p.do(Act{Do: "pick", ID: "fb-winch", On: true})
+	card := asked.Regions["main"]
+	assert.Contains(t, asked.Say, "See what is offered.")
+	assert.Empty(t, asked.Notice, "where the reader is led to the offers, nothing is laid over them")
 	offered := regexp.MustCompile(`on this chassis (\d+) things filled in would change`).FindStringSubmatch(card)
 	require.NotNil(t, offered)
 	assert.Contains(t, card, "This changes much of the unit: "+offered[1]+" things.")

@@ -403,6 +403,7 @@ func TestForeignQuoteIsReadAsAnyOther(t *testing.T) {
 	assert.Contains(t, pagetest.RowOf(t, s.Regions["main"], "Price"), q.Total())
 	assert.Contains(t, s.Regions["main"], "being read")
 	s = buyer.do(set("pin-link", unsignedLink(t)))
+	assert.Contains(t, s.Say, "Added to compare.", "and it is heard")
 	assert.Contains(t, s.Regions["main"], `id="why-0"`)
 
 	s = buyer.do(Act{Do: "go", ID: "catalogue"})

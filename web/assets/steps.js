@@ -90,6 +90,6 @@ async function copy(text, tell) {
     const field = /** @type {HTMLInputElement | null} */ (document.getElementById("link-text"));
     field?.focus();
     field?.select();
-    tell("This browser does not let the page copy. The link is selected: press Ctrl C.");
+    tell("This browser does not let the page copy. The link is selected: copy it with Ctrl C, or from its menu.");
   }
 }

@@ -135,5 +135,5 @@ test("a link is copied with its address, other text as it is; where that is refu
   perform({ do: "copy", text: "#q=AAAA" }, refused);
   await turn();
   assert.equal(copied.at(-1), "marked");
-  assert.match(refused.calls[0].join(), /^tell,.*press Ctrl C/, "and nobody is told that it was copied");
+  assert.match(refused.calls[0].join(), /^tell,.*copy it with Ctrl C/, "and nobody is told that it was copied");
 });

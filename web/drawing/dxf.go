@@ -7,6 +7,8 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+
+	"boxwright/web/page"
 )
 
 // layerColors are the color numbers of layers: 7 is black on white and white on black,
@@ -138,7 +140,7 @@ func dxf(list []Shape) []byte {
 		default:
 			entity("POLYLINE")
 			put(66, "1")
-			put(70, map[bool]string{true: "1", false: "0"}[s.Closed])
+			put(70, page.Either(s.Closed, "1", "0"))
 			for _, p := range s.Along {
 				entity("VERTEX")
 				at(10, p)

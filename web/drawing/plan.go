@@ -75,7 +75,7 @@ func Plan(p *page.Page) Part {
 	var fixed []string
 	for i := range o.model.Parts {
 		if part := &o.model.Parts[i]; furniture(part) {
-			class := map[bool]string{true: "store", false: "thin"}[part.Kind == "opening"]
+			class := page.Either(part.Kind == "opening", "store", "thin")
 			d.add(page.Rect(class, part.X0, y(part.Y1), part.X1-part.X0, part.Y1-part.Y0))
 			if !slices.Contains(fixed, part.Label) {
 				fixed = append(fixed, part.Label)

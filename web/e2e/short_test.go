@@ -172,6 +172,12 @@ func TestANoticeNeverCoversWhatWasPressed(t *testing.T) {
 	is := eval[[3]float64](w, at)
 	require.LessOrEqual(t, is[0], is[1], "above the notice")
 	require.GreaterOrEqual(t, is[2], 0., "and in sight")
+	eval[bool](w, `(scrollTo(0, 0), true)`)
+	w.click("#head-menu summary")
+	require.Equal(t, "Print", eval[string](w, `(() => {
+		const { left, bottom } = [...document.querySelectorAll("#head-menu button")].find((b) => b.textContent === "Print").getBoundingClientRect();
+		return document.elementFromPoint(left + 20, Math.min(bottom, innerHeight) - 4)?.textContent;
+	})()`), "nor what a menu offers")
 }
 
 // Four units are compared on a phone in a page that is not endless: side by side, the names in sight.

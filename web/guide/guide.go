@@ -225,7 +225,7 @@ func Strip(p *Page) Part {
 			If(said != "" && i < len(steps), At("aria-label", said)))
 	}
 	if i == len(steps) {
-		stays := map[bool]string{true: "It stays on this device. "}[p.Kept]
+		stays := page.Either(p.Kept, "It stays on this device. ", "")
 		return strip(p.Instruction(), stays+"A “?” beside a figure tells what it means.",
 			page.Action("fresh-kept", "", "", "Begin a quote of your own", At("id", "guide-own"), Class("main")),
 			press("end", "Close", ""))

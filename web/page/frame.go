@@ -63,7 +63,7 @@ func (f *Frame) Masthead() Part {
 			Action("undo", "", "", "Undo", At("aria-disabled", strconv.FormatBool(f.Undo == 0)), At("title", "Ctrl Z")),
 			Action("redo", "", "", "Redo", At("aria-disabled", strconv.FormatBool(f.Redo == 0)), At("title", "Ctrl Y")),
 			El("details", Class("menu"), At("id", "head-menu"), El("summary", Text("Menu")), El("div",
-				Action("units", "", "", map[bool]string{false: "Units: US", true: "Units: metric"}[f.Metric],
+				Action("units", "", "", Either(f.Metric, "Units: metric", "Units: US"),
 					At("title", "Press for the other system")),
 				f.appearance(),
 				Action("quotes", "", "", "Saved quotes", At("id", "go-quotes")),
@@ -105,7 +105,7 @@ func (f *Frame) readersBar(d *quote.Draft, menu ...Part) Part {
 func (f *Frame) readersChoices() Part {
 	return Many(
 		Action("print", "", "", "Print"),
-		Action("units", "", "", map[bool]string{false: "Show metric units", true: "Show US units"}[f.Metric]),
+		Action("units", "", "", Either(f.Metric, "Show US units", "Show metric units")),
 		f.appearance())
 }
 

@@ -212,3 +212,11 @@ func Summary(level, title string, more ...Part) Part {
 func Cautions(list ...string) Part {
 	return El("ul", Class("caution"), Each(list, func(_ int, c string) Part { return El("li", Text(c)) }))
 }
+
+// Either is one of two texts. It is smaller in the core than a map of both.
+func Either(first bool, text, other string) string {
+	if first {
+		return text
+	}
+	return other
+}

@@ -177,7 +177,7 @@ func (p *Page) Draw() Part {
 		return El("ul", Each(list, func(_ int, c session.ToldChange) Part { return p.line(&c) }))
 	}
 	return El("section", Class("told screen"), At("id", "told"), At("tabindex", "-1"),
-		At("aria-label", map[bool]string{true: "What was taken", false: "What else this press changed"}[p.IsAnswers()]),
+		At("aria-label", page.Either(p.IsAnswers(), "What was taken", "What else this press changed")),
 		El("p", Class("head"), Text(p.head())),
 		El("p", Text(p.sum())),
 		If(len(p.Told.Asked) > 0,
@@ -254,7 +254,7 @@ func (p *Page) goal() string {
 
 func (p *Page) line(c *session.ToldChange) Part {
 	cat := p.Q.Edition.Cat
-	word := map[bool]string{true: "Added: ", false: "Removed: "}[c.Added]
+	word := page.Either(c.Added, "Added: ", "Removed: ")
 	label := func(id string) string { return quote.Titled(cat, id, cat.LabelOf(id)) }
 	name := label(c.ID)
 	switch {

@@ -39,6 +39,7 @@ func pinLink(s *session.Session, a session.Act) error {
 	}
 	own, _, _ := link.Split(text)
 	s.Pins = append(s.Pins, own)
+	s.Notice = "Added to compare."
 	return nil
 }
 

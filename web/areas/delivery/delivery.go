@@ -138,7 +138,7 @@ func chances(p *Page, narrow bool) Part {
 			page.Path("thin", "M"+page.Coord(left)+" "+page.Coord(y(c))+"H"+page.Coord(right)))
 	}
 	for i, c := range list {
-		line += map[bool]string{true: "M", false: "L"}[i == 0] + page.Coord(x(float64(i))) + " " + page.Coord(y(c.Chance))
+		line += page.Either(i == 0, "M", "L") + page.Coord(x(float64(i))) + " " + page.Coord(y(c.Chance))
 		if i%max(len(list)/days, 1) == 0 {
 			parts = append(parts, page.Label("small mid", x(float64(i)), bottom+13, c.On.MonthName()+" "+strconv.Itoa(c.On.Day)))
 		}
@@ -173,7 +173,7 @@ func saidOf(p *Page) string {
 	on := func(c leadtime.Chance) string { return quantity.Chance(c.Chance) + " on " + c.On.Long() }
 	said := "The chance that it is delivered rises from " + on(s.Spread[0]) + " to " + on(s.Spread[len(s.Spread)-1]) + ". "
 	for i, m := range points(p) {
-		said += map[bool]string{true: "Marked: ", false: ", "}[i == 0] + m.word + " " + m.on.Long()
+		said += page.Either(i == 0, "Marked: ", ", ") + m.word + " " + m.on.Long()
 	}
 	if needed := p.Q.Draft.Unit.NeededBy; !needed.IsZero() {
 		said += ", needed " + needed.Long() + " with a chance of " + quantity.Chance(s.Chance(needed))

@@ -12,6 +12,7 @@ import (
 	"boxwright/pricing"
 	"boxwright/pricing/propose"
 	"boxwright/pricing/quote"
+	"boxwright/web/page"
 	"boxwright/web/session"
 	"boxwright/web/told"
 )
@@ -59,7 +60,7 @@ func strengthField(id string) session.Setter {
 	return func(s *session.Session, a session.Act) error {
 		want := a.Value == "want"
 		if s.Memory.Edition.Cat.OptionByID(id) != nil {
-			wish(s, session.Act{ID: id, Value: map[bool]string{false: "must", true: "like"}[want]})
+			wish(s, session.Act{ID: id, Value: page.Either(want, "like", "must")})
 			return nil
 		}
 		if !slices.Contains(quote.AskIDs, id) {

@@ -101,7 +101,7 @@ func askMark(a quote.Ask) Part {
 // firmness says whether a need is a must or a want, and lets the customer say so where that is
 // for them to say.
 func firmness(a quote.Ask, name string) Part {
-	is := map[bool]string{false: "want", true: "must"}[a.Must]
+	is := page.Either(a.Must, "must", "want")
 	if !a.Said {
 		return Text(is)
 	}

@@ -15,7 +15,7 @@ import (
 func standing(p *Page) Part {
 	open := p.View.Standing != nil
 	press := page.Action("standing-list", "", "", "Your standing answers to terms of a bid…", Class("quiet"),
-		At("id", "standing-answers"), At("aria-expanded", map[bool]string{true: "true", false: "false"}[open]))
+		At("id", "standing-answers"), At("aria-expanded", page.Either(open, "true", "false")))
 	if !open {
 		return El("div", Class("row-tools"), press)
 	}

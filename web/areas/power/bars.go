@@ -17,7 +17,7 @@ type line struct {
 func saidOf(p *Page, lines []line) string {
 	said := "What the alternator gives, "
 	for i, l := range lines {
-		said += l.label + ": " + p.amps(l.amps) + map[bool]string{true: ". 12 V loads, ", false: "; "}[i == 2]
+		said += l.label + ": " + p.amps(l.amps) + page.Either(i == 2, ". 12 V loads, ", "; ")
 		for _, given := range lines[:3] {
 			if i > 2 && l.amps > given.amps {
 				said = said[:len(said)-2] + ", over " + page.Small(given.label) + "; "

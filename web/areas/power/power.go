@@ -160,7 +160,7 @@ func circuits(p *Page) Part {
 		t.Rows = append(t.Rows, []Part{
 			Many(El("b", Text(c.Number)), Text(" "+strings.ToUpper(c.Function))), Text(p.amps(c.Amps)), Text(run),
 			Text(c.Fuse() + " A"),
-			note(size, map[bool]string{true: "by " + c.Decided}[c.Decided != ""]), note(p.Show(c.DropV, quantity.Volt)+
+			note(size, page.Either(c.Decided != "", "by "+c.Decided, "")), note(p.Show(c.DropV, quantity.Volt)+
 				", "+p.Show(c.DropPct, quantity.Percent), limit),
 		})
 	}

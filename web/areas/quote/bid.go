@@ -113,7 +113,7 @@ func bidHead(p *Page, title string, list []bid.Answer) Part {
 func bidSignature(list []bid.Answer) Part {
 	if n := bid.Open(list); n > 0 {
 		return El("p", Class("how"), Text("The place for the signature appears when "+strconv.Itoa(n)+" more "+
-			map[bool]string{true: "line is", false: "lines are"}[n == 1]+" answered."))
+			page.Either(n == 1, "line is", "lines are")+" answered."))
 	}
 	return El("div", Class("sign"), El("div", Text("For the bidder: name and title")),
 		El("div", Text("Signature and date")))

@@ -102,7 +102,7 @@ func eachMoved(p *Page, b *Before, now *quote.Quote) Part {
 		}
 		payload := func(q *quote.Quote) string {
 			f, ok := q.Figure("weight.payload-left")
-			return map[bool]string{true: p.Show(f.Value, f.Unit), false: "–"}[ok]
+			return page.Either(ok, p.Show(f.Value, f.Unit), "–")
 		}
 		cells := [][2]string{{"", after.Plan.EvenOdds.Long()}, {"", after.Plan.NineInTen.Long()}, {"", payload(after)}}
 		if before := b.unit(at); before != nil {

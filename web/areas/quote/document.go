@@ -192,7 +192,7 @@ func paper(p *Page) Part {
 		El("span", Text(d.Buyer.Name)))
 	foot := El("div", Class("running foot"), El("span", Text(cat.Title+", edition "+cat.Edition)),
 		El("span", Text("Content "+cat.Hash()[:16]+" · document "+d.Fingerprint())))
-	size := map[bool]string{true: "large"}[p.View.Large]
+	size := page.Either(p.View.Large, "large", "")
 	return El("article", Class("paper", size), At("aria-label", shown.label+" document"),
 		El("table", Class("sheet"), At("role", "presentation"),
 			El("thead", El("tr", El("td", head))),
@@ -496,7 +496,7 @@ func compliancePaper(p *Page) Part {
 				row[2] = Text(p.Show(f.Value, f.Unit))
 				switch {
 				case f.Sense == config.AtMost && f.Limit == 0: // what is compared is a difference
-					side := map[bool]string{false: " below", true: " above"}[f.Value > 0]
+					side := page.Either(f.Value > 0, " above", " below")
 					row[2], row[3] = Text(p.Show(math.Abs(f.Value), f.Unit)+side), Text("not above")
 				case f.Sense != "":
 					row[3] = Text(bound(p, *f))

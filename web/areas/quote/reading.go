@@ -88,7 +88,7 @@ func names(cat *config.Catalogue, u *config.Unit) []string {
 // draw is the quote for its reader: what it is, what it costs, when it comes and
 // whether it can be relied on first, everything else folded beneath.
 func (r *Reading) draw(p *Page) Part {
-	return El("div", Class("reading", map[bool]string{true: "screen"}[r.Same]), At("id", "reading"),
+	return El("div", Class("reading", page.Either(r.Same, "screen", "")), At("id", "reading"),
 		banner("trust", p.Trust, r.Frozen.Until),
 		r.newer(),
 		r.head(p),
@@ -175,8 +175,8 @@ func forUnits(total string, units int, alike bool) string {
 		return "for " + words + "."
 	}
 	each := all.Each(units, money.HalfUp)
-	about := map[bool]string{true: "about "}[!each.Times(units).Equal(all)]
-	return words + " at " + about + each.Show() + map[bool]string{true: " each.", false: " each on average."}[alike]
+	about := page.Either(!each.Times(units).Equal(all), "about ", "")
+	return words + " at " + about + each.Show() + page.Either(alike, " each.", " each on average.")
 }
 
 // safe is the 90 % date. Of a link that was made before links carried it the page gives its own,
@@ -238,8 +238,8 @@ func (r *Reading) asIssued(p *Page) Part {
 			row("Remaining payload", p.Show(r.Frozen.Payload, "lb"), p.Show(now.Payload, "lb"))}}
 	return Many(
 		El("p", Class("block"), At("id", "as-issued"), page.Mark(config.Warn), Text(" "+why)),
-		byName("included", r.Included, map[bool]string{true: "Named as the edition in use calls these things. Its own " +
-			"edition, which is not in use here, may have called them otherwise."}[r.Renamed]),
+		byName("included", r.Included, page.Either(r.Renamed, "Named as the edition in use calls these things. Its own "+
+			"edition, which is not in use here, may have called them otherwise.", "")),
 		El("div", Class("screen"), page.Fold("today", "What it would come to today", El("p",
 			Text("Worked out now, for comparison. Nobody has offered it.")), t.Draw())),
 	)

@@ -103,7 +103,7 @@ func orderSheet(p *Page) Part {
 	sized := ""
 	if usual != "" {
 		sized = " Wires are sized by " + usual +
-			map[bool]string{true: ", but where the last column says otherwise"}[differs] + "."
+			page.Either(differs, ", but where the last column says otherwise", "") + "."
 	}
 	return Many(Many(out...), El("h2", Text("Circuit schedule")),
 		El("p", Class("how lead-in"),

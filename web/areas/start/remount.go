@@ -40,8 +40,8 @@ func remount(p *Page) Part {
 		}),
 		El("p", Class("row-tools"),
 			page.Action("mountings", "", "",
-				map[bool]string{false: "Look at it on every chassis",
-					true: "Close the look at every chassis"}[p.View.Mountings], At("id", "mountings"),
+				page.Either(p.View.Mountings, "Close the look at every chassis", "Look at it on every chassis"),
+				At("id", "mountings"),
 				At("aria-expanded", strconv.FormatBool(p.View.Mountings))),
 			page.Action("remount-years", "", "", "Cost per year beside a new unit", At("id", "remount-years"))),
 		When(p.View.Mountings, func() Part { return mountings(p) }))

@@ -38,7 +38,7 @@ func pick(s *session.Session, a session.Act) {
 	full, changes, _ := propose.Take(s.Memory.Edition, s.Draft, o.ID)
 	if len(changes) > propose.FewChanges {
 		s.View.Asked = o.ID
-		s.Notice = letters.Isolate(o.Label) + " fits, but much that was filled in would change. See what is offered."
+		s.Spoken = letters.Isolate(o.Label) + " fits, but much that was filled in would change. See what is offered."
 		s.Step(session.Step{Do: "focus", ID: "why-" + o.ID})
 		return
 	}
