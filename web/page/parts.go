@@ -213,7 +213,7 @@ func Cautions(list ...string) Part {
 	return El("ul", Class("caution"), Each(list, func(_ int, c string) Part { return El("li", Text(c)) }))
 }
 
-// Either is one of two texts. It is smaller in the core than a map of both.
+// Either is the first of two texts where something holds, and the other where it does not.
 func Either(first bool, text, other string) string {
 	if first {
 		return text
