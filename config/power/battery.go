@@ -129,18 +129,21 @@ func (s *Sheet) kept(b *vehicle, k *bank) {
 	name := ""
 	share, volts := b.Assume.Factor(config.InverterShare)/100, b.Assume.Factor(config.OffVolts)
 	var watts quantity.Power
+	var items []Item
 	for _, p := range b.Picks {
 		if l := p.Load; l != nil && l.Kept && share > 0 && volts > 0 {
 			each := config.Clean(l.SceneA) + quantity.Current(float64(config.Clean(l.ACW))/share/volts)
 			amps, name = amps+each*quantity.Current(p.Qty), p.Label
 			watts += config.Clean(l.ACW) * quantity.Power(p.Qty)
+			items = append(items, Item{Amps: each * quantity.Current(p.Qty)})
 		}
 	}
 	s.keptWatts, s.keptName = watts, name
 	if minutes := k.minutes(amps, k.Exponent, 1); amps > 0 && minutes > 0 {
+		low, high := k.likely(amps, b.spread(items), b.Assume.Factor(config.BatteryAhSpread)/100)
 		s.Figures = append(s.Figures, config.Figure{Code: "power.kept-minutes", Label: name +
-			", minutes on battery alone, engine and all else off", Unit: quantity.Minute, Value: minutes, Low: minutes,
-			High: minutes})
+			", minutes on battery alone, engine and all else off", Unit: quantity.Minute, Value: minutes, Low: low,
+			High: high})
 	}
 }
 

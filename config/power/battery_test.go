@@ -158,6 +158,19 @@ func TestWhatMustRunOnIsNeverShed(t *testing.T) {
 	}
 }
 
+// How long what must run on is carried is as unsure as how long everything is.
+func TestWhatMustRunOnLastsWithinARange(t *testing.T) {
+	cat := fixture(t)
+	cat.OptionByID("heater").Load.Kept = true
+	s := Budget(cat, unit("heater", "inverter"), nil)
+	kept, ok := s.Figure("power.kept-minutes")
+	require.True(t, ok)
+	all, _ := s.Figure("power.battery-minutes")
+	assert.Less(t, kept.Low, kept.Value)
+	assert.Less(t, kept.Value, kept.High)
+	assert.InDelta(t, all.Low/all.Value, kept.Low/kept.Value, .05, "the battery's doubt is most of it")
+}
+
 func TestBatteriesByTheirJob(t *testing.T) {
 	minutes := func(ah, usable, load, k float64) float64 { return 60 * usable * 20 * math.Pow(ah/(load*20), k) }
 	for _, tt := range []struct {
