@@ -23,6 +23,7 @@ type Sheet struct {
 	Seats        []config.Seat    // designated seats, cab first
 	Cots         []config.Seat    // places for patients
 	Oxygen       Oxygen
+	AirCylinders []Cylinder  // of medical air
 	AirHours     []HoursAt   // of medical air, by flow; none without
 	Model        *body.Model // of the unit; nil when its chassis or body is not known
 }

@@ -62,8 +62,9 @@ const AirLPM = 10.0
 func (s *Sheet) air(b *vehicle) {
 	usable := 0.0
 	for _, p := range b.Picks {
-		if x := p.Air; x != nil && x.Count >= 1 && x.Count <= 999 {
-			usable += float64(x.Count*p.Qty) * Usable(x.LitersPerPSI, x.FullPSI, ReservePSI)
+		if c, ok := cylinderOf(p, p.Air); ok {
+			s.AirCylinders = append(s.AirCylinders, c)
+			usable += c.Usable
 		}
 	}
 	for _, flow := range Flows {
@@ -77,17 +78,24 @@ func (s *Sheet) air(b *vehicle) {
 	}
 }
 
+// cylinderOf reckons the gas that an option carries, if it carries any.
+func cylinderOf(p config.Picked, x *config.Oxygen) (c Cylinder, ok bool) {
+	if x == nil || x.Count < 1 || x.Count > 999 {
+		return c, false
+	}
+	c = Cylinder{ID: p.ID, Label: p.Label, Kind: x.Cylinder, Count: x.Count * p.Qty, FullPSI: config.Clean(x.FullPSI)}
+	c.Liters = float64(c.Count) * Usable(x.LitersPerPSI, x.FullPSI, 0)
+	c.Usable = float64(c.Count) * Usable(x.LitersPerPSI, x.FullPSI, ReservePSI)
+	return c, true
+}
+
 func (s *Sheet) oxygen(b *vehicle) {
 	var usable float64
 	for _, p := range b.Picks {
-		x := p.Oxygen
-		if x == nil || x.Count < 1 || x.Count > 999 {
+		c, ok := cylinderOf(p, p.Oxygen)
+		if !ok {
 			continue
 		}
-		c := Cylinder{ID: p.ID, Label: p.Label, Kind: x.Cylinder, Count: x.Count * p.Qty,
-			FullPSI: config.Clean(x.FullPSI)}
-		c.Liters = float64(c.Count) * Usable(x.LitersPerPSI, x.FullPSI, 0)
-		c.Usable = float64(c.Count) * Usable(x.LitersPerPSI, x.FullPSI, ReservePSI)
 		s.Oxygen.Liters += c.Liters
 		usable += c.Usable
 		s.Oxygen.Cylinders = append(s.Oxygen.Cylinders, c)

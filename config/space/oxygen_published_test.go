@@ -67,6 +67,13 @@ func TestUnitOxygen(t *testing.T) {
 	require.True(t, ok)
 	assert.Equal(t, "Oxygen for 2 patients at 15 L/min each, down to 200 psi", each.Label)
 	assert.InDelta(t, 2*1.56*2000/30/60, each.Value, 1e-9, "two flows empty the cylinders in half the time")
+	assert.Empty(t, s.AirCylinders)
+	o := cat.OptionByID("oxygen-m")
+	o.Air, o.Oxygen = o.Oxygen, nil
+	s = Measure(cat, u, nil)
+	require.Len(t, s.AirCylinders, 1, "what the hours of medical air are reckoned from")
+	assert.InDelta(t, 2*1.56*2000, s.AirCylinders[0].Usable, 1e-9)
+	assert.Empty(t, s.Oxygen.Cylinders)
 	none := Measure(fixture(t), unit(), nil)
 	_, ok = none.Figure("space.oxygen-hours")
 	assert.False(t, ok, "no oxygen, no hours")

@@ -52,12 +52,16 @@ func oxygen(p *Page) Part {
 	if len(o.Cylinders) == 0 {
 		return nil
 	}
-	t := page.Table{Caption: "Cylinders", Class: "cards", Heads: []string{"Cylinder", ">How many", ">Full", ">Contents",
-		">Usable"}}
-	for _, c := range o.Cylinders {
-		t.Rows = append(t.Rows, page.Texts(c.Label, quantity.Group(float64(c.Count), 0), quantity.Group(c.FullPSI, 0)+
-			" psi", p.Show(c.Liters, quantity.Liter), p.Show(c.Usable, quantity.Liter)))
+	cylinders := func(caption string, list []space.Cylinder) page.Table {
+		t := page.Table{Caption: caption, Class: "cards", Heads: []string{"Cylinder", ">How many", ">Full", ">Contents",
+			">Usable"}}
+		for _, c := range list {
+			t.Rows = append(t.Rows, page.Texts(c.Label, quantity.Group(float64(c.Count), 0), quantity.Group(c.FullPSI, 0)+
+				" psi", p.Show(c.Liters, quantity.Liter), p.Show(c.Usable, quantity.Liter)))
+		}
+		return t
 	}
+	own := p.Q.Space.AirCylinders
 	h := page.Table{Caption: "How long it lasts, from full down to " + quantity.Group(space.ReservePSI, 0) + " psi",
 		Heads: []string{"Flow", ">Lasts"}}
 	for _, x := range o.Hours {
@@ -67,6 +71,7 @@ func oxygen(p *Page) Part {
 	for _, x := range p.Q.Space.AirHours {
 		air.Rows = append(air.Rows, page.Texts(quantity.Group(x.LPM, 0)+" L/min", p.Show(x.Hours, quantity.Hour)))
 	}
-	return page.Fold("oxygen", "Oxygen: "+p.Show(o.Liters, quantity.Liter), El("div", Class("columns"), t.Draw(), h.Draw(),
-		If(air.Rows != nil, air.Draw())), page.Cautions(o.Caution))
+	return page.Fold("oxygen", "Oxygen: "+p.Show(o.Liters, quantity.Liter), El("div", Class("columns"),
+		cylinders("Cylinders", o.Cylinders).Draw(), h.Draw(),
+		If(own != nil, Many(cylinders("Cylinders of medical air", own).Draw(), air.Draw()))), page.Cautions(o.Caution))
 }
