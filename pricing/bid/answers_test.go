@@ -1,6 +1,7 @@
 package bid_test
 
 import (
+	"math"
 	"slices"
 	"strings"
 	"testing"
@@ -376,6 +377,30 @@ func TestSpecificationReadsBack(t *testing.T) {
 		}
 	}
 	assert.Greater(t, read, 80)
+}
+
+// What is only computed binds at the poor end of its likely range: the unit itself would miss
+// half of such limits on the scale.
+func TestSpecificationBindsWhatIsLikely(t *testing.T) {
+	q, _ := answersTo(t, "x")
+	figure := func(code string) config.Figure {
+		f, ok := q.Figure(code)
+		require.True(t, ok, code)
+		require.Greater(t, f.High, f.Low, code)
+		return f
+	}
+	front := figure("weight.front-axle")
+	reserve := math.Floor(1000*(1-front.High/front.Limit)) / 10
+	for clause, want := range map[string]string{
+		"Curb weight: not more than ": quantity.US.Show(math.Ceil(figure("weight.curb").High), quantity.Pound),
+		"Payload, GVWR less curb weight: not less than ": quantity.US.Show(math.Floor(figure("weight.payload").Low),
+			quantity.Pound),
+		"Front axle reserve, of its rating: not less than ": quantity.US.Show(reserve, quantity.Percent),
+	} {
+		assert.True(t, slices.ContainsFunc(bid.Specification(q, quantity.US), func(c bid.Clause) bool {
+			return c.Text == clause+want+"."
+		}), clause+want)
+	}
 }
 
 // A remount is specified as one: the work on the module is asked for, what the program

@@ -48,10 +48,13 @@ func factOf(q *quote.Quote, g *gauge) (config.Figure, bool) {
 		if !ok || f.Limit <= 0 {
 			return f, false
 		}
+		own, one := 1.0, f
 		if g.unit == quantity.Percent {
-			return fact(100 * f.Margin() / f.Limit)
+			own = 100 / f.Limit
 		}
-		return fact(f.Margin())
+		margin := func(v float64) float64 { one.Value = v; return one.Margin() * own }
+		return config.Figure{Code: g.code, Label: g.label, Value: margin(f.Value), Unit: g.unit,
+			Low: min(margin(f.Low), margin(f.High)), High: max(margin(f.Low), margin(f.High))}, true
 	}
 	switch c := q.Chassis; g.code {
 	case factTurnRadius:

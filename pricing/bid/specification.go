@@ -142,14 +142,17 @@ var cabWords = map[string]string{"cab-chassis": "conventional cab-chassis", "cut
 	"van":    "full-size van",
 	"medium": "medium-duty cab-chassis"}
 
-// boundWords is a figure as a clause. The amount is rounded to the side on which the
-// unit still complies.
+// boundWords is a figure as a clause. A figure that is only likely counts with the poor end of
+// its range, and the amount is rounded to the side on which the unit still complies.
 func boundWords(f config.Figure, sense config.Sense, in quantity.System) string {
 	f.Unit = countUnit(f.Code, f.Unit)
 	steps := 1.0
 	switch f.Unit {
 	case quantity.Inch, quantity.Percent, quantity.Amp, quantity.CubicFoot, quantity.Hour:
 		steps = 10 // shown with a decimal
+	}
+	if f.High > f.Low {
+		f.Value = map[config.Sense]float64{config.AtLeast: f.Low, config.AtMost: f.High}[sense]
 	}
 	if sense == config.AtLeast {
 		f.Value = math.Floor(f.Value*steps) / steps

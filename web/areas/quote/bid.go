@@ -74,9 +74,10 @@ func purchaserSpecification(p *Page) Part {
 		t.Rows = append(t.Rows, []Part{Text(c.No), text, nil, nil})
 	}
 	return Many(El("h1", Text("Specification for "+bid.Kind(p.Q))),
-		El("p", Text("Written from one unit, in words that name no maker. Each limit is what that unit reaches, rounded so "+
-			"that the unit keeps it: “not less than” is rounded down, “not more than” up. As they stand, the limits "+
-			"may shut out every other unit. Before you ask for bids, set each to what your service needs.")), t.Draw())
+		El("p", Text("Written from one unit, in words that name no maker. Each limit is what that unit reaches, "+
+			"where that is computed the poor end of its likely range, and rounded so that the unit keeps it: “not "+
+			"less than” down, “not more than” up. As they stand, the limits may shut out every other unit. Before "+
+			"you ask for bids, set each to what your service needs.")), t.Draw())
 }
 
 // noList is there while nothing is answered.
