@@ -412,9 +412,22 @@ func (q *Quote) NameOf(at int) string {
 	name := letters.Isolate(it.Label)
 	if name == "" {
 		name = q.Edition.Cat.LabelOf(it.Unit.Chassis) + ", " + q.Edition.Cat.LabelOf(it.Unit.Body)
+		if d := q.Edition.Cat.DutyOf(&it.Unit); d != nil && q.mistakable(at, d) {
+			name = d.Label + ", " + name
+		}
 	}
 	if len(q.Draft.More) > 0 {
 		name = fmt.Sprintf("%d. %s", at+1, name)
 	}
 	return name
+}
+
+// mistakable reports whether another unit without a name has the same chassis and body and
+// is for something else.
+func (q *Quote) mistakable(at int, duty *config.Duty) bool {
+	items := q.Draft.Items()
+	return slices.ContainsFunc(items, func(x Item) bool {
+		return x.Label == "" && x.Unit.Chassis == items[at].Unit.Chassis && x.Unit.Body == items[at].Unit.Body &&
+			q.Edition.Cat.DutyOf(&x.Unit) != duty
+	})
 }

@@ -211,3 +211,21 @@ func BenchmarkFleetOfTen(b *testing.B) {
 		q.Deliveries()
 	}
 }
+
+// Units without a name are told apart by what they are for, where chassis and body do not.
+func TestNamesTellUnitsApart(t *testing.T) {
+	d := fleetOf("cut-14500-158-gas", "cut-14500-158-gas", "van-9500-148-gas")
+	q, err := Compute(demo(), d)
+	require.NoError(t, err)
+	usual := "Cutaway 14,500 lb, 158 in wheelbase, gasoline, "
+	assert.True(t, strings.HasPrefix(q.NameOf(0), "1. "+usual), q.NameOf(0))
+	d.Unit.Set(config.Pick{Option: "dp-multi", Qty: 1})
+	q, err = Compute(demo(), d)
+	require.NoError(t, err)
+	assert.True(t, strings.HasPrefix(q.NameOf(0), "1. Multi-patient transport, "+usual), q.NameOf(0))
+	assert.True(t, strings.HasPrefix(q.NameOf(2), "3. Van"), q.NameOf(2))
+	d.Title = "Medic 1"
+	q, err = Compute(demo(), d)
+	require.NoError(t, err)
+	assert.Equal(t, "1. Medic 1", q.NameOf(0))
+}
