@@ -35,6 +35,15 @@ func TestFleetOfUnlikeUnits(t *testing.T) {
 		assert.Contains(t, papers[id], title+": 2. Van 2")
 		assert.Equal(t, 2, strings.Count(papers[id], title+": "), "each unit once")
 	}
+	for _, kind := range []string{" · kind 1 of 2 · build 1 unit", " · kind 2 of 2 · build 1 unit"} {
+		assert.Contains(t, papers["order"], kind, "a page by itself says what is built by it")
+	}
+	assert.NotContains(t, papers["order"], "build 2 units")
+	asked := p.do(Act{Do: "paper", ID: "bidspec"}).Regions["main"]
+	for _, words := range []string{"kind 1 of 2", "kind 2 of 2", "a Type III", "a Type II "} {
+		assert.Contains(t, asked, words, "each kind can be put out to bid")
+	}
+	assert.Contains(t, papers["quote"], "all is said of 1. Medic 1;")
 	assert.Contains(t, papers["labels"], "Final-stage manufacturer")
 	assert.Contains(t, papers["labels"], "Alterer")
 

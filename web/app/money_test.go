@@ -123,7 +123,9 @@ func TestThePriceTheBuyerIsCharged(t *testing.T) {
 	assert.Contains(t, s.Regions["main"], " each. No sales tax")
 
 	s = p.do(Act{Do: "go", ID: "quote"}, Act{Do: "paper", Value: "order"})
-	assert.Contains(t, s.Regions["main"], "Build 2 units alike. Numbers and hours below are for each of them.")
+	assert.Contains(t, s.Regions["main"], "Build 2 units alike. Numbers and hours below are for each of them; station dates "+
+		"are those of the first.")
+	assert.Contains(t, s.Regions["main"], "2 of 2", "each has its framing slot")
 	s = p.do(Act{Do: "paper", Value: "quote"})
 	assert.Contains(t, s.Regions["main"], "for 2 units, with the specification")
 	const lease = "A lease-purchase is worked out in an annex"

@@ -35,7 +35,7 @@ func Dates(p *Page, why bool) Part {
 		common = " (on that path alone, " + quantity.Group(s.TogetherAtNine, 1) + ")"
 	}
 	return Many(t.Draw(),
-		If(why && s.TooHopefulAtEven < 0,
+		If(why && s.EvenOdds.Before(s.Analytic.EvenOdds),
 			El("p", Class("how"), Text("At 50 % the longest chain alone comes out later: it adds up mean durations, and "+
 				"where a step can run long its mean lies above its 50 % mark."))),
 		If(why && s.TooHopefulAtNine > 0,
@@ -227,16 +227,23 @@ func saidOf(s *leadtime.Plan, list []leadtime.Step) string {
 	return said
 }
 
-// DeliveriesTable dates every single unit of a quote of several.
-func DeliveriesTable(p *Page) Part {
+// EveryKind has DeliveriesTable date the units of all kinds.
+const EveryKind = -1
+
+// DeliveriesTable dates every single unit of a quote of several, or those of one kind.
+func DeliveriesTable(p *Page, kind int) Part {
 	if p.Q.Draft.Count() == 1 {
 		return nil
 	}
-	t := Table{Caption: "Delivery of every unit", Class: "cards dates",
+	t := Table{Caption: "Delivery of every unit", Class: "cards dates tight",
 		Heads: []string{"Unit", "Ordered", "Likely date (50 %)", "Safe date (90 %)", "Needed by", "Framing slot"}}
 	for _, x := range p.Q.Deliveries() {
 		name := p.Q.NameOf(x.Item)
 		switch {
+		case kind != EveryKind && kind != x.Item:
+			continue
+		case kind == x.Item:
+			name = strconv.Itoa(x.N) + " of " + strconv.Itoa(x.Alike)
 		case x.Alike == p.Q.Draft.Count():
 			name = "Unit " + strconv.Itoa(x.N) + " of " + strconv.Itoa(x.Alike)
 		case x.Alike > 1:

@@ -60,10 +60,10 @@ func draw(p *Page) Part {
 		),
 		page.Block("The work, day by day", page.ScheduleChart(p.Page),
 			El("p", Class("how"),
-				Text("Solid: expected work, colored where delivery waits for it. Dashed: float. Small "+
-					"marks on the framing line: its open slots."))),
+				Text("Solid: expected work, colored where delivery waits for it. Dashed: float."),
+				If(!s.Slot.IsZero(), Text(" Small marks on the framing line: its open slots.")))),
 		When(p.Q.Draft.Count() > 1, func() Part {
-			return page.Block("Every unit of the quote", page.DeliveriesTable(p.Page))
+			return page.Block("Every unit of the quote", page.DeliveriesTable(p.Page, page.EveryKind))
 		}),
 		steps(p),
 		slots(p),
@@ -251,6 +251,9 @@ const slotMonths = 12
 
 // slots lists the framing line's open starts from the order on, by the month.
 func slots(p *Page) Part {
+	if p.Q.Plan.Slot.IsZero() { // nothing of it is framed
+		return nil
+	}
 	t := page.Table{Caption: "Open starts of the framing line", Class: "slots",
 		Heads: []string{"Month", ">Open", "Starts, with how many where several are open"}}
 	var day config.Date

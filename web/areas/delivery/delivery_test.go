@@ -94,6 +94,22 @@ func TestSlotsThatAreOpenAreTold(t *testing.T) {
 	assert.NotContains(t, html, "open later")
 }
 
+// A van is not framed: nobody reads slots that it does not take.
+func TestAVanTakesNoSlot(t *testing.T) {
+	p := &Page{Page: pagetest.Of(t, quotetest.Demo(t), "van-9500-148-gas", false), View: &session.View{}}
+	assert.NotContains(t, draw(p).String(), "framing line")
+}
+
+// The longest chain is said to come out later only where its date is the later one.
+func TestTheChainIsLaterByItsDate(t *testing.T) {
+	p := pagetest.Of(t, quotetest.Demo(t), "cut-14500-158-gas", false)
+	s := p.Q.Plan
+	for days, later := range map[int]bool{0: false, 1: true} {
+		s.TooHopefulAtEven, s.Analytic.EvenOdds = -.3, s.EvenOdds.AddDays(days)
+		assert.Equal(t, later, strings.Contains(page.Dates(p, true).String(), "comes out later"), "by %d days", days)
+	}
+}
+
 // Of the curve is told where it begins and ends and what is marked on it, not a list of days.
 func TestTheCurveSaysWhatItShows(t *testing.T) {
 	p := &Page{Page: pagetest.Of(t, quotetest.Demo(t), "cut-14500-158-gas", false), View: &session.View{}}

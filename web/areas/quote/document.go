@@ -184,21 +184,19 @@ func paper(p *Page) Part {
 		return El("article", Class("paper bare"), At("aria-label", shown.label+" document"), At("data-scroll", ""),
 			shown.draw(p))
 	}
-	count := ""
-	if shown.counts {
-		count = " · build " + page.Count(d.Count(), "unit", "units")
-	}
-	head := El("div", Class("running"), El("span", Text(shown.label+number+" · "+d.Date.Long()+revised(d)+count)),
-		El("span", Text(d.Buyer.Name)))
 	foot := El("div", Class("running foot"), El("span", Text(cat.Title+", edition "+cat.Edition)),
 		El("span", Text("Content "+cat.Hash()[:16]+" · document "+d.Fingerprint())))
 	size := page.Either(p.View.Large, "large", "")
 	return El("article", Class("paper", size), At("aria-label", shown.label+" document"),
-		El("table", Class("sheet"), At("role", "presentation"),
-			El("thead", El("tr", El("td", head))),
-			El("tfoot", El("tr", El("td", foot))),
-			El("tbody", El("tr", El("td", shown.draw(p)))),
-		))
+		Each(shown.sheets(p), func(i int, s sheet) Part {
+			head := El("div", Class("running"), El("span", Text(shown.label+number+" · "+d.Date.Long()+revised(d)+s.of)),
+				El("span", Text(d.Buyer.Name)))
+			return El("table", Class("sheet", map[bool]string{true: "new-page"}[i > 0]), At("role", "presentation"),
+				El("thead", El("tr", El("td", head))),
+				El("tfoot", El("tr", El("td", foot))),
+				El("tbody", El("tr", El("td", s.body))),
+			)
+		}))
 }
 
 func revised(d *quote.Draft) string {
@@ -213,6 +211,7 @@ type paperKind struct {
 	id, label string
 	draw      func(*Page) Part
 	bare      bool // it has sheets of its own, with their own frame
+	each      bool // it is drawn for each kind of unit of the quote
 	counts    bool // each sheet says how many units are built
 }
 
@@ -226,11 +225,11 @@ func init() { // their functions look the list up
 		{id: drawingsID, label: "Drawing set", draw: drawings, bare: true},
 		{id: "response", label: "Response form", draw: responseForm},
 		{id: "exceptions", label: "Exceptions", draw: exceptions},
-		{id: "bidspec", label: "Specification to bid", draw: purchaserSpecification},
-		{id: "order", label: "Order sheet", draw: eachUnit(orderSheet), counts: true},
-		{id: "test", label: "Test sheet", draw: eachUnit(testSheet)},
-		{id: "labels", label: "Label data", draw: eachUnit(labelData)},
-		{id: "upkeep", label: "Maintenance schedule", draw: eachUnit(upkeep)},
+		{id: "bidspec", label: "Specification to bid", draw: purchaserSpecification, each: true},
+		{id: "order", label: "Order sheet", draw: orderSheet, each: true, counts: true},
+		{id: "test", label: "Test sheet", draw: testSheet, each: true},
+		{id: "labels", label: "Label data", draw: labelData, each: true},
+		{id: "upkeep", label: "Maintenance schedule", draw: upkeep, each: true},
 	}
 }
 
@@ -309,8 +308,9 @@ func quotePaper(p *Page) Part {
 		section(quote.SpaceSection, ""), drawing.Plan(p.Page), tight(p, "Inside and outside",
 			page.FiguresOf(&q.Space.Report, "space.")), page.Loads(p.Page), foot(quote.SpaceSection),
 		section(quote.ComplianceSection, ": "+q.Assume.Label), compliancePaper(p), foot(quote.ComplianceSection),
-		section(quote.DeliverySection, ""), page.Dates(p.Page, false), page.DeliveriesTable(p.Page),
-		El("section", Class("whole"), El("h3", Text("The work, day by day")), page.ScheduleChart(p.Page)),
+		section(quote.DeliverySection, ""), If(p.Q.Draft.Count() == 1, page.Dates(p.Page, false)),
+		page.DeliveriesTable(p.Page, page.EveryKind),
+		El("section", Class("whole"), El("h3", Text("The work, day by day"+firstOf(p.Q.Draft.Count()))), page.ScheduleChart(p.Page)),
 		otherUnits(p),
 		section(quote.ServiceSection, ""), service(p), El("p", Class("how"),
 			Text("The maintenance schedule by months and miles is a document of its own.")),
@@ -318,10 +318,13 @@ func quotePaper(p *Page) Part {
 			If(q.Price.Lease != nil, El("p", Text("A lease-purchase is worked out in an annex; it is no offer of credit.")))),
 		printedCautions(p),
 		El("section", Class("whole accept"), acceptance(p), signatures(p)),
-		El("h2", Class("annex"), Text("Annex: the price line by line")), page.PriceTable(p.Page),
+		El("h2", Text("Annex: the price line by line")), page.PriceTable(p.Page),
 		financePaper(p),
 	)
 }
+
+// firstOf says that what is shown of so many units is the first one's.
+func firstOf(units int) string { return ifText(units > 1, ", of the first unit") }
 
 // weights are the figures of a unit's weight for paper, less the counts that Space has too.
 func weights(q *quote.Quote) []config.Figure {

@@ -81,29 +81,41 @@ func fleetTitle(p *Page) string {
 	return strings.Join(names, "; ")
 }
 
-// eachUnit is a document of one unit drawn for every unit of the quote, in the order
-// they go through the plant. What is typed in belongs to the unit in work.
-func eachUnit(draw func(*Page) Part) func(*Page) Part {
-	return func(p *Page) Part {
-		if len(p.Q.Draft.More) == 0 {
-			return draw(p)
+// sheet is a part of a document with a running head of its own.
+type sheet struct {
+	of   string // what its running head says of the units it is for
+	body Part
+}
+
+// sheets of a document: one, or one for each kind of unit of the quote, in the order they
+// go through the plant. What is typed in belongs to the unit in work. A sheet lies on a
+// bench by itself, so each of its pages says which kind it is for and how many of it.
+func (k paperKind) sheets(p *Page) (out []sheet) {
+	build := func(n int) string {
+		if !k.counts {
+			return ""
 		}
-		var out []Part
-		for i := range p.Q.Draft.Items() {
-			of := p.Q
-			if i == p.work.Draft.At {
-				of = p.work
-			}
-			q, err := of.Dated(i)
-			if err != nil {
-				continue
-			}
-			one := p.with(q)
-			one.unit, one.at, one.printed = p.Q.NameOf(i), i, of != p.work
-			out = append(out, El("section", If(i > 0, Class("new-page")), draw(one)))
-		}
-		return Many(out...)
+		return " · build " + page.Count(n, "unit", "units")
 	}
+	items := p.Q.Draft.Items()
+	if !k.each || len(items) == 1 {
+		return []sheet{{build(p.Q.Draft.Count()), k.draw(p)}}
+	}
+	for i := range items {
+		of := p.Q
+		if i == p.work.Draft.At {
+			of = p.work
+		}
+		q, err := of.Dated(i)
+		if err != nil {
+			continue
+		}
+		one := p.with(q)
+		one.unit, one.at, one.printed = p.Q.NameOf(i), i, of != p.work
+		out = append(out, sheet{" · kind " + strconv.Itoa(i+1) + " of " + strconv.Itoa(len(items)) + build(items[i].Count()),
+			k.draw(one)})
+	}
+	return out
 }
 
 // subject is what the document's unit is called.

@@ -30,7 +30,9 @@ func orderSheet(p *Page) Part {
 		lead.Rows = append(lead.Rows, page.Texts(s.Label, quantity.Group(s.Days.Likely, 0), s.Finish.Long(),
 			s.LatestFinish.Long()))
 	}
-	out = append(out, El("section", Class("whole"), El("h2", Text("The work, day by day")), page.ScheduleChart(p.Page)),
+	out = append(out, El("section", Class("whole"), El("h2", Text("The work, day by day"+firstOf(q.Draft.Terms.Count()))), page.ScheduleChart(p.Page)),
+		// The units alike are planned together with all others, by the quote in work.
+		When(q.Draft.Terms.Count() > 1, func() Part { return page.DeliveriesTable(p.with(p.work).Page, q.Draft.At) }),
 		lead.Draw(), oldUnit(q))
 	said := map[string]bool{} // what an option is, at its first station
 	for _, s := range q.Stations() {
@@ -197,7 +199,7 @@ func changedWork(p *Page) Part {
 // each says that the sheet counts for one unit where several are built.
 func each(q *quote.Quote) string {
 	if q.Draft.Terms.Count() > 1 {
-		return " Numbers and hours below are for each of them."
+		return " Numbers and hours below are for each of them; station dates are those of the first."
 	}
 	return ""
 }

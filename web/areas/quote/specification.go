@@ -25,7 +25,10 @@ func specification(p *Page) Part {
 	if carried := carriedWords(p); carried != nil {
 		out = append(out, El("h3", Text("Loose equipment counted in the weights")), Each(carried, spoken))
 	}
-	return Many(numbered("h2", quote.SpecificationSection.Heading(), ""), El("div", out...))
+	return Many(numbered("h2", quote.SpecificationSection.Heading(), ""),
+		If(len(p.Q.Draft.More) > 0, El("p", Class("how lead-in"), Text("From here to the work day by day, all is said of "+
+			p.Q.NameOf(0)+"; what the others have otherwise follows."))),
+		El("div", out...))
 }
 
 // specifiedApart is the specification of another unit of the quote: what it has otherwise than
