@@ -645,6 +645,32 @@ func (v *vocabulary) ofBench(all []piece, of []*claim) {
 	}
 }
 
+// ofCounted takes out what counts, behind a thing and in its sentence, what that has another number of: of "one
+// charger and three batteries" of a cot the batteries are not those of the vehicle.
+func (v *vocabulary) ofCounted(all []piece, of []*claim) {
+	for i := 1; i < len(all); i++ {
+		c, o := of[i], of[i-1]
+		if c == nil || o == nil || c == o || c.gauge != nil || o.gauge != nil || all[i-1].stop ||
+			v.groupOf(c) == v.groupOf(o) || len(claims.Words(all[i].tokens)) != 1 {
+			continue
+		}
+		if slices.ContainsFunc(claims.Numbers(all[i].tokens), func(n claims.Number) bool {
+			return n.Unit == "" && n.Noun() != "" && !slices.ContainsFunc(o.same, func(id string) bool {
+				return !v.byID[id].countsUnlike(n)
+			}) && len(o.same) > 0
+		}) {
+			takeOut(of, c)
+		}
+	}
+}
+
+// countsUnlike reports whether a thing says of just what a number counts that it has another number of it.
+func (p *profile) countsUnlike(n claims.Number) bool {
+	of := func(x claims.Number) bool { return x.Unit == "" && x.Noun() == n.Noun() }
+	return slices.ContainsFunc(p.numbers, of) &&
+		!slices.ContainsFunc(p.numbers, func(x claims.Number) bool { return of(x) && x.Value == n.Value })
+}
+
 var benchWord = stems("squad bench")[0]
 
 // saysState reports whether a piece says in what state something is when a figure is taken, "with the air

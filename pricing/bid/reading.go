@@ -250,6 +250,7 @@ func (v *vocabulary) reading(text string, tokens []claims.Token) *reading {
 	v.forAnother(text, all, of)
 	v.ofHead(all, of)
 	v.ofBench(all, of)
+	v.ofCounted(all, of)
 	v.narrowed(all, of)
 	read := make([]bool, n)
 	head := -1 // the claim on what is to have an amount that the one behind it falls short of; below zero of none
