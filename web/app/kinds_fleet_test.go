@@ -56,6 +56,26 @@ func TestFleetOfUnlikeUnits(t *testing.T) {
 	assert.NotEmpty(t, ids)
 }
 
+// Who reads a quote of two kinds sees both named, the day of the last unit and the figures of each
+// kind, whichever the seller had before him.
+func TestReaderOfAFleetSeesEveryKind(t *testing.T) {
+	seller := open(t)
+	s := seller.do(Act{Do: "new", ID: "cut-14500-158-gas", Value: "mod-146-72"}, set("title", "Medic 1"),
+		Act{Do: "add", ID: "item"}, set("title", "Medic 2"), set("item.1.units", "3"), Act{Do: "go", ID: "quote"})
+	buyer := open(t)
+	buyer.do(Act{Do: "start"})
+	s = buyer.do(Act{Do: "open-link", Value: sentLink(t, s)})
+	require.Empty(t, s.Fault)
+	whole := textOf(s.Regions["main"])
+	head, _, found := strings.Cut(whole, "What is in it")
+	require.True(t, found)
+	for _, words := range []string{"1. Medic 1; 2. Medic 2, 3 units", "First unit, likely (50 %)", "Last unit, safe (90 %)",
+		"Remaining payload", "Together", "safe (90 %)"} {
+		assert.Contains(t, head, words)
+	}
+	assert.NotContains(t, head, "Likely date (50 %)", "no date of one kind stands for all")
+}
+
 // Each unit of a fleet answers its own needs: an ambulance, a rescue and a hazardous
 // materials unit stand on one quote that can be issued, and each keeps its own words.
 func TestEachUnitOfAFleetHasItsNeeds(t *testing.T) {

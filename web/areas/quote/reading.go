@@ -132,14 +132,21 @@ func (r *Reading) newer() Part {
 // head answers the reader's first questions.
 func (r *Reading) head(p *Page) Part {
 	d, f := r.Draft, &r.Frozen
-	fact := func(label, value string) Part { return El("div", El("span", Text(label)), El("b", Text(value))) }
+	fact := func(label, value string, _ ...string) Part {
+		return El("div", El("span", Text(label)), El("b", Text(value)))
+	}
 	units := 1
 	for _, it := range d.Items() {
 		units += it.Count() - 1
 	}
 	what := cmp.Or(d.Title, f.Chassis)
-	facts := []Part{fact("Likely date (50 %)", f.Even.Long()), fact("Safe date (90 %)", r.safe(p))}
-	price := forUnits(f.Total, max(d.Terms.Units, units), len(d.Items()) == 1)
+	kinds := len(d.Items())
+	of := "" // which of several units the dates that a link carries are of
+	if d.Count() > 1 {
+		of = ", its first unit"
+	}
+	facts := []Part{fact("Likely date (50 %)"+of, f.Even.Long()), fact("Safe date (90 %)"+of, r.safe(p))}
+	price := forUnits(f.Total, max(d.Terms.Units, units), kinds == 1)
 	open, from := Many(), Many(Text(", from "), El("bdi", El("b", Text(cmp.Or(d.Seller.Name, "a seller not named")))))
 	if d.AsksBack() {
 		from = Text(", who asks for changes")
@@ -147,11 +154,20 @@ func (r *Reading) head(p *Page) Part {
 	if r.Same {
 		price = p.Q.PriceWords()
 		open = r.openItems(p)
+		if p.Q.Draft.Count() > 1 {
+			facts = []Part{fleetDates(p, fact)}
+		}
+		if kinds > 1 {
+			what = fleetTitle(p)
+		}
 	}
-	facts = append(facts, fact("Remaining payload", p.Show(f.Payload, "lb")))
+	whole := r.Same && kinds > 1 // each kind stands in a table of its own
+	if !whole {
+		facts = append(facts, fact("Remaining payload", p.Show(f.Payload, "lb")))
+	}
 	return Many(
 		El("h1", El("bdi", Text(what))),
-		El("p", Class("soft"), Text(f.Chassis+" · "+f.Body)),
+		If(!whole, El("p", Class("soft"), Text(f.Chassis+" · "+f.Body))),
 		El("p", Text("For "), El("bdi", El("b", Text(cmp.Or(d.Buyer.Name, "a buyer not named")))), from,
 			Text(", "+d.Date.Long())),
 		When(r.Same, func() Part {
@@ -161,6 +177,7 @@ func (r *Reading) head(p *Page) Part {
 		El("p", Class("big"), Text(f.Total)),
 		El("p", Class("how"), Text(price+" "), Text(goodThrough(f.Until, p.Today)+".")),
 		El("div", Class("facts"), Many(facts...)),
+		When(whole, func() Part { return El("div", Class("screen"), fleetPaper(p)) }),
 		open,
 	)
 }
