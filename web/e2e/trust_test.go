@@ -153,6 +153,14 @@ func TestWhatAReaderIsWarnedOf(t *testing.T) {
 	require.Contains(t, stranger.text("#trust"), "It is on no list of signers of this catalogue")
 	reader := open(t, folder, drive.Desk, "#"+stranger.link())
 	require.Contains(t, reader.whole("#trust"), "does not know the key")
+	reader.click("#copy-link")
+	reader.must(reader.Until(`document.querySelector("#notices > :not([hidden])")`))
+	require.True(t, eval[bool](reader, `(() => {
+		scrollTo(0, 0);
+		const [told, foot] = ["#notices > :not([hidden])", ".reading > .foot"].map((x) =>
+			document.querySelector(x).getBoundingClientRect());
+		return told.bottom <= foot.top;
+	})()`), "what a press did does not lie over what is pressed next")
 
 	// One character altered anywhere.
 	for _, at := range []int{8, 60, 150, len(link) - 3} {
