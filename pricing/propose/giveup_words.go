@@ -16,8 +16,8 @@ func causeOf(list []GiveUp, none bool) string {
 	if len(list) == 0 {
 		return ""
 	}
-	names := map[string]string{quote.AskBudget: "the budget", quote.AskDate: "the date", "crew": "the seats",
-		"patients": "the patients", "type": "the type", "fuel": "the fuel", "drive": "the drive"}
+	names := map[string]string{quote.AskBudget: "the budget", quote.AskDate: "the date", "crew": "the number of seats",
+		"patients": "the number of patients", "type": "the type", "fuel": "the fuel", "drive": "the drive"}
 	var parts []string
 	options := 0
 	for _, id := range list[0].IDs {
@@ -46,7 +46,7 @@ func causeOf(list []GiveUp, none bool) string {
 	if len(parts) == 0 {
 		return said + ", less some of what is standard."
 	}
-	return said + "; nearest comes a unit for which " + listed(parts) + " would have to go."
+	return said + "; nearest comes a unit that misses " + listed(parts) + "."
 }
 
 // listed joins words: "a, b and c".
@@ -77,7 +77,11 @@ func (g *GiveUp) Given(in quantity.System) string {
 		said := ""
 		switch s := quote.SizeByID(m.ID); {
 		case m.ID == "crew":
-			said = fmt.Sprintf("With %.0f seats instead of %.0f.", m.Has, m.Asked)
+			said = fmt.Sprintf("With %.0f seats instead of %.0f", m.Has, m.Asked)
+			if seated := quote.Seated(g.cat, &g.Unit); seated != "" {
+				said += " (" + seated + ")"
+			}
+			said += "."
 		case m.ID == "patients":
 			said = fmt.Sprintf("For %s instead of %.0f.", patients(m.Has), m.Asked)
 		case s != nil:

@@ -278,6 +278,21 @@ func TestGiveUpsDiffer(t *testing.T) {
 	}
 }
 
+// Of seats that a second patient takes it is said how many there are without that patient.
+func TestSeatsThatAPatientTakes(t *testing.T) {
+	ed := quotetest.Demo(t)
+	d := quote.Begin(ed, "", "", quotetest.Today)
+	d.Needs = quote.Needs{Type: "I", Drive: "4x4", Patients: 2, Crew: 6}
+	s := propose.Propose(ed, d)
+	giving := propose.GiveUps(&s)
+	assert.Equal(t, "The musts cannot stand together; nearest comes a unit that misses the number of patients.", giving.Cause)
+	said := ""
+	for _, g := range giving.List {
+		said += g.Said(quantity.US) + "\n"
+	}
+	assert.Contains(t, said, "With 4 seats instead of 6 (7 with 1 patient).")
+}
+
 // Where nothing of the kind can be had, such as a rescue unit out of an ambulance's module,
 // it is said in words that a customer understands.
 func TestAnotherKindOfUnitIsCalledThat(t *testing.T) {

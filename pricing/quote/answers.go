@@ -192,6 +192,9 @@ func (q *Quote) ask(x *need, in quantity.System) Ask {
 		if a.Has = in.Show(f.Value, f.Unit); !ok {
 			a.Has = "not stated in the catalogue"
 		}
+		if seated := Seated(q.Edition.Cat, &d.Unit); x.id == "crew" && seated != "" {
+			a.Has += " (" + seated + ")"
+		}
 		if !met {
 			a.Missed = a.Has
 			if by := f.Value - asked; ok && s.Sense == config.AtMost {

@@ -24,11 +24,11 @@ type Arrangement struct {
 // away, and with everybody seated where patients would lie. The worst is the heaviest.
 // None for a unit without such places.
 func (q *Quote) arranged() []Arrangement {
-	chosen := q.placesChosen()
+	cat := q.Edition.Cat
+	chosen := placesChosen(cat, &q.Draft.Unit)
 	if chosen == nil {
 		return nil
 	}
-	cat := q.Edition.Cat
 	folded, litters := litterless(cat, &q.Draft.Unit)
 	out := []Arrangement{arrangement(cat, chosen.Label, &q.Draft.Unit, q.Weight)}
 	out[0].Chosen = true
@@ -92,9 +92,22 @@ func litterless(cat *config.Catalogue, u *config.Unit) (folded *config.Catalogue
 	return &c, litters
 }
 
+// Seated tells how many sit in a unit, and how many lie in it then, where everybody sits who
+// can: "7 with 1 patient". It is empty where the places chosen for patients take no seat.
+func Seated(cat *config.Catalogue, u *config.Unit) string {
+	chosen := placesChosen(cat, u)
+	if chosen == nil || len(chosen.TakesSeats) == 0 {
+		return ""
+	}
+	folded, _ := litterless(cat, u)
+	all := u.Clone()
+	all.Drop(chosen.ID)
+	seats, patients := riders(folded, &all)
+	return fmt.Sprintf("%d with %d %s", seats, patients, plural(patients, "patient", "patients"))
+}
+
 // placesChosen is the option that says who lies where; nil without one.
-func (q *Quote) placesChosen() *config.Option {
-	cat := q.Edition.Cat
+func placesChosen(cat *config.Catalogue, u *config.Unit) *config.Option {
 	for i := range cat.Groups {
 		g := &cat.Groups[i]
 		if g.Choose == config.ChooseAny {
@@ -105,7 +118,7 @@ func (q *Quote) placesChosen() *config.Option {
 			takes = takes || len(cat.Options[m].TakesSeats) > 0
 		}
 		for _, m := range cat.Members(g.ID) {
-			if o := &cat.Options[m]; takes && q.Draft.Unit.Has(o.ID) {
+			if o := &cat.Options[m]; takes && u.Has(o.ID) {
 				return o
 			}
 		}
@@ -114,19 +127,26 @@ func (q *Quote) placesChosen() *config.Option {
 }
 
 func arrangement(cat *config.Catalogue, label string, u *config.Unit, w *weight.Sheet) Arrangement {
-	cab, module := cat.SeatsOf(u)
-	a := Arrangement{Label: label, Seats: len(cab)}
-	for _, s := range module {
-		if s.Kind == "cot" {
-			a.Patients++
-		} else {
-			a.Seats++
-		}
-	}
+	a := Arrangement{Label: label}
+	a.Seats, a.Patients = riders(cat, u)
 	a.Gross, _ = w.Figure("weight.gross")
 	a.Front, _ = w.Figure("weight.front-axle")
 	a.Rear, _ = w.Figure("weight.rear-axle")
 	return a
+}
+
+// riders counts who sits in a unit and who lies in it.
+func riders(cat *config.Catalogue, u *config.Unit) (seats, patients int) {
+	cab, module := cat.SeatsOf(u)
+	seats = len(cab)
+	for _, s := range module {
+		if s.Kind == "cot" {
+			patients++
+		} else {
+			seats++
+		}
+	}
+	return seats, patients
 }
 
 // crowded stops a unit that may not carry people in every way in which they can ride.

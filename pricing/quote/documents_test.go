@@ -437,6 +437,28 @@ func TestWhatIsLeftOutOfStandard(t *testing.T) {
 		{Label: label("rail-channel")}, {Label: label("rec-rear-eyes")}}, q.LeftOut())
 }
 
+// What is usual for the duty is standard too: Needs says so when a proposal goes without it.
+func TestWhatIsUsualForTheDutyIsMissed(t *testing.T) {
+	ed := quotetest.Demo(t)
+	d := quote.Begin(ed, "cab-14000-169-4x4-diesel", "mod-132-68", quotetest.Today)
+	for _, id := range []string{"dp-multi", "arr-cot-litter", "df-hanging-litter"} {
+		d.Unit.Set(config.Pick{Option: id, Qty: 1})
+	}
+	q, err := quote.Compute(ed, d)
+	require.NoError(t, err)
+	roster := quote.Missing{Label: ed.Cat.LabelOf("df-roster-board")}
+	assert.Contains(t, q.LeftOut(), roster)
+	assert.Contains(t, q.LeftOut(), quote.Missing{Label: ed.Cat.LabelOf("cfit-board-slots")})
+	assert.Equal(t, "6 with 1 patient", quote.Seated(ed.Cat, &q.Draft.Unit))
+	assert.Empty(t, quote.Seated(ed.Cat, &begun(t, "cut-14500-158-gas").Draft.Unit), "one patient takes no seat")
+
+	d = q.Draft.Clone()
+	d.Unit.Set(config.Pick{Option: "df-roster-board", Qty: 1})
+	q, err = quote.Compute(ed, d)
+	require.NoError(t, err)
+	assert.NotContains(t, q.LeftOut(), roster)
+}
+
 // A chassis that is paid early is paid so many days early as the schedule has it.
 func TestDaysEarlyFollowTheSchedule(t *testing.T) {
 	ed := quotetest.Demo(t)

@@ -103,8 +103,8 @@ type Missing struct{ Label, Instead string }
 // usualKey is what the unit as the plant builds it is kept under.
 type usualKey struct{ chassis, body string }
 
-// LeftOut lists what the plant fits as standard on the chassis with the body and this unit
-// goes without. A remount has no such standard.
+// LeftOut lists what the plant fits as standard on the chassis with the body, or usually for
+// the duty, and this unit goes without. A remount has no such standard.
 func (q *Quote) LeftOut() []Missing {
 	u, cat := &q.Draft.Unit, q.Edition.Cat
 	if q.Remount() {
@@ -113,9 +113,18 @@ func (q *Quote) LeftOut() []Missing {
 	usual := q.Edition.Once(usualKey{u.Chassis, u.Body}, func() any {
 		return Begin(q.Edition, u.Chassis, u.Body, q.Draft.Date).Unit.Picks
 	}).([]config.Pick)
+	if duty := cat.DutyOf(u); duty != nil {
+		usual = slices.Clone(usual)
+		for _, f := range duty.Usual {
+			usual = append(usual, config.Pick{Option: f.Option})
+		}
+	}
 	var out []Missing
-	for _, p := range usual {
+	for i, p := range usual {
 		o := cat.OptionByID(p.Option)
+		if slices.ContainsFunc(usual[:i], func(x config.Pick) bool { return x.Option == p.Option }) {
+			continue
+		}
 		if o == nil || !Specified(o) || o.LeavesOut() || u.Has(o.ID) {
 			continue
 		}

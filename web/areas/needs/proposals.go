@@ -146,7 +146,7 @@ func found(s *propose.Search, finished int) string {
 		said += ", and " + page.Count(s.Unlooked, "pair was", "pairs were") + " left at an estimate of price, date " +
 			"and weight"
 	}
-	return said + ". Nothing better was found; that none exists is not proven."
+	return said + ". Nothing better was found that keeps as much of the standard; that none exists is not proven."
 }
 
 // proposed are the three units, what would have to go where none meets everything,
