@@ -552,7 +552,13 @@ func cover(p *Page) Part {
 		case f.Sense != "" && f.Code != "weight.payload":
 			return box(label, p.Signed(f.Margin(), f.Unit))
 		}
-		return box(label, p.Show(f.Value, f.Unit))
+		var under []string
+		for _, a := range q.Arrangements {
+			if code == "weight.payload-left" && a.Worst && !a.Chosen {
+				under = append(under, p.Show(a.Gross.Margin(), a.Gross.Unit)+" at the heaviest: "+a.Label)
+			}
+		}
+		return box(label, p.Show(f.Value, f.Unit), under...)
 	}
 	lines := func(x quote.Party) Part {
 		var out []Part
