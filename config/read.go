@@ -61,7 +61,11 @@ func Read(file []byte) (*Catalogue, error) {
 			fmt.Sprintf("is %d bytes; the most that is read is %d", len(file), MaxCatalogueBytes)}}
 	}
 	c := new(Catalogue)
-	if p := DecodeStrict(file, c); p != nil {
+	p := DecodeStrict(file, c)
+	if p == nil {
+		p = Repeated(file)
+	}
+	if p != nil {
 		p.Code = "catalogue." + p.Code
 		return nil, Problems{*p}
 	}

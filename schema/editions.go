@@ -17,7 +17,7 @@ import (
 )
 
 func openFile(name string, errs io.Writer) (*quote.Edition, []byte, int) {
-	file, err := os.ReadFile(name)
+	file, err := readFile(name)
 	if err != nil {
 		fmt.Fprintln(errs, err)
 		return nil, nil, 2

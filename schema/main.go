@@ -13,6 +13,7 @@
 package main
 
 import (
+	"bytes"
 	"flag"
 	"fmt"
 	"io"
@@ -106,8 +107,15 @@ func generate(errs io.Writer) int {
 	return 0
 }
 
-func checkFile(name string, notes bool, out, errs io.Writer) int {
+// readFile reads a file as the page does: without the mark that editors of Windows
+// put before a text.
+func readFile(name string) ([]byte, error) {
 	file, err := os.ReadFile(name)
+	return bytes.TrimPrefix(file, []byte("\ufeff")), err
+}
+
+func checkFile(name string, notes bool, out, errs io.Writer) int {
+	file, err := readFile(name)
 	if err != nil {
 		fmt.Fprintln(errs, err)
 		return 2
@@ -124,7 +132,7 @@ func checkFile(name string, notes bool, out, errs io.Writer) int {
 }
 
 func formatFile(name string, errs io.Writer) int {
-	file, err := os.ReadFile(name)
+	file, err := readFile(name)
 	if err != nil {
 		fmt.Fprintln(errs, err)
 		return 2

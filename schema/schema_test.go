@@ -113,6 +113,7 @@ func TestCommand(t *testing.T) {
 	good, bad, cut := file("good.json", "", ""), file("bad.json", `"price_book": {`, `"pricebook": {`),
 		filepath.Join(dir, "cut.json")
 	require.NoError(t, os.WriteFile(cut, catalogue.Demo[:5000], 0o644))
+	marked := file("marked.json", "{", "\ufeff{")
 	for _, c := range []struct {
 		reason    string
 		args      []string
@@ -124,6 +125,7 @@ func TestCommand(t *testing.T) {
 		{"no file", []string{"check"}, 2, "", "usage"},
 		{"a file that is not there", []string{"check", filepath.Join(dir, "none.json")}, 2, "", "none.json"},
 		{"in order", []string{"check", good}, 0, "good.json: in order: \"Demonstration catalogue", ""},
+		{"in order, as an editor of Windows saves it", []string{"check", marked}, 0, "in order", ""},
 		{"with its notes", []string{"check", "-notes", good}, 0, ": note: option", ""},
 		{"not in order", []string{"check", bad}, 1, `at pricebook: there is no field "pricebook" here`, ""},
 		{"one of two not in order", []string{"check", cut, good}, 1, "cut.json: the end of the file: the file ends too early", ""},

@@ -25,7 +25,7 @@ func signFile(keyName, name string, in io.Reader, out, errs io.Writer) int {
 	if err != nil {
 		return fail(err)
 	}
-	file, err := os.ReadFile(name)
+	file, err := readFile(name)
 	if err != nil {
 		return fail(err)
 	}

@@ -94,7 +94,11 @@ func Read(file []byte, cat *config.Catalogue, b *pricing.Book) (*Sheet, error) {
 			Text: fmt.Sprintf("is %d bytes; the most that is read is %d", len(file), seal.MaxBytes)}}
 	}
 	s := new(Sheet)
-	if p := pricing.Decode(file, s); p != nil {
+	p := pricing.Decode(file, s)
+	if p == nil {
+		p = config.Repeated(file)
+	}
+	if p != nil {
 		p.Code = "costs." + p.Code
 		return nil, config.Problems{*p}
 	}

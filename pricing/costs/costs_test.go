@@ -203,6 +203,7 @@ func TestReadNamesFaultsAndTheirPlace(t *testing.T) {
 		{`"id": "manager"`, `"id": "seller"`, "costs.id", "roles[1]", "two roles of one id"},
 		{`"max_discount": "2.17"`, `"max_discount": "217"`, "costs.range", "roles[0]", "a discount above the price"},
 		{`"917.13"`, `"9e17"`, "costs.form", "overheads[0].amount", "an exponent"},
+		{`"winch": `, `"winch": "1.00", "winch": `, "costs.repeated", "costs", "a cost twice"},
 		{`"title"`, `"titel"`, "costs.field", "", "an unknown field"},
 	} {
 		t.Run(c.reason, func(t *testing.T) {

@@ -117,7 +117,12 @@ func (t *taking) dates(s *sheet) []dated {
 		text, _, _ = strings.Cut(text, ":")
 		_, reason, _ := strings.Cut(s.plain[k], ":")
 		day, err := config.ParseDate(strings.TrimSpace(text))
-		if !isDated || err != nil || day.IsZero() {
+		if isDated && (err != nil || day.IsZero()) {
+			t.wrong(where, `%q is not a date: write year-month-day, such as "from 2027-03-31: Yearly change of the chassis"`,
+				clip(strings.TrimSpace(text)))
+			continue
+		}
+		if !isDated {
 			t.wrong(where,
 				`%q is no column of the table of prices; its columns are id, what, price, and for prices from a day on such as "from 2027-01-01: Yearly change of the chassis"`, clip(s.plain[k]))
 			continue
