@@ -49,7 +49,7 @@ func (k *checker) add(code, where, format string, args ...any) {
 func (c *Catalogue) check() Problems {
 	k := &checker{c: c, all: map[string]place{}}
 	if c.Format != CatalogueFormat {
-		k.add("format", "format", "is %q; this program reads %q", c.Format, CatalogueFormat)
+		k.add("format", "format", "%s", formatFault(c.Format))
 		return k.ps
 	}
 	if len(c.Options) > MaxOptions || len(c.Rules) > MaxRules {
@@ -196,7 +196,11 @@ func (k *checker) outside(where string, v, least, most float64) {
 
 func (k *checker) oneOf(where, value string, allowed ...string) {
 	if !slices.Contains(allowed, value) {
-		k.add("value", where, "%q is not one of %s", value, strings.Join(allowed, ", "))
+		words := strings.Join(allowed, ", ")
+		if left, ok := strings.CutPrefix(words, ", "); ok {
+			words = left + "; it may be left out too"
+		}
+		k.add("value", where, "%q is not one of %s", value, words)
 	}
 }
 

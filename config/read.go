@@ -66,6 +66,11 @@ func Read(file []byte) (*Catalogue, error) {
 		p = Repeated(file)
 	}
 	if p != nil {
+		// A file of another kind has fields that a catalogue does not know, and is not told of those.
+		var kind struct{ Format string }
+		if p.Code == "field" && json.Unmarshal(file, &kind) == nil && kind.Format != CatalogueFormat {
+			p = &Problem{"format", "format", formatFault(kind.Format)}
+		}
 		p.Code = "catalogue." + p.Code
 		return nil, Problems{*p}
 	}
@@ -80,6 +85,10 @@ func Read(file []byte) (*Catalogue, error) {
 		return nil, ps
 	}
 	return c, nil
+}
+
+func formatFault(format string) string {
+	return fmt.Sprintf("is %q; a catalogue that this program reads begins with %q", format, CatalogueFormat)
 }
 
 // ReadBuilt reads the catalogue that a program is built with. Whoever builds it
@@ -112,7 +121,11 @@ func DecodeStrict(file []byte, v any) *Problem {
 	var syntax *json.SyntaxError
 	switch {
 	case errors.As(err, &syntax):
-		return &Problem{"syntax", position(file, int(syntax.Offset)-1), "is not JSON: " + syntax.Error()}
+		at := int(syntax.Offset) - 1
+		if len(bytes.TrimSpace(file[:at])) == 0 {
+			return &Problem{"syntax", position(file, at), "is not JSON from its first letter on: is this the right file?"}
+		}
+		return &Problem{"syntax", position(file, at), "is not JSON: " + syntax.Error()}
 	case errors.Is(err, io.ErrUnexpectedEOF), errors.Is(err, io.EOF):
 		return &Problem{"syntax", "the end of the file", "the file ends too early; was it cut short?"}
 	}

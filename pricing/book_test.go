@@ -57,7 +57,8 @@ func TestReadBookNamesEveryFaultAndItsPlace(t *testing.T) {
 		{`"amount": "185.00"`, `"amount": "-185.00"`, "book.negative", "fees[0]", "a fee is no credit"},
 		{`"percent": "60"`, `"percent": "-60"`, "book.range", "milestones[2]", "a payment to the buyer"},
 		{`"label": "On acceptance"`, `"label": ""`, "book.missing", "milestones[2]", "due when?"},
-		{`"rounding"`, `"roundings"`, "book.field", "", "an unknown field"},
+		{`"rounding"`, `"roundings"`, "book.field", "price_book roundings", "an unknown field"},
+		{`"from": "2027-07-01"`, `"from": "2027-13-01"`, "book.field", "price_book editions[0].from", "no such month"},
 	} {
 		t.Run(c.code+" "+c.where, func(t *testing.T) {
 			require.Contains(t, bookText, c.old, "the fixture no longer holds what this case changes")
@@ -66,6 +67,7 @@ func TestReadBookNamesEveryFaultAndItsPlace(t *testing.T) {
 			require.ErrorAs(t, err, &ps, c.reason)
 			assert.Equal(t, c.code, ps[0].Code, "%s: %v", c.reason, ps)
 			assert.Contains(t, ps[0].Where, c.where, c.reason)
+			assert.NotContains(t, ps[0].Where, "line ", "the book's lines are not those of the file it stands in")
 		})
 	}
 }

@@ -37,7 +37,11 @@ func ReadBook(raw json.RawMessage, cat *config.Catalogue) (*Book, error) {
 	}
 	b := new(Book)
 	if p := Decode(raw, b); p != nil {
-		p.Code, p.Where = "book."+p.Code, "price_book "+p.Where
+		where := p.Where
+		if strings.HasPrefix(where, "line ") { // of the book, which nobody has as a file
+			_, where, _ = strings.Cut(where, " at ")
+		}
+		p.Code, p.Where = "book."+p.Code, strings.TrimSpace("price_book "+where)
 		return nil, config.Problems{*p}
 	}
 	k := &bookCheck{b: b, cat: cat}

@@ -121,6 +121,9 @@ func TestFixedWordsAreThoseOfTheReader(t *testing.T) {
 				if name == "Mass.zone" {
 					want = want[1:] // the empty word goes with a mass of zero
 				}
+				if plain, left := strings.CutSuffix(list, "; it may be left out too"); left {
+					list = ", " + plain // the empty word
+				}
 				assert.Equal(t, strings.Join(want, ", "), list, name)
 				return
 			}

@@ -39,10 +39,7 @@ func read(file []byte) (r Result, findings func() []config.Finding) {
 	}
 	r = Result{Read: cat, places: placesOf(file)}
 	if _, err := pricing.ReadBook(cat.PriceBook, cat); err != nil {
-		for _, p := range err.(config.Problems) {
-			p.Where = cursorForm.ReplaceAllString(p.Where, "") // counted from the book's first line
-			r.Problems = append(r.Problems, p)
-		}
+		r.Problems = append(r.Problems, err.(config.Problems)...)
 	}
 	ed, err := quote.Accept(file)
 	if err == nil {
