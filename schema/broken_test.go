@@ -23,7 +23,7 @@ func TestBrokenCataloguesFailInBoth(t *testing.T) {
 		old, new string // the first such piece of the demonstration catalogue, and what takes its place
 		line     string // what Check prints
 	}{
-		{"another format", `boxwright-catalogue/1`, `boxwright-catalogue/9`, `format: is "boxwright-catalogue/9"; this program reads "boxwright-catalogue/1"`},
+		{"another format", `boxwright-catalogue/1`, `boxwright-catalogue/9`, `format: is "boxwright-catalogue/9"; a catalogue that this program reads begins with "boxwright-catalogue/1"`},
 		{"a misspelled field", `"choose": "one"`, `"chose": "one"`, `at groups[0].chose: there is no field "chose" here`},
 		{"a way of choosing nobody knows", `"choose": "one"`, `"choose": "two"`, `groups[0] "body-build" choose: "two" is not`},
 		{"a rule of no kind", `"kind": "physics"`, `"kind": "custom"`, `kind: "custom" is not one of physics, standard, plant, supplier, commercial`},
