@@ -39,7 +39,7 @@ func (f *fate) truth(l *loader, items []Item, in func(Kind) bool) map[string]flo
 	share := func(code string) float64 { return f.factor(code) / 100 / sd }
 	inch := func(code string) float64 { return f.factor(code) / sd }
 	wb, tf, tr := float64(l.ch.WheelbaseIn), float64(l.ch.TrackFrontIn), float64(l.ch.TrackRearIn)
-	var gross, front, side, high float64
+	var gross, front, side, high, rightFront, rightRear float64
 	for _, it := range items {
 		if !in(it.Kind) {
 			continue
@@ -71,10 +71,14 @@ func (f *fate) truth(l *loader, items []Item, in func(Kind) bool) map[string]flo
 		gross += m
 		front += m * ff
 		side += m * 2 * y * (ff/tf + fr/tr)
+		rightFront += m * ff * (.5 + y/tf)
+		rightRear += m * fr * (.5 + y/tr)
 		high += m * z
 	}
 	return map[string]float64{"weight.gross": gross, "weight.curb": gross, "weight.front-axle": front,
-		"weight.rear-axle": gross - front, "weight.cg-height": high / gross, "signed side": 100 * side / gross}
+		"weight.rear-axle": gross - front, "weight.cg-height": high / gross, "signed side": 100 * side / gross,
+		"left front": front - rightFront, "right front": rightFront, "left rear": gross - front - rightRear,
+		"right rear": rightRear}
 }
 
 // Of 4,000 plants, each building one unit, the truth lies within the 95 % range of a
@@ -139,6 +143,31 @@ func TestCurbDoubtHoldsAsManyUnitsAsItSays(t *testing.T) {
 		assert.InDelta(t, 95, 100*float64(held[name])/plants, 1.2, name)
 	}
 	assert.Zero(t, new(Sheet).CurbDoubt(), "nothing was weighed")
+}
+
+// The load of each wheel end is within its doubt for 95 of 100 units.
+func TestWheelDoubtHoldsAsManyUnitsAsItSays(t *testing.T) {
+	cat, u, as := prepared(t), typical(), people(175)
+	as.Factors = nil
+	s := Weigh(cat, u, as)
+	l := newLoader(cat, u, as)
+	require.True(t, l.usable())
+	doubt, r := s.WheelDoubt(), rand.New(rand.NewPCG(19, 29))
+	const plants = 4000
+	held := map[string]int{}
+	names := []string{"left front", "right front", "left rear", "right rear"}
+	for range plants {
+		truth := newPlant(r, as).next().truth(l, s.Items, inGross)
+		for i, name := range names {
+			if math.Abs(truth[name]-float64(s.Gross.Wheels[i].Lb)) <= float64(doubt[i]) {
+				held[name]++
+			}
+		}
+	}
+	for _, name := range names {
+		assert.InDelta(t, 95, 100*float64(held[name])/plants, 1.2, name)
+	}
+	assert.Zero(t, new(Sheet).WheelDoubt(), "nothing was weighed")
 }
 
 // A plant that weighs its units learns about itself: after four tickets of earlier units

@@ -240,9 +240,10 @@ func (l *loader) judgeWheels(s *Sheet) {
 		if limit <= 0 || math.Round(float64(w.Lb)-limit) <= 0 || axle > 2*limit {
 			continue // kept to the pound, or the whole axle is over and says so
 		}
+		doubt := float64(s.WheelDoubt()[i])
 		f := config.Figure{Code: "weight.wheel", Label: wheelEnds[i] + " wheel end, full load", Unit: quantity.Pound,
-			Value: float64(w.Lb), Low: float64(w.Lb), High: float64(w.Lb), Limit: limit, Sense: config.AtMost,
-			Source: source, Basis: config.CommonPractice}
+			Value: float64(w.Lb), Low: float64(w.Lb) - doubt, High: float64(w.Lb) + doubt, Limit: limit,
+			Sense: config.AtMost, Source: source, Basis: config.CommonPractice}
 		l.findings = append(l.findings, config.Finding{
 			Code: "weight.wheel.over", Severity: config.Warn, Where: f.Label, Figure: &f, Basis: f.Basis,
 			Text: fmt.Sprintf("It carries %s, %s over %s of %s.", lb(f.Value), lb(-f.Margin()), source, lb(limit)),

@@ -173,6 +173,28 @@ func (s *Sheet) CurbDoubt() Doubt {
 	return d
 }
 
+// WheelDoubt is the doubt about the load of each wheel end at full load, in the order of
+// Condition.Wheels: half widths of ranges that hold it 95 times in 100. That the frame may share
+// a sideways moment otherwise between its axles comes on top.
+func (s *Sheet) WheelDoubt() (out [4]quantity.Mass) {
+	if s.est == nil || s.front <= 0 || s.rear <= 0 {
+		return out
+	}
+	for i := range out {
+		out[i] = quantity.Mass(round6(likely * s.est.sigma(s.Items, func(it *Item) float64 {
+			share, track, turn := float64(it.XIn)/s.wheelbase, s.rear, float64(it.YIn)
+			if i < 2 { // in front
+				share, track = 1-share, s.front
+			}
+			if i%2 == 0 { // on the left
+				turn = -turn
+			}
+			return share * (.5 + turn/track)
+		})))
+	}
+	return out
+}
+
 // What counts in each condition.
 func inCurb(k Kind) bool {
 	return k != KindPerson && k != KindPatient && k != KindEquipment

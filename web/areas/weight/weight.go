@@ -100,9 +100,12 @@ func conditions(p *Page) Part {
 			append(page.Texts(c.Label, lb(c.TotalLb), lb(c.FrontLb), lb(c.RearLb), lb(c.LeftLb), lb(c.RightLb)),
 				in(c.XIn, c.XTolIn), in(c.ZIn, c.ZTolIn)))
 	}
+	doubt := p.Q.Weight.WheelDoubt()
 	for i, x := range p.Q.Weight.Gross.Wheels {
-		w.Rows = append(w.Rows, page.Texts(wheelNames[i%4], lb(x.Lb), quantity.Group(float64(x.Tires), 0),
-			lb(x.PerTireLb), lb(x.RatedLb), p.Signed(float64(x.RatedLb-x.Lb), quantity.Pound)))
+		row := page.Texts(wheelNames[i%4], "", quantity.Group(float64(x.Tires), 0), lb(x.PerTireLb), lb(x.RatedLb),
+			p.Signed(float64(x.RatedLb-x.Lb), quantity.Pound))
+		row[1] = Many(Text(lb(x.Lb)), El("span", Class("how"), Text("± "+lb(doubt[i%4]))))
+		w.Rows = append(w.Rows, row)
 	}
 	return page.Fold("loads", "Loads by condition and wheel", t.Draw(), w.Draw())
 }

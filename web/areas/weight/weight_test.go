@@ -41,7 +41,10 @@ func TestLoadsStandUnderTheirHeads(t *testing.T) {
 		"Right rear (curb side)":   {"6,000 lb", "2", "3,000 lb", "5,556 lb", "-444 lb"},
 	} {
 		t.Run(name, func(t *testing.T) {
-			assert.Equal(t, want, pagetest.RowOf(t, strings.ReplaceAll(html, "−", "-"), name)[1:])
+			row := pagetest.RowOf(t, strings.ReplaceAll(html, "−", "-"), name)
+			load, doubt, _ := strings.Cut(row[1], "± ")
+			assert.Equal(t, want, append([]string{load}, row[2:]...))
+			assert.Regexp(t, `^[1-9]\d* lb$`, doubt)
 		})
 	}
 }
