@@ -126,16 +126,21 @@ func (t *taking) list(l *list, s *sheet) {
 			texts[was] = line(e)
 		}
 	})
-	missing := 0
+	t.missing(s, texts)
+	t.edits = append(t.edits, p.change(t.file, texts, added)...)
+}
+
+// missing notes how many entries have no row, and so no text.
+func (t *taking) missing(s *sheet, texts []string) {
+	n := 0
 	for _, text := range texts {
 		if text == "" {
-			missing++
+			n++
 		}
 	}
-	if missing > 0 {
-		t.lacks = append(t.lacks, fmt.Sprintf("%s lacks %d of %d rows", s.name, missing, len(texts)))
+	if n > 0 {
+		t.lacks = append(t.lacks, fmt.Sprintf("%s lacks %d of %d rows", s.name, n, len(texts)))
 	}
-	t.edits = append(t.edits, p.change(t.file, texts, added)...)
 }
 
 // entry is what a row makes of an entry; not ok when it changes nothing.

@@ -169,6 +169,9 @@ func (t *taking) column(s *sheet, p *part, were map[string]pricing.Amount, head 
 			}
 		})
 	}
+	if needed {
+		t.missing(s, texts)
+	}
 	t.edits = append(t.edits, p.change(t.file, texts, added)...)
 }
 

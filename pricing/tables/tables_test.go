@@ -369,6 +369,11 @@ func TestAllFaultsAtOnceAndBounded(t *testing.T) {
 	require.Contains(t, ps[0].Text, "options.csv lacks ")
 	require.Contains(t, ps[11].Text, "more places like these")
 
+	_, err = tables.In(catalogue.Demo, []tables.Sheet{{Name: "prices.csv", Text: "id,price\nfb-push,5\n"}})
+	ps = err.(config.Problems)
+	require.Len(t, ps, 12, "a list of what changed alone lacks the other prices")
+	require.Contains(t, ps[0].Text, "prices.csv lacks ")
+
 	_, err = tables.In(catalogue.Demo, []tables.Sheet{sheet, sheet})
 	require.ErrorContains(t, err, "take in one of each")
 	_, err = tables.In([]byte("{}"), nil)

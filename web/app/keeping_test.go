@@ -76,6 +76,11 @@ func TestTablesGoOutAndComeBack(t *testing.T) {
 	require.Contains(t, s.Regions["main"], "“&lt;b&gt;” is not a number of dollars")
 	require.NotContains(t, s.Regions["main"], "not in use yet")
 
+	// A list of the changed prices alone: what is wrong is said once, and no number that is not so.
+	s = p.do(Act{Do: "tables-in", ID: "prices.csv", Value: sheetsOf(t, "prices.csv", "id,price\nrail-rubber,480\n")})
+	require.Contains(t, s.Regions["main"], "prices.csv lacks ")
+	require.Contains(t, s.Regions["main"], "The first faults are listed. Nothing was changed.")
+
 	s = p.do(Act{Do: "tables-in", ID: "prices.csv",
 		Value: sheetsOf(t, "prices.csv", strings.Replace(table, "insert,380.00,", "insert,480,", 1))})
 	require.Empty(t, s.Fault)

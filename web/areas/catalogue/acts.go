@@ -116,12 +116,19 @@ func demoCatalogue(s *session.Session, _ session.Act) {
 	s.Notice = strings.TrimSpace("The built-in catalogue is in use again. " + s.Notice)
 }
 
+// mostListed bounds the faults that are listed.
+const mostListed = 200
+
 // refuse remembers what is wrong with a file and shows it.
 func refuse(s *session.Session, name string, err error) {
 	k := &s.Memory.Keep
 	k.Refused, k.Problems = session.Clip(name, 100), nil
 	if ps, ok := err.(config.Problems); ok {
-		k.Problems = ps[:min(len(ps), 200)]
+		k.Problems = ps
+		if n := len(ps) - mostListed; n > 0 {
+			k.Problems = append(slices.Clone(ps[:mostListed]), config.Problem{Code: more, Where: "the file",
+				Text: fmt.Sprintf("has %d more faults", n)})
+		}
 	} else {
 		k.Problems = []config.Problem{{Where: "the file", Text: err.Error()}}
 	}

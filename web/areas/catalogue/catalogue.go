@@ -2,6 +2,7 @@
 package catalogue
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 
@@ -125,7 +126,7 @@ func draw(p *Page) Part {
 	}
 	if k.Refused != "" {
 		parts = append(parts, part("refused", "Not taken: "+k.Refused,
-			para(page.Count(len(k.Problems), "fault", "faults")+". Nothing was changed. Where a change needs "+
+			para(counted(k.Problems)+". Nothing was changed. Where a change needs "+
 				"several tables, open them together."),
 			El("ul", Class("findings"), Each(k.Problems, func(_ int, x config.Problem) Part {
 				return El("li", Class("stop"), page.Bold(x.Where+": "), Text(x.Text+"."))
@@ -138,6 +139,17 @@ func draw(p *Page) Part {
 		para("One file that holds this page with "+looked+" built in. It opens from disk with the network off; no "+
 			"quote, key or cost sheet goes with it."),
 		pressed(press("embed", id, "Save Boxwright with this catalogue", "", "embed"))))...)
+}
+
+// more is the code of what says how many faults are not listed.
+const more = "table.more"
+
+// counted says how many faults are listed, and no number where the list ends before they do.
+func counted(list []config.Problem) string {
+	if slices.ContainsFunc(list, func(p config.Problem) bool { return p.Code == more }) {
+		return "The first faults are listed"
+	}
+	return page.Count(len(list), "fault", "faults")
 }
 
 // signAsPlant lets whoever keeps the catalogue sign it.
