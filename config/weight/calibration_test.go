@@ -81,21 +81,30 @@ func (f *fate) truth(l *loader, items []Item, in func(Kind) bool) map[string]flo
 		"right rear": rightRear}
 }
 
+const plants = 4000
+
+// fromPlants weighs a unit, and has as many plants build it: truths are what each of theirs weighs.
+func fromPlants(t *testing.T, seed, stream uint64, in func(Kind) bool) (s *Sheet, truths []map[string]float64) {
+	cat, u, as := prepared(t), typical(), people(175)
+	as.Factors = nil
+	s = Weigh(cat, u, as)
+	l := newLoader(cat, u, as)
+	require.True(t, l.usable())
+	r := rand.New(rand.NewPCG(seed, stream))
+	for range plants {
+		truths = append(truths, newPlant(r, as).next().truth(l, s.Items, in))
+	}
+	return s, truths
+}
+
 // Of 4,000 plants, each building one unit, the truth lies within the 95 % range of a
 // figure 95 times in 100. The tolerance of 1.2 is 3.5 standard errors of that count.
 func TestRangesHoldAsManyUnitsAsTheySay(t *testing.T) {
-	cat, u, as := prepared(t), typical(), people(175)
-	as.Factors = nil
-	s := Weigh(cat, u, as)
-	l := newLoader(cat, u, as)
-	require.True(t, l.usable())
-	r := rand.New(rand.NewPCG(7, 13))
-	const plants = 4000
+	s, truths := fromPlants(t, 7, 13, inGross)
 	held, above := map[string]int{}, 0
 	gross := figure(t, s, "weight.gross")
 	limit := gross.Value + (gross.High-gross.Value)/2 // a rating that is missed 16.4 times in 100
-	for range plants {
-		truth := newPlant(r, as).next().truth(l, s.Items, inGross)
+	for _, truth := range truths {
 		for code, v := range truth {
 			if f, ok := s.Figure(code); ok && code != "weight.curb" && v >= f.Low && v <= f.High {
 				held[code]++
@@ -116,17 +125,10 @@ func TestRangesHoldAsManyUnitsAsTheySay(t *testing.T) {
 // What a finished unit is held to on the scale: of 4,000 plants' units each reading is
 // within its doubt 95 times in 100, and no more than that.
 func TestCurbDoubtHoldsAsManyUnitsAsItSays(t *testing.T) {
-	cat, u, as := prepared(t), typical(), people(175)
-	as.Factors = nil
-	s := Weigh(cat, u, as)
-	l := newLoader(cat, u, as)
-	require.True(t, l.usable())
+	s, truths := fromPlants(t, 17, 23, inCurb)
 	d := s.CurbDoubt()
-	r := rand.New(rand.NewPCG(17, 23))
-	const plants = 4000
 	held := map[string]int{}
-	for range plants {
-		w := newPlant(r, as).next().truth(l, s.Items, inCurb)
+	for _, w := range truths {
 		right := w["weight.curb"] * (0.5 + w["signed side"]/200)
 		for name, off := range map[string]float64{
 			"total": (w["weight.curb"] - float64(s.Curb.TotalLb)) / float64(d.TotalLb),
@@ -147,17 +149,11 @@ func TestCurbDoubtHoldsAsManyUnitsAsItSays(t *testing.T) {
 
 // The load of each wheel end is within its doubt for 95 of 100 units.
 func TestWheelDoubtHoldsAsManyUnitsAsItSays(t *testing.T) {
-	cat, u, as := prepared(t), typical(), people(175)
-	as.Factors = nil
-	s := Weigh(cat, u, as)
-	l := newLoader(cat, u, as)
-	require.True(t, l.usable())
-	doubt, r := s.WheelDoubt(), rand.New(rand.NewPCG(19, 29))
-	const plants = 4000
+	s, truths := fromPlants(t, 19, 29, inGross)
+	doubt := s.WheelDoubt()
 	held := map[string]int{}
 	names := []string{"left front", "right front", "left rear", "right rear"}
-	for range plants {
-		truth := newPlant(r, as).next().truth(l, s.Items, inGross)
+	for _, truth := range truths {
 		for i, name := range names {
 			if math.Abs(truth[name]-float64(s.Gross.Wheels[i].Lb)) <= float64(doubt[i]) {
 				held[name]++

@@ -142,7 +142,10 @@ func (v *vocabulary) accounts(p *profile, tokens []claims.Token) bool {
 		return false
 	}
 	for from := 0; from < len(tokens); {
-		to := from + partLen(tokens[from:])
+		to := from
+		for to < len(tokens) && tokens[to].Part == tokens[from].Part {
+			to++
+		}
 		part := tokens[from:to]
 		if from > 0 && p.carriedToo(tokens[:from], part) {
 			return false
@@ -160,15 +163,6 @@ func (v *vocabulary) accounts(p *profile, tokens []claims.Token) bool {
 	return true
 }
 
-// partLen is how many of tokens are of the same part as the first.
-func partLen(tokens []claims.Token) int {
-	n := 1
-	for n < len(tokens) && tokens[n].Part == tokens[0].Part {
-		n++
-	}
-	return n
-}
-
 // onlyIn reports whether a claim asks for a compartment for a thing that stands in one itself, which is no
 // compartment: "compartment for a generator".
 func (p *profile) onlyIn(tokens []claims.Token) bool {
@@ -180,10 +174,9 @@ func (p *profile) onlyIn(tokens []claims.Token) bool {
 // onTruckAlone reports whether a claim asks for something on the truck and on the module, and a thing is not said to
 // be on the module: "on the fenders and on the module".
 func (p *profile) onTruckAlone(tokens []claims.Token) bool {
-	on := func(at func(word string) bool) int {
-		return slices.IndexFunc(tokens, func(t claims.Token) bool { return t.Role&claims.Located != 0 && at(t.Word) })
-	}
-	truck := on(func(w string) bool { return truckPlaces[w] })
+	truck := slices.IndexFunc(tokens, func(t claims.Token) bool {
+		return truckPlaces[t.Word] && t.Role&claims.Located != 0
+	})
 	module := slices.IndexFunc(tokens, func(t claims.Token) bool {
 		return t.Word == moduleWord && t.Role&(claims.Located|claims.Modifier) != 0
 	})

@@ -83,9 +83,9 @@ func atHolder(tokens []claims.Token) bool {
 }
 
 // holders are what other things are at.
-var holders = wordSet("bench squad-bench seat chair seated-attendant attendant console counter countertop cabinet wall " +
-	"ceiling floor door side-door rear-door cot roof hood bumper step cab compartment patient-compartment window dash " +
-	"action-area bulkhead partition")
+var holders = wordSet("bench squad-bench seat chair seated-attendant attendant console counter countertop cabinet " +
+	"wall ceiling floor door side-door rear-door cot roof hood bumper step cab compartment patient-compartment " +
+	"window dash action-area bulkhead partition")
 
 // leastListed is how long, in letters, a piece of a list of things is at least.
 const leastListed = 11

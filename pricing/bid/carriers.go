@@ -30,8 +30,9 @@ func (p *profile) carriedToo(before, part []claims.Token) bool {
 
 // isCarrier reports whether the first thing that tokens speak of is what another is held by.
 func isCarrier(tokens []claims.Token) bool {
-	at := slices.IndexFunc(tokens, func(t claims.Token) bool { return t.Kind == claims.Word && t.Role == claims.Companion })
-	for at >= 0 && at+1 < len(tokens) && tokens[at+1].Kind == claims.Word && tokens[at+1].Role == claims.Companion {
+	spokenOf := func(t claims.Token) bool { return t.Kind == claims.Word && t.Role == claims.Companion }
+	at := slices.IndexFunc(tokens, spokenOf)
+	for at >= 0 && at+1 < len(tokens) && spokenOf(tokens[at+1]) {
 		at++
 	}
 	return at >= 0 && carriers[tokens[at].Word]
@@ -40,7 +41,7 @@ func isCarrier(tokens []claims.Token) bool {
 // carriers are what something is held by that does not come with it, and carrying is how a line speaks of them else.
 var (
 	carriers = wordSet("clamp bracket mount mounting holder cradle dock rack rail arm strap hook slots tray dispenser")
-	carrying = wordSet("storage store stored place provision secured secure mounted held hold holds carried carry carries " +
-		"space position shelf bin box pocket hung stow stowage fastened restrained restraint charging charged")
+	carrying = wordSet("storage store stored place provision secured secure mounted held hold holds carried carry " +
+		"carries space position shelf bin box pocket hung stow stowage fastened restrained restraint charging charged")
 	moving = wordSet("in out up down slide") // what is said of a carrier more than once: "slide-out, latched in and out"
 )

@@ -158,13 +158,13 @@ func (v *vocabulary) ofCounted(all []piece, of []*claim) {
 	for i := 1; i < len(all); i++ {
 		c, o := of[i], of[i-1]
 		if c == nil || o == nil || c == o || c.gauge != nil || o.gauge != nil || all[i-1].stop ||
-			v.groupOf(c) == v.groupOf(o) || len(claims.Words(all[i].tokens)) != 1 {
+			v.groupOf(c) == v.groupOf(o) || len(o.same) == 0 || len(claims.Words(all[i].tokens)) != 1 {
 			continue
 		}
 		if slices.ContainsFunc(claims.Numbers(all[i].tokens), func(n claims.Number) bool {
 			return n.Unit == "" && n.Noun() != "" && !slices.ContainsFunc(o.same, func(id string) bool {
 				return !v.byID[id].countsUnlike(n)
-			}) && len(o.same) > 0
+			})
 		}) {
 			takeOut(of, c)
 		}

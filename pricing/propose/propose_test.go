@@ -285,7 +285,8 @@ func TestSeatsThatAPatientTakes(t *testing.T) {
 	d.Needs = quote.Needs{Type: "I", Drive: "4x4", Patients: 2, Crew: 6}
 	s := propose.Propose(ed, d)
 	giving := propose.GiveUps(&s)
-	assert.Equal(t, "The musts cannot stand together; nearest comes a unit that misses the number of patients.", giving.Cause)
+	assert.Equal(t, "The musts cannot stand together; nearest comes a unit that misses the number of patients.",
+		giving.Cause)
 	said := ""
 	for _, g := range giving.List {
 		said += g.Said(quantity.US) + "\n"

@@ -191,7 +191,7 @@ func paper(p *Page) Part {
 		Each(shown.sheets(p), func(i int, s sheet) Part {
 			head := El("div", Class("running"), El("span", Text(shown.label+number+" · "+d.Date.Long()+revised(d)+s.of)),
 				El("span", Text(d.Buyer.Name)))
-			return El("table", Class("sheet", map[bool]string{true: "new-page"}[i > 0]), At("role", "presentation"),
+			return El("table", Class("sheet", page.Either(i > 0, "new-page", "")), At("role", "presentation"),
 				El("thead", El("tr", El("td", head))),
 				El("tfoot", El("tr", El("td", foot))),
 				El("tbody", El("tr", El("td", s.body))),
@@ -310,7 +310,8 @@ func quotePaper(p *Page) Part {
 		section(quote.ComplianceSection, ": "+q.Assume.Label), compliancePaper(p), foot(quote.ComplianceSection),
 		section(quote.DeliverySection, ""), If(p.Q.Draft.Count() == 1, page.Dates(p.Page, false)),
 		page.DeliveriesTable(p.Page, page.EveryKind),
-		El("section", Class("whole"), El("h3", Text("The work, day by day"+firstOf(p.Q.Draft.Count()))), page.ScheduleChart(p.Page)),
+		El("section", Class("whole"), El("h3", Text("The work, day by day"+firstOf(p.Q.Draft.Count()))),
+			page.ScheduleChart(p.Page)),
 		otherUnits(p),
 		section(quote.ServiceSection, ""), service(p), El("p", Class("how"),
 			Text("The maintenance schedule by months and miles is a document of its own.")),

@@ -30,7 +30,8 @@ func orderSheet(p *Page) Part {
 		lead.Rows = append(lead.Rows, page.Texts(s.Label, quantity.Group(s.Days.Likely, 0), s.Finish.Long(),
 			s.LatestFinish.Long()))
 	}
-	out = append(out, El("section", Class("whole"), El("h2", Text("The work, day by day"+firstOf(q.Draft.Terms.Count()))), page.ScheduleChart(p.Page)),
+	out = append(out, El("section", Class("whole"), El("h2", Text("The work, day by day"+firstOf(q.Draft.Terms.Count()))),
+		page.ScheduleChart(p.Page)),
 		// The units alike are planned together with all others, by the quote in work.
 		When(q.Draft.Terms.Count() > 1, func() Part { return page.DeliveriesTable(p.with(p.work).Page, q.Draft.At) }),
 		lead.Draw(), oldUnit(q))
@@ -361,7 +362,9 @@ func upkeep(p *Page) Part {
 
 // service lists the promises that the unit is kept up by; delivery and papers are none.
 func service(p *Page) Part {
-	list := slices.DeleteFunc(p.Q.Service(), func(o *config.Option) bool { return !slices.Contains(o.Tags, quote.UpkeepTag) })
+	list := slices.DeleteFunc(p.Q.Service(), func(o *config.Option) bool {
+		return !slices.Contains(o.Tags, quote.UpkeepTag)
+	})
 	return If(len(list) > 0, Many(El("h2", Text("Plan, parts and warranty")), El("ul", Class("spec-list two-up"),
 		Each(list, func(_ int, o *config.Option) Part {
 			return El("li", El("b", Text(p.Q.Edition.Cat.GroupByID(o.Group).Label+": "+o.Label+". ")), Text(o.Spec))
